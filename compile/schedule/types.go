@@ -1,0 +1,51 @@
+// Package schedule puts a batch's work on the clock: shifts, crew, vessels.
+package schedule
+
+import (
+	"time"
+
+	"newmake/lang/recipe"
+)
+
+// Attend says what a task needs of people.
+type Attend uint8
+
+const (
+	Unattended Attend = iota // goes on alone, also at night
+	Begin                    // somebody starts it, then it goes on alone
+	Throughout               // somebody stands there all along
+)
+
+// Task is one piece of work, in order.
+type Task struct {
+	Key       string // stable: "mash.3", "strip.heat", ...
+	Stage     string // mash, ferment, strip, spirit, fill, cask
+	Vessel    string
+	DurationS float64
+	Attend    Attend
+	// Block tasks that must follow one another without a wait: if the chain
+	// does not fit in today's shift it starts at the next one.
+	Chain   string
+	Power   float64 // W drawn from the boiler
+	MayWait bool    // may stand for a while before it
+	Elastic bool    // goes on until the next task can start (a ferment, a rest in wood)
+}
+
+// Slot is a task on the clock.
+type Slot struct {
+	Task
+	Start, End time.Time     // in the plant's zone
+	Wait       time.Duration // stood before it
+	WaitWhy    string        // "night", "Sunday and Monday off", ...
+	OutOfShift time.Duration // attended work that runs past the shift
+	People     int
+}
+
+// Input is the work and the house's hours.
+type Input struct {
+	Start time.Time
+	Shift recipe.Shift
+	Crew  int
+	Zone  *time.Location
+	Tasks []Task
+}

@@ -1,0 +1,44 @@
+// Package quantity knows units: which words name them, what they measure, and
+// how to bring them to SI. It never guesses: a unit that it does not know is an
+// error for the caller to report with the nearest known one.
+package quantity
+
+// Kind is what a quantity measures. A field of the language asks for one Kind;
+// a unit may serve several (F is a point on a scale in a temperature field and
+// a difference in a tolerance).
+type Kind uint8
+
+// The SI unit of each kind, in which values are handed on, stands beside it.
+const (
+	None             Kind = iota
+	Number                // a bare number
+	Mass                  // kg
+	Volume                // m3
+	Temperature           // C, a point on the scale
+	TempDifference        // C, a distance on the scale
+	Duration              // s
+	Length                // m
+	Power                 // W
+	Energy                // J
+	Strength              // volume fraction of ethanol at 20 C, 0..1 (proof is at 60 F)
+	Gravity               // specific gravity 20/20 C in vacuum
+	Share                 // fraction 0..1, written in %
+	Concentration         // kg/m3: pitch and dose by volume
+	Dose                  // kg/kg: of grain (g/kg, lb/ton, "% of grain" is a Share)
+	Pressure              // Pa
+	Rate                  // 1/s: growth, decay
+	MolarEnergy           // J/mol: activation energies
+	DiastaticPower        // degrees Lintner
+	DextrinizingUnit      // DU (20 C), alpha-amylase
+	PartsPerMillion       // mass fraction x 1e6
+	TestWeight            // kg per trade bushel
+	Bushel                // trade bushels: a mass only once the grain is known
+	SpecificVolume        // m3/kg: liquor to grist, displacement
+	SpecificEnergy        // J/kg
+	HeatCapacity          // J/(kg K)
+	Acidity               // pH
+	ProofGallons          // proof gallons (27 CFR 19.1)
+	Money                 // in the house's currency
+	UnitPrice             // money per unit, see Price
+	PerYear               // fraction per year, written in %/y
+)

@@ -1,0 +1,218 @@
+// Package recipe holds what a checked text means: plain data in SI, every name
+// resolved, every variant applied. lang/check makes it; compile turns it into a
+// plan. It knows neither text nor physics.
+package recipe
+
+import "newmake/lang/diag"
+
+// System is the family of units a person writes and reads.
+type System uint8
+
+const (
+	US System = iota // US customary: gal, lb, F, proof
+	SI               // L, kg, C, % vol
+)
+
+// Strength is an alcoholic strength as written. Proof and % vol stand at
+// different temperatures (60 F and 20 C), so bringing one to the other takes
+// density tables, which are compile's business.
+type Strength struct {
+	Value float64 // fraction 0..1: volume for ABV and Proof, mass for ABW
+	Basis StrengthBasis
+}
+
+// StrengthBasis says what a Strength's fraction is of, and at what temperature.
+type StrengthBasis uint8
+
+const (
+	ABV   StrengthBasis = iota // volume of ethanol per volume at 20 C
+	Proof                      // US: twice the volume percent at 60 F; Value is proof/200
+	ABW                        // mass of ethanol per mass
+)
+
+// Batch is one batch, ready to be computed.
+type Batch struct {
+	Name   string
+	Parent string   // name of the batch it varies, "" if it is its own
+	Chain  []string // ancestors, nearest first
+	Units  System   // the system the file is written in
+	Plant  *Plant
+	Style  *Standard // nil when none is named
+	Start  Start
+	Bill   Bill
+	Mash   Mash
+	Ferm   Ferment
+	Strip  Strip
+	Spirit Spirit
+	Cask   Cask
+	Costs  Costs
+	Expect []Expect          // promises, see `expect`
+	Models map[string]*Model // constants of the models, from the stock
+
+	// Where tells the place in the text of each value, by its path:
+	// "bill.rye", "mash.water", "mash.step.4", "mash.step.4.to",
+	// "spirit.hearts.from", "cask.entry". A path without an own line maps to
+	// the line of its block.
+	Where map[string]diag.Span
+}
+
+// Start is the civil time at which mash day begins; the plant holds the zone.
+type Start struct {
+	Year, Month, Day, Hour, Minute int
+}
+
+// Bill is the grain, in the order written.
+type Bill struct {
+	TotalKg float64
+	Lines   []BillLine
+}
+
+// BillLine is one grain of the bill.
+type BillLine struct {
+	Grain  *Grain
+	MassKg float64
+	Share  float64 // of the bill by weight, 0..1
+	At     diag.Span
+}
+
+// Mash is the work in the cooker, in order.
+type Mash struct {
+	Cooker *Vessel
+	Steps  []MashStep
+	// BacksetShare is backset as a share of all the liquor, 0..1 by volume.
+	BacksetShare      float64
+	BacksetPH         float64 // 0: from the house or the default
+	BacksetSolidsFrac float64 // dissolved solids by mass; 0: default
+	At                diag.Span
+}
+
+// MashVerb is what a mash step does.
+type MashVerb uint8
+
+const (
+	MashWater   MashVerb = iota // liquor in: VolumeM3 at TempC
+	MashBackset                 // backset in: VolumeM3 at TempC (resolved from its share)
+	MashAdd                     // grains in
+	MashDose                    // enzyme in: MassKg of Enzyme, or acid/salt by name
+	MashHeat                    // to TempC
+	MashRest                    // for DurationS
+	MashCool                    // to TempC
+	MashDrain                   // worts drawn off through the false bottom, in DurationS; grain stays
+	MashBoil                    // at the local boil for DurationS
+)
+
+// MashStep is one line of the mash.
+type MashStep struct {
+	Verb      MashVerb
+	VolumeM3  float64
+	TempC     float64
+	DurationS float64
+	Grains    []int // indexes into Bill.Lines
+	Enzyme    *Enzyme
+	MassKg    float64 // of the enzyme
+	Path      string  // its key in Batch.Where, e.g. "mash.step.4"
+	At        diag.Span
+}
+
+// Ferment is the days in the fermenter.
+type Ferment struct {
+	Vessels   []*Vessel // those allowed, in house order; "any fermenter" lists all
+	Yeast     *Yeast
+	PitchKg   float64 // mass of yeast, 0 when PitchKgM3 is given
+	PitchKgM3 float64 // mass of yeast per volume of wort
+	Doses     []Dose  // enzymes into the fermenter
+	HoldLowC  float64 // cooling starts above HoldHighC, warming (if any) below HoldLowC
+	HoldHighC float64
+	DurationS float64
+	AmbientC  float64
+	At        diag.Span
+}
+
+// Dose is an enzyme addition.
+type Dose struct {
+	Enzyme *Enzyme
+	MassKg float64
+	At     diag.Span
+}
+
+// Strip is the wash run.
+type Strip struct {
+	Still   *Vessel
+	Charges int      // the wash is run in this many equal charges, 1 by default
+	StopAt  Strength // at the spout
+	At      diag.Span
+}
+
+// Cut says where a fraction ends or begins.
+type Cut struct {
+	By       CutBy
+	Strength Strength // ByStrength: strength at the spout
+	VolumeM3 float64  // ByVolume: collected since the run's first drop
+	TempC    float64  // ByVapourTemp: vapour leaving the head
+	Share    float64  // ByShare: of the pure alcohol in the charge that has come over
+	At       diag.Span
+}
+
+// CutBy is how a cut is written.
+type CutBy uint8
+
+const (
+	ByStrength CutBy = iota
+	ByVolume
+	ByVapourTemp
+	ByShare
+)
+
+// Spirit is the second run.
+type Spirit struct {
+	Still       *Vessel
+	Charges     int
+	Feints      bool // heads, tails and feints of the run before go back into the charge
+	ForeshotsM3 float64
+	HeartsFrom  Cut
+	HeartsTo    Cut
+	Stop        Strength
+	At          diag.Span
+}
+
+// Cask is reduction, filling and the years in wood.
+type Cask struct {
+	Entry    Strength
+	SizeM3   float64
+	Kind     *CaskKind
+	New      bool
+	Char     int // char level 0..4, 0 none
+	RestS    float64
+	Climate  Climate
+	BottleM3 float64  // bottle size for the count of bottles; 0: 750 mL (US) or 700 mL (SI)
+	BottleAt Strength // bottling strength; zero: the style's least or 40 % vol
+	At       diag.Span
+}
+
+// Climate sets what evaporates from wood.
+type Climate struct {
+	MeanTempC     float64
+	LossFirstYear float64 // fraction of volume, standard 200 L cask
+	LossYearly    float64 // fraction of volume a year after the first
+	ProofPerYear  float64 // change of proof a year once soaked (27 CFR 19.1 proof)
+	Named         string
+}
+
+// Costs are what the house says things cost; zero where it does not.
+type Costs struct {
+	Currency   string
+	PerKg      map[string]float64 // by grain, yeast, enzyme name
+	PerKWh     float64
+	PerM3Water float64
+	PerCask    float64
+	PerHour    float64
+}
+
+// Expect is a promise the batch makes of its own plan.
+type Expect struct {
+	What      string  // "hearts", "casks", "og", ...
+	Value     float64 // SI, or a strength fraction
+	Strength  Strength
+	Tolerance float64 // absolute, same unit; 0 for exact
+	At        diag.Span
+}

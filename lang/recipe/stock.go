@@ -1,0 +1,125 @@
+package recipe
+
+import "newmake/lang/diag"
+
+// Entry is what every stock entry carries.
+type Entry struct {
+	Name   string
+	Doc    string            // the comment above the declaration
+	House  bool              // declared or overridden by the house
+	Source map[string]string // field → source, from the comment on its line
+	At     diag.Span
+}
+
+// Grain is a cereal, raw or malted. Shares are of dry matter unless they say
+// otherwise.
+type Grain struct {
+	Entry
+	Cereal       string // corn, wheat, rye, oats, barley, sorghum, triticale, rice
+	Malted       bool
+	Roasted      bool
+	TestWeightKg float64 // per trade bushel
+	Moisture     float64 // share of the weight as is
+	Starch       float64
+	Sugars       float64 // preformed fermentable sugars
+	Extract      float64 // fine-grind, dry basis; 0: taken as Starch*1.11+Sugars+Solubles
+	Solubles     float64 // other matter that dissolves (protein, gums, minerals)
+	GelLowC      float64 // gelatinization range
+	GelHighC     float64
+	LintnerPower float64 // diastatic power, as is
+	AlphaDU      float64 // alpha-amylase
+	Viscous      bool    // pentosans or beta-glucans make a thick mash
+	MostC        float64 // add at or below this temperature; 0: none
+}
+
+// Yeast is a strain and the constants of its kinetics.
+type Yeast struct {
+	Entry
+	Dry                                                              bool
+	GrowthPerS                                                       float64 // greatest specific growth rate at RefC
+	RefC                                                             float64
+	HalfKgM3                                                         float64 // half-saturation on sugar
+	EthanolMostKgM3                                                  float64 // growth stops
+	InhibitionPower                                                  float64
+	YieldBiomass                                                     float64 // kg/kg sugar, at no ethanol
+	YieldBiomassEthanolKgM3                                          float64 // the ethanol at which that falls to nothing
+	YieldBiomassPerEthanol                                           float64 // kg biomass per kg ethanol: Yx/p
+	ActivationGrowthJMol, ActivationEthanolJMol, ActivationDeathJMol float64
+	LowC, HighC                                                      float64 // pitch and hold window
+	MostC                                                            float64 // dies quickly above
+	PitchLowKgM3, PitchHighKgM3                                      float64
+	Maltotriose                                                      float64 // share of maltotriose that it takes, 0..1
+	EthanolYield                                                     float64 // share of the theoretical (Gay-Lussac) yield
+}
+
+// EnzymeKind is what an enzyme does.
+type EnzymeKind string
+
+const (
+	Liquefying    EnzymeKind = "liquefying"    // endo: starch to dextrins
+	Saccharifying EnzymeKind = "saccharifying" // exo: dextrins to glucose
+	Viscosity     EnzymeKind = "viscosity"     // beta-glucanase, xylanase
+)
+
+// Enzyme is an added enzyme preparation.
+type Enzyme struct {
+	Entry
+	Does              EnzymeKind
+	ActivityPerKg     float64 // model units per kg of preparation, see the stock
+	OptimumC          float64
+	LowC, HighC       float64 // works within
+	MostC             float64 // gone quickly above
+	HalfLifeS         float64 // at HalfLifeC
+	HalfLifeC         float64
+	DeathJMol         float64 // activation energy of deactivation
+	PHLow, PHHigh     float64
+	DoseLow, DoseHigh float64 // share of the grain by weight
+}
+
+// CaskKind is a kind of wood, not a size.
+type CaskKind struct {
+	Entry
+	Wood     string // oak, other
+	Charred  bool
+	Toasted  bool
+	SizesM3  []float64 // sizes the trade fills; others are allowed with a note
+	SoakFrac float64   // share of the fill taken up by the wood of a 200 L cask
+}
+
+// Condition is one thing the law asks that a program can test.
+type Condition struct {
+	Test     string   // see the checker's table: "grain-least", "off-still-most", "entry-most", "wood", ...
+	Grains   []string // names or cereals it speaks of
+	Share    float64
+	Strength Strength
+	Words    []string // wood: new charred oak ...
+	SizeM3   float64
+	AgeS     float64
+	Law      string // section, from the line
+	At       diag.Span
+}
+
+// Standard is a standard of identity.
+type Standard struct {
+	Entry
+	Title      string
+	Law        string
+	Conditions []Condition
+}
+
+// Model is the constants of a published model, each by name in SI, so that a
+// house can tune them to its own runs.
+type Model struct {
+	Entry
+	Values map[string]float64
+}
+
+// Stock is every entry known to a house, its own laid over the built-in ones.
+type Stock struct {
+	Grains    map[string]*Grain
+	Yeasts    map[string]*Yeast
+	Enzymes   map[string]*Enzyme
+	Casks     map[string]*CaskKind
+	Standards map[string]*Standard
+	Models    map[string]*Model
+}
