@@ -9,7 +9,7 @@ type Source struct {
 	Name string
 	Text []byte
 
-	lines []int // byte offset of each line's start, made on first use
+	lines []int32 // byte offset of each line's start
 }
 
 // Span is a half-open range of bytes in a Source. The zero Span is "no place".

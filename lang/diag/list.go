@@ -1,0 +1,95 @@
+package diag
+
+import (
+	"slices"
+	"strings"
+)
+
+// Add appends a diagnostic.
+func (l *List) Add(d Diagnostic) { *l = append(*l, d) }
+
+// Sort orders a list by source, in the order in which sources first appear,
+// then by place. What has the same place keeps its order; what has no place
+// comes last.
+func (l List) Sort() {
+	order := make(map[*Source]int)
+	for _, d := range l {
+		if _, seen := order[d.At.Src]; !seen && d.At.Src != nil {
+			order[d.At.Src] = len(order)
+		}
+	}
+	last := len(order)
+	rank := func(d Diagnostic) int {
+		if d.At.Src == nil {
+			return last
+		}
+		return order[d.At.Src]
+	}
+	slices.SortStableFunc(l, func(a, b Diagnostic) int {
+		if r := rank(a) - rank(b); r != 0 {
+			return r
+		}
+		return a.At.Start - b.At.Start
+	})
+}
+
+// HasErrors says whether any of the list is an Error.
+func (l List) HasErrors() bool {
+	return slices.ContainsFunc(l, func(d Diagnostic) bool { return d.Severity == Error })
+}
+
+// Count says how many of the list have a severity.
+func (l List) Count(s Severity) int {
+	n := 0
+	for _, d := range l {
+		if d.Severity == s {
+			n++
+		}
+	}
+	return n
+}
+
+// Dedup gives the list without what was said before: the same code at the same
+// place in the same words.
+func (l List) Dedup() List {
+	type key struct {
+		code    Code
+		at      Span
+		summary string
+	}
+	seen := make(map[key]bool, len(l))
+	out := l[:0:0]
+	for _, d := range l {
+		k := key{d.Code, d.At, d.Summary}
+		if !seen[k] {
+			seen[k] = true
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// String is the word for a severity.
+func (s Severity) String() string {
+	switch s {
+	case Error:
+		return "error"
+	case Warning:
+		return "warning"
+	default:
+		return "note"
+	}
+}
+
+// Error gives one line for each diagnostic, so that a List can stand where Go
+// wants an error. Render gives the whole.
+func (l List) Error() string {
+	var b strings.Builder
+	for i, d := range l {
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		b.WriteString(d.Header())
+	}
+	return b.String()
+}
