@@ -42,3 +42,54 @@ const (
 	UnitPrice             // money per unit, see Price
 	PerYear               // fraction per year, written in %/y
 )
+
+// Kinds that came later stand at the end, so that numbers stay what they were.
+const (
+	StrengthPerYear Kind = PerYear + 1 + iota // proof a year in the wood
+	HeatingRate                               // K/s: how fast a vessel warms or cools
+	kindCount
+)
+
+var kindText = [kindCount]string{
+	None:             "nothing",
+	Number:           "a bare number",
+	Mass:             "a weight",
+	Volume:           "a volume",
+	Temperature:      "a temperature",
+	TempDifference:   "a temperature difference",
+	Duration:         "a length of time",
+	Length:           "a height or length",
+	Power:            "a power",
+	Energy:           "an amount of energy",
+	Strength:         "an alcoholic strength",
+	Gravity:          "a gravity",
+	Share:            "a share",
+	Concentration:    "a weight per volume",
+	Dose:             "a dose by weight of grain",
+	Pressure:         "a pressure",
+	Rate:             "a rate",
+	MolarEnergy:      "an activation energy",
+	DiastaticPower:   "a diastatic power",
+	DextrinizingUnit: "an alpha-amylase activity",
+	PartsPerMillion:  "parts per million",
+	TestWeight:       "a test weight",
+	Bushel:           "a number of trade bushels",
+	SpecificVolume:   "a volume per weight",
+	SpecificEnergy:   "an energy per weight",
+	HeatCapacity:     "a heat capacity",
+	Acidity:          "a pH",
+	ProofGallons:     "a number of proof gallons",
+	Money:            "an amount of money",
+	UnitPrice:        "a price",
+	PerYear:          "a share per year",
+	StrengthPerYear:  "a change of proof per year",
+	HeatingRate:      "a rate of heating or cooling",
+}
+
+// String names the kind in plain English, with its article.
+func (k Kind) String() string {
+	if k >= kindCount {
+		return "an unknown kind"
+	}
+	return kindText[k]
+}

@@ -1,0 +1,81 @@
+package quantity
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/agnivade/levenshtein"
+)
+
+// Near gives the known units that are spelt nearly as name, best first, at most
+// three. A unit that differs only in its capitals comes before all others. No
+// prefix is guessed: `kgal` is near `gal`, never a thousand of it.
+func Near(name string) []string { return nearFor(name, None) }
+
+// nearFor is Near, with the units of a wanted kind before others as near.
+func nearFor(name string, want Kind) []string {
+	if name == "" || len(name) > 40 {
+		return nil
+	}
+	type candidate struct {
+		name string
+		dist int
+	}
+	lower := strings.ToLower(name)
+	limit := 1
+	if len(name) > 4 {
+		limit = 2
+	}
+	best := make(map[string]int)
+	var found []candidate
+	for i := range table {
+		u := &table[i]
+		dist := limit + 1
+		for _, n := range append([]string{u.Name}, u.Aliases...) {
+			d := levenshtein.ComputeDistance(lower, strings.ToLower(n))
+			// One letter in a unit of one or two letters is another unit.
+			if d > 0 && len(n) <= 2 && len(name) <= 2 {
+				continue
+			}
+			dist = min(dist, d)
+		}
+		if _, ok := u.Measure(want); !ok && want != None {
+			dist++
+		}
+		if _, seen := best[u.Name]; !seen && dist <= limit {
+			best[u.Name] = dist
+			found = append(found, candidate{u.Name, dist})
+		}
+	}
+	slices.SortStableFunc(found, func(a, b candidate) int { return a.dist - b.dist })
+	var out []string
+	for _, c := range found[:min(3, len(found))] {
+		out = append(out, c.name)
+	}
+	return out
+}
+
+type hintKey struct {
+	unit string
+	want Kind
+}
+
+// hints are what people often mean by a unit in the wrong place.
+var hints = map[hintKey]string{
+	{"oz", Volume}:                 "`oz` is a weight; the volume is `fl oz`",
+	{"fl oz", Mass}:                "`fl oz` is a volume; the weight is `oz`",
+	{"bushel", Mass}:               "a trade bushel weighs what its grain weighs; a `distillers-bushel` is 56 lb of any grain",
+	{"distillers-bushel", Bushel}:  "a `distillers-bushel` is 56 lb of any grain, not the grain's own trade bushel",
+	{"gal/bushel", SpecificVolume}: "a trade bushel weighs what its grain weighs; write `gal/distillers-bushel` or `gal/lb`",
+	{"gal/bu", SpecificVolume}:     "a trade bushel weighs what its grain weighs; write `gal/distillers-bushel` or `gal/lb`",
+	{"%", Strength}:                "a strength is by volume or by weight: `% abv` or `% abw`",
+	{"", Strength}:                 "write `% abv` or `proof` after the number",
+	{"%", Dose}:                    "say of what: `% of grain`",
+	{"°", Temperature}:             "write `F` or `C`",
+	{"degrees", Temperature}:       "write `F` or `C`",
+	{"lintner", Gravity}:           "gravity is a bare number such as 1.062, or `plato`",
+	{"gal", Mass}:                  "a volume has no weight until it is known what it is of; weigh it, or write a weight",
+	{"L", Mass}:                    "a volume has no weight until it is known what it is of; weigh it, or write a weight",
+	{"lb", Volume}:                 "a weight has no volume until it is known what it is of; write a volume such as `gal` or `L`",
+	{"kg", Volume}:                 "a weight has no volume until it is known what it is of; write a volume such as `gal` or `L`",
+}
