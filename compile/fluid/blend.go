@@ -1,0 +1,106 @@
+package fluid
+
+import (
+	"fmt"
+	"math"
+)
+
+// Lot is an amount of ethanol-water of one strength and temperature.
+type Lot struct {
+	MassKg, EthanolMassFrac, TempC float64
+}
+
+// VolumeM3 is the lot's volume at its own temperature.
+func (l Lot) VolumeM3() float64 { return l.VolumeAtM3(l.TempC) }
+
+// VolumeAtM3 is the lot's volume if it were brought to tempC.
+func (l Lot) VolumeAtM3(tempC float64) float64 {
+	return l.MassKg / Density(l.EthanolMassFrac, tempC)
+}
+
+// Mixture is what comes of mixing two lots with no loss of heat.
+type Mixture struct {
+	Lot
+	// MeanTempC is the temperature the lots would reach by their heat
+	// capacities alone, and RiseC what the heat of mixing adds to it.
+	MeanTempC, RiseC float64
+	// ContractionM3 is by how much the mixture is smaller than the two lots
+	// together, all at MeanTempC.
+	ContractionM3 float64
+}
+
+// Blend mixes two lots. The temperature follows from a heat balance: each lot
+// is brought to the mean by HeatCapacity, mixed there with the change of
+// Larkin's excess enthalpy, and warmed by what this sets free.
+func Blend(a, b Lot) (Mixture, error) {
+	for _, l := range [2]Lot{a, b} {
+		if !(l.MassKg >= 0) || math.IsInf(l.MassKg, 1) {
+			return Mixture{}, fmt.Errorf("a lot of %g kg cannot be blended", l.MassKg)
+		}
+		if !(l.EthanolMassFrac >= 0 && l.EthanolMassFrac <= 1) {
+			return Mixture{}, fmt.Errorf("a lot of %g mass fraction ethanol cannot be blended: it must be from 0 to 1", l.EthanolMassFrac)
+		}
+	}
+	mass := a.MassKg + b.MassKg
+	if mass == 0 {
+		return Mixture{}, fmt.Errorf("there is nothing to blend: both lots are empty")
+	}
+	w := (a.MassKg*a.EthanolMassFrac + b.MassKg*b.EthanolMassFrac) / mass
+	mean := meanTemp(a, b)
+	m := Mixture{MeanTempC: mean}
+	freed := a.MassKg*specificExcess(a.EthanolMassFrac, mean) +
+		b.MassKg*specificExcess(b.EthanolMassFrac, mean) - mass*specificExcess(w, mean)
+	m.RiseC = freed / (mass * HeatCapacity(w, mean))
+	m.RiseC = freed / (mass * HeatCapacity(w, mean+m.RiseC/2))
+	m.Lot = Lot{MassKg: mass, EthanolMassFrac: w, TempC: mean + m.RiseC}
+	m.ContractionM3 = a.VolumeAtM3(mean) + b.VolumeAtM3(mean) - m.VolumeAtM3(mean)
+	return m, nil
+}
+
+// meanTemp is the temperature at which the heat one lot loses is the heat the
+// other gains.
+func meanTemp(a, b Lot) float64 {
+	t := (a.MassKg*a.TempC + b.MassKg*b.TempC) / (a.MassKg + b.MassKg)
+	for range 3 { // the heat capacities vary slowly: three rounds settle it
+		ca := a.MassKg * HeatCapacity(a.EthanolMassFrac, (a.TempC+t)/2)
+		cb := b.MassKg * HeatCapacity(b.EthanolMassFrac, (b.TempC+t)/2)
+		t = (ca*a.TempC + cb*b.TempC) / (ca + cb)
+	}
+	return t
+}
+
+// Reduction is spirit brought down to a strength with water.
+type Reduction struct {
+	Spirit, Water Lot
+	Result        Mixture
+}
+
+// Reduce gives the water, at waterTempC, that brings a lot down to mass
+// fraction wTo, and what comes of it.
+func Reduce(spirit Lot, wTo, waterTempC float64) (Reduction, error) {
+	if !(wTo > 0 && wTo <= spirit.EthanolMassFrac) {
+		return Reduction{}, fmt.Errorf("spirit of %.2f %% vol cannot be reduced to %.2f %% vol: water only weakens it",
+			100*ABVFromMassFrac(spirit.EthanolMassFrac), 100*ABVFromMassFrac(wTo))
+	}
+	water := Lot{MassKg: spirit.MassKg * (spirit.EthanolMassFrac/wTo - 1), TempC: waterTempC}
+	result, err := Blend(spirit, water)
+	if err != nil {
+		return Reduction{}, err
+	}
+	result.EthanolMassFrac = wTo // exactly, not by rounding
+	return Reduction{Spirit: spirit, Water: water, Result: result}, nil
+}
+
+// ReduceToFill gives the spirit of mass fraction wFrom and the water, both at
+// tempC, that together make volumeM3 at that temperature (after the heat of
+// mixing has gone) of mass fraction wTo.
+func ReduceToFill(volumeM3, wFrom, wTo, tempC float64) (Reduction, error) {
+	if !(volumeM3 > 0) {
+		return Reduction{}, fmt.Errorf("a cask of %g m3 cannot be filled", volumeM3)
+	}
+	if !(wFrom > 0) {
+		return Reduction{}, fmt.Errorf("spirit of no strength cannot be reduced")
+	}
+	spirit := Lot{MassKg: volumeM3 * Density(wTo, tempC) * wTo / wFrom, EthanolMassFrac: wFrom, TempC: tempC}
+	return Reduce(spirit, wTo, tempC)
+}
