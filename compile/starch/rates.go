@@ -1,0 +1,72 @@
+package starch
+
+import (
+	"math"
+
+	"newmake/lang/recipe"
+)
+
+// arrhenius is the factor by which a rate at refC changes at tempC.
+func arrhenius(energyJMol, refC, tempC float64) float64 {
+	return math.Exp(energyJMol / gasJMolK * (1/(refC+zeroC) - 1/(tempC+zeroC)))
+}
+
+// acidityFactor is the share of its full activity that an enzyme shows at a
+// pH: the diprotic (Michaelis) form 1/(1 + 10^(pK1-pH) + 10^(pH-pK2)) with each
+// pK one unit outside the window, so that the window's ends stand near 0.9,
+// and 1 at its best.
+func acidityFactor(pH, low, high float64) float64 {
+	form := func(pH float64) float64 {
+		return 1 / (1 + math.Exp(math.Ln10*(low-1-pH)) + math.Exp(math.Ln10*(pH-high-1)))
+	}
+	return form(pH) / form((low+high)/2)
+}
+
+// GelRateAt is the rate at which granules that can gelatinize do so, per
+// second: Brandam's two Arrhenius regimes, moved to the grain's range.
+func (c *Constants) GelRateAt(g *Granules, tempC float64) float64 {
+	split := g.LowC + c.GelSplitPosition*(g.HighC-g.LowC)
+	energy := c.GelAboveJMol
+	if tempC < split {
+		energy = c.GelBelowJMol
+	}
+	return c.GelRate * arrhenius(energy, split, tempC)
+}
+
+// Gelatinizable is the share of a grain's granules that gelatinize at all at
+// tempC, however long: nothing at the low end of its range, all at the high
+// end, with most granules melting in the middle of it.
+func Gelatinizable(g *Granules, tempC float64) float64 {
+	switch x := (tempC - g.LowC) / (g.HighC - g.LowC); {
+	case !(tempC > g.LowC):
+		return 0
+	case tempC >= g.HighC:
+		return 1
+	default:
+		return x * x * (3 - 2*x)
+	}
+}
+
+// DeathRates are those of the malt's enzymes at tempC, per second.
+func (c *Constants) DeathRates(tempC float64) (alpha, beta, limit float64) {
+	return math.Ln2 / c.AlphaHalfLifeS * arrhenius(c.AlphaDeathJMol, c.ReferenceC, tempC),
+		math.Ln2 / c.BetaHalfLifeS * arrhenius(c.BetaDeathJMol, c.ReferenceC, tempC),
+		math.Ln2 / c.LimitHalfLifeS * arrhenius(c.LimitDeathJMol, c.ReferenceC, tempC)
+}
+
+// AddedDeathRate is that of a preparation at tempC, per second; 0 for one whose
+// stock entry gives no half-life.
+func AddedDeathRate(z *recipe.Enzyme, tempC float64) float64 {
+	if !(z.HalfLifeS > 0) {
+		return 0
+	}
+	return math.Ln2 / z.HalfLifeS * arrhenius(z.DeathJMol, z.HalfLifeC, tempC)
+}
+
+// addedRate is the first-order rate of a preparation on its best substrate in
+// waterKg of water, per second. Above its optimum it is no faster, and dying.
+func (c *Constants) addedRate(a *Added, tempC, pH, waterKg float64) float64 {
+	z := a.Enzyme
+	return a.Activity / waterKg * arrhenius(c.AddedJMol, z.OptimumC, min(tempC, z.OptimumC)) *
+		acidityFactor(pH, z.PHLow, z.PHHigh)
+}
