@@ -27,12 +27,14 @@ type Stmt struct {
 	Trail *Comment  // comment on the same line (after "{" if it opens a block)
 	At    diag.Span // first item to the last item; the block is not in it
 	Bad   bool      // it has an error of its own: say nothing more about it
+	Inner []Comment // comments inside a list that goes over several lines
 }
 
 // Block is the statements between { and }.
 type Block struct {
 	Stmts []*Stmt
 	Tail  []Comment // comments before the closing brace
+	Trail *Comment  // comment after the closing brace, on its line
 	At    diag.Span // the braces and all between
 }
 

@@ -41,6 +41,7 @@ const (
 	CodeBlockLine     Code = "NM0118"
 	CodeDanglingComma Code = "NM0119"
 	CodeNotLaidOut    Code = "NM0120"
+	CodeBadDate       Code = "NM0121"
 
 	CodeUnknownName  Code = "NM0201"
 	CodeDuplicate    Code = "NM0202"
@@ -81,6 +82,7 @@ var Table = []Info{
 	{CodeBlockLine, "block-on-line", Error, "a block that does not follow the lines"},
 	{CodeDanglingComma, "dangling-comma", Error, "a list that ends in a comma"},
 	{CodeNotLaidOut, "not-laid-out", Error, "the formatter refuses a text it cannot keep whole"},
+	{CodeBadDate, "no-such-date", Error, "a date or time that does not exist"},
 
 	{CodeUnknownName, "unknown-name", Error, "a name that nothing declares"},
 	{CodeDuplicate, "duplicate-name", Error, "a name declared twice"},

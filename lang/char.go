@@ -1,0 +1,79 @@
+package lang
+
+import (
+	"fmt"
+	"unicode/utf8"
+
+	"github.com/alecthomas/participle/v2/lexer"
+	"golang.org/x/text/unicode/runenames"
+
+	"newmake/lang/diag"
+)
+
+// typeInstead maps characters that look like ours to what to type. An empty
+// string means that the character is to be taken out.
+var typeInstead = map[rune]string{
+	'“': `"`, '”': `"`, '„': `"`, '‟': `"`, '«': `"`, '»': `"`, '＂': `"`, '″': `"`,
+	'‘': "'", '’': "'", '‚': "'", '‛': "'", '′': "'", '＇': "'",
+	'–': "-", '—': "-", '‐': "-", '‑': "-", '‒': "-", '―': "-", '−': "-", '－': "-", '﹣': "-",
+	'…': "..", '‥': "..", '．': ".", '。': ".", '·': ".", '٫': ".",
+	'，': ",", '、': ",", '٬': ",",
+	'｛': "{", '｝': "}", '％': "%", '٪': "%", '＃': "#", '／': "/", '⁄': "/", '∕': "/", '÷': "/",
+	'：': ":", '；': ";", '＝': "=", '℃': "°C", '℉': "°F", '˚': "°", '∘': "°", '゜': "°",
+	'\u00ad': "", '\u200b': "", '\u200c': "", '\u200d': "", '\u2060': "", '\ufeff': "",
+}
+
+// wordsInstead says what to do about characters of other languages.
+var wordsInstead = map[string]string{
+	":":  "a word and what follows it need no colon between them: leave a space",
+	"=":  "a word and what follows it need no `=` between them: leave a space",
+	";":  "end the line instead: one statement stands on a line",
+	"'":  "put a name with an apostrophe in double quotes; feet are `ft`",
+	"(":  "brackets have no use here; a remark goes after `#`",
+	")":  "brackets have no use here; a remark goes after `#`",
+	"[":  "brackets have no use here; a list is parted by commas",
+	"]":  "brackets have no use here; a list is parted by commas",
+	"*":  "newmake does no sums in the text: write the number itself",
+	"+":  "newmake does no sums in the text: write the number itself",
+	"-":  "a hyphen joins the parts of a name, as in `charred-oak`; a range is written `78..88`",
+	".":  "a point stands inside a number, as in 0.6",
+	"~":  "write the number alone; a tolerance is written `within`",
+	"±":  "a tolerance is written `within`, as in `38 gal within 2 gal`",
+	"<":  "a limit is written in words: `at most`, `at least`",
+	">":  "a limit is written in words: `at most`, `at least`",
+	"\\": "a backslash has a use only inside quotes",
+	"½":  "write 0.5",
+	"¼":  "write 0.25",
+	"¾":  "write 0.75",
+}
+
+// badChar is the fault of a character that no token begins with.
+func badChar(t *lexer.Token) *fault {
+	r, _ := utf8.DecodeRuneInString(t.Value)
+	start := t.Pos.Offset
+	f := &fault{code: diag.CodeUnknownChar, start: start, end: start + len(t.Value)}
+	if ascii, ok := typeInstead[r]; ok {
+		f.code = diag.CodeLookAlike
+		f.summary = fmt.Sprintf("this is %s, not `%s`", RuneName(r), ascii)
+		f.help = fmt.Sprintf("type `%s` instead", ascii)
+		label := fmt.Sprintf("write `%s`", ascii)
+		if ascii == "" {
+			f.summary = fmt.Sprintf("here stands an invisible character, %s", RuneName(r))
+			f.help, label = "take it out", "take it out"
+		}
+		f.fix = &edit{start, start + len(t.Value), ascii, label}
+		return f
+	}
+	f.summary = fmt.Sprintf("`%s` has no meaning here", t.Value)
+	if r >= utf8.RuneSelf {
+		f.summary = fmt.Sprintf("%s has no meaning here", RuneName(r))
+	}
+	f.help = wordsInstead[string(r)]
+	if f.help == "" {
+		f.help = "put it in double quotes if it is part of a name, or after `#` if it is a remark"
+	}
+	return f
+}
+
+// RuneName is a character's number and Unicode name: U+2013 EN DASH.
+func RuneName(r rune) string { return fmt.Sprintf("U+%04X %s", r, runenames.Name(r)) }

@@ -1,0 +1,189 @@
+package lang
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/alecthomas/participle/v2/lexer"
+	"golang.org/x/text/unicode/norm"
+
+	"newmake/lang/diag"
+)
+
+// parseItems parses items up to a brace or the end of the line. Items that were
+// read before a fault are kept.
+func parseItems(lex *lexer.PeekingLexer) ([]Item, *fault) {
+	var room [12]Item // most lines fit, so the slice kept is made once
+	items := room[:0]
+	var bad *fault
+	for bad == nil {
+		t := lex.Peek()
+		if t.EOF() {
+			break
+		}
+		kind := kindOf(t)
+		if kind == TokOpen || kind == TokClose {
+			break
+		}
+		if kind == TokComma && (len(items) == 0 || items[len(items)-1].Kind == Comma) {
+			bad = commaFault(t, len(items) == 0)
+			break
+		}
+		var item Item
+		if item, bad = parseItem(lex); bad == nil {
+			items = append(items, item)
+		}
+	}
+	if n := len(items); bad == nil && n > 0 && items[n-1].Kind == Comma {
+		at := items[n-1].At
+		bad = &fault{code: diag.CodeDanglingComma, start: at.Start, end: at.End,
+			summary: "nothing follows this comma",
+			help:    "write the next of the list after the comma, or take the comma out",
+			fix:     &edit{at.Start, at.End, "", "take the comma out"}}
+	}
+	if len(items) == 0 {
+		return nil, bad
+	}
+	return append([]Item(nil), items...), bad
+}
+
+func commaFault(t *lexer.Token, first bool) *fault {
+	f := &fault{code: diag.CodeDanglingComma, start: t.Pos.Offset, end: t.Pos.Offset + 1,
+		summary: "two commas with nothing between them",
+		help:    "take one of them out, or write what is missing between"}
+	if first {
+		f.code, f.summary = diag.CodeNoStatement, "a line cannot begin with a comma"
+		f.help = "to carry a list on to the next line, end the line above with the comma"
+	}
+	return f
+}
+
+// parseItem parses one item. The next token is neither brace nor end.
+func parseItem(lex *lexer.PeekingLexer) (Item, *fault) {
+	t := lex.Next()
+	start, end := t.Pos.Offset, t.Pos.Offset+len(t.Value)
+	item := Item{At: diag.Span{Start: start, End: end}, Text: t.Value}
+	switch kindOf(t) {
+	case TokWord:
+		item.Kind, item.Text = Word, nfc(t.Value)
+	case TokString:
+		return stringItem(item, t.Value)
+	case TokNumber:
+		return parseNumber(lex, t)
+	case TokDate:
+		item.Kind = Date
+		if f := checkDate(t); f != nil {
+			return item, f
+		}
+	case TokClock:
+		item.Kind = Clock
+		if f := checkClock(t); f != nil {
+			return item, f
+		}
+	case TokComma:
+		item.Kind = Comma
+	case TokSlash:
+		item.Kind = Slash
+	case TokRange:
+		return item, &fault{code: diag.CodeBadRange, start: start, end: end,
+			summary: "`..` stands between two numbers", help: "write a range as `78..88 F`"}
+	case TokUnit:
+		return item, strayUnit(t)
+	case TokUnclosed:
+		return item, &fault{code: diag.CodeUnclosed, start: start, end: end,
+			summary: "this text has no closing quote",
+			help:    "put a `\"` where it ends; a quoted text ends on the line where it begins"}
+	default:
+		return item, badChar(t)
+	}
+	return item, nil
+}
+
+func strayUnit(t *lexer.Token) *fault {
+	start := t.Pos.Offset
+	f := &fault{code: diag.CodeStrayUnit, start: start, end: start + len(t.Value),
+		summary: fmt.Sprintf("`%s` has no number before it", t.Value),
+		help:    "write the number first and its unit after it, as in `68 %`"}
+	if strings.ContainsAny(t.Value, "$€£¥") {
+		f.help = "write the amount first and the currency after it, as in `0.25 USD/lb`"
+	}
+	return f
+}
+
+// nfc brings a name to Unicode's composed form, so that é typed in two ways is
+// one name.
+func nfc(s string) string {
+	for i := range len(s) {
+		if s[i] >= 0x80 {
+			return norm.NFC.String(s)
+		}
+	}
+	return s
+}
+
+// stringItem takes the quotes and escapes out of a string.
+func stringItem(item Item, raw string) (Item, *fault) {
+	item.Kind = String
+	body := raw[1 : len(raw)-1]
+	if !strings.Contains(body, `\`) {
+		item.Text = nfc(body)
+		return item, nil
+	}
+	var b strings.Builder
+	for i := 0; i < len(body); i++ {
+		if body[i] != '\\' {
+			b.WriteByte(body[i])
+			continue
+		}
+		i++
+		switch body[i] {
+		case '"', '\\':
+			b.WriteByte(body[i])
+		case 'n':
+			b.WriteByte('\n')
+		case 't':
+			b.WriteByte('\t')
+		default:
+			at := item.At.Start + i // the backslash: the quote stands before body
+			return item, &fault{code: diag.CodeBadEscape, start: at, end: at + 1,
+				summary: "a backslash stands before a quote, a backslash, `n` or `t`",
+				help:    "write `\\\\` for a backslash in the text"}
+		}
+	}
+	item.Text = nfc(b.String())
+	return item, nil
+}
+
+func checkDate(t *lexer.Token) *fault {
+	var y, m, d int
+	fmt.Sscanf(t.Value, "%d-%d-%d", &y, &m, &d)
+	if m >= 1 && m <= 12 && d >= 1 && d <= daysIn(y, m) {
+		return nil
+	}
+	return &fault{code: diag.CodeBadDate, start: t.Pos.Offset, end: t.Pos.Offset + len(t.Value),
+		summary: fmt.Sprintf("there is no date %s", t.Value), help: "write a date as year-month-day, as in `2026-03-03`"}
+}
+
+func daysIn(year, month int) int {
+	switch month {
+	case 2:
+		if year%4 == 0 && (year%100 != 0 || year%400 == 0) {
+			return 29
+		}
+		return 28
+	case 4, 6, 9, 11:
+		return 30
+	}
+	return 31
+}
+
+func checkClock(t *lexer.Token) *fault {
+	text := strings.TrimLeft(t.Value, "+-")
+	var h, m, s int
+	fmt.Sscanf(text, "%d:%d:%d", &h, &m, &s)
+	if h <= 23 && m <= 59 && s <= 59 || h == 24 && m == 0 && s == 0 {
+		return nil
+	}
+	return &fault{code: diag.CodeBadDate, start: t.Pos.Offset, end: t.Pos.Offset + len(t.Value),
+		summary: fmt.Sprintf("there is no time %s", t.Value), help: "write a time by the 24-hour clock, from `00:00` to `24:00`"}
+}

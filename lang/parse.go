@@ -1,0 +1,310 @@
+package lang
+
+import (
+	"strings"
+
+	"newmake/lang/diag"
+)
+
+// Parse reads a text into a tree. It always returns a File, and never more than
+// one syntax error for a line.
+func Parse(src *diag.Source) (*File, diag.List) {
+	file := &File{Source: src}
+	var tokens []Token
+	lexed := func() []Token {
+		if tokens == nil {
+			tokens = Tokens(src.Text)
+		}
+		return tokens
+	}
+	list, readable := checkText(src, lexed)
+	if !readable {
+		return file, list
+	}
+	if deep := checkNesting(src, lexed()); len(deep) > 0 {
+		return file, append(list, deep...)
+	}
+	p := &parser{src: src, text: string(src.Text), file: file, list: list, bad: list}
+	p.run(lexed())
+	attachComments(file, p.text, tokens)
+	p.list.Sort()
+	return file, p.list
+}
+
+// parser keeps the stack of open blocks while lines go by.
+type parser struct {
+	src  *diag.Source
+	text string
+	file *File
+	list diag.List
+	bad  diag.List // problems of the text itself: their lines are Bad already
+
+	open  []openBlock
+	into  *[]*Stmt // where the next statement goes
+	stmts []Stmt   // room for statements, made in lots
+	lines int      // lines not yet read, at most
+
+	extra    bool       // an extra brace was reported
+	misnest  *openBlock // a block whose brace closes another, going by indents
+	misClose int
+}
+
+type openBlock struct {
+	stmt   *Stmt
+	into   *[]*Stmt
+	at     int // offset of the brace
+	indent int
+}
+
+func (p *parser) run(tokens []Token) {
+	p.into = &p.file.Stmts
+	longest, count := measureLines(tokens)
+	p.lines = count
+	w := newWindow(longest)
+	for len(tokens) > 0 {
+		n := lineTokens(tokens)
+		if hasContent(tokens[:n]) {
+			p.line(w, tokens[:n])
+		}
+		tokens = tokens[n:]
+		for len(tokens) > 0 && (tokens[0].Kind == TokNewline || tokens[0].Kind == TokComment) {
+			tokens = tokens[1:]
+		}
+	}
+	p.finish()
+}
+
+// lineTokens counts the tokens of the next line, its ending left out. A line
+// that ends in a comma goes on.
+func lineTokens(tokens []Token) int {
+	last := TokNewline
+	for i, t := range tokens {
+		switch t.Kind {
+		case TokNewline:
+			if last != TokComma {
+				return i
+			}
+		case TokComment:
+		default:
+			last = t.Kind
+		}
+	}
+	return len(tokens)
+}
+
+func hasContent(tokens []Token) bool {
+	for _, t := range tokens {
+		if t.Kind != TokNewline && t.Kind != TokComment {
+			return true
+		}
+	}
+	return false
+}
+
+// measureLines gives the tokens of the longest line and the number of lines.
+func measureLines(tokens []Token) (longest, count int) {
+	for len(tokens) > 0 {
+		n := lineTokens(tokens)
+		if n > 0 {
+			longest = max(longest, n)
+			count++
+		}
+		tokens = tokens[min(n+1, len(tokens)):]
+	}
+	return longest, count
+}
+
+// line parses one line and puts it in its place.
+func (p *parser) line(w *window, tokens []Token) {
+	start, end := int(tokens[0].Start), int(tokens[len(tokens)-1].End)
+	p.lines--
+	l, err := w.parse(p.text, tokens)
+	if err != nil { // line.Parse reports by Fault only
+		l = &line{Open: -1, Close: -1, Fault: &fault{code: diag.CodeUnknownChar, start: start, end: end, summary: err.Error()}}
+	}
+	if l.Fault != nil || p.spoilt(start, end) {
+		p.badLine(l, tokens)
+		return
+	}
+	if len(l.Items) == 0 {
+		p.close(l.Close)
+		return
+	}
+	stmt := p.add(l.Items)
+	if l.Open < 0 {
+		return
+	}
+	p.openAt(stmt, l.Open)
+	if l.Close < 0 {
+		return
+	}
+	if len(l.Inner) > 0 {
+		p.add(l.Inner)
+	}
+	p.close(l.Close)
+}
+
+// spoilt says whether a problem of the text itself is in the line.
+func (p *parser) spoilt(start, end int) bool {
+	for _, d := range p.bad {
+		if d.Severity == diag.Error && d.At.Start >= start && d.At.Start < end {
+			return true
+		}
+	}
+	return false
+}
+
+// badLine reports a line that was not understood, keeps what was, and follows
+// its braces so that the lines after it still nest.
+func (p *parser) badLine(l *line, tokens []Token) {
+	start, end := int(tokens[0].Start), int(tokens[len(tokens)-1].End)
+	if !p.spoilt(start, end) {
+		p.report(l.Fault)
+	}
+	stmt := p.newStmt()
+	stmt.Bad = true
+	stmt.Items = l.Items
+	p.place(stmt.Items)
+	stmt.At = p.src.Span(start, end)
+	var closes []int
+	opens, lastOpen := 0, 0
+	for _, t := range tokens {
+		switch {
+		case t.Kind == TokOpen:
+			opens++
+			lastOpen = int(t.Start)
+		case t.Kind == TokClose && opens > 0:
+			opens--
+		case t.Kind == TokClose:
+			closes = append(closes, int(t.Start))
+		}
+	}
+	for _, at := range closes {
+		p.close(at)
+	}
+	*p.into = append(*p.into, stmt)
+	if opens > 0 {
+		p.openAt(stmt, lastOpen)
+	}
+	for ; opens > 1; opens-- {
+		inner := p.newStmt()
+		inner.Bad, inner.At = true, p.src.Span(lastOpen, lastOpen+1)
+		*p.into = append(*p.into, inner)
+		p.openAt(inner, lastOpen)
+	}
+}
+
+func (p *parser) report(f *fault) {
+	d := diag.Diagnostic{Code: f.code, Summary: f.summary, Help: f.help, Reason: f.reason, At: p.src.Span(f.start, f.end)}
+	if f.fix != nil {
+		d.Fix = &diag.Fix{At: p.src.Span(f.fix.start, f.fix.end), Text: f.fix.text, Label: f.fix.label}
+	}
+	p.list.Add(d)
+}
+
+// newStmt gives a fresh statement, out of a lot.
+func (p *parser) newStmt() *Stmt {
+	if len(p.stmts) == 0 {
+		p.stmts = make([]Stmt, min(max(p.lines+1, 1), 64))
+	}
+	s := &p.stmts[0]
+	p.stmts = p.stmts[1:]
+	return s
+}
+
+// place gives items the source that the grammar does not know.
+func (p *parser) place(items []Item) {
+	for i := range items {
+		items[i].At.Src = p.src
+		if items[i].UnitAt.End > 0 {
+			items[i].UnitAt.Src = p.src
+		}
+	}
+}
+
+func (p *parser) add(items []Item) *Stmt {
+	s := p.newStmt()
+	s.Items = items
+	p.place(items)
+	s.At = items[0].At.To(items[len(items)-1].At)
+	*p.into = append(*p.into, s)
+	return s
+}
+
+func (p *parser) openAt(stmt *Stmt, at int) {
+	stmt.Block = &Block{At: p.src.Span(at, len(p.text))}
+	p.open = append(p.open, openBlock{stmt: stmt, into: p.into, at: at, indent: p.indent(at)})
+	p.into = &stmt.Block.Stmts
+}
+
+// indent is the width of the blank start of the line that holds an offset.
+func (p *parser) indent(at int) int {
+	begin := strings.LastIndexAny(p.text[:at], "\r\n") + 1
+	n := 0
+	for begin+n < at && class[p.text[begin+n]]&isBlank != 0 {
+		n++
+	}
+	return n
+}
+
+func (p *parser) close(at int) {
+	if len(p.open) == 0 {
+		p.extraBrace(at)
+		return
+	}
+	last := p.open[len(p.open)-1]
+	if p.misnest == nil && p.indent(at) < last.indent {
+		p.misnest, p.misClose = &last, at
+	}
+	last.stmt.Block.At.End = at + 1
+	p.into = last.into
+	p.open = p.open[:len(p.open)-1]
+}
+
+// extraBrace reports the first brace that closes nothing; those after it follow
+// from the same slip.
+func (p *parser) extraBrace(at int) {
+	if p.extra {
+		return
+	}
+	p.extra = true
+	d := diag.Diagnostic{Code: diag.CodeExtraBrace, At: p.src.Span(at, at+1),
+		Summary: "this `}` closes nothing",
+		Help:    "take it out, or find the line above that lacks its `{`"}
+	if s := p.missingOpen(); s != nil {
+		d.Related = []diag.Related{{At: s.At, Text: "a `{` may be missing at the end of this line"}}
+	}
+	p.list.Add(d)
+}
+
+// missingOpen finds a statement without a block whose next line is indented
+// deeper, as if it had one.
+func (p *parser) missingOpen() *Stmt {
+	var found *Stmt
+	var prev *Stmt
+	Walk(p.file.Stmts, func(s *Stmt, _ int) bool {
+		if found == nil && prev != nil && prev.Block == nil && p.indent(s.At.Start) > p.indent(prev.At.Start) {
+			found = prev
+		}
+		prev = s
+		return true
+	})
+	return found
+}
+
+// finish reports a block left open: the one whose indent shows that its brace
+// is missing, or else the innermost.
+func (p *parser) finish() {
+	if len(p.open) == 0 {
+		return
+	}
+	culprit := p.open[len(p.open)-1]
+	d := diag.Diagnostic{Code: diag.CodeUnclosedBlock, Summary: "this block is never closed",
+		Help: "put a `}` on a line of its own where the block ends"}
+	if p.misnest != nil {
+		culprit = *p.misnest
+		d.Related = []diag.Related{{At: p.src.Span(p.misClose, p.misClose+1), Text: "this `}` stands further left, as if for an outer block"}}
+	}
+	d.At = p.src.Span(culprit.at, culprit.at+1)
+	p.list.Add(d)
+}

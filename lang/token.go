@@ -1,0 +1,45 @@
+package lang
+
+// TokenKind is what a token is.
+type TokenKind uint8
+
+// The tokens of the language. Nothing fails to be a token: what no rule takes
+// is TokBad, one character of it, or TokUnclosed.
+const (
+	TokNewline  TokenKind = iota // LF, CR LF or CR
+	TokComment                   // # to the end of the line
+	TokString                    // "Copper kettle", with its quotes
+	TokUnclosed                  // a string that does not end on its line
+	TokDate                      // 2026-03-03
+	TokClock                     // 07:00, -05:00
+	TokNumber                    // 1,150 -5 0.6; also 1,3 and .5, which the parser refuses
+	TokRange                     // ..
+	TokUnit                      // °F % g/L /h %/year $/lb: a unit that is no plain word
+	TokWord                      // bill, distillers-malt, F
+	TokComma                     // ,
+	TokSlash                     // / between numbers
+	TokOpen                      // {
+	TokClose                     // }
+	TokBad                       // anything else
+)
+
+// Token is one token of a text, spaces left out.
+type Token struct {
+	Kind       TokenKind
+	Start, End int32 // bytes
+}
+
+// Tokens splits a text into tokens. It never fails.
+func Tokens(text []byte) []Token {
+	tokens := make([]Token, 0, len(text)/6+8)
+	for pos := 0; pos < len(text); {
+		if n := spaceAt(text, pos); n > 0 {
+			pos += n
+			continue
+		}
+		kind, end := tokenAt(text, pos)
+		tokens = append(tokens, Token{Kind: kind, Start: int32(pos), End: int32(end)})
+		pos = end
+	}
+	return tokens
+}
