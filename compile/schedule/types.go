@@ -1,4 +1,10 @@
 // Package schedule puts a batch's work on the clock: shifts, crew, vessels.
+//
+// Work is a list of tasks in order. A task takes its elapsed time, whatever
+// the clocks on the wall do meanwhile; what needs a person falls in the
+// plant's shifts, and tasks of one chain follow one another without a wait.
+// Nothing is moved in silence: each wait has its reason, and work that runs
+// past the shift is counted.
 package schedule
 
 import (
@@ -23,10 +29,12 @@ type Task struct {
 	Vessel    string
 	DurationS float64
 	Attend    Attend
-	// Block tasks that must follow one another without a wait: if the chain
-	// does not fit in today's shift it starts at the next one.
+	People    int // needed while it is attended; 0 means one
+	// Chain names tasks that must follow one another without a wait: if the
+	// chain does not fit in today's shift it starts at the next one.
 	Chain   string
 	Power   float64 // W drawn from the boiler
+	NewDay  bool    // starts with a shift, never in the middle of one
 	MayWait bool    // may stand for a while before it
 	Elastic bool    // goes on until the next task can start (a ferment, a rest in wood)
 }
@@ -38,7 +46,6 @@ type Slot struct {
 	Wait       time.Duration // stood before it
 	WaitWhy    string        // "night", "Sunday and Monday off", ...
 	OutOfShift time.Duration // attended work that runs past the shift
-	People     int
 }
 
 // Input is the work and the house's hours.

@@ -1,0 +1,169 @@
+// Package plan is what newmake makes of a batch: every prediction, the timed
+// work, and what to look out for. It is plain data. Renderers, comparisons and
+// reviews see a Plan and nothing else.
+//
+// Everything is in SI with the unit in the name: L, kg, C, kW, kWh, min, h. A
+// volume or a strength of spirit is at 20 C; what the US gauger counts (wine
+// gallons, proof, proof gallons) is at 60 F and stands beside it, because one
+// does not follow from the other by a factor.
+//
+// Every float has a `places` tag: the decimals to which Round rounds it when
+// the plan is made, so that the same batch gives the same bytes everywhere.
+package plan
+
+// Format and Version name the shape of a plan as JSON. A minor version adds
+// names and never takes one away.
+const (
+	Format  = "newmake.plan"
+	Version = "1.0"
+)
+
+// Plan is one batch, computed.
+type Plan struct {
+	Format  string  `json:"format"`
+	Version string  `json:"version"`
+	Summary Summary `json:"summary"`
+
+	Batch     Batch      `json:"batch"`
+	House     House      `json:"house"`
+	Bill      Bill       `json:"bill"`
+	Mash      Mash       `json:"mash"`
+	Ferment   Ferment    `json:"ferment"`
+	Strip     Run        `json:"strip"`
+	Spirit    Run        `json:"spirit"`
+	First     *First     `json:"firstBatch,omitempty"` // the spirit run before there are feints
+	Reduction *Reduction `json:"reduction,omitempty"`
+	Cask      Cask       `json:"cask"`
+	Yield     Yield      `json:"yield"`
+	Energy    Energy     `json:"energy"`
+	Cost      *Cost      `json:"cost,omitempty"` // only where the house states prices
+	Law       *Law       `json:"law,omitempty"`
+	Promises  []Promise  `json:"promises,omitempty"`
+	Schedule  Schedule   `json:"schedule"`
+	Cautions  []Caution  `json:"cautions"`
+	Notices   []Notice   `json:"notices"`
+}
+
+// Summary is the plan in twenty numbers. The names are stable.
+type Summary struct {
+	OriginalGravitySG float64 `json:"originalGravitySG" places:"4"`
+	FinalGravitySG    float64 `json:"finalGravitySG" places:"4"`
+	WashVolumeL       float64 `json:"washVolumeL" places:"1"`
+	WashAbvPct        float64 `json:"washAbvPct" places:"2"`
+	LowWinesVolumeL   float64 `json:"lowWinesVolumeL" places:"1"`
+	LowWinesAbvPct    float64 `json:"lowWinesAbvPct" places:"2"`
+	HeartsVolumeL     float64 `json:"heartsVolumeL" places:"1"`
+	HeartsAbvPct      float64 `json:"heartsAbvPct" places:"2"`
+	HeartsProofGal    float64 `json:"heartsProofGallons" places:"2"`
+	PureAlcoholL      float64 `json:"pureAlcoholL" places:"2"` // in the hearts
+	FeintsVolumeL     float64 `json:"feintsVolumeL" places:"1"`
+	FeintsAbvPct      float64 `json:"feintsAbvPct" places:"2"`
+	CaskEntryAbvPct   float64 `json:"caskEntryAbvPct" places:"2"`
+	CasksFilled       int     `json:"casksFilled"`
+	LeftoverL         float64 `json:"leftoverL" places:"1"` // at entry strength
+	MashHours         float64 `json:"mashHours" places:"2"`
+	FermentHours      float64 `json:"fermentHours" places:"2"`
+	StripHours        float64 `json:"stripHours" places:"2"`
+	SpiritHours       float64 `json:"spiritHours" places:"2"`
+	YieldLPAPerTonne  float64 `json:"yieldLPAPerTonne" places:"1"` // hearts, per tonne of grain as is
+}
+
+// Batch says which batch this is.
+type Batch struct {
+	Name   string   `json:"name"`
+	Parent string   `json:"parent,omitempty"` // the batch it varies
+	Chain  []string `json:"ancestors,omitempty"`
+	Style  string   `json:"style,omitempty"` // title of the standard of identity
+	Start  string   `json:"start"`           // RFC 3339, in the plant's zone
+	Units  string   `json:"units"`           // "us" or "si": what the batch is written in
+}
+
+// House is the plant as far as the batch depends on it.
+type House struct {
+	Name        string   `json:"name"`
+	ElevationM  float64  `json:"elevationM" places:"0"`
+	PressureKPa float64  `json:"pressureKPa" places:"2"`
+	WaterBoilsC float64  `json:"waterBoilsC" places:"1"`
+	WaterC      float64  `json:"waterC" places:"1"`
+	HardnessPPM float64  `json:"hardnessPPM" places:"0"`
+	AmbientC    float64  `json:"ambientC" places:"1"`
+	BoilerKW    float64  `json:"boilerKW" places:"0"` // 0: no limit stated
+	Crew        int      `json:"crew"`
+	Zone        string   `json:"zone"`
+	ShiftFrom   string   `json:"shiftFrom"` // 07:00
+	ShiftTo     string   `json:"shiftTo"`
+	ShiftDays   []string `json:"shiftDays"` // Tuesday ...
+	Vessels     []Vessel `json:"vessels"`   // those that the batch uses, in its order
+}
+
+// Vessel is one vessel that the batch uses.
+type Vessel struct {
+	Name   string  `json:"name"`
+	Kind   string  `json:"kind"` // cooker, fermenter, still
+	Use    string  `json:"use"`  // mash, ferment, strip, spirit
+	HoldsL float64 `json:"holdsL" places:"0"`
+	HeatKW float64 `json:"heatsKW,omitempty" places:"1"`
+	CoolKW float64 `json:"coolsKW,omitempty" places:"1"`
+	// MostL is the greatest volume in it, hot; FillPct is that of the brim.
+	MostL   float64 `json:"mostL" places:"1"`
+	FillPct float64 `json:"fillPct" places:"1"`
+}
+
+// Lot is an amount of spirit, counted both ways.
+type Lot struct {
+	VolumeL      float64 `json:"volumeL" places:"2"`     // at 20 C
+	AbvPct       float64 `json:"abvPct" places:"2"`      // at 20 C
+	PureL        float64 `json:"pureL" places:"2"`       // litres of pure alcohol at 20 C
+	WineGallons  float64 `json:"wineGallons" places:"3"` // US gal at 60 F
+	Proof        float64 `json:"proof" places:"1"`       // at 60 F
+	ProofGallons float64 `json:"proofGallons" places:"2"`
+	MassKg       float64 `json:"massKg" places:"2"`
+}
+
+// Strength is a strength, said both ways.
+type Strength struct {
+	AbvPct float64 `json:"abvPct" places:"2"` // at 20 C
+	Proof  float64 `json:"proof" places:"1"`  // at 60 F
+}
+
+// Caution is a danger of the work. Steps name it by Key.
+type Caution struct {
+	Key   string `json:"key"`
+	Title string `json:"title"` // a few words, for beside a step
+	Text  string `json:"text"`
+}
+
+// Notice is a warning or a note about the batch.
+type Notice struct {
+	Code     string `json:"code"`
+	Severity string `json:"severity"` // warning, note
+	Summary  string `json:"summary"`
+	Help     string `json:"help,omitempty"`
+	Reason   string `json:"reason,omitempty"`
+	Line     int    `json:"line,omitempty"` // of the batch's file
+}
+
+// Law is the standard of identity and how the batch stands against it.
+type Law struct {
+	Name       string      `json:"name"`
+	Title      string      `json:"title"`
+	Source     string      `json:"source"`
+	Conditions []Condition `json:"conditions"`
+}
+
+// Condition is one thing the law asks.
+type Condition struct {
+	Asks    string `json:"asks"` // "corn at least 51 %"
+	Section string `json:"section,omitempty"`
+	Found   string `json:"found,omitempty"` // "68 %"
+	Met     string `json:"met"`             // yes, no, not tested
+}
+
+// Promise is what the batch expects of itself.
+type Promise struct {
+	What      string   `json:"what"`
+	Promised  Quantity `json:"promised"`
+	Tolerance Quantity `json:"tolerance"`
+	Found     Quantity `json:"found"`
+	Kept      bool     `json:"kept"`
+}

@@ -1,0 +1,90 @@
+package plan
+
+import (
+	"encoding/json"
+	"math"
+	"reflect"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Every float of a plan must say to how many places it is rounded; one that
+// does not would be rounded to whole numbers in silence.
+func TestEveryFloatStatesItsPlaces(t *testing.T) {
+	seen := map[reflect.Type]bool{}
+	var walk func(reflect.Type)
+	walk = func(typ reflect.Type) {
+		for typ.Kind() == reflect.Pointer || typ.Kind() == reflect.Slice {
+			typ = typ.Elem()
+		}
+		if typ.Kind() != reflect.Struct || seen[typ] {
+			return
+		}
+		seen[typ] = true
+		for i := range typ.NumField() {
+			f := typ.Field(i)
+			if f.Type.Kind() == reflect.Float64 {
+				_, ok := f.Tag.Lookup("places")
+				assert.True(t, ok, "%s.%s has no places tag", typ.Name(), f.Name)
+			}
+			if !f.Anonymous {
+				assert.NotEmpty(t, f.Tag.Get("json"), "%s.%s has no json name", typ.Name(), f.Name)
+			}
+			walk(f.Type)
+		}
+	}
+	walk(reflect.TypeFor[Plan]())
+	require.Greater(t, len(seen), 20)
+}
+
+func TestRoundTo(t *testing.T) {
+	for _, c := range []struct {
+		in     float64
+		places int
+		want   float64
+	}{
+		{1.06245, 4, 1.0625}, {1.0624499, 4, 1.0624}, {-2.5, 0, -3}, {math.NaN(), 2, 0}, {math.Inf(1), 2, 0},
+		// The same value with its last bits perturbed rounds the same way.
+		{math.Nextafter(1.06245, 0), 4, 1.0625}, {math.Nextafter(1.06245, 2), 4, 1.0625},
+	} {
+		assert.Equal(t, c.want, RoundTo(c.in, c.places), "%v to %d", c.in, c.places)
+	}
+	assert.False(t, math.Signbit(RoundTo(-0.001, 1)), "no negative zero")
+}
+
+func TestRoundReachesEverything(t *testing.T) {
+	p := Plan{
+		Summary: Summary{OriginalGravitySG: 1.0624499},
+		Spirit:  Run{Fractions: []Fraction{{Lot: Lot{Proof: 134.0666}}}, Feints: &Lot{AbvPct: 28.4567}},
+		Schedule: Schedule{Steps: []Step{{
+			Do:   Say("Heat to {}.", Of(87.7777, Celsius)),
+			Read: []Reading{{Expect: Of(1.06244, SG)}},
+		}}},
+	}
+	p.Round()
+	assert.Equal(t, 1.0624, p.Summary.OriginalGravitySG)
+	assert.Equal(t, 134.1, p.Spirit.Fractions[0].Proof)
+	assert.Equal(t, 28.46, p.Spirit.Feints.AbvPct)
+	assert.Equal(t, 87.8, p.Schedule.Steps[0].Do.Values[0].Value)
+	assert.Equal(t, 1.0624, p.Schedule.Steps[0].Read[0].Expect.Value)
+}
+
+// The names of the summary are a promise (design.md section 3).
+func TestSummaryNamesAreStable(t *testing.T) {
+	want := []string{"originalGravitySG", "finalGravitySG", "washVolumeL", "washAbvPct", "lowWinesVolumeL",
+		"lowWinesAbvPct", "heartsVolumeL", "heartsAbvPct", "heartsProofGallons", "pureAlcoholL", "feintsVolumeL",
+		"feintsAbvPct", "caskEntryAbvPct", "casksFilled", "leftoverL", "mashHours", "fermentHours", "stripHours",
+		"spiritHours", "yieldLPAPerTonne"}
+	var got []string
+	typ := reflect.TypeFor[Summary]()
+	for i := range typ.NumField() {
+		got = append(got, typ.Field(i).Tag.Get("json"))
+	}
+	assert.Equal(t, want, got)
+
+	text, err := json.Marshal(Plan{Format: Format, Version: Version})
+	require.NoError(t, err)
+	assert.Contains(t, string(text), `{"format":"newmake.plan","version":"1.0","summary":{"originalGravitySG":0`)
+}

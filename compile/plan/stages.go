@@ -1,0 +1,262 @@
+package plan
+
+// Bill is the grain.
+type Bill struct {
+	TotalKg    float64 `json:"totalKg" places:"2"`
+	Bushels    float64 `json:"distillersBushels" places:"2"` // 56 lb of any grain
+	Lines      []Grain `json:"lines"`
+	LintnerDeg float64 `json:"lintnerDeg" places:"0"` // diastatic power of the grist
+}
+
+// Grain is one line of the bill.
+type Grain struct {
+	Name            string  `json:"name"`
+	MassKg          float64 `json:"massKg" places:"2"`
+	SharePct        float64 `json:"sharePct" places:"2"`
+	MoisturePct     float64 `json:"moisturePct" places:"1"`
+	ExtractKg       float64 `json:"extractKg" places:"2"`       // expected to dissolve
+	TheoryExtractKg float64 `json:"theoryExtractKg" places:"2"` // if all its starch dissolved
+	AddedIn         string  `json:"addedIn,omitempty"`          // the step that adds it
+	HouseOwn        bool    `json:"houseOwn,omitempty"`         // declared by the house
+}
+
+// Mash is what the cooker gives.
+type Mash struct {
+	OriginalGravitySG float64     `json:"originalGravitySG" places:"4"` // from the grain alone
+	HydrometerSG      float64     `json:"hydrometerSG" places:"4"`      // with the backset's solids
+	Plato             float64     `json:"plato" places:"2"`             // of the hydrometer's reading
+	PH                float64     `json:"pH" places:"2"`
+	VolumeL           float64     `json:"volumeL" places:"1"` // at the end
+	MostVolumeL       float64     `json:"mostVolumeL" places:"1"`
+	LiquorL           float64     `json:"liquorL" places:"1"` // water and backset
+	BacksetL          float64     `json:"backsetL" places:"1"`
+	BacksetPct        float64     `json:"backsetPct" places:"1"` // of the liquor
+	LiquorGristLPerKg float64     `json:"liquorGristLPerKg" places:"2"`
+	GelatinizedPct    float64     `json:"gelatinizedPct" places:"1"`
+	ConversionPct     float64     `json:"conversionPct" places:"1"`
+	FermentablePct    float64     `json:"fermentablePct" places:"1"` // of the extract
+	ExtractKg         float64     `json:"extractKg" places:"2"`
+	TheoryExtractKg   float64     `json:"theoryExtractKg" places:"2"`
+	Lautered          bool        `json:"lautered"`
+	DraffKg           float64     `json:"draffKg" places:"1"`
+	Hours             float64     `json:"hours" places:"2"` // in the cooker
+	BoilC             float64     `json:"boilC" places:"1"`
+	HeatKWh           float64     `json:"heatKWh" places:"1"`
+	CoolKWh           float64     `json:"coolKWh" places:"1"`
+	CoolingWaterL     float64     `json:"coolingWaterL" places:"0"`
+	SteamCondensateL  float64     `json:"steamCondensateL" places:"1"`
+	Steps             []MashStep  `json:"steps"`
+	Curve             []MashPoint `json:"curve"`
+}
+
+// MashStep is one line of the mash, computed.
+type MashStep struct {
+	ID             string  `json:"id"` // mash.4
+	Verb           string  `json:"verb"`
+	Minutes        float64 `json:"minutes" places:"1"`
+	FromC          float64 `json:"fromC" places:"1"`
+	ToC            float64 `json:"toC" places:"1"`
+	VolumeL        float64 `json:"volumeL" places:"1"` // after it
+	HeatKWh        float64 `json:"heatKWh" places:"1"`
+	CoolKWh        float64 `json:"coolKWh" places:"1"`
+	Limit          string  `json:"limit,omitempty"` // what set its duration
+	GelatinizedPct float64 `json:"gelatinizedPct" places:"1"`
+	ConvertedPct   float64 `json:"convertedPct" places:"1"`
+	AlphaLeftPct   float64 `json:"alphaLeftPct" places:"1"`
+	BetaLeftPct    float64 `json:"betaLeftPct" places:"1"`
+	AddedLeftPct   float64 `json:"addedLeftPct" places:"1"`
+}
+
+// MashPoint is the mash at one moment.
+type MashPoint struct {
+	Min            float64 `json:"min" places:"2"`
+	TempC          float64 `json:"tempC" places:"2"`
+	GelatinizedPct float64 `json:"gelatinizedPct" places:"1"`
+	ConvertedPct   float64 `json:"convertedPct" places:"1"`
+	AlphaLeftPct   float64 `json:"alphaLeftPct" places:"1"`
+	BetaLeftPct    float64 `json:"betaLeftPct" places:"1"`
+	AddedLeftPct   float64 `json:"addedLeftPct" places:"1"`
+}
+
+// Ferment is what the fermenter gives.
+type Ferment struct {
+	Yeast          string         `json:"yeast"`
+	PitchKg        float64        `json:"pitchKg" places:"3"`
+	PitchGPerL     float64        `json:"pitchGPerL" places:"2"`
+	PitchC         float64        `json:"pitchC" places:"1"`
+	HoldLowC       float64        `json:"holdLowC" places:"1"`
+	HoldHighC      float64        `json:"holdHighC" places:"1"`
+	Hours          float64        `json:"hours" places:"1"`    // as the batch asks
+	DryHours       float64        `json:"dryHours" places:"1"` // sugar 98 % gone; 0 if never
+	FinalGravitySG float64        `json:"finalGravitySG" places:"4"`
+	AbvPct         float64        `json:"abvPct" places:"2"`
+	WashVolumeL    float64        `json:"washVolumeL" places:"1"`
+	PureL          float64        `json:"pureL" places:"2"` // litres of pure alcohol in the wash
+	AttenuationPct float64        `json:"attenuationPct" places:"1"`
+	SugarLeftKg    float64        `json:"sugarLeftKg" places:"2"`
+	PH             float64        `json:"pH" places:"2"`
+	SourHours      float64        `json:"sourHours" places:"1"` // when souring sets in; 0 if not
+	PeakC          float64        `json:"peakC" places:"1"`
+	PeakHours      float64        `json:"peakHours" places:"1"`
+	PeakHeatKW     float64        `json:"peakHeatKW" places:"2"`
+	CoolKWh        float64        `json:"coolKWh" places:"1"`
+	CO2Kg          float64        `json:"co2Kg" places:"1"`
+	Curve          []FermentPoint `json:"curve"`
+}
+
+// FermentPoint is the ferment at one hour.
+type FermentPoint struct {
+	Hour       float64 `json:"hour" places:"2"`
+	TempC      float64 `json:"tempC" places:"2"`
+	SG         float64 `json:"sg" places:"4"`
+	AbvPct     float64 `json:"abvPct" places:"2"`
+	PH         float64 `json:"pH" places:"2"`
+	YeastGPerL float64 `json:"yeastGPerL" places:"2"`
+	HeatKW     float64 `json:"heatKW" places:"2"`
+	CO2Kg      float64 `json:"co2Kg" places:"2"`
+	CoolingPct float64 `json:"coolingPct" places:"0"` // of the vessel's cooling in use
+}
+
+// Run is the work of one still: all its charges together, and one charge in
+// detail. The charges of a batch are equal.
+type Run struct {
+	Still          string     `json:"still"`
+	Charges        int        `json:"charges"`
+	Charge         Lot        `json:"charge"` // one charge
+	FeintsReturned *Lot       `json:"feintsReturned,omitempty"`
+	SteadyBatches  int        `json:"steadyBatches,omitempty"` // batches until a run repeats the one before
+	HeatUpMin      float64    `json:"heatUpMin" places:"1"`
+	Hours          float64    `json:"hours" places:"2"`      // one charge, fire to stop
+	TotalHours     float64    `json:"totalHours" places:"2"` // all charges, fire to stop
+	MostFillPct    float64    `json:"mostFillPct" places:"1"`
+	StopAbvPct     float64    `json:"stopAbvPct" places:"2"`
+	Fractions      []Fraction `json:"fractions"` // all charges together
+	Feints         *Lot       `json:"feints,omitempty"`
+	Residue        Lot        `json:"residue"` // left in the pot: pot ale, spent lees
+	LossL          float64    `json:"alcoholLeftL" places:"3"`
+	HeatKWh        float64    `json:"heatKWh" places:"1"`
+	CoolKWh        float64    `json:"coolKWh" places:"1"`
+	CoolingWaterL  float64    `json:"coolingWaterL" places:"0"`
+	Curve          []RunPoint `json:"curve"`
+}
+
+// Fraction is what came over between two cuts. Lot is of all charges, the
+// minutes are of each.
+type Fraction struct {
+	Name string `json:"name"`
+	Lot
+	StartMin  float64  `json:"startMin" places:"1"` // from the fire
+	EndMin    float64  `json:"endMin" places:"1"`
+	Begins    Strength `json:"begins"` // at the spout
+	Ends      Strength `json:"ends"`
+	PureShare float64  `json:"purePct" places:"1"` // of the alcohol in the charge
+}
+
+// RunPoint is a run at one moment.
+type RunPoint struct {
+	Min       float64 `json:"min" places:"2"`
+	PotC      float64 `json:"potC" places:"2"`
+	VapourC   float64 `json:"vapourC" places:"2"`
+	AbvPct    float64 `json:"abvPct" places:"2"`
+	Proof     float64 `json:"proof" places:"1"`
+	PotAbvPct float64 `json:"potAbvPct" places:"2"`
+	OverL     float64 `json:"overL" places:"2"`
+	RateLPerH float64 `json:"rateLPerH" places:"1"`
+	Fraction  string  `json:"fraction"`
+}
+
+// First is the spirit run of the first batch, with no feints to return.
+type First struct {
+	Charge      Lot     `json:"charge"`
+	Hearts      Lot     `json:"hearts"`
+	Feints      Lot     `json:"feints"`
+	SpiritHours float64 `json:"spiritHours" places:"2"`
+	CasksFilled int     `json:"casksFilled"`
+}
+
+// Reduction is hearts brought to entry strength with water.
+type Reduction struct {
+	From         Lot     `json:"from"`
+	To           Lot     `json:"to"`
+	WaterL       float64 `json:"waterL" places:"2"`
+	WaterKg      float64 `json:"waterKg" places:"2"`
+	ContractionL float64 `json:"contractionL" places:"2"`
+	TempRiseC    float64 `json:"tempRiseC" places:"1"`
+}
+
+// Cask is the filling and what the wood is expected to do.
+type Cask struct {
+	Kind       string     `json:"kind"`
+	New        bool       `json:"new"`
+	Char       int        `json:"char"`
+	SizeL      float64    `json:"sizeL" places:"1"`
+	Entry      Strength   `json:"entry"`
+	Casks      int        `json:"casks"`
+	Fill       *Lot       `json:"fill,omitempty"`         // one cask
+	Leftover   Lot        `json:"leftover"`               // at entry strength
+	LeftoverOf float64    `json:"leftoverPct" places:"0"` // of a cask
+	RestMonths float64    `json:"restMonths" places:"1"`
+	Climate    string     `json:"climate"`
+	Forecast   []CaskYear `json:"forecast"`
+	BottleL    float64    `json:"bottleL" places:"3"`
+	BottleAt   Strength   `json:"bottleAt"`
+	Bottles    int        `json:"bottles"`
+	AngelsPct  float64    `json:"angelsPct" places:"1"` // of the filled volume, at the end of the rest
+}
+
+// CaskYear is one cask at an age.
+type CaskYear struct {
+	AgeYears     float64 `json:"ageYears" places:"2"`
+	VolumeL      float64 `json:"volumeL" places:"1"`
+	AbvPct       float64 `json:"abvPct" places:"1"`
+	Proof        float64 `json:"proof" places:"1"`
+	ProofGallons float64 `json:"proofGallons" places:"1"`
+}
+
+// Yield is what the grain gave. A tonne is of grain as is.
+type Yield struct {
+	TheoryLPAPerTonne float64 `json:"theoryLPAPerTonne" places:"1"` // all starch and sugar to ethanol
+	WashLPAPerTonne   float64 `json:"washLPAPerTonne" places:"1"`
+	HeartsLPAPerTonne float64 `json:"heartsLPAPerTonne" places:"1"`
+	OfTheoryPct       float64 `json:"washOfTheoryPct" places:"1"`
+	// A distiller's bushel is 56 lb of any grain.
+	WashPGPerBushel   float64 `json:"washProofGallonsPerDistillersBushel" places:"2"`
+	HeartsPGPerBushel float64 `json:"heartsProofGallonsPerDistillersBushel" places:"2"`
+}
+
+// Energy is heat and water, stage by stage and in all.
+type Energy struct {
+	Stages      []StageEnergy `json:"stages"`
+	HeatKWh     float64       `json:"heatKWh" places:"1"`
+	CoolKWh     float64       `json:"coolKWh" places:"1"`
+	WaterL      float64       `json:"waterL" places:"0"` // process and cooling
+	KWhPerLPA   float64       `json:"heatKWhPerLPA" places:"2"`
+	WaterPerLPA float64       `json:"waterLPerLPA" places:"1"`
+}
+
+// StageEnergy is one stage's part.
+type StageEnergy struct {
+	Stage         string  `json:"stage"`
+	HeatKWh       float64 `json:"heatKWh" places:"1"`
+	CoolKWh       float64 `json:"coolKWh" places:"1"`
+	ProcessL      float64 `json:"processWaterL" places:"0"`
+	CoolingWaterL float64 `json:"coolingWaterL" places:"0"`
+}
+
+// Cost is what the batch costs by the house's own prices.
+type Cost struct {
+	Currency string     `json:"currency"`
+	Lines    []CostLine `json:"lines"`
+	Total    float64    `json:"total" places:"2"`
+	PerLPA   float64    `json:"perLPA" places:"2"`
+	PerPG    float64    `json:"perProofGallon" places:"2"`
+	PerCask  float64    `json:"perCask" places:"2"`
+	Unpriced []string   `json:"unpriced,omitempty"` // used, with no price stated
+}
+
+// CostLine is one thing paid for.
+type CostLine struct {
+	What   string   `json:"what"`
+	Amount Quantity `json:"amount"`
+	Cost   float64  `json:"cost" places:"2"`
+}

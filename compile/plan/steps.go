@@ -1,0 +1,122 @@
+package plan
+
+// Schedule is the work on the clock.
+type Schedule struct {
+	Start        string      `json:"start"` // RFC 3339, in the plant's zone
+	End          string      `json:"end"`   // when the last cask is filled
+	Steps        []Step      `json:"steps"`
+	Vessels      []Occupancy `json:"vessels"`
+	PeopleHours  float64     `json:"peopleHours" places:"1"`
+	OutOfShiftH  float64     `json:"outOfShiftHours" places:"2"`
+	ElapsedHours float64     `json:"elapsedHours" places:"1"`
+}
+
+// Step is one line of the run sheet.
+type Step struct {
+	ID          string    `json:"id"`    // stable: mash.4, strip.first-drop
+	Stage       string    `json:"stage"` // mash, ferment, strip, spirit, fill, cask
+	Vessel      string    `json:"vessel,omitempty"`
+	Start       string    `json:"start"` // RFC 3339, in the plant's zone
+	End         string    `json:"end"`
+	DurationMin float64   `json:"durationMin" places:"1"`
+	Do          Phrase    `json:"do"`
+	Read        []Reading `json:"read,omitempty"`
+	Attend      string    `json:"attend"` // throughout, begin, alone
+	People      int       `json:"people"`
+	Cautions    []string  `json:"cautions,omitempty"` // keys of Plan.Cautions
+	WaitMin     float64   `json:"waitMin,omitempty" places:"1"`
+	WaitWhy     string    `json:"waitWhy,omitempty"`
+	OutOfShift  float64   `json:"outOfShiftMin,omitempty" places:"1"`
+	Line        int       `json:"line,omitempty"` // of the batch's file
+}
+
+// Who must be there, as Step.Attend says it.
+const (
+	Throughout = "throughout" // somebody stands there all along
+	Begin      = "begin"      // somebody starts it, then it goes on alone
+	Alone      = "alone"      // goes on without anybody
+)
+
+// Reading is what the instrument should say, and room to write what it says.
+type Reading struct {
+	What      string   `json:"what"`         // temperature, gravity, strength at the spout
+	At        string   `json:"at,omitempty"` // RFC 3339; empty: at the end of the step
+	Expect    Quantity `json:"expect"`
+	Tolerance Quantity `json:"tolerance"` // more than this off: find out why
+}
+
+// Phrase is a sentence with quantities in it. Each {} in Text stands for the
+// next of Values, which a renderer shows in the reader's units.
+type Phrase struct {
+	Text   string     `json:"text"`
+	Values []Quantity `json:"values,omitempty"`
+}
+
+// Say makes a Phrase.
+func Say(text string, values ...Quantity) Phrase { return Phrase{Text: text, Values: values} }
+
+// Occupancy is a vessel in use.
+type Occupancy struct {
+	Vessel string  `json:"vessel"`
+	Use    string  `json:"use"`
+	From   string  `json:"from"`
+	To     string  `json:"to"`
+	Hours  float64 `json:"hours" places:"1"`
+}
+
+// Unit names what a Quantity is in. SI always; a renderer converts.
+type Unit string
+
+// The units of a Quantity, and the decimals to which each is rounded.
+const (
+	Litre       Unit = "L"
+	Kilogram    Unit = "kg"
+	Celsius     Unit = "C"       // a point on the scale
+	CelsiusDiff Unit = "delta_C" // a distance on the scale
+	Minute      Unit = "min"
+	Hour        Unit = "h"
+	Year        Unit = "y"
+	SG          Unit = "SG"
+	SGDiff      Unit = "delta_SG"
+	PH          Unit = "pH"
+	AbvPct      Unit = "abvPct"       // at 20 C; Proof beside it is at 60 F
+	AbvDiff     Unit = "delta_abvPct" // points of strength
+	LitrePerH   Unit = "L/h"
+	GramPerL    Unit = "g/L"
+	Percent     Unit = "%"
+	KilowattH   Unit = "kWh"
+	CubicMetre  Unit = "m3"
+	ProofGallon Unit = "PG"
+	PureLitre   Unit = "LPA"
+	Each        Unit = "each"
+)
+
+var unitPlaces = map[Unit]int{
+	Litre: 2, Kilogram: 3, Celsius: 1, CelsiusDiff: 1, Minute: 1, Hour: 2, Year: 2, SG: 4, SGDiff: 4,
+	PH: 2, AbvPct: 2, AbvDiff: 2, LitrePerH: 1, GramPerL: 2, Percent: 2, KilowattH: 1, CubicMetre: 2,
+	ProofGallon: 2, PureLitre: 2, Each: 0,
+}
+
+// Quantity is a number with its unit.
+type Quantity struct {
+	Value float64 `json:"value" places:"unit"`
+	Unit  Unit    `json:"unit"`
+	// Proof is the strength at 60 F, and Gallons the volume there, where the
+	// quantity is of spirit and the US gauge is not a factor of the SI one.
+	Proof   float64 `json:"proof,omitempty" places:"1"`
+	Gallons float64 `json:"wineGallons,omitempty" places:"3"`
+}
+
+// Of makes a Quantity.
+func Of(value float64, unit Unit) Quantity { return Quantity{Value: value, Unit: unit} }
+
+// At is the strength as a Quantity.
+func (s Strength) At() Quantity { return Quantity{Value: s.AbvPct, Unit: AbvPct, Proof: s.Proof} }
+
+// Volume is the lot's volume as a Quantity.
+func (l Lot) Volume() Quantity {
+	return Quantity{Value: l.VolumeL, Unit: Litre, Gallons: l.WineGallons}
+}
+
+// Strength is the lot's strength, said both ways.
+func (l Lot) Strength() Strength { return Strength{AbvPct: l.AbvPct, Proof: l.Proof} }
