@@ -18,11 +18,8 @@ func parseItems(lex *lexer.PeekingLexer) ([]Item, *fault) {
 	var bad *fault
 	for bad == nil {
 		t := lex.Peek()
-		if t.EOF() {
-			break
-		}
 		kind := kindOf(t)
-		if kind == TokOpen || kind == TokClose {
+		if atEnd(t) || kind == TokOpen || kind == TokClose {
 			break
 		}
 		if kind == TokComma && (len(items) == 0 || items[len(items)-1].Kind == Comma) {

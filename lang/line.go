@@ -7,18 +7,24 @@ import (
 	"newmake/lang/diag"
 )
 
-// line is one line as the grammar knows it:
+// lines is a run of lines, as participle parses them:
 //
-//	line  = "}" | items | [ items ] "{" [ [ items ] "}" ] .
+//	lines = [ line ] { newline [ line ] } .
+//	line  = "}" | items [ "{" [ [ items ] "}" ] ] .
 //	items = item { item } .
 //
-// A line is the unit that participle parses, so that one bad line is one error
-// and the next line starts afresh. How lines nest is a stack in parse.go.
+// One bad line is one error, and the next line starts afresh. How lines nest is
+// a stack in parse.go.
+type lines struct {
+	list []line
+}
+
+// line is one line, read.
 type line struct {
 	Items []Item
 	Inner []Item // items of a block on one line
-	Open  int    // offset of "{", -1 if there is none
-	Close int    // offset of "}", -1 if there is none
+	Open  int32  // offset of "{", -1 if there is none
+	Close int32  // offset of "}", -1 if there is none
 	Fault *fault // the first thing wrong, nil if all is well
 }
 
@@ -37,71 +43,93 @@ type edit struct {
 	text, label string
 }
 
-var _ participle.Parseable = (*line)(nil)
+var _ participle.Parseable = (*lines)(nil)
 
-var grammar = participle.MustBuild[line](participle.Lexer(definition{}))
+var grammar = participle.MustBuild[lines](participle.Lexer(definition{}))
 
-// Parse implements participle.Parseable. What is wrong goes to l.Fault, which
-// says more than an error of participle can.
-func (l *line) Parse(lex *lexer.PeekingLexer) error {
-	l.Open, l.Close = -1, -1
+// Parse implements participle.Parseable. What is wrong with a line goes to its
+// Fault, which says more than an error of participle can.
+func (l *lines) Parse(lex *lexer.PeekingLexer) error {
+	l.list = make([]line, 0, linesAtOnce)
+	for !lex.Peek().EOF() {
+		l.list = append(l.list, line{Open: -1, Close: -1})
+		l.list[len(l.list)-1].parse(lex)
+		for t := lex.Next(); !t.EOF() && kindOf(t) != TokNewline; {
+			t = lex.Next() // after a fault
+		}
+	}
+	return nil
+}
+
+// atEnd says whether the line has no more tokens.
+func atEnd(t *lexer.Token) bool { return t.EOF() || kindOf(t) == TokNewline }
+
+func (l *line) parse(lex *lexer.PeekingLexer) {
 	if t := lex.Peek(); kindOf(t) == TokClose {
-		l.Close = lex.Next().Pos.Offset
+		l.Close = int32(lex.Next().Pos.Offset)
 		l.expectEnd(lex, "put what follows `}` on a line of its own")
-		return nil
+		return
 	}
 	if l.Items, l.Fault = parseItems(lex); l.Fault != nil {
-		return nil
+		return
 	}
 	switch t := lex.Peek(); {
-	case t.EOF():
-		return nil
+	case atEnd(t):
+		return
 	case kindOf(t) == TokClose:
 		l.Fault = &fault{code: diag.CodeBlockLine, start: t.Pos.Offset, end: t.Pos.Offset + 1,
 			summary: "a `}` stands alone on its line",
 			help:    "put the `}` on a line of its own, below the block"}
-		return nil
+		return
 	}
-	l.Open = lex.Next().Pos.Offset
+	open := lex.Next().Pos.Offset
+	l.Open = int32(open)
 	if len(l.Items) == 0 {
-		l.Fault = &fault{code: diag.CodeNoStatement, start: l.Open, end: l.Open + 1,
+		l.Fault = &fault{code: diag.CodeNoStatement, start: open, end: open + 1,
 			summary: "this block has no name",
 			help:    "write what the block is before the `{` on the same line, as in `bill 940 lb {`"}
-		return nil
+		return
 	}
-	if lex.Peek().EOF() {
-		return nil
+	if atEnd(lex.Peek()) {
+		return
 	}
 	if l.Inner, l.Fault = parseItems(lex); l.Fault != nil {
-		return nil
+		return
 	}
-	if t := lex.Peek(); kindOf(t) != TokClose || t.EOF() {
-		at := l.Open
-		l.Fault = &fault{code: diag.CodeBlockLine, start: at, end: at + 1,
+	if t := lex.Peek(); kindOf(t) != TokClose {
+		l.Fault = &fault{code: diag.CodeBlockLine, start: open, end: open + 1,
 			summary: "a block that holds more than one line begins on the next line",
 			help:    "end the line after `{`, or close the block with `}` on the same line"}
-		return nil
+		return
 	}
-	l.Close = lex.Next().Pos.Offset
+	l.Close = int32(lex.Next().Pos.Offset)
 	l.expectEnd(lex, "put what follows `}` on a line of its own")
-	return nil
+	return
 }
 
 // expectEnd makes anything left on the line a fault.
 func (l *line) expectEnd(lex *lexer.PeekingLexer, help string) {
-	if t := lex.Peek(); !t.EOF() && l.Fault == nil {
+	if t := lex.Peek(); !atEnd(t) && l.Fault == nil {
 		l.Fault = &fault{code: diag.CodeBlockLine, start: t.Pos.Offset, end: t.Pos.Offset + len(t.Value),
 			summary: "nothing may follow `}` on its line", help: help}
 	}
 }
 
-// window lends participle one line of tokens after another. A PeekingLexer
-// reads all its tokens into a slice that it grows from nothing, which for a
-// whole file costs more memory than the tree; so one is made for the longest
-// line, and its tokens are written over.
+// linesAtOnce is how many lines participle is given together, and windowTokens
+// how many tokens unless one line has more.
+const (
+	linesAtOnce  = 12
+	windowTokens = 63
+)
+
+// window lends participle a run of lines after another. A PeekingLexer reads all
+// its tokens into a slice that it grows from nothing, which for a whole file
+// costs more memory than the tree; so one is made, and its tokens are written
+// over.
 type window struct {
 	lex    *lexer.PeekingLexer
 	tokens []lexer.Token
+	used   int
 }
 
 func newWindow(size int) *window {
@@ -110,19 +138,33 @@ func newWindow(size int) *window {
 	return &window{lex: lex, tokens: lex.Range(0, lexer.RawCursor(size+1))}
 }
 
-// parse parses a line of tokens of a text.
-func (w *window) parse(text string, tokens []Token) (*line, error) {
-	n := 0
-	for _, t := range tokens {
-		if t.Kind == TokNewline || t.Kind == TokComment {
-			continue // inside a list that a comma carries on
-		}
-		w.tokens[n] = lexer.Token{Type: symbol(t.Kind), Value: text[t.Start:t.End], Pos: lexer.Position{Offset: int(t.Start)}}
-		n++
+// add puts a line of tokens of a text into the window, and says whether there
+// was room.
+func (w *window) add(text string, tokens []Token) bool {
+	if w.used+len(tokens)+1 >= len(w.tokens) {
+		return false
 	}
-	w.tokens[n] = lexer.EOFToken(lexer.Position{Offset: int(tokens[len(tokens)-1].End)})
+	for _, t := range tokens {
+		if t.Kind != TokNewline && t.Kind != TokComment { // a list that a comma carries on
+			w.put(lexer.Token{Type: symbol(t.Kind), Value: text[t.Start:t.End], Pos: lexer.Position{Offset: int(t.Start)}})
+		}
+	}
+	w.put(lexer.Token{Type: symbol(TokNewline), Pos: lexer.Position{Offset: int(tokens[len(tokens)-1].End)}})
+	return true
+}
+
+func (w *window) put(t lexer.Token) {
+	w.tokens[w.used] = t
+	w.used++
+}
+
+// parse parses the lines in the window and empties it.
+func (w *window) parse() ([]line, error) {
+	w.put(lexer.EOFToken(lexer.Position{}))
+	w.used = 0
 	w.lex.LoadCheckpoint(lexer.Checkpoint{})
-	return grammar.ParseFromLexer(w.lex, participle.AllowTrailing(true))
+	got, err := grammar.ParseFromLexer(w.lex)
+	return got.list, err
 }
 
 // blankLexer gives a number of tokens to be written over.

@@ -2,7 +2,6 @@ package lang
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
@@ -33,7 +32,7 @@ func parseNumber(lex *lexer.PeekingLexer, t *lexer.Token) (Item, *fault) {
 	dots := lex.Next()
 	item.Kind = Range
 	high := lex.Peek()
-	if kindOf(high) != TokNumber || high.EOF() {
+	if kindOf(high) != TokNumber {
 		at := dots.Pos.Offset
 		return item, &fault{code: diag.CodeBadRange, start: at, end: at + len(dots.Value),
 			summary: "a range needs a number after `..`", help: "write a range as `78..88 F`"}
@@ -55,7 +54,7 @@ func unitTwice(lex *lexer.PeekingLexer, item *Item) *fault {
 	f := &fault{code: diag.CodeBadRange, start: item.UnitAt.Start, end: item.UnitAt.End,
 		summary: "a range has one unit, after its second number",
 		help:    fmt.Sprintf("write `%s..` and the unit once at the end", item.Num)}
-	if high := lex.Peek(); kindOf(high) == TokNumber && !high.EOF() {
+	if high := lex.Peek(); kindOf(high) == TokNumber {
 		lex.Next()
 		second := Item{At: diag.Span{Start: high.Pos.Offset, End: high.Pos.Offset + len(high.Value)}}
 		takeUnit(lex, &second)
@@ -70,7 +69,7 @@ func unitTwice(lex *lexer.PeekingLexer, item *Item) *fault {
 // stuckToNumber finds what can't follow a number without a space: a second
 // number behind a hyphen, or a name that begins with a digit.
 func stuckToNumber(next *lexer.Token, num string, start, end int) *fault {
-	if next.EOF() || next.Pos.Offset != end {
+	if next.Pos.Offset != end {
 		return nil
 	}
 	switch kindOf(next) {
@@ -96,9 +95,6 @@ func stuckToNumber(next *lexer.Token, num string, start, end int) *fault {
 // takeUnit takes the unit after a number, if there is one, into the item.
 func takeUnit(lex *lexer.PeekingLexer, item *Item) {
 	t := lex.Peek()
-	if t.EOF() {
-		return
-	}
 	switch kindOf(t) {
 	case TokUnit:
 	case TokWord:
@@ -139,7 +135,7 @@ var compounds = []struct{ first, second, third, unit string }{
 // last of them, nil if there are none.
 func compoundUnit(lex *lexer.PeekingLexer, first string) (unit string, last *lexer.Token) {
 	next := lex.Peek()
-	if next.EOF() || kindOf(next) != TokWord {
+	if kindOf(next) != TokWord {
 		return "", nil
 	}
 	for i := range compounds {
@@ -152,7 +148,7 @@ func compoundUnit(lex *lexer.PeekingLexer, first string) (unit string, last *lex
 		if c.third == "" {
 			return c.unit, next
 		}
-		if third := lex.Peek(); !third.EOF() && third.Value == c.third {
+		if third := lex.Peek(); third.Value == c.third {
 			lex.Next()
 			return c.unit, third
 		}
@@ -175,37 +171,35 @@ func IsConnective(word string) bool {
 // numberValue reads a number as written. The decimal mark is a point; commas
 // may only part thousands, so that nobody's 1,3 is read as thirteen.
 func numberValue(text string, at int) (float64, *fault) {
-	f := &fault{code: diag.CodeBadNumber, start: at, end: at + len(text)}
 	digits := strings.TrimPrefix(text, "-")
-	if digits[0] == '.' {
-		f.summary = fmt.Sprintf("`%s` has no digit before its point", text)
-		whole := strings.Replace(text, ".", "0.", 1)
-		f.help = fmt.Sprintf("write `%s`", whole)
-		f.fix = &edit{at, at + len(text), whole, fmt.Sprintf("write `%s`", whole)}
-		return 0, f
-	}
 	whole, frac, _ := strings.Cut(digits, ".")
-	if strings.ContainsAny(frac, ".,") {
-		f.summary = fmt.Sprintf("`%s` has more than one decimal mark", text)
-		f.help = "the point is the decimal mark, and commas part thousands: write 1,300.5 or 1300.5"
+	commas := strings.Contains(whole, ",")
+	switch {
+	case digits[0] == '.':
+		full := strings.Replace(text, ".", "0.", 1)
+		f := numberFault(text, at, "`%s` has no digit before its point", fmt.Sprintf("write `%s`", full))
+		f.fix = &edit{at, at + len(text), full, f.help}
 		return 0, f
-	}
-	if strings.Contains(whole, ",") && !properGroups(whole) {
-		f.summary = fmt.Sprintf("`%s` can be read in two ways", text)
-		f.help = "the point is the decimal mark (1.3), and a comma only parts groups of three digits (1,300)"
-		return 0, f
+	case strings.ContainsAny(frac, ".,"):
+		return 0, numberFault(text, at, "`%s` has more than one decimal mark",
+			"the point is the decimal mark, and commas part thousands: write 1,300.5 or 1300.5")
+	case commas && !properGroups(whole):
+		return 0, numberFault(text, at, "`%s` can be read in two ways",
+			"the point is the decimal mark (1.3), and a comma only parts groups of three digits (1,300)")
 	}
 	clean := text
-	if strings.Contains(whole, ",") {
+	if commas {
 		clean = strings.ReplaceAll(text, ",", "")
 	}
 	v, err := strconv.ParseFloat(clean, 64)
-	if err != nil || math.IsInf(v, 0) {
-		f.summary = "this number is too large"
-		f.help = "write a number that a distillery could mean"
-		return 0, f
+	if err != nil {
+		return 0, numberFault(clean, at, "the number `%.20s...` is too large", "write a number that a distillery could mean")
 	}
 	return v, nil
+}
+
+func numberFault(text string, at int, format, help string) *fault {
+	return &fault{code: diag.CodeBadNumber, start: at, end: at + len(text), summary: fmt.Sprintf(format, text), help: help}
 }
 
 // properGroups says whether commas part a whole number in threes.

@@ -60,18 +60,40 @@ func (p *parser) run(tokens []Token) {
 	p.into = &p.file.Stmts
 	longest, count := measureLines(tokens)
 	p.lines = count
-	w := newWindow(longest)
+	w := newWindow(max(longest+2, min(len(tokens)+1, windowTokens)))
+	var waiting [][]Token
 	for len(tokens) > 0 {
 		n := lineTokens(tokens)
-		if hasContent(tokens[:n]) {
-			p.line(w, tokens[:n])
+		if n == 0 || !hasContent(tokens[:n]) {
+			tokens = tokens[n:]
+			if len(tokens) > 0 {
+				tokens = tokens[1:] // the newline
+			}
+			continue
 		}
+		if len(waiting) == linesAtOnce || !w.add(p.text, tokens[:n]) {
+			p.flush(w, waiting)
+			waiting = waiting[:0]
+			w.add(p.text, tokens[:n])
+		}
+		waiting = append(waiting, tokens[:n])
 		tokens = tokens[n:]
-		for len(tokens) > 0 && (tokens[0].Kind == TokNewline || tokens[0].Kind == TokComment) {
-			tokens = tokens[1:]
-		}
 	}
+	p.flush(w, waiting)
 	p.finish()
+}
+
+// flush parses the lines in the window and puts them in their places.
+func (p *parser) flush(w *window, waiting [][]Token) {
+	got, err := w.parse()
+	for i, tokens := range waiting {
+		if err != nil || i >= len(got) { // lines.Parse reports by Fault only, and gives every line
+			p.list.Add(diag.Diagnostic{Code: diag.CodeUnknownChar, At: p.src.Span(int(tokens[0].Start), int(tokens[0].End)),
+				Summary: "this line was not understood", Help: "please report it: this is a fault in newmake"})
+			return
+		}
+		p.line(&got[i], tokens)
+	}
 }
 
 // lineTokens counts the tokens of the next line, its ending left out. A line
@@ -114,34 +136,30 @@ func measureLines(tokens []Token) (longest, count int) {
 	return longest, count
 }
 
-// line parses one line and puts it in its place.
-func (p *parser) line(w *window, tokens []Token) {
-	start, end := int(tokens[0].Start), int(tokens[len(tokens)-1].End)
+// line puts a line that was read in its place.
+func (p *parser) line(l *line, tokens []Token) {
 	p.lines--
-	l, err := w.parse(p.text, tokens)
-	if err != nil { // line.Parse reports by Fault only
-		l = &line{Open: -1, Close: -1, Fault: &fault{code: diag.CodeUnknownChar, start: start, end: end, summary: err.Error()}}
-	}
+	start, end := int(tokens[0].Start), int(tokens[len(tokens)-1].End)
 	if l.Fault != nil || p.spoilt(start, end) {
 		p.badLine(l, tokens)
 		return
 	}
 	if len(l.Items) == 0 {
-		p.close(l.Close)
+		p.close(int(l.Close))
 		return
 	}
 	stmt := p.add(l.Items)
 	if l.Open < 0 {
 		return
 	}
-	p.openAt(stmt, l.Open)
+	p.openAt(stmt, int(l.Open))
 	if l.Close < 0 {
 		return
 	}
 	if len(l.Inner) > 0 {
 		p.add(l.Inner)
 	}
-	p.close(l.Close)
+	p.close(int(l.Close))
 }
 
 // spoilt says whether a problem of the text itself is in the line.
