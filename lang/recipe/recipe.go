@@ -3,7 +3,10 @@
 // plan. It knows neither text nor physics.
 package recipe
 
-import "newmake/lang/diag"
+import (
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+)
 
 // System is the family of units a person writes and reads.
 type System uint8
@@ -210,9 +213,11 @@ type Costs struct {
 
 // Expect is a promise the batch makes of its own plan.
 type Expect struct {
-	What      string  // "hearts", "casks", "og", ...
-	Value     float64 // SI, or a strength fraction
-	Strength  Strength
-	Tolerance float64 // absolute, same unit; 0 for exact
+	What      string        // "hearts", "casks", "original-gravity", ...
+	Kind      quantity.Kind // of Value: hearts may be promised as a volume or a strength
+	Unit      string        // as written, for the report
+	Value     float64       // SI, or a strength fraction
+	Strength  Strength      // Value with its basis, of a strength
+	Tolerance float64       // absolute, same unit; 0 for exact
 	At        diag.Span
 }

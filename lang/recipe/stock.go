@@ -50,6 +50,10 @@ type Yeast struct {
 	PitchLowKgM3, PitchHighKgM3                                      float64
 	Maltotriose                                                      float64 // share of maltotriose that it takes, 0..1
 	EthanolYield                                                     float64 // share of the theoretical (Gay-Lussac) yield
+	Solids                                                           float64 // dry matter, share of the weight as bought
+	Viable                                                           float64 // share of the cells that wake
+	LagS                                                             float64 // before it sets to work
+	DeathPerS                                                        float64 // rate of dying at RefC without ethanol
 }
 
 // EnzymeKind is what an enzyme does.
@@ -88,15 +92,42 @@ type CaskKind struct {
 
 // Condition is one thing the law asks that a program can test.
 type Condition struct {
-	Test     string   // see the checker's table: "grain-least", "off-still-most", "entry-most", "wood", ...
-	Grains   []string // names or cereals it speaks of
+	Test     Test
+	Grains   []string // GrainLeast, GrainSome: names or cereals it speaks of, "any" for all
+	Malted   bool     // GrainLeast, GrainSome: the malted ones of those alone
 	Share    float64
 	Strength Strength
-	Words    []string // wood: new charred oak ...
-	SizeM3   float64
+	Woods    []Wood  // WoodIs: any one of these will do
+	SizeM3   float64 // WoodIs: greatest cask, 0 for no limit
 	AgeS     float64
+	Text     string // MadeIn: what is stated and not tested
 	Law      string // section, from the line
 	At       diag.Span
+}
+
+// Test is what a Condition tests.
+type Test string
+
+const (
+	GrainLeast    Test = "grain-least"     // these grains make at least Share of the bill
+	GrainSome     Test = "grain-some"      // some of these is in the bill
+	EnzymesOwn    Test = "enzymes-own"     // no enzymes but those of the grain
+	OffStillUnder Test = "off-still-under" // the run before reduction is under Strength
+	OffStillMost  Test = "off-still-most"
+	OffStillOver  Test = "off-still-over"
+	EntryMost     Test = "entry-most"
+	WoodIs        Test = "wood"
+	AgeLeast      Test = "age-least"
+	BottledLeast  Test = "bottled-least"
+	MadeIn        Test = "made-in" // stated, not tested
+)
+
+// Wood is one kind of cask that a standard allows. An empty word allows either.
+type Wood struct {
+	Use  string // new, used
+	Char string // charred, uncharred
+	Of   string // oak; "" is any wood
+	None bool   // no wood at all
 }
 
 // Standard is a standard of identity.
@@ -105,6 +136,7 @@ type Standard struct {
 	Title      string
 	Law        string
 	Conditions []Condition
+	Notes      []string // what the law says that no program can test
 }
 
 // Model is the constants of a published model, each by name in SI, so that a
