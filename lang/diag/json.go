@@ -1,0 +1,99 @@
+package diag
+
+import "encoding/json"
+
+// Report is a diagnostic as JSON. Keys are sorted; lines, columns and bytes are
+// those of Source: line and column from 1, column in characters, byte from 0.
+type Report struct {
+	Code     Code            `json:"code"`
+	Fix      *ReportFix      `json:"fix,omitempty"`
+	Help     string          `json:"help,omitempty"`
+	Range    *Range          `json:"range,omitempty"`
+	Reason   string          `json:"reason,omitempty"`
+	Related  []ReportRelated `json:"related,omitempty"`
+	Severity string          `json:"severity"`
+	Snippet  *Snippet        `json:"snippet,omitempty"`
+	Summary  string          `json:"summary"`
+}
+
+// Range is a place in a file, half-open.
+type Range struct {
+	End   Place  `json:"end"`
+	File  string `json:"filename"`
+	Start Place  `json:"start"`
+}
+
+// Place is one point of a file.
+type Place struct {
+	Byte   int `json:"byte"`
+	Column int `json:"column"`
+	Line   int `json:"line"`
+}
+
+// Snippet is the line that a range begins in. The highlight is in bytes of Code.
+type Snippet struct {
+	Code           string `json:"code"`
+	HighlightEnd   int    `json:"highlight_end_offset"`
+	HighlightStart int    `json:"highlight_start_offset"`
+	StartLine      int    `json:"start_line"`
+}
+
+// ReportRelated is another place that bears on the diagnostic.
+type ReportRelated struct {
+	Range *Range `json:"range,omitempty"`
+	Text  string `json:"text"`
+}
+
+// ReportFix is an edit that is safe to make.
+type ReportFix struct {
+	Label string `json:"label"`
+	Range *Range `json:"range,omitempty"`
+	Text  string `json:"text"`
+}
+
+// Reports gives the list in its JSON form, in its order. It is never nil.
+func (l List) Reports() []Report {
+	out := make([]Report, 0, len(l))
+	for _, d := range l {
+		r := Report{
+			Code: d.Code, Severity: d.Severity.String(), Summary: d.Summary,
+			Help: d.Help, Reason: d.Reason, Range: rangeOf(d.At), Snippet: snippetOf(d.At),
+		}
+		for _, rel := range d.Related {
+			r.Related = append(r.Related, ReportRelated{Text: rel.Text, Range: rangeOf(rel.At)})
+		}
+		if d.Fix != nil {
+			r.Fix = &ReportFix{Label: d.Fix.Label, Text: d.Fix.Text, Range: rangeOf(d.Fix.At)}
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+// MarshalJSON gives the list as an array of Reports.
+func (l List) MarshalJSON() ([]byte, error) { return json.Marshal(l.Reports()) }
+
+func rangeOf(at Span) *Range {
+	if at.IsZero() {
+		return nil
+	}
+	return &Range{File: at.Src.Name, Start: placeOf(at.Src, at.Start), End: placeOf(at.Src, at.End)}
+}
+
+func placeOf(src *Source, offset int) Place {
+	line, col := src.Position(offset)
+	return Place{Line: line, Column: col, Byte: offset}
+}
+
+func snippetOf(at Span) *Snippet {
+	if at.IsZero() {
+		return nil
+	}
+	number, _ := at.Position()
+	line := at.Src.LineSpan(number)
+	return &Snippet{
+		Code: line.Text(), StartLine: number,
+		HighlightStart: min(at.Start, line.End) - line.Start,
+		HighlightEnd:   min(at.End, line.End) - line.Start,
+	}
+}
