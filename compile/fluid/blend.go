@@ -21,24 +21,20 @@ func (l Lot) VolumeAtM3(tempC float64) float64 {
 // Mixture is what comes of mixing two lots with no loss of heat.
 type Mixture struct {
 	Lot
-	// MeanTempC is the temperature the lots would reach by their heat
-	// capacities alone, and RiseC what the heat of mixing adds to it.
+	// MeanTempC is the temperature the lots would reach side by side, and
+	// RiseC what the heat of mixing adds to it.
 	MeanTempC, RiseC float64
 	// ContractionM3 is by how much the mixture is smaller than the two lots
 	// together, all at MeanTempC.
 	ContractionM3 float64
 }
 
-// Blend mixes two lots. The temperature follows from a heat balance: each lot
-// is brought to the mean by HeatCapacity, mixed there with the change of
-// Larkin's excess enthalpy, and warmed by what this sets free.
+// Blend mixes two lots. The temperature follows from the balance of
+// LiquidEnthalpy, which holds Larkin's heat of mixing.
 func Blend(a, b Lot) (Mixture, error) {
 	for _, l := range [2]Lot{a, b} {
-		if !(l.MassKg >= 0) || math.IsInf(l.MassKg, 1) {
-			return Mixture{}, fmt.Errorf("a lot of %g kg cannot be blended", l.MassKg)
-		}
-		if !(l.EthanolMassFrac >= 0 && l.EthanolMassFrac <= 1) {
-			return Mixture{}, fmt.Errorf("a lot of %g mass fraction ethanol cannot be blended: it must be from 0 to 1", l.EthanolMassFrac)
+		if err := l.check(); err != nil {
+			return Mixture{}, err
 		}
 	}
 	mass := a.MassKg + b.MassKg
@@ -46,27 +42,48 @@ func Blend(a, b Lot) (Mixture, error) {
 		return Mixture{}, fmt.Errorf("there is nothing to blend: both lots are empty")
 	}
 	w := (a.MassKg*a.EthanolMassFrac + b.MassKg*b.EthanolMassFrac) / mass
-	mean := meanTemp(a, b)
-	m := Mixture{MeanTempC: mean}
-	freed := a.MassKg*specificExcess(a.EthanolMassFrac, mean) +
-		b.MassKg*specificExcess(b.EthanolMassFrac, mean) - mass*specificExcess(w, mean)
-	m.RiseC = freed / (mass * HeatCapacity(w, mean))
-	m.RiseC = freed / (mass * HeatCapacity(w, mean+m.RiseC/2))
-	m.Lot = Lot{MassKg: mass, EthanolMassFrac: w, TempC: mean + m.RiseC}
-	m.ContractionM3 = a.VolumeAtM3(mean) + b.VolumeAtM3(mean) - m.VolumeAtM3(mean)
-	return m, nil
+	heat := a.MassKg*LiquidEnthalpy(a.EthanolMassFrac, a.TempC) + b.MassKg*LiquidEnthalpy(b.EthanolMassFrac, b.TempC)
+	guess := (a.MassKg*a.TempC + b.MassKg*b.TempC) / mass
+	mean := temperatureOf(heat, guess, a, b)
+	mixed := Lot{MassKg: mass, EthanolMassFrac: w, TempC: mean}
+	mixed.TempC = temperatureOf(heat, mean, mixed)
+	return Mixture{
+		Lot:           mixed,
+		MeanTempC:     mean,
+		RiseC:         mixed.TempC - mean,
+		ContractionM3: a.VolumeAtM3(mean) + b.VolumeAtM3(mean) - mixed.VolumeAtM3(mean),
+	}, nil
 }
 
-// meanTemp is the temperature at which the heat one lot loses is the heat the
-// other gains.
-func meanTemp(a, b Lot) float64 {
-	t := (a.MassKg*a.TempC + b.MassKg*b.TempC) / (a.MassKg + b.MassKg)
-	for range 3 { // the heat capacities vary slowly: three rounds settle it
-		ca := a.MassKg * HeatCapacity(a.EthanolMassFrac, (a.TempC+t)/2)
-		cb := b.MassKg * HeatCapacity(b.EthanolMassFrac, (b.TempC+t)/2)
-		t = (ca*a.TempC + cb*b.TempC) / (ca + cb)
+// temperatureOf is that at which the lots, side by side, hold an enthalpy in
+// J: Newton's method on a function that is nearly straight.
+func temperatureOf(enthalpyJ, guessC float64, lots ...Lot) float64 {
+	t := guessC
+	for range 20 {
+		h, slope := -enthalpyJ, 0.0
+		for _, l := range lots {
+			h += l.MassKg * LiquidEnthalpy(l.EthanolMassFrac, t)
+			slope += l.MassKg * enthalpySlope(l.EthanolMassFrac, t)
+		}
+		step := h / slope
+		t -= step
+		if math.Abs(step) < 1e-10 {
+			break
+		}
 	}
 	return t
+}
+
+func (l Lot) check() error {
+	switch {
+	case !(l.MassKg >= 0) || math.IsInf(l.MassKg, 1):
+		return fmt.Errorf("a lot of %g kg cannot be blended", l.MassKg)
+	case !(l.EthanolMassFrac >= 0 && l.EthanolMassFrac <= 1):
+		return fmt.Errorf("a lot of %g mass fraction ethanol cannot be blended: it must be from 0 to 1", l.EthanolMassFrac)
+	case !(l.TempC >= MinTempC && l.TempC <= MaxTempC):
+		return fmt.Errorf("a lot at %g C cannot be blended: liquids here are from -20 to 120 C", l.TempC)
+	}
+	return nil
 }
 
 // Reduction is spirit brought down to a strength with water.

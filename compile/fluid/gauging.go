@@ -115,8 +115,8 @@ func ProofGallons(gallons, proof, tempF float64) (float64, error) {
 // Strength60F describes spirit of one proof at 60 F, by the row.
 type Strength60F struct {
 	MassFrac float64
-	// SpecificGravity is 60/60 F in air (part 30, Table 6).
-	SpecificGravity float64
+	// SpecificGravityAir and SpecificGravityVacuum are 60/60 F (Table 6).
+	SpecificGravityAir, SpecificGravityVacuum float64
 	// PoundsPerGallon, weighed in air, and its reciprocal (Tables 4 and 5).
 	PoundsPerGallon, GallonsPerPound float64
 	// ProofGallonsPerPound is Table 4; PoundsPerProofGallon is Table 5 (zero
@@ -136,12 +136,13 @@ func AtProof(proof float64) (Strength60F, error) {
 	}
 	rho := Density(w, SixtyF)
 	s := Strength60F{
-		MassFrac:        w,
-		SpecificGravity: SG60FAir(rho),
-		AlcoholParts:    proof / 2,
-		WaterParts:      100 * (1 - w) * rho / WaterDensity(SixtyF),
+		MassFrac:              w,
+		SpecificGravityAir:    SG60FAir(rho),
+		SpecificGravityVacuum: SG60F(rho),
+		AlcoholParts:          proof / 2,
+		WaterParts:            100 * (1 - w) * rho / WaterDensity(SixtyF),
 	}
-	s.PoundsPerGallon = WaterPoundsPerGallon * s.SpecificGravity
+	s.PoundsPerGallon = WaterPoundsPerGallon * s.SpecificGravityAir
 	s.GallonsPerPound = 1 / s.PoundsPerGallon
 	s.ProofGallonsPerPound = s.GallonsPerPound * proof / 100
 	if proof > 0 {

@@ -1,6 +1,11 @@
 package fluid
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/interp"
+)
 
 // AirDensity is the density of the air in which apparent densities are
 // weighed, in kg/m3 (20 C, 1 atm, half damp; common practice).
@@ -9,10 +14,22 @@ const AirDensity = 1.2
 // MaxSugarFrac is the greatest mass fraction of sugar of the density formula.
 const MaxSugarFrac = 0.85
 
-// Density of sucrose solutions above that of water, in kg/m3: ICUMSA formula
-// (Bubnik, Kadlec, Urban and Bruhns, "Sugar Technologists Manual", Bartens
-// 1995, p. 164), 0 to 100 C; sum of c[i][k] s^(k+1) ((t-20)/100)^i. Read in
-// two public codes that cite it.
+// nbs440 is the apparent specific gravity 20/20 C in air of sucrose solutions
+// of 0 to 30 % by mass, NBS Circular 440 (1942), "Polarimetry, Saccharimetry
+// and the Sugars", Table 114: the scale of Brix and Plato hydrometers.
+var nbs440 = [31]float64{
+	1.00000, 1.00390, 1.00780, 1.01173, 1.01569, 1.01968, 1.02369, 1.02773,
+	1.03180, 1.03590, 1.04003, 1.04418, 1.04837, 1.05259, 1.05683, 1.06111,
+	1.06542, 1.06976, 1.07413, 1.07853, 1.08297, 1.08744, 1.09194, 1.09647,
+	1.10104, 1.10564, 1.11027, 1.11493, 1.11963, 1.12436, 1.12913,
+}
+
+const nbs440End = 0.30
+
+// sucroseC is the density of sucrose solutions above that of water, in kg/m3,
+// by the ICUMSA formula (Bubnik, Kadlec, Urban and Bruhns, "Sugar
+// Technologists Manual", Bartens 1995, p. 164), 0 to 100 C: the sum of
+// c[i][k] s^(k+1) ((t-20)/100)^i. Read in two public codes that cite it.
 var sucroseC = [5][6]float64{
 	{385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.2890},
 	{-46.2720, -7.1720, 1.1597, 5.1126, 17.5254},
@@ -21,15 +38,45 @@ var sucroseC = [5][6]float64{
 	{18.3184, 12.3081},
 }
 
-// SolutionDensity is the density in vacuum, in kg/m3, of a sucrose solution
-// of a mass fraction 0..0.85 at 0..100 C; values outside are held at the ends.
-func SolutionDensity(sugarMassFrac, tempC float64) float64 {
-	s := clamp(sugarMassFrac, 0, MaxSugarFrac)
-	t := clamp(tempC, 0, 100)
-	return WaterDensity(tempC) + sucroseRise(s, (t-20)/100)
+// rise20 is the density at 20 C above water's, in kg/m3, to 30 % sugar: a
+// monotone cubic through every row of nbs440.
+var rise20 = fitRise20()
+
+func fitRise20() (curve interp.FritschButland) {
+	var s, rise [len(nbs440)]float64
+	for i, sg := range nbs440 {
+		s[i], rise[i] = float64(i)/100, (sg-1)*(WaterDensity(20)-AirDensity)
+	}
+	if err := curve.Fit(s[:], rise[:]); err != nil {
+		panic(err) // the table above is out of order
+	}
+	return curve
 }
 
-func sucroseRise(s, u float64) float64 {
+// SolutionDensity is the density in vacuum, in kg/m3, of a sucrose solution
+// of a mass fraction 0..0.85 at 0..100 C; values outside are held at the ends.
+// At 20 C it is NBS Circular 440 to 30 %, and above the ICUMSA formula less
+// their difference there (0.09 kg/m3); the change with temperature is
+// ICUMSA's.
+func SolutionDensity(sugarMassFrac, tempC float64) float64 {
+	s := clamp(sugarMassFrac, 0, MaxSugarFrac)
+	u := (clamp(tempC, 0, 100) - 20) / 100
+	return WaterDensity(tempC) + rise(s) + icumsaRise(s, u) - icumsaRise(s, 0)
+}
+
+// rise carries rise20 on: above 30 % by ICUMSA, below 0 (an apparent extract)
+// straight.
+func rise(s float64) float64 {
+	switch {
+	case s < 0:
+		return s * rise20.PredictDerivative(0)
+	case s > nbs440End:
+		return icumsaRise(s, 0) + rise20.Predict(nbs440End) - icumsaRise(nbs440End, 0)
+	}
+	return rise20.Predict(s)
+}
+
+func icumsaRise(s, u float64) float64 {
 	sum := 0.0
 	for i := len(sucroseC) - 1; i >= 0; i-- {
 		row := 0.0
@@ -62,18 +109,19 @@ func PlatoFromSGAir(sgAir20 float64) (float64, error) {
 }
 
 func platoFromDensity(kgM3 float64) (float64, error) {
+	const lo, hi = -0.1, MaxSugarFrac
 	target := kgM3 - WaterDensity(20)
-	if !(target >= sucroseRise(-0.1, 0) && target <= sucroseRise(MaxSugarFrac, 0)) {
-		return 0, fmt.Errorf("specific gravity %.4f is outside the sugar tables, which run to 85 %% sugar", kgM3/WaterDensity(20))
+	if !(target >= rise(lo) && target <= rise(hi)) {
+		return 0, fmt.Errorf("specific gravity %.4f is outside the sugar tables, %.4f to %.4f",
+			SG(kgM3), SG(WaterDensity(20)+rise(lo)), SG(WaterDensity(20)+rise(hi)))
 	}
-	s := target / 400
-	for range 50 {
-		const h = 1e-5
-		f := sucroseRise(s, 0) - target
-		slope := (sucroseRise(s+h, 0) - sucroseRise(s-h, 0)) / (2 * h)
-		step := f / slope
+	// Newton's method; the rise is smooth and its slope near 400 all along.
+	s := clamp(target/400, lo, hi)
+	for range 60 {
+		const h = 1e-6
+		step := (rise(s) - target) * 2 * h / (rise(s+h) - rise(s-h))
 		s -= step
-		if step < 1e-14 && step > -1e-14 {
+		if math.Abs(step) < 1e-15 {
 			break
 		}
 	}

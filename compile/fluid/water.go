@@ -38,9 +38,8 @@ func waterSpecificVolume(tempC float64) float64 {
 func WaterHeatCapacity(tempC float64) float64 {
 	tau, a, b := sr6Variables(clamp(tempC, -20, 120))
 	sum := -8.983025854
-	alphaSum := 4*5*-1.661470539e5*math.Pow(a, 6) +
-		5*6*2.708781640e6*math.Pow(a, 7) +
-		7*8*-1.557191544e8*math.Pow(a, 9)
+	a3 := a * a * a
+	alphaSum := a3 * a3 * (4*5*-1.661470539e5 + a*(5*6*2.708781640e6+a*a*7*8*-1.557191544e8))
 	b2 := b * b
 	betaSum := b2 * b2 * (2*3*-8.237426256e-1 + b*(3*4*1.908956353+b*(4*5*-2.017597384+b*5*6*8.546361348e-1)))
 	return -sr6R * (sum + tau*(alphaSum+betaSum))
