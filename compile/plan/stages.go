@@ -4,8 +4,19 @@ package plan
 type Bill struct {
 	TotalKg    float64 `json:"totalKg" places:"2"`
 	Bushels    float64 `json:"distillersBushels" places:"2"` // 56 lb of any grain
+	ExtractKg  float64 `json:"extractKg" places:"2"`         // expected of all lines
 	Lines      []Grain `json:"lines"`
 	LintnerDeg float64 `json:"lintnerDeg" places:"0"` // diastatic power of the grist
+	// Additions is all else to weigh or measure out, in the order of use.
+	Additions []Addition `json:"additions"`
+}
+
+// Addition is water, backset, an enzyme or yeast.
+type Addition struct {
+	Name   string    `json:"name"`
+	Amount Quantity  `json:"amount"`
+	At     *Quantity `json:"at,omitempty"` // its temperature
+	Step   string    `json:"step"`         // the step that uses it
 }
 
 // Grain is one line of the bill.
@@ -101,6 +112,7 @@ type Ferment struct {
 	PeakHeatKW     float64        `json:"peakHeatKW" places:"2"`
 	CoolKWh        float64        `json:"coolKWh" places:"1"`
 	CO2Kg          float64        `json:"co2Kg" places:"1"`
+	CO2M3          float64        `json:"co2M3" places:"1"` // as gas at 20 C and 101.325 kPa
 	Curve          []FermentPoint `json:"curve"`
 }
 

@@ -1,0 +1,92 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+)
+
+func (t *text) law() {
+	l := t.p.Law
+	if l == nil {
+		return
+	}
+	t.heading("STYLE  " + safe(l.Title))
+	t.para(2, 2, safe(l.Source)+". This is not legal advice.")
+	for _, c := range l.Conditions {
+		line := safe(c.Asks)
+		if c.Found != "" {
+			line += ": " + safe(c.Found)
+		}
+		if c.Section != "" {
+			line += "  (" + safe(c.Section) + ")"
+		}
+		t.item("  "+c.Met, 16, line)
+	}
+}
+
+func (t *text) promises() {
+	if len(t.p.Promises) == 0 {
+		return
+	}
+	t.heading("PROMISES")
+	for _, p := range t.p.Promises {
+		word := "kept"
+		if !p.Kept {
+			word = "BROKEN"
+		}
+		promised := t.quantity(p.Promised)
+		if p.Tolerance.Value != 0 {
+			promised += " within " + t.quantity(p.Tolerance)
+		}
+		t.item("  "+word, 16, fmt.Sprintf("%s: %s; promised %s", safe(p.What), t.quantity(p.Found), promised))
+	}
+}
+
+func (t *text) notices() {
+	if len(t.p.Notices) == 0 {
+		return
+	}
+	t.heading("WARNINGS")
+	for _, n := range t.p.Notices {
+		head := n.Severity + " " + n.Code + ": " + safe(n.Summary)
+		if n.Line > 0 {
+			head += fmt.Sprintf(" (line %d)", n.Line)
+		}
+		t.para(2, 4, head)
+		if rest := strings.TrimSpace(n.Reason + " " + n.Help); rest != "" {
+			t.para(4, 4, safe(rest))
+		}
+	}
+}
+
+func (t *text) cautions() {
+	t.heading("CAUTIONS")
+	for _, c := range t.p.Cautions {
+		t.para(2, 4, "! "+c.Title+". "+c.Text)
+	}
+	t.para(2, 4, safetyLine)
+}
+
+func (t *text) forecast() {
+	c := t.p.Cask
+	if len(c.Forecast) == 0 {
+		return
+	}
+	t.heading(fmt.Sprintf("FORECAST  one cask of %s, %s rack house", t.litres(c.SizeL), safe(c.Climate)))
+	tab := table{indent: 2}
+	tab.row("age", "volume", "strength", "proof gallons")
+	for _, y := range c.Forecast {
+		strength := number(y.AbvPct, 1) + " % vol"
+		if t.Units == US {
+			strength = number(y.Proof, 1) + " proof"
+		}
+		tab.row(number(y.AgeYears, 1)+" y", t.litres(y.VolumeL), strength, number(y.ProofGallons, 1))
+	}
+	tab.write(&t.page)
+	if c.Bottles > 0 {
+		bottle := number(c.BottleL*1000, 0) + " mL"
+		t.para(2, 4, fmt.Sprintf("About %s of %s at %s from %s after %s months.",
+			count(c.Bottles, "bottle"), bottle, t.strength(c.BottleAt), count(c.Casks, "cask"), number(c.RestMonths, 0)))
+	}
+	t.para(2, 4, "A forecast from published averages: each cask goes its own way.")
+}

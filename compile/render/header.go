@@ -1,0 +1,80 @@
+package render
+
+import (
+	"fmt"
+	"strings"
+)
+
+const safetyLine = "Local code, permits and licensed practice come first; a sheet is no substitute."
+
+func (t *text) header() {
+	p := t.p
+	house := safe(p.House.Name)
+	name := safe(p.Batch.Name)
+	if width(name)+2+width(house) <= pageWidth {
+		t.strong(name + strings.Repeat(" ", pageWidth-width(name)-width(house)) + house)
+	} else {
+		t.strong(name)
+		t.para(0, 0, house)
+	}
+	if p.Batch.Parent != "" {
+		t.para(0, 2, "a variant of "+safe(p.Batch.Parent))
+	}
+	start := parse(p.Batch.Start)
+	style := "no standard of identity named"
+	if p.Batch.Style != "" {
+		style = safe(p.Batch.Style)
+	}
+	t.para(0, 2, fmt.Sprintf("%s. Starts %s at %s, %s.", style, date(p.Batch.Start), start.Format("15:04"), p.House.Zone))
+	h := p.House
+	facts := []string{t.length(h.ElevationM) + " up", "water boils at " + t.temp(h.WaterBoilsC), "cold water " + t.temp(h.WaterC)}
+	if len(h.ShiftDays) > 0 {
+		facts = append(facts, fmt.Sprintf("shift %s to %s %s", h.ShiftFrom, h.ShiftTo, shortDays(h.ShiftDays)))
+	}
+	if h.Crew > 0 {
+		facts = append(facts, fmt.Sprintf("crew %d", h.Crew))
+	}
+	t.para(0, 2, strings.Join(facts, ", ")+".")
+
+	t.gap()
+	s := p.Summary
+	var b strings.Builder
+	fmt.Fprintf(&b, "%s of grain -> %s of wash at %s -> %s of low wines at %s -> %s of hearts at %s, %s proof gallons",
+		t.Units.mass(p.Bill.TotalKg), t.litres(s.WashVolumeL), t.abv(s.WashAbvPct),
+		t.litres(s.LowWinesVolumeL), t.abv(s.LowWinesAbvPct),
+		t.hearts(), t.strength(t.fraction("hearts").Strength()), number(s.HeartsProofGal, 1))
+	switch {
+	case p.Cask.SizeL == 0:
+	case p.Cask.Casks == 0:
+		fmt.Fprintf(&b, " -> no full cask of %s", t.litres(p.Cask.SizeL))
+	default:
+		fmt.Fprintf(&b, " -> %s of %s at %s", count(p.Cask.Casks, "cask"), t.litres(p.Cask.SizeL), t.strength(p.Cask.Entry))
+	}
+	t.para(2, 5, b.String()+".")
+	if n := len(p.Notices); n > 0 {
+		t.para(2, 5, fmt.Sprintf("%s below: read them before the grain is milled.", count(n, "warning")))
+	}
+}
+
+// hearts is the volume of the hearts, in the gauge of the reader.
+func (t *text) hearts() string { return t.volume(t.fraction("hearts").Lot) }
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// shortDays says a run of days as its ends: Tue to Sat.
+func shortDays(days []string) string {
+	week := "Sunday Monday Tuesday Wednesday Thursday Friday Saturday Sunday Monday Tuesday Wednesday Thursday Friday Saturday"
+	short := make([]string, len(days))
+	for i, d := range days {
+		short[i] = d[:3]
+	}
+	if len(days) > 2 && strings.Contains(week, strings.Join(days, " ")) {
+		return short[0] + " to " + short[len(short)-1]
+	}
+	return strings.Join(short, ", ")
+}

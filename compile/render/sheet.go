@@ -1,0 +1,108 @@
+package render
+
+import (
+	"strings"
+
+	"newmake/compile/plan"
+)
+
+// The columns of the run sheet.
+const (
+	doCol     = 26 // what to do
+	expectCol = 46 // what the instrument should say
+	blankCol  = 71 // room to write what it says
+)
+
+const blank = "_________"
+
+func (t *text) sheet() {
+	t.heading("RUN SHEET")
+	t.para(2, 2, "stay: somebody is there all along. start: somebody starts it and may go. "+
+		"alone: it needs nobody. What the instrument should say stands beside the line for what it says; "+
+		"when it is further off than +/-, find out why before going on.")
+	steps := t.p.Schedule.Steps
+	for i, s := range steps {
+		newDay := i == 0 || !sameDay(steps[i-1].Start, s.Start)
+		if s.WaitMin > 0 {
+			t.gap()
+			t.para(2, 4, "~ stands "+duration(s.WaitMin)+": "+safe(s.WaitWhy))
+		}
+		if newDay {
+			t.heading(longDay(s.Start))
+		}
+		if newDay || steps[i-1].Stage != s.Stage || steps[i-1].Vessel != s.Vessel {
+			t.gap()
+			t.para(2, 4, stageWords(s))
+		}
+		t.step(s)
+	}
+}
+
+func stageWords(s plan.Step) string {
+	words := strings.ToUpper(s.Stage)
+	if s.Vessel != "" {
+		words += "  " + safe(s.Vessel)
+	}
+	return words
+}
+
+var attendWords = map[string]string{plan.Throughout: "stay", plan.Begin: "start", plan.Alone: "alone"}
+
+func (t *text) step(s plan.Step) {
+	who := attendWords[s.Attend]
+	if s.People > 1 {
+		who += " x" + number(float64(s.People), 0)
+	}
+	long := right(duration(s.DurationMin), 10)
+	t.item("  "+hm(s.Start)+long+"  "+who, doCol, t.phrase(safePhrase(s.Do)))
+	for _, r := range s.Read {
+		t.reading(r)
+	}
+	for _, key := range s.Cautions {
+		if c, ok := t.caution(key); ok {
+			t.para(doCol, doCol+2, "! "+c.Title)
+		}
+	}
+	if s.OutOfShift > 0 {
+		t.para(doCol, doCol+2, "! "+duration(s.OutOfShift)+" of this lies outside the shift")
+	}
+}
+
+func (t *text) reading(r plan.Reading) {
+	what := safe(r.What)
+	if r.At != "" {
+		what = hm(r.At) + " " + what
+	}
+	expect := t.read(r.Expect)
+	if r.Tolerance.Unit != "" {
+		expect += " " + t.tolerance(r.Tolerance)
+	}
+	line := strings.Repeat(" ", doCol)
+	if width(what) >= expectCol-doCol {
+		t.para(doCol, doCol+2, what)
+		line = fill(line, expectCol)
+	} else {
+		line = fill(line+what, expectCol)
+	}
+	t.line(cut(fill(line+expect, blankCol), blankCol) + blank)
+}
+
+// read is a quantity as its instrument shows it: a spirit's strength in proof
+// alone where proof is spoken.
+func (t *text) read(q plan.Quantity) string {
+	if q.Unit == plan.AbvPct && q.Proof != 0 && t.Units == US {
+		return number(q.Proof, 1) + " proof"
+	}
+	return t.quantity(q)
+}
+
+func (t *text) caution(key string) (plan.Caution, bool) {
+	for _, c := range t.p.Cautions {
+		if c.Key == key {
+			return c, true
+		}
+	}
+	return plan.Caution{}, false
+}
+
+func safePhrase(p plan.Phrase) plan.Phrase { return plan.Phrase{Text: safe(p.Text), Values: p.Values} }

@@ -1,0 +1,81 @@
+// Package render shows a Plan: as text for a terminal of 80 columns, or as
+// JSON. A renderer formats and converts units for display; it computes
+// nothing, and knows nothing of recipes or models.
+package render
+
+import (
+	"io"
+	"time"
+
+	"newmake/compile/plan"
+)
+
+// Options is how a plan is shown.
+type Options struct {
+	Units Units
+	Bold  bool // headings in bold
+}
+
+// Text writes the plan as a run sheet in text: what it is, what to weigh out,
+// what to expect, what to do and read hour by hour, and what to look out for.
+func Text(w io.Writer, p *plan.Plan, o Options) error {
+	t := text{page: page{bold: o.Bold}, Units: o.Units, p: p, clock: newClock(p)}
+	t.header()
+	t.bill()
+	t.mash()
+	t.ferment()
+	t.strip()
+	t.spirit()
+	t.cask()
+	t.yield()
+	t.cost()
+	t.law()
+	t.promises()
+	t.sheet()
+	t.notices()
+	t.cautions()
+	t.forecast()
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// text is a page that knows the plan it shows.
+type text struct {
+	page
+	Units
+	p     *plan.Plan
+	clock clock
+}
+
+// clock reads the plan's times. They are written with the plant's own offset,
+// so no time zone is needed to show them.
+type clock struct{ ends map[string]string }
+
+func newClock(p *plan.Plan) clock {
+	c := clock{ends: map[string]string{}}
+	for _, s := range p.Schedule.Steps {
+		c.ends[s.ID] = s.Start
+	}
+	return c
+}
+
+// start is when a step begins, as 15:04; empty if there is none of that name.
+func (c clock) start(id string) string {
+	if s, ok := c.ends[id]; ok {
+		return hm(s)
+	}
+	return ""
+}
+
+func parse(rfc3339 string) time.Time {
+	t, err := time.Parse(time.RFC3339, rfc3339)
+	if err != nil {
+		return time.Time{} // a plan holds no other times than those it wrote
+	}
+	return t
+}
+
+func hm(rfc3339 string) string      { return parse(rfc3339).Format("15:04") }
+func date(rfc3339 string) string    { return parse(rfc3339).Format("Mon 2 Jan 2006") }
+func longDay(rfc3339 string) string { return parse(rfc3339).Format("Monday 2 January 2006") }
+func sameDay(a, b string) bool      { return date(a) == date(b) }
