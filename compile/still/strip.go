@@ -1,0 +1,22 @@
+package still
+
+// Strip is the wash run: everything from the first drop to the stop strength
+// is low wines.
+//
+// It reports an error when the input cannot be a run at all (no heat, heat
+// below the losses, a figure out of range); what merely goes otherwise than
+// meant is in Run.Problems.
+func Strip(in StripInput) (Run, error) {
+	b := newBoil(ethanolWater{in.PressurePa}, in.Still.Reflux)
+	return strip(in, b)
+}
+
+func strip(in StripInput, b *boil) (Run, error) {
+	r, err := newRunner(in.Setting, in.Wash, in.Stop, b)
+	if err != nil {
+		return Run{}, err
+	}
+	r.keep = true
+	r.collect(LowWines, runsOut)
+	return r.finish(), nil
+}
