@@ -1,0 +1,100 @@
+package ferment
+
+import (
+	"math"
+
+	"newmake/lang/recipe"
+)
+
+// strain is a yeast's kinetics, ready to be evaluated.
+type strain struct {
+	y  *recipe.Yeast
+	k  *constants
+	gr growthBalance
+
+	perEthanol float64 // kg glucose fermented per kg yeast at the limit of Yx/p
+}
+
+func newStrain(y *recipe.Yeast, k *constants) strain {
+	return strain{
+		y: y, k: k, gr: growthOf(k.glycerolPerBiomass),
+		perEthanol: 1 / (y.YieldBiomassPerEthanol * ethanolPerGlucose * y.EthanolYield),
+	}
+}
+
+// arrhenius is the factor by which a rate at refC changes at tempC.
+func arrhenius(energyJMol, refC, tempC float64) float64 {
+	return math.Exp(energyJMol / gasJMolK * (1/(refC+zeroC) - 1/(tempC+zeroC)))
+}
+
+// warmth is the share of its rate that yeast keeps in the heat: all within its
+// range, nothing at the temperature that kills it, straight between (common
+// practice: above 34-35 C yeast suffers).
+func (s *strain) warmth(tempC float64) float64 {
+	return min(1, max(0, (s.y.MostC-tempC)/(s.y.MostC-s.y.HighC)))
+}
+
+// inhibition is (1 - (P/Pm)^n) of Warren 1990; nothing beyond Pm.
+func (s *strain) inhibition(ethanolKgM3 float64) float64 {
+	p := max(0, ethanolKgM3) / s.y.EthanolMostKgM3
+	if p >= 1 {
+		return 0
+	}
+	return 1 - math.Pow(p, s.y.InhibitionPower)
+}
+
+// biomassYield is Yx/s of Warren 1990 at a strength.
+func (s *strain) biomassYield(ethanolKgM3 float64) float64 {
+	return s.y.YieldBiomass * (1 - ethanolKgM3/s.y.YieldBiomassEthanolKgM3)
+}
+
+// appetite is the share of its full rate at which yeast takes sugar, and the
+// share of each sugar in what it takes. Concentrations in kg/m3.
+func (s *strain) appetite(glucose, maltose, maltotriose float64) (all, g, m, t float64) {
+	glucose, maltose, maltotriose = max(0, glucose), max(0, maltose), max(0, maltotriose)
+	k := s.k
+	free := k.glucoseRepresses / (k.glucoseRepresses + glucose)
+	g = glucose / (s.y.HalfKgM3 + glucose)
+	m = maltose / (k.maltoseHalf + maltose) * free
+	t = k.maltotrioseRate * maltotriose / (k.maltotrioseHalf + maltotriose) * free *
+		k.maltoseRepress / (k.maltoseRepress + maltose)
+	sum := g + m + t
+	if sum <= 0 {
+		return 0, 0, 0, 0
+	}
+	return 1 - (1-g)*(1-m)*(1-t), g / sum, m / sum, t / sum
+}
+
+// uptake is the glucose, kg per kg of living yeast and s, that is fermented
+// and the yeast grown on it, for yeast that is awake. nutrients is the share of
+// growth that the wort still allows, all the appetite.
+func (s *strain) uptake(tempC, ethanolKgM3, all, nutrients float64) (growth, ferments float64) {
+	rate := s.y.GrowthPerS * all * s.inhibition(ethanolKgM3) * s.warmth(tempC)
+	if rate <= 0 {
+		return 0, 0
+	}
+	growth = rate * arrhenius(s.y.ActivationGrowthJMol, s.y.RefC, tempC) * nutrients
+	perYeast := s.perEthanol
+	if yield := s.biomassYield(ethanolKgM3); yield > 0 {
+		perYeast = min(perYeast, 1/yield-s.gr.glucose*nutrients)
+	}
+	pace := s.k.restingRate + (1-s.k.restingRate)*nutrients
+	ferments = rate * arrhenius(s.y.ActivationEthanolJMol, s.y.RefC, tempC) * pace * max(0, perYeast)
+	return growth, ferments
+}
+
+// Death by heat, a rate that grows tenfold every killZ. The rate at dies-above
+// and killZ are from memory (pasteurization of yeast, z of 4 to 7 C).
+const (
+	killPerS = 0.2 / 3600 // at dies-above
+	killZ    = 4.0        // C for a factor of ten
+	killMost = 30.0 / 3600
+)
+
+// death is the rate at which yeast dies, per second.
+func (s *strain) death(tempC, ethanolKgM3 float64) float64 {
+	p := max(0, ethanolKgM3) / s.y.EthanolMostKgM3
+	slow := s.y.DeathPerS * arrhenius(s.y.ActivationDeathJMol, s.y.RefC, tempC) * (1 + s.k.deathByEthanol*p*p)
+	heat := killPerS * math.Exp(math.Ln10*(tempC-s.y.MostC)/killZ)
+	return min(killMost, slow+heat)
+}
