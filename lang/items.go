@@ -2,7 +2,9 @@ package lang
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
+	"time"
 
 	"github.com/alecthomas/participle/v2/lexer"
 	"golang.org/x/text/unicode/norm"
@@ -69,14 +71,10 @@ func parseItem(lex *lexer.PeekingLexer) (Item, *fault) {
 		return parseNumber(lex, t)
 	case TokDate:
 		item.Kind = Date
-		if f := checkDate(t); f != nil {
-			return item, f
-		}
+		return item, dateFault(t, lex.Peek())
 	case TokClock:
 		item.Kind = Clock
-		if f := checkClock(t); f != nil {
-			return item, f
-		}
+		return item, clockFault(t, lex.Peek())
 	case TokComma:
 		item.Kind = Comma
 	case TokSlash:
@@ -151,36 +149,56 @@ func stringItem(item Item, raw string) (Item, *fault) {
 	return item, nil
 }
 
-func checkDate(t *lexer.Token) *fault {
-	var y, m, d int
-	fmt.Sscanf(t.Value, "%d-%d-%d", &y, &m, &d)
-	if m >= 1 && m <= 12 && d >= 1 && d <= daysIn(y, m) {
+// dateFault is what is wrong with a date, nil if nothing is.
+func dateFault(t, next *lexer.Token) *fault {
+	parts := numbers(t.Value, "-")
+	if year, month, day := parts[0], parts[1], parts[2]; month >= 1 && month <= 12 && day >= 1 && day <= daysIn(year, month) && !isStuck(t, next) {
 		return nil
 	}
-	return &fault{code: diag.CodeBadDate, start: t.Pos.Offset, end: t.Pos.Offset + len(t.Value),
-		summary: fmt.Sprintf("there is no date %s", t.Value), help: "write a date as year-month-day, as in `2026-03-03`"}
+	return timeFault(t, next, "date", "write a date as year-month-day, as in `2026-03-03`")
+}
+
+// clockFault is what is wrong with a time of day or an offset from UTC.
+func clockFault(t, next *lexer.Token) *fault {
+	parts := numbers(strings.TrimLeft(t.Value, "+-"), ":")
+	h, m, s := parts[0], parts[1], parts[2]
+	if (h <= 23 && m <= 59 && s <= 59 || h == 24 && m == 0 && s == 0) && !isStuck(t, next) {
+		return nil
+	}
+	return timeFault(t, next, "time", "write a time by the 24-hour clock, from `00:00` to `24:00`")
+}
+
+func timeFault(t, next *lexer.Token, what, help string) *fault {
+	text := t.Value
+	if isStuck(t, next) {
+		text += next.Value
+	}
+	return &fault{code: diag.CodeBadDate, start: t.Pos.Offset, end: t.Pos.Offset + len(text),
+		summary: fmt.Sprintf("there is no %s `%s`", what, text), help: help}
+}
+
+// isStuck says whether a word or number follows a token without a space.
+func isStuck(t, next *lexer.Token) bool {
+	if next.Pos.Offset != t.Pos.Offset+len(t.Value) {
+		return false
+	}
+	switch kindOf(next) {
+	case TokWord, TokNumber, TokUnit:
+		return true
+	case TokClock:
+		return next.Value[0] != '+' && next.Value[0] != '-'
+	}
+	return false
+}
+
+// numbers reads up to three whole numbers of a few digits.
+func numbers(text, sep string) (n [3]int) {
+	for i, part := range strings.SplitN(text, sep, 3) {
+		n[i], _ = strconv.Atoi(part) // the lexer let only digits through
+	}
+	return n
 }
 
 func daysIn(year, month int) int {
-	switch month {
-	case 2:
-		if year%4 == 0 && (year%100 != 0 || year%400 == 0) {
-			return 29
-		}
-		return 28
-	case 4, 6, 9, 11:
-		return 30
-	}
-	return 31
-}
-
-func checkClock(t *lexer.Token) *fault {
-	text := strings.TrimLeft(t.Value, "+-")
-	var h, m, s int
-	fmt.Sscanf(text, "%d:%d:%d", &h, &m, &s)
-	if h <= 23 && m <= 59 && s <= 59 || h == 24 && m == 0 && s == 0 {
-		return nil
-	}
-	return &fault{code: diag.CodeBadDate, start: t.Pos.Offset, end: t.Pos.Offset + len(t.Value),
-		summary: fmt.Sprintf("there is no time %s", t.Value), help: "write a time by the 24-hour clock, from `00:00` to `24:00`"}
+	return time.Date(year, time.Month(month)+1, 0, 0, 0, 0, 0, time.UTC).Day()
 }

@@ -1,6 +1,7 @@
 package lang
 
 import (
+	"slices"
 	"strings"
 
 	"newmake/lang/diag"
@@ -97,30 +98,34 @@ func (p *parser) flush(w *window, waiting [][]Token) {
 }
 
 // lineTokens counts the tokens of the next line, its ending left out. A line
-// that ends in a comma goes on.
+// that ends in a comma goes on, unless a block ends there.
 func lineTokens(tokens []Token) int {
-	last := TokNewline
+	carried, end := false, 0
 	for i, t := range tokens {
 		switch t.Kind {
 		case TokNewline:
-			if last != TokComma {
+			if !carried {
 				return i
 			}
 		case TokComment:
+		case TokClose:
+			if carried && end < i && hasNewline(tokens[end:i]) {
+				return end
+			}
+			carried, end = false, i+1
 		default:
-			last = t.Kind
+			carried, end = t.Kind == TokComma, i+1
 		}
 	}
 	return len(tokens)
 }
 
+func hasNewline(tokens []Token) bool {
+	return slices.ContainsFunc(tokens, func(t Token) bool { return t.Kind == TokNewline })
+}
+
 func hasContent(tokens []Token) bool {
-	for _, t := range tokens {
-		if t.Kind != TokNewline && t.Kind != TokComment {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(tokens, func(t Token) bool { return t.Kind != TokNewline && t.Kind != TokComment })
 }
 
 // measureLines gives the tokens of the longest line and the number of lines.
@@ -162,10 +167,17 @@ func (p *parser) line(l *line, tokens []Token) {
 	p.close(int(l.Close))
 }
 
-// spoilt says whether a problem of the text itself is in the line.
+// spoilt says whether a problem of the text itself is in the line. Lines come in
+// order, and so do those problems.
 func (p *parser) spoilt(start, end int) bool {
+	for len(p.bad) > 0 && p.bad[0].At.Start < start {
+		p.bad = p.bad[1:]
+	}
 	for _, d := range p.bad {
-		if d.Severity == diag.Error && d.At.Start >= start && d.At.Start < end {
+		if d.At.Start >= end {
+			return false
+		}
+		if d.Severity == diag.Error {
 			return true
 		}
 	}

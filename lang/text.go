@@ -3,6 +3,7 @@ package lang
 import (
 	"bytes"
 	"fmt"
+	"sort"
 	"unicode/utf8"
 
 	"newmake/lang/diag"
@@ -93,10 +94,6 @@ func checkChars(src *diag.Source, tokens func() []Token) diag.List {
 		}
 		d.At = src.Span(pos, pos+n)
 		list.Add(d)
-		if d.Severity == diag.Warning {
-			pos += n
-			continue
-		}
 		pos = lineEnd(text, pos)
 	}
 	return list
@@ -131,12 +128,12 @@ func isBidi(r rune) bool {
 
 // quotedAt says whether an offset is inside a string or a comment.
 func quotedAt(tokens []Token, pos int) bool {
-	for _, t := range tokens {
-		if int(t.Start) <= pos && pos < int(t.End) {
-			return t.Kind == TokString || t.Kind == TokComment || t.Kind == TokUnclosed
-		}
+	i := sort.Search(len(tokens), func(i int) bool { return int(tokens[i].End) > pos })
+	if i == len(tokens) || int(tokens[i].Start) > pos {
+		return false
 	}
-	return false
+	kind := tokens[i].Kind
+	return kind == TokString || kind == TokComment || kind == TokUnclosed
 }
 
 // checkNesting finds the brace that opens one block too many.

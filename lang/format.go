@@ -1,0 +1,305 @@
+package lang
+
+import (
+	"bytes"
+	"strings"
+
+	"newmake/lang/diag"
+)
+
+// Format gives a text in the one canonical layout. It changes layout only:
+// spaces, indents, blank lines beyond one, the byte order mark. Line endings
+// stay what most of the file's lines have.
+//
+// A text with errors is refused: the result is nil and the list says why. So is
+// a text that would not read the same, or not stay the same if formatted again;
+// that would be a fault in newmake, and the file is better left alone.
+func Format(src *diag.Source) ([]byte, diag.List) {
+	before, list := Parse(src)
+	if list.HasErrors() {
+		return nil, list
+	}
+	out := layOut(src.Text)
+	again := diag.NewSource(src.Name, out)
+	after, _ := Parse(again)
+	if !sameTree(before, after) || !bytes.Equal(layOut(out), out) {
+		list.Add(diag.Diagnostic{Code: diag.CodeNotLaidOut, At: src.Span(0, 0),
+			Summary: "this file cannot be laid out without changing it, so it was left alone",
+			Help:    "please report it: this is a fault in newmake"})
+		return nil, list
+	}
+	return out, list
+}
+
+// layOut formats the tokens of a text.
+func layOut(text []byte) []byte {
+	rows := rowsOf(text, Tokens(text))
+	rows = dropBlanks(rows)
+	for start := 0; start < len(rows); {
+		end := start + 1
+		if rows[start].kind == rowStmt {
+			for end < len(rows) && sameRun(&rows[start], &rows[end]) {
+				end++
+			}
+		}
+		align(rows[start:end])
+		start = end
+	}
+	ending := majorityEnding(text)
+	var out bytes.Buffer
+	out.Grow(len(text) + len(text)/8)
+	for i := range rows {
+		rows[i].write(&out)
+		out.WriteString(ending)
+	}
+	return out.Bytes()
+}
+
+// majorityEnding is CR LF if most lines end so, and LF otherwise.
+func majorityEnding(text []byte) string {
+	if crlf := bytes.Count(text, []byte("\r\n")); 2*crlf > bytes.Count(text, []byte("\n")) {
+		return "\r\n"
+	}
+	return "\n"
+}
+
+// rowKind is what stands on a row of the layout.
+type rowKind uint8
+
+const (
+	rowBlank   rowKind = iota
+	rowComment         // a comment alone
+	rowClose           // a closing brace
+	rowStmt            // a statement on its own, or the first row of one
+	rowMore            // a further row of a statement that a comma carries on
+)
+
+// row is one line of the result.
+type row struct {
+	kind    rowKind
+	depth   int
+	block   bool     // its statement has a block
+	tokens  []Token  // of the statement, without the comment
+	keys    []string // the columns on the left: a word, or a time and a word
+	keyKind TokenKind
+	number  string // a plain number that the rest begins with
+	rest    string // what follows the columns
+	comment string
+
+	keyWidths   []int // columns that each key is padded to
+	gap         int   // columns after a key
+	restCol     int   // column, after the indent, where the rest begins
+	numberWidth int   // columns that the number is padded to
+	commentCol  int   // column where the comment begins
+}
+
+// rowsOf parts tokens into rows.
+func rowsOf(text []byte, tokens []Token) []row {
+	var rows []row
+	depth, first, carried := 0, -1, false // first: where the open statement began
+	for len(tokens) > 0 {
+		n := 0
+		for n < len(tokens) && tokens[n].Kind != TokNewline {
+			n++
+		}
+		r := row{depth: depth, tokens: tokens[:n]}
+		if n > 0 && tokens[n-1].Kind == TokComment {
+			c := tokens[n-1]
+			r.comment = strings.TrimRight(string(text[c.Start:c.End]), " \t")
+			r.tokens = tokens[:n-1]
+		}
+		tokens = tokens[min(n+1, len(tokens)):]
+		switch {
+		case len(r.tokens) == 0 && r.comment == "":
+			if carried {
+				continue // no paragraph begins inside a statement
+			}
+		case len(r.tokens) == 0:
+			r.kind = rowComment
+			if carried {
+				r.kind = rowMore
+			}
+		case carried:
+			r.kind = rowMore
+			r.rest = spaced(text, r.tokens)
+		case r.tokens[0].Kind == TokClose:
+			r.kind = rowClose
+			r.depth = max(depth-1, 0)
+			r.rest = spaced(text, r.tokens)
+		default:
+			r.kind, first = rowStmt, len(rows)
+			r.split(text)
+		}
+		if k := len(r.tokens); k > 0 {
+			carried = r.tokens[k-1].Kind == TokComma
+			for _, t := range r.tokens {
+				switch t.Kind {
+				case TokOpen:
+					depth++
+					if first >= 0 && first < len(rows) {
+						rows[first].block = true
+					}
+					r.block = true
+				case TokClose:
+					depth = max(depth-1, 0)
+				}
+			}
+		}
+		rows = append(rows, r)
+	}
+	return rows
+}
+
+// dropBlanks takes out blank rows at the ends of the text and of blocks, and all
+// but one in a row.
+func dropBlanks(rows []row) []row {
+	out := rows[:0]
+	for i, r := range rows {
+		if r.kind == rowBlank {
+			if len(out) == 0 || out[len(out)-1].kind == rowBlank || out[len(out)-1].opens() {
+				continue
+			}
+			next := i + 1
+			for next < len(rows) && rows[next].kind == rowBlank {
+				next++
+			}
+			if next == len(rows) || rows[next].kind == rowClose {
+				continue
+			}
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+// opens says whether a block begins at the end of the row.
+func (r *row) opens() bool {
+	n := len(r.tokens)
+	return n > 0 && r.tokens[n-1].Kind == TokOpen
+}
+
+// split parts a statement's row into its columns and the rest.
+func (r *row) split(text []byte) {
+	t := r.tokens
+	r.keyKind = t[0].Kind
+	keys := 0
+	switch r.keyKind {
+	case TokWord, TokString:
+		keys = 1
+	case TokClock, TokDate:
+		keys = 1
+		if len(t) > 1 && t[1].Kind == TokWord {
+			keys = 2
+		}
+	}
+	if len(t) > keys && (t[keys].Kind == TokComma || t[keys].Kind == TokSlash || t[keys].Kind == TokOpen || r.hasBlock()) {
+		keys = 0
+	}
+	for _, k := range t[:keys] {
+		r.keys = append(r.keys, string(text[k.Start:k.End]))
+	}
+	t = t[keys:]
+	if keys > 0 && len(t) > 0 && t[0].Kind == TokNumber && (len(t) == 1 || tightAfter(t[0].Kind, t[1].Kind) == false) {
+		r.number = string(text[t[0].Start:t[0].End])
+		t = t[1:]
+	}
+	r.rest = spaced(text, t)
+}
+
+// hasBlock says whether a brace stands on the row.
+func (r *row) hasBlock() bool {
+	for _, t := range r.tokens {
+		if t.Kind == TokOpen {
+			return true
+		}
+	}
+	return false
+}
+
+// spaced joins tokens with the spaces of the layout.
+func spaced(text []byte, tokens []Token) string {
+	var b strings.Builder
+	for i, t := range tokens {
+		if i > 0 && !tight(tokens, i) {
+			b.WriteByte(' ')
+		}
+		b.Write(text[t.Start:t.End])
+	}
+	return b.String()
+}
+
+// tight says whether no space stands before token i.
+func tight(tokens []Token, i int) bool {
+	prev, this := tokens[i-1].Kind, tokens[i].Kind
+	if this == TokSlash {
+		return prev == TokNumber && i+1 < len(tokens) && tokens[i+1].Kind == TokNumber
+	}
+	if prev == TokSlash {
+		return this == TokNumber && i >= 2 && tokens[i-2].Kind == TokNumber
+	}
+	return tightAfter(prev, this)
+}
+
+// tightAfter says whether a token keeps close to the one before it.
+func tightAfter(prev, this TokenKind) bool {
+	return this == TokComma || this == TokSlash || this == TokRange || prev == TokRange ||
+		prev == TokOpen && this == TokClose
+}
+
+// sameTree says whether two parsed texts mean the same and have the same
+// comments in the same places.
+func sameTree(a, b *File) bool {
+	return sameStmts(a.Stmts, b.Stmts) && sameComments(a.Tail, b.Tail)
+}
+
+func sameStmts(a, b []*Stmt) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if !sameStmt(a[i], b[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+func sameStmt(a, b *Stmt) bool {
+	if len(a.Items) != len(b.Items) || (a.Block == nil) != (b.Block == nil) || a.Bad != b.Bad {
+		return false
+	}
+	for i := range a.Items {
+		if !a.Items[i].Same(b.Items[i]) {
+			return false
+		}
+	}
+	if !sameComments(a.Lead, b.Lead) || !sameComments(a.Inner, b.Inner) || !sameComment(a.Trail, b.Trail) {
+		return false
+	}
+	return a.Block == nil || sameStmts(a.Block.Stmts, b.Block.Stmts) &&
+		sameComments(a.Block.Tail, b.Block.Tail) && sameComment(a.Block.Trail, b.Block.Trail)
+}
+
+// Same says whether two items mean the same, wherever they stand.
+func (i Item) Same(j Item) bool {
+	return i.Kind == j.Kind && i.Text == j.Text && i.Num == j.Num && i.Value == j.Value && i.High == j.High && i.Unit == j.Unit
+}
+
+func sameComments(a, b []Comment) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if !sameComment(&a[i], &b[i]) {
+			return false
+		}
+	}
+	return true
+}
+
+func sameComment(a, b *Comment) bool {
+	if a == nil || b == nil {
+		return a == b
+	}
+	return strings.TrimRight(a.Text, " \t") == strings.TrimRight(b.Text, " \t")
+}
