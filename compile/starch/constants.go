@@ -13,8 +13,9 @@ const (
 )
 
 // Constants are those of the stock entry `model mash` that kinetics needs, in
-// SI. Rates are per second at ReferenceC; alpha, beta and limit dextrinase
-// work per unit of activity in 1 kg of water.
+// SI. Rates are per second: of the malt's enzymes at ReferenceC, per unit of
+// activity in 1 kg of water. A preparation's activity is itself a rate, so no
+// constant stands for it.
 type Constants struct {
 	ReferenceC float64 // at which rates and half-lives of the malt's enzymes are given
 

@@ -63,8 +63,9 @@ func AddedDeathRate(z *recipe.Enzyme, tempC float64) float64 {
 	return math.Ln2 / z.HalfLifeS * arrhenius(z.DeathJMol, z.HalfLifeC, tempC)
 }
 
-// addedRate is the first-order rate of a preparation on its best substrate in
-// waterKg of water, per second. Above its optimum it is no faster, and dying.
+// addedRate is that of a preparation on its best substrate, per second. Its
+// activity is the rate that 1 kg of it has in 1 kg of water at its optimum.
+// Above the optimum it is no faster, and dying.
 func (c *Constants) addedRate(a *Added, tempC, pH, waterKg float64) float64 {
 	z := a.Enzyme
 	return a.Activity / waterKg * arrhenius(c.AddedJMol, z.OptimumC, min(tempC, z.OptimumC)) *

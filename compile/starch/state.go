@@ -30,12 +30,12 @@ type State struct {
 	WaterKg float64
 	Raw     []Granules
 
-	GelKg           float64 // gelatinized, not yet split
-	DextrinKg       float64 // straight: the amylases split it further
-	LimitDextrinKg  float64 // closed by a branch
-	MaltotrioseKg   float64
-	MaltoseKg       float64
-	GlucoseKg       float64 // and other monosaccharides
+	GelKg          float64 // gelatinized, not yet split
+	DextrinKg      float64 // straight: the amylases split it further
+	LimitDextrinKg float64 // closed by a branch
+	MaltotrioseKg  float64
+	MaltoseKg      float64
+	GlucoseKg      float64 // and other monosaccharides
 }
 
 // StateOf is the starch side of a wort as it enters the fermenter. Starch still

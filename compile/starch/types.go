@@ -39,7 +39,7 @@ type Enzymes struct {
 type Added struct {
 	Name     string
 	Enzyme   *recipe.Enzyme
-	Activity float64 // activity of the stock entry times kg
+	Activity float64 // the stock entry's activity times kg: per second in 1 kg of water
 	Dosed    float64 // Activity when it went in
 }
 
