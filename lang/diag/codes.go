@@ -1,5 +1,10 @@
 package diag
 
+import (
+	"slices"
+	"strings"
+)
+
 // Code is a diagnostic's stable name, NM and four digits. The first two digits
 // are the family:
 //
@@ -60,8 +65,13 @@ const (
 	CodeBushels     Code = "NM0308"
 )
 
-// Table lists every code in order, one a line.
-var Table = []Info{
+// Table lists every code in order.
+var Table = slices.SortedFunc(slices.Values(slices.Concat(textTable, checkTable, Computed)), func(a, b Info) int {
+	return strings.Compare(string(a.Code), string(b.Code))
+})
+
+// textTable lists the codes above in order, one a line.
+var textTable = []Info{
 	{CodeNotUTF8, "not-utf8", Error, "the text is not UTF-8"},
 	{CodeUTF16, "utf16", Error, "the file is UTF-16"},
 	{CodeControl, "control-character", Error, "a control character in the text"},

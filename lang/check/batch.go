@@ -1,0 +1,268 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+
+	"newmake/lang"
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+)
+
+var batchField = &Field{
+	Name: "batch", Shape: `NAME ["from" parent:NAME]`, Repeat: true, Key: "name", Example: `batch "Ferry Landing"`,
+	Doc: "One batch from grain to cask, or a variant of another that states only what differs.",
+	Block: &Block{Fields: []*Field{
+		{Name: "at", Shape: "PLANT", Default: "the house's plant, if it has one", Example: `at "Lantern Hollow"`, Doc: "The plant."},
+		{Name: "style", Shape: "STANDARD", Default: "none", Example: "style bourbon", Doc: "The standard of identity against which the batch is held."},
+		{Name: "start", Shape: "DATE [CLOCK]", Need: true, Example: "start 2026-03-03 07:00", Doc: "When mash day begins, on the clock of the plant's zone; without a time, when the shift does."},
+		{Name: "units", Shape: `"us"|"si"`, Default: "those in which most of the file is written", Example: "units us", Doc: "The units in which the plan is printed."},
+		billField, mashField, fermentField, stripField, spiritField, caskField, expectField, removeField,
+	}},
+}
+
+// builder reads one batch, variants applied, into a recipe.
+type builder struct {
+	house *House
+	node  *node
+	batch *recipe.Batch
+	diags *diag.List
+	whole map[string]bool // parts that can be reasoned about: "bill", "mash", ...
+}
+
+// make reads a batch once.
+func (h *House) make(e *entry) { e.once.Do(func() { h.build(e) }) }
+
+func (h *House) build(e *entry) {
+	if e.broken {
+		return
+	}
+	merged := h.merged(e, &e.diags)
+	if merged == nil {
+		return
+	}
+	b := &builder{
+		house: h, node: merged, diags: &e.diags, whole: map[string]bool{},
+		batch: &recipe.Batch{Name: e.name, Where: map[string]diag.Span{}, Models: h.Stock.Models},
+	}
+	for _, a := range h.chain(e)[1:] {
+		b.batch.Chain = append(b.batch.Chain, a.name)
+	}
+	if len(b.batch.Chain) > 0 {
+		b.batch.Parent = b.batch.Chain[0]
+	}
+	b.read(e.file)
+	b.trade()
+	e.batch = b.batch
+}
+
+func (b *builder) read(f *file) {
+	n, r := b.node, b.batch
+	missing(b.diags, n, fmt.Sprintf("the batch %q", r.Name))
+	b.where("batch", n.at())
+	b.plant(n.line("at"))
+	b.style(n.line("style"))
+	b.start(n.line("start"))
+	r.Units = majority(f.Stmts)
+	switch n.word("units") {
+	case "us":
+		r.Units = recipe.US
+	case "si":
+		r.Units = recipe.SI
+	}
+	b.whole["bill"] = b.bill(n.line("bill"))
+	b.whole["mash"] = b.mash(n.line("mash")) && b.whole["bill"] && b.whole["plant"]
+	b.whole["ferment"] = b.ferment(n.line("ferment")) && b.whole["plant"]
+	b.whole["strip"] = b.strip(n.line("strip")) && b.whole["plant"]
+	b.whole["spirit"] = b.spirit(n.line("spirit")) && b.whole["plant"]
+	b.whole["cask"] = b.cask(n.line("cask"))
+	b.expects(n)
+	for _, l := range n.all("remove") { // a batch that varies none
+		b.add(diag.Diagnostic{
+			Code: diag.CodeRemove, Summary: "only a variant can remove a line", At: l.at(),
+			Help: "take the line itself out, or say of which batch this one is a variant: batch \"...\" from \"...\"",
+		})
+	}
+}
+
+func (b *builder) add(d diag.Diagnostic) { b.diags.Add(d) }
+
+// where notes the place of a value.
+func (b *builder) where(path string, at diag.Span) { b.batch.Where[path] = at }
+
+// place notes the place of a line under a path, if it is there.
+func (b *builder) place(path string, n *node) {
+	if n != nil {
+		b.where(path, n.at())
+	}
+}
+
+// plant finds the plant: the one named, or the only one.
+func (b *builder) plant(n *node) {
+	h := b.house
+	var name string
+	switch {
+	case n != nil:
+		name = n.text("plant")
+		b.where("at", n.at())
+	case b.node.present("at"):
+		return
+	case len(h.Plants) == 1:
+		name = h.Plants[0].Name
+	case len(h.Plants) == 0:
+		b.add(diag.Diagnostic{
+			Code: diag.CodeNoPlant, Summary: "the house has no plant", At: b.node.at(),
+			Help: "declare one in " + houseFile + ", for example: " + example(plantField) + " { ... }",
+		})
+		return
+	default:
+		b.add(diag.Diagnostic{
+			Code: diag.CodeNoPlant, Summary: "the house has several plants, and this batch does not say at which it is made", At: b.node.at(),
+			Help: "add a line such as `at " + fmt.Sprintf("%q", h.Plants[0].Name) + "`",
+		})
+		return
+	}
+	p, ok := h.plants[nameKey(name)]
+	if !ok {
+		var known []string
+		for _, p := range h.Plants {
+			known = append(known, p.Name)
+		}
+		b.add(unknownName("plant", n.get("plant"), known))
+		return
+	}
+	b.batch.Plant, b.batch.Costs = p.plant, p.plant.Costs
+	b.whole["plant"] = p.whole
+	b.where("plant", p.plant.At)
+}
+
+func (b *builder) style(n *node) {
+	if n == nil {
+		return
+	}
+	b.where("style", n.at())
+	c := n.get("standard")
+	if b.batch.Style = b.house.Stock.Standards[c.text()]; b.batch.Style == nil {
+		b.add(unknownName("standard of identity", c, sortedKeys(b.house.Stock.Standards)))
+	}
+}
+
+func (b *builder) start(n *node) {
+	if n == nil {
+		return
+	}
+	b.where("start", n.at())
+	s := &b.batch.Start
+	fmt.Sscanf(n.text("date"), "%d-%d-%d", &s.Year, &s.Month, &s.Day)
+	if c := n.get("clock"); c != nil {
+		s.Hour, s.Minute, _ = parseClock(c.text())
+	} else if p := b.batch.Plant; p != nil {
+		s.Hour, s.Minute = p.Shift.FromMinute/60, p.Shift.FromMinute%60
+	}
+}
+
+// majority finds the family of units in which most quantities are written.
+func majority(stmts []*lang.Stmt) recipe.System {
+	us, si := countUnits(stmts)
+	if si > us {
+		return recipe.SI
+	}
+	return recipe.US
+}
+
+func countUnits(stmts []*lang.Stmt) (us, si int) {
+	for _, s := range stmts {
+		for i := range s.Items {
+			u, ok := quantity.Lookup(s.Items[i].Unit)
+			switch {
+			case !ok:
+			case u.System == quantity.US:
+				us++
+			case u.System == quantity.SI:
+				si++
+			}
+		}
+		if s.Block != nil {
+			a, b := countUnits(s.Block.Stmts)
+			us, si = us+a, si+b
+		}
+	}
+	return us, si
+}
+
+// vessel finds a vessel of a kind by its name, with a diagnostic if there is
+// none.
+func (b *builder) vessel(c *capture, kind recipe.VesselKind, sort string) *recipe.Vessel {
+	if b.batch.Plant == nil {
+		return nil
+	}
+	var known []string
+	for _, v := range b.batch.Plant.Vessels {
+		if nameKey(v.Name) == nameKey(c.text()) {
+			if v.Kind == kind {
+				return v
+			}
+			b.add(diag.Diagnostic{
+				Code: diag.CodeWrongVessel, Summary: fmt.Sprintf("%q is a %s, and a %s is wanted here", v.Name, kindWord(v.Kind), sort), At: c.at(),
+				Help:    "the plant has " + b.vesselList(kind),
+				Related: []diag.Related{{At: v.At, Text: "it is declared here"}},
+			})
+			return nil
+		}
+		if v.Kind == kind {
+			known = append(known, v.Name)
+		}
+	}
+	b.add(unknownName(sort, c, known))
+	return nil
+}
+
+func kindWord(k recipe.VesselKind) string {
+	return [...]string{recipe.Cooker: "cooker", recipe.Fermenter: "fermenter", recipe.Still: "still"}[k]
+}
+
+func (b *builder) ofKind(kind recipe.VesselKind) []*recipe.Vessel {
+	if b.batch.Plant == nil {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(b.batch.Plant.Vessels), func(v *recipe.Vessel) bool { return v.Kind != kind })
+}
+
+func (b *builder) vesselList(kind recipe.VesselKind) string {
+	var names []string
+	for _, v := range b.ofKind(kind) {
+		names = append(names, fmt.Sprintf("%q", v.Name))
+	}
+	if len(names) == 0 {
+		return "no " + kindWord(kind)
+	}
+	return andWords(names)
+}
+
+// only gives the vessel that is meant when none is named: the one that pick
+// prefers. It says so if the plant has none.
+func (b *builder) only(kind recipe.VesselKind, n *node, better func(a, b *recipe.Vessel) bool) *recipe.Vessel {
+	if b.batch.Plant == nil {
+		return nil
+	}
+	all := b.ofKind(kind)
+	if len(all) == 0 {
+		b.add(diag.Diagnostic{
+			Code: diag.CodeNoVessel, Summary: fmt.Sprintf("the plant has no %s", kindWord(kind)), At: n.at(),
+			Help:    fmt.Sprintf("declare one in the plant: %s \"...\" { ... }", kindWord(kind)),
+			Related: []diag.Related{{At: b.batch.Plant.At, Text: "the plant is declared here"}},
+		})
+		return nil
+	}
+	best := all[0]
+	for _, v := range all[1:] {
+		if better(v, best) {
+			best = v
+		}
+	}
+	return best
+}
+
+func larger(a, b *recipe.Vessel) bool  { return a.HoldsM3 > b.HoldsM3 }
+func smaller(a, b *recipe.Vessel) bool { return a.HoldsM3 < b.HoldsM3 }

@@ -1,0 +1,206 @@
+package check
+
+import (
+	"fmt"
+	"math"
+
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+)
+
+var billField = &Field{
+	Name: "bill", Shape: "[MASS]", Need: true, Example: "bill 940 lb",
+	Doc: "The grain: by weight on every line, or by share of a total, or by bushels.",
+	Limits: []Limit{
+		mustBe(0.01, 1e6, "a batch has some grain, and fits a vessel"),
+	},
+	Block: &Block{
+		Fields: []*Field{removeField},
+		Any: &Field{
+			Shape: `GRAIN (MASS|SHARE|BUSHELS|"rest")`, Repeat: true, Key: "grain", Example: "corn 68 %",
+			Doc:    "One grain and how much of it: a weight, a share of the total, trade bushels, or `rest` for what is left of the total.",
+			Limits: []Limit{mustBe(0, inf, "no less than nothing")},
+		},
+	},
+}
+
+// billLine is a line of the bill before its weight is known.
+type billLine struct {
+	node  *node
+	grain *recipe.Grain
+	cap   *capture // nil for `rest`
+}
+
+// bill reads the grain bill. It says whether the bill is whole.
+func (b *builder) bill(n *node) (whole bool) {
+	if n == nil {
+		return false
+	}
+	b.where("bill", n.at())
+	whole = !n.bad
+	var lines []billLine
+	for _, l := range n.lines {
+		if l.bad {
+			whole = false
+			continue
+		}
+		if l.field == removeField {
+			continue
+		}
+		g, ok := b.house.Stock.Grains[l.text("grain")]
+		if !ok {
+			b.add(unknownName("grain", l.get("grain"), sortedKeys(b.house.Stock.Grains)))
+			whole = false
+			continue
+		}
+		b.where("bill."+g.Name, l.at())
+		lines = append(lines, billLine{l, g, l.quantity()})
+	}
+	if !whole {
+		return false
+	}
+	if len(lines) == 0 {
+		b.add(diag.Diagnostic{
+			Code: diag.CodeBillEmpty, Summary: "the bill has no grain in it", At: n.at(),
+			Help: "add a line for each grain, for example: `corn 640 lb`",
+		})
+		return false
+	}
+	if !b.weigh(n, lines) {
+		return false
+	}
+	return true
+}
+
+// weigh turns the lines of the bill into weights.
+func (b *builder) weigh(n *node, lines []billLine) bool {
+	total := n.num("mass")
+	var shares, weights, rests []billLine
+	for _, l := range lines {
+		switch {
+		case l.cap == nil:
+			rests = append(rests, l)
+		case l.cap.kind == quantity.Share:
+			shares = append(shares, l)
+		default:
+			weights = append(weights, l)
+		}
+	}
+	switch {
+	case len(rests) > 1:
+		b.add(diag.Diagnostic{
+			Code: diag.CodeBillRest, Summary: "two grains can't both take the rest of the bill", At: rests[1].node.at(),
+			Help:    "write how much there is of one of them",
+			Related: []diag.Related{{At: rests[0].node.at(), Text: "this one takes the rest"}},
+		})
+		return false
+	case len(rests) == 1 && total == 0 && len(shares) == 0:
+		b.add(diag.Diagnostic{
+			Code: diag.CodeBillTotal, Summary: "the rest of how much? the bill has no total", At: rests[0].node.at(),
+			Help: "write the total after the word: `bill 940 lb {`",
+		})
+		return false
+	case len(shares) > 0 && len(weights) > 0 && len(rests) == 0:
+		b.add(diag.Diagnostic{
+			Code: diag.CodeBillMixed, Summary: "shares and weights stand in one bill", At: weights[0].node.at(),
+			Help:    "write every line as a share of a total (`bill 940 lb {`), or every line as a weight; one grain may take the `rest`",
+			Related: []diag.Related{{At: shares[0].node.at(), Text: "this one is a share"}},
+		})
+		return false
+	case len(shares) > 0 && total == 0:
+		b.add(diag.Diagnostic{
+			Code: diag.CodeBillTotal, Summary: "the bill is in shares, and has no total", At: n.at(),
+			Help: "write the total after the word: `bill 940 lb {`",
+		})
+		return false
+	}
+	r := &b.batch.Bill
+	var sum float64
+	for _, l := range lines {
+		kg, ok := b.lineKg(l, total)
+		if !ok {
+			return false
+		}
+		sum += kg
+		r.Lines = append(r.Lines, recipe.BillLine{Grain: l.grain, MassKg: kg, At: l.node.at()})
+	}
+	if !b.sum(n, lines, total, sum, len(shares) > 0, len(rests) == 1) {
+		return false
+	}
+	if total == 0 {
+		total = sum
+	}
+	r.TotalKg = total
+	for i := range r.Lines {
+		if lines[i].cap == nil {
+			r.Lines[i].MassKg = total - sum
+		}
+		r.Lines[i].Share = r.Lines[i].MassKg / total
+		if r.Lines[i].MassKg == 0 {
+			b.add(diag.Diagnostic{
+				Code: diag.CodeBillNone, Severity: diag.Warning, Summary: fmt.Sprintf("there is no `%s` in the bill", r.Lines[i].Grain.Name), At: r.Lines[i].At,
+				Help: "take the line out; in a variant, write `remove " + r.Lines[i].Grain.Name + "`",
+			})
+		}
+	}
+	return true
+}
+
+// lineKg is the weight of one line; nothing for `rest`.
+func (b *builder) lineKg(l billLine, total float64) (float64, bool) {
+	switch {
+	case l.cap == nil:
+		return 0, true
+	case l.cap.kind == quantity.Share:
+		return l.cap.si * total, true
+	case l.cap.kind == quantity.Bushel:
+		if l.grain.TestWeightKg == 0 {
+			b.add(diag.Diagnostic{
+				Code: diag.CodeNoTestWeight, Summary: fmt.Sprintf("nobody says what a trade bushel of `%s` weighs", l.grain.Name), At: l.cap.at(),
+				Help:   "write a weight, or `distillers-bushel` (56 lb of any grain), or give the grain a `bushel` line in the house",
+				Reason: "a trade bushel is a volume: it weighs what its grain weighs",
+			})
+			return 0, false
+		}
+		return l.cap.si * l.grain.TestWeightKg, true
+	}
+	return l.cap.si, true
+}
+
+// sum holds the lines against the total.
+func (b *builder) sum(n *node, lines []billLine, total, sum float64, shares, rest bool) bool {
+	d := diag.Diagnostic{Code: diag.CodeBillSum, At: n.at()}
+	for _, l := range lines {
+		d.Related = append(d.Related, diag.Related{At: l.node.at(), Text: l.node.stmt.At.Text()})
+	}
+	switch {
+	case sum <= 0 && !rest:
+		d.Summary, d.Help = "the bill weighs nothing", "write how much there is of each grain"
+	case total == 0:
+		return true
+	case rest && sum > total*(1+1e-9):
+		d.Summary = fmt.Sprintf("nothing is left for the rest: the other grains come to %s", b.share(sum, total))
+		d.Help = "make one of the others less"
+	case rest:
+		return true
+	case math.Abs(sum-total) <= total*5e-4:
+		return true
+	case shares:
+		off := 100 * (sum/total - 1)
+		word := "too much"
+		if off < 0 {
+			word = "short"
+		}
+		d.Summary = fmt.Sprintf("the shares of the bill come to %s, not 100 %%", b.share(sum, total))
+		d.Help = fmt.Sprintf("%s %% %s: change one line, or write `rest` for the grain that takes what is left", decimal(math.Abs(off)), word)
+	default:
+		c := n.get("mass")
+		d.Summary = fmt.Sprintf("the weights of the bill come to %s, and its total says %s", in(sum, c.item.Unit, c.kind), show(c.item))
+		d.Help = "leave the total out, or mend it"
+	}
+	b.add(d)
+	return false
+}
+
+func (b *builder) share(part, total float64) string { return decimal(100*part/total) + " %" }

@@ -1,0 +1,201 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"newmake/lang"
+	"newmake/lang/diag"
+)
+
+// shaper turns statements into nodes, and says what does not have its shape.
+// It looks at one text alone, so texts can be shaped side by side.
+type shaper struct {
+	diags *diag.List
+}
+
+// block shapes the lines of a block. of names the block, for messages.
+func (s shaper) block(stmts []*lang.Stmt, b *Block, of string) []*node {
+	nodes := make([]*node, 0, len(stmts))
+	first := make(map[lineKey]*node)
+	for _, st := range stmts {
+		n := s.line(st, b, of)
+		if n == nil {
+			continue
+		}
+		if before := first[n.lineKey()]; before != nil && n.single() {
+			s.twice(n, before)
+			continue
+		}
+		first[n.lineKey()] = n
+		nodes = append(nodes, n)
+	}
+	return nodes
+}
+
+// lineKey is what may stand only once in a block.
+type lineKey struct {
+	field *Field
+	key   string
+}
+
+func (n *node) lineKey() lineKey { return lineKey{n.field, n.key()} }
+
+// single says that a line like this may stand only once.
+func (n *node) single() bool { return !n.bad && (!n.field.Repeat || n.field.Key != "") }
+
+func (s shaper) twice(n, before *node) {
+	what := n.field.Name
+	if k := n.text(n.field.Key); n.field.Key != "" && k != "" {
+		what = strings.TrimSpace(what + " " + k)
+	}
+	s.diags.Add(diag.Diagnostic{
+		Code: diag.CodeTwice, Summary: fmt.Sprintf("`%s` stands here twice", what), At: n.at(),
+		Help:    "keep one of the two lines",
+		Related: []diag.Related{{At: before.at(), Text: "the first one is here"}},
+	})
+}
+
+// line shapes one statement and its block. It gives nil for what has no place
+// here at all; what has a place but is not right comes back marked bad.
+func (s shaper) line(st *lang.Stmt, b *Block, of string) *node {
+	if len(st.Items) == 0 {
+		return nil
+	}
+	head, rest := &st.Items[0], st.Items[1:]
+	f := b.Find(head.Text)
+	if f == nil || head.Kind != lang.Word {
+		f = b.Any
+		rest = st.Items
+		if f == nil || head.Kind != lang.Word && head.Kind != lang.String {
+			return s.unknown(st, b, of)
+		}
+	}
+	n := &node{field: f, stmt: st}
+	if st.Bad {
+		n.bad = true
+		return n
+	}
+	var ok bool
+	if n.m, ok = matchLine(f.shape, rest); !ok {
+		s.mismatch(n, b)
+		n.bad = true
+	}
+	s.limits(n)
+	switch {
+	case f.Block != nil && st.Block != nil:
+		n.lines = s.block(st.Block.Stmts, f.Block, strings.TrimSpace(f.Name))
+	case f.Block != nil:
+		s.diags.Add(diag.Diagnostic{
+			Code: diag.CodeNoBlock, Summary: fmt.Sprintf("`%s` needs a block", f.Name), At: st.At,
+			Help: "write its lines between braces: " + example(f) + " { ... }",
+		})
+		n.bad = true
+	case st.Block != nil:
+		s.diags.Add(diag.Diagnostic{
+			Code: diag.CodeBlockHere, Summary: fmt.Sprintf("`%s` takes no block", head.Text),
+			At:   diag.Span{Src: st.Block.At.Src, Start: st.Block.At.Start, End: st.Block.At.Start + 1},
+			Help: "it is one line: " + example(f),
+		})
+		n.bad = true
+	}
+	return n
+}
+
+// unknown speaks of a word that the block does not know. If it is near to a known
+// one it gives a bad node of that field, so that the field is not missed too.
+func (s shaper) unknown(st *lang.Stmt, b *Block, of string) *node {
+	head := &st.Items[0]
+	if st.Bad {
+		return nil
+	}
+	d := diag.Diagnostic{Code: diag.CodeUnknownField, At: head.At}
+	words := b.Words()
+	allowed := "a line here may begin with " + orList(words)
+	switch {
+	case head.Kind != lang.Word:
+		d.Summary = fmt.Sprintf("a line begins with a word, and %s is none", show(head))
+	case b == Language:
+		d.Code = diag.CodeUnknownDecl
+		d.Summary = fmt.Sprintf("`%s` is not a declaration", head.Text)
+		allowed = "a file may declare " + orList(words)
+	default:
+		d.Summary = fmt.Sprintf("%s has no `%s`", article(of), head.Text)
+	}
+	d.Help = allowed
+	var n *node
+	if near := nearest(head.Text, words); near != "" && head.Kind == lang.Word {
+		d.Help = fmt.Sprintf("did you mean `%s`? %s", near, allowed)
+		d.Fix = &diag.Fix{At: head.At, Text: near, Label: "write `" + near + "`"}
+		n = &node{field: b.Find(near), stmt: st, bad: true}
+	} else if home := elsewhere(head.Text, of); home != "" && head.Kind == lang.Word {
+		d.Help = fmt.Sprintf("`%s` belongs in %s; %s", head.Text, article(home), allowed)
+	}
+	s.diags.Add(d)
+	return n
+}
+
+// elsewhere finds the block of the language that knows a word, other than of.
+func elsewhere(word, of string) string {
+	var find func(b *Block, name string) string
+	find = func(b *Block, name string) string {
+		if name != "" && name != of && b.Find(word) != nil {
+			return name
+		}
+		for _, f := range b.Fields {
+			if f.Block != nil {
+				if home := find(f.Block, f.Name); home != "" {
+					return home
+				}
+			}
+		}
+		return ""
+	}
+	return find(Language, "")
+}
+
+// missing says which lines that must be there are not, in a block whose variants
+// have been applied.
+func missing(diags *diag.List, n *node, of string) (whole bool) {
+	whole = true
+	for _, f := range n.field.Block.Fields {
+		if !f.Need || n.present(f.Name) {
+			continue
+		}
+		whole = false
+		diags.Add(diag.Diagnostic{
+			Code: diag.CodeMissing, Summary: fmt.Sprintf("%s has no `%s` line", of, f.Name), At: n.at(),
+			Help: "add one, for example: " + example(f), Reason: f.Doc,
+		})
+	}
+	return whole
+}
+
+// limits holds the quantities of a line against its field's limits.
+func (s shaper) limits(n *node) {
+	for i := range n.m.caps {
+		c := &n.m.caps[i]
+		if c.kind == 0 {
+			continue
+		}
+		for _, l := range n.field.Limits {
+			if l.Slot != "" && l.Slot != c.slot || c.si >= l.Low && c.high <= l.High {
+				continue
+			}
+			d := diag.Diagnostic{
+				Code: diag.CodeOutOfRange, Severity: l.Severity, At: c.at(), Reason: l.Reason,
+				Summary: fmt.Sprintf("%s is outside what `%s` can be", show(c.item), n.field.Name),
+				Help:    "allowed: " + between(l.Low, l.High, c),
+			}
+			if l.Severity != diag.Error {
+				d.Code = diag.CodeUnusual
+				d.Summary = fmt.Sprintf("%s is unusual for `%s`", show(c.item), n.field.Name)
+				d.Help = "usual: " + between(l.Low, l.High, c)
+			} else {
+				n.bad = true
+			}
+			s.diags.Add(d)
+			break
+		}
+	}
+}

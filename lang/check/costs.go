@@ -1,0 +1,74 @@
+package check
+
+import (
+	"fmt"
+
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+)
+
+var costsField = &Field{
+	Name: "costs", Example: "costs", Doc: "What the house says things cost; what is left out counts as nothing.",
+	Block: &Block{
+		Fields: []*Field{
+			{Name: "currency", Shape: "NAME", Example: "currency USD", Doc: "The currency, for the reader."},
+			{Name: "energy", Shape: "PRICE", Example: "energy 0.11 USD/kWh", Doc: "Heat, by the kWh that the boiler gives."},
+			{Name: "water", Shape: "PRICE", Example: "water 0.006 USD/gal", Doc: "Water, by volume."},
+			{Name: "cask", Shape: "PRICE|MONEY", Example: "cask 310 USD", Doc: "One cask."},
+			{Name: "work", Shape: "PRICE", Example: "work 28 USD/h", Doc: "One person's hour."},
+		},
+		Any: &Field{Shape: "NAME PRICE", Repeat: true, Key: "name", Example: "corn 0.14 USD/lb", Doc: "A grain, yeast or enzyme, by weight."},
+	},
+}
+
+// costs reads the prices of a house.
+func costs(n *node, stock recipe.Stock, diags *diag.List) recipe.Costs {
+	c := recipe.Costs{PerKg: map[string]float64{}}
+	if n == nil {
+		return c
+	}
+	c.Currency = n.word("currency")
+	c.PerKWh = price(&c, n.line("energy"), quantity.Energy, "kWh", diags) * 3.6e6
+	c.PerM3Water = price(&c, n.line("water"), quantity.Volume, "gal", diags)
+	c.PerHour = price(&c, n.line("work"), quantity.Duration, "h", diags) * hourS
+	if q := n.line("cask").quantity(); q != nil {
+		c.PerCask = q.si
+	}
+	for _, l := range n.all("") {
+		name := l.text("name")
+		if stock.Grains[name] == nil && stock.Yeasts[name] == nil && stock.Enzymes[name] == nil {
+			diags.Add(unknownName("grain, yeast or enzyme", l.get("name"), stockNames(stock)))
+			continue
+		}
+		c.PerKg[name] = price(&c, l, quantity.Mass, "lb", diags)
+	}
+	return c
+}
+
+// price reads one price by a kind of unit: money per SI unit.
+func price(costs *recipe.Costs, n *node, per quantity.Kind, such string, diags *diag.List) float64 {
+	c := n.quantity()
+	if c == nil {
+		return 0
+	}
+	p, ok := quantity.ParsePrice(c.item.Unit)
+	if ok && costs.Currency == "" {
+		costs.Currency = p.Currency
+	}
+	switch {
+	case !ok:
+		return 0
+	case p.Currency != costs.Currency:
+		diags.Add(diag.Diagnostic{
+			Code: diag.CodePrice, Summary: fmt.Sprintf("`%s` is not the house's currency, %s", p.Currency, costs.Currency), At: c.at(),
+			Help: "write all prices in one currency",
+		})
+	case p.Per == nil || p.Per.Measures[0].Kind != per:
+		diags.Add(diag.Diagnostic{
+			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and %s is wanted", p.PerName, per), At: c.at(),
+			Help: fmt.Sprintf("for example `%s %s/%s`", c.item.Num, costs.Currency, such),
+		})
+	}
+	return c.si
+}

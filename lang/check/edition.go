@@ -1,0 +1,52 @@
+package check
+
+import (
+	"fmt"
+
+	"newmake/lang/diag"
+)
+
+// Edition is the newest edition of the language that this program knows.
+const Edition = 1
+
+var editionField = &Field{
+	Name: "newmake", Shape: "NUMBER", Example: "newmake 1",
+	Doc: "The edition of the language, in house.batch alone, so that a file still means the same in twenty years.",
+}
+
+// edition reads the house's edition and says what is wrong with it.
+func (h *House) edition(diags *diag.List) {
+	for _, f := range h.files {
+		for _, n := range f.decls {
+			if n.field != editionField || n.bad {
+				continue
+			}
+			c := n.get("number")
+			switch {
+			case f.path != houseFile:
+				diags.Add(diag.Diagnostic{
+					Code: diag.CodeEdition, Summary: "the edition stands outside " + houseFile, At: n.at(),
+					Help: "leave it out here: one edition holds for the whole house",
+				})
+			case c.si != Edition:
+				diags.Add(diag.Diagnostic{
+					Code: diag.CodeEdition, At: c.at(),
+					Summary: fmt.Sprintf("edition %s of the language is not known", c.item.Num),
+					Help:    fmt.Sprintf("this program knows edition %d: write `newmake %d`, or use a newer program", Edition, Edition),
+				})
+			default:
+				h.Edition = Edition
+			}
+		}
+	}
+	if f := h.file(houseFile); f != nil && h.Edition == 0 && !diags.HasErrors() {
+		diags.Add(diag.Diagnostic{
+			Code: diag.CodeEdition, Severity: diag.Warning, Summary: houseFile + " does not say which edition of the language it is in",
+			At:     f.Source.LineSpan(1),
+			Help:   fmt.Sprintf("begin it with the line `newmake %d`", Edition),
+			Reason: "a later program then reads the house as it was meant",
+			Fix:    &diag.Fix{At: f.Source.Span(0, 0), Text: fmt.Sprintf("newmake %d\n\n", Edition), Label: "put the line in"},
+		})
+		h.Edition = Edition
+	}
+}

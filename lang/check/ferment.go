@@ -1,0 +1,114 @@
+package check
+
+import (
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+)
+
+var fermentField = &Field{
+	Name: "ferment", Shape: `["in" ("any" "fermenter"|VESSEL ("," VESSEL)*)]`, Need: true, Example: "ferment in any fermenter",
+	Doc: "The days in the fermenter.",
+	Block: &Block{Fields: []*Field{
+		{
+			Name: "pitch", Shape: "YEAST [CONC|MASS]", Need: true, Example: "pitch distillers-yeast 0.6 g/L", Default: "the middle of the stock's range",
+			Doc: "Which yeast, and how much of it as bought: by volume of wort, or a weight.", Limits: []Limit{positive.of("conc"), positive.of("mass")},
+		},
+		{
+			Name: "dose", Shape: "ENZYME [MASS|DOSE|SHARE]", Repeat: true, Key: "enzyme", Example: "dose glucoamylase 0.06 % of grain", Default: "the middle of the stock's range",
+			Doc: "An enzyme into the fermenter.", Limits: []Limit{mustBe(0, 0.2, "that is no dose but a meal").of("share"), mustBe(0, 0.2, "that is no dose but a meal").of("dose")},
+		},
+		{
+			Name: "hold", Shape: "TEMP..TEMP|TEMP", Need: true, Example: "hold 78..88 F",
+			Doc: "The temperatures between which it is kept: cooling comes on above, warming below.", Limits: []Limit{mustBe(0, 60, "yeast is dead at 60 C, and asleep at 0")},
+		},
+		{
+			Name: "for", Shape: "DURATION", Need: true, Example: "for 5 days", Doc: "How long it stands.",
+			Limits: []Limit{mustBe(6*hourS, 60*dayS, "a ferment takes days"), usually(48*hourS, 10*dayS, "the sugar goes in about two days; past ten days a wash spoils (common practice)")},
+		},
+		removeField,
+	}},
+}
+
+// ferment reads the days in the fermenter.
+func (b *builder) ferment(n *node) (whole bool) {
+	if n == nil {
+		return false
+	}
+	f := &b.batch.Ferm
+	f.At = n.at()
+	b.where("ferment", n.at())
+	whole = !n.bad && missing(b.diags, n, "the `ferment` block") && n.sound()
+	switch named := n.m.all("vessel"); {
+	case len(named) > 0:
+		for _, c := range named {
+			if v := b.vessel(c, recipe.Fermenter, "fermenter"); v != nil {
+				f.Vessels = append(f.Vessels, v)
+			}
+		}
+	case !n.bad:
+		if b.only(recipe.Fermenter, n, larger) != nil {
+			f.Vessels = b.ofKind(recipe.Fermenter)
+		}
+	}
+	whole = whole && len(f.Vessels) > 0
+	if l := n.line("pitch"); l != nil {
+		b.where("ferment.pitch", l.at())
+		whole = b.pitch(l) && whole
+	}
+	for _, l := range n.all("dose") {
+		z, kg := b.dose(l)
+		if z == nil {
+			whole = false
+			continue
+		}
+		b.where("ferment.dose."+z.Name, l.at())
+		f.Doses = append(f.Doses, recipe.Dose{Enzyme: z, MassKg: kg, At: l.at()})
+	}
+	if l := n.line("hold"); l != nil {
+		b.where("ferment.hold", l.at())
+		f.HoldLowC, f.HoldHighC = n.span("hold")
+		if f.HoldHighC < f.HoldLowC {
+			whole = false
+			b.add(diag.Diagnostic{
+				Code: diag.CodeRangeTurned, Summary: "the range begins above its end", At: l.quantity().at(), Help: "write the lower temperature first",
+			})
+		}
+	}
+	if l := n.line("for"); l != nil {
+		b.where("ferment.for", l.at())
+		f.DurationS = l.num("duration")
+	}
+	if p := b.batch.Plant; p != nil {
+		f.AmbientC = p.AmbientC
+	}
+	return whole
+}
+
+// sound says that every line of a block could be read.
+func (n *node) sound() bool {
+	for _, l := range n.lines {
+		if l.bad {
+			return false
+		}
+	}
+	return true
+}
+
+func (b *builder) pitch(l *node) bool {
+	f := &b.batch.Ferm
+	c := l.get("yeast")
+	if f.Yeast = b.house.Stock.Yeasts[c.text()]; f.Yeast == nil {
+		b.add(unknownName("yeast", c, sortedKeys(b.house.Stock.Yeasts)))
+		return false
+	}
+	switch q := l.quantity(); {
+	case q == nil:
+		f.PitchKgM3 = (f.Yeast.PitchLowKgM3 + f.Yeast.PitchHighKgM3) / 2
+	case q.kind == quantity.Mass:
+		f.PitchKg = q.si
+	default:
+		f.PitchKgM3 = q.si
+	}
+	return true
+}

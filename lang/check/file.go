@@ -1,0 +1,61 @@
+package check
+
+import (
+	"runtime"
+	"sync"
+	"sync/atomic"
+
+	"newmake/lang"
+	"newmake/lang/diag"
+)
+
+// file is one text of the house: parsed, and shaped by the table.
+type file struct {
+	*lang.File
+	path  string // below the house, with slashes
+	decls []*node
+	diags diag.List // of the text and its shape alone
+}
+
+// text is a file that was read, or that stands in the overlay.
+type text struct {
+	path string // below the house, with slashes
+	name string // as the user knows it
+	data []byte
+}
+
+// parse makes a file of a text.
+func parse(t text) *file {
+	f := &file{path: t.path}
+	f.File, f.diags = lang.Parse(diag.NewSource(t.name, t.data))
+	f.decls = shaper{&f.diags}.block(f.Stmts, Language, "")
+	return f
+}
+
+// parseAll parses texts side by side and gives the files in the same order.
+func parseAll(texts []text) []*file {
+	files := make([]*file, len(texts))
+	each(len(texts), func(i int) { files[i] = parse(texts[i]) })
+	return files
+}
+
+// each calls do for every index below n, on all processors.
+func each(n int, do func(i int)) {
+	workers := min(n, runtime.GOMAXPROCS(0))
+	if workers < 2 {
+		for i := range n {
+			do(i)
+		}
+		return
+	}
+	var next atomic.Int64
+	var all sync.WaitGroup
+	for range workers {
+		all.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				do(i)
+			}
+		})
+	}
+	all.Wait()
+}

@@ -1,0 +1,226 @@
+// Package check turns the texts of a house into recipes, and says what is wrong
+// with them.
+//
+// A text goes through five hands. The table of the language (schema.go; each
+// declaration's part stands in a file of its own) says what may stand where; a
+// shaper holds every line against its shape and makes a tree of nodes. Variants
+// are laid over what they vary, and the house's stock over the built-in one, as
+// nodes (overlay.go). Names are found (names.go) and a tree is read for its
+// meaning into a recipe, plain data in SI. Last, the trade's rules and the law
+// are held against the recipe (trade_*.go, law.go).
+//
+//	h, err := check.Load("examples/lantern-hollow/ferry-landing.batch", check.Options{})
+//	diags := h.Check()
+//	batch, diags := h.Batch("Ferry Landing")
+package check
+
+import (
+	"path/filepath"
+	"slices"
+	"sync"
+
+	"newmake/lang"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// House is a folder of recipes, loaded.
+type House struct {
+	Root    string       // the folder as the user knows it
+	Files   []*lang.File // in order of their paths
+	Edition int          // of the language, as house.batch says
+	Plants  []*recipe.Plant
+	Stock   recipe.Stock // the built-in one with the house's own over it
+
+	library *Library
+	files   []*file
+	loading diag.List // files that were not read
+	general diag.List // of declarations: names, plants, stock
+	plants  map[string]plantEntry
+	batches []*entry
+	byName  map[string]*entry
+}
+
+type plantEntry struct {
+	plant *recipe.Plant
+	whole bool // it has all that a batch needs of it
+}
+
+// entry is one batch of the house.
+type entry struct {
+	name   string
+	file   *file
+	node   *node
+	broken bool // it has no place in the house: its name is taken
+
+	once  sync.Once
+	batch *recipe.Batch
+	diags diag.List
+}
+
+// assemble makes a house of its files.
+func (h *House) assemble(files []*file) {
+	h.files = files
+	h.plants, h.byName = map[string]plantEntry{}, map[string]*entry{}
+	plants, batches := newIndex("plant"), newIndex("batch")
+	stock := newStockBuilder(h.library)
+	for _, f := range files {
+		h.Files = append(h.Files, f.File)
+		for _, n := range f.decls {
+			switch {
+			case n.field == plantField:
+				plants.add(n, &h.general)
+			case n.field == batchField:
+				h.addBatch(f, n, batches)
+			case stock.takes(n):
+				stock.add(n, &h.general)
+			}
+		}
+	}
+	h.edition(&h.general)
+	h.Stock = stock.build(&h.general)
+	for _, name := range plants.order {
+		p, whole := h.plant(plants.find(name), &h.general)
+		h.Plants = append(h.Plants, p)
+		h.plants[nameKey(name)] = plantEntry{p, whole}
+	}
+}
+
+func (h *House) addBatch(f *file, n *node, batches *index) {
+	c := n.get("name")
+	if c == nil {
+		return
+	}
+	e := &entry{name: c.text(), file: f, node: n}
+	h.batches = append(h.batches, e)
+	if e.broken = !batches.add(n, &h.general); !e.broken {
+		h.byName[nameKey(e.name)] = e
+	}
+}
+
+func (h *House) file(path string) *file {
+	for _, f := range h.files {
+		if f.path == path {
+			return f
+		}
+	}
+	return nil
+}
+
+// Batches lists the names of all batches, in the order of the files and lines.
+func (h *House) Batches() []string { return h.names(func(*entry) bool { return true }) }
+
+// BatchesIn lists the batches of one file, or of all files below a folder, in
+// order. The path is one as Load takes it.
+func (h *House) BatchesIn(path string) []string {
+	in := h.within(path)
+	return h.names(func(e *entry) bool { return in(e.file.Source) })
+}
+
+// within says which sources are a file, or lie below a folder.
+func (h *House) within(path string) func(*diag.Source) bool {
+	want := absolute(path)
+	return func(s *diag.Source) bool {
+		rel, err := filepath.Rel(want, absolute(s.Name))
+		return err == nil && filepath.IsLocal(rel)
+	}
+}
+
+func absolute(path string) string {
+	if abs, err := filepath.Abs(path); err == nil {
+		return abs
+	}
+	return filepath.Clean(path)
+}
+
+func (h *House) names(want func(*entry) bool) []string {
+	var out []string
+	for _, e := range h.batches {
+		if !e.broken && want(e) {
+			out = append(out, e.name)
+		}
+	}
+	return out
+}
+
+// Variants lists the batches that vary a batch, directly or through others, in
+// the order of the files.
+func (h *House) Variants(name string) []string {
+	return h.names(func(e *entry) bool {
+		return slices.ContainsFunc(h.chain(e)[1:], func(a *entry) bool { return a.name == name })
+	})
+}
+
+// Batch gives one batch ready to be computed, and what is to be said of it and
+// of what it uses. The batch is nil if there is none of that name or it has
+// errors.
+func (h *House) Batch(name string) (*recipe.Batch, diag.List) {
+	e := h.byName[nameKey(name)]
+	if e == nil {
+		d := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: "there is no batch called " + name + " in " + h.Root}
+		if near := nearest(name, h.Batches()); near != "" {
+			d.Help = "did you mean `" + near + "`?"
+		} else {
+			d.Help = "the house has " + andWords(quoted(h.Batches()))
+		}
+		return nil, diag.List{d}
+	}
+	h.make(e)
+	list := h.ordered(append(h.bearsOn(e), e.diags...))
+	if list.HasErrors() {
+		return nil, list
+	}
+	return e.batch, list
+}
+
+// Check says everything there is to say about the house, in the order of the
+// files and lines.
+func (h *House) Check() diag.List {
+	each(len(h.batches), func(i int) { h.make(h.batches[i]) })
+	list := slices.Clone(h.loading)
+	list = append(list, h.general...)
+	for _, f := range h.files {
+		list = append(list, f.diags...)
+	}
+	for _, e := range h.batches {
+		list = append(list, e.diags...)
+	}
+	return h.ordered(list)
+}
+
+// CheckIn is Check for one file, or for the files below a folder, with what the
+// house as a whole has wrong.
+func (h *House) CheckIn(path string) diag.List {
+	in := h.within(path)
+	ours := make(map[*diag.Source]bool)
+	for _, f := range h.files {
+		ours[f.Source] = true
+	}
+	return slices.DeleteFunc(h.Check(), func(d diag.Diagnostic) bool {
+		return ours[d.At.Src] && !in(d.At.Src)
+	})
+}
+
+// ordered sorts a list by file and place, and says nothing twice.
+func (h *House) ordered(list diag.List) diag.List {
+	rank := make(map[*diag.Source]int, len(h.files))
+	for i, f := range h.files {
+		rank[f.Source] = i + 1
+	}
+	place := func(d diag.Diagnostic) int {
+		if r := rank[d.At.Src]; r > 0 {
+			return r
+		}
+		if d.At.Src != nil && len(d.At.Src.Text) == 0 {
+			return 0 // a file that was not read
+		}
+		return len(h.files) + 1
+	}
+	slices.SortStableFunc(list, func(a, b diag.Diagnostic) int {
+		if c := place(a) - place(b); c != 0 {
+			return c
+		}
+		return a.At.Start - b.At.Start
+	})
+	return list.Dedup()
+}

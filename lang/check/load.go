@@ -1,0 +1,89 @@
+package check
+
+import (
+	"io/fs"
+	"os"
+	"path/filepath"
+)
+
+// Options of Load.
+type Options struct {
+	// Overlay gives texts that stand for files: what an editor holds unsaved, or
+	// what came on standard input. The keys are paths as Load takes them (for
+	// LoadFS: below the house, with slashes); the files need not exist.
+	Overlay map[string][]byte
+	// Library is the built-in stock; nil is the one of package stdlib.
+	Library *Library
+}
+
+// Load reads the house to which a file or folder belongs: the nearest folder at
+// or above it that holds house.batch, with every .batch file below that. The
+// command line, the language server and every other front end load through here.
+//
+// The error is a diag.List if the file belongs to no house, and else says why
+// the folder can't be read. What is wrong with the texts is not an error of
+// Load: Check says it.
+func Load(at string, o Options) (*House, error) {
+	abs, err := filepath.Abs(at)
+	if err != nil {
+		return nil, err
+	}
+	overlay := make(map[string][]byte, len(o.Overlay))
+	for p, data := range o.Overlay {
+		full, err := filepath.Abs(p)
+		if err != nil {
+			return nil, err
+		}
+		overlay[full] = data
+	}
+	if _, err := os.Stat(abs); err != nil && overlay[abs] == nil {
+		return nil, err
+	}
+	dir, ok := findHouse(abs, func(p string) bool {
+		_, err := os.Stat(p)
+		return err == nil || overlay[p] != nil
+	})
+	if !ok {
+		return nil, noHouse(at)
+	}
+	root, err := os.OpenRoot(dir)
+	if err != nil {
+		return nil, err
+	}
+	defer root.Close()
+	below := make(map[string][]byte, len(overlay))
+	for p, data := range overlay {
+		if rel, err := filepath.Rel(dir, p); err == nil && filepath.IsLocal(rel) {
+			below[filepath.ToSlash(rel)] = data
+		}
+	}
+	shown := dir
+	if !filepath.IsAbs(at) {
+		if cwd, err := os.Getwd(); err == nil {
+			if rel, err := filepath.Rel(cwd, dir); err == nil {
+				shown = rel
+			}
+		}
+	}
+	return LoadFS(root.FS(), shown, Options{Overlay: below, Library: o.Library})
+}
+
+// LoadFS is Load for a file system whose top is the house. shown is how the user
+// knows that folder; it stands before the names of the files.
+func LoadFS(fsys fs.FS, shown string, o Options) (*House, error) {
+	r := &reader{
+		fsys: fsys, overlay: o.Overlay,
+		shown: func(rel string) string { return filepath.Join(shown, filepath.FromSlash(rel)) },
+	}
+	r.read()
+	lib := o.Library
+	if lib == nil {
+		lib = Builtin()
+	}
+	h := &House{Root: shown, library: lib, loading: r.diags}
+	h.assemble(parseAll(r.texts))
+	if h.file(houseFile) == nil {
+		return nil, noHouse(shown)
+	}
+	return h, nil
+}

@@ -1,0 +1,185 @@
+package check
+
+import (
+	"newmake/lang"
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+)
+
+// capture is one item of a line that a slot or a word of the shape took.
+type capture struct {
+	slot string // the slot's name, or the word itself
+	item *lang.Item
+	kind quantity.Kind // of a number
+	si   float64       // of a number; the lower end of a range
+	high float64       // the upper end; si if it is no range
+}
+
+// match is a line's items against a shape.
+type match struct {
+	items []lang.Item
+	caps  []capture
+	far   int      // the furthest item that did not fit
+	want  []*shape // what would have fitted there
+}
+
+// matchLine holds items against a shape. It fails also if items are left over.
+func matchLine(s *shape, items []lang.Item) (match, bool) {
+	m := match{items: items}
+	end, ok := m.run(s, 0)
+	if ok && end < len(items) && end > m.far {
+		m.far, m.want = end, nil
+	}
+	return m, ok && end == len(items)
+}
+
+func (m *match) run(s *shape, i int) (int, bool) {
+	switch s.op {
+	case opSeq:
+		for _, sub := range s.subs {
+			var ok bool
+			if i, ok = m.run(sub, i); !ok {
+				return i, false
+			}
+		}
+		return i, true
+	case opAlt:
+		mark := len(m.caps)
+		for _, sub := range s.subs {
+			if end, ok := m.run(sub, i); ok {
+				return end, true
+			}
+			m.caps = m.caps[:mark]
+		}
+		return i, false
+	case opOpt, opStar:
+		for {
+			mark := len(m.caps)
+			end, ok := m.run(s.subs[0], i)
+			if !ok {
+				m.caps = m.caps[:mark]
+				return i, true
+			}
+			if i = end; s.op == opOpt || i >= len(m.items) {
+				return i, true
+			}
+		}
+	case opWord:
+		if i < len(m.items) && isWord(&m.items[i], s.word) {
+			m.caps = append(m.caps, capture{slot: s.word, item: &m.items[i]})
+			return i + 1, true
+		}
+	case opSlot:
+		if i < len(m.items) {
+			if c, ok := s.take(&m.items[i]); ok {
+				m.caps = append(m.caps, c)
+				return i + 1, true
+			}
+		}
+	}
+	m.miss(s, i)
+	return i, false
+}
+
+// miss notes what would have fitted at the furthest place that was reached.
+func (m *match) miss(s *shape, i int) {
+	switch {
+	case i > m.far:
+		m.far, m.want = i, append(m.want[:0], s)
+	case i == m.far:
+		m.want = append(m.want, s)
+	}
+}
+
+func isWord(it *lang.Item, word string) bool {
+	return it.Kind == lang.Word && it.Text == word || it.Kind == lang.Comma && word == "," || it.Kind == lang.Slash && word == "/"
+}
+
+// take fits one item into a slot.
+func (s *shape) take(it *lang.Item) (capture, bool) {
+	c := capture{slot: s.slot, item: it}
+	t := s.kind
+	if t.Names != "" {
+		return c, it.Kind == lang.Word || it.Kind == lang.String
+	}
+	if !t.isQuantity() {
+		return c, it.Kind == t.Item
+	}
+	if s.isRng != (it.Kind == lang.Range) || it.Kind != lang.Number && it.Kind != lang.Range {
+		return c, false
+	}
+	c.kind = t.Kind
+	if t.Kind == quantity.None {
+		c.kind = kindOf(it.Unit)
+	}
+	var ok bool
+	if c.si, ok = toSI(it.Value, it.Unit, c.kind); !ok {
+		return c, false
+	}
+	c.high = c.si
+	if s.isRng {
+		c.high, _ = toSI(it.High, it.Unit, c.kind)
+	}
+	return c, true
+}
+
+// toSI is quantity.ToSI for the case that mostly holds, without an error's cost.
+func toSI(v float64, unit string, k quantity.Kind) (float64, bool) {
+	if u, ok := quantity.Lookup(unit); ok {
+		if _, ok := u.Measure(k); !ok && k != quantity.Money && k != quantity.UnitPrice {
+			return 0, false
+		}
+	} else if k != quantity.Money && k != quantity.UnitPrice && !(unit == "" && quantity.AllowsBare(k)) {
+		return 0, false
+	}
+	si, err := quantity.ToSI(v, unit, k)
+	return si, err == nil
+}
+
+// kindOf is what a unit measures first of all.
+func kindOf(unit string) quantity.Kind {
+	if u, ok := quantity.Lookup(unit); ok {
+		return u.Measures[0].Kind
+	}
+	return quantity.Number
+}
+
+// get finds the capture of a slot, or nil.
+func (m *match) get(slot string) *capture {
+	for i := range m.caps {
+		if m.caps[i].slot == slot {
+			return &m.caps[i]
+		}
+	}
+	return nil
+}
+
+// all finds every capture of a slot.
+func (m *match) all(slot string) []*capture {
+	var out []*capture
+	for i := range m.caps {
+		if m.caps[i].slot == slot {
+			out = append(out, &m.caps[i])
+		}
+	}
+	return out
+}
+
+// at is the place of a capture.
+func (c *capture) at() diag.Span { return c.item.At }
+
+// text is the word, name or text.
+func (c *capture) text() string { return c.item.Text }
+
+// strength is the value with what it is a fraction of.
+func (c *capture) strength() recipe.Strength {
+	s := recipe.Strength{Value: c.si}
+	switch u, _ := quantity.Lookup(c.item.Unit); u.Name {
+	case "proof":
+		s.Basis = recipe.Proof
+	case "% abw":
+		s.Basis = recipe.ABW
+	}
+	return s
+}

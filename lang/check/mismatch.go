@@ -1,0 +1,248 @@
+package check
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"newmake/lang"
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+)
+
+// mismatch says why a line does not have its field's shape: what stands where,
+// what was wanted there, and what a right line looks like.
+func (s shaper) mismatch(n *node, b *Block) {
+	m, f := &n.m, n.field
+	form := "the line reads: " + form(f) + "\nfor example: " + example(f)
+	if m.far >= len(m.items) {
+		d := diag.Diagnostic{Code: diag.CodeShape, At: n.at(), Help: form}
+		d.Summary = fmt.Sprintf("this line ends too soon: %s is wanted", wanted(m.want))
+		s.diags.Add(d)
+		return
+	}
+	it := &m.items[m.far]
+	d := diag.Diagnostic{Code: diag.CodeShape, At: it.At, Help: form}
+	switch {
+	case it.Kind == lang.Number || it.Kind == lang.Range:
+		s.wrongNumber(&d, n)
+	case it.Kind == lang.Word:
+		s.wrongWord(&d, n, b)
+	case len(m.want) == 0:
+		d.Summary = fmt.Sprintf("%s does not belong here", show(it))
+	default:
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.want))
+	}
+	s.diags.Add(d)
+}
+
+// wrongNumber fills in what is wrong with a number: its unit, the want of one, or
+// a word before it.
+func (s shaper) wrongNumber(d *diag.Diagnostic, n *node) {
+	m := &n.m
+	it := &m.items[m.far]
+	kinds, ranged := wantedKinds(m.want)
+	words := wantedWords(m.want)
+	switch {
+	case len(m.want) == 0:
+		d.Summary = fmt.Sprintf("%s does not belong here: the line is complete before it", show(it))
+	case len(kinds) == 0 && len(words) == 1:
+		d.Summary = fmt.Sprintf("`%s` is missing before %s", words[0], show(it))
+		if words[0] != "," {
+			d.Fix = &diag.Fix{At: diag.Span{Src: it.At.Src, Start: it.At.Start, End: it.At.Start}, Text: words[0] + " ", Label: "put in `" + words[0] + "`"}
+		}
+	case len(kinds) == 0:
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.want))
+	case it.Kind == lang.Range && !slices.Contains(ranged, true) && fits(kinds, it):
+		d.Summary = "one value is wanted here, and this is a range"
+	case it.Kind == lang.Number && !slices.Contains(ranged, false) && fits(kinds, it):
+		d.Summary = "a range is wanted here, such as `78..88 F`"
+	default:
+		s.wrongUnit(d, n, kinds)
+	}
+}
+
+func fits(kinds []quantity.Kind, it *lang.Item) bool {
+	return slices.ContainsFunc(kinds, func(k quantity.Kind) bool {
+		_, ok := toSI(it.Value, it.Unit, k)
+		return ok
+	})
+}
+
+// wrongUnit fills in what is wrong with a number's unit.
+func (s shaper) wrongUnit(d *diag.Diagnostic, n *node, kinds []quantity.Kind) {
+	m := &n.m
+	it := &m.items[m.far]
+	_, err := quantity.ToSI(it.Value, it.Unit, kinds[0])
+	var ue *quantity.UnitError
+	if !errors.As(err, &ue) {
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.want))
+		return
+	}
+	form := d.Help
+	d.Help = kindHelp(kinds) + "\n" + form
+	unitAt := it.UnitAt
+	if unitAt.IsZero() {
+		unitAt = it.At
+	}
+	if it.Unit == "" {
+		next := m.far + 1
+		if next < len(m.items) && m.items[next].Kind == lang.Word && !slices.Contains(wantedWords(m.want), m.items[next].Text) && !n.field.shape.knowsWord(m.items[next].Text) {
+			s.unknownUnit(d, kinds[0], m.items[next].Text, m.items[next].At)
+			return
+		}
+		d.Code, d.Summary = diag.CodeNoUnit, fmt.Sprintf("`%s` needs a unit: %s is wanted", it.Num, kindList(kinds))
+	} else if !ue.Known {
+		s.unknownUnit(d, kinds[0], it.Unit, unitAt)
+	} else {
+		d.At = unitAt
+		d.Code, d.Summary = diag.CodeWrongKind, fmt.Sprintf("`%s` is %s, and %s is wanted here", it.Unit, ue.Is, kindList(kinds))
+		if kinds[0] == quantity.Number {
+			d.Code, d.Summary = diag.CodeNotUnit, fmt.Sprintf("a bare number is wanted here, without `%s`", it.Unit)
+		}
+		switch u, _ := quantity.Lookup(it.Unit); {
+		case u.Name == "oz" && slices.Contains(kinds, quantity.Volume):
+			d.Code = diag.CodeOunces
+		case u.Name == "fl oz" && slices.Contains(kinds, quantity.Mass):
+			d.Code = diag.CodeOunces
+		case u.Name == "%" && slices.Contains(kinds, quantity.Strength):
+			d.Code, d.Summary = diag.CodePercentOf, "`%` of what? a strength is wanted here"
+		case u.Name == "bushel" && slices.Contains(kinds, quantity.Mass):
+			d.Code = diag.CodeBushels
+		}
+	}
+	if ue.Hint != "" {
+		d.Help = ue.Hint + "\n" + form
+	}
+}
+
+func (s shaper) unknownUnit(d *diag.Diagnostic, want quantity.Kind, unit string, at diag.Span) {
+	d.Code, d.At = diag.CodeUnknownUnit, at
+	d.Summary = fmt.Sprintf("`%s` is not a unit", unit)
+	_, err := quantity.ToSI(1, unit, want)
+	var ue *quantity.UnitError
+	if errors.As(err, &ue) && len(ue.Near) > 0 {
+		d.Help = fmt.Sprintf("did you mean `%s`? %s", ue.Near[0], d.Help)
+		d.Fix = &diag.Fix{At: at, Text: ue.Near[0], Label: "write `" + ue.Near[0] + "`"}
+	}
+}
+
+// wrongWord fills in what is wrong with a word: one letter out, or a word where
+// a number should be.
+func (s shaper) wrongWord(d *diag.Diagnostic, n *node, b *Block) {
+	m := &n.m
+	it := &m.items[m.far]
+	words := wantedWords(m.want)
+	kinds, _ := wantedKinds(m.want)
+	near := nearest(it.Text, words)
+	switch {
+	case near != "":
+		d.Code = diag.CodeNoSuchWord
+		d.Summary = fmt.Sprintf("`%s` is not a word that may stand here", it.Text)
+		d.Help = fmt.Sprintf("did you mean `%s`? %s", near, d.Help)
+		d.Fix = &diag.Fix{At: it.At, Text: near, Label: "write `" + near + "`"}
+	case len(m.want) == 0:
+		d.Summary = fmt.Sprintf("`%s` does not belong here: the line is complete before it", it.Text)
+	case len(kinds) > 0 && len(words) == 0:
+		d.Code = diag.CodeNotQuantity
+		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, kindList(kinds))
+		d.Help = kindHelp(kinds) + "\n" + d.Help
+	case len(words) > 0 && len(kinds) == 0:
+		d.Code = diag.CodeNoSuchWord
+		d.Summary = fmt.Sprintf("`%s` is not a word that may stand here", it.Text)
+		d.Help = "wanted: " + wanted(m.want) + "\n" + d.Help
+	default:
+		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, wanted(m.want))
+	}
+}
+
+// knowsWord says that a literal of the shape is this word.
+func (s *shape) knowsWord(word string) bool {
+	return s.op == opWord && s.word == word || slices.ContainsFunc(s.subs, func(sub *shape) bool { return sub.knowsWord(word) })
+}
+
+func wantedWords(want []*shape) []string {
+	var words []string
+	for _, w := range want {
+		if w.op == opWord && !slices.Contains(words, w.word) {
+			words = append(words, w.word)
+		}
+	}
+	return words
+}
+
+// wantedKinds lists the kinds of quantity that were wanted, and whether each was
+// wanted as a range.
+func wantedKinds(want []*shape) (kinds []quantity.Kind, ranged []bool) {
+	for _, w := range want {
+		if w.op == opSlot && w.kind.isQuantity() {
+			kinds, ranged = append(kinds, w.kind.Kind), append(ranged, w.isRng)
+		}
+	}
+	return kinds, ranged
+}
+
+// wanted says what would have fitted, in words.
+func wanted(want []*shape) string {
+	var parts []string
+	for _, w := range want {
+		part := "`" + w.word + "`"
+		if w.op == opSlot {
+			part = w.kind.Say
+			if w.isRng {
+				part = "a range such as `" + strings.Replace(w.kind.Example, " ", "..88 ", 1) + "`"
+				if w.kind.Kind != quantity.Temperature {
+					part = w.kind.Say + " from..to"
+				}
+			}
+		}
+		if !slices.Contains(parts, part) {
+			parts = append(parts, part)
+		}
+	}
+	if len(parts) == 0 {
+		return "the end of the line"
+	}
+	return orWords(parts)
+}
+
+func kindList(kinds []quantity.Kind) string {
+	var parts []string
+	for _, k := range kinds {
+		if !slices.Contains(parts, k.String()) {
+			parts = append(parts, k.String())
+		}
+	}
+	return orWords(parts)
+}
+
+// kindHelp lists the units that would do.
+func kindHelp(kinds []quantity.Kind) string {
+	var parts, seen []string
+	for _, k := range kinds {
+		if slices.Contains(seen, k.String()) {
+			continue
+		}
+		seen = append(seen, k.String())
+		units := quantity.Units(k)
+		text := k.String() + " is a bare number"
+		if len(units) > 0 {
+			text = k.String() + " is in " + orList(units[:min(len(units), 8)])
+		}
+		parts = append(parts, text)
+	}
+	return strings.Join(parts, "; ")
+}
+
+// form writes what a line of the field looks like.
+func form(f *Field) string {
+	return strings.TrimSpace(f.Name + " " + f.shape.String())
+}
+
+func example(f *Field) string {
+	if f.Example != "" {
+		return "`" + f.Example + "`"
+	}
+	return "`" + form(f) + "`"
+}

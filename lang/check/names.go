@@ -1,0 +1,84 @@
+package check
+
+import (
+	"fmt"
+
+	"newmake/lang"
+	"newmake/lang/diag"
+)
+
+// index is the declarations of one sort by name, in the order they stand.
+type index struct {
+	sort  string
+	byKey map[string]*node
+	order []string
+}
+
+func newIndex(sort string) *index { return &index{sort: sort, byKey: map[string]*node{}} }
+
+// add enters a declaration, and says if its name is taken. A declaration that is
+// not right still takes its name, so that nobody misses it.
+func (x *index) add(n *node, diags *diag.List) bool {
+	c := n.get("name")
+	if c == nil {
+		return false
+	}
+	if before := x.byKey[nameKey(c.text())]; before != nil {
+		diags.Add(duplicate(x.sort, c.text(), c.at(), before.get("name").at()))
+		return false
+	}
+	x.byKey[nameKey(c.text())] = n
+	x.order = append(x.order, c.text())
+	return true
+}
+
+func (x *index) find(name string) *node { return x.byKey[nameKey(name)] }
+
+// unknownName says that nothing is called so, with the nearest name there is.
+func unknownName(sort string, c *capture, known []string) diag.Diagnostic {
+	d := diag.Diagnostic{
+		Code: diag.CodeUnknownName, Summary: fmt.Sprintf("there is no %s called `%s`", sort, c.text()), At: c.at(),
+	}
+	if near := nearest(c.text(), known); near != "" {
+		d.Help = fmt.Sprintf("did you mean `%s`?", near)
+		d.Fix = &diag.Fix{At: c.at(), Text: asWritten(near, c), Label: "write `" + near + "`"}
+		return d
+	}
+	const most = 24
+	switch {
+	case len(known) == 0:
+		d.Help = "none is declared yet"
+	case len(known) > most:
+		d.Help = fmt.Sprintf("known are %s and %d more", andWords(quoted(known[:most])), len(known)-most)
+	default:
+		d.Help = "known: " + orList(known)
+	}
+	return d
+}
+
+func quoted(words []string) []string {
+	out := make([]string, len(words))
+	for i, w := range words {
+		out[i] = "`" + w + "`"
+	}
+	return out
+}
+
+// asWritten writes a name as the line did, with quotes if it had them or needs
+// them.
+func asWritten(name string, c *capture) string {
+	if c.item.Kind == lang.String || !isPlainWord(name) {
+		return fmt.Sprintf("%q", name)
+	}
+	return name
+}
+
+func isPlainWord(name string) bool {
+	for i, r := range name {
+		letter := r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'
+		if !letter && (i == 0 || r != '-' && (r < '0' || r > '9')) {
+			return false
+		}
+	}
+	return name != ""
+}

@@ -1,0 +1,101 @@
+package check
+
+import (
+	"slices"
+
+	"newmake/lang/diag"
+)
+
+// Field is one line of the language as data: the word that begins it, the shape
+// of what follows, and what may stand in its block. The whole language is a tree
+// of these (see Language); the checker, the reference, completion and
+// highlighting all read it.
+type Field struct {
+	Name    string // the word that begins the line; "" in Block.Any, where a name does
+	Shape   string // what follows the word, see shape.go; "" for nothing
+	Doc     string // one sentence
+	Example string // a line that is right
+	Default string // what holds when it is left out, in words
+	Need    bool   // must be there once variants are applied
+	Repeat  bool   // may stand more than once
+	Key     string // the slot by which repeated lines are told apart; "" if they need not be
+	Step    bool   // a step of work: the order of such lines is their meaning
+	Limits  []Limit
+	Block   *Block // what its block may hold; nil if it takes none
+
+	shape *shape // Shape, compiled
+}
+
+// Block is what may stand between braces.
+type Block struct {
+	Fields []*Field
+	Any    *Field // lines that begin with a name rather than a known word, or nil
+
+	byName map[string]*Field
+}
+
+// Limit is what a value of a line may be. Outside an Error limit it cannot work;
+// outside a Warning limit the trade would frown.
+type Limit struct {
+	Slot      string // of the shape; "" for every quantity on the line
+	Low, High float64
+	Severity  diag.Severity
+	Reason    string
+}
+
+// Language is the table of everything: each field stands for one declaration.
+var Language = compileBlock(&Block{Fields: []*Field{
+	editionField, plantField, batchField,
+	grainField, yeastField, enzymeField, caskKindField, standardField, modelField,
+}})
+
+// Find gives the field that a word begins, or nil.
+func (b *Block) Find(word string) *Field { return b.byName[word] }
+
+// Words lists what may begin a line, in the order of the table.
+func (b *Block) Words() []string {
+	words := make([]string, 0, len(b.Fields))
+	for _, f := range b.Fields {
+		words = append(words, f.Name)
+	}
+	return words
+}
+
+// compileBlock readies a block and all below it. A fault in the table is a fault
+// of the program, so it panics; the tests load it.
+func compileBlock(b *Block) *Block {
+	if b.byName != nil {
+		return b
+	}
+	b.byName = make(map[string]*Field, len(b.Fields))
+	for _, f := range b.Fields {
+		if b.byName[f.Name] != nil {
+			panic("check: field " + f.Name + " stands twice in the table")
+		}
+		b.byName[f.Name] = f
+		compileField(f)
+	}
+	if b.Any != nil {
+		compileField(b.Any)
+	}
+	return b
+}
+
+func compileField(f *Field) {
+	if f.shape != nil {
+		return
+	}
+	f.shape = mustCompile(f.Shape)
+	slots := f.shape.slots(nil)
+	for _, l := range f.Limits {
+		if l.Slot != "" && !slices.Contains(slots, l.Slot) {
+			panic("check: field " + f.Name + " limits an unknown slot " + l.Slot)
+		}
+	}
+	if f.Key != "" && !slices.Contains(slots, f.Key) {
+		panic("check: field " + f.Name + " has an unknown key " + f.Key)
+	}
+	if f.Block != nil {
+		compileBlock(f.Block)
+	}
+}

@@ -1,0 +1,80 @@
+package check
+
+import (
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+var weekdays = map[string]int{"sun": 0, "mon": 1, "tue": 2, "wed": 3, "thu": 4, "fri": 5, "sat": 6}
+
+// shift reads the hours and days of work.
+func (h *House) shift(n *node, diags *diag.List) recipe.Shift {
+	s := recipe.Shift{FromMinute: 7 * 60, ToMinute: 17 * 60, Days: [7]bool{1: true, 2: true, 3: true, 4: true, 5: true}}
+	if n == nil {
+		return s
+	}
+	from, to := n.get("from"), n.get("end")
+	s.FromMinute, s.ToMinute = minuteOfDay(from), minuteOfDay(to)
+	if s.ToMinute <= s.FromMinute {
+		diags.Add(diag.Diagnostic{
+			Code: diag.CodeShift, Summary: "the shift ends before it begins", At: from.at().To(to.at()),
+			Help: "write the earlier hour first; a shift over midnight can't be written yet",
+		})
+	}
+	if days := n.days(); len(days) > 0 {
+		s.Days = [7]bool{}
+		for _, d := range days {
+			s.Days[d] = true
+		}
+	}
+	return s
+}
+
+// days lists the weekdays on the line, with those between two joined by `to`.
+func (n *node) days() []int {
+	var out []int
+	ranged := false
+	for i := range n.m.caps {
+		c := &n.m.caps[i]
+		if c.slot == "through" || c.slot == "to" {
+			ranged = len(out) > 0
+		}
+		d, ok := weekdays[c.slot]
+		if !ok {
+			continue
+		}
+		if ranged {
+			for last := out[len(out)-1]; last != d; {
+				last = (last + 1) % 7
+				out = append(out, last)
+			}
+			ranged = false
+			continue
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
+// minuteOfDay reads a clock time. The parser has seen that it is one.
+func minuteOfDay(c *capture) int {
+	hour, minute, _ := parseClock(c.text())
+	return hour*60 + minute
+}
+
+func parseClock(text string) (hour, minute int, ok bool) {
+	colon := -1
+	for i, r := range text {
+		switch {
+		case r == ':' && colon < 0:
+			colon = i
+		case r < '0' || r > '9':
+			return 0, 0, false
+		case colon < 0:
+			hour = hour*10 + int(r-'0')
+		default:
+			minute = minute*10 + int(r-'0')
+		}
+	}
+	return hour, minute, colon > 0 && len(text) == colon+3 && hour < 24 && minute < 60
+}

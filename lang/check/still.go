@@ -1,0 +1,145 @@
+package check
+
+import (
+	"math"
+
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+)
+
+const cutShape = `STRENGTH|VOLUME|TEMP|SHARE "of" "charge"`
+
+var chargesField = &Field{
+	Name: "charges", Shape: "NUMBER", Default: "1", Example: "charges 2", Doc: "In how many equal charges it is run.",
+	Limits: []Limit{mustBe(1, 50, "at least one charge")},
+}
+
+// strength100 is the limit of any strength.
+var strength100 = mustBe(0, 1, "pure alcohol is 100 % abv, 200 proof").of("strength")
+
+var stripField = &Field{
+	Name: "strip", Shape: `["in" VESSEL]`, Need: true, Example: `strip in "Wash still"`,
+	Doc: "The wash run.",
+	Block: &Block{Fields: []*Field{
+		{
+			Name: "stop", Shape: `"at" STRENGTH`, Default: "at 1 % abv", Example: "stop at 2 % abv", Doc: "Strength at the spout at which the run ends.",
+			Limits: []Limit{strength100, usually(0, 0.25, "a wash run goes down to about 1 %, and stops early only for strength (common practice)").of("strength")},
+		},
+		chargesField, removeField,
+	}},
+}
+
+var spiritField = &Field{
+	Name: "spirit", Shape: `["in" VESSEL]`, Need: true, Example: `spirit in "Spirit still"`,
+	Doc: "The second run, with its cuts.",
+	Block: &Block{Fields: []*Field{
+		{Name: "charge", Shape: `"low-wines" ["," "feints"]`, Default: "low-wines", Example: "charge low-wines, feints", Doc: "What goes in: low wines, and the feints of the run before."},
+		{
+			Name: "foreshots", Shape: "VOLUME", Default: "none", Example: "foreshots 0.5 gal", Doc: "The first of the run, set aside and never drunk.",
+			Limits: []Limit{mustBe(0, 10, "that is the hearts")},
+		},
+		{
+			Name: "hearts", Shape: `"from" (` + labelled("from", cutShape) + `) "to" (` + labelled("to", cutShape) + `)`, Need: true, Example: "hearts from 80 % abv to 63 % abv",
+			Doc: "Where the hearts begin and end: by strength at the spout, by volume that has come over, by temperature of the vapour, or by share of the charge's pure alcohol.",
+		},
+		{
+			Name: "stop", Shape: `"at" STRENGTH`, Default: "at 1 % abv", Example: "stop at 4 % abv", Doc: "Strength at the spout at which the run ends.",
+			Limits: []Limit{strength100},
+		},
+		chargesField, removeField,
+	}},
+}
+
+// labelled gives the slots of the cut's shape a name of their own.
+func labelled(label, shape string) string {
+	out := ""
+	for _, tok := range shapeTokens(shape) {
+		if slotByName[tok] != nil {
+			tok = "cut-" + label + ":" + tok
+		}
+		out += tok + " "
+	}
+	return out
+}
+
+// strip reads the wash run.
+func (b *builder) strip(n *node) (whole bool) {
+	if n == nil {
+		return false
+	}
+	s := &b.batch.Strip
+	s.At = n.at()
+	b.where("strip", n.at())
+	b.place("strip.stop", n.line("stop"))
+	b.place("strip.charges", n.line("charges"))
+	s.Still = b.still(n, larger)
+	s.Charges = b.charges(n)
+	s.StopAt = recipe.Strength{Value: 0.01}
+	if n.line("stop") != nil {
+		s.StopAt = n.strength("stop")
+	}
+	return !n.bad && n.sound() && s.Still != nil
+}
+
+func (b *builder) still(n *node, better func(a, b *recipe.Vessel) bool) *recipe.Vessel {
+	if c := n.get("vessel"); c != nil {
+		return b.vessel(c, recipe.Still, "still")
+	} else if n.bad {
+		return nil
+	}
+	return b.only(recipe.Still, n, better)
+}
+
+func (b *builder) charges(n *node) int {
+	c := n.siOr("charges", 1)
+	if c != math.Trunc(c) {
+		b.add(diag.Diagnostic{
+			Code: diag.CodeWholeNumber, Summary: "charges are counted in whole numbers", At: n.line("charges").at(), Help: "write 1, 2, 3 ...",
+		})
+	}
+	return max(1, int(c))
+}
+
+// spirit reads the second run.
+func (b *builder) spirit(n *node) (whole bool) {
+	if n == nil {
+		return false
+	}
+	s := &b.batch.Spirit
+	s.At = n.at()
+	b.where("spirit", n.at())
+	for _, word := range []string{"charge", "foreshots", "hearts", "stop", "charges"} {
+		b.place("spirit."+word, n.line(word))
+	}
+	s.Still = b.still(n, smaller)
+	s.Charges = b.charges(n)
+	s.Feints = n.line("charge").has("feints")
+	s.ForeshotsM3 = n.si("foreshots")
+	s.Stop = recipe.Strength{Value: 0.01}
+	if n.line("stop") != nil {
+		s.Stop = n.strength("stop")
+	}
+	whole = !n.bad && n.sound() && missing(b.diags, n, "the `spirit` block") && s.Still != nil
+	if l := n.line("hearts"); l != nil {
+		s.HeartsFrom, s.HeartsTo = cut(l.get("cut-from")), cut(l.get("cut-to"))
+		b.where("spirit.hearts.from", s.HeartsFrom.At)
+		b.where("spirit.hearts.to", s.HeartsTo.At)
+	}
+	return whole
+}
+
+func cut(c *capture) recipe.Cut {
+	out := recipe.Cut{At: c.at()}
+	switch c.kind {
+	case quantity.Strength:
+		out.By, out.Strength = recipe.ByStrength, c.strength()
+	case quantity.Volume:
+		out.By, out.VolumeM3 = recipe.ByVolume, c.si
+	case quantity.Temperature:
+		out.By, out.TempC = recipe.ByVapourTemp, c.si
+	case quantity.Share:
+		out.By, out.Share = recipe.ByShare, c.si
+	}
+	return out
+}

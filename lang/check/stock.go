@@ -1,0 +1,151 @@
+package check
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// stockName is the shape after the word of a stock entry. An entry that begins
+// from another takes all its lines and changes some.
+const stockName = `NAME ["from" parent:NAME]`
+
+var stockFields = []*Field{grainField, yeastField, enzymeField, caskKindField, standardField, modelField}
+
+// stockBuilder gathers the declarations of a stock and lays them over another's.
+type stockBuilder struct {
+	base *Library // nil when the built-in stock itself is made
+	own  map[*Field]*index
+	done map[*Field]*index // the same with all that lies under them
+}
+
+func newStockBuilder(base *Library) *stockBuilder {
+	b := &stockBuilder{base: base, own: make(map[*Field]*index, len(stockFields)), done: make(map[*Field]*index)}
+	for _, f := range stockFields {
+		b.own[f], b.done[f] = newIndex(f.Name), newIndex(f.Name)
+	}
+	return b
+}
+
+func (b *stockBuilder) takes(n *node) bool { return b.own[n.field] != nil }
+
+func (b *stockBuilder) add(n *node, diags *diag.List) { b.own[n.field].add(n, diags) }
+
+// find gives an entry's lines with all that lies under them: the built-in entry
+// of the same name, and those it begins from. seen guards against a circle.
+func (b *stockBuilder) find(f *Field, name string, seen []string, diags *diag.List) *node {
+	var below *node
+	if b.base != nil {
+		below = b.base.nodes[f].find(name)
+	}
+	n := b.own[f].find(name)
+	if n == nil {
+		return below
+	}
+	if from := n.get("parent"); from != nil {
+		if slices.Contains(seen, nameKey(name)) {
+			diags.Add(cycle(f.Name, n))
+			return n
+		}
+		below = b.find(f, from.text(), append(seen, nameKey(name)), diags)
+		if below == nil {
+			diags.Add(unknownName(f.Name, from, b.names(f)))
+		}
+	}
+	if below == nil {
+		return n
+	}
+	return overlay(below, n, diags)
+}
+
+func (b *stockBuilder) names(f *Field) []string {
+	names := slices.Clone(b.own[f].order)
+	if b.base != nil {
+		names = append(names, b.base.nodes[f].order...)
+	}
+	return names
+}
+
+// build reads every entry. What a house does not touch is the library's own.
+func (b *stockBuilder) build(diags *diag.List) recipe.Stock {
+	s := recipe.Stock{
+		Grains: map[string]*recipe.Grain{}, Yeasts: map[string]*recipe.Yeast{}, Enzymes: map[string]*recipe.Enzyme{},
+		Casks: map[string]*recipe.CaskKind{}, Standards: map[string]*recipe.Standard{}, Models: map[string]*recipe.Model{},
+	}
+	if b.base != nil {
+		if b.empty() {
+			return b.base.Stock
+		}
+		under := b.base.Stock
+		maps.Copy(s.Grains, under.Grains)
+		maps.Copy(s.Yeasts, under.Yeasts)
+		maps.Copy(s.Enzymes, under.Enzymes)
+		maps.Copy(s.Casks, under.Casks)
+		maps.Copy(s.Standards, under.Standards)
+		maps.Copy(s.Models, under.Models)
+	}
+	each := func(f *Field, read func(n *node, e recipe.Entry)) {
+		for _, name := range b.own[f].order {
+			n := b.find(f, name, nil, diags)
+			b.done[f].add(n, diags)
+			e := b.entry(n, name)
+			if f.Block.Any == nil || len(f.Block.Fields) > 0 {
+				missing(diags, n, fmt.Sprintf("the %s `%s`", f.Name, name))
+			}
+			read(n, e)
+		}
+	}
+	each(grainField, func(n *node, e recipe.Entry) { s.Grains[e.Name] = grain(n, e, diags) })
+	each(yeastField, func(n *node, e recipe.Entry) { s.Yeasts[e.Name] = yeast(n, e, diags) })
+	each(enzymeField, func(n *node, e recipe.Entry) { s.Enzymes[e.Name] = enzyme(n, e, diags) })
+	each(caskKindField, func(n *node, e recipe.Entry) { s.Casks[e.Name] = caskKind(n, e) })
+	each(modelField, func(n *node, e recipe.Entry) { s.Models[e.Name] = model(n, e) })
+	each(standardField, func(n *node, e recipe.Entry) { s.Standards[e.Name] = standard(n, e, s, diags) })
+	return s
+}
+
+func (b *stockBuilder) empty() bool {
+	for _, x := range b.own {
+		if len(x.order) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// entry is what every entry carries: its doc and the source of each figure.
+func (b *stockBuilder) entry(n *node, name string) recipe.Entry {
+	e := recipe.Entry{Name: name, House: b.base != nil, Source: make(map[string]string, len(n.lines)), At: n.at()}
+	var doc []string
+	for _, c := range n.stmt.Lead {
+		doc = append(doc, commentText(c.Text))
+	}
+	e.Doc = strings.Join(doc, "\n")
+	for _, l := range n.lines {
+		word := l.field.Name
+		if word == "" {
+			word = l.text("name")
+		}
+		if source := l.comment(); source != "" && e.Source[word] == "" {
+			e.Source[word] = source
+		}
+	}
+	return e
+}
+
+// cycle says that something begins from itself.
+func cycle(sort string, n *node) diag.Diagnostic {
+	return diag.Diagnostic{
+		Code: diag.CodeCycle, Summary: fmt.Sprintf("the %s %q begins from itself", sort, n.text("name")), At: n.get("parent").at(),
+		Help: "one in the circle has to stand on its own, without `from`",
+	}
+}
+
+// Names of the stock, sorted, for messages and completion.
+func stockNames(s recipe.Stock) []string {
+	return slices.Concat(sortedKeys(s.Grains), sortedKeys(s.Yeasts), sortedKeys(s.Enzymes))
+}

@@ -1,0 +1,156 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/agnivade/levenshtein"
+	"golang.org/x/text/unicode/norm"
+
+	"newmake/lang"
+	"newmake/lang/quantity"
+)
+
+// nearest gives the candidate that a misspelt word most likely stood for, or "".
+// One slip in a short word, two in a longer one; ties go to the first.
+func nearest(word string, candidates []string) string {
+	if word == "" || len(word) > 60 {
+		return ""
+	}
+	limit := 1
+	if len(word) > 5 {
+		limit = 2
+	}
+	best, dist := "", limit+1
+	lower := strings.ToLower(word)
+	for _, c := range candidates {
+		if d := len(c) - len(word); d > limit || d < -limit {
+			continue
+		}
+		if d := levenshtein.ComputeDistance(lower, strings.ToLower(c)); d < dist && d < len(c) {
+			best, dist = c, d
+		}
+	}
+	return best
+}
+
+// nameKey is the form in which names are compared: NFC, so that an accent typed
+// in two ways is one letter.
+func nameKey(name string) string { return norm.NFC.String(name) }
+
+// commentText is a comment without its mark.
+func commentText(text string) string { return strings.TrimSpace(strings.TrimLeft(text, "#")) }
+
+// show writes an item as a message names it.
+func show(it *lang.Item) string {
+	switch it.Kind {
+	case lang.String:
+		return strconv.Quote(it.Text)
+	case lang.Number, lang.Range:
+		return "`" + strings.TrimSpace(it.At.Text()) + "`"
+	}
+	return "`" + it.Text + "`"
+}
+
+// orList writes words as a choice: `a`, `b` or `c`.
+func orList(words []string) string {
+	quoted := make([]string, len(words))
+	for i, w := range words {
+		quoted[i] = "`" + w + "`"
+	}
+	return orWords(quoted)
+}
+
+func orWords(parts []string) string { return joinWords(parts, "or") }
+
+// andWords writes parts as a list: a, b and c.
+func andWords(parts []string) string { return joinWords(parts, "and") }
+
+func joinWords(parts []string, last string) string {
+	switch len(parts) {
+	case 0:
+		return "nothing"
+	case 1:
+		return parts[0]
+	}
+	return strings.Join(parts[:len(parts)-1], ", ") + " " + last + " " + parts[len(parts)-1]
+}
+
+// article puts a or an before a word.
+func article(word string) string {
+	if word != "" && strings.IndexByte("aeiou", word[0]) >= 0 {
+		return "an `" + word + "`"
+	}
+	return "a `" + word + "`"
+}
+
+// in writes an SI value in the unit in which another value was written, so that
+// a message speaks the reader's units.
+func in(si float64, unit string, k quantity.Kind) string {
+	v, err := quantity.FromSI(si, unit, k)
+	if err != nil {
+		return decimal(si)
+	}
+	text := decimal(v)
+	switch {
+	case unit == "":
+		return text
+	case strings.HasPrefix(unit, "/"):
+		return text + " " + unit
+	}
+	return text + " " + unit
+}
+
+// decimal writes a number with three or four figures, and no more digits than
+// it needs.
+func decimal(v float64) string {
+	a := math.Abs(v)
+	prec := 0
+	switch {
+	case a == 0:
+		return "0"
+	case a < 0.001 || a >= 1e7:
+		return strconv.FormatFloat(v, 'g', 3, 64)
+	case a < 1:
+		prec = 4
+	case a < 10:
+		prec = 2
+	case a < 100:
+		prec = 1
+	}
+	text := strconv.FormatFloat(v, 'f', prec, 64)
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	return grouped(text)
+}
+
+// grouped puts commas between thousands.
+func grouped(text string) string {
+	sign := ""
+	if strings.HasPrefix(text, "-") {
+		sign, text = "-", text[1:]
+	}
+	whole, rest, _ := strings.Cut(text, ".")
+	for i := len(whole) - 3; i > 0; i -= 3 {
+		whole = whole[:i] + "," + whole[i:]
+	}
+	if rest != "" {
+		rest = "." + rest
+	}
+	return sign + whole + rest
+}
+
+// between writes a limit in the units of the value that broke it.
+func between(low, high float64, c *capture) string {
+	unit := c.item.Unit
+	switch {
+	case math.IsInf(low, -1):
+		return fmt.Sprintf("at most %s", in(high, unit, c.kind))
+	case math.IsInf(high, 1):
+		return fmt.Sprintf("at least %s", in(low, unit, c.kind))
+	}
+	return fmt.Sprintf("%s to %s", in(low, unit, c.kind), in(high, unit, c.kind))
+}

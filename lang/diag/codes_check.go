@@ -1,0 +1,152 @@
+package diag
+
+// The codes of the checker: fields, the house, and the trade. What only the plan
+// can know stands in computed.go.
+const (
+	CodeShape       Code = "NM0401"
+	CodeMissing     Code = "NM0402"
+	CodeTwice       Code = "NM0403"
+	CodeNoBlock     Code = "NM0404"
+	CodeBlockHere   Code = "NM0405"
+	CodeNoSuchWord  Code = "NM0406"
+	CodeOutOfRange  Code = "NM0407"
+	CodeUnusual     Code = "NM0408"
+	CodeWholeNumber Code = "NM0409"
+	CodeRangeTurned Code = "NM0410"
+	CodeRemove      Code = "NM0411"
+
+	CodeNoHouse     Code = "NM0501"
+	CodeNestedHouse Code = "NM0502"
+	CodeLinkOut     Code = "NM0503"
+	CodeUnreadable  Code = "NM0504"
+	CodeEdition     Code = "NM0505"
+	CodeNoPlant     Code = "NM0506"
+	CodeNoVessel    Code = "NM0507"
+	CodeWrongVessel Code = "NM0508"
+	CodeShift       Code = "NM0509"
+	CodePrice       Code = "NM0511"
+	CodeStockSum    Code = "NM0512"
+
+	CodeBillEmpty    Code = "NM0601"
+	CodeBillSum      Code = "NM0602"
+	CodeBillMixed    Code = "NM0603"
+	CodeBillTotal    Code = "NM0604"
+	CodeBillRest     Code = "NM0605"
+	CodeBillNone     Code = "NM0606"
+	CodeNoTestWeight Code = "NM0607"
+	CodeNoSteps      Code = "NM0608"
+	CodeNotInBill    Code = "NM0609"
+	CodeAddedTwice   Code = "NM0610"
+	CodeNothingToAdd Code = "NM0611"
+	CodeNeverAdded   Code = "NM0612"
+	CodeNothingIn    Code = "NM0613"
+	CodeHeatDown     Code = "NM0615"
+	CodeCoolUp       Code = "NM0616"
+	CodeRawStarch    Code = "NM0617"
+	CodeEnzymesDie   Code = "NM0618"
+	CodeNoEnzymes    Code = "NM0619"
+	CodeWeakEnzymes  Code = "NM0620"
+	CodeThickness    Code = "NM0621"
+	CodeHotGrain     Code = "NM0622"
+	CodeBackset      Code = "NM0623"
+	CodeDose         Code = "NM0624"
+	CodeEnzymeWindow Code = "NM0625"
+	CodeNoHeating    Code = "NM0627"
+	CodeNoCooling    Code = "NM0628"
+	CodeNeverDrained Code = "NM0629"
+
+	CodeSetTemperature Code = "NM0701"
+	CodePitchRate      Code = "NM0702"
+	CodeHoldWindow     Code = "NM0703"
+
+	CodeStopEarly   Code = "NM0802"
+	CodeCutsMixed   Code = "NM0803"
+	CodeNoForeshots Code = "NM0804"
+	CodeCutBeyond   Code = "NM0805"
+
+	CodeCaskSize    Code = "NM0901"
+	CodeCharless    Code = "NM0902"
+	CodeBottleAbove Code = "NM0905"
+
+	CodeLawGrain   Code = "NM1001"
+	CodeLawEnzymes Code = "NM1002"
+	CodeLawEntry   Code = "NM1004"
+	CodeLawWood    Code = "NM1005"
+	CodeLawRest    Code = "NM1006"
+	CodeLawBottled Code = "NM1007"
+)
+
+// checkTable lists the codes above in order, one a line.
+var checkTable = []Info{
+	{CodeShape, "wrong-shape", Error, "a line that does not have its shape"},
+	{CodeMissing, "line-missing", Error, "a line that has to be there is not"},
+	{CodeTwice, "line-twice", Error, "a line that may stand once stands twice"},
+	{CodeNoBlock, "no-block", Error, "a word that needs a block has none"},
+	{CodeBlockHere, "block-not-wanted", Error, "a block after a line that takes none"},
+	{CodeNoSuchWord, "no-such-word", Error, "a word that is none of those allowed"},
+	{CodeOutOfRange, "out-of-range", Error, "a value that cannot work"},
+	{CodeUnusual, "unusual", Warning, "a value at which the trade would frown"},
+	{CodeWholeNumber, "whole-number", Error, "a fraction where things are counted"},
+	{CodeRangeTurned, "range-turned-round", Error, "a range that begins above its end"},
+	{CodeRemove, "nothing-to-remove", Error, "a variant removes what is not there"},
+
+	{CodeNoHouse, "no-house", Error, "a file that belongs to no house"},
+	{CodeNestedHouse, "house-in-a-house", Error, "a house inside a house"},
+	{CodeLinkOut, "link-out", Error, "a link that leads out of the house"},
+	{CodeUnreadable, "unreadable", Error, "a file that can't be read"},
+	{CodeEdition, "edition", Error, "the edition of the language"},
+	{CodeNoPlant, "no-plant", Error, "a batch without a plant"},
+	{CodeNoVessel, "no-vessel", Error, "a plant without a vessel that is needed"},
+	{CodeWrongVessel, "wrong-vessel", Error, "a vessel of another kind than is needed"},
+	{CodeShift, "shift", Error, "a shift that ends before it begins"},
+	{CodePrice, "price", Error, "a price of the wrong thing"},
+	{CodeStockSum, "stock-figures", Error, "figures of a stock entry that can't all be true"},
+
+	{CodeBillEmpty, "empty-bill", Error, "a bill without grain"},
+	{CodeBillSum, "bill-sum", Error, "a bill that does not come to its total"},
+	{CodeBillMixed, "bill-mixed", Error, "shares and weights in one bill"},
+	{CodeBillTotal, "bill-total", Error, "a bill in shares without a total"},
+	{CodeBillRest, "bill-rest", Error, "two grains that take the rest of the bill"},
+	{CodeBillNone, "none-of-it", Warning, "a grain in the bill with no weight"},
+	{CodeNoTestWeight, "no-bushel-weight", Error, "bushels of a grain whose bushel has no weight"},
+	{CodeNoSteps, "empty-mash", Error, "a mash in which nothing is done"},
+	{CodeNotInBill, "not-in-the-bill", Error, "a grain added that the bill does not have"},
+	{CodeAddedTwice, "added-twice", Error, "a grain added twice"},
+	{CodeNothingToAdd, "nothing-to-add", Error, "all grain is in already"},
+	{CodeNeverAdded, "never-added", Error, "a grain of the bill that never goes in"},
+	{CodeNothingIn, "nothing-in-it", Error, "a step before anything is in the cooker"},
+	{CodeHeatDown, "heat-downwards", Error, "heating to a lower temperature"},
+	{CodeCoolUp, "cool-upwards", Error, "cooling to a higher temperature"},
+	{CodeRawStarch, "raw-starch", Error, "starch that is never hot enough to gelatinize"},
+	{CodeEnzymesDie, "enzymes-die", Error, "malt in a mash that kills its enzymes"},
+	{CodeNoEnzymes, "no-enzymes", Error, "starch with nothing to convert it"},
+	{CodeWeakEnzymes, "weak-enzymes", Warning, "a grist with little power to convert"},
+	{CodeThickness, "mash-thickness", Warning, "a mash that is very thick or thin"},
+	{CodeHotGrain, "added-too-hot", Warning, "a grain added hotter than it should be"},
+	{CodeBackset, "backset-share", Warning, "much or little backset"},
+	{CodeDose, "dose", Warning, "a dose outside the maker's range"},
+	{CodeEnzymeWindow, "enzyme-window", Warning, "an enzyme where it does not work"},
+	{CodeNoHeating, "no-heating", Error, "heating in a vessel that can't heat"},
+	{CodeNoCooling, "no-cooling", Error, "cooling in a vessel that can't cool"},
+	{CodeNeverDrained, "never-drained", Error, "a drain that has nothing to draw"},
+
+	{CodeSetTemperature, "set-temperature", Error, "yeast pitched too hot or too cold"},
+	{CodePitchRate, "pitch-rate", Warning, "much or little yeast"},
+	{CodeHoldWindow, "hold-window", Warning, "a ferment held where the yeast is not well"},
+
+	{CodeStopEarly, "stop-before-hearts-end", Error, "a run that stops within the hearts"},
+	{CodeCutsMixed, "cuts-mixed", Note, "cuts that can't be compared before the run is computed"},
+	{CodeNoForeshots, "no-foreshots", Warning, "a spirit run that sets no foreshots aside"},
+	{CodeCutBeyond, "cut-beyond", Error, "a strength that a pot still can't give"},
+
+	{CodeCaskSize, "cask-size", Warning, "a size in which that cask is not made"},
+	{CodeCharless, "char-of-uncharred", Error, "a char on wood that is not charred"},
+	{CodeBottleAbove, "bottle-above-entry", Error, "bottled stronger than it went into the cask"},
+
+	{CodeLawGrain, "law-grain", Error, "a bill that the standard does not allow"},
+	{CodeLawEnzymes, "law-enzymes", Error, "added enzymes that the standard does not allow"},
+	{CodeLawEntry, "law-entry", Error, "an entry strength that the standard does not allow"},
+	{CodeLawWood, "law-wood", Error, "a cask that the standard does not allow"},
+	{CodeLawRest, "law-age", Error, "less time in wood than the standard asks"},
+	{CodeLawBottled, "law-bottled", Error, "a bottling strength that the standard does not allow"},
+}
