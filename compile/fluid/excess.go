@@ -41,6 +41,12 @@ func excess(x, tempC float64) (hE, cpE float64) {
 	return x * (1 - x) * hE, x * (1 - x) * cpE
 }
 
+// specificExcessCp is the excess heat capacity in J/(kg K) at mass fraction w.
+func specificExcessCp(w, tempC float64) float64 {
+	x := MoleFrac(w)
+	return ExcessHeatCapacity(x, tempC) / MolarMass(x)
+}
+
 // specificExcess is the excess enthalpy in J/kg at mass fraction w.
 func specificExcess(w, tempC float64) float64 {
 	x := MoleFrac(w)

@@ -44,12 +44,16 @@ func averageHeatCapacity(w, tempC float64) float64 {
 	return (1-w)*WaterHeatCapacity(tempC) + w*ethanolHeatCapacity(tempC)
 }
 
+// larkinFromC is where HeatCapacity rests on Larkin alone.
+const larkinFromC = 70.0
+
 // HeatCapacity is the heat capacity of liquid ethanol-water in J/(kg K) at
 // mass fraction w, -20 to 120 C: the mass average of the pure liquids and an
-// excess from Perry's table, which it meets at every cell. The excess is
+// excess. From 3 to 41 C the excess is Perry's table, met at every cell,
 // interpolated by a monotone cubic in mass fraction and straight in
-// temperature; below 3 and above 41 C it stays what it is there. From 41 to
-// 100 C this is within 3 % of what Larkin's excess enthalpy gives.
+// temperature; below 3 C it stays. From 41 to 70 C it passes evenly to the
+// slope of Larkin's excess enthalpy, measured to 110 C, and is that above. The
+// two sources part by up to 5 % in weak spirit: that is its uncertainty.
 func HeatCapacity(w, tempC float64) float64 {
 	w, tempC = clamp(w, 0, 1), clamp(tempC, MinTempC, MaxTempC)
 	edge := clamp(tempC, perryTempsC[0], perryTempsC[2])
@@ -59,6 +63,10 @@ func HeatCapacity(w, tempC float64) float64 {
 	}
 	f := (edge - perryTempsC[i]) / (perryTempsC[i+1] - perryTempsC[i])
 	excess := (1-f)*perryExcess[i].Predict(w) + f*perryExcess[i+1].Predict(w)
+	if tempC > edge {
+		g := math.Min(1, (tempC-edge)/(larkinFromC-edge))
+		excess = (1-g)*excess + g*specificExcessCp(w, tempC)
+	}
 	return averageHeatCapacity(w, tempC) + excess
 }
 
@@ -79,8 +87,8 @@ func ethanolEnthalpy(tempC float64) float64 {
 // LiquidEnthalpy is the enthalpy of liquid ethanol-water in J/kg above the
 // pure liquids at 0 C: the pure liquids' and Larkin's ExcessEnthalpy. It is
 // for the heat of mixing, where the path must not matter. Its slope is up to
-// 7 % above HeatCapacity in weak spirit (the two sources disagree there), so
-// use HeatCapacity for warming and cooling.
+// 7 % above HeatCapacity in cold weak spirit, where the sources disagree; above
+// 70 C it is HeatCapacity.
 func LiquidEnthalpy(w, tempC float64) float64 {
 	w = clamp(w, 0, 1)
 	return (1-w)*WaterEnthalpy(tempC) + w*ethanolEnthalpy(tempC) + specificExcess(w, tempC)
@@ -88,8 +96,7 @@ func LiquidEnthalpy(w, tempC float64) float64 {
 
 // enthalpySlope is the derivative of LiquidEnthalpy with temperature.
 func enthalpySlope(w, tempC float64) float64 {
-	x := MoleFrac(w)
-	return averageHeatCapacity(w, tempC) + ExcessHeatCapacity(x, tempC)/MolarMass(x)
+	return averageHeatCapacity(w, tempC) + specificExcessCp(w, tempC)
 }
 
 // LatentHeatEthanol is the heat of vaporization of ethanol in J/kg: Perry,

@@ -111,7 +111,8 @@ func PlatoFromSGAir(sgAir20 float64) (float64, error) {
 func platoFromDensity(kgM3 float64) (float64, error) {
 	const lo, hi = -0.1, MaxSugarFrac
 	target := kgM3 - WaterDensity(20)
-	if !(target >= rise(lo) && target <= rise(hi)) {
+	const slack = 1e-9 // kg/m3, so that the ends survive a round trip
+	if !(target >= rise(lo)-slack && target <= rise(hi)+slack) {
 		return 0, fmt.Errorf("specific gravity %.4f is outside the sugar tables, %.4f to %.4f",
 			SG(kgM3), SG(WaterDensity(20)+rise(lo)), SG(WaterDensity(20)+rise(hi)))
 	}

@@ -72,25 +72,17 @@ func bubbleGuess(x, pressurePa float64) float64 {
 }
 
 // Azeotrope is the mole fraction of ethanol and the temperature at which
-// vapour and liquid have the same composition. Below the pressure at which
-// the azeotrope disappears (about 10 kPa) it is pure ethanol.
+// vapour and liquid have the same composition. Measured, it is gone below
+// about 10 kPa (from memory); the model keeps one, so ask from 50 to 110 kPa.
 func Azeotrope(pressurePa float64) (x, tempC float64) {
 	lo, hi := 0.5, 1.0
-	if RelativeVolatility(hi, pressurePa) >= 1 {
-		return 1, EthanolBoilC(pressurePa)
-	}
-	x = 0.9
-	for range 60 {
-		b := bubble(x, pressurePa)
-		if b.k1 > b.k2 {
+	for hi-lo > 1e-13 {
+		x = (lo + hi) / 2
+		if RelativeVolatility(x, pressurePa) > 1 {
 			lo = x
 		} else {
 			hi = x
 		}
-		if hi-lo < 1e-13 {
-			break
-		}
-		x = (lo + hi) / 2
 	}
 	tempC, _ = BubblePointC(x, pressurePa)
 	return x, tempC
