@@ -1,4 +1,3 @@
-// Package cask computes what wood does over the years.
 package cask
 
 import "newmake/lang/recipe"
@@ -8,26 +7,61 @@ type Input struct {
 	SpiritEthanolKg, SpiritWaterKg float64 // at entry strength
 	SizeM3                         float64
 	Kind                           *recipe.CaskKind
-	Climate                        recipe.Climate
-	RestS                          float64
-	BottleM3                       float64
-	BottleABV                      float64
-	Model                          *recipe.Model
+	Used                           bool // the cask has held spirit before; false: new wood
+	// Climate is what evaporates. Losses of zero are taken from the model, by
+	// the climate's name.
+	Climate   recipe.Climate
+	RestS     float64
+	BottleM3  float64 // 0: no bottles are counted
+	BottleABV float64
+	Model     *recipe.Model // stock entry `model cask`
 }
 
 // Result is the filling and its forecast.
 type Result struct {
 	Casks      int     // filled to the bung
 	LeftoverM3 float64 // at entry strength, 20 C
-	Years      []Year  // of one cask, at 0, each year, and at the end of the rest
-	Bottles    int     // from all casks at the end of the rest
+	EntryABV   float64 // 20 C
+	EntryProof float64
+	Years      []Year // of one cask, at 0, each year, and at the end of the rest
+	// What one cask of this size does in this climate, from its second year.
+	LossYearly   float64 // share of the volume a year
+	ProofPerYear float64
+	Bottles      int     // from all casks at the end of the rest
+	BottledM3    float64 // at BottledABV, from all casks, 20 C
+	BottledABV   float64 // as asked, or the cask's own if that is weaker
+	Problems     []Problem
 }
 
-// Year is one cask at an age.
+// Year is one cask at an age. Masses are of ethanol and water: in the cask,
+// gone into the wood, and gone into the air; the wood's own water is in them.
 type Year struct {
 	AgeYears     float64
 	VolumeM3     float64 // at 20 C, can be drawn
 	ABV          float64 // 20 C
 	Proof        float64
 	ProofGallons float64
+
+	EthanolKg, WaterKg         float64
+	WoodEthanolKg, WoodWaterKg float64
+	LostEthanolKg, LostWaterKg float64
 }
+
+// Problem is a machine word for what did not go as written.
+type Problem string
+
+const (
+	// ProblemNotOneCask: there is less spirit than one cask holds. The years
+	// are those of a full cask all the same.
+	ProblemNotOneCask Problem = "less-than-one-cask"
+	// ProblemWeak: at the end of its rest the spirit is weaker than the
+	// bottling strength, and is bottled as it is.
+	ProblemWeak Problem = "weaker-than-bottling-strength"
+	// ProblemClimate: the losses and the change of proof that are stated
+	// cannot both be, for ethanol would have to enter the cask; the change of
+	// proof gives way.
+	ProblemClimate Problem = "climate-cannot-be"
+	// ProblemDry: the cask is all but empty before its rest ends; the years
+	// stop there.
+	ProblemDry Problem = "cask-runs-dry"
+)
