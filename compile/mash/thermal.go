@@ -40,7 +40,7 @@ func (d *drive) timeTo(fromC, toC, cJK float64) float64 {
 	if rate == 0 {
 		return whole((toC - fromC) / slope)
 	}
-	return whole(-math.Log((toC-limit)/(fromC-limit)) / rate)
+	return whole(-math.Log1p((toC-fromC)/(fromC-limit)) / rate)
 }
 
 // whole turns "never" in all its shapes into +Inf.
@@ -66,7 +66,7 @@ func (d *drive) over(fromC, cJK, dtS float64) (midC, toC float64, f flow) {
 		return midC, toC, f
 	}
 	limit, rate, slope := d.equilibrium(cJK)
-	integral := 0.0 // of T dt
+	integral := fromC * dtS // of T dt
 	if rate == 0 {
 		midC, toC = fromC+slope*dtS/2, fromC+slope*dtS
 		integral = midC * dtS
@@ -74,10 +74,19 @@ func (d *drive) over(fromC, cJK, dtS float64) (midC, toC float64, f flow) {
 		x := -math.Expm1(-rate * dtS)
 		toC = fromC + (limit-fromC)*x
 		midC = fromC - (limit-fromC)*math.Expm1(-rate*dtS/2)
-		integral = limit*dtS - (limit-fromC)*x/rate
+		integral += (limit - fromC) * lag(rate, dtS, x)
 	}
 	f.heat = d.heatW * dtS
 	f.cool = d.coolW*dtS + d.waterWK*(integral-d.waterC*dtS)
 	f.loss = d.lossWK * (integral - d.ambientC*dtS)
 	return midC, toC, f
+}
+
+// lag is dt - x/rate with x = 1 - exp(-rate dt), by its series where that would
+// cancel.
+func lag(rate, dtS, x float64) float64 {
+	if z := rate * dtS; z < 1e-4 {
+		return dtS * z / 2 * (1 - z/3)
+	}
+	return dtS - x/rate
 }

@@ -54,7 +54,7 @@ func TestHalfLives(t *testing.T) {
 
 	alpha, _, _ := alive(t, 80, 20)
 	assert.Less(t, alpha, 0.01)
-	alpha, _, _ = alive(t, 85, 5)
+	alpha, _, _ = alive(t, 85, 10)
 	assert.Less(t, alpha, 0.01)
 	// Beta-amylase stands at 55-60 C, its working range (process.md).
 	_, beta, _ := alive(t, 60, 60)
