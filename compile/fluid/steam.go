@@ -60,21 +60,36 @@ func invertLnP(f func(float64) (float64, float64), target, startK, startLnP floa
 }
 
 // saturatedWater gives the enthalpies of saturated liquid and steam in J/kg,
-// zero for liquid at the triple point.
+// zero for liquid at the triple point. The powers are those of the release,
+// written with roots: th^(16/3) is th^5 c, th^(37/6) is th^6 sqrt(c).
 func saturatedWater(tempC float64) (liquid, steam float64) {
 	t := tempC + KelvinOffset
 	th := 1 - t/waterTcK
 	c := math.Cbrt(th)
+	c2, s := c*c, math.Sqrt(c)
 	lnP, dLnP := waterLnP(t)
 	dPdT := waterPcPa * math.Exp(lnP) * dLnP
-	rhoL := waterRhoC * (1 + 1.99274064*c + 1.09965342*c*c - 0.510839303*math.Pow(th, 5.0/3) -
-		1.75493479*math.Pow(th, 16.0/3) - 45.5170352*math.Pow(th, 43.0/3) - 6.74694450e5*math.Pow(th, 110.0/3))
-	rhoV := waterRhoC * math.Exp(-2.03150240*c-2.68302940*c*c-5.38626492*math.Pow(th, 4.0/3)-
-		17.2991605*th*th*th-44.7586581*math.Pow(th, 37.0/6)-63.9201063*math.Pow(th, 71.0/6))
+	rhoL := waterRhoC * (1 + 1.99274064*c + 1.09965342*c2 - 0.510839303*th*c2 -
+		1.75493479*power(th, 5)*c - 45.5170352*power(th, 14)*c - 6.74694450e5*power(th, 36)*c2)
+	rhoV := waterRhoC * math.Exp(-2.03150240*c-2.68302940*c2-5.38626492*th*c-
+		17.2991605*power(th, 3)-44.7586581*power(th, 6)*s-63.9201063*power(th, 11)*c2*s)
 	r := t / waterTcK
-	alpha := steamAlphaJK * (-1135.905627715 - 5.65134998e-8*math.Pow(r, -19) + 2690.66631*r +
-		127.287297*math.Pow(r, 4.5) - 135.003439*math.Pow(r, 5) + 0.981825814*math.Pow(r, 54.5))
+	rs := math.Sqrt(r)
+	alpha := steamAlphaJK * (-1135.905627715 - 5.65134998e-8/power(r, 19) + 2690.66631*r +
+		127.287297*power(r, 4)*rs - 135.003439*power(r, 5) + 0.981825814*power(r, 54)*rs)
 	return alpha + t/rhoL*dPdT, alpha + t/rhoV*dPdT
+}
+
+// power is v to a whole power n >= 1, by squaring.
+func power(v float64, n int) float64 {
+	p := 1.0
+	for ; n > 0; n >>= 1 {
+		if n&1 == 1 {
+			p *= v
+		}
+		v *= v
+	}
+	return p
 }
 
 // LatentHeatWater is the heat of vaporization of water in J/kg, 0 to 200 C.
