@@ -100,28 +100,27 @@ func (p *parser) flush(w *window, waiting [][]Token) {
 // lineTokens counts the tokens of the next line, its ending left out. A line
 // that ends in a comma goes on, unless a block ends there.
 func lineTokens(tokens []Token) int {
-	carried, end := false, 0
+	carried, end := false, 0 // end: the first line ending after the comma
 	for i, t := range tokens {
 		switch t.Kind {
 		case TokNewline:
 			if !carried {
 				return i
 			}
+			if end == 0 {
+				end = i
+			}
 		case TokComment:
 		case TokClose:
-			if carried && end < i && hasNewline(tokens[end:i]) {
+			if carried && end > 0 {
 				return end
 			}
-			carried, end = false, i+1
+			carried = false
 		default:
-			carried, end = t.Kind == TokComma, i+1
+			carried, end = t.Kind == TokComma, 0
 		}
 	}
 	return len(tokens)
-}
-
-func hasNewline(tokens []Token) bool {
-	return slices.ContainsFunc(tokens, func(t Token) bool { return t.Kind == TokNewline })
 }
 
 func hasContent(tokens []Token) bool {

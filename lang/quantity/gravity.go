@@ -3,6 +3,9 @@ package quantity
 // platoSource is where the curve of extract against specific gravity comes from.
 const platoSource = "ASBC Methods of Analysis, Beer-3, cubic fit of Plato's table, from memory; checked against NBS Circular 440 (1942), table 114"
 
+// The table is of apparent gravity, weighed in air; in vacuum it is lower by
+// 0.0012 of its excess over 1, which is 0.00007 at 1.060 and below what a
+// hydrometer shows.
 var platoCurve = Curve{ToSI: gravityFromPlato, FromSI: platoFromGravity}
 
 // platoFromGravity gives degrees Plato (% extract by weight) from specific

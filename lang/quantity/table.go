@@ -20,8 +20,9 @@ const (
 	galM3    = 3.785411784e-3
 	impGalM3 = 4.54609e-3
 	ftM      = 0.3048
-	btuJ     = 1055.05585262   // International Table BTU
-	hpW      = 745.69987158227 // 550 ft lbf/s
+	btuJ     = 1055.05585262     // International Table BTU
+	hpW      = 745.69987158227   // 550 ft lbf/s
+	psiPa    = 6894.757293168361 // lbf/in2
 	hourS    = 3600.0
 	dayS     = 24 * hourS
 	// yearS is the mean year of 365.25 days. A plan that needs a calendar date
@@ -109,7 +110,7 @@ var table = []Unit{
 	{"g/t", []string{"g/tonne"}, SI, one(Dose, 1e-6), siBroch},
 	{"lb/ton", nil, US, one(Dose, 1.0/2000), byDef},
 
-	{"psi", nil, US, one(Pressure, 6894.757293168), sp811},
+	{"psi", nil, US, one(Pressure, psiPa), sp811},
 	{"inHg", nil, US, one(Pressure, 3386.389), sp811},
 	{"kPa", nil, SI, one(Pressure, 1e3), siBroch},
 	{"Pa", nil, SI, one(Pressure, 1), siBroch},
