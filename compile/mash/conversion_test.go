@@ -180,7 +180,7 @@ func TestPublishedMaltMash(t *testing.T) {
 	volume := r.Out.LiquidVolumeM3(20)
 	assert.InDelta(t, 1.600, volume, 0.07)
 	abv := pureAlcoholL(afterFerment(t, r, 72, 30), 0.93) / 1000 / volume
-	assert.Greater(t, abv, 0.085)
+	assert.Greater(t, abv, 0.09)
 	assert.Less(t, abv, 0.10)
 }
 

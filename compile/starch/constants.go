@@ -19,9 +19,11 @@ const (
 type Constants struct {
 	ReferenceC float64 // at which rates and half-lives of the malt's enzymes are given
 
-	// Gelatinization. SplitPosition says where in a grain's range the slope
-	// of the Arrhenius law changes, 0 at its low end.
+	// Gelatinization. Positions are in a grain's range, 0 at its low end and 1
+	// at its high one: where the slope of the Arrhenius law changes, and from
+	// where all granules can gelatinize.
 	GelSplitPosition float64
+	GelDonePosition  float64
 	GelRate          float64 // at the split
 	GelBelowJMol     float64
 	GelAboveJMol     float64
@@ -67,6 +69,7 @@ func (c *Constants) fields() []struct {
 	}{
 		{"reference", &c.ReferenceC},
 		{"gel-split", &c.GelSplitPosition},
+		{"gel-done", &c.GelDonePosition},
 		{"gel-rate", &c.GelRate},
 		{"gel-energy-below", &c.GelBelowJMol},
 		{"gel-energy-above", &c.GelAboveJMol},

@@ -34,13 +34,13 @@ func (c *Constants) GelRateAt(g *Granules, tempC float64) float64 {
 }
 
 // Gelatinizable is the share of a grain's granules that gelatinize at all at
-// tempC, however long: nothing at the low end of its range, all at the high
-// end, with most granules melting in the middle of it.
-func Gelatinizable(g *Granules, tempC float64) float64 {
-	switch x := (tempC - g.LowC) / (g.HighC - g.LowC); {
+// tempC, however long: nothing at the low end of its range, all at
+// GelDonePosition in it, with most granules melting half way between.
+func (c *Constants) Gelatinizable(g *Granules, tempC float64) float64 {
+	switch x := (tempC - g.LowC) / (c.GelDonePosition * (g.HighC - g.LowC)); {
 	case !(tempC > g.LowC):
 		return 0
-	case tempC >= g.HighC:
+	case x >= 1:
 		return 1
 	default:
 		return x * x * (3 - 2*x)

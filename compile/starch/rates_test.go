@@ -88,16 +88,17 @@ func TestGelatinizationAgainstBrandam(t *testing.T) {
 }
 
 func TestGelatinizableRisesFromNothingToAll(t *testing.T) {
+	k := constants(t)
 	corn := starch.Granules{LowC: 62, HighC: 75}
 	last := 0.0
 	for tempC := 55.0; tempC <= 80; tempC += 0.25 {
-		f := starch.Gelatinizable(&corn, tempC)
+		f := k.Gelatinizable(&corn, tempC)
 		assert.GreaterOrEqual(t, f, last)
 		last = f
 	}
-	assert.Zero(t, starch.Gelatinizable(&corn, 62))
-	assert.InDelta(t, 0.5, starch.Gelatinizable(&corn, 68.5), 1e-12)
-	assert.Equal(t, 1.0, starch.Gelatinizable(&corn, 75))
+	assert.Zero(t, k.Gelatinizable(&corn, 62))
+	assert.InDelta(t, 0.5, k.Gelatinizable(&corn, 62+13*k.GelDonePosition/2), 1e-12)
+	assert.Equal(t, 1.0, k.Gelatinizable(&corn, 75))
 }
 
 // Windows of pH (process.md): at their ends an enzyme works at 0.9 of its best

@@ -82,7 +82,7 @@ func (c *Constants) gelatinize(s *State, tempC, dtS float64) {
 		if g.RawKg <= 0 || tempC <= g.LowC {
 			continue
 		}
-		stays := g.TotalKg * (1 - Gelatinizable(g, tempC))
+		stays := g.TotalKg * (1 - c.Gelatinizable(g, tempC))
 		ready := g.RawKg - stays
 		if ready <= 0 {
 			continue
