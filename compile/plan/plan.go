@@ -156,7 +156,7 @@ type Condition struct {
 	Asks    string `json:"asks"` // "corn at least 51 %"
 	Section string `json:"section,omitempty"`
 	Found   string `json:"found,omitempty"` // "68 %"
-	Met     string `json:"met"`             // yes, no, not tested
+	Met     string `json:"met"`             // met, NOT met, not tested
 }
 
 // Promise is what the batch expects of itself.

@@ -136,7 +136,7 @@ type Run struct {
 	Charges        int        `json:"charges"`
 	Charge         Lot        `json:"charge"` // one charge
 	FeintsReturned *Lot       `json:"feintsReturned,omitempty"`
-	SteadyBatches  int        `json:"steadyBatches,omitempty"` // batches until a run repeats the one before
+	SteadyTried    int        `json:"steadyRunsTried,omitempty"` // runs computed to find the one that repeats itself
 	HeatUpMin      float64    `json:"heatUpMin" places:"1"`
 	Hours          float64    `json:"hours" places:"2"`      // one charge, fire to stop
 	TotalHours     float64    `json:"totalHours" places:"2"` // all charges, fire to stop

@@ -3,6 +3,8 @@ package render
 import (
 	"fmt"
 	"strings"
+
+	"newmake/compile/measure"
 )
 
 func (t *text) law() {
@@ -34,11 +36,11 @@ func (t *text) promises() {
 		if !p.Kept {
 			word = "BROKEN"
 		}
-		promised := t.quantity(p.Promised)
+		promised := t.Quantity(p.Promised)
 		if p.Tolerance.Value != 0 {
-			promised += " within " + t.quantity(p.Tolerance)
+			promised += " within " + t.Quantity(p.Tolerance)
 		}
-		t.item("  "+word, 16, fmt.Sprintf("%s: %s; promised %s", safe(p.What), t.quantity(p.Found), promised))
+		t.item("  "+word, 16, fmt.Sprintf("%s: %s; promised %s", safe(p.What), t.Quantity(p.Found), promised))
 	}
 }
 
@@ -72,21 +74,21 @@ func (t *text) forecast() {
 	if len(c.Forecast) == 0 {
 		return
 	}
-	t.heading(fmt.Sprintf("FORECAST  one cask of %s, %s rack house", t.litres(c.SizeL), safe(c.Climate)))
+	t.heading(fmt.Sprintf("FORECAST  one cask of %s, %s rack house", t.Litres(c.SizeL), safe(c.Climate)))
 	tab := table{indent: 2}
 	tab.row("age", "volume", "strength", "proof gallons")
 	for _, y := range c.Forecast {
-		strength := number(y.AbvPct, 1) + " % vol"
-		if t.Units == US {
-			strength = number(y.Proof, 1) + " proof"
+		strength := measure.Number(y.AbvPct, 1) + " % vol"
+		if t.Units == measure.US {
+			strength = measure.Number(y.Proof, 1) + " proof"
 		}
-		tab.row(number(y.AgeYears, 1)+" y", t.litres(y.VolumeL), strength, number(y.ProofGallons, 1))
+		tab.row(measure.Number(y.AgeYears, 1)+" y", t.Litres(y.VolumeL), strength, measure.Number(y.ProofGallons, 1))
 	}
 	tab.write(&t.page)
 	if c.Bottles > 0 {
-		bottle := number(c.BottleL*1000, 0) + " mL"
+		bottle := measure.Number(c.BottleL*1000, 0) + " mL"
 		t.para(2, 4, fmt.Sprintf("About %s of %s at %s from %s after %s months.",
-			count(c.Bottles, "bottle"), bottle, t.strength(c.BottleAt), count(c.Casks, "cask"), number(c.RestMonths, 0)))
+			count(c.Bottles, "bottle"), bottle, t.Strength(c.BottleAt), count(c.Casks, "cask"), measure.Number(c.RestMonths, 0)))
 	}
 	t.para(2, 4, "A forecast from published averages: each cask goes its own way.")
 }

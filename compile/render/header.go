@@ -3,6 +3,8 @@ package render
 import (
 	"fmt"
 	"strings"
+
+	"newmake/compile/measure"
 )
 
 const safetyLine = "Local code, permits and licensed practice come first; a sheet is no substitute."
@@ -27,7 +29,7 @@ func (t *text) header() {
 	}
 	t.para(0, 2, fmt.Sprintf("%s. Starts %s at %s, %s.", style, date(p.Batch.Start), start.Format("15:04"), p.House.Zone))
 	h := p.House
-	facts := []string{t.length(h.ElevationM) + " up", "water boils at " + t.temp(h.WaterBoilsC), "cold water " + t.temp(h.WaterC)}
+	facts := []string{t.Length(h.ElevationM) + " up", "water boils at " + t.Temp(h.WaterBoilsC), "cold water " + t.Temp(h.WaterC)}
 	if len(h.ShiftDays) > 0 {
 		facts = append(facts, fmt.Sprintf("shift %s to %s %s", h.ShiftFrom, h.ShiftTo, shortDays(h.ShiftDays)))
 	}
@@ -40,15 +42,15 @@ func (t *text) header() {
 	s := p.Summary
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s of grain -> %s of wash at %s -> %s of low wines at %s -> %s of hearts at %s, %s proof gallons",
-		t.Units.mass(p.Bill.TotalKg), t.litres(s.WashVolumeL), t.abv(s.WashAbvPct),
-		t.litres(s.LowWinesVolumeL), t.abv(s.LowWinesAbvPct),
-		t.hearts(), t.strength(t.fraction("hearts").Strength()), number(s.HeartsProofGal, 1))
+		t.Mass(p.Bill.TotalKg), t.Litres(s.WashVolumeL), t.Abv(s.WashAbvPct),
+		t.Litres(s.LowWinesVolumeL), t.Abv(s.LowWinesAbvPct),
+		t.hearts(), t.Strength(t.fraction("hearts").Strength()), measure.Number(s.HeartsProofGal, 1))
 	switch {
 	case p.Cask.SizeL == 0:
 	case p.Cask.Casks == 0:
-		fmt.Fprintf(&b, " -> no full cask of %s", t.litres(p.Cask.SizeL))
+		fmt.Fprintf(&b, " -> no full cask of %s", t.Litres(p.Cask.SizeL))
 	default:
-		fmt.Fprintf(&b, " -> %s of %s at %s", count(p.Cask.Casks, "cask"), t.litres(p.Cask.SizeL), t.strength(p.Cask.Entry))
+		fmt.Fprintf(&b, " -> %s of %s at %s", count(p.Cask.Casks, "cask"), t.Litres(p.Cask.SizeL), t.Strength(p.Cask.Entry))
 	}
 	t.para(2, 5, b.String()+".")
 	if n := len(p.Notices); n > 0 {
@@ -57,7 +59,7 @@ func (t *text) header() {
 }
 
 // hearts is the volume of the hearts, in the gauge of the reader.
-func (t *text) hearts() string { return t.volume(t.fraction("hearts").Lot) }
+func (t *text) hearts() string { return t.Volume(t.fraction("hearts").Lot) }
 
 func count(n int, what string) string {
 	if n == 1 {

@@ -3,6 +3,7 @@ package render
 import (
 	"strings"
 
+	"newmake/compile/measure"
 	"newmake/compile/plan"
 )
 
@@ -25,7 +26,7 @@ func (t *text) sheet() {
 		newDay := i == 0 || !sameDay(steps[i-1].Start, s.Start)
 		if s.WaitMin > 0 {
 			t.gap()
-			t.para(2, 4, "~ stands "+duration(s.WaitMin)+": "+safe(s.WaitWhy))
+			t.para(2, 4, "~ stands "+measure.Duration(s.WaitMin)+": "+safe(s.WaitWhy))
 		}
 		if newDay {
 			t.heading(longDay(s.Start))
@@ -51,10 +52,10 @@ var attendWords = map[string]string{plan.Throughout: "stay", plan.Begin: "start"
 func (t *text) step(s plan.Step) {
 	who := attendWords[s.Attend]
 	if s.People > 1 {
-		who += " x" + number(float64(s.People), 0)
+		who += " x" + measure.Number(float64(s.People), 0)
 	}
-	long := right(duration(s.DurationMin), 10)
-	t.item("  "+hm(s.Start)+long+"  "+who, doCol, t.phrase(safePhrase(s.Do)))
+	long := right(measure.Duration(s.DurationMin), 10)
+	t.item("  "+hm(s.Start)+long+"  "+who, doCol, t.Phrase(safePhrase(s.Do)))
 	for _, r := range s.Read {
 		t.reading(r)
 	}
@@ -64,7 +65,7 @@ func (t *text) step(s plan.Step) {
 		}
 	}
 	if s.OutOfShift > 0 {
-		t.para(doCol, doCol+2, "! "+duration(s.OutOfShift)+" of this lies outside the shift")
+		t.para(doCol, doCol+2, "! "+measure.Duration(s.OutOfShift)+" of this lies outside the shift")
 	}
 }
 
@@ -75,7 +76,7 @@ func (t *text) reading(r plan.Reading) {
 	}
 	expect := t.read(r.Expect)
 	if r.Tolerance.Unit != "" {
-		expect += " " + t.tolerance(r.Tolerance)
+		expect += " " + t.Tolerance(r.Tolerance)
 	}
 	line := strings.Repeat(" ", doCol)
 	if width(what) >= expectCol-doCol {
@@ -90,10 +91,10 @@ func (t *text) reading(r plan.Reading) {
 // read is a quantity as its instrument shows it: a spirit's strength in proof
 // alone where proof is spoken.
 func (t *text) read(q plan.Quantity) string {
-	if q.Unit == plan.AbvPct && q.Proof != 0 && t.Units == US {
-		return number(q.Proof, 1) + " proof"
+	if q.Unit == plan.AbvPct && q.Proof != 0 && t.Units == measure.US {
+		return measure.Number(q.Proof, 1) + " proof"
 	}
-	return t.quantity(q)
+	return t.Quantity(q)
 }
 
 func (t *text) caution(key string) (plan.Caution, bool) {

@@ -7,12 +7,13 @@ import (
 	"io"
 	"time"
 
+	"newmake/compile/measure"
 	"newmake/compile/plan"
 )
 
 // Options is how a plan is shown.
 type Options struct {
-	Units Units
+	Units measure.Units
 	Bold  bool // headings in bold
 }
 
@@ -42,7 +43,7 @@ func Text(w io.Writer, p *plan.Plan, o Options) error {
 // text is a page that knows the plan it shows.
 type text struct {
 	page
-	Units
+	measure.Units
 	p     *plan.Plan
 	clock clock
 }

@@ -3,6 +3,8 @@ package diag
 // The codes of what only the computed plan can show. They stand from 50 up in
 // each family, so that the checker's and these can grow side by side.
 const (
+	CodeNoBatch Code = "NM0250"
+
 	CodeCookerFull    Code = "NM0550"
 	CodeFermenterFull Code = "NM0551"
 	CodeStillFull     Code = "NM0552"
@@ -63,6 +65,8 @@ const (
 
 // Computed is the part of the table that belongs to the codes above.
 var Computed = []Info{
+	{CodeNoBatch, "no-batch", Error, "a file without a batch"},
+
 	{CodeCookerFull, "cooker-too-full", Error, "the mash does not fit the cooker"},
 	{CodeFermenterFull, "fermenter-too-full", Error, "the wash does not fit the fermenter"},
 	{CodeStillFull, "still-too-full", Error, "the charge does not fit the still"},

@@ -1,0 +1,50 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"newmake/lang/diag"
+)
+
+// show writes diagnostics for a person, on standard error.
+func (a *app) show(list diag.List) {
+	if len(list) == 0 {
+		return
+	}
+	diag.Render(a.err, list, diag.Options{Color: a.colour(a.errTerminal), ASCII: a.plain()})
+}
+
+// report is diagnostics as one JSON document, on standard output.
+type report struct {
+	Format      string    `json:"format"`
+	Version     string    `json:"version"`
+	Errors      int       `json:"errors"`
+	Warnings    int       `json:"warnings"`
+	Notes       int       `json:"notes"`
+	Diagnostics diag.List `json:"diagnostics"`
+}
+
+func (a *app) showJSON(list diag.List) error {
+	e := json.NewEncoder(a.out)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(report{
+		Format: "newmake.diagnostics", Version: "1.0",
+		Errors: list.Count(diag.Error), Warnings: list.Count(diag.Warning), Notes: list.Count(diag.Note),
+		Diagnostics: list,
+	})
+}
+
+// refuse ends a command whose text has errors.
+func (a *app) refuse(list diag.List, format string) error {
+	if format == "json" {
+		if err := a.showJSON(list); err != nil {
+			return usage("cannot write: %v", err)
+		}
+		return errSaid
+	}
+	a.show(list)
+	fmt.Fprintf(a.err, "%s: nothing was planned\n", list.Counted())
+	return errSaid
+}

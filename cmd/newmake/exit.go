@@ -1,0 +1,59 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"runtime/debug"
+)
+
+// Exit codes are a promise to scripts.
+const (
+	exitOK    = 0
+	exitError = 1  // the text has errors, or the thing asked for isn't so
+	exitUsage = 2  // wrong use, unreadable file, cannot write
+	exitFault = 70 // a fault in newmake
+)
+
+// exit is an error that knows its code. An empty message has been said already.
+type exit struct {
+	code    int
+	message string
+}
+
+func (e *exit) Error() string { return e.message }
+
+func usage(format string, args ...any) error {
+	return &exit{exitUsage, fmt.Sprintf(format, args...)}
+}
+
+// errSaid ends a command whose diagnostics have been printed.
+var errSaid = &exit{code: exitError}
+
+// exitCode says what is to be said of an error and gives its code. What cobra
+// finds wrong with the arguments is wrong use.
+func (a *app) exitCode(err error) int {
+	if err == nil {
+		return exitOK
+	}
+	e := &exit{code: exitUsage, message: err.Error()}
+	errors.As(err, &e)
+	if e.message != "" {
+		fmt.Fprintf(a.err, "newmake: %s\n", e.message)
+	}
+	return e.code
+}
+
+// fault reports a panic without showing its insides: they go to a file.
+func (a *app) fault(what any) int {
+	fmt.Fprintln(a.err, "newmake: this is a fault in newmake, not in your text; nothing was written.")
+	f, err := os.CreateTemp("", "newmake-fault-*.txt")
+	if err != nil {
+		fmt.Fprintln(a.err, "The details could not be kept:", err)
+		return exitFault
+	}
+	defer f.Close()
+	fmt.Fprintf(f, "%s\n\n%v\n\n%s", versionLine(), what, debug.Stack())
+	fmt.Fprintf(a.err, "Please report it with the text that caused it and this file: %s\n", f.Name())
+	return exitFault
+}

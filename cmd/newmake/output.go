@@ -1,0 +1,111 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/google/renameio/v2"
+)
+
+// formats are what a plan can be written as, with the endings that choose them.
+var formats = []struct{ name, ending string }{{"text", ".txt"}, {"json", ".json"}}
+
+// formatFor finds the format from --format, or from the ending of -o.
+func formatFor(flag, output string) (string, error) {
+	for _, f := range formats {
+		if flag == f.name {
+			return f.name, nil
+		}
+	}
+	if flag != "" {
+		return "", usage("there is no format %q: %s", flag, formatNames())
+	}
+	if output == "" || output == "-" {
+		return "text", nil
+	}
+	ending := strings.ToLower(filepath.Ext(output))
+	for _, f := range formats {
+		if ending == f.ending {
+			return f.name, nil
+		}
+	}
+	return "", usage("the ending of %s does not say what to write: end it in %s, or give --format", output, endings())
+}
+
+func formatNames() string {
+	var names []string
+	for _, f := range formats {
+		names = append(names, f.name)
+	}
+	return "write " + strings.Join(names, " or ")
+}
+
+func endings() string {
+	var all []string
+	for _, f := range formats {
+		all = append(all, f.ending)
+	}
+	return strings.Join(all, " or ")
+}
+
+// write puts a result where it was asked for: standard output, or a file that
+// is replaced whole or not at all. It never replaces what was read.
+func (a *app) write(output string, content []byte, inputs []string) error {
+	if output == "" || output == "-" {
+		if _, err := a.out.Write(content); err != nil {
+			return usage("cannot write: %v", err)
+		}
+		return nil
+	}
+	target, err := target(output)
+	if err != nil {
+		return usage("cannot write %s: %v", output, err)
+	}
+	if info, err := os.Stat(target); err == nil {
+		if !info.Mode().IsRegular() {
+			return usage("%s is not a file: nothing was written", output)
+		}
+		for _, name := range inputs {
+			if in, err := os.Stat(name); err == nil && os.SameFile(in, info) {
+				return usage("%s is what is being read: nothing was written", output)
+			}
+		}
+		if old, err := os.ReadFile(target); err == nil && bytes.Equal(old, content) {
+			a.say("%s is up to date", output)
+			return nil
+		}
+	}
+	if err := renameio.WriteFile(target, content, 0o644, renameio.WithExistingPermissions()); err != nil {
+		return usage("cannot write %s: %v", output, err)
+	}
+	a.say("wrote %s, %s", output, size(len(content)))
+	return nil
+}
+
+// target follows links, so that a link stays one and what it leads to is
+// replaced.
+func target(output string) (string, error) {
+	to, err := filepath.EvalSymlinks(output)
+	if os.IsNotExist(err) {
+		return filepath.Abs(output)
+	}
+	return to, err
+}
+
+func size(n int) string {
+	if n < 10_000 {
+		return fmt.Sprintf("%d bytes", n)
+	}
+	return fmt.Sprintf("%d kB", (n+500)/1000)
+}
+
+// say tells the person what was done, on standard error, unless they asked for
+// quiet.
+func (a *app) say(format string, args ...any) {
+	if !a.quiet {
+		fmt.Fprintf(a.err, format+"\n", args...)
+	}
+}

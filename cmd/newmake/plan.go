@@ -1,0 +1,148 @@
+package main
+
+import (
+	"bytes"
+
+	"github.com/spf13/cobra"
+
+	"newmake/compile"
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/compile/render"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// planFlags are what a person asks of a plan.
+type planFlags struct {
+	format, output, units, batch, stdin string
+}
+
+func (a *app) planCommand() *cobra.Command {
+	var f planFlags
+	cmd := &cobra.Command{
+		Use:   "plan [FILE | FOLDER | BATCH | -]",
+		Short: "Compute a batch: predictions and the timed run sheet",
+		Long: "plan checks a batch, computes it from grain to cask, and prints what to expect and\n" +
+			"the run sheet to work from. A file that holds several batches gives its first;\n" +
+			"--batch names another. Nothing is planned from a text with errors.",
+		Example: "  newmake plan ferry-landing.batch\n" +
+			"  newmake plan ferry-landing.batch --batch \"Ferry Landing, more rye\" --units si\n" +
+			"  newmake plan ferry-landing.batch --format json -o ferry-landing.json",
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			arg := ""
+			if len(args) > 0 {
+				arg = args[0]
+			}
+			return a.plan(arg, f)
+		},
+	}
+	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to plan, by name")
+	cmd.Flags().StringVar(&f.format, "format", "", "text or json (default: text, or by the ending of -o)")
+	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
+	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
+	return cmd
+}
+
+func (a *app) plan(arg string, f planFlags) error {
+	format, err := formatFor(f.format, f.output)
+	if err != nil {
+		return err
+	}
+	path, name := a.find(arg)
+	if f.batch != "" {
+		name = f.batch
+	}
+	src, err := a.load(path, f.stdin)
+	if list, ok := err.(diag.List); ok {
+		return a.refuse(list, format)
+	}
+	if err != nil {
+		return err
+	}
+	p, list, err := a.compute(src, name, f.units)
+	if err != nil {
+		return err
+	}
+	if p == nil || broken(list) {
+		return a.refuse(list, format)
+	}
+	return a.writePlan(p, list, format, f, src)
+}
+
+// compute checks and compiles one batch. The plan is nil if it has errors.
+func (a *app) compute(src *source, name, units string) (*plan.Plan, diag.List, error) {
+	name, err := a.choose(src, name)
+	if err != nil {
+		return nil, nil, err
+	}
+	if name == "" {
+		list := src.house.CheckIn(src.path)
+		if !list.HasErrors() {
+			list.Add(noBatch(src))
+		}
+		return nil, list, nil
+	}
+	b, list := src.house.Batch(name)
+	if b == nil {
+		return nil, list, nil
+	}
+	switch units {
+	case "":
+	case "us":
+		b = inUnits(b, recipe.US)
+	case "si":
+		b = inUnits(b, recipe.SI)
+	default:
+		return nil, nil, usage("--units is us or si, not %q", units)
+	}
+	p, computed := compile.Compile(b)
+	return p, append(list, computed...), nil
+}
+
+// inUnits is a batch that is spoken of in a system of units.
+func inUnits(b *recipe.Batch, s recipe.System) *recipe.Batch {
+	c := *b
+	c.Units = s
+	return &c
+}
+
+// broken says if a list has errors that a plan cannot be shown with. A promise
+// that is not kept is shown in the plan itself.
+func broken(list diag.List) bool {
+	for _, d := range list {
+		if d.Severity == diag.Error && d.Code != diag.CodePromiseBroken {
+			return true
+		}
+	}
+	return false
+}
+
+func (a *app) writePlan(p *plan.Plan, list diag.List, format string, f planFlags, src *source) error {
+	var out bytes.Buffer
+	var err error
+	if format == "json" {
+		err = render.JSON(&out, p)
+	} else {
+		o := render.Options{Bold: a.colour(a.outTerminal) && toTerminal(f.output)}
+		if p.Batch.Units == "si" {
+			o.Units = measure.SI
+		}
+		err = render.Text(&out, p, o)
+	}
+	if err != nil {
+		return err
+	}
+	if !toTerminal(f.output) {
+		a.show(list) // the sheet goes elsewhere: say here what it says there
+	}
+	var inputs []string
+	for _, file := range src.house.Files {
+		inputs = append(inputs, file.Source.Name)
+	}
+	return a.write(f.output, out.Bytes(), inputs)
+}
+
+func toTerminal(output string) bool { return output == "" || output == "-" }

@@ -1,0 +1,91 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+)
+
+const shortHelp = `newmake turns a whiskey batch, written as text, into numbers and a run sheet.
+
+  newmake plan ferry-landing.batch     predictions and the timed sheet
+  newmake check .                      every batch of a house, checked
+
+newmake help lists all commands; newmake help plan shows one with examples.
+`
+
+// root is the command line, without anything run yet.
+func (a *app) root() *cobra.Command {
+	root := &cobra.Command{
+		Use:           "newmake",
+		Short:         "From a batch written as text to a run sheet",
+		Long:          "newmake checks a whiskey batch written as text, computes it from grain to cask, and gives\nthe timed sheet to work from.",
+		Version:       version(),
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		Args:          a.noSuchCommand,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			fmt.Fprint(a.out, shortHelp)
+			return nil
+		},
+	}
+	root.SetVersionTemplate(versionLine() + "\n")
+	flags := root.PersistentFlags()
+	flags.BoolVarP(&a.quiet, "quiet", "q", false, "say nothing on success")
+	flags.StringVar(&a.color, "color", "auto", "colour: auto, always or never")
+	noColor := flags.Bool("no-color", false, "the same as --color never")
+	flags.BoolVar(&a.ascii, "ascii", false, "nothing but ASCII in messages")
+	root.PersistentPreRunE = func(*cobra.Command, []string) error {
+		if *noColor {
+			a.color = "never"
+		}
+		switch a.color {
+		case "auto", "always", "never":
+			return nil
+		}
+		return usage("--color is auto, always or never, not %q", a.color)
+	}
+	root.AddCommand(a.planCommand(), a.checkCommand(), a.versionCommand())
+	return root
+}
+
+// noSuchCommand says which command may have been meant, and runs none.
+func (a *app) noSuchCommand(cmd *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	message := fmt.Sprintf("there is no command %q", args[0])
+	if near := cmd.SuggestionsFor(args[0]); len(near) > 0 {
+		message += "; did you mean `" + strings.Join(near, "` or `") + "`?"
+	} else if strings.HasSuffix(args[0], ".batch") {
+		message += fmt.Sprintf("; did you mean `newmake plan %s`?", args[0])
+	}
+	return usage("%s\n`newmake help` lists the commands.", message)
+}
+
+// colour says whether a stream is to be coloured.
+func (a *app) colour(isTerminal bool) bool {
+	switch a.color {
+	case "always":
+		return true
+	case "never":
+		return false
+	}
+	return isTerminal && a.env("NO_COLOR") == "" && a.env("TERM") != "dumb"
+}
+
+// plain says whether messages should keep to ASCII: when asked to, or when the
+// locale is not UTF-8.
+func (a *app) plain() bool {
+	if a.ascii {
+		return true
+	}
+	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if v := a.env(name); v != "" {
+			u := strings.ToUpper(v)
+			return !strings.Contains(u, "UTF-8") && !strings.Contains(u, "UTF8")
+		}
+	}
+	return false
+}

@@ -1,0 +1,271 @@
+// Package measure says numbers with their units, as a reader wants them: in US
+// customary units or in SI. Diagnostics and every rendering speak through it,
+// so that the same number is never said in two ways.
+package measure
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"newmake/compile/plan"
+)
+
+// Units is the system of units that a reader is spoken to in.
+type Units uint8
+
+const (
+	US Units = iota // gal, lb, F, proof
+	SI              // L, kg, C, % vol
+)
+
+// Exact by definition.
+const (
+	litrePerGallon = 3.785411784
+	kgPerPound     = 0.45359237
+	metrePerFoot   = 0.3048
+	poundsPerOunce = 16
+)
+
+// Number writes a number to a count of decimals, thousands set apart by commas.
+func Number(x float64, places int) string {
+	s := strconv.FormatFloat(x, 'f', places, 64)
+	sign := ""
+	if strings.HasPrefix(s, "-") {
+		sign, s = "-", s[1:]
+		if strings.Trim(s, "0.") == "" {
+			sign = ""
+		}
+	}
+	whole, frac, dot := strings.Cut(s, ".")
+	for i := len(whole) - 3; i > 0; i -= 3 {
+		whole = whole[:i] + "," + whole[i:]
+	}
+	if dot {
+		frac = "." + frac
+	}
+	return sign + whole + frac
+}
+
+// significant gives the decimals at which x shows about three figures.
+func significant(x float64) int {
+	switch x = math.Abs(x); {
+	case x == 0 || x >= 100:
+		return 0
+	case x >= 10:
+		return 1
+	default:
+		return 2
+	}
+}
+
+// Litres shows a volume that is not of spirit, or of spirit at 20 C.
+func (u Units) Litres(l float64) string {
+	if u == SI {
+		return Number(l, significant(l)) + " L"
+	}
+	g := l / litrePerGallon
+	return Number(g, significant(g)) + " gal"
+}
+
+// Volume shows a lot's volume: at 20 C in litres, at 60 F in gallons.
+func (u Units) Volume(l plan.Lot) string { return u.Quantity(l.Volume()) }
+
+// Strength shows a strength: % vol at 20 C, or proof and % abv.
+func (u Units) Strength(s plan.Strength) string {
+	if u == SI {
+		return Number(s.AbvPct, 1) + " % vol"
+	}
+	return Number(s.Proof, 1) + " proof (" + Number(s.AbvPct, 1) + " % abv)"
+}
+
+// Abv shows the strength of a wash or at the spout, where proof is not spoken.
+func (u Units) Abv(pct float64) string {
+	if u == SI {
+		return Number(pct, 1) + " % vol"
+	}
+	return Number(pct, 1) + " % abv"
+}
+
+// Mass shows a mass, small ones in ounces or grams.
+func (u Units) Mass(kg float64) string {
+	if u == SI {
+		if math.Abs(kg) < 1 {
+			return Number(kg*1000, 0) + " g"
+		}
+		return Number(kg, 1) + " kg"
+	}
+	lb := kg / kgPerPound
+	if math.Abs(lb) < 1 {
+		return Number(lb*poundsPerOunce, 1) + " oz"
+	}
+	return Number(lb, 1) + " lb"
+}
+
+// Temp shows a point on the scale.
+func (u Units) Temp(c float64) string {
+	if u == SI {
+		return Number(c, 1) + " C"
+	}
+	return Number(c*1.8+32, 0) + " F"
+}
+
+// TempDiff shows a distance on the scale, and says that it is one.
+func (u Units) TempDiff(c float64) string {
+	if u == SI {
+		return Number(c, 1) + " C apart"
+	}
+	return Number(c*1.8, 0) + " F apart"
+}
+
+// Length shows a height.
+func (u Units) Length(m float64) string {
+	if u == SI {
+		return Number(m, 0) + " m"
+	}
+	return Number(m/metrePerFoot, 0) + " ft"
+}
+
+// Rate shows a flow.
+func (u Units) Rate(litrePerH float64) string {
+	if u == SI {
+		return Number(litrePerH, significant(litrePerH)) + " L/h"
+	}
+	g := litrePerH / litrePerGallon
+	return Number(g, significant(g)) + " gal/h"
+}
+
+// LiquorToGrist shows liquor by grain: by the distiller's bushel of 56 lb, or
+// by the kg.
+func (u Units) LiquorToGrist(litrePerKg float64) string {
+	if u == SI {
+		return Number(litrePerKg, 2) + " L/kg"
+	}
+	return Number(litrePerKg*kgPerPound/litrePerGallon*56, 1) + " gal/bu"
+}
+
+// Power shows a rate of heat. The trade's boilers and jackets are in kW here
+// and there.
+func (u Units) Power(kW float64) string { return Number(kW, significant(kW)) + " kW" }
+
+// Gravity shows a specific gravity.
+func Gravity(sg float64) string { return Number(sg, 3) + " SG" }
+
+// Duration shows minutes in the words of a working day.
+func Duration(minutes float64) string {
+	m := int(math.Round(minutes))
+	switch {
+	case m < 1:
+		return Number(minutes*60, 0) + " s"
+	case m < 100:
+		return strconv.Itoa(m) + " min"
+	case m < 48*60:
+		return strconv.Itoa(m/60) + " h " + pad2(m%60)
+	case m > 90*24*60:
+		return Number(minutes/(365.25*24*60), 1) + " y"
+	default:
+		h := int(math.Round(float64(m) / 60))
+		return strconv.Itoa(h/24) + " d " + strconv.Itoa(h%24) + " h"
+	}
+}
+
+func pad2(n int) string {
+	if n < 10 {
+		return "0" + strconv.Itoa(n)
+	}
+	return strconv.Itoa(n)
+}
+
+// Quantity shows any Quantity.
+func (u Units) Quantity(q plan.Quantity) string {
+	switch q.Unit {
+	case plan.Litre:
+		if u == US && q.Gallons != 0 {
+			return Number(q.Gallons, significant(q.Gallons)) + " gal"
+		}
+		return u.Litres(q.Value)
+	case plan.Kilogram:
+		return u.Mass(q.Value)
+	case plan.Celsius:
+		return u.Temp(q.Value)
+	case plan.CelsiusDiff:
+		return u.TempDiff(q.Value)
+	case plan.Minute:
+		return Duration(q.Value)
+	case plan.Hour:
+		return Number(q.Value, 1) + " h"
+	case plan.Year:
+		return Number(q.Value, 1) + " y"
+	case plan.SG:
+		return Gravity(q.Value)
+	case plan.SGDiff:
+		return Number(q.Value, 3) + " SG"
+	case plan.PH:
+		return "pH " + Number(q.Value, 1)
+	case plan.AbvPct:
+		if q.Proof != 0 {
+			return u.Strength(plan.Strength{AbvPct: q.Value, Proof: q.Proof})
+		}
+		return u.Abv(q.Value)
+	case plan.AbvDiff:
+		if u == US && q.Proof != 0 {
+			return Number(q.Proof, 1) + " proof"
+		}
+		return Number(q.Value, 1) + " % vol"
+	case plan.LitrePerH:
+		return u.Rate(q.Value)
+	case plan.Percent:
+		return Number(q.Value, 1) + " %"
+	case plan.Each:
+		return Number(q.Value, 0)
+	case plan.ProofGallon:
+		return Number(q.Value, 1) + " PG"
+	case plan.CubicMetre:
+		if u == SI {
+			return Number(q.Value, 0) + " m3"
+		}
+		return Number(q.Value/(metrePerFoot*metrePerFoot*metrePerFoot), 0) + " cu ft"
+	default: // g/L, kWh, LPA: the unit is the word
+		return Number(q.Value, 1) + " " + string(q.Unit)
+	}
+}
+
+// Tolerance shows how far off a reading may be. Its unit stands at the value
+// beside it, so that only the number is said where the two agree.
+func (u Units) Tolerance(q plan.Quantity) string {
+	switch q.Unit {
+	case plan.CelsiusDiff:
+		if u == SI {
+			return "+/- " + Number(q.Value, 0) + " C"
+		}
+		return "+/- " + Number(q.Value*1.8, 0) + " F"
+	case plan.AbvDiff:
+		if u == US && q.Proof != 0 {
+			return "+/- " + Number(q.Proof, 0) + " proof"
+		}
+		return "+/- " + Number(q.Value, 0) + " %"
+	case plan.SGDiff:
+		return "+/- " + Number(q.Value, 3)
+	case plan.PH:
+		return "+/- " + Number(q.Value, 1)
+	default:
+		return "+/- " + u.Quantity(q)
+	}
+}
+
+// Phrase fills a phrase's places with its quantities.
+func (u Units) Phrase(p plan.Phrase) string {
+	var b strings.Builder
+	rest := p.Text
+	for _, q := range p.Values {
+		before, after, found := strings.Cut(rest, "{}")
+		if !found {
+			break
+		}
+		b.WriteString(before)
+		b.WriteString(u.Quantity(q))
+		rest = after
+	}
+	b.WriteString(rest)
+	return b.String()
+}

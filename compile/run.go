@@ -1,0 +1,100 @@
+package compile
+
+import (
+	"fmt"
+
+	"newmake/compile/plan"
+	"newmake/compile/still"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// setting is a still in its place.
+func (c *compiler) setting(v *recipe.Vessel) still.Setting {
+	p := c.b.Plant
+	return still.Setting{Still: *v, PressurePa: c.pressurePa, AmbientC: p.AmbientC, WaterC: p.WaterC, BoilerW: p.BoilerW}
+}
+
+// runPlan reads a run of n equal charges into the plan.
+func runPlan(v *recipe.Vessel, r still.Run, charges int) plan.Run {
+	n := float64(charges)
+	out := plan.Run{
+		Still: v.Name, Charges: charges, Charge: lotOf(r.Charge),
+		HeatUpMin: r.HeatUpS / 60, Hours: r.DurationS / secondsPerH, TotalHours: n * r.DurationS / secondsPerH,
+		MostFillPct: 100 * r.MostFill, Residue: scaleLot(lotOf(r.Residue), n),
+		HeatKWh: n * r.HeatJ / joulesPerKWh, CoolKWh: n * r.CondenserJ / joulesPerKWh,
+		CoolingWaterL: n * r.CoolingWaterM3 * litresPerM3,
+	}
+	out.LossL = out.Residue.PureL
+	if k := len(r.Curve); k > 0 {
+		out.StopAbvPct = 100 * r.Curve[k-1].ABV
+	}
+	for _, f := range r.Fractions {
+		p := plan.Fraction{
+			Name: f.Name, Lot: scaleLot(lotOf(f.Stream), n), StartMin: f.StartS / 60, EndMin: f.EndS / 60,
+			Begins: strengthAbv(f.StartABV), Ends: strengthAbv(f.EndABV),
+		}
+		if r.Charge.EthanolKg > 0 {
+			p.PureShare = 100 * f.EthanolKg / r.Charge.EthanolKg
+		}
+		out.Fractions = append(out.Fractions, p)
+	}
+	for _, p := range r.Curve {
+		out.Curve = append(out.Curve, plan.RunPoint{
+			Min: p.TimeS / 60, PotC: p.PotC, VapourC: p.VapourC, AbvPct: 100 * p.ABV, Proof: strengthAbv(p.ABV).Proof,
+			PotAbvPct: 100 * p.PotABV, OverL: p.OverM3 * litresPerM3, RateLPerH: p.RateM3S * litresPerM3 * secondsPerH,
+			Fraction: p.Fraction,
+		})
+	}
+	return out
+}
+
+// runTold says what went otherwise than written. use is strip or spirit.
+func (c *compiler) runTold(use string, r still.Run) {
+	top := 0.0
+	if len(r.Curve) > 0 {
+		top = r.Curve[0].ABV
+	}
+	end := 0.0
+	if k := len(r.Curve); k > 0 {
+		end = r.Curve[k-1].ABV
+	}
+	for _, p := range r.Problems {
+		d := diag.Diagnostic{At: c.where(use+".stop", use)}
+		switch p {
+		case still.ProblemNoDistillate:
+			d.Code, d.Summary = diag.CodeNoDistillate, fmt.Sprintf("the first drop is weaker than the stop: nothing comes of the %s run", use)
+			d.Help = "a lower stop, or a stronger charge"
+		case still.ProblemStopNotReached:
+			d.Code, d.Summary = diag.CodeStopUnreached, fmt.Sprintf("the spout still runs at %s when the pot is nearly empty: the stop is never reached", c.say.Abv(100*end))
+			d.Help = "a higher stop: a pot must never boil dry"
+		case still.ProblemForeshotsNotReached:
+			d.Code, d.At = diag.CodeCutUnreached, c.where("spirit.foreshots", use)
+			d.Summary, d.Help = "the run ends within the foreshots", "set less aside, or charge more"
+		case still.ProblemHeartsWeak:
+			d.Code, d.At = diag.CodeCutUnreached, c.where("spirit.hearts.from", "spirit.hearts", use)
+			d.Summary = fmt.Sprintf("the hearts are to begin at a strength that is never reached: the spout starts at %s", c.say.Strength(strengthAbv(top)))
+			d.Help = "begin them below that, strip to a stronger low wine, or return more in the head"
+		case still.ProblemHeartsFromPassed:
+			d.Code, d.At = diag.CodeCutUnreached, c.where("spirit.hearts.from", "spirit.hearts", use)
+			d.Summary, d.Help = "the hearts are to begin within the foreshots", "begin them later, or set less aside"
+			c.tellAs(diag.Warning, d)
+			continue
+		case still.ProblemHeartsFromNotReached:
+			d.Code, d.At = diag.CodeCutUnreached, c.where("spirit.hearts.from", "spirit.hearts", use)
+			d.Summary, d.Help = "the run ends before the hearts begin", "begin them earlier, or stop later"
+		case still.ProblemHeartsToNotReached:
+			d.Code, d.At = diag.CodeCutUnreached, c.where("spirit.hearts.to", "spirit.hearts", use)
+			d.Summary = fmt.Sprintf("the run ends before the hearts do: it stops at %s", c.say.Abv(100*end))
+			d.Help = "end the hearts earlier, or stop later"
+		case still.ProblemCutsCrossed:
+			d.Code, d.At = diag.CodeCutsCrossed, c.where("spirit.hearts", use)
+			d.Summary, d.Help = "the hearts are to end before they begin", "strength falls through a run: the first cut is the stronger"
+		case still.ProblemNotSteady:
+			d.Code, d.At = diag.CodeNotSteady, c.where("spirit.charge", use)
+			d.Summary = "with its feints returned the spirit run never comes to repeat itself"
+			d.Help = "wider hearts, or leave the feints out of the charge"
+		}
+		c.tell(d)
+	}
+}

@@ -1,0 +1,105 @@
+package compile
+
+import (
+	"fmt"
+
+	"newmake/compile/plan"
+	"newmake/compile/still"
+	"newmake/compile/stream"
+	"newmake/lang/diag"
+)
+
+// Strengths of a spirit charge: the usual limit, above which the first of the
+// hearts is lost among the heads, and the one at which its vapour is a danger
+// well below the boil (common practice).
+const (
+	chargeUsual = 0.32
+	chargeMost  = 0.40
+)
+
+// spirit runs the spirit still: the steady state if feints return, else the
+// first batch.
+func (c *compiler) spirit() bool {
+	s := c.b.Spirit
+	charges := max(s.Charges, 1)
+	in := still.SpiritInput{
+		Setting: c.setting(s.Still), LowWines: c.lowWines.Scale(1 / float64(charges)),
+		ForeshotsM3: s.ForeshotsM3, HeartsFrom: s.HeartsFrom, HeartsTo: s.HeartsTo, Stop: s.Stop,
+	}
+	run, tried := still.Run{}, 0
+	var err error
+	if s.Feints {
+		run, tried, err = still.Steady(in)
+	} else {
+		run, err = still.SpiritRun(in)
+	}
+	if err != nil {
+		return c.fail(diag.CodeStillFailed, "the spirit run", err, "spirit")
+	}
+	c.distilled = run
+	c.hearts = run.Fraction(still.Hearts).Stream.Scale(float64(charges))
+	c.p.Spirit = runPlan(s.Still, run, charges)
+	if s.Feints {
+		returned := lotOf(run.Charge.Minus(in.LowWines))
+		c.p.Spirit.FeintsReturned, c.p.Spirit.SteadyTried = &returned, tried
+		if !c.firstBatch(in, charges) {
+			return false
+		}
+	}
+	feints := scaleLot(lotOf(run.Feints()), float64(charges))
+	c.p.Spirit.Feints = &feints
+	c.spiritTold(run)
+	c.runWork("spirit", s.Still, run, charges)
+	return true
+}
+
+// firstBatch is the run of a house that has no feints yet. Its charges hand
+// theirs on.
+func (c *compiler) firstBatch(in still.SpiritInput, charges int) bool {
+	first := &plan.First{}
+	var hearts, feints stream.Stream
+	for i := range charges {
+		in.Feints = feints
+		run, err := still.SpiritRun(in)
+		if err != nil {
+			return c.fail(diag.CodeStillFailed, "the first spirit run", err, "spirit")
+		}
+		if i == 0 {
+			first.Charge = lotOf(run.Charge)
+		}
+		feints = run.Feints()
+		hearts = hearts.Plus(run.Fraction(still.Hearts).Stream)
+		first.SpiritHours += run.DurationS / secondsPerH
+	}
+	first.Hearts, first.Feints = lotOf(hearts), lotOf(feints)
+	c.p.First = first
+	return true
+}
+
+func (c *compiler) spiritTold(run still.Run) {
+	s := c.b.Spirit
+	what := "the spirit charge, hot,"
+	if s.Feints {
+		what = "the spirit charge with its feints, hot,"
+	}
+	c.vessel(s.Still, "spirit", run.MostFill*s.Still.HoldsM3, what,
+		"`charges 2`, a later stop of the wash run for less and stronger low wines, or a larger still",
+		"a still needs room over the charge to part vapour from spray")
+	c.boiler(s.Still, "spirit")
+	c.runTold("spirit", run)
+	if run.ChargeABV <= chargeUsual {
+		return
+	}
+	d := diag.Diagnostic{
+		Code: diag.CodeChargeStrong, At: c.where("spirit.charge", "spirit"),
+		Summary: fmt.Sprintf("the spirit charge is %s", c.say.Strength(strengthAbv(run.ChargeABV))),
+		Help:    "bring it down with water, or strip further",
+		Reason: fmt.Sprintf("it is kept under about %s: a stronger one gives its heads and hearts up in a rush, and its vapour takes fire sooner (common practice)",
+			c.say.Abv(30)),
+	}
+	if run.ChargeABV > chargeMost {
+		c.tellAs(diag.Error, d)
+		return
+	}
+	c.tell(d)
+}

@@ -1,0 +1,160 @@
+package compile
+
+import (
+	"fmt"
+	"math"
+
+	"newmake/compile/plan"
+	"newmake/compile/schedule"
+	"newmake/compile/still"
+	"newmake/lang/recipe"
+)
+
+// runWork is the work at one still, charge after charge. A charge is a chain:
+// once the fire is lit somebody stays until the stop.
+func (c *compiler) runWork(use string, v *recipe.Vessel, r still.Run, charges int) {
+	for n := range charges {
+		id := use
+		if charges > 1 {
+			id = fmt.Sprintf("%s.%d", use, n+1)
+		}
+		t := schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}
+		c.chargeWork(t, id, use, r, use == "spirit" && n == 0)
+		for _, f := range r.Fractions {
+			if f.EndS > f.StartS {
+				c.fractionWork(t, id, use, f, r)
+			}
+		}
+		c.stopWork(t, id, use, r)
+	}
+	last := use
+	if charges > 1 {
+		last = fmt.Sprintf("%s.%d", use, charges)
+	}
+	c.add(work{
+		Task: schedule.Task{Key: use + ".clean", Stage: use, Vessel: v.Name, Attend: schedule.Throughout, DurationS: cleanS, MayWait: true},
+		do:   plan.Say("Rinse and clean the still."), cautions: c.warn("confined"), after: last + ".stop",
+	})
+}
+
+// chargeWork fills the still and brings it to the first drop.
+func (c *compiler) chargeWork(t schedule.Task, id, use string, r still.Run, newDay bool) {
+	charge := lotOf(r.Charge)
+	fill := t
+	fill.Key, fill.MayWait, fill.NewDay = id+".charge", true, newDay
+	fill.DurationS = pumpSetupS + r.ChargeM3/pumpM3PerS
+	w := work{Task: fill, cautions: c.warn("vent"), path: use}
+	if use == "strip" {
+		w.do = plan.Say("Charge the still with {} of wash.", charge.Volume())
+		w.read = []reading{volume("wash", charge.VolumeL), {plan.Reading{What: "strength (lab)", Expect: plan.Of(charge.AbvPct, plan.AbvPct), Tolerance: plan.Of(0.4, plan.AbvDiff)}, -1}}
+	} else {
+		w.do, w.path = plan.Say("Charge the still with {} of low wines.", charge.Volume()), "spirit.charge"
+		if f := c.p.Spirit.FeintsReturned; f != nil {
+			low := lotOf(r.Charge)
+			low.VolumeL, low.WineGallons = low.VolumeL-f.VolumeL, low.WineGallons-f.WineGallons
+			w.do = plan.Say("Charge the still with {} of low wines and {} of feints.", low.Volume(), f.Volume())
+		}
+		w.read = lotReadings(charge)
+	}
+	c.add(w)
+
+	heat := t
+	heat.Key, heat.DurationS, heat.Power = id+".heat", r.HeatUpS, c.stillW(use)
+	first := r.Curve
+	w = work{Task: heat, do: plan.Say("Heat, slowly at the end, to the first drop."), cautions: c.warn("stillhouse", "vapour"), path: use}
+	if len(first) > 0 {
+		w.read = []reading{spout(first[0].ABV), vapour(first[0].VapourC)}
+		w.do = plan.Say("Heat, slowly at the end, to the first drop. The pot is then at {}.", plan.Of(first[0].PotC, plan.Celsius))
+	}
+	c.add(w)
+}
+
+func (c *compiler) stillW(use string) float64 {
+	v := c.b.Strip.Still
+	if use == "spirit" {
+		v = c.b.Spirit.Still
+	}
+	return heatW(v, c.b.Plant)
+}
+
+var fractionSays = map[string]string{
+	still.LowWines:  "Collect low wines: {}.",
+	still.Foreshots: "Foreshots: {}, into their own can.",
+	still.Heads:     "Heads: {}, to the feints.",
+	still.Hearts:    "HEARTS: turn the spout to the spirit receiver. {} in all.",
+	still.Tails:     "Tails: turn the spout to the feints. {} in all.",
+}
+
+// fractionWork collects one fraction, with the readings of each hour and those
+// at its end.
+func (c *compiler) fractionWork(t schedule.Task, id, use string, f still.Fraction, r still.Run) {
+	lot := lotOf(f.Stream)
+	t.Key, t.DurationS, t.Power = id+"."+key(f.Name), f.EndS-f.StartS, c.stillW(use)
+	w := work{Task: t, do: plan.Say(fractionSays[f.Name], lot.Volume()), path: use + "." + key(f.Name)}
+	if f.Name == still.Foreshots {
+		w.cautions = c.warn("foreshots")
+	}
+	for s := math.Ceil((f.StartS-r.HeatUpS)/readEveryS+0.25)*readEveryS + r.HeatUpS; s < f.EndS-readEveryS/4; s += readEveryS {
+		p := pointAt(r.Curve, s)
+		w.read = append(w.read, spout(p.ABV).at(s-f.StartS), overSoFar(p.OverM3).at(s-f.StartS), vapour(p.VapourC).at(s-f.StartS))
+	}
+	end := pointAt(r.Curve, f.EndS)
+	// The volume at the cut is of this fraction alone: what the receiver shows.
+	w.read = append(w.read, receiver(lot).at(f.EndS-f.StartS), spout(f.EndABV).at(f.EndS-f.StartS))
+	if f.Name != still.Foreshots {
+		w.read = append(w.read, vapour(end.VapourC).at(f.EndS-f.StartS))
+	}
+	c.add(w)
+}
+
+func key(fraction string) string {
+	if fraction == still.LowWines {
+		return "collect"
+	}
+	return fraction
+}
+
+func overSoFar(m3 float64) reading { return volume("over so far", m3*litresPerM3) }
+
+func receiver(l plan.Lot) reading {
+	r := volume("in the receiver", l.VolumeL)
+	r.Expect, r.Tolerance.Gallons = l.Volume(), tolVolume*l.WineGallons
+	return r
+}
+
+// stopWork ends a charge.
+func (c *compiler) stopWork(t schedule.Task, id, use string, r still.Run) {
+	t.Key, t.DurationS = id+".stop", dischargeS
+	rest := plan.Of(r.ResidueM3*litresPerM3, plan.Litre)
+	w := work{Task: t, cautions: c.warn("stillage", "vent"), path: use + ".stop"}
+	if use == "strip" {
+		w.do = plan.Say("Heat off, vent, discharge {} of pot ale. Keep what the next mash wants as backset. Record the low wines before they are mingled (27 CFR 19.301).", rest)
+		w.read = lotReadings(lotOf(r.Fraction(still.LowWines).Stream))
+	} else {
+		w.do = plan.Say("Heat off, vent, discharge {} of spent lees. Record the feints before they are mingled (27 CFR 19.301).", rest)
+		w.read = lotReadings(lotOf(r.Feints()))
+	}
+	c.add(w)
+}
+
+// pointAt reads a run's curve at a time from the fire, between its points.
+func pointAt(curve []still.Point, s float64) still.Point {
+	if len(curve) == 0 {
+		return still.Point{}
+	}
+	if s <= curve[0].TimeS {
+		return curve[0]
+	}
+	for i := 1; i < len(curve); i++ {
+		a, b := curve[i-1], curve[i]
+		if s > b.TimeS || b.TimeS == a.TimeS {
+			continue
+		}
+		f := (s - a.TimeS) / (b.TimeS - a.TimeS)
+		return still.Point{
+			TimeS: s, PotC: mix(a.PotC, b.PotC, f), VapourC: mix(a.VapourC, b.VapourC, f), ABV: mix(a.ABV, b.ABV, f),
+			OverM3: mix(a.OverM3, b.OverM3, f), RateM3S: mix(a.RateM3S, b.RateM3S, f), Fraction: a.Fraction,
+		}
+	}
+	return curve[len(curve)-1]
+}
