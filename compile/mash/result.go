@@ -5,10 +5,10 @@ import (
 	"newmake/lang/recipe"
 )
 
-// theoryExtract is the dissolved matter, by dry matter, that complete
+// TheoryExtract is the dissolved matter, by dry matter, that complete
 // conversion gives: the maltster's extract, or the parts with the starch as
 // maltose, which is what most of it becomes.
-func theoryExtract(g *recipe.Grain) float64 {
+func TheoryExtract(g *recipe.Grain) float64 {
 	if g.Extract > 0 {
 		return g.Extract
 	}

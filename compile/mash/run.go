@@ -16,20 +16,20 @@ const (
 	coarseC     = 45 // below it, coarse
 
 	curveStepS = 60
-	mostS      = 48 * 3600 // no step lasts longer
+	endlessS   = 48 * 3600 // no step lasts longer
 )
 
 // cooker is a mash under way.
 type cooker struct {
-	in      Input
-	c       constants
-	k       starch.Constants
-	refine  float64 // divides the step of time
-	boilC   float64
-	metalJK float64
-	lossWK  float64
-	steamJ  float64 // enthalpy of live steam per kg
-	lastRun int     // index of the last drain, -1 without
+	in        Input
+	c         constants
+	k         starch.Constants
+	refine    float64 // divides the step of time
+	boilC     float64
+	metalJK   float64
+	lossWK    float64
+	steamJ    float64 // enthalpy of live steam per kg
+	lastDrain int     // index of the last drain, -1 without
 
 	tun, worts  body
 	acid        acidity
@@ -65,7 +65,7 @@ func run(in Input, refine float64) (Result, error) {
 }
 
 func newCooker(in Input, c constants, k starch.Constants, refine float64) *cooker {
-	m := &cooker{in: in, c: c, k: k, refine: refine, lastRun: -1}
+	m := &cooker{in: in, c: c, k: k, refine: refine, lastDrain: -1}
 	m.boilC = fluid.WaterBoilC(in.PressurePa)
 	m.metalJK = MetalKg(in.Cooker) * metalJKgK
 	if over := m.boilC - in.AmbientC; over > 0 {
@@ -79,7 +79,7 @@ func newCooker(in Input, c constants, k starch.Constants, refine float64) *cooke
 	m.tun.starch.Raw = make([]starch.Granules, 0, len(in.Bill.Lines))
 	for i, s := range in.Steps {
 		if s.Verb == recipe.MashDrain {
-			m.lastRun = i
+			m.lastDrain = i
 		}
 	}
 	m.res.BoilC = m.boilC
@@ -91,7 +91,7 @@ func newCooker(in Input, c constants, k starch.Constants, refine float64) *cooke
 // at is the body that step i works on: the mash in the tun, and after the last
 // drain the worts, which cooling always means once there are some.
 func (m *cooker) at(i int) *body {
-	if m.lastRun >= 0 && i > m.lastRun {
+	if m.lastDrain >= 0 && i > m.lastDrain {
 		return &m.worts
 	}
 	if m.in.Steps[i].Verb == recipe.MashCool && !m.worts.empty() {
@@ -116,30 +116,28 @@ func (m *cooker) wallWK(b *body) float64 {
 	return 0
 }
 
-// pass lets a drive work on a body until toC is reached (hasTarget) or mostS is
-// over, and returns the time that took.
-func (m *cooker) pass(step *Step, b *body, d drive, mostS, toC float64, hasTarget bool) float64 {
-	spent := 0.0
-	for spent < mostS {
+// wait lets a drive work on a body for durS.
+func (m *cooker) wait(step *Step, b *body, d drive, durS float64) {
+	for left := durS; left > 1e-9*durS; {
+		dt := min(m.stepS(b.tempC), left)
+		m.tick(step, b, &d, dt)
+		left -= dt
+	}
+}
+
+// reach lets a drive work on a body until toC.
+func (m *cooker) reach(step *Step, b *body, d drive, toC float64) {
+	for spent := 0.0; spent < endlessS; {
 		dt := m.stepS(b.tempC)
-		dt = min(dt, mostS-spent)
-		last := false
-		if hasTarget {
-			if left := d.timeTo(b.tempC, toC, m.heatCapacityJK(b)); left <= dt {
-				dt, last = left, true
-			}
+		left := d.timeTo(b.tempC, toC, m.heatCapacityJK(b))
+		if left <= dt {
+			m.tick(step, b, &d, left)
+			b.tempC = toC
+			return
 		}
 		m.tick(step, b, &d, dt)
 		spent += dt
-		if last {
-			b.tempC = toC
-			break
-		}
-		if mostS-spent < 1e-9*mostS {
-			break
-		}
 	}
-	return spent
 }
 
 func (m *cooker) stepS(tempC float64) float64 {
@@ -197,7 +195,7 @@ func (m *cooker) other(b *body) *body {
 		return nil
 	case b == &m.tun:
 		return &m.worts
-	case len(m.res.Steps) > m.lastRun: // spent grain, no longer of interest
+	case len(m.res.Steps) > m.lastDrain: // spent grain, no longer of interest
 		return nil
 	default:
 		return &m.tun

@@ -132,7 +132,7 @@ func (m *cooker) add(step *Step, i int, s recipe.MashStep) error {
 		m.startStarchKg += dry * g.Starch
 		m.alphaInDU += g.AlphaDU * line.MassKg
 		m.betaInL += g.LintnerPower * line.MassKg
-		m.res.TheoryExtractKg += dry * theoryExtract(g)
+		m.res.TheoryExtractKg += dry * TheoryExtract(g)
 		kg += line.MassKg
 	}
 	m.let(step, i, s, kg/m.c.grainFlowKgS)
@@ -160,142 +160,11 @@ func (m *cooker) let(step *Step, i int, s recipe.MashStep, usualS float64) {
 		usualS, step.Limit = s.DurationS, LimitWritten
 	}
 	b := m.at(i)
-	m.pass(step, b, m.idle(b), usualS, 0, false)
+	m.wait(step, b, m.idle(b), usualS)
 }
 
 func (m *cooker) idle(b *body) drive {
 	return drive{lossWK: m.wallWK(b), ambientC: m.in.AmbientC}
-}
-
-// hold keeps the temperature for a while, if the vessel has the heat to.
-func (m *cooker) hold(step *Step, b *body, durS float64) {
-	d := m.idle(b)
-	power, _ := m.power()
-	if loss := d.lossWK * (b.tempC - d.ambientC); loss >= 0 && power >= loss {
-		d.ramp = true
-	}
-	step.Limit = LimitWritten
-	m.pass(step, b, d, durS, 0, false)
-}
-
-// power is the heat that can go in, and what limits it.
-func (m *cooker) power() (w float64, limit string) {
-	w, limit = m.in.Cooker.HeatsW, LimitJacket
-	if m.in.Cooker.Steam == recipe.Direct {
-		limit = LimitSteam
-	}
-	if m.in.BoilerW > 0 && m.in.BoilerW < w {
-		w, limit = m.in.BoilerW, LimitBoiler
-	}
-	return w, limit
-}
-
-func (m *cooker) heat(step *Step, i int, toC, durS float64) {
-	b := m.at(i)
-	if toC > m.boilC {
-		toC = m.boilC
-		m.problem(i, ProblemAboveBoil, toC)
-	}
-	if toC <= b.tempC {
-		if toC < b.tempC {
-			m.problem(i, ProblemAlreadyThere, b.tempC)
-		}
-		return
-	}
-	d := m.idle(b)
-	var limit string
-	d.heatW, limit = m.power()
-	if b.empty() {
-		m.problem(i, ProblemNoLiquor, b.tempC)
-		return
-	}
-	if d.heatW <= 0 {
-		m.problem(i, ProblemNoHeat, b.tempC)
-		return
-	}
-	if highest := d.ambientC + d.heatW/max(d.lossWK, 1e-9) - 1; d.lossWK > 0 && toC > highest {
-		toC = max(highest, b.tempC)
-		m.problem(i, ProblemLoss, toC)
-	}
-	m.approach(step, i, b, d, limit, toC, durS)
-}
-
-// approach goes to toC at full drive, or in the written time if that is longer.
-func (m *cooker) approach(step *Step, i int, b *body, d drive, limit string, toC, durS float64) {
-	full := d.timeTo(b.tempC, toC, m.heatCapacityJK(b))
-	if durS > full {
-		step.Limit = LimitWritten
-		m.pass(step, b, d.ramped((toC-b.tempC)/durS), durS, toC, true)
-		return
-	}
-	step.Limit = limit
-	m.pass(step, b, d, mostS, toC, true)
-	if durS > 0 {
-		m.problem(i, ProblemSlower, toC)
-	}
-}
-
-// ramped is the drive made to follow a slope.
-func (d drive) ramped(slopeKS float64) drive {
-	d.ramp, d.rampKS = true, slopeKS
-	return d
-}
-
-func (m *cooker) cool(step *Step, i int, toC, durS float64) {
-	b := m.at(i)
-	rated := m.in.Cooker.CoolsW
-	switch {
-	case b.empty():
-		m.problem(i, ProblemNoLiquor, b.tempC)
-		return
-	case toC >= b.tempC:
-		if toC > b.tempC {
-			m.problem(i, ProblemAlreadyThere, b.tempC)
-		}
-		return
-	case rated <= 0:
-		m.problem(i, ProblemNoCooling, b.tempC)
-		return
-	}
-	if coldest := m.in.WaterC + m.c.coolLeastK; toC < coldest {
-		toC = max(min(coldest, b.tempC), toC)
-		m.problem(i, ProblemWarmWater, toC)
-		if toC >= b.tempC {
-			return
-		}
-	}
-	knee := m.in.WaterC + m.c.coolFullK
-	high, low := m.idle(b), m.idle(b)
-	high.coolW = rated
-	low.waterWK, low.waterC = rated/m.c.coolFullK, m.in.WaterC
-
-	c := m.heatCapacityJK(b)
-	full, limit := 0.0, LimitCooling
-	if b.tempC > knee {
-		full = high.timeTo(b.tempC, max(knee, toC), c)
-	}
-	if toC < knee {
-		slow := low.timeTo(min(b.tempC, knee), toC, c)
-		if slow > full {
-			limit = LimitWater
-		}
-		full += slow
-	}
-	if durS > full {
-		step.Limit = LimitWritten
-		m.pass(step, b, high.ramped((toC-b.tempC)/durS), durS, toC, true)
-		return
-	}
-	step.Limit = limit
-	if b.tempC > knee {
-		m.pass(step, b, high, mostS, max(knee, toC), true)
-	}
-	if toC < knee {
-		m.pass(step, b, low, mostS, toC, true)
-	}
-	if durS > 0 {
-		m.problem(i, ProblemSlower, toC)
-	}
 }
 
 // drain draws the worts: all liquid but what the grain keeps. It is drawn at
@@ -317,7 +186,7 @@ func (m *cooker) drain(step *Step, i int, durS float64) {
 		return
 	}
 	m.tun.takeLiquid(&m.worts, 1-kept/liquid)
-	m.pass(step, &m.tun, m.idle(&m.tun), durS, 0, false)
+	m.wait(step, &m.tun, m.idle(&m.tun), durS)
 }
 
 // volumeM3 is a body's volume, and keeps the greatest that the cooker held.

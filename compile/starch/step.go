@@ -21,8 +21,9 @@ type rates struct {
 // a pH that hold during the step.
 //
 // Each reaction runs its exact exponential, in order for half the step and in
-// the reverse order for the other half, so a step is second order, never makes
-// a negative mass, and loses nothing. It does not allocate.
+// the reverse order for the other half, so a step is second order (but for the
+// slow loss of water, taken at its start), never makes a negative mass, and
+// loses nothing. It does not allocate.
 func (c *Constants) Step(s *State, e *Enzymes, tempC, pH, dtS float64) {
 	if !(s.WaterKg > 0) || !(dtS > 0) {
 		return
