@@ -2,6 +2,7 @@ package lang
 
 import (
 	"fmt"
+	"unicode"
 	"unicode/utf8"
 
 	"github.com/alecthomas/participle/v2/lexer"
@@ -75,5 +76,11 @@ func badChar(t *lexer.Token) *fault {
 	return f
 }
 
-// RuneName is a character's number and Unicode name: U+2013 EN DASH.
-func RuneName(r rune) string { return fmt.Sprintf("U+%04X %s", r, runenames.Name(r)) }
+// RuneName is a character's number and Unicode name: U+2013 EN DASH. A control
+// character has no name.
+func RuneName(r rune) string {
+	if unicode.IsControl(r) {
+		return fmt.Sprintf("U+%04X", r)
+	}
+	return fmt.Sprintf("U+%04X %s", r, runenames.Name(r))
+}

@@ -23,7 +23,7 @@ func Parse(src *diag.Source) (*File, diag.List) {
 		return file, list
 	}
 	if deep := checkNesting(src, lexed()); len(deep) > 0 {
-		return file, append(list, deep...)
+		return file, deep
 	}
 	p := &parser{src: src, text: string(src.Text), file: file, list: list, bad: list}
 	p.run(lexed())

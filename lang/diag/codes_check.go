@@ -53,20 +53,17 @@ const (
 	CodeEnzymeWindow Code = "NM0625"
 	CodeNoHeating    Code = "NM0627"
 	CodeNoCooling    Code = "NM0628"
-	CodeNeverDrained Code = "NM0629"
 
 	CodeSetTemperature Code = "NM0701"
 	CodePitchRate      Code = "NM0702"
 	CodeHoldWindow     Code = "NM0703"
 
 	CodeStopEarly   Code = "NM0802"
-	CodeCutsMixed   Code = "NM0803"
 	CodeNoForeshots Code = "NM0804"
 	CodeCutBeyond   Code = "NM0805"
 
-	CodeCaskSize    Code = "NM0901"
-	CodeCharless    Code = "NM0902"
-	CodeBottleAbove Code = "NM0905"
+	CodeCaskSize Code = "NM0901"
+	CodeCharless Code = "NM0902"
 
 	CodeLawGrain   Code = "NM1001"
 	CodeLawEnzymes Code = "NM1002"
@@ -128,20 +125,17 @@ var checkTable = []Info{
 	{CodeEnzymeWindow, "enzyme-window", Warning, "an enzyme where it does not work"},
 	{CodeNoHeating, "no-heating", Error, "heating in a vessel that can't heat"},
 	{CodeNoCooling, "no-cooling", Error, "cooling in a vessel that can't cool"},
-	{CodeNeverDrained, "never-drained", Error, "a drain that has nothing to draw"},
 
 	{CodeSetTemperature, "set-temperature", Error, "yeast pitched too hot or too cold"},
 	{CodePitchRate, "pitch-rate", Warning, "much or little yeast"},
 	{CodeHoldWindow, "hold-window", Warning, "a ferment held where the yeast is not well"},
 
 	{CodeStopEarly, "stop-before-hearts-end", Error, "a run that stops within the hearts"},
-	{CodeCutsMixed, "cuts-mixed", Note, "cuts that can't be compared before the run is computed"},
 	{CodeNoForeshots, "no-foreshots", Warning, "a spirit run that sets no foreshots aside"},
 	{CodeCutBeyond, "cut-beyond", Error, "a strength that a pot still can't give"},
 
 	{CodeCaskSize, "cask-size", Warning, "a size in which that cask is not made"},
 	{CodeCharless, "char-of-uncharred", Error, "a char on wood that is not charred"},
-	{CodeBottleAbove, "bottle-above-entry", Error, "bottled stronger than it went into the cask"},
 
 	{CodeLawGrain, "law-grain", Error, "a bill that the standard does not allow"},
 	{CodeLawEnzymes, "law-enzymes", Error, "added enzymes that the standard does not allow"},

@@ -94,7 +94,7 @@ func (r *renderer) diagnostic(d Diagnostic) {
 	r.snippet(d.At, gutter, "^", func(s string) string { return r.style.severity(d.Severity, s) })
 	r.note(gutter, "help", d.Help)
 	r.note(gutter, "why", d.Reason)
-	if d.Fix != nil && !strings.Contains(d.Help, d.Fix.Label) {
+	if d.Fix != nil && !d.helpSaysFix() {
 		r.note(gutter, "fix", d.Fix.Label)
 	}
 	for _, rel := range d.Related {
@@ -105,6 +105,12 @@ func (r *renderer) diagnostic(d Diagnostic) {
 		r.printf("%s %s\n", r.style.bold(r.place(rel.At)+":"), r.safe(rel.Text))
 		r.snippet(rel.At, gutter, "-", r.style.gutter)
 	}
+}
+
+// helpSaysFix says whether the help names the edit already.
+func (d Diagnostic) helpSaysFix() bool {
+	text := strings.Trim(d.Fix.Text, `"`)
+	return strings.Contains(d.Help, d.Fix.Label) || text != "" && strings.Contains(d.Help, "`"+text+"`")
 }
 
 // place is file:line:col.
