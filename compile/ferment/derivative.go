@@ -41,7 +41,8 @@ func (y *system) derivative(s, d *vector) {
 	growth := growthRate * working
 	ferments := fermentRate * working
 	takes := ferments + growth*st.gr.glucose
-	dying := st.death(t, strength) * s[alive]
+	death := st.death(t, strength)
+	dying := death * s[alive]
 
 	d[alive] = growth - dying
 	d[dead] = dying
@@ -91,7 +92,8 @@ func (y *system) derivative(s, d *vector) {
 	d[tempC] = (d[heatJ] + d[warmJ] - d[coolJ] - d[lossJ] - d[ventJ]) / y.vessel.heatCapacity
 
 	y.cooling, y.fermentHeat = cool, d[heatJ]
-	y.stiff = max(y.vessel.stiffness(), dying/max(s[alive], 1e-12), st.stiffness(s, takes, all, v))
+	y.stiff = max(y.vessel.stiffness(), 3*death, // a long dying must not gather error
+		st.stiffness(s, takes, all, v))
 }
 
 // stiffness is the fastest rate at which a sugar answers to its uptake, 1/s:

@@ -12,7 +12,8 @@ const (
 	dryShare     = 0.98 // of the sugar gone: the wash is dry
 	hourS        = 3600
 	seaLevelPa   = 101325
-	usualWortPH  = 5.2 // common practice: a set stands at 4.8 to 5.4
+	usualWortPH  = 5.2   // common practice: a set stands at 4.8 to 5.4
+	lastCellKg   = 3e-14 // dry, from memory: below that there is none to grow again
 	longestDaysS = 60 * 24 * hourS
 )
 
@@ -151,7 +152,14 @@ func (f *ferment) step(end, finer float64) {
 	before := f.s
 	f.starch.to(&f.s, f.ph, f.timeS+h/2)
 	y.derivative(&f.s, &f.d)
+	if y.fermentHeat > f.out.PeakHeatW {
+		f.out.PeakHeatW, f.out.PeakS = y.fermentHeat, f.timeS
+	}
 	y.rk4(&f.s, &f.d, h)
+	if f.s[alive] < lastCellKg {
+		f.s[dead] += f.s[alive]
+		f.s[alive] = 0
+	}
 	f.starch.to(&f.s, f.ph, next)
 	f.watch(&before, h)
 	f.timeS = next
@@ -161,9 +169,6 @@ func (f *ferment) step(end, finer float64) {
 // watch notes peaks and moments within a step.
 func (f *ferment) watch(before *vector, h float64) {
 	o, s := &f.out, &f.s
-	if heat := (s[heatJ] - before[heatJ]) / h; heat > o.PeakHeatW {
-		o.PeakHeatW, o.PeakS = heat, f.timeS+h/2
-	}
 	o.PeakTempC = math.Max(o.PeakTempC, s[tempC])
 	if a, b := before.dryness(), s.dryness(); o.DryS == 0 && b >= dryShare && s[taken] > 0 {
 		o.DryS = between(f.timeS, h, a, b, dryShare)
@@ -199,6 +204,7 @@ func (f *ferment) finish() Result {
 	w := s.into(f.in.Wort)
 	w.GelStarchKg = f.starch.state.GelKg
 	o.Wash = w
+	o.Enzymes.BranchedShare = f.starch.state.BranchedShare()
 	o.FinalSG, o.ABV = w.SG(), w.ABV()
 	o.CO2Kg, o.PH = s[co2], f.ph
 	o.SugarLeftKg = s[glucose] + s[maltose] + s[maltotriose]

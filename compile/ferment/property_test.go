@@ -1,0 +1,260 @@
+package ferment
+
+import (
+	"math"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/lang/recipe"
+)
+
+func TestStepHalvingAgreesToFourDigits(t *testing.T) {
+	for name, in := range cases(t) {
+		i, j := in, in
+		coarse, err := run(&i, 1)
+		require.NoError(t, err)
+		fine, err := run(&j, 2)
+		require.NoError(t, err)
+		for _, v := range []struct {
+			what         string
+			coarse, fine float64
+		}{
+			{"dry", coarse.DryS, fine.DryS}, {"sour", coarse.SourS, fine.SourS},
+			{"strength", coarse.ABV, fine.ABV}, {"gravity", coarse.FinalSG, fine.FinalSG},
+			{"carbon dioxide", coarse.CO2Kg, fine.CO2Kg}, {"pH", coarse.PH, fine.PH},
+			{"peak heat", coarse.PeakHeatW, fine.PeakHeatW}, {"peak temperature", coarse.PeakTempC, fine.PeakTempC},
+			{"grown", coarse.GrownKg, fine.GrownKg}, {"alive", coarse.ViableShare, fine.ViableShare},
+		} {
+			assert.InDelta(t, v.fine, v.coarse, 1e-4*math.Abs(v.fine)+1e-12, "%s: %s", name, v.what)
+		}
+		require.Len(t, fine.Curve, len(coarse.Curve))
+		for k, p := range coarse.Curve {
+			assert.InDelta(t, fine.Curve[k].SG, p.SG, 2e-6, "%s at %g h", name, p.TimeS/hour)
+		}
+	}
+}
+
+func TestSameInputSameResult(t *testing.T) {
+	in := everything(t)
+	before := in.Enzymes.Clone()
+	a, b := ferments(t, in), ferments(t, in)
+	assert.Empty(t, cmp.Diff(a, b))
+	assert.Empty(t, cmp.Diff(before, in.Enzymes), "the input is left alone")
+}
+
+func TestCurveIsHourly(t *testing.T) {
+	in := bourbon(t)
+	in.DurationS = 30.5 * hour
+	r := ferments(t, in)
+	require.Len(t, r.Curve, 32)
+	for i, p := range r.Curve[:31] {
+		assert.InDelta(t, float64(i)*hour, p.TimeS, 1e-9)
+	}
+	last := r.Curve[31]
+	assert.Equal(t, in.DurationS, last.TimeS)
+	assert.Equal(t, r.FinalSG, last.SG)
+	assert.Equal(t, r.ABV, last.ABV)
+	assert.InDelta(t, in.Wort.SG(), r.Curve[0].SG, 2e-4, "only the yeast's own water is new")
+}
+
+// held makes a wort keep a temperature.
+func held(in Input, tempC float64) Input {
+	in.Wort.TempC, in.AmbientC = tempC, tempC
+	in.HoldLowC, in.HoldHighC = tempC, tempC
+	in.Vessel.HeatsW, in.CoolW, in.WaterC = 20e3, 20e3, tempC-20
+	return in
+}
+
+func TestColderIsSlower(t *testing.T) {
+	last := math.Inf(1)
+	for _, c := range []float64{16, 20, 24, 28, 32} {
+		in := held(bourbon(t), c)
+		in.DurationS = 20 * 24 * hour
+		r := ferments(t, in)
+		require.NotZero(t, r.DryS, "%g C", c)
+		assert.Less(t, r.DryS, last, "%g C", c)
+		last = r.DryS
+	}
+}
+
+func TestBiggerPitchIsFaster(t *testing.T) {
+	last := math.Inf(1)
+	for _, kg := range []float64{0.1, 0.3, 0.9, 2, 4} {
+		in := bourbon(t)
+		in.PitchKg, in.DurationS = kg, 10*24*hour
+		r := ferments(t, in)
+		assert.Less(t, r.DryS, last, "%g kg", kg)
+		last = r.DryS
+	}
+}
+
+func TestEthanolSlows(t *testing.T) {
+	last := 0.0
+	for _, kg := range []float64{0, 15, 30, 45} {
+		in := bourbon(t)
+		in.Wort.EthanolKg, in.DurationS = kg, 20*24*hour
+		r := ferments(t, in)
+		assert.Greater(t, r.DryS, last, "%g kg", kg)
+		last = r.DryS
+	}
+	in := bourbon(t)
+	in.Wort.EthanolKg = 180 // 128 g/L, above the strain's limit
+	r := ferments(t, in)
+	assert.Zero(t, r.DryS)
+	assert.Less(t, r.SugarTakenKg, 1.0)
+}
+
+func TestHeatStopsTheYeast(t *testing.T) {
+	in := bourbon(t)
+	in.Wort.TempC = 60 // pitched before it was cooled
+	in.AmbientC = 60
+	in.HoldHighC = 0
+	r := ferments(t, in)
+	assert.Less(t, r.SugarTakenKg, 1.0)
+	assert.Less(t, r.ViableShare, 1e-6)
+}
+
+// A large vessel set warm, with no cooling: it heats itself to where the yeast
+// dies, and sugar is left. With cooling enough it finishes.
+func TestTooLittleCoolingStopsShort(t *testing.T) {
+	in := bourbon(t)
+	in.Wort = in.Wort.Scale(20)
+	in.Wort.TempC = 31
+	in.PitchKg *= 20
+	in.Vessel.HoldsM3 = 40
+	in.AmbientC = 30
+	cooled := in
+	cooled.CoolW = 100e3
+	in.CoolW = 0
+
+	hot, cold := ferments(t, in), ferments(t, cooled)
+	assert.Greater(t, hot.PeakTempC, 38.0)
+	assert.Less(t, cold.PeakTempC, 32.0)
+	assert.NotZero(t, cold.DryS)
+	assert.Zero(t, hot.DryS)
+	assert.Less(t, hot.ABV, cold.ABV)
+	assert.Less(t, hot.ViableShare, 0.8*cold.ViableShare)
+
+	// Small cooling: it is all in use and still too little.
+	in.CoolW = 8e3
+	some := ferments(t, in)
+	full := 0.0
+	for _, p := range some.Curve {
+		full = max(full, p.Cooling)
+	}
+	assert.InDelta(t, 1, full, 1e-9)
+	assert.Less(t, some.PeakTempC, hot.PeakTempC)
+	assert.Greater(t, some.PeakTempC, 34.0)
+}
+
+func TestWarmCoolingWaterCoolsLess(t *testing.T) {
+	last := 0.0
+	for _, c := range []float64{10, 20, 28, 31} {
+		in := bourbon(t)
+		in.CoolW, in.WaterC, in.HoldHighC = 1000, c, 28
+		r := ferments(t, in)
+		assert.GreaterOrEqual(t, r.PeakTempC, last, "water at %g C", c)
+		last = r.PeakTempC
+	}
+	assert.Greater(t, last, 29.0)
+}
+
+// Catabolite repression: of a wort of glucose and maltose, glucose goes first.
+func TestGlucoseBeforeMaltoseBeforeMaltotriose(t *testing.T) {
+	in := held(bourbon(t), 28)
+	in.Enzymes.Alpha, in.Enzymes.Beta, in.Enzymes.Limit = 0, 0, 0
+	in.Wort.GlucoseKg, in.Wort.MaltoseKg, in.Wort.MaltotrioseKg = 80, 80, 30
+	var half [3]float64
+	for h := 1.0; h < 72; h++ {
+		in.DurationS = h * hour
+		w := ferments(t, in).Wash
+		for i, left := range []float64{w.GlucoseKg / 80, w.MaltoseKg / 80, w.MaltotrioseKg / 30} {
+			if half[i] == 0 && left < 0.5 {
+				half[i] = h
+			}
+		}
+	}
+	require.NotZero(t, half[2])
+	assert.Less(t, half[0], half[1])
+	assert.Less(t, half[1], half[2])
+}
+
+func TestAleYeastLeavesMaltotriose(t *testing.T) {
+	in := bourbon(t)
+	in.Enzymes.Alpha, in.Enzymes.Beta, in.Enzymes.Limit = 0, 0, 0
+	in.DurationS = 8 * 24 * hour
+	all := ferments(t, in)
+	in.Yeast = yeastNamed(t, "ale-yeast")
+	in.HoldLowC, in.HoldHighC, in.Wort.TempC = 20, 24, 20
+	in.Model.Values["lactic-seed"] = 0 // bacteria would eat it
+	some := ferments(t, in)
+	assert.InDelta(t, 0.6*in.Wort.MaltotrioseKg, some.Wash.MaltotrioseKg, 0.2)
+	assert.Less(t, all.Wash.MaltotrioseKg, 0.2)
+	assert.Less(t, some.ABV, all.ABV)
+	assert.Greater(t, some.FinalSG, all.FinalSG)
+}
+
+// Glucoamylase dosed into the fermenter makes of dextrin and of starch left
+// over from the cook what the yeast can take.
+func TestGlucoamylaseInTheFermenter(t *testing.T) {
+	in := bourbon(t)
+	in.Enzymes.Alpha, in.Enzymes.Beta, in.Enzymes.Limit = 0, 0, 0
+	in.Wort.GelStarchKg = 20
+	in.Yeast = yeastNamed(t, "distillers-yeast")
+	none := ferments(t, in)
+	z := glucoamylase(t)
+	in.Doses = []recipe.Dose{{Enzyme: z, MassKg: 0.28}} // 0.065 % of 430 kg
+	dosed := ferments(t, in)
+	assert.InDelta(t, 20, none.Wash.GelStarchKg, 1e-9)
+	assert.Less(t, dosed.Wash.GelStarchKg+dosed.Wash.DextrinKg, 0.5*(none.Wash.GelStarchKg+none.Wash.DextrinKg))
+	assert.Greater(t, dosed.ABV, none.ABV+0.005)
+	assert.Len(t, dosed.Enzymes.Added, 1)
+}
+
+// Without nitrogen yeast does not grow; what was pitched ferments alone.
+func TestNoNutrientsNoGrowth(t *testing.T) {
+	in := bourbon(t)
+	in.Wort.SolublesKg = 0
+	r := ferments(t, in)
+	assert.Zero(t, r.GrownKg)
+	assert.Greater(t, r.SugarTakenKg, 1.0)
+	assert.Zero(t, r.DryS)
+}
+
+func TestThinAirCarriesMoreOff(t *testing.T) {
+	in := bourbon(t)
+	sea := ferments(t, in)
+	in.PressurePa = 72e3 // about 9,000 ft
+	high := ferments(t, in)
+	assert.Greater(t, high.VentEthanol, 1.3*sea.VentEthanol)
+}
+
+func TestErrorsNameWhatIsMissing(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		turn func(*Input)
+		want string
+	}{
+		{"yeast", func(in *Input) { in.Yeast = nil }, "names no yeast"},
+		{"pitch", func(in *Input) { in.PitchKg = 0 }, "no amount of distillers-yeast"},
+		{"wort", func(in *Input) { in.Wort = in.Wort.Scale(0) }, "no wort"},
+		{"duration", func(in *Input) { in.DurationS = 0 }, "no duration"},
+		{"long", func(in *Input) { in.DurationS = 400 * 24 * hour }, "400 days"},
+		{"model", func(in *Input) { in.Model = nil }, "`model ferment` is missing"},
+		{"mash model", func(in *Input) { in.Mash = nil }, "`model mash` is missing"},
+		{"constant", func(in *Input) { delete(in.Model.Values, "resting-rate") }, "lacks resting-rate"},
+		{"band", func(in *Input) { in.Model.Values["control-band"] = 0 }, "control-band"},
+		{"growth", func(in *Input) { in.Yeast.GrowthPerS = 0 }, "growth is missing"},
+		{"yield", func(in *Input) { in.Yeast.EthanolYield = 1.02 }, "above 100 %"},
+		{"hold", func(in *Input) { in.HoldLowC = 40 }, "from high to low"},
+		{"ice", func(in *Input) { in.Wort.TempC = -3 }, "-3 C"},
+	} {
+		in := bourbon(t)
+		c.turn(&in)
+		_, err := Run(in)
+		require.ErrorContains(t, err, c.want, c.name)
+	}
+}

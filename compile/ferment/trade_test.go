@@ -1,0 +1,160 @@
+package ferment
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile/fluid"
+	"newmake/compile/starch"
+	"newmake/compile/stream"
+)
+
+// A bourbon set of 1.060 between 26 and 31 C. Dry in about two days, 8 to 10 %
+// vol, gravity 0.996 to 1.002 grain-in, sour phase after 40 to 48 h, pH from
+// about 5.4 to 4.0 or below (references/process.md, common practice). No
+// published curve was found: time is good to about 25 %.
+func TestBourbon(t *testing.T) {
+	r := ferments(t, bourbon(t))
+	assert.InDelta(t, 1.060, bourbon(t).Wort.SG(), 0.001)
+	assert.InDelta(t, 46, r.DryS/hour, 2)
+	assert.InDelta(t, 0.09, r.ABV, 0.01)
+	assert.InDelta(t, 0.999, r.FinalSG, 0.003)
+	assert.InDelta(t, 44, r.SourS/hour, 4)
+	assert.InDelta(t, 3.8, r.PH, 0.2)
+	assert.Less(t, r.PeakTempC, 31.6)
+	assert.Greater(t, r.ViableShare, 0.7)
+	// Yeast at its most, 4 to 7 g/L dry (2e8 cells a mL, from memory).
+	most := 0.0
+	for _, p := range r.Curve {
+		most = max(most, p.YeastKgM3)
+	}
+	assert.InDelta(t, 5.5, most, 1.5)
+}
+
+// A malt whisky wash of 1.051 set at 20 C: 1.050-1.060 to 0.997-1.001, sugar
+// gone by about 44-48 h (references/process.md, common practice).
+func TestMaltWhisky(t *testing.T) {
+	r := ferments(t, malt(t))
+	assert.InDelta(t, 1.0512, malt(t).Wort.SG(), 0.0005)
+	assert.InDelta(t, 46, r.DryS/hour, 3)
+	assert.InDelta(t, 0.999, r.FinalSG, 0.002)
+	assert.InDelta(t, 0.0725, r.ABV, 0.003)
+	assert.LessOrEqual(t, r.PH, 4.0)
+	assert.Greater(t, r.PeakTempC, 28.0)
+	assert.Less(t, r.PeakTempC, 33.0)
+}
+
+// The sour phase shows first as acid and up to 4 h later as pH (Lyons, in The
+// Alcohol Textbook, chapter 11, after Dolan 1976: a badly infected wash gains
+// acid from about 35 h on).
+func TestSourPhaseDropsThePH(t *testing.T) {
+	r := ferments(t, malt(t))
+	at := int(r.SourS / hour)
+	before, after := r.Curve[at-20].PH-r.Curve[at-8].PH, r.Curve[at].PH-r.Curve[at+12].PH
+	assert.Less(t, before, 0.05, "yeast is done, bacteria are few")
+	assert.Greater(t, after, 0.12)
+}
+
+// 0.754 kg of carbon dioxide a litre of pure alcohol; 500 US gal at 8 % vol
+// release about 114 kg (references/process.md, computed from Gay-Lussac alone).
+// Growth makes gas and no ethanol, and the gas takes ethanol along, so the
+// ferment releases 3 to 4 % more than that.
+func TestCarbonDioxide(t *testing.T) {
+	in := bourbon(t)
+	r := ferments(t, in)
+	scale := 500 * 3.785411784e-3 * 0.08 / r.Wash.PureAlcoholM3()
+	big := in
+	big.Wort, big.PitchKg, big.Vessel.HoldsM3 = in.Wort.Scale(scale), in.PitchKg*scale, in.Vessel.HoldsM3*scale
+	r = ferments(t, big)
+	assert.InEpsilon(t, 114, r.CO2Kg, 0.05)
+	assert.Greater(t, r.CO2Kg, 114.0)
+}
+
+// Ethanol from sugar: 0.88 of Gay-Lussac. 90 to 93 % is often quoted, of net
+// extract or of starch alone; the two published yields below are of malt wort
+// and lie lower still, so the constants were not raised.
+func TestYield(t *testing.T) {
+	for _, in := range []Input{bourbon(t), malt(t)} {
+		assert.InDelta(t, 0.88, ferments(t, in).EthanolYield, 0.01)
+	}
+}
+
+// realExtractKg is what a laboratory finds dissolved: alcohol boiled off and
+// replaced by water, then by density.
+func realExtractKg(t *testing.T, w stream.Stream) float64 {
+	t.Helper()
+	mass := w.LiquidKg()
+	w.WaterKg += w.EthanolKg
+	w.EthanolKg = 0
+	plato, err := fluid.PlatoFromSG(w.SG())
+	require.NoError(t, err)
+	return plato * mass
+}
+
+// Predicted spirit yield of distilling malt: 6.06 litres of alcohol a tonne for
+// each percent of fermentable extract, and 6.11 measured on worts of 52 malts
+// (Bringhurst, Brosnan, McInnes and Steele, J. Inst. Brew. 102 (1996) 433). The
+// model gives 4 to 5 % more: published and model disagree by that much, and the
+// tolerance is there to show it.
+func TestPredictedSpiritYield(t *testing.T) {
+	in := malt(t)
+	r := ferments(t, in)
+	fermentable := realExtractKg(t, in.Wort) - realExtractKg(t, r.Wash)
+	yield := r.Wash.PureAlcoholM3() * 1000 / fermentable * 10
+	assert.InDelta(t, 6.11, yield, 0.31)
+	assert.Greater(t, yield, 6.11)
+}
+
+// Balling's relation of original gravity, final gravity and alcohol (ASBC
+// Beer-33): the model's alcohol is within 4 % of it, above.
+func TestBalling(t *testing.T) {
+	for _, in := range []Input{bourbon(t), malt(t)} {
+		r := ferments(t, in)
+		oe, err := fluid.PlatoFromSG(in.Wort.SG())
+		require.NoError(t, err)
+		ae, err := fluid.PlatoFromSG(r.FinalSG)
+		require.NoError(t, err)
+		balling := fluid.AlcoholFromExtract(oe, fluid.RealExtract(oe, ae))
+		assert.InEpsilon(t, balling, r.Wash.EthanolKg/r.Wash.LiquidKg(), 0.04)
+	}
+}
+
+// In corn mash more than half of the ethanol is made after growth has ended
+// (Characterization of very high gravity ethanol fermentation of corn mash,
+// Appl. Microbiol. Biotechnol. 68 (2005) 622, abstract read).
+func TestMostEthanolIsMadeByRestingYeast(t *testing.T) {
+	in := bourbon(t)
+	end := ferments(t, in)
+	for h := 1.0; h < 72; h++ {
+		in.DurationS = h * hour
+		r := ferments(t, in)
+		if r.GrownKg > 0.95*end.GrownKg {
+			assert.Less(t, r.Wash.EthanolKg, 0.5*end.Wash.EthanolKg)
+			return
+		}
+	}
+	assert.Fail(t, "growth never ended")
+}
+
+// A Scotch grain mash as analysed by Pyke (1965), in The Alcohol Textbook,
+// chapter 14: grams in 100 mL. Half of what ferments in the end is dextrin when
+// the yeast goes in, so the malt's living enzymes carry the ferment, and it
+// takes the time the trade gives it: dry in two to three days.
+func TestScotchGrainMashNeedsItsEnzymes(t *testing.T) {
+	in := bourbon(t)
+	in.Wort = stream.Stream{
+		GlucoseKg: 2.9 + 1.3 + 2.8*1.053, MaltoseKg: 46.5, MaltotrioseKg: 9.6, DextrinKg: 4.5 + 25.4,
+		SolublesKg: 4, InsolublesKg: 22, TempC: 22,
+	}
+	in.Wort.WaterKg = 1035 - in.Wort.DissolvedKg()
+	in.PitchKg, in.CoolW = 1, 6e3
+	in.Enzymes = starch.Enzymes{}
+	dead := ferments(t, in)
+	in.Enzymes = starch.Enzymes{Alpha: 25 * 90 * 0.8, Beta: 25 * 240 * 0.2, Limit: 25 * 90 * 0.4, BranchedShare: 0.5}
+	living := ferments(t, in)
+	assert.Greater(t, living.ABV, 1.25*dead.ABV)
+	assert.Greater(t, living.DryS, dead.DryS)
+	assert.Less(t, living.DryS, 72*hour)
+}
