@@ -66,8 +66,10 @@ func newBoil(mixture equilibrium, reflux float64) *boil {
 	}
 	pot := boil{mixture: mixture, s: fit(&rows)}
 	pot.s.differentiate(lnAlpha, dLnAlpha)
+	var path []float64
 	for k, x := range nodeX {
-		xHead := pot.condense(x, reflux)
+		path = pot.headPath(path[:0], x, reflux)
+		xHead := path[len(path)-1]
 		y0, y := pot.vapour(x), pot.vapour(xHead)
 		rows[k][vapourC] = pot.s.at(place(xHead))[potC]
 		rows[k][lnAlpha] = logit(y) - logit(x)
@@ -108,35 +110,35 @@ func (b *boil) vapour(x float64) float64 {
 	return alpha * x / (1 + x*(alpha-1))
 }
 
-// condense follows the vapour of a pot of mole fraction x through the head as
-// the share reflux of it condenses, and gives the liquid in equilibrium with
-// the vapour that is left. With l = ln(V0/V), the vapour's own liquid follows
+// headSteps is the number of steps through the head: even, for the congeners'
+// sake, and fine enough for the series (TestHeadAgainstFineSteps).
+func headSteps(reflux float64) int {
+	if reflux == 0 {
+		return 0
+	}
+	return 2 * max(2, int(math.Ceil(-math.Log1p(-reflux)/0.06)))
+}
+
+// headPath follows the vapour of a pot of mole fraction x through the head as
+// the share reflux of it condenses. With l = ln(V0/V), the liquid in
+// equilibrium with the vapour follows
 //
 //	d ln x / dl = (y/x - 1) / (dy/dx)
 //
-// It is called on the series of the pot itself, before the head is in it.
-func (b *boil) condense(x, reflux float64) float64 {
-	path := b.headPath(x, reflux)
-	return path[len(path)-1]
-}
-
-// headSteps is the number of steps through the head; TestHeadSteps doubles it.
-const headSteps = 8
-
-// headPath is the liquid in equilibrium with the vapour at each half step of
-// its way through the head, the pot's own first. Steps are even in l.
-func (b *boil) headPath(x, reflux float64) [2*headSteps + 1]float64 {
-	var path [2*headSteps + 1]float64
+// It is appended to path at each of even steps in l, the pot's own first. It is
+// for the series of the pot itself, before the head is in it.
+func (b *boil) headPath(path []float64, x, reflux float64) []float64 {
+	steps := headSteps(reflux)
 	u := math.Log(x)
-	h := -math.Log1p(-reflux) / (2 * headSteps)
-	path[0] = x
-	for i := range 2 * headSteps {
+	h := -math.Log1p(-reflux) / float64(max(1, steps))
+	path = append(path, x)
+	for range steps {
 		k1 := b.headSlope(u)
 		k2 := b.headSlope(u + h/2*k1)
 		k3 := b.headSlope(u + h/2*k2)
 		k4 := b.headSlope(u + h*k3)
 		u += h / 6 * (k1 + 2*k2 + 2*k3 + k4)
-		path[i+1] = math.Exp(u)
+		path = append(path, math.Exp(u))
 	}
 	return path
 }
@@ -144,10 +146,10 @@ func (b *boil) headPath(x, reflux float64) [2*headSteps + 1]float64 {
 func (b *boil) headSlope(u float64) float64 {
 	x := math.Exp(u)
 	// y = a x / (1 + x (a-1)), differentiated with a = exp(lnAlpha(x)).
-	v := b.s.at(place(x))
-	a := math.Exp(v[lnAlpha])
+	lnA, dLnA := b.s.pair(place(x), lnAlpha, dLnAlpha)
+	a := math.Exp(lnA)
 	below := 1 + x*(a-1)
-	dydx := a * (1 + x*(1-x)*v[dLnAlpha]*dPlace(x)) / (below * below)
+	dydx := a * (1 + x*(1-x)*dLnA*dPlace(x)) / (below * below)
 	return (a/below - 1) / dydx
 }
 

@@ -5,43 +5,27 @@ import (
 	"newmake/compile/stream"
 )
 
-// Enthalpies are in J/mol above the pure liquids at 0 C. The mixture's heat
-// capacity is the pure liquids' and the excess heat capacity that goes with
-// the heat of mixing, so that heat-up, boil and condensation form one account.
-// At 41 C and 11.5 % mol it is 4 % above Perry's table of heat capacities,
-// which fluid.HeatCapacity follows; over a heat-up the two differ by less
+// Enthalpies are in J/mol above the pure liquids at 0 C. Liquids are
+// fluid.LiquidEnthalpy, whose path does not matter, so that heat-up, boil and
+// condensation form one account. From 20 C to the boil it asks up to 3 % more
+// heat than Perry's heat capacities, which fluid.HeatCapacity follows
 // (TestHeatUpAgainstHeatCapacity).
 
 // liquidEnthalpy is that of ethanol-water of mole fraction x.
 func liquidEnthalpy(x, tempC float64) float64 {
-	return x*ethanolEnthalpy(tempC) + (1-x)*waterEnthalpy(tempC) + fluid.ExcessEnthalpy(x, tempC)
+	return fluid.MolarMass(x) * fluid.LiquidEnthalpy(fluid.MassFrac(x), tempC)
 }
 
 // vapourEnthalpy is that of vapour of mole fraction y, an ideal gas mixture:
 // the pure vapours', each its liquid's and its latent heat.
 func vapourEnthalpy(y, tempC float64) float64 {
-	ethanol := ethanolEnthalpy(tempC) + fluid.MolarMassEthanol*fluid.LatentHeatEthanol(tempC)
-	water := waterEnthalpy(tempC) + fluid.MolarMassWater*fluid.LatentHeatWater(tempC)
-	return y*ethanol + (1-y)*water
+	ethanol := fluid.LiquidEnthalpy(1, tempC) + fluid.LatentHeatEthanol(tempC)
+	water := fluid.WaterEnthalpy(tempC) + fluid.LatentHeatWater(tempC)
+	return y*fluid.MolarMassEthanol*ethanol + (1-y)*fluid.MolarMassWater*water
 }
 
 func waterEnthalpy(tempC float64) float64 {
 	return fluid.MolarMassWater * fluid.WaterEnthalpy(tempC)
-}
-
-// ethanolEnthalpy integrates the heat capacity of pure ethanol by Simpson's
-// rule, piece by piece between the kinks of fluid.HeatCapacity: in each piece
-// it is nearly straight.
-func ethanolEnthalpy(tempC float64) float64 {
-	sum, from := 0.0, 0.0
-	for _, to := range [...]float64{3, 23, 41, tempC} {
-		if to = min(to, tempC); to == from {
-			continue
-		}
-		sum += (to - from) / 6 * (fluid.HeatCapacity(1, from) + 4*fluid.HeatCapacity(1, (from+to)/2) + fluid.HeatCapacity(1, to))
-		from = to
-	}
-	return fluid.MolarMassEthanol * sum
 }
 
 const (

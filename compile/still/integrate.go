@@ -2,8 +2,12 @@ package still
 
 import "math"
 
-// tolerance is the integrator's error a step, as a share of what is there.
-const tolerance = 1e-11
+// A run's integrator: its error a step, as a share of what is there, and its
+// greatest step in u. With these a run takes some forty steps.
+const (
+	tolerance = 1e-11
+	maxStep   = 0.25
+)
 
 // Dormand and Prince, J. Comput. Appl. Math. 6 (1980) 19: order 5 with an
 // error estimate of order 4. The last slope of a step is the first of the next.
@@ -73,8 +77,8 @@ func (p *pot) walk(a node, end float64, stop event, each func(from, to node)) (n
 			h = end - a.u
 		}
 		b, err := p.step(a, h)
-		grow := math.Min(4, 0.9*math.Pow(tolerance/math.Max(err, 1e-30), 0.2))
-		if err > tolerance && -h > 1e-9 {
+		grow := math.Min(4, 0.9*math.Pow(p.tolerance/math.Max(err, 1e-30), 0.2))
+		if err > p.tolerance && -h > 1e-9 {
 			h *= math.Max(0.1, grow)
 			continue
 		}

@@ -9,17 +9,17 @@ import (
 // pot is a run from the first drop on: what stays the same in it, and how it
 // changes with u = ln x.
 type pot struct {
-	b        *boil
-	heatW    float64
-	lossW    float64
-	inertJK  float64 // heat capacity of solids and metal
-	steam    float64 // mol/s of condensate into the pot; 0 with a jacket
-	steamH   float64 // its enthalpy, J/mol
-	outletC  float64 // temperature of the distillate
-	ethanol0 float64 // mol in the pot at the first drop
-	water0   float64
-	firstS   float64 // time of the first drop
-	maxStep  float64 // greatest step in u
+	b                  *boil
+	heatW              float64
+	lossW              float64
+	inertJK            float64 // heat capacity of solids and metal
+	steam              float64 // mol/s of condensate into the pot; 0 with a jacket
+	steamH             float64 // its enthalpy, J/mol
+	outletC            float64 // temperature of the distillate
+	ethanol0           float64 // mol in the pot at the first drop
+	water0             float64
+	firstS             float64 // time of the first drop
+	maxStep, tolerance float64 // of the integrator
 }
 
 // level is what adds up along a run.

@@ -77,8 +77,8 @@ func (s Setting) check(charge stream.Stream) error {
 }
 
 // mostReflux is the greatest share the head may return. A pot still's is below
-// 0.3; the model has no limit of its own below 1.
-const mostReflux = 0.8
+// 0.3; the series are held to their accuracy up to this.
+const mostReflux = 0.5
 
 // newRunner heats a charge to its boil. The boil's functions are given when
 // they are known from an earlier run of the same still.
@@ -101,7 +101,7 @@ func newRunner(set Setting, charge stream.Stream, stop recipe.Strength, b *boil)
 	p := &pot{
 		b: b, heatW: set.heatW(), lossW: set.lossW(hot.boilC, hot.boilC), inertJK: set.inertHeatCapacity(charge),
 		outletC: math.Max(distillateC, set.WaterC+distillateLeast), ethanol0: hot.ethanol, water0: hot.water,
-		firstS: hot.heatUpS, maxStep: 0.25,
+		firstS: hot.heatUpS, maxStep: maxStep, tolerance: tolerance,
 	}
 	if direct {
 		p.steam, p.steamH = set.steam()

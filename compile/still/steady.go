@@ -9,7 +9,7 @@ import (
 
 const (
 	steadyTolerance = 1e-9
-	mostIterations  = 200
+	mostIterations  = 60
 )
 
 // Steady is the spirit run of a house at work: its charge holds the feints of
@@ -17,12 +17,14 @@ const (
 // not return. in.Feints is the first guess; it may be empty.
 //
 // Feints of f kg of ethanol and water give a run with feints of G(f); the
-// steady run has f = G(f), to 1e-9 of the charge. The first step is the house's own, batch
-// after batch; from then on Broyden's method (Math. Comp. 19 (1965) 577)
+// steady run has f = G(f), to 1e-9 of the charge. The first step is the house's
+// own, from one batch to the next; from then on Broyden's method (Math. Comp. 19 (1965) 577)
 // learns how feints answer to feints. It returns the number of runs tried.
 //
-// When nothing steady is found the last run comes with ProblemNotSteady: as a
-// rule the cuts leave no hearts, and every batch adds to the feints.
+// When nothing steady is found, the house's first batch comes with
+// ProblemNotSteady. As a rule the hearts are cut too narrow by strength: feints
+// make the charge stronger, a stronger charge gives more heads, and every
+// batch adds to the feints.
 //
 // Whether the grown charge still fits the still is for the caller to see, in
 // Run.MostFill.
@@ -56,7 +58,7 @@ func Steady(in SpiritInput) (run Run, iterations int, err error) {
 		}
 		lastGuess, lastGap, guess = guess, gap, next
 	}
-	run, err = spiritRun(in.with(lastGuess), b, true)
+	run, err = spiritRun(in.with(vec{}), b, true)
 	run.Problems = append(run.Problems, ProblemNotSteady)
 	return run, mostIterations, err
 }

@@ -115,7 +115,7 @@ const (
 	// ProblemHeartsToNotReached: the run ended before the hearts did.
 	ProblemHeartsToNotReached Problem = "hearts-to-not-reached"
 	// ProblemNotSteady: with its feints returned the run does not come to
-	// repeat itself; what is shown is the last that was tried.
+	// repeat itself; what is shown is the first batch, without feints.
 	ProblemNotSteady Problem = "not-steady"
 )
 
