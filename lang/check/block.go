@@ -6,6 +6,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 )
 
 // shaper turns statements into nodes, and says what does not have its shape.
@@ -193,6 +194,9 @@ func (s shaper) limits(n *node) {
 				d.Help = "usual: " + between(l.Low, l.High, c)
 			} else {
 				n.bad = true
+			}
+			if c.kind == quantity.Temperature {
+				otherScale(&d, c, l.Low, l.High)
 			}
 			s.diags.Add(d)
 			break

@@ -2,29 +2,16 @@ package check
 
 import "newmake/lang/recipe"
 
-const climateShape = `"cool"|"temperate"|"warm"|"hot"`
-
 var climateField = &Field{
-	Name: "climate", Shape: climateShape, Example: "climate temperate", Default: "temperate",
-	Doc: "Where the casks lie, which sets what they lose: cool and damp, temperate, warm, or hot.",
+	Name: "climate", Shape: `"cool"|"temperate"|"warm"|"hot"`, Example: "climate temperate", Default: "temperate",
+	Doc: "Where the casks lie, which sets what they lose: cool and damp, temperate, warm, or hot. The figures stand in the stock, `model cask`.",
 }
 
-// climates are the words for what evaporates. Losses: 2 % a year cool and damp,
-// 3 to 5 warm; one published rule has 10 % in the first year and 4 % after
-// (common practice). In a cool damp house strength falls, in a warm dry one it
-// rises about 1 proof a year (Schoeneman & Dyer, J. AOAC 54 (1971) 1247); the
-// mean temperatures, and the strengths between, are common practice.
-var climates = map[string]recipe.Climate{
-	"cool":      {Named: "cool", MeanTempC: 9, LossFirstYear: 0.02, LossYearly: 0.02, ProofPerYear: -0.8},
-	"temperate": {Named: "temperate", MeanTempC: 13, LossFirstYear: 0.04, LossYearly: 0.03, ProofPerYear: 0.5},
-	"warm":      {Named: "warm", MeanTempC: 18, LossFirstYear: 0.07, LossYearly: 0.04, ProofPerYear: 1},
-	"hot":       {Named: "hot", MeanTempC: 25, LossFirstYear: 0.1, LossYearly: 0.06, ProofPerYear: 1.5},
-}
-
-// climate gives a named climate, temperate for "".
+// climate gives a named climate, temperate for "". What the house does not state
+// is left at nothing, for the model to fill in.
 func climate(name string) recipe.Climate {
-	if c, ok := climates[name]; ok {
-		return c
+	if name == "" {
+		name = "temperate"
 	}
-	return climates["temperate"]
+	return recipe.Climate{Named: name}
 }

@@ -123,6 +123,7 @@ func (b *builder) spirit(n *node) (whole bool) {
 	whole = !n.bad && n.sound() && missing(b.diags, n, "the `spirit` block") && s.Still != nil
 	if l := n.line("hearts"); l != nil {
 		s.HeartsFrom, s.HeartsTo = cut(l.get("cut-from")), cut(l.get("cut-to"))
+		whole = b.possible(s.HeartsFrom) && b.possible(s.HeartsTo) && whole
 		b.where("spirit.hearts.from", s.HeartsFrom.At)
 		b.where("spirit.hearts.to", s.HeartsTo.At)
 	}
@@ -142,4 +143,24 @@ func cut(c *capture) recipe.Cut {
 		out.By, out.Share = recipe.ByShare, c.si
 	}
 	return out
+}
+
+// possible says that a cut is one at all: the line's limits can't, for each kind
+// of cut has its own.
+func (b *builder) possible(c recipe.Cut) bool {
+	d := diag.Diagnostic{Code: diag.CodeOutOfRange, At: c.At}
+	switch {
+	case c.By == recipe.ByStrength && (c.Strength.Value < 0 || c.Strength.Value > 1):
+		d.Summary, d.Help, d.Reason = "no strength is higher than pure alcohol", "pure alcohol is 100 % abv, 200 proof", strength100.Reason
+	case c.By == recipe.ByShare && (c.Share < 0 || c.Share > 1):
+		d.Summary, d.Help = "a share of the charge lies between nothing and all of it", "for example `hearts from 3 % of charge to 60 % of charge`"
+	case c.By == recipe.ByVolume && c.VolumeM3 < 0:
+		d.Summary, d.Help = "no volume is less than nothing", "count from the first drop"
+	case c.By == recipe.ByVapourTemp && (c.TempC < 50 || c.TempC > 101):
+		d.Summary, d.Help = "the vapour of a spirit run is never at that temperature", "it is between about 78 C (172 F) and the boil of water"
+	default:
+		return true
+	}
+	b.add(d)
+	return false
 }

@@ -1,0 +1,170 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// law holds the batch against its standard of identity, as far as the text tells.
+// What only the run can tell, the strength off the still, is for the plan (see
+// LawConditions).
+func (b *builder) law() {
+	s := b.batch.Style
+	if s == nil {
+		return
+	}
+	for i := range s.Conditions {
+		c := &s.Conditions[i]
+		switch c.Test {
+		case recipe.GrainLeast, recipe.GrainSome:
+			if b.whole["bill"] {
+				b.lawGrain(c)
+			}
+		case recipe.EnzymesOwn:
+			b.lawEnzymes(c)
+		case recipe.EntryMost:
+			if b.whole["cask"] && weaker(c.Strength, b.batch.Cask.Entry) {
+				b.unlawful(diag.CodeLawEntry, c, b.at("cask.entry"),
+					fmt.Sprintf("the entry strength is above %s, the most that %s allows", strengthText(c.Strength), s.Title),
+					"lower the entry strength")
+			}
+		case recipe.WoodIs:
+			if b.whole["cask"] {
+				b.lawWood(c)
+			}
+		case recipe.AgeLeast:
+			if b.whole["cask"] && b.batch.Cask.RestS < c.AgeS*0.9999 {
+				b.unlawful(diag.CodeLawRest, c, b.at("cask.rest"),
+					fmt.Sprintf("%s rests at least %s in wood", s.Title, durationText(c.AgeS)),
+					"let it rest longer, or give it another style")
+			}
+		case recipe.BottledLeast:
+			if at := b.batch.Cask.BottleAt; b.whole["cask"] && at.Value > 0 && weaker(at, c.Strength) {
+				b.unlawful(diag.CodeLawBottled, c, b.at("cask.bottle.at"),
+					fmt.Sprintf("%s is bottled at %s or more", s.Title, strengthText(c.Strength)), "raise the bottling strength")
+			}
+		}
+	}
+}
+
+// unlawful makes the diagnostic of a condition that is not met.
+func (b *builder) unlawful(code diag.Code, c *recipe.Condition, at diag.Span, summary, help string) {
+	b.add(diag.Diagnostic{
+		Code: code, At: at, Summary: summary, Help: help, Reason: c.Law,
+		Related: []diag.Related{{At: b.at("style"), Text: fmt.Sprintf("the style is named here: %s", b.batch.Style.Title)}},
+	})
+}
+
+func (b *builder) lawGrain(c *recipe.Condition) {
+	var share float64
+	var odd string
+	for _, l := range b.batch.Bill.Lines {
+		if counts(c, l.Grain) {
+			share += l.Share
+		} else if odd == "" {
+			odd = l.Grain.Name
+		}
+	}
+	title, what := b.batch.Style.Title, grainsText(c)
+	switch {
+	case c.Test == recipe.GrainSome && share <= 0:
+		b.unlawful(diag.CodeLawGrain, c, b.at("bill"), fmt.Sprintf("%s has some %s in its bill, and this has none", title, what), "put some in the bill, or give the batch another style")
+	case c.Test == recipe.GrainLeast && share < c.Share-1e-6:
+		help := fmt.Sprintf("more %s in the bill, or another style", what)
+		at := b.at("bill")
+		if c.Share > 0.9999 && odd != "" {
+			help = fmt.Sprintf("`%s` does not count; take it out of the bill, or give the batch another style", odd)
+			at = b.at("bill." + odd)
+		}
+		b.unlawful(diag.CodeLawGrain, c, at, fmt.Sprintf("%s is made of at least %s %s by weight, and this bill has %s", title, percent(c.Share), what, percent(share)), help)
+	}
+}
+
+// counts says that a grain is one of those a condition speaks of: by its name, or
+// by its cereal.
+func counts(c *recipe.Condition, g *recipe.Grain) bool {
+	if c.Malted && !g.Malted {
+		return false
+	}
+	return slices.ContainsFunc(c.Grains, func(name string) bool { return name == "any" || name == g.Name || name == g.Cereal })
+}
+
+func grainsText(c *recipe.Condition) string {
+	text := orWords(c.Grains)
+	if len(c.Grains) == 1 && c.Grains[0] == "any" {
+		text = "grain"
+	}
+	if c.Malted {
+		text = "malted " + text
+	}
+	return text
+}
+
+func (b *builder) lawEnzymes(c *recipe.Condition) {
+	say := func(z *recipe.Enzyme, at diag.Span) {
+		b.unlawful(diag.CodeLawEnzymes, c, at, fmt.Sprintf("%s is made with the grain's own enzymes alone, and this adds `%s`", b.batch.Style.Title, z.Name),
+			"take the dose out, and let malt do its work")
+	}
+	for _, s := range b.batch.Mash.Steps {
+		if s.Enzyme != nil {
+			say(s.Enzyme, s.At)
+		}
+	}
+	for _, d := range b.batch.Ferm.Doses {
+		say(d.Enzyme, d.At)
+	}
+}
+
+func (b *builder) lawWood(c *recipe.Condition) {
+	k := &b.batch.Cask
+	fits := slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool {
+		return !w.None && (w.Use == "" || w.Use == "new" == k.New) && (w.Char == "" || w.Char == "charred" == k.Kind.Charred) && (w.Of == "" || w.Of == k.Kind.Wood)
+	})
+	var woods []string
+	for _, w := range c.Woods {
+		woods = append(woods, woodText(w))
+	}
+	title := b.batch.Style.Title
+	switch {
+	case len(woods) > 0 && !fits:
+		use := "used"
+		if k.New {
+			use = "new"
+		}
+		b.unlawful(diag.CodeLawWood, c, b.at("cask.fill"), fmt.Sprintf("%s rests in %s, and this is %s `%s`", title, orWords(woods), use, k.Kind.Name), "fill another cask, or give the batch another style")
+	case c.SizeM3 > 0 && k.SizeM3 > c.SizeM3*1.0001:
+		b.unlawful(diag.CodeLawWood, c, b.at("cask.fill"), fmt.Sprintf("%s rests in casks of at most %s", title, b.volume(c.SizeM3)), "fill a smaller cask")
+	}
+}
+
+// LawConditions gives the conditions of the batch's standard that make certain
+// tests, for the stage that can make them.
+func LawConditions(batch *recipe.Batch, tests ...recipe.Test) []recipe.Condition {
+	if batch.Style == nil {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(batch.Style.Conditions), func(c recipe.Condition) bool { return !slices.Contains(tests, c.Test) })
+}
+
+func strengthText(s recipe.Strength) string {
+	switch s.Basis {
+	case recipe.Proof:
+		return decimal(s.Value*200) + " proof"
+	case recipe.ABW:
+		return decimal(s.Value*100) + " % abw"
+	}
+	return decimal(s.Value*100) + " % abv"
+}
+
+func durationText(s float64) string {
+	if years := s / yearS; years >= 1 {
+		if years < 1.001 {
+			return "1 year"
+		}
+		return decimal(years) + " years"
+	}
+	return decimal(s/dayS) + " days"
+}

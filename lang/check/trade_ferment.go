@@ -1,0 +1,82 @@
+package check
+
+import (
+	"fmt"
+
+	"newmake/lang/diag"
+)
+
+// tradeSet looks at the temperature at which the mash goes to the yeast.
+func (b *builder) tradeSet(w *walkthrough) {
+	last, y := w.last(), b.batch.Ferm.Yeast
+	set := last.afterC
+	d := diag.Diagnostic{
+		Code: diag.CodeSetTemperature, At: b.at(last.step.Path + ".to"),
+		Help:    fmt.Sprintf("end the mash with `cool to` a temperature between %s and %s", b.temp(y.LowC), b.temp(y.HighC)),
+		Reason:  fmt.Sprintf("`%s` is well between %s and %s, and dies quickly above %s", y.Name, b.temp(y.LowC), b.temp(y.HighC), b.temp(y.MostC)),
+		Related: []diag.Related{{At: b.at("ferment.pitch"), Text: "the yeast goes in here"}},
+	}
+	if set <= y.MostC {
+		b.setWindow(d, set)
+		return
+	}
+	d.Summary = fmt.Sprintf("the mash is set at %s: it kills the yeast", b.temp(set))
+	if c := b.captureAt(last.step); c != nil {
+		otherScale(&d, c, y.LowC-5, y.HighC)
+	}
+	b.add(d)
+}
+
+// setWindow warns of a set that the yeast bears and does not like. Two degrees
+// below its range are let pass: malt washes are set cool on purpose.
+func (b *builder) setWindow(d diag.Diagnostic, set float64) {
+	const margin = 2
+	y := b.batch.Ferm.Yeast
+	d.Severity = diag.Warning
+	switch {
+	case set > y.HighC+0.1:
+		d.Summary = fmt.Sprintf("the mash is set at %s, warmer than the yeast likes", b.temp(set))
+	case set < y.LowC-margin:
+		d.Summary = fmt.Sprintf("the mash is set at %s, where the yeast sleeps", b.temp(set))
+	default:
+		return
+	}
+	b.add(d)
+}
+
+// tradeFerment looks at the pitch and at where the ferment is held.
+func (b *builder) tradeFerment() {
+	f := &b.batch.Ferm
+	y := f.Yeast
+	if r := f.PitchKgM3; r > 0 && y.PitchHighKgM3 > 0 && (r < y.PitchLowKgM3*0.999 || r > y.PitchHighKgM3*1.001) {
+		word, reason := "much", "more yeast than is needed costs money, and its taste"
+		if r < y.PitchLowKgM3 {
+			word, reason = "little", "a small pitch starts slowly, and bacteria get there first"
+		}
+		b.add(diag.Diagnostic{
+			Code: diag.CodePitchRate, Severity: diag.Warning, At: b.at("ferment.pitch"), Reason: reason,
+			Summary: fmt.Sprintf("%s g/L is %s for `%s`", decimal(r), word, y.Name),
+			Help:    fmt.Sprintf("usual: %s to %s g/L, as bought", decimal(y.PitchLowKgM3), decimal(y.PitchHighKgM3)),
+		})
+	}
+	const margin = 2
+	d := diag.Diagnostic{
+		Code: diag.CodeHoldWindow, Severity: diag.Warning, At: b.at("ferment.hold"),
+		Help: fmt.Sprintf("`%s` is well between %s and %s", y.Name, b.temp(y.LowC), b.temp(y.HighC)),
+	}
+	switch {
+	case f.HoldLowC > y.MostC:
+		d.Severity = diag.Error
+		d.Summary = fmt.Sprintf("the ferment is held at %s and more: that kills the yeast", b.temp(f.HoldLowC))
+		if l := b.node.line("ferment").line("hold"); l != nil {
+			otherScale(&d, l.quantity(), 0, y.MostC)
+		}
+	case f.HoldHighC > y.HighC+0.1:
+		d.Summary = fmt.Sprintf("the ferment may get to %s, warmer than the yeast likes", b.temp(f.HoldHighC))
+	case f.HoldLowC < y.LowC-margin && f.HoldHighC < y.LowC:
+		d.Summary = fmt.Sprintf("the ferment is held at %s at most, where the yeast sleeps", b.temp(f.HoldHighC))
+	default:
+		return
+	}
+	b.add(d)
+}

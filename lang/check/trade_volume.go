@@ -1,0 +1,130 @@
+package check
+
+import (
+	"fmt"
+
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// Liquor to grist, in m3 a kg. Malt is mashed at 2.5-4 L/kg; bourbon at about 22
+// US gal a distiller's bushel (3.3 L/kg) at craft scale, 30-40 (4.5-6) in large
+// plants (common practice).
+const (
+	thickest = 2.3e-3
+	thinnest = 7e-3
+)
+
+// tradeThickness looks at how thick the mash is, and at the share of backset.
+func (b *builder) tradeThickness(w *walkthrough) {
+	var thick *moment
+	for i := range w.moments {
+		m := &w.moments[i]
+		switch m.step.Verb {
+		case recipe.MashHeat, recipe.MashRest, recipe.MashCool, recipe.MashBoil:
+			if m.grainKg > 0 && !w.lauterBefore(i) && m.liquorM3 > 0 && m.liquorM3/m.grainKg < thickest &&
+				(thick == nil || m.liquorM3/m.grainKg < thick.liquorM3/thick.grainKg) {
+				thick = m
+			}
+		}
+	}
+	if thick != nil {
+		b.add(diag.Diagnostic{
+			Code: diag.CodeThickness, Severity: diag.Warning, At: thick.step.At,
+			Summary: fmt.Sprintf("the mash is very thick here: %s", b.ratio(thick.liquorM3/thick.grainKg)),
+			Help:    "more water, or less grain",
+			Reason:  "below about 2.3 L/kg a mash neither stirs nor cools, and its grain scorches",
+		})
+	}
+	var liquor float64
+	for _, s := range b.batch.Mash.Steps {
+		if s.Verb == recipe.MashWater || s.Verb == recipe.MashBackset {
+			liquor += s.VolumeM3
+		}
+	}
+	if r := liquor / b.batch.Bill.TotalKg; r > thinnest {
+		b.add(diag.Diagnostic{
+			Code: diag.CodeThickness, Severity: diag.Warning, At: b.at("mash.water"),
+			Summary: fmt.Sprintf("the mash is very thin: %s", b.ratio(r)),
+			Help:    "less water, or more grain",
+			Reason:  "a thin wash is weak, and all its water has to be heated twice",
+		})
+	}
+	b.backsetShare()
+}
+
+// lauterBefore says that worts were drawn off before a step.
+func (w *walkthrough) lauterBefore(i int) bool {
+	for _, m := range w.moments[:i] {
+		if m.step.Verb == recipe.MashDrain {
+			return true
+		}
+	}
+	return false
+}
+
+func (b *builder) ratio(m3PerKg float64) string {
+	if b.batch.Units == recipe.US {
+		return fmt.Sprintf("%s gal a distiller's bushel (%s L/kg)", decimal(m3PerKg*56*lbKg/galM3), decimal(m3PerKg*1000))
+	}
+	return decimal(m3PerKg*1000) + " L/kg"
+}
+
+func (b *builder) backsetShare() {
+	share := b.batch.Mash.BacksetShare
+	d := diag.Diagnostic{
+		Code: diag.CodeBackset, At: b.at("mash.backset"),
+		Reason: "backset is 10 to 33 % of the liquor: less hardly sours the mash, more brings acid and salt that harm the yeast (common practice)",
+	}
+	switch {
+	case share > 0.6:
+		d.Summary, d.Help = fmt.Sprintf("backset is %s of the liquor", percent(share)), "usual: 10 % to 33 %; with so much, yeast does not ferment"
+	case share > 0.333:
+		d.Severity, d.Summary, d.Help = diag.Warning, fmt.Sprintf("backset is %s of the liquor, which is much", percent(share)), "usual: 10 % to 33 %"
+	case share > 0 && share < 0.0995:
+		d.Severity, d.Summary, d.Help = diag.Note, fmt.Sprintf("backset is %s of the liquor, which is little", percent(share)), "usual: 10 % to 33 %"
+	default:
+		return
+	}
+	b.add(d)
+}
+
+// tradeVolumes sees what can't fit a vessel however it is computed. Whether it
+// fits with its headspace, hot, is for the plan to say.
+func (b *builder) tradeVolumes(w *walkthrough) {
+	cooker := b.batch.Mash.Cooker
+	for i := range w.moments {
+		if m := &w.moments[i]; m.volumeM3() > cooker.HoldsM3 {
+			b.tooFull(diag.CodeCookerFull, m.step.At, "the mash", m.volumeM3(), cooker)
+			break
+		}
+	}
+	out := w.outM3()
+	var largest *recipe.Vessel
+	for _, v := range b.batch.Ferm.Vessels {
+		if largest == nil || v.HoldsM3 > largest.HoldsM3 {
+			largest = v
+		}
+	}
+	if largest != nil && out > largest.HoldsM3 {
+		b.tooFull(diag.CodeFermenterFull, b.batch.Ferm.At, "the wash", out, largest)
+	}
+	if s := &b.batch.Strip; b.whole["strip"] && out/float64(s.Charges) > s.Still.HoldsM3 {
+		b.tooFull(diag.CodeStillFull, s.At, "a charge of the wash", out/float64(s.Charges), s.Still)
+	}
+}
+
+func (b *builder) tooFull(code diag.Code, at diag.Span, what string, m3 float64, v *recipe.Vessel) {
+	kind := kindWord(v.Kind)
+	help := "a smaller bill with less water, or a larger vessel"
+	if code == diag.CodeStillFull {
+		help = "run it in more charges (`charges 2`), or make a smaller batch"
+	}
+	b.add(diag.Diagnostic{
+		Code: code, At: at,
+		Summary: fmt.Sprintf("%s is about %s, and the %s %q holds %s", what, b.volume(m3), kind, v.Name, b.volume(v.HoldsM3)),
+		Help:    help,
+		Reason:  "and no vessel is filled to the brim: a mash rises as it heats, a ferment and a boil foam",
+		Related: []diag.Related{{At: v.At, Text: fmt.Sprintf("the %s is declared here", kind)}},
+	})
+}
