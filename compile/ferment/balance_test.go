@@ -18,7 +18,7 @@ func everything(t testing.TB) Input {
 	in := bourbon(t)
 	in.Wort.GelStarchKg, in.Wort.BacksetKg, in.Wort.AcidKg, in.Wort.EthanolKg = 12, 18, 1.5, 0.4
 	in.Yeast = yeastNamed(t, "ale-yeast")
-	in.Doses = []recipe.Dose{{Enzyme: glucoamylase(t), MassKg: 0.15}}
+	in.Doses = []recipe.Dose{{Enzyme: enzymeNamed(t, "glucoamylase"), MassKg: 0.15}}
 	in.Vessel.HeatsW = 3000
 	in.HoldLowC, in.HoldHighC = 25, 26
 	return in

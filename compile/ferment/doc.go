@@ -32,7 +32,7 @@
 // all the sugar taken. 90 to 93 % is often quoted; the published yields of malt
 // wort lie lower than the model: 6.11 L of alcohol a tonne for each percent of
 // fermentable extract (Bringhurst et al., J. Inst. Brew. 102 (1996) 433), the
-// model 6.3 to 6.4; Balling's alcohol, the model up to 4 % more of it. So the
+// model 6.4; Balling's alcohol, the model up to 3 % more of it. So the
 // yeast's constants were set to the low side of what is quoted, not higher.
 // Sources disagree on growth too: 0.152 kg/kg sugar in Warren 1990, 0.10
 // without air in Verduyn et al., J. Gen. Microbiol. 136 (1990) 395.
@@ -43,7 +43,7 @@
 // tuned to the trade's own rule that a wash is dry in about two days
 // (resting-rate and biomass-most of the stock entry `model ferment`). Time to
 // dryness is good to about 25 %. Final strength and gravity rest on the carbon
-// balance and are good to about 2 % of the strength, given the sugars. The
+// balance and are good to about 4 % of the strength, given the sugars. The
 // published ethanol inhibition ends all work at 101.6 g/L; distillers' strains
 // stand more, so the model is not for washes above about 12 % vol.
 //

@@ -43,7 +43,7 @@ func readOracle(t *testing.T, name string) (head map[string]float64, rows []map[
 func TestWarrenAsPublished(t *testing.T) {
 	head, rows := readOracle(t, "warren.csv")
 	y := yeastNamed(t, "distillers-yeast")
-	k, err := constantsFrom(modelNamed(t, "model-ferment.batch", "ferment"))
+	k, err := constantsFrom(modelNamed(t, "ferment"))
 	require.NoError(t, err)
 	st := newStrain(y, &k)
 

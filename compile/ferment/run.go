@@ -32,7 +32,7 @@ func run(in *Input, finer float64) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
-	if err := check(in); err != nil {
+	if err := complete(in); err != nil {
 		return Result{}, err
 	}
 	if !(in.PressurePa > 0) {
@@ -46,7 +46,7 @@ func run(in *Input, finer float64) (Result, error) {
 	return f.finish(), nil
 }
 
-func check(in *Input) error {
+func complete(in *Input) error {
 	switch {
 	case in.Yeast == nil:
 		return fmt.Errorf("nothing is pitched: the ferment names no yeast")

@@ -38,7 +38,7 @@ func TestGrowthClosesByElement(t *testing.T) {
 // 0.152 here: the two disagree, and Warren's is followed.
 func TestPublishedYieldsAreTheLimits(t *testing.T) {
 	y := yeastNamed(t, "distillers-yeast")
-	k, err := constantsFrom(modelNamed(t, "model-ferment.batch", "ferment"))
+	k, err := constantsFrom(modelNamed(t, "ferment"))
 	require.NoError(t, err)
 	st := newStrain(y, &k)
 	for p := 0.0; p < 80; p += 5 {
@@ -66,7 +66,7 @@ func TestGayLussac(t *testing.T) {
 // NBS tables, from memory): glucose dissolved -1262.2, ethanol dissolved -288.3,
 // carbon dioxide gas -393.51. Per kg of maltose 592 (references/physics.md).
 func TestHeatOfFermentation(t *testing.T) {
-	k, err := constantsFrom(modelNamed(t, "model-ferment.batch", "ferment"))
+	k, err := constantsFrom(modelNamed(t, "ferment"))
 	require.NoError(t, err)
 	perMol := -1262.2 - 2*-288.3 - 2*-393.51
 	assert.InDelta(t, k.heatGlucose, perMol*1e6/molGlucose, 1e3)

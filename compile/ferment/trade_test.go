@@ -94,10 +94,11 @@ func realExtractKg(t *testing.T, w stream.Stream) float64 {
 }
 
 // Predicted spirit yield of distilling malt: 6.06 litres of alcohol a tonne for
-// each percent of fermentable extract, and 6.11 measured on worts of 52 malts
-// (Bringhurst, Brosnan, McInnes and Steele, J. Inst. Brew. 102 (1996) 433). The
-// model gives 4 to 5 % more: published and model disagree by that much, and the
-// tolerance is there to show it.
+// each percent of fermentable extract is the standard factor, 6.11 the one found
+// from alcohol made in a laboratory mash of 450 g (Bringhurst, Brosnan, McInnes
+// and Steele, J. Inst. Brew. 102 (1996) 433, abstract read). The model gives
+// 4 to 5 % more than 6.11: they disagree by that much, and the tolerance is
+// there to show it.
 func TestPredictedSpiritYield(t *testing.T) {
 	in := malt(t)
 	r := ferments(t, in)
@@ -108,7 +109,7 @@ func TestPredictedSpiritYield(t *testing.T) {
 }
 
 // Balling's relation of original gravity, final gravity and alcohol (ASBC
-// Beer-33): the model's alcohol is within 4 % of it, above.
+// Beer-33): the model's alcohol is 2 to 3 % above it.
 func TestBalling(t *testing.T) {
 	for _, in := range []Input{bourbon(t), malt(t)} {
 		r := ferments(t, in)
@@ -117,7 +118,7 @@ func TestBalling(t *testing.T) {
 		ae, err := fluid.PlatoFromSG(r.FinalSG)
 		require.NoError(t, err)
 		balling := fluid.AlcoholFromExtract(oe, fluid.RealExtract(oe, ae))
-		assert.InEpsilon(t, balling, r.Wash.EthanolKg/r.Wash.LiquidKg(), 0.04)
+		assert.InDelta(t, 1.025, r.Wash.EthanolKg/r.Wash.LiquidKg()/balling, 0.01)
 	}
 }
 

@@ -29,8 +29,8 @@ func bourbon(t testing.TB) Input {
 		Vessel:  recipe.Vessel{Kind: recipe.Fermenter, HoldsM3: 1.97},
 		CoolW:   12000, WaterC: 14, AmbientC: 18,
 		HoldLowC: 25.5, HoldHighC: 31, DurationS: 5 * 24 * hour,
-		Mash:  modelNamed(t, "model-mash.batch", "mash"),
-		Model: modelNamed(t, "model-ferment.batch", "ferment"),
+		Mash:  modelNamed(t, "mash"),
+		Model: modelNamed(t, "ferment"),
 	}
 }
 
