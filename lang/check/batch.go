@@ -55,6 +55,21 @@ func (h *House) build(e *entry) {
 	b.read(e.file)
 	b.trade()
 	e.batch = b.batch
+	e.inherit()
+}
+
+// inherit says of a variant's diagnostics that fall on lines of its parents whose
+// they are.
+func (e *entry) inherit() {
+	if !e.node.has("parent") {
+		return
+	}
+	own := e.node.whole()
+	for i := range e.diags {
+		if d := &e.diags[i]; d.At.Src != own.Src || d.At.Start < own.Start || d.At.Start >= own.End {
+			d.Related = append(slices.Clip(d.Related), diag.Related{At: e.node.at(), Text: fmt.Sprintf("in the variant %q", e.name)})
+		}
+	}
 }
 
 func (b *builder) read(f *file) {

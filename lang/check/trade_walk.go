@@ -84,7 +84,7 @@ func (b *builder) walk() *walkthrough {
 			}
 			sure = false
 		case recipe.MashHeat, recipe.MashCool:
-			c, sure = s.TempC, true
+			c, sure = min(s.TempC, w.boilC), true // above the boil is said elsewhere
 		case recipe.MashBoil:
 			c, sure = w.boilC, true
 		case recipe.MashDrain:
