@@ -2,7 +2,6 @@ package lang
 
 import (
 	"slices"
-	"strings"
 
 	"newmake/lang/diag"
 )
@@ -11,22 +10,16 @@ import (
 // one syntax error for a line.
 func Parse(src *diag.Source) (*File, diag.List) {
 	file := &File{Source: src}
-	var tokens []Token
-	lexed := func() []Token {
-		if tokens == nil {
-			tokens = Tokens(src.Text)
-		}
-		return tokens
+	if d, ok := checkSize(src); !ok {
+		return file, diag.List{d}
 	}
-	list, readable := checkText(src, lexed)
-	if !readable {
-		return file, list
+	tokens := Tokens(src.Text)
+	if d, ok := checkNesting(src, tokens); !ok {
+		return file, diag.List{d}
 	}
-	if deep := checkNesting(src, lexed()); len(deep) > 0 {
-		return file, deep
-	}
+	list := checkChars(src, tokens)
 	p := &parser{src: src, text: string(src.Text), file: file, list: list, bad: list}
-	p.run(lexed())
+	p.run(tokens)
 	attachComments(file, p.text, tokens)
 	p.list.Sort()
 	return file, p.list
@@ -48,13 +41,6 @@ type parser struct {
 	extra    bool       // an extra brace was reported
 	misnest  *openBlock // a block whose brace closes another, going by indents
 	misClose int
-}
-
-type openBlock struct {
-	stmt   *Stmt
-	into   *[]*Stmt
-	at     int // offset of the brace
-	indent int
 }
 
 func (p *parser) run(tokens []Token) {
@@ -258,82 +244,4 @@ func (p *parser) add(items []Item) *Stmt {
 	s.At = items[0].At.To(items[len(items)-1].At)
 	*p.into = append(*p.into, s)
 	return s
-}
-
-func (p *parser) openAt(stmt *Stmt, at int) {
-	stmt.Block = &Block{At: p.src.Span(at, len(p.text))}
-	p.open = append(p.open, openBlock{stmt: stmt, into: p.into, at: at, indent: p.indent(at)})
-	p.into = &stmt.Block.Stmts
-}
-
-// indent is the width of the blank start of the line that holds an offset.
-func (p *parser) indent(at int) int {
-	begin := strings.LastIndexAny(p.text[:at], "\r\n") + 1
-	n := 0
-	for begin+n < at && class[p.text[begin+n]]&isBlank != 0 {
-		n++
-	}
-	return n
-}
-
-func (p *parser) close(at int) {
-	if len(p.open) == 0 {
-		p.extraBrace(at)
-		return
-	}
-	last := p.open[len(p.open)-1]
-	if p.misnest == nil && p.indent(at) < last.indent {
-		p.misnest, p.misClose = &last, at
-	}
-	last.stmt.Block.At.End = at + 1
-	p.into = last.into
-	p.open = p.open[:len(p.open)-1]
-}
-
-// extraBrace reports the first brace that closes nothing; those after it follow
-// from the same slip.
-func (p *parser) extraBrace(at int) {
-	if p.extra {
-		return
-	}
-	p.extra = true
-	d := diag.Diagnostic{Code: diag.CodeExtraBrace, At: p.src.Span(at, at+1),
-		Summary: "this `}` closes nothing",
-		Help:    "take it out, or find the line above that lacks its `{`"}
-	if s := p.missingOpen(); s != nil {
-		d.Related = []diag.Related{{At: s.At, Text: "a `{` may be missing at the end of this line"}}
-	}
-	p.list.Add(d)
-}
-
-// missingOpen finds a statement without a block whose next line is indented
-// deeper, as if it had one.
-func (p *parser) missingOpen() *Stmt {
-	var found *Stmt
-	var prev *Stmt
-	Walk(p.file.Stmts, func(s *Stmt, _ int) bool {
-		if found == nil && prev != nil && prev.Block == nil && p.indent(s.At.Start) > p.indent(prev.At.Start) {
-			found = prev
-		}
-		prev = s
-		return true
-	})
-	return found
-}
-
-// finish reports a block left open: the one whose indent shows that its brace
-// is missing, or else the innermost.
-func (p *parser) finish() {
-	if len(p.open) == 0 {
-		return
-	}
-	culprit := p.open[len(p.open)-1]
-	d := diag.Diagnostic{Code: diag.CodeUnclosedBlock, Summary: "this block is never closed",
-		Help: "put a `}` on a line of its own where the block ends"}
-	if p.misnest != nil {
-		culprit = *p.misnest
-		d.Related = []diag.Related{{At: p.src.Span(p.misClose, p.misClose+1), Text: "this `}` stands further left, as if for an outer block"}}
-	}
-	d.At = p.src.Span(culprit.at, culprit.at+1)
-	p.list.Add(d)
 }

@@ -17,29 +17,47 @@ const (
 	MaxNesting   = 100
 )
 
-// checkText looks for what no text may hold: too many bytes, other encodings,
-// control characters. It says whether the text can be parsed, and gives one
-// diagnostic for a line at most.
-func checkText(src *diag.Source, tokens func() []Token) (diag.List, bool) {
+// checkSize finds what no parser should be given: another encoding, too many
+// bytes, too long a line.
+func checkSize(src *diag.Source) (d diag.Diagnostic, ok bool) {
 	text := src.Text
 	if name := utf16Name(text); name != "" {
-		return diag.List{{Code: diag.CodeUTF16, At: src.Span(0, min(2, len(text))),
+		return diag.Diagnostic{Code: diag.CodeUTF16, At: src.Span(0, min(2, len(text))),
 			Summary: fmt.Sprintf("this file is %s; newmake reads UTF-8", name),
-			Help:    "save it again as UTF-8; the editor's \"Save as\" or \"Encoding\" menu has it"}}, false
+			Help:    "save it again as UTF-8; the editor's \"Save as\" or \"Encoding\" menu has it"}, false
 	}
 	if len(text) > MaxFileBytes {
-		return diag.List{{Code: diag.CodeFileTooLarge, At: src.Span(0, 0),
+		return diag.Diagnostic{Code: diag.CodeFileTooLarge, At: src.Span(0, 0),
 			Summary: fmt.Sprintf("this file has %d bytes; the limit is %d (4 MiB)", len(text), MaxFileBytes),
-			Help:    "split it into several files of one house"}}, false
+			Help:    "split it into several files of one house"}, false
 	}
 	for n := 1; n <= src.Lines(); n++ {
-		if at := src.LineSpan(n); at.End-at.Start > MaxLineBytes {
-			return diag.List{{Code: diag.CodeLineTooLong, At: src.Span(at.Start, at.Start),
-				Summary: fmt.Sprintf("this line has %d bytes; the limit is %d (64 KiB)", at.End-at.Start, MaxLineBytes),
-				Help:    "break the line; a list goes on after a comma at the end of a line"}}, false
+		at := src.LineSpan(n)
+		if size := at.End - at.Start; size > MaxLineBytes {
+			return diag.Diagnostic{Code: diag.CodeLineTooLong, At: src.Span(at.Start, at.Start),
+				Summary: fmt.Sprintf("this line has %d bytes; the limit is %d (64 KiB)", size, MaxLineBytes),
+				Help:    "break the line; a list goes on after a comma at the end of a line"}, false
 		}
 	}
-	return checkChars(src, tokens), true
+	return diag.Diagnostic{}, true
+}
+
+// checkNesting finds the brace that opens one block too many.
+func checkNesting(src *diag.Source, tokens []Token) (d diag.Diagnostic, ok bool) {
+	depth := 0
+	for _, t := range tokens {
+		switch t.Kind {
+		case TokOpen:
+			if depth++; depth > MaxNesting {
+				return diag.Diagnostic{Code: diag.CodeTooDeep, At: src.Span(int(t.Start), int(t.End)),
+					Summary: fmt.Sprintf("blocks are nested more than %d deep here", MaxNesting),
+					Help:    "close the blocks that should have ended above"}, false
+			}
+		case TokClose:
+			depth = max(depth-1, 0)
+		}
+	}
+	return diag.Diagnostic{}, true
 }
 
 // utf16Name names the UTF-16 encoding that a text seems to have, "" if none:
@@ -74,7 +92,7 @@ func utf16Name(text []byte) string {
 
 // checkChars finds invalid UTF-8, control characters and those that reorder
 // text on the screen; the first in each line.
-func checkChars(src *diag.Source, tokens func() []Token) diag.List {
+func checkChars(src *diag.Source, tokens []Token) diag.List {
 	var list diag.List
 	text := src.Text
 	for pos := 0; pos < len(text); {
@@ -89,7 +107,7 @@ func checkChars(src *diag.Source, tokens func() []Token) diag.List {
 			pos += n
 			continue
 		}
-		if d.Code == diag.CodeBidi && quotedAt(tokens(), pos) {
+		if d.Code == diag.CodeBidi && quotedAt(tokens, pos) {
 			d.Severity = diag.Warning
 		}
 		d.At = src.Span(pos, pos+n)
@@ -134,22 +152,4 @@ func quotedAt(tokens []Token, pos int) bool {
 	}
 	kind := tokens[i].Kind
 	return kind == TokString || kind == TokComment || kind == TokUnclosed
-}
-
-// checkNesting finds the brace that opens one block too many.
-func checkNesting(src *diag.Source, tokens []Token) diag.List {
-	depth := 0
-	for _, t := range tokens {
-		switch t.Kind {
-		case TokOpen:
-			if depth++; depth > MaxNesting {
-				return diag.List{{Code: diag.CodeTooDeep, At: src.Span(int(t.Start), int(t.End)),
-					Summary: fmt.Sprintf("blocks are nested more than %d deep here", MaxNesting),
-					Help:    "close the blocks that should have ended above"}}
-			}
-		case TokClose:
-			depth = max(depth-1, 0)
-		}
-	}
-	return nil
 }

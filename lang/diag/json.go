@@ -3,7 +3,8 @@ package diag
 import "encoding/json"
 
 // Report is a diagnostic as JSON. Keys are sorted; lines, columns and bytes are
-// those of Source: line and column from 1, column in characters, byte from 0.
+// those of Source: line and column from 1, column in characters, byte from 0, a
+// byte order mark not counted.
 type Report struct {
 	Code     Code            `json:"code"`
 	Fix      *ReportFix      `json:"fix,omitempty"`

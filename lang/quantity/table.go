@@ -52,7 +52,6 @@ var table = []Unit{
 	{"qt", []string{"quart", "quarts"}, US, one(Volume, galM3/4), sp811},
 	{"pt", []string{"pint", "pints"}, US, one(Volume, galM3/8), sp811},
 	{"fl oz", []string{"fl-oz"}, US, one(Volume, galM3/128), sp811},
-	{"bbl", []string{"barrel-of-beer"}, US, one(Volume, 31*galM3), "27 CFR 25.11"},
 	{"L", []string{"l", "litre", "litres", "liter", "liters"}, SI, one(Volume, 1e-3), sp811T6},
 	{"mL", []string{"ml"}, SI, one(Volume, 1e-6), sp811T6},
 	{"hL", []string{"hl"}, SI, one(Volume, 0.1), sp811T6},
