@@ -21,7 +21,7 @@ var cautions = []plan.Caution{
 	{Key: "vent", Title: "see that vent and relief are open before heat goes on",
 		Text: "A still is never closed while it is hot. Check the outlet, the condenser water and the relief valve, and let air in when it cools: a closed still bursts, or is crushed."},
 	{Key: "vapour", Title: "spirit vapour takes fire",
-		Text: "No flame or spark; run the fan. Spirit of 60 % vol gives off vapour that takes fire at 22 C, of 80 % at 20 C; it burns in air from 3.3 to 19 % by volume. Keep an alcohol-resistant extinguisher at hand."},
+		Text: "No flame or spark; run the fan. Spirit of 60 % vol gives off vapour that takes fire at 22 C (72 F), of 80 % at 20 C (68 F); it burns in air from 3.3 to 19 % by volume. Keep an alcohol-resistant extinguisher at hand."},
 	{Key: "stillhouse", Title: "a running still is never left alone",
 		Text: "Somebody stands by from the fire to the stop, with the water and the heat in reach."},
 	{Key: "foreshots", Title: "foreshots are set aside and never drunk",

@@ -34,7 +34,7 @@ func Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
 		}
 	}
 	c.p.Summary = c.summary()
-	c.p.Notices = c.notices()
+	c.p.Notices = Notices(c.diags)
 	c.p.Round()
 	return c.p, c.diags
 }

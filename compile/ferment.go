@@ -60,7 +60,7 @@ func (c *compiler) fermentPlan(pitchKg, washM3 float64) plan.Ferment {
 	f := plan.Ferment{
 		Yeast: b.Yeast.Name, PitchKg: pitchKg, PitchGPerL: pitchKg / washM3, PitchC: c.mashed.Out.TempC,
 		HoldLowC: b.HoldLowC, HoldHighC: b.HoldHighC, Hours: b.DurationS / secondsPerH, DryHours: r.DryS / secondsPerH,
-		FinalGravitySG: r.FinalSG, AbvPct: 100 * r.ABV, WashVolumeL: wash.VolumeL, PureL: wash.PureL,
+		FinalGravitySG: r.FinalSG, AbvPct: 100 * r.ABV, WashVolumeL: wash.VolumeL, PureL: wash.PureL, ProofGallons: wash.ProofGallons,
 		AttenuationPct: 100 * r.Attenuation, SugarLeftKg: r.SugarLeftKg, PH: r.PH, SourHours: r.SourS / secondsPerH,
 		PeakC: r.PeakTempC, PeakHours: r.PeakS / secondsPerH, PeakHeatKW: r.PeakHeatW / 1000, CoolKWh: r.CoolJ / joulesPerKWh,
 		CO2Kg: r.CO2Kg, CO2M3: r.CO2Kg / co2GramsPerMole * gasLitresPerMole,

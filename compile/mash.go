@@ -53,7 +53,7 @@ func (c *compiler) mashPlan() plan.Mash {
 		CoolingWaterL: r.CoolingWaterM3 * litresPerM3, SteamCondensateL: r.SteamKg / fluid.WaterDensity(referenceC) * litresPerM3,
 	}
 	if plato, err := fluid.PlatoFromSG(r.HydrometerSG); err == nil {
-		m.Plato = plato
+		m.Plato = 100 * plato
 	}
 	for i, s := range c.b.Mash.Steps {
 		switch s.Verb {

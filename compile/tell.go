@@ -43,11 +43,11 @@ func (c *compiler) fail(code diag.Code, what string, err error, paths ...string)
 	return false
 }
 
-// notices are the warnings and notes, as the plan keeps them. Errors are not
-// kept: a batch with errors has no sheet to keep them in.
-func (c *compiler) notices() []plan.Notice {
+// Notices are the warnings and notes of a list, as a plan keeps them. Errors
+// are not kept: a batch with errors has no sheet to keep them in.
+func Notices(list diag.List) []plan.Notice {
 	out := []plan.Notice{}
-	for _, d := range c.diags {
+	for _, d := range list {
 		if d.Severity == diag.Error {
 			continue
 		}

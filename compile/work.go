@@ -54,7 +54,9 @@ const (
 	tolSG       = 0.003
 	fermentSG   = 0.006
 	tolPH       = 0.2
-	tolSpout    = 2.0  // points of % vol
+	tolSpout    = 0.5  // points of % vol, and
+	tolSpoutOf  = 0.03 // of the strength
+	tolWash     = 0.4  // points of % vol
 	tolProof    = 2.0  // proof
 	tolVolume   = 0.03 // of the volume
 )
@@ -76,7 +78,7 @@ func acidity(ph float64) reading {
 }
 
 func spout(abv float64) reading {
-	return reading{plan.Reading{What: "spout", Expect: plan.Of(100*abv, plan.AbvPct), Tolerance: plan.Of(tolSpout, plan.AbvDiff)}, -1}
+	return reading{plan.Reading{What: "spout", Expect: plan.Of(100*abv, plan.AbvPct), Tolerance: plan.Of(tolSpout+tolSpoutOf*100*abv, plan.AbvDiff)}, -1}
 }
 
 func vapour(c float64) reading {

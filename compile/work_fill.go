@@ -1,6 +1,8 @@
 package compile
 
 import (
+	"strconv"
+
 	"newmake/compile/plan"
 	"newmake/compile/schedule"
 )
@@ -28,9 +30,14 @@ func (c *compiler) fillWork() {
 	}
 	t = schedule.Task{Key: "fill.cask", Stage: "fill", Attend: schedule.Throughout, MayWait: true, People: people,
 		DurationS: fillSetupS + fillS*float64(k.Casks)}
-	c.add(work{Task: t, do: plan.Say("Gauge again, fill {} of {}, bung, weigh, and record each (27 CFR 19.283, .301).",
-		plan.Of(float64(k.Casks), plan.Each), plan.Of(k.SizeL, plan.Litre)),
-		read: lotReadings(*k.Fill), cautions: c.warn("spirit", "lift"), path: "cask.fill"})
+	what := "one cask"
+	if k.Casks > 1 {
+		what = strconv.Itoa(k.Casks) + " casks"
+	}
+	fill := lotReadings(*k.Fill)
+	fill[0] = volume("each cask", k.Fill.VolumeL) // as wood holds it, warm or cold
+	c.add(work{Task: t, do: plan.Say("Gauge again, fill "+what+" of {}, bung, weigh, and record each (27 CFR 19.283, .301).", plan.Of(k.SizeL, plan.Litre)),
+		read: fill, cautions: c.warn("spirit", "lift"), path: "cask.fill"})
 	c.add(work{Task: schedule.Task{Key: "cask.rest", Stage: "cask", DurationS: c.b.Cask.RestS},
 		do: plan.Say("Rests in wood. Draw a sample twice a year, and hold it against the forecast."), path: "cask.rest"})
 }

@@ -48,7 +48,7 @@ func (c *compiler) mashWork() {
 	}
 	c.add(work{
 		Task: schedule.Task{Key: "mash.clean", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: cleanS, MayWait: true},
-		do:   plan.Say("Rinse and clean the cooker."), cautions: c.warn("confined", "lockout"), after: "ferment.fill",
+		do:   plan.Say("Rinse and clean the cooker."), cautions: c.warn("confined", "lockout"), after: "ferment.pitch",
 	})
 }
 
@@ -60,7 +60,7 @@ func (c *compiler) mashSay(i int, s recipe.MashStep, st mash.Step) (plan.Phrase,
 	switch s.Verb {
 	case recipe.MashWater:
 		c.addition("water", litres, mashID(i), &to)
-		return plan.Say("Run in {} of water at {}.", litres, to), append(after, volume("volume in the cooker", st.VolumeM3*litresPerM3))
+		return plan.Say("Run in {} of water at {}.", litres, to), append(after, volume("in the cooker", st.VolumeM3*litresPerM3))
 	case recipe.MashBackset:
 		c.addition("backset", litres, mashID(i), &to)
 		return plan.Say("Run in {} of backset at {}.", litres, to), after

@@ -27,13 +27,9 @@ func (c *compiler) runWork(use string, v *recipe.Vessel, r still.Run, charges in
 		}
 		c.stopWork(t, id, use, r)
 	}
-	last := use
-	if charges > 1 {
-		last = fmt.Sprintf("%s.%d", use, charges)
-	}
 	c.add(work{
 		Task: schedule.Task{Key: use + ".clean", Stage: use, Vessel: v.Name, Attend: schedule.Throughout, DurationS: cleanS, MayWait: true},
-		do:   plan.Say("Rinse and clean the still."), cautions: c.warn("confined"), after: last + ".stop",
+		do:   plan.Say("Rinse and clean the still."), cautions: c.warn("confined"),
 	})
 }
 
@@ -46,7 +42,8 @@ func (c *compiler) chargeWork(t schedule.Task, id, use string, r still.Run, newD
 	w := work{Task: fill, cautions: c.warn("vent"), path: use}
 	if use == "strip" {
 		w.do = plan.Say("Charge the still with {} of wash.", charge.Volume())
-		w.read = []reading{volume("wash", charge.VolumeL), {plan.Reading{What: "strength (lab)", Expect: plan.Of(charge.AbvPct, plan.AbvPct), Tolerance: plan.Of(0.4, plan.AbvDiff)}, -1}}
+		w.read = []reading{volume("wash", charge.VolumeL), {plan.Reading{What: "strength", Expect: plan.Of(charge.AbvPct, plan.AbvPct), Tolerance: plan.Of(tolWash, plan.AbvDiff)}, -1},
+			gravity(c.p.Ferment.FinalGravitySG, tolSG)}
 	} else {
 		w.do, w.path = plan.Say("Charge the still with {} of low wines.", charge.Volume()), "spirit.charge"
 		if f := c.p.Spirit.FeintsReturned; f != nil {
@@ -117,7 +114,7 @@ func key(fraction string) string {
 func overSoFar(m3 float64) reading { return volume("over so far", m3*litresPerM3) }
 
 func receiver(l plan.Lot) reading {
-	r := volume("in the receiver", l.VolumeL)
+	r := volume("receiver", l.VolumeL)
 	r.Expect, r.Tolerance.Gallons = l.Volume(), tolVolume*l.WineGallons
 	return r
 }

@@ -99,7 +99,11 @@ func (a *app) compute(src *source, name, units string) (*plan.Plan, diag.List, e
 		return nil, nil, usage("--units is us or si, not %q", units)
 	}
 	p, computed := compile.Compile(b)
-	return p, append(list, computed...), nil
+	list = append(list, computed...)
+	if p != nil {
+		p.Notices = compile.Notices(list)
+	}
+	return p, list, nil
 }
 
 // inUnits is a batch that is spoken of in a system of units.

@@ -71,12 +71,13 @@ func (u Units) Litres(l float64) string {
 // Volume shows a lot's volume: at 20 C in litres, at 60 F in gallons.
 func (u Units) Volume(l plan.Lot) string { return u.Quantity(l.Volume()) }
 
-// Strength shows a strength: % vol at 20 C, or proof and % abv.
+// Strength shows a strength: % vol at 20 C, or proof and the % abv that goes
+// with it on a US label, which is half the proof and so at 60 F.
 func (u Units) Strength(s plan.Strength) string {
 	if u == SI {
 		return Number(s.AbvPct, 1) + " % vol"
 	}
-	return Number(s.Proof, 1) + " proof (" + Number(s.AbvPct, 1) + " % abv)"
+	return Number(s.Proof, 1) + " proof (" + Number(s.Proof/2, 1) + " % abv)"
 }
 
 // Abv shows the strength of a wash or at the spout, where proof is not spoken.
@@ -110,12 +111,12 @@ func (u Units) Temp(c float64) string {
 	return Number(c*1.8+32, 0) + " F"
 }
 
-// TempDiff shows a distance on the scale, and says that it is one.
+// TempDiff shows a distance on the scale: in degrees, where a point has none.
 func (u Units) TempDiff(c float64) string {
 	if u == SI {
-		return Number(c, 1) + " C apart"
+		return Number(c, 1) + " deg C"
 	}
-	return Number(c*1.8, 0) + " F apart"
+	return Number(c*1.8, 0) + " deg F"
 }
 
 // Length shows a height.
@@ -243,11 +244,17 @@ func (u Units) Tolerance(q plan.Quantity) string {
 		if u == US && q.Proof != 0 {
 			return "+/- " + Number(q.Proof, 0) + " proof"
 		}
-		return "+/- " + Number(q.Value, 0) + " %"
+		return "+/- " + Number(q.Value, 1) + " %"
 	case plan.SGDiff:
 		return "+/- " + Number(q.Value, 3)
 	case plan.PH:
 		return "+/- " + Number(q.Value, 1)
+	case plan.Litre:
+		v, unit := q.Value, " L"
+		if u == US {
+			v, unit = v/litrePerGallon, " gal"
+		}
+		return "+/- " + Number(v, max(significant(v)-1, 0)) + unit
 	default:
 		return "+/- " + u.Quantity(q)
 	}

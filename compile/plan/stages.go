@@ -103,6 +103,7 @@ type Ferment struct {
 	AbvPct         float64        `json:"abvPct" places:"2"`
 	WashVolumeL    float64        `json:"washVolumeL" places:"1"`
 	PureL          float64        `json:"pureL" places:"2"` // litres of pure alcohol in the wash
+	ProofGallons   float64        `json:"proofGallons" places:"2"`
 	AttenuationPct float64        `json:"attenuationPct" places:"1"`
 	SugarLeftKg    float64        `json:"sugarLeftKg" places:"2"`
 	PH             float64        `json:"pH" places:"2"`

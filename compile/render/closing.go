@@ -12,7 +12,7 @@ func (t *text) law() {
 	if l == nil {
 		return
 	}
-	t.heading("STYLE  " + safe(l.Title))
+	t.heading("STYLE: " + safe(l.Title))
 	t.para(2, 2, safe(l.Source)+". This is not legal advice.")
 	for _, c := range l.Conditions {
 		line := safe(c.Asks)
@@ -48,7 +48,7 @@ func (t *text) notices() {
 	if len(t.p.Notices) == 0 {
 		return
 	}
-	t.heading("WARNINGS")
+	t.heading("WARNINGS AND NOTES")
 	for _, n := range t.p.Notices {
 		head := n.Severity + " " + n.Code + ": " + safe(n.Summary)
 		if n.Line > 0 {
@@ -74,7 +74,7 @@ func (t *text) forecast() {
 	if len(c.Forecast) == 0 {
 		return
 	}
-	t.heading(fmt.Sprintf("FORECAST  one cask of %s, %s rack house", t.Litres(c.SizeL), safe(c.Climate)))
+	t.heading(fmt.Sprintf("FORECAST: one cask of %s, %s rack house", t.Litres(c.SizeL), safe(c.Climate)))
 	tab := table{indent: 2}
 	tab.row("age", "volume", "strength", "proof gallons")
 	for _, y := range c.Forecast {

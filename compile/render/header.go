@@ -43,7 +43,7 @@ func (t *text) header() {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s of grain -> %s of wash at %s -> %s of low wines at %s -> %s of hearts at %s, %s proof gallons",
 		t.Mass(p.Bill.TotalKg), t.Litres(s.WashVolumeL), t.Abv(s.WashAbvPct),
-		t.Litres(s.LowWinesVolumeL), t.Abv(s.LowWinesAbvPct),
+		t.Volume(find(p.Strip, "low wines").Lot), t.Abv(s.LowWinesAbvPct),
 		t.hearts(), t.Strength(t.fraction("hearts").Strength()), measure.Number(s.HeartsProofGal, 1))
 	switch {
 	case p.Cask.SizeL == 0:
@@ -53,9 +53,20 @@ func (t *text) header() {
 		fmt.Fprintf(&b, " -> %s of %s at %s", count(p.Cask.Casks, "cask"), t.Litres(p.Cask.SizeL), t.Strength(p.Cask.Entry))
 	}
 	t.para(2, 5, b.String()+".")
-	if n := len(p.Notices); n > 0 {
-		t.para(2, 5, fmt.Sprintf("%s below: read them before the grain is milled.", count(n, "warning")))
+	if n := t.warnings(); n > 0 {
+		t.para(2, 5, fmt.Sprintf("%s below: read before the grain is milled.", count(n, "warning")))
 	}
+}
+
+// warnings counts the notices that are more than notes.
+func (t *text) warnings() int {
+	n := 0
+	for _, d := range t.p.Notices {
+		if d.Severity == "warning" {
+			n++
+		}
+	}
+	return n
 }
 
 // hearts is the volume of the hearts, in the gauge of the reader.

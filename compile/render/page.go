@@ -46,7 +46,11 @@ func (p *page) heading(title string) {
 }
 
 func (p *page) strong(s string) {
-	for _, l := range wrap(s, pageWidth) {
+	lines := []string{s}
+	if width(s) > pageWidth {
+		lines = wrap(s, pageWidth)
+	}
+	for _, l := range lines {
 		if p.bold {
 			l = "\x1b[1m" + l + "\x1b[0m"
 		}

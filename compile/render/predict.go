@@ -58,7 +58,7 @@ func (t *text) stage(title, use string) {
 		t.heading(title)
 		return
 	}
-	t.heading(fmt.Sprintf("%s  %s, holds %s", title, safe(v.Name), t.Litres(v.HoldsL)))
+	t.heading(fmt.Sprintf("%s: %s, holds %s", title, safe(v.Name), t.Litres(v.HoldsL)))
 }
 
 func (t *text) full(use string) {
@@ -105,7 +105,11 @@ func (t *text) ferment() {
 		t.fact("dry after", "not in "+measure.Number(f.Hours, 0)+" h", t.Mass(f.SugarLeftKg)+" of sugar left")
 	}
 	t.fact("final gravity", measure.Gravity(f.FinalGravitySG), pct(f.AttenuationPct, 0)+" apparent attenuation")
-	t.fact("wash", t.Litres(f.WashVolumeL), "at "+t.Abv(f.AbvPct)+"; "+measure.Number(f.PureL, 1)+" L of pure alcohol")
+	pure := measure.Number(f.PureL, 1) + " L of pure alcohol"
+	if t.Units == measure.US {
+		pure = measure.Number(f.ProofGallons, 1) + " proof gallons"
+	}
+	t.fact("wash", t.Litres(f.WashVolumeL), "at "+t.Abv(f.AbvPct)+"; "+pure)
 	t.fact("warmest", t.Temp(f.PeakC), fmt.Sprintf("after %s h; heat %s kW at its greatest", measure.Number(f.PeakHours, 0), measure.Number(f.PeakHeatKW, 1)))
 	if f.SourHours > 0 {
 		t.fact("pH at the end", measure.Number(f.PH, 2), "souring sets in after "+measure.Number(f.SourHours, 0)+" h")
@@ -154,13 +158,7 @@ func (t *text) spirit() {
 	}
 	t.still(r)
 	t.gap()
-	tab := table{indent: 2, left: map[int]bool{5: true}}
-	tab.row("fraction", "volume", "strength", "of the alcohol", "from the fire", "at the spout")
-	for _, f := range r.Fractions {
-		tab.row(f.Name, t.Volume(f.Lot), t.Strength(f.Strength()), pct(f.PureShare, 1),
-			clockMinutes(f.StartMin)+" to "+clockMinutes(f.EndMin), t.spout(f))
-	}
-	tab.write(&t.page)
+	t.fractions(r)
 	if f := r.Feints; f != nil {
 		t.para(2, 4, fmt.Sprintf("Feints (heads and tails) %s at %s go into the next charge.", t.Volume(*f), t.Strength(f.Strength())))
 	}
@@ -170,12 +168,32 @@ func (t *text) spirit() {
 	}
 }
 
-// spout is the strengths at the spout between which a fraction ran.
-func (t *text) spout(f plan.Fraction) string {
-	if f.VolumeL == 0 {
-		return ""
+// fractions is the spirit run, cut by cut.
+func (t *text) fractions(r plan.Run) {
+	us := t.Units == measure.US
+	tab := table{indent: 2}
+	head := []string{"fraction", "volume", "% vol", "alcohol", "from the fire", "% vol at the spout"}
+	if us {
+		head = []string{"fraction", "volume", "proof", "alcohol", "from the fire", "% abv at the spout"}
 	}
-	return measure.Number(f.Begins.AbvPct, 1) + " to " + measure.Number(f.Ends.AbvPct, 1) + " %"
+	tab.row(head...)
+	for _, f := range r.Fractions {
+		if f.VolumeL == 0 {
+			tab.row(f.Name, "none")
+			continue
+		}
+		row := []string{f.Name, t.Volume(f.Lot)}
+		if us {
+			row = append(row, measure.Number(f.Proof, 1))
+		} else {
+			row = append(row, measure.Number(f.AbvPct, 1))
+		}
+		tab.row(append(row, pct(f.PureShare, 1),
+			clockMinutes(f.StartMin)+" to "+clockMinutes(f.EndMin),
+			measure.Number(f.Begins.AbvPct, 1)+" to "+measure.Number(f.Ends.AbvPct, 1))...)
+	}
+	tab.write(&t.page)
+	t.para(2, 4, "alcohol: share of the alcohol in the charge.")
 }
 
 // clockMinutes shows minutes from the fire as h:mm.
@@ -190,15 +208,15 @@ func (t *text) cask() {
 		t.heading("REDUCTION")
 		t.fact("hearts", t.Volume(r.From), "at "+t.Strength(r.From.Strength()))
 		t.fact("water to add", t.Litres(r.WaterL), t.Mass(r.WaterKg)+", to "+t.Strength(r.To.Strength()))
-		t.fact("gives", t.Volume(r.To), t.Litres(r.ContractionL)+" less than spirit and water; warms by "+strings.TrimSuffix(t.TempDiff(r.TempRiseC), " apart"))
+		t.fact("gives", t.Volume(r.To), t.Litres(r.ContractionL)+" less than spirit and water; warms by "+t.TempDiff(r.TempRiseC))
 	}
 	c := p.Cask
 	if c.SizeL == 0 {
 		return
 	}
-	t.heading("CASK  " + t.caskWords())
+	t.heading("CASK: " + t.caskWords())
 	if c.Fill != nil {
-		t.fact("filled", count(c.Casks, "cask"), fmt.Sprintf("each %s at %s, %s proof gallons", t.Volume(*c.Fill), t.Strength(c.Fill.Strength()), measure.Number(c.Fill.ProofGallons, 1)))
+		t.fact("filled", count(c.Casks, "cask"), fmt.Sprintf("each %s (at %s), %s, %s proof gallons", t.Litres(c.Fill.VolumeL), t.Temp(20), t.Strength(c.Fill.Strength()), measure.Number(c.Fill.ProofGallons, 1)))
 	} else {
 		t.fact("filled", "none", "there is not enough for one")
 	}
@@ -236,7 +254,7 @@ func (t *text) cost() {
 	if c == nil {
 		return
 	}
-	t.heading("COST  by the house's own prices, " + safe(c.Currency))
+	t.heading("COST: by the house's own prices, " + safe(c.Currency))
 	tab := table{indent: 2}
 	for _, l := range c.Lines {
 		tab.row(safe(l.What), t.Quantity(l.Amount), measure.Number(l.Cost, 2))

@@ -18,9 +18,10 @@ const blank = "_________"
 
 func (t *text) sheet() {
 	t.heading("RUN SHEET")
-	t.para(2, 2, "stay: somebody is there all along. start: somebody starts it and may go. "+
+	t.para(2, 2, "stay: somebody is there all along (stay 2: two people). start: somebody starts it and may go. "+
 		"alone: it needs nobody. What the instrument should say stands beside the line for what it says; "+
-		"when it is further off than +/-, find out why before going on.")
+		"when it is further off than +/-, find out why before going on. "+
+		"Gravity is read at "+t.Temp(20)+"; spirit is gauged true, at "+t.gaugeTemp()+".")
 	steps := t.p.Schedule.Steps
 	for i, s := range steps {
 		newDay := i == 0 || !sameDay(steps[i-1].Start, s.Start)
@@ -31,18 +32,18 @@ func (t *text) sheet() {
 		if newDay {
 			t.heading(longDay(s.Start))
 		}
-		if newDay || steps[i-1].Stage != s.Stage || steps[i-1].Vessel != s.Vessel {
+		if newDay || steps[i-1].Stage != s.Stage {
 			t.gap()
-			t.para(2, 4, stageWords(s))
+			t.para(2, 4, t.stageWords(s.Stage))
 		}
 		t.step(s)
 	}
 }
 
-func stageWords(s plan.Step) string {
-	words := strings.ToUpper(s.Stage)
-	if s.Vessel != "" {
-		words += "  " + safe(s.Vessel)
+func (t *text) stageWords(stage string) string {
+	words := strings.ToUpper(stage)
+	if v := t.vesselOf(stage); v.Name != "" {
+		words += ": " + safe(v.Name)
 	}
 	return words
 }
@@ -52,9 +53,12 @@ var attendWords = map[string]string{plan.Throughout: "stay", plan.Begin: "start"
 func (t *text) step(s plan.Step) {
 	who := attendWords[s.Attend]
 	if s.People > 1 {
-		who += " x" + measure.Number(float64(s.People), 0)
+		who += " " + measure.Number(float64(s.People), 0)
 	}
 	long := right(measure.Duration(s.DurationMin), 10)
+	if s.DurationMin == 0 {
+		long = right("at once", 10)
+	}
 	t.item("  "+hm(s.Start)+long+"  "+who, doCol, t.Phrase(safePhrase(s.Do)))
 	for _, r := range s.Read {
 		t.reading(r)
@@ -107,3 +111,11 @@ func (t *text) caution(key string) (plan.Caution, bool) {
 }
 
 func safePhrase(p plan.Phrase) plan.Phrase { return plan.Phrase{Text: safe(p.Text), Values: p.Values} }
+
+// gaugeTemp is the temperature at which the reader's gauge counts spirit.
+func (t *text) gaugeTemp() string {
+	if t.Units == measure.US {
+		return "60 F"
+	}
+	return "20 C"
+}

@@ -1,0 +1,70 @@
+package measure
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"newmake/compile/plan"
+)
+
+// Factors are exact by definition: NIST SP 811 (2008), appendix B.8.
+func TestBothSystems(t *testing.T) {
+	proof := plan.Of(57.06, plan.AbvPct)
+	proof.Proof = 114
+	hearts := plan.Of(151.2, plan.Litre)
+	hearts.Gallons = 39.8
+	for _, c := range []struct {
+		q      plan.Quantity
+		us, si string
+	}{
+		{plan.Of(3785.411784, plan.Litre), "1,000 gal", "3,785 L"},
+		{plan.Of(45.359237, plan.Kilogram), "100.0 lb", "45.4 kg"},
+		{plan.Of(0.1625, plan.Kilogram), "5.7 oz", "163 g"},
+		{plan.Of(87.8, plan.Celsius), "190 F", "87.8 C"},
+		{plan.Of(5, plan.CelsiusDiff), "9 deg F", "5.0 deg C"}, // a distance, not 41 F
+		{plan.Of(1.06244, plan.SG), "1.062 SG", "1.062 SG"},
+		{proof, "114.0 proof (57.0 % abv)", "57.1 % vol"},
+		{hearts, "39.8 gal", "151 L"}, // the US gauge counts at 60 F: not a factor of the litres
+		{plan.Of(8.94, plan.AbvPct), "8.9 % abv", "8.9 % vol"},
+		{plan.Of(45, plan.Minute), "45 min", "45 min"},
+		{plan.Of(312, plan.Minute), "5 h 12", "5 h 12"},
+		{plan.Of(5.24, plan.PH), "pH 5.2", "pH 5.2"},
+		{plan.Of(56.633693, plan.CubicMetre), "2,000 cu ft", "57 m3"},
+	} {
+		assert.Equal(t, c.us, US.Quantity(c.q))
+		assert.Equal(t, c.si, SI.Quantity(c.q))
+	}
+}
+
+func TestNumber(t *testing.T) {
+	assert.Equal(t, "1,234,567", Number(1234567.4, 0))
+	assert.Equal(t, "-1,234.5", Number(-1234.5, 1))
+	assert.Equal(t, "0.0", Number(-0.01, 1), "no negative zero")
+	assert.Equal(t, "999", Number(999, 0))
+}
+
+func TestDuration(t *testing.T) {
+	assert.Equal(t, "99 min", Duration(99))
+	assert.Equal(t, "1 h 40", Duration(100))
+	assert.Equal(t, "5 d 0 h", Duration(5*24*60))
+	assert.Equal(t, "4.0 y", Duration(4*365.25*24*60))
+}
+
+func TestTolerance(t *testing.T) {
+	assert.Equal(t, "+/- 2 F", US.Tolerance(plan.Of(1, plan.CelsiusDiff)))
+	assert.Equal(t, "+/- 1 C", SI.Tolerance(plan.Of(1, plan.CelsiusDiff)))
+	assert.Equal(t, "+/- 2.0 %", US.Tolerance(plan.Of(2, plan.AbvDiff)))
+	assert.Equal(t, "+/- 0.003", US.Tolerance(plan.Of(0.003, plan.SGDiff)))
+}
+
+func TestPhrase(t *testing.T) {
+	p := plan.Say("Run in {} of water at {}.", plan.Of(1249.2, plan.Litre), plan.Of(14.4, plan.Celsius))
+	assert.Equal(t, "Run in 330 gal of water at 58 F.", US.Phrase(p))
+	assert.Equal(t, "Run in 1,249 L of water at 14.4 C.", SI.Phrase(p))
+}
+
+func TestLiquorToGrist(t *testing.T) {
+	// 22 US gal per 56 lb is 3.279 L/kg.
+	assert.Equal(t, "22.0 gal/bu", US.LiquorToGrist(22*3.785411784/(56*0.45359237)))
+}
