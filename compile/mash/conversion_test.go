@@ -189,7 +189,7 @@ func TestPublishedMaltMash(t *testing.T) {
 func TestSecondWaterDrawsAgain(t *testing.T) {
 	in := maltWhisky(t)
 	two := must(t, in)
-	in.Steps = append(append([]recipe.MashStep{}, in.Steps[:4]...), in.Steps[7])
+	in.Steps = append(append([]recipe.MashStep{}, in.Steps[:5]...), in.Steps[8])
 	one := must(t, in)
 	require.True(t, one.Lautered && two.Lautered)
 	assert.Greater(t, two.ExtractKg, 1.1*one.ExtractKg)

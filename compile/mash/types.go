@@ -8,6 +8,10 @@
 // by its wall where it has none. Between additions the temperature follows the
 // exact solution of the heat balance, and the kinetics ride on it.
 //
+// Drained, the worts stand hot beside the tun until a `cool`, which is theirs
+// from then on; a `cool` between two drains keeps the enzymes of the first
+// alive. After the last drain every step is the worts'.
+//
 // Balance of heat: liquor, grain with its slaking heat, the vessel's metal
 // (which stands at ambient at first), jacket or steam, loss through the wall.
 // Water is taken at a constant 4186.8 J/(kg K), within 0.8 % from 10 to 100 C.

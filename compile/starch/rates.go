@@ -34,8 +34,12 @@ func (c *Constants) GelRateAt(g *Granules, tempC float64) float64 {
 }
 
 // Gelatinizable is the share of a grain's granules that gelatinize at all at
-// tempC, however long: nothing at the low end of its range, all at
-// GelDonePosition in it, with most granules melting half way between.
+// tempC, however long: nothing at the low end of its range, all from
+// GelDonePosition on, with most granules melting half way between. That a
+// distribution of granules stands beside first-order kinetics is after Potter
+// and Coulter ("The rate at which starch becomes susceptible to hydrolysis by
+// enzymes", malt; abstract read), who use a cumulative normal distribution; a
+// cubic of the same shape has ends, and needs no more than the grain's range.
 func (c *Constants) Gelatinizable(g *Granules, tempC float64) float64 {
 	switch x := (tempC - g.LowC) / (c.GelDonePosition * (g.HighC - g.LowC)); {
 	case !(tempC > g.LowC):

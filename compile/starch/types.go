@@ -6,11 +6,12 @@
 // starch is split to dextrins and sugars at rates first order in the starch
 // and in the enzymes dissolved in the water, and the enzymes die by a
 // first-order law of their own. Three things are added to it. Every grain has
-// its own gelatinization range. Dextrins are of two kinds, straight ones that
-// the amylases go on splitting and limit dextrins, closed by a branch that
-// only limit dextrinase or glucoamylase opens: without that difference starch
-// liquefied in a hot cook could not be made fermentable by malt added later.
-// And enzymes may be added as preparations.
+// its own gelatinization range, over which its granules melt one after another.
+// Dextrins are of two kinds, straight ones that the amylases go on splitting
+// and limit dextrins, closed by a branch that only limit dextrinase or
+// glucoamylase opens: without that difference starch liquefied in a hot cook
+// could not be made fermentable by malt added later. And enzymes may be added
+// as preparations.
 //
 // Left out: the hindrance of enzymes by their products, raw starch digestion
 // below gelatinization, the higher gelatinization temperature of very thick or
