@@ -11,7 +11,7 @@ const (
 // have made acidKgM3. Acid goes with their growth, and growth is logistic: it
 // starts from the few that came with the grain, is slowed while the yeast
 // works (appetite near 1), and their own acid ends it. food is what is left
-// for them, dextrins and sugars the yeast does not take, kg/m3.
+// for them, dextrins, gums and sugars the yeast does not take, kg/m3.
 func (k *constants) souring(tempC, acidKgM3, appetite, food float64) float64 {
 	const scarce = 0.5 // kg/m3 of food at which they are half fed
 	free := 1 - k.lacticHeld*appetite

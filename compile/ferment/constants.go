@@ -30,6 +30,7 @@ type constants struct {
 	lacticSeed, lacticMost, lacticDue float64 // kg/m3
 	lacticGrowth, lacticEnergy        float64 // 1/s at 30 C, J/mol
 	lacticHeld                        float64
+	gums                              float64 // of the solubles
 }
 
 type namedConstant struct {
@@ -61,6 +62,7 @@ func (k *constants) fields() []namedConstant {
 		{"lactic-held", &k.lacticHeld},
 		{"lactic-most", &k.lacticMost},
 		{"lactic-shows", &k.lacticDue},
+		{"gums", &k.gums},
 	}
 }
 

@@ -64,14 +64,15 @@ func (y *system) derivative(s, d *vector) {
 	d[solubles] = -growth * st.gr.ammonia
 	d[water] = growth*st.gr.water - hydrolysis
 
-	// Bacteria eat what the yeast leaves.
-	food := s[dextrin] + s[maltotrioseLeft]
+	// Bacteria eat what the yeast leaves. Gums become acid without water
+	// (CH2O both).
+	food := s[dextrin] + s[maltotrioseLeft] + s[gums]
 	if sour := y.k.souring(t, s[lactic]/v, all*s[awake], food/v) * v; sour > 0 && food > 0 {
-		fromDextrin := sour * s[dextrin] / food
 		d[lactic] = sour
-		d[dextrin] = -fromDextrin / glucosePerDextrin
-		d[maltotrioseLeft] = -(sour - fromDextrin) / glucosePerMaltotriose
-		d[water] -= sour + d[dextrin] + d[maltotrioseLeft]
+		d[dextrin] = -sour * s[dextrin] / food / glucosePerDextrin
+		d[maltotrioseLeft] = -sour * s[maltotrioseLeft] / food / glucosePerMaltotriose
+		d[gums] = -sour * s[gums] / food
+		d[water] -= sour + d[dextrin] + d[maltotrioseLeft] + d[gums]
 	}
 
 	// The gas carries some of it off.

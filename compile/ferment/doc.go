@@ -32,7 +32,7 @@
 // all the sugar taken. 90 to 93 % is often quoted; the published yields of malt
 // wort lie lower than the model: 6.11 L of alcohol a tonne for each percent of
 // fermentable extract (Bringhurst et al., J. Inst. Brew. 102 (1996) 433), the
-// model 6.4; Balling's alcohol, the model up to 3 % more of it. So the
+// model 6.3; Balling's alcohol, the model 1 to 3 % more of it. So the
 // yeast's constants were set to the low side of what is quoted, not higher.
 // Sources disagree on growth too: 0.152 kg/kg sugar in Warren 1990, 0.10
 // without air in Verduyn et al., J. Gen. Microbiol. 136 (1990) 395.

@@ -63,7 +63,7 @@ func (c *saccharification) to(s *vector, pH, untilS float64) {
 	if made := z.MaltotrioseKg - three; made >= 0 {
 		s[maltotriose] += made * c.maltotriose
 		s[maltotrioseLeft] += made * (1 - c.maltotriose)
-	} else {
+	} else if three > 0 {
 		left := z.MaltotrioseKg / three
 		s[maltotriose] *= left
 		s[maltotrioseLeft] *= left

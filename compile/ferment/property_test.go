@@ -164,7 +164,6 @@ func TestWarmCoolingWaterCoolsLess(t *testing.T) {
 // Catabolite repression: of a wort of glucose and maltose, glucose goes first.
 func TestGlucoseBeforeMaltoseBeforeMaltotriose(t *testing.T) {
 	in := held(bourbon(t), 28)
-	in.Enzymes.Alpha, in.Enzymes.Beta, in.Enzymes.Limit = 0, 0, 0
 	in.Wort.GlucoseKg, in.Wort.MaltoseKg, in.Wort.MaltotrioseKg = 80, 80, 30
 	var half [3]float64
 	for h := 1.0; h < 72; h++ {
@@ -183,7 +182,6 @@ func TestGlucoseBeforeMaltoseBeforeMaltotriose(t *testing.T) {
 
 func TestAleYeastLeavesMaltotriose(t *testing.T) {
 	in := bourbon(t)
-	in.Enzymes.Alpha, in.Enzymes.Beta, in.Enzymes.Limit = 0, 0, 0
 	in.DurationS = 8 * 24 * hour
 	all := ferments(t, in)
 	in.Yeast = yeastNamed(t, "ale-yeast")
@@ -200,7 +198,6 @@ func TestAleYeastLeavesMaltotriose(t *testing.T) {
 // over from the cook what the yeast can take.
 func TestGlucoamylaseInTheFermenter(t *testing.T) {
 	in := bourbon(t)
-	in.Enzymes.Alpha, in.Enzymes.Beta, in.Enzymes.Limit = 0, 0, 0
 	in.Wort.GelStarchKg = 20
 	in.Yeast = yeastNamed(t, "distillers-yeast")
 	none := ferments(t, in)

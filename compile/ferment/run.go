@@ -12,8 +12,7 @@ const (
 	dryShare     = 0.98 // of the sugar gone: the wash is dry
 	hourS        = 3600
 	seaLevelPa   = 101325
-	usualWortPH  = 5.2   // common practice: a set stands at 4.8 to 5.4
-	lastCellKg   = 3e-14 // dry, from memory: below that there is none to grow again
+	usualWortPH  = 5.2 // common practice: a set stands at 4.8 to 5.4
 	longestDaysS = 60 * 24 * hourS
 )
 
@@ -99,7 +98,7 @@ func newFerment(in *Input, k constants, sk *starch.Constants) *ferment {
 	y.vessel = newVessel(in, &y.k)
 	y.fixedM3 = volumeSolids * (w.BacksetKg + w.AcidKg)
 	y.pressurePa = in.PressurePa
-	y.growthMost = math.Min(k.biomassMost*w.ExtractKg(), w.SolublesKg/y.strain.gr.ammonia)
+	y.growthMost = math.Min(k.biomassMost*w.ExtractKg(), (1-k.gums)*w.SolublesKg/y.strain.gr.ammonia)
 
 	dry := in.PitchKg * in.Yeast.Solids
 	s := &f.s
@@ -107,7 +106,8 @@ func newFerment(in *Input, k constants, sk *starch.Constants) *ferment {
 	s[maltotriose], s[maltotrioseLeft] = takes*w.MaltotrioseKg, (1-takes)*w.MaltotrioseKg
 	s[dextrin] = w.DextrinKg
 	s[water] = w.WaterKg + in.PitchKg - dry
-	s[ethanol], s[solubles] = w.EthanolKg, w.SolublesKg
+	s[ethanol] = w.EthanolKg
+	s[solubles], s[gums] = (1-k.gums)*w.SolublesKg, k.gums*w.SolublesKg
 	s[alive], s[dead] = dry*in.Yeast.Viable, dry*(1-in.Yeast.Viable)
 	s[tempC] = w.TempC
 	if in.Yeast.LagS > 0 {
@@ -156,10 +156,7 @@ func (f *ferment) step(end, finer float64) {
 		f.out.PeakHeatW, f.out.PeakS = y.fermentHeat, f.timeS
 	}
 	y.rk4(&f.s, &f.d, h)
-	if f.s[alive] < lastCellKg {
-		f.s[dead] += f.s[alive]
-		f.s[alive] = 0
-	}
+	f.s.clear()
 	f.starch.to(&f.s, f.ph, next)
 	f.watch(&before, h)
 	f.timeS = next
@@ -213,6 +210,7 @@ func (f *ferment) finish() Result {
 	}
 	o.SugarTakenKg, o.GrownKg, o.ViableShare = s[taken], s[grown], s.viableShare()
 	o.GlycerolKg, o.OtherKg = s[glycerol], s[other]
+	o.SouredKg = f.sys.k.gums*f.in.Wort.SolublesKg - s[gums]
 	o.VentEthanol, o.VentWater = s[ventEthanol], s[ventWater]
 	o.HeatJ, o.WarmJ, o.CoolJ, o.LossJ, o.VentJ = s[heatJ], s[warmJ], s[coolJ], s[lossJ], s[ventJ]
 	o.HeatCapacityJK = f.sys.vessel.heatCapacity

@@ -10,11 +10,12 @@ const (
 	maltose
 	maltotriose     // that this yeast can take
 	maltotrioseLeft // that it cannot
-	dextrin         // straight and branched; the ferment only lets bacteria eat it
+	dextrin         // straight and branched
 	water
 	ethanol
-	solubles
-	alive // yeast
+	solubles // without the next
+	gums     // those that only bacteria eat: pentoses, gums
+	alive    // yeast
 	dead
 	lactic
 	awake // 0 at pitching, towards 1
@@ -50,7 +51,7 @@ const (
 // dissolved matter the ferment does not change.
 func (s *vector) liquidM3(fixed float64) float64 {
 	solids := s[glucose] + s[maltose] + s[maltotriose] + s[maltotrioseLeft] + s[dextrin] +
-		s[solubles] + s[glycerol] + s[other] + s[lactic]
+		s[solubles] + s[gums] + s[glycerol] + s[other] + s[lactic]
 	return volumeWater*s[water] + volumeEthanol*s[ethanol] + volumeSolids*solids + fixed
 }
 
@@ -84,9 +85,28 @@ func (s *vector) into(w stream.Stream) stream.Stream {
 	w.DextrinKg = s[dextrin]
 	w.WaterKg = s[water]
 	w.EthanolKg = s[ethanol]
-	w.SolublesKg = s[solubles] + s[glycerol] + s[other]
+	w.SolublesKg = s[solubles] + s[gums] + s[glycerol] + s[other]
 	w.AcidKg += s[lactic]
 	w.YeastKg += s[alive] + s[dead]
 	w.TempC = s[tempC]
 	return w
+}
+
+const (
+	lastCellKg = 3e-14 // dry, from memory: below that there is none to grow again
+	traceKg    = 1e-20
+)
+
+// clear takes away what is less than one cell, and sugars that have run down to
+// the smallest numbers the machine has, which it reckons slowly.
+func (s *vector) clear() {
+	if s[alive] < lastCellKg {
+		s[dead] += s[alive]
+		s[alive] = 0
+	}
+	for _, i := range [...]int{glucose, maltose, maltotriose, maltotrioseLeft, dextrin, gums} {
+		if s[i] > -traceKg && s[i] < traceKg {
+			s[i] = 0
+		}
+	}
 }

@@ -18,7 +18,7 @@ import (
 func TestBourbon(t *testing.T) {
 	r := ferments(t, bourbon(t))
 	assert.InDelta(t, 1.060, bourbon(t).Wort.SG(), 0.001)
-	assert.InDelta(t, 46, r.DryS/hour, 2)
+	assert.InDelta(t, 46, r.DryS/hour, 3)
 	assert.InDelta(t, 0.09, r.ABV, 0.01)
 	assert.InDelta(t, 0.999, r.FinalSG, 0.003)
 	assert.InDelta(t, 44, r.SourS/hour, 4)
@@ -33,14 +33,14 @@ func TestBourbon(t *testing.T) {
 	assert.InDelta(t, 5.5, most, 1.5)
 }
 
-// A malt whisky wash of 1.051 set at 20 C: 1.050-1.060 to 0.997-1.001, sugar
+// A malt whisky wash of 1.055 set at 20 C: 1.050-1.060 to 0.997-1.001, sugar
 // gone by about 44-48 h (references/process.md, common practice).
 func TestMaltWhisky(t *testing.T) {
 	r := ferments(t, malt(t))
-	assert.InDelta(t, 1.0512, malt(t).Wort.SG(), 0.0005)
+	assert.InDelta(t, 1.055, malt(t).Wort.SG(), 0.001)
 	assert.InDelta(t, 46, r.DryS/hour, 3)
 	assert.InDelta(t, 0.999, r.FinalSG, 0.002)
-	assert.InDelta(t, 0.0725, r.ABV, 0.003)
+	assert.InDelta(t, 0.075, r.ABV, 0.003)
 	assert.LessOrEqual(t, r.PH, 4.0)
 	assert.Greater(t, r.PeakTempC, 28.0)
 	assert.Less(t, r.PeakTempC, 33.0)
@@ -97,19 +97,19 @@ func realExtractKg(t *testing.T, w stream.Stream) float64 {
 // each percent of fermentable extract is the standard factor, 6.11 the one found
 // from alcohol made in a laboratory mash of 450 g (Bringhurst, Brosnan, McInnes
 // and Steele, J. Inst. Brew. 102 (1996) 433, abstract read). The model gives
-// 4 to 5 % more than 6.11: they disagree by that much, and the tolerance is
+// 3 to 4 % more than 6.11: they disagree by that much, and the tolerance is
 // there to show it.
 func TestPredictedSpiritYield(t *testing.T) {
 	in := malt(t)
 	r := ferments(t, in)
 	fermentable := realExtractKg(t, in.Wort) - realExtractKg(t, r.Wash)
 	yield := r.Wash.PureAlcoholM3() * 1000 / fermentable * 10
-	assert.InDelta(t, 6.11, yield, 0.31)
+	assert.InDelta(t, 6.11, yield, 0.25)
 	assert.Greater(t, yield, 6.11)
 }
 
 // Balling's relation of original gravity, final gravity and alcohol (ASBC
-// Beer-33): the model's alcohol is 2 to 3 % above it.
+// Beer-33): the model's alcohol is 1 to 2 % above it.
 func TestBalling(t *testing.T) {
 	for _, in := range []Input{bourbon(t), malt(t)} {
 		r := ferments(t, in)
@@ -118,7 +118,7 @@ func TestBalling(t *testing.T) {
 		ae, err := fluid.PlatoFromSG(r.FinalSG)
 		require.NoError(t, err)
 		balling := fluid.AlcoholFromExtract(oe, fluid.RealExtract(oe, ae))
-		assert.InDelta(t, 1.025, r.Wash.EthanolKg/r.Wash.LiquidKg()/balling, 0.01)
+		assert.InDelta(t, 1.015, r.Wash.EthanolKg/r.Wash.LiquidKg()/balling, 0.01)
 	}
 }
 

@@ -48,6 +48,7 @@ type Result struct {
 	ViableShare  float64 // of all yeast, at the end
 	GlycerolKg   float64 // counted among the wash's solubles, as are the next
 	OtherKg      float64 // other by-products
+	SouredKg     float64 // of the wort's solubles, eaten by bacteria
 	VentEthanol  float64 // kg that left with the carbon dioxide
 	VentWater    float64 // kg
 
