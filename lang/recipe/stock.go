@@ -49,7 +49,7 @@ type Yeast struct {
 	MostC                                                            float64 // dies quickly above
 	PitchLowKgM3, PitchHighKgM3                                      float64
 	Maltotriose                                                      float64 // share of maltotriose that it takes, 0..1
-	EthanolYield                                                     float64 // share of the theoretical (Gay-Lussac) yield
+	EthanolYield                                                     float64 // of Gay-Lussac, of the sugar fermented; growth and its glycerol are apart
 	Solids                                                           float64 // dry matter, share of the weight as bought
 	Viable                                                           float64 // share of the cells that wake
 	LagS                                                             float64 // before it sets to work
