@@ -28,7 +28,7 @@ func (r *runner) curve() []Point {
 		if f.EndS <= f.StartS {
 			continue
 		}
-		for t := f.StartS; t < f.EndS-every/4; {
+		for t := f.StartS; t == f.StartS || t < f.EndS-every/4; {
 			for i < len(r.path)-1 && r.path[i].timeS <= t {
 				i++
 			}

@@ -138,7 +138,8 @@ func (r *runner) collect(name string, m mark) bool {
 		reached = r.walkTo(m)
 	}
 	ethanol, water := r.p.overKg(r.now)
-	f.Stream = stream.Stream{EthanolKg: ethanol - r.startE, WaterKg: water - r.startW, TempC: r.p.outletC}
+	// An empty receiver is empty: not a rounding below nothing.
+	f.Stream = stream.Stream{EthanolKg: max(0, ethanol-r.startE), WaterKg: max(0, water-r.startW), TempC: r.p.outletC}
 	f.EndS, f.EndABV = r.now.timeS, r.spoutABV(r.now)
 	f.VolumeM3 = spiritM3(f.EthanolKg, f.WaterKg)
 	f.ABV = f.Stream.ABV()

@@ -19,6 +19,9 @@ func spiritRun(in SpiritInput, b *boil, keep bool) (Run, error) {
 	if !(in.ForeshotsM3 >= 0) {
 		return Run{}, fmt.Errorf("foreshots of %g L cannot be collected", 1000*in.ForeshotsM3)
 	}
+	if !(in.Feints.EthanolKg >= 0 && in.Feints.WaterKg >= 0) {
+		return Run{}, fmt.Errorf("feints of %g kg of ethanol and %g kg of water cannot be returned", in.Feints.EthanolKg, in.Feints.WaterKg)
+	}
 	r, err := newRunner(in.Setting, charge(in.LowWines, in.Feints), in.Stop, b)
 	if err != nil {
 		return Run{}, err

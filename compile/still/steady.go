@@ -10,6 +10,10 @@ import (
 const (
 	steadyTolerance = 1e-9
 	mostIterations  = 60
+	// mostFeints is the greatest mass of feints, in low wines, that is taken
+	// for a house's work. Beyond there are steady runs in figures alone: a
+	// flood of strong feints that leaves with what is still in the pot.
+	mostFeints = 10
 )
 
 // Steady is the spirit run of a house at work: its charge holds the feints of
@@ -39,8 +43,11 @@ func Steady(in SpiritInput) (run Run, iterations int, err error) {
 	j := matrix{{1, 0}, {0, 1}} // inverse of minus the slope of the gap
 	for iterations = 1; iterations <= mostIterations; iterations++ {
 		run, err = spiritRun(in.with(guess), b, false)
-		if err != nil {
+		if err != nil && iterations == 1 {
 			return Run{}, iterations, err
+		}
+		if err != nil || guess[0]+guess[1] > mostFeints*scale {
+			break // feints so strong or so many that no still takes them
 		}
 		f := run.Feints()
 		gap := vec{f.EthanolKg - guess[0], f.WaterKg - guess[1]}
@@ -52,7 +59,7 @@ func Steady(in SpiritInput) (run Run, iterations int, err error) {
 			j = j.broyden(guess.minus(lastGuess), gap.minus(lastGap))
 		}
 		next := guess.plus(j.times(gap))
-		if !(next[0] >= 0 && next[1] >= 0) || math.Hypot(next[0], next[1]) > 50*scale {
+		if !(next[0] >= 0 && next[1] >= 0) || next[0]+next[1] > mostFeints*scale {
 			next = guess.plus(gap) // the house's own step
 			j = matrix{{1, 0}, {0, 1}}
 		}
@@ -60,7 +67,7 @@ func Steady(in SpiritInput) (run Run, iterations int, err error) {
 	}
 	run, err = spiritRun(in.with(vec{}), b, true)
 	run.Problems = append(run.Problems, ProblemNotSteady)
-	return run, mostIterations, err
+	return run, min(iterations, mostIterations), err
 }
 
 // with is the input with other feints, at the temperature of the distillate.
