@@ -150,6 +150,11 @@ func (b *builder) plant(n *node) {
 	b.batch.Plant, b.batch.Costs = p.plant, p.plant.Costs
 	b.whole["plant"] = p.whole
 	b.where("plant", p.plant.At)
+	for _, l := range p.node.lines {
+		if !l.field.Repeat {
+			b.where("plant."+l.field.Name, l.at())
+		}
+	}
 }
 
 func (b *builder) style(n *node) {

@@ -76,6 +76,7 @@ func (b *builder) bill(n *node) (whole bool) {
 // weigh turns the lines of the bill into weights.
 func (b *builder) weigh(n *node, lines []billLine) bool {
 	total := n.num("mass")
+	inherited := len(n.stmt.Items) == 1 // a variant's bill that keeps its parent's total
 	var shares, weights, rests []billLine
 	for _, l := range lines {
 		switch {
@@ -86,6 +87,9 @@ func (b *builder) weigh(n *node, lines []billLine) bool {
 		default:
 			weights = append(weights, l)
 		}
+	}
+	if inherited && len(shares) == 0 && len(rests) == 0 {
+		total = 0 // every line is a weight now
 	}
 	switch {
 	case len(rests) > 1:

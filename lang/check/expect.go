@@ -35,7 +35,7 @@ var Promises = []Promise{
 }
 
 var expectField = &Field{
-	Name: "expect", Shape: `what:NAME QUANTITY ["within" within:QUANTITY]`, Repeat: true, Example: "expect hearts 38 gal within 2 gal",
+	Name: "expect", Shape: `what:NAME QUANTITY ["within" margin:QUANTITY]`, Repeat: true, Example: "expect hearts 38 gal within 2 gal",
 	Doc: "A promise that the plan has to keep; the margin is written, never guessed.",
 }
 
@@ -50,7 +50,7 @@ func (b *builder) expects(n *node) {
 }
 
 func (b *builder) expect(l *node) (recipe.Expect, bool) {
-	what, q, within := l.get("what"), l.get("quantity"), l.get("within")
+	what, q, margin := l.get("what"), l.get("quantity"), l.get("margin")
 	e := recipe.Expect{What: what.text(), Unit: q.item.Unit, At: l.at()}
 	at := slices.IndexFunc(Promises, func(p Promise) bool { return p.What == e.What })
 	if at < 0 {
@@ -71,8 +71,8 @@ func (b *builder) expect(l *node) (recipe.Expect, bool) {
 		if k == quantity.Strength {
 			e.Strength = q.strength()
 		}
-		if within != nil {
-			return b.within(e, within)
+		if margin != nil {
+			return b.within(e, margin)
 		}
 		return e, true
 	}

@@ -43,6 +43,7 @@ type House struct {
 
 type plantEntry struct {
 	plant *recipe.Plant
+	node  *node
 	whole bool // it has all that a batch needs of it
 }
 
@@ -80,9 +81,10 @@ func (h *House) assemble(files []*file) {
 	h.edition(&h.general)
 	h.Stock = stock.build(&h.general)
 	for _, name := range plants.order {
-		p, whole := h.plant(plants.find(name), &h.general)
+		n := plants.find(name)
+		p, whole := h.plant(n, &h.general)
 		h.Plants = append(h.Plants, p)
-		h.plants[nameKey(name)] = plantEntry{p, whole}
+		h.plants[nameKey(name)] = plantEntry{p, n, whole}
 	}
 }
 

@@ -175,11 +175,13 @@ func (c *capture) text() string { return c.item.Text }
 // strength is the value with what it is a fraction of.
 func (c *capture) strength() recipe.Strength {
 	s := recipe.Strength{Value: c.si}
-	switch u, _ := quantity.Lookup(c.item.Unit); u.Name {
-	case "proof":
-		s.Basis = recipe.Proof
-	case "% abw":
-		s.Basis = recipe.ABW
+	if u, ok := quantity.Lookup(c.item.Unit); ok {
+		switch u.Name {
+		case "proof":
+			s.Basis = recipe.Proof
+		case "% abw":
+			s.Basis = recipe.ABW
+		}
 	}
 	return s
 }

@@ -101,7 +101,7 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *node, kinds []quantity.Kind) {
 		if kinds[0] == quantity.Number {
 			d.Code, d.Summary = diag.CodeNotUnit, fmt.Sprintf("a bare number is wanted here, without `%s`", it.Unit)
 		}
-		switch u, _ := quantity.Lookup(it.Unit); {
+		switch u, _ := quantity.Lookup(it.Unit); { // it is known
 		case u.Name == "oz" && slices.Contains(kinds, quantity.Volume):
 			d.Code = diag.CodeOunces
 		case u.Name == "fl oz" && slices.Contains(kinds, quantity.Mass):

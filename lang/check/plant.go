@@ -76,7 +76,7 @@ var plantField = &Field{
 // vesselField is the table of a vessel; the three kinds share it.
 func vesselField(kind, doc, example string) *Field {
 	heats := &Field{
-		Name: "heats", Shape: "POWER", Example: "heats 170 kW", Doc: "Greatest power of its heating.", Default: "none",
+		Name: "heats", Shape: "POWER", Example: "heats 170 kW", Doc: "Greatest power of its heating.",
 		Limits: []Limit{mustBe(0, 1e7, "more than a power station gives")},
 	}
 	cools := &Field{
@@ -202,7 +202,7 @@ func (h *House) vessels(p *recipe.Plant, n *node, kind recipe.VesselKind, seen m
 // duplicate says that a name is taken.
 func duplicate(sort, name string, at, before diag.Span) diag.Diagnostic {
 	return diag.Diagnostic{
-		Code: diag.CodeDuplicate, Summary: fmt.Sprintf("there are two %ss called %q", sort, name), At: at,
+		Code: diag.CodeDuplicate, Summary: fmt.Sprintf("the name %q is taken: it is another %s's", name, sort), At: at,
 		Help:    "give one of them another name: names are unique in a house, whatever file they stand in",
 		Related: []diag.Related{{At: before, Text: "the first one is here"}},
 	}

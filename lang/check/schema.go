@@ -15,7 +15,7 @@ type Field struct {
 	Shape   string // what follows the word, see shape.go; "" for nothing
 	Doc     string // one sentence
 	Example string // a line that is right
-	Default string // what holds when it is left out, in words
+	Default string // what holds when it, or the part of it that may be, is left out
 	Need    bool   // must be there once variants are applied
 	Repeat  bool   // may stand more than once
 	Key     string // the slot by which repeated lines are told apart; "" if they need not be
@@ -87,6 +87,11 @@ func compileField(f *Field) {
 	}
 	f.shape = mustCompile(f.Shape)
 	slots := f.shape.slots(nil)
+	for _, slot := range slots {
+		if f.shape.knowsWord(slot) {
+			panic("check: field " + f.Name + " has a word and a slot called " + slot)
+		}
+	}
 	for _, l := range f.Limits {
 		if l.Slot != "" && !slices.Contains(slots, l.Slot) {
 			panic("check: field " + f.Name + " limits an unknown slot " + l.Slot)

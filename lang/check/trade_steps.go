@@ -75,7 +75,7 @@ func (b *builder) hotterThanBoil(s *recipe.MashStep, boil float64) {
 		Summary: fmt.Sprintf("%s is above the boil: at the plant's elevation water boils at %s", b.temp(s.TempC), b.temp(boil)),
 		Help:    fmt.Sprintf("ask for less than %s, or write `boil` with its time", b.temp(boil)),
 		Reason:  "in an open vessel a mash never gets hotter than its boil, however long it is heated",
-		Related: []diag.Related{{At: p.At, Text: "the plant is declared here"}},
+		Related: []diag.Related{{At: b.at("plant.elevation"), Text: fmt.Sprintf("the elevation of %q stands here", p.Name)}},
 	}
 	if c := b.captureAt(s); c != nil {
 		otherScale(&d, c, 0, boil)

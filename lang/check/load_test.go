@@ -1,0 +1,178 @@
+package check
+
+import (
+	"os"
+	"path/filepath"
+	"runtime"
+	"testing"
+	"testing/fstest"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/lang/diag"
+)
+
+// house writes a house on disk: house.batch and base.batch of the fixtures, and
+// more files.
+func onDisk(t *testing.T, more map[string]string) string {
+	t.Helper()
+	dir := t.TempDir()
+	for name, f := range bench(t, more) {
+		full := filepath.Join(dir, filepath.FromSlash(name))
+		require.NoError(t, os.MkdirAll(filepath.Dir(full), 0o755))
+		require.NoError(t, os.WriteFile(full, f.Data, 0o644))
+	}
+	return dir
+}
+
+const small = `batch "Small" from "Base" {
+  units us
+}
+`
+
+func codes(list diag.List) []diag.Code {
+	var out []diag.Code
+	for _, d := range list {
+		out = append(out, d.Code)
+	}
+	return out
+}
+
+func TestLoadFindsTheHouse(t *testing.T) {
+	dir := onDisk(t, map[string]string{"trials/one/small.batch": small})
+	for _, at := range []string{dir, filepath.Join(dir, "base.batch"), filepath.Join(dir, "trials", "one"), filepath.Join(dir, "trials", "one", "small.batch")} {
+		h, err := Load(at, Options{})
+		require.NoError(t, err)
+		assert.Equal(t, []string{"Base", "Small"}, h.Batches())
+		assert.Empty(t, h.Check())
+	}
+	h, err := Load(dir, Options{})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"Small"}, h.BatchesIn(filepath.Join(dir, "trials")))
+	assert.Equal(t, []string{"Small"}, h.BatchesIn(filepath.Join(dir, "trials", "one", "small.batch")))
+	assert.Equal(t, []string{"Small"}, h.Variants("Base"))
+}
+
+func TestLoadNamesFilesAsTheUserDoes(t *testing.T) {
+	dir := onDisk(t, map[string]string{"trials/small.batch": small})
+	t.Chdir(filepath.Join(dir, "trials"))
+	h, err := Load("small.batch", Options{})
+	require.NoError(t, err)
+	var names []string
+	for _, f := range h.Files {
+		names = append(names, filepath.ToSlash(f.Source.Name))
+	}
+	assert.Equal(t, []string{"../base.batch", "../house.batch", "../trials/small.batch"}, names)
+	assert.Equal(t, []string{"Small"}, h.BatchesIn("small.batch"))
+}
+
+func TestLoadWithoutHouse(t *testing.T) {
+	dir := t.TempDir()
+	path := filepath.Join(dir, "lone.batch")
+	require.NoError(t, os.WriteFile(path, []byte(small), 0o644))
+	_, err := Load(path, Options{})
+	var list diag.List
+	require.ErrorAs(t, err, &list)
+	assert.Equal(t, []diag.Code{diag.CodeNoHouse}, codes(list))
+	assert.Contains(t, list[0].Help, "house.batch")
+
+	_, err = Load(filepath.Join(dir, "nothing.batch"), Options{})
+	require.ErrorIs(t, err, os.ErrNotExist)
+}
+
+func TestLoadOverlay(t *testing.T) {
+	dir := onDisk(t, nil)
+	unsaved := filepath.Join(dir, "new", "unsaved.batch")
+	h, err := Load(unsaved, Options{Overlay: map[string][]byte{unsaved: []byte(small)}})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"Small"}, h.BatchesIn(unsaved))
+
+	house := filepath.Join(dir, "house.batch")
+	h, err = Load(house, Options{Overlay: map[string][]byte{house: []byte("newmake 1\n")}})
+	require.NoError(t, err)
+	assert.Empty(t, h.Plants, "the overlay stands for the file")
+}
+
+func TestLoadRefuses(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("links need rights there")
+	}
+	outside := filepath.Join(t.TempDir(), "secret.batch")
+	require.NoError(t, os.WriteFile(outside, []byte("secret words\n"), 0o644))
+	dir := onDisk(t, map[string]string{
+		"inner/house.batch": "newmake 1\n", "inner/other.batch": small,
+		".hidden/x.batch": "nonsense\n",
+		"notes.txt":       "nonsense\n",
+	})
+	link := func(target, name string) { require.NoError(t, os.Symlink(target, filepath.Join(dir, name))) }
+	link(outside, "out.batch")
+	link("nowhere.batch", "dangling.batch")
+	link("base.batch", "again.batch") // read once, as base.batch
+	link(".", "loop")
+	require.NoError(t, os.WriteFile(filepath.Join(dir, "big.batch"), make([]byte, 4<<20+1), 0o644))
+
+	h, err := Load(dir, Options{})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"Base"}, h.Batches())
+	list := h.Check()
+	assert.ElementsMatch(t, []diag.Code{diag.CodeNestedHouse, diag.CodeLinkOut, diag.CodeLinkOut, diag.CodeFileTooLarge}, codes(list))
+	assert.NotContains(t, list.Error(), "secret words")
+}
+
+func TestLinkInsideIsRead(t *testing.T) {
+	dir := onDisk(t, map[string]string{"trial.txt": small})
+	require.NoError(t, os.Symlink("trial.txt", filepath.Join(dir, "trial.batch")))
+	h, err := Load(dir, Options{})
+	require.NoError(t, err)
+	assert.Empty(t, h.Check())
+	assert.Equal(t, []string{"Base", "Small"}, h.Batches())
+}
+
+func TestOrderIsThatOfFilesAndLines(t *testing.T) {
+	h, err := LoadFS(bench(t, map[string]string{
+		"z.batch": "nonsense one\n\nnonsense two\n",
+		"a.batch": "nonsense\n",
+	}), "", Options{})
+	require.NoError(t, err)
+	var got []string
+	for _, d := range h.Check() {
+		got = append(got, d.Header()[:9])
+	}
+	assert.Equal(t, []string{"a.batch:1", "z.batch:1", "z.batch:3"}, got)
+	assert.Equal(t, h.Check(), h.Check())
+}
+
+// TestBatchIsNotKeptByOthers: a fault in one batch does not keep another from
+// being planned.
+func TestBatchIsNotKeptByOthers(t *testing.T) {
+	h, err := LoadFS(bench(t, map[string]string{
+		"bad.batch": `batch "Bad" from "Base" { cask { entry 300 proof } }` + "\n",
+		"worse.batch": `batch "Bad 2" from "Base" {
+  cask {
+    entry 300 proof
+  }
+}
+`,
+		"grain.batch": "grain odd {\n  smell nice\n}\n",
+	}), "", Options{})
+	require.NoError(t, err)
+	b, list := h.Batch("Bad 2")
+	assert.Nil(t, b)
+	assert.Contains(t, codes(list), diag.CodeOutOfRange)
+
+	_, list = h.Batch("Base")
+	assert.Contains(t, codes(list), diag.CodeUnknownField, "the stock bears on every batch")
+	assert.NotContains(t, codes(list), diag.CodeOutOfRange)
+
+	_, list = h.Batch("Bas")
+	assert.Equal(t, []diag.Code{diag.CodeUnknownName}, codes(list))
+	assert.Contains(t, list[0].Help, "did you mean `Base`?")
+}
+
+func TestEmptyHouse(t *testing.T) {
+	h, err := LoadFS(fstest.MapFS{houseFile: {Data: nil}}, "", Options{})
+	require.NoError(t, err)
+	assert.Equal(t, []diag.Code{diag.CodeEdition}, codes(h.Check()))
+	assert.Empty(t, h.Batches())
+}
