@@ -1,6 +1,8 @@
 package lang
 
 import (
+	"sync"
+
 	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
 
@@ -130,6 +132,25 @@ type window struct {
 	lex    *lexer.PeekingLexer
 	tokens []lexer.Token
 	used   int
+}
+
+// windows keeps windows of the common size, for a house of many small files.
+var windows = sync.Pool{New: func() any { return newWindow(windowTokens) }}
+
+// borrowWindow gives a window with room for a line of so many tokens.
+func borrowWindow(longest int) *window {
+	if longest+2 > windowTokens {
+		return newWindow(longest + 2)
+	}
+	return windows.Get().(*window)
+}
+
+// giveBack makes the window fit for the next text, and lets go of this one's.
+func (w *window) giveBack() {
+	if len(w.tokens) == windowTokens+1 {
+		clear(w.tokens)
+		windows.Put(w)
+	}
 }
 
 func newWindow(size int) *window {

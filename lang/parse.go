@@ -47,7 +47,8 @@ func (p *parser) run(tokens []Token) {
 	p.into = &p.file.Stmts
 	longest, count := measureLines(tokens)
 	p.lines = count
-	w := newWindow(max(longest+2, min(len(tokens)+1, windowTokens)))
+	w := borrowWindow(longest)
+	defer w.giveBack()
 	var waiting [][]Token
 	for len(tokens) > 0 {
 		n := lineTokens(tokens)
