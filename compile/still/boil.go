@@ -44,6 +44,7 @@ type boil struct {
 	mixture equilibrium
 	reflux  float64
 	s       *series
+	pot     *boil // the same without its head, for what passes through the head
 }
 
 // state is a boil at one mole fraction of the pot.
@@ -85,7 +86,7 @@ func newBoil(mixture equilibrium, reflux float64) *boil {
 			rows[k][overH] += rows[k][headH]
 		}
 	}
-	b := &boil{mixture: mixture, reflux: reflux, s: fit(&rows)}
+	b := &boil{mixture: mixture, reflux: reflux, s: fit(&rows), pot: &pot}
 	b.s.differentiate(potC, dPotC)
 	b.s.differentiate(potH, dPotH)
 	return b

@@ -16,28 +16,37 @@ func SpiritRun(in SpiritInput) (Run, error) {
 }
 
 func spiritRun(in SpiritInput, b *boil, keep bool) (Run, error) {
-	if !(in.ForeshotsM3 >= 0) {
-		return Run{}, fmt.Errorf("foreshots of %g L cannot be collected", 1000*in.ForeshotsM3)
-	}
-	if !(in.Feints.EthanolKg >= 0 && in.Feints.WaterKg >= 0) {
-		return Run{}, fmt.Errorf("feints of %g kg of ethanol and %g kg of water cannot be returned", in.Feints.EthanolKg, in.Feints.WaterKg)
-	}
-	r, err := newRunner(in.Setting, charge(in.LowWines, in.Feints), in.Stop, b)
+	r, err := runSpirit(in, b, keep)
 	if err != nil {
 		return Run{}, err
 	}
+	return r.finish(), nil
+}
+
+// runSpirit runs to the stop; with keep it remembers its steps.
+func runSpirit(in SpiritInput, b *boil, keep bool) (*runner, error) {
+	if !(in.ForeshotsM3 >= 0) {
+		return nil, fmt.Errorf("foreshots of %g L cannot be collected", 1000*in.ForeshotsM3)
+	}
+	if !(in.Feints.EthanolKg >= 0 && in.Feints.WaterKg >= 0) {
+		return nil, fmt.Errorf("feints of %g kg of ethanol and %g kg of water cannot be returned", in.Feints.EthanolKg, in.Feints.WaterKg)
+	}
+	r, err := newRunner(in.Setting, charge(in.LowWines, in.Feints), in.Stop, b)
+	if err != nil {
+		return nil, err
+	}
 	from, err := r.mark(in.HeartsFrom)
 	if err != nil {
-		return Run{}, fmt.Errorf("the cut that begins the hearts: %w", err)
+		return nil, fmt.Errorf("the cut that begins the hearts: %w", err)
 	}
 	to, err := r.mark(in.HeartsTo)
 	if err != nil {
-		return Run{}, fmt.Errorf("the cut that ends the hearts: %w", err)
+		return nil, fmt.Errorf("the cut that ends the hearts: %w", err)
 	}
 	r.keep = keep
 	r.fractions = make([]Fraction, 0, 4)
 	r.cut(in.ForeshotsM3, from, to)
-	return r.finish(), nil
+	return r, nil
 }
 
 // cut fills the four receivers.

@@ -1,0 +1,124 @@
+package still
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"gonum.org/v1/gonum/interp"
+
+	"newmake/lang/recipe"
+)
+
+// congenerNames are those of the stock entry `model congener`, as the trade
+// meets them: early comers first.
+var congenerNames = [width]string{
+	"acetaldehyde", "ethyl-acetate", "methanol", "propanol", "isobutanol", "isoamyl-alcohols", "acetic-acid", "furfural",
+}
+
+// volatility is that of a trace of something against ethanol, by the mole
+// fraction x of ethanol in the liquid.
+type volatility func(x float64) float64
+
+// readVolatility reads one congener's row from the model: `NAME-x050` is its
+// volatility against ethanol in liquid with 0.050 mole fraction of ethanol.
+// Between the points its logarithm follows a monotone cubic in the series' own
+// stretched scale; beyond the last point it stays.
+func readVolatility(m *recipe.Model, name string) (volatility, error) {
+	type point struct{ x, alpha float64 }
+	var points []point
+	for key, v := range m.Values {
+		digits, ok := strings.CutPrefix(key, name+"-x")
+		if !ok {
+			continue
+		}
+		thousandths, err := strconv.Atoi(digits)
+		if err != nil || thousandths < 0 || thousandths > 1000 {
+			return nil, fmt.Errorf("`model congener`: `%s` must end in the thousandths of ethanol in the liquid, -x000 to -x1000", key)
+		}
+		if !(v > 0 && v < 1e4) {
+			return nil, fmt.Errorf("`model congener`: `%s` is %g: a volatility is above 0", key, v)
+		}
+		points = append(points, point{float64(thousandths) / 1000, v})
+	}
+	if len(points) < 2 {
+		return nil, fmt.Errorf("`model congener` needs two points or more for %s, `%s-x000` and up", name, name)
+	}
+	slices.SortFunc(points, func(a, b point) int {
+		if a.x < b.x {
+			return -1
+		}
+		return 1
+	})
+	factor := 1.0
+	if f, ok := m.Values[name+"-factor"]; ok {
+		factor = f
+	}
+	if !(factor > 0 && factor < 100) {
+		return nil, fmt.Errorf("`model congener`: `%s-factor` is %g: it must be above 0 and below 100", name, factor)
+	}
+	t, ln := make([]float64, len(points)), make([]float64, len(points))
+	for i, p := range points {
+		t[i], ln[i] = place(p.x), math.Log(p.alpha*factor)
+	}
+	var curve interp.FritschButland
+	if err := curve.Fit(t, ln); err != nil {
+		return nil, fmt.Errorf("`model congener`: %s: %w", name, err)
+	}
+	return func(x float64) float64 {
+		return math.Exp(curve.Predict(min(max(place(x), t[0]), t[len(t)-1])))
+	}, nil
+}
+
+// spoutRatio makes the series of ln K of traces, where K is the mole ratio in
+// the spout's vapour to that in the pot; one for each factor that all their
+// volatilities are multiplied by. In the pot K is a y/x; in the head each trace
+// condenses with the liquid of that place,
+//
+//	d ln z / dl = 1 - 1/K    l = ln(V0/V)
+func (b *boil) spoutRatio(traces *[width]volatility, factors ...float64) []*series {
+	rows := make([][order]row, len(factors))
+	var path []float64
+	ratio := make([]row, 0, 32)
+	for k, x := range nodeX {
+		path = b.pot.headPath(path[:0], x, b.reflux)
+		ratio = ratio[:0]
+		for _, at := range path {
+			ethanol := b.pot.vapour(at) / at
+			var r row
+			for i, alpha := range traces {
+				r[i] = alpha(at) * ethanol
+			}
+			ratio = append(ratio, r)
+		}
+		for f, factor := range factors {
+			for i := range traces {
+				rows[f][k][i] = math.Log(factor*ratio[0][i]) + b.gainInHead(ratio, i, factor)
+			}
+		}
+	}
+	out := make([]*series, len(factors))
+	for f := range rows {
+		out[f] = fit(&rows[f])
+	}
+	return out
+}
+
+// gainInHead is the integral of 1 - 1/K along the head, by Simpson's rule.
+func (b *boil) gainInHead(ratio []row, i int, factor float64) float64 {
+	steps := len(ratio) - 1
+	if steps == 0 {
+		return 0
+	}
+	sum := 0.0
+	for j := range ratio {
+		weight := float64(2 + 2*(j%2))
+		if j == 0 || j == steps {
+			weight = 1
+		}
+		sum += weight * (1 - 1/(factor*ratio[j][i]))
+	}
+	return sum * -math.Log1p(-b.reflux) / float64(3*steps)
+}
