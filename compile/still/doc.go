@@ -23,7 +23,7 @@
 // separates more. Test TestHeadLimits shows by how much: little.
 //
 // A tenth returned adds 3 points of strength to a charge of 25 %, three tenths
-// 9 (7 even by a flash). Common practice has 1 to 4 points for one to three
+// 9 (7.5 even by a flash). Common practice has 1 to 4 points for one to three
 // tenths, from memory; mass and equilibrium leave no room for that unless much
 // of the condensate is blown over with the vapour. So a still's `reflux` is best
 // set from its own first strength, and comes out at the low end.
