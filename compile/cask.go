@@ -93,7 +93,8 @@ func (c *compiler) caskPlan(r cask.Result, in cask.Input, spirit stream.Stream) 
 	p.Fill = &fill
 	for _, y := range r.Years {
 		p.Forecast = append(p.Forecast, plan.CaskYear{
-			AgeYears: y.AgeYears, VolumeL: y.VolumeM3 * litresPerM3, AbvPct: 100 * y.ABV, Proof: y.Proof, ProofGallons: y.ProofGallons,
+			AgeYears: y.AgeYears, VolumeL: y.VolumeM3 * litresPerM3, AbvPct: 100 * y.ABV, Proof: y.Proof,
+			PureL: y.VolumeM3 * litresPerM3 * y.ABV, ProofGallons: y.ProofGallons,
 		})
 	}
 	last := r.Years[len(r.Years)-1]
@@ -131,8 +132,8 @@ func (c *compiler) bottleABV() float64 {
 }
 
 // leftoverSmall is the share of a cask below which what is left over is not
-// worth a word (common practice: it goes into the next batch's cask).
-const leftoverSmall = 0.05
+// worth a word: the sheet shows it, and it goes into the next batch's cask.
+const leftoverSmall = 0.30
 
 func (c *compiler) caskTold(r cask.Result) {
 	k := c.b.Cask

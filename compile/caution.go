@@ -31,7 +31,7 @@ var cautions = []plan.Caution{
 	{Key: "spirit", Title: "strong spirit: no flame, bond the vessels",
 		Text: "Earth pumps, hoses and vats while spirit moves, keep lids on, and mop up spills at once."},
 	{Key: "lift", Title: "a full cask crushes",
-		Text: "A cask of 53 gal weighs some 500 lb full: roll it, chock it, and lift it with two people and a machine."},
+		Text: "A cask of 53 gal (200 L) weighs some 500 lb (230 kg) full: roll it, chock it, and lift it with two people and a machine."},
 }
 
 // warn notes that a caution is used, and gives its key.

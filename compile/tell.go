@@ -2,6 +2,7 @@ package compile
 
 import (
 	"fmt"
+	"slices"
 
 	"newmake/compile/plan"
 	"newmake/lang/diag"
@@ -64,4 +65,31 @@ func Notices(list diag.List) []plan.Notice {
 func (c *compiler) line(paths ...string) int {
 	n, _ := c.where(paths...).Position()
 	return n
+}
+
+// sooner names, for what computing shows, the checker's codes that say the same
+// from the text alone.
+var sooner = map[diag.Code][]diag.Code{
+	diag.CodePitchHot:    {diag.CodeSetTemperature},
+	diag.CodePitchCold:   {diag.CodeSetTemperature},
+	diag.CodeNotCooked:   {diag.CodeRawStarch},
+	diag.CodeEnzymesDead: {diag.CodeEnzymesDie},
+	diag.CodeUnconverted: {diag.CodeWeakEnzymes, diag.CodeNoEnzymes, diag.CodeEnzymeWindow},
+}
+
+// Together joins what the checker and Compile say of one batch, without saying
+// the same thing twice.
+func Together(checked, computed diag.List) diag.List {
+	out := append(diag.List{}, checked...)
+	for _, d := range computed {
+		said := false
+		for _, c := range checked {
+			said = said || slices.Contains(sooner[d.Code], c.Code)
+		}
+		if !said {
+			out.Add(d)
+		}
+	}
+	out.Sort()
+	return out.Dedup()
 }

@@ -44,6 +44,7 @@ const (
 	fillS       = 15 * minute // each cask
 	roundMinute = 9 * 60      // of the day, at which the ferment is read
 	readEveryS  = secondsPerH // on a still
+	readHeartsS = 30 * minute // while the hearts run
 	standsLongS = 72 * secondsPerH
 	heavyCaskM3 = 0.100 // from here on two people fill it
 	hotC        = 60    // a mash that scalds

@@ -41,7 +41,7 @@ func (c *compiler) chargeWork(t schedule.Task, id, use string, r still.Run, newD
 	fill.DurationS = pumpSetupS + r.ChargeM3/pumpM3PerS
 	w := work{Task: fill, cautions: c.warn("vent"), path: use}
 	if use == "strip" {
-		w.do = plan.Say("Charge the still with {} of wash.", charge.Volume())
+		w.do = plan.Say("Charge the still with {} of wash.", plan.Of(charge.VolumeL, plan.Litre))
 		w.read = []reading{volume("wash", charge.VolumeL), {plan.Reading{What: "strength", Expect: plan.Of(charge.AbvPct, plan.AbvPct), Tolerance: plan.Of(tolWash, plan.AbvDiff)}, -1},
 			gravity(c.p.Ferment.FinalGravitySG, tolSG)}
 	} else {
@@ -91,7 +91,12 @@ func (c *compiler) fractionWork(t schedule.Task, id, use string, f still.Fractio
 	if f.Name == still.Foreshots {
 		w.cautions = c.warn("foreshots")
 	}
-	for s := math.Ceil((f.StartS-r.HeatUpS)/readEveryS+0.25)*readEveryS + r.HeatUpS; s < f.EndS-readEveryS/4; s += readEveryS {
+	every := readEveryS
+	if f.Name == still.Hearts {
+		every = readHeartsS
+	}
+	// Full steps from the first drop, but none close to a cut.
+	for s := math.Ceil((f.StartS-r.HeatUpS)/every+0.25)*every + r.HeatUpS; s < f.EndS-every/4; s += every {
 		p := pointAt(r.Curve, s)
 		w.read = append(w.read, spout(p.ABV).at(s-f.StartS), overSoFar(p.OverM3).at(s-f.StartS), vapour(p.VapourC).at(s-f.StartS))
 	}
@@ -125,7 +130,11 @@ func (c *compiler) stopWork(t schedule.Task, id, use string, r still.Run) {
 	rest := plan.Of(r.ResidueM3*litresPerM3, plan.Litre)
 	w := work{Task: t, cautions: c.warn("stillage", "vent"), path: use + ".stop"}
 	if use == "strip" {
-		w.do = plan.Say("Heat off, vent, discharge {} of pot ale. Keep what the next mash wants as backset. Record the low wines before they are mingled (27 CFR 19.301).", rest)
+		keep := ""
+		if c.p.Mash.BacksetL > 0 {
+			keep = "Keep what the next mash wants as backset. "
+		}
+		w.do = plan.Say("Heat off, vent, discharge {} of pot ale. "+keep+"Record the low wines before they are mingled (27 CFR 19.301).", rest)
 		w.read = lotReadings(lotOf(r.Fraction(still.LowWines).Stream))
 	} else {
 		w.do = plan.Say("Heat off, vent, discharge {} of spent lees. Record the feints before they are mingled (27 CFR 19.301).", rest)

@@ -87,15 +87,15 @@ func counts(n int) string {
 func checkSource(src *source) (diag.List, int) {
 	list := src.house.CheckIn(src.path)
 	names := src.house.BatchesIn(src.path)
-	if len(names) == 0 && !list.HasErrors() {
+	if len(names) == 0 && !list.HasErrors() && !src.declares() {
 		list.Add(noBatch(src))
 	}
 	for _, name := range names {
-		if b, _ := src.house.Batch(name); b != nil {
+		if b, checked := src.house.Batch(name); b != nil {
 			_, computed := compile.Compile(b)
-			list = append(list, computed...)
+			list = append(list, compile.Together(checked, computed)...)
 		}
 	}
 	list.Sort()
-	return list, len(names)
+	return list.Dedup(), len(names)
 }

@@ -55,9 +55,13 @@ func (a *app) plan(arg string, f planFlags) error {
 	if f.batch != "" {
 		name = f.batch
 	}
+	speak := format
+	if !toTerminal(f.output) {
+		speak = "text" // the file is not written, so a person reads what is wrong
+	}
 	src, err := a.load(path, f.stdin)
 	if list, ok := err.(diag.List); ok {
-		return a.refuse(list, format)
+		return a.refuse(list, speak)
 	}
 	if err != nil {
 		return err
@@ -67,7 +71,7 @@ func (a *app) plan(arg string, f planFlags) error {
 		return err
 	}
 	if p == nil || broken(list) {
-		return a.refuse(list, format)
+		return a.refuse(list, speak)
 	}
 	return a.writePlan(p, list, format, f, src)
 }
@@ -99,7 +103,7 @@ func (a *app) compute(src *source, name, units string) (*plan.Plan, diag.List, e
 		return nil, nil, usage("--units is us or si, not %q", units)
 	}
 	p, computed := compile.Compile(b)
-	list = append(list, computed...)
+	list = compile.Together(list, computed)
 	if p != nil {
 		p.Notices = compile.Notices(list)
 	}

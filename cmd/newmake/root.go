@@ -25,6 +25,8 @@ func (a *app) root() *cobra.Command {
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          a.noSuchCommand,
+
+		SuggestionsMinimumDistance: 2,
 		RunE: func(cmd *cobra.Command, _ []string) error {
 			fmt.Fprint(a.out, shortHelp)
 			return nil
@@ -46,7 +48,7 @@ func (a *app) root() *cobra.Command {
 		}
 		return usage("--color is auto, always or never, not %q", a.color)
 	}
-	root.AddCommand(a.planCommand(), a.checkCommand(), a.versionCommand())
+	root.AddCommand(a.planCommand(), a.checkCommand(), a.gaugeCommand(), a.versionCommand())
 	return root
 }
 

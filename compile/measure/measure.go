@@ -254,7 +254,11 @@ func (u Units) Tolerance(q plan.Quantity) string {
 		if u == US {
 			v, unit = v/litrePerGallon, " gal"
 		}
-		return "+/- " + Number(v, max(significant(v)-1, 0)) + unit
+		places := max(significant(v)-1, 0)
+		if v < 0.1 {
+			places = 2
+		}
+		return "+/- " + Number(v, places) + unit
 	default:
 		return "+/- " + u.Quantity(q)
 	}

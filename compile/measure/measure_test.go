@@ -20,7 +20,7 @@ func TestBothSystems(t *testing.T) {
 	}{
 		{plan.Of(3785.411784, plan.Litre), "1,000 gal", "3,785 L"},
 		{plan.Of(45.359237, plan.Kilogram), "100.0 lb", "45.4 kg"},
-		{plan.Of(0.1625, plan.Kilogram), "5.7 oz", "163 g"},
+		{plan.Of(0.162, plan.Kilogram), "5.7 oz", "162 g"},
 		{plan.Of(87.8, plan.Celsius), "190 F", "87.8 C"},
 		{plan.Of(5, plan.CelsiusDiff), "9 deg F", "5.0 deg C"}, // a distance, not 41 F
 		{plan.Of(1.06244, plan.SG), "1.062 SG", "1.062 SG"},

@@ -25,6 +25,7 @@ type Plan struct {
 	Summary Summary `json:"summary"`
 
 	Batch     Batch      `json:"batch"`
+	Source    *Source    `json:"source,omitempty"` // where the text was at hand
 	House     House      `json:"house"`
 	Bill      Bill       `json:"bill"`
 	Mash      Mash       `json:"mash"`
@@ -33,6 +34,7 @@ type Plan struct {
 	Spirit    Run        `json:"spirit"`
 	First     *First     `json:"firstBatch,omitempty"` // the spirit run before there are feints
 	Reduction *Reduction `json:"reduction,omitempty"`
+	Card      *Card      `json:"proofingCard,omitempty"`
 	Cask      Cask       `json:"cask"`
 	Yield     Yield      `json:"yield"`
 	Energy    Energy     `json:"energy"`
@@ -81,7 +83,7 @@ type Batch struct {
 // House is the plant as far as the batch depends on it.
 type House struct {
 	Name        string   `json:"name"`
-	ElevationM  float64  `json:"elevationM" places:"0"`
+	ElevationM  float64  `json:"elevationM" places:"1"`
 	PressureKPa float64  `json:"pressureKPa" places:"2"`
 	WaterBoilsC float64  `json:"waterBoilsC" places:"1"`
 	WaterC      float64  `json:"waterC" places:"1"`

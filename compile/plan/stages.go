@@ -58,24 +58,28 @@ type Mash struct {
 	SteamCondensateL  float64     `json:"steamCondensateL" places:"1"`
 	Steps             []MashStep  `json:"steps"`
 	Curve             []MashPoint `json:"curve"`
+	// Windows are those of the enzymes in it.
+	Windows []EnzymeWindow `json:"windows"`
 }
 
 // MashStep is one line of the mash, computed.
 type MashStep struct {
-	ID             string  `json:"id"` // mash.4
-	Verb           string  `json:"verb"`
-	Minutes        float64 `json:"minutes" places:"1"`
-	FromC          float64 `json:"fromC" places:"1"`
-	ToC            float64 `json:"toC" places:"1"`
-	VolumeL        float64 `json:"volumeL" places:"1"` // after it
-	HeatKWh        float64 `json:"heatKWh" places:"1"`
-	CoolKWh        float64 `json:"coolKWh" places:"1"`
-	Limit          string  `json:"limit,omitempty"` // what set its duration
-	GelatinizedPct float64 `json:"gelatinizedPct" places:"1"`
-	ConvertedPct   float64 `json:"convertedPct" places:"1"`
-	AlphaLeftPct   float64 `json:"alphaLeftPct" places:"1"`
-	BetaLeftPct    float64 `json:"betaLeftPct" places:"1"`
-	AddedLeftPct   float64 `json:"addedLeftPct" places:"1"`
+	ID             string   `json:"id"` // mash.4
+	Verb           string   `json:"verb"`
+	Adds           []string `json:"adds,omitempty"`      // what goes in, by name
+	StartMin       float64  `json:"startMin" places:"1"` // from the first step
+	Minutes        float64  `json:"minutes" places:"1"`
+	FromC          float64  `json:"fromC" places:"1"`
+	ToC            float64  `json:"toC" places:"1"`
+	VolumeL        float64  `json:"volumeL" places:"1"` // after it
+	HeatKWh        float64  `json:"heatKWh" places:"1"`
+	CoolKWh        float64  `json:"coolKWh" places:"1"`
+	Limit          string   `json:"limit,omitempty"` // what set its duration
+	GelatinizedPct float64  `json:"gelatinizedPct" places:"1"`
+	ConvertedPct   float64  `json:"convertedPct" places:"1"`
+	AlphaLeftPct   float64  `json:"alphaLeftPct" places:"1"`
+	BetaLeftPct    float64  `json:"betaLeftPct" places:"1"`
+	AddedLeftPct   float64  `json:"addedLeftPct" places:"1"`
 }
 
 // MashPoint is the mash at one moment.
@@ -158,11 +162,13 @@ type Run struct {
 type Fraction struct {
 	Name string `json:"name"`
 	Lot
-	StartMin  float64  `json:"startMin" places:"1"` // from the fire
-	EndMin    float64  `json:"endMin" places:"1"`
-	Begins    Strength `json:"begins"` // at the spout
-	Ends      Strength `json:"ends"`
-	PureShare float64  `json:"purePct" places:"1"` // of the alcohol in the charge
+	StartMin   float64  `json:"startMin" places:"1"` // from the fire
+	EndMin     float64  `json:"endMin" places:"1"`
+	StartOverL float64  `json:"startOverL" places:"2"` // distillate of one charge before it
+	EndOverL   float64  `json:"endOverL" places:"2"`
+	Begins     Strength `json:"begins"` // at the spout
+	Ends       Strength `json:"ends"`
+	PureShare  float64  `json:"purePct" places:"1"` // of the alcohol in the charge
 }
 
 // RunPoint is a run at one moment.
@@ -223,6 +229,7 @@ type CaskYear struct {
 	VolumeL      float64 `json:"volumeL" places:"1"`
 	AbvPct       float64 `json:"abvPct" places:"1"`
 	Proof        float64 `json:"proof" places:"1"`
+	PureL        float64 `json:"pureL" places:"1"`
 	ProofGallons float64 `json:"proofGallons" places:"1"`
 }
 

@@ -2,7 +2,6 @@ package render
 
 import (
 	"fmt"
-	"strings"
 
 	"newmake/compile/measure"
 )
@@ -55,8 +54,11 @@ func (t *text) notices() {
 			head += fmt.Sprintf(" (line %d)", n.Line)
 		}
 		t.para(2, 4, head)
-		if rest := strings.TrimSpace(n.Reason + " " + n.Help); rest != "" {
-			t.para(4, 4, safe(rest))
+		if n.Help != "" {
+			t.para(4, 6, "do: "+safe(n.Help))
+		}
+		if n.Reason != "" {
+			t.para(4, 6, "why: "+safe(n.Reason))
 		}
 	}
 }
@@ -76,13 +78,18 @@ func (t *text) forecast() {
 	}
 	t.heading(fmt.Sprintf("FORECAST: one cask of %s, %s rack house", t.Litres(c.SizeL), safe(c.Climate)))
 	tab := table{indent: 2}
-	tab.row("age", "volume", "strength", "proof gallons")
+	us := t.Units == measure.US
+	if us {
+		tab.row("age", "volume", "strength", "proof gallons")
+	} else {
+		tab.row("age", "volume", "strength", "pure alcohol")
+	}
 	for _, y := range c.Forecast {
-		strength := measure.Number(y.AbvPct, 1) + " % vol"
-		if t.Units == measure.US {
-			strength = measure.Number(y.Proof, 1) + " proof"
+		strength, pure := measure.Number(y.AbvPct, 1)+" % vol", measure.Number(y.PureL, 1)+" L"
+		if us {
+			strength, pure = measure.Number(y.Proof, 1)+" proof", measure.Number(y.ProofGallons, 1)
 		}
-		tab.row(measure.Number(y.AgeYears, 1)+" y", t.Litres(y.VolumeL), strength, measure.Number(y.ProofGallons, 1))
+		tab.row(measure.Number(y.AgeYears, 1)+" y", t.Litres(y.VolumeL), strength, pure)
 	}
 	tab.write(&t.page)
 	if c.Bottles > 0 {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"newmake/compile/measure"
+	"newmake/compile/plan"
 )
 
 const safetyLine = "Local code, permits and licensed practice come first; a sheet is no substitute."
@@ -41,10 +42,10 @@ func (t *text) header() {
 	t.gap()
 	s := p.Summary
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s of grain -> %s of wash at %s -> %s of low wines at %s -> %s of hearts at %s, %s proof gallons",
+	fmt.Fprintf(&b, "%s of grain -> %s of wash at %s -> %s of low wines at %s -> %s of hearts at %s, %s",
 		t.Mass(p.Bill.TotalKg), t.Litres(s.WashVolumeL), t.Abv(s.WashAbvPct),
 		t.Volume(find(p.Strip, "low wines").Lot), t.Abv(s.LowWinesAbvPct),
-		t.hearts(), t.Strength(t.fraction("hearts").Strength()), measure.Number(s.HeartsProofGal, 1))
+		t.hearts(), t.Strength(t.fraction("hearts").Strength()), t.pure(t.fraction("hearts").Lot))
 	switch {
 	case p.Cask.SizeL == 0:
 	case p.Cask.Casks == 0:
@@ -67,6 +68,14 @@ func (t *text) warnings() int {
 		}
 	}
 	return n
+}
+
+// pure is the alcohol of a lot, in the measure that the reader is taxed by.
+func (t *text) pure(l plan.Lot) string {
+	if t.Units == measure.US {
+		return measure.Number(l.ProofGallons, 1) + " proof gallons"
+	}
+	return measure.Number(l.PureL, 1) + " L of pure alcohol"
 }
 
 // hearts is the volume of the hearts, in the gauge of the reader.

@@ -71,11 +71,11 @@ func (t *text) mash() {
 	m := t.p.Mash
 	t.stage("MASH", "mash")
 	t.fact("original gravity", measure.Gravity(m.OriginalGravitySG), "from the grain alone")
+	plato := measure.Number(m.Plato, 1) + " plato"
 	if m.BacksetL > 0 {
-		t.fact("hydrometer will read", measure.Gravity(m.HydrometerSG), "with the backset's solids; "+measure.Number(m.Plato, 1)+" plato")
-	} else {
-		t.fact("", measure.Number(m.Plato, 1)+" plato", "")
+		plato += ", with the backset's solids"
 	}
+	t.fact("hydrometer will read", measure.Gravity(m.HydrometerSG), plato)
 	t.fact("starch gelatinized", pct(m.GelatinizedPct, 1), "")
 	t.fact("starch converted", pct(m.ConversionPct, 1), "to sugars and dextrins in the mash")
 	t.fact("fermentable", pct(m.FermentablePct, 1), "of the extract, before the fermenter")
@@ -105,11 +105,7 @@ func (t *text) ferment() {
 		t.fact("dry after", "not in "+measure.Number(f.Hours, 0)+" h", t.Mass(f.SugarLeftKg)+" of sugar left")
 	}
 	t.fact("final gravity", measure.Gravity(f.FinalGravitySG), pct(f.AttenuationPct, 0)+" apparent attenuation")
-	pure := measure.Number(f.PureL, 1) + " L of pure alcohol"
-	if t.Units == measure.US {
-		pure = measure.Number(f.ProofGallons, 1) + " proof gallons"
-	}
-	t.fact("wash", t.Litres(f.WashVolumeL), "at "+t.Abv(f.AbvPct)+"; "+pure)
+	t.fact("wash", t.Litres(f.WashVolumeL), "at "+t.Abv(f.AbvPct)+"; "+t.pure(plan.Lot{PureL: f.PureL, ProofGallons: f.ProofGallons}))
 	t.fact("warmest", t.Temp(f.PeakC), fmt.Sprintf("after %s h; heat %s kW at its greatest", measure.Number(f.PeakHours, 0), measure.Number(f.PeakHeatKW, 1)))
 	if f.SourHours > 0 {
 		t.fact("pH at the end", measure.Number(f.PH, 2), "souring sets in after "+measure.Number(f.SourHours, 0)+" h")
@@ -123,7 +119,7 @@ func (t *text) ferment() {
 func (t *text) strip() {
 	r := t.p.Strip
 	t.stage("STRIP", "strip")
-	t.charge(r)
+	t.charge(r, t.Litres(r.Charge.VolumeL))
 	lw := find(r, "low wines")
 	t.fact("low wines", t.Volume(lw.Lot), "at "+t.Strength(lw.Strength()))
 	t.fact("stop", "at "+t.Abv(lw.Ends.AbvPct), "at the spout")
@@ -131,12 +127,12 @@ func (t *text) strip() {
 	t.fact("pot ale", t.Litres(r.Residue.VolumeL), "at "+t.Abv(r.Residue.AbvPct)+"; backset is drawn from it")
 }
 
-func (t *text) charge(r plan.Run) {
+func (t *text) charge(r plan.Run, volume string) {
 	note := "at " + t.Abv(r.Charge.AbvPct) + "; " + pct(r.MostFillPct, 0) + " of the still when hot"
 	if r.Charges > 1 {
 		note = fmt.Sprintf("each of %d, %s", r.Charges, note)
 	}
-	t.fact("charge", t.Volume(r.Charge), note)
+	t.fact("charge", volume, note)
 }
 
 func (t *text) still(r plan.Run) {
@@ -152,7 +148,7 @@ func (t *text) still(r plan.Run) {
 func (t *text) spirit() {
 	r := t.p.Spirit
 	t.stage("SPIRIT", "spirit")
-	t.charge(r)
+	t.charge(r, t.Volume(r.Charge))
 	if f := r.FeintsReturned; f != nil {
 		t.fact("of which feints", t.Volume(*f), fmt.Sprintf("at %s, once the house runs steadily", t.Strength(f.Strength())))
 	}
@@ -163,8 +159,8 @@ func (t *text) spirit() {
 		t.para(2, 4, fmt.Sprintf("Feints (heads and tails) %s at %s go into the next charge.", t.Volume(*f), t.Strength(f.Strength())))
 	}
 	if f := t.p.First; f != nil {
-		t.para(2, 4, fmt.Sprintf("The first batch, with no feints yet: %s of hearts at %s, %s proof gallons.",
-			t.Volume(f.Hearts), t.Strength(f.Hearts.Strength()), measure.Number(f.Hearts.ProofGallons, 1)))
+		t.para(2, 4, fmt.Sprintf("The first batch, with no feints yet: %s of hearts at %s, %s.",
+			t.Volume(f.Hearts), t.Strength(f.Hearts.Strength()), t.pure(f.Hearts)))
 	}
 }
 
@@ -216,7 +212,7 @@ func (t *text) cask() {
 	}
 	t.heading("CASK: " + t.caskWords())
 	if c.Fill != nil {
-		t.fact("filled", count(c.Casks, "cask"), fmt.Sprintf("each %s (at %s), %s, %s proof gallons", t.Litres(c.Fill.VolumeL), t.Temp(20), t.Strength(c.Fill.Strength()), measure.Number(c.Fill.ProofGallons, 1)))
+		t.fact("filled", count(c.Casks, "cask"), fmt.Sprintf("each %s (at %s), %s, %s", t.Litres(c.Fill.VolumeL), t.Temp(20), t.Strength(c.Fill.Strength()), t.pure(*c.Fill)))
 	} else {
 		t.fact("filled", "none", "there is not enough for one")
 	}
@@ -242,9 +238,9 @@ func (t *text) yield() {
 	y, e := t.p.Yield, t.p.Energy
 	t.heading("YIELD AND ENERGY")
 	if t.Units == measure.US {
-		t.fact("hearts", measure.Number(y.HeartsPGPerBushel, 2)+" PG/bu", "proof gallons a distiller's bushel; in the wash "+measure.Number(y.WashPGPerBushel, 2))
+		t.fact("hearts by the bushel", measure.Number(y.HeartsPGPerBushel, 2)+" PG/bu", "proof gallons a distiller's bushel; in the wash "+measure.Number(y.WashPGPerBushel, 2))
 	}
-	t.fact("hearts", measure.Number(y.HeartsLPAPerTonne, 0)+" LPA/t", fmt.Sprintf("litres of pure alcohol a tonne; in the wash %s, %s of theory", measure.Number(y.WashLPAPerTonne, 0), pct(y.OfTheoryPct, 1)))
+	t.fact("hearts by the tonne", measure.Number(y.HeartsLPAPerTonne, 0)+" LPA/t", fmt.Sprintf("litres of pure alcohol a tonne; in the wash %s, %s of theory", measure.Number(y.WashLPAPerTonne, 0), pct(y.OfTheoryPct, 1)))
 	t.fact("heat", measure.Number(e.HeatKWh, 0)+" kWh", measure.Number(e.KWhPerLPA, 1)+" kWh a litre of pure alcohol")
 	t.fact("water", t.Litres(e.WaterL), "cooling and process")
 }

@@ -50,22 +50,31 @@ type text struct {
 
 // clock reads the plan's times. They are written with the plant's own offset,
 // so no time zone is needed to show them.
-type clock struct{ ends map[string]string }
+type clock struct {
+	starts map[string]string // by step
+	first  string
+}
 
 func newClock(p *plan.Plan) clock {
-	c := clock{ends: map[string]string{}}
+	c := clock{starts: map[string]string{}, first: p.Schedule.Start}
 	for _, s := range p.Schedule.Steps {
-		c.ends[s.ID] = s.Start
+		c.starts[s.ID] = s.Start
 	}
 	return c
 }
 
-// start is when a step begins, as 15:04; empty if there is none of that name.
+// start is when a step begins, as 15:04, with the day if it is not the first;
+// empty if there is none of that name.
 func (c clock) start(id string) string {
-	if s, ok := c.ends[id]; ok {
+	s, ok := c.starts[id]
+	switch {
+	case !ok:
+		return ""
+	case sameDay(s, c.first):
 		return hm(s)
+	default:
+		return parse(s).Format("Mon 2 Jan 15:04")
 	}
-	return ""
 }
 
 func parse(rfc3339 string) time.Time {

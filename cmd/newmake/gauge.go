@@ -1,0 +1,115 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"newmake/compile/measure"
+	"newmake/compile/proofing"
+	"newmake/lang/diag"
+)
+
+const gaugeShort = `newmake gauge works a gauger's question put in words, and shows the working.
+
+  newmake gauge 38 gal at 134.1 proof at 66 F, reduce to 114 proof
+  newmake gauge reading 192.8 at 72.1 F
+
+newmake help gauge has more of them.
+`
+
+// gaugeFlags are what a person asks of an answer.
+type gaugeFlags struct {
+	format, output, units string
+}
+
+func (a *app) gaugeCommand() *cobra.Command {
+	var f gaugeFlags
+	cmd := &cobra.Command{
+		Use:   "gauge WORDS...",
+		Short: "Proof, proof gallons, reduction, filling, blending: with the working",
+		Long: "gauge works a question put in words with units, and shows the working line by line, so\n" +
+			"that it can be followed with the gauging tables open beside it.\n\n" +
+			"A lot is an amount and a strength: 38 gal at 134.1 proof at 66 F. The amount is a volume,\n" +
+			"a weight, or proof gallons; the strength is true (proof at 60 F, % abv at 20 C). A reading\n" +
+			"is what the hydrometer shows, and needs its temperature: 38 gal reading 136 at 66 F. It may\n" +
+			"be corrected: hydrometer 0.1, thermometer 0.2 F, solids 5 g/L. Then comes what to do:\n" +
+			"reduce to a strength, fill a cask at a strength, blend with another lot.\n\n" +
+			"A number below zero needs quotes about the words, as in the last example.",
+		Example: "  newmake gauge 38 gal at 134.1 proof at 66 F, reduce to 114 proof\n" +
+			"  newmake gauge reading 192.8 at 72.1 F\n" +
+			"  newmake gauge 81,000 lb at 190 proof\n" +
+			"  newmake gauge fill 53 gal at 60 % abv from 70 % abv\n" +
+			"  newmake gauge 20 gal at 134 proof, blend with 5 gal at 100 proof\n" +
+			"  newmake gauge 200 L at 63 % abv at 18 C, reduce to 46 % abv with water at 12 C\n" +
+			"  newmake gauge 400 lb at 128 proof, fill 30 gal at 114 proof\n" +
+			"  newmake gauge reading 84.6 at 65 F, solids 5 g/L\n" +
+			"  newmake gauge 50 proof-gal at 114 proof --units si\n" +
+			"  newmake gauge \"reading 192.85 at 72.10 F, hydrometer -0.03, thermometer 0.05 F\"",
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				fmt.Fprint(a.out, gaugeShort)
+				return nil
+			}
+			return a.gauge(strings.Join(args, " "), f)
+		},
+	}
+	cmd.SetFlagErrorFunc(func(_ *cobra.Command, err error) error {
+		return usage("%v\nFor a number below zero put quotes about the words: newmake gauge \"reading 192.85 at 72 F, hydrometer -0.03\"", err)
+	})
+	cmd.Flags().StringVar(&f.format, "format", "", "text or json (default: text, or by the ending of -o)")
+	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: those of the words)")
+	return cmd
+}
+
+// gauge answers one question. Nothing is answered where anything is in doubt.
+func (a *app) gauge(words string, f gaugeFlags) error {
+	format, err := formatFor(f.format, f.output)
+	if err != nil {
+		return err
+	}
+	q, list := proofing.Read(words)
+	if list.HasErrors() {
+		return a.refuseGauge(list, format)
+	}
+	units := q.OwnUnits()
+	switch f.units {
+	case "":
+	case "us":
+		units = measure.US
+	case "si":
+		units = measure.SI
+	default:
+		return usage("--units is us or si, not %q", f.units)
+	}
+	answer, undone := proofing.Solve(q, units)
+	if list = append(list, undone...); list.HasErrors() {
+		return a.refuseGauge(list, format)
+	}
+	a.show(list)
+	if format == "json" {
+		var out bytes.Buffer
+		e := json.NewEncoder(&out)
+		e.SetIndent("", "  ")
+		e.SetEscapeHTML(false)
+		if err := e.Encode(answer); err != nil {
+			return err
+		}
+		return a.write(f.output, out.Bytes(), nil)
+	}
+	return a.write(f.output, []byte(answer.Text()), nil)
+}
+
+// refuseGauge ends a question that cannot be answered.
+func (a *app) refuseGauge(list diag.List, format string) error {
+	if format != "json" {
+		a.show(list)
+	} else if err := a.showJSON(list); err != nil {
+		return usage("cannot write: %v", err)
+	}
+	return errSaid
+}

@@ -1,0 +1,66 @@
+package main
+
+import (
+	"errors"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strconv"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+	"github.com/stretchr/testify/require"
+)
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){
+		"newmake": main,
+		"faulty":  faulty,
+	})
+}
+
+// TestScript runs the command line as a user does: each script of
+// testdata/script, with newmake as a process of its own.
+func TestScript(t *testing.T) {
+	top, err := filepath.Abs("../..")
+	require.NoError(t, err)
+	testscript.Run(t, testscript.Params{
+		Dir:           filepath.Join(top, "testdata", "script"),
+		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("TOP", top)
+			e.Setenv("TMPDIR", e.WorkDir)
+			// The example house, to be worked on in place.
+			return os.CopyFS(filepath.Join(e.WorkDir, "house"), os.DirFS(filepath.Join(top, "examples", "lantern-hollow")))
+		},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
+	})
+}
+
+// exits runs a command and wants an exit code: exits 2 newmake plna.
+func exits(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: exits code program [args...]")
+	}
+	want, err := strconv.Atoi(args[0])
+	ts.Check(err)
+	got := 0
+	if err := ts.Exec(args[1], args[2:]...); err != nil {
+		var status *exec.ExitError
+		if !errors.As(err, &status) {
+			ts.Fatalf("%v", err)
+		}
+		got = status.ExitCode()
+	}
+	if got != want {
+		ts.Fatalf("exit code %d, want %d", got, want)
+	}
+}
+
+// faulty is newmake with a command that panics.
+func faulty() {
+	a := terminal()
+	root := a.root()
+	root.AddCommand(panicking())
+	os.Exit(a.execute(root, os.Args[1:]))
+}

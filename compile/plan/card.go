@@ -1,0 +1,58 @@
+package plan
+
+// Card is the proofing card: the hearts brought to entry strength with water
+// in small steps, and what the hydrometer shows on the way at the temperature
+// that is found.
+type Card struct {
+	Target Strength   `json:"target"`
+	RoomC  float64    `json:"roomC" places:"1"` // at which spirit and water stand at first
+	Steps  []CardStep `json:"steps"`            // the first has no water yet
+	Trims  []Trim     `json:"trims"`
+}
+
+// CardStep is the spirit after some of the water. Masses are true ones: a
+// balance in air shows some 0.1 % less.
+type CardStep struct {
+	SharePct float64 `json:"sharePct" places:"1"` // of all the water
+	AddL     float64 `json:"addL" places:"2"`     // in this step, at 20 C
+	AddKg    float64 `json:"addKg" places:"2"`
+	WaterL   float64 `json:"waterL" places:"2"` // so far
+	WaterKg  float64 `json:"waterKg" places:"2"`
+	Gives    Lot     `json:"gives"`
+	// MixedC is where it stands by its own warmth, if no heat is lost.
+	MixedC float64 `json:"mixedC" places:"1"`
+	// Shows is what a glass hydrometer reads, by temperature.
+	Shows []Shown `json:"shows"`
+}
+
+// Shown is what a hydrometer shows at one temperature: one in proof, marked at
+// 60 F, and one in % vol, marked at 20 C.
+type Shown struct {
+	TempC  float64 `json:"tempC" places:"2"`
+	Proof  float64 `json:"proof" places:"1"`
+	AbvPct float64 `json:"abvPct" places:"1"`
+}
+
+// Trim is the water that takes spirit from a little over its target to it.
+type Trim struct {
+	Over    Quantity `json:"over"`
+	WaterL  float64  `json:"waterL" places:"2"`
+	WaterKg float64  `json:"waterKg" places:"2"`
+}
+
+// EnzymeWindow is where an enzyme of the mash works.
+type EnzymeWindow struct {
+	Name  string  `json:"name"`
+	Malt  bool    `json:"malt"` // the malt's own; otherwise added
+	LowC  float64 `json:"lowC" places:"1"`
+	HighC float64 `json:"highC" places:"1"`
+	GoneC float64 `json:"goneC" places:"1"` // dies quickly above
+}
+
+// Source is the text that a plan was made from.
+type Source struct {
+	File     string `json:"file"`               // of the batch, in its house
+	Revision string `json:"revision,omitempty"` // the commit that last changed the sources
+	Changed  bool   `json:"changed"`            // they have changes that are in no commit
+	Hash     string `json:"hash"`               // of the sources, short
+}
