@@ -74,6 +74,9 @@ func (c *compiler) reduce() (stream.Stream, bool) {
 		From: hearts, To: lotOf(spirit), WaterL: r.WaterM3 * litresPerM3, WaterKg: r.WaterKg,
 		ContractionL: r.ContractionM3 * litresPerM3, TempRiseC: r.TempRiseC,
 	}
+	if c.p.Card, err = c.card(c.hearts, to, r); err != nil {
+		return stream.Stream{}, c.fail(diag.CodeCaskFailed, "the proofing card", err, "cask.entry", "cask")
+	}
 	return spirit, true
 }
 

@@ -68,7 +68,7 @@ func (c *compiler) mashPlan() plan.Mash {
 		}
 		st := r.Steps[i]
 		m.Steps = append(m.Steps, plan.MashStep{
-			ID: mashID(i), Verb: verbWords[s.Verb], Minutes: (st.EndS - st.StartS) / 60, FromC: st.StartC, ToC: st.EndC,
+			ID: mashID(i), Verb: verbWords[s.Verb], Adds: c.adds(s), StartMin: st.StartS / 60, Minutes: (st.EndS - st.StartS) / 60, FromC: st.StartC, ToC: st.EndC,
 			VolumeL: st.VolumeM3 * litresPerM3, HeatKWh: st.HeatJ / joulesPerKWh, CoolKWh: st.CoolJ / joulesPerKWh, Limit: st.Limit,
 			GelatinizedPct: 100 * st.GelatinizedShare, ConvertedPct: 100 * st.ConvertedShare,
 			AlphaLeftPct: 100 * st.AlphaLeft, BetaLeftPct: 100 * st.BetaLeft, AddedLeftPct: 100 * st.AddedLeft,
@@ -77,6 +77,7 @@ func (c *compiler) mashPlan() plan.Mash {
 	if m.LiquorL > 0 {
 		m.BacksetPct = 100 * m.BacksetL / m.LiquorL
 	}
+	m.Windows = c.windows()
 	for _, p := range r.Curve {
 		m.Curve = append(m.Curve, plan.MashPoint{
 			Min: p.TimeS / 60, TempC: p.TempC, GelatinizedPct: 100 * p.GelatinizedShare, ConvertedPct: 100 * p.ConvertedShare,

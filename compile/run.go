@@ -29,8 +29,12 @@ func runPlan(v *recipe.Vessel, r still.Run, charges int) plan.Run {
 	if k := len(r.Curve); k > 0 {
 		out.StopAbvPct = 100 * r.Curve[k-1].ABV
 	}
+	over := 0.0
 	for _, f := range r.Fractions {
+		before := over
+		over += lotOf(f.Stream).VolumeL
 		p := plan.Fraction{
+			StartOverL: before, EndOverL: over,
 			Name: f.Name, Lot: scaleLot(lotOf(f.Stream), n), StartMin: f.StartS / 60, EndMin: f.EndS / 60,
 			Begins: strengthAbv(f.StartABV), Ends: strengthAbv(f.EndABV),
 		}

@@ -15,7 +15,7 @@ func (c *compiler) fillWork() {
 	c.add(work{Task: t, do: plan.Say("Gauge the hearts: volume, temperature and hydrometer; true proof by the official tables."),
 		read: lotReadings(r.From), cautions: c.warn("spirit"), path: "cask"})
 	t.Key, t.DurationS = "fill.reduce", reduceS
-	c.add(work{Task: t, do: plan.Say("Reduce with {} of water, a third at a time, stirring and gauging between. It warms by some {}.",
+	c.add(work{Task: t, do: plan.Say("Reduce with {} of water by the proofing card: in steps, stirring and gauging between. It warms by some {}.",
 		plan.Of(r.WaterL, plan.Litre), plan.Of(r.TempRiseC, plan.CelsiusDiff)),
 		read: lotReadings(r.To), path: "cask.entry"})
 	c.addition("water to reduce", plan.Of(r.WaterL, plan.Litre), "fill.reduce", nil)

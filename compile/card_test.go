@@ -1,0 +1,112 @@
+package compile_test
+
+import (
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile"
+	"newmake/compile/gauge"
+	"newmake/compile/plan"
+	"newmake/lang/check"
+	"newmake/lang/recipe"
+)
+
+func demo(t *testing.T, name string, units recipe.System) *plan.Plan {
+	t.Helper()
+	h, err := check.Load(filepath.Join("..", "examples", "lantern-hollow"), check.Options{})
+	require.NoError(t, err)
+	b, list := h.Batch(name)
+	require.NotNil(t, b, list.Error())
+	own := *b
+	own.Units = units
+	p, computed := compile.Compile(&own)
+	require.NotNil(t, p, computed.Error())
+	return p
+}
+
+// The card is the reduction, step by step: its water is all of it, its alcohol
+// stays, and what the hydrometer shows leads back to the true strength by the
+// gauging tables' own direction (fluid.TrueProof follows 27 CFR part 30, Table
+// 1; gauge.TrueABV the OIML alcoholometric tables).
+func TestProofingCard(t *testing.T) {
+	for _, units := range []recipe.System{recipe.US, recipe.SI} {
+		p := demo(t, "Ferry Landing", units)
+		c := p.Card
+		require.NotNil(t, c)
+		first, last := c.Steps[0], c.Steps[len(c.Steps)-1]
+		assert.Zero(t, first.WaterKg)
+		assert.Equal(t, p.Reduction.From, first.Gives)
+		assert.Equal(t, p.Reduction.To, last.Gives)
+		assert.InDelta(t, p.Reduction.WaterL, last.WaterL, 0.011)
+		assert.InDelta(t, p.Reduction.WaterKg, last.WaterKg, 0.011)
+		assert.InDelta(t, c.RoomC+p.Reduction.TempRiseC, last.MixedC, 0.11)
+		added := 0.0
+		for i, s := range c.Steps {
+			added += s.AddKg
+			assert.InDelta(t, s.WaterKg, added, 0.05)
+			assert.InDelta(t, first.Gives.PureL, s.Gives.PureL, 0.011)
+			assert.InDelta(t, first.Gives.MassKg+s.WaterKg, s.Gives.MassKg, 0.02)
+			if i > 0 {
+				assert.Less(t, s.Gives.Proof, c.Steps[i-1].Gives.Proof)
+			}
+			leadsBack(t, s)
+		}
+	}
+}
+
+func leadsBack(t *testing.T, s plan.CardStep) {
+	t.Helper()
+	require.Len(t, s.Shows, 7)
+	for _, r := range s.Shows {
+		proof, err := gauge.TableProof(r.Proof, r.TempC*1.8+32)
+		require.NoError(t, err)
+		assert.InDelta(t, s.Gives.Proof, proof, 0.11, "at %g C", r.TempC) // both are to a tenth
+		abv, err := gauge.TrueABV(r.AbvPct/100, r.TempC)
+		require.NoError(t, err)
+		assert.InDelta(t, s.Gives.AbvPct, 100*abv, 0.06, "at %g C", r.TempC)
+	}
+}
+
+// A hydrometer says the true strength at the temperature that it is marked for.
+func TestCardAtReference(t *testing.T) {
+	us, si := demo(t, "Ferry Landing", recipe.US).Card, demo(t, "Ferry Landing", recipe.SI).Card
+	for i := range us.Steps {
+		assert.InDelta(t, us.Steps[i].Gives.Proof, us.Steps[i].Shows[2].Proof, 0.051, "60 F")
+		assert.InDelta(t, si.Steps[i].Gives.AbvPct, si.Steps[i].Shows[4].AbvPct, 0.051, "20 C")
+	}
+}
+
+// The last water is that which the gauge takes for the same spirit.
+func TestTrims(t *testing.T) {
+	p := demo(t, "Ferry Landing", recipe.US)
+	last := p.Card.Steps[len(p.Card.Steps)-1].Gives
+	for _, trim := range p.Card.Trims {
+		// Water into spirit: the proof falls about as the volume grows.
+		rough := last.VolumeL * trim.Over.Proof / last.Proof
+		assert.InEpsilon(t, rough, trim.WaterL, 0.10, "%g proof over", trim.Over.Proof)
+	}
+}
+
+func TestWindowsAndMarks(t *testing.T) {
+	p := demo(t, "Ferry Landing", recipe.US)
+	var names []string
+	for _, w := range p.Mash.Windows {
+		names = append(names, w.Name)
+		assert.Less(t, w.LowC, w.HighC)
+		assert.Less(t, w.HighC, w.GoneC)
+	}
+	assert.Equal(t, []string{"beta-amylase", "alpha-amylase", "alpha-amylase"}, names)
+	for i, s := range p.Mash.Steps[1:] {
+		before := p.Mash.Steps[i]
+		assert.InDelta(t, before.StartMin+before.Minutes, s.StartMin, 0.11)
+	}
+	f := p.Spirit.Fractions
+	for i := range f[1:] {
+		assert.Equal(t, f[i].EndOverL, f[i+1].StartOverL)
+	}
+	end := p.Spirit.Curve[len(p.Spirit.Curve)-1]
+	assert.InDelta(t, end.OverL, f[len(f)-1].EndOverL, 0.05)
+}
