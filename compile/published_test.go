@@ -1,0 +1,59 @@
+package compile
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+)
+
+const litrePerGallon = 3.785411784
+
+// The grain-to-barrel figures that the trade passes on (common practice): about
+// 1,300 lb of a corn-led bill in 650 gal ferments in four days, the sugar gone
+// in the first two, to 8.5-9 % vol; stripping collects 100 gal or more of low
+// wines near 40 %; the spirit run gives 50-70 gal of hearts near 130 proof;
+// reduced to 105 proof that fills one 53 gal barrel.
+//
+// The ranges asserted are those of the figures. Where one says "near" or
+// "about", the margin beside it is this test's own reading.
+func TestGrainToBarrel(t *testing.T) {
+	p, list := Compile(batch(t, "testdata/houses/grain-to-barrel", ""))
+	require.NotNil(t, p, list.Error())
+	s := p.Summary
+	assert.InDelta(t, 1300, p.Bill.TotalKg/0.45359237, 1)
+	assert.InDelta(t, 650, s.WashVolumeL/litrePerGallon, 15, "gal in the fermenter")
+	within(t, "wash, % vol", s.WashAbvPct, 8.5, 9.0)
+	within(t, "dry, h", p.Ferment.DryHours, 36, 60) // "the first two" days
+	within(t, "low wines, gal", s.LowWinesVolumeL/litrePerGallon, 100, 160)
+	within(t, "low wines, % vol", s.LowWinesAbvPct, 35, 45)
+	hearts := fractionOf(p.Spirit, "hearts")
+	within(t, "hearts, gal", hearts.WineGallons, 50, 70)
+	within(t, "hearts, proof", hearts.Proof, 122, 138)
+	within(t, "entry, proof", p.Cask.Entry.Proof, 104.9, 105.1)
+	assert.GreaterOrEqual(t, s.CasksFilled, 1)
+}
+
+// An equipment maker's sheet: 425 kg malt and 1,900 L of water make 1,600 L of
+// wash of 9-10 %, which is run to 200 L at 60 %: 120 litres of pure alcohol.
+//
+// The sheet does not say how the 200 L are cut. It is read here as all that
+// could be hearts if every feint came back: what the steady state gives.
+func TestMalt425(t *testing.T) {
+	p, list := Compile(batch(t, "testdata/houses/malt-425", ""))
+	require.NotNil(t, p, list.Error())
+	s := p.Summary
+	assert.InDelta(t, 1600, s.WashVolumeL, 60)
+	t.Logf("wash %.0f L at %.2f %% vol, %.1f LPA; hearts %s at %.1f %%, %.1f LPA", s.WashVolumeL, s.WashAbvPct, p.Ferment.PureL,
+		measure.SI.Litres(s.HeartsVolumeL), s.HeartsAbvPct, s.PureAlcoholL)
+	within(t, "pure alcohol in the hearts, L", s.PureAlcoholL, 110, 135)
+}
+
+func within(t *testing.T, what string, got, low, high float64) {
+	t.Helper()
+	assert.GreaterOrEqual(t, plan.RoundTo(got, 2), low, what)
+	assert.LessOrEqual(t, plan.RoundTo(got, 2), high, what)
+}
