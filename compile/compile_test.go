@@ -177,7 +177,9 @@ func TestComputedDiagnostics(t *testing.T) {
 		{"set hot", func(b *recipe.Batch) { last(b).TempC = 36 }, diag.CodePitchHot, diag.Warning, "goes into wort at"},
 		{"too short", func(b *recipe.Batch) { b.Ferm.DurationS = 20 * 3600 }, diag.CodeNotDry, diag.Warning, "of sugar is left"},
 		{"no cooling of the ferment", func(b *recipe.Batch) { b.Ferm.Vessels[0].CoolsW = 0; b.Plant.AmbientC = 35; last(b).TempC = 33 }, diag.CodeFermentHot, diag.Warning, "works up to"},
-		{"hearts too strong to come", func(b *recipe.Batch) { b.Spirit.HeartsFrom = recipe.Cut{Strength: recipe.Strength{Value: 0.90}, At: b.Spirit.HeartsFrom.At} }, diag.CodeCutUnreached, diag.Error, "never reached"},
+		{"hearts too strong to come", func(b *recipe.Batch) {
+			b.Spirit.HeartsFrom = recipe.Cut{Strength: recipe.Strength{Value: 0.90}, At: b.Spirit.HeartsFrom.At}
+		}, diag.CodeCutUnreached, diag.Error, "never reached"},
 		{"stop never reached", func(b *recipe.Batch) { b.Strip.StopAt.Value = 1e-9 }, diag.CodeStopUnreached, diag.Error, "never reached"},
 		{"early stop", func(b *recipe.Batch) { b.Strip.StopAt.Value = 0.15 }, diag.CodeEarlyStop, diag.Note, "stays in the pot ale"},
 		{"strong charge", func(b *recipe.Batch) { b.Strip.StopAt.Value = 0.10 }, diag.CodeChargeStrong, diag.Warning, "the spirit charge is"},

@@ -80,6 +80,14 @@ func (u Units) Strength(s plan.Strength) string {
 	return Number(s.Proof, 1) + " proof (" + Number(s.Proof/2, 1) + " % abv)"
 }
 
+// LotAbv shows a lot's strength by volume alone: at 20 C, or half the proof.
+func (u Units) LotAbv(l plan.Lot) string {
+	if u == SI {
+		return u.Abv(l.AbvPct)
+	}
+	return u.Abv(l.Proof / 2)
+}
+
 // Abv shows the strength of a wash or at the spout, where proof is not spoken.
 func (u Units) Abv(pct float64) string {
 	if u == SI {

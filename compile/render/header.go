@@ -44,7 +44,7 @@ func (t *text) header() {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s of grain -> %s of wash at %s -> %s of low wines at %s -> %s of hearts at %s, %s",
 		t.Mass(p.Bill.TotalKg), t.Litres(s.WashVolumeL), t.Abv(s.WashAbvPct),
-		t.Volume(find(p.Strip, "low wines").Lot), t.Abv(s.LowWinesAbvPct),
+		t.Volume(find(p.Strip, "low wines").Lot), t.LotAbv(find(p.Strip, "low wines").Lot),
 		t.hearts(), t.Strength(t.fraction("hearts").Strength()), t.pure(t.fraction("hearts").Lot))
 	switch {
 	case p.Cask.SizeL == 0:

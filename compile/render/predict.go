@@ -10,8 +10,8 @@ import (
 
 // The columns of a prediction: its name, its value, and what it means.
 const (
-	valueCol = 28
-	noteCol  = 47
+	valueCol = 24
+	noteCol  = 43
 )
 
 // fact writes one prediction.
@@ -128,7 +128,7 @@ func (t *text) strip() {
 }
 
 func (t *text) charge(r plan.Run, volume string) {
-	note := "at " + t.Abv(r.Charge.AbvPct) + "; " + pct(r.MostFillPct, 0) + " of the still when hot"
+	note := "at " + t.LotAbv(r.Charge) + "; " + pct(r.MostFillPct, 0) + " of the still when hot"
 	if r.Charges > 1 {
 		note = fmt.Sprintf("each of %d, %s", r.Charges, note)
 	}
