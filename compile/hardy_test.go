@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/recipe"
-
 )
 
 // Whatever a batch asks for that the checker lets pass, Compile answers with a
