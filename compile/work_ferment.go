@@ -64,21 +64,10 @@ func (c *compiler) rounds(s schedule.Slot, zone *time.Location) []plan.Step {
 	return out
 }
 
-// fermentAt reads the curve at a time, between its points; after the last, as
-// it stands.
+// fermentAt reads the curve at a time, between its points.
 func fermentAt(curve []ferment.Point, s float64) ferment.Point {
-	if len(curve) == 0 {
-		return ferment.Point{}
+	a, b, f := around(curve, func(p ferment.Point) float64 { return p.TimeS }, s)
+	return ferment.Point{
+		TimeS: s, TempC: mix(a.TempC, b.TempC, f), SG: mix(a.SG, b.SG, f), ABV: mix(a.ABV, b.ABV, f), PH: mix(a.PH, b.PH, f),
 	}
-	for i := 1; i < len(curve); i++ {
-		if a, b := curve[i-1], curve[i]; s <= b.TimeS {
-			f := (s - a.TimeS) / (b.TimeS - a.TimeS)
-			return ferment.Point{
-				TimeS: s, TempC: mix(a.TempC, b.TempC, f), SG: mix(a.SG, b.SG, f), ABV: mix(a.ABV, b.ABV, f), PH: mix(a.PH, b.PH, f),
-			}
-		}
-	}
-	return curve[len(curve)-1]
 }
-
-func mix(a, b, f float64) float64 { return a + f*(b-a) }

@@ -145,22 +145,9 @@ func (c *compiler) stopWork(t schedule.Task, id, use string, r still.Run) {
 
 // pointAt reads a run's curve at a time from the fire, between its points.
 func pointAt(curve []still.Point, s float64) still.Point {
-	if len(curve) == 0 {
-		return still.Point{}
+	a, b, f := around(curve, func(p still.Point) float64 { return p.TimeS }, s)
+	return still.Point{
+		TimeS: s, PotC: mix(a.PotC, b.PotC, f), VapourC: mix(a.VapourC, b.VapourC, f), ABV: mix(a.ABV, b.ABV, f),
+		OverM3: mix(a.OverM3, b.OverM3, f), RateM3S: mix(a.RateM3S, b.RateM3S, f), Fraction: a.Fraction,
 	}
-	if s <= curve[0].TimeS {
-		return curve[0]
-	}
-	for i := 1; i < len(curve); i++ {
-		a, b := curve[i-1], curve[i]
-		if s > b.TimeS || b.TimeS == a.TimeS {
-			continue
-		}
-		f := (s - a.TimeS) / (b.TimeS - a.TimeS)
-		return still.Point{
-			TimeS: s, PotC: mix(a.PotC, b.PotC, f), VapourC: mix(a.VapourC, b.VapourC, f), ABV: mix(a.ABV, b.ABV, f),
-			OverM3: mix(a.OverM3, b.OverM3, f), RateM3S: mix(a.RateM3S, b.RateM3S, f), Fraction: a.Fraction,
-		}
-	}
-	return curve[len(curve)-1]
 }

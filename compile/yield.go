@@ -43,8 +43,8 @@ func (c *compiler) yield() bool {
 	return true
 }
 
-// energy adds up what each stage takes. The ferment's cooling water is not
-// metered: its coil is reckoned to warm the water as far as the mash's does.
+// energy adds up what each stage takes. How much water the fermenter's coil
+// uses is not modelled and not counted; its heat is.
 func (c *compiler) energy(pureL float64) {
 	p := c.p
 	reduction := 0.0

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"strconv"
 
 	"github.com/spf13/cobra"
@@ -93,6 +94,11 @@ func checkSource(src *source) (diag.List, int) {
 	for _, name := range names {
 		if b, checked := src.house.Batch(name); b != nil {
 			_, computed := compile.Compile(b)
+			if b.Parent != "" { // the place may lie in what it varies: say whose it is
+				for i := range computed {
+					computed[i].Summary = fmt.Sprintf("%s: %s", b.Name, computed[i].Summary)
+				}
+			}
 			list = append(list, compile.Together(checked, computed)...)
 		}
 	}
