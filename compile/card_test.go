@@ -98,7 +98,7 @@ func TestWindowsAndMarks(t *testing.T) {
 		assert.Less(t, w.LowC, w.HighC)
 		assert.Less(t, w.HighC, w.GoneC)
 	}
-	assert.Equal(t, []string{"beta-amylase", "alpha-amylase", "alpha-amylase"}, names)
+	assert.Equal(t, []string{"alpha-amylase", "beta-amylase", "alpha-amylase"}, names)
 	for i, s := range p.Mash.Steps[1:] {
 		before := p.Mash.Steps[i]
 		assert.InDelta(t, before.StartMin+before.Minutes, s.StartMin, 0.11)

@@ -14,21 +14,39 @@ var maltWindows = []plan.EnzymeWindow{
 	{Name: "alpha-amylase", Malt: true, LowC: 65, HighC: 75, GoneC: 80},
 }
 
-// windows are those of the enzymes in the mash: the malt's, and each that is
-// dosed, in the order of use.
+// windows are those of the enzymes in the mash, in the order in which they go
+// in: those dosed, and the malt's own with the first malt.
 func (c *compiler) windows() []plan.EnzymeWindow {
 	out := []plan.EnzymeWindow{}
-	if c.hasMalt() {
-		out = append(out, maltWindows...)
-	}
-	seen := map[string]bool{}
-	for _, s := range c.b.Mash.Steps {
-		if e := s.Enzyme; s.Verb == recipe.MashDose && e != nil && !seen[e.Name] && e.HighC > e.LowC {
+	seen, malted := map[string]bool{}, false
+	for i, s := range c.b.Mash.Steps {
+		if i >= len(c.mashed.Steps) {
+			break
+		}
+		from := c.mashed.Steps[i].StartS / minute
+		switch e := s.Enzyme; {
+		case s.Verb == recipe.MashAdd && !malted && c.brings(s):
+			malted = true
+			for _, w := range maltWindows {
+				w.FromMin = from
+				out = append(out, w)
+			}
+		case s.Verb == recipe.MashDose && e != nil && !seen[e.Name] && e.HighC > e.LowC:
 			seen[e.Name] = true
-			out = append(out, plan.EnzymeWindow{Name: e.Name, LowC: e.LowC, HighC: e.HighC, GoneC: e.MostC})
+			out = append(out, plan.EnzymeWindow{Name: e.Name, FromMin: from, LowC: e.LowC, HighC: e.HighC, GoneC: e.MostC})
 		}
 	}
 	return out
+}
+
+// brings says if a step adds grain with enzymes of its own.
+func (c *compiler) brings(s recipe.MashStep) bool {
+	for _, l := range s.Grains {
+		if c.b.Bill.Lines[l].Grain.AlphaDU > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // adds names what a step of the mash puts in.

@@ -42,11 +42,12 @@ type Trim struct {
 
 // EnzymeWindow is where an enzyme of the mash works.
 type EnzymeWindow struct {
-	Name  string  `json:"name"`
-	Malt  bool    `json:"malt"` // the malt's own; otherwise added
-	LowC  float64 `json:"lowC" places:"1"`
-	HighC float64 `json:"highC" places:"1"`
-	GoneC float64 `json:"goneC" places:"1"` // dies quickly above
+	Name    string  `json:"name"`
+	Malt    bool    `json:"malt"`               // the malt's own; otherwise added
+	FromMin float64 `json:"fromMin" places:"1"` // it goes in, from the first step of the mash
+	LowC    float64 `json:"lowC" places:"1"`
+	HighC   float64 `json:"highC" places:"1"`
+	GoneC   float64 `json:"goneC" places:"1"` // dies quickly above
 }
 
 // Source is the text that a plan was made from.

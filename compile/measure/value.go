@@ -1,0 +1,57 @@
+package measure
+
+import "newmake/compile/plan"
+
+// Value gives a quantity's number in the reader's units, and the unit's word:
+// for a table to reckon with or a curve to be drawn by, where Quantity makes
+// text. Spirit counted both ways gives what its gauge says: wine gallons and
+// proof at 60 F, or litres and % vol at 20 C.
+func (u Units) Value(q plan.Quantity) (float64, string) {
+	us := u == US
+	switch q.Unit {
+	case plan.Litre:
+		switch {
+		case us && q.Gallons != 0:
+			return q.Gallons, "gal"
+		case us:
+			return q.Value / litrePerGallon, "gal"
+		}
+	case plan.Kilogram:
+		if us {
+			return q.Value / kgPerPound, "lb"
+		}
+	case plan.Celsius:
+		if us {
+			return q.Value*1.8 + 32, "F"
+		}
+	case plan.CelsiusDiff:
+		if us {
+			return q.Value * 1.8, "F difference"
+		}
+		return q.Value, "C difference"
+	case plan.AbvPct:
+		switch {
+		case us && q.Proof != 0:
+			return q.Proof, "proof"
+		case us:
+			return q.Value, "% abv"
+		}
+		return q.Value, "% vol"
+	case plan.AbvDiff:
+		if us && q.Proof != 0 {
+			return q.Proof, "proof"
+		}
+		return q.Value, "% vol"
+	case plan.LitrePerH:
+		if us {
+			return q.Value / litrePerGallon, "gal/h"
+		}
+	case plan.CubicMetre:
+		if us {
+			return q.Value / (metrePerFoot * metrePerFoot * metrePerFoot), "cu ft"
+		}
+	case plan.SGDiff:
+		return q.Value, "SG"
+	}
+	return q.Value, string(q.Unit)
+}
