@@ -4,9 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"newmake/lang"
 	"newmake/lang/diag"
-	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 )
 
@@ -29,6 +27,8 @@ type builder struct {
 	batch *recipe.Batch
 	diags *diag.List
 	whole map[string]bool // parts that can be reasoned about: "bill", "mash", ...
+
+	stepTemp map[string]*capture // the temperature on a mash step's line, by its path
 }
 
 // make reads a batch once.
@@ -38,12 +38,12 @@ func (h *House) build(e *entry) {
 	if e.broken {
 		return
 	}
-	merged := h.merged(e, &e.diags)
+	merged, parent := h.merged(e, &e.diags)
 	if merged == nil {
 		return
 	}
 	b := &builder{
-		house: h, node: merged, diags: &e.diags, whole: map[string]bool{},
+		house: h, node: merged, diags: &e.diags, whole: map[string]bool{}, stepTemp: map[string]*capture{},
 		batch: &recipe.Batch{Name: e.name, Where: map[string]diag.Span{}, Models: h.Stock.Models},
 	}
 	for _, a := range h.chain(e)[1:] {
@@ -51,6 +51,7 @@ func (h *House) build(e *entry) {
 	}
 	if len(b.batch.Chain) > 0 {
 		b.batch.Parent = b.batch.Chain[0]
+		b.batch.Changes = changes(parent, merged)
 	}
 	b.read(e.file)
 	b.trade()
@@ -79,7 +80,7 @@ func (b *builder) read(f *file) {
 	b.plant(n.line("at"))
 	b.style(n.line("style"))
 	b.start(n.line("start"))
-	r.Units = majority(f.Stmts)
+	r.Units = f.units()
 	switch n.word("units") {
 	case "us":
 		r.Units = recipe.US
@@ -93,12 +94,7 @@ func (b *builder) read(f *file) {
 	b.whole["spirit"] = b.spirit(n.line("spirit")) && b.whole["plant"]
 	b.whole["cask"] = b.cask(n.line("cask"))
 	b.expects(n)
-	for _, l := range n.all("remove") { // a batch that varies none
-		b.add(diag.Diagnostic{
-			Code: diag.CodeRemove, Summary: "only a variant can remove a line", At: l.at(),
-			Help: "take the line itself out, or say of which batch this one is a variant: batch \"...\" from \"...\"",
-		})
-	}
+	strayEdits(n, b.diags)
 }
 
 func (b *builder) add(d diag.Diagnostic) { b.diags.Add(d) }
@@ -180,35 +176,6 @@ func (b *builder) start(n *node) {
 	} else if p := b.batch.Plant; p != nil {
 		s.Hour, s.Minute = p.Shift.FromMinute/60, p.Shift.FromMinute%60
 	}
-}
-
-// majority finds the family of units in which most quantities are written.
-func majority(stmts []*lang.Stmt) recipe.System {
-	us, si := countUnits(stmts)
-	if si > us {
-		return recipe.SI
-	}
-	return recipe.US
-}
-
-func countUnits(stmts []*lang.Stmt) (us, si int) {
-	for _, s := range stmts {
-		for i := range s.Items {
-			u, ok := quantity.Lookup(s.Items[i].Unit)
-			switch {
-			case !ok:
-			case u.System == quantity.US:
-				us++
-			case u.System == quantity.SI:
-				si++
-			}
-		}
-		if s.Block != nil {
-			a, b := countUnits(s.Block.Stmts)
-			us, si = us+a, si+b
-		}
-	}
-	return us, si
 }
 
 // vessel finds a vessel of a kind by its name, with a diagnostic if there is

@@ -38,6 +38,9 @@ func (b *builder) bill(n *node) (whole bool) {
 		return false
 	}
 	b.where("bill", n.at())
+	if !b.few(n, "grains") {
+		return false
+	}
 	whole = !n.bad
 	var lines []billLine
 	for _, l := range n.lines {
@@ -45,7 +48,7 @@ func (b *builder) bill(n *node) (whole bool) {
 			whole = false
 			continue
 		}
-		if l.field == removeField {
+		if l.field.Edit {
 			continue
 		}
 		g, ok := b.house.Stock.Grains[l.text("grain")]
@@ -208,3 +211,18 @@ func (b *builder) sum(n *node, lines []billLine, total, sum float64, shares, res
 }
 
 func (b *builder) share(part, total float64) string { return decimal(100*part/total) + " %" }
+
+// mostLines is more than any bill or mash has.
+const mostLines = 1000
+
+// few says that a block is no longer than mostLines.
+func (b *builder) few(n *node, what string) bool {
+	if len(n.lines) <= mostLines {
+		return true
+	}
+	b.add(diag.Diagnostic{
+		Code: diag.CodeTooMany, Summary: fmt.Sprintf("the %s has more than %d %s", n.field.Name, mostLines, what), At: n.at(),
+		Help: "no batch has so many; is this the right file?",
+	})
+	return false
+}

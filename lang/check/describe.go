@@ -13,7 +13,7 @@ import (
 // values as the names of their slots (see SlotTypes), [what may be left out],
 // one | another, (repeated)*.
 func (f *Field) Form() string {
-	s := f.shape.String()
+	s := strings.ReplaceAll(f.shape.String(), mustCompile(stepShape).String(), "STEP")
 	if f.shape.op == opAlt && f.Name != "" {
 		s = "(" + s + ")"
 	}

@@ -7,6 +7,8 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
 )
 
 // file is one text of the house: parsed, and shaped by the table.
@@ -15,6 +17,7 @@ type file struct {
 	path  string // below the house, with slashes
 	decls []*node
 	diags diag.List // of the text and its shape alone
+	units func() recipe.System
 }
 
 // text is a file that was read, or that stands in the overlay.
@@ -28,6 +31,7 @@ type text struct {
 func parse(t text) *file {
 	f := &file{path: t.path}
 	f.File, f.diags = lang.Parse(diag.NewSource(t.name, t.data))
+	f.units = sync.OnceValue(func() recipe.System { return majority(f.Stmts) })
 	f.decls = shaper{&f.diags}.block(f.Stmts, Language, "")
 	return f
 }
@@ -58,4 +62,33 @@ func each(n int, do func(i int)) {
 		})
 	}
 	all.Wait()
+}
+
+// majority finds the family of units in which most quantities are written.
+func majority(stmts []*lang.Stmt) recipe.System {
+	us, si := countUnits(stmts)
+	if si > us {
+		return recipe.SI
+	}
+	return recipe.US
+}
+
+func countUnits(stmts []*lang.Stmt) (us, si int) {
+	for _, s := range stmts {
+		for i := range s.Items {
+			u, ok := quantity.Lookup(s.Items[i].Unit)
+			switch {
+			case !ok:
+			case u.System == quantity.US:
+				us++
+			case u.System == quantity.SI:
+				si++
+			}
+		}
+		if s.Block != nil {
+			a, b := countUnits(s.Block.Stmts)
+			us, si = us+a, si+b
+		}
+	}
+	return us, si
 }

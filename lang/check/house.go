@@ -168,7 +168,14 @@ func (h *House) Batch(name string) (*recipe.Batch, diag.List) {
 		return nil, diag.List{d}
 	}
 	h.make(e)
-	list := h.ordered(append(h.bearsOn(e), e.diags...))
+	list := append(h.bearsOn(e), e.diags...)
+	if e.batch == nil { // a parent is missing, perhaps further up, or there is a circle
+		for _, a := range h.chain(e)[1:] {
+			h.make(a)
+			list = append(list, a.diags...)
+		}
+	}
+	list = h.ordered(list)
 	if list.HasErrors() {
 		return nil, list
 	}

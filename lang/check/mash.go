@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -14,36 +15,40 @@ var mashTemp = mustBe(-5, 300, "hotter than any steam of the trade").of("temp")
 
 var restTime = mustBe(1, 7*dayS, "a step of a mash takes from seconds to days").of("duration")
 
+// mashSteps are the lines of the mash that are work; their order is its order.
+var mashSteps = []*Field{
+	{
+		Name: "water", Shape: `VOLUME ["at" TEMP]`, Repeat: true, Step: true, Example: "water 330 gal at 58 F", Default: "at the temperature of the supply",
+		Doc: "Liquor in.", Limits: []Limit{mustBe(1e-4, 1000, "some water, and no lake").of("volume"), mashTemp},
+	},
+	{
+		Name: "backset", Shape: `(SHARE|VOLUME) ["at" TEMP]`, Repeat: true, Step: true, Example: "backset 15 %", Default: "at the temperature of the room",
+		Doc: "Spent wash of an earlier run in, as a share of all the liquor or as a volume.",
+		Limits: []Limit{
+			mustBe(0, 0.6, "with so much acid and salt yeast does not ferment").of("share"),
+			mustBe(1e-4, 1000, "some, and no lake").of("volume"), mashTemp,
+		},
+	},
+	{Name: "add", Shape: `"all"|GRAIN ("," GRAIN)*`, Repeat: true, Step: true, Example: "add oats, rye", Doc: "Grains in, each with its whole weight, or `all` that is not in yet."},
+	{
+		Name: "dose", Shape: `ENZYME [MASS|DOSE|SHARE]`, Repeat: true, Step: true, Example: "dose alpha-amylase 0.04 % of grain", Default: "the middle of the stock's range",
+		Doc: "An enzyme in: a weight, or a share of the grain.", Limits: []Limit{mustBe(0, 0.2, "that is no dose but a meal").of("share"), mustBe(0, 0.2, "that is no dose but a meal").of("dose")},
+	},
+	{Name: "heat", Shape: `"to" TEMP ["in" DURATION]`, Repeat: true, Step: true, Example: "heat to 190 F", Default: "as fast as the vessel can", Doc: "Heat to a temperature.", Limits: []Limit{mashTemp, restTime}},
+	{Name: "rest", Shape: "DURATION", Repeat: true, Step: true, Example: "rest 45 min", Doc: "Hold the temperature.", Limits: []Limit{restTime}},
+	{Name: "cool", Shape: `"to" TEMP ["in" DURATION]`, Repeat: true, Step: true, Example: "cool to 158 F", Default: "as fast as the vessel can", Doc: "Cool to a temperature.", Limits: []Limit{mashTemp, restTime}},
+	{Name: "boil", Shape: "DURATION", Repeat: true, Step: true, Example: "boil 30 min", Doc: "Heat to the boil of the place, and hold it.", Limits: []Limit{restTime}},
+	{Name: "drain", Shape: `["in" DURATION]`, Repeat: true, Step: true, Example: "drain in 60 min", Default: "in 60 min", Doc: "Draw the worts off through the false bottom; the grain stays.", Limits: []Limit{restTime}},
+}
+
 var mashField = &Field{
 	Name: "mash", Shape: `["in" VESSEL]`, Need: true, Example: `mash in "Copper kettle"`,
-	Doc: "The work in the cooker; the order of the lines is the order of work.",
-	Block: &Block{Fields: []*Field{
-		{
-			Name: "water", Shape: `VOLUME ["at" TEMP]`, Repeat: true, Step: true, Example: "water 330 gal at 58 F", Default: "at the temperature of the supply",
-			Doc: "Liquor in.", Limits: []Limit{mustBe(1e-4, 1000, "some water, and no lake").of("volume"), mashTemp},
-		},
-		{
-			Name: "backset", Shape: `(SHARE|VOLUME) ["at" TEMP]`, Repeat: true, Step: true, Example: "backset 15 %", Default: "at the temperature of the room",
-			Doc: "Spent wash of an earlier run in, as a share of all the liquor or as a volume.",
-			Limits: []Limit{
-				mustBe(0, 0.6, "with so much acid and salt yeast does not ferment").of("share"),
-				mustBe(1e-4, 1000, "some, and no lake").of("volume"), mashTemp,
-			},
-		},
-		{Name: "add", Shape: `"all"|GRAIN ("," GRAIN)*`, Repeat: true, Step: true, Example: "add oats, rye", Doc: "Grains in, each with its whole weight, or `all` that is not in yet."},
-		{
-			Name: "dose", Shape: `ENZYME [MASS|DOSE|SHARE]`, Repeat: true, Step: true, Example: "dose alpha-amylase 0.04 % of grain", Default: "the middle of the stock's range",
-			Doc: "An enzyme in: a weight, or a share of the grain.", Limits: []Limit{mustBe(0, 0.2, "that is no dose but a meal").of("share"), mustBe(0, 0.2, "that is no dose but a meal").of("dose")},
-		},
-		{Name: "heat", Shape: `"to" TEMP ["in" DURATION]`, Repeat: true, Step: true, Example: "heat to 190 F", Default: "as fast as the vessel can", Doc: "Heat to a temperature.", Limits: []Limit{mashTemp, restTime}},
-		{Name: "rest", Shape: "DURATION", Repeat: true, Step: true, Example: "rest 45 min", Doc: "Hold the temperature.", Limits: []Limit{restTime}},
-		{Name: "cool", Shape: `"to" TEMP ["in" DURATION]`, Repeat: true, Step: true, Example: "cool to 158 F", Default: "as fast as the vessel can", Doc: "Cool to a temperature.", Limits: []Limit{mashTemp, restTime}},
-		{Name: "boil", Shape: "DURATION", Repeat: true, Step: true, Example: "boil 30 min", Doc: "Heat to the boil of the place, and hold it.", Limits: []Limit{restTime}},
-		{Name: "drain", Shape: `["in" DURATION]`, Repeat: true, Step: true, Example: "drain in 60 min", Default: "in 60 min", Doc: "Draw the worts off through the false bottom; the grain stays.", Limits: []Limit{restTime}},
-		{Name: "backset-acidity", Shape: "PH", Default: "3.9 pH", Example: "backset-acidity 3.9 pH", Doc: "The pH of the backset.", Limits: []Limit{mustBe(2.5, 7, "spent wash is sour")}},
-		{Name: "backset-solids", Shape: "SHARE", Default: "6 %", Example: "backset-solids 6 %", Doc: "Dissolved solids of the backset, by weight.", Limits: []Limit{mustBe(0, 0.3, "it would be a syrup")}},
-		removeField,
-	}},
+	Doc: "The work in the cooker; the order of the lines is the order of work. A variant changes single steps with `replace`, `before`, `after` and `remove`, or gives all of them anew.",
+	Block: &Block{Fields: append(slices.Clone(mashSteps),
+		&Field{Name: "backset-acidity", Shape: "PH", Default: "3.9 pH", Example: "backset-acidity 3.9 pH", Doc: "The pH of the backset.", Limits: []Limit{mustBe(2.5, 7, "spent wash is sour")}},
+		&Field{Name: "backset-solids", Shape: "SHARE", Default: "6 %", Example: "backset-solids 6 %", Doc: "Dissolved solids of the backset, by weight.", Limits: []Limit{mustBe(0, 0.3, "it would be a syrup")}},
+		replaceField, beforeField, afterField, removeStepField,
+	)},
 }
 
 var mashVerbs = map[string]recipe.MashVerb{
@@ -68,6 +73,9 @@ func (b *builder) mash(n *node) (whole bool) {
 	m.BacksetPH, m.BacksetSolidsFrac = n.siOr("backset-acidity", 3.9), n.siOr("backset-solids", 0.06)
 	shares := make(map[int]float64)
 	inMash := make(map[int]diag.Span)
+	if !b.few(n, "steps") {
+		return false
+	}
 	for _, l := range n.lines {
 		verb, ok := mashVerbs[l.field.Name]
 		if !ok {
@@ -127,6 +135,9 @@ func (b *builder) once(path string, n *node) {
 // steps notes the places of a step and of what stands on its line.
 func (b *builder) steps(s *recipe.MashStep, l *node) {
 	b.where(s.Path, l.at())
+	if c := l.get("temp"); c != nil {
+		b.stepTemp[s.Path] = c
+	}
 	for slot, name := range map[string]string{"temp": "to", "duration": "for", "volume": "volume", "share": "share", "enzyme": "enzyme"} {
 		if c := l.get(slot); c != nil {
 			b.where(s.Path+"."+name, c.at())

@@ -15,7 +15,7 @@ import (
 // what was wanted there, and what a right line looks like.
 func (s shaper) mismatch(n *node, b *Block) {
 	m, f := &n.m, n.field
-	form := "the line reads: " + form(f) + "\nfor example: " + example(f)
+	form := "the line reads: " + f.Form() + "\nfor example: " + example(f)
 	if m.far >= len(m.items) {
 		d := diag.Diagnostic{Code: diag.CodeShape, At: n.at(), Help: form}
 		d.Summary = fmt.Sprintf("this line ends too soon: %s is wanted", wanted(m.want))
@@ -235,14 +235,9 @@ func kindHelp(kinds []quantity.Kind) string {
 	return strings.Join(parts, "; ")
 }
 
-// form writes what a line of the field looks like.
-func form(f *Field) string {
-	return strings.TrimSpace(f.Name + " " + f.shape.String())
-}
-
 func example(f *Field) string {
 	if f.Example != "" {
 		return "`" + f.Example + "`"
 	}
-	return "`" + form(f) + "`"
+	return "`" + f.Form() + "`"
 }

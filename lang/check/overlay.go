@@ -8,7 +8,7 @@ import (
 )
 
 var removeField = &Field{
-	Name: "remove", Shape: "what:NAME [of:NAME]", Repeat: true, Example: "remove oats",
+	Name: "remove", Shape: "what:NAME [of:NAME]", Repeat: true, Edit: true, Example: "remove oats",
 	Doc: "In a variant: takes away a line of the batch it varies, by its first word, or a grain by its name.",
 }
 
@@ -25,13 +25,28 @@ func overlay(base, top *node, diags *diag.List) *node {
 }
 
 func overlayLines(base, top []*node, diags *diag.List) []*node {
-	out := slices.Clone(base)
-	if slices.ContainsFunc(top, isStep) {
-		// Steps are one piece of work in order: they are replaced together.
-		out = slices.DeleteFunc(out, isStep)
+	out := base
+	edits := slices.DeleteFunc(slices.Clone(top), func(n *node) bool { return !n.editsStep() })
+	switch anew := slices.IndexFunc(top, isStep); {
+	case anew >= 0 && len(edits) > 0:
+		diags.Add(diag.Diagnostic{
+			Code: diag.CodeStepEdit, Summary: "this mash gives its steps anew, so there is nothing to " + edits[0].field.Name, At: edits[0].at(),
+			Help:    "write all the steps, or only what changes: put a new step into an edit, as in " + example(afterField),
+			Related: []diag.Related{{At: top[anew].at(), Text: "a step that stands in no edit is here"}},
+		})
+		fallthrough
+	case anew >= 0:
+		out = slices.DeleteFunc(slices.Clone(out), isStep)
+	case len(edits) > 0:
+		out = editSteps(out, edits, diags)
+	default:
+		out = slices.Clone(out)
 	}
 	for _, t := range top {
-		if t.field == removeField {
+		switch {
+		case t.editsStep():
+			continue
+		case t.field.Edit:
 			out = removeLines(out, t, diags)
 			continue
 		}
@@ -39,24 +54,49 @@ func overlayLines(base, top []*node, diags *diag.List) []*node {
 			return b.field == t.field && b.single() && b.key() == t.key()
 		})
 		switch {
-		case i < 0 || t.bad && t.field.Repeat:
-			out = append(out, t)
-		case t.field.Block != nil:
+		case i >= 0 && t.field.Block != nil:
 			out[i] = overlay(out[i], t, diags)
-		default:
+		case i >= 0 && !(t.bad && t.field.Repeat):
 			out[i] = t
+		case t.field.Block != nil && t.edits():
+			out = append(out, overlay(&node{field: t.field, stmt: t.stmt}, t, diags))
+		default:
+			out = append(out, t)
 		}
 	}
 	return out
+}
+
+// editsStep says that a line is an edit of a step, not of another line.
+func (n *node) editsStep() bool {
+	return n.field.Edit && n.field != removeField && (n.bad || slices.ContainsFunc(mashSteps, func(f *Field) bool { return f.Name == n.m.caps[0].text() }))
+}
+
+// edits says that there is an edit among the lines of a block.
+func (n *node) edits() bool {
+	return slices.ContainsFunc(n.lines, func(l *node) bool { return l.field.Edit })
+}
+
+// strayEdits speaks of edits in a batch that varies none: those that are left
+// when variants are applied.
+func strayEdits(n *node, diags *diag.List) {
+	for _, l := range n.lines {
+		switch {
+		case l.field.Edit && !l.bad:
+			diags.Add(diag.Diagnostic{
+				Code: diag.CodeRemove, Summary: fmt.Sprintf("only a variant can `%s` a line", l.field.Name), At: l.at(),
+				Help: "change the line itself, or say of which batch this one is a variant: batch \"...\" from \"...\"",
+			})
+		case l.field.Block != nil:
+			strayEdits(l, diags)
+		}
+	}
 }
 
 func isStep(n *node) bool { return n.field.Step }
 
 // removeLines takes away what a `remove` line names.
 func removeLines(lines []*node, r *node, diags *diag.List) []*node {
-	if r.bad {
-		return lines
-	}
 	what, of := r.text("what"), nameKey(r.text("of"))
 	kept := slices.DeleteFunc(slices.Clone(lines), func(n *node) bool {
 		if n.field.Name == "" {

@@ -20,6 +20,7 @@ type Field struct {
 	Repeat  bool   // may stand more than once
 	Key     string // the slot by which repeated lines are told apart; "" if they need not be
 	Step    bool   // a step of work: the order of such lines is their meaning
+	Edit    bool   // says what a variant does to the lines of what it varies
 	Limits  []Limit
 	Block   *Block // what its block may hold; nil if it takes none
 

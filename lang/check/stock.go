@@ -38,6 +38,9 @@ func (b *stockBuilder) add(n *node, diags *diag.List) { b.own[n.field].add(n, di
 // find gives an entry's lines with all that lies under them: the built-in entry
 // of the same name, and those it begins from. seen guards against a circle.
 func (b *stockBuilder) find(f *Field, name string, seen []string, diags *diag.List) *node {
+	if n := b.done[f].find(name); n != nil {
+		return n
+	}
 	var below *node
 	if b.base != nil {
 		below = b.base.nodes[f].find(name)
@@ -47,7 +50,7 @@ func (b *stockBuilder) find(f *Field, name string, seen []string, diags *diag.Li
 		return below
 	}
 	if from := n.get("parent"); from != nil {
-		if slices.Contains(seen, nameKey(name)) {
+		if slices.Contains(seen, nameKey(name)) || len(seen) > mostVariants {
 			diags.Add(cycle(f.Name, n))
 			return n
 		}
@@ -56,10 +59,11 @@ func (b *stockBuilder) find(f *Field, name string, seen []string, diags *diag.Li
 			diags.Add(unknownName(f.Name, from, b.names(f)))
 		}
 	}
-	if below == nil {
-		return n
+	if below != nil {
+		n = overlay(below, n, diags)
 	}
-	return overlay(below, n, diags)
+	b.done[f].byKey[nameKey(name)] = n
+	return n
 }
 
 func (b *stockBuilder) names(f *Field) []string {
@@ -91,7 +95,7 @@ func (b *stockBuilder) build(diags *diag.List) recipe.Stock {
 	each := func(f *Field, read func(n *node, e recipe.Entry)) {
 		for _, name := range b.own[f].order {
 			n := b.find(f, name, nil, diags)
-			b.done[f].add(n, diags)
+			b.done[f].order = append(b.done[f].order, name)
 			e := b.entry(n, name)
 			if f.Block.Any == nil || len(f.Block.Fields) > 0 {
 				missing(diags, n, fmt.Sprintf("the %s `%s`", f.Name, name))
@@ -141,7 +145,7 @@ func (b *stockBuilder) entry(n *node, name string) recipe.Entry {
 func cycle(sort string, n *node) diag.Diagnostic {
 	return diag.Diagnostic{
 		Code: diag.CodeCycle, Summary: fmt.Sprintf("the %s %q begins from itself", sort, n.text("name")), At: n.get("parent").at(),
-		Help: "one in the circle has to stand on its own, without `from`",
+		Help: fmt.Sprintf("one in the circle has to stand on its own, without `from`; and no more than %d may follow one another", mostVariants),
 	}
 }
 

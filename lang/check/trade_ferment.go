@@ -21,7 +21,7 @@ func (b *builder) tradeSet(w *walkthrough) {
 		return
 	}
 	d.Summary = fmt.Sprintf("the mash is set at %s: it kills the yeast", b.temp(set))
-	if c := b.captureAt(last.step); c != nil {
+	if c := b.stepTemp[last.step.Path]; c != nil {
 		otherScale(&d, c, y.LowC-5, y.HighC)
 	}
 	b.add(d)

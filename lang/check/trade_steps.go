@@ -77,20 +77,10 @@ func (b *builder) hotterThanBoil(s *recipe.MashStep, boil float64) {
 		Reason:  "in an open vessel a mash never gets hotter than its boil, however long it is heated",
 		Related: []diag.Related{{At: b.at("plant.elevation"), Text: fmt.Sprintf("the elevation of %q stands here", p.Name)}},
 	}
-	if c := b.captureAt(s); c != nil {
+	if c := b.stepTemp[s.Path]; c != nil {
 		otherScale(&d, c, 0, boil)
 	}
 	b.add(d)
-}
-
-// captureAt finds the temperature on a step's line.
-func (b *builder) captureAt(s *recipe.MashStep) *capture {
-	for _, l := range b.node.line("mash").lines {
-		if l.at() == s.At {
-			return l.get("temp")
-		}
-	}
-	return nil
 }
 
 // wrongWay says that a step heats to where it is colder, or cools to where it is

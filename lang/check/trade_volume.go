@@ -22,7 +22,7 @@ func (b *builder) tradeThickness(w *walkthrough) {
 		m := &w.moments[i]
 		switch m.step.Verb {
 		case recipe.MashHeat, recipe.MashRest, recipe.MashCool, recipe.MashBoil:
-			if m.grainKg > 0 && !w.lauterBefore(i) && m.liquorM3 > 0 && m.liquorM3/m.grainKg < thickest &&
+			if m.grainKg > 0 && i <= w.firstDrain && m.liquorM3 > 0 && m.liquorM3/m.grainKg < thickest &&
 				(thick == nil || m.liquorM3/m.grainKg < thick.liquorM3/thick.grainKg) {
 				thick = m
 			}
@@ -51,16 +51,6 @@ func (b *builder) tradeThickness(w *walkthrough) {
 		})
 	}
 	b.backsetShare()
-}
-
-// lauterBefore says that worts were drawn off before a step.
-func (w *walkthrough) lauterBefore(i int) bool {
-	for _, m := range w.moments[:i] {
-		if m.step.Verb == recipe.MashDrain {
-			return true
-		}
-	}
-	return false
 }
 
 func (b *builder) ratio(m3PerKg float64) string {

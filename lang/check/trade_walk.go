@@ -34,11 +34,12 @@ func (m *moment) meetsC() float64 {
 
 // walkthrough is the mash, step by step.
 type walkthrough struct {
-	moments []moment
-	boilC   float64
-	added   map[int]int // bill line: the step that adds it
-	drained float64     // m3 drawn off
-	lauter  bool
+	moments    []moment
+	boilC      float64
+	added      map[int]int // bill line: the step that adds it
+	drained    float64     // m3 drawn off
+	lauter     bool
+	firstDrain int // the step that first draws off; the number of steps if none does
 }
 
 // last is the cooker at the end.
@@ -60,6 +61,7 @@ func (b *builder) walk() *walkthrough {
 	w := &walkthrough{boilC: boilC(p.ElevationM), added: map[int]int{}}
 	var c, liquor, grain float64
 	sure := true
+	w.firstDrain = len(b.batch.Mash.Steps)
 	for i := range b.batch.Mash.Steps {
 		s := &b.batch.Mash.Steps[i]
 		m := moment{step: s, beforeC: c, sure: sure, wasEmpty: liquor == 0, noGrain: grain == 0}
@@ -88,7 +90,7 @@ func (b *builder) walk() *walkthrough {
 		case recipe.MashBoil:
 			c, sure = w.boilC, true
 		case recipe.MashDrain:
-			w.lauter = true
+			w.lauter, w.firstDrain = true, min(w.firstDrain, i)
 			out := max(0, liquor-grain*grainHolds)
 			w.drained += out
 			liquor -= out

@@ -2,56 +2,69 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"newmake/lang/diag"
 )
 
+// mostVariants is how many steps a variant may be away from a batch that stands
+// on its own.
+const mostVariants = 100
+
 // chain is a batch and those it varies, nearest first. It ends at a missing
-// parent, and at a circle.
+// parent, at a circle, and where it gets too long.
 func (h *House) chain(e *entry) []*entry {
 	out := []*entry{e}
-	for {
-		last := out[len(out)-1]
-		from := last.node.get("parent")
-		if from == nil {
-			return out
-		}
-		parent := h.byName[nameKey(from.text())]
-		if parent == nil {
-			return out
-		}
-		for _, seen := range out {
-			if seen == parent {
-				return out
-			}
+	for len(out) <= mostVariants {
+		parent := h.parent(out[len(out)-1])
+		if parent == nil || slices.Contains(out, parent) {
+			break
 		}
 		out = append(out, parent)
 	}
+	return out
 }
 
-// merged lays a batch over what it varies. It gives nil, with a diagnostic, if
-// the variants run in a circle or the parent is not there.
-func (h *House) merged(e *entry, diags *diag.List) *node {
+// parent is the batch that another varies, nil if it is not there.
+func (h *House) parent(e *entry) *entry {
+	if from := e.node.get("parent"); from != nil {
+		return h.byName[nameKey(from.text())]
+	}
+	return nil
+}
+
+// merged lays a batch over what it varies, which it gives too, nil if it varies
+// nothing. Both are nil, with a diagnostic, if the variants run in a circle or
+// the parent is not there.
+func (h *House) merged(e *entry, diags *diag.List) (n, parent *node) {
 	chain := h.chain(e)
 	last := chain[len(chain)-1]
 	if from := last.node.get("parent"); from != nil {
 		// Each batch speaks of its own line only: the missing parent of a parent
 		// is said where it is missing.
-		if last == e || h.byName[nameKey(from.text())] != nil {
-			diags.Add(h.noParent(last, from))
+		if last == e || h.parent(last) != nil {
+			diags.Add(h.noParent(chain, from))
 		}
-		return nil
+		return nil, nil
 	}
-	n := last.node
+	n = last.node
 	for i := len(chain) - 2; i >= 0; i-- {
-		n = overlay(n, chain[i].node, diags)
+		n, parent = overlay(n, chain[i].node, diags), n
 	}
-	return n
+	return n, parent
 }
 
-func (h *House) noParent(e *entry, from *capture) diag.Diagnostic {
-	if h.byName[nameKey(from.text())] == nil {
+// noParent says why a chain of variants has no end.
+func (h *House) noParent(chain []*entry, from *capture) diag.Diagnostic {
+	e := chain[len(chain)-1]
+	switch {
+	case h.parent(e) == nil:
 		return unknownName("batch", from, h.Batches())
+	case len(chain) > mostVariants:
+		return diag.Diagnostic{
+			Code: diag.CodeTooDeep, Summary: fmt.Sprintf("the batch %q is a variant of a variant more than %d deep", chain[0].name, mostVariants),
+			At: chain[0].node.get("parent").at(), Help: "let it vary a batch nearer to the first",
+		}
 	}
 	return diag.Diagnostic{
 		Code: diag.CodeCycle, Summary: fmt.Sprintf("the batch %q is a variant of itself", e.name), At: from.at(),

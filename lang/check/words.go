@@ -14,9 +14,10 @@ import (
 )
 
 // nearest gives the candidate that a misspelt word most likely stood for, or "".
-// One slip in a short word, two in a longer one; ties go to the first.
+// One slip in a short word, two in a longer one; ties go to the first. Among more
+// names than any house has it does not look.
 func nearest(word string, candidates []string) string {
-	if word == "" || len(word) > 60 {
+	if word == "" || len(word) > 60 || len(candidates) > 2000 {
 		return ""
 	}
 	limit := 1

@@ -14,6 +14,8 @@ const (
 	CodeWholeNumber Code = "NM0409"
 	CodeRangeTurned Code = "NM0410"
 	CodeRemove      Code = "NM0411"
+	CodeStepEdit    Code = "NM0412"
+	CodeTooMany     Code = "NM0412"
 
 	CodeNoHouse     Code = "NM0501"
 	CodeNestedHouse Code = "NM0502"
@@ -86,6 +88,8 @@ var checkTable = []Info{
 	{CodeWholeNumber, "whole-number", Error, "a fraction where things are counted"},
 	{CodeRangeTurned, "range-turned-round", Error, "a range that begins above its end"},
 	{CodeRemove, "nothing-to-remove", Error, "a variant removes what is not there"},
+	{CodeStepEdit, "step-edit", Error, "a variant's change of a step that can't be made"},
+	{CodeTooMany, "too-many-lines", Error, "a block longer than any batch has"},
 
 	{CodeNoHouse, "no-house", Error, "a file that belongs to no house"},
 	{CodeNestedHouse, "house-in-a-house", Error, "a house inside a house"},
