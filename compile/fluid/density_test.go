@@ -60,7 +60,7 @@ func TestDensityMonotone(t *testing.T) {
 // the range of the release.
 func TestWaterDensityIAPWS95(t *testing.T) {
 	var d deviations
-	for _, row := range table(t, "water_iapws95.csv") {
+	for _, row := range table(t, "oracle/water.csv") {
 		tempC, want := number(t, row, "T_C"), number(t, row, "rho_kg_m3")
 		got := WaterDensity(tempC)
 		assert.InDelta(t, want, got, 0.06, "%g C", tempC)

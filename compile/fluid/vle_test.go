@@ -44,7 +44,7 @@ func checkVLE(t *testing.T, name string, kPa, tolC, tolY float64) {
 		dT.add(gotT, tempC)
 		dY.add(gotY, y)
 	}
-	require.Greater(t, dY.n, 10)
+	require.Greater(t, dY.N, 10)
 	dT.report(t, name+", C")
 	dY.report(t, name+", y")
 }
