@@ -57,13 +57,13 @@ func (b *builder) ferment(n *node) (whole bool) {
 		whole = b.pitch(l) && whole
 	}
 	for _, l := range n.all("dose") {
-		z, kg := b.dose(l)
+		z, kg, share := b.dose(l)
 		if z == nil {
 			whole = false
 			continue
 		}
 		b.where("ferment.dose."+z.Name, l.at())
-		f.Doses = append(f.Doses, recipe.Dose{Enzyme: z, MassKg: kg, At: l.at()})
+		f.Doses = append(f.Doses, recipe.Dose{Enzyme: z, MassKg: kg, Share: share, At: l.at()})
 	}
 	if l := n.line("hold"); l != nil {
 		b.where("ferment.hold", l.at())

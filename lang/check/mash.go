@@ -71,7 +71,6 @@ func (b *builder) mash(n *node) (whole bool) {
 	}
 	whole = !n.bad && m.Cooker != nil
 	m.BacksetPH, m.BacksetSolidsFrac = n.siOr("backset-acidity", 3.9), n.siOr("backset-solids", 0.06)
-	shares := make(map[int]float64)
 	inMash := make(map[int]diag.Span)
 	if !b.few(n, "steps") {
 		return false
@@ -97,14 +96,12 @@ func (b *builder) mash(n *node) (whole bool) {
 			if !l.has("temp") && b.batch.Plant != nil {
 				s.TempC = b.batch.Plant.AmbientC
 			}
-			if l.has("share") {
-				shares[len(m.Steps)] = l.num("share")
-			}
+			s.Share = l.num("share")
 			b.once("mash.backset", l)
 		case recipe.MashAdd:
 			whole = b.grains(&s, l, inMash) && whole
 		case recipe.MashDose:
-			s.Enzyme, s.MassKg = b.dose(l)
+			s.Enzyme, s.MassKg, s.Share = b.dose(l)
 			whole = whole && s.Enzyme != nil
 		case recipe.MashDrain:
 			if !l.has("duration") {
@@ -121,7 +118,7 @@ func (b *builder) mash(n *node) (whole bool) {
 		})
 		return false
 	}
-	b.backset(shares)
+	b.batch.Resolve()
 	return whole
 }
 
@@ -213,48 +210,22 @@ func (b *builder) notInBill(c *capture) {
 	})
 }
 
-// dose finds an enzyme and its weight; without one the middle of the stock's
-// range holds.
-func (b *builder) dose(l *node) (*recipe.Enzyme, float64) {
+// dose finds an enzyme and how much of it: a weight, or a share of the grain;
+// without either the middle of the stock's range holds.
+func (b *builder) dose(l *node) (z *recipe.Enzyme, kg, share float64) {
 	c := l.get("enzyme")
-	z := b.house.Stock.Enzymes[c.text()]
+	z = b.house.Stock.Enzymes[c.text()]
 	if z == nil {
 		b.add(unknownName("enzyme", c, sortedKeys(b.house.Stock.Enzymes)))
-		return nil, 0
+		return nil, 0, 0
 	}
-	q := l.quantity()
-	switch {
+	switch q := l.quantity(); {
 	case q == nil:
-		return z, (z.DoseLow + z.DoseHigh) / 2 * b.batch.Bill.TotalKg
+		share = (z.DoseLow + z.DoseHigh) / 2
 	case q.kind == quantity.Mass:
-		return z, q.si
+		return z, q.si, 0
+	default:
+		share = q.si
 	}
-	return z, q.si * b.batch.Bill.TotalKg
-}
-
-// backset turns the shares of all liquor into volumes.
-func (b *builder) backset(shares map[int]float64) {
-	m := &b.batch.Mash
-	var share, fixed, liquor float64
-	for i, s := range m.Steps {
-		switch s.Verb {
-		case recipe.MashWater:
-			liquor += s.VolumeM3
-		case recipe.MashBackset:
-			share += shares[i]
-			fixed += s.VolumeM3
-		}
-	}
-	if share >= 1 {
-		return
-	}
-	all := (liquor + fixed) / (1 - share)
-	for i := range m.Steps {
-		if s, ok := shares[i]; ok {
-			m.Steps[i].VolumeM3 = s * all
-		}
-	}
-	if all > 0 {
-		m.BacksetShare = share + fixed/all
-	}
+	return z, share * b.batch.Bill.TotalKg, share
 }

@@ -114,6 +114,7 @@ type MashStep struct {
 	Enzyme    *Enzyme
 	MassKg    float64 // of the enzyme
 	Path      string  // its key in Batch.Where, e.g. "mash.step.4"
+	Share     float64 // dose: of the grain by weight; backset: of all the liquor. 0: written as an amount
 	At        diag.Span
 }
 
@@ -136,6 +137,7 @@ type Dose struct {
 	Enzyme *Enzyme
 	MassKg float64
 	At     diag.Span
+	Share  float64 // of the grain by weight; 0: written as a weight
 }
 
 // Strip is the wash run.

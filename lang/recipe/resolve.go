@@ -1,0 +1,54 @@
+package recipe
+
+// Resolve works out what is written as a share of something else: each line's
+// share of the bill, enzymes that are dosed by the weight of grain, and backset
+// that is a share of all the liquor. Whoever changes a weight or a volume of a
+// batch calls it, and the shares stay what they were written as.
+func (b *Batch) Resolve() {
+	total := b.Bill.TotalKg
+	for i := range b.Bill.Lines {
+		if l := &b.Bill.Lines[i]; total > 0 {
+			l.Share = l.MassKg / total
+		}
+	}
+	for i := range b.Mash.Steps {
+		if s := &b.Mash.Steps[i]; s.Verb == MashDose && s.Share > 0 {
+			s.MassKg = s.Share * total
+		}
+	}
+	for i := range b.Ferm.Doses {
+		if d := &b.Ferm.Doses[i]; d.Share > 0 {
+			d.MassKg = d.Share * total
+		}
+	}
+	b.Mash.resolveBackset()
+}
+
+// resolveBackset turns shares of all the liquor into volumes.
+func (m *Mash) resolveBackset() {
+	var share, rest float64
+	for _, s := range m.Steps {
+		switch {
+		case s.Verb == MashBackset && s.Share > 0:
+			share += s.Share
+		case s.Verb == MashBackset || s.Verb == MashWater:
+			rest += s.VolumeM3
+		}
+	}
+	if share >= 1 {
+		return // the checker says so
+	}
+	all := rest / (1 - share)
+	var backset float64
+	for i := range m.Steps {
+		if s := &m.Steps[i]; s.Verb == MashBackset {
+			if s.Share > 0 {
+				s.VolumeM3 = s.Share * all
+			}
+			backset += s.VolumeM3
+		}
+	}
+	if all > 0 {
+		m.BacksetShare = backset / all
+	}
+}
