@@ -44,7 +44,7 @@ func (h *House) build(e *entry) {
 	}
 	b := &builder{
 		house: h, node: merged, diags: &e.diags, whole: map[string]bool{}, stepTemp: map[string]*capture{},
-		batch: &recipe.Batch{Name: e.name, Where: map[string]diag.Span{}, Models: h.Stock.Models},
+		batch: &recipe.Batch{Name: e.name, Where: make(map[string]diag.Span, 96), Models: h.Stock.Models},
 	}
 	for _, a := range h.chain(e)[1:] {
 		b.batch.Chain = append(b.batch.Chain, a.name)

@@ -13,25 +13,57 @@ import (
 // It looks at one text alone, so texts can be shaped side by side.
 type shaper struct {
 	diags *diag.List
+	match *matcher
 }
 
 // block shapes the lines of a block. of names the block, for messages.
 func (s shaper) block(stmts []*lang.Stmt, b *Block, of string) []*node {
 	nodes := make([]*node, 0, len(stmts))
-	first := make(map[lineKey]*node)
+	var first firstLines
 	for _, st := range stmts {
 		n := s.line(st, b, of)
 		if n == nil {
 			continue
 		}
-		if before := first[n.lineKey()]; before != nil && n.single() {
-			s.twice(n, before)
-			continue
+		if n.single() {
+			if before := first.add(n, nodes); before != nil {
+				s.twice(n, before)
+				continue
+			}
 		}
-		first[n.lineKey()] = n
 		nodes = append(nodes, n)
 	}
 	return nodes
+}
+
+// firstLines finds the first line of its sort in a block. Most blocks are short,
+// and are looked through; a long one gets a map.
+type firstLines map[lineKey]*node
+
+// add gives the line of the same sort among those before n.
+func (f *firstLines) add(n *node, before []*node) *node {
+	const short = 24
+	if *f == nil && len(before) < short {
+		for _, o := range before {
+			if o.single() && o.lineKey() == n.lineKey() {
+				return o
+			}
+		}
+		return nil
+	}
+	if *f == nil {
+		*f = make(firstLines, 2*len(before))
+		for _, o := range before {
+			if o.single() {
+				(*f)[o.lineKey()] = o
+			}
+		}
+	}
+	old := (*f)[n.lineKey()]
+	if old == nil {
+		(*f)[n.lineKey()] = n
+	}
+	return old
 }
 
 // lineKey is what may stand only once in a block.
@@ -77,8 +109,7 @@ func (s shaper) line(st *lang.Stmt, b *Block, of string) *node {
 		n.bad = true
 		return n
 	}
-	var ok bool
-	if n.m, ok = matchLine(f.shape, rest); !ok {
+	if n.m = s.match.line(f.shape, rest); !n.m.fits() {
 		s.mismatch(n, b)
 		n.bad = true
 	}

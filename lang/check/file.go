@@ -32,7 +32,7 @@ func parse(t text) *file {
 	f := &file{path: t.path}
 	f.File, f.diags = lang.Parse(diag.NewSource(t.name, t.data))
 	f.units = sync.OnceValue(func() recipe.System { return majority(f.Stmts) })
-	f.decls = shaper{&f.diags}.block(f.Stmts, Language, "")
+	f.decls = shaper{diags: &f.diags, match: new(matcher)}.block(f.Stmts, Language, "")
 	return f
 }
 

@@ -129,15 +129,20 @@ func (b *builder) once(path string, n *node) {
 	}
 }
 
+// stepPlaces are the parts of a step's line that have a place of their own.
+var stepPlaces = [...]struct{ slot, name string }{
+	{"temp", "to"}, {"duration", "for"}, {"volume", "volume"}, {"share", "share"}, {"enzyme", "enzyme"},
+}
+
 // steps notes the places of a step and of what stands on its line.
 func (b *builder) steps(s *recipe.MashStep, l *node) {
 	b.where(s.Path, l.at())
 	if c := l.get("temp"); c != nil {
 		b.stepTemp[s.Path] = c
 	}
-	for slot, name := range map[string]string{"temp": "to", "duration": "for", "volume": "volume", "share": "share", "enzyme": "enzyme"} {
-		if c := l.get(slot); c != nil {
-			b.where(s.Path+"."+name, c.at())
+	for _, p := range stepPlaces {
+		if c := l.get(p.slot); c != nil {
+			b.where(s.Path+"."+p.name, c.at())
 		}
 	}
 }

@@ -16,25 +16,49 @@ type capture struct {
 	high float64       // the upper end; si if it is no range
 }
 
-// match is a line's items against a shape.
+// match is a line's items and what took them.
 type match struct {
 	items []lang.Item
 	caps  []capture
-	far   int      // the furthest item that did not fit
-	want  []*shape // what would have fitted there
+	miss  *miss // nil if all of the line fits
 }
 
-// matchLine holds items against a shape. It fails also if items are left over.
-func matchLine(s *shape, items []lang.Item) (match, bool) {
-	m := match{items: items}
+// miss is the furthest item that did not fit, and what would have fitted there.
+type miss struct {
+	far  int
+	want []*shape
+}
+
+// matcher holds lines against shapes. It keeps its room from line to line.
+type matcher struct {
+	items []lang.Item
+	caps  []capture
+	miss  miss
+}
+
+// line holds items against a shape. It fails also if items are left over.
+func (m *matcher) line(s *shape, items []lang.Item) match {
+	m.items, m.caps, m.miss.far, m.miss.want = items, m.caps[:0], 0, m.miss.want[:0]
 	end, ok := m.run(s, 0)
-	if ok && end < len(items) && end > m.far {
-		m.far, m.want = end, nil
+	out := match{items: items}
+	if len(m.caps) > 0 {
+		out.caps = append(make([]capture, 0, len(m.caps)), m.caps...)
 	}
-	return m, ok && end == len(items)
+	if ok && end == len(items) {
+		return out
+	}
+	out.miss = &miss{far: end}
+	if !ok || end <= m.miss.far {
+		out.miss.far, out.miss.want = m.miss.far, append([]*shape(nil), m.miss.want...)
+	}
+	return out
 }
 
-func (m *match) run(s *shape, i int) (int, bool) {
+// fits says that the whole line fitted.
+func (m *match) fits() bool { return m.miss == nil }
+
+
+func (m *matcher) run(s *shape, i int) (int, bool) {
 	switch s.op {
 	case opSeq:
 		for _, sub := range s.subs {
@@ -78,17 +102,17 @@ func (m *match) run(s *shape, i int) (int, bool) {
 			}
 		}
 	}
-	m.miss(s, i)
+	m.missed(s, i)
 	return i, false
 }
 
-// miss notes what would have fitted at the furthest place that was reached.
-func (m *match) miss(s *shape, i int) {
+// missed notes what would have fitted at the furthest place that was reached.
+func (m *matcher) missed(s *shape, i int) {
 	switch {
-	case i > m.far:
-		m.far, m.want = i, append(m.want[:0], s)
-	case i == m.far:
-		m.want = append(m.want, s)
+	case i > m.miss.far:
+		m.miss.far, m.miss.want = i, append(m.miss.want[:0], s)
+	case i == m.miss.far:
+		m.miss.want = append(m.miss.want, s)
 	}
 }
 

@@ -16,23 +16,23 @@ import (
 func (s shaper) mismatch(n *node, b *Block) {
 	m, f := &n.m, n.field
 	form := "the line reads: " + f.Form() + "\nfor example: " + example(f)
-	if m.far >= len(m.items) {
+	if m.miss.far >= len(m.items) {
 		d := diag.Diagnostic{Code: diag.CodeShape, At: n.at(), Help: form}
-		d.Summary = fmt.Sprintf("this line ends too soon: %s is wanted", wanted(m.want))
+		d.Summary = fmt.Sprintf("this line ends too soon: %s is wanted", wanted(m.miss.want))
 		s.diags.Add(d)
 		return
 	}
-	it := &m.items[m.far]
+	it := &m.items[m.miss.far]
 	d := diag.Diagnostic{Code: diag.CodeShape, At: it.At, Help: form}
 	switch {
 	case it.Kind == lang.Number || it.Kind == lang.Range:
 		s.wrongNumber(&d, n)
 	case it.Kind == lang.Word:
 		s.wrongWord(&d, n, b)
-	case len(m.want) == 0:
+	case len(m.miss.want) == 0:
 		d.Summary = fmt.Sprintf("%s does not belong here", show(it))
 	default:
-		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.want))
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.miss.want))
 	}
 	s.diags.Add(d)
 }
@@ -41,11 +41,11 @@ func (s shaper) mismatch(n *node, b *Block) {
 // a word before it.
 func (s shaper) wrongNumber(d *diag.Diagnostic, n *node) {
 	m := &n.m
-	it := &m.items[m.far]
-	kinds, ranged := wantedKinds(m.want)
-	words := wantedWords(m.want)
+	it := &m.items[m.miss.far]
+	kinds, ranged := wantedKinds(m.miss.want)
+	words := wantedWords(m.miss.want)
 	switch {
-	case len(m.want) == 0:
+	case len(m.miss.want) == 0:
 		d.Summary = fmt.Sprintf("%s does not belong here: the line is complete before it", show(it))
 	case len(kinds) == 0 && len(words) == 1:
 		d.Summary = fmt.Sprintf("`%s` is missing before %s", words[0], show(it))
@@ -53,7 +53,7 @@ func (s shaper) wrongNumber(d *diag.Diagnostic, n *node) {
 			d.Fix = &diag.Fix{At: diag.Span{Src: it.At.Src, Start: it.At.Start, End: it.At.Start}, Text: words[0] + " ", Label: "put in `" + words[0] + "`"}
 		}
 	case len(kinds) == 0:
-		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.want))
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.miss.want))
 	case it.Kind == lang.Range && !slices.Contains(ranged, true) && fits(kinds, it):
 		d.Summary = "one value is wanted here, and this is a range"
 	case it.Kind == lang.Number && !slices.Contains(ranged, false) && fits(kinds, it):
@@ -73,11 +73,11 @@ func fits(kinds []quantity.Kind, it *lang.Item) bool {
 // wrongUnit fills in what is wrong with a number's unit.
 func (s shaper) wrongUnit(d *diag.Diagnostic, n *node, kinds []quantity.Kind) {
 	m := &n.m
-	it := &m.items[m.far]
+	it := &m.items[m.miss.far]
 	_, err := quantity.ToSI(it.Value, it.Unit, kinds[0])
 	var ue *quantity.UnitError
 	if !errors.As(err, &ue) {
-		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.want))
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.miss.want))
 		return
 	}
 	form := d.Help
@@ -87,8 +87,8 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *node, kinds []quantity.Kind) {
 		unitAt = it.At
 	}
 	if it.Unit == "" {
-		next := m.far + 1
-		if next < len(m.items) && m.items[next].Kind == lang.Word && !slices.Contains(wantedWords(m.want), m.items[next].Text) && !n.field.shape.knowsWord(m.items[next].Text) {
+		next := m.miss.far + 1
+		if next < len(m.items) && m.items[next].Kind == lang.Word && !slices.Contains(wantedWords(m.miss.want), m.items[next].Text) && !n.field.shape.knowsWord(m.items[next].Text) {
 			s.unknownUnit(d, kinds[0], m.items[next].Text, m.items[next].At)
 			return
 		}
@@ -132,9 +132,9 @@ func (s shaper) unknownUnit(d *diag.Diagnostic, want quantity.Kind, unit string,
 // a number should be.
 func (s shaper) wrongWord(d *diag.Diagnostic, n *node, b *Block) {
 	m := &n.m
-	it := &m.items[m.far]
-	words := wantedWords(m.want)
-	kinds, _ := wantedKinds(m.want)
+	it := &m.items[m.miss.far]
+	words := wantedWords(m.miss.want)
+	kinds, _ := wantedKinds(m.miss.want)
 	near := nearest(it.Text, words)
 	switch {
 	case near != "":
@@ -142,7 +142,7 @@ func (s shaper) wrongWord(d *diag.Diagnostic, n *node, b *Block) {
 		d.Summary = fmt.Sprintf("`%s` is not a word that may stand here", it.Text)
 		d.Help = fmt.Sprintf("did you mean `%s`? %s", near, d.Help)
 		d.Fix = &diag.Fix{At: it.At, Text: near, Label: "write `" + near + "`"}
-	case len(m.want) == 0:
+	case len(m.miss.want) == 0:
 		d.Summary = fmt.Sprintf("`%s` does not belong here: the line is complete before it", it.Text)
 	case len(kinds) > 0 && len(words) == 0:
 		d.Code = diag.CodeNotQuantity
@@ -151,9 +151,9 @@ func (s shaper) wrongWord(d *diag.Diagnostic, n *node, b *Block) {
 	case len(words) > 0 && len(kinds) == 0:
 		d.Code = diag.CodeNoSuchWord
 		d.Summary = fmt.Sprintf("`%s` is not a word that may stand here", it.Text)
-		d.Help = "wanted: " + wanted(m.want) + "\n" + d.Help
+		d.Help = "wanted: " + wanted(m.miss.want) + "\n" + d.Help
 	default:
-		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, wanted(m.want))
+		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, wanted(m.miss.want))
 	}
 }
 

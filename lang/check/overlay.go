@@ -43,20 +43,23 @@ func overlayLines(base, top []*node, diags *diag.List) []*node {
 		out = slices.Clone(out)
 	}
 	for _, t := range top {
-		switch {
-		case t.editsStep():
-			continue
-		case t.field.Edit:
+		if t.field.Edit && !t.editsStep() {
 			out = removeLines(out, t, diags)
-			continue
 		}
-		i := slices.IndexFunc(out, func(b *node) bool {
-			return b.field == t.field && b.single() && b.key() == t.key()
-		})
+	}
+	place := make(map[lineKey]int, len(out)) // of the lines that may stand only once
+	for i, n := range out {
+		if n.single() {
+			place[n.lineKey()] = i
+		}
+	}
+	for _, t := range top {
+		i, below := place[t.lineKey()]
 		switch {
-		case i >= 0 && t.field.Block != nil:
+		case t.field.Edit:
+		case below && t.field.Block != nil:
 			out[i] = overlay(out[i], t, diags)
-		case i >= 0 && !(t.bad && t.field.Repeat):
+		case below && !(t.bad && t.field.Repeat):
 			out[i] = t
 		case t.field.Block != nil && t.edits():
 			out = append(out, overlay(&node{field: t.field, stmt: t.stmt}, t, diags))
@@ -97,6 +100,9 @@ func isStep(n *node) bool { return n.field.Step }
 
 // removeLines takes away what a `remove` line names.
 func removeLines(lines []*node, r *node, diags *diag.List) []*node {
+	if r.bad {
+		return lines
+	}
 	what, of := r.text("what"), nameKey(r.text("of"))
 	kept := slices.DeleteFunc(slices.Clone(lines), func(n *node) bool {
 		if n.field.Name == "" {

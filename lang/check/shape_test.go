@@ -20,6 +20,12 @@ func items(t *testing.T, line string) []lang.Item {
 	return f.Stmts[0].Items
 }
 
+// matchLine holds one line against a shape.
+func matchLine(s *shape, items []lang.Item) (match, bool) {
+	m := new(matcher).line(s, items)
+	return m, m.fits()
+}
+
 func TestMatchLine(t *testing.T) {
 	for _, c := range []struct {
 		shape, line string
@@ -81,8 +87,8 @@ func TestMatchLineFurthest(t *testing.T) {
 	} {
 		m, ok := matchLine(mustCompile(c.shape), items(t, c.line))
 		require.False(t, ok)
-		assert.Equal(t, c.far, m.far, c.line)
-		assert.Equal(t, c.want, wanted(m.want), c.line)
+		assert.Equal(t, c.far, m.miss.far, c.line)
+		assert.Equal(t, c.want, wanted(m.miss.want), c.line)
 	}
 }
 
@@ -114,7 +120,7 @@ func TestTable(t *testing.T) {
 		m, ok := matchLine(f.shape, line)
 		assert.True(t, ok, "%s: the example %q does not have the shape %s", path, f.Example, f.Shape)
 		var said diag.List
-		shaper{&said}.limits(&node{field: f, m: m})
+		shaper{diags: &said}.limits(&node{field: f, m: m})
 		assert.Empty(t, said, "%s: the example %q breaks a limit", path, f.Example)
 		for _, l := range f.Limits {
 			assert.NotEmpty(t, l.Reason, path)

@@ -62,6 +62,7 @@ func (b *builder) walk() *walkthrough {
 	var c, liquor, grain float64
 	sure := true
 	w.firstDrain = len(b.batch.Mash.Steps)
+	w.moments = make([]moment, 0, len(b.batch.Mash.Steps))
 	for i := range b.batch.Mash.Steps {
 		s := &b.batch.Mash.Steps[i]
 		m := moment{step: s, beforeC: c, sure: sure, wasEmpty: liquor == 0, noGrain: grain == 0}
