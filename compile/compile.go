@@ -24,19 +24,31 @@ import (
 // is nil if a stage could not be computed at all; a plan that comes with errors
 // shows how the batch would go wrong, and is not to be worked from.
 func Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
-	c := &compiler{b: b, p: &plan.Plan{Format: plan.Format, Version: plan.Version}, say: units(b.Units)}
+	c := newCompiler(b)
+	if !c.stages() {
+		return nil, c.diags
+	}
+	c.p.Round()
+	return c.p, c.diags
+}
+
+func newCompiler(b *recipe.Batch) *compiler {
+	return &compiler{b: b, p: &plan.Plan{Format: plan.Format, Version: plan.Version}, say: units(b.Units)}
+}
+
+// stages runs one stage after the other. It says whether all could be computed.
+func (c *compiler) stages() bool {
 	for _, stage := range []func() bool{
 		c.header, c.bill, c.mash, c.ferment, c.strip, c.spirit, c.cask,
 		c.yield, c.cost, c.law, c.schedule, c.promises,
 	} {
 		if !stage() {
-			return nil, c.diags
+			return false
 		}
 	}
 	c.p.Summary = c.summary()
 	c.p.Notices = Notices(c.diags)
-	c.p.Round()
-	return c.p, c.diags
+	return true
 }
 
 // compiler is one batch on its way through the stages.
@@ -45,6 +57,7 @@ type compiler struct {
 	p     *plan.Plan
 	diags diag.List
 	say   measure.Units // for diagnostics, which speak the batch's own units
+	memo  *Memo         // what stages gave before; nil for a plan that is printed
 
 	pressurePa float64
 	mashed     mash.Result

@@ -34,7 +34,7 @@ func (c *compiler) ferment() bool {
 	if pitchKg == 0 {
 		pitchKg = b.Ferm.PitchKgM3 * washM3
 	}
-	r, err := ferment.Run(ferment.Input{
+	r, err := c.memo.ferment(ferment.Input{
 		Wort: wort, PH: c.mashed.PH, Enzymes: c.mashed.Enzymes, Doses: b.Ferm.Doses,
 		Yeast: b.Ferm.Yeast, PitchKg: pitchKg, Vessel: *c.fermenter, CoolW: c.fermenter.CoolsW,
 		WaterC: b.Plant.WaterC, AmbientC: b.Plant.AmbientC, PressurePa: c.pressurePa,

@@ -13,7 +13,7 @@ import (
 // mash runs the cooker.
 func (c *compiler) mash() bool {
 	b := c.b
-	r, err := mash.Run(mash.Input{
+	r, err := c.memo.mash(mash.Input{
 		Cooker: *b.Mash.Cooker, PressurePa: c.pressurePa, AmbientC: b.Plant.AmbientC,
 		WaterC: b.Plant.WaterC, HardnessPPM: b.Plant.HardnessPPM, BoilerW: b.Plant.BoilerW,
 		Bill: b.Bill, Steps: b.Mash.Steps,

@@ -29,9 +29,9 @@ func (c *compiler) spirit() bool {
 	run, tried := still.Run{}, 0
 	var err error
 	if s.Feints {
-		run, tried, err = still.Steady(in)
+		run, tried, err = c.memo.steady(in)
 	} else {
-		run, err = still.SpiritRun(in)
+		run, err = c.memo.spirit(in)
 	}
 	if err != nil {
 		return c.fail(diag.CodeStillFailed, "the spirit run", err, "spirit")
@@ -42,7 +42,7 @@ func (c *compiler) spirit() bool {
 	if s.Feints {
 		returned := lotOf(run.Charge.Minus(in.LowWines))
 		c.p.Spirit.FeintsReturned, c.p.Spirit.SteadyTried = &returned, tried
-		if !c.firstBatch(in, charges) {
+		if c.memo == nil && !c.firstBatch(in, charges) {
 			return false
 		}
 	}

@@ -11,7 +11,7 @@ import (
 func (c *compiler) strip() bool {
 	s := c.b.Strip
 	charges := max(s.Charges, 1)
-	r, err := still.Strip(still.StripInput{
+	r, err := c.memo.strip(still.StripInput{
 		Setting: c.setting(s.Still),
 		Wash:    c.fermented.Wash.Scale(1 / float64(charges)),
 		Stop:    s.StopAt,
