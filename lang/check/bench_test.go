@@ -1,6 +1,7 @@
 package check
 
 import (
+	"bytes"
 	"fmt"
 	"os"
 	"strings"
@@ -67,15 +68,21 @@ func BenchmarkLibrary(b *testing.B) {
 	}
 }
 
-// BenchmarkFile parses one file and holds it against the table.
+// BenchmarkFile parses files and holds them against the table: a file of one
+// batch, and one of a hundred.
 func BenchmarkFile(b *testing.B) {
-	data, err := os.ReadFile("testdata/base.batch")
+	one, err := os.ReadFile("testdata/base.batch")
 	if err != nil {
 		b.Fatal(err)
 	}
-	b.SetBytes(int64(len(data)))
-	b.ReportAllocs()
-	for b.Loop() {
-		parse(text{path: "base.batch", name: "base.batch", data: data})
+	for _, n := range []int{1, 100} {
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			data := bytes.Repeat(one, n)
+			b.SetBytes(int64(len(data)))
+			b.ReportAllocs()
+			for b.Loop() {
+				parse(text{path: "base.batch", name: "base.batch", data: data})
+			}
+		})
 	}
 }

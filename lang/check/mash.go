@@ -72,6 +72,7 @@ func (b *builder) mash(n *node) (whole bool) {
 	whole = !n.bad && m.Cooker != nil
 	m.BacksetPH, m.BacksetSolidsFrac = n.siOr("backset-acidity", 3.9), n.siOr("backset-solids", 0.06)
 	inMash := make(map[int]diag.Span)
+	m.Steps = make([]recipe.MashStep, 0, len(n.lines))
 	if !b.few(n, "steps") {
 		return false
 	}

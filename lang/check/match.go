@@ -57,7 +57,6 @@ func (m *matcher) line(s *shape, items []lang.Item) match {
 // fits says that the whole line fitted.
 func (m *match) fits() bool { return m.miss == nil }
 
-
 func (m *matcher) run(s *shape, i int) (int, bool) {
 	switch s.op {
 	case opSeq:
