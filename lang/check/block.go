@@ -120,7 +120,7 @@ func (s shaper) line(st *lang.Stmt, b *Block, of string) *node {
 	case f.Block != nil:
 		s.diags.Add(diag.Diagnostic{
 			Code: diag.CodeNoBlock, Summary: fmt.Sprintf("`%s` needs a block", f.Name), At: st.At,
-			Help: "write its lines between braces: " + example(f) + " { ... }",
+			Help: "write its lines between braces: " + exampleBlock(f),
 		})
 		n.bad = true
 	case st.Block != nil:
@@ -189,18 +189,37 @@ func elsewhere(word, of string) string {
 // missing says which lines that must be there are not, in a block whose variants
 // have been applied.
 func missing(diags *diag.List, n *node, of string) (whole bool) {
-	whole = true
+	var names, examples []string
+	d := diag.Diagnostic{Code: diag.CodeMissing, At: n.at()}
 	for _, f := range n.field.Block.Fields {
 		if !f.Need || n.present(f.Name) {
 			continue
 		}
-		whole = false
-		diags.Add(diag.Diagnostic{
-			Code: diag.CodeMissing, Summary: fmt.Sprintf("%s has no `%s` line", of, f.Name), At: n.at(),
-			Help: "add one, for example: " + example(f), Reason: f.Doc,
-		})
+		d.Reason = f.Doc
+		names, examples = append(names, f.Name), append(examples, exampleBlock(f))
 	}
-	return whole
+	switch len(names) {
+	case 0:
+		return true
+	case 1:
+		d.Summary = fmt.Sprintf("%s has no `%s` line", of, names[0])
+		d.Help = "add one, for example: " + examples[0]
+	default:
+		d.Summary = fmt.Sprintf("%s has no lines %s", of, andWords(quoted(names)))
+		d.Help = "add them, for example:\n" + strings.Join(examples, "\n")
+		d.Reason = ""
+	}
+	diags.Add(d)
+	return false
+}
+
+// exampleBlock is example, with braces where a block belongs.
+func exampleBlock(f *Field) string {
+	text := example(f)
+	if f.Block == nil || strings.Contains(text, "{") {
+		return text
+	}
+	return strings.TrimSuffix(text, "`") + " { ... }`"
 }
 
 // limits holds the quantities of a line against its field's limits.

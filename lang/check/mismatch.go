@@ -19,6 +19,11 @@ func (s shaper) mismatch(n *node, b *Block) {
 	if m.miss.far >= len(m.items) {
 		d := diag.Diagnostic{Code: diag.CodeShape, At: n.at(), Help: form}
 		d.Summary = fmt.Sprintf("this line ends too soon: %s is wanted", wanted(m.miss.want))
+		if it := lastNumber(m.items); it != nil && it.Unit == "%" && slices.Contains(wantedWords(m.miss.want), "of") {
+			d.Code, d.At = diag.CodePercentOf, it.At
+			d.Summary = fmt.Sprintf("`%s` of what?", it.At.Text())
+			d.Help = fmt.Sprintf("write `%s %% abv` for a strength at the spout, `%s %% of charge` for a share of the charge's pure alcohol\n", it.Num, it.Num) + d.Help
+		}
 		s.diags.Add(d)
 		return
 	}
@@ -35,6 +40,14 @@ func (s shaper) mismatch(n *node, b *Block) {
 		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.miss.want))
 	}
 	s.diags.Add(d)
+}
+
+// lastNumber gives the line's last item if it is a number.
+func lastNumber(items []lang.Item) *lang.Item {
+	if n := len(items); n > 0 && items[n-1].Kind == lang.Number {
+		return &items[n-1]
+	}
+	return nil
 }
 
 // wrongNumber fills in what is wrong with a number: its unit, the want of one, or
@@ -226,7 +239,7 @@ func kindHelp(kinds []quantity.Kind) string {
 		}
 		seen = append(seen, k.String())
 		units := quantity.Units(k)
-		text := k.String() + " is a bare number"
+		text := k.String() + " has no unit"
 		if len(units) > 0 {
 			text = k.String() + " is in " + orList(units[:min(len(units), 8)])
 		}

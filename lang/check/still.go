@@ -151,7 +151,7 @@ func (b *builder) possible(c recipe.Cut) bool {
 	d := diag.Diagnostic{Code: diag.CodeOutOfRange, At: c.At}
 	switch {
 	case c.By == recipe.ByStrength && (c.Strength.Value < 0 || c.Strength.Value > 1):
-		d.Summary, d.Help, d.Reason = "no strength is higher than pure alcohol", "pure alcohol is 100 % abv, 200 proof", strength100.Reason
+		d.Summary, d.Help, d.Reason = "no spirit is stronger than pure alcohol", "a spirit run begins near 80 % abv, 160 proof", strength100.Reason
 	case c.By == recipe.ByShare && (c.Share < 0 || c.Share > 1):
 		d.Summary, d.Help = "a share of the charge lies between nothing and all of it", "for example `hearts from 3 % of charge to 60 % of charge`"
 	case c.By == recipe.ByVolume && c.VolumeM3 < 0:

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
@@ -78,6 +79,7 @@ func (b *builder) hotterThanBoil(s *recipe.MashStep, boil float64) {
 		Related: []diag.Related{{At: b.at("plant.elevation"), Text: fmt.Sprintf("the elevation of %q stands here", p.Name)}},
 	}
 	if c := b.stepTemp[s.Path]; c != nil {
+		d.Summary = strings.Replace(d.Summary, b.temp(s.TempC), show(c.item), 1)
 		otherScale(&d, c, 0, boil)
 	}
 	b.add(d)
