@@ -39,8 +39,8 @@ func newCompiler(b *recipe.Batch) *compiler {
 // stages runs one stage after the other. It says whether all could be computed.
 func (c *compiler) stages() bool {
 	for _, stage := range []func() bool{
-		c.header, c.bill, c.mash, c.ferment, c.strip, c.spirit, c.cask,
-		c.yield, c.cost, c.law, c.schedule, c.promises,
+		c.header, c.bill, c.mash, c.ferment, c.strip, c.spirit, c.congeners, c.cask,
+		c.streams, c.yield, c.cost, c.law, c.schedule, c.promises,
 	} {
 		if !stage() {
 			return false
@@ -66,6 +66,7 @@ type compiler struct {
 	stripped   still.Run     // one charge
 	lowWines   stream.Stream // of all charges
 	distilled  still.Run     // one charge
+	returned   stream.Stream // feints in that charge
 	hearts     stream.Stream // of all charges
 	work       []work        // what there is to do, in order
 }

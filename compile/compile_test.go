@@ -114,7 +114,7 @@ func TestMatterAddsUp(t *testing.T) {
 func compiled(t testing.TB, b *recipe.Batch) *compiler {
 	t.Helper()
 	c := &compiler{b: b, p: &plan.Plan{}, say: units(b.Units)}
-	for _, stage := range []func() bool{c.header, c.bill, c.mash, c.ferment, c.strip, c.spirit, c.cask, c.yield, c.cost, c.law, c.schedule, c.promises} {
+	for _, stage := range []func() bool{c.header, c.bill, c.mash, c.ferment, c.strip, c.spirit, c.congeners, c.cask, c.streams, c.yield, c.cost, c.law, c.schedule, c.promises} {
 		require.True(t, stage(), c.diags.Error())
 	}
 	return c

@@ -65,6 +65,10 @@ func (c *compiler) fermentPlan(pitchKg, washM3 float64) plan.Ferment {
 		PeakC: r.PeakTempC, PeakHours: r.PeakS / secondsPerH, PeakHeatKW: r.PeakHeatW / 1000, CoolKWh: r.CoolJ / joulesPerKWh,
 		CO2Kg: r.CO2Kg, CO2M3: r.CO2Kg / co2GramsPerMole * gasLitresPerMole,
 	}
+	f.Account = plan.Account{
+		SugarTakenKg: r.SugarTakenKg, SugarLeftKg: r.SugarLeftKg, EthanolYieldPct: 100 * r.EthanolYield, YeastGrownKg: r.GrownKg,
+		GlycerolKg: r.GlycerolKg, VentEthanolKg: r.VentEthanol, VentWaterKg: r.VentWater, CO2Kg: r.CO2Kg,
+	}
 	for _, p := range r.Curve {
 		f.Curve = append(f.Curve, plan.FermentPoint{
 			Hour: p.TimeS / secondsPerH, TempC: p.TempC, SG: p.SG, AbvPct: 100 * p.ABV, PH: p.PH,

@@ -22,10 +22,7 @@ const (
 func (c *compiler) spirit() bool {
 	s := c.b.Spirit
 	charges := max(s.Charges, 1)
-	in := still.SpiritInput{
-		Setting: c.setting(s.Still), LowWines: c.lowWines.Scale(1 / float64(charges)),
-		ForeshotsM3: s.ForeshotsM3, HeartsFrom: s.HeartsFrom, HeartsTo: s.HeartsTo, Stop: s.Stop,
-	}
+	in := c.spiritInput()
 	run, tried := still.Run{}, 0
 	var err error
 	if s.Feints {
@@ -40,7 +37,8 @@ func (c *compiler) spirit() bool {
 	c.hearts = run.Fraction(still.Hearts).Stream.Scale(float64(charges))
 	c.p.Spirit = runPlan(s.Still, run, charges)
 	if s.Feints {
-		returned := lotOf(run.Charge.Minus(in.LowWines))
+		c.returned = returnedFeints(run, in.LowWines)
+		returned := lotOf(c.returned)
 		c.p.Spirit.FeintsReturned, c.p.Spirit.SteadyTried = &returned, tried
 		if c.memo == nil && !c.firstBatch(in, charges) {
 			return false
@@ -51,6 +49,22 @@ func (c *compiler) spirit() bool {
 	c.spiritTold(run)
 	c.runWork("spirit", s.Still, run, charges)
 	return true
+}
+
+// spiritInput is one charge of the spirit run, before feints are returned to it.
+func (c *compiler) spiritInput() still.SpiritInput {
+	s := c.b.Spirit
+	return still.SpiritInput{
+		Setting: c.setting(s.Still), LowWines: c.lowWines.Scale(1 / float64(max(s.Charges, 1))),
+		ForeshotsM3: s.ForeshotsM3, HeartsFrom: s.HeartsFrom, HeartsTo: s.HeartsTo, Stop: s.Stop,
+	}
+}
+
+// returnedFeints is what a steady run's charge holds besides its low wines.
+func returnedFeints(run still.Run, lowWines stream.Stream) stream.Stream {
+	f := run.Charge.Minus(lowWines)
+	f.TempC = lowWines.TempC
+	return f
 }
 
 // firstBatch is the run of a house that has no feints yet. Its charges hand

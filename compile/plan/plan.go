@@ -33,9 +33,11 @@ type Plan struct {
 	Strip     Run        `json:"strip"`
 	Spirit    Run        `json:"spirit"`
 	First     *First     `json:"firstBatch,omitempty"` // the spirit run before there are feints
+	Congeners *Congeners `json:"congeners,omitempty"`  // estimates; none without a `model congener`
 	Reduction *Reduction `json:"reduction,omitempty"`
 	Card      *Card      `json:"proofingCard,omitempty"`
 	Cask      Cask       `json:"cask"`
+	Streams   []Stream   `json:"streams"` // what each stage takes and gives, by mass
 	Yield     Yield      `json:"yield"`
 	Energy    Energy     `json:"energy"`
 	Cost      *Cost      `json:"cost,omitempty"` // only where the house states prices

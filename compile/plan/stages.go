@@ -119,6 +119,7 @@ type Ferment struct {
 	CO2Kg          float64        `json:"co2Kg" places:"1"`
 	CO2M3          float64        `json:"co2M3" places:"1"` // as gas at 20 C and 101.325 kPa
 	Curve          []FermentPoint `json:"curve"`
+	Account        Account        `json:"account"` // what became of the sugar
 }
 
 // FermentPoint is the ferment at one hour.

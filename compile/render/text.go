@@ -27,6 +27,7 @@ func Text(w io.Writer, p *plan.Plan, o Options) error {
 	t.ferment()
 	t.strip()
 	t.spirit()
+	t.congeners()
 	t.cask()
 	t.yield()
 	t.cost()
