@@ -3,14 +3,14 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
 
 // law holds the batch against its standard of identity, as far as the text tells.
-// What only the run can tell, the strength off the still, is for the plan (see
-// LawConditions).
+// What only the run can tell, the strength off the still, is for the plan.
 func (b *builder) law() {
 	s := b.batch.Style
 	if s == nil {
@@ -53,9 +53,17 @@ func (b *builder) law() {
 // unlawful makes the diagnostic of a condition that is not met.
 func (b *builder) unlawful(code diag.Code, c *recipe.Condition, at diag.Span, summary, help string) {
 	b.add(diag.Diagnostic{
-		Code: code, At: at, Summary: summary, Help: help, Reason: c.Law,
+		Code: code, At: at, Summary: summary, Help: help, Reason: section(b.batch.Style.Law, c.Law),
 		Related: []diag.Related{{At: b.at("style"), Text: fmt.Sprintf("the style is named here: %s", b.batch.Style.Title)}},
 	})
+}
+
+// section names the law and the section of it that makes a condition.
+func section(law, section string) string {
+	if section == "" || strings.HasSuffix(law, section) {
+		return law
+	}
+	return law + "; " + section
 }
 
 func (b *builder) lawGrain(c *recipe.Condition) {
@@ -138,15 +146,6 @@ func (b *builder) lawWood(c *recipe.Condition) {
 	case c.SizeM3 > 0 && k.SizeM3 > c.SizeM3*1.0001:
 		b.unlawful(diag.CodeLawWood, c, b.at("cask.fill"), fmt.Sprintf("%s rests in casks of at most %s", title, b.volume(c.SizeM3)), "fill a smaller cask")
 	}
-}
-
-// LawConditions gives the conditions of the batch's standard that make certain
-// tests, for the stage that can make them.
-func LawConditions(batch *recipe.Batch, tests ...recipe.Test) []recipe.Condition {
-	if batch.Style == nil {
-		return nil
-	}
-	return slices.DeleteFunc(slices.Clone(batch.Style.Conditions), func(c recipe.Condition) bool { return !slices.Contains(tests, c.Test) })
 }
 
 func strengthText(s recipe.Strength) string {

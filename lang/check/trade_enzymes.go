@@ -225,7 +225,7 @@ func (b *builder) doseRange(z *recipe.Enzyme, kg float64, at diag.Span) {
 	}
 	b.add(diag.Diagnostic{
 		Code: diag.CodeDose, Severity: diag.Warning, At: at,
-		Summary: fmt.Sprintf("this is %s of the grain in `%s`", percent(share), z.Name),
+		Summary: fmt.Sprintf("this doses `%s` at %s of the grain", z.Name, percent(share)),
 		Help:    fmt.Sprintf("usual: %s to %s of the grain", percent(z.DoseLow), percent(z.DoseHigh)),
 		Reason:  "too little does nothing in its time, and too much costs money",
 	})

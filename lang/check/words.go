@@ -131,8 +131,10 @@ func decimal(v float64) string {
 		return "0"
 	case a < 0.001 || a >= 1e7:
 		return strconv.FormatFloat(v, 'g', 3, 64)
-	case a < 1:
+	case a < 0.1:
 		prec = 4
+	case a < 1:
+		prec = 3
 	case a < 10:
 		prec = 2
 	case a < 100:
