@@ -28,6 +28,14 @@ func costs(n *node, stock recipe.Stock, diags *diag.List) recipe.Costs {
 	if n == nil {
 		return c
 	}
+	c.Where = make(map[string]diag.Span, len(n.lines))
+	for _, l := range n.lines {
+		word := l.field.Name
+		if word == "" {
+			word = l.text("name")
+		}
+		c.Where[word] = l.at()
+	}
 	c.Currency = n.word("currency")
 	c.PerKWh = price(&c, n.line("energy"), quantity.Energy, "kWh", diags) * 3.6e6
 	c.PerM3Water = price(&c, n.line("water"), quantity.Volume, "gal", diags)

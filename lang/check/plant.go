@@ -182,6 +182,10 @@ func (h *House) vessels(p *recipe.Plant, n *node, kind recipe.VesselKind, seen m
 		MetalKg:  n.si("metal"),
 		LossW:    n.si("loses"),
 		FillMost: n.si("fills"),
+		Where:    make(map[string]diag.Span, len(n.lines)),
+	}
+	for _, l := range n.lines {
+		v.Where[l.field.Name] = l.at()
 	}
 	if n.word("steam") == "direct" {
 		v.Steam = recipe.Direct

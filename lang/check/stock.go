@@ -123,7 +123,7 @@ func (b *stockBuilder) empty() bool {
 
 // entry is what every entry carries: its doc and the source of each figure.
 func (b *stockBuilder) entry(n *node, name string) recipe.Entry {
-	e := recipe.Entry{Name: name, House: b.base != nil, Source: make(map[string]string, len(n.lines)), At: n.at()}
+	e := recipe.Entry{Name: name, House: b.base != nil, Source: make(map[string]string, len(n.lines)), Where: make(map[string]diag.Span, len(n.lines)), At: n.at()}
 	var doc []string
 	for _, c := range n.stmt.Lead {
 		doc = append(doc, commentText(c.Text))
@@ -134,6 +134,7 @@ func (b *stockBuilder) entry(n *node, name string) recipe.Entry {
 		if word == "" {
 			word = l.text("name")
 		}
+		e.Where[word] = l.at()
 		if source := l.comment(); source != "" && e.Source[word] == "" {
 			e.Source[word] = source
 		}

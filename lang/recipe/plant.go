@@ -42,10 +42,11 @@ type Vessel struct {
 	HeatsW   float64
 	Steam    Steam
 	CoolsW   float64
-	Reflux   float64 // share of the vapour condensed in the head and returned, 0..1
-	MetalKg  float64 // vessel mass that heats with its contents; 0: by the default rule
-	LossW    float64 // heat lost at the boil; 0: by the default rule
-	FillMost float64 // greatest fill as a share of HoldsM3; 0: default for the kind
+	Reflux   float64              // share of the vapour condensed in the head and returned, 0..1
+	MetalKg  float64              // vessel mass that heats with its contents; 0: by the default rule
+	LossW    float64              // heat lost at the boil; 0: by the default rule
+	FillMost float64              // greatest fill as a share of HoldsM3; 0: default for the kind
+	Where    map[string]diag.Span // field → its line
 	At       diag.Span
 }
 

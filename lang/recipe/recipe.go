@@ -35,22 +35,23 @@ const (
 
 // Batch is one batch, ready to be computed.
 type Batch struct {
-	Name   string
-	Parent string   // name of the batch it varies, "" if it is its own
-	Chain  []string // ancestors, nearest first
-	Units  System   // the system the file is written in
-	Plant  *Plant
-	Style  *Standard // nil when none is named
-	Start  Start
-	Bill   Bill
-	Mash   Mash
-	Ferm   Ferment
-	Strip  Strip
-	Spirit Spirit
-	Cask   Cask
-	Costs  Costs
-	Expect []Expect          // promises, see `expect`
-	Models map[string]*Model // constants of the models, from the stock
+	Name    string
+	Parent  string   // name of the batch it varies, "" if it is its own
+	Chain   []string // ancestors, nearest first
+	Changes []string // what it has other than its parent, in words, a line each
+	Units   System   // the system the file is written in
+	Plant   *Plant
+	Style   *Standard // nil when none is named
+	Start   Start
+	Bill    Bill
+	Mash    Mash
+	Ferm    Ferment
+	Strip   Strip
+	Spirit  Spirit
+	Cask    Cask
+	Costs   Costs
+	Expect  []Expect          // promises, see `expect`
+	Models  map[string]*Model // constants of the models, from the stock
 
 	// Where tells the place in the text of each value, by its path:
 	// "bill.rye", "mash.water", "mash.step.4", "mash.step.4.to",
@@ -113,8 +114,8 @@ type MashStep struct {
 	Grains    []int // indexes into Bill.Lines
 	Enzyme    *Enzyme
 	MassKg    float64 // of the enzyme
-	Path      string  // its key in Batch.Where, e.g. "mash.step.4"
 	Share     float64 // dose: of the grain by weight; backset: of all the liquor. 0: written as an amount
+	Path      string  // its key in Batch.Where, e.g. "mash.step.4"
 	At        diag.Span
 }
 
@@ -136,8 +137,8 @@ type Ferment struct {
 type Dose struct {
 	Enzyme *Enzyme
 	MassKg float64
-	At     diag.Span
 	Share  float64 // of the grain by weight; 0: written as a weight
+	At     diag.Span
 }
 
 // Strip is the wash run.
@@ -211,6 +212,7 @@ type Costs struct {
 	PerM3Water float64
 	PerCask    float64
 	PerHour    float64
+	Where      map[string]diag.Span // price → its line
 }
 
 // Expect is a promise the batch makes of its own plan.

@@ -5,9 +5,10 @@ import "newmake/lang/diag"
 // Entry is what every stock entry carries.
 type Entry struct {
 	Name   string
-	Doc    string            // the comment above the declaration
-	House  bool              // declared or overridden by the house
-	Source map[string]string // field → source, from the comment on its line
+	Doc    string               // the comment above the declaration
+	House  bool                 // declared or overridden by the house
+	Source map[string]string    // field → source, from the comment on its line
+	Where  map[string]diag.Span // field → its line
 	At     diag.Span
 }
 
