@@ -21,6 +21,7 @@ func (b *builder) trade() {
 		b.tradeVolumes(w)
 		if b.whole["ferment"] {
 			b.tradeSet(w)
+			b.tradePitch(w.outM3())
 		}
 	}
 	if b.whole["ferment"] {

@@ -44,21 +44,34 @@ func (b *builder) setWindow(d diag.Diagnostic, set float64) {
 	b.add(d)
 }
 
-// tradeFerment looks at the pitch and at where the ferment is held.
+// tradePitch holds the pitch against what is usual for the yeast. A pitch by
+// weight is reckoned on the volume of the wash, which is known here to some per
+// cent.
+func (b *builder) tradePitch(washM3 float64) {
+	f := &b.batch.Ferm
+	y, r, margin := f.Yeast, f.PitchKgM3, 0.001
+	if f.PitchKg > 0 && washM3 > 0 {
+		r, margin = f.PitchKg/washM3, 0.1
+	}
+	low, high := y.PitchLowKgM3, y.PitchHighKgM3
+	if r == 0 || high == 0 || r >= low*(1-margin) && r <= high*(1+margin) {
+		return
+	}
+	word, reason := "much", "more yeast than is needed costs money, and can be tasted"
+	if r < low {
+		word, reason = "little", "a small pitch starts slowly, and bacteria get there first"
+	}
+	b.add(diag.Diagnostic{
+		Code: diag.CodePitchRate, Severity: diag.Warning, At: b.at("ferment.pitch"), Reason: reason,
+		Summary: fmt.Sprintf("%s g/L is %s for `%s`", decimal(r), word, y.Name),
+		Help:    fmt.Sprintf("usual: %s to %s g/L, as bought", decimal(low), decimal(high)),
+	})
+}
+
+// tradeFerment looks at where the ferment is held.
 func (b *builder) tradeFerment() {
 	f := &b.batch.Ferm
 	y := f.Yeast
-	if r := f.PitchKgM3; r > 0 && y.PitchHighKgM3 > 0 && (r < y.PitchLowKgM3*0.999 || r > y.PitchHighKgM3*1.001) {
-		word, reason := "much", "more yeast than is needed costs money, and its taste"
-		if r < y.PitchLowKgM3 {
-			word, reason = "little", "a small pitch starts slowly, and bacteria get there first"
-		}
-		b.add(diag.Diagnostic{
-			Code: diag.CodePitchRate, Severity: diag.Warning, At: b.at("ferment.pitch"), Reason: reason,
-			Summary: fmt.Sprintf("%s g/L is %s for `%s`", decimal(r), word, y.Name),
-			Help:    fmt.Sprintf("usual: %s to %s g/L, as bought", decimal(y.PitchLowKgM3), decimal(y.PitchHighKgM3)),
-		})
-	}
 	const margin = 2
 	d := diag.Diagnostic{
 		Code: diag.CodeHoldWindow, Severity: diag.Warning, At: b.at("ferment.hold"),
