@@ -1,0 +1,120 @@
+package main
+
+import (
+	"bytes"
+	"flag"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/require"
+
+	"newmake/lang"
+	"newmake/lang/diag"
+	"newmake/lang/explain"
+)
+
+var update = flag.Bool("update", false, "write golden files anew")
+
+// TestPages: what a page calls wrong gives the page's code, and on its own lines
+// no other but those it names; what follows from it elsewhere in the batch may be
+// warned of. What a page calls right gives no error and not that code.
+func TestPages(t *testing.T) {
+	for _, p := range explain.Pages() {
+		if p.Sort != explain.OfCode {
+			continue
+		}
+		t.Run(p.Name, func(t *testing.T) {
+			t.Parallel()
+			wrong, right := 0, 0
+			for _, b := range p.Body {
+				if b.Kind != explain.Code {
+					continue
+				}
+				e, known := explain.ReadInfo(b.Info)
+				require.True(t, known, b.Info)
+				list, own := tryExample(t, e, b.Text)
+				switch e.Role {
+				case "wrong":
+					wrong++
+					want := append([]string{p.Name}, e.Also...)
+					for _, d := range list {
+						if !slices.Contains(want, string(d.Code)) && (own(d) || d.Severity == diag.Error) {
+							t.Errorf("%s\nis to give %v and gives\n%v", b.Text, want, said(list))
+							break
+						}
+					}
+					require.Subset(t, codes(list), want, "%s\n%s", b.Text, said(list))
+				case "right":
+					right++
+					if list.HasErrors() || slices.Contains(codes(list), p.Name) {
+						t.Errorf("%s\nis to be right and gives\n%v", b.Text, said(list))
+					}
+				default:
+					t.Errorf("an example that is neither wrong nor right: %s", b.Info)
+				}
+			}
+			why, silent := unsaid[diag.Code(p.Name)]
+			require.Equal(t, silent, wrong == 0, "%s", why)
+			require.Equal(t, silent, right == 0, "%s", why)
+		})
+	}
+}
+
+// unsaid are the codes that no text brings about, and why. Their pages say it.
+var unsaid = map[diag.Code]string{
+	diag.CodeNotLaidOut:     "a fault of the formatter",
+	diag.CodeNameAlike:      "no check says it",
+	diag.CodeMashFailed:     "a stock without a constant",
+	diag.CodeEmptyStep:      "NM0613 is said sooner",
+	diag.CodeBacksetAcid:    "the language has no acid by weight",
+	diag.CodeWashTooStrong:  "no check says it",
+	diag.CodeLawAge:         "no check says it",
+	diag.CodeBoilerShared:   "one batch does one thing after another",
+	diag.CodeVesselTaken:    "one batch does one thing after another",
+	diag.CodePromiseUnknown: "NM0201 and NM0302 are said sooner",
+}
+
+func said(list diag.List) string {
+	var b bytes.Buffer
+	for _, d := range list {
+		b.WriteString(d.Header() + "\n    " + d.Help + "\n")
+	}
+	return b.String()
+}
+
+// TestPagesLaidOut: every example of a page stands in the canonical layout. With
+// -update it is put in it.
+func TestPagesLaidOut(t *testing.T) {
+	names, err := filepath.Glob("../../lang/explain/pages/*.md")
+	require.NoError(t, err)
+	require.NotEmpty(t, names)
+	for _, name := range names {
+		doc, err := os.ReadFile(name)
+		require.NoError(t, err)
+		tidy := laidOut(string(doc))
+		if *update && tidy != string(doc) {
+			require.NoError(t, os.WriteFile(name, []byte(tidy), 0o644))
+			continue
+		}
+		require.Empty(t, cmp.Diff(string(doc), tidy), name)
+	}
+}
+
+// laidOut formats the blocks of the language in a document. A text with errors
+// is left alone: the formatter refuses it.
+func laidOut(doc string) string {
+	for _, b := range explain.Blocks([]byte(doc)) {
+		e, _ := explain.ReadInfo(b.Info)
+		if b.Kind != explain.Code || e.Lang != "batch" || strings.TrimSpace(b.Text) == "" {
+			continue
+		}
+		if out, list := lang.Format(diag.NewSource("block", []byte(b.Text))); !list.HasErrors() && string(out) != b.Text {
+			doc = strings.Replace(doc, "```"+b.Info+"\n"+b.Text+"```", "```"+b.Info+"\n"+string(out)+"```", 1)
+		}
+	}
+	return doc
+}

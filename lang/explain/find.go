@@ -1,0 +1,88 @@
+package explain
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/agnivade/levenshtein"
+)
+
+// Find gives the pages on a word: a code, a word of the language, a unit or a
+// term. Capitals and hyphens do not matter, but that M is no m where units
+// differ in that alone.
+func Find(word string) []Page {
+	word = strings.Trim(strings.TrimSpace(word), "`\"")
+	if word == "" {
+		return nil
+	}
+	exact := func(p Page) bool { return p.called(word, func(a, b string) bool { return a == b }) }
+	found := slices.DeleteFunc(slices.Clone(Pages()), func(p Page) bool {
+		return !p.called(word, func(a, b string) bool { return fold(a) == fold(b) })
+	})
+	if slices.ContainsFunc(found, func(p Page) bool { return p.Sort == OfUnit && exact(p) }) {
+		found = slices.DeleteFunc(found, func(p Page) bool { return p.Sort == OfUnit && !exact(p) })
+	}
+	return found
+}
+
+// Family gives the pages of the codes that begin with a few characters, as NM06.
+func Family(prefix string) []Page {
+	if len(prefix) < 3 || !strings.HasPrefix(strings.ToUpper(prefix), "NM") {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(Pages()), func(p Page) bool {
+		return p.Sort != OfCode || !strings.HasPrefix(p.Name, strings.ToUpper(prefix))
+	})
+}
+
+func (p Page) called(word string, same func(a, b string) bool) bool {
+	return same(p.Name, word) || slices.ContainsFunc(p.Also, func(other string) bool { return same(other, word) })
+}
+
+// fold makes low-wines, Low wines and low_wines one word.
+func fold(word string) string {
+	return strings.NewReplacer("-", " ", "_", " ").Replace(strings.ToLower(strings.Join(strings.Fields(word), " ")))
+}
+
+// Near gives the names of pages that are spelt nearly as a word, best first, at
+// most three.
+func Near(word string) []string {
+	word = fold(word)
+	if word == "" || len(word) > 60 {
+		return nil
+	}
+	limit := 1
+	if len(word) > 4 {
+		limit = 2
+	}
+	best := map[string]int{}
+	var names []string
+	for _, p := range Pages() {
+		for _, name := range append([]string{p.Name}, p.Also...) {
+			d := levenshtein.ComputeDistance(word, fold(name))
+			if strings.HasPrefix(fold(name), word) && len(word) > 2 {
+				d = min(d, 1)
+			}
+			if d > limit || d >= len(name) {
+				continue
+			}
+			if had, ok := best[p.Name]; !ok {
+				names, best[p.Name] = append(names, p.Name), d
+			} else {
+				best[p.Name] = min(had, d)
+			}
+		}
+	}
+	slices.SortStableFunc(names, func(a, b string) int { return best[a] - best[b] })
+	return names[:min(3, len(names))]
+}
+
+// Names lists what can be asked for, each once: for completion.
+func Names() []string {
+	var out []string
+	for _, p := range Pages() {
+		out = append(out, p.Name)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}

@@ -1,0 +1,95 @@
+// Package explain holds the pages that `newmake explain` shows: one for every
+// diagnostic, written by hand; one for every word of the language and every
+// unit, made from the tables that the checker uses; and one for every term of
+// the trade that they lean on, written by hand again.
+//
+// The hand-written ones are Markdown, in pages/, a family of codes to a file.
+// A page is a heading of the second level with the code or the term, and what
+// follows it. Their examples are run by a test: what a page calls wrong gives
+// the page's code and no other, and what it calls right gives no error.
+package explain
+
+import (
+	"embed"
+	"io/fs"
+	"strings"
+	"sync"
+
+	"newmake/lang/diag"
+)
+
+//go:embed pages/*.md
+var files embed.FS
+
+// Sort says what a page is about.
+type Sort string
+
+// The sorts, in the order in which pages of one name are shown.
+const (
+	OfCode  Sort = "code"
+	OfTerm  Sort = "term"
+	OfLine  Sort = "line"  // a word that begins a line
+	OfWord  Sort = "word"  // a word inside a line
+	OfValue Sort = "value" // the name of a sort of value, as in a line's form
+	OfUnit  Sort = "unit"
+	OfStock Sort = "stock"
+)
+
+// Page is what there is to say about one code or word.
+type Page struct {
+	Name  string
+	Also  []string // other names that lead here
+	Sort  Sort
+	Title string
+	Body  []Block
+}
+
+// Pages is every page: the codes in order, then the terms, then what the tables
+// give.
+var Pages = sync.OnceValue(func() []Page {
+	var out []Page
+	written := written()
+	for _, i := range diag.Table {
+		for _, p := range written {
+			if p.Name == string(i.Code) {
+				p.Sort, p.Title, p.Also = OfCode, i.Title, []string{i.Name}
+				out = append(out, p)
+			}
+		}
+	}
+	for _, p := range written {
+		if p.Sort == OfTerm {
+			out = append(out, p)
+		}
+	}
+	return append(out, tablePages()...)
+})
+
+// written reads the pages in pages/. Those whose name is not a code are terms.
+func written() []Page {
+	var out []Page
+	names, _ := fs.Glob(files, "pages/*.md")
+	for _, name := range names {
+		doc, _ := files.ReadFile(name)
+		terms := strings.HasPrefix(name, "pages/term")
+		open := false
+		for _, b := range Blocks(doc) {
+			switch {
+			case b.Kind == Heading && b.Level == 2:
+				called := strings.Split(b.Text, " | ")
+				p := Page{Name: called[0], Also: called[1:]}
+				if terms {
+					p.Sort = OfTerm
+				}
+				out = append(out, p)
+				open = true
+			case b.Kind == Heading:
+				open = false
+			case open:
+				last := &out[len(out)-1]
+				last.Body = append(last.Body, b)
+			}
+		}
+	}
+	return out
+}

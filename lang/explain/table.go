@@ -1,0 +1,228 @@
+package explain
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"newmake/lang/check"
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+)
+
+// tablePages makes the pages that the checker's tables give.
+func tablePages() []Page {
+	lines, words := linePages(), wordPages()
+	return slices.Concat(lines, words, valuePages(), unitPages(), stockPages())
+}
+
+// place is a field and the blocks in which it stands alike.
+type place struct {
+	field *check.Field
+	in    []string
+}
+
+// places lists every field of the language in the order of the table. A field
+// that several blocks have alike comes once.
+func places() []*place {
+	var out []*place
+	var walk func(b *check.Block, in string)
+	walk = func(b *check.Block, in string) {
+		for _, f := range slices.Concat(b.Fields, []*check.Field{b.Any}) {
+			if f == nil {
+				continue
+			}
+			at := slices.IndexFunc(out, func(p *place) bool { return sameField(p.field, f) })
+			switch {
+			case at >= 0 && in != "":
+				out[at].in = append(out[at].in, in)
+			case at < 0:
+				p := &place{field: f}
+				if in != "" {
+					p.in = []string{in}
+				}
+				out = append(out, p)
+			}
+			if f.Block != nil {
+				walk(f.Block, f.Name)
+			}
+		}
+	}
+	walk(check.Language, "")
+	return out
+}
+
+func sameField(a, b *check.Field) bool {
+	return a == b || a.Name == b.Name && a.Block == nil && b.Block == nil && a.Form() == b.Form() &&
+		a.Doc == b.Doc && a.Default == b.Default && a.Example == b.Example && a.Need == b.Need
+}
+
+// linePages has one page for each word that begins a line, with every block in
+// which it does.
+func linePages() []Page {
+	var out []Page
+	for _, p := range places() {
+		name := p.field.Name
+		if name == "" {
+			continue
+		}
+		at := slices.IndexFunc(out, func(q Page) bool { return q.Name == name })
+		if at < 0 {
+			out = append(out, Page{Name: name, Sort: OfLine, Title: "a line of the language"})
+			at = len(out) - 1
+		}
+		out[at].Body = append(out[at].Body, describe(p)...)
+	}
+	return out
+}
+
+// describe says what a field is, how it is written and what it may hold.
+func describe(p *place) []Block {
+	f := p.field
+	where := "A declaration."
+	if len(p.in) > 0 {
+		where = "In " + list(p.in, "and") + "."
+	}
+	out := []Block{
+		{Kind: Paragraph, Text: where + " " + f.Doc},
+		{Kind: Code, Info: "form", Text: Form(f) + "\n"},
+	}
+	if f.Example != "" {
+		out = append(out, Block{Kind: Code, Info: "batch example", Text: f.Example + "\n"})
+	}
+	for _, text := range Facts(f) {
+		out = append(out, Block{Kind: Item, Text: text})
+	}
+	if f.Block != nil {
+		out = append(out, Block{Kind: Paragraph, Text: inside(f.Block)})
+	}
+	return out
+}
+
+// Form is a field's line for a reader, with its block.
+func Form(f *check.Field) string {
+	if f.Block == nil {
+		return f.Form()
+	}
+	return f.Form() + " { ... }"
+}
+
+func inside(b *check.Block) string {
+	var text string
+	if len(b.Fields) > 0 {
+		text = "Its lines: " + list(b.Words(), "and") + "."
+	}
+	if b.Any != nil {
+		text = strings.TrimSpace(text + " A line may also begin with a name: `" + b.Any.Form() + "`. " + b.Any.Doc)
+	}
+	return text
+}
+
+// Facts says of a field what is allowed, usual, needed and left out.
+func Facts(f *check.Field) []string {
+	var out []string
+	if f.Need {
+		out = append(out, "It must be there.")
+	}
+	if f.Default != "" {
+		out = append(out, "Left out: "+f.Default+".")
+	}
+	for _, b := range f.Bounds() {
+		word := "Allowed"
+		if b.Severity != diag.Error {
+			word = "Usual"
+		}
+		if b.Of != "" {
+			word += ", " + b.Of
+		}
+		out = append(out, fmt.Sprintf("%s: %s; %s.", word, b.Text, b.Reason))
+	}
+	if f.Step {
+		out = append(out, "It is a step of work: its place among the lines is when it is done.")
+	} else if f.Repeat {
+		out = append(out, "It may stand more than once.")
+	}
+	return out
+}
+
+// wordPages has one page for each word that stands inside a line.
+func wordPages() []Page {
+	var out []Page
+	for _, p := range places() {
+		for _, w := range p.field.Words() {
+			at := slices.IndexFunc(out, func(q Page) bool { return q.Name == w })
+			if at < 0 {
+				out = append(out, Page{Name: w, Sort: OfWord, Title: "a word inside a line",
+					Body: []Block{{Kind: Paragraph, Text: "It stands in:"}}})
+				at = len(out) - 1
+			}
+			text := "`" + p.field.Form() + "`"
+			if len(p.in) > 0 {
+				text += ", in " + list(p.in, "and")
+			}
+			out[at].Body = append(out[at].Body, Block{Kind: Item, Text: text + ": " + p.field.Doc})
+		}
+	}
+	return out
+}
+
+// valuePages has one page for each name of a sort of value.
+func valuePages() []Page {
+	var out []Page
+	for _, t := range check.SlotTypes {
+		p := Page{Name: t.Name, Sort: OfValue, Title: t.Say}
+		p.Body = append(p.Body,
+			Block{Kind: Paragraph, Text: fmt.Sprintf("In the form of a line %s stands for %s.", t.Name, t.Say)},
+			Block{Kind: Code, Info: "value", Text: t.Example + "\n"})
+		if units := quantity.Units(t.Kind); t.Kind != quantity.None && len(units) > 0 {
+			p.Body = append(p.Body, Block{Kind: Paragraph, Text: "Its units: " + list(units, "and") + "."})
+		} else if quantity.AllowsBare(t.Kind) {
+			p.Body = append(p.Body, Block{Kind: Paragraph, Text: "It has no unit."})
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// unitPages has one page for each unit.
+func unitPages() []Page {
+	var out []Page
+	for _, u := range quantity.All() {
+		p := Page{Name: u.Name, Also: u.Aliases, Sort: OfUnit, Title: "a unit of " + bare(u.Measures[0].Kind)}
+		for i, m := range u.Measures {
+			word := "Measures"
+			if i > 0 {
+				word = "Where that is wanted it measures"
+			}
+			p.Body = append(p.Body, Block{Kind: Paragraph, Text: word + " " + m.Kind.String() + ". " + Worth(u.Name, m)})
+		}
+		if len(u.Aliases) > 0 {
+			p.Body = append(p.Body, Block{Kind: Item, Text: "Also read: " + list(u.Aliases, "and") + "."})
+		}
+		p.Body = append(p.Body, Block{Kind: Item, Text: "Source of the factor: " + u.Source + "."})
+		out = append(out, p)
+	}
+	return out
+}
+
+// bare is a kind without its article.
+func bare(k quantity.Kind) string {
+	text := k.String()
+	for _, a := range []string{"a number of ", "an amount of ", "an ", "a "} {
+		text = strings.TrimPrefix(text, a)
+	}
+	return text
+}
+
+// list writes words as `a`, `b` and `c`.
+func list(words []string, last string) string {
+	quoted := make([]string, len(words))
+	for i, w := range words {
+		quoted[i] = "`" + w + "`"
+	}
+	if len(quoted) < 2 {
+		return strings.Join(quoted, "")
+	}
+	n := len(quoted) - 1
+	return strings.Join(quoted[:n], ", ") + " " + last + " " + quoted[n]
+}

@@ -1,0 +1,77 @@
+package explain
+
+import (
+	"strings"
+
+	"github.com/mattn/go-runewidth"
+)
+
+// Width is how wide a page is written.
+const Width = 80
+
+// Text writes a page for a terminal.
+func (p Page) Text() string {
+	var b strings.Builder
+	title := p.Name + ": " + p.Title
+	if p.Sort == OfTerm {
+		title = strings.Join(append([]string{p.Name}, p.Also...), ", ")
+	}
+	b.WriteString(title + "\n")
+	for i, block := range p.Body {
+		list := i > 0 && p.Body[i-1].Kind == Item && block.Kind == Item
+		if !list {
+			b.WriteByte('\n')
+		}
+		switch block.Kind {
+		case Code:
+			if said := caption(block.Info); said != "" {
+				b.WriteString(said + "\n\n")
+			}
+			for line := range strings.Lines(block.Text) {
+				b.WriteString(strings.TrimRight("    "+line, " \n") + "\n")
+			}
+		case Item:
+			b.WriteString(wrap(block.Text, "- ", "  "))
+		default:
+			b.WriteString(wrap(block.Text, "", ""))
+		}
+	}
+	return b.String()
+}
+
+// caption is what stands over an example.
+func caption(info string) string {
+	e, _ := ReadInfo(info)
+	said := map[string]string{"wrong": "Wrong", "right": "Right"}[e.Role]
+	switch {
+	case strings.HasSuffix(info, "example"):
+		return "For example:"
+	case said == "":
+		return ""
+	case e.All:
+		return said + ", as house.batch:"
+	case e.In != "":
+		return said + ", in `" + e.In + "`:"
+	}
+	return said + ":"
+}
+
+// wrap breaks a text between words. A word wider than the line stands alone.
+func wrap(text, first, rest string) string {
+	var b strings.Builder
+	line, width := first, runewidth.StringWidth(first)
+	empty := true
+	for _, word := range strings.Fields(text) {
+		w := runewidth.StringWidth(word)
+		if !empty && width+1+w > Width {
+			b.WriteString(line + "\n")
+			line, width, empty = rest, runewidth.StringWidth(rest), true
+		}
+		if !empty {
+			line, width = line+" ", width+1
+		}
+		line, width, empty = line+word, width+w, false
+	}
+	b.WriteString(line + "\n")
+	return b.String()
+}
