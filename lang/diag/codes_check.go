@@ -15,7 +15,7 @@ const (
 	CodeRangeTurned Code = "NM0410"
 	CodeRemove      Code = "NM0411"
 	CodeStepEdit    Code = "NM0412"
-	CodeTooMany     Code = "NM0412"
+	CodeTooMany     Code = "NM0413"
 
 	CodeNoHouse     Code = "NM0501"
 	CodeNestedHouse Code = "NM0502"
