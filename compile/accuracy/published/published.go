@@ -108,3 +108,8 @@ func (d Deviations) Mean() float64 {
 	}
 	return d.signed / float64(d.N)
 }
+
+// With is the deviations of both.
+func (d Deviations) With(e Deviations) Deviations {
+	return Deviations{N: d.N + e.N, Max: math.Max(d.Max, e.Max), sum: d.sum + e.sum, signed: d.signed + e.signed}
+}

@@ -1,0 +1,75 @@
+package accuracy
+
+import (
+	"flag"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+var update = flag.Bool("update", false, "write the pages")
+
+// kept holds a generated page against the one in the repository.
+func kept(t *testing.T, name, page string) {
+	t.Helper()
+	path := filepath.Join("..", name)
+	if *update {
+		require.NoError(t, os.WriteFile(path, []byte(page), 0o644))
+		return
+	}
+	old, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, string(old), page, "compile/%s is stale: go test ./compile/accuracy -update", name)
+}
+
+func TestAccuracyPage(t *testing.T) {
+	sections, err := Measure()
+	require.NoError(t, err)
+	kept(t, "ACCURACY.md", Page(sections))
+	for _, s := range sections {
+		for _, r := range s.Rows {
+			assert.Positive(t, r.N, "%s: %s has no points", s.Title, r.Quantity)
+			assert.NotEmpty(t, r.Source)
+			assert.False(t, math.IsNaN(r.Max) || math.IsInf(r.Max, 0) || math.IsNaN(r.RMS()), "%s: %s", s.Title, r.Quantity)
+			assert.LessOrEqual(t, r.RMS(), r.Max*(1+1e-12))
+			// A number that another processor might round otherwise does not
+			// belong on a page that is compared byte by byte.
+			for _, v := range []float64{r.Max, r.RMS()} {
+				if math.Abs(v) > 1e-5 {
+					assert.Equal(t, figures(v*(1-1e-9)), figures(v*(1+1e-9)), "%s: %s, %s: %v lies on a half", s.Title, r.Quantity, r.Source, v)
+				}
+			}
+		}
+	}
+}
+
+func TestFigures(t *testing.T) {
+	for v, want := range map[float64]string{
+		0: "0", 1e-12: "0", 1.5e-6: "0.0000015", 0.00501: "0.0050", 0.0996: "0.10", 0.123: "0.12", 1.04: "1.0",
+		9.96: "10", 12.4: "12", 125: "130", 1234: "1200", -0.0123: "-0.012",
+	} {
+		assert.Equal(t, want, figures(v))
+	}
+}
+
+func TestSensitivityPage(t *testing.T) {
+	base, all, err := Sensitivity()
+	require.NoError(t, err)
+	kept(t, "SENSITIVITY.md", SensitivityPage(base, all))
+	named := map[string]effect{}
+	for _, e := range all {
+		named[e.group+" "+e.name] = e
+		assert.NotNil(t, e.down, "%s %s, down", e.group, e.name)
+		assert.NotNil(t, e.up, "%s %s, up", e.group, e.name)
+	}
+	// What must be so, whatever the constants: more ethanol from sugar is more
+	// spirit, and starch that is reached is starch that ferments.
+	yield := named["yeast distillers-yeast ethanol-yield"]
+	assert.Less(t, yield.down[byYield], -20.0)
+	access := named["model mash access-raw"]
+	assert.Less(t, access.down[byYield], -20.0)
+}

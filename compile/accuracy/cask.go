@@ -1,0 +1,51 @@
+package accuracy
+
+import (
+	"newmake/compile/accuracy/published"
+	"newmake/compile/cask"
+	"newmake/compile/fluid"
+	"newmake/lang/recipe"
+)
+
+func maturing(m *measurer) Section {
+	s := Section{Title: "Cask",
+		Text: "One rate for water and one for ethanol. The published table of proof by age rises faster after the sixth year than before, which steady rates cannot: the model is high in the middle and low at the end."}
+	years := func(age, proof float64) cask.Year {
+		w := m.must(fluid.MassFracFromProof(proof))
+		kg := 53 * galM3 * fluid.Density(w, 20)
+		r, err := cask.Forecast(cask.Input{
+			SpiritEthanolKg: kg * w, SpiritWaterKg: kg * (1 - w), SizeM3: 53 * galM3, Kind: stock().Casks["charred-oak"],
+			Climate: recipe.Climate{Named: "warm"}, RestS: age * cask.YearS, Model: stock().Models["cask"],
+		})
+		if err != nil || len(r.Years) == 0 {
+			m.fail(err)
+			return cask.Year{}
+		}
+		return r.Years[len(r.Years)-1]
+	}
+	proof := m.table("cask/barrel_proof_schoeneman1971.csv", func(l line) (float64, float64, bool) {
+		age := l.num("age_years")
+		if age == 0 {
+			return 0, 0, false // the fill itself
+		}
+		return years(age, 104.6).Proof, l.num("proof"), true
+	})
+	var loss published.Deviations
+	want := 1.0
+	for age := 1; age <= 12; age++ {
+		switch {
+		case age == 1:
+			want = 0.90
+		case age <= 9:
+			want *= 0.96
+		default:
+			want *= 0.97
+		}
+		loss.Add(100*years(float64(age), 105).VolumeM3/(53*galM3), 100*want)
+	}
+	s.Rows = []Row{
+		{Quantity: "proof by age", Source: "Schoeneman, Dyer and Earl, J. AOAC 54 (1971) 1247", Range: "0.5-8 years, 104.6 proof, new charred oak", Unit: "proof", Deviations: proof, Remark: "mean " + signedFigures(proof.Mean())},
+		{Quantity: "volume by age", Source: "published rule: 10 % the first year, 4 % for eight, then 3", Range: "1-12 years, 105 proof, 53 gal", Unit: "% of the fill", Deviations: loss, Claim: 0.3, Remark: "the stock's warm climate is made from it"},
+	}
+	return s
+}
