@@ -82,7 +82,7 @@ func units(s recipe.System) measure.Units {
 func (c *compiler) header() bool {
 	b, pl := c.b, c.b.Plant
 	c.pressurePa = fluid.PressureAtElevation(pl.ElevationM)
-	c.p.Batch = plan.Batch{Name: b.Name, Parent: b.Parent, Chain: b.Chain, Units: "us"}
+	c.p.Batch = plan.Batch{Name: b.Name, Parent: b.Parent, Chain: b.Chain, Changes: b.Changes, Units: "us"}
 	if b.Units == recipe.SI {
 		c.p.Batch.Units = "si"
 	}

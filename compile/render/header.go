@@ -21,7 +21,7 @@ func (t *text) header() {
 		t.para(0, 0, house)
 	}
 	if p.Batch.Parent != "" {
-		t.para(0, 2, "a variant of "+safe(p.Batch.Parent))
+		t.para(0, 2, "a variant of "+safe(p.Batch.Parent)+t.changes())
 	}
 	start := parse(p.Batch.Start)
 	style := "no standard of identity named"
@@ -57,6 +57,14 @@ func (t *text) header() {
 	if n := t.warnings(); n > 0 {
 		t.para(2, 5, fmt.Sprintf("%s below: read before the grain is milled.", count(n, "warning")))
 	}
+}
+
+// changes says what a variant has other than its parent.
+func (t *text) changes() string {
+	if len(t.p.Batch.Changes) == 0 {
+		return ""
+	}
+	return ": " + safe(strings.Join(t.p.Batch.Changes, "; "))
 }
 
 // warnings counts the notices that are more than notes.

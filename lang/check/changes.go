@@ -1,7 +1,6 @@
 package check
 
 import (
-	"slices"
 	"strings"
 
 	"github.com/pmezard/go-difflib/difflib"
@@ -11,14 +10,6 @@ import (
 
 // written is a line as it was written, its block left out, with single spaces.
 func (n *node) written() string { return writtenItems(n.stmt.Items) }
-
-// rest is written without the word that begins the line.
-func (n *node) rest() string {
-	if n.field.Name == "" {
-		return n.written()
-	}
-	return writtenItems(n.stmt.Items[1:])
-}
 
 func writtenItems(items []lang.Item) string {
 	var b strings.Builder
@@ -36,16 +27,18 @@ func writtenItems(items []lang.Item) string {
 // their variants applied, in the order of the batch: "oats 4 % (was 10 %)".
 func changes(before, after *node) []string {
 	var out []string
+	olds, news := linesOf(before), linesOf(after)
 	for _, l := range after.lines {
 		if l.field.Step {
 			continue
 		}
-		old := before.same(l)
+		old := olds[l.identity()]
 		switch {
 		case l.field.Block != nil && old == nil:
 			out = append(out, l.written()+" (new)")
 		case l.field.Block != nil:
-			if l.rest() != old.rest() && len(l.m.items) > 0 {
+			// A block that says nothing on its own line keeps what its parent's says.
+			if is, was := writtenItems(l.m.items), writtenItems(old.m.items); is != was {
 				out = append(out, l.changed(old))
 			}
 			for _, c := range changes(old, l) {
@@ -58,22 +51,28 @@ func changes(before, after *node) []string {
 		}
 	}
 	for _, l := range before.lines {
-		if !l.field.Step && after.same(l) == nil {
+		if !l.field.Step && news[l.identity()] == nil {
 			out = append(out, l.gone())
 		}
 	}
 	return append(out, changedSteps(before, after)...)
 }
 
-// same finds the line that l replaces, or that replaces l.
-func (n *node) same(l *node) *node {
-	i := slices.IndexFunc(n.lines, func(o *node) bool {
-		return o.field == l.field && (o.single() && o.key() == l.key() || !o.single() && o.written() == l.written())
-	})
-	if i < 0 {
-		return nil
+// identity is what a line has to share with one of another batch to be the same
+// line there.
+func (n *node) identity() lineKey {
+	if n.single() {
+		return n.lineKey()
 	}
-	return n.lines[i]
+	return lineKey{n.field, n.written()}
+}
+
+func linesOf(n *node) map[lineKey]*node {
+	m := make(map[lineKey]*node, len(n.lines))
+	for _, l := range n.lines {
+		m[l.identity()] = l
+	}
+	return m
 }
 
 // changed says what a line is and was. What begins both, its word and its key,

@@ -85,6 +85,9 @@ func (e *editor) apply(n *node) {
 		return
 	}
 	if len(n.lines) == 0 && n.field != removeStepField {
+		if len(n.stmt.Block.Stmts) > 0 {
+			return // what is wrong with them is said
+		}
 		e.diags.Add(diag.Diagnostic{
 			Code: diag.CodeStepEdit, Summary: fmt.Sprintf("this `%s` has no step in it", n.field.Name), At: n.at(),
 			Help: "write the steps between the braces, for example: " + example(n.field),

@@ -87,7 +87,7 @@ func strayEdits(n *node, diags *diag.List) {
 		switch {
 		case l.field.Edit && !l.bad:
 			diags.Add(diag.Diagnostic{
-				Code: diag.CodeRemove, Summary: fmt.Sprintf("only a variant can `%s` a line", l.field.Name), At: l.at(),
+				Code: diag.CodeRemove, Summary: fmt.Sprintf("`%s` changes the batch that this one varies, and it varies none", l.field.Name), At: l.at(),
 				Help: "change the line itself, or say of which batch this one is a variant: batch \"...\" from \"...\"",
 			})
 		case l.field.Block != nil:
