@@ -163,6 +163,21 @@ func wordPages() []Page {
 			out[at].Body = append(out[at].Body, Block{Kind: Item, Text: text + ": " + p.field.Doc})
 		}
 	}
+	return append(out, promisePages()...)
+}
+
+// promisePages has one page for each thing that a batch may promise.
+func promisePages() []Page {
+	var out []Page
+	for _, p := range check.Promises {
+		kinds := make([]string, len(p.Kinds))
+		for i, k := range p.Kinds {
+			kinds[i] = k.String()
+		}
+		out = append(out, Page{Name: p.What, Sort: OfWord, Title: "what a batch may promise", Body: []Block{
+			{Kind: Paragraph, Text: "After `expect` it stands for " + p.Doc + "; promised as " + strings.Join(kinds, ", or ") + "."},
+		}})
+	}
 	return out
 }
 

@@ -28,6 +28,10 @@ func (p Page) Text() string {
 				b.WriteString(said + "\n\n")
 			}
 			for line := range strings.Lines(block.Text) {
+				if block.Info == "form" {
+					b.WriteString(wrap(line, "    ", "      "))
+					continue
+				}
 				b.WriteString(strings.TrimRight("    "+line, " \n") + "\n")
 			}
 		case Item:

@@ -1,0 +1,173 @@
+package explain
+
+import (
+	"flag"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/mattn/go-runewidth"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/lang/check"
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+)
+
+var _ = flag.Bool("update", false, "these tests have no golden files; for go test ./lang/... -update")
+
+// TestEveryCodeHasAPage: by its number and by its name.
+func TestEveryCodeHasAPage(t *testing.T) {
+	for _, i := range diag.Table {
+		for _, word := range []string{string(i.Code), i.Name} {
+			found := Find(word)
+			if assert.NotEmpty(t, found, "%s (%s) has no page", i.Code, i.Name) {
+				assert.Equal(t, string(i.Code), found[0].Name)
+				assert.NotEmpty(t, found[0].Body, "%s has an empty page", i.Code)
+			}
+		}
+	}
+}
+
+// TestEveryPageIsOfSomething: no page of a code that is none, none twice.
+func TestEveryPageIsOfSomething(t *testing.T) {
+	seen := map[string]bool{}
+	for _, p := range written() {
+		require.NotEmpty(t, p.Body, p.Name)
+		require.False(t, seen[p.Name], "two pages are called %s", p.Name)
+		seen[p.Name] = true
+		if p.Sort != OfTerm {
+			_, known := diag.Lookup(diag.Code(p.Name))
+			require.True(t, known, "a page of %s, which is no code", p.Name)
+		}
+	}
+}
+
+// TestEveryWordHasAPage: every word of the language, every unit and every entry
+// of the stock.
+func TestEveryWordHasAPage(t *testing.T) {
+	var words []string
+	for _, p := range places() {
+		if p.field.Name != "" {
+			words = append(words, p.field.Name)
+		}
+		words = append(words, p.field.Words()...)
+	}
+	require.Greater(t, len(words), 150)
+	for _, u := range quantity.All() {
+		words = append(append(words, u.Name), u.Aliases...)
+	}
+	for _, s := range check.SlotTypes {
+		words = append(words, s.Name)
+	}
+	for name := range check.Builtin().Stock.Grains {
+		words = append(words, name)
+	}
+	for _, p := range check.Promises {
+		words = append(words, p.What)
+	}
+	for _, w := range words {
+		assert.NotEmpty(t, Find(w), "%s has no page", w)
+	}
+}
+
+// TestTermsOfTheTrade: those that the messages and the documents lean on.
+func TestTermsOfTheTrade(t *testing.T) {
+	for _, w := range strings.Split(`backset, feints, foreshots, hearts, low wines, entry proof, proof gallon, wine gallon,
+		bushel, set, draff, pot ale, spent lees, gelatinization, limit dextrin, diastatic power, Lintner, Plato,
+		Rayleigh distillation, reflux, wash, wort, pitch, gauging, original gravity, standard of identity, methanol`, ",") {
+		w = strings.Join(strings.Fields(w), " ")
+		assert.True(t, slices.ContainsFunc(Find(w), func(p Page) bool { return p.Sort == OfTerm }), "%q is no term", w)
+	}
+}
+
+// TestPagesFit: every page fits 80 columns, and what it refers to exists.
+func TestPagesFit(t *testing.T) {
+	refers := regexp.MustCompile("NM\\d{4}|`newmake explain ([a-zA-Z0-9-]+)`")
+	for _, p := range Pages() {
+		text := p.Text()
+		for line := range strings.Lines(text) {
+			require.LessOrEqual(t, runewidth.StringWidth(strings.TrimRight(line, "\n")), Width, "%s: %s", p.Name, line)
+		}
+		for _, m := range refers.FindAllStringSubmatch(text, -1) {
+			word := m[0]
+			if m[1] != "" {
+				word = m[1]
+			}
+			require.NotEmpty(t, Find(word), "%s refers to %s", p.Name, word)
+		}
+	}
+}
+
+func TestFind(t *testing.T) {
+	for _, c := range []struct{ word, first string }{
+		{"NM0303", "NM0303"}, {"nm0303", "NM0303"}, {"no-unit", "NM0303"}, {"No unit", "NM0303"},
+		{"low-wines", "low wines"}, {"Low Wines", "low wines"}, {"tails", "feints"}, {"lbs", "lb"}, {"heat", "heat"},
+		{"`heat`", "heat"}, {"straight-bourbon", "straight-bourbon"}, {"TEMP", "TEMP"},
+	} {
+		found := Find(c.word)
+		require.NotEmpty(t, found, c.word)
+		require.Equal(t, c.first, found[0].Name, c.word)
+	}
+	units := func(word string) (names []string) {
+		for _, p := range Find(word) {
+			if p.Sort == OfUnit {
+				names = append(names, p.Name)
+			}
+		}
+		return names
+	}
+	require.Equal(t, []string{"m"}, units("m"))
+	require.Equal(t, []string{"mL"}, units("mL"))
+	require.Equal(t, []string{"mL"}, units("ML"))
+	for _, word := range []string{"", " ", "xyzzy", strings.Repeat("a", 1000)} {
+		require.Empty(t, Find(word))
+		require.Empty(t, Near(word))
+	}
+}
+
+func TestNear(t *testing.T) {
+	for word, want := range map[string]string{
+		"forshots": "foreshots", "gelatinisation": "gelatinization", "NM0333": "NM0303", "backst": "backset",
+		"gallons": "gal", "straight-burbon": "straight-bourbon", "hartes": "hearts",
+	} {
+		if len(Find(word)) > 0 {
+			continue
+		}
+		require.Contains(t, Near(word), want, word)
+	}
+	require.Len(t, Family("NM06"), len(slices.DeleteFunc(slices.Clone(diag.Table), func(i diag.Info) bool { return !strings.HasPrefix(string(i.Code), "NM06") })))
+	require.Empty(t, Family("NM"))
+	require.Empty(t, Family("cask"))
+}
+
+func TestReadInfo(t *testing.T) {
+	e, known := ReadInfo("batch wrong in cask also NM0950 as codes")
+	require.True(t, known)
+	require.Equal(t, Example{Lang: "batch", Role: "wrong", In: "cask", Also: []string{"NM0950"}, As: "codes"}, e)
+	e, known = ReadInfo("batch right house")
+	require.True(t, known)
+	require.True(t, e.All)
+	_, known = ReadInfo("batch wrnog")
+	require.False(t, known)
+	for _, info := range []string{"", "batch in", "batch also", "batch as"} {
+		_, known = ReadInfo(info)
+		require.True(t, known, info)
+	}
+}
+
+// TestWrap: no word is lost, and none stands past the width unless it is wider.
+func TestWrap(t *testing.T) {
+	long := strings.Repeat("x", 100)
+	for _, text := range []string{"", "one", strings.Repeat("word ", 60), long, "a " + long + " b"} {
+		out := wrap(text, "- ", "  ")
+		require.Equal(t, strings.Fields(text), strings.Fields(strings.TrimPrefix(out, "- ")))
+		for line := range strings.Lines(out) {
+			if !strings.Contains(line, long) {
+				require.LessOrEqual(t, len(strings.TrimRight(line, "\n")), Width)
+			}
+		}
+	}
+}
