@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"github.com/mattn/go-runewidth"
+
+	"newmake/lang/quantity"
 )
 
 // Width is how wide a page is written.
@@ -65,7 +67,7 @@ func wrap(text, first, rest string) string {
 	var b strings.Builder
 	line, width := first, runewidth.StringWidth(first)
 	empty := true
-	for _, word := range strings.Fields(text) {
+	for _, word := range phrases(text) {
 		w := runewidth.StringWidth(word)
 		if !empty && width+1+w > Width {
 			b.WriteString(line + "\n")
@@ -77,5 +79,41 @@ func wrap(text, first, rest string) string {
 		line, width, empty = line+word, width+w, false
 	}
 	b.WriteString(line + "\n")
+	return b.String()
+}
+
+// phrases splits a text between words, but keeps a number with its unit.
+func phrases(text string) []string {
+	var out []string
+	for _, word := range strings.Fields(text) {
+		_, isUnit := quantity.Lookup(strings.TrimRight(word, ".,;:)"))
+		if last := len(out) - 1; isUnit && last >= 0 && strings.ContainsAny(out[last][len(out[last])-1:], "0123456789") {
+			out[last] += " " + word
+			continue
+		}
+		out = append(out, word)
+	}
+	return out
+}
+
+// Columns sets names side by side, as many to a line as fit.
+func Columns(names []string, indent int) string {
+	widest := 0
+	for _, n := range names {
+		widest = max(widest, runewidth.StringWidth(n))
+	}
+	perLine := max(1, (Width-indent+2)/(widest+2))
+	var b strings.Builder
+	for i, n := range names {
+		if i%perLine == 0 {
+			b.WriteString(strings.Repeat(" ", indent))
+		}
+		b.WriteString(n)
+		if last := i == len(names)-1; last || i%perLine == perLine-1 {
+			b.WriteByte('\n')
+		} else {
+			b.WriteString(strings.Repeat(" ", widest+2-runewidth.StringWidth(n)))
+		}
+	}
 	return b.String()
 }
