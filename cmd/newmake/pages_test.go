@@ -86,12 +86,13 @@ func said(list diag.List) string {
 	return b.String()
 }
 
-// TestPagesLaidOut: every example of a page stands in the canonical layout. With
-// -update it is put in it.
+// TestPagesLaidOut: every example of a page or a document stands in the canonical
+// layout. With -update it is put in it.
 func TestPagesLaidOut(t *testing.T) {
-	names, err := filepath.Glob("../../lang/explain/pages/*.md")
+	names, err := filepath.Glob("../../lang/*/pages/*.md")
 	require.NoError(t, err)
 	require.NotEmpty(t, names)
+	names = append(names, "../../lang/reference/top.md", "../../README.md", "../../DEVELOPERS.md")
 	for _, name := range names {
 		doc, err := os.ReadFile(name)
 		require.NoError(t, err)

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"flag"
 	"math"
 	"testing"
 
@@ -8,6 +9,8 @@ import (
 
 	"newmake/lang/quantity"
 )
+
+var _ = flag.Bool("update", false, "these tests have no golden files; for go test ./lang/... -update")
 
 func TestForm(t *testing.T) {
 	for _, c := range []struct {

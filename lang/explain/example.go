@@ -12,6 +12,8 @@ import "strings"
 //	house           this is all of house.batch, and the house has no other file
 //	check | plan    it is to be checked, or computed as well
 //	fragment        some lines, or one, out of their place
+//	file NAME       it is that file of the house which the document's other
+//	                examples are part of
 //	also NM0950     that is said too
 //	as latin1       the bytes are made from the text in that way (see the tests)
 type Example struct {
@@ -21,6 +23,7 @@ type Example struct {
 	All  bool     // house
 	Also []string // codes
 	As   string
+	File string
 }
 
 // ReadInfo reads an info string. It says whether it knows every word.
@@ -42,6 +45,8 @@ func ReadInfo(info string) (Example, bool) {
 			e.Role = word
 		case "house":
 			e.All = true
+		case "file":
+			e.File, rest = next, rest[min(1, len(rest)):]
 		case "in":
 			e.In, rest = next, rest[min(1, len(rest)):]
 		case "also":

@@ -62,6 +62,13 @@ func caption(info string) string {
 	return said + ":"
 }
 
+// Wrap breaks a text between words at the width of a page. Lines after the first
+// begin with the indent.
+func Wrap(text, indent string) string {
+	first := text[:len(text)-len(strings.TrimLeft(text, " "))]
+	return strings.TrimRight(wrap(text, first, indent), "\n")
+}
+
 // wrap breaks a text between words. A word wider than the line stands alone.
 func wrap(text, first, rest string) string {
 	var b strings.Builder

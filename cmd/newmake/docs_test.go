@@ -1,0 +1,82 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+	"testing/fstest"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile"
+	"newmake/lang"
+	"newmake/lang/check"
+	"newmake/lang/diag"
+	"newmake/lang/explain"
+)
+
+// TestDocuments: every block of the language in a document reads without error
+// and stands in the canonical layout; those that say so are checked, or computed,
+// in the house that the document's files make (Lantern Hollow, if it has none).
+func TestDocuments(t *testing.T) {
+	names, err := filepath.Glob("../../lang/explain/pages/term*.md")
+	require.NoError(t, err)
+	names = append(names, "../../README.md", "../../DEVELOPERS.md", "../../lang/REFERENCE.md")
+	computed := 0
+	for _, name := range names {
+		t.Run(filepath.Base(name), func(t *testing.T) {
+			doc, err := os.ReadFile(name)
+			require.NoError(t, err)
+			house := fstest.MapFS{}
+			for _, b := range explain.Blocks(doc) {
+				e, known := explain.ReadInfo(b.Info)
+				if b.Kind != explain.Code || e.Lang != "batch" {
+					continue
+				}
+				require.True(t, known, "line %d: %s", b.Line, b.Info)
+				src := diag.NewSource(name, []byte(b.Text))
+				tidy, list := lang.Format(src)
+				require.Empty(t, list, "line %d", b.Line)
+				require.Empty(t, cmp.Diff(string(tidy), b.Text), "line %d", b.Line)
+				switch {
+				case e.File != "":
+					house[e.File] = &fstest.MapFile{Data: []byte(b.Text)}
+				case e.Role == "plan", e.Role == "check":
+					computed += tryDocument(t, house, e, b)
+				default:
+					require.Contains(t, []string{"", "fragment"}, e.Role, "line %d", b.Line)
+				}
+			}
+		})
+	}
+	require.NotZero(t, computed, "batches computed")
+}
+
+// tryDocument checks a block in the house of its document, to which it then
+// belongs, and says how many batches of it were computed.
+func tryDocument(t *testing.T, house fstest.MapFS, e explain.Example, b explain.Block) int {
+	fsys := house
+	if len(house) == 0 {
+		fsys = lantern(t)
+	}
+	name := filepath.Base(t.Name()) + "-" + string(rune('a'+len(house))) + ".batch"
+	fsys[name] = &fstest.MapFile{Data: []byte(within(e.In, b.Text))}
+	h, err := check.LoadFS(fsys, "", check.Options{})
+	require.NoError(t, err)
+	list := h.CheckIn(name)
+	require.Empty(t, list, "line %d\n%s", b.Line, said(list))
+	if e.Role != "plan" {
+		return 0
+	}
+	batches := h.BatchesIn(name)
+	require.NotEmpty(t, batches, "line %d", b.Line)
+	for _, batch := range batches {
+		r, list := h.Batch(batch)
+		require.Empty(t, list, "line %d\n%s", b.Line, said(list))
+		p, list := compile.Compile(r)
+		require.NotNil(t, p)
+		require.Empty(t, list, "line %d\n%s", b.Line, said(list))
+	}
+	return len(batches)
+}

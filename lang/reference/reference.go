@@ -1,0 +1,123 @@
+// Package reference writes lang/REFERENCE.md, the description of the language,
+// from the checker's tables and two pages written by hand. A test fails if the
+// file is stale; `go test ./lang/... -update` writes it anew.
+package reference
+
+import (
+	_ "embed"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"newmake/lang"
+	"newmake/lang/check"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+//go:embed top.md
+var top string
+
+//go:embed rules.md
+var rules string
+
+// Markdown is the whole reference.
+func Markdown() string {
+	d := &document{told: map[string]string{}}
+	d.text(top)
+	d.text(rules)
+	d.limits()
+	d.grammar()
+	d.forms()
+	for _, f := range check.Language.Fields {
+		d.declaration(f)
+	}
+	d.promises()
+	d.values()
+	d.units()
+	d.stock()
+	d.codes()
+	return d.b.String()
+}
+
+// document is the reference as it grows.
+type document struct {
+	b    strings.Builder
+	told map[string]string // entries of lines written, and the block they stood in
+}
+
+func (d *document) printf(format string, args ...any) { fmt.Fprintf(&d.b, format, args...) }
+
+// text adds a part that ends in one blank line.
+func (d *document) text(part string) { d.b.WriteString(strings.TrimRight(part, "\n") + "\n\n") }
+
+func (d *document) limits() {
+	d.text(wrapped(fmt.Sprintf("Limits: a file has at most %d MiB, a line at most %d KiB, and blocks stand at most %d deep. "+
+		"Control characters are refused, and so are those that turn the order of text round on the screen.",
+		lang.MaxFileBytes>>20, lang.MaxLineBytes>>10, lang.MaxNesting), ""))
+}
+
+func (d *document) grammar() {
+	d.text("### Grammar")
+	d.text("Words are `Word`, texts in quotes `String`, a unit that is no plain word `Unit`\n(`%`, `g/L`, `USD/lb`). Spaces and remarks may stand between any two.")
+	d.text("```ebnf\n" + lang.Grammar + "```")
+	d.text("A word after a number is its unit, but for those that join the parts of a line:\n" + wrapped(list(Connectives())+".", ""))
+}
+
+// Connectives are the words that are never a unit.
+func Connectives() []string {
+	candidates := strings.Fields("at to from in of for with and any on within new used over by until as plus than least most per")
+	return slices.DeleteFunc(candidates, func(w string) bool { return !lang.IsConnective(w) })
+}
+
+func (d *document) forms() {
+	d.text("## How to read a form")
+	d.text("A form shows a line: small words stand as they are, and words in capitals stand\n" +
+		"for values (see [Values](#values)). `[...]` may be left out, `|` parts one from\nanother, and `(...)*` may stand as often as you like, also never.")
+}
+
+// promises lists what a batch may expect of itself.
+func (d *document) promises() {
+	d.text("## Promises")
+	d.text("What may stand after `expect`, and as what it may be promised:")
+	d.printf("| word | stands for | promised as |\n|---|---|---|\n")
+	for _, p := range check.Promises {
+		kinds := make([]string, len(p.Kinds))
+		for i, k := range p.Kinds {
+			kinds[i] = k.String()
+		}
+		d.printf("| `%s` | %s | %s |\n", p.What, p.Doc, strings.Join(kinds, ", "))
+	}
+	d.printf("\n")
+}
+
+// stock lists the names that a batch may use without declaring them.
+func (d *document) stock() {
+	s := check.Builtin().Stock
+	d.text("## The stock")
+	d.text("These names are there without being declared. `newmake stock NAME` shows the\nfigures of one and where they come from.")
+	for _, part := range []struct {
+		title string
+		names []string
+	}{
+		{"Grains", names(s.Grains)}, {"Yeasts", names(s.Yeasts)}, {"Enzymes", names(s.Enzymes)}, {"Casks", names(s.Casks)},
+		{"Standards of identity", names(s.Standards)},
+	} {
+		d.text(wrapped("- "+part.title+": "+list(part.names)+".", "  "))
+	}
+}
+
+func names[V *recipe.Grain | *recipe.Yeast | *recipe.Enzyme | *recipe.CaskKind | *recipe.Standard](m map[string]V) []string {
+	return slices.Sorted(maps.Keys(m))
+}
+
+// codes lists the diagnostics.
+func (d *document) codes() {
+	d.text("## Codes")
+	d.text("What newmake may say of a text. `newmake explain NM0303` shows the page of one,\nwith a wrong and a right example.")
+	d.printf("| code | name | | about |\n|---|---|---|---|\n")
+	for _, i := range diag.Table {
+		d.printf("| %s | %s | %s | %s |\n", i.Code, i.Name, i.Severity, i.Title)
+	}
+}

@@ -1,0 +1,77 @@
+package reference
+
+import (
+	"flag"
+	"os"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/stretchr/testify/require"
+
+	"newmake/lang/check"
+	"newmake/lang/quantity"
+)
+
+var update = flag.Bool("update", false, "write golden files anew")
+
+const path = "../REFERENCE.md"
+
+// TestReferenceIsFresh: the file is what the tables give now.
+func TestReferenceIsFresh(t *testing.T) {
+	want := Markdown()
+	if *update {
+		require.NoError(t, os.WriteFile(path, []byte(want), 0o644))
+	}
+	got, err := os.ReadFile(path)
+	require.NoError(t, err)
+	require.Empty(t, cmp.Diff(want, string(got)), "lang/REFERENCE.md is stale: go test ./lang/... -update")
+	require.Equal(t, want, Markdown(), "the same twice")
+}
+
+// TestReferenceIsWhole: every line of the language, every value and every unit
+// is in it.
+func TestReferenceIsWhole(t *testing.T) {
+	text := strings.Join(strings.Fields(Markdown()), " ")
+	var see func(b *check.Block)
+	see = func(b *check.Block) {
+		for _, f := range lines(b) {
+			require.Contains(t, text, strings.Join(strings.Fields(f.Form()), " "), f.Name)
+			require.Contains(t, text, strings.TrimSuffix(f.Doc, "."), f.Name)
+			for _, l := range f.Bounds() {
+				require.Contains(t, text, l.Text+"; "+l.Reason, f.Name)
+			}
+			if f.Default != "" {
+				require.Contains(t, text, "Left out: "+f.Default+".", f.Name)
+			}
+			if f.Block != nil {
+				see(f.Block)
+			}
+		}
+	}
+	see(check.Language)
+	for _, s := range check.SlotTypes {
+		require.Contains(t, text, "| "+s.Name+" | "+s.Say+" |")
+	}
+	for _, u := range quantity.All() {
+		require.Contains(t, text, "| `"+u.Name+"` |")
+	}
+}
+
+// TestConnectives: the list is the parser's own.
+func TestConnectives(t *testing.T) {
+	source, err := os.ReadFile("../number.go")
+	require.NoError(t, err)
+	body := regexp.MustCompile(`(?s)func IsConnective.*?\n}`).FindString(string(source))
+	var want []string
+	for _, m := range regexp.MustCompile(`"([a-z]+)"`).FindAllStringSubmatch(body, -1) {
+		want = append(want, m[1])
+	}
+	got := Connectives()
+	slices.Sort(want)
+	slices.Sort(got)
+	require.NotEmpty(t, want)
+	require.Equal(t, want, got)
+}
