@@ -1,0 +1,123 @@
+package compare
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"newmake/compile/measure"
+	"newmake/lang/recipe"
+)
+
+// say words what stands in a recipe, in the reader's units. Unlike a prediction
+// it is shown with all the figures it was written with.
+type say struct{ measure.Units }
+
+const (
+	kgPerPound  = 0.45359237
+	m3PerGallon = 3.785411784e-3
+	metrePerFt  = 0.3048
+	minuteS     = 60.0
+	hourS       = 3600.0
+	dayS        = 24 * hourS
+	yearS       = 365.25 * dayS
+	monthS      = yearS / 12
+)
+
+// number shows six figures at most, and no zeros that say nothing.
+func number(x float64) string {
+	if x == 0 {
+		return "0"
+	}
+	places := 5 - int(math.Floor(math.Log10(math.Abs(x))))
+	s := measure.Number(x, max(min(places, 9), 0))
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
+}
+
+// or gives the US or the SI wording.
+func (s say) or(us, si string) string {
+	if s.Units == measure.SI {
+		return si
+	}
+	return us
+}
+
+func (s say) mass(kg float64) string {
+	if math.Abs(kg) < 0.999*kgPerPound {
+		return s.or(number(kg/kgPerPound*16)+" oz", number(kg*1000)+" g")
+	}
+	return s.or(number(kg/kgPerPound)+" lb", number(kg)+" kg")
+}
+
+func (s say) volume(m3 float64) string {
+	if s.Units == measure.SI && math.Abs(m3) < 1e-3 {
+		return number(m3*1e6) + " mL"
+	}
+	return s.or(number(m3/m3PerGallon)+" gal", number(m3*1000)+" L")
+}
+
+func (s say) temp(c float64) string { return s.or(number(c*1.8+32)+" F", number(c)+" C") }
+
+// tempDiff is a distance on the scale, without its sign.
+func (s say) tempDiff(c float64) string {
+	c = math.Abs(c)
+	return s.or(number(c*1.8)+" F", number(c)+" C")
+}
+
+func (s say) conc(kgM3 float64) string { return number(kgM3) + " g/L" }
+func (s say) share(f float64) string   { return number(100*f) + " %" }
+func (s say) length(m float64) string  { return s.or(number(m/metrePerFt)+" ft", number(m)+" m") }
+func (s say) power(w float64) string   { return number(w/1000) + " kW" }
+
+// duration is in the largest unit in which the trade would say it.
+func (s say) duration(sec float64) string {
+	sec = math.Abs(sec)
+	switch {
+	case sec < minuteS:
+		return number(sec) + " s"
+	case sec < 2*hourS:
+		return number(sec/minuteS) + " min"
+	case sec <= 10*dayS:
+		return number(sec/hourS) + " h"
+	case sec < 60*dayS:
+		return number(sec/dayS) + " days"
+	case sec >= 3*yearS && math.Abs(sec/yearS-math.Round(sec/yearS)) < 1e-6:
+		return number(sec/yearS) + " years"
+	default:
+		return number(sec/monthS) + " months"
+	}
+}
+
+func (s say) strength(x recipe.Strength) string {
+	switch x.Basis {
+	case recipe.Proof:
+		return number(200*x.Value) + " proof"
+	case recipe.ABW:
+		return number(100*x.Value) + " % abw"
+	default:
+		return number(100*x.Value) + " % abv"
+	}
+}
+
+func (s say) cut(c recipe.Cut) string {
+	switch c.By {
+	case recipe.ByVolume:
+		return s.volume(c.VolumeM3)
+	case recipe.ByVapourTemp:
+		return s.temp(c.TempC)
+	case recipe.ByShare:
+		return s.share(c.Share) + " of charge"
+	default:
+		return s.strength(c.Strength)
+	}
+}
+
+func plural(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return strconv.Itoa(n) + " " + what + "s"
+}
