@@ -26,14 +26,22 @@ type report struct {
 }
 
 func (a *app) showJSON(list diag.List) error {
-	e := json.NewEncoder(a.out)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(report{
+	return a.writeJSON(report{
 		Format: "newmake.diagnostics", Version: "1.0",
 		Errors: list.Count(diag.Error), Warnings: list.Count(diag.Warning), Notes: list.Count(diag.Note),
 		Diagnostics: list,
 	})
+}
+
+// writeJSON writes one document to standard output.
+func (a *app) writeJSON(document any) error {
+	e := json.NewEncoder(a.out)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	if err := e.Encode(document); err != nil {
+		return usage("cannot write: %v", err)
+	}
+	return nil
 }
 
 // refuse ends a command whose text has errors.

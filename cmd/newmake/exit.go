@@ -13,6 +13,8 @@ const (
 	exitError = 1  // the text has errors, or the thing asked for isn't so
 	exitUsage = 2  // wrong use, unreadable file, cannot write
 	exitFault = 70 // a fault in newmake
+
+	exitInterrupt = 130 // Ctrl-C
 )
 
 // exit is an error that knows its code. An empty message has been said already.

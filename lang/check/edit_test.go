@@ -154,8 +154,9 @@ func TestChanges(t *testing.T) {
 // TestEditOfNoVariant: a batch that varies none has nothing to edit, at any depth.
 func TestEditOfNoVariant(t *testing.T) {
 	text := string(bench(t, nil)["base.batch"].Data)
-	text = strings.Replace(text, "rest       20 min\n", "rest       20 min\n    remove rest 1\n    before heat { rest 1 min }\n", 1)
-	text = strings.Replace(text, "rye                 16 %\n", "rye                 16 %\n    remove oats\n", 1)
+	text = strings.Replace(text, "rest     20 min\n", "rest     20 min\n    remove rest 1\n    before heat { rest 1 min }\n", 1)
+	text = strings.Replace(text, "rye              16 %\n", "rye              16 %\n    remove oats\n", 1)
+	require.Equal(t, 3, strings.Count(text, "rest 1")+strings.Count(text, "remove oats"))
 	h, err := LoadFS(bench(t, map[string]string{"base.batch": text}), "", Options{})
 	require.NoError(t, err)
 	_, list := h.Batch("Base")

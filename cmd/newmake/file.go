@@ -1,0 +1,186 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"strings"
+
+	"github.com/google/renameio/v2"
+	"github.com/pmezard/go-difflib/difflib"
+
+	"newmake/lang"
+	"newmake/lang/diag"
+)
+
+const ending = ".batch"
+
+// file is a text that is to be written back where it came from.
+type file struct {
+	name   string // as the person knows it
+	target string // the file itself, links followed; "" for standard input
+	before []byte // as it was read
+}
+
+// filesOf gives the batch files of an argument in order: of a folder all below
+// it, but for hidden folders and for links, whose targets have their own place.
+func (a *app) filesOf(arg, stdin string) ([]file, error) {
+	if arg == standardInput {
+		if a.inTerminal {
+			return nil, usage("standard input is a terminal: give a file, or pipe a batch in")
+		}
+		text, err := io.ReadAll(io.LimitReader(a.in, lang.MaxFileBytes+1))
+		if err != nil {
+			return nil, usage("cannot read standard input: %v", err)
+		}
+		if stdin == "" {
+			stdin = "standard-input" + ending
+		}
+		return []file{{name: stdin, before: text}}, nil
+	}
+	target, err := filepath.EvalSymlinks(arg)
+	if err != nil {
+		return nil, usage("cannot read %s: %v", arg, reason(err))
+	}
+	info, err := os.Stat(target)
+	switch {
+	case err != nil:
+		return nil, usage("cannot read %s: %v", arg, reason(err))
+	case !info.IsDir() && filepath.Ext(arg) != ending:
+		return nil, usage("%s is no %s file", arg, ending)
+	case !info.IsDir():
+		return []file{{name: arg, target: target}}, nil
+	}
+	var out []file
+	err = filepath.WalkDir(arg, func(p string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
+			return err
+		case d.IsDir() && p != arg && strings.HasPrefix(d.Name(), "."):
+			return fs.SkipDir
+		case d.Type().IsRegular() && filepath.Ext(p) == ending:
+			out = append(out, file{name: p, target: p})
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, usage("cannot read %s: %v", arg, err)
+	}
+	return out, nil
+}
+
+// onlyOnce leaves out what was named before.
+func onlyOnce(all []laid) []laid {
+	seen := map[string]bool{}
+	out := all[:0]
+	for _, l := range all {
+		at, err := filepath.Abs(l.target)
+		if err == nil && seen[at] {
+			continue
+		}
+		seen[at] = true
+		out = append(out, l)
+	}
+	return out
+}
+
+// readText reads the file. What is no plain file is not opened: a pipe would
+// keep us waiting.
+func (f *file) readText() error {
+	info, err := os.Stat(f.target)
+	if err != nil {
+		return err
+	}
+	if !info.Mode().IsRegular() {
+		return fmt.Errorf("it is not a plain file")
+	}
+	r, err := os.Open(f.target)
+	if err != nil {
+		return err
+	}
+	defer r.Close()
+	f.before, err = io.ReadAll(io.LimitReader(r, lang.MaxFileBytes+1))
+	return err
+}
+
+// replace puts another text in the file's place, whole or not at all, and says
+// how many names the file had. It refuses if the file is no longer what was read.
+func (f *file) replace(text []byte) (links int, err error) {
+	now := file{target: f.target}
+	if err := now.readText(); err != nil {
+		return 0, fmt.Errorf("cannot write %s: %v", f.name, reason(err))
+	}
+	if !bytes.Equal(now.before, f.before) {
+		return 0, fmt.Errorf("%s was changed by something else meanwhile: it was left alone", f.name)
+	}
+	if info, err := os.Stat(f.target); err == nil {
+		links = hardLinks(info)
+	}
+	err = uninterrupted(func() error {
+		return renameio.WriteFile(f.target, text, 0o644, renameio.WithExistingPermissions(), renameio.WithTempDir(filepath.Dir(f.target)))
+	})
+	if err != nil {
+		return 0, fmt.Errorf("cannot write %s: %v", f.name, reason(err))
+	}
+	return links, nil
+}
+
+// uninterrupted lets a file be written before Ctrl-C takes effect, so that no
+// half file is left behind.
+func uninterrupted(do func() error) error {
+	stop := make(chan os.Signal, 1)
+	signal.Notify(stop, os.Interrupt)
+	err := do()
+	signal.Stop(stop)
+	select {
+	case <-stop:
+		os.Exit(exitInterrupt)
+	default:
+	}
+	return err
+}
+
+// diff is the unified difference between the text as it was and as it is laid
+// out.
+func (l *laid) diff() string {
+	out, _ := difflib.GetUnifiedDiffString(difflib.UnifiedDiff{ // it fails only where it writes
+		A: lines(l.before), B: lines(l.after), FromFile: l.name, ToFile: l.name, Context: 3,
+	})
+	return out
+}
+
+// lines cuts a text after each line. A last line without an end says so, as diff
+// does.
+func lines(text []byte) []string {
+	all := strings.SplitAfter(string(text), "\n")
+	last := len(all) - 1
+	if all[last] == "" {
+		return all[:last]
+	}
+	all[last] += "\n\\ No newline at end of file\n"
+	return all
+}
+
+// safeLines makes a text of several lines harmless to a terminal.
+func safeLines(text string, ascii bool) string {
+	all := strings.Split(text, "\n")
+	for i, line := range all {
+		cells := strings.Split(line, "\t")
+		for k, cell := range cells {
+			cells[k] = diag.Safe(cell, ascii)
+		}
+		all[i] = strings.Join(cells, "\t")
+	}
+	return strings.Join(all, "\n")
+}
+
+func tooLarge(name string) diag.List {
+	return diag.List{{
+		Code: diag.CodeFileTooLarge, Summary: name + " is larger than 4 MiB, and was not read",
+		Help: "a recipe is a few pages; is this the right file?", At: diag.NewSource(name, nil).Span(0, 0),
+	}}
+}

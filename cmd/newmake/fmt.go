@@ -1,0 +1,228 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"newmake/lang"
+	"newmake/lang/diag"
+)
+
+const fmtShort = `newmake fmt puts batch files into the one canonical layout.
+
+  newmake fmt ferry-landing.batch      one file, in place
+  newmake fmt . --check                is all of a house laid out?
+
+newmake help fmt has more of them.
+`
+
+// fmtFlags are what a person asks of a layout.
+type fmtFlags struct {
+	check, diff   bool
+	format, stdin string
+}
+
+func (a *app) fmtCommand() *cobra.Command {
+	var f fmtFlags
+	cmd := &cobra.Command{
+		Use:   "fmt FILE | FOLDER | - ...",
+		Short: "Lay batch files out in the one canonical way",
+		Long: "fmt writes files in place in the one canonical layout, and lists those that it changed. Of a\n" +
+			"folder it takes every .batch file below, hidden folders and links left out. It changes layout\n" +
+			"only: spaces, columns, blank lines; words, numbers and comments stay. A file with a mistake in\n" +
+			"its text is left alone and the mistake is shown. With - it reads standard input and writes to\n" +
+			"standard output.",
+		Example: "  newmake fmt ferry-landing.batch\n" +
+			"  newmake fmt .\n" +
+			"  newmake fmt . --check\n" +
+			"  newmake fmt ferry-landing.batch --diff\n" +
+			"  newmake fmt - < ferry-landing.batch",
+		ValidArgsFunction: completeFiles,
+		RunE: func(_ *cobra.Command, args []string) error {
+			if f.format != "" && f.format != "text" && f.format != "json" {
+				return usage("there is no format %q: write text or json", f.format)
+			}
+			if len(args) == 0 {
+				fmt.Fprint(a.out, fmtShort)
+				return nil
+			}
+			return a.layOut(args, f)
+		},
+	}
+	cmd.Flags().BoolVar(&f.check, "check", false, "write nothing: list what is not laid out, and end with 1 if there is any")
+	cmd.Flags().BoolVarP(&f.diff, "diff", "d", false, "write nothing: show what would change")
+	cmd.Flags().StringVar(&f.format, "format", "", "text or json")
+	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
+	return cmd
+}
+
+// laid is one text on its way through the formatter.
+type laid struct {
+	file
+	after []byte // nil if it has errors
+	diags diag.List
+	err   error // it could not be read
+}
+
+func (l *laid) changes() bool { return l.after != nil && string(l.after) != string(l.before) }
+
+func (a *app) layOut(args []string, f fmtFlags) error {
+	var all []laid
+	for _, arg := range args {
+		if arg == standardInput && len(args) > 1 {
+			return usage("standard input stands alone: give - or files, not both")
+		}
+		files, err := a.filesOf(arg, f.stdin)
+		if err != nil {
+			return err
+		}
+		for _, file := range files {
+			all = append(all, laid{file: file})
+		}
+	}
+	all = onlyOnce(all)
+	parallel(len(all), func(i int) { all[i].read() })
+	r := fmtReport{Format: "newmake.fmt", Version: "1.0", Files: len(all), Changed: []string{}}
+	for i := range all {
+		a.layOne(&all[i], f, &r)
+	}
+	return a.reportLayout(&r, f)
+}
+
+// read reads a file and formats it.
+func (l *laid) read() {
+	if l.target != "" {
+		if l.err = l.readText(); l.err != nil {
+			return
+		}
+	}
+	if len(l.before) > lang.MaxFileBytes {
+		l.diags = tooLarge(l.name)
+		return
+	}
+	l.after, l.diags = lang.Format(diag.NewSource(l.name, l.before))
+}
+
+// layOne does with one text what was asked.
+func (a *app) layOne(l *laid, f fmtFlags, r *fmtReport) {
+	r.Diagnostics = append(r.Diagnostics, l.diags...)
+	switch {
+	case l.err != nil:
+		r.fail("cannot read %s: %v", diag.Safe(l.name, a.plain()), reason(l.err))
+		return
+	case l.after == nil:
+		r.Broken++
+		return
+	case l.changes():
+		r.Changed = append(r.Changed, l.name)
+	}
+	switch {
+	case f.diff:
+		if l.changes() {
+			r.diffs = append(r.diffs, l.diff())
+		}
+	case f.check:
+	case l.target == "":
+		if f.format != "json" {
+			r.text = l.after
+		}
+	case l.changes():
+		links, err := l.replace(l.after)
+		if err != nil {
+			r.fail("%v", err)
+			r.Changed = r.Changed[:len(r.Changed)-1]
+		} else if links > 1 {
+			r.notes = append(r.notes, fmt.Sprintf("%s has %d names (hard links): the others keep the old text", diag.Safe(l.name, a.plain()), links))
+		}
+	}
+}
+
+// fmtReport is what came of it; as JSON it is the whole answer.
+type fmtReport struct {
+	Format      string    `json:"format"`
+	Version     string    `json:"version"`
+	Files       int       `json:"files"`
+	Changed     []string  `json:"changed"` // or to be changed, if nothing is written
+	Broken      int       `json:"broken"`  // left alone for their errors
+	Failed      []string  `json:"failed,omitempty"`
+	Diagnostics diag.List `json:"diagnostics"`
+
+	text  []byte // of standard input, laid out
+	diffs []string
+	notes []string
+}
+
+func (r *fmtReport) fail(format string, args ...any) {
+	r.Failed = append(r.Failed, fmt.Sprintf(format, args...))
+}
+
+func (a *app) reportLayout(r *fmtReport, f fmtFlags) error {
+	switch {
+	case f.format == "json":
+		if err := a.writeJSON(r); err != nil {
+			return err
+		}
+	default:
+		if err := a.printLayout(r, f); err != nil {
+			return usage("cannot write: %v", err)
+		}
+	}
+	switch {
+	case len(r.Failed) > 0:
+		return &exit{code: exitUsage}
+	case r.Broken > 0 || f.check && len(r.Changed) > 0:
+		return errSaid
+	}
+	return nil
+}
+
+func (a *app) printLayout(r *fmtReport, f fmtFlags) error {
+	a.show(r.Diagnostics)
+	for _, note := range r.notes {
+		a.say("note: %s", note)
+	}
+	for _, failure := range r.Failed {
+		fmt.Fprintln(a.err, "newmake:", failure)
+	}
+	if r.text != nil {
+		_, err := a.out.Write(r.text)
+		return err
+	}
+	for _, d := range r.diffs {
+		if a.outTerminal {
+			d = safeLines(d, a.plain())
+		}
+		if _, err := io.WriteString(a.out, d); err != nil {
+			return err
+		}
+	}
+	if !f.diff || f.check && len(r.diffs) == 0 {
+		for _, name := range r.Changed {
+			if _, err := fmt.Fprintln(a.out, diag.Safe(name, a.plain())); err != nil {
+				return err
+			}
+		}
+	}
+	if a.errTerminal {
+		a.say("%s", r.counted(f))
+	}
+	return nil
+}
+
+// counted says in one line what was done.
+func (r *fmtReport) counted(f fmtFlags) string {
+	n := len(r.Changed)
+	did := "laid out"
+	if f.check || f.diff {
+		did = "to be laid out"
+	}
+	text := fmt.Sprintf("%s %s, %d already so", files(n), did, r.Files-n-r.Broken-len(r.Failed))
+	if r.Broken > 0 {
+		text += fmt.Sprintf(", %d left alone for the errors in them", r.Broken)
+	}
+	return text
+}
+
+func files(n int) string { return number(n, "file") }
