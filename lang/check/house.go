@@ -36,6 +36,7 @@ type House struct {
 	files   []*file
 	loading diag.List // files that were not read
 	general diag.List // of declarations: names, plants, stock
+	stock   *stockBuilder
 	plants  map[string]plantEntry
 	batches []*entry
 	byName  map[string]*entry
@@ -79,7 +80,7 @@ func (h *House) assemble(files []*file) {
 		}
 	}
 	h.edition(&h.general)
-	h.Stock = stock.build(&h.general)
+	h.Stock, h.stock = stock.build(&h.general), stock
 	for _, name := range plants.order {
 		n := plants.find(name)
 		p, whole := h.plant(n, &h.general)

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -124,11 +125,11 @@ func (b *stockBuilder) empty() bool {
 // entry is what every entry carries: its doc and the source of each figure.
 func (b *stockBuilder) entry(n *node, name string) recipe.Entry {
 	e := recipe.Entry{Name: name, House: b.base != nil, Source: make(map[string]string, len(n.lines)), Where: make(map[string]diag.Span, len(n.lines)), At: n.at()}
-	var doc []string
-	for _, c := range n.stmt.Lead {
-		doc = append(doc, commentText(c.Text))
+	if e.Doc = docOf(n.stmt); e.Doc == "" && b.base != nil {
+		if below := b.base.nodes[n.field].find(name); below != nil {
+			e.Doc = docOf(below.stmt)
+		}
 	}
-	e.Doc = strings.Join(doc, "\n")
 	for _, l := range n.lines {
 		word := l.field.Name
 		if word == "" {
@@ -140,6 +141,25 @@ func (b *stockBuilder) entry(n *node, name string) recipe.Entry {
 		}
 	}
 	return e
+}
+
+// docOf is the comment directly above a declaration. What stands apart, with a
+// blank line between, is about the file.
+func docOf(st *lang.Stmt) string {
+	line, _ := st.At.Position()
+	first := len(st.Lead)
+	for first > 0 {
+		if above, _ := st.Lead[first-1].At.Position(); above != line-1 {
+			break
+		}
+		line--
+		first--
+	}
+	doc := make([]string, 0, len(st.Lead)-first)
+	for _, c := range st.Lead[first:] {
+		doc = append(doc, commentText(c.Text))
+	}
+	return strings.Join(doc, "\n")
 }
 
 // cycle says that something begins from itself.

@@ -1,0 +1,93 @@
+package check
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// TestDocOfEntry: an entry's comment is what stands directly above it; the head
+// of a file is the file's.
+func TestDocOfEntry(t *testing.T) {
+	h, err := LoadFS(bench(t, map[string]string{"stock.batch": `# The file: two mills and what they send.
+#
+# Second paragraph of the file.
+
+# A rule of dashes.
+
+# Ours.
+#
+# From the hill field.
+grain hill-corn from corn {
+  moisture 12 %
+}
+
+# Nothing to do with it.
+
+grain vale-corn from corn {
+  moisture 13 %
+}
+grain corn {
+  moisture 14 %
+}
+`}), "", Options{})
+	require.NoError(t, err)
+	require.Empty(t, h.Check())
+	g := h.Stock.Grains
+	assert.Equal(t, "Ours.\n\nFrom the hill field.", g["hill-corn"].Doc)
+	assert.Empty(t, g["vale-corn"].Doc)
+	assert.Equal(t, Builtin().Stock.Grains["corn"].Doc, g["corn"].Doc, "a house that only changes a figure keeps the comment")
+	for name, first := range Builtin().Stock.Enzymes {
+		assert.NotContains(t, first.Doc, "Enzymes from a drum", name)
+	}
+	for name, y := range Builtin().Stock.Yeasts {
+		assert.NotContains(t, y.Doc, "\n\n\n", name)
+	}
+}
+
+func TestStockItems(t *testing.T) {
+	h, err := LoadFS(bench(t, map[string]string{"stock.batch": `
+grain corn {
+  starch 70 %   # the mill, 2026
+}
+grain hill-corn from corn {
+  moisture 12 %
+}
+`}), "", Options{})
+	require.NoError(t, err)
+	items := map[string]StockItem{}
+	kinds := map[string]int{}
+	for _, i := range h.StockItems() {
+		items[i.Kind+" "+i.Name] = i
+		kinds[i.Kind]++
+	}
+	assert.Len(t, Builtin().StockItems(), len(items)-1)
+	assert.Len(t, kinds, len(StockKinds()))
+
+	corn := items["grain corn"]
+	assert.True(t, corn.House)
+	assert.False(t, corn.Own)
+	assert.Equal(t, "stock.batch", corn.At.Src.Name)
+	for _, l := range corn.Lines {
+		assert.Equal(t, l.Field == "starch", l.House, l.Field)
+		if l.Field != "cereal" && l.Field != "malted" {
+			assert.NotEmpty(t, l.Source, l.Field)
+		}
+		if l.House {
+			assert.Equal(t, StockLine{"starch", "70 %", "the mill, 2026", true, l.At}, l)
+		}
+	}
+	hill := items["grain hill-corn"]
+	assert.True(t, hill.Own)
+	assert.Equal(t, "corn", hill.From)
+	assert.Greater(t, len(hill.Lines), 5)
+
+	oats := items["grain oats"]
+	assert.False(t, oats.House || oats.Own)
+	bourbon := items["standard bourbon"]
+	assert.Contains(t, bourbon.Lines, StockLine{"grain", "corn at least 51 %", "5.143(c), table 1 (2)", false, bourbon.Lines[3].At})
+	mash := items["model mash"]
+	require.NotEmpty(t, mash.Lines)
+	assert.NotContains(t, mash.Lines[0].Text, mash.Lines[0].Field)
+}
