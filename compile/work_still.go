@@ -102,7 +102,7 @@ func (c *compiler) fractionWork(t schedule.Task, id, use string, f still.Fractio
 	}
 	end := pointAt(r.Curve, f.EndS)
 	// The volume at the cut is of this fraction alone: what the receiver shows.
-	w.read = append(w.read, receiver(lot).at(f.EndS-f.StartS), spout(f.EndABV).at(f.EndS-f.StartS))
+	w.read = append(w.read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(lot).at(f.EndS-f.StartS))
 	if f.Name != still.Foreshots {
 		w.read = append(w.read, vapour(end.VapourC).at(f.EndS-f.StartS))
 	}

@@ -1,0 +1,120 @@
+package chart
+
+import (
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile"
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/lang/check"
+)
+
+func plans(t *testing.T) []*plan.Plan {
+	t.Helper()
+	h, err := check.Load(filepath.Join("../../..", "examples/lantern-hollow"), check.Options{})
+	require.NoError(t, err)
+	var out []*plan.Plan
+	for _, name := range h.Batches() {
+		b, list := h.Batch(name)
+		require.NotNil(t, b, list.Error())
+		p, computed := compile.Compile(b)
+		require.NotNil(t, p, computed.Error())
+		out = append(out, p)
+	}
+	return out
+}
+
+var all = map[string]func(*plan.Plan, measure.Units) Chart{
+	"days": Days, "mash": Mash, "ferment": Ferment, "strip": Strip, "spirit": Spirit, "cask": Cask,
+}
+
+// Whatever is drawn lies on the paper, has a name and says in words what it
+// shows.
+func TestInsideThePaper(t *testing.T) {
+	for _, p := range plans(t) {
+		for name, draw := range all {
+			for _, u := range []measure.Units{measure.US, measure.SI} {
+				c := draw(p, u)
+				require.NotEmpty(t, c.ID, name)
+				assert.NotEmpty(t, c.Title)
+				assert.Greater(t, len(c.Desc), 40, name)
+				for _, m := range c.Marks {
+					inside(t, p.Batch.Name+" "+name, c, m)
+				}
+			}
+		}
+	}
+}
+
+func inside(t *testing.T, where string, c Chart, m Mark) {
+	t.Helper()
+	if m.Shape == "path" {
+		numbers := strings.FieldsFunc(m.D, func(r rune) bool { return strings.ContainsRune("MLZ ", r) })
+		for i, s := range numbers {
+			v, err := strconv.ParseFloat(s, 64)
+			require.NoError(t, err)
+			most := float64([2]int{c.W, c.H}[i%2])
+			assert.True(t, v >= -0.1 && v <= most+0.1, "%s: %s is off the paper of %d x %d: %s", where, m.Class, c.W, c.H, s)
+		}
+		return
+	}
+	x, err := strconv.ParseFloat(m.X, 64)
+	require.NoError(t, err)
+	y, err := strconv.ParseFloat(m.Y, 64)
+	require.NoError(t, err)
+	w, left := wide(m.Text), x
+	switch {
+	case m.Turn:
+		y, left, w = y+w/2, x, 0
+		assert.GreaterOrEqual(t, y-wide(m.Text), -2.0, "%s: %q", where, m.Text)
+	case m.Anchor == "middle":
+		left = x - w/2
+	case m.Anchor == "end":
+		left = x - w
+	}
+	assert.True(t, left >= -4 && left+w <= float64(c.W)+4 && y >= 0 && y <= float64(c.H), "%s: %q runs off the paper", where, m.Text)
+}
+
+// Nothing to draw is no chart, and no panic.
+func TestEmpty(t *testing.T) {
+	for name, draw := range all {
+		assert.Empty(t, draw(&plan.Plan{}, measure.US).ID, name)
+	}
+}
+
+func TestTicks(t *testing.T) {
+	for _, c := range []struct {
+		from, to float64
+		want     int
+		step     float64
+	}{{0, 100, 10, 10}, {0, 93, 10, 10}, {58, 192, 7, 20}, {0.9995, 1.067, 4, 0.02}, {0, 9.4, 4, 5}, {1, 1, 5, 1}} {
+		assert.InDelta(t, c.step, step(c.from, c.to, c.want), 1e-9)
+	}
+	a, b := round(58, 192, 20)
+	assert.Equal(t, []float64{40, 200}, []float64{a, b})
+	assert.Len(t, ticks(40, 200, 20), 9)
+	assert.Equal(t, 2, places(0.02))
+	assert.Equal(t, 0, places(20))
+}
+
+// Flags never lie on one another, and an earlier one goes above a later one.
+func TestRows(t *testing.T) {
+	flags := []flag{{60, "water"}, {88, "backset"}, {90, "alpha-amylase"}, {90, "corn"}, {300, "oats, rye"}, {690, "distillers-malt"}}
+	row, start, n := rows(flags, 60, 700)
+	assert.Equal(t, []int{3, 2, 1, 0, 0, 0}, row)
+	assert.Equal(t, 4, n)
+	for i := range flags {
+		for j := range flags[:i] {
+			if row[i] == row[j] {
+				assert.LessOrEqual(t, start[j]+wide(flags[j].text), start[i])
+			}
+		}
+		assert.LessOrEqual(t, start[i]+wide(flags[i].text), 700.0)
+	}
+}

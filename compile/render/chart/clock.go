@@ -1,0 +1,43 @@
+package chart
+
+import "time"
+
+// The plan's times carry the plant's own offset, so that no zone is needed to
+// show them.
+func moment(rfc3339 string) time.Time {
+	t, err := time.Parse(time.RFC3339, rfc3339)
+	if err != nil {
+		return time.Time{} // a plan holds no other times than those it wrote
+	}
+	return t
+}
+
+func hm(t time.Time) string { return t.Format("15:04") }
+
+// clockAxis marks full steps of the clock below a panel whose x axis counts
+// minutes from a start. Times are labelled as far as there is room.
+func (p panel) clockAxis(start time.Time, label string) {
+	minutes := p.x.to - p.x.from
+	every := 30
+	for _, e := range []int{15, 30, 60, 120, 240, 720} {
+		if every = e; minutes/float64(e)*52 <= p.right()-p.left() {
+			break
+		}
+	}
+	from := start.Hour()*60 + start.Minute()
+	for m := (from + every - 1) / every * every; float64(m-from) <= p.x.to; m += every {
+		x := p.x.at(float64(m - from))
+		p.c.stroke("rule", x, p.top(), x, p.bottom())
+		p.c.text("tick", "middle", x, p.bottom()+17, hm(start.Add(time.Duration(m-from)*time.Minute)))
+	}
+	p.c.text("axis", "middle", (p.left()+p.right())/2, p.bottom()+35, label)
+}
+
+// days are the midnights of a span, in the zone of its start.
+func days(from, to time.Time) []time.Time {
+	var out []time.Time
+	for d := time.Date(from.Year(), from.Month(), from.Day()+1, 0, 0, 0, 0, from.Location()); d.Before(to); d = d.AddDate(0, 0, 1) {
+		out = append(out, d)
+	}
+	return out
+}

@@ -1,0 +1,141 @@
+package chart
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+)
+
+// Ferment draws gravity, strength and temperature over the ferment, one above
+// the other, with a dot where somebody reads them.
+func Ferment(p *plan.Plan, u measure.Units) Chart {
+	f := p.Ferment
+	n := len(f.Curve)
+	if n < 2 {
+		return Chart{}
+	}
+	c := Chart{ID: "chart-ferment", Title: "Gravity, strength and temperature of the ferment", W: width}
+	run, _ := find(p, "ferment.run")
+	start := moment(run.Start)
+	end := f.Curve[n-1].Hour
+	var at []float64 // hours at which it is read
+	for _, s := range p.Schedule.Steps {
+		if strings.HasPrefix(s.ID, "ferment.round.") {
+			at = append(at, moment(s.Start).Sub(start).Hours())
+		}
+	}
+	panels := []struct {
+		label  string
+		height float64
+		y      func(i int) float64
+		places int
+		unit   string
+	}{
+		{"gravity, SG", 92, func(i int) float64 { return f.Curve[i].SG }, 3, ""},
+		{"strength, " + abvUnit(u), 66, func(i int) float64 { return f.Curve[i].AbvPct }, 1, " %"},
+		{"temperature, " + tempUnit(u), 82, func(i int) float64 { return temp(u, f.Curve[i].TempC) }, 0, " " + tempUnit(u)},
+	}
+	top := 24.0
+	for k, g := range panels {
+		low, high := span(n, g.y)
+		if k == 2 && f.HoldHighC > 0 {
+			low, high = min(low, temp(u, f.HoldLowC)-1), max(high, temp(u, f.HoldHighC)+1)
+		}
+		pane, by := c.panel(plotLeft, top, plotRight, top+g.height, 0, end, low, high, 4)
+		if k == 2 && f.HoldHighC > f.HoldLowC {
+			y := pane.y.at(temp(u, f.HoldHighC))
+			c.area("window", "dots", plotLeft, y, plotRight-plotLeft, pane.y.at(temp(u, f.HoldLowC))-y)
+		}
+		pane.yAxis(by, g.label)
+		pane.midnights(start, k == 0)
+		pane.frame()
+		curve := func(i int) (float64, float64) { return f.Curve[i].Hour, g.y(i) }
+		pane.curve("line", n, curve)
+		for _, h := range at {
+			v := between(n, h, curve)
+			c.dot(pane.x.at(h), pane.y.at(v))
+			pane.note(h, v, measure.Number(v, g.places)+g.unit)
+		}
+		top += g.height + 14
+		if k == len(panels)-1 {
+			pane.hours()
+			if f.HoldHighC > f.HoldLowC {
+				c.text("label", "end", plotRight, pane.bottom()+35, "dotted: held within "+u.Temp(f.HoldLowC)+" to "+u.Temp(f.HoldHighC))
+			}
+		}
+	}
+	c.H = int(top) + 30
+	c.Desc = fermentDesc(p, u)
+	return c
+}
+
+func abvUnit(u measure.Units) string {
+	if u == measure.SI {
+		return "% vol"
+	}
+	return "% abv"
+}
+
+// note writes a value beside its dot, above or below the curve, inside the
+// panel.
+func (p panel) note(x, y float64, s string) {
+	px, py := p.x.at(x), p.y.at(y)
+	at := py - 9
+	if at < p.top()+14 {
+		at = py + 19
+	}
+	anchor := "middle"
+	if px+wide(s)/2 > p.right() {
+		anchor, px = "end", p.right()-3
+	}
+	p.c.text("label", anchor, px, at, s)
+}
+
+// midnights marks the days of a panel whose x axis counts hours, and names them
+// above it.
+func (p panel) midnights(start time.Time, named bool) {
+	hours := func(t time.Time) float64 { return t.Sub(start).Hours() }
+	from := p.x.from
+	name := func(from, to float64, day time.Time) {
+		if a, b := p.x.at(from), p.x.at(to); named && b-a > 40 {
+			p.c.text("tick", "middle", (a+b)/2, p.top()-7, day.Format("Mon 2 Jan"))
+		}
+	}
+	end := start.Add(time.Duration(p.x.to * float64(time.Hour)))
+	last := start
+	for _, d := range days(start, end) {
+		x := p.x.at(hours(d))
+		p.c.stroke("day", x, p.top(), x, p.bottom())
+		name(from, hours(d), last)
+		from, last = hours(d), d
+	}
+	name(from, p.x.to, last)
+}
+
+// hours marks the hours from the pitch below a panel.
+func (p panel) hours() {
+	by := 12.0
+	for (p.x.to-p.x.from)/by > 12 {
+		by *= 2
+	}
+	for _, h := range ticks(p.x.from, p.x.to, by) {
+		p.c.text("tick", "middle", p.x.at(h), p.bottom()+17, measure.Number(h, 0))
+	}
+	p.c.text("axis", "middle", (p.left()+p.right())/2, p.bottom()+35, "hours from the pitch")
+}
+
+func fermentDesc(p *plan.Plan, u measure.Units) string {
+	f := p.Ferment
+	var b strings.Builder
+	n := len(f.Curve)
+	fmt.Fprintf(&b, "Gravity falls from %s to %s in %s h, and strength comes to %s.", measure.Gravity(f.Curve[0].SG),
+		measure.Gravity(f.Curve[n-1].SG), measure.Number(f.Curve[n-1].Hour, 0), u.Abv(f.AbvPct))
+	fmt.Fprintf(&b, " It is pitched at %s and warmest, %s, after %s h.", u.Temp(f.PitchC), u.Temp(f.PeakC), measure.Number(f.PeakHours, 0))
+	if f.HoldHighC > f.HoldLowC {
+		fmt.Fprintf(&b, " It is held within %s to %s.", u.Temp(f.HoldLowC), u.Temp(f.HoldHighC))
+	}
+	return b.String()
+}

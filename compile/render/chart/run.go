@@ -1,0 +1,165 @@
+package chart
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+)
+
+// cutHatch is the hatch of each fraction. What is wanted is left white.
+var cutHatch = map[string]string{"foreshots": "dense", "heads": "rising", "hearts": "", "tails": "falling", "low wines": ""}
+
+// Strip draws a run of the wash still.
+func Strip(p *plan.Plan, u measure.Units) Chart {
+	return run(p, p.Strip, "strip", "Strength and vapour temperature of the wash run", u)
+}
+
+// Spirit draws a run of the spirit still, with the cuts.
+func Spirit(p *plan.Plan, u measure.Units) Chart {
+	return run(p, p.Spirit, "spirit", "Strength and vapour temperature of the spirit run", u)
+}
+
+// run draws strength at the spout and the vapour's temperature against what has
+// come over, of one charge, with the clock above and the fractions hatched.
+func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
+	n := len(r.Curve)
+	if n < 2 || r.Curve[n-1].OverL <= 0 {
+		return Chart{}
+	}
+	c := Chart{ID: "chart-" + use, Title: title, W: width}
+	over := func(l float64) float64 { v, _ := u.Value(plan.Of(l, plan.Litre)); return v }
+	end := over(r.Curve[n-1].OverL)
+	x := scale{0, end, plotLeft, plotRight}
+
+	var flags []flag
+	for _, f := range r.Fractions {
+		if f.EndOverL > f.StartOverL {
+			flags = append(flags, flag{x.at(over(f.StartOverL)), f.Name + " " + u.Volume(share(f, r.Charges)) + ", " + gauged(f, u)})
+		}
+	}
+	row, begin, rowCount := rows(flags, plotLeft, plotRight)
+	const clockH = 44
+	top := float64(clockH + rowCount*rowH)
+	_, high := span(n, func(i int) float64 { return r.Curve[i].AbvPct })
+	upper, byAbv := c.panel(plotLeft, top, plotRight, top+156, 0, end, 0, high, 5)
+	low, hot := span(n, func(i int) float64 { return temp(u, r.Curve[i].VapourC) })
+	lower, byTemp := c.panel(plotLeft, top+168, plotRight, top+260, 0, end, low, hot, 4)
+	c.H = int(top) + 260 + 42
+
+	for _, f := range r.Fractions {
+		for _, pane := range []panel{upper, lower} {
+			a, b := x.at(over(f.StartOverL)), x.at(over(f.EndOverL))
+			if b > a {
+				c.area("cut", cutHatch[f.Name], a, pane.top(), b-a, pane.bottom()-pane.top())
+			}
+		}
+	}
+	upper.yAxis(byAbv, "spout, "+abvUnit(u))
+	lower.yAxis(byTemp, "vapour, "+tempUnit(u))
+	for _, pane := range []panel{upper, lower} {
+		pane.frame()
+	}
+	lower.overAxis(u)
+	clockAbove(upper, p, r, use, over)
+	for i, f := range flags {
+		y := top - 6 - float64(row[i]*rowH)
+		c.stroke("leader", f.x, y-10, f.x, lower.bottom())
+		c.text("label cutname", "start", begin[i]+4, y, f.text)
+	}
+	abv := func(i int) (float64, float64) { return over(r.Curve[i].OverL), r.Curve[i].AbvPct }
+	vap := func(i int) (float64, float64) { return over(r.Curve[i].OverL), temp(u, r.Curve[i].VapourC) }
+	upper.curve("line", n, abv)
+	lower.curve("line", n, vap)
+	for _, f := range r.Fractions {
+		if f.Name == "foreshots" || f.EndOverL <= f.StartOverL {
+			continue
+		}
+		e := over(f.EndOverL)
+		v, t := between(n, e, abv), between(n, e, vap)
+		c.dot(x.at(e), upper.y.at(v))
+		upper.note(e, v, measure.Number(f.Ends.AbvPct, 1)+" %")
+		c.dot(x.at(e), lower.y.at(t))
+		lower.note(e, t, measure.Number(t, 0)+" "+tempUnit(u))
+	}
+	c.Desc = runDesc(r, u)
+	return c
+}
+
+// gauged is a fraction's strength as its reader's gauge says it.
+func gauged(f plan.Fraction, u measure.Units) string {
+	if u == measure.US {
+		return measure.Number(f.Proof, 1) + " proof"
+	}
+	return measure.Number(f.AbvPct, 1) + " % vol"
+}
+
+// share is a fraction of one charge.
+func share(f plan.Fraction, charges int) plan.Lot {
+	l := f.Lot
+	if charges > 1 {
+		l.VolumeL, l.WineGallons = l.VolumeL/float64(charges), l.WineGallons/float64(charges)
+	}
+	return l
+}
+
+// overAxis marks what has come over below a panel.
+func (p panel) overAxis(u measure.Units) {
+	by := step(p.x.from, p.x.to, 10)
+	for _, v := range ticks(p.x.from, p.x.to, by) {
+		p.c.text("tick", "middle", p.x.at(v), p.bottom()+17, measure.Number(v, places(by)))
+	}
+	_, unit := u.Value(plan.Of(0, plan.Litre))
+	p.c.text("axis", "middle", (p.left()+p.right())/2, p.bottom()+35, "over so far, "+unit+", one charge")
+}
+
+// clockAbove marks the clock over a run: the time at which so much has come
+// over, in the first charge.
+func clockAbove(p panel, pl *plan.Plan, r plan.Run, use string, over func(float64) float64) {
+	heat, ok := find(pl, use+".heat")
+	if !ok {
+		heat, ok = find(pl, use+".1.heat")
+	}
+	if !ok {
+		return
+	}
+	fire := moment(heat.Start)
+	n := len(r.Curve)
+	at := func(i int) (float64, float64) { return r.Curve[i].Min, over(r.Curve[i].OverL) }
+	p.c.text("axis", "middle", (p.left()+p.right())/2, 12, "clock, first charge")
+	if r.Charges <= 1 {
+		p.c.Marks[len(p.c.Marks)-1].Text = "clock"
+	}
+	y := 32.0
+	last := p.left() - 60
+	for m := r.Curve[0].Min; m <= r.Curve[n-1].Min; {
+		t := fire.Add(time.Duration(m * float64(time.Minute))).Truncate(30 * time.Minute).Add(30 * time.Minute)
+		m = t.Sub(fire).Minutes()
+		if m > r.Curve[n-1].Min {
+			break
+		}
+		x := p.x.at(between(n, m, at))
+		p.c.stroke("leader", x, y+3, x, y+9)
+		if x-last > 44 {
+			p.c.text("tick", "middle", x, y, hm(t))
+			last = x
+		}
+	}
+	p.c.stroke("frame", p.left(), y+9, p.right(), y+9)
+}
+
+func runDesc(r plan.Run, u measure.Units) string {
+	var b strings.Builder
+	n := len(r.Curve)
+	fmt.Fprintf(&b, "One charge: strength at the spout falls from %s to %s while %s comes over; the vapour warms from %s to %s.",
+		u.Abv(r.Curve[0].AbvPct), u.Abv(r.Curve[n-1].AbvPct), u.Litres(r.Curve[n-1].OverL), u.Temp(r.Curve[0].VapourC), u.Temp(r.Curve[n-1].VapourC))
+	for _, f := range r.Fractions {
+		if f.EndOverL > f.StartOverL {
+			fmt.Fprintf(&b, " %s: from %s to %s at the spout, %s.", strings.ToUpper(f.Name[:1])+f.Name[1:],
+				u.Abv(f.Begins.AbvPct), u.Abv(f.Ends.AbvPct), u.Volume(share(f, r.Charges)))
+		}
+	}
+	return b.String()
+}

@@ -1,0 +1,162 @@
+package sheet
+
+import (
+	"fmt"
+	"html/template"
+	"math"
+	"strings"
+	"time"
+
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+)
+
+// funcs are what the templates say numbers with, in the reader's units.
+func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
+	return template.FuncMap{
+		"us":       func() bool { return u == measure.US },
+		"mass":     u.Mass,
+		"litres":   u.Litres,
+		"volume":   u.Volume,
+		"temp":     u.Temp,
+		"tempdiff": u.TempDiff, "length": u.Length, "abv": u.Abv, "power": u.Power,
+		"strength":  u.Strength,
+		"said":      u.Quantity,
+		"off":       func(q plan.Quantity) string { return strings.Replace(u.Tolerance(q), "+/-", "±", 1) },
+		"phrase":    u.Phrase,
+		"liquor":    u.LiquorToGrist,
+		"should":    func(q plan.Quantity) string { return should(u, q) },
+		"unit":      func(q plan.Quantity) string { return unit(u, q) },
+		"tempunit":  func() string { _, w := u.Value(plan.Of(0, plan.Celsius)); return w },
+		"needsTemp": needsTemp,
+		"degrees": func(c float64) string {
+			v, _ := u.Value(plan.Of(c, plan.Celsius))
+			return measure.Number(v, tempPlaces(v))
+		},
+		"shown":  func(s plan.Shown) string { return shown(u, s) },
+		"gauged": func(s plan.Strength) string { return gauged(u, s) },
+		"gaugeTemp": func() string {
+			if u == measure.US {
+				return "60 F"
+			}
+			return "20 C"
+		},
+		"num":         measure.Number,
+		"gravity":     measure.Gravity,
+		"duration":    measure.Duration,
+		"clock":       clockRange,
+		"hm":          hm,
+		"date":        func(s string) string { return parse(s).Format("Monday 2 January 2006") },
+		"short":       func(s string) string { return parse(s).Format("2 Jan") },
+		"caution":     func(key string) plan.Caution { return caution(p, key) },
+		"stepAt":      func(id string) string { return stepAt(p, id) },
+		"readings":    readings,
+		"onSheet":     onSheet,
+		"weekday":     func(s string) string { return parse(s).Format("Mon 2 Jan") },
+		"single":      single,
+		"count":       count,
+		"quote":       quote,
+		"minutes":     func(h float64) float64 { return h * 60 },
+		"millilitres": func(l float64) float64 { return l * 1000 },
+		"times":       func(n int) []struct{} { return make([]struct{}, n) },
+		"plus":        func(a, b int) int { return a + b },
+	}
+}
+
+func parse(rfc3339 string) time.Time {
+	t, err := time.Parse(time.RFC3339, rfc3339)
+	if err != nil {
+		return time.Time{} // a plan holds no other times than those it wrote
+	}
+	return t
+}
+
+func hm(rfc3339 string) string      { return parse(rfc3339).Format("15:04") }
+func longDay(rfc3339 string) string { return parse(rfc3339).Format("Monday 2 January 2006") }
+
+// clockRange is how long a step goes on.
+func clockRange(s plan.Step) string {
+	if s.DurationMin == 0 {
+		return "at once"
+	}
+	return measure.Duration(s.DurationMin)
+}
+
+// by is when a reading is due: its own time, or the end of the step.
+func by(s plan.Step, r plan.Reading) string {
+	if r.At != "" {
+		return hm(r.At)
+	}
+	return hm(s.End)
+}
+
+func stepAt(p *plan.Plan, id string) string {
+	for _, s := range p.Schedule.Steps {
+		if s.ID == id {
+			return parse(s.Start).Format("Mon 15:04")
+		}
+	}
+	return ""
+}
+
+func caution(p *plan.Plan, key string) plan.Caution {
+	for _, c := range p.Cautions {
+		if c.Key == key {
+			return c
+		}
+	}
+	return plan.Caution{Key: key, Title: key}
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// should is a reading as its instrument shows it: a spirit's strength in proof
+// alone where proof is spoken.
+func should(u measure.Units, q plan.Quantity) string {
+	if q.Unit == plan.AbvPct && q.Proof != 0 && u == measure.US {
+		return measure.Number(q.Proof, 1) + " proof"
+	}
+	return u.Quantity(q)
+}
+
+// unit stands small in a blank, so that nobody wonders what was meant.
+func unit(u measure.Units, q plan.Quantity) string {
+	_, word := u.Value(q)
+	return word
+}
+
+// needsTemp says if a reading means nothing without the temperature at which it
+// was taken.
+func needsTemp(q plan.Quantity) bool {
+	switch q.Unit {
+	case plan.SG, plan.AbvPct:
+		return true
+	}
+	return false
+}
+
+func tempPlaces(v float64) int {
+	if math.Abs(v-math.Round(v)) < 0.05 {
+		return 0
+	}
+	return 1
+}
+
+func shown(u measure.Units, s plan.Shown) string {
+	if u == measure.US {
+		return measure.Number(s.Proof, 1)
+	}
+	return measure.Number(s.AbvPct, 1)
+}
+
+func gauged(u measure.Units, s plan.Strength) string {
+	if u == measure.US {
+		return measure.Number(s.Proof, 1)
+	}
+	return measure.Number(s.AbvPct, 1)
+}

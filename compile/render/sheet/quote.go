@@ -1,0 +1,40 @@
+package sheet
+
+import (
+	"fmt"
+	"html/template"
+	"strings"
+)
+
+// quote writes texts as one string of CSS, for the heads and feet of pages.
+// html/template would take a string of CSS for an address. Whatever is not a
+// plain letter, digit or space is written by its number (CSS Syntax 3, section
+// 4.3.7), so that nothing in it can end the string or the style element.
+func quote(texts ...string) template.CSS {
+	var b strings.Builder
+	b.WriteByte('"')
+	for _, r := range strings.Join(texts, "") {
+		switch {
+		case r >= 'a' && r <= 'z', r >= 'A' && r <= 'Z', r >= '0' && r <= '9', r == ' ':
+			b.WriteRune(r)
+		default:
+			fmt.Fprintf(&b, `\%06x `, r)
+		}
+	}
+	b.WriteByte('"')
+	return template.CSS(b.String())
+}
+
+// Version says which text a sheet was made from.
+func (v *view) Version() string {
+	s := v.Source
+	switch {
+	case s == nil:
+		return ""
+	case s.Revision == "":
+		return "sources " + s.Hash + ", in no repository"
+	case s.Changed:
+		return "revision " + s.Revision + " with changes that are in no commit, sources " + s.Hash
+	}
+	return "revision " + s.Revision
+}

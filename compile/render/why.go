@@ -1,0 +1,196 @@
+package render
+
+import (
+	"fmt"
+	"io"
+	"path/filepath"
+	"strings"
+
+	"newmake/compile/why"
+)
+
+// Why writes an explained number as text: the working, what it came from, what
+// is written about it and where, the model, and what moves it most. deeper is
+// the command that tells more, or empty.
+func Why(w io.Writer, a *why.Answer, bold bool, deeper string) error {
+	t := whyText{page: page{bold: bold}}
+	t.node(a.Value, a.Batch, 0)
+	if deeper != "" {
+		t.gap()
+		t.para(0, 2, "Deeper: "+deeper)
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+type whyText struct{ page }
+
+// node writes one number and, below it, those that are told with it.
+func (t *whyText) node(n why.Node, batch string, generation int) {
+	if generation > 0 {
+		t.gap()
+		t.line(strings.Repeat("-", pageWidth))
+	}
+	head := strings.ToUpper(n.Name) + ": " + n.Amount.Text()
+	t.strong(head + right(safe(cut(batch, 40)), max(pageWidth-width(head), 0)))
+	says := n.Title
+	if n.Note != "" {
+		says += "; " + n.Note
+	}
+	t.para(0, 0, sentence(says))
+	t.gap()
+	for _, l := range n.Work {
+		t.working(l)
+	}
+	if n.Given {
+		t.para(2, 4, "The model gives this number whole: no sum leads to it.")
+	}
+	t.from(n.From)
+	t.inputs(n.Inputs)
+	t.heading("MODEL")
+	t.item("  says", 11, n.Model.Says)
+	t.item("  source", 11, n.Model.Source)
+	t.item("  holds", 11, n.Model.Valid)
+	t.moves(n)
+	for _, c := range n.Nodes {
+		t.node(c, batch, generation+1)
+	}
+}
+
+func sentence(s string) string { return capital(s) + "." }
+
+// capital begins with a capital letter, unless it begins with a sign of its own
+// such as pH.
+func capital(s string) string {
+	if s == "" || strings.HasPrefix(s, "pH") {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// working writes one line of working, on one line of the page if it fits, else
+// term by term as on a paper strip.
+func (t *whyText) working(l why.Line) {
+	if len(l.Terms) == 0 && len(l.Reads) == 0 {
+		return
+	}
+	t.para(2, 4, capital(l.Says))
+	if l.Reads != nil {
+		var all []string
+		for _, r := range l.Reads {
+			all = append(all, r.At+" "+r.Text())
+		}
+		t.para(4, 6, strings.Join(all, "; "))
+		return
+	}
+	var parts []string
+	for _, term := range l.Terms {
+		parts = append(parts, strings.TrimSpace(term.Op+" "+term.Text()+" "+safe(term.What)))
+	}
+	if l.Table != "" {
+		t.item("    "+strings.Join(parts, ", ")+" -> "+l.Result.Text(), 62, "("+l.Table+")")
+		return
+	}
+	result := "= " + l.Result.Text()
+	if l.Whole {
+		result = "-> " + l.Result.Text()
+	}
+	if line := "    " + strings.Join(parts, " ") + " " + result; width(line) <= pageWidth {
+		t.line(line)
+		return
+	}
+	t.strip(l, result)
+}
+
+// strip writes a line of working below one another, the numbers in a column.
+func (t *whyText) strip(l why.Line, result string) {
+	numbers := 0
+	for _, term := range l.Terms {
+		numbers = max(numbers, width(term.Text()))
+	}
+	numbers = max(numbers, width(l.Result.Text()))
+	for _, term := range l.Terms {
+		t.item("    "+fill(term.Op, 2)+right(term.Text(), numbers), 8+numbers, safe(term.What))
+	}
+	mark, value, _ := strings.Cut(result, " ")
+	t.line("    " + fill(mark, 2) + right(value, numbers))
+}
+
+func (t *whyText) from(all []why.Ref) {
+	if len(all) == 0 {
+		return
+	}
+	t.heading("FROM")
+	for _, r := range all {
+		note := r.Title
+		if r.Note != "" {
+			note += "; " + r.Note
+		}
+		t.item(fill("  "+r.Name, 20)+r.Amount.Text(), 36, note)
+	}
+}
+
+// inputs writes what stands in the texts, with the place at the right.
+func (t *whyText) inputs(all []why.Input) {
+	if len(all) == 0 {
+		return
+	}
+	t.heading("WRITTEN")
+	for _, in := range all {
+		text := safe(in.Text)
+		if in.Of != "" {
+			text = safe(in.Of) + ": " + text
+		}
+		t.placed(text, at(in.File, in.Line))
+		if in.Source != "" {
+			t.para(6, 6, safe(in.Source))
+		}
+	}
+}
+
+// at is a place in a text; the folder is known.
+func at(file string, line int) string {
+	if file == "" {
+		return ""
+	}
+	return fmt.Sprintf("%s:%d", safe(filepath.Base(file)), line)
+}
+
+// placed writes a text with its place flush right.
+func (t *whyText) placed(text, place string) {
+	text = cut("  "+text, pageWidth-2-width(place))
+	t.line(text + right(place, pageWidth-width(text)))
+}
+
+func (t *whyText) moves(n why.Node) {
+	t.heading("WHAT MOVES IT MOST, each alone, all else as written")
+	if len(n.Moves) == 0 {
+		t.line("  Nothing that is nudged here moves it by as much as shows.")
+		return
+	}
+	tab := table{indent: 2}
+	for _, m := range n.Moves {
+		change := m.Change.Text()
+		if m.Change.Value > 0 {
+			change = "+" + change
+		}
+		tab.row(safe(m.Input)+" "+m.By+":", change, at(m.File, m.Line))
+	}
+	tab.write(&t.page)
+}
+
+// WhyList writes what can be asked.
+func WhyList(w io.Writer, batch string, parts []why.Part, bold bool, example string) error {
+	t := whyText{page: page{bold: bold}}
+	t.para(0, 0, "What can be asked of "+safe(batch)+":")
+	for _, p := range parts {
+		t.heading(strings.ToUpper(p.Title))
+		for _, v := range p.Values {
+			t.item(fill("  "+v.Name, 24)+right(v.Amount.Text(), 16), 42, v.Title)
+		}
+	}
+	t.gap()
+	t.para(0, 2, "For example: "+example)
+	_, err := io.WriteString(w, t.String())
+	return err
+}
