@@ -1,0 +1,194 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"newmake/compile"
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/compile/render"
+	"newmake/compile/why"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// whyFlags are what a person asks of an explanation.
+type whyFlags struct {
+	planFlags
+	depth int
+}
+
+func (a *app) whyCommand() *cobra.Command {
+	var f whyFlags
+	cmd := &cobra.Command{
+		Use:   "why BATCH [VALUE]",
+		Short: "How a predicted number came about",
+		Long: "why shows how a number of the plan came about: the working with the numbers put in, what\n" +
+			"is written about it and on which line, the source of the model and where it holds, and\n" +
+			"which inputs move it most. The numbers it came from can be asked in turn; --depth tells\n" +
+			"several generations at once. Without VALUE it lists what can be asked.",
+		Example: "  newmake why ferry-landing.batch hearts\n" +
+			"  newmake why ferry-landing.batch og --depth 3\n" +
+			"  newmake why ferry-landing.batch low wines --units si\n" +
+			"  newmake why ferry-landing.batch year 4 --batch \"Ferry Landing, more rye\"\n" +
+			"  newmake why ferry-landing.batch casks --format json\n" +
+			"  newmake why ferry-landing.batch",
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return usage("say which batch, and which number of it: newmake why ferry-landing.batch hearts")
+			}
+			return a.why(args[0], strings.Join(args[1:], "-"), f)
+		},
+	}
+	cmd.Flags().IntVar(&f.depth, "depth", 1, "how many generations of numbers to tell in full, 1 to 9")
+	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch, by name, of a file with several")
+	cmd.Flags().StringVar(&f.format, "format", "", "text or json (default: text, or by the ending of -o)")
+	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
+	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
+	return cmd
+}
+
+func (a *app) why(arg, value string, f whyFlags) error {
+	format, err := formatFor(f.format, f.output)
+	if err != nil {
+		return err
+	}
+	if f.depth < 1 || f.depth > why.MostDepth {
+		return usage("--depth is 1 to %d, not %d", why.MostDepth, f.depth)
+	}
+	src, b, list, err := a.batchFor(arg, f.planFlags)
+	if err != nil {
+		return err
+	}
+	if b == nil {
+		return a.refuse(list, format)
+	}
+	memo := new(compile.Memo)
+	if _, computed := memo.Compile(b); broken(computed) {
+		return a.refuse(compile.Together(list, computed), format)
+	}
+	q := why.Question{
+		Batch: b, Value: value, Depth: f.depth, Units: measure.US,
+		Compile: func(b *recipe.Batch) *plan.Plan { p, _ := memo.Compile(b); return p },
+	}
+	if b.Units == recipe.SI {
+		q.Units = measure.SI
+	}
+	var out bytes.Buffer
+	if value == "" {
+		err = a.whyList(&out, q, format, arg)
+	} else {
+		err = a.whyValue(&out, q, format, arg)
+	}
+	if err != nil {
+		return err
+	}
+	return a.write(f.output, out.Bytes(), src.inputs())
+}
+
+// batchFor finds and checks the batch that is meant. Without errors it is not
+// nil.
+func (a *app) batchFor(arg string, f planFlags) (*source, *recipe.Batch, diag.List, error) {
+	path, name := a.find(arg)
+	if f.batch != "" {
+		name = f.batch
+	}
+	src, err := a.load(path, f.stdin)
+	if list, ok := err.(diag.List); ok {
+		return nil, nil, list, nil
+	}
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	name, err = a.choose(src, name)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	if name == "" {
+		list := src.house.CheckIn(src.path)
+		if !list.HasErrors() {
+			list.Add(noBatch(src))
+		}
+		return src, nil, list, nil
+	}
+	b, list := src.house.Batch(name)
+	if b == nil {
+		return src, nil, list, nil
+	}
+	switch f.units {
+	case "":
+	case "us":
+		b = inUnits(b, recipe.US)
+	case "si":
+		b = inUnits(b, recipe.SI)
+	default:
+		return nil, nil, nil, usage("--units is us or si, not %q", f.units)
+	}
+	return src, b, list, nil
+}
+
+func (a *app) whyList(out *bytes.Buffer, q why.Question, format, arg string) error {
+	parts, err := why.List(q.Batch, q.Compile, q.Units)
+	if err != nil {
+		return err
+	}
+	if format == "json" {
+		return encodeJSON(out, struct {
+			Format  string     `json:"format"`
+			Version string     `json:"version"`
+			Batch   string     `json:"batch"`
+			Parts   []why.Part `json:"parts"`
+		}{why.Format, why.Version, q.Batch.Name, parts})
+	}
+	return render.WhyList(out, q.Batch.Name, parts, a.colour(a.outTerminal), "newmake why "+quoted(arg)+" hearts")
+}
+
+func (a *app) whyValue(out *bytes.Buffer, q why.Question, format, arg string) error {
+	answer, err := why.Explain(q)
+	var unknown *why.Unknown
+	if errors.As(err, &unknown) {
+		return usage("%v\n`newmake why %s` lists what can be asked.", err, quoted(arg))
+	}
+	if err != nil {
+		return err
+	}
+	if format == "json" {
+		return encodeJSON(out, answer)
+	}
+	deeper := ""
+	if q.Depth < why.MostDepth && len(answer.Value.From) > 0 {
+		deeper = fmt.Sprintf("newmake why %s %s --depth %d", quoted(arg), answer.Value.Name, q.Depth+1)
+	}
+	return render.Why(out, answer, a.colour(a.outTerminal), deeper)
+}
+
+func encodeJSON(out *bytes.Buffer, v any) error {
+	e := json.NewEncoder(out)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(v)
+}
+
+// quoted is an argument as one types it.
+func quoted(arg string) string {
+	if strings.ContainsAny(arg, " \t'\"&;()<>|*?$\\") {
+		return fmt.Sprintf("%q", arg)
+	}
+	return arg
+}
+
+// inputs are the files of the house: none of them is ever written over.
+func (s *source) inputs() []string {
+	var out []string
+	for _, f := range s.house.Files {
+		out = append(out, f.Source.Name)
+	}
+	return out
+}
