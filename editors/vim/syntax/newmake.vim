@@ -1,0 +1,57 @@
+" Vim syntax file: newmake batches (*.batch).
+" Made by go test ./editors/highlight -update from the checker's tables: do not edit.
+
+if exists('b:current_syntax')
+  finish
+endif
+syntax case match
+syntax iskeyword @,48-57,_,-,192-255
+
+syntax match newmakeError /\v[:;=()\[\]*+<>~\\'|&!?^@`]/
+syntax match newmakeName /\v\k+/
+syntax match newmakePunctuation /[{},\/]/
+syntax match newmakeOption /\v<%(add|all|backset|backset-acidity|backset-solids|boil|char|charge|charred|cool|direct|dose|drain|dry|feints|fermenter|fri|hardness|heat|hot|jacket|liquefying|low-wines|malted|mon|new|no|none|oak|or|own|pressed|rest|saccharifying|sat|si|some|sun|temperate|thu|tue|uncharred|under|us|used|viscosity|warm|water|wed|yes)>/
+syntax match newmakeConnective /\v<%(any|at|from|in|least|most|of|over|to|within)>/
+
+" A word by its place: at the start of a line, or after the brace of a block of
+" one line. What comes later here goes before what came earlier.
+syntax match newmakeField /\v%(^\s+|\{\s*)@<=%(acidity|activity|age|alpha|ambient|at|backset-acidity|backset-solids|biomass-per-ethanol|boiler|bottle|bottled|bushel|cereal|charge|charges|charred|climate|cools|crew|currency|death|death-energy|dies-above|does|elevation|energy|entry|enzymes|ethanol-energy|ethanol-limit|ethanol-yield|expect|extract|fill|fills|for|foreshots|form|gelatinizes|grain|growth|growth-at|growth-energy|half-life|half-saturation|hearts|heats|hold|holds|inhibition-power|lag|law|loses|loss|loss-first-year|made-in|malted|maltotriose|metal|moisture|most|note|off-still|optimum|pitch|power|range|reflux|remove|roasted|shift|sizes|soak|solids|solubles|starch|start|steam|stop|style|sugars|title|toasted|units|viable|viscous|wood|work|yield-biomass|yield-biomass-ethanol|zone)>/
+syntax match newmakeStep /\v%(^\s+|\{\s*)@<=%(add|backset|boil|cool|dose|drain|heat|rest|water)>/
+syntax match newmakeBlock /\v%(^\s+|\{\s*)@<=%(after|before|bill|cask|cooker|costs|ferment|fermenter|mash|replace|spirit|still|strip)>/
+syntax match newmakeDeclaration /\v^%(newmake|plant|batch|grain|yeast|enzyme|cask|standard|model)>/
+
+syntax match newmakeError /\v-?%(\d+%([.,]\d+)+|\.\d+)/
+syntax match newmakeNumber /\v-?%([1-9]\d{0,2}%(,\d{3})+|\d+)%(\.\d+)?%([.,]?\d)@!/ nextgroup=newmakeUnit,newmakeRange skipwhite
+syntax match newmakeRange /\.\./ contained nextgroup=newmakeNumber skipwhite
+syntax match newmakeUnit /\v%(gal\/distillers-bushel|distillers-bushels|distillers-bushel|proof\s+gallons|proof-gallons|proof\s+gallon|proof-gallon|\%\s+of\s+grain|proof\/year|kg\/bushel|lb\/bushel|proof\s+gal|proof-gal|BTU\/lb\/F|kg\/tonne|proof\/yr|bushels|g\/tonne|gallons|imp\s+gal|imp-gal|kJ\/kg\/C|kJ\/kg\/K|lintner|minutes|percent|proof\/y|seconds|°C\/min|°F\/min|ºC\/min|ºF\/min|\%\/year|BTU\/lb|J\/kg\/C|J\/kg\/K|bushel|gal\/lb|gallon|kJ\/mol|kg\/m³|lb\/gal|lb\/ton|liters|litres|meters|metres|minute|months|ounces|oz\/gal|pounds|quarts|second|tonnes|\%\s+abv|\%\s+abw|\%\s+vol|BTU\/h|C\/min|F\/min|J\/mol|K\/min|fl\s+oz|fl-oz|g\/gal|hours|kJ\/kg|kg\/bu|kg\/hL|kg\/hl|kg\/m3|lb\/bu|liter|litre|meter|metre|month|ounce|pints|plato|pound|proof|qt\/lb|quart|tonne|weeks|years|°C\/h|°F\/h|ºC\/h|ºF\/h|\%\/yr|\%abv|\%abw|\%vol|\/day|\/min|J\/kg|L\/kg|days|feet|foot|g\/kg|hour|inHg|kg\/t|l\/kg|mL\/g|mg\/L|mg\/l|ml\/g|pint|tons|week|year|°WK|ºWK|\%\/y|BTU|C\/h|F\/h|J\/g|K\/h|bar|day|g\/L|g\/l|g\/t|gal|hrs|kPa|kWh|lbs|min|m³|ppm|psi|sec|ton|°C|°F|°L|°P|ºC|ºF|ºL|ºP|\/h|\/s|DU|MJ|Pa|SG|WK|bu|ft|hL|hl|hp|hr|kJ|kW|kg|lb|m3|mL|mg|ml|oz|pH|pg|pt|qt|sg|wk|yr|\%|C|F|J|K|L|W|d|g|h|l|m|s|t|y|\u{3}%(\/\a\k*)*)%(\k|\/)@!/ contained
+syntax match newmakeDate /\v\d{4}-\d{2}-\d{2}\d@!/
+syntax match newmakeTime /\v[-+]?\d{1,2}:\d{2}%(:\d{2})?\d@!/
+
+syntax match newmakeError /".*$/
+syntax region newmakeString start=/\v"%(%([^"\\]|\\.)*")@=/ skip=/\\./ end=/"/ oneline contains=newmakeEscape,newmakeBadEscape
+syntax match newmakeBadEscape /\\./ contained
+syntax match newmakeEscape /\\["\\nt]/ contained
+syntax match newmakeComment /#.*$/ contains=newmakeTodo,@Spell
+syntax keyword newmakeTodo TODO FIXME contained
+
+highlight default link newmakeDeclaration Structure
+highlight default link newmakeBlock Keyword
+highlight default link newmakeStep Function
+highlight default link newmakeField Identifier
+highlight default link newmakeConnective Operator
+highlight default link newmakeOption Constant
+highlight default link newmakeName Normal
+highlight default link newmakeNumber Number
+highlight default link newmakeRange Operator
+highlight default link newmakeUnit Type
+highlight default link newmakeDate Number
+highlight default link newmakeTime Number
+highlight default link newmakeString String
+highlight default link newmakeEscape SpecialChar
+highlight default link newmakeBadEscape Error
+highlight default link newmakeComment Comment
+highlight default link newmakeTodo Todo
+highlight default link newmakePunctuation Delimiter
+highlight default link newmakeError Error
+
+let b:current_syntax = 'newmake'
