@@ -13,6 +13,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"newmake/lang/diag"
 )
 
 // These tests run the editors' own engines over every example, so they want vim,
@@ -68,6 +70,36 @@ func TestVimMistakes(t *testing.T) {
 		}
 	}
 	require.GreaterOrEqual(t, tried, 5)
+}
+
+// TestVimQuickfix: Vim's quickfix list takes the place and the kind of each
+// message of newmake check.
+func TestVimQuickfix(t *testing.T) {
+	dir := t.TempDir()
+	src := diag.NewSource("toll-road.batch", []byte("a\n  cron 68 %\n"))
+	var messages bytes.Buffer
+	require.NoError(t, diag.Render(&messages, diag.List{
+		{Code: diag.CodeUnknownName, Summary: "there is no grain `cron`", At: src.Span(4, 8), Help: "did you mean `corn`?"},
+		{Code: diag.CodeUnusual, Severity: diag.Warning, Summary: "odd", At: src.Span(9, 13)},
+		{Code: diag.CodeLeftover, Severity: diag.Note, Summary: "left over", At: src.Span(0, 1)},
+	}, diag.Options{}))
+	in, out := filepath.Join(dir, "messages"), filepath.Join(dir, "list")
+	require.NoError(t, os.WriteFile(in, messages.Bytes(), 0o644))
+	cmd := exec.Command("vim", "-es", "-i", "NONE", "-u", "../test/quickfix.vim")
+	cmd.Env = append(os.Environ(), "MESSAGES="+in, "OUT="+out, "LC_ALL=C.UTF-8")
+	said, err := cmd.CombinedOutput()
+	require.NoError(t, err, "%s", said)
+	data, err := os.ReadFile(out)
+	require.NoError(t, err)
+	type entry struct {
+		Lnum, Col, Nr int
+		Type, Text    string
+	}
+	var got []entry
+	require.NoError(t, json.Unmarshal(data, &got))
+	require.Equal(t, []entry{
+		{2, 3, 201, "e", "there is no grain `cron`"}, {2, 8, 408, "w", "odd"}, {1, 1, 952, "n", "left over"},
+	}, got)
 }
 
 func vim(t *testing.T, files []string) []shown {
