@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"newmake/lang"
 	"newmake/lang/diag"
 )
 
@@ -26,7 +27,15 @@ type StockLine struct {
 	Text   string // what follows it, as written
 	Source string // where it is from, by the comment on the line
 	House  bool   // the line is the house's
+	Was    string // what the built-in line says in its place, "" if there is none
+	Figure *Figure
 	At     diag.Span
+}
+
+// Figure is the number of a line that is nothing but a number or a range.
+type Figure struct {
+	Low, High float64 // the same if it is no range
+	Unit      string
 }
 
 // StockKinds lists the kinds of the stock's entries.
@@ -74,19 +83,47 @@ func (item *StockItem) fill(l *Library, n, below *node) {
 	if item.Doc = docOf(n.stmt); item.Doc == "" && below != nil {
 		item.Doc = docOf(below.stmt)
 	}
+	was := map[string]string{}
+	if below != nil {
+		for _, line := range below.lines {
+			begin, text := line.stockParts()
+			was[begin] = text
+		}
+	}
 	for _, line := range n.lines {
 		if line.bad {
 			continue
 		}
-		begin := line.field.Name
-		if begin == "" {
-			begin = line.text("name")
+		s := StockLine{Source: line.comment(), House: !l.has(line.at().Src), Figure: line.figure(), At: line.at()}
+		s.Field, s.Text = line.stockParts()
+		if s.House && line.single() {
+			s.Was = was[s.Field]
 		}
-		item.Lines = append(item.Lines, StockLine{
-			Field: begin, Text: strings.TrimSpace(strings.TrimPrefix(line.written(), begin)),
-			Source: line.comment(), House: !l.has(line.at().Src), At: line.at(),
-		})
+		item.Lines = append(item.Lines, s)
 	}
+}
+
+// stockParts cuts a line after the word, or the name, that begins it.
+func (n *node) stockParts() (begin, text string) {
+	if begin = n.field.Name; begin == "" {
+		begin = n.text("name")
+	}
+	return begin, strings.TrimSpace(strings.TrimPrefix(n.written(), begin))
+}
+
+// figure is the line's number, nil if the line says anything else.
+func (n *node) figure() *Figure {
+	items := n.stmt.Items
+	if len(items) != 2 {
+		return nil
+	}
+	switch it := items[1]; it.Kind {
+	case lang.Number:
+		return &Figure{it.Value, it.Value, it.Unit}
+	case lang.Range:
+		return &Figure{it.Value, it.High, it.Unit}
+	}
+	return nil
 }
 
 // has says that a text is one of the library's.

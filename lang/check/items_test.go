@@ -75,7 +75,7 @@ grain hill-corn from corn {
 			assert.NotEmpty(t, l.Source, l.Field)
 		}
 		if l.House {
-			assert.Equal(t, StockLine{"starch", "70 %", "the mill, 2026", true, l.At}, l)
+			assert.Equal(t, StockLine{"starch", "70 %", "the mill, 2026", true, "71.8 %", &Figure{70, 70, "%"}, l.At}, l)
 		}
 	}
 	hill := items["grain hill-corn"]
@@ -86,7 +86,7 @@ grain hill-corn from corn {
 	oats := items["grain oats"]
 	assert.False(t, oats.House || oats.Own)
 	bourbon := items["standard bourbon"]
-	assert.Contains(t, bourbon.Lines, StockLine{"grain", "corn at least 51 %", "5.143(c), table 1 (2)", false, bourbon.Lines[3].At})
+	assert.Contains(t, bourbon.Lines, StockLine{"grain", "corn at least 51 %", "5.143(c), table 1 (2)", false, "", nil, bourbon.Lines[3].At})
 	mash := items["model mash"]
 	require.NotEmpty(t, mash.Lines)
 	assert.NotContains(t, mash.Lines[0].Text, mash.Lines[0].Field)
