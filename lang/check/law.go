@@ -26,7 +26,7 @@ func (b *builder) law() {
 		case recipe.EnzymesOwn:
 			b.lawEnzymes(c)
 		case recipe.EntryMost:
-			if b.whole["cask"] && weaker(c.Strength, b.batch.Cask.Entry) {
+			if b.whole["cask"] && below(c.Strength, b.batch.Cask.Entry) {
 				b.unlawful(diag.CodeLawEntry, c, b.at("cask.entry"),
 					fmt.Sprintf("the entry strength is above %s, the most that %s allows", strengthText(c.Strength), s.Title),
 					"lower the entry strength")
@@ -42,7 +42,7 @@ func (b *builder) law() {
 					"let it rest longer, or give it another style")
 			}
 		case recipe.BottledLeast:
-			if at := b.batch.Cask.BottleAt; b.whole["cask"] && at.Value > 0 && weaker(at, c.Strength) {
+			if at := b.batch.Cask.BottleAt; b.whole["cask"] && at.Value > 0 && below(at, c.Strength) {
 				b.unlawful(diag.CodeLawBottled, c, b.at("cask.bottle.at"),
 					fmt.Sprintf("%s is bottled at %s or more", s.Title, strengthText(c.Strength)), "raise the bottling strength")
 			}
@@ -146,6 +146,15 @@ func (b *builder) lawWood(c *recipe.Condition) {
 	case c.SizeM3 > 0 && k.SizeM3 > c.SizeM3*1.0001:
 		b.unlawful(diag.CodeLawWood, c, b.at("cask.fill"), fmt.Sprintf("%s rests in casks of at most %s", title, b.volume(c.SizeM3)), "fill a smaller cask")
 	}
+}
+
+// below says that a strength is under another as the law counts: as written, and
+// if one of them is by mass, for certain.
+func below(a, b recipe.Strength) bool {
+	if (a.Basis == recipe.ABW) != (b.Basis == recipe.ABW) {
+		return weaker(a, b)
+	}
+	return a.Weaker(b)
 }
 
 func strengthText(s recipe.Strength) string {
