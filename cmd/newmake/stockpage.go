@@ -147,9 +147,9 @@ func (p *stockPage) entry(i check.StockItem) {
 	}
 	field = min(field, 26)
 	for _, l := range i.Lines {
-		p.fact(l, field, text, i.Own)
+		p.fact(l, field, text, i)
 	}
-	if marked && !i.Own {
+	if marked && (!i.Own || i.From != "") {
 		p.line("* the house's line")
 	}
 }
@@ -169,11 +169,15 @@ func origin(i check.StockItem) string {
 }
 
 // fact writes one line of an entry: its word, what it says, where that is from.
-func (p *stockPage) fact(l check.StockLine, field, text int, own bool) {
-	head := mark(l.House && !own) + pad(l.Field, field) + "  "
+func (p *stockPage) fact(l check.StockLine, field, text int, i check.StockItem) {
+	head := mark(l.House && (!i.Own || i.From != "")) + pad(l.Field, field) + "  "
 	source := l.Source
 	if l.Was != "" && l.Was != l.Text {
-		source = strings.TrimSpace(source + " (built in: " + l.Was + ")")
+		where := "built in"
+		if i.Own {
+			where = "in " + i.From
+		}
+		source = strings.TrimSpace(source + " (" + where + ": " + l.Was + ")")
 	}
 	if diag.Width(l.Text) > text {
 		p.para(head, l.Text)

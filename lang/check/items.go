@@ -27,7 +27,7 @@ type StockLine struct {
 	Text   string // what follows it, as written
 	Source string // where it is from, by the comment on the line
 	House  bool   // the line is the house's
-	Was    string // what the built-in line says in its place, "" if there is none
+	Was    string // what stands in its place in the built-in entry, or in that of From
 	Figure *Figure
 	At     diag.Span
 }
@@ -69,6 +69,11 @@ func stockItems(l *Library, house *stockBuilder) []StockItem {
 				item.House = true
 				n = house.done[f].find(name)
 			}
+			if below == nil && n.has("parent") { // what it changes is its parent's
+				if below = house.done[f].find(n.text("parent")); below == nil {
+					below = l.nodes[f].find(n.text("parent"))
+				}
+			}
 			item.fill(l, n, below)
 			out = append(out, item)
 		}
@@ -76,11 +81,11 @@ func stockItems(l *Library, house *stockBuilder) []StockItem {
 	return out
 }
 
-// fill writes down an entry's lines. below is the built-in entry of the same
-// name, nil if there is none.
+// fill writes down an entry's lines. below is what it changes, nil if it stands
+// on its own.
 func (item *StockItem) fill(l *Library, n, below *node) {
 	item.At, item.From = n.at(), n.text("parent")
-	if item.Doc = docOf(n.stmt); item.Doc == "" && below != nil {
+	if item.Doc = docOf(n.stmt); item.Doc == "" && below != nil && !item.Own {
 		item.Doc = docOf(below.stmt)
 	}
 	was := map[string]string{}
