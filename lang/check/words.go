@@ -6,11 +6,11 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/agnivade/levenshtein"
 	"golang.org/x/text/unicode/norm"
 
 	"newmake/lang"
 	"newmake/lang/quantity"
+	"newmake/lang/spelling"
 )
 
 // nearest gives the candidate that a misspelt word most likely stood for, or "".
@@ -30,28 +30,12 @@ func nearest(word string, candidates []string) string {
 		if d := len(c) - len(word); d > limit || d < -limit {
 			continue
 		}
-		d := levenshtein.ComputeDistance(lower, strings.ToLower(c))
-		if swapped(lower, strings.ToLower(c)) {
-			d = 1
-		}
+		d := spelling.Distance(lower, strings.ToLower(c))
 		if d < dist && d < len(c) {
 			best, dist = c, d
 		}
 	}
 	return best
-}
-
-// swapped says that two words differ by two neighbours that changed places, which
-// is one slip of the fingers.
-func swapped(a, b string) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	i := 0
-	for i < len(a) && a[i] == b[i] {
-		i++
-	}
-	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
 }
 
 // nameKey is the form in which names are compared: NFC, so that an accent typed

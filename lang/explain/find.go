@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/agnivade/levenshtein"
+	"newmake/lang/spelling"
 )
 
 // Find gives the pages on a word: a code, a word of the language, a unit or a
@@ -59,7 +59,7 @@ func Near(word string) []string {
 	var names []string
 	for _, p := range Pages() {
 		for _, name := range append([]string{p.Name}, p.Also...) {
-			d := levenshtein.ComputeDistance(word, fold(name))
+			d := spelling.Distance(word, fold(name))
 			if strings.HasPrefix(fold(name), word) && len(word) > 2 {
 				d = min(d, 1)
 			}

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/agnivade/levenshtein"
+	"newmake/lang/spelling"
 )
 
 // Near gives the known units that are spelt nearly as name, best first, at most
@@ -32,7 +32,7 @@ func nearFor(name string, want Kind) []string {
 		u := &table[i]
 		dist := limit + 1
 		for _, n := range append([]string{u.Name}, u.Aliases...) {
-			d := levenshtein.ComputeDistance(lower, strings.ToLower(n))
+			d := spelling.Distance(lower, strings.ToLower(n))
 			// One letter in a unit of one or two letters is another unit.
 			if d > 0 && len(n) <= 2 && len(name) <= 2 {
 				continue
