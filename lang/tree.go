@@ -18,7 +18,7 @@ type File struct {
 
 // Stmt is one fact: a line of items, perhaps with a block.
 //
-//	hearts from 80 % abv to 63 % abv     # comment
+//	hearts from 75 % abv to 62 % abv     # comment
 //	mash in "Copper kettle" { ... }
 type Stmt struct {
 	Lead  []Comment // comment lines directly above, in order
@@ -50,7 +50,7 @@ type ItemKind uint8
 const (
 	Word   ItemKind = iota // bill, distillers-malt, to
 	String                 // "Copper kettle"
-	Number                 // 190 F, 68 %, 80 % abv, 1.062, 3: a number with its unit if it has one
+	Number                 // 190 F, 68 %, 63 % abv, 1.062, 3: a number with its unit if it has one
 	Range                  // 78..88 F: two numbers, one unit
 	Date                   // 2026-03-03
 	Clock                  // 07:00

@@ -40,7 +40,7 @@ var spiritField = &Field{
 			Limits: []Limit{mustBe(0, 10, "that is the hearts")},
 		},
 		{
-			Name: "hearts", Shape: `"from" (` + labelled("from", cutShape) + `) "to" (` + labelled("to", cutShape) + `)`, Need: true, Example: "hearts from 80 % abv to 63 % abv",
+			Name: "hearts", Shape: `"from" (` + labelled("from", cutShape) + `) "to" (` + labelled("to", cutShape) + `)`, Need: true, Example: "hearts from 4 gal to 62 % abv",
 			Doc: "Where the hearts begin and end: by strength at the spout, by volume that has come over, by temperature of the vapour, or by share of the charge's pure alcohol.",
 		},
 		{
@@ -151,7 +151,7 @@ func (b *builder) possible(c recipe.Cut) bool {
 	d := diag.Diagnostic{Code: diag.CodeOutOfRange, At: c.At}
 	switch {
 	case c.By == recipe.ByStrength && (c.Strength.Value < 0 || c.Strength.Value > 1):
-		d.Summary, d.Help, d.Reason = "no spirit is stronger than pure alcohol", "a spirit run begins near 80 % abv, 160 proof", strength100.Reason
+		d.Summary, d.Help, d.Reason = "no spirit is stronger than pure alcohol", "a spirit run begins near 75 to 80 % abv, 150 to 160 proof", strength100.Reason
 	case c.By == recipe.ByShare && (c.Share < 0 || c.Share > 1):
 		d.Summary, d.Help = "a share of the charge lies between nothing and all of it", "for example `hearts from 3 % of charge to 60 % of charge`"
 	case c.By == recipe.ByVolume && c.VolumeM3 < 0:

@@ -24,7 +24,7 @@ func (b *builder) tradeSpirit() {
 		if c.By == recipe.ByStrength && (c.Strength.Basis != recipe.ABW && c.Strength.Value > azeotrope || c.Strength.Value > 1) {
 			b.add(diag.Diagnostic{
 				Code: diag.CodeCutBeyond, At: c.At, Summary: "no pot still gives that strength",
-				Help:   fmt.Sprintf("a spirit run begins near 80 %% abv (160 proof); nothing boils off stronger than %s abv", percent(azeotrope)),
+				Help:   fmt.Sprintf("a spirit run begins near 75 to 80 %% abv (150 to 160 proof); nothing boils off stronger than %s abv", percent(azeotrope)),
 				Reason: "there vapour and liquid are the same",
 			})
 			return
@@ -61,7 +61,7 @@ func (b *builder) cutOrder() {
 		return
 	case from.By == recipe.ByStrength:
 		crossed = !weaker(to.Strength, from.Strength)
-		help = "the strength falls as the run goes on: begin at the higher one, as in `hearts from 80 % abv to 63 % abv`"
+		help = "the strength falls as the run goes on: begin at the higher one, as in `hearts from 75 % abv to 62 % abv`"
 	case from.By == recipe.ByVolume:
 		crossed = from.VolumeM3 >= to.VolumeM3
 		help = "volumes are counted from the first drop: begin at the smaller one"
