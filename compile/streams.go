@@ -77,6 +77,6 @@ func streamPlan(name string, s stream.Stream) plan.Stream {
 		Name: name, WaterKg: s.WaterKg, EthanolKg: s.EthanolKg,
 		GlucoseKg: s.GlucoseKg, MaltoseKg: s.MaltoseKg, MaltotrioseKg: s.MaltotrioseKg, DextrinKg: s.DextrinKg,
 		RawStarchKg: s.RawStarchKg, GelStarchKg: s.GelStarchKg, SolublesKg: s.SolublesKg, BacksetKg: s.BacksetKg,
-		AcidKg: s.AcidKg, YeastKg: s.YeastKg, InsolublesKg: s.InsolublesKg, MassKg: s.MassKg(),
+		AcidKg: s.AcidKg, ByproductsKg: s.ByproductsKg, YeastKg: s.YeastKg, InsolublesKg: s.InsolublesKg, MassKg: s.MassKg(),
 	}
 }

@@ -177,7 +177,7 @@ func heat(m *measurer) Section {
 
 func sugar(m *measurer) Section {
 	s := Section{Title: "Sugar, wort and beer",
-		Text: "At 20 °C to 30 % the table of NBS Circular 440; above, and with temperature, ICUMSA's formula. Extract counts as sucrose."}
+		Text: "At 20 °C to 30 % the table of NBS Circular 440; above, and with temperature, ICUMSA's formula. Extract counts as sucrose, what a ferment makes besides alcohol as glycerol and acids."}
 	nbs := m.table("fluid/sucrose_sg_nbs440_t114_0to30.csv", func(l line) (float64, float64, bool) {
 		return fluid.SGAirFromPlato(l.num("brix_wt_pct") / 100), l.num("sg20_20_air"), true
 	})
@@ -201,13 +201,23 @@ func sugar(m *measurer) Section {
 			tabarie.Add(fluid.SG(beer), fluid.SG(alcohol)+fluid.SG(extract)-1)
 		}
 	}
+	byproducts := m.table("fluid/crc_byproducts_20C.csv", func(l line) (float64, float64, bool) {
+		w := l.num("wt_pct") / 100
+		return 1 / fluid.WashVolumeM3(1-w, 0, 0, w, 20), 1000 * l.num("density_g_cm3"), l.num("wt_pct") <= 2
+	})
+	asSugar := m.table("fluid/crc_byproducts_20C.csv", func(l line) (float64, float64, bool) {
+		return fluid.SolutionDensity(l.num("wt_pct")/100, 20), 1000 * l.num("density_g_cm3"), l.num("wt_pct") <= 2
+	})
 	const cutaia = "Cutaia, Reid and Speers, J. Inst. Brew. 115 (2009) 318, Table III"
+	const crc = "CRC Handbook, 102nd ed., Concentrative Properties of Aqueous Solutions"
 	s.Rows = []Row{
 		{Quantity: "specific gravity", Source: "NBS Circular 440 (1942), Table 114", Range: "0-30 %", Unit: "SG", Deviations: nbs, Claim: 1e-6, Remark: "the table itself"},
 		{Quantity: "extract from gravity", Source: "the cubic in use for NBS 440", Range: "0-40 %", Unit: "Plato", Deviations: cubic, Claim: 0.008, Remark: "the cubic is 0.005 off its own table"},
 		{Quantity: "apparent extract of beer", Source: cutaia, Range: "11-18 Plato, means of 532 brews", Unit: "Plato", Deviations: model, Claim: 0.03},
 		{Quantity: "the same by Balling's 0.1808/0.8192", Source: cutaia, Range: "as above", Unit: "Plato", Deviations: balling, Remark: "the convention, for comparison"},
 		{Quantity: "gravity of beer", Source: "Tabarié's relation, as Hackbarth, J. ASBC 69 (2011) 39 finds it right", Range: "0-18 % ethanol, 0-5 % extract", Unit: "SG", Deviations: tabarie, Claim: 0.0001},
+		{Quantity: "density with glycerol or lactic acid", Source: crc, Range: "0.5-2 %, 20 °C", Unit: "kg/m³", Deviations: byproducts, Claim: 0.4, Remark: "one volume for all by-products"},
+		{Quantity: "the same, counted as sugar", Source: crc, Range: "as above", Unit: "kg/m³", Deviations: asSugar, Remark: "why they are not: for comparison"},
 	}
 	return s
 }

@@ -29,11 +29,14 @@
 //   - Bacteria: lactic acid by a logistic law, slowed while the yeast works.
 //
 // The yield of the whole ferment comes out of that at 87 to 89 % of theory, for
-// all the sugar taken. 90 to 93 % is often quoted; the published yields of malt
-// wort lie lower than the model: 6.11 L of alcohol a tonne for each percent of
+// all the sugar taken; 90 to 93 % is often quoted. Against gravity it is what is
+// published of malt wort: 6.06 to 6.11 L of alcohol a tonne for each percent of
 // fermentable extract (Bringhurst et al., J. Inst. Brew. 102 (1996) 433), the
-// model 6.3; Balling's alcohol, the model 1 to 3 % more of it. So the
-// yeast's constants were set to the low side of what is quoted, not higher.
+// model 6.08 to 6.13; and 0.98 to 0.99 of Balling's alcohol, nine measured brews 0.96 to
+// 1.005 (USDA Bulletin 493). For that, glycerol and acids must have their own
+// volume in the wash and not that of sugar (fluid.ByproductVolume). A wort that
+// is not all converted when it is pitched gives 1 to 2 % more than its gravity
+// promises, for dextrins take up water as they turn to sugar.
 // Sources disagree on growth too: 0.152 kg/kg sugar in Warren 1990, 0.10
 // without air in Verduyn et al., J. Gen. Microbiol. 136 (1990) 395.
 //

@@ -96,7 +96,7 @@ func newFerment(in *Input, k constants, sk *starch.Constants) *ferment {
 	y.k = k
 	y.strain = newStrain(in.Yeast, &y.k)
 	y.vessel = newVessel(in, &y.k)
-	y.fixedM3 = volumeSolids * (w.BacksetKg + w.AcidKg)
+	y.fixedM3 = volumeSolids * (w.BacksetKg + w.FermentedKg())
 	y.pressurePa = in.PressurePa
 	y.growthMost = math.Min(k.biomassMost*w.ExtractKg(), (1-k.gums)*w.SolublesKg/y.strain.gr.ammonia)
 

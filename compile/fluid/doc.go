@@ -54,7 +54,8 @@
 //     of Cutaia et al. (2009) to 0.03 Plato, where Balling's 0.1808/0.8192 rule
 //     is 0.13 to 0.23 off. The two therefore disagree by up to 0.001 in final
 //     gravity: WortDensity is what a hydrometer reads, the rule a convention.
-//     Extract counts as sucrose.
+//     Extract counts as sucrose; glycerol and acids of a ferment have their own
+//     volume (ByproductVolume).
 //   - Grain: malt's specific heat and slaking heat to 8 % moisture; raw grain
 //     above that by a line (common practice).
 //   - US gauging: true proof to 0.05 of the printed rows. By weight, up to 0.012 %

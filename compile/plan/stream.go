@@ -11,12 +11,13 @@ type Stream struct {
 	MaltoseKg     float64 `json:"maltoseKg" places:"3"`
 	MaltotrioseKg float64 `json:"maltotrioseKg" places:"3"`
 	DextrinKg     float64 `json:"dextrinKg" places:"3"`
-	RawStarchKg   float64 `json:"rawStarchKg" places:"3"` // in the granule
-	GelStarchKg   float64 `json:"gelStarchKg" places:"3"` // gelatinized, not converted
-	SolublesKg    float64 `json:"solublesKg" places:"3"`  // protein, gums, minerals, glycerol
-	BacksetKg     float64 `json:"backsetKg" places:"3"`   // solids that came with backset
-	AcidKg        float64 `json:"acidKg" places:"3"`      // lactic, of the ferment
-	YeastKg       float64 `json:"yeastKg" places:"3"`     // dry
+	RawStarchKg   float64 `json:"rawStarchKg" places:"3"`  // in the granule
+	GelStarchKg   float64 `json:"gelStarchKg" places:"3"`  // gelatinized, not converted
+	SolublesKg    float64 `json:"solublesKg" places:"3"`   // protein, gums, minerals
+	BacksetKg     float64 `json:"backsetKg" places:"3"`    // solids that came with backset
+	AcidKg        float64 `json:"acidKg" places:"3"`       // lactic, of the ferment
+	ByproductsKg  float64 `json:"byproductsKg" places:"3"` // of the ferment: glycerol, organic acids
+	YeastKg       float64 `json:"yeastKg" places:"3"`      // dry
 	InsolublesKg  float64 `json:"insolublesKg" places:"3"`
 	MassKg        float64 `json:"massKg" places:"3"`
 }
@@ -61,7 +62,11 @@ func (s Stream) ExtractKg() float64 {
 }
 
 // DissolvedKg is all that is in solution besides ethanol.
-func (s Stream) DissolvedKg() float64 { return s.ExtractKg() + s.BacksetKg + s.AcidKg }
+func (s Stream) DissolvedKg() float64 { return s.ExtractKg() + s.BacksetKg + s.FermentedKg() }
+
+// FermentedKg is what the ferment has made besides ethanol and left in
+// solution.
+func (s Stream) FermentedKg() float64 { return s.AcidKg + s.ByproductsKg }
 
 // SuspendedKg is all that a sieve or a settling would take out.
 func (s Stream) SuspendedKg() float64 { return s.RawStarchKg + s.YeastKg + s.InsolublesKg }

@@ -11,20 +11,13 @@ func (s Stream) VolumeM3() float64 { return s.VolumeAtM3(s.TempC) }
 
 // VolumeAtM3 is the volume of all of it at tempC.
 func (s Stream) VolumeAtM3(tempC float64) float64 {
-	return fluid.MashVolumeM3(s.WaterKg, s.EthanolKg, s.DissolvedKg(), s.SuspendedKg(), tempC)
+	return s.LiquidVolumeM3(tempC) + s.SuspendedKg()*fluid.GrainDisplacement
 }
 
 // LiquidVolumeM3 is the volume at tempC of what would pass a filter.
 func (s Stream) LiquidVolumeM3(tempC float64) float64 {
-	if s.LiquidKg() <= 0 {
-		return 0
-	}
-	return s.LiquidKg() / s.liquidDensity(tempC)
-}
-
-func (s Stream) liquidDensity(tempC float64) float64 {
-	m := s.LiquidKg()
-	return fluid.WortDensity(s.EthanolKg/m, s.DissolvedKg()/m, tempC)
+	fermented := s.FermentedKg()
+	return fluid.WashVolumeM3(s.WaterKg, s.EthanolKg, s.DissolvedKg()-fermented, fermented, tempC)
 }
 
 // SG is the specific gravity 20/20 C in vacuum of the liquid, as a hydrometer
@@ -33,7 +26,7 @@ func (s Stream) SG() float64 {
 	if s.LiquidKg() <= 0 {
 		return 1
 	}
-	return fluid.SG(s.liquidDensity(referenceC))
+	return fluid.SG(s.LiquidKg() / s.LiquidVolumeM3(referenceC))
 }
 
 // ABV is the strength of the liquid, as a fraction of its volume at 20 C.

@@ -15,9 +15,10 @@ type Stream struct {
 
 	RawStarchKg  float64 // in the granule, not dissolved
 	GelStarchKg  float64 // gelatinized, not yet hydrolysed: held by the liquor
-	SolublesKg   float64 // other matter dissolved from grain: protein, gums, minerals, glycerol
+	SolublesKg   float64 // other matter dissolved from grain: protein, gums, minerals
 	BacksetKg    float64 // dissolved solids that came with backset
-	AcidKg       float64 // made in the ferment, as lactic acid
+	AcidKg       float64 // made in the ferment by bacteria, as lactic acid
+	ByproductsKg float64 // made in the ferment by yeast: glycerol, organic acids
 	YeastKg      float64 // dry
 	InsolublesKg float64 // husk, fibre, protein that does not dissolve
 
@@ -34,9 +35,13 @@ func (s Stream) ExtractKg() float64 {
 	return s.SugarKg() + s.DextrinKg + s.GelStarchKg + s.SolublesKg
 }
 
+// FermentedKg is what the ferment has made besides ethanol and left in
+// solution.
+func (s Stream) FermentedKg() float64 { return s.AcidKg + s.ByproductsKg }
+
 // DissolvedKg is all that is in solution besides ethanol.
 func (s Stream) DissolvedKg() float64 {
-	return s.ExtractKg() + s.BacksetKg + s.AcidKg
+	return s.ExtractKg() + s.BacksetKg + s.FermentedKg()
 }
 
 // SuspendedKg is all that a sieve or a settling would take out.
@@ -77,6 +82,7 @@ func (s Stream) combine(o Stream, sign float64) Stream {
 	s.SolublesKg += sign * o.SolublesKg
 	s.BacksetKg += sign * o.BacksetKg
 	s.AcidKg += sign * o.AcidKg
+	s.ByproductsKg += sign * o.ByproductsKg
 	s.YeastKg += sign * o.YeastKg
 	s.InsolublesKg += sign * o.InsolublesKg
 	return s

@@ -39,8 +39,8 @@ var (
 		holds:  "0 to 30 Plato; the two sources differ by 0.09 kg/m3 at 30 %. Extract counts as sucrose, which it is not quite",
 	}
 	wortVolume = model{
-		says:   "The volumes of spirit and of extract add up, and each kg of what is not dissolved takes 0.67 L.",
-		source: "OIML R 22 and NBS Circular 440 for the liquid; 0.65 to 0.70 L/kg for grain, common practice",
+		says:   "The volumes of spirit, of extract and of what a ferment makes besides alcohol (0.78 L/kg) add up, and each kg of what is not dissolved takes 0.67 L.",
+		source: "OIML R 22 and NBS Circular 440 for the liquid, glycerol and acids by the CRC Handbook; 0.65 to 0.70 L/kg for grain, common practice",
 		holds:  "-20 to 40 C; Tabarie's relation is met to 0.0001 in gravity. 0.03 L/kg of grain matter is about 0.2 % of a mash",
 	}
 	buffers = model{

@@ -49,7 +49,7 @@ var fermentValues = []value{
 		work: func(a *asked) []Line {
 			s := a.p.Stream(plan.StreamWash)
 			liquid := s.LiquidKg()
-			rho := fluid.WortDensity(s.EthanolKg/liquid, s.DissolvedKg()/liquid, 20)
+			rho := liquid / liquidM3(s, 20)
 			pure := 1000 * s.EthanolKg / fluid.Density(1, 20)
 			return []Line{
 				work("alcohol as a volume", a.litres(pure), of(a.mass(s.EthanolKg), "alcohol"), over(a.density(fluid.Density(1, 20)), "(OIML R 22)")),
@@ -146,8 +146,7 @@ var fermentValues = []value{
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.PH, plan.PH) },
 		work: func(a *asked) []Line {
 			s := a.p.Stream(plan.StreamWash)
-			liquid := s.LiquidKg()
-			litres := 1000 * liquid / fluid.WortDensity(s.EthanolKg/liquid, s.DissolvedKg()/liquid, 20)
+			litres := 1000 * liquidM3(s, 20)
 			return []Line{
 				work("lactic acid", Number{1000 * s.AcidKg / litres, "g/L", 2}, of(Number{1000 * s.AcidKg, "g", 0}, "acid"), over(Number{litres, "L", 0}, "liquid")),
 				reads("pH on the way", a.readFerment(func(p plan.FermentPoint) Number { return Number{p.PH, "", 2} })...),
@@ -240,7 +239,7 @@ func workFinalGravity(a *asked) []Line {
 		look("their density at 20 C", "OIML R 22", a.density(rho), func(x []float64) float64 { return a.density(fluid.Density(x[0]/100, 20)).Value },
 			of(percent(100*w, 2), "by weight")),
 		work("their volume", a.litres(spiritL), of(a.mass(spirit), "alcohol and water"), over(a.density(rho), "")),
-		work("what is dissolved takes", a.litres(volume-spiritL), of(a.mass(solids), "dissolved"), times(a.room((volume-spiritL)/1000/solids), "(NBS Circular 440)")),
+		work("what is dissolved takes", a.litres(volume-spiritL), of(a.mass(solids), "dissolved"), times(a.room((volume-spiritL)/1000/solids), "(NBS Circular 440, CRC Handbook)")),
 		work("the liquid", a.mass(s.LiquidKg()), of(a.mass(spirit), "alcohol and water"), plus(a.mass(solids), "dissolved")),
 		work("its volume", a.litres(volume), of(a.litres(spiritL), "alcohol and water"), plus(a.litres(volume-spiritL), "dissolved")),
 		work("gravity: its density to that of water", gravity(a.p.Ferment.FinalGravitySG), of(a.mass(s.LiquidKg()), ""), over(a.litres(volume), ""),
@@ -250,8 +249,8 @@ func workFinalGravity(a *asked) []Line {
 
 func workAttenuation(a *asked) []Line {
 	sg := func(s plan.Stream) float64 {
-		m := s.LiquidKg() - s.BacksetKg
-		return fluid.SG(fluid.WortDensity(s.EthanolKg/m, (s.DissolvedKg()-s.BacksetKg)/m, 20))
+		s.BacksetKg = 0
+		return fluid.SG(s.LiquidKg() / liquidM3(s, 20))
 	}
 	plato := func(x []float64) float64 {
 		p, err := fluid.PlatoFromSG(x[0])

@@ -239,11 +239,17 @@ func (a *asked) workGravity(sg float64, dissolved ...Term) []Line {
 	}
 }
 
+// liquidM3 is the volume of what would pass a filter.
+func liquidM3(s plan.Stream, tempC float64) float64 {
+	fermented := s.FermentedKg()
+	return fluid.WashVolumeM3(s.WaterKg, s.EthanolKg, s.DissolvedKg()-fermented, fermented, tempC)
+}
+
 // workVolume goes from masses to the volume of a wort or wash at a temperature.
 func (a *asked) workVolume(s plan.Stream, tempC, litres float64) []Line {
 	liquid := s.LiquidKg()
-	rho := fluid.WortDensity(s.EthanolKg/liquid, s.DissolvedKg()/liquid, tempC)
-	volume := 1000 * liquid / rho
+	volume := 1000 * liquidM3(s, tempC)
+	rho := 1000 * liquid / volume
 	at := a.number(plan.Of(tempC, plan.Celsius)).Text()
 	dissolved := []Term{of(a.mass(s.WaterKg), "water")}
 	if s.EthanolKg > 0 {
