@@ -2,9 +2,7 @@ package main
 
 import (
 	"embed"
-	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -127,7 +125,7 @@ func fit(folder string, made []file) error {
 		return usage("%s is a file: name a folder", folder)
 	}
 	for _, f := range made {
-		if _, err := os.Lstat(filepath.Join(folder, f.name)); !errors.Is(err, fs.ErrNotExist) {
+		if _, err := os.Lstat(filepath.Join(folder, f.name)); err == nil {
 			return usage("%s is there already: nothing was made", filepath.Join(folder, f.name))
 		}
 	}
