@@ -67,6 +67,9 @@ func (a *app) why(arg, value string, f whyFlags) error {
 	if err != nil {
 		return err
 	}
+	if b == nil && value == "" && why.Known(arg) && (src == nil || src.path == ".") {
+		return usage("%q is a number, and not a batch: newmake why BATCH %s", arg, arg)
+	}
 	if b == nil {
 		return a.refuse(list, format)
 	}

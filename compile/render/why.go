@@ -76,11 +76,7 @@ func (t *whyText) working(l why.Line) {
 	}
 	t.para(2, 4, capital(l.Says))
 	if l.Reads != nil {
-		var all []string
-		for _, r := range l.Reads {
-			all = append(all, r.At+" "+r.Text())
-		}
-		t.para(4, 6, strings.Join(all, "; "))
+		t.readings(l.Reads)
 		return
 	}
 	var parts []string
@@ -100,6 +96,23 @@ func (t *whyText) working(l why.Line) {
 		return
 	}
 	t.strip(l, result)
+}
+
+// readings writes numbers along the way, none of them parted from its moment.
+func (t *whyText) readings(all []why.Reading) {
+	line := "   "
+	for i, r := range all {
+		s := " " + r.At + " " + r.Text()
+		if i < len(all)-1 {
+			s += ";"
+		}
+		if width(line)+width(s) > pageWidth {
+			t.line(line)
+			line = "   "
+		}
+		line += s
+	}
+	t.line(line)
 }
 
 // strip writes a line of working below one another, the numbers in a column.

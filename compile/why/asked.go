@@ -28,7 +28,7 @@ func (a *asked) number(q plan.Quantity) Number {
 	case q.Unit == plan.PH:
 		unit = ""
 	case q.Unit == litrePerKg && a.us():
-		v, unit = a.gristUS(), "gal/bu"
+		v, unit = gristUS(v), "gal/bu"
 	}
 	return Number{v, unit, usual(q.Unit, v)}
 }

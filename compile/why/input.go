@@ -67,7 +67,9 @@ func (a *asked) input(path string) []Input {
 	case "model":
 		name, field, _ := strings.Cut(rest, ".")
 		if m := a.b.Models[name]; m != nil {
-			return figure(m.Entry, field)
+			e := m.Entry
+			e.Name = "model " + e.Name
+			return figure(e, field)
 		}
 	case "backset-acidity", "backset-solids":
 		return a.backset(first)

@@ -268,7 +268,7 @@ func (a *asked) fermentKnobs() []knob {
 func (a *asked) stillKnobs() []knob {
 	s, p := a.b.Strip, a.b.Spirit
 	out := []knob{
-		strengthKnob("stop of the wash run at "+said(s.StopAt), s.StopAt, a.where("strip.stop", "strip"), inStrip, func(b *recipe.Batch) *recipe.Strength { return &b.Strip.StopAt }),
+		strengthKnob("wash run to "+said(s.StopAt), s.StopAt, a.where("strip.stop", "strip"), inStrip, func(b *recipe.Batch) *recipe.Strength { return &b.Strip.StopAt }),
 	}
 	if p.ForeshotsM3 > 0 {
 		out = append(out, knob{name: "foreshots", by: byTenth, at: a.where("spirit.foreshots", "spirit"), stage: inSpirit, turn: func(b *recipe.Batch) { b.Spirit.ForeshotsM3 *= tenth }})
@@ -276,7 +276,7 @@ func (a *asked) stillKnobs() []knob {
 	return append(out,
 		a.cutKnob("hearts from ", p.HeartsFrom, func(b *recipe.Batch) *recipe.Cut { return &b.Spirit.HeartsFrom }),
 		a.cutKnob("hearts to ", p.HeartsTo, func(b *recipe.Batch) *recipe.Cut { return &b.Spirit.HeartsTo }),
-		strengthKnob("stop of the spirit run at "+said(p.Stop), p.Stop, a.where("spirit.stop", "spirit"), inSpirit, func(b *recipe.Batch) *recipe.Strength { return &b.Spirit.Stop }))
+		strengthKnob("spirit run to "+said(p.Stop), p.Stop, a.where("spirit.stop", "spirit"), inSpirit, func(b *recipe.Batch) *recipe.Strength { return &b.Spirit.Stop }))
 }
 
 func (a *asked) cutKnob(name string, c recipe.Cut, of func(*recipe.Batch) *recipe.Cut) knob {

@@ -5,8 +5,6 @@ import (
 	"runtime"
 	"slices"
 	"sync"
-
-	"newmake/compile/plan"
 )
 
 // Move is how a nudge of one input moves a number, all else as written.
@@ -18,18 +16,18 @@ type Move struct {
 	Change Number `json:"change"`
 }
 
-// nudged is the plan of a batch with one input nudged.
+// nudged is a batch with one input nudged, and its plan.
 type nudged struct {
+	asked
 	knob knob
-	plan *plan.Plan
 }
 
 // nudge computes the batch once for each knob that a value can feel.
 func (a *asked) nudge(compile Compile, v value) []nudged {
 	var out []nudged
 	for _, k := range a.knobs() {
-		if k.stage <= v.stage && (!k.money || v.needs != nil) {
-			out = append(out, nudged{knob: k})
+		if k.stage <= v.stage && (v.money || !k.money) {
+			out = append(out, nudged{asked{u: a.u}, k})
 		}
 	}
 	next := make(chan int)
@@ -40,7 +38,7 @@ func (a *asked) nudge(compile Compile, v value) []nudged {
 				b := clone(a.b)
 				out[i].knob.turn(b)
 				b.Resolve()
-				out[i].plan = compile(b)
+				out[i].b, out[i].p = b, compile(b)
 			}
 		})
 	}
@@ -49,7 +47,7 @@ func (a *asked) nudge(compile Compile, v value) []nudged {
 	}
 	close(next)
 	all.Wait()
-	return slices.DeleteFunc(out, func(n nudged) bool { return n.plan == nil })
+	return slices.DeleteFunc(out, func(n nudged) bool { return n.p == nil })
 }
 
 // mostMoves is how many are told.
@@ -61,8 +59,8 @@ func (a *asked) moves(v value, all []nudged) []Move {
 	out := []Move{}
 	base := a.number(v.amount(a))
 	for _, n := range all {
-		then := &asked{b: a.b, p: n.plan, u: a.u}
-		if n.knob.stage > v.stage || v.needs != nil && !v.needs(then) {
+		then := &n.asked
+		if n.knob.stage > v.stage || n.knob.money && !v.money || v.needs != nil && !v.needs(then) {
 			continue
 		}
 		d := base

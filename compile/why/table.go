@@ -16,10 +16,11 @@ type value struct {
 	title  string
 	stage  stage // the last that bears on it
 	model  model
-	from   []string // values that it came from
-	paths  []string // what bears on it in the texts: see asked.inputs
-	given  bool     // a model gives it whole: no sum leads to it
-	needs  func(*asked) bool
+	from   []string          // values that it came from
+	paths  []string          // what bears on it in the texts: see asked.inputs
+	given  bool              // a model gives it whole: no sum leads to it
+	money  bool              // prices bear on it
+	needs  func(*asked) bool // without which there is no such number
 	amount func(*asked) plan.Quantity
 	note   func(*asked) string
 	work   func(*asked) []Line

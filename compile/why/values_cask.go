@@ -90,7 +90,7 @@ var caskValues = []value{
 		},
 	},
 	{
-		name: "angels", also: []string{"angels-share", "loss", "angelsPct"}, title: "lost from the cask by the end of its rest", stage: inCask, model: maturing, from: []string{"entry"},
+		name: "angels", also: []string{"angels-share", "loss", "angelsPct"}, title: "lost from the cask by the end of its rest", stage: inCask, needs: forecast, model: maturing, from: []string{"entry"},
 		paths:  []string{"cask.fill", "cask.rest", "cask.climate", "plant.climate", "plant.loss", "plant.loss-first-year"},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cask.AngelsPct, plan.Percent) },
 		work: func(a *asked) []Line {
@@ -119,6 +119,9 @@ func (a *asked) reduced() plan.Lot {
 	}
 	return plan.Lot{}
 }
+
+// forecast says that there is one: at least one cask is filled.
+func forecast(a *asked) bool { return len(a.p.Cask.Forecast) > 0 }
 
 func (a *asked) lastYear() (plan.CaskYear, bool) {
 	f := a.p.Cask.Forecast
@@ -203,7 +206,7 @@ func yearValue(i int, age float64) value {
 		return plan.CaskYear{}
 	}
 	return value{
-		name: name, given: true, title: fmt.Sprintf("a cask after %s years", trimmed(age)), stage: inCask, model: maturing, from: from,
+		name: name, given: true, needs: func(a *asked) bool { return i < len(a.p.Cask.Forecast) }, title: fmt.Sprintf("a cask after %s years", trimmed(age)), stage: inCask, model: maturing, from: from,
 		paths:  []string{"cask.fill", "cask.entry", "cask.climate", "plant.climate", "plant.loss", "plant.loss-first-year", "wood.soak", "model.cask.soak-time", "model.cask.wood-water", "model.cask.size-power"},
 		amount: func(a *asked) plan.Quantity { return plan.Of(year(a).VolumeL, plan.Litre) },
 		note: func(a *asked) string {

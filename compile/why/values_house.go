@@ -85,7 +85,7 @@ var houseValues = []value{
 		},
 	},
 	{
-		name: "cost", also: []string{"money"}, title: "cost by the house's prices", stage: inCask, model: pricing, from: []string{"grain", "energy", "water", "casks", "work"}, needs: priced,
+		name: "cost", also: []string{"money"}, title: "cost by the house's prices", stage: inCask, model: pricing, from: []string{"grain", "energy", "water", "casks", "work"}, needs: priced, money: true,
 		paths:  []string{"price.energy", "price.water", "price.cask", "price.work"},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.Total, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
@@ -97,7 +97,7 @@ var houseValues = []value{
 		},
 	},
 	{
-		name: "cost-per-proof-gallon", also: []string{"cost-per-pg", "perProofGallon"}, title: "cost of a proof gallon of hearts", stage: inCask, model: pricing, from: []string{"cost", "proof-gallons"}, needs: priced,
+		name: "cost-per-proof-gallon", also: []string{"cost-per-pg", "perProofGallon"}, title: "cost of a proof gallon of hearts", stage: inCask, model: pricing, from: []string{"cost", "proof-gallons"}, needs: priced, money: true,
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.PerPG, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			c := a.p.Cost
@@ -105,7 +105,7 @@ var houseValues = []value{
 		},
 	},
 	{
-		name: "cost-per-lpa", also: []string{"perLPA"}, title: "cost of a litre of pure alcohol in the hearts", stage: inCask, model: pricing, from: []string{"cost", "pure-alcohol"}, needs: priced,
+		name: "cost-per-lpa", also: []string{"perLPA"}, title: "cost of a litre of pure alcohol in the hearts", stage: inCask, model: pricing, from: []string{"cost", "pure-alcohol"}, needs: priced, money: true,
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.PerLPA, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			c := a.p.Cost

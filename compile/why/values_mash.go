@@ -306,13 +306,13 @@ func workLiquorGrist(a *asked) []Line {
 	bushels := grainKg / fluid.PoundKg / 56
 	return []Line{
 		work("distiller's bushels, 56 lb of any grain", Number{bushels, "bu", 2}, of(a.mass(grainKg), "grain"), fixed("/", 56, "lb", "")),
-		work("by the bushel", Number{a.gristUS(), "gal/bu", 1}, of(a.litres(liquorL), "liquor"), over(Number{bushels, "bu", 2}, "")),
+		work("by the bushel", Number{gristUS(a.p.Mash.LiquorGristLPerKg), "gal/bu", 1}, of(a.litres(liquorL), "liquor"), over(Number{bushels, "bu", 2}, "")),
 	}
 }
 
 // gristUS is liquor to grist in gallons to a distiller's bushel.
-func (a *asked) gristUS() float64 {
-	return a.p.Mash.LiquorGristLPerKg * fluid.PoundKg * 56 / (1000 * fluid.USGallonM3)
+func gristUS(litrePerKg float64) float64 {
+	return litrePerKg * fluid.PoundKg * 56 / (1000 * fluid.USGallonM3)
 }
 
 // workPH mixes the buffers, in mEq by kg as the model's constants are.
