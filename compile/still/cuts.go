@@ -93,7 +93,7 @@ func (r *runner) mark(c recipe.Cut) (mark, error) {
 // receivers so far and the one that is filling.
 func (r *runner) volumeMark(volumeM3 float64) mark {
 	return mark{u: math.Inf(-1), past: func(n node) float64 {
-		over := r.overM3(n)
+		over := r.gaugedM3(n)
 		if volumeM3 == 0 {
 			return over
 		}

@@ -45,6 +45,19 @@ func TestCutsAreMet(t *testing.T) {
 	assert.InDelta(t, 0.012, before, 1e-14, "since the first drop, foreshots and all")
 	assert.InDelta(t, 0.1, before+r.Fraction(Hearts).VolumeM3, 1e-13)
 
+	// Gallons are gallons at 60 F: what has run then measures the written volume
+	// there, and a little more at 20 C.
+	in.GaugeC = fluid.SixtyF
+	in.ForeshotsM3 = 0.002
+	r = spirit1(t, in)
+	require.Empty(t, r.Problems)
+	at60 := func(f Fraction) float64 { return spiritM3(f.EthanolKg, f.WaterKg, fluid.SixtyF) }
+	assert.InDelta(t, 0.002, at60(r.Fraction(Foreshots)), 1e-14)
+	assert.InDelta(t, 0.012, at60(r.Fraction(Foreshots))+at60(r.Fraction(Heads)), 1e-14)
+	assert.InDelta(t, 0.1, at60(r.Fraction(Foreshots))+at60(r.Fraction(Heads))+at60(r.Fraction(Hearts)), 1e-13)
+	assert.InDelta(t, 1.004, r.Fraction(Foreshots).VolumeM3/0.002, 0.001)
+	in.GaugeC = 0
+
 	in.HeartsFrom = recipe.Cut{By: recipe.ByShare, Share: 0.05}
 	in.HeartsTo = recipe.Cut{By: recipe.ByShare, Share: 0.70}
 	r = spirit1(t, in)

@@ -20,7 +20,9 @@ type runner struct {
 	end    float64 // ln x at the stop strength
 	ended  bool    // the stop, or an empty pot
 
-	filled    float64 // m3 in the receivers that are full
+	filled    float64 // m3 in the receivers that are full, at 20 C
+	gaugeC    float64 // at which a volume is written
+	gauged    float64 // m3 in the receivers that are full, at that
 	startE    float64 // ethanol and water over when this receiver began, kg
 	startW    float64
 	fractions []Fraction
@@ -30,6 +32,7 @@ type runner struct {
 }
 
 const (
+	referenceC = 20.0
 	// mostX is the strongest pot that is run: stronger, next to the azeotrope
 	// at 0.89, the spout would not fall. It is 95 % vol.
 	mostX = 0.85
@@ -141,9 +144,10 @@ func (r *runner) collect(name string, m mark) bool {
 	// An empty receiver is empty: not a rounding below nothing.
 	f.Stream = stream.Stream{EthanolKg: max(0, ethanol-r.startE), WaterKg: max(0, water-r.startW), TempC: r.p.outletC}
 	f.EndS, f.EndABV = r.now.timeS, r.spoutABV(r.now)
-	f.VolumeM3 = spiritM3(f.EthanolKg, f.WaterKg)
+	f.VolumeM3 = spiritM3(f.EthanolKg, f.WaterKg, referenceC)
 	f.ABV = f.Stream.ABV()
 	r.filled += f.VolumeM3
+	r.gauged += spiritM3(f.EthanolKg, f.WaterKg, r.gaugeC)
 	r.startE, r.startW = ethanol, water
 	r.fractions = append(r.fractions, f)
 	return reached
@@ -188,20 +192,26 @@ func (r *runner) lastS() float64 {
 // overM3 is what the receivers hold at n, each mixed, at 20 C.
 func (r *runner) overM3(n node) float64 {
 	ethanol, water := r.p.overKg(n)
-	return r.filled + spiritM3(ethanol-r.startE, water-r.startW)
+	return r.filled + spiritM3(ethanol-r.startE, water-r.startW, referenceC)
+}
+
+// gaugedM3 is the same at the temperature at which volumes are written.
+func (r *runner) gaugedM3(n node) float64 {
+	ethanol, water := r.p.overKg(n)
+	return r.gauged + spiritM3(ethanol-r.startE, water-r.startW, r.gaugeC)
 }
 
 func (r *runner) spoutABV(n node) float64 {
 	return fluid.ABVFromMassFrac(fluid.MassFrac(r.p.b.vapour(n.x())))
 }
 
-// spiritM3 is the volume of ethanol-water at 20 C.
-func spiritM3(ethanolKg, waterKg float64) float64 {
+// spiritM3 is the volume of ethanol-water at tempC.
+func spiritM3(ethanolKg, waterKg, tempC float64) float64 {
 	m := ethanolKg + waterKg
 	if m <= 0 {
 		return 0
 	}
-	return m / fluid.Density(ethanolKg/m, 20)
+	return m / fluid.Density(ethanolKg/m, tempC)
 }
 
 // finish draws up the account of the run.

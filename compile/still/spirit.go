@@ -35,6 +35,10 @@ func runSpirit(in SpiritInput, b *boil, keep bool) (*runner, error) {
 	if err != nil {
 		return nil, err
 	}
+	r.gaugeC = in.GaugeC
+	if r.gaugeC == 0 {
+		r.gaugeC = referenceC
+	}
 	from, err := r.mark(in.HeartsFrom)
 	if err != nil {
 		return nil, fmt.Errorf("the cut that begins the hearts: %w", err)

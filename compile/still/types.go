@@ -23,13 +23,15 @@ type StripInput struct {
 	Stop recipe.Strength // at the spout
 }
 
-// SpiritInput is one spirit run. Feints is what is returned to the charge; the
+// SpiritInput is one spirit run. A volume of distillate, of the foreshots or of
+// a cut, is meant at GaugeC; 0 is 20 C. Feints is what is returned to the charge; the
 // caller, or Steady, finds it.
 type SpiritInput struct {
 	Setting
 	LowWines             stream.Stream
 	Feints               stream.Stream
-	ForeshotsM3          float64 // at 20 C
+	ForeshotsM3          float64
+	GaugeC               float64
 	HeartsFrom, HeartsTo recipe.Cut
 	Stop                 recipe.Strength
 }

@@ -87,6 +87,7 @@ func (b *builder) read(f *file) {
 	case "si":
 		r.Units = recipe.SI
 	}
+	r.Gauge = r.Units
 	b.whole["bill"] = b.bill(n.line("bill"))
 	b.whole["mash"] = b.mash(n.line("mash")) && b.whole["bill"] && b.whole["plant"]
 	b.whole["ferment"] = b.ferment(n.line("ferment")) && b.whole["plant"]

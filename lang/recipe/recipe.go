@@ -39,19 +39,23 @@ type Batch struct {
 	Parent  string   // name of the batch it varies, "" if it is its own
 	Chain   []string // ancestors, nearest first
 	Changes []string // what it has other than its parent, in words, a line each
-	Units   System   // the system the file is written in
-	Plant   *Plant
-	Style   *Standard // nil when none is named
-	Start   Start
-	Bill    Bill
-	Mash    Mash
-	Ferm    Ferment
-	Strip   Strip
-	Spirit  Spirit
-	Cask    Cask
-	Costs   Costs
-	Expect  []Expect          // promises, see `expect`
-	Models  map[string]*Model // constants of the models, from the stock
+	Units   System   // the system to speak in: as the file is written, unless asked otherwise
+	// Gauge is the system the batch is written in, whatever it is spoken of in:
+	// it says at what temperature a written volume of spirit, or % abv, is
+	// meant. US: at 60 F, so that 40 % abv is 80 proof. SI: at 20 C.
+	Gauge  System
+	Plant  *Plant
+	Style  *Standard // nil when none is named
+	Start  Start
+	Bill   Bill
+	Mash   Mash
+	Ferm   Ferment
+	Strip  Strip
+	Spirit Spirit
+	Cask   Cask
+	Costs  Costs
+	Expect []Expect          // promises, see `expect`
+	Models map[string]*Model // constants of the models, from the stock
 
 	// Where tells the place in the text of each value, by its path:
 	// "bill.rye", "mash.water", "mash.step.4", "mash.step.4.to",
