@@ -12,32 +12,58 @@ import (
 // planned.
 func (h *House) bearsOn(e *entry) diag.List {
 	list := slices.Clone(h.loading)
-	uses := make(map[*file]bool)
-	others := make(map[*file][]diag.Span)
 	family := h.chain(e)
-	for _, f := range h.files {
-		uses[f] = f.path == houseFile || slices.ContainsFunc(f.decls, func(n *node) bool { return n.field != batchField })
-	}
-	for _, o := range h.batches {
-		if slices.Contains(family, o) {
-			uses[o.file] = true
-		} else {
-			others[o.file] = append(others[o.file], o.node.whole())
+	for _, s := range h.said() {
+		uses := s.shared
+		var others []diag.Span
+		for _, o := range s.batches {
+			if slices.Contains(family, o) {
+				uses = true
+			} else {
+				others = append(others, o.node.whole())
+			}
 		}
-	}
-	for _, f := range h.files {
-		if !uses[f] {
+		if !uses {
 			continue
 		}
-		for _, l := range []diag.List{h.general, f.diags} {
-			for _, d := range l {
-				if d.At.Src == f.Source && !slices.ContainsFunc(others[f], func(s diag.Span) bool { return s.Start <= d.At.Start && d.At.Start < s.End }) {
-					list.Add(d)
-				}
+		for _, d := range s.diags {
+			if !slices.ContainsFunc(others, func(o diag.Span) bool { return o.Start <= d.At.Start && d.At.Start < o.End }) {
+				list.Add(d)
 			}
 		}
 	}
 	return list
+}
+
+// remarks is what was said of one file before its batches were read.
+type remarks struct {
+	diags   diag.List
+	shared  bool     // it holds more than batches: every batch may lean on it
+	batches []*entry // in it
+}
+
+// remarked gathers the remarks on each file of which anything was said.
+func (h *House) remarked() []remarks {
+	var out []remarks
+	for _, f := range h.files {
+		var r remarks
+		for _, d := range slices.Concat(h.general, f.diags) {
+			if d.At.Src == f.Source {
+				r.diags.Add(d)
+			}
+		}
+		if len(r.diags) == 0 {
+			continue
+		}
+		r.shared = f.path == houseFile || slices.ContainsFunc(f.decls, func(n *node) bool { return n.field != batchField })
+		for _, e := range h.batches {
+			if e.file == f {
+				r.batches = append(r.batches, e)
+			}
+		}
+		out = append(out, r)
+	}
+	return out
 }
 
 // whole is the place of a line with its block.

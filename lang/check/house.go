@@ -37,6 +37,7 @@ type House struct {
 	loading diag.List // files that were not read
 	general diag.List // of declarations: names, plants, stock
 	stock   *stockBuilder
+	said    func() []remarks // of the files, once all declarations are known
 	plants  map[string]plantEntry
 	batches []*entry
 	byName  map[string]*entry
@@ -79,6 +80,7 @@ func (h *House) assemble(files []*file) {
 			}
 		}
 	}
+	h.said = sync.OnceValue(h.remarked)
 	h.edition(&h.general)
 	h.Stock, h.stock = stock.build(&h.general), stock
 	for _, name := range plants.order {
@@ -117,15 +119,27 @@ func (h *House) Batches() []string { return h.names(func(*entry) bool { return t
 // order. The path is one as Load takes it.
 func (h *House) BatchesIn(path string) []string {
 	in := h.within(path)
-	return h.names(func(e *entry) bool { return in(e.file.Source) })
+	return h.names(func(e *entry) bool { return in(e.file) })
 }
 
-// within says which sources are a file, or lie below a folder.
-func (h *House) within(path string) func(*diag.Source) bool {
-	want := absolute(path)
-	return func(s *diag.Source) bool {
-		rel, err := filepath.Rel(want, absolute(s.Name))
-		return err == nil && filepath.IsLocal(rel)
+// within says which files are a file, or lie below a folder. A link stands for
+// what it leads to: a house reads a file once, under its own name.
+func (h *House) within(path string) func(*file) bool {
+	root, at := absolute(h.Root), absolute(path)
+	wants := []string{at}
+	if real, err := filepath.EvalSymlinks(at); err == nil {
+		if top, err := filepath.EvalSymlinks(root); err == nil {
+			if rel, err := filepath.Rel(top, real); err == nil && filepath.IsLocal(rel) {
+				wants = append(wants, filepath.Join(root, rel))
+			}
+		}
+	}
+	return func(f *file) bool {
+		name := absolute(f.Source.Name)
+		return slices.ContainsFunc(wants, func(want string) bool {
+			rel, err := filepath.Rel(want, name)
+			return err == nil && filepath.IsLocal(rel)
+		})
 	}
 }
 
@@ -202,17 +216,33 @@ func (h *House) Check() diag.List {
 // house as a whole has wrong.
 func (h *House) CheckIn(path string) diag.List {
 	in := h.within(path)
-	ours := make(map[*diag.Source]bool)
+	others := make(map[*diag.Source]bool)
 	for _, f := range h.files {
-		ours[f.Source] = true
+		others[f.Source] = !in(f)
 	}
-	return slices.DeleteFunc(h.Check(), func(d diag.Diagnostic) bool {
-		return ours[d.At.Src] && !in(d.At.Src)
-	})
+	return slices.DeleteFunc(h.Check(), func(d diag.Diagnostic) bool { return others[d.At.Src] })
 }
+
+// FilesIn lists the texts of one file, or of all below a folder, in order.
+func (h *House) FilesIn(path string) []*lang.File {
+	in := h.within(path)
+	var out []*lang.File
+	for _, f := range h.files {
+		if in(f) {
+			out = append(out, f.File)
+		}
+	}
+	return out
+}
+
+// Ordered sorts a list by the house's files and by place, and says nothing twice.
+func (h *House) Ordered(list diag.List) diag.List { return h.ordered(list) }
 
 // ordered sorts a list by file and place, and says nothing twice.
 func (h *House) ordered(list diag.List) diag.List {
+	if len(list) == 0 {
+		return nil
+	}
 	rank := make(map[*diag.Source]int, len(h.files))
 	for i, f := range h.files {
 		rank[f.Source] = i + 1
