@@ -11,7 +11,9 @@ import (
 )
 
 // formats are what a plan can be written as, with the endings that choose them.
-var formats = []struct{ name, ending string }{{"text", ".txt"}, {"json", ".json"}}
+var formats = []struct{ name, ending string }{
+	{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}, {"csv", ".csv"}, {"ics", ".ics"}, {"md", ".md"},
+}
 
 // formatFor finds the format from --format, or from the ending of -o.
 func formatFor(flag, output string) (string, error) {
@@ -40,7 +42,7 @@ func formatNames() string {
 	for _, f := range formats {
 		names = append(names, f.name)
 	}
-	return "write " + strings.Join(names, " or ")
+	return "write " + orWords(names)
 }
 
 func endings() string {
@@ -48,7 +50,15 @@ func endings() string {
 	for _, f := range formats {
 		all = append(all, f.ending)
 	}
-	return strings.Join(all, " or ")
+	return orWords(all)
+}
+
+// orWords joins words as one speaks them: a, b or c.
+func orWords(words []string) string {
+	if n := len(words); n > 1 {
+		return strings.Join(words[:n-1], ", ") + " or " + words[n-1]
+	}
+	return strings.Join(words, "")
 }
 
 // write puts a result where it was asked for: standard output, or a file that

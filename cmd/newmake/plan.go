@@ -1,12 +1,9 @@
 package main
 
 import (
-	"bytes"
-
 	"github.com/spf13/cobra"
 
 	"newmake/compile"
-	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/render"
 	"newmake/lang/diag"
@@ -15,7 +12,8 @@ import (
 
 // planFlags are what a person asks of a plan.
 type planFlags struct {
-	format, output, units, batch, stdin string
+	format, output, units, batch, stdin, table string
+	schema, watch, open                        bool
 }
 
 func (a *app) planCommand() *cobra.Command {
@@ -25,9 +23,14 @@ func (a *app) planCommand() *cobra.Command {
 		Short: "Compute a batch: predictions and the timed run sheet",
 		Long: "plan checks a batch, computes it from grain to cask, and prints what to expect and\n" +
 			"the run sheet to work from. A file that holds several batches gives its first;\n" +
-			"--batch names another. Nothing is planned from a text with errors.",
+			"--batch names another. Nothing is planned from a text with errors.\n\n" +
+			"html is a run sheet to print and write on; csv is a table for a spreadsheet, --table\n" +
+			"says which; ics is the steps for a calendar; md is for a pull request.",
 		Example: "  newmake plan ferry-landing.batch\n" +
 			"  newmake plan ferry-landing.batch --batch \"Ferry Landing, more rye\" --units si\n" +
+			"  newmake plan ferry-landing.batch -o ferry-landing.html\n" +
+			"  newmake plan ferry-landing.batch --open\n" +
+			"  newmake plan ferry-landing.batch -o spirit.csv --table spirit\n" +
 			"  newmake plan ferry-landing.batch --format json -o ferry-landing.json",
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -35,13 +38,23 @@ func (a *app) planCommand() *cobra.Command {
 			if len(args) > 0 {
 				arg = args[0]
 			}
+			switch {
+			case f.schema:
+				return a.write(f.output, plan.Schema, nil)
+			case f.watch || f.open:
+				return a.watchPlan(arg, f)
+			}
 			return a.plan(arg, f)
 		},
 	}
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to plan, by name")
-	cmd.Flags().StringVar(&f.format, "format", "", "text or json (default: text, or by the ending of -o)")
+	cmd.Flags().StringVar(&f.format, "format", "", "text, html, json, csv, ics or md (default: text, or by the ending of -o)")
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
+	cmd.Flags().StringVar(&f.table, "table", "steps", "of csv: "+orWords(render.Tables))
+	cmd.Flags().BoolVar(&f.schema, "schema", false, "print the JSON schema of a plan")
+	cmd.Flags().BoolVar(&f.watch, "watch", false, "write again whenever the recipe is saved")
+	cmd.Flags().BoolVar(&f.open, "open", false, "serve the sheet to the browser of this machine, anew whenever the recipe is saved")
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	return cmd
 }
@@ -73,6 +86,7 @@ func (a *app) plan(arg string, f planFlags) error {
 	if p == nil || broken(list) {
 		return a.refuse(list, speak)
 	}
+	p.Source = revisionOf(src, p.Batch.Name)
 	return a.writePlan(p, list, format, f, src)
 }
 
@@ -129,28 +143,14 @@ func broken(list diag.List) bool {
 }
 
 func (a *app) writePlan(p *plan.Plan, list diag.List, format string, f planFlags, src *source) error {
-	var out bytes.Buffer
-	var err error
-	if format == "json" {
-		err = render.JSON(&out, p)
-	} else {
-		o := render.Options{Bold: a.colour(a.outTerminal) && toTerminal(f.output)}
-		if p.Batch.Units == "si" {
-			o.Units = measure.SI
-		}
-		err = render.Text(&out, p, o)
-	}
+	out, err := a.renderPlan(p, format, f)
 	if err != nil {
 		return err
 	}
 	if !toTerminal(f.output) {
 		a.show(list) // the sheet goes elsewhere: say here what it says there
 	}
-	var inputs []string
-	for _, file := range src.house.Files {
-		inputs = append(inputs, file.Source.Name)
-	}
-	return a.write(f.output, out.Bytes(), inputs)
+	return a.write(f.output, out, src.inputs())
 }
 
 func toTerminal(output string) bool { return output == "" || output == "-" }

@@ -1,3 +1,5 @@
 
-// In the served copy only: loads the sheet anew when the recipe is saved.
-new EventSource("events").addEventListener("change", function () { location.reload(); });
+// In the served copy only: loads the sheet anew when the server has another.
+new EventSource("events").onmessage = function (message) {
+  if (message.data !== document.documentElement.dataset.version) location.reload();
+};

@@ -29,10 +29,10 @@ func quote(texts ...string) template.CSS {
 func (v *view) Version() string {
 	s := v.Source
 	switch {
-	case s == nil:
+	case s == nil || s.Hash == "" && s.Revision == "":
 		return ""
 	case s.Revision == "":
-		return "sources " + s.Hash + ", in no repository"
+		return "sources " + s.Hash + ", in no commit"
 	case s.Changed:
 		return "revision " + s.Revision + " with changes that are in no commit, sources " + s.Hash
 	}

@@ -43,6 +43,7 @@ type Options struct {
 // Live is what is added to a sheet that is served while somebody edits the
 // recipe: a script that loads it anew, and what is wrong with the text by now.
 type Live struct {
+	Version  string // of what is shown; when the server has another, the page loads anew
 	Problems string // diagnostics as text; the sheet is the last good one
 }
 
@@ -55,7 +56,7 @@ func (l *Live) shown() *Live {
 	for i := range lines {
 		lines[i] = diag.Safe(lines[i], false)
 	}
-	return &Live{Problems: strings.Join(lines, "\n")}
+	return &Live{l.Version, strings.Join(lines, "\n")}
 }
 
 //go:embed *.tmpl sheet.css
@@ -81,8 +82,8 @@ func HTML(w io.Writer, p *plan.Plan, o Options) error {
 }
 
 // Broken writes the page that is served while there is no good sheet yet.
-func Broken(w io.Writer, problems string) error {
-	v := view{Plan: &plan.Plan{}, Live: (&Live{Problems: problems}).shown()}
+func Broken(w io.Writer, l Live) error {
+	v := view{Plan: &plan.Plan{}, Live: l.shown()}
 	t, err := parsed.Clone()
 	if err != nil {
 		return err

@@ -103,9 +103,10 @@ func TestLive(t *testing.T) {
 	assert.True(t, strings.Contains(text, "last good sheet"))
 
 	var b bytes.Buffer
-	require.NoError(t, sheet.Broken(&b, "error: no"))
+	require.NoError(t, sheet.Broken(&b, sheet.Live{Problems: "error: no", Version: "v1"}))
 	assert.Contains(t, b.String(), "there is no sheet yet")
 	assert.Contains(t, b.String(), "error: no")
+	assert.Contains(t, b.String(), `data-version="v1"`)
 }
 
 func TestIDsAreUnique(t *testing.T) {

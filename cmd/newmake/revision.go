@@ -1,0 +1,113 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"newmake/compile/plan"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// shortHash is how many hex digits of a revision or a hash are shown.
+const shortHash = 12
+
+// revisionOf says from which text a batch was planned: the commit that last
+// changed its sources and whether they have been changed since, as git says it,
+// and a hash of the texts for where there is no git. It never looks at a clock.
+func revisionOf(src *source, batch string) *plan.Source {
+	b, _ := src.house.Batch(batch)
+	if b == nil {
+		return nil
+	}
+	files := sourcesOf(src, b)
+	out := &plan.Source{Hash: hashOf(src, files)}
+	if at := b.Where["batch"]; at.Src != nil {
+		out.File = below(src.house.Root, at.Src.Name)
+	} else {
+		out.File = below(src.house.Root, src.path)
+	}
+	var names []string
+	for _, f := range files {
+		names = append(names, below(src.house.Root, f.Name))
+		if on, err := os.ReadFile(f.Name); err != nil || !bytes.Equal(on, f.Text) {
+			out.Changed = true // what was read is not what is on the disk: standard input
+		}
+	}
+	revision, ok := git(src.house.Root, append([]string{"log", "-1", "--format=%H", "--"}, names...)...)
+	if !ok || len(revision) < shortHash {
+		return &plan.Source{File: out.File, Hash: out.Hash}
+	}
+	out.Revision = revision[:shortHash]
+	status, ok := git(src.house.Root, append([]string{"status", "--porcelain", "--untracked-files=all", "--"}, names...)...)
+	out.Changed = out.Changed || !ok || status != ""
+	return out
+}
+
+// sourcesOf are the texts that a batch is made of, in the order of their paths:
+// its own, those of the batches that it varies, and those of the house that
+// declare anything else than batches and records: plant, stock, models.
+func sourcesOf(src *source, b *recipe.Batch) []*diag.Source {
+	used := map[*diag.Source]bool{}
+	for _, at := range b.Where {
+		used[at.Src] = true
+	}
+	var out []*diag.Source
+	for _, f := range src.house.Files {
+		for _, s := range f.Stmts {
+			if len(s.Items) > 0 && !slices.Contains([]string{"batch", "run", "tasting"}, s.Items[0].Text) {
+				used[f.Source] = true
+			}
+		}
+		if used[f.Source] {
+			out = append(out, f.Source)
+		}
+	}
+	slices.SortFunc(out, func(a, b *diag.Source) int { return strings.Compare(a.Name, b.Name) })
+	return out
+}
+
+func hashOf(src *source, files []*diag.Source) string {
+	h := sha256.New()
+	for _, f := range files {
+		fmt.Fprintf(h, "%s\x00%d\x00", below(src.house.Root, f.Name), len(f.Text))
+		h.Write(f.Text)
+	}
+	return hex.EncodeToString(h.Sum(nil))[:shortHash]
+}
+
+// below is a path below the house, with slashes, the same wherever the house
+// lies.
+func below(root, name string) string {
+	from, err := filepath.Abs(root)
+	if err == nil {
+		if full, err := filepath.Abs(name); err == nil {
+			if rel, err := filepath.Rel(from, full); err == nil {
+				return filepath.ToSlash(rel)
+			}
+		}
+	}
+	return filepath.ToSlash(name)
+}
+
+// git asks git about a folder, without letting it write or run a program that
+// the repository names. It is not ok if there is no git, or no repository.
+func git(dir string, args ...string) (answer string, ok bool) {
+	ctx, cancel := context.WithTimeout(context.Background(), 5*time.Second)
+	defer cancel()
+	safe := []string{"--no-optional-locks", "--literal-pathspecs", "-c", "core.fsmonitor=false", "-c", "log.showSignature=false"}
+	cmd := exec.CommandContext(ctx, "git", append(safe, args...)...)
+	cmd.Dir = dir
+	cmd.Env = append(os.Environ(), "LC_ALL=C")
+	out, err := cmd.Output()
+	return strings.TrimRight(string(out), "\n"), err == nil
+}

@@ -1,0 +1,134 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"hash/fnv"
+	"io/fs"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/fsnotify/fsnotify"
+)
+
+const (
+	settle   = 100 * time.Millisecond // a save is several events
+	lookEach = 2 * time.Second        // for drives that tell of no changes
+)
+
+// watchHouse tells when a text of a house has changed. It watches folders, not
+// files, because an editor saves by putting another file in a file's place; and
+// it looks for itself every few seconds, because a network drive tells nothing.
+func watchHouse(ctx context.Context, root string, say func(string, ...any)) (<-chan struct{}, error) {
+	seen, err := look(root)
+	if err != nil {
+		return nil, err
+	}
+	told := make(chan fsnotify.Event)
+	watcher, err := fsnotify.NewWatcher()
+	if err == nil {
+		err = watchFolders(watcher, root)
+	}
+	if err != nil {
+		say("the system tells of no changes here (%v): looking every %s", err, lookEach)
+	} else {
+		go forward(ctx, watcher, told)
+	}
+	changes := make(chan struct{}, 1)
+	go func() {
+		if watcher != nil {
+			defer watcher.Close()
+		}
+		each := time.NewTicker(lookEach)
+		defer each.Stop()
+		quiet := time.NewTimer(settle)
+		quiet.Stop()
+		for {
+			select {
+			case <-ctx.Done():
+				return
+			case <-told:
+				quiet.Reset(settle)
+				continue
+			case <-quiet.C:
+			case <-each.C:
+			}
+			now, err := look(root)
+			if err != nil || now == seen {
+				continue
+			}
+			seen = now
+			if watcher != nil {
+				watchFolders(watcher, root) // there may be new ones
+			}
+			select {
+			case changes <- struct{}{}:
+			default: // it has not come to the last one yet
+			}
+		}
+	}()
+	return changes, nil
+}
+
+// forward passes on the events that may concern a text or a folder.
+func forward(ctx context.Context, watcher *fsnotify.Watcher, told chan<- fsnotify.Event) {
+	for {
+		select {
+		case <-ctx.Done():
+			return
+		case e, ok := <-watcher.Events:
+			if !ok {
+				return
+			}
+			if ext := filepath.Ext(e.Name); ext != ".batch" && ext != "" {
+				continue
+			}
+			select {
+			case told <- e:
+			case <-ctx.Done():
+				return
+			}
+		case _, ok := <-watcher.Errors: // events were lost: the next look finds what they told
+			if !ok {
+				return
+			}
+		}
+	}
+}
+
+// watchFolders adds every folder of the house.
+func watchFolders(watcher *fsnotify.Watcher, root string) error {
+	return filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || !d.IsDir() {
+			return nil // gone again: the next look will tell
+		}
+		if path != root && strings.HasPrefix(d.Name(), ".") {
+			return fs.SkipDir
+		}
+		return watcher.Add(path)
+	})
+}
+
+// look gives a mark of the texts of a house as they stand: their names, sizes
+// and times. A text that is gone for the moment is part of the mark.
+func look(root string) (uint64, error) {
+	h := fnv.New64a()
+	err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil && path == root:
+			return err
+		case err != nil:
+			return nil
+		case d.IsDir() && path != root && strings.HasPrefix(d.Name(), "."):
+			return fs.SkipDir
+		case d.IsDir() || filepath.Ext(path) != ".batch":
+			return nil
+		}
+		if info, err := d.Info(); err == nil {
+			fmt.Fprintf(h, "%s\x00%d\x00%d\x00", path, info.Size(), info.ModTime().UnixNano())
+		}
+		return nil
+	})
+	return h.Sum64(), err
+}
