@@ -2,11 +2,9 @@ package main
 
 import (
 	"fmt"
-	"strconv"
 
 	"github.com/spf13/cobra"
 
-	"newmake/compile"
 	"newmake/lang/diag"
 )
 
@@ -17,11 +15,14 @@ func (a *app) checkCommand() *cobra.Command {
 		Use:   "check [FILE | FOLDER | -]...",
 		Short: "Check batches: the text, the numbers, the law",
 		Long: "check reads the batches of files or folders, computes each, and says what is wrong:\n" +
-			"in the text, in the plant, at the still, or before the law. It is silent when all is\n" +
-			"well, ends with 1 when there are errors, and does not mind warnings unless --strict.",
+			"in the text, in the plant, at the still, before the law, or in what a batch promises of\n" +
+			"itself. Without an argument it takes the folder it stands in. It is silent when all is\n" +
+			"well, but for a count on a terminal; it ends with 1 when there are errors, and does not\n" +
+			"mind warnings unless --strict.",
 		Example: "  newmake check ferry-landing.batch\n" +
 			"  newmake check . --strict\n" +
 			"  newmake check . --format json",
+		ValidArgsFunction: completeFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if format != "" && format != "text" && format != "json" {
 				return usage("there is no format %q: write text or json", format)
@@ -39,69 +40,50 @@ func (a *app) checkCommand() *cobra.Command {
 }
 
 func (a *app) check(args []string, stdin, format string, strict bool) error {
-	var all diag.List
-	batches := 0
-	for _, arg := range args {
-		src, err := a.load(arg, stdin)
-		if list, ok := err.(diag.List); ok {
-			all = append(all, list...)
-			continue
-		}
-		if err != nil {
+	work, err := a.toCheck(args, stdin)
+	if err != nil {
+		return err
+	}
+	if n := len(work.batches); n > manyBatches && a.errTerminal && format != "json" {
+		a.say("checking %d batches ...", n)
+	}
+	list := work.run()
+	if format == "json" {
+		if err := a.writeJSON(work.report(list)); err != nil {
 			return err
 		}
-		list, n := checkSource(src)
-		all, batches = append(all, list...), batches+n
-	}
-	all = all.Dedup()
-	if format == "json" {
-		if err := a.showJSON(all); err != nil {
-			return usage("cannot write: %v", err)
-		}
 	} else {
-		a.show(all)
+		a.show(list)
 	}
-	if all.HasErrors() || strict && all.Count(diag.Warning) > 0 {
-		if format != "json" {
-			a.say("%s", all.Counted())
-		}
+	failed := list.HasErrors() || strict && list.Count(diag.Warning) > 0
+	if format != "json" && (failed || a.errTerminal) {
+		a.say("%s", work.counted(list))
+	}
+	if failed {
 		return errSaid
-	}
-	if a.errTerminal && format != "json" {
-		if counted := all.Counted(); counted != "" {
-			a.say("%s; %s", counts(batches), counted)
-		} else {
-			a.say("%s, nothing to mend", counts(batches))
-		}
 	}
 	return nil
 }
 
-func counts(n int) string {
-	if n == 1 {
-		return "1 batch"
+// manyBatches is from where on a person would wonder what takes so long.
+const manyBatches = 50
+
+// counted says in one line what was checked and found.
+func (w *checking) counted(list diag.List) string {
+	of := fmt.Sprintf("%s in %s", numberOf(len(w.batches), "batch", "batches"), number(w.files, "file"))
+	if found := list.Counted(); found != "" {
+		return found + "; " + of
 	}
-	return strconv.Itoa(n) + " batches"
+	return of + ", nothing to mend"
 }
 
-// checkSource checks the texts of a source and computes each batch that stands.
-func checkSource(src *source) (diag.List, int) {
-	list := src.house.CheckIn(src.path)
-	names := src.house.BatchesIn(src.path)
-	if len(names) == 0 && !list.HasErrors() && !src.declares() {
-		list.Add(noBatch(src))
-	}
-	for _, name := range names {
-		if b, checked := src.house.Batch(name); b != nil {
-			_, computed := compile.Compile(b)
-			if b.Parent != "" { // the place may lie in what it varies: say whose it is
-				for i := range computed {
-					computed[i].Summary = fmt.Sprintf("%s: %s", b.Name, computed[i].Summary)
-				}
-			}
-			list = append(list, compile.Together(checked, computed)...)
-		}
-	}
-	list.Sort()
-	return list.Dedup(), len(names)
+// checkReport is what check found as one JSON document.
+type checkReport struct {
+	report
+	Batches int `json:"batches"` // computed or tried
+	Files   int `json:"files"`
+}
+
+func (w *checking) report(list diag.List) checkReport {
+	return checkReport{reportOf(list), len(w.batches), w.files}
 }

@@ -26,11 +26,15 @@ type report struct {
 }
 
 func (a *app) showJSON(list diag.List) error {
-	return a.writeJSON(report{
+	return a.writeJSON(reportOf(list))
+}
+
+func reportOf(list diag.List) report {
+	return report{
 		Format: "newmake.diagnostics", Version: "1.0",
 		Errors: list.Count(diag.Error), Warnings: list.Count(diag.Warning), Notes: list.Count(diag.Note),
 		Diagnostics: list,
-	})
+	}
 }
 
 // writeJSON writes one document to standard output.

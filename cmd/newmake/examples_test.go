@@ -228,13 +228,9 @@ func runFolder(t testing.TB, listing string) diag.List {
 		}
 	}
 	a := &app{env: os.Getenv, in: strings.NewReader("")}
-	src, err := a.load(first, "")
-	if list, ok := err.(diag.List); ok {
-		return list
-	}
+	work, err := a.toCheck([]string{first}, "")
 	require.NoError(t, err)
-	list, _ := checkSource(src)
-	return list
+	return work.run()
 }
 
 // codes lists the codes of a list, each once, in order.
