@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"newmake/compile/plan"
 	"newmake/lang/recipe"
 )
 
@@ -51,7 +52,10 @@ func (d *Difference) findBill() {
 	var kg, shares []string
 	for _, g := range m.order {
 		o, n := m.old[g], m.new[g]
-		d.Bill = append(d.Bill, BillRow{Grain: g, OldKg: o.MassKg, NewKg: n.MassKg, OldPct: 100 * o.Share, NewPct: 100 * n.Share, Points: 100 * (n.Share - o.Share)})
+		d.Bill = append(d.Bill, BillRow{
+			Grain: g, OldKg: plan.RoundTo(o.MassKg, 3), NewKg: plan.RoundTo(n.MassKg, 3),
+			OldPct: plan.RoundTo(100*o.Share, 4), NewPct: plan.RoundTo(100*n.Share, 4), Points: plan.RoundTo(100*(n.Share-o.Share), 4),
+		})
 		if math.Abs(n.MassKg-o.MassKg) > sameKg*m.oldKg {
 			kg = append(kg, g)
 		}

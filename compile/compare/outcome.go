@@ -115,6 +115,7 @@ var outcomes = []outcome{
 	alike("whole", "outOfShiftHours", "outside the shift", "h", 2, func(p *plan.Plan) float64 { return p.Schedule.OutOfShiftH }),
 	alike("whole", "costTotal", "cost", "money", 2, cost(func(c *plan.Cost) float64 { return c.Total })),
 	alike("whole", "costPerProofGallon", "cost a proof gal", "money", 2, cost(func(c *plan.Cost) float64 { return c.PerPG })),
+	alike("whole", "costPerLPA", "cost a litre of alcohol", "money", 2, cost(func(c *plan.Cost) float64 { return c.PerLPA })),
 }
 
 // in is the scale of a system of units.
@@ -131,7 +132,7 @@ type Outcome struct {
 	Name   string  `json:"name"`
 	Stage  string  `json:"stage"`
 	Unit   string  `json:"unit,omitempty"`
-	Places int     `json:"-"`
+	Places int     `json:"places"`
 	Old    float64 `json:"old"`
 	New    float64 `json:"new"`
 	Change float64 `json:"change"`

@@ -74,7 +74,7 @@ func (d *Difference) plant() {
 			continue
 		}
 		d.add(Edit{Part: OfPlant, Kind: Changed, Path: "plant." + f.name, Counts: true, What: "plant's " + f.name + " " + f.say(d.say, n),
-			Lines: []Line{{Name: f.name, Old: f.say(d.say, o), New: f.say(d.say, n)}},
+			Lines: []Line{{Name: "plant's " + f.name, Old: f.say(d.say, o), New: f.say(d.say, n)}},
 			apply: func(b *recipe.Batch) { f.set(b, n) }})
 	}
 	for _, v := range used(d.Old) {

@@ -26,7 +26,7 @@ type WhyOutcome struct {
 	Key         string  `json:"key"`
 	Name        string  `json:"name"`
 	Unit        string  `json:"unit,omitempty"`
-	Places      int     `json:"-"`
+	Places      int     `json:"places"`
 	Change      float64 `json:"change"`
 	Parts       []Share `json:"parts"`
 	Interaction float64 `json:"interaction"` // the change less what the edits do alone
@@ -153,15 +153,15 @@ func (w *Why) outcomes(s shares, changed []Outcome) {
 		for i, x := range apportion(parts, c.Change, c.Places) {
 			p := Share{Edit: names[i], Part: x}
 			if i < len(w.Edits) {
-				p.Alone = plan.RoundTo(s.alone[i][k], c.Places)
+				p.Alone = plan.RoundTo(s.alone[i][k], c.Places+1)
+				alone += s.alone[i][k]
 				if s.err != nil {
 					p.Error = plan.RoundTo(s.err[i][k], c.Places+1)
 				}
 			}
-			alone += p.Alone
 			o.Parts = append(o.Parts, p)
 		}
-		o.Interaction = plan.RoundTo(c.Change-alone, c.Places)
+		o.Interaction = plan.RoundTo(s.whole[k]-alone, c.Places)
 		w.Each = append(w.Each, o)
 	}
 }

@@ -1,0 +1,51 @@
+package show
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"newmake/compile/compare"
+)
+
+// Step writes one revision of a history in a few lines: what it is, what it
+// changed, and what came of it.
+func Step(w io.Writer, head string, d *compare.Document, markdown bool) {
+	p := &page{}
+	if markdown {
+		p.line("- **" + escape(head) + "**")
+	} else {
+		p.para(0, 2, safe(head))
+	}
+	say := func(s string) {
+		if markdown {
+			p.line("  - " + escape(s))
+		} else {
+			p.para(2, 4, s)
+		}
+	}
+	shown, loose := parts(d)
+	for _, c := range shown {
+		var all []string
+		for _, e := range c.Edits {
+			what := safe(e.What)
+			if e.Kind == compare.Renamed {
+				what, _ = words(e)
+			}
+			all = append(all, what)
+		}
+		all = append(all, c.Notes...)
+		if len(all) > 0 {
+			s := strings.Join(all, "; ") + "."
+			if len(d.Pairs) > 1 || c.Old.Batch != c.New.Batch {
+				s = title(c) + ": " + s
+			}
+			say(safe(s))
+		}
+		say(headline(c))
+	}
+	for _, s := range loose {
+		say(s)
+	}
+	fmt.Fprint(w, p.b.String())
+}
