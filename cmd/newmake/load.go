@@ -5,8 +5,12 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
+	"golang.org/x/text/unicode/norm"
+
+	"newmake/lang"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 )
@@ -31,7 +35,7 @@ func (a *app) load(path, stdin string) (*source, error) {
 		if a.inTerminal {
 			return nil, usage("standard input is a terminal: give a file, or pipe a batch in")
 		}
-		text, err := io.ReadAll(a.in)
+		text, err := io.ReadAll(io.LimitReader(a.in, lang.MaxFileBytes+1)) // one more than a file may have, and it is refused
 		if err != nil {
 			return nil, usage("cannot read standard input: %v", err)
 		}
@@ -40,6 +44,8 @@ func (a *app) load(path, stdin string) (*source, error) {
 		}
 		s.path, s.label = stdin, stdin
 		o.Overlay = map[string][]byte{stdin: text}
+	} else if err := readable(path); err != nil {
+		return nil, err
 	}
 	h, err := check.Load(s.path, o)
 	if err != nil {
@@ -78,25 +84,56 @@ func (a *app) find(arg string) (path, batch string) {
 	return ".", arg
 }
 
-// choose finds the batch that is meant: by its name or by its name in the
-// shape of a file name (ferry-landing). With none named it is the first.
+// readable says what a path on the command line is, if it is nothing that is
+// read: only folders and files that end in .batch are.
+func readable(path string) error {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return usage("cannot read %s: %v", path, reason(err))
+	case info.IsDir() || filepath.Ext(path) == ending:
+		return nil
+	case strings.EqualFold(filepath.Ext(path), ending):
+		return usage("%s does not end in %s in small letters, so no house reads it: rename it", path, ending)
+	}
+	return usage("%s is no %s file", path, ending)
+}
+
+// othersShown is how many names of a list are said.
+const othersShown = 8
+
+// choose finds the batch that is meant: by its name; if there is none of that
+// name, without regard to capitals, or by the name in the shape of a file name
+// (ferry-landing), first among the file's own batches and then in the house. With
+// none named it is the first.
 func (a *app) choose(s *source, name string) (string, error) {
-	all := s.house.BatchesIn(s.path)
-	if name != "" {
-		for _, known := range s.house.Batches() {
-			if strings.EqualFold(known, name) || fileName(known) == fileName(name) {
-				return known, nil
-			}
+	own := s.house.BatchesIn(s.path)
+	if name == "" {
+		if len(own) == 0 {
+			return "", nil
 		}
-		return name, nil // the house says that there is none, and which is near
+		if others := own[1:]; len(others) > 0 {
+			a.say("%s holds %d batches; this is %q. The others: --batch %s", s.label, len(own), own[0], quoteAll(others))
+		}
+		return own[0], nil
 	}
-	if len(all) == 0 {
-		return "", nil
+	all := s.house.Batches()
+	exact := func(a, b string) bool { return norm.NFC.String(a) == norm.NFC.String(b) }
+	loose := func(a, b string) bool { return fileName(a) != "" && fileName(a) == fileName(b) }
+	for _, look := range []struct {
+		among []string
+		alike func(a, b string) bool
+	}{{own, exact}, {all, exact}, {own, strings.EqualFold}, {own, loose}, {all, strings.EqualFold}, {all, loose}} {
+		found := slices.DeleteFunc(slices.Clone(look.among), func(known string) bool { return !look.alike(known, name) })
+		switch len(found) {
+		case 0:
+		case 1:
+			return found[0], nil
+		default:
+			return "", usage("%q may be any of %d batches: write the whole name, one of %s", name, len(found), quoteAll(found))
+		}
 	}
-	if len(all) > 1 {
-		a.say("%s holds %d batches; this is %q. The others: --batch %s", s.label, len(all), all[0], quoteAll(all[1:]))
-	}
-	return all[0], nil
+	return name, nil // the house says that there is none, and which is near
 }
 
 // fileName is a name as one would call its file: Ferry Landing, more rye is
@@ -108,12 +145,18 @@ func fileName(name string) string {
 	return strings.Join(words, "-")
 }
 
+// quoteAll lists names, the first few of many.
 func quoteAll(names []string) string {
-	out := make([]string, len(names))
-	for i, n := range names {
+	shown := names[:min(len(names), othersShown)]
+	out := make([]string, len(shown))
+	for i, n := range shown {
 		out[i] = fmt.Sprintf("%q", n)
 	}
-	return strings.Join(out, ", ")
+	list := strings.Join(out, ", ")
+	if more := len(names) - len(shown); more > 0 {
+		list += fmt.Sprintf(" and %d more", more)
+	}
+	return list
 }
 
 // declares says if a source that is one file has anything in it: a house.batch

@@ -40,8 +40,8 @@ func Load(at string, o Options) (*House, error) {
 		return nil, err
 	}
 	dir, ok := findHouse(abs, func(p string) bool {
-		_, err := os.Stat(p)
-		return err == nil || overlay[p] != nil
+		info, err := os.Stat(p)
+		return err == nil && !info.IsDir() || overlay[p] != nil
 	})
 	if !ok {
 		return nil, noHouse(at)
@@ -83,6 +83,9 @@ func LoadFS(fsys fs.FS, shown string, o Options) (*House, error) {
 	h := &House{Root: shown, library: lib, loading: r.diags}
 	h.assemble(parseAll(r.texts))
 	if h.file(houseFile) == nil {
+		if len(r.diags) > 0 { // it is there, and was not read
+			return nil, r.diags
+		}
 		return nil, noHouse(shown)
 	}
 	return h, nil

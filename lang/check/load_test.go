@@ -129,6 +129,44 @@ func TestLinkInsideIsRead(t *testing.T) {
 	assert.Equal(t, []string{"Base", "Small"}, h.Batches())
 }
 
+// TestLinkStandsForItsFile: a link to a file that the house reads anyway is that
+// file, wherever it is named.
+func TestLinkStandsForItsFile(t *testing.T) {
+	dir := onDisk(t, map[string]string{"trials/small.batch": small})
+	require.NoError(t, os.Symlink(filepath.Join("trials", "small.batch"), filepath.Join(dir, "short.batch")))
+	require.NoError(t, os.Symlink("trials", filepath.Join(dir, "tests")))
+	h, err := Load(dir, Options{})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"Base", "Small"}, h.Batches())
+	for _, at := range []string{"short.batch", "trials/small.batch", "trials", "tests", "tests/small.batch"} {
+		assert.Equal(t, []string{"Small"}, h.BatchesIn(filepath.Join(dir, at)), at)
+	}
+	assert.Equal(t, []string{"Base"}, h.BatchesIn(filepath.Join(dir, "base.batch")))
+}
+
+// TestHouseThatCannotBeRead: there is a house, and what is wrong with it is said.
+func TestHouseThatCannotBeRead(t *testing.T) {
+	dir := onDisk(t, nil)
+	house := filepath.Join(dir, houseFile)
+	require.NoError(t, os.WriteFile(house, make([]byte, 4<<20+1), 0o644))
+	_, err := Load(filepath.Join(dir, "base.batch"), Options{})
+	var list diag.List
+	require.ErrorAs(t, err, &list)
+	assert.Equal(t, []diag.Code{diag.CodeFileTooLarge}, codes(list))
+
+	require.NoError(t, os.Remove(house))
+	require.NoError(t, os.Symlink("nowhere.batch", house))
+	_, err = Load(dir, Options{})
+	require.ErrorAs(t, err, &list)
+	assert.Equal(t, []diag.Code{diag.CodeNoHouse}, codes(list), "a link that leads nowhere is no file")
+
+	require.NoError(t, os.Remove(house))
+	require.NoError(t, os.Mkdir(house, 0o755))
+	_, err = Load(dir, Options{})
+	require.ErrorAs(t, err, &list)
+	assert.Equal(t, []diag.Code{diag.CodeNoHouse}, codes(list), "a folder is no file")
+}
+
 func TestOrderIsThatOfFilesAndLines(t *testing.T) {
 	h, err := LoadFS(bench(t, map[string]string{
 		"z.batch": "nonsense one\n\nnonsense two\n",

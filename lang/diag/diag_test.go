@@ -239,3 +239,15 @@ func FuzzRender(f *testing.F) {
 		require.NoError(t, err)
 	})
 }
+
+// TestNothingToShow: of a file that was not read there is no line to show.
+func TestNothingToShow(t *testing.T) {
+	at := diag.NewSource("lone.batch", nil).Span(0, 0)
+	list := diag.List{{Code: "NM0501", Summary: "lone.batch belongs to no house", Help: "move it", At: at}}
+	var b strings.Builder
+	require.NoError(t, diag.Render(&b, list, diag.Options{}))
+	assert.Equal(t, "lone.batch: error NM0501: lone.batch belongs to no house\n  = help: move it\n", b.String())
+	assert.Equal(t, "lone.batch: error NM0501: lone.batch belongs to no house", list[0].Header())
+	assert.Nil(t, list.Reports()[0].Snippet)
+	assert.Equal(t, "lone.batch", list.Reports()[0].Range.File)
+}

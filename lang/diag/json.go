@@ -87,7 +87,7 @@ func placeOf(src *Source, offset int) Place {
 }
 
 func snippetOf(at Span) *Snippet {
-	if at.IsZero() {
+	if at.IsZero() || len(at.Src.Text) == 0 {
 		return nil
 	}
 	number, _ := at.Position()

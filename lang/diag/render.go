@@ -113,8 +113,11 @@ func (d Diagnostic) helpSaysFix() bool {
 	return strings.Contains(d.Help, d.Fix.Label) || text != "" && strings.Contains(d.Help, "`"+text+"`")
 }
 
-// place is file:line:col.
+// place is file:line:col, or the file alone if none of it is at hand.
 func (r *renderer) place(at Span) string {
+	if len(at.Src.Text) == 0 {
+		return r.safe(at.Src.Name)
+	}
 	line, col := at.Position()
 	return fmt.Sprintf("%s:%d:%d", r.safe(at.Src.Name), line, col)
 }
@@ -143,7 +146,7 @@ func (r *renderer) bar() string {
 
 // snippet shows the line of a place, with marks under the place.
 func (r *renderer) snippet(at Span, gutter int, mark string, paint func(string) string) {
-	if at.IsZero() {
+	if at.IsZero() || len(at.Src.Text) == 0 {
 		return
 	}
 	number, _ := at.Position()
