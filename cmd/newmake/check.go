@@ -60,7 +60,7 @@ func (a *app) check(args []string, stdin, format string, strict bool) error {
 		a.say("%s", work.counted(list))
 	}
 	if failed {
-		return errSaid
+		return ended(list)
 	}
 	return nil
 }

@@ -54,9 +54,9 @@ func (a *app) refuse(list diag.List, format string) error {
 		if err := a.showJSON(list); err != nil {
 			return usage("cannot write: %v", err)
 		}
-		return errSaid
+		return ended(list)
 	}
 	a.show(list)
 	fmt.Fprintf(a.err, "%s: nothing was planned\n", list.Counted())
-	return errSaid
+	return ended(list)
 }

@@ -5,6 +5,9 @@ import (
 	"fmt"
 	"os"
 	"runtime/debug"
+	"slices"
+
+	"newmake/lang/diag"
 )
 
 // Exit codes are a promise to scripts.
@@ -31,6 +34,15 @@ func usage(format string, args ...any) error {
 
 // errSaid ends a command whose diagnostics have been printed.
 var errSaid = &exit{code: exitError}
+
+// ended ends a command whose diagnostics have been printed: with 2 if a file could
+// not be read, for then nobody knows what its text would have said.
+func ended(list diag.List) error {
+	if slices.ContainsFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeUnreadable }) {
+		return &exit{code: exitUsage}
+	}
+	return errSaid
+}
 
 // exitCode says what is to be said of an error and gives its code. What cobra
 // finds wrong with the arguments is wrong use.
