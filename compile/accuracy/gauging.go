@@ -1,6 +1,8 @@
 package accuracy
 
 import (
+	"math"
+
 	"newmake/compile/accuracy/published"
 	"newmake/compile/fluid"
 	"newmake/compile/measure"
@@ -55,12 +57,20 @@ func gauging(m *measurer) Section {
 		m.asked("4,308.48 gal at 86.8 proof at 72 F", proofing.ProofGallons, 3721.1),
 		m.asked("100 gal at 112 proof, reduce to 100 proof", proofing.WaterVolume, 12.42),
 	)
+	containers := m.table("fluid/us_gauging_30_44_containers.csv", func(l line) (float64, float64, bool) {
+		row, err := fluid.AtProof(l.num("proof"))
+		if err != nil {
+			m.fail(err)
+		}
+		return math.Ceil(16 * l.num("wine_gal") / row.GallonsPerPound), 16*l.num("lb") + l.num("oz"), true
+	})
 	cask := points(m.asked("fill 53 gal at 120 proof from 140 proof", proofing.WaterVolume, 7.98))
 	s.Rows = []Row{
 		{Quantity: "true proof", Source: "27 CFR 30.23, 30.61 (Table 1) and TTB's proofing page", Range: "80-193 proof, 68-75 °F", Unit: "proof", Deviations: proof, Claim: 0.05, Remark: "printed to 0.1"},
 		{Quantity: "parts of water", Source: "27 CFR 30.66 (Table 6)", Range: "100-191 proof", Unit: "in 100", Deviations: parts, Claim: 0.01, Remark: "printed to 0.01"},
 		{Quantity: "by weight", Source: "27 CFR 30.41, 30.64, 30.65 (Tables 4, 5)", Range: "0-200 proof", Unit: "%", Deviations: weight, Claim: 0.015, Remark: "pure alcohol of 0.7939"},
 		{Quantity: "volume factor", Source: "27 CFR 30.51 (Table 7)", Range: "86.8 proof, 72 °F", Unit: "1", Deviations: factor, Claim: 0.0005, Remark: "printed to 0.001"},
+		{Quantity: "weight of spirits in a container", Source: "27 CFR 30.44(b)", Range: "1-10 gal, 190-200 proof", Unit: "oz", Deviations: containers, Claim: 0.5, Remark: "whole ounces, a fraction called one"},
 		{Quantity: "`newmake gauge`", Source: "worked examples of 27 CFR 30.51, 30.64, 30.66", Range: "5 answers", Unit: "%", Deviations: examples, Remark: "largest: water from a difference of two weights, to 0.01 lb"},
 		{Quantity: "`newmake gauge`, water to fill 53 gal", Source: "printed trade check: 7.98 gal, 70 to 60 %", Range: "60 °F", Unit: "gal", Deviations: cask, Claim: 0.02},
 	}

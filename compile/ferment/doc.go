@@ -8,8 +8,11 @@
 // Growth and uptake are those of Warren, Hill and MacDonald, Biotechnol. Prog.
 // 6 (1990) 319: Monod in sugar, inhibition by ethanol, and the yields Yx/s and
 // Yx/p as published. Temperature is by the activation energies of
-// Phisalaphong et al., Biochem. Eng. J. 28 (2006) 36, and a fall to nothing
-// between the strain's range and the temperature that kills it. Glucose
+// Phisalaphong et al., Biochem. Eng. J. 28 (2006) 36, who fitted them between 30
+// and 42 C, and a fall to nothing between the strain's range and the
+// temperatures that kill and stop it. That agrees with the cardinal temperatures
+// of Salvado et al. (2011) to 0.1 of the rate at 30 C from 5 to 32 C, and to 0.2
+// up to 38 C (TestTemperature). Glucose
 // represses maltose and both repress maltotriose, in the form of Gee and
 // Ramirez, Can. J. Chem. Eng. 66 (1988) 830.
 //

@@ -27,11 +27,20 @@ func arrhenius(energyJMol, refC, tempC float64) float64 {
 	return math.Exp(energyJMol / gasJMolK * (1/(refC+zeroC) - 1/(tempC+zeroC)))
 }
 
-// warmth is the share of its rate that yeast keeps in the heat: all within its
-// range, nothing at the temperature that kills it, straight between (common
-// practice: above 34-35 C yeast suffers).
+// stopsC is where yeast does nothing for cold: 1.3 to 4.3 C, by species of
+// Saccharomyces (Salvado et al., Appl. Environ. Microbiol. 77 (2011) 2292).
+const stopsC = 3.0
+
+// warmth is the share of its rate that yeast keeps in heat and in cold: all
+// within its range, nothing at the temperature that kills it (common practice:
+// above 34-35 C yeast suffers) and at the one that stops it, straight between.
 func (s *strain) warmth(tempC float64) float64 {
-	return min(1, max(0, (s.y.MostC-tempC)/(s.y.MostC-s.y.HighC)))
+	hot := (s.y.MostC - tempC) / (s.y.MostC - s.y.HighC)
+	cold := 1.0
+	if tempC < s.y.LowC {
+		cold = (tempC - stopsC) / (s.y.LowC - stopsC)
+	}
+	return min(1, max(0, min(hot, cold)))
 }
 
 // inhibition is (1 - (P/Pm)^n) of Warren 1990; nothing beyond Pm.

@@ -161,6 +161,45 @@ func TestByproductsAreNotSugar(t *testing.T) {
 	}
 }
 
+// Growth by temperature against that of Saccharomyces cerevisiae: optimum 32.3 C,
+// most 45.4 (Salvado et al., Appl. Environ. Microbiol. 77 (2011) 2292), least 3
+// (their species lie from 1.3 to 4.3), joined by the cardinal temperature model
+// with inflection (Rosso, Lobry and Flandrois, J. Theor. Biol. 162 (1993) 447,
+// from memory). Within 0.1 of the rate at 30 C up to 32 C; above, where the
+// published activation energies were fitted to a strain that bears heat, 0.2.
+func TestTemperature(t *testing.T) {
+	k, err := constantsFrom(modelNamed(t, "ferment"))
+	require.NoError(t, err)
+	st := newStrain(yeastNamed(t, "distillers-yeast"), &k)
+	rate := func(tempC float64) float64 {
+		growth, _ := st.uptake(tempC, 0, 1, 1)
+		return growth
+	}
+	cardinal := func(c float64) float64 {
+		const least, best, most = 3, 32.3, 45.4
+		return (c - most) * (c - least) * (c - least) /
+			((best - least) * ((best-least)*(c-best) - (best-most)*(best+least-2*c)))
+	}
+	for c := 5.0; c <= 38; c++ {
+		tolerance := 0.1
+		if c > 32 {
+			tolerance = 0.2
+		}
+		assert.InDelta(t, cardinal(c)/cardinal(30), rate(c)/rate(30), tolerance, "%g C", c)
+	}
+	assert.Zero(t, rate(3))
+}
+
+// Set too cold a wash sleeps, and wakes no more within the week.
+func TestTooColdIsStuck(t *testing.T) {
+	in := malt(t)
+	in.Wort.TempC, in.AmbientC, in.HoldLowC, in.HoldHighC = 5, 5, 4, 5
+	in.WaterC, in.CoolW, in.DurationS = 0, 50e3, 7*24*hour
+	r := ferments(t, in)
+	assert.Zero(t, r.DryS)
+	assert.Less(t, r.ABV, 0.06)
+}
+
 // In corn mash more than half of the ethanol is made after growth has ended
 // (Characterization of very high gravity ethanol fermentation of corn mash,
 // Appl. Microbiol. Biotechnol. 68 (2005) 622, abstract read).

@@ -45,6 +45,19 @@ func TestGaugingPublishedRows(t *testing.T) {
 	}
 }
 
+// 27 CFR 30.44(b): the weight of 1 to 10 gallons at 190 to 200 proof in whole
+// ounces, a fraction called a whole one. To the ounce.
+func TestContainerWeights3044(t *testing.T) {
+	rows := table(t, "us_gauging_30_44_containers.csv")
+	require.Len(t, rows, 12)
+	for _, row := range rows {
+		at, err := AtProof(number(t, row, "proof"))
+		require.NoError(t, err)
+		ounces := math.Ceil(16 * number(t, row, "wine_gal") / at.GallonsPerPound)
+		assert.Equal(t, 16*number(t, row, "lb")+number(t, row, "oz"), ounces, "%s gal of %s proof", row["wine_gal"], row["proof"])
+	}
+}
+
 // 27 CFR 30.23: a hydrometer reads 192.85 at 72.10 F; corrected by -0.03 and
 // +0.05 this is 192.82 at 72.15 F, and by Table 1 the true proof is 189.972,
 // recorded as 190.0. Tolerance 0.05: the worked figure is interpolated in a
