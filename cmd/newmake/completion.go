@@ -1,10 +1,67 @@
 package main
 
 import (
+	"path/filepath"
+	"strings"
+
 	"github.com/spf13/cobra"
+
+	"newmake/lang/check"
+	"newmake/lang/diag"
 )
 
 // completeFiles offers batch files and folders.
 func completeFiles(*cobra.Command, []string, string) ([]cobra.Completion, cobra.ShellCompDirective) {
 	return []cobra.Completion{"batch"}, cobra.ShellCompDirectiveFilterFileExt
+}
+
+// completeBatches offers the batches of the house around the working directory
+// by the names that a shell takes without quotes, and batch files. Where there is
+// no house it offers files alone.
+func (a *app) completeBatches(_ *cobra.Command, args []string, begun string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	if len(args) > 0 {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	h, err := check.Load(".", check.Options{})
+	if err != nil || strings.ContainsRune(begun, filepath.Separator) || strings.HasPrefix(begun, ".") {
+		return []cobra.Completion{"batch"}, cobra.ShellCompDirectiveFilterFileExt
+	}
+	var out []cobra.Completion
+	for _, name := range h.Batches() {
+		out = append(out, cobra.CompletionWithDesc(fileName(name), diag.Safe(name, true)))
+	}
+	for _, f := range h.Files {
+		if len(h.BatchesIn(f.Source.Name)) > 0 {
+			out = append(out, f.Source.Name)
+		}
+	}
+	return out, cobra.ShellCompDirectiveDefault
+}
+
+// batchNames are the batches of the file or house that the command line names.
+func (a *app) batchNames(args []string) []cobra.Completion {
+	path := "."
+	if len(args) > 0 {
+		path, _ = a.find(args[0])
+	}
+	h, err := check.Load(path, check.Options{})
+	if err != nil {
+		return nil
+	}
+	return h.BatchesIn(path)
+}
+
+// oneOf gives the completions of a flag that takes one of a few words.
+func oneOf(all ...string) func([]string) []cobra.Completion {
+	return func([]string) []cobra.Completion { return all }
+}
+
+// completeFlag offers values for a flag.
+func completeFlag(cmd *cobra.Command, flag string, values func(args []string) []cobra.Completion) {
+	err := cmd.RegisterFlagCompletionFunc(flag, func(_ *cobra.Command, args []string, _ string) ([]cobra.Completion, cobra.ShellCompDirective) {
+		return values(args), cobra.ShellCompDirectiveNoFileComp
+	})
+	if err != nil {
+		panic(err) // there is no such flag: a fault of the program, found by its first test
+	}
 }

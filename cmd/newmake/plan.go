@@ -13,7 +13,7 @@ import (
 // planFlags are what a person asks of a plan.
 type planFlags struct {
 	format, output, units, batch, stdin, table string
-	schema, watch, open                        bool
+	schema, watch, open, variants              bool
 }
 
 func (a *app) planCommand() *cobra.Command {
@@ -28,11 +28,13 @@ func (a *app) planCommand() *cobra.Command {
 			"says which; ics is the steps for a calendar; md is for a pull request.",
 		Example: "  newmake plan ferry-landing.batch\n" +
 			"  newmake plan ferry-landing.batch --batch \"Ferry Landing, more rye\" --units si\n" +
+			"  newmake plan ferry-landing.batch --variants\n" +
 			"  newmake plan ferry-landing.batch -o ferry-landing.html\n" +
 			"  newmake plan ferry-landing.batch --open\n" +
 			"  newmake plan ferry-landing.batch -o spirit.csv --table spirit\n" +
 			"  newmake plan ferry-landing.batch --format json -o ferry-landing.json",
-		Args: cobra.MaximumNArgs(1),
+		Args:              cobra.MaximumNArgs(1),
+		ValidArgsFunction: a.completeBatches,
 		RunE: func(_ *cobra.Command, args []string) error {
 			arg := ""
 			if len(args) > 0 {
@@ -41,6 +43,8 @@ func (a *app) planCommand() *cobra.Command {
 			switch {
 			case f.schema:
 				return a.write(f.output, plan.Schema, nil)
+			case f.variants:
+				return a.variants(arg, f)
 			case f.watch || f.open:
 				return a.watchPlan(arg, f)
 			}
@@ -48,6 +52,7 @@ func (a *app) planCommand() *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to plan, by name")
+	cmd.Flags().BoolVar(&f.variants, "variants", false, "the batch and its variants side by side")
 	cmd.Flags().StringVar(&f.format, "format", "", "text, html, json, csv, ics or md (default: text, or by the ending of -o)")
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
@@ -56,6 +61,9 @@ func (a *app) planCommand() *cobra.Command {
 	cmd.Flags().BoolVar(&f.watch, "watch", false, "write again whenever the recipe is saved")
 	cmd.Flags().BoolVar(&f.open, "open", false, "serve the sheet to the browser of this machine, anew whenever the recipe is saved")
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
+	completeFlag(cmd, "batch", a.batchNames)
+	completeFlag(cmd, "units", oneOf("us", "si"))
+	completeFlag(cmd, "table", oneOf(render.Tables...))
 	return cmd
 }
 

@@ -69,7 +69,11 @@ func (m *markdown) head() {
 	}
 	m.line("%s, %s. Starts %s at %s.", p.House.Name, style, date(p.Batch.Start), hm(p.Batch.Start))
 	if p.Batch.Parent != "" {
-		m.line("A variant of %s.", p.Batch.Parent)
+		changes := ""
+		if len(p.Batch.Changes) > 0 {
+			changes = ": " + strings.Join(p.Batch.Changes, "; ")
+		}
+		m.line("A variant of %s%s.", p.Batch.Parent, changes)
 	}
 	if s := p.Source; s != nil && s.Revision != "" {
 		changed := ""
