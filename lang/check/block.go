@@ -25,7 +25,7 @@ func (s shaper) block(stmts []*lang.Stmt, b *Block, of string) []*node {
 		if n == nil {
 			continue
 		}
-		if n.single() {
+		if n.single() && !(b == Language && n.field.Repeat) { // names are looked at in the whole house
 			if before := first.add(n, nodes); before != nil {
 				s.twice(n, before)
 				continue

@@ -55,6 +55,7 @@ type entry struct {
 	file   *file
 	node   *node
 	broken bool // it has no place in the house: its name is taken
+	shared bool // another batch has its name
 
 	once  sync.Once
 	batch *recipe.Batch
@@ -65,7 +66,7 @@ type entry struct {
 func (h *House) assemble(files []*file) {
 	h.files = files
 	h.plants, h.byName = map[string]plantEntry{}, map[string]*entry{}
-	plants, batches := newIndex("plant"), newIndex("batch")
+	plants := newIndex("plant")
 	stock := newStockBuilder(h.library)
 	for _, f := range files {
 		h.Files = append(h.Files, f.File)
@@ -74,7 +75,7 @@ func (h *House) assemble(files []*file) {
 			case n.field == plantField:
 				plants.add(n, &h.general)
 			case n.field == batchField:
-				h.addBatch(f, n, batches)
+				h.addBatch(f, n)
 			case stock.takes(n):
 				stock.add(n, &h.general)
 			}
@@ -91,16 +92,29 @@ func (h *House) assemble(files []*file) {
 	}
 }
 
-func (h *House) addBatch(f *file, n *node, batches *index) {
+// addBatch enters a batch. Two of one name are said at both: whichever is asked
+// for, nobody knows which was meant.
+func (h *House) addBatch(f *file, n *node) {
 	c := n.get("name")
 	if c == nil {
 		return
 	}
 	e := &entry{name: c.text(), file: f, node: n}
 	h.batches = append(h.batches, e)
-	if e.broken = !batches.add(n, &h.general); !e.broken {
+	first := h.byName[nameKey(e.name)]
+	if first == nil {
 		h.byName[nameKey(e.name)] = e
+		return
 	}
+	e.broken = true
+	before := first.node.get("name").at()
+	if !first.shared {
+		first.shared = true
+		d := duplicate("batch", first.name, before, c.at())
+		d.Related[0].Text = "the other one is here"
+		h.general.Add(d)
+	}
+	h.general.Add(duplicate("batch", e.name, c.at(), before))
 }
 
 func (h *House) file(path string) *file {

@@ -208,6 +208,27 @@ func TestBatchIsNotKeptByOthers(t *testing.T) {
 	assert.Contains(t, list[0].Help, "did you mean `Base`?")
 }
 
+// TestNameTaken: two batches of one name are refused whichever file is asked for,
+// also if an accent is typed in two ways.
+func TestNameTaken(t *testing.T) {
+	twin := func(name string) string { return "batch \"" + name + "\" from \"Base\" {\n  units us\n}\n" }
+	h, err := LoadFS(bench(t, map[string]string{
+		"x.batch": twin("Caf\u00e9"), "y.batch": twin("Cafe\u0301"), "z.batch": "batch \"Z\" from \"Caf\u00e9\" {\n  units us\n}\n",
+	}), "", Options{})
+	require.NoError(t, err)
+	for _, path := range []string{"x.batch", "y.batch", "."} {
+		assert.Contains(t, codes(h.CheckIn(path)), diag.CodeDuplicate, path)
+	}
+	assert.Len(t, h.Check(), 2)
+	for _, name := range []string{"Caf\u00e9", "Cafe\u0301", "Z"} {
+		b, list := h.Batch(name)
+		assert.Nil(t, b, name)
+		assert.Contains(t, codes(list), diag.CodeDuplicate, name)
+	}
+	b, _ := h.Batch("Base")
+	assert.NotNil(t, b, "the others stand")
+}
+
 func TestEmptyHouse(t *testing.T) {
 	h, err := LoadFS(fstest.MapFS{houseFile: {Data: nil}}, "", Options{})
 	require.NoError(t, err)
