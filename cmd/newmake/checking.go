@@ -43,7 +43,7 @@ func (a *app) toCheck(args []string, stdin string) (*checking, error) {
 			continue
 		}
 		src := &source{house: h.house, path: h.paths[len(h.paths)-1], label: arg}
-		if len(h.house.BatchesIn(src.path)) == 0 && !h.house.CheckIn(src.path).HasErrors() && !src.declares() {
+		if len(h.house.BatchesIn(src.path)) == 0 && !h.house.CheckIn(src.path).HasErrors() && !declares(h.house, src.path) {
 			h.diags.Add(noBatch(src))
 		}
 	}
@@ -66,6 +66,17 @@ func (a *app) toCheck(args []string, stdin string) (*checking, error) {
 		w.files += len(read)
 	}
 	return w, nil
+}
+
+// declares says that a file, or one below a folder, has anything in it: what is
+// of the house alone, or its stock, need not hold a batch.
+func declares(h *check.House, path string) bool {
+	for _, f := range h.FilesIn(path) {
+		if len(f.Stmts) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // houseFor gives the house of a path, which may be there already.

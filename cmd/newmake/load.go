@@ -159,21 +159,6 @@ func quoteAll(names []string) string {
 	return list
 }
 
-// declares says if a source that is one file has anything in it: a house.batch
-// or a file of stock need not hold a batch.
-func (s *source) declares() bool {
-	at, err := filepath.Abs(s.path)
-	if err != nil {
-		return false
-	}
-	for _, f := range s.house.Files {
-		if name, err := filepath.Abs(f.Source.Name); err == nil && name == at {
-			return len(f.Stmts) > 0
-		}
-	}
-	return false
-}
-
 // noBatch says that there is nothing to compute.
 func noBatch(s *source) diag.Diagnostic {
 	return diag.Diagnostic{
