@@ -76,6 +76,12 @@ var unsaid = map[diag.Code]string{
 	diag.CodeBoilerShared:   "one batch does one thing after another",
 	diag.CodeVesselTaken:    "one batch does one thing after another",
 	diag.CodePromiseUnknown: "NM0201 and NM0302 are said sooner",
+	diag.CodeChangePath:     "of the command line, not of a text",
+	diag.CodeChangeValue:    "of the command line, not of a text",
+	diag.CodeTried:          "of the command line, not of a text",
+	diag.CodeNoSize:         "of the command line, not of a text",
+	diag.CodeSizeLimit:      "of the command line, not of a text",
+	diag.CodeStaged:         "of the command line, not of a text",
 }
 
 func said(list diag.List) string {

@@ -13,6 +13,7 @@ import (
 // planFlags are what a person asks of a plan.
 type planFlags struct {
 	format, output, units, batch, stdin, table string
+	try                                        []string
 	schema, watch, open, variants              bool
 }
 
@@ -24,11 +25,15 @@ func (a *app) planCommand() *cobra.Command {
 		Long: "plan checks a batch, computes it from grain to cask, and prints what to expect and\n" +
 			"the run sheet to work from. A file that holds several batches gives its first;\n" +
 			"--batch names another. Nothing is planned from a text with errors.\n\n" +
+			"--try changes a value for this run, and leaves the file as it is; it may be given again.\n" +
+			"A value is named by its block and line, a step of the mash by what it does and which of\n" +
+			"them it is. Grains that are not spoken of give way in proportion, which is said.\n\n" +
 			"html is a run sheet to print and write on; csv is a table for a spreadsheet, --table\n" +
 			"says which; ics is the steps for a calendar; md is for a pull request.",
 		Example: "  newmake plan ferry-landing.batch\n" +
 			"  newmake plan ferry-landing.batch --batch \"Ferry Landing, more rye\" --units si\n" +
 			"  newmake plan ferry-landing.batch --variants\n" +
+			"  newmake plan ferry-landing.batch --try 'bill.rye=14 %' --try 'mash.rest.2=30 min'\n" +
 			"  newmake plan ferry-landing.batch -o ferry-landing.html\n" +
 			"  newmake plan ferry-landing.batch --open\n" +
 			"  newmake plan ferry-landing.batch -o spirit.csv --table spirit\n" +
@@ -41,6 +46,8 @@ func (a *app) planCommand() *cobra.Command {
 				arg = args[0]
 			}
 			switch {
+			case len(f.try) > 0 && (f.watch || f.open || f.variants):
+				return usage("--try goes with a plan that is made once, not with --watch, --open or --variants")
 			case f.schema:
 				return a.write(f.output, plan.Schema, nil)
 			case f.variants:
@@ -53,6 +60,7 @@ func (a *app) planCommand() *cobra.Command {
 	}
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to plan, by name")
 	cmd.Flags().BoolVar(&f.variants, "variants", false, "the batch and its variants side by side")
+	cmd.Flags().StringArrayVar(&f.try, "try", nil, "change a value for this run: 'bill.rye=14 %'")
 	cmd.Flags().StringVar(&f.format, "format", "", "text, html, json, csv, ics or md (default: text, or by the ending of -o)")
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
@@ -87,6 +95,13 @@ func (a *app) plan(arg string, f planFlags) error {
 	if err != nil {
 		return err
 	}
+	src, name, tried, err := a.try(src, name, f.try)
+	if list, ok := err.(diag.List); ok {
+		return a.refuse(list, speak)
+	}
+	if err != nil {
+		return err
+	}
 	p, list, err := a.compute(src, name, f.units)
 	if err != nil {
 		return err
@@ -95,6 +110,7 @@ func (a *app) plan(arg string, f planFlags) error {
 		return a.refuse(list, speak)
 	}
 	p.Source = revisionOf(src, p.Batch.Name)
+	tried.mark(p)
 	return a.writePlan(p, list, format, f, src)
 }
 

@@ -70,7 +70,7 @@ func (d *Difference) findStock() {
 }
 
 func (d *Difference) stockEdit(what string, lines []Line, apply func(*recipe.Batch)) int {
-	return d.add(Edit{Part: OfStock, Kind: Changed, Path: "stock." + what, What: what + " in the stock", Counts: true, Lines: lines, apply: apply})
+	return d.add(Edit{Part: OfStock, Kind: Changed, Path: "stock." + strings.Replace(what, " ", ".", 1), What: what + " in the stock", Counts: true, Lines: lines, apply: apply})
 }
 
 func enzymes(b *recipe.Batch) map[string]*recipe.Enzyme {

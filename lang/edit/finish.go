@@ -1,0 +1,125 @@
+package edit
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"github.com/agnivade/levenshtein"
+
+	"newmake/lang/check"
+	"newmake/lang/diag"
+)
+
+// finish puts the replacements into the texts.
+func (e *editor) finish() (*Result, error) {
+	r := e.result
+	r.Texts = map[string][]byte{}
+	slices.SortStableFunc(e.edits, func(a, b replacement) int {
+		if c := strings.Compare(a.at.Src.Name, b.at.Src.Name); c != 0 {
+			return c
+		}
+		return a.at.Start - b.at.Start
+	})
+	for i := 1; i < len(e.edits); i++ {
+		if a, b := e.edits[i-1], e.edits[i]; a.at.Src == b.at.Src && b.at.Start < a.at.End {
+			line, _ := b.at.Position()
+			return nil, fault(diag.CodeChangeValue, fmt.Sprintf("two of the changes are of one value, on line %d of %s", line, b.at.Src.Name), "give each value once")
+		}
+	}
+	for i := 0; i < len(e.edits); {
+		src := e.edits[i].at.Src
+		end := i
+		for end < len(e.edits) && e.edits[end].at.Src == src {
+			end++
+		}
+		r.Texts[src.Name] = []byte(patched(string(src.Text), 0, e.edits[i:end]))
+		r.lines(src, e.edits[i:end])
+		i = end
+	}
+	if e.extra.Len() > 0 {
+		r.Texts[filepath.Join(e.house.Root, extraFile)] = []byte(e.extra.String())
+		for _, l := range strings.Split(strings.TrimSpace(e.extra.String()), "\n") {
+			r.Lines = append(r.Lines, Line{File: "the stock", New: l})
+		}
+	}
+	return r, nil
+}
+
+// patched is a text that begins at an offset, with replacements in order.
+func patched(text string, offset int, edits []replacement) string {
+	var b strings.Builder
+	at := 0
+	for _, e := range edits {
+		b.WriteString(text[at : e.at.Start-offset])
+		b.WriteString(e.text)
+		at = e.at.End - offset
+	}
+	b.WriteString(text[at:])
+	return b.String()
+}
+
+// lines notes the lines that change.
+func (r *Result) lines(src *diag.Source, edits []replacement) {
+	for i := 0; i < len(edits); {
+		number, _ := edits[i].at.Position()
+		end := i
+		for end < len(edits) {
+			if n, _ := edits[end].at.Position(); n != number {
+				break
+			}
+			end++
+		}
+		span := src.LineSpan(number)
+		old := strings.TrimRight(span.Text(), "\r\n")
+		for n, l := range strings.Split(patched(old, span.Start, edits[i:end]), "\n") {
+			if l = strings.TrimRight(l, " "); n == 0 && l != strings.TrimRight(old, " ") {
+				r.Lines = append(r.Lines, Line{File: src.Name, Number: number, Old: strings.TrimSpace(old), New: strings.TrimSpace(l)})
+			} else if n > 0 && strings.TrimSpace(l) != "" && !strings.HasPrefix(strings.TrimSpace(l), "#") {
+				r.Lines = append(r.Lines, Line{File: src.Name, Number: number, New: strings.TrimSpace(l)})
+			}
+		}
+		i = end
+	}
+}
+
+// unknown says that there is no such value, and which is near.
+func (e *editor) unknown(c Change) error {
+	d := diag.Diagnostic{Code: diag.CodeChangePath, Severity: diag.Error, Summary: fmt.Sprintf("the batch %q has no value %q", e.batch.Name, c.Path)}
+	var known []string
+	for p := range e.batch.Where {
+		known = append(known, p)
+	}
+	slices.Sort(known)
+	if near := nearest(c.Path, known); near != "" {
+		d.Help = "did you mean `" + near + "`?"
+	} else {
+		d.Help = "a value is named by its block and its line: bill.rye, mash.water, mash.rest.2, ferment.for, spirit.hearts.to, cask.entry, plant.water"
+	}
+	return diag.List{d}
+}
+
+// nearest is the name that is spelt most nearly so, "" if none is near.
+func nearest(name string, known []string) string {
+	best, far := "", 4
+	for _, k := range known {
+		if d := levenshtein.ComputeDistance(name, k); d < far {
+			best, far = k, d
+		}
+	}
+	return best
+}
+
+// House loads the house again with the changed texts laid over its files. keep
+// holds texts that stood for files before.
+func (r *Result) House(at string, keep map[string][]byte) (*check.House, error) {
+	o := check.Options{Overlay: map[string][]byte{}}
+	for name, text := range keep {
+		o.Overlay[name] = text
+	}
+	for name, text := range r.Texts {
+		o.Overlay[name] = text
+	}
+	return check.Load(at, o)
+}
