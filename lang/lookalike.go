@@ -38,8 +38,8 @@ func LookAlike(word string) (suggestion, desc string, ok bool) {
 		like, odd := latinLike[r], true
 		switch {
 		case like != 0:
-		case r >= '！' && r <= '～': // fullwidth forms stand in the order of ASCII
-			like = r - '！' + '!'
+		case isFullwidth(r):
+			like = latin(r)
 		default:
 			like, odd = r, false
 		}
@@ -56,3 +56,72 @@ func LookAlike(word string) (suggestion, desc string, ok bool) {
 	}
 	return b.String(), fmt.Sprintf("letter %d is %s", place, RuneName(first)), true
 }
+
+// MixedAlphabets says whether a word of a name has letters of two alphabets, one
+// of which passes for the other. It gives the name in Latin letters, and which
+// letter it is. A name whose words are each of one alphabet is as it should be.
+func MixedAlphabets(name string) (suggestion, desc string, ok bool) {
+	for i := range len(name) {
+		if ok = name[i] >= 0x80; ok {
+			break
+		}
+	}
+	if !ok {
+		return "", "", false
+	}
+	out, place := []rune(name), 0
+	for start := 0; start < len(out); {
+		end := start
+		for end < len(out) && (unicode.IsLetter(out[end]) || unicode.IsMark(out[end])) {
+			end++
+		}
+		if at := mixedAt(out[start:end]); at >= 0 {
+			if desc == "" {
+				place = start + at
+				desc = fmt.Sprintf("letter %d is %s", place+1, RuneName(out[place]))
+			}
+			for i := start; i < end; i++ {
+				out[i] = latin(out[i])
+			}
+		}
+		start = max(end, start+1)
+	}
+	return string(out), desc, desc != ""
+}
+
+// mixedAt finds the first letter of a word that passes for one of the word's own
+// alphabet, Latin, and is of another; -1 if there is none.
+func mixedAt(word []rune) int {
+	at, latins := -1, 0
+	for i, r := range word {
+		switch {
+		case isFullwidth(r):
+			return i
+		case latinLike[r] != 0 && !unicode.Is(unicode.Latin, r):
+			if at < 0 {
+				at = i
+			}
+		case unicode.Is(unicode.Latin, r):
+			latins++
+		}
+	}
+	if latins == 0 {
+		return -1
+	}
+	return at
+}
+
+// latin is the Latin letter that another passes for.
+func latin(r rune) rune {
+	switch like := latinLike[r]; {
+	case isFullwidth(r):
+		return r - '！' + '!'
+	case like != 0 && !unicode.Is(unicode.Latin, r):
+		return like
+	}
+	return r
+}
+
+// isFullwidth says that a character is one of the fullwidth forms, which stand in
+// the order of ASCII.
+func isFullwidth(r rune) bool { return r >= '！' && r <= '～' }

@@ -412,6 +412,24 @@ func TestLookAlike(t *testing.T) {
 	}
 }
 
+func TestMixedAlphabets(t *testing.T) {
+	for _, c := range []struct{ name, want, desc string }{
+		{"Fеrry Landing", "Ferry Landing", "letter 2 is U+0435 CYRILLIC SMALL LETTER IE"},
+		{"Море Bоurbon", "Море Bourbon", "letter 7 is U+043E CYRILLIC SMALL LETTER O"},
+		{"ｒｙｅ", "rye", "letter 1 is U+FF52 FULLWIDTH LATIN SMALL LETTER R"},
+		{"hill-cоrn", "hill-corn", "letter 7 is U+043E CYRILLIC SMALL LETTER O"},
+	} {
+		got, desc, ok := lang.MixedAlphabets(c.name)
+		assert.True(t, ok, c.name)
+		assert.Equal(t, c.want, got)
+		assert.Equal(t, c.desc, desc)
+	}
+	for _, w := range []string{"corn", "Ferry Landing, 2", "café", "Море", "Море North", "Kılıç", "β-glucanase", "漢字 A", ""} {
+		_, _, ok := lang.MixedAlphabets(w)
+		assert.False(t, ok, w)
+	}
+}
+
 func TestEmptyAndNoise(t *testing.T) {
 	for _, text := range []string{"", "\n\n", "   ", "# only\n"} {
 		f, list := parse(text)

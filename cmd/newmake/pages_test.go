@@ -67,7 +67,6 @@ func TestPages(t *testing.T) {
 // unsaid are the codes that no text brings about, and why. Their pages say it.
 var unsaid = map[diag.Code]string{
 	diag.CodeNotLaidOut:     "a fault of the formatter",
-	diag.CodeNameAlike:      "no check says it",
 	diag.CodeMashFailed:     "a stock without a constant",
 	diag.CodeEmptyStep:      "NM0613 is said sooner",
 	diag.CodeBacksetAcid:    "the language has no acid by weight",

@@ -113,6 +113,7 @@ func (s shaper) line(st *lang.Stmt, b *Block, of string) *node {
 		s.mismatch(n, b)
 		n.bad = true
 	}
+	s.alike(n)
 	s.limits(n)
 	switch {
 	case f.Block != nil && st.Block != nil:
@@ -156,6 +157,10 @@ func (s shaper) unknown(st *lang.Stmt, b *Block, of string) *node {
 	}
 	d.Help = allowed
 	var n *node
+	if looks, desc, ok := lang.LookAlike(head.Text); ok && head.Kind == lang.Word && b.Find(looks) != nil {
+		s.diags.Add(nameAlike(head, looks, desc))
+		return &node{field: b.Find(looks), stmt: st, bad: true}
+	}
 	if near := nearest(head.Text, words); near != "" && head.Kind == lang.Word {
 		d.Help = fmt.Sprintf("did you mean `%s`? %s", near, allowed)
 		d.Fix = &diag.Fix{At: head.At, Text: near, Label: "write `" + near + "`"}

@@ -12,6 +12,7 @@ type capture struct {
 	slot string // the slot's name, or the word itself
 	item *lang.Item
 	kind quantity.Kind // of a number
+	name bool          // it names something
 	si   float64       // of a number; the lower end of a range
 	high float64       // the upper end; si if it is no range
 }
@@ -124,6 +125,7 @@ func (s *shape) take(it *lang.Item) (capture, bool) {
 	c := capture{slot: s.slot, item: it}
 	t := s.kind
 	if t.Names != "" {
+		c.name = true
 		return c, it.Kind == lang.Word || it.Kind == lang.String
 	}
 	if !t.isQuantity() {

@@ -2,6 +2,8 @@ package check
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 
 	"newmake/lang"
 	"newmake/lang/diag"
@@ -39,6 +41,9 @@ func unknownName(sort string, c *capture, known []string) diag.Diagnostic {
 	d := diag.Diagnostic{
 		Code: diag.CodeUnknownName, Summary: fmt.Sprintf("there is no %s called `%s`", sort, c.text()), At: c.at(),
 	}
+	if looks, desc, ok := lang.LookAlike(c.text()); ok && slices.Contains(known, looks) {
+		return nameAlike(c.item, looks, desc)
+	}
 	if near := nearest(c.text(), known); near != "" {
 		d.Help = fmt.Sprintf("did you mean `%s`?", near)
 		d.Fix = &diag.Fix{At: c.at(), Text: asWritten(near, c), Label: "write `" + near + "`"}
@@ -54,6 +59,35 @@ func unknownName(sort string, c *capture, known []string) diag.Diagnostic {
 		d.Help = "known: " + orList(known)
 	}
 	return d
+}
+
+// nameAlike says that a name looks like another and is not.
+func nameAlike(it *lang.Item, looks, desc string) diag.Diagnostic {
+	d := diag.Diagnostic{
+		Code: diag.CodeNameAlike, Summary: fmt.Sprintf("%s looks like `%s` and is not: %s", show(it), looks, desc), At: it.At,
+		Help: "type it again", Reason: "two names that look the same would be two things",
+	}
+	text := looks
+	if it.Kind == lang.String {
+		text = strconv.Quote(looks)
+	}
+	d.Fix = &diag.Fix{At: it.At, Text: text, Label: "write `" + looks + "`"}
+	return d
+}
+
+// alike speaks of a name with letters of two alphabets in one word.
+func (s shaper) alike(n *node) {
+	for i := range n.m.caps {
+		c := &n.m.caps[i]
+		if !c.name {
+			continue
+		}
+		if looks, desc, ok := lang.MixedAlphabets(c.text()); ok {
+			s.diags.Add(nameAlike(c.item, looks, desc))
+			n.bad = true
+			return
+		}
+	}
 }
 
 func quoted(words []string) []string {
