@@ -239,7 +239,7 @@ func workFinalGravity(a *asked) []Line {
 		look("their density at 20 C", "OIML R 22", a.density(rho), func(x []float64) float64 { return a.density(fluid.Density(x[0]/100, 20)).Value },
 			of(percent(100*w, 2), "by weight")),
 		work("their volume", a.litres(spiritL), of(a.mass(spirit), "alcohol and water"), over(a.density(rho), "")),
-		work("what is dissolved takes", a.litres(volume-spiritL), of(a.mass(solids), "dissolved"), times(a.room((volume-spiritL)/1000/solids), "(NBS Circular 440, CRC Handbook)")),
+		work("what is dissolved takes", a.litres(volume-spiritL), of(a.mass(solids), "dissolved"), times(a.room((volume-spiritL)/1000/solids), "(NBS Circular 440, CRC)")),
 		work("the liquid", a.mass(s.LiquidKg()), of(a.mass(spirit), "alcohol and water"), plus(a.mass(solids), "dissolved")),
 		work("its volume", a.litres(volume), of(a.litres(spiritL), "alcohol and water"), plus(a.litres(volume-spiritL), "dissolved")),
 		work("gravity: its density to that of water", gravity(a.p.Ferment.FinalGravitySG), of(a.mass(s.LiquidKg()), ""), over(a.litres(volume), ""),
