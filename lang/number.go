@@ -51,7 +51,7 @@ func parseNumber(lex *lexer.PeekingLexer, t *lexer.Token) (Item, *fault) {
 // units are the same.
 func unitTwice(lex *lexer.PeekingLexer, item *Item) *fault {
 	dots := lex.Next()
-	f := &fault{code: diag.CodeBadRange, start: item.UnitAt.Start, end: item.UnitAt.End,
+	f := &fault{code: diag.CodeBadRange, start: int(item.unitAt), end: item.At.End,
 		summary: "a range has one unit, after its second number",
 		help:    fmt.Sprintf("write `%s..` and the unit once at the end", item.Num)}
 	if high := lex.Peek(); kindOf(high) == TokNumber {
@@ -106,12 +106,12 @@ func takeUnit(lex *lexer.PeekingLexer, item *Item) {
 	}
 	lex.Next()
 	item.Unit = t.Value
-	item.UnitAt = diag.Span{Start: t.Pos.Offset, End: t.Pos.Offset + len(t.Value)}
+	item.unitAt = int32(t.Pos.Offset)
+	item.At.End = t.Pos.Offset + len(t.Value)
 	if joined, last := compoundUnit(lex, t.Value); last != nil {
 		item.Unit = joined
-		item.UnitAt.End = last.Pos.Offset + len(last.Value)
+		item.At.End = last.Pos.Offset + len(last.Value)
 	}
-	item.At.End = item.UnitAt.End
 }
 
 // compounds are the units of more than one word: first, rest, as one.

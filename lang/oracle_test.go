@@ -115,7 +115,7 @@ func outline(b *strings.Builder, stmts []*Stmt, depth int) {
 			case i.Unit == "":
 				fmt.Fprintf(b, "<%s>", i.Num)
 			default:
-				fmt.Fprintf(b, "<%s|%s>", i.Num, strings.Join(strings.Fields(i.UnitAt.Text()), ""))
+				fmt.Fprintf(b, "<%s|%s>", i.Num, strings.Join(strings.Fields(i.UnitAt().Text()), ""))
 			}
 		}
 		b.WriteByte('\n')

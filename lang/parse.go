@@ -13,16 +13,22 @@ func Parse(src *diag.Source) (*File, diag.List) {
 	if d, ok := checkSize(src); !ok {
 		return file, diag.List{d}
 	}
-	tokens := Tokens(src.Text)
+	var list diag.List
+	withTokens(src.Text, func(tokens []Token) { list = parse(file, tokens) })
+	return file, list
+}
+
+func parse(file *File, tokens []Token) diag.List {
+	src := file.Source
 	if d, ok := checkNesting(src, tokens); !ok {
-		return file, diag.List{d}
+		return diag.List{d}
 	}
 	list := checkChars(src, tokens)
 	p := &parser{src: src, text: string(src.Text), file: file, list: list, bad: list}
 	p.run(tokens)
 	attachComments(file, p.text, tokens)
 	p.list.Sort()
-	return file, p.list
+	return p.list
 }
 
 // parser keeps the stack of open blocks while lines go by.
@@ -232,9 +238,6 @@ func (p *parser) newStmt() *Stmt {
 func (p *parser) place(items []Item) {
 	for i := range items {
 		items[i].At.Src = p.src
-		if items[i].UnitAt.End > 0 {
-			items[i].UnitAt.Src = p.src
-		}
 	}
 }
 

@@ -103,9 +103,9 @@ func TestPositions(t *testing.T) {
 	assert.Equal(t, "heat to 190 % abv", s.At.Text())
 	n := s.Items[2]
 	assert.Equal(t, "190 % abv", n.At.Text())
-	assert.Equal(t, "% abv", n.UnitAt.Text())
+	assert.Equal(t, "% abv", n.UnitAt().Text())
 	assert.Equal(t, "# c", s.Trail.At.Text())
-	line, col := n.UnitAt.Position()
+	line, col := n.UnitAt().Position()
 	assert.Equal(t, [2]int{2, 15}, [2]int{line, col})
 
 	f, list = parse("bill {\n corn 5 lb\n}")

@@ -1,5 +1,7 @@
 package lang
 
+import "sync"
+
 // TokenKind is what a token is.
 type TokenKind uint8
 
@@ -30,8 +32,10 @@ type Token struct {
 }
 
 // Tokens splits a text into tokens. It never fails.
-func Tokens(text []byte) []Token {
-	tokens := make([]Token, 0, len(text)/6+8)
+func Tokens(text []byte) []Token { return tokensInto(make([]Token, 0, len(text)/6+8), text) }
+
+// tokensInto appends the tokens of a text.
+func tokensInto(tokens []Token, text []byte) []Token {
 	for pos := 0; pos < len(text); {
 		if n := spaceAt(text, pos); n > 0 {
 			pos += n
@@ -42,4 +46,23 @@ func Tokens(text []byte) []Token {
 		pos = end
 	}
 	return tokens
+}
+
+// room keeps the tokens of a text that was parsed for those of the next, so that
+// a house of many files does not ask for them anew.
+var room = sync.Pool{New: func() any { return new([]Token) }}
+
+// mostKept is how many tokens are kept: those of a long recipe, not of the longest
+// file that is read at all.
+const mostKept = 1 << 16
+
+// withTokens hands the tokens of a text to a function, which must not keep them.
+func withTokens(text []byte, do func([]Token)) {
+	kept := room.Get().(*[]Token)
+	tokens := tokensInto((*kept)[:0], text)
+	do(tokens)
+	if cap(tokens) <= mostKept {
+		*kept = tokens
+	}
+	room.Put(kept)
 }

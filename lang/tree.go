@@ -60,16 +60,24 @@ const (
 
 // Item is one thing in a statement's line.
 type Item struct {
-	Kind ItemKind
-	At   diag.Span // the whole item, unit included
-	Text string    // Word: the word. String: its value, unescaped. Date, Clock, Comma: as written.
+	Kind   ItemKind
+	unitAt int32     // where the unit begins, which ends the item; 0 if there is none
+	At     diag.Span // the whole item, unit included
+	Text   string    // Word: the word. String: its value, unescaped. Date, Clock, Comma: as written.
 
 	// Number and Range. Num is the text as written ("1,150"), Value what it
 	// means; Unit is the unit as written, normalised only in spacing
-	// ("F", "% abv", "g/L", ""), UnitAt its place.
-	Num    string
-	Value  float64
-	High   float64 // Range: the upper end; Value is the lower
-	Unit   string
-	UnitAt diag.Span
+	// ("F", "% abv", "g/L", "").
+	Num   string
+	Value float64
+	High  float64 // Range: the upper end; Value is the lower
+	Unit  string
+}
+
+// UnitAt is the place of the unit, zero if there is none.
+func (i *Item) UnitAt() diag.Span {
+	if i.unitAt == 0 {
+		return diag.Span{}
+	}
+	return diag.Span{Src: i.At.Src, Start: int(i.unitAt), End: i.At.End}
 }

@@ -91,7 +91,7 @@ func (l Lot) checkReading(list *diag.List) {
 	r := *l.Reading
 	switch {
 	case r.unit() == "% abw":
-		list.Add(diag.Diagnostic{Code: diag.CodeWrongKind, At: r.Item.UnitAt, Summary: "hydrometers are marked in proof or in % abv",
+		list.Add(diag.Diagnostic{Code: diag.CodeWrongKind, At: r.Item.UnitAt(), Summary: "hydrometers are marked in proof or in % abv",
 			Help: "write the reading as `134 proof` or `67 % abv`"})
 	case r.unit() == "% abv":
 		strength(list, r)

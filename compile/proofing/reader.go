@@ -129,7 +129,7 @@ func wrongUnit(it lang.Item, what string, kinds []quantity.Kind) diag.Diagnostic
 	if it.Unit == "" {
 		return d
 	}
-	d.At = it.UnitAt
+	d.At = it.UnitAt()
 	if slices.Contains(append(stepWords, lotWords...), it.Unit) {
 		d.Code, d.Summary = diag.CodeShape, fmt.Sprintf("`%s` stands where a unit is looked for", it.Unit)
 		d.Help = fmt.Sprintf("write a comma before it: `%s, %s`", it.Num, it.Unit)
@@ -147,7 +147,7 @@ func wrongUnit(it lang.Item, what string, kinds []quantity.Kind) diag.Diagnostic
 		d.Code, d.Summary = diag.CodeUnknownUnit, fmt.Sprintf("`%s` is not a unit", it.Unit)
 		if near := nearUnit(it.Unit, kinds); near != "" {
 			d.Help = fmt.Sprintf("did you mean `%s`? %s", near, d.Help)
-			d.Fix = &diag.Fix{At: it.UnitAt, Text: near, Label: "write `" + near + "`"}
+			d.Fix = &diag.Fix{At: it.UnitAt(), Text: near, Label: "write `" + near + "`"}
 		}
 	}
 	if ue.Hint != "" {

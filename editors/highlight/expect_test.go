@@ -72,8 +72,8 @@ func expect(t testing.TB, path string) (src *diag.Source, out []expected) {
 				if i.Kind == lang.Word {
 					words[i.At.Start] = inside(i.Text)
 				}
-				if !i.UnitAt.IsZero() {
-					units = append(units, [2]int{i.UnitAt.Start, i.UnitAt.End})
+				if !i.UnitAt().IsZero() {
+					units = append(units, [2]int{i.UnitAt().Start, i.UnitAt().End})
 				}
 			}
 			if s.Block != nil {

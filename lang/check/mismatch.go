@@ -95,7 +95,7 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *node, kinds []quantity.Kind) {
 	}
 	form := d.Help
 	d.Help = kindHelp(kinds) + "\n" + form
-	unitAt := it.UnitAt
+	unitAt := it.UnitAt()
 	if unitAt.IsZero() {
 		unitAt = it.At
 	}

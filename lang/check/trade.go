@@ -78,9 +78,9 @@ func otherScale(d *diag.Diagnostic, c *capture, low, high float64) {
 	if unit == "F" || unit == "°F" || unit == "ºF" {
 		other, si = "C", v
 	}
-	if si < low || si > high || c.item.UnitAt.IsZero() {
+	if si < low || si > high || c.item.UnitAt().IsZero() {
 		return
 	}
 	d.Help = fmt.Sprintf("did you mean `%s %s`? %s", c.item.Num, other, d.Help)
-	d.Fix = &diag.Fix{At: c.item.UnitAt, Text: other, Label: fmt.Sprintf("write `%s %s`", c.item.Num, other)}
+	d.Fix = &diag.Fix{At: c.item.UnitAt(), Text: other, Label: fmt.Sprintf("write `%s %s`", c.item.Num, other)}
 }
