@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"slices"
 	"syscall"
 
 	"newmake/compile/plan"
@@ -19,6 +20,7 @@ type watching struct {
 	arg    string
 	flags  planFlags
 	format string
+	named  bool  // the person named the batch; otherwise it is the first
 	page   *page // where it is served; nil without --open
 }
 
@@ -83,7 +85,7 @@ func (w *watching) first() (*source, error) {
 	if err != nil {
 		return nil, err
 	}
-	w.arg = path
+	w.arg, w.named = path, name != ""
 	w.flags.batch, err = w.app.choose(src, name)
 	return src, err
 }
@@ -123,7 +125,7 @@ func (w *watching) compute() (*source, *plan.Plan, diag.List, error) {
 		return nil, nil, nil, err
 	}
 	name := w.flags.batch
-	if name == "" { // there was none when it began
+	if !w.named && !slices.Contains(src.house.BatchesIn(w.arg), name) { // it has another name by now
 		if name, err = w.app.choose(src, ""); err != nil {
 			return nil, nil, nil, err
 		}

@@ -26,6 +26,7 @@ type view struct {
 // part is the steps of one part of the sheet.
 type part struct {
 	Caption string // of the table
+	Notes   int    // lines to write on below the steps
 	Dated   bool   // each step says its day; otherwise each day has a heading
 	Days    []day
 }
@@ -42,10 +43,11 @@ func (v *view) fill() {
 	v.StripChart, v.SpiritChart, v.CaskChart = chart.Strip(p, u), chart.Spirit(p, u), chart.Cask(p, u)
 	v.MashDay = v.part("Steps of the mash day", func(s plan.Step) bool { return s.Stage == "mash" || setting(s) })
 	v.FermentLog = v.part("Readings of the ferment", func(s plan.Step) bool { return s.Stage == "ferment" && !setting(s) })
-	v.FermentLog.Dated = true
+	v.FermentLog.Dated, v.FermentLog.Notes = true, 1
 	v.StripDay = v.part("Steps of the wash run", func(s plan.Step) bool { return s.Stage == "strip" })
 	v.SpiritDay = v.part("Steps of the spirit run", func(s plan.Step) bool { return s.Stage == "spirit" })
 	v.Filling = v.part("Steps of reduction and filling", func(s plan.Step) bool { return s.Stage == "fill" })
+	v.Filling.Notes = 0 // below the casks
 	v.Wood = v.part("Steps in the rack house", func(s plan.Step) bool { return s.Stage == "cask" })
 }
 
@@ -53,7 +55,7 @@ func (v *view) fill() {
 func setting(s plan.Step) bool { return s.ID == "ferment.fill" || s.ID == "ferment.pitch" }
 
 func (v *view) part(caption string, in func(plan.Step) bool) part {
-	out := part{Caption: caption}
+	out := part{Caption: caption, Notes: 2}
 	for _, s := range v.Schedule.Steps {
 		if !in(s) {
 			continue

@@ -1,0 +1,30 @@
+// Accessibility, by general-purpose checkers: axe-core in the browser, on the
+// screen and on paper, and html-validate on the text.
+import axe from "axe-core";
+import { HtmlValidate } from "html-validate";
+
+export async function axeFaults(page) {
+  const faults = [];
+  for (const media of ["screen", "print"]) {
+    await page.emulateMediaType(media);
+    await page.evaluate(axe.source);
+    const result = await page.evaluate(() => axe.run(document, {
+      runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+    }));
+    for (const v of result.violations) {
+      faults.push(`axe (${media}) ${v.id}: ${v.help}: ${v.nodes.slice(0, 3).map((n) => n.target.join(" ")).join("; ")}`);
+    }
+  }
+  await page.emulateMediaType(null);
+  return faults;
+}
+
+const validator = new HtmlValidate({
+  extends: ["html-validate:standard", "html-validate:a11y"],
+  rules: { "no-trailing-whitespace": "off", "long-title": "off" },
+});
+
+export async function htmlFaults(text) {
+  const report = await validator.validateString(text);
+  return report.results.flatMap((r) => r.messages.map((m) => `html ${m.ruleId}, line ${m.line}: ${m.message}`)).slice(0, 20);
+}

@@ -1,0 +1,46 @@
+// Checks of the printed sheet that need a browser, a PDF reader and parsers that
+// are not ours. Usage: node check.mjs FOLDER NEWMAKE RECIPE
+//
+// FOLDER holds NAME.html with NAME.ics and NAME.json of the same plan. NEWMAKE
+// is the program and RECIPE a recipe that may be written on, for the live sheet.
+import { readFileSync, readdirSync } from "node:fs";
+import { join, resolve } from "node:path";
+import { axeFaults, htmlFaults } from "./access.mjs";
+import { open, withBrowser } from "./browser.mjs";
+import { calendarFaults } from "./calendar.mjs";
+import { inkFaults } from "./ink.mjs";
+import { liveFaults } from "./live.mjs";
+import { mark, papers, print, tooWide } from "./paper.mjs";
+
+const mostPages = 18;
+const [folder, newmake, recipe] = process.argv.slice(2).map((p) => resolve(p));
+let failed = 0;
+
+function report(name, faults, note = "") {
+  console.log(`${faults.length ? "FAIL" : "ok  "} ${name}${note && "  " + note}`);
+  faults.forEach((f) => console.log("       " + f));
+  failed += faults.length;
+}
+
+await withBrowser(async (browser) => {
+  for (const file of readdirSync(folder).filter((f) => f.endsWith(".html")).sort()) {
+    const at = join(folder, file), base = at.slice(0, -5);
+    const text = readFileSync(at, "utf8");
+    const { page, faults } = await open(browser, "file://" + at);
+    faults.push(...(await htmlFaults(text)), ...(await axeFaults(page)), ...(await inkFaults(page)));
+    for (const paper of Object.keys(papers)) faults.push(...(await tooWide(page, paper)));
+    await page.setViewport({ width: 800, height: 1000 });
+    const steps = await mark(page), counts = [];
+    for (const paper of Object.keys(papers)) {
+      const made = await print(page, paper, `${base}.${paper}.pdf`, steps, mostPages);
+      counts.push(`${made.pages} ${paper} pages`);
+      faults.push(...made.faults);
+    }
+    await page.close();
+    report(file, faults, counts.join(", "));
+    const plan = JSON.parse(readFileSync(base + ".json", "utf8"));
+    report(file.replace(".html", ".ics"), calendarFaults(readFileSync(base + ".ics", "utf8"), plan));
+  }
+  report("plan --open", await liveFaults(browser, newmake, recipe));
+});
+process.exit(failed ? 1 : 0);

@@ -1,0 +1,32 @@
+// Black on white, and large enough: nothing is told by colour, and what is read
+// at arm's length is no smaller than it should be.
+export async function inkFaults(page) {
+  await page.emulateMediaType("print");
+  const faults = await page.evaluate(() => {
+    const out = new Set();
+    for (const e of document.querySelectorAll("main, main *")) {
+      const s = getComputedStyle(e);
+      for (const p of ["color", "backgroundColor", "borderTopColor", "borderLeftColor", "fill", "stroke"]) {
+        const m = /^rgba?\((\d+), (\d+), (\d+)/.exec(s[p]);
+        if (m && !(m[1] === m[2] && m[2] === m[3])) out.add(`a colour that is no grey: ${p} ${s[p]} on ${e.tagName}.${e.getAttribute("class")}`);
+      }
+    }
+    const least = { ".sentence": 12, ".should b": 12, ".clock b": 14, ".list td.amount": 12, ".due b": 12, ".care": 10, ".cautions dd": 10, "caption": 10, "thead th": 9 };
+    for (const [where, pt] of Object.entries(least)) {
+      for (const e of document.querySelectorAll(where)) {
+        const size = (parseFloat(getComputedStyle(e).fontSize) * 72) / 96;
+        if (size < pt - 0.05) out.add(`${where} is ${size.toFixed(1)} pt, less than ${pt}`);
+      }
+    }
+    for (const svg of document.querySelectorAll("svg")) {
+      if (svg.getAttribute("role") !== "img" || !svg.querySelector("title")?.textContent || !svg.querySelector("desc")?.textContent) out.add("a picture without words: " + svg.id);
+    }
+    for (const t of document.querySelectorAll("svg.chart text")) {
+      const svg = t.closest("svg"), px = parseFloat(getComputedStyle(t).fontSize) * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+      if ((px * 72) / 96 < 9) out.add(`${((px * 72) / 96).toFixed(1)} pt on ${svg.id}`);
+    }
+    return [...out];
+  });
+  await page.emulateMediaType(null);
+  return faults;
+}

@@ -1,0 +1,92 @@
+// What comes out of the printer: both sizes of paper, by Chromium, read back by
+// poppler.
+import { execFileSync } from "node:child_process";
+import { writeFileSync } from "node:fs";
+
+export const papers = { letter: { width: 8.5, height: 11 }, a4: { width: 8.27, height: 11.69 } };
+const marginMM = 13 + 11; // left and right, as sheet.css has them
+
+// onPaper finds what is wider than the page, or than its cell, when the page is
+// laid out at the width of a paper's text.
+export async function tooWide(page, paper) {
+  const width = Math.floor(papers[paper].width * 96 - (marginMM / 25.4) * 96);
+  await page.emulateMediaType("print");
+  await page.setViewport({ width, height: 1000 });
+  const faults = await page.evaluate((width) => {
+    const name = (e) => `${e.tagName.toLowerCase()}.${e.getAttribute("class") ?? ""} "${e.textContent.trim().slice(0, 40)}"`;
+    const out = [];
+    for (const e of document.querySelectorAll("main *:not(caption)")) {
+      if (e.closest("svg") && e.tagName !== "svg") continue;
+      const box = e.getBoundingClientRect();
+      if (box.right > width + 1.5 || box.left < -1) out.push(`wider than the page: ${name(e)}`);
+      if (/^(td|th|p|dd|dt|li|h1|h2)$/i.test(e.tagName) && e.scrollWidth > e.clientWidth + 2 && e.clientWidth > 0) {
+        out.push(`wider than its box: ${name(e)} ${e.scrollWidth} in ${e.clientWidth}`);
+      }
+    }
+    // A text of a chart must stay in it.
+    for (const t of document.querySelectorAll("svg.chart text")) {
+      const box = t.getBoundingClientRect(), svg = t.closest("svg").getBoundingClientRect();
+      if (box.left < svg.left - 2 || box.right > svg.right + 2 || box.top < svg.top - 2 || box.bottom > svg.bottom + 2) out.push(`off its chart: "${t.textContent}"`);
+    }
+    return out;
+  }, width);
+  await page.emulateMediaType(null);
+  return faults.slice(0, 10).map((f) => `${paper}: ${f}`);
+}
+
+// mark puts a tiny sign at the head and the foot of each step, so that poppler
+// can tell on which page each came out. It takes no room.
+export async function mark(page) {
+  return page.evaluate(() => {
+    const steps = [...document.querySelectorAll("tbody.step")];
+    const sign = (cell, text, end) => {
+      const s = document.createElement("span");
+      s.textContent = text;
+      s.style.cssText = `position:absolute;left:0;${end ? "bottom" : "top"}:0;font-size:2px;line-height:2px`;
+      cell.style.position = "relative";
+      cell.append(s);
+    };
+    steps.forEach((step, i) => {
+      const rows = step.rows;
+      sign(rows[0].cells[0], `QA${i}QE`, false);
+      const last = rows[rows.length - 1].cells;
+      sign(last[last.length - 1], `QZ${i}QE`, true);
+    });
+    return steps.length;
+  });
+}
+
+// print makes the PDF of a paper and looks it over.
+export async function print(page, paper, file, steps, most) {
+  const pdf = await page.pdf({ ...inches(paper), preferCSSPageSize: false, printBackground: false });
+  writeFileSync(file, pdf);
+  const pages = execFileSync("pdftotext", ["-layout", file, "-"], { encoding: "utf8" }).split("\f").slice(0, -1);
+  const faults = [];
+  if (pages.length > most) faults.push(`${pages.length} pages, more than ${most}`);
+  pages.forEach((text, i) => {
+    if (!text.includes(`page ${i + 1} of ${pages.length}`)) faults.push(`page ${i + 1} has no number`);
+    if (text.trim().split(/\s+/).length < 25) faults.push(`page ${i + 1} is nearly empty`);
+    if (text.includes("QA") && !text.includes("should say")) faults.push(`page ${i + 1} has steps without their heading`);
+  });
+  for (let i = 0; i < steps; i++) {
+    const from = pages.findIndex((p) => p.includes(`QA${i}QE`)), to = pages.findIndex((p) => p.includes(`QZ${i}QE`));
+    if (from < 0 || from !== to) faults.push(`step ${i + 1} is split: it begins on page ${from + 1} and ends on page ${to + 1}`);
+  }
+  faults.push(...words(file, paper));
+  return { pages: pages.length, faults: faults.map((f) => `${paper}: ${f}`) };
+}
+
+function inches(paper) {
+  return { width: `${papers[paper].width}in`, height: `${papers[paper].height}in` };
+}
+
+// words finds words that run off the paper.
+function words(file, paper) {
+  const xml = execFileSync("pdftotext", ["-bbox", file, "-"], { encoding: "utf8", maxBuffer: 1 << 26 });
+  const width = papers[paper].width * 72, height = papers[paper].height * 72, out = [];
+  for (const m of xml.matchAll(/xMin="([\d.-]+)" yMin="([\d.-]+)" xMax="([\d.-]+)" yMax="([\d.-]+)">([^<]*)</g)) {
+    const [x0, y0, x1, y1] = m.slice(1, 5).map(Number);
+    if (x0 < 20 || x1 > width - 20 || y0 < 15 || y1 > height - 10) out.push(`off the paper: "${m[5]}"`);
+  }
+  return out.slice(0, 5);
+}
