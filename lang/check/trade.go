@@ -16,6 +16,9 @@ func (b *builder) trade() {
 		b.tradeGrain(w)
 		b.tradeStarch(w)
 		b.tradeEnzymes(w)
+		if b.converts(w) {
+			b.tradeCook(w)
+		}
 		b.tradeThickness(w)
 		b.tradeDoses(w)
 		b.tradeVolumes(w)

@@ -17,6 +17,8 @@ const (
 	convertHighC = 75
 	convertLeast = 10 * 60 // s of rest in which something is converted
 
+	preMalt = 0.05 // of the bill: a little malt goes in with the cook to thin it, and is given up
+
 	selfConverts  = 35 // degrees Lintner of the grist: floor for malt alone
 	powerLeast    = 20 // below it malt alone leaves starch behind
 	powerWithDose = 12 // with a liquefying enzyme in the cook
@@ -26,7 +28,10 @@ const (
 // hasEnzymes says that a grain can convert starch.
 func hasEnzymes(g *recipe.Grain) bool { return !g.Roasted && (g.LintnerPower > 0 || g.AlphaDU > 0) }
 
-// converts says whether an enzyme preparation makes sugar.
+// converts says whether anything in the batch makes sugar of starch.
+func (b *builder) converts(w *walkthrough) bool { return b.saccharifies() || len(b.lives(w)) > 0 }
+
+// saccharifies says whether an enzyme preparation makes sugar.
 func (b *builder) saccharifies() bool {
 	for _, d := range b.batch.Ferm.Doses {
 		if d.Enzyme.Does == recipe.Saccharifying {
@@ -146,6 +151,8 @@ func (b *builder) maltHeat(w *walkthrough, l life, other bool) {
 	switch {
 	case l.metC > maltDiesC:
 		d.Summary = fmt.Sprintf("`%s` goes in at %s: its enzymes die", g.Name, b.temp(l.metC))
+	case l.killedBy != nil && other && b.batch.Bill.Lines[l.line].Share <= preMalt:
+		return // it was put in to thin the cook, and has
 	case l.killedBy != nil:
 		d.At = b.at(l.killedBy.Path + ".to")
 		d.Summary = fmt.Sprintf("this heats `%s` above %s before it has converted anything: its enzymes die", g.Name, b.temp(maltDiesC))

@@ -53,6 +53,7 @@ const (
 	CodeBackset      Code = "NM0623"
 	CodeDose         Code = "NM0624"
 	CodeEnzymeWindow Code = "NM0625"
+	CodeSetsSolid    Code = "NM0626"
 	CodeNoHeating    Code = "NM0627"
 	CodeNoCooling    Code = "NM0628"
 
@@ -127,6 +128,7 @@ var checkTable = []Info{
 	{CodeBackset, "backset-share", Warning, "much or little backset"},
 	{CodeDose, "dose", Warning, "a dose outside the maker's range"},
 	{CodeEnzymeWindow, "enzyme-window", Warning, "an enzyme where it does not work"},
+	{CodeSetsSolid, "sets-solid", Warning, "raw grain cooked with nothing to thin it"},
 	{CodeNoHeating, "no-heating", Error, "heating in a vessel that can't heat"},
 	{CodeNoCooling, "no-cooling", Error, "cooling in a vessel that can't cool"},
 
