@@ -7,28 +7,45 @@ import (
 )
 
 // Parse reads a text into a tree. It always returns a File, and never more than
-// one syntax error for a line.
-func Parse(src *diag.Source) (*File, diag.List) {
-	file := &File{Source: src}
+// one syntax error for a line. Where one brace is missing or one too many, and
+// the indents show which, the tree is the one that was meant.
+func Parse(src *diag.Source) (file *File, list diag.List) {
 	if d, ok := checkSize(src); !ok {
-		return file, diag.List{d}
+		return &File{Source: src}, diag.List{d}
 	}
-	var list diag.List
-	withTokens(src.Text, func(tokens []Token) { list = parse(file, tokens) })
+	withTokens(src.Text, func(tokens []Token) { file, list = parse(src, tokens) })
 	return file, list
 }
 
-func parse(file *File, tokens []Token) diag.List {
-	src := file.Source
+func parse(src *diag.Source, tokens []Token) (*File, diag.List) {
 	if d, ok := checkNesting(src, tokens); !ok {
-		return diag.List{d}
+		return &File{Source: src}, diag.List{d}
 	}
-	list := checkChars(src, tokens)
-	p := &parser{src: src, text: string(src.Text), file: file, list: list, bad: list}
-	p.run(tokens)
-	attachComments(file, p.text, tokens)
+	chars, text := checkChars(src, tokens), string(src.Text)
+	read := func(m mends) *parser {
+		p := &parser{src: src, text: text, file: &File{Source: src}, list: slices.Clone(chars), bad: chars, mended: m}
+		p.run(tokens)
+		return p
+	}
+	p := read(mends{})
+	for p.wrong() != 0 {
+		d, mended := p.unbalanced()
+		p.braces.Add(*d)
+		better := p
+		if mended != nil && len(p.braces) <= mostMends {
+			better = read(*mended)
+		}
+		if !better.closerThan(p) {
+			p.file.Adrift = p.flat()
+			break
+		}
+		better.braces = p.braces
+		p = better
+	}
+	attachComments(p.file, text, tokens)
+	p.list = append(p.list, p.braces...)
 	p.list.Sort()
-	return p.list
+	return p.file, p.list
 }
 
 // parser keeps the stack of open blocks while lines go by.
@@ -44,13 +61,17 @@ type parser struct {
 	stmts []Stmt   // room for statements, made in lots
 	lines int      // lines not yet read, at most
 
-	extra    bool       // an extra brace was reported
-	misnest  *openBlock // a block whose brace closes another, going by indents
-	misClose int
+	mended  mends
+	braces  diag.List  // what is wrong with them
+	extras  int        // braces that close nothing
+	extra   int        // the first of them, -1 if there is none
+	deep    int        // the first brace that stands deeper than the block it closes, -1
+	misnest *openBlock // a block whose brace closes another, going by indents
+	misAt   int        // that brace
 }
 
 func (p *parser) run(tokens []Token) {
-	p.into = &p.file.Stmts
+	p.into, p.extra, p.deep = &p.file.Stmts, -1, -1
 	longest, count := measureLines(tokens)
 	p.lines = count
 	w := borrowWindow(longest)
@@ -74,7 +95,6 @@ func (p *parser) run(tokens []Token) {
 		tokens = tokens[n:]
 	}
 	p.flush(w, waiting)
-	p.finish()
 }
 
 // flush parses the lines in the window and puts them in their places.
@@ -137,6 +157,7 @@ func measureLines(tokens []Token) (longest, count int) {
 func (p *parser) line(l *line, tokens []Token) {
 	p.lines--
 	start, end := int(tokens[0].Start), int(tokens[len(tokens)-1].End)
+	p.mendClose(start)
 	if l.Fault != nil || p.spoilt(start, end) {
 		p.badLine(l, tokens)
 		return
@@ -147,6 +168,7 @@ func (p *parser) line(l *line, tokens []Token) {
 	}
 	stmt := p.add(l.Items)
 	if l.Open < 0 {
+		p.mendOpen(stmt)
 		return
 	}
 	p.openAt(stmt, int(l.Open))

@@ -247,6 +247,38 @@ func TestBraceHints(t *testing.T) {
 	assert.Equal(t, 2, line, "the bill is the block whose brace is missing")
 }
 
+// TestBraceMended: where the indents show which brace is missing, or is one too
+// many, the tree is that of the text as it was meant.
+func TestBraceMended(t *testing.T) {
+	right := "batch \"a\" {\n  bill 940 lb {\n    corn 68 %\n  }\n  mash {\n    boil 5 min\n  }\n}\n\nbatch \"b\" {\n  units us\n}\n"
+	want, list := parse(right)
+	require.Empty(t, list)
+	for _, tok := range lang.Tokens([]byte(right)) {
+		if tok.Kind != lang.TokOpen && tok.Kind != lang.TokClose {
+			continue
+		}
+		got, list := parse(right[:tok.Start] + right[tok.End:])
+		require.Len(t, list, 1, "without the brace at %d", tok.Start)
+		assert.Equal(t, dump(want), dump(got), "without the brace at %d", tok.Start)
+		assert.False(t, got.Adrift)
+		if fix := list[0].Fix; fix != nil {
+			cut := right[:tok.Start] + right[tok.End:]
+			_, list := parse(cut[:fix.At.Start] + fix.Text + cut[fix.At.End:])
+			assert.Empty(t, list, "the fix mends it")
+		}
+	}
+	got, list := parse(strings.Replace(right, "  mash {", "  }\n  mash {", 1))
+	require.Len(t, list, 1)
+	assert.Equal(t, dump(want), dump(got), "one too many")
+
+	flat, list := parse(strings.ReplaceAll(strings.Replace(right, "940 lb {", "940 lb", 1), "  ", ""))
+	require.Len(t, list, 1)
+	assert.True(t, flat.Adrift, "without indents nothing shows what was meant")
+	two, list := parse(strings.Replace(strings.Replace(right, "940 lb {", "940 lb", 1), "mash {", "mash", 1))
+	require.Len(t, list, 2)
+	assert.Equal(t, dump(want), dump(two), "two slips")
+}
+
 // TestSingleTokenDeletion (pitfall 23): taking any one token out of a right text
 // makes at most two errors.
 func TestSingleTokenDeletion(t *testing.T) {

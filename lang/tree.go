@@ -14,6 +14,7 @@ type File struct {
 	Source *diag.Source
 	Stmts  []*Stmt
 	Tail   []Comment // comments after the last statement
+	Adrift bool      // its braces do not balance, and nothing shows how it is nested
 }
 
 // Stmt is one fact: a line of items, perhaps with a block.
