@@ -107,7 +107,8 @@ func (b *boil) at(x float64) state {
 
 // vapour is the mole fraction at the spout.
 func (b *boil) vapour(x float64) float64 {
-	alpha := math.Exp(b.s.at(place(x))[lnAlpha])
+	lnA, _ := b.s.pair(place(x), lnAlpha, lnAlpha)
+	alpha := math.Exp(lnA)
 	return alpha * x / (1 + x*(alpha-1))
 }
 

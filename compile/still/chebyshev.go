@@ -40,6 +40,16 @@ const width = 8
 
 type row [width]float64
 
+// cosines of a fit: function j of the series at node k.
+var cosines = func() (c [order][order]float64) {
+	for j := range order {
+		for k := range order {
+			c[j][k] = math.Cos(math.Pi * float64(j) * (float64(k) + 0.5) / order)
+		}
+	}
+	return c
+}()
+
 // fit makes the series that take the given values at the nodes.
 func fit(values *[order]row) *series {
 	var s series
@@ -49,7 +59,7 @@ func fit(values *[order]row) *series {
 			scale = 1.0 / order
 		}
 		for k := range order {
-			c := scale * math.Cos(math.Pi*float64(j)*(float64(k)+0.5)/order)
+			c := scale * cosines[j][k]
 			for i := range width {
 				s[j][i] += c * values[k][i]
 			}

@@ -65,7 +65,7 @@ func Congeners(in SpiritInput, m *recipe.Model) ([]Congener, error) {
 		}
 		traces[i] = v
 	}
-	b := newBoil(ethanolWater{in.PressurePa}, in.Still.Reflux)
+	b := in.boil()
 	r, err := runSpirit(in, b, true)
 	if err != nil {
 		return nil, err

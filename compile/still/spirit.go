@@ -12,7 +12,7 @@ import (
 // that begins the hearts, hearts, and tails to the stop. Errors and problems
 // are as for Strip.
 func SpiritRun(in SpiritInput) (Run, error) {
-	return spiritRun(in, newBoil(ethanolWater{in.PressurePa}, in.Still.Reflux), true)
+	return spiritRun(in, in.boil(), true)
 }
 
 func spiritRun(in SpiritInput, b *boil, keep bool) (Run, error) {

@@ -33,7 +33,7 @@ const (
 // Whether the grown charge still fits the still is for the caller to see, in
 // Run.MostFill.
 func Steady(in SpiritInput) (run Run, iterations int, err error) {
-	b := newBoil(ethanolWater{in.PressurePa}, in.Still.Reflux)
+	b := in.boil()
 	scale := in.LowWines.EthanolKg + in.LowWines.WaterKg
 	if !(scale > 0) {
 		return Run{}, 0, fmt.Errorf("there are no low wines to charge the spirit still with")

@@ -7,7 +7,7 @@ package still
 // below the losses, a figure out of range); what merely goes otherwise than
 // meant is in Run.Problems.
 func Strip(in StripInput) (Run, error) {
-	b := newBoil(ethanolWater{in.PressurePa}, in.Still.Reflux)
+	b := in.boil()
 	return strip(in, b)
 }
 

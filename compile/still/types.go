@@ -13,6 +13,7 @@ type Setting struct {
 	AmbientC   float64
 	WaterC     float64 // condenser water in
 	BoilerW    float64 // 0: no limit
+	Boils      *Boils  // shared by the runs of a house; nil: made anew for each
 }
 
 // StripInput is one wash run. A wash run in several charges is several wash
