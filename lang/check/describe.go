@@ -14,7 +14,7 @@ import (
 // one | another, (repeated)*.
 func (f *Field) Form() string {
 	s := strings.ReplaceAll(f.shape.String(), mustCompile(stepShape).String(), "STEP")
-	if f.shape.op == opAlt && f.Name != "" {
+	if f.shape.op == opAlt && f.Name != "" && s != "STEP" {
 		s = "(" + s + ")"
 	}
 	return strings.TrimSpace(f.Name + " " + strings.ReplaceAll(s, "("+mustCompile(dayShape).String()+")", "DAY"))

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 )
 
 // mashOf reads a variant of Base whose mash holds some lines, and gives the steps
@@ -149,6 +150,36 @@ func TestChanges(t *testing.T) {
 		"expect casks 1 (new)",
 		"no style (was bourbon)",
 	}, b.Changes)
+}
+
+// TestPromiseOfAVariant: a promise takes the place of its parent's of the same
+// measure, and leaves the others.
+func TestPromiseOfAVariant(t *testing.T) {
+	h, err := LoadFS(bench(t, map[string]string{"v.batch": `
+batch "Second" from "Base" {
+  expect casks 1
+  expect hearts 38 gal within 2 gal
+  expect hearts 140 proof within 8 proof
+}
+batch "Third" from "Second" {
+  expect hearts 40 gal within 2 gal
+  remove expect casks
+}
+batch "Fourth" from "Second" {
+  remove expect hearts
+}
+`}), "", Options{})
+	require.NoError(t, err)
+	b, list := h.Batch("Third")
+	require.NotNil(t, b, list.Error())
+	require.Len(t, b.Expect, 2)
+	assert.InDelta(t, 40*galM3, b.Expect[0].Value, 1e-12)
+	assert.Equal(t, quantity.Strength, b.Expect[1].Kind)
+	assert.Equal(t, []string{"expect hearts 40 gal within 2 gal (was 38 gal within 2 gal)", "no expect casks (was 1)"}, b.Changes)
+	b, list = h.Batch("Fourth")
+	require.NotNil(t, b, list.Error())
+	require.Len(t, b.Expect, 1)
+	assert.Equal(t, "casks", b.Expect[0].What)
 }
 
 // TestEditOfNoVariant: a batch that varies none has nothing to edit, at any depth.

@@ -35,7 +35,7 @@ var Promises = []Promise{
 }
 
 var expectField = &Field{
-	Name: "expect", Shape: `what:NAME QUANTITY ["within" margin:QUANTITY]`, Repeat: true, Example: "expect hearts 38 gal within 2 gal",
+	Name: "expect", Shape: `what:NAME QUANTITY ["within" margin:QUANTITY]`, Repeat: true, Key: "what", KeyKind: "quantity", Example: "expect hearts 38 gal within 2 gal",
 	Doc: "A promise that the plan has to keep; the margin is written, never guessed.",
 }
 

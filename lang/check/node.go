@@ -149,5 +149,9 @@ func (n *node) key() string {
 	if n.field.Key == "" {
 		return ""
 	}
-	return nameKey(n.text(n.field.Key))
+	key := nameKey(n.text(n.field.Key))
+	if c := n.get(n.field.KeyKind); c != nil {
+		key += " " + c.kind.String()
+	}
+	return key
 }

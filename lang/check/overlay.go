@@ -108,7 +108,7 @@ func removeLines(lines []*node, r *node, diags *diag.List) []*node {
 		if n.field.Name == "" {
 			return n.key() == nameKey(what) && of == ""
 		}
-		return n.field.Name == what && (of == "" || n.key() == of)
+		return n.field.Name == what && (of == "" || nameKey(n.text(n.field.Key)) == of)
 	})
 	if len(kept) == len(lines) {
 		diags.Add(diag.Diagnostic{

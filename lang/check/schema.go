@@ -19,6 +19,7 @@ type Field struct {
 	Need    bool   // must be there once variants are applied
 	Repeat  bool   // may stand more than once
 	Key     string // the slot by which repeated lines are told apart; "" if they need not be
+	KeyKind string // a slot whose kind of quantity tells them apart too: hearts by volume, hearts by strength
 	Step    bool   // a step of work: the order of such lines is their meaning
 	Edit    bool   // says what a variant does to the lines of what it varies
 	Limits  []Limit
@@ -98,7 +99,7 @@ func compileField(f *Field) {
 			panic("check: field " + f.Name + " limits an unknown slot " + l.Slot)
 		}
 	}
-	if f.Key != "" && !slices.Contains(slots, f.Key) {
+	if f.Key != "" && !slices.Contains(slots, f.Key) || f.KeyKind != "" && !slices.Contains(slots, f.KeyKind) {
 		panic("check: field " + f.Name + " has an unknown key " + f.Key)
 	}
 	if f.Block != nil {
