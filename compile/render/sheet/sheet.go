@@ -17,6 +17,12 @@
 // Text of the recipe is shown and never obeyed: controls are replaced in the
 // whole plan first (diag.Safe), html/template escapes all of it, and the page
 // forbids everything but its own style sheet, by a hash.
+//
+// The tests here need nothing but Go. That the sheet prints well is checked by
+// .ci/sheet, which CI runs and `go test` does not: Chromium prints every example
+// in both sizes of paper (no step split, headings repeated, nothing too wide, no
+// page nearly empty), axe-core and html-validate check that everybody can read
+// it, and the served copy is loaded anew when its recipe is saved.
 package sheet
 
 import (
