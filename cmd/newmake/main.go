@@ -52,7 +52,7 @@ func (a *app) execute(root *cobra.Command, args []string) (code int) {
 			code = a.fault(fault)
 		}
 	}()
-	root.SetArgs(args)
+	root.SetArgs(spoken(root, args))
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.err)

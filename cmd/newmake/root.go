@@ -48,7 +48,7 @@ func (a *app) root() *cobra.Command {
 		}
 		return usage("--color is auto, always or never, not %q", a.color)
 	}
-	root.AddCommand(a.planCommand(), a.checkCommand(), a.fmtCommand(), a.diffCommand(), a.stockCommand(), a.gaugeCommand(), a.explainCommand(), a.whyCommand(), a.initCommand(), a.versionCommand())
+	root.AddCommand(a.planCommand(), a.checkCommand(), a.fmtCommand(), a.diffCommand(), a.sizeCommand(), a.gitSetupCommand(), a.stockCommand(), a.gaugeCommand(), a.explainCommand(), a.whyCommand(), a.initCommand(), a.versionCommand())
 	return root
 }
 

@@ -1,0 +1,198 @@
+package size
+
+import (
+	"fmt"
+	"math"
+
+	"newmake/compile"
+	"newmake/compile/plan"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// Target is what the batch is to give.
+type Target struct {
+	What  string  // as a person says it: "2 casks"
+	Value float64 // in the unit of Of
+	Of    func(p *plan.Plan) float64
+	// Over is how far above Value is aimed at, as a share of it: casks are
+	// counted in whole ones, and one that lacks a spoonful is not full.
+	Over float64
+}
+
+const litresPerM3 = 1000
+
+// Casks is so many casks filled.
+func Casks(n float64) Target {
+	what := fmt.Sprintf("%g casks", n)
+	if n == 1 {
+		what = "1 cask"
+	}
+	return Target{What: what, Value: n, Over: 2e-4, Of: func(p *plan.Plan) float64 {
+		if p.Cask.SizeL == 0 {
+			return 0
+		}
+		return float64(p.Cask.Casks) + p.Cask.Leftover.VolumeL/p.Cask.SizeL
+	}}
+}
+
+// ProofGallons is so many proof gallons of hearts.
+func ProofGallons(pg float64) Target {
+	return Target{What: fmt.Sprintf("%g proof gallons of hearts", pg), Value: pg, Of: func(p *plan.Plan) float64 {
+		for _, f := range p.Spirit.Fractions {
+			if f.Name == "hearts" {
+				return f.ProofGallons
+			}
+		}
+		return 0
+	}}
+}
+
+// Wash is a volume of wash, in m3 at 20 C.
+func Wash(m3 float64, what string) Target {
+	return Target{What: what + " of wash", Value: m3, Of: func(p *plan.Plan) float64 { return p.Ferment.WashVolumeL / litresPerM3 }}
+}
+
+// Grain is a weight of one grain of the bill.
+func Grain(name string, kg float64, what string) Target {
+	return Target{What: what + " of " + name, Value: kg, Of: func(p *plan.Plan) float64 {
+		for _, g := range p.Bill.Lines {
+			if g.Name == name {
+				return g.MassKg
+			}
+		}
+		return 0
+	}}
+}
+
+// Answer is the size that was found.
+type Answer struct {
+	Factor float64 // times the batch
+	Batch  *recipe.Batch
+	Plan   *plan.Plan // not rounded
+	Diags  diag.List  // of the plan
+}
+
+// None says that there is no answer, and why.
+type None struct {
+	Target  string
+	Why     string
+	Limit   *diag.Diagnostic // what stands in the way; nil if no size gives it
+	Largest *Answer          // the largest that goes, nil if none does
+	Least   float64          // what can be had, where no size gives the target
+	Most    float64
+}
+
+func (n *None) Error() string { return n.Target + ": " + n.Why }
+
+// How far a batch is looked for: a spoonful, and a lake.
+const (
+	smallest = 1e-3
+	largest  = 1e3
+	grow     = 1.6
+)
+
+// solver computes sizes of one batch.
+type solver struct {
+	batch *recipe.Batch
+	memo  *compile.Memo
+}
+
+// at is the batch at a size. The plan is nil if it cannot be computed.
+func (s solver) at(f float64) *Answer {
+	b := Scale(s.batch, f)
+	p, list := s.memo.Compile(b)
+	return &Answer{Factor: f, Batch: b, Plan: p, Diags: list}
+}
+
+// Solve finds the size of a batch that gives a target. The error is a *None.
+func Solve(b *recipe.Batch, t Target, memo *compile.Memo) (*Answer, error) {
+	s := solver{b, memo}
+	want := t.Value * (1 + t.Over)
+	gap := func(f float64) float64 {
+		a := s.at(f)
+		if a.Plan == nil {
+			return math.NaN()
+		}
+		return t.Of(a.Plan) - want
+	}
+	lo, hi, flo, fhi, err := bracket(gap, t, want)
+	if err != nil {
+		return nil, err
+	}
+	f := root(gap, lo, flo, hi, fhi, 1e-7*hi, 1e-7*math.Abs(want))
+	a := s.at(f)
+	if a.Plan == nil || math.Abs(t.Of(a.Plan)-want) > 1e-3*math.Abs(want) {
+		return nil, &None{Target: t.What, Why: "the plan passes over it: a batch a little smaller gives less, one a little larger gives more, and none gives it"}
+	}
+	if d := inTheWay(a.Diags); d != nil {
+		n := &None{Target: t.What, Why: d.Summary, Limit: d, Largest: s.largestBelow(f)}
+		return nil, n
+	}
+	return a, nil
+}
+
+// bracket finds two sizes between which the target lies, from the batch as it is
+// upwards or downwards.
+func bracket(gap func(float64) float64, t Target, want float64) (lo, hi, flo, fhi float64, err error) {
+	at, f := 1.0, gap(1)
+	if math.IsNaN(f) {
+		return 0, 0, 0, 0, &None{Target: t.What, Why: "the batch cannot be computed as it is"}
+	}
+	step := grow
+	if f > 0 {
+		step = 1 / grow
+	}
+	for next := at * step; next >= smallest && next <= largest; next *= step {
+		g := gap(next)
+		if math.IsNaN(g) {
+			return 0, 0, 0, 0, &None{Target: t.What, Why: fmt.Sprintf("a batch %.2f times as large cannot be computed, and one %.2f times as large does not give it", next, at), Least: f + want, Most: f + want}
+		}
+		if (g > 0) != (f > 0) {
+			if step > 1 {
+				return at, next, f, g, nil
+			}
+			return next, at, g, f, nil
+		}
+		at, f = next, g
+	}
+	return 0, 0, 0, 0, &None{Target: t.What, Why: "no size of this batch gives it", Least: f + want, Most: f + want}
+}
+
+// inTheWay is the first thing that keeps a batch from being made. A promise is
+// none: it was made of another size.
+func inTheWay(list diag.List) *diag.Diagnostic {
+	for i := range list {
+		if list[i].Severity == diag.Error && list[i].Code != diag.CodePromiseBroken {
+			return &list[i]
+		}
+	}
+	return nil
+}
+
+// largestBelow finds the largest size below f that can be made; nil if the batch
+// cannot be made smaller either.
+func (s solver) largestBelow(f float64) *Answer {
+	good := f
+	var best *Answer
+	for range 12 {
+		good /= grow
+		if a := s.at(good); a.Plan != nil && inTheWay(a.Diags) == nil {
+			best = a
+			break
+		}
+	}
+	if best == nil {
+		return nil
+	}
+	bad := good * grow
+	for bad-best.Factor > 1e-4*bad {
+		mid := (bad + best.Factor) / 2
+		if a := s.at(mid); a.Plan != nil && inTheWay(a.Diags) == nil {
+			best = a
+		} else {
+			bad = mid
+		}
+	}
+	return best
+}

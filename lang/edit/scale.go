@@ -1,0 +1,271 @@
+package edit
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"newmake/lang"
+	"newmake/lang/check"
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+)
+
+// Variant is a batch that varies another, written: what differs, and no more.
+type Variant struct {
+	Name  string
+	Text  []byte // laid out
+	Lines []Line // each line that differs
+}
+
+// Scaled writes the variant of a batch that is f times as large: its grain, its
+// liquor, what is dosed by weight or volume, and the cuts that are measured so.
+// note stands above it as a comment. remove says to take the promises out, which
+// were made of another size.
+func Scaled(h *check.House, b *recipe.Batch, f float64, name, note string, remove bool) (*Variant, error) {
+	w := &writer{editor: editor{house: h, batch: b, result: &Result{}}, variant: &Variant{Name: name}}
+	w.bill(f)
+	w.mash(f)
+	w.scaleLines("ferment", f, append([]string{"ferment.pitch"}, w.paths("ferment.dose.")...))
+	w.scaleLines("spirit", f, []string{"spirit.foreshots", "spirit.hearts"})
+	return w.finish(note, remove)
+}
+
+// Cut writes the variant of a batch whose hearts end elsewhere.
+func Cut(h *check.House, b *recipe.Batch, to recipe.Cut, name, note string, remove bool) (*Variant, error) {
+	w := &writer{editor: editor{house: h, batch: b, result: &Result{}}, variant: &Variant{Name: name}}
+	at, ok := b.Where["spirit.hearts.to"]
+	s := w.stmt(at)
+	if !ok || s == nil {
+		return nil, fault(diag.CodeChangePath, fmt.Sprintf("the batch %q does not say where its hearts end", b.Name), "write `hearts from ... to ...` in its spirit block")
+	}
+	old := at.Text()
+	w.line(s, "spirit", s.At.Text(), strings.Replace(s.At.Text(), "to "+old, "to "+cutText(to, old), 1))
+	return w.finish(note, remove)
+}
+
+// cutText writes a cut in the unit that it had.
+func cutText(c recipe.Cut, old string) string {
+	unit := strings.TrimLeft(old, "0123456789., ")
+	var v float64
+	var err error
+	switch c.By {
+	case recipe.ByVolume:
+		v, err = quantity.FromSI(c.VolumeM3, unit, quantity.Volume)
+	case recipe.ByVapourTemp:
+		v, err = quantity.FromSI(c.TempC, unit, quantity.Temperature)
+	case recipe.ByShare:
+		v, unit = 100*c.Share, "% of charge"
+	default:
+		v, unit = 100*c.Strength.Value, "% abv"
+		if c.Strength.Basis == recipe.Proof {
+			v, unit = 200*c.Strength.Value, "proof"
+		}
+	}
+	if err != nil {
+		return old
+	}
+	return figures(v) + " " + unit
+}
+
+// figures writes a number with five figures, so that what was solved for is what
+// is read again, to a few parts in a hundred thousand.
+func figures(x float64) string {
+	if x == 0 {
+		return "0"
+	}
+	return decimal(x, max(0, 4-int(math.Floor(math.Log10(math.Abs(x))))))
+}
+
+// writer writes the lines of a variant, block by block.
+type writer struct {
+	editor
+	variant *Variant
+	out     strings.Builder
+	block   string
+}
+
+// open begins a block; close ends it.
+func (w *writer) open(block string) {
+	if w.block == block {
+		return
+	}
+	w.close()
+	w.block = block
+	w.out.WriteString("  " + block + " {\n")
+}
+
+func (w *writer) close() {
+	if w.block != "" {
+		w.out.WriteString("  }\n")
+		w.block = ""
+	}
+}
+
+// line writes a line into a block, and notes it if it differs.
+func (w *writer) line(s *lang.Stmt, block, old, new string) {
+	w.open(block)
+	w.out.WriteString("    " + new + "\n")
+	w.note(s, old, new)
+}
+
+func (w *writer) note(s *lang.Stmt, old, new string) {
+	number, _ := s.At.Position()
+	w.variant.Lines = append(w.variant.Lines, Line{File: s.At.Src.Name, Number: number, Old: old, New: new})
+}
+
+// bill writes the total of a bill in shares, or every weight of one in weights.
+func (w *writer) bill(f float64) {
+	b := w.batch.Bill
+	s := w.stmt(w.batch.Where["bill"])
+	if s == nil {
+		return
+	}
+	unit := "lb"
+	if w.batch.Units == recipe.SI {
+		unit = "kg"
+	}
+	total := func(unit string) string {
+		v, _ := quantity.FromSI(b.TotalKg*f, unit, quantity.Mass)
+		return "bill " + figures(v) + " " + unit
+	}
+	head := s.At.Text()
+	if it := massOf(s); it != nil {
+		unit = it.Unit
+	}
+	if w.inShares() {
+		w.out.WriteString("  " + total(unit) + " { # the shares stay\n  }\n")
+		w.note(s, head, total(unit))
+		return
+	}
+	block := "bill"
+	if massOf(s) != nil {
+		block = total(unit)
+		w.note(s, head, block)
+	}
+	w.open(block)
+	for _, l := range b.Lines {
+		line, it := w.editor.line(l.Grain.Name), w.amount(l.Grain.Name)
+		if line == nil || it == nil {
+			continue // `rest` stays what is left
+		}
+		text := scaled(line, f, it)
+		w.out.WriteString("    " + text + "\n")
+		w.note(line, line.At.Text(), text)
+	}
+	w.close()
+}
+
+// scaled is a line with some of its numbers made f times as large.
+func scaled(s *lang.Stmt, f float64, items ...*lang.Item) string {
+	edits := make([]replacement, len(items))
+	for i, it := range items {
+		edits[i] = replacement{it.At, strings.TrimSpace(figures(it.Value*f) + " " + it.Unit)}
+	}
+	return patched(s.At.Text(), s.At.Start, edits)
+}
+
+// amounts are the numbers on a line that are amounts: weights and volumes.
+func amounts(s *lang.Stmt) []*lang.Item {
+	var out []*lang.Item
+	for i := range s.Items {
+		it := &s.Items[i]
+		if it.Kind != lang.Number {
+			continue
+		}
+		if sameKind(it.Unit, "lb") || sameKind(it.Unit, "gal") {
+			out = append(out, it)
+		}
+	}
+	return out
+}
+
+// mash writes each step that holds an amount as a replacement of that step.
+func (w *writer) mash(f float64) {
+	count := map[string]int{}
+	all := map[string]int{}
+	stmts := make([]*lang.Stmt, 0, len(w.batch.Mash.Steps))
+	for _, step := range w.batch.Mash.Steps {
+		s := w.stmt(w.batch.Where[step.Path])
+		stmts = append(stmts, s)
+		if s != nil {
+			all[s.Head()]++
+		}
+	}
+	for _, s := range stmts {
+		if s == nil {
+			continue
+		}
+		verb := s.Head()
+		count[verb]++
+		items := amounts(s)
+		if len(items) == 0 {
+			continue
+		}
+		which := verb
+		if all[verb] > 1 {
+			which += " " + strconv.Itoa(count[verb])
+		}
+		text := scaled(s, f, items...)
+		w.open("mash")
+		w.out.WriteString("    replace " + which + " {\n      " + text + "\n    }\n")
+		w.note(s, s.At.Text(), text)
+	}
+	w.close()
+}
+
+// scaleLines writes the lines of a block that hold an amount.
+func (w *writer) scaleLines(block string, f float64, paths []string) {
+	var done []*lang.Stmt
+	for _, path := range paths {
+		at, ok := w.batch.Where[path]
+		if !ok {
+			continue
+		}
+		s := w.stmt(at)
+		if s == nil || slices.Contains(done, s) {
+			continue
+		}
+		done = append(done, s)
+		if items := amounts(s); len(items) > 0 {
+			w.line(s, block, s.At.Text(), scaled(s, f, items...))
+		}
+	}
+	w.close()
+}
+
+// paths are the places that begin with a prefix, in order.
+func (w *writer) paths(prefix string) []string {
+	var out []string
+	for p := range w.batch.Where {
+		if strings.HasPrefix(p, prefix) {
+			out = append(out, p)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// finish puts the variant together and lays it out.
+func (w *writer) finish(note string, remove bool) (*Variant, error) {
+	w.close()
+	var text strings.Builder
+	if note != "" {
+		text.WriteString("# " + note + "\n")
+	}
+	fmt.Fprintf(&text, "batch %s from %s {\n", strconv.Quote(w.variant.Name), strconv.Quote(w.batch.Name))
+	text.WriteString(w.out.String())
+	if remove {
+		text.WriteString("  remove expect # promised of the batch as it was\n")
+	}
+	text.WriteString("}\n")
+	out, list := lang.Format(diag.NewSource(w.variant.Name, []byte(text.String())))
+	if list.HasErrors() {
+		return nil, list
+	}
+	w.variant.Text = out
+	return w.variant, nil
+}
