@@ -35,6 +35,7 @@ func (c *compiler) card(hearts stream.Stream, to float64, all gauge.Reduction) (
 		s := plan.CardStep{
 			SharePct: 100 * share, AddL: waterL(waterKg - before), AddKg: waterKg - before,
 			WaterL: waterL(waterKg), WaterKg: waterKg, MixedC: mixed.TempC,
+			AddGallons: waterGal(waterKg - before), WaterGallons: waterGal(waterKg),
 			Gives: lotOf(stream.Stream{EthanolKg: hearts.EthanolKg, WaterKg: hearts.WaterKg + waterKg}),
 		}
 		if s.Shows, err = c.shows(mixed.EthanolMassFrac); err != nil {
@@ -45,6 +46,8 @@ func (c *compiler) card(hearts stream.Stream, to float64, all gauge.Reduction) (
 	}
 	return card, c.trims(card, hearts, to)
 }
+
+func waterGal(kg float64) float64 { return kg / fluid.WaterDensity(fluid.SixtyF) / fluid.USGallonM3 }
 
 func waterL(kg float64) float64 { return kg / fluid.WaterDensity(referenceC) * litresPerM3 }
 
@@ -92,7 +95,7 @@ func (c *compiler) trims(card *plan.Card, hearts stream.Stream, to float64) erro
 			return err
 		}
 		kg := hearts.EthanolKg/to - hearts.EthanolKg/from
-		card.Trims = append(card.Trims, plan.Trim{Over: q, WaterL: waterL(kg), WaterKg: kg})
+		card.Trims = append(card.Trims, plan.Trim{Over: q, WaterL: waterL(kg), WaterKg: kg, WaterGallons: waterGal(kg)})
 	}
 	return nil
 }

@@ -8,6 +8,8 @@
 package compile
 
 import (
+	"math"
+
 	"newmake/compile/ferment"
 	"newmake/compile/fluid"
 	"newmake/compile/mash"
@@ -24,12 +26,36 @@ import (
 // is nil if a stage could not be computed at all; a plan that comes with errors
 // shows how the batch would go wrong, and is not to be worked from.
 func Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
-	c := newCompiler(b)
-	if !c.stages() {
+	c, ok := run(b, &Memo{}, true)
+	if !ok {
 		return nil, c.diags
 	}
 	c.p.Round()
 	return c.p, c.diags
+}
+
+// mostPasses is how often a batch is computed to bring ferment and clock
+// together; a second pass does it but for a change of the clocks.
+const mostPasses = 3
+
+// run computes a batch. A ferment goes on until somebody is there to light the
+// still; when that is longer than was asked for, the batch is computed again
+// with the hours that the clock gives.
+func run(b *recipe.Batch, memo *Memo, printed bool) (c *compiler, ok bool) {
+	b = meant(b)
+	stood := 0.0
+	for range mostPasses {
+		c = newCompiler(b)
+		c.memo, c.printed, c.stoodS = memo, printed, stood
+		if !c.stages() {
+			return c, false
+		}
+		if math.Abs(c.clockS-c.fermentS()) < minute {
+			break
+		}
+		stood = c.clockS
+	}
+	return c, true
 }
 
 func newCompiler(b *recipe.Batch) *compiler {
@@ -57,7 +83,11 @@ type compiler struct {
 	p     *plan.Plan
 	diags diag.List
 	say   measure.Units // for diagnostics, which speak the batch's own units
-	memo  *Memo         // what stages gave before; nil for a plan that is printed
+	memo  *Memo         // what stages gave before
+
+	printed bool    // the plan is for people: it has the first batch too
+	stoodS  float64 // the ferment's time as the clock gave it before; 0 if none has
+	clockS  float64 // and as it gives it now
 
 	pressurePa float64
 	mashed     mash.Result

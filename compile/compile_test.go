@@ -106,14 +106,18 @@ func TestMatterAddsUp(t *testing.T) {
 	r := c.p.Reduction
 	assert.InEpsilon(t, r.From.PureL, r.To.PureL, 1e-4, "water brings no alcohol")
 	assert.InDelta(t, r.From.MassKg+r.WaterKg, r.To.MassKg, 0.02)
-	assert.InDelta(t, r.To.VolumeL, float64(c.p.Cask.Casks)*c.p.Cask.SizeL+c.p.Cask.Leftover.VolumeL, 0.02)
+	k := c.p.Cask
+	assert.InDelta(t, r.To.VolumeL, float64(k.Casks)*k.Fill.VolumeL+k.Leftover.VolumeL, 0.02)
+	assert.InDelta(t, r.To.WineGallons, float64(k.Casks)*53+k.Leftover.WineGallons, 0.002, "53 gal are 53 gal of spirit as it is gauged, at 60 F")
 	assert.InDelta(t, r.From.VolumeL+r.WaterL-r.ContractionL, r.To.VolumeL, 0.02)
+	assert.InDelta(t, r.From.WineGallons+r.WaterGallons-r.ContractionGallons, r.To.WineGallons, 0.002)
 }
 
 // compiled runs the stages and keeps what stands between them.
 func compiled(t testing.TB, b *recipe.Batch) *compiler {
 	t.Helper()
-	c := &compiler{b: b, p: &plan.Plan{}, say: units(b.Units)}
+	c := newCompiler(meant(b))
+	c.printed = true
 	for _, stage := range []func() bool{c.header, c.bill, c.mash, c.ferment, c.strip, c.spirit, c.congeners, c.cask, c.streams, c.yield, c.cost, c.law, c.schedule, c.promises} {
 		require.True(t, stage(), c.diags.Error())
 	}
@@ -191,7 +195,7 @@ func TestComputedDiagnostics(t *testing.T) {
 		{"twice in autumn", func(b *recipe.Batch) { b.Start = recipe.Start{Year: 2026, Month: 11, Day: 1, Hour: 1, Minute: 30} }, diag.CodeNoSuchStart, diag.Error, "comes twice"},
 		{"a zone of one's own", func(b *recipe.Batch) { b.Plant.Zone = "Kentucky/Moonville" }, diag.CodeUnknownZone, diag.Error, "is not known"},
 		{"short shift", func(b *recipe.Batch) { b.Plant.Shift.ToMinute = 10 * 60 }, diag.CodeOutOfShift, diag.Warning, "outside the shift"},
-		{"alone", func(b *recipe.Batch) { b.Plant.Crew = 1 }, diag.CodeCrewShort, diag.Warning, "want 2 people, and the crew is 1"},
+		{"alone", func(b *recipe.Batch) { b.Plant.Crew = 1 }, diag.CodeCrewShort, diag.Warning, "filling the casks: 2 people are wanted, and the crew is 1"},
 		{"broken promise", func(b *recipe.Batch) { b.Expect = []recipe.Expect{{What: "casks", Value: 7}} }, diag.CodePromiseBroken, diag.Error, "7 is promised, the plan gives 1"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -78,7 +78,8 @@ func TestContinuous(t *testing.T) {
 			memo := new(Memo)
 			at := func(x float64) map[string]float64 {
 				b := own(written)
-				b.Cask.SizeM3 = 0.030 // some casks are always filled
+				b.Cask.SizeM3 = 0.030          // some casks are always filled
+				b.Plant.Shift = recipe.Shift{} // somebody is always there: no ferment has to stand until the morning
 				s.set(b, x)
 				b.Resolve()
 				p, list := memo.Compile(b)

@@ -12,16 +12,15 @@ func (c *compiler) cost() bool {
 		return true
 	}
 	out := &plan.Cost{Currency: k.Currency, Lines: []plan.CostLine{}}
+	c.p.Cost = out
 	add := func(what string, amount plan.Quantity, price, units float64) {
-		if units == 0 {
-			return
-		}
-		if price == 0 {
+		switch {
+		case units == 0:
+		case price == 0:
 			out.Unpriced = append(out.Unpriced, what)
-			return
+		default:
+			c.payFor(what, amount, price*units)
 		}
-		out.Lines = append(out.Lines, plan.CostLine{What: what, Amount: amount, Cost: price * units})
-		out.Total += price * units
 	}
 	for _, m := range c.materials() {
 		add(m.name, plan.Of(m.kg, plan.Kilogram), k.PerKg[m.name], m.kg)
@@ -29,8 +28,18 @@ func (c *compiler) cost() bool {
 	add("heat", plan.Of(c.p.Energy.HeatKWh, plan.KilowattH), k.PerKWh, c.p.Energy.HeatKWh)
 	add("water", plan.Of(c.p.Energy.WaterL, plan.Litre), k.PerM3Water, c.p.Energy.WaterL/litresPerM3)
 	add("casks", plan.Of(float64(c.p.Cask.Casks), plan.Each), k.PerCask, float64(c.p.Cask.Casks))
-	c.p.Cost = out
 	return true
+}
+
+// payFor adds a line, for people to the cent: what it all comes to is then what
+// the lines come to.
+func (c *compiler) payFor(what string, amount plan.Quantity, cost float64) {
+	if c.printed {
+		cost = plan.RoundTo(cost, 2)
+	}
+	out := c.p.Cost
+	out.Lines = append(out.Lines, plan.CostLine{What: what, Amount: amount, Cost: cost})
+	out.Total += cost
 }
 
 // costWork adds the people, whose hours are known once the work is on the
@@ -41,8 +50,7 @@ func (c *compiler) costWork() {
 		return
 	}
 	if h := c.p.Schedule.PeopleHours; c.b.Costs.PerHour > 0 {
-		out.Lines = append(out.Lines, plan.CostLine{What: "work", Amount: plan.Of(h, plan.Hour), Cost: h * c.b.Costs.PerHour})
-		out.Total += h * c.b.Costs.PerHour
+		c.payFor("work", plan.Of(h, plan.Hour), h*c.b.Costs.PerHour)
 	} else {
 		out.Unpriced = append(out.Unpriced, "work")
 	}

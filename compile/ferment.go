@@ -4,7 +4,9 @@ import (
 	"fmt"
 
 	"newmake/compile/ferment"
+	"newmake/compile/fluid"
 	"newmake/compile/plan"
+	"newmake/compile/stream"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -38,7 +40,7 @@ func (c *compiler) ferment() bool {
 		Wort: wort, PH: c.mashed.PH, Enzymes: c.mashed.Enzymes, Doses: b.Ferm.Doses,
 		Yeast: b.Ferm.Yeast, PitchKg: pitchKg, Vessel: *c.fermenter, CoolW: c.fermenter.CoolsW,
 		WaterC: b.Plant.WaterC, AmbientC: b.Plant.AmbientC, PressurePa: c.pressurePa,
-		HoldLowC: b.Ferm.HoldLowC, HoldHighC: b.Ferm.HoldHighC, DurationS: b.Ferm.DurationS,
+		HoldLowC: b.Ferm.HoldLowC, HoldHighC: b.Ferm.HoldHighC, DurationS: c.fermentS(),
 		Mash: b.Models["mash"], Model: b.Models["ferment"],
 	})
 	if err != nil {
@@ -54,13 +56,18 @@ func (c *compiler) ferment() bool {
 	return true
 }
 
+// fermentS is how long the wash ferments: as asked, or as long as it stands.
+func (c *compiler) fermentS() float64 { return max(c.b.Ferm.DurationS, c.stoodS) }
+
 func (c *compiler) fermentPlan(pitchKg, washM3 float64) plan.Ferment {
 	r, b := c.fermented, c.b.Ferm
-	wash := lotOf(r.Wash)
+	wash, grain := lotOf(r.Wash), r.Wash
+	grain.BacksetKg = 0
 	f := plan.Ferment{
 		Yeast: b.Yeast.Name, PitchKg: pitchKg, PitchGPerL: pitchKg / washM3, PitchC: c.mashed.Out.TempC,
-		HoldLowC: b.HoldLowC, HoldHighC: b.HoldHighC, Hours: b.DurationS / secondsPerH, DryHours: r.DryS / secondsPerH,
-		FinalGravitySG: r.FinalSG, AbvPct: 100 * r.ABV, WashVolumeL: wash.VolumeL, PureL: wash.PureL, ProofGallons: wash.ProofGallons,
+		HoldLowC: b.HoldLowC, HoldHighC: b.HoldHighC, Hours: c.fermentS() / secondsPerH, AskedHours: b.DurationS / secondsPerH, DryHours: r.DryS / secondsPerH,
+		FinalGravitySG: r.FinalSG, FinalGrainSG: grain.SG(), Wash: wash, Liquid: liquidStrength(r.Wash),
+		AbvPct: wash.AbvPct, WashVolumeL: wash.VolumeL, PureL: wash.PureL, ProofGallons: wash.ProofGallons,
 		AttenuationPct: 100 * r.Attenuation, SugarLeftKg: r.SugarLeftKg, PH: r.PH, SourHours: r.SourS / secondsPerH,
 		PeakC: r.PeakTempC, PeakHours: r.PeakS / secondsPerH, PeakHeatKW: r.PeakHeatW / 1000, CoolKWh: r.CoolJ / joulesPerKWh,
 		CO2Kg: r.CO2Kg, CO2M3: r.CO2Kg / co2GramsPerMole * gasLitresPerMole,
@@ -76,6 +83,17 @@ func (c *compiler) fermentPlan(pitchKg, washM3 float64) plan.Ferment {
 		})
 	}
 	return f
+}
+
+// liquidStrength is that of what runs through a sieve.
+func liquidStrength(s stream.Stream) plan.Strength {
+	at := func(tempC float64) float64 {
+		return s.EthanolKg / fluid.Density(1, tempC) / s.LiquidVolumeM3(tempC)
+	}
+	if s.LiquidKg() <= 0 {
+		return plan.Strength{}
+	}
+	return plan.Strength{AbvPct: 100 * at(referenceC), Proof: 200 * at(fluid.SixtyF)}
 }
 
 // pitchTold says if the wort is too hot or too cold for the yeast.
@@ -111,7 +129,7 @@ const (
 func (c *compiler) fermentTold() {
 	r, b := c.fermented, c.b.Ferm
 	c.pitchTold(c.mashed.Out.TempC)
-	hours := b.DurationS / secondsPerH
+	hours := c.fermentS() / secondsPerH
 	if r.DryS == 0 {
 		c.tell(diag.Diagnostic{
 			Code: diag.CodeNotDry, At: c.where("ferment.for", "ferment"),
@@ -119,7 +137,7 @@ func (c *compiler) fermentTold() {
 			Help:    "more time, more yeast, a warmer set, or a mash with less sugar",
 			Reason:  "sugar in the wash still scorches and foams, and is spirit lost",
 		})
-	} else if r.DryS > dryLate*b.DurationS {
+	} else if r.DryS > dryLate*c.fermentS() {
 		c.tellAs(diag.Note, diag.Diagnostic{
 			Code: diag.CodeNotDry, At: c.where("ferment.for", "ferment"),
 			Summary: fmt.Sprintf("it is dry after %.0f h of %.0f: nothing in hand", r.DryS/secondsPerH, hours),

@@ -2,9 +2,11 @@ package compile
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"newmake/compile/cask"
+	"newmake/compile/fluid"
 	"newmake/compile/plan"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
@@ -53,7 +55,7 @@ func isOffStill(t recipe.Test) bool {
 // condition says one condition in words, and whether the plan meets it.
 func (c *compiler) condition(k recipe.Condition) plan.Condition {
 	hearts := lotOf(c.hearts)
-	said := c.say.Strength(strength(k.Strength))
+	said := c.limit(k.Strength)
 	held := func(asks, found string, ok bool) plan.Condition {
 		met := lawNotMet
 		if ok {
@@ -82,20 +84,79 @@ func (c *compiler) condition(k recipe.Condition) plan.Condition {
 	case recipe.OffStillOver:
 		return held("off the still over "+said, c.say.Strength(hearts.Strength()), !below(hearts, k.Strength, true))
 	case recipe.EntryMost:
-		entry := strength(c.b.Cask.Entry)
-		return held("into wood at most "+said, c.say.Strength(entry), entry.AbvPct <= strength(k.Strength).AbvPct+1e-6)
+		if !c.inWood() {
+			return held("into wood at most "+said, "not in wood", true)
+		}
+		entry := c.b.Cask.Entry
+		return held("into wood at most "+said, c.say.Strength(strength(entry)), !k.Strength.Weaker(alike(entry, k.Strength)))
 	case recipe.WoodIs:
 		return held(c.woodWords(k), c.caskWords(), c.woodAllowed(k))
 	case recipe.AgeLeast:
+		if !c.inWood() {
+			return held("in wood at least "+ageWords(k.AgeS), "not in wood", false)
+		}
 		return held("in wood at least "+ageWords(k.AgeS), ageWords(c.b.Cask.RestS), c.b.Cask.RestS >= k.AgeS-dayS)
 	case recipe.BottledLeast:
-		at := strengthAbv(c.bottleABV())
-		return held("bottled at least "+said, c.say.Strength(at), at.AbvPct >= strength(k.Strength).AbvPct-1e-6)
+		return c.bottledLeast(k, "bottled at least "+said, held)
 	case recipe.MadeIn:
 		return plan.Condition{Asks: "made in " + k.Text, Met: lawStated}
 	}
 	return plan.Condition{Asks: string(k.Test), Met: lawStated}
 }
+
+// bottledLeast tests the bottling strength: as the batch writes it, or the
+// cask's own where that is weaker. A batch that writes none promises none.
+func (c *compiler) bottledLeast(k recipe.Condition, asks string, held func(asks, found string, ok bool) plan.Condition) plan.Condition {
+	at := c.b.Cask.BottleAt
+	switch {
+	case at.Value == 0:
+		return plan.Condition{Asks: asks, Found: "not stated", Met: lawStated}
+	case c.p.Cask.BottleAsked != nil:
+		own := c.p.Cask.BottleAt
+		at = recipe.Strength{Value: own.AbvPct / 100, Basis: recipe.ABV}
+		if k.Strength.Basis == recipe.Proof {
+			at = recipe.Strength{Value: own.Proof / 200, Basis: recipe.Proof}
+		}
+	}
+	return held(asks, c.say.Strength(strength(at)), !alike(at, k.Strength).Weaker(k.Strength))
+}
+
+// alike brings a strength by mass to the basis of a limit. By volume strengths
+// are held against one another as they are written: see recipe.Strength.
+func alike(s, limit recipe.Strength) recipe.Strength {
+	if s.Basis != recipe.ABW || limit.Basis == recipe.ABW {
+		return s
+	}
+	w, err := massFrac(s)
+	if err != nil {
+		return s
+	}
+	if limit.Basis == recipe.Proof {
+		return recipe.Strength{Value: fluid.ABV60FFromMassFrac(w), Basis: recipe.Proof}
+	}
+	return recipe.Strength{Value: fluid.ABVFromMassFrac(w)}
+}
+
+// limit says a strength as the law states it: 80 proof is 40 % whatever the
+// reader's units.
+func (c *compiler) limit(s recipe.Strength) string {
+	unit := " % abv"
+	if c.b.Units == recipe.SI {
+		unit = " % vol"
+	}
+	pct := shortest(100 * s.Value)
+	switch s.Basis {
+	case recipe.Proof:
+		return shortest(200*s.Value) + " proof (" + pct + unit + ")"
+	case recipe.ABW:
+		return pct + " % by weight"
+	default:
+		return pct + unit
+	}
+}
+
+// shortest writes a number as a person would: no more decimals than it has.
+func shortest(x float64) string { return strconv.FormatFloat(plan.RoundTo(x, 4), 'f', -1, 64) }
 
 const dayS = 86400.0
 
@@ -152,8 +213,8 @@ func (c *compiler) enzymesAdded() []string {
 
 func (c *compiler) woodAllowed(k recipe.Condition) bool {
 	for _, w := range k.Woods {
-		if w.None {
-			if c.b.Cask.RestS == 0 {
+		if w.None || !c.inWood() {
+			if w.None && !c.inWood() {
 				return true
 			}
 			continue
@@ -194,6 +255,9 @@ func (c *compiler) woodWords(k recipe.Condition) string {
 }
 
 func (c *compiler) caskWords() string {
+	if !c.inWood() {
+		return "none"
+	}
 	use := "used"
 	if c.b.Cask.New {
 		use = "new"

@@ -19,7 +19,7 @@ const (
 
 // lotOf counts a stream both ways: at 20 C, and at 60 F as the US gauger does.
 // Solids take part in the volume, and so thin the strength, as they do in a
-// wash.
+// wash: volume times strength is the alcohol.
 func lotOf(s stream.Stream) plan.Lot {
 	if s.WaterKg+s.EthanolKg <= 0 {
 		return plan.Lot{}
@@ -29,7 +29,7 @@ func lotOf(s stream.Stream) plan.Lot {
 	share60 := s.EthanolKg / fluid.Density(1, fluid.SixtyF) / v60
 	l := plan.Lot{
 		VolumeL: v20 * litresPerM3,
-		AbvPct:  100 * s.ABV(),
+		AbvPct:  100 * s.PureAlcoholM3() / v20,
 		PureL:   s.PureAlcoholM3() * litresPerM3,
 		MassKg:  s.MassKg(),
 

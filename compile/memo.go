@@ -34,9 +34,8 @@ type steady struct {
 // numbers are not rounded, and the first batch of a house without feints is left
 // out.
 func (m *Memo) Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
-	c := newCompiler(b)
-	c.memo = m
-	if !c.stages() {
+	c, ok := run(b, m, false)
+	if !ok {
 		return nil, c.diags
 	}
 	return c.p, c.diags

@@ -22,6 +22,9 @@ func (c *compiler) promises() bool {
 			continue
 		}
 		p := plan.Promise{What: e.What, Promised: c.inUnit(e, e.Value), Found: c.inUnit(e, found), Tolerance: c.marginInUnit(e)}
+		if e.What == "wash" && e.Kind == quantity.Strength {
+			p.Basis = "in the liquid, strained"
+		}
 		off := math.Abs(found - e.Value)
 		p.Kept = off <= e.Tolerance+1e-9*math.Abs(e.Value)
 		c.p.Promises = append(c.p.Promises, p)
@@ -42,21 +45,15 @@ func (c *compiler) promises() bool {
 	return true
 }
 
-// promised finds what the plan gives, in the unit of the promise's value.
+// promised finds what the plan gives, on the basis of the promise's value.
 func (c *compiler) promised(e recipe.Expect) (float64, bool) {
 	p := c.p
-	lots := map[string]plan.Lot{
-		"wash": lotOf(c.fermented.Wash), "low-wines": lotOf(c.lowWines), "hearts": lotOf(c.hearts), "leftover": p.Cask.Leftover,
-	}
-	if p.Spirit.Feints != nil {
-		lots["feints"] = *p.Spirit.Feints
-	}
-	if lot, ok := lots[e.What]; ok {
+	if lot, ok := c.promisedLot(e.What); ok {
 		switch e.Kind {
 		case quantity.Volume:
-			return lot.VolumeL / litresPerM3, true
+			return c.volumeOf(lot), true
 		case quantity.Strength:
-			return inBasis(lot, e.Strength.Basis), true
+			return c.inBasis(lot, e.Strength.Basis), true
 		case quantity.ProofGallons:
 			return lot.ProofGallons, true
 		}
@@ -68,7 +65,7 @@ func (c *compiler) promised(e recipe.Expect) (float64, bool) {
 	case "final-gravity":
 		return p.Ferment.FinalGravitySG, true
 	case "pure-alcohol":
-		return lotOf(c.hearts).PureL / litresPerM3, true
+		return c.volumeOf(pureLot(lotOf(c.hearts))), true
 	case "casks":
 		return float64(p.Cask.Casks), true
 	case "mash":
@@ -83,10 +80,37 @@ func (c *compiler) promised(e recipe.Expect) (float64, bool) {
 	return 0, false
 }
 
+// promisedLot finds the lot that a promise speaks of.
+func (c *compiler) promisedLot(what string) (plan.Lot, bool) {
+	switch what {
+	case "wash":
+		// Its strength is promised as it is measured, in the liquid.
+		l := c.p.Ferment.Wash
+		l.AbvPct, l.Proof = c.p.Ferment.Liquid.AbvPct, c.p.Ferment.Liquid.Proof
+		return l, true
+	case "low-wines":
+		return lotOf(c.lowWines), true
+	case "hearts":
+		return lotOf(c.hearts), true
+	case "leftover":
+		return c.p.Cask.Leftover, true
+	case "feints":
+		if f := c.p.Spirit.Feints; f != nil {
+			return *f, true
+		}
+	}
+	return plan.Lot{}, false
+}
+
+// pureLot is the alcohol of a lot as if it stood alone, at 20 C and at 60 F.
+func pureLot(l plan.Lot) plan.Lot {
+	return plan.Lot{VolumeL: l.PureL, WineGallons: l.ProofGallons / 2, PureL: l.PureL, ProofGallons: l.ProofGallons}
+}
+
 // inBasis is a lot's strength as a fraction, the way the promise is written.
-func inBasis(l plan.Lot, b recipe.StrengthBasis) float64 {
+func (c *compiler) inBasis(l plan.Lot, b recipe.StrengthBasis) float64 {
 	switch {
-	case b == recipe.Proof:
+	case b == recipe.Proof, b == recipe.ABV && c.b.Gauge == recipe.US:
 		return l.Proof / 200
 	case b == recipe.ABW && l.MassKg > 0:
 		return l.PureL * ethanolKgPerL / l.MassKg
@@ -99,8 +123,18 @@ func inBasis(l plan.Lot, b recipe.StrengthBasis) float64 {
 func (c *compiler) inUnit(e recipe.Expect, v float64) plan.Quantity {
 	switch e.Kind {
 	case quantity.Volume:
-		return plan.Of(v*litresPerM3, plan.Litre)
+		lot, _ := c.promisedLot(e.What)
+		if e.What == "pure-alcohol" {
+			lot = pureLot(lotOf(c.hearts))
+		}
+		return c.ofLot(v, lot)
 	case quantity.Strength:
+		if e.Strength.Basis == recipe.ABV && c.b.Gauge == recipe.US {
+			return strength(recipe.Strength{Value: v, Basis: recipe.Proof}).ByVolume()
+		}
+		if e.Strength.Basis == recipe.ABV {
+			return strength(recipe.Strength{Value: v}).ByVolume()
+		}
 		return strength(recipe.Strength{Value: v, Basis: e.Strength.Basis}).At()
 	case quantity.ProofGallons:
 		return plan.Of(v, plan.ProofGallon)

@@ -107,6 +107,9 @@ func TestMassThroughEveryStage(t *testing.T) {
 		filled := k.Leftover.PureL
 		if k.Fill != nil {
 			filled += float64(k.Casks) * k.Fill.PureL
+			if k.LastFill != nil {
+				filled += k.LastFill.PureL - k.Fill.PureL
+			}
 		}
 		same(t, entry.PureAlcoholM3()*litresPerM3, filled, filled, "casks and what is left over")
 	})

@@ -55,10 +55,6 @@ func runPlan(v *recipe.Vessel, r still.Run, charges int) plan.Run {
 
 // runTold says what went otherwise than written. use is strip or spirit.
 func (c *compiler) runTold(use string, r still.Run) {
-	top := 0.0
-	if len(r.Curve) > 0 {
-		top = r.Curve[0].ABV
-	}
 	end := 0.0
 	if k := len(r.Curve); k > 0 {
 		end = r.Curve[k-1].ABV
@@ -70,15 +66,14 @@ func (c *compiler) runTold(use string, r still.Run) {
 			d.Code, d.Summary = diag.CodeNoDistillate, fmt.Sprintf("the first drop is weaker than the stop: nothing comes of the %s run", use)
 			d.Help = "a lower stop, or a stronger charge"
 		case still.ProblemStopNotReached:
-			d.Code, d.Summary = diag.CodeStopUnreached, fmt.Sprintf("the spout still runs at %s when the pot is nearly empty: the stop is never reached", c.say.Abv(100*end))
+			d.Code, d.Summary = diag.CodeStopUnreached, fmt.Sprintf("the spout still runs at %s when the pot is nearly empty: the stop is never reached", c.byVolume(end))
 			d.Help = "a higher stop: a pot must never boil dry"
 		case still.ProblemForeshotsNotReached:
 			d.Code, d.At = diag.CodeCutUnreached, c.where("spirit.foreshots", use)
 			d.Summary, d.Help = "the run ends within the foreshots", "set less aside, or charge more"
 		case still.ProblemHeartsWeak:
 			d.Code, d.At = diag.CodeCutUnreached, c.where("spirit.hearts.from", "spirit.hearts", use)
-			d.Summary = fmt.Sprintf("the hearts are to begin at a strength that is never reached: the spout starts at %s", c.say.Strength(strengthAbv(top)))
-			d.Help = "begin them below that, strip to a stronger low wine, or return more in the head"
+			d.Summary, d.Help = c.heartsTooSoon(r)
 		case still.ProblemHeartsFromPassed:
 			d.Code, d.At = diag.CodeCutUnreached, c.where("spirit.hearts.from", "spirit.hearts", use)
 			d.Summary, d.Help = "the hearts are to begin within the foreshots", "begin them later, or set less aside"
@@ -89,7 +84,7 @@ func (c *compiler) runTold(use string, r still.Run) {
 			d.Summary, d.Help = "the run ends before the hearts begin", "begin them earlier, or stop later"
 		case still.ProblemHeartsToNotReached:
 			d.Code, d.At = diag.CodeCutUnreached, c.where("spirit.hearts.to", "spirit.hearts", use)
-			d.Summary = fmt.Sprintf("the run ends before the hearts do: it stops at %s", c.say.Abv(100*end))
+			d.Summary = fmt.Sprintf("the run ends before the hearts do: it stops at %s", c.byVolume(end))
 			d.Help = "end the hearts earlier, or stop later"
 		case still.ProblemCutsCrossed:
 			d.Code, d.At = diag.CodeCutsCrossed, c.where("spirit.hearts", use)
@@ -101,4 +96,20 @@ func (c *compiler) runTold(use string, r still.Run) {
 		}
 		c.tell(d)
 	}
+}
+
+// heartsTooSoon says why the cut that begins the hearts is never reached, in the
+// terms in which it is written: the run starts weaker than that, or its vapour
+// warmer.
+func (c *compiler) heartsTooSoon(r still.Run) (summary, help string) {
+	var top still.Point
+	if len(r.Curve) > 0 {
+		top = r.Curve[0]
+	}
+	if from := c.b.Spirit.HeartsFrom; from.By == recipe.ByVapourTemp {
+		return fmt.Sprintf("the hearts are to begin with the vapour at %s, and it is never so cool: it starts at %s", c.say.Temp(from.TempC), c.say.Temp(top.VapourC)),
+			"begin them at a higher temperature, strip to a stronger low wine, or return more in the head"
+	}
+	return fmt.Sprintf("the hearts are to begin at a strength that is never reached: the spout starts at %s", c.byVolume(top.ABV)),
+		"begin them below that, strip to a stronger low wine, or return more in the head"
 }

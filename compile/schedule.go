@@ -38,22 +38,24 @@ func (c *compiler) schedule() bool {
 	for i, slot := range slots {
 		steps = append(steps, c.step(main[i], slot))
 		if slot.Key == "ferment.run" {
+			c.clockS = slot.End.Sub(slot.Start).Seconds()
 			steps = append(steps, c.rounds(slot, zone)...)
 		}
 	}
 	all := slices.Clone(slots)
 	for _, w := range beside {
-		at := slices.IndexFunc(slots, func(s schedule.Slot) bool { return s.Key == w.after })
+		at := slices.IndexFunc(all, func(s schedule.Slot) bool { return s.Key == w.after })
 		if at < 0 {
 			continue
 		}
-		slot := schedule.Run(schedule.Input{Start: slots[at].End, Shift: p.Shift, Zone: zone, Tasks: []schedule.Task{w.Task}})[0]
+		slot := schedule.Run(schedule.Input{Start: all[at].End, Shift: p.Shift, Zone: zone, Tasks: []schedule.Task{w.Task}})[0]
 		all = append(all, slot)
 		steps = append(steps, c.step(w, slot))
 	}
 	slices.SortStableFunc(steps, func(a, b plan.Step) int { return moment(a.Start).Compare(moment(b.Start)) })
 	c.p.Batch.Start = rfc3339(start)
 	c.p.Schedule = scheduleOf(steps, slots, start)
+	c.p.Schedule.Vessels = occupancy(all)
 	c.scheduleTold(all)
 	c.costWork()
 	return true
@@ -119,9 +121,14 @@ func scheduleOf(steps []plan.Step, slots []schedule.Slot, start time.Time) plan.
 		}
 		out.PeopleHours += hours * float64(s.People)
 	}
-	out.Vessels = []plan.Occupancy{}
+	return out
+}
+
+// occupancy is each vessel's time, until it is clean again.
+func occupancy(slots []schedule.Slot) []plan.Occupancy {
+	out := []plan.Occupancy{}
 	for _, u := range schedule.Occupancy(slots) {
-		out.Vessels = append(out.Vessels, plan.Occupancy{
+		out = append(out, plan.Occupancy{
 			Vessel: u.Vessel, Use: u.Stage, From: rfc3339(u.From), To: rfc3339(u.To), Hours: u.To.Sub(u.From).Hours(),
 		})
 	}
@@ -169,18 +176,18 @@ func (c *compiler) scheduleTold(slots []schedule.Slot) {
 
 func (c *compiler) conflict(k schedule.Conflict) {
 	at := k.From.Format("Mon 2 Jan 15:04")
-	what := strings.Join(k.Keys, ", ")
+	what := workNames(k.Keys)
 	switch k.Kind {
 	case schedule.Crew:
 		c.tell(diag.Diagnostic{
 			Code: diag.CodeCrewShort, At: c.where("start"),
-			Summary: fmt.Sprintf("%s: %s want %.0f people, and the crew is %.0f", at, what, k.Need, k.Have),
+			Summary: fmt.Sprintf("%s: %s: %.0f people are wanted, and the crew is %.0f", at, what, k.Need, k.Have),
 			Help:    "have somebody in that day",
 		})
 	case schedule.Boiler:
 		c.tell(diag.Diagnostic{
 			Code: diag.CodeBoilerShared, At: c.where("start"),
-			Summary: fmt.Sprintf("%s: %s want %s together, and the boiler gives %s", at, what, c.say.Power(k.Need/1000), c.say.Power(k.Have/1000)),
+			Summary: fmt.Sprintf("%s: %s: %s are wanted together, and the boiler gives %s", at, what, c.say.Power(k.Need/1000), c.say.Power(k.Have/1000)),
 			Help:    "run them one after the other",
 		})
 	case schedule.Vessel:
@@ -188,6 +195,43 @@ func (c *compiler) conflict(k schedule.Conflict) {
 			Code: diag.CodeVesselTaken, At: c.where("start"), Summary: fmt.Sprintf("%s: %q is wanted by %s at once", at, k.Vessel, what),
 			Help: "use another vessel",
 		})
+	}
+}
+
+// workNames says what work is going on, once each.
+func workNames(keys []string) string {
+	var out []string
+	for _, key := range keys {
+		if name := workName(key); !slices.Contains(out, name) {
+			out = append(out, name)
+		}
+	}
+	return strings.Join(out, " and ")
+}
+
+// workName is a piece of work in words.
+func workName(key string) string {
+	switch stage, what, _ := strings.Cut(key, "."); {
+	case key == "mash.clean":
+		return "cleaning the cooker"
+	case key == "mash.draff":
+		return "digging out the draff"
+	case key == "ferment.clean":
+		return "cleaning the fermenter"
+	case what == "clean":
+		return "cleaning the still"
+	case stage == "strip":
+		return "the wash run"
+	case stage == "spirit":
+		return "the spirit run"
+	case key == "ferment.fill", key == "ferment.pitch":
+		return "setting the ferment"
+	case stage == "fill" && what == "cask":
+		return "filling the casks"
+	case stage == "fill":
+		return "gauging and reducing"
+	default:
+		return "the " + stage
 	}
 }
 

@@ -40,7 +40,7 @@ func (c *compiler) spirit() bool {
 		c.returned = returnedFeints(run, in.LowWines)
 		returned := lotOf(c.returned)
 		c.p.Spirit.FeintsReturned, c.p.Spirit.SteadyTried = &returned, tried
-		if c.memo == nil && !c.firstBatch(in, charges) {
+		if c.printed && !c.firstBatch(in, charges) {
 			return false
 		}
 	}
@@ -56,7 +56,7 @@ func (c *compiler) spiritInput() still.SpiritInput {
 	s := c.b.Spirit
 	return still.SpiritInput{
 		Setting: c.setting(s.Still), LowWines: c.lowWines.Scale(1 / float64(max(s.Charges, 1))),
-		ForeshotsM3: s.ForeshotsM3, HeartsFrom: s.HeartsFrom, HeartsTo: s.HeartsTo, Stop: s.Stop,
+		ForeshotsM3: s.ForeshotsM3, GaugeC: c.gaugeC(), HeartsFrom: s.HeartsFrom, HeartsTo: s.HeartsTo, Stop: s.Stop,
 	}
 }
 

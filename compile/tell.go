@@ -44,14 +44,11 @@ func (c *compiler) fail(code diag.Code, what string, err error, paths ...string)
 	return false
 }
 
-// Notices are the warnings and notes of a list, as a plan keeps them. Errors
-// are not kept: a batch with errors has no sheet to keep them in.
+// Notices is a list as a plan keeps it. Of errors a plan that is worked from has
+// none but promises that are not kept.
 func Notices(list diag.List) []plan.Notice {
 	out := []plan.Notice{}
 	for _, d := range list {
-		if d.Severity == diag.Error {
-			continue
-		}
 		line, _ := d.At.Position()
 		out = append(out, plan.Notice{
 			Code: string(d.Code), Severity: d.Severity.String(),

@@ -42,6 +42,8 @@ const (
 	settleS     = 24 * secondsPerH
 	fillSetupS  = 15 * minute
 	fillS       = 15 * minute // each cask
+	bottleS     = 30.0        // each bottle, filled and closed by hand
+	digKgPerS   = 600.0 / 3600
 	roundMinute = 9 * 60      // of the day, at which the ferment is read
 	readEveryS  = secondsPerH // on a still
 	readHeartsS = 30 * minute // while the hearts run
@@ -79,20 +81,25 @@ func acidity(ph float64) reading {
 }
 
 func spout(abv float64) reading {
-	return reading{plan.Reading{What: "spout", Expect: plan.Of(100*abv, plan.AbvPct), Tolerance: plan.Of(tolSpout+tolSpoutOf*100*abv, plan.AbvDiff)}, -1}
+	return reading{plan.Reading{What: "spout", Expect: strengthAbv(abv).ByVolume(), Tolerance: plan.Of(tolSpout+tolSpoutOf*100*abv, plan.AbvDiff)}, -1}
 }
 
 func vapour(c float64) reading {
 	return reading{plan.Reading{What: "vapour", Expect: plan.Of(c, plan.Celsius), Tolerance: plan.Of(vapourTolC, plan.CelsiusDiff)}, -1}
 }
 
+// volumeOf is the volume of a lot of wash or spirit, as its gauge counts it.
+func volumeOf(what string, l plan.Lot) reading {
+	r := volume(what, l.VolumeL)
+	r.Expect, r.Tolerance.Gallons = l.Volume(), tolVolume*l.WineGallons
+	return r
+}
+
 // lotReadings are the volume and true proof of a lot of spirit.
 func lotReadings(l plan.Lot) []reading {
 	tol := plan.Of(tolProof/2, plan.AbvDiff)
 	tol.Proof = tolProof
-	v := volume("volume", l.VolumeL)
-	v.Expect, v.Tolerance.Gallons = l.Volume(), tolVolume*l.WineGallons
-	return []reading{v, {plan.Reading{What: "strength", Expect: l.Strength().At(), Tolerance: tol}, -1}}
+	return []reading{volumeOf("volume", l), {plan.Reading{What: "strength", Expect: l.Strength().At(), Tolerance: tol}, -1}}
 }
 
 // at moves a reading to a time from the task's start.

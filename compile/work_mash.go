@@ -12,9 +12,11 @@ import (
 // mashWork is the mash day up to the fermenter, one chain without a wait.
 func (c *compiler) mashWork() {
 	cooker := c.b.Mash.Cooker
+	millS := weighS + c.b.Bill.TotalKg/millKgPerS
+	c.liquorWork(millS)
 	c.add(work{
 		Task: schedule.Task{Key: "mash.mill", Stage: "mash", Chain: "mash", Attend: schedule.Throughout,
-			DurationS: weighS + c.b.Bill.TotalKg/millKgPerS, MayWait: true},
+			DurationS: millS, MayWait: true},
 		do:       plan.Say("Weigh out {} of grain by the bill, and mill it.", plan.Of(c.b.Bill.TotalKg, plan.Kilogram)),
 		cautions: c.warn("dust"), path: "bill",
 	})
@@ -46,10 +48,63 @@ func (c *compiler) mashWork() {
 		c.warn(w.cautions...)
 		c.add(w)
 	}
+	after := "ferment.pitch"
+	if kg := c.mashed.Draff.MassKg(); kg > 0 {
+		c.add(work{
+			Task: schedule.Task{Key: "mash.draff", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: kg / digKgPerS, MayWait: true},
+			do:   plan.Say("Dig out {} of wet draff, hot and heavy.", plan.Of(kg, plan.Kilogram)), cautions: c.warn("confined", "lockout", "hot-mash"), after: after,
+		})
+		after = "mash.draff"
+	}
 	c.add(work{
 		Task: schedule.Task{Key: "mash.clean", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: cleanS, MayWait: true},
-		do:   plan.Say("Rinse and clean the cooker."), cautions: c.warn("confined", "lockout"), after: "ferment.pitch",
+		do:   plan.Say("Rinse and clean the cooker."), cautions: c.warn("caustic", "confined", "lockout"), after: after,
 	})
+}
+
+// hotLiquorC is how much warmer than the supply water is that a tank has heated
+// beforehand.
+const hotLiquorC = 5
+
+// liquorWork has the hot water ready. It heats while the grain is weighed and
+// milled; if that is too short for the first water it starts so much sooner.
+func (c *compiler) liquorWork(millS float64) {
+	firstJ := 0.0
+	text, values := "Set the hot liquor to heat:", []plan.Quantity{}
+	heatJ := 0.0
+	for i, s := range c.b.Mash.Steps {
+		if s.Verb != recipe.MashWater || s.TempC < c.b.Plant.WaterC+hotLiquorC || i >= len(c.mashed.Steps) {
+			continue
+		}
+		j := c.mashed.Steps[i].HeatJ
+		if heatJ == 0 && i == 0 {
+			firstJ = j
+		}
+		if heatJ > 0 {
+			text += ", then"
+		}
+		heatJ += j
+		text, values = text+" {} at {}", append(values, plan.Of(s.VolumeM3*litresPerM3, plan.Litre), plan.Of(s.TempC, plan.Celsius))
+	}
+	if heatJ == 0 {
+		return
+	}
+	t := schedule.Task{Key: "mash.liquor", Stage: "mash", Chain: "mash", Attend: schedule.Begin, MayWait: true}
+	text, values = text+". It takes {} of heat", append(values, plan.Of(heatJ/joulesPerKWh, plan.KilowattH))
+	if w := c.liquorW(); w > 0 {
+		text, values = text+", {} of steam at full power", append(values, plan.Of(heatJ/w/60, plan.Minute))
+		t.DurationS, t.Power = max(0, firstJ/w-millS), w
+	}
+	c.add(work{Task: t, do: plan.Say(text+".", values...), cautions: c.warn("steam"), path: "mash.water"})
+}
+
+// liquorW is the power that heats the liquor: the boiler's, or what the cooker
+// takes if the house states no boiler.
+func (c *compiler) liquorW() float64 {
+	if b := c.b.Plant.BoilerW; b > 0 {
+		return b
+	}
+	return c.b.Mash.Cooker.HeatsW
 }
 
 // mashSay is what a step of the mash asks for, and what should then be read.

@@ -29,7 +29,26 @@ func (c *compiler) runWork(use string, v *recipe.Vessel, r still.Run, charges in
 	}
 	c.add(work{
 		Task: schedule.Task{Key: use + ".clean", Stage: use, Vessel: v.Name, Attend: schedule.Throughout, DurationS: cleanS, MayWait: true},
-		do:   plan.Say("Rinse and clean the still."), cautions: c.warn("confined"),
+		do:   plan.Say("Rinse and clean the still."), cautions: c.warn("caustic", "confined"),
+	})
+	if use == "strip" {
+		c.fermenterWork(charges)
+	}
+}
+
+// fermenterWork cleans the fermenter once the last of the wash has gone: beside
+// the run, or after it where there is nobody to spare.
+func (c *compiler) fermenterWork(charges int) {
+	emptied := "strip.charge"
+	if charges > 1 {
+		emptied = fmt.Sprintf("strip.%d.charge", charges)
+	}
+	if c.b.Plant.Crew == 1 {
+		emptied = "strip.clean"
+	}
+	c.add(work{
+		Task: schedule.Task{Key: "ferment.clean", Stage: "ferment", Vessel: c.fermenter.Name, Attend: schedule.Throughout, DurationS: cleanS, MayWait: true},
+		do:   plan.Say("Air the empty fermenter, then rinse and clean it."), cautions: c.warn("co2", "confined", "caustic"), after: emptied,
 	})
 }
 
@@ -41,9 +60,11 @@ func (c *compiler) chargeWork(t schedule.Task, id, use string, r still.Run, newD
 	fill.DurationS = pumpSetupS + r.ChargeM3/pumpM3PerS
 	w := work{Task: fill, cautions: c.warn("vent"), path: use}
 	if use == "strip" {
-		w.do = plan.Say("Charge the still with {} of wash.", plan.Of(charge.VolumeL, plan.Litre))
-		w.read = []reading{volume("wash", charge.VolumeL), {plan.Reading{What: "strength", Expect: plan.Of(charge.AbvPct, plan.AbvPct), Tolerance: plan.Of(tolWash, plan.AbvDiff)}, -1},
+		w.do = plan.Say("Charge the still with {} of wash from the fermenter.", charge.Volume())
+		w.read = []reading{volumeOf("wash", charge),
+			{plan.Reading{What: "strength, strained", Expect: c.p.Ferment.Liquid.ByVolume(), Tolerance: plan.Of(tolWash, plan.AbvDiff)}, -1},
 			gravity(c.p.Ferment.FinalGravitySG, tolSG)}
+		w.cautions = append(c.warn("co2", "confined"), w.cautions...)
 	} else {
 		w.do, w.path = plan.Say("Charge the still with {} of low wines.", charge.Volume()), "spirit.charge"
 		if f := c.p.Spirit.FeintsReturned; f != nil {
@@ -96,12 +117,14 @@ func (c *compiler) fractionWork(t schedule.Task, id, use string, f still.Fractio
 		every = readHeartsS
 	}
 	// Full steps from the first drop, but none close to a cut.
+	// Volumes are of this fraction alone: what its receiver shows.
+	before := pointAt(r.Curve, f.StartS).OverM3
 	for s := math.Ceil((f.StartS-r.HeatUpS)/every+0.25)*every + r.HeatUpS; s < f.EndS-every/4; s += every {
 		p := pointAt(r.Curve, s)
-		w.read = append(w.read, spout(p.ABV).at(s-f.StartS), overSoFar(p.OverM3).at(s-f.StartS), vapour(p.VapourC).at(s-f.StartS))
+		soFar := scaleLot(lot, (p.OverM3-before)*litresPerM3/lot.VolumeL)
+		w.read = append(w.read, spout(p.ABV).at(s-f.StartS), receiver(soFar).at(s-f.StartS), vapour(p.VapourC).at(s-f.StartS))
 	}
 	end := pointAt(r.Curve, f.EndS)
-	// The volume at the cut is of this fraction alone: what the receiver shows.
 	w.read = append(w.read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(lot).at(f.EndS-f.StartS))
 	if f.Name != still.Foreshots {
 		w.read = append(w.read, vapour(end.VapourC).at(f.EndS-f.StartS))
@@ -116,28 +139,22 @@ func key(fraction string) string {
 	return fraction
 }
 
-func overSoFar(m3 float64) reading { return volume("over so far", m3*litresPerM3) }
-
-func receiver(l plan.Lot) reading {
-	r := volume("receiver", l.VolumeL)
-	r.Expect, r.Tolerance.Gallons = l.Volume(), tolVolume*l.WineGallons
-	return r
-}
+func receiver(l plan.Lot) reading { return volumeOf("receiver", l) }
 
 // stopWork ends a charge.
 func (c *compiler) stopWork(t schedule.Task, id, use string, r still.Run) {
 	t.Key, t.DurationS = id+".stop", dischargeS
-	rest := plan.Of(r.ResidueM3*litresPerM3, plan.Litre)
-	w := work{Task: t, cautions: c.warn("stillage", "vent"), path: use + ".stop"}
+	rest := lotOf(r.Residue).Volume()
+	w := work{Task: t, cautions: c.warn("stillage", "air-in"), path: use + ".stop"}
 	if use == "strip" {
 		keep := ""
 		if c.p.Mash.BacksetL > 0 {
 			keep = "Keep what the next mash wants as backset. "
 		}
-		w.do = plan.Say("Heat off, vent, discharge {} of pot ale. "+keep+"Record the low wines before they are mingled (27 CFR 19.301).", rest)
+		w.do = plan.Say("Heat off, vent, discharge {} of pot ale. "+keep+"Record the low wines before they are mingled"+c.cite("27 CFR 19.301")+".", rest)
 		w.read = lotReadings(lotOf(r.Fraction(still.LowWines).Stream))
 	} else {
-		w.do = plan.Say("Heat off, vent, discharge {} of spent lees. Record the feints before they are mingled (27 CFR 19.301).", rest)
+		w.do = plan.Say("Heat off, vent, discharge {} of spent lees. Record the feints before they are mingled"+c.cite("27 CFR 19.301")+".", rest)
 		w.read = lotReadings(lotOf(r.Feints()))
 	}
 	c.add(w)

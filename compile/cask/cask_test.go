@@ -288,3 +288,29 @@ func BenchmarkForecast(b *testing.B) {
 		}
 	}
 }
+
+// A cask that all but fills is filled; one that does not is not.
+func TestAlmostFull(t *testing.T) {
+	in := filling(t, 0.987, 53*gal, 120, 4, "temperate")
+	r := forecast(t, in)
+	assert.Equal(t, 1, r.Casks)
+	assert.InDelta(t, 0.987*53*gal, r.LastM3, 1e-9)
+	assert.Zero(t, r.LeftoverM3)
+	assert.Equal(t, []Problem{ProblemShort}, r.Problems)
+	assert.InDelta(t, r.LastM3, r.Years[0].VolumeM3, 1e-9, "the years are those of that cask")
+
+	in = filling(t, 2.98, 53*gal, 120, 4, "temperate")
+	in.BottleM3, in.BottleABV = 0.75e-3, 0.47
+	r = forecast(t, in)
+	assert.Equal(t, 3, r.Casks)
+	assert.InDelta(t, 0.98*53*gal, r.LastM3, 1e-9)
+	assert.InDelta(t, 53*gal, r.Years[0].VolumeM3, 1e-9, "the years are those of a full one")
+	full := filling(t, 3, 53*gal, 120, 4, "temperate")
+	full.BottleM3, full.BottleABV = in.BottleM3, in.BottleABV
+	assert.InDelta(t, 2.98/3*float64(forecast(t, full).Bottles), r.Bottles, 1)
+
+	r, err := Fill(filling(t, 0.96, 53*gal, 120, 0, "temperate"))
+	require.NoError(t, err)
+	assert.Zero(t, r.Casks)
+	assert.InDelta(t, 0.96*53*gal, r.LeftoverM3, 1e-9)
+}

@@ -13,6 +13,10 @@ const (
 	YearS = 365.25 * 86400
 	// mostYears is the longest rest that is forecast.
 	mostYears = 100
+	// leastFill is the share of a cask from which on it is filled all the same:
+	// an air space of a bucket or less does it no harm that the first year's
+	// loss would not do (common practice; no source prints a limit).
+	leastFill = 0.97
 )
 
 // Fill counts the casks that the spirit fills and what is left over. It is
@@ -36,10 +40,22 @@ func Fill(in Input) (Result, error) {
 		Casks: int(full), LeftoverM3: math.Max(0, volume-full*in.SizeM3),
 		EntryABV: fluid.ABVFromMassFrac(w), EntryProof: fluid.ProofFromMassFrac(w),
 	}
-	if r.Casks == 0 {
+	switch {
+	case r.LeftoverM3 >= leastFill*in.SizeM3:
+		r.Casks, r.LastM3, r.LeftoverM3 = r.Casks+1, r.LeftoverM3, 0
+		r.Problems = append(r.Problems, ProblemShort)
+	case r.Casks == 0:
 		r.Problems = append(r.Problems, ProblemNotOneCask)
 	}
 	return r, nil
+}
+
+// filled is the casks as a number of full ones.
+func (r *Result) filled(sizeM3 float64) float64 {
+	if r.LastM3 == 0 {
+		return float64(r.Casks)
+	}
+	return float64(r.Casks-1) + r.LastM3/sizeM3
 }
 
 // Forecast fills casks and lets them rest: what one of them holds year by
@@ -60,6 +76,10 @@ func Forecast(in Input) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
+	filled := r.filled(in.SizeM3)
+	if r.Casks == 1 && r.LastM3 > 0 { // the one cask that there is
+		in.SizeM3, filled = r.LastM3, 1
+	}
 	c, err := newCask(in, k)
 	if err != nil {
 		return Result{}, err
@@ -71,12 +91,12 @@ func Forecast(in Input) (Result, error) {
 	if r.Years = c.rest(in.RestS); c.dry {
 		r.Problems = append(r.Problems, ProblemDry)
 	}
-	bottle(&r, in)
+	bottle(&r, in, filled)
 	return r, nil
 }
 
 // bottle reduces what all casks hold at the end and counts whole bottles.
-func bottle(r *Result, in Input) {
+func bottle(r *Result, in Input, casks float64) {
 	last := r.Years[len(r.Years)-1]
 	r.BottledABV = in.BottleABV
 	if last.ABV < in.BottleABV || in.BottleABV == 0 {
@@ -87,7 +107,7 @@ func bottle(r *Result, in Input) {
 	}
 	if r.BottledABV > 0 {
 		pure := last.EthanolKg / fluid.Density(1, referenceC)
-		r.BottledM3 = float64(r.Casks) * pure / r.BottledABV
+		r.BottledM3 = casks * pure / r.BottledABV
 	}
 	if in.BottleM3 > 0 {
 		r.Bottles = int(math.Floor(r.BottledM3/in.BottleM3 + 1e-9))

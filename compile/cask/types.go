@@ -19,11 +19,12 @@ type Input struct {
 
 // Result is the filling and its forecast.
 type Result struct {
-	Casks      int     // filled to the bung
+	Casks      int     // filled to the bung, the last one perhaps a little short
+	LastM3     float64 // what the last cask holds if it is short, 20 C; 0: it is full
 	LeftoverM3 float64 // at entry strength, 20 C
 	EntryABV   float64 // 20 C
 	EntryProof float64
-	Years      []Year // of one cask, at 0, each year, and at the end of the rest
+	Years      []Year // of one cask (a full one, if there is one), at 0, each year, and at the end of the rest
 	// What one cask of this size does in this climate, from its second year.
 	LossYearly   float64 // share of the volume a year
 	ProofPerYear float64
@@ -54,6 +55,8 @@ const (
 	// ProblemNotOneCask: there is less spirit than one cask holds. The years
 	// are those of a full cask all the same.
 	ProblemNotOneCask Problem = "less-than-one-cask"
+	// ProblemShort: the last cask is filled a little short of full.
+	ProblemShort Problem = "last-cask-short"
 	// ProblemWeak: at the end of its rest the spirit is weaker than the
 	// bottling strength, and is bottled as it is.
 	ProblemWeak Problem = "weaker-than-bottling-strength"

@@ -196,7 +196,7 @@ func TestWarningsGainedAndLost(t *testing.T) {
 	for _, w := range c.Gained {
 		texts = append(texts, w.Severity+" "+w.Text)
 	}
-	assert.Contains(t, texts, "law into wood at most 125.0 proof (62.5 % abv): 130.0 proof (65.0 % abv)")
+	assert.Contains(t, texts, "law into wood at most 125 proof (62.5 % abv): 130.0 proof (65.0 % abv)")
 	back := Batches(side("old", new), side("new", old), Options{NoWhy: true})
 	assert.Empty(t, cmp.Diff(c.Gained, back.Lost))
 }

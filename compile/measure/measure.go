@@ -59,7 +59,7 @@ func significant(x float64) int {
 	}
 }
 
-// Litres shows a volume that is not of spirit, or of spirit at 20 C.
+// Litres shows a volume that is measured as it stands: of water, mash, a vessel.
 func (u Units) Litres(l float64) string {
 	if u == SI {
 		return Number(l, significant(l)) + " L"
@@ -77,18 +77,24 @@ func (u Units) Strength(s plan.Strength) string {
 	if u == SI {
 		return Number(s.AbvPct, 1) + " % vol"
 	}
-	return Number(s.Proof, 1) + " proof (" + Number(s.Proof/2, 1) + " % abv)"
+	return Number(s.Proof, 1) + " proof (" + u.StrengthAbv(s) + ")"
 }
 
-// LotAbv shows a lot's strength by volume alone: at 20 C, or half the proof.
-func (u Units) LotAbv(l plan.Lot) string {
+// StrengthAbv shows a strength by volume alone: at 20 C, or half the proof. The
+// half is that of the proof as it is printed, so that one proof never stands
+// beside two percentages.
+func (u Units) StrengthAbv(s plan.Strength) string {
 	if u == SI {
-		return u.Abv(l.AbvPct)
+		return u.Abv(s.AbvPct)
 	}
-	return u.Abv(l.Proof / 2)
+	tenths := math.Round(plan.RoundTo(s.Proof, 1) * 10)
+	return u.Abv(math.Round(tenths/2) / 10)
 }
 
-// Abv shows the strength of a wash or at the spout, where proof is not spoken.
+// LotAbv is StrengthAbv of a lot.
+func (u Units) LotAbv(l plan.Lot) string { return u.StrengthAbv(l.Strength()) }
+
+// Abv shows a strength by volume as it is given.
 func (u Units) Abv(pct float64) string {
 	if u == SI {
 		return Number(pct, 1) + " % vol"
@@ -144,13 +150,17 @@ func (u Units) Rate(litrePerH float64) string {
 	return Number(g, significant(g)) + " gal/h"
 }
 
+// PerBushel is the unit of what is reckoned by the distiller's bushel. It says
+// the pounds, for a trade bushel of oats or malt weighs less.
+const PerBushel = "/56 lb"
+
 // LiquorToGrist shows liquor by grain: by the distiller's bushel of 56 lb, or
 // by the kg.
 func (u Units) LiquorToGrist(litrePerKg float64) string {
 	if u == SI {
 		return Number(litrePerKg, 2) + " L/kg"
 	}
-	return Number(litrePerKg*kgPerPound/litrePerGallon*56, 1) + " gal/bu"
+	return Number(litrePerKg*kgPerPound/litrePerGallon*56, 1) + " gal" + PerBushel
 }
 
 // Power shows a rate of heat. The trade's boilers and jackets are in kW here
@@ -212,15 +222,18 @@ func (u Units) Quantity(q plan.Quantity) string {
 	case plan.PH:
 		return "pH " + Number(q.Value, 1)
 	case plan.AbvPct:
-		if q.Proof != 0 {
+		switch {
+		case q.Proof != 0:
 			return u.Strength(plan.Strength{AbvPct: q.Value, Proof: q.Proof})
+		case u == US && q.Abv60F != 0:
+			return u.Abv(q.Abv60F)
 		}
 		return u.Abv(q.Value)
 	case plan.AbvDiff:
 		if u == US && q.Proof != 0 {
 			return Number(q.Proof, 1) + " proof"
 		}
-		return Number(q.Value, 1) + " % vol"
+		return u.Abv(q.Value)
 	case plan.LitrePerH:
 		return u.Rate(q.Value)
 	case plan.Percent:
@@ -252,7 +265,7 @@ func (u Units) Tolerance(q plan.Quantity) string {
 		if u == US && q.Proof != 0 {
 			return "+/- " + Number(q.Proof, 0) + " proof"
 		}
-		return "+/- " + Number(q.Value, 1) + " %"
+		return "+/- " + u.Abv(q.Value) // points of strength: a bare % would be a share
 	case plan.SGDiff:
 		return "+/- " + Number(q.Value, 3)
 	case plan.PH:

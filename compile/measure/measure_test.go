@@ -27,6 +27,9 @@ func TestBothSystems(t *testing.T) {
 		{proof, "114.0 proof (57.0 % abv)", "57.1 % vol"},
 		{hearts, "39.8 gal", "151 L"}, // the US gauge counts at 60 F: not a factor of the litres
 		{plan.Of(8.94, plan.AbvPct), "8.9 % abv", "8.9 % vol"},
+		{plan.Quantity{Value: 77.82, Unit: plan.AbvPct, Abv60F: 77.75}, "77.8 % abv", "77.8 % vol"},
+		{plan.Quantity{Value: 40.1, Unit: plan.AbvPct, Abv60F: 40}, "40.0 % abv", "40.1 % vol"},
+		{plan.Of(2.8, plan.AbvDiff), "2.8 % abv", "2.8 % vol"},
 		{plan.Of(45, plan.Minute), "45 min", "45 min"},
 		{plan.Of(312, plan.Minute), "5 h 12", "5 h 12"},
 		{plan.Of(5.24, plan.PH), "pH 5.2", "pH 5.2"},
@@ -54,7 +57,8 @@ func TestDuration(t *testing.T) {
 func TestTolerance(t *testing.T) {
 	assert.Equal(t, "+/- 2 F", US.Tolerance(plan.Of(1, plan.CelsiusDiff)))
 	assert.Equal(t, "+/- 1 C", SI.Tolerance(plan.Of(1, plan.CelsiusDiff)))
-	assert.Equal(t, "+/- 2.0 %", US.Tolerance(plan.Of(2, plan.AbvDiff)))
+	assert.Equal(t, "+/- 2.0 % abv", US.Tolerance(plan.Of(2, plan.AbvDiff)), "points, not a share")
+	assert.Equal(t, "+/- 2.0 % vol", SI.Tolerance(plan.Of(2, plan.AbvDiff)))
 	assert.Equal(t, "+/- 0.003", US.Tolerance(plan.Of(0.003, plan.SGDiff)))
 }
 
@@ -66,5 +70,15 @@ func TestPhrase(t *testing.T) {
 
 func TestLiquorToGrist(t *testing.T) {
 	// 22 US gal per 56 lb is 3.279 L/kg.
-	assert.Equal(t, "22.0 gal/bu", US.LiquorToGrist(22*3.785411784/(56*0.45359237)))
+	assert.Equal(t, "22.0 gal/56 lb", US.LiquorToGrist(22*3.785411784/(56*0.45359237)))
+}
+
+// One proof stands beside one percentage, whether it was rounded before or is
+// rounded here.
+func TestOneProofOnePercentage(t *testing.T) {
+	for _, proof := range []float64{142.46, 142.5, 142.5401} {
+		assert.Equal(t, "142.5 proof (71.3 % abv)", US.Strength(plan.Strength{Proof: proof, AbvPct: 71.3}))
+		assert.Equal(t, "71.3 % abv", US.LotAbv(plan.Lot{Proof: proof}))
+	}
+	assert.Equal(t, "92.0 proof (46.0 % abv)", US.Strength(plan.Strength{Proof: 92, AbvPct: 46.05}))
 }

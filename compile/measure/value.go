@@ -33,6 +33,8 @@ func (u Units) Value(q plan.Quantity) (float64, string) {
 		switch {
 		case us && q.Proof != 0:
 			return q.Proof, "proof"
+		case us && q.Abv60F != 0:
+			return q.Abv60F, "% abv"
 		case us:
 			return q.Value, "% abv"
 		}

@@ -18,7 +18,11 @@ type CardStep struct {
 	AddKg    float64 `json:"addKg" places:"2"`
 	WaterL   float64 `json:"waterL" places:"2"` // so far
 	WaterKg  float64 `json:"waterKg" places:"2"`
-	Gives    Lot     `json:"gives"`
+
+	AddGallons   float64 `json:"addGallons" places:"3"` // US gal, at 60 F
+	WaterGallons float64 `json:"waterGallons" places:"3"`
+
+	Gives Lot `json:"gives"`
 	// MixedC is where it stands by its own warmth, if no heat is lost.
 	MixedC float64 `json:"mixedC" places:"1"`
 	// Shows is what a glass hydrometer reads, by temperature.
@@ -38,6 +42,23 @@ type Trim struct {
 	Over    Quantity `json:"over"`
 	WaterL  float64  `json:"waterL" places:"2"`
 	WaterKg float64  `json:"waterKg" places:"2"`
+
+	WaterGallons float64 `json:"waterGallons" places:"3"` // US gal, at 60 F
+}
+
+// Add is the water of this step as a Quantity.
+func (s CardStep) Add() Quantity {
+	return Quantity{Value: s.AddL, Unit: Litre, Gallons: s.AddGallons}
+}
+
+// Water is the water so far as a Quantity.
+func (s CardStep) Water() Quantity {
+	return Quantity{Value: s.WaterL, Unit: Litre, Gallons: s.WaterGallons}
+}
+
+// Water is the water of a trim as a Quantity.
+func (t Trim) Water() Quantity {
+	return Quantity{Value: t.WaterL, Unit: Litre, Gallons: t.WaterGallons}
 }
 
 // EnzymeWindow is where an enzyme of the mash works.

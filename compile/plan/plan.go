@@ -53,7 +53,7 @@ type Summary struct {
 	OriginalGravitySG float64 `json:"originalGravitySG" places:"4"`
 	FinalGravitySG    float64 `json:"finalGravitySG" places:"4"`
 	WashVolumeL       float64 `json:"washVolumeL" places:"1"`
-	WashAbvPct        float64 `json:"washAbvPct" places:"2"`
+	WashAbvPct        float64 `json:"washAbvPct" places:"2"` // of the whole: times washVolumeL it is the alcohol
 	LowWinesVolumeL   float64 `json:"lowWinesVolumeL" places:"1"`
 	LowWinesAbvPct    float64 `json:"lowWinesAbvPct" places:"2"`
 	HeartsVolumeL     float64 `json:"heartsVolumeL" places:"1"`
@@ -66,7 +66,7 @@ type Summary struct {
 	CasksFilled       int     `json:"casksFilled"`
 	LeftoverL         float64 `json:"leftoverL" places:"1"` // at entry strength
 	MashHours         float64 `json:"mashHours" places:"2"`
-	FermentHours      float64 `json:"fermentHours" places:"2"`
+	FermentHours      float64 `json:"fermentHours" places:"2"` // in the fermenter, until the still is charged
 	StripHours        float64 `json:"stripHours" places:"2"`
 	SpiritHours       float64 `json:"spiritHours" places:"2"`
 	YieldLPAPerTonne  float64 `json:"yieldLPAPerTonne" places:"1"` // hearts, per tonne of grain as is
@@ -138,10 +138,11 @@ type Caution struct {
 	Text  string `json:"text"`
 }
 
-// Notice is a warning or a note about the batch.
+// Notice is what is to be said about the batch. An error here is a promise that
+// is not kept: a batch with any other has no sheet to keep it in.
 type Notice struct {
 	Code     string `json:"code"`
-	Severity string `json:"severity"` // warning, note
+	Severity string `json:"severity"` // error, warning, note
 	Summary  string `json:"summary"`
 	Help     string `json:"help,omitempty"`
 	Reason   string `json:"reason,omitempty"`
@@ -158,7 +159,7 @@ type Law struct {
 
 // Condition is one thing the law asks.
 type Condition struct {
-	Asks    string `json:"asks"` // "corn at least 51 %"
+	Asks    string `json:"asks"` // "corn at least 51 %"; a limit stands as the law states it
 	Section string `json:"section,omitempty"`
 	Found   string `json:"found,omitempty"` // "68 %"
 	Met     string `json:"met"`             // met, NOT met, not tested
@@ -167,6 +168,7 @@ type Condition struct {
 // Promise is what the batch expects of itself.
 type Promise struct {
 	What      string   `json:"what"`
+	Basis     string   `json:"basis,omitempty"` // how it is measured, where there are two ways
 	Promised  Quantity `json:"promised"`
 	Tolerance Quantity `json:"tolerance"`
 	Found     Quantity `json:"found"`

@@ -101,14 +101,18 @@ type Ferment struct {
 	PitchC         float64        `json:"pitchC" places:"1"`
 	HoldLowC       float64        `json:"holdLowC" places:"1"`
 	HoldHighC      float64        `json:"holdHighC" places:"1"`
-	Hours          float64        `json:"hours" places:"1"`    // as the batch asks
-	DryHours       float64        `json:"dryHours" places:"1"` // sugar 98 % gone; 0 if never
+	Hours          float64        `json:"hours" places:"1"`      // in the fermenter, until the still is charged
+	AskedHours     float64        `json:"askedHours" places:"1"` // as the batch asks; it goes on while it stands
+	DryHours       float64        `json:"dryHours" places:"1"`   // sugar 98 % gone; 0 if never
 	FinalGravitySG float64        `json:"finalGravitySG" places:"4"`
-	AbvPct         float64        `json:"abvPct" places:"2"`
+	FinalGrainSG   float64        `json:"finalGravityFromGrainSG" places:"4"` // without the backset's solids
+	AbvPct         float64        `json:"abvPct" places:"2"`                  // of the whole, grain and yeast in it: times washVolumeL it is pureL
 	WashVolumeL    float64        `json:"washVolumeL" places:"1"`
 	PureL          float64        `json:"pureL" places:"2"` // litres of pure alcohol in the wash
 	ProofGallons   float64        `json:"proofGallons" places:"2"`
-	AttenuationPct float64        `json:"attenuationPct" places:"1"`
+	Wash           Lot            `json:"wash"`                      // the whole
+	Liquid         Strength       `json:"liquid"`                    // strength of what runs through a sieve
+	AttenuationPct float64        `json:"attenuationPct" places:"1"` // apparent, of the extract from the grain alone
 	SugarLeftKg    float64        `json:"sugarLeftKg" places:"2"`
 	PH             float64        `json:"pH" places:"2"`
 	SourHours      float64        `json:"sourHours" places:"1"` // when souring sets in; 0 if not
@@ -202,9 +206,24 @@ type Reduction struct {
 	WaterKg      float64 `json:"waterKg" places:"2"`
 	ContractionL float64 `json:"contractionL" places:"2"`
 	TempRiseC    float64 `json:"tempRiseC" places:"1"`
+	// In US gallons at 60 F, where hearts and water less the contraction come to
+	// the whole as they do in litres at 20 C.
+	WaterGallons       float64 `json:"waterGallons" places:"3"`
+	ContractionGallons float64 `json:"contractionGallons" places:"3"`
 }
 
-// Cask is the filling and what the wood is expected to do.
+// Water is what goes in as a Quantity.
+func (r Reduction) Water() Quantity {
+	return Quantity{Value: r.WaterL, Unit: Litre, Gallons: r.WaterGallons}
+}
+
+// Contraction is what is lost by mixing as a Quantity.
+func (r Reduction) Contraction() Quantity {
+	return Quantity{Value: r.ContractionL, Unit: Litre, Gallons: r.ContractionGallons}
+}
+
+// Cask is the filling and what the wood is expected to do. A batch that goes
+// into no wood has a size of 0: it is bottled, if it has bottles, or kept.
 type Cask struct {
 	Kind       string     `json:"kind"`
 	New        bool       `json:"new"`
@@ -213,6 +232,7 @@ type Cask struct {
 	Entry      Strength   `json:"entry"`
 	Casks      int        `json:"casks"`
 	Fill       *Lot       `json:"fill,omitempty"`         // one cask
+	LastFill   *Lot       `json:"lastFill,omitempty"`     // the last one, if it is filled a little short
 	Leftover   Lot        `json:"leftover"`               // at entry strength
 	LeftoverOf float64    `json:"leftoverPct" places:"0"` // of a cask
 	RestMonths float64    `json:"restMonths" places:"1"`
@@ -220,8 +240,12 @@ type Cask struct {
 	Forecast   []CaskYear `json:"forecast"`
 	BottleL    float64    `json:"bottleL" places:"3"`
 	BottleAt   Strength   `json:"bottleAt"`
-	Bottles    int        `json:"bottles"`
-	AngelsPct  float64    `json:"angelsPct" places:"1"` // of the filled volume, at the end of the rest
+	// BottleAsked is the strength that the batch asks for, where the cask ends
+	// weaker; BottleAssumed says that the batch asks for none.
+	BottleAsked   *Strength `json:"bottleAsked,omitempty"`
+	BottleAssumed bool      `json:"bottleAssumed,omitempty"`
+	Bottles       int       `json:"bottles"`
+	AngelsPct     float64   `json:"angelsPct" places:"1"` // of the filled volume, at the end of the rest
 }
 
 // CaskYear is one cask at an age.
@@ -232,6 +256,12 @@ type CaskYear struct {
 	Proof        float64 `json:"proof" places:"1"`
 	PureL        float64 `json:"pureL" places:"1"`
 	ProofGallons float64 `json:"proofGallons" places:"1"`
+	WineGallons  float64 `json:"wineGallons" places:"2"` // US gal at 60 F
+}
+
+// Volume is what is in it as a Quantity.
+func (y CaskYear) Volume() Quantity {
+	return Quantity{Value: y.VolumeL, Unit: Litre, Gallons: y.WineGallons}
 }
 
 // Yield is what the grain gave. A tonne is of grain as is.

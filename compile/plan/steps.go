@@ -105,6 +105,9 @@ type Quantity struct {
 	// quantity is of spirit and the US gauge is not a factor of the SI one.
 	Proof   float64 `json:"proof,omitempty" places:"1"`
 	Gallons float64 `json:"wineGallons,omitempty" places:"3"`
+	// Abv60F is a strength at 60 F where proof is not spoken: of a wash, at the
+	// spout.
+	Abv60F float64 `json:"abvPctAt60F,omitempty" places:"2"`
 }
 
 // Of makes a Quantity.
@@ -112,6 +115,11 @@ func Of(value float64, unit Unit) Quantity { return Quantity{Value: value, Unit:
 
 // At is the strength as a Quantity.
 func (s Strength) At() Quantity { return Quantity{Value: s.AbvPct, Unit: AbvPct, Proof: s.Proof} }
+
+// ByVolume is the strength as a Quantity that is spoken in % abv.
+func (s Strength) ByVolume() Quantity {
+	return Quantity{Value: s.AbvPct, Unit: AbvPct, Abv60F: s.Proof / 2}
+}
 
 // Volume is the lot's volume as a Quantity.
 func (l Lot) Volume() Quantity {

@@ -39,7 +39,11 @@ func (t *text) promises() {
 		if p.Tolerance.Value != 0 {
 			promised += " within " + t.Quantity(p.Tolerance)
 		}
-		t.item("  "+word, 16, fmt.Sprintf("%s: %s; promised %s", safe(p.What), t.Quantity(p.Found), promised))
+		what := safe(p.What)
+		if p.Basis != "" {
+			what += " (" + p.Basis + ")"
+		}
+		t.item("  "+word, 16, fmt.Sprintf("%s: %s; promised %s", what, t.Quantity(p.Found), promised))
 	}
 }
 
@@ -47,7 +51,11 @@ func (t *text) notices() {
 	if len(t.p.Notices) == 0 {
 		return
 	}
-	t.heading("WARNINGS AND NOTES")
+	title := "WARNINGS AND NOTES"
+	if t.notes("error") > 0 {
+		title = "ERRORS, WARNINGS AND NOTES"
+	}
+	t.heading(title)
 	for _, n := range t.p.Notices {
 		head := n.Severity + " " + n.Code + ": " + safe(n.Summary)
 		if n.Line > 0 {
@@ -89,13 +97,30 @@ func (t *text) forecast() {
 		if us {
 			strength, pure = measure.Number(y.Proof, 1)+" proof", measure.Number(y.ProofGallons, 1)
 		}
-		tab.row(measure.Number(y.AgeYears, 1)+" y", t.Litres(y.VolumeL), strength, pure)
+		tab.row(measure.Number(y.AgeYears, 1)+" y", t.Quantity(y.Volume()), strength, pure)
 	}
 	tab.write(&t.page)
 	if c.Bottles > 0 {
-		bottle := measure.Number(c.BottleL*1000, 0) + " mL"
-		t.para(2, 4, fmt.Sprintf("About %s of %s at %s from %s after %s months.",
-			count(c.Bottles, "bottle"), bottle, t.Strength(c.BottleAt), count(c.Casks, "cask"), measure.Number(c.RestMonths, 0)))
+		t.para(2, 4, fmt.Sprintf("About %s from %s after %s months%s.",
+			t.bottles(), count(c.Casks, "cask"), measure.Number(c.RestMonths, 0), t.bottledAs()))
 	}
 	t.para(2, 4, "A forecast from published averages: each cask goes its own way.")
+}
+
+// bottles is how many, of what, at what strength.
+func (t *text) bottles() string {
+	c := t.p.Cask
+	return fmt.Sprintf("%s of %s mL at %s", count(c.Bottles, "bottle"), measure.Number(c.BottleL*1000, 0), t.Strength(c.BottleAt))
+}
+
+// bottledAs says where the bottling strength comes from, if not from the batch.
+func (t *text) bottledAs() string {
+	switch c := t.p.Cask; {
+	case c.BottleAsked != nil:
+		return fmt.Sprintf(", as it comes from the cask: it is weaker than the %s asked for", t.Strength(*c.BottleAsked))
+	case c.BottleAssumed:
+		return "; the batch states no bottling strength"
+	default:
+		return ""
+	}
 }

@@ -40,13 +40,14 @@ func (t *text) header() {
 	t.para(0, 2, strings.Join(facts, ", ")+".")
 
 	t.gap()
-	s := p.Summary
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s of grain -> %s of wash at %s -> %s of low wines at %s -> %s of hearts at %s, %s",
-		t.Mass(p.Bill.TotalKg), t.Litres(s.WashVolumeL), t.Abv(s.WashAbvPct),
+		t.Mass(p.Bill.TotalKg), t.Volume(p.Ferment.Wash), t.LotAbv(p.Ferment.Wash),
 		t.Volume(find(p.Strip, "low wines").Lot), t.LotAbv(find(p.Strip, "low wines").Lot),
 		t.hearts(), t.Strength(t.fraction("hearts").Strength()), t.pure(t.fraction("hearts").Lot))
 	switch {
+	case p.Cask.SizeL == 0 && p.Cask.Bottles > 0:
+		fmt.Fprintf(&b, " -> %s at %s, unaged", count(p.Cask.Bottles, "bottle"), t.Strength(p.Cask.BottleAt))
 	case p.Cask.SizeL == 0:
 	case p.Cask.Casks == 0:
 		fmt.Fprintf(&b, " -> no full cask of %s", t.Litres(p.Cask.SizeL))
@@ -54,8 +55,9 @@ func (t *text) header() {
 		fmt.Fprintf(&b, " -> %s of %s at %s", count(p.Cask.Casks, "cask"), t.Litres(p.Cask.SizeL), t.Strength(p.Cask.Entry))
 	}
 	t.para(2, 5, b.String()+".")
-	if n := t.warnings(); n > 0 {
-		t.para(2, 5, fmt.Sprintf("%s below: read before the grain is milled.", count(n, "warning")))
+	t.para(2, 5, "Wash and spirit are counted at "+t.gaugeTemp()+".")
+	if said := t.toRead(); said != "" {
+		t.para(2, 5, said+" below: read before the grain is milled.")
 	}
 }
 
@@ -67,11 +69,32 @@ func (t *text) changes() string {
 	return ": " + safe(strings.Join(t.p.Batch.Changes, "; "))
 }
 
-// warnings counts the notices that are more than notes.
-func (t *text) warnings() int {
+// toRead counts what is more than a note: promises that are not kept, and
+// warnings.
+func (t *text) toRead() string {
+	var said []string
+	broken := 0
+	for _, p := range t.p.Promises {
+		if !p.Kept {
+			broken++
+		}
+	}
+	if broken > 0 {
+		said = append(said, count(broken, "broken promise"))
+	}
+	if n := t.notes("error") - broken; n > 0 {
+		said = append(said, count(n, "error"))
+	}
+	if n := t.notes("warning"); n > 0 {
+		said = append(said, count(n, "warning"))
+	}
+	return strings.Join(said, " and ")
+}
+
+func (t *text) notes(severity string) int {
 	n := 0
 	for _, d := range t.p.Notices {
-		if d.Severity == "warning" {
+		if d.Severity == severity {
 			n++
 		}
 	}

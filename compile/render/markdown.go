@@ -114,7 +114,7 @@ func (m *markdown) numbers() {
 		{"grain", m.Mass(p.Bill.TotalKg)},
 		{"original gravity", measure.Gravity(s.OriginalGravitySG)},
 		{"final gravity", measure.Gravity(s.FinalGravitySG)},
-		{"wash", m.Litres(s.WashVolumeL) + " at " + m.Abv(s.WashAbvPct)},
+		{"wash", m.Volume(p.Ferment.Wash) + " at " + m.LotAbv(p.Ferment.Wash)},
 		{"low wines", m.Volume(low.Lot) + " at " + m.LotAbv(low.Lot)},
 		{"hearts", m.Volume(hearts.Lot) + " at " + m.Strength(hearts.Strength())},
 		{"hearts, alcohol", measure.Number(s.HeartsProofGal, 1) + " PG, " + measure.Number(s.PureAlcoholL, 1) + " LPA"},

@@ -82,7 +82,7 @@ func (t *text) mash() {
 	t.fact("extract", t.Mass(m.ExtractKg), "of "+t.Mass(m.TheoryExtractKg)+" in the grain")
 	t.fact("pH", measure.Number(m.PH, 2), "")
 	if t.Units == measure.US {
-		t.fact("liquor to grist", t.LiquorToGrist(m.LiquorGristLPerKg), "a distiller's bushel, 56 lb; "+measure.SI.LiquorToGrist(m.LiquorGristLPerKg))
+		t.fact("liquor to grist", t.LiquorToGrist(m.LiquorGristLPerKg), "a distiller's bushel, 56 lb of any grain; "+measure.SI.LiquorToGrist(m.LiquorGristLPerKg))
 	} else {
 		t.fact("liquor to grist", t.LiquorToGrist(m.LiquorGristLPerKg), "")
 	}
@@ -104,8 +104,23 @@ func (t *text) ferment() {
 	} else {
 		t.fact("dry after", "not in "+measure.Number(f.Hours, 0)+" h", t.Mass(f.SugarLeftKg)+" of sugar left")
 	}
-	t.fact("final gravity", measure.Gravity(f.FinalGravitySG), pct(f.AttenuationPct, 0)+" apparent attenuation")
-	t.fact("wash", t.Litres(f.WashVolumeL), "at "+t.Abv(f.AbvPct)+"; "+t.pure(plan.Lot{PureL: f.PureL, ProofGallons: f.ProofGallons}))
+	if f.Hours > f.AskedHours+0.1 {
+		t.fact("in the fermenter", measure.Number(f.Hours, 0)+" h", measure.Number(f.AskedHours, 0)+" h asked for; it stands, and goes on, until the still is charged")
+	}
+	attenuated := pct(f.AttenuationPct, 0) + " apparent attenuation"
+	if m := t.p.Mash; m.BacksetL > 0 {
+		t.fact("final gravity", measure.Gravity(f.FinalGrainSG), "from the grain alone; "+attenuated)
+		t.fact("hydrometer will read", measure.Gravity(f.FinalGravitySG), "with the backset's solids")
+	} else {
+		t.fact("final gravity", measure.Gravity(f.FinalGravitySG), attenuated)
+	}
+	whole, liquid := t.LotAbv(f.Wash), t.StrengthAbv(f.Liquid)
+	if whole == liquid {
+		t.fact("wash", t.Volume(f.Wash), "at "+whole+"; "+t.pure(f.Wash))
+	} else {
+		t.fact("wash", t.Volume(f.Wash), "at "+whole+", grain in; "+t.pure(f.Wash))
+		t.fact("wash, strained", liquid, "as a laboratory finds it: grain takes room and holds no alcohol")
+	}
 	t.fact("warmest", t.Temp(f.PeakC), fmt.Sprintf("after %s h; heat %s kW at its greatest", measure.Number(f.PeakHours, 0), measure.Number(f.PeakHeatKW, 1)))
 	if f.SourHours > 0 {
 		t.fact("pH at the end", measure.Number(f.PH, 2), "souring sets in after "+measure.Number(f.SourHours, 0)+" h")
@@ -119,12 +134,16 @@ func (t *text) ferment() {
 func (t *text) strip() {
 	r := t.p.Strip
 	t.stage("STRIP", "strip")
-	t.charge(r, t.Litres(r.Charge.VolumeL))
+	t.charge(r, t.Volume(r.Charge))
 	lw := find(r, "low wines")
 	t.fact("low wines", t.Volume(lw.Lot), "at "+t.Strength(lw.Strength()))
-	t.fact("stop", "at "+t.Abv(lw.Ends.AbvPct), "at the spout")
+	t.fact("stop", "at "+t.StrengthAbv(lw.Ends), "at the spout")
 	t.still(r)
-	t.fact("pot ale", t.Litres(r.Residue.VolumeL), "at "+t.Abv(r.Residue.AbvPct)+"; backset is drawn from it")
+	ale := "at " + t.LotAbv(r.Residue)
+	if t.p.Mash.BacksetL > 0 {
+		ale += "; backset is drawn from it"
+	}
+	t.fact("pot ale", t.Volume(r.Residue), ale)
 }
 
 func (t *text) charge(r plan.Run, volume string) {
@@ -156,7 +175,15 @@ func (t *text) spirit() {
 	t.gap()
 	t.fractions(r)
 	if f := r.Feints; f != nil {
-		t.para(2, 4, fmt.Sprintf("Feints (heads and tails) %s at %s go into the next charge.", t.Volume(*f), t.Strength(f.Strength())))
+		goes := "go into the next charge"
+		if r.FeintsReturned == nil {
+			goes = "are kept apart: none go into this charge"
+		}
+		t.para(2, 4, fmt.Sprintf("Feints (heads and tails) %s at %s %s.", t.Volume(*f), t.Strength(f.Strength()), goes))
+		if r.FeintsReturned != nil {
+			t.para(2, 4, "With feints returned, nearly all the alcohol of the low wines comes out as hearts in the end, "+
+				"wherever the cuts lie: they set its strength, its taste and the hours, not the litres of alcohol.")
+		}
 	}
 	if f := t.p.First; f != nil {
 		t.para(2, 4, fmt.Sprintf("The first batch, with no feints yet: %s of hearts at %s, %s.",
@@ -186,10 +213,16 @@ func (t *text) fractions(r plan.Run) {
 		}
 		tab.row(append(row, pct(f.PureShare, 1),
 			clockMinutes(f.StartMin)+" to "+clockMinutes(f.EndMin),
-			measure.Number(f.Begins.AbvPct, 1)+" to "+measure.Number(f.Ends.AbvPct, 1))...)
+			t.spout(f.Begins)+" to "+t.spout(f.Ends))...)
 	}
 	tab.write(&t.page)
 	t.para(2, 4, "alcohol: share of the alcohol in the charge.")
+}
+
+// spout is a strength in % by volume, without the unit.
+func (t *text) spout(s plan.Strength) string {
+	number, _, _ := strings.Cut(t.StrengthAbv(s), " ")
+	return number
 }
 
 // clockMinutes shows minutes from the fire as h:mm.
@@ -203,20 +236,41 @@ func (t *text) cask() {
 	if r := p.Reduction; r != nil {
 		t.heading("REDUCTION")
 		t.fact("hearts", t.Volume(r.From), "at "+t.Strength(r.From.Strength()))
-		t.fact("water to add", t.Litres(r.WaterL), t.Mass(r.WaterKg)+", to "+t.Strength(r.To.Strength()))
-		t.fact("gives", t.Volume(r.To), t.Litres(r.ContractionL)+" less than spirit and water; warms by "+t.TempDiff(r.TempRiseC))
+		t.fact("water to add", t.Quantity(r.Water()), t.Mass(r.WaterKg)+", to "+t.Strength(r.To.Strength()))
+		t.fact("gives", t.Volume(r.To), t.Quantity(r.Contraction())+" less than spirit and water; warms by "+t.TempDiff(r.TempRiseC))
 	}
 	c := p.Cask
 	if c.SizeL == 0 {
+		t.unaged()
 		return
 	}
 	t.heading("CASK: " + t.caskWords())
 	if c.Fill != nil {
-		t.fact("filled", count(c.Casks, "cask"), fmt.Sprintf("each %s (at %s), %s, %s", t.Litres(c.Fill.VolumeL), t.Temp(20), t.Strength(c.Fill.Strength()), t.pure(*c.Fill)))
+		note := fmt.Sprintf("each %s at %s, %s", t.Volume(*c.Fill), t.Strength(c.Fill.Strength()), t.pure(*c.Fill))
+		if c.LastFill != nil && c.Casks > 1 {
+			note += "; the last one " + t.Volume(*c.LastFill)
+		}
+		t.fact("filled", count(c.Casks, "cask"), note)
 	} else {
 		t.fact("filled", "none", "there is not enough for one")
 	}
-	t.fact("left over", t.Volume(c.Leftover), fmt.Sprintf("at entry strength, %s of a cask", pct(c.LeftoverOf, 0)))
+	if c.Leftover.VolumeL > 0 {
+		t.fact("left over", t.Volume(c.Leftover), fmt.Sprintf("at entry strength, %s of a cask", pct(c.LeftoverOf, 0)))
+	}
+}
+
+// unaged is a batch that goes into no wood.
+func (t *text) unaged() {
+	hearts := t.fraction("hearts")
+	switch c := t.p.Cask; {
+	case hearts.VolumeL == 0:
+	case c.Bottles > 0:
+		t.heading("BOTTLED: unaged, in no wood")
+		t.fact("bottles", measure.Number(float64(c.Bottles), 0), t.bottles())
+	default:
+		t.heading("KEPT: unaged, in no wood")
+		t.fact("spirit", t.hearts(), "at "+t.Strength(c.BottleAt)+", as it comes from the still; no bottling strength is stated")
+	}
 }
 
 func (t *text) caskWords() string {
@@ -238,7 +292,7 @@ func (t *text) yield() {
 	y, e := t.p.Yield, t.p.Energy
 	t.heading("YIELD AND ENERGY")
 	if t.Units == measure.US {
-		t.fact("hearts by the bushel", measure.Number(y.HeartsPGPerBushel, 2)+" PG/bu", "proof gallons a distiller's bushel; in the wash "+measure.Number(y.WashPGPerBushel, 2))
+		t.fact("hearts by the bushel", measure.Number(y.HeartsPGPerBushel, 2)+" PG"+measure.PerBushel, "proof gallons a distiller's bushel, 56 lb of any grain; in the wash "+measure.Number(y.WashPGPerBushel, 2))
 	}
 	t.fact("hearts by the tonne", measure.Number(y.HeartsLPAPerTonne, 0)+" LPA/t", fmt.Sprintf("litres of pure alcohol a tonne; in the wash %s, %s of theory", measure.Number(y.WashLPAPerTonne, 0), pct(y.OfTheoryPct, 1)))
 	t.fact("heat", measure.Number(e.HeatKWh, 0)+" kWh", measure.Number(e.KWhPerLPA, 1)+" kWh a litre of pure alcohol")

@@ -21,7 +21,7 @@ func (t *text) sheet() {
 	t.para(2, 2, "stay: somebody is there all along (stay 2: two people). start: somebody starts it and may go. "+
 		"alone: it needs nobody. What the instrument should say stands beside the line for what it says; "+
 		"when it is further off than +/-, find out why before going on. "+
-		"Gravity is read at "+t.Temp(20)+"; spirit is gauged true, at "+t.gaugeTemp()+".")
+		"Gravity is read at "+t.Temp(20)+". Wash and spirit, their volume and their strength, are what they would be at "+t.gaugeTemp()+".")
 	steps := t.p.Schedule.Steps
 	for i, s := range steps {
 		newDay := i == 0 || !sameDay(steps[i-1].Start, s.Start)

@@ -38,10 +38,10 @@ func (t Trial) rows(u measure.Units) []trialRow {
 	}
 	add("original gravity", func(p *plan.Plan) string { return measure.Gravity(p.Summary.OriginalGravitySG) })
 	add("final gravity", func(p *plan.Plan) string { return measure.Gravity(p.Summary.FinalGravitySG) })
-	add("wash", func(p *plan.Plan) string { return u.Litres(p.Summary.WashVolumeL) })
-	add("  strength", func(p *plan.Plan) string { return u.Abv(p.Summary.WashAbvPct) })
+	add("wash", func(p *plan.Plan) string { return u.Volume(p.Ferment.Wash) })
+	add("  strength", func(p *plan.Plan) string { return u.LotAbv(p.Ferment.Wash) })
 	add("low wines", func(p *plan.Plan) string { return u.Volume(find(p.Strip, "low wines").Lot) })
-	add("  strength", func(p *plan.Plan) string { return u.Abv(p.Summary.LowWinesAbvPct) })
+	add("  strength", func(p *plan.Plan) string { return u.LotAbv(find(p.Strip, "low wines").Lot) })
 	add("hearts", func(p *plan.Plan) string { return u.Volume(hearts(p)) })
 	add("  strength", func(p *plan.Plan) string { return strengthOf(u, hearts(p)) })
 	add("  alcohol", func(p *plan.Plan) string { return pureOf(u, hearts(p)) })
@@ -55,7 +55,7 @@ func (t Trial) rows(u measure.Units) []trialRow {
 	add("left over", func(p *plan.Plan) string { return u.Volume(p.Cask.Leftover) })
 	add("yield", func(p *plan.Plan) string {
 		if u == measure.US {
-			return measure.Number(p.Yield.HeartsPGPerBushel, 2) + " PG/bu"
+			return measure.Number(p.Yield.HeartsPGPerBushel, 2) + " PG" + measure.PerBushel
 		}
 		return measure.Number(p.Yield.HeartsLPAPerTonne, 0) + " L/t"
 	})
