@@ -34,20 +34,8 @@ func (p *parser) mendClose(start int) {
 	}
 }
 
-// wrong is how many blocks are never closed, or, below 0, how many braces close
-// nothing.
-func (p *parser) wrong() int {
-	if p.extras > 0 {
-		return -p.extras
-	}
-	return len(p.open)
-}
-
-// closerThan says that a text is better balanced as it was read here.
-func (p *parser) closerThan(q *parser) bool {
-	now, was := p.wrong(), q.wrong()
-	return was > 0 && now == was-1 || was < 0 && now == was+1
-}
+// wrong counts the blocks that are never closed and the braces that close nothing.
+func (p *parser) wrong() int { return p.extras + len(p.open) }
 
 // unbalanced says what is wrong with the braces first of all. The mends are those
 // of this reading and one more, nil if it is not plain which: the indents have to
@@ -118,11 +106,14 @@ func (p *parser) lacksOpen() *Stmt {
 }
 
 // endOf finds the start of the line before which a block ends, going by the
-// indents: the first in it that stands no deeper than the line that opens it. It
-// is -1 if there is none.
+// indents: the first in it that stands no deeper than the line that opens it,
+// after some that do. It is -1 if there is none.
 func (p *parser) endOf(b openBlock) int {
-	for _, s := range b.stmt.Block.Stmts {
-		if p.indent(s.At.Start) <= b.indent {
+	for i, s := range b.stmt.Block.Stmts {
+		switch deeper := p.indent(s.At.Start) > b.indent; {
+		case !deeper && i == 0:
+			return -1
+		case !deeper:
 			return s.At.Start
 		}
 	}

@@ -35,7 +35,7 @@ func parse(src *diag.Source, tokens []Token) (*File, diag.List) {
 		if mended != nil && len(p.braces) <= mostMends {
 			better = read(*mended)
 		}
-		if !better.closerThan(p) {
+		if better.wrong() >= p.wrong() {
 			p.file.Adrift = p.flat()
 			break
 		}

@@ -27,6 +27,7 @@ type builder struct {
 	batch *recipe.Batch
 	diags *diag.List
 	whole map[string]bool // parts that can be reasoned about: "bill", "mash", ...
+	vague bool            // the plant could not be read whole: what it has is not sure
 
 	stepTemp map[string]*capture // the temperature on a mash step's line, by its path
 }
@@ -35,8 +36,8 @@ type builder struct {
 func (h *House) make(e *entry) { e.once.Do(func() { h.build(e) }) }
 
 func (h *House) build(e *entry) {
-	if e.broken {
-		return
+	if e.broken || slices.ContainsFunc(h.chain(e), func(a *entry) bool { return a.node.bad }) {
+		return // what is wrong with it is said
 	}
 	merged, parent := h.merged(e, &e.diags)
 	if merged == nil {
@@ -122,6 +123,8 @@ func (b *builder) plant(n *node) {
 		return
 	case len(h.Plants) == 1:
 		name = h.Plants[0].Name
+	case len(h.Plants) == 0 && slices.ContainsFunc(h.files, func(f *file) bool { return len(f.lost) > 0 }):
+		return // it may be in what could not be read
 	case len(h.Plants) == 0:
 		b.add(diag.Diagnostic{
 			Code: diag.CodeNoPlant, Summary: "the house has no plant", At: b.node.at(),
@@ -136,6 +139,9 @@ func (b *builder) plant(n *node) {
 		return
 	}
 	p, ok := h.plants[nameKey(name)]
+	if !ok && h.lost(plantField, name) {
+		return
+	}
 	if !ok {
 		var known []string
 		for _, p := range h.Plants {
@@ -146,6 +152,7 @@ func (b *builder) plant(n *node) {
 	}
 	b.batch.Plant, b.batch.Costs = p.plant, p.plant.Costs
 	b.whole["plant"] = p.whole
+	b.vague = p.node.bad || p.node.gaps || slices.ContainsFunc(p.node.lines, func(l *node) bool { return l.bad })
 	b.where("plant", p.plant.At)
 	for _, l := range p.node.lines {
 		if !l.field.Repeat {
@@ -161,7 +168,7 @@ func (b *builder) style(n *node) {
 	b.where("style", n.at())
 	c := n.get("standard")
 	if b.batch.Style = b.house.Stock.Standards[c.text()]; b.batch.Style == nil {
-		b.add(unknownName("standard of identity", c, sortedKeys(b.house.Stock.Standards)))
+		b.unknown(standardField, "standard of identity", c, sortedKeys(b.house.Stock.Standards))
 	}
 }
 
@@ -202,7 +209,9 @@ func (b *builder) vessel(c *capture, kind recipe.VesselKind, sort string) *recip
 			known = append(known, v.Name)
 		}
 	}
-	b.add(unknownName(sort, c, known))
+	if !b.vague {
+		b.add(unknownName(sort, c, known))
+	}
 	return nil
 }
 
@@ -235,6 +244,9 @@ func (b *builder) only(kind recipe.VesselKind, n *node, better func(a, b *recipe
 		return nil
 	}
 	all := b.ofKind(kind)
+	if len(all) == 0 && b.vague {
+		return nil
+	}
 	if len(all) == 0 {
 		b.add(diag.Diagnostic{
 			Code: diag.CodeNoVessel, Summary: fmt.Sprintf("the plant has no %s", kindWord(kind)), At: n.at(),

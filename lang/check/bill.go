@@ -41,7 +41,7 @@ func (b *builder) bill(n *node) (whole bool) {
 	if !b.few(n, "grains") {
 		return false
 	}
-	whole = !n.bad
+	whole = !n.bad && !n.gaps
 	var lines []billLine
 	for _, l := range n.lines {
 		if l.bad {
@@ -53,7 +53,7 @@ func (b *builder) bill(n *node) (whole bool) {
 		}
 		g, ok := b.house.Stock.Grains[l.text("grain")]
 		if !ok {
-			b.add(unknownName("grain", l.get("grain"), sortedKeys(b.house.Stock.Grains)))
+			b.unknown(grainField, "grain", l.get("grain"), sortedKeys(b.house.Stock.Grains))
 			whole = false
 			continue
 		}

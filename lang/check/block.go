@@ -16,13 +16,15 @@ type shaper struct {
 	match *matcher
 }
 
-// block shapes the lines of a block. of names the block, for messages.
-func (s shaper) block(stmts []*lang.Stmt, b *Block, of string) []*node {
-	nodes := make([]*node, 0, len(stmts))
+// block shapes the lines of a block, and gives those that have no place in it. of
+// names the block, for messages.
+func (s shaper) block(stmts []*lang.Stmt, b *Block, of string) (nodes []*node, lost []*lang.Stmt) {
+	nodes = make([]*node, 0, len(stmts))
 	var first firstLines
 	for _, st := range stmts {
 		n := s.line(st, b, of)
 		if n == nil {
+			lost = append(lost, st)
 			continue
 		}
 		if n.single() && !(b == Language && n.field.Repeat) { // names are looked at in the whole house
@@ -33,7 +35,7 @@ func (s shaper) block(stmts []*lang.Stmt, b *Block, of string) []*node {
 		}
 		nodes = append(nodes, n)
 	}
-	return nodes
+	return nodes, lost
 }
 
 // firstLines finds the first line of its sort in a block. Most blocks are short,
@@ -117,7 +119,9 @@ func (s shaper) line(st *lang.Stmt, b *Block, of string) *node {
 	s.limits(n)
 	switch {
 	case f.Block != nil && st.Block != nil:
-		n.lines = s.block(st.Block.Stmts, f.Block, strings.TrimSpace(f.Name))
+		var lost []*lang.Stmt
+		n.lines, lost = s.block(st.Block.Stmts, f.Block, strings.TrimSpace(f.Name))
+		n.gaps = len(lost) > 0
 	case f.Block != nil:
 		s.diags.Add(diag.Diagnostic{
 			Code: diag.CodeNoBlock, Summary: fmt.Sprintf("`%s` needs a block", f.Name), At: st.At,
@@ -192,8 +196,11 @@ func elsewhere(word, of string) string {
 }
 
 // missing says which lines that must be there are not, in a block whose variants
-// have been applied.
+// have been applied. Of a block that could not be read it says nothing more.
 func missing(diags *diag.List, n *node, of string) (whole bool) {
+	if n.bad || n.gaps {
+		return false
+	}
 	var names, examples []string
 	d := diag.Diagnostic{Code: diag.CodeMissing, At: n.at()}
 	for _, f := range n.field.Block.Fields {

@@ -72,7 +72,7 @@ func (b *builder) cask(n *node) (whole bool) {
 	c.SizeM3, c.New = l.num("volume"), l.has("new")
 	name := l.get("cask")
 	if c.Kind = b.house.Stock.Casks[name.text()]; c.Kind == nil {
-		b.add(unknownName("cask", name, sortedKeys(b.house.Stock.Casks)))
+		b.unknown(caskKindField, "cask", name, sortedKeys(b.house.Stock.Casks))
 		return false
 	}
 	if char := l.get("number"); char != nil {

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"newmake/lang/diag"
 )
@@ -39,7 +40,11 @@ func (h *House) edition(diags *diag.List) {
 			}
 		}
 	}
-	if f := h.file(houseFile); f != nil && h.Edition == 0 && !diags.HasErrors() {
+	f := h.file(houseFile)
+	if f == nil || len(f.lost) > 0 || slices.ContainsFunc(f.decls, func(n *node) bool { return n.field == editionField }) {
+		return // if it does not say, it may have tried to
+	}
+	if h.Edition == 0 && !diags.HasErrors() {
 		diags.Add(diag.Diagnostic{
 			Code: diag.CodeEdition, Severity: diag.Warning, Summary: houseFile + " does not say which edition of the language it is in",
 			At:     f.Source.LineSpan(1),

@@ -38,7 +38,7 @@ func (b *builder) ferment(n *node) (whole bool) {
 	f := &b.batch.Ferm
 	f.At = n.at()
 	b.where("ferment", n.at())
-	whole = !n.bad && missing(b.diags, n, "the `ferment` block") && n.sound()
+	whole = missing(b.diags, n, "the `ferment` block") && n.sound()
 	switch named := n.m.all("vessel"); {
 	case len(named) > 0:
 		for _, c := range named {
@@ -87,6 +87,9 @@ func (b *builder) ferment(n *node) (whole bool) {
 
 // sound says that every line of a block could be read.
 func (n *node) sound() bool {
+	if n.gaps {
+		return false
+	}
 	for _, l := range n.lines {
 		if l.bad {
 			return false
@@ -99,7 +102,7 @@ func (b *builder) pitch(l *node) bool {
 	f := &b.batch.Ferm
 	c := l.get("yeast")
 	if f.Yeast = b.house.Stock.Yeasts[c.text()]; f.Yeast == nil {
-		b.add(unknownName("yeast", c, sortedKeys(b.house.Stock.Yeasts)))
+		b.unknown(yeastField, "yeast", c, sortedKeys(b.house.Stock.Yeasts))
 		return false
 	}
 	switch q := l.quantity(); {

@@ -16,7 +16,8 @@ type file struct {
 	*lang.File
 	path  string // below the house, with slashes
 	decls []*node
-	diags diag.List // of the text and its shape alone
+	lost  []*lang.Stmt // what is no declaration
+	diags diag.List    // of the text and its shape alone
 	units func() recipe.System
 }
 
@@ -32,7 +33,14 @@ func parse(t text) *file {
 	f := &file{path: t.path}
 	f.File, f.diags = lang.Parse(diag.NewSource(t.name, t.data))
 	f.units = sync.OnceValue(func() recipe.System { return majority(f.Stmts) })
-	f.decls = shaper{diags: &f.diags, match: new(matcher)}.block(f.Stmts, Language, "")
+	said := &f.diags
+	if f.Adrift { // which line belongs where is not known: the braces come first
+		said = new(diag.List)
+	}
+	f.decls, f.lost = shaper{diags: said, match: new(matcher)}.block(f.Stmts, Language, "")
+	for _, n := range f.decls {
+		n.bad = n.bad || f.Adrift
+	}
 	return f
 }
 

@@ -117,6 +117,25 @@ func (h *House) addBatch(f *file, n *node) {
 	h.general.Add(duplicate("batch", e.name, c.at(), before))
 }
 
+// lost says that something of a name may be declared in a text that could not be
+// read: its name stands in a line that is no declaration, or there is a
+// declaration of its sort that lacks its name. That is said, and is enough.
+func (h *House) lost(f *Field, name string) bool {
+	for _, file := range h.files {
+		for _, n := range file.decls {
+			if n.field == f && n.bad && n.get("name") == nil {
+				return true
+			}
+		}
+		for _, st := range file.lost {
+			if slices.ContainsFunc(st.Items, func(it lang.Item) bool { return nameKey(it.Text) == nameKey(name) }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 func (h *House) file(path string) *file {
 	for _, f := range h.files {
 		if f.path == path {

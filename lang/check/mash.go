@@ -69,7 +69,7 @@ func (b *builder) mash(n *node) (whole bool) {
 	} else if !n.bad {
 		m.Cooker = b.only(recipe.Cooker, n, larger)
 	}
-	whole = !n.bad && m.Cooker != nil
+	whole = !n.bad && !n.gaps && m.Cooker != nil
 	m.BacksetPH, m.BacksetSolidsFrac = n.siOr("backset-acidity", 3.9), n.siOr("backset-solids", 0.06)
 	inMash := make(map[int]diag.Span)
 	m.Steps = make([]recipe.MashStep, 0, len(n.lines))
@@ -206,7 +206,7 @@ func (b *builder) notInBill(c *capture) {
 		names = append(names, l.Grain.Name)
 	}
 	if _, known := b.house.Stock.Grains[c.text()]; !known {
-		b.add(unknownName("grain", c, append(names, sortedKeys(b.house.Stock.Grains)...)))
+		b.unknown(grainField, "grain", c, append(names, sortedKeys(b.house.Stock.Grains)...))
 		return
 	}
 	b.add(diag.Diagnostic{
@@ -222,7 +222,7 @@ func (b *builder) dose(l *node) (z *recipe.Enzyme, kg, share float64) {
 	c := l.get("enzyme")
 	z = b.house.Stock.Enzymes[c.text()]
 	if z == nil {
-		b.add(unknownName("enzyme", c, sortedKeys(b.house.Stock.Enzymes)))
+		b.unknown(enzymeField, "enzyme", c, sortedKeys(b.house.Stock.Enzymes))
 		return nil, 0, 0
 	}
 	switch q := l.quantity(); {

@@ -84,9 +84,16 @@ func (s shaper) alike(n *node) {
 		}
 		if looks, desc, ok := lang.MixedAlphabets(c.text()); ok {
 			s.diags.Add(nameAlike(c.item, looks, desc))
-			n.bad = true
+			n.bad = n.field.Block == nil // what has a block has a name, odd as it is
 			return
 		}
+	}
+}
+
+// unknown says that nothing is called so, if that is sure.
+func (b *builder) unknown(f *Field, sort string, c *capture, known []string) {
+	if !b.house.lost(f, c.text()) {
+		b.add(unknownName(sort, c, known))
 	}
 }
 

@@ -15,6 +15,7 @@ type node struct {
 	m     match
 	lines []*node
 	bad   bool // it was there but is not right: said already, so not missing
+	gaps  bool // a line of its block could not be read, so nobody knows what is missing
 }
 
 // line gives the last line that begins with a word, or nil.

@@ -16,7 +16,7 @@ var removeField = &Field{
 // of the stock. Lines of the top take the place of the same lines below; blocks
 // are laid over one another line by line; what the top does not say stays.
 func overlay(base, top *node, diags *diag.List) *node {
-	out := &node{field: top.field, stmt: top.stmt, m: top.m, bad: top.bad}
+	out := &node{field: top.field, stmt: top.stmt, m: top.m, bad: top.bad, gaps: base.gaps || top.gaps}
 	if len(top.m.items) == 0 {
 		out.m = base.m // `mash {` keeps the vessel of the mash it varies
 	}

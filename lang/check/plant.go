@@ -123,6 +123,9 @@ func vesselField(kind, doc, example string) *Field {
 
 // plant reads one plant. whole says that nothing it needs is missing.
 func (h *House) plant(n *node, diags *diag.List) (p *recipe.Plant, whole bool) {
+	if n.bad {
+		diags = new(diag.List) // what is wrong with it is said
+	}
 	p = &recipe.Plant{
 		Name:        n.text("name"),
 		ElevationM:  n.si("elevation"),
@@ -172,7 +175,7 @@ var vesselKinds = map[string]recipe.VesselKind{
 
 // vessels reads one block that declares one vessel or several alike.
 func (h *House) vessels(p *recipe.Plant, n *node, kind recipe.VesselKind, seen map[string]diag.Span, diags *diag.List) (whole bool) {
-	whole = !n.bad && missing(diags, n, fmt.Sprintf("the %s %q", n.field.Name, n.text("name")))
+	whole = missing(diags, n, fmt.Sprintf("the %s %q", n.field.Name, n.text("name"))) && n.sound()
 	v := recipe.Vessel{
 		Kind:     kind,
 		HoldsM3:  n.si("holds"),

@@ -120,7 +120,7 @@ func (b *builder) spirit(n *node) (whole bool) {
 	if n.line("stop") != nil {
 		s.Stop = n.strength("stop")
 	}
-	whole = !n.bad && n.sound() && missing(b.diags, n, "the `spirit` block") && s.Still != nil
+	whole = n.sound() && missing(b.diags, n, "the `spirit` block") && s.Still != nil
 	if l := n.line("hearts"); l != nil {
 		s.HeartsFrom, s.HeartsTo = cut(l.get("cut-from")), cut(l.get("cut-to"))
 		whole = b.possible(s.HeartsFrom) && b.possible(s.HeartsTo) && whole

@@ -101,7 +101,11 @@ func (b *stockBuilder) build(diags *diag.List) recipe.Stock {
 			if f.Block.Any == nil || len(f.Block.Fields) > 0 {
 				missing(diags, n, fmt.Sprintf("the %s `%s`", f.Name, name))
 			}
+			said := len(*diags)
 			read(n, e)
+			if n.bad {
+				*diags = (*diags)[:said] // what is wrong with it is said
+			}
 		}
 	}
 	each(grainField, func(n *node, e recipe.Entry) { s.Grains[e.Name] = grain(n, e, diags) })

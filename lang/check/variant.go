@@ -42,7 +42,7 @@ func (h *House) merged(e *entry, diags *diag.List) (n, parent *node) {
 	if from := last.node.get("parent"); from != nil {
 		// Each batch speaks of its own line only: the missing parent of a parent
 		// is said where it is missing.
-		if last == e || h.parent(last) != nil {
+		if (last == e || h.parent(last) != nil) && !h.lost(batchField, from.text()) {
 			diags.Add(h.noParent(chain, from))
 		}
 		return nil, nil
