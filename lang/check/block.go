@@ -169,6 +169,10 @@ func (s shaper) unknown(st *lang.Stmt, b *Block, of string) *node {
 		d.Help = fmt.Sprintf("did you mean `%s`? %s", near, allowed)
 		d.Fix = &diag.Fix{At: head.At, Text: near, Label: "write `" + near + "`"}
 		n = &node{field: b.Find(near), stmt: st, bad: true}
+	} else if other := called(head.Text, words); other != "" && head.Kind == lang.Word {
+		d.Help = fmt.Sprintf("it is called `%s` here; %s", other, allowed)
+		d.Fix = &diag.Fix{At: head.At, Text: other, Label: "write `" + other + "`"}
+		n = &node{field: b.Find(other), stmt: st, bad: true}
 	} else if home := elsewhere(head.Text, of); home != "" && head.Kind == lang.Word {
 		d.Help = fmt.Sprintf("`%s` belongs in %s; %s", head.Text, article(home), allowed)
 	}

@@ -206,7 +206,11 @@ func (b *builder) notInBill(c *capture) {
 		names = append(names, l.Grain.Name)
 	}
 	if _, known := b.house.Stock.Grains[c.text()]; !known {
-		b.unknown(grainField, "grain", c, append(names, sortedKeys(b.house.Stock.Grains)...))
+		all := sortedKeys(b.house.Stock.Grains)
+		if called(c.text(), names) != "" || len(holding(c.text(), names)) > 0 || nearest(c.text(), all) == "" {
+			all = names // what is not in the bill can't be added
+		}
+		b.unknown(grainField, "grain", c, all)
 		return
 	}
 	b.add(diag.Diagnostic{

@@ -60,6 +60,7 @@ func (s shaper) wrongNumber(d *diag.Diagnostic, n *node) {
 	switch {
 	case len(m.miss.want) == 0:
 		d.Summary = fmt.Sprintf("%s does not belong here: the line is complete before it", show(it))
+		n.inTwoUnits(d)
 	case len(kinds) == 0 && len(words) == 1:
 		d.Summary = fmt.Sprintf("`%s` is missing before %s", words[0], show(it))
 		if words[0] != "," {
@@ -72,7 +73,7 @@ func (s shaper) wrongNumber(d *diag.Diagnostic, n *node) {
 	case it.Kind == lang.Number && !slices.Contains(ranged, false) && fits(kinds, it):
 		d.Summary = "a range is wanted here, such as `78..88 F`"
 	default:
-		s.wrongUnit(d, n, kinds)
+		s.wrongUnit(d, n, kinds, ranged)
 	}
 }
 
@@ -84,7 +85,7 @@ func fits(kinds []quantity.Kind, it *lang.Item) bool {
 }
 
 // wrongUnit fills in what is wrong with a number's unit.
-func (s shaper) wrongUnit(d *diag.Diagnostic, n *node, kinds []quantity.Kind) {
+func (s shaper) wrongUnit(d *diag.Diagnostic, n *node, kinds []quantity.Kind, ranged []bool) {
 	m := &n.m
 	it := &m.items[m.miss.far]
 	_, err := quantity.ToSI(it.Value, it.Unit, kinds[0])
@@ -102,7 +103,9 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *node, kinds []quantity.Kind) {
 	if it.Unit == "" {
 		next := m.miss.far + 1
 		if next < len(m.items) && m.items[next].Kind == lang.Word && !slices.Contains(wantedWords(m.miss.want), m.items[next].Text) && !n.field.shape.knowsWord(m.items[next].Text) {
-			s.unknownUnit(d, kinds[0], m.items[next].Text, m.items[next].At)
+			if !slices.Contains(ranged, true) || !n.fromTo(d, next) {
+				s.unknownUnit(d, kinds[0], m.items[next].Text, m.items[next].At)
+			}
 			return
 		}
 		d.Code, d.Summary = diag.CodeNoUnit, fmt.Sprintf("`%s` needs a unit: %s is wanted", it.Num, kindList(kinds))
@@ -150,6 +153,10 @@ func (s shaper) wrongWord(d *diag.Diagnostic, n *node, b *Block) {
 	kinds, _ := wantedKinds(m.miss.want)
 	near := nearest(it.Text, words)
 	switch {
+	case n.twoWords(d):
+		if d.Fix == nil {
+			d.Summary = fmt.Sprintf("`%s` does not belong here", it.Text)
+		}
 	case near != "":
 		d.Code = diag.CodeNoSuchWord
 		d.Summary = fmt.Sprintf("`%s` is not a word that may stand here", it.Text)

@@ -49,6 +49,15 @@ func unknownName(sort string, c *capture, known []string) diag.Diagnostic {
 		d.Fix = &diag.Fix{At: c.at(), Text: asWritten(near, c), Label: "write `" + near + "`"}
 		return d
 	}
+	if other := called(c.text(), known); other != "" {
+		d.Help = fmt.Sprintf("it is called `%s` here", other)
+		d.Fix = &diag.Fix{At: c.at(), Text: asWritten(other, c), Label: "write `" + other + "`"}
+		return d
+	}
+	if like := holding(c.text(), known); len(like) > 0 && len(like) <= mostOffered {
+		d.Help = "did you mean " + orList(like) + "?"
+		return d
+	}
 	const most = 24
 	switch {
 	case len(known) == 0:

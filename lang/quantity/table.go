@@ -71,7 +71,7 @@ var table = []Unit{
 	{"day", []string{"days", "d"}, Both, one(Duration, dayS), sp811T6},
 	{"week", []string{"weeks"}, Both, one(Duration, 7*dayS), byDef},
 	{"month", []string{"months"}, Both, one(Duration, monthS), "mean month, a twelfth of 365.25 days"},
-	{"year", []string{"years", "y", "yr"}, Both, one(Duration, yearS), "mean year of 365.25 days"},
+	{"year", []string{"years", "y", "yr", "yrs"}, Both, one(Duration, yearS), "mean year of 365.25 days"},
 	{"s", []string{"second", "seconds", "sec"}, Both, one(Duration, 1), siBroch},
 
 	{"ft", []string{"foot", "feet"}, US, one(Length, ftM), sp811},
