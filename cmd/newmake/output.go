@@ -2,7 +2,9 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -15,8 +17,22 @@ var formats = []struct{ name, ending string }{
 	{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}, {"csv", ".csv"}, {"ics", ".ics"}, {"md", ".md"},
 }
 
+// recipeEnding is the ending of what a house's people write.
+const recipeEnding = ".batch"
+
+// noRecipe refuses to write where a house would read it as a recipe.
+func noRecipe(output string) error {
+	if strings.EqualFold(filepath.Ext(output), recipeEnding) {
+		return usage("%s is the ending of recipes, which are written by hand: end %s in %s", recipeEnding, output, endings())
+	}
+	return nil
+}
+
 // formatFor finds the format from --format, or from the ending of -o.
 func formatFor(flag, output string) (string, error) {
+	if err := noRecipe(output); err != nil {
+		return "", err
+	}
 	for _, f := range formats {
 		if flag == f.name {
 			return f.name, nil
@@ -70,6 +86,9 @@ func (a *app) write(output string, content []byte, inputs []string) error {
 		}
 		return nil
 	}
+	if err := noRecipe(output); err != nil {
+		return err
+	}
 	target, err := target(output)
 	if err != nil {
 		return usage("cannot write %s: %v", output, err)
@@ -89,10 +108,24 @@ func (a *app) write(output string, content []byte, inputs []string) error {
 		}
 	}
 	if err := renameio.WriteFile(target, content, 0o644, renameio.WithExistingPermissions()); err != nil {
-		return usage("cannot write %s: %v", output, err)
+		return usage("cannot write %s: %v", output, withoutName(err))
 	}
 	a.say("wrote %s, %s", output, size(len(content)))
 	return nil
+}
+
+// withoutName is an error of a file without the file's name, which is that of a
+// temporary one.
+func withoutName(err error) error {
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		return path.Err
+	}
+	var link *os.LinkError
+	if errors.As(err, &link) {
+		return link.Err
+	}
+	return err
 }
 
 // target follows links, so that a link stays one and what it leads to is

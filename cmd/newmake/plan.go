@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"github.com/spf13/cobra"
 
 	"newmake/compile"
@@ -24,7 +26,8 @@ func (a *app) planCommand() *cobra.Command {
 		Short: "Compute a batch: predictions and the timed run sheet",
 		Long: "plan checks a batch, computes it from grain to cask, and prints what to expect and\n" +
 			"the run sheet to work from. A file that holds several batches gives its first;\n" +
-			"--batch names another. Nothing is planned from a text with errors.\n\n" +
+			"--batch names another. Nothing is planned from a text with errors; a promise that is\n" +
+			"not kept is shown in the plan, which then ends with 1.\n\n" +
 			"--try changes a value for this run, and leaves the file as it is; it may be given again.\n" +
 			"A value is named by its block and line, a step of the mash by what it does and which of\n" +
 			"them it is. Grains that are not spoken of give way in proportion, which is said.\n\n" +
@@ -111,7 +114,22 @@ func (a *app) plan(arg string, f planFlags) error {
 	}
 	p.Source = revisionOf(src, p.Batch.Name)
 	tried.mark(p)
-	return a.writePlan(p, list, format, f, src)
+	if err := a.writePlan(p, list, format, f, src); err != nil {
+		return err
+	}
+	return a.unkept(list, f)
+}
+
+// unkept ends a plan with 1, as check does, if the batch keeps a promise no
+// more: the plan is made and shows it, and is not what was asked for.
+func (a *app) unkept(list diag.List, f planFlags) error {
+	if !list.HasErrors() {
+		return nil
+	}
+	if toTerminal(f.output) { // otherwise all of it has been said
+		a.show(slices.DeleteFunc(slices.Clone(list), func(d diag.Diagnostic) bool { return d.Severity != diag.Error }))
+	}
+	return errSaid
 }
 
 // compute checks and compiles one batch. The plan is nil if it has errors.
