@@ -51,6 +51,9 @@ func (s *selection) inputs() []string {
 
 // sides finds the two sides that the arguments mean.
 func (a *app) sides(args, files []string) (old, new *selection, err error) {
+	if len(args) == 2 && len(files) == 0 && isFile(args[1]) && a.isRevision(args[0]) {
+		args, files = args[:1], args[1:] // REV FILE, as git takes it too
+	}
 	switch {
 	case len(args) == 2 && len(files) == 0:
 		if old, err = a.side(args[0]); err == nil {
@@ -95,6 +98,16 @@ func times(old, new *selection, err error) (*selection, *selection, error) {
 	}
 	old.moves, new.moves = true, true
 	return old, new, nil
+}
+
+// isRevision says that an argument is a revision or a range, and neither a file
+// nor a path at a revision.
+func (a *app) isRevision(arg string) bool {
+	if isFile(arg) || strings.Contains(arg, ":") || arg == standardInput {
+		return false
+	}
+	_, err := a.revisions(arg)
+	return err == nil
 }
 
 func isFile(arg string) bool {

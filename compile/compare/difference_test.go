@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
@@ -91,12 +92,15 @@ func step(b *recipe.Batch, verb recipe.MashVerb, nth int) *recipe.MashStep {
 	panic("no such step")
 }
 
-func TestWhatAnEditIsCalled(t *testing.T) {
-	for _, c := range []struct {
-		name   string
-		change func(b *recipe.Batch)
-		want   []string // part kind: what
-	}{
+// single is one change of Ferry Landing, and the edits that it is.
+type single struct {
+	name   string
+	change func(b *recipe.Batch)
+	want   []string // part kind: what
+}
+
+func singles(t testing.TB) []single {
+	return []single{
 		{"nothing", func(b *recipe.Batch) {}, nil},
 		{"rye for oats", func(b *recipe.Batch) {
 			b.Bill.Lines[1].MassKg -= 0.02 * b.Bill.TotalKg
@@ -181,7 +185,11 @@ func TestWhatAnEditIsCalled(t *testing.T) {
 			b.Ferm.Doses = append(b.Ferm.Doses, recipe.Dose{Enzyme: step(b, recipe.MashDose, 0).Enzyme, MassKg: 0.1})
 		}, []string{"ferment added: alpha-amylase added to the ferment"}},
 		{"a start", func(b *recipe.Batch) { b.Start.Day++ }, []string{"batch changed: start 2026-03-04 07:00"}},
-	} {
+	}
+}
+
+func TestWhatAnEditIsCalled(t *testing.T) {
+	for _, c := range singles(t) {
 		t.Run(c.name, func(t *testing.T) {
 			old := batch(t, "Ferry Landing")
 			new := edited(old, func(b *recipe.Batch) { c.change(b); b.Resolve() })
@@ -211,4 +219,27 @@ func TestReorderingIsSaidToBeWithoutEffect(t *testing.T) {
 	d := Find(old, new, measure.US)
 	assert.True(t, d.Same())
 	assert.Equal(t, []string{"the lines of the bill stand in another order, which has no effect"}, d.Notes)
+}
+
+// Changes made together are still the whole difference, whatever they are.
+func TestChangesTogetherAreTheWholeDifference(t *testing.T) {
+	old := batch(t, "Ferry Landing")
+	all := singles(t)
+	random := rand.New(rand.NewPCG(1, 2))
+	for range 200 {
+		var names []string
+		new := edited(old, func(b *recipe.Batch) {
+			for range 2 + random.IntN(4) {
+				c := all[random.IntN(len(all))]
+				switch c.name {
+				case "a vessel's name", "a grain for another", "lines in another order", "a step less", "a dose moved", "a step more":
+					continue // they take the batch apart for those that come after
+				}
+				c.change(b)
+				names = append(names, c.name)
+			}
+			b.Resolve()
+		})
+		t.Run(strings.Join(names, ", "), func(t *testing.T) { requireWhole(t, Find(old, new, measure.US)) })
+	}
 }
