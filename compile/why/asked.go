@@ -28,7 +28,7 @@ func (a *asked) number(q plan.Quantity) Number {
 	case q.Unit == plan.PH:
 		unit = ""
 	case q.Unit == litrePerKg && a.us():
-		v, unit = gristUS(v), "gal/bu"
+		v, unit = gristUS(v), "gal"+measure.PerBushel
 	}
 	return Number{v, unit, usual(q.Unit, v)}
 }
@@ -78,9 +78,20 @@ func (a *asked) litres(l float64) Number {
 	return Number{v, unit, figures(v, 4)}
 }
 
-func (a *asked) volume(l plan.Lot) Number {
-	v, unit := a.u.Value(l.Volume())
+func (a *asked) volume(l plan.Lot) Number { return a.quantity(l.Volume()) }
+
+// quantity is a volume counted both ways.
+func (a *asked) quantity(q plan.Quantity) Number {
+	v, unit := a.u.Value(q)
 	return Number{v, unit, figures(v, 4)}
+}
+
+// spout is a strength at the spout: half the proof, or % vol at 20 C.
+func (a *asked) spout(s plan.Strength) Number {
+	if a.us() {
+		return Number{s.Proof / 2, "% abv", 1}
+	}
+	return Number{s.AbvPct, "% vol", 1}
 }
 
 // pure is alcohol: proof gallons, or litres of pure alcohol.

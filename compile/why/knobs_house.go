@@ -116,7 +116,7 @@ func (a *asked) priceKnobs() []knob {
 		of   func(*recipe.Costs) *float64
 	}{
 		{"energy", func(c *recipe.Costs) *float64 { return &c.PerKWh }}, {"water", func(c *recipe.Costs) *float64 { return &c.PerM3Water }},
-		{"cask", func(c *recipe.Costs) *float64 { return &c.PerCask }}, {"work", func(c *recipe.Costs) *float64 { return &c.PerHour }},
+		{"cask", func(c *recipe.Costs) *float64 { return &c.PerCask }}, {"used-cask", func(c *recipe.Costs) *float64 { return &c.PerUsedCask }}, {"work", func(c *recipe.Costs) *float64 { return &c.PerHour }},
 	} {
 		if *p.of(&k) > 0 {
 			out = append(out, knob{name: "price of " + p.name, by: byTenth, at: k.Where[p.name], stage: inCask, money: true, turn: func(b *recipe.Batch) { *p.of(&b.Costs) *= tenth }})

@@ -8,7 +8,7 @@ func (a *asked) grainKnobs() []knob {
 	var out []knob
 	lines := a.b.Bill.Lines
 	out = append(out, knob{
-		name: "all the grain, in the same liquor", by: byTenth, at: a.where("bill"), stage: inGrain,
+		name: "all the grain, same liquor", by: byTenth, at: a.where("bill"), stage: inGrain,
 		turn: func(b *recipe.Batch) {
 			b.Bill.TotalKg *= tenth
 			for i := range b.Bill.Lines {

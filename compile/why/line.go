@@ -78,13 +78,24 @@ func work(says string, result Number, terms ...Term) Line {
 	return (Line{Says: says, Terms: terms, Result: &result}).fit()
 }
 
+// whole makes a line that keeps the whole number of n alone. n gets as many
+// places as it takes to show on which side of it it lies.
+func whole(says string, n Number, result int) Line {
+	return (Line{Says: says, Terms: []Term{of(n, "")}, Whole: true, Result: &Number{Value: float64(result)}}).fit()
+}
+
 // look makes a line that is read from a table.
 func look(says, table string, result Number, f func([]float64) float64, terms ...Term) Line {
 	return (Line{Says: says, Terms: terms, Table: table, Result: &result, look: f}).fit()
 }
 
 // reads makes a line of readings.
-func reads(says string, all ...Reading) Line { return Line{Says: says, Reads: all} }
+func reads(says string, all ...Reading) Line {
+	for i := range all {
+		all[i].Value = all[i].shown()
+	}
+	return Line{Says: says, Reads: all}
+}
 
 func (l Line) fit() Line {
 	result, terms := *l.Result, l.Terms

@@ -29,33 +29,39 @@ var fermentValues = []value{
 	{
 		name: "alcohol", also: []string{"wash-alcohol"}, title: "alcohol in the wash", stage: inFerment, model: fermenting,
 		from: []string{"sugar-fermented"}, paths: []string{"yeast.ethanol-yield", "yeast.yield-biomass", "model.ferment.biomass-most", "model.ferment.glycerol-per-biomass"},
-		amount: func(a *asked) plan.Quantity { return a.pureQuantity(a.washLot()) },
+		amount: func(a *asked) plan.Quantity { return a.pureQuantity(a.p.Ferment.Wash) },
 		work:   workAlcohol,
 	},
 	{
 		name: "wash", also: []string{"washVolumeL", "wash-volume"}, title: "what the ferment gives", stage: inFerment, model: wortVolume,
 		from: []string{"wort", "alcohol"}, paths: []string{"steps.water", "steps.backset", "bill"},
-		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.WashVolumeL, plan.Litre) },
+		amount: func(a *asked) plan.Quantity { return a.p.Ferment.Wash.Volume() },
 		note: func(a *asked) string {
-			return "at 20 C (68 F), grain and yeast in it; " + a.u.Abv(a.p.Ferment.AbvPct)
+			return "grain and yeast in it; at " + a.u.LotAbv(a.p.Ferment.Wash)
 		},
-		work: func(a *asked) []Line { return a.workVolume(a.p.Stream(plan.StreamWash), 20, a.p.Ferment.WashVolumeL) },
+		work: func(a *asked) []Line {
+			wash := a.p.Ferment.Wash
+			if a.us() {
+				return a.workVolume(a.p.Stream(plan.StreamWash), fluid.SixtyF, 1000*wash.WineGallons*fluid.USGallonM3)
+			}
+			return a.workVolume(a.p.Stream(plan.StreamWash), 20, wash.VolumeL)
+		},
 	},
 	{
-		name: "wash-abv", also: []string{"washAbvPct", "wash-strength"}, title: "strength of the wash, at 20 C", stage: inFerment, model: wortVolume,
+		name: "wash-abv", also: []string{"washAbvPct", "wash-strength"}, title: "strength of the wash, of the whole", stage: inFerment, model: wortVolume,
 		from: []string{"alcohol", "wash"}, paths: []string{"ferment.for", "ferment.pitch"},
-		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.AbvPct, plan.AbvPct) },
-		note:   func(*asked) string { return "of the liquid: what is not dissolved takes room and holds no alcohol" },
+		amount: func(a *asked) plan.Quantity {
+			return plan.Quantity{Value: a.p.Ferment.AbvPct, Unit: plan.AbvPct, Abv60F: a.p.Ferment.Wash.Proof / 2}
+		},
+		note: func(a *asked) string {
+			return "strained it is " + a.u.StrengthAbv(a.p.Ferment.Liquid) + ": what is not dissolved takes room and holds no alcohol"
+		},
 		work: func(a *asked) []Line {
-			s := a.p.Stream(plan.StreamWash)
-			liquid := s.LiquidKg()
-			rho := liquid / liquidM3(s, 20)
-			pure := 1000 * s.EthanolKg / fluid.Density(1, 20)
-			return []Line{
-				work("alcohol as a volume", a.litres(pure), of(a.mass(s.EthanolKg), "alcohol"), over(a.density(fluid.Density(1, 20)), "(OIML R 22)")),
-				work("the liquid", a.litres(1000*liquid/rho), of(a.mass(liquid), "liquid"), over(a.density(rho), "")),
-				work("by volume", percent(a.p.Ferment.AbvPct, 2), of(a.litres(pure), "alcohol"), over(a.litres(1000*liquid/rho), "liquid")),
+			wash := a.p.Ferment.Wash
+			if a.us() {
+				return []Line{work("by volume at 60 F: a proof gallon is half a gallon of alcohol", percent(wash.Proof/2, 2), of(a.pure(wash), "alcohol"), fixed("/", 2, "", ""), over(a.volume(wash), "wash"))}
 			}
+			return []Line{work("by volume at 20 C", percent(wash.AbvPct, 2), of(a.pure(wash), "alcohol"), over(a.volume(wash), "wash"))}
 		},
 	},
 	{
@@ -104,6 +110,11 @@ var fermentValues = []value{
 	{
 		name: "ferment-hours", also: []string{"fermentHours", "ferment"}, title: "time in the fermenter", stage: inFerment, model: written, paths: []string{"ferment.for"},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.Hours, plan.Hour) },
+		note:   func(*asked) string { return "until the still is charged" },
+		work: func(a *asked) []Line {
+			f := a.p.Ferment
+			return []Line{work("as asked, and while it stands", hours(f.Hours), of(hours(f.AskedHours), "asked for"), plus(hours(f.Hours-f.AskedHours), "until somebody lights the still"))}
+		},
 	},
 	{
 		name: "co2", also: []string{"carbon-dioxide", "co2Kg"}, title: "carbon dioxide", stage: inFerment, model: fermenting, from: []string{"alcohol"},
@@ -153,10 +164,6 @@ var fermentValues = []value{
 			}
 		},
 	},
-}
-
-func (a *asked) washLot() plan.Lot {
-	return plan.Lot{PureL: a.p.Ferment.PureL, ProofGallons: a.p.Ferment.ProofGallons, VolumeL: a.p.Ferment.WashVolumeL}
 }
 
 // pureQuantity is alcohol in the reader's count.
@@ -221,10 +228,10 @@ func workAlcohol(a *asked) []Line {
 		work("in the wash", a.mass(s.EthanolKg), of(a.mass(made), "made"), minus(a.mass(c.VentEthanolKg), "gone with the gas")),
 	}
 	if a.us() {
-		return append(lines, work("in proof gallons: two to a gallon at 60 F", a.pure(a.washLot()), of(a.mass(s.EthanolKg), ""),
+		return append(lines, work("in proof gallons: two to a gallon at 60 F", a.pure(a.p.Ferment.Wash), of(a.mass(s.EthanolKg), ""),
 			over(a.density(fluid.Density(1, fluid.SixtyF)), "(OIML R 22)"), fixed("x", 2, "", "")))
 	}
-	return append(lines, work("in litres at 20 C", a.pure(a.washLot()), of(a.mass(s.EthanolKg), ""), over(a.density(fluid.Density(1, 20)), "(OIML R 22)")))
+	return append(lines, work("in litres at 20 C", a.pure(a.p.Ferment.Wash), of(a.mass(s.EthanolKg), ""), over(a.density(fluid.Density(1, 20)), "(OIML R 22)")))
 }
 
 func workFinalGravity(a *asked) []Line {

@@ -2,6 +2,7 @@ package why
 
 import (
 	"newmake/compile/fluid"
+	"newmake/compile/measure"
 	"newmake/compile/plan"
 )
 
@@ -188,7 +189,7 @@ const (
 	glucosePerStarch = 180.156 / 162.140
 	ethanolKgPerL    = 0.78924
 
-	pgPerBushel plan.Unit = "PG/bu"
+	pgPerBushel plan.Unit = "PG" + measure.PerBushel
 	lpaPerTonne plan.Unit = "LPA/t"
 )
 
@@ -202,7 +203,7 @@ func (a *asked) workYield(l plan.Lot, perBushel, perTonne float64) []Line {
 	bushels := Number{a.p.Bill.Bushels, "bu", 2}
 	return append([]Line{
 		work("distiller's bushels", bushels, of(a.mass(a.b.Bill.TotalKg), "grain"), fixed("/", 56, "lb", "")),
-		work("by the bushel", Number{perBushel, "PG/bu", 2}, of(a.pure(l), "in the hearts"), over(bushels, "")),
+		work("by the bushel", Number{perBushel, string(pgPerBushel), 2}, of(a.pure(l), "in the hearts"), over(bushels, "")),
 	}, a.workPerTonne(l.PureL, perTonne)...)
 }
 

@@ -15,7 +15,7 @@ var stillValues = []value{
 		work: func(a *asked) []Line {
 			low, ale := a.lowWines(), a.p.Strip.Residue
 			return []Line{
-				work("alcohol that comes over", a.pure(low), of(a.pure(a.washLot()), "in the wash"), minus(a.pure(ale), "left in the pot ale")),
+				work("alcohol that comes over", a.pure(low), of(a.pure(a.p.Ferment.Wash), "in the wash"), minus(a.pure(ale), "left in the pot ale")),
 				a.workToVolume(low),
 			}
 		},
@@ -39,8 +39,8 @@ var stillValues = []value{
 		work: func(a *asked) []Line {
 			ale := a.p.Strip.Residue
 			return []Line{
-				work("left", a.pure(ale), of(a.pure(a.washLot()), "in the wash"), minus(a.pure(a.lowWines()), "in the low wines")),
-				work("of the alcohol in the wash", percent(100*ale.PureL/a.p.Ferment.PureL, 2), of(a.pure(ale), "left"), over(a.pure(a.washLot()), "in the wash")),
+				work("left", a.pure(ale), of(a.pure(a.p.Ferment.Wash), "in the wash"), minus(a.pure(a.lowWines()), "in the low wines")),
+				work("of the alcohol in the wash", percent(100*ale.PureL/a.p.Ferment.PureL, 2), of(a.pure(ale), "left"), over(a.pure(a.p.Ferment.Wash), "in the wash")),
 			}
 		},
 	},
@@ -97,7 +97,7 @@ var stillValues = []value{
 			h := a.hearts()
 			return append([]Line{
 				work("all of the charge", percent(100, 1), sum(parts)...),
-				reads("at the spout, % vol", Reading{"hearts begin", Number{plan.RoundTo(h.Begins.AbvPct, 1), "", 1}}, Reading{"end", Number{plan.RoundTo(h.Ends.AbvPct, 1), "", 1}}),
+				reads("at the spout", Reading{"hearts begin", a.spout(h.Begins)}, Reading{"end", a.spout(h.Ends)}),
 			}, a.readRun(a.p.Spirit)...)
 		},
 	},
@@ -249,14 +249,14 @@ func (a *asked) readRun(r plan.Run) []Line {
 		p := r.Curve[i*(n-1)/max(min(n, most)-1, 1)]
 		at := minutes(p.Min).to(0).Text()
 		pot = append(pot, Reading{at, Number{plan.RoundTo(p.PotAbvPct, 1), "", 1}})
-		spout = append(spout, Reading{at, Number{plan.RoundTo(p.AbvPct, 1), "", 1}})
+		spout = append(spout, Reading{at, a.spout(plan.Strength{AbvPct: p.AbvPct, Proof: p.Proof})})
 		t := a.number(plan.Of(p.VapourC, plan.Celsius))
 		vapour = append(vapour, Reading{at, Number{plan.RoundTo(t.Value, 1), t.Unit, 1}})
 	}
 	if n == 0 {
 		return nil
 	}
-	return []Line{reads("pot, % vol, from the fire", pot...), reads("spout, % vol", spout...), reads("vapour", vapour...)}
+	return []Line{reads("pot, % vol at 20 C, from the fire", pot...), reads("spout", spout...), reads("vapour", vapour...)}
 }
 
 func workRunHours(r plan.Run) []Line {

@@ -72,11 +72,15 @@ type Model struct {
 
 // Unknown is the error of a value that no batch has, or that this one has not.
 type Unknown struct {
-	Name string
-	Near []string
+	Name   string
+	Near   []string
+	Absent bool // others have it
 }
 
 func (e *Unknown) Error() string {
+	if e.Absent {
+		return fmt.Sprintf("this batch has no %q", e.Name)
+	}
 	if len(e.Near) == 0 {
 		return fmt.Sprintf("no number is called %q", e.Name)
 	}
@@ -96,7 +100,7 @@ func Explain(q Question) (*Answer, error) {
 	a := &asked{b: q.Batch, p: p, u: q.Units}
 	v, ok := a.find(q.Value)
 	if !ok {
-		return nil, &Unknown{q.Value, a.near(q.Value)}
+		return nil, &Unknown{Name: q.Value, Near: a.near(q.Value), Absent: Known(q.Value)}
 	}
 	out := &Answer{Format: Format, Version: Version, Batch: q.Batch.Name, Units: "us"}
 	if q.Units == measure.SI {

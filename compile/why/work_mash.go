@@ -2,6 +2,7 @@ package why
 
 import (
 	"newmake/compile/fluid"
+	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/starch"
 	"newmake/lang/recipe"
@@ -124,7 +125,7 @@ func workLiquorGrist(a *asked) []Line {
 	bushels := grainKg / fluid.PoundKg / 56
 	return []Line{
 		work("distiller's bushels, 56 lb of any grain", Number{bushels, "bu", 2}, of(a.mass(grainKg), "grain"), fixed("/", 56, "lb", "")),
-		work("by the bushel", Number{gristUS(a.p.Mash.LiquorGristLPerKg), "gal/bu", 1}, of(a.litres(liquorL), "liquor"), over(Number{bushels, "bu", 2}, "")),
+		work("by the bushel", Number{gristUS(a.p.Mash.LiquorGristLPerKg), "gal" + measure.PerBushel, 1}, of(a.litres(liquorL), "liquor"), over(Number{bushels, "bu", 2}, "")),
 	}
 }
 
