@@ -135,7 +135,7 @@ var fields = []field{
 		say: func(s say, b *recipe.Batch) string { return s.strength(b.Cask.Entry) },
 		set: func(to, from *recipe.Batch) { to.Cask.Entry = from.Cask.Entry }},
 	{part: OfCask, path: "cask.fill", name: "cask",
-		get: func(b *recipe.Batch) any { return [4]any{b.Cask.SizeM3, b.Cask.Kind.Name, b.Cask.New, b.Cask.Char} },
+		get: func(b *recipe.Batch) any { return [4]any{b.Cask.SizeM3, wood(b), b.Cask.New, b.Cask.Char} },
 		say: caskWords,
 		set: func(to, from *recipe.Batch) {
 			to.Cask.SizeM3, to.Cask.Kind, to.Cask.New, to.Cask.Char = from.Cask.SizeM3, from.Cask.Kind, from.Cask.New, from.Cask.Char
@@ -166,65 +166,6 @@ var fields = []field{
 			return strings.TrimSpace(b.Cask.Climate.Named + " " + lossWords(s, b.Cask.Climate))
 		},
 		set: func(to, from *recipe.Batch) { to.Cask.Climate = from.Cask.Climate }},
-}
-
-func lossWords(s say, c recipe.Climate) string {
-	if c.LossYearly == 0 {
-		return ""
-	}
-	return "(loss " + s.share(c.LossYearly) + " a year)"
-}
-
-func longer(name string, get func(*recipe.Batch) float64) func(say, *recipe.Batch, *recipe.Batch) string {
-	return func(s say, old, new *recipe.Batch) string {
-		by := get(new) - get(old)
-		if by < 0 {
-			return name + " " + s.duration(by) + " shorter"
-		}
-		return name + " " + s.duration(by) + " longer"
-	}
-}
-
-// bare is a cut without its place in the text.
-func bare(c recipe.Cut) recipe.Cut {
-	out := recipe.Cut{By: c.By, Strength: c.Strength, VolumeM3: c.VolumeM3, TempC: c.TempC, Share: c.Share}
-	return out
-}
-
-func pitch(s say, b *recipe.Batch) string {
-	if b.Ferm.PitchKg > 0 {
-		return s.mass(b.Ferm.PitchKg)
-	}
-	return s.conc(b.Ferm.PitchKgM3)
-}
-
-func caskWords(s say, b *recipe.Batch) string {
-	c := b.Cask
-	words := s.volume(c.SizeM3) + " used "
-	if c.New {
-		words = s.volume(c.SizeM3) + " new "
-	}
-	words += c.Kind.Name
-	if c.Char > 0 {
-		words += fmt.Sprintf(" char %d", c.Char)
-	}
-	return words
-}
-
-func vesselNames(all []*recipe.Vessel) string {
-	var out []string
-	for _, v := range all {
-		out = append(out, v.Name)
-	}
-	return strings.Join(out, ", ")
-}
-
-func promises(b *recipe.Batch) string {
-	var out []string
-	for _, e := range b.Expect {
-		out = append(out, fmt.Sprintf("%s %s %s", e.What, number(e.Value), number(e.Tolerance)))
-	}
-	return strings.Join(out, "; ")
 }
 
 // fields finds the edits of single values.

@@ -61,7 +61,7 @@ func (d *Difference) findStock() {
 			d.stockEdit("yeast "+n.Name, lines, func(b *recipe.Batch) { b.Ferm.Yeast = n })
 		}
 	}
-	if o, n := d.Old.Cask.Kind, d.New.Cask.Kind; o.Name == n.Name {
+	if o, n := d.Old.Cask.Kind, d.New.Cask.Kind; o != nil && n != nil && o.Name == n.Name {
 		if lines := d.entry(*o, *n); len(lines) > 0 {
 			d.stockEdit("cask "+n.Name, lines, func(b *recipe.Batch) { b.Cask.Kind = n })
 		}

@@ -1,0 +1,168 @@
+package main
+
+import (
+	"os"
+	"path"
+	"path/filepath"
+	"strings"
+
+	"newmake/cmd/newmake/internal/gitrepo"
+	"newmake/lang/check"
+	"newmake/lang/diag"
+)
+
+// isRevision says that an argument is a revision or a range, and neither a file
+// nor a path at a revision.
+func (a *app) isRevision(arg string) bool {
+	if isFile(arg) || strings.Contains(arg, ":") || arg == standardInput {
+		return false
+	}
+	_, err := a.revisions(arg)
+	return err == nil
+}
+
+// revisions parts A..B, A...B or REV. A missing end is HEAD; of REV alone the
+// second is empty, which is the working tree.
+func (a *app) revisions(arg string) (out [2]string, err error) {
+	repo, err := gitrepo.Open(".")
+	if err != nil {
+		return out, usage("%v", err)
+	}
+	from, to, three := strings.Cut(arg, "...")
+	two := false
+	if !three {
+		from, to, two = strings.Cut(arg, "..")
+	}
+	if (two || three) && from == "" {
+		from = "HEAD"
+	}
+	if (two || three) && to == "" {
+		to = "HEAD"
+	}
+	out = [2]string{from, to}
+	for _, rev := range out {
+		if rev != "" || !two && !three && from == "" {
+			if _, err := repo.Commit(rev); err != nil {
+				return out, usage("%s", a.noRevision(repo, err))
+			}
+		}
+	}
+	if three {
+		if out[0], err = repo.MergeBase(from, to); err != nil {
+			return out, usage("%v", err)
+		}
+	}
+	return out, nil
+}
+
+// noRevision says what may be the matter.
+func (a *app) noRevision(repo *gitrepo.Repo, err error) string {
+	if repo.Shallow() {
+		return err.Error() + ": this is a shallow clone, whose older history was not fetched; `git fetch --unshallow` gets it"
+	}
+	return err.Error()
+}
+
+// revisionPath reads REV:path. The path is from the top of the repository, as git
+// has it, or from here; or it is the name of a batch.
+func (a *app) revisionPath(rev, where, label string) (*selection, error) {
+	repo, err := gitrepo.Open(".")
+	if err != nil {
+		return nil, usage("%v", err)
+	}
+	tree, commit, err := a.tree(repo, rev)
+	if err != nil {
+		return nil, err
+	}
+	below := path.Clean(where)
+	if strings.HasPrefix(where, "./") || strings.HasPrefix(where, "../") || !tree.Has(below) {
+		if here, err := repo.Below(filepath.FromSlash(where)); err == nil {
+			below = here
+		}
+	}
+	if tree.Has(below) {
+		return a.fromTree(tree, rev, commit, below, label, false)
+	}
+	here, err := repo.Below(".")
+	if err != nil {
+		return nil, usage("%v", err)
+	}
+	s, err := a.fromTree(tree, rev, commit, here, label, true)
+	if err != nil {
+		return nil, usage("there is no %s at %s", where, rev)
+	}
+	known, ok := s.find(where)
+	if !ok {
+		return nil, usage("there is no file and no batch %s at %s", where, rev)
+	}
+	return s.only(known), nil
+}
+
+func (a *app) tree(repo *gitrepo.Repo, rev string) (*gitrepo.Tree, string, error) {
+	commit, err := repo.Commit(rev)
+	if err != nil {
+		return nil, "", usage("%s", a.noRevision(repo, err))
+	}
+	r, err := repo.Reader()
+	if err != nil {
+		return nil, "", usage("%v", err)
+	}
+	defer r.Close()
+	tree, err := r.At(commit)
+	if err != nil {
+		return nil, "", usage("%v", err)
+	}
+	return tree, commit, nil
+}
+
+// atRevision reads a file, or the house around a folder, as it was.
+func (a *app) atRevision(rev, where string, whole bool) (*selection, error) {
+	repo, err := gitrepo.Open(folderOf(where))
+	if err != nil {
+		return nil, usage("%v", err)
+	}
+	below, err := repo.Below(where)
+	if err != nil {
+		return nil, usage("%v", err)
+	}
+	tree, commit, err := a.tree(repo, rev)
+	if err != nil {
+		return nil, err
+	}
+	return a.fromTree(tree, rev, commit, below, rev+":"+below, whole)
+}
+
+// folderOf is the nearest folder of a path that exists: git is called from there.
+func folderOf(where string) string {
+	for dir := where; ; dir = filepath.Dir(dir) {
+		if info, err := os.Stat(dir); err == nil && info.IsDir() {
+			return dir
+		}
+		if dir == filepath.Dir(dir) {
+			return "."
+		}
+	}
+}
+
+func (a *app) fromTree(tree *gitrepo.Tree, rev, commit, below, label string, whole bool) (*selection, error) {
+	dir, ok := tree.House(below)
+	if !ok {
+		return nil, usage("at %s there was no house: no house.batch at or above %s", rev, below)
+	}
+	shown := rev + ":" + dir
+	if dir == "." {
+		shown = rev + ":"
+	}
+	h, err := check.LoadFS(tree.FS(dir), shown, check.Options{})
+	if err != nil {
+		if list, ok := err.(diag.List); ok {
+			return nil, list
+		}
+		return nil, usage("%v", err)
+	}
+	rel := strings.TrimPrefix(strings.TrimPrefix(below, dir), "/")
+	if dir == "." {
+		rel = below
+	}
+	return selectionOf(h, filepath.Join(shown, filepath.FromSlash(rel)), label, whole), nil
+}
