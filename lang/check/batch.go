@@ -16,7 +16,7 @@ var batchField = &Field{
 		{Name: "style", Shape: "STANDARD", Default: "none", Example: "style bourbon", Doc: "The standard of identity against which the batch is held."},
 		{Name: "start", Shape: "DATE [CLOCK]", Need: true, Example: "start 2026-03-03 07:00", Doc: "When mash day begins, on the clock of the plant's zone; without a time, when the shift does."},
 		{Name: "units", Shape: `"us"|"si"`, Default: "those in which most of the file is written", Example: "units us", Doc: "The units in which the plan is printed."},
-		billField, mashField, fermentField, stripField, spiritField, caskField, expectField, removeField,
+		billField, mashField, fermentField, stripField, spiritField, caskField, bottleField, expectField, removeField,
 	}},
 }
 
@@ -95,6 +95,7 @@ func (b *builder) read(f *file) {
 	b.whole["strip"] = b.strip(n.line("strip")) && b.whole["plant"]
 	b.whole["spirit"] = b.spirit(n.line("spirit")) && b.whole["plant"]
 	b.whole["cask"] = b.cask(n.line("cask"))
+	b.whole["unaged"] = b.unaged()
 	b.expects(n)
 	strayEdits(n, b.diags)
 }

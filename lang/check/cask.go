@@ -7,8 +7,19 @@ import (
 	"newmake/lang/diag"
 )
 
+// bottleLimits are those of a bottle, wherever it is filled from.
+var bottleLimits = []Limit{mustBe(1e-5, 0.01, "from a miniature to the largest bottles").of("volume"), strength100}
+
+// bottleField is the bottle of a batch that goes into no wood; of others it
+// stands in the cask.
+var bottleField = &Field{
+	Name: "bottle", Shape: `VOLUME ["at" STRENGTH]`, Example: "bottle 750 mL at 100 proof", Default: "none: the spirit is kept as it comes",
+	Doc: "Of a batch without a `cask`: its bottle and bottling strength.", Limits: bottleLimits,
+}
+
 var caskField = &Field{
-	Name: "cask", Example: "cask", Need: true, Doc: "Reduction, filling, and the years in wood.",
+	Name: "cask", Example: "cask", Default: "none: the spirit goes into no wood",
+	Doc: "Reduction, filling, and the years in wood. A batch without it is not aged: it is bottled as its `bottle` line says, or kept.",
 	Block: &Block{Fields: []*Field{
 		{
 			Name: "entry", Shape: "STRENGTH", Need: true, Example: "entry 114 proof", Doc: "Strength at which it goes into the cask.",
@@ -32,10 +43,40 @@ var caskField = &Field{
 		},
 		{
 			Name: "bottle", Shape: `VOLUME ["at" STRENGTH]`, Default: "750 mL (700 mL in SI) at the style's least, or 40 % abv", Example: "bottle 750 mL at 94 proof",
-			Doc: "Bottle and bottling strength, for the count of bottles.", Limits: []Limit{mustBe(1e-5, 0.01, "from a miniature to the largest bottles").of("volume"), strength100},
+			Doc: "Bottle and bottling strength, for the count of bottles.", Limits: bottleLimits,
 		},
 		climateField, removeField,
 	}},
+}
+
+// unaged reads a batch that goes into no wood. It says whether this is one.
+func (b *builder) unaged() bool {
+	l := b.node.line("bottle")
+	switch {
+	case b.node.gaps || b.node.present("cask") && l == nil:
+		return false
+	case b.node.present("cask"):
+		b.add(diag.Diagnostic{
+			Code: diag.CodeUnknownField, Summary: "this batch goes into a cask, and its bottle is filled from there", At: l.at(),
+			Help:    "put the line into the `cask` block, or `remove cask`; in a variant, `remove bottle`",
+			Related: []diag.Related{{At: b.at("cask"), Text: "the cask is here"}},
+		})
+		return false
+	case l != nil:
+		b.bottle(l)
+	}
+	return true
+}
+
+// bottle reads the bottle and its strength.
+func (b *builder) bottle(l *node) {
+	c := &b.batch.Cask
+	b.where("cask.bottle", l.at())
+	c.BottleM3 = l.num("volume")
+	if s := l.get("strength"); s != nil {
+		c.BottleAt = s.strength()
+		b.where("cask.bottle.at", s.at())
+	}
 }
 
 // cask reads filling and rest.
@@ -46,7 +87,7 @@ func (b *builder) cask(n *node) (whole bool) {
 	c := &b.batch.Cask
 	c.At = n.at()
 	b.where("cask", n.at())
-	for _, word := range []string{"entry", "fill", "rest", "bottle", "climate"} {
+	for _, word := range []string{"entry", "fill", "rest", "climate"} {
 		b.place("cask."+word, n.line(word))
 	}
 	whole = n.sound() && missing(b.diags, n, "the `cask` block")
@@ -59,11 +100,7 @@ func (b *builder) cask(n *node) (whole bool) {
 		c.Climate = climate(n.word("climate"))
 	}
 	if l := n.line("bottle"); l != nil {
-		c.BottleM3 = l.num("volume")
-		if s := l.get("strength"); s != nil {
-			c.BottleAt = s.strength()
-			b.where("cask.bottle.at", s.at())
-		}
+		b.bottle(l)
 	}
 	l := n.line("fill")
 	if l == nil {

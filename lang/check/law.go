@@ -32,17 +32,25 @@ func (b *builder) law() {
 					"lower the entry strength")
 			}
 		case recipe.WoodIs:
-			if b.whole["cask"] {
+			switch {
+			case b.whole["cask"]:
 				b.lawWood(c)
+			case b.whole["unaged"] && !slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool { return w.None }):
+				b.unlawful(diag.CodeLawWood, c, b.at("batch"), fmt.Sprintf("%s rests in %s, and this batch goes into no wood", s.Title, woodsText(c)),
+					"give the batch a `cask`, or another style")
 			}
 		case recipe.AgeLeast:
+			if b.whole["unaged"] {
+				b.unlawful(diag.CodeLawRest, c, b.at("batch"), fmt.Sprintf("%s rests at least %s in wood, and this batch goes into none", s.Title, durationText(c.AgeS)),
+					"give the batch a `cask`, or another style")
+			}
 			if b.whole["cask"] && b.batch.Cask.RestS < c.AgeS*0.9999 {
 				b.unlawful(diag.CodeLawRest, c, b.at("cask.rest"),
 					fmt.Sprintf("%s rests at least %s in wood", s.Title, durationText(c.AgeS)),
 					"let it rest longer, or give it another style")
 			}
 		case recipe.BottledLeast:
-			if at := b.batch.Cask.BottleAt; b.whole["cask"] && at.Value > 0 && below(at, c.Strength) {
+			if at := b.batch.Cask.BottleAt; (b.whole["cask"] || b.whole["unaged"]) && at.Value > 0 && below(at, c.Strength) {
 				b.unlawful(diag.CodeLawBottled, c, b.at("cask.bottle.at"),
 					fmt.Sprintf("%s is bottled at %s or more", s.Title, strengthText(c.Strength)), "raise the bottling strength")
 			}
@@ -131,21 +139,26 @@ func (b *builder) lawWood(c *recipe.Condition) {
 	fits := slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool {
 		return !w.None && (w.Use == "" || w.Use == "new" == k.New) && (w.Char == "" || w.Char == "charred" == k.Kind.Charred) && (w.Of == "" || w.Of == k.Kind.Wood)
 	})
-	var woods []string
-	for _, w := range c.Woods {
-		woods = append(woods, woodText(w))
-	}
 	title := b.batch.Style.Title
 	switch {
-	case len(woods) > 0 && !fits:
+	case len(c.Woods) > 0 && !fits:
 		use := "used"
 		if k.New {
 			use = "new"
 		}
-		b.unlawful(diag.CodeLawWood, c, b.at("cask.fill"), fmt.Sprintf("%s rests in %s, and this is %s `%s`", title, orWords(woods), use, k.Kind.Name), "fill another cask, or give the batch another style")
+		b.unlawful(diag.CodeLawWood, c, b.at("cask.fill"), fmt.Sprintf("%s rests in %s, and this is %s `%s`", title, woodsText(c), use, k.Kind.Name), "fill another cask, or give the batch another style")
 	case c.SizeM3 > 0 && k.SizeM3 > c.SizeM3*1.0001:
 		b.unlawful(diag.CodeLawWood, c, b.at("cask.fill"), fmt.Sprintf("%s rests in casks of at most %s", title, b.volume(c.SizeM3)), "fill a smaller cask")
 	}
+}
+
+// woodsText writes the woods that a condition allows.
+func woodsText(c *recipe.Condition) string {
+	var woods []string
+	for _, w := range c.Woods {
+		woods = append(woods, woodText(w))
+	}
+	return orWords(woods)
 }
 
 // below says that a strength is under another as the law counts: as written, and

@@ -185,7 +185,8 @@ type Spirit struct {
 	At          diag.Span
 }
 
-// Cask is reduction, filling and the years in wood.
+// Cask is reduction, filling and the years in wood. Of a batch that goes into no
+// wood it holds the bottle alone, and Kind is nil.
 type Cask struct {
 	Entry    Strength
 	SizeM3   float64
