@@ -1,6 +1,7 @@
 package compile
 
 import (
+	"fmt"
 	"strconv"
 
 	"newmake/compile/plan"
@@ -79,6 +80,6 @@ func (c *compiler) keepWork(kept stream.Stream) {
 	}
 	c.reduceWork("cask.bottle.at")
 	t.Key, t.DurationS = "fill.bottle", fillSetupS+bottleS*float64(k.Bottles)
-	c.add(work{Task: t, do: plan.Say("Gauge again, and bottle: about "+strconv.Itoa(k.Bottles)+" of {}.", plan.Of(k.BottleL, plan.Litre)),
+	c.add(work{Task: t, do: plan.Say(fmt.Sprintf("Gauge again, and bottle: about %d of %.0f mL.", k.Bottles, k.BottleL*1000)),
 		read: lotReadings(lot), cautions: c.warn("spirit"), path: "cask.bottle"})
 }

@@ -138,6 +138,12 @@ var fields = []field{
 		get: func(b *recipe.Batch) any { return [4]any{b.Cask.SizeM3, wood(b), b.Cask.New, b.Cask.Char} },
 		say: caskWords,
 		set: func(to, from *recipe.Batch) {
+			if (to.Cask.Kind == nil) != (from.Cask.Kind == nil) {
+				bottle, at := to.Cask.BottleM3, to.Cask.BottleAt
+				to.Cask = from.Cask
+				to.Cask.BottleM3, to.Cask.BottleAt = bottle, at
+				return
+			}
 			to.Cask.SizeM3, to.Cask.Kind, to.Cask.New, to.Cask.Char = from.Cask.SizeM3, from.Cask.Kind, from.Cask.New, from.Cask.Char
 		}},
 	{part: OfCask, path: "cask.rest", name: "rest in wood",
@@ -168,10 +174,19 @@ var fields = []field{
 		set: func(to, from *recipe.Batch) { to.Cask.Climate = from.Cask.Climate }},
 }
 
+// goesWithWood says that a field changes because one of the two batches goes into
+// no wood at all: the edit of the cask says so, and takes these with it.
+func (d *Difference) goesWithWood(f field) bool {
+	if (d.Old.Cask.Kind == nil) == (d.New.Cask.Kind == nil) {
+		return false
+	}
+	return f.path == "cask.entry" || f.path == "cask.rest" || f.path == "cask.climate"
+}
+
 // fields finds the edits of single values.
 func (d *Difference) fields() {
 	for _, f := range fields {
-		if f.get(d.Old) == f.get(d.New) || d.renamedVessel(f) {
+		if f.get(d.Old) == f.get(d.New) || d.renamedVessel(f) || d.goesWithWood(f) {
 			continue
 		}
 		e := Edit{Part: f.part, Kind: Changed, Path: f.path, Counts: !f.idle,
