@@ -26,13 +26,22 @@ import (
 // is nil if a stage could not be computed at all; a plan that comes with errors
 // shows how the batch would go wrong, and is not to be worked from.
 func Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
-	c, ok := run(b, &Memo{}, true)
+	c, ok := run(b, &Memo{}, printed)
 	if !ok {
 		return nil, c.diags
 	}
 	c.p.Round()
 	return c.p, c.diags
 }
+
+// purpose is what a batch is computed for.
+type purpose uint8
+
+const (
+	calculated purpose = iota // for numbers to work with: no first batch, no congeners, nothing rounded
+	checked                   // for what there is to be said of it: no congeners, nothing rounded
+	printed                   // for people: all of it
+)
 
 // mostPasses is how often a batch is computed to bring ferment and clock
 // together; a second pass does it but for a change of the clocks.
@@ -41,12 +50,12 @@ const mostPasses = 3
 // run computes a batch. A ferment goes on until somebody is there to light the
 // still; when that is longer than was asked for, the batch is computed again
 // with the hours that the clock gives.
-func run(b *recipe.Batch, memo *Memo, printed bool) (c *compiler, ok bool) {
+func run(b *recipe.Batch, memo *Memo, p purpose) (c *compiler, ok bool) {
 	b = meant(b)
 	stood := 0.0
 	for range mostPasses {
 		c = newCompiler(b)
-		c.memo, c.printed, c.stoodS = memo, printed, stood
+		c.memo, c.purpose, c.stoodS = memo, p, stood
 		if !c.stages() {
 			return c, false
 		}
@@ -85,7 +94,7 @@ type compiler struct {
 	say   measure.Units // for diagnostics, which speak the batch's own units
 	memo  *Memo         // what stages gave before
 
-	printed bool    // the plan is for people: it has the first batch too
+	purpose purpose
 	stoodS  float64 // the ferment's time as the clock gave it before; 0 if none has
 	clockS  float64 // and as it gives it now
 

@@ -117,7 +117,7 @@ func TestMatterAddsUp(t *testing.T) {
 func compiled(t testing.TB, b *recipe.Batch) *compiler {
 	t.Helper()
 	c := newCompiler(meant(b))
-	c.printed = true
+	c.purpose = printed
 	for _, stage := range []func() bool{c.header, c.bill, c.mash, c.ferment, c.strip, c.spirit, c.congeners, c.cask, c.streams, c.yield, c.cost, c.law, c.schedule, c.promises} {
 		require.True(t, stage(), c.diags.Error())
 	}

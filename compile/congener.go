@@ -10,7 +10,7 @@ import (
 // printed. A stock without `model congener` has none to follow.
 func (c *compiler) congeners() bool {
 	m := c.b.Models["congener"]
-	if m == nil || !c.printed {
+	if m == nil || c.purpose != printed {
 		return true
 	}
 	in := c.spiritInput()

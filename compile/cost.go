@@ -8,7 +8,7 @@ import (
 // cost prices the batch where the house says what things cost.
 func (c *compiler) cost() bool {
 	k := c.b.Costs
-	if len(k.PerKg) == 0 && k.PerKWh == 0 && k.PerM3Water == 0 && k.PerCask == 0 && k.PerHour == 0 {
+	if len(k.PerKg) == 0 && k.PerKWh == 0 && k.PerM3Water == 0 && k.PerCask == 0 && k.PerUsedCask == 0 && k.PerHour == 0 {
 		return true
 	}
 	out := &plan.Cost{Currency: k.Currency, Lines: []plan.CostLine{}}
@@ -27,14 +27,18 @@ func (c *compiler) cost() bool {
 	}
 	add("heat", plan.Of(c.p.Energy.HeatKWh, plan.KilowattH), k.PerKWh, c.p.Energy.HeatKWh)
 	add("water", plan.Of(c.p.Energy.WaterL, plan.Litre), k.PerM3Water, c.p.Energy.WaterL/litresPerM3)
-	add("casks", plan.Of(float64(c.p.Cask.Casks), plan.Each), k.PerCask, float64(c.p.Cask.Casks))
+	casks, perCask := "casks", k.PerCask
+	if c.inWood() && !c.b.Cask.New {
+		casks, perCask = "used casks", k.PerUsedCask
+	}
+	add(casks, plan.Of(float64(c.p.Cask.Casks), plan.Each), perCask, float64(c.p.Cask.Casks))
 	return true
 }
 
 // payFor adds a line, for people to the cent: what it all comes to is then what
 // the lines come to.
 func (c *compiler) payFor(what string, amount plan.Quantity, cost float64) {
-	if c.printed {
+	if c.purpose == printed {
 		cost = plan.RoundTo(cost, 2)
 	}
 	out := c.p.Cost

@@ -23,6 +23,38 @@ type Memo struct {
 	strips   table[still.StripInput, still.Run]
 	spirits  table[still.SpiritInput, still.Run]
 	steadies table[still.SpiritInput, steady]
+	boils    still.Boils
+}
+
+// boiling is where the runs keep their boils.
+func (m *Memo) boiling() *still.Boils {
+	if m == nil {
+		return nil
+	}
+	return &m.boils
+}
+
+// Checks says of many batches what Compile has to say, without their plans. A
+// house makes the same few recipes on other days, so the last stages computed are
+// kept. It may be used from several goroutines.
+type Checks struct{ memo Memo }
+
+// stagesKept is how many results of each stage Checks keeps: enough for the
+// recipes of a house, and little memory however many batches there are.
+const stagesKept = 32
+
+// NewChecks makes a Checks.
+func NewChecks() *Checks {
+	k := &Checks{}
+	m := &k.memo
+	m.mashes.most, m.ferments.most, m.strips.most, m.spirits.most, m.steadies.most = stagesKept, stagesKept, stagesKept, stagesKept, stagesKept
+	return k
+}
+
+// Check gives the list that Compile gives with the plan.
+func (k *Checks) Check(b *recipe.Batch) diag.List {
+	c, _ := run(b, &k.memo, checked)
+	return c.diags
 }
 
 type steady struct {
@@ -34,7 +66,7 @@ type steady struct {
 // numbers are not rounded, and the first batch of a house without feints is left
 // out.
 func (m *Memo) Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
-	c, ok := run(b, m, false)
+	c, ok := run(b, m, calculated)
 	if !ok {
 		return nil, c.diags
 	}
@@ -83,8 +115,10 @@ func (m *Memo) steady(in still.SpiritInput) (still.Run, int, error) {
 // table remembers what a stage gave for each input. Inputs are alike when all
 // that they hold is equal to the last bit.
 type table[I, O any] struct {
-	mu   sync.Mutex
-	rows map[uint64][]*row[I, O]
+	mu    sync.Mutex
+	rows  map[uint64][]*row[I, O]
+	order []uint64 // keys of the rows, oldest first
+	most  int      // rows that are kept; 0: all
 }
 
 type row[I, O any] struct {
@@ -119,5 +153,15 @@ func (t *table[I, O]) row(in I, parts []float64) *row[I, O] {
 	}
 	r := &row[I, O]{in: in}
 	t.rows[key] = append(t.rows[key], r)
+	if t.most == 0 {
+		return r
+	}
+	if t.order = append(t.order, key); len(t.order) > t.most {
+		oldest := t.order[0]
+		t.order = t.order[1:]
+		if t.rows[oldest] = t.rows[oldest][1:]; len(t.rows[oldest]) == 0 {
+			delete(t.rows, oldest)
+		}
+	}
 	return r
 }

@@ -12,7 +12,7 @@ import (
 // setting is a still in its place.
 func (c *compiler) setting(v *recipe.Vessel) still.Setting {
 	p := c.b.Plant
-	return still.Setting{Still: *v, PressurePa: c.pressurePa, AmbientC: p.AmbientC, WaterC: p.WaterC, BoilerW: p.BoilerW}
+	return still.Setting{Still: *v, PressurePa: c.pressurePa, AmbientC: p.AmbientC, WaterC: p.WaterC, BoilerW: p.BoilerW, Boils: c.memo.boiling()}
 }
 
 // runPlan reads a run of n equal charges into the plan.

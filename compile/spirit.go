@@ -40,7 +40,7 @@ func (c *compiler) spirit() bool {
 		c.returned = returnedFeints(run, in.LowWines)
 		returned := lotOf(c.returned)
 		c.p.Spirit.FeintsReturned, c.p.Spirit.SteadyTried = &returned, tried
-		if c.printed && !c.firstBatch(in, charges) {
+		if c.purpose != calculated && !c.firstBatch(in, charges) {
 			return false
 		}
 	}
@@ -74,7 +74,7 @@ func (c *compiler) firstBatch(in still.SpiritInput, charges int) bool {
 	var hearts, feints stream.Stream
 	for i := range charges {
 		in.Feints = feints
-		run, err := still.SpiritRun(in)
+		run, err := c.memo.spirit(in)
 		if err != nil {
 			return c.fail(diag.CodeStillFailed, "the first spirit run", err, "spirit")
 		}

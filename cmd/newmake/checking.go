@@ -115,10 +115,11 @@ func (h *houseWork) knows(path string) bool { return h.root != "" && len(h.house
 // run checks the texts and computes every batch, side by side, and gives all that
 // is to be said in the order of the files.
 func (w *checking) run() diag.List {
+	checks := compile.NewChecks()
 	parallel(len(w.batches), func(i int) {
 		b := w.batches[i]
 		if ready, checked := b.house.Batch(b.name); ready != nil {
-			_, computed := compile.Compile(ready)
+			computed := checks.Check(ready)
 			if ready.Parent != "" { // the place may lie in what it varies: say whose it is
 				for i := range computed {
 					computed[i].Summary = ready.Name + ": " + computed[i].Summary

@@ -68,19 +68,26 @@ func fit(values *[order]row) *series {
 	return &s
 }
 
-// at evaluates all functions at t by Clenshaw's recurrence.
+// at evaluates all functions at t by Clenshaw's recurrence, four side by side: as
+// many as stay in registers.
 func (s *series) at(t float64) (out row) {
-	var b1, b2 row
-	for j := order - 1; j > 0; j-- {
-		for i := range width {
-			b1[i], b2[i] = 2*t*b1[i]-b2[i]+s[j][i], b1[i]
+	t2 := 2 * t
+	for q := 0; q < width; q += 4 {
+		var a1, a2, b1, b2, c1, c2, d1, d2 float64
+		for j := order - 1; j > 0; j-- {
+			r := (*[4]float64)(s[j][q:])
+			a1, a2 = t2*a1-a2+r[0], a1
+			b1, b2 = t2*b1-b2+r[1], b1
+			c1, c2 = t2*c1-c2+r[2], c1
+			d1, d2 = t2*d1-d2+r[3], d1
 		}
-	}
-	for i := range width {
-		out[i] = t*b1[i] - b2[i] + s[0][i]
+		r := (*[4]float64)(s[0][q:])
+		out[q], out[q+1], out[q+2], out[q+3] = t*a1-a2+r[0], t*b1-b2+r[1], t*c1-c2+r[2], t*d1-d2+r[3]
 	}
 	return out
 }
+
+var _ = [1]struct{}{}[width%4] // at takes them in fours
 
 // pair evaluates functions i and j alone.
 func (s *series) pair(t float64, i, j int) (vi, vj float64) {
