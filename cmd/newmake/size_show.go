@@ -89,7 +89,7 @@ func (s *sizing) print(w io.Writer, before *plan.Plan) {
 	row := func(name, old, new string) { fmt.Fprintf(w, "  %-18s %16s %16s\n", name, old, new) }
 	row("", "now", "then")
 	row("grain", s.units.Mass(before.Bill.TotalKg), s.units.Mass(after.Bill.TotalKg))
-	row("wash", s.units.Litres(before.Ferment.WashVolumeL), s.units.Litres(after.Ferment.WashVolumeL))
+	row("wash", s.units.Volume(before.Ferment.Wash), s.units.Volume(after.Ferment.Wash))
 	o, n := heartsOf(before), heartsOf(after)
 	row("hearts", s.units.Volume(o), s.units.Volume(n))
 	if s.units == measure.SI {
@@ -100,6 +100,9 @@ func (s *sizing) print(w io.Writer, before *plan.Plan) {
 		row("proof gallons", measure.Number(o.ProofGallons, 2), measure.Number(n.ProofGallons, 2))
 	}
 	row("casks filled", fmt.Sprint(before.Cask.Casks), fmt.Sprint(after.Cask.Casks))
+	if last := after.Cask.LastFill; last != nil {
+		row("the last takes", "", s.units.Volume(*last))
+	}
 	row("left over", s.units.Volume(before.Cask.Leftover), s.units.Volume(after.Cask.Leftover))
 	row("mash", measure.Number(before.Mash.Hours, 1)+" h", measure.Number(after.Mash.Hours, 1)+" h")
 	row("stills", measure.Number(before.Strip.TotalHours+before.Spirit.TotalHours, 1)+" h", measure.Number(after.Strip.TotalHours+after.Spirit.TotalHours, 1)+" h")

@@ -119,7 +119,7 @@ func (s *sizing) wanted(f sizeFlags) (solve.Target, error) {
 		if err != nil || n < 1 || n != float64(int(n)) || n > 1000 {
 			return solve.Target{}, usage("--casks is a whole number of casks, not %q", f.casks)
 		}
-		return solve.Casks(n), nil
+		return solve.Casks(n, s.batch.Gauge), nil
 	case f.proofGallons != "":
 		pg, err := amount(f.proofGallons, "proof-gallons", quantity.ProofGallons, "proof-gal")
 		if err != nil {
@@ -131,7 +131,12 @@ func (s *sizing) wanted(f sizeFlags) (solve.Target, error) {
 		if err != nil {
 			return solve.Target{}, err
 		}
-		return solve.Wash(m3, f.wash), nil
+		unit := strings.TrimSpace(strings.TrimLeft(f.wash, "0123456789., "))
+		if u, ok := quantity.Lookup(unit); ok && u.System == quantity.US {
+			gallon, _ := quantity.ToSI(1, "gal", quantity.Volume)
+			return solve.Wash(m3/gallon, true, f.wash), nil
+		}
+		return solve.Wash(1000*m3, false, f.wash), nil
 	}
 	name, weight, _ := strings.Cut(f.grain, " ")
 	known := false

@@ -187,6 +187,7 @@ func singles(t testing.TB) []single {
 		{"a ferment dose", func(b *recipe.Batch) {
 			b.Ferm.Doses = append(b.Ferm.Doses, recipe.Dose{Enzyme: step(b, recipe.MashDose, 0).Enzyme, MassKg: 0.1})
 		}, []string{"ferment added: alpha-amylase added to the ferment"}},
+		{"another gauge", func(b *recipe.Batch) { b.Gauge = recipe.SI }, []string{"batch changed: gauged in litres at 20 C"}},
 		{"a start", func(b *recipe.Batch) { b.Start.Day++ }, []string{"batch changed: start 2026-03-04 07:00"}},
 	}
 }

@@ -26,6 +26,15 @@ var fields = []field{
 	{part: OfBatch, path: "at", name: "plant", idle: true,
 		get: func(b *recipe.Batch) any { return b.Plant.Name },
 		say: func(_ say, b *recipe.Batch) string { return b.Plant.Name }},
+	{part: OfBatch, path: "units", name: "gauged",
+		get: func(b *recipe.Batch) any { return b.Gauge },
+		say: func(_ say, b *recipe.Batch) string {
+			if b.Gauge == recipe.SI {
+				return "in litres at 20 C"
+			}
+			return "in gallons at 60 F"
+		},
+		set: func(to, from *recipe.Batch) { to.Gauge = from.Gauge }},
 	{part: OfBatch, path: "start", name: "start",
 		get: func(b *recipe.Batch) any { return b.Start },
 		say: func(_ say, b *recipe.Batch) string {

@@ -20,19 +20,27 @@ type Target struct {
 	Over float64
 }
 
-const litresPerM3 = 1000
+const (
+	litresPerM3     = 1000
+	litresPerGallon = 3.785411784
+)
 
-// Casks is so many casks filled.
-func Casks(n float64) Target {
+// Casks is so many casks filled, of a batch that is gauged in the US (gallons at
+// 60 F) or not (litres at 20 C).
+func Casks(n float64, gauge recipe.System) Target {
 	what := fmt.Sprintf("%g casks", n)
 	if n == 1 {
 		what = "1 cask"
 	}
 	return Target{What: what, Value: n, Over: 2e-4, Of: func(p *plan.Plan) float64 {
-		if p.Cask.SizeL == 0 {
+		switch {
+		case p.Cask.SizeL == 0 || p.Reduction == nil:
 			return 0
+		case gauge == recipe.US:
+			return p.Reduction.To.WineGallons * litresPerGallon / p.Cask.SizeL
+		default:
+			return p.Reduction.To.VolumeL / p.Cask.SizeL
 		}
-		return float64(p.Cask.Casks) + p.Cask.Leftover.VolumeL/p.Cask.SizeL
 	}}
 }
 
@@ -48,9 +56,15 @@ func ProofGallons(pg float64) Target {
 	}}
 }
 
-// Wash is a volume of wash, in m3 at 20 C.
-func Wash(m3 float64, what string) Target {
-	return Target{What: what + " of wash", Value: m3, Of: func(p *plan.Plan) float64 { return p.Ferment.WashVolumeL / litresPerM3 }}
+// Wash is a volume of wash: in litres at 20 C or, gauged as in the US, in gallons
+// at 60 F.
+func Wash(volume float64, gallons bool, what string) Target {
+	return Target{What: what + " of wash", Value: volume, Of: func(p *plan.Plan) float64 {
+		if gallons {
+			return p.Ferment.Wash.WineGallons
+		}
+		return p.Ferment.Wash.VolumeL
+	}}
 }
 
 // Grain is a weight of one grain of the bill.

@@ -85,7 +85,7 @@ func TestRoundTrip(t *testing.T) {
 		memo := &compile.Memo{}
 		grain := b.Bill.Lines[0].Grain.Name
 		for _, target := range []Target{
-			Casks(1), Casks(3), ProofGallons(45), Wash(2, "2 m3"), Grain(grain, 400, "400 kg"),
+			Casks(1, recipe.US), Casks(3, recipe.US), ProofGallons(45), Wash(2000, false, "2000 L"), Wash(300, true, "300 gal"), Grain(grain, 400, "400 kg"),
 		} {
 			a, err := Solve(b, target, memo)
 			require.NoError(t, err, "%s: %s", name, target.What)
@@ -93,7 +93,8 @@ func TestRoundTrip(t *testing.T) {
 			require.NotNil(t, p, list.Error())
 			assert.InEpsilon(t, target.Value, target.Of(p), 1e-3, "%s: %s", name, target.What)
 			if target.Over > 0 {
-				assert.Equal(t, int(target.Value), p.Cask.Casks, "%s: %s, and none short", name, target.What)
+				assert.Equal(t, int(target.Value), p.Cask.Casks, "%s: %s", name, target.What)
+				assert.Nil(t, p.Cask.LastFill, "%s: %s, and none short", name, target.What)
 			}
 		}
 	}
@@ -115,7 +116,7 @@ func TestItIsNoRuleOfThree(t *testing.T) {
 // What stands in the way is named, with the largest size that goes.
 func TestWhatStandsInTheWay(t *testing.T) {
 	b, _ := house(t).Batch("Ferry Landing")
-	_, err := Solve(b, Casks(2), &compile.Memo{})
+	_, err := Solve(b, Casks(2, recipe.US), &compile.Memo{})
 	var none *None
 	require.True(t, errors.As(err, &none))
 	require.NotNil(t, none.Limit)
@@ -175,7 +176,7 @@ func TestTheVariantThatIsWritten(t *testing.T) {
 		b, _ := h.Batch(name)
 		memo := &compile.Memo{}
 		now, _ := memo.Compile(b)
-		for _, target := range []Target{ProofGallons(0.9 * ProofGallons(1).Of(now)), Wash(0.8*Wash(1, "").Of(now), "less")} {
+		for _, target := range []Target{ProofGallons(0.9 * ProofGallons(1).Of(now)), Wash(0.8*Wash(1, true, "").Of(now), true, "less")} {
 			a, err := Solve(b, target, memo)
 			require.NoError(t, err, name)
 			v, err := edit.Scaled(h, b, a.Factor, "Sized", "sized", len(b.Expect) > 0)
@@ -223,7 +224,7 @@ func TestScaleHoldsWhatIsNoAmount(t *testing.T) {
 func BenchmarkSize(b *testing.B) {
 	batch := roomy(b, "Ferry Landing")
 	for b.Loop() {
-		_, err := Solve(batch, Casks(2), &compile.Memo{})
+		_, err := Solve(batch, Casks(2, recipe.US), &compile.Memo{})
 		require.NoError(b, err)
 	}
 }

@@ -58,7 +58,7 @@ func cutText(c recipe.Cut, old string) string {
 	case recipe.ByVapourTemp:
 		v, err = quantity.FromSI(c.TempC, unit, quantity.Temperature)
 	case recipe.ByShare:
-		v, unit = 100*c.Share, "% of charge"
+		v, unit = 100*c.Share, "%" // `of charge` stands after it
 	default:
 		v, unit = 100*c.Strength.Value, "% abv"
 		if c.Strength.Basis == recipe.Proof {
@@ -249,6 +249,27 @@ func (w *writer) paths(prefix string) []string {
 	return out
 }
 
+// units says in which units the variant is meant, where the file that it comes to
+// stand in might say otherwise: a batch is gauged as most of its file is written.
+func (w *writer) units() string {
+	if w.batch.Gauge == recipe.SI {
+		return "  units si\n"
+	}
+	f, _ := lang.Parse(diag.NewSource("", []byte(w.out.String())))
+	metric := false
+	lang.Walk(f.Stmts, func(s *lang.Stmt, _ int) bool {
+		for _, it := range s.Items {
+			u, ok := quantity.Lookup(it.Unit)
+			metric = metric || ok && u.System == quantity.SI
+		}
+		return true
+	})
+	if metric {
+		return "  units us\n"
+	}
+	return ""
+}
+
 // finish puts the variant together and lays it out.
 func (w *writer) finish(note string, remove bool) (*Variant, error) {
 	w.close()
@@ -257,6 +278,7 @@ func (w *writer) finish(note string, remove bool) (*Variant, error) {
 		text.WriteString("# " + note + "\n")
 	}
 	fmt.Fprintf(&text, "batch %s from %s {\n", strconv.Quote(w.variant.Name), strconv.Quote(w.batch.Name))
+	text.WriteString(w.units())
 	text.WriteString(w.out.String())
 	if remove {
 		text.WriteString("  remove expect # promised of the batch as it was\n")
