@@ -27,7 +27,10 @@ type builder struct {
 	batch *recipe.Batch
 	diags *diag.List
 	whole map[string]bool // parts that can be reasoned about: "bill", "mash", ...
-	vague bool            // the plant could not be read whole: what it has is not sure
+	entry *entry
+	none  []string // grains of the bill of which there is nothing
+	gone  []string // grains that were in the bill of a batch it varies
+	vague bool     // the plant could not be read whole: what it has is not sure
 
 	stepTemp map[string]*capture // the temperature on a mash step's line, by its path
 }
@@ -44,7 +47,7 @@ func (h *House) build(e *entry) {
 		return
 	}
 	b := &builder{
-		house: h, node: merged, diags: &e.diags, whole: map[string]bool{}, stepTemp: map[string]*capture{},
+		house: h, node: merged, entry: e, diags: &e.diags, whole: map[string]bool{}, stepTemp: map[string]*capture{},
 		batch: &recipe.Batch{Name: e.name, Where: make(map[string]diag.Span, 96), Models: h.Stock.Models},
 	}
 	for _, a := range h.chain(e)[1:] {
@@ -60,15 +63,20 @@ func (h *House) build(e *entry) {
 	e.inherit()
 }
 
+// owns says that a place is in the batch's own text, not in that of one it varies.
+func (e *entry) owns(at diag.Span) bool {
+	own := e.node.whole()
+	return at.Src == own.Src && own.Start <= at.Start && at.Start < own.End
+}
+
 // inherit says of a variant's diagnostics that fall on lines of its parents whose
 // they are.
 func (e *entry) inherit() {
 	if !e.node.has("parent") {
 		return
 	}
-	own := e.node.whole()
 	for i := range e.diags {
-		if d := &e.diags[i]; d.At.Src != own.Src || d.At.Start < own.Start || d.At.Start >= own.End {
+		if d := &e.diags[i]; !e.owns(d.At) {
 			d.Related = append(slices.Clip(d.Related), diag.Related{At: e.node.at(), Text: fmt.Sprintf("in the variant %q", e.name)})
 		}
 	}
@@ -90,6 +98,7 @@ func (b *builder) read(f *file) {
 	}
 	r.Gauge = r.Units
 	b.whole["bill"] = b.bill(n.line("bill"))
+	b.removed()
 	b.whole["mash"] = b.mash(n.line("mash")) && b.whole["bill"] && b.whole["plant"]
 	b.whole["ferment"] = b.ferment(n.line("ferment")) && b.whole["plant"]
 	b.whole["strip"] = b.strip(n.line("strip")) && b.whole["plant"]

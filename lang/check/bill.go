@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -144,14 +145,34 @@ func (b *builder) weigh(n *node, lines []billLine) bool {
 			r.Lines[i].MassKg = total - sum
 		}
 		r.Lines[i].Share = r.Lines[i].MassKg / total
-		if r.Lines[i].MassKg == 0 {
-			b.add(diag.Diagnostic{
-				Code: diag.CodeBillNone, Severity: diag.Warning, Summary: fmt.Sprintf("there is no `%s` in the bill", r.Lines[i].Grain.Name), At: r.Lines[i].At,
-				Help: "take the line out; in a variant, write `remove " + r.Lines[i].Grain.Name + "`",
-			})
+	}
+	r.Lines = slices.DeleteFunc(r.Lines, b.noneOf)
+	return true
+}
+
+// noneOf takes out of the bill a grain of which there is nothing.
+func (b *builder) noneOf(l recipe.BillLine) bool {
+	if l.MassKg != 0 {
+		return false
+	}
+	b.none = append(b.none, l.Grain.Name)
+	b.add(diag.Diagnostic{
+		Code: diag.CodeBillNone, Severity: diag.Warning, Summary: fmt.Sprintf("there is no `%s` in the bill", l.Grain.Name), At: l.At,
+		Help: "take the line out; in a variant, write `remove " + l.Grain.Name + "`",
+	})
+	return true
+}
+
+// removed notes the grains that the batches it varies have and it has not: lines
+// of theirs that add these are not wrong.
+func (b *builder) removed() {
+	for _, a := range b.house.chain(b.entry)[1:] {
+		for _, l := range a.node.line("bill").all("") {
+			if name := l.text("grain"); !slices.ContainsFunc(b.batch.Bill.Lines, func(l recipe.BillLine) bool { return l.Grain.Name == name }) {
+				b.gone = append(b.gone, name)
+			}
 		}
 	}
-	return true
 }
 
 // lineKg is the weight of one line; nothing for `rest`.

@@ -101,6 +101,9 @@ func (b *builder) mash(n *node) (whole bool) {
 			b.once("mash.backset", l)
 		case recipe.MashAdd:
 			whole = b.grains(&s, l, inMash) && whole
+			if len(s.Grains) == 0 && whole && !l.has("all") {
+				continue // what it adds is no longer in the bill
+			}
 		case recipe.MashDose:
 			s.Enzyme, s.MassKg, s.Share = b.dose(l)
 			whole = whole && s.Enzyme != nil
@@ -169,6 +172,7 @@ func (b *builder) grains(s *recipe.MashStep, l *node, inMash map[int]diag.Span) 
 	for _, c := range l.m.all("grain") {
 		i, ok := b.billIndex(c.text())
 		switch at, in := inMash[i]; {
+		case !ok && b.absent(c):
 		case !ok:
 			whole = false
 			b.notInBill(c)
@@ -185,6 +189,12 @@ func (b *builder) grains(s *recipe.MashStep, l *node, inMash map[int]diag.Span) 
 		}
 	}
 	return whole
+}
+
+// absent says that a grain is rightly not in the bill although a line adds it: the
+// bill has none of it, or a variant took it out under a line that it inherits.
+func (b *builder) absent(c *capture) bool {
+	return slices.Contains(b.none, c.text()) || slices.Contains(b.gone, c.text()) && !b.entry.owns(c.at())
 }
 
 func (b *builder) billIndex(name string) (int, bool) {
