@@ -15,7 +15,8 @@ var costsField = &Field{
 			{Name: "currency", Shape: "NAME", Example: "currency USD", Doc: "The currency, for the reader."},
 			{Name: "energy", Shape: "PRICE", Example: "energy 0.11 USD/kWh", Doc: "Heat, by the kWh that the boiler gives."},
 			{Name: "water", Shape: "PRICE", Example: "water 0.006 USD/gal", Doc: "Water, by volume."},
-			{Name: "cask", Shape: "PRICE|MONEY", Example: "cask 310 USD", Doc: "One cask."},
+			{Name: "cask", Shape: "PRICE|MONEY", Example: "cask 310 USD", Doc: "One new cask."},
+			{Name: "used-cask", Shape: "PRICE|MONEY", Example: "used-cask 90 USD", Doc: "One cask that has held spirit before."},
 			{Name: "work", Shape: "PRICE", Example: "work 28 USD/h", Doc: "One person's hour."},
 		},
 		Any: &Field{Shape: "NAME PRICE", Repeat: true, Key: "name", Example: "corn 0.14 USD/lb", Doc: "A grain, yeast or enzyme, by weight."},
@@ -42,6 +43,9 @@ func costs(n *node, stock recipe.Stock, diags *diag.List) recipe.Costs {
 	c.PerHour = price(&c, n.line("work"), quantity.Duration, "h", diags) * hourS
 	if q := n.line("cask").quantity(); q != nil {
 		c.PerCask = q.si
+	}
+	if q := n.line("used-cask").quantity(); q != nil {
+		c.PerUsedCask = q.si
 	}
 	for _, l := range n.all("") {
 		name := l.text("name")

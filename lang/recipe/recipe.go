@@ -211,13 +211,14 @@ type Climate struct {
 
 // Costs are what the house says things cost; zero where it does not.
 type Costs struct {
-	Currency   string
-	PerKg      map[string]float64 // by grain, yeast, enzyme name
-	PerKWh     float64
-	PerM3Water float64
-	PerCask    float64
-	PerHour    float64
-	Where      map[string]diag.Span // price → its line
+	Currency    string
+	PerKg       map[string]float64 // by grain, yeast, enzyme name
+	PerKWh      float64
+	PerM3Water  float64
+	PerCask     float64 // a new one
+	PerUsedCask float64
+	PerHour     float64
+	Where       map[string]diag.Span // price → its line
 }
 
 // Expect is a promise the batch makes of its own plan.
