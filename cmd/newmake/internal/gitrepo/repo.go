@@ -35,7 +35,10 @@ func Open(dir string) (*Repo, error) {
 	r := &Repo{Dir: dir}
 	top, err := r.Run("rev-parse", "--show-toplevel")
 	if err != nil {
-		return nil, ErrNoRepo
+		if strings.Contains(err.Error(), "not a git repository") {
+			return nil, ErrNoRepo
+		}
+		return nil, err // a bare one, or one that git does not trust: in its own words
 	}
 	r.Top = filepath.FromSlash(strings.TrimSuffix(top, "\n"))
 	return r, nil
