@@ -37,7 +37,7 @@ func (c *compiler) ferment() bool {
 		pitchKg = b.Ferm.PitchKgM3 * washM3
 	}
 	r, err := c.memo.ferment(ferment.Input{
-		Wort: wort, PH: c.mashed.PH, Enzymes: c.mashed.Enzymes, Doses: b.Ferm.Doses,
+		Wort: wort, PH: c.mashed.PH, Enzymes: c.mashed.Enzymes, Doses: placelessDoses(b.Ferm.Doses),
 		Yeast: b.Ferm.Yeast, PitchKg: pitchKg, Vessel: *c.fermenter, CoolW: c.fermenter.CoolsW,
 		WaterC: b.Plant.WaterC, AmbientC: b.Plant.AmbientC, PressurePa: c.pressurePa,
 		HoldLowC: b.Ferm.HoldLowC, HoldHighC: b.Ferm.HoldHighC, DurationS: c.fermentS(),

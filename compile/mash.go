@@ -16,7 +16,7 @@ func (c *compiler) mash() bool {
 	r, err := c.memo.mash(mash.Input{
 		Cooker: *b.Mash.Cooker, PressurePa: c.pressurePa, AmbientC: b.Plant.AmbientC,
 		WaterC: b.Plant.WaterC, HardnessPPM: b.Plant.HardnessPPM, BoilerW: b.Plant.BoilerW,
-		Bill: b.Bill, Steps: b.Mash.Steps,
+		Bill: placelessBill(b.Bill), Steps: placelessSteps(b.Mash.Steps),
 		BacksetPH: b.Mash.BacksetPH, BacksetSolidsFrac: b.Mash.BacksetSolidsFrac,
 		Model: b.Models["mash"],
 	})

@@ -56,7 +56,7 @@ func (c *compiler) spiritInput() still.SpiritInput {
 	s := c.b.Spirit
 	return still.SpiritInput{
 		Setting: c.setting(s.Still), LowWines: c.lowWines.Scale(1 / float64(max(s.Charges, 1))),
-		ForeshotsM3: s.ForeshotsM3, GaugeC: c.gaugeC(), HeartsFrom: s.HeartsFrom, HeartsTo: s.HeartsTo, Stop: s.Stop,
+		ForeshotsM3: s.ForeshotsM3, GaugeC: c.gaugeC(), HeartsFrom: placelessCut(s.HeartsFrom), HeartsTo: placelessCut(s.HeartsTo), Stop: s.Stop,
 	}
 }
 

@@ -1,0 +1,87 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// many makes a house of n batches, one a file: Toll Road on as many days, or as
+// many recipes of it that are each another's like and none its equal.
+func many(tb testing.TB, n int, each bool) string {
+	tb.Helper()
+	folder := tb.TempDir()
+	read := func(name string) string {
+		text, err := os.ReadFile(filepath.Join(hollow, name))
+		require.NoError(tb, err)
+		return string(text)
+	}
+	require.NoError(tb, os.WriteFile(filepath.Join(folder, "house.batch"), []byte(read("house.batch")), 0o644))
+	recipe := read("toll-road.batch")
+	for i := range n {
+		day := time.Date(2006, 1, 3, 0, 0, 0, 0, time.UTC).AddDate(0, 0, 7*i).Format("2006-01-02")
+		text := strings.Replace(recipe, `batch "Toll Road"`, fmt.Sprintf(`batch "Toll Road %d"`, i), 1)
+		text = strings.Replace(text, "2026-05-05", day, 1)
+		if each {
+			text = strings.Replace(text, "0.6 g/L", fmt.Sprintf("0.6%03d g/L", i), 1)
+			text = strings.Replace(text, "275 gal", fmt.Sprintf("275.%03d gal", i), 1)
+		}
+		require.NoError(tb, os.WriteFile(filepath.Join(folder, fmt.Sprintf("%04d.batch", i)), []byte(text), 0o644))
+	}
+	return folder
+}
+
+// TestManyInOrder: batches that are computed side by side are spoken of in the
+// order of the files, the same each time.
+func TestManyInOrder(t *testing.T) {
+	folder := many(t, 40, true)
+	for i := 0; i < 40; i += 7 {
+		file := filepath.Join(folder, fmt.Sprintf("%04d.batch", i))
+		text, err := os.ReadFile(file)
+		require.NoError(t, err)
+		promised := strings.Replace(string(text), "  cask {", "  expect casks 7\n  cask {", 1)
+		require.NoError(t, os.WriteFile(file, []byte(promised), 0o644))
+	}
+	code, _, first := command("check", folder)
+	assert.Equal(t, exitError, code)
+	last := -1
+	for _, line := range strings.Split(first, "\n") {
+		if rest, ok := strings.CutPrefix(line, folder+string(filepath.Separator)); ok && strings.Contains(line, "error NM1250") {
+			var i int
+			_, err := fmt.Sscanf(rest, "%d.batch", &i)
+			require.NoError(t, err)
+			assert.Greater(t, i, last)
+			last = i
+		}
+	}
+	assert.Equal(t, 35, last)
+	assert.Contains(t, first, "6 errors; 40 batches in 41 files")
+	_, _, second := command("check", folder)
+	assert.Equal(t, first, second)
+}
+
+// BenchmarkCheck is `newmake check` of a house of 1,000 batches, every plan
+// computed: a few recipes on many days, as a house has after twenty years, and
+// the worst, no two alike.
+func BenchmarkCheck(b *testing.B) {
+	for _, each := range []bool{false, true} {
+		name := "one recipe"
+		if each {
+			name = "no two alike"
+		}
+		b.Run(name, func(b *testing.B) {
+			folder := many(b, 1000, each)
+			for b.Loop() {
+				if code, _, said := command("check", folder); code != exitOK {
+					b.Fatal(said)
+				}
+			}
+		})
+	}
+}
