@@ -12,7 +12,9 @@ import { inkFaults } from "./ink.mjs";
 import { liveFaults } from "./live.mjs";
 import { mark, papers, print, tooWide } from "./paper.mjs";
 
-const mostPages = 18;
+// How many pages are sensible: fewer for a batch of the usual size than for an
+// odd one, with charges by the half and a ferment of many days.
+const mostPages = (file) => (file.startsWith("odd") ? 22 : 16);
 const [folder, newmake, recipe] = process.argv.slice(2).map((p) => resolve(p));
 let failed = 0;
 
@@ -32,7 +34,7 @@ await withBrowser(async (browser) => {
     await page.setViewport({ width: 800, height: 1000 });
     const steps = await mark(page), counts = [];
     for (const paper of Object.keys(papers)) {
-      const made = await print(page, paper, `${base}.${paper}.pdf`, steps, mostPages);
+      const made = await print(page, paper, `${base}.${paper}.pdf`, steps, mostPages(file));
       counts.push(`${made.pages} ${paper} pages`);
       faults.push(...made.faults);
     }

@@ -18,7 +18,7 @@ func Cask(p *plan.Plan, u measure.Units) Chart {
 	}
 	c := Chart{ID: "chart-cask", Title: "Volume and strength over the years in wood", W: width, H: 300}
 	_, volumeUnit := u.Value(plan.Of(0, plan.Litre))
-	volume := func(i int) float64 { v, _ := u.Value(plan.Of(y[i].VolumeL, plan.Litre)); return v }
+	volume := func(i int) float64 { v, _ := u.Value(y[i].Volume()); return v }
 	strength, strengthUnit := func(i int) float64 { return y[i].Proof }, "proof"
 	if u == measure.SI {
 		strength, strengthUnit = func(i int) float64 { return y[i].AbvPct }, "% vol"
@@ -39,7 +39,7 @@ func Cask(p *plan.Plan, u measure.Units) Chart {
 		c.axisName(left-plotLeft, 132, g.label)
 		yearBy := step(0, end, 6)
 		for _, v := range ticks(0, end, yearBy) {
-			c.text("tick", "middle", pane.x.at(v), pane.bottom()+17, measure.Number(v, places(yearBy)))
+			c.under(pane.x.at(v), pane.bottom()+17, measure.Number(v, places(yearBy)))
 		}
 		c.text("axis", "middle", (pane.left()+pane.right())/2, pane.bottom()+35, "years in wood")
 		pane.frame()
@@ -68,7 +68,7 @@ func (p panel) noteIn(x, y float64, s string) {
 func caskDesc(k plan.Cask, u measure.Units) string {
 	var b strings.Builder
 	for _, y := range k.Forecast {
-		fmt.Fprintf(&b, "After %s years %s at %s. ", measure.Number(y.AgeYears, 1), u.Litres(y.VolumeL),
+		fmt.Fprintf(&b, "After %s years %s at %s. ", measure.Number(y.AgeYears, 1), u.Quantity(y.Volume()),
 			u.Strength(plan.Strength{AbvPct: y.AbvPct, Proof: y.Proof}))
 	}
 	return strings.TrimSpace(b.String())

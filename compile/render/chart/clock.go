@@ -28,7 +28,7 @@ func (p panel) clockAxis(start time.Time, label string) {
 	for m := (from + every - 1) / every * every; float64(m-from) <= p.x.to; m += every {
 		x := p.x.at(float64(m - from))
 		p.c.stroke("rule", x, p.top(), x, p.bottom())
-		p.c.text("tick", "middle", x, p.bottom()+17, hm(start.Add(time.Duration(m-from)*time.Minute)))
+		p.c.under(x, p.bottom()+17, hm(start.Add(time.Duration(m-from)*time.Minute)))
 	}
 	p.c.text("axis", "middle", (p.left()+p.right())/2, p.bottom()+35, label)
 }

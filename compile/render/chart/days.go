@@ -40,14 +40,14 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 		a, b := at(d), min(at(d.AddDate(0, 0, 1)), plotRight)
 		if len(p.House.ShiftDays) > 0 && !slices.Contains(p.House.ShiftDays, d.Weekday().String()) {
 			c.area("off", "", a, top, b-a, bottom-top)
-			c.text("tick", "middle", (a+b)/2, top-6, "off")
+			c.under((a+b)/2, top-6, "off")
 		}
 		c.stroke("day", a, top-6, a, bottom)
 		if dayWidth > 34 {
-			c.text("tick", "middle", (a+b)/2, top-35, d.Format("Mon"))
-			c.text("tick", "middle", (a+b)/2, top-20, d.Format("2 Jan"))
+			c.under((a+b)/2, top-35, d.Format("Mon"))
+			c.under((a+b)/2, top-20, d.Format("2 Jan"))
 		} else {
-			c.text("tick", "middle", (a+b)/2, top-20, d.Format("2"))
+			c.under((a+b)/2, top-20, d.Format("2"))
 		}
 	}
 	var b strings.Builder

@@ -101,7 +101,7 @@ func (p panel) midnights(start time.Time, named bool) {
 	from := p.x.from
 	name := func(from, to float64, day time.Time) {
 		if a, b := p.x.at(from), p.x.at(to); named && b-a > 40 {
-			p.c.text("tick", "middle", (a+b)/2, p.top()-7, day.Format("Mon 2 Jan"))
+			p.c.under((a+b)/2, p.top()-7, day.Format("Mon 2 Jan"))
 		}
 	}
 	end := start.Add(time.Duration(p.x.to * float64(time.Hour)))
@@ -122,7 +122,7 @@ func (p panel) hours() {
 		by *= 2
 	}
 	for _, h := range ticks(p.x.from, p.x.to, by) {
-		p.c.text("tick", "middle", p.x.at(h), p.bottom()+17, measure.Number(h, 0))
+		p.c.under(p.x.at(h), p.bottom()+17, measure.Number(h, 0))
 	}
 	p.c.text("axis", "middle", (p.left()+p.right())/2, p.bottom()+35, "hours from the pitch")
 }

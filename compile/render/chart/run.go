@@ -80,7 +80,7 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 		e := over(f.EndOverL)
 		v, t := between(n, e, abv), between(n, e, vap)
 		c.dot(x.at(e), upper.y.at(v))
-		upper.note(e, v, measure.Number(f.Ends.AbvPct, 1)+" %")
+		upper.note(e, v, u.StrengthAbv(f.Ends))
 		c.dot(x.at(e), lower.y.at(t))
 		lower.note(e, t, measure.Number(t, 0)+" "+tempUnit(u))
 	}
@@ -109,7 +109,7 @@ func share(f plan.Fraction, charges int) plan.Lot {
 func (p panel) overAxis(u measure.Units) {
 	by := step(p.x.from, p.x.to, 10)
 	for _, v := range ticks(p.x.from, p.x.to, by) {
-		p.c.text("tick", "middle", p.x.at(v), p.bottom()+17, measure.Number(v, places(by)))
+		p.c.under(p.x.at(v), p.bottom()+17, measure.Number(v, places(by)))
 	}
 	_, unit := u.Value(plan.Of(0, plan.Litre))
 	p.c.text("axis", "middle", (p.left()+p.right())/2, p.bottom()+35, "over so far, "+unit+", one charge")
@@ -143,7 +143,7 @@ func clockAbove(p panel, pl *plan.Plan, r plan.Run, use string, over func(float6
 		x := p.x.at(between(n, m, at))
 		p.c.stroke("leader", x, y+3, x, y+9)
 		if x-last > 44 {
-			p.c.text("tick", "middle", x, y, hm(t))
+			p.c.under(x, y, hm(t))
 			last = x
 		}
 	}
@@ -158,7 +158,7 @@ func runDesc(r plan.Run, u measure.Units) string {
 	for _, f := range r.Fractions {
 		if f.EndOverL > f.StartOverL {
 			fmt.Fprintf(&b, " %s: from %s to %s at the spout, %s.", strings.ToUpper(f.Name[:1])+f.Name[1:],
-				u.Abv(f.Begins.AbvPct), u.Abv(f.Ends.AbvPct), u.Volume(share(f, r.Charges)))
+				u.StrengthAbv(f.Begins), u.StrengthAbv(f.Ends), u.Volume(share(f, r.Charges)))
 		}
 	}
 	return b.String()

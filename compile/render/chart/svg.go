@@ -81,6 +81,14 @@ func (c *Chart) text(class, anchor string, x, y float64, s string) {
 	c.Marks = append(c.Marks, Mark{Shape: "text", Class: class, Anchor: anchor, X: num(x), Y: num(y), Text: s})
 }
 
+// under writes a mark of an axis about its place, moved in where it would run
+// off the paper.
+func (c *Chart) under(x, y float64, s string) {
+	half := wide(s) / 2
+	x = min(max(x, half+1), float64(c.W)-half-1)
+	c.text("tick", "middle", x, y, s)
+}
+
 // turned writes upwards, about a point in its middle.
 func (c *Chart) turned(class string, x, y float64, s string) {
 	c.Marks = append(c.Marks, Mark{Shape: "text", Class: class, Anchor: "middle", X: num(x), Y: num(y), Text: s, Turn: true})

@@ -20,6 +20,7 @@ func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
 		"volume":   u.Volume,
 		"temp":     u.Temp,
 		"tempdiff": u.TempDiff, "length": u.Length, "abv": u.Abv, "power": u.Power,
+		"lotabv": u.LotAbv, "spout": u.StrengthAbv,
 		"strength":  u.Strength,
 		"said":      u.Quantity,
 		"off":       func(q plan.Quantity) string { return strings.Replace(u.Tolerance(q), "+/-", "±", 1) },

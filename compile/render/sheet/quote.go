@@ -25,6 +25,27 @@ func quote(texts ...string) template.CSS {
 	return template.CSS(b.String())
 }
 
+// headName is how much of a batch's name stands at the head of each page.
+const headName = 60
+
+// Head is the batch's name, cut to the room at the head of a page.
+func (v *view) Head() string {
+	return cut(v.Batch.Name, headName)
+}
+
+// HouseHead is the house's name, likewise.
+func (v *view) HouseHead() string { return cut(v.House.Name, headName/2) }
+
+func cut(s string, most int) string {
+	if r := []rune(s); len(r) > most {
+		return string(r[:most-1]) + "\u2026"
+	}
+	return s
+}
+
+// Long says if the batch's name wants smaller letters on the cover.
+func (v *view) Long() bool { return len([]rune(v.Batch.Name)) > headName/2 }
+
 // Version says which text a sheet was made from.
 func (v *view) Version() string {
 	s := v.Source

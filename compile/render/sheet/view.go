@@ -42,9 +42,9 @@ func (v *view) fill() {
 	v.DaysChart, v.MashChart, v.FermentChart = chart.Days(p, u), chart.Mash(p, u), chart.Ferment(p, u)
 	v.StripChart, v.SpiritChart, v.CaskChart = chart.Strip(p, u), chart.Spirit(p, u), chart.Cask(p, u)
 	v.MashDay = v.part("Steps of the mash day", func(s plan.Step) bool { return s.Stage == "mash" || setting(s) })
-	v.FermentLog = v.part("Readings of the ferment", func(s plan.Step) bool { return s.Stage == "ferment" && !setting(s) })
+	v.FermentLog = v.part("Readings of the ferment", func(s plan.Step) bool { return s.Stage == "ferment" && !setting(s) && !emptied(s) })
 	v.FermentLog.Dated, v.FermentLog.Notes = true, 1
-	v.StripDay = v.part("Steps of the wash run", func(s plan.Step) bool { return s.Stage == "strip" })
+	v.StripDay = v.part("Steps of the wash run", func(s plan.Step) bool { return s.Stage == "strip" || emptied(s) })
 	v.SpiritDay = v.part("Steps of the spirit run", func(s plan.Step) bool { return s.Stage == "spirit" })
 	v.Filling = v.part("Steps of reduction and filling", func(s plan.Step) bool { return s.Stage == "fill" })
 	v.Filling.Notes = 0 // below the casks
@@ -53,6 +53,10 @@ func (v *view) fill() {
 
 // setting says if a step sets the fermenter, which ends the mash day.
 func setting(s plan.Step) bool { return s.ID == "ferment.fill" || s.ID == "ferment.pitch" }
+
+// emptied says if a step sees to the fermenter once the still has been charged
+// from it, on strip day.
+func emptied(s plan.Step) bool { return s.ID == "ferment.clean" }
 
 func (v *view) part(caption string, in func(plan.Step) bool) part {
 	out := part{Caption: caption, Notes: 2}
@@ -127,24 +131,14 @@ func (v *view) VesselOf(use string) plan.Vessel {
 	return plan.Vessel{}
 }
 
-// Warnings are the notices that are more than notes.
+// Warnings are the notices that are more than notes: warnings, and promises that
+// are not kept.
 func (v *view) Warnings() []plan.Notice {
 	var out []plan.Notice
 	for _, n := range v.Notices {
-		if n.Severity == "warning" {
+		if n.Severity != "note" {
 			out = append(out, n)
 		}
 	}
 	return out
-}
-
-// Broke are the promises that the plan does not keep.
-func (v *view) Broke() int {
-	n := 0
-	for _, p := range v.Promises {
-		if !p.Kept {
-			n++
-		}
-	}
-	return n
 }
