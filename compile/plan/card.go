@@ -78,3 +78,16 @@ type Source struct {
 	Changed  bool   `json:"changed"`            // they have changes that are in no commit
 	Hash     string `json:"hash"`               // of the sources, short
 }
+
+// String says which text it is, in words; nothing if it is not known.
+func (s *Source) String() string {
+	switch {
+	case s == nil || s.Hash == "" && s.Revision == "":
+		return ""
+	case s.Revision == "":
+		return "sources " + s.Hash + ", in no commit"
+	case s.Changed:
+		return "revision " + s.Revision + " with changes that are in no commit, sources " + s.Hash
+	}
+	return "revision " + s.Revision
+}

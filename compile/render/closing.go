@@ -124,3 +124,11 @@ func (t *text) bottledAs() string {
 		return ""
 	}
 }
+
+// version says from which text the plan was made.
+func (t *text) version() {
+	if words := t.p.Source.String(); words != "" {
+		t.gap()
+		t.para(2, 4, "Made from "+safe(words)+".")
+	}
+}

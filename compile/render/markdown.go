@@ -75,12 +75,8 @@ func (m *markdown) head() {
 		}
 		m.line("A variant of %s%s.", p.Batch.Parent, changes)
 	}
-	if s := p.Source; s != nil && s.Revision != "" {
-		changed := ""
-		if s.Changed {
-			changed = ", with changes that are in no commit"
-		}
-		m.line("Revision %s%s.", s.Revision, changed)
+	if words := p.Source.String(); words != "" {
+		m.line("Made from %s.", words)
 	}
 	m.line("")
 }

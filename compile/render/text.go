@@ -37,6 +37,7 @@ func Text(w io.Writer, p *plan.Plan, o Options) error {
 	t.notices()
 	t.cautions()
 	t.forecast()
+	t.version()
 	_, err := io.WriteString(w, t.String())
 	return err
 }

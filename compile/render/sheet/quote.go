@@ -47,15 +47,4 @@ func cut(s string, most int) string {
 func (v *view) Long() bool { return len([]rune(v.Batch.Name)) > headName/2 }
 
 // Version says which text a sheet was made from.
-func (v *view) Version() string {
-	s := v.Source
-	switch {
-	case s == nil || s.Hash == "" && s.Revision == "":
-		return ""
-	case s.Revision == "":
-		return "sources " + s.Hash + ", in no commit"
-	case s.Changed:
-		return "revision " + s.Revision + " with changes that are in no commit, sources " + s.Hash
-	}
-	return "revision " + s.Revision
-}
+func (v *view) Version() string { return v.Source.String() }
