@@ -39,6 +39,9 @@ func (a *app) watch(ctx context.Context, arg string, f planFlags) error {
 	if err != nil {
 		return err
 	}
+	if !slices.Contains([]string{"", "us", "si"}, f.units) {
+		return usage("--units is us or si, not %q", f.units)
+	}
 	w := &watching{app: a, arg: arg, flags: f, format: format}
 	src, err := w.first()
 	if err != nil {
