@@ -31,7 +31,7 @@ func Cask(p *plan.Plan, u measure.Units) Chart {
 		left := plotLeft + float64(k)*(width/2)
 		low, high := span(n, g.y)
 		pad := max((high-low)*0.25, 0.5)
-		pane, by := c.panel(left, 12, left+width/2-plotLeft-14, 252, 0, end, low-pad, high+pad, 6)
+		pane, by := c.panel(left, 12, left+width/2-plotLeft-14, 252, 0, end, low-pad, high+pad, 4)
 		for _, v := range ticks(pane.y.from, pane.y.to, by) {
 			c.stroke("rule", pane.left(), pane.y.at(v), pane.right(), pane.y.at(v))
 			c.text("tick", "end", pane.left()-6, pane.y.at(v)+4.5, measure.Number(v, places(by)))
@@ -48,7 +48,12 @@ func Cask(p *plan.Plan, u measure.Units) Chart {
 		for i := range n {
 			c.dot(pane.x.at(y[i].AgeYears), pane.y.at(g.y(i)))
 			if i%every == 0 || i == n-1 {
-				pane.noteIn(y[i].AgeYears, g.y(i), measure.Number(g.y(i), 1))
+				words := measure.Number(g.y(i), 1)
+				if i > 0 && i < n-1 && g.y(i-1) > g.y(i) && g.y(i+1) > g.y(i) {
+					c.text("label", "middle", pane.x.at(y[i].AgeYears), pane.y.at(g.y(i))+19, words) // below the dip
+				} else {
+					pane.noteIn(y[i].AgeYears, g.y(i), words)
+				}
 			}
 		}
 	}

@@ -96,8 +96,8 @@ func (p panel) yAxis(by float64, label string) {
 // axisName writes what an axis is, upwards, its unit in a line of its own.
 func (c *Chart) axisName(left, y float64, label string) {
 	name, unit, _ := strings.Cut(label, ", ")
-	c.turned("axis", left+12, y, name)
-	c.turned("tick", left+27, y, unit)
+	c.turned("axis", left+11, y, name)
+	c.turned("tick", left+24, y, unit)
 }
 
 // frame draws the panel's edge.
