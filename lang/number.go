@@ -82,6 +82,13 @@ func stuckToNumber(next *lexer.Token, num string, start, end int) *fault {
 			summary: "a hyphen does not make a range",
 			help:    fmt.Sprintf("write `%s..%s`", num, high),
 			fix:     &edit{end, end + 1, "..", fmt.Sprintf("write `%s..%s`", num, high)}}
+	case TokWord:
+		if len(next.Value) > 1 && strings.Trim(next.Value[1:], "-0123456789") == "" && (next.Value[0] == 'e' || next.Value[0] == 'E') {
+			text := num + next.Value
+			return &fault{code: diag.CodeBadNumber, start: start, end: end + len(next.Value),
+				summary: fmt.Sprintf("`%.20s` is a number with an exponent, which is not read", text),
+				help:    "write the number out: 1,500 for 1.5e3, 0.002 for 2e-3"}
+		}
 	case TokBad:
 		if next.Value == "-" {
 			return &fault{code: diag.CodeBadNumber, start: start, end: end + 1,

@@ -240,6 +240,10 @@ func exampleBlock(f *Field) string {
 
 // limits holds the quantities of a line against its field's limits.
 func (s shaper) limits(n *node) {
+	what := n.field.Name
+	if what == "" {
+		what = n.text(n.field.Key) // a line that begins with a name
+	}
 	for i := range n.m.caps {
 		c := &n.m.caps[i]
 		if c.kind == 0 {
@@ -251,12 +255,12 @@ func (s shaper) limits(n *node) {
 			}
 			d := diag.Diagnostic{
 				Code: diag.CodeOutOfRange, Severity: l.Severity, At: c.at(), Reason: l.Reason,
-				Summary: fmt.Sprintf("%s is outside what `%s` can be", show(c.item), n.field.Name),
+				Summary: fmt.Sprintf("%s is outside what `%s` can be", show(c.item), what),
 				Help:    "allowed: " + between(l.Low, l.High, c),
 			}
 			if l.Severity != diag.Error {
 				d.Code = diag.CodeUnusual
-				d.Summary = fmt.Sprintf("%s is unusual for `%s`", show(c.item), n.field.Name)
+				d.Summary = fmt.Sprintf("%s is unusual for `%s`", show(c.item), what)
 				d.Help = "usual: " + between(l.Low, l.High, c)
 			} else {
 				n.bad = true

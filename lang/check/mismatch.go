@@ -108,6 +108,9 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *node, kinds []quantity.Kind, ra
 			}
 			return
 		}
+		if n.fraction(d) {
+			return
+		}
 		d.Code, d.Summary = diag.CodeNoUnit, fmt.Sprintf("`%s` needs a unit: %s is wanted", it.Num, kindList(kinds))
 	} else if !ue.Known {
 		s.unknownUnit(d, kinds[0], it.Unit, unitAt)
@@ -131,6 +134,24 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *node, kinds []quantity.Kind, ra
 	if ue.Hint != "" {
 		d.Help = ue.Hint + "\n" + form
 	}
+}
+
+// fraction speaks of a fraction, 1/2 gal or 1 1/2 gal, where a number stands
+// without a unit.
+func (n *node) fraction(d *diag.Diagnostic) bool {
+	items := n.m.items[n.m.miss.far:]
+	var whole float64
+	if len(items) > 3 && items[1].Kind == lang.Number && items[1].Unit == "" {
+		whole, items = items[0].Value, items[1:]
+	}
+	if len(items) < 3 || items[1].Kind != lang.Slash || items[2].Kind != lang.Number || items[2].Value == 0 {
+		return false
+	}
+	d.Code, d.At = diag.CodeBadNumber, d.At.To(items[2].At)
+	text := strings.TrimSpace(decimal(whole+items[0].Value/items[2].Value) + " " + items[2].Unit)
+	d.Summary = fmt.Sprintf("`%s` is a fraction, and fractions are not read", d.At.Text())
+	d.Help = "write it as a decimal: `" + text + "`"
+	return true
 }
 
 func (s shaper) unknownUnit(d *diag.Diagnostic, want quantity.Kind, unit string, at diag.Span) {

@@ -1,7 +1,6 @@
 package check
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -147,14 +146,12 @@ func grouped(text string) string {
 	return sign + whole + rest
 }
 
-// between writes a limit in the units of the value that broke it.
+// between writes a limit in the unit of the value that broke it; a time in the
+// units in which one would say it.
 func between(low, high float64, c *capture) string {
-	unit := c.item.Unit
-	switch {
-	case math.IsInf(low, -1):
-		return fmt.Sprintf("at most %s", in(high, unit, c.kind))
-	case math.IsInf(high, 1):
-		return fmt.Sprintf("at least %s", in(low, unit, c.kind))
+	units := []string{c.item.Unit}
+	if c.kind == quantity.Duration {
+		units = unitsShown[c.kind].si
 	}
-	return fmt.Sprintf("%s to %s", in(low, unit, c.kind), in(high, unit, c.kind))
+	return spanIn(low, high, c.kind, units)
 }
