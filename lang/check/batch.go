@@ -182,6 +182,9 @@ func (b *builder) style(n *node) {
 	}
 }
 
+// The years in which a batch may begin.
+const firstYear, lastYear = 1900, 2199
+
 func (b *builder) start(n *node) {
 	if n == nil {
 		return
@@ -189,6 +192,12 @@ func (b *builder) start(n *node) {
 	b.where("start", n.at())
 	s := &b.batch.Start
 	fmt.Sscanf(n.text("date"), "%d-%d-%d", &s.Year, &s.Month, &s.Day)
+	if s.Year < firstYear || s.Year > lastYear {
+		b.add(diag.Diagnostic{
+			Code: diag.CodeOutOfRange, Summary: fmt.Sprintf("the year %d is outside what `start` can be", s.Year), At: n.get("date").at(),
+			Help: fmt.Sprintf("allowed: %d to %d; write the date as year-month-day", firstYear, lastYear), Reason: "no batch that anybody works from begins then",
+		})
+	}
 	if c := n.get("clock"); c != nil {
 		s.Hour, s.Minute, _ = parseClock(c.text())
 	} else if p := b.batch.Plant; p != nil {

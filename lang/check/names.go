@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"unicode/utf8"
 
 	"newmake/lang"
 	"newmake/lang/diag"
@@ -84,12 +85,23 @@ func nameAlike(it *lang.Item, looks, desc string) diag.Diagnostic {
 	return d
 }
 
-// alike speaks of a name with letters of two alphabets in one word.
+// mostName is how many characters a name may have.
+const mostName = 64
+
+// alike speaks of a name with letters of two alphabets in one word, or too long.
 func (s shaper) alike(n *node) {
 	for i := range n.m.caps {
 		c := &n.m.caps[i]
 		if !c.name {
 			continue
+		}
+		if k := utf8.RuneCountInString(c.text()); k > mostName {
+			s.diags.Add(diag.Diagnostic{
+				Code: diag.CodeLongName, Summary: fmt.Sprintf("this name has %d characters, and a name has at most %d", k, mostName), At: c.at(),
+				Help: "shorten it, and put the rest into a comment",
+			})
+			n.bad = n.field.Block == nil
+			return
 		}
 		if looks, desc, ok := lang.MixedAlphabets(c.text()); ok {
 			s.diags.Add(nameAlike(c.item, looks, desc))
