@@ -218,3 +218,19 @@ func TestMoments(t *testing.T) {
 	}
 	assert.False(t, math.IsNaN(plan.RoundTo(last.Hours, 2)))
 }
+
+// A batch may go into no wood: that is a difference like another.
+func TestIntoNoWood(t *testing.T) {
+	aged := batch(t, "Ferry Landing")
+	young := edited(aged, func(b *recipe.Batch) { b.Cask = recipe.Cask{} })
+	for _, c := range []*Comparison{
+		Batches(side("aged", aged), side("young", young), Options{}), Batches(side("young", young), side("aged", aged), Options{}),
+	} {
+		require.Empty(t, c.Missing)
+		var paths []string
+		for _, e := range c.Edits {
+			paths = append(paths, e.Path)
+		}
+		assert.Contains(t, paths, "cask.fill")
+	}
+}

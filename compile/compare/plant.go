@@ -213,6 +213,7 @@ func (d *Difference) prices() {
 	add("energy", n.Currency+"/kWh", o.PerKWh, n.PerKWh)
 	add("water", n.Currency+"/"+perM3, o.PerM3Water*volume, n.PerM3Water*volume)
 	add("cask", n.Currency, o.PerCask, n.PerCask)
+	add("used-cask", n.Currency, o.PerUsedCask, n.PerUsedCask)
 	add("work", n.Currency+"/h", o.PerHour, n.PerHour)
 	if o.Currency != n.Currency {
 		e.Lines = append(e.Lines, Line{Name: "currency", Old: o.Currency, New: n.Currency})
