@@ -152,6 +152,38 @@ func TestChanges(t *testing.T) {
 	}, b.Changes)
 }
 
+// TestRemoveASetting: what is no step of the mash is removed by its word.
+func TestRemoveASetting(t *testing.T) {
+	h, err := LoadFS(bench(t, map[string]string{"v.batch": `
+batch "Second" from "Base" {
+  mash {
+    backset-acidity 4.2 pH
+    backset-solids 5 %
+  }
+}
+batch "Third" from "Second" {
+  mash {
+    remove backset-acidity
+    remove rest 2
+  }
+}
+batch "Fourth" from "Base" {
+  mash {
+    remove backset-acidity
+  }
+}
+`}), "", Options{})
+	require.NoError(t, err)
+	b, list := h.Batch("Third")
+	require.NotNil(t, b, list.Error())
+	assert.Equal(t, 3.9, b.Mash.BacksetPH)
+	assert.InDelta(t, 0.05, b.Mash.BacksetSolidsFrac, 1e-12)
+	assert.Len(t, b.Mash.Steps, 12)
+	assert.Equal(t, []string{"mash: no backset-acidity (was 4.2 pH)", "mash: no rest 20 min after add rye"}, b.Changes)
+	_, list = h.Batch("Fourth")
+	assert.Contains(t, list.Error(), "NM0411: there is no `backset-acidity` here to remove")
+}
+
 // TestPromiseOfAVariant: a promise takes the place of its parent's of the same
 // measure, and leaves the others.
 func TestPromiseOfAVariant(t *testing.T) {

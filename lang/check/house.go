@@ -223,6 +223,11 @@ func (h *House) Batch(name string) (*recipe.Batch, diag.List) {
 			list = append(list, a.diags...)
 		}
 	}
+	if e.batch == nil && !list.HasErrors() { // what keeps it from being read is said of another part of the text
+		for _, a := range h.chain(e) {
+			list = append(list, a.file.diags...)
+		}
+	}
 	list = h.ordered(list)
 	if list.HasErrors() {
 		return nil, list

@@ -103,7 +103,7 @@ func removeLines(lines []*node, r *node, diags *diag.List) []*node {
 	if r.bad {
 		return lines
 	}
-	what, of := r.text("what"), nameKey(r.text("of"))
+	what, of := r.m.caps[0].text(), nameKey(r.text("of"))
 	kept := slices.DeleteFunc(slices.Clone(lines), func(n *node) bool {
 		if n.field.Name == "" {
 			return n.key() == nameKey(what) && of == ""
