@@ -179,3 +179,45 @@ func BenchmarkJSON(b *testing.B) {
 		}
 	}
 }
+
+// What the page says of a batch that is not as most are.
+func TestPageSaysHowItIs(t *testing.T) {
+	text := func(t *testing.T, p *plan.Plan, u measure.Units) string { // on one line
+		return strings.Join(strings.Fields(text(t, p, u)), " ")
+	}
+	p := planOf(t, "examples/lantern-hollow", "Ferry Landing")
+	page := text(t, p, measure.US)
+	assert.Contains(t, page, "Wash and spirit are counted at 60 F.")
+	assert.Contains(t, page, "22.5 gal/56 lb")
+	assert.Contains(t, page, "PG/56 lb")
+	assert.NotContains(t, page, "/bu ", "a bushel of 56 lb is not the trade's")
+	assert.Contains(t, page, "With feints returned, nearly all the alcohol of the low wines")
+	assert.Contains(t, text(t, p, measure.SI), "Wash and spirit are counted at 20 C.")
+
+	p.Spirit.FeintsReturned = nil
+	page = text(t, p, measure.US)
+	assert.Contains(t, page, "are kept apart: none go into this charge")
+	assert.NotContains(t, page, "go into the next charge")
+
+	p.Ferment.Hours = 137
+	assert.Contains(t, text(t, p, measure.US), "in the fermenter 137 h 91 h asked for; it stands, and goes on,")
+
+	p.Promises[0].Kept = false
+	p.Notices = append(p.Notices, plan.Notice{Code: "NM1250", Severity: "error", Summary: "casks"}, plan.Notice{Code: "NM1211", Severity: "warning", Summary: "hot"})
+	page = text(t, p, measure.US)
+	assert.Contains(t, page, "1 broken promise and 1 warning below: read before the grain is milled.")
+	assert.Contains(t, page, "ERRORS, WARNINGS AND NOTES")
+
+	p.Cask.BottleAssumed = true
+	assert.Contains(t, text(t, p, measure.US), "the batch states no bottling strength")
+	asked := plan.Strength{AbvPct: 75.04, Proof: 150}
+	p.Cask.BottleAsked = &asked
+	assert.Contains(t, text(t, p, measure.US), "it is weaker than the 150.0 proof (75.0 % abv) asked for")
+
+	p.Cask = plan.Cask{Bottles: 240, BottleL: 0.75, BottleAt: plan.Strength{AbvPct: 45.05, Proof: 90}}
+	page = text(t, p, measure.US)
+	assert.Contains(t, page, "BOTTLED: unaged, in no wood")
+	assert.Contains(t, page, "240 bottles of 750 mL at 90.0 proof (45.0 % abv)")
+	p.Cask = plan.Cask{BottleAt: plan.Strength{AbvPct: 72, Proof: 144}}
+	assert.Contains(t, text(t, p, measure.US), "KEPT: unaged, in no wood")
+}
