@@ -28,21 +28,30 @@ func (c *Constants) Step(s *State, e *Enzymes, tempC, pH, dtS float64) {
 	if !(s.WaterKg > 0) || !(dtS > 0) {
 		return
 	}
-	e.decay(c, tempC, dtS/2)
+	left := e.left(c, tempC, dtS/2)
+	e.decay(left, tempC, dtS/2)
 	r := c.ratesOf(e, tempC, pH, s.WaterKg)
 	c.gelatinize(s, tempC, dtS/2)
 	c.hydrolyse(s, &r, dtS/2)
-	e.decay(c, tempC, dtS/2)
+	e.decay(left, tempC, dtS/2)
 	c.gelatinize(s, tempC, dtS/2)
 }
 
-func (e *Enzymes) decay(c *Constants, tempC, dtS float64) {
-	if e.Alpha > 0 || e.Beta > 0 || e.Limit > 0 {
-		a, b, l := c.DeathRates(tempC)
-		e.Alpha *= math.Exp(-a * dtS)
-		e.Beta *= math.Exp(-b * dtS)
-		e.Limit *= math.Exp(-l * dtS)
+// maltLeft is how much of the malt's enzymes is left after a time.
+type maltLeft struct{ alpha, beta, limit float64 }
+
+func (e *Enzymes) left(c *Constants, tempC, dtS float64) maltLeft {
+	if !(e.Alpha > 0 || e.Beta > 0 || e.Limit > 0) {
+		return maltLeft{1, 1, 1}
 	}
+	a, b, l := c.DeathRates(tempC)
+	return maltLeft{math.Exp(-a * dtS), math.Exp(-b * dtS), math.Exp(-l * dtS)}
+}
+
+func (e *Enzymes) decay(left maltLeft, tempC, dtS float64) {
+	e.Alpha *= left.alpha
+	e.Beta *= left.beta
+	e.Limit *= left.limit
 	for i := range e.Added {
 		e.Added[i].Activity *= math.Exp(-AddedDeathRate(e.Added[i].Enzyme, tempC) * dtS)
 	}
