@@ -5,11 +5,11 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/agnivade/levenshtein"
 	"github.com/spf13/cobra"
 
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/spelling"
 )
 
 func (a *app) stockCommand() *cobra.Command {
@@ -172,7 +172,7 @@ func nearStock(word string, in []check.StockItem) string {
 		distance = 2
 	}
 	for _, i := range in {
-		if d := levenshtein.ComputeDistance(strings.ToLower(word), i.Name); d < distance {
+		if d := spelling.Distance(strings.ToLower(word), i.Name); d < distance {
 			best, distance = i.Name, d
 		}
 	}

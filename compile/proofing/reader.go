@@ -6,11 +6,10 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/agnivade/levenshtein"
-
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
+	"newmake/lang/spelling"
 )
 
 // reader goes over the items of a question once. At the first error it stops:
@@ -208,7 +207,7 @@ func nearest(word string, words []string) string {
 	}
 	best := ""
 	for _, w := range words {
-		if d := levenshtein.ComputeDistance(strings.ToLower(word), w); d <= limit && d < len(w) {
+		if d := spelling.Distance(strings.ToLower(word), w); d <= limit && d < len(w) {
 			best, limit = w, d-1
 		}
 	}

@@ -4,9 +4,8 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/agnivade/levenshtein"
-
 	"newmake/compile/plan"
+	"newmake/lang/spelling"
 )
 
 // value is one row of the table: a number that can be asked for.
@@ -84,7 +83,7 @@ func (a *asked) near(name string) []string {
 		off := limit + 1
 		for _, n := range append([]string{v.name}, v.also...) {
 			n = fold(n)
-			d := levenshtein.ComputeDistance(key, n)
+			d := spelling.Distance(key, n)
 			if len(key) > 2 && (strings.HasPrefix(n, key) || strings.HasPrefix(key, n)) {
 				d = min(d, 1)
 			}

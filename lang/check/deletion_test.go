@@ -28,7 +28,9 @@ func TestOneSlipFewErrors(t *testing.T) {
 	}
 	t.Run("without indents", func(t *testing.T) {
 		house := bench(t, nil)
-		oneSlip(t, house, "base.batch", regexp.MustCompile(`(?m)^ +`).ReplaceAll(house["base.batch"].Data, nil))
+		base := regexp.MustCompile(`(?m)^ +`).ReplaceAll(house["base.batch"].Data, nil)
+		two := slices.Concat(base, []byte("\nbatch \"Two\" from \"Base\" {\ncask {\nrest 5 years\n}\n}\n"))
+		oneSlip(t, house, "base.batch", two)
 	})
 }
 
@@ -43,6 +45,10 @@ func oneSlip(t *testing.T, house fstest.MapFS, name string, text []byte) {
 		if list := h.Check(); list.Count(diag.Error) > mostErrors {
 			line := diag.NewSource(name, text).LineOf(int(tok.Start))
 			t.Errorf("%s:%d without %q:\n%s", name, line, text[tok.Start:tok.End], list.Error())
+		}
+		for _, batch := range h.Batches() {
+			b, list := h.Batch(batch)
+			require.Equal(t, b == nil, list.HasErrors(), "%s without %q: a batch that is not planned says why", batch, text[tok.Start:tok.End])
 		}
 	}
 }

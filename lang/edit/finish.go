@@ -6,10 +6,9 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/agnivade/levenshtein"
-
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/spelling"
 )
 
 // finish puts the replacements into the texts.
@@ -104,7 +103,7 @@ func (e *editor) unknown(c Change) error {
 func nearest(name string, known []string) string {
 	best, far := "", 4
 	for _, k := range known {
-		if d := levenshtein.ComputeDistance(name, k); d < far {
+		if d := spelling.Distance(name, k); d < far {
 			best, far = k, d
 		}
 	}
