@@ -49,41 +49,43 @@ const mostPasses = 3
 
 // run computes a batch. A ferment goes on until somebody is there to light the
 // still; when that is longer than was asked for, the batch is computed again
-// with the hours that the clock gives.
+// with the hours that the clock gives. What comes after the wash run has no say
+// in when that begins, so it is computed once.
 func run(b *recipe.Batch, memo *Memo, p purpose) (c *compiler, ok bool) {
 	b = meant(b)
 	stood := 0.0
 	for range mostPasses {
 		c = newCompiler(b)
 		c.memo, c.purpose, c.stoodS = memo, p, stood
-		if !c.stages() {
+		if !all(c.header, c.bill, c.mash, c.ferment, c.strip) {
 			return c, false
 		}
-		if math.Abs(c.clockS-c.fermentS()) < minute {
+		stands := c.stands()
+		if math.Abs(stands-c.fermentS()) < minute {
 			break
 		}
-		stood = c.clockS
+		stood = stands
 	}
+	if !all(c.spirit, c.congeners, c.cask, c.streams, c.yield, c.cost, c.law, c.schedule, c.promises) {
+		return c, false
+	}
+	c.p.Summary = c.summary()
+	c.p.Notices = Notices(c.diags)
 	return c, true
 }
 
-func newCompiler(b *recipe.Batch) *compiler {
-	return &compiler{b: b, p: &plan.Plan{Format: plan.Format, Version: plan.Version}, say: units(b.Units)}
-}
-
-// stages runs one stage after the other. It says whether all could be computed.
-func (c *compiler) stages() bool {
-	for _, stage := range []func() bool{
-		c.header, c.bill, c.mash, c.ferment, c.strip, c.spirit, c.congeners, c.cask,
-		c.streams, c.yield, c.cost, c.law, c.schedule, c.promises,
-	} {
+// all runs one stage after the other. It says whether all could be computed.
+func all(stages ...func() bool) bool {
+	for _, stage := range stages {
 		if !stage() {
 			return false
 		}
 	}
-	c.p.Summary = c.summary()
-	c.p.Notices = Notices(c.diags)
 	return true
+}
+
+func newCompiler(b *recipe.Batch) *compiler {
+	return &compiler{b: b, p: &plan.Plan{Format: plan.Format, Version: plan.Version}, say: units(b.Units)}
 }
 
 // compiler is one batch on its way through the stages.
@@ -96,7 +98,6 @@ type compiler struct {
 
 	purpose purpose
 	stoodS  float64 // the ferment's time as the clock gave it before; 0 if none has
-	clockS  float64 // and as it gives it now
 
 	pressurePa float64
 	mashed     mash.Result

@@ -12,6 +12,27 @@ import (
 	"newmake/lang/diag"
 )
 
+// stands is how long the wash is in the fermenter by the clock, which the work up
+// to the wash run tells. Where there is no clock it is as long as it ferments.
+func (c *compiler) stands() float64 {
+	zone, err := time.LoadLocation(c.b.Plant.Zone)
+	if err != nil {
+		return c.fermentS()
+	}
+	s := c.b.Start
+	start, err := schedule.Civil(s.Year, s.Month, s.Day, s.Hour, s.Minute, zone)
+	if err != nil {
+		return c.fermentS()
+	}
+	line, _ := c.split()
+	for _, slot := range schedule.Run(schedule.Input{Start: start, Shift: c.b.Plant.Shift, Crew: c.b.Plant.Crew, Zone: zone, Tasks: tasks(line)}) {
+		if slot.Key == "ferment.run" {
+			return slot.End.Sub(slot.Start).Seconds()
+		}
+	}
+	return c.fermentS()
+}
+
 // schedule puts the work on the clock.
 func (c *compiler) schedule() bool {
 	p := c.b.Plant
@@ -38,7 +59,6 @@ func (c *compiler) schedule() bool {
 	for i, slot := range slots {
 		steps = append(steps, c.step(main[i], slot))
 		if slot.Key == "ferment.run" {
-			c.clockS = slot.End.Sub(slot.Start).Seconds()
 			steps = append(steps, c.rounds(slot, zone)...)
 		}
 	}
