@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -84,4 +85,24 @@ func BenchmarkCheck(b *testing.B) {
 			}
 		})
 	}
+}
+
+// TestCountOnTerminal: a person is told in one line what was done, a script is
+// told nothing.
+func TestCountOnTerminal(t *testing.T) {
+	folder := many(t, 2, false)
+	say := func(terminal bool, args ...string) string {
+		var o, e bytes.Buffer
+		a := &app{in: strings.NewReader(""), out: &o, err: &e, errTerminal: terminal, env: func(string) string { return "" }}
+		require.Equal(t, exitOK, run(a, args), e.String())
+		require.Empty(t, o.String())
+		return e.String()
+	}
+	assert.Empty(t, say(false, "check", folder))
+	assert.Equal(t, "2 batches in 3 files, nothing to mend\n", say(true, "check", folder))
+	assert.Equal(t, "1 batch in 1 file, nothing to mend\n", say(true, "check", filepath.Join(folder, "0001.batch")))
+	assert.Empty(t, say(true, "check", folder, "-q"))
+	assert.Empty(t, say(false, "fmt", folder))
+	assert.Equal(t, "0 files laid out, 3 already so\n", say(true, "fmt", folder))
+	assert.Empty(t, say(true, "fmt", folder, "-q"))
 }

@@ -1,0 +1,62 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// TestReplaceRefuses: what an editor saved meanwhile is not written over.
+func TestReplaceRefuses(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "a.batch")
+	require.NoError(t, os.WriteFile(path, []byte("newmake   1\n"), 0o600))
+	f := file{name: "a.batch", target: path}
+	require.NoError(t, f.readText())
+	require.NoError(t, os.WriteFile(path, []byte("newmake    2\n"), 0o600))
+	_, err := f.replace([]byte("newmake 1\n"))
+	require.EqualError(t, err, "a.batch was changed by something else meanwhile: it was left alone")
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	assert.Equal(t, "newmake    2\n", string(text))
+
+	require.NoError(t, os.Remove(path))
+	_, err = f.replace([]byte("newmake 1\n"))
+	require.EqualError(t, err, "cannot write a.batch: there is no such file")
+	assert.NoFileExists(t, path)
+}
+
+// TestReplaceLeavesNothing: the new text, the old mode, and no other file.
+func TestReplaceLeavesNothing(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "a.batch")
+	require.NoError(t, os.WriteFile(path, []byte("newmake   1\n"), 0o600))
+	f := file{name: "a.batch", target: path}
+	require.NoError(t, f.readText())
+	links, err := f.replace([]byte("newmake 1\n"))
+	require.NoError(t, err)
+	assert.Equal(t, 1, links)
+	info, err := os.Stat(path)
+	require.NoError(t, err)
+	assert.Equal(t, os.FileMode(0o600), info.Mode().Perm())
+	all, err := os.ReadDir(filepath.Dir(path))
+	require.NoError(t, err)
+	assert.Len(t, all, 1)
+}
+
+// TestDiffIsHarmless: a diff is made harmless for a terminal, and left as it is
+// for a program that applies it.
+func TestDiffIsHarmless(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "a.batch")
+	require.NoError(t, os.WriteFile(path, []byte("newmake   1\t# a \u2066note"), 0o600))
+	for _, terminal := range []bool{true, false} {
+		var o, e bytes.Buffer
+		a := &app{in: strings.NewReader(""), out: &o, err: &e, outTerminal: terminal, env: func(string) string { return "" }}
+		require.Equal(t, exitOK, run(a, []string{"fmt", path, "-d"}), e.String())
+		assert.Equal(t, !terminal, strings.Contains(o.String(), "\u2066"))
+		assert.Contains(t, o.String(), "\n\\ No newline at end of file\n+newmake 1")
+	}
+}
