@@ -15,7 +15,7 @@ var batchField = &Field{
 		{Name: "at", Shape: "PLANT", Default: "the house's plant, if it has one", Example: `at "Lantern Hollow"`, Doc: "The plant."},
 		{Name: "style", Shape: "STANDARD", Default: "none", Example: "style bourbon", Doc: "The standard of identity against which the batch is held."},
 		{Name: "start", Shape: "DATE [CLOCK]", Need: true, Example: "start 2026-03-03 07:00", Doc: "When mash day begins, on the clock of the plant's zone; without a time, when the shift does."},
-		{Name: "units", Shape: `"us"|"si"`, Default: "those in which most of the file is written", Example: "units us", Doc: "The units in which the plan is printed."},
+		{Name: "units", Shape: `"us"|"si"`, Default: "those in which most of the file is written; of a variant, most of it and of what it varies", Example: "units us", Doc: "The units in which the plan is printed."},
 		billField, mashField, fermentField, stripField, spiritField, caskField, bottleField, expectField, removeField,
 	}},
 }
@@ -82,6 +82,24 @@ func (e *entry) inherit() {
 	}
 }
 
+// written finds the units in which a batch is written: those of most of its file,
+// or, of a variant, of most of what it says together with what it varies.
+func (b *builder) written(f *file) recipe.System {
+	if b.batch.Parent == "" {
+		return f.units()
+	}
+	return systemOf(b.node.countUnits())
+}
+
+func (n *node) countUnits() (us, si int) {
+	us, si = itemUnits(n.stmt.Items)
+	for _, l := range n.lines {
+		a, b := l.countUnits()
+		us, si = us+a, si+b
+	}
+	return us, si
+}
+
 func (b *builder) read(f *file) {
 	n, r := b.node, b.batch
 	missing(b.diags, n, fmt.Sprintf("the batch %q", r.Name))
@@ -89,14 +107,14 @@ func (b *builder) read(f *file) {
 	b.plant(n.line("at"))
 	b.style(n.line("style"))
 	b.start(n.line("start"))
-	r.Units = f.units()
+	r.Gauge = b.written(f)
+	r.Units = r.Gauge
 	switch n.word("units") {
 	case "us":
 		r.Units = recipe.US
 	case "si":
 		r.Units = recipe.SI
 	}
-	r.Gauge = r.Units
 	b.whole["bill"] = b.bill(n.line("bill"))
 	b.removed()
 	b.whole["mash"] = b.mash(n.line("mash")) && b.whole["bill"] && b.whole["plant"]

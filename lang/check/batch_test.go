@@ -131,6 +131,12 @@ func TestWhere(t *testing.T) {
 func TestUnitsAreThoseOfTheFile(t *testing.T) {
 	b, _ := read(t, "batch \"V\" from \"Base\" {\n  cask {\n    fill 200 L new charred-oak\n  }\n}\n")
 	require.NotNil(t, b)
+	assert.Equal(t, recipe.US, b.Units, "a variant is written as what it varies, for the most part")
+	h, err := LoadFS(bench(t, map[string]string{"si.batch": "batch \"M\" {\n  start 2026-03-03\n  bill {\n    two-row-malt 400 kg\n  }\n  mash {\n    water 1200 L at 72 C\n    add all\n    rest 60 min\n    cool to 25 C\n  }\n" +
+		"  ferment {\n    pitch distillers-yeast\n    hold 25..31 C\n    for 4 days\n  }\n  strip {\n    stop at 2 % abv\n  }\n  spirit {\n    foreshots 4 L\n    hearts from 15 L to 62 % abv\n  }\n}\n"}), "", Options{})
+	require.NoError(t, err)
+	b, _ = h.Batch("M")
+	require.NotNil(t, b)
 	assert.Equal(t, recipe.SI, b.Units)
 	b, _ = read(t, "batch \"V\" from \"Base\" {\n  units us\n  cask {\n    fill 200 L new charred-oak\n  }\n}\n")
 	require.NotNil(t, b)

@@ -73,8 +73,10 @@ func each(n int, do func(i int)) {
 }
 
 // majority finds the family of units in which most quantities are written.
-func majority(stmts []*lang.Stmt) recipe.System {
-	us, si := countUnits(stmts)
+func majority(stmts []*lang.Stmt) recipe.System { return systemOf(countUnits(stmts)) }
+
+// systemOf is the family of which there are more; US if there are as many of both.
+func systemOf(us, si int) recipe.System {
 	if si > us {
 		return recipe.SI
 	}
@@ -83,19 +85,25 @@ func majority(stmts []*lang.Stmt) recipe.System {
 
 func countUnits(stmts []*lang.Stmt) (us, si int) {
 	for _, s := range stmts {
-		for i := range s.Items {
-			u, ok := quantity.Lookup(s.Items[i].Unit)
-			switch {
-			case !ok:
-			case u.System == quantity.US:
-				us++
-			case u.System == quantity.SI:
-				si++
-			}
-		}
+		a, b := itemUnits(s.Items)
+		us, si = us+a, si+b
 		if s.Block != nil {
 			a, b := countUnits(s.Block.Stmts)
 			us, si = us+a, si+b
+		}
+	}
+	return us, si
+}
+
+func itemUnits(items []lang.Item) (us, si int) {
+	for i := range items {
+		u, ok := quantity.Lookup(items[i].Unit)
+		switch {
+		case !ok:
+		case u.System == quantity.US:
+			us++
+		case u.System == quantity.SI:
+			si++
 		}
 	}
 	return us, si

@@ -159,3 +159,17 @@ standard house-bourbon from bourbon {
 	b, _ := h.Batch("Base")
 	assert.Same(t, corn, b.Bill.Lines[0].Grain)
 }
+
+// TestVariantKeepsItsUnits: one bottle in mL does not turn a US batch into an SI
+// one, nor change what its gallons and % abv mean.
+func TestVariantKeepsItsUnits(t *testing.T) {
+	for body, want := range map[string]recipe.System{
+		`cask { bottle 750 mL at 40 % abv }`: recipe.US,
+		`units si`:                           recipe.SI,
+	} {
+		b, list := read(t, "batch \"V\" from \"Base\" {\n"+body+"\n}\n")
+		require.Empty(t, list)
+		assert.Equal(t, want, b.Units, body)
+		assert.Equal(t, recipe.US, b.Gauge, body)
+	}
+}
