@@ -40,6 +40,7 @@ type usLot struct {
 	tempF     float64 // of the spirit; its volume stands at 60 F all the same
 	amount    bool    // false if only the strength is known
 	weighed   bool    // it was weighed, not measured by volume
+	blended   bool    // weight and proof gallons are sums, and proof came of them
 	gallons   float64
 	pounds    float64
 	pg        float64

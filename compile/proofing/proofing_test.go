@@ -120,6 +120,23 @@ func TestBlendOfLikeLots(t *testing.T) {
 	assert.InDelta(t, 48, value(t, a, proofing.ProofGallons), 0.05)
 }
 
+// Lots nearly alike hardly shrink, wherever their proof lies between two tenths:
+// the proof that is recorded has no part in the volume. Nor has it in what comes
+// of reducing the blend, whose proof gallons stay what they were.
+func TestBlendOfNearlyLikeLots(t *testing.T) {
+	for _, text := range []string{
+		"1,000 gal at 113.7 proof, blend with 1,000 gal at 113.8 proof",
+		"1,000 gal at 113.7 proof, blend with 2,000 gal at 113.8 proof",
+		"1,000 gal at 60 proof, blend with 1,000 gal at 60.1 proof",
+		"1,000 gal at 180.3 proof, blend with 1,000 gal at 180.4 proof",
+		"3 gal at 113.7 proof, blend with 3 gal at 113.8 proof",
+	} {
+		assert.InDelta(t, 0, value(t, solve(t, text), proofing.Contraction), 0.0101, text)
+	}
+	a := solve(t, "1,000 gal at 113.7 proof, blend with 1,000 gal at 113.8 proof, reduce to 100 proof")
+	assert.InDelta(t, 2275, value(t, a, proofing.Volume), 0.05)
+}
+
 // Proof gallons add up in a blend; volumes do not.
 func TestBlendKeepsProofGallons(t *testing.T) {
 	a := solve(t, "20 gal at 134 proof, blend with 5 gal at 20 proof")

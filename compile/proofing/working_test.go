@@ -25,6 +25,8 @@ var questions = []string{
 	"1,000 lb at 200 proof, reduce to 190 proof",
 	"fill 53 gal at 60 % abv from 70 % abv",
 	"fill 200 L at 60 % abv from 250 L at 70 % abv at 15 C",
+	"1,000 gal at 113.7 proof, blend with 1,000 gal at 113.8 proof",
+	"20 gal at 134 proof, blend with 5 gal at 100.3 proof, reduce to 90 proof",
 	"20 gal at 134 proof at 75 F, blend with 5 gal at 100 proof at 50 F",
 	"200 L at 63 % abv at 18 C, reduce to 46 % abv with water at 12 C",
 	"400 lb at 128 proof, fill 30 gal at 114 proof",
