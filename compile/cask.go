@@ -210,10 +210,14 @@ func (c *compiler) caskTold(r cask.Result) {
 			})
 			return
 		case cask.ProblemShort:
+			which := "the cask"
+			if p.Casks > 1 {
+				which = "the last cask"
+			}
 			c.tell(diag.Diagnostic{
 				Code: diag.CodeCaskNotFilled, At: c.where("cask.fill", "cask"),
-				Summary: fmt.Sprintf("the last cask takes %s of its %s: it is filled %s short", c.say.Volume(*p.LastFill), size, c.short(*p.LastFill)),
-				Help:    "top it up with spirit of the same kind if there is some left over, or reduce a little less",
+				Summary: fmt.Sprintf("%s takes %s of its %s: it is filled %s short", which, c.say.Volume(*p.LastFill), size, c.short(*p.LastFill)),
+				Help:    "top it up with spirit of the same kind that is left over; a larger bill or wider hearts fill it",
 				Reason:  "from 97 % full a cask is as good as full (common practice)",
 			})
 		case cask.ProblemWeak:

@@ -74,6 +74,7 @@ func (u Units) Volume(l plan.Lot) string { return u.Quantity(l.Volume()) }
 // Strength shows a strength: % vol at 20 C, or proof and the % abv that goes
 // with it on a US label, which is half the proof and so at 60 F.
 func (u Units) Strength(s plan.Strength) string {
+	s = s.Rounded()
 	if u == SI {
 		return Number(s.AbvPct, 1) + " % vol"
 	}
@@ -84,11 +85,10 @@ func (u Units) Strength(s plan.Strength) string {
 // half is that of the proof as it is printed, so that one proof never stands
 // beside two percentages.
 func (u Units) StrengthAbv(s plan.Strength) string {
-	if u == SI {
+	if s = s.Rounded(); u == SI {
 		return u.Abv(s.AbvPct)
 	}
-	tenths := math.Round(plan.RoundTo(s.Proof, 1) * 10)
-	return u.Abv(math.Round(tenths/2) / 10)
+	return u.Abv(plan.RoundTo(s.Proof/2, 1))
 }
 
 // LotAbv is StrengthAbv of a lot.
@@ -197,6 +197,7 @@ func pad2(n int) string {
 
 // Quantity shows any Quantity.
 func (u Units) Quantity(q plan.Quantity) string {
+	q = q.Rounded()
 	switch q.Unit {
 	case plan.Litre:
 		if u == US && q.Gallons != 0 {

@@ -47,6 +47,13 @@ func TestNumber(t *testing.T) {
 	assert.Equal(t, "999", Number(999, 0))
 }
 
+// What is said of a number before the plan is rounded is what the plan shows.
+func TestSaidOnce(t *testing.T) {
+	raw := plan.Quantity{Value: 197.7768, Unit: plan.Litre, Gallons: 52.249987}
+	assert.Equal(t, US.Quantity(raw), US.Quantity(raw.Rounded()))
+	assert.Equal(t, SI.Quantity(raw), SI.Quantity(raw.Rounded()))
+}
+
 func TestDuration(t *testing.T) {
 	assert.Equal(t, "99 min", Duration(99))
 	assert.Equal(t, "1 h 40", Duration(100))

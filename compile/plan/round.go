@@ -59,3 +59,16 @@ func RoundTo(x float64, places int) float64 {
 	r := math.Round(x*scale*(1+1e-12)) / scale
 	return r + 0 // no negative zero
 }
+
+// Rounded is a quantity as a plan keeps it, so that what is said of one before
+// the plan is rounded is what the plan shows.
+func (q Quantity) Rounded() Quantity {
+	roundValue(reflect.ValueOf(&q).Elem(), 0)
+	return q
+}
+
+// Rounded is a strength as a plan keeps it.
+func (s Strength) Rounded() Strength {
+	roundValue(reflect.ValueOf(&s).Elem(), 0)
+	return s
+}

@@ -48,6 +48,8 @@ func (t *text) header() {
 	switch {
 	case p.Cask.SizeL == 0 && p.Cask.Bottles > 0:
 		fmt.Fprintf(&b, " -> %s at %s, unaged", count(p.Cask.Bottles, "bottle"), t.Strength(p.Cask.BottleAt))
+	case p.Cask.SizeL == 0 && t.fraction("hearts").VolumeL > 0:
+		b.WriteString(", kept unaged")
 	case p.Cask.SizeL == 0:
 	case p.Cask.Casks == 0:
 		fmt.Fprintf(&b, " -> no full cask of %s", t.Litres(p.Cask.SizeL))

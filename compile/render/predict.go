@@ -246,7 +246,11 @@ func (t *text) cask() {
 	}
 	t.heading("CASK: " + t.caskWords())
 	if c.Fill != nil {
-		note := fmt.Sprintf("each %s at %s, %s", t.Volume(*c.Fill), t.Strength(c.Fill.Strength()), t.pure(*c.Fill))
+		each := "each "
+		if c.Casks == 1 {
+			each = ""
+		}
+		note := fmt.Sprintf("%s%s at %s, %s", each, t.Volume(*c.Fill), t.Strength(c.Fill.Strength()), t.pure(*c.Fill))
 		if c.LastFill != nil && c.Casks > 1 {
 			note += "; the last one " + t.Volume(*c.LastFill)
 		}
@@ -266,7 +270,7 @@ func (t *text) unaged() {
 	case hearts.VolumeL == 0:
 	case c.Bottles > 0:
 		t.heading("BOTTLED: unaged, in no wood")
-		t.fact("bottles", measure.Number(float64(c.Bottles), 0), t.bottles())
+		t.fact("bottles", measure.Number(float64(c.Bottles), 0), fmt.Sprintf("of %s mL at %s", measure.Number(c.BottleL*1000, 0), t.Strength(c.BottleAt)))
 	default:
 		t.heading("KEPT: unaged, in no wood")
 		t.fact("spirit", t.hearts(), "at "+t.Strength(c.BottleAt)+", as it comes from the still; no bottling strength is stated")

@@ -217,7 +217,7 @@ func TestPageSaysHowItIs(t *testing.T) {
 	p.Cask = plan.Cask{Bottles: 240, BottleL: 0.75, BottleAt: plan.Strength{AbvPct: 45.05, Proof: 90}}
 	page = text(t, p, measure.US)
 	assert.Contains(t, page, "BOTTLED: unaged, in no wood")
-	assert.Contains(t, page, "240 bottles of 750 mL at 90.0 proof (45.0 % abv)")
+	assert.Contains(t, page, "bottles 240 of 750 mL at 90.0 proof (45.0 % abv)")
 	p.Cask = plan.Cask{BottleAt: plan.Strength{AbvPct: 72, Proof: 144}}
 	assert.Contains(t, text(t, p, measure.US), "KEPT: unaged, in no wood")
 }
