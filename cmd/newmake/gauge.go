@@ -68,7 +68,7 @@ func (a *app) gaugeCommand() *cobra.Command {
 
 // gauge answers one question. Nothing is answered where anything is in doubt.
 func (a *app) gauge(words string, f gaugeFlags) error {
-	format, err := formatFor(f.format, f.output)
+	format, err := formatFor(answerFormats, f.format, f.output)
 	if err != nil {
 		return err
 	}

@@ -12,25 +12,34 @@ import (
 	"github.com/google/renameio/v2"
 )
 
-// formats are what a plan can be written as, with the endings that choose them.
-var formats = []struct{ name, ending string }{
-	{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}, {"csv", ".csv"}, {"ics", ".ics"}, {"md", ".md"},
-}
+// format is one way of writing an answer, with the ending that chooses it.
+type format struct{ name, ending string }
+
+// What a plan can be written as, what its variants can, and what an answer in
+// words can.
+var (
+	planFormats = []format{
+		{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}, {"csv", ".csv"}, {"ics", ".ics"}, {"md", ".md"},
+	}
+	variantFormats = []format{{"text", ".txt"}, {"json", ".json"}, {"md", ".md"}}
+	answerFormats  = []format{{"text", ".txt"}, {"json", ".json"}}
+)
 
 // recipeEnding is the ending of what a house's people write.
 const recipeEnding = ".batch"
 
 // noRecipe refuses to write where a house would read it as a recipe.
-func noRecipe(output string) error {
+func noRecipe(output string, formats []format) error {
 	if strings.EqualFold(filepath.Ext(output), recipeEnding) {
-		return usage("%s is the ending of recipes, which are written by hand: end %s in %s", recipeEnding, output, endings())
+		return usage("%s is the ending of recipes, which are written by hand: end %s in %s", recipeEnding, output, endings(formats))
 	}
 	return nil
 }
 
-// formatFor finds the format from --format, or from the ending of -o.
-func formatFor(flag, output string) (string, error) {
-	if err := noRecipe(output); err != nil {
+// formatFor finds the format from --format, or from the ending of -o, among
+// those that a command knows.
+func formatFor(formats []format, flag, output string) (string, error) {
+	if err := noRecipe(output, formats); err != nil {
 		return "", err
 	}
 	for _, f := range formats {
@@ -39,7 +48,7 @@ func formatFor(flag, output string) (string, error) {
 		}
 	}
 	if flag != "" {
-		return "", usage("there is no format %q: %s", flag, formatNames())
+		return "", usage("there is no format %q: %s", flag, formatNames(formats))
 	}
 	if output == "" || output == "-" {
 		return "text", nil
@@ -50,10 +59,10 @@ func formatFor(flag, output string) (string, error) {
 			return f.name, nil
 		}
 	}
-	return "", usage("the ending of %s does not say what to write: end it in %s, or give --format", output, endings())
+	return "", usage("the ending of %s does not say what to write: end it in %s, or give --format", output, endings(formats))
 }
 
-func formatNames() string {
+func formatNames(formats []format) string {
 	var names []string
 	for _, f := range formats {
 		names = append(names, f.name)
@@ -61,7 +70,7 @@ func formatNames() string {
 	return "write " + orWords(names)
 }
 
-func endings() string {
+func endings(formats []format) string {
 	var all []string
 	for _, f := range formats {
 		all = append(all, f.ending)
@@ -86,7 +95,7 @@ func (a *app) write(output string, content []byte, inputs []string) error {
 		}
 		return nil
 	}
-	if err := noRecipe(output); err != nil {
+	if err := noRecipe(output, planFormats); err != nil {
 		return err
 	}
 	target, err := target(output)

@@ -79,7 +79,7 @@ func (a *app) planCommand() *cobra.Command {
 }
 
 func (a *app) plan(arg string, f planFlags) error {
-	format, err := formatFor(f.format, f.output)
+	format, err := formatFor(planFormats, f.format, f.output)
 	if err != nil {
 		return err
 	}

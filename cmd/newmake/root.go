@@ -33,6 +33,7 @@ func (a *app) root() *cobra.Command {
 		},
 	}
 	root.SetVersionTemplate(versionLine() + "\n")
+	root.Flags().Bool("version", false, "say which version this is") // ours, for cobra's own takes -v too
 	flags := root.PersistentFlags()
 	flags.BoolVarP(&a.quiet, "quiet", "q", false, "say nothing on success")
 	flags.StringVar(&a.color, "color", "auto", "colour: auto, always or never")

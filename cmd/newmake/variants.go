@@ -12,12 +12,9 @@ import (
 
 // variants writes a batch and all that vary it side by side.
 func (a *app) variants(arg string, f planFlags) error {
-	format, err := formatFor(f.format, f.output)
+	format, err := formatFor(variantFormats, f.format, f.output)
 	if err != nil {
 		return err
-	}
-	if format != "text" && format != "json" && format != "md" {
-		return usage("variants are written as text, json or md, not as %s", format)
 	}
 	path, name := a.find(arg)
 	if f.batch != "" {

@@ -35,7 +35,7 @@ func (a *app) watch(ctx context.Context, arg string, f planFlags) error {
 	if arg == standardInput {
 		return usage("standard input cannot be watched: give a file")
 	}
-	format, err := formatFor(f.format, f.output)
+	format, err := formatFor(planFormats, f.format, f.output)
 	if err != nil {
 		return err
 	}

@@ -56,7 +56,7 @@ func (a *app) whyCommand() *cobra.Command {
 }
 
 func (a *app) why(arg, value string, f whyFlags) error {
-	format, err := formatFor(f.format, f.output)
+	format, err := formatFor(answerFormats, f.format, f.output)
 	if err != nil {
 		return err
 	}
