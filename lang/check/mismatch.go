@@ -30,6 +30,7 @@ func (s shaper) mismatch(n *node, b *Block) {
 	it := &m.items[m.miss.far]
 	d := diag.Diagnostic{Code: diag.CodeShape, At: it.At, Help: form}
 	switch {
+	case n.carriedOn(&d, b):
 	case it.Kind == lang.Number || it.Kind == lang.Range:
 		s.wrongNumber(&d, n)
 	case it.Kind == lang.Word:
@@ -174,6 +175,7 @@ func (s shaper) wrongWord(d *diag.Diagnostic, n *node, b *Block) {
 	kinds, _ := wantedKinds(m.miss.want)
 	near := nearest(it.Text, words)
 	switch {
+	case n.andWord(d, words):
 	case n.twoWords(d):
 		if d.Fix == nil {
 			d.Summary = fmt.Sprintf("`%s` does not belong here", it.Text)
@@ -188,7 +190,7 @@ func (s shaper) wrongWord(d *diag.Diagnostic, n *node, b *Block) {
 	case len(kinds) > 0 && len(words) == 0:
 		d.Code = diag.CodeNotQuantity
 		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, kindList(kinds))
-		d.Help = kindHelp(kinds) + "\n" + d.Help
+		d.Help = strings.TrimSpace(kindHelp(kinds) + "\n" + d.Help)
 	case len(words) > 0 && len(kinds) == 0:
 		d.Code = diag.CodeNoSuchWord
 		d.Summary = fmt.Sprintf("`%s` is not a word that may stand here", it.Text)
@@ -251,8 +253,12 @@ func wanted(want []*shape) string {
 func kindList(kinds []quantity.Kind) string {
 	var parts []string
 	for _, k := range kinds {
-		if !slices.Contains(parts, k.String()) {
-			parts = append(parts, k.String())
+		text := k.String()
+		if k == quantity.None { // any will do
+			text = "a number with its unit"
+		}
+		if !slices.Contains(parts, text) {
+			parts = append(parts, text)
 		}
 	}
 	return orWords(parts)
@@ -262,7 +268,7 @@ func kindList(kinds []quantity.Kind) string {
 func kindHelp(kinds []quantity.Kind) string {
 	var parts, seen []string
 	for _, k := range kinds {
-		if slices.Contains(seen, k.String()) {
+		if k == quantity.None || slices.Contains(seen, k.String()) {
 			continue
 		}
 		seen = append(seen, k.String())

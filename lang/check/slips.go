@@ -1,0 +1,60 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+
+	"newmake/lang"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// inStock says that the stock that comes with newmake has a name. It is set when
+// the program starts: the stock is itself read by the code that asks.
+var inStock func(name string) bool
+
+func init() {
+	names := func(s recipe.Stock) []string {
+		return slices.Concat(sortedKeys(s.Grains), sortedKeys(s.Yeasts), sortedKeys(s.Enzymes), sortedKeys(s.Casks), sortedKeys(s.Standards), sortedKeys(s.Models))
+	}
+	inStock = func(name string) bool { return slices.Contains(names(Builtin().Stock), name) }
+}
+
+// mayBeName says that two words side by side may be one name: the stock has it,
+// the line declares it, or what it names is mostly called by more words than one.
+func (n *node) mayBeName(c *capture, joined string) bool {
+	return c.slot == "name" && n.field.Block != nil || slices.Contains([]string{"plant", "vessel", "batch"}, c.slot) || inStock(joined)
+}
+
+// andWord helps where a list is written with a word: rye and malt.
+func (n *node) andWord(d *diag.Diagnostic, words []string) bool {
+	it := &n.m.items[n.m.miss.far]
+	if it.Text != "and" || n.m.miss.far == 0 || !slices.Contains(words, ",") {
+		return false
+	}
+	d.Summary = "a list is parted by commas, not by `and`"
+	d.Help = "write a comma in its place\n" + d.Help
+	return true
+}
+
+// carriedOn helps where the line above ends in a comma, so that the next line
+// of the block was read as more of the list.
+func (n *node) carriedOn(d *diag.Diagnostic, b *Block) bool {
+	items := n.m.items
+	for i := min(n.m.miss.far, len(items)-2); i >= 0; i-- {
+		comma, next := &items[i], &items[i+1]
+		if comma.Kind != lang.Comma || next.Kind != lang.Word || b.Find(next.Text) == nil {
+			continue
+		}
+		if src := comma.At.Src; src == nil || src.LineOf(comma.At.Start) == src.LineOf(next.At.Start) {
+			continue
+		}
+		d.Code, d.At = diag.CodeDanglingComma, next.At
+		d.Summary = fmt.Sprintf("the line above ends in a comma, so that `%s` is read as more of its list", next.Text)
+		d.Help = "take the comma out, or write the next of the list after it"
+		d.Related = append(d.Related, diag.Related{At: comma.At, Text: "the comma is here"})
+		d.Fix = &diag.Fix{At: comma.At, Text: "", Label: "take the comma out"}
+		return true
+	}
+	return false
+}
