@@ -23,9 +23,9 @@ func Worth(unit string, m quantity.Measure) string {
 	to, ok := base[m.Kind]
 	switch {
 	case m.Kind == quantity.Strength && unit == "proof":
-		return "US proof is twice the percentage by volume at 60 F (27 CFR 19.1); `% abv` is at 20 C."
+		return "US proof is twice the percentage by volume at 60 F (27 CFR 19.1); `% abv` beside gallons is half the proof, beside litres it is at 20 C."
 	case m.Kind == quantity.Strength && strings.Contains(unit, "abv"):
-		return "Percent of the volume, at 20 C."
+		return "Percent of the volume: at 60 F in a file written in gallons, so that 40 % abv is 80 proof; at 20 C in one written in litres."
 	case m.Kind == quantity.Strength:
 		return "Percent of the weight."
 	case m.Curve != nil:

@@ -18,7 +18,8 @@ const (
 
 // Strength is an alcoholic strength as written. Proof and % vol stand at
 // different temperatures (60 F and 20 C), so bringing one to the other takes
-// density tables, which are compile's business.
+// density tables, which are compile's business. What % abv means beside gallons
+// is for Batch.Gauge to say.
 type Strength struct {
 	Value float64 // fraction 0..1: volume for ABV and Proof, mass for ABW
 	Basis StrengthBasis

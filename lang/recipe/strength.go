@@ -8,7 +8,7 @@ const sameStrength = 1e-9
 // of a strength that somebody wrote against one that a law states. By volume the
 // law's own words hold, and in them 40 % is 80 proof ("not less than 40 percent
 // alcohol by volume (80° proof)", 27 CFR 5.143(a); proof is twice the percentage,
-// 27 CFR 19.1), although here % abv stands at 20 C and proof at 60 F.
+// 27 CFR 19.1), although % abv beside litres stands at 20 C and proof at 60 F.
 //
 // A strength by mass and one by volume do not compare without density tables:
 // then neither is weaker, and who has the tables brings them to one basis first.
