@@ -87,6 +87,10 @@ func (t *whyText) working(l why.Line) {
 		t.item("    "+strings.Join(parts, ", ")+" -> "+l.Result.Text(), 62, "("+l.Table+")")
 		return
 	}
+	if n := l.Bracketed(); n > 0 {
+		parts[0] = "(" + parts[0]
+		parts[n-1] += ")"
+	}
 	result := "= " + l.Result.Text()
 	if l.Whole {
 		result = "-> " + l.Result.Text()

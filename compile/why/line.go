@@ -170,6 +170,24 @@ func (l Line) worked() float64 {
 	return x
 }
 
+// Bracketed is how many terms at the beginning need brackets, for the chain to
+// be read as it is worked: a sum or a difference that is then multiplied or
+// divided. It is 0 if none do.
+func (l Line) Bracketed() int {
+	n, added := 0, false
+	for i, t := range l.Terms {
+		switch t.Op {
+		case "+", "-":
+			added = true
+		case "x", "/":
+			if added {
+				n, added = i, false
+			}
+		}
+	}
+	return n
+}
+
 // of begins a chain.
 func of(n Number, what string) Term { return Term{Number: n, What: what} }
 

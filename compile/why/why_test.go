@@ -131,6 +131,18 @@ func TestSummaryCanBeAsked(t *testing.T) {
 	}
 }
 
+// A sum that is then divided stands in brackets, and no other chain: signs bind
+// as they do for everybody.
+func TestBracketed(t *testing.T) {
+	for ops, want := range map[string]int{"": 0, "+": 0, "+-": 0, "x/": 0, "x+": 0, "-/": 2, "+/": 2, "+-/x": 3, "x+/": 3, "/+": 0} {
+		l := Line{Terms: []Term{{}}}
+		for _, op := range ops {
+			l.Terms = append(l.Terms, Term{Op: string(op)})
+		}
+		assert.Equal(t, want, l.Bracketed(), ops)
+	}
+}
+
 // A line of working comes out as shown, and what is worked out is the number
 // asked for.
 func TestWorkingComesOut(t *testing.T) {
