@@ -231,67 +231,6 @@ func clockMinutes(m float64) string {
 	return fmt.Sprintf("%d:%02d", n/60, n%60)
 }
 
-func (t *text) cask() {
-	p := t.p
-	if r := p.Reduction; r != nil {
-		t.heading("REDUCTION")
-		t.fact("hearts", t.Volume(r.From), "at "+t.Strength(r.From.Strength()))
-		t.fact("water to add", t.Quantity(r.Water()), t.Mass(r.WaterKg)+", to "+t.Strength(r.To.Strength()))
-		t.fact("gives", t.Volume(r.To), t.Quantity(r.Contraction())+" less than spirit and water; warms by "+t.TempDiff(r.TempRiseC))
-	}
-	c := p.Cask
-	if c.SizeL == 0 {
-		t.unaged()
-		return
-	}
-	t.heading("CASK: " + t.caskWords())
-	if c.Fill != nil {
-		each := "each "
-		if c.Casks == 1 {
-			each = ""
-		}
-		note := fmt.Sprintf("%s%s at %s, %s", each, t.Volume(*c.Fill), t.Strength(c.Fill.Strength()), t.pure(*c.Fill))
-		if c.LastFill != nil && c.Casks > 1 {
-			note += "; the last one " + t.Volume(*c.LastFill)
-		}
-		t.fact("filled", count(c.Casks, "cask"), note)
-	} else {
-		t.fact("filled", "none", "there is not enough for one")
-	}
-	if c.Leftover.VolumeL > 0 {
-		t.fact("left over", t.Volume(c.Leftover), fmt.Sprintf("at entry strength, %s of a cask", pct(c.LeftoverOf, 0)))
-	}
-}
-
-// unaged is a batch that goes into no wood.
-func (t *text) unaged() {
-	hearts := t.fraction("hearts")
-	switch c := t.p.Cask; {
-	case hearts.VolumeL == 0:
-	case c.Bottles > 0:
-		t.heading("BOTTLED: unaged, in no wood")
-		t.fact("bottles", measure.Number(float64(c.Bottles), 0), fmt.Sprintf("of %s mL at %s", measure.Number(c.BottleL*1000, 0), t.Strength(c.BottleAt)))
-	default:
-		t.heading("KEPT: unaged, in no wood")
-		t.fact("spirit", t.hearts(), "at "+t.Strength(c.BottleAt)+", as it comes from the still; no bottling strength is stated")
-	}
-}
-
-func (t *text) caskWords() string {
-	c := t.p.Cask
-	words := t.Litres(c.SizeL)
-	if c.New {
-		words += " new "
-	} else {
-		words += " used "
-	}
-	words += safe(c.Kind)
-	if c.Char > 0 {
-		words += fmt.Sprintf(", char %d", c.Char)
-	}
-	return words
-}
-
 func (t *text) yield() {
 	y, e := t.p.Yield, t.p.Energy
 	t.heading("YIELD AND ENERGY")
