@@ -4,7 +4,8 @@ import "reflect"
 
 // Strings gives a copy of the plan in which every text has gone through f. A
 // renderer shows a recipe's words in a form that its medium does not obey; done
-// to the whole plan, no word can be forgotten.
+// to the whole plan, no word can be forgotten. A Unit is no text: it is ours, and
+// what shows it must know it again.
 func (p *Plan) Strings(f func(string) string) *Plan {
 	return through(reflect.ValueOf(p), f).Interface().(*Plan)
 }
@@ -14,6 +15,9 @@ func through(v reflect.Value, f func(string) string) reflect.Value {
 	out.Set(v)
 	switch v.Kind() {
 	case reflect.String:
+		if v.Type() == reflect.TypeFor[Unit]() {
+			break
+		}
 		out.SetString(f(v.String()))
 	case reflect.Pointer:
 		if !v.IsNil() {

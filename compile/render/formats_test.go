@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
+	"io"
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -18,6 +20,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/render"
+	"newmake/compile/render/sheet"
 )
 
 // Every example as JSON is what the published schema says.
@@ -225,4 +228,30 @@ func numbers(text string) int {
 	_, rest, _ := strings.Cut(text, "|---|---:|\n")
 	table, _, _ := strings.Cut(rest, "\n\n")
 	return strings.Count(table, "\n") + 1
+}
+
+// No rendering shows the plan's own name of a unit to a reader. JSON is the plan
+// itself.
+func TestUnitsInWords(t *testing.T) {
+	raw := regexp.MustCompile(`delta\\?_`)
+	for _, e := range examples {
+		p := planOf(t, "examples/lantern-hollow", e.batch)
+		for _, u := range []measure.Units{measure.US, measure.SI} {
+			o := render.Options{Units: u}
+			out := map[string]func(io.Writer) error{
+				"text": func(w io.Writer) error { return render.Text(w, p, o) },
+				"md":   func(w io.Writer) error { return render.Markdown(w, p, o) },
+				"ics":  func(w io.Writer) error { return render.Calendar(w, p, o) },
+				"html": func(w io.Writer) error { return sheet.HTML(w, p, sheet.Options{Units: u}) },
+			}
+			for _, table := range render.Tables {
+				out["csv "+table] = func(w io.Writer) error { return render.CSV(w, p, table, o) }
+			}
+			for name, write := range out {
+				var b bytes.Buffer
+				require.NoError(t, write(&b), name)
+				assert.Empty(t, raw.FindString(b.String()), "%s, %s, units %v", e.batch, name, u)
+			}
+		}
+	}
 }
