@@ -31,6 +31,7 @@ type Row struct {
 	Unit     string // of the errors
 	published.Deviations
 	Claim  float64 // largest error that newmake claims, 0 if it claims nothing
+	Why    string  // why it claims this much, or why nothing
 	Remark string
 }
 

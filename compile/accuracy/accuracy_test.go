@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -34,6 +35,8 @@ func TestAccuracyPage(t *testing.T) {
 		for _, r := range s.Rows {
 			assert.Positive(t, r.N, "%s: %s has no points", s.Title, r.Quantity)
 			assert.NotEmpty(t, r.Source)
+			assert.NotEmpty(t, r.Why, "%s: %s", s.Title, r.Quantity)
+			assert.Equal(t, r.Claim == 0, strings.HasPrefix(r.Why, "none: "), "%s: %s claims %v, and says %q", s.Title, r.Quantity, r.Claim, r.Why)
 			assert.False(t, math.IsNaN(r.Max) || math.IsInf(r.Max, 0) || math.IsNaN(r.RMS()), "%s: %s", s.Title, r.Quantity)
 			assert.LessOrEqual(t, r.RMS(), r.Max*(1+1e-12))
 			// A number that another processor might round otherwise does not

@@ -44,9 +44,13 @@ func batches(m *measurer) Section {
 			u = measure.SI
 		}
 		for _, promise := range p.Promises {
+			why := "approximation: what the figures leave open, as the batch has it"
+			if promise.Tolerance.Value == 0 {
+				why = "none: a count is right or wrong"
+			}
 			s.Rows = append(s.Rows, Row{
 				Quantity: promise.What, Source: h.source + ": " + u.Quantity(promise.Promised), Range: "model " + u.Quantity(promise.Found),
-				Unit: unitName(promise.Promised.Unit), Deviations: points([2]float64{promise.Found.Value, promise.Promised.Value}), Claim: promise.Tolerance.Value,
+				Unit: unitName(promise.Promised.Unit), Deviations: points([2]float64{promise.Found.Value, promise.Promised.Value}), Claim: promise.Tolerance.Value, Why: why,
 			})
 		}
 		if len(p.Promises) == 0 {

@@ -37,14 +37,14 @@ func density(m *measurer) Section {
 		return m.must(fluid.MassFracFromABV(fluid.ABVFromMassFrac(w))), w
 	})
 	s.Rows = []Row{
-		{Quantity: "density", Source: "OIML R 22 (1975), Table I", Range: "5-95 % by mass, -20 to 40 °C", Unit: "kg/m³", Deviations: oiml, Claim: 0.00501, Remark: "print rounding is 0.005"},
-		{Quantity: "density", Source: "Perry's Chemical Engineers' Handbook, 7th ed.", Range: "0-12.9 % by mass, 20 °C", Unit: "kg/m³", Deviations: perry, Claim: 0.045, Remark: "an older set of measurements"},
-		{Quantity: "density of water", Source: "IAPWS-95 by python3-iapws", Range: "1-40 °C", Unit: "kg/m³", Deviations: water(0, 40), Claim: 0.01, Remark: "OIML's water of 1975"},
-		{Quantity: "density of water", Source: "IAPWS-95 by python3-iapws", Range: "45-110 °C", Unit: "kg/m³", Deviations: water(41, 110), Claim: 0.01},
-		{Quantity: "density of water", Source: "IAPWS-95 by python3-iapws", Range: "115-120 °C", Unit: "kg/m³", Deviations: water(111, 120), Claim: 0.01, Remark: "the release that is followed ends at 110 °C"},
-		{Quantity: "density of ethanol", Source: "Landolt-Börnstein IV/8G (2000), a cubic as a public code carries it", Range: "40-100 °C", Unit: "kg/m³", Deviations: ethanol, Remark: "two sources of the pure liquid"},
-		{Quantity: "excess volume", Source: "Marsh and Richards, Aust. J. Chem. 33 (1980) 2121, abstract", Range: "mole fraction 0.082, 5-65 °C", Unit: "cm³/mol", Deviations: excess, Claim: 0.005, Remark: "0.005 is 0.02 % of the volume"},
-		{Quantity: "mass fraction from % vol and back", Source: "itself", Range: "0.1-99.9 % by mass", Unit: "mass fraction", Deviations: back, Claim: 1e-9},
+		{Quantity: "density", Why: "print rounding: 0.005", Source: "OIML R 22 (1975), Table I", Range: "5-95 % by mass, -20 to 40 °C", Unit: "kg/m³", Deviations: oiml, Claim: 0.00501, Remark: "print rounding is 0.005"},
+		{Quantity: "density", Why: "two sets of measurements differ: the largest seen, rounded up", Source: "Perry's Chemical Engineers' Handbook, 7th ed.", Range: "0-12.9 % by mass, 20 °C", Unit: "kg/m³", Deviations: perry, Claim: 0.045, Remark: "an older set of measurements"},
+		{Quantity: "density of water", Why: "approximation: OIML's formula of 1975 against today's", Source: "IAPWS-95 by python3-iapws", Range: "1-40 °C", Unit: "kg/m³", Deviations: water(0, 40), Claim: 0.01, Remark: "OIML's water of 1975"},
+		{Quantity: "density of water", Why: "approximation: meant to be no worse than below 40 °C", Source: "IAPWS-95 by python3-iapws", Range: "45-110 °C", Unit: "kg/m³", Deviations: water(41, 110), Claim: 0.01},
+		{Quantity: "density of water", Why: "approximation: meant to be no worse than below 40 °C", Source: "IAPWS-95 by python3-iapws", Range: "115-120 °C", Unit: "kg/m³", Deviations: water(111, 120), Claim: 0.01, Remark: "the release that is followed ends at 110 °C"},
+		{Quantity: "density of ethanol", Why: "none: two sources differ, and neither is known to be the better", Source: "Landolt-Börnstein IV/8G (2000), a cubic as a public code carries it", Range: "40-100 °C", Unit: "kg/m³", Deviations: ethanol, Remark: "two sources of the pure liquid"},
+		{Quantity: "excess volume", Why: "approximation: one published point; the largest seen, rounded up", Source: "Marsh and Richards, Aust. J. Chem. 33 (1980) 2121, abstract", Range: "mole fraction 0.082, 5-65 °C", Unit: "cm³/mol", Deviations: excess, Claim: 0.005, Remark: "0.005 is 0.02 % of the volume"},
+		{Quantity: "mass fraction from % vol and back", Why: "arithmetic: it is solved to this", Source: "itself", Range: "0.1-99.9 % by mass", Unit: "mass fraction", Deviations: back, Claim: 1e-9},
 	}
 	return s
 }
@@ -56,11 +56,11 @@ func equilibrium(m *measurer) Section {
 		source, file, span string
 		low, high          float64 // kPa
 		tClaim, yClaim     float64
-		remark             string
+		why, remark        string
 	}{
-		{"Carey and Lewis, Ind. Eng. Chem. 24 (1932) 882", "vle_ethanol_water_carey_lewis_1932.csv", "x 0.019-0.894, 101.3 kPa", 100, 110, 0.9, 0.015, ""},
-		{"Kirschbaum (1939)", "vle_ethanol_water_kirschbaum_1939.csv", "x 0.006-0.8, 98.7 kPa", 90, 110, 0.9, 0.015, ""},
-		{"Kirschbaum (1939)", "vle_ethanol_water_kirschbaum_1939.csv", "33.3 kPa: below the range claimed", 0, 90, 0, 0, "points at one x differ among themselves by 0.02"},
+		{"Carey and Lewis, Ind. Eng. Chem. 24 (1932) 882", "vle_ethanol_water_carey_lewis_1932.csv", "x 0.019-0.894, 101.3 kPa", 100, 110, 0.9, 0.015, "approximation: one set of constants and an ideal vapour, for two sets of measurements; the largest seen, rounded up", ""},
+		{"Kirschbaum (1939)", "vle_ethanol_water_kirschbaum_1939.csv", "x 0.006-0.8, 98.7 kPa", 90, 110, 0.9, 0.015, "approximation: one set of constants and an ideal vapour, for two sets of measurements; the largest seen, rounded up", ""},
+		{"Kirschbaum (1939)", "vle_ethanol_water_kirschbaum_1939.csv", "33.3 kPa: below the range claimed", 0, 90, 0, 0, "none: below the pressures claimed", "points at one x differ among themselves by 0.02"},
 	} {
 		in := func(l line) (x, pa float64, counts bool) {
 			kPa := l.num("P_kPa")
@@ -77,8 +77,8 @@ func equilibrium(m *measurer) Section {
 			return t, l.num("T_K") - fluid.KelvinOffset, counts
 		})
 		s.Rows = append(s.Rows,
-			Row{Quantity: "vapour", Source: set.source, Range: set.span, Unit: "y", Deviations: y, Claim: set.yClaim, Remark: joined("mean "+signedFigures(y.Mean()), set.remark)},
-			Row{Quantity: "boiling point", Source: set.source, Range: set.span, Unit: "°C", Deviations: t, Claim: set.tClaim, Remark: "mean " + signedFigures(t.Mean())})
+			Row{Quantity: "vapour", Why: set.why, Source: set.source, Range: set.span, Unit: "y", Deviations: y, Claim: set.yClaim, Remark: joined("mean "+signedFigures(y.Mean()), set.remark)},
+			Row{Quantity: "boiling point", Why: set.why, Source: set.source, Range: set.span, Unit: "°C", Deviations: t, Claim: set.tClaim, Remark: "mean " + signedFigures(t.Mean())})
 	}
 	partial := func(l line) (p1, p2 float64) {
 		x := l.num("x_ethanol")
@@ -102,11 +102,11 @@ func equilibrium(m *measurer) Section {
 	})
 	const pm = "Pemberton and Mash, J. Chem. Thermodyn. 10 (1978) 867"
 	s.Rows = append(s.Rows,
-		Row{Quantity: "pressure", Source: pm, Range: "30 °C: far below the range claimed", Unit: "%", Deviations: pressure, Remark: "the data are good to 0.1 %"},
-		Row{Quantity: "vapour", Source: pm, Range: "30 °C", Unit: "y", Deviations: vapour},
-		Row{Quantity: "azeotrope", Source: "Carey and Lewis (1932): 0.894", Range: "101.3 kPa", Unit: "x", Deviations: points([2]float64{azX, 0.894}), Claim: 0.002},
-		Row{Quantity: "azeotrope", Source: "Carey and Lewis (1932): 78.15 °C", Range: "101.3 kPa", Unit: "°C", Deviations: points([2]float64{azT, 78.15}), Claim: 0.05},
-		Row{Quantity: "vapour pressure of water", Source: "IAPWS-95 by python3-iapws", Range: "1-120 °C", Unit: "%", Deviations: water, Claim: 0.02})
+		Row{Quantity: "pressure", Why: "none: far below the pressures claimed", Source: pm, Range: "30 °C: far below the range claimed", Unit: "%", Deviations: pressure, Remark: "the data are good to 0.1 %"},
+		Row{Quantity: "vapour", Why: "none: far below the pressures claimed", Source: pm, Range: "30 °C", Unit: "y", Deviations: vapour},
+		Row{Quantity: "azeotrope", Why: "print rounding is 0.0005; the rest is approximation", Source: "Carey and Lewis (1932): 0.894", Range: "101.3 kPa", Unit: "x", Deviations: points([2]float64{azX, 0.894}), Claim: 0.002},
+		Row{Quantity: "azeotrope", Why: "print rounding is 0.005; the rest is approximation", Source: "Carey and Lewis (1932): 78.15 °C", Range: "101.3 kPa", Unit: "°C", Deviations: points([2]float64{azT, 78.15}), Claim: 0.05},
+		Row{Quantity: "vapour pressure of water", Why: "approximation: a short formula for the full equation", Source: "IAPWS-95 by python3-iapws", Range: "1-120 °C", Unit: "%", Deviations: water, Claim: 0.02})
 	return s
 }
 
@@ -160,17 +160,17 @@ func heat(m *measurer) Section {
 		m.fail(err)
 	}
 	s.Rows = []Row{
-		{Quantity: "heat capacity", Source: "Perry's, 7th ed., p. 2-184", Range: "0-100 % by mole, 3, 23, 41 °C", Unit: "%", Deviations: perry, Claim: 0.01, Remark: "the table itself, interpolated: no test of it"},
-		{Quantity: "heat capacity", Source: "slope of Larkin, J. Chem. Thermodyn. 7 (1975) 137", Range: "4-40 °C", Unit: "%", Deviations: cold, Claim: 8, Remark: "two sources that disagree"},
-		{Quantity: "heat capacity", Source: "slope of Larkin (1975)", Range: "41-69 °C", Unit: "%", Deviations: warm, Claim: 5, Remark: "Larkin's own slope from 70 °C"},
-		{Quantity: "rise on reduction", Source: "Larkin (1975), 62.5 to 40 % vol, computed apart", Range: "25 °C", Unit: "°C", Deviations: points([2]float64{r.Result.RiseC, 4.9}), Claim: 0.1},
-		{Quantity: "heat capacity of water", Source: "IAPWS-95 by python3-iapws", Range: "1-110 °C", Unit: "%", Deviations: steam("cp_J_kgK", 110, fluid.WaterHeatCapacity), Claim: 0.02},
-		{Quantity: "heat capacity of water", Source: "IAPWS-95 by python3-iapws", Range: "1-120 °C", Unit: "%", Deviations: steam("cp_J_kgK", 120, fluid.WaterHeatCapacity), Remark: "the release ends at 110 °C"},
-		{Quantity: "latent heat of water", Source: "IAPWS-95 by python3-iapws", Range: "1-120 °C", Unit: "%", Deviations: steam("latent_J_kg", 120, fluid.LatentHeatWater), Claim: 0.02},
-		{Quantity: "enthalpy of steam", Source: "IAPWS-95 by python3-iapws", Range: "1-120 °C", Unit: "%", Deviations: steam("h_vap_J_kg", 120, fluid.SteamEnthalpy), Claim: 0.02},
-		{Quantity: "latent heat of ethanol", Source: "Perry's, 8th ed., Table 2-150: 845 kJ/kg", Range: "78.29 °C", Unit: "kJ/kg", Deviations: points([2]float64{fluid.LatentHeatEthanol(78.29) / 1000, 845}), Claim: 0.5},
-		{Quantity: "heat capacity of malt", Source: "Pauls and Whites Brewing Room Book 1984/85", Range: "0-8 % moisture", Unit: "%", Deviations: malt, Claim: 0.01, Remark: "the table itself"},
-		{Quantity: "slaking of malt", Source: "Pauls and Whites Brewing Room Book 1984/85", Range: "0-8 % moisture", Unit: "°C", Deviations: slaking, Claim: 0.01, Remark: "the table itself"},
+		{Quantity: "heat capacity", Why: "arithmetic: the table gives itself back", Source: "Perry's, 7th ed., p. 2-184", Range: "0-100 % by mole, 3, 23, 41 °C", Unit: "%", Deviations: perry, Claim: 0.01, Remark: "the table itself, interpolated: no test of it"},
+		{Quantity: "heat capacity", Why: "two sources disagree: the largest seen, rounded up", Source: "slope of Larkin, J. Chem. Thermodyn. 7 (1975) 137", Range: "4-40 °C", Unit: "%", Deviations: cold, Claim: 8, Remark: "two sources that disagree"},
+		{Quantity: "heat capacity", Why: "two sources disagree, and this leads from one to the other: the largest seen, rounded up", Source: "slope of Larkin (1975)", Range: "41-69 °C", Unit: "%", Deviations: warm, Claim: 5, Remark: "Larkin's own slope from 70 °C"},
+		{Quantity: "rise on reduction", Why: "rounding: 4.9 is computed to 0.1", Source: "Larkin (1975), 62.5 to 40 % vol, computed apart", Range: "25 °C", Unit: "°C", Deviations: points([2]float64{r.Result.RiseC, 4.9}), Claim: 0.1},
+		{Quantity: "heat capacity of water", Why: "approximation: a short formula for the full equation", Source: "IAPWS-95 by python3-iapws", Range: "1-110 °C", Unit: "%", Deviations: steam("cp_J_kgK", 110, fluid.WaterHeatCapacity), Claim: 0.02},
+		{Quantity: "heat capacity of water", Why: "none: the release ends at 110 °C", Source: "IAPWS-95 by python3-iapws", Range: "1-120 °C", Unit: "%", Deviations: steam("cp_J_kgK", 120, fluid.WaterHeatCapacity), Remark: "the release ends at 110 °C"},
+		{Quantity: "latent heat of water", Why: "approximation: a short formula for the full equation", Source: "IAPWS-95 by python3-iapws", Range: "1-120 °C", Unit: "%", Deviations: steam("latent_J_kg", 120, fluid.LatentHeatWater), Claim: 0.02},
+		{Quantity: "enthalpy of steam", Why: "approximation: a short formula for the full equation", Source: "IAPWS-95 by python3-iapws", Range: "1-120 °C", Unit: "%", Deviations: steam("h_vap_J_kg", 120, fluid.SteamEnthalpy), Claim: 0.02},
+		{Quantity: "latent heat of ethanol", Why: "print rounding: half of 1", Source: "Perry's, 8th ed., Table 2-150: 845 kJ/kg", Range: "78.29 °C", Unit: "kJ/kg", Deviations: points([2]float64{fluid.LatentHeatEthanol(78.29) / 1000, 845}), Claim: 0.5},
+		{Quantity: "heat capacity of malt", Why: "arithmetic: the table gives itself back", Source: "Pauls and Whites Brewing Room Book 1984/85", Range: "0-8 % moisture", Unit: "%", Deviations: malt, Claim: 0.01, Remark: "the table itself"},
+		{Quantity: "slaking of malt", Why: "arithmetic: the table gives itself back", Source: "Pauls and Whites Brewing Room Book 1984/85", Range: "0-8 % moisture", Unit: "°C", Deviations: slaking, Claim: 0.01, Remark: "the table itself"},
 	}
 	return s
 }
@@ -211,13 +211,13 @@ func sugar(m *measurer) Section {
 	const cutaia = "Cutaia, Reid and Speers, J. Inst. Brew. 115 (2009) 318, Table III"
 	const crc = "CRC Handbook, 102nd ed., Concentrative Properties of Aqueous Solutions"
 	s.Rows = []Row{
-		{Quantity: "specific gravity", Source: "NBS Circular 440 (1942), Table 114", Range: "0-30 %", Unit: "SG", Deviations: nbs, Claim: 1e-6, Remark: "the table itself"},
-		{Quantity: "extract from gravity", Source: "the cubic in use for NBS 440", Range: "0-40 %", Unit: "Plato", Deviations: cubic, Claim: 0.008, Remark: "the cubic is 0.005 off its own table"},
-		{Quantity: "apparent extract of beer", Source: cutaia, Range: "11-18 Plato, means of 532 brews", Unit: "Plato", Deviations: model, Claim: 0.03},
-		{Quantity: "the same by Balling's 0.1808/0.8192", Source: cutaia, Range: "as above", Unit: "Plato", Deviations: balling, Remark: "the convention, for comparison"},
-		{Quantity: "gravity of beer", Source: "Tabarié's relation, as Hackbarth, J. ASBC 69 (2011) 39 finds it right", Range: "0-18 % ethanol, 0-5 % extract", Unit: "SG", Deviations: tabarie, Claim: 0.0001},
-		{Quantity: "density with glycerol or lactic acid", Source: crc, Range: "0.5-2 %, 20 °C", Unit: "kg/m³", Deviations: byproducts, Claim: 0.4, Remark: "one volume for all by-products"},
-		{Quantity: "the same, counted as sugar", Source: crc, Range: "as above", Unit: "kg/m³", Deviations: asSugar, Remark: "why they are not: for comparison"},
+		{Quantity: "specific gravity", Why: "arithmetic: the table gives itself back", Source: "NBS Circular 440 (1942), Table 114", Range: "0-30 %", Unit: "SG", Deviations: nbs, Claim: 1e-6, Remark: "the table itself"},
+		{Quantity: "extract from gravity", Why: "approximation: the cubic is 0.005 off its own table; the largest seen, rounded up", Source: "the cubic in use for NBS 440", Range: "0-40 %", Unit: "Plato", Deviations: cubic, Claim: 0.008, Remark: "the cubic is 0.005 off its own table"},
+		{Quantity: "apparent extract of beer", Why: "scatter of the measurements, means of brews: the largest seen, rounded up", Source: cutaia, Range: "11-18 Plato, means of 532 brews", Unit: "Plato", Deviations: model, Claim: 0.03},
+		{Quantity: "the same by Balling's 0.1808/0.8192", Why: "none: the convention is not the model", Source: cutaia, Range: "as above", Unit: "Plato", Deviations: balling, Remark: "the convention, for comparison"},
+		{Quantity: "gravity of beer", Why: "approximation: the largest seen, rounded up", Source: "Tabarié's relation, as Hackbarth, J. ASBC 69 (2011) 39 finds it right", Range: "0-18 % ethanol, 0-5 % extract", Unit: "SG", Deviations: tabarie, Claim: 0.0001},
+		{Quantity: "density with glycerol or lactic acid", Why: "approximation: one volume for all by-products; the largest seen, rounded up", Source: crc, Range: "0.5-2 %, 20 °C", Unit: "kg/m³", Deviations: byproducts, Claim: 0.4, Remark: "one volume for all by-products"},
+		{Quantity: "the same, counted as sugar", Why: "none: the model does not do so", Source: crc, Range: "as above", Unit: "kg/m³", Deviations: asSugar, Remark: "why they are not: for comparison"},
 	}
 	return s
 }

@@ -66,13 +66,13 @@ func gauging(m *measurer) Section {
 	})
 	cask := points(m.asked("fill 53 gal at 120 proof from 140 proof", proofing.WaterVolume, 7.98))
 	s.Rows = []Row{
-		{Quantity: "true proof", Source: "27 CFR 30.23, 30.61 (Table 1) and TTB's proofing page", Range: "80-193 proof, 68-75 °F", Unit: "proof", Deviations: proof, Claim: 0.05, Remark: "printed to 0.1"},
-		{Quantity: "parts of water", Source: "27 CFR 30.66 (Table 6)", Range: "100-191 proof", Unit: "in 100", Deviations: parts, Claim: 0.01, Remark: "printed to 0.01"},
-		{Quantity: "by weight", Source: "27 CFR 30.41, 30.64, 30.65 (Tables 4, 5)", Range: "0-200 proof", Unit: "%", Deviations: weight, Claim: 0.015, Remark: "pure alcohol of 0.7939"},
-		{Quantity: "volume factor", Source: "27 CFR 30.51 (Table 7)", Range: "86.8 proof, 72 °F", Unit: "1", Deviations: factor, Claim: 0.0005, Remark: "printed to 0.001"},
-		{Quantity: "weight of spirits in a container", Source: "27 CFR 30.44(b)", Range: "1-10 gal, 190-200 proof", Unit: "oz", Deviations: containers, Claim: 0.5, Remark: "whole ounces, a fraction called one"},
-		{Quantity: "`newmake gauge`", Source: "worked examples of 27 CFR 30.51, 30.64, 30.66", Range: "5 answers", Unit: "%", Deviations: examples, Remark: "largest: water from a difference of two weights, to 0.01 lb"},
-		{Quantity: "`newmake gauge`, water to fill 53 gal", Source: "printed trade check: 7.98 gal, 70 to 60 %", Range: "60 °F", Unit: "gal", Deviations: cask, Claim: 0.02},
+		{Quantity: "true proof", Why: "print rounding: half of 0.1", Source: "27 CFR 30.23, 30.61 (Table 1) and TTB's proofing page", Range: "80-193 proof, 68-75 °F", Unit: "proof", Deviations: proof, Claim: 0.05, Remark: "printed to 0.1"},
+		{Quantity: "parts of water", Why: "print rounding is 0.005; the rest is the densities of 1912", Source: "27 CFR 30.66 (Table 6)", Range: "100-191 proof", Unit: "in 100", Deviations: parts, Claim: 0.01, Remark: "printed to 0.01"},
+		{Quantity: "by weight", Why: "the source's pure alcohol is 0.010 % heavier; the rest is print rounding", Source: "27 CFR 30.41, 30.64, 30.65 (Tables 4, 5)", Range: "0-200 proof", Unit: "%", Deviations: weight, Claim: 0.015, Remark: "pure alcohol of 0.7939"},
+		{Quantity: "volume factor", Why: "print rounding: half of 0.001", Source: "27 CFR 30.51 (Table 7)", Range: "86.8 proof, 72 °F", Unit: "1", Deviations: factor, Claim: 0.0005, Remark: "printed to 0.001"},
+		{Quantity: "weight of spirits in a container", Why: "print rounding: whole ounces must agree", Source: "27 CFR 30.44(b)", Range: "1-10 gal, 190-200 proof", Unit: "oz", Deviations: containers, Claim: 0.5, Remark: "whole ounces, a fraction called one"},
+		{Quantity: "`newmake gauge`", Why: "none: the examples round on the way, and a difference of weights magnifies it", Source: "worked examples of 27 CFR 30.51, 30.64, 30.66", Range: "5 answers", Unit: "%", Deviations: examples, Remark: "largest: water from a difference of two weights, to 0.01 lb"},
+		{Quantity: "`newmake gauge`, water to fill 53 gal", Why: "print rounding is 0.005; the rest is rounding on the way", Source: "printed trade check: 7.98 gal, 70 to 60 %", Range: "60 °F", Unit: "gal", Deviations: cask, Claim: 0.02},
 	}
 	return s
 }

@@ -59,19 +59,19 @@ func mashing(m *measurer) Section {
 	}
 	wort := m.wort()
 	s.Rows = []Row{
-		{Quantity: "sugars of wort, share of its carbohydrate", Source: "MEBAK B-590.12.139: 74-78 %, read as 76", Range: "all malt, 63, 72, 78 °C", Unit: "%",
+		{Quantity: "sugars of wort, share of its carbohydrate", Why: "the source's own range is 2 either way; the rest is approximation", Source: "MEBAK B-590.12.139: 74-78 %, read as 76", Range: "all malt, 63, 72, 78 °C", Unit: "%",
 			Deviations: points([2]float64{100 * wort.SugarKg() / carbohydrate(wort), 76}), Claim: 3, Remark: "hydrolysis fitted to it"},
-		{Quantity: "maltose, maltotriose, glucose, dextrins of wort", Source: "common practice: 50, 12-18, 12-18, 20-27 % of carbohydrate", Range: "the same", Unit: "%",
+		{Quantity: "maltose, maltotriose, glucose, dextrins of wort", Why: "the source's own ranges are 3 to 3.5 either way; the rest is approximation", Source: "common practice: 50, 12-18, 12-18, 20-27 % of carbohydrate", Range: "the same", Unit: "%",
 			Deviations: points([2]float64{100 * wort.MaltoseKg / carbohydrate(wort), 50}, [2]float64{100 * wort.MaltotrioseKg / carbohydrate(wort), 15},
 				[2]float64{100 * wort.GlucoseKg / carbohydrate(wort), 15}, [2]float64{100 * wort.DextrinKg / carbohydrate(wort), 23.5}), Claim: 5, Remark: "hydrolysis fitted to it; errors from the middle of the range"},
-		{Quantity: "beta-amylase lost at 65 °C", Source: "Muller, Brewing Research Foundation 1991, as quoted: 50 % in 10 min, 83 % in 30, 92 % in 60", Range: "65 °C, 2.5 L/kg", Unit: "% of it",
+		{Quantity: "beta-amylase lost at 65 °C", Why: "none: first order has no such tail", Source: "Muller, Brewing Research Foundation 1991, as quoted: 50 % in 10 min, 83 % in 30, 92 % in 60", Range: "65 °C, 2.5 L/kg", Unit: "% of it",
 			Deviations: points([2]float64{lost(10), 50}, [2]float64{lost(30), 83}, [2]float64{lost(60), 92}), Remark: "his tail is slower than first order"},
-		{Quantity: "rest of the most fermentable wort", Source: "Hamilton and Lewis, Tech. Q. Master Brew. Assoc. Am. 11 (1974) 31, abstract: 62.5 °C", Range: "58-66 °C, one rest", Unit: "°C", Deviations: points([2]float64{driest, 62.5})},
-		{Quantity: "apparent attenuation by the rest, wort boiled", Source: "Chandrasekhar, as quoted in a public weblog (2014): 82, 70, 50, 30 %; a tenth of the grist dextrin malt", Range: "65, 70, 75, 80 °C, 3 L/kg", Unit: "%", Deviations: rests,
+		{Quantity: "rest of the most fermentable wort", Why: "none: one published point", Source: "Hamilton and Lewis, Tech. Q. Master Brew. Assoc. Am. 11 (1974) 31, abstract: 62.5 °C", Range: "58-66 °C, one rest", Unit: "°C", Deviations: points([2]float64{driest, 62.5})},
+		{Quantity: "apparent attenuation by the rest, wort boiled", Why: "none: quoted at second hand, and the model is known to be low", Source: "Chandrasekhar, as quoted in a public weblog (2014): 82, 70, 50, 30 %; a tenth of the grist dextrin malt", Range: "65, 70, 75, 80 °C, 3 L/kg", Unit: "%", Deviations: rests,
 			Remark: "the model is low above 68 °C, where no whisky mash rests: alpha-amylase alone makes too little sugar there"},
-		{Quantity: "death of alpha-amylase", Source: "Brandam et al., Biochem. Eng. J. 13 (2003) 43, from memory", Range: "55-80 °C", Unit: "% of the rate", Deviations: alpha, Claim: 2},
-		{Quantity: "death of beta-amylase", Source: "Brandam et al. (2003), from memory", Range: "55-80 °C", Unit: "% of the rate", Deviations: beta, Remark: "not followed: Muller's half-life is"},
-		{Quantity: "ethanol from corn, milo, barley, rye", Source: "The Alcohol Textbook, 4th ed., Table 2", Range: "2.40-2.85 US gal of ethanol in 56 lb", Unit: "%", Deviations: yields,
+		{Quantity: "death of alpha-amylase", Why: "arithmetic: the same equation, its constants rounded", Source: "Brandam et al., Biochem. Eng. J. 13 (2003) 43, from memory", Range: "55-80 °C", Unit: "% of the rate", Deviations: alpha, Claim: 2},
+		{Quantity: "death of beta-amylase", Why: "none: it is not followed", Source: "Brandam et al. (2003), from memory", Range: "55-80 °C", Unit: "% of the rate", Deviations: beta, Remark: "not followed: Muller's half-life is"},
+		{Quantity: "ethanol from corn, milo, barley, rye", Why: "none: the starch of the source's grain is not known", Source: "The Alcohol Textbook, 4th ed., Table 2", Range: "2.40-2.85 US gal of ethanol in 56 lb", Unit: "%", Deviations: yields,
 			Remark: "one number fitted, on corn; largest: barley, of another harvest's starch"},
 	}
 	return s

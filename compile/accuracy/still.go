@@ -56,17 +56,17 @@ func distillation(m *measurer) Section {
 	low := wash.Fraction(still.LowWines)
 	first := m.stillRun(0.25, 1, 0, 0.02).Curve[0].ABV
 	s.Rows = []Row{
-		{Quantity: "Rayleigh's integral, constant volatility 1.5-20", Source: "exact solution, by scipy", Range: "x 0.4 to 0.02", Unit: "%", Deviations: constant, Claim: 0.001},
-		{Quantity: "Rayleigh's integral, methanol-water, ideal", Source: "scipy", Range: "x 0.82 to 0.01", Unit: "%", Deviations: integral("raoult", func(line) still.Mixture { return raoult }), Claim: 0.001},
-		{Quantity: "Rayleigh's integral, the model's equilibrium", Source: "scipy, the model written out again", Range: "x 0.6 to 0.0003, 72-101.3 kPa", Unit: "%", Deviations: integral("nrtl", model), Claim: 0.001},
-		{Quantity: "Rayleigh's integral", Source: "scipy over Carey and Lewis's points, no model", Range: "x 0.18 to 0.06, 0.0925 to 0.02", Unit: "%", Deviations: integral("carey", model), Remark: "the model's error in y"},
-		{Quantity: "moles left of 100", Source: "Perry's, section 13, simple batch distillation: 70.0", Range: "x 0.18 to 0.06", Unit: "mol", Deviations: points([2]float64{100 * left, 70.0}), Remark: "the model's error in y"},
-		{Quantity: "mean of the distillate", Source: "Perry's, section 13: 0.46", Range: "x 0.18 to 0.06", Unit: "x", Deviations: points([2]float64{over, 0.46}), Remark: "printed to 0.01"},
-		{Quantity: "moles over of 75, methanol-water", Source: "open lecture notes: 62.5", Range: "x 0.82 to 0.42", Unit: "mol", Deviations: points([2]float64{75 * (1 - methanol), 62.5})},
-		{Quantity: "mean of the same distillate", Source: "open lecture notes: 0.90", Range: "x 0.82 to 0.42", Unit: "x", Deviations: points([2]float64{average, 0.90})},
-		{Quantity: "low wines of 8 % wash to 1 %", Source: "common practice: 20-25 %", Range: "no reflux", Unit: "% vol", Deviations: points([2]float64{100 * low.ABV, 22.5}), Claim: 2.5},
-		{Quantity: "low wines of 3,000 L", Source: "common practice: a bit over 1,000 L, read as 1,000-1,250", Range: "no reflux", Unit: "L", Deviations: points([2]float64{1000 * low.VolumeM3, 1125}), Claim: 125},
-		{Quantity: "first strength from 25 %", Source: "common practice: about 73 %", Range: "no reflux", Unit: "% vol", Deviations: points([2]float64{100 * first, 73}), Claim: 0.5},
+		{Quantity: "Rayleigh's integral, constant volatility 1.5-20", Why: "arithmetic: the integrator's steps", Source: "exact solution, by scipy", Range: "x 0.4 to 0.02", Unit: "%", Deviations: constant, Claim: 0.001},
+		{Quantity: "Rayleigh's integral, methanol-water, ideal", Why: "arithmetic: the integrator's steps", Source: "scipy", Range: "x 0.82 to 0.01", Unit: "%", Deviations: integral("raoult", func(line) still.Mixture { return raoult }), Claim: 0.001},
+		{Quantity: "Rayleigh's integral, the model's equilibrium", Why: "arithmetic: the integrator's steps", Source: "scipy, the model written out again", Range: "x 0.6 to 0.0003, 72-101.3 kPa", Unit: "%", Deviations: integral("nrtl", model), Claim: 0.001},
+		{Quantity: "Rayleigh's integral", Why: "none: it is the error in y, claimed above", Source: "scipy over Carey and Lewis's points, no model", Range: "x 0.18 to 0.06, 0.0925 to 0.02", Unit: "%", Deviations: integral("carey", model), Remark: "the model's error in y"},
+		{Quantity: "moles left of 100", Why: "none: it is the error in y, claimed above", Source: "Perry's, section 13, simple batch distillation: 70.0", Range: "x 0.18 to 0.06", Unit: "mol", Deviations: points([2]float64{100 * left, 70.0}), Remark: "the model's error in y"},
+		{Quantity: "mean of the distillate", Why: "none: it is the error in y, claimed above", Source: "Perry's, section 13: 0.46", Range: "x 0.18 to 0.06", Unit: "x", Deviations: points([2]float64{over, 0.46}), Remark: "printed to 0.01"},
+		{Quantity: "moles over of 75, methanol-water", Why: "none: the mixture is not one of newmake's", Source: "open lecture notes: 62.5", Range: "x 0.82 to 0.42", Unit: "mol", Deviations: points([2]float64{75 * (1 - methanol), 62.5})},
+		{Quantity: "mean of the same distillate", Why: "none: the mixture is not one of newmake's", Source: "open lecture notes: 0.90", Range: "x 0.82 to 0.42", Unit: "x", Deviations: points([2]float64{average, 0.90})},
+		{Quantity: "low wines of 8 % wash to 1 %", Why: "the source's own range: half of it", Source: "common practice: 20-25 %", Range: "no reflux", Unit: "% vol", Deviations: points([2]float64{100 * low.ABV, 22.5}), Claim: 2.5},
+		{Quantity: "low wines of 3,000 L", Why: "the source's own range: half of it", Source: "common practice: a bit over 1,000 L, read as 1,000-1,250", Range: "no reflux", Unit: "L", Deviations: points([2]float64{1000 * low.VolumeM3, 1125}), Claim: 125},
+		{Quantity: "first strength from 25 %", Why: "print rounding: half of 1", Source: "common practice: about 73 %", Range: "no reflux", Unit: "% vol", Deviations: points([2]float64{100 * first, 73}), Claim: 0.5},
 	}
 	return s
 }
