@@ -176,6 +176,21 @@ type Fraction struct {
 	PureShare  float64  `json:"purePct" places:"1"` // of the alcohol in the charge
 }
 
+// Over is a volume of distillate of one charge, litres at 20 C, as a Quantity
+// with its gallons at 60 F: those of the full receivers, and of the one that
+// fills by its own share, as the readings of the steps count it.
+func (r Run) Over(litres float64) Quantity {
+	q := Quantity{Value: litres, Unit: Litre}
+	for _, f := range r.Fractions {
+		if f.EndOverL <= f.StartOverL || litres <= f.StartOverL {
+			continue
+		}
+		share := min((litres-f.StartOverL)/(f.EndOverL-f.StartOverL), 1)
+		q.Gallons += share * f.WineGallons / float64(max(r.Charges, 1))
+	}
+	return q
+}
+
 // RunPoint is a run at one moment.
 type RunPoint struct {
 	Min       float64 `json:"min" places:"2"`

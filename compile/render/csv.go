@@ -70,6 +70,45 @@ func (t *csvTable) value(x float64, unit plan.Unit) string {
 	return figure(v, 3)
 }
 
+// spirit is what the header calls a measure of spirit, with the temperature at
+// which it is meant: volume_gal_60F. The gauge is at 60 F in US units (27 CFR
+// 30.11) and at 20 C in SI (OIML R 22).
+func (t *csvTable) spirit(name string) string {
+	if t.u == measure.SI {
+		return name + "_20C"
+	}
+	return name + "_60F"
+}
+
+// abv is a strength by volume on the reader's basis: half the proof, or at 20 C.
+func (t *csvTable) abv(abvPct, proof float64, places int) string {
+	if t.u == measure.SI {
+		return figure(abvPct, places)
+	}
+	return figure(proof/2, places)
+}
+
+// expect is what a reading should say, with no more decimals than the sheet
+// gives it: a temperature of 88 C is read as 190 F, not 190.04.
+func (t *csvTable) expect(q plan.Quantity) (string, string) {
+	v, word := t.u.Value(q)
+	places := 4
+	switch word {
+	case "F":
+		places = 0
+	case "C", "lb", "kg", "% abv", "% vol", "proof", "pH":
+		places = 1
+	case "gal", "L":
+		places = 1
+		if v < 10 {
+			places = 2
+		}
+	case "SG":
+		places = 3
+	}
+	return figure(v, places), word
+}
+
 // unit is what the header calls a unit: temp_F.
 func (t *csvTable) unit(name string, unit plan.Unit) string {
 	_, word := t.u.Value(plan.Of(0, unit))
@@ -100,13 +139,13 @@ func (t *csvTable) steps(p *plan.Plan) {
 			if r.At != "" {
 				due = r.At
 			}
-			expect, unit := t.u.Value(r.Expect)
+			expect, unit := t.expect(r.Expect)
 			tolerance, tolUnit := "", ""
 			if r.Tolerance.Unit != "" {
 				v, word := t.u.Value(r.Tolerance)
 				tolerance, tolUnit = figure(v, 3), word
 			}
-			t.row(append(step[:len(step):len(step)], cell(r.What), due, figure(expect, 4), unit, tolerance, tolUnit, "", "", "", "")...)
+			t.row(append(step[:len(step):len(step)], cell(r.What), due, expect, unit, tolerance, tolUnit, "", "", "", "")...)
 		}
 	}
 }
@@ -128,7 +167,7 @@ func (t *csvTable) mash(p *plan.Plan) {
 }
 
 func (t *csvTable) ferment(p *plan.Plan) {
-	t.row("hour", t.unit("temperature", plan.Celsius), "gravity_SG", "strength_abv_pct", "pH", "yeast_g_per_L", "heat_kW",
+	t.row("hour", t.unit("temperature", plan.Celsius), "gravity_SG", "strength_abv_pct_20C", "pH", "yeast_g_per_L", "heat_kW",
 		t.unit("co2", plan.Kilogram), "cooling_pct")
 	for _, c := range p.Ferment.Curve {
 		t.row(figure(c.Hour, 2), t.value(c.TempC, plan.Celsius), figure(c.SG, 4), figure(c.AbvPct, 2), figure(c.PH, 2),
@@ -137,17 +176,19 @@ func (t *csvTable) ferment(p *plan.Plan) {
 }
 
 func (t *csvTable) run(r plan.Run) {
-	t.row("min", t.unit("pot", plan.Celsius), t.unit("vapour", plan.Celsius), "spout_abv_pct", "spout_proof", "pot_abv_pct",
-		t.unit("over", plan.Litre), t.unit("rate", plan.LitrePerH), "fraction")
+	t.row("min", t.unit("pot", plan.Celsius), t.unit("vapour", plan.Celsius), t.spirit("spout_abv_pct"), "spout_proof", "pot_abv_pct_20C",
+		t.spirit(t.unit("over", plan.Litre)), t.unit("rate", plan.LitrePerH), "fraction")
 	for _, c := range r.Curve {
-		t.row(figure(c.Min, 2), t.value(c.PotC, plan.Celsius), t.value(c.VapourC, plan.Celsius), figure(c.AbvPct, 2), figure(c.Proof, 1),
-			figure(c.PotAbvPct, 2), t.value(c.OverL, plan.Litre), t.value(c.RateLPerH, plan.LitrePerH), cell(c.Fraction))
+		over, _ := t.u.Value(r.Over(c.OverL))
+		t.row(figure(c.Min, 2), t.value(c.PotC, plan.Celsius), t.value(c.VapourC, plan.Celsius), t.abv(c.AbvPct, c.Proof, 2), figure(c.Proof, 1),
+			figure(c.PotAbvPct, 2), figure(over, 3), t.value(c.RateLPerH, plan.LitrePerH), cell(c.Fraction))
 	}
 }
 
 func (t *csvTable) cask(p *plan.Plan) {
-	t.row("years", t.unit("volume", plan.Litre), "strength_abv_pct", "proof", "proof_gallons", "pure_alcohol_L")
+	t.row("years", t.spirit(t.unit("volume", plan.Litre)), t.spirit("strength_abv_pct"), "proof", "proof_gallons", "pure_alcohol_L_20C")
 	for _, y := range p.Cask.Forecast {
-		t.row(figure(y.AgeYears, 2), t.value(y.VolumeL, plan.Litre), figure(y.AbvPct, 1), figure(y.Proof, 1), figure(y.ProofGallons, 1), figure(y.PureL, 1))
+		volume, _ := t.u.Value(y.Volume())
+		t.row(figure(y.AgeYears, 2), figure(volume, 2), t.abv(y.AbvPct, y.Proof, 2), figure(y.Proof, 1), figure(y.ProofGallons, 1), figure(y.PureL, 1))
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"io"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -62,14 +63,55 @@ func TestCSV(t *testing.T) {
 	for _, table := range render.Tables {
 		assert.Len(t, csvOf(t, p, table, measure.US), want[table]+1, table)
 	}
-	assert.Equal(t, []string{"years", "volume_gal", "strength_abv_pct", "proof", "proof_gallons", "pure_alcohol_L"}, csvOf(t, p, "cask", measure.US)[0])
-	assert.Equal(t, "volume_L", csvOf(t, p, "cask", measure.SI)[0][1])
+	assert.Equal(t, []string{"years", "volume_gal_60F", "strength_abv_pct_60F", "proof", "proof_gallons", "pure_alcohol_L_20C"}, csvOf(t, p, "cask", measure.US)[0])
+	assert.Equal(t, "volume_L_20C", csvOf(t, p, "cask", measure.SI)[0][1])
 	mash := csvOf(t, p, "mash", measure.US)
 	assert.Equal(t, "temperature_F", mash[0][1])
 
 	var b bytes.Buffer
 	err := render.CSV(&b, p, "stills", render.Options{})
 	assert.ErrorContains(t, err, "steps, grain, mash")
+}
+
+// A table counts as the plan does: gallons and half the proof at 60 F, litres and
+// % vol at 20 C; and a reading is what the sheet says, not its conversion.
+func TestCSVBasis(t *testing.T) {
+	p := planOf(t, "examples/lantern-hollow", "Ferry Landing")
+	number := func(s string) float64 {
+		v, err := strconv.ParseFloat(s, 64)
+		require.NoError(t, err)
+		return v
+	}
+	for i, row := range csvOf(t, p, "cask", measure.US)[1:] {
+		y := p.Cask.Forecast[i]
+		assert.InDelta(t, y.WineGallons, number(row[1]), 0.0051)
+		assert.InDelta(t, number(row[3])/2, number(row[2]), 1e-9)
+		assert.InDelta(t, y.ProofGallons, number(row[1])*number(row[3])/100, 0.1)
+	}
+	for i, row := range csvOf(t, p, "cask", measure.SI)[1:] {
+		assert.InDelta(t, p.Cask.Forecast[i].VolumeL, number(row[1]), 0.051)
+		assert.InDelta(t, p.Cask.Forecast[i].AbvPct, number(row[2]), 0.051)
+	}
+	for table, r := range map[string]plan.Run{"strip": p.Strip, "spirit": p.Spirit} {
+		rows := csvOf(t, p, table, measure.US)
+		assert.Equal(t, []string{"spout_abv_pct_60F", "spout_proof", "pot_abv_pct_20C", "over_gal_60F"}, rows[0][3:7])
+		gallons := 0.0
+		for _, f := range r.Fractions {
+			gallons += f.WineGallons
+		}
+		assert.InDelta(t, gallons/float64(r.Charges), number(rows[len(rows)-1][6]), 0.02, table)
+		assert.InDelta(t, number(rows[1][4])/2, number(rows[1][3]), 1e-9, table)
+		si := csvOf(t, p, table, measure.SI)
+		assert.Equal(t, "over_L_20C", si[0][6])
+		assert.InDelta(t, r.Curve[len(r.Curve)-1].OverL, number(si[len(si)-1][6]), 0.001, table)
+	}
+	said := map[string]bool{}
+	for _, row := range csvOf(t, p, "steps", measure.US)[1:] {
+		if row[8] == "Heat to 190 F." {
+			said[row[12]+" "+row[13]] = true
+		}
+	}
+	assert.Equal(t, map[string]bool{"190 F": true}, said)
 }
 
 // A spreadsheet takes a cell that begins with one of these for a formula.
