@@ -183,3 +183,20 @@ func FuzzApply(f *testing.F) {
 		after.Batch("Ferry Landing") // says what is wrong, and does not fail
 	})
 }
+
+// Where a name is of several values or of a whole block, that is said, and no
+// other block is offered for it.
+func TestANameOfSeveral(t *testing.T) {
+	_, list := tried(t, "Ferry Landing", "mash.rest=20 min")
+	require.Len(t, list, 1)
+	assert.Equal(t, "there are 3 of it: `mash.rest.1`, `mash.rest.2`, `mash.rest.3`", list[0].Help)
+	_, list = tried(t, "Ferry Landing", "mash.rest.4=20 min")
+	require.Len(t, list, 1)
+	assert.Contains(t, list[0].Help, "there are 3 of it")
+	for path, want := range map[string]string{"batch": "this is the whole batch", "cask": "this is a whole block"} {
+		_, list = tried(t, "Ferry Landing", path+"=20 min")
+		require.Len(t, list, 1)
+		assert.Contains(t, list[0].Help, want)
+		assert.NotContains(t, list[0].Help, "did you mean")
+	}
+}

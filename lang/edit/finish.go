@@ -86,6 +86,9 @@ func (r *Result) lines(src *diag.Source, edits []replacement) {
 // unknown says that there is no such value, and which is near.
 func (e *editor) unknown(c Change) error {
 	d := diag.Diagnostic{Code: diag.CodeChangePath, Severity: diag.Error, Summary: fmt.Sprintf("the batch %q has no value %q", e.batch.Name, c.Path)}
+	if d.Help = e.within(c.Path); d.Help != "" {
+		return diag.List{d}
+	}
 	var known []string
 	for p := range e.batch.Where {
 		known = append(known, p)
@@ -94,10 +97,36 @@ func (e *editor) unknown(c Change) error {
 	if near := nearest(c.Path, known); near != "" {
 		d.Help = "did you mean `" + near + "`?"
 	} else {
-		d.Help = "a value is named by its block and its line: bill.rye, mash.water, mash.rest.2, ferment.for, spirit.hearts.to, cask.entry, plant.water"
+		d.Help = byItsLine
 	}
 	return diag.List{d}
 }
+
+// within says how to name one value of what has several: the steps of a mash that
+// do one thing, a block. It is "" if the path is of nothing that is there.
+func (e *editor) within(path string) string {
+	if parts := split(path); len(parts) > 1 && parts[0] == "mash" {
+		var each []string
+		named := false
+		for i, s := range e.steps(parts[1]) {
+			step := fmt.Sprintf("mash.%s.%d", parts[1], i+1)
+			each = append(each, "`"+step+"`")
+			named = named || len(parts) > 2 && (parts[2] == fmt.Sprint(i+1) || s.Enzyme != nil && s.Enzyme.Name == parts[2])
+		}
+		if len(each) > 1 && !named {
+			return fmt.Sprintf("there are %d of it: %s", len(each), strings.Join(each, ", "))
+		}
+	}
+	if path == "batch" {
+		return "this is the whole batch; " + byItsLine
+	}
+	if _, block := e.batch.Where[path]; block {
+		return "this is a whole block; " + byItsLine
+	}
+	return ""
+}
+
+const byItsLine = "a value is named by its block and its line: bill.rye, mash.water, mash.rest.2, ferment.for, spirit.hearts.to, cask.entry, plant.water"
 
 // nearest is the name that is spelt most nearly so, "" if none is near.
 func nearest(name string, known []string) string {
