@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
+	"strings"
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -220,7 +222,7 @@ func (b *builder) sum(n *node, lines []billLine, total, sum float64, shares, res
 		if off < 0 {
 			word = "short"
 		}
-		d.Summary = fmt.Sprintf("the shares of the bill come to %s, not 100 %%", b.share(sum, total))
+		d.Summary = fmt.Sprintf("the shares of the bill come to %s %%, not 100 %%", notHundred(100*sum/total))
 		d.Help = fmt.Sprintf("%s %% %s: change one line, or write `rest` for the grain that takes what is left", decimal(math.Abs(off)), word)
 	default:
 		c := n.get("mass")
@@ -232,6 +234,17 @@ func (b *builder) sum(n *node, lines []billLine, total, sum float64, shares, res
 }
 
 func (b *builder) share(part, total float64) string { return decimal(100*part/total) + " %" }
+
+// notHundred prints a percentage that is not 100 with as many places as show it.
+func notHundred(pct float64) string {
+	s := decimal(pct)
+	for places := 1; s == "100" && places < 6; places++ {
+		if s = strconv.FormatFloat(pct, 'f', places, 64); strings.TrimRight(s, "0") == "100." {
+			s = "100"
+		}
+	}
+	return s
+}
 
 // mostLines is more than any bill or mash has.
 const mostLines = 1000
