@@ -302,6 +302,13 @@ func TestACutIsSpokenOfAsWritten(t *testing.T) {
 	require.GreaterOrEqual(t, i, 0, list.Error())
 	assert.Contains(t, list[i].Summary, "the vapour at 140 F, and it is never so cool: it starts at 183 F")
 	assert.NotContains(t, list[i].Summary, "strength")
+
+	_, list = Compile(edited(t, func(b *recipe.Batch) { // a third of a degree below where it starts: 182.6 F and 183 F are no two figures
+		b.Spirit.HeartsFrom = recipe.Cut{By: recipe.ByVapourTemp, TempC: 83.7}
+	}))
+	i = slices.IndexFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeCutUnreached })
+	require.GreaterOrEqual(t, i, 0, list.Error())
+	assert.Regexp(t, `the vapour at 183 F, and it is never so cool: it starts at 18[23]\.\d F`, list[i].Summary)
 }
 
 // The backset's solids are in the hydrometer's reading at both ends or at none.

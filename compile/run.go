@@ -3,6 +3,7 @@ package compile
 import (
 	"fmt"
 
+	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/still"
 	"newmake/lang/diag"
@@ -98,6 +99,18 @@ func (c *compiler) runTold(use string, r still.Run) {
 	}
 }
 
+// tempAbove shows a temperature that is above another; where both would read the
+// same it takes one more digit.
+func (c *compiler) tempAbove(tempC, otherC float64) string {
+	switch {
+	case c.say.Temp(tempC) != c.say.Temp(otherC):
+		return c.say.Temp(tempC)
+	case c.say == measure.SI:
+		return measure.Number(tempC, 2) + " C"
+	}
+	return measure.Number(tempC*1.8+32, 1) + " F"
+}
+
 // heartsTooSoon says why the cut that begins the hearts is never reached, in the
 // terms in which it is written: the run starts weaker than that, or its vapour
 // warmer.
@@ -107,7 +120,7 @@ func (c *compiler) heartsTooSoon(r still.Run) (summary, help string) {
 		top = r.Curve[0]
 	}
 	if from := c.b.Spirit.HeartsFrom; from.By == recipe.ByVapourTemp {
-		return fmt.Sprintf("the hearts are to begin with the vapour at %s, and it is never so cool: it starts at %s", c.say.Temp(from.TempC), c.say.Temp(top.VapourC)),
+		return fmt.Sprintf("the hearts are to begin with the vapour at %s, and it is never so cool: it starts at %s", c.say.Temp(from.TempC), c.tempAbove(top.VapourC, from.TempC)),
 			"begin them at a higher temperature, strip to a stronger low wine, or return more in the head"
 	}
 	return fmt.Sprintf("the hearts are to begin at a strength that is never reached: the spout starts at %s", c.byVolume(top.ABV)),

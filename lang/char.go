@@ -28,7 +28,7 @@ var typeInstead = map[rune]string{
 var wordsInstead = map[string]string{
 	":":  "a word and what follows it need no colon between them: leave a space",
 	"=":  "a word and what follows it need no `=` between them: leave a space",
-	";":  "end the line instead: one statement stands on a line",
+	";":  "take it out, and end the line where more follows: one statement stands on a line",
 	"'":  "put a name with an apostrophe in double quotes; feet are `ft`",
 	"(":  "brackets have no use here; a remark goes after `#`",
 	")":  "brackets have no use here; a remark goes after `#`",
@@ -49,7 +49,7 @@ var wordsInstead = map[string]string{
 }
 
 // badChar is the fault of a character that no token begins with.
-func badChar(t *lexer.Token) *fault {
+func badChar(t, next *lexer.Token) *fault {
 	r, _ := utf8.DecodeRuneInString(t.Value)
 	start := t.Pos.Offset
 	f := &fault{code: diag.CodeUnknownChar, start: start, end: start + len(t.Value)}
@@ -70,6 +70,9 @@ func badChar(t *lexer.Token) *fault {
 		f.summary = fmt.Sprintf("%s has no meaning here", RuneName(r))
 	}
 	f.help = wordsInstead[string(r)]
+	if next.Value == "/" && next.Pos.Offset == start+1 && t.Value == "+" { // +/- as one types ±
+		f.end, f.summary, f.help = next.Pos.Offset+1, "`+/-` has no meaning here", wordsInstead["±"]
+	}
 	if f.help == "" {
 		f.help = "put it in double quotes if it is part of a name, or after `#` if it is a remark"
 	}

@@ -89,7 +89,7 @@ func parseItem(lex *lexer.PeekingLexer) (Item, *fault) {
 			summary: "this text has no closing quote",
 			help:    "put a `\"` where it ends; a quoted text ends on the line where it begins"}
 	default:
-		return item, badChar(t)
+		return item, badChar(t, lex.Peek())
 	}
 	return item, nil
 }

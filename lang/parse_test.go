@@ -175,6 +175,8 @@ func TestSyntaxErrors(t *testing.T) {
 		{"bill ｛", "NM0105", "｛", "type `{` instead"},
 		{"heat to 80 ℃", "NM0105", "℃", "type `°C` instead"},
 		{"co\u200brn 5 lb", "NM0105", "\u200b", "invisible character"},
+		{"add rye;", "NM0109", ";", "take it out"},
+		{"expect hearts 38 gal +/- 2 gal", "NM0109", "+/", "within 2 gal"},
 		// what no text may hold
 		{"corn 5 lb \x00", "NM0103", "\x00", "NUL"},
 		{"at \"a\x1b[31m\"", "NM0103", "\x1b", "U+001B"},

@@ -140,3 +140,12 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// TestTheLotComesFirst: a question that begins with its step is told how it reads.
+func TestTheLotComesFirst(t *testing.T) {
+	for _, words := range []string{"reduce 38 gal at 134 proof to 100 proof", "blend 20 gal at 134 proof with 5 gal at 100 proof"} {
+		_, list := proofing.Read(words)
+		require.Len(t, list, 1, words)
+		assert.Contains(t, list[0].Help, "the lot comes first", words)
+	}
+}

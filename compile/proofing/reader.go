@@ -84,6 +84,12 @@ func (r *reader) expected(what, example string) {
 	r.fail(diag.CodeShape, r.at(), fmt.Sprintf("%s stands where %s is wanted", show(r.items[0]), what), help)
 }
 
+// lotFirst has, for a step that a question may not begin with, how it reads.
+var lotFirst = map[string]string{
+	"reduce": "38 gal at 134.1 proof, reduce to 114 proof",
+	"blend":  "20 gal at 134 proof, blend with 5 gal at 100 proof",
+}
+
 // stray says that what comes next can't stand there, and which of the words
 // that could was perhaps meant.
 func (r *reader) stray(words []string) {
@@ -97,6 +103,9 @@ func (r *reader) stray(words []string) {
 	if near := nearest(it.Text, words); near != "" && it.Kind == lang.Word {
 		d.Help = fmt.Sprintf("did you mean `%s`?\n%s", near, d.Help)
 		d.Fix = &diag.Fix{At: it.At, Text: near, Label: "write `" + near + "`"}
+	}
+	if lot := lotFirst[it.Text]; lot != "" && it.At.Start == 0 {
+		d.Help, d.Fix = fmt.Sprintf("the lot comes first, and then what is done with it: `%s`\n%s", lot, examples), nil
 	}
 	r.failWith(d)
 }

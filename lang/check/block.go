@@ -152,6 +152,9 @@ func (s shaper) unknown(st *lang.Stmt, b *Block, of string) *node {
 	switch {
 	case head.Kind != lang.Word:
 		d.Summary = fmt.Sprintf("a line begins with a word, and %s is none", show(head))
+		if b.Any != nil && len(st.Items) > 1 && st.Items[1].Kind == lang.Word {
+			allowed = "the name comes first here: " + example(b.Any) + "\n" + allowed
+		}
 	case b == Language:
 		d.Code = diag.CodeUnknownDecl
 		d.Summary = fmt.Sprintf("`%s` is not a declaration", head.Text)

@@ -34,7 +34,7 @@ var caskField = &Field{
 			Doc: "Size and kind of the cask, whether it is new, and its char.",
 			Limits: []Limit{
 				mustBe(1e-3, 100, "from a litre to a vat").of("volume"),
-				mustBe(0, 4, "chars are numbered 1 to 4").of("number"),
+				mustBe(0, 4, "chars are numbered 1 to 4, and 0 is none").of("number"),
 			},
 		},
 		{

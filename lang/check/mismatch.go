@@ -40,6 +40,7 @@ func (s shaper) mismatch(n *node, b *Block) {
 	default:
 		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.miss.want))
 	}
+	n.timeOtherwise(&d, m.miss.want)
 	s.diags.Add(d)
 }
 
@@ -155,12 +156,22 @@ func (n *node) fraction(d *diag.Diagnostic) bool {
 	return true
 }
 
+// shortUnits has what people write for a length of time, too short to be near to
+// a unit's name. They are not read: m, mo and mth are too easily one another.
+var shortUnits = map[string]string{"mo": "month", "mos": "month", "mth": "month", "mths": "month"}
+
 func (s shaper) unknownUnit(d *diag.Diagnostic, want quantity.Kind, unit string, at diag.Span) {
 	d.Code, d.At = diag.CodeUnknownUnit, at
 	d.Summary = fmt.Sprintf("`%s` is not a unit", unit)
 	_, err := quantity.ToSI(1, unit, want)
 	var ue *quantity.UnitError
-	if errors.As(err, &ue) && len(ue.Near) > 0 {
+	if !errors.As(err, &ue) {
+		return
+	}
+	if short := shortUnits[strings.ToLower(unit)]; short != "" && want == quantity.Duration {
+		ue.Near = []string{short}
+	}
+	if len(ue.Near) > 0 {
 		d.Help = fmt.Sprintf("did you mean `%s`? %s", ue.Near[0], d.Help)
 		d.Fix = &diag.Fix{At: at, Text: ue.Near[0], Label: "write `" + ue.Near[0] + "`"}
 	}
@@ -187,6 +198,7 @@ func (s shaper) wrongWord(d *diag.Diagnostic, n *node, b *Block) {
 		d.Fix = &diag.Fix{At: it.At, Text: near, Label: "write `" + near + "`"}
 	case len(m.miss.want) == 0:
 		d.Summary = fmt.Sprintf("`%s` does not belong here: the line is complete before it", it.Text)
+	case len(kinds) > 0 && n.wordTooMany(d):
 	case len(kinds) > 0 && len(words) == 0:
 		d.Code = diag.CodeNotQuantity
 		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, kindList(kinds))

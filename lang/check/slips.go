@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"newmake/lang"
 	"newmake/lang/diag"
@@ -57,4 +58,43 @@ func (n *node) carriedOn(d *diag.Diagnostic, b *Block) bool {
 		return true
 	}
 	return false
+}
+
+// timeOtherwise helps where a date or a time of day is written in a way of its
+// own: 3/2/2026, 7:00 AM, 7am.
+func (n *node) timeOtherwise(d *diag.Diagnostic, want []*shape) {
+	items, far := n.m.items, n.m.miss.far
+	it := &items[far]
+	wants := func(k lang.ItemKind) bool {
+		return slices.ContainsFunc(want, func(w *shape) bool { return w.op == opSlot && w.kind.Names == "" && w.kind.Item == k })
+	}
+	half := strings.ToLower(strings.ReplaceAll(it.Text, ".", ""))
+	switch {
+	case wants(lang.Date):
+		d.Help = "write a date as year-month-day, as in `2026-03-03`\n" + d.Help
+	case wants(lang.Clock), far > 0 && items[far-1].Kind == lang.Clock && (half == "am" || half == "pm"):
+		d.Help = "write a time by the 24-hour clock, as in `07:00` or `17:00`\n" + d.Help
+	}
+}
+
+// smallWords are those that a sentence has and a line may do without.
+var smallWords = []string{"a", "about", "at", "by", "for", "in", "is", "of", "on", "the", "to", "with"}
+
+// wordTooMany helps where the line would be right without a word: entry at 120
+// proof.
+func (n *node) wordTooMany(d *diag.Diagnostic) bool {
+	items, far := n.m.items, n.m.miss.far
+	if !slices.Contains(smallWords, items[far].Text) || far+1 >= len(items) || items[far+1].Kind != lang.Number {
+		return false
+	}
+	without := slices.Delete(slices.Clone(items), far, far+1)
+	m := new(matcher).line(n.field.shape, without)
+	if !m.fits() {
+		return false
+	}
+	it := &items[far]
+	d.Summary = fmt.Sprintf("`%s` does not belong here", it.Text)
+	d.Help = fmt.Sprintf("leave out `%s`\n%s", it.Text, d.Help)
+	d.Fix = &diag.Fix{At: diag.Span{Src: it.At.Src, Start: it.At.Start, End: items[far+1].At.Start}, Text: "", Label: "leave out `" + it.Text + "`"}
+	return true
 }

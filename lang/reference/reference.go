@@ -118,6 +118,10 @@ func (d *document) codes() {
 	d.text("What newmake may say of a text. `newmake explain NM0303` shows the page of one,\nwith a wrong and a right example.")
 	d.printf("| code | name | | about |\n|---|---|---|---|\n")
 	for _, i := range diag.Table {
-		d.printf("| %s | %s | %s | %s |\n", i.Code, i.Name, i.Severity, i.Title)
+		severity := i.Severity.String()
+		if i.Code == diag.CodeBidi { // there it changes nothing that is computed
+			severity += ", in quotes and remarks a warning"
+		}
+		d.printf("| %s | %s | %s | %s |\n", i.Code, i.Name, severity, i.Title)
 	}
 }
