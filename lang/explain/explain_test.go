@@ -105,6 +105,9 @@ func TestFind(t *testing.T) {
 	for _, c := range []struct{ word, first string }{
 		{"NM0303", "NM0303"}, {"nm0303", "NM0303"}, {"no-unit", "NM0303"}, {"No unit", "NM0303"},
 		{"low-wines", "low wines"}, {"Low Wines", "low wines"}, {"tails", "feints"}, {"lbs", "lb"}, {"heat", "heat"},
+		{"303", "NM0303"}, {"0303", "NM0303"}, {"angel's share", "angels' share"}, {"angels share", "angels' share"}, {"foreshot", "foreshots"},
+		{"low wine", "low wines"}, {"heart", "hearts"}, {"lauter", "drain"}, {"variant", "variant"}, {"variants", "variant"},
+		{"promise", "promise"}, {"house", "house"},
 		{"`heat`", "heat"}, {"straight-bourbon", "straight-bourbon"}, {"TEMP", "TEMP"},
 	} {
 		found := Find(c.word)

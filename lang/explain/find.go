@@ -7,7 +7,7 @@ import (
 	"newmake/lang/spelling"
 )
 
-// Find gives the pages on a word: a code, a word of the language, a unit or a
+// Find gives the pages on a word: a code, also by its number alone, a word of the language, a unit or a
 // term. Capitals and hyphens do not matter, but that M is no m where units
 // differ in that alone.
 func Find(word string) []Page {
@@ -15,10 +15,18 @@ func Find(word string) []Page {
 	if word == "" {
 		return nil
 	}
+	if len(word) <= 4 && strings.Trim(word, "0123456789") == "" {
+		word = "NM" + strings.Repeat("0", 4-len(word)) + word
+	}
 	exact := func(p Page) bool { return p.called(word, func(a, b string) bool { return a == b }) }
 	found := slices.DeleteFunc(slices.Clone(Pages()), func(p Page) bool {
 		return !p.called(word, func(a, b string) bool { return fold(a) == fold(b) })
 	})
+	if len(found) == 0 { // one for many, many for one: angel's share, low wine
+		found = slices.DeleteFunc(slices.Clone(Pages()), func(p Page) bool {
+			return p.Sort == OfUnit || !p.called(word, func(a, b string) bool { return singular(a) == singular(b) })
+		})
+	}
 	if slices.ContainsFunc(found, func(p Page) bool { return p.Sort == OfUnit && exact(p) }) {
 		found = slices.DeleteFunc(found, func(p Page) bool { return p.Sort == OfUnit && !exact(p) })
 	}
@@ -42,6 +50,17 @@ func (p Page) called(word string, same func(a, b string) bool) bool {
 // fold makes low-wines, Low wines and low_wines one word.
 func fold(word string) string {
 	return strings.NewReplacer("-", " ", "_", " ").Replace(strings.ToLower(strings.Join(strings.Fields(word), " ")))
+}
+
+// singular folds a word and takes out its apostrophes and each part's final s.
+func singular(word string) string {
+	parts := strings.Fields(fold(strings.NewReplacer("'", "", "’", "").Replace(word)))
+	for i, part := range parts {
+		if len(part) > 2 {
+			parts[i] = strings.TrimSuffix(part, "s")
+		}
+	}
+	return strings.Join(parts, " ")
 }
 
 // Near gives the names of pages that are spelt nearly as a word, best first, at
