@@ -118,6 +118,9 @@ func (f *file) replace(text []byte) (links int, err error) {
 		return 0, fmt.Errorf("%s was changed by something else meanwhile: it was left alone", f.name)
 	}
 	if info, err := os.Stat(f.target); err == nil {
+		if info.Mode().Perm()&0o222 == 0 {
+			return 0, fmt.Errorf("cannot write %s: it is read-only, and was left alone; chmod u+w makes it writable", f.name)
+		}
 		links = hardLinks(info)
 	}
 	err = uninterrupted(func() error {
