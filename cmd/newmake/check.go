@@ -34,6 +34,7 @@ func (a *app) checkCommand() *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&format, "format", "", "text or json")
+	completeFlag(cmd, "format", oneOf("text", "json"))
 	cmd.Flags().StringVar(&stdin, "stdin-filename", "", "the file that standard input stands for")
 	cmd.Flags().BoolVar(&strict, "strict", false, "warnings fail too")
 	return cmd

@@ -68,6 +68,7 @@ func (a *app) diffCommand() *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&f.format, "format", "", "text, md, json or html (default: text, or by the ending of -o)")
+	completeFlag(cmd, "format", oneOf("text", "md", "json", "html"))
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: those of the new batch)")
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to compare, by name, of those there are")

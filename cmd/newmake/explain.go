@@ -39,6 +39,7 @@ func (a *app) explainCommand() *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&format, "format", "", "text or json")
+	completeFlag(cmd, "format", oneOf("text", "json"))
 	return cmd
 }
 

@@ -54,6 +54,7 @@ func (a *app) fmtCommand() *cobra.Command {
 	cmd.Flags().BoolVar(&f.check, "check", false, "write nothing: list what is not laid out, and end with 1 if there is any")
 	cmd.Flags().BoolVarP(&f.diff, "diff", "d", false, "write nothing: show what would change")
 	cmd.Flags().StringVar(&f.format, "format", "", "text or json")
+	completeFlag(cmd, "format", oneOf("text", "json"))
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	return cmd
 }

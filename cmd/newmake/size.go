@@ -71,6 +71,7 @@ func (a *app) sizeCommand() *cobra.Command {
 	cmd.Flags().StringVar(&f.name, "name", "", "the variant's name")
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to size, by name, of a file with several")
 	cmd.Flags().StringVar(&f.format, "format", "", "text or json")
+	completeFlag(cmd, "format", oneOf("text", "json"))
 	return cmd
 }
 

@@ -36,6 +36,7 @@ func (a *app) stockCommand() *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&format, "format", "", "text or json")
+	completeFlag(cmd, "format", oneOf("text", "json"))
 	cmd.Flags().StringVar(&house, "house", ".", "a file or folder of the house whose stock is shown")
 	return cmd
 }
