@@ -141,6 +141,7 @@ func (w *checking) run() diag.List {
 				}
 			}
 			list = h.house.Ordered(list)
+			standsFor(list)
 		}
 		all = append(all, list...)
 	}

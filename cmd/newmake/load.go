@@ -18,6 +18,10 @@ import (
 // standardInput is how a person names it.
 const standardInput = "-"
 
+// unnamedInput is what standard input is called if no --stdin-filename says what
+// file it stands for.
+const unnamedInput = "standard-input" + ending
+
 // source is what a command was pointed at: a file, a folder, standard input, or
 // the house around the working directory.
 type source struct {
@@ -40,7 +44,7 @@ func (a *app) load(path, stdin string) (*source, error) {
 			return nil, usage("cannot read standard input: %v", err)
 		}
 		if stdin == "" {
-			stdin = "standard-input.batch"
+			stdin = unnamedInput
 		}
 		s.path, s.label = stdin, stdin
 		o.Overlay = map[string][]byte{stdin: text}
@@ -56,6 +60,24 @@ func (a *app) load(path, stdin string) (*source, error) {
 	}
 	s.house = h
 	return s, nil
+}
+
+// standsFor says, where standard input holds a batch that a file of the house has
+// too, how to say that it is that file.
+func standsFor(list diag.List) {
+	for i := range list {
+		d := &list[i]
+		if d.Code != diag.CodeDuplicate || len(d.Related) != 1 || d.At.Src == nil || d.Related[0].At.Src == nil {
+			continue
+		}
+		in, other := d.At.Src.Name, d.Related[0].At.Src.Name
+		if other == unnamedInput {
+			in, other = other, in
+		}
+		if in == unnamedInput && other != unnamedInput {
+			d.Help = fmt.Sprintf("if standard input stands for that file, say so: --stdin-filename %s", other)
+		}
+	}
 }
 
 // reason is why a file cannot be read, without the path that is said already.

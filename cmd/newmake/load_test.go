@@ -47,3 +47,15 @@ func TestHouseTooLarge(t *testing.T) {
 	assert.Contains(t, said.String(), "NM0106")
 	assert.NotContains(t, said.String(), "belongs to no house")
 }
+
+// TestStandardInputStandsForAFile: a batch that a file of the house has too is no
+// second one, if one says so; and how to say so is said.
+func TestStandardInputStandsForAFile(t *testing.T) {
+	t.Chdir(filepath.Join("..", "..", "examples", "lantern-hollow"))
+	text, err := os.ReadFile("ferry-landing.batch")
+	require.NoError(t, err)
+	var o, e bytes.Buffer
+	a := &app{in: bytes.NewReader(text), out: &o, err: &e, env: func(string) string { return "" }}
+	require.Equal(t, exitError, run(a, []string{"check", "-"}))
+	require.Contains(t, strings.Join(strings.Fields(o.String()+e.String()), " "), "--stdin-filename ferry-landing.batch")
+}
