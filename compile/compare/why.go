@@ -36,8 +36,8 @@ type WhyOutcome struct {
 type Share struct {
 	Edit  string  `json:"edit"`
 	Part  float64 `json:"part"`
-	Alone float64 `json:"alone"`                   // what it does when nothing else changes
-	Error float64 `json:"standardError,omitempty"` // of the part, where orders were drawn
+	Alone float64 `json:"alone"`         // what it does when nothing else changes
+	Error float64 `json:"standardError"` // of the part: 0 where every combination was computed, or every order gave the same
 }
 
 // rest names what no edit accounts for. There should be none of it.

@@ -15,7 +15,7 @@ func howFar(w *compare.Why) string {
 	if w.Exact {
 		s += fmt.Sprintf(" Exact, from %d plans.", w.Plans)
 	} else {
-		s += fmt.Sprintf(" From %d of all orders, %d plans; +/- is the standard error.", w.Orders, w.Plans)
+		s += fmt.Sprintf(" From %d of all orders, %d plans; +/- is the standard error; a part without one is exact to its last figure.", w.Orders, w.Plans)
 	}
 	if w.Joined != "" {
 		s += " " + strings.ToUpper(w.Joined[:1]) + w.Joined[1:] + "."

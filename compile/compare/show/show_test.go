@@ -219,3 +219,13 @@ func TestJSONIsOneDocument(t *testing.T) {
 	assert.Equal(t, "newmake.diff", got["format"])
 	assert.Equal(t, "1.0", got["version"])
 }
+
+// Where orders were drawn, a part that all of them agree on has no error: that is
+// said, and the document writes the 0.
+func TestTheErrorOfAPart(t *testing.T) {
+	assert.Contains(t, howFar(&compare.Why{Orders: 200, Plans: 90}), "+/- is the standard error; a part without one is exact to its last figure.")
+	assert.NotContains(t, howFar(&compare.Why{Exact: true}), "standard error")
+	text, err := json.Marshal(compare.Share{Edit: "x", Part: 1, Alone: 1})
+	require.NoError(t, err)
+	assert.Contains(t, string(text), `"standardError":0`)
+}
