@@ -26,7 +26,8 @@ func (a *app) planCommand() *cobra.Command {
 		Short: "Compute a batch: predictions and the timed run sheet",
 		Long: "plan checks a batch, computes it from grain to cask, and prints what to expect and\n" +
 			"the run sheet to work from. A file that holds several batches gives its first;\n" +
-			"--batch names another. Nothing is planned from a text with errors; a promise that is\n" +
+			"--batch names another. Nothing is planned from a text with errors; an error\n" +
+			"of meaning in another batch of the file is said, and does not stop it. A promise that is\n" +
 			"not kept is shown in the plan, which then ends with 1.\n\n" +
 			"--try changes a value for this run, and leaves the file as it is; it may be given again.\n" +
 			"A value is named by its block and line, a step of the mash by what it does and which of\n" +
@@ -146,8 +147,13 @@ func (a *app) compute(src *source, name, units string) (*plan.Plan, diag.List, e
 		return nil, list, nil
 	}
 	b, list := src.house.Batch(name)
-	if b == nil {
+	unread, others := besides(src, name, list)
+	list = src.house.Ordered(append(list, unread...))
+	if b == nil || len(unread) > 0 {
 		return nil, list, nil
+	}
+	if others != "" {
+		a.say("%s", others)
 	}
 	switch units {
 	case "":
