@@ -1,6 +1,7 @@
 package main
 
 import (
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -18,8 +19,9 @@ type selection struct {
 	names []string // those that are meant, in order
 	all   []string // of the house
 	label string
-	whole bool // the house as a whole, and not a file of it
-	moves bool // the other side is the same house at another time: a batch may have moved
+	rev   string // the revision it is of; none is the files as they are
+	whole bool   // the house as a whole, and not a file of it
+	moves bool   // the other side is the same house at another time: a batch may have moved
 }
 
 func (s *selection) batch(name string) (*recipe.Batch, diag.List) { return s.house.Batch(name) }
@@ -31,10 +33,19 @@ func (s *selection) labelOf(name string) string {
 	}
 	for _, f := range s.house.Files {
 		if slices.Contains(s.house.BatchesIn(f.Source.Name), name) {
-			return f.Source.Name
+			return s.pasted(f.Source.Name)
 		}
 	}
 	return s.label
+}
+
+// pasted is the name of a file of a revision as git takes it: the top of the
+// repository has no slash.
+func (s *selection) pasted(name string) string {
+	if below, ok := strings.CutPrefix(filepath.ToSlash(name), s.rev+":/"); ok && s.rev != "" {
+		return s.rev + ":" + below
+	}
+	return name
 }
 
 func (s *selection) inputs() []string {

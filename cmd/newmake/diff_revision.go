@@ -129,7 +129,11 @@ func (a *app) atRevision(rev, where string, whole bool) (*selection, error) {
 	if err != nil {
 		return nil, err
 	}
-	return a.fromTree(tree, rev, commit, below, rev+":"+below, whole)
+	label := rev + ":" + below
+	if below == "." {
+		label = rev + ":" // so git names the top
+	}
+	return a.fromTree(tree, rev, commit, below, label, whole)
 }
 
 // folderOf is the nearest folder of a path that exists: git is called from there.
@@ -164,5 +168,7 @@ func (a *app) fromTree(tree *gitrepo.Tree, rev, commit, below, label string, who
 	if dir == "." {
 		rel = below
 	}
-	return selectionOf(h, filepath.Join(shown, filepath.FromSlash(rel)), label, whole), nil
+	s := selectionOf(h, filepath.Join(shown, filepath.FromSlash(rel)), label, whole)
+	s.rev = rev
+	return s, nil
 }

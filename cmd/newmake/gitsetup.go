@@ -68,6 +68,8 @@ type part struct {
 	show  []string // what is set, line by line
 	// byHand is what a person does where something else is in the way.
 	byHand string
+	// toUndo is what a person looks at there when it is taken back.
+	toUndo string
 }
 
 type state int
@@ -109,9 +111,11 @@ func setupParts(r *gitrepo.Repo) ([]part, error) {
 	return []part{
 		{
 			name: ".gitattributes", why: "LF on every machine, and the driver below for .batch files", show: []string{attributeLine},
-			found: func() (state, error) { return attributesFound(attributes) },
-			set:   func() error { return addAttributes(attributes) },
-			unset: func() error { return dropAttributes(attributes) },
+			found:  func() (state, error) { return attributesFound(attributes) },
+			set:    func() error { return addAttributes(attributes) },
+			unset:  func() error { return dropAttributes(attributes) },
+			byHand: "it sets other line endings or another driver for *.batch, which ours would override: make that line `" + attributeLine + "`",
+			toUndo: "its lines for *.batch are not newmake's own",
 		},
 		configPart(r, "diff.newmake.xfuncname", funcName, "hunk headers name the block; needs no program"),
 		configPart(r, "diff.newmake.textconv", textConv, "git diff shows the text as laid out; without newmake, as it is"),
@@ -121,6 +125,7 @@ func setupParts(r *gitrepo.Repo) ([]part, error) {
 			set:    func() error { return writeHook(hook) },
 			unset:  func() error { return os.Remove(hook) },
 			byHand: "add to it the line `newmake git-setup --staged || exit 1`",
+			toUndo: "if you added the line `newmake git-setup --staged || exit 1`, take it out",
 		},
 	}, nil
 }
@@ -187,7 +192,11 @@ func (a *app) each(r *gitrepo.Repo, when state, done, not string, do func(part) 
 			a.say("%s: %s", p.name, done)
 		case isOther:
 			left = true
-			fmt.Fprintf(a.err, "%s: something else is there, and was left alone; %s\n", p.name, p.byHand)
+			advice := p.byHand
+			if when == isOurs {
+				advice = p.toUndo
+			}
+			fmt.Fprintf(a.err, "%s: something else is there, and was left alone; %s\n", p.name, advice)
 		default:
 			a.say("%s: %s", p.name, not)
 		}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/google/renameio/v2"
@@ -45,6 +46,7 @@ func configPart(r *gitrepo.Repo, key, value, why string) part {
 			return nil
 		},
 		byHand: "see it with `git config " + key + "`",
+		toUndo: "see it with `git config " + key + "`",
 	}
 }
 
@@ -59,7 +61,33 @@ func attributesFound(file string) (state, error) {
 	if bytes.Contains(text, []byte(markBegin)) {
 		return isOurs, nil
 	}
+	for line := range strings.Lines(string(text)) {
+		if against(line) {
+			return isOther, nil
+		}
+	}
 	return notThere, nil
+}
+
+// against says that a line of .gitattributes sets for all .batch files what ours,
+// being below it, would silently override.
+func against(line string) bool {
+	words := strings.Fields(line)
+	if len(words) == 0 || words[0] != "*.batch" {
+		return false
+	}
+	return slices.ContainsFunc(words[1:], func(w string) bool {
+		name, value, _ := strings.Cut(strings.TrimLeft(w, "-!"), "=")
+		switch name {
+		case "text":
+			return w != "text" && w != "text=auto"
+		case "eol":
+			return value != "lf"
+		case "diff":
+			return value != "newmake"
+		}
+		return name == "binary" || name == "crlf"
+	})
 }
 
 func addAttributes(file string) error {
