@@ -118,3 +118,47 @@ func TestRows(t *testing.T) {
 		assert.LessOrEqual(t, start[i]+wide(flags[i].text), 700.0)
 	}
 }
+
+// What stands beside the dots of a run keeps off the curve, the axes and the
+// other values.
+func TestRunNotesClear(t *testing.T) {
+	for _, p := range plans(t) {
+		for _, u := range []measure.Units{measure.US, measure.SI} {
+			for name, draw := range map[string]func(*plan.Plan, measure.Units) Chart{"strip": Strip, "spirit": Spirit} {
+				c := draw(p, u)
+				var boxes []box
+				for _, m := range c.Marks {
+					if m.Class != "label" {
+						continue
+					}
+					x, err := strconv.ParseFloat(m.X, 64)
+					require.NoError(t, err)
+					y, err := strconv.ParseFloat(m.Y, 64)
+					require.NoError(t, err)
+					b := box{x, y - noteRise, x + wide(m.Text), y}
+					where := p.Batch.Name + " " + name + " " + m.Text
+					assert.Greater(t, b.left, float64(plotLeft)+3, where)
+					assert.Less(t, b.right, float64(plotRight), where)
+					for _, o := range boxes {
+						assert.False(t, b.meets(o), where)
+					}
+					boxes = append(boxes, b)
+				}
+				require.NotEmpty(t, boxes)
+				for _, m := range c.Marks {
+					if m.Class != "line" {
+						continue
+					}
+					at := strings.FieldsFunc(m.D, func(r rune) bool { return strings.ContainsRune("MLZ ", r) })
+					for i := 0; i+1 < len(at); i += 2 {
+						x, _ := strconv.ParseFloat(at[i], 64)
+						y, _ := strconv.ParseFloat(at[i+1], 64)
+						for _, b := range boxes {
+							assert.False(t, b.meets(box{x - 1, y - 1, x + 1, y + 1}), "%s %s: the curve strikes %v", p.Batch.Name, name, b)
+						}
+					}
+				}
+			}
+		}
+	}
+}

@@ -30,7 +30,7 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 		return Chart{}
 	}
 	c := Chart{ID: "chart-" + use, Title: title, W: width}
-	over := func(l float64) float64 { v, _ := u.Value(plan.Of(l, plan.Litre)); return v }
+	over := func(l float64) float64 { v, _ := u.Value(r.Over(l)); return v }
 	end := over(r.Curve[n-1].OverL)
 	x := scale{0, end, plotLeft, plotRight}
 
@@ -73,6 +73,7 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 	vap := func(i int) (float64, float64) { return over(r.Curve[i].OverL), temp(u, r.Curve[i].VapourC) }
 	upper.curve("line", n, abv)
 	lower.curve("line", n, vap)
+	var strengths, temps []value
 	for _, f := range r.Fractions {
 		if f.Name == "foreshots" || f.EndOverL <= f.StartOverL {
 			continue
@@ -80,10 +81,12 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 		e := over(f.EndOverL)
 		v, t := between(n, e, abv), between(n, e, vap)
 		c.dot(x.at(e), upper.y.at(v))
-		upper.note(e, v, u.StrengthAbv(f.Ends))
+		strengths = append(strengths, value{e, v, u.StrengthAbv(f.Ends)})
 		c.dot(x.at(e), lower.y.at(t))
-		lower.note(e, t, measure.Number(t, 0)+" "+tempUnit(u))
+		temps = append(temps, value{e, t, measure.Number(t, 0) + " " + tempUnit(u)})
 	}
+	upper.notes(n, abv, strengths)
+	lower.notes(n, vap, temps)
 	c.Desc = runDesc(r, u)
 	return c
 }
