@@ -34,6 +34,9 @@ func (a *app) variants(arg string, f planFlags) error {
 	if name, err = a.subject(src, name); err != nil {
 		return err
 	}
+	if unread, _ := besides(src, name, nil); len(unread) > 0 {
+		return a.refuse(unread, speak)
+	}
 	trial, list, err := a.trial(src, name, f.units)
 	if err != nil {
 		return err
