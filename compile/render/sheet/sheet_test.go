@@ -206,3 +206,12 @@ func BenchmarkHTML(b *testing.B) {
 		}
 	}
 }
+
+// The cover of a variant says what it has other than its parent.
+func TestVariantSaysWhatItChanges(t *testing.T) {
+	p := planOf(t, "Ferry Landing, more rye")
+	require.NotEmpty(t, p.Batch.Changes)
+	text := html.UnescapeString(page(t, p, sheet.Options{}))
+	assert.Contains(t, text, "It differs by: "+strings.Join(p.Batch.Changes, "; ")+".")
+	assert.NotContains(t, page(t, planOf(t, "Ferry Landing"), sheet.Options{}), "It differs by")
+}
