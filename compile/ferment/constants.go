@@ -2,7 +2,6 @@ package ferment
 
 import (
 	"fmt"
-	"strings"
 
 	"newmake/lang/recipe"
 )
@@ -33,74 +32,53 @@ type constants struct {
 	gums                              float64 // of the solubles
 }
 
-type namedConstant struct {
-	name  string
-	value *float64
-}
-
 // fields pairs each constant with its name in the stock, in stock order.
-func (k *constants) fields() []namedConstant {
-	return []namedConstant{
-		{"biomass-most", &k.biomassMost},
-		{"resting-rate", &k.restingRate},
-		{"glycerol-per-biomass", &k.glycerolPerBiomass},
-		{"maltose-half", &k.maltoseHalf},
-		{"maltotriose-half", &k.maltotrioseHalf},
-		{"maltotriose-rate", &k.maltotrioseRate},
-		{"glucose-represses", &k.glucoseRepresses},
-		{"maltose-represses", &k.maltoseRepress},
-		{"death-by-ethanol", &k.deathByEthanol},
-		{"heat-glucose", &k.heatGlucose},
-		{"wall-loss", &k.wallLoss},
-		{"cooling-approach", &k.coolingApproach},
-		{"control-band", &k.controlBand},
-		{"buffer", &k.buffer},
-		{"acid-per-nitrogen", &k.acidPerNitrogen},
-		{"lactic-seed", &k.lacticSeed},
-		{"lactic-growth", &k.lacticGrowth},
-		{"lactic-energy", &k.lacticEnergy},
-		{"lactic-held", &k.lacticHeld},
-		{"lactic-most", &k.lacticMost},
-		{"lactic-shows", &k.lacticDue},
-		{"gums", &k.gums},
+func (k *constants) fields() []recipe.Constant {
+	return []recipe.Constant{
+		{Name: "biomass-most", To: &k.biomassMost},
+		{Name: "resting-rate", To: &k.restingRate},
+		{Name: "glycerol-per-biomass", To: &k.glycerolPerBiomass},
+		{Name: "maltose-half", To: &k.maltoseHalf},
+		{Name: "maltotriose-half", To: &k.maltotrioseHalf},
+		{Name: "maltotriose-rate", To: &k.maltotrioseRate},
+		{Name: "glucose-represses", To: &k.glucoseRepresses},
+		{Name: "maltose-represses", To: &k.maltoseRepress},
+		{Name: "death-by-ethanol", To: &k.deathByEthanol},
+		{Name: "heat-glucose", To: &k.heatGlucose},
+		{Name: "wall-loss", To: &k.wallLoss},
+		{Name: "cooling-approach", To: &k.coolingApproach},
+		{Name: "control-band", To: &k.controlBand},
+		{Name: "buffer", To: &k.buffer},
+		{Name: "acid-per-nitrogen", To: &k.acidPerNitrogen},
+		{Name: "lactic-seed", To: &k.lacticSeed},
+		{Name: "lactic-growth", To: &k.lacticGrowth},
+		{Name: "lactic-energy", To: &k.lacticEnergy},
+		{Name: "lactic-held", To: &k.lacticHeld},
+		{Name: "lactic-most", To: &k.lacticMost},
+		{Name: "lactic-shows", To: &k.lacticDue},
+		{Name: "gums", To: &k.gums},
 	}
 }
 
 // Names are the constants that `model ferment` must hold.
 func Names() []string {
 	var k constants
-	var names []string
-	for _, f := range k.fields() {
-		names = append(names, f.name)
-	}
-	return names
+	return recipe.Names(k.fields())
 }
 
 func constantsFrom(m *recipe.Model) (constants, error) {
 	var k constants
-	if m == nil {
-		return k, fmt.Errorf("there is no model of the ferment: the stock entry `model ferment` is missing")
+	if err := m.Read("ferment", k.fields()); err != nil {
+		return k, err
 	}
-	var missing []string
-	for _, f := range k.fields() {
-		v, ok := m.Values[f.name]
-		if !ok {
-			missing = append(missing, f.name)
-			continue
-		}
-		*f.value = v
-	}
-	if len(missing) > 0 {
-		return k, fmt.Errorf("model %s lacks %s", m.Name, strings.Join(missing, ", "))
-	}
-	for _, f := range []namedConstant{
-		{"maltose-half", &k.maltoseHalf}, {"maltotriose-half", &k.maltotrioseHalf},
-		{"glucose-represses", &k.glucoseRepresses}, {"maltose-represses", &k.maltoseRepress},
-		{"control-band", &k.controlBand}, {"cooling-approach", &k.coolingApproach},
-		{"buffer", &k.buffer}, {"lactic-most", &k.lacticMost},
+	for _, f := range []recipe.Constant{
+		{Name: "maltose-half", To: &k.maltoseHalf}, {Name: "maltotriose-half", To: &k.maltotrioseHalf},
+		{Name: "glucose-represses", To: &k.glucoseRepresses}, {Name: "maltose-represses", To: &k.maltoseRepress},
+		{Name: "control-band", To: &k.controlBand}, {Name: "cooling-approach", To: &k.coolingApproach},
+		{Name: "buffer", To: &k.buffer}, {Name: "lactic-most", To: &k.lacticMost},
 	} {
-		if !(*f.value > 0) {
-			return k, fmt.Errorf("model %s: %s must be above nothing", m.Name, f.name)
+		if !(*f.To > 0) {
+			return k, fmt.Errorf("model %s: %s must be above nothing", m.Name, f.Name)
 		}
 	}
 	return k, nil

@@ -1,9 +1,7 @@
 package mash
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"newmake/lang/recipe"
 )
@@ -37,59 +35,39 @@ type constants struct {
 	hardnessToAlkali                   float64
 }
 
-func (c *constants) fields() []struct {
-	name  string
-	value *float64
-} {
-	return []struct {
-		name  string
-		value *float64
-	}{
-		{"water-flow", &c.waterFlowM3S},
-		{"grain-flow", &c.grainFlowKgS},
-		{"drain-time", &c.drainS},
-		{"draff-holds", &c.draffHoldsM3Kg},
-		{"cooling-full", &c.coolFullK},
-		{"cooling-least", &c.coolLeastK},
-		{"cooling-rise", &c.coolRise},
-		{"malt-acidity", &c.maltPH},
-		{"malt-buffer", &c.maltBuffer},
-		{"raw-acidity", &c.rawPH},
-		{"raw-buffer", &c.rawBuffer},
-		{"roasted-acidity", &c.roastedPH},
-		{"roasted-buffer", &c.roastBuffer},
-		{"backset-acidity", &c.backsetPH},
-		{"backset-buffer", &c.backsetBuffer},
-		{"backset-solids", &c.backsetSolids},
-		{"hardness-to-alkali", &c.hardnessToAlkali},
+func (c *constants) fields() []recipe.Constant {
+	return []recipe.Constant{
+		{Name: "water-flow", To: &c.waterFlowM3S},
+		{Name: "grain-flow", To: &c.grainFlowKgS},
+		{Name: "drain-time", To: &c.drainS},
+		{Name: "draff-holds", To: &c.draffHoldsM3Kg},
+		{Name: "cooling-full", To: &c.coolFullK},
+		{Name: "cooling-least", To: &c.coolLeastK},
+		{Name: "cooling-rise", To: &c.coolRise},
+		{Name: "malt-acidity", To: &c.maltPH},
+		{Name: "malt-buffer", To: &c.maltBuffer},
+		{Name: "raw-acidity", To: &c.rawPH},
+		{Name: "raw-buffer", To: &c.rawBuffer},
+		{Name: "roasted-acidity", To: &c.roastedPH},
+		{Name: "roasted-buffer", To: &c.roastBuffer},
+		{Name: "backset-acidity", To: &c.backsetPH},
+		{Name: "backset-buffer", To: &c.backsetBuffer},
+		{Name: "backset-solids", To: &c.backsetSolids},
+		{Name: "hardness-to-alkali", To: &c.hardnessToAlkali},
 	}
 }
 
 func constantsFrom(m *recipe.Model) (constants, error) {
 	var c constants
-	var missing []string
-	for _, f := range c.fields() {
-		v, ok := m.Values[f.name]
-		if !ok {
-			missing = append(missing, f.name)
-		}
-		*f.value = v
-	}
-	if len(missing) > 0 {
-		return c, fmt.Errorf("model %s lacks %s", m.Name, strings.Join(missing, ", "))
-	}
-	return c, nil
+	err := m.Read("mash", c.fields())
+	return c, err
 }
 
 // Names are the constants that `model mash` must hold for this package, beside
 // those of package starch.
 func Names() []string {
 	var c constants
-	var names []string
-	for _, f := range c.fields() {
-		names = append(names, f.name)
-	}
-	return names
+	return recipe.Names(c.fields())
 }
 
 // MetalKg is the vessel's metal, by the default rule where it does not say.

@@ -3,19 +3,19 @@ package render
 import (
 	"strings"
 
-	"github.com/mattn/go-runewidth"
-
+	"newmake/compile/render/columns"
 	"newmake/lang/diag"
 )
 
-// pageWidth is the widest line of text, in columns of a terminal.
-const pageWidth = 80
+const pageWidth = columns.Page
 
-// columns measures display width the same on every machine: the package's own
-// default looks at the locale.
-var columns = &runewidth.Condition{StrictEmojiNeutral: true}
-
-func width(s string) int { return columns.StringWidth(s) }
+var (
+	width = columns.Width
+	fill  = columns.Fill
+	right = columns.Right
+	cut   = columns.Cut
+	wrap  = columns.Wrap
+)
 
 // page builds text whose lines never pass pageWidth.
 type page struct {
@@ -86,56 +86,6 @@ func (p *page) item(head string, col int, text string) {
 			p.line(strings.Repeat(" ", col) + l)
 		}
 	}
-}
-
-// fill pads a text on the right to a width.
-func fill(s string, w int) string {
-	return s + strings.Repeat(" ", max(w-width(s), 0))
-}
-
-// right pads a text on the left to a width.
-func right(s string, w int) string {
-	return strings.Repeat(" ", max(w-width(s), 0)) + s
-}
-
-// cut shortens a text to a width, with a mark where it was cut.
-func cut(s string, w int) string {
-	if width(s) <= w {
-		return s
-	}
-	return columns.Truncate(s, w, "~")
-}
-
-// wrap breaks text into lines of at most w columns, at spaces, and inside a
-// word only where the word alone is wider than a line.
-func wrap(text string, w int) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		for width(word) > w {
-			head := columns.Truncate(word, w, "")
-			if head == "" {
-				break
-			}
-			if line != "" {
-				lines, line = append(lines, line), ""
-			}
-			lines = append(lines, head)
-			word = word[len(head):]
-		}
-		switch {
-		case line == "":
-			line = word
-		case width(line)+1+width(word) <= w:
-			line += " " + word
-		default:
-			lines, line = append(lines, line), word
-		}
-	}
-	if line != "" {
-		lines = append(lines, line)
-	}
-	return lines
 }
 
 // safe shows a text from a recipe without doing what it says.

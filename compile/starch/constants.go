@@ -1,9 +1,6 @@
 package starch
 
 import (
-	"fmt"
-	"strings"
-
 	"newmake/lang/recipe"
 )
 
@@ -59,79 +56,57 @@ type Constants struct {
 
 // fields pairs each constant with its name in the stock, in the order of the
 // stock entry.
-func (c *Constants) fields() []struct {
-	Name  string
-	Value *float64
-} {
-	return []struct {
-		Name  string
-		Value *float64
-	}{
-		{"reference", &c.ReferenceC},
-		{"gel-split", &c.GelSplitPosition},
-		{"gel-done", &c.GelDonePosition},
-		{"gel-rate", &c.GelRate},
-		{"gel-energy-below", &c.GelBelowJMol},
-		{"gel-energy-above", &c.GelAboveJMol},
-		{"access-raw", &c.AccessRaw},
-		{"access-malt", &c.AccessMalt},
-		{"branched", &c.BranchedShare},
-		{"alpha-on-starch", &c.AlphaOnStarch},
-		{"alpha-on-dextrin", &c.AlphaOnDextrin},
-		{"alpha-to-glucose", &c.AlphaToGlucose},
-		{"alpha-to-maltose", &c.AlphaToMaltose},
-		{"beta-on-dextrin", &c.BetaOnDextrin},
-		{"beta-to-maltotriose", &c.BetaToMaltotriose},
-		{"limit-on-branch", &c.LimitOnBranch},
-		{"gluco-on-maltose", &c.GlucoOnMaltose},
-		{"gluco-on-branch", &c.GlucoOnBranch},
-		{"alpha-energy", &c.AlphaJMol},
-		{"beta-energy", &c.BetaJMol},
-		{"limit-energy", &c.LimitJMol},
-		{"added-energy", &c.AddedJMol},
-		{"alpha-half-life", &c.AlphaHalfLifeS},
-		{"alpha-death-energy", &c.AlphaDeathJMol},
-		{"beta-half-life", &c.BetaHalfLifeS},
-		{"beta-death-energy", &c.BetaDeathJMol},
-		{"limit-half-life", &c.LimitHalfLifeS},
-		{"limit-death-energy", &c.LimitDeathJMol},
-		{"alpha-acidity-low", &c.AlphaPHLow},
-		{"alpha-acidity-high", &c.AlphaPHHigh},
-		{"beta-acidity-low", &c.BetaPHLow},
-		{"beta-acidity-high", &c.BetaPHHigh},
-		{"limit-acidity-low", &c.LimitPHLow},
-		{"limit-acidity-high", &c.LimitPHHigh},
+func (c *Constants) fields() []recipe.Constant {
+	return []recipe.Constant{
+		{Name: "reference", To: &c.ReferenceC},
+		{Name: "gel-split", To: &c.GelSplitPosition},
+		{Name: "gel-done", To: &c.GelDonePosition},
+		{Name: "gel-rate", To: &c.GelRate},
+		{Name: "gel-energy-below", To: &c.GelBelowJMol},
+		{Name: "gel-energy-above", To: &c.GelAboveJMol},
+		{Name: "access-raw", To: &c.AccessRaw},
+		{Name: "access-malt", To: &c.AccessMalt},
+		{Name: "branched", To: &c.BranchedShare},
+		{Name: "alpha-on-starch", To: &c.AlphaOnStarch},
+		{Name: "alpha-on-dextrin", To: &c.AlphaOnDextrin},
+		{Name: "alpha-to-glucose", To: &c.AlphaToGlucose},
+		{Name: "alpha-to-maltose", To: &c.AlphaToMaltose},
+		{Name: "beta-on-dextrin", To: &c.BetaOnDextrin},
+		{Name: "beta-to-maltotriose", To: &c.BetaToMaltotriose},
+		{Name: "limit-on-branch", To: &c.LimitOnBranch},
+		{Name: "gluco-on-maltose", To: &c.GlucoOnMaltose},
+		{Name: "gluco-on-branch", To: &c.GlucoOnBranch},
+		{Name: "alpha-energy", To: &c.AlphaJMol},
+		{Name: "beta-energy", To: &c.BetaJMol},
+		{Name: "limit-energy", To: &c.LimitJMol},
+		{Name: "added-energy", To: &c.AddedJMol},
+		{Name: "alpha-half-life", To: &c.AlphaHalfLifeS},
+		{Name: "alpha-death-energy", To: &c.AlphaDeathJMol},
+		{Name: "beta-half-life", To: &c.BetaHalfLifeS},
+		{Name: "beta-death-energy", To: &c.BetaDeathJMol},
+		{Name: "limit-half-life", To: &c.LimitHalfLifeS},
+		{Name: "limit-death-energy", To: &c.LimitDeathJMol},
+		{Name: "alpha-acidity-low", To: &c.AlphaPHLow},
+		{Name: "alpha-acidity-high", To: &c.AlphaPHHigh},
+		{Name: "beta-acidity-low", To: &c.BetaPHLow},
+		{Name: "beta-acidity-high", To: &c.BetaPHHigh},
+		{Name: "limit-acidity-low", To: &c.LimitPHLow},
+		{Name: "limit-acidity-high", To: &c.LimitPHHigh},
 	}
 }
 
 // Names are the constants that `model mash` must hold for this package.
 func Names() []string {
 	var c Constants
-	var names []string
-	for _, f := range c.fields() {
-		names = append(names, f.Name)
-	}
-	return names
+	return recipe.Names(c.fields())
 }
 
 // ConstantsFrom reads the constants of a model. The error names every one that
 // is missing.
 func ConstantsFrom(m *recipe.Model) (Constants, error) {
 	var c Constants
-	if m == nil {
-		return c, fmt.Errorf("there is no model of the mash: the stock entry `model mash` is missing")
-	}
-	var missing []string
-	for _, f := range c.fields() {
-		v, ok := m.Values[f.Name]
-		if !ok {
-			missing = append(missing, f.Name)
-			continue
-		}
-		*f.Value = v
-	}
-	if len(missing) > 0 {
-		return Constants{}, fmt.Errorf("model %s lacks %s", m.Name, strings.Join(missing, ", "))
+	if err := m.Read("mash", c.fields()); err != nil {
+		return Constants{}, err
 	}
 	return c, nil
 }

@@ -140,13 +140,6 @@ type Standard struct {
 	Notes      []string // what the law says that no program can test
 }
 
-// Model is the constants of a published model, each by name in SI, so that a
-// house can tune them to its own runs.
-type Model struct {
-	Entry
-	Values map[string]float64
-}
-
 // Stock is every entry known to a house, its own laid over the built-in ones.
 type Stock struct {
 	Grains    map[string]*Grain

@@ -3,15 +3,18 @@ package show
 import (
 	"strings"
 
-	"github.com/mattn/go-runewidth"
+	"newmake/compile/render/columns"
 )
 
-const pageWidth = 80
+const pageWidth = columns.Page
 
-// columns measures display width the same on every machine.
-var columns = &runewidth.Condition{StrictEmojiNeutral: true}
-
-func width(s string) int { return columns.StringWidth(s) }
+var (
+	width = columns.Width
+	fill  = columns.Fill
+	right = columns.Right
+	cut   = columns.Cut
+	wrap  = columns.Wrap
+)
 
 // page builds text whose lines never pass pageWidth.
 type page struct {
@@ -48,48 +51,6 @@ func (p *page) para(first, then int, text string) {
 		}
 		p.line(strings.Repeat(" ", at) + l)
 	}
-}
-
-func fill(s string, w int) string  { return s + strings.Repeat(" ", max(w-width(s), 0)) }
-func right(s string, w int) string { return strings.Repeat(" ", max(w-width(s), 0)) + s }
-
-func cut(s string, w int) string {
-	if width(s) <= w {
-		return s
-	}
-	return columns.Truncate(s, w, "~")
-}
-
-// wrap breaks text at spaces, and inside a word only where it alone is wider
-// than a line.
-func wrap(text string, w int) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		for width(word) > w {
-			head := columns.Truncate(word, w, "")
-			if head == "" {
-				break
-			}
-			if line != "" {
-				lines, line = append(lines, line), ""
-			}
-			lines = append(lines, head)
-			word = word[len(head):]
-		}
-		switch {
-		case line == "":
-			line = word
-		case width(line)+1+width(word) <= w:
-			line += " " + word
-		default:
-			lines, line = append(lines, line), word
-		}
-	}
-	if line != "" {
-		lines = append(lines, line)
-	}
-	return lines
 }
 
 // table is rows of cells, the first flush left and the others flush right.
