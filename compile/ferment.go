@@ -120,10 +120,7 @@ func (c *compiler) pitchTold(atC float64) {
 	}
 }
 
-const (
-	acidMost = 0.008 // lactic acid by mass: above it yeast suffers (from memory)
-	dryLate  = 0.90  // of the time: dry no later than this leaves something in hand
-)
+const dryLate = 0.90 // of the time: dry no later than this leaves something in hand
 
 // fermentTold says what a distiller should know of the ferment.
 func (c *compiler) fermentTold() {
@@ -142,13 +139,6 @@ func (c *compiler) fermentTold() {
 			Code: diag.CodeNotDry, At: c.where("ferment.for", "ferment"),
 			Summary: fmt.Sprintf("it is dry after %.0f h of %.0f: nothing in hand", r.DryS/secondsPerH, hours),
 			Help:    "the time to dryness is good to about a quarter: give it longer",
-		})
-	}
-	if acid := c.mashed.BacksetAcidFrac; acid > acidMost {
-		c.tell(diag.Diagnostic{
-			Code: diag.CodeBacksetAcid, At: c.where("mash.backset", "mash"),
-			Summary: fmt.Sprintf("backset brings %.1f %% of lactic acid into the wort", 100*acid),
-			Help:    "less backset", Reason: "above 0.8 % it harms yeast (from memory)",
 		})
 	}
 	c.heatTold(b.Yeast)

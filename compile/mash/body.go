@@ -19,7 +19,6 @@ type body struct {
 	solublesKg   float64
 	insolublesKg float64
 	backsetKg    float64 // its dissolved solids
-	acidKg       float64 // lactic, of those
 	grainKg      float64 // as it was weighed
 
 	waterInKg float64 // all water that went in, bound since or not
@@ -90,7 +89,6 @@ func (b *body) takeLiquid(o *body, f float64) {
 	move(&s.GlucoseKg, &t.GlucoseKg)
 	move(&b.solublesKg, &o.solublesKg)
 	move(&b.backsetKg, &o.backsetKg)
-	move(&b.acidKg, &o.acidKg)
 	move(&b.waterInKg, &o.waterInKg)
 	move(&b.enzymes.Alpha, &o.enzymes.Alpha)
 	move(&b.enzymes.Beta, &o.enzymes.Beta)

@@ -71,9 +71,6 @@ func (m *cooker) finish() Result {
 	r.ExtractKg = r.Out.ExtractKg()
 	r.FermentableShare = share(r.Out.SugarKg(), r.ExtractKg)
 	r.LiquorGristLPerKg = m.liquorGrist()
-	if liquid := r.Out.LiquidKg(); liquid > 0 {
-		r.BacksetAcidFrac = out.acidKg / liquid
-	}
 	r.HydrometerSG = r.Out.SG()
 	alone := r.Out
 	alone.BacksetKg = 0

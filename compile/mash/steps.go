@@ -78,7 +78,6 @@ func (m *cooker) backset(step *Step, i int, s recipe.MashStep) {
 	b := m.at(i)
 	m.pour(i, kg*(1-solids), kg*solids, tempC)
 	b.backsetKg += kg * solids
-	b.acidKg += kg * m.in.BacksetAcidFrac
 	m.acid.add(orDefault(m.in.BacksetPH, m.c.backsetPH), m.c.backsetBuffer*kg)
 	m.let(step, i, s, s.VolumeM3/m.c.waterFlowM3S)
 }

@@ -29,16 +29,16 @@ import (
 
 // Input is all that the mash depends on.
 type Input struct {
-	Cooker                                        recipe.Vessel
-	PressurePa                                    float64 // local air pressure
-	AmbientC                                      float64
-	WaterC                                        float64 // supply, for cooling and for what is heated from it
-	HardnessPPM                                   float64
-	BoilerW                                       float64 // 0: no limit
-	Bill                                          recipe.Bill
-	Steps                                         []recipe.MashStep
-	BacksetPH, BacksetSolidsFrac, BacksetAcidFrac float64       // 0: the model's default; acid is part of the solids
-	Model                                         *recipe.Model // constants, stock entry `model mash`
+	Cooker                       recipe.Vessel
+	PressurePa                   float64 // local air pressure
+	AmbientC                     float64
+	WaterC                       float64 // supply, for cooling and for what is heated from it
+	HardnessPPM                  float64
+	BoilerW                      float64 // 0: no limit
+	Bill                         recipe.Bill
+	Steps                        []recipe.MashStep
+	BacksetPH, BacksetSolidsFrac float64       // 0: the model's default
+	Model                        *recipe.Model // constants, stock entry `model mash`
 }
 
 // Result is what the mash gives.
@@ -60,7 +60,6 @@ type Result struct {
 	FermentableShare  float64 // of the extract: sugars a yeast can take
 	ExtractKg         float64 // dissolved from the grain
 	TheoryExtractKg   float64 // what complete conversion would dissolve
-	BacksetAcidFrac   float64 // lactic acid from backset in the liquor that goes on, by mass
 	MostVolumeM3      float64 // greatest volume in the cooker
 	HeatJ, CoolJ      float64 // heat paid for: hot liquor from the supply, jacket or steam
 	LossJ             float64 // through the wall

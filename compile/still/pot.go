@@ -63,12 +63,6 @@ func (p *pot) node(u float64, l level) node { return node{u: u, level: l, d: p.s
 
 func (n node) x() float64 { return math.Exp(n.u) }
 
-// potKg is what ethanol and water are left in the pot.
-func (n node) potKg() (ethanol, water float64) {
-	x := n.x()
-	return n.pot * x * fluid.MolarMassEthanol, n.pot * (1 - x) * fluid.MolarMassWater
-}
-
 // overKg is what ethanol and water have come over since the first drop.
 func (p *pot) overKg(n node) (ethanol, water float64) {
 	x := n.x()

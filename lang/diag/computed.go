@@ -29,8 +29,6 @@ const (
 	CodeFermentHot    Code = "NM0753"
 	CodeYeastKilled   Code = "NM0754"
 	CodeFermentFailed Code = "NM0755"
-	CodeBacksetAcid   Code = "NM0756"
-	CodeWashTooStrong Code = "NM0757"
 
 	CodeStillFailed   Code = "NM0850"
 	CodeNoDistillate  Code = "NM0851"
@@ -48,7 +46,6 @@ const (
 	CodeCaskFailed    Code = "NM0954"
 
 	CodeOffStill Code = "NM1050"
-	CodeLawAge   Code = "NM1051"
 
 	CodeNoSuchStart  Code = "NM1150"
 	CodeStartWaits   Code = "NM1151"
@@ -91,8 +88,6 @@ var Computed = []Info{
 	{CodeFermentHot, "ferment-too-hot", Warning, "a ferment warmer than the yeast likes"},
 	{CodeYeastKilled, "yeast-killed", Error, "a ferment hot enough to kill its yeast"},
 	{CodeFermentFailed, "ferment-not-computed", Error, "a ferment that cannot be computed"},
-	{CodeBacksetAcid, "backset-too-sour", Warning, "backset acid that harms the yeast"},
-	{CodeWashTooStrong, "wash-too-strong", Warning, "a wash stronger than the yeast bears well"},
 
 	{CodeStillFailed, "run-not-computed", Error, "a still run that cannot be computed"},
 	{CodeNoDistillate, "no-distillate", Error, "a run that stops before it begins"},
@@ -110,7 +105,6 @@ var Computed = []Info{
 	{CodeCaskFailed, "cask-not-computed", Error, "a filling that cannot be computed"},
 
 	{CodeOffStill, "off-still-strength", Error, "hearts too strong or too weak for the standard"},
-	{CodeLawAge, "standard-not-met", Error, "a condition of the standard that the plan does not meet"},
 
 	{CodeNoSuchStart, "no-such-start", Error, "a start at a time that does not exist, or comes twice"},
 	{CodeStartWaits, "start-off-shift", Warning, "a start at which nobody is there"},
