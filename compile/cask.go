@@ -101,7 +101,7 @@ func (c *compiler) reduce(strength recipe.Strength, path string) (stream.Stream,
 func (c *compiler) caskPlan(r cask.Result, in cask.Input, spirit stream.Stream) plan.Cask {
 	k := c.b.Cask
 	all := lotOf(spirit)
-	lot := func(m3 float64) plan.Lot { return scaleLot(all, m3*litresPerM3/all.VolumeL) }
+	lot := func(m3 float64) plan.Lot { return all.Times(m3 * litresPerM3 / all.VolumeL) }
 	p := plan.Cask{
 		Kind: k.Kind.Name, New: k.New, Char: k.Char, SizeL: k.SizeM3 * litresPerM3, Entry: c.p.Cask.Entry, Casks: r.Casks,
 		Leftover: lot(r.LeftoverM3), LeftoverOf: 100 * r.LeftoverM3 / in.SizeM3,

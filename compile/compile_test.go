@@ -288,7 +288,7 @@ func TestSheetIsComplete(t *testing.T) {
 			assert.NotZero(t, r.Expect.Unit, s.ID)
 			assert.Positive(t, r.Tolerance.Value, "%s, %s", s.ID, r.What)
 			if r.At != "" {
-				at := moment(r.At)
+				at := plan.Moment(r.At)
 				assert.False(t, at.Before(start) || at.After(end), "%s reads outside itself", s.ID)
 			}
 		}

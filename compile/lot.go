@@ -78,16 +78,6 @@ func strengthAbv(abv float64) plan.Strength {
 	return strengthOf(w)
 }
 
-// scaleLot is a lot n times as large.
-func scaleLot(l plan.Lot, n float64) plan.Lot {
-	l.VolumeL *= n
-	l.PureL *= n
-	l.WineGallons *= n
-	l.ProofGallons *= n
-	l.MassKg *= n
-	return l
-}
-
 func minuteOfDay(m int) string { return fmt.Sprintf("%02d:%02d", m/60%24, m%60) }
 
 func shiftDays(s recipe.Shift) []string {

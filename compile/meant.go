@@ -42,7 +42,7 @@ func (c *compiler) ofLot(m3 float64, l plan.Lot) plan.Quantity {
 	if c.b.Gauge == recipe.US {
 		share = m3 / fluid.USGallonM3 / l.WineGallons
 	}
-	return scaleLot(l, share).Volume()
+	return l.Times(share).Volume()
 }
 
 // volumeOf is a lot's volume as the batch would write it, in m3.

@@ -22,7 +22,7 @@ func runPlan(v *recipe.Vessel, r still.Run, charges int) plan.Run {
 	out := plan.Run{
 		Still: v.Name, Charges: charges, Charge: lotOf(r.Charge),
 		HeatUpMin: r.HeatUpS / 60, Hours: r.DurationS / secondsPerH, TotalHours: n * r.DurationS / secondsPerH,
-		MostFillPct: 100 * r.MostFill, Residue: scaleLot(lotOf(r.Residue), n),
+		MostFillPct: 100 * r.MostFill, Residue: lotOf(r.Residue).Times(n),
 		HeatKWh: n * r.HeatJ / joulesPerKWh, CoolKWh: n * r.CondenserJ / joulesPerKWh,
 		CoolingWaterL: n * r.CoolingWaterM3 * litresPerM3,
 	}
@@ -36,7 +36,7 @@ func runPlan(v *recipe.Vessel, r still.Run, charges int) plan.Run {
 		over += lotOf(f.Stream).VolumeL
 		p := plan.Fraction{
 			StartOverL: before, EndOverL: over,
-			Name: f.Name, Lot: scaleLot(lotOf(f.Stream), n), StartMin: f.StartS / 60, EndMin: f.EndS / 60,
+			Name: f.Name, Lot: lotOf(f.Stream).Times(n), StartMin: f.StartS / 60, EndMin: f.EndS / 60,
 			Begins: strengthAbv(f.StartABV), Ends: strengthAbv(f.EndABV),
 		}
 		if r.Charge.EthanolKg > 0 {

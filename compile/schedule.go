@@ -72,7 +72,7 @@ func (c *compiler) schedule() bool {
 		all = append(all, slot)
 		steps = append(steps, c.step(w, slot))
 	}
-	slices.SortStableFunc(steps, func(a, b plan.Step) int { return moment(a.Start).Compare(moment(b.Start)) })
+	slices.SortStableFunc(steps, func(a, b plan.Step) int { return plan.Moment(a.Start).Compare(plan.Moment(b.Start)) })
 	c.p.Batch.Start = rfc3339(start)
 	c.p.Schedule = scheduleOf(steps, slots, start)
 	c.p.Schedule.Vessels = occupancy(all)
@@ -257,8 +257,3 @@ func workName(key string) string {
 
 // rfc3339 writes a time as the sheet has it: to the minute.
 func rfc3339(t time.Time) string { return t.Round(time.Minute).Format(time.RFC3339) }
-
-func moment(rfc string) time.Time {
-	t, _ := time.Parse(time.RFC3339, rfc) // written by rfc3339
-	return t
-}

@@ -44,7 +44,7 @@ func (c *compiler) spirit() bool {
 			return false
 		}
 	}
-	feints := scaleLot(lotOf(run.Feints()), float64(charges))
+	feints := lotOf(run.Feints()).Times(float64(charges))
 	c.p.Spirit.Feints = &feints
 	c.spiritTold(run)
 	c.runWork("spirit", s.Still, run, charges)

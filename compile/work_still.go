@@ -121,7 +121,7 @@ func (c *compiler) fractionWork(t schedule.Task, id, use string, f still.Fractio
 	before := pointAt(r.Curve, f.StartS).OverM3
 	for s := math.Ceil((f.StartS-r.HeatUpS)/every+0.25)*every + r.HeatUpS; s < f.EndS-every/4; s += every {
 		p := pointAt(r.Curve, s)
-		soFar := scaleLot(lot, (p.OverM3-before)*litresPerM3/lot.VolumeL)
+		soFar := lot.Times((p.OverM3 - before) * litresPerM3 / lot.VolumeL)
 		w.read = append(w.read, spout(p.ABV).at(s-f.StartS), receiver(soFar).at(s-f.StartS), vapour(p.VapourC).at(s-f.StartS))
 	}
 	end := pointAt(r.Curve, f.EndS)

@@ -91,6 +91,17 @@ func reason(err error) string {
 	return err.Error()
 }
 
+// open finds what an argument means, and reads its house. The batch is the one
+// that is asked for by name, or the one that the argument names, or "".
+func (a *app) open(arg, asked, stdin string) (*source, string, error) {
+	path, batch := a.find(arg)
+	if asked != "" {
+		batch = asked
+	}
+	src, err := a.load(path, stdin)
+	return src, batch, err
+}
+
 // find turns an argument into a path, or into a batch of the house around the
 // working directory.
 func (a *app) find(arg string) (path, batch string) {

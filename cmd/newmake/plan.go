@@ -84,15 +84,11 @@ func (a *app) plan(arg string, f planFlags) error {
 	if err != nil {
 		return err
 	}
-	path, name := a.find(arg)
-	if f.batch != "" {
-		name = f.batch
-	}
 	speak := format
 	if !toTerminal(f.output) {
 		speak = "text" // the file is not written, so a person reads what is wrong
 	}
-	src, err := a.load(path, f.stdin)
+	src, name, err := a.open(arg, f.batch, f.stdin)
 	if list, ok := err.(diag.List); ok {
 		return a.refuse(list, speak)
 	}

@@ -82,11 +82,7 @@ func (a *app) size(arg string, f sizeFlags) error {
 	if f.format != "" && f.format != "text" && f.format != "json" {
 		return usage("there is no format %q: write text or json", f.format)
 	}
-	path, name := a.find(arg)
-	if f.batch != "" {
-		name = f.batch
-	}
-	src, err := a.load(path, "")
+	src, name, err := a.open(arg, f.batch, "")
 	if list, ok := err.(diag.List); ok {
 		return a.noAnswer(list, f)
 	}

@@ -16,15 +16,11 @@ func (a *app) variants(arg string, f planFlags) error {
 	if err != nil {
 		return err
 	}
-	path, name := a.find(arg)
-	if f.batch != "" {
-		name = f.batch
-	}
 	speak := format
 	if format == "md" || !toTerminal(f.output) {
 		speak = "text"
 	}
-	src, err := a.load(path, f.stdin)
+	src, name, err := a.open(arg, f.batch, f.stdin)
 	if list, ok := err.(diag.List); ok {
 		return a.refuse(list, speak)
 	}

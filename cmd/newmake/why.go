@@ -100,11 +100,7 @@ func (a *app) why(arg, value string, f whyFlags) error {
 // batchFor finds and checks the batch that is meant. Without errors it is not
 // nil.
 func (a *app) batchFor(arg string, f planFlags) (*source, *recipe.Batch, diag.List, error) {
-	path, name := a.find(arg)
-	if f.batch != "" {
-		name = f.batch
-	}
-	src, err := a.load(path, f.stdin)
+	src, name, err := a.open(arg, f.batch, f.stdin)
 	if list, ok := err.(diag.List); ok {
 		return nil, nil, list, nil
 	}

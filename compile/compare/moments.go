@@ -2,7 +2,6 @@ package compare
 
 import (
 	"strings"
-	"time"
 
 	"newmake/compile/plan"
 )
@@ -39,7 +38,7 @@ func momentsOf(old, new *plan.Plan) []Moment {
 		}
 		m := Moment{Key: key, Name: name, Old: a, New: b}
 		if a != "" && b != "" {
-			m.Hours = plan.RoundTo(parse(b).Sub(parse(a)).Hours(), 2)
+			m.Hours = plan.RoundTo(plan.Moment(b).Sub(plan.Moment(a)).Hours(), 2)
 		}
 		out = append(out, m)
 	}
@@ -64,12 +63,4 @@ func when(p *plan.Plan, stage, step string, end bool) string {
 		at = s.End
 	}
 	return at
-}
-
-func parse(rfc3339 string) time.Time {
-	t, err := time.Parse(time.RFC3339, rfc3339)
-	if err != nil {
-		return time.Time{} // a plan holds no other times than those it wrote
-	}
-	return t
 }

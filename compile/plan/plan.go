@@ -125,6 +125,16 @@ type Lot struct {
 	MassKg       float64 `json:"massKg" places:"2"`
 }
 
+// Times is a lot n times as large.
+func (l Lot) Times(n float64) Lot {
+	l.VolumeL *= n
+	l.PureL *= n
+	l.WineGallons *= n
+	l.ProofGallons *= n
+	l.MassKg *= n
+	return l
+}
+
 // Strength is a strength, said both ways.
 type Strength struct {
 	AbvPct float64 `json:"abvPct" places:"2"` // at 20 C

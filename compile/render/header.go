@@ -23,7 +23,7 @@ func (t *text) header() {
 	if p.Batch.Parent != "" {
 		t.para(0, 2, "a variant of "+safe(p.Batch.Parent)+t.changes())
 	}
-	start := parse(p.Batch.Start)
+	start := plan.Moment(p.Batch.Start)
 	style := "no standard of identity named"
 	if p.Batch.Style != "" {
 		style = safe(p.Batch.Style)

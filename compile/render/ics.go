@@ -32,7 +32,7 @@ func Calendar(w io.Writer, p *plan.Plan, o Options) error {
 	if err != nil {
 		return err
 	}
-	c := calendar{p: p, u: o.Units, zone: zone, stamp: parse(p.Batch.Start)}
+	c := calendar{p: p, u: o.Units, zone: zone, stamp: plan.Moment(p.Batch.Start)}
 	cal := ics.NewCalendarFor("newmake")
 	cal.SetProductId("-//newmake//run sheet//EN")
 	cal.SetMethod(ics.MethodPublish)
@@ -53,7 +53,7 @@ type calendar struct {
 
 func (c *calendar) event(i int) *ics.VEvent {
 	s := c.p.Schedule.Steps[i]
-	from, to := parse(s.Start), parse(s.End)
+	from, to := plan.Moment(s.Start), plan.Moment(s.End)
 	say := c.u.Phrase(s.Do)
 	if to.Sub(from) > longStep {
 		from, say = to, "Ends: "+say
@@ -86,9 +86,9 @@ func (c *calendar) event(i int) *ics.VEvent {
 // notice is how long before a step the alarm goes: half an hour before somebody
 // has to come, five minutes before the next thing that they do.
 func (c *calendar) notice(i int) string {
-	start := parse(c.p.Schedule.Steps[i].Start)
+	start := plan.Moment(c.p.Schedule.Steps[i].Start)
 	for _, before := range c.p.Schedule.Steps[:i] {
-		if before.Attend != plan.Alone && start.Sub(parse(before.End)) < 30*time.Minute {
+		if before.Attend != plan.Alone && start.Sub(plan.Moment(before.End)) < 30*time.Minute {
 			return "-PT5M"
 		}
 	}

@@ -173,7 +173,7 @@ func (m *markdown) steps() {
 			}
 			reads = append(reads, at+r.What+" "+m.Quantity(r.Expect))
 		}
-		rows = append(rows, []string{parse(s.Start).Format("Mon 2 Jan 15:04"), measure.Duration(s.DurationMin), m.Phrase(s.Do), strings.Join(reads, "<br>")})
+		rows = append(rows, []string{plan.Moment(s.Start).Format("Mon 2 Jan 15:04"), measure.Duration(s.DurationMin), m.Phrase(s.Do), strings.Join(reads, "<br>")})
 	}
 	m.table(false, rows...)
 	m.line("</details>")

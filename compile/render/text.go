@@ -5,7 +5,6 @@ package render
 
 import (
 	"io"
-	"time"
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
@@ -75,19 +74,11 @@ func (c clock) start(id string) string {
 	case sameDay(s, c.first):
 		return hm(s)
 	default:
-		return parse(s).Format("Mon 2 Jan 15:04")
+		return plan.Moment(s).Format("Mon 2 Jan 15:04")
 	}
 }
 
-func parse(rfc3339 string) time.Time {
-	t, err := time.Parse(time.RFC3339, rfc3339)
-	if err != nil {
-		return time.Time{} // a plan holds no other times than those it wrote
-	}
-	return t
-}
-
-func hm(rfc3339 string) string      { return parse(rfc3339).Format("15:04") }
-func date(rfc3339 string) string    { return parse(rfc3339).Format("Mon 2 Jan 2006") }
-func longDay(rfc3339 string) string { return parse(rfc3339).Format("Monday 2 January 2006") }
+func hm(rfc3339 string) string      { return plan.Moment(rfc3339).Format("15:04") }
+func date(rfc3339 string) string    { return plan.Moment(rfc3339).Format("Mon 2 Jan 2006") }
+func longDay(rfc3339 string) string { return plan.Moment(rfc3339).Format("Monday 2 January 2006") }
 func sameDay(a, b string) bool      { return date(a) == date(b) }

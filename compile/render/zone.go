@@ -6,6 +6,8 @@ import (
 	_ "time/tzdata" // the calendar must not hang on the machine's zones
 
 	ics "github.com/arran4/golang-ical"
+
+	"newmake/compile/plan"
 )
 
 // timezone describes the plant's zone as far as the events reach: each change
@@ -15,7 +17,7 @@ func (c *calendar) timezone() *ics.VTimezone {
 	z := ics.NewTimezone(c.p.House.Zone)
 	first, last := c.stamp, c.stamp
 	for _, s := range c.p.Schedule.Steps {
-		if t := parse(s.End); t.After(last) {
+		if t := plan.Moment(s.End); t.After(last) {
 			last = t
 		}
 	}

@@ -155,22 +155,13 @@ func (a *asked) lowWines() plan.Lot { return fraction(a.p.Strip, plan.StreamLow)
 func (a *asked) hearts() plan.Fraction { return fraction(a.p.Spirit, plan.StreamHearts) }
 
 // charge is all charges of the spirit still together.
-func (a *asked) charge() plan.Lot { return scale(a.p.Spirit.Charge, float64(a.p.Spirit.Charges)) }
+func (a *asked) charge() plan.Lot { return a.p.Spirit.Charge.Times(float64(a.p.Spirit.Charges)) }
 
 func (a *asked) feintsReturned() plan.Lot {
 	if f := a.p.Spirit.FeintsReturned; f != nil {
-		return scale(*f, float64(a.p.Spirit.Charges))
+		return f.Times(float64(a.p.Spirit.Charges))
 	}
 	return plan.Lot{}
-}
-
-func scale(l plan.Lot, n float64) plan.Lot {
-	l.VolumeL *= n
-	l.PureL *= n
-	l.WineGallons *= n
-	l.ProofGallons *= n
-	l.MassKg *= n
-	return l
 }
 
 // perHundred turns a share of pure alcohol by volume into the strength's own

@@ -164,7 +164,7 @@ func workLeftover(a *asked) []Line {
 	if k.LastFill != nil {
 		return []Line{work("nothing is left: the last cask takes it", a.volume(k.Leftover), of(all, "at entry strength"), minus(all, "in casks"))}
 	}
-	filled := a.volume(scale(*k.Fill, float64(k.Casks)))
+	filled := a.volume(k.Fill.Times(float64(k.Casks)))
 	return []Line{
 		work("in casks", filled, of(a.volume(*k.Fill), "a cask"), fixed("x", float64(k.Casks), "", "")),
 		work("left over", a.volume(k.Leftover), of(all, "at entry strength"), minus(filled, "in casks")),

@@ -8,10 +8,10 @@ import (
 	"io"
 	"slices"
 	"strings"
-	"time"
 
 	"newmake/compile/compare"
 	"newmake/compile/measure"
+	"newmake/compile/plan"
 	"newmake/lang/diag"
 )
 
@@ -62,8 +62,8 @@ func mass(units string, kg float64) string {
 }
 
 func clock(rfc3339 string) string {
-	t, err := time.Parse(time.RFC3339, rfc3339)
-	if err != nil {
+	t := plan.Moment(rfc3339)
+	if t.IsZero() {
 		return "-"
 	}
 	return t.Format("Mon 2 Jan 15:04")

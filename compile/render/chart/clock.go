@@ -2,16 +2,6 @@ package chart
 
 import "time"
 
-// The plan's times carry the plant's own offset, so that no zone is needed to
-// show them.
-func moment(rfc3339 string) time.Time {
-	t, err := time.Parse(time.RFC3339, rfc3339)
-	if err != nil {
-		return time.Time{} // a plan holds no other times than those it wrote
-	}
-	return t
-}
-
 func hm(t time.Time) string { return t.Format("15:04") }
 
 // clockAxis marks full steps of the clock below a panel whose x axis counts

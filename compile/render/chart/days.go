@@ -25,7 +25,7 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 		return Chart{}
 	}
 	c := Chart{ID: "chart-days", Title: "The days by vessel", W: width}
-	first, last := moment(s.Start), moment(s.End)
+	first, last := plan.Moment(s.Start), plan.Moment(s.End)
 	from := time.Date(first.Year(), first.Month(), first.Day(), 0, 0, 0, 0, first.Location())
 	to := time.Date(last.Year(), last.Month(), last.Day()+1, 0, 0, 0, 0, last.Location())
 	names := vessels(s.Vessels)
@@ -54,7 +54,7 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 	for _, o := range s.Vessels {
 		i := slices.Index(names, o.Vessel)
 		y := top + float64(i)*barRow + (barRow-barH)/2
-		f, t := moment(o.From), moment(o.To)
+		f, t := plan.Moment(o.From), plan.Moment(o.To)
 		a, e := at(f), max(at(t), at(f)+3)
 		c.area("bar", useHatch[o.Use], a, y, e-a, barH)
 		label := fmt.Sprintf("%s %s, %s", o.Use, hm(f), measure.Duration(o.Hours*60))

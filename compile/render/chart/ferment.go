@@ -19,12 +19,12 @@ func Ferment(p *plan.Plan, u measure.Units) Chart {
 	}
 	c := Chart{ID: "chart-ferment", Title: "Gravity, strength and temperature of the ferment", W: width}
 	run, _ := find(p, "ferment.run")
-	start := moment(run.Start)
+	start := plan.Moment(run.Start)
 	end := f.Curve[n-1].Hour
 	var at []float64 // hours at which it is read
 	for _, s := range p.Schedule.Steps {
 		if strings.HasPrefix(s.ID, "ferment.round.") {
-			at = append(at, moment(s.Start).Sub(start).Hours())
+			at = append(at, plan.Moment(s.Start).Sub(start).Hours())
 		}
 	}
 	panels := []struct {

@@ -51,7 +51,7 @@ func Mash(p *plan.Plan, u measure.Units) Chart {
 		return Chart{}
 	}
 	first, _ := find(p, m.Steps[0].ID)
-	start := moment(first.Start)
+	start := plan.Moment(first.Start)
 	at := func(i int) (float64, float64) { return m.Curve[i].Min, temp(u, m.Curve[i].TempC) }
 	low, high := span(n, func(i int) float64 { return temp(u, m.Curve[i].TempC) })
 

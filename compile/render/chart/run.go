@@ -128,7 +128,7 @@ func clockAbove(p panel, pl *plan.Plan, r plan.Run, use string, over func(float6
 	if !ok {
 		return
 	}
-	fire := moment(heat.Start)
+	fire := plan.Moment(heat.Start)
 	n := len(r.Curve)
 	at := func(i int) (float64, float64) { return r.Curve[i].Min, over(r.Curve[i].OverL) }
 	p.c.text("axis", "middle", (p.left()+p.right())/2, 12, "clock, first charge")

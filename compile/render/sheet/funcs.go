@@ -5,7 +5,6 @@ import (
 	"html/template"
 	"math"
 	"strings"
-	"time"
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
@@ -47,13 +46,13 @@ func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
 		"duration":    measure.Duration,
 		"clock":       clockRange,
 		"hm":          hm,
-		"date":        func(s string) string { return parse(s).Format("Monday 2 January 2006") },
-		"short":       func(s string) string { return parse(s).Format("2 Jan") },
+		"date":        func(s string) string { return plan.Moment(s).Format("Monday 2 January 2006") },
+		"short":       func(s string) string { return plan.Moment(s).Format("2 Jan") },
 		"caution":     func(key string) plan.Caution { return caution(p, key) },
 		"stepAt":      func(id string) string { return stepAt(p, id) },
 		"readings":    readings,
 		"onSheet":     onSheet,
-		"weekday":     func(s string) string { return parse(s).Format("Mon 2 Jan") },
+		"weekday":     func(s string) string { return plan.Moment(s).Format("Mon 2 Jan") },
 		"single":      single,
 		"count":       count,
 		"quote":       quote,
@@ -64,16 +63,8 @@ func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
 	}
 }
 
-func parse(rfc3339 string) time.Time {
-	t, err := time.Parse(time.RFC3339, rfc3339)
-	if err != nil {
-		return time.Time{} // a plan holds no other times than those it wrote
-	}
-	return t
-}
-
-func hm(rfc3339 string) string      { return parse(rfc3339).Format("15:04") }
-func longDay(rfc3339 string) string { return parse(rfc3339).Format("Monday 2 January 2006") }
+func hm(rfc3339 string) string      { return plan.Moment(rfc3339).Format("15:04") }
+func longDay(rfc3339 string) string { return plan.Moment(rfc3339).Format("Monday 2 January 2006") }
 
 // clockRange is how long a step goes on.
 func clockRange(s plan.Step) string {
@@ -94,7 +85,7 @@ func by(s plan.Step, r plan.Reading) string {
 func stepAt(p *plan.Plan, id string) string {
 	for _, s := range p.Schedule.Steps {
 		if s.ID == id {
-			return parse(s.Start).Format("Mon 15:04")
+			return plan.Moment(s.Start).Format("Mon 15:04")
 		}
 	}
 	return ""
