@@ -4,7 +4,7 @@ import "newmake/compile/measure"
 
 func (t *text) bill() {
 	b := t.p.Bill
-	t.heading("GRAIN BILL")
+	t.Heading("GRAIN BILL")
 	tab := table{indent: 2}
 	tab.row("grain", "weigh out", "share", "extract expected", "goes in at")
 	for _, l := range b.Lines {
@@ -12,13 +12,13 @@ func (t *text) bill() {
 	}
 	tab.row("in all", t.Mass(b.TotalKg), "100.0 %", t.Mass(b.ExtractKg), "")
 	tab.write(&t.page)
-	t.para(2, 4, measure.Number(b.Bushels, 2)+" distiller's bushels (56 lb of any grain); diastatic power of the grist "+
+	t.Para(2, 4, measure.Number(b.Bushels, 2)+" distiller's bushels (56 lb of any grain); diastatic power of the grist "+
 		measure.Number(b.LintnerDeg, 0)+" deg Lintner.")
 
 	if len(b.Additions) == 0 {
 		return
 	}
-	t.gap()
+	t.Gap()
 	tab = table{indent: 2, left: map[int]bool{2: true}}
 	tab.row("liquor and additions", "measure out", "", "goes in at")
 	for _, a := range b.Additions {

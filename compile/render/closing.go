@@ -7,8 +7,8 @@ func (t *text) law() {
 	if l == nil {
 		return
 	}
-	t.heading("STYLE: " + safe(l.Title))
-	t.para(2, 2, safe(l.Source)+". This is not legal advice.")
+	t.Heading("STYLE: " + safe(l.Title))
+	t.Para(2, 2, safe(l.Source)+". This is not legal advice.")
 	for _, c := range l.Conditions {
 		line := safe(c.Asks)
 		if c.Found != "" {
@@ -17,7 +17,7 @@ func (t *text) law() {
 		if c.Section != "" {
 			line += "  (" + safe(c.Section) + ")"
 		}
-		t.item("  "+c.Met, 16, line)
+		t.Item("  "+c.Met, 16, line)
 	}
 }
 
@@ -25,7 +25,7 @@ func (t *text) promises() {
 	if len(t.p.Promises) == 0 {
 		return
 	}
-	t.heading("PROMISES")
+	t.Heading("PROMISES")
 	for _, p := range t.p.Promises {
 		word := "kept"
 		if !p.Kept {
@@ -39,7 +39,7 @@ func (t *text) promises() {
 		if p.Basis != "" {
 			what += " (" + p.Basis + ")"
 		}
-		t.item("  "+word, 16, fmt.Sprintf("%s: %s; promised %s", what, t.Quantity(p.Found), promised))
+		t.Item("  "+word, 16, fmt.Sprintf("%s: %s; promised %s", what, t.Quantity(p.Found), promised))
 	}
 }
 
@@ -51,26 +51,26 @@ func (t *text) notices() {
 	if t.notes("error") > 0 {
 		title = "ERRORS, WARNINGS AND NOTES"
 	}
-	t.heading(title)
+	t.Heading(title)
 	for _, n := range t.p.Notices {
 		head := n.Severity + " " + n.Code + ": " + safe(n.Summary)
 		if n.Line > 0 {
 			head += fmt.Sprintf(" (line %d)", n.Line)
 		}
-		t.para(2, 4, head)
+		t.Para(2, 4, head)
 		if n.Help != "" {
-			t.para(4, 6, "do: "+safe(n.Help))
+			t.Para(4, 6, "do: "+safe(n.Help))
 		}
 		if n.Reason != "" {
-			t.para(4, 6, "why: "+safe(n.Reason))
+			t.Para(4, 6, "why: "+safe(n.Reason))
 		}
 	}
 }
 
 func (t *text) cautions() {
-	t.heading("CAUTIONS")
+	t.Heading("CAUTIONS")
 	for _, c := range t.p.Cautions {
-		t.para(2, 4, "! "+c.Title+". "+c.Text)
+		t.Para(2, 4, "! "+c.Title+". "+c.Text)
 	}
-	t.para(2, 4, safetyLine)
+	t.Para(2, 4, safetyLine)
 }

@@ -14,7 +14,7 @@ func (t *text) congeners() {
 	if c == nil || len(c.Each) == 0 {
 		return
 	}
-	t.heading("CONGENERS: estimates, to a litre of pure alcohol, the charge's being 1")
+	t.Heading("CONGENERS: estimates, to a litre of pure alcohol, the charge's being 1")
 	tab := table{indent: 2}
 	tab.row("congener", "foreshots", "heads", "hearts", "could be", "tails", "into hearts")
 	for _, k := range c.Each {
@@ -28,8 +28,8 @@ func (t *text) congeners() {
 	if c.House {
 		whose = "the house's own"
 	}
-	t.para(2, 4, "could be: of the hearts. into hearts: of what the charge holds.")
-	t.para(2, 4, fmt.Sprintf("Volatilities are %s, and taken as good to %s. Methanol runs with the alcohol from the first drop to the last: no cut removes it. Foreshots are set aside whatever stands here.",
+	t.Para(2, 4, "could be: of the hearts. into hearts: of what the charge holds.")
+	t.Para(2, 4, fmt.Sprintf("Volatilities are %s, and taken as good to %s. Methanol runs with the alcohol from the first drop to the last: no cut removes it. Foreshots are set aside whatever stands here.",
 		whose, pct(c.UncertaintyPct, 0)))
 }
 

@@ -15,20 +15,20 @@ func (t *text) header() {
 	house := safe(p.House.Name)
 	name := safe(p.Batch.Name)
 	if width(name)+2+width(house) <= pageWidth {
-		t.strong(name + strings.Repeat(" ", pageWidth-width(name)-width(house)) + house)
+		t.Strong(name + strings.Repeat(" ", pageWidth-width(name)-width(house)) + house)
 	} else {
-		t.strong(name)
-		t.para(0, 0, house)
+		t.Strong(name)
+		t.Para(0, 0, house)
 	}
 	if p.Batch.Parent != "" {
-		t.para(0, 2, "a variant of "+safe(p.Batch.Parent)+t.changes())
+		t.Para(0, 2, "a variant of "+safe(p.Batch.Parent)+t.changes())
 	}
 	start := plan.Moment(p.Batch.Start)
 	style := "no standard of identity named"
 	if p.Batch.Style != "" {
 		style = safe(p.Batch.Style)
 	}
-	t.para(0, 2, fmt.Sprintf("%s. Starts %s at %s, %s.", style, date(p.Batch.Start), start.Format("15:04"), p.House.Zone))
+	t.Para(0, 2, fmt.Sprintf("%s. Starts %s at %s, %s.", style, date(p.Batch.Start), start.Format("15:04"), p.House.Zone))
 	h := p.House
 	facts := []string{t.Length(h.ElevationM) + " up", "water boils at " + t.Temp(h.WaterBoilsC), "cold water " + t.Temp(h.WaterC)}
 	if len(h.ShiftDays) > 0 {
@@ -37,9 +37,9 @@ func (t *text) header() {
 	if h.Crew > 0 {
 		facts = append(facts, fmt.Sprintf("crew %d", h.Crew))
 	}
-	t.para(0, 2, strings.Join(facts, ", ")+".")
+	t.Para(0, 2, strings.Join(facts, ", ")+".")
 
-	t.gap()
+	t.Gap()
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s of grain -> %s of wash at %s -> %s of low wines at %s -> %s of hearts at %s, %s",
 		t.Mass(p.Bill.TotalKg), t.Volume(p.Ferment.Wash), t.LotAbv(p.Ferment.Wash),
@@ -56,10 +56,10 @@ func (t *text) header() {
 	default:
 		fmt.Fprintf(&b, " -> %s of %s at %s", count(p.Cask.Casks, "cask"), t.Litres(p.Cask.SizeL), t.Strength(p.Cask.Entry))
 	}
-	t.para(2, 5, b.String()+".")
-	t.para(2, 5, "Wash and spirit are counted at "+t.gaugeTemp()+".")
+	t.Para(2, 5, b.String()+".")
+	t.Para(2, 5, "Wash and spirit are counted at "+t.gaugeTemp()+".")
 	if said := t.toRead(); said != "" {
-		t.para(2, 5, said+" below: read before the grain is milled.")
+		t.Para(2, 5, said+" below: read before the grain is milled.")
 	}
 }
 

@@ -17,76 +17,8 @@ var (
 	wrap  = columns.Wrap
 )
 
-// page builds text whose lines never pass pageWidth.
-type page struct {
-	b     strings.Builder
-	bold  bool // headings in bold, for a terminal that shows it
-	blank bool // the last line was empty
-}
-
-func (p *page) String() string { return p.b.String() }
-
-// line writes one line as it is; the caller has seen to its width.
-func (p *page) line(s string) {
-	s = strings.TrimRight(s, " ")
-	if s == "" && p.blank {
-		return
-	}
-	p.blank = s == ""
-	p.b.WriteString(s)
-	p.b.WriteByte('\n')
-}
-
-func (p *page) gap() { p.line("") }
-
-// heading starts a part of the page.
-func (p *page) heading(title string) {
-	p.gap()
-	p.strong(title)
-}
-
-func (p *page) strong(s string) {
-	lines := []string{s}
-	if width(s) > pageWidth {
-		lines = wrap(s, pageWidth)
-	}
-	for _, l := range lines {
-		if p.bold {
-			l = "\x1b[1m" + l + "\x1b[0m"
-		}
-		p.line(l)
-	}
-}
-
-// para writes text from a first column, the later lines at a second one.
-func (p *page) para(first, then int, text string) {
-	for i, l := range wrap(text, pageWidth-max(first, then)) {
-		if i == 0 {
-			p.line(strings.Repeat(" ", first) + l)
-		} else {
-			p.line(strings.Repeat(" ", then) + l)
-		}
-	}
-}
-
-// item writes a head and the text beside it, which wraps in its own column.
-func (p *page) item(head string, col int, text string) {
-	lines := wrap(text, pageWidth-col)
-	if width(head) >= col {
-		p.para(0, 2, head)
-		head = ""
-	}
-	if len(lines) == 0 {
-		p.line(head)
-	}
-	for i, l := range lines {
-		if i == 0 {
-			p.line(fill(head, col) + l)
-		} else {
-			p.line(strings.Repeat(" ", col) + l)
-		}
-	}
-}
+// page is text of the width of a page.
+type page = columns.Writer
 
 // safe shows a text from a recipe without doing what it says.
 func safe(s string) string { return diag.Safe(s, false) }
@@ -133,6 +65,6 @@ func (t *table) write(p *page) {
 				line += right(c, widths[i])
 			}
 		}
-		p.line(cut(line, pageWidth))
+		p.Line(cut(line, pageWidth))
 	}
 }

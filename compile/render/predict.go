@@ -18,14 +18,14 @@ const (
 func (t *text) fact(name, value, note string) {
 	head := fill("  "+name, valueCol) + value
 	if note == "" {
-		t.line(cut(head, pageWidth))
+		t.Line(cut(head, pageWidth))
 		return
 	}
 	if width(head) >= noteCol {
-		t.line(cut(head, pageWidth))
+		t.Line(cut(head, pageWidth))
 		head = ""
 	}
-	t.item(head, noteCol, note)
+	t.Item(head, noteCol, note)
 }
 
 func pct(x float64, places int) string { return measure.Number(x, places) + " %" }
@@ -55,10 +55,10 @@ func (t *text) vesselOf(use string) plan.Vessel {
 func (t *text) stage(title, use string) {
 	v := t.vesselOf(use)
 	if v.Name == "" {
-		t.heading(title)
+		t.Heading(title)
 		return
 	}
-	t.heading(fmt.Sprintf("%s: %s, holds %s", title, safe(v.Name), t.Litres(v.HoldsL)))
+	t.Heading(fmt.Sprintf("%s: %s, holds %s", title, safe(v.Name), t.Litres(v.HoldsL)))
 }
 
 func (t *text) full(use string) {
@@ -172,21 +172,21 @@ func (t *text) spirit() {
 		t.fact("of which feints", t.Volume(*f), fmt.Sprintf("at %s, once the house runs steadily", t.Strength(f.Strength())))
 	}
 	t.still(r)
-	t.gap()
+	t.Gap()
 	t.fractions(r)
 	if f := r.Feints; f != nil {
 		goes := "go into the next charge"
 		if r.FeintsReturned == nil {
 			goes = "are kept apart: none go into this charge"
 		}
-		t.para(2, 4, fmt.Sprintf("Feints (heads and tails) %s at %s %s.", t.Volume(*f), t.Strength(f.Strength()), goes))
+		t.Para(2, 4, fmt.Sprintf("Feints (heads and tails) %s at %s %s.", t.Volume(*f), t.Strength(f.Strength()), goes))
 		if r.FeintsReturned != nil {
-			t.para(2, 4, "With feints returned, nearly all the alcohol of the low wines comes out as hearts in the end, "+
+			t.Para(2, 4, "With feints returned, nearly all the alcohol of the low wines comes out as hearts in the end, "+
 				"wherever the cuts lie: they set its strength, its taste and the hours, not the litres of alcohol.")
 		}
 	}
 	if f := t.p.First; f != nil {
-		t.para(2, 4, fmt.Sprintf("The first batch, with no feints yet: %s of hearts at %s, %s.",
+		t.Para(2, 4, fmt.Sprintf("The first batch, with no feints yet: %s of hearts at %s, %s.",
 			t.Volume(f.Hearts), t.Strength(f.Hearts.Strength()), t.pure(f.Hearts)))
 	}
 }
@@ -216,7 +216,7 @@ func (t *text) fractions(r plan.Run) {
 			t.spout(f.Begins)+" to "+t.spout(f.Ends))...)
 	}
 	tab.write(&t.page)
-	t.para(2, 4, "alcohol: share of the alcohol in the charge.")
+	t.Para(2, 4, "alcohol: share of the alcohol in the charge.")
 }
 
 // spout is a strength in % by volume, without the unit.
@@ -233,7 +233,7 @@ func clockMinutes(m float64) string {
 
 func (t *text) yield() {
 	y, e := t.p.Yield, t.p.Energy
-	t.heading("YIELD AND ENERGY")
+	t.Heading("YIELD AND ENERGY")
 	if t.Units == measure.US {
 		t.fact("hearts by the bushel", measure.Number(y.HeartsPGPerBushel, 2)+" PG"+measure.PerBushel, "proof gallons a distiller's bushel, 56 lb of any grain; in the wash "+measure.Number(y.WashPGPerBushel, 2))
 	}
@@ -247,15 +247,15 @@ func (t *text) cost() {
 	if c == nil {
 		return
 	}
-	t.heading("COST: by the house's own prices, " + safe(c.Currency))
+	t.Heading("COST: by the house's own prices, " + safe(c.Currency))
 	tab := table{indent: 2}
 	for _, l := range c.Lines {
 		tab.row(safe(l.What), t.Quantity(l.Amount), measure.Number(l.Cost, 2))
 	}
 	tab.row("in all", "", measure.Number(c.Total, 2))
 	tab.write(&t.page)
-	t.para(2, 4, fmt.Sprintf("%s a proof gallon of hearts, %s a litre of pure alcohol.", measure.Number(c.PerPG, 2), measure.Number(c.PerLPA, 2)))
+	t.Para(2, 4, fmt.Sprintf("%s a proof gallon of hearts, %s a litre of pure alcohol.", measure.Number(c.PerPG, 2), measure.Number(c.PerLPA, 2)))
 	if len(c.Unpriced) > 0 {
-		t.para(2, 4, "No price is stated for: "+safe(strings.Join(c.Unpriced, ", "))+".")
+		t.Para(2, 4, "No price is stated for: "+safe(strings.Join(c.Unpriced, ", "))+".")
 	}
 }

@@ -17,8 +17,8 @@ const (
 const blank = "_________"
 
 func (t *text) sheet() {
-	t.heading("RUN SHEET")
-	t.para(2, 2, "stay: somebody is there all along (stay 2: two people). start: somebody starts it and may go. "+
+	t.Heading("RUN SHEET")
+	t.Para(2, 2, "stay: somebody is there all along (stay 2: two people). start: somebody starts it and may go. "+
 		"alone: it needs nobody. What the instrument should say stands beside the line for what it says; "+
 		"when it is further off than +/-, find out why before going on. "+
 		"Gravity is read at "+t.Temp(20)+". Wash and spirit, their volume and their strength, are what they would be at "+t.gaugeTemp()+".")
@@ -26,15 +26,15 @@ func (t *text) sheet() {
 	for i, s := range steps {
 		newDay := i == 0 || !sameDay(steps[i-1].Start, s.Start)
 		if s.WaitMin > 0 {
-			t.gap()
-			t.para(2, 4, "~ stands "+measure.Duration(s.WaitMin)+": "+safe(s.WaitWhy))
+			t.Gap()
+			t.Para(2, 4, "~ stands "+measure.Duration(s.WaitMin)+": "+safe(s.WaitWhy))
 		}
 		if newDay {
-			t.heading(longDay(s.Start))
+			t.Heading(longDay(s.Start))
 		}
 		if newDay || steps[i-1].Stage != s.Stage {
-			t.gap()
-			t.para(2, 4, t.stageWords(s.Stage))
+			t.Gap()
+			t.Para(2, 4, t.stageWords(s.Stage))
 		}
 		t.step(s)
 	}
@@ -59,17 +59,17 @@ func (t *text) step(s plan.Step) {
 	if s.DurationMin == 0 {
 		long = right("at once", 10)
 	}
-	t.item("  "+hm(s.Start)+long+"  "+who, doCol, t.Phrase(safePhrase(s.Do)))
+	t.Item("  "+hm(s.Start)+long+"  "+who, doCol, t.Phrase(safePhrase(s.Do)))
 	for _, r := range s.Read {
 		t.reading(r)
 	}
 	for _, key := range s.Cautions {
 		if c, ok := t.caution(key); ok {
-			t.para(doCol, doCol+2, "! "+c.Title)
+			t.Para(doCol, doCol+2, "! "+c.Title)
 		}
 	}
 	if s.OutOfShift > 0 {
-		t.para(doCol, doCol+2, "! "+measure.Duration(s.OutOfShift)+" of this lies outside the shift")
+		t.Para(doCol, doCol+2, "! "+measure.Duration(s.OutOfShift)+" of this lies outside the shift")
 	}
 }
 
@@ -84,12 +84,12 @@ func (t *text) reading(r plan.Reading) {
 	}
 	line := strings.Repeat(" ", doCol)
 	if width(what) >= expectCol-doCol {
-		t.para(doCol, doCol+2, what)
+		t.Para(doCol, doCol+2, what)
 		line = fill(line, expectCol)
 	} else {
 		line = fill(line+what, expectCol)
 	}
-	t.line(cut(fill(line+expect, blankCol), blankCol) + blank)
+	t.Line(cut(fill(line+expect, blankCol), blankCol) + blank)
 }
 
 // read is a quantity as its instrument shows it: a spirit's strength in proof

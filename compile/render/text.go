@@ -19,7 +19,7 @@ type Options struct {
 // Text writes the plan as a run sheet in text: what it is, what to weigh out,
 // what to expect, what to do and read hour by hour, and what to look out for.
 func Text(w io.Writer, p *plan.Plan, o Options) error {
-	t := text{page: page{bold: o.Bold}, Units: o.Units, p: p, clock: newClock(p)}
+	t := text{page: page{Bold: o.Bold}, Units: o.Units, p: p, clock: newClock(p)}
 	t.header()
 	t.bill()
 	t.mash()

@@ -174,11 +174,11 @@ const (
 // Text writes the trial for a terminal of 80 columns. Where there are more plans
 // than fit beside each other the table goes on below, the first plan in it again.
 func (t Trial) Text(w io.Writer, o Options) error {
-	p := page{bold: o.Bold}
-	p.strong("Variants of " + safe(t[0].Batch.Name))
-	p.gap()
+	p := page{Bold: o.Bold}
+	p.Strong("Variants of " + safe(t[0].Batch.Name))
+	p.Gap()
 	for i := range t {
-		p.item("  "+letter(i), 6, safe(t.legend(i)))
+		p.Item("  "+letter(i), 6, safe(t.legend(i)))
 	}
 	rows := t.rows(o.Units)
 	for from := 1; from < len(t); from += trialMost - 1 {
@@ -186,12 +186,12 @@ func (t Trial) Text(w io.Writer, o Options) error {
 		for i := from; i < min(from+trialMost-1, len(t)); i++ {
 			shown = append(shown, i)
 		}
-		p.gap()
+		p.Gap()
 		head := strings.Repeat(" ", trialHead)
 		for _, i := range shown {
 			head += right(letter(i), trialColumn-2) + "  "
 		}
-		p.strong(strings.TrimRight(head, " "))
+		p.Strong(strings.TrimRight(head, " "))
 		for _, r := range rows {
 			line := fill(cut(safe(r.what), trialHead-1), trialHead)
 			for _, i := range shown {
@@ -201,12 +201,12 @@ func (t Trial) Text(w io.Writer, o Options) error {
 				}
 				line += right(r.cells[i], trialColumn-2) + mark
 			}
-			p.line(line)
+			p.Line(line)
 		}
 	}
-	p.gap()
-	p.line("* other than " + letter(0))
-	p.para(0, 0, safetyLine)
+	p.Gap()
+	p.Line("* other than " + letter(0))
+	p.Para(0, 0, safetyLine)
 	_, err := io.WriteString(w, p.String())
 	return err
 }

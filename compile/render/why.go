@@ -13,11 +13,11 @@ import (
 // is written about it and where, the model, and what moves it most. deeper is
 // the command that tells more, or empty.
 func Why(w io.Writer, a *why.Answer, bold bool, deeper string) error {
-	t := whyText{page: page{bold: bold}}
+	t := whyText{page: page{Bold: bold}}
 	t.node(a.Value, a.Batch, 0)
 	if deeper != "" {
-		t.gap()
-		t.para(0, 2, "Deeper: "+deeper)
+		t.Gap()
+		t.Para(0, 2, "Deeper: "+deeper)
 	}
 	_, err := io.WriteString(w, t.String())
 	return err
@@ -28,29 +28,29 @@ type whyText struct{ page }
 // node writes one number and, below it, those that are told with it.
 func (t *whyText) node(n why.Node, batch string, generation int) {
 	if generation > 0 {
-		t.gap()
-		t.line(strings.Repeat("-", pageWidth))
+		t.Gap()
+		t.Line(strings.Repeat("-", pageWidth))
 	}
 	head := strings.ToUpper(n.Name) + ": " + n.Amount.Text()
-	t.strong(head + right(safe(cut(batch, 40)), max(pageWidth-width(head), 0)))
+	t.Strong(head + right(safe(cut(batch, 40)), max(pageWidth-width(head), 0)))
 	says := n.Title
 	if n.Note != "" {
 		says += "; " + n.Note
 	}
-	t.para(0, 0, sentence(says))
-	t.gap()
+	t.Para(0, 0, sentence(says))
+	t.Gap()
 	for _, l := range n.Work {
 		t.working(l)
 	}
 	if n.Given {
-		t.para(2, 4, "The model gives this number whole: no sum leads to it.")
+		t.Para(2, 4, "The model gives this number whole: no sum leads to it.")
 	}
 	t.from(n.From)
 	t.inputs(n.Inputs)
-	t.heading("MODEL")
-	t.item("  says", 11, n.Model.Says)
-	t.item("  source", 11, n.Model.Source)
-	t.item("  holds", 11, n.Model.Valid)
+	t.Heading("MODEL")
+	t.Item("  says", 11, n.Model.Says)
+	t.Item("  source", 11, n.Model.Source)
+	t.Item("  holds", 11, n.Model.Valid)
 	t.moves(n)
 	for _, c := range n.Nodes {
 		t.node(c, batch, generation+1)
@@ -74,7 +74,7 @@ func (t *whyText) working(l why.Line) {
 	if len(l.Terms) == 0 && len(l.Reads) == 0 {
 		return
 	}
-	t.para(2, 4, capital(l.Says))
+	t.Para(2, 4, capital(l.Says))
 	if l.Reads != nil {
 		t.readings(l.Reads)
 		return
@@ -84,7 +84,7 @@ func (t *whyText) working(l why.Line) {
 		parts = append(parts, strings.TrimSpace(term.Op+" "+term.Text()+" "+safe(term.What)))
 	}
 	if l.Table != "" {
-		t.item("    "+strings.Join(parts, ", ")+" -> "+l.Result.Text(), 62, "("+l.Table+")")
+		t.Item("    "+strings.Join(parts, ", ")+" -> "+l.Result.Text(), 62, "("+l.Table+")")
 		return
 	}
 	if n := l.Bracketed(); n > 0 {
@@ -96,7 +96,7 @@ func (t *whyText) working(l why.Line) {
 		result = "-> " + l.Result.Text()
 	}
 	if line := "    " + strings.Join(parts, " ") + " " + result; width(line) <= pageWidth {
-		t.line(line)
+		t.Line(line)
 		return
 	}
 	t.strip(l, result)
@@ -111,12 +111,12 @@ func (t *whyText) readings(all []why.Reading) {
 			s += ";"
 		}
 		if width(line)+width(s) > pageWidth {
-			t.line(line)
+			t.Line(line)
 			line = "   "
 		}
 		line += s
 	}
-	t.line(line)
+	t.Line(line)
 }
 
 // strip writes a line of working below one another, the numbers in a column.
@@ -127,23 +127,23 @@ func (t *whyText) strip(l why.Line, result string) {
 	}
 	numbers = max(numbers, width(l.Result.Text()))
 	for _, term := range l.Terms {
-		t.item("    "+fill(term.Op, 2)+right(term.Text(), numbers), 8+numbers, safe(term.What))
+		t.Item("    "+fill(term.Op, 2)+right(term.Text(), numbers), 8+numbers, safe(term.What))
 	}
 	mark, value, _ := strings.Cut(result, " ")
-	t.line("    " + fill(mark, 2) + right(value, numbers))
+	t.Line("    " + fill(mark, 2) + right(value, numbers))
 }
 
 func (t *whyText) from(all []why.Ref) {
 	if len(all) == 0 {
 		return
 	}
-	t.heading("FROM")
+	t.Heading("FROM")
 	for _, r := range all {
 		note := r.Title
 		if r.Note != "" {
 			note += "; " + r.Note
 		}
-		t.item(fill("  "+r.Name, 20)+r.Amount.Text(), 36, note)
+		t.Item(fill("  "+r.Name, 20)+r.Amount.Text(), 36, note)
 	}
 }
 
@@ -152,7 +152,7 @@ func (t *whyText) inputs(all []why.Input) {
 	if len(all) == 0 {
 		return
 	}
-	t.heading("WRITTEN")
+	t.Heading("WRITTEN")
 	for _, in := range all {
 		text := safe(in.Text)
 		if in.Of != "" {
@@ -160,7 +160,7 @@ func (t *whyText) inputs(all []why.Input) {
 		}
 		t.placed(text, at(in.File, in.Line))
 		if in.Source != "" {
-			t.para(6, 6, safe(in.Source))
+			t.Para(6, 6, safe(in.Source))
 		}
 	}
 }
@@ -176,13 +176,13 @@ func at(file string, line int) string {
 // placed writes a text with its place flush right.
 func (t *whyText) placed(text, place string) {
 	text = cut("  "+text, pageWidth-2-width(place))
-	t.line(text + right(place, pageWidth-width(text)))
+	t.Line(text + right(place, pageWidth-width(text)))
 }
 
 func (t *whyText) moves(n why.Node) {
-	t.heading("WHAT MOVES IT MOST, each alone, all else as written")
+	t.Heading("WHAT MOVES IT MOST, each alone, all else as written")
 	if len(n.Moves) == 0 {
-		t.line("  Nothing that is nudged here moves it by as much as shows.")
+		t.Line("  Nothing that is nudged here moves it by as much as shows.")
 		return
 	}
 	tab := table{indent: 2}
@@ -198,16 +198,16 @@ func (t *whyText) moves(n why.Node) {
 
 // WhyList writes what can be asked.
 func WhyList(w io.Writer, batch string, parts []why.Part, bold bool, example string) error {
-	t := whyText{page: page{bold: bold}}
-	t.para(0, 0, "What can be asked of "+safe(batch)+":")
+	t := whyText{page: page{Bold: bold}}
+	t.Para(0, 0, "What can be asked of "+safe(batch)+":")
 	for _, p := range parts {
-		t.heading(strings.ToUpper(p.Title))
+		t.Heading(strings.ToUpper(p.Title))
 		for _, v := range p.Values {
-			t.item(fill("  "+v.Name, 24)+right(v.Amount.Text(), 16), 42, v.Title)
+			t.Item(fill("  "+v.Name, 24)+right(v.Amount.Text(), 16), 42, v.Title)
 		}
 	}
-	t.gap()
-	t.para(0, 2, "For example: "+example)
+	t.Gap()
+	t.Para(0, 2, "For example: "+example)
 	_, err := io.WriteString(w, t.String())
 	return err
 }

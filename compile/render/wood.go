@@ -11,7 +11,7 @@ import (
 func (t *text) cask() {
 	p := t.p
 	if r := p.Reduction; r != nil {
-		t.heading("REDUCTION")
+		t.Heading("REDUCTION")
 		t.fact("hearts", t.Volume(r.From), "at "+t.Strength(r.From.Strength()))
 		t.fact("water to add", t.Quantity(r.Water()), t.Mass(r.WaterKg)+", to "+t.Strength(r.To.Strength()))
 		t.fact("gives", t.Volume(r.To), t.Quantity(r.Contraction())+" less than spirit and water; warms by "+t.TempDiff(r.TempRiseC))
@@ -21,7 +21,7 @@ func (t *text) cask() {
 		t.unaged()
 		return
 	}
-	t.heading("CASK: " + t.caskWords())
+	t.Heading("CASK: " + t.caskWords())
 	if c.Fill != nil {
 		each := "each "
 		if c.Casks == 1 {
@@ -46,10 +46,10 @@ func (t *text) unaged() {
 	switch c := t.p.Cask; {
 	case hearts.VolumeL == 0:
 	case c.Bottles > 0:
-		t.heading("BOTTLED: unaged, in no wood")
+		t.Heading("BOTTLED: unaged, in no wood")
 		t.fact("bottles", measure.Number(float64(c.Bottles), 0), fmt.Sprintf("of %s mL at %s", measure.Number(c.BottleL*1000, 0), t.Strength(c.BottleAt)))
 	default:
-		t.heading("KEPT: unaged, in no wood")
+		t.Heading("KEPT: unaged, in no wood")
 		t.fact("spirit", t.hearts(), "at "+t.Strength(c.BottleAt)+", as it comes from the still; no bottling strength is stated")
 	}
 }
@@ -74,7 +74,7 @@ func (t *text) forecast() {
 	if len(c.Forecast) == 0 {
 		return
 	}
-	t.heading(fmt.Sprintf("FORECAST: one cask of %s, %s rack house", t.Litres(c.SizeL), safe(c.Climate)))
+	t.Heading(fmt.Sprintf("FORECAST: one cask of %s, %s rack house", t.Litres(c.SizeL), safe(c.Climate)))
 	tab := table{indent: 2}
 	us := t.Units == measure.US
 	if us {
@@ -91,10 +91,10 @@ func (t *text) forecast() {
 	}
 	tab.write(&t.page)
 	if c.Bottles > 0 {
-		t.para(2, 4, fmt.Sprintf("About %s from %s after %s months%s.",
+		t.Para(2, 4, fmt.Sprintf("About %s from %s after %s months%s.",
 			t.bottles(), count(c.Casks, "cask"), measure.Number(c.RestMonths, 0), t.bottledAs()))
 	}
-	t.para(2, 4, "A forecast from published averages: each cask goes its own way.")
+	t.Para(2, 4, "A forecast from published averages: each cask goes its own way.")
 }
 
 // bottles is how many, of what, at what strength.
@@ -118,7 +118,7 @@ func (t *text) bottledAs() string {
 // version says from which text the plan was made.
 func (t *text) version() {
 	if words := t.p.Source.String(); words != "" {
-		t.gap()
-		t.para(2, 4, "Made from "+safe(words)+".")
+		t.Gap()
+		t.Para(2, 4, "Made from "+safe(words)+".")
 	}
 }

@@ -1,8 +1,6 @@
 package show
 
 import (
-	"strings"
-
 	"newmake/compile/render/columns"
 )
 
@@ -16,42 +14,8 @@ var (
 	wrap  = columns.Wrap
 )
 
-// page builds text whose lines never pass pageWidth.
-type page struct {
-	b    strings.Builder
-	bold bool
-}
-
-func (p *page) line(s string) {
-	p.b.WriteString(strings.TrimRight(s, " "))
-	p.b.WriteByte('\n')
-}
-
-// strong is a heading.
-func (p *page) strong(s string) {
-	for _, l := range wrap(s, pageWidth) {
-		if p.bold {
-			l = "\x1b[1m" + l + "\x1b[0m"
-		}
-		p.line(l)
-	}
-}
-
-func (p *page) heading(s string) {
-	p.line("")
-	p.strong(s)
-}
-
-// para writes text from a first column, the later lines at a second one.
-func (p *page) para(first, then int, text string) {
-	for i, l := range wrap(text, pageWidth-max(first, then)) {
-		at := then
-		if i == 0 {
-			at = first
-		}
-		p.line(strings.Repeat(" ", at) + l)
-	}
-}
+// page is text of the width of a page.
+type page = columns.Writer
 
 // table is rows of cells, the first flush left and the others flush right.
 type table struct {
@@ -86,7 +50,7 @@ func (t *table) write(p *page) {
 			head = []string{""}
 		}
 		for _, h := range head[:len(head)-1] {
-			p.line("  " + h)
+			p.Line("  " + h)
 		}
 		row := "  " + fill(head[len(head)-1], widths[0])
 		for i, c := range r[1:] {
@@ -96,6 +60,6 @@ func (t *table) write(p *page) {
 				row += "  " + right(c, widths[i+1])
 			}
 		}
-		p.line(cut(row, pageWidth))
+		p.Line(cut(row, pageWidth))
 	}
 }

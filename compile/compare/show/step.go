@@ -13,15 +13,15 @@ import (
 func Step(w io.Writer, head string, d *compare.Document, markdown bool) {
 	p := &page{}
 	if markdown {
-		p.line("- **" + escape(head) + "**")
+		p.Line("- **" + escape(head) + "**")
 	} else {
-		p.para(0, 2, safe(head))
+		p.Para(0, 2, safe(head))
 	}
 	say := func(s string) {
 		if markdown {
-			p.line("  - " + escape(s))
+			p.Line("  - " + escape(s))
 		} else {
-			p.para(2, 4, s)
+			p.Para(2, 4, s)
 		}
 	}
 	shown, loose := parts(d)
@@ -47,5 +47,5 @@ func Step(w io.Writer, head string, d *compare.Document, markdown bool) {
 	for _, s := range loose {
 		say(s)
 	}
-	fmt.Fprint(w, p.b.String())
+	fmt.Fprint(w, p.String())
 }

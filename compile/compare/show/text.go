@@ -11,19 +11,19 @@ import (
 
 // Text writes the document for a terminal of 80 columns.
 func Text(w io.Writer, d *compare.Document, o Options) error {
-	p := &page{bold: o.Bold}
+	p := &page{Bold: o.Bold}
 	shown, loose := parts(d)
 	for _, s := range loose {
-		p.para(0, 2, s)
+		p.Para(0, 2, s)
 	}
 	for i, c := range shown {
 		if i > 0 || len(loose) > 0 {
-			p.line("")
-			p.line(strings.Repeat("-", pageWidth))
+			p.Line("")
+			p.Line(strings.Repeat("-", pageWidth))
 		}
 		text{p, c, o}.write()
 	}
-	_, err := io.WriteString(w, p.b.String())
+	_, err := io.WriteString(w, p.String())
 	return err
 }
 
@@ -35,24 +35,24 @@ type text struct {
 }
 
 func (t text) write() {
-	t.strong(title(t.c))
-	t.para(2, 4, "old: "+safe(t.c.Old.Label))
-	t.para(2, 4, "new: "+safe(t.c.New.Label))
+	t.Strong(title(t.c))
+	t.Para(2, 4, "old: "+safe(t.c.Old.Label))
+	t.Para(2, 4, "new: "+safe(t.c.New.Label))
 	t.bill()
 	t.edits()
 	t.schedule()
 	t.words()
 	t.why()
 	t.outcome()
-	t.line("")
-	t.strong(headline(t.c))
+	t.Line("")
+	t.Strong(headline(t.c))
 }
 
 func (t text) bill() {
 	if len(t.c.Bill) == 0 {
 		return
 	}
-	t.heading("GRAIN BILL")
+	t.Heading("GRAIN BILL")
 	tab := table{}
 	tab.row("", "old", "", "new", "", "points")
 	var old, new float64
@@ -87,7 +87,7 @@ func (t text) edits() {
 	if len(t.c.Edits) == 0 && len(t.c.Notes) == 0 {
 		return
 	}
-	t.heading("CHANGES")
+	t.Heading("CHANGES")
 	part := compare.Part("")
 	for _, e := range t.c.Edits {
 		head := fill("", 9)
@@ -111,9 +111,9 @@ func (t text) hang(head, words string) {
 	at := width(head)
 	for i, l := range wrap(words, pageWidth-at-2) {
 		if i == 0 {
-			t.line(head + l)
+			t.Line(head + l)
 		} else {
-			t.line(strings.Repeat(" ", at+2) + l)
+			t.Line(strings.Repeat(" ", at+2) + l)
 		}
 	}
 }
@@ -123,7 +123,7 @@ func (t text) schedule() {
 	if len(all) == 0 {
 		return
 	}
-	t.heading("SCHEDULE")
+	t.Heading("SCHEDULE")
 	tab := table{left: map[int]bool{1: true, 2: true, 3: true}}
 	for _, m := range all {
 		tab.row(m.Name, clock(m.Old), clock(m.New), hours(m))
@@ -135,7 +135,7 @@ func (t text) words() {
 	if len(t.c.Gained)+len(t.c.Lost) == 0 {
 		return
 	}
-	t.heading("LAW AND WARNINGS")
+	t.Heading("LAW AND WARNINGS")
 	say := func(mark string, all []compare.Word) {
 		for _, w := range all {
 			head := w.Severity
@@ -155,19 +155,19 @@ func (t text) why() {
 		return
 	}
 	if len(w.Edits) == 1 {
-		t.heading("WHY")
-		t.para(2, 4, fmt.Sprintf("All of it comes of one edit: %s.", safe(w.Edits[0])))
+		t.Heading("WHY")
+		t.Para(2, 4, fmt.Sprintf("All of it comes of one edit: %s.", safe(w.Edits[0])))
 		return
 	}
-	t.heading("WHY")
+	t.Heading("WHY")
 	each := mainWhy(t.c, t.o.AllWhy)
 	for i := 0; i < len(each); i += mainMost {
 		if i > 0 {
-			t.line("")
+			t.Line("")
 		}
 		t.matrix(each[i:min(i+mainMost, len(each))])
 	}
-	t.para(2, 2, howFar(w))
+	t.Para(2, 2, howFar(w))
 }
 
 // matrix shows the parts of a few outcomes side by side.
@@ -210,13 +210,13 @@ func (t text) outcome() {
 	if len(all) == 0 {
 		return
 	}
-	t.heading("OUTCOME")
+	t.Heading("OUTCOME")
 	tab := table{left: map[int]bool{3: true}}
 	for _, o := range all {
 		tab.row(o.Name, number(o, o.Old), number(o, o.New), o.Unit, signed(o.Change, o.Places))
 	}
 	tab.write(t.page)
 	if s := unchanged(t.c); s != "" {
-		t.para(2, 4, "The same: "+safe(s)+".")
+		t.Para(2, 4, "The same: "+safe(s)+".")
 	}
 }

@@ -1,5 +1,5 @@
 // Package columns fits text to the columns of a terminal: how wide a text
-// stands, and how to pad, cut and wrap it.
+// stands, how to pad, cut and wrap it, and a writer of whole pages.
 package columns
 
 import (
