@@ -1,10 +1,10 @@
 package compile
 
 import (
-	"newmake/compile/fluid"
-	"newmake/compile/gauge"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/stream"
 	"newmake/compile/plan"
-	"newmake/compile/stream"
+	"newmake/compile/stage/gauge"
 	"newmake/lang/recipe"
 )
 

@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile"
-	"newmake/compile/gauge"
 	"newmake/compile/plan"
+	"newmake/compile/stage/gauge"
 	"newmake/lang/check"
 	"newmake/lang/recipe"
 )

@@ -4,11 +4,11 @@ import (
 	"fmt"
 	"math"
 
-	"newmake/compile/cask"
-	"newmake/compile/fluid"
-	"newmake/compile/gauge"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/stream"
 	"newmake/compile/plan"
-	"newmake/compile/stream"
+	"newmake/compile/stage/cask"
+	"newmake/compile/stage/gauge"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )

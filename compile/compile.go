@@ -10,13 +10,13 @@ package compile
 import (
 	"math"
 
-	"newmake/compile/ferment"
-	"newmake/compile/fluid"
-	"newmake/compile/mash"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/stream"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
-	"newmake/compile/still"
-	"newmake/compile/stream"
+	"newmake/compile/stage/ferment"
+	"newmake/compile/stage/mash"
+	"newmake/compile/stage/still"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )

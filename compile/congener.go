@@ -2,7 +2,7 @@ package compile
 
 import (
 	"newmake/compile/plan"
-	"newmake/compile/still"
+	"newmake/compile/stage/still"
 	"newmake/lang/diag"
 )
 

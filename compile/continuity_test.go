@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"newmake/compile/fluid"
+	"newmake/compile/matter/fluid"
 	"newmake/compile/plan"
 	"newmake/lang/recipe"
 )

@@ -3,10 +3,10 @@ package compile
 import (
 	"fmt"
 
-	"newmake/compile/ferment"
-	"newmake/compile/fluid"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/stream"
 	"newmake/compile/plan"
-	"newmake/compile/stream"
+	"newmake/compile/stage/ferment"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )

@@ -5,9 +5,9 @@ import (
 	"strconv"
 	"strings"
 
-	"newmake/compile/cask"
-	"newmake/compile/fluid"
+	"newmake/compile/matter/fluid"
 	"newmake/compile/plan"
+	"newmake/compile/stage/cask"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )

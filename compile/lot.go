@@ -3,9 +3,9 @@ package compile
 import (
 	"fmt"
 
-	"newmake/compile/fluid"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/stream"
 	"newmake/compile/plan"
-	"newmake/compile/stream"
 	"newmake/lang/recipe"
 )
 

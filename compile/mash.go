@@ -3,9 +3,9 @@ package compile
 import (
 	"fmt"
 
-	"newmake/compile/fluid"
-	"newmake/compile/mash"
+	"newmake/compile/matter/fluid"
 	"newmake/compile/plan"
+	"newmake/compile/stage/mash"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )

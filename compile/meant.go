@@ -1,7 +1,7 @@
 package compile
 
 import (
-	"newmake/compile/fluid"
+	"newmake/compile/matter/fluid"
 	"newmake/compile/plan"
 	"newmake/lang/recipe"
 )

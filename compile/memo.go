@@ -5,10 +5,10 @@ import (
 	"reflect"
 	"sync"
 
-	"newmake/compile/ferment"
-	"newmake/compile/mash"
 	"newmake/compile/plan"
-	"newmake/compile/still"
+	"newmake/compile/stage/ferment"
+	"newmake/compile/stage/mash"
+	"newmake/compile/stage/still"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )

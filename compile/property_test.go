@@ -7,12 +7,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"newmake/compile/fluid"
-	"newmake/compile/mash"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/starch"
+	"newmake/compile/matter/stream"
 	"newmake/compile/plan"
-	"newmake/compile/starch"
-	"newmake/compile/still"
-	"newmake/compile/stream"
+	"newmake/compile/stage/mash"
+	"newmake/compile/stage/still"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )

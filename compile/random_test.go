@@ -9,7 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"newmake/compile/fluid"
+	"newmake/compile/matter/fluid"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"

@@ -5,7 +5,7 @@ import (
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
-	"newmake/compile/still"
+	"newmake/compile/stage/still"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )

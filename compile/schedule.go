@@ -8,7 +8,7 @@ import (
 	_ "time/tzdata" // a plan must not hang on the machine's zones
 
 	"newmake/compile/plan"
-	"newmake/compile/schedule"
+	"newmake/compile/stage/schedule"
 	"newmake/lang/diag"
 )
 

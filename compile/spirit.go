@@ -3,9 +3,9 @@ package compile
 import (
 	"fmt"
 
+	"newmake/compile/matter/stream"
 	"newmake/compile/plan"
-	"newmake/compile/still"
-	"newmake/compile/stream"
+	"newmake/compile/stage/still"
 	"newmake/lang/diag"
 )
 

@@ -1,10 +1,10 @@
 package compile
 
 import (
-	"newmake/compile/fluid"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/stream"
 	"newmake/compile/plan"
-	"newmake/compile/still"
-	"newmake/compile/stream"
+	"newmake/compile/stage/still"
 	"newmake/lang/recipe"
 )
 

@@ -3,7 +3,7 @@ package compile
 import (
 	"fmt"
 
-	"newmake/compile/still"
+	"newmake/compile/stage/still"
 	"newmake/lang/diag"
 )
 

@@ -2,7 +2,7 @@ package compile
 
 import (
 	"newmake/compile/plan"
-	"newmake/compile/schedule"
+	"newmake/compile/stage/schedule"
 )
 
 // work is one piece of work: the task that the schedule places, and what a run

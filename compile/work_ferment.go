@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"time"
 
-	"newmake/compile/ferment"
 	"newmake/compile/plan"
-	"newmake/compile/schedule"
+	"newmake/compile/stage/ferment"
+	"newmake/compile/stage/schedule"
 )
 
 // fermentWork is the set, which ends the mash day, and the days that follow.

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"strconv"
 
+	"newmake/compile/matter/stream"
 	"newmake/compile/plan"
-	"newmake/compile/schedule"
-	"newmake/compile/stream"
+	"newmake/compile/stage/schedule"
 )
 
 // leastLeftL is what is left over from which on it is worth a word.

@@ -3,9 +3,9 @@ package compile
 import (
 	"strings"
 
-	"newmake/compile/mash"
 	"newmake/compile/plan"
-	"newmake/compile/schedule"
+	"newmake/compile/stage/mash"
+	"newmake/compile/stage/schedule"
 	"newmake/lang/recipe"
 )
 

@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"newmake/compile/plan"
-	"newmake/compile/schedule"
-	"newmake/compile/still"
+	"newmake/compile/stage/schedule"
+	"newmake/compile/stage/still"
 	"newmake/lang/recipe"
 )
 

@@ -10,9 +10,9 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"newmake/compile/compare"
-	"newmake/compile/compare/show"
+	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
+	"newmake/compile/show/diff"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -81,12 +81,12 @@ func (a *app) diffCommand() *cobra.Command {
 // writers are the formats of a comparison, with the endings that choose them.
 var writers = []struct {
 	name, ending string
-	write        func(io.Writer, *compare.Document, show.Options) error
+	write        func(io.Writer, *compare.Document, diff.Options) error
 }{
-	{"text", ".txt", show.Text},
-	{"md", ".md", show.Markdown},
-	{"json", ".json", func(w io.Writer, d *compare.Document, _ show.Options) error { return show.JSON(w, d) }},
-	{"html", ".html", show.HTML},
+	{"text", ".txt", diff.Text},
+	{"md", ".md", diff.Markdown},
+	{"json", ".json", func(w io.Writer, d *compare.Document, _ diff.Options) error { return diff.JSON(w, d) }},
+	{"html", ".html", diff.HTML},
 }
 
 func (f diffFlags) check() (string, error) {
@@ -154,7 +154,7 @@ func (f diffFlags) code(doc *compare.Document) error {
 }
 
 func (a *app) writeDiff(doc *compare.Document, f diffFlags, format string, inputs []string) error {
-	o := show.Options{Bold: a.colour(a.outTerminal) && toTerminal(f.output), AllWhy: f.why == "all"}
+	o := diff.Options{Bold: a.colour(a.outTerminal) && toTerminal(f.output), AllWhy: f.why == "all"}
 	var out bytes.Buffer
 	for _, w := range writers {
 		if w.name == format {

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"newmake/compile/compare"
+	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
 	"newmake/lang/check"
 	"newmake/lang/diag"

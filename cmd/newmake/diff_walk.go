@@ -7,8 +7,8 @@ import (
 	"path/filepath"
 
 	"newmake/cmd/newmake/internal/gitrepo"
-	"newmake/compile/compare"
-	"newmake/compile/compare/show"
+	"newmake/compile/ask/compare"
+	"newmake/compile/show/diff"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 )
@@ -177,7 +177,7 @@ func (w *walker) step(r gitrepo.Revision, before, after *selection) error {
 		out.Truncate(out.Len() - 1)
 		w.first = false
 	default:
-		show.Step(&out, r.Date+" "+r.Short+" "+r.Subject, doc, w.format == "md")
+		diff.Step(&out, r.Date+" "+r.Short+" "+r.Subject, doc, w.format == "md")
 	}
 	return w.a.write("", out.Bytes(), nil)
 }

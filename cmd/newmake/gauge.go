@@ -8,8 +8,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"newmake/compile/ask/proofing"
 	"newmake/compile/measure"
-	"newmake/compile/proofing"
 	"newmake/lang/diag"
 )
 

@@ -14,7 +14,7 @@ import (
 	"time"
 
 	"newmake/compile/plan"
-	"newmake/compile/render/sheet"
+	"newmake/compile/show/sheet"
 )
 
 // page is the sheet as it is served: the last good plan, and what is wrong with

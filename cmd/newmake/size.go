@@ -7,8 +7,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/compile"
+	solve "newmake/compile/ask/size"
 	"newmake/compile/measure"
-	solve "newmake/compile/size"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )

@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"newmake/compile"
+	solve "newmake/compile/ask/size"
 	"newmake/compile/measure"
-	solve "newmake/compile/size"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/edit"

@@ -5,7 +5,7 @@ import (
 	"fmt"
 
 	"newmake/compile"
-	"newmake/compile/render"
+	"newmake/compile/show"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -61,7 +61,7 @@ func (a *app) subject(src *source, name string) (string, error) {
 
 // trial computes a batch and its variants, side by side. All of them have to
 // stand: a table with a hole in it is none.
-func (a *app) trial(src *source, name, units string) (render.Trial, diag.List, error) {
+func (a *app) trial(src *source, name, units string) (show.Trial, diag.List, error) {
 	if units != "" && units != "us" && units != "si" {
 		return nil, nil, usage("--units is us or si, not %q", units)
 	}
@@ -91,7 +91,7 @@ func (a *app) trial(src *source, name, units string) (render.Trial, diag.List, e
 	case "si":
 		system = recipe.SI
 	}
-	trial := make(render.Trial, len(batches))
+	trial := make(show.Trial, len(batches))
 	told := make([]diag.List, len(batches))
 	parallel(len(batches), func(i int) {
 		b := inUnits(batches[i], system)
@@ -113,10 +113,10 @@ func (a *app) trial(src *source, name, units string) (render.Trial, diag.List, e
 	return trial, src.house.Ordered(list), nil
 }
 
-func (a *app) writeTrial(t render.Trial, format string, f planFlags, src *source) error {
+func (a *app) writeTrial(t show.Trial, format string, f planFlags, src *source) error {
 	var out bytes.Buffer
 	var err error
-	o := render.Options{Units: unitsOf(t[0]), Bold: a.colour(a.outTerminal) && toTerminal(f.output)}
+	o := show.Options{Units: unitsOf(t[0]), Bold: a.colour(a.outTerminal) && toTerminal(f.output)}
 	switch format {
 	case "json":
 		err = t.JSON(&out)

@@ -10,10 +10,10 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/compile"
+	"newmake/compile/ask/why"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
-	"newmake/compile/render"
-	"newmake/compile/why"
+	"newmake/compile/show"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -147,7 +147,7 @@ func (a *app) whyList(out *bytes.Buffer, q why.Question, format, arg string) err
 			Parts   []why.Part `json:"parts"`
 		}{why.Format, why.Version, q.Batch.Name, parts})
 	}
-	return render.WhyList(out, q.Batch.Name, parts, a.colour(a.outTerminal), "newmake why "+quoted(arg)+" hearts")
+	return show.WhyList(out, q.Batch.Name, parts, a.colour(a.outTerminal), "newmake why "+quoted(arg)+" hearts")
 }
 
 func (a *app) whyValue(out *bytes.Buffer, q why.Question, format, arg string) error {
@@ -166,7 +166,7 @@ func (a *app) whyValue(out *bytes.Buffer, q why.Question, format, arg string) er
 	if q.Depth < why.MostDepth && len(answer.Value.From) > 0 {
 		deeper = fmt.Sprintf("newmake why %s %s --depth %d", quoted(arg), answer.Value.Name, q.Depth+1)
 	}
-	return render.Why(out, answer, a.colour(a.outTerminal), deeper)
+	return show.Why(out, answer, a.colour(a.outTerminal), deeper)
 }
 
 func encodeJSON(out *bytes.Buffer, v any) error {

@@ -2,8 +2,8 @@ package accuracy
 
 import (
 	"newmake/compile/accuracy/published"
-	"newmake/compile/cask"
-	"newmake/compile/fluid"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/stage/cask"
 	"newmake/lang/recipe"
 )
 

@@ -3,9 +3,9 @@ package accuracy
 import (
 	"fmt"
 
-	"newmake/compile/ferment"
-	"newmake/compile/fluid"
-	"newmake/compile/stream"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/stream"
+	"newmake/compile/stage/ferment"
 	"newmake/lang/recipe"
 )
 
@@ -27,7 +27,7 @@ func tradeWort(malt bool) ferment.Input {
 
 func fermenting(m *measurer) Section {
 	s := Section{Title: "Ferment",
-		Text: "Growth and uptake by Warren, Hill and MacDonald (1990), temperature by Phisalaphong et al. (2006); the equations solved again by scipy agree to 0.01 % (compile/ferment's tests). No published curve of a bourbon or rye ferment was found: **time to dryness is good to about 25 %**."}
+		Text: "Growth and uptake by Warren, Hill and MacDonald (1990), temperature by Phisalaphong et al. (2006); the equations solved again by scipy agree to 0.01 % (compile/stage/ferment's tests). No published curve of a bourbon or rye ferment was found: **time to dryness is good to about 25 %**."}
 	run := func(malt bool) ferment.Result {
 		r, err := ferment.Run(tradeWort(malt))
 		if err != nil {

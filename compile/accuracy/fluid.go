@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"newmake/compile/accuracy/published"
-	"newmake/compile/fluid"
+	"newmake/compile/matter/fluid"
 )
 
 func density(m *measurer) Section {

@@ -4,9 +4,9 @@ import (
 	"math"
 
 	"newmake/compile/accuracy/published"
-	"newmake/compile/fluid"
+	"newmake/compile/ask/proofing"
+	"newmake/compile/matter/fluid"
 	"newmake/compile/measure"
-	"newmake/compile/proofing"
 )
 
 func gauging(m *measurer) Section {

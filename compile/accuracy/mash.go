@@ -5,11 +5,11 @@ import (
 	"math"
 
 	"newmake/compile/accuracy/published"
-	"newmake/compile/ferment"
-	"newmake/compile/fluid"
-	"newmake/compile/mash"
-	"newmake/compile/starch"
-	"newmake/compile/stream"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/starch"
+	"newmake/compile/matter/stream"
+	"newmake/compile/stage/ferment"
+	"newmake/compile/stage/mash"
 	"newmake/lang/check"
 	"newmake/lang/recipe"
 )

@@ -4,9 +4,9 @@ import (
 	"math"
 
 	"newmake/compile/accuracy/published"
-	"newmake/compile/fluid"
-	"newmake/compile/still"
-	"newmake/compile/stream"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/stream"
+	"newmake/compile/stage/still"
 	"newmake/lang/recipe"
 )
 

@@ -7,7 +7,7 @@ import "math"
 // in a short form: air pressure by the US Standard Atmosphere 1976 (troposphere),
 // and the vapour pressure of water by the Antoine equation with the constants for
 // 1 to 100 C, log10(p/mmHg) = 8.07131 - 1730.63/(233.426 + t) (from memory). The
-// plan uses package compile/fluid.
+// plan uses package compile/matter/fluid.
 func boilC(elevationM float64) float64 {
 	mmHg := 760 * math.Pow(1-2.25577e-5*elevationM, 5.25588)
 	return 1730.63/(8.07131-math.Log10(mmHg)) - 233.426

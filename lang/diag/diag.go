@@ -1,6 +1,6 @@
 // Package diag holds what newmake says about a text: one struct for every
 // error, warning and note, with the place it speaks of. Rendering stands apart
-// (render.go), so that a terminal, JSON and an editor show the same facts.
+// (show.go), so that a terminal, JSON and an editor show the same facts.
 package diag
 
 // Source is one text that was read: its name as the user knows it, and its

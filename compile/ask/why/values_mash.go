@@ -1,0 +1,189 @@
+package why
+
+import (
+	"newmake/compile/matter/fluid"
+	"newmake/compile/plan"
+	"newmake/lang/recipe"
+)
+
+// Of the grain and the mash.
+var mashValues = []value{
+	{
+		name: "grain", also: []string{"bill", "grist"}, title: "the grain", stage: inGrain, model: written, paths: []string{"bill"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.b.Bill.TotalKg, plan.Kilogram) },
+		work: func(a *asked) []Line {
+			var all []Term
+			for _, l := range a.b.Bill.Lines {
+				all = append(all, of(a.mass(l.MassKg), l.Grain.Name))
+			}
+			return []Line{work("by the bill", a.mass(a.b.Bill.TotalKg), sum(all)...)}
+		},
+	},
+	{
+		name: "starch", title: "starch in the grain", stage: inGrain, model: analysis, from: []string{"grain"},
+		paths:  []string{"bill", "grain.moisture", "grain.starch"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.starchIn(), plan.Kilogram) },
+		work:   workStarch,
+	},
+	{
+		name: "theory-extract", also: []string{"theoryExtractKg"}, title: "extract if all starch dissolved", stage: inGrain, model: analysis, from: []string{"grain"},
+		paths:  []string{"bill", "grain.moisture", "grain.starch", "grain.sugars", "grain.solubles", "grain.extract"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.TheoryExtractKg, plan.Kilogram) },
+		work:   workTheoryExtract,
+	},
+	{
+		name: "gelatinized", also: []string{"cooked", "gelatinizedPct"}, title: "starch gelatinized", stage: inMash, model: gelatinizing, from: []string{"starch"},
+		paths:  []string{"steps.heat", "steps.rest", "steps.cool", "grain.gelatinizes", "model.mash.access-raw", "model.mash.access-malt", "model.mash.gel-rate"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.GelatinizedPct, plan.Percent) },
+		work: func(a *asked) []Line {
+			in, raw := a.starchIn(), a.p.Stream(plan.StreamWort).RawStarchKg+a.p.Stream(plan.StreamDraff).RawStarchKg
+			return []Line{
+				work("out of the granule", a.mass(in-raw), of(a.mass(in), "starch in the grain"), minus(a.mass(raw), "still raw at the end")),
+				work("of the starch", percent(a.p.Mash.GelatinizedPct, 1), of(a.mass(in-raw), "gelatinized"), over(a.mass(in), "starch in the grain")),
+			}
+		},
+	},
+	{
+		name: "conversion", also: []string{"converted", "conversionPct"}, title: "starch converted in the mash", stage: inMash, model: converting, from: []string{"starch", "gelatinized"},
+		paths:  []string{"steps", "grain.power", "grain.alpha", "model.mash.alpha-half-life", "model.mash.beta-half-life", "model.mash.alpha-on-starch"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.ConversionPct, plan.Percent) },
+		work: func(a *asked) []Line {
+			wort, draff := a.p.Stream(plan.StreamWort), a.p.Stream(plan.StreamDraff)
+			in, raw, gel := a.starchIn(), wort.RawStarchKg+draff.RawStarchKg, wort.GelStarchKg+draff.GelStarchKg
+			return []Line{
+				work("to sugars and dextrins", a.mass(in-raw-gel), of(a.mass(in), "starch in the grain"),
+					minus(a.mass(raw), "raw at the end"), minus(a.mass(gel), "gelatinized and not split")),
+				work("of the starch", percent(a.p.Mash.ConversionPct, 1), of(a.mass(in-raw-gel), "converted"), over(a.mass(in), "starch in the grain")),
+			}
+		},
+	},
+	{
+		name: "extract", also: []string{"extractKg"}, title: "extract in the wort", stage: inMash, model: converting, from: []string{"conversion", "theory-extract"},
+		paths:  []string{"steps", "grain.solubles", "grain.sugars"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.ExtractKg, plan.Kilogram) },
+		work: func(a *asked) []Line {
+			w := a.p.Stream(plan.StreamWort)
+			return []Line{
+				work("dissolved from the grain", a.mass(a.p.Mash.ExtractKg), of(a.mass(w.SugarKg()), "sugars"), plus(a.mass(w.DextrinKg), "dextrins"),
+					plus(a.mass(w.GelStarchKg), "starch not split"), plus(a.mass(w.SolublesKg), "protein, gums and minerals")),
+				work("of what the grain could give", percent(100*a.p.Mash.ExtractKg/a.p.Mash.TheoryExtractKg, 1),
+					of(a.mass(a.p.Mash.ExtractKg), "extract"), over(a.mass(a.p.Mash.TheoryExtractKg), "if all starch dissolved")),
+			}
+		},
+	},
+	{
+		name: "wort-sugar", also: []string{"sugar", "sugars"}, title: "sugars in the wort", stage: inMash, model: converting, from: []string{"conversion"},
+		paths:  []string{"steps", "grain.power", "grain.alpha", "model.mash.beta-on-dextrin", "model.mash.alpha-on-dextrin", "model.mash.branched", "model.mash.beta-half-life"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Stream(plan.StreamWort).SugarKg(), plan.Kilogram) },
+		work: func(a *asked) []Line {
+			w := a.p.Stream(plan.StreamWort)
+			return []Line{work("that a yeast can take", a.mass(w.SugarKg()), of(a.mass(w.GlucoseKg), "glucose and the like"),
+				plus(a.mass(w.MaltoseKg), "maltose"), plus(a.mass(w.MaltotrioseKg), "maltotriose"))}
+		},
+	},
+	{
+		name: "fermentable", also: []string{"fermentability", "fermentablePct"}, title: "fermentable share of the extract, before the fermenter", stage: inMash, model: converting,
+		from: []string{"wort-sugar", "extract"}, paths: []string{"steps.rest", "steps.cool"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.FermentablePct, plan.Percent) },
+		work: func(a *asked) []Line {
+			return []Line{work("sugars in the extract", percent(a.p.Mash.FermentablePct, 1),
+				of(a.mass(a.p.Stream(plan.StreamWort).SugarKg()), "sugars"), over(a.mass(a.p.Mash.ExtractKg), "extract"))}
+		},
+	},
+	{
+		name: "og", also: []string{"originalGravitySG", "original-gravity"}, title: "original gravity, from the grain alone", stage: inMash, model: gravityTable,
+		from: []string{"extract", "wort-water"}, paths: []string{"steps.water", "steps.backset", "bill"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.OriginalGravitySG, plan.SG) },
+		work: func(a *asked) []Line {
+			return a.workGravity(a.p.Mash.OriginalGravitySG, of(a.mass(a.p.Mash.ExtractKg), "extract"))
+		},
+	},
+	{
+		name: "hydrometer", also: []string{"hydrometerSG", "plato"}, title: "what the hydrometer reads when the yeast goes in", stage: inMash, model: gravityTable,
+		from: []string{"extract", "wort-water"}, paths: []string{"steps.water", "steps.backset", "backset-solids"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.HydrometerSG, plan.SG) },
+		work: func(a *asked) []Line {
+			return a.workGravity(a.p.Mash.HydrometerSG, of(a.mass(a.p.Mash.ExtractKg), "extract"),
+				plus(a.mass(a.p.Stream(plan.StreamWort).BacksetKg), "solids of the backset"))
+		},
+	},
+	{
+		name: "wort-water", also: []string{"water-in-the-wort"}, title: "water in the wort", stage: inMash, model: arithmetic, from: []string{"liquor"},
+		paths:  []string{"steps.water", "steps.backset", "grain.moisture"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Stream(plan.StreamWort).WaterKg, plan.Kilogram) },
+		work:   workWortWater,
+	},
+	{
+		name: "liquor", title: "liquor, water and backset", stage: inMash, model: arithmetic, paths: []string{"steps.water", "steps.backset"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.LiquorL, plan.Litre) },
+		work: func(a *asked) []Line {
+			var all []Term
+			for _, s := range a.b.Mash.Steps {
+				if s.Verb == recipe.MashWater || s.Verb == recipe.MashBackset {
+					all = append(all, of(a.litres(1000*s.VolumeM3), a.stepWords(s)))
+				}
+			}
+			return []Line{work("let in", a.litres(a.p.Mash.LiquorL), sum(all)...)}
+		},
+	},
+	{
+		name: "liquor-grist", also: []string{"liquor-to-grist", "liquorGristLPerKg"}, title: "liquor to grist, before the first drain", stage: inMash, model: arithmetic,
+		from: []string{"liquor", "grain"}, paths: []string{"steps.water", "steps.backset", "bill"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.LiquorGristLPerKg, litrePerKg) },
+		work:   workLiquorGrist,
+	},
+	{
+		name: "ph", also: []string{"mash-ph", "acidity"}, title: "pH of the mash", stage: inMash, model: buffers,
+		paths: []string{"steps.backset", "plant.water", "model.mash.malt-acidity", "model.mash.malt-buffer", "model.mash.raw-acidity", "model.mash.raw-buffer",
+			"backset-acidity", "model.mash.backset-buffer", "model.mash.hardness-to-alkali"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.PH, plan.PH) },
+		work:   workPH,
+	},
+	{
+		name: "wort", also: []string{"wort-volume", "to-the-fermenter"}, title: "what goes to the fermenter, at the temperature of the set", stage: inMash, model: wortVolume,
+		from: []string{"extract", "wort-water"}, paths: []string{"steps.water", "steps.backset", "bill", "steps.drain"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.VolumeL, plan.Litre) },
+		work: func(a *asked) []Line {
+			w := a.p.Stream(plan.StreamWort)
+			return a.workVolume(w, a.p.Ferment.PitchC, a.p.Mash.VolumeL)
+		},
+	},
+	{
+		name: "mash-hours", also: []string{"mashHours", "mash", "mash-time"}, title: "time in the cooker", stage: inMash, model: heating,
+		paths:  []string{"steps", "cooker.heats", "cooker.cools", "cooker.metal", "plant.boiler", "plant.water", "model.mash.water-flow", "model.mash.grain-flow"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.Hours, plan.Hour) },
+		work: func(a *asked) []Line {
+			var all []Term
+			for i, s := range a.p.Mash.Steps {
+				if s.Minutes > 0 {
+					all = append(all, of(minutes(s.Minutes), a.stepWords(a.b.Mash.Steps[i])))
+				}
+			}
+			total := minutes(60 * a.p.Mash.Hours)
+			return []Line{work("step by step", total, sum(all)...), work("in hours", hours(a.p.Mash.Hours), of(total, "in the cooker"), fixed("/", 60, "", ""))}
+		},
+	},
+	{
+		name: "mash-heat", title: "heat of the mash", stage: inMash, model: heating,
+		paths:  []string{"steps.water", "steps.heat", "cooker.heats", "cooker.metal", "plant.water"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.HeatKWh, plan.KilowattH) },
+		work: func(a *asked) []Line {
+			var all []Term
+			for i, s := range a.p.Mash.Steps {
+				if s.HeatKWh > 0 {
+					all = append(all, of(kWh(s.HeatKWh), a.stepWords(a.b.Mash.Steps[i])))
+				}
+			}
+			return []Line{work("step by step", kWh(a.p.Mash.HeatKWh), sum(all)...)}
+		},
+	},
+}
+
+// litrePerKg is liquor to grist: measure shows it by the bushel in US units.
+const litrePerKg plan.Unit = "L/kg"
+
+// liquidM3 is the volume of what would pass a filter.
+func liquidM3(s plan.Stream, tempC float64) float64 {
+	fermented := s.FermentedKg()
+	return fluid.WashVolumeM3(s.WaterKg, s.EthanolKg, s.DissolvedKg()-fermented, fermented, tempC)
+}

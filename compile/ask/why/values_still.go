@@ -1,0 +1,278 @@
+package why
+
+import (
+	"newmake/compile/matter/fluid"
+	"newmake/compile/plan"
+)
+
+// Of the wash run and the spirit run.
+var stillValues = []value{
+	{
+		name: "low-wines", also: []string{"lowWinesVolumeL"}, title: "what the wash run gives", stage: inStrip, model: distilling, from: []string{"alcohol", "pot-ale", "low-wines-abv"},
+		paths:  []string{"strip.stop", "strip.charges", "wash-still.reflux", "plant.elevation"},
+		amount: func(a *asked) plan.Quantity { return a.lowWines().Volume() },
+		note:   func(a *asked) string { return "at " + a.u.Strength(a.lowWines().Strength()) },
+		work: func(a *asked) []Line {
+			low, ale := a.lowWines(), a.p.Strip.Residue
+			return []Line{
+				work("alcohol that comes over", a.pure(low), of(a.pure(a.p.Ferment.Wash), "in the wash"), minus(a.pure(ale), "left in the pot ale")),
+				a.workToVolume(low),
+			}
+		},
+	},
+	{
+		name: "low-wines-abv", also: []string{"lowWinesAbvPct", "low-wines-strength", "low-wines-proof"}, title: "strength of the low wines", stage: inStrip, model: distilling,
+		from: []string{"wash-abv", "low-wines-water"}, paths: []string{"strip.stop", "wash-still.reflux", "plant.elevation"},
+		amount: func(a *asked) plan.Quantity { return a.lowWines().Strength().At() },
+		work:   func(a *asked) []Line { return a.workStrength(a.p.Stream(plan.StreamLow), a.lowWines().Strength()) },
+	},
+	{
+		name: "low-wines-water", given: true, title: "water that comes over with the low wines", stage: inStrip, model: distilling, from: []string{"wash-abv"},
+		paths:  []string{"strip.stop", "wash-still.reflux", "plant.elevation"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Stream(plan.StreamLow).WaterKg, plan.Kilogram) },
+		work:   func(a *asked) []Line { return a.readRun(a.p.Strip) },
+	},
+	{
+		name: "pot-ale", also: []string{"alcohol-left"}, title: "alcohol left in the pot ale", stage: inStrip, model: distilling, from: []string{"alcohol"},
+		paths:  []string{"strip.stop", "wash-still.reflux", "plant.elevation"},
+		amount: func(a *asked) plan.Quantity { return a.pureQuantity(a.p.Strip.Residue) },
+		work: func(a *asked) []Line {
+			ale := a.p.Strip.Residue
+			return []Line{
+				work("left", a.pure(ale), of(a.pure(a.p.Ferment.Wash), "in the wash"), minus(a.pure(a.lowWines()), "in the low wines")),
+				work("of the alcohol in the wash", percent(100*ale.PureL/a.p.Ferment.PureL, 2), of(a.pure(ale), "left"), over(a.pure(a.p.Ferment.Wash), "in the wash")),
+			}
+		},
+	},
+	{
+		name: "strip-hours", also: []string{"stripHours", "strip", "wash-run"}, title: "time of the wash run", stage: inStrip, model: boiling, from: []string{"wash", "low-wines"},
+		paths:  []string{"wash-still.heats", "wash-still.metal", "wash-still.loses", "wash-still.steam", "wash-still.reflux", "plant.boiler", "strip.stop", "strip.charges"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.TotalHours, plan.Hour) },
+		work:   func(a *asked) []Line { return workRunHours(a.p.Strip) },
+	},
+	{
+		name: "strip-heat", title: "heat of the wash run", stage: inStrip, model: boiling, from: []string{"strip-hours"}, paths: []string{"wash-still.heats", "plant.boiler"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.HeatKWh, plan.KilowattH) },
+		work:   func(a *asked) []Line { return workRunHeat(a.p.Strip) },
+	},
+	{
+		name: "charge", also: []string{"spirit-charge"}, title: "charge of the spirit still", stage: inSpirit, model: steadying, from: []string{"low-wines", "feints"},
+		paths:  []string{"spirit.charge", "spirit.charges"},
+		amount: func(a *asked) plan.Quantity { return a.charge().Volume() },
+		note:   func(a *asked) string { return "at " + a.u.Strength(a.charge().Strength()) },
+		work: func(a *asked) []Line {
+			c, low, back := a.charge(), a.lowWines(), a.feintsReturned()
+			alcohol, mass := []Term{of(a.pure(low), "low wines")}, []Term{of(a.mass(low.MassKg), "low wines")}
+			if back.MassKg > 0 {
+				alcohol = append(alcohol, plus(a.pure(back), "feints returned"))
+				mass = append(mass, plus(a.mass(back.MassKg), "feints returned"))
+			}
+			return append([]Line{
+				work("alcohol", a.pure(c), alcohol...),
+				work("weight", a.mass(c.MassKg), mass...),
+			}, append(a.workStrength(a.p.Stream(plan.StreamCharge), c.Strength()), a.workToVolume(c))...)
+		},
+	},
+	{
+		name: "hearts", also: []string{"heartsVolumeL"}, title: "the spirit that is kept, between its two cuts", stage: inSpirit, model: distilling, from: []string{"charge", "hearts-share", "proof"},
+		paths:  []string{"spirit.foreshots", "spirit.hearts", "spirit.stop", "spirit.charge", "spirit-still.reflux", "plant.elevation"},
+		amount: func(a *asked) plan.Quantity { return a.hearts().Lot.Volume() },
+		note: func(a *asked) string {
+			return "at " + a.u.Strength(a.hearts().Lot.Strength()) + ", " + a.pure(a.hearts().Lot).to(1).Text()
+		},
+		work: func(a *asked) []Line { return []Line{a.workShare("hearts"), a.workToVolume(a.hearts().Lot)} },
+	},
+	{
+		name: "hearts-share", given: true, title: "hearts, of the alcohol in the charge", stage: inSpirit, model: distilling, from: []string{"charge"},
+		paths:  []string{"spirit.foreshots", "spirit.hearts", "spirit.stop", "spirit-still.reflux", "plant.elevation"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.hearts().PureShare, plan.Percent) },
+		work: func(a *asked) []Line {
+			parts := []Term{}
+			left := 100.0
+			for _, f := range a.p.Spirit.Fractions {
+				parts = append(parts, of(percent(f.PureShare, 1), f.Name))
+				left -= f.PureShare
+			}
+			parts = append(parts, of(percent(left, 2), "left in the lees"))
+			h := a.hearts()
+			return append([]Line{
+				work("all of the charge", percent(100, 1), sum(parts)...),
+				reads("at the spout", Reading{"hearts begin", a.spout(h.Begins)}, Reading{"end", a.spout(h.Ends)}),
+			}, a.readRun(a.p.Spirit)...)
+		},
+	},
+	{
+		name: "proof", also: []string{"heartsAbvPct", "hearts-abv", "hearts-proof", "hearts-strength"}, title: "strength of the hearts", stage: inSpirit, model: distilling,
+		from: []string{"charge"}, paths: []string{"spirit.hearts", "spirit.foreshots", "spirit-still.reflux", "plant.elevation"},
+		amount: func(a *asked) plan.Quantity { return a.hearts().Lot.Strength().At() },
+		work: func(a *asked) []Line {
+			return append(a.workStrength(a.p.Stream(plan.StreamHearts), a.hearts().Lot.Strength()), a.readRun(a.p.Spirit)...)
+		},
+	},
+	{
+		name: "proof-gallons", also: []string{"heartsProofGallons"}, title: "proof gallons of hearts", stage: inSpirit, model: gauging, from: []string{"hearts", "proof"},
+		paths:  []string{"spirit.hearts"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.hearts().ProofGallons, plan.ProofGallon) },
+		work: func(a *asked) []Line {
+			h := a.hearts()
+			return []Line{work("gallons by proof, at 60 F", Number{h.ProofGallons, "PG", 1}, of(Number{h.WineGallons, "gal", 2}, ""), times(Number{h.Proof, "proof", 1}, ""), perHundred("/"))}
+		},
+	},
+	{
+		name: "pure-alcohol", also: []string{"pureAlcoholL", "lpa"}, title: "pure alcohol in the hearts, at 20 C", stage: inSpirit, model: gauging, from: []string{"hearts", "proof"},
+		paths:  []string{"spirit.hearts"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.hearts().PureL, plan.PureLitre) },
+		work: func(a *asked) []Line {
+			h := a.hearts()
+			return []Line{work("litres by strength, at 20 C", Number{h.PureL, "LPA", 1}, of(Number{h.VolumeL, "L", 1}, ""), times(Number{h.AbvPct, "% vol", 2}, ""), perHundred("/"))}
+		},
+	},
+	fractionValue("foreshots", "the first of the run: set aside and never drunk", "spirit.foreshots"),
+	fractionValue("heads", "between foreshots and hearts, to the feints", "spirit.hearts", "spirit.foreshots"),
+	fractionValue("tails", "after the hearts, to the feints", "spirit.hearts", "spirit.stop"),
+	{
+		name: "feints", also: []string{"feintsVolumeL"}, title: "heads and tails, which go into the next charge", stage: inSpirit, model: steadying, from: []string{"heads", "tails", "feints-abv"},
+		paths:  []string{"spirit.hearts", "spirit.stop", "spirit.charge"},
+		amount: func(a *asked) plan.Quantity { return a.feints().Volume() },
+		note:   func(a *asked) string { return "at " + a.u.Strength(a.feints().Strength()) },
+		work: func(a *asked) []Line {
+			f := a.feints()
+			heads, tails := fraction(a.p.Spirit, plan.StreamHeads).Lot, fraction(a.p.Spirit, plan.StreamTails).Lot
+			return []Line{work("alcohol", a.pure(f), of(a.pure(heads), "heads"), plus(a.pure(tails), "tails")), a.workToVolume(f)}
+		},
+	},
+	{
+		name: "feints-abv", also: []string{"feintsAbvPct", "feints-strength", "feints-proof"}, title: "strength of the feints", stage: inSpirit, model: steadying, from: []string{"heads", "tails"},
+		paths:  []string{"spirit.hearts", "spirit.stop"},
+		amount: func(a *asked) plan.Quantity { return a.feints().Strength().At() },
+		work: func(a *asked) []Line {
+			heads, tails := a.p.Stream(plan.StreamHeads), a.p.Stream(plan.StreamTails)
+			both := plan.Stream{EthanolKg: heads.EthanolKg + tails.EthanolKg, WaterKg: heads.WaterKg + tails.WaterKg}
+			return append([]Line{
+				work("alcohol by weight", a.mass(both.EthanolKg), of(a.mass(heads.EthanolKg), "heads"), plus(a.mass(tails.EthanolKg), "tails")),
+				work("water", a.mass(both.WaterKg), of(a.mass(heads.WaterKg), "heads"), plus(a.mass(tails.WaterKg), "tails")),
+			}, a.workStrength(both, a.feints().Strength())...)
+		},
+	},
+	{
+		name: "lees", also: []string{"spent-lees"}, title: "alcohol left in the spent lees", stage: inSpirit, model: distilling, from: []string{"charge"}, paths: []string{"spirit.stop"},
+		amount: func(a *asked) plan.Quantity { return a.pureQuantity(a.p.Spirit.Residue) },
+		work: func(a *asked) []Line {
+			all := []Term{of(a.pure(a.charge()), "in the charge")}
+			for _, f := range a.p.Spirit.Fractions {
+				all = append(all, minus(a.pure(f.Lot), f.Name))
+			}
+			return []Line{work("left", a.pure(a.p.Spirit.Residue), all...), work("of the charge", percent(100*a.p.Spirit.Residue.PureL/a.charge().PureL, 2), of(a.pure(a.p.Spirit.Residue), "left"), over(a.pure(a.charge()), "in the charge"))}
+		},
+	},
+	{
+		name: "spirit-hours", also: []string{"spiritHours", "spirit", "spirit-run"}, title: "time of the spirit run", stage: inSpirit, model: boiling, from: []string{"charge"},
+		paths:  []string{"spirit-still.heats", "spirit-still.metal", "spirit-still.loses", "spirit-still.steam", "spirit-still.reflux", "plant.boiler", "spirit.stop", "spirit.charges"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Spirit.TotalHours, plan.Hour) },
+		work:   func(a *asked) []Line { return workRunHours(a.p.Spirit) },
+	},
+	{
+		name: "spirit-heat", title: "heat of the spirit run", stage: inSpirit, model: boiling, from: []string{"spirit-hours"}, paths: []string{"spirit-still.heats", "plant.boiler"},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Spirit.HeatKWh, plan.KilowattH) },
+		work:   func(a *asked) []Line { return workRunHeat(a.p.Spirit) },
+	},
+}
+
+// fractionValue is the row of a fraction that is no hearts.
+func fractionValue(name, title string, paths ...string) value {
+	return value{
+		name: name, title: title, stage: inSpirit, model: distilling, from: []string{"charge"},
+		paths:  append(paths, "spirit-still.reflux", "plant.elevation"),
+		amount: func(a *asked) plan.Quantity { return fraction(a.p.Spirit, name).Lot.Volume() },
+		note: func(a *asked) string {
+			if l := fraction(a.p.Spirit, name).Lot; l.VolumeL > 0 {
+				return "at " + a.u.Strength(l.Strength())
+			}
+			return "none"
+		},
+		work: func(a *asked) []Line {
+			l := fraction(a.p.Spirit, name).Lot
+			if l.VolumeL == 0 {
+				return nil
+			}
+			return []Line{a.workShare(name), a.workToVolume(l)}
+		},
+	}
+}
+
+func (a *asked) feints() plan.Lot {
+	if f := a.p.Spirit.Feints; f != nil {
+		return *f
+	}
+	return plan.Lot{}
+}
+
+// workShare is a fraction's alcohol as a share of the charge's.
+func (a *asked) workShare(name string) Line {
+	f := fraction(a.p.Spirit, name)
+	return work("alcohol in the "+name, a.pure(f.Lot), of(a.pure(a.charge()), "in the charge"), times(percent(f.PureShare, 1), "of it comes over as "+name))
+}
+
+// workToVolume goes from alcohol and strength to volume.
+func (a *asked) workToVolume(l plan.Lot) Line {
+	at := "volume at 20 C"
+	if a.us() {
+		at = "volume at 60 F"
+	}
+	return work(at, a.volume(l), of(a.pure(l), "alcohol"), over(a.strength(l.Strength()), ""), perHundred("x"))
+}
+
+// workStrength goes from masses to a strength.
+func (a *asked) workStrength(s plan.Stream, strength plan.Strength) []Line {
+	all := s.EthanolKg + s.WaterKg
+	if all == 0 {
+		return nil
+	}
+	w := 100 * s.EthanolKg / all
+	read := func(x []float64) float64 { return 100 * fluid.ABVFromMassFrac(x[0]/100) }
+	if a.us() {
+		read = func(x []float64) float64 { return fluid.ProofFromMassFrac(x[0] / 100) }
+	}
+	return []Line{
+		work("alcohol and water", a.mass(all), of(a.mass(s.EthanolKg), "alcohol"), plus(a.mass(s.WaterKg), "water")),
+		work("alcohol by weight", percent(w, 2), of(a.mass(s.EthanolKg), "alcohol"), over(a.mass(all), "")),
+		look("by volume", "OIML R 22", a.strength(strength), read, of(percent(w, 2), "by weight")),
+	}
+}
+
+// readRun reads pot, vapour and spout along a run.
+func (a *asked) readRun(r plan.Run) []Line {
+	var pot, spout, vapour []Reading
+	n := len(r.Curve)
+	const most = 7
+	for i := range min(n, most) {
+		p := r.Curve[i*(n-1)/max(min(n, most)-1, 1)]
+		at := minutes(p.Min).to(0).Text()
+		pot = append(pot, Reading{at, Number{plan.RoundTo(p.PotAbvPct, 1), "", 1}})
+		spout = append(spout, Reading{at, a.spout(plan.Strength{AbvPct: p.AbvPct, Proof: p.Proof})})
+		t := a.number(plan.Of(p.VapourC, plan.Celsius))
+		vapour = append(vapour, Reading{at, Number{plan.RoundTo(t.Value, 1), t.Unit, 1}})
+	}
+	if n == 0 {
+		return nil
+	}
+	return []Line{reads("pot, % vol at 20 C, from the fire", pot...), reads("spout", spout...), reads("vapour", vapour...)}
+}
+
+func workRunHours(r plan.Run) []Line {
+	run := 60*r.Hours - r.HeatUpMin
+	lines := []Line{
+		work("one charge", minutes(60*r.Hours), of(minutes(r.HeatUpMin), "to the first drop"), plus(minutes(run), "running")),
+	}
+	if r.Charges > 1 {
+		return append(lines, work("all charges", hours(r.TotalHours), of(minutes(60*r.Hours), "each"), fixed("x", float64(r.Charges), "", "charges"), fixed("/", 60, "", "")))
+	}
+	return append(lines, work("in hours", hours(r.TotalHours), of(minutes(60*r.Hours), ""), fixed("/", 60, "", "")))
+}
+
+func workRunHeat(r plan.Run) []Line {
+	if r.TotalHours == 0 {
+		return nil
+	}
+	return []Line{work("power by time", kWh(r.HeatKWh), of(Number{r.HeatKWh / r.TotalHours, "kW", 1}, "on the average"), times(hours(r.TotalHours), ""))}
+}

@@ -1,0 +1,100 @@
+package starch
+
+import "newmake/compile/matter/stream"
+
+// Water taken up on hydrolysis: kg of each product from 1 kg of starch, from
+// molar masses (anhydroglucose 162.1406, water 18.01528 g/mol).
+const (
+	waterPerUnit = 18.01528 / 162.1406
+
+	PerGlucose     = 1 + waterPerUnit   // 1.1111
+	PerMaltose     = 1 + waterPerUnit/2 // 1.0556
+	PerMaltotriose = 1 + waterPerUnit/3 // 1.0370
+	// PerDextrin takes dextrins as ten glucose units long on average (from
+	// memory: limit dextrins of wort are mostly 4 to 20 long). A length of 5
+	// would make 1 % more of them.
+	PerDextrin = 1 + waterPerUnit/10 // 1.0111
+)
+
+// Granules is the starch of one grain that is still in the granule.
+type Granules struct {
+	LowC, HighC float64 // gelatinization range
+	TotalKg     float64 // all that went in within reach of the water
+	RawKg       float64 // of that, still in the granule
+	HeldKg      float64 // in coarse particles, never reached
+}
+
+// State is the starch of a mash or wash and what has come of it. All masses
+// are those weighed: sugars with the water that hydrolysis bound.
+type State struct {
+	WaterKg float64
+	Raw     []Granules
+
+	GelKg          float64 // gelatinized, not yet split
+	DextrinKg      float64 // straight: the amylases split it further
+	LimitDextrinKg float64 // closed by a branch
+	MaltotrioseKg  float64
+	MaltoseKg      float64
+	GlucoseKg      float64 // and other monosaccharides
+}
+
+// StateOf is the starch side of a wort as it enters the fermenter. Starch still
+// raw is left out: no fermenter gets hot enough to reach it.
+func StateOf(w stream.Stream, e Enzymes) State {
+	return State{
+		WaterKg:        w.WaterKg,
+		GelKg:          w.GelStarchKg,
+		DextrinKg:      w.DextrinKg * (1 - e.BranchedShare),
+		LimitDextrinKg: w.DextrinKg * e.BranchedShare,
+		MaltotrioseKg:  w.MaltotrioseKg,
+		MaltoseKg:      w.MaltoseKg,
+		GlucoseKg:      w.GlucoseKg,
+	}
+}
+
+// Into writes the state back to a stream and to the enzymes' branched share.
+// Raw starch is written only when the state holds granules.
+func (s *State) Into(w *stream.Stream, e *Enzymes) {
+	w.WaterKg = s.WaterKg
+	w.GelStarchKg = s.GelKg
+	w.DextrinKg = s.DextrinKg + s.LimitDextrinKg
+	w.MaltotrioseKg = s.MaltotrioseKg
+	w.MaltoseKg = s.MaltoseKg
+	w.GlucoseKg = s.GlucoseKg
+	if len(s.Raw) > 0 {
+		w.RawStarchKg = s.RawKg()
+	}
+	e.BranchedShare = s.BranchedShare()
+}
+
+// BranchedShare is the share of the dextrins that a branch closes.
+func (s *State) BranchedShare() float64 {
+	if all := s.DextrinKg + s.LimitDextrinKg; all > 0 {
+		return s.LimitDextrinKg / all
+	}
+	return 0
+}
+
+// RawKg is all starch in the granule, within reach or not.
+func (s *State) RawKg() float64 {
+	sum := 0.0
+	for i := range s.Raw {
+		sum += s.Raw[i].RawKg + s.Raw[i].HeldKg
+	}
+	return sum
+}
+
+// StarchKg is everything counted as starch, without the water bound since.
+func (s *State) StarchKg() float64 {
+	return s.RawKg() + s.GelKg + (s.DextrinKg+s.LimitDextrinKg)/PerDextrin +
+		s.MaltotrioseKg/PerMaltotriose + s.MaltoseKg/PerMaltose + s.GlucoseKg/PerGlucose
+}
+
+// MassKg is water and all that Step moves.
+func (s *State) MassKg() float64 {
+	return s.WaterKg + s.RawKg() + s.GelKg + s.DextrinKg + s.LimitDextrinKg +
+		s.MaltotrioseKg + s.MaltoseKg + s.GlucoseKg
+}
+
+// FermentableKg is the sugar that yeast can take.
+func (s *State) FermentableKg() float64 { return s.MaltotrioseKg + s.MaltoseKg + s.GlucoseKg }

@@ -1,0 +1,163 @@
+package diff
+
+import (
+	_ "embed"
+	"html/template"
+	"io"
+	"strings"
+
+	"newmake/compile/ask/compare"
+	"newmake/compile/measure"
+)
+
+//go:embed page.html
+var pageSource string
+
+var pageTemplate = template.Must(template.New("diff").Parse(pageSource))
+
+// HTML writes the document as one page that needs nothing else: no script, no
+// font, no image. All text goes through html/template.
+func HTML(w io.Writer, d *compare.Document, o Options) error {
+	v := view{Title: "What changed"}
+	shown, loose := parts(d)
+	v.Loose = loose
+	for _, c := range shown {
+		v.Pairs = append(v.Pairs, viewOf(c, o))
+	}
+	if len(shown) == 1 {
+		v.Title = v.Pairs[0].Title
+	}
+	return pageTemplate.Execute(w, v)
+}
+
+// view is the document in words, as the page shows it.
+type view struct {
+	Title string
+	Pairs []pairView
+	Loose []string
+}
+
+type pairView struct {
+	Title, Old, New, Same, Headline string
+
+	Bill     []billView
+	Edits    []editView
+	Notes    []string
+	Moments  [][]string
+	Words    []editView
+	Why      *whyView
+	Outcomes []outcomeView
+}
+
+type billView struct{ Grain, Old, OldShare, New, NewShare, Points, Class string }
+
+type editView struct {
+	Mark, Part, What string
+	Lines            []string
+}
+
+type outcomeView struct{ Name, Old, New, Unit, Change, Class string }
+
+type whyView struct {
+	One   string
+	Heads []string
+	Rows  []whyRow
+	How   string
+}
+
+type whyRow struct {
+	Head  string
+	Cells []cell
+	Sum   bool
+}
+
+type cell struct{ Text, Class string }
+
+// class colours a change; the sign says the same.
+func class(x float64) string {
+	switch {
+	case x > 0:
+		return "more"
+	case x < 0:
+		return "less"
+	}
+	return ""
+}
+
+func arrow(s string) string { return strings.ReplaceAll(s, "->", "→") }
+
+func viewOf(c *compare.Comparison, o Options) pairView {
+	v := pairView{
+		Title: arrow(title(c)), Old: safe(c.Old.Label), New: safe(c.New.Label), Same: unchanged(c), Headline: arrow(headline(c)),
+		Notes: c.Notes, Why: whyOf(c, o),
+	}
+	if len(changed(c)) == 0 {
+		v.Same = ""
+	}
+	for _, r := range c.Bill {
+		b := billView{Grain: safe(r.Grain), Old: grain(c.Units, r.OldKg), OldShare: share(r.OldPct), New: grain(c.Units, r.NewKg), NewShare: share(r.NewPct)}
+		if measure.Number(r.Points, 2) != "0.00" {
+			b.Points, b.Class = signed(r.Points, 2), class(r.Points)
+		}
+		v.Bill = append(v.Bill, b)
+	}
+	for _, e := range c.Edits {
+		what, values := words(e)
+		x := editView{Mark: marks[e.Kind], Part: string(e.Part), What: arrow(what)}
+		for _, l := range values {
+			x.Lines = append(x.Lines, arrow(l))
+		}
+		v.Edits = append(v.Edits, x)
+	}
+	for _, m := range moved(c) {
+		v.Moments = append(v.Moments, []string{m.Name, clock(m.Old), clock(m.New), hours(m)})
+	}
+	for _, w := range c.Gained {
+		v.Words = append(v.Words, editView{Mark: "+", Part: strings.TrimSpace(w.Severity + " " + w.Code), What: safe(w.Text)})
+	}
+	for _, w := range c.Lost {
+		v.Words = append(v.Words, editView{Mark: "-", Part: strings.TrimSpace(w.Severity + " " + w.Code), What: safe(w.Text)})
+	}
+	for _, o := range changed(c) {
+		v.Outcomes = append(v.Outcomes, outcomeView{o.Name, number(o, o.Old), number(o, o.New), o.Unit, signed(o.Change, o.Places), class(o.Change)})
+	}
+	return v
+}
+
+func whyOf(c *compare.Comparison, o Options) *whyView {
+	w := c.Why
+	if w == nil || len(w.Each) == 0 {
+		return nil
+	}
+	if len(w.Edits) == 1 {
+		return &whyView{One: safe(w.Edits[0])}
+	}
+	v := &whyView{How: howFar(w)}
+	each := mainWhy(c, o.AllWhy)
+	most := each[0]
+	all, inter := whyRow{Head: "all together", Sum: true}, whyRow{Head: "of this, interaction"}
+	for _, x := range each {
+		v.Heads = append(v.Heads, strings.TrimSuffix(x.Name+", "+x.Unit, ", "))
+		if len(x.Parts) > len(most.Parts) {
+			most = x
+		}
+		all.Cells = append(all.Cells, cell{signed(x.Change, x.Places), class(x.Change)})
+		inter.Cells = append(inter.Cells, cell{signed(x.Interaction, x.Places), class(x.Interaction)})
+	}
+	for i, p := range most.Parts {
+		row := whyRow{Head: safe(p.Edit)}
+		for _, x := range each {
+			c := cell{}
+			if i < len(x.Parts) {
+				c = cell{signed(x.Parts[i].Part, x.Places), class(x.Parts[i].Part)}
+				if x.Parts[i].Error > 0 {
+					c.Text += " ± " + measure.Number(x.Parts[i].Error, x.Places)
+				}
+			}
+			row.Cells = append(row.Cells, c)
+		}
+		v.Rows = append(v.Rows, row)
+	}
+	v.Rows = append(v.Rows, all, inter)
+	return v
+}

@@ -1,0 +1,142 @@
+package diff
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"newmake/compile/ask/compare"
+	"newmake/compile/measure"
+)
+
+// howFar says how the parts were found.
+func howFar(w *compare.Why) string {
+	s := "Each edit's part is its Shapley value; the parts add up to the whole. Interaction is what the edits do together beyond what each does alone: the parts share it."
+	if w.Exact {
+		s += fmt.Sprintf(" Exact, from %d plans.", w.Plans)
+	} else {
+		s += fmt.Sprintf(" From %d of all orders, %d plans; +/- is the standard error; a part without one is exact to its last figure.", w.Orders, w.Plans)
+	}
+	if w.Joined != "" {
+		s += " " + strings.ToUpper(w.Joined[:1]) + w.Joined[1:] + "."
+	}
+	return s
+}
+
+// foreign are the outcomes that readers of the other system count in.
+var foreign = map[string][]string{
+	"us": {"pureAlcoholL", "costPerLPA"},
+	"si": {"heartsProofGallons", "costPerProofGallon"},
+}
+
+// changed lists the outcomes that changed and that the reader counts in.
+func changed(c *compare.Comparison) []compare.Outcome {
+	return slices.DeleteFunc(c.Changed(), func(o compare.Outcome) bool { return slices.Contains(foreign[c.Units], o.Key) })
+}
+
+// unchanged lists the outcomes that stayed the same.
+func unchanged(c *compare.Comparison) string {
+	var names []string
+	for _, o := range c.Outcomes {
+		if !o.Changed() && !slices.Contains(foreign[c.Units], o.Key) && (o.Old != 0 || o.Key == "outOfShiftHours") {
+			names = append(names, o.Name+" "+withUnit(number(o, o.Old), o.Unit))
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// headline is the change in outcome in one sentence.
+func headline(c *compare.Comparison) string {
+	if c.Same {
+		return "No change in meaning."
+	}
+	if c.Missing != "" {
+		return capital(c.Missing) + "."
+	}
+	if len(c.Changed()) == 0 {
+		return "No change in any outcome."
+	}
+	var parts []string
+	say := func(key, name string, always bool) {
+		o, ok := c.Find(key)
+		if !ok || !o.Changed() && (!always || o.New == 0) {
+			return
+		}
+		if !o.Changed() {
+			parts = append(parts, name+" "+withUnit(number(o, o.New), o.Unit)+" as before")
+			return
+		}
+		parts = append(parts, fmt.Sprintf("%s %s -> %s (%s)", name, number(o, o.Old), withUnit(number(o, o.New), o.Unit), signed(o.Change, o.Places)))
+	}
+	say("heartsVolumeL", "hearts", true)
+	say("heartsAbvPct", "at", true)
+	if o, ok := c.Find("casksFilled"); ok {
+		casks := func(n float64) string {
+			if n == 1 {
+				return "1 cask"
+			}
+			return measure.Number(n, 0) + " casks"
+		}
+		if o.Changed() {
+			parts = append(parts, casks(o.Old)+" -> "+casks(o.New))
+		} else {
+			parts = append(parts, "still "+casks(o.New))
+		}
+	}
+	say("costTotal", "cost", false)
+	if n := len(c.Gained); n > 0 {
+		parts = append(parts, fmt.Sprintf("%d more to mind", n))
+	}
+	if n := len(c.Lost); n > 0 {
+		parts = append(parts, fmt.Sprintf("%d less to mind", n))
+	}
+	return capital(strings.Join(parts, ", ")) + "."
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// parts of a document: the comparisons that have something to show, and the rest
+// in a sentence each.
+func parts(d *compare.Document) (shown []*compare.Comparison, loose []string) {
+	var same []string
+	for _, c := range d.Pairs {
+		if len(d.Pairs) > 1 && c.Same && len(c.Edits)+len(c.Notes) == 0 {
+			same = append(same, safe(c.New.Batch))
+		} else {
+			shown = append(shown, c)
+		}
+	}
+	if len(same) > 0 {
+		loose = append(loose, "No change in meaning: "+strings.Join(same, "; ")+".")
+	}
+	for _, b := range d.Removed {
+		loose = append(loose, fmt.Sprintf("%q is gone.", safe(b)))
+	}
+	for _, b := range d.Added {
+		loose = append(loose, fmt.Sprintf("%q is new.", safe(b)))
+	}
+	for _, b := range d.Broken {
+		s := safe(b.Label)
+		if b.Batch != "" {
+			s += fmt.Sprintf(", %q", safe(b.Batch))
+		}
+		loose = append(loose, s+": cannot be compared: "+safe(b.Why)+".")
+	}
+	if len(d.Pairs)+len(loose) == 0 {
+		loose = append(loose, "There is no batch to compare.")
+	}
+	return shown, loose
+}
+
+// title names the two sides.
+func title(c *compare.Comparison) string {
+	if c.Old.Batch == c.New.Batch {
+		return safe(c.New.Batch)
+	}
+	return safe(c.Old.Batch) + " -> " + safe(c.New.Batch)
+}

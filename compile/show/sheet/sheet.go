@@ -1,0 +1,129 @@
+// Package sheet makes the run sheet that a distiller prints in the morning and
+// writes on with wet hands: one HTML file that needs no network and no script.
+//
+// Everything comes from a Plan and nothing is computed here but places on paper.
+// The parts follow the work: a cover, what to weigh out, then a part for each
+// day with its picture and its steps, the proofing card, the years in wood, and
+// the warnings, the law and the cautions in full. Each part begins a new page,
+// by the page rules of CSS in sheet.css; no paper is named there, so that the
+// sheet takes the size that the printer holds, US Letter or A4.
+//
+// A step is a group of rows that stays on one page: a box to tick, the clock,
+// what to do, who must be there and the cautions, then a row for each reading
+// with what the instrument should say, and when, beside the room to write what
+// it said, when, and who read it. The blanks stand in the order in which a run
+// record wants them.
+//
+// Text of the recipe is shown and never obeyed: controls are replaced in the
+// whole plan first (diag.Safe), html/template escapes all of it, and the page
+// forbids everything but its own style sheet, by a hash.
+//
+// The tests here need nothing but Go. That the sheet prints well is checked by
+// .ci/sheet, which CI runs and `go test` does not: Chromium prints every example
+// in both sizes of paper (no step split, headings repeated, nothing too wide, no
+// page nearly empty), axe-core and html-validate check that everybody can read
+// it, and the served copy is loaded anew when its recipe is saved.
+package sheet
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"embed"
+	"encoding/base64"
+	"html/template"
+	"io"
+	"strings"
+
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/compile/show/chart"
+	"newmake/lang/diag"
+)
+
+// Options is how a sheet is made.
+type Options struct {
+	Units measure.Units
+	Live  *Live // nil in a file; see Live
+}
+
+// Live is what is added to a sheet that is served while somebody edits the
+// recipe: a script that loads it anew, and what is wrong with the text by now.
+type Live struct {
+	Version  string // of what is shown; when the server has another, the page loads anew
+	Problems string // diagnostics as text; the sheet is the last good one
+}
+
+// shown is l with its lines as they may be seen.
+func (l *Live) shown() *Live {
+	if l == nil {
+		return nil
+	}
+	lines := strings.Split(l.Problems, "\n")
+	for i := range lines {
+		lines[i] = diag.Safe(lines[i], false)
+	}
+	return &Live{l.Version, strings.Join(lines, "\n")}
+}
+
+//go:embed *.tmpl sheet.css
+var files embed.FS
+
+//go:embed live.js
+var liveScript string
+
+var parsed = template.Must(chart.AddTo(template.Must(
+	template.New("").Funcs(funcs(measure.US, nil)).ParseFS(files, "*.tmpl", "sheet.css"))))
+
+// HTML writes the sheet.
+func HTML(w io.Writer, p *plan.Plan, o Options) error {
+	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
+	t, err := parsed.Clone()
+	if err != nil {
+		return err
+	}
+	t.Funcs(funcs(o.Units, p))
+	v := view{Plan: p, Units: o.Units, Live: o.Live.shown()}
+	v.fill()
+	return v.write(w, t)
+}
+
+// Broken writes the page that is served while there is no good sheet yet.
+func Broken(w io.Writer, l Live) error {
+	v := view{Plan: &plan.Plan{}, Live: l.shown()}
+	t, err := parsed.Clone()
+	if err != nil {
+		return err
+	}
+	return v.write(w, t)
+}
+
+// write makes the style first, for its hash stands above it in the page.
+func (v *view) write(w io.Writer, t *template.Template) error {
+	var style, out bytes.Buffer
+	if err := t.ExecuteTemplate(&style, "style", v); err != nil {
+		return err
+	}
+	// What html/template made may stand in what it makes.
+	v.Style = template.HTML(style.String())
+	v.Policy = "default-src 'none'; base-uri 'none'; form-action 'none'; style-src " + hashOf(inner(style.String()))
+	if v.Live != nil {
+		v.Script = template.JS(liveScript)
+		v.Policy += "; connect-src 'self'; script-src " + hashOf(liveScript)
+	}
+	if err := t.ExecuteTemplate(&out, "sheet", v); err != nil {
+		return err
+	}
+	_, err := w.Write(out.Bytes())
+	return err
+}
+
+// inner is the text of an element, without its tags.
+func inner(element string) string {
+	_, rest, _ := strings.Cut(element, ">")
+	return rest[:strings.LastIndex(rest, "<")]
+}
+
+func hashOf(text string) string {
+	sum := sha256.Sum256([]byte(text))
+	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+}

@@ -1,0 +1,316 @@
+package cask
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile/matter/fluid"
+	"newmake/lang/check"
+	"newmake/lang/recipe"
+)
+
+const gal = fluid.USGallonM3
+
+// filling is a lot of casks' worth of spirit of a proof, in new charred oak of
+// the stock.
+func filling(t testing.TB, casks, sizeM3, proof, years float64, climate string) Input {
+	t.Helper()
+	w, err := fluid.MassFracFromProof(proof)
+	require.NoError(t, err)
+	kg := casks * sizeM3 * fluid.Density(w, 20)
+	stock := check.Builtin().Stock
+	return Input{
+		SpiritEthanolKg: kg * w, SpiritWaterKg: kg * (1 - w), SizeM3: sizeM3,
+		Kind: stock.Casks["charred-oak"], Climate: recipe.Climate{Named: climate}, RestS: years * YearS,
+		BottleM3: 0.75e-3, BottleABV: 0.45, Model: stock.Models["cask"],
+	}
+}
+
+func forecast(t testing.TB, in Input) Result {
+	t.Helper()
+	r, err := Forecast(in)
+	require.NoError(t, err)
+	return r
+}
+
+// Schoeneman, Dyer and Earl, J. AOAC 54 (1971) 1247: proof of straight bourbon
+// by age in charred oak. The model has a steady rise of proof; the table's is
+// 0.9 a year to the sixth and 1.7 after. So the model is up to 1 proof high at
+// 4 to 6 years and a little low at 8: the tolerances are what it does, not
+// what the table is good for (0.1).
+func TestSchoenemanProofByAge(t *testing.T) {
+	f, err := os.Open("../../../testdata/cask/barrel_proof_schoeneman1971.csv")
+	require.NoError(t, err)
+	defer f.Close()
+	rd := csv.NewReader(f)
+	rd.Comment = '#'
+	rows, err := rd.ReadAll()
+	require.NoError(t, err)
+	require.Len(t, rows, 11)
+
+	var sum, most float64
+	for _, row := range rows[1:] {
+		age, _ := strconv.ParseFloat(row[0], 64)
+		want, _ := strconv.ParseFloat(row[1], 64)
+		years := forecast(t, filling(t, 1, 53*gal, 104.6, age, "warm")).Years
+		got := years[len(years)-1].Proof
+		t.Logf("%4.1f years: %.1f proof, table %.1f, %+.2f", age, got, want, got-want)
+		sum += (got - want) * (got - want)
+		most = math.Max(most, math.Abs(got-want))
+	}
+	assert.Less(t, most, 1.1)
+	assert.Less(t, math.Sqrt(sum/10), 0.65)
+
+	years := forecast(t, filling(t, 1, 53*gal, 104.6, 8, "warm")).Years
+	assert.Less(t, years[1].Proof-years[0].Proof, 0.1, "falls first, or at least does not rise")
+	assert.InDelta(t, (112.1-104.4)/7, (years[8].Proof-years[1].Proof)/7, 0.12, "then rises by 1.1 a year")
+}
+
+// The published rule: 10 % of the volume in the first year, 4 % a year for
+// eight, then 3, at 105 proof in 53 gal. It is what the warm climate is made
+// from, so this tests the arithmetic: the soak within the first year, two
+// rates for two substances. Proof drifts from the reference and the volume with
+// it, hence 0.3 % of the fill.
+func TestLossRule(t *testing.T) {
+	r := forecast(t, filling(t, 1, 53*gal, 105, 12, "warm"))
+	require.Len(t, r.Years, 13)
+	want := 1.0
+	for i, y := range r.Years {
+		switch {
+		case i == 0:
+		case i == 1:
+			want *= 0.90
+		case i <= 9:
+			want *= 0.96
+		default:
+			want *= 0.97
+		}
+		assert.InDelta(t, want, y.VolumeM3/(53*gal), 0.003, "year %d", i)
+	}
+	assert.InDelta(t, 0.04, r.LossYearly, 1e-4)
+	assert.InDelta(t, 1, r.ProofPerYear, 0.01)
+}
+
+// Nothing is lost: what was filled is in the cask, the wood and the air.
+func TestConserves(t *testing.T) {
+	for _, climate := range []string{"cool", "temperate", "warm", "hot"} {
+		for _, size := range []float64{5, 15, 30, 53, 132} {
+			in := filling(t, 1, size*gal, 118, 7.3, climate)
+			in.Used = size > 30
+			r := forecast(t, in)
+			first := r.Years[0]
+			for _, y := range r.Years {
+				assert.InEpsilon(t, first.EthanolKg, y.EthanolKg+y.WoodEthanolKg+y.LostEthanolKg, 1e-12)
+				assert.InEpsilon(t, first.WaterKg, y.WaterKg+y.WoodWaterKg+y.LostWaterKg, 1e-12)
+			}
+			assert.InDelta(t, 7.3, r.Years[len(r.Years)-1].AgeYears, 1e-9)
+			assert.Len(t, r.Years, 9)
+		}
+	}
+}
+
+// What does not soak decays exactly: E0 exp(-kE f t), and so does water.
+func TestExponential(t *testing.T) {
+	in := filling(t, 1, 30*gal, 110, 6, "warm")
+	in.Kind = &recipe.CaskKind{}
+	in.Climate.LossFirstYear, in.Climate.LossYearly = 0.04, 0.04
+	m := *in.Model
+	m.Values = map[string]float64{}
+	for k, v := range in.Model.Values {
+		m.Values[k] = v
+	}
+	m.Values["wood-water"] = 0
+	in.Model = &m
+	y := forecast(t, in).Years
+	for i := 1; i < len(y); i++ {
+		assert.InEpsilon(t, math.Pow(y[1].EthanolKg/y[0].EthanolKg, float64(i)), y[i].EthanolKg/y[0].EthanolKg, 1e-9)
+		assert.InEpsilon(t, math.Pow(y[1].WaterKg/y[0].WaterKg, float64(i)), y[i].WaterKg/y[0].WaterKg, 1e-9)
+	}
+}
+
+// (53/V)^(1/3): a 5 gal cask loses 2.20 times as much a year as one of 53, and
+// its proof moves as much faster (references/process.md; to 1 %, for a year's
+// loss is no differential).
+func TestSmallerLosesFaster(t *testing.T) {
+	big := forecast(t, filling(t, 1, 53*gal, 105, 1, "warm"))
+	last := big.LossYearly
+	for _, size := range []float64{30, 15, 10, 5} {
+		r := forecast(t, filling(t, 1, size*gal, 105, 1, "warm"))
+		f := math.Cbrt(53 / size)
+		assert.InEpsilon(t, f*math.Log1p(-0.04), math.Log1p(-r.LossYearly), 0.01)
+		assert.InEpsilon(t, f*big.ProofPerYear, r.ProofPerYear, 0.02)
+		assert.Greater(t, r.LossYearly, last)
+		last = r.LossYearly
+	}
+}
+
+// Volume and proof gallons always fall; proof rises where it is warm and falls
+// where it is cool and damp; warmer loses more.
+func TestClimates(t *testing.T) {
+	end := map[string]Year{}
+	for _, climate := range []string{"cool", "temperate", "warm", "hot"} {
+		y := forecast(t, filling(t, 1, 53*gal, 115, 10, climate)).Years
+		for i := 1; i < len(y); i++ {
+			assert.Less(t, y[i].VolumeM3, y[i-1].VolumeM3, climate)
+			assert.Less(t, y[i].ProofGallons, y[i-1].ProofGallons, climate)
+		}
+		end[climate] = y[10]
+	}
+	assert.Less(t, end["cool"].Proof, 115.0)
+	assert.Greater(t, end["warm"].Proof, 115.0)
+	assert.Greater(t, end["cool"].VolumeM3, end["temperate"].VolumeM3)
+	assert.Greater(t, end["temperate"].VolumeM3, end["warm"].VolumeM3)
+	assert.Greater(t, end["warm"].VolumeM3, end["hot"].VolumeM3)
+}
+
+func TestUsedSoaksLess(t *testing.T) {
+	in := filling(t, 1, 53*gal, 115, 2, "temperate")
+	fresh := forecast(t, in)
+	in.Used = true
+	used := forecast(t, in)
+	assert.Greater(t, used.Years[1].VolumeM3, fresh.Years[1].VolumeM3)
+	assert.Greater(t, used.Years[1].Proof, fresh.Years[1].Proof)
+}
+
+// Steps are fine enough: twice as many change nothing that is shown.
+func TestSteps(t *testing.T) {
+	in := filling(t, 1, 5*gal, 120, 1, "hot")
+	k, err := readConstants(in.Model)
+	require.NoError(t, err)
+	c, err := newCask(in, k)
+	require.NoError(t, err)
+	s := content{inEthanol: c.fillKg * c.w0, inWater: c.fillKg * (1 - c.w0)}
+	once := c.pass(c.pass(s, 0, 1), 1, 2)
+	twice := c.pass(c.pass(s, 0, 0.5), 0.5, 1)
+	twice = c.pass(c.pass(twice, 1, 1.5), 1.5, 2)
+	assert.InEpsilon(t, twice[inEthanol], once[inEthanol], 1e-6)
+	assert.InEpsilon(t, twice[inWater], once[inWater], 1e-6)
+}
+
+func TestFill(t *testing.T) {
+	r, err := Fill(filling(t, 2.4, 30*gal, 114, 0, "warm"))
+	require.NoError(t, err)
+	assert.Equal(t, 2, r.Casks)
+	assert.InDelta(t, 0.4*30*gal, r.LeftoverM3, 1e-9)
+	assert.InDelta(t, 114, r.EntryProof, 1e-9)
+	assert.Empty(t, r.Problems)
+
+	r, err = Fill(filling(t, 1, 53*gal, 105, 0, "warm")) // just one, to rounding
+	require.NoError(t, err)
+	assert.Equal(t, 1, r.Casks)
+	assert.Zero(t, math.Round(r.LeftoverM3*1e9))
+
+	r = forecast(t, filling(t, 0.9, 53*gal, 105, 3, "warm"))
+	assert.Zero(t, r.Casks)
+	assert.Zero(t, r.Bottles)
+	assert.Equal(t, []Problem{ProblemNotOneCask}, r.Problems)
+	assert.Len(t, r.Years, 4, "one full cask all the same")
+}
+
+func TestBottles(t *testing.T) {
+	r := forecast(t, filling(t, 2, 53*gal, 115, 4, "warm"))
+	last := r.Years[4]
+	want := 2 * last.VolumeM3 * last.ABV / 0.45 / 0.75e-3
+	assert.Equal(t, int(want), r.Bottles)
+
+	in := filling(t, 1, 53*gal, 90, 4, "cool")
+	in.BottleABV = 0.60
+	r = forecast(t, in)
+	assert.Equal(t, []Problem{ProblemWeak}, r.Problems)
+	assert.InDelta(t, r.Years[4].ABV, r.BottledABV, 1e-12)
+	assert.InDelta(t, r.Years[4].VolumeM3, r.BottledM3, 1e-9)
+}
+
+func TestProblems(t *testing.T) {
+	in := filling(t, 1, 53*gal, 115, 3, "warm")
+	in.Climate = recipe.Climate{Named: "warm", LossFirstYear: 0.01, LossYearly: 0.001, ProofPerYear: 3}
+	r := forecast(t, in)
+	assert.Contains(t, r.Problems, ProblemClimate)
+	for _, y := range r.Years {
+		assert.GreaterOrEqual(t, y.LostEthanolKg, 0.0)
+	}
+
+	in = filling(t, 1, 0.002, 115, 100, "hot")
+	r = forecast(t, in)
+	assert.Contains(t, r.Problems, ProblemDry)
+}
+
+func TestErrors(t *testing.T) {
+	for name, change := range map[string]func(*Input){
+		"no spirit":       func(in *Input) { in.SpiritEthanolKg, in.SpiritWaterKg = 0, 0 },
+		"not a number":    func(in *Input) { in.SpiritEthanolKg = math.NaN() },
+		"no size":         func(in *Input) { in.SizeM3 = 0 },
+		"a thimble":       func(in *Input) { in.SizeM3 = 1e-12 },
+		"rest too long":   func(in *Input) { in.RestS = 1000 * YearS },
+		"rest backwards":  func(in *Input) { in.RestS = -1 },
+		"bottle":          func(in *Input) { in.BottleABV = 2 },
+		"no model":        func(in *Input) { in.Model = nil },
+		"empty model":     func(in *Input) { in.Model = &recipe.Model{} },
+		"unknown climate": func(in *Input) { in.Climate.Named = "lunar" },
+		"loss":            func(in *Input) { in.Climate.LossYearly = 0.9 },
+		"proof":           func(in *Input) { in.Climate.ProofPerYear = 50 },
+	} {
+		in := filling(t, 1, 53*gal, 115, 3, "warm")
+		change(&in)
+		_, err := Forecast(in)
+		assert.Error(t, err, name)
+	}
+}
+
+// Every figure of the stock entry says where it is from.
+func TestStockHasSources(t *testing.T) {
+	stock := check.Builtin().Stock
+	m := stock.Models["cask"]
+	for name := range m.Values {
+		assert.NotEmpty(t, m.Source[name], name)
+	}
+	for _, name := range []string{"charred-oak", "toasted-charred-oak", "toasted-oak", "plain-oak", "ex-bourbon", "ex-wine"} {
+		k := stock.Casks[name]
+		require.NotNil(t, k, name)
+		assert.NotEmpty(t, k.Source["soak"], name)
+		assert.NotEmpty(t, k.Source["sizes"], name)
+		assert.NotEmpty(t, k.SizesM3, name)
+	}
+}
+
+func BenchmarkForecast(b *testing.B) {
+	in := filling(b, 3, 53*gal, 115, 8, "warm")
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Forecast(in); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// A cask that all but fills is filled; one that does not is not.
+func TestAlmostFull(t *testing.T) {
+	in := filling(t, 0.987, 53*gal, 120, 4, "temperate")
+	r := forecast(t, in)
+	assert.Equal(t, 1, r.Casks)
+	assert.InDelta(t, 0.987*53*gal, r.LastM3, 1e-9)
+	assert.Zero(t, r.LeftoverM3)
+	assert.Equal(t, []Problem{ProblemShort}, r.Problems)
+	assert.InDelta(t, r.LastM3, r.Years[0].VolumeM3, 1e-9, "the years are those of that cask")
+
+	in = filling(t, 2.98, 53*gal, 120, 4, "temperate")
+	in.BottleM3, in.BottleABV = 0.75e-3, 0.47
+	r = forecast(t, in)
+	assert.Equal(t, 3, r.Casks)
+	assert.InDelta(t, 0.98*53*gal, r.LastM3, 1e-9)
+	assert.InDelta(t, 53*gal, r.Years[0].VolumeM3, 1e-9, "the years are those of a full one")
+	full := filling(t, 3, 53*gal, 120, 4, "temperate")
+	full.BottleM3, full.BottleABV = in.BottleM3, in.BottleABV
+	assert.InDelta(t, 2.98/3*float64(forecast(t, full).Bottles), r.Bottles, 1)
+
+	r, err := Fill(filling(t, 0.96, 53*gal, 120, 0, "temperate"))
+	require.NoError(t, err)
+	assert.Zero(t, r.Casks)
+	assert.InDelta(t, 0.96*53*gal, r.LeftoverM3, 1e-9)
+}

@@ -1,0 +1,198 @@
+package cask
+
+import (
+	"math"
+
+	"newmake/compile/matter/fluid"
+)
+
+// rates are the shares of ethanol and water that evaporate, per year.
+type rates struct{ ethanol, water float64 }
+
+// cask is one cask and all that acts on it. Time is in years.
+type cask struct {
+	fillKg, w0 float64
+	soakKg     float64 // that the wood takes up for good, before its own water
+	waterKg    float64 // that the wood gives
+	soakYears  float64
+	first      rates // in the first year
+	later      rates
+	late       rates
+	lateYears  float64
+	leastKg    float64
+	reference  float64 // mass fraction for which losses are stated
+	clipped    bool
+	dry        bool
+}
+
+func newCask(in Input, k constants) (*cask, error) {
+	cl, err := climate(in.Climate, in.Model)
+	if err != nil {
+		return nil, err
+	}
+	w := in.SpiritEthanolKg / (in.SpiritEthanolKg + in.SpiritWaterKg)
+	c := &cask{w0: w, fillKg: in.SizeM3 * fluid.Density(w, referenceC), soakYears: k.soakS / YearS, lateYears: k.lateS / YearS}
+	soak := k.defaultKind
+	if in.Kind != nil {
+		soak = in.Kind.SoakFrac
+	}
+	surface := math.Pow(k.sizeM3/in.SizeM3, k.sizePower)
+	// The first year's evaporation is that of a new cask whatever this one is:
+	// only the soak differs.
+	firstYear := math.Max(1-(1-cl.LossFirstYear)/(1-soak), cl.LossYearly)
+	share := surface
+	if in.Used {
+		share *= k.usedSoak
+	}
+	c.soakKg = math.Min(soak*share, 0.9) * c.fillKg
+	c.waterKg = math.Min(k.woodWater*share, 0.5) * c.fillKg
+	c.leastKg = k.leastContent * c.fillKg
+	if c.reference, err = fluid.MassFracFromProof(k.proof); err != nil {
+		return nil, err
+	}
+	c.first = c.rates(firstYear, cl.ProofPerYear, surface)
+	c.later = c.rates(cl.LossYearly, cl.ProofPerYear, surface)
+	c.late = c.rates(cl.LossYearly*k.lateShare, cl.ProofPerYear, surface)
+	return c, nil
+}
+
+// rates solves for the two rates that give, at the reference strength, a loss
+// of volume a year and a change of proof a year:
+//
+//	d ln M/dt = -(w kE + (1-w) kW)    dw/dt = w (1-w) (kW - kE)
+//
+// with volume M/rho(w) and proof a function of w alone.
+func (c *cask) rates(lossYearly, proofPerYear, surface float64) rates {
+	const h = 1e-5
+	w := c.reference
+	proofSlope := (fluid.ProofFromMassFrac(w+h) - fluid.ProofFromMassFrac(w-h)) / (2 * h)
+	lnRhoSlope := math.Log(fluid.Density(w+h, referenceC)/fluid.Density(w-h, referenceC)) / (2 * h)
+	dw := proofPerYear / proofSlope
+	mass := -math.Log1p(-lossYearly) - lnRhoSlope*dw // w kE + (1-w) kW
+	apart := dw / (w * (1 - w))                      // kW - kE
+	r := rates{ethanol: mass - (1-w)*apart, water: mass + w*apart}
+	if r.ethanol < 0 {
+		c.clipped = true
+		r = rates{ethanol: 0, water: mass / (1 - w)}
+	}
+	return rates{ethanol: r.ethanol * surface, water: r.water * surface}
+}
+
+// yearly is what a cask of this size loses in a later year at the reference
+// strength, and by how much its proof changes.
+func (c *cask) yearly() (lossFrac, proof float64) {
+	w := c.reference
+	ethanol, water := w*math.Exp(-c.later.ethanol), (1-w)*math.Exp(-c.later.water)
+	after := ethanol / (ethanol + water)
+	lossFrac = 1 - (ethanol+water)/fluid.Density(after, referenceC)*fluid.Density(w, referenceC)
+	return lossFrac, fluid.ProofFromMassFrac(after) - fluid.ProofFromMassFrac(w)
+}
+
+func (c *cask) ratesAt(age float64) rates {
+	switch {
+	case age < 1:
+		return c.first
+	case age < c.lateYears:
+		return c.later
+	default:
+		return c.late
+	}
+}
+
+// content is the ethanol and water in the cask, in the wood and in the air.
+type content [6]float64
+
+const (
+	inEthanol = iota
+	inWater
+	woodEthanol
+	woodWater
+	lostEthanol
+	lostWater
+)
+
+// Steps a year, while the wood soaks and after: they keep the forecast within
+// 1e-6 of its limit (TestSteps).
+const (
+	soakSteps  = 48
+	laterSteps = 6
+)
+
+// rest follows the cask to the end of its rest, noting each year.
+func (c *cask) rest(restS float64) []Year {
+	end := restS / YearS
+	s := content{inEthanol: c.fillKg * c.w0, inWater: c.fillKg * (1 - c.w0)}
+	years := make([]Year, 0, int(end)+2)
+	years = append(years, s.year(0))
+	for age := 0.0; age < end; {
+		next := math.Min(math.Floor(age+1e-9)+1, end)
+		if next < end && end-next < 1e-9 {
+			next = end
+		}
+		s = c.pass(s, age, next)
+		if s[inEthanol]+s[inWater] <= c.leastKg {
+			c.dry = true
+			break
+		}
+		age = next
+		years = append(years, s.year(age))
+	}
+	return years
+}
+
+// pass integrates over at most a year in which the rates stay the same, by the
+// classical Runge-Kutta method. A year in which `late-after` falls keeps the
+// rates it began with.
+func (c *cask) pass(s content, from, to float64) content {
+	k := c.ratesAt(from + 1e-9)
+	steps := soakSteps
+	if from >= 1 {
+		steps = laterSteps
+	}
+	h := (to - from) / float64(steps)
+	for i := range steps {
+		t := from + float64(i)*h
+		k1 := c.slope(s, t, k)
+		k2 := c.slope(s.plus(h/2, k1), t+h/2, k)
+		k3 := c.slope(s.plus(h/2, k2), t+h/2, k)
+		k4 := c.slope(s.plus(h, k3), t+h, k)
+		for j := range s {
+			s[j] += h / 6 * (k1[j] + 2*k2[j] + 2*k3[j] + k4[j])
+		}
+	}
+	return s
+}
+
+// slope is the change of each content a year.
+func (c *cask) slope(s content, t float64, k rates) content {
+	m := math.Max(s[inEthanol]+s[inWater], 1e-12)
+	soaking := math.Exp(-t/c.soakYears) / c.soakYears
+	given := c.waterKg * soaking
+	taken := (c.soakKg + c.waterKg) * soaking / m
+	var d content
+	d[woodEthanol], d[woodWater] = taken*s[inEthanol], taken*s[inWater]
+	d[lostEthanol], d[lostWater] = k.ethanol*s[inEthanol], k.water*s[inWater]
+	d[inEthanol] = -d[woodEthanol] - d[lostEthanol]
+	d[inWater] = given - d[woodWater] - d[lostWater]
+	d[woodWater] -= given
+	return d
+}
+
+func (s content) plus(h float64, d content) content {
+	for j := range s {
+		s[j] += h * d[j]
+	}
+	return s
+}
+
+func (s content) year(age float64) Year {
+	m := s[inEthanol] + s[inWater]
+	w := s[inEthanol] / m
+	return Year{
+		AgeYears: age, VolumeM3: m / fluid.Density(w, referenceC),
+		ABV: fluid.ABVFromMassFrac(w), Proof: fluid.ProofFromMassFrac(w), ProofGallons: fluid.ProofGallonsFromKg(m, w),
+		EthanolKg: s[inEthanol], WaterKg: s[inWater],
+		WoodEthanolKg: s[woodEthanol], WoodWaterKg: s[woodWater],
+		LostEthanolKg: s[lostEthanol], LostWaterKg: s[lostWater],
+	}
+}

@@ -1,0 +1,201 @@
+package mash
+
+import (
+	"fmt"
+	"math"
+
+	"newmake/compile/matter/fluid"
+	"newmake/lang/recipe"
+)
+
+// do does one recipe step.
+func (m *cooker) do(i int) error {
+	s := m.in.Steps[i]
+	b := m.at(i)
+	step := Step{StartS: m.nowS, StartC: b.tempC}
+	var err error
+	switch s.Verb {
+	case recipe.MashWater:
+		m.water(&step, i, s)
+	case recipe.MashBackset:
+		m.backset(&step, i, s)
+	case recipe.MashAdd:
+		err = m.add(&step, i, s)
+	case recipe.MashDose:
+		err = m.dose(&step, i, s)
+	case recipe.MashHeat:
+		m.heat(&step, i, s.TempC, s.DurationS)
+	case recipe.MashRest:
+		m.hold(&step, b, s.DurationS)
+	case recipe.MashBoil:
+		m.heat(&step, i, m.boilC, 0)
+		m.hold(&step, b, s.DurationS)
+	case recipe.MashCool:
+		m.cool(&step, i, s.TempC, s.DurationS)
+	case recipe.MashDrain:
+		m.drain(&step, i, s.DurationS)
+		b = &m.worts
+	default:
+		err = fmt.Errorf("mash: step %d is of no known kind", i+1)
+	}
+	if err != nil {
+		return err
+	}
+	step.EndS, step.EndC = m.nowS, b.tempC
+	step.VolumeM3 = m.volumeM3(b)
+	step.PH = m.acid.pH()
+	m.shares(&step)
+	m.record(b)
+	m.res.HeatJ += step.HeatJ
+	m.res.CoolJ += step.CoolJ
+	m.res.Steps = append(m.res.Steps, step)
+	return nil
+}
+
+func (m *cooker) problem(i int, what string, toC float64) {
+	m.res.Problems = append(m.res.Problems, Problem{Step: i, What: what, ToC: toC})
+}
+
+// water lets liquor in. Hotter than the supply, it was heated from it in a tank
+// of its own, beforehand: its heat counts, its time does not.
+func (m *cooker) water(step *Step, i int, s recipe.MashStep) {
+	tempC := s.TempC
+	if tempC > m.boilC {
+		tempC = m.boilC
+		m.problem(i, ProblemAboveBoil, tempC)
+	}
+	kg := s.VolumeM3 * fluid.WaterDensity(tempC)
+	m.pour(i, kg, 0, tempC)
+	m.acid.addWater(&m.c, m.in.HardnessPPM, kg)
+	step.HeatJ += waterJKgK * kg * max(0, tempC-m.in.WaterC)
+	m.let(step, i, s, s.VolumeM3/m.c.waterFlowM3S)
+}
+
+func (m *cooker) backset(step *Step, i int, s recipe.MashStep) {
+	solids := orDefault(m.in.BacksetSolidsFrac, m.c.backsetSolids)
+	tempC := min(s.TempC, m.boilC)
+	kg := s.VolumeM3 * fluid.SolutionDensity(solids, tempC)
+	b := m.at(i)
+	m.pour(i, kg*(1-solids), kg*solids, tempC)
+	b.backsetKg += kg * solids
+	m.acid.add(orDefault(m.in.BacksetPH, m.c.backsetPH), m.c.backsetBuffer*kg)
+	m.let(step, i, s, s.VolumeM3/m.c.waterFlowM3S)
+}
+
+func orDefault(v, d float64) float64 {
+	if v > 0 {
+		return v
+	}
+	return d
+}
+
+// pour mixes liquor in, and lets grain that lay dry give out its slaking heat.
+func (m *cooker) pour(i int, waterKg, solidsKg, tempC float64) {
+	b := m.at(i)
+	solidsJK := solidsKg * backsetJKgK
+	slaking := 0.0
+	if b == &m.tun && waterKg > 0 {
+		slaking, m.drySlakingJ = m.drySlakingJ, 0
+	}
+	b.tempC = mixC(m.heatCapacityJK(b), b.tempC, waterKg*waterJKgK+solidsJK, tempC, slaking)
+	m.res.SlakingJ += slaking
+	b.starch.WaterKg += waterKg
+	b.waterInKg += waterKg
+	b.dryJK += solidsJK
+}
+
+func (m *cooker) add(step *Step, i int, s recipe.MashStep) error {
+	b := m.at(i)
+	kg := 0.0
+	for _, l := range s.Grains {
+		if l < 0 || l >= len(m.in.Bill.Lines) {
+			return fmt.Errorf("mash: step %d adds a grain that the bill does not have", i+1)
+		}
+		line := m.in.Bill.Lines[l]
+		g := line.Grain
+		wet := b.waterInKg > 0 && m.drySlakingJ == 0
+		slaking := line.MassKg * fluid.SlakingHeat(g.Moisture)
+		if !wet {
+			m.drySlakingJ += slaking
+			slaking = 0
+		}
+		b.tempC = mixC(m.heatCapacityJK(b), b.tempC, grainJK(g, line.MassKg), m.in.AmbientC, slaking)
+		m.res.SlakingJ += slaking
+		access := m.k.AccessRaw
+		if g.Malted {
+			access = m.k.AccessMalt
+		}
+		b.addGrain(g, line.MassKg, access)
+		m.acid.addGrain(&m.c, g, line.MassKg)
+		dry := line.MassKg * (1 - g.Moisture)
+		m.startStarchKg += dry * g.Starch
+		m.alphaInDU += g.AlphaDU * line.MassKg
+		m.betaInL += g.LintnerPower * line.MassKg
+		m.res.TheoryExtractKg += dry * TheoryExtract(g)
+		kg += line.MassKg
+	}
+	m.let(step, i, s, kg/m.c.grainFlowKgS)
+	return nil
+}
+
+func (m *cooker) dose(step *Step, i int, s recipe.MashStep) error {
+	if s.Enzyme == nil {
+		return fmt.Errorf("mash: step %d doses nothing", i+1)
+	}
+	m.at(i).enzymes.Dose(s.Enzyme, s.MassKg)
+	m.addedInAct += s.Enzyme.ActivityPerKg * s.MassKg
+	if s.DurationS > 0 {
+		m.let(step, i, s, 0)
+	}
+	return nil
+}
+
+// let is the time that an addition takes, at the written or the usual pace,
+// with the heat off.
+func (m *cooker) let(step *Step, i int, s recipe.MashStep, usualS float64) {
+	m.volumeM3(m.at(i))
+	step.Limit = LimitFill
+	if s.DurationS > 0 {
+		usualS, step.Limit = s.DurationS, LimitWritten
+	}
+	b := m.at(i)
+	m.wait(step, b, m.idle(b), usualS)
+}
+
+func (m *cooker) idle(b *body) drive {
+	return drive{lossWK: m.wallWK(b), ambientC: m.in.AmbientC}
+}
+
+// drain draws the worts: all liquid but what the grain keeps. It is drawn at
+// the start of the step's time, and both go on converting.
+func (m *cooker) drain(step *Step, i int, durS float64) {
+	m.res.Lautered = true
+	step.Limit = LimitWritten
+	if durS <= 0 {
+		durS, step.Limit = m.c.drainS, LimitFill
+	}
+	step.StartC = m.tun.tempC
+	liquid := 0.0
+	if !m.tun.empty() {
+		liquid = m.tun.stream().LiquidVolumeM3(m.tun.tempC)
+	}
+	kept := m.c.draffHoldsM3Kg * m.tun.grainKg
+	if !(liquid > kept) {
+		m.problem(i, ProblemNothingDrawn, m.tun.tempC)
+		return
+	}
+	m.tun.takeLiquid(&m.worts, 1-kept/liquid)
+	m.wait(step, &m.tun, m.idle(&m.tun), durS)
+}
+
+// volumeM3 is a body's volume, and keeps the greatest that the cooker held.
+func (m *cooker) volumeM3(b *body) float64 {
+	if b.empty() {
+		return 0
+	}
+	v := b.stream().VolumeM3()
+	if b == &m.tun {
+		m.res.MostVolumeM3 = math.Max(m.res.MostVolumeM3, v)
+	}
+	return v
+}

@@ -1,0 +1,72 @@
+package still
+
+import (
+	"math"
+
+	"newmake/compile/matter/fluid"
+)
+
+// pot is a run from the first drop on: what stays the same in it, and how it
+// changes with u = ln x.
+type pot struct {
+	b                  *boil
+	heatW              float64
+	lossW              float64
+	inertJK            float64 // heat capacity of solids and metal
+	steam              float64 // mol/s of condensate into the pot; 0 with a jacket
+	steamH             float64 // its enthalpy, J/mol
+	outletC            float64 // temperature of the distillate
+	ethanol0           float64 // mol in the pot at the first drop
+	water0             float64
+	firstS             float64 // time of the first drop
+	maxStep, tolerance float64 // of the integrator
+}
+
+// level is what adds up along a run.
+type level struct {
+	pot     float64 // mol of ethanol and water in the pot
+	timeS   float64 // from the fire
+	headJ   float64 // given off by the head since the first drop
+	vapourJ float64 // enthalpy of the vapour gone to the condenser
+}
+
+// slope is the change of a level with u. Mass and heat balance are
+//
+//	n x du = -(y-x) dD - x s dt
+//	(Q + s hs - loss) dt = h (s dt - dD) + (n dh/dx + C dT/dx) x du + H dD
+//
+// with s the steam's condensate (mol/s) and H the enthalpy that leaves pot and
+// head with a mole of distillate. They are solved for dD and dt.
+func (p *pot) slope(u float64, l level) level {
+	st := p.b.at(math.Exp(u))
+	power := p.heatW + p.steam*(p.steamH-st.potH) - p.lossW
+	warming := (l.pot*st.dPotH + p.inertJK*st.dPotC) * st.x
+	boiling := st.overH - st.potH
+	over := -st.x * (l.pot + p.steam*warming/power) / (st.equilibriumGap + st.x*p.steam*boiling/power)
+	dt := (boiling*over + warming) / power
+	return level{
+		pot:     p.steam*dt - over,
+		timeS:   dt,
+		headJ:   st.headH * over,
+		vapourJ: (st.overH - st.headH) * over,
+	}
+}
+
+// node is a point of a run: where it is and how it changes there.
+type node struct {
+	u float64
+	level
+	d level
+}
+
+func (p *pot) node(u float64, l level) node { return node{u: u, level: l, d: p.slope(u, l)} }
+
+func (n node) x() float64 { return math.Exp(n.u) }
+
+// overKg is what ethanol and water have come over since the first drop.
+func (p *pot) overKg(n node) (ethanol, water float64) {
+	x := n.x()
+	ethanol = (p.ethanol0 - n.pot*x) * fluid.MolarMassEthanol
+	water = (p.water0 + p.steam*(n.timeS-p.firstS) - n.pot*(1-x)) * fluid.MolarMassWater
+	return ethanol, water
+}

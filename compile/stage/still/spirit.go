@@ -1,0 +1,107 @@
+package still
+
+import (
+	"fmt"
+	"math"
+
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/stream"
+)
+
+// SpiritRun is the second run: foreshots by volume, then heads until the cut
+// that begins the hearts, hearts, and tails to the stop. Errors and problems
+// are as for Strip.
+func SpiritRun(in SpiritInput) (Run, error) {
+	return spiritRun(in, in.boil(), true)
+}
+
+func spiritRun(in SpiritInput, b *boil, keep bool) (Run, error) {
+	r, err := runSpirit(in, b, keep)
+	if err != nil {
+		return Run{}, err
+	}
+	return r.finish(), nil
+}
+
+// runSpirit runs to the stop; with keep it remembers its steps.
+func runSpirit(in SpiritInput, b *boil, keep bool) (*runner, error) {
+	if !(in.ForeshotsM3 >= 0) {
+		return nil, fmt.Errorf("foreshots of %g L cannot be collected", 1000*in.ForeshotsM3)
+	}
+	if !(in.Feints.EthanolKg >= 0 && in.Feints.WaterKg >= 0) {
+		return nil, fmt.Errorf("feints of %g kg of ethanol and %g kg of water cannot be returned", in.Feints.EthanolKg, in.Feints.WaterKg)
+	}
+	r, err := newRunner(in.Setting, charge(in.LowWines, in.Feints), in.Stop, b)
+	if err != nil {
+		return nil, err
+	}
+	r.gaugeC = in.GaugeC
+	if r.gaugeC == 0 {
+		r.gaugeC = referenceC
+	}
+	from, err := r.mark(in.HeartsFrom)
+	if err != nil {
+		return nil, fmt.Errorf("the cut that begins the hearts: %w", err)
+	}
+	to, err := r.mark(in.HeartsTo)
+	if err != nil {
+		return nil, fmt.Errorf("the cut that ends the hearts: %w", err)
+	}
+	r.keep = keep
+	r.fractions = make([]Fraction, 0, 4)
+	r.cut(in.ForeshotsM3, from, to)
+	return r, nil
+}
+
+// cut fills the four receivers.
+func (r *runner) cut(foreshotsM3 float64, from, to mark) {
+	weak := math.IsInf(from.u, 1)
+	foreshots := r.collect(Foreshots, r.volumeMark(foreshotsM3))
+	if r.ended {
+		if !foreshots && foreshotsM3 > 0 && r.x0 > leastX && r.now.timeS > r.hot.heatUpS {
+			r.problem(ProblemForeshotsNotReached)
+		}
+		for _, name := range [...]string{Heads, Hearts, Tails} {
+			r.collect(name, runsOut)
+		}
+		return
+	}
+	begun := from.passed(r.now)
+	switch {
+	case weak:
+		r.problem(ProblemHeartsWeak)
+	case begun:
+		r.problem(ProblemHeartsFromPassed)
+	}
+	if !r.collect(Heads, from) {
+		r.problem(ProblemHeartsFromNotReached)
+	} else if to.passed(r.now) {
+		r.problem(ProblemCutsCrossed)
+	}
+	if !r.collect(Hearts, to) && r.fractions[2].MassKg() > 0 {
+		r.problem(ProblemHeartsToNotReached)
+	}
+	r.collect(Tails, runsOut)
+}
+
+// charge mixes low wines and feints; the temperature is that of the mixture.
+func charge(lowWines, feints stream.Stream) stream.Stream {
+	a, b := lot(lowWines), lot(feints)
+	if b.MassKg <= 0 {
+		return lowWines
+	}
+	c := lowWines.Plus(feints)
+	if mixed, err := fluid.Blend(a, b); err == nil {
+		c.TempC = mixed.TempC
+	}
+	return c
+}
+
+// lot is a stream's ethanol and water as fluid mixes them.
+func lot(s stream.Stream) fluid.Lot {
+	m := s.EthanolKg + s.WaterKg
+	if m <= 0 {
+		return fluid.Lot{}
+	}
+	return fluid.Lot{MassKg: m, EthanolMassFrac: s.EthanolKg / m, TempC: s.TempC}
+}
