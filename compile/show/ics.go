@@ -37,7 +37,11 @@ func Calendar(w io.Writer, p *plan.Plan, o Options) error {
 	cal.SetProductId("-//newmake//run sheet//EN")
 	cal.SetMethod(ics.MethodPublish)
 	cal.SetXWRCalName(p.Batch.Name)
-	cal.AddVTimezone(c.timezone())
+	clocks, err := c.timezone()
+	if err != nil {
+		return err
+	}
+	cal.AddVTimezone(clocks)
 	for i := range p.Schedule.Steps {
 		cal.AddVEvent(c.event(i))
 	}

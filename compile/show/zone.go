@@ -2,6 +2,7 @@ package show
 
 import (
 	"fmt"
+	"sort"
 	"time"
 	_ "time/tzdata" // the calendar must not hang on the machine's zones
 
@@ -13,7 +14,7 @@ import (
 // timezone describes the plant's zone as far as the events reach: each change
 // of offset from before the first to after the last, without rules that would
 // claim to know the years beyond.
-func (c *calendar) timezone() *ics.VTimezone {
+func (c *calendar) timezone() (*ics.VTimezone, error) {
 	z := ics.NewTimezone(c.p.House.Zone)
 	first, last := c.stamp, c.stamp
 	for _, s := range c.p.Schedule.Steps {
@@ -21,14 +22,49 @@ func (c *calendar) timezone() *ics.VTimezone {
 			last = t
 		}
 	}
-	for t := first.In(c.zone); ; {
-		from, next := t.ZoneBounds()
-		z.Components = append(z.Components, observance(from, t))
+	t := first.In(c.zone)
+	from, _ := t.ZoneBounds()
+	z.Components = append(z.Components, observance(from, t))
+	for range mostBounds {
+		next := boundAfter(t)
 		if next.IsZero() || next.After(last) {
-			return z
+			return z, nil
+		}
+		if !sameClock(t, next) {
+			z.Components = append(z.Components, observance(next, next))
 		}
 		t = next
 	}
+	return nil, fmt.Errorf("the clocks of %s change too often for a calendar up to the year %d", c.p.House.Zone, last.Year())
+}
+
+// mostBounds is how many bounds of a zone a calendar goes through. A zone has
+// three or four a year, and in a leap year 24 more (see boundAfter): these are
+// enough for five centuries.
+const mostBounds = 5000
+
+// boundAfter is the next time at which a zone may change its clocks, zero if it
+// never does. Past the end of a zone's table time.Time.ZoneBounds bounds each
+// year too, and on the last day of a leap year it gives a bound that has gone by.
+// Such a day is gone through hour by hour.
+func boundAfter(t time.Time) time.Time {
+	_, next := t.ZoneBounds()
+	if next.IsZero() || next.After(t) {
+		return next
+	}
+	hour := t.Add(time.Hour)
+	if sameClock(t, hour) {
+		return hour
+	}
+	seconds := sort.Search(3600, func(s int) bool { return !sameClock(t, t.Add(time.Duration(s)*time.Second)) })
+	return t.Add(time.Duration(seconds) * time.Second)
+}
+
+// sameClock says that nothing of a zone differs between two times.
+func sameClock(a, b time.Time) bool {
+	aName, aOffset := a.Zone()
+	bName, bOffset := b.Zone()
+	return aName == bName && aOffset == bOffset && a.IsDST() == b.IsDST()
 }
 
 // observance is one stretch of one offset: from is where it began, zero if it
