@@ -118,15 +118,18 @@ func (w *checking) run() diag.List {
 	checks := compile.NewChecks()
 	parallel(len(w.batches), func(i int) {
 		b := w.batches[i]
-		if ready, checked := b.house.Batch(b.name); ready != nil {
-			computed := checks.Check(ready)
-			if ready.Parent != "" { // the place may lie in what it varies: say whose it is
-				for i := range computed {
-					computed[i].Summary = ready.Name + ": " + computed[i].Summary
-				}
-			}
-			b.diags = compile.Together(checked, computed)
+		ready, checked := b.house.Batch(b.name)
+		b.diags = checked // with what stops it, wherever in the house that stands
+		if ready == nil {
+			return
 		}
+		computed := checks.Check(ready)
+		if ready.Parent != "" { // the place may lie in what it varies: say whose it is
+			for i := range computed {
+				computed[i].Summary = ready.Name + ": " + computed[i].Summary
+			}
+		}
+		b.diags = compile.Together(checked, computed)
 	})
 	var all diag.List
 	for _, h := range w.houses {
