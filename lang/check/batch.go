@@ -31,8 +31,6 @@ type builder struct {
 	none  []string // grains of the bill of which there is nothing
 	gone  []string // grains that were in the bill of a batch it varies
 	vague bool     // the plant could not be read whole: what it has is not sure
-
-	stepTemp map[string]*capture // the temperature on a mash step's line, by its path
 }
 
 // make reads a batch once.
@@ -47,7 +45,7 @@ func (h *House) build(e *entry) {
 		return
 	}
 	b := &builder{
-		house: h, node: merged, entry: e, diags: &e.diags, whole: map[string]bool{}, stepTemp: map[string]*capture{},
+		house: h, node: merged, entry: e, diags: &e.diags, whole: map[string]bool{},
 		batch: &recipe.Batch{Name: e.name, Where: make(map[string]diag.Span, 96), Models: h.Stock.Models},
 	}
 	for _, a := range h.chain(e)[1:] {
@@ -58,7 +56,7 @@ func (h *House) build(e *entry) {
 		b.batch.Changes = changes(parent, merged)
 	}
 	b.read(e.file)
-	b.trade()
+	e.diags = append(e.diags, Check(b.batch, b.parts())...)
 	e.batch = b.batch
 	e.inherit()
 }
@@ -125,6 +123,14 @@ func (b *builder) read(f *file) {
 	b.whole["unaged"] = b.unaged()
 	b.expects(n)
 	strayEdits(n, b.diags)
+}
+
+// parts says which parts of the batch the rules may reason about.
+func (b *builder) parts() Parts {
+	return Parts{
+		Bill: b.whole["bill"], Mash: b.whole["mash"], Ferment: b.whole["ferment"],
+		Strip: b.whole["strip"], Spirit: b.whole["spirit"], Cask: b.whole["cask"], Unaged: b.whole["unaged"],
+	}
 }
 
 func (b *builder) add(d diag.Diagnostic) { b.diags.Add(d) }
@@ -236,7 +242,7 @@ func (b *builder) vessel(c *capture, kind recipe.VesselKind, sort string) *recip
 				return v
 			}
 			b.add(diag.Diagnostic{
-				Code: diag.CodeWrongVessel, Summary: fmt.Sprintf("%q is a %s, and a %s is wanted here", v.Name, kindWord(v.Kind), sort), At: c.at(),
+				Code: diag.CodeWrongVessel, Summary: fmt.Sprintf("%q is a %s, and a %s is wanted here", v.Name, v.Kind.String(), sort), At: c.at(),
 				Help:    "the plant has " + b.vesselList(kind),
 				Related: []diag.Related{{At: v.At, Text: "it is declared here"}},
 			})
@@ -252,10 +258,6 @@ func (b *builder) vessel(c *capture, kind recipe.VesselKind, sort string) *recip
 	return nil
 }
 
-func kindWord(k recipe.VesselKind) string {
-	return [...]string{recipe.Cooker: "cooker", recipe.Fermenter: "fermenter", recipe.Still: "still"}[k]
-}
-
 func (b *builder) ofKind(kind recipe.VesselKind) []*recipe.Vessel {
 	if b.batch.Plant == nil {
 		return nil
@@ -269,7 +271,7 @@ func (b *builder) vesselList(kind recipe.VesselKind) string {
 		names = append(names, fmt.Sprintf("%q", v.Name))
 	}
 	if len(names) == 0 {
-		return "no " + kindWord(kind)
+		return "no " + kind.String()
 	}
 	return andWords(names)
 }
@@ -286,8 +288,8 @@ func (b *builder) only(kind recipe.VesselKind, n *node, better func(a, b *recipe
 	}
 	if len(all) == 0 {
 		b.add(diag.Diagnostic{
-			Code: diag.CodeNoVessel, Summary: fmt.Sprintf("the plant has no %s", kindWord(kind)), At: n.at(),
-			Help:    fmt.Sprintf("declare one in the plant: %s \"...\" { ... }", kindWord(kind)),
+			Code: diag.CodeNoVessel, Summary: fmt.Sprintf("the plant has no %s", kind.String()), At: n.at(),
+			Help:    fmt.Sprintf("declare one in the plant: %s \"...\" { ... }", kind.String()),
 			Related: []diag.Related{{At: b.batch.Plant.At, Text: "the plant is declared here"}},
 		})
 		return nil

@@ -120,7 +120,7 @@ func BenchmarkFile(b *testing.B) {
 			b.SetBytes(int64(len(data)))
 			b.ReportAllocs()
 			for b.Loop() {
-				parse(text{path: "base.batch", name: "base.batch", data: data})
+				parse(text{path: "base.batch", name: "base.batch", data: data}, nil)
 			}
 		})
 	}

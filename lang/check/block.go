@@ -14,6 +14,7 @@ import (
 type shaper struct {
 	diags *diag.List
 	match *matcher
+	stock func(name string) bool // says that the stock that comes with newmake has a name
 }
 
 // block shapes the lines of a block, and gives those that have no place in it. of
@@ -269,7 +270,7 @@ func (s shaper) limits(n *node) {
 				n.bad = true
 			}
 			if c.kind == quantity.Temperature {
-				otherScale(&d, c, l.Low, l.High)
+				otherScale(&d, c.item, c.item.UnitAt(), l.Low, l.High)
 			}
 			s.diags.Add(d)
 			break

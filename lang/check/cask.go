@@ -59,7 +59,7 @@ func (b *builder) unaged() bool {
 		b.add(diag.Diagnostic{
 			Code: diag.CodeUnknownField, Summary: "this batch goes into a cask, and its bottle is filled from there", At: l.at(),
 			Help:    "put the line into the `cask` block, or `remove cask`; in a variant, `remove bottle`",
-			Related: []diag.Related{{At: b.at("cask"), Text: "the cask is here"}},
+			Related: []diag.Related{{At: b.batch.At("cask"), Text: "the cask is here"}},
 		})
 		return false
 	case l != nil:

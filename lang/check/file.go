@@ -29,7 +29,7 @@ type text struct {
 }
 
 // parse makes a file of a text.
-func parse(t text) *file {
+func parse(t text, stock func(name string) bool) *file {
 	f := &file{path: t.path}
 	f.File, f.diags = lang.Parse(diag.NewSource(t.name, t.data))
 	f.units = sync.OnceValue(func() recipe.System { return majority(f.Stmts) })
@@ -37,7 +37,7 @@ func parse(t text) *file {
 	if f.Adrift { // which line belongs where is not known: the braces come first
 		said = new(diag.List)
 	}
-	f.decls, f.lost = shaper{diags: said, match: new(matcher)}.block(f.Stmts, Language, "")
+	f.decls, f.lost = shaper{diags: said, match: new(matcher), stock: stock}.block(f.Stmts, Language, "")
 	for _, n := range f.decls {
 		n.bad = n.bad || f.Adrift
 	}
@@ -45,9 +45,9 @@ func parse(t text) *file {
 }
 
 // parseAll parses texts side by side and gives the files in the same order.
-func parseAll(texts []text) []*file {
+func parseAll(texts []text, stock func(name string) bool) []*file {
 	files := make([]*file, len(texts))
-	each(len(texts), func(i int) { files[i] = parse(texts[i]) })
+	each(len(texts), func(i int) { files[i] = parse(texts[i], stock) })
 	return files
 }
 

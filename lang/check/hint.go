@@ -46,7 +46,7 @@ const mostOffered = 8
 
 // twoWords helps where a name of two words stands without a hyphen or quotes: low
 // wines for low-wines, charred oak for charred-oak; not where there can be no such name. It says if it did.
-func (n *node) twoWords(d *diag.Diagnostic) bool {
+func (s shaper) twoWords(d *diag.Diagnostic, n *node) bool {
 	items, far := n.m.items, n.m.miss.far
 	it := &items[far]
 	if far+1 < len(items) && items[far+1].Kind == lang.Word {
@@ -60,7 +60,7 @@ func (n *node) twoWords(d *diag.Diagnostic) bool {
 			return true
 		}
 	}
-	if last := len(n.m.caps) - 1; last >= 0 && far > 0 && n.m.caps[last].name && n.m.caps[last].item == &items[far-1] && items[far-1].Kind == lang.Word && n.mayBeName(&n.m.caps[last], items[far-1].Text+"-"+it.Text) {
+	if last := len(n.m.caps) - 1; last >= 0 && far > 0 && n.m.caps[last].name && n.m.caps[last].item == &items[far-1] && items[far-1].Kind == lang.Word && s.mayBeName(n, &n.m.caps[last], items[far-1].Text+"-"+it.Text) {
 		before := items[far-1].Text
 		d.Help = fmt.Sprintf("a name of two words has a hyphen, or stands in quotes: `%s-%s`, \"%s %s\"\n%s", before, it.Text, before, it.Text, d.Help)
 		return true

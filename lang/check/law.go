@@ -11,8 +11,8 @@ import (
 
 // law holds the batch against its standard of identity, as far as the text tells.
 // What only the run can tell, the strength off the still, is for the plan.
-func (b *builder) law() {
-	s := b.batch.Style
+func (r *rules) law() {
+	s := r.batch.Style
 	if s == nil {
 		return
 	}
@@ -20,38 +20,38 @@ func (b *builder) law() {
 		c := &s.Conditions[i]
 		switch c.Test {
 		case recipe.GrainLeast, recipe.GrainSome:
-			if b.whole["bill"] {
-				b.lawGrain(c)
+			if r.can.Bill {
+				r.lawGrain(c)
 			}
 		case recipe.EnzymesOwn:
-			b.lawEnzymes(c)
+			r.lawEnzymes(c)
 		case recipe.EntryMost:
-			if b.whole["cask"] && below(c.Strength, b.batch.Cask.Entry) {
-				b.unlawful(diag.CodeLawEntry, c, b.at("cask.entry"),
+			if r.can.Cask && below(c.Strength, r.batch.Cask.Entry) {
+				r.unlawful(diag.CodeLawEntry, c, r.at("cask.entry"),
 					fmt.Sprintf("the entry strength is above %s, the most that %s allows", strengthText(c.Strength), s.Title),
 					"lower the entry strength")
 			}
 		case recipe.WoodIs:
 			switch {
-			case b.whole["cask"]:
-				b.lawWood(c)
-			case b.whole["unaged"] && !slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool { return w.None }):
-				b.unlawful(diag.CodeLawWood, c, b.at("batch"), fmt.Sprintf("%s rests in %s, and this batch goes into no wood", s.Title, woodsText(c)),
+			case r.can.Cask:
+				r.lawWood(c)
+			case r.can.Unaged && !slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool { return w.None }):
+				r.unlawful(diag.CodeLawWood, c, r.at("batch"), fmt.Sprintf("%s rests in %s, and this batch goes into no wood", s.Title, woodsText(c)),
 					"give the batch a `cask`, or another style")
 			}
 		case recipe.AgeLeast:
-			if b.whole["unaged"] {
-				b.unlawful(diag.CodeLawRest, c, b.at("batch"), fmt.Sprintf("%s rests at least %s in wood, and this batch goes into none", s.Title, durationText(c.AgeS)),
+			if r.can.Unaged {
+				r.unlawful(diag.CodeLawRest, c, r.at("batch"), fmt.Sprintf("%s rests at least %s in wood, and this batch goes into none", s.Title, durationText(c.AgeS)),
 					"give the batch a `cask`, or another style")
 			}
-			if b.whole["cask"] && b.batch.Cask.RestS < c.AgeS*0.9999 {
-				b.unlawful(diag.CodeLawRest, c, b.at("cask.rest"),
+			if r.can.Cask && r.batch.Cask.RestS < c.AgeS*0.9999 {
+				r.unlawful(diag.CodeLawRest, c, r.at("cask.rest"),
 					fmt.Sprintf("%s rests at least %s in wood", s.Title, durationText(c.AgeS)),
 					"let it rest longer, or give it another style")
 			}
 		case recipe.BottledLeast:
-			if at := b.batch.Cask.BottleAt; (b.whole["cask"] || b.whole["unaged"]) && at.Value > 0 && below(at, c.Strength) {
-				b.unlawful(diag.CodeLawBottled, c, b.at("cask.bottle.at"),
+			if at := r.batch.Cask.BottleAt; (r.can.Cask || r.can.Unaged) && at.Value > 0 && below(at, c.Strength) {
+				r.unlawful(diag.CodeLawBottled, c, r.at("cask.bottle.at"),
 					fmt.Sprintf("%s is bottled at %s or more", s.Title, strengthText(c.Strength)), "raise the bottling strength")
 			}
 		}
@@ -59,10 +59,10 @@ func (b *builder) law() {
 }
 
 // unlawful makes the diagnostic of a condition that is not met.
-func (b *builder) unlawful(code diag.Code, c *recipe.Condition, at diag.Span, summary, help string) {
-	b.add(diag.Diagnostic{
-		Code: code, At: at, Summary: summary, Help: help, Reason: section(b.batch.Style.Law, c.Law),
-		Related: []diag.Related{{At: b.at("style"), Text: fmt.Sprintf("the style is named here: %s", b.batch.Style.Title)}},
+func (r *rules) unlawful(code diag.Code, c *recipe.Condition, at diag.Span, summary, help string) {
+	r.add(diag.Diagnostic{
+		Code: code, At: at, Summary: summary, Help: help, Reason: section(r.batch.Style.Law, c.Law),
+		Related: []diag.Related{{At: r.at("style"), Text: fmt.Sprintf("the style is named here: %s", r.batch.Style.Title)}},
 	})
 }
 
@@ -74,28 +74,28 @@ func section(law, section string) string {
 	return law + "; " + section
 }
 
-func (b *builder) lawGrain(c *recipe.Condition) {
+func (r *rules) lawGrain(c *recipe.Condition) {
 	var share float64
 	var odd string
-	for _, l := range b.batch.Bill.Lines {
+	for _, l := range r.batch.Bill.Lines {
 		if counts(c, l.Grain) {
 			share += l.Share
 		} else if odd == "" {
 			odd = l.Grain.Name
 		}
 	}
-	title, what := b.batch.Style.Title, grainsText(c)
+	title, what := r.batch.Style.Title, grainsText(c)
 	switch {
 	case c.Test == recipe.GrainSome && share <= 0:
-		b.unlawful(diag.CodeLawGrain, c, b.at("bill"), fmt.Sprintf("%s has some %s in its bill, and this has none", title, what), "put some in the bill, or give the batch another style")
+		r.unlawful(diag.CodeLawGrain, c, r.at("bill"), fmt.Sprintf("%s has some %s in its bill, and this has none", title, what), "put some in the bill, or give the batch another style")
 	case c.Test == recipe.GrainLeast && share < c.Share-1e-6:
 		help := fmt.Sprintf("more %s in the bill, or another style", what)
-		at := b.at("bill")
+		at := r.at("bill")
 		if c.Share > 0.9999 && odd != "" {
 			help = fmt.Sprintf("`%s` does not count; take it out of the bill, or give the batch another style", odd)
-			at = b.at("bill." + odd)
+			at = r.at("bill." + odd)
 		}
-		b.unlawful(diag.CodeLawGrain, c, at, fmt.Sprintf("%s is made of at least %s %s by weight, and this bill has %s", title, percent(c.Share), what, percent(share)), help)
+		r.unlawful(diag.CodeLawGrain, c, at, fmt.Sprintf("%s is made of at least %s %s by weight, and this bill has %s", title, percent(c.Share), what, percent(share)), help)
 	}
 }
 
@@ -119,36 +119,36 @@ func grainsText(c *recipe.Condition) string {
 	return text
 }
 
-func (b *builder) lawEnzymes(c *recipe.Condition) {
+func (r *rules) lawEnzymes(c *recipe.Condition) {
 	say := func(z *recipe.Enzyme, at diag.Span) {
-		b.unlawful(diag.CodeLawEnzymes, c, at, fmt.Sprintf("%s is made with the grain's own enzymes alone, and this adds `%s`", b.batch.Style.Title, z.Name),
+		r.unlawful(diag.CodeLawEnzymes, c, at, fmt.Sprintf("%s is made with the grain's own enzymes alone, and this adds `%s`", r.batch.Style.Title, z.Name),
 			"take the dose out, and let malt do its work")
 	}
-	for _, s := range b.batch.Mash.Steps {
+	for _, s := range r.batch.Mash.Steps {
 		if s.Enzyme != nil {
 			say(s.Enzyme, s.At)
 		}
 	}
-	for _, d := range b.batch.Ferm.Doses {
+	for _, d := range r.batch.Ferm.Doses {
 		say(d.Enzyme, d.At)
 	}
 }
 
-func (b *builder) lawWood(c *recipe.Condition) {
-	k := &b.batch.Cask
+func (r *rules) lawWood(c *recipe.Condition) {
+	k := &r.batch.Cask
 	fits := slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool {
 		return !w.None && (w.Use == "" || w.Use == "new" == k.New) && (w.Char == "" || w.Char == "charred" == k.Kind.Charred) && (w.Of == "" || w.Of == k.Kind.Wood)
 	})
-	title := b.batch.Style.Title
+	title := r.batch.Style.Title
 	switch {
 	case len(c.Woods) > 0 && !fits:
 		use := "used"
 		if k.New {
 			use = "new"
 		}
-		b.unlawful(diag.CodeLawWood, c, b.at("cask.fill"), fmt.Sprintf("%s rests in %s, and this is %s `%s`", title, woodsText(c), use, k.Kind.Name), "fill another cask, or give the batch another style")
+		r.unlawful(diag.CodeLawWood, c, r.at("cask.fill"), fmt.Sprintf("%s rests in %s, and this is %s `%s`", title, woodsText(c), use, k.Kind.Name), "fill another cask, or give the batch another style")
 	case c.SizeM3 > 0 && k.SizeM3 > c.SizeM3*1.0001:
-		b.unlawful(diag.CodeLawWood, c, b.at("cask.fill"), fmt.Sprintf("%s rests in casks of at most %s", title, b.volume(c.SizeM3)), "fill a smaller cask")
+		r.unlawful(diag.CodeLawWood, c, r.at("cask.fill"), fmt.Sprintf("%s rests in casks of at most %s", title, r.volume(c.SizeM3)), "fill a smaller cask")
 	}
 }
 

@@ -2,6 +2,7 @@ package check
 
 import (
 	"io/fs"
+	"slices"
 	"sync"
 
 	"newmake/lang"
@@ -28,7 +29,7 @@ func NewLibrary(fsys fs.FS) *Library {
 	r.read()
 	lib := &Library{Diags: r.diags}
 	b := newStockBuilder(nil)
-	for _, f := range parseAll(r.texts) {
+	for _, f := range parseAll(r.texts, nil) {
 		lib.Files = append(lib.Files, f.File)
 		lib.Diags = append(lib.Diags, f.diags...)
 		for _, n := range f.decls {
@@ -40,4 +41,14 @@ func NewLibrary(fsys fs.FS) *Library {
 	lib.Stock = b.build(&lib.Diags)
 	lib.nodes = b.done
 	return lib
+}
+
+// knows says that the library has an entry of a name.
+func (l *Library) knows(name string) bool {
+	for _, x := range l.nodes {
+		if slices.Contains(x.order, name) {
+			return true
+		}
+	}
+	return false
 }

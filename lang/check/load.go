@@ -81,7 +81,7 @@ func LoadFS(fsys fs.FS, shown string, o Options) (*House, error) {
 		lib = Builtin()
 	}
 	h := &House{Root: shown, library: lib, loading: r.diags}
-	h.assemble(parseAll(r.texts))
+	h.assemble(parseAll(r.texts, lib.knows))
 	if h.file(houseFile) == nil {
 		if len(r.diags) > 0 { // it is there, and was not read
 			return nil, r.diags

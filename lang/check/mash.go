@@ -141,9 +141,6 @@ var stepPlaces = [...]struct{ slot, name string }{
 // steps notes the places of a step and of what stands on its line.
 func (b *builder) steps(s *recipe.MashStep, l *node) {
 	b.where(s.Path, l.at())
-	if c := l.get("temp"); c != nil {
-		b.stepTemp[s.Path] = c
-	}
 	for _, p := range stepPlaces {
 		if c := l.get(p.slot); c != nil {
 			b.where(s.Path+"."+p.name, c.at())

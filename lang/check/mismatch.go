@@ -187,7 +187,7 @@ func (s shaper) wrongWord(d *diag.Diagnostic, n *node, b *Block) {
 	near := nearest(it.Text, words)
 	switch {
 	case n.andWord(d, words):
-	case n.twoWords(d):
+	case s.twoWords(d, n):
 		if d.Fix == nil {
 			d.Summary = fmt.Sprintf("`%s` does not belong here", it.Text)
 		}

@@ -7,24 +7,12 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
-	"newmake/lang/recipe"
 )
-
-// inStock says that the stock that comes with newmake has a name. It is set when
-// the program starts: the stock is itself read by the code that asks.
-var inStock func(name string) bool
-
-func init() {
-	names := func(s recipe.Stock) []string {
-		return slices.Concat(sortedKeys(s.Grains), sortedKeys(s.Yeasts), sortedKeys(s.Enzymes), sortedKeys(s.Casks), sortedKeys(s.Standards), sortedKeys(s.Models))
-	}
-	inStock = func(name string) bool { return slices.Contains(names(Builtin().Stock), name) }
-}
 
 // mayBeName says that two words side by side may be one name: the stock has it,
 // the line declares it, or what it names is mostly called by more words than one.
-func (n *node) mayBeName(c *capture, joined string) bool {
-	return c.slot == "name" && n.field.Block != nil || slices.Contains([]string{"plant", "vessel", "batch"}, c.slot) || inStock(joined)
+func (s shaper) mayBeName(n *node, c *capture, joined string) bool {
+	return c.slot == "name" && n.field.Block != nil || slices.Contains([]string{"plant", "vessel", "batch"}, c.slot) || s.stock != nil && s.stock(joined)
 }
 
 // andWord helps where a list is written with a word: rye and malt.

@@ -1,70 +1,80 @@
 package check
 
 import (
-	"fmt"
-
+	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
 
-// trade holds the recipe against the rules of the trade and the law. Each part
-// speaks only if all that it reasons about could be read.
-func (b *builder) trade() {
-	if b.whole["mash"] {
-		w := b.walk()
-		b.tradeSteps(w)
-		b.tradeGrain(w)
-		b.tradeStarch(w)
-		b.tradeEnzymes(w)
-		if b.converts(w) {
-			b.tradeCook(w)
-		}
-		b.tradeThickness(w)
-		b.tradeDoses(w)
-		b.tradeVolumes(w)
-		if b.whole["ferment"] {
-			b.tradeSet(w)
-			b.tradePitch(w.outM3())
-		}
-	}
-	if b.whole["ferment"] {
-		b.tradeFerment()
-	}
-	if b.whole["spirit"] {
-		b.tradeSpirit()
-	}
-	if b.whole["cask"] {
-		b.tradeCask()
-	}
-	b.law()
+// Parts says which parts of a batch could be read whole, so that rules can reason
+// about them.
+type Parts struct {
+	Bill, Mash, Ferment, Strip, Spirit, Cask bool
+	Unaged                                   bool // it goes into no wood
 }
 
-// at is the place of a value, or of the nearest thing around it that has one.
-func (b *builder) at(path string) diag.Span {
-	for p := path; p != ""; {
-		if at, ok := b.batch.Where[p]; ok {
-			return at
-		}
-		cut := len(p) - 1
-		for cut > 0 && p[cut] != '.' {
-			cut--
-		}
-		p = p[:cut]
-	}
-	return b.batch.Where["batch"]
+// Check holds a recipe against the rules of the trade and the law. Each rule
+// speaks only if all that it reasons about could be read.
+func Check(b *recipe.Batch, can Parts) diag.List {
+	var list diag.List
+	r := &rules{batch: b, can: can, diags: &list}
+	r.trade()
+	r.law()
+	return list
 }
+
+// trade holds the recipe against the rules of the trade.
+func (r *rules) trade() {
+	if r.can.Mash {
+		w := r.walk()
+		r.tradeSteps(w)
+		r.tradeGrain(w)
+		r.tradeStarch(w)
+		r.tradeEnzymes(w)
+		if r.converts(w) {
+			r.tradeCook(w)
+		}
+		r.tradeThickness(w)
+		r.tradeDoses(w)
+		r.tradeVolumes(w)
+		if r.can.Ferment {
+			r.tradeSet(w)
+			r.tradePitch(w.outM3())
+		}
+	}
+	if r.can.Ferment {
+		r.tradeFerment()
+	}
+	if r.can.Spirit {
+		r.tradeSpirit()
+	}
+	if r.can.Cask {
+		r.tradeCask()
+	}
+}
+
+// rules holds one recipe against the rules, and gathers what they say.
+type rules struct {
+	batch *recipe.Batch
+	can   Parts
+	diags *diag.List
+}
+
+func (r *rules) add(d diag.Diagnostic) { r.diags.Add(d) }
+
+func (r *rules) at(path string) diag.Span { return r.batch.At(path) }
 
 // temp writes a temperature in the reader's units.
-func (b *builder) temp(c float64) string {
-	if b.batch.Units == recipe.US {
+func (r *rules) temp(c float64) string {
+	if r.batch.Units == recipe.US {
 		return decimal(float64(int(c*9/5+32+0.5))) + " F"
 	}
 	return decimal(float64(int(c*10+0.5))/10) + " C"
 }
 
 // volume writes a volume in the reader's units.
-func (b *builder) volume(m3 float64) string {
-	if b.batch.Units == recipe.US {
+func (r *rules) volume(m3 float64) string {
+	if r.batch.Units == recipe.US {
 		return decimal(m3/galM3) + " gal"
 	}
 	return decimal(m3*1000) + " L"
@@ -73,17 +83,25 @@ func (b *builder) volume(m3 float64) string {
 // percent writes a share.
 func percent(share float64) string { return decimal(share*100) + " %" }
 
-// otherScale helps where a temperature makes sense only on the other scale: 190 C
-// for 190 F. It fits if the number as written, on the other scale, lies within.
-func otherScale(d *diag.Diagnostic, c *capture, low, high float64) {
-	v, unit, other := c.item.Value, c.item.Unit, "F"
-	si := tempC(v)
-	if unit == "F" || unit == "°F" || unit == "ºF" {
-		other, si = "C", v
-	}
-	if si < low || si > high || c.item.UnitAt().IsZero() {
+// otherScale helps where a temperature that stands at a path makes sense only on
+// the other scale.
+func (r *rules) otherScale(d *diag.Diagnostic, path string, low, high float64) {
+	at, ok := r.batch.Where[path]
+	if !ok {
 		return
 	}
-	d.Help = fmt.Sprintf("did you mean `%s %s`? %s", c.item.Num, other, d.Help)
-	d.Fix = &diag.Fix{At: c.item.UnitAt(), Text: other, Label: fmt.Sprintf("write `%s %s`", c.item.Num, other)}
+	file, _ := lang.Parse(diag.NewSource("", []byte(at.Text())))
+	for _, st := range file.Stmts {
+		for i := range st.Items {
+			if it := &st.Items[i]; it.Kind == lang.Number || it.Kind == lang.Range {
+				unit := it.UnitAt()
+				if unit.IsZero() {
+					return
+				}
+				unit = at.Src.Span(at.Start+unit.Start, at.Start+unit.End)
+				otherScale(d, it, unit, low, high)
+				return
+			}
+		}
+	}
 }

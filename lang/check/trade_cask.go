@@ -8,14 +8,14 @@ import (
 )
 
 // tradeCask looks at the cask itself.
-func (b *builder) tradeCask() {
-	c := &b.batch.Cask
+func (r *rules) tradeCask() {
+	c := &r.batch.Cask
 	if c.Kind == nil {
 		return
 	}
 	if c.Char > 0 && !c.Kind.Charred {
-		b.add(diag.Diagnostic{
-			Code: diag.CodeCharless, At: b.at("cask.fill"), Summary: fmt.Sprintf("`%s` is not charred, and the line names a char", c.Kind.Name),
+		r.add(diag.Diagnostic{
+			Code: diag.CodeCharless, At: r.at("cask.fill"), Summary: fmt.Sprintf("`%s` is not charred, and the line names a char", c.Kind.Name),
 			Help: "take the char out, or fill a charred cask",
 		})
 	}
@@ -27,11 +27,11 @@ func (b *builder) tradeCask() {
 		if math.Abs(c.SizeM3/s-1) < 0.02 {
 			return
 		}
-		sizes = append(sizes, b.volume(s))
+		sizes = append(sizes, r.volume(s))
 	}
-	b.add(diag.Diagnostic{
-		Code: diag.CodeCaskSize, Severity: diag.Note, At: b.at("cask.fill"),
-		Summary: fmt.Sprintf("`%s` is not usually made to hold %s", c.Kind.Name, b.volume(c.SizeM3)),
+	r.add(diag.Diagnostic{
+		Code: diag.CodeCaskSize, Severity: diag.Note, At: r.at("cask.fill"),
+		Summary: fmt.Sprintf("`%s` is not usually made to hold %s", c.Kind.Name, r.volume(c.SizeM3)),
 		Help:    "usual sizes: " + andWords(sizes),
 	})
 }

@@ -10,14 +10,14 @@ import (
 // tradeCook warns of raw grain whose starch swells with nothing in that thins it.
 // Halfway through a grain's range it counts as swollen. Whether there are enzymes
 // in the batch at all is tradeEnzymes' business.
-func (b *builder) tradeCook(w *walkthrough) {
+func (r *rules) tradeCook(w *walkthrough) {
 	thin := false
 	var raw []int // bill lines in the mash
 	for i := range w.moments {
 		m := &w.moments[i]
 		thin = thin || m.step.Enzyme != nil && m.step.Enzyme.Does == recipe.Liquefying
 		for _, g := range m.step.Grains {
-			switch l := &b.batch.Bill.Lines[g]; {
+			switch l := &r.batch.Bill.Lines[g]; {
 			case hasEnzymes(l.Grain) && l.MassKg > 0:
 				thin = true
 			case !l.Grain.Malted && !l.Grain.Roasted && l.Grain.Starch > 0 && l.MassKg > 0:
@@ -28,12 +28,12 @@ func (b *builder) tradeCook(w *walkthrough) {
 			return
 		}
 		for _, g := range raw {
-			l := &b.batch.Bill.Lines[g]
+			l := &r.batch.Bill.Lines[g]
 			if m.liquorM3 == 0 || m.afterC < (l.Grain.GelLowC+l.Grain.GelHighC)/2 {
 				continue
 			}
-			b.add(diag.Diagnostic{
-				Code: diag.CodeSetsSolid, Severity: diag.Warning, At: b.at(m.step.Path + ".to"),
+			r.add(diag.Diagnostic{
+				Code: diag.CodeSetsSolid, Severity: diag.Warning, At: r.at(m.step.Path + ".to"),
 				Summary: fmt.Sprintf("`%s` is cooked with nothing to thin it: neither a liquefying enzyme nor malt is in by then", l.Grain.Name),
 				Help:    "write `dose alpha-amylase` before it is heated, or put some malt in first",
 				Reason:  "as its starch swells the mash sets solid: the rakes stall, and what lies on the hot wall scorches (common practice)",

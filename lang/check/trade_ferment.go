@@ -7,89 +7,85 @@ import (
 )
 
 // tradeSet looks at the temperature at which the mash goes to the yeast.
-func (b *builder) tradeSet(w *walkthrough) {
-	last, y := w.last(), b.batch.Ferm.Yeast
+func (r *rules) tradeSet(w *walkthrough) {
+	last, y := w.last(), r.batch.Ferm.Yeast
 	set := last.afterC
 	d := diag.Diagnostic{
-		Code: diag.CodeSetTemperature, At: b.at(last.step.Path + ".to"),
-		Help:    fmt.Sprintf("end the mash with `cool to` a temperature between %s and %s", b.temp(y.LowC), b.temp(y.HighC)),
-		Reason:  fmt.Sprintf("`%s` is well between %s and %s, and dies quickly above %s", y.Name, b.temp(y.LowC), b.temp(y.HighC), b.temp(y.MostC)),
-		Related: []diag.Related{{At: b.at("ferment.pitch"), Text: "the yeast goes in here"}},
+		Code: diag.CodeSetTemperature, At: r.at(last.step.Path + ".to"),
+		Help:    fmt.Sprintf("end the mash with `cool to` a temperature between %s and %s", r.temp(y.LowC), r.temp(y.HighC)),
+		Reason:  fmt.Sprintf("`%s` is well between %s and %s, and dies quickly above %s", y.Name, r.temp(y.LowC), r.temp(y.HighC), r.temp(y.MostC)),
+		Related: []diag.Related{{At: r.at("ferment.pitch"), Text: "the yeast goes in here"}},
 	}
 	if set <= y.MostC {
-		b.setWindow(d, set)
+		r.setWindow(d, set)
 		return
 	}
-	d.Summary = fmt.Sprintf("the mash is set at %s: it kills the yeast", b.temp(set))
-	if c := b.stepTemp[last.step.Path]; c != nil {
-		otherScale(&d, c, y.LowC-5, y.HighC)
-	}
-	b.add(d)
+	d.Summary = fmt.Sprintf("the mash is set at %s: it kills the yeast", r.temp(set))
+	r.otherScale(&d, last.step.Path+".to", y.LowC-5, y.HighC)
+	r.add(d)
 }
 
 // setWindow warns of a set that the yeast bears and does not like. Two degrees
 // below its range are let pass: malt washes are set cool on purpose.
-func (b *builder) setWindow(d diag.Diagnostic, set float64) {
+func (r *rules) setWindow(d diag.Diagnostic, set float64) {
 	const margin = 2
-	y := b.batch.Ferm.Yeast
+	y := r.batch.Ferm.Yeast
 	d.Severity = diag.Warning
 	switch {
 	case set > y.HighC+0.1:
-		d.Summary = fmt.Sprintf("the mash is set at %s, warmer than the yeast likes", b.temp(set))
+		d.Summary = fmt.Sprintf("the mash is set at %s, warmer than the yeast likes", r.temp(set))
 	case set < y.LowC-margin:
-		d.Summary = fmt.Sprintf("the mash is set at %s, where the yeast sleeps", b.temp(set))
+		d.Summary = fmt.Sprintf("the mash is set at %s, where the yeast sleeps", r.temp(set))
 	default:
 		return
 	}
-	b.add(d)
+	r.add(d)
 }
 
 // tradePitch holds the pitch against what is usual for the yeast. A pitch by
 // weight is reckoned on the volume of the wash, which is known here to some per
 // cent.
-func (b *builder) tradePitch(washM3 float64) {
-	f := &b.batch.Ferm
-	y, r, margin := f.Yeast, f.PitchKgM3, 0.001
+func (r *rules) tradePitch(washM3 float64) {
+	f := &r.batch.Ferm
+	y, rate, margin := f.Yeast, f.PitchKgM3, 0.001
 	if f.PitchKg > 0 && washM3 > 0 {
-		r, margin = f.PitchKg/washM3, 0.1
+		rate, margin = f.PitchKg/washM3, 0.1
 	}
 	low, high := y.PitchLowKgM3, y.PitchHighKgM3
-	if r == 0 || high == 0 || r >= low*(1-margin) && r <= high*(1+margin) {
+	if rate == 0 || high == 0 || rate >= low*(1-margin) && rate <= high*(1+margin) {
 		return
 	}
 	word, reason := "much", "more yeast than is needed costs money, and can be tasted"
-	if r < low {
+	if rate < low {
 		word, reason = "little", "a small pitch starts slowly, and bacteria get there first"
 	}
-	b.add(diag.Diagnostic{
-		Code: diag.CodePitchRate, Severity: diag.Warning, At: b.at("ferment.pitch"), Reason: reason,
-		Summary: fmt.Sprintf("%s g/L is %s for `%s`", decimal(r), word, y.Name),
+	r.add(diag.Diagnostic{
+		Code: diag.CodePitchRate, Severity: diag.Warning, At: r.at("ferment.pitch"), Reason: reason,
+		Summary: fmt.Sprintf("%s g/L is %s for `%s`", decimal(rate), word, y.Name),
 		Help:    fmt.Sprintf("usual: %s to %s g/L, as bought", decimal(low), decimal(high)),
 	})
 }
 
 // tradeFerment looks at where the ferment is held.
-func (b *builder) tradeFerment() {
-	f := &b.batch.Ferm
+func (r *rules) tradeFerment() {
+	f := &r.batch.Ferm
 	y := f.Yeast
 	const margin = 2
 	d := diag.Diagnostic{
-		Code: diag.CodeHoldWindow, Severity: diag.Warning, At: b.at("ferment.hold"),
-		Help: fmt.Sprintf("`%s` is well between %s and %s", y.Name, b.temp(y.LowC), b.temp(y.HighC)),
+		Code: diag.CodeHoldWindow, Severity: diag.Warning, At: r.at("ferment.hold"),
+		Help: fmt.Sprintf("`%s` is well between %s and %s", y.Name, r.temp(y.LowC), r.temp(y.HighC)),
 	}
 	switch {
 	case f.HoldLowC > y.MostC:
 		d.Severity = diag.Error
-		d.Summary = fmt.Sprintf("the ferment is held at %s and more: that kills the yeast", b.temp(f.HoldLowC))
-		if l := b.node.line("ferment").line("hold"); l != nil {
-			otherScale(&d, l.quantity(), 0, y.MostC)
-		}
+		d.Summary = fmt.Sprintf("the ferment is held at %s and more: that kills the yeast", r.temp(f.HoldLowC))
+		r.otherScale(&d, "ferment.hold", 0, y.MostC)
 	case f.HoldHighC > y.HighC+0.1:
-		d.Summary = fmt.Sprintf("the ferment may get to %s, warmer than the yeast likes", b.temp(f.HoldHighC))
+		d.Summary = fmt.Sprintf("the ferment may get to %s, warmer than the yeast likes", r.temp(f.HoldHighC))
 	case f.HoldLowC < y.LowC-margin && f.HoldHighC < y.LowC:
-		d.Summary = fmt.Sprintf("the ferment is held at %s at most, where the yeast sleeps", b.temp(f.HoldHighC))
+		d.Summary = fmt.Sprintf("the ferment is held at %s at most, where the yeast sleeps", r.temp(f.HoldHighC))
 	default:
 		return
 	}
-	b.add(d)
+	r.add(d)
 }

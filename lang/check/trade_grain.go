@@ -8,27 +8,27 @@ import (
 )
 
 // tradeGrain sees that every grain goes in, and none too hot.
-func (b *builder) tradeGrain(w *walkthrough) {
-	for i := range b.batch.Bill.Lines {
-		l := &b.batch.Bill.Lines[i]
+func (r *rules) tradeGrain(w *walkthrough) {
+	for i := range r.batch.Bill.Lines {
+		l := &r.batch.Bill.Lines[i]
 		step, ok := w.added[i]
 		if !ok {
 			if l.MassKg > 0 {
-				b.add(diag.Diagnostic{
+				r.add(diag.Diagnostic{
 					Code: diag.CodeNeverAdded, Summary: fmt.Sprintf("`%s` is in the bill and never goes into the mash", l.Grain.Name), At: l.At,
 					Help:    fmt.Sprintf("write `add %s` where it goes in, or take it out of the bill", l.Grain.Name),
-					Related: []diag.Related{{At: b.batch.Mash.At, Text: "the mash is here"}},
+					Related: []diag.Related{{At: r.batch.Mash.At, Text: "the mash is here"}},
 				})
 			}
 			continue
 		}
-		b.addedHot(w, l, step)
+		r.addedHot(w, l, step)
 	}
 }
 
 // addedHot warns of a grain put in above the temperature that its stock entry
 // names. Malt has rules of its own.
-func (b *builder) addedHot(w *walkthrough, l *recipe.BillLine, step int) {
+func (r *rules) addedHot(w *walkthrough, l *recipe.BillLine, step int) {
 	m := &w.moments[step]
 	g := l.Grain
 	if g.MostC == 0 || hasEnzymes(g) || m.meetsC() <= g.MostC+0.5 {
@@ -38,11 +38,11 @@ func (b *builder) addedHot(w *walkthrough, l *recipe.BillLine, step int) {
 	if g.Viscous {
 		reason = "its gums set thick and foam when it is added hot"
 	}
-	b.add(diag.Diagnostic{
+	r.add(diag.Diagnostic{
 		Code: diag.CodeHotGrain, Severity: diag.Warning,
-		Summary: fmt.Sprintf("`%s` goes in at %s; it should be at most %s", g.Name, b.temp(m.meetsC()), b.temp(g.MostC)),
-		At:      b.at(m.step.Path + "." + g.Name),
-		Help:    fmt.Sprintf("cool to %s before it", b.temp(g.MostC)),
+		Summary: fmt.Sprintf("`%s` goes in at %s; it should be at most %s", g.Name, r.temp(m.meetsC()), r.temp(g.MostC)),
+		At:      r.at(m.step.Path + "." + g.Name),
+		Help:    fmt.Sprintf("cool to %s before it", r.temp(g.MostC)),
 		Reason:  reason,
 	})
 }
@@ -51,10 +51,10 @@ func (b *builder) addedHot(w *walkthrough, l *recipe.BillLine, step int) {
 // only then can an enzyme work on it. Sources of the ranges differ by up to ten
 // degrees, so raw grain is held against the upper end. Malt is softer: the middle
 // of its range will do.
-func (b *builder) tradeStarch(w *walkthrough) {
+func (r *rules) tradeStarch(w *walkthrough) {
 	const margin = 1.5
-	for i := range b.batch.Bill.Lines {
-		l := &b.batch.Bill.Lines[i]
+	for i := range r.batch.Bill.Lines {
+		l := &r.batch.Bill.Lines[i]
 		g := l.Grain
 		peak, _ := w.peakC(i)
 		step, added := w.added[i]
@@ -66,22 +66,22 @@ func (b *builder) tradeStarch(w *walkthrough) {
 			enough = (g.GelLowC + g.GelHighC) / 2
 		}
 		d := diag.Diagnostic{
-			Code: diag.CodeRawStarch, At: b.at(w.moments[step].step.Path + "." + g.Name),
-			Help:   fmt.Sprintf("its starch swells between %s and %s: heat the mash to at least %s with it in", b.temp(g.GelLowC), b.temp(g.GelHighC), b.temp(g.GelHighC)),
+			Code: diag.CodeRawStarch, At: r.at(w.moments[step].step.Path + "." + g.Name),
+			Help:   fmt.Sprintf("its starch swells between %s and %s: heat the mash to at least %s with it in", r.temp(g.GelLowC), r.temp(g.GelHighC), r.temp(g.GelHighC)),
 			Reason: "enzymes work only on starch that has swollen; what stays raw is lost, and feeds the bacteria",
 		}
 		switch {
 		case peak < g.GelLowC:
-			d.Summary = fmt.Sprintf("`%s` is never cooked: it gets to %s at most", g.Name, b.temp(peak))
+			d.Summary = fmt.Sprintf("`%s` is never cooked: it gets to %s at most", g.Name, r.temp(peak))
 			if g.Malted {
 				d.Severity = diag.Warning
 			}
 		case peak < enough:
 			d.Severity = diag.Warning
-			d.Summary = fmt.Sprintf("`%s` is only partly cooked: it gets to %s at most", g.Name, b.temp(peak))
+			d.Summary = fmt.Sprintf("`%s` is only partly cooked: it gets to %s at most", g.Name, r.temp(peak))
 		default:
 			continue
 		}
-		b.add(d)
+		r.add(d)
 	}
 }

@@ -14,26 +14,26 @@ var verbWords = [...]string{
 }
 
 // tradeSteps looks at each step by itself: can it be done at all.
-func (b *builder) tradeSteps(w *walkthrough) {
-	cooker := b.batch.Mash.Cooker
+func (r *rules) tradeSteps(w *walkthrough) {
+	cooker := r.batch.Mash.Cooker
 	for i := range w.moments {
 		m := &w.moments[i]
 		s := m.step
-		b.hotterThanBoil(s, w.boilC)
+		r.hotterThanBoil(s, w.boilC)
 		switch s.Verb {
 		case recipe.MashHeat, recipe.MashBoil:
 			if cooker.HeatsW == 0 {
-				b.unable(s, diag.CodeNoHeating, "heat", cooker)
+				r.unable(s, diag.CodeNoHeating, "heat", cooker)
 			}
 		case recipe.MashCool:
 			if cooker.CoolsW == 0 {
-				b.unable(s, diag.CodeNoCooling, "cool", cooker)
+				r.unable(s, diag.CodeNoCooling, "cool", cooker)
 			}
 		}
 		switch s.Verb {
 		case recipe.MashHeat, recipe.MashRest, recipe.MashCool, recipe.MashBoil, recipe.MashDrain:
 			if m.wasEmpty {
-				b.add(diag.Diagnostic{
+				r.add(diag.Diagnostic{
 					Code: diag.CodeNothingIn, Summary: fmt.Sprintf("`%s` stands before anything is in the cooker", verbWords[s.Verb]), At: s.At,
 					Help: "put a `water` line before it: the order of the lines is the order of work",
 				})
@@ -42,22 +42,22 @@ func (b *builder) tradeSteps(w *walkthrough) {
 		}
 		switch {
 		case s.Verb == recipe.MashRest && m.noGrain:
-			b.add(diag.Diagnostic{
+			r.add(diag.Diagnostic{
 				Code: diag.CodeNothingIn, Severity: diag.Warning, Summary: "this rest stands before its grain is in", At: s.At,
 				Help: "put the `add` line before it, or take the rest out: water alone needs none",
 			})
 		case s.Verb == recipe.MashDrain && m.noGrain:
-			b.add(diag.Diagnostic{
+			r.add(diag.Diagnostic{
 				Code: diag.CodeNothingIn, Summary: "`drain` stands before any grain is in", At: s.At,
 				Help: "put the `add` lines before it",
 			})
 		}
-		b.wrongWay(m)
+		r.wrongWay(m)
 	}
 }
 
-func (b *builder) unable(s *recipe.MashStep, code diag.Code, verb string, v *recipe.Vessel) {
-	b.add(diag.Diagnostic{
+func (r *rules) unable(s *recipe.MashStep, code diag.Code, verb string, v *recipe.Vessel) {
+	r.add(diag.Diagnostic{
 		Code: code, Summary: fmt.Sprintf("%q can't %s: it has no `%ss` line", v.Name, verb, verb), At: s.At,
 		Help:    fmt.Sprintf("say in the plant how much power it has, for example `%ss 120 kW`, or take the step out", verb),
 		Related: []diag.Related{{At: v.At, Text: "the cooker is declared here"}},
@@ -65,47 +65,47 @@ func (b *builder) unable(s *recipe.MashStep, code diag.Code, verb string, v *rec
 }
 
 // hotterThanBoil says that a step asks for more than the boil of the place.
-func (b *builder) hotterThanBoil(s *recipe.MashStep, boil float64) {
+func (r *rules) hotterThanBoil(s *recipe.MashStep, boil float64) {
 	if s.TempC <= boil+boilMargin || s.Verb == recipe.MashBoil {
 		return
 	}
-	p := b.batch.Plant
-	at := b.at(s.Path + ".to")
+	p := r.batch.Plant
+	at := r.at(s.Path + ".to")
 	d := diag.Diagnostic{
 		Code: diag.CodeAboveBoil, At: at,
-		Summary: fmt.Sprintf("%s is above the boil: at the plant's elevation water boils at %s", b.temp(s.TempC), b.temp(boil)),
-		Help:    fmt.Sprintf("ask for less than %s, or write `boil` with its time", b.temp(boil)),
+		Summary: fmt.Sprintf("%s is above the boil: at the plant's elevation water boils at %s", r.temp(s.TempC), r.temp(boil)),
+		Help:    fmt.Sprintf("ask for less than %s, or write `boil` with its time", r.temp(boil)),
 		Reason:  "in an open vessel a mash never gets hotter than its boil, however long it is heated",
-		Related: []diag.Related{{At: b.at("plant.elevation"), Text: fmt.Sprintf("the elevation of %q stands here", p.Name)}},
+		Related: []diag.Related{{At: r.at("plant.elevation"), Text: fmt.Sprintf("the elevation of %q stands here", p.Name)}},
 	}
-	if c := b.stepTemp[s.Path]; c != nil {
-		d.Summary = strings.Replace(d.Summary, b.temp(s.TempC), show(c.item), 1)
-		otherScale(&d, c, 0, boil)
+	if at, ok := r.batch.Where[s.Path+".to"]; ok {
+		d.Summary = strings.Replace(d.Summary, r.temp(s.TempC), "`"+at.Text()+"`", 1)
+		r.otherScale(&d, s.Path+".to", 0, boil)
 	}
-	b.add(d)
+	r.add(d)
 }
 
 // wrongWay says that a step heats to where it is colder, or cools to where it is
 // hotter. Where the temperature is only an estimate, five degrees are let pass.
-func (b *builder) wrongWay(m *moment) {
+func (r *rules) wrongWay(m *moment) {
 	s, margin := m.step, 0.1
 	if !m.sure {
 		margin = 5
 	}
-	d := diag.Diagnostic{At: b.at(s.Path + ".to")}
-	now := b.temp(m.beforeC)
+	d := diag.Diagnostic{At: r.at(s.Path + ".to")}
+	now := r.temp(m.beforeC)
 	if !m.sure {
 		now = "about " + now
 	}
 	switch {
 	case s.Verb == recipe.MashHeat && s.TempC < m.beforeC-margin:
-		d.Code, d.Summary = diag.CodeHeatDown, fmt.Sprintf("`heat to %s`: the mash is at %s by then", b.temp(s.TempC), now)
+		d.Code, d.Summary = diag.CodeHeatDown, fmt.Sprintf("`heat to %s`: the mash is at %s by then", r.temp(s.TempC), now)
 		d.Help = "write `cool to`, or a higher temperature; steps may stand in the wrong order"
 	case s.Verb == recipe.MashCool && s.TempC > m.beforeC+margin:
-		d.Code, d.Summary = diag.CodeCoolUp, fmt.Sprintf("`cool to %s`: the mash is at %s by then", b.temp(s.TempC), now)
+		d.Code, d.Summary = diag.CodeCoolUp, fmt.Sprintf("`cool to %s`: the mash is at %s by then", r.temp(s.TempC), now)
 		d.Help = "write `heat to`, or a lower temperature; steps may stand in the wrong order"
 	default:
 		return
 	}
-	b.add(d)
+	r.add(d)
 }

@@ -18,11 +18,11 @@ const azeotrope = 0.972
 const basisMargin = 0.002
 
 // tradeSpirit looks at the cuts: their order, and whether a still can give them.
-func (b *builder) tradeSpirit() {
-	s := &b.batch.Spirit
+func (r *rules) tradeSpirit() {
+	s := &r.batch.Spirit
 	for _, c := range []recipe.Cut{s.HeartsFrom, s.HeartsTo} {
 		if c.By == recipe.ByStrength && (c.Strength.Basis != recipe.ABW && c.Strength.Value > azeotrope || c.Strength.Value > 1) {
-			b.add(diag.Diagnostic{
+			r.add(diag.Diagnostic{
 				Code: diag.CodeCutBeyond, At: c.At, Summary: "no pot still gives that strength",
 				Help:   fmt.Sprintf("a spirit run begins near 75 to 80 %% abv (150 to 160 proof); nothing boils off stronger than %s abv", percent(azeotrope)),
 				Reason: "there vapour and liquid are the same",
@@ -30,17 +30,17 @@ func (b *builder) tradeSpirit() {
 			return
 		}
 	}
-	b.cutOrder()
+	r.cutOrder()
 	if s.ForeshotsM3 == 0 {
-		b.add(diag.Diagnostic{
-			Code: diag.CodeNoForeshots, Severity: diag.Warning, At: b.at("spirit"),
+		r.add(diag.Diagnostic{
+			Code: diag.CodeNoForeshots, Severity: diag.Warning, At: r.at("spirit"),
 			Summary: "no foreshots are set aside", Help: "add a line such as `foreshots 0.5 gal`",
 			Reason: "the first of the run carries acetaldehyde and the last of the run before; it is set aside and never drunk",
 		})
 	}
 	if c := s.HeartsTo; c.By == recipe.ByStrength && weaker(c.Strength, s.Stop) {
-		at := b.at("spirit.stop")
-		b.add(diag.Diagnostic{
+		at := r.at("spirit.stop")
+		r.add(diag.Diagnostic{
 			Code: diag.CodeStopEarly, At: at, Summary: "the run stops while the hearts are still coming",
 			Help:    "stop at a weaker strength than the one at which the hearts end",
 			Related: []diag.Related{{At: c.At, Text: "the hearts end here"}},
@@ -51,8 +51,8 @@ func (b *builder) tradeSpirit() {
 // cutOrder sees that the hearts begin before they end. As a run goes on its
 // strength falls, and the volume, the vapour's temperature and the share that has
 // come over rise. Cuts of two kinds are compared when the run is computed.
-func (b *builder) cutOrder() {
-	s := &b.batch.Spirit
+func (r *rules) cutOrder() {
+	s := &r.batch.Spirit
 	from, to := s.HeartsFrom, s.HeartsTo
 	var crossed bool
 	help := ""
@@ -73,16 +73,16 @@ func (b *builder) cutOrder() {
 		help = "shares are counted from the first drop: begin at the smaller one"
 	}
 	if crossed {
-		b.add(diag.Diagnostic{
+		r.add(diag.Diagnostic{
 			Code: diag.CodeCutsCrossed, At: from.At.To(to.At), Summary: "the hearts end before they begin", Help: help,
 		})
 		return
 	}
 	if from.By == recipe.ByVolume && from.VolumeM3 < s.ForeshotsM3 {
-		b.add(diag.Diagnostic{
+		r.add(diag.Diagnostic{
 			Code: diag.CodeCutsCrossed, At: from.At, Summary: "the hearts begin within the foreshots",
 			Help:    "volumes are counted from the first drop, foreshots and all",
-			Related: []diag.Related{{At: b.at("spirit.foreshots"), Text: "the foreshots are here"}},
+			Related: []diag.Related{{At: r.at("spirit.foreshots"), Text: "the foreshots are here"}},
 		})
 	}
 }

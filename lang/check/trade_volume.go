@@ -16,7 +16,7 @@ const (
 )
 
 // tradeThickness looks at how thick the mash is, and at the share of backset.
-func (b *builder) tradeThickness(w *walkthrough) {
+func (r *rules) tradeThickness(w *walkthrough) {
 	var thick *moment
 	for i := range w.moments {
 		m := &w.moments[i]
@@ -29,41 +29,41 @@ func (b *builder) tradeThickness(w *walkthrough) {
 		}
 	}
 	if thick != nil {
-		b.add(diag.Diagnostic{
+		r.add(diag.Diagnostic{
 			Code: diag.CodeThickness, Severity: diag.Warning, At: thick.step.At,
-			Summary: fmt.Sprintf("the mash is very thick here: %s", b.ratio(thick.liquorM3/thick.grainKg)),
+			Summary: fmt.Sprintf("the mash is very thick here: %s", r.ratio(thick.liquorM3/thick.grainKg)),
 			Help:    "more water, or less grain",
 			Reason:  "below about 2.3 L/kg a mash neither stirs nor cools, and its grain scorches",
 		})
 	}
 	var liquor float64
-	for _, s := range b.batch.Mash.Steps {
+	for _, s := range r.batch.Mash.Steps {
 		if s.Verb == recipe.MashWater || s.Verb == recipe.MashBackset {
 			liquor += s.VolumeM3
 		}
 	}
-	if r := liquor / b.batch.Bill.TotalKg; r > thinnest {
-		b.add(diag.Diagnostic{
-			Code: diag.CodeThickness, Severity: diag.Warning, At: b.at("mash.water"),
-			Summary: fmt.Sprintf("the mash is very thin: %s", b.ratio(r)),
+	if thin := liquor / r.batch.Bill.TotalKg; thin > thinnest {
+		r.add(diag.Diagnostic{
+			Code: diag.CodeThickness, Severity: diag.Warning, At: r.at("mash.water"),
+			Summary: fmt.Sprintf("the mash is very thin: %s", r.ratio(thin)),
 			Help:    "less water, or more grain",
 			Reason:  "a thin wash is weak, and all its water has to be heated twice",
 		})
 	}
-	b.backsetShare()
+	r.backsetShare()
 }
 
-func (b *builder) ratio(m3PerKg float64) string {
-	if b.batch.Units == recipe.US {
+func (r *rules) ratio(m3PerKg float64) string {
+	if r.batch.Units == recipe.US {
 		return fmt.Sprintf("%s gal a distiller's bushel (%s L/kg)", decimal(m3PerKg*56*lbKg/galM3), decimal(m3PerKg*1000))
 	}
 	return decimal(m3PerKg*1000) + " L/kg"
 }
 
-func (b *builder) backsetShare() {
-	share := b.batch.Mash.BacksetShare
+func (r *rules) backsetShare() {
+	share := r.batch.Mash.BacksetShare
 	d := diag.Diagnostic{
-		Code: diag.CodeBackset, At: b.at("mash.backset"),
+		Code: diag.CodeBackset, At: r.at("mash.backset"),
 		Reason: "backset is 10 to 33 % of the liquor: less hardly sours the mash, more brings acid and salt that harm the yeast (common practice)",
 	}
 	switch {
@@ -76,43 +76,43 @@ func (b *builder) backsetShare() {
 	default:
 		return
 	}
-	b.add(d)
+	r.add(d)
 }
 
 // tradeVolumes sees what can't fit a vessel however it is computed. Whether it
 // fits with its headspace, hot, is for the plan to say.
-func (b *builder) tradeVolumes(w *walkthrough) {
-	cooker := b.batch.Mash.Cooker
+func (r *rules) tradeVolumes(w *walkthrough) {
+	cooker := r.batch.Mash.Cooker
 	for i := range w.moments {
 		if m := &w.moments[i]; m.volumeM3() > cooker.HoldsM3 {
-			b.tooFull(diag.CodeCookerFull, m.step.At, "the mash", m.volumeM3(), cooker)
+			r.tooFull(diag.CodeCookerFull, m.step.At, "the mash", m.volumeM3(), cooker)
 			break
 		}
 	}
 	out := w.outM3()
 	var largest *recipe.Vessel
-	for _, v := range b.batch.Ferm.Vessels {
+	for _, v := range r.batch.Ferm.Vessels {
 		if largest == nil || v.HoldsM3 > largest.HoldsM3 {
 			largest = v
 		}
 	}
 	if largest != nil && out > largest.HoldsM3 {
-		b.tooFull(diag.CodeFermenterFull, b.batch.Ferm.At, "the wash", out, largest)
+		r.tooFull(diag.CodeFermenterFull, r.batch.Ferm.At, "the wash", out, largest)
 	}
-	if s := &b.batch.Strip; b.whole["strip"] && out/float64(s.Charges) > s.Still.HoldsM3 {
-		b.tooFull(diag.CodeStillFull, s.At, "a charge of the wash", out/float64(s.Charges), s.Still)
+	if s := &r.batch.Strip; r.can.Strip && out/float64(s.Charges) > s.Still.HoldsM3 {
+		r.tooFull(diag.CodeStillFull, s.At, "a charge of the wash", out/float64(s.Charges), s.Still)
 	}
 }
 
-func (b *builder) tooFull(code diag.Code, at diag.Span, what string, m3 float64, v *recipe.Vessel) {
-	kind := kindWord(v.Kind)
+func (r *rules) tooFull(code diag.Code, at diag.Span, what string, m3 float64, v *recipe.Vessel) {
+	kind := v.Kind.String()
 	help := "a smaller bill with less water, or a larger vessel"
 	if code == diag.CodeStillFull {
 		help = "run it in more charges (`charges 2`), or make a smaller batch"
 	}
-	b.add(diag.Diagnostic{
+	r.add(diag.Diagnostic{
 		Code: code, At: at,
-		Summary: fmt.Sprintf("%s is about %s, and the %s %q holds %s", what, b.volume(m3), kind, v.Name, b.volume(v.HoldsM3)),
+		Summary: fmt.Sprintf("%s is about %s, and the %s %q holds %s", what, r.volume(m3), kind, v.Name, r.volume(v.HoldsM3)),
 		Help:    help,
 		Reason:  "and no vessel is filled to the brim: a mash rises as it heats, a ferment and a boil foam",
 		Related: []diag.Related{{At: v.At, Text: fmt.Sprintf("the %s is declared here", kind)}},

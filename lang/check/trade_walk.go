@@ -56,15 +56,15 @@ func (w *walkthrough) outM3() float64 {
 func (m *moment) volumeM3() float64 { return m.liquorM3 + m.grainKg*grainDisplaces }
 
 // walk goes through the mash with mixing by heat capacities.
-func (b *builder) walk() *walkthrough {
-	p, bill := b.batch.Plant, b.batch.Bill.Lines
+func (r *rules) walk() *walkthrough {
+	p, bill := r.batch.Plant, r.batch.Bill.Lines
 	w := &walkthrough{boilC: boilC(p.ElevationM), added: map[int]int{}}
 	var c, liquor, grain float64
 	sure := true
-	w.firstDrain = len(b.batch.Mash.Steps)
-	w.moments = make([]moment, 0, len(b.batch.Mash.Steps))
-	for i := range b.batch.Mash.Steps {
-		s := &b.batch.Mash.Steps[i]
+	w.firstDrain = len(r.batch.Mash.Steps)
+	w.moments = make([]moment, 0, len(r.batch.Mash.Steps))
+	for i := range r.batch.Mash.Steps {
+		s := &r.batch.Mash.Steps[i]
 		m := moment{step: s, beforeC: c, sure: sure, wasEmpty: liquor == 0, noGrain: grain == 0}
 		heat := liquor*1000*waterHeat + grain*grainHeat
 		switch s.Verb {

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -8,6 +9,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"newmake/lang"
+	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/spelling"
 )
@@ -154,4 +156,19 @@ func between(low, high float64, c *capture) string {
 		units = unitsShown[c.kind].si
 	}
 	return spanIn(low, high, c.kind, units)
+}
+
+// otherScale helps where a temperature makes sense only on the other scale: 190 C
+// for 190 F. It fits if the number as written, on the other scale, lies within.
+func otherScale(d *diag.Diagnostic, it *lang.Item, unitAt diag.Span, low, high float64) {
+	v, other := it.Value, "F"
+	si := tempC(v)
+	if it.Unit == "F" || it.Unit == "°F" || it.Unit == "ºF" {
+		other, si = "C", v
+	}
+	if si < low || si > high || unitAt.IsZero() {
+		return
+	}
+	d.Help = fmt.Sprintf("did you mean `%s %s`? %s", it.Num, other, d.Help)
+	d.Fix = &diag.Fix{At: unitAt, Text: other, Label: fmt.Sprintf("write `%s %s`", it.Num, other)}
 }

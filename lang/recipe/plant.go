@@ -34,6 +34,10 @@ const (
 	Still
 )
 
+func (k VesselKind) String() string {
+	return [...]string{Cooker: "cooker", Fermenter: "fermenter", Still: "still"}[k]
+}
+
 // Vessel is one vessel of the plant.
 type Vessel struct {
 	Kind     VesselKind

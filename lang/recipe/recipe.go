@@ -4,6 +4,8 @@
 package recipe
 
 import (
+	"strings"
+
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 )
@@ -63,6 +65,17 @@ type Batch struct {
 	// "spirit.hearts.from", "cask.entry". A path without an own line maps to
 	// the line of its block.
 	Where map[string]diag.Span
+}
+
+// At is the place of a value, or of the nearest thing around it that has one.
+func (b *Batch) At(path string) diag.Span {
+	for p := path; p != ""; {
+		if at, ok := b.Where[p]; ok {
+			return at
+		}
+		p = p[:max(0, strings.LastIndexByte(p, '.'))]
+	}
+	return b.Where["batch"]
 }
 
 // Start is the civil time at which mash day begins; the plant holds the zone.
