@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang"
-	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/schema"
 )
 
 // class is what an editor ought to show a piece of text as.
@@ -50,8 +50,8 @@ func expect(t testing.TB, path string) (src *diag.Source, out []expected) {
 	require.False(t, list.HasErrors(), path)
 	words := map[int]class{}
 	var units [][2]int
-	var walk func(stmts []*lang.Stmt, b *check.Block, top bool)
-	walk = func(stmts []*lang.Stmt, b *check.Block, top bool) {
+	var walk func(stmts []*lang.Stmt, b *schema.Block, top bool)
+	walk = func(stmts []*lang.Stmt, b *schema.Block, top bool) {
 		for _, s := range stmts {
 			head := s.Items[0]
 			f := b.Find(head.Text)
@@ -82,7 +82,7 @@ func expect(t testing.TB, path string) (src *diag.Source, out []expected) {
 			}
 		}
 	}
-	walk(file.Stmts, check.Language, true)
+	walk(file.Stmts, schema.Language, true)
 	for _, tok := range lang.Tokens(src.Text) {
 		e := expected{start: int(tok.Start), end: int(tok.End)}
 		inUnit := slices.ContainsFunc(units, func(u [2]int) bool { return u[0] <= e.start && e.end <= u[1] })

@@ -10,7 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/require"
 
-	"newmake/lang/check"
+	"newmake/lang/schema"
 )
 
 var update = flag.Bool("update", false, "write golden files anew")
@@ -45,8 +45,8 @@ func TestWordsAreWhole(t *testing.T) {
 		slices.Sort(sorted)
 		require.Len(t, slices.Compact(sorted), len(list), "a word stands twice")
 	}
-	var walk func(b *check.Block, top bool)
-	walk = func(b *check.Block, top bool) {
+	var walk func(b *schema.Block, top bool)
+	walk = func(b *schema.Block, top bool) {
 		for _, f := range b.Fields {
 			if top {
 				require.Contains(t, w.Declarations, f.Name)
@@ -61,7 +61,7 @@ func TestWordsAreWhole(t *testing.T) {
 			}
 		}
 	}
-	walk(check.Language, true)
+	walk(schema.Language, true)
 	require.Contains(t, w.Units, "% abv")
 	require.Contains(t, w.Connectives, "to")
 	require.Contains(t, w.Options, "new")

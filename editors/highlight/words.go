@@ -15,8 +15,8 @@ import (
 	"strings"
 
 	"newmake/lang"
-	"newmake/lang/check"
 	"newmake/lang/quantity"
+	"newmake/lang/schema"
 )
 
 // Words are the words of the language by what an editor shows them as. A word of
@@ -35,11 +35,11 @@ type Words struct {
 // Gather reads the words out of the tables.
 func Gather() Words {
 	var w Words
-	for _, f := range check.Language.Fields {
+	for _, f := range schema.Language.Fields {
 		w.Declarations = append(w.Declarations, f.Name)
 	}
-	var walk func(b *check.Block, top bool)
-	walk = func(b *check.Block, top bool) {
+	var walk func(b *schema.Block, top bool)
+	walk = func(b *schema.Block, top bool) {
 		fields := b.Fields
 		if b.Any != nil {
 			fields = append(slices.Clone(fields), b.Any)
@@ -66,7 +66,7 @@ func Gather() Words {
 			}
 		}
 	}
-	walk(check.Language, true)
+	walk(schema.Language, true)
 	w.Blocks = unique(w.Blocks, nil)
 	w.Steps = unique(w.Steps, w.Blocks)
 	w.Fields = unique(w.Fields, slices.Concat(w.Blocks, w.Steps))

@@ -6,19 +6,10 @@ import (
 
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
+	"newmake/lang/trade"
+	"newmake/lang/wording"
 )
-
-var batchField = &Field{
-	Name: "batch", Shape: `NAME ["from" parent:NAME]`, Repeat: true, Key: "name", Example: `batch "Ferry Landing"`,
-	Doc: "One batch from grain to cask, or a variant of another that states only what differs.",
-	Block: &Block{Fields: []*Field{
-		{Name: "at", Shape: "PLANT", Default: "the house's plant, if it has one", Example: `at "Lantern Hollow"`, Doc: "The plant."},
-		{Name: "style", Shape: "STANDARD", Default: "none", Example: "style bourbon", Doc: "The standard of identity against which the batch is held."},
-		{Name: "start", Shape: "DATE [CLOCK]", Need: true, Example: "start 2026-03-03 07:00", Doc: "When mash day begins, on the clock of the plant's zone; without a time, when the shift does."},
-		{Name: "units", Shape: `"us"|"si"`, Default: "those in which most of the file is written; of a variant, most of it and of what it varies", Example: "units us", Doc: "The units in which the plan is printed."},
-		billField, mashField, fermentField, stripField, spiritField, caskField, bottleField, expectField, removeField,
-	}},
-}
 
 // builder reads one batch, variants applied, into a recipe.
 type builder struct {
@@ -56,7 +47,7 @@ func (h *House) build(e *entry) {
 		b.batch.Changes = changes(parent, merged)
 	}
 	b.read(e.file)
-	e.diags = append(e.diags, Check(b.batch, b.parts())...)
+	e.diags = append(e.diags, trade.Check(b.batch, b.parts())...)
 	e.batch = b.batch
 	e.inherit()
 }
@@ -126,8 +117,8 @@ func (b *builder) read(f *file) {
 }
 
 // parts says which parts of the batch the rules may reason about.
-func (b *builder) parts() Parts {
-	return Parts{
+func (b *builder) parts() trade.Parts {
+	return trade.Parts{
 		Bill: b.whole["bill"], Mash: b.whole["mash"], Ferment: b.whole["ferment"],
 		Strip: b.whole["strip"], Spirit: b.whole["spirit"], Cask: b.whole["cask"], Unaged: b.whole["unaged"],
 	}
@@ -162,7 +153,7 @@ func (b *builder) plant(n *node) {
 	case len(h.Plants) == 0:
 		b.add(diag.Diagnostic{
 			Code: diag.CodeNoPlant, Summary: "the house has no plant", At: b.node.at(),
-			Help: "declare one in " + houseFile + ", for example: " + example(plantField) + " { ... }",
+			Help: "declare one in " + houseFile + ", for example: " + schema.Example(schema.Plant) + " { ... }",
 		})
 		return
 	default:
@@ -173,7 +164,7 @@ func (b *builder) plant(n *node) {
 		return
 	}
 	p, ok := h.plants[nameKey(name)]
-	if !ok && h.lost(plantField, name) {
+	if !ok && h.lost(schema.Plant, name) {
 		return
 	}
 	if !ok {
@@ -202,7 +193,7 @@ func (b *builder) style(n *node) {
 	b.where("style", n.at())
 	c := n.get("standard")
 	if b.batch.Style = b.house.Stock.Standards[c.text()]; b.batch.Style == nil {
-		b.unknown(standardField, "standard of identity", c, sortedKeys(b.house.Stock.Standards))
+		b.unknown(schema.Standard, "standard of identity", c, sortedKeys(b.house.Stock.Standards))
 	}
 }
 
@@ -273,7 +264,7 @@ func (b *builder) vesselList(kind recipe.VesselKind) string {
 	if len(names) == 0 {
 		return "no " + kind.String()
 	}
-	return andWords(names)
+	return wording.And(names)
 }
 
 // only gives the vessel that is meant when none is named: the one that pick
@@ -303,5 +294,6 @@ func (b *builder) only(kind recipe.VesselKind, n *node, better func(a, b *recipe
 	return best
 }
 
-func larger(a, b *recipe.Vessel) bool  { return a.HoldsM3 > b.HoldsM3 }
+func larger(a, b *recipe.Vessel) bool { return a.HoldsM3 > b.HoldsM3 }
+
 func smaller(a, b *recipe.Vessel) bool { return a.HoldsM3 < b.HoldsM3 }

@@ -1,9 +1,6 @@
 package check
 
 import (
-	"encoding/csv"
-	"os"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -148,9 +145,9 @@ func TestBill(t *testing.T) {
 		bill string
 		kg   []float64
 	}{
-		{"  bill {\n    corn 600 lb\n    rye 100 kg\n    distillers-malt 2 distillers-bushel\n  }", []float64{600 * lbKg, 100, 112 * lbKg}},
-		{"  bill {\n    corn 10 bushel\n    rye 10 distillers-bushel\n    distillers-malt 2 bushel\n  }", []float64{560 * lbKg, 560 * lbKg, 68 * lbKg}},
-		{"  bill 1,000 lb {\n    corn rest\n    rye 10 %\n    distillers-malt 140 lb\n  }", []float64{760 * lbKg, 100 * lbKg, 140 * lbKg}},
+		{"  bill {\n    corn 600 lb\n    rye 100 kg\n    distillers-malt 2 distillers-bushel\n  }", []float64{600 * quantity.PoundKg, 100, 112 * quantity.PoundKg}},
+		{"  bill {\n    corn 10 bushel\n    rye 10 distillers-bushel\n    distillers-malt 2 bushel\n  }", []float64{560 * quantity.PoundKg, 560 * quantity.PoundKg, 68 * quantity.PoundKg}},
+		{"  bill 1,000 lb {\n    corn rest\n    rye 10 %\n    distillers-malt 140 lb\n  }", []float64{760 * quantity.PoundKg, 100 * quantity.PoundKg, 140 * quantity.PoundKg}},
 		{"  bill 500 kg {\n    corn 70.02 %\n  }", []float64{350.1, 80, 70}},
 	} {
 		b, list := read(t, "batch \"V\" from \"Base\" {\n"+c.bill+"\n  style whisky\n}\n")
@@ -194,27 +191,10 @@ func TestExpect(t *testing.T) {
 	require.NotNil(t, b, list.Error())
 	require.Len(t, b.Expect, 4)
 	assert.Equal(t, quantity.Volume, b.Expect[0].Kind)
-	assert.InDelta(t, 2*galM3, b.Expect[0].Tolerance, 1e-12)
+	assert.InDelta(t, 2*quantity.USGallonM3, b.Expect[0].Tolerance, 1e-12)
 	assert.Equal(t, recipe.Strength{Value: 0.67, Basis: recipe.Proof}, b.Expect[1].Strength)
 	assert.InDelta(t, 0.015, b.Expect[1].Tolerance, 1e-12)
 	assert.Equal(t, quantity.Number, b.Expect[2].Kind)
 	assert.Zero(t, b.Expect[2].Tolerance)
 	assert.InDelta(t, 0.003, b.Expect[3].Tolerance, 1e-12)
-}
-
-// TestBoil holds the short form against the table of the references: pressure by
-// the US Standard Atmosphere 1976 and the boiling point of water by IAPWS.
-func TestBoil(t *testing.T) {
-	data, err := os.ReadFile("../../testdata/fluid/altitude_boiling.csv")
-	require.NoError(t, err)
-	r := csv.NewReader(strings.NewReader(string(data)))
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	require.NoError(t, err)
-	require.Greater(t, len(rows), 8)
-	for _, row := range rows[1:] {
-		elevation, _ := strconv.ParseFloat(row[0], 64)
-		want, _ := strconv.ParseFloat(row[2], 64)
-		assert.InDelta(t, want, boilC(elevation), 0.1, "at %s m", row[0])
-	}
 }

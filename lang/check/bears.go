@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"newmake/lang/diag"
+	"newmake/lang/schema"
 )
 
 // bearsOn gathers what was said of the texts a batch depends on: its own
@@ -55,7 +56,7 @@ func (h *House) remarked() []remarks {
 		if len(r.diags) == 0 {
 			continue
 		}
-		r.shared = f.path == houseFile || slices.ContainsFunc(f.decls, func(n *node) bool { return n.field != batchField })
+		r.shared = f.path == houseFile || slices.ContainsFunc(f.decls, func(n *node) bool { return n.field != schema.Batch })
 		for _, e := range h.batches {
 			if e.file == f {
 				r.batches = append(r.batches, e)

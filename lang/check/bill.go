@@ -10,23 +10,9 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
+	"newmake/lang/wording"
 )
-
-var billField = &Field{
-	Name: "bill", Shape: "[MASS]", Need: true, Example: "bill 940 lb",
-	Doc: "The grain: by weight on every line, or by share of a total, or by bushels.",
-	Limits: []Limit{
-		mustBe(0.01, 1e6, "a batch has some grain, and fits a vessel"),
-	},
-	Block: &Block{
-		Fields: []*Field{removeField},
-		Any: &Field{
-			Shape: `GRAIN (MASS|SHARE|BUSHELS|"rest")`, Repeat: true, Key: "grain", Example: "corn 68 %",
-			Doc:    "One grain and how much of it: a weight, a share of the total, trade bushels, or `rest` for what is left of the total.",
-			Limits: []Limit{mustBe(0, inf, "no less than nothing")},
-		},
-	},
-}
 
 // billLine is a line of the bill before its weight is known.
 type billLine struct {
@@ -56,7 +42,7 @@ func (b *builder) bill(n *node) (whole bool) {
 		}
 		g, ok := b.house.Stock.Grains[l.text("grain")]
 		if !ok {
-			b.unknown(grainField, "grain", l.get("grain"), sortedKeys(b.house.Stock.Grains))
+			b.unknown(schema.Grain, "grain", l.get("grain"), sortedKeys(b.house.Stock.Grains))
 			whole = false
 			continue
 		}
@@ -223,21 +209,21 @@ func (b *builder) sum(n *node, lines []billLine, total, sum float64, shares, res
 			word = "short"
 		}
 		d.Summary = fmt.Sprintf("the shares of the bill come to %s %%, not 100 %%", notHundred(100*sum/total))
-		d.Help = fmt.Sprintf("%s %% %s: change one line, or write `rest` for the grain that takes what is left", decimal(math.Abs(off)), word)
+		d.Help = fmt.Sprintf("%s %% %s: change one line, or write `rest` for the grain that takes what is left", wording.Decimal(math.Abs(off)), word)
 	default:
 		c := n.get("mass")
-		d.Summary = fmt.Sprintf("the weights of the bill come to %s, and its total says %s", in(sum, c.item.Unit, c.kind), show(c.item))
+		d.Summary = fmt.Sprintf("the weights of the bill come to %s, and its total says %s", wording.In(sum, c.item.Unit, c.kind), wording.Item(c.item))
 		d.Help = "leave the total out, or mend it"
 	}
 	b.add(d)
 	return false
 }
 
-func (b *builder) share(part, total float64) string { return decimal(100*part/total) + " %" }
+func (b *builder) share(part, total float64) string { return wording.Decimal(100*part/total) + " %" }
 
 // notHundred prints a percentage that is not 100 with as many places as show it.
 func notHundred(pct float64) string {
-	s := decimal(pct)
+	s := wording.Decimal(pct)
 	for places := 1; s == "100" && places < 6; places++ {
 		if s = strconv.FormatFloat(pct, 'f', places, 64); strings.TrimRight(s, "0") == "100." {
 			s = "100"

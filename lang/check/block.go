@@ -7,6 +7,9 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
+	"newmake/lang/schema"
+	"newmake/lang/spelling"
+	"newmake/lang/wording"
 )
 
 // shaper turns statements into nodes, and says what does not have its shape.
@@ -19,7 +22,7 @@ type shaper struct {
 
 // block shapes the lines of a block, and gives those that have no place in it. of
 // names the block, for messages.
-func (s shaper) block(stmts []*lang.Stmt, b *Block, of string) (nodes []*node, lost []*lang.Stmt) {
+func (s shaper) block(stmts []*lang.Stmt, b *schema.Block, of string) (nodes []*node, lost []*lang.Stmt) {
 	nodes = make([]*node, 0, len(stmts))
 	var first firstLines
 	for _, st := range stmts {
@@ -28,7 +31,7 @@ func (s shaper) block(stmts []*lang.Stmt, b *Block, of string) (nodes []*node, l
 			lost = append(lost, st)
 			continue
 		}
-		if n.single() && !(b == Language && n.field.Repeat) { // names are looked at in the whole house
+		if n.single() && !(b == schema.Language && n.field.Repeat) { // names are looked at in the whole house
 			if before := first.add(n, nodes); before != nil {
 				s.twice(n, before)
 				continue
@@ -71,7 +74,7 @@ func (f *firstLines) add(n *node, before []*node) *node {
 
 // lineKey is what may stand only once in a block.
 type lineKey struct {
-	field *Field
+	field *schema.Field
 	key   string
 }
 
@@ -94,7 +97,7 @@ func (s shaper) twice(n, before *node) {
 
 // line shapes one statement and its block. It gives nil for what has no place
 // here at all; what has a place but is not right comes back marked bad.
-func (s shaper) line(st *lang.Stmt, b *Block, of string) *node {
+func (s shaper) line(st *lang.Stmt, b *schema.Block, of string) *node {
 	if len(st.Items) == 0 {
 		return nil
 	}
@@ -112,7 +115,7 @@ func (s shaper) line(st *lang.Stmt, b *Block, of string) *node {
 		n.bad = true
 		return n
 	}
-	if n.m = s.match.line(f.shape, rest); !n.m.fits() {
+	if n.m = s.match.line(f.Pattern, rest); !n.m.fits() {
 		s.mismatch(n, b)
 		n.bad = true
 	}
@@ -126,14 +129,14 @@ func (s shaper) line(st *lang.Stmt, b *Block, of string) *node {
 	case f.Block != nil:
 		s.diags.Add(diag.Diagnostic{
 			Code: diag.CodeNoBlock, Summary: fmt.Sprintf("`%s` needs a block", f.Name), At: st.At,
-			Help: "write its lines between braces: " + exampleBlock(f),
+			Help: "write its lines between braces: " + schema.ExampleBlock(f),
 		})
 		n.bad = true
 	case st.Block != nil:
 		s.diags.Add(diag.Diagnostic{
 			Code: diag.CodeBlockHere, Summary: fmt.Sprintf("`%s` takes no block", head.Text),
 			At:   diag.Span{Src: st.Block.At.Src, Start: st.Block.At.Start, End: st.Block.At.Start + 1},
-			Help: "it is one line: " + example(f),
+			Help: "it is one line: " + schema.Example(f),
 		})
 		n.bad = true
 	}
@@ -142,26 +145,26 @@ func (s shaper) line(st *lang.Stmt, b *Block, of string) *node {
 
 // unknown speaks of a word that the block does not know. If it is near to a known
 // one it gives a bad node of that field, so that the field is not missed too.
-func (s shaper) unknown(st *lang.Stmt, b *Block, of string) *node {
+func (s shaper) unknown(st *lang.Stmt, b *schema.Block, of string) *node {
 	head := &st.Items[0]
 	if st.Bad {
 		return nil
 	}
 	d := diag.Diagnostic{Code: diag.CodeUnknownField, At: head.At}
 	words := b.Words()
-	allowed := "a line here may begin with " + orList(words)
+	allowed := "a line here may begin with " + wording.OrList(words)
 	switch {
 	case head.Kind != lang.Word:
-		d.Summary = fmt.Sprintf("a line begins with a word, and %s is none", show(head))
+		d.Summary = fmt.Sprintf("a line begins with a word, and %s is none", wording.Item(head))
 		if b.Any != nil && len(st.Items) > 1 && st.Items[1].Kind == lang.Word {
-			allowed = "the name comes first here: " + example(b.Any) + "\n" + allowed
+			allowed = "the name comes first here: " + schema.Example(b.Any) + "\n" + allowed
 		}
-	case b == Language:
+	case b == schema.Language:
 		d.Code = diag.CodeUnknownDecl
 		d.Summary = fmt.Sprintf("`%s` is not a declaration", head.Text)
-		allowed = "a file may declare " + orList(words)
+		allowed = "a file may declare " + wording.OrList(words)
 	default:
-		d.Summary = fmt.Sprintf("%s has no `%s`", article(of), head.Text)
+		d.Summary = fmt.Sprintf("%s has no `%s`", wording.Article(of), head.Text)
 	}
 	d.Help = allowed
 	var n *node
@@ -169,16 +172,16 @@ func (s shaper) unknown(st *lang.Stmt, b *Block, of string) *node {
 		s.diags.Add(nameAlike(head, looks, desc))
 		return &node{field: b.Find(looks), stmt: st, bad: true}
 	}
-	if near := nearest(head.Text, words); near != "" && head.Kind == lang.Word {
+	if near := spelling.Nearest(head.Text, words); near != "" && head.Kind == lang.Word {
 		d.Help = fmt.Sprintf("did you mean `%s`? %s", near, allowed)
 		d.Fix = &diag.Fix{At: head.At, Text: near, Label: "write `" + near + "`"}
 		n = &node{field: b.Find(near), stmt: st, bad: true}
-	} else if other := called(head.Text, words); other != "" && head.Kind == lang.Word {
+	} else if other := spelling.Called(head.Text, words); other != "" && head.Kind == lang.Word {
 		d.Help = fmt.Sprintf("it is called `%s` here; %s", other, allowed)
 		d.Fix = &diag.Fix{At: head.At, Text: other, Label: "write `" + other + "`"}
 		n = &node{field: b.Find(other), stmt: st, bad: true}
 	} else if home := elsewhere(head.Text, of); home != "" && head.Kind == lang.Word {
-		d.Help = fmt.Sprintf("`%s` belongs in %s; %s", head.Text, article(home), allowed)
+		d.Help = fmt.Sprintf("`%s` belongs in %s; %s", head.Text, wording.Article(home), allowed)
 	}
 	s.diags.Add(d)
 	return n
@@ -186,8 +189,8 @@ func (s shaper) unknown(st *lang.Stmt, b *Block, of string) *node {
 
 // elsewhere finds the block of the language that knows a word, other than of.
 func elsewhere(word, of string) string {
-	var find func(b *Block, name string) string
-	find = func(b *Block, name string) string {
+	var find func(b *schema.Block, name string) string
+	find = func(b *schema.Block, name string) string {
 		if name != "" && name != of && b.Find(word) != nil {
 			return name
 		}
@@ -200,7 +203,7 @@ func elsewhere(word, of string) string {
 		}
 		return ""
 	}
-	return find(Language, "")
+	return find(schema.Language, "")
 }
 
 // missing says which lines that must be there are not, in a block whose variants
@@ -216,7 +219,7 @@ func missing(diags *diag.List, n *node, of string) (whole bool) {
 			continue
 		}
 		d.Reason = f.Doc
-		names, examples = append(names, f.Name), append(examples, exampleBlock(f))
+		names, examples = append(names, f.Name), append(examples, schema.ExampleBlock(f))
 	}
 	switch len(names) {
 	case 0:
@@ -225,21 +228,12 @@ func missing(diags *diag.List, n *node, of string) (whole bool) {
 		d.Summary = fmt.Sprintf("%s has no `%s` line", of, names[0])
 		d.Help = "add one, for example: " + examples[0]
 	default:
-		d.Summary = fmt.Sprintf("%s has no lines %s", of, andWords(quoted(names)))
+		d.Summary = fmt.Sprintf("%s has no lines %s", of, wording.And(wording.Quoted(names)))
 		d.Help = "add them, for example:\n" + strings.Join(examples, "\n")
 		d.Reason = ""
 	}
 	diags.Add(d)
 	return false
-}
-
-// exampleBlock is example, with braces where a block belongs.
-func exampleBlock(f *Field) string {
-	text := example(f)
-	if f.Block == nil || strings.Contains(text, "{") {
-		return text
-	}
-	return strings.TrimSuffix(text, "`") + " { ... }`"
 }
 
 // limits holds the quantities of a line against its field's limits.
@@ -259,18 +253,18 @@ func (s shaper) limits(n *node) {
 			}
 			d := diag.Diagnostic{
 				Code: diag.CodeOutOfRange, Severity: l.Severity, At: c.at(), Reason: l.Reason,
-				Summary: fmt.Sprintf("%s is outside what `%s` can be", show(c.item), what),
-				Help:    "allowed: " + between(l.Low, l.High, c),
+				Summary: fmt.Sprintf("%s is outside what `%s` can be", wording.Item(c.item), what),
+				Help:    "allowed: " + wording.Between(l.Low, l.High, c.kind, c.item.Unit),
 			}
 			if l.Severity != diag.Error {
 				d.Code = diag.CodeUnusual
-				d.Summary = fmt.Sprintf("%s is unusual for `%s`", show(c.item), what)
-				d.Help = "usual: " + between(l.Low, l.High, c)
+				d.Summary = fmt.Sprintf("%s is unusual for `%s`", wording.Item(c.item), what)
+				d.Help = "usual: " + wording.Between(l.Low, l.High, c.kind, c.item.Unit)
 			} else {
 				n.bad = true
 			}
 			if c.kind == quantity.Temperature {
-				otherScale(&d, c.item, c.item.UnitAt(), l.Low, l.High)
+				wording.OtherScale(&d, c.item, c.item.UnitAt(), l.Low, l.High)
 			}
 			s.diags.Add(d)
 			break

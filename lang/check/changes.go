@@ -6,6 +6,7 @@ import (
 	"github.com/pmezard/go-difflib/difflib"
 
 	"newmake/lang"
+	"newmake/lang/schema"
 )
 
 // written is a line as it was written, its block left out, with single spaces.
@@ -105,7 +106,7 @@ func (n *node) parts() (begin, rest string) {
 // within is said before a change in a block. The lines of a bill begin with their
 // grain, which says enough.
 func (n *node) within() string {
-	if n.field == billField {
+	if n.field == schema.Bill {
 		return ""
 	}
 	return n.field.Name + ": "

@@ -8,21 +8,6 @@ import (
 	"newmake/lang/recipe"
 )
 
-var costsField = &Field{
-	Name: "costs", Example: "costs", Doc: "What the house says things cost; what is left out counts as nothing.",
-	Block: &Block{
-		Fields: []*Field{
-			{Name: "currency", Shape: "NAME", Example: "currency USD", Doc: "The currency, for the reader."},
-			{Name: "energy", Shape: "PRICE", Example: "energy 0.11 USD/kWh", Doc: "Heat, by the kWh that the boiler gives."},
-			{Name: "water", Shape: "PRICE", Example: "water 0.006 USD/gal", Doc: "Water, by volume."},
-			{Name: "cask", Shape: "PRICE|MONEY", Example: "cask 310 USD", Doc: "One new cask."},
-			{Name: "used-cask", Shape: "PRICE|MONEY", Example: "used-cask 90 USD", Doc: "One cask that has held spirit before."},
-			{Name: "work", Shape: "PRICE", Example: "work 28 USD/h", Doc: "One person's hour."},
-		},
-		Any: &Field{Shape: "NAME PRICE", Repeat: true, Key: "name", Example: "corn 0.14 USD/lb", Doc: "A grain, yeast or enzyme, by weight."},
-	},
-}
-
 // costs reads the prices of a house.
 func costs(n *node, stock recipe.Stock, diags *diag.List) recipe.Costs {
 	c := recipe.Costs{PerKg: map[string]float64{}}
@@ -40,7 +25,7 @@ func costs(n *node, stock recipe.Stock, diags *diag.List) recipe.Costs {
 	c.Currency = n.word("currency")
 	c.PerKWh = price(&c, n.line("energy"), quantity.Energy, "kWh", diags) * 3.6e6
 	c.PerM3Water = price(&c, n.line("water"), quantity.Volume, "gal", diags)
-	c.PerHour = price(&c, n.line("work"), quantity.Duration, "h", diags) * hourS
+	c.PerHour = price(&c, n.line("work"), quantity.Duration, "h", diags) * quantity.HourS
 	if q := n.line("cask").quantity(); q != nil {
 		c.PerCask = q.si
 	}

@@ -7,38 +7,8 @@ import (
 	"strings"
 
 	"newmake/lang/diag"
-)
-
-// stepShape says of which step of a mash an edit speaks: by what it does, and,
-// where several do that, by what goes in, how hot, how long, or by its number
-// among them.
-const stepShape = `"add" what:NAME|"dose" what:NAME|` +
-	`("water"|"backset"|"add"|"dose"|"heat"|"rest"|"cool"|"boil"|"drain") ["to" TEMP|DURATION|NUMBER]`
-
-const stepDoc = " STEP is what the step does, and where several do that, which: `add corn`, `dose alpha-amylase`, `heat`, `cool to 148 F`, `rest 45 min`, or `rest 2` for the second rest; steps are counted as they stand in the mash that is varied."
-
-// The edits of a variant's mash. A variant that writes steps outside an edit
-// gives the whole of its mash anew.
-var (
-	replaceField = &Field{
-		Name: "replace", Shape: stepShape, Repeat: true, Edit: true, Example: "replace rest 1 { rest 60 min }",
-		Doc:   "In a variant: puts one or more steps in the place of a step." + stepDoc,
-		Block: &Block{Fields: mashSteps},
-	}
-	beforeField = &Field{
-		Name: "before", Shape: stepShape, Repeat: true, Edit: true, Example: "before cool 2 { rest 10 min }",
-		Doc:   "In a variant: puts one or more steps before a step." + stepDoc,
-		Block: &Block{Fields: mashSteps},
-	}
-	afterField = &Field{
-		Name: "after", Shape: stepShape, Repeat: true, Edit: true, Example: "after add corn { rest 10 min }",
-		Doc:   "In a variant: puts one or more steps after a step." + stepDoc,
-		Block: &Block{Fields: mashSteps},
-	}
-	removeStepField = &Field{
-		Name: "remove", Shape: `"backset-acidity"|"backset-solids"|` + stepShape, Repeat: true, Edit: true, Example: "remove rest 2",
-		Doc: "In a variant: takes away a step, or a line, of the mash it varies." + stepDoc,
-	}
+	"newmake/lang/schema"
+	"newmake/lang/wording"
 )
 
 // editor applies a variant's edits to the steps of the mash that it varies. All
@@ -84,20 +54,20 @@ func (e *editor) apply(n *node) {
 	if !ok {
 		return
 	}
-	if len(n.lines) == 0 && n.field != removeStepField {
+	if len(n.lines) == 0 && n.field != schema.RemoveStep {
 		if len(n.stmt.Block.Stmts) > 0 {
 			return // what is wrong with them is said
 		}
 		e.diags.Add(diag.Diagnostic{
 			Code: diag.CodeStepEdit, Summary: fmt.Sprintf("this `%s` has no step in it", n.field.Name), At: n.at(),
-			Help: "write the steps between the braces, for example: " + example(n.field),
+			Help: "write the steps between the braces, for example: " + schema.Example(n.field),
 		})
 		return
 	}
 	switch n.field {
-	case beforeField:
+	case schema.Before:
 		e.before[i] = append(e.before[i], n.lines...)
-	case afterField:
+	case schema.After:
 		e.after[i] = append(e.after[i], n.lines...)
 	default:
 		if first := e.taken[i]; first != nil {
@@ -135,14 +105,14 @@ func (e *editor) find(n *node) (int, bool) {
 		d.Help = "a variant changes the steps of the batch it varies; write the steps themselves, without `" + n.field.Name + "`"
 	case len(fit) > 1:
 		d.Summary = fmt.Sprintf("`%s` may be any of %d steps", words, len(fit))
-		d.Help = "say which: " + orList(e.addresses(fit))
+		d.Help = "say which: " + wording.OrList(e.addresses(fit))
 		d.Related = e.places(fit)
 	case len(doing) == 0:
 		d.Summary = fmt.Sprintf("the mash that this one varies has no `%s` step", verb)
-		d.Help = "its steps are " + andWords(quoted(e.addresses(nil)))
+		d.Help = "its steps are " + wording.And(wording.Quoted(e.addresses(nil)))
 	default:
 		d.Summary = fmt.Sprintf("the mash that this one varies has no step `%s`", words)
-		d.Help = "it has " + andWords(quoted(e.addresses(doing)))
+		d.Help = "it has " + wording.And(wording.Quoted(e.addresses(doing)))
 		d.Related = e.places(doing)
 	}
 	e.diags.Add(d)

@@ -205,7 +205,7 @@ batch "Fourth" from "Second" {
 	b, list := h.Batch("Third")
 	require.NotNil(t, b, list.Error())
 	require.Len(t, b.Expect, 2)
-	assert.InDelta(t, 40*galM3, b.Expect[0].Value, 1e-12)
+	assert.InDelta(t, 40*quantity.USGallonM3, b.Expect[0].Value, 1e-12)
 	assert.Equal(t, quantity.Strength, b.Expect[1].Kind)
 	assert.Equal(t, []string{"expect hearts 40 gal within 2 gal (was 38 gal within 2 gal)", "no expect casks (was 1)"}, b.Changes)
 	b, list = h.Batch("Fourth")

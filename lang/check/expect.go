@@ -8,36 +8,9 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
+	"newmake/lang/wording"
 )
-
-// Promise is something a batch may promise of its own plan.
-type Promise struct {
-	What  string
-	Kinds []quantity.Kind // in which it may be promised
-	Doc   string
-}
-
-// Promises is what may stand after `expect`.
-var Promises = []Promise{
-	{"original-gravity", []quantity.Kind{quantity.Gravity}, "gravity of the wort, from the grain alone"},
-	{"final-gravity", []quantity.Kind{quantity.Gravity}, "gravity of the finished wash"},
-	{"wash", []quantity.Kind{quantity.Volume, quantity.Strength}, "the wash, its volume or its strength"},
-	{"low-wines", []quantity.Kind{quantity.Volume, quantity.Strength}, "the low wines, their volume or strength"},
-	{"hearts", []quantity.Kind{quantity.Volume, quantity.Strength, quantity.ProofGallons}, "the hearts, their volume, strength or proof gallons"},
-	{"feints", []quantity.Kind{quantity.Volume, quantity.Strength}, "the feints, their volume or strength"},
-	{"pure-alcohol", []quantity.Kind{quantity.Volume}, "pure alcohol in the hearts"},
-	{"casks", []quantity.Kind{quantity.Number}, "casks filled"},
-	{"leftover", []quantity.Kind{quantity.Volume}, "what is left over when the casks are full"},
-	{"mash", []quantity.Kind{quantity.Duration}, "how long the mash takes"},
-	{"dry", []quantity.Kind{quantity.Duration}, "when the sugar is gone"},
-	{"strip", []quantity.Kind{quantity.Duration}, "how long the wash run takes"},
-	{"spirit", []quantity.Kind{quantity.Duration}, "how long the spirit run takes"},
-}
-
-var expectField = &Field{
-	Name: "expect", Shape: `what:NAME QUANTITY ["within" margin:QUANTITY]`, Repeat: true, Key: "what", KeyKind: "quantity", Example: "expect hearts 38 gal within 2 gal",
-	Doc: "A promise that the plan has to keep; the margin is written, never guessed.",
-}
 
 // expects reads the promises.
 func (b *builder) expects(n *node) {
@@ -52,16 +25,16 @@ func (b *builder) expects(n *node) {
 func (b *builder) expect(l *node) (recipe.Expect, bool) {
 	what, q, margin := l.get("what"), l.get("quantity"), l.get("margin")
 	e := recipe.Expect{What: what.text(), Unit: q.item.Unit, At: l.at()}
-	at := slices.IndexFunc(Promises, func(p Promise) bool { return p.What == e.What })
+	at := slices.IndexFunc(schema.Promises, func(p schema.Promise) bool { return p.What == e.What })
 	if at < 0 {
 		var known []string
-		for _, p := range Promises {
+		for _, p := range schema.Promises {
 			known = append(known, p.What)
 		}
 		b.add(unknownName("promise", what, known))
 		return e, false
 	}
-	p := Promises[at]
+	p := schema.Promises[at]
 	for _, k := range p.Kinds {
 		si, ok := toSI(q.item.Value, q.item.Unit, k)
 		if !ok {
@@ -77,7 +50,7 @@ func (b *builder) expect(l *node) (recipe.Expect, bool) {
 		return e, true
 	}
 	d := diag.Diagnostic{
-		Code: diag.CodeWrongKind, Summary: fmt.Sprintf("%s can't be promised as %s", show(what.item), show(q.item)), At: q.at(),
+		Code: diag.CodeWrongKind, Summary: fmt.Sprintf("%s can't be promised as %s", wording.Item(what.item), wording.Item(q.item)), At: q.at(),
 		Help: fmt.Sprintf("%s: %s", p.Doc, kindHelp(p.Kinds)),
 	}
 	if q.item.Unit == "" {
@@ -94,7 +67,7 @@ func (b *builder) within(e recipe.Expect, c *capture) (recipe.Expect, bool) {
 	sameBasis := e.Kind != quantity.Strength || c.strength().Basis == e.Strength.Basis
 	if !ok || !sameBasis {
 		b.add(diag.Diagnostic{
-			Code: diag.CodeWrongKind, Summary: fmt.Sprintf("the margin %s is not in the unit of what is promised", show(c.item)), At: c.at(),
+			Code: diag.CodeWrongKind, Summary: fmt.Sprintf("the margin %s is not in the unit of what is promised", wording.Item(c.item)), At: c.at(),
 			Help: "write it in the same unit, as in `expect hearts 38 gal within 2 gal`",
 		})
 		return e, false

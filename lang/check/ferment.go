@@ -4,31 +4,8 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 )
-
-var fermentField = &Field{
-	Name: "ferment", Shape: `["in" ("any" "fermenter"|VESSEL ("," VESSEL)*)]`, Need: true, Example: "ferment in any fermenter",
-	Doc: "The days in the fermenter.",
-	Block: &Block{Fields: []*Field{
-		{
-			Name: "pitch", Shape: "YEAST [CONC|MASS]", Need: true, Example: "pitch distillers-yeast 0.6 g/L", Default: "the middle of the stock's range",
-			Doc: "Which yeast, and how much of it as bought: by volume of wort, or a weight.", Limits: []Limit{positive.of("conc"), positive.of("mass")},
-		},
-		{
-			Name: "dose", Shape: "ENZYME [MASS|DOSE|SHARE]", Repeat: true, Key: "enzyme", Example: "dose glucoamylase 0.06 % of grain", Default: "the middle of the stock's range",
-			Doc: "An enzyme into the fermenter.", Limits: []Limit{mustBe(0, 0.2, "that is no dose but a meal").of("share"), mustBe(0, 0.2, "that is no dose but a meal").of("dose")},
-		},
-		{
-			Name: "hold", Shape: "TEMP..TEMP|TEMP", Need: true, Example: "hold 78..88 F",
-			Doc: "The temperatures between which it is kept: cooling comes on above, warming below.", Limits: []Limit{mustBe(0, 60, "yeast is dead at 60 C, and asleep at 0")},
-		},
-		{
-			Name: "for", Shape: "DURATION", Need: true, Example: "for 5 days", Doc: "How long it stands.",
-			Limits: []Limit{mustBe(6*hourS, 60*dayS, "a ferment takes days"), usually(48*hourS, 10*dayS, "the sugar goes in about two days; past ten days a wash spoils (common practice)")},
-		},
-		removeField,
-	}},
-}
 
 // ferment reads the days in the fermenter.
 func (b *builder) ferment(n *node) (whole bool) {
@@ -102,7 +79,7 @@ func (b *builder) pitch(l *node) bool {
 	f := &b.batch.Ferm
 	c := l.get("yeast")
 	if f.Yeast = b.house.Stock.Yeasts[c.text()]; f.Yeast == nil {
-		b.unknown(yeastField, "yeast", c, sortedKeys(b.house.Stock.Yeasts))
+		b.unknown(schema.Yeast, "yeast", c, sortedKeys(b.house.Stock.Yeasts))
 		return false
 	}
 	switch q := l.quantity(); {

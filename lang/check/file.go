@@ -9,6 +9,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 )
 
 // file is one text of the house: parsed, and shaped by the table.
@@ -37,7 +38,7 @@ func parse(t text, stock func(name string) bool) *file {
 	if f.Adrift { // which line belongs where is not known: the braces come first
 		said = new(diag.List)
 	}
-	f.decls, f.lost = shaper{diags: said, match: new(matcher), stock: stock}.block(f.Stmts, Language, "")
+	f.decls, f.lost = shaper{diags: said, match: new(matcher), stock: stock}.block(f.Stmts, schema.Language, "")
 	for _, n := range f.decls {
 		n.bad = n.bad || f.Adrift
 	}

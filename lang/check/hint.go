@@ -8,41 +8,8 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
+	"newmake/lang/wording"
 )
-
-// alsoCalled has words of the trade for which the language has another, so that
-// whoever writes one is told the other. It is no part of the language.
-var alsoCalled = map[string]string{
-	"maize": "corn", "milo": "sorghum", "washback": "fermenter", "tun": "cooker", "mash-tun": "cooker", "kettle": "cooker",
-	"pot-still": "still", "barrel": "cask", "mashbill": "bill", "mash-bill": "bill", "grist": "bill", "grain-bill": "bill",
-	"temperature": "hold", "temp": "hold", "duration": "for", "time": "for", "yeast": "pitch", "liquor": "water",
-	"stillage": "backset", "setback": "backset", "enzyme": "dose", "hold": "rest", "steep": "rest", "strength": "entry",
-	"altitude": "elevation", "capacity": "holds", "volume": "holds", "size": "holds", "staff": "crew", "hours": "shift", "power": "heats",
-}
-
-// called gives the known word that the trade also calls by another, or "".
-func called(word string, known []string) string {
-	if other := alsoCalled[strings.ToLower(word)]; slices.Contains(known, other) {
-		return other
-	}
-	return ""
-}
-
-// holding lists the known names that have a word in them: malt is in
-// distillers-malt and rye-malt.
-func holding(word string, known []string) []string {
-	var out []string
-	for _, k := range known {
-		parts := strings.FieldsFunc(strings.ToLower(k), func(r rune) bool { return r == '-' || r == ' ' || r == ',' })
-		if slices.Contains(parts, strings.ToLower(word)) && !slices.Contains(out, k) {
-			out = append(out, k)
-		}
-	}
-	return out
-}
-
-// mostOffered is how many names are offered for one that is not known.
-const mostOffered = 8
 
 // twoWords helps where a name of two words stands without a hyphen or quotes: low
 // wines for low-wines, charred oak for charred-oak; not where there can be no such name. It says if it did.
@@ -101,7 +68,7 @@ func (n *node) inTwoUnits(d *diag.Diagnostic) {
 		return
 	}
 	all := a.At.To(b.At)
-	text := in(first+second, b.Unit, kind)
+	text := wording.In(first+second, b.Unit, kind)
 	d.At = all
 	d.Summary = "one amount has one unit"
 	d.Help = fmt.Sprintf("write `%s`\n%s", text, d.Help)

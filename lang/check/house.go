@@ -1,13 +1,12 @@
 // Package check turns the texts of a house into recipes, and says what is wrong
 // with them.
 //
-// A text goes through five hands. The table of the language (schema.go; each
-// declaration's part stands in a file of its own) says what may stand where; a
-// shaper holds every line against its shape and makes a tree of nodes. Variants
-// are laid over what they vary, and the house's stock over the built-in one, as
-// nodes (overlay.go). Names are found (names.go) and a tree is read for its
-// meaning into a recipe, plain data in SI. Last, the trade's rules and the law
-// are held against the recipe (trade_*.go, law.go).
+// A text goes through five hands. The table of the language (package schema) says
+// what may stand where; a shaper holds every line against its shape and makes a
+// tree of nodes. Variants are laid over what they vary, and the house's stock over
+// the built-in one, as nodes (overlay.go). Names are found (names.go) and a tree is
+// read for its meaning into a recipe, plain data in SI. Last, the trade's rules and
+// the law are held against the recipe (package trade).
 //
 //	h, err := check.Load("examples/lantern-hollow/ferry-landing.batch", check.Options{})
 //	diags := h.Check()
@@ -22,6 +21,9 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
+	"newmake/lang/spelling"
+	"newmake/lang/wording"
 )
 
 // House is a folder of recipes, loaded.
@@ -72,9 +74,9 @@ func (h *House) assemble(files []*file) {
 		h.Files = append(h.Files, f.File)
 		for _, n := range f.decls {
 			switch {
-			case n.field == plantField:
+			case n.field == schema.Plant:
 				plants.add(n, &h.general)
-			case n.field == batchField:
+			case n.field == schema.Batch:
 				h.addBatch(f, n)
 			case stock.takes(n):
 				stock.add(n, &h.general)
@@ -120,7 +122,7 @@ func (h *House) addBatch(f *file, n *node) {
 // lost says that something of a name may be declared in a text that could not be
 // read: its name stands in a line that is no declaration, or there is a
 // declaration of its sort that lacks its name. That is said, and is enough.
-func (h *House) lost(f *Field, name string) bool {
+func (h *House) lost(f *schema.Field, name string) bool {
 	for _, file := range h.files {
 		for _, n := range file.decls {
 			if n.field == f && n.bad && n.get("name") == nil {
@@ -208,10 +210,10 @@ func (h *House) Batch(name string) (*recipe.Batch, diag.List) {
 	e := h.byName[nameKey(name)]
 	if e == nil {
 		d := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: "there is no batch called " + name + " in " + h.Root}
-		if near := nearest(name, h.Batches()); near != "" {
+		if near := spelling.Nearest(name, h.Batches()); near != "" {
 			d.Help = "did you mean `" + near + "`?"
 		} else {
-			d.Help = "the house has " + andWords(quoted(h.Batches()))
+			d.Help = "the house has " + wording.And(wording.Quoted(h.Batches()))
 		}
 		return nil, diag.List{d}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/schema"
 )
 
 // StockItem is one entry of the stock as it is written: the built-in lines with
@@ -41,7 +42,7 @@ type Figure struct {
 // StockKinds lists the kinds of the stock's entries.
 func StockKinds() []string {
 	var out []string
-	for _, f := range stockFields {
+	for _, f := range schema.Stock {
 		out = append(out, f.Name)
 	}
 	return out
@@ -55,7 +56,7 @@ func (l *Library) StockItems() []StockItem { return stockItems(l, nil) }
 
 func stockItems(l *Library, house *stockBuilder) []StockItem {
 	var out []StockItem
-	for _, f := range stockFields {
+	for _, f := range schema.Stock {
 		names := slices.Clone(l.nodes[f].order)
 		if house != nil {
 			names = append(names, house.own[f].order...)

@@ -8,6 +8,7 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 	"newmake/stdlib"
 )
 
@@ -17,7 +18,7 @@ type Library struct {
 	Stock recipe.Stock
 	Diags diag.List // what is wrong with it
 
-	nodes map[*Field]*index // every entry, with all that lies under it
+	nodes map[*schema.Field]*index // every entry, with all that lies under it
 }
 
 // Builtin is the stock that comes with the program. It is read once.

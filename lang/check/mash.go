@@ -7,49 +7,10 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
+	"newmake/lang/spelling"
+	"newmake/lang/wording"
 )
-
-// mashTemp lets pass what only looks wrong on its scale; the boil of the place is
-// looked at later (trade_steps.go).
-var mashTemp = mustBe(-5, 300, "hotter than any steam of the trade").of("temp")
-
-var restTime = mustBe(1, 7*dayS, "a step of a mash takes from seconds to days").of("duration")
-
-// mashSteps are the lines of the mash that are work; their order is its order.
-var mashSteps = []*Field{
-	{
-		Name: "water", Shape: `VOLUME ["at" TEMP]`, Repeat: true, Step: true, Example: "water 330 gal at 58 F", Default: "at the temperature of the supply",
-		Doc: "Liquor in.", Limits: []Limit{mustBe(1e-4, 1000, "some water, and no lake").of("volume"), mashTemp},
-	},
-	{
-		Name: "backset", Shape: `(SHARE|VOLUME) ["at" TEMP]`, Repeat: true, Step: true, Example: "backset 15 %", Default: "at the temperature of the room",
-		Doc: "Spent wash of an earlier run in, as a share of all the liquor or as a volume.",
-		Limits: []Limit{
-			mustBe(0, 0.6, "with so much acid and salt yeast does not ferment").of("share"),
-			mustBe(1e-4, 1000, "some, and no lake").of("volume"), mashTemp,
-		},
-	},
-	{Name: "add", Shape: `"all"|GRAIN ("," GRAIN)*`, Repeat: true, Step: true, Example: "add oats, rye", Doc: "Grains in, each with its whole weight, or `all` that is not in yet."},
-	{
-		Name: "dose", Shape: `ENZYME [MASS|DOSE|SHARE]`, Repeat: true, Step: true, Example: "dose alpha-amylase 0.04 % of grain", Default: "the middle of the stock's range",
-		Doc: "An enzyme in: a weight, or a share of the grain.", Limits: []Limit{mustBe(0, 0.2, "that is no dose but a meal").of("share"), mustBe(0, 0.2, "that is no dose but a meal").of("dose")},
-	},
-	{Name: "heat", Shape: `"to" TEMP ["in" DURATION]`, Repeat: true, Step: true, Example: "heat to 190 F", Default: "as fast as the vessel can", Doc: "Heat to a temperature.", Limits: []Limit{mashTemp, restTime}},
-	{Name: "rest", Shape: "DURATION", Repeat: true, Step: true, Example: "rest 45 min", Doc: "Hold the temperature.", Limits: []Limit{restTime}},
-	{Name: "cool", Shape: `"to" TEMP ["in" DURATION]`, Repeat: true, Step: true, Example: "cool to 158 F", Default: "as fast as the vessel can", Doc: "Cool to a temperature.", Limits: []Limit{mashTemp, restTime}},
-	{Name: "boil", Shape: "DURATION", Repeat: true, Step: true, Example: "boil 30 min", Doc: "Heat to the boil of the place, and hold it.", Limits: []Limit{restTime}},
-	{Name: "drain", Shape: `["in" DURATION]`, Repeat: true, Step: true, Example: "drain in 60 min", Default: "in 60 min", Doc: "Draw the worts off through the false bottom; the grain stays.", Limits: []Limit{restTime}},
-}
-
-var mashField = &Field{
-	Name: "mash", Shape: `["in" VESSEL]`, Need: true, Example: `mash in "Copper kettle"`,
-	Doc: "The work in the cooker; the order of the lines is the order of work. A variant changes single steps with `replace`, `before`, `after` and `remove`, or gives all of them anew.",
-	Block: &Block{Fields: append(slices.Clone(mashSteps),
-		&Field{Name: "backset-acidity", Shape: "PH", Default: "3.9 pH", Example: "backset-acidity 3.9 pH", Doc: "The pH of the backset.", Limits: []Limit{mustBe(2.5, 7, "spent wash is sour")}},
-		&Field{Name: "backset-solids", Shape: "SHARE", Default: "6 %", Example: "backset-solids 6 %", Doc: "Dissolved solids of the backset, by weight.", Limits: []Limit{mustBe(0, 0.3, "it would be a syrup")}},
-		replaceField, beforeField, afterField, removeStepField,
-	)},
-}
 
 var mashVerbs = map[string]recipe.MashVerb{
 	"water": recipe.MashWater, "backset": recipe.MashBackset, "add": recipe.MashAdd, "dose": recipe.MashDose,
@@ -109,7 +70,7 @@ func (b *builder) mash(n *node) (whole bool) {
 			whole = whole && s.Enzyme != nil
 		case recipe.MashDrain:
 			if !l.has("duration") {
-				s.DurationS = hourS
+				s.DurationS = quantity.HourS
 			}
 		}
 		b.steps(&s, l)
@@ -214,15 +175,15 @@ func (b *builder) notInBill(c *capture) {
 	}
 	if _, known := b.house.Stock.Grains[c.text()]; !known {
 		all := sortedKeys(b.house.Stock.Grains)
-		if called(c.text(), names) != "" || len(holding(c.text(), names)) > 0 || nearest(c.text(), all) == "" {
+		if spelling.Called(c.text(), names) != "" || len(spelling.Holding(c.text(), names)) > 0 || spelling.Nearest(c.text(), all) == "" {
 			all = names // what is not in the bill can't be added
 		}
-		b.unknown(grainField, "grain", c, all)
+		b.unknown(schema.Grain, "grain", c, all)
 		return
 	}
 	b.add(diag.Diagnostic{
 		Code: diag.CodeNotInBill, Summary: fmt.Sprintf("`%s` is added, and the bill has none", c.text()), At: c.at(),
-		Help:    "give it a line in the bill, or add one of " + orList(names),
+		Help:    "give it a line in the bill, or add one of " + wording.OrList(names),
 		Related: []diag.Related{{At: b.batch.Where["bill"], Text: "the bill is here"}},
 	})
 }
@@ -233,7 +194,7 @@ func (b *builder) dose(l *node) (z *recipe.Enzyme, kg, share float64) {
 	c := l.get("enzyme")
 	z = b.house.Stock.Enzymes[c.text()]
 	if z == nil {
-		b.unknown(enzymeField, "enzyme", c, sortedKeys(b.house.Stock.Enzymes))
+		b.unknown(schema.Enzyme, "enzyme", c, sortedKeys(b.house.Stock.Enzymes))
 		return nil, 0, 0
 	}
 	switch q := l.quantity(); {

@@ -5,6 +5,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 )
 
 // capture is one item of a line that a slot or a word of the shape took.
@@ -27,7 +28,7 @@ type match struct {
 // miss is the furthest item that did not fit, and what would have fitted there.
 type miss struct {
 	far  int
-	want []*shape
+	want []*schema.Shape
 }
 
 // matcher holds lines against shapes. It keeps its room from line to line.
@@ -38,7 +39,7 @@ type matcher struct {
 }
 
 // line holds items against a shape. It fails also if items are left over.
-func (m *matcher) line(s *shape, items []lang.Item) match {
+func (m *matcher) line(s *schema.Shape, items []lang.Item) match {
 	m.items, m.caps, m.miss.far, m.miss.want = items, m.caps[:0], 0, m.miss.want[:0]
 	end, ok := m.run(s, 0)
 	out := match{items: items}
@@ -50,7 +51,7 @@ func (m *matcher) line(s *shape, items []lang.Item) match {
 	}
 	out.miss = &miss{far: end}
 	if !ok || end <= m.miss.far {
-		out.miss.far, out.miss.want = m.miss.far, append([]*shape(nil), m.miss.want...)
+		out.miss.far, out.miss.want = m.miss.far, append([]*schema.Shape(nil), m.miss.want...)
 	}
 	return out
 }
@@ -58,45 +59,45 @@ func (m *matcher) line(s *shape, items []lang.Item) match {
 // fits says that the whole line fitted.
 func (m *match) fits() bool { return m.miss == nil }
 
-func (m *matcher) run(s *shape, i int) (int, bool) {
-	switch s.op {
-	case opSeq:
-		for _, sub := range s.subs {
+func (m *matcher) run(s *schema.Shape, i int) (int, bool) {
+	switch s.Op {
+	case schema.Seq:
+		for _, sub := range s.Subs {
 			var ok bool
 			if i, ok = m.run(sub, i); !ok {
 				return i, false
 			}
 		}
 		return i, true
-	case opAlt:
+	case schema.Alt:
 		mark := len(m.caps)
-		for _, sub := range s.subs {
+		for _, sub := range s.Subs {
 			if end, ok := m.run(sub, i); ok {
 				return end, true
 			}
 			m.caps = m.caps[:mark]
 		}
 		return i, false
-	case opOpt, opStar:
+	case schema.Opt, schema.Star:
 		for {
 			mark := len(m.caps)
-			end, ok := m.run(s.subs[0], i)
+			end, ok := m.run(s.Subs[0], i)
 			if !ok {
 				m.caps = m.caps[:mark]
 				return i, true
 			}
-			if i = end; s.op == opOpt || i >= len(m.items) {
+			if i = end; s.Op == schema.Opt || i >= len(m.items) {
 				return i, true
 			}
 		}
-	case opWord:
-		if i < len(m.items) && isWord(&m.items[i], s.word) {
-			m.caps = append(m.caps, capture{slot: s.word, item: &m.items[i]})
+	case schema.Literal:
+		if i < len(m.items) && isWord(&m.items[i], s.Word) {
+			m.caps = append(m.caps, capture{slot: s.Word, item: &m.items[i]})
 			return i + 1, true
 		}
-	case opSlot:
+	case schema.Slot:
 		if i < len(m.items) {
-			if c, ok := s.take(&m.items[i]); ok {
+			if c, ok := take(s, &m.items[i]); ok {
 				m.caps = append(m.caps, c)
 				return i + 1, true
 			}
@@ -107,7 +108,7 @@ func (m *matcher) run(s *shape, i int) (int, bool) {
 }
 
 // missed notes what would have fitted at the furthest place that was reached.
-func (m *matcher) missed(s *shape, i int) {
+func (m *matcher) missed(s *schema.Shape, i int) {
 	switch {
 	case i > m.miss.far:
 		m.miss.far, m.miss.want = i, append(m.miss.want[:0], s)
@@ -121,17 +122,17 @@ func isWord(it *lang.Item, word string) bool {
 }
 
 // take fits one item into a slot.
-func (s *shape) take(it *lang.Item) (capture, bool) {
-	c := capture{slot: s.slot, item: it}
-	t := s.kind
+func take(s *schema.Shape, it *lang.Item) (capture, bool) {
+	c := capture{slot: s.Slot, item: it}
+	t := s.Kind
 	if t.Names != "" {
 		c.name = true
 		return c, it.Kind == lang.Word || it.Kind == lang.String
 	}
-	if !t.isQuantity() {
+	if !t.IsQuantity() {
 		return c, it.Kind == t.Item
 	}
-	if s.isRng != (it.Kind == lang.Range) || it.Kind != lang.Number && it.Kind != lang.Range {
+	if s.Range != (it.Kind == lang.Range) || it.Kind != lang.Number && it.Kind != lang.Range {
 		return c, false
 	}
 	c.kind = t.Kind
@@ -143,7 +144,7 @@ func (s *shape) take(it *lang.Item) (capture, bool) {
 		return c, false
 	}
 	c.high = c.si
-	if s.isRng {
+	if s.Range {
 		c.high, _ = toSI(it.High, it.Unit, c.kind)
 	}
 	return c, true

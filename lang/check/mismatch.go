@@ -9,13 +9,16 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
+	"newmake/lang/schema"
+	"newmake/lang/spelling"
+	"newmake/lang/wording"
 )
 
 // mismatch says why a line does not have its field's shape: what stands where,
 // what was wanted there, and what a right line looks like.
-func (s shaper) mismatch(n *node, b *Block) {
+func (s shaper) mismatch(n *node, b *schema.Block) {
 	m, f := &n.m, n.field
-	form := "the line reads: " + f.Form() + "\nfor example: " + example(f)
+	form := "the line reads: " + f.Form() + "\nfor example: " + schema.Example(f)
 	if m.miss.far >= len(m.items) {
 		d := diag.Diagnostic{Code: diag.CodeShape, At: n.at(), Help: form}
 		d.Summary = fmt.Sprintf("this line ends too soon: %s is wanted", wanted(m.miss.want))
@@ -36,9 +39,9 @@ func (s shaper) mismatch(n *node, b *Block) {
 	case it.Kind == lang.Word:
 		s.wrongWord(&d, n, b)
 	case len(m.miss.want) == 0:
-		d.Summary = fmt.Sprintf("%s does not belong here", show(it))
+		d.Summary = fmt.Sprintf("%s does not belong here", wording.Item(it))
 	default:
-		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.miss.want))
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", wording.Item(it), wanted(m.miss.want))
 	}
 	n.timeOtherwise(&d, m.miss.want)
 	s.diags.Add(d)
@@ -61,15 +64,15 @@ func (s shaper) wrongNumber(d *diag.Diagnostic, n *node) {
 	words := wantedWords(m.miss.want)
 	switch {
 	case len(m.miss.want) == 0:
-		d.Summary = fmt.Sprintf("%s does not belong here: the line is complete before it", show(it))
+		d.Summary = fmt.Sprintf("%s does not belong here: the line is complete before it", wording.Item(it))
 		n.inTwoUnits(d)
 	case len(kinds) == 0 && len(words) == 1:
-		d.Summary = fmt.Sprintf("`%s` is missing before %s", words[0], show(it))
+		d.Summary = fmt.Sprintf("`%s` is missing before %s", words[0], wording.Item(it))
 		if words[0] != "," {
 			d.Fix = &diag.Fix{At: diag.Span{Src: it.At.Src, Start: it.At.Start, End: it.At.Start}, Text: words[0] + " ", Label: "put in `" + words[0] + "`"}
 		}
 	case len(kinds) == 0:
-		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.miss.want))
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", wording.Item(it), wanted(m.miss.want))
 	case it.Kind == lang.Range && !slices.Contains(ranged, true) && fits(kinds, it):
 		d.Summary = "one value is wanted here, and this is a range"
 	case it.Kind == lang.Number && !slices.Contains(ranged, false) && fits(kinds, it):
@@ -93,7 +96,7 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *node, kinds []quantity.Kind, ra
 	_, err := quantity.ToSI(it.Value, it.Unit, kinds[0])
 	var ue *quantity.UnitError
 	if !errors.As(err, &ue) {
-		d.Summary = fmt.Sprintf("%s stands where %s is wanted", show(it), wanted(m.miss.want))
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", wording.Item(it), wanted(m.miss.want))
 		return
 	}
 	form := d.Help
@@ -104,7 +107,7 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *node, kinds []quantity.Kind, ra
 	}
 	if it.Unit == "" {
 		next := m.miss.far + 1
-		if next < len(m.items) && m.items[next].Kind == lang.Word && !slices.Contains(wantedWords(m.miss.want), m.items[next].Text) && !n.field.shape.knowsWord(m.items[next].Text) {
+		if next < len(m.items) && m.items[next].Kind == lang.Word && !slices.Contains(wantedWords(m.miss.want), m.items[next].Text) && !n.field.Pattern.KnowsWord(m.items[next].Text) {
 			if !slices.Contains(ranged, true) || !n.fromTo(d, next) {
 				s.unknownUnit(d, kinds[0], m.items[next].Text, m.items[next].At)
 			}
@@ -150,7 +153,7 @@ func (n *node) fraction(d *diag.Diagnostic) bool {
 		return false
 	}
 	d.Code, d.At = diag.CodeBadNumber, d.At.To(items[2].At)
-	text := strings.TrimSpace(decimal(whole+items[0].Value/items[2].Value) + " " + items[2].Unit)
+	text := strings.TrimSpace(wording.Decimal(whole+items[0].Value/items[2].Value) + " " + items[2].Unit)
 	d.Summary = fmt.Sprintf("`%s` is a fraction, and fractions are not read", d.At.Text())
 	d.Help = "write it as a decimal: `" + text + "`"
 	return true
@@ -179,12 +182,12 @@ func (s shaper) unknownUnit(d *diag.Diagnostic, want quantity.Kind, unit string,
 
 // wrongWord fills in what is wrong with a word: one letter out, or a word where
 // a number should be.
-func (s shaper) wrongWord(d *diag.Diagnostic, n *node, b *Block) {
+func (s shaper) wrongWord(d *diag.Diagnostic, n *node, b *schema.Block) {
 	m := &n.m
 	it := &m.items[m.miss.far]
 	words := wantedWords(m.miss.want)
 	kinds, _ := wantedKinds(m.miss.want)
-	near := nearest(it.Text, words)
+	near := spelling.Nearest(it.Text, words)
 	switch {
 	case n.andWord(d, words):
 	case s.twoWords(d, n):
@@ -212,16 +215,11 @@ func (s shaper) wrongWord(d *diag.Diagnostic, n *node, b *Block) {
 	}
 }
 
-// knowsWord says that a literal of the shape is this word.
-func (s *shape) knowsWord(word string) bool {
-	return s.op == opWord && s.word == word || slices.ContainsFunc(s.subs, func(sub *shape) bool { return sub.knowsWord(word) })
-}
-
-func wantedWords(want []*shape) []string {
+func wantedWords(want []*schema.Shape) []string {
 	var words []string
 	for _, w := range want {
-		if w.op == opWord && !slices.Contains(words, w.word) {
-			words = append(words, w.word)
+		if w.Op == schema.Literal && !slices.Contains(words, w.Word) {
+			words = append(words, w.Word)
 		}
 	}
 	return words
@@ -229,26 +227,26 @@ func wantedWords(want []*shape) []string {
 
 // wantedKinds lists the kinds of quantity that were wanted, and whether each was
 // wanted as a range.
-func wantedKinds(want []*shape) (kinds []quantity.Kind, ranged []bool) {
+func wantedKinds(want []*schema.Shape) (kinds []quantity.Kind, ranged []bool) {
 	for _, w := range want {
-		if w.op == opSlot && w.kind.isQuantity() {
-			kinds, ranged = append(kinds, w.kind.Kind), append(ranged, w.isRng)
+		if w.Op == schema.Slot && w.Kind.IsQuantity() {
+			kinds, ranged = append(kinds, w.Kind.Kind), append(ranged, w.Range)
 		}
 	}
 	return kinds, ranged
 }
 
 // wanted says what would have fitted, in words.
-func wanted(want []*shape) string {
+func wanted(want []*schema.Shape) string {
 	var parts []string
 	for _, w := range want {
-		part := "`" + w.word + "`"
-		if w.op == opSlot {
-			part = w.kind.Say
-			if w.isRng {
-				part = "a range such as `" + strings.Replace(w.kind.Example, " ", "..88 ", 1) + "`"
-				if w.kind.Kind != quantity.Temperature {
-					part = w.kind.Say + " from..to"
+		part := "`" + w.Word + "`"
+		if w.Op == schema.Slot {
+			part = w.Kind.Say
+			if w.Range {
+				part = "a range such as `" + strings.Replace(w.Kind.Example, " ", "..88 ", 1) + "`"
+				if w.Kind.Kind != quantity.Temperature {
+					part = w.Kind.Say + " from..to"
 				}
 			}
 		}
@@ -259,7 +257,7 @@ func wanted(want []*shape) string {
 	if len(parts) == 0 {
 		return "the end of the line"
 	}
-	return orWords(parts)
+	return wording.Or(parts)
 }
 
 func kindList(kinds []quantity.Kind) string {
@@ -273,7 +271,7 @@ func kindList(kinds []quantity.Kind) string {
 			parts = append(parts, text)
 		}
 	}
-	return orWords(parts)
+	return wording.Or(parts)
 }
 
 // kindHelp lists the units that would do.
@@ -287,16 +285,9 @@ func kindHelp(kinds []quantity.Kind) string {
 		units := quantity.Units(k)
 		text := k.String() + " has no unit"
 		if len(units) > 0 {
-			text = k.String() + " is in " + orList(units[:min(len(units), 8)])
+			text = k.String() + " is in " + wording.OrList(units[:min(len(units), 8)])
 		}
 		parts = append(parts, text)
 	}
 	return strings.Join(parts, "; ")
-}
-
-func example(f *Field) string {
-	if f.Example != "" {
-		return "`" + f.Example + "`"
-	}
-	return "`" + f.Form() + "`"
 }

@@ -1,14 +1,8 @@
 package check
 
-import "newmake/lang/recipe"
-
-var modelField = &Field{
-	Name: "model", Shape: stockName, Repeat: true, Key: "name", Example: "model mash",
-	Doc: "The constants of a model, so that a house can tune them to its own runs.",
-	Block: &Block{
-		Any: &Field{Shape: "NAME QUANTITY", Repeat: true, Key: "name", Example: "gel-rate 11.5 /h", Doc: "One constant with its unit."},
-	},
-}
+import (
+	"newmake/lang/recipe"
+)
 
 // model reads the constants of one model, each in SI.
 func model(n *node, e recipe.Entry) *recipe.Model {

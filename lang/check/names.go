@@ -6,8 +6,13 @@ import (
 	"strconv"
 	"unicode/utf8"
 
+	"golang.org/x/text/unicode/norm"
+
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/schema"
+	"newmake/lang/spelling"
+	"newmake/lang/wording"
 )
 
 // index is the declarations of one sort by name, in the order they stand.
@@ -45,18 +50,18 @@ func unknownName(sort string, c *capture, known []string) diag.Diagnostic {
 	if looks, desc, ok := lang.LookAlike(c.text()); ok && slices.Contains(known, looks) {
 		return nameAlike(c.item, looks, desc)
 	}
-	if near := nearest(c.text(), known); near != "" {
+	if near := spelling.Nearest(c.text(), known); near != "" {
 		d.Help = fmt.Sprintf("did you mean `%s`?", near)
 		d.Fix = &diag.Fix{At: c.at(), Text: asWritten(near, c), Label: "write `" + near + "`"}
 		return d
 	}
-	if other := called(c.text(), known); other != "" {
+	if other := spelling.Called(c.text(), known); other != "" {
 		d.Help = fmt.Sprintf("it is called `%s` here", other)
 		d.Fix = &diag.Fix{At: c.at(), Text: asWritten(other, c), Label: "write `" + other + "`"}
 		return d
 	}
-	if like := holding(c.text(), known); len(like) > 0 && len(like) <= mostOffered {
-		d.Help = "did you mean " + orList(like) + "?"
+	if like := spelling.Holding(c.text(), known); len(like) > 0 && len(like) <= spelling.MostOffered {
+		d.Help = "did you mean " + wording.OrList(like) + "?"
 		return d
 	}
 	const most = 24
@@ -64,9 +69,9 @@ func unknownName(sort string, c *capture, known []string) diag.Diagnostic {
 	case len(known) == 0:
 		d.Help = "none is declared yet"
 	case len(known) > most:
-		d.Help = fmt.Sprintf("known are %s and %d more", andWords(quoted(known[:most])), len(known)-most)
+		d.Help = fmt.Sprintf("known are %s and %d more", wording.And(wording.Quoted(known[:most])), len(known)-most)
 	default:
-		d.Help = "known: " + orList(known)
+		d.Help = "known: " + wording.OrList(known)
 	}
 	return d
 }
@@ -74,7 +79,7 @@ func unknownName(sort string, c *capture, known []string) diag.Diagnostic {
 // nameAlike says that a name looks like another and is not.
 func nameAlike(it *lang.Item, looks, desc string) diag.Diagnostic {
 	d := diag.Diagnostic{
-		Code: diag.CodeNameAlike, Summary: fmt.Sprintf("%s looks like `%s` and is not: %s", show(it), looks, desc), At: it.At,
+		Code: diag.CodeNameAlike, Summary: fmt.Sprintf("%s looks like `%s` and is not: %s", wording.Item(it), looks, desc), At: it.At,
 		Help: "type it again", Reason: "two names that look the same would be two things",
 	}
 	text := looks
@@ -112,18 +117,10 @@ func (s shaper) alike(n *node) {
 }
 
 // unknown says that nothing is called so, if that is sure.
-func (b *builder) unknown(f *Field, sort string, c *capture, known []string) {
+func (b *builder) unknown(f *schema.Field, sort string, c *capture, known []string) {
 	if !b.house.lost(f, c.text()) {
 		b.add(unknownName(sort, c, known))
 	}
-}
-
-func quoted(words []string) []string {
-	out := make([]string, len(words))
-	for i, w := range words {
-		out[i] = "`" + w + "`"
-	}
-	return out
 }
 
 // asWritten writes a name as the line did, with quotes if it had them or needs
@@ -144,3 +141,7 @@ func isPlainWord(name string) bool {
 	}
 	return name != ""
 }
+
+// nameKey is the form in which names are compared: NFC, so that an accent typed
+// in two ways is one letter.
+func nameKey(name string) string { return norm.NFC.String(name) }

@@ -4,13 +4,14 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 )
 
 // node is a line that has its shape, with the lines of its block. A batch is
 // first a tree of nodes; variants and the house's changes to the stock are laid
 // over one another in this form, and only then is it read for its meaning.
 type node struct {
-	field *Field
+	field *schema.Field
 	stmt  *lang.Stmt
 	m     match
 	lines []*node

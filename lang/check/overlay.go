@@ -5,12 +5,8 @@ import (
 	"slices"
 
 	"newmake/lang/diag"
+	"newmake/lang/schema"
 )
-
-var removeField = &Field{
-	Name: "remove", Shape: "what:NAME [of:NAME]", Repeat: true, Edit: true, Example: "remove oats",
-	Doc: "In a variant: takes away a line of the batch it varies, by its first word, or a grain by its name.",
-}
 
 // overlay lays a variant over what it varies, or the house's lines over an entry
 // of the stock. Lines of the top take the place of the same lines below; blocks
@@ -31,7 +27,7 @@ func overlayLines(base, top []*node, diags *diag.List) []*node {
 	case anew >= 0 && len(edits) > 0:
 		diags.Add(diag.Diagnostic{
 			Code: diag.CodeStepEdit, Summary: "this mash gives its steps anew, so there is nothing to " + edits[0].field.Name, At: edits[0].at(),
-			Help:    "write all the steps, or only what changes: put a new step into an edit, as in " + example(afterField),
+			Help:    "write all the steps, or only what changes: put a new step into an edit, as in " + schema.Example(schema.After),
 			Related: []diag.Related{{At: top[anew].at(), Text: "a step that stands in no edit is here"}},
 		})
 		fallthrough
@@ -72,7 +68,7 @@ func overlayLines(base, top []*node, diags *diag.List) []*node {
 
 // editsStep says that a line is an edit of a step, not of another line.
 func (n *node) editsStep() bool {
-	return n.field.Edit && n.field != removeField && (n.bad || slices.ContainsFunc(mashSteps, func(f *Field) bool { return f.Name == n.m.caps[0].text() }))
+	return n.field.Edit && n.field != schema.Remove && (n.bad || slices.ContainsFunc(schema.MashSteps, func(f *schema.Field) bool { return f.Name == n.m.caps[0].text() }))
 }
 
 // edits says that there is an edit among the lines of a block.

@@ -9,6 +9,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/schema"
 )
 
 // items parses the items of one line.
@@ -21,14 +22,14 @@ func items(t *testing.T, line string) []lang.Item {
 }
 
 // matchLine holds one line against a shape.
-func matchLine(s *shape, items []lang.Item) (match, bool) {
+func matchLine(s *schema.Shape, items []lang.Item) (match, bool) {
 	m := new(matcher).line(s, items)
 	return m, m.fits()
 }
 
 func TestMatchLine(t *testing.T) {
 	for _, c := range []struct {
-		shape, line string
+		Shape, line string
 		fits        bool
 		caps        string // slots in order
 	}{
@@ -59,9 +60,9 @@ func TestMatchLine(t *testing.T) {
 		{"QUANTITY", "34.6 kJ/mol", true, "quantity"},
 		{"QUANTITY", "3", true, "quantity"},
 	} {
-		s := mustCompile(c.shape)
+		s := schema.MustCompile(c.Shape)
 		m, ok := matchLine(s, items(t, c.line))
-		assert.Equal(t, c.fits, ok, "%s against %s", c.line, c.shape)
+		assert.Equal(t, c.fits, ok, "%s against %s", c.line, c.Shape)
 		if !ok || !c.fits {
 			continue
 		}
@@ -69,13 +70,13 @@ func TestMatchLine(t *testing.T) {
 		for _, k := range m.caps {
 			caps = append(caps, k.slot)
 		}
-		assert.Equal(t, c.caps, strings.Join(caps, " "), "%s against %s", c.line, c.shape)
+		assert.Equal(t, c.caps, strings.Join(caps, " "), "%s against %s", c.line, c.Shape)
 	}
 }
 
 func TestMatchLineFurthest(t *testing.T) {
 	for _, c := range []struct {
-		shape, line string
+		Shape, line string
 		far         int
 		want        string
 	}{
@@ -85,29 +86,17 @@ func TestMatchLineFurthest(t *testing.T) {
 		{"VOLUME", "330 gal 12", 1, "the end of the line"},
 		{`"from" TEMP "to" TEMP`, "from 1 C", 2, "`to`"},
 	} {
-		m, ok := matchLine(mustCompile(c.shape), items(t, c.line))
+		m, ok := matchLine(schema.MustCompile(c.Shape), items(t, c.line))
 		require.False(t, ok)
 		assert.Equal(t, c.far, m.miss.far, c.line)
 		assert.Equal(t, c.want, wanted(m.miss.want), c.line)
 	}
 }
 
-func TestShapeString(t *testing.T) {
-	for shape, want := range map[string]string{
-		`VOLUME ["at" TEMP]`:        "VOLUME [at TEMP]",
-		`NAME ("," NAME)*`:          "NAME (, NAME)*",
-		`GRAIN (MASS|SHARE|"rest")`: "GRAIN (MASS | SHARE | rest)",
-		"TEMP..TEMP|TEMP":           "TEMP..TEMP | TEMP",
-		`"from" cut:TEMP "to" TEMP`: "from TEMP to TEMP",
-	} {
-		assert.Equal(t, want, mustCompile(shape).String())
-	}
-}
-
 // TestTable holds the table of the language to what it promises its readers.
 func TestTable(t *testing.T) {
-	var walk func(b *Block, path string)
-	one := func(f *Field, path string) {
+	var walk func(b *schema.Block, path string)
+	one := func(f *schema.Field, path string) {
 		path += " " + f.Name
 		assert.NotEmpty(t, f.Doc, path)
 		assert.True(t, strings.HasSuffix(f.Doc, "."), "%s: a doc is a sentence", path)
@@ -117,7 +106,7 @@ func TestTable(t *testing.T) {
 			assert.Equal(t, f.Name, line[0].Text, path)
 			line = line[1:]
 		}
-		m, ok := matchLine(f.shape, line)
+		m, ok := matchLine(f.Pattern, line)
 		assert.True(t, ok, "%s: the example %q does not have the shape %s", path, f.Example, f.Shape)
 		var said diag.List
 		shaper{diags: &said}.limits(&node{field: f, m: m})
@@ -128,7 +117,7 @@ func TestTable(t *testing.T) {
 		}
 		assert.False(t, f.Key != "" && !f.Repeat, "%s: a key needs Repeat", path)
 	}
-	walk = func(b *Block, path string) {
+	walk = func(b *schema.Block, path string) {
 		for _, f := range b.Fields {
 			one(f, path)
 			if f.Block != nil {
@@ -139,28 +128,10 @@ func TestTable(t *testing.T) {
 			one(b.Any, path)
 		}
 	}
-	walk(Language, "")
-	for _, s := range SlotTypes {
-		_, ok := matchLine(mustCompile(s.Name), items(t, "x "+s.Example)[1:])
+	walk(schema.Language, "")
+	for _, s := range schema.SlotTypes {
+		_, ok := matchLine(schema.MustCompile(s.Name), items(t, "x "+s.Example)[1:])
 		assert.True(t, ok, "%s: the example %q does not fit", s.Name, s.Example)
-	}
-}
-
-func TestNearest(t *testing.T) {
-	known := []string{"corn", "oats", "rye", "distillers-malt", "wheat"}
-	for word, want := range map[string]string{
-		"cron": "corn", "crn": "corn", "Corn": "corn", "ots": "oats", "rey": "rye", "distiler-malt": "distillers-malt",
-		"barley": "", "x": "", "": "", "rice": "",
-	} {
-		assert.Equal(t, want, nearest(word, known), word)
-	}
-}
-
-func TestDecimal(t *testing.T) {
-	for want, v := range map[string]float64{
-		"0": 0, "0.04": 0.04, "1.5": 1.5, "12.3": 12.34, "117": 117.4, "1,250": 1250, "-4": -4, "0.0004": 0.0004, "4e-05": 4e-5, "12,000": 12000,
-	} {
-		assert.Equal(t, want, decimal(v))
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/schema"
 )
 
 // mayBeName says that two words side by side may be one name: the stock has it,
@@ -28,7 +29,7 @@ func (n *node) andWord(d *diag.Diagnostic, words []string) bool {
 
 // carriedOn helps where the line above ends in a comma, so that the next line
 // of the block was read as more of the list.
-func (n *node) carriedOn(d *diag.Diagnostic, b *Block) bool {
+func (n *node) carriedOn(d *diag.Diagnostic, b *schema.Block) bool {
 	items := n.m.items
 	for i := min(n.m.miss.far, len(items)-2); i >= 0; i-- {
 		comma, next := &items[i], &items[i+1]
@@ -50,11 +51,11 @@ func (n *node) carriedOn(d *diag.Diagnostic, b *Block) bool {
 
 // timeOtherwise helps where a date or a time of day is written in a way of its
 // own: 3/2/2026, 7:00 AM, 7am.
-func (n *node) timeOtherwise(d *diag.Diagnostic, want []*shape) {
+func (n *node) timeOtherwise(d *diag.Diagnostic, want []*schema.Shape) {
 	items, far := n.m.items, n.m.miss.far
 	it := &items[far]
 	wants := func(k lang.ItemKind) bool {
-		return slices.ContainsFunc(want, func(w *shape) bool { return w.op == opSlot && w.kind.Names == "" && w.kind.Item == k })
+		return slices.ContainsFunc(want, func(w *schema.Shape) bool { return w.Op == schema.Slot && w.Kind.Names == "" && w.Kind.Item == k })
 	}
 	half := strings.ToLower(strings.ReplaceAll(it.Text, ".", ""))
 	switch {
@@ -76,7 +77,7 @@ func (n *node) wordTooMany(d *diag.Diagnostic) bool {
 		return false
 	}
 	without := slices.Delete(slices.Clone(items), far, far+1)
-	m := new(matcher).line(n.field.shape, without)
+	m := new(matcher).line(n.field.Pattern, without)
 	if !m.fits() {
 		return false
 	}

@@ -6,62 +6,8 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 )
-
-const cutShape = `STRENGTH|VOLUME|TEMP|SHARE "of" "charge"`
-
-var chargesField = &Field{
-	Name: "charges", Shape: "NUMBER", Default: "1", Example: "charges 2", Doc: "In how many equal charges it is run.",
-	Limits: []Limit{mustBe(1, 50, "at least one charge")},
-}
-
-// strength100 is the limit of any strength.
-var strength100 = mustBe(0, 1, "pure alcohol is 100 % abv, 200 proof").of("strength")
-
-var stripField = &Field{
-	Name: "strip", Shape: `["in" VESSEL]`, Need: true, Example: `strip in "Wash still"`,
-	Doc: "The wash run.",
-	Block: &Block{Fields: []*Field{
-		{
-			Name: "stop", Shape: `"at" STRENGTH`, Default: "at 1 % abv", Example: "stop at 2 % abv", Doc: "Strength at the spout at which the run ends.",
-			Limits: []Limit{strength100, usually(0, 0.25, "a wash run goes down to about 1 %, and stops early only for strength (common practice)").of("strength")},
-		},
-		chargesField, removeField,
-	}},
-}
-
-var spiritField = &Field{
-	Name: "spirit", Shape: `["in" VESSEL]`, Need: true, Example: `spirit in "Spirit still"`,
-	Doc: "The second run, with its cuts.",
-	Block: &Block{Fields: []*Field{
-		{Name: "charge", Shape: `"low-wines" ["," "feints"]`, Default: "low-wines", Example: "charge low-wines, feints", Doc: "What goes in: low wines, and the feints of the run before."},
-		{
-			Name: "foreshots", Shape: "VOLUME", Default: "none", Example: "foreshots 0.5 gal", Doc: "The first of the run, set aside and never drunk.",
-			Limits: []Limit{mustBe(0, 10, "that is the hearts")},
-		},
-		{
-			Name: "hearts", Shape: `"from" (` + labelled("from", cutShape) + `) "to" (` + labelled("to", cutShape) + `)`, Need: true, Example: "hearts from 4 gal to 62 % abv",
-			Doc: "Where the hearts begin and end: by strength at the spout, by volume that has come over, by temperature of the vapour, or by share of the charge's pure alcohol.",
-		},
-		{
-			Name: "stop", Shape: `"at" STRENGTH`, Default: "at 1 % abv", Example: "stop at 4 % abv", Doc: "Strength at the spout at which the run ends.",
-			Limits: []Limit{strength100},
-		},
-		chargesField, removeField,
-	}},
-}
-
-// labelled gives the slots of the cut's shape a name of their own.
-func labelled(label, shape string) string {
-	out := ""
-	for _, tok := range shapeTokens(shape) {
-		if slotByName[tok] != nil {
-			tok = "cut-" + label + ":" + tok
-		}
-		out += tok + " "
-	}
-	return out
-}
 
 // strip reads the wash run.
 func (b *builder) strip(n *node) (whole bool) {
@@ -151,7 +97,7 @@ func (b *builder) possible(c recipe.Cut) bool {
 	d := diag.Diagnostic{Code: diag.CodeOutOfRange, At: c.At}
 	switch {
 	case c.By == recipe.ByStrength && (c.Strength.Value < 0 || c.Strength.Value > 1):
-		d.Summary, d.Help, d.Reason = "no spirit is stronger than pure alcohol", "a spirit run begins near 75 to 80 % abv, 150 to 160 proof", strength100.Reason
+		d.Summary, d.Help, d.Reason = "no spirit is stronger than pure alcohol", "a spirit run begins near 75 to 80 % abv, 150 to 160 proof", schema.Strength100.Reason
 	case c.By == recipe.ByShare && (c.Share < 0 || c.Share > 1):
 		d.Summary, d.Help = "a share of the charge lies between nothing and all of it", "for example `hearts from 3 % of charge to 60 % of charge`"
 	case c.By == recipe.ByVolume && c.VolumeM3 < 0:

@@ -9,24 +9,19 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 )
-
-// stockName is the shape after the word of a stock entry. An entry that begins
-// from another takes all its lines and changes some.
-const stockName = `NAME ["from" parent:NAME]`
-
-var stockFields = []*Field{grainField, yeastField, enzymeField, caskKindField, standardField, modelField}
 
 // stockBuilder gathers the declarations of a stock and lays them over another's.
 type stockBuilder struct {
 	base *Library // nil when the built-in stock itself is made
-	own  map[*Field]*index
-	done map[*Field]*index // the same with all that lies under them
+	own  map[*schema.Field]*index
+	done map[*schema.Field]*index // the same with all that lies under them
 }
 
 func newStockBuilder(base *Library) *stockBuilder {
-	b := &stockBuilder{base: base, own: make(map[*Field]*index, len(stockFields)), done: make(map[*Field]*index)}
-	for _, f := range stockFields {
+	b := &stockBuilder{base: base, own: make(map[*schema.Field]*index, len(schema.Stock)), done: make(map[*schema.Field]*index)}
+	for _, f := range schema.Stock {
 		b.own[f], b.done[f] = newIndex(f.Name), newIndex(f.Name)
 	}
 	return b
@@ -38,7 +33,7 @@ func (b *stockBuilder) add(n *node, diags *diag.List) { b.own[n.field].add(n, di
 
 // find gives an entry's lines with all that lies under them: the built-in entry
 // of the same name, and those it begins from. seen guards against a circle.
-func (b *stockBuilder) find(f *Field, name string, seen []string, diags *diag.List) *node {
+func (b *stockBuilder) find(f *schema.Field, name string, seen []string, diags *diag.List) *node {
 	if n := b.done[f].find(name); n != nil {
 		return n
 	}
@@ -67,7 +62,7 @@ func (b *stockBuilder) find(f *Field, name string, seen []string, diags *diag.Li
 	return n
 }
 
-func (b *stockBuilder) names(f *Field) []string {
+func (b *stockBuilder) names(f *schema.Field) []string {
 	names := slices.Clone(b.own[f].order)
 	if b.base != nil {
 		names = append(names, b.base.nodes[f].order...)
@@ -93,7 +88,7 @@ func (b *stockBuilder) build(diags *diag.List) recipe.Stock {
 		maps.Copy(s.Standards, under.Standards)
 		maps.Copy(s.Models, under.Models)
 	}
-	each := func(f *Field, read func(n *node, e recipe.Entry)) {
+	each := func(f *schema.Field, read func(n *node, e recipe.Entry)) {
 		for _, name := range b.own[f].order {
 			n := b.find(f, name, nil, diags)
 			b.done[f].order = append(b.done[f].order, name)
@@ -108,12 +103,12 @@ func (b *stockBuilder) build(diags *diag.List) recipe.Stock {
 			}
 		}
 	}
-	each(grainField, func(n *node, e recipe.Entry) { s.Grains[e.Name] = grain(n, e, diags) })
-	each(yeastField, func(n *node, e recipe.Entry) { s.Yeasts[e.Name] = yeast(n, e, diags) })
-	each(enzymeField, func(n *node, e recipe.Entry) { s.Enzymes[e.Name] = enzyme(n, e, diags) })
-	each(caskKindField, func(n *node, e recipe.Entry) { s.Casks[e.Name] = caskKind(n, e) })
-	each(modelField, func(n *node, e recipe.Entry) { s.Models[e.Name] = model(n, e) })
-	each(standardField, func(n *node, e recipe.Entry) { s.Standards[e.Name] = standard(n, e, s, diags) })
+	each(schema.Grain, func(n *node, e recipe.Entry) { s.Grains[e.Name] = grain(n, e, diags) })
+	each(schema.Yeast, func(n *node, e recipe.Entry) { s.Yeasts[e.Name] = yeast(n, e, diags) })
+	each(schema.Enzyme, func(n *node, e recipe.Entry) { s.Enzymes[e.Name] = enzyme(n, e, diags) })
+	each(schema.CaskKind, func(n *node, e recipe.Entry) { s.Casks[e.Name] = caskKind(n, e) })
+	each(schema.Model, func(n *node, e recipe.Entry) { s.Models[e.Name] = model(n, e) })
+	each(schema.Standard, func(n *node, e recipe.Entry) { s.Standards[e.Name] = standard(n, e, s, diags) })
 	return s
 }
 
@@ -178,3 +173,6 @@ func cycle(sort string, n *node) diag.Diagnostic {
 func stockNames(s recipe.Stock) []string {
 	return slices.Concat(sortedKeys(s.Grains), sortedKeys(s.Yeasts), sortedKeys(s.Enzymes))
 }
+
+// commentText is a comment without its mark.
+func commentText(text string) string { return strings.TrimSpace(strings.TrimLeft(text, "#")) }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"newmake/lang/diag"
+	"newmake/lang/schema"
 )
 
 // mostVariants is how many steps a variant may be away from a batch that stands
@@ -42,7 +43,7 @@ func (h *House) merged(e *entry, diags *diag.List) (n, parent *node) {
 	if from := last.node.get("parent"); from != nil {
 		// Each batch speaks of its own line only: the missing parent of a parent
 		// is said where it is missing.
-		if (last == e || h.parent(last) != nil) && !h.lost(batchField, from.text()) {
+		if (last == e || h.parent(last) != nil) && !h.lost(schema.Batch, from.text()) {
 			diags.Add(h.noParent(chain, from))
 		}
 		return nil, nil

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 )
 
@@ -36,7 +37,7 @@ batch "Second" from "Base" {
 	assert.Equal(t, []string{"Second", "Base"}, b.Chain)
 	assert.InDelta(t, 0.2, b.Bill.Lines[1].Share, 1e-12)
 	assert.Equal(t, "rye", b.Bill.Lines[1].Grain.Name, "a line keeps its place")
-	assert.InDelta(t, 900*lbKg, b.Bill.TotalKg, 1e-9, "the total stays")
+	assert.InDelta(t, 900*quantity.PoundKg, b.Bill.TotalKg, 1e-9, "the total stays")
 	assert.Equal(t, 4.2, b.Mash.BacksetPH)
 	assert.Len(t, b.Mash.Steps, 13, "the steps stay")
 	assert.Len(t, b.Ferm.Doses, 1)

@@ -14,6 +14,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
+	"newmake/lang/schema"
 )
 
 var _ = flag.Bool("update", false, "these tests have no golden files; for go test ./lang/... -update")
@@ -59,13 +60,13 @@ func TestEveryWordHasAPage(t *testing.T) {
 	for _, u := range quantity.All() {
 		words = append(append(words, u.Name), u.Aliases...)
 	}
-	for _, s := range check.SlotTypes {
+	for _, s := range schema.SlotTypes {
 		words = append(words, s.Name)
 	}
 	for name := range check.Builtin().Stock.Grains {
 		words = append(words, name)
 	}
-	for _, p := range check.Promises {
+	for _, p := range schema.Promises {
 		words = append(words, p.What)
 	}
 	for _, w := range words {

@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
+	"newmake/lang/schema"
 )
 
 // tablePages makes the pages that the checker's tables give.
@@ -18,7 +18,7 @@ func tablePages() []Page {
 
 // place is a field and the blocks in which it stands alike.
 type place struct {
-	field *check.Field
+	field *schema.Field
 	in    []string
 }
 
@@ -26,9 +26,9 @@ type place struct {
 // that several blocks have alike comes once.
 func places() []*place {
 	var out []*place
-	var walk func(b *check.Block, in string)
-	walk = func(b *check.Block, in string) {
-		for _, f := range slices.Concat(b.Fields, []*check.Field{b.Any}) {
+	var walk func(b *schema.Block, in string)
+	walk = func(b *schema.Block, in string) {
+		for _, f := range slices.Concat(b.Fields, []*schema.Field{b.Any}) {
 			if f == nil {
 				continue
 			}
@@ -48,11 +48,11 @@ func places() []*place {
 			}
 		}
 	}
-	walk(check.Language, "")
+	walk(schema.Language, "")
 	return out
 }
 
-func sameField(a, b *check.Field) bool {
+func sameField(a, b *schema.Field) bool {
 	return a == b || a.Name == b.Name && a.Block == nil && b.Block == nil && a.Form() == b.Form() &&
 		a.Doc == b.Doc && a.Default == b.Default && a.Example == b.Example && a.Need == b.Need
 }
@@ -100,14 +100,14 @@ func describe(p *place) []Block {
 }
 
 // Form is a field's line for a reader, with its block.
-func Form(f *check.Field) string {
+func Form(f *schema.Field) string {
 	if f.Block == nil {
 		return f.Form()
 	}
 	return f.Form() + " { ... }"
 }
 
-func inside(b *check.Block) string {
+func inside(b *schema.Block) string {
 	var text string
 	if len(b.Fields) > 0 {
 		text = "Its lines: " + list(b.Words(), "and") + "."
@@ -119,7 +119,7 @@ func inside(b *check.Block) string {
 }
 
 // Facts says of a field what is allowed, usual, needed and left out.
-func Facts(f *check.Field) []string {
+func Facts(f *schema.Field) []string {
 	var out []string
 	if f.Need {
 		out = append(out, "It must be there.")
@@ -169,7 +169,7 @@ func wordPages() []Page {
 // promisePages has one page for each thing that a batch may promise.
 func promisePages() []Page {
 	var out []Page
-	for _, p := range check.Promises {
+	for _, p := range schema.Promises {
 		kinds := make([]string, len(p.Kinds))
 		for i, k := range p.Kinds {
 			kinds[i] = k.String()
@@ -184,7 +184,7 @@ func promisePages() []Page {
 // valuePages has one page for each name of a sort of value.
 func valuePages() []Page {
 	var out []Page
-	for _, t := range check.SlotTypes {
+	for _, t := range schema.SlotTypes {
 		p := Page{Name: t.Name, Sort: OfValue, Title: t.Say}
 		p.Body = append(p.Body,
 			Block{Kind: Paragraph, Text: fmt.Sprintf("In the form of a line %s stands for %s.", t.Name, t.Say)},

@@ -5,13 +5,13 @@ import (
 	"slices"
 	"strings"
 
-	"newmake/lang/check"
 	"newmake/lang/explain"
+	"newmake/lang/schema"
 )
 
 // declaration writes one declaration: its form with all that may stand in it,
 // then each line.
-func (d *document) declaration(f *check.Field) {
+func (d *document) declaration(f *schema.Field) {
 	d.text("## " + f.Name)
 	d.text(wrapped(f.Doc, ""))
 	d.text("```text\n" + synopsis(f, "") + "```")
@@ -22,7 +22,7 @@ func (d *document) declaration(f *check.Field) {
 }
 
 // synopsis is a field with its block, as it would stand in a file.
-func synopsis(f *check.Field, indent string) string {
+func synopsis(f *schema.Field, indent string) string {
 	if f.Block == nil {
 		return indent + f.Form() + "\n"
 	}
@@ -41,7 +41,7 @@ func synopsis(f *check.Field, indent string) string {
 }
 
 // steps says that a block holds nothing but steps of work.
-func steps(b *check.Block) bool {
+func steps(b *schema.Block) bool {
 	for _, f := range b.Fields {
 		if !f.Step {
 			return false
@@ -50,7 +50,7 @@ func steps(b *check.Block) bool {
 	return len(b.Fields) > 0 && b.Any == nil
 }
 
-func lines(b *check.Block) []*check.Field {
+func lines(b *schema.Block) []*schema.Field {
 	out := b.Fields[:len(b.Fields):len(b.Fields)]
 	if b.Any != nil {
 		out = append(out, b.Any)
@@ -60,8 +60,8 @@ func lines(b *check.Block) []*check.Field {
 
 // block writes each line of a block; what another block has alike is not said
 // again. Blocks inside it follow, each under a heading of its own.
-func (d *document) block(b *check.Block, of, heading string) {
-	var inner []*check.Field
+func (d *document) block(b *schema.Block, of, heading string) {
+	var inner []*schema.Field
 	same := map[string][]string{} // by the block that has them too
 	for _, f := range lines(b) {
 		entry := field(f)
@@ -91,7 +91,7 @@ func (d *document) block(b *check.Block, of, heading string) {
 }
 
 // field is one line of a block as an entry of a list.
-func field(f *check.Field) string {
+func field(f *schema.Field) string {
 	form := f.Form()
 	if f.Block != nil {
 		form += " { STEPS }"
@@ -109,7 +109,7 @@ func field(f *check.Field) string {
 
 // facts writes what is needed, allowed and left out of a line that has a heading
 // of its own.
-func (d *document) facts(f *check.Field) {
+func (d *document) facts(f *schema.Field) {
 	facts := explain.Facts(f)
 	for _, fact := range facts {
 		d.printf("%s\n", wrapped("- "+fact, "  "))

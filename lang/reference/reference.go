@@ -14,6 +14,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 )
 
 //go:embed top.md
@@ -30,7 +31,7 @@ func Markdown() string {
 	d.limits()
 	d.grammar()
 	d.forms()
-	for _, f := range check.Language.Fields {
+	for _, f := range schema.Language.Fields {
 		d.declaration(f)
 	}
 	d.promises()
@@ -82,7 +83,7 @@ func (d *document) promises() {
 	d.text("## Promises")
 	d.text("What may stand after `expect`, and as what it may be promised:")
 	d.printf("| word | stands for | promised as |\n|---|---|---|\n")
-	for _, p := range check.Promises {
+	for _, p := range schema.Promises {
 		kinds := make([]string, len(p.Kinds))
 		for i, k := range p.Kinds {
 			kinds[i] = k.String()

@@ -11,8 +11,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/require"
 
-	"newmake/lang/check"
 	"newmake/lang/quantity"
+	"newmake/lang/schema"
 )
 
 var update = flag.Bool("update", false, "write golden files anew")
@@ -35,8 +35,8 @@ func TestReferenceIsFresh(t *testing.T) {
 // is in it.
 func TestReferenceIsWhole(t *testing.T) {
 	text := strings.Join(strings.Fields(Markdown()), " ")
-	var see func(b *check.Block)
-	see = func(b *check.Block) {
+	var see func(b *schema.Block)
+	see = func(b *schema.Block) {
 		for _, f := range lines(b) {
 			require.Contains(t, text, strings.Join(strings.Fields(f.Form()), " "), f.Name)
 			require.Contains(t, text, strings.TrimSuffix(f.Doc, "."), f.Name)
@@ -51,8 +51,8 @@ func TestReferenceIsWhole(t *testing.T) {
 			}
 		}
 	}
-	see(check.Language)
-	for _, s := range check.SlotTypes {
+	see(schema.Language)
+	for _, s := range schema.SlotTypes {
 		require.Contains(t, text, "| "+s.Name+" | "+s.Say+" |")
 	}
 	for _, u := range quantity.All() {

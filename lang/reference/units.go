@@ -1,16 +1,16 @@
 package reference
 
 import (
-	"newmake/lang/check"
 	"newmake/lang/explain"
 	"newmake/lang/quantity"
+	"newmake/lang/schema"
 )
 
 // values lists what the words in capitals stand for.
 func (d *document) values() {
 	d.text("## Values")
 	d.printf("| in a form | stands for | for example | units |\n|---|---|---|---|\n")
-	for _, t := range check.SlotTypes {
+	for _, t := range schema.SlotTypes {
 		units := ""
 		if t.Kind != quantity.None {
 			units = list(quantity.Units(t.Kind))

@@ -1,0 +1,17 @@
+package schema
+
+var Bill = &Field{
+	Name: "bill", Shape: "[MASS]", Need: true, Example: "bill 940 lb",
+	Doc: "The grain: by weight on every line, or by share of a total, or by bushels.",
+	Limits: []Limit{
+		mustBe(0.01, 1e6, "a batch has some grain, and fits a vessel"),
+	},
+	Block: &Block{
+		Fields: []*Field{Remove},
+		Any: &Field{
+			Shape: `GRAIN (MASS|SHARE|BUSHELS|"rest")`, Repeat: true, Key: "grain", Example: "corn 68 %",
+			Doc:    "One grain and how much of it: a weight, a share of the total, trade bushels, or `rest` for what is left of the total.",
+			Limits: []Limit{mustBe(0, inf, "no less than nothing")},
+		},
+	},
+}

@@ -1,0 +1,13 @@
+package schema
+
+var CaskKind = &Field{
+	Name: "cask", Shape: stockName, Repeat: true, Key: "name", Example: "cask charred-oak",
+	Doc: "A kind of cask: its wood, how it was fired, and the sizes in which it is made.",
+	Block: &Block{Fields: []*Field{
+		{Name: "wood", Shape: "WORD", Need: true, Example: "wood oak", Doc: "The tree."},
+		{Name: "charred", Shape: yesNo, Default: "no", Example: "charred yes", Doc: "Whether its inside is burnt to char."},
+		{Name: "toasted", Shape: yesNo, Default: "no", Example: "toasted yes", Doc: "Whether its inside is toasted."},
+		{Name: "sizes", Shape: `VOLUME ("," VOLUME)*`, Example: "sizes 53 gal, 30 gal, 15 gal", Doc: "The sizes in which the trade makes it.", Limits: []Limit{mustBe(1e-4, 200, "from a jar to a vat")}},
+		{Name: "soak", Shape: "SHARE", Default: "4 %", Example: "soak 4 %", Doc: "Share of the fill that the wood of a 200 L cask takes up.", Limits: []Limit{mustBe(0, 0.3, "the staves of a 200 L cask hold far less")}},
+	}},
+}

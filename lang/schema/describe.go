@@ -1,0 +1,109 @@
+package schema
+
+import (
+	"slices"
+	"strings"
+
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/wording"
+)
+
+// ExampleBlock is example, with braces where a block belongs.
+func ExampleBlock(f *Field) string {
+	text := Example(f)
+	if f.Block == nil || strings.Contains(text, "{") {
+		return text
+	}
+	return strings.TrimSuffix(text, "`") + " { ... }`"
+}
+
+// Form is a line of the field as a reader sees it: words as they are written,
+// values as the names of their slots (see SlotTypes), [what may be left out],
+// one | another, (repeated)*.
+func (f *Field) Form() string {
+	s := strings.ReplaceAll(f.Pattern.String(), MustCompile(stepShape).String(), "STEP")
+	if f.Pattern.Op == Alt && f.Name != "" && s != "STEP" {
+		s = "(" + s + ")"
+	}
+	return strings.TrimSpace(f.Name + " " + strings.ReplaceAll(s, "("+MustCompile(dayShape).String()+")", "DAY"))
+}
+
+// FieldSlot is one slot of a field's shape.
+type FieldSlot struct {
+	Name  string // by which the checker and Limit.Slot know it
+	Type  string // one of SlotTypes
+	Kind  quantity.Kind
+	Range bool
+}
+
+// Slots lists the slots of the field's shape, in order.
+func (f *Field) Slots() []FieldSlot {
+	var out []FieldSlot
+	f.Pattern.visit(func(s *Shape) {
+		if s.Op == Slot {
+			out = append(out, FieldSlot{s.Slot, s.Kind.Name, s.Kind.Kind, s.Range})
+		}
+	})
+	return out
+}
+
+// Words lists the fixed words of the field's shape, in order, without the marks.
+func (f *Field) Words() []string {
+	var out []string
+	f.Pattern.visit(func(s *Shape) {
+		if s.Op == Literal && s.Word != "," && !slices.Contains(out, s.Word) {
+			out = append(out, s.Word)
+		}
+	})
+	return out
+}
+
+func (s *Shape) visit(see func(*Shape)) {
+	see(s)
+	for _, sub := range s.Subs {
+		sub.visit(see)
+	}
+}
+
+// Bound is a limit of a field in words.
+type Bound struct {
+	Of       string // the slot's type, if the field has quantities of several sorts
+	Text     string // "0 C to 60 C (32 F to 140 F)"
+	Severity diag.Severity
+	Reason   string
+}
+
+// Bounds says the field's limits in words, in the units of both systems.
+func (f *Field) Bounds() []Bound {
+	var sorts []string
+	for _, s := range f.Slots() {
+		if s.Kind != quantity.None && !slices.Contains(sorts, s.Type) {
+			sorts = append(sorts, s.Type)
+		}
+	}
+	var out []Bound
+	for _, l := range f.Limits {
+		b := Bound{Severity: l.Severity, Reason: l.Reason}
+		kind := quantity.Number
+		for _, s := range f.Slots() {
+			if s.Kind != quantity.None && (l.Slot == "" || l.Slot == s.Name) {
+				kind = s.Kind
+				if l.Slot != "" && len(sorts) > 1 {
+					b.Of = s.Type
+				}
+				break
+			}
+		}
+		b.Text = wording.Span(l.Low, l.High, kind)
+		out = append(out, b)
+	}
+	return out
+}
+
+func Example(f *Field) string {
+	if f.Example != "" {
+		return "`" + f.Example + "`"
+	}
+	return "`" + f.Form() + "`"
+}

@@ -1,0 +1,9 @@
+package schema
+
+// Edition is the newest edition of the language that this program knows.
+const Edition = 1
+
+var EditionLine = &Field{
+	Name: "newmake", Shape: "NUMBER", Example: "newmake 1",
+	Doc: "The edition of the language, in house.batch alone, so that a file still means the same in twenty years.",
+}

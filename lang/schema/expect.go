@@ -1,0 +1,34 @@
+package schema
+
+import (
+	"newmake/lang/quantity"
+)
+
+// Promise is something a batch may promise of its own plan.
+type Promise struct {
+	What  string
+	Kinds []quantity.Kind // in which it may be promised
+	Doc   string
+}
+
+// Promises is what may stand after `expect`.
+var Promises = []Promise{
+	{"original-gravity", []quantity.Kind{quantity.Gravity}, "gravity of the wort, from the grain alone"},
+	{"final-gravity", []quantity.Kind{quantity.Gravity}, "gravity of the finished wash"},
+	{"wash", []quantity.Kind{quantity.Volume, quantity.Strength}, "the wash, its volume or its strength"},
+	{"low-wines", []quantity.Kind{quantity.Volume, quantity.Strength}, "the low wines, their volume or strength"},
+	{"hearts", []quantity.Kind{quantity.Volume, quantity.Strength, quantity.ProofGallons}, "the hearts, their volume, strength or proof gallons"},
+	{"feints", []quantity.Kind{quantity.Volume, quantity.Strength}, "the feints, their volume or strength"},
+	{"pure-alcohol", []quantity.Kind{quantity.Volume}, "pure alcohol in the hearts"},
+	{"casks", []quantity.Kind{quantity.Number}, "casks filled"},
+	{"leftover", []quantity.Kind{quantity.Volume}, "what is left over when the casks are full"},
+	{"mash", []quantity.Kind{quantity.Duration}, "how long the mash takes"},
+	{"dry", []quantity.Kind{quantity.Duration}, "when the sugar is gone"},
+	{"strip", []quantity.Kind{quantity.Duration}, "how long the wash run takes"},
+	{"spirit", []quantity.Kind{quantity.Duration}, "how long the spirit run takes"},
+}
+
+var Expect = &Field{
+	Name: "expect", Shape: `what:NAME QUANTITY ["within" margin:QUANTITY]`, Repeat: true, Key: "what", KeyKind: "quantity", Example: "expect hearts 38 gal within 2 gal",
+	Doc: "A promise that the plan has to keep; the margin is written, never guessed.",
+}

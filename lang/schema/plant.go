@@ -1,0 +1,74 @@
+package schema
+
+import (
+	_ "time/tzdata" // zones are known wherever the program runs
+)
+
+var Climate = &Field{
+	Name: "climate", Shape: `"cool"|"temperate"|"warm"|"hot"`, Example: "climate temperate", Default: "temperate",
+	Doc: "Where the casks lie, which sets what they lose: cool and damp, temperate, warm, or hot. The figures stand in the stock, `model cask`.",
+}
+
+const dayShape = `("mon"|"tue"|"wed"|"thu"|"fri"|"sat"|"sun")`
+
+var Plant = &Field{
+	Name: "plant", Shape: "NAME", Repeat: true, Key: "name", Example: `plant "Lantern Hollow"`,
+	Doc: "A distillery: what sets every boiling point, hour and limit.",
+	Block: &Block{Fields: []*Field{
+		{
+			Name: "elevation", Shape: "LENGTH", Need: true, Example: "elevation 1,150 ft",
+			Doc: "Height above the sea, which sets every boiling point.",
+			Limits: []Limit{
+				mustBe(-430, 5100, "from the shore of the Dead Sea to the highest town on earth"),
+				usually(-430, 3000, "above this the models of boiling are less sure"),
+			},
+		},
+		{
+			Name: "water", Shape: `TEMP ["," "hardness" PPM]`, Example: "water 58 F, hardness 90 ppm",
+			Default: "12 C, hardness 100 ppm",
+			Doc:     "The supply: its temperature sets strike and cooling, its hardness (as CaCO3) the mash pH.",
+			Limits: []Limit{
+				mustBe(0, 60, "a supply of water is liquid, and not hot").of("temp"),
+				usually(2, 30, "supplies run from about 2 C to 30 C (common practice)").of("temp"),
+				mustBe(0, 2000, "harder water than this is brine").of("ppm"),
+			},
+		},
+		{
+			Name: "boiler", Shape: "POWER", Example: "boiler 500 kW", Default: "no limit",
+			Doc: "The boiler that all jackets and stills share.", Limits: []Limit{mustBe(1, 1e8, "a boiler has some power")},
+		},
+		{
+			Name: "shift", Shape: `from:CLOCK "to" end:CLOCK ["," ` + dayShape + ` ["to" ` + dayShape + `] ("," ` + dayShape + ` ["to" ` + dayShape + `])*]`, Example: "shift 07:00 to 17:00, tue to sat",
+			Default: "07:00 to 17:00, mon to fri",
+			Doc:     "When somebody is there: work that needs a person falls in these hours.",
+		},
+		{
+			Name: "crew", Shape: "NUMBER", Example: "crew 2", Default: "1", Doc: "How many people are on a shift.",
+			Limits: []Limit{mustBe(1, 500, "somebody has to be there")},
+		},
+		{
+			Name: "zone", Shape: "TEXT", Example: `zone "America/New_York"`, Default: `"UTC"`,
+			Doc: "The time zone, by its name in the IANA database.",
+		},
+		{
+			Name: "ambient", Shape: "TEMP", Example: "ambient 70 F", Default: "20 C",
+			Doc:    "The air around the vessels.",
+			Limits: []Limit{mustBe(-30, 60, "people work in it"), usually(0, 45, "people work in it")},
+		},
+		Climate,
+		{
+			Name: "loss-first-year", Shape: "SHARE", Example: "loss-first-year 6 %", Default: "by climate",
+			Doc:    "Share of a 200 L cask's volume that is gone after one year, soak apart.",
+			Limits: []Limit{mustBe(0, 0.4, "more than this is a leak, not the angels")},
+		},
+		{
+			Name: "loss", Shape: "PERYEAR", Example: "loss 4 %/year", Default: "by climate",
+			Doc:    "Share of a 200 L cask's volume that goes in each later year.",
+			Limits: []Limit{mustBe(0, 0.3, "more than this is a leak, not the angels")},
+		},
+		vesselField("cooker", "A cooker or mash tun: here the mash is made.", `cooker "Copper kettle"`),
+		vesselField("fermenter", "A fermenter.", `fermenter "North", "South"`),
+		vesselField("still", "A pot still.", `still "Wash still"`),
+		Costs,
+	}},
+}

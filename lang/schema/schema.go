@@ -1,0 +1,112 @@
+// Package schema is the language as data: every block with its fields, each field
+// with its shape, doc, example, default, and limits with their reasons. The
+// checker, the reference, completion, highlighting and explain all read it. A new
+// field is a row here, and a line in lang/check that reads it.
+package schema
+
+import (
+	"slices"
+
+	"newmake/lang/diag"
+)
+
+// Field is one line of the language as data: the word that begins it, the shape
+// of what follows, and what may stand in its block. The whole language is a tree
+// of these (see Language); the checker, the reference, completion and
+// highlighting all read it.
+type Field struct {
+	Name    string // the word that begins the line; "" in Block.Any, where a name does
+	Shape   string // what follows the word, see shape.go; "" for nothing
+	Doc     string // one sentence
+	Example string // a line that is right
+	Default string // what holds when it, or the part of it that may be, is left out
+	Need    bool   // must be there once variants are applied
+	Repeat  bool   // may stand more than once
+	Key     string // the slot by which repeated lines are told apart; "" if they need not be
+	KeyKind string // a slot whose kind of quantity tells them apart too: hearts by volume, hearts by strength
+	Step    bool   // a step of work: the order of such lines is their meaning
+	Edit    bool   // says what a variant does to the lines of what it varies
+	Limits  []Limit
+	Block   *Block // what its block may hold; nil if it takes none
+
+	Pattern *Shape // Shape, compiled
+}
+
+// Block is what may stand between braces.
+type Block struct {
+	Fields []*Field
+	Any    *Field // lines that begin with a name rather than a known word, or nil
+
+	byName map[string]*Field
+}
+
+// Limit is what a value of a line may be. Outside an Error limit it cannot work;
+// outside a Warning limit the trade would frown.
+type Limit struct {
+	Slot      string // of the shape; "" for every quantity on the line
+	Low, High float64
+	Severity  diag.Severity
+	Reason    string
+}
+
+// Language is the table of everything: each field stands for one declaration.
+var Language = compileBlock(&Block{Fields: []*Field{
+	EditionLine, Plant, Batch,
+	Grain, Yeast, Enzyme, CaskKind, Standard, Model,
+}})
+
+// Find gives the field that a word begins, or nil.
+func (b *Block) Find(word string) *Field { return b.byName[word] }
+
+// Words lists what may begin a line, in the order of the table.
+func (b *Block) Words() []string {
+	words := make([]string, 0, len(b.Fields))
+	for _, f := range b.Fields {
+		words = append(words, f.Name)
+	}
+	return words
+}
+
+// compileBlock readies a block and all below it. A fault in the table is a fault
+// of the program, so it panics; the tests load it.
+func compileBlock(b *Block) *Block {
+	if b.byName != nil {
+		return b
+	}
+	b.byName = make(map[string]*Field, len(b.Fields))
+	for _, f := range b.Fields {
+		if b.byName[f.Name] != nil {
+			panic("schema: field " + f.Name + " stands twice in the table")
+		}
+		b.byName[f.Name] = f
+		compileField(f)
+	}
+	if b.Any != nil {
+		compileField(b.Any)
+	}
+	return b
+}
+
+func compileField(f *Field) {
+	if f.Pattern != nil {
+		return
+	}
+	f.Pattern = MustCompile(f.Shape)
+	slots := f.Pattern.slots(nil)
+	for _, slot := range slots {
+		if f.Pattern.KnowsWord(slot) {
+			panic("schema: field " + f.Name + " has a word and a slot called " + slot)
+		}
+	}
+	for _, l := range f.Limits {
+		if l.Slot != "" && !slices.Contains(slots, l.Slot) {
+			panic("schema: field " + f.Name + " limits an unknown slot " + l.Slot)
+		}
+	}
+	if f.Key != "" && !slices.Contains(slots, f.Key) || f.KeyKind != "" && !slices.Contains(slots, f.KeyKind) {
+		panic("schema: field " + f.Name + " has an unknown key " + f.Key)
+	}
+	if f.Block != nil {
+		compileBlock(f.Block)
+	}
+}

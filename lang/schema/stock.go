@@ -1,0 +1,7 @@
+package schema
+
+// stockName is the shape after the word of a stock entry. An entry that begins
+// from another takes all its lines and changes some.
+const stockName = `NAME ["from" parent:NAME]`
+
+var Stock = []*Field{Grain, Yeast, Enzyme, CaskKind, Standard, Model}

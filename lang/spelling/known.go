@@ -1,0 +1,65 @@
+package spelling
+
+import (
+	"slices"
+	"strings"
+)
+
+// alsoCalled has words of the trade for which the language has another, so that
+// whoever writes one is told the other. It is no part of the language.
+var alsoCalled = map[string]string{
+	"maize": "corn", "milo": "sorghum", "washback": "fermenter", "tun": "cooker", "mash-tun": "cooker", "kettle": "cooker",
+	"pot-still": "still", "barrel": "cask", "mashbill": "bill", "mash-bill": "bill", "grist": "bill", "grain-bill": "bill",
+	"temperature": "hold", "temp": "hold", "duration": "for", "time": "for", "yeast": "pitch", "liquor": "water",
+	"stillage": "backset", "setback": "backset", "enzyme": "dose", "hold": "rest", "steep": "rest", "strength": "entry",
+	"altitude": "elevation", "capacity": "holds", "volume": "holds", "size": "holds", "staff": "crew", "hours": "shift", "power": "heats",
+}
+
+// Called gives the known word that the trade also calls by another, or "".
+func Called(word string, known []string) string {
+	if other := alsoCalled[strings.ToLower(word)]; slices.Contains(known, other) {
+		return other
+	}
+	return ""
+}
+
+// Holding lists the known names that have a word in them: malt is in
+// distillers-malt and rye-malt.
+func Holding(word string, known []string) []string {
+	var out []string
+	for _, k := range known {
+		parts := strings.FieldsFunc(strings.ToLower(k), func(r rune) bool { return r == '-' || r == ' ' || r == ',' })
+		if slices.Contains(parts, strings.ToLower(word)) && !slices.Contains(out, k) {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// MostOffered is how many names are offered for one that is not known.
+const MostOffered = 8
+
+// Nearest gives the candidate that a misspelt word most likely stood for, or "".
+// One slip in a short word, two in a longer one; ties go to the first. Among more
+// names than any house has it does not look.
+func Nearest(word string, candidates []string) string {
+	if word == "" || len(word) > 60 || len(candidates) > 2000 {
+		return ""
+	}
+	limit := 1
+	if len(word) > 5 {
+		limit = 2
+	}
+	best, dist := "", limit+1
+	lower := strings.ToLower(word)
+	for _, c := range candidates {
+		if d := len(c) - len(word); d > limit || d < -limit {
+			continue
+		}
+		d := Distance(lower, strings.ToLower(c))
+		if d < dist && d < len(c) {
+			best, dist = c, d
+		}
+	}
+	return best
+}

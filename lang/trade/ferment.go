@@ -1,0 +1,92 @@
+package trade
+
+import (
+	"fmt"
+
+	"newmake/lang/diag"
+	"newmake/lang/wording"
+)
+
+// checkSet looks at the temperature at which the mash goes to the yeast.
+func checkSet(r *rules, w *walkthrough) {
+	last, y := w.last(), r.batch.Ferm.Yeast
+	set := last.afterC
+	d := diag.Diagnostic{
+		Code: diag.CodeSetTemperature, At: r.at(last.step.Path + ".to"),
+		Help:    fmt.Sprintf("end the mash with `cool to` a temperature between %s and %s", r.temp(y.LowC), r.temp(y.HighC)),
+		Reason:  fmt.Sprintf("`%s` is well between %s and %s, and dies quickly above %s", y.Name, r.temp(y.LowC), r.temp(y.HighC), r.temp(y.MostC)),
+		Related: []diag.Related{{At: r.at("ferment.pitch"), Text: "the yeast goes in here"}},
+	}
+	if set <= y.MostC {
+		setWindow(r, d, set)
+		return
+	}
+	d.Summary = fmt.Sprintf("the mash is set at %s: it kills the yeast", r.temp(set))
+	r.otherScale(&d, last.step.Path+".to", y.LowC-5, y.HighC)
+	r.add(d)
+}
+
+// setWindow warns of a set that the yeast bears and does not like. Two degrees
+// below its range are let pass: malt washes are set cool on purpose.
+func setWindow(r *rules, d diag.Diagnostic, set float64) {
+	const margin = 2
+	y := r.batch.Ferm.Yeast
+	d.Severity = diag.Warning
+	switch {
+	case set > y.HighC+0.1:
+		d.Summary = fmt.Sprintf("the mash is set at %s, warmer than the yeast likes", r.temp(set))
+	case set < y.LowC-margin:
+		d.Summary = fmt.Sprintf("the mash is set at %s, where the yeast sleeps", r.temp(set))
+	default:
+		return
+	}
+	r.add(d)
+}
+
+// checkPitch holds the pitch against what is usual for the yeast. A pitch by
+// weight is reckoned on the volume of the wash, which is known here to some per
+// cent.
+func checkPitch(r *rules, washM3 float64) {
+	f := &r.batch.Ferm
+	y, rate, margin := f.Yeast, f.PitchKgM3, 0.001
+	if f.PitchKg > 0 && washM3 > 0 {
+		rate, margin = f.PitchKg/washM3, 0.1
+	}
+	low, high := y.PitchLowKgM3, y.PitchHighKgM3
+	if rate == 0 || high == 0 || rate >= low*(1-margin) && rate <= high*(1+margin) {
+		return
+	}
+	word, reason := "much", "more yeast than is needed costs money, and can be tasted"
+	if rate < low {
+		word, reason = "little", "a small pitch starts slowly, and bacteria get there first"
+	}
+	r.add(diag.Diagnostic{
+		Code: diag.CodePitchRate, Severity: diag.Warning, At: r.at("ferment.pitch"), Reason: reason,
+		Summary: fmt.Sprintf("%s g/L is %s for `%s`", wording.Decimal(rate), word, y.Name),
+		Help:    fmt.Sprintf("usual: %s to %s g/L, as bought", wording.Decimal(low), wording.Decimal(high)),
+	})
+}
+
+// checkFerment looks at where the ferment is held.
+func checkFerment(r *rules) {
+	f := &r.batch.Ferm
+	y := f.Yeast
+	const margin = 2
+	d := diag.Diagnostic{
+		Code: diag.CodeHoldWindow, Severity: diag.Warning, At: r.at("ferment.hold"),
+		Help: fmt.Sprintf("`%s` is well between %s and %s", y.Name, r.temp(y.LowC), r.temp(y.HighC)),
+	}
+	switch {
+	case f.HoldLowC > y.MostC:
+		d.Severity = diag.Error
+		d.Summary = fmt.Sprintf("the ferment is held at %s and more: that kills the yeast", r.temp(f.HoldLowC))
+		r.otherScale(&d, "ferment.hold", 0, y.MostC)
+	case f.HoldHighC > y.HighC+0.1:
+		d.Summary = fmt.Sprintf("the ferment may get to %s, warmer than the yeast likes", r.temp(f.HoldHighC))
+	case f.HoldLowC < y.LowC-margin && f.HoldHighC < y.LowC:
+		d.Summary = fmt.Sprintf("the ferment is held at %s at most, where the yeast sleeps", r.temp(f.HoldHighC))
+	default:
+		return
+	}
+	r.add(d)
+}

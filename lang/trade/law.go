@@ -1,0 +1,211 @@
+package trade
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+	"newmake/lang/wording"
+)
+
+// checkLaw holds the batch against its standard of identity, as far as the text tells.
+// What only the run can tell, the strength off the still, is for the plan.
+func checkLaw(r *rules) {
+	s := r.batch.Style
+	if s == nil {
+		return
+	}
+	for i := range s.Conditions {
+		c := &s.Conditions[i]
+		switch c.Test {
+		case recipe.GrainLeast, recipe.GrainSome:
+			if r.can.Bill {
+				checkGrains(r, c)
+			}
+		case recipe.EnzymesOwn:
+			checkOwnEnzymes(r, c)
+		case recipe.EntryMost:
+			if r.can.Cask && below(c.Strength, r.batch.Cask.Entry) {
+				unlawful(r, diag.CodeLawEntry, c, r.at("cask.entry"),
+					fmt.Sprintf("the entry strength is above %s, the most that %s allows", strengthText(c.Strength), s.Title),
+					"lower the entry strength")
+			}
+		case recipe.WoodIs:
+			switch {
+			case r.can.Cask:
+				checkWood(r, c)
+			case r.can.Unaged && !slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool { return w.None }):
+				unlawful(r, diag.CodeLawWood, c, r.at("batch"), fmt.Sprintf("%s rests in %s, and this batch goes into no wood", s.Title, woodsText(c)),
+					"give the batch a `cask`, or another style")
+			}
+		case recipe.AgeLeast:
+			if r.can.Unaged {
+				unlawful(r, diag.CodeLawRest, c, r.at("batch"), fmt.Sprintf("%s rests at least %s in wood, and this batch goes into none", s.Title, durationText(c.AgeS)),
+					"give the batch a `cask`, or another style")
+			}
+			if r.can.Cask && r.batch.Cask.RestS < c.AgeS*0.9999 {
+				unlawful(r, diag.CodeLawRest, c, r.at("cask.rest"),
+					fmt.Sprintf("%s rests at least %s in wood", s.Title, durationText(c.AgeS)),
+					"let it rest longer, or give it another style")
+			}
+		case recipe.BottledLeast:
+			if at := r.batch.Cask.BottleAt; (r.can.Cask || r.can.Unaged) && at.Value > 0 && below(at, c.Strength) {
+				unlawful(r, diag.CodeLawBottled, c, r.at("cask.bottle.at"),
+					fmt.Sprintf("%s is bottled at %s or more", s.Title, strengthText(c.Strength)), "raise the bottling strength")
+			}
+		}
+	}
+}
+
+// unlawful makes the diagnostic of a condition that is not met.
+func unlawful(r *rules, code diag.Code, c *recipe.Condition, at diag.Span, summary, help string) {
+	r.add(diag.Diagnostic{
+		Code: code, At: at, Summary: summary, Help: help, Reason: section(r.batch.Style.Law, c.Law),
+		Related: []diag.Related{{At: r.at("style"), Text: fmt.Sprintf("the style is named here: %s", r.batch.Style.Title)}},
+	})
+}
+
+// section names the law and the section of it that makes a condition.
+func section(law, section string) string {
+	if section == "" || strings.HasSuffix(law, section) {
+		return law
+	}
+	return law + "; " + section
+}
+
+func checkGrains(r *rules, c *recipe.Condition) {
+	var share float64
+	var odd string
+	for _, l := range r.batch.Bill.Lines {
+		if counts(c, l.Grain) {
+			share += l.Share
+		} else if odd == "" {
+			odd = l.Grain.Name
+		}
+	}
+	title, what := r.batch.Style.Title, grainsText(c)
+	switch {
+	case c.Test == recipe.GrainSome && share <= 0:
+		unlawful(r, diag.CodeLawGrain, c, r.at("bill"), fmt.Sprintf("%s has some %s in its bill, and this has none", title, what), "put some in the bill, or give the batch another style")
+	case c.Test == recipe.GrainLeast && share < c.Share-1e-6:
+		help := fmt.Sprintf("more %s in the bill, or another style", what)
+		at := r.at("bill")
+		if c.Share > 0.9999 && odd != "" {
+			help = fmt.Sprintf("`%s` does not count; take it out of the bill, or give the batch another style", odd)
+			at = r.at("bill." + odd)
+		}
+		unlawful(r, diag.CodeLawGrain, c, at, fmt.Sprintf("%s is made of at least %s %s by weight, and this bill has %s", title, percent(c.Share), what, percent(share)), help)
+	}
+}
+
+// counts says that a grain is one of those a condition speaks of: by its name, or
+// by its cereal.
+func counts(c *recipe.Condition, g *recipe.Grain) bool {
+	if c.Malted && !g.Malted {
+		return false
+	}
+	return slices.ContainsFunc(c.Grains, func(name string) bool { return name == "any" || name == g.Name || name == g.Cereal })
+}
+
+func grainsText(c *recipe.Condition) string {
+	text := wording.Or(c.Grains)
+	if len(c.Grains) == 1 && c.Grains[0] == "any" {
+		text = "grain"
+	}
+	if c.Malted {
+		text = "malted " + text
+	}
+	return text
+}
+
+func checkOwnEnzymes(r *rules, c *recipe.Condition) {
+	say := func(z *recipe.Enzyme, at diag.Span) {
+		unlawful(r, diag.CodeLawEnzymes, c, at, fmt.Sprintf("%s is made with the grain's own enzymes alone, and this adds `%s`", r.batch.Style.Title, z.Name),
+			"take the dose out, and let malt do its work")
+	}
+	for _, s := range r.batch.Mash.Steps {
+		if s.Enzyme != nil {
+			say(s.Enzyme, s.At)
+		}
+	}
+	for _, d := range r.batch.Ferm.Doses {
+		say(d.Enzyme, d.At)
+	}
+}
+
+func checkWood(r *rules, c *recipe.Condition) {
+	k := &r.batch.Cask
+	fits := slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool {
+		return !w.None && (w.Use == "" || w.Use == "new" == k.New) && (w.Char == "" || w.Char == "charred" == k.Kind.Charred) && (w.Of == "" || w.Of == k.Kind.Wood)
+	})
+	title := r.batch.Style.Title
+	switch {
+	case len(c.Woods) > 0 && !fits:
+		use := "used"
+		if k.New {
+			use = "new"
+		}
+		unlawful(r, diag.CodeLawWood, c, r.at("cask.fill"), fmt.Sprintf("%s rests in %s, and this is %s `%s`", title, woodsText(c), use, k.Kind.Name), "fill another cask, or give the batch another style")
+	case c.SizeM3 > 0 && k.SizeM3 > c.SizeM3*1.0001:
+		unlawful(r, diag.CodeLawWood, c, r.at("cask.fill"), fmt.Sprintf("%s rests in casks of at most %s", title, r.volume(c.SizeM3)), "fill a smaller cask")
+	}
+}
+
+// woodsText writes the woods that a condition allows.
+func woodsText(c *recipe.Condition) string {
+	var woods []string
+	for _, w := range c.Woods {
+		woods = append(woods, woodText(w))
+	}
+	return wording.Or(woods)
+}
+
+// below says that a strength is under another as the law counts: as written, and
+// if one of them is by mass, for certain.
+func below(a, b recipe.Strength) bool {
+	if (a.Basis == recipe.ABW) != (b.Basis == recipe.ABW) {
+		return weaker(a, b)
+	}
+	return a.Weaker(b)
+}
+
+func strengthText(s recipe.Strength) string {
+	switch s.Basis {
+	case recipe.Proof:
+		return wording.Decimal(s.Value*200) + " proof"
+	case recipe.ABW:
+		return wording.Decimal(s.Value*100) + " % abw"
+	}
+	return wording.Decimal(s.Value*100) + " % abv"
+}
+
+func durationText(s float64) string {
+	if years := s / quantity.YearS; years >= 1 {
+		if years < 1.001 {
+			return "1 year"
+		}
+		return wording.Decimal(years) + " years"
+	}
+	return wording.Decimal(s/quantity.DayS) + " days"
+}
+
+// woodText writes a wood for a reader.
+func woodText(w recipe.Wood) string {
+	if w.None {
+		return "no wood at all"
+	}
+	of := w.Of
+	if of == "" {
+		of = "wood"
+	}
+	text := of
+	for _, part := range []string{w.Char, w.Use} {
+		if part != "" {
+			text = fmt.Sprintf("%s %s", part, text)
+		}
+	}
+	return text
+}

@@ -1,0 +1,109 @@
+package trade
+
+import (
+	"fmt"
+	"math"
+
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// azeotrope is the strength at which vapour and liquid are the same: no still
+// that boils at ordinary pressure gives more. 95.6 % by mass, 97.2 % vol at 20 C
+// (from memory; data/altitude_boiling.csv has 0.895 mole fraction).
+const azeotrope = 0.972
+
+// basisMargin is how far two strengths written in different terms (% abv at 20 C,
+// proof at 60 F) may differ and still mean the same; the plan has the tables.
+const basisMargin = 0.002
+
+// checkSpirit looks at the cuts: their order, and whether a still can give them.
+func checkSpirit(r *rules) {
+	s := &r.batch.Spirit
+	for _, c := range []recipe.Cut{s.HeartsFrom, s.HeartsTo} {
+		if c.By == recipe.ByStrength && (c.Strength.Basis != recipe.ABW && c.Strength.Value > azeotrope || c.Strength.Value > 1) {
+			r.add(diag.Diagnostic{
+				Code: diag.CodeCutBeyond, At: c.At, Summary: "no pot still gives that strength",
+				Help:   fmt.Sprintf("a spirit run begins near 75 to 80 %% abv (150 to 160 proof); nothing boils off stronger than %s abv", percent(azeotrope)),
+				Reason: "there vapour and liquid are the same",
+			})
+			return
+		}
+	}
+	cutOrder(r)
+	if s.ForeshotsM3 == 0 {
+		r.add(diag.Diagnostic{
+			Code: diag.CodeNoForeshots, Severity: diag.Warning, At: r.at("spirit"),
+			Summary: "no foreshots are set aside", Help: "add a line such as `foreshots 0.5 gal`",
+			Reason: "the first of the run carries acetaldehyde and the last of the run before; it is set aside and never drunk",
+		})
+	}
+	if c := s.HeartsTo; c.By == recipe.ByStrength && weaker(c.Strength, s.Stop) {
+		at := r.at("spirit.stop")
+		r.add(diag.Diagnostic{
+			Code: diag.CodeStopEarly, At: at, Summary: "the run stops while the hearts are still coming",
+			Help:    "stop at a weaker strength than the one at which the hearts end",
+			Related: []diag.Related{{At: c.At, Text: "the hearts end here"}},
+		})
+	}
+}
+
+// cutOrder sees that the hearts begin before they end. As a run goes on its
+// strength falls, and the volume, the vapour's temperature and the share that has
+// come over rise. Cuts of two kinds are compared when the run is computed.
+func cutOrder(r *rules) {
+	s := &r.batch.Spirit
+	from, to := s.HeartsFrom, s.HeartsTo
+	var crossed bool
+	help := ""
+	switch {
+	case from.By != to.By:
+		return
+	case from.By == recipe.ByStrength:
+		crossed = !weaker(to.Strength, from.Strength)
+		help = "the strength falls as the run goes on: begin at the higher one, as in `hearts from 75 % abv to 62 % abv`"
+	case from.By == recipe.ByVolume:
+		crossed = from.VolumeM3 >= to.VolumeM3
+		help = "volumes are counted from the first drop: begin at the smaller one"
+	case from.By == recipe.ByVapourTemp:
+		crossed = from.TempC >= to.TempC
+		help = "the vapour gets hotter as the run goes on: begin at the lower temperature"
+	case from.By == recipe.ByShare:
+		crossed = from.Share >= to.Share
+		help = "shares are counted from the first drop: begin at the smaller one"
+	}
+	if crossed {
+		r.add(diag.Diagnostic{
+			Code: diag.CodeCutsCrossed, At: from.At.To(to.At), Summary: "the hearts end before they begin", Help: help,
+		})
+		return
+	}
+	if from.By == recipe.ByVolume && from.VolumeM3 < s.ForeshotsM3 {
+		r.add(diag.Diagnostic{
+			Code: diag.CodeCutsCrossed, At: from.At, Summary: "the hearts begin within the foreshots",
+			Help:    "volumes are counted from the first drop, foreshots and all",
+			Related: []diag.Related{{At: r.at("spirit.foreshots"), Text: "the foreshots are here"}},
+		})
+	}
+}
+
+// weaker says that a is weaker than b, for certain.
+func weaker(a, b recipe.Strength) bool {
+	if a.Basis == b.Basis {
+		return a.Value < b.Value
+	}
+	if a.Basis == recipe.ABW || b.Basis == recipe.ABW {
+		return roughABV(a) < roughABV(b)-0.01
+	}
+	return a.Value < b.Value-basisMargin
+}
+
+// roughABV brings a strength by mass to one by volume, within a hundredth:
+// densities 0.789 and 0.998, contraction left out.
+func roughABV(s recipe.Strength) float64 {
+	if s.Basis != recipe.ABW {
+		return s.Value
+	}
+	v := s.Value / 0.789
+	return v / (v + (1-s.Value)/0.998) * (1 + 0.035*math.Sin(math.Pi*s.Value))
+}
