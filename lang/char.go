@@ -5,7 +5,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"github.com/alecthomas/participle/v2/lexer"
 	"golang.org/x/text/unicode/runenames"
 
 	"newmake/lang/diag"
@@ -49,10 +48,10 @@ var wordsInstead = map[string]string{
 }
 
 // badChar is the fault of a character that no token begins with.
-func badChar(t, next *lexer.Token) *fault {
-	r, _ := utf8.DecodeRuneInString(t.Value)
-	start := t.Pos.Offset
-	f := &fault{code: diag.CodeUnknownChar, start: start, end: start + len(t.Value)}
+func badChar(t, next piece) *fault {
+	r, _ := utf8.DecodeRuneInString(t.text)
+	start := t.start
+	f := &fault{code: diag.CodeUnknownChar, start: start, end: start + len(t.text)}
 	if ascii, ok := typeInstead[r]; ok {
 		f.code = diag.CodeLookAlike
 		f.summary = fmt.Sprintf("this is %s, not `%s`", RuneName(r), ascii)
@@ -62,16 +61,16 @@ func badChar(t, next *lexer.Token) *fault {
 			f.summary = fmt.Sprintf("here stands an invisible character, %s", RuneName(r))
 			f.help, label = "take it out", "take it out"
 		}
-		f.fix = &edit{start, start + len(t.Value), ascii, label}
+		f.fix = &edit{start, start + len(t.text), ascii, label}
 		return f
 	}
-	f.summary = fmt.Sprintf("`%s` has no meaning here", t.Value)
+	f.summary = fmt.Sprintf("`%s` has no meaning here", t.text)
 	if r >= utf8.RuneSelf {
 		f.summary = fmt.Sprintf("%s has no meaning here", RuneName(r))
 	}
 	f.help = wordsInstead[string(r)]
-	if next.Value == "/" && next.Pos.Offset == start+1 && t.Value == "+" { // +/- as one types ±
-		f.end, f.summary, f.help = next.Pos.Offset+1, "`+/-` has no meaning here", wordsInstead["±"]
+	if next.text == "/" && next.start == start+1 && t.text == "+" { // +/- as one types ±
+		f.end, f.summary, f.help = next.start+1, "`+/-` has no meaning here", wordsInstead["±"]
 	}
 	if f.help == "" {
 		f.help = "put it in double quotes if it is part of a name, or after `#` if it is a remark"

@@ -15,14 +15,14 @@ import (
 // a text that would not read the same, or not stay the same if formatted again;
 // that would be a fault in newmake, and the file is better left alone.
 func Format(src *diag.Source) ([]byte, diag.List) {
-	before, list := Parse(src)
+	_, list := Parse(src)
 	if list.HasErrors() {
 		return nil, list
 	}
-	out := layOut(src.Text)
-	again := diag.NewSource(src.Name, out)
-	after, _ := Parse(again)
-	if !sameTree(before, after) || !bytes.Equal(layOut(out), out) {
+	tokens := Tokens(src.Text)
+	out := layOut(src.Text, tokens)
+	after := Tokens(out)
+	if !sameTokens(src.Text, out, tokens, after) || !bytes.Equal(layOut(out, after), out) {
 		list.Add(diag.Diagnostic{Code: diag.CodeNotLaidOut, At: src.Span(0, 0),
 			Summary: "this file cannot be laid out without changing it, so it was left alone",
 			Help:    "please report it: this is a fault in newmake"})
@@ -32,8 +32,8 @@ func Format(src *diag.Source) ([]byte, diag.List) {
 }
 
 // layOut formats the tokens of a text.
-func layOut(text []byte) []byte {
-	rows := rowsOf(text, Tokens(text))
+func layOut(text []byte, tokens []Token) []byte {
+	rows := rowsOf(text, tokens)
 	rows = dropBlanks(rows)
 	for start := 0; start < len(rows); {
 		end := start + 1
@@ -95,7 +95,7 @@ type row struct {
 
 // rowsOf parts tokens into rows.
 func rowsOf(text []byte, tokens []Token) []row {
-	var rows []row
+	rows := make([]row, 0, countLineEnds(tokens)+1)
 	depth, first, carried := 0, -1, false // first: where the open statement began
 	for len(tokens) > 0 {
 		n := 0

@@ -6,48 +6,68 @@ import (
 	"strings"
 	"time"
 
+	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
 	"golang.org/x/text/unicode/norm"
 
 	"newmake/lang/diag"
 )
 
-// parseItems parses items up to a brace or the end of the line. Items that were
-// read before a fault are kept.
-func parseItems(lex *lexer.PeekingLexer) ([]Item, *fault) {
+// Parse implements participle.Parseable: the items of a line up to a brace or its
+// end, none of a block without a name. It takes whatever stands there: after the
+// first thing that cannot be read, no more is.
+func (l *items) Parse(lex *lexer.PeekingLexer) error {
+	switch t := lex.Peek(); t.Type {
+	case symbolItems:
+		lex.Next()
+		l.at = int32(t.Pos.Offset)
+		l.list, l.fault = parseItems(newCursor(t.Value, t.Pos.Offset))
+		return nil
+	case symbol(TokOpen):
+		l.at = int32(t.Pos.Offset)
+		return nil
+	}
+	return participle.NextMatch
+}
+
+func parseItems(lex *cursor) ([]Item, *fault) {
 	var room [12]Item // most lines fit, so the slice kept is made once
-	items := room[:0]
+	list := room[:0]
 	var bad *fault
-	for bad == nil {
-		t := lex.Peek()
-		kind := kindOf(t)
-		if atEnd(t) || kind == TokOpen || kind == TokClose {
-			break
-		}
-		if kind == TokComma && (len(items) == 0 || items[len(items)-1].Kind == Comma) {
-			bad = commaFault(t, len(items) == 0)
+	for bad == nil && lex.peek().kind != tokEnd {
+		t := lex.peek()
+		if t.kind == TokComma && (len(list) == 0 || list[len(list)-1].Kind == Comma) {
+			bad = commaFault(t, len(list) == 0)
 			break
 		}
 		var item Item
 		if item, bad = parseItem(lex); bad == nil {
-			items = append(items, item)
+			list = append(list, item)
 		}
 	}
-	if n := len(items); bad == nil && n > 0 && items[n-1].Kind == Comma {
-		at := items[n-1].At
-		bad = &fault{code: diag.CodeDanglingComma, start: at.Start, end: at.End,
-			summary: "nothing follows this comma",
-			help:    "write the next of the list after the comma, or take the comma out",
-			fix:     &edit{at.Start, at.End, "", "take the comma out"}}
+	if bad == nil {
+		bad = danglingComma(list)
 	}
-	if len(items) == 0 {
+	if len(list) == 0 {
 		return nil, bad
 	}
-	return append([]Item(nil), items...), bad
+	return append([]Item(nil), list...), bad
 }
 
-func commaFault(t *lexer.Token, first bool) *fault {
-	f := &fault{code: diag.CodeDanglingComma, start: t.Pos.Offset, end: t.Pos.Offset + 1,
+// danglingComma is the fault of a list that ends in a comma, nil if none does.
+func danglingComma(items []Item) *fault {
+	if len(items) == 0 || items[len(items)-1].Kind != Comma {
+		return nil
+	}
+	at := items[len(items)-1].At
+	return &fault{code: diag.CodeDanglingComma, start: at.Start, end: at.End,
+		summary: "nothing follows this comma",
+		help:    "write the next of the list after the comma, or take the comma out",
+		fix:     &edit{at.Start, at.End, "", "take the comma out"}}
+}
+
+func commaFault(t piece, first bool) *fault {
+	f := &fault{code: diag.CodeDanglingComma, start: t.start, end: t.start + 1,
 		summary: "two commas with nothing between them",
 		help:    "take one of them out, or write what is missing between"}
 	if first {
@@ -58,23 +78,23 @@ func commaFault(t *lexer.Token, first bool) *fault {
 }
 
 // parseItem parses one item. The next token is neither brace nor end.
-func parseItem(lex *lexer.PeekingLexer) (Item, *fault) {
-	t := lex.Next()
-	start, end := t.Pos.Offset, t.Pos.Offset+len(t.Value)
-	item := Item{At: diag.Span{Start: start, End: end}, Text: t.Value}
-	switch kindOf(t) {
+func parseItem(lex *cursor) (Item, *fault) {
+	t := lex.next()
+	start, end := t.start, t.start+len(t.text)
+	item := Item{At: diag.Span{Start: start, End: end}, Text: t.text}
+	switch t.kind {
 	case TokWord:
-		item.Kind, item.Text = Word, nfc(t.Value)
+		item.Kind, item.Text = Word, nfc(t.text)
 	case TokString:
-		return stringItem(item, t.Value)
+		return stringItem(item, t.text)
 	case TokNumber:
 		return parseNumber(lex, t)
 	case TokDate:
 		item.Kind = Date
-		return item, dateFault(t, lex.Peek())
+		return item, dateFault(t, lex.peek())
 	case TokClock:
 		item.Kind = Clock
-		return item, clockFault(t, lex.Peek())
+		return item, clockFault(t, lex.peek())
 	case TokComma:
 		item.Kind = Comma
 	case TokSlash:
@@ -89,17 +109,17 @@ func parseItem(lex *lexer.PeekingLexer) (Item, *fault) {
 			summary: "this text has no closing quote",
 			help:    "put a `\"` where it ends; a quoted text ends on the line where it begins"}
 	default:
-		return item, badChar(t, lex.Peek())
+		return item, badChar(t, lex.peek())
 	}
 	return item, nil
 }
 
-func strayUnit(t *lexer.Token) *fault {
-	start := t.Pos.Offset
-	f := &fault{code: diag.CodeStrayUnit, start: start, end: start + len(t.Value),
-		summary: fmt.Sprintf("`%s` has no number before it", t.Value),
+func strayUnit(t piece) *fault {
+	start := t.start
+	f := &fault{code: diag.CodeStrayUnit, start: start, end: start + len(t.text),
+		summary: fmt.Sprintf("`%s` has no number before it", t.text),
 		help:    "write the number first and its unit after it, as in `68 %`"}
-	if strings.ContainsAny(t.Value, "$€£¥") {
+	if strings.ContainsAny(t.text, "$€£¥") {
 		f.help = "write the amount first and the currency after it, as in `0.25 USD/lb`"
 	}
 	return f
@@ -150,8 +170,8 @@ func stringItem(item Item, raw string) (Item, *fault) {
 }
 
 // dateFault is what is wrong with a date, nil if nothing is.
-func dateFault(t, next *lexer.Token) *fault {
-	parts := numbers(t.Value, "-")
+func dateFault(t, next piece) *fault {
+	parts := numbers(t.text, "-")
 	if year, month, day := parts[0], parts[1], parts[2]; month >= 1 && month <= 12 && day >= 1 && day <= daysIn(year, month) && !isStuck(t, next) {
 		return nil
 	}
@@ -159,8 +179,8 @@ func dateFault(t, next *lexer.Token) *fault {
 }
 
 // clockFault is what is wrong with a time of day or an offset from UTC.
-func clockFault(t, next *lexer.Token) *fault {
-	parts := numbers(strings.TrimLeft(t.Value, "+-"), ":")
+func clockFault(t, next piece) *fault {
+	parts := numbers(strings.TrimLeft(t.text, "+-"), ":")
 	h, m, s := parts[0], parts[1], parts[2]
 	if (h <= 23 && m <= 59 && s <= 59 || h == 24 && m == 0 && s == 0) && !isStuck(t, next) {
 		return nil
@@ -168,25 +188,25 @@ func clockFault(t, next *lexer.Token) *fault {
 	return timeFault(t, next, "time", "write a time by the 24-hour clock, from `00:00` to `24:00`")
 }
 
-func timeFault(t, next *lexer.Token, what, help string) *fault {
-	text := t.Value
+func timeFault(t, next piece, what, help string) *fault {
+	text := t.text
 	if isStuck(t, next) {
-		text += next.Value
+		text += next.text
 	}
-	return &fault{code: diag.CodeBadDate, start: t.Pos.Offset, end: t.Pos.Offset + len(text),
+	return &fault{code: diag.CodeBadDate, start: t.start, end: t.start + len(text),
 		summary: fmt.Sprintf("there is no %s `%s`", what, text), help: help}
 }
 
 // isStuck says whether a word or number follows a token without a space.
-func isStuck(t, next *lexer.Token) bool {
-	if next.Pos.Offset != t.Pos.Offset+len(t.Value) {
+func isStuck(t, next piece) bool {
+	if next.start != t.start+len(t.text) {
 		return false
 	}
-	switch kindOf(next) {
+	switch next.kind {
 	case TokWord, TokNumber, TokUnit:
 		return true
 	case TokClock:
-		return next.Value[0] != '+' && next.Value[0] != '-'
+		return next.text[0] != '+' && next.text[0] != '-'
 	}
 	return false
 }

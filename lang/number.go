@@ -5,62 +5,60 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/alecthomas/participle/v2/lexer"
-
 	"newmake/lang/diag"
 )
 
 // parseNumber parses a number or a range, with its unit, of which t is the
 // first token.
-func parseNumber(lex *lexer.PeekingLexer, t *lexer.Token) (Item, *fault) {
-	start, end := t.Pos.Offset, t.Pos.Offset+len(t.Value)
-	item := Item{Kind: Number, At: diag.Span{Start: start, End: end}, Num: t.Value}
+func parseNumber(lex *cursor, t piece) (Item, *fault) {
+	start, end := t.start, t.start+len(t.text)
+	item := Item{Kind: Number, At: diag.Span{Start: start, End: end}, Num: t.text}
 	var f *fault
-	if item.Value, f = numberValue(t.Value, start); f != nil {
+	if item.Value, f = numberValue(t.text, start); f != nil {
 		return item, f
 	}
-	if kindOf(lex.Peek()) != TokRange {
-		if f := stuckToNumber(lex.Peek(), t.Value, start, end); f != nil {
+	if lex.peek().kind != TokRange {
+		if f := stuckToNumber(lex.peek(), t.text, start, end); f != nil {
 			return item, f
 		}
 		takeUnit(lex, &item)
-		if kindOf(lex.Peek()) != TokRange || item.Unit == "" {
+		if lex.peek().kind != TokRange || item.Unit == "" {
 			return item, nil
 		}
 		return item, unitTwice(lex, &item)
 	}
-	dots := lex.Next()
+	dots := lex.next()
 	item.Kind = Range
-	high := lex.Peek()
-	if kindOf(high) != TokNumber {
-		at := dots.Pos.Offset
-		return item, &fault{code: diag.CodeBadRange, start: at, end: at + len(dots.Value),
+	high := lex.peek()
+	if high.kind != TokNumber {
+		at := dots.start
+		return item, &fault{code: diag.CodeBadRange, start: at, end: at + len(dots.text),
 			summary: "a range needs a number after `..`", help: "write a range as `78..88 F`"}
 	}
-	lex.Next()
-	if item.High, f = numberValue(high.Value, high.Pos.Offset); f != nil {
+	lex.next()
+	if item.High, f = numberValue(high.text, high.start); f != nil {
 		return item, f
 	}
-	item.At.End = high.Pos.Offset + len(high.Value)
-	item.Num += ".." + high.Value
+	item.At.End = high.start + len(high.text)
+	item.Num += ".." + high.text
 	takeUnit(lex, &item)
 	return item, nil
 }
 
 // unitTwice is the fault of `78 F..88 F`, with the edit that mends it if both
 // units are the same.
-func unitTwice(lex *lexer.PeekingLexer, item *Item) *fault {
-	dots := lex.Next()
+func unitTwice(lex *cursor, item *Item) *fault {
+	dots := lex.next()
 	f := &fault{code: diag.CodeBadRange, start: int(item.unitAt), end: item.At.End,
 		summary: "a range has one unit, after its second number",
 		help:    fmt.Sprintf("write `%s..` and the unit once at the end", item.Num)}
-	if high := lex.Peek(); kindOf(high) == TokNumber {
-		lex.Next()
-		second := Item{At: diag.Span{Start: high.Pos.Offset, End: high.Pos.Offset + len(high.Value)}}
+	if high := lex.peek(); high.kind == TokNumber {
+		lex.next()
+		second := Item{At: diag.Span{Start: high.start, End: high.start + len(high.text)}}
 		takeUnit(lex, &second)
 		if second.Unit == item.Unit {
-			f.help = fmt.Sprintf("write `%s..%s %s`", item.Num, high.Value, item.Unit)
-			f.fix = &edit{item.At.Start + len(item.Num), dots.Pos.Offset, "", "take the first unit out"}
+			f.help = fmt.Sprintf("write `%s..%s %s`", item.Num, high.text, item.Unit)
+			f.fix = &edit{item.At.Start + len(item.Num), dots.start, "", "take the first unit out"}
 		}
 	}
 	return f
@@ -68,29 +66,29 @@ func unitTwice(lex *lexer.PeekingLexer, item *Item) *fault {
 
 // stuckToNumber finds what can't follow a number without a space: a second
 // number behind a hyphen, or a name that begins with a digit.
-func stuckToNumber(next *lexer.Token, num string, start, end int) *fault {
-	if next.Pos.Offset != end {
+func stuckToNumber(next piece, num string, start, end int) *fault {
+	if next.start != end {
 		return nil
 	}
-	switch kindOf(next) {
+	switch next.kind {
 	case TokNumber:
-		if !strings.HasPrefix(next.Value, "-") {
+		if !strings.HasPrefix(next.text, "-") {
 			break // cannot be: the lexer would have gone on
 		}
-		high := next.Value[1:]
-		return &fault{code: diag.CodeBadRange, start: start, end: end + len(next.Value),
+		high := next.text[1:]
+		return &fault{code: diag.CodeBadRange, start: start, end: end + len(next.text),
 			summary: "a hyphen does not make a range",
 			help:    fmt.Sprintf("write `%s..%s`", num, high),
 			fix:     &edit{end, end + 1, "..", fmt.Sprintf("write `%s..%s`", num, high)}}
 	case TokWord:
-		if len(next.Value) > 1 && strings.Trim(next.Value[1:], "-0123456789") == "" && (next.Value[0] == 'e' || next.Value[0] == 'E') {
-			text := num + next.Value
-			return &fault{code: diag.CodeBadNumber, start: start, end: end + len(next.Value),
+		if len(next.text) > 1 && strings.Trim(next.text[1:], "-0123456789") == "" && (next.text[0] == 'e' || next.text[0] == 'E') {
+			text := num + next.text
+			return &fault{code: diag.CodeBadNumber, start: start, end: end + len(next.text),
 				summary: fmt.Sprintf("`%.20s` is a number with an exponent, which is not read", text),
 				help:    "write the number out: 1,500 for 1.5e3, 0.002 for 2e-3"}
 		}
 	case TokBad:
-		if next.Value == "-" {
+		if next.text == "-" {
 			return &fault{code: diag.CodeBadNumber, start: start, end: end + 1,
 				summary: "a name cannot begin with a digit",
 				help:    "put the name in quotes, or begin it with a letter, as in `two-row`"}
@@ -100,24 +98,23 @@ func stuckToNumber(next *lexer.Token, num string, start, end int) *fault {
 }
 
 // takeUnit takes the unit after a number, if there is one, into the item.
-func takeUnit(lex *lexer.PeekingLexer, item *Item) {
-	t := lex.Peek()
-	switch kindOf(t) {
+func takeUnit(lex *cursor, item *Item) {
+	t := lex.peek()
+	switch t.kind {
 	case TokUnit:
 	case TokWord:
-		if IsConnective(t.Value) {
+		if IsConnective(t.text) {
 			return
 		}
 	default:
 		return
 	}
-	lex.Next()
-	item.Unit = t.Value
-	item.unitAt = int32(t.Pos.Offset)
-	item.At.End = t.Pos.Offset + len(t.Value)
-	if joined, last := compoundUnit(lex, t.Value); last != nil {
-		item.Unit = joined
-		item.At.End = last.Pos.Offset + len(last.Value)
+	lex.next()
+	item.Unit = t.text
+	item.unitAt = int32(t.start)
+	item.At.End = t.start + len(t.text)
+	if joined, end := compoundUnit(lex, t.text); end > 0 {
+		item.Unit, item.At.End = joined, end
 	}
 }
 
@@ -138,30 +135,30 @@ var compounds = []struct{ first, second, third, unit string }{
 	{"º", "C", "", "ºC"},
 }
 
-// compoundUnit takes the further words of a unit that has them, and gives the
-// last of them, nil if there are none.
-func compoundUnit(lex *lexer.PeekingLexer, first string) (unit string, last *lexer.Token) {
-	next := lex.Peek()
-	if kindOf(next) != TokWord {
-		return "", nil
+// compoundUnit takes the further words of a unit that has them, and says where
+// they end, 0 if there are none.
+func compoundUnit(lex *cursor, first string) (unit string, end int) {
+	next := lex.peek()
+	if next.kind != TokWord {
+		return "", 0
 	}
 	for i := range compounds {
 		c := &compounds[i]
-		if c.first != first || c.second != next.Value {
+		if c.first != first || c.second != next.text {
 			continue
 		}
-		before := lex.MakeCheckpoint()
-		lex.Next()
+		before := *lex
+		lex.next()
 		if c.third == "" {
-			return c.unit, next
+			return c.unit, next.end()
 		}
-		if third := lex.Peek(); third.Value == c.third {
-			lex.Next()
-			return c.unit, third
+		if third := lex.peek(); third.text == c.third {
+			lex.next()
+			return c.unit, third.end()
 		}
-		lex.LoadCheckpoint(before)
+		*lex = before
 	}
-	return "", nil
+	return "", 0
 }
 
 // IsConnective says whether a word joins the parts of a statement. After a

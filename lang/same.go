@@ -1,61 +1,52 @@
 package lang
 
-import "strings"
+import "bytes"
 
-// sameTree says whether two parsed texts mean the same and have the same
-// comments in the same places.
-func sameTree(a, b *File) bool {
-	return sameStmts(a.Stmts, b.Stmts) && sameComments(a.Tail, b.Tail)
-}
-
-func sameStmts(a, b []*Stmt) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if !sameStmt(a[i], b[i]) {
+// sameTokens says whether two texts without errors are made of the same tokens,
+// and so mean the same with the same comments in the same places. How many line
+// endings follow each other does not count, nor which, nor the spaces at the end of
+// a comment.
+func sameTokens(a, b []byte, as, bs []Token) bool {
+	for {
+		as, bs = skipLineEnds(as), skipLineEnds(bs)
+		if len(as) == 0 || len(bs) == 0 {
+			return len(as) == len(bs)
+		}
+		n, m := lineLength(as), lineLength(bs)
+		if n != m {
 			return false
 		}
+		for i := range n {
+			x, y := a[as[i].Start:as[i].End], b[bs[i].Start:bs[i].End]
+			if as[i].Kind == TokComment {
+				x, y = bytes.TrimRight(x, " \t"), bytes.TrimRight(y, " \t")
+			}
+			if as[i].Kind != bs[i].Kind || !bytes.Equal(x, y) {
+				return false
+			}
+		}
+		as, bs = as[n:], bs[m:]
 	}
-	return true
 }
 
-func sameStmt(a, b *Stmt) bool {
-	if len(a.Items) != len(b.Items) || (a.Block == nil) != (b.Block == nil) || a.Bad != b.Bad {
-		return false
+func skipLineEnds(tokens []Token) []Token {
+	for len(tokens) > 0 && tokens[0].Kind == TokNewline {
+		tokens = tokens[1:]
 	}
-	for i := range a.Items {
-		if !a.Items[i].Same(b.Items[i]) {
-			return false
+	return tokens
+}
+
+// lineLength counts the tokens before the next line ending.
+func lineLength(tokens []Token) int {
+	for i, t := range tokens {
+		if t.Kind == TokNewline {
+			return i
 		}
 	}
-	if !sameComments(a.Lead, b.Lead) || !sameComments(a.Inner, b.Inner) || !sameComment(a.Trail, b.Trail) {
-		return false
-	}
-	return a.Block == nil || sameStmts(a.Block.Stmts, b.Block.Stmts) &&
-		sameComments(a.Block.Tail, b.Block.Tail) && sameComment(a.Block.Trail, b.Block.Trail)
+	return len(tokens)
 }
 
 // Same says whether two items mean the same, wherever they stand.
 func (i Item) Same(j Item) bool {
 	return i.Kind == j.Kind && i.Text == j.Text && i.Num == j.Num && i.Value == j.Value && i.High == j.High && i.Unit == j.Unit
-}
-
-func sameComments(a, b []Comment) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if !sameComment(&a[i], &b[i]) {
-			return false
-		}
-	}
-	return true
-}
-
-func sameComment(a, b *Comment) bool {
-	if a == nil || b == nil {
-		return a == b
-	}
-	return strings.TrimRight(a.Text, " \t") == strings.TrimRight(b.Text, " \t")
 }

@@ -62,7 +62,7 @@ func (d *document) limits() {
 func (d *document) grammar() {
 	d.text("### Grammar")
 	d.text("Words are `Word`, texts in quotes `String`, a unit that is no plain word `Unit`\n(`%`, `g/L`, `USD/lb`). Spaces and remarks may stand between any two.")
-	d.text("```ebnf\n" + lang.Grammar + "```")
+	d.text("```ebnf\n" + lang.Grammar() + "```")
 	d.text("A word after a number is its unit, but for those that join the parts of a line:\n" + wrapped(list(Connectives())+".", ""))
 }
 
