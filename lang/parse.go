@@ -15,17 +15,23 @@ func Parse(src *diag.Source) (file *File, list diag.List) {
 	if d, ok := checkSize(src); !ok {
 		return &File{Source: src}, diag.List{d}
 	}
-	withTokens(src.Text, func(tokens []Token) { file, list = parse(src, tokens) })
+	withTokens(src.Text, 0, func(tokens []Token) { file, list = parse(src, 0, len(src.Text), tokens) })
 	return file, list
 }
 
-// parse is the way of a text: tokens, lines, braces that balance, the grammar,
-// and what the grammar does not say.
-func parse(src *diag.Source, tokens []Token) (*File, diag.List) {
+// ParsePart reads one part of a text (see Outline). Places are those in the text.
+func ParsePart(src *diag.Source, p Part) (file *File, list diag.List) {
+	withTokens(src.Text[:p.End], p.Start, func(tokens []Token) { file, list = parse(src, p.Start, p.End, tokens) })
+	return file, list
+}
+
+// parse is the way of a text, or of what stands in it between two offsets: tokens,
+// lines, braces that balance, the grammar, and what the grammar does not say.
+func parse(src *diag.Source, start, end int, tokens []Token) (*File, diag.List) {
 	if d, ok := checkNesting(src, tokens); !ok {
 		return &File{Source: src}, diag.List{d}
 	}
-	list, text := checkChars(src, tokens), string(src.Text)
+	list, text := checkChars(src, start, end, tokens), src.String()
 	lines := codeLines(src.Text, tokens)
 	spoil(lines, list)
 	mended, braces, adrift := balance(src, lines)

@@ -31,6 +31,11 @@ func checkSize(src *diag.Source) (d diag.Diagnostic, ok bool) {
 			Summary: fmt.Sprintf("this file has %d bytes; the limit is %d (4 MiB)", len(text), MaxFileBytes),
 			Help:    "split it into several files of one house"}, false
 	}
+	return checkLines(src)
+}
+
+// checkLines finds a line that is too long.
+func checkLines(src *diag.Source) (d diag.Diagnostic, ok bool) {
 	for n := 1; n <= src.Lines(); n++ {
 		at := src.LineSpan(n)
 		if size := at.End - at.Start; size > MaxLineBytes {
@@ -92,10 +97,10 @@ func utf16Name(text []byte) string {
 
 // checkChars finds invalid UTF-8, control characters and those that reorder
 // text on the screen; the first in each line.
-func checkChars(src *diag.Source, tokens []Token) diag.List {
+func checkChars(src *diag.Source, start, end int, tokens []Token) diag.List {
 	var list diag.List
-	text := src.Text
-	for pos := 0; pos < len(text); {
+	text := src.Text[:end]
+	for pos := start; pos < len(text); {
 		c := text[pos]
 		if c >= ' ' && c < 0x7f || class[c]&(isBlank|isLineEnd) != 0 {
 			pos++

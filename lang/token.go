@@ -32,11 +32,11 @@ type Token struct {
 }
 
 // Tokens splits a text into tokens. It never fails.
-func Tokens(text []byte) []Token { return tokensInto(make([]Token, 0, len(text)/6+8), text) }
+func Tokens(text []byte) []Token { return tokensInto(make([]Token, 0, len(text)/6+8), text, 0) }
 
-// tokensInto appends the tokens of a text.
-func tokensInto(tokens []Token, text []byte) []Token {
-	for pos := 0; pos < len(text); {
+// tokensInto appends the tokens of a text from an offset on.
+func tokensInto(tokens []Token, text []byte, pos int) []Token {
+	for pos < len(text) {
 		if n := spaceAt(text, pos); n > 0 {
 			pos += n
 			continue
@@ -56,10 +56,11 @@ var room = sync.Pool{New: func() any { return new([]Token) }}
 // file that is read at all.
 const mostKept = 1 << 16
 
-// withTokens hands the tokens of a text to a function, which must not keep them.
-func withTokens(text []byte, do func([]Token)) {
+// withTokens hands the tokens of a text from an offset on to a function, which must
+// not keep them.
+func withTokens(text []byte, pos int, do func([]Token)) {
 	kept := room.Get().(*[]Token)
-	tokens := tokensInto((*kept)[:0], text)
+	tokens := tokensInto((*kept)[:0], text, pos)
 	do(tokens)
 	if cap(tokens) <= mostKept {
 		*kept = tokens

@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 
 	"newmake/lang/diag"
 )
@@ -56,6 +57,6 @@ func (a *app) refuse(list diag.List, format string) error {
 		return ended(list)
 	}
 	a.show(list)
-	a.tell("%s: nothing was planned", list.Counted())
+	fmt.Fprintf(a.err, "%s: nothing was planned\n", list.Counted())
 	return ended(list)
 }

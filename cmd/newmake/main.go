@@ -7,8 +7,6 @@ import (
 
 	"github.com/spf13/cobra"
 	"golang.org/x/term"
-
-	"newmake/cmd/newmake/internal/wholefile"
 )
 
 func main() {
@@ -24,7 +22,6 @@ type app struct {
 	outTerminal bool
 	errTerminal bool
 	env         func(string) string
-	disk        wholefile.Disk
 
 	quiet bool
 	color string // auto, always, never
@@ -55,12 +52,9 @@ func (a *app) execute(root *cobra.Command, args []string) (code int) {
 			code = a.fault(fault)
 		}
 	}()
-	out := &stream{to: a.out}
-	a.out = out
 	root.SetArgs(spoken(root, args))
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.err)
-	err := root.Execute()
-	return a.exitCode(err, out.err)
+	return a.exitCode(root.Execute())
 }

@@ -16,7 +16,6 @@ func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
 		"newmake": main,
 		"faulty":  faulty,
-		"stopped": stopped,
 	})
 }
 

@@ -4,8 +4,10 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"os"
 	"os/signal"
 	"slices"
+	"syscall"
 
 	"newmake/compile/plan"
 	"newmake/lang/diag"
@@ -23,7 +25,7 @@ type watching struct {
 }
 
 func (a *app) watchPlan(arg string, f planFlags) error {
-	ctx, stop := signal.NotifyContext(context.Background(), stops()...)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	return a.watch(ctx, arg, f)
 }
@@ -100,7 +102,7 @@ func (w *watching) make() error {
 	}
 	if p == nil || broken(list) {
 		w.app.show(list)
-		w.app.tell("%s: the last good plan stays", list.Counted())
+		fmt.Fprintf(w.app.err, "%s: the last good plan stays\n", list.Counted())
 		if w.page != nil {
 			w.page.problems(textOf(list))
 		}
@@ -138,7 +140,7 @@ func (w *watching) compute() (*source, *plan.Plan, diag.List, error) {
 // broken says what stands in the way where there is no list of diagnostics: a
 // file that is gone for the moment.
 func (w *watching) broken(why string) {
-	fmt.Fprintln(w.app.err, safeLines("newmake: "+why+": the last good plan stays", w.app.plain()))
+	fmt.Fprintf(w.app.err, "newmake: %s: the last good plan stays\n", why)
 	if w.page != nil {
 		w.page.problems(why)
 	}

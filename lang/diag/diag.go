@@ -3,13 +3,18 @@
 // (show.go), so that a terminal, JSON and an editor show the same facts.
 package diag
 
+import "sync"
+
 // Source is one text that was read: its name as the user knows it, and its
 // bytes. Spans point into it.
 type Source struct {
 	Name string
 	Text []byte
 
-	lines []int32 // byte offset of each line's start
+	once  sync.Once
+	lines []int32 // byte offset of each line's start, once asked for
+	whole sync.Once
+	text  string // Text, once asked for
 }
 
 // Span is a half-open range of bytes in a Source. The zero Span is "no place".

@@ -12,9 +12,19 @@ var bom = []byte("\xef\xbb\xbf")
 // NewSource makes a Source of a text. A leading byte order mark is left off, so
 // offset 0 is the first character that a person sees.
 func NewSource(name string, text []byte) *Source {
-	s := &Source{Name: name, Text: bytes.TrimPrefix(text, bom)}
-	s.lines = lineStarts(s.Text)
-	return s
+	return &Source{Name: name, Text: bytes.TrimPrefix(text, bom)}
+}
+
+// String is the text.
+func (s *Source) String() string {
+	s.whole.Do(func() { s.text = string(s.Text) })
+	return s.text
+}
+
+// starts gives the offset at which each line begins.
+func (s *Source) starts() []int32 {
+	s.once.Do(func() { s.lines = lineStarts(s.Text) })
+	return s.lines
 }
 
 // lineStarts finds where each line begins. CR LF, LF and a lone CR end a line.
@@ -33,11 +43,12 @@ func lineStarts(text []byte) []int32 {
 }
 
 // Lines says how many lines the source has. An empty text has one.
-func (s *Source) Lines() int { return len(s.lines) }
+func (s *Source) Lines() int { return len(s.starts()) }
 
 // LineOf gives the 1-based line that holds a byte offset.
 func (s *Source) LineOf(offset int) int {
-	return sort.Search(len(s.lines), func(i int) bool { return int(s.lines[i]) > offset })
+	starts := s.starts()
+	return sort.Search(len(starts), func(i int) bool { return int(starts[i]) > offset })
 }
 
 // Position gives the line and column of a byte offset, both from 1, the column
@@ -45,18 +56,19 @@ func (s *Source) LineOf(offset int) int {
 func (s *Source) Position(offset int) (line, col int) {
 	offset = min(max(offset, 0), len(s.Text))
 	line = max(s.LineOf(offset), 1)
-	start := int(s.lines[line-1])
+	start := int(s.starts()[line-1])
 	return line, utf8.RuneCount(s.Text[start:offset]) + 1
 }
 
 // LineSpan is the place of a 1-based line, without its line ending.
 func (s *Source) LineSpan(line int) Span {
-	if line < 1 || line > len(s.lines) {
+	starts := s.starts()
+	if line < 1 || line > len(starts) {
 		return Span{Src: s, Start: len(s.Text), End: len(s.Text)}
 	}
-	start, end := int(s.lines[line-1]), len(s.Text)
-	if line < len(s.lines) {
-		end = int(s.lines[line])
+	start, end := int(starts[line-1]), len(s.Text)
+	if line < len(starts) {
+		end = int(starts[line])
 	}
 	for end > start && (s.Text[end-1] == '\n' || s.Text[end-1] == '\r') {
 		end--

@@ -1,0 +1,253 @@
+package lang
+
+import (
+	"unicode/utf8"
+
+	"newmake/lang/diag"
+)
+
+// Part is one statement of a text's outermost level, with the comments above it.
+// The parts of a text follow one another and leave nothing out; what stands after
+// the last statement is a part of its own, without a word.
+type Part struct {
+	Start, End int // whole lines
+
+	// Plain says that the statement begins `Word Name {` or `Word Name from Parent {`
+	// and that nothing is wrong with that line. Of others only reading tells.
+	Plain  bool
+	Word   string
+	Name   string
+	NameAt diag.Span
+	Parent string // "" if there is none
+}
+
+// Outline finds the statements of a text's outermost level without reading what
+// is in their blocks, by the lexer's rules for braces, strings and comments. It is
+// not ok if only Parse can tell how the text is nested, or refuses it; else
+// ParsePart of every part gives what Parse gives of the whole.
+func Outline(src *diag.Source) (parts []Part, ok bool) {
+	if len(src.Text) > MaxFileBytes || utf16Name(src.Text) != "" {
+		return nil, false
+	}
+	o := &outliner{src: src, text: src.Text}
+	for o.next() {
+	}
+	if o.lost {
+		return nil, false
+	}
+	if o.start < len(o.text) {
+		o.parts = append(o.parts, Part{Start: o.start, End: len(o.text)})
+	}
+	return o.parts, true
+}
+
+type outliner struct {
+	src   *diag.Source
+	text  []byte
+	pos   int // begin of a line of the outermost level
+	start int // of the part that is looked at
+	line  int // begin of the line of the last brace
+	parts []Part
+	lost  bool // it is not plain how the text is nested
+}
+
+// next goes over one line of the outermost level, and over the block that it
+// opens. It says whether to go on.
+func (o *outliner) next() bool {
+	begin := o.pos
+	o.pos += spaceAt(o.text, o.pos)
+	if o.pos == len(o.text) {
+		o.long(begin, o.pos)
+		return false
+	}
+	switch o.text[o.pos] {
+	case '\n', '\r':
+		o.long(begin, o.pos)
+		o.pos++
+		return true
+	case '#':
+		o.pos = lineEnd(o.text, o.pos)
+		o.long(begin, o.pos)
+		return true
+	}
+	head, depth := o.head()
+	o.long(begin, o.pos)
+	if depth > 0 {
+		o.block(depth)
+		o.rest()
+	}
+	if o.lost {
+		return false
+	}
+	if o.pos < len(o.text) && o.text[o.pos] == '\r' {
+		o.pos++
+	}
+	if o.pos < len(o.text) && o.text[o.pos] == '\n' {
+		o.pos++
+	}
+	part := o.part(head)
+	part.Start, part.End = o.start, o.pos
+	o.parts = append(o.parts, part)
+	o.start = o.pos
+	return true
+}
+
+// head goes over the line's tokens and gives those that tell of a plain one: all
+// before its comment, if they are few. depth is how many blocks it leaves open.
+func (o *outliner) head() (tokens []Token, depth int) {
+	var kept [6]Token
+	n, closed, last := 0, false, TokNewline
+	for o.pos < len(o.text) && class[o.text[o.pos]]&isLineEnd == 0 {
+		if space := spaceAt(o.text, o.pos); space > 0 {
+			o.pos += space
+			continue
+		}
+		kind, end := tokenAt(o.text, o.pos)
+		if kind != TokComment {
+			o.lost = o.lost || closed // something follows the block on its line
+			if n < len(kept) {
+				kept[n] = Token{Kind: kind, Start: int32(o.pos), End: int32(end)}
+			}
+			n++
+			last = kind
+		}
+		switch kind {
+		case TokOpen:
+			depth++
+		case TokClose:
+			depth--
+			closed = depth == 0
+		}
+		o.lost = o.lost || depth < 0 || depth > MaxNesting
+		o.pos = end
+	}
+	if last == TokComma && depth == 0 {
+		o.lost = true // it goes on in the next line
+	}
+	if n > len(kept) {
+		return nil, depth
+	}
+	return kept[:n], depth
+}
+
+// block goes over what is in a block, to the brace that closes the outermost.
+func (o *outliner) block(depth int) {
+	text, pos := o.text, o.pos
+	for line := pos; pos < len(text); {
+		if !marked[text[pos]] {
+			pos++
+			continue
+		}
+		switch text[pos] {
+		case '\n', '\r':
+			o.long(line, pos)
+			line = pos + 1
+		case '{':
+			if depth++; depth > MaxNesting {
+				o.lost = true
+				return
+			}
+		case '}':
+			if depth--; depth == 0 {
+				o.lost = o.lost || !o.first(pos)
+				o.pos, o.line = pos+1, line
+				return
+			}
+		case '"':
+			_, pos = stringAt(text, pos)
+			continue
+		case '#':
+			pos = lineEnd(text, pos)
+			continue
+		}
+		pos++
+	}
+	o.lost = true // it is never closed
+}
+
+// marked are the bytes that tell how a text is nested.
+var marked = func() (m [256]bool) {
+	for _, c := range "{}\"#\n\r" {
+		m[c] = true
+	}
+	return m
+}()
+
+// long gives up if a line is too long for Parse.
+func (o *outliner) long(start, end int) {
+	o.lost = o.lost || end-start > MaxLineBytes
+}
+
+// first says that nothing but blanks stands before an offset on its line.
+func (o *outliner) first(pos int) bool {
+	for pos > 0 && class[o.text[pos-1]]&isBlank != 0 {
+		pos--
+	}
+	return pos == 0 || class[o.text[pos-1]]&isLineEnd != 0
+}
+
+// rest goes to the end of the line, on which nothing but a comment may stand.
+func (o *outliner) rest() {
+	o.pos += spaceAt(o.text, o.pos)
+	defer func() { o.long(o.line, o.pos) }()
+	switch {
+	case o.pos == len(o.text):
+	case o.text[o.pos] == '#':
+		o.pos = lineEnd(o.text, o.pos)
+	case class[o.text[o.pos]]&isLineEnd == 0:
+		o.lost = true
+	}
+}
+
+// part tells of a statement by the tokens of its first line, if they are plain.
+func (o *outliner) part(head []Token) (p Part) {
+	n := len(head)
+	if n != 3 && n != 5 || head[0].Kind != TokWord || head[n-1].Kind != TokOpen || !o.clean(head[0].Start) {
+		return p
+	}
+	name, ok := o.name(head[1])
+	if !ok {
+		return p
+	}
+	if n == 5 {
+		if head[2].Kind != TokWord || string(o.text[head[2].Start:head[2].End]) != "from" {
+			return p
+		}
+		if p.Parent, ok = o.name(head[3]); !ok || p.Parent == "" {
+			return Part{}
+		}
+	}
+	p.Plain, p.Word = true, nfc(string(o.text[head[0].Start:head[0].End]))
+	p.Name, p.NameAt = name, o.src.Span(int(head[1].Start), int(head[1].End))
+	return p
+}
+
+// name is a word, or a string without escapes.
+func (o *outliner) name(t Token) (string, bool) {
+	raw := o.text[t.Start:t.End]
+	switch t.Kind {
+	case TokWord:
+		return nfc(string(raw)), true
+	case TokString:
+		item, f := stringItem(Item{}, string(raw))
+		return item.Text, f == nil
+	}
+	return "", false
+}
+
+// clean says that no character of a line is a problem (see checkChars).
+func (o *outliner) clean(start int32) bool {
+	for pos := int(start); pos < len(o.text) && class[o.text[pos]]&isLineEnd == 0; {
+		c := o.text[pos]
+		if c >= ' ' && c < 0x7f || c == '\t' {
+			pos++
+			continue
+		}
+		r, n := utf8.DecodeRune(o.text[pos:])
+		if charProblem(r, n, c).Code != "" {
+			return false
+		}
+		pos += n
+	}
+	return true
+}
