@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/json"
-	"fmt"
 
 	"newmake/lang/diag"
 )
@@ -57,6 +56,6 @@ func (a *app) refuse(list diag.List, format string) error {
 		return ended(list)
 	}
 	a.show(list)
-	fmt.Fprintf(a.err, "%s: nothing was planned\n", list.Counted())
+	a.tell("%s: nothing was planned", list.Counted())
 	return ended(list)
 }

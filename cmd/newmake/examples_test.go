@@ -8,8 +8,8 @@ import (
 	"path"
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
-	"syscall"
 	"testing"
 	"testing/fstest"
 	"unicode/utf16"
@@ -210,13 +210,18 @@ func runFolder(t testing.TB, listing string) diag.List {
 		if name == "" {
 			continue
 		}
+		if strings.Contains(name, `\`) {
+			bytes, err := strconv.Unquote(`"` + name + `"`)
+			require.NoError(t, err)
+			name = bytes
+		}
 		at := filepath.Join(dir, filepath.FromSlash(name))
 		require.NoError(t, os.MkdirAll(filepath.Dir(at), 0o755))
 		switch text, err := fs.ReadFile(os.DirFS(hollow), path.Base(name)); {
 		case isLink:
 			require.NoError(t, os.Symlink(filepath.FromSlash(to), at))
 		case strings.HasSuffix(name, "|"):
-			require.NoError(t, syscall.Mkfifo(strings.TrimSuffix(at, "|"), 0o644))
+			require.NoError(t, makePipe(strings.TrimSuffix(at, "|")))
 		default:
 			if err != nil {
 				text = nil

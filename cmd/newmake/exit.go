@@ -29,7 +29,7 @@ type exit struct {
 func (e *exit) Error() string { return e.message }
 
 func usage(format string, args ...any) error {
-	return &exit{exitUsage, fmt.Sprintf(format, args...)}
+	return &exit{exitUsage, fmt.Sprintf(format, safeArgs(args)...)}
 }
 
 // errSaid ends a command whose diagnostics have been printed.
@@ -45,15 +45,19 @@ func ended(list diag.List) error {
 }
 
 // exitCode says what is to be said of an error and gives its code. What cobra
-// finds wrong with the arguments is wrong use.
-func (a *app) exitCode(err error) int {
+// finds wrong with the arguments is wrong use. Output that was lost is an error
+// whatever else came of the command.
+func (a *app) exitCode(err, lost error) int {
+	if lost != nil {
+		err = usage("cannot write to standard output: %v", reason(lost))
+	}
 	if err == nil {
 		return exitOK
 	}
 	e := &exit{code: exitUsage, message: err.Error()}
 	errors.As(err, &e)
 	if e.message != "" {
-		fmt.Fprintf(a.err, "newmake: %s\n", e.message)
+		fmt.Fprintln(a.err, safeLines("newmake: "+e.message, a.plain()))
 	}
 	return e.code
 }
@@ -62,12 +66,17 @@ func (a *app) exitCode(err error) int {
 func (a *app) fault(what any) int {
 	fmt.Fprintln(a.err, "newmake: this is a fault in newmake, not in your text; nothing was written.")
 	f, err := os.CreateTemp("", "newmake-fault-*.txt")
+	if err == nil {
+		_, err = fmt.Fprintf(f, "%s\n\n%v\n\n%s", versionLine(), what, debug.Stack())
+		err = errors.Join(err, f.Close())
+	}
 	if err != nil {
-		fmt.Fprintln(a.err, "The details could not be kept:", err)
+		if f != nil {
+			os.Remove(f.Name())
+		}
+		a.tell("The details could not be kept: %v", reason(err))
 		return exitFault
 	}
-	defer f.Close()
-	fmt.Fprintf(f, "%s\n\n%v\n\n%s", versionLine(), what, debug.Stack())
-	fmt.Fprintf(a.err, "Please report it with the text that caused it and this file: %s\n", f.Name())
+	a.tell("Please report it with the text that caused it and this file: %s", f.Name())
 	return exitFault
 }

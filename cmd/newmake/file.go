@@ -1,18 +1,17 @@
 package main
 
 import (
-	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"os"
-	"os/signal"
 	"path/filepath"
 	"strings"
 
-	"github.com/google/renameio/v2"
 	"github.com/pmezard/go-difflib/difflib"
 
+	"newmake/cmd/newmake/internal/wholefile"
 	"newmake/lang"
 	"newmake/lang/diag"
 )
@@ -109,49 +108,26 @@ func (f *file) readText() error {
 
 // replace puts another text in the file's place, whole or not at all, and says
 // how many names the file had. It refuses if the file is no longer what was read.
-func (f *file) replace(text []byte) (links int, err error) {
-	now := file{target: f.target}
-	if err := now.readText(); err != nil {
-		return 0, fmt.Errorf("cannot write %s: %v", f.name, reason(err))
-	}
-	if !bytes.Equal(now.before, f.before) {
-		return 0, fmt.Errorf("%s was changed by something else meanwhile: it was left alone", f.name)
-	}
-	if info, err := os.Stat(f.target); err == nil {
-		if info.Mode().Perm()&0o222 == 0 {
-			return 0, fmt.Errorf("cannot write %s: it is read-only, and was left alone; chmod u+w makes it writable", f.name)
-		}
-		links = hardLinks(info)
-	}
-	err = uninterrupted(func() error {
-		return renameio.WriteFile(f.target, text, 0o644, renameio.WithExistingPermissions(), renameio.WithTempDir(filepath.Dir(f.target)))
+func (f *file) replace(disk wholefile.Disk, text []byte) (names int, err error) {
+	var done wholefile.Done
+	err = uninterrupted(func() (err error) {
+		done, err = disk.Replace(f.target, f.before, text)
+		return err
 	})
-	if err != nil {
+	switch {
+	case errors.Is(err, wholefile.ErrChanged):
+		return 0, fmt.Errorf("%s was changed by something else meanwhile: it was left alone", f.name)
+	case err != nil:
 		return 0, fmt.Errorf("cannot write %s: %v", f.name, reason(err))
 	}
-	return links, nil
-}
-
-// uninterrupted lets a file be written before Ctrl-C takes effect, so that no
-// half file is left behind.
-func uninterrupted(do func() error) error {
-	stop := make(chan os.Signal, 1)
-	signal.Notify(stop, os.Interrupt)
-	err := do()
-	signal.Stop(stop)
-	select {
-	case <-stop:
-		os.Exit(exitInterrupt)
-	default:
-	}
-	return err
+	return done.Names, nil
 }
 
 // diff is the unified difference between the text as it was and as it is laid
 // out.
 func (l *laid) diff() string {
 	out, _ := difflib.GetUnifiedDiffString(difflib.UnifiedDiff{ // it fails only where it writes
-		A: lines(l.before), B: lines(l.after), FromFile: l.name, ToFile: l.name, Context: 3,
+		A: lines(l.before), B: lines(l.after), FromFile: diag.Safe(l.name, false), ToFile: diag.Safe(l.name, false), Context: 3,
 	})
 	return out
 }

@@ -111,7 +111,7 @@ func (a *app) layOne(l *laid, f fmtFlags, r *fmtReport) {
 	r.Diagnostics = append(r.Diagnostics, l.diags...)
 	switch {
 	case l.err != nil:
-		r.fail("cannot read %s: %v", diag.Safe(l.name, a.plain()), reason(l.err))
+		r.fail("cannot read %s: %v", diag.Safe(l.name, false), reason(l.err))
 		return
 	case l.after == nil:
 		r.Broken++
@@ -130,12 +130,12 @@ func (a *app) layOne(l *laid, f fmtFlags, r *fmtReport) {
 			r.text = l.after
 		}
 	case l.changes():
-		links, err := l.replace(l.after)
+		names, err := l.replace(a.disk, l.after)
 		if err != nil {
-			r.fail("%v", err)
+			r.fail("%v", diag.Safe(err.Error(), false))
 			r.Changed = r.Changed[:len(r.Changed)-1]
-		} else if links > 1 {
-			r.notes = append(r.notes, fmt.Sprintf("%s has %d names (hard links): the others keep the old text", diag.Safe(l.name, a.plain()), links))
+		} else if names > 1 {
+			r.notes = append(r.notes, otherNames(l.name, names))
 		}
 	}
 }
@@ -185,7 +185,7 @@ func (a *app) printLayout(r *fmtReport, f fmtFlags) error {
 		a.say("note: %s", note)
 	}
 	for _, failure := range r.Failed {
-		fmt.Fprintln(a.err, "newmake:", failure)
+		a.tell("newmake: %s", failure)
 	}
 	if r.text != nil {
 		_, err := a.out.Write(r.text)

@@ -85,6 +85,8 @@ const (
 	attributeLine = "*.batch text eol=lf diff=newmake"
 	markBegin     = "# newmake: begin"
 	markEnd       = "# newmake: end"
+	wasOpen       = ", the line above had no end"
+	wasEmpty      = ", the file was empty"
 
 	// A line that opens a block: its words go into the hunk header.
 	funcName = `^[ \t]*([a-z][a-z-]*([ \t].*)?)\{`
@@ -102,27 +104,33 @@ fi
 exec newmake git-setup --staged
 `
 
-func setupParts(r *gitrepo.Repo) ([]part, error) {
+func (a *app) setupParts(r *gitrepo.Repo) ([]part, error) {
 	hook, err := hookPath(r)
 	if err != nil {
 		return nil, err
 	}
 	attributes := filepath.Join(r.Top, ".gitattributes")
+	byHand := "it sets other line endings or another driver for *.batch, which ours would override: make that line `" + attributeLine + "`"
+	toUndo := "its lines for *.batch are not newmake's own"
+	if isLink(attributes) {
+		byHand = "it is a link, which git does not read: put a file in its place"
+		toUndo = "it is a link, and what it leads to is not newmake's own"
+	}
 	return []part{
 		{
 			name: ".gitattributes", why: "LF on every machine, and the driver below for .batch files", show: []string{attributeLine},
 			found:  func() (state, error) { return attributesFound(attributes) },
-			set:    func() error { return addAttributes(attributes) },
-			unset:  func() error { return dropAttributes(attributes) },
-			byHand: "it sets other line endings or another driver for *.batch, which ours would override: make that line `" + attributeLine + "`",
-			toUndo: "its lines for *.batch are not newmake's own",
+			set:    func() error { return a.addAttributes(attributes) },
+			unset:  func() error { return a.dropAttributes(attributes) },
+			byHand: byHand,
+			toUndo: toUndo,
 		},
 		configPart(r, "diff.newmake.xfuncname", funcName, "hunk headers name the block; needs no program"),
 		configPart(r, "diff.newmake.textconv", textConv, "git diff shows the text as laid out; without newmake, as it is"),
 		{
 			name: belowTop(r, hook), why: "lays out and checks what is staged, before a commit", show: []string{"newmake git-setup --staged"},
 			found:  func() (state, error) { return hookFound(r, hook) },
-			set:    func() error { return writeHook(hook) },
+			set:    func() error { return a.writeHook(hook) },
 			unset:  func() error { return os.Remove(hook) },
 			byHand: "add to it the line `newmake git-setup --staged || exit 1`",
 			toUndo: "if you added the line `newmake git-setup --staged || exit 1`, take it out",
@@ -131,12 +139,12 @@ func setupParts(r *gitrepo.Repo) ([]part, error) {
 }
 
 func (a *app) showSetup(r *gitrepo.Repo) error {
-	parts, err := setupParts(r)
+	parts, err := a.setupParts(r)
 	if err != nil {
 		return usage("%v", err)
 	}
 	missing := 0
-	fmt.Fprintf(a.out, "In the repository at %s:\n", r.Top)
+	a.tellOn(a.out, "In the repository at %s:", r.Top)
 	for _, p := range parts {
 		found, err := p.found()
 		if err != nil {
@@ -146,7 +154,7 @@ func (a *app) showSetup(r *gitrepo.Repo) error {
 		if found == notThere {
 			missing++
 		}
-		fmt.Fprintf(a.out, "\n  %s: %s\n    %s\n", p.name, word, p.why)
+		a.tellOn(a.out, "\n  %s: %s\n    %s", p.name, word, p.why)
 		for _, l := range p.show {
 			fmt.Fprintf(a.out, "      %s\n", l)
 		}
@@ -174,7 +182,7 @@ func (a *app) removeSetup(r *gitrepo.Repo) error {
 // each does something with the parts in one state, and says what it did. What is
 // somebody else's is left alone.
 func (a *app) each(r *gitrepo.Repo, when state, done, not string, do func(part) error) error {
-	parts, err := setupParts(r)
+	parts, err := a.setupParts(r)
 	if err != nil {
 		return usage("%v", err)
 	}
@@ -187,7 +195,7 @@ func (a *app) each(r *gitrepo.Repo, when state, done, not string, do func(part) 
 		switch found {
 		case when:
 			if err := do(p); err != nil {
-				return usage("%s: %v", p.name, err)
+				return usage("%s: %v", p.name, reason(err))
 			}
 			a.say("%s: %s", p.name, done)
 		case isOther:
@@ -196,7 +204,7 @@ func (a *app) each(r *gitrepo.Repo, when state, done, not string, do func(part) 
 			if when == isOurs {
 				advice = p.toUndo
 			}
-			fmt.Fprintf(a.err, "%s: something else is there, and was left alone; %s\n", p.name, advice)
+			a.tell("%s: something else is there, and was left alone; %s", p.name, advice)
 		default:
 			a.say("%s: %s", p.name, not)
 		}

@@ -8,8 +8,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/google/renameio/v2"
-
 	"newmake/cmd/newmake/internal/gitrepo"
 )
 
@@ -50,7 +48,12 @@ func configPart(r *gitrepo.Repo, key, value, why string) part {
 	}
 }
 
+// attributesFound looks at .gitattributes. Git does not read one that is a link,
+// and what it leads to is somebody else's.
 func attributesFound(file string) (state, error) {
+	if isLink(file) {
+		return isOther, nil
+	}
 	text, err := os.ReadFile(file)
 	if os.IsNotExist(err) {
 		return notThere, nil
@@ -67,6 +70,11 @@ func attributesFound(file string) (state, error) {
 		}
 	}
 	return notThere, nil
+}
+
+func isLink(file string) bool {
+	info, err := os.Lstat(file)
+	return err == nil && info.Mode()&os.ModeSymlink != 0
 }
 
 // against says that a line of .gitattributes sets for all .batch files what ours,
@@ -90,46 +98,71 @@ func against(line string) bool {
 	})
 }
 
-func addAttributes(file string) error {
+// addAttributes puts our lines at the end. The mark keeps how the text ended, so
+// that it can be given back as it was.
+func (a *app) addAttributes(file string) error {
 	text, err := os.ReadFile(file)
 	if err != nil && !os.IsNotExist(err) {
 		return err
 	}
-	if len(text) > 0 && !bytes.HasSuffix(text, []byte("\n")) {
-		text = append(text, '\n')
+	begin, out := markBegin, bytes.Clone(text)
+	switch {
+	case err == nil && len(text) == 0:
+		begin += wasEmpty
+	case len(text) > 0 && !bytes.HasSuffix(text, []byte("\n")):
+		begin += wasOpen
+		out = append(out, '\n')
 	}
-	text = append(text, markBegin+"\n"+attributeLine+"\n"+markEnd+"\n"...)
-	return renameio.WriteFile(file, text, 0o644, renameio.WithExistingPermissions())
+	out = append(out, begin+"\n"+attributeLine+"\n"+markEnd+"\n"...)
+	return a.rewrite(file, text, out, err == nil)
 }
 
-// dropAttributes takes the marked lines out, and the file if nothing else is in it.
-func dropAttributes(file string) error {
+// rewrite writes a file that was read, or was not there.
+func (a *app) rewrite(file string, was, text []byte, there bool) error {
+	return uninterrupted(func() error {
+		if !there {
+			return a.disk.Create(file, text, 0o644)
+		}
+		_, err := a.disk.Replace(file, was, text)
+		return err
+	})
+}
+
+// dropAttributes takes the marked lines out, and the file if it is there for them
+// alone.
+func (a *app) dropAttributes(file string) error {
 	text, err := os.ReadFile(file)
 	if err != nil {
 		return err
 	}
-	var kept []string
-	inside := false
+	var kept []byte
+	inside, ours := false, true
 	for line := range strings.Lines(string(text)) {
-		switch strings.TrimSpace(line) {
-		case markBegin:
+		mark, how, _ := strings.Cut(strings.TrimSpace(line), ",")
+		switch {
+		case mark == markBegin:
 			inside = true
-			continue
-		case markEnd:
+			switch how = "," + how; how {
+			case wasEmpty:
+				ours = false
+			case wasOpen:
+				if rest := text[len(kept)+len(line):]; bytes.HasSuffix(bytes.TrimRight(rest, "\r\n"), []byte(markEnd)) { // nothing was added below
+					kept = bytes.TrimSuffix(kept, []byte("\n"))
+				}
+			}
+		case mark == markEnd:
 			inside = false
-			continue
-		}
-		if !inside {
-			kept = append(kept, line)
+		case !inside:
+			kept = append(kept, line...)
 		}
 	}
 	if inside {
 		return fmt.Errorf("%s has %q without its end: mend it by hand", file, markBegin)
 	}
-	if len(kept) == 0 {
+	if len(kept) == 0 && ours {
 		return os.Remove(file)
 	}
-	return renameio.WriteFile(file, []byte(strings.Join(kept, "")), 0o644, renameio.WithExistingPermissions())
+	return a.rewrite(file, text, kept, true)
 }
 
 func hookPath(r *gitrepo.Repo) (string, error) {
@@ -162,14 +195,9 @@ func hookFound(r *gitrepo.Repo, hook string) (state, error) {
 	return notThere, nil
 }
 
-func writeHook(hook string) error {
+func (a *app) writeHook(hook string) error {
 	if err := os.MkdirAll(filepath.Dir(hook), 0o755); err != nil {
 		return err
 	}
-	f, err := os.OpenFile(hook, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o755) // never over one that is there
-	if err != nil {
-		return err
-	}
-	_, err = f.WriteString(hookText)
-	return errorOf(err, f.Close())
+	return uninterrupted(func() error { return a.disk.Create(hook, []byte(hookText), 0o755) }) // never over one that is there
 }

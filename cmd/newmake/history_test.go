@@ -7,7 +7,6 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
-	"syscall"
 	"testing"
 	"time"
 
@@ -78,7 +77,7 @@ func TestALongHistoryTakesNoMoreMemory(t *testing.T) {
 		cmd.Stderr = &said
 		text, err := cmd.Output()
 		require.NoError(t, err, said.String())
-		return cmd.ProcessState.SysUsage().(*syscall.Rusage).Maxrss, string(text)
+		return peakKB(t, cmd.ProcessState), string(text)
 	}
 	short, _ := walk(50)
 	long, out := walk(500)

@@ -58,16 +58,8 @@ func (a *app) init(folder, units string) error {
 	if err := fit(folder, made); err != nil {
 		return err
 	}
-	if err := os.MkdirAll(folder, 0o755); err != nil {
-		return usage("cannot make %s: %v", folder, reason(err))
-	}
-	for i, f := range made {
-		if err := create(filepath.Join(folder, f.name), f.before); err != nil {
-			for _, done := range made[:i] {
-				os.Remove(filepath.Join(folder, done.name)) // what was made a moment ago
-			}
-			return usage("cannot write %s: %v", filepath.Join(folder, f.name), reason(err))
-		}
+	if err := uninterrupted(func() error { return a.makeHouse(folder, made) }); err != nil {
+		return err
 	}
 	plant, first := filepath.Join(folder, "house.batch"), ""
 	for _, f := range made {
@@ -143,17 +135,33 @@ func fit(folder string, made []file) error {
 	}
 }
 
-// create writes a file that was not there. It refuses if one appeared meanwhile.
-func create(path string, text []byte) error {
-	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if err != nil {
-		return err
+// makeHouse writes the files of a new house, all or none.
+func (a *app) makeHouse(folder string, made []file) (err error) {
+	var new []string // what there was not before, in order
+	defer func() {
+		if err != nil {
+			for _, path := range slices.Backward(new) {
+				os.Remove(path) // a folder only if it is empty
+			}
+		}
+	}()
+	for dir := filepath.Clean(folder); ; dir = filepath.Dir(dir) {
+		if _, err := os.Stat(dir); err == nil || dir == filepath.Dir(dir) {
+			break
+		}
+		new = slices.Insert(new, 0, dir)
 	}
-	if _, err := f.Write(text); err != nil {
-		f.Close()
-		return err
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return usage("cannot make %s: %v", folder, reason(err))
 	}
-	return f.Close()
+	for _, f := range made {
+		path := filepath.Join(folder, f.name)
+		if err := a.disk.Create(path, f.before, 0o644); err != nil {
+			return usage("cannot write %s: %v", path, reason(err))
+		}
+		new = append(new, path)
+	}
+	return nil
 }
 
 // shellWord is a path as one word of a shell.

@@ -7,9 +7,11 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 
+	"newmake/cmd/newmake/internal/wholefile"
 	"newmake/lang"
 	"newmake/lang/check"
 	"newmake/lang/diag"
@@ -88,7 +90,7 @@ func reason(err error) string {
 	case os.IsPermission(err):
 		return "permission denied"
 	}
-	return err.Error()
+	return wholefile.Bare(err).Error()
 }
 
 // open finds what an argument means, and reads its house. The batch is the one
@@ -124,6 +126,8 @@ func readable(path string) error {
 	switch {
 	case err != nil:
 		return usage("cannot read %s: %v", path, reason(err))
+	case !utf8.ValidString(filepath.Base(path)):
+		return usage("cannot read %s: its name is not UTF-8, as no other system could keep it; rename it", path)
 	case info.IsDir() || filepath.Ext(path) == ending:
 		return nil
 	case strings.EqualFold(filepath.Ext(path), ending):

@@ -7,6 +7,8 @@ import (
 
 	"github.com/spf13/cobra"
 	"golang.org/x/term"
+
+	"newmake/cmd/newmake/internal/wholefile"
 )
 
 func main() {
@@ -22,6 +24,7 @@ type app struct {
 	outTerminal bool
 	errTerminal bool
 	env         func(string) string
+	disk        wholefile.Disk
 
 	quiet bool
 	color string // auto, always, never
@@ -52,9 +55,12 @@ func (a *app) execute(root *cobra.Command, args []string) (code int) {
 			code = a.fault(fault)
 		}
 	}()
+	out := &stream{to: a.out}
+	a.out = out
 	root.SetArgs(spoken(root, args))
 	root.SetIn(a.in)
 	root.SetOut(a.out)
 	root.SetErr(a.err)
-	return a.exitCode(root.Execute())
+	err := root.Execute()
+	return a.exitCode(err, out.err)
 }

@@ -1,15 +1,16 @@
 package main
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 
-	"github.com/google/renameio/v2"
+	"newmake/cmd/newmake/internal/wholefile"
+	"newmake/lang/diag"
 )
 
 // format is one way of writing an answer, with the ending that chooses it.
@@ -90,61 +91,49 @@ func orWords(words []string) string {
 // is replaced whole or not at all. It never replaces what was read.
 func (a *app) write(output string, content []byte, inputs []string) error {
 	if output == "" || output == "-" {
-		if _, err := a.out.Write(content); err != nil {
-			return usage("cannot write: %v", err)
-		}
-		return nil
+		_, err := a.out.Write(content)
+		return err
 	}
 	if err := noRecipe(output, planFormats); err != nil {
 		return err
 	}
-	target, err := target(output)
-	if err != nil {
-		return usage("cannot write %s: %v", output, err)
-	}
-	if info, err := os.Stat(target); err == nil {
-		if !info.Mode().IsRegular() {
-			return usage("%s is not a file: nothing was written", output)
-		}
+	if info, err := os.Stat(output); err == nil {
 		for _, name := range inputs {
 			if in, err := os.Stat(name); err == nil && os.SameFile(in, info) {
 				return usage("%s is what is being read: nothing was written", output)
 			}
 		}
-		if old, err := os.ReadFile(target); err == nil && bytes.Equal(old, content) {
-			a.say("%s is up to date", output)
-			return nil
-		}
 	}
-	if err := renameio.WriteFile(target, content, 0o644, renameio.WithExistingPermissions()); err != nil {
-		return usage("cannot write %s: %v", output, withoutName(err))
+	var done wholefile.Done
+	err := uninterrupted(func() (err error) {
+		done, err = a.disk.Write(output, content)
+		return err
+	})
+	switch {
+	case errors.Is(err, wholefile.ErrNotPlain):
+		return usage("%s is not a file: nothing was written", output)
+	case errors.Is(err, fs.ErrNotExist):
+		return usage("cannot write %s: its folder is not there", output)
+	case err != nil:
+		return usage("cannot write %s: %v", output, reason(err))
+	case done.Same:
+		a.say("%s is up to date", output)
+		return nil
 	}
+	a.tellNames(output, done)
 	a.say("wrote %s, %s", output, size(len(content)))
 	return nil
 }
 
-// withoutName is an error of a file without the file's name, which is that of a
-// temporary one.
-func withoutName(err error) error {
-	var path *fs.PathError
-	if errors.As(err, &path) {
-		return path.Err
+// tellNames says that a file had more names than the one written.
+func (a *app) tellNames(name string, done wholefile.Done) {
+	if done.Names > 1 {
+		a.say("note: %s", otherNames(name, done.Names))
 	}
-	var link *os.LinkError
-	if errors.As(err, &link) {
-		return link.Err
-	}
-	return err
 }
 
-// target follows links, so that a link stays one and what it leads to is
-// replaced.
-func target(output string) (string, error) {
-	to, err := filepath.EvalSymlinks(output)
-	if os.IsNotExist(err) {
-		return filepath.Abs(output)
-	}
-	return to, err
+func otherNames(name string, n int) string {
+	return fmt.Sprintf("%s has %d names (hard links): the others keep the old text", name, n)
 }
 
 func size(n int) string {
@@ -158,6 +147,46 @@ func size(n int) string {
 // quiet.
 func (a *app) say(format string, args ...any) {
 	if !a.quiet {
-		fmt.Fprintf(a.err, format+"\n", args...)
+		a.tell(format, args...)
 	}
+}
+
+// tell says something on standard error, quiet or not.
+func (a *app) tell(format string, args ...any) { a.tellOn(a.err, format, args...) }
+
+// tellOn writes a line for a person. What is told of comes from files, names and
+// arguments: none of it reaches the terminal but as text.
+func (a *app) tellOn(w io.Writer, format string, args ...any) {
+	fmt.Fprintln(w, safeLines(fmt.Sprintf(format, safeArgs(args)...), a.plain()))
+}
+
+// safeArgs makes what is put into a message harmless: a line break in a file's
+// name is none in the message.
+func safeArgs(args []any) []any {
+	out := make([]any, len(args))
+	for i, arg := range args {
+		switch arg := arg.(type) {
+		case string:
+			out[i] = diag.Safe(arg, false)
+		default:
+			out[i] = arg
+		}
+	}
+	return out
+}
+
+// stream is standard output. It keeps the first error, which whoever writes a
+// line of help or of progress does not look for; the command then fails.
+type stream struct {
+	to  io.Writer
+	err error
+}
+
+func (s *stream) Write(p []byte) (int, error) {
+	if s.err != nil {
+		return 0, s.err
+	}
+	n, err := s.to.Write(p)
+	s.err = err
+	return n, err
 }

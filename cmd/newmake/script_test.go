@@ -16,6 +16,7 @@ func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
 		"newmake": main,
 		"faulty":  faulty,
+		"stopped": stopped,
 	})
 }
 

@@ -3,14 +3,15 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 
-	"github.com/google/renameio/v2"
-
+	"newmake/cmd/newmake/internal/wholefile"
 	"newmake/compile"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
@@ -153,13 +154,15 @@ func (a *app) writeVariant(s *sizing, f sizeFlags) error {
 	if len(out) > lang.MaxFileBytes {
 		return usage("%s would become too large: give a new file, -w=NAME.batch", file)
 	}
-	to, err := target(file)
+	var done wholefile.Done
+	err = uninterrupted(func() (err error) {
+		done, err = a.disk.Replace(file, now, out)
+		return err
+	})
 	if err != nil {
-		return usage("cannot write %s: %v", file, err)
+		return usage("cannot write %s: %v", file, reason(err))
 	}
-	if err := renameio.WriteFile(to, out, 0o644, renameio.WithExistingPermissions()); err != nil {
-		return usage("cannot write %s: %v", file, err)
-	}
+	a.tellNames(file, done)
 	a.say("wrote the variant %q at the end of %s", s.text.Name, file)
 	return nil
 }
@@ -173,28 +176,15 @@ func (a *app) newFile(name string, s *sizing) error {
 	if err != nil || !filepath.IsLocal(rel) {
 		return usage("%s is not in the house at %s, so its batch would vary nothing", name, s.house.Root)
 	}
-	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
-	if os.IsExist(err) {
+	err = uninterrupted(func() error { return a.disk.Create(name, s.text.Text, 0o644) })
+	if errors.Is(err, fs.ErrExist) {
 		return usage("there is a file %s already: nothing was written", name)
 	}
 	if err != nil {
 		return usage("cannot write %s: %v", name, reason(err))
 	}
-	_, err = f.Write(s.text.Text)
-	if err := errorOf(err, f.Close()); err != nil {
-		os.Remove(name) // half of it is no use
-		return usage("cannot write %s: %v", name, err)
-	}
 	a.say("wrote %s, %s", name, size(len(s.text.Text)))
 	return nil
-}
-
-// errorOf is the first error of two.
-func errorOf(a, b error) error {
-	if a != nil {
-		return a
-	}
-	return b
 }
 
 func absolute(name string) string {

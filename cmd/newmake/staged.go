@@ -2,13 +2,10 @@ package main
 
 import (
 	"bytes"
-	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
-
-	"github.com/google/renameio/v2"
 
 	"newmake/cmd/newmake/internal/gitrepo"
 	"newmake/compile"
@@ -123,22 +120,22 @@ func (a *app) layOutStaged(r *gitrepo.Repo, tree *gitrepo.Tree, changed []string
 			continue
 		}
 		if r.OtherIndex() {
-			fmt.Fprintf(a.err, "%s is not laid out: run `newmake fmt %s`, and commit again\n", name, name)
+			a.tell("%s is not laid out: run `newmake fmt %s`, and commit again", name, name)
 			return errSaid
 		}
 		if err := r.Stage(name, out); err != nil {
 			return usage("%v", err)
 		}
 		a.say("laid out %s, as it is staged", name)
-		if err := layOutWorking(filepath.Join(r.Top, filepath.FromSlash(name)), data, out); err != nil {
-			return usage("%s: %v", name, err)
+		if err := a.layOutWorking(filepath.Join(r.Top, filepath.FromSlash(name)), data, out); err != nil {
+			return usage("cannot write %s: %v", name, reason(err))
 		}
 	}
 	return nil
 }
 
 // layOutWorking writes a file of the working tree, if it is what was staged.
-func layOutWorking(file string, staged, out []byte) error {
+func (a *app) layOutWorking(file string, staged, out []byte) error {
 	info, err := os.Lstat(file)
 	if err != nil || !info.Mode().IsRegular() {
 		return nil
@@ -154,5 +151,8 @@ func layOutWorking(file string, staged, out []byte) error {
 	if crlf && !bytes.Contains(out, []byte("\r\n")) {
 		out = bytes.ReplaceAll(out, []byte("\n"), []byte("\r\n"))
 	}
-	return renameio.WriteFile(file, out, 0o644, renameio.WithExistingPermissions())
+	return uninterrupted(func() error {
+		_, err := a.disk.Replace(file, now, out)
+		return err
+	})
 }

@@ -4,10 +4,8 @@ import (
 	"bytes"
 	"context"
 	"fmt"
-	"os"
 	"os/signal"
 	"slices"
-	"syscall"
 
 	"newmake/compile/plan"
 	"newmake/lang/diag"
@@ -25,7 +23,7 @@ type watching struct {
 }
 
 func (a *app) watchPlan(arg string, f planFlags) error {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	ctx, stop := signal.NotifyContext(context.Background(), stops()...)
 	defer stop()
 	return a.watch(ctx, arg, f)
 }
@@ -102,7 +100,7 @@ func (w *watching) make() error {
 	}
 	if p == nil || broken(list) {
 		w.app.show(list)
-		fmt.Fprintf(w.app.err, "%s: the last good plan stays\n", list.Counted())
+		w.app.tell("%s: the last good plan stays", list.Counted())
 		if w.page != nil {
 			w.page.problems(textOf(list))
 		}
@@ -140,7 +138,7 @@ func (w *watching) compute() (*source, *plan.Plan, diag.List, error) {
 // broken says what stands in the way where there is no list of diagnostics: a
 // file that is gone for the moment.
 func (w *watching) broken(why string) {
-	fmt.Fprintf(w.app.err, "newmake: %s: the last good plan stays\n", why)
+	fmt.Fprintln(w.app.err, safeLines("newmake: "+why+": the last good plan stays", w.app.plain()))
 	if w.page != nil {
 		w.page.problems(why)
 	}

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -234,4 +235,49 @@ func TestEmptyHouse(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, []diag.Code{diag.CodeEdition}, codes(h.Check()))
 	assert.Empty(t, h.Batches())
+}
+
+// oldNames is a house with names that are not UTF-8, as a disk may have them. It
+// refuses to open them, as the file systems of io/fs do.
+type oldNames struct{ fstest.MapFS }
+
+func (o oldNames) ReadDir(name string) ([]fs.DirEntry, error) {
+	all, err := o.MapFS.ReadDir(name)
+	if name == "." && err == nil {
+		for _, e := range all {
+			switch e.Name() {
+			case "small.batch":
+				all = append(all, renamed{e, "caf\xe9.batch"})
+			case "notes.txt":
+				all = append(all, renamed{e, "caf\xe9.txt"})
+			case "trials":
+				all = append(all, renamed{e, "essais d'\xe9t\xe9"}, renamed{e, ".\xe9t\xe9"})
+			}
+		}
+	}
+	return all, err
+}
+
+type renamed struct {
+	fs.DirEntry
+	name string
+}
+
+func (r renamed) Name() string { return r.name }
+
+// TestNameNotUTF8: what has such a name is passed over and said, if it could be a
+// recipe or hold one; the rest of the house is read, and stands.
+func TestNameNotUTF8(t *testing.T) {
+	fsys := oldNames{bench(t, map[string]string{"notes.txt": "", "trials/empty.batch": "", "small.batch": small})}
+	h, err := LoadFS(fsys, "house", Options{})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"Base", "Small"}, h.Batches())
+	list := h.Check()
+	require.Equal(t, []diag.Code{diag.CodeFileName, diag.CodeFileName}, codes(list))
+	assert.False(t, list.HasErrors())
+	assert.Contains(t, list[0].Summary, "caf\xe9.batch was not read")
+	assert.Contains(t, list[1].Summary, "was not looked into")
+	b, said := h.Batch("Small")
+	assert.NotNil(t, b)
+	assert.Contains(t, codes(said), diag.CodeFileName, "whoever plans is told")
 }

@@ -8,6 +8,7 @@ import (
 	"path"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"newmake/lang"
 	"newmake/lang/diag"
@@ -28,6 +29,8 @@ type reader struct {
 func (r *reader) read() {
 	_ = fs.WalkDir(r.fsys, ".", func(p string, d fs.DirEntry, err error) error {
 		switch {
+		case !utf8.ValidString(p):
+			return r.misnamed(p, d)
 		case err != nil:
 			r.unreadable(p, err)
 			if d != nil && d.IsDir() {
@@ -50,6 +53,29 @@ func (r *reader) read() {
 		r.texts = append(r.texts, text{path: p, name: r.shown(p), data: data})
 	}
 	slices.SortFunc(r.texts, func(a, b text) int { return strings.Compare(a.path, b.path) })
+}
+
+// misnamed passes over what has a name that is not UTF-8. Not every system can
+// keep such a name, and a house means the same on each; the rest of it is read.
+func (r *reader) misnamed(p string, d fs.DirEntry) error {
+	isDir := d != nil && d.IsDir()
+	switch {
+	case isDir && strings.HasPrefix(path.Base(p), "."):
+		return fs.SkipDir
+	case !isDir && path.Ext(p) != ending:
+		return nil
+	}
+	what := " was not read: its name is not UTF-8"
+	if isDir {
+		what = " was not looked into: its name is not UTF-8"
+	}
+	r.diags.Add(diag.Diagnostic{Code: diag.CodeFileName, Severity: diag.Warning, Summary: r.shown(p) + what,
+		Help: "rename it, with letters that this terminal shows", Reason: "not every system can keep such a name, so another clone of the house would lack it",
+		At: diag.NewSource(r.shown(p), nil).Span(0, 0)})
+	if isDir {
+		return fs.SkipDir
+	}
+	return nil
 }
 
 // enter says whether to look into a folder: not into hidden ones, and not into

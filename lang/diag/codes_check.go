@@ -28,6 +28,7 @@ const (
 	CodeShift       Code = "NM0509"
 	CodePrice       Code = "NM0511"
 	CodeStockSum    Code = "NM0512"
+	CodeFileName    Code = "NM0513"
 
 	CodeBillEmpty    Code = "NM0601"
 	CodeBillSum      Code = "NM0602"
@@ -103,6 +104,7 @@ var checkTable = []Info{
 	{CodeShift, "shift", Error, "a shift that ends before it begins"},
 	{CodePrice, "price", Error, "a price of the wrong thing"},
 	{CodeStockSum, "stock-figures", Error, "figures of a stock entry that can't all be true"},
+	{CodeFileName, "file-name", Warning, "a file that is not read, for its name is not UTF-8"},
 
 	{CodeBillEmpty, "empty-bill", Error, "a bill without grain"},
 	{CodeBillSum, "bill-sum", Error, "a bill that does not come to its total"},

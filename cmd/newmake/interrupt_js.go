@@ -1,0 +1,6 @@
+package main
+
+import "os"
+
+// hangUp is unknown in a browser.
+var hangUp []os.Signal
