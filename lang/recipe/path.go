@@ -1,0 +1,172 @@
+package recipe
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Path names a value of a recipe by the blocks and the line that it is written
+// in: mash.backset-acidity, plant."Wash still".reflux, stock.grain.corn.starch.
+// It is a comparable value and the key of Batch.Where.
+type Path struct{ text string }
+
+// PathOf joins parts to a path. Each part is one word or one name, as it is
+// written: a name with capitals, spaces or dots comes in quotes by itself.
+func PathOf(parts ...string) Path { return Path{}.Child(parts...) }
+
+// ParsePath reads a path as a person writes it. Every text is a path; whether a
+// recipe has it is another question.
+func ParsePath(s string) Path {
+	var parts []string
+	var part strings.Builder
+	quoted := false
+	for _, r := range s {
+		switch {
+		case r == '"':
+			quoted = !quoted
+		case r == '.' && !quoted:
+			parts = append(parts, part.String())
+			part.Reset()
+		default:
+			part.WriteRune(r)
+		}
+	}
+	return PathOf(append(parts, part.String())...)
+}
+
+// Child is the path of something within p.
+func (p Path) Child(parts ...string) Path {
+	var b strings.Builder
+	b.WriteString(p.text)
+	for _, part := range parts {
+		if b.Len() > 0 {
+			b.WriteByte('.')
+		}
+		if plainPart(part) {
+			b.WriteString(part)
+		} else {
+			b.WriteString(`"` + strings.ReplaceAll(part, `"`, "") + `"`)
+		}
+	}
+	return Path{b.String()}
+}
+
+// plainPart says that a part needs no quotes.
+func plainPart(s string) bool {
+	return !strings.ContainsFunc(s, func(r rune) bool { return r != '-' && (r < 'a' || r > 'z') && (r < '0' || r > '9') })
+}
+
+// Step is the path of a step of the mash, counted from 1.
+func Step(n int) Path { return PathMash.Child("step", strconv.Itoa(n)) }
+
+// Parts are the words of a path, without quotes.
+func (p Path) Parts() []string {
+	if p.text == "" {
+		return nil
+	}
+	var out []string
+	quoted, start := false, 0
+	for i := range len(p.text) {
+		switch c := p.text[i]; {
+		case c == '"':
+			quoted = !quoted
+		case c == '.' && !quoted:
+			out = append(out, strings.Trim(p.text[start:i], `"`))
+			start = i + 1
+		}
+	}
+	return append(out, strings.Trim(p.text[start:], `"`))
+}
+
+// Parent is the path of what p stands in; empty for a path of one part.
+func (p Path) Parent() Path {
+	parts := p.Parts()
+	if len(parts) < 2 {
+		return Path{}
+	}
+	return PathOf(parts[:len(parts)-1]...)
+}
+
+// Last is the last word of a path.
+func (p Path) Last() string {
+	parts := p.Parts()
+	if len(parts) == 0 {
+		return ""
+	}
+	return parts[len(parts)-1]
+}
+
+// Within says that p is other or stands in it.
+func (p Path) Within(other Path) bool {
+	a, b := p.Parts(), other.Parts()
+	return len(a) >= len(b) && slices.Equal(a[:len(b)], b)
+}
+
+// IsZero says that a path names nothing.
+func (p Path) IsZero() bool { return p.text == "" }
+
+// String is the path as a person writes it.
+func (p Path) String() string { return p.text }
+
+// MarshalText writes the path as a person does.
+func (p Path) MarshalText() ([]byte, error) { return []byte(p.text), nil }
+
+// UnmarshalText reads the path as a person writes it.
+func (p *Path) UnmarshalText(text []byte) error {
+	*p = ParsePath(string(text))
+	return nil
+}
+
+// Paths of the blocks, and of the values that are spoken of by name.
+var (
+	PathBatch  = PathOf("batch")
+	PathPlant  = PathOf("plant")
+	PathBill   = PathOf("bill")
+	PathMash   = PathOf("mash")
+	PathFerm   = PathOf("ferment")
+	PathStrip  = PathOf("strip")
+	PathSpirit = PathOf("spirit")
+	PathCask   = PathOf("cask")
+	PathCosts  = PathPlant.Child("costs")
+	PathStock  = PathOf("stock")
+	PathExpect = PathOf("expect")
+
+	PathAt    = PathOf("at")
+	PathStyle = PathOf("style")
+	PathStart = PathOf("start")
+	PathUnits = PathOf("units")
+
+	PathBacksetAcidity = PathMash.Child("backset-acidity")
+	PathBacksetSolids  = PathMash.Child("backset-solids")
+	PathPitch          = PathFerm.Child("pitch")
+	PathHold           = PathFerm.Child("hold")
+	PathFermentFor     = PathFerm.Child("for")
+	PathDose           = PathFerm.Child("dose")
+	PathStripStop      = PathStrip.Child("stop")
+	PathStripCharges   = PathStrip.Child("charges")
+	PathCharge         = PathSpirit.Child("charge")
+	PathSpiritCharges  = PathSpirit.Child("charges")
+	PathForeshots      = PathSpirit.Child("foreshots")
+	PathHearts         = PathSpirit.Child("hearts")
+	PathHeartsFrom     = PathHearts.Child("from")
+	PathHeartsTo       = PathHearts.Child("to")
+	PathSpiritStop     = PathSpirit.Child("stop")
+	PathEntry          = PathCask.Child("entry")
+	PathFill           = PathCask.Child("fill")
+	PathRest           = PathCask.Child("rest")
+	PathBottle         = PathCask.Child("bottle")
+	PathBottleAt       = PathBottle.Child("at")
+	PathClimate        = PathCask.Child("climate")
+
+	PathElevation    = PathPlant.Child("elevation")
+	PathWater        = PathPlant.Child("water")
+	PathAmbient      = PathPlant.Child("ambient")
+	PathBoiler       = PathPlant.Child("boiler")
+	PathShift        = PathPlant.Child("shift")
+	PathCrew         = PathPlant.Child("crew")
+	PathZone         = PathPlant.Child("zone")
+	PathPlantClimate = PathPlant.Child("climate")
+	PathLossFirst    = PathPlant.Child("loss-first-year")
+	PathLoss         = PathPlant.Child("loss")
+)

@@ -1,0 +1,254 @@
+package recipe
+
+import (
+	"maps"
+	"reflect"
+	"slices"
+
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+)
+
+// Value is one value that a batch holds, bound to that batch: what is compared,
+// varied, made larger, set and found in the text goes through it. All that a
+// recipe holds is described once, by the rows in values_batch.go,
+// values_plant.go and values_stock.go.
+type Value struct {
+	*Row
+	Name  string    // in a distiller's words
+	Path  Path      // where it is written; several values of one line share its path
+	Of    string    // whose it is: "Wash still", "corn", "model mash"; "" for the batch's own
+	Words string    // its name with its owner: "Wash still reflux"
+	Input string    // what it is called where it is nudged: "starch of corn"; "" if it is not
+	At    diag.Span // its line, else that of its block; zero if it is written nowhere
+	Cells []Cell    // what it is made of
+}
+
+// Row describes one value.
+type Row struct {
+	Path Path   // below its owner: the words by which its line begins
+	Name string // in a distiller's words; the last word of Path if empty
+	// Vary is what the value is called as an input that can be nudged ("time of
+	// the ferment"); empty for what is not nudged.
+	Vary string
+	// Down says that it is nudged downwards.
+	Down bool
+	// Maybe says that nothing stands for "not given": there is nothing to nudge.
+	Maybe bool
+	// Idle says that it changes nothing that a plan calculates.
+	Idle bool
+	// Grows says that its weights and volumes go with the size of the batch.
+	Grows bool
+	// Part says that it is a part of another value, and not compared by itself.
+	Part bool
+}
+
+// Cell is one datum of a value. It points into its batch.
+type Cell struct {
+	Kind quantity.Kind // of a number; None of all else
+	Per  quantity.Kind // of a price: what it is for one unit of, None if each
+	ref  any           // pointer to the datum, or a map of numbers
+	key  string        // with a map: which of its numbers
+}
+
+// Is gives what the cell holds: a float64 in SI, an int, a bool, a word, a
+// Strength, a Cut, a pointer to a vessel or to an entry of the stock.
+func (c Cell) Is() any {
+	if m, ok := c.ref.(map[string]float64); ok {
+		return m[c.key]
+	}
+	return reflect.ValueOf(c.ref).Elem().Interface()
+}
+
+// Set puts something of the same type into the cell.
+func (c Cell) Set(v any) {
+	if m, ok := c.ref.(map[string]float64); ok {
+		m[c.key] = v.(float64)
+		return
+	}
+	reflect.ValueOf(c.ref).Elem().Set(reflect.ValueOf(v))
+}
+
+// Is lists what the cells hold.
+func (v Value) Is() []any {
+	out := make([]any, len(v.Cells))
+	for i, c := range v.Cells {
+		out[i] = c.Is()
+	}
+	return out
+}
+
+// Same says that two values mean the same, wherever they are written. Vessels
+// and entries of the stock are the same by name: their figures are values too.
+func (v Value) Same(w Value) bool {
+	return slices.EqualFunc(v.Cells, w.Cells, func(a, b Cell) bool { return reflect.DeepEqual(plain(a.Is()), plain(b.Is())) })
+}
+
+// plain leaves out of a datum what has no meaning of its own.
+func plain(x any) any {
+	switch x := x.(type) {
+	case Cut:
+		x.At = diag.Span{}
+		return x
+	case []*Vessel:
+		names := make([]string, len(x))
+		for i, v := range x {
+			names[i] = v.Name
+		}
+		return names
+	}
+	return NameOf(x)
+}
+
+// NameOf gives the name of a vessel or of an entry of the stock, "" for none, and
+// anything else as it is.
+func NameOf(x any) any {
+	v := reflect.ValueOf(x)
+	if v.Kind() != reflect.Pointer {
+		return x
+	}
+	if v.IsNil() {
+		return ""
+	}
+	return v.Elem().FieldByName("Name").String()
+}
+
+// Set gives v what w holds. Both are of the same row.
+func (v Value) Set(w Value) {
+	for i, c := range w.Cells {
+		v.Cells[i].Set(c.Is())
+	}
+}
+
+// Key tells the values of a batch apart.
+type Key struct {
+	Path Path
+	Name string
+}
+
+// Key is the value's own.
+func (v Value) Key() Key { return Key{v.Path, v.Name} }
+
+// Constructors of cells. The unit is that of the SI.
+func number(kind quantity.Kind) func(*float64) Cell {
+	return func(x *float64) Cell { return Cell{Kind: kind, ref: x} }
+}
+
+var (
+	mass        = number(quantity.Mass)
+	volume      = number(quantity.Volume)
+	temperature = number(quantity.Temperature)
+	duration    = number(quantity.Duration)
+	share       = number(quantity.Share)
+	conc        = number(quantity.Concentration)
+	acidity     = number(quantity.Acidity)
+	power       = number(quantity.Power)
+	length      = number(quantity.Length)
+	ppm         = number(quantity.PartsPerMillion)
+	rate        = number(quantity.Rate)
+	molarEnergy = number(quantity.MolarEnergy)
+	bare        = number(quantity.Number)
+)
+
+// price is money for one unit of a kind; None: each.
+func price(x *float64, per quantity.Kind) Cell {
+	return Cell{Kind: quantity.UnitPrice, Per: per, ref: x}
+}
+
+// datum is anything that is not a number: a word, a choice, a count, a strength,
+// a cut, a vessel, an entry of the stock.
+func datum[T any](x *T) Cell { return Cell{ref: x} }
+
+// row is a Row with the way to its cells in its owner.
+type row[T any] struct {
+	Row
+	cells func(*T) []Cell
+}
+
+func cells(c ...Cell) []Cell { return c }
+
+// values gathers the values of a batch.
+type values struct {
+	batch *Batch
+	out   []Value
+}
+
+// owner is whose values are gathered.
+type owner struct {
+	path  Path
+	name  string // for Value.Of
+	words string // stands before the names
+	of    string // stands after what is nudged
+	where func(Path) diag.Span
+}
+
+func gather[T any](v *values, o owner, rows []row[T], of *T) {
+	for i := range rows {
+		r := &rows[i]
+		name := r.Name
+		if name == "" {
+			name = r.Path.Last()
+		}
+		x := Value{Row: &r.Row, Name: name, Path: o.path.Child(r.Path.Parts()...), Of: o.name, Words: joined(o.words, name), At: o.where(r.Path), Cells: r.cells(of)}
+		if x.Input = r.Vary; x.Input != "" && o.of != "" {
+			x.Input += " of " + o.of
+		}
+		v.out = append(v.out, x)
+	}
+}
+
+func joined(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + " " + b
+}
+
+// Values lists all that a batch holds, in the order of the work: the batch's own,
+// the bill, the steps, the doses and the promises, the plant with all its vessels
+// and prices, and what it uses of the stock.
+func (b *Batch) Values() []Value {
+	v := &values{batch: b, out: make([]Value, 0, 400)}
+	own := owner{where: b.place}
+	gather(v, own, batchRows, b)
+	v.lists()
+	if b.Plant != nil {
+		o := own
+		o.words = "plant's"
+		gather(v, o, plantRows, b)
+		for _, x := range b.Plant.Vessels {
+			v.out = append(v.out, x.Values()...)
+		}
+	}
+	v.prices()
+	v.stock()
+	return v.out
+}
+
+// Index finds values by their keys. One key has several where a batch holds the
+// same entry of the stock twice.
+func (b *Batch) Index() map[Key][]Value {
+	all := b.Values()
+	out := make(map[Key][]Value, len(all))
+	for _, v := range all {
+		out[v.Key()] = append(out[v.Key()], v)
+	}
+	return out
+}
+
+// place is where a value is written: on its own line, or in the nearest block.
+func (b *Batch) place(p Path) diag.Span {
+	for ; !p.IsZero(); p = p.Parent() {
+		if at, ok := b.Where[p.String()]; ok {
+			return at
+		}
+	}
+	return diag.Span{}
+}
+
+// in finds lines by the word that they begin with.
+func in(where map[string]diag.Span) func(Path) diag.Span {
+	return func(p Path) diag.Span { return where[p.Last()] }
+}
+
+func sortedKeys[T any](m map[string]T) []string { return slices.Sorted(maps.Keys(m)) }

@@ -1,0 +1,145 @@
+package recipe
+
+import (
+	"strconv"
+
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+)
+
+// batchRows are the values of a batch that stand once.
+var batchRows = []row[Batch]{
+	{Row{Path: PathAt, Name: "plant", Idle: true}, func(b *Batch) []Cell {
+		if b.Plant == nil {
+			return nil
+		}
+		return cells(datum(&b.Plant.Name))
+	}},
+	{Row{Path: PathUnits, Name: "gauged"}, func(b *Batch) []Cell { return cells(datum(&b.Gauge)) }},
+	{Row{Path: PathStart}, func(b *Batch) []Cell { return cells(datum(&b.Start)) }},
+	{Row{Path: PathStyle}, func(b *Batch) []Cell { return cells(datum(&b.Style)) }},
+
+	{Row{Path: PathBill, Vary: "all the grain, same liquor", Grows: true}, func(b *Batch) []Cell {
+		out := cells(mass(&b.Bill.TotalKg))
+		for i := range b.Bill.Lines {
+			out = append(out, mass(&b.Bill.Lines[i].MassKg))
+		}
+		return out
+	}},
+
+	{Row{Path: PathMash, Name: "cooker"}, func(b *Batch) []Cell { return cells(datum(&b.Mash.Cooker)) }},
+	{Row{Path: PathBacksetAcidity, Name: "backset acidity", Vary: "pH of the backset", Maybe: true}, func(b *Batch) []Cell { return cells(acidity(&b.Mash.BacksetPH)) }},
+	{Row{Path: PathBacksetSolids, Name: "backset solids"}, func(b *Batch) []Cell { return cells(share(&b.Mash.BacksetSolidsFrac)) }},
+
+	{Row{Path: PathFerm, Name: "fermenter"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.Vessels)) }},
+	{Row{Path: PathPitch, Name: "yeast"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.Yeast)) }},
+	{Row{Path: PathPitch, Name: "pitch", Vary: "yeast pitched", Grows: true}, func(b *Batch) []Cell { return cells(mass(&b.Ferm.PitchKg), conc(&b.Ferm.PitchKgM3)) }},
+	{Row{Path: PathHold, Name: "hold", Vary: "hold", Maybe: true}, func(b *Batch) []Cell {
+		return cells(temperature(&b.Ferm.HoldLowC), temperature(&b.Ferm.HoldHighC))
+	}},
+	{Row{Path: PathFermentFor, Name: "ferment", Vary: "time of the ferment"}, func(b *Batch) []Cell { return cells(duration(&b.Ferm.DurationS)) }},
+
+	{Row{Path: PathStrip, Name: "wash still"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Still)) }},
+	{Row{Path: PathStripCharges, Name: "wash run"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Charges)) }},
+	{Row{Path: PathStripStop, Name: "wash run's stop", Vary: "wash run to"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.StopAt)) }},
+
+	{Row{Path: PathSpirit, Name: "spirit still"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Still)) }},
+	{Row{Path: PathCharge}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Feints)) }},
+	{Row{Path: PathSpiritCharges, Name: "spirit run"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Charges)) }},
+	{Row{Path: PathForeshots, Vary: "foreshots", Grows: true}, func(b *Batch) []Cell { return cells(volume(&b.Spirit.ForeshotsM3)) }},
+	{Row{Path: PathHeartsFrom, Name: "hearts from", Vary: "hearts from", Grows: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.HeartsFrom)) }},
+	{Row{Path: PathHeartsTo, Name: "hearts to", Vary: "hearts to", Grows: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.HeartsTo)) }},
+	{Row{Path: PathSpiritStop, Name: "spirit run's stop", Vary: "spirit run to"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Stop)) }},
+
+	{Row{Path: PathEntry, Vary: "entry at"}, func(b *Batch) []Cell { return cells(datum(&b.Cask.Entry)) }},
+	{Row{Path: PathFill, Name: "cask", Vary: "size of the cask"}, func(b *Batch) []Cell {
+		return cells(volume(&b.Cask.SizeM3), datum(&b.Cask.New), datum(&b.Cask.Kind), datum(&b.Cask.Char))
+	}},
+	{Row{Path: PathRest, Name: "rest in wood", Vary: "rest in wood"}, func(b *Batch) []Cell { return cells(duration(&b.Cask.RestS)) }},
+	{Row{Path: PathBottle}, func(b *Batch) []Cell { return cells(volume(&b.Cask.BottleM3), datum(&b.Cask.BottleAt)) }},
+	{Row{Path: PathBottleAt, Vary: "bottled at", Maybe: true, Part: true}, func(b *Batch) []Cell { return cells(datum(&b.Cask.BottleAt)) }},
+	{Row{Path: PathClimate}, func(b *Batch) []Cell { return cells(datum(&b.Cask.Climate)) }},
+	{Row{Path: PathLossFirst, Vary: lossFirstYear, Maybe: true, Part: true}, func(b *Batch) []Cell { return cells(share(&b.Cask.Climate.LossFirstYear)) }},
+	{Row{Path: PathLoss, Vary: lossYearly, Maybe: true, Part: true}, func(b *Batch) []Cell { return cells(share(&b.Cask.Climate.LossYearly)) }},
+}
+
+// billRows are the values of a line of the bill. Its share is worked out of the
+// weights, see Resolve.
+var billRows = []row[BillLine]{
+	{Row{Name: "weight", Vary: "share", Part: true}, func(l *BillLine) []Cell { return cells(mass(&l.MassKg)) }},
+}
+
+// stepRows are the values of a step of the mash. Which of them it has goes by
+// what it does.
+var stepRows = []row[MashStep]{
+	{Row{Path: PathOf("volume"), Grows: true}, func(s *MashStep) []Cell { return cells(volume(&s.VolumeM3)) }},
+	{Row{Path: PathOf("share")}, func(s *MashStep) []Cell { return cells(share(&s.Share)) }},
+	{Row{Path: PathOf("enzyme")}, func(s *MashStep) []Cell { return cells(datum(&s.Enzyme)) }},
+	{Row{Path: PathOf("mass"), Grows: true}, func(s *MashStep) []Cell { return cells(mass(&s.MassKg)) }},
+	{Row{Path: PathOf("to")}, func(s *MashStep) []Cell { return cells(temperature(&s.TempC)) }},
+	{Row{Path: PathOf("for")}, func(s *MashStep) []Cell { return cells(duration(&s.DurationS)) }},
+}
+
+// Values are those of a step.
+func (s *MashStep) Values() []Value {
+	v := &values{}
+	gather(v, owner{path: ParsePath(s.Path), where: func(Path) diag.Span { return s.At }}, stepRows, s)
+	return v.out
+}
+
+// doseRows are the values of an enzyme in the fermenter.
+var doseRows = []row[Dose]{
+	{Row{Name: "amount", Vary: "dose", Grows: true}, func(d *Dose) []Cell { return cells(mass(&d.MassKg), share(&d.Share)) }},
+}
+
+// expectRows are the values of a promise.
+var expectRows = []row[Expect]{
+	{Row{Name: "promise", Idle: true}, func(e *Expect) []Cell {
+		return cells(datum(&e.What), datum(&e.Kind), datum(&e.Unit), datum(&e.Value), datum(&e.Strength), datum(&e.Tolerance))
+	}},
+}
+
+// lists gathers the values of what a batch has several of.
+func (v *values) lists() {
+	b := v.batch
+	at := func(at diag.Span) func(Path) diag.Span { return func(Path) diag.Span { return at } }
+	for i := range b.Bill.Lines {
+		l := &b.Bill.Lines[i]
+		gather(v, owner{path: PathBill.Child(l.Grain.Name), name: l.Grain.Name, of: l.Grain.Name, where: at(l.At)}, billRows, l)
+	}
+	for i := range b.Mash.Steps {
+		v.out = append(v.out, b.Mash.Steps[i].Values()...)
+	}
+	for i := range b.Ferm.Doses {
+		d := &b.Ferm.Doses[i]
+		gather(v, owner{path: PathDose.Child(d.Enzyme.Name), name: d.Enzyme.Name, of: d.Enzyme.Name, where: at(d.At)}, doseRows, d)
+	}
+	for i := range b.Expect {
+		e := &b.Expect[i]
+		gather(v, owner{path: PathExpect.Child(strconv.Itoa(i + 1)), where: at(e.At)}, expectRows, e)
+	}
+}
+
+// Scale is a batch f times as large: all that is an amount, as it is written.
+// Shares, strengths, temperatures, times and vessels stay.
+func (b *Batch) Scale(f float64) *Batch {
+	out := b.Clone()
+	for _, v := range out.Values() {
+		if !v.Grows {
+			continue
+		}
+		for _, c := range v.Cells {
+			switch x := c.Is().(type) {
+			case float64:
+				if c.Kind == quantity.Mass || c.Kind == quantity.Volume {
+					c.Set(x * f)
+				}
+			case Cut:
+				x.VolumeM3 *= f
+				c.Set(x)
+			}
+		}
+	}
+	out.Resolve()
+	return out
+}

@@ -1,0 +1,60 @@
+package recipe
+
+import "newmake/lang/quantity"
+
+// plantRows are the values of the plant that a batch is made in, apart from its
+// vessels and its prices.
+var plantRows = []row[Batch]{
+	{Row{Path: PathElevation, Vary: "elevation"}, func(b *Batch) []Cell { return cells(length(&b.Plant.ElevationM)) }},
+	{Row{Path: PathWater, Vary: "supply of water"}, func(b *Batch) []Cell { return cells(temperature(&b.Plant.WaterC)) }},
+	{Row{Path: PathWater, Name: "hardness", Vary: "hardness of the water"}, func(b *Batch) []Cell { return cells(ppm(&b.Plant.HardnessPPM)) }},
+	{Row{Path: PathAmbient, Vary: "air of the house"}, func(b *Batch) []Cell {
+		return cells(temperature(&b.Plant.AmbientC), temperature(&b.Ferm.AmbientC))
+	}},
+	{Row{Path: PathBoiler, Vary: "boiler", Maybe: true}, func(b *Batch) []Cell { return cells(power(&b.Plant.BoilerW)) }},
+	{Row{Path: PathShift}, func(b *Batch) []Cell { return cells(datum(&b.Plant.Shift)) }},
+	{Row{Path: PathCrew}, func(b *Batch) []Cell { return cells(datum(&b.Plant.Crew)) }},
+	{Row{Path: PathZone}, func(b *Batch) []Cell { return cells(datum(&b.Plant.Zone)) }},
+}
+
+// vesselRows are the values of a vessel.
+var vesselRows = []row[Vessel]{
+	{Row{Path: PathOf("holds")}, func(v *Vessel) []Cell { return cells(volume(&v.HoldsM3)) }},
+	{Row{Path: PathOf("heats"), Vary: "heating"}, func(v *Vessel) []Cell { return cells(power(&v.HeatsW)) }},
+	{Row{Path: PathOf("steam")}, func(v *Vessel) []Cell { return cells(datum(&v.Steam)) }},
+	{Row{Path: PathOf("cools"), Vary: "cooling"}, func(v *Vessel) []Cell { return cells(power(&v.CoolsW)) }},
+	{Row{Path: PathOf("reflux"), Vary: "reflux"}, func(v *Vessel) []Cell { return cells(share(&v.Reflux)) }},
+	{Row{Path: PathOf("metal"), Vary: "metal"}, func(v *Vessel) []Cell { return cells(mass(&v.MetalKg)) }},
+	{Row{Path: PathOf("loses")}, func(v *Vessel) []Cell { return cells(power(&v.LossW)) }},
+	{Row{Path: PathOf("fills")}, func(v *Vessel) []Cell { return cells(share(&v.FillMost)) }},
+}
+
+// Values are those of a vessel.
+func (x *Vessel) Values() []Value {
+	v := &values{}
+	gather(v, owner{path: PathPlant.Child(x.Name), name: x.Name, words: x.Name, where: in(x.Where)}, vesselRows, x)
+	return v.out
+}
+
+// costRows are the prices of the house that go by no grain, yeast or enzyme.
+var costRows = []row[Costs]{
+	{Row{Path: PathOf("energy"), Vary: "price of energy"}, func(c *Costs) []Cell { return cells(price(&c.PerKWh, quantity.Energy)) }},
+	{Row{Path: PathOf("water"), Vary: "price of water"}, func(c *Costs) []Cell { return cells(price(&c.PerM3Water, quantity.Volume)) }},
+	{Row{Path: PathOf("cask"), Vary: "price of cask"}, func(c *Costs) []Cell { return cells(price(&c.PerCask, quantity.None)) }},
+	{Row{Path: PathOf("used-cask"), Vary: "price of used-cask"}, func(c *Costs) []Cell { return cells(price(&c.PerUsedCask, quantity.None)) }},
+	{Row{Path: PathOf("work"), Vary: "price of work"}, func(c *Costs) []Cell { return cells(price(&c.PerHour, quantity.Duration)) }},
+	{Row{Path: PathOf("currency")}, func(c *Costs) []Cell { return cells(datum(&c.Currency)) }},
+}
+
+// prices gathers what the house says things cost.
+func (v *values) prices() {
+	c := &v.batch.Costs
+	o := owner{path: PathCosts, where: in(c.Where)}
+	gather(v, o, costRows, c)
+	for _, name := range sortedKeys(c.PerKg) {
+		rows := []row[Costs]{{Row{Path: PathOf(name), Name: name, Vary: "price of " + name}, func(c *Costs) []Cell {
+			return cells(Cell{Kind: quantity.UnitPrice, Per: quantity.Mass, ref: c.PerKg, key: name})
+		}}}
+		gather(v, o, rows, c)
+	}
+}

@@ -1,0 +1,179 @@
+package recipe
+
+import (
+	"slices"
+	"strings"
+
+	"newmake/lang/quantity"
+)
+
+// grainRows are the figures of a grain.
+var grainRows = []row[Grain]{
+	{Row{Path: PathOf("cereal")}, func(g *Grain) []Cell { return cells(datum(&g.Cereal)) }},
+	{Row{Path: PathOf("malted")}, func(g *Grain) []Cell { return cells(datum(&g.Malted)) }},
+	{Row{Path: PathOf("roasted")}, func(g *Grain) []Cell { return cells(datum(&g.Roasted)) }},
+	{Row{Path: PathOf("bushel")}, func(g *Grain) []Cell { return cells(mass(&g.TestWeightKg)) }},
+	{Row{Path: PathOf("starch"), Vary: "starch"}, func(g *Grain) []Cell { return cells(share(&g.Starch)) }},
+	{Row{Path: PathOf("moisture"), Vary: "moisture"}, func(g *Grain) []Cell { return cells(share(&g.Moisture)) }},
+	{Row{Path: PathOf("sugars")}, func(g *Grain) []Cell { return cells(share(&g.Sugars)) }},
+	{Row{Path: PathOf("extract")}, func(g *Grain) []Cell { return cells(share(&g.Extract)) }},
+	{Row{Path: PathOf("solubles")}, func(g *Grain) []Cell { return cells(share(&g.Solubles)) }},
+	{Row{Path: PathOf("gelatinizes"), Vary: "gelatinization"}, func(g *Grain) []Cell { return cells(temperature(&g.GelLowC), temperature(&g.GelHighC)) }},
+	{Row{Path: PathOf("power"), Vary: "enzymes", Part: true}, func(g *Grain) []Cell { return cells(lintner(&g.LintnerPower), alphaDU(&g.AlphaDU)) }},
+	{Row{Path: PathOf("power")}, func(g *Grain) []Cell { return cells(lintner(&g.LintnerPower)) }},
+	{Row{Path: PathOf("alpha")}, func(g *Grain) []Cell { return cells(alphaDU(&g.AlphaDU)) }},
+	{Row{Path: PathOf("viscous")}, func(g *Grain) []Cell { return cells(datum(&g.Viscous)) }},
+	{Row{Path: PathOf("most")}, func(g *Grain) []Cell { return cells(temperature(&g.MostC)) }},
+}
+
+var (
+	lintner = number(quantity.DiastaticPower)
+	alphaDU = number(quantity.DextrinizingUnit)
+)
+
+// yeastRows are the figures of a yeast.
+var yeastRows = []row[Yeast]{
+	{Row{Path: PathOf("form"), Name: "dry"}, func(y *Yeast) []Cell { return cells(datum(&y.Dry)) }},
+	{Row{Path: PathOf("solids")}, func(y *Yeast) []Cell { return cells(share(&y.Solids)) }},
+	{Row{Path: PathOf("viable")}, func(y *Yeast) []Cell { return cells(share(&y.Viable)) }},
+	{Row{Path: PathOf("lag")}, func(y *Yeast) []Cell { return cells(duration(&y.LagS)) }},
+	{Row{Path: PathOf("growth"), Vary: "growth"}, func(y *Yeast) []Cell { return cells(rate(&y.GrowthPerS)) }},
+	{Row{Path: PathOf("growth-at")}, func(y *Yeast) []Cell { return cells(temperature(&y.RefC)) }},
+	{Row{Path: PathOf("half-saturation")}, func(y *Yeast) []Cell { return cells(conc(&y.HalfKgM3)) }},
+	{Row{Path: PathOf("ethanol-limit"), Vary: "ethanol limit"}, func(y *Yeast) []Cell { return cells(conc(&y.EthanolMostKgM3)) }},
+	{Row{Path: PathOf("inhibition-power")}, func(y *Yeast) []Cell { return cells(bare(&y.InhibitionPower)) }},
+	{Row{Path: PathOf("yield-biomass")}, func(y *Yeast) []Cell { return cells(share(&y.YieldBiomass)) }},
+	{Row{Path: PathOf("yield-biomass-ethanol")}, func(y *Yeast) []Cell { return cells(conc(&y.YieldBiomassEthanolKgM3)) }},
+	{Row{Path: PathOf("biomass-per-ethanol")}, func(y *Yeast) []Cell { return cells(bare(&y.YieldBiomassPerEthanol)) }},
+	{Row{Path: PathOf("growth-energy")}, func(y *Yeast) []Cell { return cells(molarEnergy(&y.ActivationGrowthJMol)) }},
+	{Row{Path: PathOf("ethanol-energy")}, func(y *Yeast) []Cell { return cells(molarEnergy(&y.ActivationEthanolJMol)) }},
+	{Row{Path: PathOf("death")}, func(y *Yeast) []Cell { return cells(rate(&y.DeathPerS)) }},
+	{Row{Path: PathOf("death-energy")}, func(y *Yeast) []Cell { return cells(molarEnergy(&y.ActivationDeathJMol)) }},
+	{Row{Path: PathOf("range")}, func(y *Yeast) []Cell { return cells(temperature(&y.LowC), temperature(&y.HighC)) }},
+	{Row{Path: PathOf("dies-above")}, func(y *Yeast) []Cell { return cells(temperature(&y.MostC)) }},
+	{Row{Path: PathOf("pitch")}, func(y *Yeast) []Cell { return cells(conc(&y.PitchLowKgM3), conc(&y.PitchHighKgM3)) }},
+	{Row{Path: PathOf("maltotriose")}, func(y *Yeast) []Cell { return cells(share(&y.Maltotriose)) }},
+	{Row{Path: PathOf("ethanol-yield"), Vary: "ethanol yield"}, func(y *Yeast) []Cell { return cells(share(&y.EthanolYield)) }},
+}
+
+// enzymeRows are the figures of an enzyme.
+var enzymeRows = []row[Enzyme]{
+	{Row{Path: PathOf("does")}, func(z *Enzyme) []Cell { return cells(datum(&z.Does)) }},
+	{Row{Path: PathOf("activity")}, func(z *Enzyme) []Cell { return cells(bare(&z.ActivityPerKg)) }},
+	{Row{Path: PathOf("optimum")}, func(z *Enzyme) []Cell { return cells(temperature(&z.OptimumC)) }},
+	{Row{Path: PathOf("range")}, func(z *Enzyme) []Cell { return cells(temperature(&z.LowC), temperature(&z.HighC)) }},
+	{Row{Path: PathOf("dies-above")}, func(z *Enzyme) []Cell { return cells(temperature(&z.MostC)) }},
+	{Row{Path: PathOf("half-life")}, func(z *Enzyme) []Cell { return cells(duration(&z.HalfLifeS), temperature(&z.HalfLifeC)) }},
+	{Row{Path: PathOf("death-energy")}, func(z *Enzyme) []Cell { return cells(molarEnergy(&z.DeathJMol)) }},
+	{Row{Path: PathOf("acidity")}, func(z *Enzyme) []Cell { return cells(acidity(&z.PHLow), acidity(&z.PHHigh)) }},
+	{Row{Path: PathOf("dose")}, func(z *Enzyme) []Cell { return cells(share(&z.DoseLow), share(&z.DoseHigh)) }},
+}
+
+// caskRows are the figures of a kind of cask.
+var caskRows = []row[CaskKind]{
+	{Row{Path: PathOf("wood")}, func(k *CaskKind) []Cell { return cells(datum(&k.Wood)) }},
+	{Row{Path: PathOf("charred")}, func(k *CaskKind) []Cell { return cells(datum(&k.Charred)) }},
+	{Row{Path: PathOf("toasted")}, func(k *CaskKind) []Cell { return cells(datum(&k.Toasted)) }},
+	{Row{Path: PathOf("sizes")}, func(k *CaskKind) []Cell { return cells(datum(&k.SizesM3)) }},
+	{Row{Path: PathOf("soak"), Vary: "soak"}, func(k *CaskKind) []Cell { return cells(share(&k.SoakFrac)) }},
+}
+
+// varied are the constants of models that are worth a nudge, and what sort of
+// number each is; None is nudged by a tenth.
+var varied = map[string]map[string]quantity.Kind{
+	"mash": {
+		"gel-rate": quantity.None, "branched": quantity.None, "alpha-on-starch": quantity.None, "alpha-on-dextrin": quantity.None,
+		"beta-on-dextrin": quantity.None, "limit-on-branch": quantity.None, "alpha-half-life": quantity.None, "beta-half-life": quantity.None,
+		"limit-half-life": quantity.None, "malt-buffer": quantity.None, "raw-buffer": quantity.None, "backset-buffer": quantity.None,
+		"water-flow": quantity.None, "grain-flow": quantity.None, "draff-holds": quantity.None,
+		"access-raw": quantity.Share, "malt-acidity": quantity.Acidity, "raw-acidity": quantity.Acidity,
+	},
+	"ferment": {
+		"biomass-most": quantity.None, "resting-rate": quantity.None, "glycerol-per-biomass": quantity.None, "heat-glucose": quantity.None,
+		"wall-loss": quantity.None, "buffer": quantity.None, "lactic-growth": quantity.None, "lactic-most": quantity.None,
+	},
+	"cask": {"soak-time": quantity.None, "wood-water": quantity.None, "size-power": quantity.None},
+}
+
+// stock gathers the figures of what the batch uses of the stock: its grains, the
+// enzymes of mash and fermenter, the yeast, the wood, and the models.
+func (v *values) stock() {
+	b := v.batch
+	for i := range b.Bill.Lines {
+		if g := b.Bill.Lines[i].Grain; g != nil {
+			gather(v, g.owner("grain", g.Name), grainRows, g)
+		}
+	}
+	for _, z := range b.enzymes() {
+		gather(v, z.owner("enzyme", z.Name), enzymeRows, z)
+	}
+	if y := b.Ferm.Yeast; y != nil {
+		gather(v, y.owner("yeast", "the yeast"), yeastRows, y)
+	}
+	if k := b.Cask.Kind; k != nil {
+		gather(v, k.owner("cask", "the wood"), caskRows, k)
+	}
+	for _, name := range sortedKeys(b.Models) {
+		v.model(b.Models[name])
+	}
+}
+
+// owner says whose the figures of an entry are. of is what it is called where one
+// of its figures is nudged.
+func (e *Entry) owner(sort, of string) owner {
+	return owner{path: PathStock.Child(sort, e.Name), name: e.Name, of: of, where: in(e.Where)}
+}
+
+// enzymes are those of the mash and of the fermenter, each once, by name.
+func (b *Batch) enzymes() []*Enzyme {
+	var out []*Enzyme
+	add := func(z *Enzyme) {
+		if z != nil && !slices.Contains(out, z) {
+			out = append(out, z)
+		}
+	}
+	for i := range b.Mash.Steps {
+		add(b.Mash.Steps[i].Enzyme)
+	}
+	for i := range b.Ferm.Doses {
+		add(b.Ferm.Doses[i].Enzyme)
+	}
+	slices.SortStableFunc(out, func(x, y *Enzyme) int { return strings.Compare(x.Name, y.Name) })
+	return out
+}
+
+// model gathers the constants of a model.
+func (v *values) model(m *Model) {
+	o := m.owner("model", "")
+	for _, name := range sortedKeys(m.Values) {
+		kind, vary := varied[m.Name][name]
+		r := Row{Path: PathOf(name), Name: name, Down: kind == quantity.Share, Maybe: true}
+		if vary {
+			r.Vary = strings.ReplaceAll(name, "-", " ") + ", model " + m.Name
+		}
+		if m.Name == "cask" {
+			if words := v.batch.Cask.Climate.fallback(name); words != "" {
+				kind, r.Vary, r.Down = quantity.Share, words, false
+			}
+		}
+		gather(v, o, []row[Model]{{r, func(m *Model) []Cell { return cells(Cell{Kind: kind, ref: m.Values, key: name}) }}}, m)
+	}
+}
+
+// fallback says what a constant of the cask's model is to a batch whose house does
+// not state it: the loss of its climate.
+func (c Climate) fallback(name string) string {
+	switch {
+	case c.LossFirstYear == 0 && name == c.Named+"-"+PathLossFirst.Last():
+		return lossFirstYear
+	case c.LossYearly == 0 && name == c.Named+"-"+PathLoss.Last():
+		return lossYearly
+	}
+	return ""
+}
+
+// What the losses are called where they are nudged, whoever states them.
+const (
+	lossFirstYear = "loss of the first year"
+	lossYearly    = "loss of a later year"
+)
