@@ -1,7 +1,6 @@
 package recipe
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 )
@@ -81,26 +80,44 @@ func (p Path) Parts() []string {
 
 // Parent is the path of what p stands in; empty for a path of one part.
 func (p Path) Parent() Path {
-	parts := p.Parts()
-	if len(parts) < 2 {
-		return Path{}
+	return Path{p.text[:max(0, p.lastDot())]}
+}
+
+// lastDot is where the last part begins, at the dot before it; -1 if there is but
+// one part.
+func (p Path) lastDot() int {
+	quoted := false
+	for i := len(p.text) - 1; i >= 0; i-- {
+		switch c := p.text[i]; {
+		case c == '"':
+			quoted = !quoted
+		case c == '.' && !quoted:
+			return i
+		}
 	}
-	return PathOf(parts[:len(parts)-1]...)
+	return -1
+}
+
+// join is the path q below p.
+func (p Path) join(q Path) Path {
+	switch {
+	case p.IsZero():
+		return q
+	case q.IsZero():
+		return p
+	}
+	return Path{p.text + "." + q.text}
 }
 
 // Last is the last word of a path.
 func (p Path) Last() string {
-	parts := p.Parts()
-	if len(parts) == 0 {
-		return ""
-	}
-	return parts[len(parts)-1]
+	return strings.Trim(p.text[p.lastDot()+1:], `"`)
 }
 
 // Within says that p is other or stands in it.
 func (p Path) Within(other Path) bool {
-	a, b := p.Parts(), other.Parts()
-	return len(a) >= len(b) && slices.Equal(a[:len(b)], b)
+	rest, ok := strings.CutPrefix(p.text, other.text)
+	return ok && (rest == "" || rest[0] == '.' || other.IsZero())
 }
 
 // IsZero says that a path names nothing.

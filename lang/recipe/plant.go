@@ -61,3 +61,6 @@ const (
 	Jacket Steam = iota // through the wall
 	Direct              // live steam: its condensate stays
 )
+
+// String is the word that the steam is written by.
+func (s Steam) String() string { return [...]string{"jacket", "direct"}[s] }

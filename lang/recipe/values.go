@@ -39,6 +39,8 @@ type Row struct {
 	Idle bool
 	// Grows says that its weights and volumes go with the size of the batch.
 	Grows bool
+	// Counts is what a whole number counts: "charge".
+	Counts string
 	// Part says that it is a part of another value, and not compared by itself.
 	Part bool
 }
@@ -189,7 +191,7 @@ func gather[T any](v *values, o owner, rows []row[T], of *T) {
 		if name == "" {
 			name = r.Path.Last()
 		}
-		x := Value{Row: &r.Row, Name: name, Path: o.path.Child(r.Path.Parts()...), Of: o.name, Words: joined(o.words, name), At: o.where(r.Path), Cells: r.cells(of)}
+		x := Value{Row: &r.Row, Name: name, Path: o.path.join(r.Path), Of: o.name, Words: joined(o.words, name), At: o.where(r.Path), Cells: r.cells(of)}
 		if x.Input = r.Vary; x.Input != "" && o.of != "" {
 			x.Input += " of " + o.of
 		}
@@ -208,7 +210,7 @@ func joined(a, b string) string {
 // the bill, the steps, the doses and the promises, the plant with all its vessels
 // and prices, and what it uses of the stock.
 func (b *Batch) Values() []Value {
-	v := &values{batch: b, out: make([]Value, 0, 400)}
+	v := &values{batch: b, out: make([]Value, 0, 512)}
 	own := owner{where: b.place}
 	gather(v, own, batchRows, b)
 	v.lists()
@@ -223,17 +225,6 @@ func (b *Batch) Values() []Value {
 	v.prices()
 	v.stock()
 	return v.out
-}
-
-// Index finds values by their keys. One key has several where a batch holds the
-// same entry of the stock twice.
-func (b *Batch) Index() map[Key][]Value {
-	all := b.Values()
-	out := make(map[Key][]Value, len(all))
-	for _, v := range all {
-		out[v.Key()] = append(out[v.Key()], v)
-	}
-	return out
 }
 
 // place is where a value is written: on its own line, or in the nearest block.

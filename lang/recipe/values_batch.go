@@ -40,12 +40,12 @@ var batchRows = []row[Batch]{
 	{Row{Path: PathFermentFor, Name: "ferment", Vary: "time of the ferment"}, func(b *Batch) []Cell { return cells(duration(&b.Ferm.DurationS)) }},
 
 	{Row{Path: PathStrip, Name: "wash still"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Still)) }},
-	{Row{Path: PathStripCharges, Name: "wash run"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Charges)) }},
+	{Row{Path: PathStripCharges, Name: "wash run", Counts: "charge"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Charges)) }},
 	{Row{Path: PathStripStop, Name: "wash run's stop", Vary: "wash run to"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.StopAt)) }},
 
 	{Row{Path: PathSpirit, Name: "spirit still"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Still)) }},
 	{Row{Path: PathCharge}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Feints)) }},
-	{Row{Path: PathSpiritCharges, Name: "spirit run"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Charges)) }},
+	{Row{Path: PathSpiritCharges, Name: "spirit run", Counts: "charge"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Charges)) }},
 	{Row{Path: PathForeshots, Vary: "foreshots", Grows: true}, func(b *Batch) []Cell { return cells(volume(&b.Spirit.ForeshotsM3)) }},
 	{Row{Path: PathHeartsFrom, Name: "hearts from", Vary: "hearts from", Grows: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.HeartsFrom)) }},
 	{Row{Path: PathHeartsTo, Name: "hearts to", Vary: "hearts to", Grows: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.HeartsTo)) }},
@@ -92,6 +92,13 @@ var doseRows = []row[Dose]{
 	{Row{Name: "amount", Vary: "dose", Grows: true}, func(d *Dose) []Cell { return cells(mass(&d.MassKg), share(&d.Share)) }},
 }
 
+// Values are those of a dose.
+func (d *Dose) Values() []Value {
+	v := &values{}
+	gather(v, owner{path: PathDose.Child(d.Enzyme.Name), name: d.Enzyme.Name, of: d.Enzyme.Name, where: func(Path) diag.Span { return d.At }}, doseRows, d)
+	return v.out
+}
+
 // expectRows are the values of a promise.
 var expectRows = []row[Expect]{
 	{Row{Name: "promise", Idle: true}, func(e *Expect) []Cell {
@@ -111,8 +118,7 @@ func (v *values) lists() {
 		v.out = append(v.out, b.Mash.Steps[i].Values()...)
 	}
 	for i := range b.Ferm.Doses {
-		d := &b.Ferm.Doses[i]
-		gather(v, owner{path: PathDose.Child(d.Enzyme.Name), name: d.Enzyme.Name, of: d.Enzyme.Name, where: at(d.At)}, doseRows, d)
+		v.out = append(v.out, b.Ferm.Doses[i].Values()...)
 	}
 	for i := range b.Expect {
 		e := &b.Expect[i]

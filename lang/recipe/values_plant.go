@@ -50,11 +50,11 @@ var costRows = []row[Costs]{
 func (v *values) prices() {
 	c := &v.batch.Costs
 	o := owner{path: PathCosts, where: in(c.Where)}
-	gather(v, o, costRows, c)
 	for _, name := range sortedKeys(c.PerKg) {
 		rows := []row[Costs]{{Row{Path: PathOf(name), Name: name, Vary: "price of " + name}, func(c *Costs) []Cell {
 			return cells(Cell{Kind: quantity.UnitPrice, Per: quantity.Mass, ref: c.PerKg, key: name})
 		}}}
 		gather(v, o, rows, c)
 	}
+	gather(v, o, costRows, c)
 }

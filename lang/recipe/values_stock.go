@@ -19,7 +19,7 @@ var grainRows = []row[Grain]{
 	{Row{Path: PathOf("extract")}, func(g *Grain) []Cell { return cells(share(&g.Extract)) }},
 	{Row{Path: PathOf("solubles")}, func(g *Grain) []Cell { return cells(share(&g.Solubles)) }},
 	{Row{Path: PathOf("gelatinizes"), Vary: "gelatinization"}, func(g *Grain) []Cell { return cells(temperature(&g.GelLowC), temperature(&g.GelHighC)) }},
-	{Row{Path: PathOf("power"), Vary: "enzymes", Part: true}, func(g *Grain) []Cell { return cells(lintner(&g.LintnerPower), alphaDU(&g.AlphaDU)) }},
+	{Row{Path: PathOf("power"), Name: "enzymes", Vary: "enzymes", Part: true}, func(g *Grain) []Cell { return cells(lintner(&g.LintnerPower), alphaDU(&g.AlphaDU)) }},
 	{Row{Path: PathOf("power")}, func(g *Grain) []Cell { return cells(lintner(&g.LintnerPower)) }},
 	{Row{Path: PathOf("alpha")}, func(g *Grain) []Cell { return cells(alphaDU(&g.AlphaDU)) }},
 	{Row{Path: PathOf("viscous")}, func(g *Grain) []Cell { return cells(datum(&g.Viscous)) }},
@@ -74,7 +74,7 @@ var caskRows = []row[CaskKind]{
 	{Row{Path: PathOf("wood")}, func(k *CaskKind) []Cell { return cells(datum(&k.Wood)) }},
 	{Row{Path: PathOf("charred")}, func(k *CaskKind) []Cell { return cells(datum(&k.Charred)) }},
 	{Row{Path: PathOf("toasted")}, func(k *CaskKind) []Cell { return cells(datum(&k.Toasted)) }},
-	{Row{Path: PathOf("sizes")}, func(k *CaskKind) []Cell { return cells(datum(&k.SizesM3)) }},
+	{Row{Path: PathOf("sizes")}, func(k *CaskKind) []Cell { return cells(Cell{Kind: quantity.Volume, ref: &k.SizesM3}) }},
 	{Row{Path: PathOf("soak"), Vary: "soak"}, func(k *CaskKind) []Cell { return cells(share(&k.SoakFrac)) }},
 }
 
@@ -142,21 +142,26 @@ func (b *Batch) enzymes() []*Enzyme {
 	return out
 }
 
+// constantRow is the row of a constant that is not nudged.
+var constantRow = Row{Maybe: true}
+
 // model gathers the constants of a model.
 func (v *values) model(m *Model) {
 	o := m.owner("model", "")
 	for _, name := range sortedKeys(m.Values) {
 		kind, vary := varied[m.Name][name]
-		r := Row{Path: PathOf(name), Name: name, Down: kind == quantity.Share, Maybe: true}
+		r := &constantRow
 		if vary {
-			r.Vary = strings.ReplaceAll(name, "-", " ") + ", model " + m.Name
+			r = &Row{Vary: strings.ReplaceAll(name, "-", " ") + ", model " + m.Name, Down: kind == quantity.Share, Maybe: true}
 		}
 		if m.Name == "cask" {
 			if words := v.batch.Cask.Climate.fallback(name); words != "" {
-				kind, r.Vary, r.Down = quantity.Share, words, false
+				kind, r = quantity.Share, &Row{Vary: words, Maybe: true}
 			}
 		}
-		gather(v, o, []row[Model]{{r, func(m *Model) []Cell { return cells(Cell{Kind: kind, ref: m.Values, key: name}) }}}, m)
+		v.out = append(v.out, Value{
+			Row: r, Path: o.path.Child(name), Name: name, Of: o.name, Words: name, Input: r.Vary, At: m.Where[name], Cells: cells(Cell{Kind: kind, ref: m.Values, key: name}),
+		})
 	}
 }
 

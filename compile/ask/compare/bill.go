@@ -76,7 +76,7 @@ func (d *Difference) findBill() {
 		}
 	default:
 		if total {
-			m.total = d.add(Edit{Part: OfBill, Kind: Changed, Path: "bill", Counts: true,
+			m.total = d.add(Edit{Part: OfBill, Kind: Changed, Path: recipe.PathBill, Counts: true,
 				What:  "bill " + d.moreOrLess(m.newKg-m.oldKg, d.say.mass),
 				Lines: []Line{{Name: "bill", Old: d.say.mass(m.oldKg), New: d.say.mass(m.newKg)}}})
 		}
@@ -103,7 +103,7 @@ func (d *Difference) reordered() {
 // billLine is one grain's weight changed.
 func (d *Difference) billLine(g string) Edit {
 	o, n := d.bill.old[g].MassKg, d.bill.new[g].MassKg
-	e := Edit{Part: OfBill, Kind: Changed, Path: "bill." + g, Counts: true,
+	e := Edit{Part: OfBill, Kind: Changed, Path: recipe.PathBill.Child(g), Counts: true,
 		What:  g + " " + d.moreOrLess(n-o, d.say.mass),
 		Lines: []Line{{Name: g, Old: d.say.mass(o), New: d.say.mass(n)}}}
 	switch {
@@ -138,7 +138,7 @@ func (d *Difference) shares(changed []string) {
 		}
 	}
 	pair := func(taker, giver string, share float64) {
-		e := Edit{Part: OfBill, Kind: Changed, Path: "bill." + taker, Counts: true,
+		e := Edit{Part: OfBill, Kind: Changed, Path: recipe.PathBill.Child(taker), Counts: true,
 			What: fmt.Sprintf("%s for %s, %s", taker, giver, points(share))}
 		e.Lines = append(e.Lines, d.shareLine(taker), d.shareLine(giver))
 		m.shifts = append(m.shifts, shift{d.add(e), map[string]float64{taker: share, giver: -share}})
@@ -154,7 +154,7 @@ func (d *Difference) shares(changed []string) {
 			pair(take[0], g, -by[g])
 		}
 	default:
-		e := Edit{Part: OfBill, Kind: Changed, Path: "bill", What: "the shares of the bill", Counts: true}
+		e := Edit{Part: OfBill, Kind: Changed, Path: recipe.PathBill, What: "the shares of the bill", Counts: true}
 		for _, g := range changed {
 			e.Lines = append(e.Lines, d.shareLine(g))
 		}

@@ -229,7 +229,7 @@ func TestIntoNoWood(t *testing.T) {
 		require.Empty(t, c.Missing)
 		var paths []string
 		for _, e := range c.Edits {
-			paths = append(paths, e.Path)
+			paths = append(paths, e.Path.String())
 		}
 		assert.Contains(t, paths, "cask.fill")
 	}

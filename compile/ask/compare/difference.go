@@ -16,24 +16,62 @@ type Difference struct {
 	Bill     []BillRow
 	Notes    []string // what changed without effect, in words
 
-	say   say
-	bill  billMix
-	steps stepMix
-	stock stockMix
+	old, new values
+	say      say
+	bill     billMix
+	steps    stepMix
 }
 
 // Find compares two batches by meaning. The words are in the given units.
 func Find(old, new *recipe.Batch, units measure.Units) *Difference {
-	d := &Difference{Old: old, New: new, say: say{units}}
+	d := &Difference{Old: old, New: new, old: valuesOf(old), new: valuesOf(new), say: say{units}}
 	d.names()
 	d.findBill()
 	d.findSteps()
 	d.fields()
-	d.plant()
+	d.vessels()
+	d.prices()
 	d.findStock()
 	d.sort()
 	d.tellApart()
 	return d
+}
+
+// values are those of a batch, in their order and by their keys.
+type values struct {
+	all []recipe.Value
+	by  map[recipe.Key]int // where the first of its key stands in all, from 1
+}
+
+func valuesOf(b *recipe.Batch) values {
+	v := values{all: b.Values()}
+	v.by = make(map[recipe.Key]int, len(v.all))
+	for i := range v.all {
+		if k := v.all[i].Key(); v.by[k] == 0 {
+			v.by[k] = i + 1
+		}
+	}
+	return v
+}
+
+// find gives the value of a key.
+func (v values) find(k recipe.Key) (recipe.Value, bool) {
+	i := v.by[k]
+	if i == 0 {
+		return recipe.Value{}, false
+	}
+	return v.all[i-1], true
+}
+
+// below are the values within a path.
+func (v values) below(p recipe.Path) []recipe.Value {
+	var out []recipe.Value
+	for _, x := range v.all {
+		if x.Path.Within(p) {
+			out = append(out, x)
+		}
+	}
+	return out
 }
 
 // Same says that nothing of meaning changed, a name apart.
@@ -69,7 +107,6 @@ func (d *Difference) sort() {
 	d.Edits = sorted
 	d.bill.renumber(to)
 	d.steps.renumber(to)
-	d.stock.renumber(to)
 }
 
 // tellApart gives edits that read the same the place they stand at.
@@ -79,8 +116,8 @@ func (d *Difference) tellApart() {
 		seen[e.What]++
 	}
 	for i := range d.Edits {
-		if e := &d.Edits[i]; seen[e.What] > 1 && e.Path != "" {
-			e.What += " (" + e.Path + ")"
+		if e := &d.Edits[i]; seen[e.What] > 1 && !e.Path.IsZero() {
+			e.What += " (" + e.Path.String() + ")"
 		}
 	}
 }
@@ -88,7 +125,7 @@ func (d *Difference) tellApart() {
 // names says what is called otherwise.
 func (d *Difference) names() {
 	if d.Old.Name != d.New.Name {
-		d.add(Edit{Part: OfBatch, Kind: Renamed, Path: "batch", What: "the batch's name",
+		d.add(Edit{Part: OfBatch, Kind: Renamed, Path: recipe.PathBatch, What: "the batch's name",
 			Lines: []Line{{Name: "name", Old: d.Old.Name, New: d.New.Name}}})
 	}
 }

@@ -1,6 +1,10 @@
 package compare
 
-import "newmake/lang/recipe"
+import (
+	"slices"
+
+	"newmake/lang/recipe"
+)
 
 // Part is the part of a batch that an edit belongs to.
 type Part string
@@ -17,6 +21,14 @@ const (
 	OfPlant   Part = "plant"
 	OfStock   Part = "stock"
 )
+
+// partOf is the part that a value belongs to.
+func partOf(p recipe.Path) Part {
+	if part := Part(p.Parts()[0]); slices.Contains(Parts, part) {
+		return part
+	}
+	return OfBatch
+}
 
 // Parts lists them in that order.
 var Parts = []Part{OfBatch, OfBill, OfMash, OfFerment, OfStrip, OfSpirit, OfCask, OfPlant, OfStock}
@@ -35,16 +47,19 @@ const (
 
 // Edit is one change of meaning.
 type Edit struct {
-	Part  Part   `json:"part"`
-	Kind  Kind   `json:"kind"`
-	Path  string `json:"path"`            // as plan --try takes it, where it does: "mash.step.4.for"
-	What  string `json:"what"`            // in few words: "rest 10 min shorter"
-	Lines []Line `json:"lines,omitempty"` // each value that the edit changes
+	Part  Part        `json:"part"`
+	Kind  Kind        `json:"kind"`
+	Path  recipe.Path `json:"path"`            // as plan --try takes it, where it does: "mash.step.4.for"
+	What  string      `json:"what"`            // in few words: "rest 10 min shorter"
+	Lines []Line      `json:"lines,omitempty"` // each value that the edit changes
 	// Counts says whether it can change what the plan calculates. A name and a
 	// promise cannot.
 	Counts bool `json:"counts"`
 
-	apply func(b *recipe.Batch) // nil for what the mix lays out itself: see mix.go
+	// What makes the edit: values of the new batch that are set, or another way;
+	// neither for what the mix lays out itself, see mix.go.
+	sets  []recipe.Value
+	apply func(b *recipe.Batch)
 }
 
 // Line is one value before and after; empty where there was none.

@@ -1,9 +1,7 @@
 package compare
 
 import (
-	"maps"
 	"path/filepath"
-	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -26,13 +24,7 @@ func batch(t testing.TB, name string) *recipe.Batch {
 
 // edited is a batch with a change; nothing of the first is touched.
 func edited(old *recipe.Batch, change func(*recipe.Batch)) *recipe.Batch {
-	b := *old
-	b.Plant = clonePlant(old.Plant)
-	bind(&b)
-	b.Bill.Lines = slices.Clone(b.Bill.Lines)
-	b.Mash.Steps = slices.Clone(b.Mash.Steps)
-	b.Ferm.Doses = slices.Clone(b.Ferm.Doses)
-	b.Models = maps.Clone(b.Models)
-	change(&b)
-	return &b
+	b := old.Clone()
+	change(b)
+	return b
 }

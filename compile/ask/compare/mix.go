@@ -10,30 +10,41 @@ import (
 // With none it is the old batch, with all it is the new one, but for names and
 // the order of lines that have none.
 func (d *Difference) Mix(on []bool) *recipe.Batch {
-	b := *d.Old
-	b.Plant = clonePlant(d.Old.Plant)
-	b.Ferm.Doses = slices.Clone(b.Ferm.Doses)
+	b := d.Old.Clone()
+	d.set(b, on, true)
 	for i, e := range d.Edits {
 		if on[i] && e.apply != nil {
-			e.apply(&b)
+			e.apply(b)
 		}
 	}
-	bind(&b)
+	bind(b)
 	b.Bill = d.bill.mix(on)
 	b.Mash.Steps = d.steps.mix(on, b.Bill)
-	d.stock.mix(&b, on)
+	b = b.Clone() // what it took from the two batches stays theirs
+	d.set(b, on, false)
 	b.Resolve()
-	return &b
+	return b
 }
 
-func clonePlant(p *recipe.Plant) *recipe.Plant {
-	out := *p
-	out.Vessels = make([]*recipe.Vessel, len(p.Vessels))
-	for i, v := range p.Vessels {
-		w := *v
-		out.Vessels[i] = &w
+// set puts in the values of the edits that are made: the batch's own, which name
+// vessels and entries of the stock, or the figures of those.
+func (d *Difference) set(b *recipe.Batch, on []bool, own bool) {
+	from := map[recipe.Key]recipe.Value{}
+	for i, e := range d.Edits {
+		for _, v := range e.sets {
+			if on[i] && (v.Of == "") == own {
+				from[v.Key()] = v
+			}
+		}
 	}
-	return &out
+	if len(from) == 0 {
+		return
+	}
+	for _, x := range b.Values() {
+		if v, ok := from[x.Key()]; ok {
+			x.Set(v)
+		}
+	}
 }
 
 // bind finds the vessels of the batch in its own plant, in which some figures
@@ -50,30 +61,4 @@ func bind(b *recipe.Batch) {
 	for i, v := range b.Ferm.Vessels {
 		b.Ferm.Vessels[i] = own(v)
 	}
-}
-
-// mix puts in the entries that the edits change.
-func (m *stockMix) mix(b *recipe.Batch, on []bool) {
-	for i, l := range b.Bill.Lines {
-		if c, ok := m.grains[l.Grain.Name]; ok && on[c.edit] {
-			b.Bill.Lines[i].Grain = c.new
-		}
-	}
-	for i, s := range b.Mash.Steps {
-		if s.Enzyme != nil {
-			b.Mash.Steps[i].Enzyme = m.enzyme(s.Enzyme, on)
-		}
-	}
-	for i, x := range b.Ferm.Doses {
-		b.Ferm.Doses[i].Enzyme = m.enzyme(x.Enzyme, on)
-	}
-}
-
-// enzyme is the entry that holds. A dose that only the new batch has comes with
-// the new entry, and keeps it.
-func (m *stockMix) enzyme(e *recipe.Enzyme, on []bool) *recipe.Enzyme {
-	if c, ok := m.enzymes[e.Name]; ok && on[c.edit] {
-		return c.new
-	}
-	return e
 }

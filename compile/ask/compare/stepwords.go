@@ -65,8 +65,12 @@ func (d *Difference) amount(s recipe.MashStep) string {
 // stepChanges are the edits of a step that both mashes have.
 func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 	var out []stepChange
-	add := func(path, what string, set func(to *recipe.MashStep, from recipe.MashStep)) {
-		e := Edit{Part: OfMash, Kind: Changed, Path: b.Path + path, What: what, Counts: true,
+	add := func(part, what string, set func(to *recipe.MashStep, from recipe.MashStep)) {
+		path := recipe.ParsePath(b.Path)
+		if part != "" {
+			path = path.Child(part)
+		}
+		e := Edit{Part: OfMash, Kind: Changed, Path: path, What: what, Counts: true,
 			Lines: []Line{{Name: d.subject(a), Old: d.stepText(a), New: d.stepText(b)}}}
 		out = append(out, stepChange{d.add(e), set})
 	}
@@ -74,7 +78,7 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 	switch b.Verb {
 	case recipe.MashDose:
 		if a.Enzyme.Name != b.Enzyme.Name {
-			add(".enzyme", b.Enzyme.Name+" for "+a.Enzyme.Name, func(to *recipe.MashStep, from recipe.MashStep) {
+			add("enzyme", b.Enzyme.Name+" for "+a.Enzyme.Name, func(to *recipe.MashStep, from recipe.MashStep) {
 				to.Enzyme, to.Share, to.MassKg = from.Enzyme, from.Share, from.MassKg
 			})
 		} else if a.Share != b.Share || a.Share == 0 && differ(a.MassKg, b.MassKg) {
@@ -86,9 +90,9 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 	case recipe.MashWater, recipe.MashBackset:
 		switch {
 		case a.Share > 0 && b.Share > 0 && a.Share != b.Share:
-			add(".share", name+" "+d.moreOrLess(b.Share-a.Share, points), func(to *recipe.MashStep, from recipe.MashStep) { to.Share = from.Share })
+			add("share", name+" "+d.moreOrLess(b.Share-a.Share, points), func(to *recipe.MashStep, from recipe.MashStep) { to.Share = from.Share })
 		case a.Share != b.Share || a.Share == 0 && differ(a.VolumeM3, b.VolumeM3):
-			add(".volume", name+" "+d.moreOrLess(b.VolumeM3-a.VolumeM3, d.say.volume), func(to *recipe.MashStep, from recipe.MashStep) {
+			add("volume", name+" "+d.moreOrLess(b.VolumeM3-a.VolumeM3, d.say.volume), func(to *recipe.MashStep, from recipe.MashStep) {
 				to.Share, to.VolumeM3 = from.Share, from.VolumeM3
 			})
 		}
@@ -98,11 +102,11 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 		if dT < 0 {
 			word = " cooler"
 		}
-		path := ".to"
+		part := "to"
 		if b.Verb == recipe.MashWater || b.Verb == recipe.MashBackset {
-			path = ".at"
+			part = "at"
 		}
-		add(path, name+" "+d.say.tempDiff(dT)+word, func(to *recipe.MashStep, from recipe.MashStep) { to.TempC = from.TempC })
+		add(part, name+" "+d.say.tempDiff(dT)+word, func(to *recipe.MashStep, from recipe.MashStep) { to.TempC = from.TempC })
 	}
 	if dt := b.DurationS - a.DurationS; math.Abs(dt) > 1e-9 {
 		word := " longer"
@@ -113,7 +117,7 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 		if a.DurationS == 0 || b.DurationS == 0 { // a time where there was none, or none now
 			what = d.stepText(b)
 		}
-		add(".for", what, func(to *recipe.MashStep, from recipe.MashStep) { to.DurationS = from.DurationS })
+		add("for", what, func(to *recipe.MashStep, from recipe.MashStep) { to.DurationS = from.DurationS })
 	}
 	return out
 }

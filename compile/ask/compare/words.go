@@ -2,77 +2,193 @@ package compare
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
+	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 )
 
-func lossWords(s say, c recipe.Climate) string {
-	if c.LossYearly == 0 {
-		return ""
+// change says in few words what became of a value: its name and what it is now,
+// or what is more telling.
+func (d *Difference) change(o, n recipe.Value) string {
+	if o.Path == recipe.PathPitch && o.Name == "yeast" {
+		return d.say.value(n) + " for " + d.say.value(o)
 	}
-	return "(loss " + s.share(c.LossYearly) + " a year)"
-}
-
-func longer(name string, get func(*recipe.Batch) float64) func(say, *recipe.Batch, *recipe.Batch) string {
-	return func(s say, old, new *recipe.Batch) string {
-		by := get(new) - get(old)
-		if by < 0 {
-			return name + " " + s.duration(by) + " shorter"
+	if len(o.Cells) == 1 && o.Cells[0].Kind == quantity.Duration {
+		if a, b := o.Cells[0].Is().(float64), n.Cells[0].Is().(float64); a > 0 && b > 0 {
+			return d.say.longer(o.Words, b-a)
 		}
-		return name + " " + s.duration(by) + " longer"
+	}
+	return n.Words + " " + d.say.value(n)
+}
+
+// longer says by how much longer or shorter something takes.
+func (s say) longer(name string, bySeconds float64) string {
+	if bySeconds < 0 {
+		return name + " " + s.duration(bySeconds) + " shorter"
+	}
+	return name + " " + s.duration(bySeconds) + " longer"
+}
+
+// wordings are the values that do not read well as a list of what they hold.
+var wordings = map[recipe.Path]func(s say, is []any) string{
+	recipe.PathUnits: func(_ say, is []any) string {
+		if is[0] == recipe.SI {
+			return "in litres at 20 C"
+		}
+		return "in gallons at 60 F"
+	},
+	recipe.PathCharge: func(_ say, is []any) string {
+		if is[0] == true {
+			return "low wines and feints"
+		}
+		return "low wines alone"
+	},
+	recipe.PathFill: func(s say, is []any) string {
+		size, isNew, kind, char := is[0].(float64), is[1].(bool), is[2].(*recipe.CaskKind), is[3].(int)
+		if kind == nil {
+			return "none"
+		}
+		words := s.volume(size) + " used "
+		if isNew {
+			words = s.volume(size) + " new "
+		}
+		words += kind.Name
+		if char > 0 {
+			words += fmt.Sprintf(" char %d", char)
+		}
+		return words
+	},
+	recipe.PathBottle: func(s say, is []any) string {
+		size, at := "the usual", "the least"
+		if m3 := is[0].(float64); m3 > 0 {
+			size = number(m3*1e6) + " mL"
+		}
+		if x := is[1].(recipe.Strength); x.Value > 0 {
+			at = s.strength(x)
+		}
+		return size + " at " + at
+	},
+}
+
+// value is what a value holds, in words: a range where it is two numbers alike,
+// and else each that is not nothing.
+func (s say) value(v recipe.Value) string {
+	is := v.Is()
+	if words := wordings[v.Path]; words != nil {
+		return words(s, is)
+	}
+	if len(is) == 2 && v.Cells[0].Kind == v.Cells[1].Kind && v.Cells[0].Kind != quantity.None {
+		low, high := s.datum(v, 0), s.datum(v, 1)
+		if low == high {
+			return high
+		}
+		low, _, _ = strings.Cut(low, " ")
+		return low + ".." + high
+	}
+	var all []string
+	for i := range is {
+		if is[i] != 0.0 || len(is) == 1 {
+			all = append(all, s.datum(v, i))
+		}
+	}
+	return strings.Join(all, " at ")
+}
+
+// datum is one of the things that a value holds.
+func (s say) datum(v recipe.Value, i int) string {
+	c := v.Cells[i]
+	switch x := recipe.NameOf(c.Is()).(type) {
+	case float64:
+		return s.quantity(x, c.Kind)
+	case []float64:
+		var all []string
+		for _, one := range x {
+			all = append(all, s.quantity(one, c.Kind))
+		}
+		return strings.Join(all, ", ")
+	case int:
+		if v.Counts != "" {
+			return plural(x, v.Counts)
+		}
+		return number(float64(x))
+	case bool:
+		if x {
+			return "yes"
+		}
+		return "no"
+	case recipe.Strength:
+		return s.strength(x)
+	case recipe.Cut:
+		return s.cut(x)
+	case recipe.Start:
+		return fmt.Sprintf("%04d-%02d-%02d %02d:%02d", x.Year, x.Month, x.Day, x.Hour, x.Minute)
+	case recipe.Shift:
+		return shiftWords(x)
+	case recipe.Climate:
+		return s.climate(x)
+	case []*recipe.Vessel:
+		var names []string
+		for _, one := range x {
+			names = append(names, one.Name)
+		}
+		return strings.Join(names, ", ")
+	default:
+		return fmt.Sprint(x)
 	}
 }
 
-// bare is a cut without its place in the text.
-func bare(c recipe.Cut) recipe.Cut {
-	out := recipe.Cut{By: c.By, Strength: c.Strength, VolumeM3: c.VolumeM3, TempC: c.TempC, Share: c.Share}
-	return out
+// quantity is a number of a kind, in the reader's units.
+func (s say) quantity(x float64, k quantity.Kind) string {
+	switch k {
+	case quantity.Mass:
+		return s.mass(x)
+	case quantity.Volume:
+		return s.volume(x)
+	case quantity.Temperature:
+		return s.temp(x)
+	case quantity.Duration:
+		return s.duration(x)
+	case quantity.Share:
+		return s.share(x)
+	case quantity.Concentration:
+		return s.conc(x)
+	case quantity.Length:
+		return s.length(x)
+	case quantity.Power:
+		return s.power(x)
+	case quantity.PartsPerMillion:
+		return number(x) + " ppm"
+	case quantity.Acidity:
+		return number(x) + " pH"
+	case quantity.DiastaticPower:
+		return number(x) + " lintner"
+	case quantity.DextrinizingUnit:
+		return number(x) + " DU"
+	case quantity.Rate:
+		return number(math.Round(1e9*x*hourS)/1e9) + " /h"
+	case quantity.MolarEnergy:
+		return number(x/1000) + " kJ/mol"
+	default:
+		return number(x)
+	}
 }
 
-func pitch(s say, b *recipe.Batch) string {
-	if b.Ferm.PitchKg > 0 {
-		return s.mass(b.Ferm.PitchKg)
+func (s say) climate(c recipe.Climate) string {
+	if c.LossYearly == 0 {
+		return c.Named
 	}
-	return s.conc(b.Ferm.PitchKgM3)
+	return strings.TrimSpace(c.Named + " (loss " + s.share(c.LossYearly) + " a year)")
 }
 
-// wood is the kind of cask, empty for a batch that goes into none.
-func wood(b *recipe.Batch) string {
-	if b.Cask.Kind == nil {
-		return ""
+func shiftWords(s recipe.Shift) string {
+	days := ""
+	for i := 1; i <= 7; i++ { // Monday first
+		if s.Days[i%7] {
+			days += " " + [...]string{"sun", "mon", "tue", "wed", "thu", "fri", "sat"}[i%7]
+		}
 	}
-	return b.Cask.Kind.Name
-}
-
-func caskWords(s say, b *recipe.Batch) string {
-	c := b.Cask
-	if c.Kind == nil {
-		return "none"
-	}
-	words := s.volume(c.SizeM3) + " used "
-	if c.New {
-		words = s.volume(c.SizeM3) + " new "
-	}
-	words += wood(b)
-	if c.Char > 0 {
-		words += fmt.Sprintf(" char %d", c.Char)
-	}
-	return words
-}
-
-func vesselNames(all []*recipe.Vessel) string {
-	var out []string
-	for _, v := range all {
-		out = append(out, v.Name)
-	}
-	return strings.Join(out, ", ")
-}
-
-func promises(b *recipe.Batch) string {
-	var out []string
-	for _, e := range b.Expect {
-		out = append(out, fmt.Sprintf("%s %s %s", e.What, number(e.Value), number(e.Tolerance)))
-	}
-	return strings.Join(out, "; ")
+	clock := func(m int) string { return fmt.Sprintf("%02d:%02d", m/60, m%60) }
+	return clock(s.FromMinute) + " to " + clock(s.ToMinute) + days
 }
