@@ -125,6 +125,12 @@ func (d *Difference) doses() {
 				}
 			}
 		default:
+			new := n.Values()
+			for i, x := range o.Values() {
+				if !slices.Contains(worded, x.Name) && !x.Same(new[i]) {
+					d.value(x, new[i])
+				}
+			}
 			return
 		}
 		d.add(e)

@@ -2,6 +2,7 @@ package compare
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"newmake/lang/recipe"
@@ -86,7 +87,6 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 				to.Share, to.MassKg = from.Share, from.MassKg
 			})
 		}
-		return out
 	case recipe.MashWater, recipe.MashBackset:
 		switch {
 		case a.Share > 0 && b.Share > 0 && a.Share != b.Share:
@@ -119,8 +119,18 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 		}
 		add("for", what, func(to *recipe.MashStep, from recipe.MashStep) { to.DurationS = from.DurationS })
 	}
+	new := b.Values()
+	for i, o := range a.Values() {
+		if !slices.Contains(worded, o.Name) && !o.Same(new[i]) {
+			add(o.Name, name+" "+d.change(o, new[i]), func(to *recipe.MashStep, from recipe.MashStep) { to.Values()[i].Set(from.Values()[i]) })
+		}
+	}
 	return out
 }
+
+// worded are the values of a step, and of a dose, whose changes have words of
+// their own.
+var worded = []string{"volume", "share", "enzyme", "mass", "to", "for", "amount"}
 
 // dosed says more or less of an enzyme.
 func (d *Difference) dosed(name string, oldShare, newShare, oldKg, newKg float64) string {
