@@ -28,7 +28,7 @@ func TestChecksSayWhatCompileSays(t *testing.T) {
 			require.NotNil(t, b, list.Error())
 			if name == ferry { // and one that has much to be said of it
 				odd := *b
-				odd.Ferm.DurationS, odd.Bill.TotalKg = 20*secondsPerH, 1.5*b.Bill.TotalKg
+				odd.Ferm.DurationS, odd.Bill.TotalKg = 20*3600.0, 1.5*b.Bill.TotalKg
 				odd.Expect = []recipe.Expect{{What: "casks", Kind: quantity.Number, Value: 9}}
 				b = &odd
 			}
@@ -64,17 +64,4 @@ func BenchmarkChecks(b *testing.B) {
 			}
 		})
 	}
-}
-
-// TestChecksKeepFew: what is kept of many batches does not grow with them.
-func TestChecksKeepFew(t *testing.T) {
-	r := *batch(t, lantern, ferry)
-	k := NewChecks()
-	for range 3 * stagesKept {
-		r.Ferm.PitchKgM3 *= 1 + 1e-9
-		k.Check(&r)
-	}
-	assert.Len(t, k.memo.ferments.order, stagesKept)
-	assert.Len(t, k.memo.ferments.rows, stagesKept)
-	assert.Len(t, k.memo.mashes.rows, 1)
 }

@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"newmake/compile/numbers"
 	"newmake/compile/plan"
 	"newmake/lang/check"
 	"newmake/lang/diag"
@@ -91,37 +92,37 @@ func TestSameInputSamePlan(t *testing.T) {
 
 // Water and alcohol that go in come out: what the stages hand on adds up.
 func TestMatterAddsUp(t *testing.T) {
-	c := compiled(t, batch(t, lantern, ferry))
-	wash := c.fermented.Wash
-	charges := float64(max(c.b.Strip.Charges, 1))
-	assert.InEpsilon(t, wash.EthanolKg, c.lowWines.EthanolKg+charges*c.stripped.Residue.EthanolKg, 1e-9, "ethanol over the wash still")
-	assert.InEpsilon(t, wash.WaterKg, c.lowWines.WaterKg+charges*(c.stripped.Residue.WaterKg-c.stripped.SteamKg), 1e-9, "water over the wash still")
+	n, p := staged(t, batch(t, lantern, ferry))
+	wash := n.Fermented.Wash
+	charges := float64(n.Stripped.Charges)
+	assert.InEpsilon(t, wash.EthanolKg, n.Stripped.LowWines.EthanolKg+charges*n.Stripped.Residue.EthanolKg, 1e-9, "ethanol over the wash still")
+	assert.InEpsilon(t, wash.WaterKg, n.Stripped.LowWines.WaterKg+charges*(n.Stripped.Residue.WaterKg-n.Stripped.SteamKg), 1e-9, "water over the wash still")
 
 	// In the steady state what goes in with the low wines leaves with the
 	// hearts, the foreshots and the lees.
-	n := float64(max(c.b.Spirit.Charges, 1))
-	out := c.hearts.EthanolKg + n*(c.distilled.Fraction("foreshots").EthanolKg+c.distilled.Residue.EthanolKg)
-	assert.InEpsilon(t, c.lowWines.EthanolKg, out, 1e-6, "ethanol over the spirit still")
+	charges = float64(n.Distilled.Charges)
+	out := n.Distilled.Hearts.EthanolKg + charges*(n.Distilled.Fraction("foreshots").EthanolKg+n.Distilled.Residue.EthanolKg)
+	assert.InEpsilon(t, n.Stripped.LowWines.EthanolKg, out, 1e-6, "ethanol over the spirit still")
 
-	r := c.p.Reduction
+	r := p.Reduction
 	assert.InEpsilon(t, r.From.PureL, r.To.PureL, 1e-4, "water brings no alcohol")
 	assert.InDelta(t, r.From.MassKg+r.WaterKg, r.To.MassKg, 0.02)
-	k := c.p.Cask
+	k := p.Cask
 	assert.InDelta(t, r.To.VolumeL, float64(k.Casks)*k.Fill.VolumeL+k.Leftover.VolumeL, 0.02)
 	assert.InDelta(t, r.To.WineGallons, float64(k.Casks)*53+k.Leftover.WineGallons, 0.002, "53 gal are 53 gal of spirit as it is gauged, at 60 F")
 	assert.InDelta(t, r.From.VolumeL+r.WaterL-r.ContractionL, r.To.VolumeL, 0.02)
 	assert.InDelta(t, r.From.WineGallons+r.WaterGallons-r.ContractionGallons, r.To.WineGallons, 0.002)
 }
 
-// compiled runs the stages and keeps what stands between them.
-func compiled(t testing.TB, b *recipe.Batch) *compiler {
+// staged runs the stages, and keeps what stands between them, and the plan.
+func staged(t testing.TB, b *recipe.Batch) (*numbers.Batch, *plan.Plan) {
 	t.Helper()
-	c := newCompiler(meant(b))
-	c.purpose = printed
-	for _, stage := range []func() bool{c.header, c.bill, c.mash, c.ferment, c.strip, c.spirit, c.congeners, c.cask, c.streams, c.yield, c.cost, c.law, c.schedule, c.promises} {
-		require.True(t, stage(), c.diags.Error())
-	}
-	return c
+	memo := &numbers.Memo{}
+	n, err := Numbers(b, memo, Printed)
+	require.NoError(t, err)
+	p, list := compiled(b, memo, Printed)
+	require.NotNil(t, p, list.Error())
+	return n, p
 }
 
 func TestSummaryAgreesWithThePlan(t *testing.T) {
@@ -144,19 +145,6 @@ func fractionOf(r plan.Run, name string) plan.Fraction {
 		}
 	}
 	return plan.Fraction{}
-}
-
-// Saskatchewan Agriculture and Food (1993), ethanol yields by grain: 375 L a
-// tonne as is from wheat of 10.9 % moisture and 63.8 % starch, 399 from barley
-// of 9.7 and 67.1, both 91.5 % of theory. Printed to whole litres.
-func TestTheoryAgainstPublishedYields(t *testing.T) {
-	for _, g := range []struct {
-		name                   string
-		moisture, starch, want float64
-	}{{"wheat", 0.109, 0.638, 375}, {"barley", 0.097, 0.671, 399}} {
-		got := 0.915 * theoryLPA(&recipe.Grain{Moisture: g.moisture, Starch: g.starch}, 1000)
-		assert.InDelta(t, g.want, got, 0.8, g.name)
-	}
 }
 
 // What a distiller gets wrong, and the code that says so at the line where it
@@ -396,4 +384,11 @@ func ExampleCompile() {
 	p, list := Compile(b)
 	fmt.Println(p.Batch.Name, p.Cask.Casks, len(list))
 	// Output: Ferry Landing 1 0
+}
+
+func planned(t *testing.T, b *recipe.Batch) *plan.Plan {
+	t.Helper()
+	p, list := Compile(b)
+	require.NotNil(t, p, list.Error())
+	return p
 }

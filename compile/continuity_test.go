@@ -45,9 +45,9 @@ var sweeps = []struct {
 	{"cask, L", 10, 200, func(b *recipe.Batch, l float64) { b.Cask.SizeM3 = l / 1000 }},
 }
 
-// numbers are those of a plan that may not leap. Counts, and what is left over
+// smooth is the numbers of a plan that may not leap. Counts, and what is left over
 // of whole casks, are not among them.
-func numbers(p *plan.Plan) map[string]float64 {
+func smooth(p *plan.Plan) map[string]float64 {
 	out := map[string]float64{
 		"og": p.Mash.OriginalGravitySG - 1, "hydrometer": p.Mash.HydrometerSG - 1, "conversion": p.Mash.ConversionPct, "gelatinized": p.Mash.GelatinizedPct,
 		"fermentable": p.Mash.FermentablePct, "mash pH": p.Mash.PH, "wort": p.Mash.VolumeL, "mash hours": p.Mash.Hours, "mash heat": p.Mash.HeatKWh, "mash cooling": p.Mash.CoolKWh,
@@ -84,7 +84,7 @@ func TestContinuous(t *testing.T) {
 				b.Resolve()
 				p, list := memo.Compile(b)
 				require.NotNil(t, p, "%g: %s", x, list.Error())
-				return numbers(p)
+				return smooth(p)
 			}
 			const points = 20
 			xs, ys := make([]float64, points+1), make([]map[string]float64, points+1)
@@ -144,8 +144,8 @@ func TestSmallChangesAreSmall(t *testing.T) {
 		c.Cask.Entry.Value *= little()
 		after, list := memo.Compile(c)
 		require.NotNil(t, after, list.Error())
-		was := numbers(before)
-		for name, x := range numbers(after) {
+		was := smooth(before)
+		for name, x := range smooth(after) {
 			assert.InDelta(t, was[name], x, 1e-3*max(math.Abs(was[name]), 0.01), name)
 		}
 	})

@@ -1,14 +1,8 @@
 package compile
 
 import (
-	"math"
-	"reflect"
-	"sync"
-
+	"newmake/compile/numbers"
 	"newmake/compile/plan"
-	"newmake/compile/stage/ferment"
-	"newmake/compile/stage/mash"
-	"newmake/compile/stage/still"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -17,151 +11,29 @@ import (
 // seen before is not run again: a changed cut leaves mash, ferment and wash run
 // as they were. It may be used from several goroutines, and what it gives does
 // not hang on their order.
-type Memo struct {
-	mashes   table[mash.Input, mash.Result]
-	ferments table[ferment.Input, ferment.Result]
-	strips   table[still.StripInput, still.Run]
-	spirits  table[still.SpiritInput, still.Run]
-	steadies table[still.SpiritInput, steady]
-	boils    still.Boils
-}
+type Memo struct{ stages numbers.Memo }
 
-// boiling is where the runs keep their boils.
-func (m *Memo) boiling() *still.Boils {
-	if m == nil {
-		return nil
-	}
-	return &m.boils
+// Compile is Compile for what is to be calculated with and not printed: its
+// numbers are not rounded, and the first batch of a house without feints is left
+// out.
+func (m *Memo) Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
+	return compiled(b, &m.stages, Calculated)
 }
 
 // Checks says of many batches what Compile has to say, without their plans. A
 // house makes the same few recipes on other days, so the last stages computed are
 // kept. It may be used from several goroutines.
-type Checks struct{ memo Memo }
+type Checks struct{ stages *numbers.Memo }
 
 // stagesKept is how many results of each stage Checks keeps: enough for the
 // recipes of a house, and little memory however many batches there are.
 const stagesKept = 32
 
 // NewChecks makes a Checks.
-func NewChecks() *Checks {
-	k := &Checks{}
-	m := &k.memo
-	m.mashes.most, m.ferments.most, m.strips.most, m.spirits.most, m.steadies.most = stagesKept, stagesKept, stagesKept, stagesKept, stagesKept
-	return k
-}
+func NewChecks() *Checks { return &Checks{numbers.Keeping(stagesKept)} }
 
 // Check gives the list that Compile gives with the plan.
 func (k *Checks) Check(b *recipe.Batch) diag.List {
-	c, _ := run(b, &k.memo, checked)
-	return c.diags
-}
-
-type steady struct {
-	run   still.Run
-	tried int
-}
-
-// Compile is Compile for what is to be calculated with and not printed: its
-// numbers are not rounded, and the first batch of a house without feints is left
-// out.
-func (m *Memo) Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
-	c, ok := run(b, m, calculated)
-	if !ok {
-		return nil, c.diags
-	}
-	return c.p, c.diags
-}
-
-func (m *Memo) mash(in mash.Input) (mash.Result, error) {
-	if m == nil {
-		return mash.Run(in)
-	}
-	return m.mashes.get(in, mash.Run, in.Bill.TotalKg, in.PressurePa, float64(len(in.Steps)))
-}
-
-func (m *Memo) ferment(in ferment.Input) (ferment.Result, error) {
-	if m == nil {
-		return ferment.Run(in)
-	}
-	return m.ferments.get(in, ferment.Run, in.Wort.WaterKg, in.Wort.DextrinKg, in.PitchKg, in.DurationS)
-}
-
-func (m *Memo) strip(in still.StripInput) (still.Run, error) {
-	if m == nil {
-		return still.Strip(in)
-	}
-	return m.strips.get(in, still.Strip, in.Wash.WaterKg, in.Wash.EthanolKg, in.Stop.Value)
-}
-
-func (m *Memo) spirit(in still.SpiritInput) (still.Run, error) {
-	if m == nil {
-		return still.SpiritRun(in)
-	}
-	return m.spirits.get(in, still.SpiritRun, in.LowWines.WaterKg, in.LowWines.EthanolKg, in.Stop.Value)
-}
-
-func (m *Memo) steady(in still.SpiritInput) (still.Run, int, error) {
-	if m == nil {
-		return still.Steady(in)
-	}
-	s, err := m.steadies.get(in, func(in still.SpiritInput) (steady, error) {
-		run, tried, err := still.Steady(in)
-		return steady{run, tried}, err
-	}, in.LowWines.WaterKg, in.LowWines.EthanolKg, in.Stop.Value)
-	return s.run, s.tried, err
-}
-
-// table remembers what a stage gave for each input. Inputs are alike when all
-// that they hold is equal to the last bit.
-type table[I, O any] struct {
-	mu    sync.Mutex
-	rows  map[uint64][]*row[I, O]
-	order []uint64 // keys of the rows, oldest first
-	most  int      // rows that are kept; 0: all
-}
-
-type row[I, O any] struct {
-	in   I
-	once sync.Once
-	out  O
-	err  error
-}
-
-// get gives what run gives. The parts are a few numbers of the input that set it
-// apart from others, so that few inputs have to be compared in full.
-func (t *table[I, O]) get(in I, run func(I) (O, error), parts ...float64) (O, error) {
-	r := t.row(in, parts)
-	r.once.Do(func() { r.out, r.err = run(in) })
-	return r.out, r.err
-}
-
-func (t *table[I, O]) row(in I, parts []float64) *row[I, O] {
-	key := uint64(len(parts))
-	for _, x := range parts {
-		key = (key ^ math.Float64bits(x)) * 0x9e3779b97f4a7c15
-	}
-	t.mu.Lock()
-	defer t.mu.Unlock()
-	for _, r := range t.rows[key] {
-		if reflect.DeepEqual(r.in, in) {
-			return r
-		}
-	}
-	if t.rows == nil {
-		t.rows = map[uint64][]*row[I, O]{}
-	}
-	r := &row[I, O]{in: in}
-	t.rows[key] = append(t.rows[key], r)
-	if t.most == 0 {
-		return r
-	}
-	if t.order = append(t.order, key); len(t.order) > t.most {
-		oldest := t.order[0]
-		t.order = t.order[1:]
-		if t.rows[oldest] = t.rows[oldest][1:]; len(t.rows[oldest]) == 0 {
-			delete(t.rows, oldest)
-		}
-	}
-	return r
+	_, list := compiled(b, k.stages, Checked)
+	return list
 }

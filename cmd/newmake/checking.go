@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 
 	"newmake/compile"
+	"newmake/compile/notice"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 )
@@ -129,7 +130,7 @@ func (w *checking) run() diag.List {
 				computed[i].Summary = ready.Name + ": " + computed[i].Summary
 			}
 		}
-		b.diags = compile.Together(checked, computed)
+		b.diags = notice.Together(checked, computed)
 	})
 	var all diag.List
 	for _, h := range w.houses {

@@ -17,6 +17,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile"
+	"newmake/compile/notice"
 	"newmake/lang"
 	"newmake/lang/check"
 	"newmake/lang/diag"
@@ -95,7 +96,7 @@ func everything(h *check.House, want func(batch string) bool) diag.List {
 		}
 		if b, checked := h.Batch(name); b != nil {
 			_, computed := compile.Compile(b)
-			list = append(list, compile.Together(checked, computed)...)
+			list = append(list, notice.Together(checked, computed)...)
 		}
 	}
 	return list.Dedup()

@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/compile"
+	"newmake/compile/notice"
 	"newmake/compile/plan"
 	"newmake/compile/show"
 	"newmake/lang/diag"
@@ -161,9 +162,9 @@ func (a *app) compute(src *source, name, units string) (*plan.Plan, diag.List, e
 		return nil, nil, usage("--units is us or si, not %q", units)
 	}
 	p, computed := compile.Compile(b)
-	list = compile.Together(list, computed)
+	list = notice.Together(list, computed)
 	if p != nil {
-		p.Notices = compile.Notices(list)
+		p.Notices = notice.InPlan(list)
 	}
 	return p, list, nil
 }

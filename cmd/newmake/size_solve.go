@@ -9,6 +9,7 @@ import (
 	"newmake/compile"
 	solve "newmake/compile/ask/size"
 	"newmake/compile/measure"
+	"newmake/compile/notice"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/edit"
@@ -193,7 +194,7 @@ func (s *sizing) planWritten(at string) diag.List {
 		return list
 	}
 	p, computed := compile.Compile(b)
-	list = compile.Together(list, computed)
+	list = notice.Together(list, computed)
 	if p == nil || broken(list) {
 		return list
 	}

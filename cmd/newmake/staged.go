@@ -9,6 +9,7 @@ import (
 
 	"newmake/cmd/newmake/internal/gitrepo"
 	"newmake/compile"
+	"newmake/compile/notice"
 	"newmake/lang"
 	"newmake/lang/check"
 	"newmake/lang/diag"
@@ -93,7 +94,7 @@ func concerns(h *check.House, dir string, changed []string) diag.List {
 	for _, name := range h.Batches() {
 		if b, checked := h.Batch(name); b != nil {
 			_, computed := compile.Compile(b)
-			said = append(said, compile.Together(checked, computed)...)
+			said = append(said, notice.Together(checked, computed)...)
 		}
 	}
 	said = said.Dedup()

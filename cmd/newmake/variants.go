@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"newmake/compile"
+	"newmake/compile/notice"
 	"newmake/compile/show"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
@@ -97,9 +98,9 @@ func (a *app) trial(src *source, name, units string) (show.Trial, diag.List, err
 		b := inUnits(batches[i], system)
 		_, checked := src.house.Batch(b.Name)
 		p, computed := compile.Compile(b)
-		told[i] = compile.Together(checked, computed)
+		told[i] = notice.Together(checked, computed)
 		if p != nil {
-			p.Notices = compile.Notices(told[i])
+			p.Notices = notice.InPlan(told[i])
 		}
 		trial[i] = p
 	})

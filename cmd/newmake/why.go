@@ -12,6 +12,7 @@ import (
 	"newmake/compile"
 	"newmake/compile/ask/why"
 	"newmake/compile/measure"
+	"newmake/compile/notice"
 	"newmake/compile/plan"
 	"newmake/compile/show"
 	"newmake/lang/diag"
@@ -76,7 +77,7 @@ func (a *app) why(arg, value string, f whyFlags) error {
 	}
 	memo := new(compile.Memo)
 	if _, computed := memo.Compile(b); broken(computed) {
-		return a.refuse(compile.Together(list, computed), format)
+		return a.refuse(notice.Together(list, computed), format)
 	}
 	q := why.Question{
 		Batch: b, Value: value, Depth: f.depth, Units: measure.US,

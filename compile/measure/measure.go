@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"newmake/compile/plan"
+	"newmake/lang/recipe"
 )
 
 // Units is the system of units that a reader is spoken to in.
@@ -18,6 +19,14 @@ const (
 	US Units = iota // gal, lb, F, proof
 	SI              // L, kg, C, % vol
 )
+
+// UnitsOf are the units in which a batch is spoken of.
+func UnitsOf(s recipe.System) Units {
+	if s == recipe.SI {
+		return SI
+	}
+	return US
+}
 
 // Exact by definition.
 const (

@@ -1,5 +1,7 @@
 package plan
 
+import "strconv"
+
 // Schedule is the work on the clock.
 type Schedule struct {
 	Start        string      `json:"start"` // RFC 3339, in the plant's zone
@@ -128,3 +130,6 @@ func (l Lot) Volume() Quantity {
 
 // Strength is the lot's strength, said both ways.
 func (l Lot) Strength() Strength { return Strength{AbvPct: l.AbvPct, Proof: l.Proof} }
+
+// MashStepID is the key of a step of the mash, from 0.
+func MashStepID(step int) string { return "mash." + strconv.Itoa(step+1) }

@@ -3,6 +3,7 @@ package compare
 import (
 	"newmake/compile"
 	"newmake/compile/measure"
+	"newmake/compile/notice"
 	"newmake/compile/plan"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
@@ -83,7 +84,7 @@ func Batches(old, new Side, o Options) *Comparison {
 	}
 	c.Outcomes = outcomesOf(a, b, o.Units)
 	c.Moments = momentsOf(a, b)
-	c.Gained, c.Lost = gainedAndLost(wordsOf(a, compile.Together(old.checked, listA)), wordsOf(b, compile.Together(new.checked, listB)))
+	c.Gained, c.Lost = gainedAndLost(wordsOf(a, notice.Together(old.checked, listA)), wordsOf(b, notice.Together(new.checked, listB)))
 	if !o.NoWhy {
 		c.Why = d.why(memo, c.Changed(), o.Units)
 	}

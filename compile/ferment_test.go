@@ -1,0 +1,36 @@
+package compile
+
+import (
+	"newmake/lang/recipe"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+func TestAFermentIsAsLongAsItStands(t *testing.T) {
+	written := planned(t, batch(t, lantern, ferry))
+	assert.Equal(t, 91.0, written.Ferment.Hours)
+	late := planned(t, edited(t, func(b *recipe.Batch) { b.Start.Day = 4 })) // ends on a Sunday
+	f := late.Ferment
+	assert.Equal(t, 91.0, f.AskedHours)
+	run := stepOf(t, late, "ferment.run")
+	assert.InDelta(t, run.DurationMin/60, f.Hours, 0.05)
+	assert.Greater(t, f.Hours, 130.0)
+	assert.InDelta(t, f.Hours, late.Summary.FermentHours, 0.05)
+	assert.InDelta(t, f.Hours, f.Curve[len(f.Curve)-1].Hour, 0.05)
+	assert.Less(t, f.Curve[len(f.Curve)-1].TempC, written.Ferment.Curve[len(written.Ferment.Curve)-1].TempC, "it has cooled to the room meanwhile")
+	read := stepOf(t, late, "strip.charge").Read
+	assert.Equal(t, f.FinalGravitySG, read[2].Expect.Value)
+}
+
+func TestGravityFromTheGrainAlone(t *testing.T) {
+	p := planned(t, batch(t, lantern, ferry))
+	f, m := p.Ferment, p.Mash
+	assert.Less(t, f.FinalGrainSG, f.FinalGravitySG-0.002)
+	assert.InDelta(t, m.HydrometerSG-m.OriginalGravitySG, f.FinalGravitySG-f.FinalGrainSG, 0.001)
+	// Apparent attenuation by degrees of gravity comes near that by plato.
+	byPoints := (m.OriginalGravitySG - f.FinalGrainSG) / (m.OriginalGravitySG - 1)
+	assert.InDelta(t, f.AttenuationPct, 100*byPoints, 1)
+	dry := planned(t, batch(t, lantern, "Stone Ferry"))
+	assert.Equal(t, dry.Ferment.FinalGravitySG, dry.Ferment.FinalGrainSG)
+}

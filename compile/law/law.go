@@ -1,0 +1,273 @@
+// Package law holds a batch against the standard of identity that it names.
+package law
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"newmake/compile/lot"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/measure"
+	"newmake/compile/numbers"
+	"newmake/compile/plan"
+	"newmake/compile/stage/cask"
+	"newmake/lang/recipe"
+)
+
+// How a batch stands against a condition.
+const (
+	met    = "met"
+	NotMet = "NOT met"
+	stated = "not tested"
+)
+
+// Held lists the conditions of the standard of identity that the batch names, and
+// which of them it meets; nil if it names none; filled is how it is
+// casked and bottled. What the text alone shows, the checker has tested already; here every
+// condition is listed, and those that need the computed spirit are tested.
+func Held(b *recipe.Batch, hearts plan.Lot, filled plan.Cask) *plan.Law {
+	s := b.Style
+	if s == nil {
+		return nil
+	}
+	c := batch{b, measure.UnitsOf(b.Units), hearts, filled}
+	l := &plan.Law{Name: s.Name, Title: s.Title, Source: s.Law}
+	for _, k := range s.Conditions {
+		p := c.condition(k)
+		p.Section = k.Law
+		l.Conditions = append(l.Conditions, p)
+	}
+	for _, n := range s.Notes {
+		l.Conditions = append(l.Conditions, plan.Condition{Asks: n, Met: stated})
+	}
+	return l
+}
+
+// batch is what the conditions speak of.
+type batch struct {
+	*recipe.Batch
+	say    measure.Units
+	hearts plan.Lot
+	cask   plan.Cask
+}
+
+// condition says one condition in words, and whether the plan meets it.
+func (c batch) condition(k recipe.Condition) plan.Condition {
+	hearts := c.hearts
+	said := c.limit(k.Strength)
+	held := func(asks, found string, ok bool) plan.Condition {
+		if ok {
+			return plan.Condition{Asks: asks, Found: found, Met: met}
+		}
+		return plan.Condition{Asks: asks, Found: found, Met: NotMet}
+	}
+	switch k.Test {
+	case recipe.GrainLeast:
+		share := c.grainShare(k)
+		return held(fmt.Sprintf("%s at least %.0f %%", grainWords(k), 100*k.Share), fmt.Sprintf("%.1f %%", 100*share), share >= k.Share-1e-9)
+	case recipe.GrainSome:
+		share := c.grainShare(k)
+		return held("some "+grainWords(k), fmt.Sprintf("%.1f %%", 100*share), share > 0)
+	case recipe.EnzymesOwn:
+		added := c.enzymesAdded()
+		found := "none added"
+		if len(added) > 0 {
+			found = strings.Join(added, ", ") + " added"
+		}
+		return held("no enzymes but the grain's own", found, len(added) == 0)
+	case recipe.OffStillUnder:
+		return held("off the still under "+said, c.say.Strength(hearts.Strength()), below(hearts, k.Strength, false))
+	case recipe.OffStillMost:
+		return held("off the still at most "+said, c.say.Strength(hearts.Strength()), below(hearts, k.Strength, true))
+	case recipe.OffStillOver:
+		return held("off the still over "+said, c.say.Strength(hearts.Strength()), !below(hearts, k.Strength, true))
+	case recipe.EntryMost:
+		if !numbers.InWood(c.Batch) {
+			return held("into wood at most "+said, "not in wood", true)
+		}
+		entry := c.Cask.Entry
+		return held("into wood at most "+said, c.say.Strength(lot.Strength(entry)), !k.Strength.Weaker(alike(entry, k.Strength)))
+	case recipe.WoodIs:
+		return held(c.woodWords(k), c.caskWords(), c.woodAllowed(k))
+	case recipe.AgeLeast:
+		if !numbers.InWood(c.Batch) {
+			return held("in wood at least "+ageWords(k.AgeS), "not in wood", false)
+		}
+		return held("in wood at least "+ageWords(k.AgeS), ageWords(c.Cask.RestS), c.Cask.RestS >= k.AgeS-lot.SecondsPerDay)
+	case recipe.BottledLeast:
+		return c.bottledLeast(k, "bottled at least "+said, held)
+	case recipe.MadeIn:
+		return plan.Condition{Asks: "made in " + k.Text, Met: stated}
+	}
+	return plan.Condition{Asks: string(k.Test), Met: stated}
+}
+
+// bottledLeast tests the bottling strength: as the batch writes it, or the
+// cask's own where that is weaker. A batch that writes none promises none.
+func (c batch) bottledLeast(k recipe.Condition, asks string, held func(asks, found string, ok bool) plan.Condition) plan.Condition {
+	at := c.Cask.BottleAt
+	switch {
+	case at.Value == 0:
+		return plan.Condition{Asks: asks, Found: "not stated", Met: stated}
+	case c.cask.BottleAsked != nil:
+		own := c.cask.BottleAt
+		at = recipe.Strength{Value: own.AbvPct / 100, Basis: recipe.ABV}
+		if k.Strength.Basis == recipe.Proof {
+			at = recipe.Strength{Value: own.Proof / 200, Basis: recipe.Proof}
+		}
+	}
+	return held(asks, c.say.Strength(lot.Strength(at)), !alike(at, k.Strength).Weaker(k.Strength))
+}
+
+// alike brings a strength by mass to the basis of a limit. By volume strengths
+// are held against one another as they are written: see recipe.Strength.
+func alike(s, limit recipe.Strength) recipe.Strength {
+	if s.Basis != recipe.ABW || limit.Basis == recipe.ABW {
+		return s
+	}
+	w, err := lot.MassFrac(s)
+	if err != nil {
+		return s
+	}
+	if limit.Basis == recipe.Proof {
+		return recipe.Strength{Value: fluid.ABV60FFromMassFrac(w), Basis: recipe.Proof}
+	}
+	return recipe.Strength{Value: fluid.ABVFromMassFrac(w)}
+}
+
+// limit says a strength as the law states it: 80 proof is 40 % whatever the
+// reader's units.
+func (c batch) limit(s recipe.Strength) string {
+	unit := " % abv"
+	if c.Units == recipe.SI {
+		unit = " % vol"
+	}
+	pct := shortest(100 * s.Value)
+	switch s.Basis {
+	case recipe.Proof:
+		return shortest(200*s.Value) + " proof (" + pct + unit + ")"
+	case recipe.ABW:
+		return pct + " % by weight"
+	default:
+		return pct + unit
+	}
+}
+
+// shortest writes a number as a person would: no more decimals than it has.
+func shortest(x float64) string { return strconv.FormatFloat(plan.RoundTo(x, 4), 'f', -1, 64) }
+
+// below says if a lot is under a strength, in the basis in which the law says
+// it; or at most that, if equal is let pass.
+func below(l plan.Lot, s recipe.Strength, equal bool) bool {
+	have, limit := l.AbvPct, lot.Strength(s).AbvPct
+	if s.Basis == recipe.Proof {
+		have, limit = l.Proof, 200*s.Value
+	}
+	return have < limit || equal && have <= limit+1e-9
+}
+
+// grainShare is the share of the bill that a condition speaks of.
+func (c batch) grainShare(k recipe.Condition) float64 {
+	share := 0.0
+	for _, l := range c.Bill.Lines {
+		if k.Malted && !l.Grain.Malted {
+			continue
+		}
+		for _, g := range k.Grains {
+			if g == "any" || g == l.Grain.Name || g == l.Grain.Cereal {
+				share += l.Share
+				break
+			}
+		}
+	}
+	return share
+}
+
+func grainWords(k recipe.Condition) string {
+	words := strings.Join(k.Grains, " or ")
+	if words == "any" {
+		words = "grain"
+	}
+	if k.Malted {
+		words = "malted " + words
+	}
+	return words
+}
+
+func (c batch) enzymesAdded() []string {
+	var out []string
+	for _, s := range c.Mash.Steps {
+		if s.Verb == recipe.MashDose && s.Enzyme != nil {
+			out = append(out, s.Enzyme.Name)
+		}
+	}
+	for _, d := range c.Ferm.Doses {
+		out = append(out, d.Enzyme.Name)
+	}
+	return out
+}
+
+func (c batch) woodAllowed(k recipe.Condition) bool {
+	for _, w := range k.Woods {
+		if w.None || !numbers.InWood(c.Batch) {
+			if w.None && !numbers.InWood(c.Batch) {
+				return true
+			}
+			continue
+		}
+		if c.isWood(w) {
+			return k.SizeM3 == 0 || c.Cask.SizeM3 <= k.SizeM3+1e-9
+		}
+	}
+	return false
+}
+
+func (c batch) isWood(w recipe.Wood) bool {
+	k := c.Cask
+	charred := k.Kind.Charred || k.Char > 0
+	return (w.Use == "" || (w.Use == "new") == k.New) &&
+		(w.Char == "" || (w.Char == "charred") == charred) &&
+		(w.Of == "" || w.Of == k.Kind.Wood)
+}
+
+func (c batch) woodWords(k recipe.Condition) string {
+	var all []string
+	for _, w := range k.Woods {
+		if w.None {
+			all = append(all, "none")
+			continue
+		}
+		of := w.Of
+		if of == "" {
+			of = "wood"
+		}
+		all = append(all, strings.Join(strings.Fields(w.Use+" "+w.Char+" "+of), " "))
+	}
+	words := "wood: " + strings.Join(all, " or ")
+	if k.SizeM3 > 0 {
+		words += " of at most " + c.say.Litres(k.SizeM3*lot.LitresPerM3)
+	}
+	return words
+}
+
+func (c batch) caskWords() string {
+	if !numbers.InWood(c.Batch) {
+		return "none"
+	}
+	use := "used"
+	if c.Cask.New {
+		use = "new"
+	}
+	return use + " " + c.Cask.Kind.Name + ", " + c.say.Litres(c.Cask.SizeM3*lot.LitresPerM3)
+}
+
+// ageWords says an age in months, or in years when they are whole.
+func ageWords(s float64) string {
+	months := s / cask.YearS * lot.MonthsPerYear
+	years := months / lot.MonthsPerYear
+	if months >= lot.MonthsPerYear-0.05 && years-float64(int(years+0.05)) < 0.05 {
+		return fmt.Sprintf("%d y", int(years+0.05))
+	}
+	return fmt.Sprintf("%.0f months", months)
+}

@@ -1,0 +1,54 @@
+package lot
+
+import (
+	"newmake/compile/matter/fluid"
+	"newmake/compile/plan"
+	"newmake/lang/recipe"
+)
+
+// OnBasis is a batch with every strength on the basis on which it is meant. Where
+// gallons are written % abv is half the proof, and so at 60 F (27 CFR 19.1);
+// where litres are, it is at 20 C (OIML R 22). Promises keep the basis in which
+// they are written, to be answered in it.
+func OnBasis(b *recipe.Batch) *recipe.Batch {
+	if b.Gauge != recipe.US {
+		return b
+	}
+	c := *b
+	for _, s := range []*recipe.Strength{
+		&c.Strip.StopAt, &c.Spirit.Stop, &c.Spirit.HeartsFrom.Strength, &c.Spirit.HeartsTo.Strength, &c.Cask.Entry, &c.Cask.BottleAt,
+	} {
+		if s.Basis == recipe.ABV {
+			s.Basis = recipe.Proof
+		}
+	}
+	return &c
+}
+
+// GaugeC is the temperature at which a written volume of spirit is meant.
+func GaugeC(gauge recipe.System) float64 {
+	if gauge == recipe.US {
+		return fluid.SixtyF
+	}
+	return ReferenceC
+}
+
+// Written gives a written volume of a lot's spirit, counted both ways.
+func Written(gauge recipe.System, m3 float64, l plan.Lot) plan.Quantity {
+	if l.VolumeL <= 0 {
+		return plan.Of(m3*LitresPerM3, plan.Litre)
+	}
+	share := m3 * LitresPerM3 / l.VolumeL
+	if gauge == recipe.US {
+		share = m3 / fluid.USGallonM3 / l.WineGallons
+	}
+	return l.Times(share).Volume()
+}
+
+// VolumeM3 is a lot's volume as the batch would write it.
+func VolumeM3(gauge recipe.System, l plan.Lot) float64 {
+	if gauge == recipe.US {
+		return l.WineGallons * fluid.USGallonM3
+	}
+	return l.VolumeL / LitresPerM3
+}

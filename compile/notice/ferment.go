@@ -1,0 +1,83 @@
+package notice
+
+import (
+	"fmt"
+
+	"newmake/compile/lot"
+	"newmake/compile/numbers"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// Pitch says if the wort is too hot or too cold for the yeast.
+func Pitch(b *recipe.Batch, atC float64) diag.List {
+	w, y := about(b), b.Ferm.Yeast
+	if y == nil {
+		return nil
+	}
+	d := diag.Diagnostic{At: w.at("ferment.pitch", "ferment"),
+		Summary: fmt.Sprintf("%s goes into wort at %s; it works from %s to %s", y.Name, w.say.Temp(atC), w.say.Temp(y.LowC), w.say.Temp(y.HighC))}
+	switch {
+	case y.HighC > 0 && atC > y.HighC+0.05:
+		d.Code, d.Help = diag.CodePitchHot, "cool the mash further before it is set"
+		d.Reason = "it dies quickly above " + w.say.Temp(y.MostC)
+		if atC <= y.MostC {
+			d.Reason = "hot yeast makes harsh spirit, and little of it"
+			w.addAs(diag.Warning, d)
+			return w.list
+		}
+		w.add(d)
+	case y.LowC > 0 && atC < y.LowC-0.05:
+		d.Code, d.Help, d.Reason = diag.CodePitchCold, "set it warmer", "cold yeast starts slowly, and others start first"
+		w.add(d)
+	}
+	return w.list
+}
+
+const dryLate = 0.90 // of the time: dry no later than this leaves something in hand
+
+// Ferment is what a distiller should know of the ferment. setC is the
+// temperature at which it is set.
+func Ferment(b *recipe.Batch, r numbers.Ferment, setC float64) diag.List {
+	w := about(b)
+	fullest(w, r.Use(), "the wash",
+		"a smaller batch, or a larger fermenter", "a ferment needs headspace: a grain wash heads and foams over")
+	w.list = append(w.list, Pitch(b, setC)...)
+	hours := r.ForS / lot.SecondsPerHour
+	if r.DryS == 0 {
+		w.add(diag.Diagnostic{
+			Code: diag.CodeNotDry, At: w.at("ferment.for", "ferment"),
+			Summary: fmt.Sprintf("it is not dry after %.0f h: %s of sugar is left", hours, w.say.Mass(r.SugarLeftKg)),
+			Help:    "more time, more yeast, a warmer set, or a mash with less sugar",
+			Reason:  "sugar in the wash still scorches and foams, and is spirit lost",
+		})
+	} else if r.DryS > dryLate*r.ForS {
+		w.addAs(diag.Note, diag.Diagnostic{
+			Code: diag.CodeNotDry, At: w.at("ferment.for", "ferment"),
+			Summary: fmt.Sprintf("it is dry after %.0f h of %.0f: nothing in hand", r.DryS/lot.SecondsPerHour, hours),
+			Help:    "the time to dryness is good to about a quarter: give it longer",
+		})
+	}
+	fermentHeat(w, r, b.Ferm.Yeast)
+	return w.list
+}
+
+// fermentHeat says if the ferment gets too warm, and why.
+func fermentHeat(w *writer, r numbers.Ferment, y *recipe.Yeast) {
+	if y.HighC == 0 || r.PeakTempC <= max(y.HighC, w.b.Ferm.HoldHighC)+0.5 {
+		return
+	}
+	d := diag.Diagnostic{
+		At:      w.at("ferment.hold", "ferment"),
+		Summary: fmt.Sprintf("the ferment comes to %s; %s works up to %s", w.say.Temp(r.PeakTempC), y.Name, w.say.Temp(y.HighC)),
+		Reason: fmt.Sprintf("it gives off %s at its greatest, and %q takes out %s at most",
+			w.say.Power(r.PeakHeatW/1000), r.Vessel.Name, w.say.Power(r.Vessel.CoolsW/1000)),
+		Help: "a cooler set, less yeast, or more cooling", Related: declared(r.Vessel),
+	}
+	if r.PeakTempC > y.MostC && y.MostC > 0 {
+		d.Code = diag.CodeYeastKilled
+	} else {
+		d.Code = diag.CodeFermentHot
+	}
+	w.add(d)
+}

@@ -1,0 +1,35 @@
+package notice
+
+import (
+	"fmt"
+
+	"newmake/compile/law"
+	"newmake/compile/plan"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// Law says where the spirit does not come off the still as its standard of
+// identity asks. What the text alone shows, the checker has said.
+func Law(b *recipe.Batch, held *plan.Law) diag.List {
+	if held == nil {
+		return nil
+	}
+	w := about(b)
+	for i, k := range b.Style.Conditions {
+		if p := held.Conditions[i]; p.Met == law.NotMet && isOffStill(k.Test) {
+			w.add(diag.Diagnostic{
+				Code: diag.CodeOffStill, At: w.at("spirit.hearts", "spirit", "style"),
+				Summary: fmt.Sprintf("%s asks for %s, and the hearts come off the still at %s", b.Style.Title, p.Asks, p.Found),
+				Help:    "move the cuts or the reflux, or name another style",
+				Reason:  k.Law,
+				Related: []diag.Related{{At: w.at("style"), Text: "the style is named here"}},
+			})
+		}
+	}
+	return w.list
+}
+
+func isOffStill(t recipe.Test) bool {
+	return t == recipe.OffStillUnder || t == recipe.OffStillMost || t == recipe.OffStillOver
+}

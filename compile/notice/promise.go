@@ -1,0 +1,37 @@
+package notice
+
+import (
+	"fmt"
+
+	"newmake/compile/promise"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// Promises says which of a batch's promises its plan does not keep.
+func Promises(b *recipe.Batch, answers []promise.Answer) diag.List {
+	w := about(b)
+	for i, a := range answers {
+		e := b.Expect[i]
+		if a.Unknown {
+			w.add(diag.Diagnostic{
+				Code: diag.CodePromiseUnknown, At: e.At, Summary: fmt.Sprintf("a plan has no `%s` in that unit", e.What),
+				Help: "promise its volume, its strength, or a time",
+			})
+			continue
+		}
+		if a.Kept {
+			continue
+		}
+		way := "less"
+		if a.More {
+			way = "more"
+		}
+		w.add(diag.Diagnostic{
+			Code: diag.CodePromiseBroken, At: w.at(fmt.Sprintf("expect.%d", i+1), "batch"),
+			Summary: fmt.Sprintf("%s: %s is promised, the plan gives %s", e.What, w.say.Quantity(a.Promised), w.say.Quantity(a.Found)),
+			Help:    fmt.Sprintf("%s %s than promised: change the batch, or the promise", w.say.Quantity(a.Off), way),
+		})
+	}
+	return w.list
+}

@@ -1,0 +1,144 @@
+package notice
+
+import (
+	"fmt"
+
+	"newmake/compile/lot"
+	"newmake/compile/measure"
+	"newmake/compile/numbers"
+	"newmake/compile/stage/still"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// Strengths of a spirit charge: the usual limit, above which the first of the
+// hearts is lost among the heads, and the one at which its vapour is a danger
+// well below the boil (common practice).
+const (
+	chargeUsual = 0.32
+	chargeMost  = 0.40
+)
+
+// Strip is what a distiller should know of the wash run.
+func Strip(b *recipe.Batch, r numbers.Strip) diag.List {
+	w, s := about(b), b.Strip
+	help := "a smaller batch, or `charges 2` to run it in two"
+	if r.Charges > 1 {
+		help = fmt.Sprintf("a smaller batch, or `charges %d`", r.Charges+1)
+	}
+	fullest(w, r.Use(b), "the wash, hot,", help,
+		"a wash with grain in it rises and boils over into the condenser")
+	boiler(w, s.Still, "strip")
+	runProblems(w, "strip", r.Run)
+	if left := r.Residue.EthanolKg / r.Charge.EthanolKg; left > 0.02 && len(r.Problems) == 0 {
+		w.add(diag.Diagnostic{
+			Code: diag.CodeEarlyStop, At: w.at("strip.stop", "strip"),
+			Summary: fmt.Sprintf("%.1f %% of the alcohol stays in the pot ale at this stop", 100*left),
+			Help:    "a lower stop gets it, with weaker low wines and more fuel",
+		})
+	}
+	return w.list
+}
+
+// Spirit is what a distiller should know of the spirit run.
+func Spirit(b *recipe.Batch, run numbers.Spirit) diag.List {
+	w, s := about(b), b.Spirit
+	what := "the spirit charge, hot,"
+	if s.Feints {
+		what = "the spirit charge with its feints, hot,"
+	}
+	fullest(w, run.Use(b), what,
+		"`charges 2`, a later stop of the wash run for less and stronger low wines, or a larger still",
+		"a still needs room over the charge to part vapour from spray")
+	boiler(w, s.Still, "spirit")
+	runProblems(w, "spirit", run.Run)
+	if run.ChargeABV <= chargeUsual {
+		return w.list
+	}
+	d := diag.Diagnostic{
+		Code: diag.CodeChargeStrong, At: w.at("spirit.charge", "spirit"),
+		Summary: fmt.Sprintf("the spirit charge is %s", w.say.Strength(lot.AtABV(run.ChargeABV))),
+		Help:    "bring it down with water, or strip further",
+		Reason: fmt.Sprintf("it is kept under about %s: a stronger one gives its heads and hearts up in a rush, and its vapour takes fire sooner (common practice)",
+			w.say.Abv(30)),
+	}
+	if run.ChargeABV > chargeMost {
+		w.addAs(diag.Error, d)
+		return w.list
+	}
+	w.add(d)
+	return w.list
+}
+
+// runProblems says what went otherwise than written. use is strip or spirit.
+func runProblems(w *writer, use string, r still.Run) {
+	end := 0.0
+	if k := len(r.Curve); k > 0 {
+		end = r.Curve[k-1].ABV
+	}
+	for _, p := range r.Problems {
+		d := diag.Diagnostic{At: w.at(use+".stop", use)}
+		switch p {
+		case still.ProblemNoDistillate:
+			d.Code, d.Summary = diag.CodeNoDistillate, fmt.Sprintf("the first drop is weaker than the stop: nothing comes of the %s run", use)
+			d.Help = "a lower stop, or a stronger charge"
+		case still.ProblemStopNotReached:
+			d.Code, d.Summary = diag.CodeStopUnreached, fmt.Sprintf("the spout still runs at %s when the pot is nearly empty: the stop is never reached", w.byVolume(end))
+			d.Help = "a higher stop: a pot must never boil dry"
+		case still.ProblemForeshotsNotReached:
+			d.Code, d.At = diag.CodeCutUnreached, w.at("spirit.foreshots", use)
+			d.Summary, d.Help = "the run ends within the foreshots", "set less aside, or charge more"
+		case still.ProblemHeartsWeak:
+			d.Code, d.At = diag.CodeCutUnreached, w.at("spirit.hearts.from", "spirit.hearts", use)
+			d.Summary, d.Help = heartsTooSoon(w, r)
+		case still.ProblemHeartsFromPassed:
+			d.Code, d.At = diag.CodeCutUnreached, w.at("spirit.hearts.from", "spirit.hearts", use)
+			d.Summary, d.Help = "the hearts are to begin within the foreshots", "begin them later, or set less aside"
+			w.addAs(diag.Warning, d)
+			continue
+		case still.ProblemHeartsFromNotReached:
+			d.Code, d.At = diag.CodeCutUnreached, w.at("spirit.hearts.from", "spirit.hearts", use)
+			d.Summary, d.Help = "the run ends before the hearts begin", "begin them earlier, or stop later"
+		case still.ProblemHeartsToNotReached:
+			d.Code, d.At = diag.CodeCutUnreached, w.at("spirit.hearts.to", "spirit.hearts", use)
+			d.Summary = fmt.Sprintf("the run ends before the hearts do: it stops at %s", w.byVolume(end))
+			d.Help = "end the hearts earlier, or stop later"
+		case still.ProblemCutsCrossed:
+			d.Code, d.At = diag.CodeCutsCrossed, w.at("spirit.hearts", use)
+			d.Summary, d.Help = "the hearts are to end before they begin", "strength falls through a run: the first cut is the stronger"
+		case still.ProblemNotSteady:
+			d.Code, d.At = diag.CodeNotSteady, w.at("spirit.charge", use)
+			d.Summary = "with its feints returned the spirit run never comes to repeat itself"
+			d.Help = "wider hearts, or leave the feints out of the charge"
+		}
+		w.add(d)
+	}
+}
+
+// tempAbove shows a temperature that is above another; where both would read the
+// same it takes one more digit.
+func tempAbove(say measure.Units, tempC, otherC float64) string {
+	switch {
+	case say.Temp(tempC) != say.Temp(otherC):
+		return say.Temp(tempC)
+	case say == measure.SI:
+		return measure.Number(tempC, 2) + " C"
+	}
+	return measure.Number(tempC*1.8+32, 1) + " F"
+}
+
+// heartsTooSoon says why the cut that begins the hearts is never reached, in the
+// terms in which it is written: the run starts weaker than that, or its vapour
+// warmer.
+func heartsTooSoon(w *writer, r still.Run) (summary, help string) {
+	var top still.Point
+	if len(r.Curve) > 0 {
+		top = r.Curve[0]
+	}
+	if from := w.b.Spirit.HeartsFrom; from.By == recipe.ByVapourTemp {
+		return fmt.Sprintf("the hearts are to begin with the vapour at %s, and it is never so cool: it starts at %s", w.say.Temp(from.TempC), tempAbove(w.say, top.VapourC, from.TempC)),
+			"begin them at a higher temperature, strip to a stronger low wine, or return more in the head"
+	}
+	return fmt.Sprintf("the hearts are to begin at a strength that is never reached: the spout starts at %s", w.byVolume(top.ABV)),
+		"begin them below that, strip to a stronger low wine, or return more in the head"
+}

@@ -1,0 +1,50 @@
+// Package notice is what computing a batch shows to a distiller: errors where the
+// batch cannot work, warnings where the trade would frown. Each function looks at
+// what one stage gave.
+package notice
+
+import (
+	"newmake/compile/lot"
+	"newmake/compile/measure"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// writer gathers the notices of a batch, in its own units and with its places.
+type writer struct {
+	b    *recipe.Batch
+	say  measure.Units
+	list diag.List
+}
+
+func about(b *recipe.Batch) *writer { return &writer{b: b, say: measure.UnitsOf(b.Units)} }
+
+// at finds the place in the text of a value, by its path; the nearest block that
+// has one, if it has none of its own.
+func (w *writer) at(paths ...string) diag.Span {
+	for _, p := range paths {
+		if at, ok := w.b.Where[p]; ok {
+			return at
+		}
+	}
+	return diag.Span{}
+}
+
+// add adds a diagnostic with the severity that its code has in the table.
+func (w *writer) add(d diag.Diagnostic) {
+	for _, i := range diag.Computed {
+		if i.Code == d.Code {
+			d.Severity = i.Severity
+		}
+	}
+	w.list.Add(d)
+}
+
+// addAs adds a diagnostic with a severity of its own.
+func (w *writer) addAs(s diag.Severity, d diag.Diagnostic) {
+	d.Severity = s
+	w.list.Add(d)
+}
+
+// byVolume says a strength at 20 C, as a fraction, in % abv alone.
+func (w *writer) byVolume(abv float64) string { return w.say.StrengthAbv(lot.AtABV(abv)) }

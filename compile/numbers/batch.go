@@ -1,0 +1,67 @@
+// Package numbers computes a batch stage by stage, and no more: what is said of
+// it, the work, the clock and the plan are made from what it gives. Each function
+// takes the recipe and what the stages before gave, and gives what the next one
+// needs, all in SI. A Memo spares stages whose inputs were seen before.
+package numbers
+
+import (
+	"newmake/compile/matter/fluid"
+	"newmake/compile/stage/mash"
+	"newmake/compile/stage/still"
+	"newmake/lang/recipe"
+)
+
+// Batch is a recipe with what its stages give. A stage that was not computed, or
+// has nothing to do, is zero.
+type Batch struct {
+	*recipe.Batch // with every strength on the basis on which it is meant
+
+	Mashed    mash.Result
+	Fermented Ferment
+	Stripped  Strip
+	Distilled Spirit
+	First     *First           // where feints return, and it is asked for
+	Congeners []still.Congener // where there is a model of them, and it is asked for
+	Reduced   Reduction
+	Filled    Cask
+}
+
+// InWood says if a batch goes into casks at all.
+func InWood(b *recipe.Batch) bool { return b.Cask.Kind != nil && b.Cask.SizeM3 > 0 }
+
+// PressurePa is that of the air at the plant.
+func PressurePa(b *recipe.Batch) float64 { return fluid.PressureAtElevation(b.Plant.ElevationM) }
+
+// Stage names what is computed, for Failure.
+type Stage string
+
+// What can fail to be computed.
+const (
+	Mashing     Stage = "mash"
+	Fermenting  Stage = "ferment"
+	Stripping   Stage = "strip"
+	Distilling  Stage = "spirit"
+	FirstSpirit Stage = "first spirit"
+	Following   Stage = "congeners"
+	Reducing    Stage = "reduction"
+	Carding     Stage = "proofing card"
+	Filling     Stage = "cask"
+)
+
+// Failure is an error that says which stage could not be computed.
+type Failure struct {
+	Stage Stage
+	Err   error
+}
+
+func (f *Failure) Error() string { return string(f.Stage) + ": " + f.Err.Error() }
+
+func (f *Failure) Unwrap() error { return f.Err }
+
+// failed wraps the error of a stage, if there is one.
+func failed(s Stage, err error) error {
+	if err == nil {
+		return nil
+	}
+	return &Failure{s, err}
+}

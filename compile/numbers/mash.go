@@ -1,0 +1,40 @@
+package numbers
+
+import (
+	"slices"
+
+	"newmake/compile/stage/mash"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// Mash runs the cooker.
+func Mash(memo *Memo, b *recipe.Batch) (mash.Result, error) {
+	r, err := memo.mash(mash.Input{
+		Cooker: *b.Mash.Cooker, PressurePa: PressurePa(b), AmbientC: b.Plant.AmbientC,
+		WaterC: b.Plant.WaterC, HardnessPPM: b.Plant.HardnessPPM, BoilerW: b.Plant.BoilerW,
+		Bill: billAlone(b.Bill), Steps: stepsAlone(b.Mash.Steps),
+		BacksetPH: b.Mash.BacksetPH, BacksetSolidsFrac: b.Mash.BacksetSolidsFrac,
+		Model: b.Models["mash"],
+	})
+	return r, failed(Mashing, err)
+}
+
+// A stage takes the figures of a recipe and not their places in the text, so that
+// the same recipe in another file is the same input to it.
+
+func billAlone(b recipe.Bill) recipe.Bill {
+	b.Lines = slices.Clone(b.Lines)
+	for i := range b.Lines {
+		b.Lines[i].At = diag.Span{}
+	}
+	return b
+}
+
+func stepsAlone(steps []recipe.MashStep) []recipe.MashStep {
+	steps = slices.Clone(steps)
+	for i := range steps {
+		steps[i].At = diag.Span{}
+	}
+	return steps
+}

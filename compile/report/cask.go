@@ -1,0 +1,92 @@
+package report
+
+import (
+	"math"
+
+	"newmake/compile/lot"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/numbers"
+	"newmake/compile/plan"
+	"newmake/compile/stage/cask"
+	"newmake/lang/recipe"
+)
+
+// Reduction is the hearts brought to strength, as the plan shows it; nil if they
+// are not.
+func Reduction(hearts plan.Lot, r numbers.Reduction) *plan.Reduction {
+	if !r.Done {
+		return nil
+	}
+	p := &plan.Reduction{
+		From: hearts, To: lot.Of(r.Spirit), WaterL: r.WaterM3 * lot.LitresPerM3, WaterKg: r.WaterKg,
+		ContractionL: r.ContractionM3 * lot.LitresPerM3, TempRiseC: r.TempRiseC, WaterGallons: waterGal(r.WaterKg),
+	}
+	p.ContractionGallons = hearts.WineGallons + p.WaterGallons - p.To.WineGallons
+	return p
+}
+
+// Cask is the filling and what becomes of it, as the plan shows it.
+func Cask(n *numbers.Batch) plan.Cask {
+	switch {
+	case n.Filled.Done:
+		return inWood(n.Batch, n.Filled, n.Reduced)
+	case n.Distilled.Hearts.MassKg() > 0 && !numbers.InWood(n.Batch):
+		return unaged(n.Batch, n.Reduced)
+	}
+	return plan.Cask{}
+}
+
+func inWood(b *recipe.Batch, r numbers.Cask, reduced numbers.Reduction) plan.Cask {
+	k, in := b.Cask, r.In
+	all := lot.Of(reduced.Spirit)
+	part := func(m3 float64) plan.Lot { return all.Times(m3 * lot.LitresPerM3 / all.VolumeL) }
+	p := plan.Cask{
+		Kind: k.Kind.Name, New: k.New, Char: k.Char, SizeL: k.SizeM3 * lot.LitresPerM3, Entry: lot.AtMassFrac(reduced.ToMassFrac), Casks: r.Casks,
+		Leftover: part(r.LeftoverM3), LeftoverOf: 100 * r.LeftoverM3 / in.SizeM3,
+		RestMonths: k.RestS / cask.YearS * lot.MonthsPerYear, Climate: k.Climate.Named,
+		BottleL: in.BottleM3 * lot.LitresPerM3, BottleAt: lot.AtABV(r.BottledABV), BottleAssumed: k.BottleAt.Value == 0, Bottles: r.Bottles,
+	}
+	if r.BottledABV < in.BottleABV {
+		asked := lot.AtABV(in.BottleABV)
+		p.BottleAsked = &asked
+	}
+	if r.Casks == 0 {
+		return p
+	}
+	filledM3 := in.SizeM3
+	if r.LastM3 > 0 {
+		last := part(r.LastM3)
+		if p.LastFill = &last; r.Casks == 1 {
+			filledM3 = r.LastM3
+		}
+	}
+	fill := part(filledM3)
+	p.Fill = &fill
+	for _, y := range r.Years {
+		w := y.EthanolKg / (y.EthanolKg + y.WaterKg)
+		p.Forecast = append(p.Forecast, plan.CaskYear{
+			AgeYears: y.AgeYears, VolumeL: y.VolumeM3 * lot.LitresPerM3, AbvPct: 100 * y.ABV, Proof: y.Proof,
+			PureL: y.VolumeM3 * lot.LitresPerM3 * y.ABV, ProofGallons: y.ProofGallons,
+			WineGallons: y.VolumeM3 * fluid.Density(w, lot.ReferenceC) / fluid.Density(w, fluid.SixtyF) / fluid.USGallonM3,
+		})
+	}
+	last := r.Years[len(r.Years)-1]
+	p.AngelsPct = 100 * (1 - last.VolumeM3/filledM3)
+	return p
+}
+
+// unaged is a batch that goes into no wood: reduced to its bottling strength and
+// bottled, or kept as it comes if it asks for none.
+func unaged(b *recipe.Batch, r numbers.Reduction) plan.Cask {
+	asked := b.Cask.BottleAt.Value > 0
+	if asked && !r.Done {
+		return plan.Cask{}
+	}
+	kept := lot.Of(r.Spirit)
+	out := plan.Cask{BottleAt: kept.Strength(), BottleAssumed: !asked}
+	if asked {
+		out.BottleL = numbers.BottleM3(b) * lot.LitresPerM3
+		out.Bottles = int(math.Floor(kept.VolumeL/out.BottleL + 1e-9))
+	}
+	return out
+}

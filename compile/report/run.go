@@ -1,0 +1,72 @@
+package report
+
+import (
+	"newmake/compile/lot"
+	"newmake/compile/numbers"
+	"newmake/compile/plan"
+	"newmake/compile/stage/still"
+	"newmake/lang/recipe"
+)
+
+// Strip is the wash run as the plan shows it.
+func Strip(b *recipe.Batch, s numbers.Strip) plan.Run { return run(b.Strip.Still, s.Run, s.Charges) }
+
+// Spirit is the spirit run as the plan shows it.
+func Spirit(b *recipe.Batch, s numbers.Spirit) plan.Run {
+	p := run(b.Spirit.Still, s.Run, s.Charges)
+	if b.Spirit.Feints {
+		returned := lot.Of(s.Returned)
+		p.FeintsReturned, p.SteadyTried = &returned, s.Tried
+	}
+	feints := lot.Of(s.Feints()).Times(float64(s.Charges))
+	p.Feints = &feints
+	return p
+}
+
+// First is the spirit run of a house that has no feints yet, if that is known.
+func First(f *numbers.First) *plan.First {
+	if f == nil {
+		return nil
+	}
+	return &plan.First{
+		Charge: lot.Of(f.Charge), Hearts: lot.Of(f.Hearts), Feints: lot.Of(f.Feints), SpiritHours: f.DurationS / lot.SecondsPerHour,
+	}
+}
+
+// run is n equal charges at one still.
+func run(v *recipe.Vessel, r still.Run, charges int) plan.Run {
+	n := float64(charges)
+	out := plan.Run{
+		Still: v.Name, Charges: charges, Charge: lot.Of(r.Charge),
+		HeatUpMin: r.HeatUpS / 60, Hours: r.DurationS / lot.SecondsPerHour, TotalHours: n * r.DurationS / lot.SecondsPerHour,
+		MostFillPct: 100 * r.MostFill, Residue: lot.Of(r.Residue).Times(n),
+		HeatKWh: n * r.HeatJ / lot.JoulesPerKWh, CoolKWh: n * r.CondenserJ / lot.JoulesPerKWh,
+		CoolingWaterL: n * r.CoolingWaterM3 * lot.LitresPerM3,
+	}
+	out.LossL = out.Residue.PureL
+	if k := len(r.Curve); k > 0 {
+		out.StopAbvPct = 100 * r.Curve[k-1].ABV
+	}
+	over := 0.0
+	for _, f := range r.Fractions {
+		before := over
+		over += lot.Of(f.Stream).VolumeL
+		p := plan.Fraction{
+			StartOverL: before, EndOverL: over,
+			Name: f.Name, Lot: lot.Of(f.Stream).Times(n), StartMin: f.StartS / 60, EndMin: f.EndS / 60,
+			Begins: lot.AtABV(f.StartABV), Ends: lot.AtABV(f.EndABV),
+		}
+		if r.Charge.EthanolKg > 0 {
+			p.PureShare = 100 * f.EthanolKg / r.Charge.EthanolKg
+		}
+		out.Fractions = append(out.Fractions, p)
+	}
+	for _, p := range r.Curve {
+		out.Curve = append(out.Curve, plan.RunPoint{
+			Min: p.TimeS / 60, PotC: p.PotC, VapourC: p.VapourC, AbvPct: 100 * p.ABV, Proof: lot.AtABV(p.ABV).Proof,
+			PotAbvPct: 100 * p.PotABV, OverL: p.OverM3 * lot.LitresPerM3, RateLPerH: p.RateM3S * lot.LitresPerM3 * lot.SecondsPerHour,
+			Fraction: p.Fraction,
+		})
+	}
+	return out
+}

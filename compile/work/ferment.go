@@ -1,0 +1,79 @@
+package work
+
+import (
+	"fmt"
+	"time"
+
+	"newmake/compile/lot"
+	"newmake/compile/numbers"
+	"newmake/compile/plan"
+	"newmake/compile/stage/ferment"
+	"newmake/compile/stage/schedule"
+)
+
+// Ferment is the set, which ends the mash day, and the days that follow.
+func Ferment(n *numbers.Batch) []Job {
+	f, name := n.Fermented, n.Fermented.Vessel.Name
+	fill := Job{
+		Task: schedule.Task{Key: "ferment.fill", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout,
+			DurationS: pumpSetupS + f.WortM3/pumpM3PerS},
+		Do:       plan.Say("Pump over to the fermenter: {}.", plan.Of(f.WortM3*lot.LitresPerM3, plan.Litre)),
+		Read:     []Reading{volume("volume", f.WortM3*lot.LitresPerM3)},
+		Cautions: []string{"confined"}, Path: "ferment",
+	}
+	pitch := Job{
+		Task: schedule.Task{Key: "ferment.pitch", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout, DurationS: pitchS},
+		Read: []Reading{temperature(n.Mashed.Out.TempC, mashTolC), gravity(n.Mashed.HydrometerSG, tolSG), acidity(n.Mashed.PH)},
+		Path: "ferment.pitch",
+	}
+	text, values := "Pitch {} of "+n.Ferm.Yeast.Name, []plan.Quantity{}
+	measure := func(what string, kg float64) {
+		q := plan.Of(kg, plan.Kilogram)
+		values = append(values, q)
+		pitch.Measured = append(pitch.Measured, plan.Addition{Name: what, Amount: q, Step: pitch.Key})
+	}
+	measure(n.Ferm.Yeast.Name, f.PitchKg)
+	for _, d := range n.Ferm.Doses {
+		text += "; stir in {} of " + d.Enzyme.Name
+		measure(d.Enzyme.Name, d.MassKg)
+	}
+	pitch.Do = plan.Say(text+".", values...)
+	hold := plan.Say("Ferment. Cool it when it passes {}.", plan.Of(n.Ferm.HoldHighC, plan.Celsius))
+	if n.Ferm.HoldHighC == 0 {
+		hold = plan.Say("Ferment.")
+	}
+	return []Job{fill, pitch, {
+		Task: schedule.Task{Key: fermentKey, Stage: "ferment", Vessel: name, DurationS: n.Ferm.DurationS, Elastic: true},
+		Do:   hold, Cautions: []string{"co2", "confined"}, Path: "ferment.for",
+	}}
+}
+
+// fermentKey is the ferment itself, which goes on until the still is charged.
+const fermentKey = "ferment.run"
+
+// rounds are the daily readings of the ferment, as steps.
+func (c Clock) rounds(s schedule.Slot, curve []ferment.Point) []plan.Step {
+	var out []plan.Step
+	for i, at := range schedule.Rounds(s.Start, s.End, c.shift, c.zone, roundMinute) {
+		p := fermentAt(curve, at.Sub(s.Start).Seconds())
+		step := plan.Step{
+			ID: fmt.Sprintf("ferment.round.%d", i+1), Stage: "ferment", Vessel: s.Vessel,
+			Start: rfc3339(at), End: rfc3339(at.Add(time.Duration(roundS) * time.Second)), DurationMin: roundS / 60,
+			Do:     plan.Say("Read the ferment, {} after the pitch.", plan.Of(at.Sub(s.Start).Hours(), plan.Hour)),
+			Attend: plan.Throughout, People: 1,
+		}
+		for _, r := range []Reading{gravity(p.SG, fermentSG), temperature(p.TempC, fermentTolC), acidity(p.PH)} {
+			step.Read = append(step.Read, r.Reading)
+		}
+		out = append(out, step)
+	}
+	return out
+}
+
+// fermentAt reads the curve at a time, between its points.
+func fermentAt(curve []ferment.Point, s float64) ferment.Point {
+	a, b, f := around(curve, func(p ferment.Point) float64 { return p.TimeS }, s)
+	return ferment.Point{
+		TimeS: s, TempC: mix(a.TempC, b.TempC, f), SG: mix(a.SG, b.SG, f), ABV: mix(a.ABV, b.ABV, f), PH: mix(a.PH, b.PH, f),
+	}
+}

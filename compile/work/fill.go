@@ -1,0 +1,122 @@
+package work
+
+import (
+	"fmt"
+	"strconv"
+
+	"newmake/compile/lot"
+	"newmake/compile/numbers"
+	"newmake/compile/plan"
+	"newmake/compile/stage/schedule"
+)
+
+// leastLeftL is what is left over from which on it is worth a word.
+const leastLeftL = 0.05
+
+// Fill gauges and reduces the hearts, lets them settle, and fills the wood, or
+// whatever takes the spirit of a batch that goes into none.
+func Fill(n *numbers.Batch, k plan.Cask, reduction *plan.Reduction) []Job {
+	switch {
+	case n.Filled.Done:
+		jobs := append([]Job{gaugeHearts(n)}, reduce(reduction, "cask.entry")...)
+		if k.Casks == 0 {
+			return append(jobs, keepForNext(k))
+		}
+		return append(jobs, fillCasks(n, k), rest(n))
+	case numbers.InWood(n.Batch) || n.Distilled.Hearts.MassKg() <= 0:
+		return nil
+	case reduction != nil:
+		jobs := append([]Job{gaugeHearts(n)}, reduce(reduction, "cask.bottle.at")...)
+		return append(jobs, bottle(k, reduction.To))
+	case n.Cask.BottleAt.Value > 0:
+		return nil // it comes too weak for that
+	}
+	return []Job{gaugeHearts(n), keepInTank(n)}
+}
+
+func gaugeHearts(n *numbers.Batch) Job {
+	return Job{
+		Task: schedule.Task{Key: "fill.gauge", Stage: "fill", Attend: schedule.Throughout, MayWait: true, Chain: "reduce", DurationS: gaugeS},
+		Do:   plan.Say("Gauge the hearts: volume, temperature and hydrometer; true strength by the official tables."),
+		Read: lotReadings(lot.Of(n.Distilled.Hearts)), Cautions: []string{"spirit"}, Path: "cask",
+	}
+}
+
+// reduce brings the hearts to strength. Path is where that is written.
+func reduce(r *plan.Reduction, path string) []Job {
+	t := schedule.Task{Key: "fill.reduce", Stage: "fill", Attend: schedule.Throughout, MayWait: true, Chain: "reduce", DurationS: reduceS}
+	return []Job{{
+		Task: t,
+		Do: plan.Say("Reduce with {} of water by the proofing card: in steps, stirring and gauging between. It warms by some {}.",
+			r.Water(), plan.Of(r.TempRiseC, plan.CelsiusDiff)),
+		Read: lotReadings(r.To), Path: path,
+		Measured: []plan.Addition{{Name: "water to reduce", Amount: r.Water(), Step: t.Key}},
+	}, {
+		Task: schedule.Task{Key: "fill.settle", Stage: "fill", DurationS: settleS, Elastic: true},
+		Do:   plan.Say("Let it settle and come to the temperature of the room."), Path: "cask",
+	}}
+}
+
+func fillCasks(n *numbers.Batch, k plan.Cask) Job {
+	people := 1
+	if n.Cask.SizeM3 >= heavyCaskM3 {
+		people = 2
+	}
+	what := "one cask"
+	if k.Casks > 1 {
+		what = strconv.Itoa(k.Casks) + " casks"
+	}
+	text := "Gauge again, fill " + what + " of {}, bung, weigh, and record each" + cite(n.Batch, "27 CFR 19.283, .301") + "."
+	values := []plan.Quantity{plan.Of(k.SizeL, plan.Litre)}
+	read := lotReadings(*k.Fill)
+	read[0].What = "each cask"
+	if k.LastFill != nil && k.Casks > 1 {
+		text, values = text+" The last one takes {}.", append(values, k.LastFill.Volume())
+	}
+	if k.Leftover.VolumeL > leastLeftL {
+		text, values = text+" {} is left: into a closed tank, labelled, for the next cask.", append(values, k.Leftover.Volume())
+	}
+	return Job{
+		Task: schedule.Task{Key: "fill.cask", Stage: "fill", Attend: schedule.Throughout, MayWait: true, People: people,
+			DurationS: fillSetupS + fillS*float64(k.Casks)},
+		Do: plan.Say(text, values...), Read: read, Cautions: []string{"spirit", "lift"}, Path: "cask.fill",
+	}
+}
+
+func rest(n *numbers.Batch) Job {
+	return Job{
+		Task: schedule.Task{Key: "cask.rest", Stage: "cask", DurationS: n.Cask.RestS},
+		Do:   plan.Say("Rests in wood. Draw a sample twice a year, and hold it against the forecast."), Path: "cask.rest",
+	}
+}
+
+// keepTask puts spirit away.
+func keepTask() schedule.Task {
+	return schedule.Task{Key: "fill.keep", Stage: "fill", Attend: schedule.Throughout, MayWait: true, DurationS: fillSetupS}
+}
+
+func keepForNext(k plan.Cask) Job {
+	return Job{
+		Task: keepTask(),
+		Do: plan.Say("Too little for a cask of {}: put {} into a closed tank, bonded and labelled, and fill with the next batch.",
+			plan.Of(k.SizeL, plan.Litre), k.Leftover.Volume()),
+		Read: lotReadings(k.Leftover), Cautions: []string{"spirit"}, Path: "cask.fill",
+	}
+}
+
+func keepInTank(n *numbers.Batch) Job {
+	return Job{
+		Task: keepTask(),
+		Do:   plan.Say("Put the spirit into a closed tank, bonded and labelled, and record it" + cite(n.Batch, "27 CFR 19.301") + "."),
+		Read: lotReadings(lot.Of(n.Distilled.Hearts)), Cautions: []string{"spirit"}, Path: "batch",
+	}
+}
+
+func bottle(k plan.Cask, spirit plan.Lot) Job {
+	t := keepTask()
+	t.Key, t.DurationS = "fill.bottle", fillSetupS+bottleS*float64(k.Bottles)
+	return Job{
+		Task: t, Do: plan.Say(fmt.Sprintf("Gauge again, and bottle: about %d of %.0f mL.", k.Bottles, k.BottleL*1000)),
+		Read: lotReadings(spirit), Cautions: []string{"spirit"}, Path: "cask.bottle",
+	}
+}

@@ -1,0 +1,228 @@
+package work
+
+import (
+	"fmt"
+	"math"
+
+	"newmake/compile/lot"
+	"newmake/compile/numbers"
+	"newmake/compile/plan"
+	"newmake/compile/stage/schedule"
+	"newmake/compile/stage/still"
+	"newmake/lang/recipe"
+)
+
+// Strip is the work of the wash run, and the cleaning of the fermenter that it
+// empties.
+func Strip(n *numbers.Batch) []Job {
+	s := n.Stripped
+	var jobs []Job
+	for _, c := range charges("strip", n.Strip.Still, n.Plant, s.Run, s.Charges) {
+		jobs = append(jobs, stripCharge(n, c), c.heat())
+		jobs = append(jobs, c.fractions()...)
+		jobs = append(jobs, stripStop(n, c))
+	}
+	return append(jobs, cleanStill("strip", n.Strip.Still), cleanFermenter(n))
+}
+
+// Spirit is the work of the spirit run.
+func Spirit(n *numbers.Batch) []Job {
+	s := n.Distilled
+	var jobs []Job
+	for i, c := range charges("spirit", n.Spirit.Still, n.Plant, s.Run, s.Charges) {
+		jobs = append(jobs, spiritCharge(n, c, i == 0), c.heat())
+		jobs = append(jobs, c.fractions()...)
+		jobs = append(jobs, spiritStop(n, c))
+	}
+	return append(jobs, cleanStill("spirit", n.Spirit.Still))
+}
+
+// charge is one charge of a still. It is a chain: once the fire is lit somebody
+// stays until the stop.
+type charge struct {
+	id, use string
+	run     still.Run
+	task    schedule.Task // what its jobs have in common
+	powerW  float64
+}
+
+func charges(use string, v *recipe.Vessel, p *recipe.Plant, r still.Run, n int) []charge {
+	out := make([]charge, n)
+	for i := range out {
+		id := chargeID(use, i, n)
+		out[i] = charge{id, use, r, schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}, heatW(v, p)}
+	}
+	return out
+}
+
+// chargeID is the key of charge i of n.
+func chargeID(use string, i, n int) string {
+	if n == 1 {
+		return use
+	}
+	return fmt.Sprintf("%s.%d", use, i+1)
+}
+
+// fill is the task of charging the still.
+func (c charge) fill(newDay bool) schedule.Task {
+	t := c.task
+	t.Key, t.MayWait, t.NewDay = c.id+".charge", true, newDay
+	t.DurationS = pumpSetupS + c.run.ChargeM3/pumpM3PerS
+	return t
+}
+
+func stripCharge(n *numbers.Batch, c charge) Job {
+	wash, liquid := lot.Of(c.run.Charge), lot.Liquid(n.Fermented.Wash)
+	return Job{
+		Task: c.fill(false), Do: plan.Say("Charge the still with {} of wash from the fermenter.", wash.Volume()),
+		Read: []Reading{volumeOf("wash", wash),
+			{plan.Reading{What: "strength, strained", Expect: liquid.ByVolume(), Tolerance: plan.Of(tolWash, plan.AbvDiff)}, -1},
+			gravity(n.Fermented.FinalSG, tolSG)},
+		Cautions: []string{"co2", "confined", "vent"}, Path: "strip",
+	}
+}
+
+func spiritCharge(n *numbers.Batch, c charge, newDay bool) Job {
+	all := lot.Of(c.run.Charge)
+	j := Job{
+		Task: c.fill(newDay), Do: plan.Say("Charge the still with {} of low wines.", all.Volume()),
+		Read: lotReadings(all), Cautions: []string{"vent"}, Path: "spirit.charge",
+	}
+	if n.Spirit.Feints {
+		low, feints := all, lot.Of(n.Distilled.Returned)
+		low.VolumeL, low.WineGallons = low.VolumeL-feints.VolumeL, low.WineGallons-feints.WineGallons
+		j.Do = plan.Say("Charge the still with {} of low wines and {} of feints.", low.Volume(), feints.Volume())
+	}
+	return j
+}
+
+// heat brings the still to the first drop.
+func (c charge) heat() Job {
+	t := c.task
+	t.Key, t.DurationS, t.Power = c.id+".heat", c.run.HeatUpS, c.powerW
+	j := Job{Task: t, Do: plan.Say("Heat, slowly at the end, to the first drop."), Cautions: []string{"stillhouse", "vapour"}, Path: c.use}
+	if len(c.run.Curve) > 0 {
+		first := c.run.Curve[0]
+		j.Read = []Reading{spout(first.ABV), vapour(first.VapourC)}
+		j.Do = plan.Say("Heat, slowly at the end, to the first drop. The pot is then at {}.", plan.Of(first.PotC, plan.Celsius))
+	}
+	return j
+}
+
+func (c charge) fractions() []Job {
+	var jobs []Job
+	for _, f := range c.run.Fractions {
+		if f.EndS > f.StartS {
+			jobs = append(jobs, c.fraction(f))
+		}
+	}
+	return jobs
+}
+
+var fractionWords = map[string]string{
+	still.LowWines:  "Collect low wines: {}.",
+	still.Foreshots: "Foreshots: {}, into their own can.",
+	still.Heads:     "Heads: {}, to the feints.",
+	still.Hearts:    "HEARTS: turn the spout to the spirit receiver. {} in all.",
+	still.Tails:     "Tails: turn the spout to the feints. {} in all.",
+}
+
+// fraction collects one fraction, with the readings of each hour and those at its
+// end.
+func (c charge) fraction(f still.Fraction) Job {
+	all, curve := lot.Of(f.Stream), c.run.Curve
+	t := c.task
+	t.Key, t.DurationS, t.Power = c.id+"."+fractionKey(f.Name), f.EndS-f.StartS, c.powerW
+	j := Job{Task: t, Do: plan.Say(fractionWords[f.Name], all.Volume()), Path: c.use + "." + fractionKey(f.Name)}
+	if f.Name == still.Foreshots {
+		j.Cautions = []string{"foreshots"}
+	}
+	every := readEveryS
+	if f.Name == still.Hearts {
+		every = readHeartsS
+	}
+	// Full steps from the first drop, but none close to a cut.
+	// Volumes are of this fraction alone: what its receiver shows.
+	before := pointAt(curve, f.StartS).OverM3
+	for s := math.Ceil((f.StartS-c.run.HeatUpS)/every+0.25)*every + c.run.HeatUpS; s < f.EndS-every/4; s += every {
+		p := pointAt(curve, s)
+		soFar := all.Times((p.OverM3 - before) * lot.LitresPerM3 / all.VolumeL)
+		j.Read = append(j.Read, spout(p.ABV).at(s-f.StartS), receiver(soFar).at(s-f.StartS), vapour(p.VapourC).at(s-f.StartS))
+	}
+	j.Read = append(j.Read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(all).at(f.EndS-f.StartS))
+	if f.Name != still.Foreshots {
+		j.Read = append(j.Read, vapour(pointAt(curve, f.EndS).VapourC).at(f.EndS-f.StartS))
+	}
+	return j
+}
+
+func fractionKey(name string) string {
+	if name == still.LowWines {
+		return "collect"
+	}
+	return name
+}
+
+func receiver(l plan.Lot) Reading { return volumeOf("receiver", l) }
+
+// stop ends a charge.
+func (c charge) stop(do plan.Phrase, read []Reading) Job {
+	t := c.task
+	t.Key, t.DurationS = c.id+".stop", dischargeS
+	return Job{Task: t, Do: do, Read: read, Cautions: []string{"stillage", "air-in"}, Path: c.use + ".stop"}
+}
+
+func stripStop(n *numbers.Batch, c charge) Job {
+	keep := ""
+	if usesBackset(n.Mash.Steps) {
+		keep = "Keep what the next mash wants as backset. "
+	}
+	return c.stop(
+		plan.Say("Heat off, vent, discharge {} of pot ale. "+keep+"Record the low wines before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
+		lotReadings(lot.Of(c.run.Fraction(still.LowWines).Stream)))
+}
+
+func spiritStop(n *numbers.Batch, c charge) Job {
+	return c.stop(
+		plan.Say("Heat off, vent, discharge {} of spent lees. Record the feints before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
+		lotReadings(lot.Of(c.run.Feints())))
+}
+
+func usesBackset(steps []recipe.MashStep) bool {
+	for _, s := range steps {
+		if s.Verb == recipe.MashBackset && s.VolumeM3 > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+func cleanStill(use string, v *recipe.Vessel) Job {
+	return Job{
+		Task: schedule.Task{Key: use + ".clean", Stage: use, Vessel: v.Name, Attend: schedule.Throughout, DurationS: cleanS, MayWait: true},
+		Do:   plan.Say("Rinse and clean the still."), Cautions: []string{"caustic", "confined"},
+	}
+}
+
+// cleanFermenter cleans the fermenter once the last of the wash has gone: beside
+// the run, or after it where there is nobody to spare.
+func cleanFermenter(n *numbers.Batch) Job {
+	count := n.Stripped.Charges
+	emptied := chargeID("strip", count-1, count) + ".charge"
+	if n.Plant.Crew == 1 {
+		emptied = "strip.clean"
+	}
+	return Job{
+		Task: schedule.Task{Key: "ferment.clean", Stage: "ferment", Vessel: n.Fermented.Vessel.Name, Attend: schedule.Throughout, DurationS: cleanS, MayWait: true},
+		Do:   plan.Say("Air the empty fermenter, then rinse and clean it."), Cautions: []string{"co2", "confined", "caustic"}, After: emptied,
+	}
+}
+
+// pointAt reads a run's curve at a time from the fire, between its points.
+func pointAt(curve []still.Point, s float64) still.Point {
+	a, b, f := around(curve, func(p still.Point) float64 { return p.TimeS }, s)
+	return still.Point{
+		TimeS: s, PotC: mix(a.PotC, b.PotC, f), VapourC: mix(a.VapourC, b.VapourC, f), ABV: mix(a.ABV, b.ABV, f),
+		OverM3: mix(a.OverM3, b.OverM3, f), RateM3S: mix(a.RateM3S, b.RateM3S, f), Fraction: a.Fraction,
+	}
+}
