@@ -38,7 +38,8 @@ func (a *app) diffCommand() *cobra.Command {
 		Short: "What changed, and what it does to the barrel",
 		Long: "diff compares two batches by meaning, not by their text: layout, comments and the order of\n" +
 			"lines that have none do not count. Then it computes both, and says what each edit does.\n\n" +
-			"Each side is a file, a batch by name, or REV:path. One revision is compared with the files\n" +
+			"Each side is a file, a batch by name, or REV:path. A batch by name is looked for in the house\n" +
+			"of the other side, if that is a file, and then in this one. One revision is compared with the files\n" +
 			"as they are; A..B compares two; a path after -- is the only one looked at. The house is read\n" +
 			"as it stood at the revision, its plant and stock too. A variant alone is compared with its\n" +
 			"parent, and a file alone with HEAD. --each walks the revisions of A..B one by one.\n\n" +

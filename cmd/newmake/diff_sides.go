@@ -13,10 +13,7 @@ func (a *app) sides(args, files []string) (old, new *selection, err error) {
 	}
 	switch {
 	case len(args) == 2 && len(files) == 0:
-		if old, err = a.side(args[0]); err == nil {
-			new, err = a.side(args[1])
-		}
-		return old, new, err
+		return a.twoSides(args)
 	case len(args) > 1 || len(files) > 1:
 		return nil, nil, usage("give two sides, or one revision and one path after --; `newmake help diff` shows how")
 	case len(args) == 0: // newmake diff -- FILE
@@ -90,8 +87,30 @@ func (a *app) againstParent(name string, notRevision error) (old, new *selection
 	return old, new, nil
 }
 
-// side reads one side: a file, REV:path, or a batch by name.
-func (a *app) side(arg string) (*selection, error) {
+// twoSides reads two sides. A batch by name is one of the house of the other side,
+// if that is a file; wherever the command is called from.
+func (a *app) twoSides(args []string) (old, new *selection, err error) {
+	if !isBatchName(args[0]) || isBatchName(args[1]) {
+		if old, err = a.side(args[0], nil); err == nil {
+			new, err = a.side(args[1], old)
+		}
+		return old, new, err
+	}
+	if new, err = a.side(args[1], nil); err == nil {
+		old, err = a.side(args[0], new)
+	}
+	return old, new, err
+}
+
+// isBatchName says that an argument is neither a file nor REV:path.
+func isBatchName(arg string) bool {
+	return arg != standardInput && !isFile(arg) && !strings.Contains(arg, ":")
+}
+
+// side reads one side: a file, REV:path, or a batch by name. The batch is looked
+// for in the house of the other side, if that has been read and is no revision,
+// and then in the house around the working directory.
+func (a *app) side(arg string, other *selection) (*selection, error) {
 	if arg == standardInput {
 		src, err := a.load(arg, "")
 		if err != nil {
@@ -108,16 +127,26 @@ func (a *app) side(arg string) (*selection, error) {
 	if rev, where, ok := strings.Cut(arg, ":"); ok {
 		return a.revisionPath(rev, where, arg)
 	}
+	near := other
+	if near != nil && near.rev == "" {
+		if known, ok := near.find(arg); ok {
+			return near.only(known), nil
+		}
+	}
 	s, err := a.working(".", true)
-	if err != nil {
-		return nil, err
+	if err == nil {
+		if known, ok := s.find(arg); ok {
+			return s.only(known), nil
+		}
 	}
-	known, ok := s.find(arg)
-	if !ok {
-		_, list := s.batch(arg)
-		return nil, list
+	if near == nil || near.rev != "" {
+		if err != nil {
+			return nil, err
+		}
+		near = s
 	}
-	return s.only(known), nil
+	_, list := near.batch(arg)
+	return nil, list // there is none, and which is near
 }
 
 // working reads the files as they are now. A file that is gone has none of the
