@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"newmake/cmd/newmake/internal/gitrepo"
+	"newmake/internal/gitrepo"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 )

@@ -6,9 +6,9 @@ import (
 	"fmt"
 	"path/filepath"
 
-	"newmake/cmd/newmake/internal/gitrepo"
 	"newmake/compile/ask/compare"
 	"newmake/compile/show/diff"
+	"newmake/internal/gitrepo"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 )

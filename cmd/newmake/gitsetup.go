@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"newmake/cmd/newmake/internal/gitrepo"
+	"newmake/internal/gitrepo"
 )
 
 func (a *app) gitSetupCommand() *cobra.Command {
@@ -33,7 +33,11 @@ func (a *app) gitSetupCommand() *cobra.Command {
 			if len(args) == 1 {
 				dir = args[0]
 			}
-			repo, err := gitrepo.Open(dir)
+			open := gitrepo.Open
+			if staged { // git calls the hook, and says where its repository and index are
+				open = gitrepo.OpenInHook
+			}
+			repo, err := open(dir)
 			if err != nil {
 				return usage("%v", err)
 			}
@@ -105,7 +109,7 @@ exec newmake git-setup --staged
 `
 
 func (a *app) setupParts(r *gitrepo.Repo) ([]part, error) {
-	hook, err := hookPath(r)
+	hook, err := r.Hook("pre-commit")
 	if err != nil {
 		return nil, err
 	}

@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"newmake/cmd/newmake/internal/gitrepo"
+	"newmake/internal/gitrepo"
 )
 
 // belowTop is a path as a person in the repository sees it.
@@ -23,26 +23,17 @@ func configPart(r *gitrepo.Repo, key, value, why string) part {
 	return part{
 		name: key, why: why, show: []string{value},
 		found: func() (state, error) {
-			switch now, err := r.Run("config", "--local", "--get", key); {
-			case err != nil:
+			switch now, ok := r.Setting(key); {
+			case !ok:
 				return notThere, nil
-			case strings.TrimSuffix(now, "\n") == value:
+			case now == value:
 				return isOurs, nil
 			default:
 				return isOther, nil
 			}
 		},
-		set: func() error { _, err := r.Run("config", "--local", key, value); return err },
-		unset: func() error {
-			if _, err := r.Run("config", "--local", "--unset", key); err != nil {
-				return err
-			}
-			section := key[:strings.LastIndex(key, ".")]
-			if _, err := r.Run("config", "--local", "--get-regexp", "^"+strings.ReplaceAll(section, ".", `\.`)+`\.`); err != nil {
-				_, _ = r.Run("config", "--local", "--remove-section", section) // empty now; older git leaves its head
-			}
-			return nil
-		},
+		set:    func() error { return r.Set(key, value) },
+		unset:  func() error { return r.Unset(key) },
 		byHand: "see it with `git config " + key + "`",
 		toUndo: "see it with `git config " + key + "`",
 	}
@@ -165,18 +156,6 @@ func (a *app) dropAttributes(file string) error {
 	return a.rewrite(file, text, kept, true)
 }
 
-func hookPath(r *gitrepo.Repo) (string, error) {
-	out, err := r.Run("rev-parse", "--git-path", "hooks/pre-commit")
-	if err != nil {
-		return "", err
-	}
-	path := filepath.FromSlash(strings.TrimSuffix(out, "\n"))
-	if !filepath.IsAbs(path) {
-		path = filepath.Join(r.Dir, path)
-	}
-	return filepath.Abs(path)
-}
-
 // hookFound looks at the hook. One kept outside the repository, for all of a
 // person's repositories, is somebody else's whatever is in it.
 func hookFound(r *gitrepo.Repo, hook string) (state, error) {
@@ -189,7 +168,7 @@ func hookFound(r *gitrepo.Repo, hook string) (state, error) {
 	case !os.IsNotExist(err):
 		return notThere, err
 	}
-	if path, err := r.Run("config", "--get", "core.hooksPath"); err == nil && strings.TrimSpace(path) != "" {
+	if r.HooksElsewhere() {
 		return isOther, nil
 	}
 	return notThere, nil

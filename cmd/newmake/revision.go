@@ -1,19 +1,15 @@
 package main
 
 import (
-	"bytes"
-	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"os"
-	"os/exec"
 	"path/filepath"
 	"slices"
 	"strings"
-	"time"
 
 	"newmake/compile/plan"
+	"newmake/internal/gitrepo"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -37,19 +33,21 @@ func revisionOf(src *source, batch string) *plan.Source {
 		out.File = below(src.house.Root, src.path)
 	}
 	var names []string
+	var texts [][]byte
 	for _, f := range files {
-		names = append(names, below(src.house.Root, f.Name))
-		if on, err := os.ReadFile(f.Name); err != nil || !bytes.Equal(on, f.Text) {
-			out.Changed = true // what was read is not what is on the disk: standard input
-		}
+		names, texts = append(names, f.Name), append(texts, f.Text)
 	}
-	revision, ok := git(src.house.Root, append([]string{"log", "-1", "--format=%H", "--"}, names...)...)
-	if !ok || len(revision) < shortHash {
-		return &plan.Source{File: out.File, Hash: out.Hash}
+	repo, err := gitrepo.Open(src.house.Root)
+	if err != nil {
+		return out // no git, or no repository: the hash alone
+	}
+	revision, err := repo.LastChange(names)
+	if err != nil || len(revision) < shortHash {
+		return out // none of them was ever committed
 	}
 	out.Revision = revision[:shortHash]
-	status, ok := git(src.house.Root, append([]string{"status", "--porcelain", "--untracked-files=all", "--"}, names...)...)
-	out.Changed = out.Changed || !ok || status != ""
+	same, err := repo.AtHead(names, texts)
+	out.Changed = err != nil || !same
 	return out
 }
 
@@ -97,17 +95,4 @@ func below(root, name string) string {
 		}
 	}
 	return filepath.ToSlash(name)
-}
-
-// git asks git about a folder, without letting it write or run a program that
-// the repository names. It is not ok if there is no git, or no repository.
-func git(dir string, args ...string) (answer string, ok bool) {
-	ctx, cancel := context.WithTimeout(context.Background(), 5*time.Second)
-	defer cancel()
-	safe := []string{"--no-optional-locks", "--literal-pathspecs", "-c", "core.fsmonitor=false", "-c", "log.showSignature=false"}
-	cmd := exec.CommandContext(ctx, "git", append(safe, args...)...)
-	cmd.Dir = dir
-	cmd.Env = append(os.Environ(), "LC_ALL=C")
-	out, err := cmd.Output()
-	return strings.TrimRight(string(out), "\n"), err == nil
 }

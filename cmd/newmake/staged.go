@@ -7,9 +7,9 @@ import (
 	"slices"
 	"strings"
 
-	"newmake/cmd/newmake/internal/gitrepo"
 	"newmake/compile"
 	"newmake/compile/notice"
+	"newmake/internal/gitrepo"
 	"newmake/lang"
 	"newmake/lang/check"
 	"newmake/lang/diag"
@@ -120,16 +120,21 @@ func (a *app) layOutStaged(r *gitrepo.Repo, tree *gitrepo.Tree, changed []string
 		if bytes.Equal(out, data) {
 			continue
 		}
+		shown := diag.Safe(name, false)
 		if r.OtherIndex() {
-			a.tell("%s is not laid out: run `newmake fmt %s`, and commit again", name, name)
+			a.tell("%s is not laid out: run `newmake fmt %s`, and commit again", shown, shown)
 			return errSaid
 		}
 		if err := r.Stage(name, out); err != nil {
 			return usage("%v", err)
 		}
-		a.say("laid out %s, as it is staged", name)
-		if err := a.layOutWorking(filepath.Join(r.Top, filepath.FromSlash(name)), data, out); err != nil {
-			return usage("cannot write %s: %v", name, reason(err))
+		a.say("laid out %s, as it is staged", shown)
+		working, ok := r.Working(name)
+		if !ok {
+			continue
+		}
+		if err := a.layOutWorking(working, data, out); err != nil {
+			return usage("cannot write %s: %v", shown, reason(err))
 		}
 	}
 	return nil

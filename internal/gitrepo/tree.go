@@ -2,15 +2,20 @@ package gitrepo
 
 import (
 	"bufio"
+	"context"
+	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"path"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"testing/fstest" // MapFS is the standard library's file system in memory
+	"time"
 
 	"newmake/lang"
+	"newmake/lang/diag"
 )
 
 const (
@@ -38,52 +43,81 @@ type Reader struct {
 	last map[string][]byte
 	in   io.WriteCloser
 	out  *bufio.Reader
-	done func() error
+	end  context.CancelFunc // kills the process
+	wait func() error
 }
 
 // Reader starts a reader. It is to be closed.
 func (r *Repo) Reader() (*Reader, error) {
-	cmd := r.command("cat-file", "--batch")
-	in, err := cmd.StdinPipe()
+	ctx, end := context.WithCancel(context.Background()) // as long as a walk takes
+	cmd, err := r.command(ctx, "cat-file", "--batch")
 	if err != nil {
+		end()
 		return nil, err
 	}
-	out, err := cmd.StdoutPipe()
-	if err != nil {
+	in, errIn := cmd.StdinPipe()
+	out, errOut := cmd.StdoutPipe()
+	if err := errors.Join(errIn, errOut); err != nil {
+		end()
 		return nil, err
 	}
 	if err := cmd.Start(); err != nil {
+		end()
 		return nil, err
 	}
-	return &Reader{repo: r, in: in, out: bufio.NewReader(out), done: cmd.Wait}, nil
+	return &Reader{repo: r, in: in, out: bufio.NewReader(out), end: end, wait: cmd.Wait}, nil
 }
 
 // Close ends the git process.
 func (r *Reader) Close() error {
+	defer r.end()
 	r.in.Close()
-	return r.done()
+	return r.wait()
 }
 
 // At reads the tree of a commit.
 func (r *Reader) At(commit string) (*Tree, error) {
-	out, err := r.repo.Run("ls-tree", "-r", "-z", "--full-tree", commit)
+	out, err := r.repo.run("ls-tree", "-r", "-z", "--full-tree", commit)
 	if err != nil {
 		return nil, err
 	}
 	t := &Tree{}
 	for _, row := range rows(out) {
-		what, name, _ := strings.Cut(row, "\t") // 100644 blob 1234...
-		f := strings.Fields(what)
-		if len(f) == 3 && f[1] == "blob" && path.Ext(name) == ending {
-			t.files = append(t.files, file{name, mode(f[0]), f[2]})
+		f, ok := entryOf(row)
+		if !ok || path.Ext(f.path) != ending {
+			continue
 		}
+		if err := valid(f.path); err != nil {
+			return nil, err
+		}
+		t.files = append(t.files, f)
 	}
 	return t, r.fetch(t)
 }
 
+// entryOf reads a row of ls-tree that is a file: 100644 blob 1234..., a tab, and
+// its path.
+func entryOf(row string) (file, bool) {
+	what, name, _ := strings.Cut(row, "\t")
+	f := strings.Fields(what)
+	if len(f) != 3 || f[1] != "blob" {
+		return file{}, false
+	}
+	return file{name, mode(f[0]), f[2]}, true
+}
+
+// valid says that a path is below the top. git makes no other, but reads one that
+// somebody has made.
+func valid(name string) error {
+	if !fs.ValidPath(name) || !filepath.IsLocal(filepath.FromSlash(name)) {
+		return fmt.Errorf("the repository names a file %q, which leads out of it: nothing of it is read", name)
+	}
+	return nil
+}
+
 // Staged reads what is staged: the tree of the next commit.
 func (r *Reader) Staged() (*Tree, error) {
-	out, err := r.repo.Run("ls-files", "-s", "-z", "--full-name", ":(top)")
+	out, err := r.repo.run("ls-files", "-s", "-z", "--full-name", ":(top)")
 	if err != nil {
 		return nil, err
 	}
@@ -93,6 +127,9 @@ func (r *Reader) Staged() (*Tree, error) {
 		f := strings.Fields(what)
 		if len(f) != 3 || f[0] == "160000" || path.Ext(name) != ending {
 			continue
+		}
+		if err := valid(name); err != nil {
+			return nil, err
 		}
 		if f[2] != "0" {
 			t.Unmerged = append(t.Unmerged, name)
@@ -117,50 +154,104 @@ func mode(m string) fs.FileMode {
 	return 0o644
 }
 
+// tooLarge stands for a file that is larger than a recipe may be: the loader says
+// so of it.
+var tooLarge = make([]byte, lang.MaxFileBytes+1)
+
 // fetch reads the blobs of a tree, but for those of the tree before.
 func (r *Reader) fetch(t *Tree) error {
 	t.blobs = make(map[string][]byte, len(t.files))
+	var missing []file
+	total := 0
 	for _, f := range t.files {
-		if t.blobs[f.blob] != nil {
+		if _, known := t.blobs[f.blob]; known {
 			continue
 		}
-		data := r.last[f.blob]
-		if data == nil {
-			var err error
-			if data, err = r.blob(f.blob); err != nil {
-				return fmt.Errorf("%s: %w", f.path, err)
-			}
+		data, known := r.last[f.blob]
+		if !known {
+			missing = append(missing, f)
 		}
 		t.blobs[f.blob] = data
+		total += len(data)
+	}
+	sizes, err := r.sizes(missing)
+	if err != nil {
+		return err
+	}
+	for i, f := range missing {
+		if sizes[i] > lang.MaxFileBytes {
+			t.blobs[f.blob] = tooLarge
+			continue
+		}
+		if total += sizes[i]; total > r.repo.limits.treeBytes {
+			return fmt.Errorf("the recipes of the repository are more than %d MiB, so they were not read", r.repo.limits.treeBytes>>20)
+		}
+		if t.blobs[f.blob], err = r.blob(f.blob); err != nil {
+			return fmt.Errorf("%s: %w", diag.Safe(f.path, false), err)
+		}
 	}
 	r.last = t.blobs
 	return nil
 }
 
-// blob reads one object. One that is larger than any recipe is cut off, and the
-// loader says that it is too large.
+// sizes asks how large blobs are, before they are read: what is packed small may
+// be huge.
+func (r *Reader) sizes(files []file) ([]int, error) {
+	if len(files) == 0 {
+		return nil, nil
+	}
+	var names strings.Builder
+	for _, f := range files {
+		names.WriteString(f.blob + "\n")
+	}
+	out, err := r.repo.runWith([]byte(names.String()), "cat-file", "--batch-check")
+	if err != nil {
+		return nil, err
+	}
+	lines := strings.Split(strings.TrimSuffix(out, "\n"), "\n")
+	if len(lines) != len(files) {
+		return nil, errors.New("git did not say how large the files are")
+	}
+	sizes := make([]int, len(files))
+	for i, line := range lines {
+		if sizes[i], err = blobSize(line); err != nil {
+			return nil, fmt.Errorf("%s: %w", diag.Safe(files[i].path, false), err)
+		}
+	}
+	return sizes, nil
+}
+
+// blobSize reads what cat-file says of an object: 1234... blob 56.
+func blobSize(line string) (int, error) {
+	f := strings.Fields(line)
+	if len(f) != 3 || f[1] != "blob" {
+		return 0, errors.New("its text is not in the repository; where that is a partial clone, `git fetch --refetch --no-filter` gets all of it")
+	}
+	return strconv.Atoi(f[2])
+}
+
+// blob reads one object.
 func (r *Reader) blob(name string) ([]byte, error) {
+	defer time.AfterFunc(r.repo.limits.patience, r.end).Stop()
 	if _, err := io.WriteString(r.in, name+"\n"); err != nil {
 		return nil, err
 	}
-	head, err := r.out.ReadString('\n') // 1234... blob 56
+	head, err := r.out.ReadString('\n')
 	if err != nil {
 		return nil, err
 	}
-	f := strings.Fields(head)
-	if len(f) != 3 {
-		return nil, fmt.Errorf("git has no object %s", name)
-	}
-	size, err := strconv.ParseInt(f[2], 10, 64)
+	size, err := blobSize(head)
 	if err != nil {
 		return nil, err
 	}
-	keep := min(size, lang.MaxFileBytes+1)
-	data := make([]byte, keep)
+	if size > lang.MaxFileBytes {
+		return nil, errors.New("git gives it two sizes")
+	}
+	data := make([]byte, size)
 	if _, err := io.ReadFull(r.out, data); err != nil {
 		return nil, err
 	}
-	_, err = io.CopyN(io.Discard, r.out, size-keep+1) // and the newline after it
+	_, err = r.out.Discard(1) // the newline after it
 	return data, err
 }
 
