@@ -42,7 +42,7 @@ func configPart(r *gitrepo.Repo, key, value, why string) part {
 // attributesFound looks at .gitattributes. Git does not read one that is a link,
 // and what it leads to is somebody else's.
 func attributesFound(file string) (state, error) {
-	if isLink(file) {
+	if isLink(file) || isOdd(file) {
 		return isOther, nil
 	}
 	text, err := os.ReadFile(file)
@@ -156,9 +156,19 @@ func (a *app) dropAttributes(file string) error {
 	return a.rewrite(file, text, kept, true)
 }
 
+// isOdd says that there is something that is no plain file, which is not opened: a
+// pipe would keep us waiting.
+func isOdd(file string) bool {
+	info, err := os.Stat(file)
+	return err == nil && !info.Mode().IsRegular()
+}
+
 // hookFound looks at the hook. One kept outside the repository, for all of a
 // person's repositories, is somebody else's whatever is in it.
 func hookFound(r *gitrepo.Repo, hook string) (state, error) {
+	if isOdd(hook) {
+		return isOther, nil
+	}
 	text, err := os.ReadFile(hook)
 	switch {
 	case err == nil && string(text) == hookText:
