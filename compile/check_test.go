@@ -1,6 +1,7 @@
 package compile
 
 import (
+	"maps"
 	"path/filepath"
 	"slices"
 	"sync"
@@ -41,6 +42,16 @@ func TestChecksSayWhatCompileSays(t *testing.T) {
 	}
 	all.Wait()
 	require.GreaterOrEqual(t, count, 8)
+
+	odd := own(batch(t, lantern, ferry)) // what is known of the congeners is read, though none is followed
+	m := *odd.Models["congener"]
+	m.Values = maps.Clone(m.Values)
+	m.Values["methanol-x050"] = 1e9
+	odd.Models = maps.Clone(odd.Models)
+	odd.Models["congener"] = &m
+	_, want := Compile(odd)
+	require.True(t, want.HasErrors())
+	assert.Equal(t, want, k.Check(odd))
 }
 
 // BenchmarkChecks is what a check of a batch costs in a house of many.

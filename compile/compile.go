@@ -65,10 +65,14 @@ func Numbers(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*numbers.Batch, 
 			return n, err
 		}
 	}
-	if why == Printed {
-		if n.Congeners, err = numbers.Followed(memo, b, n.Stripped.LowWines, n.Distilled.Returned); err != nil {
-			return n, err
-		}
+	switch why {
+	case Checked:
+		_, err = numbers.Volatile(b)
+	case Printed:
+		n.Congeners, err = numbers.Followed(memo, b, n.Stripped.LowWines, n.Distilled.Returned)
+	}
+	if err != nil {
+		return n, err
 	}
 	n.Reduced = numbers.Reduced(b, n.Distilled.Hearts)
 	n.Filled, err = numbers.Filled(b, n.Reduced)

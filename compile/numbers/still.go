@@ -81,14 +81,25 @@ func FirstBatch(memo *Memo, b *recipe.Batch, lowWines stream.Stream) (*First, er
 	return first, nil
 }
 
+// Volatile reads what is known of the congeners, which may be wrong; none without
+// a model.
+func Volatile(b *recipe.Batch) (still.Volatilities, error) {
+	if b.Models["congener"] == nil {
+		return still.Volatilities{}, nil
+	}
+	v, err := still.ReadVolatilities(b.Models["congener"])
+	return v, failed(Following, err)
+}
+
 // Followed follows the congeners through a spirit run; none without a model.
 func Followed(memo *Memo, b *recipe.Batch, lowWines, returned stream.Stream) ([]still.Congener, error) {
-	if b.Models["congener"] == nil {
-		return nil, nil
+	volatile, err := Volatile(b)
+	if err != nil || b.Models["congener"] == nil {
+		return nil, err
 	}
 	in := spiritInput(memo, b, lowWines)
 	in.Feints = returned
-	all, err := still.Congeners(in, b.Models["congener"])
+	all, err := still.Congeners(in, volatile)
 	return all, failed(Following, err)
 }
 

@@ -39,6 +39,33 @@ type CongenerPoint struct {
 	Relative Estimate
 }
 
+// Volatilities are how volatile each trace is beside ethanol, and how far that
+// may be out, as a share of it.
+type Volatilities struct {
+	of          [width]volatility
+	uncertainty float64
+}
+
+// ReadVolatilities reads `model congener`. The error says which of its constants
+// cannot be.
+func ReadVolatilities(m *recipe.Model) (Volatilities, error) {
+	if m == nil {
+		return Volatilities{}, fmt.Errorf("the stock has no `model congener`")
+	}
+	v := Volatilities{uncertainty: m.Values["uncertainty"]}
+	if u := v.uncertainty; !(u >= 0 && u < 10) {
+		return v, fmt.Errorf("`model congener`: `uncertainty` is %g %%: it must be 0 to 1000 %%", 100*u)
+	}
+	for i, name := range congenerNames {
+		of, err := readVolatility(m, name)
+		if err != nil {
+			return v, err
+		}
+		v.of[i] = of
+	}
+	return v, nil
+}
+
 // Congeners follows traces through the spirit run that SpiritRun gives for the
 // same input. A trace moves nothing; it boils from the pot by its volatility
 // against ethanol, condenses and returns with the head's liquid, and is carried
@@ -46,31 +73,17 @@ type CongenerPoint struct {
 //
 //	d ln m = -K dD/n
 //
-// Volatilities are those of `model congener`, at 1 atm; against ethanol they
-// are taken to be the same at any height. Low and High come from all of them
-// low and all high by the model's uncertainty.
-func Congeners(in SpiritInput, m *recipe.Model) ([]Congener, error) {
-	if m == nil {
-		return nil, fmt.Errorf("the stock has no `model congener`")
-	}
-	u := m.Values["uncertainty"]
-	if !(u >= 0 && u < 10) {
-		return nil, fmt.Errorf("`model congener`: `uncertainty` is %g %%: it must be 0 to 1000 %%", 100*u)
-	}
-	var traces [width]volatility
-	for i, name := range congenerNames {
-		v, err := readVolatility(m, name)
-		if err != nil {
-			return nil, err
-		}
-		traces[i] = v
-	}
+// Volatilities are those at 1 atm; against ethanol they are taken to be the same
+// at any height. Low and High come from all of them low and all high by their
+// uncertainty.
+func Congeners(in SpiritInput, v Volatilities) ([]Congener, error) {
 	b := in.boil()
 	r, err := runSpirit(in, b, true)
 	if err != nil {
 		return nil, err
 	}
-	lnK := b.spoutRatio(&traces, 1, 1/(1+u), 1+u)
+	u := v.uncertainty
+	lnK := b.spoutRatio(&v.of, 1, 1/(1+u), 1+u)
 	out := r.follow(lnK[0])
 	for _, k := range lnK[1:] {
 		for i, c := range r.follow(k) {

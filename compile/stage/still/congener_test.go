@@ -93,7 +93,7 @@ func TestCongenersOrder(t *testing.T) {
 	in := secondRun(t)
 	run, _ := steady1(t, in)
 	in.Feints = run.Feints()
-	all, err := Congeners(in, congenerModel(t))
+	all, err := Congeners(in, volatilities(t, congenerModel(t)))
 	require.NoError(t, err)
 	byName := map[string]Congener{}
 	for _, c := range all {
@@ -198,9 +198,9 @@ func TestStockIsTheTable(t *testing.T) {
 // A house's own figures count.
 func TestCongenersOverride(t *testing.T) {
 	in := secondRun(t)
-	stock, err := Congeners(in, congenerModel(t))
+	stock, err := Congeners(in, volatilities(t, congenerModel(t)))
 	require.NoError(t, err)
-	mine, err := Congeners(in, withValues(t, map[string]float64{"methanol-factor": 1.2, "uncertainty": 0}))
+	mine, err := Congeners(in, volatilities(t, withValues(t, map[string]float64{"methanol-factor": 1.2, "uncertainty": 0})))
 	require.NoError(t, err)
 	for i, c := range mine {
 		assert.Equal(t, c.Left.Low, c.Left.High, "no uncertainty, no range")
@@ -212,21 +212,31 @@ func TestCongenersOverride(t *testing.T) {
 	}
 }
 
+func volatilities(t testing.TB, m *recipe.Model) Volatilities {
+	t.Helper()
+	v, err := ReadVolatilities(m)
+	require.NoError(t, err)
+	return v
+}
+
 func TestCongenersErrors(t *testing.T) {
-	in := secondRun(t)
 	for name, m := range map[string]*recipe.Model{
 		"none":        nil,
 		"empty":       {},
 		"negative":    withValues(t, map[string]float64{"methanol-x050": -1}),
+		"too large":   withValues(t, map[string]float64{"methanol-x050": 1e4}),
+		"no number":   withValues(t, map[string]float64{"methanol-x050": math.NaN()}),
+		"twice":       withValues(t, map[string]float64{"methanol-x50": 0.7}),
 		"no place":    withValues(t, map[string]float64{"methanol-xyz": 1}),
 		"factor":      withValues(t, map[string]float64{"furfural-factor": 0}),
 		"uncertainty": withValues(t, map[string]float64{"uncertainty": -1}),
 	} {
-		_, err := Congeners(in, m)
+		_, err := ReadVolatilities(m)
 		assert.Error(t, err, name)
 	}
+	in := secondRun(t)
 	in.LowWines.EthanolKg = 0
-	all, err := Congeners(in, congenerModel(t))
+	all, err := Congeners(in, volatilities(t, congenerModel(t)))
 	require.NoError(t, err, "a run in which nothing comes over is no error")
 	for _, c := range all {
 		assert.Equal(t, 1.0, c.Left.Value)
@@ -237,7 +247,7 @@ func BenchmarkCongeners(b *testing.B) {
 	in, m := secondRun(b), congenerModel(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Congeners(in, m); err != nil {
+		if _, err := Congeners(in, volatilities(b, m)); err != nil {
 			b.Fatal(err)
 		}
 	}

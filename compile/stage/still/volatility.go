@@ -2,6 +2,7 @@ package still
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -29,7 +30,8 @@ type volatility func(x float64) float64
 func readVolatility(m *recipe.Model, name string) (volatility, error) {
 	type point struct{ x, alpha float64 }
 	var points []point
-	for key, v := range m.Values {
+	for _, key := range slices.Sorted(maps.Keys(m.Values)) { // so that of two faults the same one is said
+		v := m.Values[key]
 		digits, ok := strings.CutPrefix(key, name+"-x")
 		if !ok {
 			continue
@@ -39,7 +41,7 @@ func readVolatility(m *recipe.Model, name string) (volatility, error) {
 			return nil, fmt.Errorf("`model congener`: `%s` must end in the thousandths of ethanol in the liquid, -x000 to -x1000", key)
 		}
 		if !(v > 0 && v < 1e4) {
-			return nil, fmt.Errorf("`model congener`: `%s` is %g: a volatility is above 0", key, v)
+			return nil, fmt.Errorf("`model congener`: `%s` is %g: a volatility lies above 0 and below 10,000", key, v)
 		}
 		points = append(points, point{float64(thousandths) / 1000, v})
 	}
@@ -52,6 +54,11 @@ func readVolatility(m *recipe.Model, name string) (volatility, error) {
 		}
 		return 1
 	})
+	for i := 1; i < len(points); i++ {
+		if points[i].x == points[i-1].x {
+			return nil, fmt.Errorf("`model congener` has %s at %.0f thousandths twice: write each point once, with three digits", name, 1000*points[i].x)
+		}
+	}
 	factor := 1.0
 	if f, ok := m.Values[name+"-factor"]; ok {
 		factor = f
