@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
@@ -93,16 +94,25 @@ func nameAlike(it *lang.Item, looks, desc string) diag.Diagnostic {
 // mostName is how many characters a name may have.
 const mostName = 64
 
-// alike speaks of a name with letters of two alphabets in one word, or too long.
+// alike speaks of a name with letters of two alphabets in one word, an empty one,
+// or one that is too long.
 func (s shaper) alike(n *node) {
 	for i := range n.m.caps {
 		c := &n.m.caps[i]
 		if !c.name {
 			continue
 		}
+		if strings.TrimSpace(c.text()) == "" {
+			s.diags.Add(diag.Diagnostic{
+				Code: diag.CodeNameLength, Summary: "this name is empty", At: c.at(),
+				Help: "write between the quotes what it is called: it is asked for by its name, and the sheet is headed by it",
+			})
+			n.bad = n.field.Block == nil
+			return
+		}
 		if k := utf8.RuneCountInString(c.text()); k > mostName {
 			s.diags.Add(diag.Diagnostic{
-				Code: diag.CodeLongName, Summary: fmt.Sprintf("this name has %d characters, and a name has at most %d", k, mostName), At: c.at(),
+				Code: diag.CodeNameLength, Summary: fmt.Sprintf("this name has %d characters, and a name has at most %d", k, mostName), At: c.at(),
 				Help: "shorten it, and put the rest into a comment",
 			})
 			n.bad = n.field.Block == nil

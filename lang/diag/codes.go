@@ -54,7 +54,7 @@ const (
 	CodeUnknownDecl  Code = "NM0204"
 	CodeCycle        Code = "NM0205"
 	CodeNameAlike    Code = "NM0206"
-	CodeLongName     Code = "NM0207"
+	CodeNameLength   Code = "NM0207"
 
 	CodeUnknownUnit Code = "NM0301"
 	CodeWrongKind   Code = "NM0302"
@@ -101,7 +101,7 @@ var textTable = []Info{
 	{CodeUnknownDecl, "unknown-declaration", Error, "a declaration of an unknown sort"},
 	{CodeCycle, "variant-cycle", Error, "a variant of itself"},
 	{CodeNameAlike, "look-alike-name", Error, "a name with letters of two alphabets"},
-	{CodeLongName, "long-name", Error, "a name too long for a sheet"},
+	{CodeNameLength, "name-length", Error, "a name that is empty, or too long for a sheet"},
 
 	{CodeUnknownUnit, "unknown-unit", Error, "a unit that is not known"},
 	{CodeWrongKind, "wrong-kind", Error, "a unit that measures something else"},
