@@ -1,8 +1,11 @@
 package main
 
 import (
+	"encoding/json"
 	"os"
+	"os/exec"
 	"path/filepath"
+	"strings"
 	"testing"
 	"testing/fstest"
 
@@ -79,4 +82,44 @@ func tryDocument(t *testing.T, house fstest.MapFS, e explain.Example, b explain.
 		require.Empty(t, list, "line %d\n%s", b.Line, said(list))
 	}
 	return len(batches)
+}
+
+// TestDependencyTable: DEVELOPERS.md says of every module that go.mod asks for why
+// it earns its place, and of no other.
+func TestDependencyTable(t *testing.T) {
+	_, err := os.ReadFile("../../go.mod") // so that a result is not taken from before it changed
+	require.NoError(t, err)
+	out, err := exec.Command("go", "mod", "edit", "-json", "../../go.mod").Output()
+	require.NoError(t, err)
+	var mod struct {
+		Require []struct {
+			Path     string
+			Indirect bool
+		}
+	}
+	require.NoError(t, json.Unmarshal(out, &mod))
+	var want []string
+	for _, r := range mod.Require {
+		if !r.Indirect {
+			want = append(want, strings.TrimPrefix(r.Path, "github.com/"))
+		}
+	}
+	require.NotEmpty(t, want)
+
+	doc, err := os.ReadFile("../../DEVELOPERS.md")
+	require.NoError(t, err)
+	_, table, found := strings.Cut(string(doc), "| module | why it earns its place |\n|---|---|\n")
+	require.True(t, found)
+	var got []string
+	for line := range strings.Lines(table) {
+		cells := strings.Split(line, "|")
+		if len(cells) != 4 {
+			break
+		}
+		require.NotEmpty(t, strings.TrimSpace(cells[2]), line)
+		for _, m := range strings.Split(cells[1], ",") {
+			got = append(got, strings.TrimSpace(m))
+		}
+	}
+	require.ElementsMatch(t, want, got)
 }

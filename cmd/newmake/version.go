@@ -1,10 +1,11 @@
 package main
 
 import (
-	"fmt"
 	"runtime/debug"
 
 	"github.com/spf13/cobra"
+
+	"newmake/cmd/newmake/internal/licences"
 )
 
 // version is the module's version, or the revision it was built from.
@@ -33,14 +34,30 @@ func version() string {
 
 func versionLine() string { return "newmake " + version() }
 
+// ownLicence is what newmake says of its own terms. They are its owner's to set.
+const ownLicence = "The licence of newmake itself is for its owner to state; none is stated here.\n" +
+	"What is linked into it is listed below, with the text of every licence.\n\n"
+
 func (a *app) versionCommand() *cobra.Command {
-	return &cobra.Command{
+	var licencesToo bool
+	cmd := &cobra.Command{
 		Use:   "version",
-		Short: "Say which version this is",
-		Args:  cobra.NoArgs,
+		Short: "Say which version this is, and under which licences its parts are",
+		Long: "version says which version of newmake this is. --licences lists every module that is\n" +
+			"linked into it and gives the text of each licence. The licence of newmake itself is its\n" +
+			"owner's to state.",
+		Example: "  newmake version\n  newmake version --licences",
+		Args:    cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error {
-			fmt.Fprintln(a.out, versionLine())
-			return nil
+			text := versionLine() + "\n"
+			if licencesToo {
+				text += "\n" + ownLicence + licences.Linked
+			}
+			return a.write("", []byte(text), nil)
 		},
 	}
+	cmd.Flags().BoolVar(&licencesToo, "licences", false, "list what is linked in, with its licences")
+	cmd.Flags().BoolVar(&licencesToo, "licenses", false, "the same, spelled the other way")
+	cobra.CheckErr(cmd.Flags().MarkHidden("licenses"))
+	return cmd
 }
