@@ -6,9 +6,9 @@ import (
 	"path/filepath"
 	"strings"
 
-	"newmake/internal/gitrepo"
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/gitrepo"
 )
 
 // isRevision says that an argument is a revision or a range, and neither a file

@@ -8,9 +8,9 @@ import (
 
 	"newmake/compile/ask/compare"
 	"newmake/compile/show/diff"
-	"newmake/internal/gitrepo"
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/gitrepo"
 )
 
 // walk compares each revision of A..B that touches the house with the one before

@@ -7,7 +7,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"newmake/internal/gitrepo"
+	"newmake/lang/gitrepo"
 )
 
 func (a *app) gitSetupCommand() *cobra.Command {

@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"newmake/internal/gitrepo"
+	"newmake/lang/gitrepo"
 )
 
 // belowTop is a path as a person in the repository sees it.

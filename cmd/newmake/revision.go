@@ -9,8 +9,8 @@ import (
 	"strings"
 
 	"newmake/compile/plan"
-	"newmake/internal/gitrepo"
 	"newmake/lang/diag"
+	"newmake/lang/gitrepo"
 	"newmake/lang/recipe"
 )
 

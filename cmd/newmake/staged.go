@@ -9,10 +9,10 @@ import (
 
 	"newmake/compile"
 	"newmake/compile/notice"
-	"newmake/internal/gitrepo"
 	"newmake/lang"
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/gitrepo"
 )
 
 // staged lays out and checks the .batch files that are staged: the texts that
