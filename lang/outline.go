@@ -26,7 +26,10 @@ type Part struct {
 // not ok if only Parse can tell how the text is nested, or refuses it; else
 // ParsePart of every part gives what Parse gives of the whole.
 func Outline(src *diag.Source) (parts []Part, ok bool) {
-	if len(src.Text) > MaxFileBytes || utf16Name(src.Text) != "" {
+	if utf16Name(src.Text) != "" {
+		return nil, false
+	}
+	if src.Lines() > MaxStatements || len(src.Text) > MaxItems { // it may be too long: Parse counts
 		return nil, false
 	}
 	o := &outliner{src: src, text: src.Text}

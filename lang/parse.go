@@ -31,6 +31,9 @@ func parse(src *diag.Source, start, end int, tokens []Token) (*File, diag.List) 
 	if d, ok := checkNesting(src, tokens); !ok {
 		return &File{Source: src}, diag.List{d}
 	}
+	if d, ok := checkLength(src, tokens); !ok {
+		return &File{Source: src}, diag.List{d}
+	}
 	list, text := checkChars(src, start, end, tokens), src.String()
 	lines := codeLines(src.Text, tokens)
 	spoil(lines, list)
@@ -50,7 +53,7 @@ func parse(src *diag.Source, start, end int, tokens []Token) (*File, diag.List) 
 	}
 	list = append(list, braces...)
 	list.Sort()
-	return file, list
+	return file, list.Cap()
 }
 
 func readTree(tokens *balanced) (*file, error) {
@@ -69,9 +72,12 @@ func spoil(lines []codeLine, chars diag.List) {
 		for len(chars) > 0 && chars[0].At.Start < l.start {
 			chars = chars[1:]
 		}
-		l.spoilt = slices.ContainsFunc(chars, func(d diag.Diagnostic) bool {
-			return d.At.Start < l.past && d.Severity == diag.Error
-		})
+		for _, d := range chars {
+			if d.At.Start >= l.past {
+				break
+			}
+			l.spoilt = l.spoilt || d.Severity == diag.Error
+		}
 		l.checkLayout()
 	}
 }

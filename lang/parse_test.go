@@ -347,6 +347,9 @@ func TestLimits(t *testing.T) {
 		{"line", "a " + strings.Repeat("x", lang.MaxLineBytes), diag.CodeLineTooLong},
 		{"one line of 4 MB", strings.Repeat("x ", 2_000_000), diag.CodeLineTooLong},
 		{"nesting", deep(lang.MaxNesting + 1), diag.CodeTooDeep},
+		{"lines", strings.Repeat("a\n", lang.MaxStatements+1), diag.CodeTooLong},
+		{"lines without ends", strings.Repeat("a,\n", lang.MaxItems/2) + "a", diag.CodeTooLong},
+		{"remarks", strings.Repeat("# x\n", lang.MaxItems/2) + "#", diag.CodeTooLong},
 		{"a million braces", strings.Repeat("{", 60_000) + "\n" + strings.Repeat(strings.Repeat("{", 60_000)+"\n", 16), diag.CodeTooDeep},
 	} {
 		_, list := parse(c.text)
@@ -356,15 +359,25 @@ func TestLimits(t *testing.T) {
 	}
 	_, list := parse(deep(lang.MaxNesting))
 	assert.Empty(t, list)
-	_, list = parse(strings.Repeat("# x\n", lang.MaxFileBytes/4))
+	_, list = parse(strings.Repeat("# x\n", lang.MaxItems/2))
 	assert.Empty(t, list)
 	_, list = parse("a " + strings.Repeat("x", lang.MaxLineBytes-2))
 	assert.Empty(t, list)
-	f, list := parse(strings.Repeat("a\n", 1_000_000))
+	f, list := parse(strings.Repeat("a\n", lang.MaxStatements))
 	assert.Empty(t, list)
-	assert.Len(t, f.Stmts, 1_000_000)
-	_, list = parse(strings.Repeat("a ;\n", 100_000))
-	assert.Len(t, list, 100_000)
+	assert.Len(t, f.Stmts, lang.MaxStatements)
+	_, list = parse(strings.Repeat("a {\n}\n", lang.MaxStatements))
+	assert.Empty(t, list)
+	_, list = parse(strings.Repeat("a b c d\n", lang.MaxStatements) + strings.Repeat("# x\n", (lang.MaxItems-5*lang.MaxStatements)/2))
+	assert.Empty(t, list)
+	_, list = parse(strings.Repeat("a ;\n", diag.MostSaid))
+	assert.Len(t, list, diag.MostSaid)
+	_, list = parse(strings.Repeat("a ;\n", lang.MaxStatements))
+	require.Len(t, list, diag.MostSaid+1)
+	last := list[diag.MostSaid]
+	assert.Equal(t, diag.CodeTooManySaid, last.Code)
+	assert.Equal(t, "and 9000 errors more: no more than 1000 are shown", last.Summary)
+	assert.Equal(t, lang.MaxStatements, list.Count(diag.Error))
 }
 
 // TestCommentInEveryGap (pitfall 6): a comment put between any two tokens is in

@@ -12,9 +12,11 @@ import (
 // Limits of a text. Each is an ordinary diagnostic, made before the parser sees
 // a token.
 const (
-	MaxFileBytes = 4 << 20
-	MaxLineBytes = 64 << 10
-	MaxNesting   = 100
+	MaxFileBytes  = 4 << 20
+	MaxLineBytes  = 64 << 10
+	MaxNesting    = 100
+	MaxStatements = 10_000  // lines that say something
+	MaxItems      = 200_000 // words, numbers, marks, remarks and ends of lines
 )
 
 // checkSize finds what no parser should be given: another encoding, too many
@@ -42,6 +44,33 @@ func checkLines(src *diag.Source) (d diag.Diagnostic, ok bool) {
 			return diag.Diagnostic{Code: diag.CodeLineTooLong, At: src.Span(at.Start, at.Start),
 				Summary: fmt.Sprintf("this line has %d bytes; the limit is %d (64 KiB)", size, MaxLineBytes),
 				Help:    "break the line; a list goes on after a comma at the end of a line"}, false
+		}
+	}
+	return diag.Diagnostic{}, true
+}
+
+// checkLength finds the line, or the word, with which a text gets too long: what
+// may stand in so many bytes of it could cost a thousand times their room.
+func checkLength(src *diag.Source, tokens []Token) (d diag.Diagnostic, ok bool) {
+	tooLong := func(t Token, what string, most int) diag.Diagnostic {
+		return diag.Diagnostic{Code: diag.CodeTooLong, At: src.Span(int(t.Start), int(t.End)),
+			Summary: fmt.Sprintf("this file has more than %d %s; here is the next", most, what),
+			Help:    "split it into several files of one house; a batch takes about fifty lines"}
+	}
+	items, statements, between := 0, 0, true
+	for _, t := range tokens {
+		switch {
+		case t.Kind == TokNewline:
+			between = true
+		case t.Kind == TokComment || t.Kind == TokClose:
+		case between:
+			between = false
+			if statements++; statements > MaxStatements {
+				return tooLong(t, "lines that say something", MaxStatements), false
+			}
+		}
+		if items++; items > MaxItems {
+			return tooLong(t, "words, numbers, marks, remarks and ends of lines", MaxItems), false
 		}
 	}
 	return diag.Diagnostic{}, true

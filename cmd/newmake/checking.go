@@ -119,7 +119,7 @@ func (w *checking) run() diag.List {
 	checks := compile.NewChecks()
 	parallel(len(w.batches), func(i int) {
 		b := w.batches[i]
-		ready, checked := b.house.Batch(b.name)
+		ready, checked := b.house.Ready(b.name)
 		b.diags = checked // with what stops it, wherever in the house that stands
 		if ready == nil {
 			return

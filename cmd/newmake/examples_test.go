@@ -192,6 +192,14 @@ func encode(t testing.TB, as string, text []byte) []byte {
 		return []byte(strings.Repeat(string(text), lang.MaxFileBytes/len(text)+1))
 	case "long": // the last line goes on and on
 		return append(text[:len(text)-1], []byte(strings.Repeat(" and so on", lang.MaxLineBytes/10)+"\n")...)
+	case "many": // the text with another name each time, once too often
+		var out []byte
+		for i := range check.MostBatches + 1 {
+			out = append(out, strings.Replace(string(text), `" from`, fmt.Sprintf(` %d" from`, i), 1)...)
+		}
+		return out
+	case "again": // the text, once more often than is shown
+		return []byte("batch \"B\" from \"Ferry Landing\" {\n  cask {\n" + strings.Repeat(string(text), diag.MostSaid+1) + "  }\n}\n")
 	case "deep": // the text inside itself
 		open, shut, ok := strings.Cut(string(text), "...")
 		require.True(t, ok)

@@ -168,11 +168,7 @@ func (b *builder) plant(n *node) {
 		return
 	}
 	if !ok {
-		var known []string
-		for _, p := range h.Plants {
-			known = append(known, p.Name)
-		}
-		b.add(unknownName("plant", n.get("plant"), known))
+		b.add(unknownName("plant", n.get("plant"), h.known.plants))
 		return
 	}
 	b.batch.Plant, b.batch.Costs = p.plant, p.plant.Costs
@@ -193,7 +189,7 @@ func (b *builder) style(n *node) {
 	b.where("style", n.at())
 	c := n.get("standard")
 	if b.batch.Style = b.house.Stock.Standards[c.text()]; b.batch.Style == nil {
-		b.unknown(schema.Standard, "standard of identity", c, sortedKeys(b.house.Stock.Standards))
+		b.unknown(schema.Standard, "standard of identity", c, b.house.known.standards)
 	}
 }
 
@@ -244,7 +240,7 @@ func (b *builder) vessel(c *capture, kind recipe.VesselKind, sort string) *recip
 		}
 	}
 	if !b.vague {
-		b.add(unknownName(sort, c, known))
+		b.add(unknownName(sort, c, func() []string { return known }))
 	}
 	return nil
 }

@@ -42,7 +42,7 @@ func (b *builder) bill(n *node) (whole bool) {
 		}
 		g, ok := b.house.Stock.Grains[l.text("grain")]
 		if !ok {
-			b.unknown(schema.Grain, "grain", l.get("grain"), sortedKeys(b.house.Stock.Grains))
+			b.unknown(schema.Grain, "grain", l.get("grain"), b.house.known.grains)
 			whole = false
 			continue
 		}

@@ -68,7 +68,7 @@ func (b *builder) cask(n *node) (whole bool) {
 	c.SizeM3, c.New = l.num("volume"), l.has("new")
 	name := l.get("cask")
 	if c.Kind = b.house.Stock.Casks[name.text()]; c.Kind == nil {
-		b.unknown(schema.CaskKind, "cask", name, sortedKeys(b.house.Stock.Casks))
+		b.unknown(schema.CaskKind, "cask", name, b.house.known.casks)
 		return false
 	}
 	if char := l.get("number"); char != nil {

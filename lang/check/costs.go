@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"sync"
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -32,10 +33,11 @@ func costs(n *node, stock recipe.Stock, diags *diag.List) recipe.Costs {
 	if q := n.line("used-cask").quantity(); q != nil {
 		c.PerUsedCask = q.si
 	}
+	known := sync.OnceValue(func() []string { return stockNames(stock) })
 	for _, l := range n.all("") {
 		name := l.text("name")
 		if stock.Grains[name] == nil && stock.Yeasts[name] == nil && stock.Enzymes[name] == nil {
-			diags.Add(unknownName("grain, yeast or enzyme", l.get("name"), stockNames(stock)))
+			diags.Add(unknownName("grain, yeast or enzyme", l.get("name"), known))
 			continue
 		}
 		c.PerKg[name] = price(&c, l, quantity.Mass, "lb", diags)

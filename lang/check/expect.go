@@ -12,6 +12,15 @@ import (
 	"newmake/lang/wording"
 )
 
+// promised lists what may be promised.
+func promised() []string {
+	var names []string
+	for _, p := range schema.Promises {
+		names = append(names, p.What)
+	}
+	return names
+}
+
 // expects reads the promises.
 func (b *builder) expects(n *node) {
 	for i, l := range n.all("expect") {
@@ -27,11 +36,7 @@ func (b *builder) expect(l *node) (recipe.Expect, bool) {
 	e := recipe.Expect{What: what.text(), Unit: q.item.Unit, At: l.at()}
 	at := slices.IndexFunc(schema.Promises, func(p schema.Promise) bool { return p.What == e.What })
 	if at < 0 {
-		var known []string
-		for _, p := range schema.Promises {
-			known = append(known, p.What)
-		}
-		b.add(unknownName("promise", what, known))
+		b.add(unknownName("promise", what, promised))
 		return e, false
 	}
 	p := schema.Promises[at]

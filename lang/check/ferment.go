@@ -79,7 +79,7 @@ func (b *builder) pitch(l *node) bool {
 	f := &b.batch.Ferm
 	c := l.get("yeast")
 	if f.Yeast = b.house.Stock.Yeasts[c.text()]; f.Yeast == nil {
-		b.unknown(schema.Yeast, "yeast", c, sortedKeys(b.house.Stock.Yeasts))
+		b.unknown(schema.Yeast, "yeast", c, b.house.known.yeasts)
 		return false
 	}
 	switch q := l.quantity(); {

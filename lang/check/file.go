@@ -1,7 +1,9 @@
 package check
 
 import (
+	"fmt"
 	"runtime"
+	"slices"
 	"sync"
 	"sync/atomic"
 
@@ -42,7 +44,37 @@ func parse(t text, stock func(name string) bool) *file {
 	for _, n := range f.decls {
 		n.bad = n.bad || f.Adrift
 	}
+	f.fewBatches()
+	f.diags = f.diags.Cap()
 	return f
+}
+
+// MostBatches is how many batches a file may declare: each is computed when the
+// file is checked.
+const MostBatches = 50
+
+// fewBatches leaves the batches of a file out if they are too many.
+func (f *file) fewBatches() {
+	isBatch := func(n *node) bool { return n.field == schema.Batch }
+	seen := 0
+	for _, n := range f.decls {
+		if !isBatch(n) {
+			continue
+		}
+		if seen++; seen > MostBatches {
+			f.diags.Add(diag.Diagnostic{
+				Code: diag.CodeTooLong, Summary: fmt.Sprintf("this file has more than %d batches; here is the next", MostBatches), At: n.at(),
+				Help: "split it into several files of one house",
+			})
+			for _, n := range f.decls {
+				if isBatch(n) {
+					f.lost = append(f.lost, n.stmt)
+				}
+			}
+			f.decls = slices.DeleteFunc(f.decls, isBatch)
+			return
+		}
+	}
 }
 
 // parseAll parses texts side by side and gives the files in the same order.

@@ -43,6 +43,8 @@ type House struct {
 	plants  map[string]plantEntry
 	batches []*entry
 	byName  map[string]*entry
+	known   knownSorts
+	losses  func() losses
 }
 
 type plantEntry struct {
@@ -58,6 +60,10 @@ type entry struct {
 	node   *node
 	broken bool // it has no place in the house: its name is taken
 	shared bool // another batch has its name
+
+	laid   sync.Once
+	merged *node     // laid over what it varies
+	over   diag.List // what laying it has shown
 
 	once  sync.Once
 	batch *recipe.Batch
@@ -83,7 +89,7 @@ func (h *House) assemble(files []*file) {
 			}
 		}
 	}
-	h.said = sync.OnceValue(h.remarked)
+	h.said, h.losses, h.known = sync.OnceValue(h.remarked), sync.OnceValue(h.lostNames), h.knownNames()
 	h.edition(&h.general)
 	h.Stock, h.stock = stock.build(&h.general), stock
 	for _, name := range plants.order {
@@ -119,23 +125,59 @@ func (h *House) addBatch(f *file, n *node) {
 	h.general.Add(duplicate("batch", e.name, c.at(), before))
 }
 
+// losses is what may be declared in texts that could not be read.
+type losses struct {
+	names    map[string]bool        // in lines that are no declaration
+	nameless map[*schema.Field]bool // sorts of which a declaration lacks its name
+}
+
+func (h *House) lostNames() losses {
+	l := losses{map[string]bool{}, map[*schema.Field]bool{}}
+	for _, file := range h.files {
+		for _, n := range file.decls {
+			if n.bad && n.get("name") == nil {
+				l.nameless[n.field] = true
+			}
+		}
+		for _, st := range file.lost {
+			for i := range st.Items {
+				l.names[nameKey(st.Items[i].Text)] = true
+			}
+		}
+	}
+	return l
+}
+
 // lost says that something of a name may be declared in a text that could not be
 // read: its name stands in a line that is no declaration, or there is a
 // declaration of its sort that lacks its name. That is said, and is enough.
 func (h *House) lost(f *schema.Field, name string) bool {
-	for _, file := range h.files {
-		for _, n := range file.decls {
-			if n.field == f && n.bad && n.get("name") == nil {
-				return true
+	l := h.losses()
+	return l.nameless[f] || l.names[nameKey(name)]
+}
+
+// knownSorts lists the names of a house by what they name, each list made once.
+type knownSorts struct {
+	batches, plants, grains, yeasts, enzymes, casks, standards func() []string
+}
+
+func (h *House) knownNames() knownSorts {
+	once := sync.OnceValue[[]string]
+	return knownSorts{
+		batches: once(h.Batches),
+		plants: once(func() []string {
+			var names []string
+			for _, p := range h.Plants {
+				names = append(names, p.Name)
 			}
-		}
-		for _, st := range file.lost {
-			if slices.ContainsFunc(st.Items, func(it lang.Item) bool { return nameKey(it.Text) == nameKey(name) }) {
-				return true
-			}
-		}
+			return names
+		}),
+		grains:    once(func() []string { return sortedKeys(h.Stock.Grains) }),
+		yeasts:    once(func() []string { return sortedKeys(h.Stock.Yeasts) }),
+		enzymes:   once(func() []string { return sortedKeys(h.Stock.Enzymes) }),
+		casks:     once(func() []string { return sortedKeys(h.Stock.Casks) }),
+		standards: once(func() []string { return sortedKeys(h.Stock.Standards) }),
 	}
-	return false
 }
 
 func (h *House) file(path string) *file {
@@ -207,6 +249,13 @@ func (h *House) Variants(name string) []string {
 // of what it uses. The batch is nil if there is none of that name or it has
 // errors.
 func (h *House) Batch(name string) (*recipe.Batch, diag.List) {
+	b, list := h.Ready(name)
+	return b, h.ordered(list)
+}
+
+// Ready is Batch for one of many: its list is to go through Ordered, with those of
+// others, before it is shown.
+func (h *House) Ready(name string) (*recipe.Batch, diag.List) {
 	e := h.byName[nameKey(name)]
 	if e == nil {
 		d := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: "there is no batch called " + name + " in " + h.Root}
@@ -230,7 +279,6 @@ func (h *House) Batch(name string) (*recipe.Batch, diag.List) {
 			list = append(list, a.file.diags...)
 		}
 	}
-	list = h.ordered(list)
 	if list.HasErrors() {
 		return nil, list
 	}
@@ -239,7 +287,10 @@ func (h *House) Batch(name string) (*recipe.Batch, diag.List) {
 
 // Check says everything there is to say about the house, in the order of the
 // files and lines.
-func (h *House) Check() diag.List {
+func (h *House) Check() diag.List { return h.ordered(h.found()) }
+
+// found is all that there is to say, in no order.
+func (h *House) found() diag.List {
 	each(len(h.batches), func(i int) { h.make(h.batches[i]) })
 	list := slices.Clone(h.loading)
 	list = append(list, h.general...)
@@ -249,7 +300,7 @@ func (h *House) Check() diag.List {
 	for _, e := range h.batches {
 		list = append(list, e.diags...)
 	}
-	return h.ordered(list)
+	return list
 }
 
 // CheckIn is Check for one file, or for the files below a folder, with what the
@@ -260,7 +311,7 @@ func (h *House) CheckIn(path string) diag.List {
 	for _, f := range h.files {
 		others[f.Source] = !in(f)
 	}
-	return slices.DeleteFunc(h.Check(), func(d diag.Diagnostic) bool { return others[d.At.Src] })
+	return h.ordered(slices.DeleteFunc(h.found(), func(d diag.Diagnostic) bool { return others[d.At.Src] }))
 }
 
 // FilesIn lists the texts of one file, or of all below a folder, in order.
@@ -278,7 +329,8 @@ func (h *House) FilesIn(path string) []*lang.File {
 // Ordered sorts a list by the house's files and by place, and says nothing twice.
 func (h *House) Ordered(list diag.List) diag.List { return h.ordered(list) }
 
-// ordered sorts a list by file and place, and says nothing twice.
+// ordered sorts a list by file and place, says nothing twice, and no more than can
+// be read (see diag.List.Cap).
 func (h *House) ordered(list diag.List) diag.List {
 	if len(list) == 0 {
 		return nil
@@ -302,5 +354,5 @@ func (h *House) ordered(list diag.List) diag.List {
 		}
 		return a.At.Start - b.At.Start
 	})
-	return list.Dedup()
+	return list.Dedup().Cap()
 }

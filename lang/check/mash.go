@@ -84,7 +84,23 @@ func (b *builder) mash(n *node) (whole bool) {
 		return false
 	}
 	b.batch.Resolve()
-	return whole
+	return b.inDays(n) && whole
+}
+
+// inDays says that the steps of a mash last no longer than a mash may.
+func (b *builder) inDays(n *node) bool {
+	total := 0.0
+	for i := range b.batch.Mash.Steps {
+		total += b.batch.Mash.Steps[i].DurationS
+	}
+	if total <= schema.MostMashS {
+		return true
+	}
+	b.add(diag.Diagnostic{
+		Code: diag.CodeOutOfRange, Summary: fmt.Sprintf("the steps of this mash last %s h together", wording.Decimal(total/quantity.HourS)), At: n.at(),
+		Help: fmt.Sprintf("allowed: at most %s h; shorten the rests", wording.Decimal(schema.MostMashS/quantity.HourS)), Reason: "a mash that stands for longer is soured by bacteria before it is fermented",
+	})
+	return false
 }
 
 // once notes the place of the first line of its sort.
@@ -174,11 +190,11 @@ func (b *builder) notInBill(c *capture) {
 		names = append(names, l.Grain.Name)
 	}
 	if _, known := b.house.Stock.Grains[c.text()]; !known {
-		all := sortedKeys(b.house.Stock.Grains)
+		all := b.house.known.grains()
 		if spelling.Called(c.text(), names) != "" || len(spelling.Holding(c.text(), names)) > 0 || spelling.Nearest(c.text(), all) == "" {
 			all = names // what is not in the bill can't be added
 		}
-		b.unknown(schema.Grain, "grain", c, all)
+		b.unknown(schema.Grain, "grain", c, func() []string { return all })
 		return
 	}
 	b.add(diag.Diagnostic{
@@ -194,7 +210,7 @@ func (b *builder) dose(l *node) (z *recipe.Enzyme, kg, share float64) {
 	c := l.get("enzyme")
 	z = b.house.Stock.Enzymes[c.text()]
 	if z == nil {
-		b.unknown(schema.Enzyme, "enzyme", c, sortedKeys(b.house.Stock.Enzymes))
+		b.unknown(schema.Enzyme, "enzyme", c, b.house.known.enzymes)
 		return nil, 0, 0
 	}
 	switch q := l.quantity(); {

@@ -36,6 +36,7 @@ type matcher struct {
 	items []lang.Item
 	caps  []capture
 	miss  miss
+	wrong int // lines that did not fit, and were spoken of
 }
 
 // line holds items against a shape. It fails also if items are left over.

@@ -18,6 +18,10 @@ import (
 // what was wanted there, and what a right line looks like.
 func (s shaper) mismatch(n *node, b *schema.Block) {
 	m, f := &n.m, n.field
+	if s.match.wrong++; s.match.wrong > diag.MostSaid { // counted, and not shown
+		s.diags.Add(diag.Diagnostic{Code: diag.CodeShape, At: n.at(), Summary: "this line does not have its shape"})
+		return
+	}
 	form := "the line reads: " + f.Form() + "\nfor example: " + schema.Example(f)
 	if m.miss.far >= len(m.items) {
 		d := diag.Diagnostic{Code: diag.CodeShape, At: n.at(), Help: form}

@@ -44,37 +44,41 @@ func (x *index) add(n *node, diags *diag.List) bool {
 func (x *index) find(name string) *node { return x.byKey[nameKey(name)] }
 
 // unknownName says that nothing is called so, with the nearest name there is.
-func unknownName(sort string, c *capture, known []string) diag.Diagnostic {
+func unknownName(sort string, c *capture, names func() []string) diag.Diagnostic {
 	d := diag.Diagnostic{
 		Code: diag.CodeUnknownName, Summary: fmt.Sprintf("there is no %s called `%s`", sort, c.text()), At: c.at(),
 	}
-	if looks, desc, ok := lang.LookAlike(c.text()); ok && slices.Contains(known, looks) {
+	if looks, desc, ok := lang.LookAlike(c.text()); ok && slices.Contains(names(), looks) {
 		return nameAlike(c.item, looks, desc)
 	}
-	if near := spelling.Nearest(c.text(), known); near != "" {
-		d.Help = fmt.Sprintf("did you mean `%s`?", near)
-		d.Fix = &diag.Fix{At: c.at(), Text: asWritten(near, c), Label: "write `" + near + "`"}
-		return d
-	}
-	if other := spelling.Called(c.text(), known); other != "" {
-		d.Help = fmt.Sprintf("it is called `%s` here", other)
-		d.Fix = &diag.Fix{At: c.at(), Text: asWritten(other, c), Label: "write `" + other + "`"}
-		return d
-	}
-	if like := spelling.Holding(c.text(), known); len(like) > 0 && len(like) <= spelling.MostOffered {
-		d.Help = "did you mean " + wording.OrList(like) + "?"
-		return d
+	d.Advise = func(search bool) (string, *diag.Fix) { return knownNames(c, names(), search) }
+	return d
+}
+
+// mostSearched is among how many names one is looked for that was meant.
+const mostSearched = 2000
+
+// knownNames says which names there are, and which of them may have been meant.
+func knownNames(c *capture, known []string, search bool) (string, *diag.Fix) {
+	if search && len(known) <= mostSearched {
+		if near := spelling.Nearest(c.text(), known); near != "" {
+			return fmt.Sprintf("did you mean `%s`?", near), &diag.Fix{At: c.at(), Text: asWritten(near, c), Label: "write `" + near + "`"}
+		}
+		if other := spelling.Called(c.text(), known); other != "" {
+			return fmt.Sprintf("it is called `%s` here", other), &diag.Fix{At: c.at(), Text: asWritten(other, c), Label: "write `" + other + "`"}
+		}
+		if like := spelling.Holding(c.text(), known); len(like) > 0 && len(like) <= spelling.MostOffered {
+			return "did you mean " + wording.OrList(like) + "?", nil
+		}
 	}
 	const most = 24
 	switch {
 	case len(known) == 0:
-		d.Help = "none is declared yet"
+		return "none is declared yet", nil
 	case len(known) > most:
-		d.Help = fmt.Sprintf("known are %s and %d more", wording.And(wording.Quoted(known[:most])), len(known)-most)
-	default:
-		d.Help = "known: " + wording.OrList(known)
+		return fmt.Sprintf("known are %s and %d more", wording.And(wording.Quoted(known[:most])), len(known)-most), nil
 	}
-	return d
+	return "known: " + wording.OrList(known), nil
 }
 
 // nameAlike says that a name looks like another and is not.
@@ -127,9 +131,9 @@ func (s shaper) alike(n *node) {
 }
 
 // unknown says that nothing is called so, if that is sure.
-func (b *builder) unknown(f *schema.Field, sort string, c *capture, known []string) {
+func (b *builder) unknown(f *schema.Field, sort string, c *capture, names func() []string) {
 	if !b.house.lost(f, c.text()) {
-		b.add(unknownName(sort, c, known))
+		b.add(unknownName(sort, c, names))
 	}
 }
 

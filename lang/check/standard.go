@@ -65,7 +65,7 @@ func grainCondition(c *recipe.Condition, l *node, stock recipe.Stock, diags *dia
 	known = append(slices.Compact(known), "any")
 	for _, name := range l.m.all("name") {
 		if !slices.Contains(known, name.text()) {
-			diags.Add(unknownName("grain or cereal", name, known))
+			diags.Add(unknownName("grain or cereal", name, func() []string { return known }))
 			continue
 		}
 		c.Grains = append(c.Grains, name.text())

@@ -52,7 +52,7 @@ func (b *stockBuilder) find(f *schema.Field, name string, seen []string, diags *
 		}
 		below = b.find(f, from.text(), append(seen, nameKey(name)), diags)
 		if below == nil {
-			diags.Add(unknownName(f.Name, from, b.names(f)))
+			diags.Add(unknownName(f.Name, from, func() []string { return b.names(f) }))
 		}
 	}
 	if below != nil {

@@ -48,11 +48,19 @@ func (h *House) merged(e *entry, diags *diag.List) (n, parent *node) {
 		}
 		return nil, nil
 	}
-	n = last.node
-	for i := len(chain) - 2; i >= 0; i-- {
-		n, parent = overlay(n, chain[i].node, diags), n
+	for i := len(chain) - 1; i >= 0; i-- {
+		a := chain[i]
+		a.laid.Do(func() {
+			if a.merged = a.node; a != last {
+				a.merged = overlay(chain[i+1].merged, a.node, &a.over)
+			}
+		})
+		*diags = append(*diags, a.over...)
 	}
-	return n, parent
+	if len(chain) > 1 {
+		parent = chain[1].merged
+	}
+	return e.merged, parent
 }
 
 // noParent says why a chain of variants has no end.
@@ -60,7 +68,7 @@ func (h *House) noParent(chain []*entry, from *capture) diag.Diagnostic {
 	e := chain[len(chain)-1]
 	switch {
 	case h.parent(e) == nil:
-		return unknownName("batch", from, h.Batches())
+		return unknownName("batch", from, h.known.batches)
 	case len(chain) > mostVariants:
 		return diag.Diagnostic{
 			Code: diag.CodeTooDeep, Summary: fmt.Sprintf("the batch %q is a variant of a variant more than %d deep", chain[0].name, mostVariants),

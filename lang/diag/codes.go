@@ -47,6 +47,8 @@ const (
 	CodeDanglingComma Code = "NM0119"
 	CodeNotLaidOut    Code = "NM0120"
 	CodeBadDate       Code = "NM0121"
+	CodeTooLong       Code = "NM0122"
+	CodeTooManySaid   Code = "NM0123"
 
 	CodeUnknownName  Code = "NM0201"
 	CodeDuplicate    Code = "NM0202"
@@ -94,6 +96,8 @@ var textTable = []Info{
 	{CodeDanglingComma, "dangling-comma", Error, "a list that ends in a comma"},
 	{CodeNotLaidOut, "not-laid-out", Error, "the formatter refuses a text it cannot keep whole"},
 	{CodeBadDate, "no-such-date", Error, "a date or time that does not exist"},
+	{CodeTooLong, "too-long", Error, "a file with more lines, words or batches than one may have"},
+	{CodeTooManySaid, "and-more", Error, "more errors or warnings than are shown"},
 
 	{CodeUnknownName, "unknown-name", Error, "a name that nothing declares"},
 	{CodeDuplicate, "duplicate-name", Error, "a name declared twice"},

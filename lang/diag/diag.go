@@ -42,6 +42,13 @@ type Diagnostic struct {
 	Reason   string    // why it matters at the still, or the section of law
 	Related  []Related // other places that bear on it
 	Fix      *Fix      // an edit that is safe to make, or nil
+
+	// Advise gives Help and Fix where they are dear to find: the nearest of many
+	// names. Cap asks it for those that are shown. With search false it is to say
+	// what can be said without looking.
+	Advise func(search bool) (help string, fix *Fix)
+
+	stands [Note + 1]int // what it stands for, by severity: see Cap
 }
 
 // Related is another place that bears on a diagnostic.

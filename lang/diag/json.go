@@ -1,6 +1,9 @@
 package diag
 
-import "encoding/json"
+import (
+	"encoding/json"
+	"unicode/utf8"
+)
 
 // Report is a diagnostic as JSON. Keys are sorted; lines, columns and bytes are
 // those of Source: line and column from 1, column in characters, byte from 0, a
@@ -31,7 +34,8 @@ type Place struct {
 	Line   int `json:"line"`
 }
 
-// Snippet is the line that a range begins in. The highlight is in bytes of Code.
+// Snippet is the line that a range begins in; of a very long line, what is around
+// that. The highlight is in bytes of Code.
 type Snippet struct {
 	Code           string `json:"code"`
 	HighlightEnd   int    `json:"highlight_end_offset"`
@@ -92,9 +96,29 @@ func snippetOf(at Span) *Snippet {
 	}
 	number, _ := at.Position()
 	line := at.Src.LineSpan(number)
+	if line.End-line.Start > longestSnippet {
+		line = around(line, min(at.Start, line.End))
+	}
 	return &Snippet{
 		Code: line.Text(), StartLine: number,
 		HighlightStart: min(at.Start, line.End) - line.Start,
 		HighlightEnd:   min(at.End, line.End) - line.Start,
 	}
+}
+
+// longestSnippet is how many bytes of a line are given.
+const longestSnippet = 1000
+
+// around is the part of a long line around a place, between whole characters.
+func around(line Span, at int) Span {
+	text := line.Src.Text
+	start := max(line.Start, at-longestSnippet/4)
+	end := min(line.End, start+longestSnippet)
+	for start > line.Start && !utf8.RuneStart(text[start]) {
+		start--
+	}
+	for end > start && end < line.End && !utf8.RuneStart(text[end]) {
+		end--
+	}
+	return Span{Src: line.Src, Start: start, End: end}
 }

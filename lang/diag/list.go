@@ -42,7 +42,10 @@ func (l List) HasErrors() bool {
 func (l List) Count(s Severity) int {
 	n := 0
 	for _, d := range l {
-		if d.Severity == s {
+		switch {
+		case d.standsForMore():
+			n += d.stands[s]
+		case d.Severity == s:
 			n++
 		}
 	}

@@ -44,7 +44,7 @@ func Render(w io.Writer, list List, o Options) error {
 	r := &renderer{o: o, style: newStyle(o.Color)}
 	for i, d := range list {
 		if limit > 0 && i == limit {
-			r.printf("and %d more\n", len(list)-limit)
+			r.printf("and %d more\n", list.Count(Error)+list.Count(Warning)+list.Count(Note)-limit)
 			break
 		}
 		if i > 0 {

@@ -54,10 +54,15 @@ func (d *document) printf(format string, args ...any) { fmt.Fprintf(&d.b, format
 func (d *document) text(part string) { d.b.WriteString(strings.TrimRight(part, "\n") + "\n\n") }
 
 func (d *document) limits() {
-	d.text(wrapped(fmt.Sprintf("Limits: a file has at most %d MiB, a line at most %d KiB, and blocks stand at most %d deep. "+
+	d.text(wrapped(fmt.Sprintf("Limits: a file has at most %d MiB, a line at most %d KiB, and blocks stand at most %d deep; "+
+		"a file has at most %s lines that say something, %s words, numbers, marks, remarks and ends of lines, and %d batches. At most %s errors are shown, and as many warnings. "+
 		"Control characters are refused, and so are those that turn the order of text round on the screen.",
-		lang.MaxFileBytes>>20, lang.MaxLineBytes>>10, lang.MaxNesting), ""))
+		lang.MaxFileBytes>>20, lang.MaxLineBytes>>10, lang.MaxNesting,
+		thousands(lang.MaxStatements), thousands(lang.MaxItems), check.MostBatches, thousands(diag.MostSaid)), ""))
 }
+
+// thousands writes a number of four figures or more with a comma.
+func thousands(n int) string { return fmt.Sprintf("%d,%03d", n/1000, n%1000) }
 
 func (d *document) grammar() {
 	d.text("### Grammar")

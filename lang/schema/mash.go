@@ -10,7 +10,11 @@ import (
 // looked at later (package trade).
 var mashTemp = mustBe(-5, 300, "hotter than any steam of the trade").of("temp")
 
-var restTime = mustBe(1, 7*quantity.DayS, "a step of a mash takes from seconds to days").of("duration")
+// MostMashS is how long a mash may last. One that stands for longer is soured by
+// bacteria before it is fermented (common practice).
+const MostMashS = 3 * quantity.DayS
+
+var restTime = mustBe(1, MostMashS, "a step of a mash takes from seconds to a few days").of("duration")
 
 // MashSteps are the lines of the mash that are work; their order is its order.
 var MashSteps = []*Field{
