@@ -392,3 +392,12 @@ func planned(t *testing.T, b *recipe.Batch) *plan.Plan {
 	require.NotNil(t, p, list.Error())
 	return p
 }
+
+// BenchmarkRound is what it costs to round a plan.
+func BenchmarkRound(b *testing.B) {
+	p, _ := Compile(batch(b, lantern, ferry))
+	b.ReportAllocs()
+	for b.Loop() {
+		p.Round()
+	}
+}
