@@ -184,4 +184,3 @@ func fieldPlaces(f reflect.StructField, parent reflect.Value) int {
 	n, _ := strconv.Atoi(tag) // absent on a struct or slice; a test wants it on every float
 	return n
 }
-

@@ -3,7 +3,7 @@ package fluid
 import (
 	"math"
 
-	"gonum.org/v1/gonum/interp"
+	"newmake/compile/matter/monotone"
 )
 
 // Specific heat of ethanol-water in cal/(g C): Perry's Chemical Engineers'
@@ -23,7 +23,7 @@ var (
 	perryExcess = fitPerry()
 )
 
-func fitPerry() (curves [3]interp.FritschButland) {
+func fitPerry() (curves [3]monotone.Curve) {
 	w := make([]float64, 1, 1+len(perryMole))
 	for _, x := range perryMole {
 		w = append(w, MassFrac(x))
@@ -33,9 +33,7 @@ func fitPerry() (curves [3]interp.FritschButland) {
 		for k, cp := range perryCp[i] {
 			excess = append(excess, cp*caloriePerG-averageHeatCapacity(w[k+1], tempC))
 		}
-		if err := curves[i].Fit(w, excess); err != nil {
-			panic(err) // the table above is out of order
-		}
+		curves[i] = monotone.Must(w, excess)
 	}
 	return curves
 }
@@ -62,7 +60,7 @@ func HeatCapacity(w, tempC float64) float64 {
 		i = 1
 	}
 	f := (edge - perryTempsC[i]) / (perryTempsC[i+1] - perryTempsC[i])
-	excess := (1-f)*perryExcess[i].Predict(w) + f*perryExcess[i+1].Predict(w)
+	excess := (1-f)*perryExcess[i].At(w) + f*perryExcess[i+1].At(w)
 	if tempC > edge {
 		g := math.Min(1, (tempC-edge)/(larkinFromC-edge))
 		excess = (1-g)*excess + g*specificExcessCp(w, tempC)

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"gonum.org/v1/gonum/interp"
+	"newmake/compile/matter/monotone"
 )
 
 // AirDensity is the density of the air in which apparent densities are
@@ -42,15 +42,12 @@ var sucroseC = [5][6]float64{
 // monotone cubic through every row of nbs440.
 var rise20 = fitRise20()
 
-func fitRise20() (curve interp.FritschButland) {
+func fitRise20() monotone.Curve {
 	var s, rise [len(nbs440)]float64
 	for i, sg := range nbs440 {
 		s[i], rise[i] = float64(i)/100, (sg-1)*(WaterDensity(20)-AirDensity)
 	}
-	if err := curve.Fit(s[:], rise[:]); err != nil {
-		panic(err) // the table above is out of order
-	}
-	return curve
+	return monotone.Must(s[:], rise[:])
 }
 
 // SolutionDensity is the density in vacuum, in kg/m3, of a sucrose solution
@@ -69,11 +66,11 @@ func SolutionDensity(sugarMassFrac, tempC float64) float64 {
 func rise(s float64) float64 {
 	switch {
 	case s < 0:
-		return s * rise20.PredictDerivative(0)
+		return s * rise20.StartSlope()
 	case s > nbs440End:
-		return icumsaRise(s, 0) + rise20.Predict(nbs440End) - icumsaRise(nbs440End, 0)
+		return icumsaRise(s, 0) + rise20.At(nbs440End) - icumsaRise(nbs440End, 0)
 	}
-	return rise20.Predict(s)
+	return rise20.At(s)
 }
 
 func icumsaRise(s, u float64) float64 {

@@ -8,8 +8,7 @@ import (
 	"strconv"
 	"strings"
 
-	"gonum.org/v1/gonum/interp"
-
+	"newmake/compile/matter/monotone"
 	"newmake/lang/recipe"
 )
 
@@ -70,12 +69,12 @@ func readVolatility(m *recipe.Model, name string) (volatility, error) {
 	for i, p := range points {
 		t[i], ln[i] = place(p.x), math.Log(p.alpha*factor)
 	}
-	var curve interp.FritschButland
-	if err := curve.Fit(t, ln); err != nil {
+	curve, err := monotone.Fit(t, ln)
+	if err != nil {
 		return nil, fmt.Errorf("`model congener`: %s: %w", name, err)
 	}
 	return func(x float64) float64 {
-		return math.Exp(curve.Predict(min(max(place(x), t[0]), t[len(t)-1])))
+		return math.Exp(curve.At(min(max(place(x), t[0]), t[len(t)-1])))
 	}, nil
 }
 
