@@ -154,6 +154,7 @@ var (
 	PathStart = PathOf("start")
 	PathUnits = PathOf("units")
 
+	PathBackset        = PathMash.Child("backset")
 	PathBacksetAcidity = PathMash.Child("backset-acidity")
 	PathBacksetSolids  = PathMash.Child("backset-solids")
 	PathPitch          = PathFerm.Child("pitch")

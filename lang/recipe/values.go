@@ -39,6 +39,8 @@ type Row struct {
 	Idle bool
 	// Grows says that its weights and volumes go with the size of the batch.
 	Grows bool
+	// Beside is a line to look at where the value has none of its own.
+	Beside Path
 	// Counts is what a whole number counts: "charge".
 	Counts string
 	// Part says that it is a part of another value, and not compared by itself.
@@ -142,6 +144,7 @@ var (
 	temperature = number(quantity.Temperature)
 	duration    = number(quantity.Duration)
 	share       = number(quantity.Share)
+	dosed       = number(quantity.Dose)
 	conc        = number(quantity.Concentration)
 	acidity     = number(quantity.Acidity)
 	power       = number(quantity.Power)
@@ -192,6 +195,9 @@ func gather[T any](v *values, o owner, rows []row[T], of *T) {
 			name = r.Path.Last()
 		}
 		x := Value{Row: &r.Row, Name: name, Path: o.path.join(r.Path), Of: o.name, Words: joined(o.words, name), At: o.where(r.Path), Cells: r.cells(of)}
+		if !r.Beside.IsZero() && v.batch != nil {
+			x.At = v.batch.beside(r.Path, r.Beside)
+		}
 		if x.Input = r.Vary; x.Input != "" && o.of != "" {
 			x.Input += " of " + o.of
 		}
@@ -227,6 +233,16 @@ func (b *Batch) Values() []Value {
 	return v.out
 }
 
+// Value finds a value by its key; false if the batch has none.
+func (b *Batch) Value(k Key) (Value, bool) {
+	for _, v := range b.Values() {
+		if v.Key() == k {
+			return v, true
+		}
+	}
+	return Value{}, false
+}
+
 // place is where a value is written: on its own line, or in the nearest block.
 func (b *Batch) place(p Path) diag.Span {
 	for ; !p.IsZero(); p = p.Parent() {
@@ -235,6 +251,14 @@ func (b *Batch) place(p Path) diag.Span {
 		}
 	}
 	return diag.Span{}
+}
+
+// beside is where a value is written, or another is beside which it belongs.
+func (b *Batch) beside(p, other Path) diag.Span {
+	if at, ok := b.Where[p.String()]; ok {
+		return at
+	}
+	return b.place(other)
 }
 
 // in finds lines by the word that they begin with.

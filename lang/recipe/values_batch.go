@@ -28,7 +28,7 @@ var batchRows = []row[Batch]{
 	}},
 
 	{Row{Path: PathMash, Name: "cooker"}, func(b *Batch) []Cell { return cells(datum(&b.Mash.Cooker)) }},
-	{Row{Path: PathBacksetAcidity, Name: "backset acidity", Vary: "pH of the backset", Maybe: true}, func(b *Batch) []Cell { return cells(acidity(&b.Mash.BacksetPH)) }},
+	{Row{Path: PathBacksetAcidity, Name: "backset acidity", Vary: "pH of the backset", Maybe: true, Beside: PathBackset}, func(b *Batch) []Cell { return cells(acidity(&b.Mash.BacksetPH)) }},
 	{Row{Path: PathBacksetSolids, Name: "backset solids"}, func(b *Batch) []Cell { return cells(share(&b.Mash.BacksetSolidsFrac)) }},
 
 	{Row{Path: PathFerm, Name: "fermenter"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.Vessels)) }},
@@ -73,7 +73,12 @@ var billRows = []row[BillLine]{
 // what it does.
 var stepRows = []row[MashStep]{
 	{Row{Path: PathOf("volume"), Grows: true}, func(s *MashStep) []Cell { return cells(volume(&s.VolumeM3)) }},
-	{Row{Path: PathOf("share")}, func(s *MashStep) []Cell { return cells(share(&s.Share)) }},
+	{Row{Path: PathOf("share"), Maybe: true}, func(s *MashStep) []Cell {
+		if s.Verb == MashDose {
+			return cells(dosed(&s.Share))
+		}
+		return cells(share(&s.Share))
+	}},
 	{Row{Path: PathOf("enzyme")}, func(s *MashStep) []Cell { return cells(datum(&s.Enzyme)) }},
 	{Row{Path: PathOf("mass"), Grows: true}, func(s *MashStep) []Cell { return cells(mass(&s.MassKg)) }},
 	{Row{Path: PathOf("to")}, func(s *MashStep) []Cell { return cells(temperature(&s.TempC)) }},
@@ -89,7 +94,7 @@ func (s *MashStep) Values() []Value {
 
 // doseRows are the values of an enzyme in the fermenter.
 var doseRows = []row[Dose]{
-	{Row{Name: "amount", Vary: "dose", Grows: true}, func(d *Dose) []Cell { return cells(mass(&d.MassKg), share(&d.Share)) }},
+	{Row{Name: "amount", Vary: "dose", Grows: true}, func(d *Dose) []Cell { return cells(mass(&d.MassKg), dosed(&d.Share)) }},
 }
 
 // Values are those of a dose.

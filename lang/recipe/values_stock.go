@@ -66,7 +66,7 @@ var enzymeRows = []row[Enzyme]{
 	{Row{Path: PathOf("half-life")}, func(z *Enzyme) []Cell { return cells(duration(&z.HalfLifeS), temperature(&z.HalfLifeC)) }},
 	{Row{Path: PathOf("death-energy")}, func(z *Enzyme) []Cell { return cells(molarEnergy(&z.DeathJMol)) }},
 	{Row{Path: PathOf("acidity")}, func(z *Enzyme) []Cell { return cells(acidity(&z.PHLow), acidity(&z.PHHigh)) }},
-	{Row{Path: PathOf("dose")}, func(z *Enzyme) []Cell { return cells(share(&z.DoseLow), share(&z.DoseHigh)) }},
+	{Row{Path: PathOf("dose")}, func(z *Enzyme) []Cell { return cells(dosed(&z.DoseLow), dosed(&z.DoseHigh)) }},
 }
 
 // caskRows are the figures of a kind of cask.

@@ -150,7 +150,7 @@ func (s say) quantity(x float64, k quantity.Kind) string {
 		return s.temp(x)
 	case quantity.Duration:
 		return s.duration(x)
-	case quantity.Share:
+	case quantity.Share, quantity.Dose:
 		return s.share(x)
 	case quantity.Concentration:
 		return s.conc(x)

@@ -114,7 +114,7 @@ type solver struct {
 
 // at is the batch at a size. The plan is nil if it cannot be computed.
 func (s solver) at(f float64) *Answer {
-	b := Scale(s.batch, f)
+	b := s.batch.Scale(f)
 	p, list := s.memo.Compile(b)
 	return &Answer{Factor: f, Batch: b, Plan: p, Diags: list}
 }

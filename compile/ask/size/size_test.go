@@ -74,7 +74,7 @@ func TestScaleOfOneIsTheBatch(t *testing.T) {
 	b := roomy(t, "Ferry Landing")
 	want, list := compile.Compile(b)
 	require.NotNil(t, want, list.Error())
-	got, _ := compile.Compile(Scale(b, 1))
+	got, _ := compile.Compile(b.Scale(1))
 	assert.Equal(t, want.Summary, got.Summary)
 }
 
@@ -205,7 +205,7 @@ func planned(t *testing.T, v *edit.Variant, name string) *plan.Plan {
 
 func TestScaleHoldsWhatIsNoAmount(t *testing.T) {
 	b := roomy(t, "Ferry Landing")
-	two := Scale(b, 2)
+	two := b.Scale(2)
 	assert.InDelta(t, 2*b.Bill.TotalKg, two.Bill.TotalKg, 1e-9)
 	for i, l := range two.Bill.Lines {
 		assert.InDelta(t, b.Bill.Lines[i].Share, l.Share, 1e-12)

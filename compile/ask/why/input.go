@@ -78,9 +78,11 @@ func (a *asked) input(path string) []Input {
 			return []Input{place("", at)}
 		}
 	case "cooker", "fermenter", "wash-still", "spirit-still":
-		if v := a.vessel(first); v != nil {
-			if at, ok := v.Where[rest]; ok {
-				return []Input{place(v.Name, at)}
+		for _, use := range uses {
+			if v := use.of(a, a.b); v != nil && use.word == first {
+				if at, ok := v.Where[rest]; ok {
+					return []Input{place(v.Name, at)}
+				}
 			}
 		}
 	}
@@ -111,18 +113,10 @@ func (a *asked) steps(verb string) []Input {
 	return out
 }
 
-// vessel finds a vessel of the batch by what it is used for.
-func (a *asked) vessel(use string) *recipe.Vessel {
-	switch use {
-	case "cooker":
-		return a.b.Mash.Cooker
-	case "wash-still":
-		return a.b.Strip.Still
-	case "spirit-still":
-		return a.b.Spirit.Still
-	}
+// fermenter is the one of a batch's fermenters that the plan is made for.
+func (a *asked) fermenter(b *recipe.Batch) *recipe.Vessel {
 	for _, used := range a.p.House.Vessels {
-		for _, v := range a.b.Ferm.Vessels {
+		for _, v := range b.Ferm.Vessels {
 			if used.Use == "ferment" && v.Name == used.Name {
 				return v
 			}

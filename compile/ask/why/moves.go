@@ -35,7 +35,8 @@ func (a *asked) nudge(compile Compile, v value) []nudged {
 	for range min(runtime.GOMAXPROCS(0), len(out)) {
 		all.Go(func() {
 			for i := range next {
-				b := clone(a.b)
+				b := a.b.Clone()
+				b.Expect = nil // whether they are kept is not asked
 				out[i].knob.turn(b)
 				b.Resolve()
 				out[i].b, out[i].p = b, compile(b)

@@ -99,7 +99,7 @@ func TestKnobsAreWritten(t *testing.T) {
 
 // A point more of one grain takes from the others; the total stays.
 func TestMoreOf(t *testing.T) {
-	b := clone(ferry(t))
+	b := ferry(t).Clone()
 	total, corn := b.Bill.TotalKg, b.Bill.Lines[0].MassKg
 	moreOf(b, 0)
 	sum := 0.0

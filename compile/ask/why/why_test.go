@@ -72,7 +72,7 @@ func odd(b *recipe.Batch) []*recipe.Batch {
 			b.Costs = recipe.Costs{}
 		}},
 	} {
-		c := clone(b)
+		c := b.Clone()
 		c.Name = o.name
 		o.change(c)
 		out = append(out, c)
