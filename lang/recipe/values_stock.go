@@ -95,15 +95,10 @@ var varied = map[string]map[string]quantity.Kind{
 	"cask": {"soak-time": quantity.None, "wood-water": quantity.None, "size-power": quantity.None},
 }
 
-// stock gathers the figures of what the batch uses of the stock: its grains, the
-// enzymes of mash and fermenter, the yeast, the wood, and the models.
+// stock gathers the figures of what the batch uses of the stock besides its
+// grains: the enzymes of mash and fermenter, the yeast, the wood, and the models.
 func (v *values) stock() {
 	b := v.batch
-	for i := range b.Bill.Lines {
-		if g := b.Bill.Lines[i].Grain; g != nil {
-			gather(v, g.owner("grain", g.Name), grainRows, g)
-		}
-	}
 	for _, z := range b.enzymes() {
 		gather(v, z.owner("enzyme", z.Name), enzymeRows, z)
 	}

@@ -1,6 +1,8 @@
 package why
 
 import (
+	"slices"
+
 	"newmake/compile/measure"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -13,6 +15,7 @@ type knob struct {
 	by    string // "+2 F"
 	at    diag.Span
 	stage stage // the first that feels it
+	order int   // see orderOf
 	money bool  // it moves nothing but costs
 	turn  func(*recipe.Batch)
 }
@@ -51,7 +54,24 @@ func (a *asked) knobs() []knob {
 			return w
 		})
 	}
-	return append(append(out, a.stepKnobs()...), a.vesselKnobs()...)
+	out = append(append(out, a.stepKnobs()...), a.vesselKnobs()...)
+	slices.SortStableFunc(out, func(x, y knob) int { return x.order - y.order })
+	return out
+}
+
+// orderOf is the place of a value among the knobs, which tells what comes first of
+// two that move a number by as much: in the order of the work, and then the plant,
+// the models and the prices.
+func orderOf(p recipe.Path) int {
+	switch {
+	case p.Within(recipe.PathCosts):
+		return int(inCask) + 3
+	case p.Within(recipe.PathStock.Child("model")):
+		return int(inCask) + 2
+	case p.Within(recipe.PathPlant):
+		return int(inCask) + 1
+	}
+	return int(stageOf(p))
 }
 
 func isVessel(v recipe.Value) bool { return v.Of != "" && v.Path.Within(recipe.PathPlant) }
@@ -59,7 +79,7 @@ func isVessel(v recipe.Value) bool { return v.Of != "" && v.Path.Within(recipe.P
 // nudged adds the knob of a value, if there is something to nudge. find finds the
 // value in another batch.
 func (a *asked) nudged(out []knob, v recipe.Value, name string, find func(*recipe.Batch) recipe.Value) []knob {
-	k := knob{name: name, at: v.At, stage: stageOf(v.Path), money: v.Path.Within(recipe.PathCosts)}
+	k := knob{name: name, at: v.At, stage: stageOf(v.Path), order: orderOf(v.Path), money: v.Path.Within(recipe.PathCosts)}
 	some := false
 	for _, c := range v.Cells {
 		n, ok := a.nudgeOf(v, c)
