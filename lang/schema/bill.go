@@ -11,7 +11,7 @@ var Bill = &Field{
 		Any: &Field{
 			Shape: `GRAIN (MASS|SHARE|BUSHELS|"rest")`, Repeat: true, Key: "grain", Example: "corn 68 %",
 			Doc:    "One grain and how much of it: a weight, a share of the total, trade bushels, or `rest` for what is left of the total.",
-			Limits: []Limit{mustBe(0, inf, "no less than nothing")},
+			Limits: []Limit{mustBe(0, 1e6, "no less than nothing, and no more than fits a vessel")},
 		},
 	},
 }

@@ -4,13 +4,13 @@ var Costs = &Field{
 	Name: "costs", Example: "costs", Doc: "What the house says things cost; what is left out counts as nothing.",
 	Block: &Block{
 		Fields: []*Field{
-			{Name: "currency", Shape: "NAME", Example: "currency USD", Doc: "The currency, for the reader."},
-			{Name: "energy", Shape: "PRICE", Example: "energy 0.11 USD/kWh", Doc: "Heat, by the kWh that the boiler gives."},
-			{Name: "water", Shape: "PRICE", Example: "water 0.006 USD/gal", Doc: "Water, by volume."},
-			{Name: "cask", Shape: "PRICE|MONEY", Example: "cask 310 USD", Doc: "One new cask."},
-			{Name: "used-cask", Shape: "PRICE|MONEY", Example: "used-cask 90 USD", Doc: "One cask that has held spirit before."},
-			{Name: "work", Shape: "PRICE", Example: "work 28 USD/h", Doc: "One person's hour."},
+			{Name: "currency", Shape: "NAME", Example: "currency USD", Doc: "The currency, for the reader.", Limits: []Limit{aPrice}},
+			{Name: "energy", Shape: "PRICE", Example: "energy 0.11 USD/kWh", Doc: "Heat, by the kWh that the boiler gives.", Limits: []Limit{aPrice}},
+			{Name: "water", Shape: "PRICE", Example: "water 0.006 USD/gal", Doc: "Water, by volume.", Limits: []Limit{aPrice}},
+			{Name: "cask", Shape: "PRICE|MONEY", Example: "cask 310 USD", Doc: "One new cask.", Limits: []Limit{aPrice}},
+			{Name: "used-cask", Shape: "PRICE|MONEY", Example: "used-cask 90 USD", Doc: "One cask that has held spirit before.", Limits: []Limit{aPrice}},
+			{Name: "work", Shape: "PRICE", Example: "work 28 USD/h", Doc: "One person's hour.", Limits: []Limit{aPrice}},
 		},
-		Any: &Field{Shape: "NAME PRICE", Repeat: true, Key: "name", Example: "corn 0.14 USD/lb", Doc: "A grain, yeast or enzyme, by weight."},
+		Any: &Field{Shape: "NAME PRICE", Repeat: true, Key: "name", Example: "corn 0.14 USD/lb", Doc: "A grain, yeast or enzyme, by weight.", Limits: []Limit{aPrice}},
 	},
 }

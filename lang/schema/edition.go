@@ -4,6 +4,6 @@ package schema
 const Edition = 1
 
 var EditionLine = &Field{
-	Name: "newmake", Shape: "NUMBER", Example: "newmake 1",
+	Name: "newmake", Shape: "NUMBER", Example: "newmake 1", Limits: []Limit{mustBe(1, 1000, "editions are counted from 1")},
 	Doc: "The edition of the language, in house.batch alone, so that a file still means the same in twenty years.",
 }

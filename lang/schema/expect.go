@@ -29,6 +29,6 @@ var Promises = []Promise{
 }
 
 var Expect = &Field{
-	Name: "expect", Shape: `what:NAME QUANTITY ["within" margin:QUANTITY]`, Repeat: true, Key: "what", KeyKind: "quantity", Example: "expect hearts 38 gal within 2 gal",
+	Name: "expect", Shape: `what:NAME QUANTITY ["within" margin:QUANTITY]`, Repeat: true, Key: "what", KeyKind: "quantity", Example: "expect hearts 38 gal within 2 gal", Limits: []Limit{mustBe(-1e12, 1e12, "nothing of a batch comes to so much")},
 	Doc: "A promise that the plan has to keep; the margin is written, never guessed.",
 }

@@ -10,11 +10,11 @@ var Ferment = &Field{
 	Block: &Block{Fields: []*Field{
 		{
 			Name: "pitch", Shape: "YEAST [CONC|MASS]", Need: true, Example: "pitch distillers-yeast 0.6 g/L", Default: "the middle of the stock's range",
-			Doc: "Which yeast, and how much of it as bought: by volume of wort, or a weight.", Limits: []Limit{positive.of("conc"), positive.of("mass")},
+			Doc: "Which yeast, and how much of it as bought: by volume of wort, or a weight.", Limits: []Limit{mustBe(least, 100, "with more yeast than a tenth of the wort it is a dough").of("conc"), mustBe(least, 1e5, "more yeast than any fermenter takes").of("mass")},
 		},
 		{
 			Name: "dose", Shape: "ENZYME [MASS|DOSE|SHARE]", Repeat: true, Key: "enzyme", Example: "dose glucoamylase 0.06 % of grain", Default: "the middle of the stock's range",
-			Doc: "An enzyme into the fermenter.", Limits: []Limit{mustBe(0, 0.2, "that is no dose but a meal").of("share"), mustBe(0, 0.2, "that is no dose but a meal").of("dose")},
+			Doc: "An enzyme into the fermenter.", Limits: []Limit{mustBe(0, 0.2, "that is no dose but a meal").of("share"), mustBe(0, 0.2, "that is no dose but a meal").of("dose"), aDose},
 		},
 		{
 			Name: "hold", Shape: "TEMP..TEMP|TEMP", Need: true, Example: "hold 78..88 F",

@@ -1,12 +1,8 @@
 package schema
 
 import (
-	"math"
-
 	"newmake/lang/diag"
 )
-
-var inf = math.Inf(1)
 
 // mustBe is a limit outside which it cannot work.
 func mustBe(low, high float64, reason string) Limit {
@@ -24,8 +20,16 @@ func (l Limit) of(slot string) Limit {
 	return l
 }
 
-// positive is the limit of what must be more than nothing.
-var positive = mustBe(1e-12, inf, "nothing can be made with none of it")
+// least is where a limit begins of what must be more than nothing.
+const least = 1e-12
+
+// aPrice, anEnergy, aStrength and aDose are limits that several fields share.
+var (
+	aPrice    = mustBe(0, 1e6, "nobody is paid to take it, and nobody pays a million")
+	anEnergy  = mustBe(0, 1e6, "the energies of life lie below a thousand kJ/mol")
+	aStrength = mustBe(0, 1, "nothing is stronger than pure alcohol")
+	aDose     = mustBe(0, 1e4, "more than a batch of the largest vessels is given").of("mass")
+)
 
 // aShare is the limit of a share of a whole.
 var aShare = mustBe(0, 1, "a share of a whole lies between nothing and all of it")

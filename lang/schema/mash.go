@@ -33,7 +33,7 @@ var MashSteps = []*Field{
 	{Name: "add", Shape: `"all"|GRAIN ("," GRAIN)*`, Repeat: true, Step: true, Example: "add oats, rye", Doc: "Grains in, each with its whole weight, or `all` that is not in yet."},
 	{
 		Name: "dose", Shape: `ENZYME [MASS|DOSE|SHARE]`, Repeat: true, Step: true, Example: "dose alpha-amylase 0.04 % of grain", Default: "the middle of the stock's range",
-		Doc: "An enzyme in: a weight, or a share of the grain.", Limits: []Limit{mustBe(0, 0.2, "that is no dose but a meal").of("share"), mustBe(0, 0.2, "that is no dose but a meal").of("dose")},
+		Doc: "An enzyme in: a weight, or a share of the grain.", Limits: []Limit{mustBe(0, 0.2, "that is no dose but a meal").of("share"), mustBe(0, 0.2, "that is no dose but a meal").of("dose"), aDose},
 	},
 	{Name: "heat", Shape: `"to" TEMP ["in" DURATION]`, Repeat: true, Step: true, Example: "heat to 190 F", Default: "as fast as the vessel can", Doc: "Heat to a temperature.", Limits: []Limit{mashTemp, restTime}},
 	{Name: "rest", Shape: "DURATION", Repeat: true, Step: true, Example: "rest 45 min", Doc: "Hold the temperature.", Limits: []Limit{restTime}},

@@ -1,0 +1,48 @@
+package schema
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"newmake/lang/diag"
+)
+
+// TestEveryNumberIsLimited: each number of the language has a least and a greatest
+// value, with the reason. The cuts of the hearts are the exception: their slot
+// takes four kinds of quantity, and a limit has no kind.
+func TestEveryNumberIsLimited(t *testing.T) {
+	seen, numbers := map[*Field]bool{}, 0
+	var walk func(b *Block, in string)
+	walk = func(b *Block, in string) {
+		fields := append([]*Field(nil), b.Fields...)
+		if b.Any != nil {
+			fields = append(fields, b.Any)
+		}
+		for _, f := range fields {
+			if seen[f] {
+				continue
+			}
+			seen[f] = true
+			f.Pattern.visit(func(s *Shape) {
+				if s.Op != Slot || !s.Kind.IsQuantity() || f.Name == "hearts" {
+					return
+				}
+				numbers++
+				limited := false
+				for _, l := range f.Limits {
+					if l.Severity == diag.Error && (l.Slot == "" || l.Slot == s.Slot) {
+						limited = limited || !math.IsInf(l.High, 0) && !math.IsInf(l.Low, 0) && l.Low < l.High && l.Reason != ""
+					}
+				}
+				assert.True(t, limited, "%s %s: %s", in, f.Name, s.Slot)
+			})
+			if f.Block != nil {
+				walk(f.Block, in+" "+f.Name)
+			}
+		}
+	}
+	walk(Language, "")
+	assert.Greater(t, numbers, 100)
+}
