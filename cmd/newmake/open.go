@@ -6,11 +6,14 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"io"
+	"log"
 	"net"
 	"net/http"
 	"os/exec"
 	"runtime"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"newmake/compile/plan"
@@ -68,25 +71,54 @@ func (p *page) state() (html []byte, version string, changed <-chan struct{}) {
 	return p.html, p.version, p.changed
 }
 
+// patience is how long the server waits for a browser: for a request, for what it
+// sends to be taken, and for another request on the same connection. alive is how
+// often a stream of events says that it is there, which finds those that are not.
+type patience struct{ request, taken, next, alive time.Duration }
+
+var usual = patience{request: 5 * time.Second, taken: 10 * time.Second, next: 30 * time.Second, alive: 30 * time.Second}
+
+// mostConnections is far more than the browsers of one person open.
+const mostConnections = 100
+
 // serve shows a page to the browsers of this machine until the context ends.
 func (a *app) serve(ctx context.Context, p *page) error {
 	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp4", "127.0.0.1:0")
 	if err != nil {
 		return usage("cannot serve: %v", err)
 	}
-	at := listener.Addr().String()
-	server := &http.Server{
-		Handler: p.handler(at), ReadHeaderTimeout: 5 * time.Second,
-		BaseContext: func(net.Listener) context.Context { return ctx }, // ends the streams of events
-	}
+	d := newDoor(listener.Addr().String())
+	server := p.server(ctx, d, usual)
 	go server.Serve(listener)
 	context.AfterFunc(ctx, func() { server.Close() })
-	url := "http://" + at + "/"
-	a.say("the sheet is at %s for the browsers of this machine; Ctrl-C ends it", url)
+	a.say("the sheet is at %s for you alone, in a browser of this machine; Ctrl-C ends it", d.url())
 	if a.errTerminal {
-		browse(url)
+		browse(d.once(time.Now()))
 	}
 	return nil
+}
+
+// server answers for a page behind a door. No connection is kept that says
+// nothing.
+func (p *page) server(ctx context.Context, d *door, wait patience) *http.Server {
+	var open atomic.Int64
+	return &http.Server{
+		Handler:           p.handler(d, wait),
+		ReadHeaderTimeout: wait.request, ReadTimeout: wait.request, WriteTimeout: wait.taken, IdleTimeout: wait.next,
+		MaxHeaderBytes: 16 << 10,
+		ErrorLog:       log.New(io.Discard, "", 0),                        // whoever knocks does not write to the terminal
+		BaseContext:    func(net.Listener) context.Context { return ctx }, // ends the streams of events
+		ConnState: func(c net.Conn, s http.ConnState) {
+			switch s {
+			case http.StateNew:
+				if open.Add(1) > mostConnections {
+					c.Close()
+				}
+			case http.StateClosed, http.StateHijacked:
+				open.Add(-1)
+			}
+		},
+	}
 }
 
 // browse asks the desktop to show an address. Where there is none, the address
@@ -104,10 +136,11 @@ func browse(url string) {
 	}
 }
 
-// handler answers reads of the page, from this machine and under its own name
-// only: another name that leads here is another site's doing.
-func (p *page) handler(at string) http.Handler {
-	_, port, _ := net.SplitHostPort(at)
+// handler answers reads of the page, from this machine, under its own name and
+// behind its door only: another name that leads here is another site's doing, and
+// who does not know the path is another user of the machine.
+func (p *page) handler(d *door, wait patience) http.Handler {
+	_, port, _ := net.SplitHostPort(d.at)
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
 		h.Set("Cache-Control", "no-store")
@@ -116,18 +149,29 @@ func (p *page) handler(at string) http.Handler {
 		h.Set("Cross-Origin-Resource-Policy", "same-origin")
 		h.Set("Cross-Origin-Opener-Policy", "same-origin")
 		h.Set("Content-Security-Policy", "frame-ancestors 'none'")
-		site := r.Header.Get("Sec-Fetch-Site")
-		switch {
-		case r.Host != at && r.Host != "localhost:"+port:
+		if r.Host != d.at && r.Host != "localhost:"+port {
 			http.Error(w, "not served under this name", http.StatusMisdirectedRequest)
-		case r.Method != http.MethodGet && r.Method != http.MethodHead:
+			return
+		}
+		if r.Method != http.MethodGet && r.Method != http.MethodHead {
 			h.Set("Allow", "GET, HEAD")
 			http.Error(w, "read only", http.StatusMethodNotAllowed)
-		case r.URL.Path == "/events" && site != "" && site != "same-origin":
+			return
+		}
+		if r.Method == http.MethodGet && d.opens(r.URL.Path, time.Now()) {
+			http.Redirect(w, r, d.path(), http.StatusSeeOther)
+			return
+		}
+		rest, known := d.behind(r.URL.Path)
+		site := r.Header.Get("Sec-Fetch-Site")
+		switch {
+		case !known:
+			http.NotFound(w, r)
+		case rest == "events" && site != "" && site != "same-origin":
 			http.Error(w, "not for other sites", http.StatusForbidden)
-		case r.URL.Path == "/events":
-			p.events(w, r)
-		case r.URL.Path == "/":
+		case rest == "events":
+			p.events(w, r, wait)
+		case rest == "":
 			html, _, _ := p.state()
 			h.Set("Content-Type", "text/html; charset=utf-8")
 			w.Write(html)
@@ -139,21 +183,30 @@ func (p *page) handler(at string) http.Handler {
 
 // events tells the version of the page, now and whenever there is another
 // (HTML Standard, server-sent events).
-func (p *page) events(w http.ResponseWriter, r *http.Request) {
+func (p *page) events(w http.ResponseWriter, r *http.Request, wait patience) {
 	w.Header().Set("Content-Type", "text/event-stream")
 	if r.Method == http.MethodHead {
 		return
 	}
 	out := http.NewResponseController(w)
+	_ = out.SetReadDeadline(time.Time{}) // it stays open; only what it sends must be taken in time
+	alive := time.NewTicker(wait.alive)
+	defer alive.Stop()
+	_, version, changed := p.state()
+	message := fmt.Sprintf("retry: 1000\ndata: %s\n\n", version)
 	for {
-		_, version, changed := p.state()
-		if _, err := fmt.Fprintf(w, "retry: 1000\ndata: %s\n\n", version); err != nil || out.Flush() != nil {
+		_ = out.SetWriteDeadline(time.Now().Add(wait.taken))
+		if _, err := io.WriteString(w, message); err != nil || out.Flush() != nil {
 			return
 		}
 		select {
 		case <-r.Context().Done():
 			return
 		case <-changed:
+			_, version, changed = p.state()
+			message = fmt.Sprintf("retry: 1000\ndata: %s\n\n", version)
+		case <-alive.C:
+			message = ":\n\n" // a comment
 		}
 	}
 }

@@ -45,6 +45,8 @@ func (a *app) watch(ctx context.Context, arg string, f planFlags) error {
 	if err != nil {
 		return err
 	}
+	ctx, end := context.WithCancel(ctx) // what is served ends with the watching
+	defer end()
 	changes, err := watchHouse(ctx, src.house.Root, a.say)
 	if err != nil {
 		return usage("cannot watch %s: %v", src.house.Root, err)
@@ -64,7 +66,10 @@ func (a *app) watch(ctx context.Context, arg string, f planFlags) error {
 		select {
 		case <-ctx.Done():
 			return &exit{code: exitInterrupt}
-		case <-changes:
+		case _, there := <-changes:
+			if !there {
+				return usage("the folder %s is gone: nothing is watched any more", src.house.Root)
+			}
 			if err := w.make(); err != nil {
 				return err
 			}

