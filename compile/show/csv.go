@@ -6,6 +6,10 @@ import (
 	"io"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
@@ -51,12 +55,41 @@ type csvTable struct {
 
 func (t *csvTable) row(cells ...string) { t.rows = append(t.rows, cells) }
 
-// cell is a text that a spreadsheet must not take for a formula.
+// cell is a text that a spreadsheet must not take for a formula: an apostrophe
+// stands before what would begin one. A spreadsheet that cuts at semicolons begins
+// a cell after each.
 func cell(s string) string {
-	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
-		return "'" + s
+	parts := strings.SplitAfter(s, ";")
+	for i, part := range parts {
+		if beginsFormula(part) {
+			parts[i] = "'" + part
+		}
 	}
-	return s
+	return strings.Join(parts, "")
+}
+
+// beginsFormula says whether a cell's first character that shows is the sign of a
+// formula, or one that some spreadsheet reads as the sign: full-width, small,
+// raised and lowered ones, which Unicode holds to be compatible with it (UAX 15),
+// and the other dashes and minus signs. A tab or a line break at the beginning
+// does the same. The quote marks that a cell may be wrapped in show nothing.
+func beginsFormula(s string) bool {
+	if strings.HasPrefix(s, "\t") || strings.HasPrefix(s, "\r") || strings.HasPrefix(s, "\n") {
+		return true
+	}
+	s = strings.TrimLeftFunc(s, func(r rune) bool {
+		return r == '"' || unicode.IsSpace(r) || unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Zs, unicode.Mn) || r == utf8.RuneError || r >= '\u2400' && r <= '\u2421'
+	})
+	for _, r := range norm.NFKC.String(s[:firstRune(s)]) {
+		return strings.ContainsRune("=+-@", r) || unicode.In(r, unicode.Pd) || strings.ContainsRune("\u2212\u2795\u2796", r)
+	}
+	return false
+}
+
+// firstRune is the length of the first character.
+func firstRune(s string) int {
+	_, n := utf8.DecodeRuneInString(s)
+	return n
 }
 
 // figure writes a number without more decimals than it has.

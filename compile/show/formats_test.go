@@ -137,6 +137,25 @@ func TestCSVFormulas(t *testing.T) {
 	}
 }
 
+// So do their look-alikes, and what stands behind what shows nothing; and in a
+// place where semicolons part the cells, what stands behind one.
+func TestCSVLookAlikes(t *testing.T) {
+	p := planOf(t, "examples/lantern-hollow", "Ferry Landing")
+	for evil, want := range map[string]string{
+		"\uff1d1+1": "'\uff1d1+1", "\uff0b1": "'\uff0b1", "\uff0d1": "'\uff0d1", "\uff201": "'\uff201", // full-width
+		"\ufe661": "'\ufe661", "\ufe621": "'\ufe621", "\ufe631": "'\ufe631", "\ufe6b1": "'\ufe6b1", // small
+		"\u207c1": "'\u207c1", "\u207a1": "'\u207a1", "\u207b1": "'\u207b1", "\u208c1": "'\u208c1", // raised and lowered
+		"\u22121": "'\u22121", "\u20101": "'\u20101", "\u20131": "'\u20131", "\u27951": "'\u27951", // minus, dashes
+		" =1": "' =1", "\u00a0=1": "'\u00a0=1", "\u3000=1": "'\u3000=1", "\u200b=1": "'\u200b=1", "\"=1\"": "'\"=1\"",
+		"\t=1": "'\u2409=1", "\r=1": "'\u240d=1", "\n=1": "'\u240a=1", "\x00=1": "'\u2400=1",
+		"a;=1": "a;'=1", "a; \uff1d1;b": "a;' \uff1d1;b",
+		"rye": "rye", "rye = 1": "rye = 1", "Ærø 1": "Ærø 1", "rye; corn": "rye; corn", "1-2": "1-2", "": "", "; ": "; ",
+	} {
+		p.Bill.Lines[0].Name = evil
+		assert.Equal(t, want, csvOf(t, p, "grain", measure.US)[1][0], "%q", evil)
+	}
+}
+
 func calendarOf(t *testing.T, p *plan.Plan) string {
 	t.Helper()
 	var b bytes.Buffer
