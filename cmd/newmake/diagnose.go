@@ -1,8 +1,6 @@
 package main
 
 import (
-	"encoding/json"
-
 	"newmake/lang/diag"
 )
 
@@ -38,13 +36,7 @@ func reportOf(list diag.List) report {
 
 // writeJSON writes one document to standard output.
 func (a *app) writeJSON(document any) error {
-	e := json.NewEncoder(a.out)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	if err := e.Encode(document); err != nil {
-		return usage("cannot write: %v", err)
-	}
-	return nil
+	return diag.EncodeJSON(a.out, "", document)
 }
 
 // refuse ends a command whose text has errors.

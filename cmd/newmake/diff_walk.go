@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"fmt"
 	"path/filepath"
 
@@ -167,11 +166,8 @@ func (w *walker) step(r gitrepo.Revision, before, after *selection) error {
 		if !w.first {
 			out.WriteString(",\n")
 		}
-		e := json.NewEncoder(&out)
-		e.SetEscapeHTML(false)
-		e.SetIndent("    ", "  ")
 		out.WriteString("    ")
-		if err := e.Encode(entry{r.Commit, r.Date, r.Subject, doc}); err != nil {
+		if err := diag.EncodeJSON(&out, "    ", entry{r.Commit, r.Date, r.Subject, doc}); err != nil {
 			return err
 		}
 		out.Truncate(out.Len() - 1)

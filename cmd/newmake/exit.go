@@ -54,7 +54,7 @@ func (a *app) exitCode(err, lost error) int {
 	if err == nil {
 		return exitOK
 	}
-	e := &exit{code: exitUsage, message: err.Error()}
+	e := &exit{code: exitUsage, message: diag.Safe(err.Error(), false)}
 	errors.As(err, &e)
 	if e.message != "" {
 		fmt.Fprintln(a.err, safeLines("newmake: "+e.message, a.plain()))

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"slices"
 	"strings"
@@ -83,11 +82,11 @@ func (a *app) explain(word, format string) error {
 	text := ""
 	switch {
 	case format == "json":
-		out, err := json.MarshalIndent(document(word, near, pages, index), "", "  ")
-		if err != nil {
+		var out strings.Builder
+		if err := diag.EncodeJSON(&out, "", document(word, near, pages, index)); err != nil {
 			return err
 		}
-		text = string(out) + "\n"
+		text = out.String()
 	case index:
 		text = contents(pages)
 	default:

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"fmt"
 	"strings"
 
@@ -94,10 +93,7 @@ func (a *app) gauge(words string, f gaugeFlags) error {
 	a.show(list)
 	if format == "json" {
 		var out bytes.Buffer
-		e := json.NewEncoder(&out)
-		e.SetIndent("", "  ")
-		e.SetEscapeHTML(false)
-		if err := e.Encode(answer); err != nil {
+		if err := diag.EncodeJSON(&out, "", answer); err != nil {
 			return err
 		}
 		return a.write(f.output, out.Bytes(), nil)

@@ -168,6 +168,8 @@ func safeArgs(args []any) []any {
 		switch arg := arg.(type) {
 		case string:
 			out[i] = diag.Safe(arg, false)
+		case error:
+			out[i] = diag.Safe(arg.Error(), false)
 		default:
 			out[i] = arg
 		}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -57,10 +56,7 @@ func (a *app) showSize(s *sizing, f sizeFlags) error {
 		for _, l := range s.text.Lines {
 			out.Lines = append(out.Lines, sizedLine{l.Old, l.New})
 		}
-		e := json.NewEncoder(a.out)
-		e.SetIndent("", "  ")
-		e.SetEscapeHTML(false)
-		return e.Encode(struct {
+		return a.writeJSON(struct {
 			sized
 			Notices diag.List `json:"diagnostics"`
 		}{out, append(diag.List{}, s.list...)})

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"strings"
@@ -141,7 +140,7 @@ func (a *app) whyList(out *bytes.Buffer, q why.Question, format, arg string) err
 		return err
 	}
 	if format == "json" {
-		return encodeJSON(out, struct {
+		return diag.EncodeJSON(out, "", struct {
 			Format  string     `json:"format"`
 			Version string     `json:"version"`
 			Batch   string     `json:"batch"`
@@ -161,20 +160,13 @@ func (a *app) whyValue(out *bytes.Buffer, q why.Question, format, arg string) er
 		return err
 	}
 	if format == "json" {
-		return encodeJSON(out, answer)
+		return diag.EncodeJSON(out, "", answer)
 	}
 	deeper := ""
 	if q.Depth < why.MostDepth && len(answer.Value.From) > 0 {
 		deeper = fmt.Sprintf("newmake why %s %s --depth %d", quoted(arg), answer.Value.Name, q.Depth+1)
 	}
 	return show.Why(out, answer, a.colour(a.outTerminal), deeper)
-}
-
-func encodeJSON(out *bytes.Buffer, v any) error {
-	e := json.NewEncoder(out)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(v)
 }
 
 // quoted is an argument as one types it.

@@ -1,13 +1,12 @@
 package show
 
 import (
-	"bytes"
-	"encoding/json"
 	"io"
 	"reflect"
 	"strings"
 
 	"newmake/compile/plan"
+	"newmake/lang/diag"
 )
 
 // trialDocument is a trial as JSON.
@@ -48,15 +47,7 @@ func (t Trial) JSON(w io.Writer) error {
 		}
 		d.Batches = append(d.Batches, b)
 	}
-	var out bytes.Buffer
-	e := json.NewEncoder(&out)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	if err := e.Encode(d); err != nil {
-		return err
-	}
-	_, err := w.Write(escapeControls(out.Bytes()))
-	return err
+	return diag.EncodeJSON(w, "", d)
 }
 
 // differing names the numbers of a summary that are other than another's.

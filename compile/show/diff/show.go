@@ -4,7 +4,6 @@
 package diff
 
 import (
-	"encoding/json"
 	"io"
 	"slices"
 	"strings"
@@ -22,12 +21,7 @@ type Options struct {
 }
 
 // JSON writes the document as it is.
-func JSON(w io.Writer, d *compare.Document) error {
-	e := json.NewEncoder(w)
-	e.SetIndent("", "  ")
-	e.SetEscapeHTML(false)
-	return e.Encode(d)
-}
+func JSON(w io.Writer, d *compare.Document) error { return diag.EncodeJSON(w, "", d) }
 
 // safe shows a text from a recipe without doing what it says.
 func safe(s string) string { return diag.Safe(s, false) }
