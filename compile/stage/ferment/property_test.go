@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"newmake/compile/matter/starch"
 	"newmake/lang/recipe"
 )
 
@@ -228,6 +229,20 @@ func TestThinAirCarriesMoreOff(t *testing.T) {
 	assert.Greater(t, high.VentEthanol, 1.3*sea.VentEthanol)
 }
 
+// TestStepsAreFew: what ferments takes a small share of the steps that are allowed.
+func TestStepsAreFew(t *testing.T) {
+	for name, in := range cases(t) {
+		k, err := constantsFrom(in.Model)
+		require.NoError(t, err)
+		sk, err := starch.ConstantsFrom(in.Mash)
+		require.NoError(t, err)
+		in.PressurePa, in.PH = seaLevelPa, usualWortPH
+		f := newFerment(&in, k, &sk)
+		require.NoError(t, f.work(1), name)
+		assert.Less(t, f.steps, mostSteps/10, name)
+	}
+}
+
 func TestErrorsNameWhatIsMissing(t *testing.T) {
 	for _, c := range []struct {
 		name string
@@ -242,6 +257,8 @@ func TestErrorsNameWhatIsMissing(t *testing.T) {
 		{"model", func(in *Input) { in.Model = nil }, "`model ferment` is missing"},
 		{"mash model", func(in *Input) { in.Mash = nil }, "`model mash` is missing"},
 		{"constant", func(in *Input) { delete(in.Model.Values, "resting-rate") }, "lacks resting-rate"},
+		{"too fast", func(in *Input) { in.Model.Values["maltose-half"] = 2e-6 }, "too fast to be followed"},
+		{"out of all measure", func(in *Input) { in.PitchKg = 1e12 }, "too fast to be followed"},
 		{"band", func(in *Input) { in.Model.Values["control-band"] = 0 }, "control-band"},
 		{"growth", func(in *Input) { in.Yeast.GrowthPerS = 0 }, "growth is missing"},
 		{"yield", func(in *Input) { in.Yeast.EthanolYield = 1.02 }, "above 100 %"},

@@ -41,9 +41,15 @@ func run(in *Input, finer float64) (Result, error) {
 		in.PH = usualWortPH
 	}
 	f := newFerment(in, k, &sk)
-	f.work(finer)
+	if err := f.work(finer); err != nil {
+		return Result{}, err
+	}
 	return f.finish(), nil
 }
+
+// mostSteps bounds the work of one ferment. What a brewery does takes a few
+// thousand steps; a constant that is out by orders of magnitude would take days.
+const mostSteps = 50_000
 
 func complete(in *Input) error {
 	switch {
@@ -119,19 +125,23 @@ func newFerment(in *Input, k constants, sk *starch.Constants) *ferment {
 	return f
 }
 
-// work goes through the ferment hour by hour.
-func (f *ferment) work(finer float64) {
+// work goes through the ferment hour by hour. The error says that it goes too
+// fast to be followed.
+func (f *ferment) work(finer float64) error {
 	f.sys.derivative(&f.s, &f.d)
 	f.mark()
 	for f.timeS < f.in.DurationS {
 		end := math.Min(f.in.DurationS, (math.Floor(f.timeS/hourS+1e-9)+1)*hourS)
 		for f.timeS < end {
-			f.step(end, finer)
+			if f.step(end, finer); float64(f.steps) > mostSteps*finer || math.IsNaN(f.timeS) {
+				return fmt.Errorf("the ferment changes too fast to be followed: a figure of the yeast %s or of `model ferment`, or what is pitched, is out by orders of magnitude", f.in.Yeast.Name)
+			}
 		}
 		f.ph = f.sys.acidity(f.in.PH, &f.s)
 		f.sys.derivative(&f.s, &f.d)
 		f.mark()
 	}
+	return nil
 }
 
 // step moves on towards end, by no more than the state's own pace allows.
