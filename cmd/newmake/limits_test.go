@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"encoding/json"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -108,8 +109,12 @@ func TestLimitsInHouse(t *testing.T) {
 		assert.Contains(t, said, w)
 	}
 	assert.Less(t, strings.Index(said, "b2.batch"), strings.Index(said, "odd.batch"))
+	require.NoError(t, os.WriteFile(filepath.Join(folder, "bidi.batch"), []byte("batch \"C\" {\n  style \u202ebourbon\x7f\n}\n"), 0o644))
 	code, out, _ := command("check", folder, "--format", "json")
 	assert.Equal(t, exitError, code)
 	assert.NotContains(t, out, "\x00")
+	assert.NotContains(t, out, "\u202e")
+	assert.Contains(t, out, `  style \u202ebourbon`)
+	assert.True(t, json.Valid([]byte(out)))
 	assert.Contains(t, out, `"code": "NM0103"`)
 }
