@@ -33,9 +33,10 @@ func (a *app) gaugeCommand() *cobra.Command {
 		Long: "gauge works a question put in words with units, and shows the working line by line, so\n" +
 			"that it can be followed with the gauging tables open beside it.\n\n" +
 			"A lot is an amount and a strength: 38 gal at 134.1 proof at 66 F. The amount is a volume,\n" +
-			"a weight, or proof gallons; the strength is true (proof at 60 F, % abv at 20 C). A reading\n" +
-			"is what the hydrometer shows, and needs its temperature: 38 gal reading 136 at 66 F. It may\n" +
-			"be corrected: hydrometer 0.1, thermometer 0.2 F, solids 5 g/L. Then comes what to do:\n" +
+			"a weight, or proof gallons; the strength is true: proof at 60 F, % abv at 60 F beside gallons\n" +
+			"(40 % abv is 80 proof) and at 20 C beside litres. A reading is what the hydrometer shows, and\n" +
+			"needs its temperature: 38 gal reading 136 at 66 F. With C or litres it needs its unit too,\n" +
+			"reading 63.5 % abv at 18 C. It may be corrected: hydrometer 0.1, thermometer 0.2 F, solids 5 g/L. Then comes what to do:\n" +
 			"reduce to a strength, fill a cask at a strength, blend with another lot.\n\n" +
 			"A number below zero needs quotes about the words, as in the last example.",
 		Example: "  newmake gauge 38 gal at 134.1 proof at 66 F, reduce to 114 proof\n" +
@@ -46,6 +47,7 @@ func (a *app) gaugeCommand() *cobra.Command {
 			"  newmake gauge 200 L at 63 % abv at 18 C, reduce to 46 % abv with water at 12 C\n" +
 			"  newmake gauge 400 lb at 128 proof, fill 30 gal at 114 proof\n" +
 			"  newmake gauge reading 84.6 at 65 F, solids 5 g/L\n" +
+			"  newmake gauge reading 63.5 % abv at 18 C\n" +
 			"  newmake gauge 50 proof-gal at 114 proof --units si\n" +
 			"  newmake gauge \"reading 192.85 at 72.10 F, hydrometer -0.03, thermometer 0.05 F\"",
 		RunE: func(_ *cobra.Command, args []string) error {

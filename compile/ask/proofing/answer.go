@@ -41,7 +41,8 @@ type Result struct {
 // The names of results.
 const (
 	TrueProof     = "trueProof"
-	TrueABV       = "trueAbvPct"
+	TrueABV       = "trueAbvPct"      // at 20 C
+	TrueABV60F    = "trueAbvPctAt60F" // half the proof
 	Obscuration   = "obscurationProof"
 	Volume        = "volume"
 	Weight        = "weight"

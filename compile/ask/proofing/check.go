@@ -18,6 +18,7 @@ const maxSolidsGPerL = 6
 func (q Question) check() diag.List {
 	var list diag.List
 	q.Lot.check(&list)
+	q.checkScales(&list)
 	for i, s := range q.Steps {
 		switch s := s.(type) {
 		case Reduce:
@@ -42,6 +43,34 @@ func (q Question) check() diag.List {
 		}
 	}
 	return list
+}
+
+// checkScales asks which scale a reading without a unit is of where the question
+// is in litres or C: there both kinds of hydrometer are at hand, and 63.5 may
+// stand on either.
+func (q Question) checkScales(list *diag.List) {
+	if q.system() != quantity.SI {
+		return
+	}
+	readings := []*Value{q.Lot.Reading}
+	for _, s := range q.Steps {
+		if b, ok := s.(Blend); ok {
+			readings = append(readings, b.With.Reading)
+		}
+	}
+	for _, r := range readings {
+		if r == nil || r.unit() != "" {
+			continue
+		}
+		d := diag.Diagnostic{Code: diag.CodeNoUnit, At: r.Item.At,
+			Summary: fmt.Sprintf("is `%s` read in %% vol or in US proof?", r.Item.Num),
+			Help:    fmt.Sprintf("write `reading %s %% abv` of an alcoholometer marked in %% vol at 20 C, `reading %s proof` of a US proof hydrometer", r.Item.Num, r.Item.Num)}
+		if r.Item.Value > 100 {
+			d.Help = fmt.Sprintf("nothing is above 100 %% vol: of a US proof hydrometer write `reading %s proof`", r.Item.Num)
+			d.Fix = &diag.Fix{At: r.Item.At, Text: r.Item.Num + " proof", Label: "write the unit"}
+		}
+		list.Add(d)
+	}
 }
 
 func noAmount(list *diag.List, l Lot, step string) {

@@ -14,6 +14,7 @@ const (
 	section32 = "27 CFR 30.32"
 	section41 = "27 CFR 30.41"
 	section51 = "27 CFR 30.51"
+	proofRule = "27 CFR 19.1: proof is twice the % by volume"
 	table1    = "27 CFR 30.61, Table 1"
 	table4    = "27 CFR 30.64, Table 4"
 	table5    = "27 CFR 30.65, Table 5"
@@ -169,10 +170,8 @@ func (c *customary) row() {
 	c.step("Weight and volume", table4, fmt.Sprintf("a pound is %s gal at 60 F and %s PG", num(c.GallonsPerPound, 5), num(c.ProofGallonsPerPound, 5)))
 	c.step("Weight of a gallon", table5+between(c.Proof), fmt.Sprintf("a gallon at 60 F weighs %s lb", num(c.PoundsPerGallon, 5)))
 	c.step("Parts", table6+between(c.Proof), fmt.Sprintf("100 parts hold %s of alcohol and %s of water", num(c.AlcoholParts, 2), num(c.WaterParts, 2)))
-	if w, err := fluid.MassFracFromProof(c.Proof); err == nil {
-		c.result(TrueABV, "% abv at 20 C", 100*fluid.ABVFromMassFrac(w), 2, "% abv")
-		c.result(TrueProof, "true proof", c.Proof, 1, "proof")
-	}
+	c.result(TrueABV60F, "% abv at 60 F", c.Proof/2, 2, "% abv")
+	c.result(TrueProof, "true proof", c.Proof, 1, "proof")
 }
 
 // between says that a table of whole proofs is entered between its lines.

@@ -13,30 +13,38 @@ func (c *customary) proofGiven(v Value, which string) float64 {
 	if v.unit() == "proof" {
 		return fluid.RoundProof(v.Item.Value)
 	}
-	w, err := massFrac(v)
+	w, err := c.massFrac(v)
 	if err != nil {
 		c.outOfTable(v, err)
 		return 0
 	}
 	p := fluid.ProofFromMassFrac(w)
-	at20 := " at 20 C"
-	if v.unit() == "% abw" {
-		at20 = ""
-	} else {
-		c.note("`% abv` is at 20 C, here as in every batch; twice the % by volume at 60 F is proof, and is written so.")
+	written, source := v.Item.Num+" "+v.unit(), oiml
+	if v.unit() == "% abv" {
+		written += " at " + c.usual
+		if c.in60F() {
+			source = proofRule
+		}
 	}
-	c.step("Proof"+which, oiml, fmt.Sprintf("%s %s%s is %s proof at 60 F, recorded as %s",
-		v.Item.Num, v.unit(), at20, num(p, 2), num(fluid.RoundProof(p), 1)))
+	c.step("Proof"+which, source, fmt.Sprintf("%s is %s proof at 60 F, recorded as %s",
+		written, num(p, 2), num(fluid.RoundProof(p), 1)))
 	return fluid.RoundProof(p)
 }
 
-// massFrac is the mass fraction of a true strength in whatever unit.
-func massFrac(v Value) (float64, error) {
-	switch v.unit() {
-	case "proof":
+// in60F says that volumes and strengths of the question stand at 60 F.
+func (s *sheet) in60F() bool { return s.usualC == fluid.SixtyF }
+
+// massFrac is the mass fraction of a true strength in whatever unit. `% abv` is
+// by volume at the temperature of the question's units, as in a batch: at 60 F
+// beside gallons, where it is half the proof, and at 20 C beside litres.
+func (s *sheet) massFrac(v Value) (float64, error) {
+	switch {
+	case v.unit() == "proof":
 		return fluid.MassFracFromProof(v.Item.Value)
-	case "% abw":
+	case v.unit() == "% abw":
 		return v.SI, nil
+	case s.in60F():
+		return fluid.MassFracFromABV60F(v.SI)
 	}
 	return fluid.MassFracFromABV(v.SI)
 }
@@ -76,6 +84,7 @@ func (c *customary) alcoholometer(l Lot, which string) float64 {
 	}
 	p := fluid.ProofFromMassFrac(w)
 	lines = append(lines, fmt.Sprintf("this is %s proof at 60 F, recorded as %s", num(p, 2), num(fluid.RoundProof(p), 1)))
+	c.note("An alcoholometer is marked in % by volume at 20 C (OIML R 22), whatever the units of the question.")
 	c.step("True strength"+which, oiml, lines...)
 	return c.obscured(l, fluid.RoundProof(p), which)
 }

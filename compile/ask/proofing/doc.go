@@ -21,7 +21,10 @@
 //	           | "blend" "with" lot .
 //
 // A reading is what the hydrometer shows, and needs the temperature; a strength
-// with its unit is true: proof at 60 F, % abv at 20 C.
+// with its unit is true: proof at 60 F, % abv at 60 F where the question is in
+// gallons, pounds or F, so that 40 % abv is 80 proof, and at 20 C where it is in
+// litres, kilograms or C. A reading without a unit is proof in US units; in
+// others it is refused, since an alcoholometer in % vol may have shown it.
 //
 // In US units the working goes by 27 CFR part 30: each factor is rounded to the
 // places that the table prints, each line goes on from the line above as shown,

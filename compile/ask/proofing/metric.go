@@ -100,13 +100,17 @@ func (m *metric) lot(l Lot, which string) siLot {
 
 // given brings a true strength to a mass fraction.
 func (m *metric) given(v Value, which string) float64 {
-	w, err := massFrac(v)
+	w, err := m.massFrac(v)
 	if err != nil {
 		m.outOfTable(v, err)
 		return 0
 	}
-	if v.unit() != "% abv" {
-		m.step("Strength"+which, oiml, fmt.Sprintf("%s %s is %s %% abv at 20 C", v.Item.Num, v.unit(), num(100*fluid.ABVFromMassFrac(w), 2)))
+	if v.unit() != "% abv" || m.in60F() {
+		written := v.Item.Num + " " + v.unit()
+		if v.unit() == "% abv" {
+			written += " at 60 F"
+		}
+		m.step("Strength"+which, oiml, fmt.Sprintf("%s is %s %% abv at 20 C", written, num(100*fluid.ABVFromMassFrac(w), 2)))
 	}
 	return w
 }

@@ -8,6 +8,7 @@ import (
 
 	"newmake/compile/ask/proofing"
 	"newmake/compile/measure"
+	"newmake/lang/diag"
 )
 
 // solve works a question in the units in which it is put.
@@ -164,7 +165,7 @@ func TestAlcoholometer(t *testing.T) {
 func TestOwnUnits(t *testing.T) {
 	for text, want := range map[string]measure.Units{
 		"reading 192.8 at 72.1 F":                         measure.US,
-		"reading 192.8 at 22 C":                           measure.SI,
+		"reading 192.8 proof at 22 C":                     measure.US,
 		"200 L at 120 proof":                              measure.SI,
 		"53 gal at 60 % abv at 15 C":                      measure.US,
 		"60 % abv":                                        measure.SI,
@@ -176,4 +177,61 @@ func TestOwnUnits(t *testing.T) {
 		require.Empty(t, list, text)
 		assert.Equal(t, want, q.OwnUnits(), text)
 	}
+}
+
+// `% abv` means what it means in a batch: by volume at 60 F beside gallons, where
+// proof is twice it (27 CFR 19.1), and at 20 C beside litres, whichever units
+// the answer is in. OIML R 22 makes 40 % at 20 C 79.86 proof.
+func TestABVIsHalfTheProofBesideGallons(t *testing.T) {
+	for text, want := range map[string]float64{
+		"100 gal at 40 % abv":                                80,
+		"100 gal at 40 % abv at 70 F":                        80,
+		"400 lb at 62.5 % abv":                               125,
+		"10 gal at 140 proof, reduce to 40 % abv":            80,
+		"fill 53 gal at 60 % abv from 70 % abv":              120,
+		"10 gal at 70 % abv, blend with 10 gal at 140 proof": 140,
+		"100 L at 40 % abv":                                  79.9,
+		"400 kg at 40 % abv":                                 79.9,
+		"40 % abv at 15 C":                                   79.9,
+		"20 L at 60 % abv, reduce to 40 % abv":               79.9,
+	} {
+		q, list := proofing.Read(text)
+		require.Empty(t, list, text)
+		us, list := proofing.Solve(q, measure.US)
+		require.Empty(t, list, text)
+		assert.Equal(t, want, value(t, us, proofing.TrueProof), text)
+	}
+	for text, want := range map[string]float64{"100 gal at 40 % abv": 40.07, "100 L at 40 % abv": 40} {
+		q, list := proofing.Read(text)
+		require.Empty(t, list, text)
+		si, list := proofing.Solve(q, measure.SI)
+		require.Empty(t, list, text)
+		assert.Equal(t, want, value(t, si, proofing.TrueABV), text)
+	}
+	assert.Equal(t, 67.05, value(t, solve(t, "134.1 proof at 66 F"), proofing.TrueABV60F))
+}
+
+// A bare reading is proof beside gallons and F. Beside litres and C it may be
+// % vol as well: it is asked which, and both answers are read.
+func TestBareReadingInLitresIsAsked(t *testing.T) {
+	for _, text := range []string{"reading 63.5 at 18 C", "20 L reading 63.5 at 18 C", "20 L at 70 % abv, blend with 5 L reading 63.5 at 18 C", "reading 136 at 18 C"} {
+		_, list := proofing.Read(text)
+		require.Len(t, list, 1, text)
+		assert.Equal(t, diag.CodeNoUnit, list[0].Code, text)
+		assert.Contains(t, list[0].Summary, "in % vol or in US proof?", text)
+	}
+	assert.InDelta(t, 64.2, value(t, solve(t, "reading 63.5 % abv at 18 C"), proofing.TrueABV), 0.05)
+	assert.Equal(t, 61.5, value(t, solve(t, "reading 63.5 proof at 18 C"), proofing.TrueProof))
+	assert.Equal(t, 61.5, value(t, solve(t, "reading 63.5 at 64.4 F"), proofing.TrueProof))
+	assert.Equal(t, 61.5, value(t, solve(t, "38 gal reading 63.5 at 18 C"), proofing.TrueProof))
+}
+
+// The ends of the scale are gauged like the rest: what pure alcohol reads is
+// 200 proof, hot or cold, and what is beyond it is refused.
+func TestReadingOfPureAlcohol(t *testing.T) {
+	assert.Equal(t, 200.0, value(t, solve(t, "reading 200 at 60 F"), proofing.TrueProof))
+	q, list := proofing.Read("reading 200.1 at 60 F")
+	require.Empty(t, list)
+	_, list = proofing.Solve(q, measure.US)
+	assert.True(t, list.HasErrors())
 }

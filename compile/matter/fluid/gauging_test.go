@@ -159,6 +159,40 @@ func TestTrueProofRoundTrip(t *testing.T) {
 	require.Greater(t, n, 9500, "most of the grid has an answer")
 }
 
+// Pure alcohol, and water, read what they read and are not refused for the last
+// bit of a number, at every tenth of a degree of Table 1.
+func TestEndsOfTheScaleRoundTrip(t *testing.T) {
+	waters := 0
+	for i := 0; i <= 1000; i++ {
+		tempF := float64(i) / 10
+		for _, proof := range []float64{200, 199.999999} {
+			reading, err := HydrometerReading(proof, tempF)
+			require.NoError(t, err)
+			if reading > 206 {
+				continue // beyond the marks: hot
+			}
+			back, err := TrueProof(reading, tempF)
+			require.NoError(t, err, "%g proof at %g F", proof, tempF)
+			require.InDelta(t, proof, back, 1e-6)
+		}
+		if reading, err := HydrometerReading(0, tempF); err == nil {
+			waters++
+			back, err := TrueProof(reading, tempF)
+			require.NoError(t, err, "water at %g F", tempF)
+			require.InDelta(t, 0, back, 1e-6)
+		}
+	}
+	require.Positive(t, waters)
+	for _, past := range []float64{1 + 1e-9, 1 - 1e-9} {
+		end := Density(0, 20)
+		if past < 1 {
+			end = Density(1, 20)
+		}
+		_, err := MassFracFromDensity(end*past, 20)
+		require.Error(t, err, "a density beyond the ends by more than roundoff is still refused")
+	}
+}
+
 // Warm spirit reads high and cold spirit low.
 func TestTrueProofSense(t *testing.T) {
 	for proof := 10.0; proof <= 190; proof += 10 {

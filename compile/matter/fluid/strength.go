@@ -57,6 +57,15 @@ func MassFracFromDensity(kgM3, tempC float64) (float64, error) {
 		return 0, fmt.Errorf("%g C is outside the range of liquid densities, -20 to 120 C", tempC)
 	}
 	water, ethanol := Density(0, tempC), Density(1, tempC)
+	// A density that was computed comes back with its roundoff: it is not said
+	// to be that of no spirit for its last bits.
+	const roundoff = 1e-12
+	switch {
+	case kgM3 > water && kgM3 <= water*(1+roundoff):
+		return 0, nil
+	case kgM3 < ethanol && kgM3 >= ethanol*(1-roundoff):
+		return 1, nil
+	}
 	switch {
 	case math.IsNaN(kgM3):
 		return 0, fmt.Errorf("density is not a number")
