@@ -27,7 +27,7 @@ func revisionOf(src *source, batch string) *plan.Source {
 	}
 	files := sourcesOf(src, b)
 	out := &plan.Source{Hash: hashOf(src, files)}
-	if at := b.Where["batch"]; at.Src != nil {
+	if at := b.Where[recipe.PathBatch]; at.Src != nil {
 		out.File = below(src.house.Root, at.Src.Name)
 	} else {
 		out.File = below(src.house.Root, src.path)

@@ -133,7 +133,7 @@ func (a *app) noSize(s *sizing, err error, f sizeFlags) error {
 		}
 		return err
 	}
-	d := diag.Diagnostic{Code: diag.CodeNoSize, Severity: diag.Error, At: s.batch.Where["batch"], Summary: none.Error()}
+	d := diag.Diagnostic{Code: diag.CodeNoSize, Severity: diag.Error, At: s.batch.Where[recipe.PathBatch], Summary: none.Error()}
 	if none.Limit != nil {
 		d.Code = diag.CodeSizeLimit
 		d.Summary = fmt.Sprintf("%s: %s", none.Target, none.Limit.Summary)

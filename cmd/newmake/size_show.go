@@ -16,6 +16,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/recipe"
 )
 
 // sized is an answer as JSON.
@@ -125,7 +126,7 @@ func (a *app) writeVariant(s *sizing, f sizeFlags) error {
 	if f.write != ownFile {
 		return a.newFile(f.write, s)
 	}
-	at := s.batch.Where["batch"]
+	at := s.batch.Where[recipe.PathBatch]
 	file := at.Src.Name
 	now, err := os.ReadFile(file)
 	if err != nil {

@@ -30,7 +30,7 @@ func Reduction(n *numbers.Batch, hearts plan.Lot) diag.List {
 		goes = "be bottled"
 	}
 	w.add(diag.Diagnostic{
-		Code: diag.CodeBelowEntry, At: w.at(strengthPath(b), "cask", "batch"),
+		Code: diag.CodeBelowEntry, At: w.at(strengthPath(b)),
 		Summary: fmt.Sprintf("the hearts come at %s, and are to %s at %s",
 			w.say.Strength(hearts.Strength()), goes, w.say.Strength(lot.AtMassFrac(r.ToMassFrac))),
 		Help:   "end the hearts earlier, or ask for a lower strength",
@@ -50,7 +50,7 @@ func Cask(b *recipe.Batch, r numbers.Cask, p plan.Cask) diag.List {
 		switch problem {
 		case cask.ProblemNotOneCask:
 			w.add(diag.Diagnostic{
-				Code: diag.CodeCaskNotFilled, At: w.at("cask.fill", "cask"),
+				Code: diag.CodeCaskNotFilled, At: w.at(recipe.PathFill),
 				Summary: fmt.Sprintf("%s at entry strength does not fill a cask of %s: %s short", w.say.Volume(p.Leftover), size, short(w, p.Leftover)),
 				Help:    "a larger bill, wider hearts, a lower entry strength, or a smaller cask",
 				Reason:  "an ullaged cask oxidizes and leaks, and its head dries out",
@@ -62,26 +62,26 @@ func Cask(b *recipe.Batch, r numbers.Cask, p plan.Cask) diag.List {
 				which = "the last cask"
 			}
 			w.add(diag.Diagnostic{
-				Code: diag.CodeCaskNotFilled, At: w.at("cask.fill", "cask"),
+				Code: diag.CodeCaskNotFilled, At: w.at(recipe.PathFill),
 				Summary: fmt.Sprintf("%s takes %s of its %s: it is filled %s short", which, w.say.Volume(*p.LastFill), size, short(w, *p.LastFill)),
 				Help:    "top it up with spirit of the same kind that is left over; a larger bill or wider hearts fill it",
 				Reason:  "from 97 % full a cask is as good as full (common practice)",
 			})
 		case cask.ProblemWeak:
 			w.add(diag.Diagnostic{
-				Code: diag.CodeBelowBottling, At: w.at("cask.bottle", "cask.rest", "cask"),
+				Code: diag.CodeBelowBottling, At: w.at(recipe.PathBottle, recipe.PathRest),
 				Summary: fmt.Sprintf("after its rest the cask is at %s, weaker than the bottling strength of %s",
 					w.say.Strength(lot.AtABV(r.Years[len(r.Years)-1].ABV)), w.say.Strength(lot.AtABV(numbers.BottleABV(b)))),
 				Help: "a higher entry strength, a shorter rest, or a lower bottling strength",
 			})
 		case cask.ProblemDry:
 			w.addAs(diag.Warning, diag.Diagnostic{
-				Code: diag.CodeBelowBottling, At: w.at("cask.rest", "cask"),
+				Code: diag.CodeBelowBottling, At: w.at(recipe.PathRest),
 				Summary: "the cask runs dry before its rest ends", Help: "a shorter rest, or a larger cask",
 			})
 		case cask.ProblemClimate:
 			w.addAs(diag.Warning, diag.Diagnostic{
-				Code: diag.CodeCaskFailed, At: w.at("cask.climate", "cask"),
+				Code: diag.CodeCaskFailed, At: w.at(recipe.PathClimate),
 				Summary: "the losses and the change of proof that are stated cannot both be; the change of proof gives way",
 				Help:    "mend the climate's figures",
 			})
@@ -89,7 +89,7 @@ func Cask(b *recipe.Batch, r numbers.Cask, p plan.Cask) diag.List {
 	}
 	if over := lot.VolumeM3(b.Gauge, p.Leftover) / k.SizeM3; over > leftoverSmall {
 		w.add(diag.Diagnostic{
-			Code: diag.CodeLeftover, At: w.at("cask.fill", "cask"),
+			Code: diag.CodeLeftover, At: w.at(recipe.PathFill),
 			Summary: fmt.Sprintf("%s is left over at entry strength, %.0f %% of a cask", w.say.Volume(p.Leftover), math.Floor(100*over)),
 			Help:    "keep it for the next batch's cask, or fit the batch to whole casks",
 		})

@@ -13,17 +13,17 @@ import (
 var failures = map[numbers.Stage]struct {
 	code  diag.Code
 	what  string
-	paths []string
+	paths []recipe.Path
 }{
-	numbers.Mashing:     {diag.CodeMashFailed, "the mash", []string{"mash"}},
-	numbers.Fermenting:  {diag.CodeFermentFailed, "the ferment", []string{"ferment"}},
-	numbers.Stripping:   {diag.CodeStillFailed, "the wash run", []string{"strip"}},
-	numbers.Distilling:  {diag.CodeStillFailed, "the spirit run", []string{"spirit"}},
-	numbers.FirstSpirit: {diag.CodeStillFailed, "the first spirit run", []string{"spirit"}},
-	numbers.Following:   {diag.CodeStillFailed, "the congeners", []string{"spirit"}},
+	numbers.Mashing:     {diag.CodeMashFailed, "the mash", []recipe.Path{recipe.PathMash}},
+	numbers.Fermenting:  {diag.CodeFermentFailed, "the ferment", []recipe.Path{recipe.PathFerm}},
+	numbers.Stripping:   {diag.CodeStillFailed, "the wash run", []recipe.Path{recipe.PathStrip}},
+	numbers.Distilling:  {diag.CodeStillFailed, "the spirit run", []recipe.Path{recipe.PathSpirit}},
+	numbers.FirstSpirit: {diag.CodeStillFailed, "the first spirit run", []recipe.Path{recipe.PathSpirit}},
+	numbers.Following:   {diag.CodeStillFailed, "the congeners", []recipe.Path{recipe.PathSpirit}},
 	numbers.Reducing:    {diag.CodeCaskFailed, "the reduction", nil},
 	numbers.Carding:     {diag.CodeCaskFailed, "the proofing card", nil},
-	numbers.Filling:     {diag.CodeCaskFailed, "the cask", []string{"cask"}},
+	numbers.Filling:     {diag.CodeCaskFailed, "the cask", []recipe.Path{recipe.PathCask}},
 }
 
 // Failed says that a stage could not be computed, in the stage's own words.
@@ -38,7 +38,7 @@ func Failed(n *numbers.Batch, err error) diag.List {
 	}
 	k := failures[f.Stage]
 	if k.paths == nil {
-		k.paths = []string{strengthPath(b), "cask", "batch"}
+		k.paths = []recipe.Path{strengthPath(b)}
 	}
 	w.add(diag.Diagnostic{
 		Code: k.code, Summary: fmt.Sprintf("%s cannot be computed: %v", k.what, f.Err), At: w.at(k.paths...),
@@ -48,9 +48,9 @@ func Failed(n *numbers.Batch, err error) diag.List {
 }
 
 // strengthPath is where the strength is written to which the hearts are reduced.
-func strengthPath(b *recipe.Batch) string {
+func strengthPath(b *recipe.Batch) recipe.Path {
 	if numbers.InWood(b) {
-		return "cask.entry"
+		return recipe.PathEntry
 	}
-	return "cask.bottle.at"
+	return recipe.PathBottleAt
 }

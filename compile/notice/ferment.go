@@ -15,7 +15,7 @@ func Pitch(b *recipe.Batch, atC float64) diag.List {
 	if y == nil {
 		return nil
 	}
-	d := diag.Diagnostic{At: w.at("ferment.pitch", "ferment"),
+	d := diag.Diagnostic{At: w.at(recipe.PathPitch),
 		Summary: fmt.Sprintf("%s goes into wort at %s; it works from %s to %s", y.Name, w.say.Temp(atC), w.say.Temp(y.LowC), w.say.Temp(y.HighC))}
 	switch {
 	case y.HighC > 0 && atC > y.HighC+0.05:
@@ -46,14 +46,14 @@ func Ferment(b *recipe.Batch, r numbers.Ferment, setC float64) diag.List {
 	hours := r.ForS / lot.SecondsPerHour
 	if r.DryS == 0 {
 		w.add(diag.Diagnostic{
-			Code: diag.CodeNotDry, At: w.at("ferment.for", "ferment"),
+			Code: diag.CodeNotDry, At: w.at(recipe.PathFermentFor),
 			Summary: fmt.Sprintf("it is not dry after %.0f h: %s of sugar is left", hours, w.say.Mass(r.SugarLeftKg)),
 			Help:    "more time, more yeast, a warmer set, or a mash with less sugar",
 			Reason:  "sugar in the wash still scorches and foams, and is spirit lost",
 		})
 	} else if r.DryS > dryLate*r.ForS {
 		w.addAs(diag.Note, diag.Diagnostic{
-			Code: diag.CodeNotDry, At: w.at("ferment.for", "ferment"),
+			Code: diag.CodeNotDry, At: w.at(recipe.PathFermentFor),
 			Summary: fmt.Sprintf("it is dry after %.0f h of %.0f: nothing in hand", r.DryS/lot.SecondsPerHour, hours),
 			Help:    "the time to dryness is good to about a quarter: give it longer",
 		})
@@ -68,7 +68,7 @@ func fermentHeat(w *writer, r numbers.Ferment, y *recipe.Yeast) {
 		return
 	}
 	d := diag.Diagnostic{
-		At:      w.at("ferment.hold", "ferment"),
+		At:      w.at(recipe.PathHold),
 		Summary: fmt.Sprintf("the ferment comes to %s; %s works up to %s", w.say.Temp(r.PeakTempC), y.Name, w.say.Temp(y.HighC)),
 		Reason: fmt.Sprintf("it gives off %s at its greatest, and %q takes out %s at most",
 			w.say.Power(r.PeakHeatW/1000), r.Vessel.Name, w.say.Power(r.Vessel.CoolsW/1000)),

@@ -19,11 +19,11 @@ func Law(b *recipe.Batch, held *plan.Law) diag.List {
 	for i, k := range b.Style.Conditions {
 		if p := held.Conditions[i]; p.Met == law.NotMet && isOffStill(k.Test) {
 			w.add(diag.Diagnostic{
-				Code: diag.CodeOffStill, At: w.at("spirit.hearts", "spirit", "style"),
+				Code: diag.CodeOffStill, At: w.at(recipe.PathHearts),
 				Summary: fmt.Sprintf("%s asks for %s, and the hearts come off the still at %s", b.Style.Title, p.Asks, p.Found),
 				Help:    "move the cuts or the reflux, or name another style",
 				Reason:  k.Law,
-				Related: []diag.Related{{At: w.at("style"), Text: "the style is named here"}},
+				Related: []diag.Related{{At: w.at(recipe.PathStyle), Text: "the style is named here"}},
 			})
 		}
 	}

@@ -23,7 +23,7 @@ func Mash(b *recipe.Batch, r mash.Result) diag.List {
 	starch(w, r)
 	if ph := r.PH; ph < 4.8 || ph > 5.9 {
 		w.add(diag.Diagnostic{
-			Code: diag.CodeMashPH, At: w.at("mash"),
+			Code: diag.CodeMashPH, At: w.at(recipe.PathMash),
 			Summary: fmt.Sprintf("the mash stands at pH %.1f", ph),
 			Help:    "more backset or an acid lowers it, less backset or hard water raises it",
 			Reason:  "malt enzymes work between about 4.8 and 5.9, best near 5.3 (common practice); the prediction is good to 0.2",
@@ -37,7 +37,7 @@ func mashProblem(w *writer, p mash.Problem) {
 	verb, path := s.Verb.Word(), s.Path
 	d := diag.Diagnostic{At: s.At}
 	if d.At.IsZero() {
-		d.At = w.at(path, "mash")
+		d.At = w.at(path)
 	}
 	to := w.say.Temp(p.ToC)
 	switch p.What {
@@ -102,7 +102,7 @@ func starch(w *writer, r mash.Result) {
 		})
 	default:
 		w.add(diag.Diagnostic{
-			Code: diag.CodeUnconverted, At: w.at("mash"),
+			Code: diag.CodeUnconverted, At: w.at(recipe.PathMash),
 			Summary: lost + ", though it is cooked and the enzymes live",
 			Help:    "a longer rest, more malt of high power, or an added enzyme",
 			Reason:  fmt.Sprintf("the grist has %.0f deg Lintner", report.LintnerDeg(w.b.Bill)),
@@ -114,7 +114,7 @@ func starch(w *writer, r mash.Result) {
 // gelatinization.
 func notCooked(w *writer, r mash.Result, lost string) diag.Diagnostic {
 	d := diag.Diagnostic{
-		Code: diag.CodeNotCooked, At: w.at("mash"),
+		Code: diag.CodeNotCooked, At: w.at(recipe.PathMash),
 		Summary: fmt.Sprintf("%s: %.0f %% never gelatinized", lost, 100*(1-r.Gelatinized)),
 		Help:    "cook it hotter or longer before the malt goes in",
 		Reason:  "no malt enzyme gets at starch in the granule",

@@ -2,6 +2,7 @@ package notice
 
 import (
 	"fmt"
+	"strconv"
 
 	"newmake/compile/promise"
 	"newmake/lang/diag"
@@ -28,7 +29,7 @@ func Promises(b *recipe.Batch, answers []promise.Answer) diag.List {
 			way = "more"
 		}
 		w.add(diag.Diagnostic{
-			Code: diag.CodePromiseBroken, At: w.at(fmt.Sprintf("expect.%d", i+1), "batch"),
+			Code: diag.CodePromiseBroken, At: w.at(recipe.PathExpect.Child(strconv.Itoa(i + 1))),
 			Summary: fmt.Sprintf("%s: %s is promised, the plan gives %s", e.What, w.say.Quantity(a.Promised), w.say.Quantity(a.Found)),
 			Help:    fmt.Sprintf("%s %s than promised: change the batch, or the promise", w.say.Quantity(a.Off), way),
 		})

@@ -26,7 +26,7 @@ func Start(b *recipe.Batch, err error) diag.List {
 		return w.list
 	}
 	w.add(diag.Diagnostic{
-		Code: diag.CodeNoSuchStart, At: w.at("start"), Summary: fmt.Sprintf("the start is not one moment in %s: %v", b.Plant.Zone, err),
+		Code: diag.CodeNoSuchStart, At: w.at(recipe.PathStart), Summary: fmt.Sprintf("the start is not one moment in %s: %v", b.Plant.Zone, err),
 		Help: "start an hour earlier or later",
 	})
 	return w.list
@@ -37,7 +37,7 @@ func Schedule(b *recipe.Batch, slots []schedule.Slot) diag.List {
 	w := about(b)
 	if first := slots[0]; first.Wait > 0 {
 		w.add(diag.Diagnostic{
-			Code: diag.CodeStartWaits, At: w.at("start"),
+			Code: diag.CodeStartWaits, At: w.at(recipe.PathStart),
 			Summary: fmt.Sprintf("work begins at %s, not as written: %s", first.Start.Format("Mon 2 Jan 15:04"), first.WaitWhy),
 			Help:    "start on a working day, early enough for the whole mash day",
 		})
@@ -53,7 +53,7 @@ func Schedule(b *recipe.Batch, slots []schedule.Slot) diag.List {
 		}
 		if s.Key == "strip.charge" && s.Wait.Seconds() > standsLongS {
 			w.add(diag.Diagnostic{
-				Code: diag.CodeStandsLong, At: w.at("ferment.for", "ferment"),
+				Code: diag.CodeStandsLong, At: w.at(recipe.PathFermentFor),
 				Summary: fmt.Sprintf("the wash stands for %.0f h before it is run: %s", s.Wait.Hours(), s.WaitWhy),
 				Help:    "change the start or the time of the ferment", Reason: "it goes on souring, and loses alcohol to the air",
 			})
@@ -61,7 +61,7 @@ func Schedule(b *recipe.Batch, slots []schedule.Slot) diag.List {
 	}
 	for _, stage := range stages {
 		w.add(diag.Diagnostic{
-			Code: diag.CodeOutOfShift, At: w.at(stage, "start"),
+			Code: diag.CodeOutOfShift, At: w.at(recipe.PathOf(stage), recipe.PathStart),
 			Summary: fmt.Sprintf("%.1f h of the %s lie outside the shift", over[stage].Hours(), stage),
 			Help:    "a longer shift that day, more heat or cooling, or a smaller batch",
 			Reason:  "the work cannot be left half done",
@@ -79,19 +79,19 @@ func conflict(w *writer, k schedule.Conflict) {
 	switch k.Kind {
 	case schedule.Crew:
 		w.add(diag.Diagnostic{
-			Code: diag.CodeCrewShort, At: w.at("start"),
+			Code: diag.CodeCrewShort, At: w.at(recipe.PathStart),
 			Summary: fmt.Sprintf("%s: %s: %.0f people are wanted, and the crew is %.0f", at, what, k.Need, k.Have),
 			Help:    "have somebody in that day",
 		})
 	case schedule.Boiler:
 		w.add(diag.Diagnostic{
-			Code: diag.CodeBoilerShared, At: w.at("start"),
+			Code: diag.CodeBoilerShared, At: w.at(recipe.PathStart),
 			Summary: fmt.Sprintf("%s: %s: %s are wanted together, and the boiler gives %s", at, what, w.say.Power(k.Need/1000), w.say.Power(k.Have/1000)),
 			Help:    "run them one after the other",
 		})
 	case schedule.Vessel:
 		w.add(diag.Diagnostic{
-			Code: diag.CodeVesselTaken, At: w.at("start"), Summary: fmt.Sprintf("%s: %q is wanted by %s at once", at, k.Vessel, what),
+			Code: diag.CodeVesselTaken, At: w.at(recipe.PathStart), Summary: fmt.Sprintf("%s: %q is wanted by %s at once", at, k.Vessel, what),
 			Help: "use another vessel",
 		})
 	}

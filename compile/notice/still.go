@@ -32,7 +32,7 @@ func Strip(b *recipe.Batch, r numbers.Strip) diag.List {
 	runProblems(w, "strip", r.Run)
 	if left := r.Residue.EthanolKg / r.Charge.EthanolKg; left > 0.02 && len(r.Problems) == 0 {
 		w.add(diag.Diagnostic{
-			Code: diag.CodeEarlyStop, At: w.at("strip.stop", "strip"),
+			Code: diag.CodeEarlyStop, At: w.at(recipe.PathStripStop),
 			Summary: fmt.Sprintf("%.1f %% of the alcohol stays in the pot ale at this stop", 100*left),
 			Help:    "a lower stop gets it, with weaker low wines and more fuel",
 		})
@@ -56,7 +56,7 @@ func Spirit(b *recipe.Batch, run numbers.Spirit) diag.List {
 		return w.list
 	}
 	d := diag.Diagnostic{
-		Code: diag.CodeChargeStrong, At: w.at("spirit.charge", "spirit"),
+		Code: diag.CodeChargeStrong, At: w.at(recipe.PathCharge),
 		Summary: fmt.Sprintf("the spirit charge is %s", w.say.Strength(lot.AtABV(run.ChargeABV))),
 		Help:    "bring it down with water, or strip further",
 		Reason: fmt.Sprintf("it is kept under about %s: a stronger one gives its heads and hearts up in a rush, and its vapour takes fire sooner (common practice)",
@@ -77,7 +77,7 @@ func runProblems(w *writer, use string, r still.Run) {
 		end = r.Curve[k-1].ABV
 	}
 	for _, p := range r.Problems {
-		d := diag.Diagnostic{At: w.at(use+".stop", use)}
+		d := diag.Diagnostic{At: w.at(recipe.PathOf(use, "stop"))}
 		switch p {
 		case still.ProblemNoDistillate:
 			d.Code, d.Summary = diag.CodeNoDistillate, fmt.Sprintf("the first drop is weaker than the stop: nothing comes of the %s run", use)
@@ -86,28 +86,28 @@ func runProblems(w *writer, use string, r still.Run) {
 			d.Code, d.Summary = diag.CodeStopUnreached, fmt.Sprintf("the spout still runs at %s when the pot is nearly empty: the stop is never reached", w.byVolume(end))
 			d.Help = "a higher stop: a pot must never boil dry"
 		case still.ProblemForeshotsNotReached:
-			d.Code, d.At = diag.CodeCutUnreached, w.at("spirit.foreshots", use)
+			d.Code, d.At = diag.CodeCutUnreached, w.at(recipe.PathForeshots)
 			d.Summary, d.Help = "the run ends within the foreshots", "set less aside, or charge more"
 		case still.ProblemHeartsWeak:
-			d.Code, d.At = diag.CodeCutUnreached, w.at("spirit.hearts.from", "spirit.hearts", use)
+			d.Code, d.At = diag.CodeCutUnreached, w.at(recipe.PathHeartsFrom)
 			d.Summary, d.Help = heartsTooSoon(w, r)
 		case still.ProblemHeartsFromPassed:
-			d.Code, d.At = diag.CodeCutUnreached, w.at("spirit.hearts.from", "spirit.hearts", use)
+			d.Code, d.At = diag.CodeCutUnreached, w.at(recipe.PathHeartsFrom)
 			d.Summary, d.Help = "the hearts are to begin within the foreshots", "begin them later, or set less aside"
 			w.addAs(diag.Warning, d)
 			continue
 		case still.ProblemHeartsFromNotReached:
-			d.Code, d.At = diag.CodeCutUnreached, w.at("spirit.hearts.from", "spirit.hearts", use)
+			d.Code, d.At = diag.CodeCutUnreached, w.at(recipe.PathHeartsFrom)
 			d.Summary, d.Help = "the run ends before the hearts begin", "begin them earlier, or stop later"
 		case still.ProblemHeartsToNotReached:
-			d.Code, d.At = diag.CodeCutUnreached, w.at("spirit.hearts.to", "spirit.hearts", use)
+			d.Code, d.At = diag.CodeCutUnreached, w.at(recipe.PathHeartsTo)
 			d.Summary = fmt.Sprintf("the run ends before the hearts do: it stops at %s", w.byVolume(end))
 			d.Help = "end the hearts earlier, or stop later"
 		case still.ProblemCutsCrossed:
-			d.Code, d.At = diag.CodeCutsCrossed, w.at("spirit.hearts", use)
+			d.Code, d.At = diag.CodeCutsCrossed, w.at(recipe.PathHearts)
 			d.Summary, d.Help = "the hearts are to end before they begin", "strength falls through a run: the first cut is the stronger"
 		case still.ProblemNotSteady:
-			d.Code, d.At = diag.CodeNotSteady, w.at("spirit.charge", use)
+			d.Code, d.At = diag.CodeNotSteady, w.at(recipe.PathCharge)
 			d.Summary = "with its feints returned the spirit run never comes to repeat itself"
 			d.Help = "wider hearts, or leave the feints out of the charge"
 		}

@@ -22,7 +22,7 @@ func fullest(w *writer, u numbers.Use, what, help, reason string) {
 		return
 	}
 	d := diag.Diagnostic{
-		Code: fullCodes[v.Kind], At: w.at(u.Stage, "batch"), Reason: reason,
+		Code: fullCodes[v.Kind], At: w.at(recipe.PathOf(u.Stage)), Reason: reason,
 		Summary: fmt.Sprintf("%s is %s, and the %s %q takes %s: %.0f %% of the %s it holds",
 			what, w.say.Litres(mostM3*lot.LitresPerM3), v.Kind.Word(), v.Name, w.say.Litres(room*lot.LitresPerM3),
 			100*numbers.FillMost(v), w.say.Litres(v.HoldsM3*lot.LitresPerM3)),
@@ -47,7 +47,7 @@ func declared(v *recipe.Vessel) []diag.Related {
 func boiler(w *writer, v *recipe.Vessel, use string) {
 	if b := w.b.Plant.BoilerW; b > 0 && v.HeatsW > b {
 		w.add(diag.Diagnostic{
-			Code: diag.CodeBoilerSmall, At: w.at(use),
+			Code: diag.CodeBoilerSmall, At: w.at(recipe.PathOf(use)),
 			Summary: fmt.Sprintf("%q heats at %s, and the boiler gives %s: the boiler sets the pace",
 				v.Name, w.say.Power(v.HeatsW/1000), w.say.Power(b/1000)),
 			Help:    "nothing need be done; the plan reckons with the boiler",

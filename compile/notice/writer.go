@@ -19,15 +19,15 @@ type writer struct {
 
 func about(b *recipe.Batch) *writer { return &writer{b: b, say: measure.UnitsOf(b.Units)} }
 
-// at finds the place in the text of a value, by its path; the nearest block that
-// has one, if it has none of its own.
-func (w *writer) at(paths ...string) diag.Span {
+// at finds the place in the text of the first of some values that is written; of
+// the nearest block that has one, if none is.
+func (w *writer) at(paths ...recipe.Path) diag.Span {
 	for _, p := range paths {
 		if at, ok := w.b.Where[p]; ok {
 			return at
 		}
 	}
-	return diag.Span{}
+	return w.b.At(paths[0])
 }
 
 // add adds a diagnostic with the severity that its code has in the table.

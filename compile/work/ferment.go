@@ -9,6 +9,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/stage/ferment"
 	"newmake/compile/stage/schedule"
+	"newmake/lang/recipe"
 )
 
 // Ferment is the set, which ends the mash day, and the days that follow.
@@ -19,12 +20,12 @@ func Ferment(n *numbers.Batch) []Job {
 			DurationS: pumpSetupS + f.WortM3/pumpM3PerS},
 		Do:       plan.Say("Pump over to the fermenter: {}.", plan.Of(f.WortM3*lot.LitresPerM3, plan.Litre)),
 		Read:     []Reading{volume("volume", f.WortM3*lot.LitresPerM3)},
-		Cautions: []string{"confined"}, Path: "ferment",
+		Cautions: []string{"confined"}, Path: recipe.PathFerm,
 	}
 	pitch := Job{
 		Task: schedule.Task{Key: "ferment.pitch", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout, DurationS: pitchS},
 		Read: []Reading{temperature(n.Mashed.Out.TempC, mashTolC), gravity(n.Mashed.HydrometerSG, tolSG), acidity(n.Mashed.PH)},
-		Path: "ferment.pitch",
+		Path: recipe.PathPitch,
 	}
 	text, values := "Pitch {} of "+n.Ferm.Yeast.Name, []plan.Quantity{}
 	measure := func(what string, kg float64) {
@@ -44,7 +45,7 @@ func Ferment(n *numbers.Batch) []Job {
 	}
 	return []Job{fill, pitch, {
 		Task: schedule.Task{Key: fermentKey, Stage: "ferment", Vessel: name, DurationS: n.Ferm.DurationS, Elastic: true},
-		Do:   hold, Cautions: []string{"co2", "confined"}, Path: "ferment.for",
+		Do:   hold, Cautions: []string{"co2", "confined"}, Path: recipe.PathFermentFor,
 	}}
 }
 

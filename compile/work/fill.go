@@ -8,6 +8,7 @@ import (
 	"newmake/compile/numbers"
 	"newmake/compile/plan"
 	"newmake/compile/stage/schedule"
+	"newmake/lang/recipe"
 )
 
 // leastLeftL is what is left over from which on it is worth a word.
@@ -18,7 +19,7 @@ const leastLeftL = 0.05
 func Fill(n *numbers.Batch, k plan.Cask, reduction *plan.Reduction) []Job {
 	switch {
 	case n.Filled.Done:
-		jobs := append([]Job{gaugeHearts(n)}, reduce(reduction, "cask.entry")...)
+		jobs := append([]Job{gaugeHearts(n)}, reduce(reduction, recipe.PathEntry)...)
 		if k.Casks == 0 {
 			return append(jobs, keepForNext(k))
 		}
@@ -26,7 +27,7 @@ func Fill(n *numbers.Batch, k plan.Cask, reduction *plan.Reduction) []Job {
 	case numbers.InWood(n.Batch) || n.Distilled.Hearts.MassKg() <= 0:
 		return nil
 	case reduction != nil:
-		jobs := append([]Job{gaugeHearts(n)}, reduce(reduction, "cask.bottle.at")...)
+		jobs := append([]Job{gaugeHearts(n)}, reduce(reduction, recipe.PathBottleAt)...)
 		return append(jobs, bottle(k, reduction.To))
 	case n.Cask.BottleAt.Value > 0:
 		return nil // it comes too weak for that
@@ -38,12 +39,12 @@ func gaugeHearts(n *numbers.Batch) Job {
 	return Job{
 		Task: schedule.Task{Key: "fill.gauge", Stage: "fill", Attend: schedule.Throughout, MayWait: true, Chain: "reduce", DurationS: gaugeS},
 		Do:   plan.Say("Gauge the hearts: volume, temperature and hydrometer; true strength by the official tables."),
-		Read: lotReadings(lot.Of(n.Distilled.Hearts)), Cautions: []string{"spirit"}, Path: "cask",
+		Read: lotReadings(lot.Of(n.Distilled.Hearts)), Cautions: []string{"spirit"}, Path: recipe.PathCask,
 	}
 }
 
 // reduce brings the hearts to strength. Path is where that is written.
-func reduce(r *plan.Reduction, path string) []Job {
+func reduce(r *plan.Reduction, path recipe.Path) []Job {
 	t := schedule.Task{Key: "fill.reduce", Stage: "fill", Attend: schedule.Throughout, MayWait: true, Chain: "reduce", DurationS: reduceS}
 	return []Job{{
 		Task: t,
@@ -53,7 +54,7 @@ func reduce(r *plan.Reduction, path string) []Job {
 		Measured: []plan.Addition{{Name: "water to reduce", Amount: r.Water(), Step: t.Key}},
 	}, {
 		Task: schedule.Task{Key: "fill.settle", Stage: "fill", DurationS: settleS, Elastic: true},
-		Do:   plan.Say("Let it settle and come to the temperature of the room."), Path: "cask",
+		Do:   plan.Say("Let it settle and come to the temperature of the room."), Path: recipe.PathCask,
 	}}
 }
 
@@ -79,14 +80,14 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 	return Job{
 		Task: schedule.Task{Key: "fill.cask", Stage: "fill", Attend: schedule.Throughout, MayWait: true, People: people,
 			DurationS: fillSetupS + fillS*float64(k.Casks)},
-		Do: plan.Say(text, values...), Read: read, Cautions: []string{"spirit", "lift"}, Path: "cask.fill",
+		Do: plan.Say(text, values...), Read: read, Cautions: []string{"spirit", "lift"}, Path: recipe.PathFill,
 	}
 }
 
 func rest(n *numbers.Batch) Job {
 	return Job{
 		Task: schedule.Task{Key: "cask.rest", Stage: "cask", DurationS: n.Cask.RestS},
-		Do:   plan.Say("Rests in wood. Draw a sample twice a year, and hold it against the forecast."), Path: "cask.rest",
+		Do:   plan.Say("Rests in wood. Draw a sample twice a year, and hold it against the forecast."), Path: recipe.PathRest,
 	}
 }
 
@@ -100,7 +101,7 @@ func keepForNext(k plan.Cask) Job {
 		Task: keepTask(),
 		Do: plan.Say("Too little for a cask of {}: put {} into a closed tank, bonded and labelled, and fill with the next batch.",
 			plan.Of(k.SizeL, plan.Litre), k.Leftover.Volume()),
-		Read: lotReadings(k.Leftover), Cautions: []string{"spirit"}, Path: "cask.fill",
+		Read: lotReadings(k.Leftover), Cautions: []string{"spirit"}, Path: recipe.PathFill,
 	}
 }
 
@@ -108,7 +109,7 @@ func keepInTank(n *numbers.Batch) Job {
 	return Job{
 		Task: keepTask(),
 		Do:   plan.Say("Put the spirit into a closed tank, bonded and labelled, and record it" + cite(n.Batch, "27 CFR 19.301") + "."),
-		Read: lotReadings(lot.Of(n.Distilled.Hearts)), Cautions: []string{"spirit"}, Path: "batch",
+		Read: lotReadings(lot.Of(n.Distilled.Hearts)), Cautions: []string{"spirit"}, Path: recipe.PathBatch,
 	}
 }
 
@@ -117,6 +118,6 @@ func bottle(k plan.Cask, spirit plan.Lot) Job {
 	t.Key, t.DurationS = "fill.bottle", fillSetupS+bottleS*float64(k.Bottles)
 	return Job{
 		Task: t, Do: plan.Say(fmt.Sprintf("Gauge again, and bottle: about %d of %.0f mL.", k.Bottles, k.BottleL*1000)),
-		Read: lotReadings(spirit), Cautions: []string{"spirit"}, Path: "cask.bottle",
+		Read: lotReadings(spirit), Cautions: []string{"spirit"}, Path: recipe.PathBottle,
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"newmake/compile/numbers"
 	"newmake/compile/plan"
 	"newmake/compile/stage/schedule"
+	"newmake/lang/recipe"
 )
 
 // Job is one piece of work: the task that the schedule places, and what a run
@@ -19,7 +20,7 @@ type Job struct {
 	Read     []Reading
 	Cautions []string        // keys
 	Measured []plan.Addition // what is measured out for it
-	Path     string          // of the line in the text that asks for it
+	Path     recipe.Path     // of the line in the text that asks for it
 	After    string          // not in the line of work: done beside it, once this task has ended
 }
 

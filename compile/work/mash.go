@@ -23,7 +23,7 @@ func Mash(n *numbers.Batch) []Job {
 		Task: schedule.Task{Key: "mash.mill", Stage: "mash", Chain: "mash", Attend: schedule.Throughout,
 			DurationS: millS, MayWait: true},
 		Do:       plan.Say("Weigh out {} of grain by the bill, and mill it.", plan.Of(n.Bill.TotalKg, plan.Kilogram)),
-		Cautions: []string{"dust"}, Path: "bill",
+		Cautions: []string{"dust"}, Path: recipe.PathBill,
 	})
 	hot := false
 	for i, s := range n.Mash.Steps {
@@ -100,7 +100,7 @@ func hotLiquor(n *numbers.Batch, millS float64) (Job, bool) {
 		text, values = text+", {} of steam at full power", append(values, plan.Of(heatJ/w/60, plan.Minute))
 		t.DurationS, t.Power = max(0, firstJ/w-millS), w
 	}
-	return Job{Task: t, Do: plan.Say(text+".", values...), Cautions: []string{"steam"}, Path: "mash.water"}, true
+	return Job{Task: t, Do: plan.Say(text+".", values...), Cautions: []string{"steam"}, Path: recipe.PathMashWater}, true
 }
 
 // liquorW is the power that heats the liquor: the boiler's, or what the cooker

@@ -63,7 +63,7 @@ func occupancy(slots []schedule.Slot) []plan.Occupancy {
 }
 
 // line is the line of the text that a path stands on, 0 if it has none.
-func line(b *recipe.Batch, path string) int {
+func line(b *recipe.Batch, path recipe.Path) int {
 	n, _ := b.Where[path].Position()
 	return n
 }

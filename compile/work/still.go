@@ -78,7 +78,7 @@ func stripCharge(n *numbers.Batch, c charge) Job {
 		Read: []Reading{volumeOf("wash", wash),
 			{plan.Reading{What: "strength, strained", Expect: liquid.ByVolume(), Tolerance: plan.Of(tolWash, plan.AbvDiff)}, -1},
 			gravity(n.Fermented.FinalSG, tolSG)},
-		Cautions: []string{"co2", "confined", "vent"}, Path: "strip",
+		Cautions: []string{"co2", "confined", "vent"}, Path: recipe.PathStrip,
 	}
 }
 
@@ -86,7 +86,7 @@ func spiritCharge(n *numbers.Batch, c charge, newDay bool) Job {
 	all := lot.Of(c.run.Charge)
 	j := Job{
 		Task: c.fill(newDay), Do: plan.Say("Charge the still with {} of low wines.", all.Volume()),
-		Read: lotReadings(all), Cautions: []string{"vent"}, Path: "spirit.charge",
+		Read: lotReadings(all), Cautions: []string{"vent"}, Path: recipe.PathCharge,
 	}
 	if n.Spirit.Feints {
 		low, feints := all, lot.Of(n.Distilled.Returned)
@@ -100,7 +100,7 @@ func spiritCharge(n *numbers.Batch, c charge, newDay bool) Job {
 func (c charge) heat() Job {
 	t := c.task
 	t.Key, t.DurationS, t.Power = c.id+".heat", c.run.HeatUpS, c.powerW
-	j := Job{Task: t, Do: plan.Say("Heat, slowly at the end, to the first drop."), Cautions: []string{"stillhouse", "vapour"}, Path: c.use}
+	j := Job{Task: t, Do: plan.Say("Heat, slowly at the end, to the first drop."), Cautions: []string{"stillhouse", "vapour"}, Path: recipe.PathOf(c.use)}
 	if len(c.run.Curve) > 0 {
 		first := c.run.Curve[0]
 		j.Read = []Reading{spout(first.ABV), vapour(first.VapourC)}
@@ -133,7 +133,7 @@ func (c charge) fraction(f still.Fraction) Job {
 	all, curve := lot.Of(f.Stream), c.run.Curve
 	t := c.task
 	t.Key, t.DurationS, t.Power = c.id+"."+fractionKey(f.Name), f.EndS-f.StartS, c.powerW
-	j := Job{Task: t, Do: plan.Say(fractionWords[f.Name], all.Volume()), Path: c.use + "." + fractionKey(f.Name)}
+	j := Job{Task: t, Do: plan.Say(fractionWords[f.Name], all.Volume()), Path: recipe.PathOf(c.use, fractionKey(f.Name))}
 	if f.Name == still.Foreshots {
 		j.Cautions = []string{"foreshots"}
 	}
@@ -169,7 +169,7 @@ func receiver(l plan.Lot) Reading { return volumeOf("receiver", l) }
 func (c charge) stop(do plan.Phrase, read []Reading) Job {
 	t := c.task
 	t.Key, t.DurationS = c.id+".stop", dischargeS
-	return Job{Task: t, Do: do, Read: read, Cautions: []string{"stillage", "air-in"}, Path: c.use + ".stop"}
+	return Job{Task: t, Do: do, Read: read, Cautions: []string{"stillage", "air-in"}, Path: recipe.PathOf(c.use, "stop")}
 }
 
 func stripStop(n *numbers.Batch, c charge) Job {

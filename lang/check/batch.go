@@ -37,7 +37,7 @@ func (h *House) build(e *entry) {
 	}
 	b := &builder{
 		house: h, node: merged, entry: e, diags: &e.diags, whole: map[string]bool{},
-		batch: &recipe.Batch{Name: e.name, Where: make(map[string]diag.Span, 96), Models: h.Stock.Models},
+		batch: &recipe.Batch{Name: e.name, Where: make(map[recipe.Path]diag.Span, 96), Models: h.Stock.Models},
 	}
 	for _, a := range h.chain(e)[1:] {
 		b.batch.Chain = append(b.batch.Chain, a.name)
@@ -92,7 +92,8 @@ func (n *node) countUnits() (us, si int) {
 func (b *builder) read(f *file) {
 	n, r := b.node, b.batch
 	missing(b.diags, n, fmt.Sprintf("the batch %q", r.Name))
-	b.where("batch", n.at())
+	b.lines(recipe.Path{}, n)
+	b.where(recipe.PathBatch, n.at())
 	b.plant(n.line("at"))
 	b.style(n.line("style"))
 	b.start(n.line("start"))
@@ -127,12 +128,19 @@ func (b *builder) parts() trade.Parts {
 func (b *builder) add(d diag.Diagnostic) { b.diags.Add(d) }
 
 // where notes the place of a value.
-func (b *builder) where(path string, at diag.Span) { b.batch.Where[path] = at }
+func (b *builder) where(path recipe.Path, at diag.Span) { b.batch.Where[path] = at }
 
-// place notes the place of a line under a path, if it is there.
-func (b *builder) place(path string, n *node) {
-	if n != nil {
-		b.where(path, n.at())
+// places notes the place of a block, and of each line of it that may stand once.
+func (b *builder) places(path recipe.Path, n *node) {
+	b.where(path, n.at())
+	b.lines(path, n)
+}
+
+func (b *builder) lines(path recipe.Path, n *node) {
+	for _, l := range n.lines {
+		if !l.field.Repeat {
+			b.where(path.Child(l.field.Name), l.at())
+		}
 	}
 }
 
@@ -143,7 +151,6 @@ func (b *builder) plant(n *node) {
 	switch {
 	case n != nil:
 		name = n.text("plant")
-		b.where("at", n.at())
 	case b.node.present("at"):
 		return
 	case len(h.Plants) == 1:
@@ -174,19 +181,13 @@ func (b *builder) plant(n *node) {
 	b.batch.Plant, b.batch.Costs = p.plant, p.plant.Costs
 	b.whole["plant"] = p.whole
 	b.vague = p.node.bad || p.node.gaps || slices.ContainsFunc(p.node.lines, func(l *node) bool { return l.bad })
-	b.where("plant", p.plant.At)
-	for _, l := range p.node.lines {
-		if !l.field.Repeat {
-			b.where("plant."+l.field.Name, l.at())
-		}
-	}
+	b.places(recipe.PathPlant, p.node)
 }
 
 func (b *builder) style(n *node) {
 	if n == nil {
 		return
 	}
-	b.where("style", n.at())
 	c := n.get("standard")
 	if b.batch.Style = b.house.Stock.Standards[c.text()]; b.batch.Style == nil {
 		b.unknown(schema.Standard, "standard of identity", c, b.house.known.standards)
@@ -200,7 +201,6 @@ func (b *builder) start(n *node) {
 	if n == nil {
 		return
 	}
-	b.where("start", n.at())
 	s := &b.batch.Start
 	fmt.Sscanf(n.text("date"), "%d-%d-%d", &s.Year, &s.Month, &s.Day)
 	if s.Year < firstYear || s.Year > lastYear {

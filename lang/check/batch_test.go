@@ -121,7 +121,7 @@ func TestWhere(t *testing.T) {
 		"style":              "style bourbon",
 		"plant.elevation":    "elevation 1,150 ft",
 	} {
-		assert.Equal(t, text, strings.Join(strings.Fields(b.Where[path].Text()), " "), path)
+		assert.Equal(t, text, strings.Join(strings.Fields(b.Where[recipe.ParsePath(path)].Text()), " "), path)
 	}
 }
 

@@ -26,7 +26,7 @@ func (b *builder) bill(n *node) (whole bool) {
 	if n == nil {
 		return false
 	}
-	b.where("bill", n.at())
+	b.where(recipe.PathBill, n.at())
 	if !b.few(n, "grains") {
 		return false
 	}
@@ -46,7 +46,7 @@ func (b *builder) bill(n *node) (whole bool) {
 			whole = false
 			continue
 		}
-		b.where("bill."+g.Name, l.at())
+		b.where(recipe.PathBill.Child(g.Name), l.at())
 		lines = append(lines, billLine{l, g, l.quantity()})
 	}
 	if !whole {

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"newmake/lang/diag"
+	"newmake/lang/recipe"
 	"newmake/lang/schema"
 )
 
@@ -18,7 +19,7 @@ func (b *builder) unaged() bool {
 		b.add(diag.Diagnostic{
 			Code: diag.CodeUnknownField, Summary: "this batch goes into a cask, and its bottle is filled from there", At: l.at(),
 			Help:    "put the line into the `cask` block, or `remove cask`; in a variant, `remove bottle`",
-			Related: []diag.Related{{At: b.batch.At("cask"), Text: "the cask is here"}},
+			Related: []diag.Related{{At: b.batch.At(recipe.PathCask), Text: "the cask is here"}},
 		})
 		return false
 	case l != nil:
@@ -30,11 +31,11 @@ func (b *builder) unaged() bool {
 // bottle reads the bottle and its strength.
 func (b *builder) bottle(l *node) {
 	c := &b.batch.Cask
-	b.where("cask.bottle", l.at())
+	b.where(recipe.PathBottle, l.at())
 	c.BottleM3 = l.num("volume")
 	if s := l.get("strength"); s != nil {
 		c.BottleAt = s.strength()
-		b.where("cask.bottle.at", s.at())
+		b.where(recipe.PathBottleAt, s.at())
 	}
 }
 
@@ -45,10 +46,7 @@ func (b *builder) cask(n *node) (whole bool) {
 	}
 	c := &b.batch.Cask
 	c.At = n.at()
-	b.where("cask", n.at())
-	for _, word := range []string{"entry", "fill", "rest", "climate"} {
-		b.place("cask."+word, n.line(word))
-	}
+	b.places(recipe.PathCask, n)
 	whole = n.sound() && missing(b.diags, n, "the `cask` block")
 	c.Entry = n.strength("entry")
 	c.RestS = n.si("rest")

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -24,7 +25,7 @@ func promised() []string {
 // expects reads the promises.
 func (b *builder) expects(n *node) {
 	for i, l := range n.all("expect") {
-		b.where(fmt.Sprintf("expect.%d", i+1), l.at())
+		b.where(recipe.PathExpect.Child(strconv.Itoa(i+1)), l.at())
 		if e, ok := b.expect(l); ok {
 			b.batch.Expect = append(b.batch.Expect, e)
 		}

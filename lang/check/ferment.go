@@ -14,7 +14,7 @@ func (b *builder) ferment(n *node) (whole bool) {
 	}
 	f := &b.batch.Ferm
 	f.At = n.at()
-	b.where("ferment", n.at())
+	b.places(recipe.PathFerm, n)
 	whole = missing(b.diags, n, "the `ferment` block") && n.sound()
 	switch named := n.m.all("vessel"); {
 	case len(named) > 0:
@@ -30,7 +30,6 @@ func (b *builder) ferment(n *node) (whole bool) {
 	}
 	whole = whole && len(f.Vessels) > 0
 	if l := n.line("pitch"); l != nil {
-		b.where("ferment.pitch", l.at())
 		whole = b.pitch(l) && whole
 	}
 	for _, l := range n.all("dose") {
@@ -39,11 +38,10 @@ func (b *builder) ferment(n *node) (whole bool) {
 			whole = false
 			continue
 		}
-		b.where("ferment.dose."+z.Name, l.at())
+		b.where(recipe.PathDose.Child(z.Name), l.at())
 		f.Doses = append(f.Doses, recipe.Dose{Enzyme: z, MassKg: kg, Share: share, At: l.at()})
 	}
 	if l := n.line("hold"); l != nil {
-		b.where("ferment.hold", l.at())
 		f.HoldLowC, f.HoldHighC = n.span("hold")
 		if f.HoldHighC < f.HoldLowC {
 			whole = false
@@ -53,7 +51,6 @@ func (b *builder) ferment(n *node) (whole bool) {
 		}
 	}
 	if l := n.line("for"); l != nil {
-		b.where("ferment.for", l.at())
 		f.DurationS = l.num("duration")
 	}
 	if p := b.batch.Plant; p != nil {

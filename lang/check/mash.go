@@ -24,7 +24,7 @@ func (b *builder) mash(n *node) (whole bool) {
 	}
 	m := &b.batch.Mash
 	m.At = n.at()
-	b.where("mash", n.at())
+	b.places(recipe.PathMash, n)
 	if c := n.get("vessel"); c != nil {
 		m.Cooker = b.vessel(c, recipe.Cooker, "cooker")
 	} else if !n.bad {
@@ -46,20 +46,20 @@ func (b *builder) mash(n *node) (whole bool) {
 			whole = false
 			continue
 		}
-		s := recipe.MashStep{Verb: verb, Path: fmt.Sprintf("mash.step.%d", len(m.Steps)+1), At: l.at()}
+		s := recipe.MashStep{Verb: verb, Path: recipe.Step(len(m.Steps) + 1), At: l.at()}
 		s.TempC, s.DurationS, s.VolumeM3 = l.num("temp"), l.num("duration"), l.num("volume")
 		switch verb {
 		case recipe.MashWater:
 			if !l.has("temp") && b.batch.Plant != nil {
 				s.TempC = b.batch.Plant.WaterC
 			}
-			b.once("mash.water", l)
+			b.once(recipe.PathMashWater, l)
 		case recipe.MashBackset:
 			if !l.has("temp") && b.batch.Plant != nil {
 				s.TempC = b.batch.Plant.AmbientC
 			}
 			s.Share = l.num("share")
-			b.once("mash.backset", l)
+			b.once(recipe.PathBackset, l)
 		case recipe.MashAdd:
 			whole = b.grains(&s, l, inMash) && whole
 			if len(s.Grains) == 0 && whole && !l.has("all") {
@@ -104,7 +104,7 @@ func (b *builder) inDays(n *node) bool {
 }
 
 // once notes the place of the first line of its sort.
-func (b *builder) once(path string, n *node) {
+func (b *builder) once(path recipe.Path, n *node) {
 	if _, ok := b.batch.Where[path]; !ok {
 		b.where(path, n.at())
 	}
@@ -120,7 +120,7 @@ func (b *builder) steps(s *recipe.MashStep, l *node) {
 	b.where(s.Path, l.at())
 	for _, p := range stepPlaces {
 		if c := l.get(p.slot); c != nil {
-			b.where(s.Path+"."+p.name, c.at())
+			b.where(s.Path.Child(p.name), c.at())
 		}
 	}
 }
@@ -158,7 +158,7 @@ func (b *builder) grains(s *recipe.MashStep, l *node, inMash map[int]diag.Span) 
 			})
 		default:
 			inMash[i] = c.at()
-			b.where(s.Path+"."+c.text(), c.at())
+			b.where(s.Path.Child(c.text()), c.at())
 			s.Grains = append(s.Grains, i)
 		}
 	}
@@ -200,7 +200,7 @@ func (b *builder) notInBill(c *capture) {
 	b.add(diag.Diagnostic{
 		Code: diag.CodeNotInBill, Summary: fmt.Sprintf("`%s` is added, and the bill has none", c.text()), At: c.at(),
 		Help:    "give it a line in the bill, or add one of " + wording.OrList(names),
-		Related: []diag.Related{{At: b.batch.Where["bill"], Text: "the bill is here"}},
+		Related: []diag.Related{{At: b.batch.Where[recipe.PathBill], Text: "the bill is here"}},
 	})
 }
 

@@ -16,9 +16,7 @@ func (b *builder) strip(n *node) (whole bool) {
 	}
 	s := &b.batch.Strip
 	s.At = n.at()
-	b.where("strip", n.at())
-	b.place("strip.stop", n.line("stop"))
-	b.place("strip.charges", n.line("charges"))
+	b.places(recipe.PathStrip, n)
 	s.Still = b.still(n, larger)
 	s.Charges = b.charges(n)
 	s.StopAt = recipe.Strength{Value: 0.01}
@@ -54,10 +52,7 @@ func (b *builder) spirit(n *node) (whole bool) {
 	}
 	s := &b.batch.Spirit
 	s.At = n.at()
-	b.where("spirit", n.at())
-	for _, word := range []string{"charge", "foreshots", "hearts", "stop", "charges"} {
-		b.place("spirit."+word, n.line(word))
-	}
+	b.places(recipe.PathSpirit, n)
 	s.Still = b.still(n, smaller)
 	s.Charges = b.charges(n)
 	s.Feints = n.line("charge").has("feints")
@@ -70,8 +65,8 @@ func (b *builder) spirit(n *node) (whole bool) {
 	if l := n.line("hearts"); l != nil {
 		s.HeartsFrom, s.HeartsTo = cut(l.get("cut-from")), cut(l.get("cut-to"))
 		whole = b.possible(s.HeartsFrom) && b.possible(s.HeartsTo) && whole
-		b.where("spirit.hearts.from", s.HeartsFrom.At)
-		b.where("spirit.hearts.to", s.HeartsTo.At)
+		b.where(recipe.PathHeartsFrom, s.HeartsFrom.At)
+		b.where(recipe.PathHeartsTo, s.HeartsTo.At)
 	}
 	return whole
 }

@@ -48,7 +48,7 @@ func (e *editor) total(c Change, value []lang.Item) error {
 		return fault(diag.CodeChangeValue, fmt.Sprintf("%q is not the weight of a bill", c.Value), "write `bill=900 lb`")
 	}
 	kg, _ := quantity.ToSI(value[0].Value, value[0].Unit, quantity.Mass)
-	s := e.stmt(e.batch.Where["bill"])
+	s := e.stmt(e.batch.Where[recipe.PathBill])
 	if s == nil {
 		return e.unknown(c)
 	}
@@ -79,7 +79,7 @@ func massOf(s *lang.Stmt) *lang.Item {
 
 // line is the line of a grain, nil if the bill has none.
 func (e *editor) line(grain string) *lang.Stmt {
-	at, ok := e.batch.Where["bill."+grain]
+	at, ok := e.batch.Where[recipe.PathBill.Child(grain)]
 	if !ok || e.find(grain) == nil {
 		return nil
 	}
@@ -216,7 +216,7 @@ func (e *editor) put(c billChange, share float64, inShares bool) {
 	case s != nil: // `rest`
 		e.replace(diag.Span{Src: s.At.Src, Start: s.Items[len(s.Items)-1].At.Start, End: s.At.End}, text)
 	default:
-		if bill := e.stmt(e.batch.Where["bill"]); bill != nil {
+		if bill := e.stmt(e.batch.Where[recipe.PathBill]); bill != nil {
 			e.insert(bill, c.grain+" "+text)
 		}
 	}
@@ -232,7 +232,7 @@ func (e *editor) weights(changes []billChange, names []string) error {
 		total += c.kg
 		e.put(c, 0, false)
 	}
-	if s := e.stmt(e.batch.Where["bill"]); s != nil {
+	if s := e.stmt(e.batch.Where[recipe.PathBill]); s != nil {
 		if it := massOf(s); it != nil {
 			e.replace(it.At, mass(total, it.Unit))
 			e.result.Gave = append(e.result.Gave, "the total of the bill, to "+mass(total, it.Unit))
@@ -249,7 +249,7 @@ func (e *editor) weigh(grain string, kg float64) {
 		if e.batch.Units == recipe.SI {
 			unit = "kg"
 		}
-		if bill := e.stmt(e.batch.Where["bill"]); bill != nil && e.line(grain) == nil {
+		if bill := e.stmt(e.batch.Where[recipe.PathBill]); bill != nil && e.line(grain) == nil {
 			e.insert(bill, grain+" "+mass(kg, unit))
 		}
 		return

@@ -21,22 +21,22 @@ import (
 
 // Change is one value and what it is to be.
 type Change struct {
-	Path  string
+	Path  recipe.Path
 	Value string
 }
 
 // Parse reads a change as it is given on the command line: bill.rye=14 %.
 func Parse(s string) (Change, error) {
 	path, value, ok := strings.Cut(s, "=")
-	c := Change{strings.TrimSpace(path), strings.TrimSpace(value)}
-	if !ok || c.Path == "" || c.Value == "" {
+	c := Change{recipe.ParsePath(strings.TrimSpace(path)), strings.TrimSpace(value)}
+	if !ok || c.Path.IsZero() || c.Value == "" {
 		return c, fault(diag.CodeChangeValue, fmt.Sprintf("%q does not say what is to be what", s), "write it as `bill.rye=14 %`")
 	}
 	return c, nil
 }
 
 // String is the change as one writes it.
-func (c Change) String() string { return c.Path + " = " + c.Value }
+func (c Change) String() string { return c.Path.String() + " = " + c.Value }
 
 // Result is what the changes come to.
 type Result struct {
@@ -62,15 +62,15 @@ func Apply(h *check.House, b *recipe.Batch, changes []Change) (*Result, error) {
 		if err != nil {
 			return nil, err
 		}
-		if grain, ok := strings.CutPrefix(c.Path, "bill."); ok && !strings.Contains(grain, ".") {
-			bc, err := e.grain(grain, c, value)
+		if c.Path.Parent() == recipe.PathBill {
+			bc, err := e.grain(c.Path.Last(), c, value)
 			if err != nil {
 				return nil, err
 			}
 			shares = append(shares, bc)
 			continue
 		}
-		if c.Path == "bill" {
+		if c.Path == recipe.PathBill {
 			if err := e.total(c, value); err != nil {
 				return nil, err
 			}
@@ -118,7 +118,7 @@ func (e *editor) value(c Change) ([]lang.Item, error) {
 		return nil, fault(diag.CodeChangeValue, fmt.Sprintf("%q is more than one value", c.Value), "write what stands on the line after its first word")
 	}
 	const head = "value "
-	f, list := lang.Parse(diag.NewSource("the value of "+c.Path, []byte(head+c.Value)))
+	f, list := lang.Parse(diag.NewSource("the value of "+c.Path.String(), []byte(head+c.Value)))
 	if list.HasErrors() {
 		return nil, list
 	}

@@ -8,6 +8,7 @@ import (
 
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/recipe"
 	"newmake/lang/spelling"
 )
 
@@ -91,10 +92,13 @@ func (e *editor) unknown(c Change) error {
 	}
 	var known []string
 	for p := range e.batch.Where {
-		known = append(known, p)
+		known = append(known, p.String())
+	}
+	for _, v := range e.batch.Values() {
+		known = append(known, v.Path.String())
 	}
 	slices.Sort(known)
-	if near := nearest(c.Path, known); near != "" {
+	if near := nearest(c.Path.String(), known); near != "" {
 		d.Help = "did you mean `" + near + "`?"
 	} else {
 		d.Help = byItsLine
@@ -104,8 +108,8 @@ func (e *editor) unknown(c Change) error {
 
 // within says how to name one value of what has several: the steps of a mash that
 // do one thing, a block. It is "" if the path is of nothing that is there.
-func (e *editor) within(path string) string {
-	if parts := split(path); len(parts) > 1 && parts[0] == "mash" {
+func (e *editor) within(path recipe.Path) string {
+	if parts := path.Parts(); len(parts) > 1 && parts[0] == "mash" {
 		var each []string
 		named := false
 		for i, s := range e.steps(parts[1]) {
@@ -117,7 +121,7 @@ func (e *editor) within(path string) string {
 			return fmt.Sprintf("there are %d of it: %s", len(each), strings.Join(each, ", "))
 		}
 	}
-	if path == "batch" {
+	if path == recipe.PathBatch {
 		return "this is the whole batch; " + byItsLine
 	}
 	if _, block := e.batch.Where[path]; block {

@@ -25,7 +25,7 @@ func (e *editor) set(c Change, value []lang.Item) error {
 		}
 		return nil
 	}
-	parts := split(c.Path)
+	parts := c.Path.Parts()
 	switch parts[0] {
 	case "plant":
 		return e.below(e.stmt(e.batch.Plant.At), parts[1:], c, value)
@@ -37,13 +37,13 @@ func (e *editor) set(c Change, value []lang.Item) error {
 
 // where finds the place of a value: by its own path, or as a step that is named
 // by what it does: mash.rest.2, mash.dose.alpha-amylase.
-func (e *editor) where(path string) (diag.Span, bool) {
+func (e *editor) where(path recipe.Path) (diag.Span, bool) {
 	if at, ok := e.batch.Where[path]; ok {
 		if s := e.stmt(at); s != nil && s.Block == nil {
 			return at, true
 		}
 	}
-	parts := split(path)
+	parts := path.Parts()
 	if len(parts) < 2 || parts[0] != "mash" {
 		return diag.Span{}, false
 	}
@@ -69,7 +69,7 @@ func (e *editor) where(path string) (diag.Span, bool) {
 		if name == "at" {
 			name = "to" // both are the temperature of the step
 		}
-		to += "." + name
+		to = to.Child(name)
 	}
 	at, ok := e.batch.Where[to]
 	return at, ok && len(rest) <= 1
@@ -182,7 +182,7 @@ func (e *editor) newLine(c Change, parts []string) error {
 	if len(parts) != 2 || parts[0] == "mash" && !strings.HasPrefix(parts[1], "backset-") {
 		return e.unknown(c)
 	}
-	at, ok := e.batch.Where[parts[0]]
+	at, ok := e.batch.Where[recipe.PathOf(parts[0])]
 	if !ok {
 		return e.unknown(c)
 	}
@@ -225,23 +225,4 @@ func (e *editor) stock(parts []string, c Change, value []lang.Item) error {
 	}
 	fmt.Fprintf(&e.extra, "%s %s {\n  %s  %s\n}\n", parts[0], parts[1], parts[2], c.Value)
 	return nil
-}
-
-// split parts a path at its dots; a part in quotes may have dots and spaces.
-func split(path string) []string {
-	var out []string
-	var part strings.Builder
-	quoted := false
-	for _, r := range path {
-		switch {
-		case r == '"':
-			quoted = !quoted
-		case r == '.' && !quoted:
-			out = append(out, part.String())
-			part.Reset()
-		default:
-			part.WriteRune(r)
-		}
-	}
-	return append(out, part.String())
 }

@@ -29,15 +29,15 @@ func Scaled(h *check.House, b *recipe.Batch, f float64, name, note string, remov
 	w := &writer{editor: editor{house: h, batch: b, result: &Result{}}, variant: &Variant{Name: name}}
 	w.bill(f)
 	w.mash(f)
-	w.scaleLines("ferment", f, append([]string{"ferment.pitch"}, w.paths("ferment.dose.")...))
-	w.scaleLines("spirit", f, []string{"spirit.foreshots", "spirit.hearts"})
+	w.scaleLines(recipe.PathFerm, f)
+	w.scaleLines(recipe.PathSpirit, f)
 	return w.finish(note, remove)
 }
 
 // Cut writes the variant of a batch whose hearts end elsewhere.
 func Cut(h *check.House, b *recipe.Batch, to recipe.Cut, name, note string, remove bool) (*Variant, error) {
 	w := &writer{editor: editor{house: h, batch: b, result: &Result{}}, variant: &Variant{Name: name}}
-	at, ok := b.Where["spirit.hearts.to"]
+	at, ok := b.Where[recipe.PathHeartsTo]
 	s := w.stmt(at)
 	if !ok || s == nil {
 		return nil, fault(diag.CodeChangePath, fmt.Sprintf("the batch %q does not say where its hearts end", b.Name), "write `hearts from ... to ...` in its spirit block")
@@ -120,7 +120,7 @@ func (w *writer) note(s *lang.Stmt, old, new string) {
 // bill writes the total of a bill in shares, or every weight of one in weights.
 func (w *writer) bill(f float64) {
 	b := w.batch.Bill
-	s := w.stmt(w.batch.Where["bill"])
+	s := w.stmt(w.batch.Where[recipe.PathBill])
 	if s == nil {
 		return
 	}
@@ -218,35 +218,22 @@ func (w *writer) mash(f float64) {
 }
 
 // scaleLines writes the lines of a block that hold an amount.
-func (w *writer) scaleLines(block string, f float64, paths []string) {
+func (w *writer) scaleLines(block recipe.Path, f float64) {
 	var done []*lang.Stmt
-	for _, path := range paths {
-		at, ok := w.batch.Where[path]
-		if !ok {
+	for _, v := range w.batch.Values() {
+		if !v.Grows || !v.Path.Within(block) {
 			continue
 		}
-		s := w.stmt(at)
-		if s == nil || slices.Contains(done, s) {
+		s := w.stmt(v.At)
+		if s == nil || s.Block != nil || slices.Contains(done, s) {
 			continue
 		}
 		done = append(done, s)
 		if items := amounts(s); len(items) > 0 {
-			w.line(s, block, s.At.Text(), scaled(s, f, items...))
+			w.line(s, block.String(), s.At.Text(), scaled(s, f, items...))
 		}
 	}
 	w.close()
-}
-
-// paths are the places that begin with a prefix, in order.
-func (w *writer) paths(prefix string) []string {
-	var out []string
-	for p := range w.batch.Where {
-		if strings.HasPrefix(p, prefix) {
-			out = append(out, p)
-		}
-	}
-	slices.Sort(out)
-	return out
 }
 
 // units says in which units the variant is meant, where the file that it comes to

@@ -154,6 +154,7 @@ var (
 	PathStart = PathOf("start")
 	PathUnits = PathOf("units")
 
+	PathMashWater      = PathMash.Child("water") // the first of its sort
 	PathBackset        = PathMash.Child("backset")
 	PathBacksetAcidity = PathMash.Child("backset-acidity")
 	PathBacksetSolids  = PathMash.Child("backset-solids")

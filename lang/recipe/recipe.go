@@ -4,8 +4,6 @@
 package recipe
 
 import (
-	"strings"
-
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 )
@@ -60,22 +58,20 @@ type Batch struct {
 	Expect []Expect          // promises, see `expect`
 	Models map[string]*Model // constants of the models, from the stock
 
-	// Where tells the place in the text of each value, by its path:
-	// "bill.rye", "mash.water", "mash.step.4", "mash.step.4.to",
-	// "spirit.hearts.from", "cask.entry". A path without an own line maps to
-	// the line of its block.
-	Where map[string]diag.Span
+	// Where tells the place in the text of each value that is written, by its
+	// path: bill.rye, mash.water, mash.step.4, mash.step.4.to, spirit.hearts.from,
+	// cask.entry. Blocks have a place, too.
+	Where map[Path]diag.Span
 }
 
 // At is the place of a value, or of the nearest thing around it that has one.
-func (b *Batch) At(path string) diag.Span {
-	for p := path; p != ""; {
+func (b *Batch) At(p Path) diag.Span {
+	for ; !p.IsZero(); p = p.Parent() {
 		if at, ok := b.Where[p]; ok {
 			return at
 		}
-		p = p[:max(0, strings.LastIndexByte(p, '.'))]
 	}
-	return b.Where["batch"]
+	return b.Where[PathBatch]
 }
 
 // Start is the civil time at which mash day begins; the plant holds the zone.
@@ -133,7 +129,7 @@ type MashStep struct {
 	Enzyme    *Enzyme
 	MassKg    float64 // of the enzyme
 	Share     float64 // dose: of the grain by weight; backset: of all the liquor. 0: written as an amount
-	Path      string  // its key in Batch.Where, e.g. "mash.step.4"
+	Path      Path    // its key in Batch.Where: mash.step.4
 	At        diag.Span
 }
 

@@ -217,7 +217,7 @@ func joined(a, b string) string {
 // and prices, and what it uses of the stock.
 func (b *Batch) Values() []Value {
 	v := &values{batch: b, out: make([]Value, 0, 512)}
-	own := owner{where: b.place}
+	own := owner{where: b.At}
 	gather(v, own, batchRows, b)
 	v.lists()
 	if b.Plant != nil {
@@ -243,22 +243,12 @@ func (b *Batch) Value(k Key) (Value, bool) {
 	return Value{}, false
 }
 
-// place is where a value is written: on its own line, or in the nearest block.
-func (b *Batch) place(p Path) diag.Span {
-	for ; !p.IsZero(); p = p.Parent() {
-		if at, ok := b.Where[p.String()]; ok {
-			return at
-		}
-	}
-	return diag.Span{}
-}
-
 // beside is where a value is written, or another is beside which it belongs.
 func (b *Batch) beside(p, other Path) diag.Span {
-	if at, ok := b.Where[p.String()]; ok {
+	if at, ok := b.Where[p]; ok {
 		return at
 	}
-	return b.place(other)
+	return b.At(other)
 }
 
 // in finds lines by the word that they begin with.

@@ -88,7 +88,7 @@ var stepRows = []row[MashStep]{
 // Values are those of a step.
 func (s *MashStep) Values() []Value {
 	v := &values{}
-	gather(v, owner{path: ParsePath(s.Path), where: func(Path) diag.Span { return s.At }}, stepRows, s)
+	gather(v, owner{path: s.Path, where: func(Path) diag.Span { return s.At }}, stepRows, s)
 	return v.out
 }
 

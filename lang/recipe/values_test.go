@@ -91,6 +91,9 @@ func full(v reflect.Value) {
 		full(v.Index(0))
 	case reflect.Map:
 		v.Set(reflect.MakeMap(v.Type()))
+		if v.Type().Key().Kind() != reflect.String {
+			return // of places
+		}
 		e := reflect.New(v.Type().Elem()).Elem()
 		full(e)
 		v.SetMapIndex(reflect.ValueOf("one"), e)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"newmake/lang/diag"
+	"newmake/lang/recipe"
 	"newmake/lang/wording"
 )
 
@@ -16,7 +17,7 @@ func checkCask(r *rules) {
 	}
 	if c.Char > 0 && !c.Kind.Charred {
 		r.add(diag.Diagnostic{
-			Code: diag.CodeCharless, At: r.at("cask.fill"), Summary: fmt.Sprintf("`%s` is not charred, and the line names a char", c.Kind.Name),
+			Code: diag.CodeCharless, At: r.at(recipe.PathFill), Summary: fmt.Sprintf("`%s` is not charred, and the line names a char", c.Kind.Name),
 			Help: "take the char out, or fill a charred cask",
 		})
 	}
@@ -31,7 +32,7 @@ func checkCask(r *rules) {
 		sizes = append(sizes, r.volume(s))
 	}
 	r.add(diag.Diagnostic{
-		Code: diag.CodeCaskSize, Severity: diag.Note, At: r.at("cask.fill"),
+		Code: diag.CodeCaskSize, Severity: diag.Note, At: r.at(recipe.PathFill),
 		Summary: fmt.Sprintf("`%s` is not usually made to hold %s", c.Kind.Name, r.volume(c.SizeM3)),
 		Help:    "usual sizes: " + wording.And(sizes),
 	})

@@ -33,7 +33,7 @@ func checkCook(r *rules, w *walkthrough) {
 				continue
 			}
 			r.add(diag.Diagnostic{
-				Code: diag.CodeSetsSolid, Severity: diag.Warning, At: r.at(m.step.Path + ".to"),
+				Code: diag.CodeSetsSolid, Severity: diag.Warning, At: r.at(m.step.Path.Child("to")),
 				Summary: fmt.Sprintf("`%s` is cooked with nothing to thin it: neither a liquefying enzyme nor malt is in by then", l.Grain.Name),
 				Help:    "write `dose alpha-amylase` before it is heated, or put some malt in first",
 				Reason:  "as its starch swells the mash sets solid: the rakes stall, and what lies on the hot wall scorches (common practice)",

@@ -138,7 +138,7 @@ func maltHeat(r *rules, w *walkthrough, l life, other bool) {
 	g := r.batch.Bill.Lines[l.line].Grain
 	step := w.moments[w.added[l.line]].step
 	d := diag.Diagnostic{
-		Code: diag.CodeEnzymesDie, At: r.at(step.Path + "." + g.Name),
+		Code: diag.CodeEnzymesDie, At: r.at(step.Path.Child(g.Name)),
 		Help:   fmt.Sprintf("cool the mash to %s before the malt goes in, and rest it there", r.temp(64.5)),
 		Reason: "beta-amylase dies within minutes above 155 F (68 C), alpha-amylase above 176 F (80 C)",
 	}
@@ -155,10 +155,10 @@ func maltHeat(r *rules, w *walkthrough, l life, other bool) {
 	case l.killedBy != nil && other && r.batch.Bill.Lines[l.line].Share <= preMalt:
 		return // it was put in to thin the cook, and has
 	case l.killedBy != nil:
-		d.At = r.at(l.killedBy.Path + ".to")
+		d.At = r.at(l.killedBy.Path.Child("to"))
 		d.Summary = fmt.Sprintf("this heats `%s` above %s before it has converted anything: its enzymes die", g.Name, r.temp(maltDiesC))
 		d.Help = "put the malt in after the cook, when the mash has cooled"
-		d.Related = []diag.Related{{At: r.at(step.Path + "." + g.Name), Text: "it goes in here"}}
+		d.Related = []diag.Related{{At: r.at(step.Path.Child(g.Name)), Text: "it goes in here"}}
 	case l.metC > most:
 		d.Severity = diag.Warning
 		d.Summary = fmt.Sprintf("`%s` goes in at %s, where much of its enzymes dies", g.Name, r.temp(l.metC))
@@ -170,7 +170,7 @@ func maltHeat(r *rules, w *walkthrough, l life, other bool) {
 
 func noEnzymes(r *rules) {
 	d := diag.Diagnostic{
-		Code: diag.CodeNoEnzymes, Summary: "nothing in this batch makes sugar of the starch", At: r.batch.Where["bill"],
+		Code: diag.CodeNoEnzymes, Summary: "nothing in this batch makes sugar of the starch", At: r.batch.Where[recipe.PathBill],
 		Help:   "put malt with enzymes in the bill, such as `distillers-malt`, or dose `glucoamylase`",
 		Reason: "yeast takes sugar, not starch: without malt or a saccharifying enzyme there is nothing to ferment",
 	}
@@ -187,7 +187,7 @@ func weakGrist(r *rules, lintner float64) {
 		least, usual = powerWithDose, powerLeast
 	}
 	d := diag.Diagnostic{
-		Code: diag.CodeWeakEnzymes, Severity: diag.Warning, At: r.batch.Where["bill"],
+		Code: diag.CodeWeakEnzymes, Severity: diag.Warning, At: r.batch.Where[recipe.PathBill],
 		Summary: fmt.Sprintf("the grist has a diastatic power of %s lintner, which is little", wording.Decimal(lintner)),
 		Help:    "more malt, a stronger malt such as `distillers-malt`, or a dose of enzyme",
 		Reason:  fmt.Sprintf("a grist converts itself from about %d lintner; bourbon with distillers' malt stands near %d (common practice)", selfConverts, bourbonUsual),
@@ -220,7 +220,7 @@ func checkDoses(r *rules, w *walkthrough) {
 				Code: diag.CodeEnzymeWindow, Severity: diag.Warning, At: d.At,
 				Summary: fmt.Sprintf("`%s` works between %s and %s, and the ferment is held outside that", d.Enzyme.Name, r.temp(d.Enzyme.LowC), r.temp(d.Enzyme.HighC)),
 				Help:    "dose it in the mash, or use another enzyme",
-				Related: []diag.Related{{At: r.at("ferment.hold"), Text: "the ferment is held here"}},
+				Related: []diag.Related{{At: r.at(recipe.PathHold), Text: "the ferment is held here"}},
 			})
 		}
 	}
@@ -253,7 +253,7 @@ func doseWindow(r *rules, w *walkthrough, dosed int) {
 				Code: diag.CodeEnzymeWindow, Severity: diag.Warning, At: w.moments[dosed].step.At,
 				Summary: fmt.Sprintf("`%s` dies before it works: the mash gets to %s, and above %s it is gone", z.Name, r.temp(m.afterC), r.temp(z.MostC)),
 				Help:    fmt.Sprintf("dose it when the mash is between %s and %s", r.temp(z.LowC), r.temp(z.HighC)),
-				Related: []diag.Related{{At: r.at(m.step.Path + ".to"), Text: "it dies here"}},
+				Related: []diag.Related{{At: r.at(m.step.Path.Child("to")), Text: "it dies here"}},
 			})
 			return
 		}

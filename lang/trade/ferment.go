@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"newmake/lang/diag"
+	"newmake/lang/recipe"
 	"newmake/lang/wording"
 )
 
@@ -12,17 +13,17 @@ func checkSet(r *rules, w *walkthrough) {
 	last, y := w.last(), r.batch.Ferm.Yeast
 	set := last.afterC
 	d := diag.Diagnostic{
-		Code: diag.CodeSetTemperature, At: r.at(last.step.Path + ".to"),
+		Code: diag.CodeSetTemperature, At: r.at(last.step.Path.Child("to")),
 		Help:    fmt.Sprintf("end the mash with `cool to` a temperature between %s and %s", r.temp(y.LowC), r.temp(y.HighC)),
 		Reason:  fmt.Sprintf("`%s` is well between %s and %s, and dies quickly above %s", y.Name, r.temp(y.LowC), r.temp(y.HighC), r.temp(y.MostC)),
-		Related: []diag.Related{{At: r.at("ferment.pitch"), Text: "the yeast goes in here"}},
+		Related: []diag.Related{{At: r.at(recipe.PathPitch), Text: "the yeast goes in here"}},
 	}
 	if set <= y.MostC {
 		setWindow(r, d, set)
 		return
 	}
 	d.Summary = fmt.Sprintf("the mash is set at %s: it kills the yeast", r.temp(set))
-	r.otherScale(&d, last.step.Path+".to", y.LowC-5, y.HighC)
+	r.otherScale(&d, last.step.Path.Child("to"), y.LowC-5, y.HighC)
 	r.add(d)
 }
 
@@ -61,7 +62,7 @@ func checkPitch(r *rules, washM3 float64) {
 		word, reason = "little", "a small pitch starts slowly, and bacteria get there first"
 	}
 	r.add(diag.Diagnostic{
-		Code: diag.CodePitchRate, Severity: diag.Warning, At: r.at("ferment.pitch"), Reason: reason,
+		Code: diag.CodePitchRate, Severity: diag.Warning, At: r.at(recipe.PathPitch), Reason: reason,
 		Summary: fmt.Sprintf("%s g/L is %s for `%s`", wording.Decimal(rate), word, y.Name),
 		Help:    fmt.Sprintf("usual: %s to %s g/L, as bought", wording.Decimal(low), wording.Decimal(high)),
 	})
@@ -73,14 +74,14 @@ func checkFerment(r *rules) {
 	y := f.Yeast
 	const margin = 2
 	d := diag.Diagnostic{
-		Code: diag.CodeHoldWindow, Severity: diag.Warning, At: r.at("ferment.hold"),
+		Code: diag.CodeHoldWindow, Severity: diag.Warning, At: r.at(recipe.PathHold),
 		Help: fmt.Sprintf("`%s` is well between %s and %s", y.Name, r.temp(y.LowC), r.temp(y.HighC)),
 	}
 	switch {
 	case f.HoldLowC > y.MostC:
 		d.Severity = diag.Error
 		d.Summary = fmt.Sprintf("the ferment is held at %s and more: that kills the yeast", r.temp(f.HoldLowC))
-		r.otherScale(&d, "ferment.hold", 0, y.MostC)
+		r.otherScale(&d, recipe.PathHold, 0, y.MostC)
 	case f.HoldHighC > y.HighC+0.1:
 		d.Summary = fmt.Sprintf("the ferment may get to %s, warmer than the yeast likes", r.temp(f.HoldHighC))
 	case f.HoldLowC < y.LowC-margin && f.HoldHighC < y.LowC:

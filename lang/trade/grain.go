@@ -41,7 +41,7 @@ func addedHot(r *rules, w *walkthrough, l *recipe.BillLine, step int) {
 	r.add(diag.Diagnostic{
 		Code: diag.CodeHotGrain, Severity: diag.Warning,
 		Summary: fmt.Sprintf("`%s` goes in at %s; it should be at most %s", g.Name, r.temp(m.meetsC()), r.temp(g.MostC)),
-		At:      r.at(m.step.Path + "." + g.Name),
+		At:      r.at(m.step.Path.Child(g.Name)),
 		Help:    fmt.Sprintf("cool to %s before it", r.temp(g.MostC)),
 		Reason:  reason,
 	})
@@ -66,7 +66,7 @@ func checkStarch(r *rules, w *walkthrough) {
 			enough = (g.GelLowC + g.GelHighC) / 2
 		}
 		d := diag.Diagnostic{
-			Code: diag.CodeRawStarch, At: r.at(w.moments[step].step.Path + "." + g.Name),
+			Code: diag.CodeRawStarch, At: r.at(w.moments[step].step.Path.Child(g.Name)),
 			Help:   fmt.Sprintf("its starch swells between %s and %s: heat the mash to at least %s with it in", r.temp(g.GelLowC), r.temp(g.GelHighC), r.temp(g.GelHighC)),
 			Reason: "enzymes work only on starch that has swollen; what stays raw is lost, and feeds the bacteria",
 		}

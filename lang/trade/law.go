@@ -29,7 +29,7 @@ func checkLaw(r *rules) {
 			checkOwnEnzymes(r, c)
 		case recipe.EntryMost:
 			if r.can.Cask && below(c.Strength, r.batch.Cask.Entry) {
-				unlawful(r, diag.CodeLawEntry, c, r.at("cask.entry"),
+				unlawful(r, diag.CodeLawEntry, c, r.at(recipe.PathEntry),
 					fmt.Sprintf("the entry strength is above %s, the most that %s allows", strengthText(c.Strength), s.Title),
 					"lower the entry strength")
 			}
@@ -38,22 +38,22 @@ func checkLaw(r *rules) {
 			case r.can.Cask:
 				checkWood(r, c)
 			case r.can.Unaged && !slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool { return w.None }):
-				unlawful(r, diag.CodeLawWood, c, r.at("batch"), fmt.Sprintf("%s rests in %s, and this batch goes into no wood", s.Title, woodsText(c)),
+				unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathBatch), fmt.Sprintf("%s rests in %s, and this batch goes into no wood", s.Title, woodsText(c)),
 					"give the batch a `cask`, or another style")
 			}
 		case recipe.AgeLeast:
 			if r.can.Unaged {
-				unlawful(r, diag.CodeLawRest, c, r.at("batch"), fmt.Sprintf("%s rests at least %s in wood, and this batch goes into none", s.Title, durationText(c.AgeS)),
+				unlawful(r, diag.CodeLawRest, c, r.at(recipe.PathBatch), fmt.Sprintf("%s rests at least %s in wood, and this batch goes into none", s.Title, durationText(c.AgeS)),
 					"give the batch a `cask`, or another style")
 			}
 			if r.can.Cask && r.batch.Cask.RestS < c.AgeS*0.9999 {
-				unlawful(r, diag.CodeLawRest, c, r.at("cask.rest"),
+				unlawful(r, diag.CodeLawRest, c, r.at(recipe.PathRest),
 					fmt.Sprintf("%s rests at least %s in wood", s.Title, durationText(c.AgeS)),
 					"let it rest longer, or give it another style")
 			}
 		case recipe.BottledLeast:
 			if at := r.batch.Cask.BottleAt; (r.can.Cask || r.can.Unaged) && at.Value > 0 && below(at, c.Strength) {
-				unlawful(r, diag.CodeLawBottled, c, r.at("cask.bottle.at"),
+				unlawful(r, diag.CodeLawBottled, c, r.at(recipe.PathBottleAt),
 					fmt.Sprintf("%s is bottled at %s or more", s.Title, strengthText(c.Strength)), "raise the bottling strength")
 			}
 		}
@@ -64,7 +64,7 @@ func checkLaw(r *rules) {
 func unlawful(r *rules, code diag.Code, c *recipe.Condition, at diag.Span, summary, help string) {
 	r.add(diag.Diagnostic{
 		Code: code, At: at, Summary: summary, Help: help, Reason: section(r.batch.Style.Law, c.Law),
-		Related: []diag.Related{{At: r.at("style"), Text: fmt.Sprintf("the style is named here: %s", r.batch.Style.Title)}},
+		Related: []diag.Related{{At: r.at(recipe.PathStyle), Text: fmt.Sprintf("the style is named here: %s", r.batch.Style.Title)}},
 	})
 }
 
@@ -89,13 +89,13 @@ func checkGrains(r *rules, c *recipe.Condition) {
 	title, what := r.batch.Style.Title, grainsText(c)
 	switch {
 	case c.Test == recipe.GrainSome && share <= 0:
-		unlawful(r, diag.CodeLawGrain, c, r.at("bill"), fmt.Sprintf("%s has some %s in its bill, and this has none", title, what), "put some in the bill, or give the batch another style")
+		unlawful(r, diag.CodeLawGrain, c, r.at(recipe.PathBill), fmt.Sprintf("%s has some %s in its bill, and this has none", title, what), "put some in the bill, or give the batch another style")
 	case c.Test == recipe.GrainLeast && share < c.Share-1e-6:
 		help := fmt.Sprintf("more %s in the bill, or another style", what)
-		at := r.at("bill")
+		at := r.at(recipe.PathBill)
 		if c.Share > 0.9999 && odd != "" {
 			help = fmt.Sprintf("`%s` does not count; take it out of the bill, or give the batch another style", odd)
-			at = r.at("bill." + odd)
+			at = r.at(recipe.PathBill.Child(odd))
 		}
 		unlawful(r, diag.CodeLawGrain, c, at, fmt.Sprintf("%s is made of at least %s %s by weight, and this bill has %s", title, percent(c.Share), what, percent(share)), help)
 	}
@@ -148,9 +148,9 @@ func checkWood(r *rules, c *recipe.Condition) {
 		if k.New {
 			use = "new"
 		}
-		unlawful(r, diag.CodeLawWood, c, r.at("cask.fill"), fmt.Sprintf("%s rests in %s, and this is %s `%s`", title, woodsText(c), use, k.Kind.Name), "fill another cask, or give the batch another style")
+		unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathFill), fmt.Sprintf("%s rests in %s, and this is %s `%s`", title, woodsText(c), use, k.Kind.Name), "fill another cask, or give the batch another style")
 	case c.SizeM3 > 0 && k.SizeM3 > c.SizeM3*1.0001:
-		unlawful(r, diag.CodeLawWood, c, r.at("cask.fill"), fmt.Sprintf("%s rests in casks of at most %s", title, r.volume(c.SizeM3)), "fill a smaller cask")
+		unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathFill), fmt.Sprintf("%s rests in casks of at most %s", title, r.volume(c.SizeM3)), "fill a smaller cask")
 	}
 }
 

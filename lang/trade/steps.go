@@ -70,17 +70,17 @@ func hotterThanBoil(r *rules, s *recipe.MashStep, boil float64) {
 		return
 	}
 	p := r.batch.Plant
-	at := r.at(s.Path + ".to")
+	at := r.at(s.Path.Child("to"))
 	d := diag.Diagnostic{
 		Code: diag.CodeAboveBoil, At: at,
 		Summary: fmt.Sprintf("%s is above the boil: at the plant's elevation water boils at %s", r.temp(s.TempC), r.temp(boil)),
 		Help:    fmt.Sprintf("ask for less than %s, or write `boil` with its time", r.temp(boil)),
 		Reason:  "in an open vessel a mash never gets hotter than its boil, however long it is heated",
-		Related: []diag.Related{{At: r.at("plant.elevation"), Text: fmt.Sprintf("the elevation of %q stands here", p.Name)}},
+		Related: []diag.Related{{At: r.at(recipe.PathElevation), Text: fmt.Sprintf("the elevation of %q stands here", p.Name)}},
 	}
-	if at, ok := r.batch.Where[s.Path+".to"]; ok {
+	if at, ok := r.batch.Where[s.Path.Child("to")]; ok {
 		d.Summary = strings.Replace(d.Summary, r.temp(s.TempC), "`"+at.Text()+"`", 1)
-		r.otherScale(&d, s.Path+".to", 0, boil)
+		r.otherScale(&d, s.Path.Child("to"), 0, boil)
 	}
 	r.add(d)
 }
@@ -92,7 +92,7 @@ func wrongWay(r *rules, m *moment) {
 	if !m.sure {
 		margin = 5
 	}
-	d := diag.Diagnostic{At: r.at(s.Path + ".to")}
+	d := diag.Diagnostic{At: r.at(s.Path.Child("to"))}
 	now := r.temp(m.beforeC)
 	if !m.sure {
 		now = "about " + now

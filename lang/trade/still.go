@@ -33,13 +33,13 @@ func checkSpirit(r *rules) {
 	cutOrder(r)
 	if s.ForeshotsM3 == 0 {
 		r.add(diag.Diagnostic{
-			Code: diag.CodeNoForeshots, Severity: diag.Warning, At: r.at("spirit"),
+			Code: diag.CodeNoForeshots, Severity: diag.Warning, At: r.at(recipe.PathSpirit),
 			Summary: "no foreshots are set aside", Help: "add a line such as `foreshots 0.5 gal`",
 			Reason: "the first of the run carries acetaldehyde and the last of the run before; it is set aside and never drunk",
 		})
 	}
 	if c := s.HeartsTo; c.By == recipe.ByStrength && weaker(c.Strength, s.Stop) {
-		at := r.at("spirit.stop")
+		at := r.at(recipe.PathSpiritStop)
 		r.add(diag.Diagnostic{
 			Code: diag.CodeStopEarly, At: at, Summary: "the run stops while the hearts are still coming",
 			Help:    "stop at a weaker strength than the one at which the hearts end",
@@ -82,7 +82,7 @@ func cutOrder(r *rules) {
 		r.add(diag.Diagnostic{
 			Code: diag.CodeCutsCrossed, At: from.At, Summary: "the hearts begin within the foreshots",
 			Help:    "volumes are counted from the first drop, foreshots and all",
-			Related: []diag.Related{{At: r.at("spirit.foreshots"), Text: "the foreshots are here"}},
+			Related: []diag.Related{{At: r.at(recipe.PathForeshots), Text: "the foreshots are here"}},
 		})
 	}
 }

@@ -67,7 +67,7 @@ type rules struct {
 
 func (r *rules) add(d diag.Diagnostic) { r.diags.Add(d) }
 
-func (r *rules) at(path string) diag.Span { return r.batch.At(path) }
+func (r *rules) at(path recipe.Path) diag.Span { return r.batch.At(path) }
 
 // temp writes a temperature in the reader's units.
 func (r *rules) temp(c float64) string {
@@ -90,7 +90,7 @@ func percent(share float64) string { return wording.Decimal(share*100) + " %" }
 
 // otherScale helps where a temperature that stands at a path makes sense only on
 // the other scale.
-func (r *rules) otherScale(d *diag.Diagnostic, path string, low, high float64) {
+func (r *rules) otherScale(d *diag.Diagnostic, path recipe.Path, low, high float64) {
 	at, ok := r.batch.Where[path]
 	if !ok {
 		return

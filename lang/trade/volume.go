@@ -46,7 +46,7 @@ func checkThickness(r *rules, w *walkthrough) {
 	}
 	if thin := liquor / r.batch.Bill.TotalKg; thin > thinnest {
 		r.add(diag.Diagnostic{
-			Code: diag.CodeThickness, Severity: diag.Warning, At: r.at("mash.water"),
+			Code: diag.CodeThickness, Severity: diag.Warning, At: r.at(recipe.PathMashWater),
 			Summary: fmt.Sprintf("the mash is very thin: %s", r.ratio(thin)),
 			Help:    "less water, or more grain",
 			Reason:  "a thin wash is weak, and all its water has to be heated twice",
@@ -65,7 +65,7 @@ func (r *rules) ratio(m3PerKg float64) string {
 func backsetShare(r *rules) {
 	share := r.batch.Mash.BacksetShare
 	d := diag.Diagnostic{
-		Code: diag.CodeBackset, At: r.at("mash.backset"),
+		Code: diag.CodeBackset, At: r.at(recipe.PathBackset),
 		Reason: "backset is 10 to 33 % of the liquor: less hardly sours the mash, more brings acid and salt that harm the yeast (common practice)",
 	}
 	switch {

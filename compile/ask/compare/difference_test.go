@@ -139,7 +139,7 @@ func singles(t testing.TB) []single {
 		{"backset", func(b *recipe.Batch) { step(b, recipe.MashBackset, 0).Share = 0.10 }, []string{"mash changed: backset 5 points less"}},
 		{"a dose", func(b *recipe.Batch) { step(b, recipe.MashDose, 0).Share *= 2 }, []string{"mash changed: more alpha-amylase"}},
 		{"a step more", func(b *recipe.Batch) {
-			b.Mash.Steps = slices.Insert(b.Mash.Steps, 6, recipe.MashStep{Verb: recipe.MashBoil, DurationS: 600, Path: "mash.step.7"})
+			b.Mash.Steps = slices.Insert(b.Mash.Steps, 6, recipe.MashStep{Verb: recipe.MashBoil, DurationS: 600, Path: recipe.Step(7)})
 		}, []string{"mash added: boil 10 min added"}},
 		{"a step less", func(b *recipe.Batch) { b.Mash.Steps = slices.Delete(b.Mash.Steps, 8, 9) }, []string{"mash removed: rest 20 min left out"}},
 		{"a dose moved", func(b *recipe.Batch) {

@@ -157,18 +157,18 @@ func (d *Difference) lone() {
 				gone, come = j, i
 			}
 			to := m.new[m.slots[come].new]
-			e := d.add(Edit{Part: OfMash, Kind: Moved, Path: recipe.ParsePath(to.Path), Counts: true, What: d.subject(to) + " moved",
+			e := d.add(Edit{Part: OfMash, Kind: Moved, Path: to.Path, Counts: true, What: d.subject(to) + " moved",
 				Lines: []Line{{Name: d.stepText(to), Old: d.around(gone), New: d.around(come)}}})
 			s.edit, m.slots[j].edit = e, e
 			continue
 		}
 		if s.new >= 0 {
 			step := m.new[s.new]
-			s.edit = d.add(Edit{Part: OfMash, Kind: Added, Path: recipe.ParsePath(step.Path), Counts: true, What: d.stepText(step) + " added",
+			s.edit = d.add(Edit{Part: OfMash, Kind: Added, Path: step.Path, Counts: true, What: d.stepText(step) + " added",
 				Lines: []Line{{Name: d.subject(step), New: d.stepText(step)}}})
 		} else {
 			step := m.old[s.old]
-			s.edit = d.add(Edit{Part: OfMash, Kind: Removed, Path: recipe.ParsePath(step.Path), Counts: true, What: d.stepText(step) + " left out",
+			s.edit = d.add(Edit{Part: OfMash, Kind: Removed, Path: step.Path, Counts: true, What: d.stepText(step) + " left out",
 				Lines: []Line{{Name: d.subject(step), Old: d.stepText(step)}}})
 		}
 	}

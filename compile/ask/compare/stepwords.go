@@ -67,7 +67,7 @@ func (d *Difference) amount(s recipe.MashStep) string {
 func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 	var out []stepChange
 	add := func(part, what string, set func(to *recipe.MashStep, from recipe.MashStep)) {
-		path := recipe.ParsePath(b.Path)
+		path := b.Path
 		if part != "" {
 			path = path.Child(part)
 		}

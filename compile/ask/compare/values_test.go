@@ -123,7 +123,7 @@ func TestEveryValueIsCompared(t *testing.T) {
 // says tells the values that a step is written with from those that it has not.
 func says(b *recipe.Batch, v recipe.Value) bool {
 	for _, s := range b.Mash.Steps {
-		if !v.Path.Within(recipe.ParsePath(s.Path)) {
+		if !v.Path.Within(s.Path) {
 			continue
 		}
 		switch v.Path.Last() {

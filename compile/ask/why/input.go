@@ -17,14 +17,16 @@ type Input struct {
 	Source string `json:"source,omitempty"` // of a figure of the stock
 }
 
-// inputs finds what stands in the texts under some paths. A path is one of the
-// batch's own (recipe.Batch.Where), or names a figure of the stock or of the
-// plant: grain.starch, yeast.growth, model.mash.branched,
-func (a *asked) inputs(paths []string) []Input {
+// source finds inputs of one sort in the texts of a batch; none where nothing of
+// it is written.
+type source func(*asked) []Input
+
+// inputs are what some sources find, each once.
+func (a *asked) inputs(sources []source) []Input {
 	out := []Input{}
 	seen := map[Input]bool{}
-	for _, p := range paths {
-		for _, in := range a.input(p) {
+	for _, find := range sources {
+		for _, in := range find(a) {
 			if !seen[in] {
 				seen[in] = true
 				out = append(out, in)
@@ -34,83 +36,128 @@ func (a *asked) inputs(paths []string) []Input {
 	return out
 }
 
-func (a *asked) input(path string) []Input {
-	if at, ok := a.b.Where[path]; ok {
-		return []Input{place("", at)}
-	}
-	first, rest, _ := strings.Cut(path, ".")
-	switch first {
-	case "bill":
-		return a.billLines()
-	case "steps":
-		return a.steps(rest)
-	case "grain":
-		var out []Input
-		for _, l := range a.b.Bill.Lines {
-			out = append(out, figure(l.Grain.Entry, rest)...)
-		}
-		return out
-	case "yeast":
-		if a.b.Ferm.Yeast != nil {
-			return figure(a.b.Ferm.Yeast.Entry, rest)
-		}
-	case "wood":
-		if a.b.Cask.Kind != nil {
-			return figure(a.b.Cask.Kind.Entry, rest)
-		}
-	case "doses":
-		var out []Input
-		for _, d := range a.b.Ferm.Doses {
-			out = append(out, place("", d.At))
-		}
-		return out
-	case "model":
-		name, field, _ := strings.Cut(rest, ".")
-		if m := a.b.Models[name]; m != nil {
-			e := m.Entry
-			e.Name = "model " + e.Name
-			return figure(e, field)
-		}
-	case "backset-acidity", "backset-solids":
-		return a.backset(first)
-	case "price":
-		if at, ok := a.b.Costs.Where[rest]; ok {
+// at is a value of the batch or of its plant.
+func at(p recipe.Path) source {
+	return func(a *asked) []Input {
+		if at, ok := a.b.Where[p]; ok {
 			return []Input{place("", at)}
 		}
-	case "cooker", "fermenter", "wash-still", "spirit-still":
-		for _, use := range uses {
-			if v := use.of(a, a.b); v != nil && use.word == first {
-				if at, ok := v.Where[rest]; ok {
+		return nil
+	}
+}
+
+// stepLines are the lines of the mash, those of one verb or all.
+func stepLines(verb string) source {
+	return func(a *asked) []Input {
+		var out []Input
+		for _, s := range a.b.Mash.Steps {
+			if verb == "" || strings.HasPrefix(s.At.Text(), verb) {
+				out = append(out, place("", s.At))
+			}
+		}
+		return out
+	}
+}
+
+// doseLines are the enzymes that go into the fermenter.
+func doseLines(a *asked) []Input {
+	var out []Input
+	for _, d := range a.b.Ferm.Doses {
+		out = append(out, place("", d.At))
+	}
+	return out
+}
+
+// grainFigure is a figure of every grain of the bill.
+func grainFigure(name string) source {
+	return func(a *asked) []Input {
+		var out []Input
+		for _, l := range a.b.Bill.Lines {
+			out = append(out, figure(l.Grain.Entry, name)...)
+		}
+		return out
+	}
+}
+
+func yeastFigure(name string) source {
+	return func(a *asked) []Input {
+		if a.b.Ferm.Yeast == nil {
+			return nil
+		}
+		return figure(a.b.Ferm.Yeast.Entry, name)
+	}
+}
+
+func woodFigure(name string) source {
+	return func(a *asked) []Input {
+		if a.b.Cask.Kind == nil {
+			return nil
+		}
+		return figure(a.b.Cask.Kind.Entry, name)
+	}
+}
+
+// constant is one of a model.
+func constant(model, name string) source {
+	return func(a *asked) []Input {
+		m := a.b.Models[model]
+		if m == nil {
+			return nil
+		}
+		e := m.Entry
+		e.Name = "model " + e.Name
+		return figure(e, name)
+	}
+}
+
+// priceLine is a price of the house.
+func priceLine(name string) source {
+	return func(a *asked) []Input {
+		if at, ok := a.b.Costs.Where[name]; ok {
+			return []Input{place("", at)}
+		}
+		return nil
+	}
+}
+
+// vesselFigure is a figure of the vessel of one use: see uses.
+func vesselFigure(use, name string) source {
+	return func(a *asked) []Input {
+		for _, u := range uses {
+			if u.word != use {
+				continue
+			}
+			if v := u.of(a, a.b); v != nil {
+				if at, ok := v.Where[name]; ok {
 					return []Input{place(v.Name, at)}
 				}
 			}
 		}
+		return nil
 	}
-	return nil
 }
 
-func (a *asked) billLines() []Input {
-	var out []Input
-	if at, ok := a.b.Where["bill"]; ok && strings.ContainsAny(at.Text(), "0123456789") {
-		out = append(out, place("", at))
-	}
-	for _, l := range a.b.Bill.Lines {
-		if at, ok := a.b.Where["bill."+l.Grain.Name]; ok {
-			out = append(out, place("", at))
+// backsetFigure is a figure of the backset: the batch's own or the language's
+// default, or the model's where neither says. A default has no place in the text.
+func backsetFigure(p recipe.Path) source {
+	return func(a *asked) []Input {
+		if a.p.Stream(plan.StreamBackset).MassKg == 0 {
+			return nil
 		}
-	}
-	return out
-}
-
-// steps are the lines of the mash, those of one verb or all.
-func (a *asked) steps(verb string) []Input {
-	var out []Input
-	for _, s := range a.b.Mash.Steps {
-		if verb == "" || strings.HasPrefix(s.At.Text(), verb) {
-			out = append(out, place("", s.At))
+		if in := at(p)(a); in != nil {
+			return in
 		}
+		text := ""
+		switch m := a.b.Mash; {
+		case p == recipe.PathBacksetAcidity && m.BacksetPH > 0:
+			text = fixed("", m.BacksetPH, "pH", "").Text()
+		case p == recipe.PathBacksetSolids && m.BacksetSolidsFrac > 0:
+			text = fixed("", 100*m.BacksetSolidsFrac, "%", "").Text()
+		default:
+			return constant("mash", p.Last())(a)
+		}
+		return []Input{{Text: p.Last() + " " + text, Source: "the batch's own, or the default of the language"}}
 	}
-	return out
 }
 
 // fermenter is the one of a batch's fermenters that the plan is made for.
@@ -123,24 +170,6 @@ func (a *asked) fermenter(b *recipe.Batch) *recipe.Vessel {
 		}
 	}
 	return nil
-}
-
-// backset is a figure of the backset: the batch's own or the language's default,
-// or the model's where neither says. It has no place of its own in the text.
-func (a *asked) backset(field string) []Input {
-	if a.p.Stream(plan.StreamBackset).MassKg == 0 {
-		return nil
-	}
-	text := ""
-	switch m := a.b.Mash; {
-	case field == "backset-acidity" && m.BacksetPH > 0:
-		text = fixed("", m.BacksetPH, "pH", "").Text()
-	case field == "backset-solids" && m.BacksetSolidsFrac > 0:
-		text = fixed("", 100*m.BacksetSolidsFrac, "%", "").Text()
-	default:
-		return a.input("model.mash." + field)
-	}
-	return []Input{{Text: field + " " + text, Source: "the batch's own, or the default of the language"}}
 }
 
 // figure is one figure of a stock entry.

@@ -16,7 +16,7 @@ type value struct {
 	stage  stage // the last that bears on it
 	model  model
 	from   []string          // values that it came from
-	paths  []string          // what bears on it in the texts: see asked.inputs
+	inputs []source          // what bears on it in the texts
 	given  bool              // a model gives it whole: no sum leads to it
 	money  bool              // prices bear on it
 	needs  func(*asked) bool // without which there is no such number

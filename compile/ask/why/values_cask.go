@@ -11,13 +11,13 @@ import (
 var caskValues = []value{
 	{
 		name: "entry", also: []string{"caskEntryAbvPct", "entry-proof", "entry-strength"}, title: "strength at entry",
-		stage: inCask, model: gauging, needs: inWood, paths: []string{"cask.entry"},
+		stage: inCask, model: gauging, needs: inWood, inputs: []source{at(recipe.PathEntry)},
 		amount: func(a *asked) plan.Quantity { return a.p.Cask.Entry.At() },
 		work:   func(a *asked) []Line { return a.workTarget(a.p.Cask.Entry, a.b.Cask.Entry) },
 	},
 	{
 		name: "water-to-add", also: []string{"reduction-water", "water-to-reduce"}, title: "water that brings the hearts down",
-		stage: inCask, model: gauging, needs: reduced, from: []string{"hearts", "proof", "entry"}, paths: []string{"cask.entry", "cask.bottle", "plant.ambient"},
+		stage: inCask, model: gauging, needs: reduced, from: []string{"hearts", "proof", "entry"}, inputs: []source{at(recipe.PathEntry), at(recipe.PathBottle), at(recipe.PathAmbient)},
 		amount: func(a *asked) plan.Quantity { return a.p.Reduction.Water() },
 		note: func(a *asked) string {
 			return a.mass(a.p.Reduction.WaterKg).Text() + ", to " + a.u.Strength(a.p.Reduction.To.Strength())
@@ -26,7 +26,7 @@ var caskValues = []value{
 	},
 	{
 		name: "at-entry", also: []string{"entry-volume", "reduced"}, title: "spirit when it is reduced",
-		stage: inCask, model: gauging, needs: reduced, from: []string{"hearts", "water-to-add"}, paths: []string{"cask.entry", "cask.bottle"},
+		stage: inCask, model: gauging, needs: reduced, from: []string{"hearts", "water-to-add"}, inputs: []source{at(recipe.PathEntry), at(recipe.PathBottle)},
 		amount: func(a *asked) plan.Quantity { return a.p.Reduction.To.Volume() },
 		note:   func(a *asked) string { return "at " + a.u.Strength(a.p.Reduction.To.Strength()) },
 		work: func(a *asked) []Line {
@@ -43,20 +43,20 @@ var caskValues = []value{
 	},
 	{
 		name: "casks", also: []string{"casksFilled"}, title: "casks filled",
-		stage: inCask, model: gauging, from: []string{"at-entry"}, paths: []string{"cask.fill"},
+		stage: inCask, model: gauging, from: []string{"at-entry"}, inputs: []source{at(recipe.PathFill)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(float64(a.p.Cask.Casks), plan.Each) },
 		work:   workCasks,
 	},
 	{
 		name: "leftover", also: []string{"leftoverL", "left-over"}, title: "left over at entry strength",
-		stage: inCask, model: gauging, from: []string{"at-entry", "casks"}, paths: []string{"cask.fill"},
+		stage: inCask, model: gauging, from: []string{"at-entry", "casks"}, inputs: []source{at(recipe.PathFill)},
 		amount: func(a *asked) plan.Quantity { return a.p.Cask.Leftover.Volume() },
 		work:   workLeftover,
 	},
 	{
 		name: "angels", also: []string{"angels-share", "loss", "angelsPct"}, title: "lost from the cask by the end of its rest",
 		stage: inCask, model: maturing, needs: forecast, from: []string{"entry"},
-		paths:  []string{"cask.fill", "cask.rest", "cask.climate", "plant.climate", "plant.loss", "plant.loss-first-year"},
+		inputs: []source{at(recipe.PathFill), at(recipe.PathRest), at(recipe.PathClimate), at(recipe.PathPlantClimate), at(recipe.PathLoss), at(recipe.PathLossFirst)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cask.AngelsPct, plan.Percent) },
 		work: func(a *asked) []Line {
 			fill, last := a.p.Cask.Fill.VolumeL, a.lastYear().VolumeL
@@ -68,7 +68,7 @@ var caskValues = []value{
 	},
 	{
 		name: "bottles", title: "bottles in the end",
-		stage: inCask, model: maturing, from: []string{"casks", "angels", "at-entry"}, paths: []string{"cask.bottle", "cask.rest", "cask.fill", "style"},
+		stage: inCask, model: maturing, from: []string{"casks", "angels", "at-entry"}, inputs: []source{at(recipe.PathBottle), at(recipe.PathRest), at(recipe.PathFill), at(recipe.PathStyle)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(float64(a.p.Cask.Bottles), plan.Each) },
 		work:   workBottles,
 	},
@@ -206,8 +206,8 @@ func yearValue(i int, age float64) value {
 	v := value{
 		name: "year-" + trimmed(age), title: "a cask at the age of " + trimmed(age) + " years",
 		stage: inCask, model: maturing, given: true, needs: there, from: []string{"entry", "angels"},
-		paths: []string{"cask.fill", "cask.entry", "cask.climate", "plant.climate", "plant.loss", "plant.loss-first-year", "wood.soak",
-			"model.cask.soak-time", "model.cask.wood-water", "model.cask.size-power"},
+		inputs: []source{at(recipe.PathFill), at(recipe.PathEntry), at(recipe.PathClimate), at(recipe.PathPlantClimate), at(recipe.PathLoss), at(recipe.PathLossFirst), woodFigure("soak"),
+			constant("cask", "soak-time"), constant("cask", "wood-water"), constant("cask", "size-power")},
 		amount: func(a *asked) plan.Quantity { return a.p.Cask.Forecast[i].Volume() },
 		note: func(a *asked) string {
 			y := a.p.Cask.Forecast[i]

@@ -6,6 +6,7 @@ import (
 	"newmake/compile/matter/fluid"
 	"newmake/compile/matter/starch"
 	"newmake/compile/plan"
+	"newmake/lang/recipe"
 )
 
 // What stoichiometry gives, by mass (package ferment holds the same figures).
@@ -22,19 +23,19 @@ const (
 var fermentValues = []value{
 	{
 		name: "sugar-fermented", also: []string{"sugar-taken"}, title: "sugar that the yeast took, as glucose", stage: inFerment, model: fermentTime,
-		from: []string{"wort-sugar"}, paths: []string{"ferment.for", "ferment.pitch", "ferment.hold", "doses", "yeast.ethanol-limit", "yeast.maltotriose", "model.mash.limit-on-branch"},
+		from: []string{"wort-sugar"}, inputs: []source{at(recipe.PathFermentFor), at(recipe.PathPitch), at(recipe.PathHold), doseLines, yeastFigure("ethanol-limit"), yeastFigure("maltotriose"), constant("mash", "limit-on-branch")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.Account.SugarTakenKg, plan.Kilogram) },
 		work:   workSugarFermented,
 	},
 	{
 		name: "alcohol", also: []string{"wash-alcohol"}, title: "alcohol in the wash", stage: inFerment, model: fermenting,
-		from: []string{"sugar-fermented"}, paths: []string{"yeast.ethanol-yield", "yeast.yield-biomass", "model.ferment.biomass-most", "model.ferment.glycerol-per-biomass"},
+		from: []string{"sugar-fermented"}, inputs: []source{yeastFigure("ethanol-yield"), yeastFigure("yield-biomass"), constant("ferment", "biomass-most"), constant("ferment", "glycerol-per-biomass")},
 		amount: func(a *asked) plan.Quantity { return a.pureQuantity(a.p.Ferment.Wash) },
 		work:   workAlcohol,
 	},
 	{
 		name: "wash", also: []string{"washVolumeL", "wash-volume"}, title: "what the ferment gives", stage: inFerment, model: wortVolume,
-		from: []string{"wort", "alcohol"}, paths: []string{"steps.water", "steps.backset", "bill"},
+		from: []string{"wort", "alcohol"}, inputs: []source{stepLines("water"), stepLines("backset"), at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity { return a.p.Ferment.Wash.Volume() },
 		note: func(a *asked) string {
 			return "grain and yeast in it; at " + a.u.LotAbv(a.p.Ferment.Wash)
@@ -49,7 +50,7 @@ var fermentValues = []value{
 	},
 	{
 		name: "wash-abv", also: []string{"washAbvPct", "wash-strength"}, title: "strength of the wash, of the whole", stage: inFerment, model: wortVolume,
-		from: []string{"alcohol", "wash"}, paths: []string{"ferment.for", "ferment.pitch"},
+		from: []string{"alcohol", "wash"}, inputs: []source{at(recipe.PathFermentFor), at(recipe.PathPitch)},
 		amount: func(a *asked) plan.Quantity {
 			return plan.Quantity{Value: a.p.Ferment.AbvPct, Unit: plan.AbvPct, Abv60F: a.p.Ferment.Wash.Proof / 2}
 		},
@@ -66,7 +67,7 @@ var fermentValues = []value{
 	},
 	{
 		name: "fg", also: []string{"finalGravitySG", "final-gravity"}, title: "final gravity", stage: inFerment, model: wortVolume,
-		from: []string{"og", "sugar-fermented", "alcohol"}, paths: []string{"ferment.for", "doses", "model.mash.limit-on-branch", "backset-solids"},
+		from: []string{"og", "sugar-fermented", "alcohol"}, inputs: []source{at(recipe.PathFermentFor), doseLines, constant("mash", "limit-on-branch"), backsetFigure(recipe.PathBacksetSolids)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.FinalGravitySG, plan.SG) },
 		note:   func(*asked) string { return "as the hydrometer reads it, with the alcohol and the backset's solids" },
 		work:   workFinalGravity,
@@ -78,7 +79,7 @@ var fermentValues = []value{
 		work:   workAttenuation,
 	},
 	{
-		name: "pitch", title: "yeast to pitch", stage: inFerment, model: written, from: []string{"wort"}, paths: []string{"ferment.pitch", "yeast.pitch"},
+		name: "pitch", title: "yeast to pitch", stage: inFerment, model: written, from: []string{"wort"}, inputs: []source{at(recipe.PathPitch), yeastFigure("pitch")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.PitchKg, plan.Kilogram) },
 		work: func(a *asked) []Line {
 			kg := a.p.Ferment.PitchKg
@@ -91,8 +92,8 @@ var fermentValues = []value{
 	},
 	{
 		name: "dry", given: true, also: []string{"dry-hours", "dryHours"}, title: "time until the wash is dry", stage: inFerment, model: fermentTime,
-		from: []string{"wort-sugar", "pitch", "peak"}, paths: []string{"ferment.pitch", "ferment.hold", "ferment.for", "yeast.growth", "yeast.ethanol-limit", "yeast.lag",
-			"model.ferment.resting-rate", "model.ferment.biomass-most"},
+		from: []string{"wort-sugar", "pitch", "peak"}, inputs: []source{at(recipe.PathPitch), at(recipe.PathHold), at(recipe.PathFermentFor), yeastFigure("growth"), yeastFigure("ethanol-limit"), yeastFigure("lag"),
+			constant("ferment", "resting-rate"), constant("ferment", "biomass-most")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.DryHours, plan.Hour) },
 		note: func(a *asked) string {
 			if a.p.Ferment.DryHours == 0 {
@@ -108,7 +109,7 @@ var fermentValues = []value{
 		},
 	},
 	{
-		name: "ferment-hours", also: []string{"fermentHours", "ferment"}, title: "time in the fermenter", stage: inFerment, model: written, paths: []string{"ferment.for"},
+		name: "ferment-hours", also: []string{"fermentHours", "ferment"}, title: "time in the fermenter", stage: inFerment, model: written, inputs: []source{at(recipe.PathFermentFor)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.Hours, plan.Hour) },
 		note:   func(*asked) string { return "until the still is charged" },
 		work: func(a *asked) []Line {
@@ -138,7 +139,7 @@ var fermentValues = []value{
 	},
 	{
 		name: "peak", given: true, also: []string{"warmest", "peakC"}, title: "warmest of the ferment", stage: inFerment, model: fermentHeat, from: []string{"sugar-fermented"},
-		paths:  []string{"ferment.hold", "fermenter.cools", "fermenter.holds", "plant.ambient", "plant.water", "model.ferment.heat-glucose", "model.ferment.wall-loss"},
+		inputs: []source{at(recipe.PathHold), vesselFigure("fermenter", "cools"), vesselFigure("fermenter", "holds"), at(recipe.PathAmbient), at(recipe.PathWater), constant("ferment", "heat-glucose"), constant("ferment", "wall-loss")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.PeakC, plan.Celsius) },
 		work: func(a *asked) []Line {
 			heat := a.b.Models["ferment"].Values["heat-glucose"] / 1000
@@ -153,7 +154,7 @@ var fermentValues = []value{
 	},
 	{
 		name: "ferment-ph", given: true, also: []string{"wash-ph"}, title: "pH of the wash", stage: inFerment, model: souring, from: []string{"ph"},
-		paths:  []string{"ferment.for", "ferment.hold", "model.ferment.lactic-growth", "model.ferment.lactic-most", "model.ferment.buffer"},
+		inputs: []source{at(recipe.PathFermentFor), at(recipe.PathHold), constant("ferment", "lactic-growth"), constant("ferment", "lactic-most"), constant("ferment", "buffer")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.PH, plan.PH) },
 		work: func(a *asked) []Line {
 			s := a.p.Stream(plan.StreamWash)

@@ -4,12 +4,13 @@ import (
 	"newmake/compile/matter/fluid"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/lang/recipe"
 )
 
 // Of yield, energy, money, time and place.
 var houseValues = []value{
 	{
-		name: "yield", title: "yield in the hearts", stage: inSpirit, model: usage, from: []string{"hearts", "grain"}, paths: []string{"bill"},
+		name: "yield", title: "yield in the hearts", stage: inSpirit, model: usage, from: []string{"hearts", "grain"}, inputs: []source{at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity {
 			if a.us() {
 				return plan.Of(a.p.Yield.HeartsPGPerBushel, pgPerBushel)
@@ -22,17 +23,17 @@ var houseValues = []value{
 		},
 	},
 	{
-		name: "yield-per-tonne", also: []string{"yieldLPAPerTonne"}, title: "yield in the hearts, by the tonne", stage: inSpirit, model: usage, from: []string{"hearts", "grain"}, paths: []string{"bill"},
+		name: "yield-per-tonne", also: []string{"yieldLPAPerTonne"}, title: "yield in the hearts, by the tonne", stage: inSpirit, model: usage, from: []string{"hearts", "grain"}, inputs: []source{at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Yield.HeartsLPAPerTonne, lpaPerTonne) },
 		work:   func(a *asked) []Line { return a.workPerTonne(a.hearts().PureL, a.p.Yield.HeartsLPAPerTonne) },
 	},
 	{
-		name: "wash-yield", title: "yield in the wash, by the tonne", stage: inFerment, model: usage, from: []string{"alcohol", "grain"}, paths: []string{"bill"},
+		name: "wash-yield", title: "yield in the wash, by the tonne", stage: inFerment, model: usage, from: []string{"alcohol", "grain"}, inputs: []source{at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Yield.WashLPAPerTonne, lpaPerTonne) },
 		work:   func(a *asked) []Line { return a.workPerTonne(a.p.Ferment.PureL, a.p.Yield.WashLPAPerTonne) },
 	},
 	{
-		name: "theory", title: "yield in theory, by the tonne", stage: inGrain, model: usage, from: []string{"starch", "grain"}, paths: []string{"bill", "grain.moisture", "grain.starch", "grain.sugars"},
+		name: "theory", title: "yield in theory, by the tonne", stage: inGrain, model: usage, from: []string{"starch", "grain"}, inputs: []source{at(recipe.PathBill), grainFigure("moisture"), grainFigure("starch"), grainFigure("sugars")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Yield.TheoryLPAPerTonne, lpaPerTonne) },
 		work: func(a *asked) []Line {
 			g := a.p.Stream(plan.StreamGrain)
@@ -70,7 +71,7 @@ var houseValues = []value{
 		},
 	},
 	{
-		name: "water", also: []string{"waterL"}, title: "water, process and cooling", stage: inCask, model: arithmetic, from: []string{"liquor", "water-to-add"}, paths: []string{"plant.water"},
+		name: "water", also: []string{"waterL"}, title: "water, process and cooling", stage: inCask, model: arithmetic, from: []string{"liquor", "water-to-add"}, inputs: []source{at(recipe.PathWater)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Energy.WaterL, plan.Litre) },
 		work: func(a *asked) []Line {
 			var all []Term
@@ -87,7 +88,7 @@ var houseValues = []value{
 	},
 	{
 		name: "cost", also: []string{"money"}, title: "cost by the house's prices", stage: inCask, model: pricing, from: []string{"grain", "energy", "water", "casks", "work"}, needs: priced, money: true,
-		paths:  []string{"price.energy", "price.water", "price.cask", "price.work"},
+		inputs: []source{priceLine("energy"), priceLine("water"), priceLine("cask"), priceLine("work")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.Total, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			var all []Term
@@ -128,7 +129,7 @@ var houseValues = []value{
 	},
 	{
 		name: "work", also: []string{"people-hours", "peopleHours", "labour"}, title: "hours of people at work", stage: inCask, model: timing, from: []string{"mash-hours", "strip-hours", "spirit-hours"},
-		paths:  []string{"plant.crew", "plant.shift"},
+		inputs: []source{at(recipe.PathCrew), at(recipe.PathShift)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Schedule.PeopleHours, plan.Hour) },
 		work: func(a *asked) []Line {
 			var stages []string
@@ -154,7 +155,7 @@ var houseValues = []value{
 	},
 	{
 		name: "elapsed", given: true, also: []string{"elapsedHours"}, title: "from the start to the last cask filled", stage: inCask, model: timing, from: []string{"hours"},
-		paths:  []string{"start", "plant.shift"},
+		inputs: []source{at(recipe.PathStart), at(recipe.PathShift)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Schedule.ElapsedHours, plan.Hour) },
 		note:   func(*asked) string { return "with the nights and days off between the steps" },
 		work: func(a *asked) []Line {
@@ -162,7 +163,7 @@ var houseValues = []value{
 		},
 	},
 	{
-		name: "boil", also: []string{"boiling-point", "waterBoilsC"}, title: "where water boils here", stage: inGrain, model: airPressure, paths: []string{"plant.elevation"},
+		name: "boil", also: []string{"boiling-point", "waterBoilsC"}, title: "where water boils here", stage: inGrain, model: airPressure, inputs: []source{at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.House.WaterBoilsC, plan.Celsius) },
 		work: func(a *asked) []Line {
 			h := a.p.House

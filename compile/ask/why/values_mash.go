@@ -9,7 +9,7 @@ import (
 // Of the grain and the mash.
 var mashValues = []value{
 	{
-		name: "grain", also: []string{"bill", "grist"}, title: "the grain", stage: inGrain, model: written, paths: []string{"bill"},
+		name: "grain", also: []string{"bill", "grist"}, title: "the grain", stage: inGrain, model: written, inputs: []source{at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.b.Bill.TotalKg, plan.Kilogram) },
 		work: func(a *asked) []Line {
 			var all []Term
@@ -21,19 +21,19 @@ var mashValues = []value{
 	},
 	{
 		name: "starch", title: "starch in the grain", stage: inGrain, model: analysis, from: []string{"grain"},
-		paths:  []string{"bill", "grain.moisture", "grain.starch"},
+		inputs: []source{at(recipe.PathBill), grainFigure("moisture"), grainFigure("starch")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.starchIn(), plan.Kilogram) },
 		work:   workStarch,
 	},
 	{
 		name: "theory-extract", also: []string{"theoryExtractKg"}, title: "extract if all starch dissolved", stage: inGrain, model: analysis, from: []string{"grain"},
-		paths:  []string{"bill", "grain.moisture", "grain.starch", "grain.sugars", "grain.solubles", "grain.extract"},
+		inputs: []source{at(recipe.PathBill), grainFigure("moisture"), grainFigure("starch"), grainFigure("sugars"), grainFigure("solubles"), grainFigure("extract")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.TheoryExtractKg, plan.Kilogram) },
 		work:   workTheoryExtract,
 	},
 	{
 		name: "gelatinized", also: []string{"cooked", "gelatinizedPct"}, title: "starch gelatinized", stage: inMash, model: gelatinizing, from: []string{"starch"},
-		paths:  []string{"steps.heat", "steps.rest", "steps.cool", "grain.gelatinizes", "model.mash.access-raw", "model.mash.access-malt", "model.mash.gel-rate"},
+		inputs: []source{stepLines("heat"), stepLines("rest"), stepLines("cool"), grainFigure("gelatinizes"), constant("mash", "access-raw"), constant("mash", "access-malt"), constant("mash", "gel-rate")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.GelatinizedPct, plan.Percent) },
 		work: func(a *asked) []Line {
 			in, raw := a.starchIn(), a.p.Stream(plan.StreamWort).RawStarchKg+a.p.Stream(plan.StreamDraff).RawStarchKg
@@ -45,7 +45,7 @@ var mashValues = []value{
 	},
 	{
 		name: "conversion", also: []string{"converted", "conversionPct"}, title: "starch converted in the mash", stage: inMash, model: converting, from: []string{"starch", "gelatinized"},
-		paths:  []string{"steps", "grain.power", "grain.alpha", "model.mash.alpha-half-life", "model.mash.beta-half-life", "model.mash.alpha-on-starch"},
+		inputs: []source{stepLines(""), grainFigure("power"), grainFigure("alpha"), constant("mash", "alpha-half-life"), constant("mash", "beta-half-life"), constant("mash", "alpha-on-starch")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.ConversionPct, plan.Percent) },
 		work: func(a *asked) []Line {
 			wort, draff := a.p.Stream(plan.StreamWort), a.p.Stream(plan.StreamDraff)
@@ -59,7 +59,7 @@ var mashValues = []value{
 	},
 	{
 		name: "extract", also: []string{"extractKg"}, title: "extract in the wort", stage: inMash, model: converting, from: []string{"conversion", "theory-extract"},
-		paths:  []string{"steps", "grain.solubles", "grain.sugars"},
+		inputs: []source{stepLines(""), grainFigure("solubles"), grainFigure("sugars")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.ExtractKg, plan.Kilogram) },
 		work: func(a *asked) []Line {
 			w := a.p.Stream(plan.StreamWort)
@@ -73,7 +73,7 @@ var mashValues = []value{
 	},
 	{
 		name: "wort-sugar", also: []string{"sugar", "sugars"}, title: "sugars in the wort", stage: inMash, model: converting, from: []string{"conversion"},
-		paths:  []string{"steps", "grain.power", "grain.alpha", "model.mash.beta-on-dextrin", "model.mash.alpha-on-dextrin", "model.mash.branched", "model.mash.beta-half-life"},
+		inputs: []source{stepLines(""), grainFigure("power"), grainFigure("alpha"), constant("mash", "beta-on-dextrin"), constant("mash", "alpha-on-dextrin"), constant("mash", "branched"), constant("mash", "beta-half-life")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Stream(plan.StreamWort).SugarKg(), plan.Kilogram) },
 		work: func(a *asked) []Line {
 			w := a.p.Stream(plan.StreamWort)
@@ -83,7 +83,7 @@ var mashValues = []value{
 	},
 	{
 		name: "fermentable", also: []string{"fermentability", "fermentablePct"}, title: "fermentable share of the extract, before the fermenter", stage: inMash, model: converting,
-		from: []string{"wort-sugar", "extract"}, paths: []string{"steps.rest", "steps.cool"},
+		from: []string{"wort-sugar", "extract"}, inputs: []source{stepLines("rest"), stepLines("cool")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.FermentablePct, plan.Percent) },
 		work: func(a *asked) []Line {
 			return []Line{work("sugars in the extract", percent(a.p.Mash.FermentablePct, 1),
@@ -92,7 +92,7 @@ var mashValues = []value{
 	},
 	{
 		name: "og", also: []string{"originalGravitySG", "original-gravity"}, title: "original gravity, from the grain alone", stage: inMash, model: gravityTable,
-		from: []string{"extract", "wort-water"}, paths: []string{"steps.water", "steps.backset", "bill"},
+		from: []string{"extract", "wort-water"}, inputs: []source{stepLines("water"), stepLines("backset"), at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.OriginalGravitySG, plan.SG) },
 		work: func(a *asked) []Line {
 			return a.workGravity(a.p.Mash.OriginalGravitySG, of(a.mass(a.p.Mash.ExtractKg), "extract"))
@@ -100,7 +100,7 @@ var mashValues = []value{
 	},
 	{
 		name: "hydrometer", also: []string{"hydrometerSG", "plato"}, title: "what the hydrometer reads when the yeast goes in", stage: inMash, model: gravityTable,
-		from: []string{"extract", "wort-water"}, paths: []string{"steps.water", "steps.backset", "backset-solids"},
+		from: []string{"extract", "wort-water"}, inputs: []source{stepLines("water"), stepLines("backset"), backsetFigure(recipe.PathBacksetSolids)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.HydrometerSG, plan.SG) },
 		work: func(a *asked) []Line {
 			return a.workGravity(a.p.Mash.HydrometerSG, of(a.mass(a.p.Mash.ExtractKg), "extract"),
@@ -109,12 +109,12 @@ var mashValues = []value{
 	},
 	{
 		name: "wort-water", also: []string{"water-in-the-wort"}, title: "water in the wort", stage: inMash, model: arithmetic, from: []string{"liquor"},
-		paths:  []string{"steps.water", "steps.backset", "grain.moisture"},
+		inputs: []source{stepLines("water"), stepLines("backset"), grainFigure("moisture")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Stream(plan.StreamWort).WaterKg, plan.Kilogram) },
 		work:   workWortWater,
 	},
 	{
-		name: "liquor", title: "liquor, water and backset", stage: inMash, model: arithmetic, paths: []string{"steps.water", "steps.backset"},
+		name: "liquor", title: "liquor, water and backset", stage: inMash, model: arithmetic, inputs: []source{stepLines("water"), stepLines("backset")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.LiquorL, plan.Litre) },
 		work: func(a *asked) []Line {
 			var all []Term
@@ -128,20 +128,20 @@ var mashValues = []value{
 	},
 	{
 		name: "liquor-grist", also: []string{"liquor-to-grist", "liquorGristLPerKg"}, title: "liquor to grist, before the first drain", stage: inMash, model: arithmetic,
-		from: []string{"liquor", "grain"}, paths: []string{"steps.water", "steps.backset", "bill"},
+		from: []string{"liquor", "grain"}, inputs: []source{stepLines("water"), stepLines("backset"), at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.LiquorGristLPerKg, litrePerKg) },
 		work:   workLiquorGrist,
 	},
 	{
 		name: "ph", also: []string{"mash-ph", "acidity"}, title: "pH of the mash", stage: inMash, model: buffers,
-		paths: []string{"steps.backset", "plant.water", "model.mash.malt-acidity", "model.mash.malt-buffer", "model.mash.raw-acidity", "model.mash.raw-buffer",
-			"backset-acidity", "model.mash.backset-buffer", "model.mash.hardness-to-alkali"},
+		inputs: []source{stepLines("backset"), at(recipe.PathWater), constant("mash", "malt-acidity"), constant("mash", "malt-buffer"), constant("mash", "raw-acidity"), constant("mash", "raw-buffer"),
+			backsetFigure(recipe.PathBacksetAcidity), constant("mash", "backset-buffer"), constant("mash", "hardness-to-alkali")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.PH, plan.PH) },
 		work:   workPH,
 	},
 	{
 		name: "wort", also: []string{"wort-volume", "to-the-fermenter"}, title: "what goes to the fermenter, at the temperature of the set", stage: inMash, model: wortVolume,
-		from: []string{"extract", "wort-water"}, paths: []string{"steps.water", "steps.backset", "bill", "steps.drain"},
+		from: []string{"extract", "wort-water"}, inputs: []source{stepLines("water"), stepLines("backset"), at(recipe.PathBill), stepLines("drain")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.VolumeL, plan.Litre) },
 		work: func(a *asked) []Line {
 			w := a.p.Stream(plan.StreamWort)
@@ -150,7 +150,7 @@ var mashValues = []value{
 	},
 	{
 		name: "mash-hours", also: []string{"mashHours", "mash", "mash-time"}, title: "time in the cooker", stage: inMash, model: heating,
-		paths:  []string{"steps", "cooker.heats", "cooker.cools", "cooker.metal", "plant.boiler", "plant.water", "model.mash.water-flow", "model.mash.grain-flow"},
+		inputs: []source{stepLines(""), vesselFigure("cooker", "heats"), vesselFigure("cooker", "cools"), vesselFigure("cooker", "metal"), at(recipe.PathBoiler), at(recipe.PathWater), constant("mash", "water-flow"), constant("mash", "grain-flow")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.Hours, plan.Hour) },
 		work: func(a *asked) []Line {
 			var all []Term
@@ -165,7 +165,7 @@ var mashValues = []value{
 	},
 	{
 		name: "mash-heat", title: "heat of the mash", stage: inMash, model: heating,
-		paths:  []string{"steps.water", "steps.heat", "cooker.heats", "cooker.metal", "plant.water"},
+		inputs: []source{stepLines("water"), stepLines("heat"), vesselFigure("cooker", "heats"), vesselFigure("cooker", "metal"), at(recipe.PathWater)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.HeatKWh, plan.KilowattH) },
 		work: func(a *asked) []Line {
 			var all []Term

@@ -3,13 +3,14 @@ package why
 import (
 	"newmake/compile/matter/fluid"
 	"newmake/compile/plan"
+	"newmake/lang/recipe"
 )
 
 // Of the wash run and the spirit run.
 var stillValues = []value{
 	{
 		name: "low-wines", also: []string{"lowWinesVolumeL"}, title: "what the wash run gives", stage: inStrip, model: distilling, from: []string{"alcohol", "pot-ale", "low-wines-abv"},
-		paths:  []string{"strip.stop", "strip.charges", "wash-still.reflux", "plant.elevation"},
+		inputs: []source{at(recipe.PathStripStop), at(recipe.PathStripCharges), vesselFigure("wash-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return a.lowWines().Volume() },
 		note:   func(a *asked) string { return "at " + a.u.Strength(a.lowWines().Strength()) },
 		work: func(a *asked) []Line {
@@ -22,19 +23,19 @@ var stillValues = []value{
 	},
 	{
 		name: "low-wines-abv", also: []string{"lowWinesAbvPct", "low-wines-strength", "low-wines-proof"}, title: "strength of the low wines", stage: inStrip, model: distilling,
-		from: []string{"wash-abv", "low-wines-water"}, paths: []string{"strip.stop", "wash-still.reflux", "plant.elevation"},
+		from: []string{"wash-abv", "low-wines-water"}, inputs: []source{at(recipe.PathStripStop), vesselFigure("wash-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return a.lowWines().Strength().At() },
 		work:   func(a *asked) []Line { return a.workStrength(a.p.Stream(plan.StreamLow), a.lowWines().Strength()) },
 	},
 	{
 		name: "low-wines-water", given: true, title: "water that comes over with the low wines", stage: inStrip, model: distilling, from: []string{"wash-abv"},
-		paths:  []string{"strip.stop", "wash-still.reflux", "plant.elevation"},
+		inputs: []source{at(recipe.PathStripStop), vesselFigure("wash-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Stream(plan.StreamLow).WaterKg, plan.Kilogram) },
 		work:   func(a *asked) []Line { return a.readRun(a.p.Strip) },
 	},
 	{
 		name: "pot-ale", also: []string{"alcohol-left"}, title: "alcohol left in the pot ale", stage: inStrip, model: distilling, from: []string{"alcohol"},
-		paths:  []string{"strip.stop", "wash-still.reflux", "plant.elevation"},
+		inputs: []source{at(recipe.PathStripStop), vesselFigure("wash-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return a.pureQuantity(a.p.Strip.Residue) },
 		work: func(a *asked) []Line {
 			ale := a.p.Strip.Residue
@@ -46,18 +47,18 @@ var stillValues = []value{
 	},
 	{
 		name: "strip-hours", also: []string{"stripHours", "strip", "wash-run"}, title: "time of the wash run", stage: inStrip, model: boiling, from: []string{"wash", "low-wines"},
-		paths:  []string{"wash-still.heats", "wash-still.metal", "wash-still.loses", "wash-still.steam", "wash-still.reflux", "plant.boiler", "strip.stop", "strip.charges"},
+		inputs: []source{vesselFigure("wash-still", "heats"), vesselFigure("wash-still", "metal"), vesselFigure("wash-still", "loses"), vesselFigure("wash-still", "steam"), vesselFigure("wash-still", "reflux"), at(recipe.PathBoiler), at(recipe.PathStripStop), at(recipe.PathStripCharges)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.TotalHours, plan.Hour) },
 		work:   func(a *asked) []Line { return workRunHours(a.p.Strip) },
 	},
 	{
-		name: "strip-heat", title: "heat of the wash run", stage: inStrip, model: boiling, from: []string{"strip-hours"}, paths: []string{"wash-still.heats", "plant.boiler"},
+		name: "strip-heat", title: "heat of the wash run", stage: inStrip, model: boiling, from: []string{"strip-hours"}, inputs: []source{vesselFigure("wash-still", "heats"), at(recipe.PathBoiler)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.HeatKWh, plan.KilowattH) },
 		work:   func(a *asked) []Line { return workRunHeat(a.p.Strip) },
 	},
 	{
 		name: "charge", also: []string{"spirit-charge"}, title: "charge of the spirit still", stage: inSpirit, model: steadying, from: []string{"low-wines", "feints"},
-		paths:  []string{"spirit.charge", "spirit.charges"},
+		inputs: []source{at(recipe.PathCharge), at(recipe.PathSpiritCharges)},
 		amount: func(a *asked) plan.Quantity { return a.charge().Volume() },
 		note:   func(a *asked) string { return "at " + a.u.Strength(a.charge().Strength()) },
 		work: func(a *asked) []Line {
@@ -75,7 +76,7 @@ var stillValues = []value{
 	},
 	{
 		name: "hearts", also: []string{"heartsVolumeL"}, title: "the spirit that is kept, between its two cuts", stage: inSpirit, model: distilling, from: []string{"charge", "hearts-share", "proof"},
-		paths:  []string{"spirit.foreshots", "spirit.hearts", "spirit.stop", "spirit.charge", "spirit-still.reflux", "plant.elevation"},
+		inputs: []source{at(recipe.PathForeshots), at(recipe.PathHearts), at(recipe.PathSpiritStop), at(recipe.PathCharge), vesselFigure("spirit-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return a.hearts().Lot.Volume() },
 		note: func(a *asked) string {
 			return "at " + a.u.Strength(a.hearts().Lot.Strength()) + ", " + a.pure(a.hearts().Lot).to(1).Text()
@@ -84,7 +85,7 @@ var stillValues = []value{
 	},
 	{
 		name: "hearts-share", given: true, title: "hearts, of the alcohol in the charge", stage: inSpirit, model: distilling, from: []string{"charge"},
-		paths:  []string{"spirit.foreshots", "spirit.hearts", "spirit.stop", "spirit-still.reflux", "plant.elevation"},
+		inputs: []source{at(recipe.PathForeshots), at(recipe.PathHearts), at(recipe.PathSpiritStop), vesselFigure("spirit-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.hearts().PureShare, plan.Percent) },
 		work: func(a *asked) []Line {
 			parts := []Term{}
@@ -103,7 +104,7 @@ var stillValues = []value{
 	},
 	{
 		name: "proof", also: []string{"heartsAbvPct", "hearts-abv", "hearts-proof", "hearts-strength"}, title: "strength of the hearts", stage: inSpirit, model: distilling,
-		from: []string{"charge"}, paths: []string{"spirit.hearts", "spirit.foreshots", "spirit-still.reflux", "plant.elevation"},
+		from: []string{"charge"}, inputs: []source{at(recipe.PathHearts), at(recipe.PathForeshots), vesselFigure("spirit-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return a.hearts().Lot.Strength().At() },
 		work: func(a *asked) []Line {
 			return append(a.workStrength(a.p.Stream(plan.StreamHearts), a.hearts().Lot.Strength()), a.readRun(a.p.Spirit)...)
@@ -111,7 +112,7 @@ var stillValues = []value{
 	},
 	{
 		name: "proof-gallons", also: []string{"heartsProofGallons"}, title: "proof gallons of hearts", stage: inSpirit, model: gauging, from: []string{"hearts", "proof"},
-		paths:  []string{"spirit.hearts"},
+		inputs: []source{at(recipe.PathHearts)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.hearts().ProofGallons, plan.ProofGallon) },
 		work: func(a *asked) []Line {
 			h := a.hearts()
@@ -120,19 +121,19 @@ var stillValues = []value{
 	},
 	{
 		name: "pure-alcohol", also: []string{"pureAlcoholL", "lpa"}, title: "pure alcohol in the hearts, at 20 C", stage: inSpirit, model: gauging, from: []string{"hearts", "proof"},
-		paths:  []string{"spirit.hearts"},
+		inputs: []source{at(recipe.PathHearts)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.hearts().PureL, plan.PureLitre) },
 		work: func(a *asked) []Line {
 			h := a.hearts()
 			return []Line{work("litres by strength, at 20 C", Number{h.PureL, "LPA", 1}, of(Number{h.VolumeL, "L", 1}, ""), times(Number{h.AbvPct, "% vol", 2}, ""), perHundred("/"))}
 		},
 	},
-	fractionValue("foreshots", "the first of the run: set aside and never drunk", "spirit.foreshots"),
-	fractionValue("heads", "between foreshots and hearts, to the feints", "spirit.hearts", "spirit.foreshots"),
-	fractionValue("tails", "after the hearts, to the feints", "spirit.hearts", "spirit.stop"),
+	fractionValue("foreshots", "the first of the run: set aside and never drunk", at(recipe.PathForeshots)),
+	fractionValue("heads", "between foreshots and hearts, to the feints", at(recipe.PathHearts), at(recipe.PathForeshots)),
+	fractionValue("tails", "after the hearts, to the feints", at(recipe.PathHearts), at(recipe.PathSpiritStop)),
 	{
 		name: "feints", also: []string{"feintsVolumeL"}, title: "heads and tails, which go into the next charge", stage: inSpirit, model: steadying, from: []string{"heads", "tails", "feints-abv"},
-		paths:  []string{"spirit.hearts", "spirit.stop", "spirit.charge"},
+		inputs: []source{at(recipe.PathHearts), at(recipe.PathSpiritStop), at(recipe.PathCharge)},
 		amount: func(a *asked) plan.Quantity { return a.feints().Volume() },
 		note:   func(a *asked) string { return "at " + a.u.Strength(a.feints().Strength()) },
 		work: func(a *asked) []Line {
@@ -143,7 +144,7 @@ var stillValues = []value{
 	},
 	{
 		name: "feints-abv", also: []string{"feintsAbvPct", "feints-strength", "feints-proof"}, title: "strength of the feints", stage: inSpirit, model: steadying, from: []string{"heads", "tails"},
-		paths:  []string{"spirit.hearts", "spirit.stop"},
+		inputs: []source{at(recipe.PathHearts), at(recipe.PathSpiritStop)},
 		amount: func(a *asked) plan.Quantity { return a.feints().Strength().At() },
 		work: func(a *asked) []Line {
 			heads, tails := a.p.Stream(plan.StreamHeads), a.p.Stream(plan.StreamTails)
@@ -155,7 +156,7 @@ var stillValues = []value{
 		},
 	},
 	{
-		name: "lees", also: []string{"spent-lees"}, title: "alcohol left in the spent lees", stage: inSpirit, model: distilling, from: []string{"charge"}, paths: []string{"spirit.stop"},
+		name: "lees", also: []string{"spent-lees"}, title: "alcohol left in the spent lees", stage: inSpirit, model: distilling, from: []string{"charge"}, inputs: []source{at(recipe.PathSpiritStop)},
 		amount: func(a *asked) plan.Quantity { return a.pureQuantity(a.p.Spirit.Residue) },
 		work: func(a *asked) []Line {
 			all := []Term{of(a.pure(a.charge()), "in the charge")}
@@ -167,22 +168,22 @@ var stillValues = []value{
 	},
 	{
 		name: "spirit-hours", also: []string{"spiritHours", "spirit", "spirit-run"}, title: "time of the spirit run", stage: inSpirit, model: boiling, from: []string{"charge"},
-		paths:  []string{"spirit-still.heats", "spirit-still.metal", "spirit-still.loses", "spirit-still.steam", "spirit-still.reflux", "plant.boiler", "spirit.stop", "spirit.charges"},
+		inputs: []source{vesselFigure("spirit-still", "heats"), vesselFigure("spirit-still", "metal"), vesselFigure("spirit-still", "loses"), vesselFigure("spirit-still", "steam"), vesselFigure("spirit-still", "reflux"), at(recipe.PathBoiler), at(recipe.PathSpiritStop), at(recipe.PathSpiritCharges)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Spirit.TotalHours, plan.Hour) },
 		work:   func(a *asked) []Line { return workRunHours(a.p.Spirit) },
 	},
 	{
-		name: "spirit-heat", title: "heat of the spirit run", stage: inSpirit, model: boiling, from: []string{"spirit-hours"}, paths: []string{"spirit-still.heats", "plant.boiler"},
+		name: "spirit-heat", title: "heat of the spirit run", stage: inSpirit, model: boiling, from: []string{"spirit-hours"}, inputs: []source{vesselFigure("spirit-still", "heats"), at(recipe.PathBoiler)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Spirit.HeatKWh, plan.KilowattH) },
 		work:   func(a *asked) []Line { return workRunHeat(a.p.Spirit) },
 	},
 }
 
 // fractionValue is the row of a fraction that is no hearts.
-func fractionValue(name, title string, paths ...string) value {
+func fractionValue(name, title string, inputs ...source) value {
 	return value{
 		name: name, title: title, stage: inSpirit, model: distilling, from: []string{"charge"},
-		paths:  append(paths, "spirit-still.reflux", "plant.elevation"),
+		inputs: append(inputs, vesselFigure("spirit-still", "reflux"), at(recipe.PathElevation)),
 		amount: func(a *asked) plan.Quantity { return fraction(a.p.Spirit, name).Lot.Volume() },
 		note: func(a *asked) string {
 			if l := fraction(a.p.Spirit, name).Lot; l.VolumeL > 0 {

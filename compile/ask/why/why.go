@@ -116,7 +116,7 @@ func Explain(q Question) (*Answer, error) {
 func (a *asked) node(v value, depth int, nudged []nudged, told map[string]bool) Node {
 	told[v.name] = true
 	n := Node{
-		Name: v.name, Title: v.title, Amount: a.amountOf(v), Given: v.given, Work: []Line{}, From: []Ref{}, Inputs: a.inputs(v.paths),
+		Name: v.name, Title: v.title, Amount: a.amountOf(v), Given: v.given, Work: []Line{}, From: []Ref{}, Inputs: a.inputs(v.inputs),
 		Model: Model{v.model.says, v.model.source, v.model.holds}, Moves: a.moves(v, nudged),
 	}
 	if v.note != nil {

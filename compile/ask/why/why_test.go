@@ -189,7 +189,7 @@ func TestTable(t *testing.T) {
 		for _, from := range v.from {
 			assert.True(t, Known(from), "%s comes from %s, which there is not", v.name, from)
 		}
-		for _, in := range a.inputs(v.paths) {
+		for _, in := range a.inputs(v.inputs) {
 			assert.NotEmpty(t, in.Text)
 			if in.File == "" {
 				assert.NotEmpty(t, in.Source, "%s: %s stands nowhere", v.name, in.Text)

@@ -51,7 +51,7 @@ func edits(b *recipe.Batch) {
 	s := b.Mash.Steps
 	s[5].DurationS -= 600
 	s[2], s[3] = s[3], s[2]
-	b.Mash.Steps = append(s[:8:8], append([]recipe.MashStep{{Verb: recipe.MashRest, DurationS: 300, Path: "mash.step.9"}}, s[8:]...)...)
+	b.Mash.Steps = append(s[:8:8], append([]recipe.MashStep{{Verb: recipe.MashRest, DurationS: 300, Path: recipe.Step(9)}}, s[8:]...)...)
 	b.Spirit.HeartsTo.Strength.Value = 0.60
 	b.Cask.Entry.Value = 130.0 / 200
 }
