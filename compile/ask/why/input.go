@@ -156,7 +156,7 @@ func backsetFigure(p recipe.Path) source {
 		default:
 			return constant("mash", p.Last())(a)
 		}
-		return []Input{{Text: p.Last() + " " + text, Source: "the batch's own, or the default of the language"}}
+		return []Input{{Text: p.Last() + " " + text, Source: "the default of the language"}}
 	}
 }
 
