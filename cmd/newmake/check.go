@@ -6,6 +6,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/lang/diag"
+	"newmake/lang/words"
 )
 
 func (a *app) checkCommand() *cobra.Command {
@@ -71,7 +72,7 @@ const manyBatches = 50
 
 // counted says in one line what was checked and found.
 func (w *checking) counted(list diag.List) string {
-	of := fmt.Sprintf("%s in %s", numberOf(len(w.batches), "batch", "batches"), number(w.files, "file"))
+	of := fmt.Sprintf("%s in %s", words.CountOf(len(w.batches), "batch", "batches"), words.Count(w.files, "file"))
 	if found := list.Counted(); found != "" {
 		return found + "; " + of
 	}

@@ -8,6 +8,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/words"
 )
 
 const fmtShort = `newmake fmt puts batch files into the one canonical layout.
@@ -226,4 +227,4 @@ func (r *fmtReport) counted(f fmtFlags) string {
 	return text
 }
 
-func files(n int) string { return number(n, "file") }
+func files(n int) string { return words.Count(n, "file") }

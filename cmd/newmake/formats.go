@@ -6,32 +6,37 @@ import (
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
-	"newmake/compile/show"
+	"newmake/compile/show/csv"
+	"newmake/compile/show/ics"
+	"newmake/compile/show/json"
+	"newmake/compile/show/md"
 	"newmake/compile/show/sheet"
+	"newmake/compile/show/text"
+	"newmake/lang/words"
 )
 
 // renderPlan writes a plan in a format.
 func (a *app) renderPlan(p *plan.Plan, format string, f planFlags) ([]byte, error) {
 	var out bytes.Buffer
 	var err error
-	o := show.Options{Units: unitsOf(p)}
+	u := unitsOf(p)
 	switch format {
 	case "json":
-		err = show.JSON(&out, p)
+		err = json.Write(&out, p)
 	case "html":
-		err = sheet.HTML(&out, p, sheet.Options{Units: o.Units})
+		err = sheet.HTML(&out, p, sheet.Options{Units: u})
 	case "csv":
-		if !slices.Contains(show.Tables, f.table) {
-			return nil, usage("there is no table %q: --table is %s", f.table, orWords(show.Tables))
+		if !slices.Contains(csv.Tables, f.table) {
+			return nil, usage("there is no table %q: --table is %s", f.table, words.Or(csv.Tables))
 		}
-		err = show.CSV(&out, p, f.table, o)
+		err = csv.Write(&out, p, f.table, u)
 	case "ics":
-		err = show.Calendar(&out, p, o)
+		err = ics.Write(&out, p, u)
 	case "md":
-		err = show.Markdown(&out, p, o)
+		err = md.Write(&out, p, u)
 	default:
-		o.Bold = a.colour(a.outTerminal) && toTerminal(f.output)
-		err = show.Text(&out, p, o)
+		bold := a.colour(a.outTerminal) && toTerminal(f.output)
+		err = text.Write(&out, p, text.Options{Units: u, Bold: bold})
 	}
 	return out.Bytes(), err
 }

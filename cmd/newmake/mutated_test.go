@@ -28,7 +28,7 @@ import (
 	"newmake/compile"
 	"newmake/compile/ask/compare"
 	"newmake/compile/plan"
-	"newmake/compile/show"
+	"newmake/compile/show/csv"
 	"newmake/compile/show/diff"
 	"newmake/lang"
 	"newmake/lang/check"
@@ -428,7 +428,7 @@ func (b *bench) render(p *plan.Plan, seed uint64) {
 	for _, f := range planFormats {
 		tables := []string{""}
 		if f.name == "csv" {
-			tables = show.Tables[int(seed%uint64(len(show.Tables))):][:1] // by turns
+			tables = csv.Tables[int(seed%uint64(len(csv.Tables))):][:1] // by turns
 		}
 		for _, table := range tables {
 			out, err := b.app.renderPlan(p, f.name, planFlags{table: table})

@@ -11,6 +11,7 @@ import (
 
 	"newmake/cmd/newmake/internal/wholefile"
 	"newmake/lang/diag"
+	"newmake/lang/words"
 )
 
 // format is one way of writing an answer, with the ending that chooses it.
@@ -68,7 +69,7 @@ func formatNames(formats []format) string {
 	for _, f := range formats {
 		names = append(names, f.name)
 	}
-	return "write " + orWords(names)
+	return "write " + words.Or(names)
 }
 
 func endings(formats []format) string {
@@ -76,15 +77,7 @@ func endings(formats []format) string {
 	for _, f := range formats {
 		all = append(all, f.ending)
 	}
-	return orWords(all)
-}
-
-// orWords joins words as one speaks them: a, b or c.
-func orWords(words []string) string {
-	if n := len(words); n > 1 {
-		return strings.Join(words[:n-1], ", ") + " or " + words[n-1]
-	}
-	return strings.Join(words, "")
+	return words.Or(all)
 }
 
 // write puts a result where it was asked for: standard output, or a file that

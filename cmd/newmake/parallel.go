@@ -2,7 +2,6 @@ package main
 
 import (
 	"runtime"
-	"strconv"
 	"sync"
 	"sync/atomic"
 )
@@ -30,15 +29,4 @@ func parallel(n int, do func(i int)) {
 	if f, ok := fault.Load().(*any); ok {
 		panic(*f)
 	}
-}
-
-// number counts things: 1 file, 2 files.
-func number(n int, what string) string { return numberOf(n, what, what+"s") }
-
-// numberOf counts things whose plural is their own: 1 batch, 2 batches.
-func numberOf(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
 }

@@ -8,9 +8,10 @@ import (
 	"newmake/compile"
 	"newmake/compile/notice"
 	"newmake/compile/plan"
-	"newmake/compile/show"
+	"newmake/compile/show/csv"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/words"
 )
 
 // planFlags are what a person asks of a plan.
@@ -69,14 +70,14 @@ func (a *app) planCommand() *cobra.Command {
 	cmd.Flags().StringVar(&f.format, "format", "", "text, html, json, csv, ics or md (default: text, or by the ending of -o)")
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
-	cmd.Flags().StringVar(&f.table, "table", "steps", "of csv: "+orWords(show.Tables))
+	cmd.Flags().StringVar(&f.table, "table", "steps", "of csv: "+words.Or(csv.Tables))
 	cmd.Flags().BoolVar(&f.schema, "schema", false, "print the JSON schema of a plan")
 	cmd.Flags().BoolVar(&f.watch, "watch", false, "write again whenever the recipe is saved")
 	cmd.Flags().BoolVar(&f.open, "open", false, "serve the sheet to the browser of this machine, anew whenever the recipe is saved")
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	completeFlag(cmd, "batch", a.batchNames)
 	completeFlag(cmd, "units", oneOf("us", "si"))
-	completeFlag(cmd, "table", oneOf(show.Tables...))
+	completeFlag(cmd, "table", oneOf(csv.Tables...))
 	return cmd
 }
 

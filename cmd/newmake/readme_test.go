@@ -95,13 +95,13 @@ func commands(text string) []shown {
 func ours(line string) ([]string, bool) {
 	for _, p := range []string{"newmake", "go run ./cmd/newmake"} {
 		if rest, ok := strings.CutPrefix(line, p+" "); ok && !strings.ContainsAny(rest, "|<>&;$`") {
-			return words(rest), true
+			return arguments(rest), true
 		}
 	}
 	return nil, false
 }
 
-func words(line string) []string {
+func arguments(line string) []string {
 	var out []string
 	for i, part := range strings.Split(line, `"`) {
 		if i%2 == 1 {
@@ -151,5 +151,5 @@ func TestMatches(t *testing.T) {
 	assert.True(t, matches("a\n...\n", "a\nb\n"))
 	assert.False(t, matches("a\n", "a\nb\n"), "what is left out must be said so")
 	assert.False(t, matches("a\n...\nx\n", "a\nb\n"))
-	assert.Equal(t, []string{"plan", "x.batch", "--batch", "Ferry Landing, more rye"}, words(`plan x.batch --batch "Ferry Landing, more rye"`))
+	assert.Equal(t, []string{"plan", "x.batch", "--batch", "Ferry Landing, more rye"}, arguments(`plan x.batch --batch "Ferry Landing, more rye"`))
 }

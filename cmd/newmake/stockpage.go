@@ -7,6 +7,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/explain"
+	"newmake/lang/words"
 )
 
 // stockPage writes the stock as text of 80 columns.
@@ -110,7 +111,7 @@ func summary(i check.StockItem) string {
 	case i.Kind == "standard" && len(parts) == 1:
 		return strings.Trim(strings.TrimPrefix(parts[0], "title "), `"`)
 	case i.Kind == "model":
-		return number(len(i.Lines), "constant")
+		return words.Count(len(i.Lines), "constant")
 	}
 	return strings.Join(parts, ", ")
 }

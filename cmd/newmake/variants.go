@@ -6,7 +6,7 @@ import (
 
 	"newmake/compile"
 	"newmake/compile/notice"
-	"newmake/compile/show"
+	"newmake/compile/show/trial"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -62,7 +62,7 @@ func (a *app) subject(src *source, name string) (string, error) {
 
 // trial computes a batch and its variants, side by side. All of them have to
 // stand: a table with a hole in it is none.
-func (a *app) trial(src *source, name, units string) (show.Trial, diag.List, error) {
+func (a *app) trial(src *source, name, units string) (trial.Trial, diag.List, error) {
 	if units != "" && units != "us" && units != "si" {
 		return nil, nil, usage("--units is us or si, not %q", units)
 	}
@@ -92,7 +92,7 @@ func (a *app) trial(src *source, name, units string) (show.Trial, diag.List, err
 	case "si":
 		system = recipe.SI
 	}
-	trial := make(show.Trial, len(batches))
+	plans := make(trial.Trial, len(batches))
 	told := make([]diag.List, len(batches))
 	parallel(len(batches), func(i int) {
 		b := inUnits(batches[i], system)
@@ -102,7 +102,7 @@ func (a *app) trial(src *source, name, units string) (show.Trial, diag.List, err
 		if p != nil {
 			p.Notices = notice.InPlan(told[i])
 		}
-		trial[i] = p
+		plans[i] = p
 	})
 	list = nil
 	for i := range told {
@@ -111,20 +111,20 @@ func (a *app) trial(src *source, name, units string) (show.Trial, diag.List, err
 			list.Add(d)
 		}
 	}
-	return trial, src.house.Ordered(list), nil
+	return plans, src.house.Ordered(list), nil
 }
 
-func (a *app) writeTrial(t show.Trial, format string, f planFlags, src *source) error {
+func (a *app) writeTrial(t trial.Trial, format string, f planFlags, src *source) error {
 	var out bytes.Buffer
 	var err error
-	o := show.Options{Units: unitsOf(t[0]), Bold: a.colour(a.outTerminal) && toTerminal(f.output)}
+	u := unitsOf(t[0])
 	switch format {
 	case "json":
 		err = t.JSON(&out)
 	case "md":
-		err = t.Markdown(&out, o)
+		err = t.Markdown(&out, u)
 	default:
-		err = t.Text(&out, o)
+		err = t.Text(&out, u, a.colour(a.outTerminal) && toTerminal(f.output))
 	}
 	if err != nil {
 		return err

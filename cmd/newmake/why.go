@@ -13,7 +13,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/notice"
 	"newmake/compile/plan"
-	"newmake/compile/show"
+	"newmake/compile/show/working"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -147,7 +147,7 @@ func (a *app) whyList(out *bytes.Buffer, q why.Question, format, arg string) err
 			Parts   []why.Part `json:"parts"`
 		}{why.Format, why.Version, q.Batch.Name, parts})
 	}
-	return show.WhyList(out, q.Batch.Name, parts, a.colour(a.outTerminal), "newmake why "+quoted(arg)+" hearts")
+	return working.List(out, q.Batch.Name, parts, a.colour(a.outTerminal), "newmake why "+quoted(arg)+" hearts")
 }
 
 func (a *app) whyValue(out *bytes.Buffer, q why.Question, format, arg string) error {
@@ -166,7 +166,7 @@ func (a *app) whyValue(out *bytes.Buffer, q why.Question, format, arg string) er
 	if q.Depth < why.MostDepth && len(answer.Value.From) > 0 {
 		deeper = fmt.Sprintf("newmake why %s %s --depth %d", quoted(arg), answer.Value.Name, q.Depth+1)
 	}
-	return show.Why(out, answer, a.colour(a.outTerminal), deeper)
+	return working.Write(out, answer, a.colour(a.outTerminal), deeper)
 }
 
 // quoted is an argument as one types it.

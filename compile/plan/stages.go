@@ -176,6 +176,16 @@ type Fraction struct {
 	PureShare  float64  `json:"purePct" places:"1"` // of the alcohol in the charge
 }
 
+// Fraction finds a fraction by name; an empty one if the run has none.
+func (r Run) Fraction(name string) Fraction {
+	for _, f := range r.Fractions {
+		if f.Name == name {
+			return f
+		}
+	}
+	return Fraction{Name: name}
+}
+
 // Over is a volume of distillate of one charge, litres at 20 C, as a Quantity
 // with its gallons at 60 F: those of the full receivers, and of the one that
 // fills by its own share, as the readings of the steps count it.

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"newmake/lang/words"
 	"slices"
 	"strings"
 )
@@ -13,7 +14,7 @@ func Names(keys []string) string {
 			out = append(out, n)
 		}
 	}
-	return strings.Join(out, " and ")
+	return words.And(out)
 }
 
 // name is a piece of work in words.

@@ -8,7 +8,7 @@ import (
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
 	"newmake/lang/trade"
-	"newmake/lang/wording"
+	"newmake/lang/words"
 )
 
 // builder reads one batch, variants applied, into a recipe.
@@ -260,7 +260,7 @@ func (b *builder) vesselList(kind recipe.VesselKind) string {
 	if len(names) == 0 {
 		return "no " + kind.String()
 	}
-	return wording.And(names)
+	return words.And(names)
 }
 
 // only gives the vessel that is meant when none is named: the one that pick

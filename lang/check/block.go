@@ -10,6 +10,7 @@ import (
 	"newmake/lang/schema"
 	"newmake/lang/spelling"
 	"newmake/lang/wording"
+	"newmake/lang/words"
 )
 
 // shaper turns statements into nodes, and says what does not have its shape.
@@ -228,7 +229,7 @@ func missing(diags *diag.List, n *node, of string) (whole bool) {
 		d.Summary = fmt.Sprintf("%s has no `%s` line", of, names[0])
 		d.Help = "add one, for example: " + examples[0]
 	default:
-		d.Summary = fmt.Sprintf("%s has no lines %s", of, wording.And(wording.Quoted(names)))
+		d.Summary = fmt.Sprintf("%s has no lines %s", of, words.And(wording.Quoted(names)))
 		d.Help = "add them, for example:\n" + strings.Join(examples, "\n")
 		d.Reason = ""
 	}

@@ -9,6 +9,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/schema"
 	"newmake/lang/wording"
+	"newmake/lang/words"
 )
 
 // editor applies a variant's edits to the steps of the mash that it varies. All
@@ -98,21 +99,21 @@ func (e *editor) find(n *node) (int, bool) {
 		return fit[0], true
 	}
 	d := diag.Diagnostic{Code: diag.CodeStepEdit, At: n.address()}
-	words := strings.TrimSpace(strings.TrimPrefix(n.written(), n.field.Name))
+	written := strings.TrimSpace(strings.TrimPrefix(n.written(), n.field.Name))
 	switch {
 	case len(e.steps) == 0:
 		d.Summary = fmt.Sprintf("the mash has no `%s` step: it has none at all", verb)
 		d.Help = "a variant changes the steps of the batch it varies; write the steps themselves, without `" + n.field.Name + "`"
 	case len(fit) > 1:
-		d.Summary = fmt.Sprintf("`%s` may be any of %d steps", words, len(fit))
+		d.Summary = fmt.Sprintf("`%s` may be any of %d steps", written, len(fit))
 		d.Help = "say which: " + wording.OrList(e.addresses(fit))
 		d.Related = e.places(fit)
 	case len(doing) == 0:
 		d.Summary = fmt.Sprintf("the mash that this one varies has no `%s` step", verb)
-		d.Help = "its steps are " + wording.And(wording.Quoted(e.addresses(nil)))
+		d.Help = "its steps are " + words.And(wording.Quoted(e.addresses(nil)))
 	default:
-		d.Summary = fmt.Sprintf("the mash that this one varies has no step `%s`", words)
-		d.Help = "it has " + wording.And(wording.Quoted(e.addresses(doing)))
+		d.Summary = fmt.Sprintf("the mash that this one varies has no step `%s`", written)
+		d.Help = "it has " + words.And(wording.Quoted(e.addresses(doing)))
 		d.Related = e.places(doing)
 	}
 	e.diags.Add(d)

@@ -24,6 +24,7 @@ import (
 	"newmake/lang/schema"
 	"newmake/lang/spelling"
 	"newmake/lang/wording"
+	"newmake/lang/words"
 )
 
 // House is a folder of recipes, loaded.
@@ -262,7 +263,7 @@ func (h *House) Ready(name string) (*recipe.Batch, diag.List) {
 		if near := spelling.Nearest(name, h.Batches()); near != "" {
 			d.Help = "did you mean `" + near + "`?"
 		} else {
-			d.Help = "the house has " + wording.And(wording.Quoted(h.Batches()))
+			d.Help = "the house has " + words.And(wording.Quoted(h.Batches()))
 		}
 		return nil, diag.List{d}
 	}

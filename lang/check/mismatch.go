@@ -12,6 +12,7 @@ import (
 	"newmake/lang/schema"
 	"newmake/lang/spelling"
 	"newmake/lang/wording"
+	"newmake/lang/words"
 )
 
 // mismatch says why a line does not have its field's shape: what stands where,
@@ -261,7 +262,7 @@ func wanted(want []*schema.Shape) string {
 	if len(parts) == 0 {
 		return "the end of the line"
 	}
-	return wording.Or(parts)
+	return words.Or(parts)
 }
 
 func kindList(kinds []quantity.Kind) string {
@@ -275,7 +276,7 @@ func kindList(kinds []quantity.Kind) string {
 			parts = append(parts, text)
 		}
 	}
-	return wording.Or(parts)
+	return words.Or(parts)
 }
 
 // kindHelp lists the units that would do.

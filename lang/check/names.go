@@ -14,6 +14,7 @@ import (
 	"newmake/lang/schema"
 	"newmake/lang/spelling"
 	"newmake/lang/wording"
+	"newmake/lang/words"
 )
 
 // index is the declarations of one sort by name, in the order they stand.
@@ -76,7 +77,7 @@ func knownNames(c *capture, known []string, search bool) (string, *diag.Fix) {
 	case len(known) == 0:
 		return "none is declared yet", nil
 	case len(known) > most:
-		return fmt.Sprintf("known are %s and %d more", wording.And(wording.Quoted(known[:most])), len(known)-most), nil
+		return fmt.Sprintf("known are %s and %d more", words.And(wording.Quoted(known[:most])), len(known)-most), nil
 	}
 	return "known: " + wording.OrList(known), nil
 }

@@ -6,7 +6,7 @@ import (
 
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
-	"newmake/lang/wording"
+	"newmake/lang/words"
 )
 
 // checkCask looks at the cask itself.
@@ -34,6 +34,6 @@ func checkCask(r *rules) {
 	r.add(diag.Diagnostic{
 		Code: diag.CodeCaskSize, Severity: diag.Note, At: r.at(recipe.PathFill),
 		Summary: fmt.Sprintf("`%s` is not usually made to hold %s", c.Kind.Name, r.volume(c.SizeM3)),
-		Help:    "usual sizes: " + wording.And(sizes),
+		Help:    "usual sizes: " + words.And(sizes),
 	})
 }

@@ -9,6 +9,7 @@ import (
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 	"newmake/lang/wording"
+	"newmake/lang/words"
 )
 
 // checkLaw holds the batch against its standard of identity, as far as the text tells.
@@ -111,7 +112,7 @@ func counts(c *recipe.Condition, g *recipe.Grain) bool {
 }
 
 func grainsText(c *recipe.Condition) string {
-	text := wording.Or(c.Grains)
+	text := words.Or(c.Grains)
 	if len(c.Grains) == 1 && c.Grains[0] == "any" {
 		text = "grain"
 	}
@@ -160,7 +161,7 @@ func woodsText(c *recipe.Condition) string {
 	for _, w := range c.Woods {
 		woods = append(woods, woodText(w))
 	}
-	return wording.Or(woods)
+	return words.Or(woods)
 }
 
 // below says that a strength is under another as the law counts: as written, and

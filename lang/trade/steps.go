@@ -8,11 +8,6 @@ import (
 	"newmake/lang/recipe"
 )
 
-var verbWords = [...]string{
-	recipe.MashWater: "water", recipe.MashBackset: "backset", recipe.MashAdd: "add", recipe.MashDose: "dose",
-	recipe.MashHeat: "heat", recipe.MashRest: "rest", recipe.MashCool: "cool", recipe.MashBoil: "boil", recipe.MashDrain: "drain",
-}
-
 // checkSteps looks at each step by itself: can it be done at all.
 func checkSteps(r *rules, w *walkthrough) {
 	cooker := r.batch.Mash.Cooker
@@ -34,7 +29,7 @@ func checkSteps(r *rules, w *walkthrough) {
 		case recipe.MashHeat, recipe.MashRest, recipe.MashCool, recipe.MashBoil, recipe.MashDrain:
 			if m.wasEmpty {
 				r.add(diag.Diagnostic{
-					Code: diag.CodeNothingIn, Summary: fmt.Sprintf("`%s` stands before anything is in the cooker", verbWords[s.Verb]), At: s.At,
+					Code: diag.CodeNothingIn, Summary: fmt.Sprintf("`%s` stands before anything is in the cooker", s.Verb.Word()), At: s.At,
 					Help: "put a `water` line before it: the order of the lines is the order of work",
 				})
 				continue

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"newmake/lang"
+	"newmake/lang/words"
 )
 
 // Quoted puts each word between backquotes.
@@ -30,28 +31,7 @@ func Item(it *lang.Item) string {
 }
 
 // OrList writes words as a choice: `a`, `b` or `c`.
-func OrList(words []string) string {
-	quoted := make([]string, len(words))
-	for i, w := range words {
-		quoted[i] = "`" + w + "`"
-	}
-	return Or(quoted)
-}
-
-func Or(parts []string) string { return join(parts, "or") }
-
-// And writes parts as a list: a, b and c.
-func And(parts []string) string { return join(parts, "and") }
-
-func join(parts []string, last string) string {
-	switch len(parts) {
-	case 0:
-		return "nothing"
-	case 1:
-		return parts[0]
-	}
-	return strings.Join(parts[:len(parts)-1], ", ") + " " + last + " " + parts[len(parts)-1]
-}
+func OrList(choices []string) string { return words.Or(Quoted(choices)) }
 
 // Article puts a or an before a word.
 func Article(word string) string {

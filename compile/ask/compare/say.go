@@ -2,7 +2,6 @@ package compare
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"newmake/compile/measure"
@@ -113,11 +112,4 @@ func (s say) cut(c recipe.Cut) string {
 	default:
 		return s.strength(c.Strength)
 	}
-}
-
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return strconv.Itoa(n) + " " + what + "s"
 }

@@ -16,13 +16,8 @@ func (d *Difference) subject(s namedStep) string {
 	case recipe.MashDose:
 		return s.Enzyme.Name
 	default:
-		return verbs[s.Verb]
+		return s.Verb.Word()
 	}
-}
-
-var verbs = [...]string{
-	recipe.MashWater: "water", recipe.MashBackset: "backset", recipe.MashAdd: "add", recipe.MashDose: "dose", recipe.MashHeat: "heat",
-	recipe.MashRest: "rest", recipe.MashCool: "cool", recipe.MashDrain: "drain", recipe.MashBoil: "boil",
 }
 
 // stepText is a step as it might be written.
@@ -41,11 +36,11 @@ func (d *Difference) stepText(s namedStep) string {
 	case recipe.MashDose:
 		return "dose " + s.Enzyme.Name + " " + d.amount(s.MashStep)
 	case recipe.MashHeat, recipe.MashCool:
-		return verbs[s.Verb] + " to " + d.say.temp(s.TempC) + in
+		return s.Verb.Word() + " to " + d.say.temp(s.TempC) + in
 	case recipe.MashDrain:
 		return "drain" + in
 	default:
-		return verbs[s.Verb] + " " + d.say.duration(s.DurationS)
+		return s.Verb.Word() + " " + d.say.duration(s.DurationS)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"newmake/compile"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/lang/words"
 )
 
 // Why says which edit does how much.
@@ -132,7 +133,7 @@ func (d *Difference) label(edits []int) string {
 	if len(parts) > 1 {
 		return "all of it"
 	}
-	return fmt.Sprintf("%s: %s", parts[0], plural(len(edits), "edit"))
+	return fmt.Sprintf("%s: %s", parts[0], words.Count(len(edits), "edit"))
 }
 
 // outcomes shows the shares, rounded so that the parts of each outcome add up

@@ -7,6 +7,7 @@ import (
 
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/words"
 )
 
 // change says in few words what became of a value: its name and what it is now,
@@ -110,7 +111,7 @@ func (s say) datum(v recipe.Value, i int) string {
 		return strings.Join(all, ", ")
 	case int:
 		if v.Counts != "" {
-			return plural(x, v.Counts)
+			return words.Count(x, v.Counts)
 		}
 		return number(float64(x))
 	case bool:

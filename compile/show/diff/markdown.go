@@ -7,6 +7,7 @@ import (
 
 	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
+	"newmake/compile/show/md"
 )
 
 // Markdown writes the document for a pull request. What comes from a recipe is
@@ -34,12 +35,8 @@ type markdown struct {
 
 func (m *markdown) line(s string) { m.b.WriteString(s + "\n") }
 
-// escape keeps what it is given from being read as markup.
-var escaper = strings.NewReplacer(
-	"\\", "\\\\", "`", "\\`", "*", "\\*", "_", "\\_", "[", "\\[", "]", "\\]", "<", "&lt;", ">", "&gt;", "|", "\\|", "#", "\\#", "&", "&amp;", "~", "\\~", "@", "@\u200b", "!", "\\!",
-)
-
-func escape(s string) string { return escaper.Replace(strings.Join(strings.Fields(s), " ")) }
+// escape keeps what it is given, on one line, from being read as markup.
+func escape(s string) string { return md.Escape(strings.Join(strings.Fields(s), " ")) }
 
 // arrowed escapes a text in which -> stands for a change.
 func arrowed(s string) string { return strings.ReplaceAll(escape(s), "-&gt;", "→") }

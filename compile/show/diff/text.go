@@ -7,6 +7,7 @@ import (
 
 	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
+	"newmake/compile/show/columns"
 )
 
 // Text writes the document for a terminal of 80 columns.
@@ -53,19 +54,19 @@ func (t text) bill() {
 		return
 	}
 	t.Heading("GRAIN BILL")
-	tab := table{}
-	tab.row("", "old", "", "new", "", "points")
+	tab := columns.Table{}
+	tab.Row("", "old", "", "new", "", "points")
 	var old, new float64
 	for _, r := range t.c.Bill {
 		change := ""
 		if measure.Number(r.Points, 2) != "0.00" {
 			change = signed(r.Points, 2)
 		}
-		tab.row(safe(r.Grain), grain(t.c.Units, r.OldKg), share(r.OldPct), grain(t.c.Units, r.NewKg), share(r.NewPct), change)
+		tab.Row(safe(r.Grain), grain(t.c.Units, r.OldKg), share(r.OldPct), grain(t.c.Units, r.NewKg), share(r.NewPct), change)
 		old, new = old+r.OldKg, new+r.NewKg
 	}
-	tab.row("in all", grain(t.c.Units, old), "", grain(t.c.Units, new))
-	tab.write(t.page)
+	tab.Row("in all", grain(t.c.Units, old), "", grain(t.c.Units, new))
+	tab.Write(t.page)
 }
 
 func grain(units string, kg float64) string {
@@ -124,11 +125,11 @@ func (t text) schedule() {
 		return
 	}
 	t.Heading("SCHEDULE")
-	tab := table{left: map[int]bool{1: true, 2: true, 3: true}}
+	tab := columns.Table{Left: map[int]bool{1: true, 2: true, 3: true}}
 	for _, m := range all {
-		tab.row(m.Name, clock(m.Old), clock(m.New), hours(m))
+		tab.Row(m.Name, clock(m.Old), clock(m.New), hours(m))
 	}
-	tab.write(t.page)
+	tab.Write(t.page)
 }
 
 func (t text) words() {
@@ -172,13 +173,13 @@ func (t text) why() {
 
 // matrix shows the parts of a few outcomes side by side.
 func (t text) matrix(each []compare.WhyOutcome) {
-	tab := table{}
+	tab := columns.Table{}
 	cells := func(head string, of func(o compare.WhyOutcome) string) {
 		row := []string{head}
 		for _, o := range each {
 			row = append(row, of(o))
 		}
-		tab.row(row...)
+		tab.Row(row...)
 	}
 	cells("", func(o compare.WhyOutcome) string { return o.Name })
 	cells("", func(o compare.WhyOutcome) string { return o.Unit })
@@ -202,7 +203,7 @@ func (t text) matrix(each []compare.WhyOutcome) {
 	}
 	cells("all together", func(o compare.WhyOutcome) string { return signed(o.Change, o.Places) })
 	cells("of this, interaction", func(o compare.WhyOutcome) string { return signed(o.Interaction, o.Places) })
-	tab.write(t.page)
+	tab.Write(t.page)
 }
 
 func (t text) outcome() {
@@ -211,11 +212,11 @@ func (t text) outcome() {
 		return
 	}
 	t.Heading("OUTCOME")
-	tab := table{left: map[int]bool{3: true}}
+	tab := columns.Table{Left: map[int]bool{3: true}}
 	for _, o := range all {
-		tab.row(o.Name, number(o, o.Old), number(o, o.New), o.Unit, signed(o.Change, o.Places))
+		tab.Row(o.Name, number(o, o.Old), number(o, o.New), o.Unit, signed(o.Change, o.Places))
 	}
-	tab.write(t.page)
+	tab.Write(t.page)
 	if s := unchanged(t.c); s != "" {
 		t.Para(2, 4, "The same: "+safe(s)+".")
 	}

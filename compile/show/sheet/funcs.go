@@ -1,13 +1,13 @@
 package sheet
 
 import (
-	"fmt"
 	"html/template"
 	"math"
 	"strings"
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/lang/words"
 )
 
 // funcs are what the templates say numbers with, in the reader's units.
@@ -45,8 +45,8 @@ func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
 		"gravity":     measure.Gravity,
 		"duration":    measure.Duration,
 		"clock":       clockRange,
-		"hm":          hm,
-		"date":        func(s string) string { return plan.Moment(s).Format("Monday 2 January 2006") },
+		"hm":          measure.Clock,
+		"date":        measure.LongDate,
 		"short":       func(s string) string { return plan.Moment(s).Format("2 Jan") },
 		"caution":     func(key string) plan.Caution { return caution(p, key) },
 		"stepAt":      func(id string) string { return stepAt(p, id) },
@@ -54,7 +54,7 @@ func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
 		"onSheet":     onSheet,
 		"weekday":     func(s string) string { return plan.Moment(s).Format("Mon 2 Jan") },
 		"single":      single,
-		"count":       count,
+		"count":       words.Count,
 		"quote":       quote,
 		"minutes":     func(h float64) float64 { return h * 60 },
 		"millilitres": func(l float64) float64 { return l * 1000 },
@@ -62,9 +62,6 @@ func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
 		"plus":        func(a, b int) int { return a + b },
 	}
 }
-
-func hm(rfc3339 string) string      { return plan.Moment(rfc3339).Format("15:04") }
-func longDay(rfc3339 string) string { return plan.Moment(rfc3339).Format("Monday 2 January 2006") }
 
 // clockRange is how long a step goes on.
 func clockRange(s plan.Step) string {
@@ -77,9 +74,9 @@ func clockRange(s plan.Step) string {
 // by is when a reading is due: its own time, or the end of the step.
 func by(s plan.Step, r plan.Reading) string {
 	if r.At != "" {
-		return hm(r.At)
+		return measure.Clock(r.At)
 	}
-	return hm(s.End)
+	return measure.Clock(s.End)
 }
 
 func stepAt(p *plan.Plan, id string) string {
@@ -98,13 +95,6 @@ func caution(p *plan.Plan, key string) plan.Caution {
 		}
 	}
 	return plan.Caution{Key: key, Title: key}
-}
-
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }
 
 // should is a reading as its instrument shows it: a spirit's strength in proof

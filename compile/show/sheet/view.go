@@ -64,7 +64,7 @@ func (v *view) part(caption string, in func(plan.Step) bool) part {
 		if !in(s) {
 			continue
 		}
-		name := longDay(s.Start)
+		name := measure.LongDate(s.Start)
 		if n := len(out.Days); n == 0 || out.Days[n-1].Name != name {
 			out.Days = append(out.Days, day{Name: name})
 		}
@@ -81,15 +81,15 @@ func (v *view) Days() []workDay {
 		if s.Attend == plan.Alone {
 			continue
 		}
-		name := longDay(s.Start)
+		name := measure.LongDate(s.Start)
 		if n := len(out); n == 0 || out[n-1].Name != name {
-			out = append(out, workDay{Name: name, From: hm(s.Start)})
+			out = append(out, workDay{Name: name, From: measure.Clock(s.Start)})
 		}
 		d := &out[len(out)-1]
 		if s.Start[:10] == s.End[:10] {
-			d.To = max(d.To, hm(s.End))
+			d.To = max(d.To, measure.Clock(s.End))
 		} else {
-			d.To = hm(s.End) + " the next day"
+			d.To = measure.Clock(s.End) + " the next day"
 		}
 		d.People = max(d.People, s.People)
 		if w := stageNames[s.Stage]; !strings.Contains(d.What, w) {

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"newmake/lang/words"
 	"strings"
 	"time"
 )
@@ -106,7 +107,7 @@ func (h hours) why(now, start time.Time, chain []Task) string {
 		}
 	}
 	if off := h.daysOff(now, start); len(off) > 0 {
-		parts = append(parts, joinAnd(off)+" off")
+		parts = append(parts, words.And(off)+" off")
 	} else if len(parts) == 0 {
 		parts = append(parts, "night")
 	}
@@ -152,13 +153,4 @@ func hoursAndMinutes(d time.Duration) string {
 		return fmt.Sprintf("%d min", m)
 	}
 	return fmt.Sprintf("%d h %02d min", m/60, m%60)
-}
-
-func joinAnd(words []string) string {
-	switch n := len(words); n {
-	case 1:
-		return words[0]
-	default:
-		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
-	}
 }

@@ -1,0 +1,35 @@
+package text
+
+import (
+	"newmake/compile/measure"
+	"newmake/compile/show/columns"
+)
+
+func (t *text) bill() {
+	b := t.p.Bill
+	t.Heading("GRAIN BILL")
+	tab := columns.Table{}
+	tab.Row("grain", "weigh out", "share", "extract expected", "goes in at")
+	for _, l := range b.Lines {
+		tab.Row(safe(l.Name), t.Mass(l.MassKg), measure.Number(l.SharePct, 1)+" %", t.Mass(l.ExtractKg), t.clock.start(l.AddedIn))
+	}
+	tab.Row("in all", t.Mass(b.TotalKg), "100.0 %", t.Mass(b.ExtractKg), "")
+	tab.Write(&t.page)
+	t.Para(2, 4, measure.Number(b.Bushels, 2)+" distiller's bushels (56 lb of any grain); diastatic power of the grist "+
+		measure.Number(b.LintnerDeg, 0)+" deg Lintner.")
+
+	if len(b.Additions) == 0 {
+		return
+	}
+	t.Gap()
+	tab = columns.Table{Left: map[int]bool{2: true}}
+	tab.Row("liquor and additions", "measure out", "", "goes in at")
+	for _, a := range b.Additions {
+		at := ""
+		if a.At != nil {
+			at = "at " + t.Quantity(*a.At)
+		}
+		tab.Row(safe(a.Name), t.Quantity(a.Amount), at, t.clock.start(a.Step))
+	}
+	tab.Write(&t.page)
+}

@@ -1,0 +1,76 @@
+package text
+
+import "fmt"
+
+func (t *text) law() {
+	l := t.p.Law
+	if l == nil {
+		return
+	}
+	t.Heading("STYLE: " + safe(l.Title))
+	t.Para(2, 2, safe(l.Source)+". This is not legal advice.")
+	for _, c := range l.Conditions {
+		line := safe(c.Asks)
+		if c.Found != "" {
+			line += ": " + safe(c.Found)
+		}
+		if c.Section != "" {
+			line += "  (" + safe(c.Section) + ")"
+		}
+		t.Item("  "+c.Met, 16, line)
+	}
+}
+
+func (t *text) promises() {
+	if len(t.p.Promises) == 0 {
+		return
+	}
+	t.Heading("PROMISES")
+	for _, p := range t.p.Promises {
+		word := "kept"
+		if !p.Kept {
+			word = "BROKEN"
+		}
+		promised := t.Quantity(p.Promised)
+		if p.Tolerance.Value != 0 {
+			promised += " within " + t.Quantity(p.Tolerance)
+		}
+		what := safe(p.What)
+		if p.Basis != "" {
+			what += " (" + p.Basis + ")"
+		}
+		t.Item("  "+word, 16, fmt.Sprintf("%s: %s; promised %s", what, t.Quantity(p.Found), promised))
+	}
+}
+
+func (t *text) notices() {
+	if len(t.p.Notices) == 0 {
+		return
+	}
+	title := "WARNINGS AND NOTES"
+	if t.notes("error") > 0 {
+		title = "ERRORS, WARNINGS AND NOTES"
+	}
+	t.Heading(title)
+	for _, n := range t.p.Notices {
+		head := n.Severity + " " + n.Code + ": " + safe(n.Summary)
+		if n.Line > 0 {
+			head += fmt.Sprintf(" (line %d)", n.Line)
+		}
+		t.Para(2, 4, head)
+		if n.Help != "" {
+			t.Para(4, 6, "do: "+safe(n.Help))
+		}
+		if n.Reason != "" {
+			t.Para(4, 6, "why: "+safe(n.Reason))
+		}
+	}
+}
+
+func (t *text) cautions() {
+	t.Heading("CAUTIONS")
+	for _, c := range t.p.Cautions {
+		t.Para(2, 4, "! "+c.Title+". "+c.Text)
+	}
+	t.Para(2, 4, SafetyLine)
+}

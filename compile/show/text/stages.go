@@ -1,0 +1,253 @@
+package text
+
+import (
+	"fmt"
+	"strings"
+
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/compile/show/columns"
+)
+
+// The columns of a prediction: its name, its value, and what it means.
+const (
+	valueCol = 24
+	noteCol  = 43
+)
+
+// fact writes one prediction.
+func (t *text) fact(name, value, note string) {
+	head := columns.Fill("  "+name, valueCol) + value
+	if note == "" {
+		t.Line(columns.Cut(head, columns.Page))
+		return
+	}
+	if columns.Width(head) >= noteCol {
+		t.Line(columns.Cut(head, columns.Page))
+		head = ""
+	}
+	t.Item(head, noteCol, note)
+}
+
+func pct(x float64, places int) string { return measure.Number(x, places) + " %" }
+
+// fraction finds a fraction of the spirit run by name.
+func (t *text) fraction(name string) plan.Fraction { return t.p.Spirit.Fraction(name) }
+
+// vesselOf is the vessel of a use, for the headings.
+func (t *text) vesselOf(use string) plan.Vessel {
+	for _, v := range t.p.House.Vessels {
+		if v.Use == use {
+			return v
+		}
+	}
+	return plan.Vessel{}
+}
+
+func (t *text) stage(title, use string) {
+	v := t.vesselOf(use)
+	if v.Name == "" {
+		t.Heading(title)
+		return
+	}
+	t.Heading(fmt.Sprintf("%s: %s, holds %s", title, safe(v.Name), t.Litres(v.HoldsL)))
+}
+
+func (t *text) full(use string) {
+	if v := t.vesselOf(use); v.MostL > 0 {
+		t.fact("fullest", t.Litres(v.MostL), pct(v.FillPct, 0)+" of the vessel")
+	}
+}
+
+func (t *text) mash() {
+	m := t.p.Mash
+	t.stage("MASH", "mash")
+	t.fact("original gravity", measure.Gravity(m.OriginalGravitySG), "from the grain alone")
+	plato := measure.Number(m.Plato, 1) + " plato"
+	if m.BacksetL > 0 {
+		plato += ", with the backset's solids"
+	}
+	t.fact("hydrometer will read", measure.Gravity(m.HydrometerSG), plato)
+	t.fact("starch gelatinized", pct(m.GelatinizedPct, 1), "")
+	t.fact("starch converted", pct(m.ConversionPct, 1), "to sugars and dextrins in the mash")
+	t.fact("fermentable", pct(m.FermentablePct, 1), "of the extract, before the fermenter")
+	t.fact("extract", t.Mass(m.ExtractKg), "of "+t.Mass(m.TheoryExtractKg)+" in the grain")
+	t.fact("pH", measure.Number(m.PH, 2), "")
+	if t.Units == measure.US {
+		t.fact("liquor to grist", t.LiquorToGrist(m.LiquorGristLPerKg), "a distiller's bushel, 56 lb of any grain; "+measure.SI.LiquorToGrist(m.LiquorGristLPerKg))
+	} else {
+		t.fact("liquor to grist", t.LiquorToGrist(m.LiquorGristLPerKg), "")
+	}
+	t.full("mash")
+	if m.Lautered {
+		t.fact("draff", t.Mass(m.DraffKg), "wet, left in the tun")
+	}
+	t.fact("to the fermenter", t.Litres(m.VolumeL), "")
+	t.fact("time in the cooker", measure.Duration(m.Hours*60), "")
+	t.fact("heat, cooling", measure.Number(m.HeatKWh, 0)+" kWh, "+measure.Number(m.CoolKWh, 0)+" kWh", "cooling water "+t.Litres(m.CoolingWaterL))
+}
+
+func (t *text) ferment() {
+	f := t.p.Ferment
+	t.stage("FERMENT", "ferment")
+	t.fact("pitch", t.Mass(f.PitchKg), fmt.Sprintf("%s, %s g/L, at %s", safe(f.Yeast), measure.Number(f.PitchGPerL, 2), t.Temp(f.PitchC)))
+	if f.DryHours > 0 {
+		t.fact("dry after", measure.Number(f.DryHours, 0)+" h", "of "+measure.Number(f.Hours, 0)+" h; good to about a quarter")
+	} else {
+		t.fact("dry after", "not in "+measure.Number(f.Hours, 0)+" h", t.Mass(f.SugarLeftKg)+" of sugar left")
+	}
+	if f.Hours > f.AskedHours+0.1 {
+		t.fact("in the fermenter", measure.Number(f.Hours, 0)+" h", measure.Number(f.AskedHours, 0)+" h asked for; it stands, and goes on, until the still is charged")
+	}
+	attenuated := pct(f.AttenuationPct, 0) + " apparent attenuation"
+	if m := t.p.Mash; m.BacksetL > 0 {
+		t.fact("final gravity", measure.Gravity(f.FinalGrainSG), "from the grain alone; "+attenuated)
+		t.fact("hydrometer will read", measure.Gravity(f.FinalGravitySG), "with the backset's solids")
+	} else {
+		t.fact("final gravity", measure.Gravity(f.FinalGravitySG), attenuated)
+	}
+	whole, liquid := t.LotAbv(f.Wash), t.StrengthAbv(f.Liquid)
+	if whole == liquid {
+		t.fact("wash", t.Volume(f.Wash), "at "+whole+"; "+t.pure(f.Wash))
+	} else {
+		t.fact("wash", t.Volume(f.Wash), "at "+whole+", grain in; "+t.pure(f.Wash))
+		t.fact("wash, strained", liquid, "as a laboratory finds it: grain takes room and holds no alcohol")
+	}
+	t.fact("warmest", t.Temp(f.PeakC), fmt.Sprintf("after %s h; heat %s kW at its greatest", measure.Number(f.PeakHours, 0), measure.Number(f.PeakHeatKW, 1)))
+	if f.SourHours > 0 {
+		t.fact("pH at the end", measure.Number(f.PH, 2), "souring sets in after "+measure.Number(f.SourHours, 0)+" h")
+	} else {
+		t.fact("pH at the end", measure.Number(f.PH, 2), "")
+	}
+	t.full("ferment")
+	t.fact("carbon dioxide", t.Mass(f.CO2Kg), t.Quantity(plan.Of(f.CO2M3, plan.CubicMetre))+" of gas: keep the room aired")
+}
+
+func (t *text) strip() {
+	r := t.p.Strip
+	t.stage("STRIP", "strip")
+	t.charge(r, t.Volume(r.Charge))
+	lw := r.Fraction("low wines")
+	t.fact("low wines", t.Volume(lw.Lot), "at "+t.Strength(lw.Strength()))
+	t.fact("stop", "at "+t.StrengthAbv(lw.Ends), "at the spout")
+	t.still(r)
+	ale := "at " + t.LotAbv(r.Residue)
+	if t.p.Mash.BacksetL > 0 {
+		ale += "; backset is drawn from it"
+	}
+	t.fact("pot ale", t.Volume(r.Residue), ale)
+}
+
+func (t *text) charge(r plan.Run, volume string) {
+	note := "at " + t.LotAbv(r.Charge) + "; " + pct(r.MostFillPct, 0) + " of the still when hot"
+	if r.Charges > 1 {
+		note = fmt.Sprintf("each of %d, %s", r.Charges, note)
+	}
+	t.fact("charge", volume, note)
+}
+
+func (t *text) still(r plan.Run) {
+	t.fact("first drop after", measure.Duration(r.HeatUpMin), "")
+	each := ""
+	if r.Charges > 1 {
+		each = fmt.Sprintf("each charge; %s for all %d", measure.Duration(r.TotalHours*60), r.Charges)
+	}
+	t.fact("fire to stop", measure.Duration(r.Hours*60), each)
+	t.fact("heat, cooling", measure.Number(r.HeatKWh, 0)+" kWh, "+measure.Number(r.CoolKWh, 0)+" kWh", "condenser water "+t.Litres(r.CoolingWaterL))
+}
+
+func (t *text) spirit() {
+	r := t.p.Spirit
+	t.stage("SPIRIT", "spirit")
+	t.charge(r, t.Volume(r.Charge))
+	if f := r.FeintsReturned; f != nil {
+		t.fact("of which feints", t.Volume(*f), fmt.Sprintf("at %s, once the house runs steadily", t.Strength(f.Strength())))
+	}
+	t.still(r)
+	t.Gap()
+	t.fractions(r)
+	if f := r.Feints; f != nil {
+		goes := "go into the next charge"
+		if r.FeintsReturned == nil {
+			goes = "are kept apart: none go into this charge"
+		}
+		t.Para(2, 4, fmt.Sprintf("Feints (heads and tails) %s at %s %s.", t.Volume(*f), t.Strength(f.Strength()), goes))
+		if r.FeintsReturned != nil {
+			t.Para(2, 4, "With feints returned, nearly all the alcohol of the low wines comes out as hearts in the end, "+
+				"wherever the cuts lie: they set its strength, its taste and the hours, not the litres of alcohol.")
+		}
+	}
+	if f := t.p.First; f != nil {
+		t.Para(2, 4, fmt.Sprintf("The first batch, with no feints yet: %s of hearts at %s, %s.",
+			t.Volume(f.Hearts), t.Strength(f.Hearts.Strength()), t.pure(f.Hearts)))
+	}
+}
+
+// fractions is the spirit run, cut by cut.
+func (t *text) fractions(r plan.Run) {
+	us := t.Units == measure.US
+	tab := columns.Table{}
+	head := []string{"fraction", "volume", "% vol", "alcohol", "from the fire", "% vol at the spout"}
+	if us {
+		head = []string{"fraction", "volume", "proof", "alcohol", "from the fire", "% abv at the spout"}
+	}
+	tab.Row(head...)
+	for _, f := range r.Fractions {
+		if f.VolumeL == 0 {
+			tab.Row(f.Name, "none")
+			continue
+		}
+		row := []string{f.Name, t.Volume(f.Lot)}
+		if us {
+			row = append(row, measure.Number(f.Proof, 1))
+		} else {
+			row = append(row, measure.Number(f.AbvPct, 1))
+		}
+		tab.Row(append(row, pct(f.PureShare, 1),
+			clockMinutes(f.StartMin)+" to "+clockMinutes(f.EndMin),
+			t.spout(f.Begins)+" to "+t.spout(f.Ends))...)
+	}
+	tab.Write(&t.page)
+	t.Para(2, 4, "alcohol: share of the alcohol in the charge.")
+}
+
+// spout is a strength in % by volume, without the unit.
+func (t *text) spout(s plan.Strength) string {
+	number, _, _ := strings.Cut(t.StrengthAbv(s), " ")
+	return number
+}
+
+// clockMinutes shows minutes from the fire as h:mm.
+func clockMinutes(m float64) string {
+	n := int(m + 0.5)
+	return fmt.Sprintf("%d:%02d", n/60, n%60)
+}
+
+func (t *text) yield() {
+	y, e := t.p.Yield, t.p.Energy
+	t.Heading("YIELD AND ENERGY")
+	if t.Units == measure.US {
+		t.fact("hearts by the bushel", measure.Number(y.HeartsPGPerBushel, 2)+" PG"+measure.PerBushel, "proof gallons a distiller's bushel, 56 lb of any grain; in the wash "+measure.Number(y.WashPGPerBushel, 2))
+	}
+	t.fact("hearts by the tonne", measure.Number(y.HeartsLPAPerTonne, 0)+" LPA/t", fmt.Sprintf("litres of pure alcohol a tonne; in the wash %s, %s of theory", measure.Number(y.WashLPAPerTonne, 0), pct(y.OfTheoryPct, 1)))
+	t.fact("heat", measure.Number(e.HeatKWh, 0)+" kWh", measure.Number(e.KWhPerLPA, 1)+" kWh a litre of pure alcohol")
+	t.fact("water", t.Litres(e.WaterL), "cooling and process")
+}
+
+func (t *text) cost() {
+	c := t.p.Cost
+	if c == nil {
+		return
+	}
+	t.Heading("COST: by the house's own prices, " + safe(c.Currency))
+	tab := columns.Table{}
+	for _, l := range c.Lines {
+		tab.Row(safe(l.What), t.Quantity(l.Amount), measure.Number(l.Cost, 2))
+	}
+	tab.Row("in all", "", measure.Number(c.Total, 2))
+	tab.Write(&t.page)
+	t.Para(2, 4, fmt.Sprintf("%s a proof gallon of hearts, %s a litre of pure alcohol.", measure.Number(c.PerPG, 2), measure.Number(c.PerLPA, 2)))
+	if len(c.Unpriced) > 0 {
+		t.Para(2, 4, "No price is stated for: "+safe(strings.Join(c.Unpriced, ", "))+".")
+	}
+}

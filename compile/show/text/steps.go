@@ -1,0 +1,122 @@
+package text
+
+import (
+	"strings"
+
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/compile/show/columns"
+)
+
+// The columns of the run sheet.
+const (
+	doCol     = 26 // what to do
+	expectCol = 46 // what the instrument should say
+	blankCol  = 71 // room to write what it says
+)
+
+const blank = "_________"
+
+func (t *text) sheet() {
+	t.Heading("RUN SHEET")
+	t.Para(2, 2, "stay: somebody is there all along (stay 2: two people). start: somebody starts it and may go. "+
+		"alone: it needs nobody. What the instrument should say stands beside the line for what it says; "+
+		"when it is further off than +/-, find out why before going on. "+
+		"Gravity is read at "+t.Temp(20)+". Wash and spirit, their volume and their strength, are what they would be at "+t.gaugeTemp()+".")
+	steps := t.p.Schedule.Steps
+	for i, s := range steps {
+		newDay := i == 0 || !measure.SameDay(steps[i-1].Start, s.Start)
+		if s.WaitMin > 0 {
+			t.Gap()
+			t.Para(2, 4, "~ stands "+measure.Duration(s.WaitMin)+": "+safe(s.WaitWhy))
+		}
+		if newDay {
+			t.Heading(measure.LongDate(s.Start))
+		}
+		if newDay || steps[i-1].Stage != s.Stage {
+			t.Gap()
+			t.Para(2, 4, t.stageWords(s.Stage))
+		}
+		t.step(s)
+	}
+}
+
+func (t *text) stageWords(stage string) string {
+	words := strings.ToUpper(stage)
+	if v := t.vesselOf(stage); v.Name != "" {
+		words += ": " + safe(v.Name)
+	}
+	return words
+}
+
+var attendWords = map[string]string{plan.Throughout: "stay", plan.Begin: "start", plan.Alone: "alone"}
+
+func (t *text) step(s plan.Step) {
+	who := attendWords[s.Attend]
+	if s.People > 1 {
+		who += " " + measure.Number(float64(s.People), 0)
+	}
+	long := columns.Right(measure.Duration(s.DurationMin), 10)
+	if s.DurationMin == 0 {
+		long = columns.Right("at once", 10)
+	}
+	t.Item("  "+measure.Clock(s.Start)+long+"  "+who, doCol, t.Phrase(safePhrase(s.Do)))
+	for _, r := range s.Read {
+		t.reading(r)
+	}
+	for _, key := range s.Cautions {
+		if c, ok := t.caution(key); ok {
+			t.Para(doCol, doCol+2, "! "+c.Title)
+		}
+	}
+	if s.OutOfShift > 0 {
+		t.Para(doCol, doCol+2, "! "+measure.Duration(s.OutOfShift)+" of this lies outside the shift")
+	}
+}
+
+func (t *text) reading(r plan.Reading) {
+	what := safe(r.What)
+	if r.At != "" {
+		what = measure.Clock(r.At) + " " + what
+	}
+	expect := t.read(r.Expect)
+	if r.Tolerance.Unit != "" {
+		expect += " " + t.Tolerance(r.Tolerance)
+	}
+	line := strings.Repeat(" ", doCol)
+	if columns.Width(what) >= expectCol-doCol {
+		t.Para(doCol, doCol+2, what)
+		line = columns.Fill(line, expectCol)
+	} else {
+		line = columns.Fill(line+what, expectCol)
+	}
+	t.Line(columns.Cut(columns.Fill(line+expect, blankCol), blankCol) + blank)
+}
+
+// read is a quantity as its instrument shows it: a spirit's strength in proof
+// alone where proof is spoken.
+func (t *text) read(q plan.Quantity) string {
+	if q.Unit == plan.AbvPct && q.Proof != 0 && t.Units == measure.US {
+		return measure.Number(q.Proof, 1) + " proof"
+	}
+	return t.Quantity(q)
+}
+
+func (t *text) caution(key string) (plan.Caution, bool) {
+	for _, c := range t.p.Cautions {
+		if c.Key == key {
+			return c, true
+		}
+	}
+	return plan.Caution{}, false
+}
+
+func safePhrase(p plan.Phrase) plan.Phrase { return plan.Phrase{Text: safe(p.Text), Values: p.Values} }
+
+// gaugeTemp is the temperature at which the reader's gauge counts spirit.
+func (t *text) gaugeTemp() string {
+	if t.Units == measure.US {
+		return "60 F"
+	}
+	return "20 C"
+}

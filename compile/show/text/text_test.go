@@ -1,0 +1,112 @@
+package text_test
+
+import (
+	"bytes"
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/compile/show/internal/plantest"
+	"newmake/compile/show/text"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func written(t testing.TB, p *plan.Plan, u measure.Units) string {
+	t.Helper()
+	var b bytes.Buffer
+	require.NoError(t, text.Write(&b, p, text.Options{Units: u}))
+	return b.String()
+}
+
+func TestGolden(t *testing.T) {
+	for _, e := range plantest.Examples {
+		p := plantest.Plan(t, plantest.Lantern, e.Batch)
+		plantest.Golden(t, e.Golden+".txt", written(t, p, measure.US))
+	}
+	p := plantest.Plan(t, plantest.Lantern, "Stone Ferry")
+	plantest.Golden(t, "stone-ferry-si.txt", written(t, p, measure.SI))
+
+}
+
+func TestNoLineIsWiderThan80Columns(t *testing.T) {
+	for _, e := range plantest.Examples {
+		p := plantest.Plan(t, plantest.Lantern, e.Batch)
+		plantest.Narrow(t, written(t, p, measure.US))
+		plantest.Narrow(t, written(t, p, measure.SI))
+	}
+}
+
+// What a recipe says is shown and never done.
+func TestHostileNames(t *testing.T) {
+	out := written(t, plantest.Hostile(t), measure.US)
+	plantest.Narrow(t, out)
+	plantest.Harmless(t, out)
+}
+
+// A plan that has nothing in it is a page all the same.
+func TestEmptyPlan(t *testing.T) {
+	plantest.Narrow(t, written(t, &plan.Plan{}, measure.US))
+}
+
+func TestBoldIsOnlyForATerminal(t *testing.T) {
+	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
+	assert.NotContains(t, written(t, p, measure.US), "\x1b")
+	var b bytes.Buffer
+	require.NoError(t, text.Write(&b, p, text.Options{Bold: true}))
+	assert.Contains(t, b.String(), "\x1b[1mGRAIN BILL\x1b[0m")
+}
+
+func BenchmarkText(b *testing.B) {
+	p := plantest.Plan(b, plantest.Lantern, "Ferry Landing")
+	b.ReportAllocs()
+	for b.Loop() {
+		var out bytes.Buffer
+		if err := text.Write(&out, p, text.Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// What the page says of a batch that is not as most are.
+func TestPageSaysHowItIs(t *testing.T) {
+	said := func(t *testing.T, p *plan.Plan, u measure.Units) string { // on one line
+		return strings.Join(strings.Fields(written(t, p, u)), " ")
+	}
+	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
+	page := said(t, p, measure.US)
+	assert.Contains(t, page, "Wash and spirit are counted at 60 F.")
+	assert.Contains(t, page, "22.5 gal/56 lb")
+	assert.Contains(t, page, "PG/56 lb")
+	assert.NotContains(t, page, "/bu ", "a bushel of 56 lb is not the trade's")
+	assert.Contains(t, page, "With feints returned, nearly all the alcohol of the low wines")
+	assert.Contains(t, said(t, p, measure.SI), "Wash and spirit are counted at 20 C.")
+
+	p.Spirit.FeintsReturned = nil
+	page = said(t, p, measure.US)
+	assert.Contains(t, page, "are kept apart: none go into this charge")
+	assert.NotContains(t, page, "go into the next charge")
+
+	p.Ferment.Hours = 137
+	assert.Contains(t, said(t, p, measure.US), "in the fermenter 137 h 91 h asked for; it stands, and goes on,")
+
+	p.Promises[0].Kept = false
+	p.Notices = append(p.Notices, plan.Notice{Code: "NM1250", Severity: "error", Summary: "casks"}, plan.Notice{Code: "NM1211", Severity: "warning", Summary: "hot"})
+	page = said(t, p, measure.US)
+	assert.Contains(t, page, "1 broken promise and 1 warning below: read before the grain is milled.")
+	assert.Contains(t, page, "ERRORS, WARNINGS AND NOTES")
+
+	p.Cask.BottleAssumed = true
+	assert.Contains(t, said(t, p, measure.US), "the batch states no bottling strength")
+	asked := plan.Strength{AbvPct: 75.04, Proof: 150}
+	p.Cask.BottleAsked = &asked
+	assert.Contains(t, said(t, p, measure.US), "it is weaker than the 150.0 proof (75.0 % abv) asked for")
+
+	p.Cask = plan.Cask{Bottles: 240, BottleL: 0.75, BottleAt: plan.Strength{AbvPct: 45.05, Proof: 90}}
+	page = said(t, p, measure.US)
+	assert.Contains(t, page, "BOTTLED: unaged, in no wood")
+	assert.Contains(t, page, "bottles 240 of 750 mL at 90.0 proof (45.0 % abv)")
+	p.Cask = plan.Cask{BottleAt: plan.Strength{AbvPct: 72, Proof: 144}}
+	assert.Contains(t, said(t, p, measure.US), "KEPT: unaged, in no wood")
+}
