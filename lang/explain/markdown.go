@@ -1,11 +1,9 @@
 package explain
 
 import (
+	"regexp"
 	"strings"
-
-	"github.com/yuin/goldmark"
-	"github.com/yuin/goldmark/ast"
-	"github.com/yuin/goldmark/text"
+	"sync"
 )
 
 // BlockKind is what a Block of a document is.
@@ -28,50 +26,99 @@ type Block struct {
 	Line  int    // of the document, from 1
 }
 
-// Blocks takes a Markdown document apart.
+// beginnings are those of blocks, as far as the documents of this program use them
+// (CommonMark 0.31, sections 4.2, 4.5, 4.6 and 5.2).
+type beginnings struct{ heading, fence, item, html *regexp.Regexp }
+
+// begun makes them when a page is asked for, and not at every start.
+var begun = sync.OnceValue(func() beginnings {
+	return beginnings{
+		heading: regexp.MustCompile(`^ {0,3}(#{1,6})(?:[ \t]+(.*?))??(?:[ \t]+#+)?[ \t]*$`),
+		fence:   regexp.MustCompile("^( *)(`{3,}|~{3,})[ \t]*([^`]*?)[ \t]*$"),
+		item:    regexp.MustCompile(`^ *(?:[-*+]|\d{1,9}[.)])[ \t]+`),
+		html:    regexp.MustCompile(`^ {0,3}</?[a-zA-Z!]`),
+	}
+})
+
+// Blocks takes a Markdown document apart: headings, paragraphs, list items of one
+// paragraph, and code between fences. It reads the documents that come with the
+// program as CommonMark does, which the tests hold; it is no parser for others'.
 func Blocks(doc []byte) []Block {
-	var out []Block
-	root := goldmark.DefaultParser().Parse(text.NewReader(doc))
-	_ = ast.Walk(root, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
-		if !entering || n.Type() != ast.TypeBlock {
-			return ast.WalkContinue, nil
-		}
-		b := Block{}
-		switch n := n.(type) {
-		case *ast.Heading:
-			b.Kind, b.Level = Heading, n.Level
-		case *ast.Paragraph:
-		case *ast.TextBlock: // what a list item holds
-			b.Kind = Item
-		case *ast.FencedCodeBlock:
-			b.Kind = Code
-			if n.Info != nil {
-				b.Info = string(n.Info.Segment.Value(doc))
-			}
-		default:
-			return ast.WalkContinue, nil
-		}
-		b.Text, b.Line = lines(n, doc)
-		if b.Kind != Code {
-			b.Text = strings.Join(strings.Fields(b.Text), " ")
-		}
-		out = append(out, b)
-		return ast.WalkSkipChildren, nil
-	})
-	return out
+	r := blockReader{beginnings: begun(), lines: strings.Split(strings.TrimSuffix(string(doc), "\n"), "\n")}
+	for r.at < len(r.lines) {
+		r.block()
+	}
+	return r.out
 }
 
-// lines is the text of a block, and the line on which it begins.
-func lines(n ast.Node, doc []byte) (string, int) {
-	var b strings.Builder
-	at := n.Lines()
-	for i := range at.Len() {
-		s := at.At(i)
-		b.Write(s.Value(doc))
+type blockReader struct {
+	beginnings
+	lines []string
+	at    int
+	out   []Block
+}
+
+// block reads what begins at the next line.
+func (r *blockReader) block() {
+	line := r.lines[r.at]
+	switch {
+	case strings.TrimSpace(line) == "":
+		r.at++
+	case r.fence.MatchString(line):
+		r.code()
+	case r.heading.MatchString(line):
+		m := r.heading.FindStringSubmatch(line)
+		r.add(Block{Kind: Heading, Level: len(m[1]), Text: m[2], Line: r.at + 1})
+		r.at++
+	case r.html.MatchString(line): // to the next empty line
+		for r.at < len(r.lines) && strings.TrimSpace(r.lines[r.at]) != "" {
+			r.at++
+		}
+	case r.item.MatchString(line):
+		r.text(Item, strings.TrimPrefix(line, r.item.FindString(line)))
+	default:
+		r.text(Paragraph, line)
 	}
-	line := 0
-	if at.Len() > 0 {
-		line = 1 + strings.Count(string(doc[:at.At(0).Start]), "\n")
+}
+
+// text reads a paragraph, or an item of a list, which goes on to an empty line or
+// to the next block.
+func (r *blockReader) text(kind BlockKind, first string) {
+	b := Block{Kind: kind, Text: first, Line: r.at + 1}
+	for r.at++; r.at < len(r.lines) && !r.begins(); r.at++ {
+		b.Text += " " + r.lines[r.at]
 	}
-	return b.String(), line
+	r.add(b)
+}
+
+// begins says if the next line begins a block inside a paragraph.
+func (r *blockReader) begins() bool {
+	line := r.lines[r.at]
+	return strings.TrimSpace(line) == "" || r.fence.MatchString(line) || r.heading.MatchString(line) || r.item.MatchString(line)
+}
+
+// code reads what stands between fences.
+func (r *blockReader) code() {
+	m := r.fence.FindStringSubmatch(r.lines[r.at])
+	b := Block{Kind: Code, Info: m[3]}
+	for r.at++; r.at < len(r.lines); r.at++ {
+		line := r.lines[r.at]
+		if end := strings.TrimSpace(line); strings.HasPrefix(end, m[2]) && strings.Trim(end, m[2][:1]) == "" {
+			r.at++
+			break
+		}
+		if b.Line == 0 {
+			b.Line = r.at + 1
+		}
+		for range m[1] { // what the fence is indented by
+			line = strings.TrimPrefix(line, " ")
+		}
+		b.Text += line + "\n"
+	}
+	r.out = append(r.out, b)
+}
+
+func (r *blockReader) add(b Block) {
+	b.Text = strings.Join(strings.Fields(b.Text), " ")
+	r.out = append(r.out, b)
 }
