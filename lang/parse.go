@@ -52,6 +52,7 @@ func parse(src *diag.Source, start, end int, tokens []Token) (*File, diag.List) 
 		}
 	}
 	list = append(list, braces...)
+	list = append(list, pointsForThousands(file)...)
 	list.Sort()
 	return file, list.Cap()
 }

@@ -27,12 +27,8 @@ func costs(n *node, stock recipe.Stock, diags *diag.List) recipe.Costs {
 	c.PerKWh = price(&c, n.line("energy"), quantity.Energy, "kWh", diags) * 3.6e6
 	c.PerM3Water = price(&c, n.line("water"), quantity.Volume, "gal", diags)
 	c.PerHour = price(&c, n.line("work"), quantity.Duration, "h", diags) * quantity.HourS
-	if q := n.line("cask").quantity(); q != nil {
-		c.PerCask = q.si
-	}
-	if q := n.line("used-cask").quantity(); q != nil {
-		c.PerUsedCask = q.si
-	}
+	c.PerCask = price(&c, n.line("cask"), quantity.None, "", diags)
+	c.PerUsedCask = price(&c, n.line("used-cask"), quantity.None, "", diags)
 	known := sync.OnceValue(func() []string { return stockNames(stock) })
 	for _, l := range n.all("") {
 		name := l.text("name")
@@ -45,13 +41,17 @@ func costs(n *node, stock recipe.Stock, diags *diag.List) recipe.Costs {
 	return c
 }
 
-// price reads one price by a kind of unit: money per SI unit.
+// price reads one price: money per SI unit of a kind, or for each thing where the
+// kind is none. All prices of a house are in one currency, for they are summed.
 func price(costs *recipe.Costs, n *node, per quantity.Kind, such string, diags *diag.List) float64 {
 	c := n.quantity()
 	if c == nil {
 		return 0
 	}
 	p, ok := quantity.ParsePrice(c.item.Unit)
+	if !ok && quantity.IsCurrency(c.item.Unit) {
+		p, ok = quantity.Price{Currency: c.item.Unit}, true
+	}
 	if ok && costs.Currency == "" {
 		costs.Currency = p.Currency
 	}
@@ -60,10 +60,15 @@ func price(costs *recipe.Costs, n *node, per quantity.Kind, such string, diags *
 		return 0
 	case p.Currency != costs.Currency:
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodePrice, Summary: fmt.Sprintf("`%s` is not the house's currency, %s", p.Currency, costs.Currency), At: c.at(),
-			Help: "write all prices in one currency",
+			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is in %s, and the house counts in %s", p.Currency, costs.Currency), At: c.at(),
+			Help: "write all prices in one currency: they are added up as they stand",
 		})
-	case p.Per == nil || p.Per.Measures[0].Kind != per:
+	case per == quantity.None && p.Per != nil:
+		diags.Add(diag.Diagnostic{
+			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and that of one cask is wanted", p.PerName), At: c.at(),
+			Help: fmt.Sprintf("for example `%s %s`", c.item.Num, costs.Currency),
+		})
+	case per != quantity.None && (p.Per == nil || p.Per.Measures[0].Kind != per):
 		diags.Add(diag.Diagnostic{
 			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and %s is wanted", p.PerName, per), At: c.at(),
 			Help: fmt.Sprintf("for example `%s %s/%s`", c.item.Num, costs.Currency, such),

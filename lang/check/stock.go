@@ -107,7 +107,7 @@ func (b *stockBuilder) build(diags *diag.List) recipe.Stock {
 	each(schema.Yeast, func(n *node, e recipe.Entry) { s.Yeasts[e.Name] = yeast(n, e, diags) })
 	each(schema.Enzyme, func(n *node, e recipe.Entry) { s.Enzymes[e.Name] = enzyme(n, e, diags) })
 	each(schema.CaskKind, func(n *node, e recipe.Entry) { s.Casks[e.Name] = caskKind(n, e) })
-	each(schema.Model, func(n *node, e recipe.Entry) { s.Models[e.Name] = model(n, e) })
+	each(schema.Model, func(n *node, e recipe.Entry) { s.Models[e.Name] = model(n, e, b.base, diags) })
 	each(schema.Standard, func(n *node, e recipe.Entry) { s.Standards[e.Name] = standard(n, e, s, diags) })
 	return s
 }

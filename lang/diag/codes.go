@@ -49,6 +49,7 @@ const (
 	CodeBadDate       Code = "NM0121"
 	CodeTooLong       Code = "NM0122"
 	CodeTooManySaid   Code = "NM0123"
+	CodeThousands     Code = "NM0124"
 
 	CodeUnknownName  Code = "NM0201"
 	CodeDuplicate    Code = "NM0202"
@@ -98,6 +99,7 @@ var textTable = []Info{
 	{CodeBadDate, "no-such-date", Error, "a date or time that does not exist"},
 	{CodeTooLong, "too-long", Error, "a file with more lines, words or batches than one may have"},
 	{CodeTooManySaid, "and-more", Error, "more errors or warnings than are shown"},
+	{CodeThousands, "point-for-thousands", Warning, "a point that may have been meant to part thousands"},
 
 	{CodeUnknownName, "unknown-name", Error, "a name that nothing declares"},
 	{CodeDuplicate, "duplicate-name", Error, "a name declared twice"},
