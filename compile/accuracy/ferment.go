@@ -3,6 +3,7 @@ package accuracy
 import (
 	"fmt"
 
+	"newmake/compile/internal/balling"
 	"newmake/compile/matter/fluid"
 	"newmake/compile/matter/stream"
 	"newmake/compile/stage/ferment"
@@ -54,13 +55,13 @@ func fermenting(m *measurer) Section {
 	var brews [2]float64 // alcohol per extract lost, by gravity: mean of the brews
 	measured := m.table("ferment/usda493_worts_and_ales_1917.csv", func(l line) (float64, float64, bool) {
 		oe, ae := m.must(fluid.PlatoFromSG(l.num("wort_sg"))), m.must(fluid.PlatoFromSG(l.num("ale_sg")))
-		got, want := percent(fluid.AlcoholFromExtract(oe, fluid.RealExtract(oe, ae)), l.num("alcohol_g_100mL")/100/l.num("ale_sg"))
+		got, want := percent(balling.AlcoholFromExtract(oe, balling.RealExtract(oe, ae)), l.num("alcohol_g_100mL")/100/l.num("ale_sg"))
 		brews[0], brews[1] = brews[0]+got, brews[1]+1
 		return got, want, true
 	})
 	balling := func(in ferment.Input, r ferment.Result) [2]float64 {
 		oe, ae := m.must(fluid.PlatoFromSG(in.Wort.SG())), m.must(fluid.PlatoFromSG(r.FinalSG))
-		return [2]float64{r.Wash.EthanolKg / r.Wash.LiquidKg(), fluid.AlcoholFromExtract(oe, fluid.RealExtract(oe, ae))}
+		return [2]float64{r.Wash.EthanolKg / r.Wash.LiquidKg(), balling.AlcoholFromExtract(oe, balling.RealExtract(oe, ae))}
 	}
 	gas := func(r ferment.Result) [2]float64 {
 		return [2]float64{r.CO2Kg / r.Wash.PureAlcoholM3() / 1000, 0.754}

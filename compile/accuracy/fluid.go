@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"newmake/compile/accuracy/published"
+	"newmake/compile/internal/balling"
 	"newmake/compile/matter/fluid"
 )
 
@@ -185,13 +186,13 @@ func sugar(m *measurer) Section {
 		sg := fluid.SGAirFromPlato(p)
 		return 100 * p, ((182.46007*sg-775.68212)*sg+1262.7794)*sg - 669.56218
 	})
-	var model, balling, tabarie published.Deviations
+	var model, rule, tabarie published.Deviations
 	for _, c := range []struct{ original, alcohol, real, apparent float64 }{
 		{14.08, 4.72, 5.28, 3.11}, {14.54, 5.14, 4.88, 2.53}, {17.67, 6.56, 5.38, 2.45},
 		{11.34, 3.82, 3.80, 2.01}, {12.75, 4.21, 4.74, 2.79},
 	} {
 		model.Add(100*m.must(fluid.PlatoFromSG(fluid.SG(fluid.WortDensity(c.alcohol/100, c.real/100, 20)))), c.apparent)
-		balling.Add(100*fluid.ApparentExtract(c.original/100, c.real/100), c.apparent)
+		rule.Add(100*balling.ApparentExtract(c.original/100, c.real/100), c.apparent)
 	}
 	for e := 0.0; e <= 0.1801; e += 0.005 {
 		for x := 0.0; x <= 0.0501; x += 0.005 {
@@ -214,7 +215,7 @@ func sugar(m *measurer) Section {
 		{Quantity: "specific gravity", Why: "arithmetic: the table gives itself back", Source: "NBS Circular 440 (1942), Table 114", Range: "0-30 %", Unit: "SG", Deviations: nbs, Claim: 1e-6, Remark: "the table itself"},
 		{Quantity: "extract from gravity", Why: "approximation: the cubic is 0.005 off its own table; the largest seen, rounded up", Source: "the cubic in use for NBS 440", Range: "0-40 %", Unit: "Plato", Deviations: cubic, Claim: 0.008, Remark: "the cubic is 0.005 off its own table"},
 		{Quantity: "apparent extract of beer", Why: "scatter of the measurements, means of brews: the largest seen, rounded up", Source: cutaia, Range: "11-18 Plato, means of 532 brews", Unit: "Plato", Deviations: model, Claim: 0.03},
-		{Quantity: "the same by Balling's 0.1808/0.8192", Why: "none: the convention is not the model", Source: cutaia, Range: "as above", Unit: "Plato", Deviations: balling, Remark: "the convention, for comparison"},
+		{Quantity: "the same by Balling's 0.1808/0.8192", Why: "none: the convention is not the model", Source: cutaia, Range: "as above", Unit: "Plato", Deviations: rule, Remark: "the convention, for comparison"},
 		{Quantity: "gravity of beer", Why: "approximation: the largest seen, rounded up", Source: "Tabarié's relation, as Hackbarth, J. ASBC 69 (2011) 39 finds it right", Range: "0-18 % ethanol, 0-5 % extract", Unit: "SG", Deviations: tabarie, Claim: 0.0001},
 		{Quantity: "density with glycerol or lactic acid", Why: "approximation: one volume for all by-products; the largest seen, rounded up", Source: crc, Range: "0.5-2 %, 20 °C", Unit: "kg/m³", Deviations: byproducts, Claim: 0.4, Remark: "one volume for all by-products"},
 		{Quantity: "the same, counted as sugar", Why: "none: the model does not do so", Source: crc, Range: "as above", Unit: "kg/m³", Deviations: asSugar, Remark: "why they are not: for comparison"},

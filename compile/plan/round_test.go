@@ -71,7 +71,7 @@ func TestRoundReachesEverything(t *testing.T) {
 	assert.Equal(t, 1.0624, p.Schedule.Steps[0].Read[0].Expect.Value)
 }
 
-// The names of the summary are a promise (design.md section 3).
+// The names of the summary are a promise to whoever reads the JSON.
 func TestSummaryNamesAreStable(t *testing.T) {
 	want := []string{"originalGravitySG", "finalGravitySG", "washVolumeL", "washAbvPct", "lowWinesVolumeL",
 		"lowWinesAbvPct", "heartsVolumeL", "heartsAbvPct", "heartsProofGallons", "pureAlcoholL", "feintsVolumeL",

@@ -107,17 +107,3 @@ func Reduce(spirit Lot, wTo, waterTempC float64) (Reduction, error) {
 	result.EthanolMassFrac = wTo // exactly, not by rounding
 	return Reduction{Spirit: spirit, Water: water, Result: result}, nil
 }
-
-// ReduceToFill gives the spirit of mass fraction wFrom and the water, both at
-// tempC, that together make volumeM3 at that temperature (after the heat of
-// mixing has gone) of mass fraction wTo.
-func ReduceToFill(volumeM3, wFrom, wTo, tempC float64) (Reduction, error) {
-	if !(volumeM3 > 0) {
-		return Reduction{}, fmt.Errorf("a cask of %g m3 cannot be filled", volumeM3)
-	}
-	if !(wFrom > 0) {
-		return Reduction{}, fmt.Errorf("spirit of no strength cannot be reduced")
-	}
-	spirit := Lot{MassKg: volumeM3 * Density(wTo, tempC) * wTo / wFrom, EthanolMassFrac: wFrom, TempC: tempC}
-	return Reduce(spirit, wTo, tempC)
-}

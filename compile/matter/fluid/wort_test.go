@@ -1,6 +1,7 @@
 package fluid
 
 import (
+	"newmake/compile/internal/balling"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -25,7 +26,7 @@ func TestWortDensityLimits(t *testing.T) {
 // the real extract, so this checks agreement with its method too.) Balling's
 // 0.1808/0.8192 rule misses the same rows by 0.13 to 0.24 P.
 func TestApparentExtractCutaia(t *testing.T) {
-	var model, balling deviations
+	var model, rule deviations
 	for _, c := range []struct{ original, alcohol, real, apparent float64 }{
 		{14.08, 4.72, 5.28, 3.11}, {14.54, 5.14, 4.88, 2.53}, {17.67, 6.56, 5.38, 2.45},
 		{11.34, 3.82, 3.80, 2.01}, {12.75, 4.21, 4.74, 2.79},
@@ -34,10 +35,10 @@ func TestApparentExtractCutaia(t *testing.T) {
 		require.NoError(t, err)
 		assert.InDelta(t, c.apparent, 100*got, 0.05, "%+v", c)
 		model.add(100*got, c.apparent)
-		balling.add(100*ApparentExtract(c.original/100, c.real/100), c.apparent)
+		rule.add(100*balling.ApparentExtract(c.original/100, c.real/100), c.apparent)
 	}
 	model.report(t, "apparent extract by WortDensity, P")
-	balling.report(t, "apparent extract by Balling's rule, P")
+	rule.report(t, "apparent extract by Balling's rule, P")
 }
 
 // Tabarie's relation: the gravity of a beer is the gravity of its alcohol plus
@@ -135,15 +136,15 @@ func TestWortHeatCapacity(t *testing.T) {
 // Balling's relations undo each other, and a 12 P wort that ends at 2.5 P
 // apparent has 4.22 P real and 4.0 % alcohol by mass (worked from the formula).
 func TestBalling(t *testing.T) {
-	re := RealExtract(0.12, 0.025)
+	re := balling.RealExtract(0.12, 0.025)
 	assert.InDelta(t, 0.0422, re, 0.00005)
-	assert.InDelta(t, 0.0401, AlcoholFromExtract(0.12, re), 0.0001)
+	assert.InDelta(t, 0.0401, balling.AlcoholFromExtract(0.12, re), 0.0001)
 	for oe := 0.02; oe <= 0.30; oe += 0.01 {
 		for ae := -0.02; ae < oe; ae += 0.01 {
-			re := RealExtract(oe, ae)
-			require.InDelta(t, ae, ApparentExtract(oe, re), 1e-12)
-			require.InDelta(t, oe, OriginalExtract(AlcoholFromExtract(oe, re), re), 1e-12)
+			re := balling.RealExtract(oe, ae)
+			require.InDelta(t, ae, balling.ApparentExtract(oe, re), 1e-12)
+			require.InDelta(t, oe, balling.OriginalExtract(balling.AlcoholFromExtract(oe, re), re), 1e-12)
 		}
 	}
-	assert.Equal(t, 0.1, OriginalExtract(0, 0.1))
+	assert.Equal(t, 0.1, balling.OriginalExtract(0, 0.1))
 }

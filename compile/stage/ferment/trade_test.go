@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile/accuracy/published"
+	"newmake/compile/internal/balling"
 	"newmake/compile/matter/fluid"
 	"newmake/compile/matter/starch"
 	"newmake/compile/matter/stream"
@@ -121,7 +122,7 @@ func againstBalling(t *testing.T, original, final, alcohol float64) float64 {
 	require.NoError(t, err)
 	ae, err := fluid.PlatoFromSG(final)
 	require.NoError(t, err)
-	return alcohol / fluid.AlcoholFromExtract(oe, fluid.RealExtract(oe, ae))
+	return alcohol / balling.AlcoholFromExtract(oe, balling.RealExtract(oe, ae))
 }
 
 // The relation with its 0.1808/0.8192 is a convention that overstates alcohol in

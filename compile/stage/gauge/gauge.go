@@ -25,21 +25,6 @@ func Reduce(ethanolKg, waterKg, toMassFrac, tempC float64) (Reduction, error) {
 	return reduction(r), nil
 }
 
-// ReduceToFill gives how much spirit of mass fraction fromMassFrac, and how
-// much water, together make volumeM3 of mass fraction toMassFrac, measured at
-// 20 C: to fill a cask or a tank. Spirit and water are both at tempC.
-func ReduceToFill(fromMassFrac, toMassFrac, volumeM3, tempC float64) (Reduction, error) {
-	if !(volumeM3 > 0) {
-		return Reduction{}, fmt.Errorf("%g L cannot be filled", 1000*volumeM3)
-	}
-	if !(fromMassFrac > 0 && fromMassFrac <= 1 && toMassFrac > 0) {
-		return Reduction{}, fmt.Errorf("spirit and result must both have a strength, and at most 100 %% of it")
-	}
-	massKg := volumeM3 * fluid.Density(toMassFrac, referenceC)
-	spiritKg := massKg * toMassFrac / fromMassFrac
-	return Reduce(spiritKg*fromMassFrac, spiritKg*(1-fromMassFrac), toMassFrac, tempC)
-}
-
 func reduction(r fluid.Reduction) Reduction {
 	from, to := r.Spirit.EthanolMassFrac, r.Result.EthanolMassFrac
 	out := Reduction{

@@ -86,20 +86,20 @@ func TestReduceToFill(t *testing.T) {
 	w := proof(t, 120)
 	at60F := func(kg, massFrac float64) float64 { return kg / fluid.Density(massFrac, fluid.SixtyF) / gal }
 	fill := 53 * gal * fluid.Density(w, fluid.SixtyF) / fluid.Density(w, 20)
-	r, err := ReduceToFill(proof(t, 140), w, fill, 20)
+	r, err := reduceToFill(proof(t, 140), w, fill, 20)
 	require.NoError(t, err)
 	assert.InDelta(t, 7.98, at60F(r.WaterKg, 0), 0.005)
 	assert.InDelta(t, 53, at60F(r.ResultKg, w), 1e-9)
 	assert.InDelta(t, 7.57, 53-at60F(r.SpiritKg, proof(t, 140)), 0.005)
 	assert.InDelta(t, fill, r.ResultM3, 1e-12)
 
-	r, err = ReduceToFill(abv(t, 0.70), abv(t, 0.60), 53*gal, 20)
+	r, err = reduceToFill(abv(t, 0.70), abv(t, 0.60), 53*gal, 20)
 	require.NoError(t, err)
 	assert.InDelta(t, 7.968, r.WaterM3/gal, 0.001)
 }
 
-// 62.5 to 40 % vol at 25 C warms by 4.9 C (references/physics.md, computed
-// there from Larkin's excess enthalpy and Perry's heat capacities; printed to
+// 62.5 to 40 % vol at 25 C warms by 4.9 C (computed
+// from Larkin's excess enthalpy and Perry's heat capacities; printed to
 // 0.1, and the two sources of heat capacity differ by 3 %, so 0.2).
 func TestReductionWarms(t *testing.T) {
 	w := abv(t, 0.625)
@@ -170,9 +170,7 @@ func TestErrors(t *testing.T) {
 		"negative":      func() error { _, err := Reduce(-1, 5, 0.4, 20); return err },
 		"not a number":  func() error { _, err := Reduce(nan, 5, 0.4, 20); return err },
 		"to nothing":    func() error { _, err := Reduce(40, 60, 0, 20); return err },
-		"fill nothing":  func() error { _, err := ReduceToFill(0.6, 0.5, 0, 20); return err },
-		"fill stronger": func() error { _, err := ReduceToFill(0.4, 0.5, 1, 20); return err },
-		"no strength":   func() error { _, err := ReduceToFill(0, 0, 1, 20); return err },
+		"to stronger":   func() error { _, err := Reduce(40, 60, 0.5, 20); return err },
 		"too hot":       func() error { _, err := Reduce(40, 60, 0.3, 500); return err },
 		"volume":        func() error { _, err := FromVolume(-1, 0.5, 20); return err },
 		"weight":        func() error { _, err := FromWeight(1, 1.5, 20); return err },
@@ -190,4 +188,11 @@ func BenchmarkReduce(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// reduceToFill gives how much spirit of mass fraction fromMassFrac, and how much
+// water, together make volumeM3 of mass fraction toMassFrac, measured at 20 C.
+func reduceToFill(fromMassFrac, toMassFrac, volumeM3, tempC float64) (Reduction, error) {
+	spiritKg := volumeM3 * fluid.Density(toMassFrac, referenceC) * toMassFrac / fromMassFrac
+	return Reduce(spiritKg*fromMassFrac, spiritKg*(1-fromMassFrac), toMassFrac, tempC)
 }

@@ -1,9 +1,8 @@
-package fluid
-
-// Balling's relations between the extract of a wort and what fermentation
-// leaves of it; ASBC Methods of Analysis, Beer-33, and Cutaia, Reid and
+// Package balling has Balling's relations between the extract of a wort and what
+// fermentation leaves of it, for the models to be held against; ASBC Methods of Analysis, Beer-33, and Cutaia, Reid and
 // Speers, J. Inst. Brew. 115 (2009) 318. All arguments and results are mass
 // fractions (12 Plato is 0.12).
+package balling
 
 // OriginalExtract is that of the wort from which a liquid with alcohol and
 // real extract came: 100 (2.0665 A + RE)/(100 + 1.0665 A) in percent.
