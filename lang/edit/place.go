@@ -9,6 +9,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 )
 
 // set changes one value.
@@ -179,18 +180,28 @@ func (e *editor) below(s *lang.Stmt, parts []string, c Change, value []lang.Item
 
 // newLine puts a line into a block that has none of it yet.
 func (e *editor) newLine(c Change, parts []string) error {
-	if len(parts) != 2 || parts[0] == "mash" && !strings.HasPrefix(parts[1], "backset-") {
+	block := schema.Batch.Block
+	at := recipe.PathBatch
+	if len(parts) == 2 {
+		f := block.Find(parts[0])
+		if f == nil || f.Block == nil {
+			return e.unknown(c)
+		}
+		block, at = f.Block, recipe.PathOf(parts[0])
+	}
+	word := parts[len(parts)-1]
+	line := block.Find(word)
+	switch {
+	case len(parts) > 2, line != nil && (line.Step || line.Block != nil):
+		return e.unknown(c)
+	case line == nil && (len(parts) == 1 || parts[0] == recipe.PathMash.String()): // names no line, but maybe a step
 		return e.unknown(c)
 	}
-	at, ok := e.batch.Where[recipe.PathOf(parts[0])]
-	if !ok {
-		return e.unknown(c)
-	}
-	s := e.stmt(at)
+	s := e.stmt(e.batch.Where[at])
 	if s == nil {
 		return e.unknown(c)
 	}
-	e.insert(s, parts[1]+" "+c.Value)
+	e.insert(s, word+" "+c.Value)
 	return nil
 }
 

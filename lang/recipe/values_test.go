@@ -107,6 +107,7 @@ func full(v reflect.Value) {
 func fullBatch() *Batch {
 	b := &Batch{}
 	full(reflect.ValueOf(b).Elem())
+	b.Mash.Steps[0].Path = Step(1)
 	b.Ferm.Doses[0].Enzyme = b.Mash.Steps[0].Enzyme
 	one := b.Plant.Vessels[0]
 	b.Mash.Cooker, b.Ferm.Vessels[0], b.Strip.Still, b.Spirit.Still = one, one, one, one
