@@ -84,7 +84,7 @@ func TestByDefinition(t *testing.T) {
 		{"/s", quantity.Rate, 1, 1}, {"/min", quantity.Rate, 60, 1}, {"/h", quantity.Rate, 3600, 1}, {"/day", quantity.Rate, 86400, 1},
 		{"kJ/mol", quantity.MolarEnergy, 224.2, 224200}, {"J/mol", quantity.MolarEnergy, 1, 1},
 		{"lintner", quantity.DiastaticPower, 120, 120},
-		{"wk", quantity.DiastaticPower, 404, 120}, // references/process.md: lintner = (WK + 16) / 3.5
+		{"wk", quantity.DiastaticPower, 404, 120}, // lintner = (WK + 16) / 3.5 (common practice)
 		{"DU", quantity.DextrinizingUnit, 50, 50},
 		{"lb/bushel", quantity.TestWeight, 56, 56 * 0.45359237}, {"kg/bushel", quantity.TestWeight, 25, 25},
 		{"kg/hL", quantity.TestWeight, 72.08, 25.400321776}, // 56 lb in a US bushel of 35.23907016688 L
@@ -145,7 +145,7 @@ func TestTemperatureTypes(t *testing.T) {
 }
 
 // TestPlato holds the curve against NBS Circular 440 (1942), table 114, apparent
-// specific gravity 20/20 C of sucrose solutions, as in references/data.
+// specific gravity 20/20 C of sucrose solutions.
 func TestPlato(t *testing.T) {
 	for _, c := range []struct{ plato, sg, within float64 }{
 		{0, 1.00000, 2e-5}, {5, 1.01968, 2e-5}, {10, 1.04003, 2e-5}, {12, 1.04837, 2e-5}, {15, 1.06111, 2e-5},

@@ -68,7 +68,7 @@ func TestWorkedExamplesOfTheRegulation(t *testing.T) {
 	assert.InDelta(t, 12.42, value(t, a, proofing.WaterVolume), 0.02)
 }
 
-// A trade handbook's check (references/process.md): 70 % to 60 % to fill 53 gal
+// A trade handbook's check, from memory: 70 % to 60 % to fill 53 gal
 // takes 7.98 gal of water; its % are at 60 F, so half the proof. Printed to
 // 0.01; 0.02 for two parts of Table 6.
 func TestFillFiftyThreeGallons(t *testing.T) {
@@ -80,7 +80,7 @@ func TestFillFiftyThreeGallons(t *testing.T) {
 	assert.InDelta(t, 7.98, value(t, a, proofing.WaterVolume), 0.02)
 }
 
-// Larkin 1975, as in references/physics.md: 62.5 to 40 % vol at 25 C warms by
+// Larkin 1975: 62.5 to 40 % vol at 25 C warms by
 // 4.9 C.
 func TestReductionWarms(t *testing.T) {
 	a := solve(t, "100 kg at 62.5 % abv at 25 C, reduce to 40 % abv")

@@ -20,8 +20,8 @@ func TestHeatCapacityPerry(t *testing.T) {
 	}
 }
 
-// Mass averaging is 6 to 13 % low in the middle of Perry's table
-// (references/physics.md): the mixture is above it everywhere between.
+// Mass averaging is 6 to 13 % low in the middle of Perry's table:
+// the mixture is above it everywhere between.
 func TestHeatCapacityAboveMassAverage(t *testing.T) {
 	for _, w := range []float64{0.25, 0.4, 0.6, 0.8} {
 		ratio := averageHeatCapacity(w, 23) / HeatCapacity(w, 23)

@@ -10,7 +10,7 @@ import (
 
 // NBS Circular 440 (1942), Table 114, apparent specific gravity 20/20 C in air,
 // every row from 0 to 30. Tolerance 1e-9: it is the table. In vacuum 10 % is
-// 1.03998 and 20 % 1.08287 (references/physics.md); tolerance: print rounding.
+// 1.03998 and 20 % 1.08287 (computed from it); tolerance: print rounding.
 func TestSGNBS440(t *testing.T) {
 	for _, row := range table(t, "sucrose_sg_nbs440_t114_0to30.csv") {
 		s, sg := number(t, row, "brix_wt_pct")/100, number(t, row, "sg20_20_air")

@@ -45,7 +45,7 @@ func TestSaturationRelease(t *testing.T) {
 	liquid, steam := saturatedWater(373.1243 - KelvinOffset)
 	assert.InDelta(t, 419.05e3, liquid, 50)
 	assert.InDelta(t, 2675.7e3, steam, 50)
-	// 2256.5 kJ/kg at 99.97 C (IAPWS, references/physics.md).
+	// 2256.5 kJ/kg at 99.97 C (IAPWS).
 	assert.InDelta(t, 2256.5e3, LatentHeatWater(99.97), 250)
 }
 

@@ -41,8 +41,8 @@ func alive(t *testing.T, tempC, minutes float64) (alpha, beta, limit float64) {
 // 83 % of it destroyed after 30 min and 92 % after 60; more than half of the
 // alpha-amylase is alive after 60 min. First order from 10 min gives 87.5 %
 // and 98.4 %: the tail that he measured is slower than first order, so the
-// 60 min figure is not met and is held loosely here. process.md adds that
-// alpha-amylase is gone above 80 C (common practice).
+// 60 min figure is not met and is held loosely here. Alpha-amylase is
+// gone above 80 C (common practice).
 func TestHalfLives(t *testing.T) {
 	_, beta10, _ := alive(t, 65, 10)
 	assert.InDelta(t, 0.5, beta10, 1e-9)
@@ -56,7 +56,7 @@ func TestHalfLives(t *testing.T) {
 	assert.Less(t, alpha, 0.01)
 	alpha, _, _ = alive(t, 85, 10)
 	assert.Less(t, alpha, 0.01)
-	// Beta-amylase stands at 55-60 C, its working range (process.md).
+	// Beta-amylase stands at 55-60 C, its working range (common practice).
 	_, beta, _ := alive(t, 60, 60)
 	assert.Greater(t, beta, 0.5)
 }
@@ -101,7 +101,7 @@ func TestGelatinizableRisesFromNothingToAll(t *testing.T) {
 	assert.Equal(t, 1.0, k.Gelatinizable(&corn, 75))
 }
 
-// Windows of pH (process.md): at their ends an enzyme works at 0.9 of its best
+// Windows of pH (common practice): at their ends an enzyme works at 0.9 of its best
 // or more, and in a soured wash at much less.
 func TestAcidity(t *testing.T) {
 	k := constants(t)

@@ -135,7 +135,7 @@ func TestExponential(t *testing.T) {
 }
 
 // (53/V)^(1/3): a 5 gal cask loses 2.20 times as much a year as one of 53, and
-// its proof moves as much faster (references/process.md; to 1 %, for a year's
+// its proof moves as much faster (common practice; to 1 %, for a year's
 // loss is no differential).
 func TestSmallerLosesFaster(t *testing.T) {
 	big := forecast(t, filling(t, 1, 53*gal, 105, 1, "warm"))

@@ -53,18 +53,18 @@ func TestPublishedYieldsAreTheLimits(t *testing.T) {
 }
 
 func TestGayLussac(t *testing.T) {
-	// references/physics.md, computed from molar masses.
+	// Computed from molar masses.
 	assert.InDelta(t, 0.5114, ethanolPerGlucose, 0.5e-4)
 	assert.InDelta(t, 0.4886, co2PerGlucose, 0.5e-4)
 	assert.InDelta(t, 1.0526, glucosePerMaltose, 0.5e-4)
 	assert.InDelta(t, 1, ethanolPerGlucose+co2PerGlucose, 1e-12)
-	// references/process.md: 0.754 kg of carbon dioxide a litre of pure alcohol.
+	// 0.754 kg of carbon dioxide a litre of pure alcohol (common practice).
 	assert.InDelta(t, 0.754, co2PerGlucose/ethanolPerGlucose*fluid.Density(1, 20)/1000, 0.5e-3)
 }
 
 // Heat of fermentation from enthalpies of formation, kJ/mol (CRC Handbook and
 // NBS tables, from memory): glucose dissolved -1262.2, ethanol dissolved -288.3,
-// carbon dioxide gas -393.51. Per kg of maltose 592 (references/physics.md).
+// carbon dioxide gas -393.51. Per kg of maltose 592.
 func TestHeatOfFermentation(t *testing.T) {
 	k, err := constantsFrom(modelNamed(t, "ferment"))
 	require.NoError(t, err)

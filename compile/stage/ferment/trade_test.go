@@ -16,7 +16,7 @@ import (
 
 // A bourbon set of 1.060 between 26 and 31 C. Dry in about two days, 8 to 10 %
 // vol, gravity 0.996 to 1.002 grain-in, sour phase after 40 to 48 h, pH from
-// about 5.4 to 4.0 or below (references/process.md, common practice). No
+// about 5.4 to 4.0 or below (common practice). No
 // published curve was found: time is good to about 25 %.
 func TestBourbon(t *testing.T) {
 	in := bourbon(t)
@@ -39,7 +39,7 @@ func TestBourbon(t *testing.T) {
 }
 
 // A malt whisky wash of 1.055 set at 20 C: 1.050-1.060 to 0.997-1.001, sugar
-// gone by about 44-48 h (references/process.md, common practice).
+// gone by about 44-48 h (common practice).
 func TestMaltWhisky(t *testing.T) {
 	r := ferments(t, malt(t))
 	assert.InDelta(t, 1.055, malt(t).Wort.SG(), 0.001)
@@ -63,7 +63,7 @@ func TestSourPhaseDropsThePH(t *testing.T) {
 }
 
 // 0.754 kg of carbon dioxide a litre of pure alcohol; 500 US gal at 8 % vol
-// release about 114 kg (references/process.md, computed from Gay-Lussac alone).
+// release about 114 kg (computed from Gay-Lussac alone).
 // Growth makes gas and no ethanol, and the gas takes ethanol along, so the
 // ferment releases 3 to 4 % more than that.
 func TestCarbonDioxide(t *testing.T) {

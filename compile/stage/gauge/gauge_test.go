@@ -78,7 +78,7 @@ func TestReduceByVolume2766(t *testing.T) {
 	assert.InDelta(t, 112, r.ProofGallons*100/l.WineGallons, 1e-6)
 }
 
-// Printed trade check (references/process.md): 70 % reduced to 60 % to fill
+// Printed trade check, from memory: 70 % reduced to 60 % to fill
 // 53 gal takes 7.98 gal of water, 7.57 if contraction is forgotten. Printed to
 // 0.01 gal. It is met at 60 F, 140 to 120 proof; read as % vol at 20 C the
 // answer is 7.968.

@@ -11,7 +11,7 @@ import (
 )
 
 // 5 kg of water at 80 C on 5 kg of grist at 20 C of a specific heat of 0.4:
-// 62.9 C (computed from the mixing rule; references/process.md).
+// 62.9 C (computed from the mixing rule).
 func TestMixing(t *testing.T) {
 	got := mixC(5*waterJKgK, 80, 5*0.4*waterJKgK, 20, 0)
 	assert.InDelta(t, 62.857, got, 0.001)

@@ -86,7 +86,7 @@ func TestTraceConstantRatio(t *testing.T) {
 	}
 }
 
-// What the literature agrees on (references/physics.md): acetaldehyde and ethyl
+// What the literature agrees on, from memory: acetaldehyde and ethyl
 // acetate come early, methanol with the ethanol throughout, acetic acid and
 // furfural late, fusel alcohols early from weak liquid.
 func TestCongenersOrder(t *testing.T) {
@@ -139,7 +139,7 @@ func TestCongenersOrder(t *testing.T) {
 
 // The volatility of the fusel alcohols equals that of ethanol at 25.6 % vol in
 // the liquid for 1-propanol, 43.9 for isobutanol and 32.6 for isoamyl, by the
-// table; references/physics.md rounds this to "somewhere between 27 and 45".
+// table.
 func TestFuselCrossing(t *testing.T) {
 	for name, want := range map[string]float64{"propanol": 0.256, "isobutanol": 0.439, "isoamyl-alcohols": 0.326} {
 		v, err := readVolatility(congenerModel(t), name)

@@ -118,8 +118,8 @@ func TestPerryBatchExample(t *testing.T) {
 		end, _ := p.walk(from, math.Log(0.06), nil, nil)
 		return math.Log(100 / end.pot), end.pot, (18 - 0.06*end.pot) / (100 - end.pot)
 	}
-	// The NRTL model: 0.349, 70.5, 0.467, as an independent quadrature has it
-	// (references/physics.md). It differs from the print by 2.5 % in the
+	// The NRTL model: 0.349, 70.5, 0.467, as an independent quadrature has it.
+	// It differs from the print by 2.5 % in the
 	// integral, 0.5 mol in W and 0.007 in xD. That is the model's own error in y,
 	// up to 0.013 against Carey and Lewis: near x = 0.1 it has more ethanol.
 	integral, w, xD := run(ethanolWater{fluid.StandardPressurePa})
@@ -150,7 +150,7 @@ func (raoult) bubble(x float64) (tempC, y float64) {
 	return lo, x * methanol(lo) / 760
 }
 
-// Open lecture notes (references/physics.md): 75 mol of methanol-water at 0.82
+// Open lecture notes, from memory: 75 mol of methanol-water at 0.82
 // run until what is collected averages 0.90: D 62.5, W 12.5, x 0.42. Printed
 // to 3 figures from a spreadsheet of coarse steps.
 func TestMethanolWaterRaoult(t *testing.T) {

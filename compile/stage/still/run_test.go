@@ -73,7 +73,7 @@ func spirit1(t testing.TB, in SpiritInput) Run {
 	return r
 }
 
-// Trade check, common practice (references/physics.md): 8 % wash run to 1 %
+// Trade check, common practice: 8 % wash run to 1 %
 // with little reflux gives low wines of 20-25 %; 3,000 L of wash gives a bit
 // over 1,000 L of them. Read here as 1,000 to 1,250 L.
 func TestLowWines(t *testing.T) {
@@ -94,7 +94,7 @@ func TestLowWines(t *testing.T) {
 }
 
 // Low wines of 25 % first give about 73 % with no reflux (common practice).
-// The model gives 73.3; references/physics.md computes 73.1, and Carey and
+// The model gives 73.3; computed apart from it, 73.1, and Carey and
 // Lewis (1932), read off between their points, 72.9. Half a point is well
 // within the 0.013 in y that the model is good to (1.1 % vol here).
 func TestFirstStrength(t *testing.T) {
