@@ -1,6 +1,7 @@
 package lang
 
 import (
+	"bytes"
 	"unicode/utf8"
 
 	"newmake/lang/diag"
@@ -18,7 +19,8 @@ type Part struct {
 	Word   string
 	Name   string
 	NameAt diag.Span
-	Parent string // "" if there is none
+	At     diag.Span // from the word to the last name
+	Parent string    // "" if there is none
 }
 
 // Outline finds the statements of a text's outermost level without reading what
@@ -26,10 +28,7 @@ type Part struct {
 // not ok if only Parse can tell how the text is nested, or refuses it; else
 // ParsePart of every part gives what Parse gives of the whole.
 func Outline(src *diag.Source) (parts []Part, ok bool) {
-	if utf16Name(src.Text) != "" {
-		return nil, false
-	}
-	if src.Lines() > MaxStatements || len(src.Text) > MaxItems { // it may be too long: Parse counts
+	if len(src.Text) > MaxFileBytes || utf16Name(src.Text) != "" || isLong(src) {
 		return nil, false
 	}
 	o := &outliner{src: src, text: src.Text}
@@ -42,6 +41,28 @@ func Outline(src *diag.Source) (parts []Part, ok bool) {
 		o.parts = append(o.parts, Part{Start: o.start, End: len(o.text)})
 	}
 	return o.parts, true
+}
+
+// isLong says that a text has more lines or words than Parse takes. They are counted
+// only where they may be too many.
+func isLong(src *diag.Source) bool {
+	ends := bytes.Count(src.Text, []byte{'\n'}) + bytes.Count(src.Text, []byte{'\r'})
+	if ends < MaxStatements && len(src.Text) <= MaxItems {
+		return false
+	}
+	var n length
+	for pos := 0; pos < len(src.Text); {
+		if space := spaceAt(src.Text, pos); space > 0 {
+			pos += space
+			continue
+		}
+		kind, end := tokenAt(src.Text, pos)
+		if what, _ := n.add(kind); what != "" {
+			return true
+		}
+		pos = end
+	}
+	return false
 }
 
 type outliner struct {
@@ -221,6 +242,7 @@ func (o *outliner) part(head []Token) (p Part) {
 		}
 	}
 	p.Plain, p.Word = true, nfc(string(o.text[head[0].Start:head[0].End]))
+	p.At = o.src.Span(int(head[0].Start), int(head[n-2].End))
 	p.Name, p.NameAt = name, o.src.Span(int(head[1].Start), int(head[1].End))
 	return p
 }

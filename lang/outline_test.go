@@ -3,6 +3,8 @@ package lang_test
 import (
 	"bytes"
 	"fmt"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -52,6 +54,7 @@ func checkOutline(t *testing.T, text string) {
 		require.Equal(t, p.Word, s.Head())
 		require.Equal(t, p.Name, s.Items[1].Text)
 		require.Equal(t, p.NameAt, s.Items[1].At)
+		require.Equal(t, p.At, s.At)
 		if p.Parent == "" {
 			require.Len(t, s.Items, 2)
 			continue
@@ -99,6 +102,37 @@ func TestOutlineIsPlain(t *testing.T) {
 	for _, text := range []string{"a {\n", "}\n", "a b {\n} c\n", "a,\nb {\n}\n", "a { } }\n"} {
 		_, ok := lang.Outline(diag.NewSource("x", []byte(text)))
 		require.False(t, ok, text)
+	}
+}
+
+// TestOutlineOfLong: what Parse refuses for its length has no outline.
+func TestOutlineOfLong(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		ok   bool
+	}{
+		{strings.Repeat("a\n", lang.MaxStatements), true},
+		{strings.Repeat("a\n", lang.MaxStatements+1), false},
+		{"a b {\n" + strings.Repeat(strings.Repeat("c ", 1000)+"\n", 199) + "}\n", true},
+		{"a b {\n" + strings.Repeat(strings.Repeat("c ", 1000)+"\n", 200) + "}\n", false},
+		{strings.Repeat("{\n", 3), false},
+		{"a { " + strings.Repeat("b {\n", lang.MaxNesting-1) + strings.Repeat("}\n", lang.MaxNesting), true},
+		{"a { " + strings.Repeat("b {\n", lang.MaxNesting) + strings.Repeat("}\n", lang.MaxNesting+1), false},
+		{"a b {\n" + strings.Repeat(" ", lang.MaxLineBytes-1) + "c\n}\n", true},
+		{"a b {\n" + strings.Repeat(" ", lang.MaxLineBytes) + "c\n}\n", false},
+		{"#" + strings.Repeat(" ", lang.MaxLineBytes-1) + "\n", true},
+		{"#" + strings.Repeat(" ", lang.MaxLineBytes), false},
+		{"a b {\n" + "}" + strings.Repeat(" ", lang.MaxLineBytes-1) + "\n", true},
+		{"a b {\n" + "}" + strings.Repeat(" ", lang.MaxLineBytes) + "\n", false},
+	} {
+		src := diag.NewSource("long.batch", []byte(c.text))
+		_, ok := lang.Outline(src)
+		_, list := lang.Parse(src)
+		refused := slices.ContainsFunc(list, func(d diag.Diagnostic) bool {
+			return slices.Contains([]diag.Code{diag.CodeTooLong, diag.CodeLineTooLong, diag.CodeTooDeep, diag.CodeUnclosedBlock, diag.CodeNoStatement}, d.Code)
+		})
+		require.Equal(t, c.ok, ok, "%.20q", c.text)
+		require.Equal(t, !c.ok, refused, "%.20q: %v", c.text, list)
 	}
 }
 

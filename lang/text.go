@@ -52,28 +52,39 @@ func checkLines(src *diag.Source) (d diag.Diagnostic, ok bool) {
 // checkLength finds the line, or the word, with which a text gets too long: what
 // may stand in so many bytes of it could cost a thousand times their room.
 func checkLength(src *diag.Source, tokens []Token) (d diag.Diagnostic, ok bool) {
-	tooLong := func(t Token, what string, most int) diag.Diagnostic {
-		return diag.Diagnostic{Code: diag.CodeTooLong, At: src.Span(int(t.Start), int(t.End)),
-			Summary: fmt.Sprintf("this file has more than %d %s; here is the next", most, what),
-			Help:    "split it into several files of one house; a batch takes about fifty lines"}
-	}
-	items, statements, between := 0, 0, true
+	var n length
 	for _, t := range tokens {
-		switch {
-		case t.Kind == TokNewline:
-			between = true
-		case t.Kind == TokComment || t.Kind == TokClose:
-		case between:
-			between = false
-			if statements++; statements > MaxStatements {
-				return tooLong(t, "lines that say something", MaxStatements), false
-			}
-		}
-		if items++; items > MaxItems {
-			return tooLong(t, "words, numbers, marks, remarks and ends of lines", MaxItems), false
+		if what, most := n.add(t.Kind); what != "" {
+			return diag.Diagnostic{Code: diag.CodeTooLong, At: src.Span(int(t.Start), int(t.End)),
+				Summary: fmt.Sprintf("this file has more than %d %s; here is the next", most, what),
+				Help:    "split it into several files of one house; a batch takes about fifty lines"}, false
 		}
 	}
 	return diag.Diagnostic{}, true
+}
+
+// length counts what a text has.
+type length struct {
+	items, statements int
+	within            bool // a line that says something
+}
+
+// add counts a token, and tells of what there are too many by then.
+func (n *length) add(k TokenKind) (what string, most int) {
+	switch {
+	case k == TokNewline:
+		n.within = false
+	case k == TokComment || k == TokClose:
+	case !n.within:
+		n.within = true
+		if n.statements++; n.statements > MaxStatements {
+			return "lines that say something", MaxStatements
+		}
+	}
+	if n.items++; n.items > MaxItems {
+		return "words, numbers, marks, remarks and ends of lines", MaxItems
+	}
+	return "", 0
 }
 
 // checkNesting finds the brace that opens one block too many.

@@ -7,6 +7,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/house"
 )
 
 // besides looks at the rest of the file that a batch stands in. unread is what
@@ -14,7 +15,7 @@ import (
 // planned. others says that other batches there have errors of meaning, which
 // leave this one as it is; it is "" if they have none. said is of the batch.
 func besides(src *source, name string, said diag.List) (unread diag.List, others string) {
-	at := slices.IndexFunc(src.house.Files, func(f *lang.File) bool {
+	at := slices.IndexFunc(src.house.Files, func(f *house.File) bool {
 		return slices.Contains(src.house.BatchesIn(f.Source.Name), name)
 	})
 	if at < 0 {
@@ -31,7 +32,7 @@ func besides(src *source, name string, said diag.List) (unread diag.List, others
 			unread.Add(d)
 		default:
 			errors++
-			within[slices.IndexFunc(file.Stmts, func(s *lang.Stmt) bool {
+			within[slices.IndexFunc(file.Syntax().Stmts, func(s *lang.Stmt) bool {
 				end := s.At.End
 				if s.Block != nil {
 					end = s.Block.At.End

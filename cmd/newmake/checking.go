@@ -73,7 +73,7 @@ func (a *app) toCheck(args []string, stdin string) (*checking, error) {
 // of the house alone, or its stock, need not hold a batch.
 func declares(h *check.House, path string) bool {
 	for _, f := range h.FilesIn(path) {
-		if len(f.Stmts) > 0 {
+		if len(f.Heads()) > 0 {
 			return true
 		}
 	}

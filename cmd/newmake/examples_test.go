@@ -22,6 +22,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/explain"
+	"newmake/lang/house"
 )
 
 // The examples of pages and documents are run: laid into Lantern Hollow's house,
@@ -194,7 +195,7 @@ func encode(t testing.TB, as string, text []byte) []byte {
 		return append(text[:len(text)-1], []byte(strings.Repeat(" and so on", lang.MaxLineBytes/10)+"\n")...)
 	case "many": // the text with another name each time, once too often
 		var out []byte
-		for i := range check.MostBatches + 1 {
+		for i := range house.MostBatches + 1 {
 			out = append(out, strings.Replace(string(text), `" from`, fmt.Sprintf(` %d" from`, i), 1)...)
 		}
 		return out

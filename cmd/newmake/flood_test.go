@@ -15,8 +15,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang"
-	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/house"
 )
 
 var keepFloods = flag.String("floods", "", "write the houses of TestFlood to this folder too, to be measured as files")
@@ -98,13 +98,13 @@ var floods = []flood{
 	{"batches, just few enough", some(lang.MaxStatements, "", "", numbered("batch \"B%d\" {\n}\n"))},
 	{"batches of one name", some(lang.MaxStatements, "", "", always("batch \"B\" {\n}\n"))},
 	{"whole batches", recipes(1500, func(i int, s string) string { return strings.Replace(s, "0.6 g/L", fmt.Sprintf("0.6%04d g/L", i), 1) })},
-	{"whole batches, just few enough", recipes(check.MostBatches, func(i int, s string) string { return strings.Replace(s, "275 gal", fmt.Sprintf("275.%04d gal", i), 1) })},
-	{"batches that take long", some(check.MostBatches, "", "", func(i int) string {
+	{"whole batches, just few enough", recipes(house.MostBatches, func(i int, s string) string { return strings.Replace(s, "275 gal", fmt.Sprintf("275.%04d gal", i), 1) })},
+	{"batches that take long", some(house.MostBatches, "", "", func(i int) string {
 		return fmt.Sprintf("batch \"B%d\" from \"Toll Road\" {\n  mash {\n    water 275.%03d gal at 58 F\n    dose alpha-amylase\n    add corn, rye\n    heat to 190 F\n    rest 60 min\n    cool to 150 F\n    add distillers-malt\n%s    cool to 76 F\n  }\n  ferment {\n    for 59 days\n  }\n}\n",
 			i, i, strings.Repeat("    heat to 150 F\n    rest 160 min\n    cool to 149 F\n", 26))
 	})},
-	{"variants, just few enough", some(check.MostBatches, "", "", numbered("batch \"B%d\" from \"Toll Road\" {\n  expect casks 1\n}\n"))},
-	{"variants of variants, just few enough", some(check.MostBatches-1, "batch \"B-1\" from \"Toll Road\" {\n}\n", "", func(i int) string {
+	{"variants, just few enough", some(house.MostBatches, "", "", numbered("batch \"B%d\" from \"Toll Road\" {\n  expect casks 1\n}\n"))},
+	{"variants of variants, just few enough", some(house.MostBatches-1, "batch \"B-1\" from \"Toll Road\" {\n}\n", "", func(i int) string {
 		return fmt.Sprintf("batch \"B%d\" from \"B%d\" {\n  ferment {\n    for %d h\n  }\n}\n", i, i-1, 80+i%20)
 	})},
 	{"variants of one batch", some(lang.MaxStatements/3, "", "", numbered("batch \"B%d\" from \"Toll Road\" {\n  expect casks 1\n}\n"))},
@@ -251,7 +251,7 @@ func TestLimitsOfAFile(t *testing.T) {
 	}{
 		{"lines that say something", lang.MaxStatements, func(n int) string { return strings.Repeat("model m {\n}\n", n) }},
 		{"words, numbers, marks, remarks and ends of lines", lang.MaxItems, func(n int) string { return strings.Repeat("#\n", n/2) + strings.Repeat("#", n%2) }},
-		{"batches", check.MostBatches, func(n int) string {
+		{"batches", house.MostBatches, func(n int) string {
 			return string(some(n, "", "", numbered("batch \"B%d\" from \"Toll Road\" {\n}\n"))(""))
 		}},
 	} {

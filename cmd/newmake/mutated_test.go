@@ -406,7 +406,7 @@ func batchAt(h *check.House, path string, d diag.Diagnostic) string {
 			continue
 		}
 		for _, f := range h.FilesIn(path) {
-			for _, s := range f.Stmts {
+			for _, s := range f.Syntax().Stmts {
 				head := r.Where[recipe.PathBatch]
 				if f.Source == head.Src && f.Source.Name == d.At.Src.Name && s.Block != nil && s.At.Start <= head.Start && head.Start < s.Block.At.End &&
 					s.At.Start <= d.At.Start && d.At.Start < s.Block.At.End {

@@ -61,8 +61,8 @@ func sourcesOf(src *source, b *recipe.Batch) []*diag.Source {
 	}
 	var out []*diag.Source
 	for _, f := range src.house.Files {
-		for _, s := range f.Stmts {
-			if len(s.Items) > 0 && !slices.Contains([]string{"batch", "run", "tasting"}, s.Items[0].Text) {
+		for _, word := range f.Heads() {
+			if !slices.Contains([]string{"batch", "run", "tasting"}, word) {
 				used[f.Source] = true
 			}
 		}

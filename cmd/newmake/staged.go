@@ -82,8 +82,8 @@ func concerns(h *check.House, dir string, changed []string) diag.List {
 			continue
 		}
 		own[f.Source] = true
-		for _, s := range f.Stmts {
-			switch s.Head() {
+		for _, word := range f.Heads() {
+			switch word {
 			case "batch", "run", "tasting":
 			default:
 				all = true

@@ -9,16 +9,17 @@ import (
 
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/house"
 	"newmake/lang/spelling"
 )
 
 func (a *app) stockCommand() *cobra.Command {
-	var format, house string
+	var format, at string
 	cmd := &cobra.Command{
 		Use:   "stock [KIND] [SEARCH...]",
 		Short: "Show the stock: grains, yeasts, enzymes, casks, standards, models",
 		Long: "stock lists what a batch may use, and shows the figures of an entry with the source of each.\n" +
-			"The kinds are " + strings.Join(check.StockKinds(), ", ") + ". Words after the\n" +
+			"The kinds are " + strings.Join(house.StockKinds(), ", ") + ". Words after the\n" +
 			"kind are looked for in names, comments, lines and sources; an entry of just that name is\n" +
 			"shown. Inside a house its own entries are in the list, marked, with what they change.",
 		Example: "  newmake stock\n" +
@@ -32,17 +33,17 @@ func (a *app) stockCommand() *cobra.Command {
 			if format != "" && format != "text" && format != "json" {
 				return usage("there is no format %q: write text or json", format)
 			}
-			return a.stock(args, house, format)
+			return a.stock(args, at, format)
 		},
 	}
 	cmd.Flags().StringVar(&format, "format", "", "text or json")
 	completeFlag(cmd, "format", oneOf("text", "json"))
-	cmd.Flags().StringVar(&house, "house", ".", "a file or folder of the house whose stock is shown")
+	cmd.Flags().StringVar(&at, "house", ".", "a file or folder of the house whose stock is shown")
 	return cmd
 }
 
-func (a *app) stock(args []string, house, format string) error {
-	all, root, err := a.stockOf(house)
+func (a *app) stock(args []string, at, format string) error {
+	all, root, err := a.stockOf(at)
 	if err != nil {
 		return err
 	}
@@ -54,12 +55,12 @@ func (a *app) stock(args []string, house, format string) error {
 	}
 	found := all
 	if kind != "" {
-		found = only(found, func(i check.StockItem) bool { return i.Kind == kind })
+		found = only(found, func(i house.StockItem) bool { return i.Kind == kind })
 	}
-	named := only(found, func(i check.StockItem) bool { return isNamed(i, words) })
-	about := only(found, func(i check.StockItem) bool { return isAbout(i, []string{strings.Join(words, " ")}) })
+	named := only(found, func(i house.StockItem) bool { return isNamed(i, words) })
+	about := only(found, func(i house.StockItem) bool { return isAbout(i, []string{strings.Join(words, " ")}) })
 	if len(about) == 0 {
-		about = only(found, func(i check.StockItem) bool { return isAbout(i, words) })
+		about = only(found, func(i house.StockItem) bool { return isAbout(i, words) })
 	}
 	show := named
 	if len(named) == 0 {
@@ -91,7 +92,7 @@ func (a *app) stock(args []string, house, format string) error {
 
 // stockOf is the stock of the house around a path, with the house's folder. Where
 // there is no house it is the built-in one.
-func (a *app) stockOf(path string) ([]check.StockItem, string, error) {
+func (a *app) stockOf(path string) ([]house.StockItem, string, error) {
 	h, err := check.Load(path, check.Options{})
 	if list, ok := err.(diag.List); ok {
 		if path != "." {
@@ -108,7 +109,7 @@ func (a *app) stockOf(path string) ([]check.StockItem, string, error) {
 // stockKind gives the kind that a word names, in the singular or the plural, or
 // "".
 func stockKind(word string) string {
-	for _, k := range check.StockKinds() {
+	for _, k := range house.StockKinds() {
 		if word == k || word == k+"s" {
 			return k
 		}
@@ -116,8 +117,8 @@ func stockKind(word string) string {
 	return ""
 }
 
-func only(all []check.StockItem, want func(check.StockItem) bool) []check.StockItem {
-	var out []check.StockItem
+func only(all []house.StockItem, want func(house.StockItem) bool) []house.StockItem {
+	var out []house.StockItem
 	for _, i := range all {
 		if want(i) {
 			out = append(out, i)
@@ -127,12 +128,12 @@ func only(all []check.StockItem, want func(check.StockItem) bool) []check.StockI
 }
 
 // isNamed says that the words are an entry's name.
-func isNamed(i check.StockItem, words []string) bool {
+func isNamed(i house.StockItem, words []string) bool {
 	return len(words) > 0 && (strings.EqualFold(i.Name, strings.Join(words, " ")) || strings.EqualFold(i.Name, strings.Join(words, "-")))
 }
 
 // isAbout says that every word stands somewhere in an entry.
-func isAbout(i check.StockItem, words []string) bool {
+func isAbout(i house.StockItem, words []string) bool {
 	text := []string{i.Kind, i.Name, i.Doc, i.From}
 	for _, l := range i.Lines {
 		text = append(text, l.Field+" "+l.Text, l.Source)
@@ -147,7 +148,7 @@ func isAbout(i check.StockItem, words []string) bool {
 }
 
 // nothingInStock says that a search found nothing, and what is like it.
-func (a *app) nothingInStock(kind string, words []string, in []check.StockItem, format, root string) error {
+func (a *app) nothingInStock(kind string, words []string, in []house.StockItem, format, root string) error {
 	if format == "json" {
 		if err := a.writeJSON(stockDocument(nil, root)); err != nil {
 			return err
@@ -167,7 +168,7 @@ func (a *app) nothingInStock(kind string, words []string, in []check.StockItem, 
 }
 
 // nearStock is the entry whose name is most like a word, "" if none is.
-func nearStock(word string, in []check.StockItem) string {
+func nearStock(word string, in []house.StockItem) string {
 	best, distance := "", 3
 	if len(word) < 4 {
 		distance = 2
@@ -209,7 +210,7 @@ type stockFact struct {
 	Was    string   `json:"builtIn,omitempty"` // what the built-in line says
 }
 
-func stockDocument(items []check.StockItem, root string) stockReport {
+func stockDocument(items []house.StockItem, root string) stockReport {
 	r := stockReport{Format: "newmake.stock", Version: "1.0", House: root, Entries: []stockEntry{}}
 	for _, i := range items {
 		e := stockEntry{Kind: i.Kind, Name: i.Name, Doc: i.Doc, From: i.From, House: i.House, Own: i.Own, Lines: []stockFact{}}
@@ -237,7 +238,7 @@ func (a *app) completeStock(_ *cobra.Command, args []string, _ string) ([]cobra.
 	var out []cobra.Completion
 	kind := ""
 	if len(args) == 0 {
-		out = slices.Clone(check.StockKinds())
+		out = slices.Clone(house.StockKinds())
 	} else if kind = stockKind(args[0]); kind == "" {
 		return nil, cobra.ShellCompDirectiveNoFileComp
 	}

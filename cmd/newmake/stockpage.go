@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/explain"
+	"newmake/lang/house"
 	"newmake/lang/words"
 )
 
@@ -43,9 +43,9 @@ func mark(house bool) string {
 const markNote = "* the house's own, or changed by it"
 
 // overview lists the names of everything, by kind.
-func (p *stockPage) overview(all []check.StockItem) {
+func (p *stockPage) overview(all []house.StockItem) {
 	marked := false
-	for _, kind := range check.StockKinds() {
+	for _, kind := range house.StockKinds() {
 		var names []string
 		for _, i := range all {
 			if i.Kind == kind {
@@ -76,7 +76,7 @@ var telling = map[string][]string{
 }
 
 // list writes a line for each of some entries.
-func (p *stockPage) list(items []check.StockItem) {
+func (p *stockPage) list(items []house.StockItem) {
 	widest, marked, kinds := 0, false, map[string]bool{}
 	for _, i := range items {
 		widest = max(widest, diag.Width(i.Name))
@@ -97,7 +97,7 @@ func (p *stockPage) list(items []check.StockItem) {
 }
 
 // summary says what is most telling of an entry.
-func summary(i check.StockItem) string {
+func summary(i house.StockItem) string {
 	var parts []string
 	for _, field := range telling[i.Kind] {
 		for _, l := range i.Lines {
@@ -117,7 +117,7 @@ func summary(i check.StockItem) string {
 }
 
 // entries writes entries whole.
-func (p *stockPage) entries(items []check.StockItem) {
+func (p *stockPage) entries(items []house.StockItem) {
 	for n, i := range items {
 		if n > 0 {
 			p.line("")
@@ -130,7 +130,7 @@ func (p *stockPage) entries(items []check.StockItem) {
 // a line of its own.
 const mostText = 26
 
-func (p *stockPage) entry(i check.StockItem) {
+func (p *stockPage) entry(i house.StockItem) {
 	p.line(i.Kind + " " + i.Name + origin(i))
 	for _, paragraph := range strings.Split(i.Doc, "\n\n") {
 		if paragraph != "" {
@@ -155,7 +155,7 @@ func (p *stockPage) entry(i check.StockItem) {
 	}
 }
 
-func origin(i check.StockItem) string {
+func origin(i house.StockItem) string {
 	from := ""
 	if i.From != "" {
 		from = " from " + i.From
@@ -170,7 +170,7 @@ func origin(i check.StockItem) string {
 }
 
 // fact writes one line of an entry: its word, what it says, where that is from.
-func (p *stockPage) fact(l check.StockLine, field, text int, i check.StockItem) {
+func (p *stockPage) fact(l house.StockLine, field, text int, i house.StockItem) {
 	head := mark(l.House && (!i.Own || i.From != "")) + pad(l.Field, field) + "  "
 	source := l.Source
 	if l.Was != "" && l.Was != l.Text {
@@ -192,7 +192,7 @@ func (p *stockPage) fact(l check.StockLine, field, text int, i check.StockItem) 
 
 // alsoAbout names the entries that are about the words and do not bear them as
 // their name.
-func (p *stockPage) alsoAbout(about, named []check.StockItem, words []string) {
+func (p *stockPage) alsoAbout(about, named []house.StockItem, words []string) {
 	var names []string
 	for _, i := range about {
 		same := false

@@ -5,116 +5,139 @@ import (
 	"slices"
 
 	"newmake/lang/diag"
+	"newmake/lang/house"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
 	"newmake/lang/trade"
+	"newmake/lang/tree"
 	"newmake/lang/words"
 )
 
 // builder reads one batch, variants applied, into a recipe.
 type builder struct {
 	house *House
-	node  *node
+	entry *batch
+	node  *tree.Node
 	batch *recipe.Batch
 	diags *diag.List
 	whole map[string]bool // parts that can be reasoned about: "bill", "mash", ...
-	entry *entry
-	none  []string // grains of the bill of which there is nothing
-	gone  []string // grains that were in the bill of a batch it varies
-	vague bool     // the plant could not be read whole: what it has is not sure
+	none  []string        // grains of the bill of which there is nothing
+	gone  []string        // grains that were in the bill of a batch it varies
+	vague bool            // the plant could not be read whole: what it has is not sure
 }
 
-// make reads a batch once.
-func (h *House) make(e *entry) { e.once.Do(func() { h.build(e) }) }
-
-func (h *House) build(e *entry) {
-	if e.broken || slices.ContainsFunc(h.chain(e), func(a *entry) bool { return a.node.bad }) {
+// read reads a batch.
+func (h *House) read(e *batch) {
+	chain := h.Chain(e.decl)
+	if e.decl.Taken || slices.ContainsFunc(chain, func(a *house.Decl) bool { return a.Node().Bad }) {
 		return // what is wrong with it is said
 	}
-	merged, parent := h.merged(e, &e.diags)
+	merged, changed := h.Merged(e.decl, &e.diags)
 	if merged == nil {
 		return
 	}
 	b := &builder{
 		house: h, node: merged, entry: e, diags: &e.diags, whole: map[string]bool{},
-		batch: &recipe.Batch{Name: e.name, Where: make(map[recipe.Path]diag.Span, 96), Models: h.Stock.Models},
+		batch: &recipe.Batch{Name: e.decl.Name, Where: make(map[recipe.Path]diag.Span, 96), Changes: changed, Models: mapped[recipe.Model](h.stock, schema.Model)},
 	}
-	for _, a := range h.chain(e)[1:] {
-		b.batch.Chain = append(b.batch.Chain, a.name)
+	for _, a := range chain[1:] {
+		b.batch.Chain = append(b.batch.Chain, a.Name)
 	}
 	if len(b.batch.Chain) > 0 {
 		b.batch.Parent = b.batch.Chain[0]
-		b.batch.Changes = changes(parent, merged)
 	}
-	b.read(e.file)
+	b.read()
 	e.diags = append(e.diags, trade.Check(b.batch, b.parts())...)
 	e.batch = b.batch
 	e.inherit()
 }
 
-// owns says that a place is in the batch's own text, not in that of one it varies.
-func (e *entry) owns(at diag.Span) bool {
-	own := e.node.whole()
-	return at.Src == own.Src && own.Start <= at.Start && at.Start < own.End
-}
-
 // inherit says of a variant's diagnostics that fall on lines of its parents whose
 // they are.
-func (e *entry) inherit() {
-	if !e.node.has("parent") {
+func (e *batch) inherit() {
+	if e.decl.Parent == "" {
 		return
 	}
 	for i := range e.diags {
-		if d := &e.diags[i]; !e.owns(d.At) {
-			d.Related = append(slices.Clip(d.Related), diag.Related{At: e.node.at(), Text: fmt.Sprintf("in the variant %q", e.name)})
+		if d := &e.diags[i]; !e.decl.Has(d.At) {
+			d.Related = append(slices.Clip(d.Related), diag.Related{At: e.decl.At, Text: fmt.Sprintf("in the variant %q", e.decl.Name)})
 		}
 	}
 }
 
 // written finds the units in which a batch is written: those of most of its file,
-// or, of a variant, of most of what it says together with what it varies.
-func (b *builder) written(f *file) recipe.System {
+// or, of a variant, of most of what it says together with what it varies. It is US
+// if there are as many of both.
+func (b *builder) written() recipe.System {
+	us, si := 0, 0
 	if b.batch.Parent == "" {
-		return f.units()
+		us, si = b.entry.decl.File.Units()
+	} else {
+		us, si = countUnits(b.node)
 	}
-	return systemOf(b.node.countUnits())
+	if si > us {
+		return recipe.SI
+	}
+	return recipe.US
 }
 
-func (n *node) countUnits() (us, si int) {
-	us, si = itemUnits(n.stmt.Items)
-	for _, l := range n.lines {
-		a, b := l.countUnits()
+func countUnits(n *tree.Node) (us, si int) {
+	us, si = house.ItemUnits(n.Stmt.Items)
+	for _, l := range n.Lines {
+		a, b := countUnits(l)
 		us, si = us+a, si+b
 	}
 	return us, si
 }
 
-func (b *builder) read(f *file) {
+// named finds an entry of the stock, and notes that the batch uses it.
+func named[T any](b *builder, f *schema.Field, name string) *T {
+	m := b.house.stock.find(f, name)
+	if m == nil {
+		return nil
+	}
+	b.entry.uses = append(b.entry.uses, m)
+	return m.value.(*T)
+}
+
+// entries lists the names of a sort of the stock's entries.
+func (b *builder) entries(f *schema.Field) func() []string {
+	return func() []string { return b.house.EntryNames(f) }
+}
+
+// unknown says that nothing is called so, if that is sure.
+func (b *builder) unknown(f *schema.Field, sort string, c *tree.Capture, names func() []string) {
+	if !b.house.Lost(f, c.Text()) {
+		b.add(tree.UnknownName(sort, c, names))
+	}
+}
+
+func (b *builder) read() {
 	n, r := b.node, b.batch
-	missing(b.diags, n, fmt.Sprintf("the batch %q", r.Name))
+	tree.Missing(b.diags, n, fmt.Sprintf("the batch %q", r.Name))
 	b.lines(recipe.Path{}, n)
-	b.where(recipe.PathBatch, n.at())
-	b.plant(n.line("at"))
-	b.style(n.line("style"))
-	b.start(n.line("start"))
-	r.Gauge = b.written(f)
+	b.where(recipe.PathBatch, n.At())
+	b.plant(n.Line("at"))
+	b.style(n.Line("style"))
+	b.start(n.Line("start"))
+	r.Gauge = b.written()
 	r.Units = r.Gauge
-	switch n.word("units") {
+	switch n.Word("units") {
 	case "us":
 		r.Units = recipe.US
 	case "si":
 		r.Units = recipe.SI
 	}
-	b.whole["bill"] = b.bill(n.line("bill"))
+	b.whole["bill"] = b.bill(n.Line("bill"))
 	b.removed()
-	b.whole["mash"] = b.mash(n.line("mash")) && b.whole["bill"] && b.whole["plant"]
-	b.whole["ferment"] = b.ferment(n.line("ferment")) && b.whole["plant"]
-	b.whole["strip"] = b.strip(n.line("strip")) && b.whole["plant"]
-	b.whole["spirit"] = b.spirit(n.line("spirit")) && b.whole["plant"]
-	b.whole["cask"] = b.cask(n.line("cask"))
+	b.whole["mash"] = b.mash(n.Line("mash")) && b.whole["bill"] && b.whole["plant"]
+	b.whole["ferment"] = b.ferment(n.Line("ferment")) && b.whole["plant"]
+	b.whole["strip"] = b.strip(n.Line("strip")) && b.whole["plant"]
+	b.whole["spirit"] = b.spirit(n.Line("spirit")) && b.whole["plant"]
+	b.whole["cask"] = b.cask(n.Line("cask"))
 	b.whole["unaged"] = b.unaged()
 	b.expects(n)
-	strayEdits(n, b.diags)
+	house.StrayEdits(n, b.diags)
 }
 
 // parts says which parts of the batch the rules may reason about.
@@ -131,86 +154,89 @@ func (b *builder) add(d diag.Diagnostic) { b.diags.Add(d) }
 func (b *builder) where(path recipe.Path, at diag.Span) { b.batch.Where[path] = at }
 
 // places notes the place of a block, and of each line of it that may stand once.
-func (b *builder) places(path recipe.Path, n *node) {
-	b.where(path, n.at())
+func (b *builder) places(path recipe.Path, n *tree.Node) {
+	b.where(path, n.At())
 	b.lines(path, n)
 }
 
-func (b *builder) lines(path recipe.Path, n *node) {
-	for _, l := range n.lines {
-		if !l.field.Repeat {
-			b.where(path.Child(l.field.Name), l.at())
+func (b *builder) lines(path recipe.Path, n *tree.Node) {
+	for _, l := range n.Lines {
+		if !l.Field.Repeat {
+			b.where(path.Child(l.Field.Name), l.At())
 		}
 	}
 }
 
 // plant finds the plant: the one named, or the only one.
-func (b *builder) plant(n *node) {
+func (b *builder) plant(n *tree.Node) {
 	h := b.house
 	var name string
 	switch {
 	case n != nil:
-		name = n.text("plant")
-	case b.node.present("at"):
+		name = n.Text("plant")
+	case b.node.Present("at"):
 		return
 	case len(h.Plants) == 1:
 		name = h.Plants[0].Name
-	case len(h.Plants) == 0 && slices.ContainsFunc(h.files, func(f *file) bool { return len(f.lost) > 0 }):
+	case len(h.Plants) == 0 && h.LostAny():
 		return // it may be in what could not be read
 	case len(h.Plants) == 0:
 		b.add(diag.Diagnostic{
-			Code: diag.CodeNoPlant, Summary: "the house has no plant", At: b.node.at(),
-			Help: "declare one in " + houseFile + ", for example: " + schema.Example(schema.Plant) + " { ... }",
+			Code: diag.CodeNoPlant, Summary: "the house has no plant", At: b.node.At(),
+			Help: "declare one in " + house.FileName + ", for example: " + schema.Example(schema.Plant) + " { ... }",
 		})
 		return
 	default:
 		b.add(diag.Diagnostic{
-			Code: diag.CodeNoPlant, Summary: "the house has several plants, and this batch does not say at which it is made", At: b.node.at(),
+			Code: diag.CodeNoPlant, Summary: "the house has several plants, and this batch does not say at which it is made", At: b.node.At(),
 			Help: "add a line such as `at " + fmt.Sprintf("%q", h.Plants[0].Name) + "`",
 		})
 		return
 	}
-	p, ok := h.plants[nameKey(name)]
-	if !ok && h.lost(schema.Plant, name) {
+	i := slices.IndexFunc(h.Plants, func(d *house.Decl) bool { return tree.Key(d.Name) == tree.Key(name) })
+	switch {
+	case i < 0 && h.Lost(schema.Plant, name):
+		return
+	case i < 0:
+		b.add(tree.UnknownName("plant", n.Get("plant"), h.PlantNames))
 		return
 	}
-	if !ok {
-		b.add(unknownName("plant", n.get("plant"), h.known.plants))
-		return
-	}
+	p := h.plant(h.Plants[i])
+	b.entry.plant = p
 	b.batch.Plant, b.batch.Costs = p.plant, p.plant.Costs
 	b.whole["plant"] = p.whole
-	b.vague = p.node.bad || p.node.gaps || slices.ContainsFunc(p.node.lines, func(l *node) bool { return l.bad })
-	b.places(recipe.PathPlant, p.node)
+	node := p.decl.Node()
+	b.vague = node.Bad || node.Gaps || slices.ContainsFunc(node.Lines, func(l *tree.Node) bool { return l.Bad })
+	b.places(recipe.PathPlant, node)
 }
 
-func (b *builder) style(n *node) {
+func (b *builder) style(n *tree.Node) {
 	if n == nil {
 		return
 	}
-	c := n.get("standard")
-	if b.batch.Style = b.house.Stock.Standards[c.text()]; b.batch.Style == nil {
-		b.unknown(schema.Standard, "standard of identity", c, b.house.known.standards)
+	c := n.Get("standard")
+	if b.batch.Style = named[recipe.Standard](b, schema.Standard, c.Text()); b.batch.Style == nil {
+		b.unknown(schema.Standard, "standard of identity", c, b.entries(schema.Standard))
 	}
 }
 
 // The years in which a batch may begin.
 const firstYear, lastYear = 1900, 2199
 
-func (b *builder) start(n *node) {
+func (b *builder) start(n *tree.Node) {
 	if n == nil {
 		return
 	}
 	s := &b.batch.Start
-	fmt.Sscanf(n.text("date"), "%d-%d-%d", &s.Year, &s.Month, &s.Day)
+	fmt.Sscanf(n.Text("date"), "%d-%d-%d", &s.Year, &s.Month, &s.Day)
 	if s.Year < firstYear || s.Year > lastYear {
 		b.add(diag.Diagnostic{
-			Code: diag.CodeOutOfRange, Summary: fmt.Sprintf("the year %d is outside what `start` can be", s.Year), At: n.get("date").at(),
+			Code: diag.CodeOutOfRange, Summary: fmt.Sprintf("the year %d is outside what `start` can be", s.Year), At: n.Get("date").At(),
 			Help: fmt.Sprintf("allowed: %d to %d; write the date as year-month-day", firstYear, lastYear), Reason: "no batch that anybody works from begins then",
 		})
 	}
-	if c := n.get("clock"); c != nil {
-		s.Hour, s.Minute, _ = parseClock(c.text())
+	if c := n.Get("clock"); c != nil {
+		s.Hour, s.Minute, _ = parseClock(c.Text())
 	} else if p := b.batch.Plant; p != nil {
 		s.Hour, s.Minute = p.Shift.FromMinute/60, p.Shift.FromMinute%60
 	}
@@ -218,18 +244,18 @@ func (b *builder) start(n *node) {
 
 // vessel finds a vessel of a kind by its name, with a diagnostic if there is
 // none.
-func (b *builder) vessel(c *capture, kind recipe.VesselKind, sort string) *recipe.Vessel {
+func (b *builder) vessel(c *tree.Capture, kind recipe.VesselKind, sort string) *recipe.Vessel {
 	if b.batch.Plant == nil {
 		return nil
 	}
 	var known []string
 	for _, v := range b.batch.Plant.Vessels {
-		if nameKey(v.Name) == nameKey(c.text()) {
+		if tree.Key(v.Name) == tree.Key(c.Text()) {
 			if v.Kind == kind {
 				return v
 			}
 			b.add(diag.Diagnostic{
-				Code: diag.CodeWrongVessel, Summary: fmt.Sprintf("%q is a %s, and a %s is wanted here", v.Name, v.Kind.String(), sort), At: c.at(),
+				Code: diag.CodeWrongVessel, Summary: fmt.Sprintf("%q is a %s, and a %s is wanted here", v.Name, v.Kind.String(), sort), At: c.At(),
 				Help:    "the plant has " + b.vesselList(kind),
 				Related: []diag.Related{{At: v.At, Text: "it is declared here"}},
 			})
@@ -240,7 +266,7 @@ func (b *builder) vessel(c *capture, kind recipe.VesselKind, sort string) *recip
 		}
 	}
 	if !b.vague {
-		b.add(unknownName(sort, c, func() []string { return known }))
+		b.add(tree.UnknownName(sort, c, func() []string { return known }))
 	}
 	return nil
 }
@@ -265,7 +291,7 @@ func (b *builder) vesselList(kind recipe.VesselKind) string {
 
 // only gives the vessel that is meant when none is named: the one that pick
 // prefers. It says so if the plant has none.
-func (b *builder) only(kind recipe.VesselKind, n *node, better func(a, b *recipe.Vessel) bool) *recipe.Vessel {
+func (b *builder) only(kind recipe.VesselKind, n *tree.Node, better func(a, b *recipe.Vessel) bool) *recipe.Vessel {
 	if b.batch.Plant == nil {
 		return nil
 	}
@@ -275,7 +301,7 @@ func (b *builder) only(kind recipe.VesselKind, n *node, better func(a, b *recipe
 	}
 	if len(all) == 0 {
 		b.add(diag.Diagnostic{
-			Code: diag.CodeNoVessel, Summary: fmt.Sprintf("the plant has no %s", kind.String()), At: n.at(),
+			Code: diag.CodeNoVessel, Summary: fmt.Sprintf("the plant has no %s", kind.String()), At: n.At(),
 			Help:    fmt.Sprintf("declare one in the plant: %s \"...\" { ... }", kind.String()),
 			Related: []diag.Related{{At: b.batch.Plant.At, Text: "the plant is declared here"}},
 		})

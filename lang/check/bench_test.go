@@ -9,6 +9,9 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"newmake/lang"
+	"newmake/lang/diag"
+	"newmake/lang/tree"
 	"newmake/stdlib"
 )
 
@@ -120,7 +123,8 @@ func BenchmarkFile(b *testing.B) {
 			b.SetBytes(int64(len(data)))
 			b.ReportAllocs()
 			for b.Loop() {
-				parse(text{path: "base.batch", name: "base.batch", data: data}, nil)
+				file, list := lang.Parse(diag.NewSource("base.batch", data))
+				tree.Declarations(file.Stmts, nil, &list)
 			}
 		})
 	}

@@ -11,50 +11,51 @@ import (
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
+	"newmake/lang/tree"
 	"newmake/lang/wording"
 )
 
 // billLine is a line of the bill before its weight is known.
 type billLine struct {
-	node  *node
+	node  *tree.Node
 	grain *recipe.Grain
-	cap   *capture // nil for `rest`
+	cap   *tree.Capture // nil for `rest`
 }
 
 // bill reads the grain bill. It says whether the bill is whole.
-func (b *builder) bill(n *node) (whole bool) {
+func (b *builder) bill(n *tree.Node) (whole bool) {
 	if n == nil {
 		return false
 	}
-	b.where(recipe.PathBill, n.at())
+	b.where(recipe.PathBill, n.At())
 	if !b.few(n, "grains") {
 		return false
 	}
-	whole = !n.bad && !n.gaps
+	whole = !n.Bad && !n.Gaps
 	var lines []billLine
-	for _, l := range n.lines {
-		if l.bad {
+	for _, l := range n.Lines {
+		if l.Bad {
 			whole = false
 			continue
 		}
-		if l.field.Edit {
+		if l.Field.Edit {
 			continue
 		}
-		g, ok := b.house.Stock.Grains[l.text("grain")]
-		if !ok {
-			b.unknown(schema.Grain, "grain", l.get("grain"), b.house.known.grains)
+		g := named[recipe.Grain](b, schema.Grain, l.Text("grain"))
+		if g == nil {
+			b.unknown(schema.Grain, "grain", l.Get("grain"), b.entries(schema.Grain))
 			whole = false
 			continue
 		}
-		b.where(recipe.PathBill.Child(g.Name), l.at())
-		lines = append(lines, billLine{l, g, l.quantity()})
+		b.where(recipe.PathBill.Child(g.Name), l.At())
+		lines = append(lines, billLine{l, g, l.Quantity()})
 	}
 	if !whole {
 		return false
 	}
 	if len(lines) == 0 {
 		b.add(diag.Diagnostic{
-			Code: diag.CodeBillEmpty, Summary: "the bill has no grain in it", At: n.at(),
+			Code: diag.CodeBillEmpty, Summary: "the bill has no grain in it", At: n.At(),
 			Help: "add a line for each grain, for example: `corn 640 lb`",
 		})
 		return false
@@ -66,15 +67,15 @@ func (b *builder) bill(n *node) (whole bool) {
 }
 
 // weigh turns the lines of the bill into weights.
-func (b *builder) weigh(n *node, lines []billLine) bool {
-	total := n.num("mass")
-	inherited := len(n.stmt.Items) == 1 // a variant's bill that keeps its parent's total
+func (b *builder) weigh(n *tree.Node, lines []billLine) bool {
+	total := n.Num("mass")
+	inherited := len(n.Stmt.Items) == 1 // a variant's bill that keeps its parent's total
 	var shares, weights, rests []billLine
 	for _, l := range lines {
 		switch {
 		case l.cap == nil:
 			rests = append(rests, l)
-		case l.cap.kind == quantity.Share:
+		case l.cap.Kind == quantity.Share:
 			shares = append(shares, l)
 		default:
 			weights = append(weights, l)
@@ -86,27 +87,27 @@ func (b *builder) weigh(n *node, lines []billLine) bool {
 	switch {
 	case len(rests) > 1:
 		b.add(diag.Diagnostic{
-			Code: diag.CodeBillRest, Summary: "two grains can't both take the rest of the bill", At: rests[1].node.at(),
+			Code: diag.CodeBillRest, Summary: "two grains can't both take the rest of the bill", At: rests[1].node.At(),
 			Help:    "write how much there is of one of them",
-			Related: []diag.Related{{At: rests[0].node.at(), Text: "this one takes the rest"}},
+			Related: []diag.Related{{At: rests[0].node.At(), Text: "this one takes the rest"}},
 		})
 		return false
 	case len(rests) == 1 && total == 0 && len(shares) == 0:
 		b.add(diag.Diagnostic{
-			Code: diag.CodeBillTotal, Summary: "the rest of how much? the bill has no total", At: rests[0].node.at(),
+			Code: diag.CodeBillTotal, Summary: "the rest of how much? the bill has no total", At: rests[0].node.At(),
 			Help: "write the total after the word: `bill 940 lb {`",
 		})
 		return false
 	case len(shares) > 0 && len(weights) > 0 && len(rests) == 0:
 		b.add(diag.Diagnostic{
-			Code: diag.CodeBillMixed, Summary: "shares and weights stand in one bill", At: weights[0].node.at(),
+			Code: diag.CodeBillMixed, Summary: "shares and weights stand in one bill", At: weights[0].node.At(),
 			Help:    "write every line as a share of a total (`bill 940 lb {`), or every line as a weight; one grain may take the `rest`",
-			Related: []diag.Related{{At: shares[0].node.at(), Text: "this one is a share"}},
+			Related: []diag.Related{{At: shares[0].node.At(), Text: "this one is a share"}},
 		})
 		return false
 	case len(shares) > 0 && total == 0:
 		b.add(diag.Diagnostic{
-			Code: diag.CodeBillTotal, Summary: "the bill is in shares, and has no total", At: n.at(),
+			Code: diag.CodeBillTotal, Summary: "the bill is in shares, and has no total", At: n.At(),
 			Help: "write the total after the word: `bill 940 lb {`",
 		})
 		return false
@@ -119,7 +120,7 @@ func (b *builder) weigh(n *node, lines []billLine) bool {
 			return false
 		}
 		sum += kg
-		r.Lines = append(r.Lines, recipe.BillLine{Grain: l.grain, MassKg: kg, At: l.node.at()})
+		r.Lines = append(r.Lines, recipe.BillLine{Grain: l.grain, MassKg: kg, At: l.node.At()})
 	}
 	if !b.sum(n, lines, total, sum, len(shares) > 0, len(rests) == 1) {
 		return false
@@ -154,9 +155,9 @@ func (b *builder) noneOf(l recipe.BillLine) bool {
 // removed notes the grains that the batches it varies have and it has not: lines
 // of theirs that add these are not wrong.
 func (b *builder) removed() {
-	for _, a := range b.house.chain(b.entry)[1:] {
-		for _, l := range a.node.line("bill").all("") {
-			if name := l.text("grain"); !slices.ContainsFunc(b.batch.Bill.Lines, func(l recipe.BillLine) bool { return l.Grain.Name == name }) {
+	for _, a := range b.house.Chain(b.entry.decl)[1:] {
+		for _, l := range a.Node().Line("bill").All("") {
+			if name := l.Text("grain"); !slices.ContainsFunc(b.batch.Bill.Lines, func(l recipe.BillLine) bool { return l.Grain.Name == name }) {
 				b.gone = append(b.gone, name)
 			}
 		}
@@ -168,27 +169,27 @@ func (b *builder) lineKg(l billLine, total float64) (float64, bool) {
 	switch {
 	case l.cap == nil:
 		return 0, true
-	case l.cap.kind == quantity.Share:
-		return l.cap.si * total, true
-	case l.cap.kind == quantity.Bushel:
+	case l.cap.Kind == quantity.Share:
+		return l.cap.SI * total, true
+	case l.cap.Kind == quantity.Bushel:
 		if l.grain.TestWeightKg == 0 {
 			b.add(diag.Diagnostic{
-				Code: diag.CodeNoTestWeight, Summary: fmt.Sprintf("nobody says what a trade bushel of `%s` weighs", l.grain.Name), At: l.cap.at(),
+				Code: diag.CodeNoTestWeight, Summary: fmt.Sprintf("nobody says what a trade bushel of `%s` weighs", l.grain.Name), At: l.cap.At(),
 				Help:   "write a weight, or `distillers-bushel` (56 lb of any grain), or give the grain a `bushel` line in the house",
 				Reason: "a trade bushel is a volume: it weighs what its grain weighs",
 			})
 			return 0, false
 		}
-		return l.cap.si * l.grain.TestWeightKg, true
+		return l.cap.SI * l.grain.TestWeightKg, true
 	}
-	return l.cap.si, true
+	return l.cap.SI, true
 }
 
 // sum holds the lines against the total.
-func (b *builder) sum(n *node, lines []billLine, total, sum float64, shares, rest bool) bool {
-	d := diag.Diagnostic{Code: diag.CodeBillSum, At: n.at()}
+func (b *builder) sum(n *tree.Node, lines []billLine, total, sum float64, shares, rest bool) bool {
+	d := diag.Diagnostic{Code: diag.CodeBillSum, At: n.At()}
 	for _, l := range lines {
-		d.Related = append(d.Related, diag.Related{At: l.node.at(), Text: l.node.stmt.At.Text()})
+		d.Related = append(d.Related, diag.Related{At: l.node.At(), Text: l.node.Stmt.At.Text()})
 	}
 	switch {
 	case sum <= 0 && !rest:
@@ -211,8 +212,8 @@ func (b *builder) sum(n *node, lines []billLine, total, sum float64, shares, res
 		d.Summary = fmt.Sprintf("the shares of the bill come to %s %%, not 100 %%", notHundred(100*sum/total))
 		d.Help = fmt.Sprintf("%s %% %s: change one line, or write `rest` for the grain that takes what is left", wording.Decimal(math.Abs(off)), word)
 	default:
-		c := n.get("mass")
-		d.Summary = fmt.Sprintf("the weights of the bill come to %s, and its total says %s", wording.In(sum, c.item.Unit, c.kind), wording.Item(c.item))
+		c := n.Get("mass")
+		d.Summary = fmt.Sprintf("the weights of the bill come to %s, and its total says %s", wording.In(sum, c.Item.Unit, c.Kind), wording.Item(c.Item))
 		d.Help = "leave the total out, or mend it"
 	}
 	b.add(d)
@@ -236,12 +237,12 @@ func notHundred(pct float64) string {
 const mostLines = 1000
 
 // few says that a block is no longer than mostLines.
-func (b *builder) few(n *node, what string) bool {
-	if len(n.lines) <= mostLines {
+func (b *builder) few(n *tree.Node, what string) bool {
+	if len(n.Lines) <= mostLines {
 		return true
 	}
 	b.add(diag.Diagnostic{
-		Code: diag.CodeTooMany, Summary: fmt.Sprintf("the %s has more than %d %s", n.field.Name, mostLines, what), At: n.at(),
+		Code: diag.CodeTooMany, Summary: fmt.Sprintf("the %s has more than %d %s", n.Field.Name, mostLines, what), At: n.At(),
 		Help: "no batch has so many; is this the right file?",
 	})
 	return false

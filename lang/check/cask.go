@@ -7,17 +7,18 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
+	"newmake/lang/tree"
 )
 
 // unaged reads a batch that goes into no wood. It says whether this is one.
 func (b *builder) unaged() bool {
-	l := b.node.line("bottle")
+	l := b.node.Line("bottle")
 	switch {
-	case b.node.gaps || b.node.present("cask") && l == nil:
+	case b.node.Gaps || b.node.Present("cask") && l == nil:
 		return false
-	case b.node.present("cask"):
+	case b.node.Present("cask"):
 		b.add(diag.Diagnostic{
-			Code: diag.CodeUnknownField, Summary: "this batch goes into a cask, and its bottle is filled from there", At: l.at(),
+			Code: diag.CodeUnknownField, Summary: "this batch goes into a cask, and its bottle is filled from there", At: l.At(),
 			Help:    "put the line into the `cask` block, or `remove cask`; in a variant, `remove bottle`",
 			Related: []diag.Related{{At: b.batch.At(recipe.PathCask), Text: "the cask is here"}},
 		})
@@ -29,51 +30,51 @@ func (b *builder) unaged() bool {
 }
 
 // bottle reads the bottle and its strength.
-func (b *builder) bottle(l *node) {
+func (b *builder) bottle(l *tree.Node) {
 	c := &b.batch.Cask
-	b.where(recipe.PathBottle, l.at())
-	c.BottleM3 = l.num("volume")
-	if s := l.get("strength"); s != nil {
-		c.BottleAt = s.strength()
-		b.where(recipe.PathBottleAt, s.at())
+	b.where(recipe.PathBottle, l.At())
+	c.BottleM3 = l.Num("volume")
+	if s := l.Get("strength"); s != nil {
+		c.BottleAt = strengthOf(s)
+		b.where(recipe.PathBottleAt, s.At())
 	}
 }
 
 // cask reads filling and rest.
-func (b *builder) cask(n *node) (whole bool) {
+func (b *builder) cask(n *tree.Node) (whole bool) {
 	if n == nil {
 		return false
 	}
 	c := &b.batch.Cask
-	c.At = n.at()
+	c.At = n.At()
 	b.places(recipe.PathCask, n)
-	whole = n.sound() && missing(b.diags, n, "the `cask` block")
-	c.Entry = n.strength("entry")
-	c.RestS = n.si("rest")
+	whole = n.Sound() && tree.Missing(b.diags, n, "the `cask` block")
+	c.Entry = strengthOn(n, "entry")
+	c.RestS = n.SI("rest")
 	if p := b.batch.Plant; p != nil {
 		c.Climate = p.Climate
 	}
-	if l := n.line("climate"); l != nil {
-		c.Climate = climate(n.word("climate"))
+	if l := n.Line("climate"); l != nil {
+		c.Climate = climate(n.Word("climate"))
 	}
-	if l := n.line("bottle"); l != nil {
+	if l := n.Line("bottle"); l != nil {
 		b.bottle(l)
 	}
-	l := n.line("fill")
+	l := n.Line("fill")
 	if l == nil {
 		return whole
 	}
-	c.SizeM3, c.New = l.num("volume"), l.has("new")
-	name := l.get("cask")
-	if c.Kind = b.house.Stock.Casks[name.text()]; c.Kind == nil {
-		b.unknown(schema.CaskKind, "cask", name, b.house.known.casks)
+	c.SizeM3, c.New = l.Num("volume"), l.Has("new")
+	name := l.Get("cask")
+	if c.Kind = named[recipe.CaskKind](b, schema.CaskKind, name.Text()); c.Kind == nil {
+		b.unknown(schema.CaskKind, "cask", name, b.entries(schema.CaskKind))
 		return false
 	}
-	if char := l.get("number"); char != nil {
-		c.Char = int(char.si)
-		if char.si != math.Trunc(char.si) {
+	if char := l.Get("number"); char != nil {
+		c.Char = int(char.SI)
+		if char.SI != math.Trunc(char.SI) {
 			b.add(diag.Diagnostic{
-				Code: diag.CodeWholeNumber, Summary: "chars are numbered, and " + strconv.FormatFloat(char.si, 'g', -1, 64) + " is none of the numbers", At: char.at(),
+				Code: diag.CodeWholeNumber, Summary: "chars are numbered, and " + strconv.FormatFloat(char.SI, 'g', -1, 64) + " is none of the numbers", At: char.At(),
 				Help: "write `char 1` to `char 4`",
 			})
 		}

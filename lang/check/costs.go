@@ -2,38 +2,42 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"sync"
 
 	"newmake/lang/diag"
+	"newmake/lang/house"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
+	"newmake/lang/tree"
 )
 
 // costs reads the prices of a house.
-func costs(n *node, stock recipe.Stock, diags *diag.List) recipe.Costs {
+func costs(n *tree.Node, h *house.House, diags *diag.List) recipe.Costs {
 	c := recipe.Costs{PerKg: map[string]float64{}}
 	if n == nil {
 		return c
 	}
-	c.Where = make(map[string]diag.Span, len(n.lines))
-	for _, l := range n.lines {
-		word := l.field.Name
+	c.Where = make(map[string]diag.Span, len(n.Lines))
+	for _, l := range n.Lines {
+		word := l.Field.Name
 		if word == "" {
-			word = l.text("name")
+			word = l.Text("name")
 		}
-		c.Where[word] = l.at()
+		c.Where[word] = l.At()
 	}
-	c.Currency = n.word("currency")
-	c.PerKWh = price(&c, n.line("energy"), quantity.Energy, "kWh", diags) * 3.6e6
-	c.PerM3Water = price(&c, n.line("water"), quantity.Volume, "gal", diags)
-	c.PerHour = price(&c, n.line("work"), quantity.Duration, "h", diags) * quantity.HourS
-	c.PerCask = price(&c, n.line("cask"), quantity.None, "", diags)
-	c.PerUsedCask = price(&c, n.line("used-cask"), quantity.None, "", diags)
-	known := sync.OnceValue(func() []string { return stockNames(stock) })
-	for _, l := range n.all("") {
-		name := l.text("name")
-		if stock.Grains[name] == nil && stock.Yeasts[name] == nil && stock.Enzymes[name] == nil {
-			diags.Add(unknownName("grain, yeast or enzyme", l.get("name"), known))
+	c.Currency = n.Word("currency")
+	c.PerKWh = price(&c, n.Line("energy"), quantity.Energy, "kWh", diags) * 3.6e6
+	c.PerM3Water = price(&c, n.Line("water"), quantity.Volume, "gal", diags)
+	c.PerHour = price(&c, n.Line("work"), quantity.Duration, "h", diags) * quantity.HourS
+	c.PerCask = price(&c, n.Line("cask"), quantity.None, "", diags)
+	c.PerUsedCask = price(&c, n.Line("used-cask"), quantity.None, "", diags)
+	known := sync.OnceValue(func() []string { return priced(h) })
+	for _, l := range n.All("") {
+		name := l.Text("name")
+		if !h.Declares(schema.Grain, name) && !h.Declares(schema.Yeast, name) && !h.Declares(schema.Enzyme, name) {
+			diags.Add(tree.UnknownName("grain, yeast or enzyme", l.Get("name"), known))
 			continue
 		}
 		c.PerKg[name] = price(&c, l, quantity.Mass, "lb", diags)
@@ -43,14 +47,14 @@ func costs(n *node, stock recipe.Stock, diags *diag.List) recipe.Costs {
 
 // price reads one price: money per SI unit of a kind, or for each thing where the
 // kind is none. All prices of a house are in one currency, for they are summed.
-func price(costs *recipe.Costs, n *node, per quantity.Kind, such string, diags *diag.List) float64 {
-	c := n.quantity()
+func price(costs *recipe.Costs, n *tree.Node, per quantity.Kind, such string, diags *diag.List) float64 {
+	c := n.Quantity()
 	if c == nil {
 		return 0
 	}
-	p, ok := quantity.ParsePrice(c.item.Unit)
-	if !ok && quantity.IsCurrency(c.item.Unit) {
-		p, ok = quantity.Price{Currency: c.item.Unit}, true
+	p, ok := quantity.ParsePrice(c.Item.Unit)
+	if !ok && quantity.IsCurrency(c.Item.Unit) {
+		p, ok = quantity.Price{Currency: c.Item.Unit}, true
 	}
 	if ok && costs.Currency == "" {
 		costs.Currency = p.Currency
@@ -60,19 +64,24 @@ func price(costs *recipe.Costs, n *node, per quantity.Kind, such string, diags *
 		return 0
 	case p.Currency != costs.Currency:
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is in %s, and the house counts in %s", p.Currency, costs.Currency), At: c.at(),
+			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is in %s, and the house counts in %s", p.Currency, costs.Currency), At: c.At(),
 			Help: "write all prices in one currency: they are added up as they stand",
 		})
 	case per == quantity.None && p.Per != nil:
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and that of one cask is wanted", p.PerName), At: c.at(),
-			Help: fmt.Sprintf("for example `%s %s`", c.item.Num, costs.Currency),
+			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and that of one cask is wanted", p.PerName), At: c.At(),
+			Help: fmt.Sprintf("for example `%s %s`", c.Item.Num, costs.Currency),
 		})
 	case per != quantity.None && (p.Per == nil || p.Per.Measures[0].Kind != per):
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and %s is wanted", p.PerName, per), At: c.at(),
-			Help: fmt.Sprintf("for example `%s %s/%s`", c.item.Num, costs.Currency, such),
+			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and %s is wanted", p.PerName, per), At: c.At(),
+			Help: fmt.Sprintf("for example `%s %s/%s`", c.Item.Num, costs.Currency, such),
 		})
 	}
-	return c.si
+	return c.SI
+}
+
+// priced lists what has a price by weight.
+func priced(h *house.House) []string {
+	return slices.Concat(h.EntryNames(schema.Grain), h.EntryNames(schema.Yeast), h.EntryNames(schema.Enzyme))
 }

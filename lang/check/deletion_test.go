@@ -1,6 +1,7 @@
 package check
 
 import (
+	"maps"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -22,7 +23,7 @@ const mostErrors = 2
 // that follow from it.
 func TestOneSlipFewErrors(t *testing.T) {
 	for _, house := range []fstest.MapFS{bench(t, nil), folder(t, "../../examples/lantern-hollow")} {
-		for _, name := range sortedKeys(house) {
+		for _, name := range slices.Sorted(maps.Keys(house)) {
 			t.Run(name, func(t *testing.T) { oneSlip(t, house, name, house[name].Data) })
 		}
 	}

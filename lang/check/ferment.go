@@ -5,53 +5,54 @@ import (
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
+	"newmake/lang/tree"
 )
 
 // ferment reads the days in the fermenter.
-func (b *builder) ferment(n *node) (whole bool) {
+func (b *builder) ferment(n *tree.Node) (whole bool) {
 	if n == nil {
 		return false
 	}
 	f := &b.batch.Ferm
-	f.At = n.at()
+	f.At = n.At()
 	b.places(recipe.PathFerm, n)
-	whole = missing(b.diags, n, "the `ferment` block") && n.sound()
-	switch named := n.m.all("vessel"); {
+	whole = tree.Missing(b.diags, n, "the `ferment` block") && n.Sound()
+	switch named := n.Match.All("vessel"); {
 	case len(named) > 0:
 		for _, c := range named {
 			if v := b.vessel(c, recipe.Fermenter, "fermenter"); v != nil {
 				f.Vessels = append(f.Vessels, v)
 			}
 		}
-	case !n.bad:
+	case !n.Bad:
 		if b.only(recipe.Fermenter, n, larger) != nil {
 			f.Vessels = b.ofKind(recipe.Fermenter)
 		}
 	}
 	whole = whole && len(f.Vessels) > 0
-	if l := n.line("pitch"); l != nil {
+	if l := n.Line("pitch"); l != nil {
 		whole = b.pitch(l) && whole
 	}
-	for _, l := range n.all("dose") {
+	for _, l := range n.All("dose") {
 		z, kg, share := b.dose(l)
 		if z == nil {
 			whole = false
 			continue
 		}
-		b.where(recipe.PathDose.Child(z.Name), l.at())
-		f.Doses = append(f.Doses, recipe.Dose{Enzyme: z, MassKg: kg, Share: share, At: l.at()})
+		b.where(recipe.PathDose.Child(z.Name), l.At())
+		f.Doses = append(f.Doses, recipe.Dose{Enzyme: z, MassKg: kg, Share: share, At: l.At()})
 	}
-	if l := n.line("hold"); l != nil {
-		f.HoldLowC, f.HoldHighC = n.span("hold")
+	if l := n.Line("hold"); l != nil {
+		f.HoldLowC, f.HoldHighC = n.Span("hold")
 		if f.HoldHighC < f.HoldLowC {
 			whole = false
 			b.add(diag.Diagnostic{
-				Code: diag.CodeRangeTurned, Summary: "the range begins above its end", At: l.quantity().at(), Help: "write the lower temperature first",
+				Code: diag.CodeRangeTurned, Summary: "the range begins above its end", At: l.Quantity().At(), Help: "write the lower temperature first",
 			})
 		}
 	}
-	if l := n.line("for"); l != nil {
-		f.DurationS = l.num("duration")
+	if l := n.Line("for"); l != nil {
+		f.DurationS = l.Num("duration")
 	}
 	if p := b.batch.Plant; p != nil {
 		f.AmbientC = p.AmbientC
@@ -59,33 +60,20 @@ func (b *builder) ferment(n *node) (whole bool) {
 	return whole
 }
 
-// sound says that every line of a block could be read.
-func (n *node) sound() bool {
-	if n.gaps {
-		return false
-	}
-	for _, l := range n.lines {
-		if l.bad {
-			return false
-		}
-	}
-	return true
-}
-
-func (b *builder) pitch(l *node) bool {
+func (b *builder) pitch(l *tree.Node) bool {
 	f := &b.batch.Ferm
-	c := l.get("yeast")
-	if f.Yeast = b.house.Stock.Yeasts[c.text()]; f.Yeast == nil {
-		b.unknown(schema.Yeast, "yeast", c, b.house.known.yeasts)
+	c := l.Get("yeast")
+	if f.Yeast = named[recipe.Yeast](b, schema.Yeast, c.Text()); f.Yeast == nil {
+		b.unknown(schema.Yeast, "yeast", c, b.entries(schema.Yeast))
 		return false
 	}
-	switch q := l.quantity(); {
+	switch q := l.Quantity(); {
 	case q == nil:
 		f.PitchKgM3 = (f.Yeast.PitchLowKgM3 + f.Yeast.PitchHighKgM3) / 2
-	case q.kind == quantity.Mass:
-		f.PitchKg = q.si
+	case q.Kind == quantity.Mass:
+		f.PitchKg = q.SI
 	default:
-		f.PitchKgM3 = q.si
+		f.PitchKgM3 = q.SI
 	}
 	return true
 }

@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"testing"
 	"testing/fstest"
+
+	"newmake/lang/house"
 )
 
 // seeds adds every fixture, example and stock file to a fuzz target.
@@ -31,7 +33,7 @@ func FuzzCheck(f *testing.F) {
 	seeds(f)
 	f.Fuzz(func(t *testing.T, data []byte) {
 		beside := bench(t, map[string]string{"x.batch": string(data)})
-		for _, fsys := range []fstest.MapFS{beside, {houseFile: {Data: data}}} {
+		for _, fsys := range []fstest.MapFS{beside, {house.FileName: {Data: data}}} {
 			h, err := LoadFS(fsys, "", Options{})
 			if err != nil {
 				t.Fatal(err)

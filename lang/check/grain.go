@@ -5,45 +5,46 @@ import (
 
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/tree"
 	"newmake/lang/wording"
 )
 
 // grain reads one grain.
-func grain(n *node, e recipe.Entry, diags *diag.List) *recipe.Grain {
+func grain(n *tree.Node, e recipe.Entry, diags *diag.List) *recipe.Grain {
 	g := &recipe.Grain{
 		Entry:        e,
-		Cereal:       n.word("cereal"),
-		Malted:       n.yes("malted"),
-		Roasted:      n.yes("roasted"),
-		TestWeightKg: n.si("bushel"),
-		Moisture:     n.si("moisture"),
-		Starch:       n.si("starch"),
-		Sugars:       n.si("sugars"),
-		Extract:      n.si("extract"),
-		Solubles:     n.si("solubles"),
-		LintnerPower: n.si("power"),
-		AlphaDU:      n.si("alpha"),
-		Viscous:      n.yes("viscous"),
-		MostC:        n.si("most"),
+		Cereal:       n.Word("cereal"),
+		Malted:       n.Yes("malted"),
+		Roasted:      n.Yes("roasted"),
+		TestWeightKg: n.SI("bushel"),
+		Moisture:     n.SI("moisture"),
+		Starch:       n.SI("starch"),
+		Sugars:       n.SI("sugars"),
+		Extract:      n.SI("extract"),
+		Solubles:     n.SI("solubles"),
+		LintnerPower: n.SI("power"),
+		AlphaDU:      n.SI("alpha"),
+		Viscous:      n.Yes("viscous"),
+		MostC:        n.SI("most"),
 	}
-	g.GelLowC, g.GelHighC = n.span("gelatinizes")
+	g.GelLowC, g.GelHighC = n.Span("gelatinizes")
 	lines := fmt.Sprintf("the grain `%s`", g.Name)
 	switch {
 	case g.Starch+g.Sugars+g.Solubles > 1:
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodeStockSum, At: n.at(),
+			Code: diag.CodeStockSum, At: n.At(),
 			Summary: fmt.Sprintf("%s has more than itself in it: starch, sugars and solubles come to %s %%", lines, wording.Decimal(100*(g.Starch+g.Sugars+g.Solubles))),
 			Help:    "each is a share of the dry matter: together they stay below 100 %",
 		})
-	case n.present("starch") && g.Starch > 0 && !n.present("gelatinizes"):
+	case n.Present("starch") && g.Starch > 0 && !n.Present("gelatinizes"):
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodeMissing, At: n.at(), Summary: lines + " has starch and no `gelatinizes` line",
+			Code: diag.CodeMissing, At: n.At(), Summary: lines + " has starch and no `gelatinizes` line",
 			Help:   "add one, for example: `gelatinizes 62..75 C`",
 			Reason: "without it nobody knows what temperature cooks it",
 		})
-	case !n.present("starch") && !n.present("sugars") && !n.present("extract"):
+	case !n.Present("starch") && !n.Present("sugars") && !n.Present("extract"):
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodeMissing, At: n.at(), Summary: lines + " has neither `starch` nor `sugars` nor `extract`",
+			Code: diag.CodeMissing, At: n.At(), Summary: lines + " has neither `starch` nor `sugars` nor `extract`",
 			Help: "add what the maltster's or the mill's sheet says, for example: `starch 71.8 %`",
 		})
 	}

@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"newmake/lang/house"
 )
 
 // TestDocOfEntry: an entry's comment is what stands directly above it; the head
@@ -34,7 +36,7 @@ grain corn {
 `}), "", Options{})
 	require.NoError(t, err)
 	require.Empty(t, h.Check())
-	g := h.Stock.Grains
+	g := h.Stock().Grains
 	assert.Equal(t, "Ours.\n\nFrom the hill field.", g["hill-corn"].Doc)
 	assert.Empty(t, g["vale-corn"].Doc)
 	assert.Equal(t, Builtin().Stock.Grains["corn"].Doc, g["corn"].Doc, "a house that only changes a figure keeps the comment")
@@ -56,14 +58,14 @@ grain hill-corn from corn {
 }
 `}), "", Options{})
 	require.NoError(t, err)
-	items := map[string]StockItem{}
+	items := map[string]house.StockItem{}
 	kinds := map[string]int{}
 	for _, i := range h.StockItems() {
 		items[i.Kind+" "+i.Name] = i
 		kinds[i.Kind]++
 	}
 	assert.Len(t, Builtin().StockItems(), len(items)-1)
-	assert.Len(t, kinds, len(StockKinds()))
+	assert.Len(t, kinds, len(house.StockKinds()))
 
 	corn := items["grain corn"]
 	assert.True(t, corn.House)
@@ -75,7 +77,7 @@ grain hill-corn from corn {
 			assert.NotEmpty(t, l.Source, l.Field)
 		}
 		if l.House {
-			assert.Equal(t, StockLine{"starch", "70 %", "the mill, 2026", true, "71.8 %", &Figure{70, 70, "%"}, l.At}, l)
+			assert.Equal(t, house.StockLine{Field: "starch", Text: "70 %", Source: "the mill, 2026", House: true, Was: "71.8 %", Figure: &house.Figure{Low: 70, High: 70, Unit: "%"}, At: l.At}, l)
 		}
 	}
 	hill := items["grain hill-corn"]
@@ -86,7 +88,7 @@ grain hill-corn from corn {
 	oats := items["grain oats"]
 	assert.False(t, oats.House || oats.Own)
 	bourbon := items["standard bourbon"]
-	assert.Contains(t, bourbon.Lines, StockLine{"grain", "corn at least 51 %", "5.143(c), table 1 (2)", false, "", nil, bourbon.Lines[3].At})
+	assert.Contains(t, bourbon.Lines, house.StockLine{Field: "grain", Text: "corn at least 51 %", Source: "5.143(c), table 1 (2)", At: bourbon.Lines[3].At})
 	mash := items["model mash"]
 	require.NotEmpty(t, mash.Lines)
 	assert.NotContains(t, mash.Lines[0].Text, mash.Lines[0].Field)

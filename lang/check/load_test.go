@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/diag"
+	"newmake/lang/house"
 )
 
 // house writes a house on disk: house.batch and base.batch of the fixtures, and
@@ -148,7 +149,7 @@ func TestLinkStandsForItsFile(t *testing.T) {
 // TestHouseThatCannotBeRead: there is a house, and what is wrong with it is said.
 func TestHouseThatCannotBeRead(t *testing.T) {
 	dir := onDisk(t, nil)
-	house := filepath.Join(dir, houseFile)
+	house := filepath.Join(dir, house.FileName)
 	require.NoError(t, os.WriteFile(house, make([]byte, 4<<20+1), 0o644))
 	_, err := Load(filepath.Join(dir, "base.batch"), Options{})
 	var list diag.List
@@ -200,13 +201,34 @@ func TestBatchIsNotKeptByOthers(t *testing.T) {
 	assert.Nil(t, b)
 	assert.Contains(t, codes(list), diag.CodeOutOfRange)
 
-	_, list = h.Batch("Base")
-	assert.Contains(t, codes(list), diag.CodeUnknownField, "the stock bears on every batch")
-	assert.NotContains(t, codes(list), diag.CodeOutOfRange)
+	b, list = h.Batch("Base")
+	assert.Empty(t, list, "it uses nothing of these")
+	assert.NotNil(t, b)
 
 	_, list = h.Batch("Bas")
 	assert.Equal(t, []diag.Code{diag.CodeUnknownName}, codes(list))
 	assert.Contains(t, list[0].Help, "did you mean `Base`?")
+}
+
+// TestBatchIsKeptByWhatItUses: a fault in the plant, in an entry of the stock that a
+// batch uses, or in one that such an entry begins from, keeps it from being planned.
+func TestBatchIsKeptByWhatItUses(t *testing.T) {
+	for name, more := range map[string]string{
+		"a grain of the bill":           "grain corn {\n  smell nice\n}\n",
+		"what a grain begins from":      "grain corn from odd {\n  starch 70 %\n}\ngrain odd from rye {\n  smell nice\n}\n",
+		"the yeast":                     "yeast distillers-yeast {\n  smell nice\n}\n",
+		"a model":                       "model mash {\n  gel-rate\n}\n",
+		"a name declared twice":         "grain odd from rye {\n}\ngrain odd from rye {\n}\n",
+		"a line that is no declaration": "smell nice\n",
+	} {
+		h, err := LoadFS(bench(t, map[string]string{"grain.batch": more}), "", Options{})
+		require.NoError(t, err)
+		b, list := h.Batch("Base")
+		kept := name != "a line that is no declaration" // in a file of which it uses nothing
+		assert.Equal(t, kept, list.HasErrors(), "%s: %v", name, list)
+		assert.Equal(t, kept, b == nil, name)
+		assert.True(t, h.Check().HasErrors(), name)
+	}
 }
 
 // TestNameTaken: two batches of one name are refused whichever file is asked for,
@@ -231,7 +253,7 @@ func TestNameTaken(t *testing.T) {
 }
 
 func TestEmptyHouse(t *testing.T) {
-	h, err := LoadFS(fstest.MapFS{houseFile: {Data: nil}}, "", Options{})
+	h, err := LoadFS(fstest.MapFS{house.FileName: {Data: nil}}, "", Options{})
 	require.NoError(t, err)
 	assert.Equal(t, []diag.Code{diag.CodeEdition}, codes(h.Check()))
 	assert.Empty(t, h.Batches())

@@ -9,6 +9,7 @@ import (
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
 	"newmake/lang/spelling"
+	"newmake/lang/tree"
 	"newmake/lang/wording"
 )
 
@@ -18,58 +19,58 @@ var mashVerbs = map[string]recipe.MashVerb{
 }
 
 // mash reads the steps of the mash. It says whether all could be read.
-func (b *builder) mash(n *node) (whole bool) {
+func (b *builder) mash(n *tree.Node) (whole bool) {
 	if n == nil {
 		return false
 	}
 	m := &b.batch.Mash
-	m.At = n.at()
+	m.At = n.At()
 	b.places(recipe.PathMash, n)
-	if c := n.get("vessel"); c != nil {
+	if c := n.Get("vessel"); c != nil {
 		m.Cooker = b.vessel(c, recipe.Cooker, "cooker")
-	} else if !n.bad {
+	} else if !n.Bad {
 		m.Cooker = b.only(recipe.Cooker, n, larger)
 	}
-	whole = !n.bad && !n.gaps && m.Cooker != nil
-	m.BacksetPH, m.BacksetSolidsFrac = n.siOr("backset-acidity", 3.9), n.siOr("backset-solids", 0.06)
+	whole = !n.Bad && !n.Gaps && m.Cooker != nil
+	m.BacksetPH, m.BacksetSolidsFrac = n.SIOr("backset-acidity", 3.9), n.SIOr("backset-solids", 0.06)
 	inMash := make(map[int]diag.Span)
-	m.Steps = make([]recipe.MashStep, 0, len(n.lines))
+	m.Steps = make([]recipe.MashStep, 0, len(n.Lines))
 	if !b.few(n, "steps") {
 		return false
 	}
-	for _, l := range n.lines {
-		verb, ok := mashVerbs[l.field.Name]
+	for _, l := range n.Lines {
+		verb, ok := mashVerbs[l.Field.Name]
 		if !ok {
 			continue
 		}
-		if l.bad {
+		if l.Bad {
 			whole = false
 			continue
 		}
-		s := recipe.MashStep{Verb: verb, Path: recipe.Step(len(m.Steps) + 1), At: l.at()}
-		s.TempC, s.DurationS, s.VolumeM3 = l.num("temp"), l.num("duration"), l.num("volume")
+		s := recipe.MashStep{Verb: verb, Path: recipe.Step(len(m.Steps) + 1), At: l.At()}
+		s.TempC, s.DurationS, s.VolumeM3 = l.Num("temp"), l.Num("duration"), l.Num("volume")
 		switch verb {
 		case recipe.MashWater:
-			if !l.has("temp") && b.batch.Plant != nil {
+			if !l.Has("temp") && b.batch.Plant != nil {
 				s.TempC = b.batch.Plant.WaterC
 			}
 			b.once(recipe.PathMashWater, l)
 		case recipe.MashBackset:
-			if !l.has("temp") && b.batch.Plant != nil {
+			if !l.Has("temp") && b.batch.Plant != nil {
 				s.TempC = b.batch.Plant.AmbientC
 			}
-			s.Share = l.num("share")
+			s.Share = l.Num("share")
 			b.once(recipe.PathBackset, l)
 		case recipe.MashAdd:
 			whole = b.grains(&s, l, inMash) && whole
-			if len(s.Grains) == 0 && whole && !l.has("all") {
+			if len(s.Grains) == 0 && whole && !l.Has("all") {
 				continue // what it adds is no longer in the bill
 			}
 		case recipe.MashDose:
 			s.Enzyme, s.MassKg, s.Share = b.dose(l)
 			whole = whole && s.Enzyme != nil
 		case recipe.MashDrain:
-			if !l.has("duration") {
+			if !l.Has("duration") {
 				s.DurationS = quantity.HourS
 			}
 		}
@@ -78,7 +79,7 @@ func (b *builder) mash(n *node) (whole bool) {
 	}
 	if len(m.Steps) == 0 && whole {
 		b.add(diag.Diagnostic{
-			Code: diag.CodeNoSteps, Summary: "nothing is done in this mash", At: n.at(),
+			Code: diag.CodeNoSteps, Summary: "nothing is done in this mash", At: n.At(),
 			Help: "write the work line by line: `water 330 gal at 58 F`, `add corn`, `heat to 190 F`, `rest 45 min` ...",
 		})
 		return false
@@ -88,7 +89,7 @@ func (b *builder) mash(n *node) (whole bool) {
 }
 
 // inDays says that the steps of a mash last no longer than a mash may.
-func (b *builder) inDays(n *node) bool {
+func (b *builder) inDays(n *tree.Node) bool {
 	total := 0.0
 	for i := range b.batch.Mash.Steps {
 		total += b.batch.Mash.Steps[i].DurationS
@@ -97,16 +98,16 @@ func (b *builder) inDays(n *node) bool {
 		return true
 	}
 	b.add(diag.Diagnostic{
-		Code: diag.CodeOutOfRange, Summary: fmt.Sprintf("the steps of this mash last %s h together", wording.Decimal(total/quantity.HourS)), At: n.at(),
+		Code: diag.CodeOutOfRange, Summary: fmt.Sprintf("the steps of this mash last %s h together", wording.Decimal(total/quantity.HourS)), At: n.At(),
 		Help: fmt.Sprintf("allowed: at most %s h; shorten the rests", wording.Decimal(schema.MostMashS/quantity.HourS)), Reason: "a mash that stands for longer is soured by bacteria before it is fermented",
 	})
 	return false
 }
 
 // once notes the place of the first line of its sort.
-func (b *builder) once(path recipe.Path, n *node) {
+func (b *builder) once(path recipe.Path, n *tree.Node) {
 	if _, ok := b.batch.Where[path]; !ok {
-		b.where(path, n.at())
+		b.where(path, n.At())
 	}
 }
 
@@ -116,35 +117,35 @@ var stepPlaces = [...]struct{ slot, name string }{
 }
 
 // steps notes the places of a step and of what stands on its line.
-func (b *builder) steps(s *recipe.MashStep, l *node) {
-	b.where(s.Path, l.at())
+func (b *builder) steps(s *recipe.MashStep, l *tree.Node) {
+	b.where(s.Path, l.At())
 	for _, p := range stepPlaces {
-		if c := l.get(p.slot); c != nil {
-			b.where(s.Path.Child(p.name), c.at())
+		if c := l.Get(p.slot); c != nil {
+			b.where(s.Path.Child(p.name), c.At())
 		}
 	}
 }
 
 // grains finds the bill lines that an `add` names.
-func (b *builder) grains(s *recipe.MashStep, l *node, inMash map[int]diag.Span) bool {
+func (b *builder) grains(s *recipe.MashStep, l *tree.Node, inMash map[int]diag.Span) bool {
 	bill := b.batch.Bill.Lines
-	if l.has("all") {
+	if l.Has("all") {
 		for i := range bill {
 			if _, in := inMash[i]; !in {
 				s.Grains = append(s.Grains, i)
-				inMash[i] = l.at()
+				inMash[i] = l.At()
 			}
 		}
 		if len(s.Grains) == 0 && len(bill) > 0 {
 			b.add(diag.Diagnostic{
-				Code: diag.CodeNothingToAdd, Summary: "every grain of the bill is in already", At: l.at(), Help: "take this line out",
+				Code: diag.CodeNothingToAdd, Summary: "every grain of the bill is in already", At: l.At(), Help: "take this line out",
 			})
 		}
 		return true
 	}
 	whole := true
-	for _, c := range l.m.all("grain") {
-		i, ok := b.billIndex(c.text())
+	for _, c := range l.Match.All("grain") {
+		i, ok := b.billIndex(c.Text())
 		switch at, in := inMash[i]; {
 		case !ok && b.absent(c):
 		case !ok:
@@ -152,13 +153,13 @@ func (b *builder) grains(s *recipe.MashStep, l *node, inMash map[int]diag.Span) 
 			b.notInBill(c)
 		case in:
 			b.add(diag.Diagnostic{
-				Code: diag.CodeAddedTwice, Summary: fmt.Sprintf("`%s` is added twice", c.text()), At: c.at(),
+				Code: diag.CodeAddedTwice, Summary: fmt.Sprintf("`%s` is added twice", c.Text()), At: c.At(),
 				Help:    "each `add` puts in the grain's whole weight: take one of them out",
 				Related: []diag.Related{{At: at, Text: "it goes in here already"}},
 			})
 		default:
-			inMash[i] = c.at()
-			b.where(s.Path.Child(c.text()), c.at())
+			inMash[i] = c.At()
+			b.where(s.Path.Child(c.Text()), c.At())
 			s.Grains = append(s.Grains, i)
 		}
 	}
@@ -167,8 +168,8 @@ func (b *builder) grains(s *recipe.MashStep, l *node, inMash map[int]diag.Span) 
 
 // absent says that a grain is rightly not in the bill although a line adds it: the
 // bill has none of it, or a variant took it out under a line that it inherits.
-func (b *builder) absent(c *capture) bool {
-	return slices.Contains(b.none, c.text()) || slices.Contains(b.gone, c.text()) && !b.entry.owns(c.at())
+func (b *builder) absent(c *tree.Capture) bool {
+	return slices.Contains(b.none, c.Text()) || slices.Contains(b.gone, c.Text()) && !b.entry.decl.Has(c.At())
 }
 
 func (b *builder) billIndex(name string) (int, bool) {
@@ -181,7 +182,7 @@ func (b *builder) billIndex(name string) (int, bool) {
 }
 
 // notInBill says that a grain is added that the bill does not have.
-func (b *builder) notInBill(c *capture) {
+func (b *builder) notInBill(c *tree.Capture) {
 	if !b.whole["bill"] {
 		return // what is in the bill is not sure
 	}
@@ -189,16 +190,16 @@ func (b *builder) notInBill(c *capture) {
 	for _, l := range b.batch.Bill.Lines {
 		names = append(names, l.Grain.Name)
 	}
-	if _, known := b.house.Stock.Grains[c.text()]; !known {
-		all := b.house.known.grains()
-		if spelling.Called(c.text(), names) != "" || len(spelling.Holding(c.text(), names)) > 0 || spelling.Nearest(c.text(), all) == "" {
+	if !b.house.Declares(schema.Grain, c.Text()) {
+		all := b.house.EntryNames(schema.Grain)
+		if spelling.Called(c.Text(), names) != "" || len(spelling.Holding(c.Text(), names)) > 0 || spelling.Nearest(c.Text(), all) == "" {
 			all = names // what is not in the bill can't be added
 		}
 		b.unknown(schema.Grain, "grain", c, func() []string { return all })
 		return
 	}
 	b.add(diag.Diagnostic{
-		Code: diag.CodeNotInBill, Summary: fmt.Sprintf("`%s` is added, and the bill has none", c.text()), At: c.at(),
+		Code: diag.CodeNotInBill, Summary: fmt.Sprintf("`%s` is added, and the bill has none", c.Text()), At: c.At(),
 		Help:    "give it a line in the bill, or add one of " + wording.OrList(names),
 		Related: []diag.Related{{At: b.batch.Where[recipe.PathBill], Text: "the bill is here"}},
 	})
@@ -206,20 +207,20 @@ func (b *builder) notInBill(c *capture) {
 
 // dose finds an enzyme and how much of it: a weight, or a share of the grain;
 // without either the middle of the stock's range holds.
-func (b *builder) dose(l *node) (z *recipe.Enzyme, kg, share float64) {
-	c := l.get("enzyme")
-	z = b.house.Stock.Enzymes[c.text()]
+func (b *builder) dose(l *tree.Node) (z *recipe.Enzyme, kg, share float64) {
+	c := l.Get("enzyme")
+	z = named[recipe.Enzyme](b, schema.Enzyme, c.Text())
 	if z == nil {
-		b.unknown(schema.Enzyme, "enzyme", c, b.house.known.enzymes)
+		b.unknown(schema.Enzyme, "enzyme", c, b.entries(schema.Enzyme))
 		return nil, 0, 0
 	}
-	switch q := l.quantity(); {
+	switch q := l.Quantity(); {
 	case q == nil:
 		share = (z.DoseLow + z.DoseHigh) / 2
-	case q.kind == quantity.Mass:
-		return z, q.si, 0
+	case q.Kind == quantity.Mass:
+		return z, q.SI, 0
 	default:
-		share = q.si
+		share = q.SI
 	}
 	return z, share * b.batch.Bill.TotalKg, share
 }

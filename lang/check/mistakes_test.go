@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/diag"
+	"newmake/lang/house"
 )
 
 // A fixture in testdata/mistakes says on the offending line what is to be said of
@@ -66,8 +67,8 @@ func TestMistakes(t *testing.T) {
 			data, err := os.ReadFile(path)
 			require.NoError(t, err)
 			name := "fixture.batch"
-			if filepath.Base(path) == houseFile {
-				name = houseFile
+			if filepath.Base(path) == house.FileName {
+				name = house.FileName
 			}
 			h, err := LoadFS(bench(t, map[string]string{name: string(data)}), "", Options{})
 			require.NoError(t, err)

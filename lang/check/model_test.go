@@ -15,6 +15,6 @@ func TestModelConstantInAnotherUnit(t *testing.T) {
 		h, err := LoadFS(bench(t, map[string]string{"stock.batch": "model ferment {\n  maltose-half " + text + "  # ours\n}\n"}), "", Options{})
 		require.NoError(t, err)
 		require.Empty(t, h.Check(), text)
-		assert.InDelta(t, want, h.Stock.Models["ferment"].Values["maltose-half"], 1e-12, text)
+		assert.InDelta(t, want, h.Stock().Models["ferment"].Values["maltose-half"], 1e-12, text)
 	}
 }

@@ -2,57 +2,77 @@ package check
 
 import (
 	"fmt"
+	"sync"
 	"time"
+	_ "time/tzdata" // zones are known wherever the program runs
 
 	"newmake/lang/diag"
+	"newmake/lang/house"
 	"newmake/lang/recipe"
+	"newmake/lang/tree"
 )
 
-// plant reads one plant. whole says that nothing it needs is missing.
-func (h *House) plant(n *node, diags *diag.List) (p *recipe.Plant, whole bool) {
-	if n.bad {
+// plant is one plant of the house, read.
+type plant struct {
+	decl *house.Decl
+
+	once  sync.Once
+	plant *recipe.Plant
+	whole bool // it has all that a batch needs of it
+	diags diag.List
+}
+
+// read reads a plant.
+func (m *plant) read(s *stock) {
+	diags, n := &m.diags, m.decl.Node()
+	if n.Bad {
 		diags = new(diag.List) // what is wrong with it is said
 	}
+	m.plant, m.whole = readPlant(n, s.house, diags)
+}
+
+// readPlant reads one plant. whole says that nothing it needs is missing.
+func readPlant(n *tree.Node, h *house.House, diags *diag.List) (p *recipe.Plant, whole bool) {
 	p = &recipe.Plant{
-		Name:        n.text("name"),
-		ElevationM:  n.si("elevation"),
-		WaterC:      n.siOr("water", 12),
+		Name:        n.Text("name"),
+		ElevationM:  n.SI("elevation"),
+		WaterC:      n.SIOr("water", 12),
 		HardnessPPM: 100,
-		BoilerW:     n.si("boiler"),
-		Shift:       h.shift(n.line("shift"), diags),
-		Crew:        int(n.siOr("crew", 1)),
+		BoilerW:     n.SI("boiler"),
+		Shift:       shift(n.Line("shift"), diags),
+		Crew:        int(n.SIOr("crew", 1)),
 		Zone:        "UTC",
-		AmbientC:    n.siOr("ambient", 20),
-		Climate:     climate(n.word("climate")),
-		At:          n.at(),
+		AmbientC:    n.SIOr("ambient", 20),
+		Climate:     climate(n.Word("climate")),
+		At:          n.At(),
 	}
-	whole = missing(diags, n, fmt.Sprintf("the plant %q", p.Name))
-	if c := n.line("water").get("ppm"); c != nil {
-		p.HardnessPPM = c.si
+	whole = tree.Missing(diags, n, fmt.Sprintf("the plant %q", p.Name))
+	if c := n.Line("water").Get("ppm"); c != nil {
+		p.HardnessPPM = c.SI
 	}
-	if z := n.line("zone"); z != nil {
-		p.Zone = z.text("text")
+	if z := n.Line("zone"); z != nil {
+		p.Zone = z.Text("text")
 		if _, err := time.LoadLocation(p.Zone); err != nil || p.Zone == "Local" {
 			diags.Add(diag.Diagnostic{
-				Code: diag.CodeUnknownZone, Summary: fmt.Sprintf("%q is not a time zone", p.Zone), At: z.get("text").at(),
+				Code: diag.CodeUnknownZone, Summary: fmt.Sprintf("%q is not a time zone", p.Zone), At: z.Get("text").At(),
 				Help: "write its name in the IANA database, such as \"America/New_York\" or \"Europe/London\"",
 			})
 			p.Zone = "UTC"
 		}
 	}
-	if l := n.line("loss-first-year"); l != nil {
-		p.Climate.LossFirstYear = l.num("share")
+	if l := n.Line("loss-first-year"); l != nil {
+		p.Climate.LossFirstYear = l.Num("share")
 	}
-	if l := n.line("loss"); l != nil {
-		p.Climate.LossYearly = l.num("peryear")
+	if l := n.Line("loss"); l != nil {
+		p.Climate.LossYearly = l.Num("peryear")
 	}
 	seen := make(map[string]diag.Span)
-	for _, l := range n.lines {
-		if kind, ok := vesselKinds[l.field.Name]; ok {
-			whole = h.vessels(p, l, kind, seen, diags) && whole
+	for _, l := range n.Lines {
+		if kind, ok := vesselKinds[l.Field.Name]; ok {
+			whole = vessels(p, l, kind, seen, diags) && whole
 		}
 	}
-	p.Costs = costs(n.line("costs"), h.Stock, diags)
+	p.Costs = costs(n.Line("costs"), h, diags)
 	return p, whole
 }
 
@@ -61,43 +81,34 @@ var vesselKinds = map[string]recipe.VesselKind{
 }
 
 // vessels reads one block that declares one vessel or several alike.
-func (h *House) vessels(p *recipe.Plant, n *node, kind recipe.VesselKind, seen map[string]diag.Span, diags *diag.List) (whole bool) {
-	whole = missing(diags, n, fmt.Sprintf("the %s %q", n.field.Name, n.text("name"))) && n.sound()
+func vessels(p *recipe.Plant, n *tree.Node, kind recipe.VesselKind, seen map[string]diag.Span, diags *diag.List) (whole bool) {
+	whole = tree.Missing(diags, n, fmt.Sprintf("the %s %q", n.Field.Name, n.Text("name"))) && n.Sound()
 	v := recipe.Vessel{
 		Kind:     kind,
-		HoldsM3:  n.si("holds"),
-		HeatsW:   n.si("heats"),
-		CoolsW:   n.si("cools"),
-		Reflux:   n.si("reflux"),
-		MetalKg:  n.si("metal"),
-		LossW:    n.si("loses"),
-		FillMost: n.si("fills"),
-		Where:    make(map[string]diag.Span, len(n.lines)),
+		HoldsM3:  n.SI("holds"),
+		HeatsW:   n.SI("heats"),
+		CoolsW:   n.SI("cools"),
+		Reflux:   n.SI("reflux"),
+		MetalKg:  n.SI("metal"),
+		LossW:    n.SI("loses"),
+		FillMost: n.SI("fills"),
+		Where:    make(map[string]diag.Span, len(n.Lines)),
 	}
-	for _, l := range n.lines {
-		v.Where[l.field.Name] = l.at()
+	for _, l := range n.Lines {
+		v.Where[l.Field.Name] = l.At()
 	}
-	if n.word("steam") == "direct" {
+	if n.Word("steam") == "direct" {
 		v.Steam = recipe.Direct
 	}
-	for _, c := range n.m.all("name") {
+	for _, c := range n.Match.All("name") {
 		one := v
-		one.Name, one.At = c.text(), c.at()
-		if at, twice := seen[nameKey(one.Name)]; twice {
-			diags.Add(duplicate("vessel", one.Name, one.At, at))
+		one.Name, one.At = c.Text(), c.At()
+		if at, twice := seen[tree.Key(one.Name)]; twice {
+			diags.Add(house.Duplicate("vessel", one.Name, one.At, at))
 			continue
 		}
-		seen[nameKey(one.Name)] = one.At
+		seen[tree.Key(one.Name)] = one.At
 		p.Vessels = append(p.Vessels, &one)
 	}
 	return whole
-}
-
-// duplicate says that a name is taken.
-func duplicate(sort, name string, at, before diag.Span) diag.Diagnostic {
-	return diag.Diagnostic{
-		Code: diag.CodeDuplicate, Summary: fmt.Sprintf("the name %q is taken: it is another %s's", name, sort), At: at,
-		Help:    "give one of them another name: names are unique in a house, whatever file they stand in",
-		Related: []diag.Related{{At: before, Text: "the first one is here"}},
-	}
 }

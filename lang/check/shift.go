@@ -3,25 +3,26 @@ package check
 import (
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/tree"
 )
 
 var weekdays = map[string]int{"sun": 0, "mon": 1, "tue": 2, "wed": 3, "thu": 4, "fri": 5, "sat": 6}
 
 // shift reads the hours and days of work.
-func (h *House) shift(n *node, diags *diag.List) recipe.Shift {
+func shift(n *tree.Node, diags *diag.List) recipe.Shift {
 	s := recipe.Shift{FromMinute: 7 * 60, ToMinute: 17 * 60, Days: [7]bool{1: true, 2: true, 3: true, 4: true, 5: true}}
 	if n == nil {
 		return s
 	}
-	from, to := n.get("from"), n.get("end")
+	from, to := n.Get("from"), n.Get("end")
 	s.FromMinute, s.ToMinute = minuteOfDay(from), minuteOfDay(to)
 	if s.ToMinute <= s.FromMinute {
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodeShift, Summary: "the shift ends before it begins", At: from.at().To(to.at()),
+			Code: diag.CodeShift, Summary: "the shift ends before it begins", At: from.At().To(to.At()),
 			Help: "write the earlier hour first; a shift over midnight can't be written yet",
 		})
 	}
-	if days := n.days(); len(days) > 0 {
+	if days := days(n); len(days) > 0 {
 		s.Days = [7]bool{}
 		for _, d := range days {
 			s.Days[d] = true
@@ -31,15 +32,15 @@ func (h *House) shift(n *node, diags *diag.List) recipe.Shift {
 }
 
 // days lists the weekdays on the line, with those between two joined by `to`.
-func (n *node) days() []int {
+func days(n *tree.Node) []int {
 	var out []int
 	ranged := false
-	for i := range n.m.caps {
-		c := &n.m.caps[i]
-		if c.slot == "through" || c.slot == "to" {
+	for i := range n.Match.Caps {
+		c := &n.Match.Caps[i]
+		if c.Slot == "through" || c.Slot == "to" {
 			ranged = len(out) > 0
 		}
-		d, ok := weekdays[c.slot]
+		d, ok := weekdays[c.Slot]
 		if !ok {
 			continue
 		}
@@ -57,8 +58,8 @@ func (n *node) days() []int {
 }
 
 // minuteOfDay reads a clock time. The parser has seen that it is one.
-func minuteOfDay(c *capture) int {
-	hour, minute, _ := parseClock(c.text())
+func minuteOfDay(c *tree.Capture) int {
+	hour, minute, _ := parseClock(c.Text())
 	return hour*60 + minute
 }
 

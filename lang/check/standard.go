@@ -2,47 +2,51 @@ package check
 
 import (
 	"slices"
+	"sync"
 
 	"newmake/lang/diag"
+	"newmake/lang/house"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
+	"newmake/lang/tree"
 )
 
 // standard reads one standard of identity.
-func standard(n *node, e recipe.Entry, stock recipe.Stock, diags *diag.List) *recipe.Standard {
-	s := &recipe.Standard{Entry: e, Title: n.word("title"), Law: n.word("law")}
-	for _, l := range n.lines {
-		if l.bad {
+func standard(n *tree.Node, e recipe.Entry, h *house.House, diags *diag.List) *recipe.Standard {
+	s := &recipe.Standard{Entry: e, Title: n.Word("title"), Law: n.Word("law")}
+	for _, l := range n.Lines {
+		if l.Bad {
 			continue
 		}
-		c := recipe.Condition{Law: l.comment(), At: l.at()}
+		c := recipe.Condition{Law: l.Comment(), At: l.At()}
 		if c.Law == "" {
 			c.Law = s.Law
 		}
-		switch l.field.Name {
+		switch l.Field.Name {
 		case "grain":
-			grainCondition(&c, l, stock, diags)
+			grainCondition(&c, l, h, diags)
 		case "enzymes":
 			c.Test = recipe.EnzymesOwn
 		case "off-still":
-			c.Strength = l.get("strength").strength()
+			c.Strength = strengthOf(l.Get("strength"))
 			c.Test = recipe.OffStillMost
-			if l.has("under") {
+			if l.Has("under") {
 				c.Test = recipe.OffStillUnder
-			} else if l.has("over") {
+			} else if l.Has("over") {
 				c.Test = recipe.OffStillOver
 			}
 		case "entry":
-			c.Test, c.Strength = recipe.EntryMost, l.get("strength").strength()
+			c.Test, c.Strength = recipe.EntryMost, strengthOf(l.Get("strength"))
 		case "wood":
-			c.Test, c.Woods, c.SizeM3 = recipe.WoodIs, woods(l), l.num("volume")
+			c.Test, c.Woods, c.SizeM3 = recipe.WoodIs, woods(l), l.Num("volume")
 		case "age":
-			c.Test, c.AgeS = recipe.AgeLeast, l.num("duration")
+			c.Test, c.AgeS = recipe.AgeLeast, l.Num("duration")
 		case "bottled":
-			c.Test, c.Strength = recipe.BottledLeast, l.get("strength").strength()
+			c.Test, c.Strength = recipe.BottledLeast, strengthOf(l.Get("strength"))
 		case "made-in":
-			c.Test, c.Text = recipe.MadeIn, l.text("text")
+			c.Test, c.Text = recipe.MadeIn, l.Text("text")
 		case "note":
-			s.Notes = append(s.Notes, l.text("text"))
+			s.Notes = append(s.Notes, l.Text("text"))
 			continue
 		default:
 			continue
@@ -52,32 +56,38 @@ func standard(n *node, e recipe.Entry, stock recipe.Stock, diags *diag.List) *re
 	return s
 }
 
-func grainCondition(c *recipe.Condition, l *node, stock recipe.Stock, diags *diag.List) {
-	c.Test, c.Share, c.Malted = recipe.GrainLeast, l.num("share"), l.has("malted")
-	if l.has("some") {
+func grainCondition(c *recipe.Condition, l *tree.Node, h *house.House, diags *diag.List) {
+	c.Test, c.Share, c.Malted = recipe.GrainLeast, l.Num("share"), l.Has("malted")
+	if l.Has("some") {
 		c.Test = recipe.GrainSome
 	}
-	var known []string
-	for _, g := range stock.Grains {
-		known = append(known, g.Name, g.Cereal)
-	}
-	slices.Sort(known)
-	known = append(slices.Compact(known), "any")
-	for _, name := range l.m.all("name") {
-		if !slices.Contains(known, name.text()) {
-			diags.Add(unknownName("grain or cereal", name, func() []string { return known }))
+	cereals := sync.OnceValue(func() []string { return cereals(h) })
+	for _, name := range l.Match.All("name") {
+		if word := name.Text(); word != "any" && !h.Declares(schema.Grain, word) && !slices.Contains(cereals(), word) {
+			diags.Add(tree.UnknownName("grain or cereal", name, cereals))
 			continue
 		}
-		c.Grains = append(c.Grains, name.text())
+		c.Grains = append(c.Grains, name.Text())
 	}
 }
 
+// cereals lists what a standard may call grain: the names of the grains, the cereals
+// that they are, and any.
+func cereals(h *house.House) []string {
+	var known []string
+	for _, name := range h.EntryNames(schema.Grain) {
+		known = append(known, name, h.Entry(schema.Grain, name).Node.Word("cereal"))
+	}
+	slices.Sort(known)
+	return append(slices.Compact(known), "any")
+}
+
 // woods reads the alternatives of a wood line.
-func woods(l *node) []recipe.Wood {
+func woods(l *tree.Node) []recipe.Wood {
 	var out []recipe.Wood
 	w, begun := recipe.Wood{}, false
-	for i := range l.m.caps {
-		switch word := l.m.caps[i].slot; word {
+	for i := range l.Match.Caps {
+		switch word := l.Match.Caps[i].Slot; word {
 		case "new", "used":
 			w.Use, begun = word, true
 		case "charred", "uncharred":

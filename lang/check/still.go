@@ -7,63 +7,64 @@ import (
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
+	"newmake/lang/tree"
 )
 
 // strip reads the wash run.
-func (b *builder) strip(n *node) (whole bool) {
+func (b *builder) strip(n *tree.Node) (whole bool) {
 	if n == nil {
 		return false
 	}
 	s := &b.batch.Strip
-	s.At = n.at()
+	s.At = n.At()
 	b.places(recipe.PathStrip, n)
 	s.Still = b.still(n, larger)
 	s.Charges = b.charges(n)
 	s.StopAt = recipe.Strength{Value: 0.01}
-	if n.line("stop") != nil {
-		s.StopAt = n.strength("stop")
+	if n.Line("stop") != nil {
+		s.StopAt = strengthOn(n, "stop")
 	}
-	return !n.bad && n.sound() && s.Still != nil
+	return !n.Bad && n.Sound() && s.Still != nil
 }
 
-func (b *builder) still(n *node, better func(a, b *recipe.Vessel) bool) *recipe.Vessel {
-	if c := n.get("vessel"); c != nil {
+func (b *builder) still(n *tree.Node, better func(a, b *recipe.Vessel) bool) *recipe.Vessel {
+	if c := n.Get("vessel"); c != nil {
 		return b.vessel(c, recipe.Still, "still")
-	} else if n.bad {
+	} else if n.Bad {
 		return nil
 	}
 	return b.only(recipe.Still, n, better)
 }
 
-func (b *builder) charges(n *node) int {
-	c := n.siOr("charges", 1)
+func (b *builder) charges(n *tree.Node) int {
+	c := n.SIOr("charges", 1)
 	if c != math.Trunc(c) {
 		b.add(diag.Diagnostic{
-			Code: diag.CodeWholeNumber, Summary: "charges are counted in whole numbers", At: n.line("charges").at(), Help: "write 1, 2, 3 ...",
+			Code: diag.CodeWholeNumber, Summary: "charges are counted in whole numbers", At: n.Line("charges").At(), Help: "write 1, 2, 3 ...",
 		})
 	}
 	return max(1, int(c))
 }
 
 // spirit reads the second run.
-func (b *builder) spirit(n *node) (whole bool) {
+func (b *builder) spirit(n *tree.Node) (whole bool) {
 	if n == nil {
 		return false
 	}
 	s := &b.batch.Spirit
-	s.At = n.at()
+	s.At = n.At()
 	b.places(recipe.PathSpirit, n)
 	s.Still = b.still(n, smaller)
 	s.Charges = b.charges(n)
-	s.Feints = n.line("charge").has("feints")
-	s.ForeshotsM3 = n.si("foreshots")
+	s.Feints = n.Line("charge").Has("feints")
+	s.ForeshotsM3 = n.SI("foreshots")
 	s.Stop = recipe.Strength{Value: 0.01}
-	if n.line("stop") != nil {
-		s.Stop = n.strength("stop")
+	if n.Line("stop") != nil {
+		s.Stop = strengthOn(n, "stop")
 	}
-	whole = n.sound() && missing(b.diags, n, "the `spirit` block") && s.Still != nil
-	if l := n.line("hearts"); l != nil {
-		s.HeartsFrom, s.HeartsTo = cut(l.get("cut-from")), cut(l.get("cut-to"))
+	whole = n.Sound() && tree.Missing(b.diags, n, "the `spirit` block") && s.Still != nil
+	if l := n.Line("hearts"); l != nil {
+		s.HeartsFrom, s.HeartsTo = cut(l.Get("cut-from")), cut(l.Get("cut-to"))
 		whole = b.possible(s.HeartsFrom) && b.possible(s.HeartsTo) && whole
 		b.where(recipe.PathHeartsFrom, s.HeartsFrom.At)
 		b.where(recipe.PathHeartsTo, s.HeartsTo.At)
@@ -71,17 +72,17 @@ func (b *builder) spirit(n *node) (whole bool) {
 	return whole
 }
 
-func cut(c *capture) recipe.Cut {
-	out := recipe.Cut{At: c.at()}
-	switch c.kind {
+func cut(c *tree.Capture) recipe.Cut {
+	out := recipe.Cut{At: c.At()}
+	switch c.Kind {
 	case quantity.Strength:
-		out.By, out.Strength = recipe.ByStrength, c.strength()
+		out.By, out.Strength = recipe.ByStrength, strengthOf(c)
 	case quantity.Volume:
-		out.By, out.VolumeM3 = recipe.ByVolume, c.si
+		out.By, out.VolumeM3 = recipe.ByVolume, c.SI
 	case quantity.Temperature:
-		out.By, out.TempC = recipe.ByVapourTemp, c.si
+		out.By, out.TempC = recipe.ByVapourTemp, c.SI
 	case quantity.Share:
-		out.By, out.Share = recipe.ByShare, c.si
+		out.By, out.Share = recipe.ByShare, c.SI
 	}
 	return out
 }

@@ -2,177 +2,185 @@ package check
 
 import (
 	"fmt"
-	"maps"
+	"io/fs"
 	"slices"
-	"strings"
+	"sync"
 
-	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/house"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
+	"newmake/lang/tree"
 )
 
-// stockBuilder gathers the declarations of a stock and lays them over another's.
-type stockBuilder struct {
-	base *Library // nil when the built-in stock itself is made
-	own  map[*schema.Field]*index
-	done map[*schema.Field]*index // the same with all that lies under them
+// stock reads the entries of a house's stock as they are asked for, each once.
+type stock struct {
+	house *house.House
+	base  *stock // reads what the house does not touch; nil for the built-in stock
+
+	mu   sync.Mutex
+	made map[*house.Entry]*stocked
 }
 
-func newStockBuilder(base *Library) *stockBuilder {
-	b := &stockBuilder{base: base, own: make(map[*schema.Field]*index, len(schema.Stock)), done: make(map[*schema.Field]*index)}
-	for _, f := range schema.Stock {
-		b.own[f], b.done[f] = newIndex(f.Name), newIndex(f.Name)
-	}
-	return b
+// stocked is one entry, read.
+type stocked struct {
+	entry *house.Entry
+
+	once  sync.Once
+	value any // *recipe.Grain, *recipe.Yeast, ...
+	diags diag.List
 }
 
-func (b *stockBuilder) takes(n *node) bool { return b.own[n.field] != nil }
-
-func (b *stockBuilder) add(n *node, diags *diag.List) { b.own[n.field].add(n, diags) }
-
-// find gives an entry's lines with all that lies under them: the built-in entry
-// of the same name, and those it begins from. seen guards against a circle.
-func (b *stockBuilder) find(f *schema.Field, name string, seen []string, diags *diag.List) *node {
-	if n := b.done[f].find(name); n != nil {
-		return n
-	}
-	var below *node
-	if b.base != nil {
-		below = b.base.nodes[f].find(name)
-	}
-	n := b.own[f].find(name)
-	if n == nil {
-		return below
-	}
-	if from := n.get("parent"); from != nil {
-		if slices.Contains(seen, nameKey(name)) || len(seen) > mostVariants {
-			diags.Add(cycle(f.Name, n))
-			return n
-		}
-		below = b.find(f, from.text(), append(seen, nameKey(name)), diags)
-		if below == nil {
-			diags.Add(unknownName(f.Name, from, func() []string { return b.names(f) }))
-		}
-	}
-	if below != nil {
-		n = overlay(below, n, diags)
-	}
-	b.done[f].byKey[nameKey(name)] = n
-	return n
+func newStock(h *house.House, base *stock) *stock {
+	return &stock{house: h, base: base, made: map[*house.Entry]*stocked{}}
 }
 
-func (b *stockBuilder) names(f *schema.Field) []string {
-	names := slices.Clone(b.own[f].order)
-	if b.base != nil {
-		names = append(names, b.base.nodes[f].order...)
+// builtin is the stock that comes with the program.
+var builtin = sync.OnceValue(func() *stock { return newStock(house.Builtin(), nil) })
+
+// stockOf is a stock over the one that lies under it.
+func stockOf(h *house.House) *stock {
+	switch h.Base() {
+	case nil:
+		return newStock(h, nil)
+	case house.Builtin():
+		return newStock(h, builtin())
 	}
-	return names
+	return newStock(h, stockOf(h.Base()))
 }
 
-// build reads every entry. What a house does not touch is the library's own.
-func (b *stockBuilder) build(diags *diag.List) recipe.Stock {
-	s := recipe.Stock{
-		Grains: map[string]*recipe.Grain{}, Yeasts: map[string]*recipe.Yeast{}, Enzymes: map[string]*recipe.Enzyme{},
-		Casks: map[string]*recipe.CaskKind{}, Standards: map[string]*recipe.Standard{}, Models: map[string]*recipe.Model{},
+// find gives an entry, read; nil if there is none.
+func (s *stock) find(f *schema.Field, name string) *stocked {
+	e := s.house.Entry(f, name)
+	if e == nil {
+		return nil
 	}
-	if b.base != nil {
-		if b.empty() {
-			return b.base.Stock
-		}
-		under := b.base.Stock
-		maps.Copy(s.Grains, under.Grains)
-		maps.Copy(s.Yeasts, under.Yeasts)
-		maps.Copy(s.Enzymes, under.Enzymes)
-		maps.Copy(s.Casks, under.Casks)
-		maps.Copy(s.Standards, under.Standards)
-		maps.Copy(s.Models, under.Models)
+	for !s.house.Owns(e) {
+		s = s.base
 	}
-	each := func(f *schema.Field, read func(n *node, e recipe.Entry)) {
-		for _, name := range b.own[f].order {
-			n := b.find(f, name, nil, diags)
-			b.done[f].order = append(b.done[f].order, name)
-			e := b.entry(n, name)
-			if f.Block.Any == nil || len(f.Block.Fields) > 0 {
-				missing(diags, n, fmt.Sprintf("the %s `%s`", f.Name, name))
-			}
-			said := len(*diags)
-			read(n, e)
-			if n.bad {
-				*diags = (*diags)[:said] // what is wrong with it is said
-			}
-		}
+	s.mu.Lock()
+	made := s.made[e]
+	if made == nil {
+		made = &stocked{entry: e}
+		s.made[e] = made
 	}
-	each(schema.Grain, func(n *node, e recipe.Entry) { s.Grains[e.Name] = grain(n, e, diags) })
-	each(schema.Yeast, func(n *node, e recipe.Entry) { s.Yeasts[e.Name] = yeast(n, e, diags) })
-	each(schema.Enzyme, func(n *node, e recipe.Entry) { s.Enzymes[e.Name] = enzyme(n, e, diags) })
-	each(schema.CaskKind, func(n *node, e recipe.Entry) { s.Casks[e.Name] = caskKind(n, e) })
-	each(schema.Model, func(n *node, e recipe.Entry) { s.Models[e.Name] = model(n, e, b.base, diags) })
-	each(schema.Standard, func(n *node, e recipe.Entry) { s.Standards[e.Name] = standard(n, e, s, diags) })
-	return s
+	s.mu.Unlock()
+	made.once.Do(func() { made.read(s) })
+	return made
 }
 
-func (b *stockBuilder) empty() bool {
-	for _, x := range b.own {
-		if len(x.order) > 0 {
-			return false
-		}
+// read reads an entry for its meaning.
+func (m *stocked) read(s *stock) {
+	f, n := m.entry.Field, m.entry.Node
+	e := m.head(s.house.Base() != nil)
+	if f.Block.Any == nil || len(f.Block.Fields) > 0 {
+		tree.Missing(&m.diags, n, fmt.Sprintf("the %s `%s`", f.Name, e.Name))
 	}
-	return true
+	said := len(m.diags)
+	switch f {
+	case schema.Grain:
+		m.value = grain(n, e, &m.diags)
+	case schema.Yeast:
+		m.value = yeast(n, e, &m.diags)
+	case schema.Enzyme:
+		m.value = enzyme(n, e, &m.diags)
+	case schema.CaskKind:
+		m.value = caskKind(n, e)
+	case schema.Model:
+		m.value = model(n, e, m.entry.Under, &m.diags)
+	case schema.Standard:
+		m.value = standard(n, e, s.house, &m.diags)
+	}
+	if n.Bad {
+		m.diags = m.diags[:said] // what is wrong with it is said
+	}
 }
 
-// entry is what every entry carries: its doc and the source of each figure.
-func (b *stockBuilder) entry(n *node, name string) recipe.Entry {
-	e := recipe.Entry{Name: name, House: b.base != nil, Source: make(map[string]string, len(n.lines)), Where: make(map[string]diag.Span, len(n.lines)), At: n.at()}
-	if e.Doc = docOf(n.stmt); e.Doc == "" && b.base != nil {
-		if below := b.base.nodes[n.field].find(name); below != nil {
-			e.Doc = docOf(below.stmt)
-		}
+// head is what every entry carries: its doc and the source of each figure.
+func (m *stocked) head(own bool) recipe.Entry {
+	n := m.entry.Node
+	e := recipe.Entry{
+		Name: m.entry.Name, House: own, Doc: m.entry.Doc, At: n.At(),
+		Source: make(map[string]string, len(n.Lines)), Where: make(map[string]diag.Span, len(n.Lines)),
 	}
-	for _, l := range n.lines {
-		word := l.field.Name
+	for _, l := range n.Lines {
+		word := l.Field.Name
 		if word == "" {
-			word = l.text("name")
+			word = l.Text("name")
 		}
-		e.Where[word] = l.at()
-		if source := l.comment(); source != "" && e.Source[word] == "" {
+		e.Where[word] = l.At()
+		if source := l.Comment(); source != "" && e.Source[word] == "" {
 			e.Source[word] = source
 		}
 	}
 	return e
 }
 
-// docOf is the comment directly above a declaration. What stands apart, with a
-// blank line between, is about the file.
-func docOf(st *lang.Stmt) string {
-	line, _ := st.At.Position()
-	first := len(st.Lead)
-	for first > 0 {
-		if above, _ := st.Lead[first-1].At.Position(); above != line-1 {
-			break
+// all gives every entry of a sort, read, in the order of the alphabet.
+func (s *stock) all(f *schema.Field) []*stocked {
+	var out []*stocked
+	for _, name := range s.house.EntryNames(f) {
+		out = append(out, s.find(f, name))
+	}
+	return out
+}
+
+// own gives the entries that the house declares in some of its files, and those
+// that begin from others, read.
+func (s *stock) own(in map[*house.File]bool) []*stocked {
+	var out []*stocked
+	for _, f := range schema.Stock {
+		for _, d := range s.house.OwnEntries(f) {
+			if in[d.File] || d.Parent != "" {
+				out = append(out, s.find(f, d.Name))
+			}
 		}
-		line--
-		first--
 	}
-	doc := make([]string, 0, len(st.Lead)-first)
-	for _, c := range st.Lead[first:] {
-		doc = append(doc, commentText(c.Text))
-	}
-	return strings.Join(doc, "\n")
+	return out
 }
 
-// cycle says that something begins from itself.
-func cycle(sort string, n *node) diag.Diagnostic {
-	return diag.Diagnostic{
-		Code: diag.CodeCycle, Summary: fmt.Sprintf("the %s %q begins from itself", sort, n.text("name")), At: n.get("parent").at(),
-		Help: fmt.Sprintf("one in the circle has to stand on its own, without `from`; and no more than %d may follow one another", mostVariants),
+// recipes gives all of the stock.
+func (s *stock) recipes() recipe.Stock {
+	return recipe.Stock{
+		Grains: mapped[recipe.Grain](s, schema.Grain), Yeasts: mapped[recipe.Yeast](s, schema.Yeast), Enzymes: mapped[recipe.Enzyme](s, schema.Enzyme),
+		Casks: mapped[recipe.CaskKind](s, schema.CaskKind), Standards: mapped[recipe.Standard](s, schema.Standard), Models: mapped[recipe.Model](s, schema.Model),
 	}
 }
 
-// Names of the stock, sorted, for messages and completion.
-func stockNames(s recipe.Stock) []string {
-	return slices.Concat(sortedKeys(s.Grains), sortedKeys(s.Yeasts), sortedKeys(s.Enzymes))
+// mapped gives the entries of a sort by their names.
+func mapped[T any](s *stock, f *schema.Field) map[string]*T {
+	out := map[string]*T{}
+	for _, m := range s.all(f) {
+		out[m.entry.Name] = m.value.(*T)
+	}
+	return out
 }
 
-// commentText is a comment without its mark.
-func commentText(text string) string { return strings.TrimSpace(strings.TrimLeft(text, "#")) }
+// Stock gives all of the house's stock: the built-in one with its own over it.
+func (h *House) Stock() recipe.Stock { return h.stock.recipes() }
+
+// Library is a stock that houses build on.
+type Library struct {
+	*house.House
+	Stock recipe.Stock
+	Diags diag.List // what is wrong with it
+}
+
+// Builtin is the stock that comes with the program, read whole.
+var Builtin = sync.OnceValue(func() *Library { return library(builtin()) })
+
+// NewLibrary reads a stock from the .batch files of a file system.
+func NewLibrary(fsys fs.FS) *Library { return library(stockOf(house.LoadStock(fsys))) }
+
+func library(s *stock) *Library {
+	l := &Library{House: s.house, Stock: s.recipes(), Diags: slices.Concat(s.house.Loading(), s.house.General())}
+	for _, f := range s.house.Files {
+		l.Diags = append(l.Diags, f.Said()...)
+	}
+	for _, f := range schema.Stock {
+		for _, m := range s.all(f) {
+			l.Diags = append(append(l.Diags, m.entry.Diags...), m.diags...)
+		}
+	}
+	return l
+}

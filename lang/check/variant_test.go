@@ -140,7 +140,7 @@ standard house-bourbon from bourbon {
 	require.NoError(t, err)
 	require.Empty(t, h.Check())
 	built := Builtin().Stock
-	corn := h.Stock.Grains["corn"]
+	corn := h.Stock().Grains["corn"]
 	assert.InDelta(t, 0.70, corn.Starch, 1e-12)
 	assert.InDelta(t, built.Grains["corn"].Moisture, corn.Moisture, 1e-12, "the other figures stay")
 	assert.Equal(t, "the mill, 2026", corn.Source["starch"])
@@ -149,14 +149,14 @@ standard house-bourbon from bourbon {
 	assert.Equal(t, "Ours, from the mill's sheet.", corn.Doc)
 	assert.InDelta(t, 0.718, built.Grains["corn"].Starch, 1e-12, "the built-in stock is not touched")
 
-	older := h.Stock.Grains["older-corn"]
+	older := h.Stock().Grains["older-corn"]
 	assert.InDelta(t, 0.09, older.Moisture, 1e-12)
 	assert.InDelta(t, 0.70, older.Starch, 1e-12)
 	assert.Equal(t, "corn", older.Cereal)
 
-	assert.InDelta(t, 0.25, h.Stock.Models["mash"].Values["branched"], 1e-12)
-	assert.Equal(t, built.Models["mash"].Values["gel-split"], h.Stock.Models["mash"].Values["gel-split"])
-	assert.Len(t, h.Stock.Standards["house-bourbon"].Conditions, len(built.Standards["bourbon"].Conditions)+1)
+	assert.InDelta(t, 0.25, h.Stock().Models["mash"].Values["branched"], 1e-12)
+	assert.Equal(t, built.Models["mash"].Values["gel-split"], h.Stock().Models["mash"].Values["gel-split"])
+	assert.Len(t, h.Stock().Standards["house-bourbon"].Conditions, len(built.Standards["bourbon"].Conditions)+1)
 	b, _ := h.Batch("Base")
 	assert.Same(t, corn, b.Bill.Lines[0].Grain)
 }

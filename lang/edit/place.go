@@ -96,7 +96,7 @@ func (e *editor) stmt(at diag.Span) *lang.Stmt {
 			continue
 		}
 		var found *lang.Stmt
-		lang.Walk(f.Stmts, func(s *lang.Stmt, _ int) bool {
+		lang.Walk(f.Syntax().Stmts, func(s *lang.Stmt, _ int) bool {
 			if s.At.Start <= at.Start && at.Start < s.At.End {
 				found = s
 			}
@@ -228,7 +228,7 @@ func (e *editor) stock(parts []string, c Change, value []lang.Item) error {
 		return e.unknown(c)
 	}
 	for _, f := range e.house.Files {
-		for _, s := range f.Stmts {
+		for _, s := range f.Syntax().Stmts {
 			if s.Head() == parts[0] && len(s.Items) > 1 && s.Items[1].Text == parts[1] {
 				return e.below(s, parts[2:], c, value)
 			}

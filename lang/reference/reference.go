@@ -13,6 +13,7 @@ import (
 	"newmake/lang"
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/house"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
 )
@@ -58,7 +59,7 @@ func (d *document) limits() {
 		"a file has at most %s lines that say something, %s words, numbers, marks, remarks and ends of lines, and %d batches. At most %s errors are shown, and as many warnings. "+
 		"Control characters are refused, and so are those that turn the order of text round on the screen.",
 		lang.MaxFileBytes>>20, lang.MaxLineBytes>>10, lang.MaxNesting,
-		thousands(lang.MaxStatements), thousands(lang.MaxItems), check.MostBatches, thousands(diag.MostSaid)), ""))
+		thousands(lang.MaxStatements), thousands(lang.MaxItems), house.MostBatches, thousands(diag.MostSaid)), ""))
 }
 
 // thousands writes a number of four figures or more with a comma.

@@ -1,8 +1,6 @@
 package schema
 
-import (
-	_ "time/tzdata" // zones are known wherever the program runs
-)
+import ()
 
 var Climate = &Field{
 	Name: "climate", Shape: `"cool"|"temperate"|"warm"|"hot"`, Example: "climate temperate", Default: "temperate",

@@ -1,27 +1,26 @@
-package check
+package tree
 
 import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
-	"newmake/lang/recipe"
 	"newmake/lang/schema"
 )
 
-// capture is one item of a line that a slot or a word of the shape took.
-type capture struct {
-	slot string // the slot's name, or the word itself
-	item *lang.Item
-	kind quantity.Kind // of a number
+// Capture is one item of a line that a slot or a word of the shape took.
+type Capture struct {
+	Slot string // the slot's name, or the word itself
+	Item *lang.Item
+	Kind quantity.Kind // of a number
 	name bool          // it names something
-	si   float64       // of a number; the lower end of a range
+	SI   float64       // of a number; the lower end of a range
 	high float64       // the upper end; si if it is no range
 }
 
-// match is a line's items and what took them.
-type match struct {
-	items []lang.Item
-	caps  []capture
+// Match is a line's items and what took them.
+type Match struct {
+	Items []lang.Item
+	Caps  []Capture
 	miss  *miss // nil if all of the line fits
 }
 
@@ -34,18 +33,18 @@ type miss struct {
 // matcher holds lines against shapes. It keeps its room from line to line.
 type matcher struct {
 	items []lang.Item
-	caps  []capture
+	caps  []Capture
 	miss  miss
 	wrong int // lines that did not fit, and were spoken of
 }
 
 // line holds items against a shape. It fails also if items are left over.
-func (m *matcher) line(s *schema.Shape, items []lang.Item) match {
+func (m *matcher) line(s *schema.Shape, items []lang.Item) Match {
 	m.items, m.caps, m.miss.far, m.miss.want = items, m.caps[:0], 0, m.miss.want[:0]
 	end, ok := m.run(s, 0)
-	out := match{items: items}
+	out := Match{Items: items}
 	if len(m.caps) > 0 {
-		out.caps = append(make([]capture, 0, len(m.caps)), m.caps...)
+		out.Caps = append(make([]Capture, 0, len(m.caps)), m.caps...)
 	}
 	if ok && end == len(items) {
 		return out
@@ -58,7 +57,7 @@ func (m *matcher) line(s *schema.Shape, items []lang.Item) match {
 }
 
 // fits says that the whole line fitted.
-func (m *match) fits() bool { return m.miss == nil }
+func (m *Match) fits() bool { return m.miss == nil }
 
 func (m *matcher) run(s *schema.Shape, i int) (int, bool) {
 	switch s.Op {
@@ -93,7 +92,7 @@ func (m *matcher) run(s *schema.Shape, i int) (int, bool) {
 		}
 	case schema.Literal:
 		if i < len(m.items) && isWord(&m.items[i], s.Word) {
-			m.caps = append(m.caps, capture{slot: s.Word, item: &m.items[i]})
+			m.caps = append(m.caps, Capture{Slot: s.Word, Item: &m.items[i]})
 			return i + 1, true
 		}
 	case schema.Slot:
@@ -123,8 +122,8 @@ func isWord(it *lang.Item, word string) bool {
 }
 
 // take fits one item into a slot.
-func take(s *schema.Shape, it *lang.Item) (capture, bool) {
-	c := capture{slot: s.Slot, item: it}
+func take(s *schema.Shape, it *lang.Item) (Capture, bool) {
+	c := Capture{Slot: s.Slot, Item: it}
 	t := s.Kind
 	if t.Names != "" {
 		c.name = true
@@ -136,23 +135,23 @@ func take(s *schema.Shape, it *lang.Item) (capture, bool) {
 	if s.Range != (it.Kind == lang.Range) || it.Kind != lang.Number && it.Kind != lang.Range {
 		return c, false
 	}
-	c.kind = t.Kind
+	c.Kind = t.Kind
 	if t.Kind == quantity.None {
-		c.kind = kindOf(it.Unit)
+		c.Kind = KindOf(it.Unit)
 	}
 	var ok bool
-	if c.si, ok = toSI(it.Value, it.Unit, c.kind); !ok {
+	if c.SI, ok = ToSI(it.Value, it.Unit, c.Kind); !ok {
 		return c, false
 	}
-	c.high = c.si
+	c.high = c.SI
 	if s.Range {
-		c.high, _ = toSI(it.High, it.Unit, c.kind)
+		c.high, _ = ToSI(it.High, it.Unit, c.Kind)
 	}
 	return c, true
 }
 
-// toSI is quantity.ToSI for the case that mostly holds, without an error's cost.
-func toSI(v float64, unit string, k quantity.Kind) (float64, bool) {
+// ToSI is quantity.ToSI for the case that mostly holds, without an error's cost.
+func ToSI(v float64, unit string, k quantity.Kind) (float64, bool) {
 	if u, ok := quantity.Lookup(unit); ok {
 		if _, ok := u.Measure(k); !ok && k != quantity.Money && k != quantity.UnitPrice {
 			return 0, false
@@ -164,8 +163,8 @@ func toSI(v float64, unit string, k quantity.Kind) (float64, bool) {
 	return si, err == nil
 }
 
-// kindOf is what a unit measures first of all.
-func kindOf(unit string) quantity.Kind {
+// KindOf is what a unit measures first of all.
+func KindOf(unit string) quantity.Kind {
 	if u, ok := quantity.Lookup(unit); ok {
 		return u.Measures[0].Kind
 	}
@@ -173,42 +172,28 @@ func kindOf(unit string) quantity.Kind {
 }
 
 // get finds the capture of a slot, or nil.
-func (m *match) get(slot string) *capture {
-	for i := range m.caps {
-		if m.caps[i].slot == slot {
-			return &m.caps[i]
+func (m *Match) get(slot string) *Capture {
+	for i := range m.Caps {
+		if m.Caps[i].Slot == slot {
+			return &m.Caps[i]
 		}
 	}
 	return nil
 }
 
-// all finds every capture of a slot.
-func (m *match) all(slot string) []*capture {
-	var out []*capture
-	for i := range m.caps {
-		if m.caps[i].slot == slot {
-			out = append(out, &m.caps[i])
+// All finds every capture of a slot.
+func (m *Match) All(slot string) []*Capture {
+	var out []*Capture
+	for i := range m.Caps {
+		if m.Caps[i].Slot == slot {
+			out = append(out, &m.Caps[i])
 		}
 	}
 	return out
 }
 
-// at is the place of a capture.
-func (c *capture) at() diag.Span { return c.item.At }
+// At is the place of a capture.
+func (c *Capture) At() diag.Span { return c.Item.At }
 
-// text is the word, name or text.
-func (c *capture) text() string { return c.item.Text }
-
-// strength is the value with what it is a fraction of.
-func (c *capture) strength() recipe.Strength {
-	s := recipe.Strength{Value: c.si}
-	if u, ok := quantity.Lookup(c.item.Unit); ok {
-		switch u.Name {
-		case "proof":
-			s.Basis = recipe.Proof
-		case "% abw":
-			s.Basis = recipe.ABW
-		}
-	}
-	return s
-}
+// Text is the word, name or text.
+func (c *Capture) Text() string { return c.Item.Text }

@@ -1,4 +1,4 @@
-package check
+package house
 
 import (
 	"errors"
@@ -87,7 +87,7 @@ func (r *reader) enter(p string) error {
 	if strings.HasPrefix(path.Base(p), ".") {
 		return fs.SkipDir
 	}
-	inner := path.Join(p, houseFile)
+	inner := path.Join(p, FileName)
 	if _, err := fs.Stat(r.fsys, inner); err == nil {
 		r.refuse(inner, diag.CodeNestedHouse, "there is a house inside this house: "+r.shown(p),
 			"its names would mean two things; move that folder out of this one, or take its house.batch away to make it part of this house")

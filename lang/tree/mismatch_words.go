@@ -1,25 +1,48 @@
-package check
+package tree
 
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/schema"
 )
 
+// twoWords helps where a name of two words stands without a hyphen or quotes: low
+// wines for low-wines, charred oak for charred-oak; not where there can be no such name. It says if it did.
+func (s shaper) twoWords(d *diag.Diagnostic, n *Node) bool {
+	items, far := n.Match.Items, n.Match.miss.far
+	it := &items[far]
+	if far+1 < len(items) && items[far+1].Kind == lang.Word {
+		joined := it.Text + "-" + items[far+1].Text
+		if slices.Contains(wantedWords(n.Match.miss.want), joined) {
+			both := it.At.To(items[far+1].At)
+			d.Code, d.At = diag.CodeNoSuchWord, both
+			d.Summary = fmt.Sprintf("`%s` is one word here, with a hyphen", it.Text+" "+items[far+1].Text)
+			d.Help = fmt.Sprintf("write `%s`\n%s", joined, d.Help)
+			d.Fix = &diag.Fix{At: both, Text: joined, Label: "write `" + joined + "`"}
+			return true
+		}
+	}
+	if last := len(n.Match.Caps) - 1; last >= 0 && far > 0 && n.Match.Caps[last].name && n.Match.Caps[last].Item == &items[far-1] && items[far-1].Kind == lang.Word && s.mayBeName(n, &n.Match.Caps[last], items[far-1].Text+"-"+it.Text) {
+		before := items[far-1].Text
+		d.Help = fmt.Sprintf("a name of two words has a hyphen, or stands in quotes: `%s-%s`, \"%s %s\"\n%s", before, it.Text, before, it.Text, d.Help)
+		return true
+	}
+	return false
+}
+
 // mayBeName says that two words side by side may be one name: the stock has it,
 // the line declares it, or what it names is mostly called by more words than one.
-func (s shaper) mayBeName(n *node, c *capture, joined string) bool {
-	return c.slot == "name" && n.field.Block != nil || slices.Contains([]string{"plant", "vessel", "batch"}, c.slot) || s.stock != nil && s.stock(joined)
+func (s shaper) mayBeName(n *Node, c *Capture, joined string) bool {
+	return c.Slot == "name" && n.Field.Block != nil || slices.Contains([]string{"plant", "vessel", "batch"}, c.Slot) || s.stock != nil && s.stock(joined)
 }
 
 // andWord helps where a list is written with a word: rye and malt.
-func (n *node) andWord(d *diag.Diagnostic, words []string) bool {
-	it := &n.m.items[n.m.miss.far]
-	if it.Text != "and" || n.m.miss.far == 0 || !slices.Contains(words, ",") {
+func andWord(n *Node, d *diag.Diagnostic, words []string) bool {
+	it := &n.Match.Items[n.Match.miss.far]
+	if it.Text != "and" || n.Match.miss.far == 0 || !slices.Contains(words, ",") {
 		return false
 	}
 	d.Summary = "a list is parted by commas, not by `and`"
@@ -29,9 +52,9 @@ func (n *node) andWord(d *diag.Diagnostic, words []string) bool {
 
 // carriedOn helps where the line above ends in a comma, so that the next line
 // of the block was read as more of the list.
-func (n *node) carriedOn(d *diag.Diagnostic, b *schema.Block) bool {
-	items := n.m.items
-	for i := min(n.m.miss.far, len(items)-2); i >= 0; i-- {
+func carriedOn(n *Node, d *diag.Diagnostic, b *schema.Block) bool {
+	items := n.Match.Items
+	for i := min(n.Match.miss.far, len(items)-2); i >= 0; i-- {
 		comma, next := &items[i], &items[i+1]
 		if comma.Kind != lang.Comma || next.Kind != lang.Word || b.Find(next.Text) == nil {
 			continue
@@ -49,35 +72,18 @@ func (n *node) carriedOn(d *diag.Diagnostic, b *schema.Block) bool {
 	return false
 }
 
-// timeOtherwise helps where a date or a time of day is written in a way of its
-// own: 3/2/2026, 7:00 AM, 7am.
-func (n *node) timeOtherwise(d *diag.Diagnostic, want []*schema.Shape) {
-	items, far := n.m.items, n.m.miss.far
-	it := &items[far]
-	wants := func(k lang.ItemKind) bool {
-		return slices.ContainsFunc(want, func(w *schema.Shape) bool { return w.Op == schema.Slot && w.Kind.Names == "" && w.Kind.Item == k })
-	}
-	half := strings.ToLower(strings.ReplaceAll(it.Text, ".", ""))
-	switch {
-	case wants(lang.Date):
-		d.Help = "write a date as year-month-day, as in `2026-03-03`\n" + d.Help
-	case wants(lang.Clock), far > 0 && items[far-1].Kind == lang.Clock && (half == "am" || half == "pm"):
-		d.Help = "write a time by the 24-hour clock, as in `07:00` or `17:00`\n" + d.Help
-	}
-}
-
 // smallWords are those that a sentence has and a line may do without.
 var smallWords = []string{"a", "about", "at", "by", "for", "in", "is", "of", "on", "the", "to", "with"}
 
 // wordTooMany helps where the line would be right without a word: entry at 120
 // proof.
-func (n *node) wordTooMany(d *diag.Diagnostic) bool {
-	items, far := n.m.items, n.m.miss.far
+func wordTooMany(n *Node, d *diag.Diagnostic) bool {
+	items, far := n.Match.Items, n.Match.miss.far
 	if !slices.Contains(smallWords, items[far].Text) || far+1 >= len(items) || items[far+1].Kind != lang.Number {
 		return false
 	}
 	without := slices.Delete(slices.Clone(items), far, far+1)
-	m := new(matcher).line(n.field.Pattern, without)
+	m := new(matcher).line(n.Field.Pattern, without)
 	if !m.fits() {
 		return false
 	}

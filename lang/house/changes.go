@@ -1,4 +1,4 @@
-package check
+package house
 
 import (
 	"strings"
@@ -7,10 +7,11 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/schema"
+	"newmake/lang/tree"
 )
 
 // written is a line as it was written, its block left out, with single spaces.
-func (n *node) written() string { return writtenItems(n.stmt.Items) }
+func written(n *tree.Node) string { return writtenItems(n.Stmt.Items) }
 
 func writtenItems(items []lang.Item) string {
 	var b strings.Builder
@@ -26,34 +27,34 @@ func writtenItems(items []lang.Item) string {
 
 // changes says in words what a batch has other than the one it varies, both with
 // their variants applied, in the order of the batch: "oats 4 % (was 10 %)".
-func changes(before, after *node) []string {
+func changes(before, after *tree.Node) []string {
 	var out []string
 	olds, news := linesOf(before), linesOf(after)
-	for _, l := range after.lines {
-		if l.field.Step {
+	for _, l := range after.Lines {
+		if l.Field.Step {
 			continue
 		}
-		old := olds[l.identity()]
+		old := olds[identity(l)]
 		switch {
-		case l.field.Block != nil && old == nil:
-			out = append(out, l.written()+" (new)")
-		case l.field.Block != nil:
+		case l.Field.Block != nil && old == nil:
+			out = append(out, written(l)+" (new)")
+		case l.Field.Block != nil:
 			// A block that says nothing on its own line keeps what its parent's says.
-			if is, was := writtenItems(l.m.items), writtenItems(old.m.items); is != was {
-				out = append(out, l.changed(old))
+			if is, was := writtenItems(l.Match.Items), writtenItems(old.Match.Items); is != was {
+				out = append(out, changed(l, old))
 			}
 			for _, c := range changes(old, l) {
-				out = append(out, l.within()+c)
+				out = append(out, within(l)+c)
 			}
 		case old == nil:
-			out = append(out, l.written()+" (new)")
-		case l.written() != old.written():
-			out = append(out, l.changed(old))
+			out = append(out, written(l)+" (new)")
+		case written(l) != written(old):
+			out = append(out, changed(l, old))
 		}
 	}
-	for _, l := range before.lines {
-		if !l.field.Step && news[l.identity()] == nil {
-			out = append(out, l.gone())
+	for _, l := range before.Lines {
+		if !l.Field.Step && news[identity(l)] == nil {
+			out = append(out, gone(l))
 		}
 	}
 	return append(out, changedSteps(before, after)...)
@@ -61,33 +62,33 @@ func changes(before, after *node) []string {
 
 // identity is what a line has to share with one of another batch to be the same
 // line there.
-func (n *node) identity() lineKey {
-	if n.single() {
-		return n.lineKey()
+func identity(n *tree.Node) tree.LineKey {
+	if n.Single() {
+		return n.LineKey()
 	}
-	return lineKey{n.field, n.written()}
+	return tree.LineKey{Field: n.Field, Text: written(n)}
 }
 
-func linesOf(n *node) map[lineKey]*node {
-	m := make(map[lineKey]*node, len(n.lines))
-	for _, l := range n.lines {
-		m[l.identity()] = l
+func linesOf(n *tree.Node) map[tree.LineKey]*tree.Node {
+	m := make(map[tree.LineKey]*tree.Node, len(n.Lines))
+	for _, l := range n.Lines {
+		m[identity(l)] = l
 	}
 	return m
 }
 
 // changed says what a line is and was. What begins both, its word and its key,
 // is said once.
-func (n *node) changed(old *node) string {
-	if _, was := old.parts(); was != "" {
-		return n.written() + " (was " + was + ")"
+func changed(n *tree.Node, old *tree.Node) string {
+	if _, was := parts(old); was != "" {
+		return written(n) + " (was " + was + ")"
 	}
-	return n.written() + " (new)"
+	return written(n) + " (new)"
 }
 
 // gone says that a line is no more.
-func (n *node) gone() string {
-	begin, was := n.parts()
+func gone(n *tree.Node) string {
+	begin, was := parts(n)
 	if was == "" {
 		return "no " + begin
 	}
@@ -95,26 +96,26 @@ func (n *node) gone() string {
 }
 
 // parts cuts a line after its word and its key, which say what it is about.
-func (n *node) parts() (begin, rest string) {
-	begin, text := n.field.Name, n.written()
-	if c := n.get(n.field.Key); c != nil {
-		begin = strings.TrimSpace(begin + " " + c.at().Text())
+func parts(n *tree.Node) (begin, rest string) {
+	begin, text := n.Field.Name, written(n)
+	if c := n.Get(n.Field.Key); c != nil {
+		begin = strings.TrimSpace(begin + " " + c.At().Text())
 	}
 	return begin, strings.TrimSpace(strings.TrimPrefix(text, begin))
 }
 
 // within is said before a change in a block. The lines of a bill begin with their
 // grain, which says enough.
-func (n *node) within() string {
-	if n.field == schema.Bill {
+func within(n *tree.Node) string {
+	if n.Field == schema.Bill {
 		return ""
 	}
-	return n.field.Name + ": "
+	return n.Field.Name + ": "
 }
 
 // changedSteps says which steps of a mash are other steps. It finds the longest
 // runs that are the same in both.
-func changedSteps(before, after *node) []string {
+func changedSteps(before, after *tree.Node) []string {
 	old, now := stepTexts(before), stepTexts(after)
 	if len(old) == 0 && len(now) == 0 {
 		return nil
@@ -145,11 +146,11 @@ func placed(steps []string, i int) string {
 	return " after " + steps[i-1]
 }
 
-func stepTexts(n *node) []string {
+func stepTexts(n *tree.Node) []string {
 	var out []string
-	for _, l := range n.lines {
-		if l.field.Step {
-			out = append(out, l.written())
+	for _, l := range n.Lines {
+		if l.Field.Step {
+			out = append(out, written(l))
 		}
 	}
 	return out

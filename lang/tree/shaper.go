@@ -1,4 +1,4 @@
-package check
+package tree
 
 import (
 	"fmt"
@@ -13,6 +13,13 @@ import (
 	"newmake/lang/words"
 )
 
+// Declarations makes nodes of the statements of a text's outermost level, and gives
+// those that are no declaration. inStock says that the stock that comes with the
+// program has a name; it may be nil.
+func Declarations(stmts []*lang.Stmt, inStock func(name string) bool, diags *diag.List) (nodes []*Node, lost []*lang.Stmt) {
+	return shaper{diags: diags, match: new(matcher), stock: inStock}.block(stmts, schema.Language, "")
+}
+
 // shaper turns statements into nodes, and says what does not have its shape.
 // It looks at one text alone, so texts can be shaped side by side.
 type shaper struct {
@@ -23,8 +30,8 @@ type shaper struct {
 
 // block shapes the lines of a block, and gives those that have no place in it. of
 // names the block, for messages.
-func (s shaper) block(stmts []*lang.Stmt, b *schema.Block, of string) (nodes []*node, lost []*lang.Stmt) {
-	nodes = make([]*node, 0, len(stmts))
+func (s shaper) block(stmts []*lang.Stmt, b *schema.Block, of string) (nodes []*Node, lost []*lang.Stmt) {
+	nodes = make([]*Node, 0, len(stmts))
 	var first firstLines
 	for _, st := range stmts {
 		n := s.line(st, b, of)
@@ -32,7 +39,7 @@ func (s shaper) block(stmts []*lang.Stmt, b *schema.Block, of string) (nodes []*
 			lost = append(lost, st)
 			continue
 		}
-		if n.single() && !(b == schema.Language && n.field.Repeat) { // names are looked at in the whole house
+		if n.Single() && !(b == schema.Language && n.Field.Repeat) { // names are looked at in the whole house
 			if before := first.add(n, nodes); before != nil {
 				s.twice(n, before)
 				continue
@@ -45,14 +52,14 @@ func (s shaper) block(stmts []*lang.Stmt, b *schema.Block, of string) (nodes []*
 
 // firstLines finds the first line of its sort in a block. Most blocks are short,
 // and are looked through; a long one gets a map.
-type firstLines map[lineKey]*node
+type firstLines map[LineKey]*Node
 
 // add gives the line of the same sort among those before n.
-func (f *firstLines) add(n *node, before []*node) *node {
+func (f *firstLines) add(n *Node, before []*Node) *Node {
 	const short = 24
 	if *f == nil && len(before) < short {
 		for _, o := range before {
-			if o.single() && o.lineKey() == n.lineKey() {
+			if o.Single() && o.LineKey() == n.LineKey() {
 				return o
 			}
 		}
@@ -61,44 +68,44 @@ func (f *firstLines) add(n *node, before []*node) *node {
 	if *f == nil {
 		*f = make(firstLines, 2*len(before))
 		for _, o := range before {
-			if o.single() {
-				(*f)[o.lineKey()] = o
+			if o.Single() {
+				(*f)[o.LineKey()] = o
 			}
 		}
 	}
-	old := (*f)[n.lineKey()]
+	old := (*f)[n.LineKey()]
 	if old == nil {
-		(*f)[n.lineKey()] = n
+		(*f)[n.LineKey()] = n
 	}
 	return old
 }
 
-// lineKey is what may stand only once in a block.
-type lineKey struct {
-	field *schema.Field
-	key   string
+// LineKey is what may stand only once in a block.
+type LineKey struct {
+	Field *schema.Field
+	Text  string
 }
 
-func (n *node) lineKey() lineKey { return lineKey{n.field, n.key()} }
+func (n *Node) LineKey() LineKey { return LineKey{n.Field, n.KeyText()} }
 
-// single says that a line like this may stand only once.
-func (n *node) single() bool { return !n.bad && (!n.field.Repeat || n.field.Key != "") }
+// Single says that a line like this may stand only once.
+func (n *Node) Single() bool { return !n.Bad && (!n.Field.Repeat || n.Field.Key != "") }
 
-func (s shaper) twice(n, before *node) {
-	what := n.field.Name
-	if k := n.text(n.field.Key); n.field.Key != "" && k != "" {
+func (s shaper) twice(n, before *Node) {
+	what := n.Field.Name
+	if k := n.Text(n.Field.Key); n.Field.Key != "" && k != "" {
 		what = strings.TrimSpace(what + " " + k)
 	}
 	s.diags.Add(diag.Diagnostic{
-		Code: diag.CodeTwice, Summary: fmt.Sprintf("`%s` stands here twice", what), At: n.at(),
+		Code: diag.CodeTwice, Summary: fmt.Sprintf("`%s` stands here twice", what), At: n.At(),
 		Help:    "keep one of the two lines",
-		Related: []diag.Related{{At: before.at(), Text: "the first one is here"}},
+		Related: []diag.Related{{At: before.At(), Text: "the first one is here"}},
 	})
 }
 
 // line shapes one statement and its block. It gives nil for what has no place
 // here at all; what has a place but is not right comes back marked bad.
-func (s shaper) line(st *lang.Stmt, b *schema.Block, of string) *node {
+func (s shaper) line(st *lang.Stmt, b *schema.Block, of string) *Node {
 	if len(st.Items) == 0 {
 		return nil
 	}
@@ -111,42 +118,42 @@ func (s shaper) line(st *lang.Stmt, b *schema.Block, of string) *node {
 			return s.unknown(st, b, of)
 		}
 	}
-	n := &node{field: f, stmt: st}
+	n := &Node{Field: f, Stmt: st}
 	if st.Bad {
-		n.bad = true
+		n.Bad = true
 		return n
 	}
-	if n.m = s.match.line(f.Pattern, rest); !n.m.fits() {
+	if n.Match = s.match.line(f.Pattern, rest); !n.Match.fits() {
 		s.mismatch(n, b)
-		n.bad = true
+		n.Bad = true
 	}
 	s.alike(n)
 	s.limits(n)
 	switch {
 	case f.Block != nil && st.Block != nil:
 		var lost []*lang.Stmt
-		n.lines, lost = s.block(st.Block.Stmts, f.Block, strings.TrimSpace(f.Name))
-		n.gaps = len(lost) > 0
+		n.Lines, lost = s.block(st.Block.Stmts, f.Block, strings.TrimSpace(f.Name))
+		n.Gaps = len(lost) > 0
 	case f.Block != nil:
 		s.diags.Add(diag.Diagnostic{
 			Code: diag.CodeNoBlock, Summary: fmt.Sprintf("`%s` needs a block", f.Name), At: st.At,
 			Help: "write its lines between braces: " + schema.ExampleBlock(f),
 		})
-		n.bad = true
+		n.Bad = true
 	case st.Block != nil:
 		s.diags.Add(diag.Diagnostic{
 			Code: diag.CodeBlockHere, Summary: fmt.Sprintf("`%s` takes no block", head.Text),
 			At:   diag.Span{Src: st.Block.At.Src, Start: st.Block.At.Start, End: st.Block.At.Start + 1},
 			Help: "it is one line: " + schema.Example(f),
 		})
-		n.bad = true
+		n.Bad = true
 	}
 	return n
 }
 
 // unknown speaks of a word that the block does not know. If it is near to a known
 // one it gives a bad node of that field, so that the field is not missed too.
-func (s shaper) unknown(st *lang.Stmt, b *schema.Block, of string) *node {
+func (s shaper) unknown(st *lang.Stmt, b *schema.Block, of string) *Node {
 	head := &st.Items[0]
 	if st.Bad {
 		return nil
@@ -168,19 +175,19 @@ func (s shaper) unknown(st *lang.Stmt, b *schema.Block, of string) *node {
 		d.Summary = fmt.Sprintf("%s has no `%s`", wording.Article(of), head.Text)
 	}
 	d.Help = allowed
-	var n *node
+	var n *Node
 	if looks, desc, ok := lang.LookAlike(head.Text); ok && head.Kind == lang.Word && b.Find(looks) != nil {
 		s.diags.Add(nameAlike(head, looks, desc))
-		return &node{field: b.Find(looks), stmt: st, bad: true}
+		return &Node{Field: b.Find(looks), Stmt: st, Bad: true}
 	}
 	if near := spelling.Nearest(head.Text, words); near != "" && head.Kind == lang.Word {
 		d.Help = fmt.Sprintf("did you mean `%s`? %s", near, allowed)
 		d.Fix = &diag.Fix{At: head.At, Text: near, Label: "write `" + near + "`"}
-		n = &node{field: b.Find(near), stmt: st, bad: true}
+		n = &Node{Field: b.Find(near), Stmt: st, Bad: true}
 	} else if other := spelling.Called(head.Text, words); other != "" && head.Kind == lang.Word {
 		d.Help = fmt.Sprintf("it is called `%s` here; %s", other, allowed)
 		d.Fix = &diag.Fix{At: head.At, Text: other, Label: "write `" + other + "`"}
-		n = &node{field: b.Find(other), stmt: st, bad: true}
+		n = &Node{Field: b.Find(other), Stmt: st, Bad: true}
 	} else if home := elsewhere(head.Text, of); home != "" && head.Kind == lang.Word {
 		d.Help = fmt.Sprintf("`%s` belongs in %s; %s", head.Text, wording.Article(home), allowed)
 	}
@@ -207,16 +214,16 @@ func elsewhere(word, of string) string {
 	return find(schema.Language, "")
 }
 
-// missing says which lines that must be there are not, in a block whose variants
+// Missing says which lines that must be there are not, in a block whose variants
 // have been applied. Of a block that could not be read it says nothing more.
-func missing(diags *diag.List, n *node, of string) (whole bool) {
-	if n.bad || n.gaps {
+func Missing(diags *diag.List, n *Node, of string) (whole bool) {
+	if n.Bad || n.Gaps {
 		return false
 	}
 	var names, examples []string
-	d := diag.Diagnostic{Code: diag.CodeMissing, At: n.at()}
-	for _, f := range n.field.Block.Fields {
-		if !f.Need || n.present(f.Name) {
+	d := diag.Diagnostic{Code: diag.CodeMissing, At: n.At()}
+	for _, f := range n.Field.Block.Fields {
+		if !f.Need || n.Present(f.Name) {
 			continue
 		}
 		d.Reason = f.Doc
@@ -238,34 +245,34 @@ func missing(diags *diag.List, n *node, of string) (whole bool) {
 }
 
 // limits holds the quantities of a line against its field's limits.
-func (s shaper) limits(n *node) {
-	what := n.field.Name
+func (s shaper) limits(n *Node) {
+	what := n.Field.Name
 	if what == "" {
-		what = n.text(n.field.Key) // a line that begins with a name
+		what = n.Text(n.Field.Key) // a line that begins with a name
 	}
-	for i := range n.m.caps {
-		c := &n.m.caps[i]
-		if c.kind == 0 {
+	for i := range n.Match.Caps {
+		c := &n.Match.Caps[i]
+		if c.Kind == 0 {
 			continue
 		}
-		for _, l := range n.field.Limits {
-			if l.Slot != "" && l.Slot != c.slot || c.si >= l.Low && c.high <= l.High {
+		for _, l := range n.Field.Limits {
+			if l.Slot != "" && l.Slot != c.Slot || c.SI >= l.Low && c.high <= l.High {
 				continue
 			}
 			d := diag.Diagnostic{
-				Code: diag.CodeOutOfRange, Severity: l.Severity, At: c.at(), Reason: l.Reason,
-				Summary: fmt.Sprintf("%s is outside what `%s` can be", wording.Item(c.item), what),
-				Help:    "allowed: " + wording.Between(l.Low, l.High, c.kind, c.item.Unit),
+				Code: diag.CodeOutOfRange, Severity: l.Severity, At: c.At(), Reason: l.Reason,
+				Summary: fmt.Sprintf("%s is outside what `%s` can be", wording.Item(c.Item), what),
+				Help:    "allowed: " + wording.Between(l.Low, l.High, c.Kind, c.Item.Unit),
 			}
 			if l.Severity != diag.Error {
 				d.Code = diag.CodeUnusual
-				d.Summary = fmt.Sprintf("%s is unusual for `%s`", wording.Item(c.item), what)
-				d.Help = "usual: " + wording.Between(l.Low, l.High, c.kind, c.item.Unit)
+				d.Summary = fmt.Sprintf("%s is unusual for `%s`", wording.Item(c.Item), what)
+				d.Help = "usual: " + wording.Between(l.Low, l.High, c.Kind, c.Item.Unit)
 			} else {
-				n.bad = true
+				n.Bad = true
 			}
-			if c.kind == quantity.Temperature {
-				wording.OtherScale(&d, c.item, c.item.UnitAt(), l.Low, l.High)
+			if c.Kind == quantity.Temperature {
+				wording.OtherScale(&d, c.Item, c.Item.UnitAt(), l.Low, l.High)
 			}
 			s.diags.Add(d)
 			break

@@ -1,4 +1,4 @@
-package check
+package tree
 
 import (
 	"strings"
@@ -22,7 +22,7 @@ func items(t *testing.T, line string) []lang.Item {
 }
 
 // matchLine holds one line against a shape.
-func matchLine(s *schema.Shape, items []lang.Item) (match, bool) {
+func matchLine(s *schema.Shape, items []lang.Item) (Match, bool) {
 	m := new(matcher).line(s, items)
 	return m, m.fits()
 }
@@ -67,8 +67,8 @@ func TestMatchLine(t *testing.T) {
 			continue
 		}
 		var caps []string
-		for _, k := range m.caps {
-			caps = append(caps, k.slot)
+		for _, k := range m.Caps {
+			caps = append(caps, k.Slot)
 		}
 		assert.Equal(t, c.caps, strings.Join(caps, " "), "%s against %s", c.line, c.Shape)
 	}
@@ -109,7 +109,7 @@ func TestTable(t *testing.T) {
 		m, ok := matchLine(f.Pattern, line)
 		assert.True(t, ok, "%s: the example %q does not have the shape %s", path, f.Example, f.Shape)
 		var said diag.List
-		shaper{diags: &said}.limits(&node{field: f, m: m})
+		shaper{diags: &said}.limits(&Node{Field: f, Match: m})
 		assert.Empty(t, said, "%s: the example %q breaks a limit", path, f.Example)
 		for _, l := range f.Limits {
 			assert.NotEmpty(t, l.Reason, path)
@@ -132,12 +132,5 @@ func TestTable(t *testing.T) {
 	for _, s := range schema.SlotTypes {
 		_, ok := matchLine(schema.MustCompile(s.Name), items(t, "x "+s.Example)[1:])
 		assert.True(t, ok, "%s: the example %q does not fit", s.Name, s.Example)
-	}
-}
-
-// A sum that is not 100 % never reads as 100 %.
-func TestNotHundred(t *testing.T) {
-	for want, v := range map[string]float64{"100.1": 100.06, "99.9": 99.9, "100.002": 100.002, "100.2": 100.2, "101": 101, "98": 98} {
-		assert.Equal(t, want, notHundred(v))
 	}
 }

@@ -1,4 +1,4 @@
-package check
+package house
 
 import (
 	"fmt"
@@ -8,15 +8,16 @@ import (
 )
 
 const (
-	houseFile = "house.batch"
-	ending    = ".batch"
+	// FileName is the file that makes a folder a house.
+	FileName = "house.batch"
+	ending   = ".batch"
 )
 
 // findHouse gives the nearest folder at or above a file or folder that holds
 // house.batch, absolute. exists also knows the files of the overlay.
 func findHouse(at string, exists func(string) bool) (string, bool) {
 	for dir := at; ; dir = filepath.Dir(dir) {
-		if exists(filepath.Join(dir, houseFile)) {
+		if exists(filepath.Join(dir, FileName)) {
 			return dir, true
 		}
 		if dir == filepath.Dir(dir) {

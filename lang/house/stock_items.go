@@ -1,4 +1,4 @@
-package check
+package house
 
 import (
 	"slices"
@@ -7,6 +7,7 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/schema"
+	"newmake/lang/tree"
 )
 
 // StockItem is one entry of the stock as it is written: the built-in lines with
@@ -49,33 +50,24 @@ func StockKinds() []string {
 }
 
 // StockItems lists what is in the stock of a house, by kind and then by name.
-func (h *House) StockItems() []StockItem { return stockItems(h.library, h.stock) }
-
-// StockItems lists what is in the library, by kind and then by name.
-func (l *Library) StockItems() []StockItem { return stockItems(l, nil) }
-
-func stockItems(l *Library, house *stockBuilder) []StockItem {
+func (h *House) StockItems() []StockItem {
 	var out []StockItem
 	for _, f := range schema.Stock {
-		names := slices.Clone(l.nodes[f].order)
-		if house != nil {
-			names = append(names, house.own[f].order...)
-		}
-		slices.Sort(names)
-		for _, name := range slices.Compact(names) {
-			below := l.nodes[f].find(name)
-			item := StockItem{Kind: f.Name, Name: name, Own: below == nil}
-			n := below
-			if house != nil && house.own[f].find(name) != nil {
-				item.House = true
-				n = house.done[f].find(name)
+		for _, name := range h.EntryNames(f) {
+			e := h.Entry(f, name)
+			item := StockItem{Kind: f.Name, Name: name, Doc: e.Doc, House: h.base != nil && h.stock[f].find(name) != nil}
+			below := e.Under
+			if below == nil && h.base != nil && !item.House {
+				below = e // it is all of the stock below
 			}
-			if below == nil && n.has("parent") { // what it changes is its parent's
-				if below = house.done[f].find(n.text("parent")); below == nil {
-					below = l.nodes[f].find(n.text("parent"))
-				}
+			item.Own = below == nil
+			if below == nil && e.Node.Has("parent") { // what it changes is its parent's
+				below = h.Entry(f, e.Node.Text("parent"))
 			}
-			item.fill(l, n, below)
+			if h.base == nil {
+				item.Own, below = false, e
+			}
+			item.fill(h, e.Node, below)
 			out = append(out, item)
 		}
 	}
@@ -84,25 +76,22 @@ func stockItems(l *Library, house *stockBuilder) []StockItem {
 
 // fill writes down an entry's lines. below is what it changes, nil if it stands
 // on its own.
-func (item *StockItem) fill(l *Library, n, below *node) {
-	item.At, item.From = n.at(), n.text("parent")
-	if item.Doc = docOf(n.stmt); item.Doc == "" && below != nil && !item.Own {
-		item.Doc = docOf(below.stmt)
-	}
+func (item *StockItem) fill(h *House, n *tree.Node, below *Entry) {
+	item.At, item.From = n.At(), n.Text("parent")
 	was := map[string]string{}
 	if below != nil {
-		for _, line := range below.lines {
-			begin, text := line.stockParts()
+		for _, line := range below.Node.Lines {
+			begin, text := stockParts(line)
 			was[begin] = text
 		}
 	}
-	for _, line := range n.lines {
-		if line.bad {
+	for _, line := range n.Lines {
+		if line.Bad {
 			continue
 		}
-		s := StockLine{Source: line.comment(), House: !l.has(line.at().Src), Figure: line.figure(), At: line.at()}
-		s.Field, s.Text = line.stockParts()
-		if s.House && line.single() {
+		s := StockLine{Source: line.Comment(), House: h.base != nil && h.has(line.At().Src), Figure: figure(line), At: line.At()}
+		s.Field, s.Text = stockParts(line)
+		if s.House && line.Single() {
 			s.Was = was[s.Field]
 		}
 		item.Lines = append(item.Lines, s)
@@ -110,16 +99,16 @@ func (item *StockItem) fill(l *Library, n, below *node) {
 }
 
 // stockParts cuts a line after the word, or the name, that begins it.
-func (n *node) stockParts() (begin, text string) {
-	if begin = n.field.Name; begin == "" {
-		begin = n.text("name")
+func stockParts(n *tree.Node) (begin, text string) {
+	if begin = n.Field.Name; begin == "" {
+		begin = n.Text("name")
 	}
-	return begin, strings.TrimSpace(strings.TrimPrefix(n.written(), begin))
+	return begin, strings.TrimSpace(strings.TrimPrefix(written(n), begin))
 }
 
 // figure is the line's number, nil if the line says anything else.
-func (n *node) figure() *Figure {
-	items := n.stmt.Items
+func figure(n *tree.Node) *Figure {
+	items := n.Stmt.Items
 	if len(items) != 2 {
 		return nil
 	}
@@ -132,12 +121,7 @@ func (n *node) figure() *Figure {
 	return nil
 }
 
-// has says that a text is one of the library's.
-func (l *Library) has(src *diag.Source) bool {
-	for _, f := range l.Files {
-		if f.Source == src {
-			return true
-		}
-	}
-	return false
+// has says that a text is one of the house's.
+func (h *House) has(src *diag.Source) bool {
+	return slices.ContainsFunc(h.Files, func(f *File) bool { return f.Source == src })
 }

@@ -1,9 +1,13 @@
-package check
+package house
 
 import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"sync"
+
+	"newmake/lang/internal/parallel"
+	"newmake/stdlib"
 )
 
 // Options of Load.
@@ -12,8 +16,8 @@ type Options struct {
 	// what came on standard input. The keys are paths as Load takes them (for
 	// LoadFS: below the house, with slashes); the files need not exist.
 	Overlay map[string][]byte
-	// Library is the built-in stock; nil is the one of package stdlib.
-	Library *Library
+	// Base is the stock that lies under the house's own; nil is the built-in one.
+	Base *House
 }
 
 // Load reads the house to which a file or folder belongs: the nearest folder at
@@ -22,7 +26,7 @@ type Options struct {
 //
 // The error is a diag.List if the file belongs to no house, and else says why
 // the folder can't be read. What is wrong with the texts is not an error of
-// Load: Check says it.
+// Load: package check says it.
 func Load(at string, o Options) (*House, error) {
 	abs, err := filepath.Abs(at)
 	if err != nil {
@@ -65,7 +69,7 @@ func Load(at string, o Options) (*House, error) {
 			}
 		}
 	}
-	return LoadFS(root.FS(), shown, Options{Overlay: below, Library: o.Library})
+	return LoadFS(root.FS(), shown, Options{Overlay: below, Base: o.Base})
 }
 
 // LoadFS is Load for a file system whose top is the house. shown is how the user
@@ -76,17 +80,33 @@ func LoadFS(fsys fs.FS, shown string, o Options) (*House, error) {
 		shown: func(rel string) string { return filepath.Join(shown, filepath.FromSlash(rel)) },
 	}
 	r.read()
-	lib := o.Library
-	if lib == nil {
-		lib = Builtin()
+	base := o.Base
+	if base == nil {
+		base = Builtin()
 	}
-	h := &House{Root: shown, library: lib, loading: r.diags}
-	h.assemble(parseAll(r.texts, lib.knows))
-	if h.file(houseFile) == nil {
+	h := newHouse(shown, openAll(r.texts, base.HasEntry), r.diags, base)
+	if h.House() == nil {
 		if len(r.diags) > 0 { // it is there, and was not read
 			return nil, r.diags
 		}
 		return nil, noHouse(shown)
 	}
 	return h, nil
+}
+
+// Builtin is the stock that comes with the program.
+var Builtin = sync.OnceValue(func() *House { return LoadStock(stdlib.FS) })
+
+// LoadStock reads a stock from the .batch files of a file system.
+func LoadStock(fsys fs.FS) *House {
+	r := &reader{fsys: fsys, shown: func(rel string) string { return "stdlib/" + rel }}
+	r.read()
+	return newHouse("stdlib", openAll(r.texts, nil), r.diags, nil)
+}
+
+// openAll opens texts side by side and gives the files in the same order.
+func openAll(texts []text, inStock func(name string) bool) []*File {
+	files := make([]*File, len(texts))
+	parallel.Each(len(texts), func(i int) { files[i] = open(texts[i], inStock) })
+	return files
 }

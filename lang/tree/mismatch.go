@@ -1,0 +1,164 @@
+package tree
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"newmake/lang"
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/schema"
+	"newmake/lang/spelling"
+	"newmake/lang/wording"
+	"newmake/lang/words"
+)
+
+// mismatch says why a line does not have its field's shape: what stands where,
+// what was wanted there, and what a right line looks like.
+func (s shaper) mismatch(n *Node, b *schema.Block) {
+	m, f := &n.Match, n.Field
+	if s.match.wrong++; s.match.wrong > diag.MostSaid { // counted, and not shown
+		s.diags.Add(diag.Diagnostic{Code: diag.CodeShape, At: n.At(), Summary: "this line does not have its shape"})
+		return
+	}
+	form := "the line reads: " + f.Form() + "\nfor example: " + schema.Example(f)
+	if m.miss.far >= len(m.Items) {
+		d := diag.Diagnostic{Code: diag.CodeShape, At: n.At(), Help: form}
+		d.Summary = fmt.Sprintf("this line ends too soon: %s is wanted", wanted(m.miss.want))
+		if it := lastNumber(m.Items); it != nil && it.Unit == "%" && slices.Contains(wantedWords(m.miss.want), "of") {
+			d.Code, d.At = diag.CodePercentOf, it.At
+			d.Summary = fmt.Sprintf("`%s` of what?", it.At.Text())
+			d.Help = fmt.Sprintf("write `%s %% abv` for a strength at the spout, `%s %% of charge` for a share of the charge's pure alcohol\n", it.Num, it.Num) + d.Help
+		}
+		s.diags.Add(d)
+		return
+	}
+	it := &m.Items[m.miss.far]
+	d := diag.Diagnostic{Code: diag.CodeShape, At: it.At, Help: form}
+	switch {
+	case carriedOn(n, &d, b):
+	case it.Kind == lang.Number || it.Kind == lang.Range:
+		s.wrongNumber(&d, n)
+	case it.Kind == lang.Word:
+		s.wrongWord(&d, n, b)
+	case len(m.miss.want) == 0:
+		d.Summary = fmt.Sprintf("%s does not belong here", wording.Item(it))
+	default:
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", wording.Item(it), wanted(m.miss.want))
+	}
+	timeOtherwise(n, &d, m.miss.want)
+	s.diags.Add(d)
+}
+
+// wrongWord fills in what is wrong with a word: one letter out, or a word where
+// a number should be.
+func (s shaper) wrongWord(d *diag.Diagnostic, n *Node, b *schema.Block) {
+	m := &n.Match
+	it := &m.Items[m.miss.far]
+	words := wantedWords(m.miss.want)
+	kinds, _ := wantedKinds(m.miss.want)
+	near := spelling.Nearest(it.Text, words)
+	switch {
+	case andWord(n, d, words):
+	case s.twoWords(d, n):
+		if d.Fix == nil {
+			d.Summary = fmt.Sprintf("`%s` does not belong here", it.Text)
+		}
+	case near != "":
+		d.Code = diag.CodeNoSuchWord
+		d.Summary = fmt.Sprintf("`%s` is not a word that may stand here", it.Text)
+		d.Help = fmt.Sprintf("did you mean `%s`? %s", near, d.Help)
+		d.Fix = &diag.Fix{At: it.At, Text: near, Label: "write `" + near + "`"}
+	case len(m.miss.want) == 0:
+		d.Summary = fmt.Sprintf("`%s` does not belong here: the line is complete before it", it.Text)
+	case len(kinds) > 0 && wordTooMany(n, d):
+	case len(kinds) > 0 && len(words) == 0:
+		d.Code = diag.CodeNotQuantity
+		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, KindList(kinds))
+		d.Help = strings.TrimSpace(KindHelp(kinds) + "\n" + d.Help)
+	case len(words) > 0 && len(kinds) == 0:
+		d.Code = diag.CodeNoSuchWord
+		d.Summary = fmt.Sprintf("`%s` is not a word that may stand here", it.Text)
+		d.Help = "wanted: " + wanted(m.miss.want) + "\n" + d.Help
+	default:
+		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, wanted(m.miss.want))
+	}
+}
+
+func wantedWords(want []*schema.Shape) []string {
+	var words []string
+	for _, w := range want {
+		if w.Op == schema.Literal && !slices.Contains(words, w.Word) {
+			words = append(words, w.Word)
+		}
+	}
+	return words
+}
+
+// wantedKinds lists the kinds of quantity that were wanted, and whether each was
+// wanted as a range.
+func wantedKinds(want []*schema.Shape) (kinds []quantity.Kind, ranged []bool) {
+	for _, w := range want {
+		if w.Op == schema.Slot && w.Kind.IsQuantity() {
+			kinds, ranged = append(kinds, w.Kind.Kind), append(ranged, w.Range)
+		}
+	}
+	return kinds, ranged
+}
+
+// wanted says what would have fitted, in words.
+func wanted(want []*schema.Shape) string {
+	var parts []string
+	for _, w := range want {
+		part := "`" + w.Word + "`"
+		if w.Op == schema.Slot {
+			part = w.Kind.Say
+			if w.Range {
+				part = "a range such as `" + strings.Replace(w.Kind.Example, " ", "..88 ", 1) + "`"
+				if w.Kind.Kind != quantity.Temperature {
+					part = w.Kind.Say + " from..to"
+				}
+			}
+		}
+		if !slices.Contains(parts, part) {
+			parts = append(parts, part)
+		}
+	}
+	if len(parts) == 0 {
+		return "the end of the line"
+	}
+	return words.Or(parts)
+}
+
+func KindList(kinds []quantity.Kind) string {
+	var parts []string
+	for _, k := range kinds {
+		text := k.String()
+		if k == quantity.None { // any will do
+			text = "a number with its unit"
+		}
+		if !slices.Contains(parts, text) {
+			parts = append(parts, text)
+		}
+	}
+	return words.Or(parts)
+}
+
+// KindHelp lists the units that would do.
+func KindHelp(kinds []quantity.Kind) string {
+	var parts, seen []string
+	for _, k := range kinds {
+		if k == quantity.None || slices.Contains(seen, k.String()) {
+			continue
+		}
+		seen = append(seen, k.String())
+		units := quantity.Units(k)
+		text := k.String() + " has no unit"
+		if len(units) > 0 {
+			text = k.String() + " is in " + wording.OrList(units[:min(len(units), 8)])
+		}
+		parts = append(parts, text)
+	}
+	return strings.Join(parts, "; ")
+}
