@@ -62,9 +62,9 @@ func TestLimits(t *testing.T) {
 		{name: "number of errors", text: []byte("batch \"B\" {\n" + strings.Repeat("  frobnicate 1\n", 262) + "}\n"), want: []string{"odd.batch:2:3: error NM0203", "\nand 21"}},
 		{name: "invalid UTF-8", text: []byte("batch \"Caf\xe9\" {\n}\n"), want: []string{"odd.batch:1:11: error NM0101: byte E9 is not UTF-8"}},
 		{name: "UTF-16", text: utf16LE("batch \"B\" {\n}\n"), want: []string{"NM0102", "UTF-16 (little-endian)"}},
-		{name: "NUL", text: []byte("batch \"B\" {\n  style\x00 bourbon\n}\n"), want: []string{"odd.batch:2:8: error NM0103: a NUL character"}},
-		{name: "escape", text: []byte("batch \"B\" {\n  style \x1b[31mbourbon\n}\n"), want: []string{"odd.batch:2:9: error NM0103: the control character U+001B", "␛[31m"}},
-		{name: "bidi", text: []byte("batch \"B\" {\n  style \u202ebourbon\n}\n"), want: []string{"odd.batch:2:9: error NM0104: U+202E RIGHT-TO-LEFT OVERRIDE reorders the text"}},
+		{name: "NUL", text: []byte("batch \"B\" {\n  standard\x00 bourbon\n}\n"), want: []string{"odd.batch:2:11: error NM0103: a NUL character"}},
+		{name: "escape", text: []byte("batch \"B\" {\n  standard \x1b[31mbourbon\n}\n"), want: []string{"odd.batch:2:12: error NM0103: the control character U+001B", "␛[31m"}},
+		{name: "bidi", text: []byte("batch \"B\" {\n  standard \u202ebourbon\n}\n"), want: []string{"odd.batch:2:12: error NM0104: U+202E RIGHT-TO-LEFT OVERRIDE reorders the text"}},
 		{name: "bidi in a comment", text: []byte("# a note \u2066of mine\n\ngrain mine from corn { moisture 12 % }\n"), want: []string{"odd.batch:1:10: warning NM0104: U+2066 LEFT-TO-RIGHT ISOLATE"}, safe: true},
 		{name: "look-alike in a name", text: []byte("batch \"Fеrry\" from \"Ferry\" {\n}\n"), want: []string{"odd.batch:1:7: error NM0206", "letter 2 is U+0435 CYRILLIC SMALL LETTER IE"}},
 		{name: "look-alike of a mark", text: []byte("batch “B” {\n}\n"), want: []string{"odd.batch:1:7: error NM0105", "U+201C"}},
@@ -98,14 +98,14 @@ func TestLimits(t *testing.T) {
 
 // TestLimitsInHouse: what is wrong with one file does not hide another.
 func TestLimitsInHouse(t *testing.T) {
-	folder, _ := houseWith(t, []byte("batch \"B\" {\n  style\x00 bourbon\n}\n"))
+	folder, _ := houseWith(t, []byte("batch \"B\" {\n  standard\x00 bourbon\n}\n"))
 	for i := range 3 {
 		text := fmt.Sprintf("batch \"B%d\" {\n  bill {\n    corn 500\n  }\n}\n", i)
 		require.NoError(t, os.WriteFile(filepath.Join(folder, fmt.Sprintf("b%d.batch", i)), []byte(text), 0o644))
 	}
 	code, _, said := command("check", folder)
 	assert.Equal(t, exitError, code)
-	for _, w := range []string{"b0.batch:3:10: error NM0303", "b1.batch:3:10: error NM0303", "b2.batch:3:10: error NM0303", "odd.batch:2:8: error NM0103"} {
+	for _, w := range []string{"b0.batch:3:10: error NM0303", "b1.batch:3:10: error NM0303", "b2.batch:3:10: error NM0303", "odd.batch:2:11: error NM0103"} {
 		assert.Contains(t, said, w)
 	}
 	assert.Less(t, strings.Index(said, "b2.batch"), strings.Index(said, "odd.batch"))

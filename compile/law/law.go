@@ -27,7 +27,7 @@ const (
 // casked and bottled. What the text alone shows, the checker has tested already; here every
 // condition is listed, and those that need the computed spirit are tested.
 func Held(b *recipe.Batch, hearts plan.Lot, filled plan.Cask) *plan.Law {
-	s := b.Style
+	s := b.Standard
 	if s == nil {
 		return nil
 	}

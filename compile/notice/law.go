@@ -16,14 +16,14 @@ func Law(b *recipe.Batch, held *plan.Law) diag.List {
 		return nil
 	}
 	w := about(b)
-	for i, k := range b.Style.Conditions {
+	for i, k := range b.Standard.Conditions {
 		if p := held.Conditions[i]; p.Met == law.NotMet && isOffStill(k.Test) {
 			w.add(diag.Diagnostic{
 				Code: diag.CodeOffStill, At: w.at(recipe.PathHearts),
-				Summary: fmt.Sprintf("%s asks for %s, and the hearts come off the still at %s", b.Style.Title, p.Asks, p.Found),
-				Help:    "move the cuts or the reflux, or name another style",
+				Summary: fmt.Sprintf("%s asks for %s, and the hearts come off the still at %s", b.Standard.Title, p.Asks, p.Found),
+				Help:    "move the cuts or the reflux, or name another standard",
 				Reason:  k.Law,
-				Related: []diag.Related{{At: w.at(recipe.PathStyle), Text: "the style is named here"}},
+				Related: []diag.Related{{At: w.at(recipe.PathStandard), Text: "the standard is named here"}},
 			})
 		}
 	}

@@ -77,7 +77,7 @@ func sizeM3(b *recipe.Batch, spirit stream.Stream) float64 {
 }
 
 // Usual bottles (27 CFR 5.203; Directive 2007/45/EC), and the strength where
-// neither the batch nor its style says.
+// neither the batch nor its standard says.
 const (
 	bottleUSM3 = 0.750e-3
 	bottleSIM3 = 0.700e-3
@@ -97,11 +97,11 @@ func BottleM3(b *recipe.Batch) float64 {
 }
 
 // BottleABV is the bottling strength, by volume at 20 C: as written, or the
-// least that the style allows, or 40 %.
+// least that the standard allows, or 40 %.
 func BottleABV(b *recipe.Batch) float64 {
 	s := b.Cask.BottleAt
-	if s.Value == 0 && b.Style != nil {
-		for _, k := range b.Style.Conditions {
+	if s.Value == 0 && b.Standard != nil {
+		for _, k := range b.Standard.Conditions {
 			if k.Test == recipe.BottledLeast {
 				s = k.Strength
 			}

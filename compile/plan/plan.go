@@ -74,13 +74,13 @@ type Summary struct {
 
 // Batch says which batch this is.
 type Batch struct {
-	Name    string   `json:"name"`
-	Parent  string   `json:"parent,omitempty"` // the batch it varies
-	Chain   []string `json:"ancestors,omitempty"`
-	Changes []string `json:"changes,omitempty"` // what it has other than its parent, in words
-	Style   string   `json:"style,omitempty"`   // title of the standard of identity
-	Start   string   `json:"start"`             // RFC 3339, in the plant's zone
-	Units   string   `json:"units"`             // "us" or "si": what the batch is written in
+	Name     string   `json:"name"`
+	Parent   string   `json:"parent,omitempty"` // the batch it varies
+	Chain    []string `json:"ancestors,omitempty"`
+	Changes  []string `json:"changes,omitempty"`  // what it has other than its parent, in words
+	Standard string   `json:"standard,omitempty"` // title of the standard of identity
+	Start    string   `json:"start"`              // RFC 3339, in the plant's zone
+	Units    string   `json:"units"`              // "us" or "si": what the batch is written in
 }
 
 // House is the plant as far as the batch depends on it.

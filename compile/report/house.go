@@ -19,8 +19,8 @@ func Batch(b *recipe.Batch) plan.Batch {
 	if b.Units == recipe.SI {
 		out.Units = "si"
 	}
-	if b.Style != nil {
-		out.Style = b.Style.Title
+	if b.Standard != nil {
+		out.Standard = b.Standard.Title
 	}
 	return out
 }

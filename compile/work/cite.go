@@ -26,7 +26,7 @@ func underUS(b *recipe.Batch) bool {
 	zone := b.Plant.Zone
 	return slices.Contains(zonesUS, zone) ||
 		slices.ContainsFunc(zoneGroupsUS, func(g string) bool { return strings.HasPrefix(zone, g) }) ||
-		b.Style != nil && strings.Contains(b.Style.Law, "CFR")
+		b.Standard != nil && strings.Contains(b.Standard.Law, "CFR")
 }
 
 // cite names a section of the law of the United States, in brackets, where that

@@ -118,7 +118,7 @@ func (b *builder) read() {
 	b.lines(recipe.Path{}, n)
 	b.where(recipe.PathBatch, n.At())
 	b.plant(n.Line("at"))
-	b.style(n.Line("style"))
+	b.standard(n.Line("standard"))
 	b.start(n.Line("start"))
 	r.Gauge = b.written()
 	r.Units = r.Gauge
@@ -210,12 +210,12 @@ func (b *builder) plant(n *tree.Node) {
 	b.places(recipe.PathPlant, node)
 }
 
-func (b *builder) style(n *tree.Node) {
+func (b *builder) standard(n *tree.Node) {
 	if n == nil {
 		return
 	}
 	c := n.Get("standard")
-	if b.batch.Style = named[recipe.Standard](b, schema.Standard, c.Text()); b.batch.Style == nil {
+	if b.batch.Standard = named[recipe.Standard](b, schema.Standard, c.Text()); b.batch.Standard == nil {
 		b.unknown(schema.Standard, "standard of identity", c, b.entries(schema.Standard))
 	}
 }

@@ -118,7 +118,7 @@ func TestWhere(t *testing.T) {
 		"cask.rest":          "rest 48 months",
 		"cask.bottle.at":     "94 proof",
 		"start":              "start 2026-03-03 07:00",
-		"style":              "style bourbon",
+		"standard":           "standard bourbon",
 		"plant.elevation":    "elevation 1,150 ft",
 	} {
 		assert.Equal(t, text, strings.Join(strings.Fields(b.Where[recipe.ParsePath(path)].Text()), " "), path)
@@ -150,7 +150,7 @@ func TestBill(t *testing.T) {
 		{"  bill 1,000 lb {\n    corn rest\n    rye 10 %\n    distillers-malt 140 lb\n  }", []float64{760 * quantity.PoundKg, 100 * quantity.PoundKg, 140 * quantity.PoundKg}},
 		{"  bill 500 kg {\n    corn 70.02 %\n  }", []float64{350.1, 80, 70}},
 	} {
-		b, list := read(t, "batch \"V\" from \"Base\" {\n"+c.bill+"\n  style whisky\n}\n")
+		b, list := read(t, "batch \"V\" from \"Base\" {\n"+c.bill+"\n  standard whisky\n}\n")
 		require.NotNil(t, b, "%s\n%s", c.bill, list.Error())
 		require.Len(t, b.Bill.Lines, len(c.kg))
 		for i, kg := range c.kg {

@@ -105,7 +105,7 @@ batch "Third" from "Second" {
 
 func TestChanges(t *testing.T) {
 	b, list := read(t, `batch "V" from "Base" {
-  remove style
+  remove standard
   start  2026-03-10 07:00
   units  us
   bill 850 lb {
@@ -148,7 +148,7 @@ func TestChanges(t *testing.T) {
 		"cask: no bottle (was 750 mL at 94 proof)",
 		"units us (new)",
 		"expect casks 1 (new)",
-		"no style (was bourbon)",
+		"no standard (was bourbon)",
 	}, b.Changes)
 }
 

@@ -72,7 +72,7 @@ func TestVariantReplacesSteps(t *testing.T) {
 
 func TestVariantRemoves(t *testing.T) {
 	b, list := read(t, `batch "V" from "Base" {
-  remove style
+  remove standard
   bill {
     remove rye
     corn   86 %
@@ -94,7 +94,7 @@ func TestVariantRemoves(t *testing.T) {
 }
 `)
 	require.NotNil(t, b, list.Error())
-	assert.Nil(t, b.Style)
+	assert.Nil(t, b.Standard)
 	assert.Len(t, b.Bill.Lines, 2)
 	assert.Zero(t, b.Cask.BottleM3)
 }
@@ -107,7 +107,7 @@ func TestVariantIsNamed(t *testing.T) {
     corn  30 %
     rye   56 %
   }
-  style corn-whisky
+  standard corn-whisky
 }
 `)
 	require.True(t, list.HasErrors())

@@ -149,10 +149,10 @@ var (
 	PathStock  = PathOf("stock")
 	PathExpect = PathOf("expect")
 
-	PathAt    = PathOf("at")
-	PathStyle = PathOf("style")
-	PathStart = PathOf("start")
-	PathUnits = PathOf("units")
+	PathAt       = PathOf("at")
+	PathStandard = PathOf("standard")
+	PathStart    = PathOf("start")
+	PathUnits    = PathOf("units")
 
 	PathMashWater      = PathMash.Child("water") // the first of its sort
 	PathBackset        = PathMash.Child("backset")

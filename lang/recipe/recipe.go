@@ -44,19 +44,19 @@ type Batch struct {
 	// Gauge is the system the batch is written in, whatever it is spoken of in:
 	// it says at what temperature a written volume of spirit, or % abv, is
 	// meant. US: at 60 F, so that 40 % abv is 80 proof. SI: at 20 C.
-	Gauge  System
-	Plant  *Plant
-	Style  *Standard // nil when none is named
-	Start  Start
-	Bill   Bill
-	Mash   Mash
-	Ferm   Ferment
-	Strip  Strip
-	Spirit Spirit
-	Cask   Cask
-	Costs  Costs
-	Expect []Expect          // promises, see `expect`
-	Models map[string]*Model // constants of the models, from the stock
+	Gauge    System
+	Plant    *Plant
+	Standard *Standard // nil when none is named
+	Start    Start
+	Bill     Bill
+	Mash     Mash
+	Ferm     Ferment
+	Strip    Strip
+	Spirit   Spirit
+	Cask     Cask
+	Costs    Costs
+	Expect   []Expect          // promises, see `expect`
+	Models   map[string]*Model // constants of the models, from the stock
 
 	// Where tells the place in the text of each value that is written, by its
 	// path: bill.rye, mash.water, mash.step.4, mash.step.4.to, spirit.hearts.from,
@@ -206,7 +206,7 @@ type Cask struct {
 	RestS    float64
 	Climate  Climate
 	BottleM3 float64  // bottle size for the count of bottles; 0: 750 mL (US) or 700 mL (SI)
-	BottleAt Strength // bottling strength; zero: the style's least or 40 % vol
+	BottleAt Strength // bottling strength; zero: the standard's least or 40 % vol
 	At       diag.Span
 }
 

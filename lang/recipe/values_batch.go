@@ -17,7 +17,7 @@ var batchRows = []row[Batch]{
 	}},
 	{Row{Path: PathUnits, Name: "gauged"}, func(b *Batch) []Cell { return cells(datum(&b.Gauge)) }},
 	{Row{Path: PathStart}, func(b *Batch) []Cell { return cells(datum(&b.Start)) }},
-	{Row{Path: PathStyle}, func(b *Batch) []Cell { return cells(datum(&b.Style)) }},
+	{Row{Path: PathStandard}, func(b *Batch) []Cell { return cells(datum(&b.Standard)) }},
 
 	{Row{Path: PathBill, Vary: "all the grain, same liquor", Grows: true}, func(b *Batch) []Cell {
 		out := cells(mass(&b.Bill.TotalKg))

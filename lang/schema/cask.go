@@ -39,7 +39,7 @@ var Cask = &Field{
 			Limits: []Limit{mustBe(0, 100*quantity.YearS, "nobody waits that long"), usually(0, 40*quantity.YearS, "few casks hold anything after that")},
 		},
 		{
-			Name: "bottle", Shape: `VOLUME ["at" STRENGTH]`, Default: "750 mL (700 mL in SI) at the style's least, or 40 % abv", Example: "bottle 750 mL at 94 proof",
+			Name: "bottle", Shape: `VOLUME ["at" STRENGTH]`, Default: "750 mL (700 mL in SI) at the standard's least, or 40 % abv", Example: "bottle 750 mL at 94 proof",
 			Doc: "Bottle and bottling strength, for the count of bottles.", Limits: bottleLimits,
 		},
 		Climate, Remove,

@@ -15,7 +15,7 @@ import (
 // checkLaw holds the batch against its standard of identity, as far as the text tells.
 // What only the run can tell, the strength off the still, is for the plan.
 func checkLaw(r *rules) {
-	s := r.batch.Style
+	s := r.batch.Standard
 	if s == nil {
 		return
 	}
@@ -40,17 +40,17 @@ func checkLaw(r *rules) {
 				checkWood(r, c)
 			case r.can.Unaged && !slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool { return w.None }):
 				unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathBatch), fmt.Sprintf("%s rests in %s, and this batch goes into no wood", s.Title, woodsText(c)),
-					"give the batch a `cask`, or another style")
+					"give the batch a `cask`, or another standard")
 			}
 		case recipe.AgeLeast:
 			if r.can.Unaged {
 				unlawful(r, diag.CodeLawRest, c, r.at(recipe.PathBatch), fmt.Sprintf("%s rests at least %s in wood, and this batch goes into none", s.Title, durationText(c.AgeS)),
-					"give the batch a `cask`, or another style")
+					"give the batch a `cask`, or another standard")
 			}
 			if r.can.Cask && r.batch.Cask.RestS < c.AgeS*0.9999 {
 				unlawful(r, diag.CodeLawRest, c, r.at(recipe.PathRest),
 					fmt.Sprintf("%s rests at least %s in wood", s.Title, durationText(c.AgeS)),
-					"let it rest longer, or give it another style")
+					"let it rest longer, or give it another standard")
 			}
 		case recipe.BottledLeast:
 			if at := r.batch.Cask.BottleAt; (r.can.Cask || r.can.Unaged) && at.Value > 0 && below(at, c.Strength) {
@@ -64,8 +64,8 @@ func checkLaw(r *rules) {
 // unlawful makes the diagnostic of a condition that is not met.
 func unlawful(r *rules, code diag.Code, c *recipe.Condition, at diag.Span, summary, help string) {
 	r.add(diag.Diagnostic{
-		Code: code, At: at, Summary: summary, Help: help, Reason: section(r.batch.Style.Law, c.Law),
-		Related: []diag.Related{{At: r.at(recipe.PathStyle), Text: fmt.Sprintf("the style is named here: %s", r.batch.Style.Title)}},
+		Code: code, At: at, Summary: summary, Help: help, Reason: section(r.batch.Standard.Law, c.Law),
+		Related: []diag.Related{{At: r.at(recipe.PathStandard), Text: fmt.Sprintf("the standard is named here: %s", r.batch.Standard.Title)}},
 	})
 }
 
@@ -87,15 +87,15 @@ func checkGrains(r *rules, c *recipe.Condition) {
 			odd = l.Grain.Name
 		}
 	}
-	title, what := r.batch.Style.Title, grainsText(c)
+	title, what := r.batch.Standard.Title, grainsText(c)
 	switch {
 	case c.Test == recipe.GrainSome && share <= 0:
-		unlawful(r, diag.CodeLawGrain, c, r.at(recipe.PathBill), fmt.Sprintf("%s has some %s in its bill, and this has none", title, what), "put some in the bill, or give the batch another style")
+		unlawful(r, diag.CodeLawGrain, c, r.at(recipe.PathBill), fmt.Sprintf("%s has some %s in its bill, and this has none", title, what), "put some in the bill, or give the batch another standard")
 	case c.Test == recipe.GrainLeast && share < c.Share-1e-6:
-		help := fmt.Sprintf("more %s in the bill, or another style", what)
+		help := fmt.Sprintf("more %s in the bill, or another standard", what)
 		at := r.at(recipe.PathBill)
 		if c.Share > 0.9999 && odd != "" {
-			help = fmt.Sprintf("`%s` does not count; take it out of the bill, or give the batch another style", odd)
+			help = fmt.Sprintf("`%s` does not count; take it out of the bill, or give the batch another standard", odd)
 			at = r.at(recipe.PathBill.Child(odd))
 		}
 		unlawful(r, diag.CodeLawGrain, c, at, fmt.Sprintf("%s is made of at least %s %s by weight, and this bill has %s", title, percent(c.Share), what, percent(share)), help)
@@ -124,7 +124,7 @@ func grainsText(c *recipe.Condition) string {
 
 func checkOwnEnzymes(r *rules, c *recipe.Condition) {
 	say := func(z *recipe.Enzyme, at diag.Span) {
-		unlawful(r, diag.CodeLawEnzymes, c, at, fmt.Sprintf("%s is made with the grain's own enzymes alone, and this adds `%s`", r.batch.Style.Title, z.Name),
+		unlawful(r, diag.CodeLawEnzymes, c, at, fmt.Sprintf("%s is made with the grain's own enzymes alone, and this adds `%s`", r.batch.Standard.Title, z.Name),
 			"take the dose out, and let malt do its work")
 	}
 	for _, s := range r.batch.Mash.Steps {
@@ -142,14 +142,14 @@ func checkWood(r *rules, c *recipe.Condition) {
 	fits := slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool {
 		return !w.None && (w.Use == "" || w.Use == "new" == k.New) && (w.Char == "" || w.Char == "charred" == k.Kind.Charred) && (w.Of == "" || w.Of == k.Kind.Wood)
 	})
-	title := r.batch.Style.Title
+	title := r.batch.Standard.Title
 	switch {
 	case len(c.Woods) > 0 && !fits:
 		use := "used"
 		if k.New {
 			use = "new"
 		}
-		unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathFill), fmt.Sprintf("%s rests in %s, and this is %s `%s`", title, woodsText(c), use, k.Kind.Name), "fill another cask, or give the batch another style")
+		unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathFill), fmt.Sprintf("%s rests in %s, and this is %s `%s`", title, woodsText(c), use, k.Kind.Name), "fill another cask, or give the batch another standard")
 	case c.SizeM3 > 0 && k.SizeM3 > c.SizeM3*1.0001:
 		unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathFill), fmt.Sprintf("%s rests in casks of at most %s", title, r.volume(c.SizeM3)), "fill a smaller cask")
 	}

@@ -9,7 +9,7 @@ import (
 // alone says that a value is compared by itself, and not as one of a list that is
 // aligned first, or of an entry that is one edit with all its figures.
 func alone(v recipe.Value) bool {
-	return !v.Part && v.Path != recipe.PathStyle && !slices.ContainsFunc(together, v.Path.Within)
+	return !v.Part && v.Path != recipe.PathStandard && !slices.ContainsFunc(together, v.Path.Within)
 }
 
 // together are the paths of what is aligned or gathered before it is compared.
@@ -27,7 +27,7 @@ func (d *Difference) fields() {
 		}
 	}
 	d.promises()
-	d.style()
+	d.standard()
 	d.doses()
 }
 
@@ -62,19 +62,19 @@ func (d *Difference) promises() {
 	}
 }
 
-// style is the standard that the batch is held against. It counts only where it
+// standard is the standard that the batch is held against. It counts only where it
 // says the bottling strength.
-func (d *Difference) style() {
-	o, n := d.Old.Style, d.New.Style
+func (d *Difference) standard() {
+	o, n := d.Old.Standard, d.New.Standard
 	title := func(s *recipe.Standard) string {
 		if s == nil {
 			return "none"
 		}
 		return s.Name
 	}
-	e := Edit{Part: OfBatch, Kind: Changed, Path: recipe.PathStyle, Counts: d.Old.Cask.BottleAt.Value == 0 || d.New.Cask.BottleAt.Value == 0,
-		What: "style " + title(n), Lines: []Line{{Name: "style", Old: title(o), New: title(n)}},
-		apply: func(b *recipe.Batch) { b.Style = n }}
+	e := Edit{Part: OfBatch, Kind: Changed, Path: recipe.PathStandard, Counts: d.Old.Cask.BottleAt.Value == 0 || d.New.Cask.BottleAt.Value == 0,
+		What: "standard " + title(n), Lines: []Line{{Name: "standard", Old: title(o), New: title(n)}},
+		apply: func(b *recipe.Batch) { b.Standard = n }}
 	switch {
 	case title(o) != title(n):
 	case o != nil && !sameStandard(o, n):

@@ -68,7 +68,7 @@ var caskValues = []value{
 	},
 	{
 		name: "bottles", title: "bottles in the end",
-		stage: inCask, model: maturing, from: []string{"casks", "angels", "at-entry"}, inputs: []source{at(recipe.PathBottle), at(recipe.PathRest), at(recipe.PathFill), at(recipe.PathStyle)},
+		stage: inCask, model: maturing, from: []string{"casks", "angels", "at-entry"}, inputs: []source{at(recipe.PathBottle), at(recipe.PathRest), at(recipe.PathFill), at(recipe.PathStandard)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(float64(a.p.Cask.Bottles), plan.Each) },
 		work:   workBottles,
 	},

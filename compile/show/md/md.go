@@ -41,11 +41,11 @@ func (m *markdown) head() {
 	p := m.p
 	m.line("## %s", p.Batch.Name)
 	m.line("")
-	style := "no standard of identity named"
-	if p.Batch.Style != "" {
-		style = p.Batch.Style
+	standard := "no standard of identity named"
+	if p.Batch.Standard != "" {
+		standard = p.Batch.Standard
 	}
-	m.line("%s, %s. Starts %s at %s.", p.House.Name, style, measure.Date(p.Batch.Start), measure.Clock(p.Batch.Start))
+	m.line("%s, %s. Starts %s at %s.", p.House.Name, standard, measure.Date(p.Batch.Start), measure.Clock(p.Batch.Start))
 	if p.Batch.Parent != "" {
 		changes := ""
 		if len(p.Batch.Changes) > 0 {

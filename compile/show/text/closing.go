@@ -7,7 +7,7 @@ func (t *text) law() {
 	if l == nil {
 		return
 	}
-	t.Heading("STYLE: " + safe(l.Title))
+	t.Heading("STANDARD: " + safe(l.Title))
 	t.Para(2, 2, safe(l.Source)+". This is not legal advice.")
 	for _, c := range l.Conditions {
 		line := safe(c.Asks)

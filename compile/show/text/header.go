@@ -27,11 +27,11 @@ func (t *text) header() {
 		t.Para(0, 2, "a variant of "+safe(p.Batch.Parent)+t.changes())
 	}
 	start := plan.Moment(p.Batch.Start)
-	style := "no standard of identity named"
-	if p.Batch.Style != "" {
-		style = safe(p.Batch.Style)
+	standard := "no standard of identity named"
+	if p.Batch.Standard != "" {
+		standard = safe(p.Batch.Standard)
 	}
-	t.Para(0, 2, fmt.Sprintf("%s. Starts %s at %s, %s.", style, measure.Date(p.Batch.Start), start.Format("15:04"), p.House.Zone))
+	t.Para(0, 2, fmt.Sprintf("%s. Starts %s at %s, %s.", standard, measure.Date(p.Batch.Start), start.Format("15:04"), p.House.Zone))
 	h := p.House
 	facts := []string{t.Length(h.ElevationM) + " up", "water boils at " + t.Temp(h.WaterBoilsC), "cold water " + t.Temp(h.WaterC)}
 	if len(h.ShiftDays) > 0 {

@@ -71,7 +71,7 @@ func TestTrialMarks(t *testing.T) {
 func TestTrialHarmless(t *testing.T) {
 	plans := ferryTrial(t)
 	odd := *plans[1]
-	odd.Batch.Name, odd.Batch.Changes = "\x1b]8;;x\a<b>", []string{"style \u202e| x"}
+	odd.Batch.Name, odd.Batch.Changes = "\x1b]8;;x\a<b>", []string{"standard \u202e| x"}
 	odd.Bill.Lines = append([]plan.Grain{}, odd.Bill.Lines...)
 	odd.Bill.Lines[0].Name = "\x1b[2J"
 	plans[1] = &odd
