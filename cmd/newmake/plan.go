@@ -145,7 +145,7 @@ func (a *app) compute(src *source, name, units string) (*plan.Plan, diag.List, e
 		return nil, list, nil
 	}
 	b, list := src.house.Batch(name)
-	unread, others := besides(src, name, list)
+	unread, others := restOfFile(src, name, list)
 	list = src.house.Ordered(append(list, unread...))
 	if b == nil || len(unread) > 0 {
 		return nil, list, nil

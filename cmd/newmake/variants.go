@@ -31,7 +31,7 @@ func (a *app) variants(arg string, f planFlags) error {
 	if name, err = a.subject(src, name); err != nil {
 		return err
 	}
-	if unread, _ := besides(src, name, nil); len(unread) > 0 {
+	if unread, _ := restOfFile(src, name, nil); len(unread) > 0 {
 		return a.refuse(unread, speak)
 	}
 	trial, list, err := a.trial(src, name, f.units)

@@ -10,11 +10,11 @@ import (
 	"newmake/lang/house"
 )
 
-// besides looks at the rest of the file that a batch stands in. unread is what
+// restOfFile looks at the rest of the file that a batch stands in. unread is what
 // cannot be read there: the batch itself may have lost a part to it, so nothing is
 // planned. others says that other batches there have errors of meaning, which
 // leave this one as it is; it is "" if they have none. said is of the batch.
-func besides(src *source, name string, said diag.List) (unread diag.List, others string) {
+func restOfFile(src *source, name string, said diag.List) (unread diag.List, others string) {
 	at := slices.IndexFunc(src.house.Files, func(f *house.File) bool {
 		return slices.Contains(src.house.BatchesIn(f.Source.Name), name)
 	})
