@@ -393,6 +393,18 @@ func planned(t *testing.T, b *recipe.Batch) *plan.Plan {
 	return p
 }
 
+// BenchmarkNumbers is the stages alone: what is computed thousands of times with
+// other constants.
+func BenchmarkNumbers(b *testing.B) {
+	r := batch(b, lantern, ferry)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Numbers(r, &numbers.Memo{}, Calculated); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 // BenchmarkRound is what it costs to round a plan.
 func BenchmarkRound(b *testing.B) {
 	p, _ := Compile(batch(b, lantern, ferry))
