@@ -102,7 +102,7 @@ func (m *measurer) yieldOf(grain string, access float64) float64 {
 	e := r.Enzymes.Clone()
 	after := starch.StateOf(r.Out, e)
 	for h := 0.0; h < 96; h += 0.25 {
-		k.Step(&after, &e, 31, 5+(4.0-5)*math.Min(1, h/48), 900)
+		k.Run(&after, &e, 31, 5+(4.0-5)*math.Min(1, h/48), 900)
 	}
 	glucose := after.GlucoseKg + after.MaltoseKg*starch.PerGlucose/starch.PerMaltose + after.MaltotrioseKg*starch.PerGlucose/starch.PerMaltotriose
 	return 0.95 * 0.5114 * glucose / fluid.Density(1, 20) / galM3 / (kg / (56 * lbKg))

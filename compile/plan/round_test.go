@@ -63,7 +63,9 @@ func TestRoundReachesEverything(t *testing.T) {
 			Read: []Reading{{Expect: Of(1.06244, SG)}},
 		}}},
 	}
+	p.Congeners = &Congeners{Curve: []CongenerPoint{{Relative: []float64{1.23456, 0.00049}}}}
 	p.Round()
+	assert.Equal(t, []float64{1.235, 0}, p.Congeners.Curve[0].Relative)
 	assert.Equal(t, 1.0624, p.Summary.OriginalGravitySG)
 	assert.Equal(t, 134.1, p.Spirit.Fractions[0].Proof)
 	assert.Equal(t, 28.46, p.Spirit.Feints.AbvPct)

@@ -3,12 +3,14 @@ package starch
 import (
 	"math"
 
+	"newmake/compile/matter/exponential"
+
 	"newmake/lang/recipe"
 )
 
 // arrhenius is the factor by which a rate at refC changes at tempC.
 func arrhenius(energyJMol, refC, tempC float64) float64 {
-	return math.Exp(energyJMol / gasJMolK * (1/(refC+zeroC) - 1/(tempC+zeroC)))
+	return exponential.Exp(energyJMol / gasJMolK * (1/(refC+zeroC) - 1/(tempC+zeroC)))
 }
 
 // acidityFactor is the share of its full activity that an enzyme shows at a
@@ -17,7 +19,7 @@ func arrhenius(energyJMol, refC, tempC float64) float64 {
 // and 1 at its best.
 func acidityFactor(pH, low, high float64) float64 {
 	form := func(pH float64) float64 {
-		return 1 / (1 + math.Exp(math.Ln10*(low-1-pH)) + math.Exp(math.Ln10*(pH-high-1)))
+		return 1 / (1 + exponential.Exp(math.Ln10*(low-1-pH)) + exponential.Exp(math.Ln10*(pH-high-1)))
 	}
 	return form(pH) / form((low+high)/2)
 }
@@ -67,11 +69,8 @@ func AddedDeathRate(z *recipe.Enzyme, tempC float64) float64 {
 	return math.Ln2 / z.HalfLifeS * arrhenius(z.DeathJMol, z.HalfLifeC, tempC)
 }
 
-// addedRate is that of a preparation on its best substrate, per second. Its
-// activity is the rate that 1 kg of it has in 1 kg of water at its optimum.
-// Above the optimum it is no faster, and dying.
-func (c *Constants) addedRate(a *Added, tempC, pH, waterKg float64) float64 {
-	z := a.Enzyme
-	return a.Activity / waterKg * arrhenius(c.AddedJMol, z.OptimumC, min(tempC, z.OptimumC)) *
-		acidityFactor(pH, z.PHLow, z.PHHigh)
+// addedWarmth is the share of its rate at the optimum that a preparation has at
+// tempC. Above the optimum it is no faster, and dying.
+func (c *Constants) addedWarmth(z *recipe.Enzyme, tempC float64) float64 {
+	return arrhenius(c.AddedJMol, z.OptimumC, min(tempC, z.OptimumC))
 }

@@ -118,7 +118,7 @@ func TestAcidity(t *testing.T) {
 func maltoseIn(k starch.Constants, pH float64) float64 {
 	s := starch.State{WaterKg: 1000, DextrinKg: 100}
 	e := starch.Enzymes{Beta: 20000}
-	k.Step(&s, &e, 63, pH, 1)
+	k.Run(&s, &e, 63, pH, 1)
 	return s.MaltoseKg
 }
 
@@ -135,7 +135,7 @@ func TestPreparationsDoWhatTheStockSays(t *testing.T) {
 		var e starch.Enzymes
 		e.Dose(z, dose*1000)
 		for range 100 {
-			k.Step(&s, &e, tempC, (z.PHLow+z.PHHigh)/2, minutes*60/100)
+			k.Run(&s, &e, tempC, (z.PHLow+z.PHHigh)/2, minutes*60/100)
 		}
 		return s
 	}
@@ -152,7 +152,7 @@ func TestMoreEnzymeMoreSugar(t *testing.T) {
 		s, e := mixed(t)
 		change(&e)
 		for range 180 {
-			k.Step(&s, &e, 63, 5.3, 20)
+			k.Run(&s, &e, 63, 5.3, 20)
 		}
 		return s.FermentableKg()
 	}

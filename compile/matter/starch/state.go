@@ -90,7 +90,7 @@ func (s *State) StarchKg() float64 {
 		s.MaltotrioseKg/PerMaltotriose + s.MaltoseKg/PerMaltose + s.GlucoseKg/PerGlucose
 }
 
-// MassKg is water and all that Step moves.
+// MassKg is water and all that Run moves.
 func (s *State) MassKg() float64 {
 	return s.WaterKg + s.RawKg() + s.GelKg + s.DextrinKg + s.LimitDextrinKg +
 		s.MaltotrioseKg + s.MaltoseKg + s.GlucoseKg

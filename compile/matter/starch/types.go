@@ -65,7 +65,7 @@ func (e *Enzymes) Dose(z *recipe.Enzyme, massKg float64) {
 	e.Added = append(e.Added, Added{Name: z.Name, Enzyme: z, Activity: activity, Dosed: activity})
 }
 
-// Clone is a copy that shares nothing that Step changes.
+// Clone is a copy that shares nothing that Run changes.
 func (e Enzymes) Clone() Enzymes {
 	e.Added = append([]Added(nil), e.Added...)
 	return e

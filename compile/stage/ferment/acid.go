@@ -1,6 +1,10 @@
 package ferment
 
-import "math"
+import (
+	"math"
+
+	"newmake/compile/matter/exponential"
+)
 
 const (
 	lacticRefC = 30.0 // of lactic-growth
@@ -26,10 +30,12 @@ func (k *constants) souring(tempC, acidKgM3, appetite, food float64) float64 {
 // acidity is the pH now: the acid of the yeast is a hydrogen ion for each
 // nitrogen it took up as it grew (common practice puts a yeast's own fall of pH
 // at about 1), that of the bacteria lactic acid.
-func (y *system) acidity(startPH float64, s *vector) float64 {
-	v := s.liquidM3(y.fixedM3)
+func (y *system) acidity(s vector) float64 { return y.acidityIn(s, s.liquidM3(y.fixedM3)) }
+
+// acidityIn is acidity in a volume.
+func (y *system) acidityIn(s vector, m3 float64) float64 {
 	hydrons := s[grown] * y.strain.gr.hydrons * y.k.acidPerNitrogen
-	return y.k.pH(startPH, hydrons/v, s[lactic]/v)
+	return y.k.pH(y.startPH, hydrons/m3, s[lactic]/m3)
 }
 
 // pH is that of a wort that started at ph, when yeast has put hydrons
@@ -41,7 +47,7 @@ func (k *constants) pH(ph, hydrons, lacticKgM3 float64) float64 {
 	lo, hi := 0.0, ph
 	x := ph - hydrons/k.buffer
 	for range 50 {
-		e := math.Exp(math.Ln10 * (lacticPKa - x))
+		e := exponential.Exp(math.Ln10 * (lacticPKa - x))
 		share := 1 / (1 + e)
 		f := k.buffer*(ph-x) - hydrons - lactic*share
 		if f > 0 {

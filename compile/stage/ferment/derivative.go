@@ -1,5 +1,7 @@
 package ferment
 
+import "newmake/compile/matter/starch"
+
 // system is all that stays the same during a ferment.
 type system struct {
 	k      constants
@@ -9,30 +11,76 @@ type system struct {
 	fixedM3     float64 // volume of dissolved matter that nothing changes
 	growthMost  float64 // kg of yeast that can be grown
 	pressurePa  float64
-	vent        vent    // as of the start of the step
 	lagPerS     float64 // at the strain's reference temperature; 0: no lag
-	cooling     float64 // W, as of the last evaluation
-	fermentHeat float64 // W, as of the last evaluation
-	stiff       float64 // 1/s, fastest answer of the state, same
+	startPH     float64
+	maltotriose float64 // share of it that the yeast takes
+
+	starch *starch.Kinetics
+	z, dz  []float64 // its vector, and how that changes
+
+	// What hardly changes within a step runs straight from one value to another.
+	ahead                  vector
+	fromS, overS           float64
+	ventFrom, ventTo       vent
+	acidityFrom, acidityTo []float64
+}
+
+// begin sets what Prepare goes on from.
+func (y *system) begin(s vector) {
+	y.ventFrom = y.ventOf(s)
+	y.starch.AcidityAt(y.acidity(s), y.acidityFrom)
+	y.ventTo = y.ventFrom
+	copy(y.acidityTo, y.acidityFrom)
+	copy(y.ahead, s)
+}
+
+// Prepare is ode.Preparer: what the gas carries off, and the enzymes' activity
+// by acidity, run from where the step before left them to where this step leads.
+// So the slopes at its beginning are the ones that the step before ended with.
+func (y *system) Prepare(t, h float64, state, slopes []float64) {
+	s, d := vector(state), vector(slopes)
+	if t > y.fromS { // not the same step again, shorter
+		f := (t - y.fromS) / y.overS
+		y.ventFrom = y.ventFrom.towards(y.ventTo, f)
+		for i, to := range y.acidityTo {
+			y.acidityFrom[i] += f * (to - y.acidityFrom[i])
+		}
+	}
+	y.fromS, y.overS = t, h
+	ahead := y.ahead
+	for _, i := range [...]int{water, ethanol, lactic, grown, tempC} {
+		ahead[i] = s[i] + h*d[i]
+	}
+	const furthest = 3 // C; a step that goes further is too long for other reasons
+	ahead[tempC] = s[tempC] + min(furthest, max(-furthest, h*d[tempC]))
+	y.ventTo = y.ventOf(ahead)
+	y.starch.AcidityAt(y.acidityIn(ahead, s.liquidM3(y.fixedM3)), y.acidityTo)
 }
 
 // nutrients is the share of its growth that the wort still allows the yeast: a
 // straight fall (logistic growth), nothing when the grain has fed all the
 // yeast it can.
-func (y *system) nutrients(s *vector) float64 {
+func (y *system) nutrients(s vector) float64 {
 	if y.growthMost <= 0 {
 		return 0
 	}
 	return min(1, max(0, 1-s[grown]/y.growthMost))
 }
 
-// derivative is the rate of change of s, per second, into d.
-func (y *system) derivative(s, d *vector) {
+// Slopes is ode.System: the rate of change of the state, per second, into d.
+func (y *system) Slopes(timeS float64, state, slopes []float64) {
+	s, d := vector(state), vector(slopes)
+	f := 0.0
+	if y.overS > 0 {
+		f = (timeS - y.fromS) / y.overS
+	}
+	vent := y.ventFrom.towards(y.ventTo, f)
+	y.starch.SetAcidity(y.acidityFrom, y.acidityTo, f)
 	v := s.liquidM3(y.fixedM3)
 	strength := s[ethanol] / v
 	t := s[tempC]
 	st := &y.strain
-	*d = vector{}
+	clear(d)
 
 	// The yeast takes sugar, grows, dies and wakes.
 	all, g, m, mt := st.appetite(s[glucose]/v, s[maltose]/v, s[maltotriose]/v)
@@ -66,20 +114,23 @@ func (y *system) derivative(s, d *vector) {
 
 	// Bacteria eat what the yeast leaves. Gums become acid without water
 	// (CH2O both).
-	food := s[dextrin] + s[maltotrioseLeft] + s[gums]
+	food := s[dextrin] + s[limitDextrin] + s[maltotrioseLeft] + s[gums]
 	if sour := y.k.souring(t, s[lactic]/v, all*s[awake], food/v) * v; sour > 0 && food > 0 {
 		d[lactic] = sour
 		d[dextrin] = -sour * s[dextrin] / food / glucosePerDextrin
+		d[limitDextrin] = -sour * s[limitDextrin] / food / glucosePerDextrin
 		d[maltotrioseLeft] = -sour * s[maltotrioseLeft] / food / glucosePerMaltotriose
 		d[gums] = -sour * s[gums] / food
-		d[water] -= sour + d[dextrin] + d[maltotrioseLeft] + d[gums]
+		d[water] -= sour + d[dextrin] + d[limitDextrin] + d[maltotrioseLeft] + d[gums]
 	}
+
+	y.saccharify(s, d)
 
 	// The gas carries some of it off.
 	x := s[ethanol] / molEthanol
 	x /= x + s[water]/molWater
-	d[ventEthanol] = d[co2] * y.vent.ethanolPerX * x
-	d[ventWater] = d[co2] * y.vent.water
+	d[ventEthanol] = d[co2] * vent.ethanolPerX * x
+	d[ventWater] = d[co2] * vent.water
 	d[ethanol] -= d[ventEthanol]
 	d[water] -= d[ventWater]
 
@@ -91,28 +142,29 @@ func (y *system) derivative(s, d *vector) {
 	d[lossJ] = y.vessel.lossWK * (t - y.vessel.ambientC)
 	d[ventJ] = d[ventEthanol]*latentEthanol + d[ventWater]*latentWater
 	d[tempC] = (d[heatJ] + d[warmJ] - d[coolJ] - d[lossJ] - d[ventJ]) / y.vessel.heatCapacity
-
-	y.cooling, y.fermentHeat = cool, d[heatJ]
-	y.stiff = max(y.vessel.stiffness(), 3*death, // a long dying must not gather error
-		st.stiffness(s, takes, all, v))
 }
 
-// stiffness is the fastest rate at which a sugar answers to its uptake, 1/s:
-// how uptake falls off as the sugar does, and, four times over so that no step
-// takes more than there is, how fast it goes.
-func (st *strain) stiffness(s *vector, takes, all, v float64) float64 {
-	if all <= 0 {
-		return 0
+// saccharify adds what the enzymes from the mash still do.
+func (y *system) saccharify(s, d vector) {
+	z, dz := y.z, y.dz
+	three := s[maltotriose] + s[maltotrioseLeft]
+	z[starch.Water], z[starch.Gel], z[starch.Dextrin], z[starch.LimitDextrin] = s[water], s[gel], s[dextrin], s[limitDextrin]
+	z[starch.Maltotriose], z[starch.Maltose], z[starch.Glucose] = three, s[maltose], s[glucose]
+	copy(z[starch.Alpha:], s[enzymesLeft:])
+	y.starch.SetTemp(s[tempC])
+	y.starch.Flow(z, dz)
+	d[water] += dz[starch.Water]
+	d[gel] += dz[starch.Gel]
+	d[dextrin] += dz[starch.Dextrin]
+	d[limitDextrin] += dz[starch.LimitDextrin]
+	d[maltose] += dz[starch.Maltose]
+	d[glucose] += dz[starch.Glucose]
+	if made := dz[starch.Maltotriose]; made >= 0 {
+		d[maltotriose] += made * y.maltotriose
+		d[maltotrioseLeft] += made * (1 - y.maltotriose)
+	} else if three > 0 {
+		d[maltotriose] += made * s[maltotriose] / three
+		d[maltotrioseLeft] += made * s[maltotrioseLeft] / three
 	}
-	k := st.k
-	full := takes / all
-	return full * max(
-		answer(st.y.HalfKgM3*v, s[glucose]),
-		answer(k.maltoseHalf*v, s[maltose]),
-		answer(k.maltotrioseHalf*v, s[maltotriose]))
-}
-
-func answer(half, sugar float64) float64 {
-	sugar = max(0, sugar)
-	return max(half, 4*sugar) / ((half + sugar) * (half + sugar))
+	copy(d[enzymesLeft:], dz[starch.Alpha:])
 }

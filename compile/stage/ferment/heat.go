@@ -70,11 +70,6 @@ func (v *vessel) cooling(tempC float64) (coolW, warmW float64) {
 	return coolW, warmW
 }
 
-// stiffness is the fastest rate at which the vessel answers, 1/s.
-func (v *vessel) stiffness() float64 {
-	return (max(v.coolW, v.warmW)/v.band + v.lossWK) / v.heatCapacity
-}
-
 // vent is what a kg of carbon dioxide carries off, saturated at a temperature
 // over a wash with a mole fraction of ethanol: kg of ethanol per mole fraction
 // and kg of water, by NRTL activities and vapour pressures of package fluid.
@@ -89,6 +84,16 @@ func ventAt(tempC, x, pressurePa float64) vent {
 		ethanolPerX: pE / dry * molEthanol / molCO2,
 		water:       pW / dry * molWater / molCO2,
 	}
+}
+
+// towards is a share f of the way from one to another.
+func (v vent) towards(to vent, f float64) vent {
+	return vent{v.ethanolPerX + f*(to.ethanolPerX-v.ethanolPerX), v.water + f*(to.water-v.water)}
+}
+
+func (y *system) ventOf(s vector) vent {
+	moles := s[ethanol] / molEthanol
+	return ventAt(s[tempC], moles/(moles+s[water]/molWater), y.pressurePa)
 }
 
 // Heats of evaporation at 30 C, J/kg.

@@ -3,6 +3,8 @@ package ferment
 import (
 	"math"
 
+	"newmake/compile/matter/exponential"
+
 	"newmake/lang/recipe"
 )
 
@@ -24,7 +26,7 @@ func newStrain(y *recipe.Yeast, k *constants) strain {
 
 // arrhenius is the factor by which a rate at refC changes at tempC.
 func arrhenius(energyJMol, refC, tempC float64) float64 {
-	return math.Exp(energyJMol / gasJMolK * (1/(refC+zeroC) - 1/(tempC+zeroC)))
+	return exponential.Exp(energyJMol / gasJMolK * (1/(refC+zeroC) - 1/(tempC+zeroC)))
 }
 
 // stopsC is where yeast does nothing for cold: 1.3 to 4.3 C, by species of
@@ -104,6 +106,6 @@ const (
 func (s *strain) death(tempC, ethanolKgM3 float64) float64 {
 	p := max(0, ethanolKgM3) / s.y.EthanolMostKgM3
 	slow := s.y.DeathPerS * arrhenius(s.y.ActivationDeathJMol, s.y.RefC, tempC) * (1 + s.k.deathByEthanol*p*p)
-	heat := killPerS * math.Exp(math.Ln10*(tempC-s.y.MostC)/killZ)
+	heat := killPerS * exponential.Exp(math.Ln10*(tempC-s.y.MostC)/killZ)
 	return min(killMost, slow+heat)
 }

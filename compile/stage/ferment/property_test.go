@@ -11,12 +11,13 @@ import (
 	"newmake/lang/recipe"
 )
 
+// A tolerance a hundred times finer changes nothing in four digits.
 func TestStepHalvingAgreesToFourDigits(t *testing.T) {
 	for name, in := range cases(t) {
 		i, j := in, in
-		coarse, err := run(&i, 1)
+		coarse, err := run(&i, Tolerance)
 		require.NoError(t, err)
-		fine, err := run(&j, 2)
+		fine, err := run(&j, Tolerance/100)
 		require.NoError(t, err)
 		for _, v := range []struct {
 			what         string
@@ -238,9 +239,28 @@ func TestStepsAreFew(t *testing.T) {
 		require.NoError(t, err)
 		in.PressurePa, in.PH = seaLevelPa, usualWortPH
 		f := newFerment(&in, k, &sk)
-		require.NoError(t, f.work(1), name)
+		require.NoError(t, f.work(Tolerance), name)
 		assert.Less(t, f.steps, mostSteps/10, name)
+		assert.Positive(t, f.steps, name)
 	}
+}
+
+// A sugar that answers a thousand times faster than the step is followed: yeast
+// that takes maltose to the last microgram ends as one that takes it to a gram
+// in a hundred litres, and in no more steps than are allowed.
+func TestSharpAnswerIsFollowed(t *testing.T) {
+	abv := func(half float64) float64 {
+		in := bourbon(t)
+		in.Model.Values["maltose-half"] = half
+		return ferments(t, in).ABV
+	}
+	assert.InDelta(t, abv(1e-2), abv(2e-6), 2e-5)
+}
+
+func TestAsMuchYeastAsWortIsComputed(t *testing.T) {
+	in := bourbon(t)
+	in.PitchKg = 0.99 * in.Wort.MassKg()
+	assert.Positive(t, ferments(t, in).SugarTakenKg)
 }
 
 func TestErrorsNameWhatIsMissing(t *testing.T) {
@@ -257,8 +277,8 @@ func TestErrorsNameWhatIsMissing(t *testing.T) {
 		{"model", func(in *Input) { in.Model = nil }, "`model ferment` is missing"},
 		{"mash model", func(in *Input) { in.Mash = nil }, "`model mash` is missing"},
 		{"constant", func(in *Input) { delete(in.Model.Values, "resting-rate") }, "lacks resting-rate"},
-		{"too fast", func(in *Input) { in.Model.Values["maltose-half"] = 2e-6 }, "too fast to be followed"},
-		{"out of all measure", func(in *Input) { in.PitchKg = 1e12 }, "too fast to be followed"},
+		{"out of all measure", func(in *Input) { in.PitchKg = 1.01 * in.Wort.MassKg() }, "more yeast than wort"},
+		{"too fast", func(in *Input) { y := *in.Yeast; y.GrowthPerS = 1e300; in.Yeast = &y }, "too fast to be followed"},
 		{"band", func(in *Input) { in.Model.Values["control-band"] = 0 }, "control-band"},
 		{"growth", func(in *Input) { in.Yeast.GrowthPerS = 0 }, "growth is missing"},
 		{"yield", func(in *Input) { in.Yeast.EthanolYield = 1.02 }, "above 100 %"},

@@ -1,6 +1,9 @@
 package ferment
 
-import "newmake/compile/matter/stream"
+import (
+	"newmake/compile/matter/starch"
+	"newmake/compile/matter/stream"
+)
 
 // The state of the fermenter: kg in the whole vessel unless a line says
 // otherwise. What stands after tempC is summed up as it goes and drives
@@ -10,7 +13,9 @@ const (
 	maltose
 	maltotriose     // that this yeast can take
 	maltotrioseLeft // that it cannot
-	dextrin         // straight and branched
+	dextrin         // straight
+	limitDextrin    // closed by a branch
+	gel             // starch not yet split
 	water
 	ethanol
 	solubles // without the next
@@ -32,10 +37,10 @@ const (
 	coolJ
 	lossJ
 	ventJ
-	size
+	enzymesLeft // from here on, as package starch has them: a logarithm for each
 )
 
-type vector [size]float64
+type vector []float64
 
 // Partial volumes, m3/kg, by which concentrations are reckoned: water at 20 C;
 // ethanol and sugar dissolved in much water (10 % sugar: 1038.2 kg/m3, as the
@@ -49,20 +54,20 @@ const (
 
 // liquidM3 is the volume in which things are dissolved; fixed is that of the
 // dissolved matter the ferment does not change.
-func (s *vector) liquidM3(fixed float64) float64 {
-	solids := s[glucose] + s[maltose] + s[maltotriose] + s[maltotrioseLeft] + s[dextrin] +
+func (s vector) liquidM3(fixed float64) float64 {
+	solids := s[glucose] + s[maltose] + s[maltotriose] + s[maltotrioseLeft] + s[dextrin] + s[limitDextrin] +
 		s[solubles] + s[gums] + s[glycerol] + s[other] + s[lactic]
 	return volumeWater*s[water] + volumeEthanol*s[ethanol] + volumeSolids*solids + fixed
 }
 
 // sugarLeft is the sugar that the yeast can still take, as glucose.
-func (s *vector) sugarLeft() float64 {
+func (s vector) sugarLeft() float64 {
 	return s[glucose] + glucosePerMaltose*s[maltose] + glucosePerMaltotriose*s[maltotriose]
 }
 
 // dryness is the share of all the sugar that there has been for the yeast that
 // is gone.
-func (s *vector) dryness() float64 {
+func (s vector) dryness() float64 {
 	left := s.sugarLeft()
 	if s[taken]+left <= 0 {
 		return 1
@@ -70,7 +75,7 @@ func (s *vector) dryness() float64 {
 	return s[taken] / (s[taken] + left)
 }
 
-func (s *vector) viableShare() float64 {
+func (s vector) viableShare() float64 {
 	if s[alive]+s[dead] <= 0 {
 		return 0
 	}
@@ -78,11 +83,12 @@ func (s *vector) viableShare() float64 {
 }
 
 // into writes the state over the wort it came from.
-func (s *vector) into(w stream.Stream) stream.Stream {
+func (s vector) into(w stream.Stream) stream.Stream {
 	w.GlucoseKg = s[glucose]
 	w.MaltoseKg = s[maltose]
 	w.MaltotrioseKg = s[maltotriose] + s[maltotrioseLeft]
-	w.DextrinKg = s[dextrin]
+	w.DextrinKg = s[dextrin] + s[limitDextrin]
+	w.GelStarchKg = s[gel]
 	w.WaterKg = s[water]
 	w.EthanolKg = s[ethanol]
 	w.SolublesKg = s[solubles] + s[gums]
@@ -93,21 +99,51 @@ func (s *vector) into(w stream.Stream) stream.Stream {
 	return w
 }
 
-const (
-	lastCellKg = 3e-14 // dry, from memory: below that there is none to grow again
-	traceKg    = 1e-20
-)
+// lastCellKg is dry, from memory: below that there is none to grow again.
+const lastCellKg = 3e-14
 
-// clear takes away what is less than one cell, and sugars that have run down to
-// the smallest numbers the machine has, which it reckons slowly.
-func (s *vector) clear() {
+// Settle is ode.Settler: it takes away what is less than one cell, and gives
+// back what a step took too much, less than its tolerance, of what has run out.
+func (y *system) Settle(state []float64) {
+	s := vector(state)
 	if s[alive] < lastCellKg {
 		s[dead] += s[alive]
 		s[alive] = 0
 	}
-	for _, i := range [...]int{glucose, maltose, maltotriose, maltotrioseLeft, dextrin, gums} {
-		if s[i] > -traceKg && s[i] < traceKg {
-			s[i] = 0
+	for _, sugar := range [...]struct {
+		of  int
+		per float64 // glucose of a kg
+	}{{glucose, 1}, {maltose, glucosePerMaltose}, {maltotriose, glucosePerMaltotriose}} {
+		if short := -s[sugar.of]; short > 0 {
+			s[sugar.of] = 0
+			s[water] -= short * (1 - sugar.per)
+			y.unferment(s, short*sugar.per)
 		}
 	}
+	for _, food := range [...]struct {
+		of  int
+		per float64
+	}{{dextrin, glucosePerDextrin}, {limitDextrin, glucosePerDextrin}, {maltotrioseLeft, glucosePerMaltotriose}, {gums, 1}} {
+		if short := -s[food.of]; short > 0 {
+			s[food.of] = 0
+			s[water] -= short * (1 - food.per)
+			s[lactic] -= short * food.per
+		}
+	}
+	if short := -s[gel]; short > 0 {
+		s[gel] = 0
+		s[dextrin] -= short * starch.PerDextrin
+		s[water] -= short * (1 - starch.PerDextrin)
+	}
+}
+
+// unferment takes back the fermenting of some glucose.
+func (y *system) unferment(s vector, kg float64) {
+	made := kg * y.strain.y.EthanolYield
+	s[taken] -= kg
+	s[other] -= kg - made
+	s[ethanol] -= made * ethanolPerGlucose
+	s[co2] -= made * co2PerGlucose
+	s[heatJ] -= kg * y.k.heatGlucose
+	s[tempC] -= kg * y.k.heatGlucose / y.vessel.heatCapacity
 }

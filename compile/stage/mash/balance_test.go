@@ -70,7 +70,7 @@ func TestHeatBalanceCloses(t *testing.T) {
 		require.NoError(t, err)
 		c, err := constantsFrom(in.Model)
 		require.NoError(t, err)
-		m := newCooker(in, c, k, 1)
+		m := newCooker(in, c, k, starch.Tolerance)
 		for i := range in.Steps {
 			require.NoError(t, m.do(i))
 		}
@@ -100,14 +100,14 @@ func TestHeatBalanceCloses(t *testing.T) {
 	}
 }
 
-// Half the step of time changes nothing in four digits.
+// A tolerance a hundred times finer changes nothing in four digits.
 func TestStepOfTimeIsFineEnough(t *testing.T) {
 	for name, in := range all(t) {
-		coarse, err := run(in, 1)
+		coarse, err := run(in, starch.Tolerance)
 		require.NoError(t, err)
-		fine, err := run(in, 2)
+		fine, err := run(in, starch.Tolerance/100)
 		require.NoError(t, err)
-		same := func(a, b float64, what string) { t.Helper(); assert.InEpsilon(t, b, a, 5e-5, "%s: %s", name, what) }
+		same := func(a, b float64, what string) { t.Helper(); assert.InEpsilon(t, b, a, 2e-5, "%s: %s", name, what) }
 		same(coarse.Conversion, fine.Conversion, "conversion")
 		same(coarse.Gelatinized, fine.Gelatinized, "gelatinized")
 		same(coarse.FermentableShare, fine.FermentableShare, "fermentable")

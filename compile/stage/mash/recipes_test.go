@@ -111,7 +111,7 @@ func afterFerment(t testing.TB, r Result, hours, tempC float64) starch.State {
 	s := starch.StateOf(r.Out, e)
 	for h := 0.0; h < hours; h += 0.25 {
 		pH := r.PH + (4.0-r.PH)*min(1, h/48)
-		k.Step(&s, &e, tempC, pH, 900)
+		k.Run(&s, &e, tempC, pH, 900)
 	}
 	return s
 }

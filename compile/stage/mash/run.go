@@ -9,12 +9,6 @@ import (
 )
 
 const (
-	// Steps of time. The kinetics are second order, so 10 s where starch moves
-	// and 30 s where it barely does give four digits (see the tests).
-	fineStepS   = 10
-	coarseStepS = 30
-	coarseC     = 45 // below it, coarse
-
 	curveStepS = 60
 	endlessS   = 48 * 3600 // no step lasts longer
 )
@@ -24,7 +18,8 @@ type cooker struct {
 	in        Input
 	c         constants
 	k         starch.Constants
-	refine    float64 // divides the step of time
+	tolerance float64 // of the integrator's steps
+	rung      int     // that the last drive's steps ended with
 	boilC     float64
 	metalJK   float64
 	lossWK    float64
@@ -41,12 +36,13 @@ type cooker struct {
 	res                            Result
 }
 
-// Run computes a mash. The only errors are a model without its constants and
+// Run computes a mash, to 2e-5 of each of its masses (TestStepOfTimeIsFineEnough). The only errors are a model without its constants and
 // an input that no recipe yields; what cannot be done as written is done as
 // near as can be, and stands in Problems.
-func Run(in Input) (Result, error) { return run(in, 1) }
+func Run(in Input) (Result, error) { return run(in, starch.Tolerance) }
 
-func run(in Input, refine float64) (Result, error) {
+// run is Run to a tolerance; tests use it to see what the step's error is.
+func run(in Input, tolerance float64) (Result, error) {
 	k, err := starch.ConstantsFrom(in.Model)
 	if err != nil {
 		return Result{}, fmt.Errorf("mash: %w", err)
@@ -55,7 +51,7 @@ func run(in Input, refine float64) (Result, error) {
 	if err != nil {
 		return Result{}, fmt.Errorf("mash: %w", err)
 	}
-	m := newCooker(in, c, k, refine)
+	m := newCooker(in, c, k, tolerance)
 	for i := range in.Steps {
 		if err := m.do(i); err != nil {
 			return Result{}, err
@@ -64,8 +60,8 @@ func run(in Input, refine float64) (Result, error) {
 	return m.finish(), nil
 }
 
-func newCooker(in Input, c constants, k starch.Constants, refine float64) *cooker {
-	m := &cooker{in: in, c: c, k: k, refine: refine, lastDrain: -1}
+func newCooker(in Input, c constants, k starch.Constants, tolerance float64) *cooker {
+	m := &cooker{in: in, c: c, k: k, tolerance: tolerance, lastDrain: -1}
 	m.boilC = fluid.WaterBoilC(in.PressurePa)
 	m.metalJK = MetalKg(in.Cooker) * metalJKgK
 	if over := m.boilC - in.AmbientC; over > 0 {
@@ -114,78 +110,6 @@ func (m *cooker) wallWK(b *body) float64 {
 		return m.lossWK
 	}
 	return 0
-}
-
-// wait lets a drive work on a body for durS.
-func (m *cooker) wait(step *Step, b *body, d drive, durS float64) {
-	for left := durS; left > 1e-9*durS; {
-		dt := min(m.stepS(b.tempC), left)
-		m.tick(step, b, &d, dt)
-		left -= dt
-	}
-}
-
-// reach lets a drive work on a body until toC.
-func (m *cooker) reach(step *Step, b *body, d drive, toC float64) {
-	for spent := 0.0; spent < endlessS; {
-		dt := m.stepS(b.tempC)
-		left := d.timeTo(b.tempC, toC, m.heatCapacityJK(b))
-		if left <= dt {
-			m.tick(step, b, &d, left)
-			b.tempC = toC
-			return
-		}
-		m.tick(step, b, &d, dt)
-		spent += dt
-	}
-}
-
-func (m *cooker) stepS(tempC float64) float64 {
-	if tempC < coarseC && m.worts.empty() {
-		return coarseStepS / m.refine
-	}
-	return fineStepS / m.refine
-}
-
-// tick is one step of time: heat, then starch at the middle temperature, and
-// the clock.
-func (m *cooker) tick(step *Step, b *body, d *drive, dtS float64) {
-	c := m.heatCapacityJK(b)
-	midC, toC, f := d.over(b.tempC, c, dtS)
-	pH := m.acid.pH()
-	if m.nowS == 0 && len(m.res.Curve) == 0 {
-		m.record(b)
-	}
-	m.k.Step(&b.starch, &b.enzymes, midC, pH, dtS)
-	if other := m.other(b); other != nil {
-		m.k.Step(&other.starch, &other.enzymes, other.tempC, pH, dtS)
-	}
-	if f.cool > 0 {
-		m.res.CoolingWaterM3 += f.cool / (waterJKgK * m.c.coolRise * max(m.c.coolLeastK, midC-m.in.WaterC)) /
-			fluid.WaterDensity(m.in.WaterC)
-	}
-	b.tempC = toC
-	heat := f.heat
-	if m.steamJ > 0 && f.heat > 0 {
-		heat = m.condense(b, f.heat)
-	}
-	step.HeatJ += heat
-	step.CoolJ += f.cool
-	m.res.LossJ += f.loss
-	m.nowS += dtS
-	if m.nowS >= m.curveS-1e-9 {
-		m.record(b)
-	}
-}
-
-// condense adds the live steam that gave heatJ to the contents: it arrives as
-// water at their temperature. The heat paid for is that from cold feed.
-func (m *cooker) condense(b *body, heatJ float64) float64 {
-	kg := heatJ / (m.steamJ - waterJKgK*b.tempC)
-	b.starch.WaterKg += kg
-	b.waterInKg += kg
-	m.res.SteamKg += kg
-	return kg * (m.steamJ - waterJKgK*m.in.WaterC)
 }
 
 // other is the body that only stands while b is worked on, or nil.

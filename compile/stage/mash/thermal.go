@@ -51,6 +51,18 @@ func whole(t float64) float64 {
 	return math.Inf(1)
 }
 
+// tempAfter is the temperature after dtS.
+func (d *drive) tempAfter(fromC, cJK, dtS float64) float64 {
+	if d.ramp {
+		return fromC + d.rampKS*dtS
+	}
+	limit, rate, slope := d.equilibrium(cJK)
+	if rate == 0 {
+		return fromC + slope*dtS
+	}
+	return fromC - (limit-fromC)*math.Expm1(-rate*dtS)
+}
+
 // over is the temperature after dtS, its middle on the way, and the heat that
 // passed: the exact solution, so that the balance closes.
 func (d *drive) over(fromC, cJK, dtS float64) (midC, toC float64, f flow) {

@@ -3,6 +3,7 @@ package still
 import (
 	"math"
 
+	"newmake/compile/matter/exponential"
 	"newmake/compile/matter/fluid"
 )
 
@@ -44,7 +45,10 @@ type boil struct {
 	mixture equilibrium
 	reflux  float64
 	s       *series
-	pot     *boil // the same without its head, for what passes through the head
+	left    leaving
+	// The two that are wanted alone.
+	lnAlpha, dLnAlpha single
+	pot               *boil // the same without its head, for what passes through the head
 }
 
 // state is a boil at one mole fraction of the pot.
@@ -59,17 +63,36 @@ type state struct {
 
 // newBoil makes the functions of a boil: the equilibrium at the nodes, then
 // the head's differential condensation from each node, then the enthalpies.
-func newBoil(mixture equilibrium, reflux float64) *boil {
+func newBoil(mixture equilibrium, reflux float64) *boil { return newPot(mixture).under(reflux) }
+
+// newPot makes the functions of a pot without a head: only what under needs.
+func newPot(mixture equilibrium) *boil {
 	var rows [order]row
 	for k, x := range nodeX {
 		t, y := mixture.bubble(x)
 		rows[k][lnAlpha], rows[k][potC] = logit(y)-logit(x), t
 	}
-	pot := boil{mixture: mixture, s: fit(&rows)}
+	pot := &boil{mixture: mixture, s: fit(&rows)}
 	pot.s.differentiate(lnAlpha, dLnAlpha)
-	var path []float64
+	pot.alone()
+	return pot
+}
+
+// alone takes the functions that are wanted alone out of the series.
+func (b *boil) alone() {
+	for j := range order {
+		b.lnAlpha[j], b.dLnAlpha[j] = b.s[j][lnAlpha], b.s[j][dLnAlpha]
+	}
+}
+
+// under puts a pot under a head.
+func (pot *boil) under(reflux float64) *boil {
+	var rows [order]row
+	var room [64]float64
+	path := room[:0]
 	for k, x := range nodeX {
 		path = pot.headPath(path[:0], x, reflux)
+		_, rows[k][potC] = pot.s.pair(nodeT[k], lnAlpha, potC)
 		xHead := path[len(path)-1]
 		y0, y := pot.vapour(x), pot.vapour(xHead)
 		rows[k][vapourC] = pot.s.at(place(xHead))[potC]
@@ -86,16 +109,18 @@ func newBoil(mixture equilibrium, reflux float64) *boil {
 			rows[k][overH] += rows[k][headH]
 		}
 	}
-	b := &boil{mixture: mixture, reflux: reflux, s: fit(&rows), pot: &pot}
+	b := &boil{mixture: pot.mixture, reflux: reflux, s: fit(&rows), pot: pot}
 	b.s.differentiate(potC, dPotC)
 	b.s.differentiate(potH, dPotH)
+	b.alone()
+	b.left = b.leaves()
 	return b
 }
 
 // at is the boil at mole fraction x of the pot.
 func (b *boil) at(x float64) state {
 	v := b.s.at(place(x))
-	alpha := math.Exp(v[lnAlpha])
+	alpha := exponential.Exp(v[lnAlpha])
 	below := 1 + x*(alpha-1)
 	d := dPlace(x)
 	return state{
@@ -107,8 +132,7 @@ func (b *boil) at(x float64) state {
 
 // vapour is the mole fraction at the spout.
 func (b *boil) vapour(x float64) float64 {
-	lnA, _ := b.s.pair(place(x), lnAlpha, lnAlpha)
-	alpha := math.Exp(lnA)
+	alpha := exponential.Exp(sumOf(&b.lnAlpha, place(x)))
 	return alpha * x / (1 + x*(alpha-1))
 }
 
@@ -127,32 +151,34 @@ func headSteps(reflux float64) int {
 //
 //	d ln x / dl = (y/x - 1) / (dy/dx)
 //
-// It is appended to path at each of even steps in l, the pot's own first. It is
-// for the series of the pot itself, before the head is in it.
+// taken along the series' own axis. It is appended to path at each of even steps
+// in l, the pot's own first. It is for the series of the pot itself, before the
+// head is in it.
 func (b *boil) headPath(path []float64, x, reflux float64) []float64 {
 	steps := headSteps(reflux)
-	u := math.Log(x)
+	t := place(x)
 	h := -math.Log1p(-reflux) / float64(max(1, steps))
 	path = append(path, x)
 	for range steps {
-		k1 := b.headSlope(u)
-		k2 := b.headSlope(u + h/2*k1)
-		k3 := b.headSlope(u + h/2*k2)
-		k4 := b.headSlope(u + h*k3)
-		u += h / 6 * (k1 + 2*k2 + 2*k3 + k4)
-		path = append(path, math.Exp(u))
+		k1 := b.headSlope(t)
+		k2 := b.headSlope(t + h/2*k1)
+		k3 := b.headSlope(t + h/2*k2)
+		k4 := b.headSlope(t + h*k3)
+		t += h / 6 * (k1 + 2*k2 + 2*k3 + k4)
+		path = append(path, placed(t))
 	}
 	return path
 }
 
-func (b *boil) headSlope(u float64) float64 {
-	x := math.Exp(u)
+// headSlope is the change of place with l.
+func (b *boil) headSlope(t float64) float64 {
+	x := placed(t)
 	// y = a x / (1 + x (a-1)), differentiated with a = exp(lnAlpha(x)).
-	lnA, dLnA := b.s.pair(place(x), lnAlpha, dLnAlpha)
-	a := math.Exp(lnA)
+	lnA, dLnA := sumsOf(&b.lnAlpha, &b.dLnAlpha, t)
+	a := exponential.Exp(lnA)
 	below := 1 + x*(a-1)
 	dydx := a * (1 + x*(1-x)*dLnA*dPlace(x)) / (below * below)
-	return (a/below - 1) / dydx
+	return (a/below - 1) / dydx * x * dPlace(x)
 }
 
 func logit(v float64) float64 { return math.Log(v / (1 - v)) }

@@ -8,6 +8,7 @@ import "sync"
 type Boils struct {
 	mu   sync.Mutex
 	made map[boilKey]*boil
+	pots map[float64]*boil // by pressure
 }
 
 type boilKey struct{ pressurePa, reflux float64 }
@@ -22,10 +23,15 @@ func (s Setting) boil() *boil {
 	defer s.Boils.mu.Unlock()
 	b := s.Boils.made[key]
 	if b == nil {
-		b = newBoil(ethanolWater{s.PressurePa}, s.Still.Reflux)
 		if s.Boils.made == nil {
-			s.Boils.made = map[boilKey]*boil{}
+			s.Boils.made, s.Boils.pots = map[boilKey]*boil{}, map[float64]*boil{}
 		}
+		pot := s.Boils.pots[s.PressurePa]
+		if pot == nil {
+			pot = newPot(ethanolWater{s.PressurePa})
+			s.Boils.pots[s.PressurePa] = pot
+		}
+		b = pot.under(s.Still.Reflux)
 		s.Boils.made[key] = b
 	}
 	return b

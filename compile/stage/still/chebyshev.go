@@ -1,6 +1,10 @@
 package still
 
-import "math"
+import (
+	"math"
+
+	"newmake/compile/matter/exponential"
+)
 
 // Functions of the pot's mole fraction x are kept as Chebyshev series in
 // z = ln(1 + x/stretch), which opens up the low strengths where volatility
@@ -29,6 +33,9 @@ func nodes() (t, x [order]float64) {
 func place(x float64) float64 {
 	return 2*math.Log1p(math.Max(x, 0)/stretch)/zMost - 1
 }
+
+// placed is the x that stands at t.
+func placed(t float64) float64 { return stretch * (exponential.Exp(zMost*(t+1)/2) - 1) }
 
 // dPlace is the derivative of place.
 func dPlace(x float64) float64 { return 2 / (zMost * (stretch + x)) }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"newmake/compile/matter/exponential"
 	"newmake/compile/matter/fluid"
 	"newmake/lang/recipe"
 )
@@ -103,10 +104,19 @@ func (r *runner) follow(lnK *series) []Congener {
 	charged := r.charge.EthanolKg
 	pot, before := row{}, row{} // ln of the share still in the pot
 	step := 1
+	var k row // K at the step's beginning
+	if len(r.path) > 0 {
+		k = ratios(lnK, r.path[0])
+	}
+	for i := range out {
+		out[i].Spout = make([]CongenerPoint, 0, len(r.path))
+	}
 	for _, f := range r.fractions {
 		for ; step < len(r.path) && r.path[step].timeS <= f.EndS; step++ {
-			r.spout(out, r.path[step-1], &pot, lnK)
-			pot = r.p.carry(pot, r.path[step-1], r.path[step], lnK)
+			r.spout(out, r.path[step-1], &pot, &k)
+			next := ratios(lnK, r.path[step])
+			r.p.carry(&pot, r.path[step-1], r.path[step], lnK, &k, &next)
+			k = next
 		}
 		for i := range out {
 			c := CongenerFraction{Fraction: f.Name, Share: exact(math.Exp(before[i]) - math.Exp(pot[i]))}
@@ -118,7 +128,7 @@ func (r *runner) follow(lnK *series) []Congener {
 		before = pot
 	}
 	if n := len(r.path); n > 0 {
-		r.spout(out, r.path[n-1], &pot, lnK)
+		r.spout(out, r.path[n-1], &pot, &k)
 	}
 	for i := range out {
 		c := &out[i]
@@ -134,34 +144,37 @@ func (r *runner) follow(lnK *series) []Congener {
 	return out
 }
 
+// ratios are K at a node.
+func ratios(lnK *series, n node) row {
+	k := lnK.at(place(n.x()))
+	for i := range k {
+		k[i] = exponential.Exp(k[i])
+	}
+	return k
+}
+
 // carry takes ln m over one step by Simpson's rule; the pot's content at the
 // middle is that of the cubic through both ends.
-func (p *pot) carry(m row, a, b node, lnK *series) row {
+func (p *pot) carry(m *row, a, b node, lnK *series, kA, kB *row) {
 	h := b.u - a.u
 	mid := node{u: (a.u + b.u) / 2}
 	mid.pot = (a.pot+b.pot)/2 + h/8*(a.d.pot-b.d.pot)
 	mid.timeS = (a.timeS + b.timeS) / 2
 	mid.d = p.slope(mid.u, mid.level)
-	for _, n := range [...]struct {
-		node
-		weight float64
-	}{{a, h / 6}, {mid, 4 * h / 6}, {b, h / 6}} {
-		k := lnK.at(place(n.x()))
-		over := p.steam*n.d.timeS - n.d.pot
-		for i := range m {
-			m[i] -= n.weight * math.Exp(k[i]) * over / n.pot
-		}
+	kMid := ratios(lnK, mid)
+	over := func(n *node) float64 { return (p.steam*n.d.timeS - n.d.pot) / n.pot }
+	atA, atMid, atB := h/6*over(&a), 4*h/6*over(&mid), h/6*over(&b)
+	for i := range m {
+		m[i] -= atA*kA[i] + atMid*kMid[i] + atB*kB[i]
 	}
-	return m
 }
 
 // spout notes what comes over at a node.
-func (r *runner) spout(out []Congener, n node, pot *row, lnK *series) {
-	k := lnK.at(place(n.x()))
+func (r *runner) spout(out []Congener, n node, pot, k *row) {
 	y := r.p.b.vapour(n.x())
 	abv := fluid.ABVFromMassFrac(fluid.MassFrac(y))
 	for i := range out {
-		toEthanol := math.Exp(k[i]+pot[i]) / n.pot / y * r.hot.ethanol
+		toEthanol := k[i] * exponential.Exp(pot[i]) / n.pot / y * r.hot.ethanol
 		out[i].Spout = append(out[i].Spout, CongenerPoint{TimeS: n.timeS, ABV: abv, Relative: exact(toEthanol)})
 	}
 }

@@ -47,7 +47,7 @@ func TestTraceOfEthanolAndOfWater(t *testing.T) {
 			for i := range traces {
 				traces[i] = func(float64) float64 { return 1 }
 			}
-			traces[1] = func(x float64) float64 { return 1 / fluid.RelativeVolatility(x, in.PressurePa) }
+			traces[1] = func(t float64) float64 { return 1 / fluid.RelativeVolatility(placed(t), in.PressurePa) }
 			found := r.follow(b.spoutRatio(&traces, 1)[0])
 			for i, f := range r.fractions {
 				assert.InDelta(t, f.EthanolKg/r.charge.EthanolKg, found[0].Fractions[i].Share.Value, 2e-6, f.Name)
@@ -144,8 +144,8 @@ func TestFuselCrossing(t *testing.T) {
 	for name, want := range map[string]float64{"propanol": 0.256, "isobutanol": 0.439, "isoamyl-alcohols": 0.326} {
 		v, err := readVolatility(congenerModel(t), name)
 		require.NoError(t, err)
-		assert.Greater(t, v(0.001), 1.0)
-		u := fallTo(0.9, func(x float64) bool { return v(x) >= 1 })
+		assert.Greater(t, v.at(0.001), 1.0)
+		u := fallTo(0.9, func(x float64) float64 { return v.at(x) - 1 })
 		got := fluid.ABVFromMassFrac(fluid.MassFrac(math.Exp(u)))
 		assert.InDelta(t, want, got, 0.005, name)
 	}

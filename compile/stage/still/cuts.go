@@ -25,34 +25,52 @@ const leastX = 1e-7
 // strengthMark is where the spout has fallen to mass fraction w.
 func (b *boil) strengthMark(w, fromX float64) mark {
 	y := fluid.MoleFrac(w)
-	return mark{u: fallTo(fromX, func(x float64) bool { return b.vapour(x) <= y })}
+	return mark{u: fallTo(fromX, func(x float64) float64 { return y - b.vapour(x) })}
 }
 
 // temperatureMark is where the vapour leaving the head has risen to tempC.
 func (b *boil) temperatureMark(tempC, fromX float64) mark {
-	return mark{u: fallTo(fromX, func(x float64) bool { return b.at(x).vapourC >= tempC })}
+	return mark{u: fallTo(fromX, func(x float64) float64 { return b.at(x).vapourC - tempC })}
 }
 
-// fallTo gives the ln x at which a condition that holds below some x begins
-// to hold, going down from fromX: plus infinity if it holds there already,
-// minus infinity if it never does.
-func fallTo(fromX float64, holds func(x float64) bool) float64 {
-	if holds(fromX) {
+// fallTo gives the ln x at which a function that rises as x falls comes to
+// zero, going down from fromX: plus infinity if it is there already, minus
+// infinity if it never is. It is the Illinois method, and where that is slow,
+// halving.
+func fallTo(fromX float64, f func(x float64) float64) float64 {
+	fHi := f(fromX)
+	if fHi >= 0 {
 		return math.Inf(1)
 	}
-	lo, hi := math.Log(leastX), math.Log(fromX) // holds at lo, not at hi
-	if lo >= hi || !holds(leastX) {
+	lo, hi := math.Log(leastX), math.Log(fromX) // not below zero at lo, below at hi
+	if lo >= hi {
 		return math.Inf(-1)
 	}
-	for range 60 {
-		mid := (lo + hi) / 2
-		if mid == lo || mid == hi {
+	fLo := f(leastX)
+	if !(fLo >= 0) {
+		return math.Inf(-1)
+	}
+	side := 0
+	for i := range 100 {
+		mid := (fLo*hi - fHi*lo) / (fLo - fHi)
+		if i%3 == 2 || !(mid > lo && mid < hi) {
+			mid = (lo + hi) / 2
+		}
+		if mid <= lo || mid >= hi || fLo < 1e-15 || hi-lo < 1e-14 {
 			break
 		}
-		if holds(math.Exp(mid)) {
-			lo = mid
+		if v := f(math.Exp(mid)); v >= 0 {
+			lo, fLo = mid, v
+			if side > 0 {
+				fHi /= 2
+			}
+			side = 1
 		} else {
-			hi = mid
+			hi, fHi = mid, v
+			if side < 0 {
+				fLo /= 2
+			}
+			side = -1
 		}
 	}
 	return lo

@@ -19,6 +19,7 @@ type pot struct {
 	ethanol0           float64 // mol in the pot at the first drop
 	water0             float64
 	firstS             float64 // time of the first drop
+	lnPot0             float64 // leaving's at the first drop
 	maxStep, tolerance float64 // of the integrator
 }
 

@@ -29,6 +29,8 @@ type runner struct {
 	problems  []Problem
 	path      []node // every step, if it is wanted for the curve
 	keep      bool
+	closed    bool // see leaving
+	bare      bool // what comes over is wanted, and neither when nor at what strength
 }
 
 const (
@@ -112,7 +114,12 @@ func newRunner(set Setting, charge stream.Stream, stop recipe.Strength, b *boil)
 	r := &runner{set: set, charge: charge, hot: hot, x0: hot.x, p: p}
 	r.end = math.Inf(1)
 	if hot.x > leastX {
-		r.now = p.node(math.Log(hot.x), level{pot: hot.ethanol + hot.water, timeS: hot.heatUpS})
+		u := math.Log(hot.x)
+		r.now = p.node(u, level{pot: hot.ethanol + hot.water, timeS: hot.heatUpS})
+		if r.closed = p.closes(hot.x); r.closed {
+			p.lnPot0 = b.left.lnPot(u, hot.x)
+		}
+		r.startE, r.startW = p.overKg(r.now) // nothing, but for rounding
 		r.end = b.strengthMark(w, hot.x).u
 	}
 	if math.IsInf(r.end, 1) {
@@ -135,7 +142,9 @@ func (r *runner) collect(name string, m mark) bool {
 		r.fractions = append(r.fractions, f)
 		return false
 	}
-	f.StartABV = r.spoutABV(r.now)
+	if !r.bare {
+		f.StartABV = r.spoutABV(r.now)
+	}
 	reached := m.passed(r.now)
 	if !reached {
 		reached = r.walkTo(m)
@@ -143,11 +152,14 @@ func (r *runner) collect(name string, m mark) bool {
 	ethanol, water := r.p.overKg(r.now)
 	// An empty receiver is empty: not a rounding below nothing.
 	f.Stream = stream.Stream{EthanolKg: max(0, ethanol-r.startE), WaterKg: max(0, water-r.startW), TempC: r.p.outletC}
-	f.EndS, f.EndABV = r.now.timeS, r.spoutABV(r.now)
-	f.VolumeM3 = spiritM3(f.EthanolKg, f.WaterKg, referenceC)
-	f.ABV = f.Stream.ABV()
-	r.filled += f.VolumeM3
+	f.EndS = r.now.timeS
 	r.gauged += spiritM3(f.EthanolKg, f.WaterKg, r.gaugeC)
+	if !r.bare {
+		f.EndABV = r.spoutABV(r.now)
+		f.VolumeM3 = spiritM3(f.EthanolKg, f.WaterKg, referenceC)
+		f.ABV = f.Stream.ABV()
+		r.filled += f.VolumeM3
+	}
 	r.startE, r.startW = ethanol, water
 	r.fractions = append(r.fractions, f)
 	return reached
@@ -169,7 +181,15 @@ func (r *runner) walkTo(m mark) (reached bool) {
 		each = func(_, b node) { r.path = append(r.path, b) }
 	}
 	bottom := math.Max(math.Max(r.end, m.u), math.Log(leastX))
-	r.now, _ = r.p.walk(r.now, bottom, stop, each)
+	if r.closed {
+		to, _ := r.p.goTo(r.now, min(bottom, r.now.u), stop)
+		if !r.bare {
+			to = r.p.sum(r.now, to, each)
+		}
+		r.now = to
+	} else {
+		r.now, _ = r.p.walk(r.now, bottom, stop, each)
+	}
 	switch {
 	case m.passed(r.now):
 		return true

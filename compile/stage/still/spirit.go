@@ -23,8 +23,22 @@ func spiritRun(in SpiritInput, b *boil, keep bool) (Run, error) {
 	return r.finish(), nil
 }
 
+// feints are the heads and tails of a run that is wanted for nothing else.
+func feints(in SpiritInput, b *boil) (vec, error) {
+	r, err := cutSpirit(in, b, func(r *runner) { r.bare = true })
+	if err != nil {
+		return vec{}, err
+	}
+	heads, tails := &r.fractions[1], &r.fractions[3]
+	return vec{heads.EthanolKg + tails.EthanolKg, heads.WaterKg + tails.WaterKg}, nil
+}
+
 // runSpirit runs to the stop; with keep it remembers its steps.
 func runSpirit(in SpiritInput, b *boil, keep bool) (*runner, error) {
+	return cutSpirit(in, b, func(r *runner) { r.keep = keep })
+}
+
+func cutSpirit(in SpiritInput, b *boil, how func(*runner)) (*runner, error) {
 	if !(in.ForeshotsM3 >= 0) {
 		return nil, fmt.Errorf("foreshots of %g L cannot be collected", 1000*in.ForeshotsM3)
 	}
@@ -47,7 +61,7 @@ func runSpirit(in SpiritInput, b *boil, keep bool) (*runner, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the cut that ends the hearts: %w", err)
 	}
-	r.keep = keep
+	how(r)
 	r.fractions = make([]Fraction, 0, 4)
 	r.cut(in.ForeshotsM3, from, to)
 	return r, nil

@@ -42,15 +42,15 @@ func Steady(in SpiritInput) (run Run, iterations int, err error) {
 	var lastGuess, lastGap vec
 	j := matrix{{1, 0}, {0, 1}} // inverse of minus the slope of the gap
 	for iterations = 1; iterations <= mostIterations; iterations++ {
-		run, err = spiritRun(in.with(guess), b, false)
+		var back vec
+		back, err = feints(in.with(guess), b)
 		if err != nil && iterations == 1 {
 			return Run{}, iterations, err
 		}
 		if err != nil || guess[0]+guess[1] > mostFeints*scale {
 			break // feints so strong or so many that no still takes them
 		}
-		f := run.Feints()
-		gap := vec{f.EthanolKg - guess[0], f.WaterKg - guess[1]}
+		gap := back.minus(guess)
 		if math.Hypot(gap[0], gap[1]) <= steadyTolerance*(scale+guess[0]+guess[1]) {
 			run, err = spiritRun(in.with(guess), b, true)
 			return run, iterations, err

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"newmake/compile/matter/exponential"
 	"newmake/compile/matter/monotone"
 	"newmake/lang/recipe"
 )
@@ -18,9 +19,11 @@ var congenerNames = [width]string{
 	"acetaldehyde", "ethyl-acetate", "methanol", "propanol", "isobutanol", "isoamyl-alcohols", "acetic-acid", "furfural",
 }
 
-// volatility is that of a trace of something against ethanol, by the mole
-// fraction x of ethanol in the liquid.
-type volatility func(x float64) float64
+// volatility is that of a trace of something against ethanol, by where the mole
+// fraction of ethanol in the liquid stands on the series' axis.
+type volatility func(place float64) float64
+
+func (v volatility) at(x float64) float64 { return v(place(x)) }
 
 // readVolatility reads one congener's row from the model: `NAME-x050` is its
 // volatility against ethanol in liquid with 0.050 mole fraction of ethanol.
@@ -73,8 +76,8 @@ func readVolatility(m *recipe.Model, name string) (volatility, error) {
 	if err != nil {
 		return nil, fmt.Errorf("`model congener`: %s: %w", name, err)
 	}
-	return func(x float64) float64 {
-		return math.Exp(curve.At(min(max(place(x), t[0]), t[len(t)-1])))
+	return func(at float64) float64 {
+		return exponential.Exp(curve.At(min(max(at, t[0]), t[len(t)-1])))
 	}, nil
 }
 
@@ -94,8 +97,9 @@ func (b *boil) spoutRatio(traces *[width]volatility, factors ...float64) []*seri
 		for _, at := range path {
 			ethanol := b.pot.vapour(at) / at
 			var r row
+			where := place(at)
 			for i, alpha := range traces {
-				r[i] = alpha(at) * ethanol
+				r[i] = alpha(where) * ethanol
 			}
 			ratio = append(ratio, r)
 		}

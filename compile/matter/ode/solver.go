@@ -1,0 +1,316 @@
+package ode
+
+import "math"
+
+// System is what is integrated.
+type System interface {
+	// Slopes writes dy/dt at y and time t into d.
+	Slopes(t float64, y, d []float64)
+}
+
+// Preparer is a System that keeps what hardly changes within a step: Prepare is
+// called with the state and its slopes before each step of length h is tried.
+// It may change the slopes from t on, and not those at t.
+type Preparer interface {
+	System
+	Prepare(t, h float64, y, d []float64)
+}
+
+// Settler is a System that mends a state after a step, such as a quantity that
+// has come out below nothing by less than the tolerance.
+type Settler interface {
+	System
+	Settle(y []float64)
+}
+
+// Options say how finely to integrate.
+type Options struct {
+	Base      float64   // a length of step, in the unit of time: the ladder's rung 0
+	First     int       // rung to begin with: steps are Base x 2^(rung/2)
+	Most      int       // longest rung
+	Tolerance float64   // error of a step, as a share of each quantity or its floor
+	Floors    []float64 // below which a quantity counts no less; one for each
+	Fast      []int     // quantities whose columns of the Jacobian are formed
+	Keep      int       // steps for which the columns are kept, if they do not fail
+	MostTries int       // steps tried, after which it gives up; 0: it never does
+}
+
+// Solver integrates one system. It may be used again for other spans of the
+// same system, and goes on with the length of step that it ended with.
+type Solver struct {
+	sys     System
+	prepare func(t, h float64, y, d []float64)
+	settle  func(y []float64)
+	o       Options
+	n, m    int
+	rung    int
+
+	y, d    []float64 // the state and its slopes
+	next    []float64
+	dNext   []float64
+	work    []float64
+	u       [stages][]float64
+	columns [][]float64 // of the Jacobian, one for each fast quantity
+	lu      [][]float64
+	rhs     []float64
+	step    Step
+
+	// Steps and Tries count the steps taken and those tried.
+	Steps, Tries int
+}
+
+// leastRung bounds how short a step may become, whatever the error: a billionth
+// of the base.
+const leastRung = -60
+
+// New makes a solver for a system of n quantities.
+func New(sys System, n int, o Options) *Solver {
+	m := len(o.Fast)
+	s := &Solver{sys: sys, o: o, n: n, m: m, rung: min(o.First, o.Most)}
+	if p, ok := sys.(Preparer); ok {
+		s.prepare = p.Prepare
+	}
+	if p, ok := sys.(Settler); ok {
+		s.settle = p.Settle
+	}
+	room := make([]float64, (5+stages+m)*n+m*m+m)
+	take := func(k int) []float64 {
+		part := room[:k:k]
+		room = room[k:]
+		return part
+	}
+	s.y, s.d, s.next, s.dNext, s.work = take(n), take(n), take(n), take(n), take(n)
+	for i := range s.u {
+		s.u[i] = take(n)
+	}
+	rows := make([][]float64, 2*m)
+	s.columns, s.lu = rows[:m:m], rows[m:]
+	for j := range m {
+		s.columns[j], s.lu[j] = take(n), take(m)
+	}
+	s.rhs = take(m)
+	return s
+}
+
+// Y is the state. The caller writes it before the first span and may change it
+// between spans.
+func (s *Solver) Y() []float64 { return s.y }
+
+// Rung is that of the next step, for a solver that goes on from here.
+func (s *Solver) Rung() int { return s.rung }
+
+// Span integrates from time t to end and calls each, if not nil, after every
+// step. A span that ends before it begins is none. It tells whether it came to
+// the end: not if that takes more than MostTries, or the state is no number.
+func (s *Solver) Span(t, end float64, each func(*Step)) bool {
+	if !(end > t) {
+		return true
+	}
+	s.sys.Slopes(t, s.y, s.d)
+	age := s.o.Keep + 1 // of the columns, in steps
+	for t < end {
+		h, last := s.length(end - t)
+		if s.prepare != nil {
+			s.prepare(t, h, s.y, s.d)
+		}
+		if age > s.o.Keep {
+			s.jacobian(t)
+			age = 0
+		}
+		e := s.try(t, h)
+		if s.Tries++; s.o.MostTries > 0 && s.Tries > s.o.MostTries {
+			return false
+		}
+		change := rungs(e)
+		if change < 0 && s.rung <= leastRung && !(e < math.Inf(1)) {
+			return false // no step is short enough
+		} else if change < 0 && s.rung > leastRung {
+			s.rung = max(leastRung, s.rung+min(change, s.below(h)))
+			if age > 0 { // perhaps for their sake
+				age = s.o.Keep + 1
+			}
+			continue
+		}
+		to := t + h
+		if last {
+			to = end
+		}
+		if s.settle != nil {
+			s.settle(s.next)
+		}
+		s.sys.Slopes(to, s.next, s.dNext)
+		s.Steps++
+		if each != nil {
+			s.step = Step{T: t, H: to - t, Y0: s.y, D0: s.d, Y1: s.next, D1: s.dNext}
+			each(&s.step)
+		}
+		s.y, s.next, s.d, s.dNext = s.next, s.y, s.dNext, s.d
+		s.rung = max(leastRung, min(s.o.Most, s.rung+min(change, 4)))
+		t = to
+		age++
+	}
+	return true
+}
+
+// length is the next step's: the rung's, or what is left of the span, evenly in
+// two where one step would leave a crumb.
+func (s *Solver) length(left float64) (h float64, last bool) {
+	h = s.o.Base * ladder(s.rung)
+	switch n := left / h; {
+	case n <= 1+1e-6:
+		return left, true
+	case n < 2:
+		return left / 2, false
+	}
+	return h, false
+}
+
+// below is how many rungs a step cut to the span's end lies below the solver's
+// own, so that a failed step always becomes shorter.
+func (s *Solver) below(h float64) int {
+	return min(-1, int(math.Floor(2*math.Log2(h/(s.o.Base*ladder(s.rung)))+1e-6))-1)
+}
+
+var root2 = [2]float64{1, math.Sqrt2}
+
+func ladder(rung int) float64 { return math.Ldexp(root2[rung&1], rung>>1) }
+
+// rungs is by how many rungs to change the step when its error is e, 1 being
+// the tolerance: below nothing if the step fails. The error goes with the cube
+// of the step. It is rounded first, so that no last bit decides.
+func rungs(e float64) int {
+	if math.IsNaN(e) || math.IsInf(e, 0) {
+		return -8
+	}
+	if e < 1e-12 {
+		return 8
+	}
+	power := math.Round(8*math.Log2(e)) / 8
+	if power > 0 {
+		return max(-8, -int(math.Ceil((2*power+1)/3)))
+	}
+	// A margin of one power of two, so that the next step does not fail.
+	return max(0, int(math.Floor((-2*power-2)/3)))
+}
+
+// jacobian forms the columns of the fast quantities by differences.
+func (s *Solver) jacobian(t float64) {
+	for c, j := range s.o.Fast {
+		was := s.y[j]
+		little := 1e-7 * max(math.Abs(was), s.o.Floors[j])
+		s.y[j] = was + little
+		little = s.y[j] - was
+		s.sys.Slopes(t, s.y, s.columns[c])
+		s.y[j] = was
+		inv := 1 / little
+		col := s.columns[c]
+		for i := range col {
+			col[i] = (col[i] - s.d[i]) * inv
+		}
+	}
+}
+
+// try takes one step of length h from t into next and gives its error, 1 being
+// the tolerance.
+func (s *Solver) try(t, h float64) float64 {
+	s.factor(1 / (h * gamma))
+	for i := range stages {
+		u := s.u[i]
+		if i == 0 {
+			copy(u, s.d)
+		} else {
+			s.sum(s.work, s.y, i, &along[i], 1)
+			s.sys.Slopes(t+at[i]*h, s.work, u)
+			s.sum(u, u, i, &carried[i], 1/h)
+		}
+		s.solve(u, h*gamma)
+	}
+	worst := 0.0
+	u0, u1, u2, u3 := s.u[0], s.u[1], s.u[2], s.u[3]
+	for k, y := range s.y {
+		y += result[0]*u0[k] + result[1]*u1[k] + result[2]*u2[k] + result[3]*u3[k]
+		s.next[k] = y
+		e := omitted[0]*u0[k] + omitted[1]*u1[k] + omitted[2]*u2[k] + omitted[3]*u3[k]
+		e = math.Abs(e) / max(math.Abs(y), s.o.Floors[k])
+		if e > worst || e != e { // what is not a number stays to the end
+			worst = e
+		}
+	}
+	return worst / s.o.Tolerance
+}
+
+// sum is y and the first stages' sums by weight, written to out.
+func (s *Solver) sum(out, y []float64, first int, weight *[stages]float64, scale float64) {
+	n := len(out)
+	y = y[:n]
+	u0, u1, u2 := s.u[0][:n], s.u[1][:n], s.u[2][:n]
+	w0, w1, w2 := weight[0]*scale, weight[1]*scale, weight[2]*scale
+	switch first {
+	case 1:
+		for k := range out {
+			out[k] = y[k] + w0*u0[k]
+		}
+	case 2:
+		for k := range out {
+			out[k] = y[k] + w0*u0[k] + w1*u1[k]
+		}
+	default:
+		for k := range out {
+			out[k] = y[k] + w0*u0[k] + w1*u1[k] + w2*u2[k]
+		}
+	}
+}
+
+// factor makes the triangular factors of (1/(h gamma) - J) among the fast
+// quantities. It does not exchange rows: the first term dominates, or J takes
+// away and adds to it.
+func (s *Solver) factor(diagonal float64) {
+	for r, i := range s.o.Fast {
+		for c := range s.m {
+			s.lu[r][c] = -s.columns[c][i]
+		}
+		s.lu[r][r] += diagonal
+	}
+	for p := range s.m {
+		for r := p + 1; r < s.m; r++ {
+			if s.lu[r][p] == 0 {
+				continue
+			}
+			f := s.lu[r][p] / s.lu[p][p]
+			s.lu[r][p] = f
+			for c := p + 1; c < s.m; c++ {
+				s.lu[r][c] -= f * s.lu[p][c]
+			}
+		}
+	}
+}
+
+// solve puts the solution of (1/hg - J) x = u in u's place.
+func (s *Solver) solve(u []float64, hg float64) {
+	for r, i := range s.o.Fast {
+		x := u[i]
+		for c := range r {
+			x -= s.lu[r][c] * s.rhs[c]
+		}
+		s.rhs[r] = x
+	}
+	for r := s.m - 1; r >= 0; r-- {
+		x := s.rhs[r]
+		for c := r + 1; c < s.m; c++ {
+			x -= s.lu[r][c] * s.rhs[c]
+		}
+		s.rhs[r] = x / s.lu[r][r]
+	}
+	for c := range s.m {
+		x := s.rhs[c]
+		if x == 0 {
+			continue
+		}
+		for i, v := range s.columns[c] {
+			u[i] += v * x
+		}
+	}
+	for i := range u {
+		u[i] *= hg
+	}
+}
