@@ -125,13 +125,13 @@ func (s *stock) all(f *schema.Field) []*stocked {
 	return out
 }
 
-// own gives the entries that the house declares in some of its files, and those
-// that begin from others, read.
+// own gives the entries that the house declares in some of its files, and those that
+// lie on such, read.
 func (s *stock) own(in map[*house.File]bool) []*stocked {
 	var out []*stocked
 	for _, f := range schema.Stock {
 		for _, d := range s.house.OwnEntries(f) {
-			if in[d.File] || d.Parent != "" {
+			if in[d.File] || slices.ContainsFunc(s.house.Under(d), func(u *house.Decl) bool { return in[u.File] }) {
 				out = append(out, s.find(f, d.Name))
 			}
 		}

@@ -75,6 +75,19 @@ func (h *House) entry(f *schema.Field, name string) *Entry {
 	return e
 }
 
+// Under gives the declarations of the house on which an entry lies, nearest first, by
+// their names alone.
+func (h *House) Under(d *Decl) []*Decl {
+	var out []*Decl
+	for len(out) <= mostVariants && d.Parent != "" {
+		if d = h.stock[d.Field].find(d.Parent); d == nil || slices.Contains(out, d) {
+			break
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
 // circleOf gives the first declaration of the circle to which one leads by what it
 // begins from, nil if it leads to none. A chain that is too long counts as one.
 func (h *House) circleOf(d *Decl) *Decl {
