@@ -13,8 +13,9 @@ import (
 	"newmake/lang/words"
 )
 
-// builder reads one batch, variants applied, into a recipe.
-type builder struct {
+// reader is what the blocks of one batch, variants applied, are read with: where
+// names are found, and where places and diagnostics go.
+type reader struct {
 	house *House
 	entry *batch
 	node  *tree.Node
@@ -36,7 +37,7 @@ func (h *House) read(e *batch) {
 	if merged == nil {
 		return
 	}
-	b := &builder{
+	b := &reader{
 		house: h, node: merged, entry: e, diags: &e.diags, whole: map[string]bool{},
 		batch: &recipe.Batch{Name: e.decl.Name, Where: make(map[recipe.Path]diag.Span, 96), Changes: changed, Models: mapped[recipe.Model](h.stock, schema.Model)},
 	}
@@ -46,7 +47,7 @@ func (h *House) read(e *batch) {
 	if len(b.batch.Chain) > 0 {
 		b.batch.Parent = b.batch.Chain[0]
 	}
-	b.read()
+	readBatch(b)
 	e.diags = append(e.diags, trade.Check(b.batch, b.parts())...)
 	e.batch = b.batch
 	e.inherit()
@@ -68,7 +69,7 @@ func (e *batch) inherit() {
 // written finds the units in which a batch is written: those of most of its file,
 // or, of a variant, of most of what it says together with what it varies. It is US
 // if there are as many of both.
-func (b *builder) written() recipe.System {
+func (b *reader) written() recipe.System {
 	us, si := 0, 0
 	if b.batch.Parent == "" {
 		us, si = b.entry.decl.File.Units()
@@ -91,7 +92,7 @@ func countUnits(n *tree.Node) (us, si int) {
 }
 
 // named finds an entry of the stock, and notes that the batch uses it.
-func named[T any](b *builder, f *schema.Field, name string) *T {
+func named[T any](b *reader, f *schema.Field, name string) *T {
 	m := b.house.stock.find(f, name)
 	if m == nil {
 		return nil
@@ -101,25 +102,27 @@ func named[T any](b *builder, f *schema.Field, name string) *T {
 }
 
 // entries lists the names of a sort of the stock's entries.
-func (b *builder) entries(f *schema.Field) func() []string {
+func (b *reader) entries(f *schema.Field) func() []string {
 	return func() []string { return b.house.EntryNames(f) }
 }
 
 // unknown says that nothing is called so, if that is sure.
-func (b *builder) unknown(f *schema.Field, sort string, c *tree.Capture, names func() []string) {
+func (b *reader) unknown(f *schema.Field, sort string, c *tree.Capture, names func() []string) {
 	if !b.house.Lost(f, c.Text()) {
 		b.add(tree.UnknownName(sort, c, names))
 	}
 }
 
-func (b *builder) read() {
+// readBatch reads a batch block by block; each gives its part of the recipe, and
+// whether it could be read whole.
+func readBatch(b *reader) {
 	n, r := b.node, b.batch
 	tree.Missing(b.diags, n, fmt.Sprintf("the batch %q", r.Name))
 	b.lines(recipe.Path{}, n)
 	b.where(recipe.PathBatch, n.At())
-	b.plant(n.Line("at"))
-	b.standard(n.Line("standard"))
-	b.start(n.Line("start"))
+	readAt(b, n.Line("at"))
+	readStandard(b, n.Line("standard"))
+	readStart(b, n.Line("start"))
 	r.Gauge = b.written()
 	r.Units = r.Gauge
 	switch n.Word("units") {
@@ -128,38 +131,44 @@ func (b *builder) read() {
 	case "si":
 		r.Units = recipe.SI
 	}
-	b.whole["bill"] = b.bill(n.Line("bill"))
-	b.removed()
-	b.whole["mash"] = b.mash(n.Line("mash")) && b.whole["bill"] && b.whole["plant"]
-	b.whole["ferment"] = b.ferment(n.Line("ferment")) && b.whole["plant"]
-	b.whole["strip"] = b.strip(n.Line("strip")) && b.whole["plant"]
-	b.whole["spirit"] = b.spirit(n.Line("spirit")) && b.whole["plant"]
-	b.whole["cask"] = b.cask(n.Line("cask"))
-	b.whole["unaged"] = b.unaged()
-	b.expects(n)
+	var whole bool
+	r.Bill, b.whole["bill"] = readBill(b, n.Line("bill"))
+	noteRemoved(b)
+	r.Mash, whole = readMash(b, n.Line("mash"))
+	b.whole["mash"] = whole && b.whole["bill"] && b.whole["plant"]
+	r.Ferm, whole = readFerment(b, n.Line("ferment"))
+	b.whole["ferment"] = whole && b.whole["plant"]
+	r.Resolve()
+	r.Strip, whole = readStrip(b, n.Line("strip"))
+	b.whole["strip"] = whole && b.whole["plant"]
+	r.Spirit, whole = readSpirit(b, n.Line("spirit"))
+	b.whole["spirit"] = whole && b.whole["plant"]
+	r.Cask, b.whole["cask"] = readCask(b, n.Line("cask"))
+	b.whole["unaged"] = readUnaged(b)
+	readExpects(b, n)
 	house.StrayEdits(n, b.diags)
 }
 
 // parts says which parts of the batch the rules may reason about.
-func (b *builder) parts() trade.Parts {
+func (b *reader) parts() trade.Parts {
 	return trade.Parts{
 		Bill: b.whole["bill"], Mash: b.whole["mash"], Ferment: b.whole["ferment"],
 		Strip: b.whole["strip"], Spirit: b.whole["spirit"], Cask: b.whole["cask"], Unaged: b.whole["unaged"],
 	}
 }
 
-func (b *builder) add(d diag.Diagnostic) { b.diags.Add(d) }
+func (b *reader) add(d diag.Diagnostic) { b.diags.Add(d) }
 
 // where notes the place of a value.
-func (b *builder) where(path recipe.Path, at diag.Span) { b.batch.Where[path] = at }
+func (b *reader) where(path recipe.Path, at diag.Span) { b.batch.Where[path] = at }
 
 // places notes the place of a block, and of each line of it that may stand once.
-func (b *builder) places(path recipe.Path, n *tree.Node) {
+func (b *reader) places(path recipe.Path, n *tree.Node) {
 	b.where(path, n.At())
 	b.lines(path, n)
 }
 
-func (b *builder) lines(path recipe.Path, n *tree.Node) {
+func (b *reader) lines(path recipe.Path, n *tree.Node) {
 	for _, l := range n.Lines {
 		if !l.Field.Repeat {
 			b.where(path.Child(l.Field.Name), l.At())
@@ -167,8 +176,8 @@ func (b *builder) lines(path recipe.Path, n *tree.Node) {
 	}
 }
 
-// plant finds the plant: the one named, or the only one.
-func (b *builder) plant(n *tree.Node) {
+// readAt finds the plant: the one named, or the only one.
+func readAt(b *reader, n *tree.Node) {
 	h := b.house
 	var name string
 	switch {
@@ -210,7 +219,7 @@ func (b *builder) plant(n *tree.Node) {
 	b.places(recipe.PathPlant, node)
 }
 
-func (b *builder) standard(n *tree.Node) {
+func readStandard(b *reader, n *tree.Node) {
 	if n == nil {
 		return
 	}
@@ -223,7 +232,7 @@ func (b *builder) standard(n *tree.Node) {
 // The years in which a batch may begin.
 const firstYear, lastYear = 1900, 2199
 
-func (b *builder) start(n *tree.Node) {
+func readStart(b *reader, n *tree.Node) {
 	if n == nil {
 		return
 	}
@@ -242,9 +251,9 @@ func (b *builder) start(n *tree.Node) {
 	}
 }
 
-// vessel finds a vessel of a kind by its name, with a diagnostic if there is
+// findVessel finds a vessel of a kind by its name, with a diagnostic if there is
 // none.
-func (b *builder) vessel(c *tree.Capture, kind recipe.VesselKind, sort string) *recipe.Vessel {
+func findVessel(b *reader, c *tree.Capture, kind recipe.VesselKind, sort string) *recipe.Vessel {
 	if b.batch.Plant == nil {
 		return nil
 	}
@@ -256,7 +265,7 @@ func (b *builder) vessel(c *tree.Capture, kind recipe.VesselKind, sort string) *
 			}
 			b.add(diag.Diagnostic{
 				Code: diag.CodeWrongVessel, Summary: fmt.Sprintf("%q is a %s, and a %s is wanted here", v.Name, v.Kind.String(), sort), At: c.At(),
-				Help:    "the plant has " + b.vesselList(kind),
+				Help:    "the plant has " + listVessels(b, kind),
 				Related: []diag.Related{{At: v.At, Text: "it is declared here"}},
 			})
 			return nil
@@ -271,16 +280,16 @@ func (b *builder) vessel(c *tree.Capture, kind recipe.VesselKind, sort string) *
 	return nil
 }
 
-func (b *builder) ofKind(kind recipe.VesselKind) []*recipe.Vessel {
+func vesselsOf(b *reader, kind recipe.VesselKind) []*recipe.Vessel {
 	if b.batch.Plant == nil {
 		return nil
 	}
 	return slices.DeleteFunc(slices.Clone(b.batch.Plant.Vessels), func(v *recipe.Vessel) bool { return v.Kind != kind })
 }
 
-func (b *builder) vesselList(kind recipe.VesselKind) string {
+func listVessels(b *reader, kind recipe.VesselKind) string {
 	var names []string
-	for _, v := range b.ofKind(kind) {
+	for _, v := range vesselsOf(b, kind) {
 		names = append(names, fmt.Sprintf("%q", v.Name))
 	}
 	if len(names) == 0 {
@@ -289,13 +298,13 @@ func (b *builder) vesselList(kind recipe.VesselKind) string {
 	return words.And(names)
 }
 
-// only gives the vessel that is meant when none is named: the one that pick
+// onlyVessel gives the vessel that is meant when none is named: the one that pick
 // prefers. It says so if the plant has none.
-func (b *builder) only(kind recipe.VesselKind, n *tree.Node, better func(a, b *recipe.Vessel) bool) *recipe.Vessel {
+func onlyVessel(b *reader, kind recipe.VesselKind, n *tree.Node, better func(a, b *recipe.Vessel) bool) *recipe.Vessel {
 	if b.batch.Plant == nil {
 		return nil
 	}
-	all := b.ofKind(kind)
+	all := vesselsOf(b, kind)
 	if len(all) == 0 && b.vague {
 		return nil
 	}

@@ -22,14 +22,14 @@ type billLine struct {
 	cap   *tree.Capture // nil for `rest`
 }
 
-// bill reads the grain bill. It says whether the bill is whole.
-func (b *builder) bill(n *tree.Node) (whole bool) {
+// readBill reads the grain bill. It says whether the bill is whole.
+func readBill(b *reader, n *tree.Node) (bill recipe.Bill, whole bool) {
 	if n == nil {
-		return false
+		return bill, false
 	}
 	b.where(recipe.PathBill, n.At())
-	if !b.few(n, "grains") {
-		return false
+	if !isFew(b, n, "grains") {
+		return bill, false
 	}
 	whole = !n.Bad && !n.Gaps
 	var lines []billLine
@@ -51,23 +51,21 @@ func (b *builder) bill(n *tree.Node) (whole bool) {
 		lines = append(lines, billLine{l, g, l.Quantity()})
 	}
 	if !whole {
-		return false
+		return bill, false
 	}
 	if len(lines) == 0 {
 		b.add(diag.Diagnostic{
 			Code: diag.CodeBillEmpty, Summary: "the bill has no grain in it", At: n.At(),
 			Help: "add a line for each grain, for example: `corn 640 lb`",
 		})
-		return false
+		return bill, false
 	}
-	if !b.weigh(n, lines) {
-		return false
-	}
-	return true
+	whole = weighBill(b, n, lines, &bill)
+	return bill, whole
 }
 
-// weigh turns the lines of the bill into weights.
-func (b *builder) weigh(n *tree.Node, lines []billLine) bool {
+// weighBill turns the lines of the bill into weights.
+func weighBill(b *reader, n *tree.Node, lines []billLine, r *recipe.Bill) bool {
 	total := n.Num("mass")
 	inherited := len(n.Stmt.Items) == 1 // a variant's bill that keeps its parent's total
 	var shares, weights, rests []billLine
@@ -112,17 +110,16 @@ func (b *builder) weigh(n *tree.Node, lines []billLine) bool {
 		})
 		return false
 	}
-	r := &b.batch.Bill
 	var sum float64
 	for _, l := range lines {
-		kg, ok := b.lineKg(l, total)
+		kg, ok := lineKg(b, l, total)
 		if !ok {
 			return false
 		}
 		sum += kg
 		r.Lines = append(r.Lines, recipe.BillLine{Grain: l.grain, MassKg: kg, At: l.node.At()})
 	}
-	if !b.sum(n, lines, total, sum, len(shares) > 0, len(rests) == 1) {
+	if !billSums(b, n, lines, total, sum, len(shares) > 0, len(rests) == 1) {
 		return false
 	}
 	if total == 0 {
@@ -135,12 +132,12 @@ func (b *builder) weigh(n *tree.Node, lines []billLine) bool {
 		}
 		r.Lines[i].Share = r.Lines[i].MassKg / total
 	}
-	r.Lines = slices.DeleteFunc(r.Lines, b.noneOf)
+	r.Lines = slices.DeleteFunc(r.Lines, func(l recipe.BillLine) bool { return noneOf(b, l) })
 	return true
 }
 
 // noneOf takes out of the bill a grain of which there is nothing.
-func (b *builder) noneOf(l recipe.BillLine) bool {
+func noneOf(b *reader, l recipe.BillLine) bool {
 	if l.MassKg != 0 {
 		return false
 	}
@@ -152,9 +149,9 @@ func (b *builder) noneOf(l recipe.BillLine) bool {
 	return true
 }
 
-// removed notes the grains that the batches it varies have and it has not: lines
+// noteRemoved notes the grains that the batches it varies have and it has not: lines
 // of theirs that add these are not wrong.
-func (b *builder) removed() {
+func noteRemoved(b *reader) {
 	for _, a := range b.house.Chain(b.entry.decl)[1:] {
 		for _, l := range a.Node().Line("bill").All("") {
 			if name := l.Text("grain"); !slices.ContainsFunc(b.batch.Bill.Lines, func(l recipe.BillLine) bool { return l.Grain.Name == name }) {
@@ -165,7 +162,7 @@ func (b *builder) removed() {
 }
 
 // lineKg is the weight of one line; nothing for `rest`.
-func (b *builder) lineKg(l billLine, total float64) (float64, bool) {
+func lineKg(b *reader, l billLine, total float64) (float64, bool) {
 	switch {
 	case l.cap == nil:
 		return 0, true
@@ -185,8 +182,8 @@ func (b *builder) lineKg(l billLine, total float64) (float64, bool) {
 	return l.cap.SI, true
 }
 
-// sum holds the lines against the total.
-func (b *builder) sum(n *tree.Node, lines []billLine, total, sum float64, shares, rest bool) bool {
+// billSums holds the lines against the total.
+func billSums(b *reader, n *tree.Node, lines []billLine, total, sum float64, shares, rest bool) bool {
 	d := diag.Diagnostic{Code: diag.CodeBillSum, At: n.At()}
 	for _, l := range lines {
 		d.Related = append(d.Related, diag.Related{At: l.node.At(), Text: l.node.Stmt.At.Text()})
@@ -197,7 +194,7 @@ func (b *builder) sum(n *tree.Node, lines []billLine, total, sum float64, shares
 	case total == 0:
 		return true
 	case rest && sum > total*(1+1e-9):
-		d.Summary = fmt.Sprintf("nothing is left for the rest: the other grains come to %s", b.share(sum, total))
+		d.Summary = fmt.Sprintf("nothing is left for the rest: the other grains come to %s", percentOf(sum, total))
 		d.Help = "make one of the others less"
 	case rest:
 		return true
@@ -220,7 +217,7 @@ func (b *builder) sum(n *tree.Node, lines []billLine, total, sum float64, shares
 	return false
 }
 
-func (b *builder) share(part, total float64) string { return wording.Decimal(100*part/total) + " %" }
+func percentOf(part, total float64) string { return wording.Decimal(100*part/total) + " %" }
 
 // notHundred prints a percentage that is not 100 with as many places as show it.
 func notHundred(pct float64) string {
@@ -236,8 +233,8 @@ func notHundred(pct float64) string {
 // mostLines is more than any bill or mash has.
 const mostLines = 1000
 
-// few says that a block is no longer than mostLines.
-func (b *builder) few(n *tree.Node, what string) bool {
+// isFew says that a block is no longer than mostLines.
+func isFew(b *reader, n *tree.Node, what string) bool {
 	if len(n.Lines) <= mostLines {
 		return true
 	}

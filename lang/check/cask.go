@@ -10,8 +10,8 @@ import (
 	"newmake/lang/tree"
 )
 
-// unaged reads a batch that goes into no wood. It says whether this is one.
-func (b *builder) unaged() bool {
+// readUnaged reads a batch that goes into no wood. It says whether this is one.
+func readUnaged(b *reader) bool {
 	l := b.node.Line("bottle")
 	switch {
 	case b.node.Gaps || b.node.Present("cask") && l == nil:
@@ -24,14 +24,13 @@ func (b *builder) unaged() bool {
 		})
 		return false
 	case l != nil:
-		b.bottle(l)
+		readBottle(b, l, &b.batch.Cask)
 	}
 	return true
 }
 
-// bottle reads the bottle and its strength.
-func (b *builder) bottle(l *tree.Node) {
-	c := &b.batch.Cask
+// readBottle reads the bottle and its strength.
+func readBottle(b *reader, l *tree.Node, c *recipe.Cask) {
 	b.where(recipe.PathBottle, l.At())
 	c.BottleM3 = l.Num("volume")
 	if s := l.Get("strength"); s != nil {
@@ -40,12 +39,11 @@ func (b *builder) bottle(l *tree.Node) {
 	}
 }
 
-// cask reads filling and rest.
-func (b *builder) cask(n *tree.Node) (whole bool) {
+// readCask reads filling and rest.
+func readCask(b *reader, n *tree.Node) (c recipe.Cask, whole bool) {
 	if n == nil {
-		return false
+		return c, false
 	}
-	c := &b.batch.Cask
 	c.At = n.At()
 	b.places(recipe.PathCask, n)
 	whole = n.Sound() && tree.Missing(b.diags, n, "the `cask` block")
@@ -58,17 +56,17 @@ func (b *builder) cask(n *tree.Node) (whole bool) {
 		c.Climate = climate(n.Word("climate"))
 	}
 	if l := n.Line("bottle"); l != nil {
-		b.bottle(l)
+		readBottle(b, l, &c)
 	}
 	l := n.Line("fill")
 	if l == nil {
-		return whole
+		return c, whole
 	}
 	c.SizeM3, c.New = l.Num("volume"), l.Has("new")
 	name := l.Get("cask")
 	if c.Kind = named[recipe.CaskKind](b, schema.CaskKind, name.Text()); c.Kind == nil {
 		b.unknown(schema.CaskKind, "cask", name, b.entries(schema.CaskKind))
-		return false
+		return c, false
 	}
 	if char := l.Get("number"); char != nil {
 		c.Char = int(char.SI)
@@ -79,5 +77,5 @@ func (b *builder) cask(n *tree.Node) (whole bool) {
 			})
 		}
 	}
-	return whole
+	return c, whole
 }

@@ -23,17 +23,17 @@ func promised() []string {
 	return names
 }
 
-// expects reads the promises.
-func (b *builder) expects(n *tree.Node) {
+// readExpects reads the promises.
+func readExpects(b *reader, n *tree.Node) {
 	for i, l := range n.All("expect") {
 		b.where(recipe.PathExpect.Child(strconv.Itoa(i+1)), l.At())
-		if e, ok := b.expect(l); ok {
+		if e, ok := readExpect(b, l); ok {
 			b.batch.Expect = append(b.batch.Expect, e)
 		}
 	}
 }
 
-func (b *builder) expect(l *tree.Node) (recipe.Expect, bool) {
+func readExpect(b *reader, l *tree.Node) (recipe.Expect, bool) {
 	what, q, margin := l.Get("what"), l.Get("quantity"), l.Get("margin")
 	e := recipe.Expect{What: what.Text(), Unit: q.Item.Unit, At: l.At()}
 	at := slices.IndexFunc(schema.Promises, func(p schema.Promise) bool { return p.What == e.What })
@@ -52,7 +52,7 @@ func (b *builder) expect(l *tree.Node) (recipe.Expect, bool) {
 			e.Strength = strengthOf(q)
 		}
 		if margin != nil {
-			return b.within(e, margin)
+			return readMargin(b, e, margin)
 		}
 		return e, true
 	}
@@ -68,8 +68,8 @@ func (b *builder) expect(l *tree.Node) (recipe.Expect, bool) {
 	return e, false
 }
 
-// within reads the margin, in any unit of the promise's kind.
-func (b *builder) within(e recipe.Expect, c *tree.Capture) (recipe.Expect, bool) {
+// readMargin reads the margin, in any unit of the promise's kind.
+func readMargin(b *reader, e recipe.Expect, c *tree.Capture) (recipe.Expect, bool) {
 	si, ok := tree.ToSI(c.Item.Value, c.Item.Unit, e.Kind)
 	sameBasis := e.Kind != quantity.Strength || strengthOf(c).Basis == e.Strength.Basis
 	if !ok || !sameBasis {

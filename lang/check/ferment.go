@@ -8,33 +8,32 @@ import (
 	"newmake/lang/tree"
 )
 
-// ferment reads the days in the fermenter.
-func (b *builder) ferment(n *tree.Node) (whole bool) {
+// readFerment reads the days in the fermenter.
+func readFerment(b *reader, n *tree.Node) (f recipe.Ferment, whole bool) {
 	if n == nil {
-		return false
+		return f, false
 	}
-	f := &b.batch.Ferm
 	f.At = n.At()
 	b.places(recipe.PathFerm, n)
 	whole = tree.Missing(b.diags, n, "the `ferment` block") && n.Sound()
 	switch named := n.Match.All("vessel"); {
 	case len(named) > 0:
 		for _, c := range named {
-			if v := b.vessel(c, recipe.Fermenter, "fermenter"); v != nil {
+			if v := findVessel(b, c, recipe.Fermenter, "fermenter"); v != nil {
 				f.Vessels = append(f.Vessels, v)
 			}
 		}
 	case !n.Bad:
-		if b.only(recipe.Fermenter, n, larger) != nil {
-			f.Vessels = b.ofKind(recipe.Fermenter)
+		if onlyVessel(b, recipe.Fermenter, n, larger) != nil {
+			f.Vessels = vesselsOf(b, recipe.Fermenter)
 		}
 	}
 	whole = whole && len(f.Vessels) > 0
 	if l := n.Line("pitch"); l != nil {
-		whole = b.pitch(l) && whole
+		whole = readPitch(b, l, &f) && whole
 	}
 	for _, l := range n.All("dose") {
-		z, kg, share := b.dose(l)
+		z, kg, share := readDose(b, l)
 		if z == nil {
 			whole = false
 			continue
@@ -57,11 +56,11 @@ func (b *builder) ferment(n *tree.Node) (whole bool) {
 	if p := b.batch.Plant; p != nil {
 		f.AmbientC = p.AmbientC
 	}
-	return whole
+	return f, whole
 }
 
-func (b *builder) pitch(l *tree.Node) bool {
-	f := &b.batch.Ferm
+// readPitch reads which yeast, and how much of it.
+func readPitch(b *reader, l *tree.Node, f *recipe.Ferment) bool {
 	c := l.Get("yeast")
 	if f.Yeast = named[recipe.Yeast](b, schema.Yeast, c.Text()); f.Yeast == nil {
 		b.unknown(schema.Yeast, "yeast", c, b.entries(schema.Yeast))

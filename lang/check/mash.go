@@ -18,25 +18,24 @@ var mashVerbs = map[string]recipe.MashVerb{
 	"heat": recipe.MashHeat, "rest": recipe.MashRest, "cool": recipe.MashCool, "boil": recipe.MashBoil, "drain": recipe.MashDrain,
 }
 
-// mash reads the steps of the mash. It says whether all could be read.
-func (b *builder) mash(n *tree.Node) (whole bool) {
+// readMash reads the steps of the mash. It says whether all could be read.
+func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 	if n == nil {
-		return false
+		return m, false
 	}
-	m := &b.batch.Mash
 	m.At = n.At()
 	b.places(recipe.PathMash, n)
 	if c := n.Get("vessel"); c != nil {
-		m.Cooker = b.vessel(c, recipe.Cooker, "cooker")
+		m.Cooker = findVessel(b, c, recipe.Cooker, "cooker")
 	} else if !n.Bad {
-		m.Cooker = b.only(recipe.Cooker, n, larger)
+		m.Cooker = onlyVessel(b, recipe.Cooker, n, larger)
 	}
 	whole = !n.Bad && !n.Gaps && m.Cooker != nil
 	m.BacksetPH, m.BacksetSolidsFrac = n.SIOr("backset-acidity", 3.9), n.SIOr("backset-solids", 0.06)
 	inMash := make(map[int]diag.Span)
 	m.Steps = make([]recipe.MashStep, 0, len(n.Lines))
-	if !b.few(n, "steps") {
-		return false
+	if !isFew(b, n, "steps") {
+		return m, false
 	}
 	for _, l := range n.Lines {
 		verb, ok := mashVerbs[l.Field.Name]
@@ -62,19 +61,19 @@ func (b *builder) mash(n *tree.Node) (whole bool) {
 			s.Share = l.Num("share")
 			b.once(recipe.PathBackset, l)
 		case recipe.MashAdd:
-			whole = b.grains(&s, l, inMash) && whole
+			whole = readAdd(b, &s, l, inMash) && whole
 			if len(s.Grains) == 0 && whole && !l.Has("all") {
 				continue // what it adds is no longer in the bill
 			}
 		case recipe.MashDose:
-			s.Enzyme, s.MassKg, s.Share = b.dose(l)
+			s.Enzyme, s.MassKg, s.Share = readDose(b, l)
 			whole = whole && s.Enzyme != nil
 		case recipe.MashDrain:
 			if !l.Has("duration") {
 				s.DurationS = quantity.HourS
 			}
 		}
-		b.steps(&s, l)
+		noteStep(b, &s, l)
 		m.Steps = append(m.Steps, s)
 	}
 	if len(m.Steps) == 0 && whole {
@@ -82,17 +81,16 @@ func (b *builder) mash(n *tree.Node) (whole bool) {
 			Code: diag.CodeNoSteps, Summary: "nothing is done in this mash", At: n.At(),
 			Help: "write the work line by line: `water 330 gal at 58 F`, `add corn`, `heat to 190 F`, `rest 45 min` ...",
 		})
-		return false
+		return m, false
 	}
-	b.batch.Resolve()
-	return b.inDays(n) && whole
+	return m, inDays(b, n, m.Steps) && whole
 }
 
 // inDays says that the steps of a mash last no longer than a mash may.
-func (b *builder) inDays(n *tree.Node) bool {
+func inDays(b *reader, n *tree.Node, steps []recipe.MashStep) bool {
 	total := 0.0
-	for i := range b.batch.Mash.Steps {
-		total += b.batch.Mash.Steps[i].DurationS
+	for i := range steps {
+		total += steps[i].DurationS
 	}
 	if total <= schema.MostMashS {
 		return true
@@ -105,7 +103,7 @@ func (b *builder) inDays(n *tree.Node) bool {
 }
 
 // once notes the place of the first line of its sort.
-func (b *builder) once(path recipe.Path, n *tree.Node) {
+func (b *reader) once(path recipe.Path, n *tree.Node) {
 	if _, ok := b.batch.Where[path]; !ok {
 		b.where(path, n.At())
 	}
@@ -116,8 +114,8 @@ var stepPlaces = [...]struct{ slot, name string }{
 	{"temp", "to"}, {"duration", "for"}, {"volume", "volume"}, {"share", "share"}, {"enzyme", "enzyme"},
 }
 
-// steps notes the places of a step and of what stands on its line.
-func (b *builder) steps(s *recipe.MashStep, l *tree.Node) {
+// noteStep notes the places of a step and of what stands on its line.
+func noteStep(b *reader, s *recipe.MashStep, l *tree.Node) {
 	b.where(s.Path, l.At())
 	for _, p := range stepPlaces {
 		if c := l.Get(p.slot); c != nil {
@@ -126,8 +124,8 @@ func (b *builder) steps(s *recipe.MashStep, l *tree.Node) {
 	}
 }
 
-// grains finds the bill lines that an `add` names.
-func (b *builder) grains(s *recipe.MashStep, l *tree.Node, inMash map[int]diag.Span) bool {
+// readAdd finds the bill lines that an `add` names.
+func readAdd(b *reader, s *recipe.MashStep, l *tree.Node, inMash map[int]diag.Span) bool {
 	bill := b.batch.Bill.Lines
 	if l.Has("all") {
 		for i := range bill {
@@ -145,12 +143,12 @@ func (b *builder) grains(s *recipe.MashStep, l *tree.Node, inMash map[int]diag.S
 	}
 	whole := true
 	for _, c := range l.Match.All("grain") {
-		i, ok := b.billIndex(c.Text())
+		i, ok := billIndex(b, c.Text())
 		switch at, in := inMash[i]; {
-		case !ok && b.absent(c):
+		case !ok && isAbsent(b, c):
 		case !ok:
 			whole = false
-			b.notInBill(c)
+			notInBill(b, c)
 		case in:
 			b.add(diag.Diagnostic{
 				Code: diag.CodeAddedTwice, Summary: fmt.Sprintf("`%s` is added twice", c.Text()), At: c.At(),
@@ -166,13 +164,13 @@ func (b *builder) grains(s *recipe.MashStep, l *tree.Node, inMash map[int]diag.S
 	return whole
 }
 
-// absent says that a grain is rightly not in the bill although a line adds it: the
+// isAbsent says that a grain is rightly not in the bill although a line adds it: the
 // bill has none of it, or a variant took it out under a line that it inherits.
-func (b *builder) absent(c *tree.Capture) bool {
+func isAbsent(b *reader, c *tree.Capture) bool {
 	return slices.Contains(b.none, c.Text()) || slices.Contains(b.gone, c.Text()) && !b.entry.decl.Has(c.At())
 }
 
-func (b *builder) billIndex(name string) (int, bool) {
+func billIndex(b *reader, name string) (int, bool) {
 	for i := range b.batch.Bill.Lines {
 		if b.batch.Bill.Lines[i].Grain.Name == name {
 			return i, true
@@ -182,7 +180,7 @@ func (b *builder) billIndex(name string) (int, bool) {
 }
 
 // notInBill says that a grain is added that the bill does not have.
-func (b *builder) notInBill(c *tree.Capture) {
+func notInBill(b *reader, c *tree.Capture) {
 	if !b.whole["bill"] {
 		return // what is in the bill is not sure
 	}
@@ -205,9 +203,9 @@ func (b *builder) notInBill(c *tree.Capture) {
 	})
 }
 
-// dose finds an enzyme and how much of it: a weight, or a share of the grain;
+// readDose finds an enzyme and how much of it: a weight, or a share of the grain;
 // without either the middle of the stock's range holds.
-func (b *builder) dose(l *tree.Node) (z *recipe.Enzyme, kg, share float64) {
+func readDose(b *reader, l *tree.Node) (z *recipe.Enzyme, kg, share float64) {
 	c := l.Get("enzyme")
 	z = named[recipe.Enzyme](b, schema.Enzyme, c.Text())
 	if z == nil {

@@ -10,33 +10,32 @@ import (
 	"newmake/lang/tree"
 )
 
-// strip reads the wash run.
-func (b *builder) strip(n *tree.Node) (whole bool) {
+// readStrip reads the wash run.
+func readStrip(b *reader, n *tree.Node) (s recipe.Strip, whole bool) {
 	if n == nil {
-		return false
+		return s, false
 	}
-	s := &b.batch.Strip
 	s.At = n.At()
 	b.places(recipe.PathStrip, n)
-	s.Still = b.still(n, larger)
-	s.Charges = b.charges(n)
+	s.Still = findStill(b, n, larger)
+	s.Charges = readCharges(b, n)
 	s.StopAt = recipe.Strength{Value: 0.01}
 	if n.Line("stop") != nil {
 		s.StopAt = strengthOn(n, "stop")
 	}
-	return !n.Bad && n.Sound() && s.Still != nil
+	return s, !n.Bad && n.Sound() && s.Still != nil
 }
 
-func (b *builder) still(n *tree.Node, better func(a, b *recipe.Vessel) bool) *recipe.Vessel {
+func findStill(b *reader, n *tree.Node, better func(a, b *recipe.Vessel) bool) *recipe.Vessel {
 	if c := n.Get("vessel"); c != nil {
-		return b.vessel(c, recipe.Still, "still")
+		return findVessel(b, c, recipe.Still, "still")
 	} else if n.Bad {
 		return nil
 	}
-	return b.only(recipe.Still, n, better)
+	return onlyVessel(b, recipe.Still, n, better)
 }
 
-func (b *builder) charges(n *tree.Node) int {
+func readCharges(b *reader, n *tree.Node) int {
 	c := n.SIOr("charges", 1)
 	if c != math.Trunc(c) {
 		b.add(diag.Diagnostic{
@@ -46,16 +45,15 @@ func (b *builder) charges(n *tree.Node) int {
 	return max(1, int(c))
 }
 
-// spirit reads the second run.
-func (b *builder) spirit(n *tree.Node) (whole bool) {
+// readSpirit reads the second run.
+func readSpirit(b *reader, n *tree.Node) (s recipe.Spirit, whole bool) {
 	if n == nil {
-		return false
+		return s, false
 	}
-	s := &b.batch.Spirit
 	s.At = n.At()
 	b.places(recipe.PathSpirit, n)
-	s.Still = b.still(n, smaller)
-	s.Charges = b.charges(n)
+	s.Still = findStill(b, n, smaller)
+	s.Charges = readCharges(b, n)
 	s.Feints = n.Line("charge").Has("feints")
 	s.ForeshotsM3 = n.SI("foreshots")
 	s.Stop = recipe.Strength{Value: 0.01}
@@ -65,11 +63,11 @@ func (b *builder) spirit(n *tree.Node) (whole bool) {
 	whole = n.Sound() && tree.Missing(b.diags, n, "the `spirit` block") && s.Still != nil
 	if l := n.Line("hearts"); l != nil {
 		s.HeartsFrom, s.HeartsTo = cut(l.Get("cut-from")), cut(l.Get("cut-to"))
-		whole = b.possible(s.HeartsFrom) && b.possible(s.HeartsTo) && whole
+		whole = possibleCut(b, s.HeartsFrom) && possibleCut(b, s.HeartsTo) && whole
 		b.where(recipe.PathHeartsFrom, s.HeartsFrom.At)
 		b.where(recipe.PathHeartsTo, s.HeartsTo.At)
 	}
-	return whole
+	return s, whole
 }
 
 func cut(c *tree.Capture) recipe.Cut {
@@ -87,9 +85,9 @@ func cut(c *tree.Capture) recipe.Cut {
 	return out
 }
 
-// possible says that a cut is one at all: the line's limits can't, for each kind
+// possibleCut says that a cut is one at all: the line's limits can't, for each kind
 // of cut has its own.
-func (b *builder) possible(c recipe.Cut) bool {
+func possibleCut(b *reader, c recipe.Cut) bool {
 	d := diag.Diagnostic{Code: diag.CodeOutOfRange, At: c.At}
 	switch {
 	case c.By == recipe.ByStrength && (c.Strength.Value < 0 || c.Strength.Value > 1):
