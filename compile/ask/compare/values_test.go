@@ -84,7 +84,6 @@ func TestEveryValueIsCompared(t *testing.T) {
 	})
 	inUse := used(old)
 	count := 0
-	models := map[recipe.Path]bool{}
 	for i, v := range old.Values() {
 		if v.Path == recipe.PathBill || v.Path.Within(recipe.PathMash.Child("step")) && !says(old, v) {
 			continue
@@ -109,15 +108,32 @@ func TestEveryValueIsCompared(t *testing.T) {
 				for _, e := range d.Edits {
 					assert.NotEmpty(t, e.What)
 				}
-				if !models[v.Path.Parent()] {
-					requireWhole(t, d)
-				}
-				models[v.Path.Parent()] = v.Path.Within(recipe.PathStock) // one of an entry will do: it is one edit
+				requireValues(t, new, d.Mix(all(d, true)))
+				requireValues(t, old, d.Mix(all(d, false)))
 			})
 			count++
 		}
 	}
 	assert.Greater(t, count, 200)
+}
+
+// requireValues wants all values of two batches to be the same, names and promises
+// apart.
+func requireValues(t *testing.T, want, got *recipe.Batch) {
+	t.Helper()
+	is := valuesOf(got)
+	for _, w := range valuesOf(want).all {
+		g, ok := is.find(w.Key())
+		if !ok || len(g.Cells) != len(w.Cells) {
+			require.True(t, ok && len(g.Cells) == len(w.Cells), "%s is not there", w.Path)
+		}
+		for i, c := range w.Cells {
+			x, number := c.Is().(float64)
+			if !w.Idle && !(number && !differ(x, g.Cells[i].Is().(float64))) && !w.Same(g) {
+				require.Failf(t, "it is not the same", "%s: %v and %v", w.Path, w.Is(), g.Is())
+			}
+		}
+	}
 }
 
 // says tells the values that a step is written with from those that it has not.
