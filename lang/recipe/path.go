@@ -36,19 +36,13 @@ func ParsePath(s string) Path {
 
 // Child is the path of something within p.
 func (p Path) Child(parts ...string) Path {
-	var b strings.Builder
-	b.WriteString(p.text)
 	for _, part := range parts {
-		if b.Len() > 0 {
-			b.WriteByte('.')
+		if !plainPart(part) {
+			part = `"` + strings.ReplaceAll(part, `"`, "") + `"`
 		}
-		if plainPart(part) {
-			b.WriteString(part)
-		} else {
-			b.WriteString(`"` + strings.ReplaceAll(part, `"`, "") + `"`)
-		}
+		p = p.join(Path{part})
 	}
-	return Path{b.String()}
+	return p
 }
 
 // plainPart says that a part needs no quotes.

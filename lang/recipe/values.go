@@ -85,7 +85,19 @@ func (v Value) Is() []any {
 // Same says that two values mean the same, wherever they are written. Vessels
 // and entries of the stock are the same by name: their figures are values too.
 func (v Value) Same(w Value) bool {
-	return slices.EqualFunc(v.Cells, w.Cells, func(a, b Cell) bool { return reflect.DeepEqual(plain(a.Is()), plain(b.Is())) })
+	return slices.EqualFunc(v.Cells, w.Cells, Cell.same)
+}
+
+func (c Cell) same(d Cell) bool {
+	if x, ok := c.ref.(*float64); ok { // most are numbers
+		y, ok := d.ref.(*float64)
+		return ok && *x == *y
+	}
+	if m, ok := c.ref.(map[string]float64); ok {
+		n, ok := d.ref.(map[string]float64)
+		return ok && m[c.key] == n[d.key]
+	}
+	return reflect.DeepEqual(plain(c.Is()), plain(d.Is()))
 }
 
 // plain leaves out of a datum what has no meaning of its own.
@@ -216,7 +228,11 @@ func joined(a, b string) string {
 // the bill, the steps, the doses and the promises, the plant with all its vessels
 // and prices, and what it uses of the stock.
 func (b *Batch) Values() []Value {
-	v := &values{batch: b, out: make([]Value, 0, 512)}
+	most := 300 + len(b.Costs.PerKg) + len(stepRows)*len(b.Mash.Steps) // and a little more than most batches have
+	for _, m := range b.Models {
+		most += len(m.Values)
+	}
+	v := &values{batch: b, out: make([]Value, 0, most)}
 	own := owner{where: b.At}
 	gather(v, own, batchRows, b)
 	v.lists()

@@ -143,7 +143,8 @@ var constantRow = Row{Maybe: true}
 // model gathers the constants of a model.
 func (v *values) model(m *Model) {
 	o := m.owner("model", "")
-	for _, name := range sortedKeys(m.Values) {
+	all := make([]Cell, len(m.Values))
+	for i, name := range sortedKeys(m.Values) {
 		kind, vary := varied[m.Name][name]
 		r := &constantRow
 		if vary {
@@ -154,8 +155,9 @@ func (v *values) model(m *Model) {
 				kind, r = quantity.Share, &Row{Vary: words, Maybe: true}
 			}
 		}
+		all[i] = Cell{Kind: kind, ref: m.Values, key: name}
 		v.out = append(v.out, Value{
-			Row: r, Path: o.path.Child(name), Name: name, Of: o.name, Words: name, Input: r.Vary, At: m.Where[name], Cells: cells(Cell{Kind: kind, ref: m.Values, key: name}),
+			Row: r, Path: o.path.Child(name), Name: name, Of: o.name, Words: name, Input: r.Vary, At: m.Where[name], Cells: all[i : i+1 : i+1],
 		})
 	}
 }

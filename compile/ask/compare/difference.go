@@ -54,21 +54,28 @@ func valuesOf(b *recipe.Batch) values {
 	return v
 }
 
+// at gives the value of a key, nil if there is none.
+func (v values) at(k recipe.Key) *recipe.Value {
+	if i := v.by[k]; i > 0 {
+		return &v.all[i-1]
+	}
+	return nil
+}
+
 // find gives the value of a key.
 func (v values) find(k recipe.Key) (recipe.Value, bool) {
-	i := v.by[k]
-	if i == 0 {
-		return recipe.Value{}, false
+	if x := v.at(k); x != nil {
+		return *x, true
 	}
-	return v.all[i-1], true
+	return recipe.Value{}, false
 }
 
 // below are the values within a path.
 func (v values) below(p recipe.Path) []recipe.Value {
 	var out []recipe.Value
-	for _, x := range v.all {
-		if x.Path.Within(p) {
-			out = append(out, x)
+	for i := range v.all {
+		if v.all[i].Path.Within(p) {
+			out = append(out, v.all[i])
 		}
 	}
 	return out

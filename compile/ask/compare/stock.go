@@ -12,12 +12,22 @@ import (
 // findStock finds entries that both batches use under one name and that say
 // something else now. Each entry is one edit with all its figures.
 func (d *Difference) findStock() {
-	var entries []recipe.Path
-	for _, v := range slices.Concat(d.old.below(recipe.PathStock), d.new.below(recipe.PathStock)) {
-		if e := v.Path.Parent(); len(entries) == 0 || entries[len(entries)-1] != e && !slices.Contains(entries, e) {
-			entries = append(entries, e)
+	var entries []recipe.Path // in which a figure is not the same
+	differ := func(a, b values) {
+		for i := range a.all {
+			v := &a.all[i]
+			if !v.Path.Within(recipe.PathStock) {
+				continue
+			}
+			if w := b.at(v.Key()); w == nil || !v.Same(*w) {
+				if e := v.Path.Parent(); !slices.Contains(entries, e) {
+					entries = append(entries, e)
+				}
+			}
 		}
 	}
+	differ(d.old, d.new)
+	differ(d.new, d.old)
 	for _, e := range entries {
 		kind, name := e.Parts()[1], e.Last()
 		edit := Edit{Part: OfStock, Kind: Changed, Path: e, What: kind + " " + name + " in the stock", Counts: true}
