@@ -89,15 +89,22 @@ type text struct {
 
 // open makes a file of a text. inStock says that the built-in stock has a name.
 func open(t text, inStock func(name string) bool) *File {
-	f := &File{Source: diag.NewSource(t.name, t.data), Path: t.path, stock: inStock}
-	f.parse = sync.OnceValues(func() (*lang.File, diag.List) { return lang.Parse(f.Source) })
-	f.units = sync.OnceValues(f.countUnits)
+	f := bare(t)
+	f.stock = inStock
 	if parts, ok := lang.Outline(f.Source); ok {
 		f.index(parts)
 	} else {
 		f.whole()
 	}
 	f.fewBatches()
+	return f
+}
+
+// bare is a file of which nothing is known yet.
+func bare(t text) *File {
+	f := &File{Source: diag.NewSource(t.name, t.data), Path: t.path}
+	f.parse = sync.OnceValues(func() (*lang.File, diag.List) { return lang.Parse(f.Source) })
+	f.units = sync.OnceValues(f.countUnits)
 	return f
 }
 
@@ -132,7 +139,7 @@ func declares(p lang.Part) *schema.Field {
 		return nil
 	}
 	f := schema.Language.Find(p.Word)
-	if f == nil || f.Block == nil || p.Parent != "" && !slices.ContainsFunc(f.Slots(), func(s schema.FieldSlot) bool { return s.Name == "parent" }) {
+	if f == nil || f.Block == nil || p.Parent != "" && !f.HasSlot("parent") {
 		return nil
 	}
 	return f
