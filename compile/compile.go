@@ -139,6 +139,9 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, dia
 	p.Promises = promise.Answered(answers)
 	list = append(list, notice.Promises(n.Batch, answers)...)
 	p.Summary = report.Summary(p, lowWines, hearts)
+	if err = numbers.Ran(p); err != nil {
+		return nil, notice.Failed(n, &numbers.Failure{Stage: numbers.Planning, Err: err})
+	}
 	p.Notices = notice.InPlan(list)
 	return p, list
 }

@@ -67,6 +67,7 @@ func TestPages(t *testing.T) {
 // unsaid are the codes that no text brings about, and why. Their pages say it.
 var unsaid = map[diag.Code]string{
 	diag.CodeNotLaidOut:     "a fault of the formatter",
+	diag.CodeRunsAway:       "every number has limits within which it is not known to happen",
 	diag.CodeMashFailed:     "a stock without a constant",
 	diag.CodeEmptyStep:      "NM0613 is said sooner",
 	diag.CodeBoilerShared:   "one batch does one thing after another",

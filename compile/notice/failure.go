@@ -24,6 +24,16 @@ var failures = map[numbers.Stage]struct {
 	numbers.Reducing:    {diag.CodeCaskFailed, "the reduction", nil},
 	numbers.Carding:     {diag.CodeCaskFailed, "the proofing card", nil},
 	numbers.Filling:     {diag.CodeCaskFailed, "the cask", []recipe.Path{recipe.PathCask}},
+	numbers.Planning:    {diag.CodeRunsAway, "the plan", []recipe.Path{recipe.PathBatch}},
+}
+
+// ranAway says of numbers that are none where they became so.
+func (w *writer) ranAway(what string, r *numbers.RanAway, paths []recipe.Path) {
+	w.add(diag.Diagnostic{
+		Code: diag.CodeRunsAway, At: w.at(paths...), Reason: r.Error(),
+		Summary: fmt.Sprintf("the numbers of this batch run away at %s, and none of it is shown", what),
+		Help:    "look at what is written for " + what + ": a value lies far from what its model knows; put back what was changed last",
+	})
 }
 
 // Failed says that a stage could not be computed, in the stage's own words.
@@ -39,6 +49,10 @@ func Failed(n *numbers.Batch, err error) diag.List {
 	k := failures[f.Stage]
 	if k.paths == nil {
 		k.paths = []recipe.Path{strengthPath(b)}
+	}
+	if r := (*numbers.RanAway)(nil); errors.As(f.Err, &r) {
+		w.ranAway(k.what, r, k.paths)
+		return w.list
 	}
 	w.add(diag.Diagnostic{
 		Code: k.code, Summary: fmt.Sprintf("%s cannot be computed: %v", k.what, f.Err), At: w.at(k.paths...),

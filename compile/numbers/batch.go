@@ -46,6 +46,7 @@ const (
 	Reducing    Stage = "reduction"
 	Carding     Stage = "proofing card"
 	Filling     Stage = "cask"
+	Planning    Stage = "plan" // what is made of the numbers: costs, the card, the clock
 )
 
 // Failure is an error that says which stage could not be computed.
@@ -64,4 +65,13 @@ func failed(s Stage, err error) error {
 		return nil
 	}
 	return &Failure{s, err}
+}
+
+// ended is how a stage ends: with the error it had, or with that of a result that
+// is no number.
+func ended(s Stage, err error, result any) error {
+	if err == nil {
+		err = Ran(result)
+	}
+	return failed(s, err)
 }

@@ -66,7 +66,7 @@ func Filled(b *recipe.Batch, r Reduction) (Cask, error) {
 	}}
 	var err error
 	c.Result, err = cask.Forecast(c.In)
-	return c, failed(Filling, err)
+	return c, ended(Filling, err, &c.Result)
 }
 
 // sizeM3 is what a cask takes of the spirit, counted at 20 C: the written size

@@ -38,7 +38,7 @@ func Fermented(memo *Memo, b *recipe.Batch, mashed mash.Result, standsS float64)
 		HoldLowC: b.Ferm.HoldLowC, HoldHighC: b.Ferm.HoldHighC, DurationS: f.ForS,
 		Mash: b.Models["mash"], Model: b.Models["ferment"],
 	})
-	return f, failed(Fermenting, err)
+	return f, ended(Fermenting, err, &f.Result)
 }
 
 // fermenterFor is the first vessel that holds the wash, for one batch finds them

@@ -17,7 +17,7 @@ func Mash(memo *Memo, b *recipe.Batch) (mash.Result, error) {
 		BacksetPH: b.Mash.BacksetPH, BacksetSolidsFrac: b.Mash.BacksetSolidsFrac,
 		Model: b.Models["mash"],
 	})
-	return r, failed(Mashing, err)
+	return r, ended(Mashing, err, &r)
 }
 
 // A stage takes the figures of a recipe and not their places in the text, so that

@@ -42,7 +42,7 @@ func Stripped(memo *Memo, b *recipe.Batch, wash stream.Stream) (Strip, error) {
 		Setting: setting(memo, b, b.Strip.Still), Wash: wash.Scale(1 / n), Stop: b.Strip.StopAt,
 	})
 	s.LowWines = s.Fraction(still.LowWines).Scale(n)
-	return s, failed(Stripping, err)
+	return s, ended(Stripping, err, &s)
 }
 
 // Distilled runs the spirit still.
@@ -58,7 +58,7 @@ func Distilled(memo *Memo, b *recipe.Batch, lowWines stream.Stream) (Spirit, err
 		s.Run, err = memo.spirit(in)
 	}
 	s.Hearts = s.Fraction(still.Hearts).Scale(float64(s.Charges))
-	return s, failed(Distilling, err)
+	return s, ended(Distilling, err, &s)
 }
 
 // FirstBatch runs the spirit still of a house that has no feints yet.
@@ -78,7 +78,7 @@ func FirstBatch(memo *Memo, b *recipe.Batch, lowWines stream.Stream) (*First, er
 		first.Hearts = first.Hearts.Plus(run.Fraction(still.Hearts).Stream)
 		first.DurationS += run.DurationS
 	}
-	return first, nil
+	return first, ended(FirstSpirit, nil, first)
 }
 
 // Volatile reads what is known of the congeners, which may be wrong; none without
@@ -100,7 +100,7 @@ func Followed(memo *Memo, b *recipe.Batch, lowWines, returned stream.Stream) ([]
 	in := spiritInput(memo, b, lowWines)
 	in.Feints = returned
 	all, err := still.Congeners(in, volatile)
-	return all, failed(Following, err)
+	return all, ended(Following, err, all)
 }
 
 // setting is a still in its place.

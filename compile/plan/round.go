@@ -11,11 +11,9 @@ func (p *Plan) Round() { p.round() }
 
 // RoundTo rounds half away from zero to a number of decimals. The nudge of one
 // part in 1e12 takes a value that lies on a half, but for its last bits, always
-// the same way. What is not a number becomes 0: JSON has no word for it.
+// the same way. What is not a number stays so: a plan
+// that holds any is not made (see numbers.Ran).
 func RoundTo(x float64, places int) float64 {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
-		return 0
-	}
 	scale := math.Pow10(places)
 	r := math.Round(x*scale*(1+1e-12)) / scale
 	return r + 0 // no negative zero

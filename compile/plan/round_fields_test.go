@@ -3,7 +3,6 @@ package plan
 import (
 	"fmt"
 	"go/format"
-	"math"
 	"math/rand/v2"
 	"os"
 	"reflect"
@@ -127,7 +126,7 @@ func TestRoundAgainstReflection(t *testing.T) {
 func fill(v reflect.Value, r *rand.Rand) {
 	switch v.Kind() {
 	case reflect.Float64:
-		v.SetFloat([]float64{r.Float64(), 1e4 * r.NormFloat64(), 0.125, 2.5, -0.00001, math.NaN(), math.Inf(1)}[r.IntN(7)])
+		v.SetFloat([]float64{r.Float64(), 1e4 * r.NormFloat64(), 0.125, 2.5, -0.00001}[r.IntN(5)])
 	case reflect.String:
 		if v.Type() == reflect.TypeFor[Unit]() {
 			units := []string{"L", "kg", "C", "SG", "each", "h"}

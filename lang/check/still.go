@@ -6,7 +6,6 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
-	"newmake/lang/schema"
 	"newmake/lang/tree"
 )
 
@@ -63,7 +62,6 @@ func readSpirit(b *reader, n *tree.Node) (s recipe.Spirit, whole bool) {
 	whole = n.Sound() && tree.Missing(b.diags, n, "the `spirit` block") && s.Still != nil
 	if l := n.Line("hearts"); l != nil {
 		s.HeartsFrom, s.HeartsTo = cut(l.Get("cut-from")), cut(l.Get("cut-to"))
-		whole = possibleCut(b, s.HeartsFrom) && possibleCut(b, s.HeartsTo) && whole
 		b.where(recipe.PathHeartsFrom, s.HeartsFrom.At)
 		b.where(recipe.PathHeartsTo, s.HeartsTo.At)
 	}
@@ -83,24 +81,4 @@ func cut(c *tree.Capture) recipe.Cut {
 		out.By, out.Share = recipe.ByShare, c.SI
 	}
 	return out
-}
-
-// possibleCut says that a cut is one at all: the line's limits can't, for each kind
-// of cut has its own.
-func possibleCut(b *reader, c recipe.Cut) bool {
-	d := diag.Diagnostic{Code: diag.CodeOutOfRange, At: c.At}
-	switch {
-	case c.By == recipe.ByStrength && (c.Strength.Value < 0 || c.Strength.Value > 1):
-		d.Summary, d.Help, d.Reason = "no spirit is stronger than pure alcohol", "a spirit run begins near 75 to 80 % abv, 150 to 160 proof", schema.Strength100.Reason
-	case c.By == recipe.ByShare && (c.Share < 0 || c.Share > 1):
-		d.Summary, d.Help = "a share of the charge lies between nothing and all of it", "for example `hearts from 3 % of charge to 60 % of charge`"
-	case c.By == recipe.ByVolume && c.VolumeM3 < 0:
-		d.Summary, d.Help = "no volume is less than nothing", "count from the first drop"
-	case c.By == recipe.ByVapourTemp && (c.TempC < 50 || c.TempC > 101):
-		d.Summary, d.Help = "the vapour of a spirit run is never at that temperature", "it is between about 78 C (172 F) and the boil of water"
-	default:
-		return true
-	}
-	b.add(d)
-	return false
 }

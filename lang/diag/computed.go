@@ -55,6 +55,7 @@ const (
 	CodeVesselTaken  Code = "NM1155"
 	CodeUnknownZone  Code = "NM1156"
 	CodeStandsLong   Code = "NM1157"
+	CodeRunsAway     Code = "NM1158"
 
 	CodePromiseBroken  Code = "NM1250"
 	CodePromiseUnknown Code = "NM1251"
@@ -114,6 +115,7 @@ var Computed = []Info{
 	{CodeVesselTaken, "vessel-taken", Error, "a vessel that is wanted twice at once"},
 	{CodeUnknownZone, "unknown-zone", Error, "a time zone that is not known"},
 	{CodeStandsLong, "stands-long", Warning, "a wash that stands long before it is run"},
+	{CodeRunsAway, "runs-away", Error, "numbers of a batch that run away"},
 
 	{CodePromiseBroken, "promise-broken", Error, "a promise that the plan does not keep"},
 	{CodePromiseUnknown, "promise-unknown", Error, "a promise of something that no plan has"},

@@ -4,14 +4,14 @@ var Bill = &Field{
 	Name: "bill", Shape: "[MASS]", Need: true, Example: "bill 940 lb",
 	Doc: "The grain: by weight on every line, or by share of a total, or by bushels.",
 	Limits: []Limit{
-		mustBe(0.01, 1e6, "a batch has some grain, and fits a vessel"),
+		mustBe(0.01, 1e6, "from a handful of grain to more than any cooker of the trade holds"),
 	},
 	Block: &Block{
 		Fields: []*Field{Remove},
 		Any: &Field{
 			Shape: `GRAIN (MASS|SHARE|BUSHELS|"rest")`, Repeat: true, Key: "grain", Example: "corn 68 %",
 			Doc:    "One grain and how much of it: a weight, a share of the total, trade bushels, or `rest` for what is left of the total.",
-			Limits: []Limit{mustBe(0, 1e6, "no less than nothing, and no more than fits a vessel")},
+			Limits: []Limit{mustBe(0, 1e6, "from none to more than any cooker of the trade holds")},
 		},
 	},
 }

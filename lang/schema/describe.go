@@ -94,9 +94,9 @@ func (f *Field) Bounds() []Bound {
 		b := Bound{Severity: l.Severity, Reason: l.Reason}
 		kind := quantity.Number
 		for _, s := range f.Slots() {
-			if s.Kind != quantity.None && (l.Slot == "" || l.Slot == s.Name) {
+			if s.Kind != quantity.None && l.Holds(s.Name, s.Kind) {
 				kind = s.Kind
-				if l.Slot != "" && len(sorts) > 1 {
+				if (l.Slot != "" || l.Kind != quantity.None) && len(sorts) > 1 {
 					b.Of = s.Type
 				}
 				break

@@ -12,22 +12,22 @@ const stepDoc = " STEP is what the step does, and where several do that, which: 
 // gives the whole of its mash anew.
 var (
 	Replace = &Field{
-		Name: "replace", Shape: stepShape, Repeat: true, Edit: true, Limits: []Limit{mashTemp, restTime, mustBe(1, 1000, "steps are counted from 1").of("number")}, Example: "replace rest 1 { rest 60 min }",
+		Name: "replace", Shape: stepShape, Repeat: true, Edit: true, Limits: []Limit{mashTemp, restTime, mustBe(1, 1000, "steps are counted from 1, and no mash has a thousand").of("number")}, Example: "replace rest 1 { rest 60 min }",
 		Doc:   "In a variant: puts one or more steps in the place of a step." + stepDoc,
 		Block: &Block{Fields: MashSteps},
 	}
 	Before = &Field{
-		Name: "before", Shape: stepShape, Repeat: true, Edit: true, Limits: []Limit{mashTemp, restTime, mustBe(1, 1000, "steps are counted from 1").of("number")}, Example: "before cool 2 { rest 10 min }",
+		Name: "before", Shape: stepShape, Repeat: true, Edit: true, Limits: []Limit{mashTemp, restTime, mustBe(1, 1000, "steps are counted from 1, and no mash has a thousand").of("number")}, Example: "before cool 2 { rest 10 min }",
 		Doc:   "In a variant: puts one or more steps before a step." + stepDoc,
 		Block: &Block{Fields: MashSteps},
 	}
 	After = &Field{
-		Name: "after", Shape: stepShape, Repeat: true, Edit: true, Limits: []Limit{mashTemp, restTime, mustBe(1, 1000, "steps are counted from 1").of("number")}, Example: "after add corn { rest 10 min }",
+		Name: "after", Shape: stepShape, Repeat: true, Edit: true, Limits: []Limit{mashTemp, restTime, mustBe(1, 1000, "steps are counted from 1, and no mash has a thousand").of("number")}, Example: "after add corn { rest 10 min }",
 		Doc:   "In a variant: puts one or more steps after a step." + stepDoc,
 		Block: &Block{Fields: MashSteps},
 	}
 	RemoveStep = &Field{
-		Name: "remove", Shape: `"backset-acidity"|"backset-solids"|` + stepShape, Repeat: true, Edit: true, Limits: []Limit{mashTemp, restTime, mustBe(1, 1000, "steps are counted from 1").of("number")}, Example: "remove rest 2",
+		Name: "remove", Shape: `"backset-acidity"|"backset-solids"|` + stepShape, Repeat: true, Edit: true, Limits: []Limit{mashTemp, restTime, mustBe(1, 1000, "steps are counted from 1, and no mash has a thousand").of("number")}, Example: "remove rest 2",
 		Doc: "In a variant: takes away a step, or a line, of the mash it varies." + stepDoc,
 	}
 )

@@ -2,6 +2,7 @@ package schema
 
 import (
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 )
 
 // mustBe is a limit outside which it cannot work.
@@ -20,15 +21,21 @@ func (l Limit) of(slot string) Limit {
 	return l
 }
 
+// as narrows a limit to one kind of quantity.
+func (l Limit) as(k quantity.Kind) Limit {
+	l.Kind = k
+	return l
+}
+
 // least is where a limit begins of what must be more than nothing.
 const least = 1e-12
 
 // aPrice, anEnergy, aStrength and aDose are limits that several fields share.
 var (
-	aPrice    = mustBe(0, 1e6, "nobody is paid to take it, and nobody pays a million")
-	anEnergy  = mustBe(0, 1e6, "the energies of life lie below a thousand kJ/mol")
+	aPrice    = mustBe(0, 1e9, "from nothing to more than a cask costs in any currency")
+	anEnergy  = mustBe(0, 1e6, "activation energies of yeast and enzymes lie below 1,000 kJ/mol")
 	aStrength = mustBe(0, 1, "nothing is stronger than pure alcohol")
-	aDose     = mustBe(0, 1e4, "more than a batch of the largest vessels is given").of("mass")
+	aDose     = mustBe(0, 1e4, "no batch is given ten tonnes of an enzyme").of("mass")
 )
 
 // aShare is the limit of a share of a whole.

@@ -10,8 +10,7 @@ import (
 )
 
 // TestEveryNumberIsLimited: each number of the language has a least and a greatest
-// value, with the reason. The cuts of the hearts are the exception: their slot
-// takes four kinds of quantity, and a limit has no kind.
+// value, with the reason.
 func TestEveryNumberIsLimited(t *testing.T) {
 	seen, numbers := map[*Field]bool{}, 0
 	var walk func(b *Block, in string)
@@ -26,13 +25,13 @@ func TestEveryNumberIsLimited(t *testing.T) {
 			}
 			seen[f] = true
 			f.Pattern.visit(func(s *Shape) {
-				if s.Op != Slot || !s.Kind.IsQuantity() || f.Name == "hearts" {
+				if s.Op != Slot || !s.Kind.IsQuantity() {
 					return
 				}
 				numbers++
 				limited := false
 				for _, l := range f.Limits {
-					if l.Severity == diag.Error && (l.Slot == "" || l.Slot == s.Slot) {
+					if l.Severity == diag.Error && l.Holds(s.Slot, s.Kind.Kind) {
 						limited = limited || !math.IsInf(l.High, 0) && !math.IsInf(l.Low, 0) && l.Low < l.High && l.Reason != ""
 					}
 				}

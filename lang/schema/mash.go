@@ -8,7 +8,7 @@ import (
 
 // mashTemp lets pass what only looks wrong on its scale; the boil of the place is
 // looked at later (package trade).
-var mashTemp = mustBe(-5, 300, "hotter than any steam of the trade").of("temp")
+var mashTemp = mustBe(-5, 300, "from freezing to hotter than any steam of the trade").of("temp")
 
 // MostMashS is how long a mash may last. One that stands for longer is soured by
 // bacteria before it is fermented (common practice).
@@ -20,20 +20,20 @@ var restTime = mustBe(1, MostMashS, "a step of a mash takes from seconds to a fe
 var MashSteps = []*Field{
 	{
 		Name: "water", Shape: `VOLUME ["at" TEMP]`, Repeat: true, Step: true, Example: "water 330 gal at 58 F", Default: "at the temperature of the supply",
-		Doc: "Liquor in.", Limits: []Limit{mustBe(1e-4, 1000, "some water, and no lake").of("volume"), mashTemp},
+		Doc: "Liquor in.", Limits: []Limit{mustBe(1e-4, 1000, "from a glass to more than any cooker of the trade holds").of("volume"), mashTemp},
 	},
 	{
 		Name: "backset", Shape: `(SHARE|VOLUME) ["at" TEMP]`, Repeat: true, Step: true, Example: "backset 15 %", Default: "at the temperature of the room",
 		Doc: "Spent wash of an earlier run in, as a share of all the liquor or as a volume.",
 		Limits: []Limit{
 			mustBe(0, 0.6, "with so much acid and salt yeast does not ferment").of("share"),
-			mustBe(1e-4, 1000, "some, and no lake").of("volume"), mashTemp,
+			mustBe(1e-4, 1000, "from a glass to more than any cooker of the trade holds").of("volume"), mashTemp,
 		},
 	},
 	{Name: "add", Shape: `"all"|GRAIN ("," GRAIN)*`, Repeat: true, Step: true, Example: "add oats, rye", Doc: "Grains in, each with its whole weight, or `all` that is not in yet."},
 	{
 		Name: "dose", Shape: `ENZYME [MASS|DOSE|SHARE]`, Repeat: true, Step: true, Example: "dose alpha-amylase 0.04 % of grain", Default: "the middle of the stock's range",
-		Doc: "An enzyme in: a weight, or a share of the grain.", Limits: []Limit{mustBe(0, 0.2, "that is no dose but a meal").of("share"), mustBe(0, 0.2, "that is no dose but a meal").of("dose"), aDose},
+		Doc: "An enzyme in: a weight, or a share of the grain.", Limits: []Limit{mustBe(0, 0.2, "enzymes are given in parts per thousand of the grain").of("share"), mustBe(0, 0.2, "enzymes are given in parts per thousand of the grain").of("dose"), aDose},
 	},
 	{Name: "heat", Shape: `"to" TEMP ["in" DURATION]`, Repeat: true, Step: true, Example: "heat to 190 F", Default: "as fast as the vessel can", Doc: "Heat to a temperature.", Limits: []Limit{mashTemp, restTime}},
 	{Name: "rest", Shape: "DURATION", Repeat: true, Step: true, Example: "rest 45 min", Doc: "Hold the temperature.", Limits: []Limit{restTime}},

@@ -28,12 +28,12 @@ var Plant = &Field{
 			Limits: []Limit{
 				mustBe(0, 60, "a supply of water is liquid, and not hot").of("temp"),
 				usually(2, 30, "supplies run from about 2 C to 30 C (common practice)").of("temp"),
-				mustBe(0, 2000, "harder water than this is brine").of("ppm"),
+				mustBe(0, 2000, "no supply of water is harder").of("ppm"),
 			},
 		},
 		{
 			Name: "boiler", Shape: "POWER", Example: "boiler 500 kW", Default: "no limit",
-			Doc: "The boiler that all jackets and stills share.", Limits: []Limit{mustBe(1, 1e8, "a boiler has some power")},
+			Doc: "The boiler that all jackets and stills share.", Limits: []Limit{mustBe(1, 1e8, "from a kettle to more than any distillery's boiler gives")},
 		},
 		{
 			Name: "shift", Shape: `from:CLOCK "to" end:CLOCK ["," ` + dayShape + ` ["to" ` + dayShape + `] ("," ` + dayShape + ` ["to" ` + dayShape + `])*]`, Example: "shift 07:00 to 17:00, tue to sat",
@@ -42,7 +42,7 @@ var Plant = &Field{
 		},
 		{
 			Name: "crew", Shape: "NUMBER", Example: "crew 2", Default: "1", Doc: "How many people are on a shift.",
-			Limits: []Limit{mustBe(1, 500, "somebody has to be there")},
+			Limits: []Limit{mustBe(1, 500, "from one person to more than any distillery has")},
 		},
 		{
 			Name: "zone", Shape: "TEXT", Example: `zone "America/New_York"`, Default: `"UTC"`,

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 )
 
 // Field is one line of the language as data: the word that begins it, the shape
@@ -43,7 +44,8 @@ type Block struct {
 // Limit is what a value of a line may be. Outside an Error limit it cannot work;
 // outside a Warning limit the trade would frown.
 type Limit struct {
-	Slot      string // of the shape; "" for every quantity on the line
+	Slot      string        // of the shape; "" for every quantity on the line
+	Kind      quantity.Kind // of a slot that takes several; None for all of them
 	Low, High float64
 	Severity  diag.Severity
 	Reason    string
@@ -65,6 +67,11 @@ func (b *Block) Words() []string {
 		words = append(words, f.Name)
 	}
 	return words
+}
+
+// Holds says if the limit is one of a slot and a kind of quantity.
+func (l Limit) Holds(slot string, k quantity.Kind) bool {
+	return (l.Slot == "" || l.Slot == slot) && (l.Kind == quantity.None || l.Kind == k)
 }
 
 // compileBlock readies a block and all below it. A fault in the table is a fault

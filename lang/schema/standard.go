@@ -1,5 +1,7 @@
 package schema
 
+import "newmake/lang/quantity"
+
 var Standard = &Field{
 	Name: "standard", Shape: stockName, Repeat: true, Key: "name", Example: "standard bourbon",
 	Doc: "A standard of identity: what the law asks of a whisky that carries a name, so far as a program can test it.",
@@ -17,7 +19,7 @@ var Standard = &Field{
 			Name: "wood", Shape: `("new"|"used"|"charred"|"uncharred"|"oak"|"any"|"none"|"or")* ["at" "most" VOLUME]`, Example: "wood new charred oak",
 			Doc: "The wood it rests in; alternatives are joined by `or`, and `none` means that it need not.", Limits: []Limit{mustBe(1e-4, 2000, "from a bottle to the largest vats")},
 		},
-		{Name: "age", Shape: `"at" "least" DURATION`, Example: "age at least 2 years", Doc: "Time in wood.", Limits: []Limit{mustBe(0, 3.2e9, "no cask lasts a hundred years")}},
+		{Name: "age", Shape: `"at" "least" DURATION`, Example: "age at least 2 years", Doc: "Time in wood.", Limits: []Limit{mustBe(0, 100*quantity.YearS, "no standard asks for a hundred years")}},
 		{Name: "bottled", Shape: `"at" "least" STRENGTH`, Example: "bottled at least 80 proof", Doc: "Strength in the bottle.", Limits: []Limit{aStrength}},
 		{Name: "made-in", Shape: "TEXT", Example: `made-in "United States"`, Doc: "Where it has to be made: stated, not tested."},
 		{Name: "note", Shape: "TEXT", Repeat: true, Example: `note "nothing added but water"`, Doc: "What no program can test."},

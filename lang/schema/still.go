@@ -1,10 +1,12 @@
 package schema
 
+import "newmake/lang/quantity"
+
 const cutShape = `STRENGTH|VOLUME|TEMP|SHARE "of" "charge"`
 
 var charges = &Field{
 	Name: "charges", Shape: "NUMBER", Default: "1", Example: "charges 2", Doc: "In how many equal charges it is run.",
-	Limits: []Limit{mustBe(1, 50, "at least one charge")},
+	Limits: []Limit{mustBe(1, 50, "a run has one charge, or some")},
 }
 
 // Strength100 is the limit of any strength.
@@ -29,11 +31,17 @@ var Spirit = &Field{
 		{Name: "charge", Shape: `"low-wines" ["," "feints"]`, Default: "low-wines", Example: "charge low-wines, feints", Doc: "What goes in: low wines, and the feints of the run before."},
 		{
 			Name: "foreshots", Shape: "VOLUME", Default: "none", Example: "foreshots 0.5 gal", Doc: "The first of the run, set aside and never drunk.",
-			Limits: []Limit{mustBe(0, 10, "that is the hearts")},
+			Limits: []Limit{mustBe(0, 10, "no run has so much of them")},
 		},
 		{
 			Name: "hearts", Shape: `"from" (` + labelled("from", cutShape) + `) "to" (` + labelled("to", cutShape) + `)`, Need: true, Example: "hearts from 4 gal to 62 % abv",
 			Doc: "Where the hearts begin and end: by strength at the spout, by volume that has come over, by temperature of the vapour, or by share of the charge's pure alcohol.",
+			Limits: []Limit{
+				mustBe(0, 1, "no spirit is stronger than pure alcohol").as(quantity.Strength),
+				mustBe(0, 2000, "it is counted from the first drop, and no still holds more").as(quantity.Volume),
+				mustBe(50, 101, "vapour is at about 78 C where it is pure alcohol, and at 100 C where it is water").as(quantity.Temperature),
+				aShare.as(quantity.Share),
+			},
 		},
 		{
 			Name: "stop", Shape: `"at" STRENGTH`, Default: "at 1 % abv", Example: "stop at 4 % abv", Doc: "Strength at the spout at which the run ends.",

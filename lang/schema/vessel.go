@@ -4,11 +4,11 @@ package schema
 func vesselField(kind, doc, example string) *Field {
 	heats := &Field{
 		Name: "heats", Shape: "POWER", Example: "heats 170 kW", Doc: "Greatest power of its heating.",
-		Limits: []Limit{mustBe(0, 1e7, "more than a power station gives")},
+		Limits: []Limit{mustBe(0, 1e7, "no vessel that works by the batch is heated harder")},
 	}
 	cools := &Field{
 		Name: "cools", Shape: "POWER", Example: "cools 120 kW", Doc: "Greatest power of its cooling.", Default: "none",
-		Limits: []Limit{mustBe(0, 1e7, "more than any cooler takes away")},
+		Limits: []Limit{mustBe(0, 1e7, "no vessel that works by the batch is cooled harder")},
 	}
 	if kind == "fermenter" {
 		heats.Default = "none"
@@ -38,11 +38,11 @@ func vesselField(kind, doc, example string) *Field {
 			},
 			{
 				Name: "metal", Shape: "MASS", Example: "metal 1,400 lb", Default: "by size", Doc: "Weight of the vessel, which warms with its contents.",
-				Limits: []Limit{mustBe(0, 1e6, "heavier than any vessel of the trade")},
+				Limits: []Limit{mustBe(0, 1e6, "no vessel of the trade is heavier")},
 			},
 			{
 				Name: "loses", Shape: "POWER", Example: "loses 4 kW", Default: "by size", Doc: "Heat lost to the room at the boil.",
-				Limits: []Limit{mustBe(0, 1e6, "more than any wall loses")},
+				Limits: []Limit{mustBe(0, 1e6, "no wall loses more")},
 			},
 		}},
 	}

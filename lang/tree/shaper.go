@@ -256,7 +256,7 @@ func (s shaper) limits(n *Node) {
 			continue
 		}
 		for _, l := range n.Field.Limits {
-			if l.Slot != "" && l.Slot != c.Slot || c.SI >= l.Low && c.high <= l.High {
+			if !l.Holds(c.Slot, c.Kind) || c.SI >= l.Low && c.high <= l.High {
 				continue
 			}
 			d := diag.Diagnostic{
