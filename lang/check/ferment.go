@@ -1,7 +1,6 @@
 package check
 
 import (
-	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
@@ -41,14 +40,8 @@ func readFerment(b *reader, n *tree.Node) (f recipe.Ferment, whole bool) {
 		b.where(recipe.PathDose.Child(z.Name), l.At())
 		f.Doses = append(f.Doses, recipe.Dose{Enzyme: z, MassKg: kg, Share: share, At: l.At()})
 	}
-	if l := n.Line("hold"); l != nil {
+	if n.Line("hold") != nil {
 		f.HoldLowC, f.HoldHighC = n.Span("hold")
-		if f.HoldHighC < f.HoldLowC {
-			whole = false
-			b.add(diag.Diagnostic{
-				Code: diag.CodeRangeTurned, Summary: "the range begins above its end", At: l.Quantity().At(), Help: "write the lower temperature first",
-			})
-		}
 	}
 	if l := n.Line("for"); l != nil {
 		f.DurationS = l.Num("duration")

@@ -4,7 +4,7 @@ var Costs = &Field{
 	Name: "costs", Example: "costs", Doc: "What the house says things cost; what is left out counts as nothing.",
 	Block: &Block{
 		Fields: []*Field{
-			{Name: "currency", Shape: "NAME", Example: "currency USD", Doc: "The currency, for the reader.", Limits: []Limit{aPrice}},
+			{Name: "currency", Shape: "NAME", Example: "currency USD", Doc: "The currency, for the reader."},
 			{Name: "energy", Shape: "PRICE", Example: "energy 0.11 USD/kWh", Doc: "Heat, by the kWh that the boiler gives.", Limits: []Limit{aPrice}},
 			{Name: "water", Shape: "PRICE", Example: "water 0.006 USD/gal", Doc: "Water, by volume.", Limits: []Limit{aPrice}},
 			{Name: "cask", Shape: "PRICE|MONEY", Example: "cask 310 USD", Doc: "One new cask.", Limits: []Limit{aPrice}},

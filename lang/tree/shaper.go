@@ -255,6 +255,14 @@ func (s shaper) limits(n *Node) {
 		if c.Kind == 0 {
 			continue
 		}
+		if c.high < c.SI {
+			n.Bad = true
+			s.diags.Add(diag.Diagnostic{
+				Code: diag.CodeRangeTurned, Severity: diag.Error, At: c.At(),
+				Summary: "the range begins above its end", Help: "write the lower value first",
+			})
+			continue
+		}
 		for _, l := range n.Field.Limits {
 			if !l.Holds(c.Slot, c.Kind) || c.SI >= l.Low && c.high <= l.High {
 				continue
