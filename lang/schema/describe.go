@@ -92,20 +92,32 @@ func (f *Field) Bounds() []Bound {
 	var out []Bound
 	for _, l := range f.Limits {
 		b := Bound{Severity: l.Severity, Reason: l.Reason}
-		kind := quantity.Number
+		kind := l.Kind
 		for _, s := range f.Slots() {
-			if s.Kind != quantity.None && l.Holds(s.Name, s.Kind) {
+			if s.Kind != quantity.None && kind == quantity.None && l.Holds(s.Name, s.Kind) {
 				kind = s.Kind
-				if (l.Slot != "" || l.Kind != quantity.None) && len(sorts) > 1 {
-					b.Of = s.Type
-				}
-				break
 			}
+		}
+		if l.Kind != quantity.None || l.Slot != "" && len(sorts) > 1 {
+			b.Of = typeOf(kind)
+		}
+		if kind == quantity.None {
+			kind = quantity.Number
 		}
 		b.Text = wording.Span(l.Low, l.High, kind)
 		out = append(out, b)
 	}
 	return out
+}
+
+// typeOf is the type of slot that takes one kind of quantity alone.
+func typeOf(k quantity.Kind) string {
+	for _, t := range SlotTypes {
+		if t.Kind == k {
+			return t.Name
+		}
+	}
+	return ""
 }
 
 func Example(f *Field) string {

@@ -33,7 +33,7 @@ func Decimal(v float64) string {
 	switch {
 	case a == 0:
 		return "0"
-	case a < 0.001 || a >= 1e7:
+	case a < 0.001 || a >= 1e13:
 		return strconv.FormatFloat(v, 'g', 3, 64)
 	case a < 0.1:
 		prec = 4
