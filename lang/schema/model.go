@@ -10,7 +10,7 @@ var Model = &Field{
 			mustBe(-1000, 1000, "no bare number of the models comes near").as(quantity.Number),
 			anEnergy.as(quantity.MolarEnergy),
 			mustBe(0, 1, "nothing in a mash or a wash is done in a second").as(quantity.Rate),
-			mustBe(1, 100*quantity.YearS, "from a second to a hundred years").as(quantity.Duration),
+			mustBe(0, 100*quantity.YearS, "from nothing to a hundred years").as(quantity.Duration),
 			mustBe(1e-4, 200, "from a jar to a vat").as(quantity.Volume),
 			mustBe(-5, 150, "from freezing to steam under pressure").as(quantity.Temperature),
 			mustBe(-100, 100, "no share of the models comes near").as(quantity.Share),
