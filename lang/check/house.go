@@ -195,7 +195,7 @@ func (h *House) bearsOn(b *batch) diag.List {
 		decls = append(decls, s.entry.Decls...)
 		list = append(append(list, s.entry.Diags...), s.diags...)
 	}
-	files := []*house.File{h.House.House()}
+	files := []*house.File{h.Main()}
 	for _, d := range decls {
 		list = append(list, d.Said()...)
 		if !slices.Contains(files, d.File) {

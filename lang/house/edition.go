@@ -34,7 +34,7 @@ func (h *House) edition(diags *diag.List) {
 			}
 		}
 	}
-	f := h.House()
+	f := h.Main()
 	if f == nil || len(f.lost) > 0 || slices.ContainsFunc(f.Decls, func(d *Decl) bool { return d.Field == schema.EditionLine }) {
 		return // if it does not say, it may have tried to
 	}

@@ -206,8 +206,8 @@ func (h *House) Ordered(list diag.List) diag.List {
 	return list.Dedup().Cap()
 }
 
-// House is the file that makes a folder a house.
-func (h *House) House() *File {
+// Main is the file that makes the folder a house, nil if there is none.
+func (h *House) Main() *File {
 	i := slices.IndexFunc(h.Files, func(f *File) bool { return f.Path == FileName })
 	if i < 0 {
 		return nil

@@ -85,7 +85,7 @@ func LoadFS(fsys fs.FS, shown string, o Options) (*House, error) {
 		base = Builtin()
 	}
 	h := newHouse(shown, openAll(r.texts, base.HasEntry), r.diags, base)
-	if h.House() == nil {
+	if h.Main() == nil {
 		if len(r.diags) > 0 { // it is there, and was not read
 			return nil, r.diags
 		}

@@ -3,7 +3,6 @@ package house
 import (
 	"errors"
 	"io/fs"
-	"maps"
 	"os"
 	"path"
 	"slices"
@@ -145,5 +144,3 @@ func (r *reader) unreadable(p string, err error) {
 func (r *reader) refuse(p string, code diag.Code, summary, help string) {
 	r.diags.Add(diag.Diagnostic{Code: code, Summary: summary, Help: help, At: diag.NewSource(r.shown(p), nil).Span(0, 0)})
 }
-
-func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }

@@ -1,5 +1,6 @@
 package schema
 
+// Batch is the declaration of a batch.
 var Batch = &Field{
 	Name: "batch", Shape: `NAME ["from" parent:NAME]`, Repeat: true, Key: "name", Example: `batch "Ferry Landing"`,
 	Doc: "One batch from grain to cask, or a variant of another that states only what differs.",

@@ -1,5 +1,6 @@
 package schema
 
+// Bill is the grain, in a batch.
 var Bill = &Field{
 	Name: "bill", Shape: "[MASS]", Need: true, Example: "bill 940 lb",
 	Doc: "The grain: by weight on every line, or by share of a total, or by bushels.",

@@ -14,6 +14,7 @@ var Bottle = &Field{
 	Doc: "Of a batch without a `cask`: its bottle and bottling strength.", Limits: bottleLimits,
 }
 
+// Cask is filling and the years in wood, in a batch.
 var Cask = &Field{
 	Name: "cask", Example: "cask", Default: "none: the spirit goes into no wood",
 	Doc: "Reduction, filling, and the years in wood. A batch without it is not aged: it is bottled as its `bottle` line says, or kept.",

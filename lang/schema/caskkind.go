@@ -1,5 +1,6 @@
 package schema
 
+// CaskKind is the declaration of a kind of cask.
 var CaskKind = &Field{
 	Name: "cask", Shape: stockName, Repeat: true, Key: "name", Example: "cask charred-oak",
 	Doc: "A kind of cask: its wood, how it was fired, and the sizes in which it is made.",

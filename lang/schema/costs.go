@@ -1,5 +1,6 @@
 package schema
 
+// Costs is what things cost, in a plant.
 var Costs = &Field{
 	Name: "costs", Example: "costs", Doc: "What the house says things cost; what is left out counts as nothing.",
 	Block: &Block{

@@ -32,6 +32,7 @@ var (
 	}
 )
 
+// Remove is the line by which a variant takes away a line.
 var Remove = &Field{
 	Name: "remove", Shape: "what:NAME [of:NAME]", Repeat: true, Edit: true, Example: "remove oats",
 	Doc: "In a variant: takes away a line of the batch it varies, by its first word, or a grain by its name.",

@@ -2,6 +2,7 @@ package schema
 
 import "newmake/lang/quantity"
 
+// Enzyme is the declaration of an enzyme preparation.
 var Enzyme = &Field{
 	Name: "enzyme", Shape: stockName, Repeat: true, Key: "name", Example: "enzyme alpha-amylase",
 	Doc: "An enzyme preparation as it comes in a drum.",

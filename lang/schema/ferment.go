@@ -4,6 +4,7 @@ import (
 	"newmake/lang/quantity"
 )
 
+// Ferment is the days in the fermenter, in a batch.
 var Ferment = &Field{
 	Name: "ferment", Shape: `["in" ("any" "fermenter"|VESSEL ("," VESSEL)*)]`, Need: true, Example: "ferment in any fermenter",
 	Doc: "The days in the fermenter.",

@@ -2,6 +2,7 @@ package schema
 
 const yesNo = `"yes"|"no"`
 
+// Grain is the declaration of a grain.
 var Grain = &Field{
 	Name: "grain", Shape: stockName, Repeat: true, Key: "name", Example: "grain corn",
 	Doc: "A cereal, raw or malted. Shares are of the dry matter, but moisture is of the weight as bought.",

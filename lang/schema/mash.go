@@ -42,6 +42,7 @@ var MashSteps = []*Field{
 	{Name: "drain", Shape: `["in" DURATION]`, Repeat: true, Step: true, Example: "drain in 60 min", Default: "in 60 min", Doc: "Draw the worts off through the false bottom; the grain stays.", Limits: []Limit{restTime}},
 }
 
+// Mash is the work in the cooker, in a batch.
 var Mash = &Field{
 	Name: "mash", Shape: `["in" VESSEL]`, Need: true, Example: `mash in "Copper kettle"`,
 	Doc: "The work in the cooker; the order of the lines is the order of work. A variant changes single steps with `replace`, `before`, `after` and `remove`, or gives all of them anew.",

@@ -2,6 +2,7 @@ package schema
 
 import "newmake/lang/quantity"
 
+// Model is the declaration of the constants of a model.
 var Model = &Field{
 	Name: "model", Shape: stockName, Repeat: true, Key: "name", Example: "model mash",
 	Doc: "The constants of a model, so that a house can tune them to its own runs.",

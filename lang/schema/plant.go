@@ -2,6 +2,7 @@ package schema
 
 import ()
 
+// Climate is where casks lie, in a plant or a cask block.
 var Climate = &Field{
 	Name: "climate", Shape: `"cool"|"temperate"|"warm"|"hot"`, Example: "climate temperate", Default: "temperate",
 	Doc: "Where the casks lie, which sets what they lose: cool and damp, temperate, warm, or hot. The figures stand in the stock, `model cask`.",
@@ -9,6 +10,7 @@ var Climate = &Field{
 
 const dayShape = `("mon"|"tue"|"wed"|"thu"|"fri"|"sat"|"sun")`
 
+// Plant is the declaration of a distillery.
 var Plant = &Field{
 	Name: "plant", Shape: "NAME", Repeat: true, Key: "name", Example: `plant "Lantern Hollow"`,
 	Doc: "A distillery: what sets every boiling point, hour and limit.",

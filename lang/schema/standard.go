@@ -2,6 +2,7 @@ package schema
 
 import "newmake/lang/quantity"
 
+// Standard is the declaration of a standard of identity.
 var Standard = &Field{
 	Name: "standard", Shape: stockName, Repeat: true, Key: "name", Example: "standard bourbon",
 	Doc: "A standard of identity: what the law asks of a whisky that carries a name, so far as a program can test it.",

@@ -12,6 +12,7 @@ var charges = &Field{
 // Strength100 is the limit of any strength.
 var Strength100 = mustBe(0, 1, "pure alcohol is 100 % abv, 200 proof").of("strength")
 
+// Strip is the wash run, in a batch.
 var Strip = &Field{
 	Name: "strip", Shape: `["in" VESSEL]`, Need: true, Example: `strip in "Wash still"`,
 	Doc: "The wash run.",
@@ -24,6 +25,7 @@ var Strip = &Field{
 	}},
 }
 
+// Spirit is the second run, in a batch.
 var Spirit = &Field{
 	Name: "spirit", Shape: `["in" VESSEL]`, Need: true, Example: `spirit in "Spirit still"`,
 	Doc: "The second run, with its cuts.",

@@ -4,4 +4,5 @@ package schema
 // from another takes all its lines and changes some.
 const stockName = `NAME ["from" parent:NAME]`
 
+// Stock is the declarations of the stock.
 var Stock = []*Field{Grain, Yeast, Enzyme, CaskKind, Standard, Model}

@@ -4,6 +4,7 @@ import (
 	"newmake/lang/quantity"
 )
 
+// Yeast is the declaration of a strain.
 var Yeast = &Field{
 	Name: "yeast", Shape: stockName, Repeat: true, Key: "name", Example: "yeast distillers-yeast",
 	Doc: "A strain, and the constants of its growth.",
