@@ -226,7 +226,7 @@ func (f *File) readNow(stmts []*lang.Stmt, adrift bool, list diag.List) {
 
 // MostBatches is how many batches a file may declare: each is computed when the
 // file is checked.
-const MostBatches = 50
+const MostBatches = 100
 
 // fewBatches leaves the batches of a file out if they are too many.
 func (f *File) fewBatches() {
