@@ -3,7 +3,7 @@
 the Go code: Rayleigh's integral ln(W0/W) = int dx/(y-x) by adaptive quadrature.
 
   nrtl    ethanol-water at a pressure: NRTL and the vapour pressures written out
-          again here from their published constants (references/physics.md)
+          again here from their published constants (package compile/matter/fluid names them)
   carey   the same over Carey and Lewis's measured points, 1 atm, joined by a
           monotone cubic: no model at all
   raoult  methanol-water, ideal, by Antoine

@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"newmake/compile/work"
 )
 
 var update = flag.Bool("update", false, "write the pages")
@@ -30,7 +32,7 @@ func kept(t *testing.T, name, page string) {
 func TestAccuracyPage(t *testing.T) {
 	sections, err := Measure()
 	require.NoError(t, err)
-	kept(t, "ACCURACY.md", Page(sections))
+	kept(t, "ACCURACY.md", Page(sections, work.Tolerances()))
 	for _, s := range sections {
 		for _, r := range s.Rows {
 			assert.Positive(t, r.N, "%s: %s has no points", s.Title, r.Quantity)
@@ -45,6 +47,28 @@ func TestAccuracyPage(t *testing.T) {
 				if math.Abs(v) > 1e-5 {
 					assert.Equal(t, figures(v*(1-1e-9)), figures(v*(1+1e-9)), "%s: %s, %s: %v lies on a half", s.Title, r.Quantity, r.Source, v)
 				}
+			}
+		}
+	}
+}
+
+// Lines that give a table back to itself stand under Guards alone, and one
+// published number is one point however many temperatures it is held at.
+func TestGuardsStandApart(t *testing.T) {
+	sections, err := Measure()
+	require.NoError(t, err)
+	before, after, found := strings.Cut(Page(sections, nil), "\n## Guards\n")
+	require.True(t, found)
+	for _, s := range sections {
+		for _, r := range s.Rows {
+			line := "| " + r.Quantity + " | " + r.Source + " | " + r.Range + " |"
+			assert.Equal(t, !r.Guard(), strings.Contains(before, line), "%s: %s", s.Title, r.Quantity)
+			assert.Equal(t, r.Guard(), strings.Contains(after, line), "%s: %s", s.Title, r.Quantity)
+			if strings.Contains(r.Remark, "the table itself") || strings.Contains(r.Why, "gives itself back") {
+				assert.True(t, r.Guard(), "%s: %s gives a table back to itself", s.Title, r.Quantity)
+			}
+			if strings.Contains(r.Source, "Marsh and Richards") {
+				assert.Equal(t, 1, r.N, r.Quantity)
 			}
 		}
 	}

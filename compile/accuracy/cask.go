@@ -59,7 +59,7 @@ func maturing(m *measurer) Section {
 	small := points([2]float64{sized(15) / sized(53), 6.5 / 3.5}, [2]float64{sized(5) / sized(53), 9 / 3.5})
 	s.Rows = []Row{
 		{Quantity: "proof by age", Why: "none: steady rates cannot follow the table", Source: "Schoeneman, Dyer and Earl, J. AOAC 54 (1971) 1247", Range: "0.5-8 years, 104.6 proof, new charred oak", Unit: "proof", Deviations: proof, Remark: "mean " + signedFigures(proof.Mean())},
-		{Quantity: "volume by age", Why: "approximation: steady rates; the largest seen, rounded up", Source: "published rule: 10 % the first year, 4 % for eight, then 3", Range: "1-12 years, 105 proof, 53 gal", Unit: "% of the fill", Deviations: loss, Claim: 0.3, Remark: "the stock's warm climate is made from it"},
+		{Quantity: "volume by age", Why: "arithmetic: the stock's warm climate is made from the rule, by steady rates; the largest seen, rounded up", Source: "published rule: 10 % the first year, 4 % for eight, then 3", Range: "1-12 years, 105 proof, 53 gal", Unit: "% of the fill", Deviations: loss, Claim: 0.3},
 		{Quantity: "loss of small wood, that of 53 gal being 1", Why: "none: the ranges of practice are wide, and the model is known to be low", Source: "common practice: 2-5 % a year in 53 gal, 5-8 in 15, 8-10 in 5, read at their middles", Range: "15, 5 gal", Unit: "1", Deviations: small, Remark: "the model is low: it goes by surface to contents, and thinner staves are left out"},
 	}
 	return s

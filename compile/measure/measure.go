@@ -273,7 +273,7 @@ func (u Units) Tolerance(q plan.Quantity) string {
 		return "+/- " + Number(q.Value*1.8, 0) + " F"
 	case plan.AbvDiff:
 		if u == US && q.Proof != 0 {
-			return "+/- " + Number(q.Proof, 0) + " proof"
+			return "+/- " + Number(q.Proof, 1) // proof, as beside it
 		}
 		return "+/- " + u.Abv(q.Value) // points of strength: a bare % would be a share
 	case plan.SGDiff:
@@ -285,14 +285,18 @@ func (u Units) Tolerance(q plan.Quantity) string {
 		if u == US {
 			v, unit = v/litrePerGallon, " gal"
 		}
-		places := max(significant(v)-1, 0)
-		if v < 0.1 {
-			places = 2
-		}
-		return "+/- " + Number(v, places) + unit
+		return "+/- " + Number(v, shown(v, max(significant(v)-1, 0))) + unit
 	default:
 		return "+/- " + u.Quantity(q)
 	}
+}
+
+// shown is how many decimals show at least one figure of a number that is not
+// none, if places do not.
+func shown(v float64, places int) int {
+	for ; places < 6 && v != 0 && math.Abs(v) < 0.5*math.Pow10(-places); places++ {
+	}
+	return places
 }
 
 // Phrase fills a phrase's places with its quantities.

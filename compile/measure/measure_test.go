@@ -67,6 +67,13 @@ func TestTolerance(t *testing.T) {
 	assert.Equal(t, "+/- 2.0 % abv", US.Tolerance(plan.Of(2, plan.AbvDiff)), "points, not a share")
 	assert.Equal(t, "+/- 2.0 % vol", SI.Tolerance(plan.Of(2, plan.AbvDiff)))
 	assert.Equal(t, "+/- 0.003", US.Tolerance(plan.Of(0.003, plan.SGDiff)))
+	proof := plan.Of(0.7, plan.AbvDiff)
+	proof.Proof = 1.4
+	assert.Equal(t, "+/- 1.4", US.Tolerance(proof), "proof, as the value beside it")
+	assert.Equal(t, "+/- 0.001 gal", US.Tolerance(plan.Of(0.0038, plan.Litre)), "a tolerance is never shown as none")
+	assert.Equal(t, "+/- 0.02 L", SI.Tolerance(plan.Of(0.02, plan.Litre)))
+	assert.Equal(t, "+/- 0.005 L", SI.Tolerance(plan.Of(0.0049, plan.Litre)))
+	assert.Equal(t, "+/- 0 L", SI.Tolerance(plan.Of(0, plan.Litre)), "unless it is none")
 }
 
 func TestPhrase(t *testing.T) {

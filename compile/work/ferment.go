@@ -19,12 +19,12 @@ func Ferment(n *numbers.Batch) []Job {
 		Task: schedule.Task{Key: "ferment.fill", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout,
 			DurationS: pumpSetupS + f.WortM3/pumpM3PerS},
 		Do:       plan.Say("Pump over to the fermenter: {}.", plan.Of(f.WortM3*lot.LitresPerM3, plan.Litre)),
-		Read:     []Reading{volume("volume", f.WortM3*lot.LitresPerM3)},
+		Read:     []Reading{volume("volume", f.WortM3*lot.LitresPerM3, tolMashVolume)},
 		Cautions: []string{"confined"}, Path: recipe.PathFerm,
 	}
 	pitch := Job{
 		Task: schedule.Task{Key: "ferment.pitch", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout, DurationS: pitchS},
-		Read: []Reading{temperature(n.Mashed.Out.TempC, mashTolC), gravity(n.Mashed.HydrometerSG, tolSG), acidity(n.Mashed.PH)},
+		Read: []Reading{temperature(n.Mashed.Out.TempC, tolMashC), gravity(n.Mashed.HydrometerSG, tolWort), acidity(n.Mashed.PH)},
 		Path: recipe.PathPitch,
 	}
 	text, values := "Pitch {} of "+n.Ferm.Yeast.Name, []plan.Quantity{}
@@ -56,14 +56,19 @@ const fermentKey = "ferment.run"
 func (c Clock) rounds(s schedule.Slot, curve []ferment.Point) []plan.Step {
 	var out []plan.Step
 	for i, at := range schedule.Rounds(s.Start, s.End, c.shift, c.zone, roundMinute) {
-		p := fermentAt(curve, at.Sub(s.Start).Seconds())
+		after := at.Sub(s.Start).Seconds()
+		p := fermentAt(curve, after)
 		step := plan.Step{
 			ID: fmt.Sprintf("ferment.round.%d", i+1), Stage: "ferment", Vessel: s.Vessel,
 			Start: rfc3339(at), End: rfc3339(at.Add(time.Duration(roundS) * time.Second)), DurationMin: roundS / 60,
 			Do:     plan.Say("Read the ferment, {} after the pitch.", plan.Of(at.Sub(s.Start).Hours(), plan.Hour)),
 			Attend: plan.Throughout, People: 1,
 		}
-		for _, r := range []Reading{gravity(p.SG, fermentSG), temperature(p.TempC, fermentTolC), acidity(p.PH)} {
+		for _, r := range []Reading{
+			gravity(p.SG, tolFinal, fermentDrift(curve, after, func(p ferment.Point) float64 { return p.SG })),
+			temperature(p.TempC, tolFermentC, fermentDrift(curve, after, func(p ferment.Point) float64 { return p.TempC })),
+			acidity(p.PH, fermentDrift(curve, after, func(p ferment.Point) float64 { return p.PH })),
+		} {
 			step.Read = append(step.Read, r.Reading)
 		}
 		out = append(out, step)

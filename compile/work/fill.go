@@ -39,7 +39,7 @@ func gaugeHearts(n *numbers.Batch) Job {
 	return Job{
 		Task: schedule.Task{Key: "fill.gauge", Stage: "fill", Attend: schedule.Throughout, MayWait: true, Chain: "reduce", DurationS: gaugeS},
 		Do:   plan.Say("Gauge the hearts: volume, temperature and hydrometer; true strength by the official tables."),
-		Read: lotReadings(lot.Of(n.Distilled.Hearts)), Cautions: []string{"spirit"}, Path: recipe.PathCask,
+		Read: heartsReadings(n), Cautions: []string{"spirit"}, Path: recipe.PathCask,
 	}
 }
 
@@ -50,7 +50,7 @@ func reduce(r *plan.Reduction, path recipe.Path) []Job {
 		Task: t,
 		Do: plan.Say("Reduce with {} of water by the proofing card: in steps, stirring and gauging between. It warms by some {}.",
 			r.Water(), plan.Of(r.TempRiseC, plan.CelsiusDiff)),
-		Read: lotReadings(r.To), Path: path,
+		Read: setReadings(r.To), Path: path,
 		Measured: []plan.Addition{{Name: "water to reduce", Amount: r.Water(), Step: t.Key}},
 	}, {
 		Task: schedule.Task{Key: "fill.settle", Stage: "fill", DurationS: settleS, Elastic: true},
@@ -69,7 +69,7 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 	}
 	text := "Gauge again, fill " + what + " of {}, bung, weigh, and record each" + cite(n.Batch, "27 CFR 19.283, .301") + "."
 	values := []plan.Quantity{plan.Of(k.SizeL, plan.Litre)}
-	read := lotReadings(*k.Fill)
+	read := setReadings(*k.Fill)
 	read[0].What = "each cask"
 	if k.LastFill != nil && k.Casks > 1 {
 		text, values = text+" The last one takes {}.", append(values, k.LastFill.Volume())
@@ -101,7 +101,7 @@ func keepForNext(k plan.Cask) Job {
 		Task: keepTask(),
 		Do: plan.Say("Too little for a cask of {}: put {} into a closed tank, bonded and labelled, and fill with the next batch.",
 			plan.Of(k.SizeL, plan.Litre), k.Leftover.Volume()),
-		Read: lotReadings(k.Leftover), Cautions: []string{"spirit"}, Path: recipe.PathFill,
+		Read: setReadings(k.Leftover), Cautions: []string{"spirit"}, Path: recipe.PathFill,
 	}
 }
 
@@ -109,7 +109,7 @@ func keepInTank(n *numbers.Batch) Job {
 	return Job{
 		Task: keepTask(),
 		Do:   plan.Say("Put the spirit into a closed tank, bonded and labelled, and record it" + cite(n.Batch, "27 CFR 19.301") + "."),
-		Read: lotReadings(lot.Of(n.Distilled.Hearts)), Cautions: []string{"spirit"}, Path: recipe.PathBatch,
+		Read: heartsReadings(n), Cautions: []string{"spirit"}, Path: recipe.PathBatch,
 	}
 }
 
@@ -118,6 +118,15 @@ func bottle(k plan.Cask, spirit plan.Lot) Job {
 	t.Key, t.DurationS = "fill.bottle", fillSetupS+bottleS*float64(k.Bottles)
 	return Job{
 		Task: t, Do: plan.Say(fmt.Sprintf("Gauge again, and bottle: about %d of %.0f mL.", k.Bottles, k.BottleL*1000)),
-		Read: lotReadings(spirit), Cautions: []string{"spirit"}, Path: recipe.PathBottle,
+		Read: setReadings(spirit), Cautions: []string{"spirit"}, Path: recipe.PathBottle,
 	}
+}
+
+// heartsReadings are the volume and true strength of all hearts. With feints
+// returned their alcohol is what the low wines bring; without, a cut by strength
+// that comes sooner or later takes or leaves spirit.
+func heartsReadings(n *numbers.Batch) []Reading {
+	l := lot.Of(n.Distilled.Hearts)
+	tol := tolHeartsVolume.of(l.VolumeL, float64(n.Distilled.Charges)*cutsL(n.Spirit, n.Distilled.Run))
+	return []Reading{volumeOf("volume", l, tol), strengthOf(l, tolHeartsStrength)}
 }

@@ -51,9 +51,7 @@ func Additions(jobs []Job) []plan.Addition {
 	return out
 }
 
-// How long work takes that no model computes (common practice, at this scale),
-// and how far off a reading may be before one asks why (common practice: the
-// instrument's own error and the model's).
+// How long work takes that no model computes (common practice, at this scale).
 const (
 	minute = 60.0
 
@@ -77,16 +75,4 @@ const (
 	readHeartsS = 30 * minute        // while the hearts run
 	heavyCaskM3 = 0.100              // from here on two people fill it
 	hotC        = 60                 // a mash that scalds
-
-	mashTolC    = 1.0
-	fermentTolC = 2.0
-	vapourTolC  = 1.0
-	tolSG       = 0.003
-	fermentSG   = 0.006
-	tolPH       = 0.2
-	tolSpout    = 0.5  // points of % vol, and
-	tolSpoutOf  = 0.03 // of the strength
-	tolWash     = 0.4  // points of % vol
-	tolProof    = 2.0  // proof
-	tolVolume   = 0.03 // of the volume
 )

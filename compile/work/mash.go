@@ -117,10 +117,10 @@ func mashWords(n *numbers.Batch, i int, st mash.Step) (plan.Phrase, []Reading) {
 	s := n.Mash.Steps[i]
 	litres := plan.Of(s.VolumeM3*lot.LitresPerM3, plan.Litre)
 	to := plan.Of(s.TempC, plan.Celsius)
-	after := []Reading{temperature(st.EndC, mashTolC)}
+	after := []Reading{temperature(st.EndC, tolMashC)}
 	switch s.Verb {
 	case recipe.MashWater:
-		return plan.Say("Run in {} of water at {}.", litres, to), append(after, volume("in the cooker", st.VolumeM3*lot.LitresPerM3))
+		return plan.Say("Run in {} of water at {}.", litres, to), append(after, volume("in the cooker", st.VolumeM3*lot.LitresPerM3, tolMashVolume))
 	case recipe.MashBackset:
 		return plan.Say("Run in {} of backset at {}.", litres, to), after
 	case recipe.MashAdd:
@@ -134,7 +134,7 @@ func mashWords(n *numbers.Batch, i int, st mash.Step) (plan.Phrase, []Reading) {
 	case recipe.MashCool:
 		return plan.Say("Cool to {}.", plan.Of(st.EndC, plan.Celsius)), after
 	case recipe.MashDrain:
-		return plan.Say("Drain the worts off the grain, slowly, without sucking air."), []Reading{volume("worts so far", st.VolumeM3*lot.LitresPerM3)}
+		return plan.Say("Drain the worts off the grain, slowly, without sucking air."), []Reading{volume("worts so far", st.VolumeM3*lot.LitresPerM3, tolMashVolume)}
 	default:
 		if isLastRest(n.Mash.Steps, i) {
 			return plan.Say("Rest for {}, stirring. Iodine on a drop stays yellow when it is done.", plan.Of(s.DurationS/60, plan.Minute)),

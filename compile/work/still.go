@@ -17,7 +17,7 @@ import (
 func Strip(n *numbers.Batch) []Job {
 	s := n.Stripped
 	var jobs []Job
-	for _, c := range charges("strip", n.Strip.Still, n.Plant, s.Run, s.Charges) {
+	for _, c := range charges("strip", n, n.Strip.Still, s.Run, s.Charges) {
 		jobs = append(jobs, stripCharge(n, c), c.heat())
 		jobs = append(jobs, c.fractions()...)
 		jobs = append(jobs, stripStop(n, c))
@@ -29,7 +29,7 @@ func Strip(n *numbers.Batch) []Job {
 func Spirit(n *numbers.Batch) []Job {
 	s := n.Distilled
 	var jobs []Job
-	for i, c := range charges("spirit", n.Spirit.Still, n.Plant, s.Run, s.Charges) {
+	for i, c := range charges("spirit", n, n.Spirit.Still, s.Run, s.Charges) {
 		jobs = append(jobs, spiritCharge(n, c, i == 0), c.heat())
 		jobs = append(jobs, c.fractions()...)
 		jobs = append(jobs, spiritStop(n, c))
@@ -42,15 +42,16 @@ func Spirit(n *numbers.Batch) []Job {
 type charge struct {
 	id, use string
 	run     still.Run
+	spirit  recipe.Spirit // the cuts of a spirit run
 	task    schedule.Task // what its jobs have in common
 	powerW  float64
 }
 
-func charges(use string, v *recipe.Vessel, p *recipe.Plant, r still.Run, n int) []charge {
-	out := make([]charge, n)
+func charges(use string, n *numbers.Batch, v *recipe.Vessel, r still.Run, count int) []charge {
+	out := make([]charge, count)
 	for i := range out {
-		id := chargeID(use, i, n)
-		out[i] = charge{id, use, r, schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}, heatW(v, p)}
+		id := chargeID(use, i, count)
+		out[i] = charge{id, use, r, n.Spirit, schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}, heatW(v, n.Plant)}
 	}
 	return out
 }
@@ -75,9 +76,9 @@ func stripCharge(n *numbers.Batch, c charge) Job {
 	wash, liquid := lot.Of(c.run.Charge), lot.Liquid(n.Fermented.Wash)
 	return Job{
 		Task: c.fill(false), Do: plan.Say("Charge the still with {} of wash from the fermenter.", wash.Volume()),
-		Read: []Reading{volumeOf("wash", wash),
-			{plan.Reading{What: "strength, strained", Expect: liquid.ByVolume(), Tolerance: plan.Of(tolWash, plan.AbvDiff)}, -1},
-			gravity(n.Fermented.FinalSG, tolSG)},
+		Read: []Reading{volumeOf("wash", wash, tolWashVolume.of(wash.VolumeL)),
+			{plan.Reading{What: "strength, strained", Expect: liquid.ByVolume(), Tolerance: plan.Of(tolWashStrength.of(liquid.AbvPct), plan.AbvDiff)}, -1},
+			gravity(n.Fermented.FinalSG, tolFinal)},
 		Cautions: []string{"co2", "confined", "vent"}, Path: recipe.PathStrip,
 	}
 }
@@ -86,12 +87,13 @@ func spiritCharge(n *numbers.Batch, c charge, newDay bool) Job {
 	all := lot.Of(c.run.Charge)
 	j := Job{
 		Task: c.fill(newDay), Do: plan.Say("Charge the still with {} of low wines.", all.Volume()),
-		Read: lotReadings(all), Cautions: []string{"vent"}, Path: recipe.PathCharge,
+		Read: lotReadings(all, tolLowWinesVolume, tolLowWinesStrength), Cautions: []string{"vent"}, Path: recipe.PathCharge,
 	}
 	if n.Spirit.Feints {
 		low, feints := all, lot.Of(n.Distilled.Returned)
 		low.VolumeL, low.WineGallons = low.VolumeL-feints.VolumeL, low.WineGallons-feints.WineGallons
 		j.Do = plan.Say("Charge the still with {} of low wines and {} of feints.", low.Volume(), feints.Volume())
+		j.Read[0] = volumeOf("volume", all, math.Hypot(tolLowWinesVolume.of(low.VolumeL), tolFeintsVolume.of(feints.VolumeL)))
 	}
 	return j
 }
@@ -147,9 +149,13 @@ func (c charge) fraction(f still.Fraction) Job {
 	for s := math.Ceil((f.StartS-c.run.HeatUpS)/every+0.25)*every + c.run.HeatUpS; s < f.EndS-every/4; s += every {
 		p := pointAt(curve, s)
 		soFar := all.Times((p.OverM3 - before) * lot.LitresPerM3 / all.VolumeL)
-		j.Read = append(j.Read, spout(p.ABV).at(s-f.StartS), receiver(soFar).at(s-f.StartS), vapour(p.VapourC).at(s-f.StartS))
+		late := runDrift(c.run, s, func(p still.Point) float64 { return p.OverM3 }) * lot.LitresPerM3
+		j.Read = append(j.Read,
+			spout(p.ABV, 100*runDrift(c.run, s, func(p still.Point) float64 { return p.ABV })).at(s-f.StartS),
+			receiver(soFar, tolSetVolume.of(soFar.VolumeL, late)).at(s-f.StartS),
+			vapour(p.VapourC, runDrift(c.run, s, func(p still.Point) float64 { return p.VapourC })).at(s-f.StartS))
 	}
-	j.Read = append(j.Read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(all).at(f.EndS-f.StartS))
+	j.Read = append(j.Read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(all, c.receiverTolL(f, all)).at(f.EndS-f.StartS))
 	if f.Name != still.Foreshots {
 		j.Read = append(j.Read, vapour(pointAt(curve, f.EndS).VapourC).at(f.EndS-f.StartS))
 	}
@@ -163,7 +169,42 @@ func fractionKey(name string) string {
 	return name
 }
 
-func receiver(l plan.Lot) Reading { return volumeOf("receiver", l) }
+func receiver(l plan.Lot, tolL float64) Reading { return volumeOf("receiver", l, tolL) }
+
+// receiverTolL is by how much a full receiver may be off. What is cut by volume is
+// measured out; what ends at a strength ends sooner or later.
+func (c charge) receiverTolL(f still.Fraction, l plan.Lot) float64 {
+	switch f.Name {
+	case still.LowWines:
+		return tolLowWinesVolume.of(l.VolumeL)
+	case still.Heads:
+		return tolSetVolume.of(l.VolumeL, cutL(c.spirit.HeartsFrom, c.run, f.EndABV))
+	case still.Hearts:
+		return tolHeartsVolume.of(l.VolumeL, cutsL(c.spirit, c.run))
+	case still.Tails:
+		return tolFeintsVolume.of(l.VolumeL, cutL(c.spirit.HeartsTo, c.run, f.StartABV))
+	}
+	return tolSetVolume.of(l.VolumeL)
+}
+
+// cutL is by how many litres a cut may come sooner or later; none if it is by
+// volume or share.
+func cutL(cut recipe.Cut, r still.Run, abv float64) float64 {
+	if cut.By == recipe.ByVolume || cut.By == recipe.ByShare {
+		return 0
+	}
+	return cutShiftL(r, abv)
+}
+
+// cutsL is the same of the hearts, which lie between two cuts. With feints
+// returned their alcohol is that of the low wines wherever the cuts fall.
+func cutsL(s recipe.Spirit, r still.Run) float64 {
+	if s.Feints {
+		return 0
+	}
+	hearts := r.Fraction(still.Hearts)
+	return math.Hypot(cutL(s.HeartsFrom, r, hearts.StartABV), cutL(s.HeartsTo, r, hearts.EndABV))
+}
 
 // stop ends a charge.
 func (c charge) stop(do plan.Phrase, read []Reading) Job {
@@ -179,13 +220,13 @@ func stripStop(n *numbers.Batch, c charge) Job {
 	}
 	return c.stop(
 		plan.Say("Heat off, vent, discharge {} of pot ale. "+keep+"Record the low wines before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
-		lotReadings(lot.Of(c.run.Fraction(still.LowWines).Stream)))
+		lotReadings(lot.Of(c.run.Fraction(still.LowWines).Stream), tolLowWinesVolume, tolLowWinesStrength))
 }
 
 func spiritStop(n *numbers.Batch, c charge) Job {
 	return c.stop(
 		plan.Say("Heat off, vent, discharge {} of spent lees. Record the feints before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
-		lotReadings(lot.Of(c.run.Feints())))
+		lotReadings(lot.Of(c.run.Feints()), tolFeintsVolume, tolFeintsStrength))
 }
 
 func usesBackset(steps []recipe.MashStep) bool {

@@ -109,6 +109,16 @@ func (d Deviations) Mean() float64 {
 	return d.signed / float64(d.N)
 }
 
+// AsOne counts as one point what holds one published number against the model
+// under many conditions. The largest and the mean errors stay.
+func (d Deviations) AsOne() Deviations {
+	if d.N == 0 {
+		return d
+	}
+	n := float64(d.N)
+	return Deviations{N: 1, Max: d.Max, sum: d.sum / n, signed: d.signed / n}
+}
+
 // With is the deviations of both.
 func (d Deviations) With(e Deviations) Deviations {
 	return Deviations{N: d.N + e.N, Max: math.Max(d.Max, e.Max), sum: d.sum + e.sum, signed: d.signed + e.signed}
