@@ -31,7 +31,7 @@ func many(tb testing.TB, n int, each bool) string {
 		text = strings.Replace(text, "2026-05-05", day, 1)
 		if each {
 			text = strings.Replace(text, "0.6 g/L", fmt.Sprintf("0.6%03d g/L", i), 1)
-			text = strings.Replace(text, "275 gal", fmt.Sprintf("275.%03d gal", i), 1)
+			text = strings.Replace(text, "275 gal", fmt.Sprintf("275.%04d gal", i), 1)
 		}
 		require.NoError(tb, os.WriteFile(filepath.Join(folder, fmt.Sprintf("%04d.batch", i)), []byte(text), 0o644))
 	}

@@ -102,7 +102,7 @@ var floods = []flood{
 	{"whole batches", recipes(1500, func(i int, s string) string { return strings.Replace(s, "0.6 g/L", fmt.Sprintf("0.6%04d g/L", i), 1) })},
 	{"whole batches, just few enough", recipes(house.MostBatches, func(i int, s string) string { return strings.Replace(s, "275 gal", fmt.Sprintf("275.%04d gal", i), 1) })},
 	{"batches that take long", some(house.MostBatches, "", "", func(i int) string {
-		return fmt.Sprintf("batch \"B%d\" from \"Toll Road\" {\n  mash {\n    water 275.%03d gal at 58 F\n    dose alpha-amylase\n    add corn, rye\n    heat to 190 F\n    rest 60 min\n    cool to 150 F\n    add distillers-malt\n%s    cool to 76 F\n  }\n  ferment {\n    for 59 days\n  }\n}\n",
+		return fmt.Sprintf("batch \"B%d\" from \"Toll Road\" {\n  mash {\n    water 275.%04d gal at 58 F\n    dose alpha-amylase\n    add corn, rye\n    heat to 190 F\n    rest 60 min\n    cool to 150 F\n    add distillers-malt\n%s    cool to 76 F\n  }\n  ferment {\n    for 59 days\n  }\n}\n",
 			i, i, strings.Repeat("    heat to 150 F\n    rest 160 min\n    cool to 149 F\n", 26))
 	})},
 	{"variants, just few enough", some(house.MostBatches, "", "", numbered("batch \"B%d\" from \"Toll Road\" {\n  expect casks 1\n}\n"))},
