@@ -5,11 +5,12 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"newmake/compile/front"
 	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
-func (a *app) checkCommand() *cobra.Command {
+func checkCommand(a *app) *cobra.Command {
 	var format, stdin string
 	var strict bool
 	cmd := &cobra.Command{
@@ -31,7 +32,7 @@ func (a *app) checkCommand() *cobra.Command {
 			if len(args) == 0 {
 				args = []string{"."}
 			}
-			return a.check(args, stdin, format, strict)
+			return runCheck(a, args, stdin, format, strict)
 		},
 	}
 	cmd.Flags().StringVar(&format, "format", "", "text or json")
@@ -41,17 +42,25 @@ func (a *app) checkCommand() *cobra.Command {
 	return cmd
 }
 
-func (a *app) check(args []string, stdin, format string, strict bool) error {
-	work, err := a.toCheck(args, stdin)
+func runCheck(a *app, args []string, stdin, format string, strict bool) error {
+	var places []front.Place
+	for _, arg := range args {
+		p, err := a.place(arg, stdin)
+		if err != nil {
+			return err
+		}
+		places = append(places, p)
+	}
+	work, err := front.NewCheck(places)
 	if err != nil {
 		return err
 	}
-	if n := len(work.batches); n > manyBatches && a.errTerminal && format != "json" {
-		a.say("checking %d batches ...", n)
+	if work.Batches > manyBatches && a.errTerminal && format != "json" {
+		a.say("checking %d batches ...", work.Batches)
 	}
-	list := work.run()
+	list := work.Run()
 	if format == "json" {
-		if err := a.writeJSON(work.report(list)); err != nil {
+		if err := a.writeJSON(checkReport{reportOf(list), work.Batches, work.Files}); err != nil {
 			return err
 		}
 	} else {
@@ -59,7 +68,7 @@ func (a *app) check(args []string, stdin, format string, strict bool) error {
 	}
 	failed := list.HasErrors() || strict && list.Count(diag.Warning) > 0
 	if format != "json" && (failed || a.errTerminal) {
-		a.say("%s", work.counted(list))
+		a.say("%s", checked(work, list))
 	}
 	if failed {
 		return ended(list)
@@ -70,9 +79,9 @@ func (a *app) check(args []string, stdin, format string, strict bool) error {
 // manyBatches is from where on a person would wonder what takes so long.
 const manyBatches = 50
 
-// counted says in one line what was checked and found.
-func (w *checking) counted(list diag.List) string {
-	of := fmt.Sprintf("%s in %s", words.CountOf(len(w.batches), "batch", "batches"), words.Count(w.files, "file"))
+// checked says in one line what was checked and found.
+func checked(w *front.Check, list diag.List) string {
+	of := fmt.Sprintf("%s in %s", words.CountOf(w.Batches, "batch", "batches"), words.Count(w.Files, "file"))
 	if found := list.Counted(); found != "" {
 		return found + "; " + of
 	}
@@ -84,8 +93,4 @@ type checkReport struct {
 	report
 	Batches int `json:"batches"` // computed or tried
 	Files   int `json:"files"`
-}
-
-func (w *checking) report(list diag.List) checkReport {
-	return checkReport{reportOf(list), len(w.batches), w.files}
 }

@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"newmake/compile/front"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 )
@@ -18,7 +19,7 @@ func completeFiles(*cobra.Command, []string, string) ([]cobra.Completion, cobra.
 // completeBatches offers the batches of the house around the working directory
 // by the names that a shell takes without quotes, and batch files. Where there is
 // no house it offers files alone.
-func (a *app) completeBatches(_ *cobra.Command, args []string, begun string) ([]cobra.Completion, cobra.ShellCompDirective) {
+func completeBatches(_ *cobra.Command, args []string, begun string) ([]cobra.Completion, cobra.ShellCompDirective) {
 	if len(args) > 0 {
 		return nil, cobra.ShellCompDirectiveNoFileComp
 	}
@@ -28,7 +29,7 @@ func (a *app) completeBatches(_ *cobra.Command, args []string, begun string) ([]
 	}
 	var out []cobra.Completion
 	for _, name := range h.Batches() {
-		out = append(out, cobra.CompletionWithDesc(fileName(name), diag.Safe(name, true)))
+		out = append(out, cobra.CompletionWithDesc(front.FileName(name), diag.Safe(name, true)))
 	}
 	for _, f := range h.Files {
 		if len(h.BatchesIn(f.Source.Name)) > 0 {
@@ -39,10 +40,10 @@ func (a *app) completeBatches(_ *cobra.Command, args []string, begun string) ([]
 }
 
 // batchNames are the batches of the file or house that the command line names.
-func (a *app) batchNames(args []string) []cobra.Completion {
+func batchNames(args []string) []cobra.Completion {
 	path := "."
 	if len(args) > 0 {
-		path, _ = a.find(args[0])
+		path, _ = find(args[0])
 	}
 	h, err := check.Load(path, check.Options{})
 	if err != nil {

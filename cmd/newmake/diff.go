@@ -1,20 +1,18 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
-	"io"
 	"path/filepath"
-	"slices"
-	"strings"
 
 	"github.com/spf13/cobra"
 
 	"newmake/compile/ask/compare"
-	"newmake/compile/measure"
+	"newmake/compile/ask/sides"
+	"newmake/compile/front"
 	"newmake/compile/show/diff"
+	"newmake/compile/show/formats"
 	"newmake/lang/diag"
-	"newmake/lang/recipe"
+	"newmake/lang/gitrepo"
 )
 
 const diffShort = `newmake diff says what changed in a batch, and what it does to the barrel.
@@ -31,7 +29,7 @@ type diffFlags struct {
 	exitCode, each                    bool
 }
 
-func (a *app) diffCommand() *cobra.Command {
+func diffCommand(a *app) *cobra.Command {
 	var f diffFlags
 	cmd := &cobra.Command{
 		Use:   "diff OLD NEW | REV [-- FILE] | A..B [-- FILE] | VARIANT | FILE",
@@ -65,7 +63,7 @@ func (a *app) diffCommand() *cobra.Command {
 				fmt.Fprint(a.out, diffShort)
 				return nil
 			}
-			return a.diff(args, files, f)
+			return f.run(a, args, files)
 		},
 	}
 	cmd.Flags().StringVar(&f.format, "format", "", "text, md, json or html (default: text, or by the ending of -o)")
@@ -79,147 +77,89 @@ func (a *app) diffCommand() *cobra.Command {
 	return cmd
 }
 
-// writers are the formats of a comparison, with the endings that choose them.
-var writers = []struct {
-	name, ending string
-	write        func(io.Writer, *compare.Document, diff.Options) error
-}{
-	{"text", ".txt", diff.Text},
-	{"md", ".md", diff.Markdown},
-	{"json", ".json", func(w io.Writer, d *compare.Document, _ diff.Options) error { return diff.JSON(w, d) }},
-	{"html", ".html", diff.HTML},
-}
-
-func (f diffFlags) check() (string, error) {
-	switch f.units {
-	case "", "us", "si":
-	default:
-		return "", usage("--units is us or si, not %q", f.units)
+// check reads the flags that are words.
+func (f diffFlags) check() (format string, o sides.Options, err error) {
+	if format, err = formats.OfComparison.Choose(f.format, f.output); err != nil {
+		return "", o, err
+	}
+	o = sides.Options{Batch: f.batch, NoWhy: f.why == "none"}
+	if o.Units, err = units(f.units); err != nil {
+		return "", o, err
 	}
 	switch f.why {
 	case "main", "all", "none":
-	default:
-		return "", usage("--why is main, all or none, not %q", f.why)
+		return format, o, nil
 	}
-	end := strings.ToLower(filepath.Ext(f.output))
-	for _, w := range writers {
-		if f.format == w.name || f.format == "" && (end == w.ending || toTerminal(f.output) && w.name == "text") {
-			return w.name, nil
-		}
-	}
-	if f.format == "" {
-		return "", usage("the ending of %s does not say what to write: end it in .txt, .md, .json or .html, or give --format", f.output)
-	}
-	return "", usage("there is no format %q: write text, md, json or html", f.format)
+	return "", o, usage("--why is main, all or none, not %q", f.why)
 }
 
-func (a *app) diff(args, files []string, f diffFlags) error {
-	format, err := f.check()
+// run compares two sides.
+func (f diffFlags) run(a *app, args, files []string) error {
+	format, o, err := f.check()
 	if err != nil {
 		return err
 	}
 	if f.each {
-		return a.walk(args, files, f, format)
+		return f.walk(a, args, files, format, o)
 	}
-	old, new, err := a.sides(args, files)
+	finder := &sides.Finder{Standard: func() (front.Place, error) { return a.place(standardInput, "") }}
+	old, new, err := finder.Both(args, files)
+	if list, ok := err.(diag.List); ok {
+		return a.noAnswer(list, "text")
+	}
 	if err != nil {
-		return a.noSide(err)
+		return err
 	}
-	doc, said, err := a.compareSides(old, new, f)
+	doc, said, err := sides.Compare(old, new, o)
 	if err != nil {
 		return err
 	}
 	a.show(said)
-	if err := a.writeDiff(doc, f, format, append(old.inputs(), new.inputs()...)); err != nil {
+	out, err := formats.Comparison(doc, format, diff.Options{Bold: a.bold(f.output), AllWhy: f.why == "all"})
+	if err != nil {
 		return err
 	}
-	return f.code(doc)
-}
-
-// noSide ends a diff one side of which cannot be read.
-func (a *app) noSide(err error) error {
-	if list, ok := err.(diag.List); ok {
-		a.show(list)
-		return errSaid
+	if err := a.write(f.output, out, append(old.Inputs(), new.Inputs()...)); err != nil {
+		return err
 	}
-	return err
-}
-
-// code is the exit code: 1 if something could not be compared, or if it differs
-// and that was asked for.
-func (f diffFlags) code(doc *compare.Document) error {
 	if len(doc.Broken) > 0 || f.exitCode && doc.Differs() {
 		return errSaid
 	}
 	return nil
 }
 
-func (a *app) writeDiff(doc *compare.Document, f diffFlags, format string, inputs []string) error {
-	o := diff.Options{Bold: a.colour(a.outTerminal) && toTerminal(f.output), AllWhy: f.why == "all"}
-	var out bytes.Buffer
-	for _, w := range writers {
-		if w.name == format {
-			if err := w.write(&out, doc, o); err != nil {
-				return err
-			}
-		}
+// walk compares each revision of a range with the one before. Each is written
+// before the next is read.
+func (f diffFlags) walk(a *app, args, files []string, format string, o sides.Options) error {
+	if len(args) != 1 || len(files) > 1 {
+		return usage("--each wants a range of revisions, such as HEAD~10..HEAD, and at most one path after --")
 	}
-	return a.write(f.output, out.Bytes(), inputs)
-}
-
-// compareSides compares every batch that both sides have. What is said of those
-// with errors comes too.
-func (a *app) compareSides(old, new *selection, f diffFlags) (*compare.Document, diag.List, error) {
-	doc := compare.NewDocument()
-	pairs, removed, added := match(old, new)
-	if f.batch != "" {
-		keep := func(n string) bool {
-			return n != "" && (strings.EqualFold(n, f.batch) || fileName(n) == fileName(f.batch))
-		}
-		pairs = slices.DeleteFunc(pairs, func(p [2]string) bool { return !keep(p[0]) && !keep(p[1]) })
-		removed = slices.DeleteFunc(removed, func(n string) bool { return !keep(n) })
-		added = slices.DeleteFunc(added, func(n string) bool { return !keep(n) })
-		if len(pairs)+len(removed)+len(added) == 0 {
-			return nil, nil, usage("neither side has a batch called %q", f.batch)
-		}
+	if format == "html" || !formats.Standard(f.output) {
+		return usage("--each writes text, md or json to standard output")
 	}
-	var said diag.List
-	for _, p := range pairs {
-		x, listX := old.batch(p[0])
-		y, listY := new.batch(p[1])
-		if x == nil || y == nil {
-			for _, side := range []struct {
-				s    *selection
-				b    *recipe.Batch
-				name string
-				list diag.List
-			}{{old, x, p[0], listX}, {new, y, p[1], listY}} {
-				if side.b == nil {
-					doc.Broken = append(doc.Broken, compare.Broken{Label: side.s.label, Batch: side.name, Why: firstError(side.list)})
-					said = append(said, side.list...)
-				}
-			}
-			continue
-		}
-		c := compare.Batches(compare.SideOf(old.labelOf(p[0]), x, listX), compare.SideOf(new.labelOf(p[1]), y, listY), compare.Options{Units: f.unitsFor(y), NoWhy: f.why == "none"})
-		doc.Pairs = append(doc.Pairs, c)
+	w, err := sides.NewWalk(args[0], files)
+	if err != nil {
+		return err
 	}
-	doc.Removed, doc.Added = removed, added
-	return doc, said.Dedup(), nil
-}
-
-func (f diffFlags) unitsFor(b *recipe.Batch) measure.Units {
-	if f.units == "si" || f.units == "" && b.Units == recipe.SI {
-		return measure.SI
+	defer w.Close()
+	if f.why == "main" {
+		o.NoWhy = true
 	}
-	return measure.US
-}
-
-func firstError(list diag.List) string {
-	for _, d := range list {
-		if d.Severity == diag.Error {
-			return d.Summary
-		}
+	out := diff.History(a.out, format)
+	n, err := w.Each(o, func(r gitrepo.Revision, doc *compare.Document) error {
+		return out.Step(diff.Revision{Commit: r.Commit, Short: r.Short, Date: r.Date, Subject: r.Subject}, doc)
+	})
+	if err != nil {
+		return err
 	}
-	return "it has errors"
+	if err := out.End(); err != nil {
+		return err
+	}
+	if n == 0 && format != "json" {
+		a.say("no revision of that range touches %s", filepath.FromSlash(w.Below))
+	}
+	if f.exitCode && out.Differs {
+		return errSaid
+	}
+	return nil
 }

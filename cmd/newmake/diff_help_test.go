@@ -17,8 +17,7 @@ func TestHelpOfDiffSizeAndTry(t *testing.T) {
 	git("", "branch", "trial")
 	t.Chdir(dir)
 	for _, name := range []string{"diff", "size", "git-setup", "plan"} {
-		probe := terminal()
-		cmd, _, err := probe.root().Find([]string{name})
+		cmd, _, err := root(terminal()).Find([]string{name})
 		require.NoError(t, err)
 		examples := strings.Split(strings.TrimSpace(cmd.Example), "\n")
 		require.NotEmpty(t, examples)

@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"newmake/cmd/newmake/internal/wholefile"
+	"newmake/lang/wholefile"
 )
 
 // fullDisk has room for so many bytes.

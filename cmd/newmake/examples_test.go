@@ -17,6 +17,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile"
+	"newmake/compile/front"
 	"newmake/compile/notice"
 	"newmake/lang"
 	"newmake/lang/check"
@@ -242,10 +243,9 @@ func runFolder(t testing.TB, listing string) diag.List {
 			first = at
 		}
 	}
-	a := &app{env: os.Getenv, in: strings.NewReader("")}
-	work, err := a.toCheck([]string{first}, "")
+	work, err := front.NewCheck([]front.Place{{Path: first}})
 	require.NoError(t, err)
-	return work.run()
+	return work.Run()
 }
 
 // codes lists the codes of a list, each once, in order.

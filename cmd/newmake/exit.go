@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"newmake/lang/diag"
+	"newmake/lang/wholefile"
 )
 
 // Exit codes are a promise to scripts.
@@ -29,7 +30,7 @@ type exit struct {
 func (e *exit) Error() string { return e.message }
 
 func usage(format string, args ...any) error {
-	return &exit{exitUsage, fmt.Sprintf(format, safeArgs(args)...)}
+	return &exit{exitUsage, diag.Harmless(format, args...)}
 }
 
 // errSaid ends a command whose diagnostics have been printed.
@@ -49,12 +50,16 @@ func ended(list diag.List) error {
 // whatever else came of the command.
 func (a *app) exitCode(err, lost error) int {
 	if lost != nil {
-		err = usage("cannot write to standard output: %v", reason(lost))
+		err = usage("cannot write to standard output: %v", wholefile.Reason(lost))
 	}
 	if err == nil {
 		return exitOK
 	}
 	e := &exit{code: exitUsage, message: diag.Safe(err.Error(), false)}
+	var refused *diag.Refusal
+	if errors.As(err, &refused) {
+		e.message = refused.Error()
+	}
 	errors.As(err, &e)
 	if e.message != "" {
 		fmt.Fprintln(a.err, safeLines("newmake: "+e.message, a.plain()))
@@ -74,7 +79,7 @@ func (a *app) fault(what any) int {
 		if f != nil {
 			os.Remove(f.Name())
 		}
-		a.tell("The details could not be kept: %v", reason(err))
+		a.tell("The details could not be kept: %v", wholefile.Reason(err))
 		return exitFault
 	}
 	a.tell("Please report it with the text that caused it and this file: %s", f.Name())

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -11,7 +10,7 @@ import (
 	"newmake/lang/explain"
 )
 
-func (a *app) explainCommand() *cobra.Command {
+func explainCommand(a *app) *cobra.Command {
 	var format string
 	cmd := &cobra.Command{
 		Use:   "explain [CODE | WORD]",
@@ -28,7 +27,7 @@ func (a *app) explainCommand() *cobra.Command {
 			if format != "" && format != "text" && format != "json" {
 				return usage("there is no format %q: write text or json", format)
 			}
-			return a.explain(strings.Join(args, " "), format)
+			return runExplain(a, strings.Join(args, " "), format)
 		},
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) > 0 {
@@ -42,72 +41,26 @@ func (a *app) explainCommand() *cobra.Command {
 	return cmd
 }
 
-// explanation is pages as one JSON document.
-type explanation struct {
-	Format  string     `json:"format"`
-	Version string     `json:"version"`
-	Word    string     `json:"word"`
-	Near    []string   `json:"near,omitempty"` // names like the word, if it has no page
-	Pages   []jsonPage `json:"pages"`
-}
-
-type jsonPage struct {
-	Name     string      `json:"name"`
-	Also     []string    `json:"also,omitempty"`
-	Sort     string      `json:"sort"`
-	Title    string      `json:"title,omitempty"`
-	Severity string      `json:"severity,omitempty"`
-	Body     []jsonBlock `json:"body,omitempty"`
-}
-
-type jsonBlock struct {
-	Kind string `json:"kind"` // text, item, example, form or value
-	Role string `json:"role,omitempty"`
-	In   string `json:"in,omitempty"`
-	Text string `json:"text"`
-}
-
-func (a *app) explain(word, format string) error {
-	pages, index := explain.Find(word), false
-	switch {
-	case word == "":
-		pages, index = explain.Pages(), true
-	case len(pages) == 0:
-		pages, index = explain.Family(word), true
-	}
-	var near []string
-	if len(pages) == 0 {
-		near = explain.Near(word)
-	}
-	text := ""
-	switch {
-	case format == "json":
-		var out strings.Builder
-		if err := diag.EncodeJSON(&out, "", document(word, near, pages, index)); err != nil {
+func runExplain(a *app, word, format string) error {
+	answer := explain.Ask(word)
+	if format == "json" {
+		if err := a.writeJSON(answer.Document()); err != nil {
 			return err
 		}
-		text = out.String()
-	case index:
-		text = contents(pages)
-	default:
-		for i, p := range pages {
-			if i > 0 {
-				text += "\n"
-			}
-			text += severity(p)
+	} else {
+		text := answer.Text()
+		if a.plain() {
+			text = ascii(text)
+		}
+		if err := a.write("", []byte(text), nil); err != nil {
+			return err
 		}
 	}
-	if a.plain() && format != "json" {
-		text = ascii(text)
-	}
-	if _, err := fmt.Fprint(a.out, text); err != nil {
-		return usage("cannot write: %v", err)
-	}
-	if len(pages) > 0 {
+	if len(answer.Pages) > 0 {
 		return nil
 	}
 	if format != "json" {
-		a.say("%s", noPage(word, near))
+		a.say("%s", noPage(word, answer.Near))
 	}
 	return errSaid
 }
@@ -121,93 +74,11 @@ func ascii(text string) string {
 	return strings.Join(lines, "\n")
 }
 
-// severity is a page with the severity of its code in its first line.
-func severity(p explain.Page) string {
-	text := p.Text()
-	if i, ok := diag.Lookup(diag.Code(p.Name)); ok {
-		title, rest, _ := strings.Cut(text, "\n")
-		return fmt.Sprintf("%s (%s)\n%s", title, i.Severity, rest)
-	}
-	return text
-}
-
+// noPage says that a word has no page, and which are like it.
 func noPage(word string, near []string) string {
 	message := fmt.Sprintf("there is no page on %q", word)
 	if len(near) > 0 {
 		message += "; did you mean `" + strings.Join(near, "` or `") + "`?"
 	}
 	return diag.Safe(message, false) + "\n`newmake explain` lists all pages."
-}
-
-// contents lists pages by their sort: codes with their titles, one a line,
-// words many to a line.
-func contents(pages []explain.Page) string {
-	var b strings.Builder
-	for _, s := range []struct {
-		sort  explain.Sort
-		title string
-	}{
-		{explain.OfCode, "Codes"}, {explain.OfTerm, "Terms of the trade"}, {explain.OfLine, "Words that begin a line"},
-		{explain.OfWord, "Words inside a line"}, {explain.OfValue, "Values"}, {explain.OfUnit, "Units"}, {explain.OfStock, "The stock"},
-	} {
-		var names []string
-		for _, p := range pages {
-			switch {
-			case p.Sort != s.sort:
-			case s.sort == explain.OfCode:
-				names = append(names, fmt.Sprintf("  %s  %s\n", p.Name, p.Title))
-			default:
-				names = append(names, p.Name)
-			}
-		}
-		if len(names) == 0 {
-			continue
-		}
-		if b.Len() > 0 {
-			b.WriteByte('\n')
-		}
-		b.WriteString(s.title + "\n\n")
-		switch s.sort {
-		case explain.OfCode:
-			b.WriteString(strings.Join(names, ""))
-			continue
-		case explain.OfUnit, explain.OfValue: // in the order of what they measure
-		default:
-			slices.Sort(names)
-		}
-		b.WriteString(explain.Columns(names, 2))
-	}
-	return b.String()
-}
-
-func document(word string, near []string, pages []explain.Page, index bool) explanation {
-	e := explanation{Format: "newmake.explain", Version: "1.0", Word: word, Near: near, Pages: []jsonPage{}}
-	for _, p := range pages {
-		j := jsonPage{Name: p.Name, Also: p.Also, Sort: string(p.Sort), Title: p.Title}
-		if i, ok := diag.Lookup(diag.Code(p.Name)); ok {
-			j.Severity = i.Severity.String()
-		}
-		for _, b := range p.Body {
-			if !index {
-				j.Body = append(j.Body, jsonBlockOf(b))
-			}
-		}
-		e.Pages = append(e.Pages, j)
-	}
-	return e
-}
-
-func jsonBlockOf(b explain.Block) jsonBlock {
-	j := jsonBlock{Kind: "text", Text: b.Text}
-	switch b.Kind {
-	case explain.Item:
-		j.Kind = "item"
-	case explain.Code:
-		e, _ := explain.ReadInfo(b.Info)
-		j.Kind, j.Role, j.In = "example", e.Role, e.In
-		if e.Lang == "form" || e.Lang == "value" {
-			j.Kind = e.Lang
-		}
-	}
-	return j
 }

@@ -6,8 +6,10 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"newmake/lang"
+	"newmake/cmd/newmake/internal/layout"
 	"newmake/lang/diag"
+	"newmake/lang/parallel"
+	"newmake/lang/wholefile"
 	"newmake/lang/words"
 )
 
@@ -25,7 +27,7 @@ type fmtFlags struct {
 	format, stdin string
 }
 
-func (a *app) fmtCommand() *cobra.Command {
+func fmtCommand(a *app) *cobra.Command {
 	var f fmtFlags
 	cmd := &cobra.Command{
 		Use:   "fmt FILE | FOLDER | - ...",
@@ -49,7 +51,7 @@ func (a *app) fmtCommand() *cobra.Command {
 				fmt.Fprint(a.out, fmtShort)
 				return nil
 			}
-			return a.layOut(args, f)
+			return f.run(a, args)
 		},
 	}
 	cmd.Flags().BoolVar(&f.check, "check", false, "write nothing: list what is not laid out, and end with 1 if there is any")
@@ -60,83 +62,69 @@ func (a *app) fmtCommand() *cobra.Command {
 	return cmd
 }
 
-// laid is one text on its way through the formatter.
-type laid struct {
-	file
-	after []byte // nil if it has errors
-	diags diag.List
-	err   error // it could not be read
-}
-
-func (l *laid) changes() bool { return l.after != nil && string(l.after) != string(l.before) }
-
-func (a *app) layOut(args []string, f fmtFlags) error {
-	var all []laid
+func (f fmtFlags) run(a *app, args []string) error {
+	var all []*layout.Text
 	for _, arg := range args {
-		if arg == standardInput && len(args) > 1 {
-			return usage("standard input stands alone: give - or files, not both")
+		if arg == standardInput {
+			if len(args) > 1 {
+				return usage("standard input stands alone: give - or files, not both")
+			}
+			name, text, err := a.standardText(f.stdin)
+			if err != nil {
+				return err
+			}
+			all = append(all, layout.New(name, text))
+			continue
 		}
-		files, err := a.filesOf(arg, f.stdin)
+		files, err := layout.Files(arg)
 		if err != nil {
 			return err
 		}
-		for _, file := range files {
-			all = append(all, laid{file: file})
-		}
+		all = append(all, files...)
 	}
-	all = onlyOnce(all)
-	parallel(len(all), func(i int) { all[i].read() })
+	all = layout.OnlyOnce(all)
+	parallel.Each(len(all), func(i int) { all[i].LayOut() })
 	r := fmtReport{Format: "newmake.fmt", Version: "1.0", Files: len(all), Changed: []string{}}
-	for i := range all {
-		a.layOne(&all[i], f, &r)
+	for _, t := range all {
+		r.add(a, t, f)
 	}
-	return a.reportLayout(&r, f)
+	return r.tell(a, f)
 }
 
-// read reads a file and formats it.
-func (l *laid) read() {
-	if l.target != "" {
-		if l.err = l.readText(); l.err != nil {
-			return
-		}
-	}
-	if len(l.before) > lang.MaxFileBytes {
-		l.diags = tooLarge(l.name)
-		return
-	}
-	l.after, l.diags = lang.Format(diag.NewSource(l.name, l.before))
-}
-
-// layOne does with one text what was asked.
-func (a *app) layOne(l *laid, f fmtFlags, r *fmtReport) {
-	r.Diagnostics = append(r.Diagnostics, l.diags...)
+// add does with one text what was asked.
+func (r *fmtReport) add(a *app, l *layout.Text, f fmtFlags) {
+	r.Diagnostics = append(r.Diagnostics, l.Diags...)
 	switch {
-	case l.err != nil:
-		r.fail("cannot read %s: %v", diag.Safe(l.name, false), reason(l.err))
+	case l.Err != nil:
+		r.fail("cannot read %s: %v", diag.Safe(l.Name, false), wholefile.Reason(l.Err))
 		return
-	case l.after == nil:
+	case l.After == nil:
 		r.Broken++
 		return
-	case l.changes():
-		r.Changed = append(r.Changed, l.name)
+	case l.Changes():
+		r.Changed = append(r.Changed, l.Name)
 	}
 	switch {
 	case f.diff:
-		if l.changes() {
-			r.diffs = append(r.diffs, l.diff())
+		if l.Changes() {
+			r.diffs = append(r.diffs, l.Diff())
 		}
 	case f.check:
-	case l.target == "":
+	case !l.InFile():
 		if f.format != "json" {
-			r.text = l.after
+			r.text = l.After
 		}
-	case l.changes():
-		names, err := l.replace(a.disk, l.after)
+	case l.Changes():
+		names := 0
+		err := uninterrupted(func() (err error) {
+			names, err = l.Replace(a.disk)
+			return err
+		})
 		if err != nil {
 			r.fail("%v", diag.Safe(err.Error(), false))
 			r.Changed = r.Changed[:len(r.Changed)-1]
 		} else if names > 1 {
-			r.notes = append(r.notes, otherNames(l.name, names))
+			r.notes = append(r.notes, otherNames(l.Name, names))
 		}
 	}
 }
@@ -160,14 +148,15 @@ func (r *fmtReport) fail(format string, args ...any) {
 	r.Failed = append(r.Failed, fmt.Sprintf(format, args...))
 }
 
-func (a *app) reportLayout(r *fmtReport, f fmtFlags) error {
+// tell says what came of it, and gives the exit code.
+func (r *fmtReport) tell(a *app, f fmtFlags) error {
 	switch {
 	case f.format == "json":
 		if err := a.writeJSON(r); err != nil {
 			return err
 		}
 	default:
-		if err := a.printLayout(r, f); err != nil {
+		if err := r.print(a, f); err != nil {
 			return usage("cannot write: %v", err)
 		}
 	}
@@ -180,7 +169,7 @@ func (a *app) reportLayout(r *fmtReport, f fmtFlags) error {
 	return nil
 }
 
-func (a *app) printLayout(r *fmtReport, f fmtFlags) error {
+func (r *fmtReport) print(a *app, f fmtFlags) error {
 	a.show(r.Diagnostics)
 	for _, note := range r.notes {
 		a.say("note: %s", note)

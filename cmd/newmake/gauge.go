@@ -9,7 +9,9 @@ import (
 
 	"newmake/compile/ask/proofing"
 	"newmake/compile/measure"
+	"newmake/compile/show/formats"
 	"newmake/lang/diag"
+	"newmake/lang/recipe"
 )
 
 const gaugeShort = `newmake gauge works a gauger's question put in words, and shows the working.
@@ -25,7 +27,7 @@ type gaugeFlags struct {
 	format, output, units string
 }
 
-func (a *app) gaugeCommand() *cobra.Command {
+func gaugeCommand(a *app) *cobra.Command {
 	var f gaugeFlags
 	cmd := &cobra.Command{
 		Use:   "gauge WORDS...",
@@ -55,7 +57,7 @@ func (a *app) gaugeCommand() *cobra.Command {
 				fmt.Fprint(a.out, gaugeShort)
 				return nil
 			}
-			return a.gauge(strings.Join(args, " "), f)
+			return f.run(a, strings.Join(args, " "))
 		},
 	}
 	cmd.SetFlagErrorFunc(func(_ *cobra.Command, err error) error {
@@ -68,29 +70,29 @@ func (a *app) gaugeCommand() *cobra.Command {
 	return cmd
 }
 
-// gauge answers one question. Nothing is answered where anything is in doubt.
-func (a *app) gauge(words string, f gaugeFlags) error {
-	format, err := formatFor(answerFormats, f.format, f.output)
+// run answers one question. Nothing is answered where anything is in doubt.
+func (f gaugeFlags) run(a *app, words string) error {
+	format, err := formats.OfAnswer.Choose(f.format, f.output)
+	if err != nil {
+		return err
+	}
+	system, err := units(f.units)
 	if err != nil {
 		return err
 	}
 	q, list := proofing.Read(words)
 	if list.HasErrors() {
-		return a.refuseGauge(list, format)
+		return a.noAnswer(list, format)
 	}
-	units := q.OwnUnits()
-	switch f.units {
-	case "":
-	case "us":
-		units = measure.US
-	case "si":
-		units = measure.SI
-	default:
-		return usage("--units is us or si, not %q", f.units)
+	shown := q.OwnUnits()
+	if system != nil {
+		if shown = measure.US; *system == recipe.SI {
+			shown = measure.SI
+		}
 	}
-	answer, undone := proofing.Solve(q, units)
+	answer, undone := proofing.Solve(q, shown)
 	if list = append(list, undone...); list.HasErrors() {
-		return a.refuseGauge(list, format)
+		return a.noAnswer(list, format)
 	}
 	a.show(list)
 	if format == "json" {
@@ -101,14 +103,4 @@ func (a *app) gauge(words string, f gaugeFlags) error {
 		return a.write(f.output, out.Bytes(), nil)
 	}
 	return a.write(f.output, []byte(answer.Text()), nil)
-}
-
-// refuseGauge ends a question that cannot be answered.
-func (a *app) refuseGauge(list diag.List, format string) error {
-	if format != "json" {
-		a.show(list)
-	} else if err := a.showJSON(list); err != nil {
-		return usage("cannot write: %v", err)
-	}
-	return errSaid
 }

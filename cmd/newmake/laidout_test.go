@@ -17,7 +17,7 @@ import (
 // the canonical layout.
 func TestLaidOut(t *testing.T) {
 	count := 0
-	for _, root := range []string{"../../stdlib", "../../examples", "../../testdata/houses", "../../lang/check/testdata/base.batch", "../../lang/check/testdata/house.batch", "testdata", "template"} {
+	for _, root := range []string{"../../stdlib", "../../examples", "../../testdata/houses", "../../lang/check/testdata/base.batch", "../../lang/check/testdata/house.batch", "testdata", "internal/newhouse/template"} {
 		err := filepath.WalkDir(root, func(path string, d fs.DirEntry, err error) error {
 			if err != nil || d.IsDir() || filepath.Ext(path) != ending {
 				return err

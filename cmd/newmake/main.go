@@ -8,7 +8,7 @@ import (
 	"github.com/spf13/cobra"
 	"golang.org/x/term"
 
-	"newmake/cmd/newmake/internal/wholefile"
+	"newmake/lang/wholefile"
 )
 
 func main() {
@@ -44,7 +44,7 @@ func terminal() *app {
 
 // run does what the arguments ask and gives the exit code.
 func run(a *app, args []string) int {
-	return a.execute(a.root(), args)
+	return a.execute(root(a), args)
 }
 
 // execute runs a command. Nothing that goes wrong inside, a panic included,

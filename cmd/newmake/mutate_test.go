@@ -45,7 +45,7 @@ type sound struct {
 func soundHouses(t testing.TB) []sound {
 	t.Helper()
 	var all []sound
-	for _, glob := range []string{"../../examples/*", "../../testdata/houses/*", "testdata/pages", "template/*"} {
+	for _, glob := range []string{"../../examples/*", "../../testdata/houses/*", "testdata/pages", "internal/newhouse/template/*"} {
 		folders, err := filepath.Glob(glob)
 		require.NoError(t, err)
 		require.NotEmpty(t, folders, glob)

@@ -6,7 +6,6 @@ import (
 	"flag"
 	"fmt"
 	"hash/fnv"
-	"io"
 	"maps"
 	"math"
 	"os"
@@ -25,11 +24,15 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"newmake/cmd/newmake/internal/layout"
 	"newmake/compile"
 	"newmake/compile/ask/compare"
+	"newmake/compile/front"
+	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/show/csv"
 	"newmake/compile/show/diff"
+	"newmake/compile/show/formats"
 	"newmake/lang"
 	"newmake/lang/check"
 	"newmake/lang/diag"
@@ -146,7 +149,6 @@ func (m mutant) changes() string {
 // in which only what differs is written, and the parent itself, loaded once.
 type bench struct {
 	parents map[string]*bred
-	app     *app
 	memo    *compile.Memo
 	tried   int
 
@@ -162,7 +164,7 @@ type bred struct {
 }
 
 func newBench(t testing.TB, houses []sound) *bench {
-	b := &bench{parents: map[string]*bred{}, app: &app{out: io.Discard, err: io.Discard, quiet: true, env: func(string) string { return "" }}}
+	b := &bench{parents: map[string]*bred{}}
 	for _, h := range houses {
 		p := &bred{folder: t.TempDir(), files: texts{}}
 		require.NoError(t, os.Mkdir(filepath.Join(p.folder, "stock"), 0o755))
@@ -334,25 +336,26 @@ func sameRecipe(x, y *recipe.Batch) bool {
 // planAndCheck plans the batches of a file and renders what comes of it, and
 // holds that check says of the file what stops a plan.
 func (b *bench) planAndCheck(h *check.House, p *bred, path string, seed uint64) {
-	work, err := b.app.toCheck([]string{path}, "")
+	work, err := front.NewCheck([]front.Place{{Path: path}})
 	if err != nil {
 		b.fault("check: %v", err)
 		return
 	}
-	checked := work.run()
+	checked := work.Run()
 	b.said(checked)
-	src := &source{house: h, path: path, label: path}
+	src := &front.Source{House: h, Path: path, Label: path}
 	names := h.BatchesIn(path)
 	stopped, tried := map[string]bool{}, names
 	if len(names) > 3 {
 		tried = names[:3]
 	}
 	for _, name := range tried {
-		pl, list, err := b.app.compute(src, name, "")
+		made, err := src.Plan(name, nil)
 		if err != nil {
 			b.fault("plan %s: %v", name, err)
 			continue
 		}
+		pl, list := made.Plan, made.Diags
 		b.said(list)
 		stopped[name] = list.HasErrors()
 		switch {
@@ -360,7 +363,7 @@ func (b *bench) planAndCheck(h *check.House, p *bred, path string, seed uint64) 
 			b.fault("plan %s: there is none, and no word why", name)
 		case list.HasErrors() && !checked.HasErrors():
 			b.fault("plan %s stops, and check has nothing against it: %v", name, list)
-		case pl != nil && !broken(list):
+		case pl != nil && !front.Broken(list):
 			b.planned = true
 			b.render(pl, seed)
 			b.compareWithParent(h, p, name, seed)
@@ -425,19 +428,19 @@ func (b *bench) render(p *plan.Plan, seed uint64) {
 		c.Batch.Units = map[string]string{"us": "si", "si": "us"}[p.Batch.Units]
 		p = &c
 	}
-	for _, f := range planFormats {
+	for _, f := range formats.OfPlan {
 		tables := []string{""}
-		if f.name == "csv" {
+		if f.Name == "csv" {
 			tables = csv.Tables[int(seed%uint64(len(csv.Tables))):][:1] // by turns
 		}
 		for _, table := range tables {
-			out, err := b.app.renderPlan(p, f.name, planFlags{table: table})
+			out, err := formats.Plan(p, f.Name, formats.Options{Table: table})
 			if err != nil {
-				b.fault("%s %s: %v", f.name, table, err)
+				b.fault("%s %s: %v", f.Name, table, err)
 				continue
 			}
-			b.fit(strings.TrimSpace(f.name+" "+table), out)
-			if f.name == "json" && !json.Valid(out) {
+			b.fit(strings.TrimSpace(f.Name+" "+table), out)
+			if f.Name == "json" && !json.Valid(out) {
 				b.fault("json: it is none")
 			}
 		}
@@ -453,14 +456,21 @@ func (b *bench) compareWithParent(h *check.House, p *bred, name string, seed uin
 	}
 	doc := compare.NewDocument()
 	doc.Pairs = append(doc.Pairs, compare.Batches(compare.SideOf("old", was, listWas), compare.SideOf("new", is, list),
-		compare.Options{Units: (diffFlags{}).unitsFor(is), NoWhy: seed%8 != 0, Memo: b.memo}))
-	for _, w := range writers {
-		var out bytes.Buffer
-		if err := w.write(&out, doc, diff.Options{AllWhy: true}); err != nil {
-			b.fault("diff as %s: %v", w.name, err)
+		compare.Options{Units: unitsOf(is), NoWhy: seed%8 != 0, Memo: b.memo}))
+	for _, w := range formats.OfComparison {
+		out, err := formats.Comparison(doc, w.Name, diff.Options{AllWhy: true})
+		if err != nil {
+			b.fault("diff as %s: %v", w.Name, err)
 		}
-		b.fit("diff as "+w.name, out.Bytes())
+		b.fit("diff as "+w.Name, out)
 	}
+}
+
+func unitsOf(b *recipe.Batch) measure.Units {
+	if b.Units == recipe.SI {
+		return measure.SI
+	}
+	return measure.US
 }
 
 // commands runs the program itself on the house.
@@ -613,6 +623,6 @@ func sameValue(x, y reflect.Value) bool {
 
 // difference is what one text has other than another.
 func difference(before, after, name string) string {
-	l := laid{file: file{name: name, before: []byte(before)}, after: []byte(after)}
-	return l.diff()
+	t := layout.Text{Name: name, Before: []byte(before), After: []byte(after)}
+	return t.Diff()
 }

@@ -6,88 +6,21 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"path/filepath"
 	"strings"
 
-	"newmake/cmd/newmake/internal/wholefile"
+	"newmake/compile/show/formats"
 	"newmake/lang/diag"
-	"newmake/lang/words"
+	"newmake/lang/wholefile"
 )
-
-// format is one way of writing an answer, with the ending that chooses it.
-type format struct{ name, ending string }
-
-// What a plan can be written as, what its variants can, and what an answer in
-// words can.
-var (
-	planFormats = []format{
-		{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}, {"csv", ".csv"}, {"ics", ".ics"}, {"md", ".md"},
-	}
-	variantFormats = []format{{"text", ".txt"}, {"json", ".json"}, {"md", ".md"}}
-	answerFormats  = []format{{"text", ".txt"}, {"json", ".json"}}
-)
-
-// recipeEnding is the ending of what a house's people write.
-const recipeEnding = ".batch"
-
-// noRecipe refuses to write where a house would read it as a recipe.
-func noRecipe(output string, formats []format) error {
-	if strings.EqualFold(filepath.Ext(output), recipeEnding) {
-		return usage("%s is the ending of recipes, which are written by hand: end %s in %s", recipeEnding, output, endings(formats))
-	}
-	return nil
-}
-
-// formatFor finds the format from --format, or from the ending of -o, among
-// those that a command knows.
-func formatFor(formats []format, flag, output string) (string, error) {
-	if err := noRecipe(output, formats); err != nil {
-		return "", err
-	}
-	for _, f := range formats {
-		if flag == f.name {
-			return f.name, nil
-		}
-	}
-	if flag != "" {
-		return "", usage("there is no format %q: %s", flag, formatNames(formats))
-	}
-	if output == "" || output == "-" {
-		return "text", nil
-	}
-	ending := strings.ToLower(filepath.Ext(output))
-	for _, f := range formats {
-		if ending == f.ending {
-			return f.name, nil
-		}
-	}
-	return "", usage("the ending of %s does not say what to write: end it in %s, or give --format", output, endings(formats))
-}
-
-func formatNames(formats []format) string {
-	var names []string
-	for _, f := range formats {
-		names = append(names, f.name)
-	}
-	return "write " + words.Or(names)
-}
-
-func endings(formats []format) string {
-	var all []string
-	for _, f := range formats {
-		all = append(all, f.ending)
-	}
-	return words.Or(all)
-}
 
 // write puts a result where it was asked for: standard output, or a file that
 // is replaced whole or not at all. It never replaces what was read.
 func (a *app) write(output string, content []byte, inputs []string) error {
-	if output == "" || output == "-" {
+	if formats.Standard(output) {
 		_, err := a.out.Write(content)
 		return err
 	}
-	if err := noRecipe(output, planFormats); err != nil {
+	if err := formats.OfPlan.NoRecipe(output); err != nil {
 		return err
 	}
 	if info, err := os.Stat(output); err == nil {
@@ -108,14 +41,23 @@ func (a *app) write(output string, content []byte, inputs []string) error {
 	case errors.Is(err, fs.ErrNotExist):
 		return usage("cannot write %s: its folder is not there", output)
 	case err != nil:
-		return usage("cannot write %s: %v", output, reason(err))
+		return usage("cannot write %s: %v", output, wholefile.Reason(err))
 	case done.Same:
 		a.say("%s is up to date", output)
 		return nil
 	}
 	a.tellNames(output, done)
-	a.say("wrote %s, %s", output, size(len(content)))
+	a.say("wrote %s, %s", output, bytesOf(len(content)))
 	return nil
+}
+
+// notes tells what a person should know besides the answer.
+func (a *app) notes(all ...string) {
+	for _, note := range all {
+		if note != "" {
+			a.say("%s", note)
+		}
+	}
 }
 
 // tellNames says that a file had more names than the one written.
@@ -129,7 +71,8 @@ func otherNames(name string, n int) string {
 	return fmt.Sprintf("%s has %d names (hard links): the others keep the old text", name, n)
 }
 
-func size(n int) string {
+// bytesOf is a size in words.
+func bytesOf(n int) string {
 	if n < 10_000 {
 		return fmt.Sprintf("%d bytes", n)
 	}
@@ -150,24 +93,20 @@ func (a *app) tell(format string, args ...any) { a.tellOn(a.err, format, args...
 // tellOn writes a line for a person. What is told of comes from files, names and
 // arguments: none of it reaches the terminal but as text.
 func (a *app) tellOn(w io.Writer, format string, args ...any) {
-	fmt.Fprintln(w, safeLines(fmt.Sprintf(format, safeArgs(args)...), a.plain()))
+	fmt.Fprintln(w, safeLines(diag.Harmless(format, args...), a.plain()))
 }
 
-// safeArgs makes what is put into a message harmless: a line break in a file's
-// name is none in the message.
-func safeArgs(args []any) []any {
-	out := make([]any, len(args))
-	for i, arg := range args {
-		switch arg := arg.(type) {
-		case string:
-			out[i] = diag.Safe(arg, false)
-		case error:
-			out[i] = diag.Safe(arg.Error(), false)
-		default:
-			out[i] = arg
+// safeLines makes a text of several lines harmless to a terminal.
+func safeLines(text string, ascii bool) string {
+	all := strings.Split(text, "\n")
+	for i, line := range all {
+		cells := strings.Split(line, "\t")
+		for k, cell := range cells {
+			cells[k] = diag.Safe(cell, ascii)
 		}
+		all[i] = strings.Join(cells, "\t")
 	}
-	return out
+	return strings.Join(all, "\n")
 }
 
 // stream is standard output. It keeps the first error, which whoever writes a

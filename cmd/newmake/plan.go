@@ -5,12 +5,12 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"newmake/compile"
-	"newmake/compile/notice"
+	"newmake/compile/front"
+	"newmake/compile/front/revision"
 	"newmake/compile/plan"
 	"newmake/compile/show/csv"
+	"newmake/compile/show/formats"
 	"newmake/lang/diag"
-	"newmake/lang/recipe"
 	"newmake/lang/words"
 )
 
@@ -21,7 +21,7 @@ type planFlags struct {
 	schema, watch, open, variants              bool
 }
 
-func (a *app) planCommand() *cobra.Command {
+func planCommand(a *app) *cobra.Command {
 	var f planFlags
 	cmd := &cobra.Command{
 		Use:   "plan [FILE | FOLDER | BATCH | -]",
@@ -45,7 +45,7 @@ func (a *app) planCommand() *cobra.Command {
 			"  newmake plan ferry-landing.batch -o spirit.csv --table spirit\n" +
 			"  newmake plan ferry-landing.batch --format json -o ferry-landing.json",
 		Args:              cobra.MaximumNArgs(1),
-		ValidArgsFunction: a.completeBatches,
+		ValidArgsFunction: completeBatches,
 		RunE: func(_ *cobra.Command, args []string) error {
 			arg := ""
 			if len(args) > 0 {
@@ -57,11 +57,11 @@ func (a *app) planCommand() *cobra.Command {
 			case f.schema:
 				return a.write(f.output, plan.Schema, nil)
 			case f.variants:
-				return a.variants(arg, f)
+				return f.runVariants(a, arg)
 			case f.watch || f.open:
-				return a.watchPlan(arg, f)
+				return watchPlan(a, arg, f)
 			}
-			return a.plan(arg, f)
+			return f.run(a, arg)
 		},
 	}
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to plan, by name")
@@ -75,128 +75,115 @@ func (a *app) planCommand() *cobra.Command {
 	cmd.Flags().BoolVar(&f.watch, "watch", false, "write again whenever the recipe is saved")
 	cmd.Flags().BoolVar(&f.open, "open", false, "serve the sheet to the browser of this machine, anew whenever the recipe is saved")
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
-	completeFlag(cmd, "batch", a.batchNames)
+	completeFlag(cmd, "batch", batchNames)
 	completeFlag(cmd, "units", oneOf("us", "si"))
 	completeFlag(cmd, "table", oneOf(csv.Tables...))
 	return cmd
 }
 
-func (a *app) plan(arg string, f planFlags) error {
-	format, err := formatFor(planFormats, f.format, f.output)
+// run makes a plan and writes it.
+func (f planFlags) run(a *app, arg string) error {
+	format, err := formats.OfPlan.Choose(f.format, f.output)
+	if err != nil {
+		return err
+	}
+	system, err := units(f.units)
 	if err != nil {
 		return err
 	}
 	speak := format
-	if !toTerminal(f.output) {
+	if !formats.Standard(f.output) {
 		speak = "text" // the file is not written, so a person reads what is wrong
 	}
 	src, name, err := a.open(arg, f.batch, f.stdin)
-	if list, ok := err.(diag.List); ok {
-		return a.refuse(list, speak)
+	if err != nil {
+		return a.cannot(err, speak)
 	}
+	var tried *front.Tried
+	if len(f.try) > 0 {
+		if tried, err = src.Try(name, f.try); err != nil {
+			return a.cannot(err, speak)
+		}
+		a.notes(tried.Note)
+		src, name = tried.Source, tried.Name
+	}
+	made, err := src.Plan(name, system)
 	if err != nil {
 		return err
 	}
-	src, name, tried, err := a.try(src, name, f.try)
-	if list, ok := err.(diag.List); ok {
-		return a.refuse(list, speak)
+	a.notes(made.Notes...)
+	if made.Plan == nil || front.Broken(made.Diags) {
+		return a.refuse(made.Diags, speak)
 	}
-	if err != nil {
+	made.Plan.Source = revision.Of(src, made.Plan.Batch.Name)
+	if tried != nil {
+		tried.Mark(made.Plan)
+	}
+	if err := f.write(a, made, format, src); err != nil {
 		return err
 	}
-	p, list, err := a.compute(src, name, f.units)
-	if err != nil {
-		return err
-	}
-	if p == nil || broken(list) {
-		return a.refuse(list, speak)
-	}
-	p.Source = revisionOf(src, p.Batch.Name)
-	tried.mark(p)
-	if err := a.writePlan(p, list, format, f, src); err != nil {
-		return err
-	}
-	return a.unkept(list, f)
+	return f.unkept(a, made.Diags)
 }
 
 // unkept ends a plan with 1, as check does, if the batch keeps a promise no
 // more: the plan is made and shows it, and is not what was asked for.
-func (a *app) unkept(list diag.List, f planFlags) error {
+func (f planFlags) unkept(a *app, list diag.List) error {
 	if !list.HasErrors() {
 		return nil
 	}
-	if toTerminal(f.output) { // otherwise all of it has been said
+	if formats.Standard(f.output) { // otherwise all of it has been said
 		a.show(slices.DeleteFunc(slices.Clone(list), func(d diag.Diagnostic) bool { return d.Severity != diag.Error }))
 	}
 	return errSaid
 }
 
-// compute checks and compiles one batch. The plan is nil if it has errors.
-func (a *app) compute(src *source, name, units string) (*plan.Plan, diag.List, error) {
-	name, err := a.choose(src, name)
-	if err != nil {
-		return nil, nil, err
-	}
-	if name == "" {
-		list := src.house.CheckIn(src.path)
-		if !list.HasErrors() {
-			list.Add(noBatch(src))
-		}
-		return nil, list, nil
-	}
-	b, list := src.house.Batch(name)
-	unread, others := restOfFile(src, name, list)
-	list = src.house.Ordered(append(list, unread...))
-	if b == nil || len(unread) > 0 {
-		return nil, list, nil
-	}
-	if others != "" {
-		a.say("%s", others)
-	}
-	switch units {
-	case "":
-	case "us":
-		b = inUnits(b, recipe.US)
-	case "si":
-		b = inUnits(b, recipe.SI)
-	default:
-		return nil, nil, usage("--units is us or si, not %q", units)
-	}
-	p, computed := compile.Compile(b)
-	list = notice.Together(list, computed)
-	if p != nil {
-		p.Notices = notice.InPlan(list)
-	}
-	return p, list, nil
-}
-
-// inUnits is a batch that is spoken of in a system of units.
-func inUnits(b *recipe.Batch, s recipe.System) *recipe.Batch {
-	c := *b
-	c.Units = s
-	return &c
-}
-
-// broken says if a list has errors that a plan cannot be shown with. A promise
-// that is not kept is shown in the plan itself.
-func broken(list diag.List) bool {
-	for _, d := range list {
-		if d.Severity == diag.Error && d.Code != diag.CodePromiseBroken {
-			return true
-		}
-	}
-	return false
-}
-
-func (a *app) writePlan(p *plan.Plan, list diag.List, format string, f planFlags, src *source) error {
-	out, err := a.renderPlan(p, format, f)
+// runVariants writes a batch and all that vary it side by side.
+func (f planFlags) runVariants(a *app, arg string) error {
+	format, err := formats.OfVariants.Choose(f.format, f.output)
 	if err != nil {
 		return err
 	}
-	if !toTerminal(f.output) {
-		a.show(list) // the sheet goes elsewhere: say here what it says there
+	system, err := units(f.units)
+	if err != nil {
+		return err
 	}
-	return a.write(f.output, out, src.inputs())
+	speak := format
+	if format == "md" || !formats.Standard(f.output) {
+		speak = "text"
+	}
+	src, name, err := a.open(arg, f.batch, f.stdin)
+	if err != nil {
+		return a.cannot(err, speak)
+	}
+	trial, err := src.Variants(name, system)
+	if err != nil {
+		return err
+	}
+	a.notes(trial.Note)
+	if front.Broken(trial.Diags) {
+		return a.refuse(trial.Diags, speak)
+	}
+	if len(trial.Plans) == 1 {
+		a.say("no batch of the house varies %q; a variant begins: batch \"...\" from %q {", trial.Name, trial.Name)
+	}
+	out, err := formats.Variants(trial.Plans, format, f.options(a))
+	if err != nil {
+		return err
+	}
+	return a.write(f.output, out, src.Inputs())
 }
 
-func toTerminal(output string) bool { return output == "" || output == "-" }
+func (f planFlags) write(a *app, made *front.Plan, format string, src *front.Source) error {
+	out, err := formats.Plan(made.Plan, format, f.options(a))
+	if err != nil {
+		return err
+	}
+	if !formats.Standard(f.output) {
+		a.show(made.Diags) // the sheet goes elsewhere: say here what it says there
+	}
+	return a.write(f.output, out, src.Inputs())
+}
+
+func (f planFlags) options(a *app) formats.Options {
+	return formats.Options{Table: f.table, Bold: a.bold(f.output)}
+}

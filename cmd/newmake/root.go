@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/spf13/cobra"
+
+	"newmake/compile/show/formats"
 )
 
 const shortHelp = `newmake turns a whiskey batch, written as text, into numbers and a run sheet.
@@ -16,7 +18,7 @@ newmake help lists all commands; newmake help plan shows one with examples.
 `
 
 // root is the command line, without anything run yet.
-func (a *app) root() *cobra.Command {
+func root(a *app) *cobra.Command {
 	root := &cobra.Command{
 		Use:           "newmake",
 		Short:         "From a batch written as text to a run sheet",
@@ -24,7 +26,7 @@ func (a *app) root() *cobra.Command {
 		Version:       version(),
 		SilenceErrors: true,
 		SilenceUsage:  true,
-		Args:          a.noSuchCommand,
+		Args:          noSuchCommand,
 
 		SuggestionsMinimumDistance: 2,
 		RunE: func(cmd *cobra.Command, _ []string) error {
@@ -49,12 +51,17 @@ func (a *app) root() *cobra.Command {
 		}
 		return usage("--color is auto, always or never, not %q", a.color)
 	}
-	root.AddCommand(a.planCommand(), a.checkCommand(), a.fmtCommand(), a.diffCommand(), a.sizeCommand(), a.gitSetupCommand(), a.stockCommand(), a.gaugeCommand(), a.explainCommand(), a.whyCommand(), a.initCommand(), a.versionCommand())
+	for _, command := range []func(*app) *cobra.Command{
+		planCommand, checkCommand, fmtCommand, diffCommand, sizeCommand, gitSetupCommand, stockCommand, gaugeCommand,
+		explainCommand, whyCommand, initCommand, versionCommand,
+	} {
+		root.AddCommand(command(a))
+	}
 	return root
 }
 
 // noSuchCommand says which command may have been meant, and runs none.
-func (a *app) noSuchCommand(cmd *cobra.Command, args []string) error {
+func noSuchCommand(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
@@ -76,6 +83,11 @@ func (a *app) colour(isTerminal bool) bool {
 		return false
 	}
 	return isTerminal && a.env("NO_COLOR") == "" && a.env("TERM") != "dumb"
+}
+
+// bold says that what is written to an output may be bold.
+func (a *app) bold(output string) bool {
+	return a.colour(a.outTerminal) && formats.Standard(output)
 }
 
 // plain says whether messages should keep to ASCII: when asked to, or when the

@@ -61,7 +61,7 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 // faulty is newmake with a command that panics.
 func faulty() {
 	a := terminal()
-	root := a.root()
-	root.AddCommand(panicking())
-	os.Exit(a.execute(root, os.Args[1:]))
+	command := root(a)
+	command.AddCommand(panicking())
+	os.Exit(a.execute(command, os.Args[1:]))
 }

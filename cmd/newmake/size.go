@@ -1,16 +1,23 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
 
 	"github.com/spf13/cobra"
 
-	"newmake/compile"
-	solve "newmake/compile/ask/size"
-	"newmake/compile/measure"
+	"newmake/compile/ask/size"
+	"newmake/compile/front"
+	"newmake/compile/show/sized"
+	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/edit"
 	"newmake/lang/recipe"
+	"newmake/lang/wholefile"
 )
 
 const sizeShort = `newmake size finds the batch that gives what is wanted.
@@ -23,12 +30,11 @@ newmake help size has more of them.
 
 // sizeFlags are what a person asks of a size.
 type sizeFlags struct {
-	casks, proofGallons, wash, grain string
-	cut, proof                       string
-	write, name, batch, format       string
+	size.Request
+	write, batch, format string
 }
 
-func (a *app) sizeCommand() *cobra.Command {
+func sizeCommand(a *app) *cobra.Command {
 	var f sizeFlags
 	cmd := &cobra.Command{
 		Use:   "size FILE|BATCH (--casks N | --proof-gallons N | --wash VOLUME | --GRAIN WEIGHT | --cut hearts --proof N)",
@@ -55,20 +61,20 @@ func (a *app) sizeCommand() *cobra.Command {
 				fmt.Fprint(a.out, sizeShort)
 				return nil
 			case 1:
-				return a.size(args[0], f)
+				return f.run(a, args[0])
 			}
-			return usage("size takes one batch, not %s", quoteAll(args))
+			return usage("size takes one batch, not %s", front.QuoteAll(args))
 		},
 	}
-	cmd.Flags().StringVar(&f.casks, "casks", "", "as many casks as this, full")
-	cmd.Flags().StringVar(&f.proofGallons, "proof-gallons", "", "this many proof gallons of hearts")
-	cmd.Flags().StringVar(&f.wash, "wash", "", "this volume of wash: 480 gal")
-	cmd.Flags().StringVar(&f.grain, "grain", "", "this weight of a grain: \"corn 700 lb\"; or --corn 700 lb")
-	cmd.Flags().StringVar(&f.cut, "cut", "", "the cut to find: hearts, which is where they end")
-	cmd.Flags().StringVar(&f.proof, "proof", "", "with --cut: the proof that the hearts average")
+	cmd.Flags().StringVar(&f.Casks, "casks", "", "as many casks as this, full")
+	cmd.Flags().StringVar(&f.ProofGallons, "proof-gallons", "", "this many proof gallons of hearts")
+	cmd.Flags().StringVar(&f.Wash, "wash", "", "this volume of wash: 480 gal")
+	cmd.Flags().StringVar(&f.Grain, "grain", "", "this weight of a grain: \"corn 700 lb\"; or --corn 700 lb")
+	cmd.Flags().StringVar(&f.Cut, "cut", "", "the cut to find: hearts, which is where they end")
+	cmd.Flags().StringVar(&f.Proof, "proof", "", "with --cut: the proof that the hearts average")
 	cmd.Flags().StringVarP(&f.write, "write", "w", "", "write a variant: into the batch's file, or -w=FILE into a new one")
 	cmd.Flags().Lookup("write").NoOptDefVal = ownFile
-	cmd.Flags().StringVar(&f.name, "name", "", "the variant's name")
+	cmd.Flags().StringVar(&f.Name, "name", "", "the variant's name")
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to size, by name, of a file with several")
 	cmd.Flags().StringVar(&f.format, "format", "", "text or json")
 	completeFlag(cmd, "format", oneOf("text", "json"))
@@ -78,74 +84,101 @@ func (a *app) sizeCommand() *cobra.Command {
 // ownFile is what -w stands for alone: the file that the batch is in.
 const ownFile = "the same file"
 
-func (a *app) size(arg string, f sizeFlags) error {
+// run finds a size, shows it, and writes it if that is asked for.
+func (f sizeFlags) run(a *app, arg string) error {
 	if f.format != "" && f.format != "text" && f.format != "json" {
 		return usage("there is no format %q: write text or json", f.format)
 	}
-	src, name, err := a.open(arg, f.batch, "")
+	f.Keep = f.write != ""
+	found, err := f.find(a, arg)
 	if list, ok := err.(diag.List); ok {
-		return a.noAnswer(list, f)
+		return a.noAnswer(list, f.format)
 	}
 	if err != nil {
 		return err
 	}
-	if name, err = a.choose(src, name); err != nil {
+	if err := f.show(a, found); err != nil || !f.Keep {
 		return err
 	}
-	b, list := src.house.Batch(name)
-	if b == nil {
-		return a.noAnswer(list, f)
+	if f.write != ownFile {
+		return f.newFile(a, found)
 	}
-	s := &sizing{batch: b, house: src.house, memo: &compile.Memo{}, units: measure.US}
-	if b.Units == recipe.SI {
-		s.units = measure.SI
-	}
-	if err := s.solve(f); err != nil {
-		return a.noSize(s, err, f)
-	}
-	if err := s.planWritten(src.path); err != nil {
-		return a.noAnswer(err, f)
-	}
-	if err := a.showSize(s, f); err != nil || f.write == "" {
-		return err
-	}
-	return a.writeVariant(s, f)
+	return f.ownFile(a, found)
 }
 
-// noAnswer ends a size whose text has errors.
-func (a *app) noAnswer(list diag.List, f sizeFlags) error {
+func (f sizeFlags) find(a *app, arg string) (*size.Found, error) {
+	src, name, err := a.open(arg, f.batch, "")
+	if err != nil {
+		return nil, err
+	}
+	b, err := src.Batch(name, nil)
+	if err != nil {
+		return nil, err
+	}
+	a.notes(b.Notes...)
+	if b.Recipe == nil {
+		return nil, b.Diags
+	}
+	return size.Find(src, b.Recipe, f.Request)
+}
+
+func (f sizeFlags) show(a *app, found *size.Found) error {
+	var out bytes.Buffer
 	if f.format == "json" {
-		if err := a.showJSON(list); err != nil {
-			return usage("cannot write: %v", err)
+		if err := sized.JSON(&out, found); err != nil {
+			return err
 		}
-		return errSaid
+	} else {
+		sized.Text(&out, found)
+		a.show(found.Diags)
 	}
-	a.show(list)
-	return errSaid
+	return a.write("", out.Bytes(), nil)
 }
 
-// noSize says that there is no such size, and what stands in the way.
-func (a *app) noSize(s *sizing, err error, f sizeFlags) error {
-	var none *solve.None
-	if !errors.As(err, &none) {
-		if list, ok := err.(diag.List); ok {
-			return a.noAnswer(list, f)
-		}
+// ownFile writes the variant at the end of the batch's file.
+func (f sizeFlags) ownFile(a *app, found *size.Found) error {
+	at := found.Batch.Where[recipe.PathBatch].Src
+	out := edit.AtEnd(at.Text, found.Text.Text)
+	if len(out) > lang.MaxFileBytes {
+		return usage("%s would become too large: give a new file, -w=NAME.batch", at.Name)
+	}
+	now, err := os.ReadFile(at.Name)
+	if err != nil {
+		return usage("cannot read %s: %v", at.Name, wholefile.Reason(err))
+	}
+	if !bytes.Equal(now, at.Text) {
+		return usage("%s has changed since it was read: nothing was written", at.Name)
+	}
+	var done wholefile.Done
+	err = uninterrupted(func() (err error) {
+		done, err = a.disk.Replace(at.Name, now, out)
 		return err
+	})
+	if err != nil {
+		return usage("cannot write %s: %v", at.Name, wholefile.Reason(err))
 	}
-	d := diag.Diagnostic{Code: diag.CodeNoSize, Severity: diag.Error, At: s.batch.Where[recipe.PathBatch], Summary: none.Error()}
-	if none.Limit != nil {
-		d.Code = diag.CodeSizeLimit
-		d.Summary = fmt.Sprintf("%s: %s", none.Target, none.Limit.Summary)
-		d.Related = append(d.Related, diag.Related{At: none.Limit.At, Text: "this stands in the way first"})
-		d.Related = append(d.Related, none.Limit.Related...)
-		d.Reason = none.Limit.Reason
-		d.Help = none.Limit.Help
-		if l := none.Largest; l != nil {
-			d.Help = fmt.Sprintf("the largest that goes is %.3f times the batch, which gives %s; or %s", l.Factor, s.gives(l), none.Limit.Help)
-		}
-	} else if none.Most > 0 {
-		d.Help = "what can be had is stated; ask for that, or change the recipe"
+	a.tellNames(at.Name, done)
+	a.say("wrote the variant %q at the end of %s", found.Text.Name, at.Name)
+	return nil
+}
+
+// newFile writes the variant into a file of its own. What is there already is
+// never written over.
+func (f sizeFlags) newFile(a *app, found *size.Found) error {
+	name := f.write
+	if filepath.Ext(name) != ending {
+		return usage("%s does not end in %s, so no house would read it", name, ending)
 	}
-	return a.noAnswer(diag.List{d}, f)
+	if !found.Source.Holds(name) {
+		return usage("%s is not in the house at %s, so its batch would vary nothing", name, found.Source.House.Root)
+	}
+	err := uninterrupted(func() error { return a.disk.Create(name, found.Text.Text, 0o644) })
+	if errors.Is(err, fs.ErrExist) {
+		return usage("there is a file %s already: nothing was written", name)
+	}
+	if err != nil {
+		return usage("cannot write %s: %v", name, wholefile.Reason(err))
+	}
+	a.say("wrote %s, %s", name, bytesOf(len(found.Text.Text)))
+	return nil
 }

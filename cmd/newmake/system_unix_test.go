@@ -10,7 +10,7 @@ import (
 	"testing"
 	"time"
 
-	"newmake/cmd/newmake/internal/wholefile"
+	"newmake/lang/wholefile"
 )
 
 func makePipe(path string) error { return syscall.Mkfifo(path, 0o644) }

@@ -38,7 +38,7 @@ func versionLine() string { return "newmake " + version() }
 const ownLicence = "The licence of newmake itself is for its owner to state; none is stated here.\n" +
 	"What is linked into it is listed below, with the text of every licence.\n\n"
 
-func (a *app) versionCommand() *cobra.Command {
+func versionCommand(a *app) *cobra.Command {
 	var licencesToo bool
 	cmd := &cobra.Command{
 		Use:   "version",

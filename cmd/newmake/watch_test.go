@@ -67,7 +67,7 @@ func TestWatch(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	defer stop()
 	ended := make(chan error, 1)
-	go func() { ended <- quietApp(said).watch(ctx, text, planFlags{output: out, open: true}) }()
+	go func() { ended <- watch(ctx, quietApp(said), text, planFlags{output: out, open: true}) }()
 
 	served := regexp.MustCompile(`http://127\.0\.0\.1:\d+/[A-Z2-7]{26}/`)
 	soon(t, "it says where it serves", func() bool { return served.MatchString(said.String()) })
@@ -127,25 +127,6 @@ func TestWatch(t *testing.T) {
 
 // Standard input is read once, and can't be watched.
 func TestWatchStandardInput(t *testing.T) {
-	err := quietApp(&heard{}).watch(t.Context(), standardInput, planFlags{watch: true})
+	err := watch(t.Context(), quietApp(&heard{}), standardInput, planFlags{watch: true})
 	assert.ErrorContains(t, err, "cannot be watched")
-}
-
-// What is looked at, not only what the system tells, counts.
-func TestLook(t *testing.T) {
-	house := houseCopy(t)
-	before, err := look(house)
-	require.NoError(t, err)
-	require.NoError(t, os.WriteFile(filepath.Join(house, "sheet.html"), nil, 0o644))
-	require.NoError(t, os.MkdirAll(filepath.Join(house, ".git"), 0o755))
-	require.NoError(t, os.WriteFile(filepath.Join(house, ".git", "x.batch"), nil, 0o644))
-	same, err := look(house)
-	require.NoError(t, err)
-	assert.Equal(t, before, same, "only texts of the house count")
-	require.NoError(t, os.WriteFile(filepath.Join(house, "new.batch"), nil, 0o644))
-	other, err := look(house)
-	require.NoError(t, err)
-	assert.NotEqual(t, before, other)
-	_, err = look(filepath.Join(house, "nowhere"))
-	assert.Error(t, err)
 }

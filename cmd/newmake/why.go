@@ -10,9 +10,11 @@ import (
 
 	"newmake/compile"
 	"newmake/compile/ask/why"
+	"newmake/compile/front"
 	"newmake/compile/measure"
 	"newmake/compile/notice"
 	"newmake/compile/plan"
+	"newmake/compile/show/formats"
 	"newmake/compile/show/working"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
@@ -24,7 +26,7 @@ type whyFlags struct {
 	depth int
 }
 
-func (a *app) whyCommand() *cobra.Command {
+func whyCommand(a *app) *cobra.Command {
 	var f whyFlags
 	cmd := &cobra.Command{
 		Use:   "why BATCH [VALUE]",
@@ -43,7 +45,7 @@ func (a *app) whyCommand() *cobra.Command {
 			if len(args) == 0 {
 				return usage("say which batch, and which number of it: newmake why ferry-landing.batch hearts")
 			}
-			return a.why(args[0], strings.Join(args[1:], "-"), f)
+			return f.run(a, args[0], strings.Join(args[1:], "-"))
 		},
 	}
 	cmd.Flags().IntVar(&f.depth, "depth", 1, "how many generations of numbers to tell in full, 1 to 9")
@@ -56,85 +58,61 @@ func (a *app) whyCommand() *cobra.Command {
 	return cmd
 }
 
-func (a *app) why(arg, value string, f whyFlags) error {
-	format, err := formatFor(answerFormats, f.format, f.output)
+func (f whyFlags) run(a *app, arg, value string) error {
+	format, err := formats.OfAnswer.Choose(f.format, f.output)
 	if err != nil {
 		return err
 	}
 	if f.depth < 1 || f.depth > why.MostDepth {
 		return usage("--depth is 1 to %d, not %d", why.MostDepth, f.depth)
 	}
-	src, b, list, err := a.batchFor(arg, f.planFlags)
+	system, err := units(f.units)
 	if err != nil {
 		return err
 	}
-	if b == nil && value == "" && why.Known(arg) && (src == nil || src.path == ".") {
-		return usage("%q is a number, and not a batch: newmake why BATCH %s", arg, arg)
+	noBatch := usage("%q is a number, and not a batch: newmake why BATCH %s", arg, arg)
+	src, name, err := a.open(arg, f.batch, f.stdin)
+	if _, ok := err.(diag.List); ok && value == "" && why.Known(arg) {
+		return noBatch
 	}
-	if b == nil {
-		return a.refuse(list, format)
+	if err != nil {
+		return a.cannot(err, format)
+	}
+	b, err := src.Batch(name, system)
+	if err != nil {
+		return err
+	}
+	a.notes(b.Notes...)
+	if b.Recipe == nil && value == "" && why.Known(arg) && src.Path == "." {
+		return noBatch
+	}
+	if b.Recipe == nil {
+		return a.refuse(b.Diags, format)
 	}
 	memo := new(compile.Memo)
-	if _, computed := memo.Compile(b); broken(computed) {
-		return a.refuse(notice.Together(list, computed), format)
+	if _, computed := memo.Compile(b.Recipe); front.Broken(computed) {
+		return a.refuse(notice.Together(b.Diags, computed), format)
 	}
 	q := why.Question{
-		Batch: b, Value: value, Depth: f.depth, Units: measure.US,
+		Batch: b.Recipe, Value: value, Depth: f.depth, Units: measure.US,
 		Compile: func(b *recipe.Batch) *plan.Plan { p, _ := memo.Compile(b); return p },
 	}
-	if b.Units == recipe.SI {
+	if b.Recipe.Units == recipe.SI {
 		q.Units = measure.SI
 	}
 	var out bytes.Buffer
 	if value == "" {
-		err = a.whyList(&out, q, format, arg)
+		err = whyList(a, &out, q, format, arg)
 	} else {
-		err = a.whyValue(&out, q, format, arg)
+		err = whyValue(a, &out, q, format, arg)
 	}
 	if err != nil {
 		return err
 	}
-	return a.write(f.output, out.Bytes(), src.inputs())
+	return a.write(f.output, out.Bytes(), src.Inputs())
 }
 
-// batchFor finds and checks the batch that is meant. Without errors it is not
-// nil.
-func (a *app) batchFor(arg string, f planFlags) (*source, *recipe.Batch, diag.List, error) {
-	src, name, err := a.open(arg, f.batch, f.stdin)
-	if list, ok := err.(diag.List); ok {
-		return nil, nil, list, nil
-	}
-	if err != nil {
-		return nil, nil, nil, err
-	}
-	name, err = a.choose(src, name)
-	if err != nil {
-		return nil, nil, nil, err
-	}
-	if name == "" {
-		list := src.house.CheckIn(src.path)
-		if !list.HasErrors() {
-			list.Add(noBatch(src))
-		}
-		return src, nil, list, nil
-	}
-	b, list := src.house.Batch(name)
-	if b == nil {
-		return src, nil, list, nil
-	}
-	switch f.units {
-	case "":
-	case "us":
-		b = inUnits(b, recipe.US)
-	case "si":
-		b = inUnits(b, recipe.SI)
-	default:
-		return nil, nil, nil, usage("--units is us or si, not %q", f.units)
-	}
-	return src, b, list, nil
-}
-
-func (a *app) whyList(out *bytes.Buffer, q why.Question, format, arg string) error {
+func whyList(a *app, out *bytes.Buffer, q why.Question, format, arg string) error {
 	parts, err := why.List(q.Batch, q.Compile, q.Units)
 	if err != nil {
 		return err
@@ -150,7 +128,7 @@ func (a *app) whyList(out *bytes.Buffer, q why.Question, format, arg string) err
 	return working.List(out, q.Batch.Name, parts, a.colour(a.outTerminal), "newmake why "+quoted(arg)+" hearts")
 }
 
-func (a *app) whyValue(out *bytes.Buffer, q why.Question, format, arg string) error {
+func whyValue(a *app, out *bytes.Buffer, q why.Question, format, arg string) error {
 	answer, err := why.Explain(q)
 	var unknown *why.Unknown
 	if errors.As(err, &unknown) {
@@ -175,13 +153,4 @@ func quoted(arg string) string {
 		return fmt.Sprintf("%q", arg)
 	}
 	return arg
-}
-
-// inputs are the files of the house: none of them is ever written over.
-func (s *source) inputs() []string {
-	var out []string
-	for _, f := range s.house.Files {
-		out = append(out, f.Source.Name)
-	}
-	return out
 }

@@ -13,8 +13,7 @@ import (
 func TestWhyExamplesAreRun(t *testing.T) {
 	script, err := os.ReadFile(filepath.Join("..", "..", "testdata", "script", "why.txtar"))
 	require.NoError(t, err)
-	a := &app{}
-	for _, line := range strings.Split(a.whyCommand().Example, "\n") {
+	for _, line := range strings.Split(whyCommand(&app{}).Example, "\n") {
 		require.Contains(t, string(script), "exec "+strings.ReplaceAll(strings.TrimSpace(line), `"`, "'")+"\n")
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"html/template"
 	"io"
 	"strings"
+	"sync"
 
 	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
@@ -13,7 +14,10 @@ import (
 //go:embed page.html
 var pageSource string
 
-var pageTemplate = template.Must(template.New("diff").Parse(pageSource))
+// pageTemplate is read when the first page is written.
+var pageTemplate = sync.OnceValue(func() *template.Template {
+	return template.Must(template.New("diff").Parse(pageSource))
+})
 
 // HTML writes the document as one page that needs nothing else: no script, no
 // font, no image. All text goes through html/template.
@@ -27,7 +31,7 @@ func HTML(w io.Writer, d *compare.Document, o Options) error {
 	if len(shown) == 1 {
 		v.Title = v.Pairs[0].Title
 	}
-	return pageTemplate.Execute(w, v)
+	return pageTemplate().Execute(w, v)
 }
 
 // view is the document in words, as the page shows it.

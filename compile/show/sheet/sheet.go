@@ -33,6 +33,7 @@ import (
 	"html/template"
 	"io"
 	"strings"
+	"sync"
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
@@ -71,13 +72,16 @@ var files embed.FS
 //go:embed live.js
 var liveScript string
 
-var parsed = template.Must(chart.AddTo(template.Must(
-	template.New("").Funcs(funcs(measure.US, nil)).ParseFS(files, "*.tmpl", "sheet.css"))))
+// parsed is the template, read when the first sheet is written.
+var parsed = sync.OnceValue(func() *template.Template {
+	return template.Must(chart.AddTo(template.Must(
+		template.New("").Funcs(funcs(measure.US, nil)).ParseFS(files, "*.tmpl", "sheet.css"))))
+})
 
 // HTML writes the sheet.
 func HTML(w io.Writer, p *plan.Plan, o Options) error {
 	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
-	t, err := parsed.Clone()
+	t, err := parsed().Clone()
 	if err != nil {
 		return err
 	}
@@ -90,7 +94,7 @@ func HTML(w io.Writer, p *plan.Plan, o Options) error {
 // Broken writes the page that is served while there is no good sheet yet.
 func Broken(w io.Writer, l Live) error {
 	v := view{Plan: &plan.Plan{}, Live: l.shown()}
-	t, err := parsed.Clone()
+	t, err := parsed().Clone()
 	if err != nil {
 		return err
 	}

@@ -1,0 +1,93 @@
+package main
+
+import (
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"newmake/compile/front"
+	"newmake/lang"
+	"newmake/lang/recipe"
+)
+
+// standardInput is how a person names it.
+const standardInput = "-"
+
+// ending is that of the files that a house reads.
+const ending = front.Ending
+
+// place is what a path on the command line stands for. stdin is the file that
+// standard input stands for, if it is that.
+func (a *app) place(path, stdin string) (front.Place, error) {
+	if path != standardInput {
+		return front.Place{Path: path}, nil
+	}
+	name, text, err := a.standardText(stdin)
+	return front.Place{Path: name, Overlay: map[string][]byte{name: text}}, err
+}
+
+// standardText reads standard input, as the file that it stands for.
+func (a *app) standardText(stdin string) (name string, text []byte, err error) {
+	if a.inTerminal {
+		return "", nil, usage("standard input is a terminal: give a file, or pipe a batch in")
+	}
+	text, err = io.ReadAll(io.LimitReader(a.in, lang.MaxFileBytes+1)) // one more than a file may have, and it is refused
+	if err != nil {
+		return "", nil, usage("cannot read standard input: %v", err)
+	}
+	if stdin == "" {
+		stdin = front.Unnamed
+	}
+	return stdin, text, nil
+}
+
+// load reads the house of a path.
+func (a *app) load(path, stdin string) (*front.Source, error) {
+	p, err := a.place(path, stdin)
+	if err != nil {
+		return nil, err
+	}
+	return front.Load(p)
+}
+
+// open finds what an argument means, and reads its house. The batch is the one
+// that is asked for by name, or the one that the argument names, or "".
+func (a *app) open(arg, asked, stdin string) (*front.Source, string, error) {
+	path, batch := find(arg)
+	if asked != "" {
+		batch = asked
+	}
+	src, err := a.load(path, stdin)
+	return src, batch, err
+}
+
+// find turns an argument into a path, or into a batch of the house around the
+// working directory.
+func find(arg string) (path, batch string) {
+	if arg == "" {
+		return ".", ""
+	}
+	if arg == standardInput {
+		return arg, ""
+	}
+	if _, err := os.Stat(arg); err == nil || strings.HasSuffix(arg, ending) || strings.ContainsRune(arg, filepath.Separator) {
+		return arg, ""
+	}
+	return ".", arg
+}
+
+// units are those that a flag asks for; nil is the batch's own.
+func units(flag string) (*recipe.System, error) {
+	system := recipe.US
+	switch flag {
+	case "":
+		return nil, nil
+	case "us":
+	case "si":
+		system = recipe.SI
+	default:
+		return nil, usage("--units is us or si, not %q", flag)
+	}
+	return &system, nil
+}

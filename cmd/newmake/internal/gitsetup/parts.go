@@ -1,0 +1,101 @@
+// Package gitsetup teaches a git repository about recipes: line endings, hunk
+// headers, a diff driver and a hook. Nothing that is there already is written
+// over, and what was set can be taken back.
+package gitsetup
+
+import (
+	"os"
+	"path/filepath"
+
+	"newmake/lang/gitrepo"
+	"newmake/lang/wholefile"
+)
+
+// Setup is of one repository.
+type Setup struct {
+	Repo *gitrepo.Repo
+	Disk wholefile.Disk
+}
+
+// Part is one thing that is set.
+type Part struct {
+	Name string // where: .gitattributes, a key of git's config, the hook
+	Why  string
+	// Found is what is there.
+	Found func() (State, error)
+	Set   func() error
+	Unset func() error
+	Show  []string // what is set, line by line
+	// ByHand is what a person does where something else is in the way.
+	ByHand string
+	// ToUndo is what a person looks at there when it is taken back.
+	ToUndo string
+}
+
+// State is what is there of a part.
+type State int
+
+const (
+	NotThere State = iota
+	IsOurs
+	IsOther
+)
+
+// Attributes and config. The patterns are POSIX extended regular expressions.
+const (
+	attributeLine = "*.batch text eol=lf diff=newmake"
+	markBegin     = "# newmake: begin"
+	markEnd       = "# newmake: end"
+	wasOpen       = ", the line above had no end"
+	wasEmpty      = ", the file was empty"
+
+	// A line that opens a block: its words go into the hunk header.
+	funcName = `^[ \t]*([a-z][a-z-]*([ \t].*)?)\{`
+	// The text as laid out; as it is, where newmake is not there or refuses it.
+	textConv = `f() { { newmake fmt - <"$1"; } 2>/dev/null || cat "$1"; }; f`
+)
+
+const hookText = `#!/bin/sh
+# Installed by newmake git-setup; newmake git-setup --remove takes it out.
+# Lays out and checks the .batch files that are staged.
+if ! command -v newmake >/dev/null 2>&1; then
+  echo "newmake is not on the path: staged .batch files were not checked" >&2
+  exit 0
+fi
+exec newmake git-setup --staged
+`
+
+// Parts are all that is set in a repository, in order.
+func (s *Setup) Parts() ([]Part, error) {
+	hook, err := s.Repo.Hook("pre-commit")
+	if err != nil {
+		return nil, err
+	}
+	attributes := filepath.Join(s.Repo.Top, ".gitattributes")
+	byHand := "it sets other line endings or another driver for *.batch, which ours would override: make that line `" + attributeLine + "`"
+	toUndo := "its lines for *.batch are not newmake's own"
+	if isLink(attributes) {
+		byHand = "it is a link, which git does not read: put a file in its place"
+		toUndo = "it is a link, and what it leads to is not newmake's own"
+	}
+	return []Part{
+		{
+			Name: ".gitattributes", Why: "LF on every machine, and the driver below for .batch files", Show: []string{attributeLine},
+			Found:  func() (State, error) { return attributesFound(attributes) },
+			Set:    func() error { return s.addAttributes(attributes) },
+			Unset:  func() error { return s.dropAttributes(attributes) },
+			ByHand: byHand,
+			ToUndo: toUndo,
+		},
+		configPart(s.Repo, "diff.newmake.xfuncname", funcName, "hunk headers name the block; needs no program"),
+		configPart(s.Repo, "diff.newmake.textconv", textConv, "git diff shows the text as laid out; without newmake, as it is"),
+		{
+			Name: belowTop(s.Repo, hook), Why: "lays out and checks what is staged, before a commit", Show: []string{"newmake git-setup --staged"},
+			Found:  func() (State, error) { return hookFound(s.Repo, hook) },
+			Set:    func() error { return s.writeHook(hook) },
+			Unset:  func() error { return os.Remove(hook) },
+			ByHand: "add to it the line `newmake git-setup --staged || exit 1`",
+			ToUndo: "if you added the line `newmake git-setup --staged || exit 1`, take it out",
+		},
+	}, nil
+}

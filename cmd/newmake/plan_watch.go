@@ -1,0 +1,178 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"os/signal"
+	"slices"
+
+	"newmake/cmd/newmake/internal/preview"
+	houses "newmake/cmd/newmake/internal/watch"
+	"newmake/compile/front"
+	"newmake/compile/front/revision"
+	"newmake/compile/show/formats"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// watching is `plan --watch` and `plan --open`: a plan made anew whenever a text
+// of the house is saved. When the text breaks, the last good one stays.
+type watching struct {
+	app    *app
+	arg    string
+	flags  planFlags
+	format string
+	units  *recipe.System
+	named  bool          // the person named the batch; otherwise it is the first
+	page   *preview.Page // where it is served; nil without --open
+}
+
+func watchPlan(a *app, arg string, f planFlags) error {
+	ctx, stop := signal.NotifyContext(context.Background(), stops()...)
+	defer stop()
+	return watch(ctx, a, arg, f)
+}
+
+// watch goes on until the context ends.
+func watch(ctx context.Context, a *app, arg string, f planFlags) error {
+	if arg == standardInput {
+		return usage("standard input cannot be watched: give a file")
+	}
+	format, err := formats.OfPlan.Choose(f.format, f.output)
+	if err != nil {
+		return err
+	}
+	w := &watching{app: a, arg: arg, flags: f, format: format}
+	if w.units, err = units(f.units); err != nil {
+		return err
+	}
+	src, err := w.first()
+	if err != nil {
+		return err
+	}
+	ctx, end := context.WithCancel(ctx) // what is served ends with the watching
+	defer end()
+	root := src.House.Root
+	changes, err := houses.House(ctx, root, a.say)
+	if err != nil {
+		return usage("cannot watch %s: %v", root, err)
+	}
+	if f.open {
+		w.page = preview.New()
+	}
+	if err := w.make(); err != nil {
+		return err
+	}
+	if f.open {
+		if err := w.serve(ctx); err != nil {
+			return err
+		}
+	}
+	for {
+		select {
+		case <-ctx.Done():
+			return &exit{code: exitInterrupt}
+		case _, there := <-changes:
+			if !there {
+				return usage("the folder %s is gone: nothing is watched any more", root)
+			}
+			if err := w.make(); err != nil {
+				return err
+			}
+		}
+	}
+}
+
+// serve shows the page to the person's browser.
+func (w *watching) serve(ctx context.Context) error {
+	url, once, err := w.page.Serve(ctx)
+	if err != nil {
+		return usage("cannot serve: %v", err)
+	}
+	w.app.say("the sheet is at %s for you alone, in a browser of this machine; Ctrl-C ends it", url)
+	if w.app.errTerminal {
+		preview.Browse(once)
+	}
+	return nil
+}
+
+// first finds what is to be watched, and settles which batch is meant, so that
+// this is said once.
+func (w *watching) first() (*front.Source, error) {
+	path, name := find(w.arg)
+	if w.flags.batch != "" {
+		name = w.flags.batch
+	}
+	src, err := w.app.load(path, "")
+	if err != nil {
+		return nil, w.app.cannot(err, "text")
+	}
+	w.arg, w.named = path, name != ""
+	chosen, note, err := src.Choose(name)
+	w.flags.batch = chosen
+	w.app.notes(note)
+	return src, err
+}
+
+// make plans once, writes and serves. Only what no save can mend is an error.
+func (w *watching) make() error {
+	src, made, err := w.plan()
+	list, broken := err.(diag.List)
+	if err != nil && !broken {
+		w.broken(err.Error())
+		return nil
+	}
+	if !broken {
+		list = made.Diags
+	}
+	if broken || made.Plan == nil || front.Broken(list) {
+		w.app.show(list)
+		w.app.tell("%s: the last good plan stays", list.Counted())
+		if w.page != nil {
+			w.page.Problems(textOf(list))
+		}
+		return nil
+	}
+	made.Plan.Source = revision.Of(src, made.Plan.Batch.Name)
+	if w.page != nil {
+		w.page.Show(made.Plan)
+	}
+	if w.page == nil || w.flags.output != "" {
+		return w.flags.write(w.app, made, w.format, src)
+	}
+	w.app.show(list)
+	return nil
+}
+
+func (w *watching) plan() (*front.Source, *front.Plan, error) {
+	src, err := w.app.load(w.arg, "")
+	if err != nil {
+		return nil, nil, err
+	}
+	name := w.flags.batch
+	if !w.named && !slices.Contains(src.House.BatchesIn(w.arg), name) { // it has another name by now
+		name = ""
+	}
+	made, err := src.Plan(name, w.units)
+	if err != nil {
+		return nil, nil, err
+	}
+	w.app.notes(made.Notes...)
+	return src, made, nil
+}
+
+// broken says what stands in the way where there is no list of diagnostics: a
+// file that is gone for the moment.
+func (w *watching) broken(why string) {
+	w.app.tell("newmake: %s: the last good plan stays", why)
+	if w.page != nil {
+		w.page.Problems(why)
+	}
+}
+
+// textOf is diagnostics as they stand in a terminal, without colour.
+func textOf(list diag.List) string {
+	var b bytes.Buffer
+	diag.Render(&b, list, diag.Options{})
+	return b.String()
+}

@@ -1,0 +1,282 @@
+package size
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"newmake/compile"
+	"newmake/compile/front"
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/lang/diag"
+	"newmake/lang/edit"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+)
+
+// Request is what a person asks for, in words with units as they are written: one
+// of Casks, ProofGallons, Wash, Grain, or Cut with Proof.
+type Request struct {
+	Casks        string // a whole number
+	ProofGallons string
+	Wash         string // 480 gal
+	Grain        string // corn 700 lb
+	Cut          string // hearts
+	Proof        string // that the hearts average
+
+	Name string // of the variant; "" is made of what is asked for
+	Keep bool   // the variant is to be written, so its name must be free
+}
+
+// Found is a size or a cut that was found, written as a variant.
+type Found struct {
+	Source *front.Source
+	Batch  *recipe.Batch // that was asked about
+	Units  measure.Units
+	Target Target // Of is nil for a cut
+	Before *plan.Plan
+	Answer *Answer       // as it was solved
+	After  *Answer       // the variant as it is written, planned
+	Text   *edit.Variant // the variant
+	Diags  diag.List     // said of the variant
+}
+
+// Find finds what is asked for of a batch and writes it as a variant. An error is
+// a diag.List where there is no such size, with what stands in the way, or where
+// the variant would have errors; and else says what is wrong with the request.
+func Find(src *front.Source, b *recipe.Batch, r Request) (*Found, error) {
+	f := &Found{Source: src, Batch: b, Units: measure.US}
+	if b.Units == recipe.SI {
+		f.Units = measure.SI
+	}
+	memo := &compile.Memo{}
+	if err := f.solve(r, memo); err != nil {
+		var none *None
+		if errors.As(err, &none) {
+			return nil, f.noSize(none)
+		}
+		return nil, err
+	}
+	if list := f.planWritten(); list != nil {
+		return nil, list
+	}
+	f.Before, _ = compile.Compile(b)
+	return f, nil
+}
+
+func (f *Found) solve(r Request, memo *compile.Memo) error {
+	asked := 0
+	for _, v := range []string{r.Casks, r.ProofGallons, r.Wash, r.Grain, r.Cut} {
+		if v != "" {
+			asked++
+		}
+	}
+	if asked != 1 {
+		return diag.Refuse("say what is wanted, one of --casks, --proof-gallons, --wash, a grain as in --corn 500 lb, or --cut hearts --proof")
+	}
+	if r.Cut != "" || r.Proof != "" {
+		return f.solveCut(r, memo)
+	}
+	var err error
+	if f.Target, err = wanted(f.Batch, r); err != nil {
+		return err
+	}
+	if f.Answer, err = Solve(f.Batch, f.Target, memo); err != nil {
+		return err
+	}
+	name, err := f.name(r)
+	if err != nil {
+		return err
+	}
+	f.Text, err = edit.Scaled(f.Source.House, f.Batch, f.Answer.Factor, name, "Sized for "+f.Target.What+".", f.unkept())
+	return err
+}
+
+func (f *Found) solveCut(r Request, memo *compile.Memo) error {
+	if r.Cut != "hearts" {
+		return diag.Refuse("--cut is hearts, which is where they end, not %q", r.Cut)
+	}
+	share, err := amount(r.Proof, "proof", quantity.Strength, "proof")
+	if err != nil || r.Proof == "" {
+		return diag.Refuse("--cut hearts wants --proof, as in --cut hearts --proof 142")
+	}
+	proof := 200 * share
+	if strings.Contains(r.Proof, "ab") || strings.Contains(r.Proof, "vol") {
+		return diag.Refuse("--proof is a proof, at 60 F: 142 and not %q", r.Proof)
+	}
+	if f.Answer, err = Cut(f.Batch, proof, memo); err != nil {
+		return err
+	}
+	f.Target.What = measure.Number(proof, 1) + " proof hearts"
+	name, err := f.name(r)
+	if err != nil {
+		return err
+	}
+	f.Text, err = edit.Cut(f.Source.House, f.Batch, f.Answer.Batch.Spirit.HeartsTo, name, fmt.Sprintf("Cut for hearts of %s proof.", measure.Number(proof, 1)), f.unkept())
+	return err
+}
+
+// unkept says that the batch makes promises that the answer does not keep.
+func (f *Found) unkept() bool {
+	for _, d := range f.Answer.Diags {
+		if d.Code == diag.CodePromiseBroken {
+			return true
+		}
+	}
+	return false
+}
+
+// name is what the variant is called. One that is taken cannot be written.
+func (f *Found) name(r Request) (string, error) {
+	name := r.Name
+	if name == "" {
+		name = f.Batch.Name + ", " + strings.TrimSuffix(f.Target.What, " of hearts")
+	}
+	for _, known := range f.Source.House.Batches() {
+		if !strings.EqualFold(known, name) {
+			continue
+		}
+		if r.Keep {
+			return "", diag.Refuse("there is a batch %q already: give another --name", known)
+		}
+		return name + ", again", nil // it is only shown
+	}
+	return name, nil
+}
+
+// wanted reads the target.
+func wanted(b *recipe.Batch, r Request) (Target, error) {
+	switch {
+	case r.Casks != "":
+		n, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(r.Casks, "casks")), 64)
+		if err != nil || n < 1 || n != float64(int(n)) || n > 1000 {
+			return Target{}, diag.Refuse("--casks is a whole number of casks, not %q", r.Casks)
+		}
+		return Casks(n, b.Gauge), nil
+	case r.ProofGallons != "":
+		pg, err := amount(r.ProofGallons, "proof-gallons", quantity.ProofGallons, "proof-gal")
+		if err != nil {
+			return Target{}, err
+		}
+		return ProofGallons(pg), nil
+	case r.Wash != "":
+		m3, err := amount(r.Wash, "wash", quantity.Volume, "")
+		if err != nil {
+			return Target{}, err
+		}
+		unit := strings.TrimSpace(strings.TrimLeft(r.Wash, "0123456789., "))
+		if u, ok := quantity.Lookup(unit); ok && u.System == quantity.US {
+			gallon, _ := quantity.ToSI(1, "gal", quantity.Volume)
+			return Wash(m3/gallon, true, r.Wash), nil
+		}
+		return Wash(1000*m3, false, r.Wash), nil
+	}
+	name, weight, _ := strings.Cut(r.Grain, " ")
+	known := false
+	var names []string
+	for _, l := range b.Bill.Lines {
+		known = known || l.Grain.Name == name
+		names = append(names, l.Grain.Name)
+	}
+	if !known {
+		return Target{}, diag.Refuse("there is no flag --%s, and no grain of that name in the bill, which has %s", name, strings.Join(names, ", "))
+	}
+	kg, err := amount(weight, name, quantity.Mass, "")
+	if err != nil {
+		return Target{}, err
+	}
+	return Grain(name, kg, weight), nil
+}
+
+// amount reads a number with its unit; bare numbers have the one given.
+func amount(text, flag string, kind quantity.Kind, bare string) (float64, error) {
+	text = strings.TrimSpace(text)
+	end := 0
+	for end < len(text) && strings.ContainsRune("0123456789.,", rune(text[end])) {
+		end++
+	}
+	v, err := strconv.ParseFloat(strings.ReplaceAll(text[:end], ",", ""), 64)
+	unit := strings.TrimSpace(text[end:])
+	if unit == "" {
+		unit = bare
+	}
+	if err != nil || !(v > 0) {
+		return 0, diag.Refuse("--%s wants a number with its unit, and %q is none", flag, text)
+	}
+	si, err := quantity.ToSI(v, unit, kind)
+	if err != nil {
+		return 0, diag.Refuse("--%s %s: %v", flag, text, err)
+	}
+	return si, nil
+}
+
+// planWritten plans the variant as it is written: what is printed is what the
+// text gives, and not what the search found before it was rounded.
+func (f *Found) planWritten() diag.List {
+	file := filepath.Join(f.Source.House.Root, "sized"+front.Ending)
+	src, err := front.Load(front.Place{Path: f.Source.Path, Overlay: map[string][]byte{file: f.Text.Text}})
+	if err != nil {
+		if list, ok := err.(diag.List); ok {
+			return list
+		}
+		return diag.List{{Code: diag.CodeUnreadable, Severity: diag.Error, Summary: err.Error()}}
+	}
+	made, err := src.Plan(f.Text.Name, nil)
+	if err != nil {
+		return diag.List{{Code: diag.CodeUnreadable, Severity: diag.Error, Summary: err.Error()}}
+	}
+	if made.Plan == nil || front.Broken(made.Diags) {
+		return made.Diags
+	}
+	f.After = &Answer{Factor: f.Answer.Factor, Batch: made.Recipe, Plan: made.Plan, Diags: made.Diags}
+	f.Diags = made.Diags
+	return nil
+}
+
+// noSize says that there is no such size, and what stands in the way.
+func (f *Found) noSize(none *None) diag.List {
+	d := diag.Diagnostic{Code: diag.CodeNoSize, Severity: diag.Error, At: f.Batch.Where[recipe.PathBatch], Summary: none.Error()}
+	if none.Limit != nil {
+		d.Code = diag.CodeSizeLimit
+		d.Summary = fmt.Sprintf("%s: %s", none.Target, none.Limit.Summary)
+		d.Related = append(d.Related, diag.Related{At: none.Limit.At, Text: "this stands in the way first"})
+		d.Related = append(d.Related, none.Limit.Related...)
+		d.Reason = none.Limit.Reason
+		d.Help = none.Limit.Help
+		if l := none.Largest; l != nil {
+			d.Help = fmt.Sprintf("the largest that goes is %.3f times the batch, which gives %s; or %s", l.Factor, l.Gives(f.Units), none.Limit.Help)
+		}
+	} else if none.Most > 0 {
+		d.Help = "what can be had is stated; ask for that, or change the recipe"
+	}
+	return diag.List{d}
+}
+
+// Gives says in words what a size gives.
+func (a *Answer) Gives(u measure.Units) string {
+	h := a.Hearts()
+	words := fmt.Sprintf("%s of hearts, %s proof gallons", u.Volume(h), measure.Number(h.ProofGallons, 1))
+	if u == measure.SI {
+		words = fmt.Sprintf("%s of hearts, %s L of pure alcohol", u.Volume(h), measure.Number(h.PureL, 1))
+	}
+	if a.Plan.Cask.Casks == 1 {
+		return words + ", 1 cask"
+	}
+	return fmt.Sprintf("%s, %d casks", words, a.Plan.Cask.Casks)
+}
+
+// Hearts are those of the plan.
+func (a *Answer) Hearts() plan.Lot { return HeartsOf(a.Plan) }
+
+// HeartsOf are the hearts of a plan.
+func HeartsOf(p *plan.Plan) plan.Lot {
+	for _, f := range p.Spirit.Fractions {
+		if f.Name == "hearts" {
+			return f.Lot
+		}
+	}
+	return plan.Lot{}
+}

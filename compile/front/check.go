@@ -1,0 +1,197 @@
+package front
+
+import (
+	"fmt"
+	"path/filepath"
+
+	"newmake/compile"
+	"newmake/compile/notice"
+	"newmake/lang/check"
+	"newmake/lang/diag"
+	"newmake/lang/parallel"
+)
+
+// Check is the work of one check: houses, and the batches in them that were asked
+// for.
+type Check struct {
+	Batches int // to be computed
+	Files   int // that were asked for
+
+	houses  []*checkedHouse
+	batches []*checkedBatch
+}
+
+// checkedHouse is one house, read once however many of its files are asked for.
+type checkedHouse struct {
+	house *check.House
+	root  string
+	paths []string
+	diags diag.List // of a path that has no house
+}
+
+// checkedBatch is one batch, and what computing it has shown.
+type checkedBatch struct {
+	house *check.House
+	name  string
+	diags diag.List
+}
+
+// NewCheck reads the houses of some places and finds the batches that are meant.
+func NewCheck(places []Place) (*Check, error) {
+	w := &Check{}
+	for _, p := range places {
+		h, err := w.houseOf(p)
+		if err != nil {
+			return nil, err
+		}
+		if h.house == nil {
+			continue
+		}
+		src := &Source{House: h.house, Path: h.paths[len(h.paths)-1], Label: p.Label}
+		if src.Label == "" {
+			src.Label = p.Path
+		}
+		if len(h.house.BatchesIn(src.Path)) == 0 && !h.house.CheckIn(src.Path).HasErrors() && !declares(h.house, src.Path) {
+			h.diags.Add(src.noBatch())
+		}
+	}
+	for _, h := range w.houses {
+		if h.house == nil {
+			continue
+		}
+		seen, read := map[string]bool{}, map[string]bool{}
+		for _, path := range h.paths {
+			for _, f := range h.house.FilesIn(path) {
+				read[f.Source.Name] = true
+			}
+			for _, name := range h.house.BatchesIn(path) {
+				if !seen[name] {
+					seen[name] = true
+					w.batches = append(w.batches, &checkedBatch{house: h.house, name: name})
+				}
+			}
+		}
+		w.Files += len(read)
+	}
+	w.Batches = len(w.batches)
+	return w, nil
+}
+
+// declares says that a file, or one below a folder, has anything in it: what is
+// of the house alone, or its stock, need not hold a batch.
+func declares(h *check.House, path string) bool {
+	for _, f := range h.FilesIn(path) {
+		if len(f.Heads()) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// houseOf gives the house of a place, which may be there already. A text that
+// stands for a file is of a house of its own: others may want the file as it is.
+func (w *Check) houseOf(p Place) (*checkedHouse, error) {
+	plain := len(p.Overlay) == 0 && p.FS == nil
+	if plain {
+		if at, err := filepath.Abs(p.Path); err == nil {
+			for _, h := range w.houses {
+				rel, err := filepath.Rel(h.root, at)
+				if h.house != nil && err == nil && filepath.IsLocal(rel) && h.knows(p.Path) {
+					h.paths = append(h.paths, p.Path)
+					return h, nil
+				}
+			}
+		}
+	}
+	h := &checkedHouse{}
+	src, err := Load(p)
+	if list, ok := err.(diag.List); ok {
+		h.diags = list
+	} else if err != nil {
+		return nil, err
+	} else {
+		h.house, h.paths = src.House, []string{src.Path}
+		if plain {
+			h.root, _ = filepath.Abs(src.House.Root)
+		}
+	}
+	w.houses = append(w.houses, h)
+	return h, nil
+}
+
+// knows says that a path holds files of the house: it could be a file of another
+// kind, a house of its own, or nothing at all.
+func (h *checkedHouse) knows(path string) bool {
+	return h.root != "" && len(h.house.FilesIn(path)) > 0
+}
+
+// Run checks the texts and computes every batch, side by side, and gives all that
+// is to be said in the order of the files.
+func (w *Check) Run() diag.List {
+	checks := compile.NewChecks()
+	parallel.Each(len(w.batches), func(i int) { w.batches[i].run(checks) })
+	var all diag.List
+	for _, h := range w.houses {
+		list := h.diags
+		if h.house != nil {
+			for _, path := range h.paths {
+				list = append(list, h.house.CheckIn(path)...)
+			}
+			for _, b := range w.batches {
+				if b.house == h.house {
+					list = append(list, b.diags...)
+				}
+			}
+			list = h.house.Ordered(list)
+			standsFor(list)
+		}
+		all = append(all, list...)
+	}
+	return all.Dedup()
+}
+
+func (b *checkedBatch) run(checks *compile.Checks) {
+	ready, checked := b.house.Ready(b.name)
+	b.diags = checked // with what stops it, wherever in the house that stands
+	if ready == nil {
+		return
+	}
+	list := checks.Check(ready)
+	if ready.Parent != "" { // the place may lie in what it varies: say whose it is
+		for i := range list {
+			list[i].Summary = ready.Name + ": " + list[i].Summary
+		}
+	}
+	b.diags = notice.Together(checked, list)
+}
+
+// standsFor says, where a text without a name holds a batch that a file of the
+// house has too, how to say that it is that file.
+func standsFor(list diag.List) {
+	for i := range list {
+		d := &list[i]
+		if d.Code != diag.CodeDuplicate || len(d.Related) != 1 || d.At.Src == nil || d.Related[0].At.Src == nil {
+			continue
+		}
+		in, other := d.At.Src.Name, d.Related[0].At.Src.Name
+		if other == Unnamed {
+			in, other = other, in
+		}
+		if in == Unnamed && other != Unnamed {
+			d.Help = fmt.Sprintf("if standard input stands for that file, say so: --stdin-filename %s", other)
+		}
+	}
+}
+
+// All is everything that there is to say about a house: of its texts, and of each
+// batch when it is computed.
+func All(h *check.House) diag.List {
+	list := h.Check()
+	for _, name := range h.Batches() {
+		if b, checked := h.Batch(name); b != nil {
+			_, more := compile.Compile(b)
+			list = append(list, notice.Together(checked, more)...)
+		}
+	}
+	return list.Dedup()
+}

@@ -1,0 +1,99 @@
+package front
+
+import (
+	"newmake/compile"
+	"newmake/compile/notice"
+	"newmake/compile/plan"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+// Batch is one batch of a source.
+type Batch struct {
+	Name   string        // its whole name; "" if the source has none
+	Recipe *recipe.Batch // nil if something stands in the way of computing it
+	Diags  diag.List     // all that is said of its text
+	Notes  []string      // what a person should know besides, line by line
+}
+
+// Batch finds the batch of a name, as Choose does, and reads it, to be spoken of
+// in a system of units; nil is its own. Nothing is computed from a text with
+// errors; errors of meaning in other batches of the file are noted, and do not
+// stop it.
+func (s *Source) Batch(name string, units *recipe.System) (*Batch, error) {
+	name, note, err := s.Choose(name)
+	if err != nil {
+		return nil, err
+	}
+	b := &Batch{Name: name}
+	if note != "" {
+		b.Notes = append(b.Notes, note)
+	}
+	if name == "" {
+		b.Diags = s.nothing()
+		return b, nil
+	}
+	r, list := s.House.Batch(name)
+	unread, others := s.otherBatches(name, list)
+	b.Diags = s.House.Ordered(append(list, unread...))
+	if r == nil || len(unread) > 0 {
+		return b, nil
+	}
+	if others != "" {
+		b.Notes = append(b.Notes, others)
+	}
+	b.Recipe = inUnits(r, units)
+	return b, nil
+}
+
+// Plan is a batch with its plan, which is nil if it cannot be computed. A plan
+// with errors that Broken finds is not to be shown. Diags holds what the text and
+// what computing it has shown.
+type Plan struct {
+	*Batch
+	Plan *plan.Plan
+}
+
+// Plan finds, reads and computes a batch.
+func (s *Source) Plan(name string, units *recipe.System) (*Plan, error) {
+	b, err := s.Batch(name, units)
+	if err != nil {
+		return nil, err
+	}
+	p := &Plan{Batch: b}
+	if b.Recipe != nil {
+		p.Plan, b.Diags = computed(b.Recipe, b.Diags)
+	}
+	return p, nil
+}
+
+// computed computes a batch whose text was checked.
+func computed(b *recipe.Batch, checked diag.List) (*plan.Plan, diag.List) {
+	p, list := compile.Compile(b)
+	list = notice.Together(checked, list)
+	if p != nil {
+		p.Notices = notice.InPlan(list)
+	}
+	return p, list
+}
+
+// inUnits is a batch that is spoken of in a system of units.
+func inUnits(b *recipe.Batch, s *recipe.System) *recipe.Batch {
+	if s == nil {
+		return b
+	}
+	c := *b
+	c.Units = *s
+	return &c
+}
+
+// Broken says if a list has errors that a plan cannot be shown with. A promise
+// that is not kept is shown in the plan itself.
+func Broken(list diag.List) bool {
+	for _, d := range list {
+		if d.Severity == diag.Error && d.Code != diag.CodePromiseBroken {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,42 @@
+package sized
+
+import (
+	"io"
+
+	"newmake/compile/ask/size"
+	"newmake/compile/plan"
+	"newmake/lang/diag"
+)
+
+// answer is a size as JSON.
+type answer struct {
+	Format  string       `json:"format"`
+	Version string       `json:"version"`
+	Batch   string       `json:"batch"`
+	Target  string       `json:"target"`
+	Factor  float64      `json:"factor"` // times the batch; 1 for a cut
+	Lines   []line       `json:"lines"`
+	Before  plan.Summary `json:"before"`
+	After   plan.Summary `json:"after"` // of the variant as it is written
+	Variant string       `json:"variant"`
+	Text    string       `json:"text"`
+	Notices diag.List    `json:"diagnostics"`
+}
+
+type line struct {
+	Old string `json:"old"`
+	New string `json:"new"`
+}
+
+// JSON writes what was found as one document.
+func JSON(w io.Writer, f *size.Found) error {
+	out := answer{
+		Format: "newmake.size", Version: "1.0", Batch: f.Batch.Name, Target: f.Target.What, Factor: plan.RoundTo(f.Answer.Factor, 6),
+		Lines: []line{}, Before: f.Before.Summary, After: f.After.Plan.Summary, Variant: f.Text.Name, Text: string(f.Text.Text),
+		Notices: append(diag.List{}, f.Diags...),
+	}
+	for _, l := range f.Text.Lines {
+		out.Lines = append(out.Lines, line{l.Old, l.New})
+	}
+	return diag.EncodeJSON(w, "", out)
+}

@@ -1,0 +1,157 @@
+package explain
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"newmake/lang/diag"
+)
+
+// Answer is what there is on a word: whole pages, or the titles of many.
+type Answer struct {
+	Word  string
+	Pages []Page
+	Near  []string // names like the word, if it has no page
+	index bool
+}
+
+// Ask finds the pages of a word; the family of a code's first digits; all pages
+// for no word.
+func Ask(word string) Answer {
+	a := Answer{Word: word, Pages: Find(word)}
+	switch {
+	case word == "":
+		a.Pages, a.index = Pages(), true
+	case len(a.Pages) == 0:
+		a.Pages, a.index = Family(word), true
+	}
+	if len(a.Pages) == 0 {
+		a.Near = Near(word)
+	}
+	return a
+}
+
+// Text is the answer as text.
+func (a Answer) Text() string {
+	if a.index {
+		return contents(a.Pages)
+	}
+	text := ""
+	for i, p := range a.Pages {
+		if i > 0 {
+			text += "\n"
+		}
+		text += severity(p)
+	}
+	return text
+}
+
+// Document is pages as one JSON document.
+type Document struct {
+	Format  string     `json:"format"`
+	Version string     `json:"version"`
+	Word    string     `json:"word"`
+	Near    []string   `json:"near,omitempty"` // names like the word, if it has no page
+	Pages   []jsonPage `json:"pages"`
+}
+
+type jsonPage struct {
+	Name     string      `json:"name"`
+	Also     []string    `json:"also,omitempty"`
+	Sort     string      `json:"sort"`
+	Title    string      `json:"title,omitempty"`
+	Severity string      `json:"severity,omitempty"`
+	Body     []jsonBlock `json:"body,omitempty"`
+}
+
+type jsonBlock struct {
+	Kind string `json:"kind"` // text, item, example, form or value
+	Role string `json:"role,omitempty"`
+	In   string `json:"in,omitempty"`
+	Text string `json:"text"`
+}
+
+// severity is a page with the severity of its code in its first line.
+func severity(p Page) string {
+	text := p.Text()
+	if i, ok := diag.Lookup(diag.Code(p.Name)); ok {
+		title, rest, _ := strings.Cut(text, "\n")
+		return fmt.Sprintf("%s (%s)\n%s", title, i.Severity, rest)
+	}
+	return text
+}
+
+// contents lists pages by their sort: codes with their titles, one a line,
+// words many to a line.
+func contents(pages []Page) string {
+	var b strings.Builder
+	for _, s := range []struct {
+		sort  Sort
+		title string
+	}{
+		{OfCode, "Codes"}, {OfTerm, "Terms of the trade"}, {OfLine, "Words that begin a line"},
+		{OfWord, "Words inside a line"}, {OfValue, "Values"}, {OfUnit, "Units"}, {OfStock, "The stock"},
+	} {
+		var names []string
+		for _, p := range pages {
+			switch {
+			case p.Sort != s.sort:
+			case s.sort == OfCode:
+				names = append(names, fmt.Sprintf("  %s  %s\n", p.Name, p.Title))
+			default:
+				names = append(names, p.Name)
+			}
+		}
+		if len(names) == 0 {
+			continue
+		}
+		if b.Len() > 0 {
+			b.WriteByte('\n')
+		}
+		b.WriteString(s.title + "\n\n")
+		switch s.sort {
+		case OfCode:
+			b.WriteString(strings.Join(names, ""))
+			continue
+		case OfUnit, OfValue: // in the order of what they measure
+		default:
+			slices.Sort(names)
+		}
+		b.WriteString(Columns(names, 2))
+	}
+	return b.String()
+}
+
+// Document is the answer as JSON.
+func (a Answer) Document() Document {
+	e := Document{Format: "newmake.explain", Version: "1.0", Word: a.Word, Near: a.Near, Pages: []jsonPage{}}
+	for _, p := range a.Pages {
+		j := jsonPage{Name: p.Name, Also: p.Also, Sort: string(p.Sort), Title: p.Title}
+		if i, ok := diag.Lookup(diag.Code(p.Name)); ok {
+			j.Severity = i.Severity.String()
+		}
+		for _, b := range p.Body {
+			if !a.index {
+				j.Body = append(j.Body, jsonBlockOf(b))
+			}
+		}
+		e.Pages = append(e.Pages, j)
+	}
+	return e
+}
+
+func jsonBlockOf(b Block) jsonBlock {
+	j := jsonBlock{Kind: "text", Text: b.Text}
+	switch b.Kind {
+	case Item:
+		j.Kind = "item"
+	case Code:
+		e, _ := ReadInfo(b.Info)
+		j.Kind, j.Role, j.In = "example", e.Role, e.In
+		if e.Lang == "form" || e.Lang == "value" {
+			j.Kind = e.Lang
+		}
+	}
+	return j
+}

@@ -1,0 +1,104 @@
+// Package stock shows the stock of a house, or the built-in one: what a batch may
+// use, searched by kind and words, as a page or as JSON.
+package stock
+
+import (
+	"strings"
+
+	"newmake/lang/house"
+	"newmake/lang/spelling"
+)
+
+// Answer is what a search of the stock has found.
+type Answer struct {
+	Kind  string   // the kind that was asked for; "" is all
+	Words []string // that were looked for
+	House string   // whose stock it is; "" is the built-in one
+	Found []house.StockItem
+	Near  string // the name most like the words, if nothing was found
+
+	all, named, about []house.StockItem
+}
+
+// Search looks in a stock for what words say: a kind may stand first; an entry of
+// just the name that follows is shown, and else those that are about the words.
+func Search(all []house.StockItem, root string, args []string) *Answer {
+	a := &Answer{Words: args, House: root, all: all}
+	if len(args) > 0 {
+		if a.Kind = KindOf(args[0]); a.Kind != "" {
+			a.Words = args[1:]
+		}
+	}
+	in := all
+	if a.Kind != "" {
+		in = only(in, func(i house.StockItem) bool { return i.Kind == a.Kind })
+	}
+	a.named = only(in, func(i house.StockItem) bool { return isNamed(i, a.Words) })
+	a.about = only(in, func(i house.StockItem) bool { return isAbout(i, []string{strings.Join(a.Words, " ")}) })
+	if len(a.about) == 0 {
+		a.about = only(in, func(i house.StockItem) bool { return isAbout(i, a.Words) })
+	}
+	a.Found = a.named
+	if len(a.named) == 0 {
+		a.Found = a.about
+	}
+	if len(a.Found) == 0 {
+		a.Near = nearest(strings.Join(a.Words, "-"), in)
+	}
+	return a
+}
+
+// KindOf gives the kind that a word names, in the singular or the plural, or
+// "".
+func KindOf(word string) string {
+	for _, k := range house.StockKinds() {
+		if word == k || word == k+"s" {
+			return k
+		}
+	}
+	return ""
+}
+
+func only(all []house.StockItem, want func(house.StockItem) bool) []house.StockItem {
+	var out []house.StockItem
+	for _, i := range all {
+		if want(i) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// isNamed says that the words are an entry's name.
+func isNamed(i house.StockItem, words []string) bool {
+	return len(words) > 0 && (strings.EqualFold(i.Name, strings.Join(words, " ")) || strings.EqualFold(i.Name, strings.Join(words, "-")))
+}
+
+// isAbout says that every word stands somewhere in an entry.
+func isAbout(i house.StockItem, words []string) bool {
+	text := []string{i.Kind, i.Name, i.Doc, i.From}
+	for _, l := range i.Lines {
+		text = append(text, l.Field+" "+l.Text, l.Source)
+	}
+	all := strings.ToLower(strings.Join(text, "\n"))
+	for _, w := range words {
+		if !strings.Contains(all, strings.ToLower(w)) {
+			return false
+		}
+	}
+	return true
+}
+
+// nearest is the entry whose name is most like a word, "" if none is.
+func nearest(word string, in []house.StockItem) string {
+	best, distance := "", 3
+	if len(word) < 4 {
+		distance = 2
+	}
+	for _, i := range in {
+		if d := spelling.Distance(strings.ToLower(word), i.Name); d < distance {
+			best, distance = i.Name, d
+		}
+	}
+	return best
+}
