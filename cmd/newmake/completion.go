@@ -7,7 +7,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/compile/front"
-	"newmake/lang/check"
 	"newmake/lang/diag"
 )
 
@@ -23,16 +22,16 @@ func completeBatches(_ *cobra.Command, args []string, begun string) ([]cobra.Com
 	if len(args) > 0 {
 		return nil, cobra.ShellCompDirectiveNoFileComp
 	}
-	h, err := check.Load(".", check.Options{})
+	src, err := front.Load(front.Place{Path: "."})
 	if err != nil || strings.ContainsRune(begun, filepath.Separator) || strings.HasPrefix(begun, ".") {
 		return []cobra.Completion{"batch"}, cobra.ShellCompDirectiveFilterFileExt
 	}
 	var out []cobra.Completion
-	for _, name := range h.Batches() {
+	for _, name := range src.House.Batches() {
 		out = append(out, cobra.CompletionWithDesc(front.FileName(name), diag.Safe(name, true)))
 	}
-	for _, f := range h.Files {
-		if len(h.BatchesIn(f.Source.Name)) > 0 {
+	for _, f := range src.House.Files {
+		if len(src.House.BatchesIn(f.Source.Name)) > 0 {
 			out = append(out, f.Source.Name)
 		}
 	}
@@ -45,11 +44,11 @@ func batchNames(args []string) []cobra.Completion {
 	if len(args) > 0 {
 		path, _ = find(args[0])
 	}
-	h, err := check.Load(path, check.Options{})
+	src, err := front.Load(front.Place{Path: path})
 	if err != nil {
 		return nil
 	}
-	return h.BatchesIn(path)
+	return src.House.BatchesIn(path)
 }
 
 // oneOf gives the completions of a flag that takes one of a few words.

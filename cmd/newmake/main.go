@@ -12,6 +12,7 @@ import (
 )
 
 func main() {
+	collectLate()
 	os.Exit(run(terminal(), os.Args[1:]))
 }
 

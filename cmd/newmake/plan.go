@@ -107,15 +107,18 @@ func (f planFlags) run(a *app, arg string) error {
 		a.notes(tried.Note)
 		src, name = tried.Source, tried.Name
 	}
-	made, err := src.Plan(name, system)
+	b, err := src.Batch(name, system)
 	if err != nil {
 		return err
 	}
-	a.notes(made.Notes...)
+	a.notes(b.Notes...)
+	stamp := revision.Begin(src, b.Name)
+	made := b.Plan()
+	source := stamp()
 	if made.Plan == nil || front.Broken(made.Diags) {
 		return a.refuse(made.Diags, speak)
 	}
-	made.Plan.Source = revision.Of(src, made.Plan.Batch.Name)
+	made.Plan.Source = source
 	if tried != nil {
 		tried.Mark(made.Plan)
 	}

@@ -7,11 +7,11 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"newmake/compile/front"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/house"
 	"newmake/lang/stock"
-	"newmake/lang/wholefile"
 )
 
 func stockCommand(a *app) *cobra.Command {
@@ -82,17 +82,14 @@ func nothingFound(a *stock.Answer) string {
 // stockOf is the stock of the house around a path, with the house's folder. Where
 // there is no house around the working directory it is the built-in one.
 func stockOf(path string) ([]house.StockItem, string, error) {
-	h, err := check.Load(path, check.Options{})
+	src, err := front.Load(front.Place{Path: path})
 	if _, ok := err.(diag.List); ok && path == "." {
 		return check.Builtin().StockItems(), "", nil
 	}
-	if list, ok := err.(diag.List); ok {
-		return nil, "", list
-	}
 	if err != nil {
-		return nil, "", usage("cannot read %s: %v", path, wholefile.Reason(err))
+		return nil, "", err
 	}
-	return h.StockItems(), h.Root, nil
+	return src.House.StockItems(), src.House.Root, nil
 }
 
 // completeStock offers kinds first, then the names of that kind.

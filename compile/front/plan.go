@@ -60,11 +60,16 @@ func (s *Source) Plan(name string, units *recipe.System) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
+	return b.Plan(), nil
+}
+
+// Plan computes the batch.
+func (b *Batch) Plan() *Plan {
 	p := &Plan{Batch: b}
 	if b.Recipe != nil {
 		p.Plan, b.Diags = computed(b.Recipe, b.Diags)
 	}
-	return p, nil
+	return p
 }
 
 // computed computes a batch whose text was checked.

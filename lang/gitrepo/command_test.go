@@ -261,7 +261,7 @@ func TestLargeBlobs(t *testing.T) {
 	data, _ := tree.Data("fits.batch")
 	assert.Equal(t, fits, string(data))
 	data, _ = tree.Data("over.batch")
-	assert.Equal(t, tooLarge, data)
+	assert.Equal(t, tooLarge(), data)
 }
 
 // A pipe in the place of a file keeps git waiting, and git is not waited for.

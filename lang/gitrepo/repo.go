@@ -11,6 +11,8 @@ package gitrepo
 import (
 	"errors"
 	"fmt"
+	"io/fs"
+	"os"
 	"os/exec"
 	"path"
 	"path/filepath"
@@ -42,6 +44,28 @@ func Open(dir string) (*Repo, error) {
 // that git works with.
 func OpenInHook(dir string) (*Repo, error) {
 	return open(&Repo{Dir: dir, inHook: true, limits: usual()})
+}
+
+// None says, without calling git, that no folder at or above this one is that of a
+// repository. Where it does not say so there may still be none.
+func None(dir string) bool {
+	at, err := filepath.Abs(dir)
+	if err != nil {
+		return false
+	}
+	if at, err = filepath.EvalSymlinks(at); err != nil {
+		return false
+	}
+	for {
+		if _, err := os.Lstat(filepath.Join(at, ".git")); !errors.Is(err, fs.ErrNotExist) {
+			return false
+		}
+		up := filepath.Dir(at)
+		if up == at {
+			return true
+		}
+		at = up
+	}
 }
 
 func open(r *Repo) (*Repo, error) {

@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"sync"
 	"testing/fstest" // MapFS is the standard library's file system in memory
 	"time"
 
@@ -156,7 +157,7 @@ func mode(m string) fs.FileMode {
 
 // tooLarge stands for a file that is larger than a recipe may be: the loader says
 // so of it.
-var tooLarge = make([]byte, lang.MaxFileBytes+1)
+var tooLarge = sync.OnceValue(func() []byte { return make([]byte, lang.MaxFileBytes+1) })
 
 // fetch reads the blobs of a tree, but for those of the tree before.
 func (r *Reader) fetch(t *Tree) error {
@@ -180,7 +181,7 @@ func (r *Reader) fetch(t *Tree) error {
 	}
 	for i, f := range missing {
 		if sizes[i] > lang.MaxFileBytes {
-			t.blobs[f.blob] = tooLarge
+			t.blobs[f.blob] = tooLarge()
 			continue
 		}
 		if total += sizes[i]; total > r.repo.limits.treeBytes {

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 
 	"newmake/compile/front"
 	"newmake/compile/plan"
@@ -40,18 +41,39 @@ func Of(src *front.Source, batch string) *plan.Source {
 	for _, f := range files {
 		names, texts = append(names, f.Name), append(texts, f.Text)
 	}
+	if gitrepo.None(src.House.Root) {
+		return out
+	}
 	repo, err := gitrepo.Open(src.House.Root)
 	if err != nil {
 		return out // no git, or no repository: the hash alone
 	}
+	var same bool
+	var errHead error
+	var asked sync.WaitGroup
+	asked.Go(func() { same, errHead = repo.AtHead(names, texts) })
 	revision, err := repo.LastChange(names)
+	asked.Wait()
 	if err != nil || len(revision) < shortHash {
 		return out // none of them was ever committed
 	}
-	out.Revision = revision[:shortHash]
-	same, err := repo.AtHead(names, texts)
-	out.Changed = err != nil || !same
+	out.Revision, out.Changed = revision[:shortHash], errHead != nil || !same
 	return out
+}
+
+// Begin is Of while something else is computed: what it gives waits for the
+// answer.
+func Begin(src *front.Source, batch string) func() *plan.Source {
+	var out *plan.Source
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		out = Of(src, batch)
+	}()
+	return func() *plan.Source {
+		<-done
+		return out
+	}
 }
 
 // sourcesOf are the texts that a batch is made of, in the order of their paths:
