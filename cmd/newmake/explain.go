@@ -60,7 +60,7 @@ func runExplain(a *app, word, format string) error {
 		return nil
 	}
 	if format != "json" {
-		a.say("%s", noPage(word, answer.Near))
+		a.say("%s\n`newmake explain` lists all pages.", noPage(word, answer.Near))
 	}
 	return errSaid
 }
@@ -80,5 +80,5 @@ func noPage(word string, near []string) string {
 	if len(near) > 0 {
 		message += "; did you mean `" + strings.Join(near, "` or `") + "`?"
 	}
-	return diag.Safe(message, false) + "\n`newmake explain` lists all pages."
+	return message
 }

@@ -56,7 +56,7 @@ func runStock(a *app, args []string, at, format string) error {
 	}
 	if len(answer.Found) == 0 {
 		if format != "json" {
-			a.say("%s", nothingFound(answer))
+			a.say("%s\n`%s` lists them all.", nothingFound(answer), strings.TrimSpace("newmake stock "+answer.Kind))
 		}
 		return errSaid
 	}
@@ -76,7 +76,7 @@ func nothingFound(a *stock.Answer) string {
 	if a.Near != "" {
 		message += "; did you mean `" + a.Near + "`?"
 	}
-	return message + "\n`" + strings.TrimSpace("newmake stock "+a.Kind) + "` lists them all."
+	return message
 }
 
 // stockOf is the stock of the house around a path, with the house's folder. Where
