@@ -106,7 +106,7 @@ func TestWhoseLawIsCited(t *testing.T) {
 		return all.String()
 	}
 	home := text(planned(t, batch(t, lantern, ferry)))
-	for _, cite := range []string{"27 CFR 19.283, .301", "27 CFR 19.301", "29 CFR 1910.146", "NFPA 660", "OSHA"} {
+	for _, cite := range []string{"27 CFR 19.283, 19.485, 19.618", "27 CFR 19.289", "27 CFR 19.584(g)", "27 CFR 19.301", "29 CFR 1910.146", "NFPA 660", "OSHA"} {
 		assert.Contains(t, home, cite)
 	}
 	away := text(planned(t, batch(t, "testdata/houses/malt-425", "")))

@@ -66,6 +66,9 @@ func (c batch) condition(k recipe.Condition) plan.Condition {
 	case recipe.GrainLeast:
 		share := c.grainShare(k)
 		return held(fmt.Sprintf("%s at least %.0f %%", grainWords(k), 100*k.Share), fmt.Sprintf("%.1f %%", 100*share), share >= k.Share-1e-9)
+	case recipe.GrainMost:
+		share := c.grainShare(k)
+		return held(fmt.Sprintf("%s at most %.0f %%", grainWords(k), 100*k.Share), fmt.Sprintf("%.1f %%", 100*share), share <= k.Share+1e-9)
 	case recipe.GrainSome:
 		share := c.grainShare(k)
 		return held("some "+grainWords(k), fmt.Sprintf("%.1f %%", 100*share), share > 0)
@@ -96,16 +99,29 @@ func (c batch) condition(k recipe.Condition) plan.Condition {
 		}
 		return held("in wood at least "+ageWords(k.AgeS), ageWords(c.Cask.RestS), c.Cask.RestS >= k.AgeS-lot.SecondsPerDay)
 	case recipe.BottledLeast:
-		return c.bottledLeast(k, "bottled at least "+said, held)
+		return c.bottled(k, "bottled at least "+said, held, func(at recipe.Strength) bool { return !at.Weaker(k.Strength) })
+	case recipe.BottledAt:
+		return c.bottled(k, "bottled at exactly "+said, held, func(at recipe.Strength) bool { return !at.Weaker(k.Strength) && !k.Strength.Weaker(at) })
+	case recipe.StillIs:
+		return held(k.Text+" still", "pot still", k.Text == "pot")
+	case recipe.LabelUnder:
+		asks := "label, if under " + ageWords(k.AgeS) + " in wood: " + k.Text
+		switch {
+		case !numbers.InWood(c.Batch):
+			return plan.Condition{Asks: asks, Found: "not in wood", Met: stated}
+		case c.Cask.RestS < k.AgeS-lot.SecondsPerDay:
+			return plan.Condition{Asks: asks, Found: ageWords(c.Cask.RestS) + ": say so", Met: stated}
+		}
+		return held(asks, ageWords(c.Cask.RestS), true)
 	case recipe.MadeIn:
 		return plan.Condition{Asks: "made in " + k.Text, Met: stated}
 	}
 	return plan.Condition{Asks: string(k.Test), Met: stated}
 }
 
-// bottledLeast tests the bottling strength: as the batch writes it, or the
-// cask's own where that is weaker. A batch that writes none promises none.
-func (c batch) bottledLeast(k recipe.Condition, asks string, held func(asks, found string, ok bool) plan.Condition) plan.Condition {
+// bottled tests the bottling strength: as the batch writes it, or the cask's own
+// where that is weaker. A batch that writes none promises none.
+func (c batch) bottled(k recipe.Condition, asks string, held func(asks, found string, ok bool) plan.Condition, allowed func(recipe.Strength) bool) plan.Condition {
 	at := c.Cask.BottleAt
 	switch {
 	case at.Value == 0:
@@ -117,7 +133,7 @@ func (c batch) bottledLeast(k recipe.Condition, asks string, held func(asks, fou
 			at = recipe.Strength{Value: own.Proof / 200, Basis: recipe.Proof}
 		}
 	}
-	return held(asks, c.say.Strength(lot.Strength(at)), !alike(at, k.Strength).Weaker(k.Strength))
+	return held(asks, c.say.Strength(lot.Strength(at)), allowed(alike(at, k.Strength)))
 }
 
 // alike brings a strength by mass to the basis of a limit. By volume strengths
@@ -171,14 +187,8 @@ func below(l plan.Lot, s recipe.Strength, equal bool) bool {
 func (c batch) grainShare(k recipe.Condition) float64 {
 	share := 0.0
 	for _, l := range c.Bill.Lines {
-		if k.Malted && !l.Grain.Malted {
-			continue
-		}
-		for _, g := range k.Grains {
-			if g == "any" || g == l.Grain.Name || g == l.Grain.Cereal {
-				share += l.Share
-				break
-			}
+		if k.Counts(l.Grain) {
+			share += l.Share
 		}
 	}
 	return share
@@ -189,8 +199,11 @@ func grainWords(k recipe.Condition) string {
 	if words == "any" {
 		words = "grain"
 	}
-	if k.Malted {
+	switch {
+	case k.Malted:
 		words = "malted " + words
+	case k.Unmalted:
+		words = "unmalted " + words
 	}
 	return words
 }

@@ -100,12 +100,8 @@ func BottleM3(b *recipe.Batch) float64 {
 // least that the standard allows, or 40 %.
 func BottleABV(b *recipe.Batch) float64 {
 	s := b.Cask.BottleAt
-	if s.Value == 0 && b.Standard != nil {
-		for _, k := range b.Standard.Conditions {
-			if k.Test == recipe.BottledLeast {
-				s = k.Strength
-			}
-		}
+	if s.Value == 0 {
+		s = b.Standard.BottledAt()
 	}
 	if s.Value == 0 {
 		s.Value = bottledABV

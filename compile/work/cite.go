@@ -20,13 +20,13 @@ var (
 	zoneGroupsUS = []string{"US/", "America/Indiana/", "America/Kentucky/", "America/North_Dakota/"}
 )
 
-// underUS says if the law of the United States is the one to cite: the plant
-// stands there, or its batch is made to a standard of that law.
+// underUS says if the plant stands in the United States, whose law is then the
+// one to cite: 27 CFR part 19 and 29 CFR part 1910 bind the plants there, and
+// whisky of a type of theirs may be made abroad (27 CFR 5.143(b)).
 func underUS(b *recipe.Batch) bool {
 	zone := b.Plant.Zone
 	return slices.Contains(zonesUS, zone) ||
-		slices.ContainsFunc(zoneGroupsUS, func(g string) bool { return strings.HasPrefix(zone, g) }) ||
-		b.Standard != nil && strings.Contains(b.Standard.Law, "CFR")
+		slices.ContainsFunc(zoneGroupsUS, func(g string) bool { return strings.HasPrefix(zone, g) })
 }
 
 // cite names a section of the law of the United States, in brackets, where that

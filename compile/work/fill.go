@@ -28,7 +28,7 @@ func Fill(n *numbers.Batch, k plan.Cask, reduction *plan.Reduction) []Job {
 		return nil
 	case reduction != nil:
 		jobs := append([]Job{gaugeHearts(n)}, reduce(reduction, recipe.PathBottleAt)...)
-		return append(jobs, bottle(k, reduction.To))
+		return append(jobs, bottle(n, k, reduction.To))
 	case n.Cask.BottleAt.Value > 0:
 		return nil // it comes too weak for that
 	}
@@ -38,7 +38,7 @@ func Fill(n *numbers.Batch, k plan.Cask, reduction *plan.Reduction) []Job {
 func gaugeHearts(n *numbers.Batch) Job {
 	return Job{
 		Task: schedule.Task{Key: "fill.gauge", Stage: "fill", Attend: schedule.Throughout, MayWait: true, Chain: "reduce", DurationS: gaugeS},
-		Do:   plan.Say("Gauge the hearts: volume, temperature and hydrometer; true strength by the official tables."),
+		Do:   plan.Say("Gauge the hearts: volume, temperature and hydrometer; true strength by the official tables" + cite(n.Batch, "27 CFR 19.289") + "."),
 		Read: heartsReadings(n), Cautions: []string{"spirit"}, Path: recipe.PathCask,
 	}
 }
@@ -67,7 +67,7 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 	if k.Casks > 1 {
 		what = strconv.Itoa(k.Casks) + " casks"
 	}
-	text := "Gauge again, fill " + what + " of {}, bung, weigh, and record each" + cite(n.Batch, "27 CFR 19.283, .301") + "."
+	text := "Gauge again, fill " + what + " of {}, bung, weigh, mark and record each" + cite(n.Batch, "27 CFR 19.283, 19.485, 19.618") + "."
 	values := []plan.Quantity{plan.Of(k.SizeL, plan.Litre)}
 	read := setReadings(*k.Fill)
 	read[0].What = "each cask"
@@ -108,16 +108,24 @@ func keepForNext(k plan.Cask) Job {
 func keepInTank(n *numbers.Batch) Job {
 	return Job{
 		Task: keepTask(),
-		Do:   plan.Say("Put the spirit into a closed tank, bonded and labelled, and record it" + cite(n.Batch, "27 CFR 19.301") + "."),
+		Do:   plan.Say("Put the spirit into a closed tank, bonded and labelled, and record it" + cite(n.Batch, "27 CFR 19.289, 19.306, 19.585") + "."),
 		Read: heartsReadings(n), Cautions: []string{"spirit"}, Path: recipe.PathBatch,
 	}
 }
 
-func bottle(k plan.Cask, spirit plan.Lot) Job {
+// labelled is how near the bottle has to be to its label.
+func labelled(n *numbers.Batch) string {
+	if !underUS(n.Batch) {
+		return ""
+	}
+	return " It is within 0.3 % abv of its label (27 CFR 19.356(c))."
+}
+
+func bottle(n *numbers.Batch, k plan.Cask, spirit plan.Lot) Job {
 	t := keepTask()
 	t.Key, t.DurationS = "fill.bottle", fillSetupS+bottleS*float64(k.Bottles)
 	return Job{
-		Task: t, Do: plan.Say(fmt.Sprintf("Gauge again, and bottle: about %d of %.0f mL.", k.Bottles, k.BottleL*1000)),
+		Task: t, Do: plan.Say(fmt.Sprintf("Gauge again, and bottle: about %d of %.0f mL.%s", k.Bottles, k.BottleL*1000, labelled(n))),
 		Read: setReadings(spirit), Cautions: []string{"spirit"}, Path: recipe.PathBottle,
 	}
 }

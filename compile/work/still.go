@@ -224,8 +224,12 @@ func stripStop(n *numbers.Batch, c charge) Job {
 }
 
 func spiritStop(n *numbers.Batch, c charge) Job {
+	foreshots := ""
+	if n.Spirit.ForeshotsM3 > 0 {
+		foreshots = "Record the foreshots taken out" + cite(n.Batch, "27 CFR 19.584(g)") + ". "
+	}
 	return c.stop(
-		plan.Say("Heat off, vent, discharge {} of spent lees. Record the feints before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
+		plan.Say("Heat off, vent, discharge {} of spent lees. "+foreshots+"Record the feints before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
 		lotReadings(lot.Of(c.run.Feints()), tolFeintsVolume, tolFeintsStrength))
 }
 

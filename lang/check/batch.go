@@ -223,10 +223,15 @@ func readStandard(b *reader, n *tree.Node) {
 	if n == nil {
 		return
 	}
-	c := n.Get("standard")
-	if b.batch.Standard = named[recipe.Standard](b, schema.Standard, c.Text()); b.batch.Standard == nil {
-		b.unknown(schema.Standard, "standard of identity", c, b.entries(schema.Standard))
+	var all []*recipe.Standard
+	for _, c := range n.Match.All("standard") {
+		if s := named[recipe.Standard](b, schema.Standard, c.Text()); s != nil {
+			all = append(all, s)
+		} else {
+			b.unknown(schema.Standard, "standard of identity", c, b.entries(schema.Standard))
+		}
 	}
+	b.batch.Standard = recipe.Both(all...)
 }
 
 // The years in which a batch may begin.

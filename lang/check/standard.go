@@ -42,7 +42,17 @@ func standard(n *tree.Node, e recipe.Entry, h *house.House, diags *diag.List) *r
 		case "age":
 			c.Test, c.AgeS = recipe.AgeLeast, l.Num("duration")
 		case "bottled":
-			c.Test, c.Strength = recipe.BottledLeast, strengthOf(l.Get("strength"))
+			c.Test, c.Strength = recipe.BottledAt, strengthOf(l.Get("strength"))
+			if l.Has("least") {
+				c.Test = recipe.BottledLeast
+			}
+		case "still":
+			c.Test, c.Text = recipe.StillIs, "pot"
+			if l.Has("column") {
+				c.Text = "column"
+			}
+		case "label":
+			c.Test, c.AgeS, c.Text = recipe.LabelUnder, l.Num("duration"), l.Text("text")
 		case "made-in":
 			c.Test, c.Text = recipe.MadeIn, l.Text("text")
 		case "note":
@@ -58,8 +68,12 @@ func standard(n *tree.Node, e recipe.Entry, h *house.House, diags *diag.List) *r
 
 func grainCondition(c *recipe.Condition, l *tree.Node, h *house.House, diags *diag.List) {
 	c.Test, c.Share, c.Malted = recipe.GrainLeast, l.Num("share"), l.Has("malted")
-	if l.Has("some") {
+	c.Unmalted = l.Has("unmalted")
+	switch {
+	case l.Has("some"):
 		c.Test = recipe.GrainSome
+	case l.Has("most"):
+		c.Test = recipe.GrainMost
 	}
 	cereals := sync.OnceValue(func() []string { return cereals(h) })
 	for _, name := range l.Match.All("name") {

@@ -1,6 +1,11 @@
 package recipe
 
-import "newmake/lang/diag"
+import (
+	"fmt"
+	"slices"
+
+	"newmake/lang/diag"
+)
 
 // Entry is what every stock entry carries.
 type Entry struct {
@@ -94,14 +99,15 @@ type CaskKind struct {
 // Condition is one thing the law asks that a program can test.
 type Condition struct {
 	Test     Test
-	Grains   []string // GrainLeast, GrainSome: names or cereals it speaks of, "any" for all
-	Malted   bool     // GrainLeast, GrainSome: the malted ones of those alone
+	Grains   []string // of a grain: names or cereals it speaks of, "any" for all
+	Malted   bool     // of a grain: the malted ones of those alone
+	Unmalted bool     // of a grain: the raw ones of those alone
 	Share    float64
 	Strength Strength
 	Woods    []Wood  // WoodIs: any one of these will do
 	SizeM3   float64 // WoodIs: greatest cask, 0 for no limit
 	AgeS     float64
-	Text     string // MadeIn: what is stated and not tested
+	Text     string // MadeIn: the place; StillIs: pot or column; LabelUnder: what the label says
 	Law      string // section, from the line
 	At       diag.Span
 }
@@ -111,6 +117,7 @@ type Test string
 
 const (
 	GrainLeast    Test = "grain-least"     // these grains make at least Share of the bill
+	GrainMost     Test = "grain-most"      // these grains make at most Share of the bill
 	GrainSome     Test = "grain-some"      // some of these is in the bill
 	EnzymesOwn    Test = "enzymes-own"     // no enzymes but those of the grain
 	OffStillUnder Test = "off-still-under" // the run before reduction is under Strength
@@ -120,7 +127,10 @@ const (
 	WoodIs        Test = "wood"
 	AgeLeast      Test = "age-least"
 	BottledLeast  Test = "bottled-least"
-	MadeIn        Test = "made-in" // stated, not tested
+	BottledAt     Test = "bottled-at"  // this strength and no other
+	StillIs       Test = "still"       // pot or column
+	LabelUnder    Test = "label-under" // younger than AgeS, the label says Text
+	MadeIn        Test = "made-in"     // stated, not tested
 )
 
 // Wood is one kind of cask that a standard allows. An empty word allows either.
@@ -138,6 +148,70 @@ type Standard struct {
 	Law        string
 	Conditions []Condition
 	Notes      []string // what the law says that no program can test
+}
+
+// Both is what a batch is held against that names several standards: all that
+// each of them asks, each condition once. Nil of none.
+func Both(all ...*Standard) *Standard {
+	switch len(all) {
+	case 0:
+		return nil
+	case 1:
+		return all[0]
+	}
+	out := *all[0]
+	out.Conditions, out.Notes = nil, nil
+	asked, said := map[string]bool{}, map[string]bool{}
+	for i, s := range all {
+		if i > 0 {
+			out.Name += ", " + s.Name
+			out.Title += "; " + s.Title
+			out.Law += "; " + s.Law
+		}
+		for _, c := range s.Conditions {
+			alone := c
+			alone.Law, alone.At = "", diag.Span{}
+			key := fmt.Sprintf("%+v", alone)
+			if !asked[key] {
+				out.Conditions = append(out.Conditions, c)
+			}
+			asked[key] = true
+		}
+		for _, n := range s.Notes {
+			if !said[n] {
+				out.Notes = append(out.Notes, n)
+			}
+			said[n] = true
+		}
+	}
+	return &out
+}
+
+// BottledAt is the bottling strength that a standard asks for if a batch names none:
+// the one that it fixes, or the greatest of its least ones. Zero if it says none.
+func (s *Standard) BottledAt() Strength {
+	var least Strength
+	if s == nil {
+		return least
+	}
+	for _, c := range s.Conditions {
+		switch {
+		case c.Test == BottledAt:
+			return c.Strength
+		case c.Test == BottledLeast && c.Strength.Value > least.Value:
+			least = c.Strength
+		}
+	}
+	return least
+}
+
+// Counts says that a grain is one of those a condition speaks of: by its name, or
+// by its cereal.
+func (c *Condition) Counts(g *Grain) bool {
+	if c.Malted && !g.Malted || c.Unmalted && g.Malted {
+		return false
+	}
+	return slices.ContainsFunc(c.Grains, func(name string) bool { return name == "any" || name == g.Name || name == g.Cereal })
 }
 
 // Stock is every entry known to a house, its own laid over the built-in ones.

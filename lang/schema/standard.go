@@ -10,10 +10,11 @@ var Standard = &Field{
 		{Name: "title", Shape: "TEXT", Need: true, Example: `title "Bourbon whisky"`, Doc: "The name on the label."},
 		{Name: "law", Shape: "TEXT", Need: true, Example: `law "27 CFR 5.143"`, Doc: "The law that says so."},
 		{
-			Name: "grain", Shape: `NAME ("," NAME)* ["malted"] ("at" "least" SHARE|"some")`, Repeat: true, Example: "grain corn at least 51 %",
-			Doc: "The least share of the bill, by weight, of a grain or a cereal; `any` is all grain.", Limits: []Limit{aShare},
+			Name: "grain", Shape: `NAME ("," NAME)* ["malted"|"unmalted"] ("at" ("least"|"most") SHARE|"some")`, Repeat: true, Example: "grain corn at least 51 %",
+			Doc: "The least or the greatest share of the bill, by weight, of a grain or a cereal; `any` is all grain.", Limits: []Limit{aShare},
 		},
 		{Name: "enzymes", Shape: `"own"`, Example: "enzymes own", Doc: "No enzymes but those of the grain."},
+		{Name: "still", Shape: `"pot"|"column"`, Example: "still pot", Doc: "The kind of still. Every run that is planned here is that of a pot still."},
 		{Name: "off-still", Shape: `("under"|"over"|"at" "most") STRENGTH`, Repeat: true, Example: "off-still at most 160 proof", Doc: "Strength of the whole run, before it is reduced.", Limits: []Limit{aStrength}},
 		{Name: "entry", Shape: `"at" "most" STRENGTH`, Example: "entry at most 125 proof", Doc: "Strength at which it goes into wood.", Limits: []Limit{aStrength}},
 		{
@@ -21,7 +22,8 @@ var Standard = &Field{
 			Doc: "The wood it rests in; alternatives are joined by `or`, and `none` means that it need not.", Limits: []Limit{mustBe(1e-4, 2000, "from a bottle to the largest vats")},
 		},
 		{Name: "age", Shape: `"at" "least" DURATION`, Example: "age at least 2 years", Doc: "Time in wood.", Limits: []Limit{mustBe(0, 100*quantity.YearS, "no standard asks for a hundred years")}},
-		{Name: "bottled", Shape: `"at" "least" STRENGTH`, Example: "bottled at least 80 proof", Doc: "Strength in the bottle.", Limits: []Limit{aStrength}},
+		{Name: "bottled", Shape: `"at" ["least"] STRENGTH`, Example: "bottled at least 80 proof", Doc: "Strength in the bottle: the least, or without `least` the only one.", Limits: []Limit{aStrength}},
+		{Name: "label", Shape: `"under" DURATION TEXT`, Example: `label under 4 years "state the age"`, Doc: "What the label has to say of whisky that is younger in wood: stated where it is, not tested.", Limits: []Limit{mustBe(0, 100*quantity.YearS, "no standard asks for a hundred years")}},
 		{Name: "made-in", Shape: "TEXT", Example: `made-in "United States"`, Doc: "Where it has to be made: stated, not tested."},
 		{Name: "note", Shape: "TEXT", Repeat: true, Example: `note "nothing added but water"`, Doc: "What no program can test."},
 	}},

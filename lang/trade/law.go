@@ -22,7 +22,7 @@ func checkLaw(r *rules) {
 	for i := range s.Conditions {
 		c := &s.Conditions[i]
 		switch c.Test {
-		case recipe.GrainLeast, recipe.GrainSome:
+		case recipe.GrainLeast, recipe.GrainMost, recipe.GrainSome:
 			if r.can.Bill {
 				checkGrains(r, c)
 			}
@@ -51,6 +51,12 @@ func checkLaw(r *rules) {
 				unlawful(r, diag.CodeLawRest, c, r.at(recipe.PathRest),
 					fmt.Sprintf("%s rests at least %s in wood", s.Title, durationText(c.AgeS)),
 					"let it rest longer, or give it another standard")
+			}
+		case recipe.BottledAt:
+			at := r.batch.Cask.BottleAt
+			if (r.can.Cask || r.can.Unaged) && at.Value > 0 && (below(at, c.Strength) || below(c.Strength, at)) {
+				unlawful(r, diag.CodeLawBottled, c, r.at(recipe.PathBottleAt),
+					fmt.Sprintf("%s is bottled at exactly %s", s.Title, strengthText(c.Strength)), "bottle it at "+strengthText(c.Strength))
 			}
 		case recipe.BottledLeast:
 			if at := r.batch.Cask.BottleAt; (r.can.Cask || r.can.Unaged) && at.Value > 0 && below(at, c.Strength) {
@@ -81,7 +87,7 @@ func checkGrains(r *rules, c *recipe.Condition) {
 	var share float64
 	var odd string
 	for _, l := range r.batch.Bill.Lines {
-		if counts(c, l.Grain) {
+		if c.Counts(l.Grain) {
 			share += l.Share
 		} else if odd == "" {
 			odd = l.Grain.Name
@@ -91,6 +97,9 @@ func checkGrains(r *rules, c *recipe.Condition) {
 	switch {
 	case c.Test == recipe.GrainSome && share <= 0:
 		unlawful(r, diag.CodeLawGrain, c, r.at(recipe.PathBill), fmt.Sprintf("%s has some %s in its bill, and this has none", title, what), "put some in the bill, or give the batch another standard")
+	case c.Test == recipe.GrainMost && share > c.Share+1e-6:
+		unlawful(r, diag.CodeLawGrain, c, r.at(recipe.PathBill), fmt.Sprintf("%s is made of at most %s %s by weight, and this bill has %s", title, percent(c.Share), what, percent(share)),
+			fmt.Sprintf("less %s in the bill, or another standard", what))
 	case c.Test == recipe.GrainLeast && share < c.Share-1e-6:
 		help := fmt.Sprintf("more %s in the bill, or another standard", what)
 		at := r.at(recipe.PathBill)
@@ -102,22 +111,16 @@ func checkGrains(r *rules, c *recipe.Condition) {
 	}
 }
 
-// counts says that a grain is one of those a condition speaks of: by its name, or
-// by its cereal.
-func counts(c *recipe.Condition, g *recipe.Grain) bool {
-	if c.Malted && !g.Malted {
-		return false
-	}
-	return slices.ContainsFunc(c.Grains, func(name string) bool { return name == "any" || name == g.Name || name == g.Cereal })
-}
-
 func grainsText(c *recipe.Condition) string {
 	text := words.Or(c.Grains)
 	if len(c.Grains) == 1 && c.Grains[0] == "any" {
 		text = "grain"
 	}
-	if c.Malted {
+	switch {
+	case c.Malted:
 		text = "malted " + text
+	case c.Unmalted:
+		text = "unmalted " + text
 	}
 	return text
 }

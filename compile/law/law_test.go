@@ -1,0 +1,256 @@
+package law_test
+
+import (
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile/law"
+	"newmake/compile/lot"
+	"newmake/compile/plan"
+	"newmake/lang/check"
+	"newmake/lang/recipe"
+)
+
+// spirit is a batch as far as the law looks at it.
+type spirit struct {
+	recipe.Batch
+	hearts plan.Lot
+}
+
+// held says how a spirit stands against one condition.
+func (s spirit) held(t *testing.T, k recipe.Condition) plan.Condition {
+	t.Helper()
+	s.Standard = &recipe.Standard{Title: "Test", Law: "test", Conditions: []recipe.Condition{k}}
+	l := law.Held(&s.Batch, s.hearts, plan.Cask{})
+	require.Len(t, l.Conditions, 1)
+	return l.Conditions[0]
+}
+
+// tried is a spirit, and whether a condition is to be met by it.
+type tried struct {
+	what string
+	met  string
+	make func(*spirit)
+}
+
+const (
+	least   = 1e-3 // of a share or a strength: a tenth of a per cent
+	dayS    = 86400.0
+	litreM3 = 1e-3
+)
+
+func met(what string, f func(*spirit)) tried    { return tried{what, "met", f} }
+func notMet(what string, f func(*spirit)) tried { return tried{what, "NOT met", f} }
+
+// bill has a share of a grain of which the condition speaks; the rest is of
+// another, which is none.
+func bill(k recipe.Condition, share float64) func(*spirit) {
+	return func(s *spirit) {
+		g := &recipe.Grain{Cereal: k.Grains[0], Malted: !k.Unmalted}
+		g.Name = "counted"
+		other := &recipe.Grain{Cereal: "other", Malted: k.Unmalted}
+		other.Name = "not counted"
+		s.Bill.Lines = []recipe.BillLine{{Grain: g, Share: share}}
+		if k.Grains[0] != "any" {
+			s.Bill.Lines = append(s.Bill.Lines, recipe.BillLine{Grain: other, Share: 1 - share})
+		}
+	}
+}
+
+// wrongForm is all of the right cereal, malted where raw counts, or raw where malted does.
+func wrongForm(k recipe.Condition) func(*spirit) {
+	return func(s *spirit) {
+		s.Bill.Lines = []recipe.BillLine{{Grain: &recipe.Grain{Cereal: k.Grains[0], Malted: k.Unmalted}, Share: 1}}
+	}
+}
+
+func offStill(limit recipe.Strength, by float64) func(*spirit) {
+	return func(s *spirit) {
+		at := lot.Strength(limit)
+		s.hearts = plan.Lot{AbvPct: at.AbvPct + 100*by, Proof: at.Proof + 200*by}
+	}
+}
+
+func in(use, char, of string, sizeM3 float64) func(*spirit) {
+	return func(s *spirit) {
+		s.Cask.Kind = &recipe.CaskKind{Wood: of, Charred: char == "charred"}
+		s.Cask.New, s.Cask.SizeM3 = use == "new", sizeM3
+	}
+}
+
+// both sides of the threshold of a condition.
+func both(k recipe.Condition) []tried {
+	at := func(set func(*spirit, recipe.Strength), by float64) func(*spirit) {
+		return func(s *spirit) {
+			in("new", "charred", "oak", 200*litreM3)(s)
+			set(s, recipe.Strength{Value: k.Strength.Value + by, Basis: k.Strength.Basis})
+		}
+	}
+	entry := func(s *spirit, v recipe.Strength) { s.Cask.Entry = v }
+	bottled := func(s *spirit, v recipe.Strength) { s.Cask.BottleAt = v }
+	rested := func(by float64) func(*spirit) {
+		return func(s *spirit) {
+			in("new", "charred", "oak", 200*litreM3)(s)
+			s.Cask.RestS = k.AgeS + by
+		}
+	}
+	switch k.Test {
+	case recipe.GrainLeast:
+		out := []tried{met("the least", bill(k, k.Share)), notMet("less", bill(k, k.Share-least))}
+		if k.Malted || k.Unmalted {
+			out = append(out, notMet("malted or not", wrongForm(k)))
+		}
+		return out
+	case recipe.GrainMost:
+		return []tried{met("the most", bill(k, k.Share)), notMet("more", bill(k, k.Share+least))}
+	case recipe.GrainSome:
+		return []tried{met("a little", bill(k, least)), notMet("none", bill(k, 0)), notMet("malted or not", wrongForm(k))}
+	case recipe.EnzymesOwn:
+		z := &recipe.Enzyme{}
+		return []tried{
+			met("none", func(*spirit) {}),
+			notMet("in the mash", func(s *spirit) { s.Mash.Steps = []recipe.MashStep{{Verb: recipe.MashDose, Enzyme: z}} }),
+			notMet("in the fermenter", func(s *spirit) { s.Ferm.Doses = []recipe.Dose{{Enzyme: z}} }),
+		}
+	case recipe.OffStillUnder:
+		return []tried{met("under", offStill(k.Strength, -least)), notMet("at", offStill(k.Strength, 0))}
+	case recipe.OffStillMost:
+		return []tried{met("at", offStill(k.Strength, 0)), notMet("over", offStill(k.Strength, least))}
+	case recipe.OffStillOver:
+		return []tried{met("over", offStill(k.Strength, least)), notMet("at", offStill(k.Strength, 0))}
+	case recipe.EntryMost:
+		return []tried{met("at", at(entry, 0)), notMet("over", at(entry, least)), met("not in wood", func(*spirit) {})}
+	case recipe.WoodIs:
+		return woods(k)
+	case recipe.AgeLeast:
+		return []tried{met("the least", rested(0)), notMet("two days less", rested(-2*dayS)), notMet("not in wood", func(*spirit) {})}
+	case recipe.BottledLeast:
+		return []tried{met("at", at(bottled, 0)), notMet("under", at(bottled, -least)), met("over", at(bottled, 0.1)), {"not said", "not tested", at(bottled, -k.Strength.Value)}}
+	case recipe.BottledAt:
+		return []tried{met("at", at(bottled, 0)), notMet("under", at(bottled, -least)), notMet("over", at(bottled, least)), {"not said", "not tested", at(bottled, -k.Strength.Value)}}
+	case recipe.StillIs:
+		if k.Text == "pot" {
+			return []tried{met("the stills that are planned", func(*spirit) {})}
+		}
+		return []tried{notMet("the stills that are planned", func(*spirit) {})}
+	case recipe.LabelUnder:
+		return []tried{met("old enough", rested(0)), {"younger", "not tested", rested(-2 * dayS)}, {"not in wood", "not tested", func(*spirit) {}}}
+	case recipe.MadeIn:
+		return []tried{{"a place", "not tested", func(*spirit) {}}}
+	}
+	return nil
+}
+
+// woods is every sort of cask, and none.
+func woods(k recipe.Condition) []tried {
+	size := k.SizeM3
+	if size == 0 {
+		size = 200 * litreM3
+	}
+	fits := func(use, char, of string) bool {
+		return slices.ContainsFunc(k.Woods, func(w recipe.Wood) bool {
+			return !w.None && strings.Contains(use, w.Use) && (w.Char == "" || w.Char == char) && strings.Contains(of, w.Of)
+		})
+	}
+	none := notMet("no wood", func(*spirit) {})
+	if slices.ContainsFunc(k.Woods, func(w recipe.Wood) bool { return w.None }) {
+		none.met = "met"
+	}
+	out := []tried{none}
+	for _, use := range []string{"new", "used"} {
+		for _, char := range []string{"charred", "uncharred"} {
+			for _, of := range []string{"oak", "chestnut"} {
+				what := use + " " + char + " " + of
+				if !fits(use, char, of) {
+					out = append(out, notMet(what, in(use, char, of, size)))
+					continue
+				}
+				out = append(out, met(what, in(use, char, of, size)))
+				if k.SizeM3 > 0 {
+					out = append(out, notMet(what+", a litre more", in(use, char, of, size+litreM3)))
+				}
+			}
+		}
+	}
+	return out
+}
+
+// TestBothSidesOfEveryCondition: whatever a standard of the library asks is met
+// at its limit and missed beside it.
+func TestBothSidesOfEveryCondition(t *testing.T) {
+	all := check.Builtin().Stock.Standards
+	tests := map[recipe.Test]bool{}
+	for _, name := range slices.Sorted(maps.Keys(all)) {
+		for _, k := range all[name].Conditions {
+			tests[k.Test] = true
+			sides := both(k)
+			require.NotEmpty(t, sides, "%s: %s", name, k.Test)
+			for _, side := range sides {
+				var s spirit
+				side.make(&s)
+				got := s.held(t, k)
+				assert.Equal(t, side.met, got.Met, "%s, %s: %s: %s: found %s", name, k.Law, got.Asks, side.what, got.Found)
+			}
+		}
+	}
+	assert.Len(t, tests, 15, "every test is asked by some standard")
+}
+
+// TestTheFiguresOfTheStandards: what the sections say, apart from how it is tested.
+func TestTheFiguresOfTheStandards(t *testing.T) {
+	all := check.Builtin().Stock.Standards
+	for name, want := range map[string][]string{
+		"bottled-in-bond":      {"bottled at exactly 100 proof (50 % abv)", "in wood at least 4 y"},
+		"eu-whisky":            {"some malted grain", "off the still under 94.8 % abv", "in wood at least 3 y", "bottled at least 40 % abv"},
+		"eu-single-malt":       {"malted barley at least 100 %"},
+		"uk-whisky":            {"some malted grain", "off the still under 94.8 % abv"},
+		"irish-pot-still":      {"malted barley at least 30 %", "unmalted barley at least 30 %", "corn or oats or rice or rye or sorghum or triticale or wheat at most 5 %", "pot still"},
+		"irish-malt":           {"malted barley at least 100 %", "pot still"},
+		"irish-grain":          {"malted barley at most 30 %", "column still"},
+		"australian":           {"bottled at least 37 % abv", "in wood at least 2 y"},
+		"oat-whisky":           {"oats at least 51 %", "off the still at most 160 proof (80 % abv)", "into wood at most 125 proof (62.5 % abv)"},
+		"tennessee":            {"corn at least 51 %", "made in Tennessee"},
+		"straight-bourbon":     {"in wood at least 2 y", "label, if under 4 y in wood: state the age of the youngest whisky", "made in United States"},
+		"american-single-malt": {"malted barley at least 100 %", "off the still at most 160 proof (80 % abv)"},
+	} {
+		require.Contains(t, all, name)
+		var b recipe.Batch
+		b.Standard = all[name]
+		var asks []string
+		for _, k := range law.Held(&b, plan.Lot{}, plan.Cask{}).Conditions {
+			asks = append(asks, k.Asks)
+		}
+		for _, w := range want {
+			assert.Contains(t, asks, w, name)
+		}
+	}
+	for _, name := range []string{"rye-whisky", "straight-rye", "corn-whisky", "malt-whisky"} {
+		assert.False(t, slices.ContainsFunc(all[name].Conditions, func(k recipe.Condition) bool { return k.Test == recipe.MadeIn }), "%s may be made abroad", name)
+	}
+}
+
+// TestTwoStandards: a batch is held against all that either asks, each once.
+func TestTwoStandards(t *testing.T) {
+	all := check.Builtin().Stock.Standards
+	bond, rye := all["bottled-in-bond"], all["straight-rye"]
+	s := recipe.Both(bond, rye)
+	assert.Equal(t, "bottled-in-bond, straight-rye", s.Name)
+	assert.Equal(t, "Bottled in bond; Straight rye whisky", s.Title)
+	assert.Equal(t, recipe.Strength{Value: 0.5, Basis: recipe.Proof}, s.BottledAt())
+	assert.Equal(t, s.BottledAt(), recipe.Both(rye, bond).BottledAt(), "in either order")
+	grains := 0
+	for _, k := range s.Conditions {
+		if k.Test == recipe.GrainLeast {
+			grains++
+		}
+	}
+	assert.Equal(t, 2, grains, "grain at least 100 % is asked once, and rye at least 51 %")
+	assert.Nil(t, recipe.Both())
+	assert.Same(t, rye, recipe.Both(rye))
+	assert.Zero(t, (*recipe.Standard)(nil).BottledAt().Value)
+}
