@@ -20,7 +20,7 @@ import (
 
 	"newmake/lang/diag"
 	"newmake/lang/house"
-	"newmake/lang/internal/parallel"
+	"newmake/lang/parallel"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
 	"newmake/lang/spelling"

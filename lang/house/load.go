@@ -6,7 +6,7 @@ import (
 	"path/filepath"
 	"sync"
 
-	"newmake/lang/internal/parallel"
+	"newmake/lang/parallel"
 	"newmake/stdlib"
 )
 
