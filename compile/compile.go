@@ -124,7 +124,7 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, dia
 
 	jobs := work.All(n, p.Cask, p.Reduction)
 	p.Bill.Additions = work.Additions(jobs)
-	p.Cautions = work.Cautions(n.Batch, jobs)
+	p.Cautions = work.Cautions(n.Batch, jobs, p.Cask)
 	clock, err := work.ClockOf(n.Batch)
 	if err != nil {
 		return nil, append(list, notice.Start(n.Batch, err)...)

@@ -41,7 +41,7 @@ const dryLate = 0.90 // of the time: dry no later than this leaves something in 
 func Ferment(b *recipe.Batch, r numbers.Ferment, setC float64) diag.List {
 	w := about(b)
 	fullest(w, r.Use(), "the wash",
-		"a smaller batch, or a larger fermenter", "a ferment needs headspace: a grain wash heads and foams over")
+		"a smaller batch, or a larger fermenter", "a ferment needs headspace: it heads and foams over")
 	w.list = append(w.list, Pitch(b, setC)...)
 	hours := r.ForS / lot.SecondsPerHour
 	if r.DryS == 0 {

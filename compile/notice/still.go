@@ -2,6 +2,8 @@ package notice
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"newmake/compile/lot"
 	"newmake/compile/measure"
@@ -27,7 +29,7 @@ func Strip(b *recipe.Batch, r numbers.Strip) diag.List {
 		help = fmt.Sprintf("a smaller batch, or `charges %d`", r.Charges+1)
 	}
 	fullest(w, r.Use(b), "the wash, hot,", help,
-		"a wash with grain in it rises and boils over into the condenser")
+		boilsOver(b))
 	boiler(w, s.Still, "strip")
 	runProblems(w, "strip", r.Run)
 	if left := r.Residue.EthanolKg / r.Charge.EthanolKg; left > 0.02 && len(r.Problems) == 0 {
@@ -38,6 +40,19 @@ func Strip(b *recipe.Batch, r numbers.Strip) diag.List {
 		})
 	}
 	return w.list
+}
+
+// boilsOver is why a wash still wants room.
+func boilsOver(b *recipe.Batch) string {
+	if drained(b) {
+		return "a wash foams as it comes to the boil, and boils over into the condenser"
+	}
+	return "a wash with grain in it rises and boils over into the condenser"
+}
+
+// drained says that the grain stays behind in the tun.
+func drained(b *recipe.Batch) bool {
+	return slices.ContainsFunc(b.Mash.Steps, func(s recipe.MashStep) bool { return s.Verb == recipe.MashDrain })
 }
 
 // Spirit is what a distiller should know of the spirit run.
@@ -92,7 +107,10 @@ func runProblems(w *writer, use string, r still.Run) {
 			d.Code, d.At = diag.CodeCutUnreached, w.at(recipe.PathHeartsFrom)
 			d.Summary, d.Help = heartsTooSoon(w, r)
 		case still.ProblemHeartsFromPassed:
-			d.Code, d.At = diag.CodeCutUnreached, w.at(recipe.PathHeartsFrom)
+			if from := w.b.Spirit.HeartsFrom; from.By == recipe.ByVolume && math.Abs(from.VolumeM3-w.b.Spirit.ForeshotsM3) < recipe.SameVolumeM3 {
+				continue // they begin where the foreshots end: there are no heads
+			}
+			d.Code, d.At = diag.CodeInForeshots, w.at(recipe.PathHeartsFrom)
 			d.Summary, d.Help = "the hearts are to begin within the foreshots", "begin them later, or set less aside"
 			w.addAs(diag.Warning, d)
 			continue

@@ -396,6 +396,7 @@ func (x *Run) round() {
 	if x.FeintsReturned != nil {
 		x.FeintsReturned.round()
 	}
+	x.HeartsOfLowWinesPct = RoundTo(x.HeartsOfLowWinesPct, 1)
 	x.HeatUpMin = RoundTo(x.HeatUpMin, 1)
 	x.Hours = RoundTo(x.Hours, 2)
 	x.TotalHours = RoundTo(x.TotalHours, 2)

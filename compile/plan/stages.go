@@ -142,24 +142,27 @@ type FermentPoint struct {
 // Run is the work of one still: all its charges together, and one charge in
 // detail. The charges of a batch are equal.
 type Run struct {
-	Still          string     `json:"still"`
-	Charges        int        `json:"charges"`
-	Charge         Lot        `json:"charge"` // one charge
-	FeintsReturned *Lot       `json:"feintsReturned,omitempty"`
-	SteadyTried    int        `json:"steadyRunsTried,omitempty"` // runs computed to find the one that repeats itself
-	HeatUpMin      float64    `json:"heatUpMin" places:"1"`
-	Hours          float64    `json:"hours" places:"2"`      // one charge, fire to stop
-	TotalHours     float64    `json:"totalHours" places:"2"` // all charges, fire to stop
-	MostFillPct    float64    `json:"mostFillPct" places:"1"`
-	StopAbvPct     float64    `json:"stopAbvPct" places:"2"`
-	Fractions      []Fraction `json:"fractions"` // all charges together
-	Feints         *Lot       `json:"feints,omitempty"`
-	Residue        Lot        `json:"residue"` // left in the pot: pot ale, spent lees
-	LossL          float64    `json:"alcoholLeftL" places:"3"`
-	HeatKWh        float64    `json:"heatKWh" places:"1"`
-	CoolKWh        float64    `json:"coolKWh" places:"1"`
-	CoolingWaterL  float64    `json:"coolingWaterL" places:"0"`
-	Curve          []RunPoint `json:"curve"`
+	Still          string `json:"still"`
+	Charges        int    `json:"charges"`
+	Charge         Lot    `json:"charge"` // one charge
+	FeintsReturned *Lot   `json:"feintsReturned,omitempty"`
+	SteadyTried    int    `json:"steadyRunsTried,omitempty"` // runs computed to find the one that repeats itself
+	// HeartsOfLowWinesPct is the share of the low wines' alcohol that comes out as
+	// hearts once the house runs steadily, its feints returned.
+	HeartsOfLowWinesPct float64    `json:"heartsOfLowWinesPct,omitempty" places:"1"`
+	HeatUpMin           float64    `json:"heatUpMin" places:"1"`
+	Hours               float64    `json:"hours" places:"2"`      // one charge, fire to stop
+	TotalHours          float64    `json:"totalHours" places:"2"` // all charges, fire to stop
+	MostFillPct         float64    `json:"mostFillPct" places:"1"`
+	StopAbvPct          float64    `json:"stopAbvPct" places:"2"`
+	Fractions           []Fraction `json:"fractions"` // all charges together
+	Feints              *Lot       `json:"feints,omitempty"`
+	Residue             Lot        `json:"residue"` // left in the pot: pot ale, spent lees
+	LossL               float64    `json:"alcoholLeftL" places:"3"`
+	HeatKWh             float64    `json:"heatKWh" places:"1"`
+	CoolKWh             float64    `json:"coolKWh" places:"1"`
+	CoolingWaterL       float64    `json:"coolingWaterL" places:"0"`
+	Curve               []RunPoint `json:"curve"`
 }
 
 // Fraction is what came over between two cuts. Lot is of all charges, the

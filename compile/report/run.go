@@ -17,6 +17,9 @@ func Spirit(b *recipe.Batch, s numbers.Spirit) plan.Run {
 	if b.Spirit.Feints {
 		returned := lot.Of(s.Returned)
 		p.FeintsReturned, p.SteadyTried = &returned, s.Tried
+		if brought := s.Charge.EthanolKg - s.Returned.EthanolKg; brought > 0 {
+			p.HeartsOfLowWinesPct = 100 * s.Run.Fraction(still.Hearts).EthanolKg / brought
+		}
 	}
 	feints := lot.Of(s.Feints()).Times(float64(s.Charges))
 	p.Feints = &feints

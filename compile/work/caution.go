@@ -3,6 +3,7 @@ package work
 import (
 	"strings"
 
+	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/lang/recipe"
 )
@@ -24,6 +25,8 @@ var cautionFor = map[string]caution{
 		"Face shield, gloves and apron; stir before opening; never lean over the manway while heat is on.", ""},
 	"steam": {"steam burns without being seen",
 		"Open valves slowly, drain condensate first, and stand clear of vents and relief valves.", ""},
+	"hot-water": {"hot water and hot metal scald",
+		"Open valves slowly, keep hands off bare metal, and stand clear of what boils.", ""},
 	"lockout": {"rakes and agitators start without warning",
 		"Lock out the drive before a hand or a tool goes in{}.", "29 CFR 1910.147"},
 	"confined": {"never enter a vessel alone",
@@ -46,23 +49,55 @@ var cautionFor = map[string]caution{
 		"Vent the still first, open slowly, and let it cool before it goes down a drain.", ""},
 	"spirit": {"strong spirit: no flame, bond the vessels",
 		"Earth pumps, hoses and vats while spirit moves, keep lids on, and mop up spills at once.", ""},
-	"lift": {"a full cask crushes",
-		"A cask of 53 gal (200 L) weighs some 500 lb (230 kg) full: roll it, chock it, and lift it with two people and a machine.", ""},
 }
 
 // Cautions is the dangers that jobs name, each once, in the order of the work.
-func Cautions(b *recipe.Batch, jobs []Job) []plan.Caution {
+func Cautions(b *recipe.Batch, jobs []Job, k plan.Cask) []plan.Caution {
 	var out []plan.Caution
 	used := map[string]bool{}
 	for _, j := range jobs {
 		for _, key := range j.Cautions {
-			k, known := cautionFor[key]
+			c, known := cautionFor[key]
+			if key == "lift" {
+				c, known = liftCaution(b, k)
+			}
 			if used[key] || !known {
 				continue
 			}
 			used[key] = true
-			out = append(out, plan.Caution{Key: key, Title: k.title, Text: strings.Replace(k.text, "{}", cite(b, k.us), 1)})
+			out = append(out, plan.Caution{Key: key, Title: c.title, Text: strings.Replace(c.text, "{}", cite(b, c.us), 1)})
 		}
 	}
 	return out
+}
+
+// aloneKg is what one person may lift under the best of conditions: the load
+// constant of the revised NIOSH lifting equation, Publication 94-110.
+const aloneKg = 23.0
+
+// liftCaution is the danger of a full cask, which weighs what the plan fills into
+// it and its wood besides.
+func liftCaution(b *recipe.Batch, k plan.Cask) (caution, bool) {
+	if k.Fill == nil {
+		return caution{}, false
+	}
+	say := measure.UnitsOf(b.Units)
+	full := "A cask of " + say.Litres(k.SizeL) + " full holds " + say.Mass(k.Fill.MassKg) + " of spirit, and its wood comes on top: "
+	if k.Fill.MassKg <= aloneKg {
+		return caution{"a cask rolls and slips", full + "chock it, and carry it close to the body.", ""}, true
+	}
+	return caution{"a full cask crushes", full + "roll it, chock it, and lift it with two people and a machine.", ""}, true
+}
+
+// heatCaution is the danger of what heats a mash or its liquor: steam where the
+// house has a boiler or blows steam in, hot water and metal elsewhere.
+func heatCaution(b *recipe.Batch) string {
+	if hasSteam(b) {
+		return "steam"
+	}
+	return "hot-water"
+}
+
+func hasSteam(b *recipe.Batch) bool {
+	return b.Plant.BoilerW > 0 || b.Mash.Cooker.Steam == recipe.Direct
 }

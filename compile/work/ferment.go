@@ -40,8 +40,11 @@ func Ferment(n *numbers.Batch) []Job {
 	}
 	pitch.Do = plan.Say(text+".", values...)
 	hold := plan.Say("Ferment. Cool it when it passes {}.", plan.Of(n.Ferm.HoldHighC, plan.Celsius))
-	if n.Ferm.HoldHighC == 0 {
+	switch {
+	case n.Ferm.HoldHighC == 0:
 		hold = plan.Say("Ferment.")
+	case n.Fermented.Vessel.CoolsW <= 0:
+		hold = plan.Say("Ferment. Nothing cools this vessel: see that it does not pass {}.", plan.Of(n.Ferm.HoldHighC, plan.Celsius))
 	}
 	return []Job{fill, pitch, {
 		Task: schedule.Task{Key: fermentKey, Stage: "ferment", Vessel: name, DurationS: n.Ferm.DurationS, Elastic: true},

@@ -45,7 +45,7 @@ func Mash(n *numbers.Batch) []Job {
 			hot = true
 			w.Cautions = append(w.Cautions, "hot-mash")
 			if s.Verb == recipe.MashHeat || s.Verb == recipe.MashBoil {
-				w.Cautions = append(w.Cautions, "steam")
+				w.Cautions = append(w.Cautions, heatCaution(n.Batch))
 			}
 		}
 		if s.Verb == recipe.MashAdd {
@@ -97,10 +97,14 @@ func hotLiquor(n *numbers.Batch, millS float64) (Job, bool) {
 	t := schedule.Task{Key: "mash.liquor", Stage: "mash", Chain: "mash", Attend: schedule.Begin, MayWait: true}
 	text, values = text+". It takes {} of heat", append(values, plan.Of(heatJ/lot.JoulesPerKWh, plan.KilowattH))
 	if w := liquorW(n.Batch); w > 0 {
-		text, values = text+", {} of steam at full power", append(values, plan.Of(heatJ/w/60, plan.Minute))
+		of := "heating"
+		if hasSteam(n.Batch) {
+			of = "steam"
+		}
+		text, values = text+", {} of "+of+" at full power", append(values, plan.Of(heatJ/w/60, plan.Minute))
 		t.DurationS, t.Power = max(0, firstJ/w-millS), w
 	}
-	return Job{Task: t, Do: plan.Say(text+".", values...), Cautions: []string{"steam"}, Path: recipe.PathMashWater}, true
+	return Job{Task: t, Do: plan.Say(text+".", values...), Cautions: []string{heatCaution(n.Batch)}, Path: recipe.PathMashWater}, true
 }
 
 // liquorW is the power that heats the liquor: the boiler's, or what the cooker

@@ -38,6 +38,7 @@ const (
 	CodeNotSteady     Code = "NM0855"
 	CodeChargeStrong  Code = "NM0856"
 	CodeEarlyStop     Code = "NM0857"
+	CodeInForeshots   Code = "NM0858"
 
 	CodeBelowEntry    Code = "NM0950"
 	CodeCaskNotFilled Code = "NM0951"
@@ -98,6 +99,7 @@ var Computed = []Info{
 	{CodeNotSteady, "never-steady", Error, "feints that grow from batch to batch"},
 	{CodeChargeStrong, "charge-too-strong", Warning, "a spirit charge that is too strong"},
 	{CodeEarlyStop, "alcohol-left", Note, "alcohol left in the pot"},
+	{CodeInForeshots, "hearts-in-foreshots", Warning, "hearts that begin within the foreshots"},
 
 	{CodeBelowEntry, "below-entry", Error, "hearts weaker than the cask's entry strength"},
 	{CodeCaskNotFilled, "cask-not-filled", Warning, "not enough spirit for one cask"},

@@ -4,6 +4,10 @@ package recipe
 // number, written in two ways.
 const sameStrength = 1e-9
 
+// SameVolumeM3 is how far two volumes of distillate may lie apart and still be the
+// same: half of 10 mL, to which a plan rounds them.
+const SameVolumeM3 = 5e-6
+
 // Weaker says that s is weaker than t as the two are written. It is the one test
 // of a strength that somebody wrote against one that a law states. By volume the
 // law's own words hold, and in them 40 % is 80 proof ("not less than 40 percent

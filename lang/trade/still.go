@@ -78,9 +78,9 @@ func cutOrder(r *rules) {
 		})
 		return
 	}
-	if from.By == recipe.ByVolume && from.VolumeM3 < s.ForeshotsM3 {
+	if from.By == recipe.ByVolume && from.VolumeM3 < s.ForeshotsM3-recipe.SameVolumeM3 {
 		r.add(diag.Diagnostic{
-			Code: diag.CodeCutsCrossed, At: from.At, Summary: "the hearts begin within the foreshots",
+			Code: diag.CodeInForeshots, Severity: diag.Error, At: from.At, Summary: "the hearts begin within the foreshots",
 			Help:    "volumes are counted from the first drop, foreshots and all",
 			Related: []diag.Related{{At: r.at(recipe.PathForeshots), Text: "the foreshots are here"}},
 		})

@@ -106,12 +106,16 @@ func (t *text) ferment() {
 	} else {
 		t.fact("final gravity", measure.Gravity(f.FinalGravitySG), attenuated)
 	}
+	solids := "grain"
+	if t.p.Mash.Lautered {
+		solids = "yeast"
+	}
 	whole, liquid := t.LotAbv(f.Wash), t.StrengthAbv(f.Liquid)
 	if whole == liquid {
 		t.fact("wash", t.Volume(f.Wash), "at "+whole+"; "+t.pure(f.Wash))
 	} else {
-		t.fact("wash", t.Volume(f.Wash), "at "+whole+", grain in; "+t.pure(f.Wash))
-		t.fact("wash, strained", liquid, "as a laboratory finds it: grain takes room and holds no alcohol")
+		t.fact("wash", t.Volume(f.Wash), "at "+whole+", "+solids+" in; "+t.pure(f.Wash))
+		t.fact("wash, strained", liquid, "as a laboratory finds it: "+solids+" takes room and holds no alcohol")
 	}
 	t.fact("warmest", t.Temp(f.PeakC), fmt.Sprintf("after %s h; heat %s kW at its greatest", measure.Number(f.PeakHours, 0), measure.Number(f.PeakHeatKW, 1)))
 	if f.SourHours > 0 {
@@ -173,8 +177,9 @@ func (t *text) spirit() {
 		}
 		t.Para(2, 4, fmt.Sprintf("Feints (heads and tails) %s at %s %s.", t.Volume(*f), t.Strength(f.Strength()), goes))
 		if r.FeintsReturned != nil {
-			t.Para(2, 4, "With feints returned, nearly all the alcohol of the low wines comes out as hearts in the end, "+
-				"wherever the cuts lie: they set its strength, its taste and the hours, not the litres of alcohol.")
+			t.Para(2, 4, fmt.Sprintf("With feints returned, %s of the alcohol of the low wines comes out as hearts in the end; "+
+				"the rest goes with the foreshots and stays in the lees. Where the cuts lie sets the strength of the hearts, their taste and the hours; "+
+				"the foreshots and the stop set what is lost.", pct(r.HeartsOfLowWinesPct, 0)))
 		}
 	}
 	if f := t.p.First; f != nil {

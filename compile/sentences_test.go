@@ -1,0 +1,127 @@
+package compile
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile/plan"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+)
+
+func planOf(t *testing.T, change func(*recipe.Batch)) (*plan.Plan, diag.List) {
+	t.Helper()
+	p, list := Compile(edited(t, change))
+	require.NotNil(t, p, list.Error())
+	return p, list
+}
+
+func cautionOf(p *plan.Plan, key string) (plan.Caution, bool) {
+	for _, c := range p.Cautions {
+		if c.Key == key {
+			return c, true
+		}
+	}
+	return plan.Caution{}, false
+}
+
+// Hearts that begin where the foreshots end have no heads, and that is not said to
+// be within them, however the amounts were written; a decilitre sooner is.
+func TestHeartsWhereForeshotsEnd(t *testing.T) {
+	said := func(foreshotsL, fromL float64) bool {
+		_, list := planOf(t, func(b *recipe.Batch) {
+			b.Spirit.ForeshotsM3 = foreshotsL / 1000
+			b.Spirit.HeartsFrom = recipe.Cut{By: recipe.ByVolume, VolumeM3: fromL / 1000, At: b.Spirit.HeartsFrom.At}
+		})
+		return slices.ContainsFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeInForeshots })
+	}
+	const gal = 3.785411784
+	for _, l := range []float64{0.5 * gal, 1.1 * gal, 2, 0.1 + 0.2, 3.3} {
+		assert.False(t, said(l, l), "%g L", l)
+		assert.False(t, said(l, l-0.004), "%g L: less than is measured", l)
+		assert.True(t, said(l, l-0.1), "%g L", l)
+	}
+	_, list := planOf(t, func(b *recipe.Batch) {
+		b.Spirit.ForeshotsM3, b.Spirit.HeartsFrom = 0.02, recipe.Cut{By: recipe.ByShare, Share: 0.001}
+	})
+	assert.True(t, slices.ContainsFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeInForeshots }), "nor by share")
+}
+
+// The weight of a full cask is that of the plan, and what crushes in a butt rolls
+// in a firkin.
+func TestCautionOfACaskIsOfItsWeight(t *testing.T) {
+	barrel, _ := planOf(t, func(*recipe.Batch) {})
+	c, found := cautionOf(barrel, "lift")
+	require.True(t, found)
+	assert.Contains(t, c.Title, "crushes")
+	assert.Contains(t, c.Text, "A cask of 53.0 gal full holds 40")
+	assert.Contains(t, c.Text, "lb of spirit")
+
+	small, _ := planOf(t, func(b *recipe.Batch) { b.Cask.SizeM3 = 0.005 })
+	c, found = cautionOf(small, "lift")
+	require.True(t, found)
+	assert.NotContains(t, c.Title+c.Text, "crush")
+	assert.Contains(t, c.Text, "chock it")
+
+	for litres, crushes := range map[float64]bool{24: false, 27: true} { // 23 kg of spirit are some 25 L
+		p, _ := planOf(t, func(b *recipe.Batch) { b.Cask.SizeM3 = litres / 1000 })
+		c, _ = cautionOf(p, "lift")
+		assert.Equal(t, crushes, strings.Contains(c.Title, "crushes"), "%g L: %s", litres, c.Text)
+	}
+}
+
+// Steam is spoken of where there is a boiler or steam is blown in.
+func TestSteamOnlyWhereThereIsSteam(t *testing.T) {
+	for name, c := range map[string]struct {
+		boilerW float64
+		steam   recipe.Steam
+		want    bool
+	}{"boiler": {300e3, recipe.Jacket, true}, "steam blown in": {0, recipe.Direct, true}, "elements": {0, recipe.Jacket, false}} {
+		p, _ := planOf(t, func(b *recipe.Batch) { b.Plant.BoilerW, b.Mash.Cooker.Steam = c.boilerW, c.steam })
+		_, steam := cautionOf(p, "steam")
+		_, water := cautionOf(p, "hot-water")
+		assert.Equal(t, c.want, steam, name)
+		assert.Equal(t, !c.want, water, name)
+	}
+}
+
+// A fermenter without cooling is not told to cool.
+func TestCoolItOnlyWhereItCools(t *testing.T) {
+	words := func(coolsW float64) string {
+		p, _ := planOf(t, func(b *recipe.Batch) {
+			for _, v := range b.Ferm.Vessels {
+				v.CoolsW = coolsW
+			}
+		})
+		for _, s := range p.Schedule.Steps {
+			if s.ID == "ferment.run" {
+				return s.Do.Text
+			}
+		}
+		return ""
+	}
+	assert.Contains(t, words(10e3), "Cool it when it passes")
+	assert.Contains(t, words(0), "Nothing cools this vessel")
+}
+
+// The share of the low wines that comes out as hearts is computed: a run stopped
+// while the spout is strong leaves much of it behind.
+func TestHeartsOfTheLowWines(t *testing.T) {
+	share := func(change func(*recipe.Batch)) float64 {
+		p, _ := planOf(t, change)
+		return p.Spirit.HeartsOfLowWinesPct
+	}
+	usual := share(func(*recipe.Batch) {})
+	assert.Greater(t, usual, 95.0)
+	assert.Less(t, usual, 100.0)
+	early := share(func(b *recipe.Batch) {
+		b.Spirit.Stop = recipe.Strength{Value: 0.60}
+		b.Spirit.HeartsTo = recipe.Cut{Strength: recipe.Strength{Value: 0.62}, At: b.Spirit.HeartsTo.At}
+	})
+	assert.Less(t, early, 90.0, "not nearly all")
+	assert.Zero(t, share(func(b *recipe.Batch) { b.Spirit.Feints = false }), "without feints it is the hearts' own share")
+}
