@@ -17,7 +17,7 @@ func Cost(b *recipe.Batch, p *plan.Plan, hearts plan.Lot, toTheCent bool) *plan.
 	out := &plan.Cost{Currency: k.Currency, Lines: []plan.CostLine{}}
 	pay := func(what string, amount plan.Quantity, cost float64) {
 		if toTheCent {
-			cost = plan.RoundTo(cost, 2)
+			cost = plan.RoundTo(cost, plan.MoneyPlaces(k.Currency))
 		}
 		out.Lines = append(out.Lines, plan.CostLine{What: what, Amount: amount, Cost: cost})
 		out.Total += cost

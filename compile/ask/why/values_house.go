@@ -93,9 +93,9 @@ var houseValues = []value{
 		work: func(a *asked) []Line {
 			var all []Term
 			for _, l := range a.p.Cost.Lines {
-				all = append(all, of(Number{l.Cost, a.p.Cost.Currency, 2}, l.What+", "+a.u.Quantity(l.Amount)))
+				all = append(all, of(Number{l.Cost, a.p.Cost.Currency, plan.MoneyPlaces(a.p.Cost.Currency)}, l.What+", "+a.u.Quantity(l.Amount)))
 			}
-			return []Line{work("line by line", Number{a.p.Cost.Total, a.p.Cost.Currency, 2}, sum(all)...)}
+			return []Line{work("line by line", Number{a.p.Cost.Total, a.p.Cost.Currency, plan.MoneyPlaces(a.p.Cost.Currency)}, sum(all)...)}
 		},
 	},
 	{
@@ -103,7 +103,7 @@ var houseValues = []value{
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.PerPG, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			c := a.p.Cost
-			return []Line{work("by the proof gallon", Number{c.PerPG, c.Currency, 2}, of(Number{c.Total, c.Currency, 2}, "in all"), over(Number{a.hearts().ProofGallons, "PG", 2}, "of hearts"))}
+			return []Line{work("by the proof gallon", Number{c.PerPG, c.Currency, plan.MoneyPlaces(c.Currency)}, of(Number{c.Total, c.Currency, plan.MoneyPlaces(c.Currency)}, "in all"), over(Number{a.hearts().ProofGallons, "PG", 2}, "of hearts"))}
 		},
 	},
 	{
@@ -111,7 +111,7 @@ var houseValues = []value{
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.PerLPA, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			c := a.p.Cost
-			return []Line{work("by the litre", Number{c.PerLPA, c.Currency, 2}, of(Number{c.Total, c.Currency, 2}, "in all"), over(Number{a.hearts().PureL, "LPA", 2}, "in the hearts"))}
+			return []Line{work("by the litre", Number{c.PerLPA, c.Currency, plan.MoneyPlaces(c.Currency)}, of(Number{c.Total, c.Currency, plan.MoneyPlaces(c.Currency)}, "in all"), over(Number{a.hearts().PureL, "LPA", 2}, "in the hearts"))}
 		},
 	},
 	{

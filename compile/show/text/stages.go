@@ -247,11 +247,11 @@ func (t *text) cost() {
 	t.Heading("COST: by the house's own prices, " + safe(c.Currency))
 	tab := columns.Table{}
 	for _, l := range c.Lines {
-		tab.Row(safe(l.What), t.Quantity(l.Amount), measure.Number(l.Cost, 2))
+		tab.Row(safe(l.What), t.Quantity(l.Amount), measure.Number(l.Cost, plan.MoneyPlaces(c.Currency)))
 	}
-	tab.Row("in all", "", measure.Number(c.Total, 2))
+	tab.Row("in all", "", measure.Number(c.Total, plan.MoneyPlaces(c.Currency)))
 	tab.Write(&t.page)
-	t.Para(2, 4, fmt.Sprintf("%s a proof gallon of hearts, %s a litre of pure alcohol.", measure.Number(c.PerPG, 2), measure.Number(c.PerLPA, 2)))
+	t.Para(2, 4, fmt.Sprintf("%s a proof gallon of hearts, %s a litre of pure alcohol.", measure.Number(c.PerPG, plan.MoneyPlaces(c.Currency)), measure.Number(c.PerLPA, plan.MoneyPlaces(c.Currency))))
 	if len(c.Unpriced) > 0 {
 		t.Para(2, 4, "No price is stated for: "+safe(strings.Join(c.Unpriced, ", "))+".")
 	}
