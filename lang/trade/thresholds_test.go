@@ -1,0 +1,191 @@
+package trade_test
+
+import (
+	"os"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/lang/check"
+	"newmake/lang/diag"
+	"newmake/lang/diag/codetest"
+)
+
+// threshold is a number at which a rule begins to speak, tried on both sides. The
+// base batch of lang/check is changed by edits, pairs of an old text and a new
+// one, in which {} stands for the value that decides. The values are written by
+// hand, as near to the limit as the limit is meant, so that a change of the rule's
+// own constant is noticed.
+type threshold struct {
+	code     diag.Code
+	severity diag.Severity
+	what     string
+	edits    []string
+	in, out  string // nothing is said, and it is said
+}
+
+// Parts of the base batch that several rows change.
+const (
+	malt    = "add      distillers-malt\n    rest     60 min"
+	cook    = "heat     to 190 F\n    rest     45 min"
+	setAt   = "cool     to 78 F"
+	hold    = "hold   78..88 F"
+	hearts  = "hearts     from 80 % abv to 63 % abv"
+	pitch   = "distillers-yeast 0.6 g/L"
+	grist   = "corn             70 %\n    rye              16 %\n    distillers-malt  14 %"
+	liquefy = "dose     alpha-amylase\n"
+)
+
+var thresholds = []threshold{
+	// Water boils at 209.9 F at 1,150 ft.
+	{diag.CodeAboveBoil, diag.Error, "the boil", []string{"heat     to 190 F", "heat to {}"}, "210.8 F", "211.2 F"},
+	{diag.CodeHeatDown, diag.Error, "a temperature that is known", []string{cook, cook + "\nheat to {}"}, "189.9 F", "189.7 F"},
+	{diag.CodeHeatDown, diag.Error, "a temperature that is an estimate", []string{malt, "add distillers-malt\nheat to {}\nrest 60 min"}, "138.2 F", "137.8 F"},
+	{diag.CodeCoolUp, diag.Error, "a temperature that is known", []string{cook, cook + "\ncool to {}"}, "190.1 F", "190.3 F"},
+	{diag.CodeCoolUp, diag.Error, "a temperature that is an estimate", []string{malt, "add distillers-malt\ncool to {}\nrest 60 min"}, "155 F", "156 F"},
+
+	{diag.CodeHotGrain, diag.Warning, "rye at 71 C", []string{"cool     to 158 F", "cool to {}"}, "71.4 C", "71.6 C"},
+	{diag.CodeRawStarch, diag.Error, "corn, from 62 C", []string{"heat     to 190 F", "heat to {}", "cool     to 158 F", "cool to 60 C", "cool     to 148 F", "cool to 60 C"}, "62.1 C", "61.9 C"},
+	{diag.CodeRawStarch, diag.Warning, "corn, to 75 C", []string{"heat     to 190 F", "heat to {}"}, "73.6 C", "73.4 C"},
+	{diag.CodeRawStarch, diag.Warning, "malt, half of 52 to 65 C", []string{"cool     to 148 F", "cool to {}"}, "58.6 C", "58.4 C"},
+	{diag.CodeSetsSolid, diag.Warning, "corn, half of 62 to 75 C", []string{liquefy, "", "heat     to 190 F", "heat to {}", "cool     to 158 F\n    add      rye\n    rest     20 min\n", "", malt, "add distillers-malt, rye\nrest 60 min"}, "68.4 C", "68.6 C"},
+
+	{diag.CodeEnzymesDie, diag.Error, "malt at 80 C", []string{"cool     to 148 F", "cool to {}\n", "cool     to 158 F", "", malt, malt + "\ncool to 148 F\nrest 60 min"}, "79.9 C", "80.1 C"},
+	{diag.CodeEnzymesDie, diag.Warning, "malt at 68.5 C", []string{"cool     to 148 F", "cool to {}"}, "68.4 C", "68.6 C"},
+	{diag.CodeEnzymesDie, diag.Error, "heated above 80 C", []string{malt, "add distillers-malt\nheat to {}\nrest 5 min\ncool to 64 C\nrest 60 min"}, "79.9 C", "80.1 C"},
+	{diag.CodeEnzymesDie, diag.Error, "after ten minutes of rest", []string{malt, "add distillers-malt\nrest {}\nheat to 85 C\ncool to 64 C\nrest 60 min"}, "10.1 min", "9.9 min"},
+	{diag.CodeEnzymesDie, diag.Warning, "a twentieth of the bill, put in with the cook", []string{
+		grist, "rye 16 %\ndistillers-malt 14 %\ntwo-row-malt {}\ncorn rest", "add      corn", "add corn, two-row-malt",
+	}, "5 %", "5.1 %"},
+
+	{diag.CodeEnzymeWindow, diag.Warning, "ten minutes of rest", []string{malt, "add distillers-malt\nrest {}"}, "10.1 min", "9.9 min"},
+	{diag.CodeEnzymeWindow, diag.Warning, "a rest at 75 C", []string{malt, "add distillers-malt\nheat to {}\nrest 60 min"}, "74.9 C", "75.1 C"},
+	{diag.CodeEnzymeWindow, diag.Warning, "a rest at 45 C", []string{malt, "add distillers-malt\ncool to {}\nrest 60 min"}, "45.1 C", "44.9 C"},
+
+	// Malt of 240 degrees: its share by 2.4 is the grist's power.
+	{diag.CodeWeakEnzymes, diag.Warning, "12 lintner with a liquefying enzyme", []string{grist, "rye 16 %\ndistillers-malt {}\ncorn rest"}, "5.05 %", "4.95 %"},
+	{diag.CodeWeakEnzymes, diag.Note, "20 lintner with one", []string{grist, "rye 16 %\ndistillers-malt {}\ncorn rest"}, "8.4 %", "8.3 %"},
+	{diag.CodeWeakEnzymes, diag.Warning, "20 lintner without", []string{liquefy, "", grist, "rye 16 %\ndistillers-malt {}\ncorn rest"}, "8.4 %", "8.3 %"},
+	{diag.CodeWeakEnzymes, diag.Note, "35 lintner without", []string{liquefy, "", grist, "rye 16 %\ndistillers-malt {}\ncorn rest"}, "14.6 %", "14.5 %"},
+
+	{diag.CodeDose, diag.Warning, "0.02 % of the grain", []string{"dose     alpha-amylase", "dose alpha-amylase {}"}, "0.02 %", "0.0199 %"},
+	{diag.CodeDose, diag.Warning, "0.06 % of the grain", []string{"dose     alpha-amylase", "dose alpha-amylase {}"}, "0.06 %", "0.0602 %"},
+	{diag.CodeEnzymeWindow, diag.Warning, "an enzyme that dies at 72 C", []string{liquefy, liquefy + "dose glucoamylase\n", "heat     to 190 F", "heat to 62 C\nrest 20 min\nheat to 190 F", "add      corn", "heat to {}\nadd corn", "cool     to 158 F", "cool to 150 F"}, "72.4 C", "72.6 C"},
+	{diag.CodeEnzymeWindow, diag.Warning, "an enzyme that works to 70 C", []string{malt, "add distillers-malt\ndose beta-glucanase\nheat to {}\nrest 60 min"}, "70.4 C", "70.6 C"},
+	{diag.CodeEnzymeWindow, diag.Warning, "an enzyme that works from 40 C", []string{malt, malt + "\ndose beta-glucanase\ncool to {}\nrest 60 min"}, "39.6 C", "39.4 C"},
+	{diag.CodeEnzymeWindow, diag.Warning, "held below 28 C, where it works", []string{hold, "dose glucoamylase\nhold 20..{}"}, "28.1 C", "27.9 C"},
+	{diag.CodeEnzymeWindow, diag.Warning, "the fermenter reaches 28 C, where it works on", []string{setAt, "cool to 26 C\ndose glucoamylase", hold, "hold 20..{}"}, "28.1 C", "27.9 C"},
+
+	{diag.CodeSetTemperature, diag.Error, "43 C kills the yeast", []string{setAt, "cool to {}"}, "42.9 C", "43.1 C"},
+	{diag.CodeSetTemperature, diag.Warning, "34 C", []string{setAt, "cool to {}"}, "34.05 C", "34.15 C"},
+	{diag.CodeSetTemperature, diag.Warning, "two degrees below 20 C", []string{setAt, "cool to {}"}, "18.1 C", "17.9 C"},
+	{diag.CodePitchRate, diag.Warning, "0.4 g/L", []string{pitch, "distillers-yeast {}"}, "0.4 g/L", "0.399 g/L"},
+	{diag.CodePitchRate, diag.Warning, "1.2 g/L", []string{pitch, "distillers-yeast {}"}, "1.2 g/L", "1.202 g/L"},
+	{diag.CodePitchRate, diag.Warning, "little by weight, good to a tenth", []string{pitch, "distillers-yeast {}"}, "1.34 lb", "1.32 lb"},
+	{diag.CodePitchRate, diag.Warning, "much by weight, good to a tenth", []string{pitch, "distillers-yeast {}"}, "4.85 lb", "4.9 lb"},
+	{diag.CodeHoldWindow, diag.Error, "43 C kills the yeast", []string{hold, "hold {}..45 C"}, "42.9", "43.1"},
+	{diag.CodeHoldWindow, diag.Warning, "34 C", []string{hold, "hold 26..{}"}, "34.05 C", "34.15 C"},
+	{diag.CodeHoldWindow, diag.Warning, "held from two degrees below 20 C", []string{hold, "hold {}..19 C"}, "18.1", "17.9"},
+	{diag.CodeHoldWindow, diag.Warning, "and never to 20 C", []string{hold, "hold 15..{}"}, "20.1 C", "19.9 C"},
+
+	// 900 lb are 408.2 kg. Liquor is written in litres, and there is no backset.
+	{diag.CodeThickness, diag.Warning, "2.3 L/kg", []string{"backset  15 %\n", "", "water    315 gal", "water {}"}, "942 L", "936 L"},
+	{diag.CodeThickness, diag.Warning, "7 L/kg", []string{"backset  15 %\n", "", "water    315 gal", "water {}", "holds  520 gal", "holds 1,520 gal"}, "2,855 L", "2,860 L"},
+	{diag.CodeBackset, diag.Error, "six tenths, as 315 gal of water has it", []string{"backset  15 %", "backset {}", "holds  520 gal", "holds 1,520 gal"}, "472 gal", "473 gal"},
+	{diag.CodeBackset, diag.Warning, "a third", []string{"backset  15 %", "backset {}"}, "33.3 %", "33.4 %"},
+	{diag.CodeBackset, diag.Note, "a tenth", []string{"backset  15 %", "backset {}"}, "9.96 %", "9.94 %"},
+
+	{diag.CodeCookerFull, diag.Error, "all of the cooker", []string{"holds  520 gal", "holds {}"}, "443 gal", "442 gal"},
+	{diag.CodeFermenterFull, diag.Error, "all of the fermenter", []string{"holds  540 gal", "holds {}"}, "443 gal", "442 gal"},
+	{diag.CodeStillFull, diag.Error, "all of the still", []string{"holds   640 gal", "holds {}"}, "443 gal", "442 gal"},
+
+	{diag.CodeCutBeyond, diag.Error, "the azeotrope", []string{hearts, "hearts from {} to 63 % abv"}, "97.1 % abv", "97.3 % abv"},
+	{diag.CodeCutBeyond, diag.Error, "the azeotrope, as proof", []string{hearts, "hearts from {} to 63 % abv"}, "194.3 proof", "194.5 proof"},
+	{diag.CodeCutsCrossed, diag.Error, "strengths", []string{hearts, "hearts from 80 % abv to {}"}, "79.9 % abv", "80 % abv"},
+	{diag.CodeCutsCrossed, diag.Error, "strengths of two kinds", []string{hearts, "hearts from 80 % abv to {}"}, "159.5 proof", "159.7 proof"},
+	{diag.CodeCutsCrossed, diag.Error, "volumes", []string{hearts, "hearts from 3 gal to {}"}, "3.1 gal", "3 gal"},
+	{diag.CodeCutsCrossed, diag.Error, "temperatures of the vapour", []string{hearts, "hearts from 178 F to {}"}, "178.1 F", "178 F"},
+	{diag.CodeCutsCrossed, diag.Error, "shares", []string{hearts, "hearts from 4 % of charge to {}"}, "4.1 % of charge", "4 % of charge"},
+	{diag.CodeCutsCrossed, diag.Error, "the foreshots of half a gallon", []string{hearts, "hearts from {} to 40 gal"}, "0.5 gal", "0.49 gal"},
+	{diag.CodeStopEarly, diag.Error, "hearts to 63 % abv", []string{"stop       at 4 % abv", "stop at {}"}, "63 % abv", "63.1 % abv"},
+	{diag.CodeStopEarly, diag.Error, "hearts to 63 % abv, in proof", []string{"stop       at 4 % abv", "stop at {}"}, "126.3 proof", "126.5 proof"},
+
+	{diag.CodeCaskSize, diag.Note, "a fiftieth more than 53 gal", []string{"fill     53 gal", "fill {}"}, "54 gal", "54.1 gal"},
+	{diag.CodeCaskSize, diag.Note, "a fiftieth less than 53 gal", []string{"fill     53 gal", "fill {}"}, "52 gal", "51.9 gal"},
+
+	{diag.CodeLawGrain, diag.Error, "51 % corn", []string{grist, "corn {}\ndistillers-malt 14 %\nrye rest"}, "51 %", "50.99 %"},
+	{diag.CodeLawEntry, diag.Error, "125 proof", []string{"entry   114 proof", "entry {}"}, "125 proof", "125.1 proof"},
+	{diag.CodeLawBottled, diag.Error, "80 proof", []string{"750 mL at 94 proof", "750 mL at {}"}, "80 proof", "79.9 proof"},
+	{diag.CodeLawRest, diag.Error, "two years", []string{"standard  bourbon", "standard straight-bourbon", "rest     48 months", "rest {}"}, "24 months", "23.9 months"},
+	{diag.CodeLawWood, diag.Error, "700 L", []string{"standard  bourbon", "standard scotch-grain", "fill     53 gal", "fill {}", "dose     alpha-amylase\n", ""}, "700 L", "700.2 L"},
+}
+
+// unnumbered is the codes of rules that no number decides, and how they do.
+var unnumbered = map[diag.Code]string{
+	diag.CodeNeverAdded:  "a grain goes in or not",
+	diag.CodeNothingIn:   "an order of steps",
+	diag.CodeNoHeating:   "a vessel heats or not",
+	diag.CodeNoCooling:   "a vessel cools or not",
+	diag.CodeNoEnzymes:   "there is something that makes sugar or not",
+	diag.CodeNoForeshots: "foreshots are set aside or not",
+	diag.CodeCharless:    "a kind of cask is charred or not",
+	diag.CodeLawEnzymes:  "an enzyme is dosed or not",
+}
+
+func TestThresholds(t *testing.T) {
+	base, err := os.ReadFile("../check/testdata/base.batch")
+	require.NoError(t, err)
+	house, err := os.ReadFile("../check/testdata/house.batch")
+	require.NoError(t, err)
+	said := func(t *testing.T, edits []string, value string) diag.List {
+		texts := []string{string(house), string(base)}
+		for i := 0; i < len(edits); i += 2 {
+			found := false
+			for j := range texts {
+				found = found || strings.Contains(texts[j], edits[i])
+				texts[j] = strings.Replace(texts[j], edits[i], strings.ReplaceAll(edits[i+1], "{}", value), 1)
+			}
+			require.True(t, found, "the base has no %q", edits[i])
+		}
+		h, err := check.LoadFS(fstest.MapFS{
+			"house.batch": &fstest.MapFile{Data: []byte(texts[0])}, "base.batch": &fstest.MapFile{Data: []byte(texts[1])},
+		}, "", check.Options{})
+		require.NoError(t, err)
+		return h.Check()
+	}
+	for _, c := range thresholds {
+		t.Run(string(c.code)+" "+c.what, func(t *testing.T) {
+			is := func(d diag.Diagnostic) bool { return d.Code == c.code && d.Severity == c.severity }
+			in := said(t, c.edits, c.in)
+			assert.False(t, slices.ContainsFunc(in, is), "at %s it is said:\n%s", c.in, in.Error())
+			for _, d := range in { // a text that can't be read would say nothing of the trade
+				assert.False(t, strings.HasPrefix(string(d.Code), "NM04") && d.Severity == diag.Error, "%s", d.Header())
+				assert.Greater(t, string(d.Code), "NM0399", "%s", d.Header())
+			}
+			out := said(t, c.edits, c.out)
+			assert.True(t, slices.ContainsFunc(out, is), "at %s it is not said:\n%s", c.out, out.Error())
+		})
+	}
+}
+
+// TestEveryThresholdIsTried holds the table against the source: each code that the
+// package raises is in it, or no number decides it.
+func TestEveryThresholdIsTried(t *testing.T) {
+	raised := codetest.Raised(t, ".", "../diag")
+	require.Greater(t, len(raised), 25)
+	var tried []diag.Code
+	for _, c := range thresholds {
+		if !slices.Contains(tried, c.code) {
+			tried = append(tried, c.code)
+		}
+	}
+	for code := range unnumbered {
+		assert.NotContains(t, tried, code, "it is tried, and said to have no number")
+		tried = append(tried, code)
+	}
+	assert.ElementsMatch(t, raised, tried)
+}
