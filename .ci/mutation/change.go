@@ -1,0 +1,127 @@
+package main
+
+import (
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"math"
+	"math/rand/v2"
+	"os"
+	"strconv"
+)
+
+// change is one place of a file, and what is written there instead.
+type change struct {
+	pkg, file, name string // name is the file from the top of the repository
+	text            []byte
+	start, end      int
+	line            int
+	old, instead    string
+	number          bool
+}
+
+func (c *change) String() string {
+	return fmt.Sprintf("%s:%d: %s -> %s", c.name, c.line, c.old, c.instead)
+}
+
+// applied is the file with the change in it.
+func (c *change) applied() []byte {
+	return []byte(string(c.text[:c.start]) + c.instead + string(c.text[c.end:]))
+}
+
+// opposite is what takes the place of an operator or of a function.
+var opposite = map[string]string{
+	"<": ">=", "<=": ">", ">": "<=", ">=": "<", "==": "!=", "!=": "==", "&&": "||", "||": "&&", "min": "max", "max": "min",
+}
+
+// tiny is a number that is a tolerance of the arithmetic and says nothing of the
+// trade; whether it is a tenth greater is nobody's business.
+const tiny = 1e-5
+
+// changes lists those of one file. Left alone are the indexes and lengths of
+// lists, what is said only when computing fails, and tiny numbers.
+func changes(pkg, file, name string) ([]*change, error) {
+	text, err := os.ReadFile(file)
+	if err != nil {
+		return nil, err
+	}
+	set := token.NewFileSet()
+	tree, err := parser.ParseFile(set, file, text, 0)
+	if err != nil {
+		return nil, err
+	}
+	var out []*change
+	add := func(pos token.Pos, old string, number bool) {
+		at := set.Position(pos)
+		out = append(out, &change{
+			pkg: pkg, file: file, name: name, text: text, start: at.Offset, end: at.Offset + len(old), line: at.Line,
+			old: old, instead: opposite[old], number: number,
+		})
+	}
+	ast.Inspect(tree, func(n ast.Node) bool {
+		switch n := n.(type) {
+		case *ast.IndexExpr:
+			return false
+		case *ast.SliceExpr:
+			return false
+		case *ast.ArrayType:
+			return false
+		case *ast.CallExpr:
+			if id, ok := n.Fun.(*ast.Ident); ok {
+				if id.Name == "make" || id.Name == "panic" {
+					return false
+				}
+				if opposite[id.Name] != "" {
+					add(id.Pos(), id.Name, false)
+				}
+			}
+			if s, ok := n.Fun.(*ast.SelectorExpr); ok && (s.Sel.Name == "Errorf" || s.Sel.Name == "Sprintf") {
+				return false
+			}
+		case *ast.BinaryExpr:
+			if opposite[n.Op.String()] != "" && !isNil(n.Y) {
+				add(n.OpPos, n.Op.String(), false)
+			}
+		case *ast.BasicLit:
+			if v, err := strconv.ParseFloat(n.Value, 64); err == nil && (n.Kind == token.INT || n.Kind == token.FLOAT) && (v == 0 || v >= tiny) {
+				add(n.Pos(), n.Value, true)
+			}
+		}
+		return true
+	})
+	return out, nil
+}
+
+func isNil(e ast.Expr) bool {
+	id, ok := e.(*ast.Ident)
+	return ok && id.Name == "nil"
+}
+
+// choose says what a number becomes: a tenth more or less, or the next whole one.
+func (c *change) choose(r *rand.Rand) {
+	up := r.IntN(2) == 0
+	if !c.number {
+		return
+	}
+	v, _ := strconv.ParseFloat(c.old, 64)
+	whole := v == math.Trunc(v) && v < 1e6
+	switch {
+	case whole && v < 10 && (up || v == 0):
+		v++
+	case whole && v < 10:
+		v--
+	case whole && up:
+		v = math.Ceil(v * 1.1)
+	case whole:
+		v = math.Floor(v * 0.9)
+	case up:
+		v *= 1.1
+	default:
+		v *= 0.9
+	}
+	c.instead = strconv.FormatFloat(v, 'g', 6, 64)
+	if whole {
+		c.instead = strconv.FormatFloat(v, 'f', -1, 64)
+	}
+}
