@@ -174,13 +174,18 @@ func (c batch) limit(s recipe.Strength) string {
 func shortest(x float64) string { return strconv.FormatFloat(plan.RoundTo(x, 4), 'f', -1, 64) }
 
 // below says if a lot is under a strength, in the basis in which the law says
-// it; or at most that, if equal is let pass.
+// it; or at most that, if equal is let pass. Equal is what differs by rounding
+// alone.
 func below(l plan.Lot, s recipe.Strength, equal bool) bool {
 	have, limit := l.AbvPct, lot.Strength(s).AbvPct
 	if s.Basis == recipe.Proof {
 		have, limit = l.Proof, 200*s.Value
 	}
-	return have < limit || equal && have <= limit+1e-9
+	const rounding = 1e-9
+	if equal {
+		return have <= limit+rounding
+	}
+	return have < limit-rounding
 }
 
 // grainShare is the share of the bill that a condition speaks of.

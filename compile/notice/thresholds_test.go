@@ -1,0 +1,271 @@
+package notice_test
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile/law"
+	"newmake/compile/matter/stream"
+	"newmake/compile/notice"
+	"newmake/compile/numbers"
+	"newmake/compile/plan"
+	"newmake/compile/promise"
+	"newmake/compile/stage/cask"
+	"newmake/compile/stage/ferment"
+	"newmake/compile/stage/mash"
+	"newmake/compile/stage/schedule"
+	"newmake/compile/stage/still"
+	"newmake/lang/diag"
+	"newmake/lang/diag/codetest"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+)
+
+// threshold is a number at which a notice is given, tried on both sides. What the
+// stages gave is made up here, so that a better model of a stage moves no case;
+// the values are written by hand and not taken from the rule's own constants.
+type threshold struct {
+	code     diag.Code
+	severity diag.Severity
+	what     string
+	said     func(v float64) diag.List
+	in, out  float64 // nothing is said, and it is said
+}
+
+var thresholds = []threshold{
+	{diag.CodeCookerFull, diag.Warning, "95 L in 100", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.MostVolumeM3 = v / 1000 }), 94.9, 95.1},
+	{diag.CodeCookerFull, diag.Error, "more than it holds", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.MostVolumeM3 = v / 1000 }), 99.9, 100.1},
+	{diag.CodeCookerFull, diag.Warning, "the house's own fill", mashOf(func(b *recipe.Batch, r *mash.Result, v float64) { b.Mash.Cooker.FillMost, r.MostVolumeM3 = 0.8, v/1000 }), 79.9, 80.1},
+	{diag.CodeFermenterFull, diag.Error, "90 L in 100", fermentOf(func(_ *recipe.Batch, r *numbers.Ferment, v float64) { r.WortM3 = v / 1000 }), 89.9, 90.1},
+	{diag.CodeStillFull, diag.Error, "75 L of wash in 100", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) { r.MostFill = v / 100 }), 74.9, 75.1},
+	{diag.CodeStillFull, diag.Error, "75 L of low wines in 100", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.MostFill = v / 100 }), 74.9, 75.1},
+	{diag.CodeBoilerSmall, diag.Warning, "a cooker of 10 kW", mashOf(func(b *recipe.Batch, _ *mash.Result, v float64) { b.Plant.BoilerW = v }), 10e3, 9.99e3},
+	{diag.CodeBoilerSmall, diag.Warning, "a still of 10 kW", stripOf(func(b *recipe.Batch, _ *numbers.Strip, v float64) { b.Plant.BoilerW = v }), 10e3, 9.99e3},
+
+	{diag.CodeMashPH, diag.Warning, "sour", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.PH = v }), 4.81, 4.79},
+	{diag.CodeMashPH, diag.Warning, "alkaline", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.PH = v }), 5.89, 5.91},
+	{diag.CodeUnconverted, diag.Warning, "93 % converted", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.Conversion = v }), 0.931, 0.929},
+	{diag.CodeNotCooked, diag.Warning, "93 % gelatinized", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.Conversion, r.Gelatinized = 0.8, v }), 0.931, 0.929},
+	{diag.CodeUnconverted, diag.Warning, "93 % gelatinized, and not converted", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.Conversion, r.Gelatinized = 0.8, v }), 0.929, 0.931},
+	{diag.CodeEnzymesDead, diag.Warning, "a twentieth of the enzymes lives", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) {
+		r.Conversion, r.Steps[1].AlphaLeft = 0.8, v
+	}), 0.051, 0.049},
+
+	{diag.CodePitchHot, diag.Warning, "34 C", fermentAt(), 34.04, 34.06},
+	{diag.CodePitchHot, diag.Error, "43 C", fermentAt(), 42.99, 43.01},
+	{diag.CodePitchCold, diag.Warning, "20 C", fermentAt(), 19.96, 19.94},
+	{diag.CodeNotDry, diag.Warning, "dry at all", fermentOf(func(_ *recipe.Batch, r *numbers.Ferment, v float64) { r.DryS = v }), 1, 0},
+	{diag.CodeNotDry, diag.Note, "90 h of 100", fermentOf(func(_ *recipe.Batch, r *numbers.Ferment, v float64) { r.DryS = v * 3600 }), 89.9, 90.1},
+	{diag.CodeFermentHot, diag.Warning, "half a degree above 34 C", fermentOf(func(_ *recipe.Batch, r *numbers.Ferment, v float64) { r.PeakTempC = v }), 34.49, 34.51},
+	{diag.CodeFermentHot, diag.Warning, "half a degree above where it is held", fermentOf(func(b *recipe.Batch, r *numbers.Ferment, v float64) {
+		b.Ferm.HoldHighC, r.PeakTempC = 36, v
+	}), 36.49, 36.51},
+	{diag.CodeYeastKilled, diag.Error, "43 C", fermentOf(func(_ *recipe.Batch, r *numbers.Ferment, v float64) { r.PeakTempC = v }), 42.99, 43.01},
+
+	{diag.CodeEarlyStop, diag.Note, "2 kg of 100 left", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) { r.Residue.EthanolKg = v }), 1.99, 2.01},
+	{diag.CodeChargeStrong, diag.Warning, "32 %", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.ChargeABV = v }), 0.319, 0.321},
+	{diag.CodeChargeStrong, diag.Error, "40 %", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.ChargeABV = v }), 0.399, 0.401},
+
+	{diag.CodeLeftover, diag.Note, "30 L of a cask of 100", caskOf(func(_ *recipe.Batch, _ *numbers.Cask, p *plan.Cask, v float64) { p.Leftover.VolumeL = v }), 29.9, 30.1},
+
+	{diag.CodeOffStill, diag.Error, "at most 80 %", offStill(recipe.OffStillMost), 0.7999, 0.8001},
+	{diag.CodeOffStill, diag.Error, "at most 80 %, and just that", offStill(recipe.OffStillMost), 0.80, 0.8001},
+	{diag.CodeOffStill, diag.Error, "under 80 %", offStill(recipe.OffStillUnder), 0.7999, 0.80},
+	{diag.CodeOffStill, diag.Error, "over 80 %", offStill(recipe.OffStillOver), 0.8001, 0.80},
+
+	{diag.CodeStartWaits, diag.Warning, "a wait", slots(func(s []schedule.Slot, v float64) { s[0].Wait = seconds(v) }), 0, 1},
+	{diag.CodeOutOfShift, diag.Warning, "past the shift", slots(func(s []schedule.Slot, v float64) { s[1].OutOfShift = seconds(v) }), 0, 1},
+	{diag.CodeStandsLong, diag.Warning, "72 h", slots(func(s []schedule.Slot, v float64) { s[1].Key, s[1].Wait = "strip.charge", seconds(v*3600) }), 72, 72.01},
+	{diag.CodeCrewShort, diag.Warning, "a crew of two", slots(func(s []schedule.Slot, v float64) { s[1].People = int(v) }), 2, 3},
+	{diag.CodeCrewShort, diag.Warning, "a quarter of an hour to begin a task", slots(func(s []schedule.Slot, v float64) {
+		s[0].Attend, s[0].People, s[1].People = schedule.Begin, 1, 2
+		s[1].Start = s[0].Start.Add(seconds(v * 60))
+	}), 15.1, 14.9},
+	{diag.CodeBoilerShared, diag.Warning, "a boiler of 20 kW", slots(func(s []schedule.Slot, v float64) { s[0].Power, s[1].Power = 10e3, v }), 10e3, 10.01e3},
+	{diag.CodeVesselTaken, diag.Error, "the same vessel", slots(func(s []schedule.Slot, v float64) {
+		s[0].Vessel, s[1].Vessel = "Tun", "Tun"
+		s[1].Start = s[0].Start.Add(seconds(v))
+	}), 3600, 3599},
+
+	{diag.CodePromiseBroken, diag.Error, "a tenth of a gallon", promised, 10.099, 10.101},
+	{diag.CodePromiseBroken, diag.Error, "a tenth of a gallon less", promised, 9.901, 9.899},
+}
+
+// unnumbered is the codes that no number in this package decides, and what does.
+var unnumbered = map[diag.Code]string{
+	diag.CodeAboveBoil:      "the mash says so",
+	diag.CodeNoHeat:         "the mash says so",
+	diag.CodeCannotCool:     "the mash says so",
+	diag.CodeSlowStep:       "the mash says so",
+	diag.CodeAlreadyThere:   "the mash says so",
+	diag.CodeNothingDrawn:   "the mash says so",
+	diag.CodeEmptyStep:      "the mash says so",
+	diag.CodeNoDistillate:   "the still says so",
+	diag.CodeStopUnreached:  "the still says so",
+	diag.CodeCutUnreached:   "the still says so",
+	diag.CodeCutsCrossed:    "the still says so",
+	diag.CodeNotSteady:      "the still says so",
+	diag.CodeBelowEntry:     "the reduction says so",
+	diag.CodeCaskNotFilled:  "the cask says so: TestLeastContent of compile/stage/cask",
+	diag.CodeBelowBottling:  "the cask says so",
+	diag.CodeCaskFailed:     "the cask says so",
+	diag.CodeMashFailed:     "a stage that cannot be computed",
+	diag.CodeFermentFailed:  "a stage that cannot be computed",
+	diag.CodeStillFailed:    "a stage that cannot be computed",
+	diag.CodeRunsAway:       "a number that is none",
+	diag.CodeUnknownZone:    "a zone is known or not",
+	diag.CodeNoSuchStart:    "a time exists or not",
+	diag.CodePromiseUnknown: "a plan has such a value or not",
+	// Named as what the checker says sooner.
+	diag.CodeSetTemperature: "lang/trade says it",
+	diag.CodeRawStarch:      "lang/trade says it",
+	diag.CodeEnzymesDie:     "lang/trade says it",
+	diag.CodeWeakEnzymes:    "lang/trade says it",
+	diag.CodeNoEnzymes:      "lang/trade says it",
+	diag.CodeEnzymeWindow:   "lang/trade says it",
+}
+
+func TestThresholds(t *testing.T) {
+	for _, c := range thresholds {
+		t.Run(string(c.code)+" "+c.what, func(t *testing.T) {
+			is := func(d diag.Diagnostic) bool { return d.Code == c.code && d.Severity == c.severity }
+			in, out := c.said(c.in), c.said(c.out)
+			assert.False(t, slices.ContainsFunc(in, is), "at %g it is said:\n%s", c.in, in.Error())
+			assert.True(t, slices.ContainsFunc(out, is), "at %g it is not said:\n%s", c.out, out.Error())
+		})
+	}
+}
+
+// TestNothingElseIsSaid: the batch from which each case departs gives no cause.
+func TestNothingElseIsSaid(t *testing.T) {
+	assert.Empty(t, mashOf(func(*recipe.Batch, *mash.Result, float64) {})(0))
+	assert.Empty(t, fermentOf(func(*recipe.Batch, *numbers.Ferment, float64) {})(0))
+	assert.Empty(t, stripOf(func(*recipe.Batch, *numbers.Strip, float64) {})(0))
+	assert.Empty(t, spiritOf(func(*recipe.Batch, *numbers.Spirit, float64) {})(0))
+	assert.Empty(t, caskOf(func(*recipe.Batch, *numbers.Cask, *plan.Cask, float64) {})(0))
+	assert.Empty(t, slots(func([]schedule.Slot, float64) {})(0))
+}
+
+// TestEveryThresholdIsTried holds the table against the source: each code that the
+// package raises is in it, or no number here decides it.
+func TestEveryThresholdIsTried(t *testing.T) {
+	raised := codetest.Raised(t, ".", "../../lang/diag")
+	require.Greater(t, len(raised), 35)
+	var tried []diag.Code
+	for _, c := range thresholds {
+		if !slices.Contains(tried, c.code) {
+			tried = append(tried, c.code)
+		}
+	}
+	for code := range unnumbered {
+		assert.NotContains(t, tried, code, "it is tried, and said to have no number")
+		tried = append(tried, code)
+	}
+	assert.ElementsMatch(t, raised, tried)
+}
+
+// small is a batch in vessels of 100 L and casks of as much.
+func small() *recipe.Batch {
+	vessel := func(k recipe.VesselKind) *recipe.Vessel {
+		return &recipe.Vessel{Name: "Tun", Kind: k, HoldsM3: 0.1, HeatsW: 10e3}
+	}
+	malt := &recipe.Grain{Entry: recipe.Entry{Name: "malt"}, GelLowC: 52, GelHighC: 65, AlphaDU: 90, LintnerPower: 240}
+	return &recipe.Batch{
+		Units: recipe.SI, Gauge: recipe.SI,
+		Plant:  &recipe.Plant{Crew: 2, BoilerW: 20e3},
+		Bill:   recipe.Bill{TotalKg: 20, Lines: []recipe.BillLine{{Grain: malt, MassKg: 20, Share: 1}}},
+		Mash:   recipe.Mash{Cooker: vessel(recipe.Cooker), Steps: []recipe.MashStep{{Verb: recipe.MashAdd, Grains: []int{0}}, {Verb: recipe.MashRest}}},
+		Ferm:   recipe.Ferment{Yeast: &recipe.Yeast{Entry: recipe.Entry{Name: "yeast"}, LowC: 20, HighC: 34, MostC: 43}, Vessels: []*recipe.Vessel{vessel(recipe.Fermenter)}},
+		Strip:  recipe.Strip{Still: vessel(recipe.Still)},
+		Spirit: recipe.Spirit{Still: vessel(recipe.Still)},
+		Cask:   recipe.Cask{SizeM3: 0.1, Kind: &recipe.CaskKind{}},
+	}
+}
+
+func mashOf(change func(*recipe.Batch, *mash.Result, float64)) func(float64) diag.List {
+	return func(v float64) diag.List {
+		b, r := small(), mash.Result{
+			MostVolumeM3: 0.05, PH: 5.3, Conversion: 1, Gelatinized: 1,
+			Steps: []mash.Step{{AlphaLeft: 1, EndC: 60}, {AlphaLeft: 0.9, EndC: 60}},
+		}
+		change(b, &r, v)
+		return notice.Mash(b, r)
+	}
+}
+
+func fermentOf(change func(*recipe.Batch, *numbers.Ferment, float64)) func(float64) diag.List {
+	return func(v float64) diag.List {
+		b := small()
+		r := numbers.Ferment{Result: ferment.Result{DryS: 50 * 3600, PeakTempC: 30}, Vessel: b.Ferm.Vessels[0], WortM3: 0.05, ForS: 100 * 3600}
+		change(b, &r, v)
+		return notice.Ferment(b, r, 25)
+	}
+}
+
+// fermentAt is a ferment that is set at a temperature.
+func fermentAt() func(float64) diag.List {
+	return func(setC float64) diag.List { return notice.Pitch(small(), setC) }
+}
+
+func stripOf(change func(*recipe.Batch, *numbers.Strip, float64)) func(float64) diag.List {
+	return func(v float64) diag.List {
+		b := small()
+		r := numbers.Strip{Charges: 1, Run: still.Run{Charge: stream.Stream{EthanolKg: 100}, Residue: stream.Stream{EthanolKg: 1}, MostFill: 0.5}}
+		change(b, &r, v)
+		return notice.Strip(b, r)
+	}
+}
+
+func spiritOf(change func(*recipe.Batch, *numbers.Spirit, float64)) func(float64) diag.List {
+	return func(v float64) diag.List {
+		b, r := small(), numbers.Spirit{Charges: 1, Run: still.Run{ChargeABV: 0.28, MostFill: 0.5}}
+		change(b, &r, v)
+		return notice.Spirit(b, r)
+	}
+}
+
+func caskOf(change func(*recipe.Batch, *numbers.Cask, *plan.Cask, float64)) func(float64) diag.List {
+	return func(v float64) diag.List {
+		b, r, p := small(), numbers.Cask{Done: true, Result: cask.Result{Casks: 1}}, plan.Cask{Casks: 1, SizeL: 100}
+		change(b, &r, &p, v)
+		return notice.Cask(b, r, p)
+	}
+}
+
+// offStill is hearts of a strength, held against 80 %.
+func offStill(test recipe.Test) func(float64) diag.List {
+	return func(v float64) diag.List {
+		b := small()
+		b.Standard = &recipe.Standard{Title: "Whisky", Conditions: []recipe.Condition{{Test: test, Strength: recipe.Strength{Value: 0.80, Basis: recipe.ABV}}}}
+		return notice.Law(b, law.Held(b, plan.Lot{VolumeL: 10, AbvPct: 100 * v, Proof: 200 * v}, plan.Cask{}))
+	}
+}
+
+// slots is two jobs of an hour at the same time.
+func slots(change func([]schedule.Slot, float64)) func(float64) diag.List {
+	return func(v float64) diag.List {
+		b := small()
+		start := time.Date(2026, 3, 3, 7, 0, 0, 0, time.UTC)
+		s := make([]schedule.Slot, 2)
+		for i := range s {
+			s[i] = schedule.Slot{Task: schedule.Task{Key: "mash.mill", Stage: "mash", Attend: schedule.Unattended}, Start: start, End: start.Add(time.Hour)}
+		}
+		s[1].Attend = schedule.Throughout
+		change(s, v)
+		s[1].End = s[1].Start.Add(time.Hour)
+		return notice.Schedule(b, s)
+	}
+}
+
+func seconds(v float64) time.Duration { return time.Duration(v * float64(time.Second)) }
+
+// promised is a plan of v proof gallons of hearts, where ten are promised.
+func promised(v float64) diag.List {
+	b := small()
+	b.Expect = []recipe.Expect{{What: "hearts", Kind: quantity.ProofGallons, Value: 10, Tolerance: 0.1}}
+	return notice.Promises(b, promise.Answers(b, &plan.Plan{}, plan.Lot{}, plan.Lot{ProofGallons: v}))
+}
