@@ -314,3 +314,28 @@ func TestAlmostFull(t *testing.T) {
 	assert.Zero(t, r.Casks)
 	assert.InDelta(t, 0.96*53*gal, r.LeftoverM3, 1e-9)
 }
+
+// A cask is filled from 97 % of what it holds, and less than that is left over.
+func TestLeastContent(t *testing.T) {
+	for _, c := range []struct {
+		spirit   float64 // in casks
+		casks    int
+		problems []Problem
+	}{
+		{0.969, 0, []Problem{ProblemNotOneCask}},
+		{0.971, 1, []Problem{ProblemShort}},
+		{1, 1, nil},
+		{1.969, 1, nil},
+		{1.971, 2, []Problem{ProblemShort}},
+	} {
+		r, err := Fill(filling(t, c.spirit, 53*gal, 125, 4, "temperate"))
+		require.NoError(t, err)
+		assert.Equal(t, c.casks, r.Casks, "%g casks of spirit", c.spirit)
+		assert.Equal(t, c.problems, r.Problems, "%g casks of spirit", c.spirit)
+		full, last := float64(r.Casks), 0.0
+		if r.LastM3 > 0 {
+			full, last = full-1, r.LastM3
+		}
+		assert.InDelta(t, c.spirit*53*gal, full*53*gal+last+r.LeftoverM3, 1e-9)
+	}
+}

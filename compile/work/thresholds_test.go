@@ -1,0 +1,80 @@
+package work
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile/matter/stream"
+	"newmake/compile/numbers"
+	"newmake/compile/plan"
+	"newmake/compile/stage/mash"
+	"newmake/lang/recipe"
+)
+
+// small is a batch of which only what the cases need is filled in.
+func small() *numbers.Batch {
+	n := &numbers.Batch{Batch: &recipe.Batch{
+		Units: recipe.SI, Gauge: recipe.SI, Plant: &recipe.Plant{WaterC: 10, Crew: 2},
+		Mash: recipe.Mash{Cooker: &recipe.Vessel{Name: "Kettle", HeatsW: 10e3}, Steps: []recipe.MashStep{{Verb: recipe.MashWater, VolumeM3: 0.1, TempC: 10}}},
+		Bill: recipe.Bill{TotalKg: 100},
+		Cask: recipe.Cask{Kind: &recipe.CaskKind{}, SizeM3: 0.05},
+	}}
+	n.Mashed.Steps = []mash.Step{{EndC: 10, HeatJ: 1e6}}
+	n.Filled.Done = true
+	n.Distilled.Hearts = stream.Stream{EthanolKg: 50, WaterKg: 50}
+	return n
+}
+
+func job(t *testing.T, jobs []Job, key string) (Job, bool) {
+	t.Helper()
+	i := slices.IndexFunc(jobs, func(j Job) bool { return j.Key == key })
+	if i < 0 {
+		return Job{}, false
+	}
+	return jobs[i], true
+}
+
+// A cask is filled and lifted by two from 100 L on.
+func TestWhoLiftsACask(t *testing.T) {
+	for litres, people := range map[float64]int{99: 1, 100: 2, 190: 2} {
+		n := small()
+		n.Cask.SizeM3 = litres / 1000
+		fill, ok := job(t, Fill(n, plan.Cask{Casks: 1, SizeL: litres, Fill: &plan.Lot{}}, &plan.Reduction{}), "fill.cask")
+		require.True(t, ok)
+		assert.Equal(t, people, fill.People, "%g L", litres)
+		assert.Contains(t, fill.Cautions, "lift")
+	}
+}
+
+// What is left over is put away from half a deciliter on.
+func TestWhatIsLeftOverIsKept(t *testing.T) {
+	for litres, kept := range map[float64]bool{0.04: false, 0.06: true} {
+		fill, ok := job(t, Fill(small(), plan.Cask{Casks: 1, Fill: &plan.Lot{}, Leftover: plan.Lot{VolumeL: litres}}, &plan.Reduction{}), "fill.cask")
+		require.True(t, ok)
+		assert.Equal(t, kept, len(fill.Do.Values) > 1, "%g L", litres)
+	}
+}
+
+// Liquor is heated beforehand where it is five degrees and more above the supply.
+func TestHotLiquorIsHeatedBeforehand(t *testing.T) {
+	for c, heated := range map[float64]bool{14.9: false, 15.1: true} {
+		n := small()
+		n.Mash.Steps[0].TempC = c
+		_, ok := job(t, Mash(n), "mash.liquor")
+		assert.Equal(t, heated, ok, "%g C", c)
+	}
+}
+
+// A mash scalds from 60 C on.
+func TestAHotMashIsWarnedOf(t *testing.T) {
+	for c, hot := range map[float64]bool{59.9: false, 60.1: true} {
+		n := small()
+		n.Mashed.Steps[0].EndC = c
+		step, ok := job(t, Mash(n), plan.MashStepID(0))
+		require.True(t, ok)
+		assert.Equal(t, hot, slices.Contains(step.Cautions, "hot-mash"), "%g C", c)
+	}
+}
