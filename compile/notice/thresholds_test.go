@@ -70,6 +70,11 @@ var thresholds = []threshold{
 	{diag.CodeChargeStrong, diag.Warning, "32 %", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.ChargeABV = v }), 0.319, 0.321},
 	{diag.CodeChargeStrong, diag.Error, "40 %", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.ChargeABV = v }), 0.399, 0.401},
 
+	{diag.CodeInForeshots, diag.Warning, "foreshots of 2 L, less what no eye sees", spiritOf(func(b *recipe.Batch, r *numbers.Spirit, v float64) {
+		r.Problems = []still.Problem{still.ProblemHeartsFromPassed}
+		b.Spirit.ForeshotsM3, b.Spirit.HeartsFrom = 2e-3, recipe.Cut{By: recipe.ByVolume, VolumeM3: v / 1e6}
+	}), 1996, 1994},
+
 	{diag.CodeLeftover, diag.Note, "30 L of a cask of 100", caskOf(func(_ *recipe.Batch, _ *numbers.Cask, p *plan.Cask, v float64) { p.Leftover.VolumeL = v }), 29.9, 30.1},
 
 	{diag.CodeOffStill, diag.Error, "at most 80 %", offStill(recipe.OffStillMost), 0.7999, 0.8001},

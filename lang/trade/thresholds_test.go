@@ -48,7 +48,7 @@ var thresholds = []threshold{
 	{diag.CodeCoolUp, diag.Error, "a temperature that is known", []string{cook, cook + "\ncool to {}"}, "190.1 F", "190.3 F"},
 	{diag.CodeCoolUp, diag.Error, "a temperature that is an estimate", []string{malt, "add distillers-malt\ncool to {}\nrest 60 min"}, "155 F", "156 F"},
 
-	{diag.CodeHotGrain, diag.Warning, "rye at 71 C", []string{"cool     to 158 F", "cool to {}"}, "71.4 C", "71.6 C"},
+	{diag.CodeHotGrain, diag.Warning, "rye at 71 C", []string{"cool     to 158 F", "cool to {}"}, "71.48 C", "71.52 C"},
 	{diag.CodeRawStarch, diag.Error, "corn, from 62 C", []string{"heat     to 190 F", "heat to {}", "cool     to 158 F", "cool to 60 C", "cool     to 148 F", "cool to 60 C"}, "62.1 C", "61.9 C"},
 	{diag.CodeRawStarch, diag.Warning, "corn, to 75 C", []string{"heat     to 190 F", "heat to {}"}, "73.6 C", "73.4 C"},
 	{diag.CodeRawStarch, diag.Warning, "malt, half of 52 to 65 C", []string{"cool     to 148 F", "cool to {}"}, "58.6 C", "58.4 C"},
@@ -110,9 +110,11 @@ var thresholds = []threshold{
 	{diag.CodeCutsCrossed, diag.Error, "volumes", []string{hearts, "hearts from 3 gal to {}"}, "3.1 gal", "3 gal"},
 	{diag.CodeCutsCrossed, diag.Error, "temperatures of the vapour", []string{hearts, "hearts from 178 F to {}"}, "178.1 F", "178 F"},
 	{diag.CodeCutsCrossed, diag.Error, "shares", []string{hearts, "hearts from 4 % of charge to {}"}, "4.1 % of charge", "4 % of charge"},
-	{diag.CodeCutsCrossed, diag.Error, "the foreshots of half a gallon", []string{hearts, "hearts from {} to 40 gal"}, "0.5 gal", "0.49 gal"},
+	{diag.CodeInForeshots, diag.Error, "foreshots of half a gallon, less what no eye sees", []string{hearts, "hearts from {} to 40 gal"}, "1,888 mL", "1,887 mL"},
 	{diag.CodeStopEarly, diag.Error, "hearts to 63 % abv", []string{"stop       at 4 % abv", "stop at {}"}, "63 % abv", "63.1 % abv"},
 	{diag.CodeStopEarly, diag.Error, "hearts to 63 % abv, in proof", []string{"stop       at 4 % abv", "stop at {}"}, "126.3 proof", "126.5 proof"},
+
+	{diag.CodeStopEarly, diag.Error, "hearts to 63 % abv, by mass, within a hundredth", []string{"stop       at 4 % abv", "stop at {}"}, "56.1 % abw", "56.3 % abw"},
 
 	{diag.CodeCaskSize, diag.Note, "a fiftieth more than 53 gal", []string{"fill     53 gal", "fill {}"}, "54 gal", "54.1 gal"},
 	{diag.CodeCaskSize, diag.Note, "a fiftieth less than 53 gal", []string{"fill     53 gal", "fill {}"}, "52 gal", "51.9 gal"},
