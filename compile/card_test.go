@@ -37,18 +37,22 @@ func TestProofingCard(t *testing.T) {
 		c := p.Card
 		require.NotNil(t, c)
 		first, last := c.Steps[0], c.Steps[len(c.Steps)-1]
-		assert.Zero(t, first.WaterKg)
+		assert.Zero(t, first.WaterScaleKg)
 		assert.Equal(t, p.Reduction.From, first.Gives)
 		assert.Equal(t, p.Reduction.To, last.Gives)
 		assert.InDelta(t, p.Reduction.WaterL, last.WaterL, 0.011)
-		assert.InDelta(t, p.Reduction.WaterKg, last.WaterKg, 0.011)
+		assert.InDelta(t, p.Reduction.WaterScaleKg, last.WaterScaleKg, 0.011)
 		assert.InDelta(t, c.RoomC+p.Reduction.TempRiseC, last.MixedC, 0.11)
 		added := 0.0
 		for i, s := range c.Steps {
-			added += s.AddKg
-			assert.InDelta(t, s.WaterKg, added, 0.05)
+			added += s.AddScaleKg
+			assert.InDelta(t, s.WaterScaleKg, added, 0.05)
+			// A gallon of water at 60 F weighs 8.32823 lb in air (27 CFR 30.41).
+			assert.InDelta(t, s.WaterGallons*8.32823*poundKg, s.WaterScaleKg, 0.01)
 			assert.InDelta(t, first.Gives.PureL, s.Gives.PureL, 0.011)
-			assert.InDelta(t, first.Gives.MassKg+s.WaterKg, s.Gives.MassKg, 0.02)
+			massKg := s.WaterScaleKg * 1.00105 // buoyancy in air of 1.2 kg/m3 (OIML R 111)
+			assert.InDelta(t, first.Gives.MassKg+massKg, s.Gives.MassKg, 0.02)
+			assert.InDelta(t, s.Gives.MassKg*(1-0.00115), s.GivesScaleKg, 0.03)
 			if i > 0 {
 				assert.Less(t, s.Gives.Proof, c.Steps[i-1].Gives.Proof)
 			}
@@ -56,6 +60,8 @@ func TestProofingCard(t *testing.T) {
 		}
 	}
 }
+
+const poundKg = 0.45359237
 
 func leadsBack(t *testing.T, s plan.CardStep) {
 	t.Helper()

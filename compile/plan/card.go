@@ -10,19 +10,20 @@ type Card struct {
 	Trims  []Trim     `json:"trims"`
 }
 
-// CardStep is the spirit after some of the water. Masses are true ones: a
-// balance in air shows some 0.1 % less.
+// CardStep is the spirit after some of the water. Weights are what a
+// scale in air shows.
 type CardStep struct {
-	SharePct float64 `json:"sharePct" places:"1"` // of all the water
-	AddL     float64 `json:"addL" places:"2"`     // in this step, at 20 C
-	AddKg    float64 `json:"addKg" places:"2"`
-	WaterL   float64 `json:"waterL" places:"2"` // so far
-	WaterKg  float64 `json:"waterKg" places:"2"`
+	SharePct     float64 `json:"sharePct" places:"1"` // of all the water
+	AddL         float64 `json:"addL" places:"2"`     // in this step, at 20 C
+	AddScaleKg   float64 `json:"addScaleKg" places:"2"`
+	WaterL       float64 `json:"waterL" places:"2"` // so far
+	WaterScaleKg float64 `json:"waterScaleKg" places:"2"`
 
 	AddGallons   float64 `json:"addGallons" places:"3"` // US gal, at 60 F
 	WaterGallons float64 `json:"waterGallons" places:"3"`
 
-	Gives Lot `json:"gives"`
+	Gives        Lot     `json:"gives"`
+	GivesScaleKg float64 `json:"givesScaleKg" places:"2"`
 	// MixedC is where it stands by its own warmth, if no heat is lost.
 	MixedC float64 `json:"mixedC" places:"1"`
 	// Shows is what a glass hydrometer reads, by temperature.
@@ -39,9 +40,9 @@ type Shown struct {
 
 // Trim is the water that takes spirit from a little over its target to it.
 type Trim struct {
-	Over    Quantity `json:"over"`
-	WaterL  float64  `json:"waterL" places:"2"`
-	WaterKg float64  `json:"waterKg" places:"2"`
+	Over         Quantity `json:"over"`
+	WaterL       float64  `json:"waterL" places:"2"`
+	WaterScaleKg float64  `json:"waterScaleKg" places:"2"`
 
 	WaterGallons float64 `json:"waterGallons" places:"3"` // US gal, at 60 F
 }

@@ -49,12 +49,13 @@ func (x *Card) round() {
 func (x *CardStep) round() {
 	x.SharePct = RoundTo(x.SharePct, 1)
 	x.AddL = RoundTo(x.AddL, 2)
-	x.AddKg = RoundTo(x.AddKg, 2)
+	x.AddScaleKg = RoundTo(x.AddScaleKg, 2)
 	x.WaterL = RoundTo(x.WaterL, 2)
-	x.WaterKg = RoundTo(x.WaterKg, 2)
+	x.WaterScaleKg = RoundTo(x.WaterScaleKg, 2)
 	x.AddGallons = RoundTo(x.AddGallons, 3)
 	x.WaterGallons = RoundTo(x.WaterGallons, 3)
 	x.Gives.round()
+	x.GivesScaleKg = RoundTo(x.GivesScaleKg, 2)
 	x.MixedC = RoundTo(x.MixedC, 1)
 	for i := range x.Shows {
 		x.Shows[i].round()
@@ -385,6 +386,7 @@ func (x *Reduction) round() {
 	x.To.round()
 	x.WaterL = RoundTo(x.WaterL, 2)
 	x.WaterKg = RoundTo(x.WaterKg, 2)
+	x.WaterScaleKg = RoundTo(x.WaterScaleKg, 2)
 	x.ContractionL = RoundTo(x.ContractionL, 2)
 	x.TempRiseC = RoundTo(x.TempRiseC, 1)
 	x.WaterGallons = RoundTo(x.WaterGallons, 3)
@@ -512,7 +514,7 @@ func (x *Summary) round() {
 func (x *Trim) round() {
 	x.Over.round()
 	x.WaterL = RoundTo(x.WaterL, 2)
-	x.WaterKg = RoundTo(x.WaterKg, 2)
+	x.WaterScaleKg = RoundTo(x.WaterScaleKg, 2)
 	x.WaterGallons = RoundTo(x.WaterGallons, 3)
 }
 

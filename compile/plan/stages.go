@@ -232,6 +232,7 @@ type Reduction struct {
 	To           Lot     `json:"to"`
 	WaterL       float64 `json:"waterL" places:"2"`
 	WaterKg      float64 `json:"waterKg" places:"2"`
+	WaterScaleKg float64 `json:"waterScaleKg" places:"2"` // what a scale in air shows
 	ContractionL float64 `json:"contractionL" places:"2"`
 	TempRiseC    float64 `json:"tempRiseC" places:"1"`
 	// In US gallons at 60 F, where hearts and water less the contraction come to

@@ -47,11 +47,12 @@ func stepByStep(b *recipe.Batch, hearts stream.Stream, r numbers.Reduction) (*pl
 			return nil, err
 		}
 		s := plan.CardStep{
-			SharePct: 100 * share, AddL: waterL(waterKg - before), AddKg: waterKg - before,
-			WaterL: waterL(waterKg), WaterKg: waterKg, MixedC: mixed.TempC,
+			SharePct: 100 * share, AddL: waterL(waterKg - before), AddScaleKg: waterScaleKg(waterKg - before),
+			WaterL: waterL(waterKg), WaterScaleKg: waterScaleKg(waterKg), MixedC: mixed.TempC,
 			AddGallons: waterGal(waterKg - before), WaterGallons: waterGal(waterKg),
 			Gives: lot.Of(stream.Stream{EthanolKg: hearts.EthanolKg, WaterKg: hearts.WaterKg + waterKg}),
 		}
+		s.GivesScaleKg = fluid.MassInAirKg(s.Gives.MassKg, fluid.Density(mixed.EthanolMassFrac, mixed.TempC))
 		if s.Shows, err = shows(b.Units, mixed.EthanolMassFrac); err != nil {
 			return nil, err
 		}
@@ -66,6 +67,11 @@ func stepByStep(b *recipe.Batch, hearts stream.Stream, r numbers.Reduction) (*pl
 func waterGal(kg float64) float64 { return kg / fluid.WaterDensity(fluid.SixtyF) / fluid.USGallonM3 }
 
 func waterL(kg float64) float64 { return kg / fluid.WaterDensity(lot.ReferenceC) * lot.LitresPerM3 }
+
+// waterScaleKg is what a scale in air shows for a mass of water.
+func waterScaleKg(kg float64) float64 {
+	return fluid.MassInAirKg(kg, fluid.WaterDensity(lot.ReferenceC))
+}
 
 // shows is what hydrometers read in spirit of a mass fraction, at the round
 // temperatures of the batch's own scale.
@@ -112,7 +118,7 @@ func trims(units recipe.System, ethanolKg, to float64) ([]plan.Trim, error) {
 			return nil, err
 		}
 		kg := ethanolKg/to - ethanolKg/from
-		out = append(out, plan.Trim{Over: q, WaterL: waterL(kg), WaterKg: kg, WaterGallons: waterGal(kg)})
+		out = append(out, plan.Trim{Over: q, WaterL: waterL(kg), WaterScaleKg: waterScaleKg(kg), WaterGallons: waterGal(kg)})
 	}
 	return out, nil
 }

@@ -18,7 +18,7 @@ func Reduction(hearts plan.Lot, r numbers.Reduction) *plan.Reduction {
 		return nil
 	}
 	p := &plan.Reduction{
-		From: hearts, To: lot.Of(r.Spirit), WaterL: r.WaterM3 * lot.LitresPerM3, WaterKg: r.WaterKg,
+		From: hearts, To: lot.Of(r.Spirit), WaterL: r.WaterM3 * lot.LitresPerM3, WaterKg: r.WaterKg, WaterScaleKg: waterScaleKg(r.WaterKg),
 		ContractionL: r.ContractionM3 * lot.LitresPerM3, TempRiseC: r.TempRiseC, WaterGallons: waterGal(r.WaterKg),
 	}
 	p.ContractionGallons = hearts.WineGallons + p.WaterGallons - p.To.WineGallons

@@ -20,7 +20,7 @@ var caskValues = []value{
 		stage: inCask, model: gauging, needs: reduced, from: []string{"hearts", "proof", "entry"}, inputs: []source{at(recipe.PathEntry), at(recipe.PathBottle), at(recipe.PathAmbient)},
 		amount: func(a *asked) plan.Quantity { return a.p.Reduction.Water() },
 		note: func(a *asked) string {
-			return a.mass(a.p.Reduction.WaterKg).Text() + ", to " + a.u.Strength(a.p.Reduction.To.Strength())
+			return a.mass(a.p.Reduction.WaterScaleKg).Text() + " on the scale, to " + a.u.Strength(a.p.Reduction.To.Strength())
 		},
 		work: workReduction,
 	},

@@ -15,7 +15,7 @@ func (t *text) cask() {
 	if r := p.Reduction; r != nil {
 		t.Heading("REDUCTION")
 		t.fact("hearts", t.Volume(r.From), "at "+t.Strength(r.From.Strength()))
-		t.fact("water to add", t.Quantity(r.Water()), t.Mass(r.WaterKg)+", to "+t.Strength(r.To.Strength()))
+		t.fact("water to add", t.Quantity(r.Water()), t.Mass(r.WaterScaleKg)+" on the scale, to "+t.Strength(r.To.Strength()))
 		t.fact("gives", t.Volume(r.To), t.Quantity(r.Contraction())+" less than spirit and water; warms by "+t.TempDiff(r.TempRiseC))
 	}
 	c := p.Cask
