@@ -53,6 +53,7 @@ const (
 	WaterVolume   = "waterVolume"
 	WaterWeight   = "waterWeight"
 	Contraction   = "contraction"
+	Expansion     = "expansion" // weak spirit and water grow a little
 	Temperature   = "temperature"
 	Rise          = "temperatureRise"
 	LeftOver      = "leftOverVolume"

@@ -42,17 +42,13 @@ func (c *customary) reduce(s Reduce) {
 	c.result(TrueProof, "proof after reduction", c.Proof, 1, "proof")
 	c.counted(Weight, "weight after", c.pounds, "lb")
 	c.counted(Volume, "wine gallons after, at 60 F", after, "gal")
-	c.result(Contraction, "contraction", shrunk, 2, "gal")
+	c.shrinks(shrunk, "gal")
 	c.counted(WaterWeight, "water to add, by weight", lb, "lb")
 	c.result(WaterVolume, "water to add, at 60 F", gal, 2, "gal")
 	c.note(shortOf)
 }
 
 const shortOf = "Add a little less water than this, stir, let it come to rest and cool, gauge again, and then make up the rest (common practice)."
-
-func contraction(spirit, water, shrunk float64, unit string) string {
-	return fmt.Sprintf("%s + %s = %s %s before mixing: contraction %s %s", say(spirit), say(water), say(carry(spirit+water)), unit, say(shrunk), unit)
-}
 
 // weaker is the row of the proof to reduce to, which must be below the lot's.
 func (c *customary) weaker(v Value, to float64) (gauge.Row, bool) {
@@ -242,7 +238,7 @@ func (c *customary) blend(s Blend) {
 		contraction(a.gallons, b.gallons, shrunk, "gal"))
 	c.warms(num(u.tempF, 0)+" F", num(quantity.DeltaC(mixed.TempRiseC).F(), 1)+" F", fmt.Sprintf("lots at %s F and %s F", exact(a.tempF), exact(b.tempF)))
 	c.usLot = u
-	c.result(Contraction, "contraction", shrunk, 2, "gal")
+	c.shrinks(shrunk, "gal")
 	c.result(Temperature, "temperature when mixed", u.tempF, 0, "F")
 	c.counts()
 	c.result(TrueProof, "proof of the blend", u.Proof, 1, "proof")

@@ -33,7 +33,7 @@ func (m *metric) reduce(s Reduce) {
 	m.result(TrueABV, "strength after reduction", to.abvPct, 2, "% abv")
 	m.counted(Weight, "mass after", after, "kg")
 	m.counted(Volume, "volume after, at 20 C", volume, "L")
-	m.result(Contraction, "contraction", shrunk, 2, "L")
+	m.shrinks(shrunk, "L")
 	m.counted(WaterWeight, "water to add, by mass", kg, "kg")
 	m.result(WaterVolume, "water to add, at 20 C", litres, 2, "L")
 	m.note(shortOf)
@@ -159,7 +159,7 @@ func (m *metric) blend(s Blend) {
 		contraction(a.litres, b.litres, shrunk, "L"))
 	m.warms(num(mixed.TempC, 1)+" C", num(mixed.RiseC, 1)+" C", fmt.Sprintf("lots at %s C and %s C", exact(a.tempC), exact(b.tempC)))
 	m.siLot = u
-	m.result(Contraction, "contraction", shrunk, 2, "L")
+	m.shrinks(shrunk, "L")
 	m.result(Temperature, "temperature when mixed", u.tempC, 1, "C")
 	m.counts()
 	m.result(TrueABV, "strength of the blend", u.abvPct, 2, "% abv")

@@ -235,3 +235,16 @@ func TestReadingOfPureAlcohol(t *testing.T) {
 	_, list = proofing.Solve(q, measure.US)
 	assert.True(t, list.HasErrors())
 }
+
+// Spirit with water takes less room than the two, but a little more where both
+// are weak (densities of OIML R 22): it is then called what it is.
+func TestWeakSpiritGrows(t *testing.T) {
+	for text, name := range map[string]string{
+		"100 gal at 120 proof, reduce to 100 proof": proofing.Contraction,
+		"100 gal at 50 proof, reduce to 10 proof":   proofing.Expansion,
+		"100 L at 60 % abv, reduce to 50 % abv":     proofing.Contraction,
+		"100 L at 20 % abv, reduce to 5 % abv":      proofing.Expansion,
+	} {
+		assert.Positive(t, value(t, solve(t, text), name), text)
+	}
+}

@@ -110,15 +110,23 @@ func constant(model, name string) source {
 	}
 }
 
-// priceLine is a price of the house.
-func priceLine(name string) source {
-	return func(a *asked) []Input {
-		if at, ok := a.b.Costs.Where[name]; ok {
-			return []Input{place("", at)}
+// pricesUsed are the prices of the house that the cost is made of, in its order.
+func pricesUsed(a *asked) []Input {
+	var out []Input
+	for _, l := range a.p.Cost.Lines {
+		word, ok := priceWords[l.What]
+		if !ok {
+			word = l.What // a material, by its name
 		}
-		return nil
+		if at, ok := a.b.Costs.Where[word]; ok {
+			out = append(out, place("", at))
+		}
 	}
+	return out
 }
+
+// priceWords are the words of prices that are not the name of what is paid for.
+var priceWords = map[string]string{"heat": "energy", "casks": "cask", "used casks": "used-cask"}
 
 // vesselFigure is a figure of the vessel of one use: see uses.
 func vesselFigure(use, name string) source {

@@ -88,14 +88,14 @@ var houseValues = []value{
 	},
 	{
 		name: "cost", also: []string{"money"}, title: "cost by the house's prices", stage: inCask, model: pricing, from: []string{"grain", "energy", "water", "casks", "work"}, needs: priced, money: true,
-		inputs: []source{priceLine("energy"), priceLine("water"), priceLine("cask"), priceLine("work")},
-		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.Total, plan.Unit(a.p.Cost.Currency)) },
+		inputs: []source{pricesUsed},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.paid(), plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			var all []Term
 			for _, l := range a.p.Cost.Lines {
-				all = append(all, of(Number{l.Cost, a.p.Cost.Currency, plan.MoneyPlaces(a.p.Cost.Currency)}, l.What+", "+a.u.Quantity(l.Amount)))
+				all = append(all, of(a.money(a.toTheCent(l.Cost)), l.What+", "+a.u.Quantity(l.Amount)))
 			}
-			return []Line{work("line by line", Number{a.p.Cost.Total, a.p.Cost.Currency, plan.MoneyPlaces(a.p.Cost.Currency)}, sum(all)...)}
+			return []Line{work("line by line", a.money(a.paid()), sum(all)...)}
 		},
 	},
 	{
@@ -103,7 +103,7 @@ var houseValues = []value{
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.PerPG, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			c := a.p.Cost
-			return []Line{work("by the proof gallon", Number{c.PerPG, c.Currency, plan.MoneyPlaces(c.Currency)}, of(Number{c.Total, c.Currency, plan.MoneyPlaces(c.Currency)}, "in all"), over(Number{a.hearts().ProofGallons, "PG", 2}, "of hearts"))}
+			return []Line{work("by the proof gallon", Number{c.PerPG, c.Currency, plan.MoneyPlaces(c.Currency)}, of(a.money(a.paid()), "in all"), over(Number{a.hearts().ProofGallons, "PG", 2}, "of hearts"))}
 		},
 	},
 	{
@@ -111,7 +111,7 @@ var houseValues = []value{
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.PerLPA, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			c := a.p.Cost
-			return []Line{work("by the litre", Number{c.PerLPA, c.Currency, plan.MoneyPlaces(c.Currency)}, of(Number{c.Total, c.Currency, plan.MoneyPlaces(c.Currency)}, "in all"), over(Number{a.hearts().PureL, "LPA", 2}, "in the hearts"))}
+			return []Line{work("by the litre", Number{c.PerLPA, c.Currency, plan.MoneyPlaces(c.Currency)}, of(a.money(a.paid()), "in all"), over(Number{a.hearts().PureL, "LPA", 2}, "in the hearts"))}
 		},
 	},
 	{
@@ -210,4 +210,23 @@ func (a *asked) workYield(l plan.Lot, perBushel, perTonne float64) []Line {
 
 func (a *asked) workPerTonne(litres, perTonne float64) []Line {
 	return []Line{work("by the tonne", Number{perTonne, "LPA/t", 1}, of(Number{litres, "LPA", 1}, ""), over(Number{a.b.Bill.TotalKg / 1000, "t", 4}, "grain"))}
+}
+
+// money is an amount in the house's currency.
+func (a *asked) money(amount float64) Number {
+	return Number{amount, a.p.Cost.Currency, plan.MoneyPlaces(a.p.Cost.Currency)}
+}
+
+// toTheCent is an amount as a plan prints it.
+func (a *asked) toTheCent(amount float64) float64 {
+	return plan.RoundTo(amount, plan.MoneyPlaces(a.p.Cost.Currency))
+}
+
+// paid is the cost in all as a plan prints it: the sum of its lines to the cent.
+func (a *asked) paid() float64 {
+	total := 0.0
+	for _, l := range a.p.Cost.Lines {
+		total += a.toTheCent(l.Cost)
+	}
+	return total
 }

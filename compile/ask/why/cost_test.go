@@ -1,0 +1,28 @@
+package why
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile"
+	"newmake/compile/measure"
+)
+
+// The cost that why adds up is the one that the plan prints, to the cent, and
+// each line of it has its price among what is written.
+func TestCostIsThePlans(t *testing.T) {
+	priced := 0
+	for _, b := range batches(t) {
+		p, _ := compile.Compile(b)
+		if p == nil || p.Cost == nil {
+			continue
+		}
+		priced++
+		e := explain(t, b, measure.US, "cost", 1).Value
+		assert.InDelta(t, p.Cost.Total, e.Amount.Value, 1e-6, b.Name)
+		assert.Len(t, e.Inputs, len(p.Cost.Lines), "%s: %v", b.Name, e.Inputs)
+	}
+	require.Positive(t, priced)
+}
