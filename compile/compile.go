@@ -69,7 +69,7 @@ func Numbers(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*numbers.Batch, 
 	case Checked:
 		_, err = numbers.Volatile(b)
 	case Printed:
-		n.Congeners, err = numbers.Followed(memo, b, n.Stripped.LowWines, n.Distilled.Returned)
+		n.Congeners, err = numbers.Followed(b, n.Distilled.Run)
 	}
 	if err != nil {
 		return n, err

@@ -67,7 +67,7 @@ func FirstBatch(memo *Memo, b *recipe.Batch, lowWines stream.Stream) (*First, er
 	first := &First{}
 	for i := range max(b.Spirit.Charges, 1) {
 		in.Feints = first.Feints
-		run, err := memo.spirit(in)
+		run, err := memo.first(in)
 		if err != nil {
 			return nil, failed(FirstSpirit, err)
 		}
@@ -92,15 +92,13 @@ func Volatile(b *recipe.Batch) (still.Volatilities, error) {
 }
 
 // Followed follows the congeners through a spirit run; none without a model.
-func Followed(memo *Memo, b *recipe.Batch, lowWines, returned stream.Stream) ([]still.Congener, error) {
+func Followed(b *recipe.Batch, run still.Run) ([]still.Congener, error) {
 	volatile, err := Volatile(b)
 	if err != nil || b.Models["congener"] == nil {
 		return nil, err
 	}
-	in := spiritInput(memo, b, lowWines)
-	in.Feints = returned
-	all, err := still.Congeners(in, volatile)
-	return all, ended(Following, err, all)
+	all := still.Congeners(run, volatile)
+	return all, ended(Following, nil, all)
 }
 
 // setting is a still in its place.

@@ -48,7 +48,10 @@ type boil struct {
 	left    leaving
 	// The two that are wanted alone.
 	lnAlpha, dLnAlpha single
-	pot               *boil // the same without its head, for what passes through the head
+	// The same without its head, and the way through the head from each node, for
+	// what passes through it.
+	pot   *boil
+	paths [order][]float64
 }
 
 // state is a boil at one mole fraction of the pot.
@@ -88,10 +91,12 @@ func (b *boil) alone() {
 // under puts a pot under a head.
 func (pot *boil) under(reflux float64) *boil {
 	var rows [order]row
-	var room [64]float64
-	path := room[:0]
+	var paths [order][]float64
+	room := make([]float64, 0, order*(headSteps(reflux)+1))
 	for k, x := range nodeX {
-		path = pot.headPath(path[:0], x, reflux)
+		room = pot.headPath(room, x, reflux)
+		path := room[len(room)-headSteps(reflux)-1:]
+		paths[k] = path
 		_, rows[k][potC] = pot.s.pair(nodeT[k], lnAlpha, potC)
 		xHead := path[len(path)-1]
 		y0, y := pot.vapour(x), pot.vapour(xHead)
@@ -109,7 +114,7 @@ func (pot *boil) under(reflux float64) *boil {
 			rows[k][overH] += rows[k][headH]
 		}
 	}
-	b := &boil{mixture: pot.mixture, reflux: reflux, s: fit(&rows), pot: pot}
+	b := &boil{mixture: pot.mixture, reflux: reflux, s: fit(&rows), pot: pot, paths: paths}
 	b.s.differentiate(potC, dPotC)
 	b.s.differentiate(potH, dPotH)
 	b.alone()

@@ -76,17 +76,17 @@ func fit(values *[order]row) *series {
 }
 
 // at evaluates all functions at t by Clenshaw's recurrence, four side by side: as
-// many as stay in registers.
+// many as stay in registers. What does not wait for the product is summed first.
 func (s *series) at(t float64) (out row) {
 	t2 := 2 * t
 	for q := 0; q < width; q += 4 {
 		var a1, a2, b1, b2, c1, c2, d1, d2 float64
 		for j := order - 1; j > 0; j-- {
 			r := (*[4]float64)(s[j][q:])
-			a1, a2 = t2*a1-a2+r[0], a1
-			b1, b2 = t2*b1-b2+r[1], b1
-			c1, c2 = t2*c1-c2+r[2], c1
-			d1, d2 = t2*d1-d2+r[3], d1
+			a1, a2 = t2*a1+(r[0]-a2), a1
+			b1, b2 = t2*b1+(r[1]-b2), b1
+			c1, c2 = t2*c1+(r[2]-c2), c1
+			d1, d2 = t2*d1+(r[3]-d2), d1
 		}
 		r := (*[4]float64)(s[0][q:])
 		out[q], out[q+1], out[q+2], out[q+3] = t*a1-a2+r[0], t*b1-b2+r[1], t*c1-c2+r[2], t*d1-d2+r[3]
@@ -100,8 +100,8 @@ var _ = [1]struct{}{}[width%4] // at takes them in fours
 func (s *series) pair(t float64, i, j int) (vi, vj float64) {
 	var b1, b2, c1, c2 float64
 	for k := order - 1; k > 0; k-- {
-		b1, b2 = 2*t*b1-b2+s[k][i], b1
-		c1, c2 = 2*t*c1-c2+s[k][j], c1
+		b1, b2 = 2*t*b1+(s[k][i]-b2), b1
+		c1, c2 = 2*t*c1+(s[k][j]-c2), c1
 	}
 	return t*b1 - b2 + s[0][i], t*c1 - c2 + s[0][j]
 }

@@ -57,144 +57,146 @@ func ReadVolatilities(m *recipe.Model) (Volatilities, error) {
 	if u := v.uncertainty; !(u >= 0 && u < 10) {
 		return v, fmt.Errorf("`model congener`: `uncertainty` is %g %%: it must be 0 to 1000 %%", 100*u)
 	}
-	for i, name := range congenerNames {
-		of, err := readVolatility(m, name)
-		if err != nil {
-			return v, err
-		}
-		v.of[i] = of
+	points, err := readPoints(m)
+	for i := 0; i < width && err == nil; i++ {
+		v.of[i], err = volatilityThrough(congenerNames[i], points[i], m)
 	}
-	return v, nil
+	return v, err
 }
 
-// Congeners follows traces through the spirit run that SpiritRun gives for the
-// same input. A trace moves nothing; it boils from the pot by its volatility
-// against ethanol, condenses and returns with the head's liquid, and is carried
-// over with the rest:
+// Congeners follows traces through a spirit run. A trace moves nothing; it boils
+// from the pot by its volatility against ethanol, condenses and returns with the
+// head's liquid, and is carried over with the rest:
 //
 //	d ln m = -K dD/n
 //
 // Volatilities are those at 1 atm; against ethanol they are taken to be the same
 // at any height. Low and High come from all of them low and all high by their
 // uncertainty.
-func Congeners(in SpiritInput, v Volatilities) ([]Congener, error) {
-	b := in.boil()
-	r, err := runSpirit(in, b, true)
-	if err != nil {
-		return nil, err
-	}
+func Congeners(run Run, v Volatilities) []Congener {
 	u := v.uncertainty
-	lnK := b.spoutRatio(&v.of, 1, 1/(1+u), 1+u)
-	out := r.follow(lnK[0])
-	for _, k := range lnK[1:] {
-		for i, c := range r.follow(k) {
-			out[i].widen(c)
-		}
+	factors := []factor{factorOf(1), factorOf(1 / (1 + u)), factorOf(1 + u)}
+	var s spout
+	if len(run.path) > 0 {
+		s = run.pot.b.spoutRatio(&v.of)
 	}
-	return out, nil
+	return run.follow(s, factors)
 }
 
-// follow integrates the traces along the run's steps.
-func (r *runner) follow(lnK *series) []Congener {
-	out := make([]Congener, width)
+// traces are K, or ln of the share still in the pot, for each factor of the
+// volatilities.
+type traces []row
+
+// followed is the way of traces through a run.
+type followed struct {
+	*Run
+	s       spout
+	factors []factor
+	inPot   traces
+	k, next traces // K at a step's beginning and its end
+	out     []Congener
+}
+
+// follow integrates the traces along the run's steps. The first factor gives the
+// values, the others how far they reach.
+func (r *Run) follow(s spout, factors []factor) []Congener {
+	n := len(factors)
+	room := make(traces, 5*n)
+	w := followed{r, s, factors, room[:n], room[n : 2*n], room[2*n : 3*n], make([]Congener, width)}
+	before, returned := room[3*n:4*n], room[4*n:]
+	fractions := make([]CongenerFraction, width*len(r.Fractions))
+	points := make([]CongenerPoint, width*len(r.path))
 	for i, name := range congenerNames {
-		out[i].Name = name
-		out[i].Fractions = make([]CongenerFraction, 0, len(r.fractions))
+		c := &w.out[i]
+		c.Name = name
+		c.Fractions, fractions = fractions[:0:len(r.Fractions)], fractions[len(r.Fractions):]
+		c.Spout, points = points[:0:len(r.path)], points[len(r.path):]
 	}
-	charged := r.charge.EthanolKg
-	pot, before := row{}, row{} // ln of the share still in the pot
-	step := 1
-	var k row // K at the step's beginning
 	if len(r.path) > 0 {
-		k = ratios(lnK, r.path[0])
+		s.ratios(r.path[0].x(), factors, w.k)
 	}
-	for i := range out {
-		out[i].Spout = make([]CongenerPoint, 0, len(r.path))
-	}
-	for _, f := range r.fractions {
+	step := 1
+	for _, f := range r.Fractions {
 		for ; step < len(r.path) && r.path[step].timeS <= f.EndS; step++ {
-			r.spout(out, r.path[step-1], &pot, &k)
-			next := ratios(lnK, r.path[step])
-			r.p.carry(&pot, r.path[step-1], r.path[step], lnK, &k, &next)
-			k = next
+			w.spout(r.path[step-1])
+			w.carry(r.path[step-1], r.path[step])
 		}
-		for i := range out {
-			c := CongenerFraction{Fraction: f.Name, Share: exact(math.Exp(before[i]) - math.Exp(pot[i]))}
-			if f.EthanolKg > 0 {
-				c.Relative = exact(c.Share.Value / (f.EthanolKg / charged))
+		for i := range w.out {
+			c := CongenerFraction{Fraction: f.Name}
+			for j := range factors {
+				share := math.Exp(before[j][i]) - math.Exp(w.inPot[j][i])
+				c.Share.take(j, share)
+				if f.Name == Heads || f.Name == Tails {
+					returned[j][i] += share
+				}
+				if f.EthanolKg > 0 {
+					c.Relative.take(j, share/(f.EthanolKg/r.Charge.EthanolKg))
+				}
 			}
-			out[i].Fractions = append(out[i].Fractions, c)
+			w.out[i].Fractions = append(w.out[i].Fractions, c)
 		}
-		before = pot
+		copy(before, w.inPot)
 	}
 	if n := len(r.path); n > 0 {
-		r.spout(out, r.path[n-1], &pot, &k)
+		w.spout(r.path[n-1])
 	}
-	for i := range out {
-		c := &out[i]
-		c.Left = exact(math.Exp(pot[i]))
-		returned := 0.0
-		for _, f := range c.Fractions {
-			if f.Fraction == Heads || f.Fraction == Tails {
-				returned += f.Share.Value
-			}
+	for i := range w.out {
+		c := &w.out[i]
+		for j := range factors {
+			c.Left.take(j, math.Exp(w.inPot[j][i]))
+			c.Gain.take(j, 1/max(1e-9, 1-returned[j][i]))
 		}
-		c.Gain = exact(1 / max(1e-9, 1-returned))
 	}
-	return out
-}
-
-// ratios are K at a node.
-func ratios(lnK *series, n node) row {
-	k := lnK.at(place(n.x()))
-	for i := range k {
-		k[i] = exponential.Exp(k[i])
-	}
-	return k
+	return w.out
 }
 
 // carry takes ln m over one step by Simpson's rule; the pot's content at the
 // middle is that of the cubic through both ends.
-func (p *pot) carry(m *row, a, b node, lnK *series, kA, kB *row) {
+func (w *followed) carry(a, b node) {
+	p := w.pot
 	h := b.u - a.u
 	mid := node{u: (a.u + b.u) / 2}
 	mid.pot = (a.pot+b.pot)/2 + h/8*(a.d.pot-b.d.pot)
 	mid.timeS = (a.timeS + b.timeS) / 2
 	mid.d = p.slope(mid.u, mid.level)
-	kMid := ratios(lnK, mid)
 	over := func(n *node) float64 { return (p.steam*n.d.timeS - n.d.pot) / n.pot }
 	atA, atMid, atB := h/6*over(&a), 4*h/6*over(&mid), h/6*over(&b)
-	for i := range m {
-		m[i] -= atA*kA[i] + atMid*kMid[i] + atB*kB[i]
+	w.inPot.lose(atA, w.k)
+	w.s.ratios(mid.x(), w.factors, w.next)
+	w.inPot.lose(atMid, w.next)
+	w.s.ratios(b.x(), w.factors, w.next)
+	w.inPot.lose(atB, w.next)
+	w.k, w.next = w.next, w.k
+}
+
+// lose takes so many times K from ln m.
+func (m traces) lose(times float64, k traces) {
+	for j := range m {
+		for i := range m[j] {
+			m[j][i] -= times * k[j][i]
+		}
 	}
 }
 
 // spout notes what comes over at a node.
-func (r *runner) spout(out []Congener, n node, pot, k *row) {
-	y := r.p.b.vapour(n.x())
+func (w *followed) spout(n node) {
+	y := w.pot.b.vapour(n.x())
 	abv := fluid.ABVFromMassFrac(fluid.MassFrac(y))
-	for i := range out {
-		toEthanol := k[i] * exponential.Exp(pot[i]) / n.pot / y * r.hot.ethanol
-		out[i].Spout = append(out[i].Spout, CongenerPoint{TimeS: n.timeS, ABV: abv, Relative: exact(toEthanol)})
+	for i := range w.out {
+		p := CongenerPoint{TimeS: n.timeS, ABV: abv}
+		for j := range w.factors {
+			p.Relative.take(j, w.k[j][i]*exponential.Exp(w.inPot[j][i])/n.pot/y*w.pot.ethanol0)
+		}
+		w.out[i].Spout = append(w.out[i].Spout, p)
 	}
 }
 
-func exact(v float64) Estimate { return Estimate{v, v, v} }
-
-// widen takes in another run's values.
-func (c *Congener) widen(o Congener) {
-	c.Left.widen(o.Left)
-	c.Gain.widen(o.Gain)
-	for i := range c.Fractions {
-		c.Fractions[i].Share.widen(o.Fractions[i].Share)
-		c.Fractions[i].Relative.widen(o.Fractions[i].Relative)
+// take takes in the value for one of the factors: the first is the value itself.
+func (e *Estimate) take(factor int, v float64) {
+	if factor == 0 {
+		*e = Estimate{v, v, v}
+		return
 	}
-	for i := range c.Spout {
-		c.Spout[i].Relative.widen(o.Spout[i].Relative)
-	}
-}
-
-func (e *Estimate) widen(o Estimate) {
-	e.Low = min(e.Low, o.Low)
-	e.High = max(e.High, o.High)
+	e.Low = min(e.Low, v)
+	e.High = max(e.High, v)
 }

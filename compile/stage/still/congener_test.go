@@ -6,6 +6,7 @@ import (
 	"maps"
 	"math"
 	"os"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -45,10 +46,11 @@ func TestTraceOfEthanolAndOfWater(t *testing.T) {
 			require.NoError(t, err)
 			var traces [width]volatility
 			for i := range traces {
-				traces[i] = func(float64) float64 { return 1 }
+				traces[i] = func(float64) float64 { return 0 }
 			}
-			traces[1] = func(t float64) float64 { return 1 / fluid.RelativeVolatility(placed(t), in.PressurePa) }
-			found := r.follow(b.spoutRatio(&traces, 1)[0])
+			traces[1] = func(t float64) float64 { return -math.Log(fluid.RelativeVolatility(placed(t), in.PressurePa)) }
+			run := r.finish()
+			found := run.follow(b.spoutRatio(&traces), []factor{factorOf(1)})
 			for i, f := range r.fractions {
 				assert.InDelta(t, f.EthanolKg/r.charge.EthanolKg, found[0].Fractions[i].Share.Value, 2e-6, f.Name)
 				if f.EthanolKg > 0 {
@@ -79,7 +81,8 @@ func TestTraceConstantRatio(t *testing.T) {
 			rows[k][i] = math.Log(v)
 		}
 	}
-	found := r.follow(fit(&rows))
+	run := r.finish()
+	found := run.follow(spout{open: fit(&rows)}, []factor{factorOf(1)})
 	n := r.now.pot / r.path[0].pot
 	for i, k := range ks {
 		assert.InDelta(t, math.Pow(n, k), found[i].Left.Value, 1e-5*k, "K %g", k)
@@ -93,8 +96,7 @@ func TestCongenersOrder(t *testing.T) {
 	in := secondRun(t)
 	run, _ := steady1(t, in)
 	in.Feints = run.Feints()
-	all, err := Congeners(in, volatilities(t, congenerModel(t)))
-	require.NoError(t, err)
+	all := Congeners(spiritRunOf(t, in), volatilities(t, congenerModel(t)))
 	byName := map[string]Congener{}
 	for _, c := range all {
 		byName[c.Name] = c
@@ -142,8 +144,7 @@ func TestCongenersOrder(t *testing.T) {
 // table.
 func TestFuselCrossing(t *testing.T) {
 	for name, want := range map[string]float64{"propanol": 0.256, "isobutanol": 0.439, "isoamyl-alcohols": 0.326} {
-		v, err := readVolatility(congenerModel(t), name)
-		require.NoError(t, err)
+		v := volatilities(t, congenerModel(t)).of[slices.Index(congenerNames[:], name)]
 		assert.Greater(t, v.at(0.001), 1.0)
 		u := fallTo(0.9, func(x float64) float64 { return v.at(x) - 1 })
 		got := fluid.ABVFromMassFrac(fluid.MassFrac(math.Exp(u)))
@@ -198,10 +199,9 @@ func TestStockIsTheTable(t *testing.T) {
 // A house's own figures count.
 func TestCongenersOverride(t *testing.T) {
 	in := secondRun(t)
-	stock, err := Congeners(in, volatilities(t, congenerModel(t)))
-	require.NoError(t, err)
-	mine, err := Congeners(in, volatilities(t, withValues(t, map[string]float64{"methanol-factor": 1.2, "uncertainty": 0})))
-	require.NoError(t, err)
+	run := spiritRunOf(t, in)
+	stock := Congeners(run, volatilities(t, congenerModel(t)))
+	mine := Congeners(run, volatilities(t, withValues(t, map[string]float64{"methanol-factor": 1.2, "uncertainty": 0})))
 	for i, c := range mine {
 		assert.Equal(t, c.Left.Low, c.Left.High, "no uncertainty, no range")
 		if c.Name == "methanol" {
@@ -210,6 +210,13 @@ func TestCongenersOverride(t *testing.T) {
 			assert.Equal(t, c.Fractions[0].Relative.Value, stock[i].Fractions[0].Relative.Value)
 		}
 	}
+}
+
+func spiritRunOf(t testing.TB, in SpiritInput) Run {
+	t.Helper()
+	run, err := SpiritRun(in)
+	require.NoError(t, err)
+	return run
 }
 
 func volatilities(t testing.TB, m *recipe.Model) Volatilities {
@@ -236,19 +243,15 @@ func TestCongenersErrors(t *testing.T) {
 	}
 	in := secondRun(t)
 	in.LowWines.EthanolKg = 0
-	all, err := Congeners(in, volatilities(t, congenerModel(t)))
-	require.NoError(t, err, "a run in which nothing comes over is no error")
-	for _, c := range all {
+	for _, c := range Congeners(spiritRunOf(t, in), volatilities(t, congenerModel(t))) { // a run in which nothing comes over is no error
 		assert.Equal(t, 1.0, c.Left.Value)
 	}
 }
 
 func BenchmarkCongeners(b *testing.B) {
-	in, m := secondRun(b), congenerModel(b)
+	run, m := spiritRunOf(b, secondRun(b)), congenerModel(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Congeners(in, volatilities(b, m)); err != nil {
-			b.Fatal(err)
-		}
+		Congeners(run, volatilities(b, m))
 	}
 }

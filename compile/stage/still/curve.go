@@ -67,7 +67,7 @@ func (r *runner) point(n node, fraction string) Point {
 	st := r.p.b.at(x)
 	w := fluid.MassFrac(st.y)
 	rho := fluid.Density(w, 20)
-	d := r.p.slope(n.u, n.level)
+	d := r.p.slopeOf(st, n.level)
 	overMolS := (r.p.steam*d.timeS - d.pot) / d.timeS
 	return Point{
 		TimeS: n.timeS, PotC: st.potC, VapourC: st.vapourC,

@@ -78,8 +78,8 @@ func sumOf(s *single, t float64) float64 {
 	w2 := 2 * (2*t*t - 1)
 	var e1, e2, o1, o2 float64
 	for j := order; j > 1; j -= 2 {
-		e1, e2 = w2*e1-e2+s[j], e1
-		o1, o2 = w2*o1-o2+s[j-1], o1
+		e1, e2 = w2*e1+(s[j]-e2), e1
+		o1, o2 = w2*o1+(s[j-1]-o2), o1
 	}
 	return w2/2*e1 - e2 + s[0] + t*(o1-o2)
 }
@@ -89,10 +89,10 @@ func sumsOf(a, b *single, t float64) (va, vb float64) {
 	w2 := 2 * (2*t*t - 1)
 	var e1, e2, o1, o2, f1, f2, p1, p2 float64
 	for j := order; j > 1; j -= 2 {
-		e1, e2 = w2*e1-e2+a[j], e1
-		o1, o2 = w2*o1-o2+a[j-1], o1
-		f1, f2 = w2*f1-f2+b[j], f1
-		p1, p2 = w2*p1-p2+b[j-1], p1
+		e1, e2 = w2*e1+(a[j]-e2), e1
+		o1, o2 = w2*o1+(a[j-1]-o2), o1
+		f1, f2 = w2*f1+(b[j]-f2), f1
+		p1, p2 = w2*p1+(b[j-1]-p2), p1
 	}
 	return w2/2*e1 - e2 + a[0] + t*(o1-o2), w2/2*f1 - f2 + b[0] + t*(p1-p2)
 }

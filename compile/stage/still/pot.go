@@ -38,8 +38,10 @@ type level struct {
 //
 // with s the steam's condensate (mol/s) and H the enthalpy that leaves pot and
 // head with a mole of distillate. They are solved for dD and dt.
-func (p *pot) slope(u float64, l level) level {
-	st := p.b.at(math.Exp(u))
+func (p *pot) slope(u float64, l level) level { return p.slopeOf(p.b.at(math.Exp(u)), l) }
+
+// slopeOf is slope for a state that is known.
+func (p *pot) slopeOf(st state, l level) level {
 	power := p.heatW + p.steam*(p.steamH-st.potH) - p.lossW
 	warming := (l.pot*st.dPotH + p.inertJK*st.dPotC) * st.x
 	boiling := st.overH - st.potH

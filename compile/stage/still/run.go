@@ -264,7 +264,7 @@ func (r *runner) finish() Run {
 	warm := r.set.WaterC + CoolingRiseK/2
 	run.CoolingWaterM3 = run.CondenserJ / (fluid.WaterHeatCapacity(warm) * CoolingRiseK * fluid.WaterDensity(r.set.WaterC))
 	if r.keep {
-		run.Curve = r.curve()
+		run.Curve, run.path, run.pot = r.curve(), r.path, r.p
 	}
 	return run
 }

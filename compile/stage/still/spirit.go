@@ -15,6 +15,11 @@ func SpiritRun(in SpiritInput) (Run, error) {
 	return spiritRun(in, in.boil(), true)
 }
 
+// SpiritFractions is SpiritRun without the run's curve.
+func SpiritFractions(in SpiritInput) (Run, error) {
+	return spiritRun(in, in.boil(), false)
+}
+
 func spiritRun(in SpiritInput, b *boil, keep bool) (Run, error) {
 	r, err := runSpirit(in, b, keep)
 	if err != nil {

@@ -78,6 +78,11 @@ type Run struct {
 	CoolingWaterM3 float64 // through the condenser, warmed by CoolingRiseK
 	MostFill       float64 // charge volume hot, as share of the still; above 1 it does not fit
 	Problems       []Problem
+
+	// The steps of a run whose curve is drawn, from the first drop on, for the
+	// congeners to follow.
+	path []node
+	pot  *pot
 }
 
 // Point is the run at one moment from the first drop on.

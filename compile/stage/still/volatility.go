@@ -1,8 +1,8 @@
 package still
 
 import (
+	"cmp"
 	"fmt"
-	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -19,43 +19,58 @@ var congenerNames = [width]string{
 	"acetaldehyde", "ethyl-acetate", "methanol", "propanol", "isobutanol", "isoamyl-alcohols", "acetic-acid", "furfural",
 }
 
-// volatility is that of a trace of something against ethanol, by where the mole
-// fraction of ethanol in the liquid stands on the series' axis.
+// volatility is the logarithm of that of a trace of something against ethanol, by
+// where the mole fraction of ethanol in the liquid stands on the series' axis.
 type volatility func(place float64) float64
 
-func (v volatility) at(x float64) float64 { return v(place(x)) }
+func (v volatility) at(x float64) float64 { return math.Exp(v(place(x))) }
 
-// readVolatility reads one congener's row from the model: `NAME-x050` is its
+// volatilityPoint is a trace's volatility in liquid of a mole fraction of ethanol.
+type volatilityPoint struct{ x, alpha float64 }
+
+// readPoints reads the rows of all congeners from the model: `NAME-x050` is one's
 // volatility against ethanol in liquid with 0.050 mole fraction of ethanol.
-// Between the points its logarithm follows a monotone cubic in the series' own
-// stretched scale; beyond the last point it stays.
-func readVolatility(m *recipe.Model, name string) (volatility, error) {
-	type point struct{ x, alpha float64 }
-	var points []point
-	for _, key := range slices.Sorted(maps.Keys(m.Values)) { // so that of two faults the same one is said
-		v := m.Values[key]
-		digits, ok := strings.CutPrefix(key, name+"-x")
-		if !ok {
+func readPoints(m *recipe.Model) (points [width][]volatilityPoint, err error) {
+	fault := "" // of several faults, that of the first key is said, so that it is always the same
+	for key, v := range m.Values {
+		i, digits := congenerOf(key)
+		if i < 0 || fault != "" && fault < key {
 			continue
 		}
-		thousandths, err := strconv.Atoi(digits)
-		if err != nil || thousandths < 0 || thousandths > 1000 {
-			return nil, fmt.Errorf("`model congener`: `%s` must end in the thousandths of ethanol in the liquid, -x000 to -x1000", key)
+		thousandths, not := strconv.Atoi(digits)
+		switch {
+		case not != nil || thousandths < 0 || thousandths > 1000:
+			fault, err = key, fmt.Errorf("`model congener`: `%s` must end in the thousandths of ethanol in the liquid, -x000 to -x1000", key)
+		case !(v > 0 && v < 1e4):
+			fault, err = key, fmt.Errorf("`model congener`: `%s` is %g: a volatility lies above 0 and below 10,000", key, v)
+		default:
+			points[i] = append(points[i], volatilityPoint{float64(thousandths) / 1000, v})
 		}
-		if !(v > 0 && v < 1e4) {
-			return nil, fmt.Errorf("`model congener`: `%s` is %g: a volatility lies above 0 and below 10,000", key, v)
-		}
-		points = append(points, point{float64(thousandths) / 1000, v})
 	}
+	return points, err
+}
+
+// congenerOf tells which congener a key is of, below 0 if of none, and the digits
+// after its -x.
+func congenerOf(key string) (i int, digits string) {
+	for i, name := range congenerNames {
+		if rest, ok := strings.CutPrefix(key, name); ok {
+			if digits, ok = strings.CutPrefix(rest, "-x"); ok {
+				return i, digits
+			}
+		}
+	}
+	return -1, ""
+}
+
+// volatilityThrough is the curve through the points of a congener. Its logarithm
+// follows a monotone cubic in the series' own stretched scale; beyond the first and
+// the last point it stays.
+func volatilityThrough(name string, points []volatilityPoint, m *recipe.Model) (volatility, error) {
 	if len(points) < 2 {
 		return nil, fmt.Errorf("`model congener` needs two points or more for %s, `%s-x000` and up", name, name)
 	}
-	slices.SortFunc(points, func(a, b point) int {
-		if a.x < b.x {
-			return -1
-		}
-		return 1
-	})
+	slices.SortFunc(points, func(a, b volatilityPoint) int { return cmp.Compare(a.x, b.x) })
 	for i := 1; i < len(points); i++ {
 		if points[i].x == points[i-1].x {
 			return nil, fmt.Errorf("`model congener` has %s at %.0f thousandths twice: write each point once, with three digits", name, 1000*points[i].x)
@@ -68,7 +83,8 @@ func readVolatility(m *recipe.Model, name string) (volatility, error) {
 	if !(factor > 0 && factor < 100) {
 		return nil, fmt.Errorf("`model congener`: `%s-factor` is %g: it must be above 0 and below 100", name, factor)
 	}
-	t, ln := make([]float64, len(points)), make([]float64, len(points))
+	room := make([]float64, 2*len(points))
+	t, ln := room[:len(points)], room[len(points):]
 	for i, p := range points {
 		t[i], ln[i] = place(p.x), math.Log(p.alpha*factor)
 	}
@@ -76,59 +92,68 @@ func readVolatility(m *recipe.Model, name string) (volatility, error) {
 	if err != nil {
 		return nil, fmt.Errorf("`model congener`: %s: %w", name, err)
 	}
-	return func(at float64) float64 {
-		return exponential.Exp(curve.At(min(max(at, t[0]), t[len(t)-1])))
-	}, nil
+	return curve.At, nil
 }
 
-// spoutRatio makes the series of ln K of traces, where K is the mole ratio in
-// the spout's vapour to that in the pot; one for each factor that all their
-// volatilities are multiplied by. In the pot K is a y/x; in the head each trace
+// spout is the series of ln K of traces, where K is the mole ratio in the spout's
+// vapour to that in the pot. In the pot K is a y/x; in the head each trace
 // condenses with the liquid of that place,
 //
 //	d ln z / dl = 1 - 1/K    l = ln(V0/V)
-func (b *boil) spoutRatio(traces *[width]volatility, factors ...float64) []*series {
-	rows := make([][order]row, len(factors))
-	var path []float64
-	ratio := make([]row, 0, 32)
-	for k, x := range nodeX {
-		path = b.pot.headPath(path[:0], x, b.reflux)
-		ratio = ratio[:0]
-		for _, at := range path {
-			ethanol := b.pot.vapour(at) / at
-			var r row
-			where := place(at)
-			for i, alpha := range traces {
-				r[i] = alpha(where) * ethanol
-			}
-			ratio = append(ratio, r)
-		}
-		for f, factor := range factors {
-			for i := range traces {
-				rows[f][k][i] = math.Log(factor*ratio[0][i]) + b.gainInHead(ratio, i, factor)
-			}
-		}
-	}
-	out := make([]*series, len(factors))
-	for f := range rows {
-		out[f] = fit(&rows[f])
-	}
-	return out
+//
+// so that with all volatilities f times as great ln K is ln f + open - held/f.
+type spout struct {
+	open, held *series // held is nil without a head
 }
 
-// gainInHead is the integral of 1 - 1/K along the head, by Simpson's rule.
-func (b *boil) gainInHead(ratio []row, i int, factor float64) float64 {
-	steps := len(ratio) - 1
-	if steps == 0 {
-		return 0
-	}
-	sum := 0.0
-	for j := range ratio {
-		weight := float64(2 + 2*(j%2))
-		if j == 0 || j == steps {
-			weight = 1
+// spoutRatio makes them.
+func (b *boil) spoutRatio(traces *[width]volatility) spout {
+	var open, held [order]row
+	l := -math.Log1p(-b.reflux)
+	for k, path := range b.paths {
+		steps := len(path) - 1
+		for j, x := range path {
+			where := place(x)
+			lnEthanol := math.Log(b.pot.vapour(x) / x)
+			// By Simpson's rule.
+			weight := float64(2 + 2*(j%2))
+			if j == 0 || j == steps {
+				weight = 1
+			}
+			for i, alpha := range traces {
+				lnK := alpha(where) + lnEthanol
+				if j == 0 {
+					open[k][i] = lnK + l
+				}
+				if steps > 0 {
+					held[k][i] += weight * l / float64(3*steps) * exponential.Exp(-lnK)
+				}
+			}
 		}
-		sum += weight * (1 - 1/(factor*ratio[j][i]))
 	}
-	return sum * -math.Log1p(-b.reflux) / float64(3*steps)
+	s := spout{open: fit(&open)}
+	if b.reflux > 0 {
+		s.held = fit(&held)
+	}
+	return s
 }
+
+// ratios are K at a mole fraction of the pot, for each factor of the volatilities.
+func (s spout) ratios(x float64, factors []factor, out []row) {
+	t := place(x)
+	open := s.open.at(t)
+	var held row
+	if s.held != nil {
+		held = s.held.at(t)
+	}
+	for f, by := range factors {
+		for i := range out[f] {
+			out[f][i] = by.times * exponential.Exp(open[i]-by.inverse*held[i])
+		}
+	}
+}
+
+// factor is one by which all volatilities are multiplied.
+type factor struct{ times, inverse float64 }
+
+func factorOf(times float64) factor { return factor{times, 1 / times} }
