@@ -17,6 +17,7 @@ import (
 type Memo struct {
 	mashes   table[mash.Input, mash.Result]
 	ferments table[ferment.Input, ferment.Result]
+	courses  table[ferment.Input, *ferment.Course] // of ferments, whatever their duration
 	strips   table[still.StripInput, still.Run]
 	spirits  table[still.SpiritInput, still.Run]
 	firsts   table[still.SpiritInput, still.Run] // without their curves
@@ -36,7 +37,7 @@ func (m *Memo) boiling() *still.Boils {
 // holds does not grow with the batches.
 func Keeping(most int) *Memo {
 	m := &Memo{}
-	m.mashes.most, m.ferments.most, m.strips.most, m.spirits.most, m.firsts.most, m.steadies.most = most, most, most, most, most, most
+	m.mashes.most, m.ferments.most, m.courses.most, m.strips.most, m.spirits.most, m.firsts.most, m.steadies.most = most, most, most, most, most, most, most
 	return m
 }
 
@@ -56,7 +57,18 @@ func (m *Memo) ferment(in ferment.Input) (ferment.Result, error) {
 	if m == nil {
 		return ferment.Run(in)
 	}
-	return m.ferments.get(in, ferment.Run, in.Wort.WaterKg, in.Wort.DextrinKg, in.PitchKg, in.DurationS)
+	return m.ferments.get(in, m.carriedOn, in.Wort.WaterKg, in.Wort.DextrinKg, in.PitchKg, in.DurationS)
+}
+
+// carriedOn goes on with a ferment that is known for another duration.
+func (m *Memo) carriedOn(in ferment.Input) (ferment.Result, error) {
+	whole := in
+	whole.DurationS = 0
+	c, err := m.courses.get(whole, ferment.Begin, in.Wort.WaterKg, in.Wort.DextrinKg, in.PitchKg)
+	if err != nil {
+		return ferment.Result{}, err
+	}
+	return c.To(in.DurationS)
 }
 
 func (m *Memo) strip(in still.StripInput) (still.Run, error) {

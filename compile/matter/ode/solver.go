@@ -44,6 +44,8 @@ type Solver struct {
 	o       Options
 	n, m    int
 	rung    int
+	t       float64
+	age     int // of the columns, in steps
 
 	y, d    []float64 // the state and its slopes
 	next    []float64
@@ -106,50 +108,72 @@ func (s *Solver) Span(t, end float64, each func(*Step)) bool {
 	if !(end > t) {
 		return true
 	}
+	s.Start(t)
+	for s.t < end {
+		p, ok := s.advance(end)
+		if !ok {
+			return false
+		}
+		if each != nil {
+			each(p)
+		}
+	}
+	return true
+}
+
+// Start begins to integrate from time t, for Next to go on.
+func (s *Solver) Start(t float64) {
+	s.t = t
 	s.sys.Slopes(t, s.y, s.d)
-	age := s.o.Keep + 1 // of the columns, in steps
-	for t < end {
+	s.age = s.o.Keep + 1
+}
+
+// Next takes one step, as long as the error allows: it knows of no end. What is
+// asked between its ends, the step tells. It gives nothing for the reasons for
+// which Span does not come to its end.
+func (s *Solver) Next() (*Step, bool) { return s.advance(math.Inf(1)) }
+
+// advance takes one step, and none beyond the end.
+func (s *Solver) advance(end float64) (*Step, bool) {
+	t := s.t
+	for {
 		h, last := s.length(end - t)
 		if s.prepare != nil {
 			s.prepare(t, h, s.y, s.d)
 		}
-		if age > s.o.Keep {
+		if s.age > s.o.Keep {
 			s.jacobian(t)
-			age = 0
+			s.age = 0
 		}
 		e := s.try(t, h)
 		if s.Tries++; s.o.MostTries > 0 && s.Tries > s.o.MostTries {
-			return false
+			return nil, false
 		}
 		change := rungs(e)
 		if change < 0 && s.rung <= leastRung && !(e < math.Inf(1)) {
-			return false // no step is short enough
+			return nil, false // no step is short enough
 		} else if change < 0 && s.rung > leastRung {
 			s.rung = max(leastRung, s.rung+min(change, s.below(h)))
-			if age > 0 { // perhaps for their sake
-				age = s.o.Keep + 1
+			if s.age > 0 { // perhaps for their sake
+				s.age = s.o.Keep + 1
 			}
 			continue
 		}
-		to := t + h
+		s.t = t + h
 		if last {
-			to = end
+			s.t = end
 		}
 		if s.settle != nil {
 			s.settle(s.next)
 		}
-		s.sys.Slopes(to, s.next, s.dNext)
+		s.sys.Slopes(s.t, s.next, s.dNext)
 		s.Steps++
-		if each != nil {
-			s.step = Step{T: t, H: to - t, Y0: s.y, D0: s.d, Y1: s.next, D1: s.dNext}
-			each(&s.step)
-		}
 		s.y, s.next, s.d, s.dNext = s.next, s.y, s.dNext, s.d
+		s.step = Step{T: t, H: s.t - t, Y0: s.next, D0: s.dNext, Y1: s.y, D1: s.d}
 		s.rung = max(leastRung, min(s.o.Most, s.rung+min(change, 4)))
-		t = to
-		age++
+		s.age++
+		return &s.step, true
 	}
-	return true
 }
 
 // length is the next step's: the rung's, or what is left of the span, evenly in

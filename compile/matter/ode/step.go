@@ -26,6 +26,16 @@ func (p *Step) Read(t float64, out []float64) {
 	}
 }
 
+// Until is the step cut short: the same cubic up to time t. It writes the state
+// and slopes there into y and d.
+func (p *Step) Until(t float64, y, d []float64) Step {
+	p.Read(t, y)
+	for i := range d {
+		d[i] = p.Slope(i, t)
+	}
+	return Step{T: p.T, H: t - p.T, Y0: p.Y0, D0: p.D0, Y1: y, D1: d}
+}
+
 // Slope is the rate of change of quantity i at time t within the step.
 func (p *Step) Slope(i int, t float64) float64 {
 	x := (t - p.T) / p.H

@@ -7,17 +7,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"newmake/compile/matter/starch"
 	"newmake/lang/recipe"
 )
 
 // A tolerance a hundred times finer changes nothing in four digits.
 func TestStepHalvingAgreesToFourDigits(t *testing.T) {
 	for name, in := range cases(t) {
-		i, j := in, in
-		coarse, err := run(&i, Tolerance)
+		coarse, err := run(in, Tolerance)
 		require.NoError(t, err)
-		fine, err := run(&j, Tolerance/100)
+		fine, err := run(in, Tolerance/100)
 		require.NoError(t, err)
 		for _, v := range []struct {
 			what         string
@@ -44,6 +42,22 @@ func TestSameInputSameResult(t *testing.T) {
 	a, b := ferments(t, in), ferments(t, in)
 	assert.Equal(t, a, b)
 	assert.Equal(t, before, in.Enzymes, "the input is left alone")
+}
+
+// A ferment that is carried on is the one that was run at once, to the last bit,
+// and one that is asked for less afterwards too.
+func TestCourseCarriedOn(t *testing.T) {
+	for name, in := range cases(t) {
+		c, err := Begin(in)
+		require.NoError(t, err)
+		for _, h := range []float64{10, 10.2, 47, 47.0001, 96, 30, 96, 120.5} {
+			one := in
+			one.DurationS = h * hour
+			got, err := c.To(one.DurationS)
+			require.NoError(t, err)
+			assert.Equal(t, ferments(t, one), got, "%s at %g h", name, h)
+		}
+	}
 }
 
 func TestCurveIsHourly(t *testing.T) {
@@ -233,15 +247,12 @@ func TestThinAirCarriesMoreOff(t *testing.T) {
 // TestStepsAreFew: what ferments takes a small share of the steps that are allowed.
 func TestStepsAreFew(t *testing.T) {
 	for name, in := range cases(t) {
-		k, err := constantsFrom(in.Model)
-		require.NoError(t, err)
-		sk, err := starch.ConstantsFrom(in.Mash)
-		require.NoError(t, err)
-		in.PressurePa, in.PH = seaLevelPa, usualWortPH
-		f := newFerment(&in, k, &sk)
-		require.NoError(t, f.work(Tolerance), name)
-		assert.Less(t, f.steps, mostSteps/10, name)
-		assert.Positive(t, f.steps, name)
+		c, err := Begin(in)
+		require.NoError(t, err, name)
+		_, err = c.To(in.DurationS)
+		require.NoError(t, err, name)
+		assert.Less(t, c.f.solver.Tries, mostSteps/10, name)
+		assert.Positive(t, c.f.solver.Tries, name)
 	}
 }
 

@@ -3,6 +3,8 @@ package ferment
 import (
 	"fmt"
 	"math"
+	"slices"
+	"sync"
 
 	"newmake/compile/matter/fluid"
 	"newmake/compile/matter/ode"
@@ -24,20 +26,43 @@ const Tolerance = 7e-6
 
 // Run ferments a wort. The error is in words for the distiller and names what
 // is missing or impossible.
-func Run(in Input) (Result, error) { return run(&in, Tolerance) }
+func Run(in Input) (Result, error) { return run(in, Tolerance) }
 
 // run is Run to a tolerance; tests use it to see what the step's error is.
-func run(in *Input, tolerance float64) (Result, error) {
-	k, err := constantsFrom(in.Model)
+func run(in Input, tolerance float64) (Result, error) {
+	c, err := begin(in, tolerance)
 	if err != nil {
 		return Result{}, err
+	}
+	return c.To(in.DurationS)
+}
+
+// Course is a ferment that goes as far as it is asked, and then further if it is
+// asked again. Its steps know of no end, so what it gives for a time is the same
+// whatever it was asked before. It may be used from several goroutines.
+type Course struct {
+	in        Input
+	tolerance float64
+
+	mu   sync.Mutex
+	f    *ferment // nil once it could not be followed
+	last *ode.Step
+}
+
+// Begin pitches the yeast; the input's duration does not count.
+func Begin(in Input) (*Course, error) { return begin(in, Tolerance) }
+
+func begin(in Input, tolerance float64) (*Course, error) {
+	k, err := constantsFrom(in.Model)
+	if err != nil {
+		return nil, err
 	}
 	sk, err := starch.ConstantsFrom(in.Mash)
 	if err != nil {
-		return Result{}, err
+		return nil, err
 	}
-	if err := complete(in); err != nil {
-		return Result{}, err
+	if err := complete(&in); err != nil {
+		return nil, err
 	}
 	if !(in.PressurePa > 0) {
 		in.PressurePa = seaLevelPa
@@ -45,11 +70,43 @@ func run(in *Input, tolerance float64) (Result, error) {
 	if !(in.PH > 0) {
 		in.PH = usualWortPH
 	}
-	f := newFerment(in, k, &sk)
-	if err := f.work(tolerance); err != nil {
-		return Result{}, err
+	c := &Course{in: in, tolerance: tolerance}
+	c.f = newFerment(&c.in, k, &sk)
+	c.f.start(tolerance)
+	return c, nil
+}
+
+// To is the ferment when it has lasted so long. A time before the step that the
+// course stands in is run anew.
+func (c *Course) To(durationS float64) (Result, error) {
+	switch {
+	case !(durationS > 0):
+		return Result{}, fmt.Errorf("the ferment has no duration")
+	case durationS > longestDaysS:
+		return Result{}, fmt.Errorf("the ferment lasts %.0f days; the model goes no further than %d",
+			durationS/(24*hourS), longestDaysS/(24*hourS))
 	}
-	return f.finish(), nil
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	if c.f == nil || c.last != nil && durationS < c.last.T {
+		anew, err := begin(c.in, c.tolerance)
+		if err != nil {
+			return Result{}, err
+		}
+		return anew.To(durationS)
+	}
+	for c.last == nil || c.last.T+c.last.H < durationS {
+		if c.last != nil {
+			c.f.pass(c.last, math.Inf(1))
+		}
+		var ok bool
+		if c.last, ok = c.f.solver.Next(); !ok {
+			yeast := c.in.Yeast.Name
+			c.f = nil
+			return Result{}, fmt.Errorf("the ferment changes too fast to be followed: a figure of the yeast %s or of `model ferment`, or what is pitched, is out by orders of magnitude", yeast)
+		}
+	}
+	return c.f.until(c.last, durationS), nil
 }
 
 // mostSteps bounds the work of one ferment. What a brewery does takes some
@@ -66,11 +123,6 @@ func complete(in *Input) error {
 		return fmt.Errorf("there is no wort to ferment")
 	case !(in.PitchKg <= in.Wort.MassKg()):
 		return fmt.Errorf("%.3g kg of %s is more yeast than wort", in.PitchKg, in.Yeast.Name)
-	case !(in.DurationS > 0):
-		return fmt.Errorf("the ferment has no duration")
-	case in.DurationS > longestDaysS:
-		return fmt.Errorf("the ferment lasts %.0f days; the model goes no further than %d",
-			in.DurationS/(24*hourS), longestDaysS/(24*hourS))
 	case in.HoldHighC > 0 && in.HoldLowC > in.HoldHighC:
 		return fmt.Errorf("the ferment's hold runs from high to low")
 	case !(in.Wort.TempC > 0 && in.Wort.TempC < 100):
@@ -83,10 +135,11 @@ func complete(in *Input) error {
 type ferment struct {
 	in  *Input
 	sys system
-	s   vector // at pitching, then as the run stands
+	s   vector // at pitching, then room for a state that is read
 
-	steps int // tried by the integrator
-	out   Result
+	solver *ode.Solver
+	hour   float64 // the next of the curve
+	out    Result
 }
 
 func newFerment(in *Input, k constants, sk *starch.Constants) *ferment {
@@ -165,39 +218,44 @@ func (f *ferment) floors() []float64 {
 	return floors
 }
 
-// work goes through the ferment. The error says that it goes too fast to be
-// followed.
-func (f *ferment) work(tolerance float64) error {
+// start makes ready to go through the ferment.
+func (f *ferment) start(tolerance float64) {
 	y := &f.sys
-	solver := ode.New(y, len(f.s), ode.Options{
+	f.solver = ode.New(y, len(f.s), ode.Options{
 		Base: baseStepS, Most: longestRung, Tolerance: tolerance, Floors: f.floors(),
 		MostTries: int(mostSteps * max(1, Tolerance/tolerance)),
 		Fast:      []int{tempC, glucose, maltose, maltotriose, dextrin, limitDextrin, alive}, Keep: keptColumns,
 	})
-	copy(solver.Y(), f.s)
+	copy(f.solver.Y(), f.s)
 	y.begin(f.s)
-	now := make(vector, len(f.s))
-	hour, end := 0.0, f.in.DurationS
-	whole := solver.Span(0, end, func(p *ode.Step) {
-		if hour == 0 {
-			f.mark(0, p.Y0, p.Slope(heatJ, 0))
-			hour++
-		}
-		for ; hour*hourS <= p.T+p.H && hour*hourS < end-1e-6; hour++ {
-			p.Read(hour*hourS, now)
-			f.mark(hour*hourS, now, p.Slope(heatJ, hour*hourS))
-		}
-		f.watch(p)
-		if p.T+p.H >= end {
-			f.mark(end, p.Y1, p.Slope(heatJ, end))
-		}
-	})
-	f.steps = solver.Tries
-	if !whole {
-		return fmt.Errorf("the ferment changes too fast to be followed: a figure of the yeast %s or of `model ferment`, or what is pitched, is out by orders of magnitude", f.in.Yeast.Name)
+	f.solver.Start(0)
+}
+
+// pass notes what a step shows, and the hours of the curve before the end.
+func (f *ferment) pass(p *ode.Step, end float64) {
+	if f.hour == 0 {
+		f.mark(0, p.Y0, p.Slope(heatJ, 0))
+		f.hour++
 	}
-	f.s = solver.Y()
-	return nil
+	for ; f.hour*hourS <= p.T+p.H && f.hour*hourS < end-1e-6; f.hour++ {
+		p.Read(f.hour*hourS, f.s)
+		f.mark(f.hour*hourS, f.s, p.Slope(heatJ, f.hour*hourS))
+	}
+	f.watch(p)
+}
+
+// until is the result at a time within a step. The ferment can still go on.
+func (f *ferment) until(p *ode.Step, end float64) Result {
+	before, hour := f.out, f.hour
+	room := make([]float64, 2*len(f.s))
+	s, d := vector(room[:len(f.s)]), room[len(f.s):]
+	cut := p.Until(end, s, d)
+	f.pass(&cut, end)
+	f.sys.Settle(s) // the cubic may pass below nothing where the steps do not
+	f.mark(end, s, d[heatJ])
+	out := f.finish(s)
+	f.out, f.hour = before, hour
+	return out
 }
 
 // watch notes peaks and moments within a step.
@@ -243,8 +301,9 @@ func (f *ferment) mark(timeS float64, s vector, heatW float64) {
 }
 
 // finish sums up.
-func (f *ferment) finish() Result {
-	s, o := f.s, &f.out
+func (f *ferment) finish(s vector) Result {
+	o := f.out
+	o.Curve, o.Enzymes = slices.Clone(o.Curve), o.Enzymes.Clone()
 	w := s.into(f.in.Wort)
 	o.Wash = w
 	e := &o.Enzymes
@@ -275,7 +334,7 @@ func (f *ferment) finish() Result {
 	if err1 == nil && err2 == nil && before > 0 {
 		o.Attenuation = (before - after) / before
 	}
-	return *o
+	return o
 }
 
 // left is the activity left of one of the enzymes.
