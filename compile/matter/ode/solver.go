@@ -287,7 +287,7 @@ func (s *Solver) sum(out, y []float64, first int, weight *[stages]float64, scale
 
 // factor makes the triangular factors of (1/(h gamma) - J) among the fast
 // quantities. It does not exchange rows: the first term dominates, or J takes
-// away and adds to it.
+// away and adds to it. The pivots are kept as their inverses.
 func (s *Solver) factor(diagonal float64) {
 	for r, i := range s.o.Fast {
 		for c := range s.m {
@@ -296,14 +296,17 @@ func (s *Solver) factor(diagonal float64) {
 		s.lu[r][r] += diagonal
 	}
 	for p := range s.m {
+		row := s.lu[p]
+		row[p] = 1 / row[p]
 		for r := p + 1; r < s.m; r++ {
-			if s.lu[r][p] == 0 {
+			below := s.lu[r]
+			if below[p] == 0 {
 				continue
 			}
-			f := s.lu[r][p] / s.lu[p][p]
-			s.lu[r][p] = f
-			for c := p + 1; c < s.m; c++ {
-				s.lu[r][c] -= f * s.lu[p][c]
+			f := below[p] * row[p]
+			below[p] = f
+			for c := p + 1; c < len(below); c++ {
+				below[c] -= f * row[c]
 			}
 		}
 	}
@@ -311,30 +314,31 @@ func (s *Solver) factor(diagonal float64) {
 
 // solve puts the solution of (1/hg - J) x = u in u's place.
 func (s *Solver) solve(u []float64, hg float64) {
+	rhs := s.rhs
 	for r, i := range s.o.Fast {
 		x := u[i]
-		for c := range r {
-			x -= s.lu[r][c] * s.rhs[c]
+		for c, l := range s.lu[r][:r] {
+			x -= l * rhs[c]
 		}
-		s.rhs[r] = x
+		rhs[r] = x
 	}
 	for r := s.m - 1; r >= 0; r-- {
-		x := s.rhs[r]
-		for c := r + 1; c < s.m; c++ {
-			x -= s.lu[r][c] * s.rhs[c]
+		x, row := rhs[r], s.lu[r]
+		for c := r + 1; c < len(row); c++ {
+			x -= row[c] * rhs[c]
 		}
-		s.rhs[r] = x / s.lu[r][r]
-	}
-	for c := range s.m {
-		x := s.rhs[c]
-		if x == 0 {
-			continue
-		}
-		for i, v := range s.columns[c] {
-			u[i] += v * x
-		}
+		rhs[r] = x * row[r]
 	}
 	for i := range u {
 		u[i] *= hg
+	}
+	for c, x := range rhs {
+		if x *= hg; x == 0 {
+			continue
+		}
+		col := s.columns[c][:len(u)]
+		for i := range u {
+			u[i] += col[i] * x
+		}
 	}
 }

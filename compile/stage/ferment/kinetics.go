@@ -51,7 +51,10 @@ func (s *strain) inhibition(ethanolKgM3 float64) float64 {
 	if p >= 1 {
 		return 0
 	}
-	return 1 - math.Pow(p, s.y.InhibitionPower)
+	if p == 0 {
+		return 1
+	}
+	return 1 - exponential.Exp(s.y.InhibitionPower*math.Log(p))
 }
 
 // biomassYield is Yx/s of Warren 1990 at a strength.

@@ -22,7 +22,7 @@ const (
 // Tolerance is the error of an integrator's step, as a share of a quantity or of
 // its floor. A whole ferment comes within 1e-5 of its masses, and within 1e-4 of
 // moments and peaks (TestVatAgainstScipy, TestStepHalvingAgreesToFourDigits).
-const Tolerance = 7e-6
+const Tolerance = 1e-5
 
 // Run ferments a wort. The error is in words for the distiller and names what
 // is missing or impossible.
@@ -212,9 +212,9 @@ func (f *ferment) floors() []float64 {
 		}
 	}
 	yeast := s[alive] + s[dead]
-	floors[alive], floors[dead], floors[grown] = yeast, yeast, yeast
+	floors[alive], floors[dead], floors[grown] = yeast, yeast, max(yeast, 0.3*f.sys.growthMost)
 	floors[awake], floors[tempC] = 1, 100
-	floors[lactic] = max(5*f.sys.k.lacticSeed*s.liquidM3(f.sys.fixedM3), 1e-9)
+	floors[lactic] = max(40*f.sys.k.lacticSeed*s.liquidM3(f.sys.fixedM3), 1e-9)
 	return floors
 }
 
@@ -224,7 +224,7 @@ func (f *ferment) start(tolerance float64) {
 	f.solver = ode.New(y, len(f.s), ode.Options{
 		Base: baseStepS, Most: longestRung, Tolerance: tolerance, Floors: f.floors(),
 		MostTries: int(mostSteps * max(1, Tolerance/tolerance)),
-		Fast:      []int{tempC, glucose, maltose, maltotriose, dextrin, limitDextrin, alive}, Keep: keptColumns,
+		Fast:      []int{tempC, glucose, maltose, maltotriose}, Keep: keptColumns,
 	})
 	copy(f.solver.Y(), f.s)
 	y.begin(f.s)
