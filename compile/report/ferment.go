@@ -29,6 +29,7 @@ func Ferment(b recipe.Ferment, setC float64, r numbers.Ferment) plan.Ferment {
 		SugarTakenKg: r.SugarTakenKg, SugarLeftKg: r.SugarLeftKg, EthanolYieldPct: 100 * r.EthanolYield, YeastGrownKg: r.GrownKg,
 		GlycerolKg: r.GlycerolKg, VentEthanolKg: r.VentEthanol, VentWaterKg: r.VentWater, CO2Kg: r.CO2Kg,
 	}
+	f.Curve = make([]plan.FermentPoint, 0, len(r.Curve))
 	for _, p := range r.Curve {
 		f.Curve = append(f.Curve, plan.FermentPoint{
 			Hour: p.TimeS / lot.SecondsPerHour, TempC: p.TempC, SG: p.SG, AbvPct: 100 * p.ABV, PH: p.PH,

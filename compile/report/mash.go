@@ -24,6 +24,7 @@ func Mash(b *recipe.Batch, r mash.Result) plan.Mash {
 	if plato, err := fluid.PlatoFromSG(r.HydrometerSG); err == nil {
 		m.Plato = 100 * plato
 	}
+	m.Steps = make([]plan.MashStep, 0, len(b.Mash.Steps))
 	for i, s := range b.Mash.Steps {
 		switch s.Verb {
 		case recipe.MashBackset:
@@ -47,6 +48,7 @@ func Mash(b *recipe.Batch, r mash.Result) plan.Mash {
 		m.BacksetPct = 100 * m.BacksetL / m.LiquorL
 	}
 	m.Windows = windows(b, r)
+	m.Curve = make([]plan.MashPoint, 0, len(r.Curve))
 	for _, p := range r.Curve {
 		m.Curve = append(m.Curve, plan.MashPoint{
 			Min: p.TimeS / 60, TempC: p.TempC, GelatinizedPct: 100 * p.GelatinizedShare, ConvertedPct: 100 * p.ConvertedShare,

@@ -2,6 +2,7 @@ package report
 
 import (
 	"newmake/compile/lot"
+	"newmake/compile/matter/fluid"
 	"newmake/compile/numbers"
 	"newmake/compile/plan"
 	"newmake/compile/stage/still"
@@ -51,6 +52,7 @@ func run(v *recipe.Vessel, r still.Run, charges int) plan.Run {
 		out.StopAbvPct = 100 * r.Curve[k-1].ABV
 	}
 	over := 0.0
+	out.Fractions = make([]plan.Fraction, 0, len(r.Fractions))
 	for _, f := range r.Fractions {
 		before := over
 		over += lot.Of(f.Stream).VolumeL
@@ -64,9 +66,10 @@ func run(v *recipe.Vessel, r still.Run, charges int) plan.Run {
 		}
 		out.Fractions = append(out.Fractions, p)
 	}
+	out.Curve = make([]plan.RunPoint, 0, len(r.Curve))
 	for _, p := range r.Curve {
 		out.Curve = append(out.Curve, plan.RunPoint{
-			Min: p.TimeS / 60, PotC: p.PotC, VapourC: p.VapourC, AbvPct: 100 * p.ABV, Proof: lot.AtABV(p.ABV).Proof,
+			Min: p.TimeS / 60, PotC: p.PotC, VapourC: p.VapourC, AbvPct: 100 * p.ABV, Proof: fluid.ProofFromMassFrac(p.MassFrac),
 			PotAbvPct: 100 * p.PotABV, OverL: p.OverM3 * lot.LitresPerM3, RateLPerH: p.RateM3S * lot.LitresPerM3 * lot.SecondsPerHour,
 			Fraction: p.Fraction,
 		})

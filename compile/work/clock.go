@@ -3,6 +3,7 @@ package work
 import (
 	"errors"
 	"slices"
+	"sync"
 	"time"
 	_ "time/tzdata" // a plan must not hang on the machine's zones
 
@@ -27,12 +28,29 @@ var ErrZone = errors.New("the zone is not known")
 // not one moment.
 func ClockOf(b *recipe.Batch) (Clock, error) {
 	p, s := b.Plant, b.Start
-	zone, err := time.LoadLocation(p.Zone)
-	if err != nil || p.Zone == "Local" {
+	zone := zoneOf(p.Zone)
+	if zone == nil {
 		return Clock{}, ErrZone
 	}
 	start, err := schedule.Civil(s.Year, s.Month, s.Day, s.Hour, s.Minute, zone)
 	return Clock{start, zone, p.Shift, p.Crew}, err
+}
+
+// zones are those that were read, by name: reading one takes files and as long as
+// a stage of a batch.
+var zones sync.Map
+
+// zoneOf is the zone of a name, nil if it is not known.
+func zoneOf(name string) *time.Location {
+	if z, ok := zones.Load(name); ok {
+		return z.(*time.Location)
+	}
+	zone, err := time.LoadLocation(name)
+	if err != nil || name == "Local" {
+		return nil
+	}
+	zones.Store(name, zone)
+	return zone
 }
 
 // FermentS is how long the wash stands in the fermenter by the clock, when jobs
@@ -59,7 +77,8 @@ func (c Clock) Scheduled(b *recipe.Batch, jobs []Job, curve []ferment.Point) (pl
 			steps = append(steps, c.rounds(slot, curve)...)
 		}
 	}
-	all := slices.Clone(slots)
+	all := make([]schedule.Slot, 0, len(slots)+len(beside))
+	all = append(all, slots...)
 	for _, j := range beside {
 		at := slices.IndexFunc(all, func(s schedule.Slot) bool { return s.Key == j.After })
 		if at < 0 {
@@ -85,6 +104,7 @@ func (c Clock) place(line []Job) []schedule.Slot {
 
 // split parts the line of work from what is done beside it.
 func split(jobs []Job) (line, beside []Job) {
+	line = make([]Job, 0, len(jobs))
 	for _, j := range jobs {
 		if j.After != "" {
 			beside = append(beside, j)

@@ -65,6 +65,24 @@ func DensityOIML(ethanolMassFrac, tempC float64) (float64, error) {
 	return rho, nil
 }
 
+// Pure ethanol at the two temperatures at which strength is stated.
+var (
+	oimlEthanol20, _  = oiml(1, 20)
+	oimlEthanol60F, _ = oiml(1, SixtyF)
+)
+
+// oimlEthanol is the density of pure ethanol.
+func oimlEthanol(tempC float64) float64 {
+	switch tempC {
+	case 20:
+		return oimlEthanol20
+	case SixtyF:
+		return oimlEthanol60F
+	}
+	rho, _ := oiml(1, tempC)
+	return rho
+}
+
 // oiml evaluates the formula and its derivative with respect to the mass
 // fraction p, both by Horner's rule, with no check of the range.
 func oiml(p, tempC float64) (rho, dRhoDp float64) {
@@ -73,6 +91,9 @@ func oiml(p, tempC float64) (rho, dRhoDp float64) {
 		rho = float64(rho*p) + oimlA[k]
 	}
 	d := tempC - 20
+	if d == 0 { // the terms that follow are all nothing
+		return rho, dRhoDp
+	}
 	water := 0.0
 	for k := len(oimlB) - 1; k >= 0; k-- {
 		water = float64((water + oimlB[k]) * d)

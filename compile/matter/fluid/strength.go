@@ -29,8 +29,7 @@ func volumeFrac(w, tempC float64) float64 {
 		return 1
 	}
 	rho, _ := oiml(clamp(w, 0, 1), tempC)
-	rho1, _ := oiml(1, tempC)
-	return w * rho / rho1
+	return w * rho / oimlEthanol(tempC)
 }
 
 func massFracFromVolume(q, tempC float64) (float64, error) {
@@ -40,7 +39,7 @@ func massFracFromVolume(q, tempC float64) (float64, error) {
 	if q == 0 || q == 1 {
 		return q, nil
 	}
-	rho1, _ := oiml(1, tempC)
+	rho1 := oimlEthanol(tempC)
 	// w rho(w) is strictly rising, with slope between 700 and 1000.
 	return solveRising(func(w float64) (float64, float64) {
 		rho, slope := oiml(w, tempC)

@@ -213,7 +213,7 @@ func (f *ferment) floors() []float64 {
 	}
 	yeast := s[alive] + s[dead]
 	floors[alive], floors[dead], floors[grown] = yeast, yeast, max(yeast, 0.3*f.sys.growthMost)
-	floors[awake], floors[tempC] = 1, 100
+	floors[awake], floors[tempC] = 1, 25
 	floors[lactic] = max(40*f.sys.k.lacticSeed*s.liquidM3(f.sys.fixedM3), 1e-9)
 	return floors
 }

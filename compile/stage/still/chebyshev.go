@@ -59,17 +59,29 @@ var cosines = func() (c [order][order]float64) {
 
 // fit makes the series that take the given values at the nodes.
 func fit(values *[order]row) *series {
+	// The cosine of an even function is the same at both nodes as far from the
+	// middle, that of an odd one the opposite.
+	const half = order / 2
+	var sums [2][half]row
+	for k := range half {
+		for i, v := range values[k] {
+			w := values[order-1-k][i]
+			sums[0][k][i], sums[1][k][i] = v+w, v-w
+		}
+	}
 	var s series
 	for j := range order {
 		scale := 2.0 / order
 		if j == 0 {
 			scale = 1.0 / order
 		}
-		for k := range order {
-			c := scale * cosines[j][k]
-			for i := range width {
-				s[j][i] += c * values[k][i]
+		for q := 0; q < width; q += 4 {
+			var a, b, c, d float64
+			for k := range half {
+				f, r := cosines[j][k], (*[4]float64)(sums[j%2][k][q:])
+				a, b, c, d = a+f*r[0], b+f*r[1], c+f*r[2], d+f*r[3]
 			}
+			s[j][q], s[j][q+1], s[j][q+2], s[j][q+3] = scale*a, scale*b, scale*c, scale*d
 		}
 	}
 	return &s

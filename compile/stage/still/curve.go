@@ -71,7 +71,7 @@ func (r *runner) point(n node, fraction string) Point {
 	overMolS := (r.p.steam*d.timeS - d.pot) / d.timeS
 	return Point{
 		TimeS: n.timeS, PotC: st.potC, VapourC: st.vapourC,
-		ABV: fluid.ABVFromMassFrac(w), PotABV: fluid.ABVFromMassFrac(fluid.MassFrac(x)),
+		ABV: fluid.ABVFromMassFrac(w), MassFrac: w, PotABV: fluid.ABVFromMassFrac(fluid.MassFrac(x)),
 		OverM3:  r.overM3(n),
 		RateM3S: overMolS * fluid.MolarMass(st.y) / rho, Fraction: fraction,
 	}

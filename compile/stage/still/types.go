@@ -91,6 +91,7 @@ type Point struct {
 	PotC     float64
 	VapourC  float64 // leaving the head
 	ABV      float64 // at the spout, 20 C
+	MassFrac float64 // the same by mass
 	PotABV   float64 // of ethanol and water alone
 	OverM3   float64 // collected since the first drop, at 20 C
 	RateM3S  float64 // at 20 C
