@@ -133,7 +133,7 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, dia
 	p.Schedule, slots = clock.Scheduled(n.Batch, jobs, n.Fermented.Curve)
 	p.Batch.Start = p.Schedule.Start
 	list = append(list, notice.Schedule(n.Batch, slots)...)
-	p.Cost = report.Cost(n.Batch, p, hearts, why == Printed)
+	p.Cost = report.Cost(n.Batch, p, hearts)
 
 	answers := promise.Answers(n.Batch, p, lowWines, hearts)
 	p.Promises = promise.Answered(answers)

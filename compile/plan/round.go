@@ -7,7 +7,26 @@ import "math"
 // last bit of a float, which one processor may compute otherwise than another,
 // is gone. The methods round are written out from the tags: a plan has some ten
 // thousand numbers, and an editor wants one at each keystroke.
-func (p *Plan) Round() { p.round() }
+func (p *Plan) Round() {
+	p.Cost.addUp()
+	p.round()
+}
+
+// addUp rounds the lines to the places of the currency, and makes the total what
+// they come to, and what a litre or a cask costs a part of that.
+func (c *Cost) addUp() {
+	if c == nil || c.Total == 0 {
+		return
+	}
+	total := 0.0
+	for i := range c.Lines {
+		l := &c.Lines[i]
+		l.Cost = RoundTo(l.Cost, MoneyPlaces(c.Currency))
+		total += l.Cost
+	}
+	by := total / c.Total
+	c.Total, c.PerLPA, c.PerPG, c.PerCask = total, by*c.PerLPA, by*c.PerPG, by*c.PerCask
+}
 
 // RoundTo rounds half away from zero to a number of decimals. The nudge of one
 // part in 1e12 takes a value that lies on a half, but for its last bits, always

@@ -116,7 +116,7 @@ func TestRoundAgainstReflection(t *testing.T) {
 		var a Plan
 		fill(reflect.ValueOf(&a).Elem(), r)
 		b := *a.Strings(func(s string) string { return s }) // a deep copy
-		a.Round()
+		a.round()
 		roundValue(reflect.ValueOf(&b).Elem(), 0)
 		require.Equal(t, b, a)
 	}

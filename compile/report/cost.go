@@ -8,17 +8,14 @@ import (
 )
 
 // Cost prices a plan whose work is on the clock; nil where the house does not say
-// what things cost. To the cent, what it all comes to is what the lines come to.
-func Cost(b *recipe.Batch, p *plan.Plan, hearts plan.Lot, toTheCent bool) *plan.Cost {
+// what things cost.
+func Cost(b *recipe.Batch, p *plan.Plan, hearts plan.Lot) *plan.Cost {
 	k := b.Costs
 	if len(k.PerKg) == 0 && k.PerKWh == 0 && k.PerM3Water == 0 && k.PerCask == 0 && k.PerUsedCask == 0 && k.PerHour == 0 {
 		return nil
 	}
 	out := &plan.Cost{Currency: k.Currency, Lines: []plan.CostLine{}}
 	pay := func(what string, amount plan.Quantity, cost float64) {
-		if toTheCent {
-			cost = plan.RoundTo(cost, plan.MoneyPlaces(k.Currency))
-		}
 		out.Lines = append(out.Lines, plan.CostLine{What: what, Amount: amount, Cost: cost})
 		out.Total += cost
 	}

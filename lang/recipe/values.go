@@ -186,8 +186,9 @@ func cells(c ...Cell) []Cell { return c }
 
 // values gathers the values of a batch.
 type values struct {
-	batch *Batch
-	out   []Value
+	batch  *Batch
+	beside *Batch // whose entries of the stock are left out; nil for none
+	out    []Value
 }
 
 // owner is whose values are gathered.
@@ -227,12 +228,19 @@ func joined(a, b string) string {
 // Values lists all that a batch holds, in the order of the work: the batch's own,
 // the bill, the steps, the doses and the promises, the plant with all its vessels
 // and prices, and what it uses of the stock.
-func (b *Batch) Values() []Value {
+func (b *Batch) Values() []Value { return b.ValuesBeside(nil) }
+
+// ValuesBeside are the values of a batch without those that it has from the very
+// vessels and entries of the stock that another has: for two batches of one house
+// that is most of them, and they are the same.
+func (b *Batch) ValuesBeside(other *Batch) []Value {
 	most := 300 + len(b.Costs.PerKg) + len(stepRows)*len(b.Mash.Steps) // and a little more than most batches have
-	for _, m := range b.Models {
-		most += len(m.Values)
+	for name, m := range b.Models {
+		if other == nil || other.Models[name] != m {
+			most += len(m.Values)
+		}
 	}
-	v := &values{batch: b, out: make([]Value, 0, most)}
+	v := &values{batch: b, beside: other, out: make([]Value, 0, most)}
 	own := owner{where: b.At}
 	gather(v, own, batchRows, b)
 	v.lists()
@@ -241,7 +249,9 @@ func (b *Batch) Values() []Value {
 		o.words = "plant's"
 		gather(v, o, plantRows, b)
 		for _, x := range b.Plant.Vessels {
-			v.out = append(v.out, x.Values()...)
+			if other == nil || other.Plant == nil || !slices.Contains(other.Plant.Vessels, x) {
+				v.out = append(v.out, x.Values()...)
+			}
 		}
 	}
 	v.prices()

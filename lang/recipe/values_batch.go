@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"slices"
 	"strconv"
 
 	"newmake/lang/diag"
@@ -118,7 +119,9 @@ func (v *values) lists() {
 	for i := range b.Bill.Lines {
 		l := &b.Bill.Lines[i]
 		gather(v, owner{path: PathBill.Child(l.Grain.Name), name: l.Grain.Name, of: l.Grain.Name, where: at(l.At)}, billRows, l)
-		gather(v, l.Grain.owner("grain", l.Grain.Name), grainRows, l.Grain)
+		if v.beside == nil || !slices.ContainsFunc(v.beside.Bill.Lines, func(x BillLine) bool { return x.Grain == l.Grain }) {
+			gather(v, l.Grain.owner("grain", l.Grain.Name), grainRows, l.Grain)
+		}
 	}
 	for i := range b.Mash.Steps {
 		v.out = append(v.out, b.Mash.Steps[i].Values()...)

@@ -98,18 +98,23 @@ var varied = map[string]map[string]quantity.Kind{
 // stock gathers the figures of what the batch uses of the stock besides its
 // grains: the enzymes of mash and fermenter, the yeast, the wood, and the models.
 func (v *values) stock() {
-	b := v.batch
+	b, beside := v.batch, v.beside
 	for _, z := range b.enzymes() {
+		if beside != nil && slices.Contains(beside.enzymes(), z) {
+			continue
+		}
 		gather(v, z.owner("enzyme", z.Name), enzymeRows, z)
 	}
-	if y := b.Ferm.Yeast; y != nil {
+	if y := b.Ferm.Yeast; y != nil && (beside == nil || beside.Ferm.Yeast != y) {
 		gather(v, y.owner("yeast", "the yeast"), yeastRows, y)
 	}
-	if k := b.Cask.Kind; k != nil {
+	if k := b.Cask.Kind; k != nil && (beside == nil || beside.Cask.Kind != k) {
 		gather(v, k.owner("cask", "the wood"), caskRows, k)
 	}
 	for _, name := range sortedKeys(b.Models) {
-		v.model(b.Models[name])
+		if m := b.Models[name]; beside == nil || beside.Models[name] != m {
+			v.model(m)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -41,5 +42,21 @@ func BenchmarkPlan(b *testing.B) {
 	old := batch(b, "Ferry Landing")
 	for b.Loop() {
 		(&compile.Memo{}).Compile(old)
+	}
+}
+
+// BenchmarkFind is two batches of one house held against each other, as each of a
+// revision's is against those that are new in the next.
+func BenchmarkFind(b *testing.B) {
+	old := batch(b, "Ferry Landing")
+	other := *old // of the same house: it uses the same entries of the stock
+	new := &other
+	new.Bill.Lines, new.Mash.Steps = slices.Clone(old.Bill.Lines), slices.Clone(old.Mash.Steps)
+	eight(new)
+	b.ReportAllocs()
+	for b.Loop() {
+		if Find(old, new, measure.US).Same() {
+			b.Fatal("they are not the same")
+		}
 	}
 }

@@ -177,11 +177,6 @@ func TestAMemoChangesNothing(t *testing.T) {
 	got.Round()
 	want, _ := compile.Compile(new)
 	want.First, want.Congeners = nil, nil
-	// What is printed adds up to the cent; what is calculated with does not.
-	cents := 0.005 * float64(len(want.Cost.Lines)+1)
-	assert.InDelta(t, want.Cost.Total, got.Cost.Total, cents)
-	assert.InDelta(t, want.Cost.PerCask, got.Cost.PerCask, cents)
-	got.Cost.Total, got.Cost.PerCask, got.Cost.PerLPA, got.Cost.PerPG = want.Cost.Total, want.Cost.PerCask, want.Cost.PerLPA, want.Cost.PerPG
 	require.Empty(t, cmp.Diff(want, got, cmpopts.EquateEmpty()))
 }
 

@@ -24,7 +24,7 @@ type Difference struct {
 
 // Find compares two batches by meaning. The words are in the given units.
 func Find(old, new *recipe.Batch, units measure.Units) *Difference {
-	d := &Difference{Old: old, New: new, old: valuesOf(old), new: valuesOf(new), say: say{units}}
+	d := &Difference{Old: old, New: new, old: valuesOf(old, new), new: valuesOf(new, old), say: say{units}}
 	d.names()
 	d.findBill()
 	d.findSteps()
@@ -37,14 +37,15 @@ func Find(old, new *recipe.Batch, units measure.Units) *Difference {
 	return d
 }
 
-// values are those of a batch, in their order and by their keys.
+// values are those of a batch, in their order and by their keys, but for what it
+// shares with the other.
 type values struct {
 	all []recipe.Value
 	by  map[recipe.Key]int // where the first of its key stands in all, from 1
 }
 
-func valuesOf(b *recipe.Batch) values {
-	v := values{all: b.Values()}
+func valuesOf(b, other *recipe.Batch) values {
+	v := values{all: b.ValuesBeside(other)}
 	v.by = make(map[recipe.Key]int, len(v.all))
 	for i := range v.all {
 		if k := v.all[i].Key(); v.by[k] == 0 {

@@ -121,8 +121,8 @@ func TestEveryValueIsCompared(t *testing.T) {
 // apart.
 func requireValues(t *testing.T, want, got *recipe.Batch) {
 	t.Helper()
-	is := valuesOf(got)
-	for _, w := range valuesOf(want).all {
+	is := valuesOf(got, nil)
+	for _, w := range valuesOf(want, nil).all {
 		g, ok := is.find(w.Key())
 		if !ok || len(g.Cells) != len(w.Cells) {
 			require.True(t, ok && len(g.Cells) == len(w.Cells), "%s is not there", w.Path)
