@@ -355,12 +355,54 @@ func TestPlanHoldsNumbersThatAreNumbers(t *testing.T) {
 	require.Greater(t, len(p.Spirit.Curve), 50)
 }
 
+// BenchmarkCompile is a plan from a recipe: a bourbon in gallons, a single malt in
+// litres, and a wash that takes four charges of the still.
 func BenchmarkCompile(b *testing.B) {
+	for _, c := range []struct {
+		name string
+		r    *recipe.Batch
+	}{
+		{"bourbon", batch(b, lantern, ferry)},
+		{"malt in litres", batch(b, "testdata/houses/malt-425", "")},
+		{"four charges", edited(b, func(b *recipe.Batch) { b.Strip.Charges = 4 })},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if p, list := Compile(c.r); p == nil {
+					b.Fatal(list)
+				}
+			}
+		})
+	}
+}
+
+// BenchmarkVariedConstants is 400 compiles of one batch, each with one constant of
+// one model moved by a hundredth, as the spread of a plan is found.
+func BenchmarkVariedConstants(b *testing.B) {
 	r := batch(b, lantern, ferry)
+	type constant struct{ model, name string }
+	var all []constant
+	for _, model := range []string{"mash", "ferment", "cask"} {
+		for _, name := range slices.Sorted(maps.Keys(r.Models[model].Values)) {
+			all = append(all, constant{model, name})
+		}
+	}
+	const compiles = 400
 	b.ReportAllocs()
 	for b.Loop() {
-		if p, list := Compile(r); p == nil {
-			b.Fatal(list)
+		memo := new(Memo)
+		for i := range compiles {
+			k := all[i%len(all)]
+			varied := *r
+			m := *r.Models[k.model]
+			m.Values = maps.Clone(m.Values)
+			m.Values[k.name] *= 1 + 0.01*float64(1+i/len(all))
+			varied.Models = maps.Clone(r.Models)
+			varied.Models[k.model] = &m
+			if p, list := memo.Compile(&varied); p == nil {
+				b.Fatal(list)
+			}
 		}
 	}
 }

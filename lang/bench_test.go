@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
+
 	"newmake/lang"
 	"newmake/lang/diag"
 )
@@ -57,6 +59,14 @@ func BenchmarkParse(b *testing.B) {
 			perByte(b, text, func(s *diag.Source) { lang.Parse(s) })
 		})
 	}
+}
+
+// Reading a batch asks for memory so often at most: a tenth above what it was when
+// this was written.
+func TestParserAllocations(t *testing.T) {
+	text := benchmarkText(t, 1)
+	got := testing.AllocsPerRun(20, func() { lang.Parse(diag.NewSource("bench.batch", text)) })
+	assert.LessOrEqual(t, got, 1380.0)
 }
 
 func BenchmarkTokens(b *testing.B) {
