@@ -40,7 +40,7 @@ func Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
 type Purpose uint8
 
 const (
-	Calculated Purpose = iota // for numbers to work with: no first batch, no congeners, nothing rounded
+	Calculated Purpose = iota // for numbers to work with: no congeners, nothing rounded
 	Checked                   // for what there is to be said of it: no congeners, nothing rounded
 	Printed                   // for people: all of it
 )
@@ -48,7 +48,7 @@ const (
 // Numbers runs the stages of a batch and no more: no words, no notices, no plan.
 // What it gives with an error is as far as it came.
 func Numbers(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*numbers.Batch, error) {
-	b = lot.OnBasis(b)
+	b = lot.OnBasis(b.AsToday())
 	n := &numbers.Batch{Batch: b}
 	var err error
 	if n.Mashed, err = numbers.Mash(memo, b); err != nil {
@@ -59,11 +59,6 @@ func Numbers(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*numbers.Batch, 
 	}
 	if n.Distilled, err = numbers.Distilled(memo, b, n.Stripped.LowWines); err != nil {
 		return n, err
-	}
-	if b.Spirit.Feints && why != Calculated {
-		if n.First, err = numbers.FirstBatch(memo, b, n.Stripped.LowWines); err != nil {
-			return n, err
-		}
 	}
 	switch why {
 	case Checked:

@@ -16,7 +16,7 @@ func OnBasis(b *recipe.Batch) *recipe.Batch {
 	}
 	c := *b
 	for _, s := range []*recipe.Strength{
-		&c.Strip.StopAt, &c.Spirit.Stop, &c.Spirit.HeartsFrom.Strength, &c.Spirit.HeartsTo.Strength, &c.Cask.Entry, &c.Cask.BottleAt,
+		&c.Strip.StopAt, &c.Spirit.Stop, &c.Spirit.HeartsFrom.Strength, &c.Spirit.HeartsTo.Strength, &c.Spirit.WaterTo, &c.Today.FeintsAt, &c.Cask.Entry, &c.Cask.BottleAt,
 	} {
 		if s.Basis == recipe.ABV {
 			s.Basis = recipe.Proof

@@ -15,16 +15,15 @@ var failures = map[numbers.Stage]struct {
 	what  string
 	paths []recipe.Path
 }{
-	numbers.Mashing:     {diag.CodeMashFailed, "the mash", []recipe.Path{recipe.PathMash}},
-	numbers.Fermenting:  {diag.CodeFermentFailed, "the ferment", []recipe.Path{recipe.PathFerm}},
-	numbers.Stripping:   {diag.CodeStillFailed, "the wash run", []recipe.Path{recipe.PathStrip}},
-	numbers.Distilling:  {diag.CodeStillFailed, "the spirit run", []recipe.Path{recipe.PathSpirit}},
-	numbers.FirstSpirit: {diag.CodeStillFailed, "the first spirit run", []recipe.Path{recipe.PathSpirit}},
-	numbers.Following:   {diag.CodeStillFailed, "the congeners", []recipe.Path{recipe.PathSpirit}},
-	numbers.Reducing:    {diag.CodeCaskFailed, "the reduction", nil},
-	numbers.Carding:     {diag.CodeCaskFailed, "the proofing card", nil},
-	numbers.Filling:     {diag.CodeCaskFailed, "the cask", []recipe.Path{recipe.PathCask}},
-	numbers.Planning:    {diag.CodeRunsAway, "the plan", []recipe.Path{recipe.PathBatch}},
+	numbers.Mashing:    {diag.CodeMashFailed, "the mash", []recipe.Path{recipe.PathMash}},
+	numbers.Fermenting: {diag.CodeFermentFailed, "the ferment", []recipe.Path{recipe.PathFerm}},
+	numbers.Stripping:  {diag.CodeStillFailed, "the wash run", []recipe.Path{recipe.PathStrip}},
+	numbers.Distilling: {diag.CodeStillFailed, "the spirit run", []recipe.Path{recipe.PathSpirit}},
+	numbers.Following:  {diag.CodeStillFailed, "the congeners", []recipe.Path{recipe.PathSpirit}},
+	numbers.Reducing:   {diag.CodeCaskFailed, "the reduction", nil},
+	numbers.Carding:    {diag.CodeCaskFailed, "the proofing card", nil},
+	numbers.Filling:    {diag.CodeCaskFailed, "the cask", []recipe.Path{recipe.PathCask}},
+	numbers.Planning:   {diag.CodeRunsAway, "the plan", []recipe.Path{recipe.PathBatch}},
 }
 
 // ranAway says of numbers that are none where they became so.

@@ -13,9 +13,9 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Strengths of a spirit charge: the usual limit, above which the first of the
-// hearts is lost among the heads, and the one at which its vapour is a danger
-// well below the boil (common practice).
+// Strengths of a spirit charge: the limit of a pot still, above which the first of
+// the hearts is lost among the heads, and that above which stills are doublers
+// (common practice).
 const (
 	chargeUsual = 0.32
 	chargeMost  = 0.40
@@ -67,22 +67,44 @@ func Spirit(b *recipe.Batch, run numbers.Spirit) diag.List {
 		"a still needs room over the charge to part vapour from spray")
 	boiler(w, s.Still, "spirit")
 	runProblems(w, "spirit", run.Run)
+	strength(w, run)
+	return w.list
+}
+
+// strength says if the charge is stronger than is usual, or weaker than the water
+// in it was meant to make it.
+func strength(w *writer, run numbers.Spirit) {
+	is := w.say.Strength(lot.AtABV(run.ChargeABV))
+	if to := w.b.Spirit.WaterTo; to.Value > 0 && run.WaterKg == 0 {
+		w.add(diag.Diagnostic{
+			Code: diag.CodeNoWaterWanted, At: w.at(recipe.PathCharge),
+			Summary: fmt.Sprintf("no water goes into the charge: it is %s as it comes", is), Help: "leave the water out, or bring it to a lower strength",
+		})
+	}
 	if run.ChargeABV <= chargeUsual {
-		return w.list
+		return
 	}
 	d := diag.Diagnostic{
 		Code: diag.CodeChargeStrong, At: w.at(recipe.PathCharge),
-		Summary: fmt.Sprintf("the spirit charge is %s", w.say.Strength(lot.AtABV(run.ChargeABV))),
-		Help:    "bring it down with water, or strip further",
-		Reason: fmt.Sprintf("it is kept under about %s: a stronger one gives its heads and hearts up in a rush, and its vapour takes fire sooner (common practice)",
+		Summary: "the spirit charge is " + is,
+		Help:    fmt.Sprintf("bring it down with water, `%s`, or strip further", watered(w)),
+		Reason: fmt.Sprintf("pot stills are charged at about %s or less: a stronger charge gives its heads and hearts up in a rush, and its vapour takes fire sooner (common practice)",
 			w.say.Abv(30)),
 	}
 	if run.ChargeABV > chargeMost {
-		w.addAs(diag.Error, d)
-		return w.list
+		d.Reason = "a doubler is charged so (common practice): what it gives first is stronger and there is more of it, so cuts by strength fall later than those of a weaker charge; its vapour takes fire well below the boil"
 	}
 	w.add(d)
-	return w.list
+}
+
+// watered is the line that charges the still as the batch does, with water to a
+// strength that is usual.
+func watered(w *writer) string {
+	line := "charge low-wines"
+	if w.b.Spirit.Feints {
+		line += ", feints"
+	}
+	return line + ", water to 28 % abv"
 }
 
 // runProblems says what went otherwise than written. use is strip or spirit.
@@ -126,11 +148,41 @@ func runProblems(w *writer, use string, r still.Run) {
 			d.Summary, d.Help = "the hearts are to end before they begin", "strength falls through a run: the first cut is the stronger"
 		case still.ProblemNotSteady:
 			d.Code, d.At = diag.CodeNotSteady, w.at(recipe.PathCharge)
-			d.Summary = "with its feints returned the spirit run never comes to repeat itself"
-			d.Help = "wider hearts, or leave the feints out of the charge"
+			d.Summary = "with its feints returned the spirit run never comes to repeat itself: they grow from batch to batch"
+			d.Help, d.Reason = neverSteady(w, r)
 		}
 		w.add(d)
 	}
+}
+
+// neverSteady says what to do where the feints never settle, and why they don't.
+// r is the first batch, which has no feints.
+func neverSteady(w *writer, r still.Run) (help, reason string) {
+	if volume := begins(w, r); volume != "" {
+		help = fmt.Sprintf("begin the hearts by volume, where this run has them: `hearts from %s to ...`; or bring", volume)
+	} else {
+		help = "bring"
+	}
+	help += fmt.Sprintf(" the charge to one strength, `%s`; or plan from the feints that there are, `feints none yet` or `feints 20 gal at 70 proof`", watered(w))
+	s := w.b.Spirit
+	if s.HeartsFrom.By == recipe.ByVolume || s.HeartsFrom.By == recipe.ByShare {
+		return help, "more alcohol or more water goes back with the feints than hearts and lees carry off"
+	}
+	return help, "the cuts alone set how strong the hearts and the lees are, and so how much water leaves with the alcohol. The low wines bring the two in another proportion, and what is over stays in the feints"
+}
+
+// begins is the volume at which a run's hearts begin, as the batch would write it;
+// nothing where it has none.
+func begins(w *writer, r still.Run) string {
+	heads := lot.Of(r.Fraction(still.Foreshots).Stream).VolumeL + lot.Of(r.Fraction(still.Heads).Stream).VolumeL
+	if heads <= 0 || r.Fraction(still.Hearts).MassKg() <= 0 {
+		return ""
+	}
+	if w.b.Gauge == recipe.US {
+		gal := lot.Of(r.Fraction(still.Foreshots).Stream).WineGallons + lot.Of(r.Fraction(still.Heads).Stream).WineGallons
+		return measure.Number(gal, 1) + " gal"
+	}
+	return measure.Number(heads, 1) + " L"
 }
 
 // tempAbove shows a temperature that is above another; where both would read the

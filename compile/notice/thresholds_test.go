@@ -68,7 +68,7 @@ var thresholds = []threshold{
 
 	{diag.CodeEarlyStop, diag.Note, "2 kg of 100 left", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) { r.Residue.EthanolKg = v }), 1.99, 2.01},
 	{diag.CodeChargeStrong, diag.Warning, "32 %", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.ChargeABV = v }), 0.319, 0.321},
-	{diag.CodeChargeStrong, diag.Error, "40 %", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.ChargeABV = v }), 0.399, 0.401},
+	{diag.CodeNoWaterWanted, diag.Note, "any water at all", spiritOf(func(b *recipe.Batch, r *numbers.Spirit, v float64) { b.Spirit.WaterTo.Value, r.WaterKg = 0.28, v }), 0.001, 0},
 
 	{diag.CodeInForeshots, diag.Warning, "foreshots of 2 L, less what no eye sees", spiritOf(func(b *recipe.Batch, r *numbers.Spirit, v float64) {
 		r.Problems = []still.Problem{still.ProblemHeartsFromPassed}

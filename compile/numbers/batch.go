@@ -20,7 +20,6 @@ type Batch struct {
 	Fermented Ferment
 	Stripped  Strip
 	Distilled Spirit
-	First     *First           // where feints return, and it is asked for
 	Congeners []still.Congener // where there is a model of them, and it is asked for
 	Reduced   Reduction
 	Filled    Cask
@@ -37,16 +36,15 @@ type Stage string
 
 // What can fail to be computed.
 const (
-	Mashing     Stage = "mash"
-	Fermenting  Stage = "ferment"
-	Stripping   Stage = "strip"
-	Distilling  Stage = "spirit"
-	FirstSpirit Stage = "first spirit"
-	Following   Stage = "congeners"
-	Reducing    Stage = "reduction"
-	Carding     Stage = "proofing card"
-	Filling     Stage = "cask"
-	Planning    Stage = "plan" // what is made of the numbers: costs, the card, the clock
+	Mashing    Stage = "mash"
+	Fermenting Stage = "ferment"
+	Stripping  Stage = "strip"
+	Distilling Stage = "spirit"
+	Following  Stage = "congeners"
+	Reducing   Stage = "reduction"
+	Carding    Stage = "proofing card"
+	Filling    Stage = "cask"
+	Planning   Stage = "plan" // what is made of the numbers: costs, the card, the clock
 )
 
 // Failure is an error that says which stage could not be computed.

@@ -20,7 +20,6 @@ type Memo struct {
 	courses  table[ferment.Input, *ferment.Course] // of ferments, whatever their duration
 	strips   table[still.StripInput, still.Run]
 	spirits  table[still.SpiritInput, still.Run]
-	firsts   table[still.SpiritInput, still.Run] // without their curves
 	steadies table[still.SpiritInput, steady]
 	boils    still.Boils
 }
@@ -37,7 +36,7 @@ func (m *Memo) boiling() *still.Boils {
 // holds does not grow with the batches.
 func Keeping(most int) *Memo {
 	m := &Memo{}
-	m.mashes.most, m.ferments.most, m.courses.most, m.strips.most, m.spirits.most, m.firsts.most, m.steadies.most = most, most, most, most, most, most, most
+	m.mashes.most, m.ferments.most, m.courses.most, m.strips.most, m.spirits.most, m.steadies.most = most, most, most, most, most, most
 	return m
 }
 
@@ -83,13 +82,6 @@ func (m *Memo) spirit(in still.SpiritInput) (still.Run, error) {
 		return still.SpiritRun(in)
 	}
 	return m.spirits.get(in, still.SpiritRun, in.LowWines.WaterKg, in.LowWines.EthanolKg, in.Stop.Value)
-}
-
-func (m *Memo) first(in still.SpiritInput) (still.Run, error) {
-	if m == nil {
-		return still.SpiritFractions(in)
-	}
-	return m.firsts.get(in, still.SpiritFractions, in.LowWines.WaterKg, in.LowWines.EthanolKg, in.Stop.Value)
 }
 
 func (m *Memo) steady(in still.SpiritInput) (still.Run, int, error) {

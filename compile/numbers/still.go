@@ -1,7 +1,10 @@
 package numbers
 
 import (
+	"fmt"
+
 	"newmake/compile/lot"
+	"newmake/compile/matter/fluid"
 	"newmake/compile/matter/stream"
 	"newmake/compile/stage/still"
 	"newmake/lang/diag"
@@ -15,22 +18,15 @@ type Strip struct {
 	LowWines  stream.Stream // of all charges
 }
 
-// Spirit is the spirit run: the steady state if feints return, else the first
-// batch.
+// Spirit is the spirit run. If feints return it is the steady state, unless the
+// house says what feints it has today.
 type Spirit struct {
 	still.Run // one charge
 	Charges   int
 	Returned  stream.Stream // feints in that charge
+	Water     stream.Stream // that brought it to its strength
 	Hearts    stream.Stream // of all charges
-	Tried     int           // runs until it repeated itself
-}
-
-// First is the spirit run of a house that has no feints yet: its charges hand
-// theirs on.
-type First struct {
-	Charge         stream.Stream // the first
-	Hearts, Feints stream.Stream // of all charges, and what the last one leaves
-	DurationS      float64
+	Tried     int           // runs until it repeated itself; 0 where it need not
 }
 
 // Stripped runs the wash still.
@@ -50,35 +46,34 @@ func Distilled(memo *Memo, b *recipe.Batch, lowWines stream.Stream) (Spirit, err
 	in := spiritInput(memo, b, lowWines)
 	s := Spirit{Charges: max(b.Spirit.Charges, 1)}
 	var err error
-	if b.Spirit.Feints {
+	if b.Spirit.Feints && !b.Today.FeintsSaid {
 		s.Run, s.Tried, err = memo.steady(in)
-		s.Returned = s.Charge.Minus(in.LowWines)
-		s.Returned.TempC = in.LowWines.TempC
-	} else {
+	} else if in.Feints, err = feintsToday(b, in.LowWines.TempC); err == nil {
 		s.Run, err = memo.spirit(in)
+	}
+	s.Water = stream.Stream{WaterKg: s.WaterKg, TempC: in.WaterC}
+	s.Returned = s.Charge.Minus(in.LowWines).Minus(s.Water)
+	s.Returned.TempC = in.LowWines.TempC
+	if !b.Spirit.Feints {
+		s.Returned = stream.Stream{}
 	}
 	s.Hearts = s.Fraction(still.Hearts).Scale(float64(s.Charges))
 	return s, ended(Distilling, err, &s)
 }
 
-// FirstBatch runs the spirit still of a house that has no feints yet.
-func FirstBatch(memo *Memo, b *recipe.Batch, lowWines stream.Stream) (*First, error) {
-	in := spiritInput(memo, b, lowWines)
-	first := &First{}
-	for i := range max(b.Spirit.Charges, 1) {
-		in.Feints = first.Feints
-		run, err := memo.first(in)
-		if err != nil {
-			return nil, failed(FirstSpirit, err)
-		}
-		if i == 0 {
-			first.Charge = run.Charge
-		}
-		first.Feints = run.Feints()
-		first.Hearts = first.Hearts.Plus(run.Fraction(still.Hearts).Stream)
-		first.DurationS += run.DurationS
+// feintsToday is a charge's share of the feints that the house says it has; none
+// where the charge takes none. They stand in the still house as the low wines do.
+func feintsToday(b *recipe.Batch, tempC float64) (stream.Stream, error) {
+	t := b.Today
+	if !b.Spirit.Feints || t.FeintsM3 <= 0 {
+		return stream.Stream{}, nil
 	}
-	return first, ended(FirstSpirit, nil, first)
+	w, err := lot.MassFrac(t.FeintsAt)
+	if err != nil {
+		return stream.Stream{}, fmt.Errorf("the feints of today: %w", err)
+	}
+	kg := t.FeintsM3 * fluid.Density(w, lot.GaugeC(b.Gauge)) / float64(max(b.Spirit.Charges, 1))
+	return stream.Stream{EthanolKg: kg * w, WaterKg: kg * (1 - w), TempC: tempC}, nil
 }
 
 // Volatile reads what is known of the congeners, which may be wrong; none without
@@ -115,7 +110,7 @@ func spiritInput(memo *Memo, b *recipe.Batch, lowWines stream.Stream) still.Spir
 	return still.SpiritInput{
 		Setting: setting(memo, b, s.Still), LowWines: lowWines.Scale(1 / float64(max(s.Charges, 1))),
 		ForeshotsM3: s.ForeshotsM3, GaugeC: lot.GaugeC(b.Gauge),
-		HeartsFrom: cutAlone(s.HeartsFrom), HeartsTo: cutAlone(s.HeartsTo), Stop: s.Stop,
+		HeartsFrom: cutAlone(s.HeartsFrom), HeartsTo: cutAlone(s.HeartsTo), Stop: s.Stop, WaterTo: s.WaterTo,
 	}
 }
 

@@ -32,8 +32,7 @@ type Plan struct {
 	Ferment   Ferment    `json:"ferment"`
 	Strip     Run        `json:"strip"`
 	Spirit    Run        `json:"spirit"`
-	First     *First     `json:"firstBatch,omitempty"` // the spirit run before there are feints
-	Congeners *Congeners `json:"congeners,omitempty"`  // estimates; none without a `model congener`
+	Congeners *Congeners `json:"congeners,omitempty"` // estimates; none without a `model congener`
 	Reduction *Reduction `json:"reduction,omitempty"`
 	Card      *Card      `json:"proofingCard,omitempty"`
 	Cask      Cask       `json:"cask"`

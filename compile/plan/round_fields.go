@@ -210,13 +210,6 @@ func (x *FermentPoint) round() {
 	x.CoolingPct = RoundTo(x.CoolingPct, 0)
 }
 
-func (x *First) round() {
-	x.Charge.round()
-	x.Hearts.round()
-	x.Feints.round()
-	x.SpiritHours = RoundTo(x.SpiritHours, 2)
-}
-
 func (x *Fraction) round() {
 	x.Lot.round()
 	x.StartMin = RoundTo(x.StartMin, 1)
@@ -336,9 +329,6 @@ func (x *Plan) round() {
 	x.Ferment.round()
 	x.Strip.round()
 	x.Spirit.round()
-	if x.First != nil {
-		x.First.round()
-	}
 	if x.Congeners != nil {
 		x.Congeners.round()
 	}
@@ -398,6 +388,7 @@ func (x *Run) round() {
 	if x.FeintsReturned != nil {
 		x.FeintsReturned.round()
 	}
+	x.ChargeWaterL = RoundTo(x.ChargeWaterL, 2)
 	x.HeartsOfLowWinesPct = RoundTo(x.HeartsOfLowWinesPct, 1)
 	x.HeatUpMin = RoundTo(x.HeatUpMin, 1)
 	x.Hours = RoundTo(x.Hours, 2)

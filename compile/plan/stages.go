@@ -142,11 +142,13 @@ type FermentPoint struct {
 // Run is the work of one still: all its charges together, and one charge in
 // detail. The charges of a batch are equal.
 type Run struct {
-	Still          string `json:"still"`
-	Charges        int    `json:"charges"`
-	Charge         Lot    `json:"charge"` // one charge
-	FeintsReturned *Lot   `json:"feintsReturned,omitempty"`
-	SteadyTried    int    `json:"steadyRunsTried,omitempty"` // runs computed to find the one that repeats itself
+	Still          string     `json:"still"`
+	Charges        int        `json:"charges"`
+	Charge         Lot        `json:"charge"` // one charge
+	FeintsReturned *Lot       `json:"feintsReturned,omitempty"`
+	FeintsFrom     FeintsFrom `json:"feintsFrom,omitempty"`
+	ChargeWaterL   float64    `json:"chargeWaterL,omitempty" places:"2"` // of that charge, to bring it to its strength; at 20 C
+	SteadyTried    int        `json:"steadyRunsTried,omitempty"`         // runs computed to find the one that repeats itself
 	// HeartsOfLowWinesPct is the share of the low wines' alcohol that comes out as
 	// hearts once the house runs steadily, its feints returned.
 	HeartsOfLowWinesPct float64    `json:"heartsOfLowWinesPct,omitempty" places:"1"`
@@ -164,6 +166,15 @@ type Run struct {
 	CoolingWaterL       float64    `json:"coolingWaterL" places:"0"`
 	Curve               []RunPoint `json:"curve"`
 }
+
+// FeintsFrom says whose feints a charge takes; empty where it takes none.
+type FeintsFrom string
+
+const (
+	FeintsSteady FeintsFrom = "steady"  // of a house at work: those that the run leaves
+	FeintsOnHand FeintsFrom = "on hand" // those that the house says it has today
+	FeintsNone   FeintsFrom = "none"    // it has none yet
+)
 
 // Fraction is what came over between two cuts. Lot is of all charges, the
 // minutes are of each.
@@ -215,15 +226,6 @@ type RunPoint struct {
 	OverL     float64 `json:"overL" places:"2"`
 	RateLPerH float64 `json:"rateLPerH" places:"1"`
 	Fraction  string  `json:"fraction"`
-}
-
-// First is the spirit run of the first batch, with no feints to return.
-type First struct {
-	Charge      Lot     `json:"charge"`
-	Hearts      Lot     `json:"hearts"`
-	Feints      Lot     `json:"feints"`
-	SpiritHours float64 `json:"spiritHours" places:"2"`
-	CasksFilled int     `json:"casksFilled"`
 }
 
 // Reduction is hearts brought to entry strength with water.

@@ -34,6 +34,7 @@ const (
 	StreamLow     = "low wines"
 	StreamPotAle  = "pot ale"
 	StreamFeints  = "feints returned"
+	StreamCut     = "water to the charge"
 	StreamCharge  = "spirit charge"
 	StreamFore    = "foreshots"
 	StreamHeads   = "heads"

@@ -14,7 +14,7 @@ func Energy(p *plan.Plan, warmKWh, pureL float64) plan.Energy {
 		{Stage: "mash", HeatKWh: p.Mash.HeatKWh, CoolKWh: p.Mash.CoolKWh, ProcessL: p.Mash.LiquorL - p.Mash.BacksetL, CoolingWaterL: p.Mash.CoolingWaterL},
 		{Stage: "ferment", HeatKWh: warmKWh, CoolKWh: p.Ferment.CoolKWh},
 		{Stage: "strip", HeatKWh: p.Strip.HeatKWh, CoolKWh: p.Strip.CoolKWh, CoolingWaterL: p.Strip.CoolingWaterL},
-		{Stage: "spirit", HeatKWh: p.Spirit.HeatKWh, CoolKWh: p.Spirit.CoolKWh, CoolingWaterL: p.Spirit.CoolingWaterL},
+		{Stage: "spirit", HeatKWh: p.Spirit.HeatKWh, CoolKWh: p.Spirit.CoolKWh, ProcessL: float64(p.Spirit.Charges) * p.Spirit.ChargeWaterL, CoolingWaterL: p.Spirit.CoolingWaterL},
 		{Stage: "reduction", ProcessL: reduction},
 	}}
 	for _, s := range e.Stages {

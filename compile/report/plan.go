@@ -14,7 +14,7 @@ func Plan(n *numbers.Batch) *plan.Plan {
 		Format: plan.Format, Version: plan.Version,
 		Batch: Batch(b), House: House(n), Bill: Bill(b, n.Mashed),
 		Mash: Mash(b, n.Mashed), Ferment: Ferment(b.Ferm, n.Mashed.Out.TempC, n.Fermented),
-		Strip: Strip(b, n.Stripped), Spirit: Spirit(b, n.Distilled), First: First(n.First), Congeners: Congeners(n.Congeners, b.Models["congener"]),
+		Strip: Strip(b, n.Stripped), Spirit: Spirit(b, n.Distilled), Congeners: Congeners(n.Congeners, b.Models["congener"]),
 		Reduction: Reduction(hearts, n.Reduced), Cask: Cask(n),
 		Streams: Streams(n), Yield: Yield(n),
 	}

@@ -16,25 +16,30 @@ func Strip(b *recipe.Batch, s numbers.Strip) plan.Run { return run(b.Strip.Still
 func Spirit(b *recipe.Batch, s numbers.Spirit) plan.Run {
 	p := run(b.Spirit.Still, s.Run, s.Charges)
 	if b.Spirit.Feints {
+		p.FeintsFrom = feintsFrom(b.Today)
+	}
+	if s.Returned.MassKg() > 0 {
 		returned := lot.Of(s.Returned)
 		p.FeintsReturned, p.SteadyTried = &returned, s.Tried
 		if brought := s.Charge.EthanolKg - s.Returned.EthanolKg; brought > 0 {
 			p.HeartsOfLowWinesPct = 100 * s.Run.Fraction(still.Hearts).EthanolKg / brought
 		}
 	}
+	p.ChargeWaterL = s.Water.VolumeAtM3(lot.ReferenceC) * lot.LitresPerM3
 	feints := lot.Of(s.Feints()).Times(float64(s.Charges))
 	p.Feints = &feints
 	return p
 }
 
-// First is the spirit run of a house that has no feints yet, if that is known.
-func First(f *numbers.First) *plan.First {
-	if f == nil {
-		return nil
+// feintsFrom says whose feints a charge takes.
+func feintsFrom(t recipe.Today) plan.FeintsFrom {
+	switch {
+	case !t.FeintsSaid:
+		return plan.FeintsSteady
+	case t.FeintsM3 > 0:
+		return plan.FeintsOnHand
 	}
-	return &plan.First{
-		Charge: lot.Of(f.Charge), Hearts: lot.Of(f.Hearts), Feints: lot.Of(f.Feints), SpiritHours: f.DurationS / lot.SecondsPerHour,
-	}
+	return plan.FeintsNone
 }
 
 // run is n equal charges at one still.

@@ -29,6 +29,7 @@ func Streams(n *numbers.Batch) []plan.Stream {
 	add(plan.StreamLow, n.Stripped.LowWines)
 	add(plan.StreamPotAle, n.Stripped.Residue.Scale(strips))
 	add(plan.StreamFeints, n.Distilled.Returned.Scale(spirits))
+	add(plan.StreamCut, n.Distilled.Water.Scale(spirits))
 	add(plan.StreamCharge, n.Distilled.Charge.Scale(spirits))
 	for _, name := range []string{still.Foreshots, still.Heads, still.Hearts, still.Tails} {
 		add(name, n.Distilled.Fraction(name).Stream.Scale(spirits))

@@ -124,7 +124,11 @@ func mashWords(n *numbers.Batch, i int, st mash.Step) (plan.Phrase, []Reading) {
 	after := []Reading{temperature(st.EndC, tolMashC)}
 	switch s.Verb {
 	case recipe.MashWater:
-		return plan.Say("Run in {} of water at {}.", litres, to), append(after, volume("in the cooker", st.VolumeM3*lot.LitresPerM3, tolMashVolume))
+		text := "Run in {} of water at {}."
+		if s.ForWant {
+			text = "Run in {} of water at {}, in place of backset: there is none yet."
+		}
+		return plan.Say(text, litres, to), append(after, volume("in the cooker", st.VolumeM3*lot.LitresPerM3, tolMashVolume))
 	case recipe.MashBackset:
 		return plan.Say("Run in {} of backset at {}.", litres, to), after
 	case recipe.MashAdd:

@@ -89,12 +89,20 @@ func spiritCharge(n *numbers.Batch, c charge, newDay bool) Job {
 		Task: c.fill(newDay), Do: plan.Say("Charge the still with {} of low wines.", all.Volume()),
 		Read: lotReadings(all, tolLowWinesVolume, tolLowWinesStrength), Cautions: []string{"vent"}, Path: recipe.PathCharge,
 	}
-	if n.Spirit.Feints {
-		low, feints := all, lot.Of(n.Distilled.Returned)
-		low.VolumeL, low.WineGallons = low.VolumeL-feints.VolumeL, low.WineGallons-feints.WineGallons
-		j.Do = plan.Say("Charge the still with {} of low wines and {} of feints.", low.Volume(), feints.Volume())
+	feints, water := lot.Of(n.Distilled.Returned), lot.Of(n.Distilled.Water)
+	low := lot.Of(n.Stripped.LowWines.Scale(1 / float64(n.Distilled.Charges)))
+	text, in := "Charge the still with {} of low wines", []plan.Quantity{low.Volume()}
+	if feints.MassKg > 0 {
+		text, in = text+" and {} of feints", append(in, feints.Volume())
 		j.Read[0] = volumeOf("volume", all, math.Hypot(tolLowWinesVolume.of(low.VolumeL), tolFeintsVolume.of(feints.VolumeL)))
 	}
+	if water.MassKg > 0 {
+		text, in = text+", and bring it down with {} of water", append(in, water.Volume())
+	}
+	if n.Spirit.Feints && feints.MassKg == 0 {
+		text += ": there are no feints yet"
+	}
+	j.Do = plan.Say(text+".", in...)
 	return j
 }
 

@@ -134,6 +134,7 @@ func readBatch(b *reader) {
 	var whole bool
 	r.Bill, b.whole["bill"] = readBill(b, n.Line("bill"))
 	noteRemoved(b)
+	r.Today = readToday(n)
 	r.Mash, whole = readMash(b, n.Line("mash"))
 	b.whole["mash"] = whole && b.whole["bill"] && b.whole["plant"]
 	r.Ferm, whole = readFerment(b, n.Line("ferment"))

@@ -198,3 +198,23 @@ func TestExpect(t *testing.T) {
 	assert.Zero(t, b.Expect[2].Tolerance)
 	assert.InDelta(t, 0.003, b.Expect[3].Tolerance, 1e-12)
 }
+
+// What the house has today, and water in the charge.
+func TestToday(t *testing.T) {
+	b, list := read(t, "batch \"V\" from \"Base\" {\n feints none yet\n backset none yet\n spirit {\n charge low-wines, feints, water to 28 % abv\n }\n}\n")
+	require.Empty(t, list)
+	assert.Equal(t, recipe.Today{FeintsSaid: true, NoBackset: true}, b.Today)
+	assert.Equal(t, recipe.Strength{Value: 0.28}, b.Spirit.WaterTo)
+	assert.True(t, b.Spirit.Feints)
+	assert.InDelta(t, b.Plant.WaterC, b.Mash.Steps[1].TempC, 1e-12, "water for want of backset comes from the supply")
+
+	b, list = read(t, "batch \"V\" from \"Base\" {\n feints 20 gal at 70 proof\n}\n")
+	require.Empty(t, list)
+	assert.InDelta(t, 20*3.785411784e-3, b.Today.FeintsM3, 1e-12)
+	assert.InDelta(t, 0.35, b.Today.FeintsAt.Value, 1e-12)
+	assert.Equal(t, recipe.Proof, b.Today.FeintsAt.Basis)
+	assert.Zero(t, b.Spirit.WaterTo)
+
+	b, _ = read(t, "batch \"V\" from \"Base\" {\n}\n")
+	assert.Zero(t, b.Today)
+}

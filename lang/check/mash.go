@@ -57,6 +57,9 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 		case recipe.MashBackset:
 			if !l.Has("temp") && b.batch.Plant != nil {
 				s.TempC = b.batch.Plant.AmbientC
+				if b.batch.Today.NoBackset {
+					s.TempC = b.batch.Plant.WaterC // water in its place
+				}
 			}
 			s.Share = l.Num("share")
 			b.once(recipe.PathBackset, l)

@@ -54,6 +54,9 @@ func readSpirit(b *reader, n *tree.Node) (s recipe.Spirit, whole bool) {
 	s.Still = findStill(b, n, smaller)
 	s.Charges = readCharges(b, n)
 	s.Feints = n.Line("charge").Has("feints")
+	if c := n.Line("charge").Get("strength"); c != nil {
+		s.WaterTo = strengthOf(c)
+	}
 	s.ForeshotsM3 = n.SI("foreshots")
 	s.Stop = recipe.Strength{Value: 0.01}
 	if n.Line("stop") != nil {

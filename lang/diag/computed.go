@@ -39,6 +39,7 @@ const (
 	CodeChargeStrong  Code = "NM0856"
 	CodeEarlyStop     Code = "NM0857"
 	CodeInForeshots   Code = "NM0858"
+	CodeNoWaterWanted Code = "NM0859"
 
 	CodeBelowEntry    Code = "NM0950"
 	CodeCaskNotFilled Code = "NM0951"
@@ -100,6 +101,7 @@ var Computed = []Info{
 	{CodeChargeStrong, "charge-too-strong", Warning, "a spirit charge that is too strong"},
 	{CodeEarlyStop, "alcohol-left", Note, "alcohol left in the pot"},
 	{CodeInForeshots, "hearts-in-foreshots", Warning, "hearts that begin within the foreshots"},
+	{CodeNoWaterWanted, "no-water-wanted", Note, "water for a charge that is weak enough"},
 
 	{CodeBelowEntry, "below-entry", Error, "hearts weaker than the cask's entry strength"},
 	{CodeCaskNotFilled, "cask-not-filled", Warning, "not enough spirit for one cask"},

@@ -143,10 +143,12 @@ var (
 	PathStock  = PathOf("stock")
 	PathExpect = PathOf("expect")
 
-	PathAt       = PathOf("at")
-	PathStandard = PathOf("standard")
-	PathStart    = PathOf("start")
-	PathUnits    = PathOf("units")
+	PathAt        = PathOf("at")
+	PathStandard  = PathOf("standard")
+	PathStart     = PathOf("start")
+	PathFeints    = PathOf("feints")
+	PathNoBackset = PathOf("backset")
+	PathUnits     = PathOf("units")
 
 	PathMashWater      = PathMash.Child("water") // the first of its sort
 	PathBackset        = PathMash.Child("backset")

@@ -48,6 +48,7 @@ type Batch struct {
 	Plant    *Plant
 	Standard *Standard // nil when none is named
 	Start    Start
+	Today    Today
 	Bill     Bill
 	Mash     Mash
 	Ferm     Ferment
@@ -77,6 +78,15 @@ func (b *Batch) At(p Path) diag.Span {
 // Start is the civil time at which mash day begins; the plant holds the zone.
 type Start struct {
 	Year, Month, Day, Hour, Minute int
+}
+
+// Today is what the house really has on the day, of what one batch hands on to
+// the next. Nothing said: it has what a house at work has.
+type Today struct {
+	FeintsSaid bool     // the house says what feints it has
+	FeintsM3   float64  // for all charges of the spirit still together; 0: none yet
+	FeintsAt   Strength // of them
+	NoBackset  bool     // none yet: water goes in its place
 }
 
 // Bill is the grain, in the order written.
@@ -129,6 +139,7 @@ type MashStep struct {
 	Enzyme    *Enzyme
 	MassKg    float64 // of the enzyme
 	Share     float64 // dose: of the grain by weight; backset: of all the liquor. 0: written as an amount
+	ForWant   bool    // water for want of backset: see AsToday
 	Path      Path    // its key in Batch.Where: mash.step.4
 	At        diag.Span
 }
@@ -187,7 +198,8 @@ const (
 type Spirit struct {
 	Still       *Vessel
 	Charges     int
-	Feints      bool // heads, tails and feints of the run before go back into the charge
+	Feints      bool     // heads, tails and feints of the run before go back into the charge
+	WaterTo     Strength // water brings the charge down to this; zero: none goes in
 	ForeshotsM3 float64
 	HeartsFrom  Cut
 	HeartsTo    Cut

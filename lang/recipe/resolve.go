@@ -1,5 +1,7 @@
 package recipe
 
+import "slices"
+
 // Resolve works out what is written as a share of something else: each line's
 // share of the bill, enzymes that are dosed by the weight of grain, and backset
 // that is a share of all the liquor. Whoever changes a weight or a volume of a
@@ -22,6 +24,23 @@ func (b *Batch) Resolve() {
 		}
 	}
 	b.Mash.resolveBackset()
+}
+
+// AsToday is a batch as it is worked on the day: where the house has no backset
+// yet, water goes in its place.
+func (b *Batch) AsToday() *Batch {
+	if !b.Today.NoBackset {
+		return b
+	}
+	c := *b
+	c.Mash.Steps = slices.Clone(b.Mash.Steps)
+	for i := range c.Mash.Steps {
+		if s := &c.Mash.Steps[i]; s.Verb == MashBackset {
+			s.Verb, s.Share, s.ForWant = MashWater, 0, true
+		}
+	}
+	c.Mash.BacksetShare = 0
+	return &c
 }
 
 // resolveBackset turns shares of all the liquor into volumes.

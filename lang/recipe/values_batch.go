@@ -18,6 +18,10 @@ var batchRows = []row[Batch]{
 	}},
 	{Row{Path: PathUnits, Name: "gauged"}, func(b *Batch) []Cell { return cells(datum(&b.Gauge)) }},
 	{Row{Path: PathStart}, func(b *Batch) []Cell { return cells(datum(&b.Start)) }},
+	{Row{Path: PathFeints, Name: "feints in the house"}, func(b *Batch) []Cell {
+		return cells(datum(&b.Today.FeintsSaid), volume(&b.Today.FeintsM3), datum(&b.Today.FeintsAt))
+	}},
+	{Row{Path: PathNoBackset, Name: "backset in the house"}, func(b *Batch) []Cell { return cells(datum(&b.Today.NoBackset)) }},
 	{Row{Path: PathStandard}, func(b *Batch) []Cell { return cells(datum(&b.Standard)) }},
 
 	{Row{Path: PathBill, Vary: "all the grain, same liquor", Grows: true}, func(b *Batch) []Cell {
@@ -45,7 +49,7 @@ var batchRows = []row[Batch]{
 	{Row{Path: PathStripStop, Name: "wash run's stop", Vary: "wash run to"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.StopAt)) }},
 
 	{Row{Path: PathSpirit, Name: "spirit still"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Still)) }},
-	{Row{Path: PathCharge}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Feints)) }},
+	{Row{Path: PathCharge}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Feints), datum(&b.Spirit.WaterTo)) }},
 	{Row{Path: PathSpiritCharges, Name: "spirit run", Counts: "charge"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Charges)) }},
 	{Row{Path: PathForeshots, Vary: "foreshots", Grows: true}, func(b *Batch) []Cell { return cells(volume(&b.Spirit.ForeshotsM3)) }},
 	{Row{Path: PathHeartsFrom, Name: "hearts from", Vary: "hearts from", Grows: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.HeartsFrom)) }},

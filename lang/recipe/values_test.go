@@ -17,7 +17,7 @@ var excused = map[string]string{
 	"Batch.Parent": "the batch that it varies: what differs is in its values", "Batch.Chain": "as Parent", "Batch.Changes": "as Parent, in words",
 
 	"BillLine.Share": "worked out of the weights: Resolve", "Mash.BacksetShare": "worked out of the steps: Resolve",
-	"MashStep.Verb": "what the step is: steps are aligned by it", "MashStep.Path": "its place", "MashStep.Grains": "where a grain goes in: grains are aligned by it",
+	"MashStep.Verb": "what the step is: steps are aligned by it", "MashStep.Path": "its place", "MashStep.ForWant": "what AsToday makes of a step", "MashStep.Grains": "where a grain goes in: grains are aligned by it",
 	"Dose.Enzyme": "what the dose is: doses are aligned by it",
 
 	"Plant.Costs": "the batch has its own, Batch.Costs", "Plant.Climate": "the cask has its own, Cask.Climate",

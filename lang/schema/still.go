@@ -30,7 +30,11 @@ var Spirit = &Field{
 	Name: "spirit", Shape: `["in" VESSEL]`, Need: true, Example: `spirit in "Spirit still"`,
 	Doc: "The second run, with its cuts.",
 	Block: &Block{Fields: []*Field{
-		{Name: "charge", Shape: `"low-wines" ["," "feints"]`, Default: "low-wines", Example: "charge low-wines, feints", Doc: "What goes in: low wines, and the feints of the run before."},
+		{
+			Name: "charge", Shape: `"low-wines" ["," "feints"] ["," "water" "to" STRENGTH]`, Default: "low-wines", Example: "charge low-wines, feints, water to 28 % abv",
+			Doc:    "What goes in: low wines, the feints of the run before, and the water that brings them down to a strength.",
+			Limits: []Limit{mustBe(0.01, 1, "a charge holds alcohol, and pure alcohol is 100 % abv, 200 proof").of("strength")},
+		},
 		{
 			Name: "foreshots", Shape: "VOLUME", Default: "none", Example: "foreshots 0.5 gal", Doc: "The first of the run, set aside and never drunk.",
 			Limits: []Limit{mustBe(0, 10, "no run has so much of them")},

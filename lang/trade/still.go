@@ -61,7 +61,7 @@ func cutOrder(r *rules) {
 		return
 	case from.By == recipe.ByStrength:
 		crossed = !weaker(to.Strength, from.Strength)
-		help = "the strength falls as the run goes on: begin at the higher one, as in `hearts from 75 % abv to 62 % abv`"
+		help = "the strength falls as the run goes on: begin at the higher one, or by volume, as in `hearts from 4 gal to 62 % abv`"
 	case from.By == recipe.ByVolume:
 		crossed = from.VolumeM3 >= to.VolumeM3
 		help = "volumes are counted from the first drop: begin at the smaller one"

@@ -40,11 +40,31 @@ var wordings = map[recipe.Path]func(s say, is []any) string{
 		}
 		return "in gallons at 60 F"
 	},
-	recipe.PathCharge: func(_ say, is []any) string {
+	recipe.PathCharge: func(s say, is []any) string {
+		words := "low wines alone"
 		if is[0] == true {
-			return "low wines and feints"
+			words = "low wines and feints"
 		}
-		return "low wines alone"
+		if x := is[1].(recipe.Strength); x.Value > 0 {
+			words += ", water to " + s.strength(x)
+		}
+		return words
+	},
+	recipe.PathFeints: func(s say, is []any) string {
+		switch m3 := is[1].(float64); {
+		case is[0] == false:
+			return "what a house at work has"
+		case m3 == 0:
+			return "none yet"
+		default:
+			return s.volume(m3) + " at " + s.strength(is[2].(recipe.Strength))
+		}
+	},
+	recipe.PathNoBackset: func(_ say, is []any) string {
+		if is[0] == true {
+			return "none yet"
+		}
+		return "what a house at work has"
 	},
 	recipe.PathFill: func(s say, is []any) string {
 		size, isNew, kind, char := is[0].(float64), is[1].(bool), is[2].(*recipe.CaskKind), is[3].(int)

@@ -79,9 +79,9 @@ var (
 		holds:  "50 to 110 kPa, pots up to 95 % vol; equilibrium within 0.015 in mole fraction. No liquid is held up in head or condenser, so cuts are sharper than a still makes them",
 	}
 	steadying = model{
-		says:   "Feints go back into the next charge. The numbers are of the house at work: the run whose feints are those it began with.",
+		says:   "Feints go back into the next charge. The numbers are of the house at work: the run whose feints are those it began with; or of the feints that the batch says there are today.",
 		source: "mass balance over the cuts; Broyden, Math. Comp. 19 (1965) 577, finds the run that repeats itself",
-		holds:  "once the feints have settled; a first batch, with no feints yet, is shown apart in the plan",
+		holds:  "once the feints have settled; until then the batch says what there is, `feints none yet`",
 	}
 	boiling = model{
 		says:   "Heat from jacket or steam warms the charge and the still's metal, makes up the losses, and boils the rest away.",

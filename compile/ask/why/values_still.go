@@ -58,7 +58,7 @@ var stillValues = []value{
 	},
 	{
 		name: "charge", also: []string{"spirit-charge"}, title: "charge of the spirit still", stage: inSpirit, model: steadying, from: []string{"low-wines", "feints"},
-		inputs: []source{at(recipe.PathCharge), at(recipe.PathSpiritCharges)},
+		inputs: []source{at(recipe.PathCharge), at(recipe.PathFeints), at(recipe.PathSpiritCharges)},
 		amount: func(a *asked) plan.Quantity { return a.charge().Volume() },
 		note:   func(a *asked) string { return "at " + a.u.Strength(a.charge().Strength()) },
 		work: func(a *asked) []Line {
@@ -67,6 +67,9 @@ var stillValues = []value{
 			if back.MassKg > 0 {
 				alcohol = append(alcohol, plus(a.pure(back), "feints returned"))
 				mass = append(mass, plus(a.mass(back.MassKg), "feints returned"))
+			}
+			if kg := a.p.Stream(plan.StreamCut).MassKg; kg > 0 {
+				mass = append(mass, plus(a.mass(kg), "water"))
 			}
 			return append([]Line{
 				work("alcohol", a.pure(c), alcohol...),
@@ -133,7 +136,7 @@ var stillValues = []value{
 	fractionValue("tails", "after the hearts, to the feints", at(recipe.PathHearts), at(recipe.PathSpiritStop)),
 	{
 		name: "feints", also: []string{"feintsVolumeL"}, title: "heads and tails, which go into the next charge", stage: inSpirit, model: steadying, from: []string{"heads", "tails", "feints-abv"},
-		inputs: []source{at(recipe.PathHearts), at(recipe.PathSpiritStop), at(recipe.PathCharge)},
+		inputs: []source{at(recipe.PathHearts), at(recipe.PathSpiritStop), at(recipe.PathCharge), at(recipe.PathFeints)},
 		amount: func(a *asked) plan.Quantity { return a.feints().Volume() },
 		note:   func(a *asked) string { return "at " + a.u.Strength(a.feints().Strength()) },
 		work: func(a *asked) []Line {

@@ -165,26 +165,29 @@ func (t *text) spirit() {
 	t.stage("SPIRIT", "spirit")
 	t.charge(r, t.Volume(r.Charge))
 	if f := r.FeintsReturned; f != nil {
-		t.fact("of which feints", t.Volume(*f), fmt.Sprintf("at %s, once the house runs steadily", t.Strength(f.Strength())))
+		whose := map[plan.FeintsFrom]string{plan.FeintsSteady: "once the house runs steadily", plan.FeintsOnHand: "as the house has them today"}
+		t.fact("of which feints", t.Volume(*f), fmt.Sprintf("at %s, %s", t.Strength(f.Strength()), whose[r.FeintsFrom]))
+	}
+	if r.ChargeWaterL > 0 {
+		t.fact("of which water", t.Litres(r.ChargeWaterL), "brings it to its strength")
 	}
 	t.still(r)
 	t.Gap()
 	t.fractions(r)
 	if f := r.Feints; f != nil {
 		goes := "go into the next charge"
-		if r.FeintsReturned == nil {
+		if r.FeintsFrom == "" {
 			goes = "are kept apart: none go into this charge"
 		}
 		t.Para(2, 4, fmt.Sprintf("Feints (heads and tails) %s at %s %s.", t.Volume(*f), t.Strength(f.Strength()), goes))
-		if r.FeintsReturned != nil {
+		if r.FeintsFrom == plan.FeintsSteady {
 			t.Para(2, 4, fmt.Sprintf("With feints returned, %s of the alcohol of the low wines comes out as hearts in the end; "+
 				"the rest goes with the foreshots and stays in the lees. Where the cuts lie sets the strength of the hearts, their taste and the hours; "+
 				"the foreshots and the stop set what is lost.", pct(r.HeartsOfLowWinesPct, 0)))
 		}
 	}
-	if f := t.p.First; f != nil {
-		t.Para(2, 4, fmt.Sprintf("The first batch, with no feints yet: %s of hearts at %s, %s.",
-			t.Volume(f.Hearts), t.Strength(f.Hearts.Strength()), t.pure(f.Hearts)))
+	if r.FeintsFrom == plan.FeintsSteady {
+		t.Para(2, 4, "Until the feints have settled, say what there is: `feints none yet` in a first batch, or `feints 20 gal at 70 proof`.")
 	}
 }
 

@@ -83,7 +83,7 @@ func TestPageSaysHowItIs(t *testing.T) {
 	assert.Contains(t, page, "With feints returned, 9")
 	assert.Contains(t, said(t, p, measure.SI), "Wash and spirit are counted at 20 C.")
 
-	p.Spirit.FeintsReturned = nil
+	p.Spirit.FeintsReturned, p.Spirit.FeintsFrom = nil, ""
 	page = said(t, p, measure.US)
 	assert.Contains(t, page, "are kept apart: none go into this charge")
 	assert.NotContains(t, page, "go into the next charge")

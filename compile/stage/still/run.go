@@ -11,14 +11,15 @@ import (
 
 // runner carries one run from the fire to the stop.
 type runner struct {
-	set    Setting
-	charge stream.Stream
-	hot    heated
-	x0     float64 // pot at the first drop
-	p      *pot
-	now    node
-	end    float64 // ln x at the stop strength
-	ended  bool    // the stop, or an empty pot
+	set     Setting
+	charge  stream.Stream
+	waterKg float64 // of the charge, see SpiritInput.WaterTo
+	hot     heated
+	x0      float64 // pot at the first drop
+	p       *pot
+	now     node
+	end     float64 // ln x at the stop strength
+	ended   bool    // the stop, or an empty pot
 
 	filled    float64 // m3 in the receivers that are full, at 20 C
 	gaugeC    float64 // at which a volume is written
@@ -237,7 +238,7 @@ func spiritM3(ethanolKg, waterKg, tempC float64) float64 {
 // finish draws up the account of the run.
 func (r *runner) finish() Run {
 	run := Run{
-		Charge: r.charge, ChargeM3: r.charge.VolumeAtM3(20), ChargeABV: r.charge.ABV(),
+		Charge: r.charge, ChargeM3: r.charge.VolumeAtM3(20), ChargeABV: r.charge.ABV(), WaterKg: r.waterKg,
 		HeatUpS: r.hot.heatUpS, DurationS: r.lastS(),
 		Fractions: r.fractions, Problems: r.problems,
 	}

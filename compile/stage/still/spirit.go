@@ -15,11 +15,6 @@ func SpiritRun(in SpiritInput) (Run, error) {
 	return spiritRun(in, in.boil(), true)
 }
 
-// SpiritFractions is SpiritRun without the run's curve.
-func SpiritFractions(in SpiritInput) (Run, error) {
-	return spiritRun(in, in.boil(), false)
-}
-
 func spiritRun(in SpiritInput, b *boil, keep bool) (Run, error) {
 	r, err := runSpirit(in, b, keep)
 	if err != nil {
@@ -50,10 +45,15 @@ func cutSpirit(in SpiritInput, b *boil, how func(*runner)) (*runner, error) {
 	if !(in.Feints.EthanolKg >= 0 && in.Feints.WaterKg >= 0) {
 		return nil, fmt.Errorf("feints of %g kg of ethanol and %g kg of water cannot be returned", in.Feints.EthanolKg, in.Feints.WaterKg)
 	}
-	r, err := newRunner(in.Setting, charge(in.LowWines, in.Feints), in.Stop, b)
+	whole, waterKg, err := in.charge()
 	if err != nil {
 		return nil, err
 	}
+	r, err := newRunner(in.Setting, whole, in.Stop, b)
+	if err != nil {
+		return nil, err
+	}
+	r.waterKg = waterKg
 	r.gaugeC = in.GaugeC
 	if r.gaugeC == 0 {
 		r.gaugeC = referenceC
@@ -103,13 +103,28 @@ func (r *runner) cut(foreshotsM3 float64, from, to mark) {
 	r.collect(Tails, runsOut)
 }
 
-// charge mixes low wines and feints; the temperature is that of the mixture.
-func charge(lowWines, feints stream.Stream) stream.Stream {
-	a, b := lot(lowWines), lot(feints)
-	if b.MassKg <= 0 {
-		return lowWines
+// charge mixes low wines and feints, and the water that brings them down to the
+// strength that is asked for; none where they are no stronger.
+func (in SpiritInput) charge() (whole stream.Stream, waterKg float64, err error) {
+	whole = mixed(in.LowWines, in.Feints)
+	if in.WaterTo.Value == 0 {
+		return whole, 0, nil
 	}
-	c := lowWines.Plus(feints)
+	w, err := massFrac(in.WaterTo)
+	if err != nil || w <= 0 {
+		return whole, 0, fmt.Errorf("the charge cannot be brought to %g %%", 100*in.WaterTo.Value)
+	}
+	waterKg = max(0, whole.EthanolKg/w-whole.EthanolKg-whole.WaterKg)
+	return mixed(whole, stream.Stream{WaterKg: waterKg, TempC: in.WaterC}), waterKg, nil
+}
+
+// mixed adds one stream to another; the temperature is that of the mixture.
+func mixed(s, more stream.Stream) stream.Stream {
+	a, b := lot(s), lot(more)
+	if b.MassKg <= 0 {
+		return s
+	}
+	c := s.Plus(more)
 	if mixed, err := fluid.Blend(a, b); err == nil {
 		c.TempC = mixed.TempC
 	}

@@ -35,6 +35,7 @@ type SpiritInput struct {
 	GaugeC               float64
 	HeartsFrom, HeartsTo recipe.Cut
 	Stop                 recipe.Strength
+	WaterTo              recipe.Strength // water brings the charge down to this; zero: none
 }
 
 // Names of the fractions. A wash run has one, low wines; a spirit run always
@@ -63,6 +64,7 @@ type Run struct {
 	Charge         stream.Stream
 	ChargeM3       float64 // at 20 C
 	ChargeABV      float64
+	WaterKg        float64 // of the charge, put in to bring it to its strength
 	HeatUpS        float64 // fire to first drop
 	DurationS      float64 // fire to stop
 	Fractions      []Fraction

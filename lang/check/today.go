@@ -1,0 +1,19 @@
+package check
+
+import (
+	"newmake/lang/recipe"
+	"newmake/lang/tree"
+)
+
+// readToday reads what the house has on the day, of what one batch hands on to
+// the next.
+func readToday(n *tree.Node) recipe.Today {
+	t := recipe.Today{NoBackset: n.Line("backset").Has("none")}
+	if l := n.Line("feints"); l != nil && !l.Bad {
+		t.FeintsSaid = true
+		if l.Has("volume") {
+			t.FeintsM3, t.FeintsAt = l.Num("volume"), strengthOn(n, "feints")
+		}
+	}
+	return t
+}
