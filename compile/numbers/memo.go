@@ -8,6 +8,7 @@ import (
 	"newmake/compile/stage/ferment"
 	"newmake/compile/stage/mash"
 	"newmake/compile/stage/still"
+	"newmake/lang/recipe"
 )
 
 // Memo computes many batches that are much alike. A stage whose inputs have been
@@ -49,21 +50,21 @@ func (m *Memo) mash(in mash.Input) (mash.Result, error) {
 	if m == nil {
 		return mash.Run(in)
 	}
-	return m.mashes.get(in, mash.Run, in.Bill.TotalKg, in.PressurePa, float64(len(in.Steps)))
+	return m.mashes.get(in, mash.Run, in.Bill.TotalKg, in.PressurePa, float64(len(in.Steps)), mark(in.Model))
 }
 
 func (m *Memo) ferment(in ferment.Input) (ferment.Result, error) {
 	if m == nil {
 		return ferment.Run(in)
 	}
-	return m.ferments.get(in, m.carriedOn, in.Wort.WaterKg, in.Wort.DextrinKg, in.PitchKg, in.DurationS)
+	return m.ferments.get(in, m.carriedOn, in.Wort.WaterKg, in.Wort.DextrinKg, in.PitchKg, in.DurationS, mark(in.Mash), mark(in.Model))
 }
 
 // carriedOn goes on with a ferment that is known for another duration.
 func (m *Memo) carriedOn(in ferment.Input) (ferment.Result, error) {
 	whole := in
 	whole.DurationS = 0
-	c, err := m.courses.get(whole, ferment.Begin, in.Wort.WaterKg, in.Wort.DextrinKg, in.PitchKg)
+	c, err := m.courses.get(whole, ferment.Begin, in.Wort.WaterKg, in.Wort.DextrinKg, in.PitchKg, mark(in.Mash), mark(in.Model))
 	if err != nil {
 		return ferment.Result{}, err
 	}
@@ -109,6 +110,19 @@ type row[I, O any] struct {
 	once sync.Once
 	out  O
 	err  error
+}
+
+// mark is a number by which models with other constants can be told apart, but for
+// chance.
+func mark(m *recipe.Model) float64 {
+	if m == nil {
+		return 0
+	}
+	sum := uint64(0)
+	for _, v := range m.Values { // in any order
+		sum += math.Float64bits(v) * 0x9e3779b97f4a7c15
+	}
+	return float64(sum)
 }
 
 // get gives what run gives. The parts are a few numbers of the input that set it

@@ -65,6 +65,33 @@ func DensityOIML(ethanolMassFrac, tempC float64) (float64, error) {
 	return rho, nil
 }
 
+// oimlAt60F is the whole formula at 60 F, where it is a polynomial in p alone.
+var oimlAt60F = func() [12]float64 {
+	c, d := oimlA, SixtyF-20
+	water := 0.0
+	for k := len(oimlB) - 1; k >= 0; k-- {
+		water = float64((water + oimlB[k]) * d)
+	}
+	c[0] += water
+	dPow := 1.0
+	for i := range oimlC {
+		dPow *= d
+		for k := range oimlM[i] {
+			c[k+1] += float64(oimlC[i][k] * dPow)
+		}
+	}
+	return c
+}()
+
+// horner is a polynomial in p and its derivative.
+func horner(c *[12]float64, p float64) (v, dv float64) {
+	for k := len(c) - 1; k >= 0; k-- {
+		dv = float64(dv*p) + v
+		v = float64(v*p) + c[k]
+	}
+	return v, dv
+}
+
 // Pure ethanol at the two temperatures at which strength is stated.
 var (
 	oimlEthanol20, _  = oiml(1, 20)
@@ -86,14 +113,14 @@ func oimlEthanol(tempC float64) float64 {
 // oiml evaluates the formula and its derivative with respect to the mass
 // fraction p, both by Horner's rule, with no check of the range.
 func oiml(p, tempC float64) (rho, dRhoDp float64) {
-	for k := len(oimlA) - 1; k >= 0; k-- {
-		dRhoDp = float64(dRhoDp*p) + rho
-		rho = float64(rho*p) + oimlA[k]
+	switch tempC {
+	case 20: // the terms in temperature are all nothing
+		return horner(&oimlA, p)
+	case SixtyF:
+		return horner(&oimlAt60F, p)
 	}
+	rho, dRhoDp = horner(&oimlA, p)
 	d := tempC - 20
-	if d == 0 { // the terms that follow are all nothing
-		return rho, dRhoDp
-	}
 	water := 0.0
 	for k := len(oimlB) - 1; k >= 0; k-- {
 		water = float64((water + oimlB[k]) * d)

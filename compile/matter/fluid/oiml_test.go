@@ -106,3 +106,14 @@ func TestDensityOIMLRange(t *testing.T) {
 		assert.Greater(t, rho, 700.0)
 	}
 }
+
+// At 60 F the formula is a polynomial of its own: the general one just beside it
+// gives the same, to the rounding of terms a thousand times as large as their sum.
+func TestOIMLAt60F(t *testing.T) {
+	for p := 0.0; p <= 1; p += 0.01 {
+		rho, slope := oiml(p, SixtyF)
+		beside, slopeBeside := oiml(p, math.Nextafter(SixtyF, 0))
+		assert.InEpsilon(t, beside, rho, 1e-12)
+		assert.InDelta(t, slopeBeside, slope, 1e-8)
+	}
+}
