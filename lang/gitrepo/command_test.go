@@ -215,7 +215,7 @@ func TestPathsThatLeadOut(t *testing.T) {
 	}
 	tree, err := at(t, r, commitOf(t, r, entryBytes(t, "100644", "a\n\x1b[31m.batch", blob)))
 	require.NoError(t, err)
-	assert.Equal(t, []string{"a\n\x1b[31m.batch"}, tree.Files("."))
+	assert.Equal(t, []string{"a\n\x1b[31m.batch"}, recipes(tree, "."))
 }
 
 // A tree of a few objects may list without end.

@@ -9,10 +9,10 @@ import (
 	"io/fs"
 	"path"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
-	"testing/fstest" // MapFS is the standard library's file system in memory
 	"time"
 
 	"newmake/lang"
@@ -281,34 +281,51 @@ func (t *Tree) House(name string) (string, bool) {
 	}
 }
 
-// FS is the recipe files below a folder.
+// FS is the recipe files below a folder. Of links there are only those that lead
+// to nothing below it: what they lead to is read by its own name.
 func (t *Tree) FS(dir string) fs.FS {
-	out := fstest.MapFS{}
+	out := files{}
 	for _, f := range t.files {
-		rel := f.path
-		if dir != "." {
-			var ok bool
-			if rel, ok = strings.CutPrefix(f.path, dir+"/"); !ok {
-				continue
-			}
-		}
-		data := t.blobs[f.blob]
-		if f.mode&fs.ModeSymlink != 0 && t.readAnyway(f, string(data), dir) {
+		rel, ok := below(dir, f.path)
+		if !ok {
 			continue
 		}
-		out[rel] = &fstest.MapFile{Data: data, Mode: f.mode}
+		link := f.mode&fs.ModeSymlink != 0
+		if link && t.readAnyway(f, dir) {
+			continue
+		}
+		out[rel] = entry{t.blobs[f.blob], link}
 	}
 	return out
 }
 
-// readAnyway says that a link leads to a recipe of the same house, which is read
-// by its own name.
-func (t *Tree) readAnyway(link file, target, dir string) bool {
-	to := path.Join(path.Dir(link.path), target)
-	for _, f := range t.files {
-		if f.path == to && f.mode&fs.ModeSymlink == 0 && (dir == "." || strings.HasPrefix(to, dir+"/")) {
+// below is a path from a folder.
+func below(dir, name string) (string, bool) {
+	if dir == "." {
+		return name, true
+	}
+	return strings.CutPrefix(name, dir+"/")
+}
+
+// mostLinks is how many links are followed to one file, as on most systems.
+const mostLinks = 40
+
+// readAnyway says that a link leads, perhaps by way of others, to a recipe or a
+// folder below a folder.
+func (t *Tree) readAnyway(link file, dir string) bool {
+	for range mostLinks {
+		to := path.Join(path.Dir(link.path), string(t.blobs[link.blob]))
+		if _, inside := below(dir, to); !inside && to != dir {
+			return false
+		}
+		i := slices.IndexFunc(t.files, func(f file) bool { return f.path == to || to == "." || strings.HasPrefix(f.path, to+"/") })
+		switch {
+		case i < 0:
+			return false
+		case t.files[i].path != to || t.files[i].mode&fs.ModeSymlink == 0:
 			return true
 		}
+		link = t.files[i]
 	}
 	return false
 }
@@ -321,15 +338,4 @@ func (t *Tree) Data(name string) ([]byte, bool) {
 		}
 	}
 	return nil, false
-}
-
-// Files lists the recipe files below a folder.
-func (t *Tree) Files(dir string) []string {
-	var out []string
-	for _, f := range t.files {
-		if f.mode.IsRegular() && (dir == "." || strings.HasPrefix(f.path, dir+"/")) {
-			out = append(out, f.path)
-		}
-	}
-	return out
 }

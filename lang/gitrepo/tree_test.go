@@ -54,6 +54,17 @@ func tree(t *testing.T, r *Repo) *Tree {
 	return at
 }
 
+// recipes is the plain files of a tree below a folder.
+func recipes(t *Tree, dir string) []string {
+	var out []string
+	for _, f := range t.files {
+		if _, ok := below(dir, f.path); ok && f.mode.IsRegular() {
+			out = append(out, f.path)
+		}
+	}
+	return out
+}
+
 const (
 	plant = "newmake 1\nplant \"P\" {\n}\n"
 	grain = "grain my-corn from corn {\n  moisture 12 %\n}\n"
@@ -75,6 +86,11 @@ func TestLinksAndLargeFiles(t *testing.T) {
 		"a house/out.batch":   "->../elsewhere.batch",
 		"a house/large.batch": string(bytes.Repeat([]byte("# a very long file\n"), lang.MaxFileBytes/19+1)),
 		"a house/note.txt":    "no recipe",
+		"a house/third.batch": "->again.batch",
+		"a house/here.batch":  "->../a house", // a folder that is read anyway
+		"a house/loop.batch":  "->pool.batch",
+		"a house/pool.batch":  "->loop.batch",
+		"a house/abs.batch":   "->/a house/grain.batch",
 		"elsewhere.batch":     grain,
 	})
 	at := tree(t, r)
@@ -87,12 +103,18 @@ func TestLinksAndLargeFiles(t *testing.T) {
 	require.NoError(t, err)
 	list := h.Check()
 	assert.NotContains(t, codes(list), diag.CodeDuplicate)
-	assert.Contains(t, codes(list), diag.CodeLinkOut)
+	var out []string
+	for _, d := range list {
+		if d.Code == diag.CodeLinkOut {
+			out = append(out, d.At.Src.Name)
+		}
+	}
+	assert.ElementsMatch(t, []string{"HEAD:a house/out.batch", "HEAD:a house/loop.batch", "HEAD:a house/pool.batch", "HEAD:a house/abs.batch"}, out)
 	assert.Contains(t, codes(list), diag.CodeFileTooLarge)
 	assert.True(t, at.Has("a house"))
 	assert.True(t, at.Has("."))
 	assert.False(t, at.Has("a hous"))
-	assert.ElementsMatch(t, []string{"a house/house.batch", "a house/grain.batch", "a house/large.batch"}, at.Files("a house"))
+	assert.ElementsMatch(t, []string{"a house/house.batch", "a house/grain.batch", "a house/large.batch"}, recipes(at, "a house"))
 }
 
 func TestBelowFollowsLinks(t *testing.T) {
