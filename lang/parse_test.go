@@ -2,7 +2,6 @@ package lang_test
 
 import (
 	"bytes"
-	"flag"
 	"fmt"
 	"os"
 	"strings"
@@ -15,9 +14,8 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/goldenfile"
 )
-
-var update = flag.Bool("update", false, "write golden files anew")
 
 func parse(text string) (*lang.File, diag.List) {
 	return lang.Parse(diag.NewSource("test.batch", []byte(text)))
@@ -26,7 +24,7 @@ func parse(text string) (*lang.File, diag.List) {
 // golden compares text with a file of testdata, or writes the file.
 func golden(t *testing.T, path, got string) {
 	t.Helper()
-	if *update {
+	if goldenfile.Update() {
 		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
 	}
 	want, err := os.ReadFile(path)

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"flag"
 	"os"
 	"path/filepath"
 	"slices"
@@ -15,9 +14,8 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/explain"
+	"newmake/lang/goldenfile"
 )
-
-var update = flag.Bool("update", false, "write golden files anew")
 
 // TestPages: what a page calls wrong gives the page's code, and on its own lines
 // no other but those it names; what follows from it elsewhere in the batch may be
@@ -100,7 +98,7 @@ func TestPagesLaidOut(t *testing.T) {
 		doc, err := os.ReadFile(name)
 		require.NoError(t, err)
 		tidy := laidOut(string(doc))
-		if *update && tidy != string(doc) {
+		if goldenfile.Update() && tidy != string(doc) {
 			require.NoError(t, os.WriteFile(name, []byte(tidy), 0o644))
 			continue
 		}

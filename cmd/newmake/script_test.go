@@ -10,6 +10,8 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 	"github.com/stretchr/testify/require"
+
+	"newmake/lang/goldenfile"
 )
 
 func TestMain(m *testing.M) {
@@ -27,7 +29,7 @@ func TestScript(t *testing.T) {
 	require.NoError(t, err)
 	testscript.Run(t, testscript.Params{
 		Dir:           filepath.Join(top, "testdata", "script"),
-		UpdateScripts: os.Getenv("UPDATE_SCRIPTS") != "",
+		UpdateScripts: goldenfile.Update(),
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("TOP", top)
 			e.Setenv("TMPDIR", e.WorkDir)

@@ -1,7 +1,6 @@
 package accuracy
 
 import (
-	"flag"
 	"math"
 	"os"
 	"path/filepath"
@@ -12,15 +11,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile/work"
+	"newmake/lang/goldenfile"
 )
-
-var update = flag.Bool("update", false, "write the pages")
 
 // kept holds a generated page against the one in the repository.
 func kept(t *testing.T, name, page string) {
 	t.Helper()
 	path := filepath.Join("..", name)
-	if *update {
+	if goldenfile.Update() {
 		require.NoError(t, os.WriteFile(path, []byte(page), 0o644))
 		return
 	}

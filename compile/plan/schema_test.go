@@ -3,7 +3,6 @@ package plan
 import (
 	"bytes"
 	"encoding/json"
-	"flag"
 	"go/ast"
 	"go/parser"
 	"go/token"
@@ -17,9 +16,9 @@ import (
 	"github.com/google/jsonschema-go/jsonschema"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-)
 
-var update = flag.Bool("update", false, "write schema.json anew")
+	"newmake/lang/goldenfile"
+)
 
 // TestSchema keeps the published schema the one of the types.
 func TestSchema(t *testing.T) {
@@ -36,7 +35,7 @@ func TestSchema(t *testing.T) {
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
 	require.NoError(t, e.Encode(root))
-	if *update {
+	if goldenfile.Update() {
 		require.NoError(t, os.WriteFile("schema.json", out.Bytes(), 0o644))
 		return
 	}

@@ -1,7 +1,6 @@
 package highlight
 
 import (
-	"flag"
 	"os"
 	"regexp"
 	"slices"
@@ -10,10 +9,9 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/require"
 
+	"newmake/lang/goldenfile"
 	"newmake/lang/schema"
 )
-
-var update = flag.Bool("update", false, "write golden files anew")
 
 const (
 	textMateFile = "../vscode/syntaxes/newmake.tmLanguage.json"
@@ -26,7 +24,7 @@ func TestFilesAreFresh(t *testing.T) {
 	grammar, err := TextMate(w)
 	require.NoError(t, err)
 	for path, want := range map[string][]byte{textMateFile: grammar, vimFile: Vim(w)} {
-		if *update {
+		if goldenfile.Update() {
 			require.NoError(t, os.WriteFile(path, want, 0o644))
 		}
 		got, err := os.ReadFile(path)

@@ -3,7 +3,6 @@ package diag_test
 import (
 	"bytes"
 	"encoding/json"
-	"flag"
 	"os"
 	"regexp"
 	"strings"
@@ -15,13 +14,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/diag"
+	"newmake/lang/goldenfile"
 )
-
-var update = flag.Bool("update", false, "write golden files anew")
 
 func golden(t *testing.T, path, got string) {
 	t.Helper()
-	if *update {
+	if goldenfile.Update() {
 		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
 	}
 	want, err := os.ReadFile(path)

@@ -1,7 +1,6 @@
 package explain
 
 import (
-	"flag"
 	"regexp"
 	"slices"
 	"strings"
@@ -13,11 +12,10 @@ import (
 
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	_ "newmake/lang/goldenfile"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
 )
-
-var _ = flag.Bool("update", false, "these tests have no golden files; for go test ./lang/... -update")
 
 // TestEveryCodeHasAPage: by its number and by its name.
 func TestEveryCodeHasAPage(t *testing.T) {

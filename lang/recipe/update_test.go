@@ -1,5 +1,3 @@
 package recipe
 
-import "flag"
-
-var _ = flag.Bool("update", false, "these tests have no golden files; for go test ./lang/... -update")
+import _ "newmake/lang/goldenfile" // these tests write nothing anew, and know the flag

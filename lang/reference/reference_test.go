@@ -1,7 +1,6 @@
 package reference
 
 import (
-	"flag"
 	"os"
 	"regexp"
 	"slices"
@@ -11,18 +10,17 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/require"
 
+	"newmake/lang/goldenfile"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
 )
-
-var update = flag.Bool("update", false, "write golden files anew")
 
 const path = "../REFERENCE.md"
 
 // TestReferenceIsFresh: the file is what the tables give now.
 func TestReferenceIsFresh(t *testing.T) {
 	want := Markdown()
-	if *update {
+	if goldenfile.Update() {
 		require.NoError(t, os.WriteFile(path, []byte(want), 0o644))
 	}
 	got, err := os.ReadFile(path)

@@ -20,10 +20,9 @@ import (
 	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
 	"newmake/lang/check"
+	"newmake/lang/goldenfile"
 	"newmake/lang/recipe"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 const lantern = "../../../examples/lantern-hollow"
 
@@ -84,7 +83,7 @@ func TestGolden(t *testing.T) {
 			var out bytes.Buffer
 			require.NoError(t, c.write(&out))
 			golden := filepath.Join("testdata", c.file)
-			if *update {
+			if goldenfile.Update() {
 				require.NoError(t, os.WriteFile(golden, out.Bytes(), 0o644))
 			}
 			want, err := os.ReadFile(golden)
@@ -185,7 +184,7 @@ func TestMakeFixtures(t *testing.T) {
 	for name, d := range map[string]*compare.Document{"us.json": us, "si.json": si} {
 		var out bytes.Buffer
 		require.NoError(t, JSON(&out, d))
-		if *update && flag.Lookup("test.run").Value.String() == "Fixtures" {
+		if goldenfile.Update() && flag.Lookup("test.run").Value.String() == "Fixtures" {
 			require.NoError(t, os.WriteFile(filepath.Join("testdata", name), out.Bytes(), 0o644))
 		}
 		old := fixture(t, name)

@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"encoding/base64"
 	"encoding/json"
-	"flag"
 	"html"
 	"html/template"
 	"os"
@@ -23,9 +22,8 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/show/sheet"
 	"newmake/lang/check"
+	"newmake/lang/goldenfile"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 // planOf computes a batch of the invented house, as if from a commit.
 func planOf(t testing.TB, batch string) *plan.Plan {
@@ -55,7 +53,7 @@ func TestGolden(t *testing.T) {
 func golden(t *testing.T, name, got string) {
 	t.Helper()
 	path := filepath.Join("../../../testdata/golden", name)
-	if *update {
+	if goldenfile.Update() {
 		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
 		return
 	}

@@ -3,7 +3,6 @@ package licences
 import (
 	"bytes"
 	"cmp"
-	"flag"
 	"fmt"
 	"os"
 	"os/exec"
@@ -16,9 +15,9 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-)
 
-var update = flag.Bool("update", false, "gather the licences anew")
+	"newmake/lang/goldenfile"
+)
 
 // program is what the modules are linked into.
 const program = "newmake/cmd/newmake"
@@ -41,7 +40,7 @@ type licence struct {
 // TestLinked: the embedded texts are those of the modules that are linked in now.
 func TestLinked(t *testing.T) {
 	want := page(gather(t))
-	if *update {
+	if goldenfile.Update() {
 		require.NoError(t, os.WriteFile("linked.txt", []byte(want), 0o644))
 		return
 	}

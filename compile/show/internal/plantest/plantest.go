@@ -3,7 +3,6 @@
 package plantest
 
 import (
-	"flag"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -17,9 +16,8 @@ import (
 	"newmake/compile/plan"
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/goldenfile"
 )
-
-var update = flag.Bool("update", false, "write the golden files anew")
 
 // Lantern is the invented house of the examples.
 const Lantern = "examples/lantern-hollow"
@@ -56,7 +54,7 @@ func Plan(t testing.TB, house, batch string) *plan.Plan {
 func Golden(t *testing.T, name, got string) {
 	t.Helper()
 	path := filepath.Join(top(), "testdata/golden", name)
-	if *update {
+	if goldenfile.Update() {
 		require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o755))
 		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
 		return
