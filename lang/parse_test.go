@@ -14,7 +14,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 )
 
 func parse(text string) (*lang.File, diag.List) {
@@ -24,7 +24,7 @@ func parse(text string) (*lang.File, diag.List) {
 // golden compares text with a file of testdata, or writes the file.
 func golden(t *testing.T, path, got string) {
 	t.Helper()
-	if goldenfile.Update() {
+	if testflag.Update() {
 		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
 	}
 	want, err := os.ReadFile(path)

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"flag"
 	"fmt"
 	"io/fs"
 	"math"
@@ -20,10 +19,9 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
+	"newmake/lang/testflag"
 	"newmake/stdlib"
 )
-
-var extremesEvery = flag.Int("extremes", 29, "of the numbers of TestExtremes, every one of so many is tried: 1 is all")
 
 // extremes is a house that says all that can be said, with the stock in it as its
 // own.
@@ -62,7 +60,7 @@ func TestExtremes(t *testing.T) {
 	require.Greater(t, len(sites), 500)
 	planned, tried, ranAway := 0, 0, 0
 	for i, s := range sites {
-		if i%*extremesEvery != 0 {
+		if i%testflag.Every(29) != 0 {
 			continue
 		}
 		for _, l := range s.limits {

@@ -17,9 +17,8 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/house"
+	"newmake/lang/testflag"
 )
-
-var floodsEvery = flag.Int("flood-every", 11, "of the floods of TestFlood, every one of so many is tried: 1 is all")
 
 var keepFloods = flag.String("floods", "", "write the houses of TestFlood to this folder too, to be measured as files")
 
@@ -215,7 +214,7 @@ const mostAsked = 500 << 20
 // asked for of memory stands for the work: it does not hang on the machine.
 func TestFlood(t *testing.T) {
 	for i, f := range floods {
-		if i%*floodsEvery != 0 {
+		if i%testflag.Every(11) != 0 {
 			continue
 		}
 		t.Run(f.name, func(t *testing.T) {

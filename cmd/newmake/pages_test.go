@@ -14,7 +14,7 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/explain"
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 )
 
 // TestPages: what a page calls wrong gives the page's code, and on its own lines
@@ -98,7 +98,7 @@ func TestPagesLaidOut(t *testing.T) {
 		doc, err := os.ReadFile(name)
 		require.NoError(t, err)
 		tidy := laidOut(string(doc))
-		if goldenfile.Update() && tidy != string(doc) {
+		if testflag.Update() && tidy != string(doc) {
 			require.NoError(t, os.WriteFile(name, []byte(tidy), 0o644))
 			continue
 		}

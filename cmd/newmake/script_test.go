@@ -11,7 +11,7 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 	"github.com/stretchr/testify/require"
 
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 )
 
 func TestMain(m *testing.M) {
@@ -29,7 +29,7 @@ func TestScript(t *testing.T) {
 	require.NoError(t, err)
 	testscript.Run(t, testscript.Params{
 		Dir:           filepath.Join(top, "testdata", "script"),
-		UpdateScripts: goldenfile.Update(),
+		UpdateScripts: testflag.Update(),
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("TOP", top)
 			e.Setenv("TMPDIR", e.WorkDir)

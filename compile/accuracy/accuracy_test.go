@@ -11,14 +11,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile/work"
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 )
 
 // kept holds a generated page against the one in the repository.
 func kept(t *testing.T, name, page string) {
 	t.Helper()
 	path := filepath.Join("..", name)
-	if goldenfile.Update() {
+	if testflag.Update() {
 		require.NoError(t, os.WriteFile(path, []byte(page), 0o644))
 		return
 	}

@@ -14,14 +14,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 )
 
 // round_fields.go is what is written here from the tags.
 func TestRoundFieldsFollowTheTags(t *testing.T) {
 	want, err := format.Source([]byte(roundFields()))
 	require.NoError(t, err)
-	if goldenfile.Update() {
+	if testflag.Update() {
 		require.NoError(t, os.WriteFile("round_fields.go", want, 0o644))
 	}
 	have, err := os.ReadFile("round_fields.go")

@@ -17,7 +17,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 )
 
 // TestSchema keeps the published schema the one of the types.
@@ -35,7 +35,7 @@ func TestSchema(t *testing.T) {
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
 	require.NoError(t, e.Encode(root))
-	if goldenfile.Update() {
+	if testflag.Update() {
 		require.NoError(t, os.WriteFile("schema.json", out.Bytes(), 0o644))
 		return
 	}

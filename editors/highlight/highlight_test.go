@@ -9,7 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/require"
 
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 	"newmake/lang/schema"
 )
 
@@ -24,7 +24,7 @@ func TestFilesAreFresh(t *testing.T) {
 	grammar, err := TextMate(w)
 	require.NoError(t, err)
 	for path, want := range map[string][]byte{textMateFile: grammar, vimFile: Vim(w)} {
-		if goldenfile.Update() {
+		if testflag.Update() {
 			require.NoError(t, os.WriteFile(path, want, 0o644))
 		}
 		got, err := os.ReadFile(path)

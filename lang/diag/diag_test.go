@@ -14,12 +14,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/diag"
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 )
 
 func golden(t *testing.T, path, got string) {
 	t.Helper()
-	if goldenfile.Update() {
+	if testflag.Update() {
 		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
 	}
 	want, err := os.ReadFile(path)

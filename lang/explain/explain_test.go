@@ -12,7 +12,7 @@ import (
 
 	"newmake/lang/check"
 	"newmake/lang/diag"
-	_ "newmake/lang/goldenfile"
+	_ "newmake/lang/testflag"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
 )

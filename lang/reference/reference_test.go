@@ -10,7 +10,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/require"
 
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
 )
@@ -20,7 +20,7 @@ const path = "../REFERENCE.md"
 // TestReferenceIsFresh: the file is what the tables give now.
 func TestReferenceIsFresh(t *testing.T) {
 	want := Markdown()
-	if goldenfile.Update() {
+	if testflag.Update() {
 		require.NoError(t, os.WriteFile(path, []byte(want), 0o644))
 	}
 	got, err := os.ReadFile(path)

@@ -1,3 +1,3 @@
 package exponential
 
-import _ "newmake/lang/goldenfile" // these tests write nothing anew, and know the flag
+import _ "newmake/lang/testflag" // these tests write nothing anew, and know the switches

@@ -20,7 +20,7 @@ import (
 	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
 	"newmake/lang/check"
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 	"newmake/lang/recipe"
 )
 
@@ -83,7 +83,7 @@ func TestGolden(t *testing.T) {
 			var out bytes.Buffer
 			require.NoError(t, c.write(&out))
 			golden := filepath.Join("testdata", c.file)
-			if goldenfile.Update() {
+			if testflag.Update() {
 				require.NoError(t, os.WriteFile(golden, out.Bytes(), 0o644))
 			}
 			want, err := os.ReadFile(golden)
@@ -184,7 +184,7 @@ func TestMakeFixtures(t *testing.T) {
 	for name, d := range map[string]*compare.Document{"us.json": us, "si.json": si} {
 		var out bytes.Buffer
 		require.NoError(t, JSON(&out, d))
-		if goldenfile.Update() && flag.Lookup("test.run").Value.String() == "Fixtures" {
+		if testflag.Update() && flag.Lookup("test.run").Value.String() == "Fixtures" {
 			require.NoError(t, os.WriteFile(filepath.Join("testdata", name), out.Bytes(), 0o644))
 		}
 		old := fixture(t, name)

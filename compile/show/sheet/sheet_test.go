@@ -22,7 +22,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/show/sheet"
 	"newmake/lang/check"
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 )
 
 // planOf computes a batch of the invented house, as if from a commit.
@@ -53,7 +53,7 @@ func TestGolden(t *testing.T) {
 func golden(t *testing.T, name, got string) {
 	t.Helper()
 	path := filepath.Join("../../../testdata/golden", name)
-	if goldenfile.Update() {
+	if testflag.Update() {
 		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
 		return
 	}

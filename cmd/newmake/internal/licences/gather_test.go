@@ -16,7 +16,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 )
 
 // program is what the modules are linked into.
@@ -40,7 +40,7 @@ type licence struct {
 // TestLinked: the embedded texts are those of the modules that are linked in now.
 func TestLinked(t *testing.T) {
 	want := page(gather(t))
-	if goldenfile.Update() {
+	if testflag.Update() {
 		require.NoError(t, os.WriteFile("linked.txt", []byte(want), 0o644))
 		return
 	}

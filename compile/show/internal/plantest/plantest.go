@@ -16,7 +16,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/lang/check"
 	"newmake/lang/diag"
-	"newmake/lang/goldenfile"
+	"newmake/lang/testflag"
 )
 
 // Lantern is the invented house of the examples.
@@ -54,7 +54,7 @@ func Plan(t testing.TB, house, batch string) *plan.Plan {
 func Golden(t *testing.T, name, got string) {
 	t.Helper()
 	path := filepath.Join(top(), "testdata/golden", name)
-	if goldenfile.Update() {
+	if testflag.Update() {
 		require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o755))
 		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
 		return

@@ -1,4 +1,4 @@
-package goldenfile
+package testflag
 
 import (
 	"io/fs"
@@ -11,10 +11,10 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// TestEveryPackageKnowsTheFlag: a package that does not would fail `go test ./...
+// TestEveryPackageKnowsTheSwitches: one that does not would fail `go test ./...
 // -update` for all of them.
-func TestEveryPackageKnowsTheFlag(t *testing.T) {
-	knows := map[string]bool{"lang/goldenfile": true} // by folder
+func TestEveryPackageKnowsTheSwitches(t *testing.T) {
+	knows := map[string]bool{"lang/testflag": true} // by folder
 	err := filepath.WalkDir("../..", func(p string, d fs.DirEntry, err error) error {
 		if err != nil {
 			return err
@@ -31,13 +31,13 @@ func TestEveryPackageKnowsTheFlag(t *testing.T) {
 		}
 		dir, err := filepath.Rel("../..", filepath.Dir(p))
 		dir = filepath.ToSlash(dir)
-		knows[dir] = knows[dir] || strings.Contains(string(text), `"newmake/lang/goldenfile"`) ||
+		knows[dir] = knows[dir] || strings.Contains(string(text), `"newmake/lang/testflag"`) ||
 			strings.Contains(string(text), `"newmake/compile/show/internal/plantest"`) // which imports it
 		return err
 	})
 	require.NoError(t, err)
 	require.Greater(t, len(knows), 50)
 	for dir, known := range knows {
-		assert.True(t, known, "%s: a test of it has to import newmake/lang/goldenfile", dir)
+		assert.True(t, known, "%s: a test of it has to import newmake/lang/testflag", dir)
 	}
 }
