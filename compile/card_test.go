@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile"
+	"newmake/compile/matter/fluid"
 	"newmake/compile/plan"
 	"newmake/compile/stage/gauge"
 	"newmake/lang/check"
@@ -67,9 +68,9 @@ func leadsBack(t *testing.T, s plan.CardStep) {
 	t.Helper()
 	require.Len(t, s.Shows, 7)
 	for _, r := range s.Shows {
-		proof, err := gauge.TableProof(r.Proof, r.TempC*1.8+32)
+		proof, err := fluid.TrueProof(r.Proof, r.TempC*1.8+32) // 27 CFR 30, Table 1
 		require.NoError(t, err)
-		assert.InDelta(t, s.Gives.Proof, proof, 0.11, "at %g C", r.TempC) // both are to a tenth
+		assert.InDelta(t, s.Gives.Proof, proof, 0.11, "at %g C", r.TempC) // what is given is to a tenth
 		abv, err := gauge.TrueABV(r.AbvPct/100, r.TempC)
 		require.NoError(t, err)
 		assert.InDelta(t, s.Gives.AbvPct, 100*abv, 0.06, "at %g C", r.TempC)

@@ -110,7 +110,6 @@ func TestPositions(t *testing.T) {
 	require.Empty(t, list)
 	assert.Equal(t, "{\n corn 5 lb\n}", f.Stmts[0].Block.At.Text())
 	assert.Equal(t, "bill", f.Stmts[0].At.Text())
-	assert.Equal(t, "bill {\n corn 5 lb\n}", f.Stmts[0].Span().Text())
 }
 
 // TestSyntaxErrors: each text has one error, with a code, at a place, in words.

@@ -1,7 +1,5 @@
 package lang
 
-import "newmake/lang/diag"
-
 // Walk calls fn for each statement in the order of the text, with its depth
 // from 0, and for those of its block unless fn says false.
 func Walk(stmts []*Stmt, fn func(s *Stmt, depth int) bool) { walk(stmts, 0, fn) }
@@ -47,12 +45,4 @@ func (i Item) String() string {
 		return i.At.Text()
 	}
 	return i.Text
-}
-
-// Span is the statement from its first item to the end of its block.
-func (s *Stmt) Span() diag.Span {
-	if s.Block == nil {
-		return s.At
-	}
-	return s.At.To(s.Block.At)
 }

@@ -12,9 +12,9 @@ import (
 
 	"newmake/lang/check"
 	"newmake/lang/diag"
-	_ "newmake/lang/testflag"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
+	_ "newmake/lang/testflag"
 )
 
 // TestEveryCodeHasAPage: by its number and by its name.

@@ -10,9 +10,9 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/require"
 
-	"newmake/lang/testflag"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
+	"newmake/lang/testflag"
 )
 
 const path = "../REFERENCE.md"

@@ -20,8 +20,8 @@ import (
 	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
 	"newmake/lang/check"
-	"newmake/lang/testflag"
 	"newmake/lang/recipe"
+	"newmake/lang/testflag"
 )
 
 const lantern = "../../../examples/lantern-hollow"

@@ -49,13 +49,6 @@ func TableVolumeFactor(proof, tempF float64) (float64, error) {
 	return Places(f, 3), err
 }
 
-// TableProof is Table 1: the true proof of spirit that reads indication at
-// tempF, to the tenth to which proof is recorded (27 CFR 30.23).
-func TableProof(indication, tempF float64) (float64, error) {
-	p, err := fluid.TrueProof(indication, tempF)
-	return fluid.RoundProof(p), err
-}
-
 // glassPerC is the cubic expansion of soda-lime glass, as in fluid.
 const glassPerC = 25e-6
 
