@@ -9,8 +9,8 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/require"
 
-	"newmake/lang/testflag"
 	"newmake/lang/schema"
+	"newmake/lang/testflag"
 )
 
 const (
