@@ -1,10 +1,13 @@
 package compile
 
 import (
-	"newmake/lang/recipe"
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"newmake/compile/matter/fluid"
+	"newmake/lang/recipe"
 )
 
 func TestAFermentIsAsLongAsItStands(t *testing.T) {
@@ -33,4 +36,26 @@ func TestGravityFromTheGrainAlone(t *testing.T) {
 	assert.InDelta(t, f.AttenuationPct, 100*byPoints, 1)
 	dry := planned(t, batch(t, lantern, "Stone Ferry"))
 	assert.Equal(t, dry.Ferment.FinalGravitySG, dry.Ferment.FinalGrainSG)
+}
+
+// Common practice: a malt rest a little hot costs little. Two degrees Fahrenheit
+// more, 148 to 150, cost at most 2 % of the alcohol in Ferry Landing's hearts.
+func TestHotterMaltRestCostsLittle(t *testing.T) {
+	cool := fluid.FahrenheitToC(148)
+	hearts := func(riseF float64) float64 {
+		found := false
+		p := planned(t, edited(t, func(b *recipe.Batch) {
+			b.Expect = nil
+			for i := range b.Mash.Steps {
+				if s := &b.Mash.Steps[i]; s.Verb == recipe.MashCool && math.Abs(s.TempC-cool) < 0.01 {
+					s.TempC, found = s.TempC+riseF/1.8, true
+				}
+			}
+		}))
+		assert.True(t, found)
+		return p.Summary.PureAlcoholL
+	}
+	written := hearts(0)
+	assert.Greater(t, hearts(2), 0.98*written)
+	assert.Less(t, hearts(12), 0.98*written, "12 F are another matter")
 }

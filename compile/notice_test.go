@@ -29,7 +29,7 @@ func TestACutIsSpokenOfAsWritten(t *testing.T) {
 	assert.NotContains(t, list[i].Summary, "strength")
 
 	_, list = Compile(edited(t, func(b *recipe.Batch) { // a third of a degree below where it starts: 182.6 F and 183 F are no two figures
-		b.Spirit.HeartsFrom = recipe.Cut{By: recipe.ByVapourTemp, TempC: 83.7}
+		b.Spirit.HeartsFrom = recipe.Cut{By: recipe.ByVapourTemp, TempC: 83.62}
 	}))
 	i = slices.IndexFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeCutUnreached })
 	require.GreaterOrEqual(t, i, 0, list.Error())

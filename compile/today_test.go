@@ -106,7 +106,7 @@ func TestNeverSteadyHasCures(t *testing.T) {
 	require.GreaterOrEqual(t, at, 0)
 	d := list[at]
 	assert.Equal(t, diag.Error, d.Severity)
-	for _, says := range []string{"`hearts from 7.1 gal to ...`", "`charge low-wines, feints, water to 28 % abv`", "`feints none yet`"} {
+	for _, says := range []string{"`hearts from 6.2 gal to ...`", "`charge low-wines, feints, water to 28 % abv`", "`feints none yet`"} {
 		assert.Contains(t, d.Help, says)
 	}
 	heads := p.Spirit.Fraction("heads").EndOverL

@@ -24,8 +24,12 @@ func grain(n *tree.Node, e recipe.Entry, diags *diag.List) *recipe.Grain {
 		Solubles:     n.SI("solubles"),
 		LintnerPower: n.SI("power"),
 		AlphaDU:      n.SI("alpha"),
+		LimitShare:   1,
 		Viscous:      n.Yes("viscous"),
 		MostC:        n.SI("most"),
+	}
+	if n.Present("limit-dextrinase") {
+		g.LimitShare = n.SI("limit-dextrinase")
 	}
 	g.GelLowC, g.GelHighC = n.Span("gelatinizes")
 	lines := fmt.Sprintf("the grain `%s`", g.Name)

@@ -34,6 +34,7 @@ type Grain struct {
 	GelHighC     float64
 	LintnerPower float64 // diastatic power, as is
 	AlphaDU      float64 // alpha-amylase
+	LimitShare   float64 // limit dextrinase for that, a lager malt's being 1
 	Viscous      bool    // pentosans or beta-glucans make a thick mash
 	MostC        float64 // add at or below this temperature; 0: none
 }

@@ -22,6 +22,7 @@ var grainRows = []row[Grain]{
 	{Row{Path: PathOf("power"), Name: "enzymes", Vary: "enzymes", Part: true}, func(g *Grain) []Cell { return cells(lintner(&g.LintnerPower), alphaDU(&g.AlphaDU)) }},
 	{Row{Path: PathOf("power")}, func(g *Grain) []Cell { return cells(lintner(&g.LintnerPower)) }},
 	{Row{Path: PathOf("alpha")}, func(g *Grain) []Cell { return cells(alphaDU(&g.AlphaDU)) }},
+	{Row{Path: PathOf("limit-dextrinase")}, func(g *Grain) []Cell { return cells(share(&g.LimitShare)) }},
 	{Row{Path: PathOf("viscous")}, func(g *Grain) []Cell { return cells(datum(&g.Viscous)) }},
 	{Row{Path: PathOf("most")}, func(g *Grain) []Cell { return cells(temperature(&g.MostC)) }},
 }
@@ -84,7 +85,8 @@ var varied = map[string]map[string]quantity.Kind{
 	"mash": {
 		"gel-rate": quantity.None, "branched": quantity.None, "alpha-on-starch": quantity.None, "alpha-on-dextrin": quantity.None,
 		"beta-on-dextrin": quantity.None, "limit-on-branch": quantity.None, "alpha-half-life": quantity.None, "beta-half-life": quantity.None,
-		"limit-half-life": quantity.None, "malt-buffer": quantity.None, "raw-buffer": quantity.None, "backset-buffer": quantity.None,
+		"limit-half-life": quantity.None, "limit-bound-half-life": quantity.None, "limit-release": quantity.None,
+		"closed": quantity.None, "malt-buffer": quantity.None, "raw-buffer": quantity.None, "backset-buffer": quantity.None,
 		"water-flow": quantity.None, "grain-flow": quantity.None, "draff-holds": quantity.None,
 		"access-raw": quantity.Share, "malt-acidity": quantity.Acidity, "raw-acidity": quantity.Acidity,
 	},

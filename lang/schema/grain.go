@@ -28,6 +28,11 @@ var Grain = &Field{
 		},
 		{Name: "power", Shape: "LINTNER", Default: "0 lintner", Example: "power 240 lintner", Doc: "Diastatic power, as bought.", Limits: []Limit{mustBe(0, 500, "no malt has more")}},
 		{Name: "alpha", Shape: "DU", Default: "0 DU", Example: "alpha 90 DU", Doc: "Alpha-amylase.", Limits: []Limit{mustBe(0, 400, "no malt has more")}},
+		{
+			Name: "limit-dextrinase", Shape: "SHARE", Default: "100 %", Example: "limit-dextrinase 20 %",
+			Doc:    "Limit dextrinase that the kiln left, for its alpha-amylase: 100 % in a lager or distilling malt, about 20 % in a malt kilned as for ale.",
+			Limits: []Limit{mustBe(0, 2, "hardly any malt has more than a lager malt")},
+		},
 		{Name: "viscous", Shape: yesNo, Default: "no", Example: "viscous yes", Doc: "Whether its gums make a thick mash."},
 		{
 			Name: "most", Shape: "TEMP", Default: "none", Example: "most 71 C", Doc: "Add it at this temperature or below.",

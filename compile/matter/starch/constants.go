@@ -21,6 +21,8 @@ type Constants struct {
 	// where all granules can gelatinize.
 	GelSplitPosition float64
 	GelDonePosition  float64
+	GelExtract       float64 // extract, share of the wort, in which a malt's range is measured
+	GelPerExtractK   float64 // by which they rise with the share
 	GelRate          float64 // at the split
 	GelBelowJMol     float64
 	GelAboveJMol     float64
@@ -29,6 +31,7 @@ type Constants struct {
 
 	// Hydrolysis.
 	BranchedShare     float64 // of starch split, left as limit dextrins
+	ClosedShare       float64 // of those, that limit dextrinase does not open
 	AlphaOnStarch     float64
 	AlphaOnDextrin    float64
 	AlphaToGlucose    float64 // shares of straight dextrin that alpha-amylase splits
@@ -46,7 +49,18 @@ type Constants struct {
 	// Death of the malt's enzymes.
 	AlphaHalfLifeS, AlphaDeathJMol float64
 	BetaHalfLifeS, BetaDeathJMol   float64
-	LimitHalfLifeS, LimitDeathJMol float64
+	BetaTail                       float64 // share of it that outlasts the rest
+	BetaTailHalfLifeS              float64
+	ProtectExtract                 float64 // extract, share of the wort, at which the amylases' half-lives hold
+	ProtectFold                    float64 // so much more makes them e times as long
+
+	// Limit dextrinase: what a malt holds, and how it is set free.
+	LimitFree, LimitHeld                float64 // shares: free, and bound in the grist; the rest is bound and dissolved
+	LimitHalfLifeS, LimitBoundHalfLifeS float64
+	LimitDeathJMol                      float64
+	LimitDissolves                      float64 // rate at which the grist gives up what it holds
+	LimitRelease, LimitReleaseJMol      float64 // rate at which the bound is set free
+	LimitReleasePH                      float64 // at which it is so; ten times as much a pH below
 
 	// Acidity: the window in which each works at nine tenths or better.
 	AlphaPHLow, AlphaPHHigh float64
@@ -66,7 +80,10 @@ func (c *Constants) fields() []recipe.Constant {
 		{Name: "gel-energy-above", To: &c.GelAboveJMol},
 		{Name: "access-raw", To: &c.AccessRaw},
 		{Name: "access-malt", To: &c.AccessMalt},
+		{Name: "gel-extract", To: &c.GelExtract},
+		{Name: "gel-by-extract", To: &c.GelPerExtractK},
 		{Name: "branched", To: &c.BranchedShare},
+		{Name: "closed", To: &c.ClosedShare},
 		{Name: "alpha-on-starch", To: &c.AlphaOnStarch},
 		{Name: "alpha-on-dextrin", To: &c.AlphaOnDextrin},
 		{Name: "alpha-to-glucose", To: &c.AlphaToGlucose},
@@ -84,8 +101,19 @@ func (c *Constants) fields() []recipe.Constant {
 		{Name: "alpha-death-energy", To: &c.AlphaDeathJMol},
 		{Name: "beta-half-life", To: &c.BetaHalfLifeS},
 		{Name: "beta-death-energy", To: &c.BetaDeathJMol},
+		{Name: "beta-tail", To: &c.BetaTail},
+		{Name: "beta-tail-half-life", To: &c.BetaTailHalfLifeS},
+		{Name: "protect-extract", To: &c.ProtectExtract},
+		{Name: "protect-fold", To: &c.ProtectFold},
+		{Name: "limit-free", To: &c.LimitFree},
+		{Name: "limit-in-grist", To: &c.LimitHeld},
 		{Name: "limit-half-life", To: &c.LimitHalfLifeS},
+		{Name: "limit-bound-half-life", To: &c.LimitBoundHalfLifeS},
 		{Name: "limit-death-energy", To: &c.LimitDeathJMol},
+		{Name: "limit-dissolves", To: &c.LimitDissolves},
+		{Name: "limit-release", To: &c.LimitRelease},
+		{Name: "limit-release-energy", To: &c.LimitReleaseJMol},
+		{Name: "limit-release-acidity", To: &c.LimitReleasePH},
 		{Name: "alpha-acidity-low", To: &c.AlphaPHLow},
 		{Name: "alpha-acidity-high", To: &c.AlphaPHHigh},
 		{Name: "beta-acidity-low", To: &c.BetaPHLow},

@@ -10,22 +10,28 @@ import (
 )
 
 // The vector in which starch and enzymes are integrated: masses in kg, then of
-// each enzyme that only dies the logarithm of the share left (0 at first: so
-// its death is followed exactly while the temperature holds, and it never falls
-// below nothing), then the starch still in each grain's granules. A stage may
-// embed it in its own.
+// each enzyme the logarithm of the share left (0 at first: so its death is
+// followed closely, and it never falls below nothing), of free limit dextrinase
+// the share of all that there was, then the starch still in each grain's
+// granules. A stage may embed it in its own.
 const (
 	Water = iota
 	Gel
 	Dextrin // straight
 	LimitDextrin
+	Closed
 	Maltotriose
 	Maltose
 	Glucose
 	Alpha // from here on, logarithms of what is left
 	Beta
-	Limit
+	BetaTail
+	LimitHeld
+	LimitBound
+	Limit // free: a share
 	added // the first preparation
+
+	ofMalt = added - Alpha
 )
 
 // Kinetics is starch and enzymes ready to be integrated: which preparations and
@@ -34,33 +40,38 @@ const (
 type Kinetics struct {
 	TempC func(timeS float64) float64 // nil: as SetTemp left it
 
-	k     *Constants
-	added []Added
-	grain []Granules
-	start []float64 // activity of each enzyme at the beginning
+	k      *Constants
+	added  []Added
+	grain  []Granules
+	start  []float64 // activity of each enzyme at the beginning; of free limit dextrinase, of all of it
+	free   float64   // share of limit dextrinase free at the beginning
+	beside float64   // kg dissolved that is not of starch
 
 	tempC   float64
-	acidity []float64 // factor of each enzyme at pH: alpha, beta, limit, preparations
+	acidity []float64 // factor of each enzyme at pH, in the vector's order; of what is bound, of its release
 	warmth  []float64 // factor of each at tempC
 	death   []float64
 	left    []float64 // logarithms for which alive was reckoned
 	alive   []float64 // activity left
-	gel     []float64 // rate at which ready granules gelatinize
-	stays   []float64 // kg that cannot at this temperature
 }
 
 // NewKinetics is for the preparations of e and the grains of s; what is left of
 // each is the vector's business.
 func NewKinetics(k *Constants, s *State, e *Enzymes, tempC, pH float64) *Kinetics {
-	n, g := 3+len(e.Added), len(s.Raw)
-	room := make([]float64, 6*n+2*g)
-	r := &Kinetics{k: k, added: e.Added, grain: s.Raw, tempC: math.NaN()}
+	n := ofMalt + len(e.Added)
+	room := make([]float64, 6*n)
+	r := &Kinetics{k: k, added: e.Added, grain: s.Raw, beside: s.BesideKg, tempC: math.NaN()}
 	r.acidity, r.warmth, r.death, r.start = room[:n], room[n:2*n], room[2*n:3*n], room[3*n:4*n]
-	r.left, r.alive = room[4*n:5*n], room[5*n:6*n]
-	r.gel, r.stays = room[6*n:6*n+g], room[6*n+g:]
-	r.start[0], r.start[1], r.start[2] = e.Alpha, e.Beta, e.Limit
+	r.left, r.alive = room[4*n:5*n], room[5*n:]
+	for i, of := range e.ofMalt() {
+		r.start[i] = *of
+	}
+	if all := e.LimitAll(); all > 0 {
+		r.free = e.Limit / all
+		r.start[Limit-Alpha] = all
+	}
 	for i := range e.Added {
-		r.start[3+i] = e.Added[i].Activity
+		r.start[ofMalt+i] = e.Added[i].Activity
 	}
 	for i := range r.left {
 		r.left[i] = math.NaN()
@@ -77,6 +88,7 @@ func (r *Kinetics) Size() int { return added + len(r.added) + len(r.grain) }
 func (r *Kinetics) granules() int { return added + len(r.added) }
 
 // SetAcidity takes the factors a share f of the way from one set to another, as
+// SetAcidity takes the factors a share f of the way from one set to another, as
 // AcidityAt writes them.
 func (r *Kinetics) SetAcidity(from, to []float64, f float64) {
 	for i := range r.acidity {
@@ -84,19 +96,23 @@ func (r *Kinetics) SetAcidity(from, to []float64, f float64) {
 	}
 }
 
-// Enzymes is how many factors of acidity there are.
+// Enzymes is how many there are, and how many factors of acidity.
 func (r *Kinetics) Enzymes() int { return len(r.start) }
 
-// AcidityAt writes the share of its activity that each enzyme shows at a pH:
-// alpha, beta, limit, preparations.
+// AcidityAt writes the share of its activity that each enzyme shows at a pH, in
+// the vector's order; of bound limit dextrinase, how fast it is set free.
 func (r *Kinetics) AcidityAt(pH float64, out []float64) {
 	k := r.k
-	out[0] = acidityFactor(pH, k.AlphaPHLow, k.AlphaPHHigh)
-	out[1] = acidityFactor(pH, k.BetaPHLow, k.BetaPHHigh)
-	out[2] = acidityFactor(pH, k.LimitPHLow, k.LimitPHHigh)
+	beta := acidityFactor(pH, k.BetaPHLow, k.BetaPHHigh)
+	for i, f := range [ofMalt]float64{
+		acidityFactor(pH, k.AlphaPHLow, k.AlphaPHHigh), beta, beta,
+		1, k.release(pH), acidityFactor(pH, k.LimitPHLow, k.LimitPHHigh),
+	} {
+		out[i] = f
+	}
 	for i := range r.added {
 		z := r.added[i].Enzyme
-		out[3+i] = acidityFactor(pH, z.PHLow, z.PHHigh)
+		out[ofMalt+i] = acidityFactor(pH, z.PHLow, z.PHHigh)
 	}
 }
 
@@ -107,23 +123,34 @@ func (r *Kinetics) SetTemp(tempC float64) {
 	}
 	r.tempC = tempC
 	k := r.k
-	r.warmth[0] = arrhenius(k.AlphaJMol, k.ReferenceC, tempC)
-	r.warmth[1] = arrhenius(k.BetaJMol, k.ReferenceC, tempC)
-	r.warmth[2] = arrhenius(k.LimitJMol, k.ReferenceC, tempC)
-	r.death[0], r.death[1], r.death[2] = k.DeathRates(tempC)
+	beta := arrhenius(k.BetaJMol, k.ReferenceC, tempC)
+	for i, f := range [ofMalt]float64{
+		arrhenius(k.AlphaJMol, k.ReferenceC, tempC), beta, beta,
+		1, arrhenius(k.LimitReleaseJMol, k.ReferenceC, tempC), arrhenius(k.LimitJMol, k.ReferenceC, tempC),
+	} {
+		r.warmth[i] = f
+	}
+	d := k.DeathRates(tempC)
+	for i, f := range [ofMalt]float64{d.Alpha, d.Beta, d.BetaTail, d.LimitBound, d.LimitBound, d.Limit} {
+		r.death[i] = f
+	}
 	for i := range r.added {
 		z := r.added[i].Enzyme
-		r.warmth[3+i] = k.addedWarmth(z, tempC)
-		r.death[3+i] = AddedDeathRate(z, tempC)
+		r.warmth[ofMalt+i] = k.addedWarmth(z, tempC)
+		r.death[ofMalt+i] = AddedDeathRate(z, tempC)
 	}
-	for i := range r.grain {
-		g := &r.grain[i]
-		r.gel[i], r.stays[i] = 0, g.TotalKg
-		if tempC > g.LowC {
-			r.gel[i] = k.GelRateAt(g, tempC)
-			r.stays[i] = g.TotalKg * (1 - k.Gelatinizable(g, tempC))
-		}
+}
+
+// extract is what is dissolved, as a share of the wort.
+func (r *Kinetics) extract(y []float64) float64 {
+	dissolved := r.beside
+	for _, v := range y[Dextrin:Alpha] {
+		dissolved += v
 	}
+	if all := dissolved + y[Water]; all > 0 {
+		return dissolved / all
+	}
+	return 0
 }
 
 // Slopes is ode.System.
@@ -134,6 +161,9 @@ func (r *Kinetics) Slopes(t float64, y, d []float64) {
 	r.Flow(y, d)
 }
 
+// done is the share of a grain's starch that is not worth a rate.
+const done = 1e-10
+
 // Flow writes the change of each quantity a second, at the temperature and pH
 // that are set.
 func (r *Kinetics) Flow(y, d []float64) {
@@ -142,26 +172,31 @@ func (r *Kinetics) Flow(y, d []float64) {
 	if y[Water] > 0 {
 		perKg = 1 / y[Water]
 	}
-	alpha := r.rate(0, y[Alpha]) * perKg
-	beta := k.BetaOnDextrin * r.rate(1, y[Beta]) * perKg
-	limit := k.LimitOnBranch * r.rate(2, y[Limit]) * perKg
-	d[Alpha], d[Beta], d[Limit] = -r.death[0], -r.death[1], -r.death[2]
+	alpha := r.rate(Alpha, y) * perKg
+	beta := k.BetaOnDextrin * (r.rate(Beta, y) + r.rate(BetaTail, y)) * perKg
+	extract := r.extract(y)
+	exposed := k.Exposure(extract)
+	d[Alpha], d[Beta], d[BetaTail] = -exposed*r.death[0], -exposed*r.death[1], -exposed*r.death[2]
+	limit := k.LimitOnBranch * r.setFree(y, d) * perKg
 	liquefying, gluco := k.AlphaOnStarch*alpha, 0.0
 	for i := range r.added {
-		d[added+i] = -r.death[3+i]
+		d[added+i] = -r.death[ofMalt+i]
 		switch r.added[i].Enzyme.Does {
 		case recipe.Liquefying:
-			liquefying += r.rate(3+i, y[added+i]) * perKg
+			liquefying += r.rate(added+i, y) * perKg
 		case recipe.Saccharifying:
-			gluco += r.rate(3+i, y[added+i]) * perKg
+			gluco += r.rate(added+i, y) * perKg
 		}
 	}
 	d[Gel] = 0
 	for i := range r.grain {
-		j := r.granules() + i
-		x := 0.0
-		if ready := y[j] - r.stays[i]; ready > 0 {
-			x = r.gel[i] * ready
+		// To granules in a thick wort it is as much colder.
+		g, j := &r.grain[i], r.granules()+i
+		x, toThem := 0.0, r.tempC-k.GelRiseK(g, extract)
+		if toThem > g.LowC {
+			if ready := y[j] - g.TotalKg*(1-k.Gelatinizable(g, toThem)); ready > done*g.TotalKg {
+				x = k.GelRateAt(g, toThem) * ready
+			}
 		}
 		d[j] = -x
 		d[Gel] += x
@@ -169,7 +204,7 @@ func (r *Kinetics) Flow(y, d []float64) {
 
 	// Each reaction, as starch taken from its pool.
 	split, starchToGlucose := liquefying*y[Gel], gluco*y[Gel]
-	opened, limitToGlucose := limit*y[LimitDextrin], k.GlucoOnBranch*gluco*y[LimitDextrin]
+	opened, limitToGlucose, closedToGlucose := limit*y[LimitDextrin], k.GlucoOnBranch*gluco*y[LimitDextrin], k.GlucoOnBranch*gluco*y[Closed]
 	straight := y[Dextrin] / PerDextrin
 	byAlpha, byBeta, dextrinToGlucose := k.AlphaOnDextrin*alpha*straight, beta*straight, gluco*y[Dextrin]
 	threeToGlucose, twoToGlucose := k.GlucoOnMaltose*gluco*y[Maltotriose], k.GlucoOnMaltose*gluco*y[Maltose]
@@ -178,7 +213,10 @@ func (r *Kinetics) Flow(y, d []float64) {
 	three := byAlpha*(1-k.AlphaToGlucose-k.AlphaToMaltose) + byBeta*k.BetaToMaltotriose
 	two := byAlpha + byBeta - glucose - three
 	d[Gel] -= split + starchToGlucose
-	d[LimitDextrin] = PerDextrin*k.BranchedShare*split - opened - limitToGlucose
+	branched := PerDextrin * k.BranchedShare * split
+	d[LimitDextrin] = (1-k.ClosedShare)*branched - opened - limitToGlucose
+	d[Closed] = k.ClosedShare*branched - closedToGlucose
+	limitToGlucose += closedToGlucose
 	d[Dextrin] = PerDextrin*(1-k.BranchedShare)*split + opened - PerDextrin*(byAlpha+byBeta) - dextrinToGlucose
 	d[Maltotriose] = PerMaltotriose*three - threeToGlucose
 	d[Maltose] = PerMaltose*two - twoToGlucose
@@ -191,17 +229,50 @@ func (r *Kinetics) Flow(y, d []float64) {
 		threeToGlucose*(PerGlucose/PerMaltotriose-1) - twoToGlucose*(PerGlucose/PerMaltose-1)
 }
 
+// setFree writes what becomes of limit dextrinase and gives the activity of that
+// which is free.
+func (r *Kinetics) setFree(y, d []float64) float64 {
+	const held, bound, free = LimitHeld - Alpha, LimitBound - Alpha, Limit - Alpha
+	d[LimitHeld], d[LimitBound], d[Limit] = 0, 0, 0
+	all := r.start[free]
+	if all == 0 {
+		return 0
+	}
+	k := r.k
+	released := k.LimitRelease * r.warmth[bound] * r.acidity[bound]
+	idle := r.activity(bound, y[LimitBound])
+	d[LimitHeld] = -k.LimitDissolves - r.death[held]
+	d[LimitBound] = -released - r.death[bound]
+	if idle > 0 {
+		d[LimitBound] += k.LimitDissolves * r.activity(held, y[LimitHeld]) / idle
+	}
+	d[Limit] = released*idle/all - r.death[free]*y[Limit]
+	return all * max(0, y[Limit]) * r.warmth[free] * r.acidity[free]
+}
+
 // rate is that which an enzyme has in a kg of water.
-func (r *Kinetics) rate(i int, left float64) float64 {
+func (r *Kinetics) rate(j int, y []float64) float64 {
+	i := j - Alpha
+	return r.activity(i, y[j]) * r.warmth[i] * r.acidity[i]
+}
+
+// activity is the activity of an enzyme of whose logarithm so much is left.
+func (r *Kinetics) activity(i int, left float64) float64 {
 	if left != r.left[i] {
 		r.left[i] = left
 		r.alive[i] = r.start[i] * exponential.Exp(left)
 	}
-	return r.alive[i] * r.warmth[i] * r.acidity[i]
+	return r.alive[i]
 }
 
-// Left is the activity left of an enzyme: alpha, beta, limit, preparations.
-func (r *Kinetics) Left(y []float64, i int) float64 { return r.start[i] * exponential.Exp(y[Alpha+i]) }
+// Activity is what is left of an enzyme: those of the malt and then the
+// preparations, in the vector's order.
+func (r *Kinetics) Activity(y []float64, i int) float64 {
+	if Alpha+i == Limit {
+		return r.start[i] * max(0, y[Limit])
+	}
+	return r.start[i] * exponential.Exp(y[Alpha+i])
+}
 
 // Settle gives back what a step took too much, less than its tolerance, out of
 // a pool that it emptied.
@@ -212,11 +283,12 @@ func (r *Kinetics) Settle(y []float64) {
 			y[j] = 0
 		}
 	}
+	y[Limit] = max(0, y[Limit])
 	for _, p := range [...]struct {
 		from, to int
 		per      float64 // kg of the second from a kg of the first
 	}{
-		{Gel, Dextrin, PerDextrin}, {LimitDextrin, Dextrin, 1}, {Dextrin, Maltose, PerMaltose / PerDextrin},
+		{Gel, Dextrin, PerDextrin}, {Closed, LimitDextrin, 1}, {LimitDextrin, Dextrin, 1}, {Dextrin, Maltose, PerMaltose / PerDextrin},
 		{Maltotriose, Glucose, PerGlucose / PerMaltotriose}, {Maltose, Glucose, PerGlucose / PerMaltose},
 	} {
 		if x := y[p.from]; x < 0 {
@@ -227,45 +299,64 @@ func (r *Kinetics) Settle(y []float64) {
 	}
 }
 
-// Fast are the quantities that may answer quickly.
-func (r *Kinetics) Fast() []int {
-	fast := make([]int, 0, 4+len(r.grain))
+// hotC is from where free limit dextrinase dies within less than a step of the
+// integrator.
+const hotC = 68
+
+// Fast are the quantities that may answer quickly up to a temperature: among
+// them, in a hot mash, free limit dextrinase, which dies as fast as it is set free.
+func (r *Kinetics) Fast(mostC float64) []int {
+	fast := make([]int, 0, 5+len(r.grain))
 	for i := range r.grain {
 		fast = append(fast, r.granules()+i)
+	}
+	if r.start[Limit-Alpha] > 0 && mostC > hotC {
+		fast = append(fast, Limit)
 	}
 	return append(fast, Gel, LimitDextrin, Dextrin)
 }
 
 // Put writes a state and its enzymes into a vector, and Take reads them back.
-func (r *Kinetics) Put(y []float64, s *State, e *Enzymes) {
-	y[Water], y[Gel], y[Dextrin], y[LimitDextrin] = s.WaterKg, s.GelKg, s.DextrinKg, s.LimitDextrinKg
+func (r *Kinetics) Put(y []float64, s *State) {
+	y[Water], y[Gel], y[Dextrin], y[LimitDextrin], y[Closed] = s.WaterKg, s.GelKg, s.DextrinKg, s.LimitDextrinKg, s.ClosedKg
 	y[Maltotriose], y[Maltose], y[Glucose] = s.MaltotrioseKg, s.MaltoseKg, s.GlucoseKg
-	for i := range 3 + len(e.Added) {
-		y[Alpha+i] = 0
-	}
+	r.PutEnzymes(y[Alpha:r.granules()])
 	for i := range s.Raw {
 		y[r.granules()+i] = s.Raw[i].RawKg
 	}
 }
 
+// PutEnzymes writes the enzymes' part of the vector as it is at first.
+func (r *Kinetics) PutEnzymes(y []float64) {
+	clear(y)
+	y[Limit-Alpha] = r.free
+}
+
 // Take is the reverse of Put.
 func (r *Kinetics) Take(y []float64, s *State, e *Enzymes) {
-	s.WaterKg, s.GelKg, s.DextrinKg, s.LimitDextrinKg = y[Water], y[Gel], y[Dextrin], y[LimitDextrin]
+	s.WaterKg, s.GelKg, s.DextrinKg, s.LimitDextrinKg, s.ClosedKg = y[Water], y[Gel], y[Dextrin], y[LimitDextrin], y[Closed]
 	s.MaltotrioseKg, s.MaltoseKg, s.GlucoseKg = y[Maltotriose], y[Maltose], y[Glucose]
-	e.Alpha, e.Beta, e.Limit = r.Left(y, 0), r.Left(y, 1), r.Left(y, 2)
-	for i := range e.Added {
-		e.Added[i].Activity = r.Left(y, 3+i)
-	}
+	r.TakeEnzymes(y, e)
 	for i := range s.Raw {
 		s.Raw[i].RawKg = y[r.granules()+i]
 	}
 }
 
+// TakeEnzymes reads back the enzymes alone.
+func (r *Kinetics) TakeEnzymes(y []float64, e *Enzymes) {
+	for i, of := range e.ofMalt() {
+		*of = r.Activity(y, i)
+	}
+	for i := range e.Added {
+		e.Added[i].Activity = r.Activity(y, ofMalt+i)
+	}
+}
+
 // Floors writes below which each quantity counts no less for the error of a
-// step: a tenth of all the starch, and a factor of e in an enzyme.
+// step: a tenth of all the starch, and for an enzyme what EnzymeFloors says.
 func (r *Kinetics) Floors(y, floors []float64) {
 	carbohydrate := 0.0
-	for _, j := range [...]int{Gel, Dextrin, LimitDextrin, Maltotriose, Maltose, Glucose} {
+	for j := Gel; j < Alpha; j++ {
 		carbohydrate += y[j]
 	}
 	for j := r.granules(); j < r.Size(); j++ {
@@ -275,9 +366,16 @@ func (r *Kinetics) Floors(y, floors []float64) {
 	for j := range floors[:r.Size()] {
 		floors[j] = floor
 	}
-	for j := Alpha; j < r.granules(); j++ {
+	r.EnzymeFloors(floors[Alpha:r.granules()])
+}
+
+// EnzymeFloors writes those of the enzymes: three factors of e, and a tenth of
+// all limit dextrinase.
+func (r *Kinetics) EnzymeFloors(floors []float64) {
+	for j := range floors {
 		floors[j] = 3
 	}
+	floors[Limit-Alpha] = 0.1
 }
 
 // Tolerance is the error of a step, as a share of a quantity or of its floor,
@@ -298,9 +396,9 @@ func (c *Constants) RunTo(tolerance float64, s *State, e *Enzymes, tempC, pH, dt
 	r := NewKinetics(c, s, e, tempC, pH)
 	floors := make([]float64, r.Size())
 	y := make([]float64, r.Size())
-	r.Put(y, s, e)
+	r.Put(y, s)
 	r.Floors(y, floors)
-	solver := ode.New(r, r.Size(), ode.Options{Base: 60, Most: 20, Tolerance: tolerance, Floors: floors, Fast: r.Fast()})
+	solver := ode.New(r, r.Size(), ode.Options{Base: 60, Most: 20, Tolerance: tolerance, Floors: floors, Fast: r.Fast(tempC)})
 	copy(solver.Y(), y)
 	solver.Span(0, dtS, nil)
 	r.Take(solver.Y(), s, e)

@@ -53,11 +53,38 @@ func (c *Constants) Gelatinizable(g *Granules, tempC float64) float64 {
 	}
 }
 
-// DeathRates are those of the malt's enzymes at tempC, per second.
-func (c *Constants) DeathRates(tempC float64) (alpha, beta, limit float64) {
-	return math.Ln2 / c.AlphaHalfLifeS * arrhenius(c.AlphaDeathJMol, c.ReferenceC, tempC),
-		math.Ln2 / c.BetaHalfLifeS * arrhenius(c.BetaDeathJMol, c.ReferenceC, tempC),
-		math.Ln2 / c.LimitHalfLifeS * arrhenius(c.LimitDeathJMol, c.ReferenceC, tempC)
+// Deaths are the rates at which the malt's enzymes die, per second.
+type Deaths struct{ Alpha, Beta, BetaTail, LimitBound, Limit float64 }
+
+// DeathRates are those at tempC; of the amylases, in a wort as thick as their
+// half-lives are given for.
+func (c *Constants) DeathRates(tempC float64) Deaths {
+	beta := math.Ln2 * arrhenius(c.BetaDeathJMol, c.ReferenceC, tempC)
+	limit := math.Ln2 * arrhenius(c.LimitDeathJMol, c.ReferenceC, tempC)
+	return Deaths{
+		Alpha:      math.Ln2 * arrhenius(c.AlphaDeathJMol, c.ReferenceC, tempC) / c.AlphaHalfLifeS,
+		Beta:       beta / c.BetaHalfLifeS,
+		BetaTail:   beta / c.BetaTailHalfLifeS,
+		LimitBound: limit / c.LimitBoundHalfLifeS,
+		Limit:      limit / c.LimitHalfLifeS,
+	}
+}
+
+// Exposure is the share of their death rate at which the amylases die in a wort
+// with so much extract, as a share of it: what is dissolved protects them.
+func (c *Constants) Exposure(extract float64) float64 {
+	return exponential.Exp((c.ProtectExtract - extract) / c.ProtectFold)
+}
+
+// GelRiseK is by how much granules gelatinize hotter than their range says in a
+// wort with so much extract, as a share of it.
+func (c *Constants) GelRiseK(g *Granules, extract float64) float64 {
+	return c.GelPerExtractK * (extract - g.Extract)
+}
+
+// release is the factor by which bound limit dextrinase is set free at a pH.
+func (c *Constants) release(pH float64) float64 {
+	return exponential.Exp(math.Ln10 * (c.LimitReleasePH - pH))
 }
 
 // AddedDeathRate is that of a preparation at tempC, per second; 0 for one whose

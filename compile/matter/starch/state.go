@@ -19,6 +19,7 @@ const (
 // Granules is the starch of one grain that is still in the granule.
 type Granules struct {
 	LowC, HighC float64 // gelatinization range
+	Extract     float64 // share of the wort in which it was measured; 0: in water
 	TotalKg     float64 // all that went in within reach of the water
 	RawKg       float64 // of that, still in the granule
 	HeldKg      float64 // in coarse particles, never reached
@@ -32,10 +33,15 @@ type State struct {
 
 	GelKg          float64 // gelatinized, not yet split
 	DextrinKg      float64 // straight: the amylases split it further
-	LimitDextrinKg float64 // closed by a branch
+	LimitDextrinKg float64 // closed by a branch that limit dextrinase opens
+	ClosedKg       float64 // dextrin closed by branches that it does not
 	MaltotrioseKg  float64
 	MaltoseKg      float64
 	GlucoseKg      float64 // and other monosaccharides
+
+	// BesideKg is dissolved matter that is not of starch. It counts for the
+	// thickness alone: no mass here has it.
+	BesideKg float64
 }
 
 // StateOf is the starch side of a wort as it enters the fermenter. Starch still
@@ -44,36 +50,35 @@ func StateOf(w stream.Stream, e Enzymes) State {
 	return State{
 		WaterKg:        w.WaterKg,
 		GelKg:          w.GelStarchKg,
-		DextrinKg:      w.DextrinKg * (1 - e.BranchedShare),
+		DextrinKg:      w.DextrinKg * (1 - e.BranchedShare - e.ClosedShare),
 		LimitDextrinKg: w.DextrinKg * e.BranchedShare,
+		ClosedKg:       w.DextrinKg * e.ClosedShare,
 		MaltotrioseKg:  w.MaltotrioseKg,
 		MaltoseKg:      w.MaltoseKg,
 		GlucoseKg:      w.GlucoseKg,
+		BesideKg:       w.SolublesKg + w.BacksetKg,
 	}
 }
 
-// Into writes the state back to a stream and to the enzymes' branched share.
+// Into writes the state back to a stream and to the enzymes' shares of dextrin.
 // Raw starch is written only when the state holds granules.
 func (s *State) Into(w *stream.Stream, e *Enzymes) {
 	w.WaterKg = s.WaterKg
 	w.GelStarchKg = s.GelKg
-	w.DextrinKg = s.DextrinKg + s.LimitDextrinKg
+	w.DextrinKg = s.dextrinsKg()
 	w.MaltotrioseKg = s.MaltotrioseKg
 	w.MaltoseKg = s.MaltoseKg
 	w.GlucoseKg = s.GlucoseKg
 	if len(s.Raw) > 0 {
 		w.RawStarchKg = s.RawKg()
 	}
-	e.BranchedShare = s.BranchedShare()
+	e.BranchedShare, e.ClosedShare = 0, 0
+	if all := s.dextrinsKg(); all > 0 {
+		e.BranchedShare, e.ClosedShare = s.LimitDextrinKg/all, s.ClosedKg/all
+	}
 }
 
-// BranchedShare is the share of the dextrins that a branch closes.
-func (s *State) BranchedShare() float64 {
-	if all := s.DextrinKg + s.LimitDextrinKg; all > 0 {
-		return s.LimitDextrinKg / all
-	}
-	return 0
-}
+func (s *State) dextrinsKg() float64 { return s.DextrinKg + s.LimitDextrinKg + s.ClosedKg }
 
 // RawKg is all starch in the granule, within reach or not.
 func (s *State) RawKg() float64 {
@@ -86,13 +91,13 @@ func (s *State) RawKg() float64 {
 
 // StarchKg is everything counted as starch, without the water bound since.
 func (s *State) StarchKg() float64 {
-	return s.RawKg() + s.GelKg + (s.DextrinKg+s.LimitDextrinKg)/PerDextrin +
+	return s.RawKg() + s.GelKg + s.dextrinsKg()/PerDextrin +
 		s.MaltotrioseKg/PerMaltotriose + s.MaltoseKg/PerMaltose + s.GlucoseKg/PerGlucose
 }
 
 // MassKg is water and all that Run moves.
 func (s *State) MassKg() float64 {
-	return s.WaterKg + s.RawKg() + s.GelKg + s.DextrinKg + s.LimitDextrinKg +
+	return s.WaterKg + s.RawKg() + s.GelKg + s.dextrinsKg() +
 		s.MaltotrioseKg + s.MaltoseKg + s.GlucoseKg
 }
 

@@ -7,15 +7,25 @@
 // and in the enzymes dissolved in the water, and the enzymes die by a
 // first-order law of their own. Three things are added to it. Every grain has
 // its own gelatinization range, over which its granules melt one after another.
-// Dextrins are of two kinds, straight ones that the amylases go on splitting
-// and limit dextrins, closed by a branch that only limit dextrinase or
-// glucoamylase opens: without that difference starch liquefied in a hot cook
-// could not be made fermentable by malt added later. And enzymes may be added
-// as preparations.
+// Dextrins are of three kinds: straight ones that the amylases go on splitting;
+// limit dextrins, closed by a branch that only limit dextrinase or glucoamylase
+// opens; and a few with so many branches that limit dextrinase does not open
+// them. Without that difference starch liquefied in a hot cook could not be made
+// fermentable by malt added later. And enzymes may be added as preparations.
+//
+// Limit dextrinase is free, bound by its inhibitor and idle, or bound in the
+// grist (Sissons, J. ASBC 54 (1996) 19). The free dies within minutes in a hot
+// mash; the bound outlives it, and is set free the faster the lower the pH, so
+// that most of its work is done in the fermenter. That is why an unboiled wash
+// ferments on where a boiled wort stops (Vriesekoop et al., J. Inst. Brew. 116
+// (2010) 230), and why it loses little by a hotter mash.
+//
+// Thickness has two effects, of opposite sign. What is dissolved raises the
+// temperature at which granules gelatinize (De Schepper and Courtin, Food
+// Hydrocolloids (2022) 107745), and it protects the amylases.
 //
 // Left out: the hindrance of enzymes by their products, raw starch digestion
-// below gelatinization, the higher gelatinization temperature of very thick or
-// sugary mashes, retrogradation of starch that cools unconverted.
+// below gelatinization, retrogradation of starch that cools unconverted.
 package starch
 
 import "newmake/lang/recipe"
@@ -25,15 +35,23 @@ import "newmake/lang/recipe"
 type Enzymes struct {
 	// Of the malt: the activity left, in the units of the maltster's analysis
 	// times kg of malt (DU kg, degrees Lintner kg).
-	Alpha float64 // alpha-amylase, DU kg
-	Beta  float64 // beta-amylase, Lintner kg: diastatic power stands for it
-	Limit float64 // limit dextrinase, DU kg: no analysis gives it, alpha-amylase stands for it
+	Alpha    float64 // alpha-amylase, DU kg
+	Beta     float64 // beta-amylase, Lintner kg: diastatic power stands for it
+	BetaTail float64 // the part of it that outlasts the rest, Lintner kg
+
+	// Limit dextrinase, DU kg: no analysis gives it, alpha-amylase and the kiln
+	// stand for it. Most of a malt's is bound to its inhibitor and idle, and is
+	// set free as the pH falls.
+	Limit      float64 // free, at work
+	LimitBound float64 // dissolved, idle
+	LimitHeld  float64 // idle and still in the grist: it stays in the draff
 
 	Added []Added // preparations, in the order dosed
 
-	// BranchedShare is the share of the dextrins that are limit dextrins. It
-	// travels here because a stream knows dextrins only as one.
-	BranchedShare float64
+	// BranchedShare is the share of the dextrins that are limit dextrins, and
+	// ClosedShare that of those that limit dextrinase cannot open. They travel
+	// here because a stream knows dextrins only as one.
+	BranchedShare, ClosedShare float64
 }
 
 // Added is the activity left of one preparation.
@@ -46,10 +64,26 @@ type Added struct {
 
 // AddMalt adds the enzymes of massKg of a grain. A grain without power adds
 // none.
-func (e *Enzymes) AddMalt(g *recipe.Grain, massKg float64) {
+func (e *Enzymes) AddMalt(c *Constants, g *recipe.Grain, massKg float64) {
 	e.Alpha += g.AlphaDU * massKg
-	e.Limit += g.AlphaDU * massKg
-	e.Beta += g.LintnerPower * massKg
+	beta := g.LintnerPower * massKg
+	e.Beta += (1 - c.BetaTail) * beta
+	e.BetaTail += c.BetaTail * beta
+	limit := g.LimitShare * g.AlphaDU * massKg
+	e.Limit += c.LimitFree * limit
+	e.LimitHeld += c.LimitHeld * limit
+	e.LimitBound += (1 - c.LimitFree - c.LimitHeld) * limit
+}
+
+// BetaAll is all beta-amylase, Lintner kg.
+func (e Enzymes) BetaAll() float64 { return e.Beta + e.BetaTail }
+
+// LimitAll is all limit dextrinase, at work or idle, DU kg.
+func (e Enzymes) LimitAll() float64 { return e.Limit + e.LimitBound + e.LimitHeld }
+
+// ofMalt are the malt's pools, in the order in which the vector has them.
+func (e *Enzymes) ofMalt() [ofMalt]*float64 {
+	return [ofMalt]*float64{&e.Alpha, &e.Beta, &e.BetaTail, &e.LimitHeld, &e.LimitBound, &e.Limit}
 }
 
 // Dose adds massKg of a preparation, joined to an earlier dose of the same.
@@ -74,7 +108,9 @@ func (e Enzymes) Clone() Enzymes {
 // Scale is the share f of them: what runs off with that share of the liquor.
 func (e Enzymes) Scale(f float64) Enzymes {
 	e = e.Clone()
-	e.Alpha, e.Beta, e.Limit = e.Alpha*f, e.Beta*f, e.Limit*f
+	for _, p := range e.ofMalt() {
+		*p *= f
+	}
 	for i := range e.Added {
 		e.Added[i].Activity *= f
 		e.Added[i].Dosed *= f

@@ -114,14 +114,15 @@ func (y *system) Slopes(timeS float64, state, slopes []float64) {
 
 	// Bacteria eat what the yeast leaves. Gums become acid without water
 	// (CH2O both).
-	food := s[dextrin] + s[limitDextrin] + s[maltotrioseLeft] + s[gums]
+	food := s[dextrin] + s[limitDextrin] + s[closedDextrin] + s[maltotrioseLeft] + s[gums]
 	if sour := y.k.souring(t, s[lactic]/v, all*s[awake], food/v) * v; sour > 0 && food > 0 {
 		d[lactic] = sour
 		d[dextrin] = -sour * s[dextrin] / food / glucosePerDextrin
 		d[limitDextrin] = -sour * s[limitDextrin] / food / glucosePerDextrin
+		d[closedDextrin] = -sour * s[closedDextrin] / food / glucosePerDextrin
 		d[maltotrioseLeft] = -sour * s[maltotrioseLeft] / food / glucosePerMaltotriose
 		d[gums] = -sour * s[gums] / food
-		d[water] -= sour + d[dextrin] + d[limitDextrin] + d[maltotrioseLeft] + d[gums]
+		d[water] -= sour + d[dextrin] + d[limitDextrin] + d[closedDextrin] + d[maltotrioseLeft] + d[gums]
 	}
 
 	y.saccharify(s, d)
@@ -149,6 +150,7 @@ func (y *system) saccharify(s, d vector) {
 	z, dz := y.z, y.dz
 	three := s[maltotriose] + s[maltotrioseLeft]
 	z[starch.Water], z[starch.Gel], z[starch.Dextrin], z[starch.LimitDextrin] = s[water], s[gel], s[dextrin], s[limitDextrin]
+	z[starch.Closed] = s[closedDextrin]
 	z[starch.Maltotriose], z[starch.Maltose], z[starch.Glucose] = three, s[maltose], s[glucose]
 	copy(z[starch.Alpha:], s[enzymesLeft:])
 	y.starch.SetTemp(s[tempC])
@@ -157,6 +159,7 @@ func (y *system) saccharify(s, d vector) {
 	d[gel] += dz[starch.Gel]
 	d[dextrin] += dz[starch.Dextrin]
 	d[limitDextrin] += dz[starch.LimitDextrin]
+	d[closedDextrin] += dz[starch.Closed]
 	d[maltose] += dz[starch.Maltose]
 	d[glucose] += dz[starch.Glucose]
 	if made := dz[starch.Maltotriose]; made >= 0 {

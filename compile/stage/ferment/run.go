@@ -172,7 +172,8 @@ func newFerment(in *Input, k constants, sk *starch.Constants) *ferment {
 	s := f.s
 	s[glucose], s[maltose] = w.GlucoseKg, w.MaltoseKg
 	s[maltotriose], s[maltotrioseLeft] = y.maltotriose*w.MaltotrioseKg, (1-y.maltotriose)*w.MaltotrioseKg
-	s[dextrin], s[limitDextrin], s[gel] = set.DextrinKg, set.LimitDextrinKg, set.GelKg
+	s[dextrin], s[limitDextrin], s[closedDextrin], s[gel] = set.DextrinKg, set.LimitDextrinKg, set.ClosedKg, set.GelKg
+	y.starch.PutEnzymes(s[enzymesLeft:])
 	s[water] = w.WaterKg + in.PitchKg - dry
 	s[ethanol] = w.EthanolKg
 	s[solubles], s[gums] = (1-k.gums)*w.SolublesKg, k.gums*w.SolublesKg
@@ -203,14 +204,13 @@ func (f *ferment) floors() []float64 {
 	dissolved := max(0.1*w.ExtractKg(), 1e-9)
 	for i := range floors {
 		switch {
-		case i >= enzymesLeft:
-			floors[i] = 3 // of a logarithm
 		case i >= glycerol:
 			floors[i] = math.Inf(1) // sums that drive nothing
 		default:
 			floors[i] = dissolved
 		}
 	}
+	f.sys.starch.EnzymeFloors(floors[enzymesLeft:])
 	yeast := s[alive] + s[dead]
 	floors[alive], floors[dead], floors[grown] = yeast, yeast, max(yeast, 0.3*f.sys.growthMost)
 	floors[awake], floors[tempC] = 1, 25
@@ -307,12 +307,10 @@ func (f *ferment) finish(s vector) Result {
 	w := s.into(f.in.Wort)
 	o.Wash = w
 	e := &o.Enzymes
-	e.Alpha, e.Beta, e.Limit = f.sys.left(s, 0), f.sys.left(s, 1), f.sys.left(s, 2)
-	for i := range e.Added {
-		e.Added[i].Activity = f.sys.left(s, 3+i)
-	}
+	copy(f.sys.z[starch.Alpha:], s[enzymesLeft:])
+	f.sys.starch.TakeEnzymes(f.sys.z, e)
 	if w.DextrinKg > 0 {
-		e.BranchedShare = s[limitDextrin] / w.DextrinKg
+		e.BranchedShare, e.ClosedShare = s[limitDextrin]/w.DextrinKg, s[closedDextrin]/w.DextrinKg
 	}
 	o.FinalSG, o.ABV = w.SG(), w.ABV()
 	o.CO2Kg, o.PH = s[co2], f.sys.acidity(s)
@@ -335,10 +333,4 @@ func (f *ferment) finish(s vector) Result {
 		o.Attenuation = (before - after) / before
 	}
 	return o
-}
-
-// left is the activity left of one of the enzymes.
-func (y *system) left(s vector, i int) float64 {
-	y.z[starch.Alpha+i] = s[enzymesLeft+i]
-	return y.starch.Left(y.z, i)
 }

@@ -14,7 +14,8 @@ const (
 	maltotriose     // that this yeast can take
 	maltotrioseLeft // that it cannot
 	dextrin         // straight
-	limitDextrin    // closed by a branch
+	limitDextrin    // closed by a branch that limit dextrinase opens
+	closedDextrin   // closed by branches that it does not
 	gel             // starch not yet split
 	water
 	ethanol
@@ -37,7 +38,7 @@ const (
 	coolJ
 	lossJ
 	ventJ
-	enzymesLeft // from here on, as package starch has them: a logarithm for each
+	enzymesLeft // from here on, as package starch has them
 )
 
 type vector []float64
@@ -55,7 +56,7 @@ const (
 // liquidM3 is the volume in which things are dissolved; fixed is that of the
 // dissolved matter the ferment does not change.
 func (s vector) liquidM3(fixed float64) float64 {
-	solids := s[glucose] + s[maltose] + s[maltotriose] + s[maltotrioseLeft] + s[dextrin] + s[limitDextrin] +
+	solids := s[glucose] + s[maltose] + s[maltotriose] + s[maltotrioseLeft] + s[dextrin] + s[limitDextrin] + s[closedDextrin] +
 		s[solubles] + s[gums] + s[glycerol] + s[other] + s[lactic]
 	return volumeWater*s[water] + volumeEthanol*s[ethanol] + volumeSolids*solids + fixed
 }
@@ -87,7 +88,7 @@ func (s vector) into(w stream.Stream) stream.Stream {
 	w.GlucoseKg = s[glucose]
 	w.MaltoseKg = s[maltose]
 	w.MaltotrioseKg = s[maltotriose] + s[maltotrioseLeft]
-	w.DextrinKg = s[dextrin] + s[limitDextrin]
+	w.DextrinKg = s[dextrin] + s[limitDextrin] + s[closedDextrin]
 	w.GelStarchKg = s[gel]
 	w.WaterKg = s[water]
 	w.EthanolKg = s[ethanol]
@@ -123,12 +124,15 @@ func (y *system) Settle(state []float64) {
 	for _, food := range [...]struct {
 		of  int
 		per float64
-	}{{dextrin, glucosePerDextrin}, {limitDextrin, glucosePerDextrin}, {maltotrioseLeft, glucosePerMaltotriose}, {gums, 1}} {
+	}{{dextrin, glucosePerDextrin}, {limitDextrin, glucosePerDextrin}, {closedDextrin, glucosePerDextrin}, {maltotrioseLeft, glucosePerMaltotriose}, {gums, 1}} {
 		if short := -s[food.of]; short > 0 {
 			s[food.of] = 0
 			s[water] -= short * (1 - food.per)
 			s[lactic] -= short * food.per
 		}
+	}
+	if free := enzymesLeft + starch.Limit - starch.Alpha; s[free] < 0 {
+		s[free] = 0
 	}
 	if short := -s[gel]; short > 0 {
 		s[gel] = 0

@@ -40,19 +40,23 @@ func (b *body) dryKg() float64 {
 }
 
 // addGrain puts the parts of a grain in. Temperature is the caller's.
-func (b *body) addGrain(g *recipe.Grain, massKg, access float64) {
+func (b *body) addGrain(k *starch.Constants, g *recipe.Grain, massKg float64) {
+	access, measuredIn := k.AccessRaw, 0.0
+	if g.Malted {
+		access, measuredIn = k.AccessMalt, k.GelExtract
+	}
 	water, dry := massKg*g.Moisture, massKg*(1-g.Moisture)
 	total := dry * g.Starch
 	reached := total * access
 	b.starch.Raw = append(b.starch.Raw, starch.Granules{
-		LowC: g.GelLowC, HighC: g.GelHighC,
+		LowC: g.GelLowC, HighC: g.GelHighC, Extract: measuredIn,
 		TotalKg: reached, RawKg: reached, HeldKg: total - reached,
 	})
 	b.starch.WaterKg += water
 	b.starch.GlucoseKg += dry * g.Sugars
 	b.solublesKg += dry * g.Solubles
 	b.insolublesKg += max(0, dry*(1-g.Starch-g.Sugars-g.Solubles))
-	b.enzymes.AddMalt(g, massKg)
+	b.enzymes.AddMalt(k, g, massKg)
 	b.grainKg += massKg
 	b.waterInKg += water
 	b.dryJK += grainJK(g, massKg) - water*waterJKgK
@@ -84,6 +88,7 @@ func (b *body) takeLiquid(o *body, f float64) {
 	move(&s.GelKg, &t.GelKg)
 	move(&s.DextrinKg, &t.DextrinKg)
 	move(&s.LimitDextrinKg, &t.LimitDextrinKg)
+	move(&s.ClosedKg, &t.ClosedKg)
 	move(&s.MaltotrioseKg, &t.MaltotrioseKg)
 	move(&s.MaltoseKg, &t.MaltoseKg)
 	move(&s.GlucoseKg, &t.GlucoseKg)
@@ -92,7 +97,9 @@ func (b *body) takeLiquid(o *body, f float64) {
 	move(&b.waterInKg, &o.waterInKg)
 	move(&b.enzymes.Alpha, &o.enzymes.Alpha)
 	move(&b.enzymes.Beta, &o.enzymes.Beta)
+	move(&b.enzymes.BetaTail, &o.enzymes.BetaTail)
 	move(&b.enzymes.Limit, &o.enzymes.Limit)
+	move(&b.enzymes.LimitBound, &o.enzymes.LimitBound)
 	for i := range b.enzymes.Added {
 		a := &b.enzymes.Added[i]
 		if i == len(o.enzymes.Added) {

@@ -30,7 +30,7 @@ func (m *cooker) wait(step *Step, b *body, d drive, durS float64) {
 	if len(m.res.Curve) == 0 {
 		m.record(b)
 	}
-	l := m.liquors(b, d)
+	l := m.liquors(b, d, max(b.tempC, d.tempAfter(b.tempC, m.heatCapacityJK(b), durS)))
 	if m.steamJ > 0 && (d.heatW > 0 || d.ramp) {
 		l.steam(step, durS, math.Inf(1))
 	} else {
@@ -44,7 +44,7 @@ func (m *cooker) reach(step *Step, b *body, d drive, toC float64) {
 	if len(m.res.Curve) == 0 {
 		m.record(b)
 	}
-	l := m.liquors(b, d)
+	l := m.liquors(b, d, max(b.tempC, toC))
 	if m.steamJ > 0 && (d.heatW > 0 || d.ramp) {
 		if !l.steam(step, endlessS, toC) {
 			toC = b.tempC
@@ -73,7 +73,8 @@ type liquors struct {
 	fromS, fromC, cJK float64 // where this stretch of the drive began
 }
 
-func (m *cooker) liquors(b *body, d drive) *liquors {
+// liquors begins a pass in which the driven body gets no hotter than mostC.
+func (m *cooker) liquors(b *body, d drive, mostC float64) *liquors {
 	l := &liquors{m: m, d: d, bodies: [2]*body{b, m.other(b)}}
 	pH := m.acid.pH()
 	n := 0
@@ -81,19 +82,20 @@ func (m *cooker) liquors(b *body, d drive) *liquors {
 		if b == nil {
 			continue
 		}
+		b.starch.BesideKg = b.solublesKg + b.backsetKg
 		l.parts[i] = starch.NewKinetics(&m.k, &b.starch, &b.enzymes, b.tempC, pH)
 		n += l.parts[i].Size()
 	}
 	l.first = l.parts[0].Size()
 	floors := make([]float64, 2*n)
 	y, floors := floors[:n], floors[n:]
-	l.parts[0].Put(y, &b.starch, &b.enzymes)
+	l.parts[0].Put(y, &b.starch)
 	l.parts[0].Floors(y, floors)
-	fast := l.parts[0].Fast()
+	fast := l.parts[0].Fast(mostC)
 	if o := l.bodies[1]; o != nil {
-		l.parts[1].Put(y[l.first:], &o.starch, &o.enzymes)
+		l.parts[1].Put(y[l.first:], &o.starch)
 		l.parts[1].Floors(y[l.first:], floors[l.first:])
-		for _, j := range l.parts[1].Fast() {
+		for _, j := range l.parts[1].Fast(o.tempC) {
 			fast = append(fast, l.first+j)
 		}
 	}

@@ -19,7 +19,7 @@ func TheoryExtract(g *recipe.Grain) float64 {
 func (m *cooker) shares(s *Step) {
 	s.GelatinizedShare, s.ConvertedShare = m.starchShares()
 	s.AlphaLeft = share(m.tun.enzymes.Alpha+m.worts.enzymes.Alpha, m.alphaInDU)
-	s.BetaLeft = share(m.tun.enzymes.Beta+m.worts.enzymes.Beta, m.betaInL)
+	s.BetaLeft = share(m.tun.enzymes.BetaAll()+m.worts.enzymes.BetaAll(), m.betaInL)
 	s.AddedLeft = share(addedLeft(&m.tun.enzymes)+addedLeft(&m.worts.enzymes), m.addedInAct)
 }
 

@@ -121,11 +121,7 @@ func (m *cooker) add(step *Step, i int, s recipe.MashStep) error {
 		}
 		b.tempC = mixC(m.heatCapacityJK(b), b.tempC, grainJK(g, line.MassKg), m.in.AmbientC, slaking)
 		m.res.SlakingJ += slaking
-		access := m.k.AccessRaw
-		if g.Malted {
-			access = m.k.AccessMalt
-		}
-		b.addGrain(g, line.MassKg, access)
+		b.addGrain(&m.k, g, line.MassKg)
 		m.acid.addGrain(&m.c, g, line.MassKg)
 		dry := line.MassKg * (1 - g.Moisture)
 		m.startStarchKg += dry * g.Starch
