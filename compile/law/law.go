@@ -113,6 +113,14 @@ func (c batch) condition(k recipe.Condition) plan.Condition {
 			return plan.Condition{Asks: asks, Found: ageWords(c.Cask.RestS) + ": say so", Met: stated}
 		}
 		return held(asks, ageWords(c.Cask.RestS), true)
+	case recipe.IsNot:
+		asks := "not " + k.Other.Title
+		for _, o := range k.Other.Conditions {
+			if p := c.condition(o); p.Met == NotMet {
+				return held(asks, p.Asks+": "+p.Found, true)
+			}
+		}
+		return held(asks, "it is that, as far as can be tested", false)
 	case recipe.MadeIn:
 		return plan.Condition{Asks: "made in " + k.Text, Met: stated}
 	}

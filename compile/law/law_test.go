@@ -1,7 +1,10 @@
 package law_test
 
 import (
+	"fmt"
 	"maps"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -140,6 +143,24 @@ func both(k recipe.Condition) []tried {
 		return []tried{notMet("the stills that are planned", func(*spirit) {})}
 	case recipe.LabelUnder:
 		return []tried{met("old enough", rested(0)), {"younger", "not tested", rested(-2 * dayS)}, {"not in wood", "not tested", func(*spirit) {}}}
+	case recipe.IsNot:
+		meets := func(s *spirit) {
+			for _, o := range k.Other.Conditions {
+				sides := both(o)
+				if i := slices.IndexFunc(sides, func(t tried) bool { return t.met == "met" && t.what != "not in wood" && t.what != "no wood" }); i >= 0 {
+					sides[i].make(s)
+				}
+			}
+			for _, o := range k.Other.Conditions { // what another condition has set anew
+				if o.Test == recipe.AgeLeast {
+					s.Cask.RestS = o.AgeS
+				}
+			}
+		}
+		return []tried{
+			notMet("all that the other asks", meets),
+			met("another cereal", func(s *spirit) { meets(s); s.Bill.Lines = nil }),
+		}
 	case recipe.MadeIn:
 		return []tried{{"a place", "not tested", func(*spirit) {}}}
 	}
@@ -198,7 +219,7 @@ func TestBothSidesOfEveryCondition(t *testing.T) {
 			}
 		}
 	}
-	assert.Len(t, tests, 15, "every test is asked by some standard")
+	assert.Len(t, tests, 16, "every test is asked by some standard")
 }
 
 // TestTheFiguresOfTheStandards: what the sections say, apart from how it is tested.
@@ -253,4 +274,24 @@ func TestTwoStandards(t *testing.T) {
 	assert.Nil(t, recipe.Both())
 	assert.Same(t, rye, recipe.Both(rye))
 	assert.Zero(t, (*recipe.Standard)(nil).BottledAt().Value)
+}
+
+// TestEachIsNotTheOther: two standards may each say that they are not the other,
+// and neither waits for the other to be read.
+func TestEachIsNotTheOther(t *testing.T) {
+	dir := t.TempDir()
+	text := "newmake 1\n"
+	for _, names := range [][2]string{{"plain", "malted"}, {"malted", "plain"}} {
+		text += fmt.Sprintf("standard %s {\n  title \"%s\"\n  law \"the house's own\"\n  grain any at least 100 %%\n  not %s\n}\n", names[0], names[0], names[1])
+	}
+	require.NoError(t, os.WriteFile(filepath.Join(dir, "house.batch"), []byte(text), 0o600))
+	h, err := check.Load(dir, check.Options{})
+	require.NoError(t, err)
+	require.Empty(t, h.Check())
+	plain := h.Stock().Standards["plain"]
+	require.Len(t, plain.Conditions, 2)
+	other := plain.Conditions[1].Other
+	require.NotNil(t, other)
+	assert.Equal(t, "malted", other.Title)
+	assert.Len(t, other.Conditions, 1, "what it is not itself does not count")
 }

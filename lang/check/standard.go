@@ -53,6 +53,10 @@ func standard(n *tree.Node, e recipe.Entry, h *house.House, diags *diag.List) *r
 			}
 		case "label":
 			c.Test, c.AgeS, c.Text = recipe.LabelUnder, l.Num("duration"), l.Text("text")
+		case "not":
+			if c.Test, c.Other = recipe.IsNot, otherStandard(l, h, diags); c.Other == nil {
+				continue
+			}
 		case "made-in":
 			c.Test, c.Text = recipe.MadeIn, l.Text("text")
 		case "note":
@@ -64,6 +68,21 @@ func standard(n *tree.Node, e recipe.Entry, h *house.House, diags *diag.List) *r
 		s.Conditions = append(s.Conditions, c)
 	}
 	return s
+}
+
+// otherStandard reads the standard that a line says is not to be met. What is said
+// of that one's own lines is said where it stands; and what it is not itself does
+// not count, so two may each be what the other is not.
+func otherStandard(l *tree.Node, h *house.House, diags *diag.List) *recipe.Standard {
+	name := l.Get("standard")
+	if !h.Declares(schema.Standard, name.Text()) {
+		diags.Add(tree.UnknownName("standard of identity", name, func() []string { return h.EntryNames(schema.Standard) }))
+		return nil
+	}
+	e := h.Entry(schema.Standard, name.Text())
+	other := *e.Node
+	other.Lines = slices.DeleteFunc(slices.Clone(other.Lines), func(l *tree.Node) bool { return l.Field.Name == "not" })
+	return standard(&other, recipe.Entry{Name: name.Text()}, h, &diag.List{})
 }
 
 func grainCondition(c *recipe.Condition, l *tree.Node, h *house.House, diags *diag.List) {

@@ -108,8 +108,9 @@ type Condition struct {
 	Woods    []Wood  // WoodIs: any one of these will do
 	SizeM3   float64 // WoodIs: greatest cask, 0 for no limit
 	AgeS     float64
-	Text     string // MadeIn: the place; StillIs: pot or column; LabelUnder: what the label says
-	Law      string // section, from the line
+	Other    *Standard // IsNot: the one that it must not meet
+	Text     string    // MadeIn: the place; StillIs: pot or column; LabelUnder: what the label says
+	Law      string    // section, from the line
 	At       diag.Span
 }
 
@@ -131,6 +132,7 @@ const (
 	BottledAt     Test = "bottled-at"  // this strength and no other
 	StillIs       Test = "still"       // pot or column
 	LabelUnder    Test = "label-under" // younger than AgeS, the label says Text
+	IsNot         Test = "not"         // another standard is not met
 	MadeIn        Test = "made-in"     // stated, not tested
 )
 

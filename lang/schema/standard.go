@@ -24,6 +24,7 @@ var Standard = &Field{
 		{Name: "age", Shape: `"at" "least" DURATION`, Example: "age at least 2 years", Doc: "Time in wood.", Limits: []Limit{mustBe(0, 100*quantity.YearS, "no standard asks for a hundred years")}},
 		{Name: "bottled", Shape: `"at" ["least"] STRENGTH`, Example: "bottled at least 80 proof", Doc: "Strength in the bottle: the least, or without `least` the only one.", Limits: []Limit{aStrength}},
 		{Name: "label", Shape: `"under" DURATION TEXT`, Example: `label under 4 years "state the age"`, Doc: "What the label has to say of whisky that is younger in wood: stated where it is, not tested.", Limits: []Limit{mustBe(0, 100*quantity.YearS, "no standard asks for a hundred years")}},
+		{Name: "not", Shape: "STANDARD", Repeat: true, Key: "standard", Example: "not scotch-single-malt", Doc: "Another standard that it must not meet, as far as that can be tested."},
 		{Name: "made-in", Shape: "TEXT", Example: `made-in "United States"`, Doc: "Where it has to be made: stated, not tested."},
 		{Name: "note", Shape: "TEXT", Repeat: true, Example: `note "nothing added but water"`, Doc: "What no program can test."},
 	}},
