@@ -134,8 +134,8 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, dia
 	p.Promises = promise.Answered(answers)
 	list = append(list, notice.Promises(n.Batch, answers)...)
 	p.Summary = report.Summary(p, lowWines, hearts)
-	if err = numbers.Ran(p); err != nil {
-		return nil, notice.Failed(n, &numbers.Failure{Stage: numbers.Planning, Err: err})
+	if what := p.NoNumber(); what != "" {
+		return nil, notice.Failed(n, &numbers.Failure{Stage: numbers.Planning, Err: &numbers.RanAway{What: what}})
 	}
 	p.Notices = notice.InPlan(list)
 	return p, list

@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"newmake/compile/numbers"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -36,20 +35,4 @@ func TestNoNumberIsShown(t *testing.T) {
 		}
 		assert.Equal(t, list, NewChecks().Check(b), "check says so too")
 	}
-}
-
-// TestRan: a float that is none is found however deep, and its field is named.
-func TestRan(t *testing.T) {
-	type point struct{ TempC float64 }
-	type result struct {
-		Curve []point
-		Last  *point
-		ABV   [2]float64
-	}
-	sound := result{[]point{{1}, {2}}, &point{3}, [2]float64{4, math.MaxFloat64}}
-	assert.NoError(t, numbers.Ran(&sound))
-	assert.NoError(t, numbers.Ran(&result{}))
-	assert.ErrorContains(t, numbers.Ran(&result{Curve: []point{{1}, {math.NaN()}}}), "TempC is not a number")
-	assert.ErrorContains(t, numbers.Ran(&result{Last: &point{math.Inf(-1)}}), "TempC is not a number")
-	assert.ErrorContains(t, numbers.Ran(&result{ABV: [2]float64{0, math.Inf(1)}}), "ABV is not a number")
 }

@@ -69,7 +69,7 @@ func failed(s Stage, err error) error {
 // is no number.
 func ended(s Stage, err error, result any) error {
 	if err == nil {
-		err = Ran(result)
+		err = ran(result)
 	}
 	return failed(s, err)
 }

@@ -15,11 +15,51 @@ func (x *Account) round() {
 	x.CO2Kg = RoundTo(x.CO2Kg, 3)
 }
 
+func (x *Account) noNumber() string {
+	if !isNumber(x.SugarTakenKg) {
+		return "SugarTakenKg"
+	}
+	if !isNumber(x.SugarLeftKg) {
+		return "SugarLeftKg"
+	}
+	if !isNumber(x.EthanolYieldPct) {
+		return "EthanolYieldPct"
+	}
+	if !isNumber(x.YeastGrownKg) {
+		return "YeastGrownKg"
+	}
+	if !isNumber(x.GlycerolKg) {
+		return "GlycerolKg"
+	}
+	if !isNumber(x.VentEthanolKg) {
+		return "VentEthanolKg"
+	}
+	if !isNumber(x.VentWaterKg) {
+		return "VentWaterKg"
+	}
+	if !isNumber(x.CO2Kg) {
+		return "CO2Kg"
+	}
+	return ""
+}
+
 func (x *Addition) round() {
 	x.Amount.round()
 	if x.At != nil {
 		x.At.round()
 	}
+}
+
+func (x *Addition) noNumber() string {
+	if what := x.Amount.noNumber(); what != "" {
+		return what
+	}
+	if x.At != nil {
+		if what := x.At.noNumber(); what != "" {
+			return what
+		}
+	}
+	return ""
 }
 
 func (x *Bill) round() {
@@ -35,6 +75,32 @@ func (x *Bill) round() {
 	}
 }
 
+func (x *Bill) noNumber() string {
+	if !isNumber(x.TotalKg) {
+		return "TotalKg"
+	}
+	if !isNumber(x.Bushels) {
+		return "Bushels"
+	}
+	if !isNumber(x.ExtractKg) {
+		return "ExtractKg"
+	}
+	for i := range x.Lines {
+		if what := x.Lines[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if !isNumber(x.LintnerDeg) {
+		return "LintnerDeg"
+	}
+	for i := range x.Additions {
+		if what := x.Additions[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	return ""
+}
+
 func (x *Card) round() {
 	x.Target.round()
 	x.RoomC = RoundTo(x.RoomC, 1)
@@ -44,6 +110,26 @@ func (x *Card) round() {
 	for i := range x.Trims {
 		x.Trims[i].round()
 	}
+}
+
+func (x *Card) noNumber() string {
+	if what := x.Target.noNumber(); what != "" {
+		return what
+	}
+	if !isNumber(x.RoomC) {
+		return "RoomC"
+	}
+	for i := range x.Steps {
+		if what := x.Steps[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	for i := range x.Trims {
+		if what := x.Trims[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	return ""
 }
 
 func (x *CardStep) round() {
@@ -60,6 +146,45 @@ func (x *CardStep) round() {
 	for i := range x.Shows {
 		x.Shows[i].round()
 	}
+}
+
+func (x *CardStep) noNumber() string {
+	if !isNumber(x.SharePct) {
+		return "SharePct"
+	}
+	if !isNumber(x.AddL) {
+		return "AddL"
+	}
+	if !isNumber(x.AddScaleKg) {
+		return "AddScaleKg"
+	}
+	if !isNumber(x.WaterL) {
+		return "WaterL"
+	}
+	if !isNumber(x.WaterScaleKg) {
+		return "WaterScaleKg"
+	}
+	if !isNumber(x.AddGallons) {
+		return "AddGallons"
+	}
+	if !isNumber(x.WaterGallons) {
+		return "WaterGallons"
+	}
+	if what := x.Gives.noNumber(); what != "" {
+		return what
+	}
+	if !isNumber(x.GivesScaleKg) {
+		return "GivesScaleKg"
+	}
+	if !isNumber(x.MixedC) {
+		return "MixedC"
+	}
+	for i := range x.Shows {
+		if what := x.Shows[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	return ""
 }
 
 func (x *Cask) round() {
@@ -85,6 +210,54 @@ func (x *Cask) round() {
 	x.AngelsPct = RoundTo(x.AngelsPct, 1)
 }
 
+func (x *Cask) noNumber() string {
+	if !isNumber(x.SizeL) {
+		return "SizeL"
+	}
+	if what := x.Entry.noNumber(); what != "" {
+		return what
+	}
+	if x.Fill != nil {
+		if what := x.Fill.noNumber(); what != "" {
+			return what
+		}
+	}
+	if x.LastFill != nil {
+		if what := x.LastFill.noNumber(); what != "" {
+			return what
+		}
+	}
+	if what := x.Leftover.noNumber(); what != "" {
+		return what
+	}
+	if !isNumber(x.LeftoverOf) {
+		return "LeftoverOf"
+	}
+	if !isNumber(x.RestMonths) {
+		return "RestMonths"
+	}
+	for i := range x.Forecast {
+		if what := x.Forecast[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if !isNumber(x.BottleL) {
+		return "BottleL"
+	}
+	if what := x.BottleAt.noNumber(); what != "" {
+		return what
+	}
+	if x.BottleAsked != nil {
+		if what := x.BottleAsked.noNumber(); what != "" {
+			return what
+		}
+	}
+	if !isNumber(x.AngelsPct) {
+		return "AngelsPct"
+	}
+	return ""
+}
+
 func (x *CaskYear) round() {
 	x.AgeYears = RoundTo(x.AgeYears, 2)
 	x.VolumeL = RoundTo(x.VolumeL, 1)
@@ -95,6 +268,31 @@ func (x *CaskYear) round() {
 	x.WineGallons = RoundTo(x.WineGallons, 2)
 }
 
+func (x *CaskYear) noNumber() string {
+	if !isNumber(x.AgeYears) {
+		return "AgeYears"
+	}
+	if !isNumber(x.VolumeL) {
+		return "VolumeL"
+	}
+	if !isNumber(x.AbvPct) {
+		return "AbvPct"
+	}
+	if !isNumber(x.Proof) {
+		return "Proof"
+	}
+	if !isNumber(x.PureL) {
+		return "PureL"
+	}
+	if !isNumber(x.ProofGallons) {
+		return "ProofGallons"
+	}
+	if !isNumber(x.WineGallons) {
+		return "WineGallons"
+	}
+	return ""
+}
+
 func (x *Congener) round() {
 	for i := range x.Fractions {
 		x.Fractions[i].round()
@@ -103,9 +301,34 @@ func (x *Congener) round() {
 	x.Gain.round()
 }
 
+func (x *Congener) noNumber() string {
+	for i := range x.Fractions {
+		if what := x.Fractions[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if what := x.LeftPct.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Gain.noNumber(); what != "" {
+		return what
+	}
+	return ""
+}
+
 func (x *CongenerFraction) round() {
 	x.SharePct.round()
 	x.Relative.round()
+}
+
+func (x *CongenerFraction) noNumber() string {
+	if what := x.SharePct.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Relative.noNumber(); what != "" {
+		return what
+	}
+	return ""
 }
 
 func (x *CongenerPoint) round() {
@@ -114,6 +337,21 @@ func (x *CongenerPoint) round() {
 	for i := range x.Relative {
 		x.Relative[i] = RoundTo(x.Relative[i], 3)
 	}
+}
+
+func (x *CongenerPoint) noNumber() string {
+	if !isNumber(x.Min) {
+		return "Min"
+	}
+	if !isNumber(x.AbvPct) {
+		return "AbvPct"
+	}
+	for _, v := range x.Relative {
+		if !isNumber(v) {
+			return "Relative"
+		}
+	}
+	return ""
 }
 
 func (x *Congeners) round() {
@@ -126,6 +364,23 @@ func (x *Congeners) round() {
 	}
 }
 
+func (x *Congeners) noNumber() string {
+	if !isNumber(x.UncertaintyPct) {
+		return "UncertaintyPct"
+	}
+	for i := range x.Each {
+		if what := x.Each[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	for i := range x.Curve {
+		if what := x.Curve[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	return ""
+}
+
 func (x *Cost) round() {
 	for i := range x.Lines {
 		x.Lines[i].round()
@@ -136,9 +391,40 @@ func (x *Cost) round() {
 	x.PerCask = RoundTo(x.PerCask, 2)
 }
 
+func (x *Cost) noNumber() string {
+	for i := range x.Lines {
+		if what := x.Lines[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if !isNumber(x.Total) {
+		return "Total"
+	}
+	if !isNumber(x.PerLPA) {
+		return "PerLPA"
+	}
+	if !isNumber(x.PerPG) {
+		return "PerPG"
+	}
+	if !isNumber(x.PerCask) {
+		return "PerCask"
+	}
+	return ""
+}
+
 func (x *CostLine) round() {
 	x.Amount.round()
 	x.Cost = RoundTo(x.Cost, 2)
+}
+
+func (x *CostLine) noNumber() string {
+	if what := x.Amount.noNumber(); what != "" {
+		return what
+	}
+	if !isNumber(x.Cost) {
+		return "Cost"
+	}
+	return ""
 }
 
 func (x *Energy) round() {
@@ -152,6 +438,30 @@ func (x *Energy) round() {
 	x.WaterPerLPA = RoundTo(x.WaterPerLPA, 1)
 }
 
+func (x *Energy) noNumber() string {
+	for i := range x.Stages {
+		if what := x.Stages[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if !isNumber(x.HeatKWh) {
+		return "HeatKWh"
+	}
+	if !isNumber(x.CoolKWh) {
+		return "CoolKWh"
+	}
+	if !isNumber(x.WaterL) {
+		return "WaterL"
+	}
+	if !isNumber(x.KWhPerLPA) {
+		return "KWhPerLPA"
+	}
+	if !isNumber(x.WaterPerLPA) {
+		return "WaterPerLPA"
+	}
+	return ""
+}
+
 func (x *EnzymeWindow) round() {
 	x.FromMin = RoundTo(x.FromMin, 1)
 	x.LowC = RoundTo(x.LowC, 1)
@@ -159,10 +469,39 @@ func (x *EnzymeWindow) round() {
 	x.GoneC = RoundTo(x.GoneC, 1)
 }
 
+func (x *EnzymeWindow) noNumber() string {
+	if !isNumber(x.FromMin) {
+		return "FromMin"
+	}
+	if !isNumber(x.LowC) {
+		return "LowC"
+	}
+	if !isNumber(x.HighC) {
+		return "HighC"
+	}
+	if !isNumber(x.GoneC) {
+		return "GoneC"
+	}
+	return ""
+}
+
 func (x *Estimate) round() {
 	x.Value = RoundTo(x.Value, 3)
 	x.Low = RoundTo(x.Low, 3)
 	x.High = RoundTo(x.High, 3)
+}
+
+func (x *Estimate) noNumber() string {
+	if !isNumber(x.Value) {
+		return "Value"
+	}
+	if !isNumber(x.Low) {
+		return "Low"
+	}
+	if !isNumber(x.High) {
+		return "High"
+	}
+	return ""
 }
 
 func (x *Ferment) round() {
@@ -198,6 +537,96 @@ func (x *Ferment) round() {
 	x.Account.round()
 }
 
+func (x *Ferment) noNumber() string {
+	if !isNumber(x.PitchKg) {
+		return "PitchKg"
+	}
+	if !isNumber(x.PitchGPerL) {
+		return "PitchGPerL"
+	}
+	if !isNumber(x.PitchC) {
+		return "PitchC"
+	}
+	if !isNumber(x.HoldLowC) {
+		return "HoldLowC"
+	}
+	if !isNumber(x.HoldHighC) {
+		return "HoldHighC"
+	}
+	if !isNumber(x.Hours) {
+		return "Hours"
+	}
+	if !isNumber(x.AskedHours) {
+		return "AskedHours"
+	}
+	if !isNumber(x.DryHours) {
+		return "DryHours"
+	}
+	if !isNumber(x.FinalGravitySG) {
+		return "FinalGravitySG"
+	}
+	if !isNumber(x.FinalGrainSG) {
+		return "FinalGrainSG"
+	}
+	if !isNumber(x.AbvPct) {
+		return "AbvPct"
+	}
+	if !isNumber(x.WashVolumeL) {
+		return "WashVolumeL"
+	}
+	if !isNumber(x.PureL) {
+		return "PureL"
+	}
+	if !isNumber(x.ProofGallons) {
+		return "ProofGallons"
+	}
+	if what := x.Wash.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Liquid.noNumber(); what != "" {
+		return what
+	}
+	if !isNumber(x.AttenuationPct) {
+		return "AttenuationPct"
+	}
+	if !isNumber(x.SugarLeftKg) {
+		return "SugarLeftKg"
+	}
+	if !isNumber(x.PH) {
+		return "PH"
+	}
+	if !isNumber(x.SourHours) {
+		return "SourHours"
+	}
+	if !isNumber(x.PeakC) {
+		return "PeakC"
+	}
+	if !isNumber(x.PeakHours) {
+		return "PeakHours"
+	}
+	if !isNumber(x.PeakHeatKW) {
+		return "PeakHeatKW"
+	}
+	if !isNumber(x.CoolKWh) {
+		return "CoolKWh"
+	}
+	if !isNumber(x.CO2Kg) {
+		return "CO2Kg"
+	}
+	if !isNumber(x.CO2M3) {
+		return "CO2M3"
+	}
+	for i := range x.Curve {
+		if what := x.Curve[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if what := x.Account.noNumber(); what != "" {
+		return what
+	}
+	return ""
+}
+
 func (x *FermentPoint) round() {
 	x.Hour = RoundTo(x.Hour, 2)
 	x.TempC = RoundTo(x.TempC, 2)
@@ -208,6 +637,37 @@ func (x *FermentPoint) round() {
 	x.HeatKW = RoundTo(x.HeatKW, 2)
 	x.CO2Kg = RoundTo(x.CO2Kg, 2)
 	x.CoolingPct = RoundTo(x.CoolingPct, 0)
+}
+
+func (x *FermentPoint) noNumber() string {
+	if !isNumber(x.Hour) {
+		return "Hour"
+	}
+	if !isNumber(x.TempC) {
+		return "TempC"
+	}
+	if !isNumber(x.SG) {
+		return "SG"
+	}
+	if !isNumber(x.AbvPct) {
+		return "AbvPct"
+	}
+	if !isNumber(x.PH) {
+		return "PH"
+	}
+	if !isNumber(x.YeastGPerL) {
+		return "YeastGPerL"
+	}
+	if !isNumber(x.HeatKW) {
+		return "HeatKW"
+	}
+	if !isNumber(x.CO2Kg) {
+		return "CO2Kg"
+	}
+	if !isNumber(x.CoolingPct) {
+		return "CoolingPct"
+	}
+	return ""
 }
 
 func (x *Fraction) round() {
@@ -221,12 +681,59 @@ func (x *Fraction) round() {
 	x.PureShare = RoundTo(x.PureShare, 1)
 }
 
+func (x *Fraction) noNumber() string {
+	if what := x.Lot.noNumber(); what != "" {
+		return what
+	}
+	if !isNumber(x.StartMin) {
+		return "StartMin"
+	}
+	if !isNumber(x.EndMin) {
+		return "EndMin"
+	}
+	if !isNumber(x.StartOverL) {
+		return "StartOverL"
+	}
+	if !isNumber(x.EndOverL) {
+		return "EndOverL"
+	}
+	if what := x.Begins.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Ends.noNumber(); what != "" {
+		return what
+	}
+	if !isNumber(x.PureShare) {
+		return "PureShare"
+	}
+	return ""
+}
+
 func (x *Grain) round() {
 	x.MassKg = RoundTo(x.MassKg, 2)
 	x.SharePct = RoundTo(x.SharePct, 2)
 	x.MoisturePct = RoundTo(x.MoisturePct, 1)
 	x.ExtractKg = RoundTo(x.ExtractKg, 2)
 	x.TheoryExtractKg = RoundTo(x.TheoryExtractKg, 2)
+}
+
+func (x *Grain) noNumber() string {
+	if !isNumber(x.MassKg) {
+		return "MassKg"
+	}
+	if !isNumber(x.SharePct) {
+		return "SharePct"
+	}
+	if !isNumber(x.MoisturePct) {
+		return "MoisturePct"
+	}
+	if !isNumber(x.ExtractKg) {
+		return "ExtractKg"
+	}
+	if !isNumber(x.TheoryExtractKg) {
+		return "TheoryExtractKg"
+	}
+	return ""
 }
 
 func (x *House) round() {
@@ -242,6 +749,36 @@ func (x *House) round() {
 	}
 }
 
+func (x *House) noNumber() string {
+	if !isNumber(x.ElevationM) {
+		return "ElevationM"
+	}
+	if !isNumber(x.PressureKPa) {
+		return "PressureKPa"
+	}
+	if !isNumber(x.WaterBoilsC) {
+		return "WaterBoilsC"
+	}
+	if !isNumber(x.WaterC) {
+		return "WaterC"
+	}
+	if !isNumber(x.HardnessPPM) {
+		return "HardnessPPM"
+	}
+	if !isNumber(x.AmbientC) {
+		return "AmbientC"
+	}
+	if !isNumber(x.BoilerKW) {
+		return "BoilerKW"
+	}
+	for i := range x.Vessels {
+		if what := x.Vessels[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	return ""
+}
+
 func (x *Lot) round() {
 	x.VolumeL = RoundTo(x.VolumeL, 2)
 	x.AbvPct = RoundTo(x.AbvPct, 2)
@@ -250,6 +787,31 @@ func (x *Lot) round() {
 	x.Proof = RoundTo(x.Proof, 1)
 	x.ProofGallons = RoundTo(x.ProofGallons, 2)
 	x.MassKg = RoundTo(x.MassKg, 2)
+}
+
+func (x *Lot) noNumber() string {
+	if !isNumber(x.VolumeL) {
+		return "VolumeL"
+	}
+	if !isNumber(x.AbvPct) {
+		return "AbvPct"
+	}
+	if !isNumber(x.PureL) {
+		return "PureL"
+	}
+	if !isNumber(x.WineGallons) {
+		return "WineGallons"
+	}
+	if !isNumber(x.Proof) {
+		return "Proof"
+	}
+	if !isNumber(x.ProofGallons) {
+		return "ProofGallons"
+	}
+	if !isNumber(x.MassKg) {
+		return "MassKg"
+	}
+	return ""
 }
 
 func (x *Mash) round() {
@@ -286,6 +848,91 @@ func (x *Mash) round() {
 	}
 }
 
+func (x *Mash) noNumber() string {
+	if !isNumber(x.OriginalGravitySG) {
+		return "OriginalGravitySG"
+	}
+	if !isNumber(x.HydrometerSG) {
+		return "HydrometerSG"
+	}
+	if !isNumber(x.Plato) {
+		return "Plato"
+	}
+	if !isNumber(x.PH) {
+		return "PH"
+	}
+	if !isNumber(x.VolumeL) {
+		return "VolumeL"
+	}
+	if !isNumber(x.MostVolumeL) {
+		return "MostVolumeL"
+	}
+	if !isNumber(x.LiquorL) {
+		return "LiquorL"
+	}
+	if !isNumber(x.BacksetL) {
+		return "BacksetL"
+	}
+	if !isNumber(x.BacksetPct) {
+		return "BacksetPct"
+	}
+	if !isNumber(x.LiquorGristLPerKg) {
+		return "LiquorGristLPerKg"
+	}
+	if !isNumber(x.GelatinizedPct) {
+		return "GelatinizedPct"
+	}
+	if !isNumber(x.ConversionPct) {
+		return "ConversionPct"
+	}
+	if !isNumber(x.FermentablePct) {
+		return "FermentablePct"
+	}
+	if !isNumber(x.ExtractKg) {
+		return "ExtractKg"
+	}
+	if !isNumber(x.TheoryExtractKg) {
+		return "TheoryExtractKg"
+	}
+	if !isNumber(x.DraffKg) {
+		return "DraffKg"
+	}
+	if !isNumber(x.Hours) {
+		return "Hours"
+	}
+	if !isNumber(x.BoilC) {
+		return "BoilC"
+	}
+	if !isNumber(x.HeatKWh) {
+		return "HeatKWh"
+	}
+	if !isNumber(x.CoolKWh) {
+		return "CoolKWh"
+	}
+	if !isNumber(x.CoolingWaterL) {
+		return "CoolingWaterL"
+	}
+	if !isNumber(x.SteamCondensateL) {
+		return "SteamCondensateL"
+	}
+	for i := range x.Steps {
+		if what := x.Steps[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	for i := range x.Curve {
+		if what := x.Curve[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	for i := range x.Windows {
+		if what := x.Windows[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	return ""
+}
+
 func (x *MashPoint) round() {
 	x.Min = RoundTo(x.Min, 2)
 	x.TempC = RoundTo(x.TempC, 2)
@@ -294,6 +941,31 @@ func (x *MashPoint) round() {
 	x.AlphaLeftPct = RoundTo(x.AlphaLeftPct, 1)
 	x.BetaLeftPct = RoundTo(x.BetaLeftPct, 1)
 	x.AddedLeftPct = RoundTo(x.AddedLeftPct, 1)
+}
+
+func (x *MashPoint) noNumber() string {
+	if !isNumber(x.Min) {
+		return "Min"
+	}
+	if !isNumber(x.TempC) {
+		return "TempC"
+	}
+	if !isNumber(x.GelatinizedPct) {
+		return "GelatinizedPct"
+	}
+	if !isNumber(x.ConvertedPct) {
+		return "ConvertedPct"
+	}
+	if !isNumber(x.AlphaLeftPct) {
+		return "AlphaLeftPct"
+	}
+	if !isNumber(x.BetaLeftPct) {
+		return "BetaLeftPct"
+	}
+	if !isNumber(x.AddedLeftPct) {
+		return "AddedLeftPct"
+	}
+	return ""
 }
 
 func (x *MashStep) round() {
@@ -311,14 +983,70 @@ func (x *MashStep) round() {
 	x.AddedLeftPct = RoundTo(x.AddedLeftPct, 1)
 }
 
+func (x *MashStep) noNumber() string {
+	if !isNumber(x.StartMin) {
+		return "StartMin"
+	}
+	if !isNumber(x.Minutes) {
+		return "Minutes"
+	}
+	if !isNumber(x.FromC) {
+		return "FromC"
+	}
+	if !isNumber(x.ToC) {
+		return "ToC"
+	}
+	if !isNumber(x.VolumeL) {
+		return "VolumeL"
+	}
+	if !isNumber(x.HeatKWh) {
+		return "HeatKWh"
+	}
+	if !isNumber(x.CoolKWh) {
+		return "CoolKWh"
+	}
+	if !isNumber(x.GelatinizedPct) {
+		return "GelatinizedPct"
+	}
+	if !isNumber(x.ConvertedPct) {
+		return "ConvertedPct"
+	}
+	if !isNumber(x.AlphaLeftPct) {
+		return "AlphaLeftPct"
+	}
+	if !isNumber(x.BetaLeftPct) {
+		return "BetaLeftPct"
+	}
+	if !isNumber(x.AddedLeftPct) {
+		return "AddedLeftPct"
+	}
+	return ""
+}
+
 func (x *Occupancy) round() {
 	x.Hours = RoundTo(x.Hours, 1)
+}
+
+func (x *Occupancy) noNumber() string {
+	if !isNumber(x.Hours) {
+		return "Hours"
+	}
+	return ""
 }
 
 func (x *Phrase) round() {
 	for i := range x.Values {
 		x.Values[i].round()
 	}
+}
+
+func (x *Phrase) noNumber() string {
+	for i := range x.Values {
+		if what := x.Values[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	return ""
 }
 
 func (x *Plan) round() {
@@ -353,10 +1081,90 @@ func (x *Plan) round() {
 	x.Schedule.round()
 }
 
+func (x *Plan) noNumber() string {
+	if what := x.Summary.noNumber(); what != "" {
+		return what
+	}
+	if what := x.House.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Bill.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Mash.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Ferment.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Strip.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Spirit.noNumber(); what != "" {
+		return what
+	}
+	if x.Congeners != nil {
+		if what := x.Congeners.noNumber(); what != "" {
+			return what
+		}
+	}
+	if x.Reduction != nil {
+		if what := x.Reduction.noNumber(); what != "" {
+			return what
+		}
+	}
+	if x.Card != nil {
+		if what := x.Card.noNumber(); what != "" {
+			return what
+		}
+	}
+	if what := x.Cask.noNumber(); what != "" {
+		return what
+	}
+	for i := range x.Streams {
+		if what := x.Streams[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if what := x.Yield.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Energy.noNumber(); what != "" {
+		return what
+	}
+	if x.Cost != nil {
+		if what := x.Cost.noNumber(); what != "" {
+			return what
+		}
+	}
+	for i := range x.Promises {
+		if what := x.Promises[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if what := x.Schedule.noNumber(); what != "" {
+		return what
+	}
+	return ""
+}
+
 func (x *Promise) round() {
 	x.Promised.round()
 	x.Tolerance.round()
 	x.Found.round()
+}
+
+func (x *Promise) noNumber() string {
+	if what := x.Promised.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Tolerance.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Found.noNumber(); what != "" {
+		return what
+	}
+	return ""
 }
 
 func (x *Quantity) round() {
@@ -366,9 +1174,35 @@ func (x *Quantity) round() {
 	x.Abv60F = RoundTo(x.Abv60F, 2)
 }
 
+func (x *Quantity) noNumber() string {
+	if !isNumber(x.Value) {
+		return "Value"
+	}
+	if !isNumber(x.Proof) {
+		return "Proof"
+	}
+	if !isNumber(x.Gallons) {
+		return "Gallons"
+	}
+	if !isNumber(x.Abv60F) {
+		return "Abv60F"
+	}
+	return ""
+}
+
 func (x *Reading) round() {
 	x.Expect.round()
 	x.Tolerance.round()
+}
+
+func (x *Reading) noNumber() string {
+	if what := x.Expect.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Tolerance.noNumber(); what != "" {
+		return what
+	}
+	return ""
 }
 
 func (x *Reduction) round() {
@@ -381,6 +1215,37 @@ func (x *Reduction) round() {
 	x.TempRiseC = RoundTo(x.TempRiseC, 1)
 	x.WaterGallons = RoundTo(x.WaterGallons, 3)
 	x.ContractionGallons = RoundTo(x.ContractionGallons, 3)
+}
+
+func (x *Reduction) noNumber() string {
+	if what := x.From.noNumber(); what != "" {
+		return what
+	}
+	if what := x.To.noNumber(); what != "" {
+		return what
+	}
+	if !isNumber(x.WaterL) {
+		return "WaterL"
+	}
+	if !isNumber(x.WaterKg) {
+		return "WaterKg"
+	}
+	if !isNumber(x.WaterScaleKg) {
+		return "WaterScaleKg"
+	}
+	if !isNumber(x.ContractionL) {
+		return "ContractionL"
+	}
+	if !isNumber(x.TempRiseC) {
+		return "TempRiseC"
+	}
+	if !isNumber(x.WaterGallons) {
+		return "WaterGallons"
+	}
+	if !isNumber(x.ContractionGallons) {
+		return "ContractionGallons"
+	}
+	return ""
 }
 
 func (x *Run) round() {
@@ -411,6 +1276,69 @@ func (x *Run) round() {
 	}
 }
 
+func (x *Run) noNumber() string {
+	if what := x.Charge.noNumber(); what != "" {
+		return what
+	}
+	if x.FeintsReturned != nil {
+		if what := x.FeintsReturned.noNumber(); what != "" {
+			return what
+		}
+	}
+	if !isNumber(x.ChargeWaterL) {
+		return "ChargeWaterL"
+	}
+	if !isNumber(x.HeartsOfLowWinesPct) {
+		return "HeartsOfLowWinesPct"
+	}
+	if !isNumber(x.HeatUpMin) {
+		return "HeatUpMin"
+	}
+	if !isNumber(x.Hours) {
+		return "Hours"
+	}
+	if !isNumber(x.TotalHours) {
+		return "TotalHours"
+	}
+	if !isNumber(x.MostFillPct) {
+		return "MostFillPct"
+	}
+	if !isNumber(x.StopAbvPct) {
+		return "StopAbvPct"
+	}
+	for i := range x.Fractions {
+		if what := x.Fractions[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if x.Feints != nil {
+		if what := x.Feints.noNumber(); what != "" {
+			return what
+		}
+	}
+	if what := x.Residue.noNumber(); what != "" {
+		return what
+	}
+	if !isNumber(x.LossL) {
+		return "LossL"
+	}
+	if !isNumber(x.HeatKWh) {
+		return "HeatKWh"
+	}
+	if !isNumber(x.CoolKWh) {
+		return "CoolKWh"
+	}
+	if !isNumber(x.CoolingWaterL) {
+		return "CoolingWaterL"
+	}
+	for i := range x.Curve {
+		if what := x.Curve[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	return ""
+}
+
 func (x *RunPoint) round() {
 	x.Min = RoundTo(x.Min, 2)
 	x.PotC = RoundTo(x.PotC, 2)
@@ -420,6 +1348,34 @@ func (x *RunPoint) round() {
 	x.PotAbvPct = RoundTo(x.PotAbvPct, 2)
 	x.OverL = RoundTo(x.OverL, 2)
 	x.RateLPerH = RoundTo(x.RateLPerH, 1)
+}
+
+func (x *RunPoint) noNumber() string {
+	if !isNumber(x.Min) {
+		return "Min"
+	}
+	if !isNumber(x.PotC) {
+		return "PotC"
+	}
+	if !isNumber(x.VapourC) {
+		return "VapourC"
+	}
+	if !isNumber(x.AbvPct) {
+		return "AbvPct"
+	}
+	if !isNumber(x.Proof) {
+		return "Proof"
+	}
+	if !isNumber(x.PotAbvPct) {
+		return "PotAbvPct"
+	}
+	if !isNumber(x.OverL) {
+		return "OverL"
+	}
+	if !isNumber(x.RateLPerH) {
+		return "RateLPerH"
+	}
+	return ""
 }
 
 func (x *Schedule) round() {
@@ -434,10 +1390,46 @@ func (x *Schedule) round() {
 	x.ElapsedHours = RoundTo(x.ElapsedHours, 1)
 }
 
+func (x *Schedule) noNumber() string {
+	for i := range x.Steps {
+		if what := x.Steps[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	for i := range x.Vessels {
+		if what := x.Vessels[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if !isNumber(x.PeopleHours) {
+		return "PeopleHours"
+	}
+	if !isNumber(x.OutOfShiftH) {
+		return "OutOfShiftH"
+	}
+	if !isNumber(x.ElapsedHours) {
+		return "ElapsedHours"
+	}
+	return ""
+}
+
 func (x *Shown) round() {
 	x.TempC = RoundTo(x.TempC, 2)
 	x.Proof = RoundTo(x.Proof, 1)
 	x.AbvPct = RoundTo(x.AbvPct, 1)
+}
+
+func (x *Shown) noNumber() string {
+	if !isNumber(x.TempC) {
+		return "TempC"
+	}
+	if !isNumber(x.Proof) {
+		return "Proof"
+	}
+	if !isNumber(x.AbvPct) {
+		return "AbvPct"
+	}
+	return ""
 }
 
 func (x *StageEnergy) round() {
@@ -445,6 +1437,22 @@ func (x *StageEnergy) round() {
 	x.CoolKWh = RoundTo(x.CoolKWh, 1)
 	x.ProcessL = RoundTo(x.ProcessL, 0)
 	x.CoolingWaterL = RoundTo(x.CoolingWaterL, 0)
+}
+
+func (x *StageEnergy) noNumber() string {
+	if !isNumber(x.HeatKWh) {
+		return "HeatKWh"
+	}
+	if !isNumber(x.CoolKWh) {
+		return "CoolKWh"
+	}
+	if !isNumber(x.ProcessL) {
+		return "ProcessL"
+	}
+	if !isNumber(x.CoolingWaterL) {
+		return "CoolingWaterL"
+	}
+	return ""
 }
 
 func (x *Step) round() {
@@ -455,6 +1463,27 @@ func (x *Step) round() {
 	}
 	x.WaitMin = RoundTo(x.WaitMin, 1)
 	x.OutOfShift = RoundTo(x.OutOfShift, 1)
+}
+
+func (x *Step) noNumber() string {
+	if !isNumber(x.DurationMin) {
+		return "DurationMin"
+	}
+	if what := x.Do.noNumber(); what != "" {
+		return what
+	}
+	for i := range x.Read {
+		if what := x.Read[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if !isNumber(x.WaitMin) {
+		return "WaitMin"
+	}
+	if !isNumber(x.OutOfShift) {
+		return "OutOfShift"
+	}
+	return ""
 }
 
 func (x *Stream) round() {
@@ -475,9 +1504,68 @@ func (x *Stream) round() {
 	x.MassKg = RoundTo(x.MassKg, 3)
 }
 
+func (x *Stream) noNumber() string {
+	if !isNumber(x.WaterKg) {
+		return "WaterKg"
+	}
+	if !isNumber(x.EthanolKg) {
+		return "EthanolKg"
+	}
+	if !isNumber(x.GlucoseKg) {
+		return "GlucoseKg"
+	}
+	if !isNumber(x.MaltoseKg) {
+		return "MaltoseKg"
+	}
+	if !isNumber(x.MaltotrioseKg) {
+		return "MaltotrioseKg"
+	}
+	if !isNumber(x.DextrinKg) {
+		return "DextrinKg"
+	}
+	if !isNumber(x.RawStarchKg) {
+		return "RawStarchKg"
+	}
+	if !isNumber(x.GelStarchKg) {
+		return "GelStarchKg"
+	}
+	if !isNumber(x.SolublesKg) {
+		return "SolublesKg"
+	}
+	if !isNumber(x.BacksetKg) {
+		return "BacksetKg"
+	}
+	if !isNumber(x.AcidKg) {
+		return "AcidKg"
+	}
+	if !isNumber(x.ByproductsKg) {
+		return "ByproductsKg"
+	}
+	if !isNumber(x.YeastKg) {
+		return "YeastKg"
+	}
+	if !isNumber(x.InsolublesKg) {
+		return "InsolublesKg"
+	}
+	if !isNumber(x.MassKg) {
+		return "MassKg"
+	}
+	return ""
+}
+
 func (x *Strength) round() {
 	x.AbvPct = RoundTo(x.AbvPct, 2)
 	x.Proof = RoundTo(x.Proof, 1)
+}
+
+func (x *Strength) noNumber() string {
+	if !isNumber(x.AbvPct) {
+		return "AbvPct"
+	}
+	if !isNumber(x.Proof) {
+		return "Proof"
+	}
+	return ""
 }
 
 func (x *Summary) round() {
@@ -502,11 +1590,88 @@ func (x *Summary) round() {
 	x.YieldLPAPerTonne = RoundTo(x.YieldLPAPerTonne, 1)
 }
 
+func (x *Summary) noNumber() string {
+	if !isNumber(x.OriginalGravitySG) {
+		return "OriginalGravitySG"
+	}
+	if !isNumber(x.FinalGravitySG) {
+		return "FinalGravitySG"
+	}
+	if !isNumber(x.WashVolumeL) {
+		return "WashVolumeL"
+	}
+	if !isNumber(x.WashAbvPct) {
+		return "WashAbvPct"
+	}
+	if !isNumber(x.LowWinesVolumeL) {
+		return "LowWinesVolumeL"
+	}
+	if !isNumber(x.LowWinesAbvPct) {
+		return "LowWinesAbvPct"
+	}
+	if !isNumber(x.HeartsVolumeL) {
+		return "HeartsVolumeL"
+	}
+	if !isNumber(x.HeartsAbvPct) {
+		return "HeartsAbvPct"
+	}
+	if !isNumber(x.HeartsProofGal) {
+		return "HeartsProofGal"
+	}
+	if !isNumber(x.PureAlcoholL) {
+		return "PureAlcoholL"
+	}
+	if !isNumber(x.FeintsVolumeL) {
+		return "FeintsVolumeL"
+	}
+	if !isNumber(x.FeintsAbvPct) {
+		return "FeintsAbvPct"
+	}
+	if !isNumber(x.CaskEntryAbvPct) {
+		return "CaskEntryAbvPct"
+	}
+	if !isNumber(x.LeftoverL) {
+		return "LeftoverL"
+	}
+	if !isNumber(x.MashHours) {
+		return "MashHours"
+	}
+	if !isNumber(x.FermentHours) {
+		return "FermentHours"
+	}
+	if !isNumber(x.StripHours) {
+		return "StripHours"
+	}
+	if !isNumber(x.SpiritHours) {
+		return "SpiritHours"
+	}
+	if !isNumber(x.YieldLPAPerTonne) {
+		return "YieldLPAPerTonne"
+	}
+	return ""
+}
+
 func (x *Trim) round() {
 	x.Over.round()
 	x.WaterL = RoundTo(x.WaterL, 2)
 	x.WaterScaleKg = RoundTo(x.WaterScaleKg, 2)
 	x.WaterGallons = RoundTo(x.WaterGallons, 3)
+}
+
+func (x *Trim) noNumber() string {
+	if what := x.Over.noNumber(); what != "" {
+		return what
+	}
+	if !isNumber(x.WaterL) {
+		return "WaterL"
+	}
+	if !isNumber(x.WaterScaleKg) {
+		return "WaterScaleKg"
+	}
+	if !isNumber(x.WaterGallons) {
+		return "WaterGallons"
+	}
+	return ""
 }
 
 func (x *Vessel) round() {
@@ -517,6 +1682,25 @@ func (x *Vessel) round() {
 	x.FillPct = RoundTo(x.FillPct, 1)
 }
 
+func (x *Vessel) noNumber() string {
+	if !isNumber(x.HoldsL) {
+		return "HoldsL"
+	}
+	if !isNumber(x.HeatKW) {
+		return "HeatKW"
+	}
+	if !isNumber(x.CoolKW) {
+		return "CoolKW"
+	}
+	if !isNumber(x.MostL) {
+		return "MostL"
+	}
+	if !isNumber(x.FillPct) {
+		return "FillPct"
+	}
+	return ""
+}
+
 func (x *Yield) round() {
 	x.TheoryLPAPerTonne = RoundTo(x.TheoryLPAPerTonne, 1)
 	x.WashLPAPerTonne = RoundTo(x.WashLPAPerTonne, 1)
@@ -524,4 +1708,26 @@ func (x *Yield) round() {
 	x.OfTheoryPct = RoundTo(x.OfTheoryPct, 1)
 	x.WashPGPerBushel = RoundTo(x.WashPGPerBushel, 2)
 	x.HeartsPGPerBushel = RoundTo(x.HeartsPGPerBushel, 2)
+}
+
+func (x *Yield) noNumber() string {
+	if !isNumber(x.TheoryLPAPerTonne) {
+		return "TheoryLPAPerTonne"
+	}
+	if !isNumber(x.WashLPAPerTonne) {
+		return "WashLPAPerTonne"
+	}
+	if !isNumber(x.HeartsLPAPerTonne) {
+		return "HeartsLPAPerTonne"
+	}
+	if !isNumber(x.OfTheoryPct) {
+		return "OfTheoryPct"
+	}
+	if !isNumber(x.WashPGPerBushel) {
+		return "WashPGPerBushel"
+	}
+	if !isNumber(x.HeartsPGPerBushel) {
+		return "HeartsPGPerBushel"
+	}
+	return ""
 }

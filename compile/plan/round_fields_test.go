@@ -29,7 +29,8 @@ func TestRoundFieldsFollowTheTags(t *testing.T) {
 	assert.Equal(t, string(want), string(have), "go test ./compile/plan -update writes it")
 }
 
-// roundFields writes a method round for every struct of a plan that holds a float.
+// roundFields writes the methods round and noNumber for every struct of a plan that
+// holds a float.
 func roundFields() string {
 	var out strings.Builder
 	out.WriteString("// Written by go test ./compile/plan -update from the tags. DO NOT EDIT.\n//\n// Where a field is gone this does not compile: take its line out, then run that.\n\npackage plan\n")
@@ -66,8 +67,38 @@ func roundFields() string {
 			}
 		}
 		out.WriteString("}\n")
+		writeNoNumber(&out, typ)
 	}
 	return out.String()
+}
+
+func writeNoNumber(out *strings.Builder, typ reflect.Type) {
+	fmt.Fprintf(out, "\nfunc (x *%s) noNumber() string {\n", typ.Name())
+	for i := range typ.NumField() {
+		f := typ.Field(i)
+		name := "x." + f.Name
+		within := "if what := %s.noNumber(); what != \"\" {\nreturn what\n}\n"
+		switch of := f.Type; of.Kind() {
+		case reflect.Float64:
+			fmt.Fprintf(out, "if !isNumber(%s) {\nreturn %q\n}\n", name, f.Name)
+		case reflect.Struct:
+			if hasFloats(of) {
+				fmt.Fprintf(out, within, name)
+			}
+		case reflect.Pointer:
+			if hasFloats(of.Elem()) {
+				fmt.Fprintf(out, "if %s != nil {\n"+within+"}\n", name, name)
+			}
+		case reflect.Slice:
+			switch {
+			case of.Elem().Kind() == reflect.Float64:
+				fmt.Fprintf(out, "for _, v := range %s {\nif !isNumber(v) {\nreturn %q\n}\n}\n", name, f.Name)
+			case hasFloats(of.Elem()):
+				fmt.Fprintf(out, "for i := range %s {\n"+within+"}\n", name, name+"[i]")
+			}
+		}
+	}
+	out.WriteString("return \"\"\n}\n")
 }
 
 // planStructs is every struct that a plan is made of, by name.

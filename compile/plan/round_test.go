@@ -3,6 +3,7 @@ package plan
 import (
 	"encoding/json"
 	"math"
+	"math/rand/v2"
 	"reflect"
 	"testing"
 
@@ -89,4 +90,47 @@ func TestSummaryNamesAreStable(t *testing.T) {
 	text, err := json.Marshal(Plan{Format: Format, Version: Version})
 	require.NoError(t, err)
 	assert.Contains(t, string(text), `{"format":"newmake.plan","version":"1.0","summary":{"originalGravitySG":0`)
+}
+
+// TestNoNumber: whichever number of a plan is none, its field is named.
+func TestNoNumber(t *testing.T) {
+	tried := 0
+	for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+		p := filledPlan()
+		require.Empty(t, p.NoNumber())
+		eachFloat(reflect.ValueOf(p).Elem(), func(v reflect.Value, name string) {
+			was := v.Float()
+			v.SetFloat(bad)
+			assert.Equal(t, name, p.NoNumber())
+			v.SetFloat(was)
+			tried++
+		})
+	}
+	assert.Greater(t, tried, 500)
+}
+
+// filledPlan has some of everything that a plan can hold.
+func filledPlan() *Plan {
+	p := &Plan{}
+	fill(reflect.ValueOf(p).Elem(), rand.New(rand.NewPCG(1, 2)))
+	return p
+}
+
+func eachFloat(v reflect.Value, do func(v reflect.Value, name string)) { eachNamed(v, "", do) }
+
+func eachNamed(v reflect.Value, name string, do func(v reflect.Value, name string)) {
+	switch v.Kind() {
+	case reflect.Float64:
+		do(v, name)
+	case reflect.Pointer:
+		eachNamed(v.Elem(), name, do)
+	case reflect.Slice:
+		for i := range v.Len() {
+			eachNamed(v.Index(i), name, do)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			eachNamed(v.Field(i), v.Type().Field(i).Name, do)
+		}
+	}
 }
