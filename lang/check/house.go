@@ -126,6 +126,15 @@ func (h *House) Ready(name string) (*recipe.Batch, diag.List) {
 			list = append(list, a.File.Said()...)
 		}
 	}
+	if !list.HasErrors() && b.batch.Plant == nil { // its plant stands in a line that is no declaration, of any file
+		list = append(list, h.LostSaid()...)
+	}
+	if !list.HasErrors() && b.batch.Plant == nil {
+		list.Add(diag.Diagnostic{
+			Code: diag.CodeNoPlant, Summary: name + " has no plant that could be read", At: d.At,
+			Help: "`newmake check " + house.FileName + "` says what is wrong with the plant",
+		})
+	}
 	if list.HasErrors() {
 		return nil, list
 	}

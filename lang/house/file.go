@@ -56,6 +56,10 @@ func (d *Decl) Node() *tree.Node { d.read(); return d.node }
 // Said is what there is to say of the declaration's text and shape.
 func (d *Decl) Said() diag.List { d.read(); return d.diags }
 
+// nameless says that the declaration lacks the name it should have: its own word
+// may be misspelt.
+func (d *Decl) nameless() bool { return d.NameAt.IsZero() && d.Node().Bad }
+
 // Has says that a place is in the declaration's own text.
 func (d *Decl) Has(at diag.Span) bool {
 	return at.Src == d.File.Source && d.At.Start <= at.Start && at.Start < d.end

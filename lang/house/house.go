@@ -153,7 +153,7 @@ func (h *House) lostNames() losses {
 	l := losses{false, map[string]bool{}, map[*schema.Field]bool{}}
 	for _, file := range h.Files {
 		for _, d := range file.Decls {
-			if d.NameAt.IsZero() && d.Node().Bad {
+			if d.nameless() {
 				l.nameless[d.Field] = true
 			}
 		}
@@ -177,6 +177,23 @@ func (h *House) Lost(f *schema.Field, name string) bool {
 
 // LostAny says that there are lines that are no declaration.
 func (h *House) LostAny() bool { return h.losses().any }
+
+// LostSaid is what there is to say of the lines for which Lost and LostAny say
+// that something may be there.
+func (h *House) LostSaid() diag.List {
+	var list diag.List
+	for _, f := range h.Files {
+		for _, d := range f.Decls {
+			if d.nameless() {
+				list = append(list, d.Said()...)
+			}
+		}
+		if len(f.lost) > 0 {
+			list = append(list, f.Loose()...)
+		}
+	}
+	return list
+}
 
 // Ordered sorts a list by the house's files and by place, says nothing twice, and
 // no more than can be read (see diag.List.Cap).
