@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/check"
+	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 )
@@ -51,6 +52,13 @@ func TestChecksSayWhatCompileSays(t *testing.T) {
 	odd.Models["congener"] = &m
 	_, want := Compile(odd)
 	require.True(t, want.HasErrors())
+	assert.Equal(t, want, k.Check(odd))
+
+	// A house may have constants that can be read and make the numbers run away.
+	m.Values = maps.Clone(batch(t, lantern, ferry).Models["congener"].Values)
+	m.Values["furfural-x800"], m.House = 1.711e-7, true
+	_, want = Compile(odd)
+	require.Contains(t, want.Error(), string(diag.CodeRunsAway))
 	assert.Equal(t, want, k.Check(odd))
 }
 

@@ -41,7 +41,7 @@ type Purpose uint8
 
 const (
 	Calculated Purpose = iota // for numbers to work with: no congeners, nothing rounded
-	Checked                   // for what there is to be said of it: no congeners, nothing rounded
+	Checked                   // for what there is to be said of it: congeners only by constants of the house, nothing rounded
 	Printed                   // for people: all of it
 )
 
@@ -60,11 +60,11 @@ func Numbers(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*numbers.Batch, 
 	if n.Distilled, err = numbers.Distilled(memo, b, n.Stripped.LowWines); err != nil {
 		return n, err
 	}
-	switch why {
-	case Checked:
-		_, err = numbers.Volatile(b)
-	case Printed:
+	switch {
+	case why == Printed, why == Checked && numbers.OwnVolatile(b):
 		n.Congeners, err = numbers.Followed(b, n.Distilled.Run)
+	case why == Checked:
+		_, err = numbers.Volatile(b)
 	}
 	if err != nil {
 		return n, err

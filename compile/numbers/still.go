@@ -86,6 +86,10 @@ func Volatile(b *recipe.Batch) (still.Volatilities, error) {
 	return v, failed(Following, err)
 }
 
+// OwnVolatile says that the house has constants of its own for the congeners. The
+// numbers may then run away, which the built-in constants never made them do.
+func OwnVolatile(b *recipe.Batch) bool { m := b.Models["congener"]; return m != nil && m.House }
+
 // Followed follows the congeners through a spirit run; none without a model.
 func Followed(b *recipe.Batch, run still.Run) ([]still.Congener, error) {
 	volatile, err := Volatile(b)
