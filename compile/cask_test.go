@@ -22,7 +22,7 @@ func TestNothingIsBottledStrongerThanItsCask(t *testing.T) {
 }
 
 func TestEveryGallonHasItsPlace(t *testing.T) {
-	short, list := Compile(edited(t, func(b *recipe.Batch) { b.Cask.SizeM3 *= 1.02; b.Expect = nil }))
+	short, list := Compile(edited(t, func(b *recipe.Batch) { b.Cask.SizeM3 *= 1.02; b.Promises = nil }))
 	require.NotNil(t, short)
 	assert.Equal(t, 1, short.Cask.Casks)
 	require.NotNil(t, short.Cask.LastFill)
@@ -32,7 +32,7 @@ func TestEveryGallonHasItsPlace(t *testing.T) {
 	require.GreaterOrEqual(t, i, 0, list.Error())
 	assert.Contains(t, list[i].Summary, "it is filled 0.82 gal short")
 
-	none := planned(t, edited(t, func(b *recipe.Batch) { b.Cask.SizeM3 *= 1.3; b.Expect = nil }))
+	none := planned(t, edited(t, func(b *recipe.Batch) { b.Cask.SizeM3 *= 1.3; b.Promises = nil }))
 	assert.Zero(t, none.Cask.Casks)
 	assert.False(t, hasStep(none, "fill.cask"))
 	keep := stepOf(t, none, "fill.keep")
@@ -45,7 +45,7 @@ func TestEveryGallonHasItsPlace(t *testing.T) {
 func TestNoWood(t *testing.T) {
 	young := func(at float64) *plan.Plan {
 		return planned(t, edited(t, func(b *recipe.Batch) {
-			b.Cask, b.Expect = recipe.Cask{BottleAt: recipe.Strength{Value: at, Basis: recipe.Proof}}, nil
+			b.Cask, b.Promises = recipe.Cask{BottleAt: recipe.Strength{Value: at, Basis: recipe.Proof}}, nil
 		}))
 	}
 	p := young(0.45)
@@ -61,7 +61,7 @@ func TestNoWood(t *testing.T) {
 	p = young(0)
 	assert.Nil(t, p.Reduction)
 	assert.True(t, p.Cask.BottleAssumed)
-	assert.Equal(t, fractionOf(p.Spirit, "hearts").Volume(), stepOf(t, p, "fill.keep").Read[0].Expect)
+	assert.Equal(t, fractionOf(p.Spirit, "hearts").Volume(), stepOf(t, p, "fill.keep").Read[0].Should)
 
 	_, list := Compile(edited(t, func(b *recipe.Batch) {
 		b.Cask = recipe.Cask{BottleAt: recipe.Strength{Value: 0.9, Basis: recipe.Proof}}

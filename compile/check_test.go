@@ -31,7 +31,7 @@ func TestChecksSayWhatCompileSays(t *testing.T) {
 			if name == ferry { // and one that has much to be said of it
 				odd := *b
 				odd.Ferm.DurationS, odd.Bill.TotalKg = 20*3600.0, 1.5*b.Bill.TotalKg
-				odd.Expect = []recipe.Expect{{What: "casks", Kind: quantity.Number, Value: 9}}
+				odd.Promises = []recipe.Promise{{What: "casks", Kind: quantity.Number, Value: 9}}
 				b = &odd
 			}
 			count++

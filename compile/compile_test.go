@@ -184,7 +184,7 @@ func TestComputedDiagnostics(t *testing.T) {
 		{"a zone of one's own", func(b *recipe.Batch) { b.Plant.Zone = "Kentucky/Moonville" }, diag.CodeUnknownZone, diag.Error, "is not known"},
 		{"short shift", func(b *recipe.Batch) { b.Plant.Shift.ToMinute = 10 * 60 }, diag.CodeOutOfShift, diag.Warning, "outside the shift"},
 		{"alone", func(b *recipe.Batch) { b.Plant.Crew = 1 }, diag.CodeCrewShort, diag.Warning, "filling the casks: 2 people are wanted, and the crew is 1"},
-		{"broken promise", func(b *recipe.Batch) { b.Expect = []recipe.Expect{{What: "casks", Value: 7}} }, diag.CodePromiseBroken, diag.Error, "7 is promised, the plan gives 1"},
+		{"broken promise", func(b *recipe.Batch) { b.Promises = []recipe.Promise{{What: "casks", Value: 7}} }, diag.CodePromiseBroken, diag.Error, "7 is promised, the plan gives 1"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, list := Compile(edited(t, c.change))
@@ -273,7 +273,7 @@ func TestSheetIsComplete(t *testing.T) {
 		assert.Equal(t, strings.Count(s.Do.Text, "{}"), len(s.Do.Values), s.ID)
 		assert.Equal(t, s.Attend != plan.Alone, s.People > 0, s.ID)
 		for _, r := range s.Read {
-			assert.NotZero(t, r.Expect.Unit, s.ID)
+			assert.NotZero(t, r.Should.Unit, s.ID)
 			assert.Positive(t, r.Tolerance.Value, "%s, %s", s.ID, r.What)
 			if r.At != "" {
 				at := plan.Moment(r.At)
@@ -304,24 +304,24 @@ func TestTwoChargesMakeTheSame(t *testing.T) {
 func TestPromises(t *testing.T) {
 	p, _ := Compile(batch(t, lantern, ferry))
 	litres := p.Summary.HeartsVolumeL
-	promise := func(e ...recipe.Expect) (*plan.Plan, diag.List) {
-		return Compile(edited(t, func(b *recipe.Batch) { b.Expect = e }))
+	promise := func(e ...recipe.Promise) (*plan.Plan, diag.List) {
+		return Compile(edited(t, func(b *recipe.Batch) { b.Promises = e }))
 	}
 	kept, list := promise(
-		recipe.Expect{What: "hearts", Kind: quantity.Volume, Value: litres/1000 + 0.004, Tolerance: 0.005},
-		recipe.Expect{What: "hearts", Kind: quantity.ProofGallons, Value: p.Summary.HeartsProofGal, Tolerance: 0.1},
-		recipe.Expect{What: "hearts", Kind: quantity.Strength, Value: p.Reduction.From.Proof / 200, Tolerance: 0.001,
+		recipe.Promise{What: "hearts", Kind: quantity.Volume, Value: litres/1000 + 0.004, Tolerance: 0.005},
+		recipe.Promise{What: "hearts", Kind: quantity.ProofGallons, Value: p.Summary.HeartsProofGal, Tolerance: 0.1},
+		recipe.Promise{What: "hearts", Kind: quantity.Strength, Value: p.Reduction.From.Proof / 200, Tolerance: 0.001,
 			Strength: recipe.Strength{Value: p.Reduction.From.Proof / 200, Basis: recipe.Proof}},
-		recipe.Expect{What: "original-gravity", Kind: quantity.Gravity, Value: p.Summary.OriginalGravitySG, Tolerance: 0.001},
-		recipe.Expect{What: "strip", Kind: quantity.Duration, Value: p.Summary.StripHours * 3600, Tolerance: 60},
-		recipe.Expect{What: "casks", Kind: quantity.Number, Value: 1},
+		recipe.Promise{What: "original-gravity", Kind: quantity.Gravity, Value: p.Summary.OriginalGravitySG, Tolerance: 0.001},
+		recipe.Promise{What: "strip", Kind: quantity.Duration, Value: p.Summary.StripHours * 3600, Tolerance: 60},
+		recipe.Promise{What: "casks", Kind: quantity.Number, Value: 1},
 	)
 	require.Empty(t, list.Error())
 	require.Len(t, kept.Promises, 6)
 	for _, k := range kept.Promises {
 		assert.True(t, k.Kept, k.What)
 	}
-	broken, list := promise(recipe.Expect{What: "hearts", Kind: quantity.Volume, Value: litres/1000 + 0.006, Tolerance: 0.005})
+	broken, list := promise(recipe.Promise{What: "hearts", Kind: quantity.Volume, Value: litres/1000 + 0.006, Tolerance: 0.005})
 	assert.False(t, broken.Promises[0].Kept)
 	assert.Equal(t, []diag.Code{diag.CodePromiseBroken}, codes(list))
 }

@@ -62,7 +62,7 @@ func TestNoCutRemovesMethanol(t *testing.T) {
 	t.Error("no methanol")
 }
 
-// A house puts its own figures over the stock's.
+// A house puts its own figures over the library's.
 func TestHouseOwnCongeners(t *testing.T) {
 	fsys := fstest.MapFS{}
 	for _, name := range []string{"house.batch", "ferry-landing.batch"} {
@@ -77,11 +77,11 @@ func TestHouseOwnCongeners(t *testing.T) {
 	require.NotNil(t, b, list.Error())
 	mine, list := Compile(b)
 	require.NotNil(t, mine, list.Error())
-	stock, _ := Compile(batch(t, lantern, ferry))
+	library, _ := Compile(batch(t, lantern, ferry))
 	assert.True(t, mine.Congeners.House)
 	assert.Equal(t, 10.0, mine.Congeners.UncertaintyPct)
 	for i, k := range mine.Congeners.Each {
-		was := stock.Congeners.Each[i]
+		was := library.Congeners.Each[i]
 		width := func(e plan.Estimate) float64 { return e.High - e.Low }
 		assert.Less(t, width(k.Fractions[2].SharePct), width(was.Fractions[2].SharePct), k.Name)
 		if k.Name == "isobutanol" {

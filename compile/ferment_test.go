@@ -23,7 +23,7 @@ func TestAFermentIsAsLongAsItStands(t *testing.T) {
 	assert.InDelta(t, f.Hours, f.Curve[len(f.Curve)-1].Hour, 0.05)
 	assert.Less(t, f.Curve[len(f.Curve)-1].TempC, written.Ferment.Curve[len(written.Ferment.Curve)-1].TempC, "it has cooled to the room meanwhile")
 	read := stepOf(t, late, "strip.charge").Read
-	assert.Equal(t, f.FinalGravitySG, read[2].Expect.Value)
+	assert.Equal(t, f.FinalGravitySG, read[2].Should.Value)
 }
 
 func TestGravityFromTheGrainAlone(t *testing.T) {
@@ -45,7 +45,7 @@ func TestHotterMaltRestCostsLittle(t *testing.T) {
 	hearts := func(riseF float64) float64 {
 		found := false
 		p := planned(t, edited(t, func(b *recipe.Batch) {
-			b.Expect = nil
+			b.Promises = nil
 			for i := range b.Mash.Steps {
 				if s := &b.Mash.Steps[i]; s.Verb == recipe.MashCool && math.Abs(s.TempC-cool) < 0.01 {
 					s.TempC, found = s.TempC+riseF/1.8, true

@@ -22,13 +22,13 @@ func TestVolumeTimesStrengthIsTheAlcohol(t *testing.T) {
 	}
 	read := stepOf(t, p, "strip.charge").Read[1]
 	assert.Equal(t, "strength, strained", read.What)
-	assert.Equal(t, f.Liquid.AbvPct, read.Expect.Value)
+	assert.Equal(t, f.Liquid.AbvPct, read.Should.Value)
 }
 
 func TestWrittenVolumesComeBack(t *testing.T) {
 	p := planned(t, edited(t, func(b *recipe.Batch) {
 		gal := 3.785411784e-3
-		b.Expect = []recipe.Expect{{What: "hearts", Kind: quantity.Volume, Unit: "gal", Value: 45 * gal, Tolerance: 2 * gal}}
+		b.Promises = []recipe.Promise{{What: "hearts", Kind: quantity.Volume, Unit: "gal", Value: 45 * gal, Tolerance: 2 * gal}}
 	}))
 	fore, heads := fractionOf(p.Spirit, "foreshots"), fractionOf(p.Spirit, "heads")
 	assert.InDelta(t, 0.5, fore.WineGallons, 0.001)

@@ -88,7 +88,7 @@ var ways = []struct {
 	{
 		name: "a longer rest in wood", change: func(b *recipe.Batch) { b.Cask.RestS *= 1.1 },
 		skip: func(b *recipe.Batch) bool { return b.Cask.SizeM3 == 0 },
-		up:   []func(*plan.Plan) float64{func(p *plan.Plan) float64 { return p.Cask.AngelsPct }},
+		up:   []func(*plan.Plan) float64{func(p *plan.Plan) float64 { return p.Cask.CaskLossPct }},
 	},
 	{
 		name: "dearer heat", change: func(b *recipe.Batch) { b.Costs.PerKWh += 0.05 },

@@ -12,7 +12,7 @@ import (
 )
 
 func TestABrokenPromiseIsANotice(t *testing.T) {
-	p := planned(t, edited(t, func(b *recipe.Batch) { b.Expect = []recipe.Expect{{What: "casks", Value: 7}} }))
+	p := planned(t, edited(t, func(b *recipe.Batch) { b.Promises = []recipe.Promise{{What: "casks", Value: 7}} }))
 	require.NotEmpty(t, p.Notices)
 	i := slices.IndexFunc(p.Notices, func(n plan.Notice) bool { return n.Code == string(diag.CodePromiseBroken) })
 	require.GreaterOrEqual(t, i, 0)

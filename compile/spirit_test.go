@@ -10,7 +10,7 @@ import (
 
 func TestACutMovesNoLitresInTheSteadyState(t *testing.T) {
 	at := func(to float64) *plan.Plan {
-		return planned(t, edited(t, func(b *recipe.Batch) { b.Spirit.HeartsTo.Strength.Value, b.Expect = to, nil }))
+		return planned(t, edited(t, func(b *recipe.Batch) { b.Spirit.HeartsTo.Strength.Value, b.Promises = to, nil }))
 	}
 	wide, narrow := at(0.60), at(0.64)
 	assert.InEpsilon(t, wide.Summary.PureAlcoholL, narrow.Summary.PureAlcoholL, 0.005)

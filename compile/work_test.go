@@ -36,7 +36,7 @@ func TestTheReceiverGrowsToTheWhole(t *testing.T) {
 		for _, r := range stepOf(t, p, "spirit."+name).Read {
 			assert.NotEqual(t, "over so far", r.What)
 			if r.What == "receiver" {
-				shown = append(shown, r.Expect.Gallons)
+				shown = append(shown, r.Should.Gallons)
 			}
 		}
 		require.Greater(t, len(shown), 2)
@@ -83,7 +83,7 @@ func TestNoWorkIsForgotten(t *testing.T) {
 	assert.Positive(t, lead)
 
 	// Alone, nobody cleans a fermenter beside a running still.
-	_, list := Compile(edited(t, func(b *recipe.Batch) { b.Plant.Crew = 1; b.Cask.SizeM3 = 0.05; b.Expect = nil }))
+	_, list := Compile(edited(t, func(b *recipe.Batch) { b.Plant.Crew = 1; b.Cask.SizeM3 = 0.05; b.Promises = nil }))
 	assert.NotContains(t, codes(list), diag.CodeCrewShort)
 }
 

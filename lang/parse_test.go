@@ -73,7 +73,7 @@ func TestItems(t *testing.T) {
 		{`cask 1 30 gal at 114.0 proof`, `cask (1=1 ) (30=30 gal) at (114.0=114 proof)`},
 		{`fermenter "North", "South"`, `fermenter "North" , "South"`},
 		{`note "a \"b\" \\ c\n\td"`, `note "a \"b\" \\ c\n\td"`},
-		{`expect hearts 38 gal within 2 gal`, `expect hearts (38=38 gal) within (2=2 gal)`},
+		{`promise hearts 38 gal within 2 gal`, `promise hearts (38=38 gal) within (2=2 gal)`},
 		{"word\u00a0and\u2003space", "word and space"},
 		{"cafe\u0301 x", "caf\u00e9 x"},
 		{"at \"Cafe\u0301\"", `at "Café"`},
@@ -173,7 +173,7 @@ func TestSyntaxErrors(t *testing.T) {
 		{"heat to 80 ℃", "NM0105", "℃", "type `°C` instead"},
 		{"co\u200brn 5 lb", "NM0105", "\u200b", "invisible character"},
 		{"add rye;", "NM0109", ";", "take it out"},
-		{"expect hearts 38 gal +/- 2 gal", "NM0109", "+/", "within 2 gal"},
+		{"promise hearts 38 gal +/- 2 gal", "NM0109", "+/", "within 2 gal"},
 		// what no text may hold
 		{"corn 5 lb \x00", "NM0103", "\x00", "NUL"},
 		{"at \"a\x1b[31m\"", "NM0103", "\x1b", "U+001B"},

@@ -62,7 +62,7 @@ POINTS = [
 NONE = [
     ("sg", "Gravity", "a ratio to itself"), ("lintner", "DiastaticPower", "its own scale"),
     ("wk", "DiastaticPower", "its own scale"), ("DU", "DextrinizingUnit", "its own scale"),
-    ("bushel", "Bushel", "a count: the weight is the grain's"), ("pH", "Acidity", "its own scale"),
+    ("bushel", "Bushel", "a count: the weight is the grain's"), ("pH", "PH", "its own scale"),
     ("proof-gal", "ProofGallons", "a count of itself"), ("proof/year", "StrengthPerYear", "a count of itself"),
 ]
 

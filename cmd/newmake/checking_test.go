@@ -46,7 +46,7 @@ func TestManyInOrder(t *testing.T) {
 		file := filepath.Join(folder, fmt.Sprintf("%04d.batch", i))
 		text, err := os.ReadFile(file)
 		require.NoError(t, err)
-		promised := strings.Replace(string(text), "  cask {", "  expect casks 7\n  cask {", 1)
+		promised := strings.Replace(string(text), "  cask {", "  promise casks 7\n  cask {", 1)
 		require.NoError(t, os.WriteFile(file, []byte(promised), 0o644))
 	}
 	code, _, first := command("check", folder)

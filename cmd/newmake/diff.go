@@ -39,7 +39,7 @@ func diffCommand(a *app) *cobra.Command {
 			"Each side is a file, a batch by name, or REV:path. A batch by name is looked for in the house\n" +
 			"of the other side, if that is a file, and then in this one. One revision is compared with the files\n" +
 			"as they are; A..B compares two; a path after -- is the only one looked at. The house is read\n" +
-			"as it stood at the revision, its plant and stock too. A variant alone is compared with its\n" +
+			"as it stood at the revision, its plant and library too. A variant alone is compared with its\n" +
 			"parent, and a file alone with HEAD. --each walks the revisions of A..B one by one.\n\n" +
 			"Why: an edit's part of a change is its Shapley value, which is what the edit adds on the mean\n" +
 			"over all orders of making the edits. The parts add up to the whole. Interaction is the whole\n" +

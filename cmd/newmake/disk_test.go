@@ -133,7 +133,7 @@ func TestOutputThatIsLost(t *testing.T) {
 	text := filepath.Join(house, "toll-road.batch")
 	for _, args := range [][]string{
 		{}, {"--help"}, {"help"}, {"plan", "--help"}, {"version"}, {"--version"}, {"init"}, {"init", filepath.Join(house, "..", "second")},
-		{"fmt"}, {"fmt", "-d", text}, {"size"}, {"diff"}, {"gauge"}, {"gauge", "38 gal at 134.1 proof at 66 F"}, {"explain", "backset"}, {"stock"},
+		{"fmt"}, {"fmt", "-d", text}, {"size"}, {"diff"}, {"gauge"}, {"gauge", "38 gal at 134.1 proof at 66 F"}, {"explain", "backset"}, {"library"},
 		{"plan", text}, {"plan", text, "--format", "json"}, {"plan", "--schema"}, {"plan", text, "--variants"}, {"why", text}, {"why", text, "hearts"},
 		{"size", text, "--wash", "350 gal"}, {"size", text, "--wash", "350 gal", "--format", "json"}, {"check", text, "--format", "json"}, {"fmt", text, "--format", "json"},
 		{"completion", "bash"},

@@ -23,7 +23,7 @@ import (
 	"newmake/stdlib"
 )
 
-// extremes is a house that says all that can be said, with the stock in it as its
+// extremes is a house that says all that can be said, with the library in it as its
 // own.
 const extremes = "testdata/extremes"
 
@@ -40,7 +40,7 @@ type site struct {
 	where  string
 }
 
-// TestExtremes pushes every number of a house, its batches and its stock to the
+// TestExtremes pushes every number of a house, its batches and its library to the
 // least and the greatest that it may be: what comes is a plan or an ordinary
 // diagnostic, and no number that is none. Beyond them it is NM0407, with what is allowed.
 func TestExtremes(t *testing.T) {
@@ -81,7 +81,7 @@ func TestExtremes(t *testing.T) {
 
 				write(s.file, s.with(texts[s.file], value))
 				for _, b := range batches {
-					if s.file != b && s.file != "house.batch" && s.file != "stock.batch" {
+					if s.file != b && s.file != "house.batch" && s.file != "library.batch" {
 						continue
 					}
 					var before, after runtime.MemStats
@@ -95,7 +95,7 @@ func TestExtremes(t *testing.T) {
 					assert.Contains(t, []int{exitOK, exitError}, code, "%s: %s", what, said)
 					if strings.Contains(out, string(diag.CodeRunsAway)) { // a constant has limits by its kind alone
 						ranAway++
-						assert.Contains(t, s.where, "stock.batch model", "%s runs away", what)
+						assert.Contains(t, s.where, "library.batch model", "%s runs away", what)
 					}
 					assert.Empty(t, notNumber.FindString(out+said), "%s of %s: %s", what, b, said)
 					assert.Less(t, after.TotalAlloc-before.TotalAlloc, uint64(mostAsked), what)
@@ -161,15 +161,15 @@ func extremeHouse(t *testing.T) (map[string]string, []site) {
 		require.NoError(t, err)
 		texts[filepath.Base(f)] = string(text)
 	}
-	stock, err := fs.Glob(stdlib.FS, "*.batch")
+	library, err := fs.Glob(stdlib.FS, "*.batch")
 	require.NoError(t, err)
-	for _, f := range stock {
+	for _, f := range library {
 		text, err := fs.ReadFile(stdlib.FS, f)
 		require.NoError(t, err)
-		texts["stock.batch"] += string(text) + "\n"
+		texts["library.batch"] += string(text) + "\n"
 	}
 	var sites []site
-	for _, name := range []string{"house.batch", "bourbon.batch", "malt.batch", "stock.batch"} {
+	for _, name := range []string{"house.batch", "bourbon.batch", "malt.batch", "library.batch"} {
 		file, list := lang.Parse(&diag.Source{Name: name, Text: []byte(texts[name])})
 		require.Empty(t, list)
 		sites = append(sites, numbersOf(t, name, "", file.Stmts, schema.Language)...)

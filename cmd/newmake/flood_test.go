@@ -104,16 +104,16 @@ var floods = []flood{
 		return fmt.Sprintf("batch \"B%d\" from \"Toll Road\" {\n  mash {\n    water 275.%04d gal at 58 F\n    dose alpha-amylase\n    add corn, rye\n    heat to 190 F\n    rest 60 min\n    cool to 150 F\n    add distillers-malt\n%s    cool to 76 F\n  }\n  ferment {\n    for 59 days\n  }\n}\n",
 			i, i, strings.Repeat("    heat to 150 F\n    rest 160 min\n    cool to 149 F\n", 26))
 	})},
-	{"variants, just few enough", some(house.MostBatches, "", "", numbered("batch \"B%d\" from \"Toll Road\" {\n  expect casks 1\n}\n"))},
+	{"variants, just few enough", some(house.MostBatches, "", "", numbered("batch \"B%d\" from \"Toll Road\" {\n  promise casks 1\n}\n"))},
 	{"variants of variants, just few enough", some(house.MostBatches-1, "batch \"B-1\" from \"Toll Road\" {\n}\n", "", func(i int) string {
 		return fmt.Sprintf("batch \"B%d\" from \"B%d\" {\n  ferment {\n    for %d h\n  }\n}\n", i, i-1, 80+i%20)
 	})},
-	{"variants of one batch", some(lang.MaxStatements/3, "", "", numbered("batch \"B%d\" from \"Toll Road\" {\n  expect casks 1\n}\n"))},
+	{"variants of one batch", some(lang.MaxStatements/3, "", "", numbered("batch \"B%d\" from \"Toll Road\" {\n  promise casks 1\n}\n"))},
 	{"variants of variants", some(lang.MaxStatements/3, "batch \"B-1\" from \"Toll Road\" {\n}\n", "", func(i int) string {
-		return fmt.Sprintf("batch \"B%d\" from \"B%d\" {\n  expect casks 1\n}\n", i, i-1)
+		return fmt.Sprintf("batch \"B%d\" from \"B%d\" {\n  promise casks 1\n}\n", i, i-1)
 	})},
 	{"many variants of a deep one", some(lang.MaxStatements/3, "batch \"B-1\" from \"Toll Road\" {\n}\n", "", func(i int) string {
-		return fmt.Sprintf("batch \"B%d\" from \"B%d\" {\n  expect casks 1\n}\n", i, min(i-1, 96))
+		return fmt.Sprintf("batch \"B%d\" from \"B%d\" {\n  promise casks 1\n}\n", i, min(i-1, 96))
 	})},
 	{"variants of none", some(lang.MaxStatements, "", "", func(i int) string { return fmt.Sprintf("batch \"B%s\" from \"C%s\" {\n}\n", word(i), word(i)) })},
 	{"variants in a circle", some(lang.MaxStatements, "batch \"B-1\" from \"B5\" {\n}\n", "", func(i int) string { return fmt.Sprintf("batch \"B%d\" from \"B%d\" {\n}\n", i, i-1) })},
@@ -177,7 +177,7 @@ var floods = []flood{
 	{"steps", some(lang.MaxStatements-3, "batch \"B\" from \"Toll Road\" {\n  mash {\n    water 275 gal at 58 F\n", "  }\n}\n", func(i int) string { return fmt.Sprintf("    rest %d min\n", i%50+1) })},
 	{"edits of steps", some(lang.MaxStatements-3, "batch \"B\" from \"Toll Road\" {\n  mash {\n", "  }\n}\n", always("    remove rest 2\n"))},
 	{"takings away", some(lang.MaxStatements-3, "batch \"B\" from \"Toll Road\" {\n  bill {\n", "  }\n}\n", func(i int) string { return "    remove " + word(i) + "\n" })},
-	{"promises", some(lang.MaxStatements-1, "batch \"B\" from \"Toll Road\" {\n", "}\n", func(i int) string { return "  expect " + word(i) + " 5\n" })},
+	{"promises", some(lang.MaxStatements-1, "batch \"B\" from \"Toll Road\" {\n", "}\n", func(i int) string { return "  promise " + word(i) + " 5\n" })},
 	{"doses", some(lang.MaxStatements-2, "batch \"B\" from \"Toll Road\" {\n  ferment {\n", "  }\n}\n", func(i int) string { return "    dose " + word(i) + "\n" })},
 	{"conditions of a standard", some(lang.MaxStatements-1, "standard \"S\" {\n", "}\n", always("  grain corn at least 51 %\n"))},
 	{"constants of a model", some(lang.MaxStatements-1, "model mine {\n", "}\n", func(i int) string { return "  " + word(i) + " 5\n" })},

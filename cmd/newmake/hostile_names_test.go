@@ -52,7 +52,7 @@ func TestHostileNames(t *testing.T) {
 		{"size", loose, "--wash", "350 gal"}, {"size", loose, "--wash", evil}, {"size", loose, "--wash", "350 gal", "--format", "json"}, {"size", loose, "--wash", "350 gal", "--name", evil},
 		{"size", loose, "--wash", "350 gal", "-w=" + evil}, {"size", loose, "--wash", "350 gal", "-w=" + filepath.Join(house, evil+"w.batch")}, {"size", loose, "--wash", "350 gal", "-w"},
 		{"diff", loose, filepath.Join(house, "low-bridge.batch")}, {"diff", loose, evil}, {"diff", loose, filepath.Join(house, "low-bridge.batch"), "--format", "json"}, {"diff", evil, "--", loose},
-		{"stock", evil}, {"stock", "grain", evil}, {"explain", evil}, {"explain", evil, "--format", "json"}, {"gauge", evil}, {"gauge", evil, "--format", "json"},
+		{"library", evil}, {"library", "grain", evil}, {"explain", evil}, {"explain", evil, "--format", "json"}, {"gauge", evil}, {"gauge", evil, "--format", "json"},
 		{"git-setup", house}, {"git-setup", evil}, {"init", filepath.Join(house, evil)}, {"init", locked}, {"init", filepath.Join(t.TempDir(), evil)}, {"init", "x", "--units", evil},
 	} {
 		for _, terminal := range []bool{true, false} {

@@ -8,7 +8,7 @@ import (
 
 	"newmake/cmd/newmake/internal/newhouse"
 	"newmake/lang/diag"
-	"newmake/lang/stock"
+	"newmake/lang/library"
 )
 
 func initCommand(a *app) *cobra.Command {
@@ -59,7 +59,7 @@ func runInit(a *app, folder, units string) error {
 		{"edit " + shellWord(made.Plant), "your vessels, your water, your prices"},
 		{"newmake check " + shellWord(folder), "what is wrong, if anything is"},
 		{"newmake plan " + shellWord(made.First), "predictions and the run sheet"},
-		{"newmake stock", "grains, yeasts, enzymes, casks, standards"},
+		{"newmake library", "grains, yeasts, enzymes, woods, standards"},
 	}
 	widest := 0
 	for _, n := range next {
@@ -67,7 +67,7 @@ func runInit(a *app, folder, units string) error {
 	}
 	fmt.Fprint(a.out, "\nNext:\n")
 	for _, n := range next {
-		fmt.Fprintf(a.out, "  %s  %s\n", stock.Pad(diag.Safe(n[0], a.plain()), widest), n[1])
+		fmt.Fprintf(a.out, "  %s  %s\n", library.Pad(diag.Safe(n[0], a.plain()), widest), n[1])
 	}
 	return nil
 }

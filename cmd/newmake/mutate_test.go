@@ -22,16 +22,16 @@ type texts map[string]string
 // names are the paths, in order.
 func (x texts) names() []string { return slices.Sorted(maps.Keys(x)) }
 
-// parted are the paths of the stock, and the others.
-func (x texts) parted() (stock, other []string) {
+// parted are the paths of the library, and the others.
+func (x texts) parted() (library, other []string) {
 	for _, name := range x.names() {
-		if strings.HasPrefix(name, "stock/") {
-			stock = append(stock, name)
+		if strings.HasPrefix(name, "library/") {
+			library = append(library, name)
 		} else {
 			other = append(other, name)
 		}
 	}
-	return stock, other
+	return library, other
 }
 
 // sound is a house without errors from which others are bred.
@@ -41,7 +41,7 @@ type sound struct {
 }
 
 // soundHouses are the examples, the published cases, what init writes, and two
-// houses that write the whole stock anew.
+// houses that write the whole library anew.
 func soundHouses(t testing.TB) []sound {
 	t.Helper()
 	var all []sound
@@ -53,13 +53,13 @@ func soundHouses(t testing.TB) []sound {
 			all = append(all, sound{filepath.Base(folder), readTexts(t, folder)})
 		}
 	}
-	stock := readTexts(t, "../../stdlib")
+	library := readTexts(t, "../../stdlib")
 	for _, h := range all[:2] {
 		own := maps.Clone(h.files)
-		for name, text := range stock {
-			own["stock/"+name] = text
+		for name, text := range library {
+			own["library/"+name] = text
 		}
-		all = append(all, sound{h.name + ", own stock", own})
+		all = append(all, sound{h.name + ", own library", own})
 	}
 	return all
 }
@@ -167,12 +167,12 @@ var mutations = []func(m *mutator, name string){
 	(*mutator).dropToken, (*mutator).strayMark,
 }
 
-// mutate changes one thing in one file: as often in a house's stock, if it has
+// mutate changes one thing in one file: as often in a house's library, if it has
 // its own, as in what else there is.
 func (m *mutator) mutate() {
-	stock, names := m.files.parted()
-	if len(stock) > 0 && m.draw(2) == 0 {
-		names = stock
+	library, names := m.files.parted()
+	if len(library) > 0 && m.draw(2) == 0 {
+		names = library
 	}
 	name := names[m.draw(len(names))]
 	m.changed[name] = true

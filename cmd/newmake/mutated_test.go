@@ -167,7 +167,7 @@ func newBench(t testing.TB, houses []sound) *bench {
 	b := &bench{parents: map[string]*bred{}}
 	for _, h := range houses {
 		p := &bred{folder: t.TempDir(), files: texts{}}
-		require.NoError(t, os.Mkdir(filepath.Join(p.folder, "stock"), 0o755))
+		require.NoError(t, os.Mkdir(filepath.Join(p.folder, "library"), 0o755))
 		p.write(h.files)
 		var err error
 		p.sound, err = check.Load(p.folder, check.Options{})

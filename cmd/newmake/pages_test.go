@@ -66,7 +66,7 @@ func TestPages(t *testing.T) {
 var unsaid = map[diag.Code]string{
 	diag.CodeNotLaidOut:     "a fault of the formatter",
 	diag.CodeRunsAway:       "every number has limits within which it is not known to happen",
-	diag.CodeMashFailed:     "a stock without a constant",
+	diag.CodeMashFailed:     "a library without a constant",
 	diag.CodeEmptyStep:      "NM0613 is said sooner",
 	diag.CodeBoilerShared:   "one batch does one thing after another",
 	diag.CodeVesselTaken:    "one batch does one thing after another",

@@ -52,7 +52,7 @@ func root(a *app) *cobra.Command {
 		return usage("--color is auto, always or never, not %q", a.color)
 	}
 	for _, command := range []func(*app) *cobra.Command{
-		planCommand, checkCommand, fmtCommand, diffCommand, sizeCommand, gitSetupCommand, stockCommand, gaugeCommand,
+		planCommand, checkCommand, fmtCommand, diffCommand, sizeCommand, gitSetupCommand, libraryCommand, gaugeCommand,
 		explainCommand, whyCommand, initCommand, versionCommand,
 	} {
 		root.AddCommand(command(a))

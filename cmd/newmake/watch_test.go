@@ -112,7 +112,7 @@ func TestWatch(t *testing.T) {
 	soon(t, "the new strength is there", func() bool { return strings.Contains(page(), "108.0 proof") })
 	soon(t, "and in the file", func() bool { b, _ := os.ReadFile(out); return bytes.Contains(b, []byte("108.0 proof")) })
 
-	// Stock of the house's own, in a folder that was not there before.
+	// Library of the house's own, in a folder that was not there before.
 	require.NoError(t, os.Mkdir(filepath.Join(house, "trials"), 0o755))
 	require.NoError(t, os.WriteFile(filepath.Join(house, "trials", "again.batch"), []byte("grain rye {\n  starch  blue\n}\n"), 0o644))
 	soon(t, "the trouble is shown", func() bool { return strings.Contains(page(), "last good sheet") })

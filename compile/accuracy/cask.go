@@ -14,8 +14,8 @@ func maturing(m *measurer) Section {
 		w := m.must(fluid.MassFracFromProof(proof))
 		kg := 53 * galM3 * fluid.Density(w, 20)
 		r, err := cask.Forecast(cask.Input{
-			SpiritEthanolKg: kg * w, SpiritWaterKg: kg * (1 - w), SizeM3: 53 * galM3, Kind: stock().Casks["charred-oak"],
-			Climate: recipe.Climate{Named: "warm"}, RestS: age * cask.YearS, Model: stock().Models["cask"],
+			SpiritEthanolKg: kg * w, SpiritWaterKg: kg * (1 - w), SizeM3: 53 * galM3, Kind: library().Woods["charred-oak"],
+			Climate: recipe.Climate{Named: "warm"}, RestS: age * cask.YearS, Model: library().Models["cask"],
 		})
 		if err != nil || len(r.Years) == 0 {
 			m.fail(err)
@@ -47,8 +47,8 @@ func maturing(m *measurer) Section {
 		w := m.must(fluid.MassFracFromProof(115))
 		kg := gal * galM3 * fluid.Density(w, 20)
 		r, err := cask.Forecast(cask.Input{
-			SpiritEthanolKg: kg * w, SpiritWaterKg: kg * (1 - w), SizeM3: gal * galM3, Kind: stock().Casks["charred-oak"],
-			Climate: recipe.Climate{Named: "temperate"}, RestS: 2 * cask.YearS, Model: stock().Models["cask"],
+			SpiritEthanolKg: kg * w, SpiritWaterKg: kg * (1 - w), SizeM3: gal * galM3, Kind: library().Woods["charred-oak"],
+			Climate: recipe.Climate{Named: "temperate"}, RestS: 2 * cask.YearS, Model: library().Models["cask"],
 		})
 		if err != nil || len(r.Years) < 3 {
 			m.fail(err)
@@ -59,7 +59,7 @@ func maturing(m *measurer) Section {
 	small := points([2]float64{sized(15) / sized(53), 6.5 / 3.5}, [2]float64{sized(5) / sized(53), 9 / 3.5})
 	s.Rows = []Row{
 		{Quantity: "proof by age", Why: "none: steady rates cannot follow the table", Source: "Schoeneman, Dyer and Earl, J. AOAC 54 (1971) 1247", Range: "0.5-8 years, 104.6 proof, new charred oak", Unit: "proof", Deviations: proof, Remark: "mean " + signedFigures(proof.Mean())},
-		{Quantity: "volume by age", Why: "arithmetic: the stock's warm climate is made from the rule, by steady rates; the largest seen, rounded up", Source: "published rule: 10 % the first year, 4 % for eight, then 3", Range: "1-12 years, 105 proof, 53 gal", Unit: "% of the fill", Deviations: loss, Claim: 0.3},
+		{Quantity: "volume by age", Why: "arithmetic: the library's warm climate is made from the rule, by steady rates; the largest seen, rounded up", Source: "published rule: 10 % the first year, 4 % for eight, then 3", Range: "1-12 years, 105 proof, 53 gal", Unit: "% of the fill", Deviations: loss, Claim: 0.3},
 		{Quantity: "loss of small wood, that of 53 gal being 1", Why: "none: the ranges of practice are wide, and the model is known to be low", Source: "common practice: 2-5 % a year in 53 gal, 5-8 in 15, 8-10 in 5, read at their middles", Range: "15, 5 gal", Unit: "1", Deviations: small, Remark: "the model is low: it goes by surface to contents, and thinner staves are left out"},
 	}
 	return s

@@ -15,12 +15,12 @@ import (
 func tradeWort(malt bool) ferment.Input {
 	in := ferment.Input{
 		Wort: stream.Stream{WaterKg: 1400, GlucoseKg: 26, MaltoseKg: 160, MaltotrioseKg: 36, DextrinKg: 8, SolublesKg: 15, InsolublesKg: 90, TempC: 26},
-		PH:   5.3, Yeast: stock().Yeasts["distillers-yeast"], PitchKg: 0.9, Vessel: recipe.Vessel{Kind: recipe.Fermenter, HoldsM3: 1.97},
+		PH:   5.3, Yeast: library().Yeasts["distillers-yeast"], PitchKg: 0.9, Vessel: recipe.Vessel{Kind: recipe.Fermenter, HoldsM3: 1.97},
 		CoolW: 12000, WaterC: 14, AmbientC: 18, HoldLowC: 25.5, HoldHighC: 31, DurationS: 5 * 24 * hour,
-		Mash: stock().Models["mash"], Model: stock().Models["ferment"],
+		Mash: library().Models["mash"], Model: library().Models["ferment"],
 	}
 	if malt {
-		in.Yeast, in.PitchKg, in.HoldLowC, in.HoldHighC = stock().Yeasts["malt-whisky-yeast"], 5, 18, 32
+		in.Yeast, in.PitchKg, in.HoldLowC, in.HoldHighC = library().Yeasts["malt-whisky-yeast"], 5, 18, 32
 		in.Wort = stream.Stream{WaterKg: 1450, GlucoseKg: 24, MaltoseKg: 140, MaltotrioseKg: 37, DextrinKg: 10, SolublesKg: 18, TempC: 20}
 	}
 	return in
@@ -68,7 +68,7 @@ func fermenting(m *measurer) Section {
 	}
 	dryAt := func(tempC float64) float64 {
 		in := tradeWort(true)
-		in.Yeast, in.PitchKg = stock().Yeasts["distillers-yeast"], 0.9
+		in.Yeast, in.PitchKg = library().Yeasts["distillers-yeast"], 0.9
 		in.Wort.TempC, in.AmbientC, in.HoldLowC, in.HoldHighC = tempC, tempC, tempC-1, tempC
 		in.CoolW, in.WaterC, in.Vessel.HeatsW, in.DurationS = 60e3, tempC-10, 5e3, 20*24*hour
 		r, err := ferment.Run(in)

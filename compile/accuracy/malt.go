@@ -11,7 +11,7 @@ import (
 	"newmake/lang/recipe"
 )
 
-// malts are grains of the stock and their shares.
+// malts are grains of the library and their shares.
 type malts []struct {
 	name  string
 	share float64
@@ -20,7 +20,7 @@ type malts []struct {
 // held is a mash of 400 kg at one temperature, in a vessel that weighs and loses
 // nothing: it rests for each of the minutes.
 func (m *measurer) held(of malts, litresPerKg, tempC float64, minutes ...float64) mash.Result {
-	return m.heldIn(stock().Models["mash"], of, litresPerKg, tempC, minutes...)
+	return m.heldIn(library().Models["mash"], of, litresPerKg, tempC, minutes...)
 }
 
 const heldKg = 400.0
@@ -32,7 +32,7 @@ func (m *measurer) heldIn(model *recipe.Model, of malts, litresPerKg, tempC floa
 	}
 	add := recipe.MashStep{Verb: recipe.MashAdd, DurationS: 1}
 	for i, g := range of {
-		in.Bill.Lines = append(in.Bill.Lines, recipe.BillLine{Grain: stock().Grains[g.name], MassKg: g.share * heldKg, Share: g.share})
+		in.Bill.Lines = append(in.Bill.Lines, recipe.BillLine{Grain: library().Grains[g.name], MassKg: g.share * heldKg, Share: g.share})
 		add.Grains = append(add.Grains, i)
 	}
 	water := recipe.MashStep{Verb: recipe.MashWater, VolumeM3: litresPerKg * heldKg / 1000, TempC: tempC + 5, DurationS: 1}
@@ -56,9 +56,9 @@ func (m *measurer) unboiled(r mash.Result, hours float64) ferment.Result {
 	wort := r.Out
 	wort.TempC = 20
 	f, err := ferment.Run(ferment.Input{
-		Wort: wort, PH: r.PH, Enzymes: r.Enzymes, Yeast: stock().Yeasts["distillers-yeast"], PitchKg: 0.002 * r.Out.WaterKg,
+		Wort: wort, PH: r.PH, Enzymes: r.Enzymes, Yeast: library().Yeasts["distillers-yeast"], PitchKg: 0.002 * r.Out.WaterKg,
 		Vessel: recipe.Vessel{Kind: recipe.Fermenter, HoldsM3: 5}, CoolW: 50e3, WaterC: 10, AmbientC: 20, HoldLowC: 18, HoldHighC: 30,
-		DurationS: hours * hour, Mash: stock().Models["mash"], Model: stock().Models["ferment"],
+		DurationS: hours * hour, Mash: library().Models["mash"], Model: library().Models["ferment"],
 	})
 	if err != nil {
 		m.fail(err)
@@ -96,7 +96,7 @@ type labMash struct{ fermentable, litres float64 }
 // is reached, 65 C for an hour, made up to 9 L/kg and fermented unboiled; the
 // fermentable share by 81.46 times the fall of gravity (Bringhurst et al. 1996).
 func (m *measurer) laboratory() labMash {
-	model := *stock().Models["mash"]
+	model := *library().Models["mash"]
 	model.Values = maps.Clone(model.Values)
 	model.Values["access-malt"] = 1
 	r := m.heldIn(&model, malts{{"two-row-malt", 1}}, 9, 65, 60)
@@ -106,7 +106,7 @@ func (m *measurer) laboratory() labMash {
 
 // sugarShare is the sugar of a mash of malt, % of all that its starch could give.
 func (m *measurer) sugarShare(litresPerKg float64) float64 {
-	g := stock().Grains["two-row-malt"]
+	g := library().Grains["two-row-malt"]
 	r := m.held(malts{{"two-row-malt", 1}}, litresPerKg, 63, 60)
 	return 100 * r.Out.SugarKg() / (heldKg * (1 - g.Moisture) * (g.Starch*starch.PerMaltose + g.Sugars))
 }
@@ -117,7 +117,7 @@ func (m *measurer) allRye() float64 {
 	of := malts{{"rye", 0.5}, {"rye-malt", 0.5}}
 	theoryL := 0.0
 	for _, l := range of {
-		g := stock().Grains[l.name]
+		g := library().Grains[l.name]
 		theoryL += l.share * heldKg * (1 - g.Moisture) * (g.Starch*starch.PerGlucose + g.Sugars) * 0.5114 / 0.78924
 	}
 	return 100 * m.unboiled(m.held(of, 3.5, 64, 70), 72).Wash.PureAlcoholM3() * 1000 / theoryL

@@ -37,7 +37,7 @@ func TestMashAgainstItsSources(t *testing.T) {
 	})
 	t.Run("the laboratory's mash", func(t *testing.T) {
 		// Common practice: 86-88 % fermentable and some 410 L a tonne in a typical
-		// year, of an extract a little above the stock's.
+		// year, of an extract a little above the library's.
 		lab := m.laboratory()
 		assert.GreaterOrEqual(t, lab.fermentable, 86.0)
 		assert.LessOrEqual(t, lab.fermentable, 88.0)

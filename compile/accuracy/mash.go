@@ -20,11 +20,11 @@ const (
 	lbKg  = fluid.PoundKg
 )
 
-func stock() *recipe.Stock { return &check.Builtin().Stock }
+func library() *recipe.Library { return &check.Builtin().Library }
 
 func mashing(m *measurer) Section {
 	s := Section{Title: "Mash",
-		Text: "Kinetics of Brandam et al. (2003), constants from memory, with the amylases' lives, the dextrins and limit dextrinase fitted together to the lines below; each constant says so in the stock. Koljonen et al. (1995) found a model of the mash within 6 % in fermentable sugar on the same malt, 10 % on others: reckon with that. Limit dextrinase is bound and protected in the mash and goes on in the fermenter, so an unboiled wash loses little by a hotter rest, and a boiled wort much."}
+		Text: "Kinetics of Brandam et al. (2003), constants from memory, with the amylases' lives, the dextrins and limit dextrinase fitted together to the lines below; each constant says so in the library. Koljonen et al. (1995) found a model of the mash within 6 % in fermentable sugar on the same malt, 10 % on others: reckon with that. Limit dextrinase is bound and protected in the mash and goes on in the fermenter, so an unboiled wash loses little by a hotter rest, and a boiled wort much."}
 	two := malts{{"two-row-malt", 1}}
 	muller := m.held(two, 2.5, 65, 10, 20, 30).Steps
 	lost := func(i int) float64 { return 100 * (1 - muller[2+i].BetaLeft) }
@@ -72,7 +72,7 @@ func mashing(m *measurer) Section {
 			Remark: "**not met**: the source loses by thickness and the model gains; twice as steep a rise of gelatinization as the model's would contradict the line above"},
 		{Quantity: "alcohol a tonne of malt by the rest, that of 64 °C being 100 %", Why: "common practice: no harm below 65.5 °C, the laboratory's mash at 65", Source: "common practice: even", Range: "61-66 °C, 4 L/kg, unboiled", Unit: "%", Deviations: level, Claim: 3},
 		{Quantity: "fermentable extract of the laboratory's mash, unboiled", Why: "the source's own range: half of it, doubled for the malt", Source: "Bringhurst et al., J. Inst. Brew. 102 (1996) 433, for the relation; common practice: 86-88 %", Range: "65 °C, 60 min, 9 L/kg", Unit: "%", Deviations: points([2]float64{lab.fermentable, 87}), Claim: 2},
-		{Quantity: "alcohol of the same", Why: "the stock's malt is not the source's: its extract is 76.4 % as is", Source: "common practice: 410 L a tonne in a typical year", Range: "the same", Unit: "L/t", Deviations: points([2]float64{lab.litres, 410}), Claim: 12},
+		{Quantity: "alcohol of the same", Why: "the library's malt is not the source's: its extract is 76.4 % as is", Source: "common practice: 410 L a tonne in a typical year", Range: "the same", Unit: "L/t", Deviations: points([2]float64{lab.litres, 410}), Claim: 12},
 		{Quantity: "real degree of fermentation in the plant", Why: "none: common practice is of whole plants", Source: "common practice: 82-85 %", Range: "65 °C, 4 L/kg, 60 h", Unit: "%", Deviations: points([2]float64{m.realDegree(65), 83.5}), Remark: "the model is above practice: it counts no wort held back and no weak yeast"},
 		{Quantity: "alcohol of half rye, half rye malt, of theory", Why: "none: the rye malt of the source is not known", Source: "Balcerek et al., abstract: 75.4 %, the least of its mashes", Range: "64 °C, 70 min, 3.5 L/kg", Unit: "%", Deviations: points([2]float64{m.allRye(), 75.4}), Remark: "the model is high: the limit dextrinase of rye malt is put as that of barley"},
 		{Quantity: "rest of the most fermentable wort", Why: "none: one published point", Source: "Hamilton and Lewis, Tech. Q. Master Brew. Assoc. Am. 11 (1974) 31, abstract: 62.5 °C", Range: "58-66 °C, one rest", Unit: "°C", Deviations: points([2]float64{driest, 62.5}), Remark: "the model's wort ferments best at the least of these rests; the source weighs extract too"},
@@ -89,10 +89,10 @@ func mashing(m *measurer) Section {
 // yield.
 func (m *measurer) yieldOf(grain string, access float64) float64 {
 	const kg = 400.0
-	model := *stock().Models["mash"]
+	model := *library().Models["mash"]
 	model.Values = maps.Clone(model.Values)
 	model.Values["access-raw"] = access
-	liquefying, saccharifying := stock().Enzymes["alpha-amylase"], stock().Enzymes["glucoamylase"]
+	liquefying, saccharifying := library().Enzymes["alpha-amylase"], library().Enzymes["glucoamylase"]
 	in := cooker(grain, kg)
 	in.Model = &model
 	in.Steps = []recipe.MashStep{
@@ -156,12 +156,12 @@ func (m *measurer) attenuation(tempC float64) float64 {
 
 func carbohydrate(s stream.Stream) float64 { return s.SugarKg() + s.DextrinKg + s.GelStarchKg }
 
-// cooker is a craft cooker with one grain of the stock.
+// cooker is a craft cooker with one grain of the library.
 func cooker(grain string, kg float64) mash.Input {
 	return mash.Input{
 		Cooker:     recipe.Vessel{Kind: recipe.Cooker, HoldsM3: 520 * galM3, HeatsW: 170e3, CoolsW: 120e3},
-		PressurePa: 97200, AmbientC: 20, WaterC: 14.4, HardnessPPM: 90, BoilerW: 500e3, Model: stock().Models["mash"],
-		Bill: recipe.Bill{TotalKg: kg, Lines: []recipe.BillLine{{Grain: stock().Grains[grain], MassKg: kg, Share: 1}}},
+		PressurePa: 97200, AmbientC: 20, WaterC: 14.4, HardnessPPM: 90, BoilerW: 500e3, Model: library().Models["mash"],
+		Bill: recipe.Bill{TotalKg: kg, Lines: []recipe.BillLine{{Grain: library().Grains[grain], MassKg: kg, Share: 1}}},
 	}
 }
 

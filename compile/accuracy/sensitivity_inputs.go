@@ -32,7 +32,7 @@ func inputs(b *recipe.Batch) []input {
 			switch {
 			case name == "reference":
 				step = byC
-			case strings.Contains(name, "acidity"):
+			case strings.Contains(name, "pH"):
 				step = byPH
 			}
 			all = append(all, varyValue(model, name, step))

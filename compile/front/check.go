@@ -78,7 +78,7 @@ func NewCheck(places []Place) (*Check, error) {
 }
 
 // declares says that a file, or one below a folder, has anything in it: what is
-// of the house alone, or its stock, need not hold a batch.
+// of the house alone, or its library, need not hold a batch.
 func declares(h *check.House, path string) bool {
 	for _, f := range h.FilesIn(path) {
 		if len(f.Heads()) > 0 {

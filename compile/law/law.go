@@ -254,7 +254,7 @@ func (c batch) isWood(w recipe.Wood) bool {
 	charred := k.Kind.Charred || k.Char > 0
 	return (w.Use == "" || (w.Use == "new") == k.New) &&
 		(w.Char == "" || (w.Char == "charred") == charred) &&
-		(w.Of == "" || w.Of == k.Kind.Wood)
+		(w.Of == "" || w.Of == k.Kind.Tree)
 }
 
 func (c batch) woodWords(k recipe.Condition) string {

@@ -81,7 +81,7 @@ func offStill(limit recipe.Strength, by float64) func(*spirit) {
 
 func in(use, char, of string, sizeM3 float64) func(*spirit) {
 	return func(s *spirit) {
-		s.Cask.Kind = &recipe.CaskKind{Wood: of, Charred: char == "charred"}
+		s.Cask.Kind = &recipe.CaskWood{Tree: of, Charred: char == "charred"}
 		s.Cask.New, s.Cask.SizeM3 = use == "new", sizeM3
 	}
 }
@@ -204,7 +204,7 @@ func woods(k recipe.Condition) []tried {
 // TestBothSidesOfEveryCondition: whatever a standard of the library asks is met
 // at its limit and missed beside it.
 func TestBothSidesOfEveryCondition(t *testing.T) {
-	all := check.Builtin().Stock.Standards
+	all := check.Builtin().Library.Standards
 	tests := map[recipe.Test]bool{}
 	for _, name := range slices.Sorted(maps.Keys(all)) {
 		for _, k := range all[name].Conditions {
@@ -224,7 +224,7 @@ func TestBothSidesOfEveryCondition(t *testing.T) {
 
 // TestTheFiguresOfTheStandards: what the sections say, apart from how it is tested.
 func TestTheFiguresOfTheStandards(t *testing.T) {
-	all := check.Builtin().Stock.Standards
+	all := check.Builtin().Library.Standards
 	for name, want := range map[string][]string{
 		"bottled-in-bond":      {"bottled at exactly 100 proof (50 % abv)", "in wood at least 4 y"},
 		"eu-whisky":            {"some malted grain", "off the still under 94.8 % abv", "in wood at least 3 y", "bottled at least 40 % abv"},
@@ -257,7 +257,7 @@ func TestTheFiguresOfTheStandards(t *testing.T) {
 
 // TestTwoStandards: a batch is held against all that either asks, each once.
 func TestTwoStandards(t *testing.T) {
-	all := check.Builtin().Stock.Standards
+	all := check.Builtin().Library.Standards
 	bond, rye := all["bottled-in-bond"], all["straight-rye"]
 	s := recipe.Both(bond, rye)
 	assert.Equal(t, "bottled-in-bond, straight-rye", s.Name)
@@ -288,7 +288,7 @@ func TestEachIsNotTheOther(t *testing.T) {
 	h, err := check.Load(dir, check.Options{})
 	require.NoError(t, err)
 	require.Empty(t, h.Check())
-	plain := h.Stock().Standards["plain"]
+	plain := h.Library().Standards["plain"]
 	require.Len(t, plain.Conditions, 2)
 	other := plain.Conditions[1].Other
 	require.NotNil(t, other)

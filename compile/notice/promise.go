@@ -13,7 +13,7 @@ import (
 func Promises(b *recipe.Batch, answers []promise.Answer) diag.List {
 	w := about(b)
 	for i, a := range answers {
-		e := b.Expect[i]
+		e := b.Promises[i]
 		if a.Unknown {
 			w.add(diag.Diagnostic{
 				Code: diag.CodePromiseUnknown, At: e.At, Summary: fmt.Sprintf("a plan has no `%s` in that unit", e.What),
@@ -29,7 +29,7 @@ func Promises(b *recipe.Batch, answers []promise.Answer) diag.List {
 			way = "more"
 		}
 		w.add(diag.Diagnostic{
-			Code: diag.CodePromiseBroken, At: w.at(recipe.PathExpect.Child(strconv.Itoa(i + 1))),
+			Code: diag.CodePromiseBroken, At: w.at(recipe.PathPromise.Child(strconv.Itoa(i + 1))),
 			Summary: fmt.Sprintf("%s: %s is promised, the plan gives %s", e.What, w.say.Quantity(a.Promised), w.say.Quantity(a.Found)),
 			Help:    fmt.Sprintf("%s %s than promised: change the batch, or the promise", w.say.Quantity(a.Off), way),
 		})

@@ -187,7 +187,7 @@ func small() *recipe.Batch {
 		Ferm:   recipe.Ferment{Yeast: &recipe.Yeast{Entry: recipe.Entry{Name: "yeast"}, LowC: 20, HighC: 34, MostC: 43}, Vessels: []*recipe.Vessel{vessel(recipe.Fermenter)}},
 		Strip:  recipe.Strip{Still: vessel(recipe.Still)},
 		Spirit: recipe.Spirit{Still: vessel(recipe.Still)},
-		Cask:   recipe.Cask{SizeM3: 0.1, Kind: &recipe.CaskKind{}},
+		Cask:   recipe.Cask{SizeM3: 0.1, Kind: &recipe.CaskWood{}},
 	}
 }
 
@@ -271,6 +271,6 @@ func seconds(v float64) time.Duration { return time.Duration(v * float64(time.Se
 // promised is a plan of v proof gallons of hearts, where ten are promised.
 func promised(v float64) diag.List {
 	b := small()
-	b.Expect = []recipe.Expect{{What: "hearts", Kind: quantity.ProofGallons, Value: 10, Tolerance: 0.1}}
+	b.Promises = []recipe.Promise{{What: "hearts", Kind: quantity.ProofGallons, Value: 10, Tolerance: 0.1}}
 	return notice.Promises(b, promise.Answers(b, &plan.Plan{}, plan.Lot{}, plan.Lot{ProofGallons: v}))
 }

@@ -207,7 +207,7 @@ func (x *Cask) round() {
 	if x.BottleAsked != nil {
 		x.BottleAsked.round()
 	}
-	x.AngelsPct = RoundTo(x.AngelsPct, 1)
+	x.CaskLossPct = RoundTo(x.CaskLossPct, 1)
 }
 
 func (x *Cask) noNumber() string {
@@ -252,8 +252,8 @@ func (x *Cask) noNumber() string {
 			return what
 		}
 	}
-	if !isNumber(x.AngelsPct) {
-		return "AngelsPct"
+	if !isNumber(x.CaskLossPct) {
+		return "CaskLossPct"
 	}
 	return ""
 }
@@ -1191,7 +1191,7 @@ func (x *Quantity) noNumber() string {
 }
 
 func (x *Reading) round() {
-	x.Expect.round()
+	x.Should.round()
 	x.Tolerance.round()
 }
 

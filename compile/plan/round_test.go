@@ -61,7 +61,7 @@ func TestRoundReachesEverything(t *testing.T) {
 		Spirit:  Run{Fractions: []Fraction{{Lot: Lot{Proof: 134.0666}}}, Feints: &Lot{AbvPct: 28.4567}},
 		Schedule: Schedule{Steps: []Step{{
 			Do:   Say("Heat to {}.", Of(87.7777, Celsius)),
-			Read: []Reading{{Expect: Of(1.06244, SG)}},
+			Read: []Reading{{Should: Of(1.06244, SG)}},
 		}}},
 	}
 	p.Congeners = &Congeners{Curve: []CongenerPoint{{Relative: []float64{1.23456, 0.00049}}}}
@@ -71,7 +71,7 @@ func TestRoundReachesEverything(t *testing.T) {
 	assert.Equal(t, 134.1, p.Spirit.Fractions[0].Proof)
 	assert.Equal(t, 28.46, p.Spirit.Feints.AbvPct)
 	assert.Equal(t, 87.8, p.Schedule.Steps[0].Do.Values[0].Value)
-	assert.Equal(t, 1.0624, p.Schedule.Steps[0].Read[0].Expect.Value)
+	assert.Equal(t, 1.0624, p.Schedule.Steps[0].Read[0].Should.Value)
 }
 
 // The names of the summary are a promise to whoever reads the JSON.

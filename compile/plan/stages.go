@@ -276,7 +276,7 @@ type Cask struct {
 	BottleAsked   *Strength `json:"bottleAsked,omitempty"`
 	BottleAssumed bool      `json:"bottleAssumed,omitempty"`
 	Bottles       int       `json:"bottles"`
-	AngelsPct     float64   `json:"angelsPct" places:"1"` // of the filled volume, at the end of the rest
+	CaskLossPct   float64   `json:"caskLossPct" places:"1"` // of the filled volume, at the end of the rest
 }
 
 // CaskYear is one cask at an age.

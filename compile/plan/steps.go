@@ -43,7 +43,7 @@ const (
 type Reading struct {
 	What      string   `json:"what"`         // temperature, gravity, strength at the spout
 	At        string   `json:"at,omitempty"` // RFC 3339; empty: at the end of the step
-	Expect    Quantity `json:"expect"`
+	Should    Quantity `json:"should"`
 	Tolerance Quantity `json:"tolerance"` // more than this off: find out why
 }
 

@@ -21,8 +21,8 @@ type Answer struct {
 // Answers holds a plan against what the batch expects of it, promise by promise.
 func Answers(b *recipe.Batch, p *plan.Plan, lowWines, hearts plan.Lot) []Answer {
 	a := answers{b.Gauge, p, lowWines, hearts}
-	out := make([]Answer, len(b.Expect))
-	for i, e := range b.Expect {
+	out := make([]Answer, len(b.Promises))
+	for i, e := range b.Promises {
 		out[i] = a.answer(e)
 	}
 	return out
@@ -35,7 +35,7 @@ type answers struct {
 	lowWines, hearts plan.Lot
 }
 
-func (a answers) answer(e recipe.Expect) Answer {
+func (a answers) answer(e recipe.Promise) Answer {
 	found, ok := a.promised(e)
 	if !ok {
 		return Answer{Unknown: true}
@@ -52,7 +52,7 @@ func (a answers) answer(e recipe.Expect) Answer {
 }
 
 // promised finds what the plan gives, on the basis of the promise's value.
-func (a answers) promised(e recipe.Expect) (float64, bool) {
+func (a answers) promised(e recipe.Promise) (float64, bool) {
 	p := a.plan
 	if l, ok := a.promisedLot(e.What); ok {
 		switch e.Kind {
@@ -126,7 +126,7 @@ func (a answers) inBasis(l plan.Lot, b recipe.StrengthBasis) float64 {
 }
 
 // inUnit says a promise's value as a Quantity.
-func (a answers) inUnit(e recipe.Expect, v float64) plan.Quantity {
+func (a answers) inUnit(e recipe.Promise, v float64) plan.Quantity {
 	switch e.Kind {
 	case quantity.Volume:
 		l, _ := a.promisedLot(e.What)
@@ -154,7 +154,7 @@ func (a answers) inUnit(e recipe.Expect, v float64) plan.Quantity {
 }
 
 // margin says a margin, which is a distance and not a point.
-func (a answers) margin(e recipe.Expect, v float64) plan.Quantity {
+func (a answers) margin(e recipe.Promise, v float64) plan.Quantity {
 	switch e.Kind {
 	case quantity.Strength:
 		q := plan.Of(100*v, plan.AbvDiff)

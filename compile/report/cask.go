@@ -71,7 +71,7 @@ func inWood(b *recipe.Batch, r numbers.Cask, reduced numbers.Reduction) plan.Cas
 		})
 	}
 	last := r.Years[len(r.Years)-1]
-	p.AngelsPct = 100 * (1 - last.VolumeM3/filledM3)
+	p.CaskLossPct = 100 * (1 - last.VolumeM3/filledM3)
 	return p
 }
 

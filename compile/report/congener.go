@@ -6,7 +6,7 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Congeners is where the congeners go, by a house's or the stock's model.
+// Congeners is where the congeners go, by a house's or the library's model.
 func Congeners(all []still.Congener, m *recipe.Model) *plan.Congeners {
 	if len(all) == 0 {
 		return nil

@@ -24,7 +24,7 @@ func Ferment(n *numbers.Batch) []Job {
 	}
 	pitch := Job{
 		Task: schedule.Task{Key: "ferment.pitch", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout, DurationS: pitchS},
-		Read: []Reading{temperature(n.Mashed.Out.TempC, tolMashC), gravity(n.Mashed.HydrometerSG, tolWort), acidity(n.Mashed.PH)},
+		Read: []Reading{temperature(n.Mashed.Out.TempC, tolMashC), gravity(n.Mashed.HydrometerSG, tolWort), pH(n.Mashed.PH)},
 		Path: recipe.PathPitch,
 	}
 	text, values := "Pitch {} of "+n.Ferm.Yeast.Name, []plan.Quantity{}
@@ -70,7 +70,7 @@ func (c Clock) rounds(s schedule.Slot, curve []ferment.Point) []plan.Step {
 		for _, r := range []Reading{
 			gravity(p.SG, tolFinal, fermentDrift(curve, after, func(p ferment.Point) float64 { return p.SG })),
 			temperature(p.TempC, tolFermentC, fermentDrift(curve, after, func(p ferment.Point) float64 { return p.TempC })),
-			acidity(p.PH, fermentDrift(curve, after, func(p ferment.Point) float64 { return p.PH })),
+			pH(p.PH, fermentDrift(curve, after, func(p ferment.Point) float64 { return p.PH })),
 		} {
 			step.Read = append(step.Read, r.Reading)
 		}

@@ -146,7 +146,7 @@ func mashWords(n *numbers.Batch, i int, st mash.Step) (plan.Phrase, []Reading) {
 	default:
 		if isLastRest(n.Mash.Steps, i) {
 			return plan.Say("Rest for {}, stirring. Iodine on a drop stays yellow when it is done.", plan.Of(s.DurationS/60, plan.Minute)),
-				append(after, acidity(st.PH))
+				append(after, pH(st.PH))
 		}
 		return plan.Say("Rest for {}, stirring.", plan.Of(s.DurationS/60, plan.Minute)), after
 	}

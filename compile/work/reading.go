@@ -6,33 +6,33 @@ import (
 )
 
 func temperature(c float64, tol Tolerance, besides ...float64) Reading {
-	return Reading{plan.Reading{What: "temperature", Expect: plan.Of(c, plan.Celsius), Tolerance: plan.Of(tol.of(c, besides...), plan.CelsiusDiff)}, -1}
+	return Reading{plan.Reading{What: "temperature", Should: plan.Of(c, plan.Celsius), Tolerance: plan.Of(tol.of(c, besides...), plan.CelsiusDiff)}, -1}
 }
 
 func volume(what string, litres float64, tol Tolerance) Reading {
-	return Reading{plan.Reading{What: what, Expect: plan.Of(litres, plan.Litre), Tolerance: plan.Of(tol.of(litres), plan.Litre)}, -1}
+	return Reading{plan.Reading{What: what, Should: plan.Of(litres, plan.Litre), Tolerance: plan.Of(tol.of(litres), plan.Litre)}, -1}
 }
 
 // gravity is a gravity whose tolerance goes by its points.
 func gravity(sg float64, tol Tolerance, besides ...float64) Reading {
-	return Reading{plan.Reading{What: "gravity", Expect: plan.Of(sg, plan.SG), Tolerance: plan.Of(tol.of(sg-1, besides...), plan.SGDiff)}, -1}
+	return Reading{plan.Reading{What: "gravity", Should: plan.Of(sg, plan.SG), Tolerance: plan.Of(tol.of(sg-1, besides...), plan.SGDiff)}, -1}
 }
 
-func acidity(ph float64, besides ...float64) Reading {
-	return Reading{plan.Reading{What: "acidity", Expect: plan.Of(ph, plan.PH), Tolerance: plan.Of(tolPH.of(ph, besides...), plan.PH)}, -1}
+func pH(ph float64, besides ...float64) Reading {
+	return Reading{plan.Reading{What: "pH", Should: plan.Of(ph, plan.PH), Tolerance: plan.Of(tolPH.of(ph, besides...), plan.PH)}, -1}
 }
 
 func spout(abv float64, besides ...float64) Reading {
-	return Reading{plan.Reading{What: "spout", Expect: lot.AtABV(abv).ByVolume(), Tolerance: plan.Of(tolSpout.of(100*abv, besides...), plan.AbvDiff)}, -1}
+	return Reading{plan.Reading{What: "spout", Should: lot.AtABV(abv).ByVolume(), Tolerance: plan.Of(tolSpout.of(100*abv, besides...), plan.AbvDiff)}, -1}
 }
 
 func vapour(c float64, besides ...float64) Reading {
-	return Reading{plan.Reading{What: "vapour", Expect: plan.Of(c, plan.Celsius), Tolerance: plan.Of(tolVapourC.of(c, besides...), plan.CelsiusDiff)}, -1}
+	return Reading{plan.Reading{What: "vapour", Should: plan.Of(c, plan.Celsius), Tolerance: plan.Of(tolVapourC.of(c, besides...), plan.CelsiusDiff)}, -1}
 }
 
 // volumeOf is the volume of a lot of wash or spirit, as its gauge counts it.
 func volumeOf(what string, l plan.Lot, tolL float64) Reading {
-	r := Reading{plan.Reading{What: what, Expect: l.Volume(), Tolerance: plan.Of(tolL, plan.Litre)}, -1}
+	r := Reading{plan.Reading{What: what, Should: l.Volume(), Tolerance: plan.Of(tolL, plan.Litre)}, -1}
 	if l.VolumeL > 0 {
 		r.Tolerance.Gallons = tolL * l.WineGallons / l.VolumeL
 	}
@@ -44,7 +44,7 @@ func strengthOf(l plan.Lot, tol Tolerance) Reading {
 	points := tol.of(l.AbvPct)
 	off := plan.Of(points, plan.AbvDiff)
 	off.Proof = 2 * points
-	return Reading{plan.Reading{What: "strength", Expect: l.Strength().At(), Tolerance: off}, -1}
+	return Reading{plan.Reading{What: "strength", Should: l.Strength().At(), Tolerance: off}, -1}
 }
 
 // lotReadings are the volume and true strength of a lot of spirit.

@@ -77,7 +77,7 @@ func stripCharge(n *numbers.Batch, c charge) Job {
 	return Job{
 		Task: c.fill(false), Do: plan.Say("Charge the still with {} of wash from the fermenter.", wash.Volume()),
 		Read: []Reading{volumeOf("wash", wash, tolWashVolume.of(wash.VolumeL)),
-			{plan.Reading{What: "strength, strained", Expect: liquid.ByVolume(), Tolerance: plan.Of(tolWashStrength.of(liquid.AbvPct), plan.AbvDiff)}, -1},
+			{plan.Reading{What: "strength, strained", Should: liquid.ByVolume(), Tolerance: plan.Of(tolWashStrength.of(liquid.AbvPct), plan.AbvDiff)}, -1},
 			gravity(n.Fermented.FinalSG, tolFinal)},
 		Cautions: []string{"co2", "confined", "vent"}, Path: recipe.PathStrip,
 	}

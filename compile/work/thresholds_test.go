@@ -20,7 +20,7 @@ func small() *numbers.Batch {
 		Units: recipe.SI, Gauge: recipe.SI, Plant: &recipe.Plant{WaterC: 10, Crew: 2},
 		Mash: recipe.Mash{Cooker: &recipe.Vessel{Name: "Kettle", HeatsW: 10e3}, Steps: []recipe.MashStep{{Verb: recipe.MashWater, VolumeM3: 0.1, TempC: 10}}},
 		Bill: recipe.Bill{TotalKg: 100},
-		Cask: recipe.Cask{Kind: &recipe.CaskKind{}, SizeM3: 0.05},
+		Cask: recipe.Cask{Kind: &recipe.CaskWood{}, SizeM3: 0.05},
 	}}
 	n.Mashed.Steps = []mash.Step{{EndC: 10, HeatJ: 1e6}}
 	n.Filled.Done = true

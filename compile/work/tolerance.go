@@ -58,7 +58,7 @@ var (
 		{0, 0.04, "extract of the grain: published grain, ACCURACY, Mash"}, {0.001, 0, hydrometerOf}}}
 	tolFinal = Tolerance{"final gravity", "SG", []Part{
 		{0.003, 0, "half the range of common practice: ACCURACY, Ferment"}, {0.001, 0, hydrometerOf}}}
-	tolPH = Tolerance{"acidity", "pH", []Part{
+	tolPH = Tolerance{"pH", "pH", []Part{
 		{0.2, 0, "buffering of the grain: common practice"}, {0.05, 0, "a meter: common practice"}}}
 
 	tolMashVolume = Tolerance{"volume of a mash or wort", "L", []Part{

@@ -39,7 +39,7 @@ func (h *House) read(e *batch) {
 	}
 	b := &reader{
 		house: h, node: merged, entry: e, diags: &e.diags, whole: map[string]bool{},
-		batch: &recipe.Batch{Name: e.decl.Name, Where: make(map[recipe.Path]diag.Span, 96), Changes: changed, Models: mapped[recipe.Model](h.stock, schema.Model)},
+		batch: &recipe.Batch{Name: e.decl.Name, Where: make(map[recipe.Path]diag.Span, 96), Changes: changed, Models: mapped[recipe.Model](h.library, schema.Model)},
 	}
 	for _, a := range chain[1:] {
 		b.batch.Chain = append(b.batch.Chain, a.Name)
@@ -91,9 +91,9 @@ func countUnits(n *tree.Node) (us, si int) {
 	return us, si
 }
 
-// named finds an entry of the stock, and notes that the batch uses it.
+// named finds an entry of the library, and notes that the batch uses it.
 func named[T any](b *reader, f *schema.Field, name string) *T {
-	m := b.house.stock.find(f, name)
+	m := b.house.library.find(f, name)
 	if m == nil {
 		return nil
 	}
@@ -101,7 +101,7 @@ func named[T any](b *reader, f *schema.Field, name string) *T {
 	return m.value.(*T)
 }
 
-// entries lists the names of a sort of the stock's entries.
+// entries lists the names of a sort of the library's entries.
 func (b *reader) entries(f *schema.Field) func() []string {
 	return func() []string { return b.house.EntryNames(f) }
 }
@@ -146,7 +146,7 @@ func readBatch(b *reader) {
 	b.whole["spirit"] = whole && b.whole["plant"]
 	r.Cask, b.whole["cask"] = readCask(b, n.Line("cask"))
 	b.whole["unaged"] = readUnaged(b)
-	readExpects(b, n)
+	readPromises(b, n)
 	house.StrayEdits(n, b.diags)
 }
 

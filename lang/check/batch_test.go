@@ -12,28 +12,28 @@ import (
 	"newmake/lang/recipe"
 )
 
-func TestStockIsClean(t *testing.T) {
+func TestLibraryIsClean(t *testing.T) {
 	lib := Builtin()
 	assert.Empty(t, lib.Diags)
-	for name, g := range lib.Stock.Grains {
+	for name, g := range lib.Library.Grains {
 		for _, field := range []string{"moisture", "power", "alpha"} {
 			assert.NotEmpty(t, g.Source[field], "%s %s: where does the figure come from?", name, field)
 		}
 		assert.False(t, g.House)
 		assert.NotEmpty(t, g.Cereal, name)
 	}
-	for name, s := range lib.Stock.Standards {
+	for name, s := range lib.Library.Standards {
 		require.NotEmpty(t, s.Conditions, name)
 		for _, c := range s.Conditions {
 			assert.NotEmpty(t, c.Test, name)
 			assert.NotEmpty(t, c.Law, name)
 		}
 	}
-	assert.InDelta(t, 0.138, lib.Stock.Grains["corn"].Moisture, 1e-12)
-	assert.InDelta(t, 0.427/3600, lib.Stock.Yeasts["distillers-yeast"].GrowthPerS, 1e-12)
-	assert.InDelta(t, 95, lib.Stock.Enzymes["alpha-amylase"].HalfLifeC, 1e-12)
-	assert.InDelta(t, 220.6e3, lib.Stock.Models["mash"].Values["gel-energy-below"], 1e-6)
-	assert.True(t, lib.Stock.Casks["charred-oak"].Charred)
+	assert.InDelta(t, 0.138, lib.Library.Grains["corn"].Moisture, 1e-12)
+	assert.InDelta(t, 0.427/3600, lib.Library.Yeasts["distillers-yeast"].GrowthPerS, 1e-12)
+	assert.InDelta(t, 95, lib.Library.Enzymes["alpha-amylase"].HalfLifeC, 1e-12)
+	assert.InDelta(t, 220.6e3, lib.Library.Models["mash"].Values["gel-energy-below"], 1e-6)
+	assert.True(t, lib.Library.Woods["charred-oak"].Charred)
 }
 
 // TestExamplesAreClean: the checker has nothing to say of the house that the
@@ -182,21 +182,21 @@ func TestCutsOfEveryKind(t *testing.T) {
 
 func TestExpect(t *testing.T) {
 	b, list := read(t, `batch "V" from "Base" {
-  expect hearts 38 gal within 2 gal
-  expect hearts 134 proof within 3 proof
-  expect casks 1
-  expect original-gravity 1.062 within 0.003
+  promise hearts 38 gal within 2 gal
+  promise hearts 134 proof within 3 proof
+  promise casks 1
+  promise original-gravity 1.062 within 0.003
 }
 `)
 	require.NotNil(t, b, list.Error())
-	require.Len(t, b.Expect, 4)
-	assert.Equal(t, quantity.Volume, b.Expect[0].Kind)
-	assert.InDelta(t, 2*quantity.USGallonM3, b.Expect[0].Tolerance, 1e-12)
-	assert.Equal(t, recipe.Strength{Value: 0.67, Basis: recipe.Proof}, b.Expect[1].Strength)
-	assert.InDelta(t, 0.015, b.Expect[1].Tolerance, 1e-12)
-	assert.Equal(t, quantity.Number, b.Expect[2].Kind)
-	assert.Zero(t, b.Expect[2].Tolerance)
-	assert.InDelta(t, 0.003, b.Expect[3].Tolerance, 1e-12)
+	require.Len(t, b.Promises, 4)
+	assert.Equal(t, quantity.Volume, b.Promises[0].Kind)
+	assert.InDelta(t, 2*quantity.USGallonM3, b.Promises[0].Tolerance, 1e-12)
+	assert.Equal(t, recipe.Strength{Value: 0.67, Basis: recipe.Proof}, b.Promises[1].Strength)
+	assert.InDelta(t, 0.015, b.Promises[1].Tolerance, 1e-12)
+	assert.Equal(t, quantity.Number, b.Promises[2].Kind)
+	assert.Zero(t, b.Promises[2].Tolerance)
+	assert.InDelta(t, 0.003, b.Promises[3].Tolerance, 1e-12)
 }
 
 // What the house has today, and water in the charge.

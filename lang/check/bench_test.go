@@ -102,11 +102,11 @@ func BenchmarkCheckOne(b *testing.B) {
 	}
 }
 
-// BenchmarkLibrary reads the built-in stock, which a process does once.
-func BenchmarkLibrary(b *testing.B) {
+// BenchmarkBase reads the built-in library, which a process does once.
+func BenchmarkBase(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		NewLibrary(stdlib.FS)
+		NewBase(stdlib.FS)
 	}
 }
 

@@ -63,9 +63,9 @@ func readCask(b *reader, n *tree.Node) (c recipe.Cask, whole bool) {
 		return c, whole
 	}
 	c.SizeM3, c.New = l.Num("volume"), l.Has("new")
-	name := l.Get("cask")
-	if c.Kind = named[recipe.CaskKind](b, schema.CaskKind, name.Text()); c.Kind == nil {
-		b.unknown(schema.CaskKind, "cask", name, b.entries(schema.CaskKind))
+	name := l.Get("wood")
+	if c.Kind = named[recipe.CaskWood](b, schema.CaskWood, name.Text()); c.Kind == nil {
+		b.unknown(schema.CaskWood, "wood", name, b.entries(schema.CaskWood))
 		return c, false
 	}
 	if char := l.Get("number"); char != nil {

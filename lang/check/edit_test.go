@@ -52,7 +52,7 @@ func TestEditSteps(t *testing.T) {
 		name, lines string
 		want        []string
 	}{
-		{"nothing", "backset-acidity 4 pH", baseSteps},
+		{"nothing", "backset-pH 4 pH", baseSteps},
 		{"the only one of its kind", "replace heat { heat to 195 F }", with(4, 5, "heat to 195 F")},
 		{"by number", "replace rest 2 { rest 30 min }", with(8, 9, "rest 30 min")},
 		{"by time", "replace rest 20 min { rest 30 min }", with(8, 9, "rest 30 min")},
@@ -66,7 +66,7 @@ func TestEditSteps(t *testing.T) {
 		{"before and after, in the order written", "after add rye { rest 1 min }\nbefore add rye { rest 2 min }\nafter add rye { rest 3 min }", with(7, 8, "rest 2 min", "add rye", "rest 1 min", "rest 3 min")},
 		{"counted as they stand in the parent", "remove rest 1\nreplace rest 2 { rest 30 min }", append(with(5, 6)[:7], append([]string{"rest 30 min"}, baseSteps[9:]...)...)},
 		{"after what is replaced", "replace rest 1 { rest 50 min }\nafter rest 1 { cool to 180 F }", with(5, 6, "rest 50 min", "cool to 180 F")},
-		{"with a line that is no step", "remove rest 2\nbackset-acidity 4 pH", with(8, 9)},
+		{"with a line that is no step", "remove rest 2\nbackset-pH 4 pH", with(8, 9)},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			steps, list := mashOf(t, c.lines)
@@ -119,7 +119,7 @@ func TestChanges(t *testing.T) {
       rest 2 min
     }
     replace add rye { add oats }
-    backset-acidity 4 pH
+    backset-pH 4 pH
   }
   ferment in "North" {
     dose   glucoamylase
@@ -129,7 +129,7 @@ func TestChanges(t *testing.T) {
     entry  110 proof
     remove bottle
   }
-  expect casks 1
+  promise casks 1
 }
 `)
 	require.NotNil(t, b, list.Error())
@@ -139,7 +139,7 @@ func TestChanges(t *testing.T) {
 		"corn 76 % (was 70 %)",
 		"oats 10 % (new)",
 		"no rye (was 16 %)",
-		"mash: backset-acidity 4 pH (new)",
+		"mash: backset-pH 4 pH (new)",
 		"mash: rest 2 min after add corn (new)",
 		"mash: add oats (was cool to 158 F, add rye)",
 		`ferment in "North" (was in any fermenter)`,
@@ -147,7 +147,7 @@ func TestChanges(t *testing.T) {
 		"cask: entry 110 proof (was 114 proof)",
 		"cask: no bottle (was 750 mL at 94 proof)",
 		"units us (new)",
-		"expect casks 1 (new)",
+		"promise casks 1 (new)",
 		"no standard (was bourbon)",
 	}, b.Changes)
 }
@@ -157,19 +157,19 @@ func TestRemoveASetting(t *testing.T) {
 	h, err := LoadFS(bench(t, map[string]string{"v.batch": `
 batch "Second" from "Base" {
   mash {
-    backset-acidity 4.2 pH
+    backset-pH 4.2 pH
     backset-solids 5 %
   }
 }
 batch "Third" from "Second" {
   mash {
-    remove backset-acidity
+    remove backset-pH
     remove rest 2
   }
 }
 batch "Fourth" from "Base" {
   mash {
-    remove backset-acidity
+    remove backset-pH
   }
 }
 `}), "", Options{})
@@ -179,9 +179,9 @@ batch "Fourth" from "Base" {
 	assert.Equal(t, 3.9, b.Mash.BacksetPH)
 	assert.InDelta(t, 0.05, b.Mash.BacksetSolidsFrac, 1e-12)
 	assert.Len(t, b.Mash.Steps, 12)
-	assert.Equal(t, []string{"mash: no backset-acidity (was 4.2 pH)", "mash: no rest 20 min after add rye"}, b.Changes)
+	assert.Equal(t, []string{"mash: no backset-pH (was 4.2 pH)", "mash: no rest 20 min after add rye"}, b.Changes)
 	_, list = h.Batch("Fourth")
-	assert.Contains(t, list.Error(), "NM0411: there is no `backset-acidity` here to remove")
+	assert.Contains(t, list.Error(), "NM0411: there is no `backset-pH` here to remove")
 }
 
 // TestPromiseOfAVariant: a promise takes the place of its parent's of the same
@@ -189,29 +189,29 @@ batch "Fourth" from "Base" {
 func TestPromiseOfAVariant(t *testing.T) {
 	h, err := LoadFS(bench(t, map[string]string{"v.batch": `
 batch "Second" from "Base" {
-  expect casks 1
-  expect hearts 38 gal within 2 gal
-  expect hearts 140 proof within 8 proof
+  promise casks 1
+  promise hearts 38 gal within 2 gal
+  promise hearts 140 proof within 8 proof
 }
 batch "Third" from "Second" {
-  expect hearts 40 gal within 2 gal
-  remove expect casks
+  promise hearts 40 gal within 2 gal
+  remove promise casks
 }
 batch "Fourth" from "Second" {
-  remove expect hearts
+  remove promise hearts
 }
 `}), "", Options{})
 	require.NoError(t, err)
 	b, list := h.Batch("Third")
 	require.NotNil(t, b, list.Error())
-	require.Len(t, b.Expect, 2)
-	assert.InDelta(t, 40*quantity.USGallonM3, b.Expect[0].Value, 1e-12)
-	assert.Equal(t, quantity.Strength, b.Expect[1].Kind)
-	assert.Equal(t, []string{"expect hearts 40 gal within 2 gal (was 38 gal within 2 gal)", "no expect casks (was 1)"}, b.Changes)
+	require.Len(t, b.Promises, 2)
+	assert.InDelta(t, 40*quantity.USGallonM3, b.Promises[0].Value, 1e-12)
+	assert.Equal(t, quantity.Strength, b.Promises[1].Kind)
+	assert.Equal(t, []string{"promise hearts 40 gal within 2 gal (was 38 gal within 2 gal)", "no promise casks (was 1)"}, b.Changes)
 	b, list = h.Batch("Fourth")
 	require.NotNil(t, b, list.Error())
-	require.Len(t, b.Expect, 1)
-	assert.Equal(t, "casks", b.Expect[0].What)
+	require.Len(t, b.Promises, 1)
+	assert.Equal(t, "casks", b.Promises[0].What)
 }
 
 // TestEditOfNoVariant: a batch that varies none has nothing to edit, at any depth.

@@ -21,11 +21,11 @@ func enzyme(n *tree.Node, e recipe.Entry, diags *diag.List) *recipe.Enzyme {
 		DeathJMol:     n.SI("death-energy"),
 	}
 	z.LowC, z.HighC = n.Span("range")
-	z.PHLow, z.PHHigh = n.Span("acidity")
+	z.PHLow, z.PHHigh = n.Span("pH")
 	z.DoseLow, z.DoseHigh = n.Span("dose")
 	if l := n.Line("optimum"); l != nil && n.Line("range") != nil && (z.OptimumC < z.LowC || z.OptimumC > z.HighC) {
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodeStockSum, At: l.At(), Summary: fmt.Sprintf("the enzyme `%s` works best where it does not work", z.Name),
+			Code: diag.CodeLibrarySum, At: l.At(), Summary: fmt.Sprintf("the enzyme `%s` works best where it does not work", z.Name),
 			Help: "`optimum` lies within `range`",
 		})
 	}

@@ -9,7 +9,7 @@ import (
 	"newmake/lang/house"
 )
 
-// seeds adds every fixture, example and stock file to a fuzz target.
+// seeds adds every fixture, example and library file to a fuzz target.
 func seeds(f *testing.F) {
 	for _, glob := range []string{"testdata/*.batch", "testdata/mistakes/*.batch", "../../examples/*/*.batch", "../../stdlib/*.batch", "../../testdata/*/*/*.batch"} {
 		paths, err := filepath.Glob(glob)
@@ -27,7 +27,7 @@ func seeds(f *testing.F) {
 }
 
 // FuzzCheck: no text makes the checker panic, whether it is a file beside a good
-// house, the house itself, or part of the stock; and what has no error is a
+// house, the house itself, or part of the library; and what has no error is a
 // recipe.
 func FuzzCheck(f *testing.F) {
 	seeds(f)
@@ -45,6 +45,6 @@ func FuzzCheck(f *testing.F) {
 				}
 			}
 		}
-		NewLibrary(fstest.MapFS{"x.batch": {Data: data}})
+		NewBase(fstest.MapFS{"x.batch": {Data: data}})
 	})
 }

@@ -36,7 +36,7 @@ func grain(n *tree.Node, e recipe.Entry, diags *diag.List) *recipe.Grain {
 	switch {
 	case g.Starch+g.Sugars+g.Solubles > 1:
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodeStockSum, At: n.At(),
+			Code: diag.CodeLibrarySum, At: n.At(),
 			Summary: fmt.Sprintf("%s has more than itself in it: starch, sugars and solubles come to %s %%", lines, wording.Decimal(100*(g.Starch+g.Sugars+g.Solubles))),
 			Help:    "each is a share of the dry matter: together they stay below 100 %",
 		})

@@ -54,13 +54,13 @@ func BenchmarkPlanBesideHistory(b *testing.B) {
 	}
 }
 
-// BenchmarkStockAtStart opens the built-in stock and reads what one batch uses of
+// BenchmarkLibraryAtStart opens the built-in library and reads what one batch uses of
 // it, as a process does once.
-func BenchmarkStockAtStart(b *testing.B) {
+func BenchmarkLibraryAtStart(b *testing.B) {
 	b.ReportAllocs()
 	fsys := bench(b, nil)
 	for b.Loop() {
-		h, err := LoadFS(fsys, "", Options{Base: house.LoadStock(stdlib.FS)})
+		h, err := LoadFS(fsys, "", Options{Base: house.LoadLibrary(stdlib.FS)})
 		if err != nil {
 			b.Fatal(err)
 		}

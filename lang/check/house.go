@@ -3,7 +3,7 @@
 //
 // A text goes through five hands. The table of the language (package schema) says
 // what may stand where; every line is held against its shape, and becomes a node
-// (package tree). Variants are laid over what they vary, and the house's stock over
+// (package tree). Variants are laid over what they vary, and the house's library over
 // the built-in one, as nodes (package house). Here a tree is read for its meaning
 // into a recipe, plain data in SI, and its names are found. Last, the trade's rules
 // and the law are held against the recipe (package trade).
@@ -31,7 +31,7 @@ import (
 // House is a house whose recipes are read as they are asked for, each once.
 type House struct {
 	*house.House
-	stock *stock
+	library *library
 
 	mu      sync.Mutex
 	plants  map[*house.Decl]*plant
@@ -53,7 +53,7 @@ func front(h *house.House, err error) (*House, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &House{House: h, stock: stockOf(h), plants: map[*house.Decl]*plant{}, batches: map[*house.Decl]*batch{}}, nil
+	return &House{House: h, library: libraryOf(h), plants: map[*house.Decl]*plant{}, batches: map[*house.Decl]*batch{}}, nil
 }
 
 // batch is one batch of the house, read.
@@ -64,7 +64,7 @@ type batch struct {
 	batch *recipe.Batch
 	diags diag.List
 	plant *plant
-	uses  []*stocked // of the stock
+	uses  []*libraryEntry // of the library
 }
 
 // batch gives a batch, read.
@@ -89,7 +89,7 @@ func (h *House) plant(d *house.Decl) *plant {
 		h.plants[d] = p
 	}
 	h.mu.Unlock()
-	p.once.Do(func() { p.read(h.stock) })
+	p.once.Do(func() { p.read(h.library) })
 	return p
 }
 
@@ -168,7 +168,7 @@ func (h *House) found(files []*house.File) diag.List {
 	for _, f := range files {
 		list = append(list, f.Said()...)
 	}
-	for _, s := range h.stock.own(in) {
+	for _, s := range h.library.own(in) {
 		list = append(list, s.entry.Diags...)
 		list = append(list, s.diags...)
 	}
@@ -188,7 +188,7 @@ func (h *House) found(files []*house.File) diag.List {
 }
 
 // bearsOn gathers what was said of the texts on which a batch depends: its own
-// declaration and those it varies, its plant, and the entries of the stock that it
+// declaration and those it varies, its plant, and the entries of the library that it
 // uses. A fault in anything else does not keep it from being planned.
 func (h *House) bearsOn(b *batch) diag.List {
 	list := slices.Clone(h.Loading())
@@ -200,7 +200,7 @@ func (h *House) bearsOn(b *batch) diag.List {
 	if b.plant != nil {
 		decls, list = append(decls, b.plant.decl), append(list, b.plant.diags...)
 	}
-	for _, s := range append(slices.Clip(b.uses), h.stock.all(schema.Model)...) {
+	for _, s := range append(slices.Clip(b.uses), h.library.all(schema.Model)...) {
 		decls = append(decls, s.entry.Decls...)
 		list = append(append(list, s.entry.Diags...), s.diags...)
 	}

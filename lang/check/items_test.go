@@ -12,7 +12,7 @@ import (
 // TestDocOfEntry: an entry's comment is what stands directly above it; the head
 // of a file is the file's.
 func TestDocOfEntry(t *testing.T) {
-	h, err := LoadFS(bench(t, map[string]string{"stock.batch": `# The file: two mills and what they send.
+	h, err := LoadFS(bench(t, map[string]string{"library.batch": `# The file: two mills and what they send.
 #
 # Second paragraph of the file.
 
@@ -36,20 +36,20 @@ grain corn {
 `}), "", Options{})
 	require.NoError(t, err)
 	require.Empty(t, h.Check())
-	g := h.Stock().Grains
+	g := h.Library().Grains
 	assert.Equal(t, "Ours.\n\nFrom the hill field.", g["hill-corn"].Doc)
 	assert.Empty(t, g["vale-corn"].Doc)
-	assert.Equal(t, Builtin().Stock.Grains["corn"].Doc, g["corn"].Doc, "a house that only changes a figure keeps the comment")
-	for name, first := range Builtin().Stock.Enzymes {
+	assert.Equal(t, Builtin().Library.Grains["corn"].Doc, g["corn"].Doc, "a house that only changes a figure keeps the comment")
+	for name, first := range Builtin().Library.Enzymes {
 		assert.NotContains(t, first.Doc, "Enzymes from a drum", name)
 	}
-	for name, y := range Builtin().Stock.Yeasts {
+	for name, y := range Builtin().Library.Yeasts {
 		assert.NotContains(t, y.Doc, "\n\n\n", name)
 	}
 }
 
-func TestStockItems(t *testing.T) {
-	h, err := LoadFS(bench(t, map[string]string{"stock.batch": `
+func TestLibraryItems(t *testing.T) {
+	h, err := LoadFS(bench(t, map[string]string{"library.batch": `
 grain corn {
   starch 70 %   # the mill, 2026
 }
@@ -58,26 +58,26 @@ grain hill-corn from corn {
 }
 `}), "", Options{})
 	require.NoError(t, err)
-	items := map[string]house.StockItem{}
+	items := map[string]house.LibraryItem{}
 	kinds := map[string]int{}
-	for _, i := range h.StockItems() {
+	for _, i := range h.LibraryItems() {
 		items[i.Kind+" "+i.Name] = i
 		kinds[i.Kind]++
 	}
-	assert.Len(t, Builtin().StockItems(), len(items)-1)
-	assert.Len(t, kinds, len(house.StockKinds()))
+	assert.Len(t, Builtin().LibraryItems(), len(items)-1)
+	assert.Len(t, kinds, len(house.LibraryKinds()))
 
 	corn := items["grain corn"]
 	assert.True(t, corn.House)
 	assert.False(t, corn.Own)
-	assert.Equal(t, "stock.batch", corn.At.Src.Name)
+	assert.Equal(t, "library.batch", corn.At.Src.Name)
 	for _, l := range corn.Lines {
 		assert.Equal(t, l.Field == "starch", l.House, l.Field)
 		if l.Field != "cereal" && l.Field != "malted" {
 			assert.NotEmpty(t, l.Source, l.Field)
 		}
 		if l.House {
-			assert.Equal(t, house.StockLine{Field: "starch", Text: "70 %", Source: "the mill, 2026", House: true, Was: "71.8 %", Figure: &house.Figure{Low: 70, High: 70, Unit: "%"}, At: l.At}, l)
+			assert.Equal(t, house.LibraryLine{Field: "starch", Text: "70 %", Source: "the mill, 2026", House: true, Was: "71.8 %", Figure: &house.Figure{Low: 70, High: 70, Unit: "%"}, At: l.At}, l)
 		}
 	}
 	hill := items["grain hill-corn"]
@@ -88,7 +88,7 @@ grain hill-corn from corn {
 	oats := items["grain oats"]
 	assert.False(t, oats.House || oats.Own)
 	bourbon := items["standard bourbon"]
-	assert.Contains(t, bourbon.Lines, house.StockLine{Field: "grain", Text: "corn at least 51 %", Source: "5.143(c), table 1 (2)", At: bourbon.Lines[3].At})
+	assert.Contains(t, bourbon.Lines, house.LibraryLine{Field: "grain", Text: "corn at least 51 %", Source: "5.143(c), table 1 (2)", At: bourbon.Lines[3].At})
 	mash := items["model mash"]
 	require.NotEmpty(t, mash.Lines)
 	assert.NotContains(t, mash.Lines[0].Text, mash.Lines[0].Field)

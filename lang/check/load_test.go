@@ -210,7 +210,7 @@ func TestBatchIsNotKeptByOthers(t *testing.T) {
 	assert.Contains(t, list[0].Help, "did you mean `Base`?")
 }
 
-// TestBatchIsKeptByWhatItUses: a fault in the plant, in an entry of the stock that a
+// TestBatchIsKeptByWhatItUses: a fault in the plant, in an entry of the library that a
 // batch uses, or in one that such an entry begins from, keeps it from being planned.
 func TestBatchIsKeptByWhatItUses(t *testing.T) {
 	for name, more := range map[string]string{

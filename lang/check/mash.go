@@ -31,7 +31,7 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 		m.Cooker = onlyVessel(b, recipe.Cooker, n, larger)
 	}
 	whole = !n.Bad && !n.Gaps && m.Cooker != nil
-	m.BacksetPH, m.BacksetSolidsFrac = n.SIOr("backset-acidity", 3.9), n.SIOr("backset-solids", 0.06)
+	m.BacksetPH, m.BacksetSolidsFrac = n.SIOr("backset-pH", 3.9), n.SIOr("backset-solids", 0.06)
 	inMash := make(map[int]diag.Span)
 	m.Steps = make([]recipe.MashStep, 0, len(n.Lines))
 	if !isFew(b, n, "steps") {
@@ -207,7 +207,7 @@ func notInBill(b *reader, c *tree.Capture) {
 }
 
 // readDose finds an enzyme and how much of it: a weight, or a share of the grain;
-// without either the middle of the stock's range holds.
+// without either the middle of the library's range holds.
 func readDose(b *reader, l *tree.Node) (z *recipe.Enzyme, kg, share float64) {
 	c := l.Get("enzyme")
 	z = named[recipe.Enzyme](b, schema.Enzyme, c.Text())

@@ -50,7 +50,7 @@ func model(n *tree.Node, e recipe.Entry, under *house.Entry, diags *diag.List) *
 	return m
 }
 
-// lineOf is a number as the stock writes it.
+// lineOf is a number as the library writes it.
 func lineOf(c *tree.Capture) string {
 	if c.Item.Unit == "" {
 		return c.Item.Num

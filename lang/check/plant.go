@@ -23,7 +23,7 @@ type plant struct {
 }
 
 // read reads a plant.
-func (m *plant) read(s *stock) {
+func (m *plant) read(s *library) {
 	diags, n := &m.diags, m.decl.Node()
 	if n.Bad {
 		diags = new(diag.List) // what is wrong with it is said

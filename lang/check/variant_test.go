@@ -23,7 +23,7 @@ batch "Second" from "Base" {
     rye    20 %
   }
   mash {
-    backset-acidity  4.2 pH
+    backset-pH  4.2 pH
   }
   ferment {
     dose   glucoamylase
@@ -118,8 +118,8 @@ func TestVariantIsNamed(t *testing.T) {
 	}
 }
 
-func TestHouseOverridesStock(t *testing.T) {
-	h, err := LoadFS(bench(t, map[string]string{"stock.batch": `
+func TestHouseOverridesLibrary(t *testing.T) {
+	h, err := LoadFS(bench(t, map[string]string{"library.batch": `
 # Ours, from the mill's sheet.
 grain corn {
   starch 70 %   # the mill, 2026
@@ -139,24 +139,24 @@ standard house-bourbon from bourbon {
 `}), "", Options{})
 	require.NoError(t, err)
 	require.Empty(t, h.Check())
-	built := Builtin().Stock
-	corn := h.Stock().Grains["corn"]
+	built := Builtin().Library
+	corn := h.Library().Grains["corn"]
 	assert.InDelta(t, 0.70, corn.Starch, 1e-12)
 	assert.InDelta(t, built.Grains["corn"].Moisture, corn.Moisture, 1e-12, "the other figures stay")
 	assert.Equal(t, "the mill, 2026", corn.Source["starch"])
 	assert.Equal(t, built.Grains["corn"].Source["moisture"], corn.Source["moisture"])
 	assert.True(t, corn.House)
 	assert.Equal(t, "Ours, from the mill's sheet.", corn.Doc)
-	assert.InDelta(t, 0.718, built.Grains["corn"].Starch, 1e-12, "the built-in stock is not touched")
+	assert.InDelta(t, 0.718, built.Grains["corn"].Starch, 1e-12, "the built-in library is not touched")
 
-	older := h.Stock().Grains["older-corn"]
+	older := h.Library().Grains["older-corn"]
 	assert.InDelta(t, 0.09, older.Moisture, 1e-12)
 	assert.InDelta(t, 0.70, older.Starch, 1e-12)
 	assert.Equal(t, "corn", older.Cereal)
 
-	assert.InDelta(t, 0.25, h.Stock().Models["mash"].Values["branched"], 1e-12)
-	assert.Equal(t, built.Models["mash"].Values["gel-split"], h.Stock().Models["mash"].Values["gel-split"])
-	assert.Len(t, h.Stock().Standards["house-bourbon"].Conditions, len(built.Standards["bourbon"].Conditions)+1)
+	assert.InDelta(t, 0.25, h.Library().Models["mash"].Values["branched"], 1e-12)
+	assert.Equal(t, built.Models["mash"].Values["gel-split"], h.Library().Models["mash"].Values["gel-split"])
+	assert.Len(t, h.Library().Standards["house-bourbon"].Conditions, len(built.Standards["bourbon"].Conditions)+1)
 	b, _ := h.Batch("Base")
 	assert.Same(t, corn, b.Bill.Lines[0].Grain)
 }

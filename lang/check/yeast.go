@@ -40,7 +40,7 @@ func yeast(n *tree.Node, e recipe.Entry, diags *diag.List) *recipe.Yeast {
 	y.Solids, y.Viable = n.SIOr("solids", y.Solids), n.SIOr("viable", y.Viable)
 	if l := n.Line("dies-above"); l != nil && y.MostC <= y.HighC {
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodeStockSum, At: l.At(), Summary: fmt.Sprintf("the yeast `%s` dies within its own range", y.Name),
+			Code: diag.CodeLibrarySum, At: l.At(), Summary: fmt.Sprintf("the yeast `%s` dies within its own range", y.Name),
 			Help: "`dies-above` lies above the upper end of `range`",
 		})
 	}

@@ -27,7 +27,7 @@ const (
 	CodeWrongVessel Code = "NM0508"
 	CodeShift       Code = "NM0509"
 	CodePrice       Code = "NM0511"
-	CodeStockSum    Code = "NM0512"
+	CodeLibrarySum  Code = "NM0512"
 	CodeFileName    Code = "NM0513"
 
 	CodeBillEmpty    Code = "NM0601"
@@ -103,7 +103,7 @@ var checkTable = []Info{
 	{CodeWrongVessel, "wrong-vessel", Error, "a vessel of another kind than is needed"},
 	{CodeShift, "shift", Error, "a shift that ends before it begins"},
 	{CodePrice, "price", Error, "a price of the wrong thing"},
-	{CodeStockSum, "stock-figures", Error, "figures of a stock entry that can't all be true"},
+	{CodeLibrarySum, "library-figures", Error, "figures of a library entry that can't all be true"},
 	{CodeFileName, "file-name", Warning, "a file that is not read, for its name is not UTF-8"},
 
 	{CodeBillEmpty, "empty-bill", Error, "a bill without grain"},

@@ -81,7 +81,7 @@ var Computed = []Info{
 	{CodeNotCooked, "not-cooked", Warning, "starch that never gelatinized"},
 	{CodeEnzymesDead, "enzymes-dead", Warning, "malt enzymes that died before their work"},
 	{CodeUnconverted, "not-converted", Warning, "gelatinized starch that was not converted"},
-	{CodeMashPH, "mash-acidity", Warning, "a mash pH outside the enzymes' window"},
+	{CodeMashPH, "mash-ph", Warning, "a mash pH outside the enzymes' window"},
 	{CodeMashFailed, "mash-not-computed", Error, "a mash that cannot be computed"},
 	{CodeEmptyStep, "nothing-in-the-cooker", Error, "a step that works on an empty cooker"},
 

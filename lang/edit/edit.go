@@ -3,7 +3,7 @@
 //	bill.rye=14 %           mash.water=280 gal     mash.rest.2=30 min
 //	ferment.hold=80..90 F   spirit.hearts.to=60 % abv
 //	plant.water=50 F        plant."Wash still".reflux=8 %
-//	stock.grain.corn.starch=70 %
+//	library.grain.corn.starch=70 %
 //
 // The result is texts, to be laid over the files of the house and checked like
 // them. No file is touched.
@@ -91,7 +91,7 @@ type editor struct {
 	house  *check.House
 	batch  *recipe.Batch
 	edits  []replacement
-	extra  strings.Builder // declarations of the stock that the house does not have
+	extra  strings.Builder // declarations of the library that the house does not have
 	result *Result
 }
 

@@ -124,7 +124,7 @@ func TestChangesThatCannotBe(t *testing.T) {
 		{[]string{"cask.entry=115 F"}, diag.CodeWrongKind, ""},
 		{[]string{"cask.entry=115"}, diag.CodeNoUnit, ""},
 		{[]string{"bill.ry=14 %"}, diag.CodeUnknownName, "ry"},
-		{[]string{"stock.grain.corn.starsh=70 %"}, diag.CodeUnknownField, "starsh"},
+		{[]string{"library.grain.corn.starsh=70 %"}, diag.CodeUnknownField, "starsh"},
 	} {
 		t.Run(strings.Join(c.changes, "; "), func(t *testing.T) {
 			_, list := tried(t, "Ferry Landing", c.changes...)
@@ -161,7 +161,7 @@ func TestTheChangedLinesAreShown(t *testing.T) {
 }
 
 func FuzzApply(f *testing.F) {
-	for _, s := range []string{"bill.rye=14 %", "mash.rest.2=30 min", `plant."Wash still".reflux=8 %`, "stock.grain.corn.starch=1 %", "a.b.c=1", "bill=1 lb", "mash.add=x, y", "start=2026-01-01"} {
+	for _, s := range []string{"bill.rye=14 %", "mash.rest.2=30 min", `plant."Wash still".reflux=8 %`, "library.grain.corn.starch=1 %", "a.b.c=1", "bill=1 lb", "mash.add=x, y", "start=2026-01-01"} {
 		f.Add(s)
 	}
 	h, err := check.Load(lantern, check.Options{})

@@ -41,7 +41,7 @@ func (e *editor) finish() (*Result, error) {
 	if e.extra.Len() > 0 {
 		r.Texts[filepath.Join(e.house.Root, extraFile)] = []byte(e.extra.String())
 		for _, l := range strings.Split(strings.TrimSpace(e.extra.String()), "\n") {
-			r.Lines = append(r.Lines, Line{File: "the stock", New: l})
+			r.Lines = append(r.Lines, Line{File: "the library", New: l})
 		}
 	}
 	return r, nil

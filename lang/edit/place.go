@@ -30,8 +30,8 @@ func (e *editor) set(c Change, value []lang.Item) error {
 	switch parts[0] {
 	case "plant":
 		return e.below(e.stmt(e.batch.Plant.At), parts[1:], c, value)
-	case "stock":
-		return e.stock(parts[1:], c, value)
+	case "library":
+		return e.library(parts[1:], c, value)
 	}
 	return e.newLine(c, parts)
 }
@@ -221,9 +221,9 @@ func indent(s *lang.Stmt) string {
 	return strings.Repeat(" ", col-1+2)
 }
 
-// stock changes an entry of the stock: in the house's own text where it has one,
+// library changes an entry of the library: in the house's own text where it has one,
 // and else by an entry laid over the built-in one.
-func (e *editor) stock(parts []string, c Change, value []lang.Item) error {
+func (e *editor) library(parts []string, c Change, value []lang.Item) error {
 	if len(parts) != 3 {
 		return e.unknown(c)
 	}

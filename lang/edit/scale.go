@@ -268,7 +268,7 @@ func (w *writer) finish(note string, remove bool) (*Variant, error) {
 	text.WriteString(w.units())
 	text.WriteString(w.out.String())
 	if remove {
-		text.WriteString("  remove expect # promised of the batch as it was\n")
+		text.WriteString("  remove promise # promised of the batch as it was\n")
 	}
 	text.WriteString("}\n")
 	out, list := lang.Format(diag.NewSource(w.variant.Name, []byte(text.String())))

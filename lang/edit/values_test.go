@@ -66,7 +66,7 @@ func TestEveryLineCanBeTried(t *testing.T) {
 			try(f.Block, recipe.PathPlant.Child("Wash still"))
 		}
 	}
-	try(schema.Grain.Block, recipe.PathStock.Child("grain", "corn"))
-	try(schema.Yeast.Block, recipe.PathStock.Child("yeast", b.Ferm.Yeast.Name))
+	try(schema.Grain.Block, recipe.PathLibrary.Child("grain", "corn"))
+	try(schema.Yeast.Block, recipe.PathLibrary.Child("yeast", b.Ferm.Yeast.Name))
 	assert.Greater(t, count, 60)
 }

@@ -91,7 +91,7 @@ func contents(pages []Page) string {
 		title string
 	}{
 		{OfCode, "Codes"}, {OfTerm, "Terms of the trade"}, {OfLine, "Words that begin a line"},
-		{OfWord, "Words inside a line"}, {OfValue, "Values"}, {OfUnit, "Units"}, {OfStock, "The stock"},
+		{OfWord, "Words inside a line"}, {OfValue, "Values"}, {OfUnit, "Units"}, {OfLibrary, "The library"},
 	} {
 		var names []string
 		for _, p := range pages {

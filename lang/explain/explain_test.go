@@ -45,7 +45,7 @@ func TestEveryPageIsOfSomething(t *testing.T) {
 }
 
 // TestEveryWordHasAPage: every word of the language, every unit and every entry
-// of the stock.
+// of the library.
 func TestEveryWordHasAPage(t *testing.T) {
 	var words []string
 	for _, p := range places() {
@@ -61,7 +61,7 @@ func TestEveryWordHasAPage(t *testing.T) {
 	for _, s := range schema.SlotTypes {
 		words = append(words, s.Name)
 	}
-	for name := range check.Builtin().Stock.Grains {
+	for name := range check.Builtin().Library.Grains {
 		words = append(words, name)
 	}
 	for _, p := range schema.Promises {

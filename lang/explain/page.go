@@ -26,13 +26,13 @@ type Sort string
 
 // The sorts, in the order in which pages of one name are shown.
 const (
-	OfCode  Sort = "code"
-	OfTerm  Sort = "term"
-	OfLine  Sort = "line"  // a word that begins a line
-	OfWord  Sort = "word"  // a word inside a line
-	OfValue Sort = "value" // the name of a sort of value, as in a line's form
-	OfUnit  Sort = "unit"
-	OfStock Sort = "stock"
+	OfCode    Sort = "code"
+	OfTerm    Sort = "term"
+	OfLine    Sort = "line"  // a word that begins a line
+	OfWord    Sort = "word"  // a word inside a line
+	OfValue   Sort = "value" // the name of a sort of value, as in a line's form
+	OfUnit    Sort = "unit"
+	OfLibrary Sort = "library"
 )
 
 // Page is what there is to say about one code or word.

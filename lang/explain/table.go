@@ -13,7 +13,7 @@ import (
 // tablePages makes the pages that the checker's tables give.
 func tablePages() []Page {
 	lines, words := linePages(), wordPages()
-	return slices.Concat(lines, words, valuePages(), unitPages(), stockPages())
+	return slices.Concat(lines, words, valuePages(), unitPages(), libraryPages())
 }
 
 // place is a field and the blocks in which it stands alike.
@@ -175,7 +175,7 @@ func promisePages() []Page {
 			kinds[i] = k.String()
 		}
 		out = append(out, Page{Name: p.What, Sort: OfWord, Title: "what a batch may promise", Body: []Block{
-			{Kind: Paragraph, Text: "After `expect` it stands for " + p.Doc + "; promised as " + strings.Join(kinds, ", or ") + "."},
+			{Kind: Paragraph, Text: "After `promise` it stands for " + p.Doc + "; promised as " + strings.Join(kinds, ", or ") + "."},
 		}})
 	}
 	return out

@@ -12,7 +12,7 @@ import (
 	"newmake/lang/tree"
 )
 
-// Entry is one entry of the stock: the house's own lines over those of the entry
+// Entry is one entry of the library: the house's own lines over those of the entry
 // that it changes or begins from.
 type Entry struct {
 	Field *schema.Field
@@ -20,7 +20,7 @@ type Entry struct {
 	Node  *tree.Node
 	Doc   string    // the comment above it
 	Decls []*Decl   // of the house that it is made of, its own first
-	Under *Entry    // the entry of the same name in the stock below, nil if there is none
+	Under *Entry    // the entry of the same name in the library below, nil if there is none
 	Diags diag.List // of laying it over what is under it
 }
 
@@ -30,8 +30,8 @@ type entryKey struct {
 	name  string
 }
 
-// Entry gives an entry of the stock, nil if there is none of that name. An entry
-// that the house does not touch is the one of the stock below.
+// Entry gives an entry of the library, nil if there is none of that name. An entry
+// that the house does not touch is the one of the library below.
 func (h *House) Entry(f *schema.Field, name string) *Entry {
 	h.mu.Lock()
 	defer h.mu.Unlock()
@@ -47,7 +47,7 @@ func (h *House) entry(f *schema.Field, name string) *Entry {
 	if h.base != nil {
 		under = h.base.Entry(f, name)
 	}
-	own := h.stock[f].find(name)
+	own := h.library[f].find(name)
 	if own == nil {
 		return under
 	}
@@ -80,7 +80,7 @@ func (h *House) entry(f *schema.Field, name string) *Entry {
 func (h *House) Under(d *Decl) []*Decl {
 	var out []*Decl
 	for len(out) <= mostVariants && d.Parent != "" {
-		if d = h.stock[d.Field].find(d.Parent); d == nil || slices.Contains(out, d) {
+		if d = h.library[d.Field].find(d.Parent); d == nil || slices.Contains(out, d) {
 			break
 		}
 		out = append(out, d)
@@ -97,12 +97,12 @@ func (h *House) circleOf(d *Decl) *Decl {
 		if last.Parent == "" {
 			return nil
 		}
-		next := h.stock[d.Field].find(last.Parent)
+		next := h.library[d.Field].find(last.Parent)
 		if next == nil {
 			return nil
 		}
 		if at := slices.Index(chain, next); at >= 0 {
-			order := h.stock[d.Field].order
+			order := h.library[d.Field].order
 			return slices.MinFunc(chain[at:], func(a, b *Decl) int { return slices.Index(order, a) - slices.Index(order, b) })
 		}
 		if chain = append(chain, next); len(chain) > mostVariants+1 {
@@ -116,10 +116,10 @@ func (h *House) ownFirst(f *schema.Field) []string { return h.known[f]() }
 
 // knownNames makes the lists of the names of entries, each when it is asked for.
 func (h *House) knownNames() map[*schema.Field]func() []string {
-	known := make(map[*schema.Field]func() []string, len(schema.Stock))
-	for _, f := range schema.Stock {
+	known := make(map[*schema.Field]func() []string, len(schema.Library))
+	for _, f := range schema.Library {
 		known[f] = sync.OnceValue(func() []string {
-			list := names(h.stock[f].order)
+			list := names(h.library[f].order)
 			if h.base != nil {
 				list = append(list, h.base.ownFirst(f)...)
 			}
@@ -134,25 +134,25 @@ func (h *House) EntryNames(f *schema.Field) []string { return sorted(slices.Clon
 
 // OwnEntries lists the entries of a sort that the house declares, in the order of
 // the files and lines.
-func (h *House) OwnEntries(f *schema.Field) []*Decl { return h.stock[f].order }
+func (h *House) OwnEntries(f *schema.Field) []*Decl { return h.library[f].order }
 
 // Owns says that an entry is of the house's own lines, or changed by them.
 func (h *House) Owns(e *Entry) bool {
-	return len(e.Decls) > 0 && h.stock[e.Field].find(e.Name) == e.Decls[0]
+	return len(e.Decls) > 0 && h.library[e.Field].find(e.Name) == e.Decls[0]
 }
 
-// Base is the house whose stock lies under this one's, nil for the built-in stock.
+// Base is the house whose library lies under this one's, nil for the built-in library.
 func (h *House) Base() *House { return h.base }
 
 // Declares says that there is an entry of a sort and a name.
 func (h *House) Declares(f *schema.Field, name string) bool {
-	return h.stock[f].find(name) != nil || h.base != nil && h.base.Declares(f, name)
+	return h.library[f].find(name) != nil || h.base != nil && h.base.Declares(f, name)
 }
 
 // HasEntry says that there is an entry of a name, of whatever sort.
 func (h *House) HasEntry(name string) bool {
-	for _, f := range schema.Stock {
-		if h.stock[f].find(name) != nil {
+	for _, f := range schema.Library {
+		if h.library[f].find(name) != nil {
 			return true
 		}
 	}

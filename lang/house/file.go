@@ -19,13 +19,13 @@ type File struct {
 	Path   string  // below the house, with slashes
 	Decls  []*Decl // in the order of the text
 
-	diags diag.List    // of what is in no declaration
-	lost  []*lang.Stmt // what is no declaration
-	all   sync.Once    // of reading what is not read yet
-	later int          // declarations that are read when they are asked for
-	stock func(name string) bool
-	parse func() (*lang.File, diag.List) // all of it
-	units func() (us, si int)
+	diags   diag.List    // of what is in no declaration
+	lost    []*lang.Stmt // what is no declaration
+	all     sync.Once    // of reading what is not read yet
+	later   int          // declarations that are read when they are asked for
+	library func(name string) bool
+	parse   func() (*lang.File, diag.List) // all of it
+	units   func() (us, si int)
 }
 
 // Decl is one declaration. It has no name where that could not be read.
@@ -91,10 +91,10 @@ type text struct {
 	data []byte
 }
 
-// open makes a file of a text. inStock says that the built-in stock has a name.
-func open(t text, inStock func(name string) bool) *File {
+// open makes a file of a text. inLibrary says that the built-in library has a name.
+func open(t text, inLibrary func(name string) bool) *File {
 	f := bare(t)
-	f.stock = inStock
+	f.library = inLibrary
 	if parts, ok := lang.Outline(f.Source); ok {
 		f.index(parts)
 	} else {
@@ -156,7 +156,7 @@ func (f *File) readLater(p lang.Part, field *schema.Field) *Decl {
 	d.read = func() {
 		d.once.Do(func() {
 			file, list := lang.ParsePart(f.Source, p)
-			nodes, _ := tree.Declarations(file.Stmts, f.stock, &list)
+			nodes, _ := tree.Declarations(file.Stmts, f.library, &list)
 			d.node, d.diags = nodes[0], list.Cap()
 		})
 	}
@@ -173,7 +173,7 @@ func (f *File) readAll() {
 		return
 	}
 	file, list := f.parse()
-	nodes, _ := tree.Declarations(file.Stmts, f.stock, &list)
+	nodes, _ := tree.Declarations(file.Stmts, f.library, &list)
 	byStart := make(map[int]*tree.Node, len(nodes))
 	for _, n := range nodes {
 		byStart[n.At().Start] = n
@@ -205,7 +205,7 @@ func (f *File) readNow(stmts []*lang.Stmt, adrift bool, list diag.List) {
 	if adrift {
 		said = new(diag.List)
 	}
-	nodes, lost := tree.Declarations(stmts, f.stock, said)
+	nodes, lost := tree.Declarations(stmts, f.library, said)
 	f.lost = lost
 	begun := len(f.Decls)
 	for _, n := range nodes {

@@ -1,6 +1,6 @@
 // Package house finds a folder of recipes, indexes what its files declare, and
 // makes one tree of each declaration that is asked for: a batch laid over those it
-// varies, an entry of the stock over that which it changes. It makes no recipes;
+// varies, an entry of the library over that which it changes. It makes no recipes;
 // package check reads the trees.
 //
 // Loading a house reads every text, but of most only the first lines of the
@@ -26,9 +26,9 @@ type House struct {
 	batches []*Decl // in the order of the files and lines
 	Plants  []*Decl // those whose name is their own
 
-	base    *House                   // whose stock lies under this one; nil for the built-in stock
+	base    *House                   // whose library lies under this one; nil for the built-in library
 	byName  map[string]*Decl         // batches
-	stock   map[*schema.Field]*index // entries of its own
+	library map[*schema.Field]*index // entries of its own
 	loading diag.List                // files that were not read
 	general diag.List                // of names and the edition
 	losses  func() losses
@@ -43,13 +43,13 @@ type House struct {
 func newHouse(root string, files []*File, loading diag.List, base *House) *House {
 	h := &House{
 		Root: root, Files: files, base: base, loading: loading,
-		byName: map[string]*Decl{}, stock: map[*schema.Field]*index{}, entries: map[entryKey]*Entry{},
+		byName: map[string]*Decl{}, library: map[*schema.Field]*index{}, entries: map[entryKey]*Entry{},
 	}
 	h.losses, h.known = sync.OnceValue(h.lostNames), h.knownNames()
 	h.all = sync.OnceValue(func() []string { return slices.Clip(names(h.batches)) })
 	plants := newIndex("plant")
-	for _, f := range schema.Stock {
-		h.stock[f] = newIndex(f.Name)
+	for _, f := range schema.Library {
+		h.library[f] = newIndex(f.Name)
 	}
 	for _, f := range files {
 		for _, d := range f.Decls {
@@ -59,8 +59,8 @@ func newHouse(root string, files []*File, loading diag.List, base *House) *House
 				plants.add(d, &h.general)
 			case d.Field == schema.Batch:
 				h.addBatch(d)
-			case h.stock[d.Field] != nil:
-				h.stock[d.Field].add(d, &h.general)
+			case h.library[d.Field] != nil:
+				h.library[d.Field].add(d, &h.general)
 			}
 		}
 	}

@@ -16,7 +16,7 @@ type Options struct {
 	// what came on standard input. The keys are paths as Load takes them (for
 	// LoadFS: below the house, with slashes); the files need not exist.
 	Overlay map[string][]byte
-	// Base is the stock that lies under the house's own; nil is the built-in one.
+	// Base is the library that lies under the house's own; nil is the built-in one.
 	Base *House
 }
 
@@ -94,19 +94,19 @@ func LoadFS(fsys fs.FS, shown string, o Options) (*House, error) {
 	return h, nil
 }
 
-// Builtin is the stock that comes with the program.
-var Builtin = sync.OnceValue(func() *House { return LoadStock(stdlib.FS) })
+// Builtin is the library that comes with the program.
+var Builtin = sync.OnceValue(func() *House { return LoadLibrary(stdlib.FS) })
 
-// LoadStock reads a stock from the .batch files of a file system.
-func LoadStock(fsys fs.FS) *House {
+// LoadLibrary reads a library from the .batch files of a file system.
+func LoadLibrary(fsys fs.FS) *House {
 	r := &reader{fsys: fsys, shown: func(rel string) string { return "stdlib/" + rel }}
 	r.read()
 	return newHouse("stdlib", openAll(r.texts, nil), r.diags, nil)
 }
 
 // openAll opens texts side by side and gives the files in the same order.
-func openAll(texts []text, inStock func(name string) bool) []*File {
+func openAll(texts []text, inLibrary func(name string) bool) []*File {
 	files := make([]*File, len(texts))
-	parallel.Each(len(texts), func(i int) { files[i] = open(texts[i], inStock) })
+	parallel.Each(len(texts), func(i int) { files[i] = open(texts[i], inLibrary) })
 	return files
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // overlay lays a variant over what it varies, or the house's lines over an entry
-// of the stock. Lines of the top take the place of the same lines below; blocks
+// of the library. Lines of the top take the place of the same lines below; blocks
 // are laid over one another line by line; what the top does not say stays.
 func overlay(base, top *tree.Node, diags *diag.List) *tree.Node {
 	out := &tree.Node{Field: top.Field, Stmt: top.Stmt, Match: top.Match, Bad: top.Bad, Gaps: base.Gaps || top.Gaps}

@@ -12,7 +12,7 @@ import (
 // because going from one to another takes density tables.
 //
 // An empty unit is a bare number. It serves where the kind has no unit that a
-// person would write: Number, Gravity (as sg), Acidity, Money.
+// person would write: Number, Gravity (as sg), PH, Money.
 //
 // The error is a *UnitError.
 func ToSI(v float64, unit string, k Kind) (float64, error) {
@@ -41,7 +41,7 @@ func FromSI(v float64, unit string, k Kind) (float64, error) {
 // AllowsBare says whether a bare number may stand for a kind.
 func AllowsBare(k Kind) bool {
 	switch k {
-	case Number, Gravity, Acidity, Money:
+	case Number, Gravity, PH, Money:
 		return true
 	}
 	return false

@@ -36,7 +36,7 @@ const (
 	SpecificVolume        // m3/kg: liquor to grist, displacement
 	SpecificEnergy        // J/kg
 	HeatCapacity          // J/(kg K)
-	Acidity               // pH
+	PH                    // pH
 	ProofGallons          // proof gallons (27 CFR 19.1)
 	Money                 // in the house's currency
 	UnitPrice             // money per unit, see Price
@@ -77,7 +77,7 @@ var kindText = [kindCount]string{
 	SpecificVolume:   "a volume per weight",
 	SpecificEnergy:   "an energy per weight",
 	HeatCapacity:     "a heat capacity",
-	Acidity:          "a pH",
+	PH:               "a pH",
 	ProofGallons:     "a number of proof gallons",
 	Money:            "an amount of money",
 	UnitPrice:        "a price",

@@ -79,6 +79,6 @@ var kindNames = map[quantity.Kind]string{
 	quantity.Pressure: "Pressure", quantity.Rate: "Rate", quantity.MolarEnergy: "MolarEnergy",
 	quantity.DiastaticPower: "DiastaticPower", quantity.DextrinizingUnit: "DextrinizingUnit", quantity.TestWeight: "TestWeight",
 	quantity.Bushel: "Bushel", quantity.SpecificVolume: "SpecificVolume", quantity.SpecificEnergy: "SpecificEnergy",
-	quantity.HeatCapacity: "HeatCapacity", quantity.Acidity: "Acidity", quantity.ProofGallons: "ProofGallons",
+	quantity.HeatCapacity: "HeatCapacity", quantity.PH: "PH", quantity.ProofGallons: "ProofGallons",
 	quantity.PerYear: "PerYear", quantity.StrengthPerYear: "StrengthPerYear",
 }

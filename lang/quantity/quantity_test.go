@@ -93,7 +93,7 @@ func TestByDefinition(t *testing.T) {
 		{"L/kg", quantity.SpecificVolume, 4, 4e-3}, {"mL/g", quantity.SpecificVolume, 4, 4e-3},
 		{"kJ/kg", quantity.SpecificEnergy, 1, 1000}, {"J/kg", quantity.SpecificEnergy, 1, 1},
 		{"kJ/kg/K", quantity.HeatCapacity, 4.18, 4180}, {"J/kg/K", quantity.HeatCapacity, 1, 1},
-		{"pH", quantity.Acidity, 5.4, 5.4}, {"", quantity.Acidity, 5.4, 5.4},
+		{"pH", quantity.PH, 5.4, 5.4}, {"", quantity.PH, 5.4, 5.4},
 		{"proof-gal", quantity.ProofGallons, 8.16, 8.16}, {"pg", quantity.ProofGallons, 8.16, 8.16},
 		{"%/year", quantity.PerYear, 4, 0.04}, {"proof/year", quantity.StrengthPerYear, 1, 1},
 		{"F/min", quantity.HeatingRate, 1.8, 1.0 / 60}, {"C/min", quantity.HeatingRate, 1, 1.0 / 60},

@@ -146,7 +146,7 @@ var table = []Unit{
 	{"J/kg/K", []string{"J/kg/C"}, SI, one(HeatCapacity, 1), siBroch},
 	{"BTU/lb/F", nil, US, one(HeatCapacity, btuJ/lbKg*9/5), sp811},
 
-	{"pH", nil, Both, one(Acidity, 1), byDef},
+	{"pH", nil, Both, one(PH, 1), byDef},
 	{"proof-gal", []string{"pg", "proof gal", "proof-gallon", "proof-gallons"}, US, one(ProofGallons, 1), cfr191},
 
 	{"%/year", []string{"%/y", "%/yr"}, Both, one(PerYear, 1e-2), byDef},

@@ -37,9 +37,9 @@ func (b *Batch) Clone() *Batch {
 		c.Ferm.Doses[i].Enzyme = own(c.Ferm.Doses[i].Enzyme, enzymes)
 	}
 	c.Ferm.Yeast = own(b.Ferm.Yeast, map[*Yeast]*Yeast{})
-	c.Cask.Kind = own(b.Cask.Kind, map[*CaskKind]*CaskKind{})
+	c.Cask.Kind = own(b.Cask.Kind, map[*CaskWood]*CaskWood{})
 	c.Costs.PerKg = maps.Clone(b.Costs.PerKg)
-	c.Expect = slices.Clone(b.Expect)
+	c.Promises = slices.Clone(b.Promises)
 	c.Models = maps.Clone(b.Models)
 	for name, m := range c.Models {
 		n := *m

@@ -20,10 +20,10 @@ type Constant struct {
 }
 
 // Read puts a model's values where they belong. The error names every one that
-// the model lacks, or says that the stock has no model of that name.
+// the model lacks, or says that the library has no model of that name.
 func (m *Model) Read(name string, into []Constant) error {
 	if m == nil {
-		return fmt.Errorf("the stock entry `model %s` is missing", name)
+		return fmt.Errorf("the library entry `model %s` is missing", name)
 	}
 	var missing []string
 	for _, c := range into {

@@ -6,12 +6,13 @@ import (
 )
 
 // Path names a value of a recipe by the blocks and the line that it is written
-// in: mash.backset-acidity, plant."Wash still".reflux, stock.grain.corn.starch.
+// in: mash.backset-pH, plant."Wash still".reflux, library.grain.corn.starch.
 // It is a comparable value and the key of Batch.Where.
 type Path struct{ text string }
 
 // PathOf joins parts to a path. Each part is one word or one name, as it is
-// written: a name with capitals, spaces or dots comes in quotes by itself.
+// written: a name with spaces or dots, or that
+// begins with a capital, comes in quotes by itself.
 func PathOf(parts ...string) Path { return Path{}.Child(parts...) }
 
 // ParsePath reads a path as a person writes it. Every text is a path; whether a
@@ -47,7 +48,10 @@ func (p Path) Child(parts ...string) Path {
 
 // plainPart says that a part needs no quotes.
 func plainPart(s string) bool {
-	return !strings.ContainsFunc(s, func(r rune) bool { return r != '-' && (r < 'a' || r > 'z') && (r < '0' || r > '9') })
+	odd := func(r rune) bool {
+		return r != '-' && (r < 'a' || r > 'z') && (r < 'A' || r > 'Z') && (r < '0' || r > '9')
+	}
+	return (s == "" || s[0] < 'A' || s[0] > 'Z') && !strings.ContainsFunc(s, odd)
 }
 
 // Step is the path of a step of the mash, counted from 1.
@@ -131,17 +135,17 @@ func (p *Path) UnmarshalText(text []byte) error {
 
 // Paths of the blocks, and of the values that are spoken of by name.
 var (
-	PathBatch  = PathOf("batch")
-	PathPlant  = PathOf("plant")
-	PathBill   = PathOf("bill")
-	PathMash   = PathOf("mash")
-	PathFerm   = PathOf("ferment")
-	PathStrip  = PathOf("strip")
-	PathSpirit = PathOf("spirit")
-	PathCask   = PathOf("cask")
-	PathCosts  = PathPlant.Child("costs")
-	PathStock  = PathOf("stock")
-	PathExpect = PathOf("expect")
+	PathBatch   = PathOf("batch")
+	PathPlant   = PathOf("plant")
+	PathBill    = PathOf("bill")
+	PathMash    = PathOf("mash")
+	PathFerm    = PathOf("ferment")
+	PathStrip   = PathOf("strip")
+	PathSpirit  = PathOf("spirit")
+	PathCask    = PathOf("cask")
+	PathCosts   = PathPlant.Child("costs")
+	PathLibrary = PathOf("library")
+	PathPromise = PathOf("promise")
 
 	PathAt        = PathOf("at")
 	PathStandard  = PathOf("standard")
@@ -150,29 +154,29 @@ var (
 	PathNoBackset = PathOf("backset")
 	PathUnits     = PathOf("units")
 
-	PathMashWater      = PathMash.Child("water") // the first of its sort
-	PathBackset        = PathMash.Child("backset")
-	PathBacksetAcidity = PathMash.Child("backset-acidity")
-	PathBacksetSolids  = PathMash.Child("backset-solids")
-	PathPitch          = PathFerm.Child("pitch")
-	PathHold           = PathFerm.Child("hold")
-	PathFermentFor     = PathFerm.Child("for")
-	PathDose           = PathFerm.Child("dose")
-	PathStripStop      = PathStrip.Child("stop")
-	PathStripCharges   = PathStrip.Child("charges")
-	PathCharge         = PathSpirit.Child("charge")
-	PathSpiritCharges  = PathSpirit.Child("charges")
-	PathForeshots      = PathSpirit.Child("foreshots")
-	PathHearts         = PathSpirit.Child("hearts")
-	PathHeartsFrom     = PathHearts.Child("from")
-	PathHeartsTo       = PathHearts.Child("to")
-	PathSpiritStop     = PathSpirit.Child("stop")
-	PathEntry          = PathCask.Child("entry")
-	PathFill           = PathCask.Child("fill")
-	PathRest           = PathCask.Child("rest")
-	PathBottle         = PathCask.Child("bottle")
-	PathBottleAt       = PathBottle.Child("at")
-	PathClimate        = PathCask.Child("climate")
+	PathMashWater     = PathMash.Child("water") // the first of its sort
+	PathBackset       = PathMash.Child("backset")
+	PathBacksetPH     = PathMash.Child("backset-pH")
+	PathBacksetSolids = PathMash.Child("backset-solids")
+	PathPitch         = PathFerm.Child("pitch")
+	PathHold          = PathFerm.Child("hold")
+	PathFermentFor    = PathFerm.Child("for")
+	PathDose          = PathFerm.Child("dose")
+	PathStripStop     = PathStrip.Child("stop")
+	PathStripCharges  = PathStrip.Child("charges")
+	PathCharge        = PathSpirit.Child("charge")
+	PathSpiritCharges = PathSpirit.Child("charges")
+	PathForeshots     = PathSpirit.Child("foreshots")
+	PathHearts        = PathSpirit.Child("hearts")
+	PathHeartsFrom    = PathHearts.Child("from")
+	PathHeartsTo      = PathHearts.Child("to")
+	PathSpiritStop    = PathSpirit.Child("stop")
+	PathEntry         = PathCask.Child("entry")
+	PathFill          = PathCask.Child("fill")
+	PathRest          = PathCask.Child("rest")
+	PathBottle        = PathCask.Child("bottle")
+	PathBottleAt      = PathBottle.Child("at")
+	PathClimate       = PathCask.Child("climate")
 
 	PathElevation    = PathPlant.Child("elevation")
 	PathWater        = PathPlant.Child("water")

@@ -56,8 +56,8 @@ type Batch struct {
 	Spirit   Spirit
 	Cask     Cask
 	Costs    Costs
-	Expect   []Expect          // promises, see `expect`
-	Models   map[string]*Model // constants of the models, from the stock
+	Promises []Promise         // promises, see `promise`
+	Models   map[string]*Model // constants of the models, from the library
 
 	// Where tells the place in the text of each value that is written, by its
 	// path: bill.rye, mash.water, mash.step.4, mash.step.4.to, spirit.hearts.from,
@@ -212,7 +212,7 @@ type Spirit struct {
 type Cask struct {
 	Entry    Strength
 	SizeM3   float64
-	Kind     *CaskKind
+	Kind     *CaskWood
 	New      bool
 	Char     int // char level 0..4, 0 none
 	RestS    float64
@@ -243,8 +243,8 @@ type Costs struct {
 	Where       map[string]diag.Span // price → its line
 }
 
-// Expect is a promise the batch makes of its own plan.
-type Expect struct {
+// Promise is a promise the batch makes of its own plan.
+type Promise struct {
 	What      string        // "hearts", "casks", "original-gravity", ...
 	Kind      quantity.Kind // of Value: hearts may be promised as a volume or a strength
 	Unit      string        // as written, for the report

@@ -19,8 +19,8 @@ func linesOf(f *schema.Field, at Path) []Path {
 		case l == schema.Bottle && f == schema.Batch:
 			out = append(out, PathBottle) // of a batch that goes into no wood
 			continue
-		case l == schema.Expect:
-			out = append(out, PathExpect.Child("1"))
+		case l == schema.PromiseLine:
+			out = append(out, PathPromise.Child("1"))
 			continue
 		}
 		p := at.Child(l.Name)
@@ -55,9 +55,9 @@ var elsewhere = map[Path]string{
 // it is compared, nudged and tried, and every row is reached by a line.
 func TestTheTableIsTheLanguage(t *testing.T) {
 	lines := append(linesOf(schema.Batch, Path{}), linesOf(schema.Plant, PathPlant)...)
-	for _, f := range schema.Stock {
+	for _, f := range schema.Library {
 		if f != schema.Standard { // compared as a whole
-			lines = append(lines, linesOf(f, PathStock.Child(f.Name, "one"))...)
+			lines = append(lines, linesOf(f, PathLibrary.Child(f.Name, "one"))...)
 		}
 	}
 	b := fullBatch()

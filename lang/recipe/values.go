@@ -12,7 +12,7 @@ import (
 // Value is one value that a batch holds, bound to that batch: what is compared,
 // varied, made larger, set and found in the text goes through it. All that a
 // recipe holds is described once, by the rows in values_batch.go,
-// values_plant.go and values_stock.go.
+// values_plant.go and values_library.go.
 type Value struct {
 	*Row
 	Name  string    // in a distiller's words
@@ -56,7 +56,7 @@ type Cell struct {
 }
 
 // Is gives what the cell holds: a float64 in SI, an int, a bool, a word, a
-// Strength, a Cut, a pointer to a vessel or to an entry of the stock.
+// Strength, a Cut, a pointer to a vessel or to an entry of the library.
 func (c Cell) Is() any {
 	if m, ok := c.ref.(map[string]float64); ok {
 		return m[c.key]
@@ -83,7 +83,7 @@ func (v Value) Is() []any {
 }
 
 // Same says that two values mean the same, wherever they are written. Vessels
-// and entries of the stock are the same by name: their figures are values too.
+// and entries of the library are the same by name: their figures are values too.
 func (v Value) Same(w Value) bool {
 	return slices.EqualFunc(v.Cells, w.Cells, Cell.same)
 }
@@ -116,7 +116,7 @@ func plain(x any) any {
 	return NameOf(x)
 }
 
-// NameOf gives the name of a vessel or of an entry of the stock, "" for none, and
+// NameOf gives the name of a vessel or of an entry of the library, "" for none, and
 // anything else as it is.
 func NameOf(x any) any {
 	v := reflect.ValueOf(x)
@@ -158,7 +158,7 @@ var (
 	share       = number(quantity.Share)
 	dosed       = number(quantity.Dose)
 	conc        = number(quantity.Concentration)
-	acidity     = number(quantity.Acidity)
+	ph          = number(quantity.PH)
 	power       = number(quantity.Power)
 	length      = number(quantity.Length)
 	ppm         = number(quantity.PartsPerMillion)
@@ -173,7 +173,7 @@ func price(x *float64, per quantity.Kind) Cell {
 }
 
 // datum is anything that is not a number: a word, a choice, a count, a strength,
-// a cut, a vessel, an entry of the stock.
+// a cut, a vessel, an entry of the library.
 func datum[T any](x *T) Cell { return Cell{ref: x} }
 
 // row is a Row with the way to its cells in its owner.
@@ -187,7 +187,7 @@ func cells(c ...Cell) []Cell { return c }
 // values gathers the values of a batch.
 type values struct {
 	batch  *Batch
-	beside *Batch // whose entries of the stock are left out; nil for none
+	beside *Batch // whose entries of the library are left out; nil for none
 	out    []Value
 }
 
@@ -227,11 +227,11 @@ func joined(a, b string) string {
 
 // Values lists all that a batch holds, in the order of the work: the batch's own,
 // the bill, the steps, the doses and the promises, the plant with all its vessels
-// and prices, and what it uses of the stock.
+// and prices, and what it uses of the library.
 func (b *Batch) Values() []Value { return b.ValuesBeside(nil) }
 
 // ValuesBeside are the values of a batch without those that it has from the very
-// vessels and entries of the stock that another has: for two batches of one house
+// vessels and entries of the library that another has: for two batches of one house
 // that is most of them, and they are the same.
 func (b *Batch) ValuesBeside(other *Batch) []Value {
 	most := 300 + len(b.Costs.PerKg) + len(stepRows)*len(b.Mash.Steps) // and a little more than most batches have
@@ -255,7 +255,7 @@ func (b *Batch) ValuesBeside(other *Batch) []Value {
 		}
 	}
 	v.prices()
-	v.stock()
+	v.library()
 	return v.out
 }
 

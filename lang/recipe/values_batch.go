@@ -33,7 +33,7 @@ var batchRows = []row[Batch]{
 	}},
 
 	{Row{Path: PathMash, Name: "cooker"}, func(b *Batch) []Cell { return cells(datum(&b.Mash.Cooker)) }},
-	{Row{Path: PathBacksetAcidity, Name: "backset acidity", Vary: "pH of the backset", Maybe: true, Beside: PathBackset}, func(b *Batch) []Cell { return cells(acidity(&b.Mash.BacksetPH)) }},
+	{Row{Path: PathBacksetPH, Name: "backset pH", Vary: "pH of the backset", Maybe: true, Beside: PathBackset}, func(b *Batch) []Cell { return cells(ph(&b.Mash.BacksetPH)) }},
 	{Row{Path: PathBacksetSolids, Name: "backset solids"}, func(b *Batch) []Cell { return cells(share(&b.Mash.BacksetSolidsFrac)) }},
 
 	{Row{Path: PathFerm, Name: "fermenter"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.Vessels)) }},
@@ -109,9 +109,9 @@ func (d *Dose) Values() []Value {
 	return v.out
 }
 
-// expectRows are the values of a promise.
-var expectRows = []row[Expect]{
-	{Row{Name: "promise", Idle: true}, func(e *Expect) []Cell {
+// promiseRows are the values of a promise.
+var promiseRows = []row[Promise]{
+	{Row{Name: "promise", Idle: true}, func(e *Promise) []Cell {
 		return cells(datum(&e.What), datum(&e.Kind), datum(&e.Unit), datum(&e.Value), datum(&e.Strength), datum(&e.Tolerance))
 	}},
 }
@@ -133,9 +133,9 @@ func (v *values) lists() {
 	for i := range b.Ferm.Doses {
 		v.out = append(v.out, b.Ferm.Doses[i].Values()...)
 	}
-	for i := range b.Expect {
-		e := &b.Expect[i]
-		gather(v, owner{path: PathExpect.Child(strconv.Itoa(i + 1)), where: at(e.At)}, expectRows, e)
+	for i := range b.Promises {
+		e := &b.Promises[i]
+		gather(v, owner{path: PathPromise.Child(strconv.Itoa(i + 1)), where: at(e.At)}, promiseRows, e)
 	}
 }
 

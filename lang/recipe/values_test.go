@@ -29,7 +29,7 @@ var excused = map[string]string{
 }
 
 // lists are the fields that hold others, which are looked at one by one.
-var lists = []string{"Batch.Plant", "Batch.Expect", "Batch.Models", "Bill.Lines", "BillLine.Grain", "Mash.Steps", "Ferment.Doses", "Plant.Vessels"}
+var lists = []string{"Batch.Plant", "Batch.Promises", "Batch.Models", "Bill.Lines", "BillLine.Grain", "Mash.Steps", "Ferment.Doses", "Plant.Vessels"}
 
 // leaves visits every field below a struct that is none itself.
 func leaves(v reflect.Value, seen map[any]bool, visit func(field string, v reflect.Value)) {
@@ -185,7 +185,7 @@ func TestValuesAreToldApartAndSet(t *testing.T) {
 }
 
 func TestPaths(t *testing.T) {
-	for _, s := range []string{"bill", "mash.backset-acidity", `plant."Wash still".reflux`, `plant."N. 1".holds`, "stock.grain.corn.starch", "mash.step.4.to", ""} {
+	for _, s := range []string{"bill", "mash.backset-pH", `plant."Wash still".reflux`, `plant."N. 1".holds`, "library.grain.corn.starch", "mash.step.4.to", ""} {
 		assert.Equal(t, s, ParsePath(s).String())
 	}
 	assert.Equal(t, []string{"plant", "N. 1", "holds"}, ParsePath(`plant."N. 1".holds`).Parts())

@@ -38,7 +38,7 @@ func Markdown() string {
 	d.promises()
 	d.values()
 	d.units()
-	d.stock()
+	d.library()
 	d.codes()
 	return d.b.String()
 }
@@ -87,7 +87,7 @@ func (d *document) forms() {
 // promises lists what a batch may expect of itself.
 func (d *document) promises() {
 	d.text("## Promises")
-	d.text("What may stand after `expect`, and as what it may be promised:")
+	d.text("What may stand after `promise`, and as what it may be promised:")
 	d.printf("| word | stands for | promised as |\n|---|---|---|\n")
 	for _, p := range schema.Promises {
 		kinds := make([]string, len(p.Kinds))
@@ -99,23 +99,23 @@ func (d *document) promises() {
 	d.printf("\n")
 }
 
-// stock lists the names that a batch may use without declaring them.
-func (d *document) stock() {
-	s := check.Builtin().Stock
-	d.text("## The stock")
-	d.text("These names are there without being declared. `newmake stock NAME` shows the\nfigures of one and where they come from.")
+// library lists the names that a batch may use without declaring them.
+func (d *document) library() {
+	s := check.Builtin().Library
+	d.text("## The library")
+	d.text("These names are there without being declared. `newmake library NAME` shows the\nfigures of one and where they come from.")
 	for _, part := range []struct {
 		title string
 		names []string
 	}{
-		{"Grains", names(s.Grains)}, {"Yeasts", names(s.Yeasts)}, {"Enzymes", names(s.Enzymes)}, {"Casks", names(s.Casks)},
+		{"Grains", names(s.Grains)}, {"Yeasts", names(s.Yeasts)}, {"Enzymes", names(s.Enzymes)}, {"Woods", names(s.Woods)},
 		{"Standards of identity", names(s.Standards)},
 	} {
 		d.text(wrapped("- "+part.title+": "+list(part.names)+".", "  "))
 	}
 }
 
-func names[V *recipe.Grain | *recipe.Yeast | *recipe.Enzyme | *recipe.CaskKind | *recipe.Standard](m map[string]V) []string {
+func names[V *recipe.Grain | *recipe.Yeast | *recipe.Enzyme | *recipe.CaskWood | *recipe.Standard](m map[string]V) []string {
 	return slices.Sorted(maps.Keys(m))
 }
 

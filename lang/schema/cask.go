@@ -28,8 +28,8 @@ var Cask = &Field{
 			},
 		},
 		{
-			Name: "fill", Shape: `VOLUME ["new"|"used"] CASK ["char" NUMBER]`, Need: true, Example: "fill 53 gal new charred-oak char 3", Default: "used",
-			Doc: "Size and kind of the cask, whether it is new, and its char.",
+			Name: "fill", Shape: `VOLUME ["new"|"used"] WOOD ["char" NUMBER]`, Need: true, Example: "fill 53 gal new charred-oak char 3", Default: "used",
+			Doc: "Size and wood of the cask, whether it is new, and its char.",
 			Limits: []Limit{
 				mustBe(1e-3, 100, "from a litre to a vat").of("volume"),
 				mustBe(0, 4, "chars are numbered 1 to 4, and 0 is none").of("number"),

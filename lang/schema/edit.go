@@ -27,7 +27,7 @@ var (
 		Block: &Block{Fields: MashSteps},
 	}
 	RemoveStep = &Field{
-		Name: "remove", Shape: `"backset-acidity"|"backset-solids"|` + stepShape, Repeat: true, Edit: true, Limits: []Limit{mashTemp, restTime, mustBe(1, 1000, "steps are counted from 1, and no mash has a thousand").of("number")}, Example: "remove rest 2",
+		Name: "remove", Shape: `"backset-pH"|"backset-solids"|` + stepShape, Repeat: true, Edit: true, Limits: []Limit{mashTemp, restTime, mustBe(1, 1000, "steps are counted from 1, and no mash has a thousand").of("number")}, Example: "remove rest 2",
 		Doc: "In a variant: takes away a step, or a line, of the mash it varies." + stepDoc,
 	}
 )

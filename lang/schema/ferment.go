@@ -10,11 +10,11 @@ var Ferment = &Field{
 	Doc: "The days in the fermenter.",
 	Block: &Block{Fields: []*Field{
 		{
-			Name: "pitch", Shape: "YEAST [CONC|MASS]", Need: true, Example: "pitch distillers-yeast 0.6 g/L", Default: "the middle of the stock's range",
+			Name: "pitch", Shape: "YEAST [CONC|MASS]", Need: true, Example: "pitch distillers-yeast 0.6 g/L", Default: "the middle of the library's range",
 			Doc: "Which yeast, and how much of it as bought: by volume of wort, or a weight.", Limits: []Limit{mustBe(least, 100, "that is a tenth of the wort already").of("conc"), mustBe(least, 1e5, "no fermenter is pitched with a hundred tonnes").of("mass")},
 		},
 		{
-			Name: "dose", Shape: "ENZYME [MASS|DOSE|SHARE]", Repeat: true, Key: "enzyme", Example: "dose glucoamylase 0.06 % of grain", Default: "the middle of the stock's range",
+			Name: "dose", Shape: "ENZYME [MASS|DOSE|SHARE]", Repeat: true, Key: "enzyme", Example: "dose glucoamylase 0.06 % of grain", Default: "the middle of the library's range",
 			Doc: "An enzyme into the fermenter.", Limits: []Limit{mustBe(0, 0.2, "enzymes are given in parts per thousand of the grain").of("share"), mustBe(0, 0.2, "enzymes are given in parts per thousand of the grain").of("dose"), aDose},
 		},
 		{

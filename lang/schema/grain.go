@@ -4,7 +4,7 @@ const yesNo = `"yes"|"no"`
 
 // Grain is the declaration of a grain.
 var Grain = &Field{
-	Name: "grain", Shape: stockName, Repeat: true, Key: "name", Example: "grain corn",
+	Name: "grain", Shape: libraryName, Repeat: true, Key: "name", Example: "grain corn",
 	Doc: "A cereal, raw or malted. Shares are of the dry matter, but moisture is of the weight as bought.",
 	Block: &Block{Fields: []*Field{
 		{Name: "cereal", Shape: "WORD", Need: true, Example: "cereal corn", Doc: "The cereal it is, by which the law counts it."},

@@ -32,7 +32,7 @@ var MashSteps = []*Field{
 	},
 	{Name: "add", Shape: `"all"|GRAIN ("," GRAIN)*`, Repeat: true, Step: true, Example: "add oats, rye", Doc: "Grains in, each with its whole weight, or `all` that is not in yet."},
 	{
-		Name: "dose", Shape: `ENZYME [MASS|DOSE|SHARE]`, Repeat: true, Step: true, Example: "dose alpha-amylase 0.04 % of grain", Default: "the middle of the stock's range",
+		Name: "dose", Shape: `ENZYME [MASS|DOSE|SHARE]`, Repeat: true, Step: true, Example: "dose alpha-amylase 0.04 % of grain", Default: "the middle of the library's range",
 		Doc: "An enzyme in: a weight, or a share of the grain.", Limits: []Limit{mustBe(0, 0.2, "enzymes are given in parts per thousand of the grain").of("share"), mustBe(0, 0.2, "enzymes are given in parts per thousand of the grain").of("dose"), aDose},
 	},
 	{Name: "heat", Shape: `"to" TEMP ["in" DURATION]`, Repeat: true, Step: true, Example: "heat to 190 F", Default: "as fast as the vessel can", Doc: "Heat to a temperature.", Limits: []Limit{mashTemp, restTime}},
@@ -47,7 +47,7 @@ var Mash = &Field{
 	Name: "mash", Shape: `["in" VESSEL]`, Need: true, Example: `mash in "Copper kettle"`,
 	Doc: "The work in the cooker; the order of the lines is the order of work. A variant changes single steps with `replace`, `before`, `after` and `remove`, or gives all of them anew.",
 	Block: &Block{Fields: append(slices.Clone(MashSteps),
-		&Field{Name: "backset-acidity", Shape: "PH", Default: "3.9 pH", Example: "backset-acidity 3.9 pH", Doc: "The pH of the backset.", Limits: []Limit{mustBe(2.5, 7, "spent wash is sour")}},
+		&Field{Name: "backset-pH", Shape: "PH", Default: "3.9 pH", Example: "backset-pH 3.9 pH", Doc: "The pH of the backset.", Limits: []Limit{mustBe(2.5, 7, "spent wash is sour")}},
 		&Field{Name: "backset-solids", Shape: "SHARE", Default: "6 %", Example: "backset-solids 6 %", Doc: "Dissolved solids of the backset, by weight.", Limits: []Limit{mustBe(0, 0.3, "it would be a syrup")}},
 		Replace, Before, After, RemoveStep,
 	)},

@@ -4,7 +4,7 @@ import "newmake/lang/quantity"
 
 // Model is the declaration of the constants of a model.
 var Model = &Field{
-	Name: "model", Shape: stockName, Repeat: true, Key: "name", Example: "model mash",
+	Name: "model", Shape: libraryName, Repeat: true, Key: "name", Example: "model mash",
 	Doc: "The constants of a model, so that a house can tune them to its own runs.",
 	Block: &Block{
 		Any: &Field{Shape: "NAME QUANTITY", Repeat: true, Key: "name", Example: "gel-rate 11.5 /h", Doc: "One constant with its unit.", Limits: []Limit{

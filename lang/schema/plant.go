@@ -5,7 +5,7 @@ import ()
 // Climate is where casks lie, in a plant or a cask block.
 var Climate = &Field{
 	Name: "climate", Shape: `"cool"|"temperate"|"warm"|"hot"`, Example: "climate temperate", Default: "temperate",
-	Doc: "Where the casks lie, which sets what they lose: cool and damp, temperate, warm, or hot. The figures stand in the stock, `model cask`.",
+	Doc: "Where the casks lie, which sets what they lose: cool and damp, temperate, warm, or hot. The figures stand in the library, `model cask`.",
 }
 
 const dayShape = `("mon"|"tue"|"wed"|"thu"|"fri"|"sat"|"sun")`
@@ -59,12 +59,12 @@ var Plant = &Field{
 		{
 			Name: "loss-first-year", Shape: "SHARE", Example: "loss-first-year 6 %", Default: "by climate",
 			Doc:    "Share of a 200 L cask's volume that is gone after one year, soak apart.",
-			Limits: []Limit{mustBe(0, 0.4, "more than this is a leak, not the angels")},
+			Limits: []Limit{mustBe(0, 0.4, "more than this is a leak, not evaporation")},
 		},
 		{
 			Name: "loss", Shape: "PERYEAR", Example: "loss 4 %/year", Default: "by climate",
 			Doc:    "Share of a 200 L cask's volume that goes in each later year.",
-			Limits: []Limit{mustBe(0, 0.3, "more than this is a leak, not the angels")},
+			Limits: []Limit{mustBe(0, 0.3, "more than this is a leak, not evaporation")},
 		},
 		vesselField("cooker", "A cooker or mash tun: here the mash is made.", `cooker "Copper kettle"`),
 		vesselField("fermenter", "A fermenter.", `fermenter "North", "South"`),

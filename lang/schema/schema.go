@@ -54,7 +54,7 @@ type Limit struct {
 // Language is the table of everything: each field stands for one declaration.
 var Language = compileBlock(&Block{Fields: []*Field{
 	EditionLine, Plant, Batch,
-	Grain, Yeast, Enzyme, CaskKind, Standard, Model,
+	Grain, Yeast, Enzyme, CaskWood, Standard, Model,
 }})
 
 // Find gives the field that a word begins, or nil.

@@ -37,7 +37,7 @@ var SlotTypes = []SlotType{
 	quantitySlot("PPM", quantity.PartsPerMillion, "90 ppm"),
 	quantitySlot("TESTWEIGHT", quantity.TestWeight, "56 lb/bushel"),
 	quantitySlot("BUSHELS", quantity.Bushel, "12 bushel"),
-	quantitySlot("PH", quantity.Acidity, "5.4 pH"),
+	quantitySlot("PH", quantity.PH, "5.4 pH"),
 	quantitySlot("PROOFGAL", quantity.ProofGallons, "52 proof-gal"),
 	quantitySlot("PERYEAR", quantity.PerYear, "4 %/year"),
 	quantitySlot("PROOFPERYEAR", quantity.StrengthPerYear, "1 proof/year"),
@@ -58,7 +58,7 @@ var SlotTypes = []SlotType{
 	nameSlot("GRAIN", "grain", "the name of a grain", "corn"),
 	nameSlot("YEAST", "yeast", "the name of a yeast", "distillers-yeast"),
 	nameSlot("ENZYME", "enzyme", "the name of an enzyme", "alpha-amylase"),
-	nameSlot("CASK", "cask", "the name of a cask", "charred-oak"),
+	nameSlot("WOOD", "wood", "the name of a wood", "charred-oak"),
 	nameSlot("STANDARD", "standard", "the name of a standard of identity", "bourbon"),
 }
 

@@ -4,7 +4,7 @@ import "newmake/lang/quantity"
 
 // Standard is the declaration of a standard of identity.
 var Standard = &Field{
-	Name: "standard", Shape: stockName, Repeat: true, Key: "name", Example: "standard bourbon",
+	Name: "standard", Shape: libraryName, Repeat: true, Key: "name", Example: "standard bourbon",
 	Doc: "A standard of identity: what the law asks of a whisky that carries a name, so far as a program can test it.",
 	Block: &Block{Fields: []*Field{
 		{Name: "title", Shape: "TEXT", Need: true, Example: `title "Bourbon whisky"`, Doc: "The name on the label."},

@@ -6,7 +6,7 @@ import (
 
 // Yeast is the declaration of a strain.
 var Yeast = &Field{
-	Name: "yeast", Shape: stockName, Repeat: true, Key: "name", Example: "yeast distillers-yeast",
+	Name: "yeast", Shape: libraryName, Repeat: true, Key: "name", Example: "yeast distillers-yeast",
 	Doc: "A strain, and the constants of its growth.",
 	Block: &Block{Fields: []*Field{
 		{Name: "form", Shape: `"dry"|"pressed"`, Default: "dry", Example: "form dry", Doc: "How it is bought."},

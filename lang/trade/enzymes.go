@@ -9,7 +9,7 @@ import (
 )
 
 // Temperatures of malt's enzymes, and the power of a grist (common practice; see
-// the references in the stock). Beta-amylase dies in minutes above 68 C, 155 F;
+// the references in the library). Beta-amylase dies in minutes above 68 C, 155 F;
 // alpha-amylase is gone above 80 C.
 const (
 	maltMostC    = 68.5

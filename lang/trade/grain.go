@@ -26,7 +26,7 @@ func checkGrain(r *rules, w *walkthrough) {
 	}
 }
 
-// addedHot warns of a grain put in above the temperature that its stock entry
+// addedHot warns of a grain put in above the temperature that its library entry
 // names. Malt has rules of its own.
 func addedHot(r *rules, w *walkthrough, l *recipe.BillLine, step int) {
 	m := &w.moments[step]

@@ -143,7 +143,7 @@ func checkOwnEnzymes(r *rules, c *recipe.Condition) {
 func checkWood(r *rules, c *recipe.Condition) {
 	k := &r.batch.Cask
 	fits := slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool {
-		return !w.None && (w.Use == "" || w.Use == "new" == k.New) && (w.Char == "" || w.Char == "charred" == k.Kind.Charred) && (w.Of == "" || w.Of == k.Kind.Wood)
+		return !w.None && (w.Use == "" || w.Use == "new" == k.New) && (w.Char == "" || w.Char == "charred" == k.Kind.Charred) && (w.Of == "" || w.Of == k.Kind.Tree)
 	})
 	title := r.batch.Standard.Title
 	switch {

@@ -33,10 +33,10 @@ func (s shaper) twoWords(d *diag.Diagnostic, n *Node) bool {
 	return false
 }
 
-// mayBeName says that two words side by side may be one name: the stock has it,
+// mayBeName says that two words side by side may be one name: the library has it,
 // the line declares it, or what it names is mostly called by more words than one.
 func (s shaper) mayBeName(n *Node, c *Capture, joined string) bool {
-	return c.Slot == "name" && n.Field.Block != nil || slices.Contains([]string{"plant", "vessel", "batch"}, c.Slot) || s.stock != nil && s.stock(joined)
+	return c.Slot == "name" && n.Field.Block != nil || slices.Contains([]string{"plant", "vessel", "batch"}, c.Slot) || s.library != nil && s.library(joined)
 }
 
 // andWord helps where a list is written with a word: rye and malt.

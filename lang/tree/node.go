@@ -12,7 +12,7 @@ import (
 )
 
 // Node is a line that has its shape, with the lines of its block. A batch is
-// first a tree of nodes; variants and the house's changes to the stock are laid
+// first a tree of nodes; variants and the house's changes to the library are laid
 // over one another in this form, and only then is it read for its meaning.
 type Node struct {
 	Field *schema.Field

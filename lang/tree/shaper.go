@@ -14,18 +14,18 @@ import (
 )
 
 // Declarations makes nodes of the statements of a text's outermost level, and gives
-// those that are no declaration. inStock says that the stock that comes with the
+// those that are no declaration. inLibrary says that the library that comes with the
 // program has a name; it may be nil.
-func Declarations(stmts []*lang.Stmt, inStock func(name string) bool, diags *diag.List) (nodes []*Node, lost []*lang.Stmt) {
-	return shaper{diags: diags, match: new(matcher), stock: inStock}.block(stmts, schema.Language, "")
+func Declarations(stmts []*lang.Stmt, inLibrary func(name string) bool, diags *diag.List) (nodes []*Node, lost []*lang.Stmt) {
+	return shaper{diags: diags, match: new(matcher), library: inLibrary}.block(stmts, schema.Language, "")
 }
 
 // shaper turns statements into nodes, and says what does not have its shape.
 // It looks at one text alone, so texts can be shaped side by side.
 type shaper struct {
-	diags *diag.List
-	match *matcher
-	stock func(name string) bool // says that the stock that comes with newmake has a name
+	diags   *diag.List
+	match   *matcher
+	library func(name string) bool // says that the library that comes with newmake has a name
 }
 
 // block shapes the lines of a block, and gives those that have no place in it. of

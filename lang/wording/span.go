@@ -82,6 +82,6 @@ var unitsShown = map[quantity.Kind]struct{ si, us []string }{
 	quantity.DiastaticPower:   {[]string{"lintner"}, nil},
 	quantity.DextrinizingUnit: {[]string{"DU"}, nil},
 	quantity.PartsPerMillion:  {[]string{"ppm"}, nil},
-	quantity.Acidity:          {[]string{"pH"}, nil},
+	quantity.PH:               {[]string{"pH"}, nil},
 	quantity.PerYear:          {[]string{"%/year"}, nil},
 }

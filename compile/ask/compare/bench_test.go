@@ -49,7 +49,7 @@ func BenchmarkPlan(b *testing.B) {
 // revision's is against those that are new in the next.
 func BenchmarkFind(b *testing.B) {
 	old := batch(b, "Ferry Landing")
-	other := *old // of the same house: it uses the same entries of the stock
+	other := *old // of the same house: it uses the same entries of the library
 	new := &other
 	new.Bill.Lines, new.Mash.Steps = slices.Clone(old.Bill.Lines), slices.Clone(old.Mash.Steps)
 	eight(new)

@@ -31,7 +31,7 @@ func Find(old, new *recipe.Batch, units measure.Units) *Difference {
 	d.fields()
 	d.vessels()
 	d.prices()
-	d.findStock()
+	d.findLibrary()
 	d.sort()
 	d.tellApart()
 	return d

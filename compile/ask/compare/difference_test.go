@@ -21,7 +21,7 @@ import (
 // names of the batch and the step's own number.
 var meaning = cmp.Options{
 	cmpopts.IgnoreTypes(diag.Span{}),
-	cmpopts.IgnoreFields(recipe.Batch{}, "Name", "Parent", "Chain", "Changes", "Where", "Expect", "Units"),
+	cmpopts.IgnoreFields(recipe.Batch{}, "Name", "Parent", "Chain", "Changes", "Where", "Promises", "Units"),
 	cmpopts.IgnoreFields(recipe.MashStep{}, "Path"),
 	cmpopts.IgnoreFields(recipe.Entry{}, "Source", "Doc"),
 	cmpopts.IgnoreFields(recipe.Plant{}, "Costs"), // the batch's own hold
@@ -176,14 +176,14 @@ func singles(t testing.TB) []single {
 			b.Costs.PerCask = 400
 		}, []string{"plant changed: plant's water 50 F", "plant changed: Spirit still reflux 20 %", "plant changed: prices"}},
 		{"a vessel's name", func(b *recipe.Batch) { b.Mash.Cooker.Name = "Old copper" }, []string{"plant renamed: a vessel's name"}},
-		{"the stock", func(b *recipe.Batch) {
+		{"the library", func(b *recipe.Batch) {
 			g := *b.Bill.Lines[0].Grain
 			g.Starch += 0.01
 			b.Bill.Lines[0].Grain = &g
 			m := *b.Models["mash"]
 			m.Values = map[string]float64{"made-up": 1}
 			b.Models["mash"] = &m
-		}, []string{"stock changed: grain corn in the stock", "stock changed: model mash in the stock"}},
+		}, []string{"library changed: grain corn in the library", "library changed: model mash in the library"}},
 		{"a ferment dose", func(b *recipe.Batch) {
 			b.Ferm.Doses = append(b.Ferm.Doses, recipe.Dose{Enzyme: step(b, recipe.MashDose, 0).Enzyme, MassKg: 0.1})
 		}, []string{"ferment added: alpha-amylase added to the ferment"}},

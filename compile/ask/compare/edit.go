@@ -19,7 +19,7 @@ const (
 	OfSpirit  Part = "spirit"
 	OfCask    Part = "cask"
 	OfPlant   Part = "plant"
-	OfStock   Part = "stock"
+	OfLibrary Part = "library"
 )
 
 // partOf is the part that a value belongs to.
@@ -31,7 +31,7 @@ func partOf(p recipe.Path) Part {
 }
 
 // Parts lists them in that order.
-var Parts = []Part{OfBatch, OfBill, OfMash, OfFerment, OfStrip, OfSpirit, OfCask, OfPlant, OfStock}
+var Parts = []Part{OfBatch, OfBill, OfMash, OfFerment, OfStrip, OfSpirit, OfCask, OfPlant, OfLibrary}
 
 // Kind says what was done.
 type Kind string

@@ -33,7 +33,7 @@ func TestWhatIsEditedInTheTextIsFound(t *testing.T) {
 		{"Ferry Landing", []string{"mash.step.5.to=195 F"}, []string{"heat 5 F hotter"}},
 		{"Ferry Landing", []string{"mash.dose.alpha-amylase=0.08 % of grain"}, []string{"more alpha-amylase"}},
 		{"Ferry Landing", []string{"mash.water.at=150 F"}, []string{"water 92 F hotter"}},
-		{"Ferry Landing", []string{"mash.backset-acidity=3.7 pH"}, []string{"backset acidity 3.7 pH"}},
+		{"Ferry Landing", []string{"mash.backset-pH=3.7 pH"}, []string{"backset pH 3.7 pH"}},
 		{"Ferry Landing", []string{"ferment.hold=80..90 F"}, []string{"hold 80..90 F"}},
 		{"Ferry Landing", []string{"ferment.pitch=0.8 g/L"}, []string{"pitch 0.8 g/L"}},
 		{"Ferry Landing", []string{"ferment.dose=glucoamylase"}, []string{"glucoamylase added to the ferment"}},
@@ -47,7 +47,7 @@ func TestWhatIsEditedInTheTextIsFound(t *testing.T) {
 		{"Ferry Landing", []string{"plant.water=48 F"}, []string{"plant's water 48 F"}},
 		{"Ferry Landing", []string{`plant."Wash still".reflux=8 %`}, []string{"Wash still reflux 8 %"}},
 		{"Ferry Landing", []string{"plant.costs.corn=0.20 USD/lb"}, []string{"prices"}},
-		{"Ferry Landing", []string{"stock.grain.corn.moisture=12 %"}, []string{"grain corn in the stock"}},
+		{"Ferry Landing", []string{"library.grain.corn.moisture=12 %"}, []string{"grain corn in the library"}},
 		{"Ferry Landing", []string{"start=2026-03-04 07:00"}, []string{"start 2026-03-04 07:00"}},
 		// A variant: its own lines, and those that it has of its parent.
 		{"Ferry Landing, more rye", []string{"bill.rye=10 %", "bill.oats=8 %"}, []string{"oats for rye, 4 points"}},

@@ -13,7 +13,7 @@ func alone(v recipe.Value) bool {
 }
 
 // together are the paths of what is aligned or gathered before it is compared.
-var together = []recipe.Path{recipe.PathBill, recipe.PathMash.Child("step"), recipe.PathDose, recipe.PathExpect, recipe.PathCosts, recipe.PathStock}
+var together = []recipe.Path{recipe.PathBill, recipe.PathMash.Child("step"), recipe.PathDose, recipe.PathPromise, recipe.PathCosts, recipe.PathLibrary}
 
 // fields finds the edits of single values, the vessels' apart.
 func (d *Difference) fields() {
@@ -57,8 +57,8 @@ func (d *Difference) goesWithWood(v recipe.Value) bool {
 
 // promises are one edit, however many of them changed.
 func (d *Difference) promises() {
-	if !slices.EqualFunc(d.old.below(recipe.PathExpect), d.new.below(recipe.PathExpect), recipe.Value.Same) {
-		d.add(Edit{Part: OfBatch, Kind: Changed, Path: recipe.PathExpect, What: "the promises"})
+	if !slices.EqualFunc(d.old.below(recipe.PathPromise), d.new.below(recipe.PathPromise), recipe.Value.Same) {
+		d.add(Edit{Part: OfBatch, Kind: Changed, Path: recipe.PathPromise, What: "the promises"})
 	}
 }
 
@@ -78,7 +78,7 @@ func (d *Difference) standard() {
 	switch {
 	case title(o) != title(n):
 	case o != nil && !sameStandard(o, n):
-		e.Part, e.What, e.Lines = OfStock, "what "+title(n)+" asks", nil
+		e.Part, e.What, e.Lines = OfLibrary, "what "+title(n)+" asks", nil
 	default:
 		return
 	}

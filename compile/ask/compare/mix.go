@@ -27,7 +27,7 @@ func (d *Difference) Mix(on []bool) *recipe.Batch {
 }
 
 // set puts in the values of the edits that are made: the batch's own, which name
-// vessels and entries of the stock, or the figures of those.
+// vessels and entries of the library, or the figures of those.
 func (d *Difference) set(b *recipe.Batch, on []bool, own bool) {
 	from := map[recipe.Key]recipe.Value{}
 	for i, e := range d.Edits {

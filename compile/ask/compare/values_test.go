@@ -63,7 +63,7 @@ func other(t *testing.T, b *recipe.Batch, x any) any {
 		z := *x
 		z.Name = "another"
 		return &z
-	case *recipe.CaskKind:
+	case *recipe.CaskWood:
 		k := *x
 		k.Name = "another"
 		return &k

@@ -67,7 +67,7 @@ var wordings = map[recipe.Path]func(s say, is []any) string{
 		return "what a house at work has"
 	},
 	recipe.PathFill: func(s say, is []any) string {
-		size, isNew, kind, char := is[0].(float64), is[1].(bool), is[2].(*recipe.CaskKind), is[3].(int)
+		size, isNew, kind, char := is[0].(float64), is[1].(bool), is[2].(*recipe.CaskWood), is[3].(int)
 		if kind == nil {
 			return "none"
 		}
@@ -181,7 +181,7 @@ func (s say) quantity(x float64, k quantity.Kind) string {
 		return s.power(x)
 	case quantity.PartsPerMillion:
 		return number(x) + " ppm"
-	case quantity.Acidity:
+	case quantity.PH:
 		return number(x) + " pH"
 	case quantity.DiastaticPower:
 		return number(x) + " lintner"

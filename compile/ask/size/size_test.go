@@ -179,7 +179,7 @@ func TestTheVariantThatIsWritten(t *testing.T) {
 		for _, target := range []Target{ProofGallons(0.9 * ProofGallons(1).Of(now)), Wash(0.8*Wash(1, true, "").Of(now), true, "less")} {
 			a, err := Solve(b, target, memo)
 			require.NoError(t, err, name)
-			v, err := edit.Scaled(h, b, a.Factor, "Sized", "sized", len(b.Expect) > 0)
+			v, err := edit.Scaled(h, b, a.Factor, "Sized", "sized", len(b.Promises) > 0)
 			require.NoError(t, err, name)
 			p := planned(t, v, "Sized")
 			assert.InEpsilon(t, target.Value, target.Of(p), 1e-3, "%s: %s", name, target.What)

@@ -14,7 +14,7 @@ type Input struct {
 	Of     string `json:"of,omitempty"`     // whose it is: "corn", "Wash still"
 	File   string `json:"file,omitempty"`   // as the reader knows it
 	Line   int    `json:"line,omitempty"`   // in it, from 1
-	Source string `json:"source,omitempty"` // of a figure of the stock
+	Source string `json:"source,omitempty"` // of a figure of the library
 }
 
 // source finds inputs of one sort in the texts of a batch; none where nothing of
@@ -157,7 +157,7 @@ func backsetFigure(p recipe.Path) source {
 		}
 		text := ""
 		switch m := a.b.Mash; {
-		case p == recipe.PathBacksetAcidity && m.BacksetPH > 0:
+		case p == recipe.PathBacksetPH && m.BacksetPH > 0:
 			text = fixed("", m.BacksetPH, "pH", "").Text()
 		case p == recipe.PathBacksetSolids && m.BacksetSolidsFrac > 0:
 			text = fixed("", 100*m.BacksetSolidsFrac, "%", "").Text()
@@ -180,7 +180,7 @@ func (a *asked) fermenter(b *recipe.Batch) *recipe.Vessel {
 	return nil
 }
 
-// figure is one figure of a stock entry.
+// figure is one figure of a library entry.
 func figure(e recipe.Entry, field string) []Input {
 	at, ok := e.Where[field]
 	if !ok {

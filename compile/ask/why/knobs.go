@@ -66,7 +66,7 @@ func orderOf(p recipe.Path) int {
 	switch {
 	case p.Within(recipe.PathCosts):
 		return int(inCask) + 3
-	case p.Within(recipe.PathStock.Child("model")):
+	case p.Within(recipe.PathLibrary.Child("model")):
 		return int(inCask) + 2
 	case p.Within(recipe.PathPlant):
 		return int(inCask) + 1
@@ -160,7 +160,7 @@ func (a *asked) higher(x float64, k quantity.Kind, down bool) (float64, string) 
 		return x - point, "-1 point"
 	case k == quantity.Share:
 		return max(x, min(1, x+point)), byPoint
-	case k == quantity.Acidity:
+	case k == quantity.PH:
 		return x + nudgePH, "+0.1 pH"
 	case k == quantity.Length && a.us():
 		return x + feet, "+1,000 ft"
@@ -174,7 +174,7 @@ func (a *asked) higher(x float64, k quantity.Kind, down bool) (float64, string) 
 // is not known better may be felt from the first on.
 func stageOf(p recipe.Path) stage {
 	parts := p.Parts()
-	if parts[0] == "stock" {
+	if parts[0] == "library" {
 		parts = parts[1:]
 		if parts[0] == "model" {
 			parts = parts[1:]

@@ -8,7 +8,7 @@ type model struct {
 }
 
 // The models. Each sums up the doc of the package that holds it, which says
-// more; a house may tune the constants of the stock entry that is named.
+// more; a house may tune the constants of the library entry that is named.
 var (
 	arithmetic = model{
 		says: "Adding up; nothing is assumed.", source: "arithmetic",
@@ -19,18 +19,18 @@ var (
 		holds: "always",
 	}
 	analysis = model{
-		says:   "Each grain is what its analysis in the stock says, and mills and lots differ from it.",
-		source: "the sources of the stock's figures, line by line below",
-		holds:  "the stock's averages; a delivery note, written into the house's own stock, beats them",
+		says:   "Each grain is what its analysis in the library says, and mills and lots differ from it.",
+		source: "the sources of the library's figures, line by line below",
+		holds:  "the library's averages; a delivery note, written into the house's own library, beats them",
 	}
 	gelatinizing = model{
 		says:   "Starch in the granule is out of reach until it gelatinizes. Granules melt over the grain's own range, at a rate in two Arrhenius regimes; a coarse grind keeps some out of reach.",
-		source: "Brandam et al., Biochem. Eng. J. 13 (2003) 43, moved to each grain's range; stock entry `model mash`",
-		holds:  "mashes of 2 to 5 L/kg; ranges in the stock differ by up to 10 C between sources. Raw starch is not digested below them, and a very thick mash gelatinizes hotter than is reckoned",
+		source: "Brandam et al., Biochem. Eng. J. 13 (2003) 43, moved to each grain's range; library entry `model mash`",
+		holds:  "mashes of 2 to 5 L/kg; ranges in the library differ by up to 10 C between sources. Raw starch is not digested below them, and a very thick mash gelatinizes hotter than is reckoned",
 	}
 	converting = model{
 		says:   "Gelatinized starch is split to dextrins and sugars at rates first order in the starch and in the enzymes dissolved; alpha- and beta-amylase die by a first-order law, faster the hotter. All of it is followed along the mash's actual temperatures.",
-		source: "Brandam et al., Biochem. Eng. J. 13 (2003) 43, with death of the enzymes after Muller 1991; stock entry `model mash`",
+		source: "Brandam et al., Biochem. Eng. J. 13 (2003) 43, with death of the enzymes after Muller 1991; library entry `model mash`",
 		holds:  "50 to 80 C for the malt's enzymes, pH 4.8 to 5.9; several rates are fitted to the sugars of all-malt wort. How good it is stands in compile/ACCURACY.md",
 	}
 	gravityTable = model{
@@ -45,7 +45,7 @@ var (
 	}
 	buffers = model{
 		says:   "Each grain and the backset pull to a pH of their own by the strength of their buffer, and the water's alkalinity lifts the whole.",
-		source: "mixing of buffers, common practice; Kolbach's residual alkalinity, from memory; stock entry `model mash`",
+		source: "mixing of buffers, common practice; Kolbach's residual alkalinity, from memory; library entry `model mash`",
 		holds:  "pH 3 to 9 in form; good to 0.1 to 0.2 pH",
 	}
 	heating = model{
@@ -55,7 +55,7 @@ var (
 	}
 	fermenting = model{
 		says:   "Sugar that the yeast takes becomes alcohol and carbon dioxide by Gay-Lussac's equation, less what it grows on and what becomes glycerol and the like.",
-		source: "Gay-Lussac, 51.14 kg of alcohol from 100 kg of glucose; uptake and growth by Warren, Hill and MacDonald, Biotechnol. Prog. 6 (1990) 319; stock entry `model ferment` and the yeast's own",
+		source: "Gay-Lussac, 51.14 kg of alcohol from 100 kg of glucose; uptake and growth by Warren, Hill and MacDonald, Biotechnol. Prog. 6 (1990) 319; library entry `model ferment` and the yeast's own",
 		holds:  "20 to 34 C and washes up to about 12 % vol; strength to about 4 % of itself, given the sugars",
 	}
 	fermentTime = model{
@@ -65,12 +65,12 @@ var (
 	}
 	fermentHeat = model{
 		says:   "Sugar gives off 563 kJ a kg as it ferments, against the vessel's cooling, its wall, and what the gas carries off.",
-		source: "CRC Handbook, enthalpies of formation (part from memory); wall 4 W/(m2 K), from memory; stock entry `model ferment`",
+		source: "CRC Handbook, enthalpies of formation (part from memory); wall 4 W/(m2 K), from memory; library entry `model ferment`",
 		holds:  "a vessel that is mixed, in the yeast's own range",
 	}
 	souring = model{
 		says:   "Yeast leaves a hydrogen ion for each nitrogen it takes up, bacteria make lactic acid by a logistic law once the yeast is done, and the wort's buffer takes it up.",
-		source: "lactic acid pKa 3.86, CRC Handbook, from memory; the rest tuned to a sour phase after 40 to 48 h (common practice); stock entry `model ferment`",
+		source: "lactic acid pKa 3.86, CRC Handbook, from memory; the rest tuned to a sour phase after 40 to 48 h (common practice); library entry `model ferment`",
 		holds:  "pH 3 to 6 in form; good to 0.2 pH",
 	}
 	distilling = model{
@@ -95,7 +95,7 @@ var (
 	}
 	maturing = model{
 		says:   "The wood soaks up a share of the fill at first; ethanol and water evaporate each by what there is, at the loss and change of proof that the climate states, faster in a small cask.",
-		source: "change of proof: Schoeneman, Dyer and Earl, J. AOAC 54 (1971) 1247; the published rule of losses, 10 % the first year and 4 % after; stock entry `model cask`",
+		source: "change of proof: Schoeneman, Dyer and Earl, J. AOAC 54 (1971) 1247; the published rule of losses, 10 % the first year and 4 % after; library entry `model cask`",
 		holds:  "averages of a rack house; the published figures go to 8 years in casks of about 200 L. Each cask goes its own way",
 	}
 	usage = model{

@@ -36,7 +36,7 @@ func (a *asked) nudge(compile Compile, v value) []nudged {
 		all.Go(func() {
 			for i := range next {
 				b := a.b.Clone()
-				b.Expect = nil // whether they are kept is not asked
+				b.Promises = nil // whether they are kept is not asked
 				out[i].knob.turn(b)
 				b.Resolve()
 				out[i].b, out[i].p = b, compile(b)

@@ -54,21 +54,21 @@ var caskValues = []value{
 		work:   workLeftover,
 	},
 	{
-		name: "angels", also: []string{"angels-share", "loss", "angelsPct"}, title: "lost from the cask by the end of its rest",
+		name: "cask-loss", also: []string{"angels-share", "loss", "caskLossPct"}, title: "lost from the cask by the end of its rest",
 		stage: inCask, model: maturing, needs: forecast, from: []string{"entry"},
 		inputs: []source{at(recipe.PathFill), at(recipe.PathRest), at(recipe.PathClimate), at(recipe.PathPlantClimate), at(recipe.PathLoss), at(recipe.PathLossFirst)},
-		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cask.AngelsPct, plan.Percent) },
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cask.CaskLossPct, plan.Percent) },
 		work: func(a *asked) []Line {
 			fill, last := a.p.Cask.Fill.VolumeL, a.lastYear().VolumeL
 			return []Line{
 				work("gone, at 20 C (68 F)", a.litres(fill-last), of(a.litres(fill), "filled"), minus(a.litres(last), "left")),
-				work("of the fill", percent(a.p.Cask.AngelsPct, 1), of(a.litres(fill-last), "gone"), over(a.litres(fill), "filled")),
+				work("of the fill", percent(a.p.Cask.CaskLossPct, 1), of(a.litres(fill-last), "gone"), over(a.litres(fill), "filled")),
 			}
 		},
 	},
 	{
 		name: "bottles", title: "bottles in the end",
-		stage: inCask, model: maturing, from: []string{"casks", "angels", "at-entry"}, inputs: []source{at(recipe.PathBottle), at(recipe.PathRest), at(recipe.PathFill), at(recipe.PathStandard)},
+		stage: inCask, model: maturing, from: []string{"casks", "cask-loss", "at-entry"}, inputs: []source{at(recipe.PathBottle), at(recipe.PathRest), at(recipe.PathFill), at(recipe.PathStandard)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(float64(a.p.Cask.Bottles), plan.Each) },
 		work:   workBottles,
 	},
@@ -205,7 +205,7 @@ func yearValue(i int, age float64) value {
 	there := func(a *asked) bool { return i < len(a.p.Cask.Forecast) }
 	v := value{
 		name: "year-" + trimmed(age), title: "a cask at the age of " + trimmed(age) + " years",
-		stage: inCask, model: maturing, given: true, needs: there, from: []string{"entry", "angels"},
+		stage: inCask, model: maturing, given: true, needs: there, from: []string{"entry", "cask-loss"},
 		inputs: []source{at(recipe.PathFill), at(recipe.PathEntry), at(recipe.PathClimate), at(recipe.PathPlantClimate), at(recipe.PathLoss), at(recipe.PathLossFirst), woodFigure("soak"),
 			constant("cask", "soak-time"), constant("cask", "wood-water"), constant("cask", "size-power")},
 		amount: func(a *asked) plan.Quantity { return a.p.Cask.Forecast[i].Volume() },

@@ -133,9 +133,9 @@ var mashValues = []value{
 		work:   workLiquorGrist,
 	},
 	{
-		name: "ph", also: []string{"mash-ph", "acidity"}, title: "pH of the mash", stage: inMash, model: buffers,
-		inputs: []source{stepLines("backset"), at(recipe.PathWater), constant("mash", "malt-acidity"), constant("mash", "malt-buffer"), constant("mash", "raw-acidity"), constant("mash", "raw-buffer"),
-			backsetFigure(recipe.PathBacksetAcidity), constant("mash", "backset-buffer"), constant("mash", "hardness-to-alkali")},
+		name: "ph", also: []string{"mash-ph", "pH"}, title: "pH of the mash", stage: inMash, model: buffers,
+		inputs: []source{stepLines("backset"), at(recipe.PathWater), constant("mash", "malt-pH"), constant("mash", "malt-buffer"), constant("mash", "raw-pH"), constant("mash", "raw-buffer"),
+			backsetFigure(recipe.PathBacksetPH), constant("mash", "backset-buffer"), constant("mash", "hardness-to-alkali")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.PH, plan.PH) },
 		work:   workPH,
 	},

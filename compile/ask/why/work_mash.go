@@ -165,13 +165,13 @@ func workPH(a *asked) []Line {
 			}
 		}
 		if kg > 0 {
-			add(sort.what, kg, m[sort.word+"-buffer"], m[sort.word+"-acidity"])
+			add(sort.what, kg, m[sort.word+"-buffer"], m[sort.word+"-pH"])
 		}
 	}
 	if kg := a.p.Stream(plan.StreamBackset).MassKg; kg > 0 {
 		ph := a.b.Mash.BacksetPH
 		if ph == 0 {
-			ph = m["backset-acidity"]
+			ph = m["backset-pH"]
 		}
 		add("backset", kg, m["backset-buffer"], ph)
 	}

@@ -78,7 +78,7 @@ func Begin(src *front.Source, batch string) func() *plan.Source {
 
 // sourcesOf are the texts that a batch is made of, in the order of their paths:
 // its own, those of the batches that it varies, and those of the house that
-// declare anything else than batches and records: plant, stock, models.
+// declare anything else than batches and records: plant, library, models.
 func sourcesOf(src *front.Source, b *recipe.Batch) []*diag.Source {
 	used := map[*diag.Source]bool{}
 	for _, at := range b.Where {

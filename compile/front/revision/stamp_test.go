@@ -82,7 +82,7 @@ func TestRevision(t *testing.T) {
 	assert.True(t, at().Changed)
 	run("checkout", "-q", "house.batch")
 	assert.Equal(t, second, at())
-	add("stock.batch", "")
+	add("library.batch", "")
 	assert.False(t, at().Changed, "an empty text declares nothing")
 
 	// A text from standard input is not the one in the commit.

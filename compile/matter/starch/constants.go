@@ -9,7 +9,7 @@ const (
 	zeroC    = 273.15
 )
 
-// Constants are those of the stock entry `model mash` that kinetics needs, in
+// Constants are those of the library entry `model mash` that kinetics needs, in
 // SI. Rates are per second: of the malt's enzymes at ReferenceC, per unit of
 // activity in 1 kg of water. A preparation's activity is itself a rate, so no
 // constant stands for it.
@@ -68,8 +68,8 @@ type Constants struct {
 	LimitPHLow, LimitPHHigh float64
 }
 
-// fields pairs each constant with its name in the stock, in the order of the
-// stock entry.
+// fields pairs each constant with its name in the library, in the order of the
+// library entry.
 func (c *Constants) fields() []recipe.Constant {
 	return []recipe.Constant{
 		{Name: "reference", To: &c.ReferenceC},
@@ -114,12 +114,12 @@ func (c *Constants) fields() []recipe.Constant {
 		{Name: "limit-release", To: &c.LimitRelease},
 		{Name: "limit-release-energy", To: &c.LimitReleaseJMol},
 		{Name: "limit-release-acidity", To: &c.LimitReleasePH},
-		{Name: "alpha-acidity-low", To: &c.AlphaPHLow},
-		{Name: "alpha-acidity-high", To: &c.AlphaPHHigh},
-		{Name: "beta-acidity-low", To: &c.BetaPHLow},
-		{Name: "beta-acidity-high", To: &c.BetaPHHigh},
-		{Name: "limit-acidity-low", To: &c.LimitPHLow},
-		{Name: "limit-acidity-high", To: &c.LimitPHHigh},
+		{Name: "alpha-pH-low", To: &c.AlphaPHLow},
+		{Name: "alpha-pH-high", To: &c.AlphaPHHigh},
+		{Name: "beta-pH-low", To: &c.BetaPHLow},
+		{Name: "beta-pH-high", To: &c.BetaPHHigh},
+		{Name: "limit-pH-low", To: &c.LimitPHLow},
+		{Name: "limit-pH-high", To: &c.LimitPHHigh},
 	}
 }
 

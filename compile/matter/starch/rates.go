@@ -88,7 +88,7 @@ func (c *Constants) release(pH float64) float64 {
 }
 
 // AddedDeathRate is that of a preparation at tempC, per second; 0 for one whose
-// stock entry gives no half-life.
+// library entry gives no half-life.
 func AddedDeathRate(z *recipe.Enzyme, tempC float64) float64 {
 	if !(z.HalfLifeS > 0) {
 		return 0

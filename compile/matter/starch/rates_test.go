@@ -151,9 +151,9 @@ func maltoseIn(k starch.Constants, pH float64) float64 {
 	return s.MaltoseKg
 }
 
-// What the stock's own lines say of the middle doses (stdlib/enzyme.batch), in
+// What the library's own lines say of the middle doses (stdlib/enzyme.batch), in
 // 3.5 L of liquor a kg of grain, at the pH where each works best.
-func TestPreparationsDoWhatTheStockSays(t *testing.T) {
+func TestPreparationsDoWhatTheLibrarySays(t *testing.T) {
 	k := constants(t)
 	split := func(name string, dose, tempC, minutes float64) starch.State {
 		z := starchtest.Enzyme(t, name)

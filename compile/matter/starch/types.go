@@ -58,7 +58,7 @@ type Enzymes struct {
 type Added struct {
 	Name     string
 	Enzyme   *recipe.Enzyme
-	Activity float64 // the stock entry's activity times kg: per second in 1 kg of water
+	Activity float64 // the library entry's activity times kg: per second in 1 kg of water
 	Dosed    float64 // Activity when it went in
 }
 

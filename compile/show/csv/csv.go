@@ -122,9 +122,9 @@ func (t *csvTable) abv(abvPct, proof float64, places int) string {
 	return figure(proof/2, places)
 }
 
-// expect is what a reading should say, with no more decimals than the sheet
+// should is what a reading should say, with no more decimals than the sheet
 // gives it: a temperature of 88 C is read as 190 F, not 190.04.
-func (t *csvTable) expect(q plan.Quantity) (string, string) {
+func (t *csvTable) should(q plan.Quantity) (string, string) {
 	v, word := t.u.Value(q)
 	places := 4
 	switch word {
@@ -153,7 +153,7 @@ func (t *csvTable) unit(name string, unit plan.Unit) string {
 // last columns are blank: what a run record wants, in its order.
 func (t *csvTable) steps(p *plan.Plan) {
 	t.row("id", "stage", "vessel", "start", "end", "duration_min", "attend", "people", "do", "cautions",
-		"read", "due", "expect", "unit", "tolerance", "tolerance_unit", "actual", "at_temperature", "time", "by")
+		"read", "due", "should", "unit", "tolerance", "tolerance_unit", "actual", "at_temperature", "time", "by")
 	for _, s := range p.Schedule.Steps {
 		var care []string
 		for _, key := range s.Cautions {
@@ -173,13 +173,13 @@ func (t *csvTable) steps(p *plan.Plan) {
 			if r.At != "" {
 				due = r.At
 			}
-			expect, unit := t.expect(r.Expect)
+			should, unit := t.should(r.Should)
 			tolerance, tolUnit := "", ""
 			if r.Tolerance.Unit != "" {
 				v, word := t.u.Value(r.Tolerance)
 				tolerance, tolUnit = figure(v, 3), word
 			}
-			t.row(append(step[:len(step):len(step)], cell(r.What), due, expect, unit, tolerance, tolUnit, "", "", "", "")...)
+			t.row(append(step[:len(step):len(step)], cell(r.What), due, should, unit, tolerance, tolUnit, "", "", "", "")...)
 		}
 	}
 }

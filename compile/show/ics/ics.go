@@ -124,7 +124,7 @@ func (c *calendar) describe(s plan.Step) string {
 		if r.At != "" {
 			due = measure.Clock(r.At)
 		}
-		line := due + " " + r.What + ": " + c.u.Quantity(r.Expect)
+		line := due + " " + r.What + ": " + c.u.Quantity(r.Should)
 		if r.Tolerance.Unit != "" {
 			line += " " + c.u.Tolerance(r.Tolerance)
 		}

@@ -149,7 +149,7 @@ func (m *markdown) steps() {
 			if r.At != "" {
 				at = measure.Clock(r.At) + " "
 			}
-			reads = append(reads, at+r.What+" "+m.Quantity(r.Expect))
+			reads = append(reads, at+r.What+" "+m.Quantity(r.Should))
 		}
 		rows = append(rows, []string{measure.DayAndClock(s.Start), measure.Duration(s.DurationMin), m.Phrase(s.Do), strings.Join(reads, "<br>")})
 	}

@@ -79,9 +79,9 @@ func (t *text) reading(r plan.Reading) {
 	if r.At != "" {
 		what = measure.Clock(r.At) + " " + what
 	}
-	expect := t.read(r.Expect)
+	should := t.read(r.Should)
 	if r.Tolerance.Unit != "" {
-		expect += " " + t.Tolerance(r.Tolerance)
+		should += " " + t.Tolerance(r.Tolerance)
 	}
 	line := strings.Repeat(" ", doCol)
 	if columns.Width(what) >= expectCol-doCol {
@@ -90,7 +90,7 @@ func (t *text) reading(r plan.Reading) {
 	} else {
 		line = columns.Fill(line+what, expectCol)
 	}
-	t.Line(columns.Cut(columns.Fill(line+expect, blankCol), blankCol) + blank)
+	t.Line(columns.Cut(columns.Fill(line+should, blankCol), blankCol) + blank)
 }
 
 // read is a quantity as its instrument shows it: a spirit's strength in proof

@@ -18,17 +18,17 @@ import (
 const gal = fluid.USGallonM3
 
 // filling is a lot of casks' worth of spirit of a proof, in new charred oak of
-// the stock.
+// the library.
 func filling(t testing.TB, casks, sizeM3, proof, years float64, climate string) Input {
 	t.Helper()
 	w, err := fluid.MassFracFromProof(proof)
 	require.NoError(t, err)
 	kg := casks * sizeM3 * fluid.Density(w, 20)
-	stock := check.Builtin().Stock
+	library := check.Builtin().Library
 	return Input{
 		SpiritEthanolKg: kg * w, SpiritWaterKg: kg * (1 - w), SizeM3: sizeM3,
-		Kind: stock.Casks["charred-oak"], Climate: recipe.Climate{Named: climate}, RestS: years * YearS,
-		BottleM3: 0.75e-3, BottleABV: 0.45, Model: stock.Models["cask"],
+		Kind: library.Woods["charred-oak"], Climate: recipe.Climate{Named: climate}, RestS: years * YearS,
+		BottleM3: 0.75e-3, BottleABV: 0.45, Model: library.Models["cask"],
 	}
 }
 
@@ -118,7 +118,7 @@ func TestConserves(t *testing.T) {
 // What does not soak decays exactly: E0 exp(-kE f t), and so does water.
 func TestExponential(t *testing.T) {
 	in := filling(t, 1, 30*gal, 110, 6, "warm")
-	in.Kind = &recipe.CaskKind{}
+	in.Kind = &recipe.CaskWood{}
 	in.Climate.LossFirstYear, in.Climate.LossYearly = 0.04, 0.04
 	m := *in.Model
 	m.Values = map[string]float64{}
@@ -263,15 +263,15 @@ func TestErrors(t *testing.T) {
 	}
 }
 
-// Every figure of the stock entry says where it is from.
-func TestStockHasSources(t *testing.T) {
-	stock := check.Builtin().Stock
-	m := stock.Models["cask"]
+// Every figure of the library entry says where it is from.
+func TestLibraryHasSources(t *testing.T) {
+	library := check.Builtin().Library
+	m := library.Models["cask"]
 	for name := range m.Values {
 		assert.NotEmpty(t, m.Source[name], name)
 	}
 	for _, name := range []string{"charred-oak", "toasted-charred-oak", "toasted-oak", "plain-oak", "ex-bourbon", "ex-wine"} {
-		k := stock.Casks[name]
+		k := library.Woods[name]
 		require.NotNil(t, k, name)
 		assert.NotEmpty(t, k.Source["soak"], name)
 		assert.NotEmpty(t, k.Source["sizes"], name)

@@ -8,7 +8,7 @@ import (
 	"newmake/lang/recipe"
 )
 
-// constants are those of the stock entry `model cask`.
+// constants are those of the library entry `model cask`.
 type constants struct {
 	sizeM3       float64 // cask that the losses are stated for
 	sizePower    float64 // loss goes with (size/V)^power
@@ -24,7 +24,7 @@ type constants struct {
 
 func readConstants(m *recipe.Model) (constants, error) {
 	if m == nil {
-		return constants{}, fmt.Errorf("the stock has no `model cask`")
+		return constants{}, fmt.Errorf("the library has no `model cask`")
 	}
 	var c constants
 	var missing []string

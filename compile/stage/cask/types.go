@@ -6,7 +6,7 @@ import "newmake/lang/recipe"
 type Input struct {
 	SpiritEthanolKg, SpiritWaterKg float64 // at entry strength
 	SizeM3                         float64
-	Kind                           *recipe.CaskKind
+	Kind                           *recipe.CaskWood
 	Used                           bool // the cask has held spirit before; false: new wood
 	// Climate is what evaporates. Losses of zero are taken from the model, by
 	// the climate's name.
@@ -14,7 +14,7 @@ type Input struct {
 	RestS     float64
 	BottleM3  float64 // 0: no bottles are counted
 	BottleABV float64
-	Model     *recipe.Model // stock entry `model cask`
+	Model     *recipe.Model // library entry `model cask`
 }
 
 // Result is the filling and its forecast.

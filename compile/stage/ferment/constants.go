@@ -11,7 +11,7 @@ const (
 	zeroC    = 273.15
 )
 
-// constants are those of the stock entry `model ferment`, in SI.
+// constants are those of the library entry `model ferment`, in SI.
 type constants struct {
 	biomassMost        float64 // kg yeast that a kg of extract can grow
 	restingRate        float64 // of yeast that has stopped growing, against growing
@@ -32,7 +32,7 @@ type constants struct {
 	gums                              float64 // of the solubles
 }
 
-// fields pairs each constant with its name in the stock, in stock order.
+// fields pairs each constant with its name in the library, in library order.
 func (k *constants) fields() []recipe.Constant {
 	return []recipe.Constant{
 		{Name: "biomass-most", To: &k.biomassMost},

@@ -47,7 +47,7 @@
 //
 // No published curve of a bourbon or rye wash was found, so two constants are
 // tuned to the trade's own rule that a wash is dry in about two days
-// (resting-rate and biomass-most of the stock entry `model ferment`). Time to
+// (resting-rate and biomass-most of the library entry `model ferment`). Time to
 // dryness is good to about 25 %. Final strength and gravity rest on the carbon
 // balance and are good to about 4 % of the strength, given the sugars. The
 // published ethanol inhibition ends all work at 101.6 g/L; distillers' strains

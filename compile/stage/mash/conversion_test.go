@@ -11,8 +11,8 @@ import (
 	"newmake/lang/recipe"
 )
 
-// The stock holds just the constants that the two packages read, no more.
-func TestStockHoldsEveryConstant(t *testing.T) {
+// The library holds just the constants that the two packages read, no more.
+func TestLibraryHoldsEveryConstant(t *testing.T) {
 	m := starchtest.Model(t)
 	names := append(starch.Names(), Names()...)
 	for _, n := range names {
@@ -139,7 +139,7 @@ func TestUnboiledWortGoesOn(t *testing.T) {
 // of fine (all starch reached) and coarse (2.65/2.85 of it).
 //
 // Rye agrees when fine and milo when coarse. Barley comes out 4 % high even
-// coarse: the stock's starch is Saskatchewan's, whose practical yield of 399 L
+// coarse: the library's starch is Saskatchewan's, whose practical yield of 399 L
 // a tonne is itself 7 % above the table's barley.
 func TestYieldsByGrain(t *testing.T) {
 	const coarse = 2.65 / 2.85
@@ -197,7 +197,7 @@ func TestSecondWaterDrawsAgain(t *testing.T) {
 	assert.Zero(t, two.Out.InsolublesKg)
 	assert.Zero(t, two.Out.RawStarchKg)
 	assert.Positive(t, two.Draff.InsolublesKg)
-	// 0.8-1.1 L of liquor a kg, common practice; 0.95 in the stock.
+	// 0.8-1.1 L of liquor a kg, common practice; 0.95 in the library.
 	assert.InDelta(t, 0.95*425, 1000*two.Draff.LiquidVolumeM3(two.Draff.TempC), 3)
 	// The cooling at the end is that of the worts.
 	assert.InDelta(t, fahrenheit(66), two.Out.TempC, 1e-9)

@@ -38,7 +38,7 @@ type Input struct {
 	Bill                         recipe.Bill
 	Steps                        []recipe.MashStep
 	BacksetPH, BacksetSolidsFrac float64       // 0: the model's default
-	Model                        *recipe.Model // constants, stock entry `model mash`
+	Model                        *recipe.Model // constants, library entry `model mash`
 }
 
 // Result is what the mash gives.

@@ -51,7 +51,7 @@ type Volatilities struct {
 // cannot be.
 func ReadVolatilities(m *recipe.Model) (Volatilities, error) {
 	if m == nil {
-		return Volatilities{}, fmt.Errorf("the stock has no `model congener`")
+		return Volatilities{}, fmt.Errorf("the library has no `model congener`")
 	}
 	v := Volatilities{uncertainty: m.Values["uncertainty"]}
 	if u := v.uncertainty; !(u >= 0 && u < 10) {

@@ -19,12 +19,12 @@ import (
 )
 
 func congenerModel(t testing.TB) *recipe.Model {
-	m := check.Builtin().Stock.Models["congener"]
+	m := check.Builtin().Library.Models["congener"]
 	require.NotNil(t, m)
 	return m
 }
 
-// withValues is the stock's model with some of its figures changed.
+// withValues is the library's model with some of its figures changed.
 func withValues(t testing.TB, change map[string]float64) *recipe.Model {
 	m := *congenerModel(t)
 	m.Values = maps.Clone(m.Values)
@@ -152,8 +152,8 @@ func TestFuselCrossing(t *testing.T) {
 	}
 }
 
-// The stock's rows are the table's, figure by figure.
-func TestStockIsTheTable(t *testing.T) {
+// The library's rows are the table's, figure by figure.
+func TestLibraryIsTheTable(t *testing.T) {
 	m := congenerModel(t)
 	f, err := os.Open("../../../testdata/still/congener_K_infinite_dilution.csv")
 	require.NoError(t, err)
@@ -200,14 +200,14 @@ func TestStockIsTheTable(t *testing.T) {
 func TestCongenersOverride(t *testing.T) {
 	in := secondRun(t)
 	run := spiritRunOf(t, in)
-	stock := Congeners(run, volatilities(t, congenerModel(t)))
+	library := Congeners(run, volatilities(t, congenerModel(t)))
 	mine := Congeners(run, volatilities(t, withValues(t, map[string]float64{"methanol-factor": 1.2, "uncertainty": 0})))
 	for i, c := range mine {
 		assert.Equal(t, c.Left.Low, c.Left.High, "no uncertainty, no range")
 		if c.Name == "methanol" {
-			assert.Greater(t, c.Fractions[0].Relative.Value, stock[i].Fractions[0].Relative.Value)
+			assert.Greater(t, c.Fractions[0].Relative.Value, library[i].Fractions[0].Relative.Value)
 		} else {
-			assert.Equal(t, c.Fractions[0].Relative.Value, stock[i].Fractions[0].Relative.Value)
+			assert.Equal(t, c.Fractions[0].Relative.Value, library[i].Fractions[0].Relative.Value)
 		}
 	}
 }

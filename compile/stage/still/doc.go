@@ -45,7 +45,7 @@
 // # Congeners
 //
 // Congeners follows traces of what else is volatile through the same run, by
-// volatilities against ethanol that are predicted, not measured (stock entry
+// volatilities against ethanol that are predicted, not measured (library entry
 // `model congener`). They are relative to the charge, and estimates.
 //
 // # How it is computed

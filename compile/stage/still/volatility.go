@@ -13,7 +13,7 @@ import (
 	"newmake/lang/recipe"
 )
 
-// congenerNames are those of the stock entry `model congener`, as the trade
+// congenerNames are those of the library entry `model congener`, as the trade
 // meets them: early comers first.
 var congenerNames = [width]string{
 	"acetaldehyde", "ethyl-acetate", "methanol", "propanol", "isobutanol", "isoamyl-alcohols", "acetic-acid", "furfural",

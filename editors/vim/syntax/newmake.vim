@@ -10,15 +10,15 @@ syntax iskeyword @,48-57,_,-,192-255
 syntax match newmakeError /\v[:;=()\[\]*+<>~\\'|&!?^@`]/
 syntax match newmakeName /\v\k+/
 syntax match newmakePunctuation /[{},\/]/
-syntax match newmakeOption /\v<%(add|all|backset|backset-acidity|backset-solids|boil|char|charge|charred|column|cool|direct|dose|drain|dry|feints|fermenter|fri|hardness|heat|hot|jacket|liquefying|low-wines|malted|mon|new|no|none|oak|or|own|pot|pressed|rest|saccharifying|sat|si|some|sun|temperate|thu|tue|uncharred|under|unmalted|us|used|viscosity|warm|water|wed|yes)>/
+syntax match newmakeOption /\v<%(add|all|backset|backset-pH|backset-solids|boil|char|charge|charred|column|cool|direct|dose|drain|dry|feints|fermenter|fri|hardness|heat|hot|jacket|liquefying|low-wines|malted|mon|new|no|none|oak|or|own|pot|pressed|rest|saccharifying|sat|si|some|sun|temperate|thu|tue|uncharred|under|unmalted|us|used|viscosity|warm|water|wed|yes)>/
 syntax match newmakeConnective /\v<%(any|at|from|in|least|most|of|over|to|within)>/
 
 " A word by its place: at the start of a line, or after the brace of a block of
 " one line. What comes later here goes before what came earlier.
-syntax match newmakeField /\v%(^\s+|\{\s*)@<=%(acidity|activity|age|alpha|ambient|at|backset-acidity|backset-solids|biomass-per-ethanol|boiler|bottle|bottled|bushel|cereal|charge|charges|charred|climate|cools|crew|currency|death|death-energy|dies-above|does|elevation|energy|entry|enzymes|ethanol-energy|ethanol-limit|ethanol-yield|expect|extract|fill|fills|for|foreshots|form|gelatinizes|grain|growth|growth-at|growth-energy|half-life|half-saturation|hearts|heats|hold|holds|inhibition-power|label|lag|law|loses|loss|loss-first-year|made-in|malted|maltotriose|metal|moisture|most|note|off-still|optimum|pitch|power|range|reflux|remove|roasted|shift|sizes|soak|solids|solubles|standard|starch|start|steam|stop|sugars|title|toasted|units|used-cask|viable|viscous|wood|work|yield-biomass|yield-biomass-ethanol|zone)>/
+syntax match newmakeField /\v%(^\s+|\{\s*)@<=%(activity|age|alpha|ambient|at|backset-pH|backset-solids|biomass-per-ethanol|boiler|bottle|bottled|bushel|cereal|charge|charges|charred|climate|cools|crew|currency|death|death-energy|dies-above|does|elevation|energy|entry|enzymes|ethanol-energy|ethanol-limit|ethanol-yield|extract|fill|fills|for|foreshots|form|gelatinizes|grain|growth|growth-at|growth-energy|half-life|half-saturation|hearts|heats|hold|holds|inhibition-power|label|lag|law|loses|loss|loss-first-year|made-in|malted|maltotriose|metal|moisture|most|note|off-still|optimum|pH|pitch|power|promise|range|reflux|remove|roasted|shift|sizes|soak|solids|solubles|standard|starch|start|steam|stop|sugars|title|toasted|tree|units|used-cask|viable|viscous|wood|work|yield-biomass|yield-biomass-ethanol|zone)>/
 syntax match newmakeStep /\v%(^\s+|\{\s*)@<=%(add|backset|boil|cool|dose|drain|heat|rest|water)>/
 syntax match newmakeBlock /\v%(^\s+|\{\s*)@<=%(after|before|bill|cask|cooker|costs|ferment|fermenter|mash|replace|spirit|still|strip)>/
-syntax match newmakeDeclaration /\v^%(newmake|plant|batch|grain|yeast|enzyme|cask|standard|model)>/
+syntax match newmakeDeclaration /\v^%(newmake|plant|batch|grain|yeast|enzyme|wood|standard|model)>/
 
 syntax match newmakeError /\v-?%(\d+%([.,]\d+)+|\.\d+)/
 syntax match newmakeNumber /\v-?%([1-9]\d{0,2}%(,\d{3})+|\d+)%(\.\d+)?%([.,]?\d)@!/ nextgroup=newmakeUnit,newmakeRange skipwhite

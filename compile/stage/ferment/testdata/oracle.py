@@ -7,7 +7,7 @@ warren: the equations of Warren, Hill and MacDonald, Biotechnol. Prog. 6 (1990)
 
 vat: the model as package ferment documents it, of glucose alone at one
 temperature, no lag, no bacteria, no vapour: kg in a vessel. The constants are
-the file's own, so that tuning the stock does not touch it.
+the file's own, so that tuning the library does not touch it.
 """
 import json, os
 from math import exp, log

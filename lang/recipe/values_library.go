@@ -66,17 +66,17 @@ var enzymeRows = []row[Enzyme]{
 	{Row{Path: PathOf("dies-above")}, func(z *Enzyme) []Cell { return cells(temperature(&z.MostC)) }},
 	{Row{Path: PathOf("half-life")}, func(z *Enzyme) []Cell { return cells(duration(&z.HalfLifeS), temperature(&z.HalfLifeC)) }},
 	{Row{Path: PathOf("death-energy")}, func(z *Enzyme) []Cell { return cells(molarEnergy(&z.DeathJMol)) }},
-	{Row{Path: PathOf("acidity")}, func(z *Enzyme) []Cell { return cells(acidity(&z.PHLow), acidity(&z.PHHigh)) }},
+	{Row{Path: PathOf("pH")}, func(z *Enzyme) []Cell { return cells(ph(&z.PHLow), ph(&z.PHHigh)) }},
 	{Row{Path: PathOf("dose")}, func(z *Enzyme) []Cell { return cells(dosed(&z.DoseLow), dosed(&z.DoseHigh)) }},
 }
 
 // caskRows are the figures of a kind of cask.
-var caskRows = []row[CaskKind]{
-	{Row{Path: PathOf("wood")}, func(k *CaskKind) []Cell { return cells(datum(&k.Wood)) }},
-	{Row{Path: PathOf("charred")}, func(k *CaskKind) []Cell { return cells(datum(&k.Charred)) }},
-	{Row{Path: PathOf("toasted")}, func(k *CaskKind) []Cell { return cells(datum(&k.Toasted)) }},
-	{Row{Path: PathOf("sizes")}, func(k *CaskKind) []Cell { return cells(Cell{Kind: quantity.Volume, ref: &k.SizesM3}) }},
-	{Row{Path: PathOf("soak"), Vary: "soak"}, func(k *CaskKind) []Cell { return cells(share(&k.SoakFrac)) }},
+var caskRows = []row[CaskWood]{
+	{Row{Path: PathOf("tree")}, func(k *CaskWood) []Cell { return cells(datum(&k.Tree)) }},
+	{Row{Path: PathOf("charred")}, func(k *CaskWood) []Cell { return cells(datum(&k.Charred)) }},
+	{Row{Path: PathOf("toasted")}, func(k *CaskWood) []Cell { return cells(datum(&k.Toasted)) }},
+	{Row{Path: PathOf("sizes")}, func(k *CaskWood) []Cell { return cells(Cell{Kind: quantity.Volume, ref: &k.SizesM3}) }},
+	{Row{Path: PathOf("soak"), Vary: "soak"}, func(k *CaskWood) []Cell { return cells(share(&k.SoakFrac)) }},
 }
 
 // varied are the constants of models that are worth a nudge, and what sort of
@@ -88,7 +88,7 @@ var varied = map[string]map[string]quantity.Kind{
 		"limit-half-life": quantity.None, "limit-bound-half-life": quantity.None, "limit-release": quantity.None,
 		"closed": quantity.None, "malt-buffer": quantity.None, "raw-buffer": quantity.None, "backset-buffer": quantity.None,
 		"water-flow": quantity.None, "grain-flow": quantity.None, "draff-holds": quantity.None,
-		"access-raw": quantity.Share, "malt-acidity": quantity.Acidity, "raw-acidity": quantity.Acidity,
+		"access-raw": quantity.Share, "malt-pH": quantity.PH, "raw-pH": quantity.PH,
 	},
 	"ferment": {
 		"biomass-most": quantity.None, "resting-rate": quantity.None, "glycerol-per-biomass": quantity.None, "heat-glucose": quantity.None,
@@ -97,9 +97,9 @@ var varied = map[string]map[string]quantity.Kind{
 	"cask": {"soak-time": quantity.None, "wood-water": quantity.None, "size-power": quantity.None},
 }
 
-// stock gathers the figures of what the batch uses of the stock besides its
+// library gathers the figures of what the batch uses of the library besides its
 // grains: the enzymes of mash and fermenter, the yeast, the wood, and the models.
-func (v *values) stock() {
+func (v *values) library() {
 	b, beside := v.batch, v.beside
 	for _, z := range b.enzymes() {
 		if beside != nil && slices.Contains(beside.enzymes(), z) {
@@ -111,7 +111,7 @@ func (v *values) stock() {
 		gather(v, y.owner("yeast", "the yeast"), yeastRows, y)
 	}
 	if k := b.Cask.Kind; k != nil && (beside == nil || beside.Cask.Kind != k) {
-		gather(v, k.owner("cask", "the wood"), caskRows, k)
+		gather(v, k.owner("wood", "the wood"), caskRows, k)
 	}
 	for _, name := range sortedKeys(b.Models) {
 		if m := b.Models[name]; beside == nil || beside.Models[name] != m {
@@ -123,7 +123,7 @@ func (v *values) stock() {
 // owner says whose the figures of an entry are. of is what it is called where one
 // of its figures is nudged.
 func (e *Entry) owner(sort, of string) owner {
-	return owner{path: PathStock.Child(sort, e.Name), name: e.Name, of: of, where: in(e.Where)}
+	return owner{path: PathLibrary.Child(sort, e.Name), name: e.Name, of: of, where: in(e.Where)}
 }
 
 // enzymes are those of the mash and of the fermenter, each once, by name.

@@ -1,14 +1,14 @@
-package stock
+package library
 
-// Report is the stock as one JSON document.
+// Report is the library as one JSON document.
 type Report struct {
 	Format  string  `json:"format"`
 	Version string  `json:"version"`
-	House   string  `json:"house,omitempty"` // whose stock it is; none: the built-in one
+	House   string  `json:"house,omitempty"` // whose library it is; none: the built-in one
 	Entries []Entry `json:"entries"`
 }
 
-// Entry is one entry of the stock.
+// Entry is one entry of the library.
 type Entry struct {
 	Kind  string `json:"kind"`
 	Name  string `json:"name"`
@@ -33,7 +33,7 @@ type Fact struct {
 
 // Document is what was found as one JSON document.
 func (a *Answer) Document() Report {
-	r := Report{Format: "newmake.stock", Version: "1.0", House: a.House, Entries: []Entry{}}
+	r := Report{Format: "newmake.library", Version: "1.0", House: a.House, Entries: []Entry{}}
 	for _, i := range a.Found {
 		e := Entry{Kind: i.Kind, Name: i.Name, Doc: i.Doc, From: i.From, House: i.House, Own: i.Own, Lines: []Fact{}}
 		for _, l := range i.Lines {

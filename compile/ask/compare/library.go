@@ -9,14 +9,14 @@ import (
 	"newmake/lang/recipe"
 )
 
-// findStock finds entries that both batches use under one name and that say
+// findLibrary finds entries that both batches use under one name and that say
 // something else now. Each entry is one edit with all its figures.
-func (d *Difference) findStock() {
+func (d *Difference) findLibrary() {
 	var entries []recipe.Path // in which a figure is not the same
 	differ := func(a, b values) {
 		for i := range a.all {
 			v := &a.all[i]
-			if !v.Path.Within(recipe.PathStock) {
+			if !v.Path.Within(recipe.PathLibrary) {
 				continue
 			}
 			if w := b.at(v.Key()); w == nil || !v.Same(*w) {
@@ -30,7 +30,7 @@ func (d *Difference) findStock() {
 	differ(d.new, d.old)
 	for _, e := range entries {
 		kind, name := e.Parts()[1], e.Last()
-		edit := Edit{Part: OfStock, Kind: Changed, Path: e, What: kind + " " + name + " in the stock", Counts: true}
+		edit := Edit{Part: OfLibrary, Kind: Changed, Path: e, What: kind + " " + name + " in the library", Counts: true}
 		if kind == "model" {
 			new := d.New.Models[name]
 			edit.apply = func(b *recipe.Batch) {

@@ -13,17 +13,17 @@ import (
 	"newmake/lang/tree"
 )
 
-// stock reads the entries of a house's stock as they are asked for, each once.
-type stock struct {
+// library reads the entries of a house's library as they are asked for, each once.
+type library struct {
 	house *house.House
-	base  *stock // reads what the house does not touch; nil for the built-in stock
+	base  *library // reads what the house does not touch; nil for the built-in library
 
 	mu   sync.Mutex
-	made map[*house.Entry]*stocked
+	made map[*house.Entry]*libraryEntry
 }
 
-// stocked is one entry, read.
-type stocked struct {
+// libraryEntry is one entry, read.
+type libraryEntry struct {
 	entry *house.Entry
 
 	once  sync.Once
@@ -31,26 +31,26 @@ type stocked struct {
 	diags diag.List
 }
 
-func newStock(h *house.House, base *stock) *stock {
-	return &stock{house: h, base: base, made: map[*house.Entry]*stocked{}}
+func newLibrary(h *house.House, base *library) *library {
+	return &library{house: h, base: base, made: map[*house.Entry]*libraryEntry{}}
 }
 
-// builtin is the stock that comes with the program.
-var builtin = sync.OnceValue(func() *stock { return newStock(house.Builtin(), nil) })
+// builtin is the library that comes with the program.
+var builtin = sync.OnceValue(func() *library { return newLibrary(house.Builtin(), nil) })
 
-// stockOf is a stock over the one that lies under it.
-func stockOf(h *house.House) *stock {
+// libraryOf is a library over the one that lies under it.
+func libraryOf(h *house.House) *library {
 	switch h.Base() {
 	case nil:
-		return newStock(h, nil)
+		return newLibrary(h, nil)
 	case house.Builtin():
-		return newStock(h, builtin())
+		return newLibrary(h, builtin())
 	}
-	return newStock(h, stockOf(h.Base()))
+	return newLibrary(h, libraryOf(h.Base()))
 }
 
 // find gives an entry, read; nil if there is none.
-func (s *stock) find(f *schema.Field, name string) *stocked {
+func (s *library) find(f *schema.Field, name string) *libraryEntry {
 	e := s.house.Entry(f, name)
 	if e == nil {
 		return nil
@@ -61,7 +61,7 @@ func (s *stock) find(f *schema.Field, name string) *stocked {
 	s.mu.Lock()
 	made := s.made[e]
 	if made == nil {
-		made = &stocked{entry: e}
+		made = &libraryEntry{entry: e}
 		s.made[e] = made
 	}
 	s.mu.Unlock()
@@ -70,7 +70,7 @@ func (s *stock) find(f *schema.Field, name string) *stocked {
 }
 
 // read reads an entry for its meaning.
-func (m *stocked) read(s *stock) {
+func (m *libraryEntry) read(s *library) {
 	f, n := m.entry.Field, m.entry.Node
 	e := m.head(s.house.Base() != nil)
 	if f.Block.Any == nil || len(f.Block.Fields) > 0 {
@@ -84,8 +84,8 @@ func (m *stocked) read(s *stock) {
 		m.value = yeast(n, e, &m.diags)
 	case schema.Enzyme:
 		m.value = enzyme(n, e, &m.diags)
-	case schema.CaskKind:
-		m.value = caskKind(n, e)
+	case schema.CaskWood:
+		m.value = caskWood(n, e)
 	case schema.Model:
 		m.value = model(n, e, m.entry.Under, &m.diags)
 	case schema.Standard:
@@ -97,7 +97,7 @@ func (m *stocked) read(s *stock) {
 }
 
 // head is what every entry carries: its doc and the source of each figure.
-func (m *stocked) head(own bool) recipe.Entry {
+func (m *libraryEntry) head(own bool) recipe.Entry {
 	n := m.entry.Node
 	e := recipe.Entry{
 		Name: m.entry.Name, House: own, Doc: m.entry.Doc, At: n.At(),
@@ -117,8 +117,8 @@ func (m *stocked) head(own bool) recipe.Entry {
 }
 
 // all gives every entry of a sort, read, in the order of the alphabet.
-func (s *stock) all(f *schema.Field) []*stocked {
-	var out []*stocked
+func (s *library) all(f *schema.Field) []*libraryEntry {
+	var out []*libraryEntry
 	for _, name := range s.house.EntryNames(f) {
 		out = append(out, s.find(f, name))
 	}
@@ -127,9 +127,9 @@ func (s *stock) all(f *schema.Field) []*stocked {
 
 // own gives the entries that the house declares in some of its files, and those that
 // lie on such, read.
-func (s *stock) own(in map[*house.File]bool) []*stocked {
-	var out []*stocked
-	for _, f := range schema.Stock {
+func (s *library) own(in map[*house.File]bool) []*libraryEntry {
+	var out []*libraryEntry
+	for _, f := range schema.Library {
 		for _, d := range s.house.OwnEntries(f) {
 			if in[d.File] || slices.ContainsFunc(s.house.Under(d), func(u *house.Decl) bool { return in[u.File] }) {
 				out = append(out, s.find(f, d.Name))
@@ -139,16 +139,16 @@ func (s *stock) own(in map[*house.File]bool) []*stocked {
 	return out
 }
 
-// recipes gives all of the stock.
-func (s *stock) recipes() recipe.Stock {
-	return recipe.Stock{
+// recipes gives all of the library.
+func (s *library) recipes() recipe.Library {
+	return recipe.Library{
 		Grains: mapped[recipe.Grain](s, schema.Grain), Yeasts: mapped[recipe.Yeast](s, schema.Yeast), Enzymes: mapped[recipe.Enzyme](s, schema.Enzyme),
-		Casks: mapped[recipe.CaskKind](s, schema.CaskKind), Standards: mapped[recipe.Standard](s, schema.Standard), Models: mapped[recipe.Model](s, schema.Model),
+		Woods: mapped[recipe.CaskWood](s, schema.CaskWood), Standards: mapped[recipe.Standard](s, schema.Standard), Models: mapped[recipe.Model](s, schema.Model),
 	}
 }
 
 // mapped gives the entries of a sort by their names.
-func mapped[T any](s *stock, f *schema.Field) map[string]*T {
+func mapped[T any](s *library, f *schema.Field) map[string]*T {
 	out := map[string]*T{}
 	for _, m := range s.all(f) {
 		out[m.entry.Name] = m.value.(*T)
@@ -156,28 +156,28 @@ func mapped[T any](s *stock, f *schema.Field) map[string]*T {
 	return out
 }
 
-// Stock gives all of the house's stock: the built-in one with its own over it.
-func (h *House) Stock() recipe.Stock { return h.stock.recipes() }
+// Library gives all of the house's library: the built-in one with its own over it.
+func (h *House) Library() recipe.Library { return h.library.recipes() }
 
-// Library is a stock that houses build on.
-type Library struct {
+// Base is a library that houses build on.
+type Base struct {
 	*house.House
-	Stock recipe.Stock
-	Diags diag.List // what is wrong with it
+	Library recipe.Library
+	Diags   diag.List // what is wrong with it
 }
 
-// Builtin is the stock that comes with the program, read whole.
-var Builtin = sync.OnceValue(func() *Library { return library(builtin()) })
+// Builtin is the library that comes with the program, read whole.
+var Builtin = sync.OnceValue(func() *Base { return baseOf(builtin()) })
 
-// NewLibrary reads a stock from the .batch files of a file system.
-func NewLibrary(fsys fs.FS) *Library { return library(stockOf(house.LoadStock(fsys))) }
+// NewBase reads a library from the .batch files of a file system.
+func NewBase(fsys fs.FS) *Base { return baseOf(libraryOf(house.LoadLibrary(fsys))) }
 
-func library(s *stock) *Library {
-	l := &Library{House: s.house, Stock: s.recipes(), Diags: slices.Concat(s.house.Loading(), s.house.General())}
+func baseOf(s *library) *Base {
+	l := &Base{House: s.house, Library: s.recipes(), Diags: slices.Concat(s.house.Loading(), s.house.General())}
 	for _, f := range s.house.Files {
 		l.Diags = append(l.Diags, f.Said()...)
 	}
-	for _, f := range schema.Stock {
+	for _, f := range schema.Library {
 		for _, m := range s.all(f) {
 			l.Diags = append(append(l.Diags, m.entry.Diags...), m.diags...)
 		}

@@ -10,21 +10,21 @@ import (
 	"newmake/lang/tree"
 )
 
-// StockItem is one entry of the stock as it is written: the built-in lines with
+// LibraryItem is one entry of the library as it is written: the built-in lines with
 // the house's own over them.
-type StockItem struct {
+type LibraryItem struct {
 	Kind  string // grain, yeast, ...
 	Name  string
 	Doc   string // the comment above it
 	From  string // the entry from which it begins, "" if it stands on its own
 	Own   bool   // only the house has it
 	House bool   // the house has it, or changes it
-	Lines []StockLine
+	Lines []LibraryLine
 	At    diag.Span // the uppermost declaration
 }
 
-// StockLine is one fact of an entry.
-type StockLine struct {
+// LibraryLine is one fact of an entry.
+type LibraryLine struct {
 	Field  string // the word that begins the line
 	Text   string // what follows it, as written
 	Source string // where it is from, by the comment on the line
@@ -40,25 +40,25 @@ type Figure struct {
 	Unit      string
 }
 
-// StockKinds lists the kinds of the stock's entries.
-func StockKinds() []string {
+// LibraryKinds lists the kinds of the library's entries.
+func LibraryKinds() []string {
 	var out []string
-	for _, f := range schema.Stock {
+	for _, f := range schema.Library {
 		out = append(out, f.Name)
 	}
 	return out
 }
 
-// StockItems lists what is in the stock of a house, by kind and then by name.
-func (h *House) StockItems() []StockItem {
-	var out []StockItem
-	for _, f := range schema.Stock {
+// LibraryItems lists what is in the library of a house, by kind and then by name.
+func (h *House) LibraryItems() []LibraryItem {
+	var out []LibraryItem
+	for _, f := range schema.Library {
 		for _, name := range h.EntryNames(f) {
 			e := h.Entry(f, name)
-			item := StockItem{Kind: f.Name, Name: name, Doc: e.Doc, House: h.base != nil && h.stock[f].find(name) != nil}
+			item := LibraryItem{Kind: f.Name, Name: name, Doc: e.Doc, House: h.base != nil && h.library[f].find(name) != nil}
 			below := e.Under
 			if below == nil && h.base != nil && !item.House {
-				below = e // it is all of the stock below
+				below = e // it is all of the library below
 			}
 			item.Own = below == nil
 			if below == nil && e.Node.Has("parent") { // what it changes is its parent's
@@ -76,12 +76,12 @@ func (h *House) StockItems() []StockItem {
 
 // fill writes down an entry's lines. below is what it changes, nil if it stands
 // on its own.
-func (item *StockItem) fill(h *House, n *tree.Node, below *Entry) {
+func (item *LibraryItem) fill(h *House, n *tree.Node, below *Entry) {
 	item.At, item.From = n.At(), n.Text("parent")
 	was := map[string]string{}
 	if below != nil {
 		for _, line := range below.Node.Lines {
-			begin, text := stockParts(line)
+			begin, text := libraryParts(line)
 			was[begin] = text
 		}
 	}
@@ -89,8 +89,8 @@ func (item *StockItem) fill(h *House, n *tree.Node, below *Entry) {
 		if line.Bad {
 			continue
 		}
-		s := StockLine{Source: line.Comment(), House: h.base != nil && h.has(line.At().Src), Figure: figure(line), At: line.At()}
-		s.Field, s.Text = stockParts(line)
+		s := LibraryLine{Source: line.Comment(), House: h.base != nil && h.has(line.At().Src), Figure: figure(line), At: line.At()}
+		s.Field, s.Text = libraryParts(line)
 		if s.House && line.Single() {
 			s.Was = was[s.Field]
 		}
@@ -98,8 +98,8 @@ func (item *StockItem) fill(h *House, n *tree.Node, below *Entry) {
 	}
 }
 
-// stockParts cuts a line after the word, or the name, that begins it.
-func stockParts(n *tree.Node) (begin, text string) {
+// libraryParts cuts a line after the word, or the name, that begins it.
+func libraryParts(n *tree.Node) (begin, text string) {
 	if begin = n.Field.Name; begin == "" {
 		begin = n.Text("name")
 	}

@@ -1,3 +1,3 @@
-package stock_test
+package library_test
 
 import _ "newmake/lang/testflag" // these tests write nothing anew, and know the switches

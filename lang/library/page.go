@@ -1,4 +1,4 @@
-package stock
+package library
 
 import (
 	"fmt"
@@ -10,7 +10,7 @@ import (
 	"newmake/lang/words"
 )
 
-// page is the stock as text of 80 columns.
+// page is the library as text of 80 columns.
 type page struct {
 	ascii bool
 	b     strings.Builder
@@ -60,9 +60,9 @@ func mark(house bool) string {
 const markNote = "* the house's own, or changed by it"
 
 // overview lists the names of everything, by kind.
-func (p *page) overview(all []house.StockItem) {
+func (p *page) overview(all []house.LibraryItem) {
 	marked := false
-	for _, kind := range house.StockKinds() {
+	for _, kind := range house.LibraryKinds() {
 		var names []string
 		for _, i := range all {
 			if i.Kind == kind {
@@ -79,8 +79,8 @@ func (p *page) overview(all []house.StockItem) {
 	if marked {
 		p.line(markNote)
 	}
-	p.line("newmake stock corn         one entry, its figures and their sources")
-	p.line("newmake stock grain oats   those of a kind, or those about a word")
+	p.line("newmake library corn         one entry, its figures and their sources")
+	p.line("newmake library grain oats   those of a kind, or those about a word")
 }
 
 // telling are the lines of each kind that say most in the least room.
@@ -88,12 +88,12 @@ var telling = map[string][]string{
 	"grain":    {"starch", "gelatinizes", "power"},
 	"yeast":    {"form", "range", "pitch", "ethanol-limit"},
 	"enzyme":   {"does", "optimum", "dies-above", "dose"},
-	"cask":     {"wood", "charred", "toasted", "soak"},
+	"wood":     {"tree", "charred", "toasted", "soak"},
 	"standard": {"title"},
 }
 
 // list writes a line for each of some entries.
-func (p *page) list(items []house.StockItem) {
+func (p *page) list(items []house.LibraryItem) {
 	widest, marked, kinds := 0, false, map[string]bool{}
 	for _, i := range items {
 		widest = max(widest, diag.Width(i.Name))
@@ -114,7 +114,7 @@ func (p *page) list(items []house.StockItem) {
 }
 
 // summary says what is most telling of an entry.
-func summary(i house.StockItem) string {
+func summary(i house.LibraryItem) string {
 	var parts []string
 	for _, field := range telling[i.Kind] {
 		for _, l := range i.Lines {
@@ -134,7 +134,7 @@ func summary(i house.StockItem) string {
 }
 
 // entries writes entries whole.
-func (p *page) entries(items []house.StockItem) {
+func (p *page) entries(items []house.LibraryItem) {
 	for n, i := range items {
 		if n > 0 {
 			p.line("")
@@ -147,7 +147,7 @@ func (p *page) entries(items []house.StockItem) {
 // a line of its own.
 const mostText = 26
 
-func (p *page) entry(i house.StockItem) {
+func (p *page) entry(i house.LibraryItem) {
 	p.line(i.Kind + " " + i.Name + origin(i))
 	for _, paragraph := range strings.Split(i.Doc, "\n\n") {
 		if paragraph != "" {
@@ -172,7 +172,7 @@ func (p *page) entry(i house.StockItem) {
 	}
 }
 
-func origin(i house.StockItem) string {
+func origin(i house.LibraryItem) string {
 	from := ""
 	if i.From != "" {
 		from = " from " + i.From
@@ -187,7 +187,7 @@ func origin(i house.StockItem) string {
 }
 
 // fact writes one line of an entry: its word, what it says, where that is from.
-func (p *page) fact(l house.StockLine, field, text int, i house.StockItem) {
+func (p *page) fact(l house.LibraryLine, field, text int, i house.LibraryItem) {
 	head := mark(l.House && (!i.Own || i.From != "")) + Pad(l.Field, field) + "  "
 	source := l.Source
 	if l.Was != "" && l.Was != l.Text {
@@ -209,7 +209,7 @@ func (p *page) fact(l house.StockLine, field, text int, i house.StockItem) {
 
 // alsoAbout names the entries that are about the words and do not bear them as
 // their name.
-func (p *page) alsoAbout(about, named []house.StockItem, words []string) {
+func (p *page) alsoAbout(about, named []house.LibraryItem, words []string) {
 	var names []string
 	for _, i := range about {
 		same := false

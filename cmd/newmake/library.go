@@ -11,44 +11,44 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/house"
-	"newmake/lang/stock"
+	"newmake/lang/library"
 )
 
-func stockCommand(a *app) *cobra.Command {
+func libraryCommand(a *app) *cobra.Command {
 	var format, at string
 	cmd := &cobra.Command{
-		Use:   "stock [KIND] [SEARCH...]",
-		Short: "Show the stock: grains, yeasts, enzymes, casks, standards, models",
-		Long: "stock lists what a batch may use, and shows the figures of an entry with the source of each.\n" +
-			"The kinds are " + strings.Join(house.StockKinds(), ", ") + ". Words after the\n" +
+		Use:   "library [KIND] [SEARCH...]",
+		Short: "Show the library: grains, yeasts, enzymes, woods, standards, models",
+		Long: "library lists what a batch may use, and shows the figures of an entry with the source of each.\n" +
+			"The kinds are " + strings.Join(house.LibraryKinds(), ", ") + ". Words after the\n" +
 			"kind are looked for in names, comments, lines and sources; an entry of just that name is\n" +
 			"shown. Inside a house its own entries are in the list, marked, with what they change.",
-		Example: "  newmake stock\n" +
-			"  newmake stock grain\n" +
-			"  newmake stock grain oats\n" +
-			"  newmake stock corn\n" +
-			"  newmake stock standard 80 proof\n" +
-			"  newmake stock enzyme --format json",
-		ValidArgsFunction: completeStock,
+		Example: "  newmake library\n" +
+			"  newmake library grain\n" +
+			"  newmake library grain oats\n" +
+			"  newmake library corn\n" +
+			"  newmake library standard 80 proof\n" +
+			"  newmake library enzyme --format json",
+		ValidArgsFunction: completeLibrary,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if format != "" && format != "text" && format != "json" {
 				return usage("there is no format %q: write text or json", format)
 			}
-			return runStock(a, args, at, format)
+			return runLibrary(a, args, at, format)
 		},
 	}
 	cmd.Flags().StringVar(&format, "format", "", "text or json")
 	completeFlag(cmd, "format", oneOf("text", "json"))
-	cmd.Flags().StringVar(&at, "house", ".", "a file or folder of the house whose stock is shown")
+	cmd.Flags().StringVar(&at, "house", ".", "a file or folder of the house whose library is shown")
 	return cmd
 }
 
-func runStock(a *app, args []string, at, format string) error {
-	all, root, err := stockOf(at)
+func runLibrary(a *app, args []string, at, format string) error {
+	all, root, err := libraryOf(at)
 	if err != nil {
 		return a.cannot(err, "text")
 	}
-	answer := stock.Search(all, root, args)
+	answer := library.Search(all, root, args)
 	if format == "json" {
 		if err := a.writeJSON(answer.Document()); err != nil {
 			return err
@@ -56,7 +56,7 @@ func runStock(a *app, args []string, at, format string) error {
 	}
 	if len(answer.Found) == 0 {
 		if format != "json" {
-			a.say("%s\n`%s` lists them all.", nothingFound(answer), strings.TrimSpace("newmake stock "+answer.Kind))
+			a.say("%s\n`%s` lists them all.", nothingFound(answer), strings.TrimSpace("newmake library "+answer.Kind))
 		}
 		return errSaid
 	}
@@ -67,8 +67,8 @@ func runStock(a *app, args []string, at, format string) error {
 }
 
 // nothingFound says that a search found nothing, and what is like it.
-func nothingFound(a *stock.Answer) string {
-	what := "stock"
+func nothingFound(a *library.Answer) string {
+	what := "library"
 	if a.Kind != "" {
 		what = a.Kind + "s"
 	}
@@ -79,30 +79,30 @@ func nothingFound(a *stock.Answer) string {
 	return message
 }
 
-// stockOf is the stock of the house around a path, with the house's folder. Where
+// libraryOf is the library of the house around a path, with the house's folder. Where
 // there is no house around the working directory it is the built-in one.
-func stockOf(path string) ([]house.StockItem, string, error) {
+func libraryOf(path string) ([]house.LibraryItem, string, error) {
 	src, err := front.Load(front.Place{Path: path})
 	if _, ok := err.(diag.List); ok && path == "." {
-		return check.Builtin().StockItems(), "", nil
+		return check.Builtin().LibraryItems(), "", nil
 	}
 	if err != nil {
 		return nil, "", err
 	}
-	return src.House.StockItems(), src.House.Root, nil
+	return src.House.LibraryItems(), src.House.Root, nil
 }
 
-// completeStock offers kinds first, then the names of that kind.
-func completeStock(_ *cobra.Command, args []string, _ string) ([]cobra.Completion, cobra.ShellCompDirective) {
-	all, _, err := stockOf(".")
+// completeLibrary offers kinds first, then the names of that kind.
+func completeLibrary(_ *cobra.Command, args []string, _ string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	all, _, err := libraryOf(".")
 	if err != nil || len(args) > 1 {
 		return nil, cobra.ShellCompDirectiveNoFileComp
 	}
 	var out []cobra.Completion
 	kind := ""
 	if len(args) == 0 {
-		out = slices.Clone(house.StockKinds())
-	} else if kind = stock.KindOf(args[0]); kind == "" {
+		out = slices.Clone(house.LibraryKinds())
+	} else if kind = library.KindOf(args[0]); kind == "" {
 		return nil, cobra.ShellCompDirectiveNoFileComp
 	}
 	for _, i := range all {

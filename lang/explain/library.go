@@ -9,15 +9,15 @@ import (
 	"newmake/lang/recipe"
 )
 
-// stockPages has one page for each entry of the built-in stock: what it is. Its
-// figures are for `newmake stock`.
-func stockPages() []Page {
-	s := check.Builtin().Stock
+// libraryPages has one page for each entry of the built-in library: what it is. Its
+// figures are for `newmake library`.
+func libraryPages() []Page {
+	s := check.Builtin().Library
 	return slices.Concat(
 		entries("grain", s.Grains, func(g *recipe.Grain) recipe.Entry { return g.Entry }),
 		entries("yeast", s.Yeasts, func(y *recipe.Yeast) recipe.Entry { return y.Entry }),
 		entries("enzyme", s.Enzymes, func(z *recipe.Enzyme) recipe.Entry { return z.Entry }),
-		entries("cask", s.Casks, func(k *recipe.CaskKind) recipe.Entry { return k.Entry }),
+		entries("wood", s.Woods, func(k *recipe.CaskWood) recipe.Entry { return k.Entry }),
 		entries("standard", s.Standards, func(d *recipe.Standard) recipe.Entry { return d.Entry }),
 	)
 }
@@ -29,11 +29,11 @@ func entries[V any](sort string, all map[string]V, entry func(V) recipe.Entry) [
 		if strings.IndexByte("aeiou", sort[0]) >= 0 {
 			article = "an "
 		}
-		p := Page{Name: name, Sort: OfStock, Title: article + sort + " of the stock"}
+		p := Page{Name: name, Sort: OfLibrary, Title: article + sort + " of the library"}
 		if doc := about(entry(all[name]).Doc); doc != "" {
 			p.Body = append(p.Body, Block{Kind: Paragraph, Text: doc})
 		}
-		p.Body = append(p.Body, Block{Kind: Paragraph, Text: "`newmake stock " + name + "` shows its figures and their sources."})
+		p.Body = append(p.Body, Block{Kind: Paragraph, Text: "`newmake library " + name + "` shows its figures and their sources."})
 		out = append(out, p)
 	}
 	return out

@@ -23,19 +23,19 @@ func promised() []string {
 	return names
 }
 
-// readExpects reads the promises.
-func readExpects(b *reader, n *tree.Node) {
-	for i, l := range n.All("expect") {
-		b.where(recipe.PathExpect.Child(strconv.Itoa(i+1)), l.At())
-		if e, ok := readExpect(b, l); ok {
-			b.batch.Expect = append(b.batch.Expect, e)
+// readPromises reads the promises.
+func readPromises(b *reader, n *tree.Node) {
+	for i, l := range n.All("promise") {
+		b.where(recipe.PathPromise.Child(strconv.Itoa(i+1)), l.At())
+		if e, ok := readPromise(b, l); ok {
+			b.batch.Promises = append(b.batch.Promises, e)
 		}
 	}
 }
 
-func readExpect(b *reader, l *tree.Node) (recipe.Expect, bool) {
+func readPromise(b *reader, l *tree.Node) (recipe.Promise, bool) {
 	what, q, margin := l.Get("what"), l.Get("quantity"), l.Get("margin")
-	e := recipe.Expect{What: what.Text(), Unit: q.Item.Unit, At: l.At()}
+	e := recipe.Promise{What: what.Text(), Unit: q.Item.Unit, At: l.At()}
 	at := slices.IndexFunc(schema.Promises, func(p schema.Promise) bool { return p.What == e.What })
 	if at < 0 {
 		b.add(tree.UnknownName("promise", what, promised))
@@ -69,13 +69,13 @@ func readExpect(b *reader, l *tree.Node) (recipe.Expect, bool) {
 }
 
 // readMargin reads the margin, in any unit of the promise's kind.
-func readMargin(b *reader, e recipe.Expect, c *tree.Capture) (recipe.Expect, bool) {
+func readMargin(b *reader, e recipe.Promise, c *tree.Capture) (recipe.Promise, bool) {
 	si, ok := tree.ToSI(c.Item.Value, c.Item.Unit, e.Kind)
 	sameBasis := e.Kind != quantity.Strength || strengthOf(c).Basis == e.Strength.Basis
 	if !ok || !sameBasis {
 		b.add(diag.Diagnostic{
 			Code: diag.CodeWrongKind, Summary: fmt.Sprintf("the margin %s is not in the unit of what is promised", wording.Item(c.Item)), At: c.At(),
-			Help: "write it in the same unit, as in `expect hearts 38 gal within 2 gal`",
+			Help: "write it in the same unit, as in `promise hearts 38 gal within 2 gal`",
 		})
 		return e, false
 	}

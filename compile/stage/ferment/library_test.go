@@ -10,11 +10,11 @@ import (
 	"newmake/lang/recipe"
 )
 
-// The built-in stock, copied so that a test may change a figure.
+// The built-in library, copied so that a test may change a figure.
 
 func yeastNamed(t testing.TB, name string) *recipe.Yeast {
 	t.Helper()
-	y := check.Builtin().Stock.Yeasts[name]
+	y := check.Builtin().Library.Yeasts[name]
 	require.NotNil(t, y, name)
 	own := *y
 	return &own
@@ -22,7 +22,7 @@ func yeastNamed(t testing.TB, name string) *recipe.Yeast {
 
 func modelNamed(t testing.TB, name string) *recipe.Model {
 	t.Helper()
-	m := check.Builtin().Stock.Models[name]
+	m := check.Builtin().Library.Models[name]
 	require.NotNil(t, m, name)
 	own := *m
 	own.Values = maps.Clone(m.Values)
@@ -31,16 +31,16 @@ func modelNamed(t testing.TB, name string) *recipe.Model {
 
 func enzymeNamed(t testing.TB, name string) *recipe.Enzyme {
 	t.Helper()
-	z := check.Builtin().Stock.Enzymes[name]
+	z := check.Builtin().Library.Enzymes[name]
 	require.NotNil(t, z, name)
 	return z
 }
 
-// Every yeast of the stock has all that the model needs.
-func TestStockYeastsAreComplete(t *testing.T) {
+// Every yeast of the library has all that the model needs.
+func TestLibraryYeastsAreComplete(t *testing.T) {
 	require.Empty(t, check.Builtin().Diags)
-	require.NotEmpty(t, check.Builtin().Stock.Yeasts)
-	for _, y := range check.Builtin().Stock.Yeasts {
+	require.NotEmpty(t, check.Builtin().Library.Yeasts)
+	for _, y := range check.Builtin().Library.Yeasts {
 		require.NoError(t, checkYeast(y))
 		in := bourbon(t)
 		in.Yeast, in.PitchKg = y, (y.PitchLowKgM3+y.PitchHighKgM3)/2*in.Wort.VolumeM3()

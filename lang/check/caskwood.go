@@ -5,11 +5,11 @@ import (
 	"newmake/lang/tree"
 )
 
-// caskKind reads one kind of cask.
-func caskKind(n *tree.Node, e recipe.Entry) *recipe.CaskKind {
-	k := &recipe.CaskKind{
+// caskWood reads a wood.
+func caskWood(n *tree.Node, e recipe.Entry) *recipe.CaskWood {
+	k := &recipe.CaskWood{
 		Entry:    e,
-		Wood:     n.Word("wood"),
+		Tree:     n.Word("tree"),
 		Charred:  n.Yes("charred"),
 		Toasted:  n.Yes("toasted"),
 		SoakFrac: n.SIOr("soak", 0.04),

@@ -1,4 +1,4 @@
-package stock_test
+package library_test
 
 import (
 	"strings"
@@ -9,13 +9,13 @@ import (
 
 	"newmake/lang/check"
 	"newmake/lang/diag"
-	"newmake/lang/stock"
+	"newmake/lang/library"
 )
 
 func TestSearch(t *testing.T) {
-	all := check.Builtin().StockItems()
+	all := check.Builtin().LibraryItems()
 	names := func(args ...string) (out []string) {
-		for _, i := range stock.Search(all, "", args).Found {
+		for _, i := range library.Search(all, "", args).Found {
 			out = append(out, i.Kind+" "+i.Name)
 		}
 		return out
@@ -26,18 +26,18 @@ func TestSearch(t *testing.T) {
 	for _, n := range names("grain", "oats") {
 		assert.True(t, strings.HasPrefix(n, "grain "), n)
 	}
-	none := stock.Search(all, "", []string{"otas"})
+	none := library.Search(all, "", []string{"otas"})
 	assert.Empty(t, none.Found)
 	assert.Equal(t, "oats", none.Near)
-	assert.Empty(t, stock.Search(all, "", []string{"xyzzy"}).Near, "nothing is like it")
+	assert.Empty(t, library.Search(all, "", []string{"xyzzy"}).Near, "nothing is like it")
 	assert.Empty(t, none.Document().Entries)
 	assert.NotNil(t, none.Document().Entries, "JSON has a list, if an empty one")
 }
 
 func TestPageIs80ColumnsWide(t *testing.T) {
-	all := check.Builtin().StockItems()
+	all := check.Builtin().LibraryItems()
 	for _, args := range [][]string{nil, {"grain"}, {"standard", "80", "proof"}, {"corn"}, {"model"}} {
-		a := stock.Search(all, "", args)
+		a := library.Search(all, "", args)
 		require.NotEmpty(t, a.Found, args)
 		for _, line := range strings.Split(a.Text(false), "\n") {
 			assert.LessOrEqual(t, diag.Width(line), 80, line)

@@ -1,11 +1,11 @@
 package schema
 
-// CaskKind is the declaration of a kind of cask.
-var CaskKind = &Field{
-	Name: "cask", Shape: stockName, Repeat: true, Key: "name", Example: "cask charred-oak",
-	Doc: "A kind of cask: its wood, how it was fired, and the sizes in which it is made.",
+// CaskWood is the declaration of a kind of cask.
+var CaskWood = &Field{
+	Name: "wood", Shape: libraryName, Repeat: true, Key: "name", Example: "wood charred-oak",
+	Doc: "A wood that casks are made of: its tree, how it was fired, and the sizes in which it is made.",
 	Block: &Block{Fields: []*Field{
-		{Name: "wood", Shape: "WORD", Need: true, Example: "wood oak", Doc: "The tree."},
+		{Name: "tree", Shape: "WORD", Need: true, Example: "tree oak", Doc: "The tree."},
 		{Name: "charred", Shape: yesNo, Default: "no", Example: "charred yes", Doc: "Whether its inside is burnt to char."},
 		{Name: "toasted", Shape: yesNo, Default: "no", Example: "toasted yes", Doc: "Whether its inside is toasted."},
 		{Name: "sizes", Shape: `VOLUME ("," VOLUME)*`, Example: "sizes 53 gal, 30 gal, 15 gal", Doc: "The sizes in which the trade makes it.", Limits: []Limit{mustBe(1e-4, 200, "from a jar to a vat")}},

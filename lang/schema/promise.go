@@ -11,7 +11,7 @@ type Promise struct {
 	Doc   string
 }
 
-// Promises is what may stand after `expect`.
+// Promises is what may stand after `promise`.
 var Promises = []Promise{
 	{"original-gravity", []quantity.Kind{quantity.Gravity}, "gravity of the wort, from the grain alone"},
 	{"final-gravity", []quantity.Kind{quantity.Gravity}, "gravity of the finished wash"},
@@ -28,8 +28,8 @@ var Promises = []Promise{
 	{"spirit", []quantity.Kind{quantity.Duration}, "how long the spirit run takes"},
 }
 
-// Expect is a promise, in a batch.
-var Expect = &Field{
-	Name: "expect", Shape: `what:NAME QUANTITY ["within" margin:QUANTITY]`, Repeat: true, Key: "what", KeyKind: "quantity", Example: "expect hearts 38 gal within 2 gal", Limits: []Limit{mustBe(-1e12, 1e12, "nothing of a batch comes to so much")},
+// PromiseLine is a promise, in a batch.
+var PromiseLine = &Field{
+	Name: "promise", Shape: `what:NAME QUANTITY ["within" margin:QUANTITY]`, Repeat: true, Key: "what", KeyKind: "quantity", Example: "promise hearts 38 gal within 2 gal", Limits: []Limit{mustBe(-1e12, 1e12, "nothing of a batch comes to so much")},
 	Doc: "A promise that the plan has to keep; the margin is written, never guessed.",
 }

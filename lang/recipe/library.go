@@ -7,7 +7,7 @@ import (
 	"newmake/lang/diag"
 )
 
-// Entry is what every stock entry carries.
+// Entry is what every library entry carries.
 type Entry struct {
 	Name   string
 	Doc    string               // the comment above the declaration
@@ -76,7 +76,7 @@ const (
 type Enzyme struct {
 	Entry
 	Does              EnzymeKind
-	ActivityPerKg     float64 // model units per kg of preparation, see the stock
+	ActivityPerKg     float64 // model units per kg of preparation, see the library
 	OptimumC          float64
 	LowC, HighC       float64 // works within
 	MostC             float64 // gone quickly above
@@ -87,10 +87,10 @@ type Enzyme struct {
 	DoseLow, DoseHigh float64 // share of the grain by weight
 }
 
-// CaskKind is a kind of wood, not a size.
-type CaskKind struct {
+// CaskWood is a kind of wood, not a size.
+type CaskWood struct {
 	Entry
-	Wood     string // oak, other
+	Tree     string // oak, other
 	Charred  bool
 	Toasted  bool
 	SizesM3  []float64 // sizes the trade fills; others are allowed with a note
@@ -217,12 +217,12 @@ func (c *Condition) Counts(g *Grain) bool {
 	return slices.ContainsFunc(c.Grains, func(name string) bool { return name == "any" || name == g.Name || name == g.Cereal })
 }
 
-// Stock is every entry known to a house, its own laid over the built-in ones.
-type Stock struct {
+// Library is every entry known to a house, its own laid over the built-in ones.
+type Library struct {
 	Grains    map[string]*Grain
 	Yeasts    map[string]*Yeast
 	Enzymes   map[string]*Enzyme
-	Casks     map[string]*CaskKind
+	Woods     map[string]*CaskWood
 	Standards map[string]*Standard
 	Models    map[string]*Model
 }

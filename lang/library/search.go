@@ -1,6 +1,6 @@
-// Package stock shows the stock of a house, or the built-in one: what a batch may
+// Package library shows the library of a house, or the built-in one: what a batch may
 // use, searched by kind and words, as a page or as JSON.
-package stock
+package library
 
 import (
 	"strings"
@@ -9,20 +9,20 @@ import (
 	"newmake/lang/spelling"
 )
 
-// Answer is what a search of the stock has found.
+// Answer is what a search of the library has found.
 type Answer struct {
 	Kind  string   // the kind that was asked for; "" is all
 	Words []string // that were looked for
-	House string   // whose stock it is; "" is the built-in one
-	Found []house.StockItem
+	House string   // whose library it is; "" is the built-in one
+	Found []house.LibraryItem
 	Near  string // the name most like the words, if nothing was found
 
-	all, named, about []house.StockItem
+	all, named, about []house.LibraryItem
 }
 
-// Search looks in a stock for what words say: a kind may stand first; an entry of
+// Search looks in a library for what words say: a kind may stand first; an entry of
 // just the name that follows is shown, and else those that are about the words.
-func Search(all []house.StockItem, root string, args []string) *Answer {
+func Search(all []house.LibraryItem, root string, args []string) *Answer {
 	a := &Answer{Words: args, House: root, all: all}
 	if len(args) > 0 {
 		if a.Kind = KindOf(args[0]); a.Kind != "" {
@@ -31,12 +31,12 @@ func Search(all []house.StockItem, root string, args []string) *Answer {
 	}
 	in := all
 	if a.Kind != "" {
-		in = only(in, func(i house.StockItem) bool { return i.Kind == a.Kind })
+		in = only(in, func(i house.LibraryItem) bool { return i.Kind == a.Kind })
 	}
-	a.named = only(in, func(i house.StockItem) bool { return isNamed(i, a.Words) })
-	a.about = only(in, func(i house.StockItem) bool { return isAbout(i, []string{strings.Join(a.Words, " ")}) })
+	a.named = only(in, func(i house.LibraryItem) bool { return isNamed(i, a.Words) })
+	a.about = only(in, func(i house.LibraryItem) bool { return isAbout(i, []string{strings.Join(a.Words, " ")}) })
 	if len(a.about) == 0 {
-		a.about = only(in, func(i house.StockItem) bool { return isAbout(i, a.Words) })
+		a.about = only(in, func(i house.LibraryItem) bool { return isAbout(i, a.Words) })
 	}
 	a.Found = a.named
 	if len(a.named) == 0 {
@@ -51,7 +51,7 @@ func Search(all []house.StockItem, root string, args []string) *Answer {
 // KindOf gives the kind that a word names, in the singular or the plural, or
 // "".
 func KindOf(word string) string {
-	for _, k := range house.StockKinds() {
+	for _, k := range house.LibraryKinds() {
 		if word == k || word == k+"s" {
 			return k
 		}
@@ -59,8 +59,8 @@ func KindOf(word string) string {
 	return ""
 }
 
-func only(all []house.StockItem, want func(house.StockItem) bool) []house.StockItem {
-	var out []house.StockItem
+func only(all []house.LibraryItem, want func(house.LibraryItem) bool) []house.LibraryItem {
+	var out []house.LibraryItem
 	for _, i := range all {
 		if want(i) {
 			out = append(out, i)
@@ -70,12 +70,12 @@ func only(all []house.StockItem, want func(house.StockItem) bool) []house.StockI
 }
 
 // isNamed says that the words are an entry's name.
-func isNamed(i house.StockItem, words []string) bool {
+func isNamed(i house.LibraryItem, words []string) bool {
 	return len(words) > 0 && (strings.EqualFold(i.Name, strings.Join(words, " ")) || strings.EqualFold(i.Name, strings.Join(words, "-")))
 }
 
 // isAbout says that every word stands somewhere in an entry.
-func isAbout(i house.StockItem, words []string) bool {
+func isAbout(i house.LibraryItem, words []string) bool {
 	text := []string{i.Kind, i.Name, i.Doc, i.From}
 	for _, l := range i.Lines {
 		text = append(text, l.Field+" "+l.Text, l.Source)
@@ -90,7 +90,7 @@ func isAbout(i house.StockItem, words []string) bool {
 }
 
 // nearest is the entry whose name is most like a word, "" if none is.
-func nearest(word string, in []house.StockItem) string {
+func nearest(word string, in []house.LibraryItem) string {
 	best, distance := "", 3
 	if len(word) < 4 {
 		distance = 2
