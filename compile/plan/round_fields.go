@@ -1196,7 +1196,7 @@ func (x *Reading) round() {
 }
 
 func (x *Reading) noNumber() string {
-	if what := x.Expect.noNumber(); what != "" {
+	if what := x.Should.noNumber(); what != "" {
 		return what
 	}
 	if what := x.Tolerance.noNumber(); what != "" {
