@@ -214,7 +214,7 @@ const mostAsked = 500 << 20
 // asked for of memory stands for the work: it does not hang on the machine.
 func TestFlood(t *testing.T) {
 	for i, f := range floods {
-		if i%testflag.Every(11) != 0 {
+		if i%testflag.Every(23) != 0 {
 			continue
 		}
 		t.Run(f.name, func(t *testing.T) {

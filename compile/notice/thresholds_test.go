@@ -55,9 +55,9 @@ var thresholds = []threshold{
 		r.Conversion, r.Steps[1].AlphaLeft = 0.8, v
 	}), 0.051, 0.049},
 
-	{diag.CodePitchHot, diag.Warning, "34 C", fermentAt(), 34.04, 34.06},
+	{diag.CodePitchHot, diag.Warning, "34 C", fermentAt(), 34.049, 34.051},
 	{diag.CodePitchHot, diag.Error, "43 C", fermentAt(), 42.99, 43.01},
-	{diag.CodePitchCold, diag.Warning, "20 C", fermentAt(), 19.96, 19.94},
+	{diag.CodePitchCold, diag.Warning, "20 C", fermentAt(), 19.951, 19.949},
 	{diag.CodeNotDry, diag.Warning, "dry at all", fermentOf(func(_ *recipe.Batch, r *numbers.Ferment, v float64) { r.DryS = v }), 1, 0},
 	{diag.CodeNotDry, diag.Note, "90 h of 100", fermentOf(func(_ *recipe.Batch, r *numbers.Ferment, v float64) { r.DryS = v * 3600 }), 89.9, 90.1},
 	{diag.CodeFermentHot, diag.Warning, "half a degree above 34 C", fermentOf(func(_ *recipe.Batch, r *numbers.Ferment, v float64) { r.PeakTempC = v }), 34.49, 34.51},
@@ -143,6 +143,15 @@ func TestThresholds(t *testing.T) {
 			assert.True(t, slices.ContainsFunc(out, is), "at %g it is not said:\n%s", c.out, out.Error())
 		})
 	}
+}
+
+// The temperatures that a distiller is told to mash at.
+func TestWhereMaltWorks(t *testing.T) {
+	list := mashOf(func(_ *recipe.Batch, r *mash.Result, _ float64) { r.Conversion, r.Steps[1].AlphaLeft = 0.8, 0 })(0)
+	require.Len(t, list, 1)
+	assert.Contains(t, list[0].Help, "64.0 C to 67.0 C suits both amylases")
+	assert.Contains(t, list[0].Reason, "above 68.0 C, alpha-amylase above 78.0 C")
+	assert.Contains(t, list[0].Summary, "20 % of the starch is not converted")
 }
 
 // TestNothingElseIsSaid: the batch from which each case departs gives no cause.
