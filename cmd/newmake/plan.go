@@ -114,7 +114,8 @@ func (f planFlags) run(a *app, arg string) error {
 	a.notes(b.Notes...)
 	stamp := revision.Begin(src, b.Name)
 	made := b.Plan()
-	source := stamp()
+	source, note := stamp()
+	a.notes(note)
 	if made.Plan == nil || front.Broken(made.Diags) {
 		return a.refuse(made.Diags, speak)
 	}

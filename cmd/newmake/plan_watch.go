@@ -133,7 +133,9 @@ func (w *watching) make() error {
 		}
 		return nil
 	}
-	made.Plan.Source = revision.Of(src, made.Plan.Batch.Name)
+	source, note := revision.Of(src, made.Plan.Batch.Name)
+	w.app.notes(note)
+	made.Plan.Source = source
 	if w.page != nil {
 		w.page.Show(made.Plan)
 	}

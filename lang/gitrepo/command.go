@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"path/filepath"
 	"slices"
 	"strings"
 	"time"
@@ -94,7 +95,7 @@ type limits struct {
 }
 
 func usual() limits {
-	return limits{patience: time.Minute, outputBytes: 128 << 20, treeBytes: 256 << 20}
+	return limits{patience: 15 * time.Second, outputBytes: 128 << 20, treeBytes: 256 << 20}
 }
 
 // command is git as it is always called: it runs no program that the repository
@@ -131,6 +132,9 @@ func (r *Repo) run(args ...string) (string, error) {
 
 // runWith is run with a standard input.
 func (r *Repo) runWith(input []byte, args ...string) (string, error) {
+	if r.mute.Load() {
+		return "", r.noAnswer()
+	}
 	ctx, cancel := context.WithTimeout(context.Background(), r.limits.patience)
 	defer cancel()
 	cmd, err := r.command(ctx, args...)
@@ -145,7 +149,8 @@ func (r *Repo) runWith(input []byte, args ...string) (string, error) {
 	case out.over:
 		return "", fmt.Errorf("git %s: the answer is longer than %d MiB, so it was not read", args[0], r.limits.outputBytes>>20)
 	case err != nil && ctx.Err() != nil:
-		return "", fmt.Errorf("git %s: no answer within %v", args[0], r.limits.patience)
+		r.mute.Store(true)
+		return "", r.noAnswer()
 	case err != nil:
 		words, _, _ := strings.Cut(strings.TrimSpace(say.taken.String()), "\n")
 		if words = strings.TrimPrefix(strings.TrimPrefix(words, "fatal: "), "error: "); words == "" {
@@ -154,6 +159,14 @@ func (r *Repo) runWith(input []byte, args ...string) (string, error) {
 		return "", fmt.Errorf("git %s: %s", args[0], diag.Safe(words, false))
 	}
 	return out.taken.String(), nil
+}
+
+// ErrNoAnswer says that git waits for something in the repository, such as a pipe
+// in the place of a file. It is asked nothing more.
+var ErrNoAnswer = errors.New("git gives no answer")
+
+func (r *Repo) noAnswer() error {
+	return fmt.Errorf("%w within %v: look at what is odd in %s", ErrNoAnswer, r.limits.patience, filepath.Join(r.Dir, ".git"))
 }
 
 // bounded takes no more than so many bytes. The buffer is not embedded: what it

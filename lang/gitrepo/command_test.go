@@ -274,7 +274,8 @@ func TestPatience(t *testing.T) {
 		t.Skipf("no named pipes here: %s", out)
 	}
 	_, err := r.Commit("HEAD")
-	assert.Error(t, err)
+	assert.ErrorIs(t, err, ErrNoAnswer, "and not that git knows no such revision")
+	r.limits.patience = time.Hour // it would not end if git were asked again
 	_, err = r.run("rev-parse", "--show-toplevel")
 	assert.ErrorContains(t, err, "no answer within")
 }

@@ -17,6 +17,7 @@ import (
 	"path"
 	"path/filepath"
 	"strings"
+	"sync/atomic"
 )
 
 // Repo is a repository with a working tree.
@@ -26,6 +27,7 @@ type Repo struct {
 
 	inHook bool
 	limits limits
+	mute   atomic.Bool // git has given no answer once
 }
 
 // ErrNoGit says that git is not installed, ErrNoRepo that a folder belongs to no
@@ -92,6 +94,9 @@ func (r *Repo) Commit(rev string) (string, error) {
 		return "", errors.New("there is no revision with an empty name")
 	}
 	out, err := r.run("rev-parse", "--verify", "--quiet", "--end-of-options", rev+"^{commit}")
+	if errors.Is(err, ErrNoAnswer) {
+		return "", err
+	}
 	if err != nil {
 		return "", fmt.Errorf("git knows no revision %q", rev)
 	}
@@ -108,6 +113,9 @@ func (r *Repo) MergeBase(a, b string) (string, error) {
 		}
 	}
 	out, err := r.run("merge-base", commits[0], commits[1])
+	if errors.Is(err, ErrNoAnswer) {
+		return "", err
+	}
 	if err != nil {
 		return "", errors.New("the two revisions have no commit in common")
 	}

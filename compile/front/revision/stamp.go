@@ -5,6 +5,7 @@ package revision
 import (
 	"crypto/sha256"
 	"encoding/hex"
+	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -23,14 +24,15 @@ const shortHash = 12
 
 // Of says from which text a batch was planned: the commit that last
 // changed its sources and whether they have been changed since, as git says it,
-// and a hash of the texts for where there is no git. It never looks at a clock.
-func Of(src *front.Source, batch string) *plan.Source {
+// and a hash of the texts for where there is no git. It never looks at a clock. A
+// note says why there is no revision where there could be one.
+func Of(src *front.Source, batch string) (out *plan.Source, note string) {
 	b, _ := src.House.Batch(batch)
 	if b == nil {
-		return nil
+		return nil, ""
 	}
 	files := sourcesOf(src, b)
-	out := &plan.Source{Hash: hashOf(src, files)}
+	out = &plan.Source{Hash: hashOf(src, files)}
 	if at := b.Where[recipe.PathBatch]; at.Src != nil {
 		out.File = below(src.House.Root, at.Src.Name)
 	} else {
@@ -42,11 +44,11 @@ func Of(src *front.Source, batch string) *plan.Source {
 		names, texts = append(names, f.Name), append(texts, f.Text)
 	}
 	if gitrepo.None(src.House.Root) {
-		return out
+		return out, ""
 	}
 	repo, err := gitrepo.Open(src.House.Root)
 	if err != nil {
-		return out // no git, or no repository: the hash alone
+		return out, unanswered(err) // no git, or no repository: the hash alone
 	}
 	var same bool
 	var errHead error
@@ -55,24 +57,32 @@ func Of(src *front.Source, batch string) *plan.Source {
 	revision, err := repo.LastChange(names)
 	asked.Wait()
 	if err != nil || len(revision) < shortHash {
-		return out // none of them was ever committed
+		return out, unanswered(err) // none of them was ever committed
 	}
 	out.Revision, out.Changed = revision[:shortHash], errHead != nil || !same
-	return out
+	return out, unanswered(errHead)
+}
+
+func unanswered(err error) string {
+	if errors.Is(err, gitrepo.ErrNoAnswer) {
+		return fmt.Sprintf("the plan has no revision: %v", err)
+	}
+	return ""
 }
 
 // Begin is Of while something else is computed: what it gives waits for the
 // answer.
-func Begin(src *front.Source, batch string) func() *plan.Source {
+func Begin(src *front.Source, batch string) func() (*plan.Source, string) {
 	var out *plan.Source
+	var note string
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
-		out = Of(src, batch)
+		out, note = Of(src, batch)
 	}()
-	return func() *plan.Source {
+	return func() (*plan.Source, string) {
 		<-done
-		return out
+		return out, note
 	}
 }
 

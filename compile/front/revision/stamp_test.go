@@ -1,6 +1,7 @@
 package revision
 
 import (
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -11,6 +12,7 @@ import (
 
 	"newmake/compile/front"
 	"newmake/compile/plan"
+	"newmake/lang/gitrepo"
 )
 
 func houseCopy(t *testing.T) string {
@@ -26,7 +28,8 @@ func TestRevision(t *testing.T) {
 		t.Helper()
 		src, err := front.Load(front.Place{Path: filepath.Join(house, "toll-road.batch")})
 		require.NoError(t, err)
-		s := Of(src, "Toll Road")
+		s, note := Of(src, "Toll Road")
+		require.Empty(t, note)
 		require.NotNil(t, s)
 		return s
 	}
@@ -91,7 +94,8 @@ func TestRevision(t *testing.T) {
 	file := filepath.Join(house, "toll-road.batch")
 	src, err := front.Load(front.Place{Path: file, Overlay: map[string][]byte{file: append(text, "# more\n"...)}})
 	require.NoError(t, err)
-	assert.True(t, Of(src, "Toll Road").Changed)
+	typed, _ := Of(src, "Toll Road")
+	assert.True(t, typed.Changed)
 
 	// Without git there is the hash.
 	t.Setenv("PATH", "")
@@ -106,4 +110,12 @@ func TestHashIsOfTheTexts(t *testing.T) {
 		return Of(src, "Toll Road").Hash
 	}
 	assert.Equal(t, hash(houseCopy(t)), hash(houseCopy(t)))
+}
+
+// Where git waits for something, the plan has no revision and says why; where
+// there is none to be had, nothing is said.
+func TestUnanswered(t *testing.T) {
+	assert.Contains(t, unanswered(fmt.Errorf("%w within 15s", gitrepo.ErrNoAnswer)), "the plan has no revision: git gives no answer within 15s")
+	assert.Empty(t, unanswered(gitrepo.ErrNoRepo))
+	assert.Empty(t, unanswered(nil))
 }
