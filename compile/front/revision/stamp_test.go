@@ -107,7 +107,8 @@ func TestHashIsOfTheTexts(t *testing.T) {
 	hash := func(house string) string {
 		src, err := front.Load(front.Place{Path: filepath.Join(house, "toll-road.batch")})
 		require.NoError(t, err)
-		return Of(src, "Toll Road").Hash
+		s, _ := Of(src, "Toll Road")
+		return s.Hash
 	}
 	assert.Equal(t, hash(houseCopy(t)), hash(houseCopy(t)))
 }
