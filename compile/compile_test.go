@@ -163,12 +163,22 @@ func TestComputedDiagnostics(t *testing.T) {
 		{"spirit still too small", func(b *recipe.Batch) { b.Spirit.Still.HoldsM3 *= 0.6 }, diag.CodeStillFull, diag.Error, "with its feints"},
 		{"boiler small", func(b *recipe.Batch) { b.Plant.BoilerW = 50e3 }, diag.CodeBoilerSmall, diag.Warning, "the boiler sets the pace"},
 		{"above the boil", func(b *recipe.Batch) { verb(b, recipe.MashHeat).TempC = 99.9 }, diag.CodeAboveBoil, diag.Error, "water boils at"},
-		{"no cooling", func(b *recipe.Batch) { b.Mash.Cooker.CoolsW = 0 }, diag.CodeCannotCool, diag.Error, "has no cooling"},
+		{"no cooling", func(b *recipe.Batch) { b.Mash.Cooker.Cooler = recipe.Cooler{} }, diag.CodeCannotCool, diag.Error, "has no cooling"},
 		{"no heat", func(b *recipe.Batch) { b.Mash.Cooker.HeatsW = 0 }, diag.CodeNoHeat, diag.Error, "has no heat"},
 		{"warm water", func(b *recipe.Batch) { b.Plant.WaterC = 28 }, diag.CodeCannotCool, diag.Error, "cannot be cooled to"},
+		{"warm water through a coil", func(b *recipe.Batch) {
+			b.Mash.Cooker.CoolsW, b.Mash.Cooker.Cooler = 0, recipe.Cooler{AreaM2: 8, WaterM3S: 1e-3}
+			b.Plant.WaterC = 28
+		}, diag.CodeCannotCool, diag.Error, "cannot be cooled to"},
+		{"hold below the water", func(b *recipe.Batch) { b.Plant.WaterC = b.Ferm.HoldHighC - 1.9 }, diag.CodeHoldCold, diag.Warning, "cannot hold the wash at"},
+		{"warm distillate", func(b *recipe.Batch) { b.Spirit.Still.Condenser.DistillateC = b.Plant.WaterC + 4.9 }, diag.CodeDistillateWarm, diag.Warning, "the distillate of"},
 		{"set hot", func(b *recipe.Batch) { last(b).TempC = 36 }, diag.CodePitchHot, diag.Warning, "goes into wort at"},
 		{"too short", func(b *recipe.Batch) { b.Ferm.DurationS = 20 * 3600 }, diag.CodeNotDry, diag.Warning, "of sugar is left"},
-		{"no cooling of the ferment", func(b *recipe.Batch) { b.Ferm.Vessels[0].CoolsW = 0; b.Plant.AmbientC = 35; last(b).TempC = 33 }, diag.CodeFermentHot, diag.Warning, "works up to"},
+		{"no cooling of the ferment", func(b *recipe.Batch) {
+			b.Ferm.Vessels[0].Cooler = recipe.Cooler{}
+			b.Plant.AmbientC = 35
+			last(b).TempC = 33
+		}, diag.CodeFermentHot, diag.Warning, "works up to"},
 		{"hearts too strong to come", func(b *recipe.Batch) {
 			b.Spirit.HeartsFrom = recipe.Cut{Strength: recipe.Strength{Value: 0.90}, At: b.Spirit.HeartsFrom.At}
 		}, diag.CodeCutUnreached, diag.Error, "never reached"},

@@ -19,7 +19,7 @@ func TestNoNumberIsShown(t *testing.T) {
 		change func(*recipe.Batch)
 	}{
 		{"run away at the mash", func(b *recipe.Batch) { b.Plant.WaterC = math.NaN(); b.Mash.Steps[0].TempC = math.NaN() }},
-		{"run away at the plan", func(b *recipe.Batch) { b.Ferm.HoldHighC = math.NaN() }},
+		{"run away at the ferment", func(b *recipe.Batch) { b.Ferm.HoldHighC = math.NaN() }},
 		{"run away at the plan", func(b *recipe.Batch) { b.Costs.PerKWh = math.Inf(1) }},
 	} {
 		b := edited(t, c.change)

@@ -94,7 +94,7 @@ func TestCoolItOnlyWhereItCools(t *testing.T) {
 	words := func(coolsW float64) string {
 		p, _ := planOf(t, func(b *recipe.Batch) {
 			for _, v := range b.Ferm.Vessels {
-				v.CoolsW = coolsW
+				v.CoolsW, v.Cooler = coolsW, recipe.Cooler{}
 			}
 		})
 		for _, s := range p.Schedule.Steps {

@@ -58,8 +58,23 @@ func Ferment(b *recipe.Batch, r numbers.Ferment, setC float64) diag.List {
 			Help:    "the time to dryness is good to about a quarter: give it longer",
 		})
 	}
+	holdCold(w, r)
 	fermentHeat(w, r, b.Ferm.Yeast)
 	return w.list
+}
+
+// holdCold says if the cooling water is too warm for the hold.
+func holdCold(w *writer, r numbers.Ferment) {
+	hold := w.b.Ferm.HoldHighC
+	if hold == 0 || r.ColdestC == 0 || hold >= r.ColdestC {
+		return
+	}
+	w.add(diag.Diagnostic{
+		Code: diag.CodeHoldCold, At: w.at(recipe.PathHold),
+		Summary: fmt.Sprintf("%q cannot hold the wash at %s: with water at %s its cooling brings nothing below %s",
+			r.Vessel.Name, w.say.Temp(hold), w.say.Temp(w.b.SupplyC()), w.say.Temp(r.ColdestC)),
+		Help: "hold it warmer, or have colder water", Related: declared(r.Vessel),
+	})
 }
 
 // fermentHeat says if the ferment gets too warm, and why.
@@ -71,7 +86,7 @@ func fermentHeat(w *writer, r numbers.Ferment, y *recipe.Yeast) {
 		At:      w.at(recipe.PathHold),
 		Summary: fmt.Sprintf("the ferment comes to %s; %s works up to %s", w.say.Temp(r.PeakTempC), y.Name, w.say.Temp(y.HighC)),
 		Reason: fmt.Sprintf("it gives off %s at its greatest, and %q takes out %s at most",
-			w.say.Power(r.PeakHeatW/1000), r.Vessel.Name, w.say.Power(r.Vessel.CoolsW/1000)),
+			w.say.Power(r.PeakHeatW/1000), r.Vessel.Name, w.say.Power(r.CoolMostW/1000)),
 		Help: "a cooler set, less yeast, or more cooling", Related: declared(r.Vessel),
 	}
 	if r.PeakTempC > y.MostC && y.MostC > 0 {

@@ -31,6 +31,7 @@ func Strip(b *recipe.Batch, r numbers.Strip) diag.List {
 	fullest(w, r.Use(b), "the wash, hot,", help,
 		boilsOver(b))
 	boiler(w, s.Still, "strip")
+	distillate(w, s.Still)
 	runProblems(w, "strip", r.Run)
 	if left := r.Residue.EthanolKg / r.Charge.EthanolKg; left > 0.02 && len(r.Problems) == 0 {
 		w.add(diag.Diagnostic{
@@ -40,6 +41,25 @@ func Strip(b *recipe.Batch, r numbers.Strip) diag.List {
 		})
 	}
 	return w.list
+}
+
+// distillate says if the water is too warm for the distillate that the house asks for.
+func distillate(w *writer, v *recipe.Vessel) {
+	asked, coldest := v.Condenser.DistillateC, still.Setting{WaterC: w.b.SupplyC()}.ColdestC()
+	if asked == 0 || asked >= coldest {
+		return
+	}
+	at := v.Where["condenser"]
+	if at.IsZero() {
+		at = v.At
+	}
+	w.add(diag.Diagnostic{
+		Code: diag.CodeDistillateWarm, At: at,
+		Summary: fmt.Sprintf("the distillate of %q runs at %s and not at %s: the water comes in at %s",
+			v.Name, w.say.Temp(coldest), w.say.Temp(asked), w.say.Temp(w.b.SupplyC())),
+		Help:   "ask for what the water can do, or have colder water",
+		Reason: "a condenser cools to about " + w.say.TempDiff(coldest-w.b.SupplyC()) + " above its water (common practice)",
+	})
 }
 
 // boilsOver is why a wash still wants room.
@@ -66,6 +86,9 @@ func Spirit(b *recipe.Batch, run numbers.Spirit) diag.List {
 		"`charges 2`, a later stop of the wash run for less and stronger low wines, or a larger still",
 		"a still needs room over the charge to part vapour from spray")
 	boiler(w, s.Still, "spirit")
+	if s.Still != b.Strip.Still {
+		distillate(w, s.Still)
+	}
 	runProblems(w, "spirit", run.Run)
 	strength(w, run)
 	return w.list

@@ -66,6 +66,16 @@ var thresholds = []threshold{
 	}), 36.49, 36.51},
 	{diag.CodeYeastKilled, diag.Error, "43 C", fermentOf(func(_ *recipe.Batch, r *numbers.Ferment, v float64) { r.PeakTempC = v }), 42.99, 43.01},
 
+	{diag.CodeHoldCold, diag.Warning, "what the water can hold", fermentOf(func(b *recipe.Batch, r *numbers.Ferment, v float64) {
+		b.Ferm.HoldHighC, r.ColdestC = 22, v
+	}), 22, 22.01},
+
+	{diag.CodeDistillateWarm, diag.Warning, "5 C above the water, wash still", stripOf(func(b *recipe.Batch, _ *numbers.Strip, v float64) {
+		b.Plant.WaterC, b.Strip.Still.Condenser.DistillateC = v, 20
+	}), 14.99, 15.01},
+	{diag.CodeDistillateWarm, diag.Warning, "5 C above the water, spirit still", spiritOf(func(b *recipe.Batch, _ *numbers.Spirit, v float64) {
+		b.Plant.WaterC, b.Spirit.Still.Condenser.DistillateC = v, 20
+	}), 14.99, 15.01},
 	{diag.CodeEarlyStop, diag.Note, "2 kg of 100 left", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) { r.Residue.EthanolKg = v }), 1.99, 2.01},
 	{diag.CodeChargeStrong, diag.Warning, "32 %", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.ChargeABV = v }), 0.319, 0.321},
 	{diag.CodeNoWaterWanted, diag.Note, "any water at all", spiritOf(func(b *recipe.Batch, r *numbers.Spirit, v float64) { b.Spirit.WaterTo.Value, r.WaterKg = 0.28, v }), 0.001, 0},

@@ -34,7 +34,7 @@ func Fermented(memo *Memo, b *recipe.Batch, mashed mash.Result, standsS float64)
 	f.Result, err = memo.ferment(ferment.Input{
 		Wort: mashed.Out, PH: mashed.PH, Enzymes: mashed.Enzymes, Doses: dosesAlone(b.Ferm.Doses),
 		Yeast: b.Ferm.Yeast, PitchKg: f.PitchKg, Vessel: *f.Vessel, CoolW: f.Vessel.CoolsW,
-		WaterC: b.Plant.WaterC, AmbientC: b.Plant.AmbientC, PressurePa: PressurePa(b),
+		WaterC: b.SupplyC(), AmbientC: b.Plant.AmbientC, PressurePa: PressurePa(b),
 		HoldLowC: b.Ferm.HoldLowC, HoldHighC: b.Ferm.HoldHighC, DurationS: f.ForS,
 		Mash: b.Models["mash"], Model: b.Models["ferment"],
 	})

@@ -12,7 +12,7 @@ import (
 func Mash(memo *Memo, b *recipe.Batch) (mash.Result, error) {
 	r, err := memo.mash(mash.Input{
 		Cooker: *b.Mash.Cooker, PressurePa: PressurePa(b), AmbientC: b.Plant.AmbientC,
-		WaterC: b.Plant.WaterC, HardnessPPM: b.Plant.HardnessPPM, BoilerW: b.Plant.BoilerW,
+		WaterC: b.SupplyC(), HardnessPPM: b.Plant.HardnessPPM, BoilerW: b.Plant.BoilerW,
 		Bill: billAlone(b.Bill), Steps: stepsAlone(b.Mash.Steps),
 		BacksetPH: b.Mash.BacksetPH, BacksetSolidsFrac: b.Mash.BacksetSolidsFrac,
 		Model: b.Models["mash"],

@@ -104,7 +104,7 @@ func Followed(b *recipe.Batch, run still.Run) ([]still.Congener, error) {
 func setting(memo *Memo, b *recipe.Batch, v *recipe.Vessel) still.Setting {
 	p := b.Plant
 	return still.Setting{
-		Still: *v, PressurePa: PressurePa(b), AmbientC: p.AmbientC, WaterC: p.WaterC, BoilerW: p.BoilerW, Boils: memo.boiling(),
+		Still: *v, PressurePa: PressurePa(b), AmbientC: p.AmbientC, WaterC: b.SupplyC(), BoilerW: p.BoilerW, Boils: memo.boiling(),
 	}
 }
 

@@ -529,6 +529,7 @@ func (x *Ferment) round() {
 	x.PeakHours = RoundTo(x.PeakHours, 1)
 	x.PeakHeatKW = RoundTo(x.PeakHeatKW, 2)
 	x.CoolKWh = RoundTo(x.CoolKWh, 1)
+	x.CoolingWaterL = RoundTo(x.CoolingWaterL, 0)
 	x.CO2Kg = RoundTo(x.CO2Kg, 1)
 	x.CO2M3 = RoundTo(x.CO2M3, 1)
 	for i := range x.Curve {
@@ -609,6 +610,9 @@ func (x *Ferment) noNumber() string {
 	}
 	if !isNumber(x.CoolKWh) {
 		return "CoolKWh"
+	}
+	if !isNumber(x.CoolingWaterL) {
+		return "CoolingWaterL"
 	}
 	if !isNumber(x.CO2Kg) {
 		return "CO2Kg"

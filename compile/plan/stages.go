@@ -120,6 +120,7 @@ type Ferment struct {
 	PeakHours      float64        `json:"peakHours" places:"1"`
 	PeakHeatKW     float64        `json:"peakHeatKW" places:"2"`
 	CoolKWh        float64        `json:"coolKWh" places:"1"`
+	CoolingWaterL  float64        `json:"coolingWaterL,omitempty" places:"0"` // where the flow through jacket or coil is known
 	CO2Kg          float64        `json:"co2Kg" places:"1"`
 	CO2M3          float64        `json:"co2M3" places:"1"` // as gas at 20 C and 101.325 kPa
 	Curve          []FermentPoint `json:"curve"`

@@ -3,8 +3,8 @@ package report
 import "newmake/compile/plan"
 
 // Energy adds up what each stage of a plan takes; warmKWh is what keeps the
-// ferment warm, pureL the alcohol of the hearts. How much water the fermenter's
-// coil uses is not modelled and not counted; its heat is.
+// ferment warm, pureL the alcohol of the hearts. The water of a fermenter whose
+// cooling is stated as a power is not known and not counted; its heat is.
 func Energy(p *plan.Plan, warmKWh, pureL float64) plan.Energy {
 	reduction := 0.0
 	if p.Reduction != nil {
@@ -12,7 +12,7 @@ func Energy(p *plan.Plan, warmKWh, pureL float64) plan.Energy {
 	}
 	e := plan.Energy{Stages: []plan.StageEnergy{
 		{Stage: "mash", HeatKWh: p.Mash.HeatKWh, CoolKWh: p.Mash.CoolKWh, ProcessL: p.Mash.LiquorL - p.Mash.BacksetL, CoolingWaterL: p.Mash.CoolingWaterL},
-		{Stage: "ferment", HeatKWh: warmKWh, CoolKWh: p.Ferment.CoolKWh},
+		{Stage: "ferment", HeatKWh: warmKWh, CoolKWh: p.Ferment.CoolKWh, CoolingWaterL: p.Ferment.CoolingWaterL},
 		{Stage: "strip", HeatKWh: p.Strip.HeatKWh, CoolKWh: p.Strip.CoolKWh, CoolingWaterL: p.Strip.CoolingWaterL},
 		{Stage: "spirit", HeatKWh: p.Spirit.HeatKWh, CoolKWh: p.Spirit.CoolKWh, ProcessL: float64(p.Spirit.Charges) * p.Spirit.ChargeWaterL, CoolingWaterL: p.Spirit.CoolingWaterL},
 		{Stage: "reduction", ProcessL: reduction},

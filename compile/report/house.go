@@ -30,7 +30,7 @@ func House(n *numbers.Batch) plan.House {
 	p, pressurePa := n.Plant, numbers.PressurePa(n.Batch)
 	out := plan.House{
 		Name: p.Name, ElevationM: p.ElevationM, PressureKPa: pressurePa / 1000,
-		WaterBoilsC: fluid.WaterBoilC(pressurePa), WaterC: p.WaterC, HardnessPPM: p.HardnessPPM,
+		WaterBoilsC: fluid.WaterBoilC(pressurePa), WaterC: n.SupplyC(), HardnessPPM: p.HardnessPPM,
 		AmbientC: p.AmbientC, BoilerKW: p.BoilerW / 1000, Crew: p.Crew, Zone: p.Zone,
 		ShiftFrom: minuteOfDay(p.Shift.FromMinute), ShiftTo: minuteOfDay(p.Shift.ToMinute),
 		ShiftDays: shiftDays(p.Shift),

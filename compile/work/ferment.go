@@ -43,7 +43,7 @@ func Ferment(n *numbers.Batch) []Job {
 	switch {
 	case n.Ferm.HoldHighC == 0:
 		hold = plan.Say("Ferment.")
-	case n.Fermented.Vessel.CoolsW <= 0:
+	case !n.Fermented.Vessel.HasCooling():
 		hold = plan.Say("Ferment. Nothing cools this vessel: see that it does not pass {}.", plan.Of(n.Ferm.HoldHighC, plan.Celsius))
 	}
 	return []Job{fill, pitch, {

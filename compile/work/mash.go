@@ -78,7 +78,7 @@ func hotLiquor(n *numbers.Batch, millS float64) (Job, bool) {
 	text, values := "Set the hot liquor to heat:", []plan.Quantity{}
 	heatJ := 0.0
 	for i, s := range n.Mash.Steps {
-		if s.Verb != recipe.MashWater || s.TempC < n.Plant.WaterC+hotLiquorC || i >= len(n.Mashed.Steps) {
+		if s.Verb != recipe.MashWater || s.TempC < n.SupplyC()+hotLiquorC || i >= len(n.Mashed.Steps) {
 			continue
 		}
 		j := n.Mashed.Steps[i].HeatJ

@@ -51,7 +51,7 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 		switch verb {
 		case recipe.MashWater:
 			if !l.Has("temp") && b.batch.Plant != nil {
-				s.TempC = b.batch.Plant.WaterC
+				s.TempC = b.batch.SupplyC()
 			}
 			b.once(recipe.PathMashWater, l)
 		case recipe.MashBackset:

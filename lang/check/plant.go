@@ -10,6 +10,7 @@ import (
 	"newmake/lang/house"
 	"newmake/lang/recipe"
 	"newmake/lang/tree"
+	"newmake/lang/wording"
 )
 
 // plant is one plant of the house, read.
@@ -47,9 +48,7 @@ func readPlant(n *tree.Node, h *house.House, diags *diag.List) (p *recipe.Plant,
 		At:          n.At(),
 	}
 	whole = tree.Missing(diags, n, fmt.Sprintf("the plant %q", p.Name))
-	if c := n.Line("water").Get("ppm"); c != nil {
-		p.HardnessPPM = c.SI
-	}
+	readSupply(p, n.Line("water"), diags)
 	if z := n.Line("zone"); z != nil {
 		p.Zone = z.Text("text")
 		if _, err := time.LoadLocation(p.Zone); err != nil || p.Zone == "Local" {
@@ -76,6 +75,65 @@ func readPlant(n *tree.Node, h *house.House, diags *diag.List) (p *recipe.Plant,
 	return p, whole
 }
 
+var months = [...]string{"jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"}
+
+// readSupply reads what the water line says beside the first temperature.
+func readSupply(p *recipe.Plant, l *tree.Node, diags *diag.List) {
+	if c := l.Get("ppm"); c != nil {
+		p.HardnessPPM = c.SI
+	}
+	warm := l.Get("warm")
+	if warm == nil {
+		return
+	}
+	if warm.SI < p.WaterC {
+		diags.Add(diag.Diagnostic{
+			Code: diag.CodeRangeTurned, Summary: "the warmest water of the year is colder than the coldest", At: l.Get("temp").At().To(warm.At()),
+			Help: "write the coldest first: `water 52 F to 68 F in aug`",
+		})
+		return
+	}
+	p.WarmestC = warm.SI
+	for i, m := range months {
+		if l.Has(m) {
+			p.WarmestIn = recipe.Month(i + 1)
+		}
+	}
+}
+
+// readCooler reads how a vessel is cooled.
+func readCooler(v *recipe.Vessel, l *tree.Node) {
+	v.CoolsW = l.Num("power")
+	if !l.Has("area") {
+		return
+	}
+	v.Cooler = recipe.Cooler{AreaM2: l.Num("area"), WM2K: l.Num("transfer"), WaterM3S: l.Num("flow")}
+	if l.Has("coil") {
+		v.Cooler.Surface = recipe.CoilSurface
+	}
+}
+
+// readCondenser reads how a still's condenser is run. Its water leaves warmer than
+// it ever comes in.
+func readCondenser(p *recipe.Plant, v *recipe.Vessel, l *tree.Node, diags *diag.List) {
+	if l == nil {
+		return
+	}
+	v.Condenser = recipe.Condenser{WaterOutC: l.Num("out"), DistillateC: l.Num("temp")}
+	out, in := l.Get("out"), max(p.WaterC, p.WarmestC)
+	if out != nil && out.SI < in+leastRiseK {
+		diags.Add(diag.Diagnostic{
+			Code: diag.CodeOutOfRange, Summary: fmt.Sprintf("condenser water that leaves at %s is hardly warmer than the plant's, at its warmest", wording.Decimal(out.Item.Value)+" "+out.Item.Unit), At: out.At(),
+			Help:   "let it leave warmer: the less it is warmed, the more of it is wanted",
+			Reason: "water takes up heat by warming, and a condenser that warms it by less than 5 K takes a stream of it (common practice)",
+		})
+		v.Condenser.WaterOutC = 0
+	}
+}
+
+// leastRiseK is how much a condenser warms its water at least.
+const leastRiseK = 5
+
 var vesselKinds = map[string]recipe.VesselKind{
 	"cooker": recipe.Cooker, "fermenter": recipe.Fermenter, "still": recipe.Still,
 }
@@ -87,7 +145,6 @@ func vessels(p *recipe.Plant, n *tree.Node, kind recipe.VesselKind, seen map[str
 		Kind:     kind,
 		HoldsM3:  n.SI("holds"),
 		HeatsW:   n.SI("heats"),
-		CoolsW:   n.SI("cools"),
 		Reflux:   n.SI("reflux"),
 		MetalKg:  n.SI("metal"),
 		LossW:    n.SI("loses"),
@@ -97,6 +154,8 @@ func vessels(p *recipe.Plant, n *tree.Node, kind recipe.VesselKind, seen map[str
 	for _, l := range n.Lines {
 		v.Where[l.Field.Name] = l.At()
 	}
+	readCooler(&v, n.Line("cools"))
+	readCondenser(p, &v, n.Line("condenser"), diags)
 	if n.Word("steam") == "direct" {
 		v.Steam = recipe.Direct
 	}

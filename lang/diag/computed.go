@@ -29,17 +29,19 @@ const (
 	CodeFermentHot    Code = "NM0753"
 	CodeYeastKilled   Code = "NM0754"
 	CodeFermentFailed Code = "NM0755"
+	CodeHoldCold      Code = "NM0756"
 
-	CodeStillFailed   Code = "NM0850"
-	CodeNoDistillate  Code = "NM0851"
-	CodeStopUnreached Code = "NM0852"
-	CodeCutUnreached  Code = "NM0853"
-	CodeCutsCrossed   Code = "NM0854"
-	CodeNotSteady     Code = "NM0855"
-	CodeChargeStrong  Code = "NM0856"
-	CodeEarlyStop     Code = "NM0857"
-	CodeInForeshots   Code = "NM0858"
-	CodeNoWaterWanted Code = "NM0859"
+	CodeStillFailed    Code = "NM0850"
+	CodeNoDistillate   Code = "NM0851"
+	CodeStopUnreached  Code = "NM0852"
+	CodeCutUnreached   Code = "NM0853"
+	CodeCutsCrossed    Code = "NM0854"
+	CodeNotSteady      Code = "NM0855"
+	CodeChargeStrong   Code = "NM0856"
+	CodeEarlyStop      Code = "NM0857"
+	CodeInForeshots    Code = "NM0858"
+	CodeNoWaterWanted  Code = "NM0859"
+	CodeDistillateWarm Code = "NM0860"
 
 	CodeBelowEntry    Code = "NM0950"
 	CodeCaskNotFilled Code = "NM0951"
@@ -91,6 +93,7 @@ var Computed = []Info{
 	{CodeFermentHot, "ferment-too-hot", Warning, "a ferment warmer than the yeast likes"},
 	{CodeYeastKilled, "yeast-killed", Error, "a ferment hot enough to kill its yeast"},
 	{CodeFermentFailed, "ferment-not-computed", Error, "a ferment that cannot be computed"},
+	{CodeHoldCold, "hold-below-the-water", Warning, "a ferment to be held colder than its cooling water can"},
 
 	{CodeStillFailed, "run-not-computed", Error, "a still run that cannot be computed"},
 	{CodeNoDistillate, "no-distillate", Error, "a run that stops before it begins"},
@@ -102,6 +105,7 @@ var Computed = []Info{
 	{CodeEarlyStop, "alcohol-left", Note, "alcohol left in the pot"},
 	{CodeInForeshots, "hearts-in-foreshots", Warning, "hearts that begin within the foreshots"},
 	{CodeNoWaterWanted, "no-water-wanted", Note, "water for a charge that is weak enough"},
+	{CodeDistillateWarm, "distillate-warm", Warning, "a distillate warmer than asked for"},
 
 	{CodeBelowEntry, "below-entry", Error, "hearts weaker than the cask's entry strength"},
 	{CodeCaskNotFilled, "cask-not-filled", Warning, "not enough spirit for one cask"},

@@ -47,6 +47,9 @@ const (
 const (
 	StrengthPerYear Kind = PerYear + 1 + iota // proof a year in the wood
 	HeatingRate                               // K/s: how fast a vessel warms or cools
+	Area                                      // m2, of a surface that heat passes
+	Flow                                      // m3/s
+	HeatTransfer                              // W/(m2 K)
 	kindCount
 )
 
@@ -84,6 +87,9 @@ var kindText = [kindCount]string{
 	PerYear:          "a share per year",
 	StrengthPerYear:  "a change of proof per year",
 	HeatingRate:      "a rate of heating or cooling",
+	Area:             "an area",
+	Flow:             "a flow",
+	HeatTransfer:     "a coefficient of heat transfer",
 }
 
 // String names the kind in plain English, with its article.

@@ -77,6 +77,18 @@ var table = []Unit{
 	{"ft", []string{"foot", "feet"}, US, one(Length, ftM), sp811},
 	{"m", []string{"metre", "metres", "meter", "meters"}, SI, one(Length, 1), siBroch},
 
+	{"sqft", []string{"ft2", "ft²", "sq-ft"}, US, one(Area, ftM*ftM), sp811},
+	{"m2", []string{"m²"}, SI, one(Area, 1), siBroch},
+
+	{"gal/min", []string{"gpm"}, US, one(Flow, galM3/60), sp811},
+	{"gal/h", nil, US, one(Flow, galM3/hourS), sp811},
+	{"L/min", []string{"l/min"}, SI, one(Flow, 1e-3/60), siBroch},
+	{"L/h", []string{"l/h"}, SI, one(Flow, 1e-3/hourS), siBroch},
+	{"m3/h", []string{"m³/h"}, SI, one(Flow, 1/hourS), siBroch},
+
+	{"W/m2/K", []string{"W/m²/K", "W/m2/C"}, SI, one(HeatTransfer, 1), siBroch},
+	{"BTU/h/ft2/F", []string{"BTU/h/ft²/F", "BTU/h/sqft/F"}, US, one(HeatTransfer, btuJ/hourS/(ftM*ftM)*9/5), sp811},
+
 	{"kW", nil, SI, one(Power, 1e3), siBroch},
 	{"W", nil, SI, one(Power, 1), siBroch},
 	{"BTU/h", nil, US, one(Power, btuJ/hourS), sp811},

@@ -1,12 +1,19 @@
 package recipe
 
-import "newmake/lang/diag"
+import (
+	"math"
+	"time"
+
+	"newmake/lang/diag"
+)
 
 // Plant is the distillery: what sets every boiling point, hour and limit.
 type Plant struct {
 	Name        string
 	ElevationM  float64
-	WaterC      float64 // mains or well temperature
+	WaterC      float64 // mains or well temperature; where it varies, the coldest of the year
+	WarmestC    float64 // of the supply, in WarmestIn; where it varies with the year
+	WarmestIn   Month   // 0: the same all the year
 	HardnessPPM float64 // as CaCO3
 	BoilerW     float64 // shared by all that heats; 0: no limit
 	Shift       Shift
@@ -18,6 +25,34 @@ type Plant struct {
 	Costs       Costs
 	At          diag.Span
 }
+
+// Month is one of the year, January 1; 0 is none.
+type Month uint8
+
+func (m Month) String() string {
+	if m == 0 {
+		return "none"
+	}
+	return time.Month(m).String()
+}
+
+// WaterOnC is the temperature of the supply on a day: a sine over the year where it
+// varies, warmest in the middle of WarmestIn, coldest half a year from then (common
+// practice; the mains of a town follow the ground so, Burch and Christensen, Towards
+// Development of an Algorithm for Mains Water Temperature, NREL 2007, from memory).
+func (p *Plant) WaterOnC(s Start) float64 {
+	if p.WarmestIn == 0 {
+		return p.WaterC
+	}
+	const month = 365.25 / 12
+	days := (float64(s.Month)-float64(p.WarmestIn))*month + float64(s.Day) - month/2
+	mean, swing := (p.WarmestC+p.WaterC)/2, (p.WarmestC-p.WaterC)/2
+	return mean + swing*math.Cos(2*math.Pi*days/365.25)
+}
+
+// SupplyC is the temperature of the plant's water on the day on which the batch
+// begins.
+func (b *Batch) SupplyC() float64 { return b.Plant.WaterOnC(b.Start) }
 
 // Shift is when somebody is there.
 type Shift struct {
@@ -40,18 +75,48 @@ func (k VesselKind) String() string {
 
 // Vessel is one vessel of the plant.
 type Vessel struct {
-	Kind     VesselKind
-	Name     string
-	HoldsM3  float64 // to the brim
-	HeatsW   float64
-	Steam    Steam
-	CoolsW   float64
-	Reflux   float64              // share of the vapour condensed in the head and returned, 0..1
-	MetalKg  float64              // vessel mass that heats with its contents; 0: by the default rule
-	LossW    float64              // heat lost at the boil; 0: by the default rule
-	FillMost float64              // greatest fill as a share of HoldsM3; 0: default for the kind
-	Where    map[string]diag.Span // field → its line
-	At       diag.Span
+	Kind      VesselKind
+	Name      string
+	HoldsM3   float64 // to the brim
+	HeatsW    float64
+	Steam     Steam
+	CoolsW    float64 // with cold water enough; 0 where Cooler says more
+	Cooler    Cooler
+	Condenser Condenser            // of a still
+	Reflux    float64              // share of the vapour condensed in the head and returned, 0..1
+	MetalKg   float64              // vessel mass that heats with its contents; 0: by the default rule
+	LossW     float64              // heat lost at the boil; 0: by the default rule
+	FillMost  float64              // greatest fill as a share of HoldsM3; 0: default for the kind
+	Where     map[string]diag.Span // field → its line
+	At        diag.Span
+}
+
+// HasCooling says that something cools the vessel.
+func (v *Vessel) HasCooling() bool { return v.CoolsW > 0 || v.Cooler.AreaM2 > 0 }
+
+// Cooler is a surface with cooling water behind it.
+type Cooler struct {
+	Surface  Surface
+	AreaM2   float64 // 0: there is none
+	WM2K     float64 // coefficient of heat transfer; 0: the model's for this surface
+	WaterM3S float64
+}
+
+// Surface is what a cooler is.
+type Surface uint8
+
+const (
+	JacketSurface Surface = iota
+	CoilSurface
+)
+
+// String is the word that the surface is written by.
+func (s Surface) String() string { return [...]string{"jacket", "coil"}[s] }
+
+// Condenser says how a still's condenser is run; 0: by common practice.
+type Condenser struct {
+	WaterOutC   float64 // at most
+	DistillateC float64
 }
 
 // Steam says how heat gets in.

@@ -164,6 +164,9 @@ var (
 	ppm         = number(quantity.PartsPerMillion)
 	rate        = number(quantity.Rate)
 	molarEnergy = number(quantity.MolarEnergy)
+	area        = number(quantity.Area)
+	transfer    = number(quantity.HeatTransfer)
+	flow        = number(quantity.Flow)
 	bare        = number(quantity.Number)
 )
 

@@ -7,6 +7,8 @@ import "newmake/lang/quantity"
 var plantRows = []row[Batch]{
 	{Row{Path: PathElevation, Vary: "elevation"}, func(b *Batch) []Cell { return cells(length(&b.Plant.ElevationM)) }},
 	{Row{Path: PathWater, Vary: "supply of water"}, func(b *Batch) []Cell { return cells(temperature(&b.Plant.WaterC)) }},
+	{Row{Path: PathWater, Name: "warmest water", Vary: "warmest water", Maybe: true}, func(b *Batch) []Cell { return cells(temperature(&b.Plant.WarmestC)) }},
+	{Row{Path: PathWater, Name: "warmest month"}, func(b *Batch) []Cell { return cells(datum(&b.Plant.WarmestIn)) }},
 	{Row{Path: PathWater, Name: "hardness", Vary: "hardness of the water"}, func(b *Batch) []Cell { return cells(ppm(&b.Plant.HardnessPPM)) }},
 	{Row{Path: PathAmbient, Vary: "air of the house"}, func(b *Batch) []Cell {
 		return cells(temperature(&b.Plant.AmbientC), temperature(&b.Ferm.AmbientC))
@@ -23,6 +25,12 @@ var vesselRows = []row[Vessel]{
 	{Row{Path: PathOf("heats"), Vary: "heating"}, func(v *Vessel) []Cell { return cells(power(&v.HeatsW)) }},
 	{Row{Path: PathOf("steam")}, func(v *Vessel) []Cell { return cells(datum(&v.Steam)) }},
 	{Row{Path: PathOf("cools"), Vary: "cooling"}, func(v *Vessel) []Cell { return cells(power(&v.CoolsW)) }},
+	{Row{Path: PathOf("cools"), Name: "cooling surface"}, func(v *Vessel) []Cell { return cells(datum(&v.Cooler.Surface)) }},
+	{Row{Path: PathOf("cools"), Name: "cooling area", Vary: "cooling area", Maybe: true}, func(v *Vessel) []Cell { return cells(area(&v.Cooler.AreaM2)) }},
+	{Row{Path: PathOf("cools"), Name: "heat transfer", Vary: "heat transfer", Maybe: true}, func(v *Vessel) []Cell { return cells(transfer(&v.Cooler.WM2K)) }},
+	{Row{Path: PathOf("cools"), Name: "cooling water", Vary: "cooling water", Maybe: true}, func(v *Vessel) []Cell { return cells(flow(&v.Cooler.WaterM3S)) }},
+	{Row{Path: PathOf("condenser"), Name: "condenser water", Vary: "condenser water to", Maybe: true}, func(v *Vessel) []Cell { return cells(temperature(&v.Condenser.WaterOutC)) }},
+	{Row{Path: PathOf("condenser"), Name: "distillate", Vary: "distillate at", Maybe: true}, func(v *Vessel) []Cell { return cells(temperature(&v.Condenser.DistillateC)) }},
 	{Row{Path: PathOf("reflux"), Vary: "reflux"}, func(v *Vessel) []Cell { return cells(share(&v.Reflux)) }},
 	{Row{Path: PathOf("metal"), Vary: "metal"}, func(v *Vessel) []Cell { return cells(mass(&v.MetalKg)) }},
 	{Row{Path: PathOf("loses")}, func(v *Vessel) []Cell { return cells(power(&v.LossW)) }},

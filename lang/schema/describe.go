@@ -26,7 +26,9 @@ func (f *Field) Form() string {
 	if f.Pattern.Op == Alt && f.Name != "" && s != "STEP" {
 		s = "(" + s + ")"
 	}
-	return strings.TrimSpace(f.Name + " " + strings.ReplaceAll(s, "("+MustCompile(dayShape).String()+")", "DAY"))
+	s = strings.ReplaceAll(s, "("+MustCompile(dayShape).String()+")", "DAY")
+	s = strings.ReplaceAll(s, "("+MustCompile(monthShape).String()+")", "MONTH")
+	return strings.TrimSpace(f.Name + " " + s)
 }
 
 // FieldSlot is one slot of a field's shape.

@@ -16,7 +16,7 @@ func TestForm(t *testing.T) {
 		{Mash.Block.Find("heat"), "heat to TEMP [in DURATION]"},
 		{Mash.Block.Find("add"), "add (all | GRAIN (, GRAIN)*)"},
 		{Bill.Block.Any, "GRAIN (MASS | SHARE | BUSHELS | rest)"},
-		{Plant.Block.Find("water"), "water TEMP [, hardness PPM]"},
+		{Plant.Block.Find("water"), "water TEMP [to TEMP in MONTH] [, hardness PPM]"},
 		{Plant.Block.Find("shift"), "shift CLOCK to CLOCK [, DAY [to DAY] (, DAY [to DAY])*]"},
 		{Cask.Block.Find("fill"), "fill VOLUME [new | used] WOOD [char NUMBER]"},
 		{Costs, "costs"},
@@ -24,7 +24,7 @@ func TestForm(t *testing.T) {
 		require.Equal(t, c.want, c.field.Form())
 	}
 	require.Equal(t, []string{"new", "used", "char"}, Cask.Block.Find("fill").Words())
-	require.Equal(t, []FieldSlot{{"temp", "TEMP", quantity.Temperature, false}, {"ppm", "PPM", quantity.PartsPerMillion, false}},
+	require.Equal(t, []FieldSlot{{"temp", "TEMP", quantity.Temperature, false}, {"warm", "TEMP", quantity.Temperature, false}, {"ppm", "PPM", quantity.PartsPerMillion, false}},
 		Plant.Block.Find("water").Slots())
 }
 

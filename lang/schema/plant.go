@@ -8,6 +8,8 @@ var Climate = &Field{
 	Doc: "Where the casks lie, which sets what they lose: cool and damp, temperate, warm, or hot. The figures stand in the library, `model cask`.",
 }
 
+const monthShape = `"jan"|"feb"|"mar"|"apr"|"may"|"jun"|"jul"|"aug"|"sep"|"oct"|"nov"|"dec"`
+
 const dayShape = `("mon"|"tue"|"wed"|"thu"|"fri"|"sat"|"sun")`
 
 // Plant is the declaration of a distillery.
@@ -24,12 +26,14 @@ var Plant = &Field{
 			},
 		},
 		{
-			Name: "water", Shape: `TEMP ["," "hardness" PPM]`, Example: "water 58 F, hardness 90 ppm",
+			Name: "water", Shape: `TEMP ["to" warm:TEMP "in" (` + monthShape + `)] ["," "hardness" PPM]`, Example: "water 52 F to 68 F in aug, hardness 90 ppm",
 			Default: "12 C, hardness 100 ppm",
-			Doc:     "The supply: its temperature sets strike and cooling, its hardness (as CaCO3) the mash pH.",
+			Doc:     "The supply: its temperature sets strike and cooling, its hardness (as CaCO3) the mash pH. Of one that warms in summer: its coldest, its warmest, and the month of that; each batch reckons with the water of the day on which it begins.",
 			Limits: []Limit{
 				mustBe(0, 60, "a supply of water is liquid, and not hot").of("temp"),
 				usually(2, 30, "supplies run from about 2 C to 30 C (common practice)").of("temp"),
+				mustBe(0, 60, "a supply of water is liquid, and not hot").of("warm"),
+				usually(2, 30, "supplies run from about 2 C to 30 C (common practice)").of("warm"),
 				mustBe(0, 2000, "no supply of water is harder").of("ppm"),
 			},
 		},

@@ -7,15 +7,23 @@ func vesselField(kind, doc, example string) *Field {
 		Limits: []Limit{mustBe(0, 1e7, "no vessel that works by the batch is heated harder")},
 	}
 	cools := &Field{
-		Name: "cools", Shape: "POWER", Example: "cools 120 kW", Doc: "Greatest power of its cooling.", Default: "none",
-		Limits: []Limit{mustBe(0, 1e7, "no vessel that works by the batch is cooled harder")},
+		Name: "cools", Shape: `POWER|"by" ("jacket"|"coil") AREA ["at" TRANSFER] "," "water" FLOW`, Example: "cools by coil 25 sqft, water 6 gal/min", Default: "none, and a coefficient that the model has for a jacket or a coil",
+		Doc: "Its cooling: the surface with its area, its coefficient of heat transfer and the flow of cold water, so that warm water cools less; or the greatest power.",
+		Limits: []Limit{
+			mustBe(0, 1e7, "no vessel that works by the batch is cooled harder").of("power"),
+			mustBe(0.001, 1000, "from a finger of tube to more wall than any vessel has").of("area"),
+			mustBe(1, 5000, "no jacket or coil passes more").of("transfer"),
+			usually(50, 1000, "thick mash by a jacket 80, clear wort by a coil 800 (from memory)").of("transfer"),
+			mustBe(1e-6, 1, "from a trickle to more than any main gives").of("flow"),
+		},
 	}
+
 	if kind == "fermenter" {
 		heats.Default = "none"
 	} else {
 		heats.Need = true
 	}
-	return &Field{
+	field := &Field{
 		Name: kind, Shape: `NAME ("," NAME)*`, Repeat: true, Key: "name", Doc: doc, Example: example,
 		Block: &Block{Fields: []*Field{
 			{
@@ -46,4 +54,23 @@ func vesselField(kind, doc, example string) *Field {
 			},
 		}},
 	}
+	field.Block.Fields = append(field.Block.Fields, stillFields(kind)...)
+	return field
+}
+
+// stillFields are the lines that a still has besides those of every vessel.
+func stillFields(kind string) []*Field {
+	if kind != "still" {
+		return nil
+	}
+	return []*Field{{
+		Name: "condenser", Shape: `"water" "to" out:TEMP ["," "distillate" "at" TEMP]`, Example: "condenser water to 122 F, distillate at 68 F", Default: "water warmed by 54 F, distillate at 68 F",
+		Doc: "How its condenser is run: how warm the water may leave, and how cool the distillate. The first sets how much water it takes.",
+		Limits: []Limit{
+			mustBe(10, 95, "colder it was never warmed, hotter it boils and the condenser vents").of("out"),
+			usually(25, 60, "it leaves at 45 to 55 C; above 60 C it scales and spirit escapes at the vent (from memory)").of("out"),
+			mustBe(2, 60, "ice stops it, and hot spirit is lost as vapour").of("temp"),
+			usually(5, 25, "it runs at 15 to 20 C; above 25 C strong spirit gives off vapour that takes fire (common practice)").of("temp"),
+		},
+	}}
 }

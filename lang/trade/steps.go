@@ -21,7 +21,7 @@ func checkSteps(r *rules, w *walkthrough) {
 				unable(r, s, diag.CodeNoHeating, "heat", cooker)
 			}
 		case recipe.MashCool:
-			if cooker.CoolsW == 0 {
+			if !cooker.HasCooling() {
 				unable(r, s, diag.CodeNoCooling, "cool", cooker)
 			}
 		}

@@ -69,7 +69,13 @@ func (s say) tempDiff(c float64) string {
 func (s say) conc(kgM3 float64) string { return number(kgM3) + " g/L" }
 func (s say) share(f float64) string   { return number(100*f) + " %" }
 func (s say) length(m float64) string  { return s.or(number(m/metrePerFt)+" ft", number(m)+" m") }
-func (s say) power(w float64) string   { return number(w/1000) + " kW" }
+func (s say) area(m2 float64) string {
+	return s.or(number(m2/metrePerFt/metrePerFt)+" sqft", number(m2)+" m2")
+}
+func (s say) flow(m3s float64) string {
+	return s.or(number(m3s*60/m3PerGallon)+" gal/min", number(m3s*60e3)+" L/min")
+}
+func (s say) power(w float64) string { return number(w/1000) + " kW" }
 
 // duration is in the largest unit in which the trade would say it.
 func (s say) duration(sec float64) string {

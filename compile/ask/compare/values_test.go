@@ -42,6 +42,10 @@ func other(t *testing.T, b *recipe.Batch, x any) any {
 	case recipe.Start:
 		x.Day++
 		return x
+	case recipe.Month:
+		return (x + 1) % 13
+	case recipe.Surface:
+		return 1 - x
 	case recipe.Shift:
 		x.ToMinute--
 		return x

@@ -179,6 +179,12 @@ func (s say) quantity(x float64, k quantity.Kind) string {
 		return s.length(x)
 	case quantity.Power:
 		return s.power(x)
+	case quantity.Area:
+		return s.area(x)
+	case quantity.Flow:
+		return s.flow(x)
+	case quantity.HeatTransfer:
+		return number(math.Round(x)) + " W/m2/K"
 	case quantity.PartsPerMillion:
 		return number(x) + " ppm"
 	case quantity.PH:

@@ -223,7 +223,7 @@ func (a *asked) stepKnobs() []knob {
 			switch v.Name {
 			case "to":
 				switch {
-				case s.Verb == recipe.MashWater && s.TempC > a.b.Plant.WaterC+5:
+				case s.Verb == recipe.MashWater && s.TempC > a.b.SupplyC()+5:
 					name = "water at " + a.temp(s.TempC)
 				case s.Verb != recipe.MashHeat && s.Verb != recipe.MashCool:
 					continue

@@ -53,6 +53,16 @@ var (
 		source: "heat balance; specific and slaking heat of malt as published (package compile/matter/fluid); filling and milling, common practice",
 		holds:  "to the boil at the plant's elevation; no evaporation, no heat of stirring. A heating time is as good as the power that the house states for the vessel",
 	}
+	cooling = model{
+		says:   "A surface passes area times coefficient times the difference between the vessel and its water, less as the water warms along it: so each degree of the supply counts, and nothing comes within 2 C of it. Where the house states a power, that holds down to 20 C above the water and falls off below.",
+		source: "effectiveness and transfer units, Kays and London, from memory; coefficients from memory where the house has none of its own; library entry `model mash`",
+		holds:  "a stirred vessel; coefficients differ by a factor of two from house to house: time one cooling and state your own",
+	}
+	condensing = model{
+		says:   "What the vapour gives off as it condenses and cools to the distillate warms the water from the supply to its outlet.",
+		source: "heat balance; outlet and distillate as the house states, else 30 C warmer and 20 C (common practice)",
+		holds:  "distillate no nearer than 5 C to its water (common practice)",
+	}
 	fermenting = model{
 		says:   "Sugar that the yeast takes becomes alcohol and carbon dioxide by Gay-Lussac's equation, less what it grows on and what becomes glycerol and the like.",
 		source: "Gay-Lussac, 51.14 kg of alcohol from 100 kg of glucose; uptake and growth by Warren, Hill and MacDonald, Biotechnol. Prog. 6 (1990) 319; library entry `model ferment` and the yeast's own",

@@ -24,7 +24,7 @@ var slopes = []struct {
 	{"gelatinization of corn", "gelatinized", 0}, // it is cooked far above its range
 	{"access raw", "gelatinized", -1}, {"access raw", "hearts", -1},
 	{"beta half life", "wort-sugar", 1}, {"enzymes of distillers-malt", "wort-sugar", 1}, {"branched", "wort-sugar", -1},
-	{"rest 60 min", "mash-hours", 1}, {"heating of the cooker", "mash-hours", -1}, {"cooling of the cooker", "mash-hours", -1}, {"supply of water", "mash-hours", 1},
+	{"rest 60 min", "mash-hours", 1}, {"heating of the cooker", "mash-hours", -1}, {"cooling area of the cooker", "mash-hours", -1}, {"cooling water of the cooker", "mash-hours", -1}, {"supply of water", "mash-hours", 1},
 	{"backset 15 %", "ph", -1}, {"hardness", "ph", 1}, {"raw pH", "ph", 1},
 	{"yeast pitched", "dry", -1}, {"growth of the yeast", "dry", -1}, {"time of the ferment", "ferment-hours", 1}, {"ethanol yield", "alcohol", 1},
 	{"hold", "peak", 1}, {"ethanol yield", "co2", 1}, {"lactic growth", "ferment-ph", -1},

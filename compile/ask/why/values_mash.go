@@ -177,6 +177,23 @@ var mashValues = []value{
 			return []Line{work("step by step", kWh(a.p.Mash.HeatKWh), sum(all)...)}
 		},
 	},
+	{
+		name: "mash-cooling", title: "cooling of the mash", stage: inMash, model: cooling,
+		inputs: []source{stepLines("cool"), vesselFigure("cooker", "cools"), at(recipe.PathWater)},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.CoolKWh, plan.KilowattH) },
+		note: func(a *asked) string {
+			return "with " + a.u.Litres(a.p.Mash.CoolingWaterL) + " of water that comes in at " + a.temp(a.p.House.WaterC)
+		},
+		work: func(a *asked) []Line {
+			var all []Term
+			for i, s := range a.p.Mash.Steps {
+				if s.CoolKWh > 0 {
+					all = append(all, of(kWh(s.CoolKWh), a.stepWords(a.b.Mash.Steps[i])))
+				}
+			}
+			return []Line{work("step by step", kWh(a.p.Mash.CoolKWh), sum(all)...)}
+		},
+	},
 }
 
 // litrePerKg is liquor to grist: measure shows it by the bushel in US units.

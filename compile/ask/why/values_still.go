@@ -1,8 +1,10 @@
 package why
 
 import (
+	"newmake/compile/lot"
 	"newmake/compile/matter/fluid"
 	"newmake/compile/plan"
+	"newmake/compile/stage/still"
 	"newmake/lang/recipe"
 )
 
@@ -55,6 +57,11 @@ var stillValues = []value{
 		name: "strip-heat", title: "heat of the wash run", stage: inStrip, model: boiling, from: []string{"strip-hours"}, inputs: []source{vesselFigure("wash-still", "heats"), at(recipe.PathBoiler)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.HeatKWh, plan.KilowattH) },
 		work:   func(a *asked) []Line { return workRunHeat(a.p.Strip) },
+	},
+	{
+		name: "strip-water", title: "condenser water of the wash run", stage: inStrip, model: condensing, from: []string{"strip-heat"}, inputs: []source{vesselFigure("wash-still", "condenser"), at(recipe.PathWater)},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.CoolingWaterL, plan.Litre) },
+		work:   func(a *asked) []Line { return a.workCondenser(a.p.Strip, a.b.Strip.Still) },
 	},
 	{
 		name: "charge", also: []string{"spirit-charge"}, title: "charge of the spirit still", stage: inSpirit, model: steadying, from: []string{"low-wines", "feints"},
@@ -180,6 +187,26 @@ var stillValues = []value{
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Spirit.HeatKWh, plan.KilowattH) },
 		work:   func(a *asked) []Line { return workRunHeat(a.p.Spirit) },
 	},
+	{
+		name: "spirit-water", title: "condenser water of the spirit run", stage: inSpirit, model: condensing, from: []string{"spirit-heat"}, inputs: []source{vesselFigure("spirit-still", "condenser"), at(recipe.PathWater)},
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Spirit.CoolingWaterL, plan.Litre) },
+		work:   func(a *asked) []Line { return a.workCondenser(a.p.Spirit, a.b.Spirit.Still) },
+	},
+}
+
+// workCondenser is the heat that the condenser's water takes, over what a litre of it
+// takes as it warms.
+func (a *asked) workCondenser(r plan.Run, v *recipe.Vessel) []Line {
+	in := a.b.SupplyC()
+	out := in + still.Setting{Still: *v, WaterC: in}.CoolingRiseK()
+	perLitre := Number{fluid.WaterHeatCapacity((in+out)/2) * (out - in) * fluid.WaterDensity(in) / lot.JoulesPerKWh / lot.LitresPerM3, "kWh/L", 5}
+	water := a.litres(r.CoolingWaterL)
+	if a.us() {
+		perLitre = Number{perLitre.Value / a.litres(1).Value, "kWh/gal", 5}
+	}
+	return []Line{
+		work("water from "+a.temp(in)+" to "+a.temp(out), water, of(kWh(r.CoolKWh), "at the condenser"), over(perLitre, "")),
+	}
 }
 
 // fractionValue is the row of a fraction that is no hearts.

@@ -118,6 +118,9 @@ func (t *text) ferment() {
 		t.fact("wash, strained", liquid, "as a laboratory finds it: "+solids+" takes room and holds no alcohol")
 	}
 	t.fact("warmest", t.Temp(f.PeakC), fmt.Sprintf("after %s h; heat %s kW at its greatest", measure.Number(f.PeakHours, 0), measure.Number(f.PeakHeatKW, 1)))
+	if f.CoolingWaterL > 0 {
+		t.fact("cooling", measure.Number(f.CoolKWh, 0)+" kWh", "cooling water "+t.Litres(f.CoolingWaterL))
+	}
 	if f.SourHours > 0 {
 		t.fact("pH at the end", measure.Number(f.PH, 2), "souring sets in after "+measure.Number(f.SourHours, 0)+" h")
 	} else {

@@ -24,6 +24,8 @@ type constants struct {
 	heatGlucose                       float64 // J/kg
 	wallLoss                          float64 // W/(m2 K)
 	coolingApproach, controlBand      float64 // K
+	coolingLeast                      float64 // K
+	jacketWM2K, coilWM2K              float64
 	buffer                            float64 // mol/(m3 pH)
 	acidPerNitrogen                   float64 // mol/mol
 	lacticSeed, lacticMost, lacticDue float64 // kg/m3
@@ -47,6 +49,9 @@ func (k *constants) fields() []recipe.Constant {
 		{Name: "heat-glucose", To: &k.heatGlucose},
 		{Name: "wall-loss", To: &k.wallLoss},
 		{Name: "cooling-approach", To: &k.coolingApproach},
+		{Name: "cooling-least", To: &k.coolingLeast},
+		{Name: "jacket-transfer", To: &k.jacketWM2K},
+		{Name: "coil-transfer", To: &k.coilWM2K},
 		{Name: "control-band", To: &k.controlBand},
 		{Name: "buffer", To: &k.buffer},
 		{Name: "acid-per-nitrogen", To: &k.acidPerNitrogen},

@@ -3,7 +3,9 @@ package ferment
 import (
 	"math"
 
+	"newmake/compile/matter/exchanger"
 	"newmake/compile/matter/fluid"
+	"newmake/lang/recipe"
 )
 
 // vessel is the fermenter's side of the heat balance.
@@ -11,7 +13,8 @@ type vessel struct {
 	heatCapacity   float64 // J/K, wort and metal
 	lossWK         float64 // W/K through the wall
 	ambientC       float64
-	coolW, waterC  float64
+	coolW, waterC  float64 // rated, or of the surface at the hold's upper end
+	surfaceWK      float64 // of a cooler with its water, per K above the water; 0: by rated power
 	warmW          float64
 	lowC, highC    float64
 	band, approach float64 // K
@@ -46,6 +49,14 @@ func newVessel(in *Input, k *constants) vessel {
 		// A cylinder as high as it is wide, all faces: 1.5 pi (4V/pi)^(2/3).
 		v.lossWK = k.wallLoss * 1.5 * math.Pi * math.Pow(4*holds/math.Pi, 2.0/3)
 	}
+	if s := in.Vessel.Cooler; s.AreaM2 > 0 {
+		per := s.WM2K
+		if per == 0 {
+			per = [...]float64{recipe.JacketSurface: k.jacketWM2K, recipe.CoilSurface: k.coilWM2K}[s.Surface]
+		}
+		v.surfaceWK = exchanger.WaterOf(in.WaterC, s.WaterM3S).Vessel(s.AreaM2 * per)
+		v.coolW = v.surfaceWK * max(0, v.highC-v.waterC)
+	}
 	// A regulator that acts within a step of the sums would only chatter: at
 	// full cooling the wash takes minutes to cross the band.
 	const slowestS = 300
@@ -55,12 +66,15 @@ func newVessel(in *Input, k *constants) vessel {
 
 // cooling is the heat taken out by cooling and the heat put in by warming, W.
 // Cooling opens above the hold's upper end and is full a band above it; it
-// falls off when the wash comes within the approach of the cooling water.
+// falls off when the wash comes within the approach of the cooling water, or by a
+// surface goes with the difference from the water.
 func (v *vessel) cooling(tempC float64) (coolW, warmW float64) {
 	if !v.held {
 		return 0, 0
 	}
-	if over := tempC - v.highC; over > 0 && v.coolW > 0 {
+	if over := tempC - v.highC; over > 0 && v.surfaceWK > 0 {
+		coolW = v.surfaceWK * max(0, tempC-v.waterC) * min(1, over/v.band)
+	} else if over > 0 && v.coolW > 0 {
 		water := min(1, max(0, (tempC-v.waterC)/v.approach))
 		coolW = v.coolW * min(1, over/v.band) * water
 	}
@@ -68,6 +82,20 @@ func (v *vessel) cooling(tempC float64) (coolW, warmW float64) {
 		warmW = v.warmW * min(1, under/v.band)
 	}
 	return coolW, warmW
+}
+
+// open is the share of the cooling in use: how far its valve is open, or of its rated
+// power.
+func (v *vessel) open(tempC float64) float64 {
+	cool, _ := v.cooling(tempC)
+	most := v.coolW
+	if v.surfaceWK > 0 {
+		most = v.surfaceWK * (tempC - v.waterC)
+	}
+	if cool == 0 || most <= 0 {
+		return 0
+	}
+	return cool / most
 }
 
 // vent is what a kg of carbon dioxide carries off, saturated at a temperature

@@ -165,6 +165,30 @@ func TestTooLittleCoolingStopsShort(t *testing.T) {
 	assert.Greater(t, some.PeakTempC, 34.0)
 }
 
+// A coil cools by the difference from its water, and its water runs as far as the
+// valve is open.
+func TestACoilCoolsByItsWater(t *testing.T) {
+	last, water := 0.0, 0.0
+	for _, c := range []float64{10, 20, 26} {
+		in := bourbon(t)
+		in.CoolW, in.WaterC, in.HoldHighC = 0, c, 28
+		in.Vessel.Cooler = recipe.Cooler{Surface: recipe.CoilSurface, AreaM2: 1, WaterM3S: 2e-4}
+		r := ferments(t, in)
+		assert.GreaterOrEqual(t, r.PeakTempC, last, "water at %g C", c)
+		assert.Greater(t, r.CoolingWaterM3, water, "warm water takes more of it")
+		assert.Less(t, r.CoolingWaterM3, 2e-4*in.DurationS)
+		assert.Greater(t, r.CoolJ, 0.0)
+		assert.InDelta(t, c+2, r.ColdestC, 1e-9)
+		for _, p := range r.Curve {
+			assert.True(t, p.Cooling >= 0 && p.Cooling <= 1+1e-9)
+		}
+		last, water = r.PeakTempC, r.CoolingWaterM3
+	}
+	in := bourbon(t)
+	in.CoolW = 0
+	assert.Zero(t, ferments(t, in).ColdestC, "nothing cools it")
+}
+
 func TestWarmCoolingWaterCoolsLess(t *testing.T) {
 	last := 0.0
 	for _, c := range []float64{10, 20, 28, 31} {

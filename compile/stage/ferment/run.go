@@ -292,10 +292,7 @@ func (f *ferment) mark(timeS float64, s vector, heatW float64) {
 		AcidKgM3:    s[lactic] / v,
 		ViableShare: s.viableShare(),
 	}
-	if y := &f.sys.vessel; y.coolW > 0 {
-		cool, _ := y.cooling(s[tempC])
-		p.Cooling = cool / y.coolW
-	}
+	p.Cooling = f.sys.vessel.open(s[tempC])
 	f.out.PeakTempC = math.Max(f.out.PeakTempC, s[tempC])
 	f.out.Curve = append(f.out.Curve, p)
 }
@@ -324,6 +321,14 @@ func (f *ferment) finish(s vector) Result {
 	o.VentEthanol, o.VentWater = s[ventEthanol], s[ventWater]
 	o.HeatJ, o.WarmJ, o.CoolJ, o.LossJ, o.VentJ = s[heatJ], s[warmJ], s[coolJ], s[lossJ], s[ventJ]
 	o.HeatCapacityJK = f.sys.vessel.heatCapacity
+	o.CoolMostW = f.sys.vessel.coolW
+	if f.in.CoolW > 0 || f.in.Vessel.Cooler.AreaM2 > 0 {
+		o.ColdestC = f.in.WaterC + f.sys.k.coolingLeast
+	}
+	for i := 1; i < len(o.Curve); i++ { // the water runs as far as its valve is open
+		a, b := o.Curve[i-1], o.Curve[i]
+		o.CoolingWaterM3 += f.in.Vessel.Cooler.WaterM3S * (a.Cooling + b.Cooling) / 2 * (b.TimeS - a.TimeS)
+	}
 
 	grain, fermented := f.in.Wort, w
 	grain.BacksetKg, fermented.BacksetKg = 0, 0

@@ -27,20 +27,23 @@ type Input struct {
 
 // Result is what the ferment gives.
 type Result struct {
-	Wash        stream.Stream
-	Enzymes     starch.Enzymes // left at the end
-	Curve       []Point        // every hour, first at 0, last at the end
-	FinalSG     float64        // hydrometer, alcohol and backset included
-	ABV         float64        // 20 C
-	DryS        float64        // when fermentable sugar is 98 % gone; 0 if it never is
-	PeakHeatW   float64        // heat of fermentation at its greatest
-	PeakS       float64        // when that was
-	PeakTempC   float64
-	CO2Kg       float64
-	PH          float64
-	SourS       float64 // when the sour phase sets in; 0 if not within the time
-	Attenuation float64 // apparent, of the extract from the grain alone
-	SugarLeftKg float64 // that this yeast could have taken
+	Wash           stream.Stream
+	Enzymes        starch.Enzymes // left at the end
+	Curve          []Point        // every hour, first at 0, last at the end
+	FinalSG        float64        // hydrometer, alcohol and backset included
+	ABV            float64        // 20 C
+	DryS           float64        // when fermentable sugar is 98 % gone; 0 if it never is
+	PeakHeatW      float64        // heat of fermentation at its greatest
+	PeakS          float64        // when that was
+	PeakTempC      float64
+	CO2Kg          float64
+	CoolMostW      float64 // what the cooling takes out at the hold's upper end, or is rated at
+	ColdestC       float64 // that the cooling could hold; 0 without any
+	CoolingWaterM3 float64 // through a jacket or coil whose flow is known; else 0
+	PH             float64
+	SourS          float64 // when the sour phase sets in; 0 if not within the time
+	Attenuation    float64 // apparent, of the extract from the grain alone
+	SugarLeftKg    float64 // that this yeast could have taken
 
 	EthanolYield float64 // of the sugar taken, as a share of Gay-Lussac's; vented ethanol counts
 	SugarTakenKg float64 // as glucose

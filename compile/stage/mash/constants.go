@@ -28,6 +28,7 @@ type constants struct {
 	drainS                             float64
 	draffHoldsM3Kg                     float64
 	coolFullK, coolLeastK, coolRise    float64
+	jacketWM2K, coilWM2K               float64
 	maltPH, rawPH, roastedPH           float64
 	maltBuffer, rawBuffer, roastBuffer float64
 	backsetPH, backsetBuffer           float64
@@ -44,6 +45,8 @@ func (c *constants) fields() []recipe.Constant {
 		{Name: "cooling-full", To: &c.coolFullK},
 		{Name: "cooling-least", To: &c.coolLeastK},
 		{Name: "cooling-rise", To: &c.coolRise},
+		{Name: "jacket-transfer", To: &c.jacketWM2K},
+		{Name: "coil-transfer", To: &c.coilWM2K},
 		{Name: "malt-pH", To: &c.maltPH},
 		{Name: "malt-buffer", To: &c.maltBuffer},
 		{Name: "raw-pH", To: &c.rawPH},

@@ -1,6 +1,10 @@
 package mash
 
-import "newmake/lang/recipe"
+import (
+	"math"
+
+	"newmake/lang/recipe"
+)
 
 // hold keeps the temperature for a while, if the vessel has the heat to.
 func (m *cooker) hold(step *Step, b *body, durS float64) {
@@ -88,7 +92,7 @@ func (m *cooker) cool(step *Step, i int, toC, durS float64) {
 			m.problem(i, ProblemAlreadyThere, b.tempC)
 		}
 		return
-	case rated <= 0:
+	case !m.in.Cooker.HasCooling():
 		m.problem(i, ProblemNoCooling, b.tempC)
 		return
 	}
@@ -99,10 +103,17 @@ func (m *cooker) cool(step *Step, i int, toC, durS float64) {
 			return
 		}
 	}
+	// A rated power is had down to a knee, and falls with the difference below it;
+	// a surface goes by the difference from the first.
 	knee := m.in.WaterC + m.c.coolFullK
 	high, low := m.idle(b), m.idle(b)
 	high.coolW = rated
 	low.waterWK, low.waterC = rated/m.c.coolFullK, m.in.WaterC
+	if m.surfaceWK > 0 {
+		knee = math.Inf(1)
+		high = low
+		high.waterWK, low.waterWK = m.surfaceWK, m.surfaceWK
+	}
 
 	c := m.heatCapacityJK(b)
 	full, limit := 0.0, LimitCooling
@@ -111,7 +122,7 @@ func (m *cooker) cool(step *Step, i int, toC, durS float64) {
 	}
 	if toC < knee {
 		slow := low.timeTo(min(b.tempC, knee), toC, c)
-		if slow > full {
+		if slow > full && m.surfaceWK == 0 {
 			limit = LimitWater
 		}
 		full += slow

@@ -182,8 +182,12 @@ func (l *liquors) dry(step *Step, durS float64) {
 // book counts the heat that passed, but for what is paid for.
 func (m *cooker) book(step *Step, midC float64, f flow) {
 	if f.cool > 0 {
-		m.res.CoolingWaterM3 += f.cool / (waterJKgK * m.c.coolRise * max(m.c.coolLeastK, midC-m.in.WaterC)) /
-			fluid.WaterDensity(m.in.WaterC)
+		over := max(m.c.coolLeastK, midC-m.in.WaterC)
+		if m.surfaceWK > 0 { // the water runs for as long as the surface takes
+			m.res.CoolingWaterM3 += f.cool / (m.surfaceWK * over) * m.in.Cooker.Cooler.WaterM3S
+		} else {
+			m.res.CoolingWaterM3 += f.cool / (waterJKgK * m.c.coolRise * over) / fluid.WaterDensity(m.in.WaterC)
+		}
 	}
 	step.CoolJ += f.cool
 	m.res.LossJ += f.loss

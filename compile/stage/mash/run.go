@@ -3,6 +3,7 @@ package mash
 import (
 	"fmt"
 
+	"newmake/compile/matter/exchanger"
 	"newmake/compile/matter/fluid"
 	"newmake/compile/matter/starch"
 	"newmake/lang/recipe"
@@ -23,6 +24,7 @@ type cooker struct {
 	boilC     float64
 	metalJK   float64
 	lossWK    float64
+	surfaceWK float64 // of a cooler with its water, per K between mash and water; 0: by rated power
 	steamJ    float64 // enthalpy of live steam per kg
 	lastDrain int     // index of the last drain, -1 without
 
@@ -66,6 +68,10 @@ func newCooker(in Input, c constants, k starch.Constants, tolerance float64) *co
 	m.metalJK = MetalKg(in.Cooker) * metalJKgK
 	if over := m.boilC - in.AmbientC; over > 0 {
 		m.lossWK = LossW(in.Cooker, m.boilC, in.AmbientC) / over
+	}
+	if s := in.Cooker.Cooler; s.AreaM2 > 0 {
+		usual := [...]float64{recipe.JacketSurface: c.jacketWM2K, recipe.CoilSurface: c.coilWM2K}[s.Surface]
+		m.surfaceWK = exchanger.WaterOf(in.WaterC, s.WaterM3S).Vessel(s.AreaM2 * orDefault(s.WM2K, usual))
 	}
 	if in.Cooker.Steam == recipe.Direct {
 		m.steamJ = fluid.SteamEnthalpyAtPressure(in.PressurePa + steamGaugePa)

@@ -18,7 +18,9 @@
 // Left out: evaporation (lid on), the heat of hydrolysis, the work of stirring.
 //
 // A jacket gives the power that the plant says, whatever the temperature; so
-// that power is to be the one seen with a thick mash near the boil.
+// that power is to be the one seen with a thick mash near the boil. It is cooled by
+// a rated power in the same way, which falls off near the water; or by a surface,
+// area times coefficient, with a flow of water behind it (package exchanger).
 package mash
 
 import (

@@ -52,6 +52,27 @@ const (
 	CoolingRiseK = 30.0
 )
 
+// distillateC is how cold distillate runs: as the house asks, or 20 C, and never
+// colder than the water can make it.
+func (s Setting) distillateC() float64 {
+	asked := s.Still.Condenser.DistillateC
+	if asked == 0 {
+		asked = distillateC
+	}
+	return max(asked, s.ColdestC())
+}
+
+// ColdestC is the coldest distillate that the condenser's water makes.
+func (s Setting) ColdestC() float64 { return s.WaterC + distillateLeast }
+
+// CoolingRiseK is by how much the condenser warms its water.
+func (s Setting) CoolingRiseK() float64 {
+	if out := s.Still.Condenser.WaterOutC; out > s.WaterC {
+		return out - s.WaterC
+	}
+	return CoolingRiseK
+}
+
 // check looks at what a distiller could have got wrong; a nil error means that
 // the run can be computed.
 func (s Setting) check(charge stream.Stream) error {
@@ -106,7 +127,7 @@ func newRunner(set Setting, charge stream.Stream, stop recipe.Strength, b *boil)
 	}
 	p := &pot{
 		b: b, heatW: set.heatW(), lossW: set.lossW(hot.boilC, hot.boilC), inertJK: set.inertHeatCapacity(charge),
-		outletC: math.Max(distillateC, set.WaterC+distillateLeast), ethanol0: hot.ethanol, water0: hot.water,
+		outletC: set.distillateC(), ethanol0: hot.ethanol, water0: hot.water,
 		firstS: hot.heatUpS, maxStep: maxStep, tolerance: tolerance,
 	}
 	if direct {
@@ -262,8 +283,8 @@ func (r *runner) finish() Run {
 		run.Residue.TempC = r.p.b.at(r.now.x()).potC
 	}
 	run.ResidueM3, run.ResidueABV = run.Residue.VolumeAtM3(20), run.Residue.ABV()
-	warm := r.set.WaterC + CoolingRiseK/2
-	run.CoolingWaterM3 = run.CondenserJ / (fluid.WaterHeatCapacity(warm) * CoolingRiseK * fluid.WaterDensity(r.set.WaterC))
+	rise := r.set.CoolingRiseK()
+	run.CoolingWaterM3 = run.CondenserJ / (fluid.WaterHeatCapacity(r.set.WaterC+rise/2) * rise * fluid.WaterDensity(r.set.WaterC))
 	if r.keep {
 		run.Curve, run.path, run.pot = r.curve(), r.path, r.p
 	}
