@@ -194,11 +194,26 @@ const (
 	ByShare
 )
 
+// Pace is how fast each fraction of the second run is brought over.
+type Pace struct {
+	Foreshots, Heads, Hearts, Tails FractionPace
+}
+
+// FractionPace is one of the three, or nothing: full heat, and of the heads the
+// pace of the hearts.
+type FractionPace struct {
+	OverS   float64 // in so long
+	FlowM3S float64 // at so much at the spout
+	PowerW  float64 // with so much heat
+	Full    bool    // full heat, and said so
+}
+
 // Spirit is the second run.
 type Spirit struct {
 	Still       *Vessel
 	Charges     int
-	Feints      bool     // heads, tails and feints of the run before go back into the charge
+	Feints      bool // heads, tails and feints of the run before go back into the charge
+	Pace        Pace
 	WaterTo     Strength // water brings the charge down to this; zero: none goes in
 	ForeshotsM3 float64
 	HeartsFrom  Cut

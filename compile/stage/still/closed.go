@@ -70,15 +70,17 @@ func (p *pot) sum(a, b node, each func(from, to node)) node {
 		}
 		c.d = p.slope(c.u, c.level)
 		over := c.u - a.u
-		sum := level{timeS: 9 * (a.d.timeS + c.d.timeS), headJ: 9 * (a.d.headJ + c.d.headJ), vapourJ: 9 * (a.d.vapourJ + c.d.vapourJ)}
+		sum := level{timeS: 9 * (a.d.timeS + c.d.timeS), heatJ: 9 * (a.d.heatJ + c.d.heatJ), headJ: 9 * (a.d.headJ + c.d.headJ), vapourJ: 9 * (a.d.vapourJ + c.d.vapourJ)}
 		for _, at := range [...]struct{ place, weight float64 }{{inner, 49}, {0.5, 64}, {1 - inner, 49}} {
 			m := p.potAt(a.u + at.place*over)
 			d := p.slope(m.u, m.level)
 			sum.timeS += at.weight * d.timeS
+			sum.heatJ += at.weight * d.heatJ
 			sum.headJ += at.weight * d.headJ
 			sum.vapourJ += at.weight * d.vapourJ
 		}
 		c.timeS = a.timeS + over/180*sum.timeS
+		c.heatJ = a.heatJ + over/180*sum.heatJ
 		c.headJ = a.headJ + over/180*sum.headJ
 		c.vapourJ = a.vapourJ + over/180*sum.vapourJ
 		if each != nil {

@@ -118,6 +118,9 @@ func (r *Run) follow(s spout, factors []factor) []Congener {
 	step := 1
 	for _, f := range r.Fractions {
 		for ; step < len(r.path) && r.path[step].timeS <= f.EndS; step++ {
+			if r.path[step].u >= r.path[step-1].u {
+				continue // a new heat at the same place
+			}
 			w.spout(r.path[step-1])
 			w.carry(r.path[step-1], r.path[step])
 		}
@@ -158,8 +161,13 @@ func (w *followed) carry(a, b node) {
 	mid := node{u: (a.u + b.u) / 2}
 	mid.pot = (a.pot+b.pot)/2 + h/8*(a.d.pot-b.d.pot)
 	mid.timeS = (a.timeS + b.timeS) / 2
+	if p.steam > 0 { // with the heat of the two ends; with a jacket it does not matter
+		q := *p
+		q.flowM3S, q.heatW = 0, (a.d.heatJ/a.d.timeS+b.d.heatJ/b.d.timeS)/2
+		p = &q
+	}
 	mid.d = p.slope(mid.u, mid.level)
-	over := func(n *node) float64 { return (p.steam*n.d.timeS - n.d.pot) / n.pot }
+	over := func(n *node) float64 { return (p.steam*n.d.heatJ - n.d.pot) / n.pot }
 	atA, atMid, atB := h/6*over(&a), 4*h/6*over(&mid), h/6*over(&b)
 	w.inPot.lose(atA, w.k)
 	w.s.ratios(mid.x(), w.factors, w.next)

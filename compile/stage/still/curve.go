@@ -24,10 +24,11 @@ func (r *runner) curve() []Point {
 	points := make([]Point, 0, int((to-from)/every)+len(r.fractions)+2)
 	r.filled, r.startE, r.startW = 0, 0, 0
 	i := 1
-	for _, f := range r.fractions {
+	for k, f := range r.fractions {
 		if f.EndS <= f.StartS {
 			continue
 		}
+		r.drive(k)
 		for t := f.StartS; t == f.StartS || t < f.EndS-every/4; {
 			for i < len(r.path)-1 && r.path[i].timeS <= t {
 				i++
@@ -58,6 +59,7 @@ func between(a, b node, timeS float64) node {
 	}
 	n := node{u: cubic(a.u, b.u, 1/a.d.timeS, 1/b.d.timeS)}
 	n.pot = cubic(a.pot, b.pot, a.d.pot/a.d.timeS, b.d.pot/b.d.timeS)
+	n.heatJ = cubic(a.heatJ, b.heatJ, a.d.heatJ/a.d.timeS, b.d.heatJ/b.d.timeS)
 	n.timeS = timeS
 	return n
 }
@@ -68,7 +70,7 @@ func (r *runner) point(n node, fraction string) Point {
 	w := fluid.MassFrac(st.y)
 	rho := fluid.Density(w, 20)
 	d := r.p.slopeOf(st, n.level)
-	overMolS := (r.p.steam*d.timeS - d.pot) / d.timeS
+	overMolS := (r.p.steam*d.heatJ - d.pot) / d.timeS
 	return Point{
 		TimeS: n.timeS, PotC: st.potC, VapourC: st.vapourC,
 		ABV: fluid.ABVFromMassFrac(w), MassFrac: w, PotABV: fluid.ABVFromMassFrac(fluid.MassFrac(x)),

@@ -31,6 +31,7 @@ func (l level) plus(h float64, weights []float64, k []level) level {
 		w *= h
 		l.pot += w * k[i].pot
 		l.timeS += w * k[i].timeS
+		l.heatJ += w * k[i].heatJ
 		l.headJ += w * k[i].headJ
 		l.vapourJ += w * k[i].vapourJ
 	}

@@ -10,10 +10,11 @@ import (
 // changes with u = ln x.
 type pot struct {
 	b                  *boil
-	heatW              float64
+	heatW              float64 // the most that is put in
+	flowM3S            float64 // held at the spout, at 20 C, as far as the heat gives it; 0: all the heat there is
 	lossW              float64
 	inertJK            float64 // heat capacity of solids and metal
-	steam              float64 // mol/s of condensate into the pot; 0 with a jacket
+	steam              float64 // mol/J of condensate into the pot; 0 with a jacket
 	steamH             float64 // its enthalpy, J/mol
 	outletC            float64 // temperature of the distillate
 	ethanol0           float64 // mol in the pot at the first drop
@@ -27,6 +28,7 @@ type pot struct {
 type level struct {
 	pot     float64 // mol of ethanol and water in the pot
 	timeS   float64 // from the fire
+	heatJ   float64 // put in since the first drop
 	headJ   float64 // given off by the head since the first drop
 	vapourJ float64 // enthalpy of the vapour gone to the condenser
 }
@@ -42,14 +44,20 @@ func (p *pot) slope(u float64, l level) level { return p.slopeOf(p.b.at(math.Exp
 
 // slopeOf is slope for a state that is known.
 func (p *pot) slopeOf(st state, l level) level {
-	power := p.heatW + p.steam*(p.steamH-st.potH) - p.lossW
 	warming := (l.pot*st.dPotH + p.inertJK*st.dPotC) * st.x
+	heatW := p.heatW
+	if p.flowM3S > 0 {
+		heatW = min(heatW, p.heatFor(st, l, warming))
+	}
+	steam := p.steam * heatW
+	power := heatW + steam*(p.steamH-st.potH) - p.lossW
 	boiling := st.overH - st.potH
-	over := -st.x * (l.pot + p.steam*warming/power) / (st.equilibriumGap + st.x*p.steam*boiling/power)
+	over := -st.x * (l.pot + steam*warming/power) / (st.equilibriumGap + st.x*steam*boiling/power)
 	dt := (boiling*over + warming) / power
 	return level{
-		pot:     p.steam*dt - over,
+		pot:     steam*dt - over,
 		timeS:   dt,
+		heatJ:   heatW * dt,
 		headJ:   st.headH * over,
 		vapourJ: (st.overH - st.headH) * over,
 	}
@@ -70,6 +78,6 @@ func (n node) x() float64 { return math.Exp(n.u) }
 func (p *pot) overKg(n node) (ethanol, water float64) {
 	x := n.x()
 	ethanol = (p.ethanol0 - n.pot*x) * fluid.MolarMassEthanol
-	water = (p.water0 + p.steam*(n.timeS-p.firstS) - n.pot*(1-x)) * fluid.MolarMassWater
+	water = (p.water0 + p.steam*n.heatJ - n.pot*(1-x)) * fluid.MolarMassWater
 	return ethanol, water
 }

@@ -30,8 +30,9 @@ type runner struct {
 	problems  []Problem
 	path      []node // every step, if it is wanted for the curve
 	keep      bool
-	closed    bool // see leaving
-	bare      bool // what comes over is wanted, and neither when nor at what strength
+	drives    []drive // of the fractions; none: full heat
+	closed    bool    // see leaving
+	bare      bool    // what comes over is wanted, and neither when nor at what strength
 }
 
 const (
@@ -131,7 +132,8 @@ func newRunner(set Setting, charge stream.Stream, stop recipe.Strength, b *boil)
 		firstS: hot.heatUpS, maxStep: maxStep, tolerance: tolerance,
 	}
 	if direct {
-		p.steam, p.steamH = set.steam()
+		molS, h := set.steam()
+		p.steam, p.steamH = molS/p.heatW, h
 	}
 	r := &runner{set: set, charge: charge, hot: hot, x0: hot.x, p: p}
 	r.end = math.Inf(1)
@@ -164,6 +166,8 @@ func (r *runner) collect(name string, m mark) bool {
 		r.fractions = append(r.fractions, f)
 		return false
 	}
+	r.drive(len(r.fractions))
+	startJ := r.now.heatJ
 	if !r.bare {
 		f.StartABV = r.spoutABV(r.now)
 	}
@@ -174,7 +178,7 @@ func (r *runner) collect(name string, m mark) bool {
 	ethanol, water := r.p.overKg(r.now)
 	// An empty receiver is empty: not a rounding below nothing.
 	f.Stream = stream.Stream{EthanolKg: max(0, ethanol-r.startE), WaterKg: max(0, water-r.startW), TempC: r.p.outletC}
-	f.EndS = r.now.timeS
+	f.EndS, f.HeatJ = r.now.timeS, r.now.heatJ-startJ
 	r.gauged += spiritM3(f.EthanolKg, f.WaterKg, r.gaugeC)
 	if !r.bare {
 		f.EndABV = r.spoutABV(r.now)
@@ -197,9 +201,7 @@ func (r *runner) walkTo(m mark) (reached bool) {
 	}
 	var each func(a, b node)
 	if r.keep {
-		if len(r.path) == 0 {
-			r.path = append(r.path, r.now)
-		}
+		r.path = append(r.path, r.now)
 		each = func(_, b node) { r.path = append(r.path, b) }
 	}
 	bottom := math.Max(math.Max(r.end, m.u), math.Log(leastX))
@@ -266,9 +268,9 @@ func (r *runner) finish() Run {
 	hotCharge := r.charge
 	hotCharge.WaterKg += r.hot.steamMol * fluid.MolarMassWater
 	run.MostFill = hotCharge.VolumeAtM3(r.hot.boilC) / r.set.Still.HoldsM3
-	steam := r.hot.steamMol + r.p.steam*(run.DurationS-run.HeatUpS)
+	steam := r.hot.steamMol + r.p.steam*r.now.heatJ
 	run.SteamKg = steam * fluid.MolarMassWater
-	run.HeatJ = r.p.heatW * run.DurationS
+	run.HeatJ = r.set.heatW()*run.HeatUpS + r.now.heatJ
 	run.LossJ = r.hot.lossJ + r.p.lossW*(run.DurationS-run.HeatUpS)
 	run.HeadJ = r.now.headJ
 	run.CondenserJ = r.now.vapourJ

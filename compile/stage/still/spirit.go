@@ -6,6 +6,7 @@ import (
 
 	"newmake/compile/matter/fluid"
 	"newmake/compile/matter/stream"
+	"newmake/lang/recipe"
 )
 
 // SpiritRun is the second run: foreshots by volume, then heads until the cut
@@ -20,12 +21,21 @@ func spiritRun(in SpiritInput, b *boil, keep bool) (Run, error) {
 	if err != nil {
 		return Run{}, err
 	}
-	return r.finish(), nil
+	run := r.finish()
+	in.asked(&run)
+	return run, nil
 }
 
 // feints are the heads and tails of a run that is wanted for nothing else.
 func feints(in SpiritInput, b *boil) (vec, error) {
-	r, err := cutSpirit(in, b, func(r *runner) { r.bare = true })
+	var drives []drive
+	if in.Still.Steam == recipe.Direct { // how long it takes sets how much steam comes in
+		var err error
+		if drives, err = in.drives(b); err != nil {
+			return vec{}, err
+		}
+	}
+	r, err := cutSpirit(in, b, func(r *runner) { r.bare, r.drives = true, drives })
 	if err != nil {
 		return vec{}, err
 	}
@@ -35,7 +45,11 @@ func feints(in SpiritInput, b *boil) (vec, error) {
 
 // runSpirit runs to the stop; with keep it remembers its steps.
 func runSpirit(in SpiritInput, b *boil, keep bool) (*runner, error) {
-	return cutSpirit(in, b, func(r *runner) { r.keep = keep })
+	drives, err := in.drives(b)
+	if err != nil {
+		return nil, err
+	}
+	return cutSpirit(in, b, func(r *runner) { r.keep, r.drives = keep, drives })
 }
 
 func cutSpirit(in SpiritInput, b *boil, how func(*runner)) (*runner, error) {

@@ -35,6 +35,7 @@ type SpiritInput struct {
 	GaugeC               float64
 	HeartsFrom, HeartsTo recipe.Cut
 	Stop                 recipe.Strength
+	Pace                 recipe.Pace     // of each fraction; none said: full heat
 	WaterTo              recipe.Strength // water brings the charge down to this; zero: none
 }
 
@@ -57,6 +58,8 @@ type Fraction struct {
 	ABV              float64 // 20 C
 	StartS, EndS     float64 // from the fire
 	StartABV, EndABV float64 // at the spout
+	HeatJ            float64 // put in while it came over
+	AskedS           float64 // the time that its pace asks for; 0: none. It takes longer where the heat does not give that
 }
 
 // Run is one run of a still.

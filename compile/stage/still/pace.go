@@ -1,0 +1,92 @@
+package still
+
+import (
+	"newmake/compile/matter/fluid"
+	"newmake/lang/recipe"
+)
+
+// drive is how a still is driven through one fraction: with the heat that gives a
+// flow at the spout, or with a heat.
+type drive struct {
+	flowM3S float64 // at 20 C; 0: with all of heatW
+	heatW   float64 // 0: all that the still has
+}
+
+// drive sets the pot to fraction k. The slopes where it begins are those of the
+// new heat.
+func (r *runner) drive(k int) {
+	if k >= len(r.drives) || r.x0 <= leastX {
+		return
+	}
+	d, all := r.drives[k], r.set.heatW()
+	r.p.flowM3S, r.p.heatW = d.flowM3S, all
+	if d.heatW > 0 {
+		r.p.heatW = min(all, d.heatW)
+	}
+	r.now.d = r.p.slope(r.now.u, r.now.level)
+}
+
+// heatFor is the heat in W that brings over so much at the spout as is held, with
+// D its moles: the balances of slope solved for the heat P,
+//
+//	P (1 + k (hs - h) + W k/n) = loss + (H - h) D - W (y-x) D/(x n)
+//
+// with k the steam's condensate in mol/J and W what warms pot and metal as u rises.
+func (p *pot) heatFor(st state, l level, warming float64) float64 {
+	molS := p.flowM3S * fluid.Density(fluid.MassFrac(st.y), referenceC) / fluid.MolarMass(st.y)
+	needs := p.lossW + (st.overH-st.potH)*molS - warming*st.equilibriumGap*molS/(st.x*l.pot)
+	return needs / (1 + p.steam*(p.steamH-st.potH+warming/l.pot))
+}
+
+// Rounds in which paces that are times are turned into flows. With a jacket what
+// comes over does not hang on the heat, and one is enough; with live steam the
+// longer run condenses more.
+const paceRounds = 4
+
+// drives finds how each fraction is driven. A time is a flow once it is known how
+// much comes, and so the run is made before without a pace.
+func (in SpiritInput) drives(b *boil) ([]drive, error) {
+	all := [...]recipe.FractionPace{in.Pace.Foreshots, in.Pace.Heads, in.Pace.Hearts, in.Pace.Tails}
+	if all == [4]recipe.FractionPace{} {
+		return nil, nil
+	}
+	out := make([]drive, len(all))
+	for i, p := range all {
+		out[i] = drive{flowM3S: p.FlowM3S, heatW: p.PowerW}
+	}
+	rounds := 1
+	if in.Still.Steam == recipe.Direct {
+		rounds = paceRounds
+	}
+	for range rounds {
+		r, err := cutSpirit(in, b, func(r *runner) { r.bare, r.drives = true, out })
+		if err != nil {
+			return nil, err
+		}
+		next := append([]drive{}, out...)
+		for i, p := range all {
+			if f := &r.fractions[i]; p.OverS > 0 {
+				next[i].flowM3S = spiritM3(f.EthanolKg, f.WaterKg, referenceC) / p.OverS
+			}
+		}
+		if p := all[1]; p == (recipe.FractionPace{}) { // heads come as the hearts do
+			next[1] = next[2]
+		}
+		out = next
+	}
+	return out, nil
+}
+
+// asked notes the time that each fraction's pace asks for.
+func (in SpiritInput) asked(run *Run) {
+	for i, p := range [...]recipe.FractionPace{in.Pace.Foreshots, in.Pace.Heads, in.Pace.Hearts, in.Pace.Tails} {
+		f := &run.Fractions[i]
+		switch {
+		case f.VolumeM3 <= 0:
+		case p.OverS > 0:
+			f.AskedS = p.OverS
+		case p.FlowM3S > 0:
+			f.AskedS = f.VolumeM3 / p.FlowM3S
+		}
+	}
+}

@@ -1,0 +1,103 @@
+package still
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/lang/recipe"
+)
+
+// A pace moves the clock and the heat. With a jacket what comes over is the same.
+func TestPaceMovesTheClockAlone(t *testing.T) {
+	in := secondRun(t)
+	full := spirit1(t, in)
+	in.Pace = recipe.Pace{
+		Foreshots: recipe.FractionPace{OverS: 15 * 60}, Hearts: recipe.FractionPace{OverS: 2.5 * 3600},
+		Tails: recipe.FractionPace{PowerW: 40e3},
+	}
+	slow := spirit1(t, in)
+	for i, f := range slow.Fractions {
+		assert.InDelta(t, full.Fractions[i].EthanolKg, f.EthanolKg, 1e-7, f.Name)
+		assert.InDelta(t, full.Fractions[i].EndABV, f.EndABV, 1e-9, f.Name)
+	}
+	length := func(r Run, name string) float64 { f := r.Fraction(name); return f.EndS - f.StartS }
+	// Spirit of falling strength is a thought less mixed than the sum of its drops.
+	assert.InEpsilon(t, 15*60, length(slow, Foreshots), 1e-3)
+	assert.InEpsilon(t, 2.5*3600, length(slow, Hearts), 1e-3)
+	assert.InEpsilon(t, slow.Fraction(Hearts).VolumeM3/(2.5*3600), slow.Fraction(Heads).VolumeM3/length(slow, Heads), 2e-3, "heads come as the hearts do")
+	loss := in.lossW(slow.Curve[0].PotC, slow.Curve[0].PotC)
+	assert.InEpsilon(t, length(full, Tails)*(60e3-loss)/(40e3-loss), length(slow, Tails), 1e-6)
+	holds(t, in.Setting, slow)
+
+	// The flow is held: it is what the curve shows all through the hearts.
+	want := slow.Fraction(Hearts).VolumeM3 / (2.5 * 3600)
+	n := 0
+	for _, p := range slow.Curve {
+		if p.Fraction == Hearts {
+			assert.InEpsilon(t, want, p.RateM3S, 2e-3)
+			n++
+		}
+	}
+	assert.Greater(t, n, 20)
+	last := slow.Curve[0].TimeS
+	for _, p := range slow.Curve[1:] {
+		assert.GreaterOrEqual(t, p.TimeS, last)
+		last = p.TimeS
+	}
+}
+
+// The heat of a litre is that of the vapour, which the account of the run shows:
+// the same flow of weaker spirit wants more.
+func TestHeatByFraction(t *testing.T) {
+	in := secondRun(t)
+	in.Pace.Hearts = recipe.FractionPace{FlowM3S: 30e-3 / 3600}
+	r := spirit1(t, in)
+	sum := 0.0
+	for _, f := range r.Fractions {
+		sum += f.HeatJ
+	}
+	assert.InEpsilon(t, r.HeatJ, in.heatW()*r.HeatUpS+sum, 1e-9)
+	h := r.Fraction(Hearts)
+	meanW := h.HeatJ / (h.EndS - h.StartS)
+	assert.Less(t, meanW, 60e3)
+	// 20 gal/h (75.7 L/h) of 68 % takes 26 kW of latent heat, by the latent heats of
+	// the two (IAPWS SR1-86; Schroeder et al., J. Phys. Chem. Ref. Data 43 (2014)
+	// 043102); a tenth returned and the losses come on top, and the warming of pot
+	// and charge.
+	latent := 26e3 * 30 / 75.7
+	assert.InDelta(t, latent*1.1+in.lossW(r.Curve[0].PotC, r.Curve[0].PotC), meanW, 0.15*meanW)
+}
+
+// What the heat does not give is not promised: the run is as at full heat, and
+// says how long was asked for.
+func TestPaceBeyondTheHeat(t *testing.T) {
+	in := secondRun(t)
+	full := spirit1(t, in)
+	in.Pace.Hearts = recipe.FractionPace{OverS: 60}
+	r := spirit1(t, in)
+	assert.InEpsilon(t, full.DurationS, r.DurationS, 1e-6)
+	assert.InDelta(t, 60, r.Fraction(Hearts).AskedS, 1e-9)
+	in.Pace.Hearts = recipe.FractionPace{PowerW: 1e9}
+	assert.InEpsilon(t, full.DurationS, spirit1(t, in).DurationS, 1e-6)
+}
+
+// With live steam a slower run condenses more; the balances hold, and the steady
+// run is found.
+func TestPaceWithSteam(t *testing.T) {
+	in := secondRun(t)
+	in.Still.Steam = recipe.Direct
+	full := spirit1(t, in)
+	in.Pace = recipe.Pace{Foreshots: recipe.FractionPace{OverS: 900}, Hearts: recipe.FractionPace{OverS: 3 * 3600}}
+	slow := spirit1(t, in)
+	holds(t, in.Setting, slow)
+	assert.Greater(t, slow.SteamKg, full.SteamKg)
+	f := slow.Fraction(Hearts)
+	assert.InEpsilon(t, 3*3600, f.EndS-f.StartS, 2e-3)
+	r, _, err := Steady(in)
+	require.NoError(t, err)
+	require.NotContains(t, r.Problems, ProblemNotSteady)
+	back := r.Charge.Minus(in.LowWines)
+	assert.InDelta(t, back.EthanolKg, r.Feints().EthanolKg, 2e-9*r.Charge.MassKg())
+}
