@@ -36,7 +36,8 @@ var sweeps = []struct {
 	{"elevation, m", 0, 3000, func(b *recipe.Batch, m float64) { b.Plant.ElevationM = m }},
 	{"stop of the wash run", 0.002, 0.40, func(b *recipe.Batch, x float64) { b.Strip.StopAt.Value = x }},
 	{"reflux of the wash still", 0, 0.5, func(b *recipe.Batch, x float64) { b.Strip.Still.Reflux = x }},
-	{"foreshots, L", 0, 20, func(b *recipe.Batch, x float64) { b.Spirit.ForeshotsM3 = x / 1000 }},
+	// From a little up: a drop of foreshots takes its quarter of an hour, and none takes none.
+	{"foreshots, L", 0.1, 20, func(b *recipe.Batch, x float64) { b.Spirit.ForeshotsM3 = x / 1000 }},
 	{"hearts from, L", 2, 60, func(b *recipe.Batch, x float64) { b.Spirit.HeartsFrom.VolumeM3 = x / 1000 }},
 	{"hearts to", 0.3, 0.70, func(b *recipe.Batch, x float64) { b.Spirit.HeartsTo.Strength.Value = x }},
 	{"stop of the spirit run", 0.002, 0.45, func(b *recipe.Batch, x float64) { b.Spirit.Stop.Value = x }},

@@ -41,7 +41,8 @@ func TestTheReceiverGrowsToTheWhole(t *testing.T) {
 		}
 		require.Greater(t, len(shown), 2)
 		assert.True(t, slices.IsSorted(shown))
-		assert.Less(t, shown[0], shown[len(shown)-1]/2, "it starts empty")
+		// The first of the hourly readings may fall well into a fraction.
+		assert.Less(t, shown[0], shown[len(shown)-1]*2/3, "it starts empty")
 		assert.Equal(t, fractionOf(p.Spirit, name).WineGallons, shown[len(shown)-1])
 	}
 }

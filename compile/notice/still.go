@@ -33,6 +33,7 @@ func Strip(b *recipe.Batch, r numbers.Strip) diag.List {
 	boiler(w, s.Still, "strip")
 	distillate(w, s.Still)
 	runProblems(w, "strip", r.Run)
+	covered(w, s.Still, "strip", r.Run)
 	if left := r.Residue.EthanolKg / r.Charge.EthanolKg; left > 0.02 && len(r.Problems) == 0 {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeEarlyStop, At: w.at(recipe.PathStripStop),
@@ -90,6 +91,8 @@ func Spirit(b *recipe.Batch, run numbers.Spirit) diag.List {
 		distillate(w, s.Still)
 	}
 	runProblems(w, "spirit", run.Run)
+	covered(w, s.Still, "spirit", run.Run)
+	paces(w, run.Run)
 	strength(w, run)
 	return w.list
 }
@@ -234,4 +237,66 @@ func heartsTooSoon(w *writer, r still.Run) (summary, help string) {
 	}
 	return fmt.Sprintf("the hearts are to begin at a strength that is never reached: the spout starts at %s", w.byVolume(top.ABV)),
 		"begin them below that, strip to a stronger low wine, or return more in the head"
+}
+
+// Coils, elements and jackets reach to 20 to 25 % of what a still works with, and a
+// twentieth is kept above them (from memory).
+const (
+	coveredUsual  = 0.20
+	coveredMargin = 0.05
+)
+
+// covered says if a run leaves the heating surface bare, or nearly so: below where
+// the house says it is covered, or where it usually is.
+func covered(w *writer, v *recipe.Vessel, use string, r still.Run) {
+	known := v.CoveredM3 > 0
+	coveredM3 := v.CoveredM3
+	if !known && v.Steam != recipe.Direct {
+		coveredM3 = coveredUsual * v.HoldsM3
+	}
+	wanted := coveredM3
+	if known {
+		wanted += coveredMargin * v.HoldsM3
+	}
+	if r.LeftHotM3 <= 0 || r.LeftHotM3 >= wanted {
+		return
+	}
+	left, surface := w.say.Litres(r.LeftHotM3*lot.LitresPerM3), w.say.Litres(coveredM3*lot.LitresPerM3)
+	d := diag.Diagnostic{
+		Code: diag.CodeBareSurface, At: w.at(recipe.PathOf(use, "stop"), recipe.PathOf(use)),
+		Help:    "charge more, with water if need be, or stop earlier",
+		Reason:  "what is heated must stay wet to the end: bare elements burn out, a bare jacket burns what dries on it (common practice)",
+		Related: declared(v),
+	}
+	switch {
+	case !known:
+		d.Summary = fmt.Sprintf("the run leaves %s in the still %q, less than a fifth of the %s it holds: its heating surface may be bare", left, v.Name, w.say.Litres(v.HoldsM3*lot.LitresPerM3))
+		d.Help += "; or say in the still what covers it, `heating-surface covered by " + surface + "`"
+		w.addAs(diag.Warning, d)
+	case r.LeftHotM3 < coveredM3:
+		d.Summary = fmt.Sprintf("the run leaves %s in the still %q, and its heating surface is covered by %s", left, v.Name, surface)
+		w.add(d)
+	default:
+		d.Summary = fmt.Sprintf("the run leaves %s in the still %q, little more than the %s that cover its heating surface", left, v.Name, surface)
+		w.addAs(diag.Warning, d)
+	}
+}
+
+// paceMargin is by how much longer a fraction may take than its pace asks for.
+const paceMargin = 0.02
+
+// paces says which fractions come slower than the batch writes.
+func paces(w *writer, r still.Run) {
+	for _, f := range r.Fractions {
+		path := recipe.PathPace.Child(f.Name)
+		if _, written := w.b.Where[path]; !written || f.AskedS <= 0 || f.EndS-f.StartS <= f.AskedS*(1+paceMargin) {
+			continue
+		}
+		w.add(diag.Diagnostic{
+			Code: diag.CodePaceBeyond, At: w.at(path),
+			Summary: fmt.Sprintf("the %s take %s at full heat, and their pace asks for %s", f.Name, measure.Duration((f.EndS-f.StartS)/60), measure.Duration(f.AskedS/60)),
+			Help:    "a slower pace; the plan reckons with full heat",
+			Related: declared(w.b.Spirit.Still),
+		})
+	}
 }

@@ -78,6 +78,17 @@ var thresholds = []threshold{
 	}), 14.99, 15.01},
 	{diag.CodeEarlyStop, diag.Note, "2 kg of 100 left", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) { r.Residue.EthanolKg = v }), 1.99, 2.01},
 	{diag.CodeChargeStrong, diag.Warning, "32 %", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.ChargeABV = v }), 0.319, 0.321},
+	{diag.CodeBareSurface, diag.Warning, "a fifth of 100 L", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.LeftHotM3 = v / 1000 }), 20.1, 19.9},
+	{diag.CodeBareSurface, diag.Warning, "5 L above 30 L that cover it", stripOf(func(b *recipe.Batch, r *numbers.Strip, v float64) {
+		b.Strip.Still.CoveredM3, r.LeftHotM3 = 0.03, v/1000
+	}), 35.1, 34.9},
+	{diag.CodeBareSurface, diag.Error, "30 L that cover it", stripOf(func(b *recipe.Batch, r *numbers.Strip, v float64) {
+		b.Strip.Still.CoveredM3, r.LeftHotM3 = 0.03, v/1000
+	}), 30.1, 29.9},
+	{diag.CodePaceBeyond, diag.Warning, "2 % longer than 100 min", spiritOf(func(b *recipe.Batch, r *numbers.Spirit, v float64) {
+		b.Where = map[recipe.Path]diag.Span{recipe.PathPaceHearts: {}}
+		r.Fractions = []still.Fraction{{Name: still.Hearts, AskedS: 6000, EndS: 60 * v}}
+	}), 101.9, 102.1},
 	{diag.CodeNoWaterWanted, diag.Note, "any water at all", spiritOf(func(b *recipe.Batch, r *numbers.Spirit, v float64) { b.Spirit.WaterTo.Value, r.WaterKg = 0.28, v }), 0.001, 0},
 
 	{diag.CodeInForeshots, diag.Warning, "foreshots of 2 L, less what no eye sees", spiritOf(func(b *recipe.Batch, r *numbers.Spirit, v float64) {

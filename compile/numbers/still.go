@@ -114,7 +114,7 @@ func spiritInput(memo *Memo, b *recipe.Batch, lowWines stream.Stream) still.Spir
 	return still.SpiritInput{
 		Setting: setting(memo, b, s.Still), LowWines: lowWines.Scale(1 / float64(max(s.Charges, 1))),
 		ForeshotsM3: s.ForeshotsM3, GaugeC: lot.GaugeC(b.Gauge),
-		HeartsFrom: cutAlone(s.HeartsFrom), HeartsTo: cutAlone(s.HeartsTo), Stop: s.Stop, WaterTo: s.WaterTo,
+		HeartsFrom: cutAlone(s.HeartsFrom), HeartsTo: cutAlone(s.HeartsTo), Stop: s.Stop, WaterTo: s.WaterTo, Pace: s.Pace,
 	}
 }
 

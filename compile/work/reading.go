@@ -26,6 +26,16 @@ func spout(abv float64, besides ...float64) Reading {
 	return Reading{plan.Reading{What: "spout", Should: lot.AtABV(abv).ByVolume(), Tolerance: plan.Of(tolSpout.of(100*abv, besides...), plan.AbvDiff)}, -1}
 }
 
+// flow is what runs from the spout.
+func flow(m3S float64) Reading {
+	q := flowOf(m3S)
+	return Reading{plan.Reading{What: "flow", Should: q, Tolerance: plan.Of(tolFlow.of(q.Value), plan.LitrePerH)}, -1}
+}
+
+func flowOf(m3S float64) plan.Quantity {
+	return plan.Of(m3S*lot.LitresPerM3*lot.SecondsPerHour, plan.LitrePerH)
+}
+
 func vapour(c float64, besides ...float64) Reading {
 	return Reading{plan.Reading{What: "vapour", Should: plan.Of(c, plan.Celsius), Tolerance: plan.Of(tolVapourC.of(c, besides...), plan.CelsiusDiff)}, -1}
 }

@@ -142,8 +142,14 @@ var fractionWords = map[string]string{
 func (c charge) fraction(f still.Fraction) Job {
 	all, curve := lot.Of(f.Stream), c.run.Curve
 	t := c.task
-	t.Key, t.DurationS, t.Power = c.id+"."+fractionKey(f.Name), f.EndS-f.StartS, c.powerW
-	j := Job{Task: t, Do: plan.Say(fractionWords[f.Name], all.Volume()), Path: recipe.PathOf(c.use, fractionKey(f.Name))}
+	t.Key, t.DurationS, t.Power = c.id+"."+fractionKey(f.Name), f.EndS-f.StartS, f.HeatJ/(f.EndS-f.StartS)
+	pace := " Full heat, {}."
+	held := []plan.Quantity{all.Volume(), plan.Of(t.Power/1000, plan.Kilowatt)}
+	if t.Power < c.powerW*(1-1e-6) {
+		pace = " Hold {} at the spout: about {} of heat."
+		held = []plan.Quantity{all.Volume(), flowOf(pointAt(curve, f.StartS).RateM3S), held[1]}
+	}
+	j := Job{Task: t, Do: plan.Say(fractionWords[f.Name]+pace, held...), Path: recipe.PathOf(c.use, fractionKey(f.Name))}
 	if f.Name == still.Foreshots {
 		j.Cautions = []string{"foreshots"}
 	}
@@ -160,6 +166,7 @@ func (c charge) fraction(f still.Fraction) Job {
 		late := runDrift(c.run, s, func(p still.Point) float64 { return p.OverM3 }) * lot.LitresPerM3
 		j.Read = append(j.Read,
 			spout(p.ABV, 100*runDrift(c.run, s, func(p still.Point) float64 { return p.ABV })).at(s-f.StartS),
+			flow(p.RateM3S).at(s-f.StartS),
 			receiver(soFar, tolSetVolume.of(soFar.VolumeL, late)).at(s-f.StartS),
 			vapour(p.VapourC, runDrift(c.run, s, func(p still.Point) float64 { return p.VapourC })).at(s-f.StartS))
 	}

@@ -84,6 +84,8 @@ var (
 		{0.7, 0, asPublished}, {0.1, 0, hydrometerOf}}}
 	tolSetStrength = Tolerance{"strength that spirit is brought to", "% vol", []Part{
 		{0.2, 0, "reduced by steps: common practice"}, {0.1, 0, hydrometerOf}}}
+	tolFlow = Tolerance{"flow at the spout", "of it", []Part{
+		{0, 0.1, "a valve that is set by hand: common practice"}, {0, 0.03, "timed in a measure: common practice"}}}
 	tolSpout = Tolerance{"strength at the spout", "% vol", []Part{
 		{0.5, 0.03, asPublished}, {0.5, 0, "a hydrometer in a stream that is warm and moves: common practice"}}}
 )
@@ -93,7 +95,7 @@ func Tolerances() []Tolerance {
 	return []Tolerance{
 		tolMashC, tolFermentC, tolVapourC, tolWort, tolFinal, tolPH,
 		tolMashVolume, tolWashVolume, tolLowWinesVolume, tolHeartsVolume, tolFeintsVolume, tolSetVolume,
-		tolWashStrength, tolLowWinesStrength, tolFeintsStrength, tolHeartsStrength, tolSetStrength, tolSpout,
+		tolWashStrength, tolLowWinesStrength, tolFeintsStrength, tolHeartsStrength, tolSetStrength, tolSpout, tolFlow,
 	}
 }
 

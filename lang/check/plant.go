@@ -142,14 +142,15 @@ var vesselKinds = map[string]recipe.VesselKind{
 func vessels(p *recipe.Plant, n *tree.Node, kind recipe.VesselKind, seen map[string]diag.Span, diags *diag.List) (whole bool) {
 	whole = tree.Missing(diags, n, fmt.Sprintf("the %s %q", n.Field.Name, n.Text("name"))) && n.Sound()
 	v := recipe.Vessel{
-		Kind:     kind,
-		HoldsM3:  n.SI("holds"),
-		HeatsW:   n.SI("heats"),
-		Reflux:   n.SI("reflux"),
-		MetalKg:  n.SI("metal"),
-		LossW:    n.SI("loses"),
-		FillMost: n.SI("fills"),
-		Where:    make(map[string]diag.Span, len(n.Lines)),
+		Kind:      kind,
+		HoldsM3:   n.SI("holds"),
+		HeatsW:    n.SI("heats"),
+		Reflux:    n.SI("reflux"),
+		CoveredM3: n.SI("heating-surface"),
+		MetalKg:   n.SI("metal"),
+		LossW:     n.SI("loses"),
+		FillMost:  n.SI("fills"),
+		Where:     make(map[string]diag.Span, len(n.Lines)),
 	}
 	for _, l := range n.Lines {
 		v.Where[l.Field.Name] = l.At()

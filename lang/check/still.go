@@ -57,6 +57,7 @@ func readSpirit(b *reader, n *tree.Node) (s recipe.Spirit, whole bool) {
 	if c := n.Line("charge").Get("strength"); c != nil {
 		s.WaterTo = strengthOf(c)
 	}
+	s.Pace = readPace(b, n.Line("pace"))
 	s.ForeshotsM3 = n.SI("foreshots")
 	s.Stop = recipe.Strength{Value: 0.01}
 	if n.Line("stop") != nil {

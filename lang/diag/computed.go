@@ -42,6 +42,8 @@ const (
 	CodeInForeshots    Code = "NM0858"
 	CodeNoWaterWanted  Code = "NM0859"
 	CodeDistillateWarm Code = "NM0860"
+	CodeBareSurface    Code = "NM0861"
+	CodePaceBeyond     Code = "NM0862"
 
 	CodeBelowEntry    Code = "NM0950"
 	CodeCaskNotFilled Code = "NM0951"
@@ -106,6 +108,8 @@ var Computed = []Info{
 	{CodeInForeshots, "hearts-in-foreshots", Warning, "hearts that begin within the foreshots"},
 	{CodeNoWaterWanted, "no-water-wanted", Note, "water for a charge that is weak enough"},
 	{CodeDistillateWarm, "distillate-warm", Warning, "a distillate warmer than asked for"},
+	{CodeBareSurface, "heating-surface-bare", Error, "a run that leaves the heating surface bare"},
+	{CodePaceBeyond, "pace-beyond-heat", Warning, "a pace that the still's heat does not give"},
 
 	{CodeBelowEntry, "below-entry", Error, "hearts weaker than the cask's entry strength"},
 	{CodeCaskNotFilled, "cask-not-filled", Warning, "not enough spirit for one cask"},

@@ -33,7 +33,7 @@ var kinds = map[string]quantity.Kind{
 	"Mass": quantity.Mass, "Volume": quantity.Volume, "Length": quantity.Length, "Power": quantity.Power,
 	"Energy": quantity.Energy, "Pressure": quantity.Pressure, "Concentration": quantity.Concentration,
 	"SpecificVolume": quantity.SpecificVolume, "SpecificEnergy": quantity.SpecificEnergy,
-	"HeatCapacity": quantity.HeatCapacity, "Dose": quantity.Dose, "Duration": quantity.Duration,
+	"HeatCapacity": quantity.HeatCapacity, "Flow": quantity.Flow, "Dose": quantity.Dose, "Duration": quantity.Duration,
 }
 
 // TestFactors holds the table against an independent program and a handbook.
@@ -96,6 +96,7 @@ func TestByDefinition(t *testing.T) {
 		{"pH", quantity.PH, 5.4, 5.4}, {"", quantity.PH, 5.4, 5.4},
 		{"proof-gal", quantity.ProofGallons, 8.16, 8.16}, {"pg", quantity.ProofGallons, 8.16, 8.16},
 		{"%/year", quantity.PerYear, 4, 0.04}, {"proof/year", quantity.StrengthPerYear, 1, 1},
+		{"gal/h", quantity.Flow, 20, 20 * 3.785411784e-3 / 3600}, {"L/h", quantity.Flow, 50, 50e-3 / 3600},
 		{"F/min", quantity.HeatingRate, 1.8, 1.0 / 60}, {"C/min", quantity.HeatingRate, 1, 1.0 / 60},
 		{"F/h", quantity.HeatingRate, 1.8, 1.0 / 3600}, {"C/h", quantity.HeatingRate, 1, 1.0 / 3600},
 		{"", quantity.Number, 3, 3}, {"", quantity.Money, 3, 3}, {"USD", quantity.Money, 3, 3},
@@ -170,7 +171,7 @@ func TestRoundTrip(t *testing.T) {
 }
 
 func TestEveryKindHasUnitsAndWords(t *testing.T) {
-	for k := quantity.Number; k <= quantity.HeatingRate; k++ {
+	for k := quantity.Number; k <= quantity.HeatTransfer; k++ {
 		if !quantity.AllowsBare(k) && k != quantity.UnitPrice {
 			assert.NotEmpty(t, quantity.Units(k), k.String())
 		}

@@ -83,6 +83,7 @@ type Vessel struct {
 	CoolsW    float64 // with cold water enough; 0 where Cooler says more
 	Cooler    Cooler
 	Condenser Condenser            // of a still
+	CoveredM3 float64              // volume that just covers its heating surface; 0: not said
 	Reflux    float64              // share of the vapour condensed in the head and returned, 0..1
 	MetalKg   float64              // vessel mass that heats with its contents; 0: by the default rule
 	LossW     float64              // heat lost at the boil; 0: by the default rule

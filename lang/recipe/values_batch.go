@@ -54,6 +54,10 @@ var batchRows = []row[Batch]{
 	{Row{Path: PathForeshots, Vary: "foreshots", Grows: true}, func(b *Batch) []Cell { return cells(volume(&b.Spirit.ForeshotsM3)) }},
 	{Row{Path: PathHeartsFrom, Name: "hearts from", Vary: "hearts from", Grows: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.HeartsFrom)) }},
 	{Row{Path: PathHeartsTo, Name: "hearts to", Vary: "hearts to", Grows: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.HeartsTo)) }},
+	{Row{Path: PathPaceForeshots, Name: "pace of the foreshots"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Pace.Foreshots)) }},
+	{Row{Path: PathPaceHeads, Name: "pace of the heads"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Pace.Heads)) }},
+	{Row{Path: PathPaceHearts, Name: "pace of the hearts"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Pace.Hearts)) }},
+	{Row{Path: PathPaceTails, Name: "pace of the tails"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Pace.Tails)) }},
 	{Row{Path: PathSpiritStop, Name: "spirit run's stop", Vary: "spirit run to"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Stop)) }},
 
 	{Row{Path: PathEntry, Vary: "entry at"}, func(b *Batch) []Cell { return cells(datum(&b.Cask.Entry)) }},

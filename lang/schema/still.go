@@ -53,8 +53,30 @@ var Spirit = &Field{
 			Name: "stop", Shape: `"at" STRENGTH`, Default: "at 1 % abv", Example: "stop at 4 % abv", Doc: "Strength at the spout at which the run ends.",
 			Limits: []Limit{Strength100},
 		},
-		charges, Remove,
+		pace, charges, Remove,
 	}},
+}
+
+// pace is how fast each fraction of the second run is brought over.
+var pace = &Field{
+	Name: "pace", Example: "pace", Doc: "How fast each fraction is brought over: in a time, at a flow of the spout, or with a heat. More than the still's heat gives is not promised: then it is full heat.",
+	Block: &Block{Fields: []*Field{
+		paceOf("foreshots", "over 15 min", "foreshots over 15 min", "They run slowly: common practice is 15 to 20 min, and up to 30 until the hearts."),
+		paceOf("heads", "that of the hearts", "heads at 20 gal/h", "Between the foreshots and the hearts."),
+		paceOf("hearts", "over 2.5 h", "hearts at 20 gal/h", "Gently: two and a half to three hours (Nicol in Russell (ed.), Whisky (2003), ch. 5)."),
+		paceOf("tails", "at full heat", "tails at full heat", "Driven hard to the end (Nicol, the same)."),
+	}},
+}
+
+func paceOf(name, holds, example, doc string) *Field {
+	return &Field{
+		Name: name, Shape: `"over" DURATION | "at" (FLOW | POWER | "full" "heat")`, Default: holds, Example: example, Doc: doc,
+		Limits: []Limit{
+			mustBe(60, 86400, "from a minute to a day").as(quantity.Duration),
+			mustBe(1e-8, 1, "from a drop to a river").as(quantity.Flow),
+			mustBe(1, 1e7, "no still that works by the batch is heated harder").as(quantity.Power),
+		},
+	}
 }
 
 // labelled gives the slots of the cut's shape a name of their own.

@@ -45,6 +45,11 @@ func vesselField(kind, doc, example string) *Field {
 				Limits: []Limit{mustBe(0.05, 1, "a vessel can't be fuller than full")},
 			},
 			{
+				Name: "heating-surface", Shape: `"covered" "by" VOLUME`, Example: "heating-surface covered by 50 gal", Default: "of a still with a jacket, 20 % of what it holds",
+				Doc:    "The volume that just covers coils, elements or jacket: a run is to leave more, for what is bare burns.",
+				Limits: []Limit{mustBe(0, 2000, "no vessel of the trade is larger")},
+			},
+			{
 				Name: "metal", Shape: "MASS", Example: "metal 1,400 lb", Default: "by size", Doc: "Weight of the vessel, which warms with its contents.",
 				Limits: []Limit{mustBe(0, 1e6, "no vessel of the trade is heavier")},
 			},

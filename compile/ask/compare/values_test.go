@@ -39,6 +39,8 @@ func other(t *testing.T, b *recipe.Batch, x any) any {
 		return x
 	case recipe.Cut:
 		return recipe.Cut{By: recipe.ByShare, Share: 0.4321}
+	case recipe.FractionPace:
+		return recipe.FractionPace{OverS: 4321}
 	case recipe.Start:
 		x.Day++
 		return x

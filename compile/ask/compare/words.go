@@ -143,6 +143,8 @@ func (s say) datum(v recipe.Value, i int) string {
 		return s.strength(x)
 	case recipe.Cut:
 		return s.cut(x)
+	case recipe.FractionPace:
+		return s.pace(x)
 	case recipe.Start:
 		return fmt.Sprintf("%04d-%02d-%02d %02d:%02d", x.Year, x.Month, x.Day, x.Hour, x.Minute)
 	case recipe.Shift:
@@ -158,6 +160,21 @@ func (s say) datum(v recipe.Value, i int) string {
 	default:
 		return fmt.Sprint(x)
 	}
+}
+
+// pace is how fast a fraction comes.
+func (s say) pace(p recipe.FractionPace) string {
+	switch {
+	case p.OverS > 0:
+		return "over " + s.duration(p.OverS)
+	case p.FlowM3S > 0:
+		return "at " + s.volume(p.FlowM3S*hourS) + "/h"
+	case p.PowerW > 0:
+		return "at " + s.power(p.PowerW)
+	case p.Full:
+		return "at full heat"
+	}
+	return "that of the hearts"
 }
 
 // quantity is a number of a kind, in the reader's units.

@@ -1,9 +1,6 @@
 package still
 
-import (
-	"newmake/compile/matter/fluid"
-	"newmake/lang/recipe"
-)
+import "newmake/lang/recipe"
 
 // drive is how a still is driven through one fraction: with the heat that gives a
 // flow at the spout, or with a heat.
@@ -32,8 +29,7 @@ func (r *runner) drive(k int) {
 //	P (1 + k (hs - h) + W k/n) = loss + (H - h) D - W (y-x) D/(x n)
 //
 // with k the steam's condensate in mol/J and W what warms pot and metal as u rises.
-func (p *pot) heatFor(st state, l level, warming float64) float64 {
-	molS := p.flowM3S * fluid.Density(fluid.MassFrac(st.y), referenceC) / fluid.MolarMass(st.y)
+func (p *pot) heatFor(st state, l level, warming, molS float64) float64 {
 	needs := p.lossW + (st.overH-st.potH)*molS - warming*st.equilibriumGap*molS/(st.x*l.pot)
 	return needs / (1 + p.steam*(p.steamH-st.potH+warming/l.pot))
 }

@@ -45,15 +45,23 @@ func (p *pot) slope(u float64, l level) level { return p.slopeOf(p.b.at(math.Exp
 // slopeOf is slope for a state that is known.
 func (p *pot) slopeOf(st state, l level) level {
 	warming := (l.pot*st.dPotH + p.inertJK*st.dPotC) * st.x
-	heatW := p.heatW
+	boiling := st.overH - st.potH
+	heatW, molS := p.heatW, 0.0
 	if p.flowM3S > 0 {
-		heatW = min(heatW, p.heatFor(st, l, warming))
+		molS = p.flowM3S * fluid.Density(fluid.MassFrac(st.y), referenceC) / fluid.MolarMass(st.y)
+		heatW = p.heatFor(st, l, warming, molS)
+	}
+	var over, dt float64
+	if molS > 0 && heatW < p.heatW { // the flow holds, however small
+		over = -st.x * l.pot / (st.equilibriumGap + st.x*p.steam*heatW/molS)
+		dt = over / molS
+	} else {
+		heatW = p.heatW
+		power := heatW + p.steam*heatW*(p.steamH-st.potH) - p.lossW
+		over = -st.x * (l.pot + p.steam*heatW*warming/power) / (st.equilibriumGap + st.x*p.steam*heatW*boiling/power)
+		dt = (boiling*over + warming) / power
 	}
 	steam := p.steam * heatW
-	power := heatW + steam*(p.steamH-st.potH) - p.lossW
-	boiling := st.overH - st.potH
-	over := -st.x * (l.pot + steam*warming/power) / (st.equilibriumGap + st.x*steam*boiling/power)
-	dt := (boiling*over + warming) / power
 	return level{
 		pot:     steam*dt - over,
 		timeS:   dt,

@@ -285,6 +285,7 @@ func (r *runner) finish() Run {
 		run.Residue.TempC = r.p.b.at(r.now.x()).potC
 	}
 	run.ResidueM3, run.ResidueABV = run.Residue.VolumeAtM3(20), run.Residue.ABV()
+	run.LeftHotM3 = run.Residue.VolumeAtM3(run.Residue.TempC)
 	rise := r.set.CoolingRiseK()
 	run.CoolingWaterM3 = run.CondenserJ / (fluid.WaterHeatCapacity(r.set.WaterC+rise/2) * rise * fluid.WaterDensity(r.set.WaterC))
 	if r.keep {

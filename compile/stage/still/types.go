@@ -74,6 +74,7 @@ type Run struct {
 	Residue        stream.Stream // pot ale or spent lees, hot: backset is drawn from it
 	ResidueM3      float64       // at 20 C
 	ResidueABV     float64
+	LeftHotM3      float64 // what is left in the pot at the stop, hot
 	Curve          []Point
 	HeatJ          float64 // put in through jacket or steam, from the fire to the stop
 	CondenserJ     float64 // taken out by the condenser's water
