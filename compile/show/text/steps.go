@@ -12,10 +12,10 @@ import (
 const (
 	doCol     = 26 // what to do
 	expectCol = 46 // what the instrument should say
-	blankCol  = 71 // room to write what it says
+	blankCol  = 72 // room to write what it says
 )
 
-const blank = "_________"
+const blank = "________"
 
 func (t *text) sheet() {
 	t.Heading("RUN SHEET")
