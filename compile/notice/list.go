@@ -31,14 +31,15 @@ var sooner = map[diag.Code][]diag.Code{
 	diag.CodeUnconverted: {diag.CodeWeakEnzymes, diag.CodeNoEnzymes, diag.CodeEnzymeWindow},
 }
 
-// Together joins what the checker and the computed numbers say of one batch, without saying
-// the same thing twice.
+// Together joins what the checker and the computed numbers say of one batch, without
+// saying the same thing twice. A note of the checker's leaves room for a warning: a
+// grist of little power may still convert, or not at all.
 func Together(checked, computed diag.List) diag.List {
 	out := append(diag.List{}, checked...)
 	for _, d := range computed {
 		said := false
 		for _, c := range checked {
-			said = said || slices.Contains(sooner[d.Code], c.Code)
+			said = said || slices.Contains(sooner[d.Code], c.Code) && c.Severity <= d.Severity
 		}
 		if !said {
 			out.Add(d)

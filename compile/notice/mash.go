@@ -2,6 +2,7 @@ package notice
 
 import (
 	"fmt"
+	"slices"
 
 	"newmake/compile/numbers"
 	"newmake/compile/report"
@@ -143,9 +144,9 @@ func notCooked(w *writer, r mash.Result, lost string) diag.Diagnostic {
 
 // diedIn finds the step in which the malt's alpha-amylase was lost, if it was.
 func diedIn(b *recipe.Batch, r mash.Result) (step int, dead bool) {
-	before, worst := 1.0, 0.0
+	before, worst := 0.0, 0.0 // before malt goes in there is nothing to lose
 	for i, s := range r.Steps {
-		if b.Mash.Steps[i].Verb == recipe.MashAdd {
+		if addsMalt(b, b.Mash.Steps[i]) {
 			before = 1 // what was just added is alive
 		}
 		if drop := before - s.AlphaLeft; drop > worst && hasMalt(b) {
@@ -155,6 +156,11 @@ func diedIn(b *recipe.Batch, r mash.Result) (step int, dead bool) {
 	}
 	n := len(r.Steps)
 	return step, n > 0 && hasMalt(b) && r.Steps[n-1].AlphaLeft < enzymesDead
+}
+
+// addsMalt says that a step brings in enzymes of malt.
+func addsMalt(b *recipe.Batch, s recipe.MashStep) bool {
+	return s.Verb == recipe.MashAdd && slices.ContainsFunc(s.Grains, func(line int) bool { return b.Bill.Lines[line].Grain.AlphaDU > 0 })
 }
 
 func hasMalt(b *recipe.Batch) bool {

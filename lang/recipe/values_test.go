@@ -74,10 +74,14 @@ func leaves(v reflect.Value, seen map[any]bool, visit func(field string, v refle
 	}
 }
 
-// full makes one of all that a type can hold.
-func full(v reflect.Value) {
+// full makes one of all that a type can hold, but for what would hold itself.
+func full(v reflect.Value, within ...reflect.Type) {
+	full := func(part reflect.Value) { full(part, append(slices.Clip(within), v.Type())...) }
 	switch v.Kind() {
 	case reflect.Pointer:
+		if slices.Contains(within, v.Type().Elem()) {
+			return
+		}
 		v.Set(reflect.New(v.Type().Elem()))
 		full(v.Elem())
 	case reflect.Struct:
