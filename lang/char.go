@@ -2,6 +2,7 @@ package lang
 
 import (
 	"fmt"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -36,7 +37,8 @@ var wordsInstead = map[string]string{
 	"*":  "newmake does no sums in the text: write the number itself",
 	"+":  "newmake does no sums in the text: write the number itself",
 	"-":  "a hyphen joins the parts of a name, as in `charred-oak`; a range is written `78..88`",
-	".":  "a point stands inside a number, as in 0.6",
+	".":  "a point stands inside a number, as in 0.6; after a unit or a word there is none: take it out",
+	"@":  "write `at`, as in `270 gal at 58 F`",
 	"~":  "write the number alone; a tolerance is written `within`",
 	"±":  "a tolerance is written `within`, as in `38 gal within 2 gal`",
 	"<":  "a limit is written in words: `at most`, `at least`",
@@ -52,6 +54,14 @@ func badChar(t, next piece) *fault {
 	r, _ := utf8.DecodeRuneInString(t.text)
 	start := t.start
 	f := &fault{code: diag.CodeUnknownChar, start: start, end: start + len(t.text)}
+	if strings.HasPrefix(t.text, "//") {
+		f.end, f.summary, f.help = start+2, "`//` does not begin a remark", "write `#`"
+		f.fix = &edit{start, start + 2, "#", "write `#`"}
+		return f
+	}
+	if t.text == "@" {
+		f.fix = &edit{start, start + 1, "at", "write `at`"}
+	}
 	if ascii, ok := typeInstead[r]; ok {
 		f.code = diag.CodeLookAlike
 		f.summary = fmt.Sprintf("this is %s, not `%s`", RuneName(r), ascii)

@@ -81,6 +81,9 @@ func tokenAt(text []byte, pos int) (TokenKind, int) {
 	case '-', '+', '.':
 		return signOrDotAt(text, pos)
 	case '/':
+		if pos+1 < len(text) && text[pos+1] == '/' { // a remark, as other languages have it
+			return TokBad, lineEnd(text, pos)
+		}
 		if wordLen(text, pos+1) > 0 {
 			return TokUnit, slashWords(text, pos)
 		}

@@ -24,6 +24,7 @@ var rules = func() *lexer.StatefulDefinition {
 		{Name: "Newline", Pattern: `\r\n|\n|\r`},
 		{Name: "Space", Pattern: `[\t\p{Zs}]+`},
 		{Name: "Comment", Pattern: `#[^\r\n]*`},
+		{Name: "Remark", Pattern: `//[^\r\n]*`},
 		{Name: "String", Pattern: `"(?:[^"\\\r\n]|\\[^\r\n])*"`},
 		{Name: "Unclosed", Pattern: `"(?:[^"\\\r\n]|\\[^\r\n])*\\?`},
 		{Name: "Date", Pattern: `\d{4}-\d\d-\d\d`},
@@ -54,6 +55,9 @@ func byRules(t testing.TB, text string) []string {
 			return out
 		}
 		if name := names[tok.Type]; name != "Space" {
+			if name == "Remark" { // as other languages have it, and not ours
+				name = "Bad"
+			}
 			out = append(out, name+" "+tok.Value)
 		}
 	}

@@ -19,6 +19,9 @@ func parseNumber(lex *cursor, t piece) (Item, *fault) {
 	}
 	if lex.peek().kind != TokRange {
 		if f := stuckToNumber(lex.peek(), t.text, start, end); f != nil {
+			if d := dateOtherwise(*lex, t); d != nil {
+				f = d
+			}
 			return item, f
 		}
 		takeUnit(lex, &item)
@@ -95,6 +98,35 @@ func stuckToNumber(next piece, num string, start, end int) *fault {
 		}
 	}
 	return nil
+}
+
+// dateOtherwise finds a date with its year last. Which of the first two is the
+// month, the one who wrote it knows; so both are said where both may be.
+func dateOtherwise(lex cursor, t piece) *fault {
+	second := lex.peek()
+	lex.next()
+	year := lex.peek()
+	a, errA := strconv.Atoi(t.text)
+	b, errB := strconv.Atoi(strings.TrimPrefix(second.text, "-"))
+	y, errY := strconv.Atoi(strings.TrimPrefix(year.text, "-"))
+	if errA != nil || errB != nil || errY != nil || len(year.text) != len("-2026") || year.start != second.start+len(second.text) || a < 1 || b < 1 || a > 31 || b > 31 {
+		return nil
+	}
+	end := year.start + len(year.text)
+	f := &fault{code: diag.CodeBadDate, start: t.start, end: end, summary: "a date is written year-month-day"}
+	monthFirst, dayFirst := fmt.Sprintf("%04d-%02d-%02d", y, a, b), fmt.Sprintf("%04d-%02d-%02d", y, b, a)
+	switch {
+	case a > 12:
+		monthFirst = dayFirst
+	case b > 12:
+		dayFirst = monthFirst
+	}
+	if f.help = fmt.Sprintf("write `%s`", monthFirst); monthFirst == dayFirst {
+		f.fix = &edit{t.start, end, monthFirst, f.help}
+		return f
+	}
+	f.help += fmt.Sprintf(", or `%s`: only you know which is the month", dayFirst)
+	return f
 }
 
 // takeUnit takes the unit after a number, if there is one, into the item.

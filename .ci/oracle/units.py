@@ -30,7 +30,7 @@ UNITS = [
     ("gal/min", "Flow", "usgallon/minute", "m^3/s"), ("gal/h", "Flow", "usgallon/hour", "m^3/s"), ("L/min", "Flow", "liter/minute", "m^3/s"),
     ("L/h", "Flow", "liter/hour", "m^3/s"), ("m3/h", "Flow", "m^3/hour", "m^3/s"),
     ("W/m2/K", "HeatTransfer", "W/(m^2 K)", "W/(m^2 K)"), ("BTU/h/ft2/F", "HeatTransfer", "btu/(hour ft^2 degF)", "W/(m^2 K)"),
-    ("kW", "Power", "kW", W), ("W", "Power", "W", W), ("BTU/h", "Power", "btu/hour", W), ("hp", "Power", "hp", W),
+    ("kW", "Power", "kW", W), ("W", "Power", "W", W), ("BTU/h", "Power", "btu/hour", W), ("boiler-hp", "Power", "boilerhorsepower", W),
     ("kWh", "Energy", "kW hour", J), ("MJ", "Energy", "MJ", J), ("kJ", "Energy", "kJ", J), ("J", "Energy", "J", J),
     ("BTU", "Energy", "btu", J),
     ("% abv", "Strength", "percent", "1"), ("proof", "Strength", "proof", "1"), ("% abw", "Strength", "percent", "1"),

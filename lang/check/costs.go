@@ -40,9 +40,27 @@ func costs(n *tree.Node, h *house.House, diags *diag.List) recipe.Costs {
 			diags.Add(tree.UnknownName("grain, yeast or enzyme", l.Get("name"), known))
 			continue
 		}
+		if q := l.Quantity(); q != nil {
+			if p, _ := quantity.ParsePrice(q.Item.Unit); p.Per != nil && p.Per.Measures[0].Kind == quantity.Bushel {
+				if bushelKg := bushelOf(h, name); bushelKg > 0 {
+					c.PerKg[name] = price(&c, l, quantity.Bushel, "bushel", diags) / bushelKg
+					continue
+				}
+			}
+		}
 		c.PerKg[name] = price(&c, l, quantity.Mass, "lb", diags)
 	}
 	return c
+}
+
+// bushelOf is what a trade bushel of a grain weighs, 0 where the library does not
+// say.
+func bushelOf(h *house.House, grain string) float64 {
+	e := h.Entry(schema.Grain, grain)
+	if e == nil {
+		return 0
+	}
+	return e.Node.SI("bushel")
 }
 
 // price reads one price: money per SI unit of a kind, or for each thing where the

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strconv"
 	"sync"
 	"time"
 	_ "time/tzdata" // zones are known wherever the program runs
@@ -9,6 +10,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/house"
 	"newmake/lang/recipe"
+	"newmake/lang/spelling"
 	"newmake/lang/tree"
 	"newmake/lang/wording"
 )
@@ -52,10 +54,15 @@ func readPlant(n *tree.Node, h *house.House, diags *diag.List) (p *recipe.Plant,
 	if z := n.Line("zone"); z != nil {
 		p.Zone = z.Text("text")
 		if _, err := time.LoadLocation(p.Zone); err != nil || p.Zone == "Local" {
-			diags.Add(diag.Diagnostic{
+			d := diag.Diagnostic{
 				Code: diag.CodeUnknownZone, Summary: fmt.Sprintf("%q is not a time zone", p.Zone), At: z.Get("text").At(),
 				Help: "write its name in the IANA database, such as \"America/New_York\" or \"Europe/London\"",
-			})
+			}
+			if city := spelling.Zone(p.Zone); city != "" {
+				d.Help = fmt.Sprintf("write \"%s\": a zone is named by a city, for that says when the clocks change", city)
+				d.Fix = &diag.Fix{At: d.At, Text: strconv.Quote(city), Label: "write \"" + city + "\""}
+			}
+			diags.Add(d)
 			p.Zone = "UTC"
 		}
 	}

@@ -14,17 +14,17 @@ const (
 )
 
 const (
-	lbKg     = 0.45359237
-	ozKg     = lbKg / 16
-	tonKg    = 2000 * lbKg
-	galM3    = 3.785411784e-3
-	impGalM3 = 4.54609e-3
-	ftM      = 0.3048
-	btuJ     = 1055.05585262     // International Table BTU
-	hpW      = 745.69987158227   // 550 ft lbf/s
-	psiPa    = 6894.757293168361 // lbf/in2
-	hourS    = 3600.0
-	dayS     = 24 * hourS
+	lbKg      = 0.45359237
+	ozKg      = lbKg / 16
+	tonKg     = 2000 * lbKg
+	galM3     = 3.785411784e-3
+	impGalM3  = 4.54609e-3
+	ftM       = 0.3048
+	btuJ      = 1055.05585262     // International Table BTU
+	boilerHpW = 9809.50           // horsepower (boiler)
+	psiPa     = 6894.757293168361 // lbf/in2
+	hourS     = 3600.0
+	dayS      = 24 * hourS
 	// yearS is the mean year of 365.25 days. A plan that needs a calendar date
 	// counts months and years on the calendar instead.
 	yearS  = 365.25 * dayS
@@ -92,7 +92,7 @@ var table = []Unit{
 	{"kW", nil, SI, one(Power, 1e3), siBroch},
 	{"W", nil, SI, one(Power, 1), siBroch},
 	{"BTU/h", nil, US, one(Power, btuJ/hourS), sp811},
-	{"hp", nil, US, one(Power, hpW), sp811},
+	{"boiler-hp", []string{"bhp", "BHP"}, US, one(Power, boilerHpW), sp811},
 
 	{"kWh", nil, Both, one(Energy, 3.6e6), sp811},
 	{"MJ", nil, SI, one(Energy, 1e6), siBroch},
@@ -135,7 +135,7 @@ var table = []Unit{
 	{"kJ/mol", nil, SI, one(MolarEnergy, 1e3), siBroch},
 	{"J/mol", nil, SI, one(MolarEnergy, 1), siBroch},
 
-	{"lintner", []string{"°L", "ºL"}, Both, one(DiastaticPower, 1), byDef},
+	{"lintner", []string{"Lintner", "°Lintner", "ºLintner", "°lintner", "ºlintner"}, Both, one(DiastaticPower, 1), byDef},
 	{"wk", []string{"WK", "°WK", "ºWK"}, Both, []Measure{{Kind: DiastaticPower, Factor: 1 / 3.5, Shift: 16}}, "lintner = (WK + 16) / 3.5: European Brewery Convention, Analytica, from memory"},
 	{"DU", nil, Both, one(DextrinizingUnit, 1), byDef},
 

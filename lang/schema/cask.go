@@ -28,7 +28,7 @@ var Cask = &Field{
 			},
 		},
 		{
-			Name: "fill", Shape: `VOLUME ["new"|"used"] WOOD ["char" NUMBER]`, Need: true, Example: "fill 53 gal new charred-oak char 3", Default: "used",
+			Name: "fill", Shape: `VOLUME ("new"|"used") WOOD ["char" NUMBER]`, Need: true, Example: "fill 53 gal new charred-oak char 3",
 			Doc: "Size and wood of the cask, whether it is new, and its char.",
 			Limits: []Limit{
 				mustBe(1e-3, 100, "from a litre to a vat").of("volume"),

@@ -18,7 +18,7 @@ func TestForm(t *testing.T) {
 		{Bill.Block.Any, "GRAIN (MASS | SHARE | BUSHELS | rest)"},
 		{Plant.Block.Find("water"), "water TEMP [to TEMP in MONTH] [, hardness PPM]"},
 		{Plant.Block.Find("shift"), "shift CLOCK to CLOCK [, DAY [to DAY] (, DAY [to DAY])*]"},
-		{Cask.Block.Find("fill"), "fill VOLUME [new | used] WOOD [char NUMBER]"},
+		{Cask.Block.Find("fill"), "fill VOLUME (new | used) WOOD [char NUMBER]"},
 		{Costs, "costs"},
 	} {
 		require.Equal(t, c.want, c.field.Form())

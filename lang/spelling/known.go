@@ -12,7 +12,27 @@ var alsoCalled = map[string]string{
 	"pot-still": "still", "barrel": "cask", "mashbill": "bill", "mash-bill": "bill", "grist": "bill", "grain-bill": "bill",
 	"temperature": "hold", "temp": "hold", "duration": "for", "time": "for", "yeast": "pitch", "liquor": "water",
 	"stillage": "backset", "setback": "backset", "enzyme": "dose", "hold": "rest", "steep": "rest", "strength": "entry",
+	"expect": "promise", "og": "original-gravity", "fg": "final-gravity",
+	"corn-meal": "corn", "cornmeal": "corn", "cracked-corn": "corn", "flaked-corn": "corn", "flaked-maize": "corn",
+	"malted-barley": "two-row-malt", "barley-malt": "two-row-malt", "pale-malt": "two-row-malt", "malted-rye": "rye-malt", "malted-wheat": "wheat-malt",
+	"malted-oats": "oat-malt", "flaked-oats": "oats", "rolled-oats": "oats", "flaked-barley": "barley", "flaked-rye": "rye", "flaked-wheat": "wheat",
+	"champagne-yeast": "sparkling-wine-yeast", "american-oak": "charred-oak", "new-american-oak": "charred-oak",
 	"altitude": "elevation", "capacity": "holds", "volume": "holds", "size": "holds", "staff": "crew", "hours": "shift", "power": "heats",
+}
+
+// zones has what people of the United States call their zones, with the name in
+// the IANA database: its cities say when the clocks change, and letters do not.
+var zones = map[string]string{
+	"eastern": "America/New_York", "est": "America/New_York", "edt": "America/New_York", "et": "America/New_York", "new york": "America/New_York",
+	"central": "America/Chicago", "cst": "America/Chicago", "cdt": "America/Chicago", "ct": "America/Chicago", "chicago": "America/Chicago",
+	"mountain": "America/Denver", "mst": "America/Denver", "mdt": "America/Denver", "mt": "America/Denver", "denver": "America/Denver",
+	"pacific": "America/Los_Angeles", "pst": "America/Los_Angeles", "pdt": "America/Los_Angeles", "pt": "America/Los_Angeles", "los angeles": "America/Los_Angeles",
+}
+
+// Zone gives the name in the IANA database of a zone that is called otherwise, or
+// "".
+func Zone(said string) string {
+	return zones[strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(strings.ToLower(said), "us "), "time"))]
 }
 
 // Called gives the known word that the trade also calls by another, or "".

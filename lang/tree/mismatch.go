@@ -16,13 +16,17 @@ import (
 
 // mismatch says why a line does not have its field's shape: what stands where,
 // what was wanted there, and what a right line looks like.
-func (s shaper) mismatch(n *Node, b *schema.Block) {
+func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 	m, f := &n.Match, n.Field
 	if s.match.wrong++; s.match.wrong > diag.MostSaid { // counted, and not shown
 		s.diags.Add(diag.Diagnostic{Code: diag.CodeShape, At: n.At(), Summary: "this line does not have its shape"})
 		return
 	}
 	form := "the line reads: " + f.Form() + "\nfor example: " + schema.Example(f)
+	if d := (diag.Diagnostic{Code: diag.CodeShape, Help: form}); asOthersSay(n.Stmt, of, &d) {
+		s.diags.Add(d)
+		return
+	}
 	if m.miss.far >= len(m.Items) {
 		d := diag.Diagnostic{Code: diag.CodeShape, At: n.At(), Help: form}
 		d.Summary = fmt.Sprintf("this line ends too soon: %s is wanted", wanted(m.miss.want))

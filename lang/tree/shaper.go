@@ -123,8 +123,8 @@ func (s shaper) line(st *lang.Stmt, b *schema.Block, of string) *Node {
 		n.Bad = true
 		return n
 	}
-	if n.Match = s.match.line(f.Pattern, rest); !n.Match.fits() {
-		s.mismatch(n, b)
+	if n.Match = s.match.line(f.Pattern, hoursAndMinutes(rest)); !n.Match.fits() {
+		s.mismatch(n, b, of)
 		n.Bad = true
 	}
 	s.alike(n)
@@ -180,7 +180,9 @@ func (s shaper) unknown(st *lang.Stmt, b *schema.Block, of string) *Node {
 		s.diags.Add(nameAlike(head, looks, desc))
 		return &Node{Field: b.Find(looks), Stmt: st, Bad: true}
 	}
-	if near := spelling.Nearest(head.Text, words); near != "" && head.Kind == lang.Word {
+	if asOthersSay(st, of, &d) {
+		// said, with the line that says it
+	} else if near := spelling.Nearest(head.Text, words); near != "" && head.Kind == lang.Word {
 		d.Help = fmt.Sprintf("did you mean `%s`? %s", near, allowed)
 		d.Fix = &diag.Fix{At: head.At, Text: near, Label: "write `" + near + "`"}
 		n = &Node{Field: b.Find(near), Stmt: st, Bad: true}

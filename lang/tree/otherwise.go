@@ -1,0 +1,132 @@
+package tree
+
+import (
+	"regexp"
+	"strings"
+
+	"newmake/lang"
+	"newmake/lang/diag"
+	"newmake/lang/spelling"
+)
+
+// otherwise is a way of saying something that the trade has and the language has
+// not, with the line that says it.
+type otherwise struct {
+	in    string         // the block in which it is said; "" for any
+	said  *regexp.Regexp // in capitals or not
+	why   string         // what is wrong with it, one sentence
+	write string         // what says it; $1 and so on are from said
+	sure  bool           // it says the same, so that it is offered as a fix
+}
+
+const (
+	number      = `[0-9][0-9.,]*`
+	temperature = number + ` ?(?:°|deg |degrees )?[FC]`
+	volume      = number + ` ?(?:gal|gallons?|qt|quarts?|L|litres?|liters?|hL)`
+	duration    = number + ` ?(?:min|minutes?|h|hours?|hrs?|days?)`
+)
+
+func says(in, pattern, why, write string, sure bool) otherwise {
+	return otherwise{in, regexp.MustCompile("(?i)" + pattern), why, write, sure}
+}
+
+// othersSay is looked through from the top when a line does not have its shape,
+// or begins with a word that its block does not know. A line is a row: whoever
+// finds another way in which people say a thing adds it here.
+var othersSay = []otherwise{
+	says("mash", `^(heat|cool) to (`+temperature+`),? (?:for|and rest|and hold) (`+duration+`)$`, "`$1` reaches a temperature, and the time there is a rest", "$1 to $2\nrest $3", true),
+	says("mash", `^hold (?:at )?(`+temperature+`) for (`+duration+`)$`, "a mash is brought to a temperature and rests there", "heat to $1\nrest $2", false),
+	says("mash", `^add (`+volume+`) (?:of )?water(?: at (`+temperature+`))?$`, "`add` is for grain", "water $1 at $2", true),
+	says("mash", `^(?:strike|mash-in)(?: with)? (`+volume+`)(?: (?:of )?water)? at (`+temperature+`)$`, "strike water is the first `water`", "water $1 at $2", true),
+	says("mash", `^sparge(?: with)? (`+volume+`)(?: (?:of )?water)? at (`+temperature+`)$`, "a sparge is a second water, and a drain", "water $1 at $2\nrest 15 min\ndrain in 60 min", false),
+	says("mash", `^strike\b`, "strike water is the first `water`", "water 270 gal at 163 F", false),
+	says("mash", `^sparge\b`, "a sparge is a second water, and a drain", "water 195 gal at 168 F\nrest 15 min\ndrain in 60 min", false),
+	says("mash", `^wait (`+duration+`)$`, "it is called `rest` here", "rest $1", true),
+	says("mash", `^(?:stir|mix)\b`, "every `add` is stirred in; what takes time is a rest", "rest 5 min", false),
+	says("mash", `^(?:sour-mash|sourmash|stillage) (`+number+` ?%)$`, "it is called `backset` here", "backset $1", true),
+	says("mash", `^(?:rest|hold) over ?night$`, "a rest has a length, and nobody knows when your morning begins", "rest 12 h", false),
+	says("batch", `^stripping(?: run)?\b`, "the first run is called `strip`", `strip in "Wash still"`, false),
+	says("batch", `^spirit run\b`, "the second run is called `spirit`", `spirit in "Spirit still"`, false),
+	says("batch", `^fermentation\b(.*)$`, "it is called `ferment` here", "ferment$1", true),
+	says("ferment", `^(?:for )?until dry$`, "a ferment has a length; the plan says when it is dry", "for 96 h", false),
+	says("spirit", `^heads (`+number+` ?(?:qt|gal|pt|L|mL))$`, "heads have no line of their own: they run until the hearts begin", "hearts from $1 to 62 % abv", false),
+	says("spirit", `^heads (`+number+`) quarts?$`, "heads have no line of their own: they run until the hearts begin", "hearts from $1 qt to 62 % abv", false),
+	says("spirit", `^heads\b`, "heads have no line of their own: they run until the hearts begin", "hearts from 4 gal to 62 % abv", false),
+	says("spirit", `^tails (?:down )?to (`+number+` ?(?:proof|% abv))$`, "tails have no line of their own: they end where the run stops", "stop at $1", true),
+	says("spirit", `^tails\b`, "tails have no line of their own: they end where the run stops", "stop at 4 % abv", false),
+	says("cask", `^age (`+number+` ?(?:years?|months?))$`, "it is called `rest` here", "rest $1", true),
+	says("cask", `^fill `+number+` ?x `, "one line fills as many casks as the hearts do", "fill 53 gal new charred-oak char 3", false),
+	says("cask", `^fill (`+volume+`) new american oak\b`, "a wood is named by how it was fired", "fill $1 new charred-oak", false),
+	says("cask", `^fill (`+volume+`) ([a-z-]*(?:oak|bourbon|wine)[a-z-]*(?: char [0-9])?)$`, "is the cask new or used? The law and the soak go by it", "fill $1 new $2", false),
+	says("cask", `^barrel\b`, "a cask is filled, and its char follows the wood", "fill 53 gal new charred-oak char 3", false),
+	says("costs", `^([a-z-]+) (`+number+` [A-Z]{3}) (?:per|a|an|each) ([a-z]+)$`, "a price has a slash before what it buys", "$1 $2/$3", true),
+	says("costs", `^([a-z-]+) (`+number+`) ([A-Z]{3}) (?:for|per) (?:1 )?(lb|kg|ton|tonne|bushel)$`, "a price has a slash before what it buys", "$1 $2 $3/$4", true),
+	says("plant", `^zone ([a-z][a-z ]*)$`, "a zone is named by a city, in quotes: letters do not say when the clocks change", `zone "$1"`, true),
+	says("plant", `^shift (.*?),? (mon|tue|wed|thu|fri|sat|sun)[a-z]*-(mon|tue|wed|thu|fri|sat|sun)[a-z]*$`, "days are joined by `to`, in three letters each", "shift $1, $2 to $3", true),
+	says("plant", `^shift (.*?),? (?:every day|daily|all week)$`, "the days are named", "shift $1, mon to sun", true),
+	says("plant", `^shift (.*?),? (mon|tue|wed|thu|fri|sat|sun)[a-z]+$`, "a day is written in three letters", "shift $1, $2", true),
+	says("", `^(.*\d) ?% ?(?-i:ABV|Abv)\b(.*)$`, "a strength is in small letters", "$1 % abv$2", true),
+	says("mash", `^(heat|cool) (?:up|down) to (.*)$`, "`$1` says which way it goes", "$1 to $2", true),
+	says("mash", `^add ([a-z-]+) and ([a-z-]+)$`, "a list is parted by commas, not by `and`", "add $1, $2", true),
+	says("bill", `^(?:corn meal|cracked corn|flaked corn)(.*)$`, "the library has it as `corn`", "corn$1", true),
+	says("bill", `^malted barley(.*)$`, "a malt has its own name: of barley `two-row-malt`, `six-row-malt` or `distillers-malt`", "two-row-malt$1", false),
+	says("bill", `^malted (rye|wheat)(.*)$`, "a malt has its own name", "$1-malt$2", true),
+	says("bill", `^malted oats?(.*)$`, "a malt has its own name", "oat-malt$1", true),
+	says("bill", `^(?:flaked|rolled) (oats|barley|rye|wheat)(.*)$`, "flaked grain is entered as its grain", "$1$2", true),
+	says("costs", `^([a-z-]+) (`+number+`) ([A-Z]{3}) (?:for|per) (`+number+`) ?(lb|kg)$`, "a price is for one unit: divide by the $4 $5", "$1 0.16 $3/$5", false),
+	says("costs", `^([a-z-]+) (`+number+`) ?(lb|kg) for (`+number+`) ?([A-Z]{3})$`, "a price is for one unit: divide by the $2 $3", "$1 0.16 $5/$3", false),
+	says("", `^(.* [0-9]+) ?h(?:ours?|rs?)? ?([0-5]?[0-9])$`, "after the hours come minutes, with their unit", "$1 h $2 min", true),
+	says("", `^(.*\d) ?deg(?:rees)? ?([FC])\b(.*)$`, "a temperature is in `F` or `C`", "$1 $2$3", true),
+}
+
+// indentOf is what stands before a place on its line, and whether that is blank.
+func indentOf(at diag.Span) (indent string, blank bool) {
+	before := string(at.Src.Text[:at.Start])
+	before = before[strings.LastIndex(before, "\n")+1:]
+	return before, strings.TrimSpace(before) == ""
+}
+
+func last(parts []string) string { return parts[len(parts)-1] }
+
+// asOthersSay finds the line that says what a line says otherwise, and speaks of
+// it. It says if it found one.
+func asOthersSay(st *lang.Stmt, block string, d *diag.Diagnostic) bool {
+	switch block {
+	case "replace", "before", "after": // of steps
+		block = "mash"
+	}
+	text := st.At.Text()
+	if !strings.ContainsRune(text, '"') { // the columns of a line say nothing
+		text = strings.Join(strings.Fields(text), " ")
+	}
+	for _, o := range othersSay {
+		if o.in != "" && o.in != block || len(text) > 200 {
+			continue
+		}
+		m := o.said.FindStringSubmatchIndex(text)
+		if m == nil {
+			continue
+		}
+		if city := spelling.Zone(last(o.said.FindStringSubmatch(text))); strings.HasPrefix(o.write, "zone ") && city != "" {
+			o.write = `zone "` + city + `"`
+		}
+		write := strings.TrimSuffix(strings.TrimSpace(string(o.said.ExpandString(nil, o.write, text, m))), " at")
+		if strings.HasPrefix(o.write, "shift") {
+			write = strings.ToLower(write)
+		}
+		d.At = st.At
+		d.Summary = string(o.said.ExpandString(nil, o.why, text, m))
+		lines := strings.Split(write, "\n")
+		d.Help = "write `" + strings.Join(lines, "`, and below it `") + "`\n" + d.Help
+		indent, alone := indentOf(st.At)
+		switch {
+		case !o.sure:
+			d.Help = strings.Replace(d.Help, "write `", "write, for example, `", 1)
+			d.Fix = nil
+		case alone || len(lines) == 1:
+			d.Fix = &diag.Fix{At: st.At, Text: strings.Join(lines, "\n"+indent), Label: "write `" + strings.Join(lines, "`, `") + "`"}
+		}
+		return true
+	}
+	return false
+}
