@@ -85,6 +85,10 @@ func full(v reflect.Value, within ...reflect.Type) {
 		v.Set(reflect.New(v.Type().Elem()))
 		full(v.Elem())
 	case reflect.Struct:
+		if c, ok := v.Addr().Interface().(*Condition); ok { // it holds a standard, which holds conditions
+			*c = Condition{}
+			return
+		}
 		for i := range v.NumField() {
 			if v.Field(i).CanSet() && v.Field(i).Type() != reflect.TypeFor[diag.Span]() {
 				full(v.Field(i))
