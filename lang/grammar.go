@@ -98,6 +98,9 @@ type edit struct {
 	text, label string
 }
 
+// symbol is participle's number for a kind; EOF is -1.
+func symbol(k TokenKind) lexer.TokenType { return lexer.TokenType(k) + 1 }
+
 // structure names the tokens of the grammar. The items of a line are one of them;
 // they part it further themselves.
 type structure struct{}

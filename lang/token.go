@@ -25,6 +25,15 @@ const (
 	TokBad                       // anything else
 )
 
+var tokenNames = [...]string{
+	TokNewline: "Newline", TokComment: "Comment", TokString: "String", TokUnclosed: "Unclosed",
+	TokDate: "Date", TokClock: "Clock", TokNumber: "Number", TokRange: "Range", TokUnit: "Unit",
+	TokWord: "Word", TokComma: "Comma", TokSlash: "Slash", TokOpen: "Open", TokClose: "Close", TokBad: "Bad",
+}
+
+// String is the token kind's name in the grammar.
+func (k TokenKind) String() string { return tokenNames[k] }
+
 // Token is one token of a text, spaces left out.
 type Token struct {
 	Kind       TokenKind

@@ -6,27 +6,13 @@ import (
 	"github.com/alecthomas/participle/v2/lexer"
 )
 
-// definition is the lexer as participle asks for it.
+// definition is the lexer as participle asks for it, to be held against its rules.
 type definition struct{}
 
 var (
 	_ lexer.Definition       = definition{}
 	_ lexer.StringDefinition = definition{}
 )
-
-var tokenNames = [...]string{
-	TokNewline: "Newline", TokComment: "Comment", TokString: "String", TokUnclosed: "Unclosed",
-	TokDate: "Date", TokClock: "Clock", TokNumber: "Number", TokRange: "Range", TokUnit: "Unit",
-	TokWord: "Word", TokComma: "Comma", TokSlash: "Slash", TokOpen: "Open", TokClose: "Close", TokBad: "Bad",
-}
-
-// String is the token kind's name in the grammar.
-func (k TokenKind) String() string { return tokenNames[k] }
-
-// symbol is participle's number for a kind; EOF is -1.
-func symbol(k TokenKind) lexer.TokenType { return lexer.TokenType(k) + 1 }
-
-func kindOf(t *lexer.Token) TokenKind { return TokenKind(t.Type - 1) }
 
 // Symbols implements lexer.Definition.
 func (definition) Symbols() map[string]lexer.TokenType {
