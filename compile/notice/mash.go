@@ -22,6 +22,13 @@ func Mash(b *recipe.Batch, r mash.Result) diag.List {
 		mashProblem(w, p)
 	}
 	starch(w, r)
+	if to := b.Mash.Treatment.AcidToPH; to > 0 && r.PHWithoutAcid <= to {
+		w.add(diag.Diagnostic{
+			Code: diag.CodeNoAcidWanted, At: w.at(recipe.PathAcid),
+			Summary: fmt.Sprintf("no acid goes in: the mash stands at pH %.2f without, and pH %.2f is asked for", r.PHWithoutAcid, to),
+			Help:    "take the line out, or ask for a lower pH",
+		})
+	}
 	if ph := r.PH; ph < 4.8 || ph > 5.9 {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeMashPH, At: w.at(recipe.PathMash),

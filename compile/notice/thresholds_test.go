@@ -48,6 +48,9 @@ var thresholds = []threshold{
 
 	{diag.CodeMashPH, diag.Warning, "sour", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.PH = v }), 4.81, 4.79},
 	{diag.CodeMashPH, diag.Warning, "alkaline", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.PH = v }), 5.89, 5.91},
+	{diag.CodeNoAcidWanted, diag.Note, "a mash that is there already", mashOf(func(b *recipe.Batch, r *mash.Result, v float64) {
+		b.Mash.Treatment.AcidToPH, r.PHWithoutAcid = 5.4, v
+	}), 5.41, 5.4},
 	{diag.CodeUnconverted, diag.Warning, "93 % converted", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.Conversion = v }), 0.931, 0.929},
 	{diag.CodeNotCooked, diag.Warning, "93 % gelatinized", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.Conversion, r.Gelatinized = 0.8, v }), 0.931, 0.929},
 	{diag.CodeUnconverted, diag.Warning, "93 % gelatinized, and not converted", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.Conversion, r.Gelatinized = 0.8, v }), 0.929, 0.931},

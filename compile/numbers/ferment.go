@@ -13,10 +13,11 @@ import (
 // Ferment is the ferment of a batch.
 type Ferment struct {
 	ferment.Result
-	Vessel  *recipe.Vessel
-	WortM3  float64 // at its own temperature: what the vessel has to hold
-	PitchKg float64
-	ForS    float64 // how long it ferments: as asked, or as long as it stands
+	Vessel     *recipe.Vessel
+	WortM3     float64 // at its own temperature: what the vessel has to hold
+	PitchKg    float64
+	NutrientKg float64 // diammonium phosphate
+	ForS       float64 // how long it ferments: as asked, or as long as it stands
 }
 
 // Fermented runs the fermenter, for as long as the recipe asks or as the wash
@@ -29,6 +30,9 @@ func Fermented(memo *Memo, b *recipe.Batch, mashed mash.Result, standsS float64)
 	f.Vessel = fermenterFor(b.Ferm.Vessels, f.WortM3)
 	if f.PitchKg == 0 {
 		f.PitchKg = b.Ferm.PitchKgM3 * f.WortM3
+	}
+	if f.NutrientKg = b.Ferm.Nutrient.MassKg; f.NutrientKg == 0 {
+		f.NutrientKg = b.Ferm.Nutrient.KgM3 * f.WortM3
 	}
 	var err error
 	f.Result, err = memo.ferment(ferment.Input{

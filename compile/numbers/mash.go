@@ -14,7 +14,7 @@ func Mash(memo *Memo, b *recipe.Batch) (mash.Result, error) {
 		Cooker: *b.Mash.Cooker, PressurePa: PressurePa(b), AmbientC: b.Plant.AmbientC,
 		WaterC: b.SupplyC(), HardnessPPM: b.Plant.HardnessPPM, BoilerW: b.Plant.BoilerW,
 		Bill: billAlone(b.Bill), Steps: stepsAlone(b.Mash.Steps),
-		BacksetPH: b.Mash.BacksetPH, BacksetSolidsFrac: b.Mash.BacksetSolidsFrac,
+		BacksetPH: b.Mash.BacksetPH, BacksetSolidsFrac: b.Mash.BacksetSolidsFrac, Treatment: b.Mash.Treatment,
 		Model: b.Models["mash"],
 	})
 	return r, ended(Mashing, err, &r)

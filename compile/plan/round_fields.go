@@ -840,6 +840,9 @@ func (x *Mash) round() {
 	x.HeatKWh = RoundTo(x.HeatKWh, 1)
 	x.CoolKWh = RoundTo(x.CoolKWh, 1)
 	x.CoolingWaterL = RoundTo(x.CoolingWaterL, 0)
+	x.AcidKg = RoundTo(x.AcidKg, 3)
+	x.AcidMEq = RoundTo(x.AcidMEq, 0)
+	x.SaltsMEq = RoundTo(x.SaltsMEq, 0)
 	x.SteamCondensateL = RoundTo(x.SteamCondensateL, 1)
 	for i := range x.Steps {
 		x.Steps[i].round()
@@ -915,6 +918,15 @@ func (x *Mash) noNumber() string {
 	}
 	if !isNumber(x.CoolingWaterL) {
 		return "CoolingWaterL"
+	}
+	if !isNumber(x.AcidKg) {
+		return "AcidKg"
+	}
+	if !isNumber(x.AcidMEq) {
+		return "AcidMEq"
+	}
+	if !isNumber(x.SaltsMEq) {
+		return "SaltsMEq"
 	}
 	if !isNumber(x.SteamCondensateL) {
 		return "SteamCondensateL"

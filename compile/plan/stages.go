@@ -55,6 +55,9 @@ type Mash struct {
 	HeatKWh           float64     `json:"heatKWh" places:"1"`
 	CoolKWh           float64     `json:"coolKWh" places:"1"`
 	CoolingWaterL     float64     `json:"coolingWaterL" places:"0"`
+	AcidKg            float64     `json:"acidKg,omitempty" places:"3"`
+	AcidMEq           float64     `json:"acidMEq,omitempty" places:"0"`  // hydrogen ions that it gives off in the mash
+	SaltsMEq          float64     `json:"saltsMEq,omitempty" places:"0"` // of lime, less those that gypsum sets free
 	SteamCondensateL  float64     `json:"steamCondensateL" places:"1"`
 	Steps             []MashStep  `json:"steps"`
 	Curve             []MashPoint `json:"curve"`

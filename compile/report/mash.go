@@ -18,6 +18,7 @@ func Mash(b *recipe.Batch, r mash.Result) plan.Mash {
 		GelatinizedPct:    100 * r.Gelatinized, ConversionPct: 100 * r.Conversion, FermentablePct: 100 * r.FermentableShare,
 		ExtractKg: r.ExtractKg, TheoryExtractKg: r.TheoryExtractKg,
 		Lautered: r.Lautered, DraffKg: r.Draff.MassKg(), Hours: r.DurationS / lot.SecondsPerHour, BoilC: r.BoilC,
+		AcidKg: r.AcidKg, AcidMEq: r.AcidMEq, SaltsMEq: r.SaltsMEq,
 		HeatKWh: r.HeatJ / lot.JoulesPerKWh, CoolKWh: r.CoolJ / lot.JoulesPerKWh,
 		CoolingWaterL: r.CoolingWaterM3 * lot.LitresPerM3, SteamCondensateL: r.SteamKg / fluid.WaterDensity(lot.ReferenceC) * lot.LitresPerM3,
 	}

@@ -35,6 +35,8 @@ var cautionFor = map[string]caution{
 		"It lies in a fermenter long after the wash has gone: air it and test it before a head goes in. Ventilate at floor level and carry a monitor: 5,000 ppm is the limit of a shift, 40,000 ppm is dangerous at once{}.", "OSHA, NIOSH"},
 	"caustic": {"caustic burns eyes and skin",
 		"Goggles, gauntlets, apron, and water at hand for the eyes. Caustic goes into water, never water into caustic, and never near acid. Air a fermenter first: caustic takes up carbon dioxide, and a closed tank is crushed. Rinse until the rinse is neutral.", ""},
+	"acid": {"acid and lime burn eyes and skin",
+		"Goggles, gauntlets, apron, and water at hand for the eyes. Acid goes into water, never water into acid, and never near caustic or hypochlorite.", ""},
 	"vent": {"see that vent and relief are open before heat goes on",
 		"A still is never closed while it is hot. Check the outlet, the condenser water and the relief valve: a closed still bursts.", ""},
 	"air-in": {"let air in while it cools",

@@ -22,6 +22,12 @@ func Ferment(n *numbers.Batch) []Job {
 		Read:     []Reading{volume("volume", f.WortM3*lot.LitresPerM3, tolMashVolume)},
 		Cautions: []string{"confined"}, Path: recipe.PathFerm,
 	}
+	if r := n.Ferm.Rehydrate; r.VolumeM3 > 0 {
+		water, at := plan.Of(r.VolumeM3*lot.LitresPerM3, plan.Litre), plan.Of(r.TempC, plan.Celsius)
+		fill.Do = plan.Say(fill.Do.Text+" Meanwhile strew {} of yeast on {} of clean water at {}; leave it, stir it in at the end, and pitch after {}, within {} of the wort: add wort by parts until it is.",
+			append(fill.Do.Values, plan.Of(f.PitchKg, plan.Kilogram), water, at, plan.Of(r.DurationS/60, plan.Minute), plan.Of(10, plan.CelsiusDiff))...)
+		fill.Measured = append(fill.Measured, plan.Addition{Name: "water for the yeast", Amount: water, At: &at, Step: fill.Key})
+	}
 	pitch := Job{
 		Task: schedule.Task{Key: "ferment.pitch", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout, DurationS: pitchS},
 		Read: []Reading{temperature(n.Mashed.Out.TempC, tolMashC), gravity(n.Mashed.HydrometerSG, tolWort), pH(n.Mashed.PH)},
@@ -38,6 +44,18 @@ func Ferment(n *numbers.Batch) []Job {
 		text += "; stir in {} of " + d.Enzyme.Name
 		measure(d.Enzyme.Name, d.MassKg)
 	}
+	feed := func(what string, kg float64) {
+		if kg > 0 {
+			text += "; stir in {} of " + what
+			measure(what, kg)
+		}
+	}
+	feed("diammonium phosphate", f.NutrientKg)
+	if m3 := n.Ferm.AntifoamM3; m3 > 0 {
+		q := plan.Of(m3*antifoamKgM3, plan.Kilogram)
+		text, values = text+"; stir in {} of antifoam, no more than the law lets stay in food", append(values, q)
+		pitch.Measured = append(pitch.Measured, plan.Addition{Name: "antifoam", Amount: q, Step: pitch.Key})
+	}
 	pitch.Do = plan.Say(text+".", values...)
 	hold := plan.Say("Ferment. Cool it when it passes {}.", plan.Of(n.Ferm.HoldHighC, plan.Celsius))
 	switch {
@@ -51,6 +69,9 @@ func Ferment(n *numbers.Batch) []Job {
 		Do:   hold, Cautions: []string{"co2", "confined"}, Path: recipe.PathFermentFor,
 	}}
 }
+
+// antifoamKgM3 is the density of an antifoam emulsion, mostly water (from memory).
+const antifoamKgM3 = 1000
 
 // fermentKey is the ferment itself, which goes on until the still is charged.
 const fermentKey = "ferment.run"

@@ -25,7 +25,7 @@ func Mash(n *numbers.Batch) []Job {
 		Do:       plan.Say("Weigh out {} of grain by the bill, and mill it.", plan.Of(n.Bill.TotalKg, plan.Kilogram)),
 		Cautions: []string{"dust"}, Path: recipe.PathBill,
 	})
-	hot := false
+	hot, treated := false, false
 	for i, s := range n.Mash.Steps {
 		if i >= len(n.Mashed.Steps) {
 			break
@@ -52,6 +52,10 @@ func Mash(n *numbers.Batch) []Job {
 			w.Cautions = append(w.Cautions, "lockout")
 		}
 		jobs = append(jobs, w)
+		if t, ok := treatment(n); ok && s.Verb == recipe.MashWater && !treated {
+			treated = true
+			jobs = append(jobs, t)
+		}
 	}
 	after := "ferment.pitch"
 	if kg := n.Mashed.Draff.MassKg(); kg > 0 {
@@ -65,6 +69,33 @@ func Mash(n *numbers.Batch) []Job {
 		Task: schedule.Task{Key: "mash.clean", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: cleanS, MayWait: true},
 		Do:   plan.Say("Rinse and clean the cooker."), Cautions: []string{"caustic", "confined", "lockout"}, After: after,
 	})
+}
+
+// treatment is what goes into the first liquor to set the mash's pH. It is weighed:
+// acid by weight is surer than by a measuring cup.
+func treatment(n *numbers.Batch) (Job, bool) {
+	t := n.Mash.Treatment
+	j := Job{Task: schedule.Task{Key: "mash.treat", Stage: "mash", Vessel: n.Mash.Cooker.Name, Chain: "mash", Attend: schedule.Throughout}, Path: recipe.PathMash}
+	var words []string
+	var values []plan.Quantity
+	add := func(what string, kg float64) {
+		if kg > 0 {
+			q := plan.Of(kg, plan.Kilogram)
+			words, values = append(words, "{} of "+what), append(values, q)
+			j.Measured = append(j.Measured, plan.Addition{Name: what, Amount: q, Step: j.Key})
+		}
+	}
+	add("gypsum", t.GypsumKg)
+	add("slaked lime", t.LimeKg)
+	add(t.Acid.String()+" acid", n.Mashed.AcidKg)
+	if len(words) == 0 {
+		return j, false
+	}
+	if n.Mashed.AcidKg > 0 || t.LimeKg > 0 {
+		j.Cautions = []string{"acid"}
+	}
+	j.Do = plan.Say("Weigh out "+strings.Join(words, ", ")+" and stir into the liquor.", values...)
+	return j, true
 }
 
 // hotLiquorC is how much warmer than the supply water is that a tank has heated

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
@@ -40,6 +41,7 @@ func readFerment(b *reader, n *tree.Node) (f recipe.Ferment, whole bool) {
 		b.where(recipe.PathDose.Child(z.Name), l.At())
 		f.Doses = append(f.Doses, recipe.Dose{Enzyme: z, MassKg: kg, Share: share, At: l.At()})
 	}
+	whole = readFeeding(b, n, &f) && whole
 	if n.Line("hold") != nil {
 		f.HoldLowC, f.HoldHighC = n.Span("hold")
 	}
@@ -50,6 +52,31 @@ func readFerment(b *reader, n *tree.Node) (f recipe.Ferment, whole bool) {
 		f.AmbientC = p.AmbientC
 	}
 	return f, whole
+}
+
+// readFeeding reads what the yeast is given besides wort.
+func readFeeding(b *reader, n *tree.Node, f *recipe.Ferment) bool {
+	f.AntifoamM3 = n.SI("antifoam")
+	if l := n.Line("rehydrate"); l != nil {
+		f.Rehydrate = recipe.Rehydration{VolumeM3: l.Num("volume"), TempC: l.Num("temp"), DurationS: l.Num("duration")}
+		if !l.Has("duration") {
+			f.Rehydrate.DurationS = 20 * 60
+		}
+	}
+	l := n.Line("nutrient")
+	if l == nil {
+		return true
+	}
+	if c := l.Get("urea"); c != nil {
+		b.add(diag.Diagnostic{
+			Code: diag.CodeUrea, Summary: "urea may not feed a ferment that is drunk", At: c.At(),
+			Help:   "write `nutrient dap` in its place: diammonium phosphate",
+			Reason: "yeast leaves some of it, which becomes ethyl carbamate, a carcinogen, in the hot still and the cask",
+		})
+		return false
+	}
+	f.Nutrient = recipe.Nutrient{MassKg: l.Num("mass"), KgM3: l.Num("conc")}
+	return true
 }
 
 // readPitch reads which yeast, and how much of it.

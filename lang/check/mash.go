@@ -32,6 +32,7 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 	}
 	whole = !n.Bad && !n.Gaps && m.Cooker != nil
 	m.BacksetPH, m.BacksetSolidsFrac = n.SIOr("backset-pH", 3.9), n.SIOr("backset-solids", 0.06)
+	m.Treatment = readTreatment(n)
 	inMash := make(map[int]diag.Span)
 	m.Steps = make([]recipe.MashStep, 0, len(n.Lines))
 	if !isFew(b, n, "steps") {
@@ -87,6 +88,18 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 		return m, false
 	}
 	return m, inDays(b, n, m.Steps) && whole
+}
+
+// readTreatment reads what goes into the liquor to set its pH.
+func readTreatment(n *tree.Node) recipe.Treatment {
+	t := recipe.Treatment{GypsumKg: n.SI("gypsum"), LimeKg: n.SI("lime")}
+	l := n.Line("acid")
+	for _, a := range []recipe.Acid{recipe.Lactic, recipe.Phosphoric, recipe.Sulfuric} {
+		if l != nil && l.Has(a.String()) {
+			t.Acid, t.AcidM3, t.AcidToPH = a, l.Num("volume"), l.Num("ph")
+		}
+	}
+	return t
 }
 
 // inDays says that the steps of a mash last no longer than a mash may.

@@ -61,6 +61,7 @@ const (
 	CodeSetTemperature Code = "NM0701"
 	CodePitchRate      Code = "NM0702"
 	CodeHoldWindow     Code = "NM0703"
+	CodeUrea           Code = "NM0704"
 
 	CodeStopEarly   Code = "NM0802"
 	CodeNoForeshots Code = "NM0804"
@@ -137,6 +138,7 @@ var checkTable = []Info{
 	{CodeSetTemperature, "set-temperature", Error, "yeast pitched too hot or too cold"},
 	{CodePitchRate, "pitch-rate", Warning, "much or little yeast"},
 	{CodeHoldWindow, "hold-window", Warning, "a ferment held where the yeast is not well"},
+	{CodeUrea, "urea", Error, "urea as food for the yeast"},
 
 	{CodeStopEarly, "stop-before-hearts-end", Error, "a run that stops within the hearts"},
 	{CodeNoForeshots, "no-foreshots", Warning, "a spirit run that sets no foreshots aside"},

@@ -22,6 +22,7 @@ const (
 	CodeMashPH       Code = "NM0659"
 	CodeMashFailed   Code = "NM0660"
 	CodeEmptyStep    Code = "NM0661"
+	CodeNoAcidWanted Code = "NM0662"
 
 	CodePitchHot      Code = "NM0750"
 	CodePitchCold     Code = "NM0751"
@@ -88,6 +89,7 @@ var Computed = []Info{
 	{CodeMashPH, "mash-ph", Warning, "a mash pH outside the enzymes' window"},
 	{CodeMashFailed, "mash-not-computed", Error, "a mash that cannot be computed"},
 	{CodeEmptyStep, "nothing-in-the-cooker", Error, "a step that works on an empty cooker"},
+	{CodeNoAcidWanted, "no-acid-wanted", Note, "acid to a pH that the mash is below already"},
 
 	{CodePitchHot, "pitch-too-hot", Error, "yeast pitched into a wort too hot for it"},
 	{CodePitchCold, "pitch-too-cold", Warning, "yeast pitched into a wort too cold for it"},

@@ -111,7 +111,32 @@ type Mash struct {
 	BacksetShare      float64
 	BacksetPH         float64 // 0: from the house or the default
 	BacksetSolidsFrac float64 // dissolved solids by mass; 0: default
+	Treatment         Treatment
 	At                diag.Span
+}
+
+// Treatment is what goes into the liquor to set its pH.
+type Treatment struct {
+	Acid     Acid
+	AcidM3   float64 // 0: none, or to AcidToPH
+	AcidToPH float64 // 0: by volume
+	GypsumKg float64
+	LimeKg   float64 // slaked
+}
+
+// Acid is one of those that a mash is soured with, at its usual strength.
+type Acid uint8
+
+const (
+	NoAcid Acid = iota
+	Lactic
+	Phosphoric
+	Sulfuric
+)
+
+// String is the word that the acid is written by.
+func (a Acid) String() string {
+	return [...]string{NoAcid: "none", Lactic: "lactic", Phosphoric: "phosphoric", Sulfuric: "sulfuric"}[a]
 }
 
 // MashVerb is what a mash step does.
@@ -146,16 +171,30 @@ type MashStep struct {
 
 // Ferment is the days in the fermenter.
 type Ferment struct {
-	Vessels   []*Vessel // those allowed, in house order; "any fermenter" lists all
-	Yeast     *Yeast
-	PitchKg   float64 // mass of yeast, 0 when PitchKgM3 is given
-	PitchKgM3 float64 // mass of yeast per volume of wort
-	Doses     []Dose  // enzymes into the fermenter
-	HoldLowC  float64 // cooling starts above HoldHighC, warming (if any) below HoldLowC
-	HoldHighC float64
-	DurationS float64
-	AmbientC  float64
-	At        diag.Span
+	Vessels    []*Vessel // those allowed, in house order; "any fermenter" lists all
+	Yeast      *Yeast
+	PitchKg    float64 // mass of yeast, 0 when PitchKgM3 is given
+	PitchKgM3  float64 // mass of yeast per volume of wort
+	Doses      []Dose  // enzymes into the fermenter
+	Nutrient   Nutrient
+	AntifoamM3 float64 // of the emulsion as bought
+	Rehydrate  Rehydration
+	HoldLowC   float64 // cooling starts above HoldHighC, warming (if any) below HoldLowC
+	HoldHighC  float64
+	DurationS  float64
+	AmbientC   float64
+	At         diag.Span
+}
+
+// Nutrient is diammonium phosphate for the yeast.
+type Nutrient struct {
+	MassKg float64 // 0 when KgM3 is given
+	KgM3   float64 // of wort
+}
+
+// Rehydration is how dry yeast is wetted before it is pitched; VolumeM3 0: it is not.
+type Rehydration struct {
+	VolumeM3, TempC, DurationS float64
 }
 
 // Dose is an enzyme addition.

@@ -36,6 +36,19 @@ var batchRows = []row[Batch]{
 	{Row{Path: PathBacksetPH, Name: "backset pH", Vary: "pH of the backset", Maybe: true, Beside: PathBackset}, func(b *Batch) []Cell { return cells(ph(&b.Mash.BacksetPH)) }},
 	{Row{Path: PathBacksetSolids, Name: "backset solids"}, func(b *Batch) []Cell { return cells(share(&b.Mash.BacksetSolidsFrac)) }},
 
+	{Row{Path: PathAcid, Name: "kind of acid"}, func(b *Batch) []Cell { return cells(datum(&b.Mash.Treatment.Acid)) }},
+	{Row{Path: PathAcid, Name: "acid", Vary: "acid", Maybe: true, Grows: true}, func(b *Batch) []Cell { return cells(volume(&b.Mash.Treatment.AcidM3)) }},
+	{Row{Path: PathAcid, Name: "pH by acid", Vary: "pH by acid", Maybe: true}, func(b *Batch) []Cell { return cells(ph(&b.Mash.Treatment.AcidToPH)) }},
+	{Row{Path: PathGypsum, Vary: "gypsum", Maybe: true, Grows: true}, func(b *Batch) []Cell { return cells(mass(&b.Mash.Treatment.GypsumKg)) }},
+	{Row{Path: PathLime, Vary: "lime", Maybe: true, Grows: true}, func(b *Batch) []Cell { return cells(mass(&b.Mash.Treatment.LimeKg)) }},
+
+	{Row{Path: PathNutrient, Grows: true}, func(b *Batch) []Cell {
+		return cells(mass(&b.Ferm.Nutrient.MassKg), conc(&b.Ferm.Nutrient.KgM3))
+	}},
+	{Row{Path: PathAntifoam, Grows: true}, func(b *Batch) []Cell { return cells(volume(&b.Ferm.AntifoamM3)) }},
+	{Row{Path: PathRehydrate, Name: "water for the yeast", Grows: true}, func(b *Batch) []Cell {
+		return cells(volume(&b.Ferm.Rehydrate.VolumeM3), temperature(&b.Ferm.Rehydrate.TempC), duration(&b.Ferm.Rehydrate.DurationS))
+	}},
 	{Row{Path: PathFerm, Name: "fermenter"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.Vessels)) }},
 	{Row{Path: PathPitch, Name: "yeast"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.Yeast)) }},
 	{Row{Path: PathPitch, Name: "pitch", Vary: "yeast pitched", Grows: true}, func(b *Batch) []Cell { return cells(mass(&b.Ferm.PitchKg), conc(&b.Ferm.PitchKgM3)) }},

@@ -90,9 +90,11 @@ func full(v reflect.Value, within ...reflect.Type) {
 			return
 		}
 		for i := range v.NumField() {
-			if v.Field(i).CanSet() && v.Field(i).Type() != reflect.TypeFor[diag.Span]() {
-				full(v.Field(i))
+			f := v.Field(i)
+			if !f.CanSet() || f.Type() == reflect.TypeFor[diag.Span]() || v.Type() == reflect.TypeFor[Condition]() {
+				continue // a condition may be of another standard, which has conditions
 			}
+			full(f)
 		}
 	case reflect.Slice:
 		v.Set(reflect.MakeSlice(v.Type(), 1, 1))

@@ -48,6 +48,19 @@ var Mash = &Field{
 	Doc: "The work in the cooker; the order of the lines is the order of work. A variant changes single steps with `replace`, `before`, `after` and `remove`, or gives all of them anew.",
 	Block: &Block{Fields: append(slices.Clone(MashSteps),
 		&Field{Name: "backset-pH", Shape: "PH", Default: "3.9 pH", Example: "backset-pH 3.9 pH", Doc: "The pH of the backset.", Limits: []Limit{mustBe(2.5, 7, "spent wash is sour")}},
+		&Field{
+			Name: "acid", Shape: `("lactic"|"phosphoric"|"sulfuric") (VOLUME|"to" PH)`, Example: "acid lactic to 5.4 pH", Default: "none",
+			Doc:    "Food-grade acid into the first liquor, as bought: lactic of 88 %, phosphoric of 85 %, sulfuric of 96 % by weight. A volume, or what it takes to bring the whole mash to a pH.",
+			Limits: []Limit{mustBe(1e-7, 1, "no mash is given a cubic metre of acid").of("volume"), mustBe(3, 7, "soured below this no malt converts").of("ph"), usually(4.8, 5.8, "malt enzymes work between 4.8 and 5.9 (common practice)").of("ph")},
+		},
+		&Field{
+			Name: "gypsum", Shape: "MASS", Example: "gypsum 6 oz", Default: "none", Doc: "Calcium sulfate into the first liquor: its calcium lowers the pH a little, and keeps alpha-amylase.",
+			Limits: []Limit{mustBe(0, 1000, "no mash is given a tonne of it")},
+		},
+		&Field{
+			Name: "lime", Shape: "MASS", Example: "lime 2 oz", Default: "none", Doc: "Slaked lime into the first liquor, which raises the pH of a mash that backset or roasted grain makes too sour.",
+			Limits: []Limit{mustBe(0, 1000, "no mash is given a tonne of it")},
+		},
 		&Field{Name: "backset-solids", Shape: "SHARE", Default: "6 %", Example: "backset-solids 6 %", Doc: "Dissolved solids of the backset, by weight.", Limits: []Limit{mustBe(0, 0.3, "it would be a syrup")}},
 		Replace, Before, After, RemoveStep,
 	)},

@@ -44,6 +44,8 @@ func other(t *testing.T, b *recipe.Batch, x any) any {
 	case recipe.Start:
 		x.Day++
 		return x
+	case recipe.Acid:
+		return (x + 1) % 4
 	case recipe.Month:
 		return (x + 1) % 13
 	case recipe.Surface:

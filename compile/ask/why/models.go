@@ -44,8 +44,8 @@ var (
 		holds:  "-20 to 40 C; Tabarie's relation is met to 0.0001 in gravity. 0.03 L/kg of grain matter is about 0.2 % of a mash",
 	}
 	buffers = model{
-		says:   "Each grain and the backset pull to a pH of their own by the strength of their buffer, and the water's alkalinity lifts the whole.",
-		source: "mixing of buffers, common practice; Kolbach's residual alkalinity, from memory; library entry `model mash`",
+		says:   "Each grain and the backset pull to a pH of their own by the strength of their buffer, and the water's alkalinity and lime lift the whole. Acid gives off its hydrogen ions by its pKa, calcium one for each 3.5 equivalents.",
+		source: "mixing of buffers, common practice; Kolbach's residual alkalinity and the acids' pKa (CRC Handbook), from memory; library entry `model mash`",
 		holds:  "pH 3 to 9 in form; good to 0.1 to 0.2 pH",
 	}
 	heating = model{

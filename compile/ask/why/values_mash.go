@@ -134,7 +134,7 @@ var mashValues = []value{
 	},
 	{
 		name: "ph", also: []string{"mash-ph", "pH"}, title: "pH of the mash", stage: inMash, model: buffers,
-		inputs: []source{stepLines("backset"), at(recipe.PathWater), constant("mash", "malt-pH"), constant("mash", "malt-buffer"), constant("mash", "raw-pH"), constant("mash", "raw-buffer"),
+		inputs: []source{stepLines("backset"), at(recipe.PathAcid), at(recipe.PathGypsum), at(recipe.PathLime), at(recipe.PathWater), constant("mash", "malt-pH"), constant("mash", "malt-buffer"), constant("mash", "raw-pH"), constant("mash", "raw-buffer"),
 			backsetFigure(recipe.PathBacksetPH), constant("mash", "backset-buffer"), constant("mash", "hardness-to-alkali")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.PH, plan.PH) },
 		work:   workPH,

@@ -180,8 +180,15 @@ func workPH(a *asked) []Line {
 	lines = append(lines, work("alkali of the water", bare(alkali, 0), of(Number{waterKg, "kg", 1}, "water"),
 		fixed("x", a.b.Plant.HardnessPPM, "ppm", "hardness"), fixed("x", m["hardness-to-alkali"], "", "as alkali"), fixed("/", 50.04, "mg/mEq", "")))
 	pulls = append(pulls, of(bare(alkali, 0), "water"))
+	total := pull + alkali
+	if x := a.p.Mash.SaltsMEq; x != 0 {
+		pulls, total = append(pulls, of(bare(x, 0), "gypsum and lime")), total+x
+	}
+	if x := a.p.Mash.AcidMEq; x > 0 {
+		pulls, total = append(pulls, of(bare(-x, 0), "acid, as it gives off at this pH")), total-x
+	}
 	return append(lines,
-		work("pulls together", bare(pull+alkali, 0), sum(pulls)...),
+		work("pulls together", bare(total, 0), sum(pulls)...),
 		work("buffers together", bare(buffer, 0), sum(buffers)...),
-		work("pH", Number{a.p.Mash.PH, "pH", 2}, of(bare(pull+alkali, 0), "pulls"), over(bare(buffer, 0), "buffers")))
+		work("pH", Number{a.p.Mash.PH, "pH", 2}, of(bare(total, 0), "pulls"), over(bare(buffer, 0), "buffers")))
 }

@@ -54,6 +54,7 @@ func run(in Input, tolerance float64) (Result, error) {
 		return Result{}, fmt.Errorf("mash: %w", err)
 	}
 	m := newCooker(in, c, k, tolerance)
+	m.treat()
 	for i := range in.Steps {
 		if err := m.do(i); err != nil {
 			return Result{}, err

@@ -39,8 +39,9 @@ type Input struct {
 	BoilerW                      float64 // 0: no limit
 	Bill                         recipe.Bill
 	Steps                        []recipe.MashStep
-	BacksetPH, BacksetSolidsFrac float64       // 0: the model's default
-	Model                        *recipe.Model // constants, library entry `model mash`
+	BacksetPH, BacksetSolidsFrac float64          // 0: the model's default
+	Treatment                    recipe.Treatment // goes in with the first liquor
+	Model                        *recipe.Model    // constants, library entry `model mash`
 }
 
 // Result is what the mash gives.
@@ -56,6 +57,10 @@ type Result struct {
 	OriginalSG        float64 // from the grain alone, 20/20 C in vacuum
 	HydrometerSG      float64 // what the instrument shows, with the backset's solids
 	PH                float64
+	AcidKg            float64 // that goes in: as written, or what its pH asks
+	AcidMEq           float64 // of hydrogen ions that it gives off in the whole mash
+	SaltsMEq          float64 // that gypsum takes away from the alkali and lime adds to it
+	PHWithoutAcid     float64
 	LiquorGristLPerKg float64 // liquor and backset as written, before the first drain
 	Conversion        float64 // of the starch, that has become sugars and dextrins
 	Gelatinized       float64 // of the starch
