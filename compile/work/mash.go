@@ -1,6 +1,7 @@
 package work
 
 import (
+	"slices"
 	"strings"
 
 	"newmake/compile/lot"
@@ -173,6 +174,10 @@ func mashWords(n *numbers.Batch, i int, st mash.Step) (plan.Phrase, []Reading) {
 	case recipe.MashCool:
 		return plan.Say("Cool to {}.", plan.Of(st.EndC, plan.Celsius)), after
 	case recipe.MashDrain:
+		// The minutes are common practice; they are within the time of the step.
+		if !slices.ContainsFunc(n.Mash.Steps[:i], func(s recipe.MashStep) bool { return s.Verb == recipe.MashDrain }) {
+			return plan.Say("Return the first runnings over the bed until they run bright, 5 to 15 min; then drain the worts off the grain, slowly, without sucking air."), []Reading{volume("worts so far", st.VolumeM3*lot.LitresPerM3, tolMashVolume)}
+		}
 		return plan.Say("Drain the worts off the grain, slowly, without sucking air."), []Reading{volume("worts so far", st.VolumeM3*lot.LitresPerM3, tolMashVolume)}
 	default:
 		if isLastRest(n.Mash.Steps, i) {
