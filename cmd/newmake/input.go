@@ -4,6 +4,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"newmake/compile/front"
@@ -75,6 +76,31 @@ func find(arg string) (path, batch string) {
 		return arg, ""
 	}
 	return ".", arg
+}
+
+// oneBatch makes one argument of those that say what to compute: a name of several
+// words may come without its quotes. Of files there is one.
+func oneBatch(command string, args []string) (string, error) {
+	whole := strings.Join(args, " ")
+	if len(args) < 2 {
+		return whole, nil
+	}
+	for i, arg := range args {
+		path, batch := find(arg)
+		if batch != "" {
+			continue
+		}
+		if others := slices.Delete(slices.Clone(args), i, i+1); isBatch(others) {
+			return "", usage("%s takes a file or the name of a batch: write newmake %s %s --batch %q", command, command, path, strings.Join(others, " "))
+		}
+		return "", usage("%s takes one batch, not %s: write newmake %s %s", command, front.QuoteAll(args), command, arg)
+	}
+	return whole, nil
+}
+
+// isBatch says that words are the name of a batch, and none of them a file.
+func isBatch(words []string) bool {
+	return !slices.ContainsFunc(words, func(word string) bool { _, batch := find(word); return batch == "" })
 }
 
 // units are those that a flag asks for; nil is the batch's own.

@@ -44,12 +44,11 @@ func planCommand(a *app) *cobra.Command {
 			"  newmake plan ferry-landing.batch --open\n" +
 			"  newmake plan ferry-landing.batch -o spirit.csv --table spirit\n" +
 			"  newmake plan ferry-landing.batch --format json -o ferry-landing.json",
-		Args:              cobra.MaximumNArgs(1),
 		ValidArgsFunction: completeBatches,
 		RunE: func(_ *cobra.Command, args []string) error {
-			arg := ""
-			if len(args) > 0 {
-				arg = args[0]
+			arg, err := oneBatch("plan", args)
+			if err != nil {
+				return err
 			}
 			switch {
 			case len(f.try) > 0 && (f.watch || f.open || f.variants):

@@ -11,7 +11,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/compile/ask/size"
-	"newmake/compile/front"
 	"newmake/compile/show/sized"
 	"newmake/lang"
 	"newmake/lang/diag"
@@ -56,14 +55,15 @@ func sizeCommand(a *app) *cobra.Command {
 			"  newmake size ferry-landing.batch --proof-gallons 60 -w --name \"Ferry Landing, small\"\n" +
 			"  newmake size ferry-landing.batch --proof-gallons 60 --format json",
 		RunE: func(_ *cobra.Command, args []string) error {
-			switch len(args) {
-			case 0:
+			if len(args) == 0 {
 				fmt.Fprint(a.out, sizeShort)
 				return nil
-			case 1:
-				return f.run(a, args[0])
 			}
-			return usage("size takes one batch, not %s", front.QuoteAll(args))
+			arg, err := oneBatch("size", args)
+			if err != nil {
+				return err
+			}
+			return f.run(a, arg)
 		},
 	}
 	cmd.Flags().StringVar(&f.Casks, "casks", "", "as many casks as this, full")

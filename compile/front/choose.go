@@ -73,10 +73,14 @@ func QuoteAll(names []string) string {
 
 // noBatch says that there is nothing to compute.
 func (s *Source) noBatch() diag.Diagnostic {
-	return diag.Diagnostic{
+	d := diag.Diagnostic{
 		Code: diag.CodeNoBatch, Summary: "there is no batch in " + s.Label,
 		Help: "a batch begins with `batch \"Name\" {`",
 	}
+	if all := s.House.Batches(); len(all) > 0 {
+		d.Help = "ask for a batch of the house by its name: " + QuoteAll(all)
+	}
+	return d
 }
 
 // nothing is what there is to say where no batch is found.

@@ -17,11 +17,15 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/house"
+	"newmake/lang/schema"
+	"newmake/lang/tree"
 	"newmake/lang/wholefile"
 )
 
@@ -80,7 +84,31 @@ func Load(p Place) (*Source, error) {
 	if err != nil {
 		return nil, diag.Refuse("cannot read %s: %v", s.Label, wholefile.Reason(err))
 	}
-	return s, nil
+	return s, unnamed(s.House)
+}
+
+// unnamed refuses a text without a name that is a file of the house once more:
+// every name in it would be taken.
+func unnamed(h *check.House) error {
+	for _, f := range h.Files {
+		if filepath.Base(f.Source.Name) != Unnamed {
+			continue
+		}
+		for _, d := range f.Decls {
+			for _, other := range h.Files {
+				if other != f && slices.ContainsFunc(other.Decls, func(o *house.Decl) bool { return twice(d, o) }) {
+					return diag.Refuse("standard input has the %s %q, as %s has: if it stands for that file, write --stdin-filename %s or give the file itself; else give it another name",
+						d.Field.Name, d.Name, other.Source.Name, other.Source.Name)
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// twice says that two declarations have a name that only one may have.
+func twice(a, b *house.Decl) bool {
+	return a.Field == b.Field && (a.Field == schema.Batch || a.Field == schema.Plant) && a.Name != "" && tree.Key(a.Name) == tree.Key(b.Name)
 }
 
 // unsaved says that a text of the overlay stands for the path itself.

@@ -9,7 +9,9 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 	"newmake/lang/spelling"
+	"newmake/lang/words"
 )
 
 // finish puts the replacements into the texts.
@@ -98,12 +100,58 @@ func (e *editor) unknown(c Change) error {
 		known = append(known, v.Path.String())
 	}
 	slices.Sort(known)
-	if near := nearest(c.Path.String(), known); near != "" {
+	known = slices.Compact(known)
+	write := func(paths []string) string {
+		for i, path := range paths {
+			paths[i] = "`" + path + "=" + c.Value + "`"
+		}
+		return "a value is named by its block and its line: write " + words.Or(paths)
+	}
+	parts := c.Path.Parts()
+	if whole := e.ending(parts, known); len(whole) > 0 {
+		d.Help = write(whole)
+	} else if near := nearest(c.Path.String(), known); near != "" {
 		d.Help = "did you mean `" + near + "`?"
+	} else if whole := e.ending(parts[len(parts)-1:], known); len(whole) > 0 {
+		d.Help = write(whole)
 	} else {
 		d.Help = byItsLine
 	}
 	return diag.List{d}
+}
+
+// ending lists the values that a path may be the end of, or the middle where it is
+// the end of none: rye is bill.rye, rest is mash.rest.1 or mash.rest.2.
+// A grain that the bill lacks may be put into it.
+func (e *editor) ending(want, known []string) []string {
+	same := func(a, b string) bool { return strings.EqualFold(a, b) }
+	var ends, middles []string
+	for _, name := range known {
+		p := recipe.ParsePath(name)
+		parts := p.Parts()
+		if _, ok := e.where(p); !ok || len(parts) > 1 && parts[0] == "mash" && parts[1] == "step" {
+			continue // a whole block, or a step by its number among all
+		}
+		switch n := len(parts) - len(want); {
+		case n < 1:
+		case slices.EqualFunc(parts[n:], want, same):
+			ends = append(ends, name)
+		case n > 1 && slices.EqualFunc(parts[n-1:len(parts)-1], want, same):
+			middles = append(middles, name)
+		}
+	}
+	if len(want) == 1 && !slices.Contains(ends, recipe.PathMash.Child(want[0]).String()) {
+		for i := range e.steps(want[0]) {
+			ends = append(ends, fmt.Sprintf("mash.%s.%d", want[0], i+1))
+		}
+	}
+	if len(ends) == 0 {
+		ends = middles
+	}
+	if len(ends) == 0 && len(want) == 1 && e.house.Declares(schema.Grain, want[0]) {
+		ends = []string{recipe.PathBill.Child(want[0]).String()}
+	}
+	return ends[:min(len(ends), 4)]
 }
 
 // within says how to name one value of what has several: the steps of a mash that

@@ -3,6 +3,7 @@ package sides
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"newmake/compile/front"
@@ -23,6 +24,9 @@ type Finder struct {
 func (f *Finder) Both(args, files []string) (old, new *Side, err error) {
 	if len(args) == 2 && len(files) == 0 && isFile(args[1]) && isRevision(args[0]) {
 		args, files = args[:1], args[1:] // REV FILE, as git takes it too
+	}
+	if len(args) == 2 && isRevision(args[0]) && isRevision(args[1]) && !bothBatches(args) {
+		args = []string{args[0] + ".." + args[1]} // REV REV, as git takes it too
 	}
 	switch {
 	case len(args) == 2 && len(files) == 0:
@@ -56,6 +60,16 @@ func (f *Finder) Both(args, files []string) (old, new *Side, err error) {
 		new, err = atRevision(span[1], where, len(files) == 0)
 	}
 	return times(old, new, err)
+}
+
+// bothBatches says that two arguments, which may be revisions, are batches of the
+// house around the working directory.
+func bothBatches(args []string) bool {
+	s, err := working(".", true)
+	if err != nil {
+		return false
+	}
+	return !slices.ContainsFunc(args, func(arg string) bool { _, ok := s.find(arg); return !ok })
 }
 
 // times says of two sides that they are one house at two times.
@@ -161,6 +175,9 @@ func (f *Finder) side(arg string, other *Side) (*Side, error) {
 			return nil, err
 		}
 		near = s
+	}
+	if isRevision(arg) {
+		return nil, diag.Refuse("%s is a revision, and the other side is none: write %s:FILE or \"%s:Name of a batch\"", arg, arg, arg)
 	}
 	_, list := near.batch(arg)
 	return nil, list // there is none, and which is near
