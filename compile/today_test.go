@@ -109,6 +109,10 @@ func TestNeverSteadyHasCures(t *testing.T) {
 	for _, says := range []string{"`hearts from 6.2 gal to ...`", "`charge low-wines, feints, water to 28 % abv`", "`feints none yet`"} {
 		assert.Contains(t, d.Help, says)
 	}
+	_, list = run(func(b *recipe.Batch) { b.Gauge = recipe.SI })
+	at = slices.IndexFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeNotSteady })
+	require.GreaterOrEqual(t, at, 0)
+	assert.Contains(t, list[at].Help, "`feints 80 L at 35 % abv`", "in the units of the house")
 	heads := p.Spirit.Fraction("heads").EndOverL
 	for name, cure := range map[string]func(*recipe.Batch){
 		"by volume": func(b *recipe.Batch) {

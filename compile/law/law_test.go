@@ -266,6 +266,12 @@ func TestTwoStandards(t *testing.T) {
 	assert.Equal(t, s.BottledAt(), recipe.Both(rye, bond).BottledAt(), "in either order")
 	grains := 0
 	for _, k := range s.Conditions {
+		of := rye
+		if k.Of != rye.Title {
+			of = bond
+		}
+		assert.Equal(t, of.Title, k.Of, "each says which of them asks it")
+		assert.Equal(t, of.Law, k.OfLaw)
 		if k.Test == recipe.GrainLeast {
 			grains++
 		}

@@ -142,6 +142,15 @@ func (u Units) TempDiff(c float64) string {
 	return Number(c*1.8, 0) + " deg F"
 }
 
+// StatedFeints is a line of a batch that says what feints there are, for a reader
+// who is to write one.
+func (u Units) StatedFeints() string {
+	if u == SI {
+		return "feints 80 L at 35 % abv"
+	}
+	return "feints 20 gal at 70 proof"
+}
+
 // Length shows a height.
 func (u Units) Length(m float64) string {
 	if u == SI {

@@ -20,7 +20,7 @@ func Law(b *recipe.Batch, held *plan.Law) diag.List {
 		if p := held.Conditions[i]; p.Met == law.NotMet && isOffStill(k.Test) {
 			w.add(diag.Diagnostic{
 				Code: diag.CodeOffStill, At: w.at(recipe.PathHearts),
-				Summary: fmt.Sprintf("%s asks for %s, and the hearts come off the still at %s", b.Standard.Title, p.Asks, p.Found),
+				Summary: fmt.Sprintf("%s comes %s, and these hearts come off it at %s", k.Of, p.Asks, p.Found),
 				Help:    "move the cuts or the reflux, or name another standard",
 				Reason:  k.Law,
 				Related: []diag.Related{{At: w.at(recipe.PathStandard), Text: "the standard is named here"}},

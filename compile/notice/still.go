@@ -189,7 +189,7 @@ func neverSteady(w *writer, r still.Run) (help, reason string) {
 	} else {
 		help = "bring"
 	}
-	help += fmt.Sprintf(" the charge to one strength, `%s`; or plan from the feints that there are, `feints none yet` or `feints 20 gal at 70 proof`", watered(w))
+	help += fmt.Sprintf(" the charge to one strength, `%s`; or plan from the feints that there are, `feints none yet` or `%s`", watered(w), measure.UnitsOf(w.b.Gauge).StatedFeints())
 	s := w.b.Spirit
 	if s.HeartsFrom.By == recipe.ByVolume || s.HeartsFrom.By == recipe.ByShare {
 		return help, "more alcohol or more water goes back with the feints than hearts and lees carry off"

@@ -120,7 +120,7 @@ type Ferment struct {
 	PH             float64        `json:"pH" places:"2"`
 	SourHours      float64        `json:"sourHours" places:"1"` // when souring sets in; 0 if not
 	PeakC          float64        `json:"peakC" places:"1"`
-	PeakHours      float64        `json:"peakHours" places:"1"`
+	PeakHours      float64        `json:"peakHours" places:"1"` // when it is at its warmest
 	PeakHeatKW     float64        `json:"peakHeatKW" places:"2"`
 	CoolKWh        float64        `json:"coolKWh" places:"1"`
 	CoolingWaterL  float64        `json:"coolingWaterL,omitempty" places:"0"` // where the flow through jacket or coil is known

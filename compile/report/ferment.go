@@ -22,7 +22,7 @@ func Ferment(b recipe.Ferment, setC float64, r numbers.Ferment) plan.Ferment {
 		FinalGravitySG: r.FinalSG, FinalGrainSG: grain.SG(), Wash: wash, Liquid: lot.Liquid(r.Wash),
 		AbvPct: wash.AbvPct, WashVolumeL: wash.VolumeL, PureL: wash.PureL, ProofGallons: wash.ProofGallons,
 		AttenuationPct: 100 * r.Attenuation, SugarLeftKg: r.SugarLeftKg, PH: r.PH, SourHours: r.SourS / lot.SecondsPerHour,
-		PeakC: r.PeakTempC, PeakHours: r.PeakS / lot.SecondsPerHour, PeakHeatKW: r.PeakHeatW / 1000, CoolKWh: r.CoolJ / lot.JoulesPerKWh, CoolingWaterL: r.CoolingWaterM3 * lot.LitresPerM3,
+		PeakC: r.PeakTempC, PeakHours: r.PeakTempS / lot.SecondsPerHour, PeakHeatKW: r.PeakHeatW / 1000, CoolKWh: r.CoolJ / lot.JoulesPerKWh, CoolingWaterL: r.CoolingWaterM3 * lot.LitresPerM3,
 		CO2Kg: r.CO2Kg, CO2M3: r.CO2Kg / co2GramsPerMole * gasLitresPerMole,
 	}
 	f.Account = plan.Account{

@@ -72,7 +72,7 @@ var (
 	tolFeintsVolume = Tolerance{"volume of feints or tails", "L", []Part{
 		{0, 0.08, asPublished}, {0, 0.04, washAlcohol}, {0, 0.01, dipstick}}}
 	tolSetVolume = Tolerance{"a volume that is measured out", "L", []Part{
-		{0, 0.02, "casks and cans of one size differ: common practice"}, {0, 0.01, dipstick}}}
+		{0, 0.02, "casks and cans of one size differ: common practice"}, {0, 0.01, dipstick}, {0.01, 0, "a jug is read to 10 mL: common practice"}}}
 
 	tolWashStrength = Tolerance{"strength of a wash", "% vol", []Part{
 		{0, 0.04, washAlcohol}, {0.1, 0, "a laboratory's distillation: common practice"}}}

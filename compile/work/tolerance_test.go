@@ -1,6 +1,7 @@
 package work
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -38,6 +39,12 @@ func TestFeintsToleranceCoversTheModel(t *testing.T) {
 	assert.Greater(t, tolFeintsVolume.At(100), 8.0)
 	assert.Less(t, tolFeintsVolume.At(100), 10.0)
 	assert.Less(t, tolSetVolume.At(100), 3.0, "what is measured out is not so wide")
+}
+
+// A small can of foreshots, 150 mL, is still read no better than its jug.
+func TestSmallMeasureHasATolerance(t *testing.T) {
+	assert.InDelta(t, 0.01, tolSetVolume.At(0.15), 0.001)
+	assert.InEpsilon(t, math.Hypot(0.02, 0.01), tolSetVolume.At(200)/200, 1e-3, "and a cask as before")
 }
 
 // While a reading stands still a clock that is off moves nothing; while it falls,

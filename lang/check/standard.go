@@ -18,7 +18,7 @@ func standard(n *tree.Node, e recipe.Entry, h *house.House, diags *diag.List) *r
 		if l.Bad {
 			continue
 		}
-		c := recipe.Condition{Law: l.Comment(), At: l.At()}
+		c := recipe.Condition{Law: l.Comment(), Of: s.Title, OfLaw: s.Law, At: l.At()}
 		if c.Law == "" {
 			c.Law = s.Law
 		}

@@ -111,6 +111,8 @@ type Condition struct {
 	Other    *Standard // IsNot: the one that it must not meet
 	Text     string    // MadeIn: the place; StillIs: pot or column; LabelUnder: what the label says
 	Law      string    // section, from the line
+	Of       string    // title of the standard that asks it: a batch may name several
+	OfLaw    string    // and the law that makes that one
 	At       diag.Span
 }
 
@@ -173,7 +175,7 @@ func Both(all ...*Standard) *Standard {
 		}
 		for _, c := range s.Conditions {
 			alone := c
-			alone.Law, alone.At = "", diag.Span{}
+			alone.Law, alone.Of, alone.OfLaw, alone.At = "", "", "", diag.Span{}
 			key := fmt.Sprintf("%+v", alone)
 			if !asked[key] {
 				out.Conditions = append(out.Conditions, c)

@@ -31,7 +31,7 @@ func checkLaw(r *rules) {
 		case recipe.EntryMost:
 			if r.can.Cask && below(c.Strength, r.batch.Cask.Entry) {
 				unlawful(r, diag.CodeLawEntry, c, r.at(recipe.PathEntry),
-					fmt.Sprintf("the entry strength is above %s, the most that %s allows", strengthText(c.Strength), s.Title),
+					fmt.Sprintf("the entry strength is above %s, the most that %s allows", strengthText(c.Strength), c.Of),
 					"lower the entry strength")
 			}
 		case recipe.WoodIs:
@@ -39,29 +39,29 @@ func checkLaw(r *rules) {
 			case r.can.Cask:
 				checkWood(r, c)
 			case r.can.Unaged && !slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool { return w.None }):
-				unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathBatch), fmt.Sprintf("%s rests in %s, and this batch goes into no wood", s.Title, woodsText(c)),
+				unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathBatch), fmt.Sprintf("%s rests in %s, and this batch goes into no wood", c.Of, woodsText(c)),
 					"give the batch a `cask`, or another standard")
 			}
 		case recipe.AgeLeast:
 			if r.can.Unaged {
-				unlawful(r, diag.CodeLawRest, c, r.at(recipe.PathBatch), fmt.Sprintf("%s rests at least %s in wood, and this batch goes into none", s.Title, durationText(c.AgeS)),
+				unlawful(r, diag.CodeLawRest, c, r.at(recipe.PathBatch), fmt.Sprintf("%s rests at least %s in wood, and this batch goes into none", c.Of, durationText(c.AgeS)),
 					"give the batch a `cask`, or another standard")
 			}
 			if r.can.Cask && r.batch.Cask.RestS < c.AgeS*0.9999 {
 				unlawful(r, diag.CodeLawRest, c, r.at(recipe.PathRest),
-					fmt.Sprintf("%s rests at least %s in wood", s.Title, durationText(c.AgeS)),
+					fmt.Sprintf("%s rests at least %s in wood", c.Of, durationText(c.AgeS)),
 					"let it rest longer, or give it another standard")
 			}
 		case recipe.BottledAt:
 			at := r.batch.Cask.BottleAt
 			if (r.can.Cask || r.can.Unaged) && at.Value > 0 && (below(at, c.Strength) || below(c.Strength, at)) {
 				unlawful(r, diag.CodeLawBottled, c, r.at(recipe.PathBottleAt),
-					fmt.Sprintf("%s is bottled at exactly %s", s.Title, strengthText(c.Strength)), "bottle it at "+strengthText(c.Strength))
+					fmt.Sprintf("%s is bottled at exactly %s", c.Of, strengthText(c.Strength)), "bottle it at "+strengthText(c.Strength))
 			}
 		case recipe.BottledLeast:
 			if at := r.batch.Cask.BottleAt; (r.can.Cask || r.can.Unaged) && at.Value > 0 && below(at, c.Strength) {
 				unlawful(r, diag.CodeLawBottled, c, r.at(recipe.PathBottleAt),
-					fmt.Sprintf("%s is bottled at %s or more", s.Title, strengthText(c.Strength)), "raise the bottling strength")
+					fmt.Sprintf("%s is bottled at %s or more", c.Of, strengthText(c.Strength)), "raise the bottling strength")
 			}
 		}
 	}
@@ -70,7 +70,7 @@ func checkLaw(r *rules) {
 // unlawful makes the diagnostic of a condition that is not met.
 func unlawful(r *rules, code diag.Code, c *recipe.Condition, at diag.Span, summary, help string) {
 	r.add(diag.Diagnostic{
-		Code: code, At: at, Summary: summary, Help: help, Reason: section(r.batch.Standard.Law, c.Law),
+		Code: code, At: at, Summary: summary, Help: help, Reason: section(c.OfLaw, c.Law),
 		Related: []diag.Related{{At: r.at(recipe.PathStandard), Text: fmt.Sprintf("the standard is named here: %s", r.batch.Standard.Title)}},
 	})
 }
@@ -93,7 +93,7 @@ func checkGrains(r *rules, c *recipe.Condition) {
 			odd = l.Grain.Name
 		}
 	}
-	title, what := r.batch.Standard.Title, grainsText(c)
+	title, what := c.Of, grainsText(c)
 	switch {
 	case c.Test == recipe.GrainSome && share <= 0:
 		unlawful(r, diag.CodeLawGrain, c, r.at(recipe.PathBill), fmt.Sprintf("%s has some %s in its bill, and this has none", title, what), "put some in the bill, or give the batch another standard")
@@ -127,7 +127,7 @@ func grainsText(c *recipe.Condition) string {
 
 func checkOwnEnzymes(r *rules, c *recipe.Condition) {
 	say := func(z *recipe.Enzyme, at diag.Span) {
-		unlawful(r, diag.CodeLawEnzymes, c, at, fmt.Sprintf("%s is made with the grain's own enzymes alone, and this adds `%s`", r.batch.Standard.Title, z.Name),
+		unlawful(r, diag.CodeLawEnzymes, c, at, fmt.Sprintf("%s is made with the grain's own enzymes alone, and this adds `%s`", c.Of, z.Name),
 			"take the dose out, and let malt do its work")
 	}
 	for _, s := range r.batch.Mash.Steps {
@@ -145,7 +145,7 @@ func checkWood(r *rules, c *recipe.Condition) {
 	fits := slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool {
 		return !w.None && (w.Use == "" || w.Use == "new" == k.New) && (w.Char == "" || w.Char == "charred" == k.Kind.Charred) && (w.Of == "" || w.Of == k.Kind.Tree)
 	})
-	title := r.batch.Standard.Title
+	title := c.Of
 	switch {
 	case len(c.Woods) > 0 && !fits:
 		use := "used"

@@ -34,6 +34,16 @@ var all = map[string]func(*plan.Plan, measure.Units) Chart{
 	"days": Days, "mash": Mash, "ferment": Ferment, "strip": Strip, "spirit": Spirit, "cask": Cask,
 }
 
+// Spirit that fills no cask is not in wood.
+func TestDaysSayWhatIsInWood(t *testing.T) {
+	p := plans(t)[0]
+	require.Positive(t, p.Cask.Casks)
+	assert.Contains(t, Days(p, measure.US).Desc, "The spirit is in wood by ")
+	p.Cask.Casks = 0
+	assert.Contains(t, Days(p, measure.US).Desc, "All is done by ")
+	assert.NotContains(t, Days(p, measure.US).Desc, "in wood")
+}
+
 // Whatever is drawn lies on the paper, has a name and says in words what it
 // shows.
 func TestInsideThePaper(t *testing.T) {

@@ -72,7 +72,11 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 		c.stroke("rule", nameLeft, y, plotRight, y)
 	}
 	c.area("frame", "", nameLeft, top, plotRight-nameLeft, bottom-top)
-	fmt.Fprintf(&b, "The spirit is in wood by %s.", last.Format("Mon 2 Jan 15:04"))
+	done := "All is done"
+	if p.Cask.Casks > 0 {
+		done = "The spirit is in wood"
+	}
+	fmt.Fprintf(&b, "%s by %s.", done, last.Format("Mon 2 Jan 15:04"))
 	c.Desc = b.String()
 	return c
 }

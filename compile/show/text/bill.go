@@ -1,6 +1,8 @@
 package text
 
 import (
+	"strings"
+
 	"newmake/compile/measure"
 	"newmake/compile/show/columns"
 )
@@ -15,8 +17,12 @@ func (t *text) bill() {
 	}
 	tab.Row("in all", t.Mass(b.TotalKg), "100.0 %", t.Mass(b.ExtractKg), "")
 	tab.Write(&t.page)
-	t.Para(2, 4, measure.Number(b.Bushels, 2)+" distiller's bushels (56 lb of any grain); diastatic power of the grist "+
-		measure.Number(b.LintnerDeg, 0)+" deg Lintner.")
+	power := "diastatic power of the grist " + measure.Number(b.LintnerDeg, 0) + " deg Lintner."
+	if t.Units == measure.US {
+		t.Para(2, 4, measure.Number(b.Bushels, 2)+" distiller's bushels (56 lb of any grain); "+power)
+	} else {
+		t.Para(2, 4, "Diastatic"+strings.TrimPrefix(power, "diastatic"))
+	}
 
 	if len(b.Additions) == 0 {
 		return

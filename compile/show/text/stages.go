@@ -190,7 +190,7 @@ func (t *text) spirit() {
 		}
 	}
 	if r.FeintsFrom == plan.FeintsSteady {
-		t.Para(2, 4, "Until the feints have settled, say what there is: `feints none yet` in a first batch, or `feints 20 gal at 70 proof`.")
+		t.Para(2, 4, "Until the feints have settled, say what there is: `feints none yet` in a first batch, or `"+t.StatedFeints()+"`.")
 	}
 }
 
@@ -243,6 +243,9 @@ func (t *text) yield() {
 	t.fact("hearts by the tonne", measure.Number(y.HeartsLPAPerTonne, 0)+" LPA/t", fmt.Sprintf("litres of pure alcohol a tonne; in the wash %s, %s of theory", measure.Number(y.WashLPAPerTonne, 0), pct(y.OfTheoryPct, 1)))
 	t.fact("heat", measure.Number(e.HeatKWh, 0)+" kWh", measure.Number(e.KWhPerLPA, 1)+" kWh a litre of pure alcohol")
 	t.fact("water", t.Litres(e.WaterL), "cooling and process")
+	if r := t.p.Spirit; r.FeintsFrom == plan.FeintsOnHand && r.FeintsReturned != nil {
+		t.Para(2, 4, "These hearts, by grain and by energy, count alcohol of other grain: the feints that the house had brought "+t.pure(*r.FeintsReturned)+" into the charge.")
+	}
 }
 
 func (t *text) cost() {
@@ -257,7 +260,12 @@ func (t *text) cost() {
 	}
 	tab.Row("in all", "", measure.Number(c.Total, plan.MoneyPlaces(c.Currency)))
 	tab.Write(&t.page)
-	t.Para(2, 4, fmt.Sprintf("%s a proof gallon of hearts, %s a litre of pure alcohol.", measure.Number(c.PerPG, plan.MoneyPlaces(c.Currency)), measure.Number(c.PerLPA, plan.MoneyPlaces(c.Currency))))
+	litre := measure.Number(c.PerLPA, plan.MoneyPlaces(c.Currency)) + " a litre of pure alcohol"
+	if t.Units == measure.US {
+		t.Para(2, 4, measure.Number(c.PerPG, plan.MoneyPlaces(c.Currency))+" a proof gallon of hearts, "+litre+".")
+	} else {
+		t.Para(2, 4, litre+" in the hearts.")
+	}
 	if len(c.Unpriced) > 0 {
 		t.Para(2, 4, "No price is stated for: "+safe(strings.Join(c.Unpriced, ", "))+".")
 	}

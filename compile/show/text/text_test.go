@@ -2,6 +2,7 @@ package text_test
 
 import (
 	"bytes"
+	"fmt"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/show/internal/plantest"
@@ -28,6 +29,28 @@ func TestGolden(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Stone Ferry")
 	plantest.Golden(t, "stone-ferry-si.txt", written(t, p, measure.SI))
 
+}
+
+// Gallons of proof and bushels of 56 lb are for those who count in them.
+func TestMetricHouseReadsNoGallons(t *testing.T) {
+	p := plantest.Plan(t, plantest.Lantern, "Stone Ferry")
+	us, si := written(t, p, measure.US), written(t, p, measure.SI)
+	for _, word := range []string{"bushel", "proof gallon"} {
+		assert.Contains(t, us, word)
+		assert.NotContains(t, si, word)
+	}
+}
+
+// Feints that the house had are alcohol of other grain, so the hearts by the tonne
+// may pass what was in the wash; and it is said.
+func TestYieldSaysOfFeintsOnHand(t *testing.T) {
+	p := plantest.Plan(t, plantest.Lantern, "Stone Ferry")
+	const says = "count alcohol of other grain"
+	assert.NotContains(t, written(t, p, measure.US), says, "at a steady run as much goes as comes")
+	p.Spirit.FeintsFrom = plan.FeintsOnHand
+	out := strings.Join(strings.Fields(written(t, p, measure.US)), " ")
+	assert.Contains(t, out, says)
+	assert.Contains(t, out, fmt.Sprintf("%.1f proof gallons into the charge", p.Spirit.FeintsReturned.ProofGallons))
 }
 
 func TestNoLineIsWiderThan80Columns(t *testing.T) {

@@ -189,6 +189,27 @@ func TestACoilCoolsByItsWater(t *testing.T) {
 	assert.Zero(t, ferments(t, in).ColdestC, "nothing cools it")
 }
 
+// It is warmest when the curve is, and where nothing cools it that is long after
+// it gives off the most heat: it warms until the wall loses as much as comes.
+func TestWarmestIsWhenTheCurveIs(t *testing.T) {
+	in := bourbon(t)
+	in.CoolW = 0
+	r := ferments(t, in)
+	hottest, fiercest := r.Curve[0], r.Curve[0]
+	for _, p := range r.Curve {
+		if p.TempC > hottest.TempC {
+			hottest = p
+		}
+		if p.HeatW > fiercest.HeatW {
+			fiercest = p
+		}
+	}
+	const hourS = 3600
+	assert.InDelta(t, hottest.TimeS, r.PeakTempS, hourS)
+	assert.InDelta(t, hottest.TempC, r.PeakTempC, 0.05)
+	assert.Greater(t, r.PeakTempS, fiercest.TimeS+2*hourS)
+}
+
 func TestWarmCoolingWaterCoolsLess(t *testing.T) {
 	last := 0.0
 	for _, c := range []float64{10, 20, 28, 31} {

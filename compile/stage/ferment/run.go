@@ -261,11 +261,11 @@ func (f *ferment) until(p *ode.Step, end float64) Result {
 // watch notes peaks and moments within a step.
 func (f *ferment) watch(p *ode.Step) {
 	o := &f.out
-	if heat, at := p.Steepest(heatJ); heat > o.PeakHeatW {
-		o.PeakHeatW, o.PeakS = heat, at
+	if heat, _ := p.Steepest(heatJ); heat > o.PeakHeatW {
+		o.PeakHeatW = heat
 	}
-	if warmest, _ := p.Greatest(tempC); warmest > o.PeakTempC {
-		o.PeakTempC = warmest
+	if warmest, at := p.Greatest(tempC); warmest > o.PeakTempC {
+		o.PeakTempC, o.PeakTempS = warmest, at
 	}
 	if o.DryS == 0 && vector(p.Y1).dryness() >= dryShare && p.Y1[taken] > 0 {
 		o.DryS = p.Passes(func(t float64) float64 {
@@ -293,7 +293,9 @@ func (f *ferment) mark(timeS float64, s vector, heatW float64) {
 		ViableShare: s.viableShare(),
 	}
 	p.Cooling = f.sys.vessel.open(s[tempC])
-	f.out.PeakTempC = math.Max(f.out.PeakTempC, s[tempC])
+	if s[tempC] > f.out.PeakTempC {
+		f.out.PeakTempC, f.out.PeakTempS = s[tempC], timeS
+	}
 	f.out.Curve = append(f.out.Curve, p)
 }
 

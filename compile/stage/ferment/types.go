@@ -34,8 +34,8 @@ type Result struct {
 	ABV            float64        // 20 C
 	DryS           float64        // when fermentable sugar is 98 % gone; 0 if it never is
 	PeakHeatW      float64        // heat of fermentation at its greatest
-	PeakS          float64        // when that was
-	PeakTempC      float64
+	PeakTempC      float64        // the warmest it is
+	PeakTempS      float64        // when that is: hours after its greatest heat, where nothing cools it
 	CO2Kg          float64
 	CoolMostW      float64 // what the cooling takes out at the hold's upper end, or is rated at
 	ColdestC       float64 // that the cooling could hold; 0 without any
