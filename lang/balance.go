@@ -149,7 +149,7 @@ func (n *nesting) extraBrace(lacks *codeLine) *diag.Diagnostic {
 		Help:    "take it out, or find the line above that lacks its `{`"}
 	if lacks != nil {
 		d.Related = []diag.Related{{At: n.src.Span(lacks.start, lacks.end), Text: "a `{` may be missing at the end of this line"}}
-		d.Fix = &diag.Fix{At: n.src.Span(lacks.end, lacks.end), Text: " {", Label: "put a `{` there"}
+		d.Fix = &diag.Fix{At: n.src.Span(lacks.end, lacks.end), Text: " {", Label: "put a `{` there", Guess: true}
 	}
 	return d
 }

@@ -56,11 +56,11 @@ func badChar(t, next piece) *fault {
 	f := &fault{code: diag.CodeUnknownChar, start: start, end: start + len(t.text)}
 	if strings.HasPrefix(t.text, "//") {
 		f.end, f.summary, f.help = start+2, "`//` does not begin a remark", "write `#`"
-		f.fix = &edit{start, start + 2, "#", "write `#`"}
+		f.fix = &edit{start: start, end: start + 2, text: "#", label: "write `#`"}
 		return f
 	}
 	if t.text == "@" {
-		f.fix = &edit{start, start + 1, "at", "write `at`"}
+		f.fix = &edit{start: start, end: start + 1, text: "at", label: "write `at`"}
 	}
 	if ascii, ok := typeInstead[r]; ok {
 		f.code = diag.CodeLookAlike
@@ -71,7 +71,7 @@ func badChar(t, next piece) *fault {
 			f.summary = fmt.Sprintf("here stands an invisible character, %s", RuneName(r))
 			f.help, label = "take it out", "take it out"
 		}
-		f.fix = &edit{start, start + len(t.text), ascii, label}
+		f.fix = &edit{start: start, end: start + len(t.text), text: ascii, label: label}
 		return f
 	}
 	f.summary = fmt.Sprintf("`%s` has no meaning here", t.text)

@@ -96,6 +96,7 @@ type fault struct {
 type edit struct {
 	start, end  int
 	text, label string
+	guess       bool // see diag.Fix
 }
 
 // symbol is participle's number for a kind; EOF is -1.

@@ -63,7 +63,7 @@ func danglingComma(items []Item) *fault {
 	return &fault{code: diag.CodeDanglingComma, start: at.Start, end: at.End,
 		summary: "nothing follows this comma",
 		help:    "write the next of the list after the comma, or take the comma out",
-		fix:     &edit{at.Start, at.End, "", "take the comma out"}}
+		fix:     &edit{start: at.Start, end: at.End, label: "take the comma out", guess: true}}
 }
 
 func commaFault(t piece, first bool) *fault {

@@ -61,7 +61,7 @@ func unitTwice(lex *cursor, item *Item) *fault {
 		takeUnit(lex, &second)
 		if second.Unit == item.Unit {
 			f.help = fmt.Sprintf("write `%s..%s %s`", item.Num, high.text, item.Unit)
-			f.fix = &edit{item.At.Start + len(item.Num), dots.start, "", "take the first unit out"}
+			f.fix = &edit{start: item.At.Start + len(item.Num), end: dots.start, text: "", label: "take the first unit out"}
 		}
 	}
 	return f
@@ -82,7 +82,7 @@ func stuckToNumber(next piece, num string, start, end int) *fault {
 		return &fault{code: diag.CodeBadRange, start: start, end: end + len(next.text),
 			summary: "a hyphen does not make a range",
 			help:    fmt.Sprintf("write `%s..%s`", num, high),
-			fix:     &edit{end, end + 1, "..", fmt.Sprintf("write `%s..%s`", num, high)}}
+			fix:     &edit{start: end, end: end + 1, text: "..", label: fmt.Sprintf("write `%s..%s`", num, high)}}
 	case TokWord:
 		if len(next.text) > 1 && strings.Trim(next.text[1:], "-0123456789") == "" && (next.text[0] == 'e' || next.text[0] == 'E') {
 			text := num + next.text
@@ -122,7 +122,7 @@ func dateOtherwise(lex cursor, t piece) *fault {
 		dayFirst = monthFirst
 	}
 	if f.help = fmt.Sprintf("write `%s`", monthFirst); monthFirst == dayFirst {
-		f.fix = &edit{t.start, end, monthFirst, f.help}
+		f.fix = &edit{start: t.start, end: end, text: monthFirst, label: f.help}
 		return f
 	}
 	f.help += fmt.Sprintf(", or `%s`: only you know which is the month", dayFirst)
@@ -214,7 +214,7 @@ func numberValue(text string, at int) (float64, *fault) {
 	case digits[0] == '.':
 		full := strings.Replace(text, ".", "0.", 1)
 		f := numberFault(text, at, "`%s` has no digit before its point", fmt.Sprintf("write `%s`", full))
-		f.fix = &edit{at, at + len(text), full, f.help}
+		f.fix = &edit{start: at, end: at + len(text), text: full, label: f.help}
 		return 0, f
 	case strings.ContainsAny(frac, ".,"):
 		return 0, numberFault(text, at, "`%s` has more than one decimal mark",

@@ -100,7 +100,7 @@ func (l *codeLine) bad() bool { return l.spoilt || l.item != nil || l.layout != 
 func (f *fault) diagnostic(src *diag.Source) diag.Diagnostic {
 	d := diag.Diagnostic{Code: f.code, Summary: f.summary, Help: f.help, Reason: f.reason, At: src.Span(f.start, f.end)}
 	if f.fix != nil {
-		d.Fix = &diag.Fix{At: src.Span(f.fix.start, f.fix.end), Text: f.fix.text, Label: f.fix.label}
+		d.Fix = &diag.Fix{At: src.Span(f.fix.start, f.fix.end), Text: f.fix.text, Label: f.fix.label, Guess: f.fix.guess}
 	}
 	return d
 }

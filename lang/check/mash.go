@@ -206,7 +206,7 @@ func notInBill(b *reader, c *tree.Capture) {
 	}
 	if !b.house.Declares(schema.Grain, c.Text()) {
 		all := b.house.EntryNames(schema.Grain)
-		if spelling.Called(c.Text(), names) != "" || len(spelling.Holding(c.Text(), names)) > 0 || spelling.Nearest(c.Text(), all) == "" {
+		if spelling.Called(c.Text(), names) != "" || spelling.Likely(c.Text(), names) != "" || len(spelling.Holding(c.Text(), names)) > 0 || spelling.Nearest(c.Text(), all) == "" {
 			all = names // what is not in the bill can't be added
 		}
 		b.unknown(schema.Grain, "grain", c, func() []string { return all })

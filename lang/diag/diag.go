@@ -41,7 +41,7 @@ type Diagnostic struct {
 	Help     string    // what is allowed, and what to do
 	Reason   string    // why it matters at the still, or the section of law
 	Related  []Related // other places that bear on it
-	Fix      *Fix      // an edit that is safe to make, or nil
+	Fix      *Fix      // an edit that mends it, or may, or nil
 
 	// Advise gives Help and Fix where they are dear to find: the nearest of many
 	// names. Cap asks it for those that are shown. With search false it is to say
@@ -57,11 +57,13 @@ type Related struct {
 	Text string // "the cooker is declared here"
 }
 
-// Fix is an edit that mends the text without changing what was meant.
+// Fix is an edit that mends the text without changing what was meant, unless it
+// is a guess: then the person says whether that was meant.
 type Fix struct {
 	At    Span
 	Text  string // what to put there
 	Label string // "write `corn`"
+	Guess bool   // the help asks; an editor may offer it, and nobody makes it unasked
 }
 
 // List is a set of diagnostics in the order in which they were found.

@@ -49,8 +49,9 @@ type ReportRelated struct {
 	Text  string `json:"text"`
 }
 
-// ReportFix is an edit that is safe to make.
+// ReportFix is an edit that is safe to make, or else a guess, to be asked about.
 type ReportFix struct {
+	Guess bool   `json:"guess,omitempty"`
 	Label string `json:"label"`
 	Range *Range `json:"range,omitempty"`
 	Text  string `json:"text"`
@@ -68,7 +69,7 @@ func (l List) Reports() []Report {
 			r.Related = append(r.Related, ReportRelated{Text: rel.Text, Range: rangeOf(rel.At)})
 		}
 		if d.Fix != nil {
-			r.Fix = &ReportFix{Label: d.Fix.Label, Text: d.Fix.Text, Range: rangeOf(d.Fix.At)}
+			r.Fix = &ReportFix{Guess: d.Fix.Guess, Label: d.Fix.Label, Text: d.Fix.Text, Range: rangeOf(d.Fix.At)}
 		}
 		out = append(out, r)
 	}

@@ -94,7 +94,7 @@ func (r *renderer) diagnostic(d Diagnostic) {
 	r.snippet(d.At, gutter, "^", func(s string) string { return r.style.severity(d.Severity, s) })
 	r.note(gutter, "help", d.Help)
 	r.note(gutter, "why", d.Reason)
-	if d.Fix != nil && !d.helpSaysFix() {
+	if d.Fix != nil && !d.Fix.Guess && !d.helpSaysFix() {
 		r.note(gutter, "fix", d.Fix.Label)
 	}
 	for _, rel := range d.Related {

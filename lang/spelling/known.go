@@ -14,10 +14,17 @@ var alsoCalled = map[string]string{
 	"stillage": "backset", "setback": "backset", "enzyme": "dose", "hold": "rest", "steep": "rest", "strength": "entry",
 	"expect": "promise", "og": "original-gravity", "fg": "final-gravity",
 	"corn-meal": "corn", "cornmeal": "corn", "cracked-corn": "corn", "flaked-corn": "corn", "flaked-maize": "corn",
-	"malted-barley": "two-row-malt", "barley-malt": "two-row-malt", "pale-malt": "two-row-malt", "malted-rye": "rye-malt", "malted-wheat": "wheat-malt",
+	"malted-rye": "rye-malt", "malted-wheat": "wheat-malt",
 	"malted-oats": "oat-malt", "flaked-oats": "oats", "rolled-oats": "oats", "flaked-barley": "barley", "flaked-rye": "rye", "flaked-wheat": "wheat",
-	"champagne-yeast": "sparkling-wine-yeast", "american-oak": "charred-oak", "new-american-oak": "charred-oak",
-	"altitude": "elevation", "capacity": "holds", "volume": "holds", "size": "holds", "staff": "crew", "hours": "shift", "power": "heats",
+	"champagne-yeast": "sparkling-wine-yeast",
+	"altitude":        "elevation", "capacity": "holds", "volume": "holds", "size": "holds", "staff": "crew", "hours": "shift", "power": "heats",
+}
+
+// likely has words that say less than the language does: barley is malted in many
+// ways, and oak is charred or not. What was meant, only who wrote it knows.
+var likely = map[string]string{
+	"malted-barley": "two-row-malt", "barley-malt": "two-row-malt", "pale-malt": "two-row-malt",
+	"american-oak": "charred-oak", "new-american-oak": "charred-oak",
 }
 
 // zones has what people of the United States call their zones, with the name in
@@ -38,6 +45,14 @@ func Zone(said string) string {
 // Called gives the known word that the trade also calls by another, or "".
 func Called(word string, known []string) string {
 	if other := alsoCalled[strings.ToLower(word)]; slices.Contains(known, other) {
+		return other
+	}
+	return ""
+}
+
+// Likely gives the known word that another may have meant, or "".
+func Likely(word string, known []string) string {
+	if other := likely[strings.ToLower(word)]; slices.Contains(known, other) {
 		return other
 	}
 	return ""

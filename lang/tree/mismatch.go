@@ -73,7 +73,7 @@ func (s shaper) wrongWord(d *diag.Diagnostic, n *Node, b *schema.Block) {
 		d.Code = diag.CodeNoSuchWord
 		d.Summary = fmt.Sprintf("`%s` is not a word that may stand here", it.Text)
 		d.Help = fmt.Sprintf("did you mean `%s`? %s", near, d.Help)
-		d.Fix = &diag.Fix{At: it.At, Text: near, Label: "write `" + near + "`"}
+		d.Fix = &diag.Fix{At: it.At, Text: near, Label: "write `" + near + "`", Guess: true}
 	case len(m.miss.want) == 0:
 		d.Summary = fmt.Sprintf("`%s` does not belong here: the line is complete before it", it.Text)
 	case len(kinds) > 0 && wordTooMany(n, d):

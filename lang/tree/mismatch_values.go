@@ -75,7 +75,7 @@ func (s shaper) wrongNumber(d *diag.Diagnostic, n *Node) {
 	case len(kinds) == 0 && len(words) == 1:
 		d.Summary = fmt.Sprintf("`%s` is missing before %s", words[0], wording.Item(it))
 		if words[0] != "," {
-			d.Fix = &diag.Fix{At: diag.Span{Src: it.At.Src, Start: it.At.Start, End: it.At.Start}, Text: words[0] + " ", Label: "put in `" + words[0] + "`"}
+			d.Fix = &diag.Fix{At: diag.Span{Src: it.At.Src, Start: it.At.Start, End: it.At.Start}, Text: words[0] + " ", Label: "put in `" + words[0] + "`", Guess: !fitsWith(n, m.miss.far, words[0])}
 		}
 	case len(kinds) == 0:
 		d.Summary = fmt.Sprintf("%s stands where %s is wanted", wording.Item(it), wanted(m.miss.want))
@@ -86,6 +86,12 @@ func (s shaper) wrongNumber(d *diag.Diagnostic, n *Node) {
 	default:
 		s.wrongUnit(d, n, kinds, ranged)
 	}
+}
+
+// fitsWith says that a line is right with a word put in before an item.
+func fitsWith(n *Node, at int, word string) bool {
+	m := new(matcher).line(n.Field.Pattern, slices.Insert(slices.Clone(n.Match.Items), at, lang.Item{Kind: lang.Word, Text: word}))
+	return m.fits()
 }
 
 func fits(kinds []quantity.Kind, it *lang.Item) bool {
@@ -182,7 +188,7 @@ func (s shaper) unknownUnit(d *diag.Diagnostic, want quantity.Kind, unit string,
 	}
 	if len(ue.Near) > 0 {
 		d.Help = fmt.Sprintf("did you mean `%s`? %s", ue.Near[0], d.Help)
-		d.Fix = &diag.Fix{At: at, Text: ue.Near[0], Label: "write `" + ue.Near[0] + "`"}
+		d.Fix = &diag.Fix{At: at, Text: ue.Near[0], Label: "write `" + ue.Near[0] + "`", Guess: true}
 	}
 }
 

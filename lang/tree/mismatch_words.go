@@ -66,7 +66,7 @@ func carriedOn(n *Node, d *diag.Diagnostic, b *schema.Block) bool {
 		d.Summary = fmt.Sprintf("the line above ends in a comma, so that `%s` is read as more of its list", next.Text)
 		d.Help = "take the comma out, or write the next of the list after it"
 		d.Related = append(d.Related, diag.Related{At: comma.At, Text: "the comma is here"})
-		d.Fix = &diag.Fix{At: comma.At, Text: "", Label: "take the comma out"}
+		d.Fix = &diag.Fix{At: comma.At, Text: "", Label: "take the comma out", Guess: true}
 		return true
 	}
 	return false

@@ -35,10 +35,13 @@ const mostSearched = 2000
 func knownNames(c *Capture, known []string, search bool) (string, *diag.Fix) {
 	if search && len(known) <= mostSearched {
 		if near := spelling.Nearest(c.Text(), known); near != "" {
-			return fmt.Sprintf("did you mean `%s`?", near), &diag.Fix{At: c.At(), Text: asWritten(near, c), Label: "write `" + near + "`"}
+			return fmt.Sprintf("did you mean `%s`?", near), &diag.Fix{At: c.At(), Text: asWritten(near, c), Label: "write `" + near + "`", Guess: true}
 		}
 		if other := spelling.Called(c.Text(), known); other != "" {
 			return fmt.Sprintf("it is called `%s` here", other), &diag.Fix{At: c.At(), Text: asWritten(other, c), Label: "write `" + other + "`"}
+		}
+		if like := spelling.Likely(c.Text(), known); like != "" {
+			return fmt.Sprintf("did you mean `%s`?", like), &diag.Fix{At: c.At(), Text: asWritten(like, c), Label: "write `" + like + "`", Guess: true}
 		}
 		if like := spelling.Holding(c.Text(), known); len(like) > 0 && len(like) <= spelling.MostOffered {
 			return "did you mean " + wording.OrList(like) + "?", nil

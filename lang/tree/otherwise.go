@@ -107,8 +107,13 @@ func asOthersSay(st *lang.Stmt, block string, d *diag.Diagnostic) bool {
 		if m == nil {
 			continue
 		}
-		if city := spelling.Zone(last(o.said.FindStringSubmatch(text))); strings.HasPrefix(o.write, "zone ") && city != "" {
-			o.write = `zone "` + city + `"`
+		if strings.HasPrefix(o.write, "zone ") {
+			if city := spelling.Zone(last(o.said.FindStringSubmatch(text))); city != "" {
+				o.write = `zone "` + city + `"`
+			} else {
+				o.sure = false
+				o.write = `zone "America/New_York"`
+			}
 		}
 		write := strings.TrimSuffix(strings.TrimSpace(string(o.said.ExpandString(nil, o.write, text, m))), " at")
 		if strings.HasPrefix(o.write, "shift") {

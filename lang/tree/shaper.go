@@ -184,12 +184,14 @@ func (s shaper) unknown(st *lang.Stmt, b *schema.Block, of string) *Node {
 		// said, with the line that says it
 	} else if near := spelling.Nearest(head.Text, words); near != "" && head.Kind == lang.Word {
 		d.Help = fmt.Sprintf("did you mean `%s`? %s", near, allowed)
-		d.Fix = &diag.Fix{At: head.At, Text: near, Label: "write `" + near + "`"}
+		d.Fix = &diag.Fix{At: head.At, Text: near, Label: "write `" + near + "`", Guess: true}
 		n = &Node{Field: b.Find(near), Stmt: st, Bad: true}
 	} else if other := spelling.Called(head.Text, words); other != "" && head.Kind == lang.Word {
+		f := b.Find(other)
+		m := new(matcher).line(f.Pattern, st.Items[1:])
 		d.Help = fmt.Sprintf("it is called `%s` here; %s", other, allowed)
-		d.Fix = &diag.Fix{At: head.At, Text: other, Label: "write `" + other + "`"}
-		n = &Node{Field: b.Find(other), Stmt: st, Bad: true}
+		d.Fix = &diag.Fix{At: head.At, Text: other, Label: "write `" + other + "`", Guess: !m.fits()}
+		n = &Node{Field: f, Stmt: st, Bad: true}
 	} else if home := elsewhere(head.Text, of); home != "" && head.Kind == lang.Word {
 		d.Help = fmt.Sprintf("`%s` belongs in %s; %s", head.Text, wording.Article(home), allowed)
 	}

@@ -20,5 +20,5 @@ func OtherScale(d *diag.Diagnostic, it *lang.Item, unitAt diag.Span, low, high f
 		return
 	}
 	d.Help = fmt.Sprintf("did you mean `%s %s`? %s", it.Num, other, d.Help)
-	d.Fix = &diag.Fix{At: unitAt, Text: other, Label: fmt.Sprintf("write `%s %s`", it.Num, other)}
+	d.Fix = &diag.Fix{At: unitAt, Text: other, Label: fmt.Sprintf("write `%s %s`", it.Num, other), Guess: true}
 }
