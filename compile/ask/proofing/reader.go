@@ -88,6 +88,57 @@ func (r *reader) expected(what, example string) {
 var lotFirst = map[string]string{
 	"reduce": "38 gal at 134.1 proof, reduce to 114 proof",
 	"blend":  "20 gal at 134 proof, blend with 5 gal at 100 proof",
+	"cut":    "38 gal at 134.1 proof, reduce to 114 proof",
+	"dilute": "38 gal at 134.1 proof, reduce to 114 proof",
+	"proof":  "38 gal at 134.1 proof, reduce to 114 proof",
+}
+
+// reduceWords begin what people say of water that goes into a spirit: cut to 80
+// proof, down to 80 proof.
+var reduceWords = []string{"cut", "down", "to", "dilute", "diluted", "reduced", "bring", "brought", "lower", "proof", "proofed", "water", "watered"}
+
+// joinWords stand where a comma does.
+var joinWords = []string{"and", "then", "with", "plus"}
+
+// asWritten is the whole question as it is written, where a step begins with a word
+// that people say for it; else "".
+func (r *reader) asWritten() string {
+	at := r.items[0].At
+	before := strings.TrimRight(string(at.Src.Text[:at.Start]), " ,")
+	if before == "" {
+		return ""
+	}
+	rest := r.items
+	for len(rest) > 1 && rest[0].Kind == lang.Word && slices.Contains(joinWords, rest[0].Text) {
+		rest = rest[1:]
+	}
+	joined := len(rest) < len(r.items)
+	tail := strings.TrimSpace(string(at.Src.Text[rest[0].At.Start:]))
+	switch word := rest[0]; {
+	case joined && word.Kind == lang.Word && slices.Contains(stepWords, word.Text):
+		return before + ", " + tail
+	case joined && isAmount(word) && !strings.HasPrefix(before, "fill"):
+		return before + ", blend with " + tail
+	case word.Kind == lang.Word && slices.Contains(reduceWords, word.Text):
+		i := slices.IndexFunc(rest, func(it lang.Item) bool { return it.Kind == lang.Number })
+		if i < 0 {
+			return ""
+		}
+		if !measures(rest[i], quantity.Strength) {
+			return ""
+		}
+		return before + ", reduce to " + strings.TrimSpace(string(at.Src.Text[rest[i].At.Start:]))
+	}
+	return ""
+}
+
+func isAmount(it lang.Item) bool {
+	return it.Kind == lang.Number && (measures(it, quantity.Volume) || measures(it, quantity.Mass) || measures(it, quantity.ProofGallons))
+}
+
+func measures(it lang.Item, k quantity.Kind) bool {
+	_, err := quantity.ToSI(it.Value, it.Unit, k)
+	return err == nil
 }
 
 // stray says that what comes next can't stand there, and which of the words
@@ -106,6 +157,8 @@ func (r *reader) stray(words []string) {
 	}
 	if lot := lotFirst[it.Text]; lot != "" && it.At.Start == 0 {
 		d.Help, d.Fix = fmt.Sprintf("the lot comes first, and then what is done with it: `%s`\n%s", lot, examples), nil
+	} else if line := r.asWritten(); line != "" {
+		d.Help, d.Fix = fmt.Sprintf("write `%s`", line), nil
 	}
 	r.failWith(d)
 }
