@@ -12,13 +12,14 @@ import (
 
 func explainCommand(a *app) *cobra.Command {
 	var format string
+	var all bool
 	cmd := &cobra.Command{
 		Use:   "explain [CODE | WORD]",
 		Short: "Say what a code, a word of the language, a unit or a term means",
 		Long: "explain shows the page of a diagnostic's code: what it means, why it matters at the\n" +
 			"still, a wrong and a right example. It also knows every word of the language, every\n" +
 			"unit, and the terms of the trade. The first digits of a code list its family; without\n" +
-			"a word it lists all that there is.",
+			"a word it says what there is to ask for, and --all lists it.",
 		Example: "  newmake explain NM0303\n" +
 			"  newmake explain hearts\n" +
 			"  newmake explain proof gallon\n" +
@@ -27,7 +28,15 @@ func explainCommand(a *app) *cobra.Command {
 			if format != "" && format != "text" && format != "json" {
 				return usage("there is no format %q: write text or json", format)
 			}
-			return runExplain(a, strings.Join(args, " "), format)
+			word := strings.Join(args, " ")
+			if all && word != "" {
+				return usage("--all lists every page, and goes without a word: newmake explain --all, or newmake explain %s", word)
+			}
+			answer := explain.Ask(word)
+			if all {
+				answer = explain.Everything()
+			}
+			return runExplain(a, answer, format)
 		},
 		ValidArgsFunction: func(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
 			if len(args) > 0 {
@@ -36,13 +45,13 @@ func explainCommand(a *app) *cobra.Command {
 			return explain.Names(), cobra.ShellCompDirectiveNoFileComp
 		},
 	}
+	cmd.Flags().BoolVar(&all, "all", false, "list all pages")
 	cmd.Flags().StringVar(&format, "format", "", "text or json")
 	completeFlag(cmd, "format", oneOf("text", "json"))
 	return cmd
 }
 
-func runExplain(a *app, word, format string) error {
-	answer := explain.Ask(word)
+func runExplain(a *app, answer explain.Answer, format string) error {
 	if format == "json" {
 		if err := a.writeJSON(answer.Document()); err != nil {
 			return err
@@ -60,7 +69,7 @@ func runExplain(a *app, word, format string) error {
 		return nil
 	}
 	if format != "json" {
-		a.say("%s\n`newmake explain` lists all pages.", noPage(word, answer.Near))
+		a.say("%s\n`newmake explain --all` lists all pages.", noPage(answer.Word, answer.Near))
 	}
 	return errSaid
 }

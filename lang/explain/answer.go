@@ -14,15 +14,19 @@ type Answer struct {
 	Pages []Page
 	Near  []string // names like the word, if it has no page
 	index bool
+	brief bool // say what there is, and how much, in a page
 }
 
-// Ask finds the pages of a word; the family of a code's first digits; all pages
-// for no word.
+// Everything is the titles of all pages.
+func Everything() Answer { return Answer{Pages: Pages(), index: true} }
+
+// Ask finds the pages of a word; the family of a code's first digits; for no word
+// all pages, whose text is what there is to ask for.
 func Ask(word string) Answer {
 	a := Answer{Word: word, Pages: Find(word)}
 	switch {
 	case word == "":
-		a.Pages, a.index = Pages(), true
+		a.Pages, a.index, a.brief = Pages(), true, true
 	case len(a.Pages) == 0:
 		a.Pages, a.index = Family(word), true
 	}
@@ -34,6 +38,9 @@ func Ask(word string) Answer {
 
 // Text is the answer as text.
 func (a Answer) Text() string {
+	if a.brief {
+		return overview(a.Pages)
+	}
 	if a.index {
 		return contents(a.Pages)
 	}
@@ -82,17 +89,46 @@ func severity(p Page) string {
 	return text
 }
 
+// sorts are the sorts of pages, in the order in which they are listed.
+var sorts = []struct {
+	sort  Sort
+	title string
+}{
+	{OfCode, "Codes"}, {OfTerm, "Terms of the trade"}, {OfLine, "Words that begin a line"},
+	{OfWord, "Words inside a line"}, {OfValue, "Values"}, {OfUnit, "Units"}, {OfLibrary, "The library"},
+}
+
+// overview says in a page what there is to ask for: the families of codes, and of
+// each other sort how many and a few of them.
+func overview(pages []Page) string {
+	var b strings.Builder
+	b.WriteString("newmake explain WORD shows the page of a code, a word, a unit or a term.\n")
+	for _, s := range sorts {
+		of := slices.DeleteFunc(slices.Clone(pages), func(p Page) bool { return p.Sort != s.sort })
+		fmt.Fprintf(&b, "\n%s: %d\n\n", s.title, len(of))
+		if s.sort == OfCode {
+			for _, f := range families() {
+				fmt.Fprintf(&b, "  newmake explain %s  %s\n", f.prefix, f.title)
+			}
+			continue
+		}
+		var names []string
+		for i := range fewShown {
+			names = append(names, of[i*len(of)/fewShown].Name)
+		}
+		b.WriteString(wrap(strings.Join(names, ", ")+", ...", "  ", "  "))
+	}
+	return b.String() + "\nnewmake explain --all lists every one of them.\n"
+}
+
+// fewShown is how many names of a sort stand for the rest.
+const fewShown = 6
+
 // contents lists pages by their sort: codes with their titles, one a line,
 // words many to a line.
 func contents(pages []Page) string {
 	var b strings.Builder
-	for _, s := range []struct {
-		sort  Sort
-		title string
-	}{
-		{OfCode, "Codes"}, {OfTerm, "Terms of the trade"}, {OfLine, "Words that begin a line"},
-		{OfWord, "Words inside a line"}, {OfValue, "Values"}, {OfUnit, "Units"}, {OfLibrary, "The library"},
-	} {
+	for _, s := range sorts {
 		var names []string
 		for _, p := range pages {
 			switch {

@@ -76,7 +76,8 @@ func TestEveryWordHasAPage(t *testing.T) {
 func TestTermsOfTheTrade(t *testing.T) {
 	for _, w := range strings.Split(`backset, feints, foreshots, hearts, low wines, entry proof, proof gallon, wine gallon,
 		bushel, set, draff, pot ale, spent lees, gelatinization, limit dextrin, diastatic power, Lintner, Plato,
-		Rayleigh distillation, reflux, wash, wort, pitch, gauging, original gravity, standard of identity, methanol`, ",") {
+		Rayleigh distillation, reflux, wash, wort, pitch, gauging, original gravity, standard of identity, methanol,
+		heads, tails, sparge, steep, setback, whiskey, corn meal, boiler horsepower, run record`, ",") {
 		w = strings.Join(strings.Fields(w), " ")
 		assert.True(t, slices.ContainsFunc(Find(w), func(p Page) bool { return p.Sort == OfTerm }), "%q is no term", w)
 	}
@@ -103,7 +104,7 @@ func TestPagesFit(t *testing.T) {
 func TestFind(t *testing.T) {
 	for _, c := range []struct{ word, first string }{
 		{"NM0303", "NM0303"}, {"nm0303", "NM0303"}, {"no-unit", "NM0303"}, {"No unit", "NM0303"},
-		{"low-wines", "low wines"}, {"Low Wines", "low wines"}, {"tails", "feints"}, {"lbs", "lb"}, {"heat", "heat"},
+		{"low-wines", "low wines"}, {"Low Wines", "low wines"}, {"tails", "tails"}, {"heads", "heads"}, {"feints", "feints"}, {"setback", "backset"}, {"whiskey", "whisky"}, {"corn meal", "corn meal"}, {"corn-meal", "corn meal"}, {"lbs", "lb"}, {"heat", "heat"},
 		{"303", "NM0303"}, {"0303", "NM0303"}, {"angel's share", "angels' share"}, {"angels share", "angels' share"}, {"foreshot", "foreshots"},
 		{"low wine", "low wines"}, {"heart", "hearts"}, {"lauter", "drain"}, {"variant", "variant"}, {"variants", "variant"},
 		{"promise", "promise"}, {"house", "house"},

@@ -65,6 +65,22 @@ var Pages = sync.OnceValue(func() []Page {
 	return append(out, tablePages()...)
 })
 
+// family is the codes that begin alike.
+type family struct{ prefix, title string }
+
+// families gives what each family of codes is about: the title of its file, whose
+// name begins with the digits of the family.
+func families() []family {
+	var out []family
+	names, _ := fs.Glob(files, "pages/[0-9]*.md")
+	for _, name := range names {
+		doc, _ := files.ReadFile(name)
+		title, _, _ := strings.Cut(strings.TrimPrefix(string(doc), "# "), "\n")
+		out = append(out, family{"NM" + strings.TrimPrefix(name, "pages/")[:2], title})
+	}
+	return out
+}
+
 // written reads the pages in pages/. Those whose name is not a code are terms.
 func written() []Page {
 	var out []Page
