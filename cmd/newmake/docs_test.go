@@ -34,7 +34,8 @@ func TestDocuments(t *testing.T) {
 			house := fstest.MapFS{}
 			for _, b := range explain.Blocks(doc) {
 				e, known := explain.ReadInfo(b.Info)
-				if b.Kind != explain.Code || e.Lang != "batch" {
+				require.NotEqual(t, "batch", e.Lang, "line %d: to the web that is a shell's script; the fence of a recipe says newmake", b.Line)
+				if b.Kind != explain.Code || e.Lang != "newmake" {
 					continue
 				}
 				require.True(t, known, "line %d: %s", b.Line, b.Info)

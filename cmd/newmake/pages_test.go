@@ -34,6 +34,7 @@ func TestPages(t *testing.T) {
 				}
 				e, known := explain.ReadInfo(b.Info)
 				require.True(t, known, b.Info)
+				require.NotEqual(t, "batch", e.Lang, "to the web that is a shell's script; the fence of a recipe says newmake")
 				list, own := tryExample(t, e, b.Text)
 				switch e.Role {
 				case "wrong":
@@ -112,7 +113,7 @@ func TestPagesLaidOut(t *testing.T) {
 func laidOut(doc string) string {
 	for _, b := range explain.Blocks([]byte(doc)) {
 		e, _ := explain.ReadInfo(b.Info)
-		if b.Kind != explain.Code || e.Lang != "batch" || strings.TrimSpace(b.Text) == "" {
+		if b.Kind != explain.Code || e.Lang != "newmake" || strings.TrimSpace(b.Text) == "" {
 			continue
 		}
 		if out, list := lang.Format(diag.NewSource("block", []byte(b.Text))); !list.HasErrors() && string(out) != b.Text {

@@ -52,7 +52,7 @@ func blocks(t *testing.T, path string) []block {
 // TestReadme runs what the README shows. A `console` block holds commands, each
 // after "$ ", and under each the output; a line of "..." stands for any lines.
 // newmake and `go run ./cmd/newmake` are run here, from the repository's top; a
-// block whose first command is another program's is not. A `batch` block must
+// block whose first command is another program's is not. A `newmake` block must
 // parse.
 func TestReadme(t *testing.T) {
 	top, err := filepath.Abs("../..")
@@ -68,7 +68,7 @@ func TestReadme(t *testing.T) {
 					ran++
 				}
 			}
-		case "batch":
+		case "newmake":
 			_, list := lang.Parse(diag.NewSource("README.md", []byte(b.text)))
 			assert.Empty(t, list.Error(), "README.md:%d", b.line)
 		}

@@ -46,7 +46,7 @@ func TextMate(w Words) ([]byte, error) {
 	const lineStart = `(?:^\s+|(?<=\{)\s*)`
 	g := grammar{
 		Comment: "Made by go test ./editors/highlight -update from the checker's tables: do not edit.",
-		Name:    "newmake batch", ScopeName: Scope, FileTypes: []string{"batch"},
+		Name:    "newmake", ScopeName: Scope, FileTypes: []string{"batch"},
 		Patterns: []rule{
 			{Name: "comment.line.number-sign.newmake", Match: "#.*$"},
 			{

@@ -4,7 +4,7 @@ import "strings"
 
 // Example is what the info string of a block of code says of it. The words are
 //
-//	batch           text of the language
+//	newmake         text of the language
 //	folder          a listing of files, "a -> b" for a link
 //	wrong | right   what a page says that the example is
 //	in cask         the lines stand in that block of a batch; `in batch` for the
@@ -17,7 +17,7 @@ import "strings"
 //	also NM0950     that is said too
 //	as latin1       the bytes are made from the text in that way (see the tests)
 type Example struct {
-	Lang string // batch, folder, or what else stands first
+	Lang string // newmake, folder, or what else stands first
 	Role string // wrong, right, check, plan, fragment, or ""
 	In   string
 	All  bool     // house

@@ -147,15 +147,15 @@ func TestNear(t *testing.T) {
 }
 
 func TestReadInfo(t *testing.T) {
-	e, known := ReadInfo("batch wrong in cask also NM0950 as codes")
+	e, known := ReadInfo("newmake wrong in cask also NM0950 as codes")
 	require.True(t, known)
-	require.Equal(t, Example{Lang: "batch", Role: "wrong", In: "cask", Also: []string{"NM0950"}, As: "codes"}, e)
-	e, known = ReadInfo("batch right house")
+	require.Equal(t, Example{Lang: "newmake", Role: "wrong", In: "cask", Also: []string{"NM0950"}, As: "codes"}, e)
+	e, known = ReadInfo("newmake right house")
 	require.True(t, known)
 	require.True(t, e.All)
-	_, known = ReadInfo("batch wrnog")
+	_, known = ReadInfo("newmake wrnog")
 	require.False(t, known)
-	for _, info := range []string{"", "batch in", "batch also", "batch as"} {
+	for _, info := range []string{"", "newmake in", "newmake also", "newmake as"} {
 		_, known = ReadInfo(info)
 		require.True(t, known, info)
 	}

@@ -88,7 +88,7 @@ func describe(p *place) []Block {
 		{Kind: Code, Info: "form", Text: Form(f) + "\n"},
 	}
 	if f.Example != "" {
-		out = append(out, Block{Kind: Code, Info: "batch example", Text: f.Example + "\n"})
+		out = append(out, Block{Kind: Code, Info: "newmake example", Text: f.Example + "\n"})
 	}
 	for _, text := range Facts(f) {
 		out = append(out, Block{Kind: Item, Text: text})
