@@ -56,6 +56,6 @@ func TestStandardInputStandsForAFile(t *testing.T) {
 	require.NoError(t, err)
 	var o, e bytes.Buffer
 	a := &app{in: bytes.NewReader(text), out: &o, err: &e, env: func(string) string { return "" }}
-	require.Equal(t, exitError, run(a, []string{"check", "-"}))
+	require.Equal(t, exitUsage, run(a, []string{"check", "-"}))
 	require.Contains(t, strings.Join(strings.Fields(o.String()+e.String()), " "), "--stdin-filename ferry-landing.batch")
 }

@@ -32,8 +32,8 @@ function address(server) {
     let said = "";
     server.stderr.on("data", (d) => {
       said += d;
-      const m = /http:\/\/127\.0\.0\.1:\d+\//.exec(said);
-      if (m) done(m[0]);
+      const m = /http:\/\/127\.0\.0\.1:\d+\/\S*\/\s/.exec(said);
+      if (m) done(m[0].trim());
     });
     server.on("exit", () => fail(new Error("it ended: " + said)));
   });
