@@ -17,7 +17,8 @@ func initCommand(a *app) *cobra.Command {
 		Use:   "init FOLDER",
 		Short: "Make a house with a plant and a first batch to change",
 		Long: "init makes a folder with a house in it: a plant, in house.batch, and a first batch, both with\n" +
-			"notes and with numbers to put your own in the place of. It never writes over a file.",
+			"notes and with numbers to put your own in the place of. It never writes over a\n" +
+			"file: a .gitattributes that is there, as in a fresh clone, stays, and the rest is made.",
 		Example: "  newmake init my-house\n" +
 			"  newmake init my-house --units si",
 		Args: cobra.MaximumNArgs(1),
@@ -54,6 +55,9 @@ func runInit(a *app, folder, units string) error {
 	}
 	for _, name := range made.Files {
 		fmt.Fprintf(a.out, "made %s\n", diag.Safe(name, a.plain()))
+	}
+	if made.Lacks != "" {
+		fmt.Fprintf(a.out, "left %s as it is; a line to add: %s\n", diag.Safe(made.LacksIn, a.plain()), made.Lacks)
 	}
 	next := [][2]string{
 		{"edit " + shellWord(made.Plant), "your vessels, your water, your prices"},

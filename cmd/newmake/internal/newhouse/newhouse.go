@@ -19,7 +19,10 @@ import (
 var templates embed.FS
 
 // attributes keep git from changing line endings on other systems.
-const attributes = "*.batch text eol=lf\n"
+const (
+	attributesFile = ".gitattributes"
+	attributes     = "*.batch text eol=lf\n"
+)
 
 // file is one of a new house.
 type file struct {
@@ -32,14 +35,26 @@ type House struct {
 	Files []string // in order
 	Plant string   // the file of the plant
 	First string   // the file of the first batch
+
+	// Lacks is a line that a file should have which was there before and is not
+	// ours to change; "" if none does.
+	Lacks, LacksIn string
 }
 
 // Make makes a house in a folder, written in us or si. It writes over nothing, and
-// writes all files or none.
+// writes all files or none. A .gitattributes that is there, as in a fresh clone,
+// stays as it is.
 func Make(disk wholefile.Disk, folder, units string) (*House, error) {
 	made, err := filesOf(units)
 	if err != nil {
 		return nil, err
+	}
+	h := &House{Plant: filepath.Join(folder, "house.batch")}
+	if at := filepath.Join(folder, attributesFile); exists(at) {
+		made = slices.DeleteFunc(made, func(f file) bool { return f.name == attributesFile })
+		if text, err := os.ReadFile(at); err != nil || !hasLine(string(text), strings.TrimSpace(attributes)) {
+			h.Lacks, h.LacksIn = strings.TrimSpace(attributes), at
+		}
 	}
 	if err := fit(folder, made); err != nil {
 		return nil, err
@@ -47,7 +62,6 @@ func Make(disk wholefile.Disk, folder, units string) (*House, error) {
 	if err := write(disk, folder, made); err != nil {
 		return nil, err
 	}
-	h := &House{Plant: filepath.Join(folder, "house.batch")}
 	for _, f := range made {
 		at := filepath.Join(folder, f.name)
 		h.Files = append(h.Files, at)
@@ -58,9 +72,21 @@ func Make(disk wholefile.Disk, folder, units string) (*House, error) {
 	return h, nil
 }
 
+func exists(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
+}
+
+// hasLine says that a text has a line, however it is spaced.
+func hasLine(text, line string) bool {
+	return slices.ContainsFunc(strings.Split(text, "\n"), func(l string) bool {
+		return slices.Equal(strings.Fields(l), strings.Fields(line))
+	})
+}
+
 // filesOf are the files of a new house, in order.
 func filesOf(units string) ([]file, error) {
-	made := []file{{name: ".gitattributes", text: []byte(attributes)}}
+	made := []file{{name: attributesFile, text: []byte(attributes)}}
 	dir := "template/" + units
 	entries, err := templates.ReadDir(dir)
 	if err != nil {
@@ -85,7 +111,7 @@ func fit(folder string, made []file) error {
 		return diag.Refuse("%s is a file: name a folder", folder)
 	}
 	for _, f := range made {
-		if _, err := os.Lstat(filepath.Join(folder, f.name)); err == nil {
+		if exists(filepath.Join(folder, f.name)) {
 			return diag.Refuse("%s is there already: nothing was made", filepath.Join(folder, f.name))
 		}
 	}
