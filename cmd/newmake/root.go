@@ -55,7 +55,7 @@ func root(a *app) *cobra.Command {
 		planCommand, checkCommand, fmtCommand, diffCommand, sizeCommand, gitSetupCommand, libraryCommand, gaugeCommand,
 		explainCommand, whyCommand, initCommand, versionCommand,
 	} {
-		root.AddCommand(command(a))
+		root.AddCommand(withSchema(a, command(a)))
 	}
 	return root
 }

@@ -112,18 +112,21 @@ func (f whyFlags) run(a *app, arg, value string) error {
 	return a.write(f.output, out.Bytes(), src.Inputs())
 }
 
+// whyParts is what can be asked of a batch, as one JSON document.
+type whyParts struct {
+	Format  string     `json:"format"`
+	Version string     `json:"version"`
+	Batch   string     `json:"batch"`
+	Parts   []why.Part `json:"parts"`
+}
+
 func whyList(a *app, out *bytes.Buffer, q why.Question, format, arg string) error {
 	parts, err := why.List(q.Batch, q.Compile, q.Units)
 	if err != nil {
 		return err
 	}
 	if format == "json" {
-		return diag.EncodeJSON(out, "", struct {
-			Format  string     `json:"format"`
-			Version string     `json:"version"`
-			Batch   string     `json:"batch"`
-			Parts   []why.Part `json:"parts"`
-		}{why.Format, why.Version, q.Batch.Name, parts})
+		return diag.EncodeJSON(out, "", whyParts{why.Format, why.Version, q.Batch.Name, parts})
 	}
 	return working.List(out, q.Batch.Name, parts, a.colour(a.outTerminal), "newmake why "+quoted(arg)+" hearts")
 }

@@ -8,14 +8,14 @@ import (
 	"newmake/lang/diag"
 )
 
-// answer is a size as JSON.
-type answer struct {
+// Answer is a size as JSON.
+type Answer struct {
 	Format  string       `json:"format"`
 	Version string       `json:"version"`
 	Batch   string       `json:"batch"`
 	Target  string       `json:"target"`
 	Factor  float64      `json:"factor"` // times the batch; 1 for a cut
-	Lines   []line       `json:"lines"`
+	Lines   []Line       `json:"lines"`
 	Before  plan.Summary `json:"before"`
 	After   plan.Summary `json:"after"` // of the variant as it is written
 	Variant string       `json:"variant"`
@@ -23,20 +23,21 @@ type answer struct {
 	Notices diag.List    `json:"diagnostics"`
 }
 
-type line struct {
+// Line is one that changes.
+type Line struct {
 	Old string `json:"old"`
 	New string `json:"new"`
 }
 
 // JSON writes what was found as one document.
 func JSON(w io.Writer, f *size.Found) error {
-	out := answer{
+	out := Answer{
 		Format: "newmake.size", Version: "1.0", Batch: f.Batch.Name, Target: f.Target.What, Factor: plan.RoundTo(f.Answer.Factor, 6),
-		Lines: []line{}, Before: f.Before.Summary, After: f.After.Plan.Summary, Variant: f.Text.Name, Text: string(f.Text.Text),
+		Lines: []Line{}, Before: f.Before.Summary, After: f.After.Plan.Summary, Variant: f.Text.Name, Text: string(f.Text.Text),
 		Notices: append(diag.List{}, f.Diags...),
 	}
 	for _, l := range f.Text.Lines {
-		out.Lines = append(out.Lines, line{l.Old, l.New})
+		out.Lines = append(out.Lines, Line{l.Old, l.New})
 	}
 	return diag.EncodeJSON(w, "", out)
 }
