@@ -2,6 +2,7 @@ package lang
 
 import (
 	"slices"
+	"strings"
 
 	"newmake/lang/diag"
 )
@@ -147,11 +148,32 @@ func (n *nesting) extraBrace(lacks *codeLine) *diag.Diagnostic {
 	d := &diag.Diagnostic{Code: diag.CodeExtraBrace, At: n.src.Span(n.extra, n.extra+1),
 		Summary: "this `}` closes nothing",
 		Help:    "take it out, or find the line above that lacks its `{`"}
+	if d := n.poundSign(lacks); d != nil {
+		return d
+	}
 	if lacks != nil {
 		d.Related = []diag.Related{{At: n.src.Span(lacks.start, lacks.end), Text: "a `{` may be missing at the end of this line"}}
 		d.Fix = &diag.Fix{At: n.src.Span(lacks.end, lacks.end), Text: " {", Label: "put a `{` there", Guess: true}
 	}
 	return d
+}
+
+// poundSign is what to say of a line whose `{` is lost in a remark, since `#` stands
+// for pounds: `bill 790# {`. It is nil if the line is not like that. Nothing more is
+// said of the line.
+func (n *nesting) poundSign(l *codeLine) *diag.Diagnostic {
+	if l == nil || l.past <= l.end || l.tokens[len(l.tokens)-1].Kind != TokNumber {
+		return nil
+	}
+	remark := string(n.src.Text[l.end:l.past])
+	if after, ok := strings.CutPrefix(remark, "#"); !ok || !strings.HasPrefix(strings.TrimLeft(after, " \t"), "{") {
+		return nil
+	}
+	l.spoilt = true
+	return &diag.Diagnostic{Code: diag.CodeUnknownUnit, At: n.src.Span(l.end, l.end+1),
+		Summary: "`#` begins a remark here, and the `{` after it is lost",
+		Help:    "a pound is `lb`: write `" + string(n.src.Text[l.start:l.end]) + " lb {`",
+		Fix:     &diag.Fix{At: n.src.Span(l.end, l.end+1), Text: " lb", Label: "write ` lb` for `#`"}}
 }
 
 func (n *nesting) unclosed(b openBlock) *diag.Diagnostic {

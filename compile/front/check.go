@@ -1,7 +1,6 @@
 package front
 
 import (
-	"fmt"
 	"path/filepath"
 
 	"newmake/compile"
@@ -137,13 +136,18 @@ func (w *Check) Run() diag.List {
 			for _, path := range h.paths {
 				list = append(list, h.house.CheckIn(path)...)
 			}
+			of := map[string]diag.List{}
 			for _, b := range w.batches {
 				if b.house == h.house {
-					list = append(list, b.diags...)
+					of[b.name] = b.diags
+				}
+			}
+			for _, b := range w.batches {
+				if b.house == h.house {
+					list = append(list, beyondParents(h.house, b.name, of)...)
 				}
 			}
 			list = h.house.Ordered(list)
-			standsFor(list)
 		}
 		all = append(all, list...)
 	}
@@ -165,33 +169,30 @@ func (b *checkedBatch) run(checks *compile.Checks) {
 	b.diags = notice.Together(checked, list)
 }
 
-// standsFor says, where a text without a name holds a batch that a file of the
-// house has too, how to say that it is that file.
-func standsFor(list diag.List) {
-	for i := range list {
-		d := &list[i]
-		if d.Code != diag.CodeDuplicate || len(d.Related) != 1 || d.At.Src == nil || d.Related[0].At.Src == nil {
-			continue
-		}
-		in, other := d.At.Src.Name, d.Related[0].At.Src.Name
-		if other == Unnamed {
-			in, other = other, in
-		}
-		if in == Unnamed && other != Unnamed {
-			d.Help = fmt.Sprintf("if standard input stands for that file, say so: --stdin-filename %s", other)
-		}
+// beyondParents is what is said of a batch and not of any that it varies: one
+// mistake is one error, however many batches have the line. of has what is said of
+// each batch, by its name.
+func beyondParents(h *check.House, name string, of map[string]diag.List) diag.List {
+	list := of[name]
+	for _, a := range h.Chain(h.Find(name))[1:] {
+		list = list.Beyond(of[a.Name])
 	}
+	return list
 }
 
 // All is everything that there is to say about a house: of its texts, and of each
 // batch when it is computed.
 func All(h *check.House) diag.List {
 	list := h.Check()
+	of := map[string]diag.List{}
 	for _, name := range h.Batches() {
 		if b, checked := h.Batch(name); b != nil {
 			_, more := compile.Compile(b)
-			list = append(list, notice.Together(checked, more)...)
+			of[name] = notice.Together(checked, more)
 		}
+	}
+	for _, name := range h.Batches() {
+		list = append(list, beyondParents(h, name, of)...)
 	}
 	return list.Dedup()
 }

@@ -24,7 +24,6 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/house"
-	"newmake/lang/schema"
 	"newmake/lang/tree"
 	"newmake/lang/wholefile"
 )
@@ -108,7 +107,7 @@ func unnamed(h *check.House) error {
 
 // twice says that two declarations have a name that only one may have.
 func twice(a, b *house.Decl) bool {
-	return a.Field == b.Field && (a.Field == schema.Batch || a.Field == schema.Plant) && a.Name != "" && tree.Key(a.Name) == tree.Key(b.Name)
+	return a.Field == b.Field && a.Name != "" && tree.Key(a.Name) == tree.Key(b.Name)
 }
 
 // unsaved says that a text of the overlay stands for the path itself.

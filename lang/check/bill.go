@@ -103,6 +103,8 @@ func weighBill(b *reader, n *tree.Node, lines []billLine, r *recipe.Bill) bool {
 			Related: []diag.Related{{At: shares[0].node.At(), Text: "this one is a share"}},
 		})
 		return false
+	case len(shares) > 0 && total == 0 && n.Bad:
+		return false // its total may stand on a line in which something is wrong
 	case len(shares) > 0 && total == 0:
 		b.add(diag.Diagnostic{
 			Code: diag.CodeBillTotal, Summary: "the bill is in shares, and has no total", At: n.At(),

@@ -182,7 +182,11 @@ func (h *House) found(files []*house.File) diag.List {
 	})
 	parallel.Each(len(batches), func(i int) { h.batch(batches[i]) })
 	for _, d := range batches {
-		list = append(list, h.batch(d).diags...)
+		said := h.batch(d).diags
+		for _, a := range h.Chain(d)[1:] { // one mistake, one error: it is said where it stands
+			said = said.Beyond(h.batch(a).diags)
+		}
+		list = append(list, said...)
 	}
 	return list
 }

@@ -72,6 +72,16 @@ func (l List) Dedup() List {
 	return out
 }
 
+// Beyond is what is said that another list does not say already: of the same code,
+// severity and place, in whatever words.
+func (l List) Beyond(said List) List {
+	return slices.DeleteFunc(slices.Clone(l), func(d Diagnostic) bool {
+		return d.At.Src != nil && slices.ContainsFunc(said, func(s Diagnostic) bool {
+			return s.Code == d.Code && s.Severity == d.Severity && s.At == d.At
+		})
+	})
+}
+
 // String is the word for a severity.
 func (s Severity) String() string {
 	switch s {

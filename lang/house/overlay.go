@@ -13,7 +13,7 @@ import (
 // of the library. Lines of the top take the place of the same lines below; blocks
 // are laid over one another line by line; what the top does not say stays.
 func overlay(base, top *tree.Node, diags *diag.List) *tree.Node {
-	out := &tree.Node{Field: top.Field, Stmt: top.Stmt, Match: top.Match, Bad: top.Bad, Gaps: base.Gaps || top.Gaps}
+	out := &tree.Node{Field: top.Field, Stmt: top.Stmt, Match: top.Match, Bad: top.Bad || base.Bad && len(top.Match.Items) == 0, Gaps: base.Gaps || top.Gaps}
 	if len(top.Match.Items) == 0 {
 		out.Match = base.Match // `mash {` keeps the vessel of the mash it varies
 	}
@@ -46,7 +46,7 @@ func overlayLines(base, top []*tree.Node, diags *diag.List) []*tree.Node {
 	}
 	place := make(map[tree.LineKey]int, len(out)) // of the lines that may stand only once
 	for i, n := range out {
-		if n.Single() {
+		if n.Single() || n.Bad && !n.Field.Repeat && n.Field.Block != nil { // a block whose first line is wrong has its lines
 			place[n.LineKey()] = i
 		}
 	}
