@@ -212,8 +212,11 @@ func numbersOf(t *testing.T, file, in string, lines []*lang.Stmt, b *schema.Bloc
 func limitsOf(f *schema.Field, it lang.Item) (quantity.Kind, []schema.Limit) {
 	for _, slot := range f.Slots() {
 		kinds := []quantity.Kind{slot.Kind}
-		if slot.Type == "QUANTITY" {
-			kinds = nil
+		if slot.Type == "QUANTITY" { // whatever the unit measures first of all, as K a difference
+			kinds = []quantity.Kind{quantity.Number}
+			if u, ok := quantity.Lookup(it.Unit); ok {
+				kinds = append(kinds, u.Measures[0].Kind)
+			}
 			for k := quantity.Number; k.String() != "an unknown kind"; k++ {
 				kinds = append(kinds, k)
 			}

@@ -14,6 +14,7 @@ var Model = &Field{
 			mustBe(0, 100*quantity.YearS, "from nothing to a hundred years").as(quantity.Duration),
 			mustBe(1e-4, 200, "from a jar to a vat").as(quantity.Volume),
 			mustBe(-5, 150, "from freezing to steam under pressure").as(quantity.Temperature),
+			mustBe(-100, 100, "between no two places in a vessel is more").as(quantity.TempDifference),
 			mustBe(-100, 100, "no share of the models comes near").as(quantity.Share),
 			mustBe(0, 1e4, "no solution holds so much").as(quantity.Concentration),
 			mustBe(-1e15, 1e15, "no constant of the models comes near"),
