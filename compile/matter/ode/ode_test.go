@@ -117,6 +117,30 @@ func TestToleranceIsKept(t *testing.T) {
 	}
 }
 
+// A quantity that weighs four times as much is as exact as with a quarter of the
+// tolerance, and weights of one are none.
+func TestWeights(t *testing.T) {
+	growth := system(func(_ float64, y, d []float64) { d[0], d[1] = y[0], 0 })
+	at := func(tolerance float64, weights []float64) (float64, int) {
+		s := New(growth, 2, Options{Base: 0.125, Most: 20, Tolerance: tolerance, Floors: []float64{1, 1}, Weights: weights})
+		copy(s.Y(), []float64{1, 1})
+		s.Span(0, 5, nil)
+		return s.Y()[0], s.Steps
+	}
+	plain, steps := at(1e-4, nil)
+	ones, same := at(1e-4, []float64{1, 1})
+	assert.Equal(t, plain, ones)
+	assert.Equal(t, steps, same)
+	finer, more := at(0.25e-4, nil)
+	heavy, asMany := at(1e-4, []float64{4, 1})
+	assert.Equal(t, finer, heavy)
+	assert.Equal(t, more, asMany)
+	other, few := at(1e-4, []float64{1, 4})
+	assert.Equal(t, plain, other)
+	assert.Equal(t, steps, few)
+	assert.Greater(t, more, steps)
+}
+
 // Between the ends of a step the cubic is as good as the method.
 func TestBetweenSteps(t *testing.T) {
 	worst := func(h float64) (off float64) {
@@ -169,7 +193,7 @@ func TestRungs(t *testing.T) {
 	for _, c := range []struct {
 		e    float64
 		want int
-	}{{0, 8}, {1e-30, 8}, {1, 0}, {1.0001, 0}, {0.25, 0}, {0.1, 1}, {1.2, -1}, {8, -3}, {1e9, -8}, {math.NaN(), -8}, {math.Inf(1), -8}} {
+	}{{0, 16}, {1e-30, 16}, {1, 0}, {1.0001, 0}, {0.55, 0}, {0.5, 1}, {0.25, 2}, {0.1, 4}, {1.2, -1}, {8, -5}, {1e9, -16}, {math.NaN(), -16}, {math.Inf(1), -16}} {
 		assert.Equal(t, c.want, rungs(c.e), "%g", c.e)
 	}
 	for e := 1e-9; e < 1e3; e *= 1.37 {

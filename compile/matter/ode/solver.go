@@ -26,10 +26,11 @@ type Settler interface {
 // Options say how finely to integrate.
 type Options struct {
 	Base      float64   // a length of step, in the unit of time: the ladder's rung 0
-	First     int       // rung to begin with: steps are Base x 2^(rung/2)
+	First     int       // rung to begin with: steps are Base x 2^(rung/perDoubling)
 	Most      int       // longest rung
 	Tolerance float64   // error of a step, as a share of each quantity or its floor
 	Floors    []float64 // below which a quantity counts no less; one for each
+	Weights   []float64 // by which the error of each counts more; nil: all alike
 	Fast      []int     // quantities whose columns of the Jacobian are formed
 	Keep      int       // steps for which the columns are kept, if they do not fail
 	MostTries int       // steps tried, after which it gives up; 0: it never does
@@ -55,6 +56,7 @@ type Solver struct {
 	columns [][]float64 // of the Jacobian, one for each fast quantity
 	lu      [][]float64
 	rhs     []float64
+	weights []float64
 	step    Step
 
 	// Steps and Tries count the steps taken and those tried.
@@ -63,19 +65,19 @@ type Solver struct {
 
 // leastRung bounds how short a step may become, whatever the error: a billionth
 // of the base.
-const leastRung = -60
+const leastRung = -120
 
 // New makes a solver for a system of n quantities.
 func New(sys System, n int, o Options) *Solver {
 	m := len(o.Fast)
-	s := &Solver{sys: sys, o: o, n: n, m: m, rung: min(o.First, o.Most)}
+	s := &Solver{sys: sys, o: o, n: n, m: m, rung: min(o.First, o.Most), weights: o.Weights}
 	if p, ok := sys.(Preparer); ok {
 		s.prepare = p.Prepare
 	}
 	if p, ok := sys.(Settler); ok {
 		s.settle = p.Settle
 	}
-	room := make([]float64, (5+stages+m)*n+m*m+m)
+	room := make([]float64, (6+stages+m)*n+m*m+m)
 	take := func(k int) []float64 {
 		part := room[:k:k]
 		room = room[k:]
@@ -91,6 +93,12 @@ func New(sys System, n int, o Options) *Solver {
 		s.columns[j], s.lu[j] = take(n), take(m)
 	}
 	s.rhs = take(m)
+	if s.weights == nil {
+		s.weights = take(n)
+		for i := range s.weights {
+			s.weights[i] = 1
+		}
+	}
 	return s
 }
 
@@ -170,7 +178,7 @@ func (s *Solver) advance(end float64) (*Step, bool) {
 		s.Steps++
 		s.y, s.next, s.d, s.dNext = s.next, s.y, s.dNext, s.d
 		s.step = Step{T: t, H: s.t - t, Y0: s.next, D0: s.dNext, Y1: s.y, D1: s.d}
-		s.rung = max(leastRung, min(s.o.Most, s.rung+min(change, 4)))
+		s.rung = max(leastRung, min(s.o.Most, s.rung+min(change, perDoubling*2)))
 		s.age++
 		return &s.step, true
 	}
@@ -192,29 +200,33 @@ func (s *Solver) length(left float64) (h float64, last bool) {
 // below is how many rungs a step cut to the span's end lies below the solver's
 // own, so that a failed step always becomes shorter.
 func (s *Solver) below(h float64) int {
-	return min(-1, int(math.Floor(2*math.Log2(h/(s.o.Base*ladder(s.rung)))+1e-6))-1)
+	return min(-1, int(math.Floor(perDoubling*math.Log2(h/(s.o.Base*ladder(s.rung)))+1e-6))-1)
 }
 
-var root2 = [2]float64{1, math.Sqrt2}
+// perDoubling is how many rungs double a step.
+const perDoubling = 4
 
-func ladder(rung int) float64 { return math.Ldexp(root2[rung&1], rung>>1) }
+var roots = [perDoubling]float64{1, 1.189207115002721, math.Sqrt2, 1.681792830507429}
+
+func ladder(rung int) float64 { return math.Ldexp(roots[rung&(perDoubling-1)], rung>>2) }
 
 // rungs is by how many rungs to change the step when its error is e, 1 being
 // the tolerance: below nothing if the step fails. The error goes with the cube
 // of the step. It is rounded first, so that no last bit decides.
 func rungs(e float64) int {
+	const most = 4 * perDoubling
 	if math.IsNaN(e) || math.IsInf(e, 0) {
-		return -8
+		return -most
 	}
 	if e < 1e-12 {
-		return 8
+		return most
 	}
 	power := math.Round(8*math.Log2(e)) / 8
 	if power > 0 {
-		return max(-8, -int(math.Ceil((2*power+1)/3)))
+		return max(-most, -int(math.Ceil(perDoubling*(power+0.5)/3)))
 	}
-	// A margin of one power of two, so that the next step does not fail.
-	return max(0, int(math.Floor((-2*power-2)/3)))
+	// A margin of a quarter of a power of two, so that the next step does not fail.
+	return max(0, int(math.Floor(perDoubling*(-power-0.25)/3)))
 }
 
 // jacobian forms the columns of the fast quantities by differences.
@@ -255,7 +267,7 @@ func (s *Solver) try(t, h float64) float64 {
 		y += result[0]*u0[k] + result[1]*u1[k] + result[2]*u2[k] + result[3]*u3[k]
 		s.next[k] = y
 		e := omitted[0]*u0[k] + omitted[1]*u1[k] + omitted[2]*u2[k] + omitted[3]*u3[k]
-		e = math.Abs(e) / max(math.Abs(y), s.o.Floors[k])
+		e = math.Abs(e) * s.weights[k] / max(math.Abs(y), s.o.Floors[k])
 		if e > worst || e != e { // what is not a number stays to the end
 			worst = e
 		}

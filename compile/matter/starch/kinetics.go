@@ -31,7 +31,8 @@ const (
 	Limit // free: a share
 	added // the first preparation
 
-	ofMalt = added - Alpha
+	ofMalt    = added - Alpha
+	limitHeld = LimitHeld - Alpha // the amylases come before it
 )
 
 // Kinetics is starch and enzymes ready to be integrated: which preparations and
@@ -176,7 +177,12 @@ func (r *Kinetics) Flow(y, d []float64) {
 	beta := k.BetaOnDextrin * (r.rate(Beta, y) + r.rate(BetaTail, y)) * perKg
 	extract := r.extract(y)
 	exposed := k.Exposure(extract)
-	d[Alpha], d[Beta], d[BetaTail] = -exposed*r.death[0], -exposed*r.death[1], -exposed*r.death[2]
+	for i := range limitHeld { // the amylases; what is not there does not die
+		d[Alpha+i] = 0
+		if r.start[i] > 0 {
+			d[Alpha+i] = -exposed * r.death[i]
+		}
+	}
 	limit := k.LimitOnBranch * r.setFree(y, d) * perKg
 	liquefying, gluco := k.AlphaOnStarch*alpha, 0.0
 	for i := range r.added {
@@ -232,7 +238,7 @@ func (r *Kinetics) Flow(y, d []float64) {
 // setFree writes what becomes of limit dextrinase and gives the activity of that
 // which is free.
 func (r *Kinetics) setFree(y, d []float64) float64 {
-	const held, bound, free = LimitHeld - Alpha, LimitBound - Alpha, Limit - Alpha
+	const held, bound, free = limitHeld, LimitBound - Alpha, Limit - Alpha
 	d[LimitHeld], d[LimitBound], d[Limit] = 0, 0, 0
 	all := r.start[free]
 	if all == 0 {
@@ -241,10 +247,11 @@ func (r *Kinetics) setFree(y, d []float64) float64 {
 	k := r.k
 	released := k.LimitRelease * r.warmth[bound] * r.acidity[bound]
 	idle := r.activity(bound, y[LimitBound])
-	d[LimitHeld] = -k.LimitDissolves - r.death[held]
-	d[LimitBound] = -released - r.death[bound]
+	if r.start[held] > 0 {
+		d[LimitHeld] = -k.LimitDissolves - r.death[held]
+	}
 	if idle > 0 {
-		d[LimitBound] += k.LimitDissolves * r.activity(held, y[LimitHeld]) / idle
+		d[LimitBound] = -released - r.death[bound] + k.LimitDissolves*r.activity(held, y[LimitHeld])/idle
 	}
 	d[Limit] = released*idle/all - r.death[free]*y[Limit]
 	return all * max(0, y[Limit]) * r.warmth[free] * r.acidity[free]
@@ -369,13 +376,17 @@ func (r *Kinetics) Floors(y, floors []float64) {
 	r.EnzymeFloors(floors[Alpha:r.granules()])
 }
 
-// EnzymeFloors writes those of the enzymes: three factors of e, and a tenth of
-// all limit dextrinase.
+// EnzymeFloors writes those of the enzymes: three factors of e, one for a
+// preparation, which works in the hot mash where nothing else asks for short
+// steps, and a tenth of all limit dextrinase.
 func (r *Kinetics) EnzymeFloors(floors []float64) {
 	for j := range floors {
 		floors[j] = 3
 	}
 	floors[Limit-Alpha] = 0.1
+	for j := ofMalt; j < len(floors); j++ {
+		floors[j] = 1
+	}
 }
 
 // Tolerance is the error of a step, as a share of a quantity or of its floor,
@@ -398,7 +409,7 @@ func (c *Constants) RunTo(tolerance float64, s *State, e *Enzymes, tempC, pH, dt
 	y := make([]float64, r.Size())
 	r.Put(y, s)
 	r.Floors(y, floors)
-	solver := ode.New(r, r.Size(), ode.Options{Base: 60, Most: 20, Tolerance: tolerance, Floors: floors, Fast: r.Fast(tempC)})
+	solver := ode.New(r, r.Size(), ode.Options{Base: 60, Most: 40, Tolerance: tolerance, Floors: floors, Fast: r.Fast(tempC)})
 	copy(solver.Y(), y)
 	solver.Span(0, dtS, nil)
 	r.Take(solver.Y(), s, e)

@@ -233,6 +233,28 @@ func TestNothingWithoutHeatOrEnzymes(t *testing.T) {
 	assert.InDelta(t, 5.0, s.RawKg(), 1e-6, "what is out of reach has not")
 }
 
+// Enzymes that a mash does not hold ask for no steps: where nothing else changes
+// their death is not followed.
+func TestWhatIsNotThereDoesNotDie(t *testing.T) {
+	k := constants(t)
+	s, e := mixed(t)
+	s.Raw = nil
+	for name, c := range map[string]struct {
+		e     starch.Enzymes
+		still bool
+	}{"none": {starch.Enzymes{}, true}, "some": {starch.Enzymes{Alpha: e.Alpha, Beta: e.Beta, LimitHeld: e.LimitHeld}, false}} {
+		r := starch.NewKinetics(&k, &s, &c.e, 70, 5.3)
+		y, d := make([]float64, r.Size()), make([]float64, r.Size())
+		r.Put(y, &s)
+		r.Flow(y, d)
+		for _, j := range []int{starch.Alpha, starch.Beta, starch.LimitHeld} {
+			assert.Equal(t, c.still, d[j] == 0, "%s: %d", name, j)
+			assert.LessOrEqual(t, d[j], 0.0)
+		}
+		assert.Zero(t, d[starch.BetaTail])
+	}
+}
+
 func TestStreamRoundTrip(t *testing.T) {
 	s, e := mixed(t)
 	s.Raw = nil

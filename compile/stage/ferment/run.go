@@ -192,9 +192,9 @@ const (
 	// Steps of the integrator: from 10 min up or down by the error, to 5 h at
 	// most.
 	baseStepS   = 600
-	longestRung = 10
+	longestRung = 20
 	// Steps for which the columns of its Jacobian are kept.
-	keptColumns = 3
+	keptColumns = 7
 )
 
 // floors are what each quantity counts for at least in the error of a step.
@@ -218,11 +218,22 @@ func (f *ferment) floors() []float64 {
 	return floors
 }
 
+// weights make the yeast followed more closely than the rest: while it grows, an
+// error in it grows along.
+func (f *ferment) weights() []float64 {
+	weights := make([]float64, len(f.s))
+	for i := range weights {
+		weights[i] = 1
+	}
+	weights[alive] = 1.8
+	return weights
+}
+
 // start makes ready to go through the ferment.
 func (f *ferment) start(tolerance float64) {
 	y := &f.sys
 	f.solver = ode.New(y, len(f.s), ode.Options{
-		Base: baseStepS, Most: longestRung, Tolerance: tolerance, Floors: f.floors(),
+		Base: baseStepS, Most: longestRung, Tolerance: tolerance, Floors: f.floors(), Weights: f.weights(),
 		MostTries: int(mostSteps * max(1, Tolerance/tolerance)),
 		Fast:      []int{tempC, glucose, maltose, maltotriose}, Keep: keptColumns,
 	})

@@ -19,7 +19,7 @@ const (
 	// Steps of the integrator: from 60 s up or down by the error, to half an
 	// hour at most.
 	baseStepS   = 60
-	longestRung = 10
+	longestRung = 20
 )
 
 // wait lets a drive work on a body for durS.
@@ -100,7 +100,7 @@ func (m *cooker) liquors(b *body, d drive, mostC float64) *liquors {
 		}
 	}
 	l.solver = ode.New(l, n, ode.Options{
-		Base: baseStepS, First: m.rung, Most: longestRung, Tolerance: m.tolerance, Floors: floors, Fast: fast, Keep: 3,
+		Base: baseStepS, First: m.rung, Most: longestRung, Tolerance: m.tolerance, Floors: floors, Fast: fast, Keep: 7,
 	})
 	copy(l.solver.Y(), y)
 	l.begin()
