@@ -18,7 +18,7 @@ func seeds(f *testing.F) {
 		"", "a {\n}\n", "a { b 4 % }", "a {}", "a { b }  # c", "a,\n b", "a,\n# c\n\nb {\n}", "x 1,3 gal", "78..88 F", "78 F..88 F",
 		"\"a\\\"b\"", "\"open", "} }", "{", "a }", "a ,, b", ", a", "7/10", "a / b", "a /h", "°F", "5 ° F", "% abv", "5 % of grain", "5 % of",
 		"\ufeffa", "a\r\nb\rc", "a\u00a0b", "“a”", "2026-02-30", "07:00 -05:00", "\x00", "\xff\xfea\x00", "# \u202e", "a \xe9",
-		"a 5\nb 6 # c\n\n\n# d\n}", "09:20 strike 5 F\n2026-03-03 x", "a b,", "x {\nadd a,\n}", "a 1 / 2", "a 1 /\n", "a 1..2..3 F", "a - b", "5 a\n\"b\" 6",
+		"a 5\nb 6 # c\n\n\n# d\n}", "09:20 strike 5 F\n2026-03-03 x", "a b,", "x {\nadd a,\n}", "a 1 / 2", "a 1 /\n", "a 1..2..3 F", "a - b", "5 a\n\"b\" 6", "a } b", "/}x", "a { b } c } d",
 	} {
 		f.Add(text)
 	}
@@ -40,6 +40,7 @@ func FuzzParse(f *testing.F) {
 			}
 			require.NotEmpty(t, d.Summary)
 			require.NotEmpty(t, d.Help, "%s", d.Summary)
+			require.NotContains(t, d.Summary, "not understood", "the grammar stopped: %s", d.Reason)
 			_, known := diag.Lookup(d.Code)
 			require.True(t, known, "%s", d.Code)
 			switch d.Code {

@@ -177,6 +177,7 @@ func (b *balanced) line(l *codeLine) {
 			}
 		case t.Kind == TokClose && slices.Contains(b.mended.drop, start):
 			flush(end)
+			b.end(end) // a statement ends at it all the same
 		default:
 			flush(end)
 			b.brace(t.Kind, start, b.text[t.Start:t.End])
@@ -190,13 +191,15 @@ func (b *balanced) line(l *codeLine) {
 	b.end(l.end)
 }
 
-// brace queues a brace. One that closes nothing is left out.
+// brace queues a brace. One that closes nothing is left out, and ends the statement
+// before it all the same.
 func (b *balanced) brace(kind TokenKind, at int, text string) {
 	switch {
 	case kind == TokOpen:
 		b.open++
 		b.due = false
 	case b.open == 0:
+		b.end(at)
 		return
 	default:
 		b.end(at)
