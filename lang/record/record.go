@@ -1,0 +1,194 @@
+// Package record holds what really happened: runs of a batch as people wrote them
+// down, and the instruments that they read. It is plain data. Package logbook makes
+// it of the trees of a house, and compile/blank finds which reading answers which
+// blank of a plan.
+//
+// A value stays as it was read, in the unit in which it was written. Nothing is
+// brought to another temperature here, and a correction stands beside what it
+// corrects.
+package record
+
+import (
+	"fmt"
+	"time"
+
+	"newmake/lang/diag"
+)
+
+// Run is one occurrence of a batch: what was done, and what was read.
+type Run struct {
+	Number  string // "26-03"; no two runs of a house have one
+	Batch   string // the batch that was run
+	Date    Date   // of the mash day
+	Sheet   string // the foot of the sheet that was worked from; "" if it does not say
+	Zone    *time.Location
+	Used    []Used
+	Stages  []Stage      // those that were begun, in the order of the text
+	Visits  []Visit      // in the order of the text
+	Changes []Correction // in the order of the text
+	Blank   int          // labels without a value: not yet filled in
+	At      diag.Span
+}
+
+// Date is a day of the calendar. The zero Date is none.
+type Date struct {
+	Year  int
+	Month time.Month
+	Day   int
+}
+
+// IsZero says that there is no date.
+func (d Date) IsZero() bool { return d == Date{} }
+
+// String is the date as it is written: 2026-03-03.
+func (d Date) String() string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
+
+// Weekday is its day of the week.
+func (d Date) Weekday() time.Weekday { return d.noon().Weekday() }
+
+// After is the date so many days later.
+func (d Date) After(days int) Date { return DateOf(d.noon().AddDate(0, 0, days)) }
+
+// DaysTo is how many days later another date is.
+func (d Date) DaysTo(o Date) int { return int(o.noon().Sub(d.noon()).Hours() / 24) }
+
+func (d Date) noon() time.Time { return time.Date(d.Year, d.Month, d.Day, 12, 0, 0, 0, time.UTC) }
+
+// DateOf is the day of a moment, in its own zone.
+func DateOf(t time.Time) Date {
+	y, m, d := t.Date()
+	return Date{y, m, d}
+}
+
+// Stage is one block of a run: the work in one vessel.
+type Stage struct {
+	Name   StageName
+	Vessel string // where it was done; "" if it does not say: as planned
+	At     diag.Span
+}
+
+// StageName is what is done in a stage.
+type StageName string
+
+// The stages, in the order of the work.
+const (
+	Mash    StageName = "mash"
+	Ferment StageName = "ferment"
+	Strip   StageName = "strip"
+	Spirit  StageName = "spirit"
+	Fill    StageName = "fill"
+)
+
+// StageNames are all of them, in the order of the work.
+var StageNames = []StageName{Mash, Ferment, Strip, Spirit, Fill}
+
+// Used is something that went in, as it was weighed or measured.
+type Used struct {
+	What   string // a grain, a yeast, an enzyme, backset, water
+	Amount Reading
+	Lot    string // as the sack says; "" if it does not say
+	From   string // a run, a tank, a supplier; "" if it does not say
+	At     diag.Span
+}
+
+// Visit is one line of a stage: somebody was at the vessel, did something or
+// nothing, and read something or nothing.
+type Visit struct {
+	Stage int    // in Run.Stages
+	Word  string // the step or moment: add, heat, first-drop, to, low-wines; "" of a round
+	Nth   int    // which of its word in the stage, from 1: the second `cool`
+	Of    string // of `to`: the fraction that begins; of `lost`: what of; of `charge`: what goes in
+	Names []string
+	When  When
+	None  bool    // it was not done, or nothing was read
+	Why   string  // of a cut: nose, strength, volume; "" as the recipe
+	From  string  // of a charge: which run, tank or cask it comes from
+	To    string  // the tank that a fraction goes to, or the serial of a cask
+	LastS float64 // of `stopped`: for how long
+	Read  []Reading
+	By    string // who; "" if nobody said
+	Note  string
+	// Written is the day on which it was written down, of a late entry.
+	Written Date
+	At      diag.Span
+}
+
+// When is the time of a visit.
+type When struct {
+	Date  Date
+	Clock string    // as it is written, 15:04; "" if the line has none
+	Time  time.Time // the moment, in the zone of the run; zero where Clock is ""
+}
+
+// Known says that the moment is.
+func (w When) Known() bool { return !w.Time.IsZero() }
+
+// What is the quantity that an instrument was read for. The words are those of the
+// language and of a plan's readings.
+type What string
+
+// What can be read.
+const (
+	Gravity     What = "gravity"
+	PH          What = "pH"
+	Temperature What = "temperature" // of mash or ferment
+	Vapour      What = "vapour"      // temperature in the head of a still
+	Volume      What = "volume"      // in a vessel, or of a lot that was gauged
+	Receiver    What = "receiver"    // volume that a fraction has come to
+	Flow        What = "flow"        // at the spout
+	Spout       What = "spout"       // strength there
+	Strength    What = "strength"    // of a lot that was gauged
+	Mass        What = "weight"
+	Tare        What = "tare"  // a cask's own weight
+	Gross       What = "gross" // of a full cask
+	Water       What = "water" // volume that was added to reduce
+)
+
+// State says whether there is a value.
+type State uint8
+
+const (
+	Read  State = iota
+	None        // it was not read, and that was written down
+	Blank       // the label stands without a value: not yet filled in
+)
+
+// Reading is what an instrument said.
+type Reading struct {
+	What  What
+	State State
+	Value
+	About bool   // it is less sure than the instrument
+	At    *Value // temperature of the sample, nil if nobody wrote it
+	True  *Value // strength that the person worked out; to be checked, not to be used
+	With  string // the instrument, "" if none is named
+	// Corrected is the last correction of it. What was read stays in Value.
+	Corrected *Correction
+	Doubt     string // why the value is improbable, "" if it is not
+	Place     diag.Span
+}
+
+// Holds is what holds of the reading: what was read, or what it was corrected to.
+// It is false where there is none.
+func (r *Reading) Holds() (Value, bool) {
+	if r.Corrected != nil && !r.Corrected.IsClock() {
+		return r.Corrected.New, !r.Corrected.Withdrawn
+	}
+	return r.Value, r.State == Read
+}
+
+// Correction is a line that says what should have been written. It changes nothing
+// above it.
+type Correction struct {
+	Old, New  Value
+	OldClock  string // of a time that is corrected, "" of a value
+	NewClock  string
+	Withdrawn bool // `to none`: nothing was read after all
+	On        Date
+	By        string
+	Note      string
+	Place     diag.Span
+}
+
+// IsClock says that a time is corrected, not a value.
+func (c *Correction) IsClock() bool { return c.OldClock != "" }
