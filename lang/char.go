@@ -64,11 +64,11 @@ func badChar(t, next piece) *fault {
 	}
 	if ascii, ok := typeInstead[r]; ok {
 		f.code = diag.CodeLookAlike
-		f.summary = fmt.Sprintf("this is %s, not `%s`", RuneName(r), ascii)
+		f.summary = fmt.Sprintf("this is %s, not `%s`", runeName(r), ascii)
 		f.help = fmt.Sprintf("type `%s` instead", ascii)
 		label := fmt.Sprintf("write `%s`", ascii)
 		if ascii == "" {
-			f.summary = fmt.Sprintf("here stands an invisible character, %s", RuneName(r))
+			f.summary = fmt.Sprintf("here stands an invisible character, %s", runeName(r))
 			f.help, label = "take it out", "take it out"
 		}
 		f.fix = &edit{start: start, end: start + len(t.text), text: ascii, label: label}
@@ -76,7 +76,7 @@ func badChar(t, next piece) *fault {
 	}
 	f.summary = fmt.Sprintf("`%s` has no meaning here", t.text)
 	if r >= utf8.RuneSelf {
-		f.summary = fmt.Sprintf("%s has no meaning here", RuneName(r))
+		f.summary = fmt.Sprintf("%s has no meaning here", runeName(r))
 	}
 	f.help = wordsInstead[string(r)]
 	if next.text == "/" && next.start == start+1 && t.text == "+" { // +/- as one types ±
@@ -88,9 +88,9 @@ func badChar(t, next piece) *fault {
 	return f
 }
 
-// RuneName is a character's number and Unicode name: U+2013 EN DASH. A control
+// runeName is a character's number and Unicode name: U+2013 EN DASH. A control
 // character has no name.
-func RuneName(r rune) string {
+func runeName(r rune) string {
 	if unicode.IsControl(r) {
 		return fmt.Sprintf("U+%04X", r)
 	}

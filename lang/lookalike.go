@@ -54,7 +54,7 @@ func LookAlike(word string) (suggestion, desc string, ok bool) {
 	if first == 0 {
 		return "", "", false
 	}
-	return b.String(), fmt.Sprintf("letter %d is %s", place, RuneName(first)), true
+	return b.String(), fmt.Sprintf("letter %d is %s", place, runeName(first)), true
 }
 
 // MixedAlphabets says whether a word of a name has letters of two alphabets, one
@@ -78,7 +78,7 @@ func MixedAlphabets(name string) (suggestion, desc string, ok bool) {
 		if at := mixedAt(out[start:end]); at >= 0 {
 			if desc == "" {
 				place = start + at
-				desc = fmt.Sprintf("letter %d is %s", place+1, RuneName(out[place]))
+				desc = fmt.Sprintf("letter %d is %s", place+1, runeName(out[place]))
 			}
 			for i := start; i < end; i++ {
 				out[i] = latin(out[i])

@@ -45,8 +45,3 @@ func lineLength(tokens []Token) int {
 	}
 	return len(tokens)
 }
-
-// Same says whether two items mean the same, wherever they stand.
-func (i Item) Same(j Item) bool {
-	return i.Kind == j.Kind && i.Text == j.Text && i.Num == j.Num && i.Value == j.Value && i.High == j.High && i.Unit == j.Unit
-}

@@ -173,10 +173,10 @@ func charProblem(r rune, n int, c byte) diag.Diagnostic {
 			Help: "take it out; if the file is full of them it is no text file"}
 	case r < ' ' || r >= 0x7f && r < 0xa0 || r == '\u2028' || r == '\u2029':
 		return diag.Diagnostic{Code: diag.CodeControl,
-			Summary: fmt.Sprintf("the control character %s stands here", RuneName(r)), Help: "take it out"}
+			Summary: fmt.Sprintf("the control character %s stands here", runeName(r)), Help: "take it out"}
 	case isBidi(r):
 		return diag.Diagnostic{Code: diag.CodeBidi,
-			Summary: fmt.Sprintf("%s reorders the text on the screen", RuneName(r)),
+			Summary: fmt.Sprintf("%s reorders the text on the screen", runeName(r)),
 			Help:    "take it out",
 			Reason:  "a recipe must read as it is computed"}
 	}

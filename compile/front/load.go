@@ -153,9 +153,9 @@ func (s *Source) Inputs() []string {
 	return out
 }
 
-// Unsaved is the text of the source's own file, by its path, to be laid over the
+// unsaved is the text of the source's own file, by its path, to be laid over the
 // house when it is loaded again: it may not be on the disk.
-func (s *Source) Unsaved() map[string][]byte {
+func (s *Source) unsaved() map[string][]byte {
 	for _, f := range s.House.Files {
 		if filepath.Clean(f.Source.Name) == filepath.Clean(s.Path) {
 			return map[string][]byte{s.Path: f.Source.Text}

@@ -41,7 +41,7 @@ func (s *Source) Try(name string, changes []string) (*Tried, error) {
 		return nil, err
 	}
 	t.gave = r.Gave
-	h, err := r.House(s.Path, s.Unsaved())
+	h, err := r.House(s.Path, s.unsaved())
 	if err != nil {
 		return nil, err
 	}

@@ -159,8 +159,8 @@ func (u Units) Length(m float64) string {
 	return Number(m/metrePerFoot, 0) + " ft"
 }
 
-// Rate shows a flow.
-func (u Units) Rate(litrePerH float64) string {
+// rate shows a flow.
+func (u Units) rate(litrePerH float64) string {
 	if u == SI {
 		return Number(litrePerH, significant(litrePerH)) + " L/h"
 	}
@@ -254,7 +254,7 @@ func (u Units) Quantity(q plan.Quantity) string {
 		}
 		return u.Abv(q.Value)
 	case plan.LitrePerH:
-		return u.Rate(q.Value)
+		return u.rate(q.Value)
 	case plan.Percent:
 		return Number(q.Value, 1) + " %"
 	case plan.Each:

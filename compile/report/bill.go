@@ -7,9 +7,9 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Bill is the grain, and what it gives in the mash. What else is measured out is
+// billPart is the grain, and what it gives in the mash. What else is measured out is
 // for the work to say.
-func Bill(b *recipe.Batch, r mash.Result) plan.Bill {
+func billPart(b *recipe.Batch, r mash.Result) plan.Bill {
 	out := plan.Bill{
 		TotalKg: b.Bill.TotalKg, Bushels: b.Bill.TotalKg / lot.KgPerBushel, ExtractKg: r.ExtractKg,
 	}

@@ -11,9 +11,9 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Reduction is the hearts brought to strength, as the plan shows it; nil if they
+// reductionPart is the hearts brought to strength, as the plan shows it; nil if they
 // are not.
-func Reduction(hearts plan.Lot, r numbers.Reduction) *plan.Reduction {
+func reductionPart(hearts plan.Lot, r numbers.Reduction) *plan.Reduction {
 	if !r.Done {
 		return nil
 	}
@@ -25,8 +25,8 @@ func Reduction(hearts plan.Lot, r numbers.Reduction) *plan.Reduction {
 	return p
 }
 
-// Cask is the filling and what becomes of it, as the plan shows it.
-func Cask(n *numbers.Batch) plan.Cask {
+// caskPart is the filling and what becomes of it, as the plan shows it.
+func caskPart(n *numbers.Batch) plan.Cask {
 	switch {
 	case n.Filled.Done:
 		return inWood(n.Batch, n.Filled, n.Reduced)

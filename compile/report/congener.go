@@ -6,8 +6,8 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Congeners is where the congeners go, by a house's or the library's model.
-func Congeners(all []still.Congener, m *recipe.Model) *plan.Congeners {
+// congenersPart is where the congeners go, by a house's or the library's model.
+func congenersPart(all []still.Congener, m *recipe.Model) *plan.Congeners {
 	if len(all) == 0 {
 		return nil
 	}

@@ -2,10 +2,10 @@ package report
 
 import "newmake/compile/plan"
 
-// Energy adds up what each stage of a plan takes; warmKWh is what keeps the
+// energyPart adds up what each stage of a plan takes; warmKWh is what keeps the
 // ferment warm, pureL the alcohol of the hearts. The water of a fermenter whose
 // cooling is stated as a power is not known and not counted; its heat is.
-func Energy(p *plan.Plan, warmKWh, pureL float64) plan.Energy {
+func energyPart(p *plan.Plan, warmKWh, pureL float64) plan.Energy {
 	reduction := 0.0
 	if p.Reduction != nil {
 		reduction = p.Reduction.WaterL

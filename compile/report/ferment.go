@@ -12,8 +12,8 @@ const gasLitresPerMole = 24.055
 
 const co2GramsPerMole = 44.0095
 
-// Ferment is the ferment as the plan shows it.
-func Ferment(b recipe.Ferment, setC float64, r numbers.Ferment) plan.Ferment {
+// fermentPart is the ferment as the plan shows it.
+func fermentPart(b recipe.Ferment, setC float64, r numbers.Ferment) plan.Ferment {
 	wash, grain := lot.Of(r.Wash), r.Wash
 	grain.BacksetKg = 0
 	f := plan.Ferment{

@@ -13,8 +13,8 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Batch says which batch it is. Its start is for the schedule to say.
-func Batch(b *recipe.Batch) plan.Batch {
+// batchPart says which batch it is. Its start is for the schedule to say.
+func batchPart(b *recipe.Batch) plan.Batch {
 	out := plan.Batch{Name: b.Name, Parent: b.Parent, Chain: b.Chain, Changes: b.Changes, Units: "us"}
 	if b.Units == recipe.SI {
 		out.Units = "si"
@@ -25,8 +25,8 @@ func Batch(b *recipe.Batch) plan.Batch {
 	return out
 }
 
-// House is where it is made, and the vessels that it uses.
-func House(n *numbers.Batch) plan.House {
+// housePart is where it is made, and the vessels that it uses.
+func housePart(n *numbers.Batch) plan.House {
 	p, pressurePa := n.Plant, numbers.PressurePa(n.Batch)
 	out := plan.House{
 		Name: p.Name, ElevationM: p.ElevationM, PressureKPa: pressurePa / 1000,

@@ -8,8 +8,8 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Mash is the mash as the plan shows it.
-func Mash(b *recipe.Batch, r mash.Result) plan.Mash {
+// mashPart is the mash as the plan shows it.
+func mashPart(b *recipe.Batch, r mash.Result) plan.Mash {
 
 	m := plan.Mash{
 		OriginalGravitySG: r.OriginalSG, HydrometerSG: r.HydrometerSG, PH: r.PH,

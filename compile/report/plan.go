@@ -12,12 +12,12 @@ func Plan(n *numbers.Batch) *plan.Plan {
 	b, hearts := n.Batch, lot.Of(n.Distilled.Hearts)
 	p := &plan.Plan{
 		Format: plan.Format, Version: plan.Version,
-		Batch: Batch(b), House: House(n), Bill: Bill(b, n.Mashed),
-		Mash: Mash(b, n.Mashed), Ferment: Ferment(b.Ferm, n.Mashed.Out.TempC, n.Fermented),
-		Strip: Strip(b, n.Stripped), Spirit: Spirit(b, n.Distilled), Congeners: Congeners(n.Congeners, b.Models["congener"]),
-		Reduction: Reduction(hearts, n.Reduced), Cask: Cask(n),
-		Streams: Streams(n), Yield: Yield(n),
+		Batch: batchPart(b), House: housePart(n), Bill: billPart(b, n.Mashed),
+		Mash: mashPart(b, n.Mashed), Ferment: fermentPart(b.Ferm, n.Mashed.Out.TempC, n.Fermented),
+		Strip: stripPart(b, n.Stripped), Spirit: spiritPart(b, n.Distilled), Congeners: congenersPart(n.Congeners, b.Models["congener"]),
+		Reduction: reductionPart(hearts, n.Reduced), Cask: caskPart(n),
+		Streams: streamsPart(n), Yield: yieldPart(n),
 	}
-	p.Energy = Energy(p, n.Fermented.WarmJ/lot.JoulesPerKWh, hearts.PureL)
+	p.Energy = energyPart(p, n.Fermented.WarmJ/lot.JoulesPerKWh, hearts.PureL)
 	return p
 }

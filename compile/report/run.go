@@ -9,11 +9,13 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Strip is the wash run as the plan shows it.
-func Strip(b *recipe.Batch, s numbers.Strip) plan.Run { return run(b.Strip.Still, s.Run, s.Charges) }
+// stripPart is the wash run as the plan shows it.
+func stripPart(b *recipe.Batch, s numbers.Strip) plan.Run {
+	return run(b.Strip.Still, s.Run, s.Charges)
+}
 
-// Spirit is the spirit run as the plan shows it.
-func Spirit(b *recipe.Batch, s numbers.Spirit) plan.Run {
+// spiritPart is the spirit run as the plan shows it.
+func spiritPart(b *recipe.Batch, s numbers.Spirit) plan.Run {
 	p := run(b.Spirit.Still, s.Run, s.Charges)
 	if b.Spirit.Feints {
 		p.FeintsFrom = feintsFrom(b.Today)

@@ -9,8 +9,8 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Streams lists what each stage took and gave, by mass, all charges together.
-func Streams(n *numbers.Batch) []plan.Stream {
+// streamsPart lists what each stage took and gave, by mass, all charges together.
+func streamsPart(n *numbers.Batch) []plan.Stream {
 	out := []plan.Stream{}
 	add := func(name string, s stream.Stream) {
 		if s.MassKg() > 0 {

@@ -14,23 +14,23 @@ const (
 	ethanolPerGlucose = 2 * 46.069 / 180.156
 )
 
-// TheoryLPA is the pure alcohol that a mass of grain would give if all its
+// theoryLPA is the pure alcohol that a mass of grain would give if all its
 // starch and sugar became ethanol. It follows the yields that Saskatchewan
 // Agriculture and Food (1993) prints: see the test.
-func TheoryLPA(g *recipe.Grain, massKg float64) float64 {
+func theoryLPA(g *recipe.Grain, massKg float64) float64 {
 	dry := massKg * (1 - g.Moisture)
 	return dry * (g.Starch*glucosePerStarch + g.Sugars) * ethanolPerGlucose / lot.EthanolKgPerL
 }
 
-// Yield holds the alcohol of the wash and of the hearts against the grain.
-func Yield(n *numbers.Batch) plan.Yield {
+// yieldPart holds the alcohol of the wash and of the hearts against the grain.
+func yieldPart(n *numbers.Batch) plan.Yield {
 	tonnes := n.Bill.TotalKg / 1000
 	if tonnes <= 0 {
 		return plan.Yield{}
 	}
 	theory := 0.0
 	for _, l := range n.Bill.Lines {
-		theory += TheoryLPA(l.Grain, l.MassKg)
+		theory += theoryLPA(l.Grain, l.MassKg)
 	}
 	hearts, wash, bushels := lot.Of(n.Distilled.Hearts), lot.Of(n.Fermented.Wash), n.Bill.TotalKg/lot.KgPerBushel
 	return plan.Yield{

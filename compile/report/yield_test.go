@@ -16,7 +16,7 @@ func TestTheoryAgainstPublishedYields(t *testing.T) {
 		name                   string
 		moisture, starch, want float64
 	}{{"wheat", 0.109, 0.638, 375}, {"barley", 0.097, 0.671, 399}} {
-		got := 0.915 * TheoryLPA(&recipe.Grain{Moisture: g.moisture, Starch: g.starch}, 1000)
+		got := 0.915 * theoryLPA(&recipe.Grain{Moisture: g.moisture, Starch: g.starch}, 1000)
 		assert.InDelta(t, g.want, got, 0.8, g.name)
 	}
 }

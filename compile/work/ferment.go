@@ -12,8 +12,8 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Ferment is the set, which ends the mash day, and the days that follow.
-func Ferment(n *numbers.Batch) []Job {
+// fermentJobs is the set, which ends the mash day, and the days that follow.
+func fermentJobs(n *numbers.Batch) []Job {
 	f, name := n.Fermented, n.Fermented.Vessel.Name
 	fill := Job{
 		Task: schedule.Task{Key: "ferment.fill", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout,

@@ -14,9 +14,9 @@ import (
 // leastLeftL is what is left over from which on it is worth a word.
 const leastLeftL = 0.05
 
-// Fill gauges and reduces the hearts, lets them settle, and fills the wood, or
+// fillJobs gauges and reduces the hearts, lets them settle, and fills the wood, or
 // whatever takes the spirit of a batch that goes into none.
-func Fill(n *numbers.Batch, k plan.Cask, reduction *plan.Reduction) []Job {
+func fillJobs(n *numbers.Batch, k plan.Cask, reduction *plan.Reduction) []Job {
 	switch {
 	case n.Filled.Done:
 		jobs := append([]Job{gaugeHearts(n)}, reduce(reduction, recipe.PathEntry)...)

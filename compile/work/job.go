@@ -34,12 +34,12 @@ type Reading struct {
 // All is the work of a batch, from the mill to the wood. The filling is told by
 // the plan's own numbers.
 func All(n *numbers.Batch, fill plan.Cask, reduction *plan.Reduction) []Job {
-	return slices.Concat(ToWashRun(n), Spirit(n), Fill(n, fill, reduction))
+	return slices.Concat(ToWashRun(n), spiritJobs(n), fillJobs(n, fill, reduction))
 }
 
 // ToWashRun is the work up to the end of the wash run.
 func ToWashRun(n *numbers.Batch) []Job {
-	return slices.Concat(Mash(n), Ferment(n), Strip(n))
+	return slices.Concat(mashJobs(n), fermentJobs(n), stripJobs(n))
 }
 
 // Additions is all that is measured out besides the grain, in the order of use.

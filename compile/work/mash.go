@@ -12,8 +12,8 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Mash is the mash day up to the fermenter, one chain without a wait.
-func Mash(n *numbers.Batch) []Job {
+// mashJobs is the mash day up to the fermenter, one chain without a wait.
+func mashJobs(n *numbers.Batch) []Job {
 	cooker := n.Mash.Cooker
 	var jobs []Job
 	millS := weighS + n.Bill.TotalKg/millKgPerS

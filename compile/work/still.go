@@ -12,9 +12,9 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Strip is the work of the wash run, and the cleaning of the fermenter that it
+// stripJobs is the work of the wash run, and the cleaning of the fermenter that it
 // empties.
-func Strip(n *numbers.Batch) []Job {
+func stripJobs(n *numbers.Batch) []Job {
 	s := n.Stripped
 	var jobs []Job
 	for _, c := range charges("strip", n, n.Strip.Still, s.Run, s.Charges) {
@@ -25,8 +25,8 @@ func Strip(n *numbers.Batch) []Job {
 	return append(jobs, cleanStill("strip", n.Strip.Still), cleanFermenter(n))
 }
 
-// Spirit is the work of the spirit run.
-func Spirit(n *numbers.Batch) []Job {
+// spiritJobs is the work of the spirit run.
+func spiritJobs(n *numbers.Batch) []Job {
 	s := n.Distilled
 	var jobs []Job
 	for i, c := range charges("spirit", n, n.Spirit.Still, s.Run, s.Charges) {

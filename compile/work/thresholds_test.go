@@ -42,7 +42,7 @@ func TestWhoLiftsACask(t *testing.T) {
 	for litres, people := range map[float64]int{99: 1, 100: 2, 190: 2} {
 		n := small()
 		n.Cask.SizeM3 = litres / 1000
-		fill, ok := job(t, Fill(n, plan.Cask{Casks: 1, SizeL: litres, Fill: &plan.Lot{}}, &plan.Reduction{}), "fill.cask")
+		fill, ok := job(t, fillJobs(n, plan.Cask{Casks: 1, SizeL: litres, Fill: &plan.Lot{}}, &plan.Reduction{}), "fill.cask")
 		require.True(t, ok)
 		assert.Equal(t, people, fill.People, "%g L", litres)
 		assert.Contains(t, fill.Cautions, "lift")
@@ -52,7 +52,7 @@ func TestWhoLiftsACask(t *testing.T) {
 // What is left over is put away from half a deciliter on.
 func TestWhatIsLeftOverIsKept(t *testing.T) {
 	for litres, kept := range map[float64]bool{0.04: false, 0.06: true} {
-		fill, ok := job(t, Fill(small(), plan.Cask{Casks: 1, Fill: &plan.Lot{}, Leftover: plan.Lot{VolumeL: litres}}, &plan.Reduction{}), "fill.cask")
+		fill, ok := job(t, fillJobs(small(), plan.Cask{Casks: 1, Fill: &plan.Lot{}, Leftover: plan.Lot{VolumeL: litres}}, &plan.Reduction{}), "fill.cask")
 		require.True(t, ok)
 		assert.Equal(t, kept, len(fill.Do.Values) > 1, "%g L", litres)
 	}
@@ -63,7 +63,7 @@ func TestHotLiquorIsHeatedBeforehand(t *testing.T) {
 	for c, heated := range map[float64]bool{14.9: false, 15.1: true} {
 		n := small()
 		n.Mash.Steps[0].TempC = c
-		_, ok := job(t, Mash(n), "mash.liquor")
+		_, ok := job(t, mashJobs(n), "mash.liquor")
 		assert.Equal(t, heated, ok, "%g C", c)
 	}
 }
@@ -73,7 +73,7 @@ func TestAHotMashIsWarnedOf(t *testing.T) {
 	for c, hot := range map[float64]bool{59.9: false, 60.1: true} {
 		n := small()
 		n.Mashed.Steps[0].EndC = c
-		step, ok := job(t, Mash(n), plan.MashStepID(0))
+		step, ok := job(t, mashJobs(n), plan.MashStepID(0))
 		require.True(t, ok)
 		assert.Equal(t, hot, slices.Contains(step.Cautions, "hot-mash"), "%g C", c)
 	}

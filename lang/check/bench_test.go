@@ -106,7 +106,7 @@ func BenchmarkCheckOne(b *testing.B) {
 func BenchmarkBase(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		NewBase(stdlib.FS)
+		newBase(stdlib.FS)
 	}
 }
 

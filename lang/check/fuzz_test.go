@@ -1,6 +1,7 @@
 package check
 
 import (
+	"io/fs"
 	"os"
 	"path/filepath"
 	"testing"
@@ -45,6 +46,9 @@ func FuzzCheck(f *testing.F) {
 				}
 			}
 		}
-		NewBase(fstest.MapFS{"x.batch": {Data: data}})
+		newBase(fstest.MapFS{"x.batch": {Data: data}})
 	})
 }
+
+// newBase reads a library from the .batch files of a file system.
+func newBase(fsys fs.FS) *Base { return baseOf(libraryOf(house.LoadLibrary(fsys))) }

@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"io/fs"
 	"slices"
 	"sync"
 
@@ -168,9 +167,6 @@ type Base struct {
 
 // Builtin is the library that comes with the program, read whole.
 var Builtin = sync.OnceValue(func() *Base { return baseOf(builtin()) })
-
-// NewBase reads a library from the .batch files of a file system.
-func NewBase(fsys fs.FS) *Base { return baseOf(libraryOf(house.LoadLibrary(fsys))) }
 
 func baseOf(s *library) *Base {
 	l := &Base{House: s.house, Library: s.recipes(), Diags: slices.Concat(s.house.Loading(), s.house.General())}

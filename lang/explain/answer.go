@@ -23,15 +23,15 @@ func Everything() Answer { return Answer{Pages: Pages(), index: true} }
 // Ask finds the pages of a word; the family of a code's first digits; for no word
 // all pages, whose text is what there is to ask for.
 func Ask(word string) Answer {
-	a := Answer{Word: word, Pages: Find(word)}
+	a := Answer{Word: word, Pages: find(word)}
 	switch {
 	case word == "":
 		a.Pages, a.index, a.brief = Pages(), true, true
 	case len(a.Pages) == 0:
-		a.Pages, a.index = Family(word), true
+		a.Pages, a.index = familyPages(word), true
 	}
 	if len(a.Pages) == 0 {
-		a.Near = Near(word)
+		a.Near = near(word)
 	}
 	return a
 }

@@ -21,7 +21,7 @@ import (
 func TestEveryCodeHasAPage(t *testing.T) {
 	for _, i := range diag.Table {
 		for _, word := range []string{string(i.Code), i.Name} {
-			found := Find(word)
+			found := find(word)
 			if assert.NotEmpty(t, found, "%s (%s) has no page", i.Code, i.Name) {
 				assert.Equal(t, string(i.Code), found[0].Name)
 				assert.NotEmpty(t, found[0].Body, "%s has an empty page", i.Code)
@@ -68,7 +68,7 @@ func TestEveryWordHasAPage(t *testing.T) {
 		words = append(words, p.What)
 	}
 	for _, w := range words {
-		assert.NotEmpty(t, Find(w), "%s has no page", w)
+		assert.NotEmpty(t, find(w), "%s has no page", w)
 	}
 }
 
@@ -79,7 +79,7 @@ func TestTermsOfTheTrade(t *testing.T) {
 		Rayleigh distillation, reflux, wash, wort, pitch, gauging, original gravity, standard of identity, methanol,
 		heads, tails, sparge, steep, setback, whiskey, corn meal, boiler horsepower, run record`, ",") {
 		w = strings.Join(strings.Fields(w), " ")
-		assert.True(t, slices.ContainsFunc(Find(w), func(p Page) bool { return p.Sort == OfTerm }), "%q is no term", w)
+		assert.True(t, slices.ContainsFunc(find(w), func(p Page) bool { return p.Sort == OfTerm }), "%q is no term", w)
 	}
 }
 
@@ -89,14 +89,14 @@ func TestPagesFit(t *testing.T) {
 	for _, p := range Pages() {
 		text := p.Text()
 		for line := range strings.Lines(text) {
-			require.LessOrEqual(t, runewidth.StringWidth(strings.TrimRight(line, "\n")), Width, "%s: %s", p.Name, line)
+			require.LessOrEqual(t, runewidth.StringWidth(strings.TrimRight(line, "\n")), pageWidth, "%s: %s", p.Name, line)
 		}
 		for _, m := range refers.FindAllStringSubmatch(text, -1) {
 			word := m[0]
 			if m[1] != "" {
 				word = m[1]
 			}
-			require.NotEmpty(t, Find(word), "%s refers to %s", p.Name, word)
+			require.NotEmpty(t, find(word), "%s refers to %s", p.Name, word)
 		}
 	}
 }
@@ -110,12 +110,12 @@ func TestFind(t *testing.T) {
 		{"promise", "promise"}, {"house", "house"},
 		{"`heat`", "heat"}, {"straight-bourbon", "straight-bourbon"}, {"TEMP", "TEMP"},
 	} {
-		found := Find(c.word)
+		found := find(c.word)
 		require.NotEmpty(t, found, c.word)
 		require.Equal(t, c.first, found[0].Name, c.word)
 	}
 	units := func(word string) (names []string) {
-		for _, p := range Find(word) {
+		for _, p := range find(word) {
 			if p.Sort == OfUnit {
 				names = append(names, p.Name)
 			}
@@ -126,8 +126,8 @@ func TestFind(t *testing.T) {
 	require.Equal(t, []string{"mL"}, units("mL"))
 	require.Equal(t, []string{"mL"}, units("ML"))
 	for _, word := range []string{"", " ", "xyzzy", strings.Repeat("a", 1000)} {
-		require.Empty(t, Find(word))
-		require.Empty(t, Near(word))
+		require.Empty(t, find(word))
+		require.Empty(t, near(word))
 	}
 }
 
@@ -136,14 +136,14 @@ func TestNear(t *testing.T) {
 		"forshots": "foreshots", "gelatinisation": "gelatinization", "NM0333": "NM0303", "backst": "backset",
 		"gallons": "gal", "straight-burbon": "straight-bourbon", "hartes": "hearts",
 	} {
-		if len(Find(word)) > 0 {
+		if len(find(word)) > 0 {
 			continue
 		}
-		require.Contains(t, Near(word), want, word)
+		require.Contains(t, near(word), want, word)
 	}
-	require.Len(t, Family("NM06"), len(slices.DeleteFunc(slices.Clone(diag.Table), func(i diag.Info) bool { return !strings.HasPrefix(string(i.Code), "NM06") })))
-	require.Empty(t, Family("NM"))
-	require.Empty(t, Family("cask"))
+	require.Len(t, familyPages("NM06"), len(slices.DeleteFunc(slices.Clone(diag.Table), func(i diag.Info) bool { return !strings.HasPrefix(string(i.Code), "NM06") })))
+	require.Empty(t, familyPages("NM"))
+	require.Empty(t, familyPages("cask"))
 }
 
 func TestReadInfo(t *testing.T) {
@@ -169,7 +169,7 @@ func TestWrap(t *testing.T) {
 		require.Equal(t, strings.Fields(text), strings.Fields(strings.TrimPrefix(out, "- ")))
 		for line := range strings.Lines(out) {
 			if !strings.Contains(line, long) {
-				require.LessOrEqual(t, len(strings.TrimRight(line, "\n")), Width)
+				require.LessOrEqual(t, len(strings.TrimRight(line, "\n")), pageWidth)
 			}
 		}
 	}

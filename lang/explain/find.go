@@ -7,10 +7,10 @@ import (
 	"newmake/lang/spelling"
 )
 
-// Find gives the pages on a word: a code, also by its number alone, a word of the language, a unit or a
+// find gives the pages on a word: a code, also by its number alone, a word of the language, a unit or a
 // term. Capitals and hyphens do not matter, but that M is no m where units
 // differ in that alone.
-func Find(word string) []Page {
+func find(word string) []Page {
 	word = strings.Trim(strings.TrimSpace(word), "`\"")
 	if word == "" {
 		return nil
@@ -33,8 +33,8 @@ func Find(word string) []Page {
 	return found
 }
 
-// Family gives the pages of the codes that begin with a few characters, as NM06.
-func Family(prefix string) []Page {
+// familyPages gives the pages of the codes that begin with a few characters, as NM06.
+func familyPages(prefix string) []Page {
 	if len(prefix) < 3 || !strings.HasPrefix(strings.ToUpper(prefix), "NM") {
 		return nil
 	}
@@ -63,9 +63,9 @@ func singular(word string) string {
 	return strings.Join(parts, " ")
 }
 
-// Near gives the names of pages that are spelt nearly as a word, best first, at
+// near gives the names of pages that are spelt nearly as a word, best first, at
 // most three.
-func Near(word string) []string {
+func near(word string) []string {
 	word = fold(word)
 	if word == "" || len(word) > 60 {
 		return nil

@@ -8,8 +8,8 @@ import (
 	"newmake/lang/quantity"
 )
 
-// Width is how wide a page is written.
-const Width = 80
+// pageWidth is how wide a page is written.
+const pageWidth = 80
 
 // Text writes a page for a terminal.
 func (p Page) Text() string {
@@ -76,7 +76,7 @@ func wrap(text, first, rest string) string {
 	empty := true
 	for _, word := range phrases(text) {
 		w := runewidth.StringWidth(word)
-		if !empty && width+1+w > Width {
+		if !empty && width+1+w > pageWidth {
 			b.WriteString(line + "\n")
 			line, width, empty = rest, runewidth.StringWidth(rest), true
 		}
@@ -109,7 +109,7 @@ func Columns(names []string, indent int) string {
 	for _, n := range names {
 		widest = max(widest, runewidth.StringWidth(n))
 	}
-	perLine := max(1, (Width-indent+2)/(widest+2))
+	perLine := max(1, (pageWidth-indent+2)/(widest+2))
 	var b strings.Builder
 	for i, n := range names {
 		if i%perLine == 0 {

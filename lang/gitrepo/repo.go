@@ -119,11 +119,11 @@ func (r *Repo) MergeBase(a, b string) (string, error) {
 	if err != nil {
 		return "", errors.New("the two revisions have no commit in common")
 	}
-	return r.Short(strings.TrimSpace(out)), nil
+	return r.short(strings.TrimSpace(out)), nil
 }
 
-// Short is a commit's name as short as it can be.
-func (r *Repo) Short(commit string) string {
+// short is a commit's name as short as it can be.
+func (r *Repo) short(commit string) string {
 	if out, err := r.run("rev-parse", "--short", commit); err == nil {
 		return strings.TrimSpace(out)
 	}

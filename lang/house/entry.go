@@ -149,14 +149,14 @@ func (h *House) Declares(f *schema.Field, name string) bool {
 	return h.library[f].find(name) != nil || h.base != nil && h.base.Declares(f, name)
 }
 
-// HasEntry says that there is an entry of a name, of whatever sort.
-func (h *House) HasEntry(name string) bool {
+// hasEntry says that there is an entry of a name, of whatever sort.
+func (h *House) hasEntry(name string) bool {
 	for _, f := range schema.Library {
 		if h.library[f].find(name) != nil {
 			return true
 		}
 	}
-	return h.base != nil && h.base.HasEntry(name)
+	return h.base != nil && h.base.hasEntry(name)
 }
 
 // docOf is the comment directly above a declaration. What stands apart, with a

@@ -84,7 +84,7 @@ func LoadFS(fsys fs.FS, shown string, o Options) (*House, error) {
 	if base == nil {
 		base = Builtin()
 	}
-	h := newHouse(shown, openAll(r.texts, base.HasEntry), r.diags, base)
+	h := newHouse(shown, openAll(r.texts, base.hasEntry), r.diags, base)
 	if h.Main() == nil {
 		if len(r.diags) > 0 { // it is there, and was not read
 			return nil, r.diags

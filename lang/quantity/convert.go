@@ -94,7 +94,7 @@ func newUnitError(unit string, want Kind) *UnitError {
 func (e *UnitError) Error() string {
 	switch {
 	case e.Unit == "":
-		return fmt.Sprintf("%s needs a unit: %s", e.Want, e.Allowed())
+		return fmt.Sprintf("%s needs a unit: %s", e.Want, e.allowed())
 	case e.Known:
 		return fmt.Sprintf("`%s` is %s, and %s is wanted here", e.Unit, e.Is, e.Want)
 	case len(e.Near) > 0:
@@ -103,8 +103,8 @@ func (e *UnitError) Error() string {
 	return fmt.Sprintf("there is no unit `%s`", e.Unit)
 }
 
-// Allowed lists the units that would do, for a message.
-func (e *UnitError) Allowed() string {
+// allowed lists the units that would do, for a message.
+func (e *UnitError) allowed() string {
 	if len(e.Serve) == 0 {
 		return "a bare number"
 	}

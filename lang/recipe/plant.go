@@ -36,11 +36,11 @@ func (m Month) String() string {
 	return time.Month(m).String()
 }
 
-// WaterOnC is the temperature of the supply on a day: a sine over the year where it
+// waterOnC is the temperature of the supply on a day: a sine over the year where it
 // varies, warmest in the middle of WarmestIn, coldest half a year from then (common
 // practice; the mains of a town follow the ground so, Burch and Christensen, Towards
 // Development of an Algorithm for Mains Water Temperature, NREL 2007, from memory).
-func (p *Plant) WaterOnC(s Start) float64 {
+func (p *Plant) waterOnC(s Start) float64 {
 	if p.WarmestIn == 0 {
 		return p.WaterC
 	}
@@ -52,7 +52,7 @@ func (p *Plant) WaterOnC(s Start) float64 {
 
 // SupplyC is the temperature of the plant's water on the day on which the batch
 // begins.
-func (b *Batch) SupplyC() float64 { return b.Plant.WaterOnC(b.Start) }
+func (b *Batch) SupplyC() float64 { return b.Plant.waterOnC(b.Start) }
 
 // Shift is when somebody is there.
 type Shift struct {

@@ -8,7 +8,7 @@ import (
 
 func TestWaterOfTheYear(t *testing.T) {
 	p := &Plant{WaterC: 6, WarmestC: 20, WarmestIn: 8}
-	on := func(month, day int) float64 { return p.WaterOnC(Start{Year: 2026, Month: month, Day: day}) }
+	on := func(month, day int) float64 { return p.waterOnC(Start{Year: 2026, Month: month, Day: day}) }
 	assert.InDelta(t, 20, on(8, 15), 0.01)
 	assert.InDelta(t, 6, on(2, 14), 0.02)
 	assert.InDelta(t, 13, on(5, 15), 0.2, "half way, a quarter of a year before")

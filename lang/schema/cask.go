@@ -5,7 +5,7 @@ import (
 )
 
 // bottleLimits are those of a bottle, wherever it is filled from.
-var bottleLimits = []Limit{mustBe(1e-5, 0.01, "from a miniature to the largest bottles").of("volume"), Strength100}
+var bottleLimits = []Limit{mustBe(1e-5, 0.01, "from a miniature to the largest bottles").of("volume"), strength100}
 
 // Bottle is the bottle of a batch that goes into no wood; of others it
 // stands in the cask.
@@ -22,7 +22,7 @@ var Cask = &Field{
 		{
 			Name: "entry", Shape: "STRENGTH", Need: true, Example: "entry 114 proof", Doc: "Strength at which it goes into the cask.",
 			Limits: []Limit{
-				Strength100,
+				strength100,
 				mustBe(0.2, 1, "weaker than this it is no spirit").of("strength"),
 				usually(0.45, 0.72, "casks are filled between about 100 and 140 proof (common practice)").of("strength"),
 			},
@@ -43,6 +43,6 @@ var Cask = &Field{
 			Name: "bottle", Shape: `VOLUME ["at" STRENGTH]`, Default: "750 mL (700 mL in SI) at the standard's least, or 40 % abv", Example: "bottle 750 mL at 94 proof",
 			Doc: "Bottle and bottling strength, for the count of bottles.", Limits: bottleLimits,
 		},
-		Climate, Remove,
+		climate, Remove,
 	}},
 }

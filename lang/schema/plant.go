@@ -2,8 +2,8 @@ package schema
 
 import ()
 
-// Climate is where casks lie, in a plant or a cask block.
-var Climate = &Field{
+// climate is where casks lie, in a plant or a cask block.
+var climate = &Field{
 	Name: "climate", Shape: `"cool"|"temperate"|"warm"|"hot"`, Example: "climate temperate", Default: "temperate",
 	Doc: "Where the casks lie, which sets what they lose: cool and damp, temperate, warm, or hot. The figures stand in the library, `model cask`.",
 }
@@ -59,7 +59,7 @@ var Plant = &Field{
 			Doc:    "The air around the vessels.",
 			Limits: []Limit{mustBe(-30, 60, "people work in it"), usually(0, 45, "people work in it")},
 		},
-		Climate,
+		climate,
 		{
 			Name: "loss-first-year", Shape: "SHARE", Example: "loss-first-year 6 %", Default: "by climate",
 			Doc:    "Share of a 200 L cask's volume that is gone after one year, soak apart.",

@@ -9,8 +9,8 @@ var charges = &Field{
 	Limits: []Limit{mustBe(1, 50, "a run has one charge, or some")},
 }
 
-// Strength100 is the limit of any strength.
-var Strength100 = mustBe(0, 1, "pure alcohol is 100 % abv, 200 proof").of("strength")
+// strength100 is the limit of any strength.
+var strength100 = mustBe(0, 1, "pure alcohol is 100 % abv, 200 proof").of("strength")
 
 // Strip is the wash run, in a batch.
 var Strip = &Field{
@@ -19,7 +19,7 @@ var Strip = &Field{
 	Block: &Block{Fields: []*Field{
 		{
 			Name: "stop", Shape: `"at" STRENGTH`, Default: "at 1 % abv", Example: "stop at 2 % abv", Doc: "Strength at the spout at which the run ends.",
-			Limits: []Limit{Strength100, usually(0, 0.25, "a wash run goes down to about 1 %, and stops early only for strength (common practice)").of("strength")},
+			Limits: []Limit{strength100, usually(0, 0.25, "a wash run goes down to about 1 %, and stops early only for strength (common practice)").of("strength")},
 		},
 		charges, Remove,
 	}},
@@ -51,7 +51,7 @@ var Spirit = &Field{
 		},
 		{
 			Name: "stop", Shape: `"at" STRENGTH`, Default: "at 1 % abv", Example: "stop at 4 % abv", Doc: "Strength at the spout at which the run ends.",
-			Limits: []Limit{Strength100},
+			Limits: []Limit{strength100},
 		},
 		pace, charges, Remove,
 	}},

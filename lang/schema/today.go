@@ -1,17 +1,17 @@
 package schema
 
-// FeintsToday and BacksetToday are what the house really has on the day, in a
+// feintsToday and backsetToday are what the house really has on the day, in a
 // batch, where that is not what a house at work would have.
 var (
-	FeintsToday = &Field{
+	feintsToday = &Field{
 		Name: "feints", Shape: `"none" "yet" | VOLUME "at" STRENGTH`, Default: "those that each batch takes and leaves alike", Example: "feints 20 gal at 70 proof",
 		Doc: "The feints that the house has today, for a charge that takes feints: none in a first batch, or so much of such a strength, shared by the charges. Without this line the plan is of a house at work, whose batches take the feints that they leave.",
 		Limits: []Limit{
 			mustBe(0, 2000, "no still holds more").of("volume"),
-			Strength100,
+			strength100,
 		},
 	}
-	BacksetToday = &Field{
+	backsetToday = &Field{
 		Name: "backset", Shape: `"none" "yet"`, Default: "that of the last wash run", Example: "backset none yet",
 		Doc: "The house has no backset yet: water goes into the mash in its place, from the supply unless the step says how warm.",
 	}

@@ -137,7 +137,7 @@ func take(s *schema.Shape, it *lang.Item) (Capture, bool) {
 	}
 	c.Kind = t.Kind
 	if t.Kind == quantity.None {
-		c.Kind = KindOf(it.Unit)
+		c.Kind = kindOf(it.Unit)
 	}
 	var ok bool
 	if c.SI, ok = ToSI(it.Value, it.Unit, c.Kind); !ok {
@@ -163,8 +163,8 @@ func ToSI(v float64, unit string, k quantity.Kind) (float64, bool) {
 	return si, err == nil
 }
 
-// KindOf is what a unit measures first of all.
-func KindOf(unit string) quantity.Kind {
+// kindOf is what a unit measures first of all.
+func kindOf(unit string) quantity.Kind {
 	if u, ok := quantity.Lookup(unit); ok {
 		return u.Measures[0].Kind
 	}

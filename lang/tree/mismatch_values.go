@@ -36,8 +36,8 @@ func inTwoUnits(n *Node, d *diag.Diagnostic) {
 		return
 	}
 	a, b := &n.Match.Items[far-1], &n.Match.Items[far]
-	kind := KindOf(b.Unit)
-	if a.Kind != lang.Number || a.Unit == "" || b.Unit == "" || KindOf(a.Unit) != kind {
+	kind := kindOf(b.Unit)
+	if a.Kind != lang.Number || a.Unit == "" || b.Unit == "" || kindOf(a.Unit) != kind {
 		return
 	}
 	first, ok1 := ToSI(a.Value, a.Unit, kind)

@@ -240,22 +240,22 @@ func errorOf(a, b error) error {
 
 // of is an error of a file under the name that the caller knows.
 func of(name string, err error) error {
-	return &fs.PathError{Op: "write", Path: name, Err: Bare(err)}
+	return &fs.PathError{Op: "write", Path: name, Err: bare(err)}
 }
 
-// Bare is what is wrong with a file, without its name.
-func Bare(err error) error {
+// bare is what is wrong with a file, without its name.
+func bare(err error) error {
 	var path *fs.PathError
 	if errors.As(err, &path) {
-		return Bare(path.Err)
+		return bare(path.Err)
 	}
 	var link *os.LinkError
 	if errors.As(err, &link) {
-		return Bare(link.Err)
+		return bare(link.Err)
 	}
 	var call *os.SyscallError
 	if errors.As(err, &call) {
-		return Bare(call.Err)
+		return bare(call.Err)
 	}
 	return err
 }
@@ -268,5 +268,5 @@ func Reason(err error) string {
 	case os.IsPermission(err):
 		return "permission denied"
 	}
-	return Bare(err).Error()
+	return bare(err).Error()
 }

@@ -105,7 +105,7 @@ func (d *Difference) sort() {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
-		return slices.Index(Parts, d.Edits[a].Part) - slices.Index(Parts, d.Edits[b].Part)
+		return slices.Index(parts, d.Edits[a].Part) - slices.Index(parts, d.Edits[b].Part)
 	})
 	to := make([]int, len(order))
 	sorted := make([]Edit, len(order))

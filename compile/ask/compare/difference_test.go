@@ -41,8 +41,8 @@ func all(d *Difference, on bool) []bool {
 // them the new one.
 func requireWhole(t *testing.T, d *Difference) {
 	t.Helper()
-	require.Empty(t, cmp.Diff(sorted(d.Old), sorted(d.Mix(all(d, false))), meaning), "no edit made")
-	require.Empty(t, cmp.Diff(sorted(d.New), sorted(d.Mix(all(d, true))), meaning), "every edit made")
+	require.Empty(t, cmp.Diff(sorted(d.Old), sorted(d.mix(all(d, false))), meaning), "no edit made")
+	require.Empty(t, cmp.Diff(sorted(d.New), sorted(d.mix(all(d, true))), meaning), "every edit made")
 }
 
 // sorted brings the lines of the bill into the order of their names, for that

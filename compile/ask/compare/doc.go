@@ -28,7 +28,7 @@
 // already, shared out by the same rule; where it is nothing, part and alone are
 // the same.
 //
-// Up to MostExact edits every combination is computed (256 plans of 8 edits).
+// Up to mostExact edits every combination is computed (256 plans of 8 edits).
 // Beyond, orders are drawn by a generator with a fixed seed, each with its
 // reverse, and every part comes with its standard error; each order's steps add
 // up to the whole, so the parts still do.

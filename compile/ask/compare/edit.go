@@ -24,14 +24,14 @@ const (
 
 // partOf is the part that a value belongs to.
 func partOf(p recipe.Path) Part {
-	if part := Part(p.Parts()[0]); slices.Contains(Parts, part) {
+	if part := Part(p.Parts()[0]); slices.Contains(parts, part) {
 		return part
 	}
 	return OfBatch
 }
 
-// Parts lists them in that order.
-var Parts = []Part{OfBatch, OfBill, OfMash, OfFerment, OfStrip, OfSpirit, OfCask, OfPlant, OfLibrary}
+// parts lists them in that order.
+var parts = []Part{OfBatch, OfBill, OfMash, OfFerment, OfStrip, OfSpirit, OfCask, OfPlant, OfLibrary}
 
 // Kind says what was done.
 type Kind string

@@ -6,10 +6,10 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Mix is the old batch with some of the edits made; on has one entry for each.
+// mix is the old batch with some of the edits made; on has one entry for each.
 // With none it is the old batch, with all it is the new one, but for names and
 // the order of lines that have none.
-func (d *Difference) Mix(on []bool) *recipe.Batch {
+func (d *Difference) mix(on []bool) *recipe.Batch {
 	b := d.Old.Clone()
 	d.set(b, on, true)
 	for i, e := range d.Edits {

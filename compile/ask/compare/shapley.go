@@ -9,9 +9,9 @@ import (
 	"sync/atomic"
 )
 
-// MostExact is the greatest number of edits of which every combination is
+// mostExact is the greatest number of edits of which every combination is
 // computed.
-const MostExact = 8
+const mostExact = 8
 
 // Beyond it orders are drawn, each with its reverse. The seed is fixed: the same
 // comparison gives the same figures.
@@ -65,7 +65,7 @@ type shares struct {
 
 // play computes the Shapley values. It is false if some set cannot be computed.
 func (g game) play() (shares, bool) {
-	if g.players <= MostExact {
+	if g.players <= mostExact {
 		return g.exact()
 	}
 	return g.drawn()

@@ -116,8 +116,8 @@ func TestEveryValueIsCompared(t *testing.T) {
 				for _, e := range d.Edits {
 					assert.NotEmpty(t, e.What)
 				}
-				requireValues(t, new, d.Mix(all(d, true)))
-				requireValues(t, old, d.Mix(all(d, false)))
+				requireValues(t, new, d.mix(all(d, true)))
+				requireValues(t, old, d.mix(all(d, false)))
 			})
 			count++
 		}

@@ -96,7 +96,7 @@ func (d *Difference) outcome(memo *compile.Memo, u measure.Units, players [][]in
 			on[e] = s.has(p)
 		}
 	}
-	p, _ := memo.Compile(d.Mix(on))
+	p, _ := memo.Compile(d.mix(on))
 	if p == nil {
 		return nil
 	}
@@ -106,7 +106,7 @@ func (d *Difference) outcome(memo *compile.Memo, u measure.Units, players [][]in
 // byPart joins the edits of each part of the batch.
 func (d *Difference) byPart(players [][]int) [][]int {
 	var out [][]int
-	for _, part := range Parts {
+	for _, part := range parts {
 		var group []int
 		for _, p := range players {
 			if d.Edits[p[0]].Part == part {

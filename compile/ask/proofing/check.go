@@ -21,7 +21,7 @@ func (q Question) check() diag.List {
 	q.checkScales(&list)
 	for i, s := range q.Steps {
 		switch s := s.(type) {
-		case Reduce:
+		case reduce:
 			strength(&list, s.To)
 			if s.Water != nil {
 				within(&list, *s.Water, 0, 100, "water")
@@ -29,10 +29,10 @@ func (q Question) check() diag.List {
 			if q.Lot.Amount == nil && i == 0 {
 				noAmount(&list, q.Lot, "reduce to 114 proof")
 			}
-		case Fill:
+		case fill:
 			strength(&list, s.To)
 			positive(&list, s.Volume)
-		case Blend:
+		case blend:
 			s.With.check(&list)
 			if s.With.Amount == nil {
 				noAmount(&list, s.With, "")
@@ -54,7 +54,7 @@ func (q Question) checkScales(list *diag.List) {
 	}
 	readings := []*Value{q.Lot.Reading}
 	for _, s := range q.Steps {
-		if b, ok := s.(Blend); ok {
+		if b, ok := s.(blend); ok {
 			readings = append(readings, b.With.Reading)
 		}
 	}

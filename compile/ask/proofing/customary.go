@@ -61,11 +61,11 @@ func (c *customary) work(q Question) {
 			return
 		}
 		switch s := s.(type) {
-		case Reduce:
+		case reduce:
 			c.reduce(s)
-		case Fill:
+		case fill:
 			c.fill(s)
-		case Blend:
+		case blend:
 			c.blend(s)
 		}
 	}

@@ -10,7 +10,7 @@ import (
 )
 
 // reduce adds water to the lot in hand.
-func (c *customary) reduce(s Reduce) {
+func (c *customary) reduce(s reduce) {
 	to := c.proofGiven(s.To, " to reduce to")
 	row, ok := c.weaker(s.To, to)
 	if !ok {
@@ -124,7 +124,7 @@ func (c *customary) model(u usLot) (gauge.Lot, error) {
 
 // fill finds spirit and water for a cask, from the lot in hand or from as much
 // as it takes.
-func (c *customary) fill(s Fill) {
+func (c *customary) fill(s fill) {
 	to := c.proofGiven(s.To, " in the cask")
 	row := c.Row
 	if to != c.Proof {
@@ -171,7 +171,7 @@ func (c *customary) volumeAt60(v Value, holds, proof float64) float64 {
 }
 
 // enough says if the lot in hand fills the cask.
-func (c *customary) enough(s Fill, spirit, holds float64) bool {
+func (c *customary) enough(s fill, spirit, holds float64) bool {
 	if spirit <= c.gallons {
 		return true
 	}
@@ -200,7 +200,7 @@ func (c *customary) filled(pg, spirit, pounds, gal, lb, proof float64) {
 // blend puts another lot into the same vat. Proof is rounded when it is
 // recorded and not before: a volume from the recorded proof would be off by up
 // to 0.04 %, more than the contraction of lots that are nearly alike.
-func (c *customary) blend(s Blend) {
+func (c *customary) blend(s blend) {
 	a := c.usLot
 	b := c.lot(s.With, ", second lot")
 	if c.failed() {

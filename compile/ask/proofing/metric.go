@@ -55,11 +55,11 @@ func (m *metric) work(q Question) {
 			return
 		}
 		switch s := s.(type) {
-		case Reduce:
+		case reduce:
 			m.reduce(s)
-		case Fill:
+		case fill:
 			m.fill(s)
-		case Blend:
+		case blend:
 			m.blend(s)
 		}
 	}

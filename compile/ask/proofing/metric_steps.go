@@ -12,7 +12,7 @@ import (
 var water20 = gauge.Places(fluid.WaterDensity(referenceC), 2)
 
 // reduce adds water to the lot in hand.
-func (m *metric) reduce(s Reduce) {
+func (m *metric) reduce(s reduce) {
 	to, ok := m.weaker(s.To, " to reduce to")
 	if !ok {
 		return
@@ -81,7 +81,7 @@ func (m *metric) warming(u siLot, waterKg float64, water *Value) float64 {
 
 // fill finds spirit and water for a cask, from the lot in hand or from as much
 // as it takes.
-func (m *metric) fill(s Fill) {
+func (m *metric) fill(s fill) {
 	to := siRow(m.given(s.To, " in the cask"))
 	weaker := to.abvPct != m.abvPct
 	if m.failed() || weaker && to.abvPct > m.abvPct {
@@ -134,7 +134,7 @@ func (m *metric) filled(to siLot, after, spirit, litres, waterKg, waterL float64
 }
 
 // blend puts another lot into the same vat.
-func (m *metric) blend(s Blend) {
+func (m *metric) blend(s blend) {
 	a := m.siLot
 	b := m.lot(s.With, ", second lot")
 	if m.failed() {

@@ -27,31 +27,31 @@ type Lot struct {
 	At diag.Span
 }
 
-// Step is one thing to do with a lot: Reduce, Fill or Blend.
+// Step is one thing to do with a lot: reduce, fill or blend.
 type Step interface{ step() }
 
-// Reduce is water to a strength.
-type Reduce struct {
+// reduce is water to a strength.
+type reduce struct {
 	To    Value
 	Water *Value // temperature of the water; nil for that of the spirit
 	At    diag.Span
 }
 
-// Fill is spirit and water to fill a cask at a strength.
-type Fill struct {
+// fill is spirit and water to fill a cask at a strength.
+type fill struct {
 	Volume, To Value
 	At         diag.Span
 }
 
-// Blend is another lot into the same vat.
-type Blend struct {
+// blend is another lot into the same vat.
+type blend struct {
 	With Lot
 	At   diag.Span
 }
 
-func (Reduce) step() {}
-func (Fill) step()   {}
-func (Blend) step()  {}
+func (reduce) step() {}
+func (fill) step()   {}
+func (blend) step()  {}
 
 // Value is a number of the question, in SI.
 type Value struct {
@@ -106,7 +106,7 @@ func (q Question) values() []Value {
 	}
 	add(q.Lot.Amount)
 	for _, s := range q.Steps {
-		if f, ok := s.(Fill); ok {
+		if f, ok := s.(fill); ok {
 			add(&f.Volume)
 		}
 	}

@@ -56,7 +56,7 @@ func (r *reader) step() Step {
 	switch {
 	case r.word("reduce"):
 		r.want("to", "reduce to 114 proof")
-		s := Reduce{To: r.value("the strength to reduce to", quantity.Strength), At: at}
+		s := reduce{To: r.value("the strength to reduce to", quantity.Strength), At: at}
 		if r.word("with") {
 			r.want("water", "reduce to 114 proof with water at 58 F")
 			r.want("at", "reduce to 114 proof with water at 58 F")
@@ -68,10 +68,10 @@ func (r *reader) step() Step {
 		return r.fill()
 	case r.word("blend"):
 		r.want("with", "blend with 5 gal at 100 proof")
-		return Blend{With: r.lot(), At: at}
+		return blend{With: r.lot(), At: at}
 	}
 	r.stray(stepWords)
-	return Reduce{}
+	return reduce{}
 }
 
 var (
@@ -79,8 +79,8 @@ var (
 	lotWords  = []string{"at", "reading", "hydrometer", "thermometer", "solids"}
 )
 
-func (r *reader) fill() Fill {
-	f := Fill{At: r.at(), Volume: r.value("the volume of the cask", quantity.Volume)}
+func (r *reader) fill() fill {
+	f := fill{At: r.at(), Volume: r.value("the volume of the cask", quantity.Volume)}
 	if !r.word("to") {
 		r.want("at", "fill 53 gal at 60 % abv")
 	}

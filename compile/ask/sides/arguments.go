@@ -11,8 +11,8 @@ import (
 	"newmake/lang/wholefile"
 )
 
-// Standard is how a person names standard input.
-const Standard = "-"
+// standard is how a person names standard input.
+const standard = "-"
 
 // Finder finds sides by what a person calls them.
 type Finder struct {
@@ -131,14 +131,14 @@ func (f *Finder) twoSides(args []string) (old, new *Side, err error) {
 
 // isBatchName says that an argument is neither a file nor REV:path.
 func isBatchName(arg string) bool {
-	return arg != Standard && !isFile(arg) && !strings.Contains(arg, ":")
+	return arg != standard && !isFile(arg) && !strings.Contains(arg, ":")
 }
 
 // side reads one side: a file, REV:path, or a batch by name. The batch is looked
 // for in the house of the other side, if that has been read and is no revision,
 // and then in the house around the working directory.
 func (f *Finder) side(arg string, other *Side) (*Side, error) {
-	if arg == Standard {
+	if arg == standard {
 		at, err := f.Standard()
 		if err != nil {
 			return nil, err

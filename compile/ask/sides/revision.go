@@ -14,7 +14,7 @@ import (
 // isRevision says that an argument is a revision or a range, and neither a file
 // nor a path at a revision.
 func isRevision(arg string) bool {
-	if isFile(arg) || strings.Contains(arg, ":") || arg == Standard {
+	if isFile(arg) || strings.Contains(arg, ":") || arg == standard {
 		return false
 	}
 	_, err := revisions(arg)

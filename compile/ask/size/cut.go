@@ -14,12 +14,12 @@ import (
 // between two of them.
 const cutPoints = 24
 
-// Cut finds where the hearts have to end so that they average a proof; the cut
+// cut finds where the hearts have to end so that they average a proof; the cut
 // stays of the kind that it is written as: a strength at the spout, a volume, a
-// temperature of the vapour, or a share of the charge. The error is a *None.
-func Cut(b *recipe.Batch, proof float64, memo *compile.Memo) (*Answer, error) {
+// temperature of the vapour, or a share of the charge. The error is a *none.
+func cut(b *recipe.Batch, proof float64, memo *compile.Memo) (*Answer, error) {
 	c := cutter{b, memo}
-	none := &None{Target: fmt.Sprintf("hearts of %g proof", proof)}
+	none := &none{Target: fmt.Sprintf("hearts of %g proof", proof)}
 	from, to, err := c.span()
 	if err != nil {
 		none.Why = err.Error()

@@ -18,7 +18,7 @@ import (
 )
 
 // Request is what a person asks for, in words with units as they are written: one
-// of Casks, ProofGallons, Wash, Grain, or Cut with Proof.
+// of casks, proofGallons, wash, massOf, or cut with Proof.
 type Request struct {
 	Casks        string // a whole number
 	ProofGallons string
@@ -54,7 +54,7 @@ func Find(src *front.Source, b *recipe.Batch, r Request) (*Found, error) {
 	}
 	memo := &compile.Memo{}
 	if err := f.solve(r, memo); err != nil {
-		var none *None
+		var none *none
 		if errors.As(err, &none) {
 			return nil, f.noSize(none)
 		}
@@ -84,7 +84,7 @@ func (f *Found) solve(r Request, memo *compile.Memo) error {
 	if f.Target, err = wanted(f.Batch, r); err != nil {
 		return err
 	}
-	if f.Answer, err = Solve(f.Batch, f.Target, memo); err != nil {
+	if f.Answer, err = solve(f.Batch, f.Target, memo); err != nil {
 		return err
 	}
 	name, err := f.name(r)
@@ -107,7 +107,7 @@ func (f *Found) solveCut(r Request, memo *compile.Memo) error {
 	if strings.Contains(r.Proof, "ab") || strings.Contains(r.Proof, "vol") {
 		return diag.Refuse("--proof is a proof, at 60 F: 142 and not %q", r.Proof)
 	}
-	if f.Answer, err = Cut(f.Batch, proof, memo); err != nil {
+	if f.Answer, err = cut(f.Batch, proof, memo); err != nil {
 		return err
 	}
 	f.Target.What = measure.Number(proof, 1) + " proof hearts"
@@ -155,13 +155,13 @@ func wanted(b *recipe.Batch, r Request) (Target, error) {
 		if err != nil || n < 1 || n != float64(int(n)) || n > 1000 {
 			return Target{}, diag.Refuse("--casks is a whole number of casks, not %q", r.Casks)
 		}
-		return Casks(n, b.Gauge), nil
+		return casks(n, b.Gauge), nil
 	case r.ProofGallons != "":
 		pg, err := amount(r.ProofGallons, "proof-gallons", quantity.ProofGallons, "proof-gal")
 		if err != nil {
 			return Target{}, err
 		}
-		return ProofGallons(pg), nil
+		return proofGallons(pg), nil
 	case r.Wash != "":
 		m3, err := amount(r.Wash, "wash", quantity.Volume, "")
 		if err != nil {
@@ -170,9 +170,9 @@ func wanted(b *recipe.Batch, r Request) (Target, error) {
 		unit := strings.TrimSpace(strings.TrimLeft(r.Wash, "0123456789., "))
 		if u, ok := quantity.Lookup(unit); ok && u.System == quantity.US {
 			gallon, _ := quantity.ToSI(1, "gal", quantity.Volume)
-			return Wash(m3/gallon, true, r.Wash), nil
+			return wash(m3/gallon, true, r.Wash), nil
 		}
-		return Wash(1000*m3, false, r.Wash), nil
+		return wash(1000*m3, false, r.Wash), nil
 	}
 	name, weight, _ := strings.Cut(r.Grain, " ")
 	known := false
@@ -188,7 +188,7 @@ func wanted(b *recipe.Batch, r Request) (Target, error) {
 	if err != nil {
 		return Target{}, err
 	}
-	return Grain(name, kg, weight), nil
+	return massOf(name, kg, weight), nil
 }
 
 // amount reads a number with its unit; bare numbers have the one given.
@@ -237,7 +237,7 @@ func (f *Found) planWritten() diag.List {
 }
 
 // noSize says that there is no such size, and what stands in the way.
-func (f *Found) noSize(none *None) diag.List {
+func (f *Found) noSize(none *none) diag.List {
 	d := diag.Diagnostic{Code: diag.CodeNoSize, Severity: diag.Error, At: f.Batch.Where[recipe.PathBatch], Summary: none.Error()}
 	if none.Limit != nil {
 		d.Code = diag.CodeSizeLimit

@@ -25,9 +25,9 @@ const (
 	litresPerGallon = 3.785411784
 )
 
-// Casks is so many casks filled, of a batch that is gauged in the US (gallons at
+// casks is so many casks filled, of a batch that is gauged in the US (gallons at
 // 60 F) or not (litres at 20 C).
-func Casks(n float64, gauge recipe.System) Target {
+func casks(n float64, gauge recipe.System) Target {
 	what := fmt.Sprintf("%g casks", n)
 	if n == 1 {
 		what = "1 cask"
@@ -44,8 +44,8 @@ func Casks(n float64, gauge recipe.System) Target {
 	}}
 }
 
-// ProofGallons is so many proof gallons of hearts.
-func ProofGallons(pg float64) Target {
+// proofGallons is so many proof gallons of hearts.
+func proofGallons(pg float64) Target {
 	return Target{What: fmt.Sprintf("%g proof gallons of hearts", pg), Value: pg, Of: func(p *plan.Plan) float64 {
 		for _, f := range p.Spirit.Fractions {
 			if f.Name == "hearts" {
@@ -56,9 +56,9 @@ func ProofGallons(pg float64) Target {
 	}}
 }
 
-// Wash is a volume of wash: in litres at 20 C or, gauged as in the US, in gallons
+// wash is a volume of wash: in litres at 20 C or, gauged as in the US, in gallons
 // at 60 F.
-func Wash(volume float64, gallons bool, what string) Target {
+func wash(volume float64, gallons bool, what string) Target {
 	return Target{What: what + " of wash", Value: volume, Of: func(p *plan.Plan) float64 {
 		if gallons {
 			return p.Ferment.Wash.WineGallons
@@ -67,8 +67,8 @@ func Wash(volume float64, gallons bool, what string) Target {
 	}}
 }
 
-// Grain is a weight of one grain of the bill.
-func Grain(name string, kg float64, what string) Target {
+// massOf is a weight of one grain of the bill.
+func massOf(name string, kg float64, what string) Target {
 	return Target{What: what + " of " + name, Value: kg, Of: func(p *plan.Plan) float64 {
 		for _, g := range p.Bill.Lines {
 			if g.Name == name {
@@ -87,8 +87,8 @@ type Answer struct {
 	Diags  diag.List  // of the plan
 }
 
-// None says that there is no answer, and why.
-type None struct {
+// none says that there is no answer, and why.
+type none struct {
 	Target  string
 	Why     string
 	Limit   *diag.Diagnostic // what stands in the way; nil if no size gives it
@@ -97,7 +97,7 @@ type None struct {
 	Most    float64
 }
 
-func (n *None) Error() string { return n.Target + ": " + n.Why }
+func (n *none) Error() string { return n.Target + ": " + n.Why }
 
 // How far a batch is looked for: a spoonful, and a lake.
 const (
@@ -119,8 +119,8 @@ func (s solver) at(f float64) *Answer {
 	return &Answer{Factor: f, Batch: b, Plan: p, Diags: list}
 }
 
-// Solve finds the size of a batch that gives a target. The error is a *None.
-func Solve(b *recipe.Batch, t Target, memo *compile.Memo) (*Answer, error) {
+// solve finds the size of a batch that gives a target. The error is a *none.
+func solve(b *recipe.Batch, t Target, memo *compile.Memo) (*Answer, error) {
 	s := solver{b, memo}
 	want := t.Value * (1 + t.Over)
 	gap := func(f float64) float64 {
@@ -137,10 +137,10 @@ func Solve(b *recipe.Batch, t Target, memo *compile.Memo) (*Answer, error) {
 	f := root(gap, lo, flo, hi, fhi, 1e-7*hi, 1e-7*math.Abs(want))
 	a := s.at(f)
 	if a.Plan == nil || math.Abs(t.Of(a.Plan)-want) > 1e-3*math.Abs(want) {
-		return nil, &None{Target: t.What, Why: "the plan passes over it: a batch a little smaller gives less, one a little larger gives more, and none gives it"}
+		return nil, &none{Target: t.What, Why: "the plan passes over it: a batch a little smaller gives less, one a little larger gives more, and none gives it"}
 	}
 	if d := inTheWay(a.Diags); d != nil {
-		n := &None{Target: t.What, Why: d.Summary, Limit: d, Largest: s.largestBelow(f)}
+		n := &none{Target: t.What, Why: d.Summary, Limit: d, Largest: s.largestBelow(f)}
 		return nil, n
 	}
 	return a, nil
@@ -151,7 +151,7 @@ func Solve(b *recipe.Batch, t Target, memo *compile.Memo) (*Answer, error) {
 func bracket(gap func(float64) float64, t Target, want float64) (lo, hi, flo, fhi float64, err error) {
 	at, f := 1.0, gap(1)
 	if math.IsNaN(f) {
-		return 0, 0, 0, 0, &None{Target: t.What, Why: "the batch cannot be computed as it is"}
+		return 0, 0, 0, 0, &none{Target: t.What, Why: "the batch cannot be computed as it is"}
 	}
 	step := grow
 	if f > 0 {
@@ -160,7 +160,7 @@ func bracket(gap func(float64) float64, t Target, want float64) (lo, hi, flo, fh
 	for next := at * step; next >= smallest && next <= largest; next *= step {
 		g := gap(next)
 		if math.IsNaN(g) {
-			return 0, 0, 0, 0, &None{Target: t.What, Why: fmt.Sprintf("a batch %.2f times as large cannot be computed, and one %.2f times as large does not give it", next, at), Least: f + want, Most: f + want}
+			return 0, 0, 0, 0, &none{Target: t.What, Why: fmt.Sprintf("a batch %.2f times as large cannot be computed, and one %.2f times as large does not give it", next, at), Least: f + want, Most: f + want}
 		}
 		if (g > 0) != (f > 0) {
 			if step > 1 {
@@ -170,7 +170,7 @@ func bracket(gap func(float64) float64, t Target, want float64) (lo, hi, flo, fh
 		}
 		at, f = next, g
 	}
-	return 0, 0, 0, 0, &None{Target: t.What, Why: "no size of this batch gives it", Least: f + want, Most: f + want}
+	return 0, 0, 0, 0, &none{Target: t.What, Why: "no size of this batch gives it", Least: f + want, Most: f + want}
 }
 
 // inTheWay is the first thing that keeps a batch from being made. A promise is

@@ -85,9 +85,9 @@ func TestRoundTrip(t *testing.T) {
 		memo := &compile.Memo{}
 		grain := b.Bill.Lines[0].Grain.Name
 		for _, target := range []Target{
-			Casks(1, recipe.US), Casks(3, recipe.US), ProofGallons(45), Wash(2000, false, "2000 L"), Wash(300, true, "300 gal"), Grain(grain, 400, "400 kg"),
+			casks(1, recipe.US), casks(3, recipe.US), proofGallons(45), wash(2000, false, "2000 L"), wash(300, true, "300 gal"), massOf(grain, 400, "400 kg"),
 		} {
-			a, err := Solve(b, target, memo)
+			a, err := solve(b, target, memo)
 			require.NoError(t, err, "%s: %s", name, target.What)
 			p, list := compile.Compile(a.Batch) // a plan as it is printed
 			require.NotNil(t, p, list.Error())
@@ -105,9 +105,9 @@ func TestRoundTrip(t *testing.T) {
 func TestItIsNoRuleOfThree(t *testing.T) {
 	b := roomy(t, "Ferry Landing")
 	memo := &compile.Memo{}
-	target := ProofGallons(1)
+	target := proofGallons(1)
 	p, _ := memo.Compile(b)
-	a, err := Solve(b, ProofGallons(3*target.Of(p)), memo)
+	a, err := solve(b, proofGallons(3*target.Of(p)), memo)
 	require.NoError(t, err)
 	assert.Greater(t, math.Abs(a.Factor-3), 1e-4)
 	assert.InDelta(t, 3, a.Factor, 0.1)
@@ -116,8 +116,8 @@ func TestItIsNoRuleOfThree(t *testing.T) {
 // What stands in the way is named, with the largest size that goes.
 func TestWhatStandsInTheWay(t *testing.T) {
 	b, _ := house(t).Batch("Ferry Landing")
-	_, err := Solve(b, Casks(2, recipe.US), &compile.Memo{})
-	var none *None
+	_, err := solve(b, casks(2, recipe.US), &compile.Memo{})
+	var none *none
 	require.True(t, errors.As(err, &none))
 	require.NotNil(t, none.Limit)
 	assert.Contains(t, []diag.Code{diag.CodeCookerFull, diag.CodeFermenterFull, diag.CodeStillFull}, none.Limit.Code)
@@ -148,7 +148,7 @@ func TestCut(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			x := *b
 			x.Spirit.HeartsTo = c.cut
-			a, err := Cut(&x, h.Proof, memo)
+			a, err := cut(&x, h.Proof, memo)
 			require.NoError(t, err)
 			got, _ := compile.Compile(a.Batch)
 			assert.InDelta(t, h.Proof, hearts(got).Proof, 0.1)
@@ -160,8 +160,8 @@ func TestCut(t *testing.T) {
 func TestACutThatCannotBe(t *testing.T) {
 	b := roomy(t, "Ferry Landing")
 	for _, proof := range []float64{20, 175} {
-		_, err := Cut(b, proof, &compile.Memo{})
-		var none *None
+		_, err := cut(b, proof, &compile.Memo{})
+		var none *none
 		require.True(t, errors.As(err, &none))
 		assert.Contains(t, none.Why, "the hearts average between")
 		assert.Less(t, none.Least, none.Most)
@@ -176,15 +176,15 @@ func TestTheVariantThatIsWritten(t *testing.T) {
 		b, _ := h.Batch(name)
 		memo := &compile.Memo{}
 		now, _ := memo.Compile(b)
-		for _, target := range []Target{ProofGallons(0.9 * ProofGallons(1).Of(now)), Wash(0.8*Wash(1, true, "").Of(now), true, "less")} {
-			a, err := Solve(b, target, memo)
+		for _, target := range []Target{proofGallons(0.9 * proofGallons(1).Of(now)), wash(0.8*wash(1, true, "").Of(now), true, "less")} {
+			a, err := solve(b, target, memo)
 			require.NoError(t, err, name)
 			v, err := edit.Scaled(h, b, a.Factor, "Sized", "sized", len(b.Promises) > 0)
 			require.NoError(t, err, name)
 			p := planned(t, v, "Sized")
 			assert.InEpsilon(t, target.Value, target.Of(p), 1e-3, "%s: %s", name, target.What)
 		}
-		a, err := Cut(b, 140, memo)
+		a, err := cut(b, 140, memo)
 		require.NoError(t, err, name)
 		v, err := edit.Cut(h, b, a.Batch.Spirit.HeartsTo, "Sized", "", false)
 		require.NoError(t, err)
@@ -224,7 +224,7 @@ func TestScaleHoldsWhatIsNoAmount(t *testing.T) {
 func BenchmarkSize(b *testing.B) {
 	batch := roomy(b, "Ferry Landing")
 	for b.Loop() {
-		_, err := Solve(batch, Casks(2, recipe.US), &compile.Memo{})
+		_, err := solve(batch, casks(2, recipe.US), &compile.Memo{})
 		require.NoError(b, err)
 	}
 }

@@ -10,9 +10,6 @@ type Lot struct {
 	MassKg, EthanolMassFrac, TempC float64
 }
 
-// VolumeM3 is the lot's volume at its own temperature.
-func (l Lot) VolumeM3() float64 { return l.VolumeAtM3(l.TempC) }
-
 // VolumeAtM3 is the lot's volume if it were brought to tempC.
 func (l Lot) VolumeAtM3(tempC float64) float64 {
 	return l.MassKg / Density(l.EthanolMassFrac, tempC)
@@ -80,7 +77,7 @@ func (l Lot) check() error {
 		return fmt.Errorf("a lot of %g kg cannot be blended", l.MassKg)
 	case !(l.EthanolMassFrac >= 0 && l.EthanolMassFrac <= 1):
 		return fmt.Errorf("a lot of %g mass fraction ethanol cannot be blended: it must be from 0 to 1", l.EthanolMassFrac)
-	case !(l.TempC >= MinTempC && l.TempC <= MaxTempC):
+	case !(l.TempC >= minTempC && l.TempC <= maxTempC):
 		return fmt.Errorf("a lot at %g C cannot be blended: liquids here are from -20 to 120 C", l.TempC)
 	}
 	return nil

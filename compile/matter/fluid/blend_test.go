@@ -100,3 +100,6 @@ func TestBlendErrors(t *testing.T) {
 	_, err = Reduce(good, 0, 20)
 	assert.Error(t, err)
 }
+
+// volumeM3 is the lot's volume at its own temperature.
+func (l Lot) volumeM3() float64 { return l.VolumeAtM3(l.TempC) }

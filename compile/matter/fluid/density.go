@@ -4,8 +4,8 @@ import "math"
 
 // Limits of Density in degrees Celsius; temperatures beyond are held at them.
 const (
-	MinTempC = OIMLMinTempC
-	MaxTempC = 120.0
+	minTempC = oimlMinTempC
+	maxTempC = 120.0
 )
 
 // Density is the density in vacuum, in kg/m3, of liquid ethanol-water of a
@@ -31,8 +31,8 @@ func Density(ethanolMassFrac, tempC float64) float64 {
 // densitySlope is Density and its derivative with respect to mass fraction.
 func densitySlope(w, tempC float64) (rho, dRhoDw float64) {
 	w = clamp(w, 0, 1)
-	tempC = clamp(tempC, MinTempC, MaxTempC)
-	if tempC <= OIMLMaxTempC {
+	tempC = clamp(tempC, minTempC, maxTempC)
+	if tempC <= oimlMaxTempC {
 		return oiml(w, tempC)
 	}
 	rho40, slope40 := oiml(w, 40)

@@ -16,7 +16,7 @@
 // them.
 //
 // Density and mass are in vacuum (true mass). A name that ends in Air is
-// apparent, as weighed in air: SGAirFromPlato, SG60FAir, PoundsPerGallon. A
+// apparent, as weighed in air: SGAirFromPlato, sg60FAir, PoundsPerGallon. A
 // specific gravity is 20/20 C unless its name says 60F. Plato is the Brix scale
 // of NBS Circular 440, 12 Plato being a mass fraction of 0.12.
 //
@@ -55,7 +55,7 @@
 //     is 0.13 to 0.23 off. The two therefore disagree by up to 0.001 in final
 //     gravity: WortDensity is what a hydrometer reads, the rule a convention.
 //     Extract counts as sucrose; glycerol and acids of a ferment have their own
-//     volume (ByproductVolume).
+//     volume (byproductVolume).
 //   - Grain: malt's specific heat and slaking heat to 8 % moisture; raw grain
 //     above that by a line (common practice).
 //   - US gauging: true proof to 0.05 of the printed rows. By weight, up to 0.012 %

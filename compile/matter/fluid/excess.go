@@ -14,17 +14,17 @@ var larkin = [5]struct{ exponent, b, c, d float64 }{
 	{4.5, -2.79986e5, 1.50557e3, -2.03127},
 }
 
-// ExcessEnthalpy is the heat taken up in mixing ethanol and water to mole
+// excessEnthalpy is the heat taken up in mixing ethanol and water to mole
 // fraction x at tempC, in J per mole of mixture; negative when the mixture
 // warms. Larkin, 25 to 110 C; below 25 C it is the same curve carried on.
-func ExcessEnthalpy(x, tempC float64) float64 {
+func excessEnthalpy(x, tempC float64) float64 {
 	hE, _ := excess(x, tempC)
 	return hE
 }
 
-// ExcessHeatCapacity is the derivative of ExcessEnthalpy with respect to
+// excessHeatCapacity is the derivative of excessEnthalpy with respect to
 // temperature, in J/(mol K).
-func ExcessHeatCapacity(x, tempC float64) float64 {
+func excessHeatCapacity(x, tempC float64) float64 {
 	_, cpE := excess(x, tempC)
 	return cpE
 }
@@ -44,11 +44,11 @@ func excess(x, tempC float64) (hE, cpE float64) {
 // specificExcessCp is the excess heat capacity in J/(kg K) at mass fraction w.
 func specificExcessCp(w, tempC float64) float64 {
 	x := MoleFrac(w)
-	return ExcessHeatCapacity(x, tempC) / MolarMass(x)
+	return excessHeatCapacity(x, tempC) / MolarMass(x)
 }
 
 // specificExcess is the excess enthalpy in J/kg at mass fraction w.
 func specificExcess(w, tempC float64) float64 {
 	x := MoleFrac(w)
-	return ExcessEnthalpy(x, tempC) / MolarMass(x)
+	return excessEnthalpy(x, tempC) / MolarMass(x)
 }

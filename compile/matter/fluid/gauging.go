@@ -105,13 +105,6 @@ func VolumeFactor(proof, tempF float64) (float64, error) {
 	return Density(w, FahrenheitToC(tempF)) / Density(w, SixtyF), nil
 }
 
-// ProofGallons is the US proof gallons in a volume of spirit, in US gallons as
-// they measure at tempF: gallons x VolumeFactor x proof/100.
-func ProofGallons(gallons, proof, tempF float64) (float64, error) {
-	f, err := VolumeFactor(proof, tempF)
-	return gallons * f * proof / 100, err
-}
-
 // Strength60F describes spirit of one proof at 60 F, by the row.
 type Strength60F struct {
 	MassFrac float64
@@ -137,8 +130,8 @@ func AtProof(proof float64) (Strength60F, error) {
 	rho := Density(w, SixtyF)
 	s := Strength60F{
 		MassFrac:              w,
-		SpecificGravityAir:    SG60FAir(rho),
-		SpecificGravityVacuum: SG60F(rho),
+		SpecificGravityAir:    sg60FAir(rho),
+		SpecificGravityVacuum: sg60F(rho),
 		AlcoholParts:          proof / 2,
 		WaterParts:            100 * (1 - w) * rho / WaterDensity(SixtyF),
 	}
@@ -167,7 +160,7 @@ func PureAlcoholLitres(massKg, w float64) float64 {
 // MassInAirKg is the reading, in kg, of a balance with weights of density
 // 8000 kg/m3, for a mass of liquid (OIML R 111 convention, air of 1.2 kg/m3).
 func MassInAirKg(massKg, densityKgM3 float64) float64 {
-	return massKg * (1 - AirDensity/densityKgM3) / (1 - AirDensity/8000)
+	return massKg * (1 - airDensity/densityKgM3) / (1 - airDensity/8000)
 }
 
 // RoundProof rounds to a tenth, as proof is recorded (27 CFR 30.23).

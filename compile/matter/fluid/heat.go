@@ -53,7 +53,7 @@ const larkinFromC = 70.0
 // slope of Larkin's excess enthalpy, measured to 110 C, and is that above. The
 // two sources part by up to 5 % in weak spirit: that is its uncertainty.
 func HeatCapacity(w, tempC float64) float64 {
-	w, tempC = clamp(w, 0, 1), clamp(tempC, MinTempC, MaxTempC)
+	w, tempC = clamp(w, 0, 1), clamp(tempC, minTempC, maxTempC)
 	edge := clamp(tempC, perryTempsC[0], perryTempsC[2])
 	i := 0
 	if edge > perryTempsC[1] {
@@ -83,7 +83,7 @@ func ethanolEnthalpy(tempC float64) float64 {
 }
 
 // LiquidEnthalpy is the enthalpy of liquid ethanol-water in J/kg above the
-// pure liquids at 0 C: the pure liquids' and Larkin's ExcessEnthalpy. It is
+// pure liquids at 0 C: the pure liquids' and Larkin's excessEnthalpy. It is
 // for the heat of mixing, where the path must not matter. Its slope is up to
 // 7 % above HeatCapacity in cold weak spirit, where the sources disagree; above
 // 70 C it is HeatCapacity.

@@ -118,18 +118,18 @@ func TestVapourLatentHeat(t *testing.T) {
 // Boundaries, not a table: the paper's table could not be had.
 func TestExcessEnthalpyShape(t *testing.T) {
 	for _, tempC := range []float64{15, 25, 50, 80, 110} {
-		assert.Equal(t, 0.0, ExcessEnthalpy(0, tempC))
-		assert.Equal(t, 0.0, ExcessEnthalpy(1, tempC))
+		assert.Equal(t, 0.0, excessEnthalpy(0, tempC))
+		assert.Equal(t, 0.0, excessEnthalpy(1, tempC))
 	}
 	least, at := 0.0, 0.0
 	steps(0, 1, 1000, func(x float64) {
-		if h := ExcessEnthalpy(x, 25); h < least {
+		if h := excessEnthalpy(x, 25); h < least {
 			least, at = h, x
 		}
 	})
 	assert.InDelta(t, -800, least, 20)
 	assert.InDelta(t, 0.15, at, 0.02)
-	assert.Greater(t, ExcessEnthalpy(0.5, 80), 0.0)
+	assert.Greater(t, excessEnthalpy(0.5, 80), 0.0)
 }
 
 func TestExcessHeatCapacityIsSlope(t *testing.T) {
@@ -137,8 +137,8 @@ func TestExcessHeatCapacityIsSlope(t *testing.T) {
 	for range 1000 {
 		x, tempC := r.Float64(), 110*r.Float64()
 		const h = 1e-3
-		want := (ExcessEnthalpy(x, tempC+h) - ExcessEnthalpy(x, tempC-h)) / (2 * h)
-		require.InDelta(t, want, ExcessHeatCapacity(x, tempC), 1e-5)
+		want := (excessEnthalpy(x, tempC+h) - excessEnthalpy(x, tempC-h)) / (2 * h)
+		require.InDelta(t, want, excessHeatCapacity(x, tempC), 1e-5)
 		w := MassFrac(x)
 		slope := (LiquidEnthalpy(w, tempC+h) - LiquidEnthalpy(w, tempC-h)) / (2 * h)
 		require.InEpsilon(t, slope, enthalpySlope(w, tempC), 1e-5)

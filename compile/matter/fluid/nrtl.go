@@ -78,8 +78,3 @@ func VapourPressureEthanolPa(tempC float64) float64 {
 	lnP, _ := ethanolLnP(tempC + KelvinOffset)
 	return ethanolPcPa * math.Exp(lnP)
 }
-
-// EthanolBoilC is the boiling point of pure ethanol at a pressure.
-func EthanolBoilC(pressurePa float64) float64 {
-	return invertLnP(ethanolLnP, math.Log(pressurePa/ethanolPcPa), 351.44, math.Log(101325/ethanolPcPa)) - KelvinOffset
-}

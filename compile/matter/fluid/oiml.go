@@ -4,8 +4,8 @@ import "fmt"
 
 // Range of the OIML R 22 density formula, in degrees Celsius (IPTS-68).
 const (
-	OIMLMinTempC = -20.0
-	OIMLMaxTempC = 40.0
+	oimlMinTempC = -20.0
+	oimlMaxTempC = 40.0
 )
 
 // Coefficients of the general formula of OIML R 22 (1975), "International
@@ -58,7 +58,7 @@ func DensityOIML(ethanolMassFrac, tempC float64) (float64, error) {
 	if !(ethanolMassFrac >= 0 && ethanolMassFrac <= 1) {
 		return 0, fmt.Errorf("mass fraction of ethanol is %g: it must be from 0 to 1", ethanolMassFrac)
 	}
-	if !(tempC >= OIMLMinTempC && tempC <= OIMLMaxTempC) {
+	if !(tempC >= oimlMinTempC && tempC <= oimlMaxTempC) {
 		return 0, fmt.Errorf("%g C is outside the alcoholometric tables, which run from -20 to 40 C", tempC)
 	}
 	rho, _ := oiml(ethanolMassFrac, tempC)

@@ -52,7 +52,7 @@ func massFracFromVolume(q, tempC float64) (float64, error) {
 // It reports an error when no mixture of ethanol and water has that density
 // at that temperature.
 func MassFracFromDensity(kgM3, tempC float64) (float64, error) {
-	if !(tempC >= MinTempC && tempC <= MaxTempC) {
+	if !(tempC >= minTempC && tempC <= maxTempC) {
 		return 0, fmt.Errorf("%g C is outside the range of liquid densities, -20 to 120 C", tempC)
 	}
 	water, ethanol := Density(0, tempC), Density(1, tempC)

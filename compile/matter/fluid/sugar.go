@@ -7,12 +7,12 @@ import (
 	"newmake/compile/matter/monotone"
 )
 
-// AirDensity is the density of the air in which apparent densities are
+// airDensity is the density of the air in which apparent densities are
 // weighed, in kg/m3 (20 C, 1 atm, half damp; common practice).
-const AirDensity = 1.2
+const airDensity = 1.2
 
-// MaxSugarFrac is the greatest mass fraction of sugar of the density formula.
-const MaxSugarFrac = 0.85
+// maxSugarFrac is the greatest mass fraction of sugar of the density formula.
+const maxSugarFrac = 0.85
 
 // nbs440 is the apparent specific gravity 20/20 C in air of sucrose solutions
 // of 0 to 30 % by mass, NBS Circular 440 (1942), "Polarimetry, Saccharimetry
@@ -45,7 +45,7 @@ var rise20 = fitRise20()
 func fitRise20() monotone.Curve {
 	var s, rise [len(nbs440)]float64
 	for i, sg := range nbs440 {
-		s[i], rise[i] = float64(i)/100, (sg-1)*(WaterDensity(20)-AirDensity)
+		s[i], rise[i] = float64(i)/100, (sg-1)*(WaterDensity(20)-airDensity)
 	}
 	return monotone.Must(s[:], rise[:])
 }
@@ -56,7 +56,7 @@ func fitRise20() monotone.Curve {
 // their difference there (0.09 kg/m3); the change with temperature is
 // ICUMSA's.
 func SolutionDensity(sugarMassFrac, tempC float64) float64 {
-	s := clamp(sugarMassFrac, 0, MaxSugarFrac)
+	s := clamp(sugarMassFrac, 0, maxSugarFrac)
 	u := (clamp(tempC, 0, 100) - 20) / 100
 	return WaterDensity(tempC) + rise(s) + icumsaRise(s, u) - icumsaRise(s, 0)
 }
@@ -91,7 +91,7 @@ func SGFromPlato(sugarMassFrac float64) float64 { return SG(SolutionDensity(suga
 
 // SGAirFromPlato is the same weighed in air, as NBS Circular 440 Table 114.
 func SGAirFromPlato(sugarMassFrac float64) float64 {
-	return SGAir(SolutionDensity(sugarMassFrac, 20))
+	return sgAir(SolutionDensity(sugarMassFrac, 20))
 }
 
 // PlatoFromSG is the inverse of SGFromPlato: a mass fraction. Gravities below
@@ -100,13 +100,8 @@ func PlatoFromSG(sg20 float64) (float64, error) {
 	return platoFromDensity(sg20 * WaterDensity(20))
 }
 
-// PlatoFromSGAir is the inverse of SGAirFromPlato.
-func PlatoFromSGAir(sgAir20 float64) (float64, error) {
-	return platoFromDensity(AirDensity + sgAir20*(WaterDensity(20)-AirDensity))
-}
-
 func platoFromDensity(kgM3 float64) (float64, error) {
-	const lo, hi = -0.1, MaxSugarFrac
+	const lo, hi = -0.1, maxSugarFrac
 	target := kgM3 - WaterDensity(20)
 	const slack = 1e-9 // kg/m3, so that the ends survive a round trip
 	if !(target >= rise(lo)-slack && target <= rise(hi)+slack) {
@@ -129,17 +124,17 @@ func platoFromDensity(kgM3 float64) (float64, error) {
 // SG is the specific gravity 20/20 C in vacuum of a density at 20 C.
 func SG(kgM3At20C float64) float64 { return kgM3At20C / WaterDensity(20) }
 
-// SGAir is the apparent specific gravity 20/20 C, as weighed in air.
-func SGAir(kgM3At20C float64) float64 {
-	return (kgM3At20C - AirDensity) / (WaterDensity(20) - AirDensity)
+// sgAir is the apparent specific gravity 20/20 C, as weighed in air.
+func sgAir(kgM3At20C float64) float64 {
+	return (kgM3At20C - airDensity) / (WaterDensity(20) - airDensity)
 }
 
-// SG60F is the specific gravity 60/60 F in vacuum of a density at 60 F.
-func SG60F(kgM3At60F float64) float64 { return kgM3At60F / WaterDensity(SixtyF) }
+// sg60F is the specific gravity 60/60 F in vacuum of a density at 60 F.
+func sg60F(kgM3At60F float64) float64 { return kgM3At60F / WaterDensity(SixtyF) }
 
-// SG60FAir is the apparent specific gravity 60/60 F, as weighed in air.
-func SG60FAir(kgM3At60F float64) float64 {
-	return (kgM3At60F - AirDensity) / (WaterDensity(SixtyF) - AirDensity)
+// sg60FAir is the apparent specific gravity 60/60 F, as weighed in air.
+func sg60FAir(kgM3At60F float64) float64 {
+	return (kgM3At60F - airDensity) / (WaterDensity(SixtyF) - airDensity)
 }
 
 // SugarHeatCapacity is the heat capacity of a sugar solution in J/(kg K):

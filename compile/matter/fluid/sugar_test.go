@@ -16,7 +16,7 @@ func TestSGNBS440(t *testing.T) {
 		s, sg := number(t, row, "brix_wt_pct")/100, number(t, row, "sg20_20_air")
 		assert.InDelta(t, sg, SGAirFromPlato(s), 1e-9, "%g", s)
 		assert.InDelta(t, number(t, row, "rho20_kg_m3_from_sg_air"), SolutionDensity(s, 20), 0.011, "%g", s)
-		back, err := PlatoFromSGAir(sg)
+		back, err := platoFromSGAir(sg)
 		require.NoError(t, err)
 		assert.InDelta(t, s, back, 1e-9, "%g", s)
 	}
@@ -68,7 +68,7 @@ func TestPlatoRoundTrip(t *testing.T) {
 	for _, sg := range []float64{0.9, 1.5, math.NaN(), 0, math.Inf(1)} {
 		_, err := PlatoFromSG(sg)
 		assert.Error(t, err, "%g", sg)
-		_, err = PlatoFromSGAir(sg)
+		_, err = platoFromSGAir(sg)
 		assert.Error(t, err, "%g", sg)
 	}
 }
@@ -109,9 +109,14 @@ func TestSugarHeatCapacity(t *testing.T) {
 // Air and vacuum, 20 C and 60 F are told apart, and agree on water.
 func TestSpecificGravities(t *testing.T) {
 	assert.Equal(t, 1.0, SG(WaterDensity(20)))
-	assert.Equal(t, 1.0, SGAir(WaterDensity(20)))
-	assert.Equal(t, 1.0, SG60F(WaterDensity(SixtyF)))
-	assert.Equal(t, 1.0, SG60FAir(WaterDensity(SixtyF)))
-	assert.Greater(t, SGAir(1050), SG(1050), "buoyancy widens the difference from water")
-	assert.Less(t, SG60FAir(900), SG60F(900))
+	assert.Equal(t, 1.0, sgAir(WaterDensity(20)))
+	assert.Equal(t, 1.0, sg60F(WaterDensity(SixtyF)))
+	assert.Equal(t, 1.0, sg60FAir(WaterDensity(SixtyF)))
+	assert.Greater(t, sgAir(1050), SG(1050), "buoyancy widens the difference from water")
+	assert.Less(t, sg60FAir(900), sg60F(900))
+}
+
+// platoFromSGAir is the inverse of SGAirFromPlato.
+func platoFromSGAir(sgAir20 float64) (float64, error) {
+	return platoFromDensity(airDensity + sgAir20*(WaterDensity(20)-airDensity))
 }

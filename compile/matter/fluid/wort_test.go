@@ -95,12 +95,12 @@ func TestWortDensityTotal(t *testing.T) {
 
 // The volume of a mash adds up from its liquid and its solids.
 func TestMashVolume(t *testing.T) {
-	assert.Equal(t, 0.0, MashVolumeM3(0, 0, 0, 0, 20))
-	assert.InDelta(t, 1, MashVolumeM3(WaterDensity(20), 0, 0, 0, 20), 1e-12)
-	assert.InDelta(t, 0.067, MashVolumeM3(0, 0, 0, 100, 20), 1e-12)
-	liquid := MashVolumeM3(900, 40, 60, 0, 30)
+	assert.Equal(t, 0.0, mashVolumeM3(0, 0, 0, 0, 20))
+	assert.InDelta(t, 1, mashVolumeM3(WaterDensity(20), 0, 0, 0, 20), 1e-12)
+	assert.InDelta(t, 0.067, mashVolumeM3(0, 0, 0, 100, 20), 1e-12)
+	liquid := mashVolumeM3(900, 40, 60, 0, 30)
 	assert.InDelta(t, 1000/WortDensity(0.04, 0.06, 30), liquid, 1e-12)
-	assert.InDelta(t, liquid+50*GrainDisplacement, MashVolumeM3(900, 40, 60, 50, 30), 1e-12)
+	assert.InDelta(t, liquid+50*GrainDisplacement, mashVolumeM3(900, 40, 60, 50, 30), 1e-12)
 	assert.True(t, GrainDisplacement >= 0.65e-3 && GrainDisplacement <= 0.70e-3, "common practice")
 }
 
@@ -115,14 +115,14 @@ func TestByproductVolume(t *testing.T) {
 		}
 	}
 	assert.Greater(t, SolutionDensity(0.02, 20), 1002.8+2)
-	assert.Equal(t, MashVolumeM3(900, 40, 60, 0, 30), WashVolumeM3(900, 40, 60, 0, 30))
+	assert.Equal(t, mashVolumeM3(900, 40, 60, 0, 30), WashVolumeM3(900, 40, 60, 0, 30))
 }
 
 // Dissolving starch as sugar must not jump the volume of a mash: what the
 // solids give up, the liquid takes, within 0.05 L a kg.
 func TestMashVolumeThroughConversion(t *testing.T) {
-	raw := MashVolumeM3(1000, 0, 0, 100, 65)
-	converted := MashVolumeM3(1000, 0, 100, 0, 65)
+	raw := mashVolumeM3(1000, 0, 0, 100, 65)
+	converted := mashVolumeM3(1000, 0, 100, 0, 65)
 	assert.InDelta(t, raw, converted, 0.05e-3*100)
 }
 

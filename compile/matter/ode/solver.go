@@ -8,17 +8,17 @@ type System interface {
 	Slopes(t float64, y, d []float64)
 }
 
-// Preparer is a System that keeps what hardly changes within a step: Prepare is
+// preparer is a System that keeps what hardly changes within a step: Prepare is
 // called with the state and its slopes before each step of length h is tried.
 // It may change the slopes from t on, and not those at t.
-type Preparer interface {
+type preparer interface {
 	System
 	Prepare(t, h float64, y, d []float64)
 }
 
-// Settler is a System that mends a state after a step, such as a quantity that
+// settler is a System that mends a state after a step, such as a quantity that
 // has come out below nothing by less than the tolerance.
-type Settler interface {
+type settler interface {
 	System
 	Settle(y []float64)
 }
@@ -71,10 +71,10 @@ const leastRung = -120
 func New(sys System, n int, o Options) *Solver {
 	m := len(o.Fast)
 	s := &Solver{sys: sys, o: o, n: n, m: m, rung: min(o.First, o.Most), weights: o.Weights}
-	if p, ok := sys.(Preparer); ok {
+	if p, ok := sys.(preparer); ok {
 		s.prepare = p.Prepare
 	}
-	if p, ok := sys.(Settler); ok {
+	if p, ok := sys.(settler); ok {
 		s.settle = p.Settle
 	}
 	room := make([]float64, (6+stages+m)*n+m*m+m)

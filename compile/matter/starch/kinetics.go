@@ -138,7 +138,7 @@ func (r *Kinetics) SetTemp(tempC float64) {
 	for i := range r.added {
 		z := r.added[i].Enzyme
 		r.warmth[ofMalt+i] = k.addedWarmth(z, tempC)
-		r.death[ofMalt+i] = AddedDeathRate(z, tempC)
+		r.death[ofMalt+i] = addedDeathRate(z, tempC)
 	}
 }
 
@@ -272,9 +272,9 @@ func (r *Kinetics) activity(i int, left float64) float64 {
 	return r.alive[i]
 }
 
-// Activity is what is left of an enzyme: those of the malt and then the
+// activityAt is what is left of an enzyme: those of the malt and then the
 // preparations, in the vector's order.
-func (r *Kinetics) Activity(y []float64, i int) float64 {
+func (r *Kinetics) activityAt(y []float64, i int) float64 {
 	if Alpha+i == Limit {
 		return r.start[i] * max(0, y[Limit])
 	}
@@ -352,10 +352,10 @@ func (r *Kinetics) Take(y []float64, s *State, e *Enzymes) {
 // TakeEnzymes reads back the enzymes alone.
 func (r *Kinetics) TakeEnzymes(y []float64, e *Enzymes) {
 	for i, of := range e.ofMalt() {
-		*of = r.Activity(y, i)
+		*of = r.activityAt(y, i)
 	}
 	for i := range e.Added {
-		e.Added[i].Activity = r.Activity(y, ofMalt+i)
+		e.Added[i].Activity = r.activityAt(y, ofMalt+i)
 	}
 }
 

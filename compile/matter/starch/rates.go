@@ -87,9 +87,9 @@ func (c *Constants) release(pH float64) float64 {
 	return exponential.Exp(math.Ln10 * (c.LimitReleasePH - pH))
 }
 
-// AddedDeathRate is that of a preparation at tempC, per second; 0 for one whose
+// addedDeathRate is that of a preparation at tempC, per second; 0 for one whose
 // library entry gives no half-life.
-func AddedDeathRate(z *recipe.Enzyme, tempC float64) float64 {
+func addedDeathRate(z *recipe.Enzyme, tempC float64) float64 {
 	if !(z.HalfLifeS > 0) {
 		return 0
 	}

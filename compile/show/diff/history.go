@@ -37,7 +37,7 @@ func (s *Steps) Step(r Revision, doc *compare.Document) error {
 	s.Differs = s.Differs || doc.Differs()
 	var out bytes.Buffer
 	if s.format != "json" {
-		Step(&out, r.Date+" "+r.Short+" "+r.Subject, doc, s.format == "md")
+		writeStep(&out, r.Date+" "+r.Short+" "+r.Subject, doc, s.format == "md")
 	} else {
 		if s.begun {
 			out.WriteString(",\n")

@@ -8,9 +8,9 @@ import (
 	"newmake/compile/ask/compare"
 )
 
-// Step writes one revision of a history in a few lines: what it is, what it
+// writeStep writes one revision of a history in a few lines: what it is, what it
 // changed, and what came of it.
-func Step(w io.Writer, head string, d *compare.Document, markdown bool) {
+func writeStep(w io.Writer, head string, d *compare.Document, markdown bool) {
 	p := &page{}
 	if markdown {
 		p.Line("- **" + escape(head) + "**")

@@ -194,14 +194,14 @@ func TestSteps(t *testing.T) {
 }
 
 func TestFill(t *testing.T) {
-	r, err := Fill(filling(t, 2.4, 30*gal, 114, 0, "warm"))
+	r, err := fill(filling(t, 2.4, 30*gal, 114, 0, "warm"))
 	require.NoError(t, err)
 	assert.Equal(t, 2, r.Casks)
 	assert.InDelta(t, 0.4*30*gal, r.LeftoverM3, 1e-9)
 	assert.InDelta(t, 114, r.EntryProof, 1e-9)
 	assert.Empty(t, r.Problems)
 
-	r, err = Fill(filling(t, 1, 53*gal, 105, 0, "warm")) // just one, to rounding
+	r, err = fill(filling(t, 1, 53*gal, 105, 0, "warm")) // just one, to rounding
 	require.NoError(t, err)
 	assert.Equal(t, 1, r.Casks)
 	assert.Zero(t, math.Round(r.LeftoverM3*1e9))
@@ -309,7 +309,7 @@ func TestAlmostFull(t *testing.T) {
 	full.BottleM3, full.BottleABV = in.BottleM3, in.BottleABV
 	assert.InDelta(t, 2.98/3*float64(forecast(t, full).Bottles), r.Bottles, 1)
 
-	r, err := Fill(filling(t, 0.96, 53*gal, 120, 0, "temperate"))
+	r, err := fill(filling(t, 0.96, 53*gal, 120, 0, "temperate"))
 	require.NoError(t, err)
 	assert.Zero(t, r.Casks)
 	assert.InDelta(t, 0.96*53*gal, r.LeftoverM3, 1e-9)
@@ -328,7 +328,7 @@ func TestLeastContent(t *testing.T) {
 		{1.969, 1, nil},
 		{1.971, 2, []Problem{ProblemShort}},
 	} {
-		r, err := Fill(filling(t, c.spirit, 53*gal, 125, 4, "temperate"))
+		r, err := fill(filling(t, c.spirit, 53*gal, 125, 4, "temperate"))
 		require.NoError(t, err)
 		assert.Equal(t, c.casks, r.Casks, "%g casks of spirit", c.spirit)
 		assert.Equal(t, c.problems, r.Problems, "%g casks of spirit", c.spirit)

@@ -19,9 +19,9 @@ const (
 	leastFill = 0.97
 )
 
-// Fill counts the casks that the spirit fills and what is left over. It is
+// fill counts the casks that the spirit fills and what is left over. It is
 // Forecast without the years.
-func Fill(in Input) (Result, error) {
+func fill(in Input) (Result, error) {
 	m := in.SpiritEthanolKg + in.SpiritWaterKg
 	switch {
 	case !(in.SpiritEthanolKg >= 0 && in.SpiritWaterKg >= 0 && m > 0) || math.IsInf(m, 1):
@@ -62,7 +62,7 @@ func (r *Result) filled(sizeM3 float64) float64 {
 // year, and the bottles that all of them give. See the package's doc for the
 // model.
 func Forecast(in Input) (Result, error) {
-	r, err := Fill(in)
+	r, err := fill(in)
 	if err != nil {
 		return Result{}, err
 	}

@@ -65,12 +65,6 @@ func (k *constants) fields() []recipe.Constant {
 	}
 }
 
-// Names are the constants that `model ferment` must hold.
-func Names() []string {
-	var k constants
-	return recipe.Names(k.fields())
-}
-
 func constantsFrom(m *recipe.Model) (constants, error) {
 	var k constants
 	if err := m.Read("ferment", k.fields()); err != nil {

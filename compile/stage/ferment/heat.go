@@ -54,7 +54,7 @@ func newVessel(in *Input, k *constants) vessel {
 		if per == 0 {
 			per = [...]float64{recipe.JacketSurface: k.jacketWM2K, recipe.CoilSurface: k.coilWM2K}[s.Surface]
 		}
-		v.surfaceWK = exchanger.WaterOf(in.WaterC, s.WaterM3S).Vessel(s.AreaM2 * per)
+		v.surfaceWK = exchanger.VesselWK(in.WaterC, s.WaterM3S, s.AreaM2*per)
 		v.coolW = v.surfaceWK * max(0, v.highC-v.waterC)
 	}
 	// A regulator that acts within a step of the sums would only chatter: at

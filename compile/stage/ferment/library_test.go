@@ -2,6 +2,7 @@ package ferment
 
 import (
 	"maps"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -49,4 +50,13 @@ func TestLibraryYeastsAreComplete(t *testing.T) {
 		r := ferments(t, in)
 		require.NotZero(t, r.DryS, "%s dries a wash of 1.060 in two weeks", y.Name)
 	}
+}
+
+// The library holds just the constants that the model reads, no more.
+func TestLibraryHoldsEveryConstant(t *testing.T) {
+	var k constants
+	held := slices.Sorted(maps.Keys(modelNamed(t, "ferment").Values))
+	read := recipe.Names(k.fields())
+	slices.Sort(read)
+	require.Equal(t, read, held)
 }

@@ -13,9 +13,9 @@ import (
 // A tolerance a hundred times finer changes nothing in four digits.
 func TestStepHalvingAgreesToFourDigits(t *testing.T) {
 	for name, in := range cases(t) {
-		coarse, err := run(in, Tolerance)
+		coarse, err := run(in, stepError)
 		require.NoError(t, err)
-		fine, err := run(in, Tolerance/100)
+		fine, err := run(in, stepError/100)
 		require.NoError(t, err)
 		for _, v := range []struct {
 			what         string

@@ -19,14 +19,14 @@ const (
 	longestDaysS = 60 * 24 * hourS
 )
 
-// Tolerance is the error of an integrator's step, as a share of a quantity or of
+// stepError is the error of an integrator's step, as a share of a quantity or of
 // its floor. A whole ferment comes within 1e-5 of its masses, and within 1e-4 of
 // moments and peaks (TestVatAgainstScipy, TestStepHalvingAgreesToFourDigits).
-const Tolerance = 1e-5
+const stepError = 1e-5
 
 // Run ferments a wort. The error is in words for the distiller and names what
 // is missing or impossible.
-func Run(in Input) (Result, error) { return run(in, Tolerance) }
+func Run(in Input) (Result, error) { return run(in, stepError) }
 
 // run is Run to a tolerance; tests use it to see what the step's error is.
 func run(in Input, tolerance float64) (Result, error) {
@@ -50,7 +50,7 @@ type Course struct {
 }
 
 // Begin pitches the yeast; the input's duration does not count.
-func Begin(in Input) (*Course, error) { return begin(in, Tolerance) }
+func Begin(in Input) (*Course, error) { return begin(in, stepError) }
 
 func begin(in Input, tolerance float64) (*Course, error) {
 	k, err := constantsFrom(in.Model)
@@ -234,7 +234,7 @@ func (f *ferment) start(tolerance float64) {
 	y := &f.sys
 	f.solver = ode.New(y, len(f.s), ode.Options{
 		Base: baseStepS, Most: longestRung, Tolerance: tolerance, Floors: f.floors(), Weights: f.weights(),
-		MostTries: int(mostSteps * max(1, Tolerance/tolerance)),
+		MostTries: int(mostSteps * max(1, stepError/tolerance)),
 		Fast:      []int{tempC, glucose, maltose, maltotriose}, Keep: keptColumns,
 	})
 	copy(f.solver.Y(), f.s)

@@ -55,8 +55,8 @@ type Lot struct {
 	TempC              float64
 }
 
-// Count counts a lot.
-func Count(ethanolKg, waterKg, tempC float64) (Lot, error) {
+// fromMasses counts a lot of so much alcohol and water.
+func fromMasses(ethanolKg, waterKg, tempC float64) (Lot, error) {
 	l, err := lot(ethanolKg, waterKg, tempC)
 	if err != nil {
 		return Lot{}, err
@@ -71,7 +71,7 @@ func FromVolume(volumeM3, massFrac, tempC float64) (Lot, error) {
 		return Lot{}, fmt.Errorf("a lot needs a volume from 0 up and a strength from 0 to 100 %%")
 	}
 	massKg := volumeM3 * fluid.Density(massFrac, tempC)
-	return Count(massKg*massFrac, massKg*(1-massFrac), tempC)
+	return fromMasses(massKg*massFrac, massKg*(1-massFrac), tempC)
 }
 
 // FromWeight counts spirit of a mass fraction that weighed weightKg on a
@@ -82,7 +82,7 @@ func FromWeight(weightKg, massFrac, tempC float64) (Lot, error) {
 		return Lot{}, fmt.Errorf("a lot needs a weight from 0 up and a strength from 0 to 100 %%")
 	}
 	massKg := weightKg / fluid.MassInAirKg(1, fluid.Density(massFrac, fluid.SixtyF))
-	return Count(massKg*massFrac, massKg*(1-massFrac), tempC)
+	return fromMasses(massKg*massFrac, massKg*(1-massFrac), tempC)
 }
 
 func count(l fluid.Lot) Lot {
@@ -104,7 +104,7 @@ type Blended struct {
 	TempRiseC     float64 // by the heat of mixing, above what the lots' own warmth gives
 }
 
-// Blend mixes lots, each as Count makes it.
+// Blend mixes lots, each as this package counts it.
 func Blend(lots ...Lot) (Blended, error) {
 	if len(lots) == 0 {
 		return Blended{}, fmt.Errorf("there is nothing to blend")

@@ -49,7 +49,7 @@ func TestReduceByWeight2764(t *testing.T) {
 	require.NoError(t, err)
 	r, err := Reduce(l.EthanolKg, l.WaterKg, proof(t, 190), 15)
 	require.NoError(t, err)
-	after, err := Count(l.EthanolKg, l.WaterKg+r.WaterKg, 15)
+	after, err := fromMasses(l.EthanolKg, l.WaterKg+r.WaterKg, 15)
 	require.NoError(t, err)
 	assert.InDelta(t, 82.03, (after.WeightKg-l.WeightKg)/lb, 0.06)
 	assert.InDelta(t, 190, r.ToProof, 1e-9)
@@ -153,7 +153,7 @@ func TestBlend(t *testing.T) {
 	// A lot blended with water is that lot reduced.
 	r, err := Reduce(a.EthanolKg, a.WaterKg, abv(t, 0.60), 20)
 	require.NoError(t, err)
-	water, err := Count(0, r.WaterKg, 20)
+	water, err := fromMasses(0, r.WaterKg, 20)
 	require.NoError(t, err)
 	reduced, err := Blend(a, water)
 	require.NoError(t, err)

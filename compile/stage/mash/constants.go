@@ -66,13 +66,6 @@ func constantsFrom(m *recipe.Model) (constants, error) {
 	return c, err
 }
 
-// Names are the constants that `model mash` must hold for this package, beside
-// those of package starch.
-func Names() []string {
-	var c constants
-	return recipe.Names(c.fields())
-}
-
 // MetalKg is the vessel's metal, by the default rule where it does not say.
 func MetalKg(v recipe.Vessel) float64 {
 	if v.MetalKg > 0 {
@@ -81,9 +74,9 @@ func MetalKg(v recipe.Vessel) float64 {
 	return metalKgPerM3 * v.HoldsM3
 }
 
-// LossW is the heat that a vessel loses at boilC, by the default rule where it
+// lossW is the heat that a vessel loses at boilC, by the default rule where it
 // does not say.
-func LossW(v recipe.Vessel, boilC, ambientC float64) float64 {
+func lossW(v recipe.Vessel, boilC, ambientC float64) float64 {
 	if v.LossW > 0 {
 		return v.LossW
 	}

@@ -38,7 +38,7 @@ func TestCoolingBySurfaceTakesItsTime(t *testing.T) {
 		want := 2000 * waterJKgK / (cw * e) * math.Log((step.StartC-waterC)/(25-waterC))
 		assert.InEpsilon(t, want, step.EndS-step.StartS, 1e-3, "water at %g C", waterC)
 		assert.InEpsilon(t, want/fluid.WaterDensity(waterC), r.CoolingWaterM3, 2e-3, "the water runs all the while")
-		assert.Equal(t, LimitCooling, step.Limit)
+		assert.Equal(t, limitCooling, step.Limit)
 		assert.Greater(t, want, last)
 		last = want
 	}
@@ -51,7 +51,7 @@ func TestCoolingBySurfaceInAWrittenTime(t *testing.T) {
 	fast := must(t, in)
 	in.Steps[1].DurationS = 4 * 3600
 	slow := must(t, in)
-	assert.Equal(t, LimitWritten, slow.Steps[1].Limit)
+	assert.Equal(t, limitWritten, slow.Steps[1].Limit)
 	assert.InDelta(t, 4*3600, slow.Steps[1].EndS-slow.Steps[1].StartS, 1)
 	assert.InEpsilon(t, fast.CoolJ, slow.CoolJ, 1e-6)
 	assert.Less(t, slow.CoolingWaterM3, in.Cooker.Cooler.WaterM3S*4*3600)

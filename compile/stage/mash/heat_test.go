@@ -62,11 +62,11 @@ func TestHeatUpTime(t *testing.T) {
 	r := must(t, in)
 	assert.InDelta(t, 60*4186.8e3/100e3, r.Steps[1].EndS-r.Steps[1].StartS, 0.01)
 	assert.InDelta(t, 60*4186.8e3, r.Steps[1].HeatJ, 1)
-	assert.Equal(t, LimitJacket, r.Steps[1].Limit)
+	assert.Equal(t, limitJacket, r.Steps[1].Limit)
 
 	in.BoilerW = 50e3
 	slow := must(t, in)
-	assert.Equal(t, LimitBoiler, slow.Steps[1].Limit)
+	assert.Equal(t, limitBoiler, slow.Steps[1].Limit)
 	assert.InDelta(t, 2, (slow.Steps[1].EndS-slow.Steps[1].StartS)/(r.Steps[1].EndS-r.Steps[1].StartS), 1e-4)
 }
 
@@ -85,7 +85,7 @@ func TestDirectSteamAddsItsCondensate(t *testing.T) {
 	want := 1000 * 4.1868 * 60 / (2706 - 4.1868*80)
 	assert.InEpsilon(t, want, r.SteamKg, 1e-3)
 	assert.InDelta(t, 1000+r.SteamKg, r.Out.WaterKg, 1e-6)
-	assert.Equal(t, LimitSteam, r.Steps[1].Limit)
+	assert.Equal(t, limitSteam, r.Steps[1].Limit)
 }
 
 func TestHeatAboveTheBoilStopsAtIt(t *testing.T) {
@@ -118,9 +118,9 @@ func TestCoolingNeedsColdWater(t *testing.T) {
 		last = m
 	}
 	_, cold := minutes(5)
-	assert.Equal(t, LimitCooling, cold)
+	assert.Equal(t, limitCooling, cold)
 	_, warm := minutes(24)
-	assert.Equal(t, LimitWater, warm)
+	assert.Equal(t, limitWater, warm)
 
 	in := plant(t)
 	in.WaterC = 28
@@ -138,7 +138,7 @@ func TestWrittenTimeIsKeptIfThePowerIsThere(t *testing.T) {
 	in.Steps = []recipe.MashStep{water(330, 60), slow}
 	r := must(t, in)
 	assert.InDelta(t, 3*3600, r.Steps[1].EndS-r.Steps[1].StartS, 1e-6)
-	assert.Equal(t, LimitWritten, r.Steps[1].Limit)
+	assert.Equal(t, limitWritten, r.Steps[1].Limit)
 
 	in.Steps[1].DurationS = 60
 	r = must(t, in)

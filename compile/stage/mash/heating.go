@@ -13,18 +13,18 @@ func (m *cooker) hold(step *Step, b *body, durS float64) {
 	if loss := d.lossWK * (b.tempC - d.ambientC); loss >= 0 && power >= loss {
 		d.ramp = true
 	}
-	step.Limit = LimitWritten
+	step.Limit = limitWritten
 	m.wait(step, b, d, durS)
 }
 
 // power is the heat that can go in, and what limits it.
 func (m *cooker) power() (w float64, limit string) {
-	w, limit = m.in.Cooker.HeatsW, LimitJacket
+	w, limit = m.in.Cooker.HeatsW, limitJacket
 	if m.in.Cooker.Steam == recipe.Direct {
-		limit = LimitSteam
+		limit = limitSteam
 	}
 	if m.in.BoilerW > 0 && m.in.BoilerW < w {
-		w, limit = m.in.BoilerW, LimitBoiler
+		w, limit = m.in.BoilerW, limitBoiler
 	}
 	return w, limit
 }
@@ -63,7 +63,7 @@ func (m *cooker) heat(step *Step, i int, toC, durS float64) {
 func (m *cooker) approach(step *Step, i int, b *body, d drive, limit string, toC, durS float64) {
 	full := d.timeTo(b.tempC, toC, m.heatCapacityJK(b))
 	if durS > full {
-		step.Limit = LimitWritten
+		step.Limit = limitWritten
 		m.reach(step, b, d.ramped((toC-b.tempC)/durS), toC)
 		return
 	}
@@ -116,19 +116,19 @@ func (m *cooker) cool(step *Step, i int, toC, durS float64) {
 	}
 
 	c := m.heatCapacityJK(b)
-	full, limit := 0.0, LimitCooling
+	full, limit := 0.0, limitCooling
 	if b.tempC > knee {
 		full = high.timeTo(b.tempC, max(knee, toC), c)
 	}
 	if toC < knee {
 		slow := low.timeTo(min(b.tempC, knee), toC, c)
 		if slow > full && m.surfaceWK == 0 {
-			limit = LimitWater
+			limit = limitWater
 		}
 		full += slow
 	}
 	if durS > full {
-		step.Limit = LimitWritten
+		step.Limit = limitWritten
 		m.reach(step, b, high.ramped((toC-b.tempC)/durS), toC)
 		return
 	}

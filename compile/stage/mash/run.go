@@ -68,11 +68,11 @@ func newCooker(in Input, c constants, k starch.Constants, tolerance float64) *co
 	m.boilC = fluid.WaterBoilC(in.PressurePa)
 	m.metalJK = MetalKg(in.Cooker) * metalJKgK
 	if over := m.boilC - in.AmbientC; over > 0 {
-		m.lossWK = LossW(in.Cooker, m.boilC, in.AmbientC) / over
+		m.lossWK = lossW(in.Cooker, m.boilC, in.AmbientC) / over
 	}
 	if s := in.Cooker.Cooler; s.AreaM2 > 0 {
 		usual := [...]float64{recipe.JacketSurface: c.jacketWM2K, recipe.CoilSurface: c.coilWM2K}[s.Surface]
-		m.surfaceWK = exchanger.WaterOf(in.WaterC, s.WaterM3S).Vessel(s.AreaM2 * orDefault(s.WM2K, usual))
+		m.surfaceWK = exchanger.VesselWK(in.WaterC, s.WaterM3S, s.AreaM2*orDefault(s.WM2K, usual))
 	}
 	if in.Cooker.Steam == recipe.Direct {
 		m.steamJ = fluid.SteamEnthalpyAtPressure(in.PressurePa + steamGaugePa)

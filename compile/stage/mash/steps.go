@@ -150,9 +150,9 @@ func (m *cooker) dose(step *Step, i int, s recipe.MashStep) error {
 // with the heat off.
 func (m *cooker) let(step *Step, i int, s recipe.MashStep, usualS float64) {
 	m.volumeM3(m.at(i))
-	step.Limit = LimitFill
+	step.Limit = limitFill
 	if s.DurationS > 0 {
-		usualS, step.Limit = s.DurationS, LimitWritten
+		usualS, step.Limit = s.DurationS, limitWritten
 	}
 	b := m.at(i)
 	m.wait(step, b, m.idle(b), usualS)
@@ -166,9 +166,9 @@ func (m *cooker) idle(b *body) drive {
 // the start of the step's time, and both go on converting.
 func (m *cooker) drain(step *Step, i int, durS float64) {
 	m.res.Lautered = true
-	step.Limit = LimitWritten
+	step.Limit = limitWritten
 	if durS <= 0 {
-		durS, step.Limit = m.c.drainS, LimitFill
+		durS, step.Limit = m.c.drainS, limitFill
 	}
 	step.StartC = m.tun.tempC
 	liquid := 0.0

@@ -92,14 +92,14 @@ type Step struct {
 
 // What set the duration of a step.
 const (
-	LimitWritten = "written" // the recipe
-	LimitJacket  = "jacket"  // the vessel's power through its wall
-	LimitSteam   = "steam"   // the vessel's power in live steam
-	LimitBoiler  = "boiler"  // the boiler, smaller than the vessel's power
-	LimitCooling = "cooling" // the vessel's rated cooling
-	LimitWater   = "water"   // cooling water too near the temperature wanted
-	LimitFill    = "fill"    // how fast liquor or grain goes in, worts come out
-	LimitNone    = ""        // takes no time
+	limitWritten = "written" // the recipe
+	limitJacket  = "jacket"  // the vessel's power through its wall
+	limitSteam   = "steam"   // the vessel's power in live steam
+	limitBoiler  = "boiler"  // the boiler, smaller than the vessel's power
+	limitCooling = "cooling" // the vessel's rated cooling
+	limitWater   = "water"   // cooling water too near the temperature wanted
+	limitFill    = "fill"    // how fast liquor or grain goes in, worts come out
+	limitNone    = ""        // takes no time
 )
 
 // Problem is a step that could not be done as written. The mash does the

@@ -13,7 +13,7 @@ func Civil(year, month, day, hour, minute int, zone *time.Location) (time.Time, 
 	wanted := fmt.Sprintf("%04d-%02d-%02d %02d:%02d", year, month, day, hour, minute)
 	utc := time.Date(year, time.Month(month), day, hour, minute, 0, 0, time.UTC)
 	if utc.Format(layout) != wanted {
-		return time.Time{}, &NoSuchTimeError{Wanted: wanted, Reason: "the calendar has no such date"}
+		return time.Time{}, &noSuchTimeError{Wanted: wanted, Reason: "the calendar has no such date"}
 	}
 	var found []time.Time
 	for _, side := range []time.Duration{-24 * time.Hour, 24 * time.Hour} {
@@ -27,17 +27,17 @@ func Civil(year, month, day, hour, minute int, zone *time.Location) (time.Time, 
 	case 1:
 		return found[0], nil
 	case 0:
-		return time.Time{}, &NoSuchTimeError{Wanted: wanted, Reason: "the clocks are put forward over it"}
+		return time.Time{}, &noSuchTimeError{Wanted: wanted, Reason: "the clocks are put forward over it"}
 	default:
-		return time.Time{}, &NoSuchTimeError{Wanted: wanted, Twice: true, Reason: "it comes twice, when the clocks are put back"}
+		return time.Time{}, &noSuchTimeError{Wanted: wanted, Twice: true, Reason: "it comes twice, when the clocks are put back"}
 	}
 }
 
-// NoSuchTimeError says why a date and time is not one moment.
-type NoSuchTimeError struct {
+// noSuchTimeError says why a date and time is not one moment.
+type noSuchTimeError struct {
 	Wanted string
 	Reason string
 	Twice  bool
 }
 
-func (e *NoSuchTimeError) Error() string { return e.Wanted + ": " + e.Reason }
+func (e *noSuchTimeError) Error() string { return e.Wanted + ": " + e.Reason }

@@ -255,3 +255,5 @@ func BenchmarkCongeners(b *testing.B) {
 		Congeners(run, volatilities(b, m))
 	}
 }
+
+func (v volatility) at(x float64) float64 { return math.Exp(v(place(x))) }

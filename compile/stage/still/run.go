@@ -48,9 +48,9 @@ const (
 	// water is not warmer than 5 C below (common practice).
 	distillateC     = 20.0
 	distillateLeast = 5.0
-	// CoolingRiseK is by how much the condenser's water is warmed: common
+	// coolingRiseK is by how much the condenser's water is warmed: common
 	// practice for a shell-and-tube condenser.
-	CoolingRiseK = 30.0
+	coolingRiseK = 30.0
 )
 
 // distillateC is how cold distillate runs: as the house asks, or 20 C, and never
@@ -71,7 +71,7 @@ func (s Setting) CoolingRiseK() float64 {
 	if out := s.Still.Condenser.WaterOutC; out > s.WaterC {
 		return out - s.WaterC
 	}
-	return CoolingRiseK
+	return coolingRiseK
 }
 
 // check looks at what a distiller could have got wrong; a nil error means that

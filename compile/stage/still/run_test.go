@@ -123,7 +123,7 @@ func TestHeatByHand(t *testing.T) {
 	// Condensing and cooling to 20 C what came over.
 	cooling := over + f.MassKg()*fluid.HeatCapacity(f.EthanolKg/f.MassKg(), 58)*(96-20)
 	assert.InEpsilon(t, cooling, r.CondenserJ, 0.02)
-	assert.InEpsilon(t, r.CondenserJ/4180/CoolingRiseK/1000, r.CoolingWaterM3, 0.002)
+	assert.InEpsilon(t, r.CondenserJ/4180/coolingRiseK/1000, r.CoolingWaterM3, 0.002)
 }
 
 // From 20 C to the boil the mixture's enthalpy asks up to 3 % more than
@@ -192,7 +192,7 @@ func TestSolidsAreLoad(t *testing.T) {
 	assert.Greater(t, r.HeatUpS, bare.HeatUpS)
 	assert.Greater(t, r.MostFill, bare.MostFill)
 	assert.InEpsilon(t, bare.Fractions[0].EthanolKg, r.Fractions[0].EthanolKg, 1e-9, "they take no part")
-	dissolved, suspended := r.ResidueSolids()
+	dissolved, suspended := r.residueSolids()
 	assert.InEpsilon(t, 136/r.Residue.MassKg(), dissolved, 1e-12)
 	assert.InEpsilon(t, 162/r.Residue.MassKg(), suspended, 1e-12)
 	assert.InDelta(t, 0.065, dissolved, 0.015, "5-8 % of solids in backset is common practice")
@@ -326,4 +326,14 @@ func TestErrors(t *testing.T) {
 		_, _, err = Steady(in)
 		assert.Error(t, err, name)
 	}
+}
+
+// residueSolids is what the residue holds besides water and alcohol, as shares
+// of its mass: dissolved, and suspended. It is what backset brings with it.
+func (r Run) residueSolids() (dissolvedFrac, suspendedFrac float64) {
+	m := r.Residue.MassKg()
+	if m <= 0 {
+		return 0, 0
+	}
+	return r.Residue.DissolvedKg() / m, r.Residue.SuspendedKg() / m
 }

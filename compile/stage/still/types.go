@@ -153,16 +153,6 @@ func (r Run) Feints() stream.Stream {
 	return heads.Plus(tails.Stream)
 }
 
-// ResidueSolids is what the residue holds besides water and alcohol, as shares
-// of its mass: dissolved, and suspended. It is what backset brings with it.
-func (r Run) ResidueSolids() (dissolvedFrac, suspendedFrac float64) {
-	m := r.Residue.MassKg()
-	if m <= 0 {
-		return 0, 0
-	}
-	return r.Residue.DissolvedKg() / m, r.Residue.SuspendedKg() / m
-}
-
 // massFrac turns a strength, whatever its basis, into a mass fraction.
 func massFrac(s recipe.Strength) (float64, error) {
 	switch s.Basis {

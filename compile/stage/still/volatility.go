@@ -23,8 +23,6 @@ var congenerNames = [width]string{
 // where the mole fraction of ethanol in the liquid stands on the series' axis.
 type volatility func(place float64) float64
 
-func (v volatility) at(x float64) float64 { return math.Exp(v(place(x))) }
-
 // volatilityPoint is a trace's volatility in liquid of a mole fraction of ethanol.
 type volatilityPoint struct{ x, alpha float64 }
 
