@@ -158,6 +158,12 @@ func TestComputedDiagnostics(t *testing.T) {
 		says   string
 	}{
 		{"cooker too small", func(b *recipe.Batch) { b.Mash.Cooker.HoldsM3 *= 0.7 }, diag.CodeCookerFull, diag.Error, "the mash at its fullest is"},
+		{"tank too small", func(b *recipe.Batch) { b.Plant.TanksFor(recipe.OfLowWines)[0].HoldsM3 = 0.4 }, diag.CodeTankFull, diag.Error, "to wait in \"Low wines receiver\""},
+		{"tank too small for feints beside low wines", func(b *recipe.Batch) {
+			b.Plant.TanksFor(recipe.OfFeints)[0].HoldsM3 = 0.004
+			b.Plant.TanksFor(recipe.OfLowWines)[0].For |= recipe.OfFeints
+		}, diag.CodeTankFull, diag.Warning, "(low-wines, feints)"},
+		{"tank too small for what is reduced", func(b *recipe.Batch) { b.Plant.TanksFor(recipe.OfSpirit)[0].HoldsM3 = 0.18 }, diag.CodeTankFull, diag.Error, "(spirit)"},
 		{"fermenter too small", func(b *recipe.Batch) { b.Ferm.Vessels[0].HoldsM3 *= 0.7 }, diag.CodeFermenterFull, diag.Error, "90 % of the"},
 		{"wash still too small", func(b *recipe.Batch) { b.Strip.Still.HoldsM3 *= 0.6 }, diag.CodeStillFull, diag.Error, "the wash, hot, is"},
 		{"spirit still too small", func(b *recipe.Batch) { b.Spirit.Still.HoldsM3 *= 0.6 }, diag.CodeStillFull, diag.Error, "with its feints"},

@@ -44,6 +44,9 @@ var thresholds = []threshold{
 	{diag.CodeStillFull, diag.Error, "75 L of wash in 100", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) { r.MostFill = v / 100 }), 74.9, 75.1},
 	{diag.CodeStillFull, diag.Error, "75 L of low wines in 100", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.MostFill = v / 100 }), 74.9, 75.1},
 	{diag.CodeBoilerSmall, diag.Warning, "a cooker of 10 kW", mashOf(func(b *recipe.Batch, _ *mash.Result, v float64) { b.Plant.BoilerW = v }), 10e3, 9.99e3},
+	{diag.CodeTankFull, diag.Warning, "95 L in 100", tankOf(recipe.OfHotLiquor), 94.9, 95.1},
+	{diag.CodeTankFull, diag.Error, "more than it holds", tankOf(recipe.OfHotLiquor), 99.9, 100.1},
+	{diag.CodeTankFull, diag.Error, "cold and hot in one tank", tankOf(recipe.OfHotLiquor | recipe.OfColdLiquor), 79.9, 80.1},
 	{diag.CodeBoilerSmall, diag.Warning, "a still of 10 kW", stripOf(func(b *recipe.Batch, _ *numbers.Strip, v float64) { b.Plant.BoilerW = v }), 10e3, 9.99e3},
 
 	{diag.CodeMashPH, diag.Warning, "sour", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.PH = v }), 4.81, 4.79},
@@ -241,6 +244,21 @@ func fermentOf(change func(*recipe.Batch, *numbers.Ferment, float64)) func(float
 		r := numbers.Ferment{Result: ferment.Result{DryS: 50 * 3600, PeakTempC: 30}, Vessel: b.Ferm.Vessels[0], WortM3: 0.05, ForS: 100 * 3600}
 		change(b, &r, v)
 		return notice.Ferment(b, r, 25)
+	}
+}
+
+// tankOf is a tank of 100 L for some contents, in a house whose mash takes 20 L of cold
+// water, and hot water of v litres.
+func tankOf(c recipe.Contents) func(float64) diag.List {
+	return func(v float64) diag.List {
+		b := small()
+		b.Plant.WaterC = 10
+		b.Plant.Tanks = []*recipe.Tank{{Name: "Tank", HoldsM3: 0.1, For: c}}
+		b.Mash.Steps = []recipe.MashStep{
+			{Verb: recipe.MashWater, TempC: 14.9, VolumeM3: 0.02}, {Verb: recipe.MashWater, TempC: 15.1, VolumeM3: v / 1000},
+			{Verb: recipe.MashWater, TempC: 80, VolumeM3: 0.03},
+		}
+		return notice.Tanks(&numbers.Batch{Batch: b})
 	}
 }
 

@@ -99,10 +99,6 @@ func treatment(n *numbers.Batch) (Job, bool) {
 	return j, true
 }
 
-// hotLiquorC is how much warmer than the supply water is that a tank has heated
-// beforehand.
-const hotLiquorC = 5
-
 // hotLiquor has the hot water ready, if any is wanted. It heats while the grain is weighed and
 // milled; if that is too short for the first water it starts so much sooner.
 func hotLiquor(n *numbers.Batch, millS float64) (Job, bool) {
@@ -110,7 +106,7 @@ func hotLiquor(n *numbers.Batch, millS float64) (Job, bool) {
 	text, values := "Set the hot liquor to heat:", []plan.Quantity{}
 	heatJ := 0.0
 	for i, s := range n.Mash.Steps {
-		if s.Verb != recipe.MashWater || s.TempC < n.SupplyC()+hotLiquorC || i >= len(n.Mashed.Steps) {
+		if s.Verb != recipe.MashWater || s.TempC < n.SupplyC()+numbers.HotLiquorK || i >= len(n.Mashed.Steps) {
 			continue
 		}
 		j := n.Mashed.Steps[i].HeatJ

@@ -10,6 +10,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/house"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 	"newmake/lang/spelling"
 	"newmake/lang/tree"
 	"newmake/lang/wording"
@@ -76,6 +77,9 @@ func readPlant(n *tree.Node, h *house.House, diags *diag.List) (p *recipe.Plant,
 	for _, l := range n.Lines {
 		if kind, ok := vesselKinds[l.Field.Name]; ok {
 			whole = vessels(p, l, kind, seen, diags) && whole
+		}
+		if l.Field == schema.Tank {
+			whole = tanks(p, l, seen, diags) && whole
 		}
 	}
 	p.Costs = costs(n.Line("costs"), h, diags)

@@ -9,6 +9,7 @@ const (
 	CodeFermenterFull Code = "NM0551"
 	CodeStillFull     Code = "NM0552"
 	CodeBoilerSmall   Code = "NM0553"
+	CodeTankFull      Code = "NM0554"
 
 	CodeAboveBoil    Code = "NM0650"
 	CodeNoHeat       Code = "NM0651"
@@ -76,6 +77,7 @@ var Computed = []Info{
 	{CodeFermenterFull, "fermenter-too-full", Error, "the wash does not fit the fermenter"},
 	{CodeStillFull, "still-too-full", Error, "the charge does not fit the still"},
 	{CodeBoilerSmall, "boiler-too-small", Warning, "a vessel wants more heat than the boiler gives"},
+	{CodeTankFull, "tank-too-full", Error, "a tank does not hold what waits in it"},
 
 	{CodeAboveBoil, "above-the-boil", Error, "a mash hotter than water boils at the plant's elevation"},
 	{CodeNoHeat, "no-heat", Error, "a mash that cannot be heated as written"},

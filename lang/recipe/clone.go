@@ -18,6 +18,8 @@ func (b *Batch) Clone() *Batch {
 	if c.Plant != nil {
 		c.Plant.Vessels = slices.Clone(b.Plant.Vessels)
 		eachOwn(c.Plant.Vessels, vessels)
+		c.Plant.Tanks = slices.Clone(b.Plant.Tanks)
+		eachOwn(c.Plant.Tanks, map[*Tank]*Tank{})
 	}
 	c.Mash.Cooker, c.Strip.Still, c.Spirit.Still = own(b.Mash.Cooker, vessels), own(b.Strip.Still, vessels), own(b.Spirit.Still, vessels)
 	c.Ferm.Vessels = slices.Clone(b.Ferm.Vessels)

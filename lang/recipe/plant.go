@@ -22,6 +22,7 @@ type Plant struct {
 	AmbientC    float64
 	Climate     Climate
 	Vessels     []*Vessel
+	Tanks       []*Tank
 	Costs       Costs
 	At          diag.Span
 }

@@ -25,6 +25,8 @@ func linesOf(f *schema.Field, at Path) []Path {
 		}
 		p := at.Child(l.Name)
 		switch {
+		case l == schema.Tank:
+			p = at.Child("tank")
 		case l.Repeat && l.Block != nil: // vessels
 			p = at.Child("one")
 		case l.Repeat:

@@ -256,6 +256,11 @@ func (b *Batch) ValuesBeside(other *Batch) []Value {
 				v.out = append(v.out, x.Values()...)
 			}
 		}
+		for _, x := range b.Plant.Tanks {
+			if other == nil || other.Plant == nil || !slices.Contains(other.Plant.Tanks, x) {
+				v.out = append(v.out, x.Values()...)
+			}
+		}
 	}
 	v.prices()
 	v.library()

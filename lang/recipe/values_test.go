@@ -22,14 +22,14 @@ var excused = map[string]string{
 
 	"Plant.Costs": "the batch has its own, Batch.Costs", "Plant.Climate": "the cask has its own, Cask.Climate",
 	"Vessel.Kind": "what the vessel is", "Vessel.Name": "what it is called: the values that refer to it do so by name",
-	"Vessel.Where": "places", "Costs.Where": "places",
+	"Vessel.Where": "places", "Tank.Name": "as Vessel.Name", "Tank.Where": "places", "Costs.Where": "places",
 
 	"Standard.Title": "a name", "Standard.Law": "a name", "Standard.Notes": "what no program can test",
 	"Standard.Conditions": "what a standard asks is compared as a whole, apart from the values",
 }
 
 // lists are the fields that hold others, which are looked at one by one.
-var lists = []string{"Batch.Plant", "Batch.Promises", "Batch.Models", "Bill.Lines", "BillLine.Grain", "Mash.Steps", "Ferment.Doses", "Plant.Vessels"}
+var lists = []string{"Batch.Plant", "Batch.Promises", "Batch.Models", "Bill.Lines", "BillLine.Grain", "Mash.Steps", "Ferment.Doses", "Plant.Vessels", "Plant.Tanks"}
 
 // leaves visits every field below a struct that is none itself.
 func leaves(v reflect.Value, seen map[any]bool, visit func(field string, v reflect.Value)) {
@@ -120,6 +120,7 @@ func fullBatch() *Batch {
 	b.Mash.Steps[0].Path = Step(1)
 	b.Ferm.Doses[0].Enzyme = b.Mash.Steps[0].Enzyme
 	one := b.Plant.Vessels[0]
+	b.Plant.Tanks[0].Name = "tank" // no vessel has its name
 	b.Mash.Cooker, b.Ferm.Vessels[0], b.Strip.Still, b.Spirit.Still = one, one, one, one
 	return b
 }

@@ -73,6 +73,7 @@ var Plant = &Field{
 		vesselField("cooker", "A cooker or mash tun: here the mash is made.", `cooker "Copper kettle"`),
 		vesselField("fermenter", "A fermenter.", `fermenter "North", "South"`),
 		vesselField("still", "A pot still.", `still "Wash still"`),
+		Tank,
 		Costs,
 	}},
 }

@@ -9,7 +9,7 @@ import (
 // whoever writes one is told the other. It is no part of the language.
 var alsoCalled = map[string]string{
 	"maize": "corn", "milo": "sorghum", "washback": "fermenter", "tun": "cooker", "mash-tun": "cooker", "kettle": "cooker",
-	"pot-still": "still", "barrel": "cask", "mashbill": "bill", "mash-bill": "bill", "grist": "bill", "grain-bill": "bill",
+	"pot-still": "still", "receiver": "tank", "barrel": "cask", "mashbill": "bill", "mash-bill": "bill", "grist": "bill", "grain-bill": "bill",
 	"temperature": "hold", "temp": "hold", "duration": "for", "time": "for", "yeast": "pitch", "liquor": "water",
 	"stillage": "backset", "setback": "backset", "enzyme": "dose", "hold": "rest", "steep": "rest", "strength": "entry",
 	"expect": "promise", "og": "original-gravity", "fg": "final-gravity",

@@ -18,6 +18,13 @@ func (d *Difference) vessels() {
 			}
 		}
 	}
+	for _, t := range d.Old.Plant.Tanks {
+		for _, o := range t.Values() {
+			if n, ok := d.new.find(o.Key()); ok && !o.Same(n) {
+				d.value(o, n)
+			}
+		}
+	}
 	renamed := d.renamed()
 	for _, old := range slices.Sorted(maps.Keys(renamed)) {
 		d.add(Edit{Part: OfPlant, Kind: Renamed, Path: recipe.PathPlant, What: "a vessel's name", Lines: []Line{{Name: "vessel", Old: old, New: renamed[old]}}})

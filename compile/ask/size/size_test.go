@@ -40,6 +40,12 @@ func roomy(t testing.TB, name string) *recipe.Batch {
 		own[v] = &w
 		pl.Vessels = append(pl.Vessels, &w)
 	}
+	pl.Tanks = nil
+	for _, v := range b.Plant.Tanks {
+		w := *v
+		w.HoldsM3 *= 12
+		pl.Tanks = append(pl.Tanks, &w)
+	}
 	out := *b
 	out.Plant = &pl
 	out.Mash.Cooker, out.Strip.Still, out.Spirit.Still = own[b.Mash.Cooker], own[b.Strip.Still], own[b.Spirit.Still]

@@ -10,14 +10,14 @@ syntax iskeyword @,48-57,_,-,192-255
 syntax match newmakeError /\v[:;=()\[\]*+<>~\\'|&!?^@`]/
 syntax match newmakeName /\v\k+/
 syntax match newmakePunctuation /[{},\/]/
-syntax match newmakeOption /\v<%(add|all|apr|aug|backset|backset-pH|backset-solids|boil|char|charge|charred|coil|column|cool|covered|dap|dec|direct|distillate|dose|drain|dry|feb|feints|fermenter|fri|full|hardness|heat|hot|jacket|jan|jul|jun|lactic|liquefying|low-wines|malted|mar|may|mon|new|no|none|nov|oak|oct|or|own|phosphoric|pot|pressed|rest|saccharifying|sat|sep|si|some|sulfuric|sun|temperate|thu|tue|uncharred|under|unmalted|urea|us|used|viscosity|warm|water|wed|yes|yet)>/
+syntax match newmakeOption /\v<%(add|all|apr|aug|backset|backset-pH|backset-solids|boil|char|charge|charred|coil|cold-liquor|column|cool|covered|dap|dec|direct|distillate|dose|drain|dry|feb|feints|fermenter|fri|full|hardness|heat|hot|hot-liquor|jacket|jan|jul|jun|lactic|liquefying|low-wines|malted|mar|may|mon|new|no|none|nov|oak|oct|or|own|phosphoric|pot|pressed|rest|saccharifying|sat|sep|si|some|spirit|sulfuric|sun|temperate|thu|tue|uncharred|under|unmalted|urea|us|used|viscosity|warm|water|wed|yes|yet)>/
 syntax match newmakeConnective /\v<%(any|at|by|for|from|in|least|most|of|over|to|within)>/
 
 " A word by its place: at the start of a line, or after the brace of a block of
 " one line. What comes later here goes before what came earlier.
 syntax match newmakeField /\v%(^\s+|\{\s*)@<=%(acid|activity|age|alpha|ambient|antifoam|at|backset-pH|backset-solids|biomass-per-ethanol|boiler|bottle|bottled|bushel|cereal|charge|charges|charred|climate|condenser|cools|crew|currency|death|death-energy|dies-above|does|elevation|energy|entry|enzymes|ethanol-energy|ethanol-limit|ethanol-yield|extract|feints|fill|fills|for|foreshots|form|gelatinizes|grain|growth|growth-at|growth-energy|gypsum|half-life|half-saturation|heads|hearts|heating-surface|heats|hold|holds|inhibition-power|label|lag|law|lime|limit-dextrinase|loses|loss|loss-first-year|made-in|malted|maltotriose|metal|moisture|most|not|note|nutrient|off-still|optimum|pH|pitch|power|promise|range|reflux|rehydrate|remove|roasted|shift|sizes|soak|solids|solubles|standard|starch|start|steam|stop|sugars|tails|title|toasted|tree|units|used-cask|viable|viscous|wood|work|yield-biomass|yield-biomass-ethanol|zone)>/
 syntax match newmakeStep /\v%(^\s+|\{\s*)@<=%(add|backset|boil|cool|dose|drain|heat|rest|water)>/
-syntax match newmakeBlock /\v%(^\s+|\{\s*)@<=%(after|before|bill|cask|cooker|costs|ferment|fermenter|mash|pace|replace|spirit|still|strip)>/
+syntax match newmakeBlock /\v%(^\s+|\{\s*)@<=%(after|before|bill|cask|cooker|costs|ferment|fermenter|mash|pace|replace|spirit|still|strip|tank)>/
 syntax match newmakeDeclaration /\v^%(newmake|plant|batch|grain|yeast|enzyme|wood|standard|model)>/
 
 syntax match newmakeError /\v-?%(\d+%([.,]\d+)+|\.\d+)/
