@@ -9,6 +9,8 @@ import (
 	"newmake/cmd/newmake/internal/mend"
 	"newmake/compile/front"
 	"newmake/lang/diag"
+	"newmake/lang/diag/annotation"
+	"newmake/lang/diag/sarif"
 	"newmake/lang/words"
 )
 
@@ -17,6 +19,12 @@ type checkFlags struct {
 	format, stdin     string
 	strict, fix, diff bool
 }
+
+// checkFormats are the forms of what a check found.
+var checkFormats = []string{"text", "json", "sarif", "github"}
+
+// forPrograms says that a program reads the answer, and not a person.
+func (f checkFlags) forPrograms() bool { return f.format != "" && f.format != "text" }
 
 func checkCommand(a *app) *cobra.Command {
 	var f checkFlags
@@ -27,21 +35,24 @@ func checkCommand(a *app) *cobra.Command {
 			"in the text, in the plant, at the still, before the law, or in what a batch promises of\n" +
 			"itself. Without an argument it takes the folder it stands in. It is silent when all is\n" +
 			"well, but for a count on a terminal; it ends with 1 when there are errors, and does not\n" +
-			"mind warnings unless --strict.\n\n" +
+			"mind warnings unless --strict. A folder above several houses stands for all of them.\n\n" +
 			"With --fix it first puts in every fix that leaves no doubt about what was meant, says which,\n" +
 			"and checks what the files hold then. A guess (\"did you mean\") it leaves to you. With --diff it\n" +
-			"shows what --fix would change, and changes nothing.",
+			"shows what --fix would change, and changes nothing.\n\n" +
+			"sarif is SARIF 2.1.0, for a forge or an editor that keeps results; github is a line for each\n" +
+			"thing found, which a forge's runner puts beside the change.",
 		Example: "  newmake check ferry-landing.batch\n" +
 			"  newmake check . --strict\n" +
 			"  newmake check . --fix --diff\n" +
-			"  newmake check . --format json",
+			"  newmake check . --format json\n" +
+			"  newmake check . --format sarif > newmake.sarif",
 		ValidArgsFunction: completeFiles,
 		RunE: func(_ *cobra.Command, args []string) error {
 			switch {
-			case f.format != "" && f.format != "text" && f.format != "json":
-				return usage("there is no format %q: write text or json", f.format)
-			case f.diff && f.format == "json":
-				return usage("--diff shows a difference of texts: leave out --format json")
+			case f.format != "" && !slices.Contains(checkFormats, f.format):
+				return usage("there is no format %q: write %s", f.format, words.Or(checkFormats))
+			case f.diff && f.forPrograms():
+				return usage("--diff shows a difference of texts: leave out --format %s", f.format)
 			case f.fix && !f.diff && slices.Contains(args, standardInput):
 				return usage("--fix writes into files, and standard input is none: add --diff to see what would change")
 			}
@@ -51,8 +62,8 @@ func checkCommand(a *app) *cobra.Command {
 			return f.run(a, args)
 		},
 	}
-	cmd.Flags().StringVar(&f.format, "format", "", "text or json")
-	completeFlag(cmd, "format", oneOf("text", "json"))
+	cmd.Flags().StringVar(&f.format, "format", "", words.Or(checkFormats)+" (default: text)")
+	completeFlag(cmd, "format", oneOf(checkFormats...))
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	cmd.Flags().BoolVar(&f.strict, "strict", false, "warnings fail too")
 	cmd.Flags().BoolVar(&f.fix, "fix", false, "put in every fix that leaves no doubt, and say which")
@@ -61,13 +72,9 @@ func checkCommand(a *app) *cobra.Command {
 }
 
 func (f checkFlags) run(a *app, args []string) error {
-	var places []front.Place
-	for _, arg := range args {
-		p, err := a.place(arg, f.stdin)
-		if err != nil {
-			return err
-		}
-		places = append(places, p)
+	places, unread, err := f.places(a, args)
+	if err != nil {
+		return err
 	}
 	var made []mend.Change
 	if f.fix || f.diff {
@@ -78,7 +85,7 @@ func (f checkFlags) run(a *app, args []string) error {
 		if f.diff {
 			return showMended(a, texts)
 		}
-		if made, err = putMended(a, texts, f.format == "json"); err != nil {
+		if made, err = putMended(a, texts, f.forPrograms()); err != nil {
 			return err
 		}
 	}
@@ -86,24 +93,54 @@ func (f checkFlags) run(a *app, args []string) error {
 	if err != nil {
 		return err
 	}
-	if work.Batches > manyBatches && a.errTerminal && f.format != "json" {
+	if work.Batches > manyBatches && a.errTerminal && !f.forPrograms() {
 		a.say("checking %d batches ...", work.Batches)
 	}
-	list := work.Run()
-	if f.format == "json" {
-		if err := a.writeJSON(checkReport{reportOf(list), work.Batches, work.Files, made}); err != nil {
-			return err
-		}
-	} else {
-		a.show(list)
+	list := append(unread, work.Run()...)
+	if err := f.tell(a, work, list, made); err != nil {
+		return usage("cannot write: %v", err)
 	}
 	failed := list.HasErrors() || f.strict && list.Count(diag.Warning) > 0
-	if f.format != "json" && (failed || a.errTerminal) {
+	if !f.forPrograms() && (failed || a.errTerminal) {
 		a.say("%s", checked(work, list))
 	}
-	if failed {
+	switch {
+	case len(unread) > 0:
+		return &exit{code: exitUsage}
+	case failed:
 		return ended(list)
 	}
+	return nil
+}
+
+// places finds what is to be checked. For a person the first that cannot be read ends
+// the check; for a program it is one of the things found.
+func (f checkFlags) places(a *app, args []string) (places []front.Place, unread diag.List, err error) {
+	for _, arg := range args {
+		p, err := a.place(arg, f.stdin)
+		if err != nil {
+			return nil, nil, err
+		}
+		if err := front.Readable(p); err != nil && f.forPrograms() {
+			unread.Add(diag.Diagnostic{Code: diag.CodeUnreadable, Summary: err.Error(), At: diag.NewSource(p.Path, nil).Span(0, 0)})
+			continue
+		}
+		places = append(places, p)
+	}
+	return places, unread, nil
+}
+
+// tell gives what was found in the form that was asked for.
+func (f checkFlags) tell(a *app, work *front.Check, list diag.List, made []mend.Change) error {
+	switch f.format {
+	case "json":
+		return a.writeJSON(checkReport{reportOf(list), work.Batches, work.Files, made})
+	case "sarif":
+		return a.writeJSON(sarif.Of(list, version()))
+	case "github":
+		return annotation.Write(a.out, list)
+	}
+	a.show(list)
 	return nil
 }
 

@@ -2,6 +2,7 @@ package front
 
 import (
 	"path/filepath"
+	"slices"
 
 	"newmake/compile"
 	"newmake/compile/notice"
@@ -35,10 +36,11 @@ type checkedBatch struct {
 	diags diag.List
 }
 
-// NewCheck reads the houses of some places and finds the batches that are meant.
+// NewCheck reads the houses of some places and finds the batches that are meant. A
+// folder that is of no house, and has houses below it, stands for all of them.
 func NewCheck(places []Place) (*Check, error) {
 	w := &Check{}
-	for _, p := range places {
+	for _, p := range spread(places) {
 		h, err := w.houseOf(p)
 		if err != nil {
 			return nil, err
@@ -74,6 +76,25 @@ func NewCheck(places []Place) (*Check, error) {
 	}
 	w.Batches = len(w.batches)
 	return w, nil
+}
+
+// spread puts the houses below a folder in its place.
+func spread(places []Place) []Place {
+	var out []Place
+	for _, p := range places {
+		below := []string(nil)
+		if p.FS == nil && len(p.Overlay) == 0 {
+			below = Below(p.Path)
+		}
+		if len(below) == 0 {
+			out = append(out, p)
+			continue
+		}
+		for _, at := range below {
+			out = append(out, Place{Path: at})
+		}
+	}
+	return out
 }
 
 // declares says that a file, or one below a folder, has anything in it: what is
@@ -144,6 +165,13 @@ func (w *Check) Run() diag.List {
 			}
 			for _, b := range w.batches {
 				if b.house == h.house {
+					for _, varied := range h.house.Chain(h.house.Find(b.name))[1:] {
+						of[varied.Name].AlsoIn(b.diags)
+					}
+				}
+			}
+			for _, b := range w.batches {
+				if b.house == h.house {
 					list = append(list, beyondParents(h.house, b.name, of)...)
 				}
 			}
@@ -156,7 +184,12 @@ func (w *Check) Run() diag.List {
 
 func (b *checkedBatch) run(checks *compile.Checks) {
 	ready, checked := b.house.Ready(b.name)
-	b.diags = checked // with what stops it, wherever in the house that stands
+	defer func() {
+		for i := range b.diags {
+			b.diags[i].Batches = []string{b.name}
+		}
+	}()
+	b.diags = slices.Clone(checked) // with what stops it, wherever in the house that stands
 	if ready == nil {
 		return
 	}

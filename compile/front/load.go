@@ -70,10 +70,8 @@ func Load(p Place) (*Source, error) {
 	case p.FS != nil:
 		s.House, err = check.LoadFS(p.FS, p.Root, o)
 	default:
-		if !p.unsaved() {
-			if err := readable(p.Path); err != nil {
-				return nil, err
-			}
+		if err := Readable(p); err != nil {
+			return nil, err
 		}
 		s.House, err = check.Load(p.Path, o)
 	}
@@ -127,9 +125,13 @@ func (p Place) unsaved() bool {
 	return false
 }
 
-// readable says what a path is, if it is nothing that is read: only folders and
-// files that end in .batch are.
-func readable(path string) error {
+// Readable says what the path of a place is, if it is nothing that is read: only
+// folders and files that end in .batch are.
+func Readable(p Place) error {
+	if p.FS != nil || p.unsaved() {
+		return nil
+	}
+	path := p.Path
 	info, err := os.Stat(path)
 	switch {
 	case err != nil:

@@ -42,6 +42,7 @@ type Diagnostic struct {
 	Reason   string    // why it matters at the still, or the section of law
 	Related  []Related // other places that bear on it
 	Fix      *Fix      // an edit that mends it, or may, or nil
+	Batches  []string  // the batches in which it was found, the varied before what varies it
 
 	// Advise gives Help and Fix where they are dear to find: the nearest of many
 	// names. Cap asks it for those that are shown. With search false it is to say

@@ -249,3 +249,25 @@ func TestNothingToShow(t *testing.T) {
 	assert.Nil(t, list.Reports()[0].Snippet)
 	assert.Equal(t, "lone.batch", list.Reports()[0].Range.File)
 }
+
+// TestFingerprints: a thing found is the same thing wherever its line moves, and
+// another when the line says something else, or is one of several alike.
+func TestFingerprints(t *testing.T) {
+	at := func(text string, code diag.Code, n int) diag.Diagnostic {
+		src := diag.NewSource("a.batch", []byte(text))
+		from := -1
+		for ; n >= 0; n-- {
+			from += 1 + strings.Index(text[from+1:], "corn")
+		}
+		return diag.Diagnostic{Code: code, Summary: text, At: src.Span(from, from+4)}
+	}
+	of := func(list ...diag.Diagnostic) []string { return diag.List(list).Fingerprints() }
+	was := of(at("corn 5 lb\n", diag.CodeUnknownUnit, 0))[0]
+	assert.Equal(t, was, of(at("# more\n\n    corn   5 lb\n", diag.CodeUnknownUnit, 0))[0], "moved, and laid out")
+	assert.NotEqual(t, was, of(at("corn 6 lb\n", diag.CodeUnknownUnit, 0))[0], "changed")
+	assert.NotEqual(t, was, of(at("corn 5 lb\n", diag.CodeUnknownField, 0))[0], "something else")
+	two := of(at("corn 5 lb\ncorn 5 lb\n", diag.CodeUnknownUnit, 0), at("corn 5 lb\ncorn 5 lb\n", diag.CodeUnknownUnit, 1))
+	assert.Equal(t, was, two[0])
+	assert.NotEqual(t, two[0], two[1])
+	assert.Len(t, of(diag.Diagnostic{Code: diag.CodeNoBatch, Summary: "nowhere"})[0], 20)
+}

@@ -9,15 +9,17 @@ import (
 // those of Source: line and column from 1, column in characters, byte from 0, a
 // byte order mark not counted.
 type Report struct {
-	Code     Code            `json:"code"`
-	Fix      *ReportFix      `json:"fix,omitempty"`
-	Help     string          `json:"help,omitempty"`
-	Range    *Range          `json:"range,omitempty"`
-	Reason   string          `json:"reason,omitempty"`
-	Related  []ReportRelated `json:"related,omitempty"`
-	Severity string          `json:"severity"`
-	Snippet  *Snippet        `json:"snippet,omitempty"`
-	Summary  string          `json:"summary"`
+	Batches     []string        `json:"batches,omitempty"` // in which it was found, the varied before what varies it
+	Code        Code            `json:"code"`
+	Fingerprint string          `json:"fingerprint"` // the same while the line says the same, wherever it moves
+	Fix         *ReportFix      `json:"fix,omitempty"`
+	Help        string          `json:"help,omitempty"`
+	Range       *Range          `json:"range,omitempty"`
+	Reason      string          `json:"reason,omitempty"`
+	Related     []ReportRelated `json:"related,omitempty"`
+	Severity    string          `json:"severity"`
+	Snippet     *Snippet        `json:"snippet,omitempty"`
+	Summary     string          `json:"summary"`
 }
 
 // Range is a place in a file, half-open.
@@ -60,8 +62,10 @@ type ReportFix struct {
 // Reports gives the list in its JSON form, in its order. It is never nil.
 func (l List) Reports() []Report {
 	out := make([]Report, 0, len(l))
-	for _, d := range l {
+	prints := l.Fingerprints()
+	for i, d := range l {
 		r := Report{
+			Batches: d.Batches, Fingerprint: prints[i],
 			Code: d.Code, Severity: d.Severity.String(), Summary: d.Summary,
 			Help: d.Help, Reason: d.Reason, Range: rangeOf(d.At), Snippet: snippetOf(d.At),
 		}

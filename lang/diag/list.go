@@ -53,21 +53,23 @@ func (l List) Count(s Severity) int {
 }
 
 // Dedup gives the list without what was said before: the same code at the same
-// place in the same words.
+// place in the same words. What stays names the batches of all that said so.
 func (l List) Dedup() List {
 	type key struct {
 		code    Code
 		at      Span
 		summary string
 	}
-	seen := make(map[key]bool, len(l))
+	first := make(map[key]int, len(l))
 	out := l[:0:0]
 	for _, d := range l {
 		k := key{d.Code, d.At, d.Summary}
-		if !seen[k] {
-			seen[k] = true
-			out = append(out, d)
+		if i, said := first[k]; said {
+			out[i].touches(d.Batches)
+			continue
 		}
+		first[k] = len(out)
+		out = append(out, d)
 	}
 	return out
 }
@@ -76,10 +78,33 @@ func (l List) Dedup() List {
 // severity and place, in whatever words.
 func (l List) Beyond(said List) List {
 	return slices.DeleteFunc(slices.Clone(l), func(d Diagnostic) bool {
-		return d.At.Src != nil && slices.ContainsFunc(said, func(s Diagnostic) bool {
-			return s.Code == d.Code && s.Severity == d.Severity && s.At == d.At
-		})
+		return slices.ContainsFunc(said, d.isSameCause)
 	})
+}
+
+// AlsoIn gives what another list says again the batches that it is said of there.
+func (l List) AlsoIn(again List) {
+	for i := range l {
+		for _, d := range again {
+			if l[i].isSameCause(d) {
+				l[i].touches(d.Batches)
+			}
+		}
+	}
+}
+
+// isSameCause says that two have one cause: a code, a severity and a place.
+func (d Diagnostic) isSameCause(o Diagnostic) bool {
+	return d.At.Src != nil && o.Code == d.Code && o.Severity == d.Severity && o.At == d.At
+}
+
+// touches adds batches in which a thing was found too.
+func (d *Diagnostic) touches(batches []string) {
+	for _, name := range batches {
+		if !slices.Contains(d.Batches, name) {
+			d.Batches = append(slices.Clip(d.Batches), name)
+		}
+	}
 }
 
 // String is the word for a severity.
