@@ -60,6 +60,9 @@ func Numbers(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*numbers.Batch, 
 	if n.Distilled, err = numbers.Distilled(memo, b, n.Stripped.LowWines); err != nil {
 		return n, err
 	}
+	if why != Calculated {
+		n.Ways = numbers.Ways(memo, b, n.Stripped.LowWines, n.Distilled.Run)
+	}
 	switch {
 	case why == Printed, why == Checked && numbers.OwnVolatile(b):
 		n.Congeners, err = numbers.Followed(b, n.Distilled.Run)

@@ -1,16 +1,23 @@
 package compile
 
 import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
+	"testing/fstest"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile/lot"
+	"newmake/compile/measure"
 	"newmake/compile/numbers"
 	"newmake/compile/plan"
+	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -85,53 +92,90 @@ func TestNoBacksetYet(t *testing.T) {
 	assert.Equal(t, recipe.MashBackset, verb(b, recipe.MashBackset).Verb, "the batch itself stays as it is written")
 }
 
-// byStrength is a run whose feints never settle: both its cuts are strengths.
-func byStrength(b *recipe.Batch) {
-	b.Spirit.HeartsFrom = recipe.Cut{Strength: recipe.Strength{Value: 0.75}, At: b.Spirit.HeartsFrom.At}
-	b.Spirit.Still.HoldsM3 *= 2 // room for what is tried
-}
-
-// Each way out that NM0855 names is one.
-func TestNeverSteadyHasCures(t *testing.T) {
-	run := func(change ...func(*recipe.Batch)) (*plan.Plan, diag.List) {
-		return Compile(edited(t, func(b *recipe.Batch) {
-			byStrength(b)
-			for _, c := range change {
-				c(b)
-			}
-		}))
+// Where feints never settle, what is offered was tried: written into the text it
+// gives a plan without an error, and the hearts that were said. Weak and strong
+// low wines, wide and narrow cuts, gallons and litres.
+func TestNeverSteadyOffersWhatWorks(t *testing.T) {
+	said := regexp.MustCompile("`([^`]*)`, which gives ([^ ]+ [^ ]+) of hearts at")
+	// planned plans the first batch of a text in place of a house's own.
+	planned := func(house, text string) (*recipe.Batch, *plan.Plan, diag.List) {
+		plant, err := os.ReadFile(filepath.Join("..", house, "house.batch"))
+		require.NoError(t, err)
+		h, err := check.LoadFS(fstest.MapFS{"house.batch": {Data: bytes.ReplaceAll(plant, []byte("holds   1,000 L"), []byte("holds 1,400 L"))}, "a.batch": {Data: []byte(text)}}, ".", check.Options{})
+		require.NoError(t, err)
+		b, list := h.Batch(h.Batches()[0])
+		require.NotNil(t, b, list.Error())
+		p, list := Compile(b)
+		require.NotNil(t, p, list.Error())
+		return b, p, list
 	}
-	p, list := run()
+	offered := map[string]int{}
+	for _, c := range []struct{ house, batch, stop, from, to string }{
+		{lantern, "ferry-landing", "3", "75", "62"},
+		{lantern, "ferry-landing", "3", "72", "60"},
+		{lantern, "ferry-landing", "8", "76", "66"},
+		{lantern, "stone-ferry", "1", "75", "60"},
+		{lantern, "toll-road", "0.5", "71", "61"}, // weak charges
+		{lantern, "toll-road", "1", "74", "60"},
+		{lantern, "low-bridge", "1", "76", "60"},
+		{lantern, "toll-road", "3", "75", "61"},
+		{"testdata/houses/malt-425", "malt", "2", "72", "62"},
+	} {
+		data, err := os.ReadFile(filepath.Join("..", c.house, c.batch+".batch"))
+		require.NoError(t, err)
+		b := change(t, string(data), `stop at .*`, "stop at "+c.stop+" % abv")
+		if !strings.Contains(b, "low-wines, feints") {
+			b = change(t, b, `charge +low-wines`, "charge low-wines, feints")
+		}
+		b = change(t, b, `hearts +from.*`, "hearts from "+c.from+" % abv to "+c.to+" % abv")
+		_, _, list := planned(c.house, b)
+		at := slices.IndexFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeNotSteady })
+		require.GreaterOrEqual(t, at, 0, "%v", c)
+		require.Equal(t, diag.Error, list[at].Severity)
+		t.Logf("%v: %s", c, list[at].Help)
+		all := said.FindAllStringSubmatch(list[at].Help, -1)
+		require.NotEmpty(t, all, "%v: %s", c, list[at].Help)
+		for _, m := range all {
+			word, _, _ := strings.Cut(m[1], " ")
+			offered[word]++
+			tried := ""
+			switch word {
+			case "hearts":
+				tried = change(t, b, `hearts +from.*`, strings.Replace(m[1], "...", c.to+" % abv", 1))
+			case "charge":
+				tried = change(t, b, `charge +low-wines.*`, m[1])
+			case "feints":
+				tried = change(t, b, `  start `, "  "+m[1]+"\n  start ")
+			}
+			r, p, list := planned(c.house, tried)
+			for _, d := range list {
+				assert.True(t, d.Severity != diag.Error || d.Code == diag.CodePromiseBroken, "%v: %s: %s", c, m[1], d.Summary)
+			}
+			assert.Equal(t, m[2], measure.UnitsOf(r.Units).Volume(p.Spirit.Fraction("hearts").Lot), "%v: %s", c, m[1])
+		}
+	}
+	// Where only the still is too small for what would settle, that is what is said.
+	b := edited(t, func(b *recipe.Batch) {
+		b.Spirit.HeartsFrom = recipe.Cut{Strength: recipe.Strength{Value: 0.75}, At: b.Spirit.HeartsFrom.At}
+		b.Spirit.Still.HoldsM3 *= 0.7
+	})
+	_, list := Compile(b)
 	at := slices.IndexFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeNotSteady })
 	require.GreaterOrEqual(t, at, 0)
-	d := list[at]
-	assert.Equal(t, diag.Error, d.Severity)
-	for _, says := range []string{"`hearts from 6.2 gal to ...`", "`charge low-wines, feints, water to 28 % abv`", "`feints none yet`"} {
-		assert.Contains(t, d.Help, says)
-	}
-	_, list = run(func(b *recipe.Batch) { b.Gauge = recipe.SI })
-	at = slices.IndexFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeNotSteady })
-	require.GreaterOrEqual(t, at, 0)
-	assert.Contains(t, list[at].Help, "`feints 80 L at 35 % abv`", "in the units of the house")
-	heads := p.Spirit.Fraction("heads").EndOverL
-	for name, cure := range map[string]func(*recipe.Batch){
-		"by volume": func(b *recipe.Batch) {
-			b.Spirit.HeartsFrom = recipe.Cut{By: recipe.ByVolume, VolumeM3: heads / 1000}
-		},
-		"by share": func(b *recipe.Batch) {
-			b.Spirit.HeartsFrom = recipe.Cut{By: recipe.ByShare, Share: 0.10}
-		},
-		"water": func(b *recipe.Batch) { b.Spirit.WaterTo = recipe.Strength{Value: 0.28} },
-		"none":  func(b *recipe.Batch) { b.Today.FeintsSaid = true },
-		"feints": func(b *recipe.Batch) {
-			b.Today = recipe.Today{FeintsSaid: true, FeintsM3: 0.1, FeintsAt: recipe.Strength{Value: 0.3}}
-		},
-		"no more": func(b *recipe.Batch) { b.Spirit.Feints = false },
-	} {
-		p, list := run(cure)
-		assert.NotContains(t, codes(list), diag.CodeNotSteady, name)
-		assert.Positive(t, p.Summary.HeartsVolumeL, name)
-	}
+	assert.Contains(t, list[at].Help, "`hearts from 6.2 gal to ...` would settle, and then the spirit charge with its feints")
+	assert.Contains(t, list[at].Help, "`charges 2`")
+
+	assert.Positive(t, offered["hearts"])
+	assert.Positive(t, offered["charge"])
+	assert.Positive(t, offered["feints"])
+}
+
+// change puts new text in the place of old, which must be there.
+func change(t *testing.T, text, old, new string) string {
+	t.Helper()
+	changed := regexp.MustCompile(old).ReplaceAllLiteralString(text, new)
+	require.NotEqual(t, text, changed, old)
+	return changed
 }
 
 // Water brings the charge to the strength that is asked for, and none goes into

@@ -24,7 +24,7 @@ func Stages(n *numbers.Batch, failed error) diag.List {
 		{[]numbers.Stage{numbers.Mashing}, func() diag.List { return Mash(b, n.Mashed) }},
 		{[]numbers.Stage{numbers.Fermenting}, func() diag.List { return Ferment(b, n.Fermented, n.Mashed.Out.TempC) }},
 		{[]numbers.Stage{numbers.Stripping}, func() diag.List { return Strip(b, n.Stripped) }},
-		{[]numbers.Stage{numbers.Distilling}, func() diag.List { return Spirit(b, n.Distilled) }},
+		{[]numbers.Stage{numbers.Distilling}, func() diag.List { return Spirit(b, n.Distilled, n.Ways) }},
 		{[]numbers.Stage{numbers.Following}, func() diag.List { return nil }},
 		{[]numbers.Stage{numbers.Filling}, func() diag.List { return append(Reduction(n, lot.Of(n.Distilled.Hearts)), Tanks(n)...) }},
 	} {

@@ -76,8 +76,9 @@ func drained(b *recipe.Batch) bool {
 	return slices.ContainsFunc(b.Mash.Steps, func(s recipe.MashStep) bool { return s.Verb == recipe.MashDrain })
 }
 
-// Spirit is what a distiller should know of the spirit run.
-func Spirit(b *recipe.Batch, run numbers.Spirit) diag.List {
+// Spirit is what a distiller should know of the spirit run. The ways are those out
+// of feints that never settle.
+func Spirit(b *recipe.Batch, run numbers.Spirit, ways []numbers.Way) diag.List {
 	w, s := about(b), b.Spirit
 	what := "the spirit charge, hot,"
 	if s.Feints {
@@ -94,6 +95,7 @@ func Spirit(b *recipe.Batch, run numbers.Spirit) diag.List {
 	covered(w, s.Still, "spirit", run.Run)
 	paces(w, run.Run)
 	strength(w, run)
+	neverSteady(w, run.Run, ways)
 	return w.list
 }
 
@@ -113,7 +115,7 @@ func strength(w *writer, run numbers.Spirit) {
 	d := diag.Diagnostic{
 		Code: diag.CodeChargeStrong, At: w.at(recipe.PathCharge),
 		Summary: "the spirit charge is " + is,
-		Help:    fmt.Sprintf("bring it down with water, `%s`, or strip further", watered(w)),
+		Help:    fmt.Sprintf("bring it down with water, `%s`, or strip further", watered(w, 28)),
 		Reason: fmt.Sprintf("pot stills are charged at about %s or less: a stronger charge gives its heads and hearts up in a rush, and its vapour takes fire sooner (common practice)",
 			w.say.Abv(30)),
 	}
@@ -124,13 +126,13 @@ func strength(w *writer, run numbers.Spirit) {
 }
 
 // watered is the line that charges the still as the batch does, with water to a
-// strength that is usual.
-func watered(w *writer) string {
+// strength.
+func watered(w *writer, abvPct float64) string {
 	line := "charge low-wines"
 	if w.b.Spirit.Feints {
 		line += ", feints"
 	}
-	return line + ", water to 28 % abv"
+	return line + ", water to " + measure.Number(abvPct, 0) + " % abv"
 }
 
 // runProblems says what went otherwise than written. use is strip or spirit.
@@ -173,42 +175,10 @@ func runProblems(w *writer, use string, r still.Run) {
 			d.Code, d.At = diag.CodeCutsCrossed, w.at(recipe.PathHearts)
 			d.Summary, d.Help = "the hearts are to end before they begin", "strength falls through a run: the first cut is the stronger"
 		case still.ProblemNotSteady:
-			d.Code, d.At = diag.CodeNotSteady, w.at(recipe.PathCharge)
-			d.Summary = "with its feints returned the spirit run never comes to repeat itself: they grow from batch to batch"
-			d.Help, d.Reason = neverSteady(w, r)
+			continue // neverSteady says it
 		}
 		w.add(d)
 	}
-}
-
-// neverSteady says what to do where the feints never settle, and why they don't.
-// r is the first batch, which has no feints.
-func neverSteady(w *writer, r still.Run) (help, reason string) {
-	if volume := begins(w, r); volume != "" {
-		help = fmt.Sprintf("begin the hearts by volume, where this run has them: `hearts from %s to ...`; or bring", volume)
-	} else {
-		help = "bring"
-	}
-	help += fmt.Sprintf(" the charge to one strength, `%s`; or plan from the feints that there are, `feints none yet` or `%s`", watered(w), measure.UnitsOf(w.b.Gauge).StatedFeints())
-	s := w.b.Spirit
-	if s.HeartsFrom.By == recipe.ByVolume || s.HeartsFrom.By == recipe.ByShare {
-		return help, "more alcohol or more water goes back with the feints than hearts and lees carry off"
-	}
-	return help, "the cuts alone set how strong the hearts and the lees are, and so how much water leaves with the alcohol. The low wines bring the two in another proportion, and what is over stays in the feints"
-}
-
-// begins is the volume at which a run's hearts begin, as the batch would write it;
-// nothing where it has none.
-func begins(w *writer, r still.Run) string {
-	heads := lot.Of(r.Fraction(still.Foreshots).Stream).VolumeL + lot.Of(r.Fraction(still.Heads).Stream).VolumeL
-	if heads <= 0 || r.Fraction(still.Hearts).MassKg() <= 0 {
-		return ""
-	}
-	if w.b.Gauge == recipe.US {
-		gal := lot.Of(r.Fraction(still.Foreshots).Stream).WineGallons + lot.Of(r.Fraction(still.Heads).Stream).WineGallons
-		return measure.Number(gal, 1) + " gal"
-	}
-	return measure.Number(heads, 1) + " L"
 }
 
 // tempAbove shows a temperature that is above another; where both would read the

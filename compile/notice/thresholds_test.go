@@ -280,7 +280,7 @@ func spiritOf(change func(*recipe.Batch, *numbers.Spirit, float64)) func(float64
 	return func(v float64) diag.List {
 		b, r := small(), numbers.Spirit{Charges: 1, Run: still.Run{ChargeABV: 0.28, MostFill: 0.5}}
 		change(b, &r, v)
-		return notice.Spirit(b, r)
+		return notice.Spirit(b, r, nil)
 	}
 }
 

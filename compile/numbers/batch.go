@@ -20,6 +20,7 @@ type Batch struct {
 	Fermented Ferment
 	Stripped  Strip
 	Distilled Spirit
+	Ways      []Way            // what was tried where the feints never settle
 	Congeners []still.Congener // where there is a model of them, and it is asked for
 	Reduced   Reduction
 	Filled    Cask

@@ -63,9 +63,10 @@ const (
 	CodeHoldWindow     Code = "NM0703"
 	CodeUrea           Code = "NM0704"
 
-	CodeStopEarly   Code = "NM0802"
-	CodeNoForeshots Code = "NM0804"
-	CodeCutBeyond   Code = "NM0805"
+	CodeStopEarly    Code = "NM0802"
+	CodeNoForeshots  Code = "NM0804"
+	CodeCutBeyond    Code = "NM0805"
+	CodeFeintsUnused Code = "NM0806"
 
 	CodeCaskSize Code = "NM0901"
 	CodeCharless Code = "NM0902"
@@ -143,6 +144,7 @@ var checkTable = []Info{
 	{CodeStopEarly, "stop-before-hearts-end", Error, "a run that stops within the hearts"},
 	{CodeNoForeshots, "no-foreshots", Warning, "a spirit run that sets no foreshots aside"},
 	{CodeCutBeyond, "cut-beyond", Error, "a strength that a pot still can't give"},
+	{CodeFeintsUnused, "feints-not-taken", Warning, "feints in the house that the charge does not take"},
 
 	{CodeCaskSize, "cask-size", Warning, "a size in which that cask is not made"},
 	{CodeCharless, "char-of-uncharred", Error, "a char on wood that is not charred"},

@@ -31,6 +31,14 @@ func checkSpirit(r *rules) {
 		}
 	}
 	cutOrder(r)
+	if t := r.batch.Today; t.FeintsM3 > 0 && !s.Feints {
+		r.add(diag.Diagnostic{
+			Code: diag.CodeFeintsUnused, Severity: diag.Warning, At: r.at(recipe.PathFeints),
+			Summary: "these feints go nowhere: the charge takes low wines alone",
+			Help:    "write `charge low-wines, feints`, or take this line out",
+			Related: []diag.Related{{At: r.at(recipe.PathCharge), Text: "the charge is here"}},
+		})
+	}
 	if s.ForeshotsM3 == 0 {
 		r.add(diag.Diagnostic{
 			Code: diag.CodeNoForeshots, Severity: diag.Warning, At: r.at(recipe.PathSpirit),

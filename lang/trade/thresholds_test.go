@@ -128,14 +128,15 @@ var thresholds = []threshold{
 
 // unnumbered is the codes of rules that no number decides, and how they do.
 var unnumbered = map[diag.Code]string{
-	diag.CodeNeverAdded:  "a grain goes in or not",
-	diag.CodeNothingIn:   "an order of steps",
-	diag.CodeNoHeating:   "a vessel heats or not",
-	diag.CodeNoCooling:   "a vessel cools or not",
-	diag.CodeNoEnzymes:   "there is something that makes sugar or not",
-	diag.CodeNoForeshots: "foreshots are set aside or not",
-	diag.CodeCharless:    "a kind of cask is charred or not",
-	diag.CodeLawEnzymes:  "an enzyme is dosed or not",
+	diag.CodeNeverAdded:   "a grain goes in or not",
+	diag.CodeNothingIn:    "an order of steps",
+	diag.CodeNoHeating:    "a vessel heats or not",
+	diag.CodeNoCooling:    "a vessel cools or not",
+	diag.CodeNoEnzymes:    "there is something that makes sugar or not",
+	diag.CodeNoForeshots:  "foreshots are set aside or not",
+	diag.CodeFeintsUnused: "the charge takes feints or not",
+	diag.CodeCharless:     "a kind of cask is charred or not",
+	diag.CodeLawEnzymes:   "an enzyme is dosed or not",
 }
 
 func TestThresholds(t *testing.T) {
