@@ -157,6 +157,7 @@ func vessels(p *recipe.Plant, n *tree.Node, kind recipe.VesselKind, seen map[str
 		HoldsM3:   n.SI("holds"),
 		HeatsW:    n.SI("heats"),
 		Reflux:    n.SI("reflux"),
+		LostFrac:  n.SI("alcohol-lost"),
 		CoveredM3: n.SI("heating-surface"),
 		MetalKg:   n.SI("metal"),
 		LossW:     n.SI("loses"),

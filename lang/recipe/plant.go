@@ -86,6 +86,7 @@ type Vessel struct {
 	Condenser Condenser            // of a still
 	CoveredM3 float64              // volume that just covers its heating surface; 0: not said
 	Reflux    float64              // share of the vapour condensed in the head and returned, 0..1
+	LostFrac  float64              // of a still: share of what comes over that reaches no receiver
 	MetalKg   float64              // vessel mass that heats with its contents; 0: by the default rule
 	LossW     float64              // heat lost at the boil; 0: by the default rule
 	FillMost  float64              // greatest fill as a share of HoldsM3; 0: default for the kind

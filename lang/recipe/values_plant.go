@@ -32,6 +32,7 @@ var vesselRows = []row[Vessel]{
 	{Row{Path: PathOf("condenser"), Name: "condenser water", Vary: "condenser water to", Maybe: true}, func(v *Vessel) []Cell { return cells(temperature(&v.Condenser.WaterOutC)) }},
 	{Row{Path: PathOf("condenser"), Name: "distillate", Vary: "distillate at", Maybe: true}, func(v *Vessel) []Cell { return cells(temperature(&v.Condenser.DistillateC)) }},
 	{Row{Path: PathOf("reflux"), Vary: "reflux"}, func(v *Vessel) []Cell { return cells(share(&v.Reflux)) }},
+	{Row{Path: PathOf("alcohol-lost"), Name: "alcohol lost", Vary: "alcohol lost", Maybe: true}, func(v *Vessel) []Cell { return cells(share(&v.LostFrac)) }},
 	{Row{Path: PathOf("heating-surface"), Name: "heating surface covered by"}, func(v *Vessel) []Cell { return cells(volume(&v.CoveredM3)) }},
 	{Row{Path: PathOf("metal"), Vary: "metal"}, func(v *Vessel) []Cell { return cells(mass(&v.MetalKg)) }},
 	{Row{Path: PathOf("loses")}, func(v *Vessel) []Cell { return cells(power(&v.LossW)) }},

@@ -77,5 +77,12 @@ func stillFields(kind string) []*Field {
 			mustBe(2, 60, "ice stops it, and hot spirit is lost as vapour").of("temp"),
 			usually(5, 25, "it runs at 15 to 20 C; above 25 C strong spirit gives off vapour that takes fire (common practice)").of("temp"),
 		},
+	}, {
+		Name: "alcohol-lost", Shape: "SHARE", Example: "alcohol-lost 1 %", Default: "none, as a run without a drip",
+		Doc: "Share of what comes over in a run that reaches no receiver: what drips, is drawn for samples, stays in pipes or leaves by the vent.",
+		Limits: []Limit{
+			mustBe(0, 0.5, "a still that loses more leaks, and is not lit"),
+			usually(0, 0.05, "a tight still loses a hundredth or two (common practice); more is vapour in the room, and vapour burns"),
+		},
 	}}
 }

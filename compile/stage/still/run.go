@@ -294,6 +294,20 @@ func (r *runner) finish() Run {
 	return run
 }
 
+// lose takes a share of what came over out of every receiver: it dripped, was drawn
+// for samples, stayed in pipes or left by the vent. Strengths and hours stay.
+func (r *Run) lose(frac float64) {
+	if frac <= 0 {
+		return
+	}
+	for i := range r.Fractions {
+		f := &r.Fractions[i]
+		r.Lost = r.Lost.Plus(f.Stream.Scale(frac))
+		f.Stream = f.Stream.Scale(1 - frac)
+		f.VolumeM3 *= 1 - frac
+	}
+}
+
 // spiritEnthalpy is the enthalpy of a stream's ethanol and water, in J.
 func spiritEnthalpy(s stream.Stream) float64 {
 	ethanol, water := s.EthanolKg/fluid.MolarMassEthanol, s.WaterKg/fluid.MolarMassWater

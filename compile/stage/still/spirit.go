@@ -23,6 +23,7 @@ func spiritRun(in SpiritInput, b *boil, keep bool) (Run, error) {
 	}
 	run := r.finish()
 	in.asked(&run)
+	run.lose(in.Still.LostFrac)
 	return run, nil
 }
 
@@ -40,7 +41,11 @@ func feints(in SpiritInput, b *boil) (vec, error) {
 		return vec{}, err
 	}
 	heads, tails := &r.fractions[1], &r.fractions[3]
-	return vec{heads.EthanolKg + tails.EthanolKg, heads.WaterKg + tails.WaterKg}, nil
+	back := vec{heads.EthanolKg + tails.EthanolKg, heads.WaterKg + tails.WaterKg}
+	if lost := in.Still.LostFrac; lost > 0 {
+		back = back.scale(1 - lost)
+	}
+	return back, nil
 }
 
 // runSpirit runs to the stop; with keep it remembers its steps.

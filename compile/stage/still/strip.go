@@ -18,5 +18,7 @@ func strip(in StripInput, b *boil) (Run, error) {
 	}
 	r.keep = true
 	r.collect(LowWines, runsOut)
-	return r.finish(), nil
+	run := r.finish()
+	run.lose(in.Still.LostFrac)
+	return run, nil
 }

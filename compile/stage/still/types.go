@@ -71,6 +71,7 @@ type Run struct {
 	HeatUpS        float64 // fire to first drop
 	DurationS      float64 // fire to stop
 	Fractions      []Fraction
+	Lost           stream.Stream // of what came over: it reached no receiver
 	Residue        stream.Stream // pot ale or spent lees, hot: backset is drawn from it
 	ResidueM3      float64       // at 20 C
 	ResidueABV     float64

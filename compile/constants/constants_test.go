@@ -1,0 +1,134 @@
+package constants
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/lang/check"
+	"newmake/lang/recipe"
+)
+
+const lantern = "../../examples/lantern-hollow"
+
+// examples are the batches of the invented house.
+func examples(t testing.TB) []*recipe.Batch {
+	h, err := check.Load(filepath.FromSlash(lantern), check.Options{})
+	require.NoError(t, err)
+	var out []*recipe.Batch
+	for _, name := range h.Batches() {
+		b, list := h.Batch(name)
+		require.NotNil(t, b, list)
+		out = append(out, b)
+	}
+	require.NotEmpty(t, out)
+	return out
+}
+
+// moved are the paths of the values in which two batches differ.
+func moved(a, b *recipe.Batch) map[recipe.Path]bool {
+	out := map[recipe.Path]bool{}
+	w := b.Values()
+	for i, v := range a.Values() {
+		if !v.Same(w[i]) {
+			out[v.Path] = true
+		}
+	}
+	return out
+}
+
+// TestConstantsMoveTheirPaths: as written a constant moves nothing; else it moves the
+// values at its paths, and no others but what is worked out of them.
+func TestConstantsMoveTheirPaths(t *testing.T) {
+	for _, b := range examples(t) {
+		keys := map[string]bool{}
+		cs := Of(b)
+		assert.Empty(t, moved(b, Set(b, cs, Middle(cs))), b.Name)
+		for _, c := range cs {
+			assert.False(t, keys[c.Key()], c.Key())
+			keys[c.Key()] = true
+			assert.NotEmpty(t, c.Words)
+			assert.NotEmpty(t, c.Why)
+			assert.True(t, c.Low < c.High && c.Prior.Holds(c.AsWritten), "%s: %+v", c.Key(), c.Prior)
+			if c.Owner == Instrument {
+				assert.Empty(t, c.Paths, c.Key())
+				continue
+			}
+			x := max(c.Low, c.Prior.At(-1))
+			got := moved(b, Set(b, []Constant{c}, []float64{x}))
+			for _, p := range c.Paths {
+				assert.True(t, got[p], "%s moves %s", c.Key(), p)
+				delete(got, p)
+			}
+			for p := range got {
+				worked := p.Within(recipe.PathMash) && (p.Last() == "volume" || p.Last() == "mass") || p.Within(recipe.PathDose)
+				assert.True(t, worked, "%s moves %s, which is not among its paths", c.Key(), p)
+			}
+		}
+	}
+}
+
+// TestSetLeavesTheBatch: what is set is set in a copy.
+func TestSetLeavesTheBatch(t *testing.T) {
+	b := examples(t)[0]
+	before := b.Clone()
+	cs := Moving(Of(b))
+	Set(b, cs, Drawn(cs, 1).X[0])
+	assert.Empty(t, moved(before, b))
+}
+
+// TestYieldEfficiency: the product of starch reached and ethanol of sugar goes with
+// the factor, and neither goes above what can be.
+func TestYieldEfficiency(t *testing.T) {
+	for _, b := range examples(t) {
+		i := slices.IndexFunc(Of(b), func(c Constant) bool { return c.ID == "yield-efficiency" })
+		c := Of(b)[i]
+		product := func(b *recipe.Batch) float64 {
+			name := "access-malt"
+			if slices.ContainsFunc(b.Bill.Lines, func(l recipe.BillLine) bool { return !l.Grain.Malted }) {
+				name = "access-raw"
+			}
+			assert.LessOrEqual(t, b.Models["mash"].Values[name], 1+1e-12, b.Name)
+			assert.LessOrEqual(t, b.Ferm.Yeast.EthanolYield, 1+1e-12, b.Name)
+			return b.Models["mash"].Values[name] * b.Ferm.Yeast.EthanolYield
+		}
+		for _, x := range []float64{0.9, 0.97, 1.01, c.High} {
+			assert.InDelta(t, x, product(Set(b, []Constant{c}, []float64{x}))/product(b), 1e-9, b.Name)
+		}
+	}
+}
+
+// TestEveryRowIsUsed: each row of the table has a constant in some example.
+func TestEveryRowIsUsed(t *testing.T) {
+	used := map[string]bool{}
+	for _, b := range examples(t) {
+		for _, c := range Of(b) {
+			used[c.ID] = true
+			assert.False(t, strings.ContainsAny(c.ID, " _"), c.ID)
+		}
+	}
+	for _, r := range table {
+		assert.True(t, used[r.id], r.id)
+	}
+}
+
+func BenchmarkSet(b *testing.B) {
+	r := examples(b)[0]
+	cs := Moving(Of(r))
+	d := Drawn(cs, 1)
+	b.ReportAllocs()
+	for b.Loop() {
+		Set(r, cs, d.X[0])
+	}
+}
+
+func BenchmarkDrawn(b *testing.B) {
+	cs := Of(examples(b)[0])
+	for b.Loop() {
+		Drawn(cs, 400)
+	}
+}
