@@ -1,0 +1,157 @@
+package reconcile
+
+import (
+	"cmp"
+	"errors"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// Cause is what would explain that readings do not balance.
+type Cause struct {
+	Flow int     // that is read wrong; -1 if it is a loss
+	Node int     // at which something is lost; -1 if it is a reading
+	By   float64 // how much it reads too high, or is lost, in its own unit
+	SD   float64 // how well that is known
+	T    float64 // its test statistic, a chi-square of one degree of freedom where there is nothing
+}
+
+// Nodal is for each balance how far it is out, in its own standard deviations. Only
+// where all flows are read.
+func (r *Reconciled) Nodal() []float64 {
+	if r.system.unread != nil {
+		return nil
+	}
+	z := make([]float64, r.system.r.Len())
+	for k := range z {
+		z[k] = math.Abs(r.system.r.AtVec(k)) / math.Sqrt(r.system.w.At(k, k))
+	}
+	return z
+}
+
+// Measurement is for each flow how much its reading had to give, in standard deviations of
+// that (Mah and Tamhane, AIChE Journal 28 (1982) 828); NaN for one that was not read, or that no
+// balance checks.
+func (r *Reconciled) Measurement() []float64 {
+	z := make([]float64, len(r.given))
+	change := r.system.change()
+	for i, f := range r.given {
+		if z[i] = math.NaN(); f.Unread {
+			continue
+		}
+		j := r.system.place[i]
+		if taken := r.system.taken(j); taken > 1e-12*f.SD*f.SD {
+			z[i] = math.Abs(change[j]) / math.Sqrt(taken)
+		}
+	}
+	return z
+}
+
+// Causes are all single causes that the balances can show, the likeliest first, by the
+// generalized likelihood ratio (Narasimhan and Mah, AIChE Journal 33 (1987) 1514).
+func (r *Reconciled) Causes() []Cause {
+	var all []Cause
+	s := r.system
+	for i, f := range r.given {
+		if !f.Unread {
+			if c, ok := s.cause(s.reduced.ColView(s.place[i])); ok {
+				c.Flow, c.Node = i, -1
+				all = append(all, c)
+			}
+		}
+	}
+	for k := range r.nodes {
+		if c, ok := s.cause(s.project.ColView(k)); ok {
+			c.Flow, c.Node = -1, k
+			all = append(all, c)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b Cause) int { return -cmp.Compare(a.T, b.T) })
+	return all
+}
+
+// cause is what a cause that throws the balances out in a direction would be.
+func (s *system) cause(f mat.Vector) (Cause, bool) {
+	weight := mat.Inner(f, s.inverse, f)
+	if size := mat.Norm(f, 2); size == 0 || weight <= 1e-12*size*size*mat.Norm(s.inverse, 2) {
+		return Cause{}, false
+	}
+	pull := mat.Inner(f, s.inverse, s.r)
+	return Cause{By: pull / weight, SD: 1 / math.Sqrt(weight), T: pull * pull / weight}, true
+}
+
+// Finding is a gross error: the causes that explain it, the likeliest first. Of each
+// kind, a reading or a loss, those stand in it that explain it about as well as the
+// likeliest of the kind: which kind it is, the balances tell badly.
+type Finding []Cause
+
+// asWell is by how much less a cause's statistic may be than the best one's, to be named
+// with it: no experiment could tell a difference of 1 (own rule; sets that cannot be told
+// apart: Bagajewicz and Jiang, AIChE Journal 44 (1998) 2661, from memory).
+const asWell = 1
+
+// about are the causes that stand beside the best of their kind, of those above a level.
+func about(causes []Cause, critical float64) (f Finding) {
+	best := map[bool]float64{}
+	for _, c := range causes {
+		best[c.Flow < 0] = max(best[c.Flow < 0], c.T)
+	}
+	for _, c := range causes {
+		if c.T > critical && c.T >= best[c.Flow < 0]-asWell {
+			f = append(f, c)
+		}
+	}
+	return f
+}
+
+// Kinds are the causes that are looked for.
+type Kinds uint8
+
+// What can be looked for.
+const (
+	ReadingsAndLosses Kinds = iota
+	Readings
+)
+
+// GrossErrors finds gross errors one after the other: the likeliest cause is taken out, and
+// the rest is reconciled again, until nothing shows at the level alpha, for all causes
+// tried together. What remains is the readings reconciled without them.
+func GrossErrors(flows []Flow, nodes []Node, alpha float64, kinds Kinds) ([]Finding, *Reconciled, error) {
+	flows, nodes = slices.Clone(flows), slices.Clone(nodes)
+	var found []Finding
+	var last *Reconciled
+	for {
+		r, err := Solve(flows, nodes)
+		switch {
+		case errors.Is(err, ErrNothingToCheck) && last != nil:
+			return found, last, nil
+		case err != nil:
+			return found, last, err
+		}
+		last = r
+		causes := slices.DeleteFunc(r.Causes(), func(c Cause) bool { return kinds == Readings && c.Flow < 0 })
+		if len(causes) == 0 {
+			return found, r, nil
+		}
+		z := Critical(Sidak(alpha, len(causes)))
+		if causes[0].T <= z*z {
+			return found, r, nil
+		}
+		found = append(found, about(causes, z*z))
+		if c := causes[0]; c.Flow >= 0 {
+			flows[c.Flow].Unread = true
+		} else {
+			flows = append(flows, Flow{Name: nodes[c.Node].Name, Read: c.By, Unread: true})
+			at, whole := len(flows)-1, nodes[c.Node].Over
+			nodes[c.Node].Over = func(x []float64) (float64, []float64) {
+				over, slopes := whole(x)
+				all := make([]float64, len(x))
+				copy(all, slopes)
+				all[at] = -1
+				return over - x[at], all
+			}
+		}
+	}
+}
