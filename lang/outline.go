@@ -28,7 +28,7 @@ type Part struct {
 // not ok if only Parse can tell how the text is nested, or refuses it; else
 // ParsePart of every part gives what Parse gives of the whole.
 func Outline(src *diag.Source) (parts []Part, ok bool) {
-	if len(src.Text) > MaxFileBytes || utf16Name(src.Text) != "" || isLong(src) {
+	if len(src.Text) > MaxFileBytes || utf16Name(src.Text) != "" || isLong(src) || len(conflicts(src.Text)) > 0 {
 		return nil, false
 	}
 	o := &outliner{src: src, text: src.Text}

@@ -15,7 +15,14 @@ func Parse(src *diag.Source) (file *File, list diag.List) {
 	if d, ok := checkSize(src); !ok {
 		return &File{Source: src}, diag.List{d}
 	}
-	withTokens(src.Text, 0, func(tokens []Token) { file, list = parse(src, 0, len(src.Text), tokens) })
+	withTokens(src.Text, 0, func(tokens []Token) {
+		read, both := upperSides(src, tokens)
+		file, list = parse(src, 0, len(src.Text), read)
+		if len(both) > 0 {
+			list = append(both, list...)
+			list.Sort()
+		}
+	})
 	return file, list
 }
 

@@ -21,7 +21,7 @@ func gitSetupCommand(a *app) *cobra.Command {
 			"  hunk headers   git diff names the block that a change is in; this needs no newmake\n" +
 			"  a diff driver  git diff shows texts as laid out, so that a change of layout alone shows\n" +
 			"                 nothing; without newmake on the path it shows them as they are\n" +
-			"  a hook         before a commit, the staged .batch files are laid out and checked\n\n" +
+			"  hooks          before a commit or a merge, the .batch files in it are laid out and checked\n\n" +
 			"Nothing that is there already is written over. The attributes belong in the repository, so\n" +
 			"commit .gitattributes; the rest is this clone's own.",
 		Example: "  newmake git-setup\n" +

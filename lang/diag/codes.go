@@ -50,6 +50,7 @@ const (
 	CodeTooLong       Code = "NM0122"
 	CodeTooManySaid   Code = "NM0123"
 	CodeThousands     Code = "NM0124"
+	CodeConflict      Code = "NM0125"
 
 	CodeUnknownName  Code = "NM0201"
 	CodeDuplicate    Code = "NM0202"
@@ -100,6 +101,7 @@ var textTable = []Info{
 	{CodeTooLong, "too-long", Error, "a file with more lines, words or batches than one may have"},
 	{CodeTooManySaid, "and-more", Error, "more errors or warnings than are shown"},
 	{CodeThousands, "point-for-thousands", Warning, "a point that may have been meant to part thousands"},
+	{CodeConflict, "conflict", Error, "both sides of a merge, not yet made one"},
 
 	{CodeUnknownName, "unknown-name", Error, "a name that nothing declares"},
 	{CodeDuplicate, "duplicate-name", Error, "a name declared twice"},

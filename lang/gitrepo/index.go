@@ -34,10 +34,15 @@ func (r *Repo) StagedFiles(ending string) ([]string, error) {
 }
 
 // OtherIndex says that git works with an index of its own for this commit, as it
-// does for `git commit FILE`: what is staged there does not stay staged.
+// does for `git commit FILE`: what is staged there does not stay staged. That of `git
+// commit -a` becomes the index once the hook is done.
 func (r *Repo) OtherIndex() bool {
-	at := os.Getenv("GIT_INDEX_FILE")
-	return at != "" && filepath.Base(at) != "index"
+	switch at := os.Getenv("GIT_INDEX_FILE"); filepath.Base(at) {
+	case "index", "index.lock":
+		return false
+	default:
+		return at != ""
+	}
 }
 
 // Stage puts a text into the index in place of a file's.

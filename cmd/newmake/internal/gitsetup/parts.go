@@ -43,7 +43,7 @@ const (
 
 // Attributes and config. The patterns are POSIX extended regular expressions.
 const (
-	attributeLine = "*.batch text eol=lf diff=newmake"
+	attributeLine = "*.batch text eol=lf diff=newmake linguist-language=newmake"
 	markBegin     = "# newmake: begin"
 	markEnd       = "# newmake: end"
 	wasOpen       = ", the line above had no end"
@@ -67,10 +67,6 @@ exec newmake git-setup --staged
 
 // Parts are all that is set in a repository, in order.
 func (s *Setup) Parts() ([]Part, error) {
-	hook, err := s.Repo.Hook("pre-commit")
-	if err != nil {
-		return nil, err
-	}
 	attributes := filepath.Join(s.Repo.Top, ".gitattributes")
 	byHand := "it sets other line endings or another driver for *.batch, which ours would override: make that line `" + attributeLine + "`"
 	toUndo := "its lines for *.batch are not newmake's own"
@@ -78,7 +74,7 @@ func (s *Setup) Parts() ([]Part, error) {
 		byHand = "it is a link, which git does not read: put a file in its place"
 		toUndo = "it is a link, and what it leads to is not newmake's own"
 	}
-	return []Part{
+	parts := []Part{
 		{
 			Name: ".gitattributes", Why: "LF on every machine, and the driver below for .batch files", Show: []string{attributeLine},
 			Found:  func() (State, error) { return attributesFound(attributes) },
@@ -89,13 +85,27 @@ func (s *Setup) Parts() ([]Part, error) {
 		},
 		configPart(s.Repo, "diff.newmake.xfuncname", funcName, "hunk headers name the block; needs no program"),
 		configPart(s.Repo, "diff.newmake.textconv", textConv, "git diff shows the text as laid out; without newmake, as it is"),
-		{
-			Name: belowTop(s.Repo, hook), Why: "lays out and checks what is staged, before a commit", Show: []string{"newmake git-setup --staged"},
+	}
+	for _, h := range hooks {
+		hook, err := s.Repo.Hook(h.name)
+		if err != nil {
+			return nil, err
+		}
+		parts = append(parts, Part{
+			Name: belowTop(s.Repo, hook), Why: h.why, Show: []string{"newmake git-setup --staged"},
 			Found:  func() (State, error) { return hookFound(s.Repo, hook) },
 			Set:    func() error { return s.writeHook(hook) },
 			Unset:  func() error { return os.Remove(hook) },
 			ByHand: "add to it the line `newmake git-setup --staged || exit 1`",
 			ToUndo: "if you added the line `newmake git-setup --staged || exit 1`, take it out",
-		},
-	}, nil
+		})
+	}
+	return parts, nil
+}
+
+// hooks are git's, each before what it would make is made. A merge that needs no hand
+// runs the second alone.
+var hooks = []struct{ name, why string }{
+	{"pre-commit", "lays out and checks what is staged, before a commit"},
+	{"pre-merge-commit", "the same for what a merge brings, before it is committed"},
 }
