@@ -10,6 +10,7 @@ import (
 	"newmake/compile/ask/proofing"
 	"newmake/compile/measure"
 	"newmake/compile/show/formats"
+	"newmake/compile/show/gauged"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -102,5 +103,5 @@ func (f gaugeFlags) run(a *app, words string) error {
 		}
 		return a.write(f.output, out.Bytes(), nil)
 	}
-	return a.write(f.output, []byte(answer.Text()), nil)
+	return a.write(f.output, []byte(gauged.Text(answer)), nil)
 }

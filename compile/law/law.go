@@ -33,7 +33,8 @@ func Held(b *recipe.Batch, hearts plan.Lot, filled plan.Cask) *plan.Law {
 	}
 	c := batch{b, measure.UnitsOf(b.Units), hearts, filled}
 	l := &plan.Law{Name: s.Name, Title: s.Title, Source: s.Law}
-	for _, k := range s.Conditions {
+	for i := range s.Conditions {
+		k := &s.Conditions[i]
 		p := c.condition(k)
 		p.Section = k.Law
 		l.Conditions = append(l.Conditions, p)
@@ -53,7 +54,7 @@ type batch struct {
 }
 
 // condition says one condition in words, and whether the plan meets it.
-func (c batch) condition(k recipe.Condition) plan.Condition {
+func (c batch) condition(k *recipe.Condition) plan.Condition {
 	hearts := c.hearts
 	said := c.limit(k.Strength)
 	held := func(asks, found string, ok bool) plan.Condition {
@@ -62,19 +63,23 @@ func (c batch) condition(k recipe.Condition) plan.Condition {
 		}
 		return plan.Condition{Asks: asks, Found: found, Met: NotMet}
 	}
+	grains := func(asks string) plan.Condition {
+		share := k.GrainShare(&c.Bill)
+		return held(asks, fmt.Sprintf("%.1f %%", 100*share), k.GrainsDo(share))
+	}
 	switch k.Test {
 	case recipe.GrainLeast:
-		share := c.grainShare(k)
-		return held(fmt.Sprintf("%s at least %.0f %%", grainWords(k), 100*k.Share), fmt.Sprintf("%.1f %%", 100*share), share >= k.Share-1e-9)
+		return grains(fmt.Sprintf("%s at least %.0f %%", k.GrainText(), 100*k.Share))
 	case recipe.GrainMost:
-		share := c.grainShare(k)
-		return held(fmt.Sprintf("%s at most %.0f %%", grainWords(k), 100*k.Share), fmt.Sprintf("%.1f %%", 100*share), share <= k.Share+1e-9)
+		return grains(fmt.Sprintf("%s at most %.0f %%", k.GrainText(), 100*k.Share))
 	case recipe.GrainSome:
-		share := c.grainShare(k)
-		return held("some "+grainWords(k), fmt.Sprintf("%.1f %%", 100*share), share > 0)
+		return grains("some " + k.GrainText())
 	case recipe.EnzymesOwn:
-		added := c.enzymesAdded()
 		found := "none added"
+		var added []string
+		for _, z := range c.Enzymes() {
+			added = append(added, z.Name)
+		}
 		if len(added) > 0 {
 			found = strings.Join(added, ", ") + " added"
 		}
@@ -92,12 +97,16 @@ func (c batch) condition(k recipe.Condition) plan.Condition {
 		entry := c.Cask.Entry
 		return held("into wood at most "+said, c.say.Strength(lot.Strength(entry)), !k.Strength.Weaker(alike(entry, k.Strength)))
 	case recipe.WoodIs:
-		return held(c.woodWords(k), c.caskWords(), c.woodAllowed(k))
+		wooded := k.NoWoodDoes()
+		if numbers.InWood(c.Batch) {
+			wooded = k.WoodDoes(&c.Cask) && k.SizeDoes(&c.Cask)
+		}
+		return held(c.woodWords(k), c.caskWords(), wooded)
 	case recipe.AgeLeast:
 		if !numbers.InWood(c.Batch) {
 			return held("in wood at least "+ageWords(k.AgeS), "not in wood", false)
 		}
-		return held("in wood at least "+ageWords(k.AgeS), ageWords(c.Cask.RestS), c.Cask.RestS >= k.AgeS-lot.SecondsPerDay)
+		return held("in wood at least "+ageWords(k.AgeS), ageWords(c.Cask.RestS), k.Rested(c.Cask.RestS))
 	case recipe.BottledLeast:
 		return c.bottled(k, "bottled at least "+said, held, func(at recipe.Strength) bool { return !at.Weaker(k.Strength) })
 	case recipe.BottledAt:
@@ -109,14 +118,14 @@ func (c batch) condition(k recipe.Condition) plan.Condition {
 		switch {
 		case !numbers.InWood(c.Batch):
 			return plan.Condition{Asks: asks, Found: "not in wood", Met: stated}
-		case c.Cask.RestS < k.AgeS-lot.SecondsPerDay:
+		case !k.Rested(c.Cask.RestS):
 			return plan.Condition{Asks: asks, Found: ageWords(c.Cask.RestS) + ": say so", Met: stated}
 		}
 		return held(asks, ageWords(c.Cask.RestS), true)
 	case recipe.IsNot:
 		asks := "not " + k.Other.Title
-		for _, o := range k.Other.Conditions {
-			if p := c.condition(o); p.Met == NotMet {
+		for i := range k.Other.Conditions {
+			if p := c.condition(&k.Other.Conditions[i]); p.Met == NotMet {
 				return held(asks, p.Asks+": "+p.Found, true)
 			}
 		}
@@ -129,7 +138,7 @@ func (c batch) condition(k recipe.Condition) plan.Condition {
 
 // bottled tests the bottling strength: as the batch writes it, or the cask's own
 // where that is weaker. A batch that writes none promises none.
-func (c batch) bottled(k recipe.Condition, asks string, held func(asks, found string, ok bool) plan.Condition, allowed func(recipe.Strength) bool) plan.Condition {
+func (c batch) bottled(k *recipe.Condition, asks string, held func(asks, found string, ok bool) plan.Condition, allowed func(recipe.Strength) bool) plan.Condition {
 	at := c.Cask.BottleAt
 	switch {
 	case at.Value == 0:
@@ -196,79 +205,14 @@ func below(l plan.Lot, s recipe.Strength, equal bool) bool {
 	return have < limit-rounding
 }
 
-// grainShare is the share of the bill that a condition speaks of.
-func (c batch) grainShare(k recipe.Condition) float64 {
-	share := 0.0
-	for _, l := range c.Bill.Lines {
-		if k.Counts(l.Grain) {
-			share += l.Share
-		}
-	}
-	return share
-}
-
-func grainWords(k recipe.Condition) string {
-	words := strings.Join(k.Grains, " or ")
-	if words == "any" {
-		words = "grain"
-	}
-	switch {
-	case k.Malted:
-		words = "malted " + words
-	case k.Unmalted:
-		words = "unmalted " + words
-	}
-	return words
-}
-
-func (c batch) enzymesAdded() []string {
-	var out []string
-	for _, s := range c.Mash.Steps {
-		if s.Verb == recipe.MashDose && s.Enzyme != nil {
-			out = append(out, s.Enzyme.Name)
-		}
-	}
-	for _, d := range c.Ferm.Doses {
-		out = append(out, d.Enzyme.Name)
-	}
-	return out
-}
-
-func (c batch) woodAllowed(k recipe.Condition) bool {
-	for _, w := range k.Woods {
-		if w.None || !numbers.InWood(c.Batch) {
-			if w.None && !numbers.InWood(c.Batch) {
-				return true
-			}
-			continue
-		}
-		if c.isWood(w) {
-			return k.SizeM3 == 0 || c.Cask.SizeM3 <= k.SizeM3+1e-9
-		}
-	}
-	return false
-}
-
-func (c batch) isWood(w recipe.Wood) bool {
-	k := c.Cask
-	charred := k.Kind.Charred || k.Char > 0
-	return (w.Use == "" || (w.Use == "new") == k.New) &&
-		(w.Char == "" || (w.Char == "charred") == charred) &&
-		(w.Of == "" || w.Of == k.Kind.Tree)
-}
-
-func (c batch) woodWords(k recipe.Condition) string {
+func (c batch) woodWords(k *recipe.Condition) string {
 	var all []string
 	for _, w := range k.Woods {
 		if w.None {
 			all = append(all, "none")
 			continue
 		}
-		of := w.Of
-		if of == "" {
-			of = "wood"
-		}
-		all = append(all, strings.Join(strings.Fields(w.Use+" "+w.Char+" "+of), " "))
+		all = append(all, w.Text())
 	}
 	words := "wood: " + strings.Join(all, " or ")
 	if k.SizeM3 > 0 {

@@ -230,7 +230,7 @@ func TestTheFiguresOfTheStandards(t *testing.T) {
 		"eu-whisky":            {"some malted grain", "off the still under 94.8 % abv", "in wood at least 3 y", "bottled at least 40 % abv"},
 		"eu-single-malt":       {"malted barley at least 100 %"},
 		"uk-whisky":            {"some malted grain", "off the still under 94.8 % abv"},
-		"irish-pot-still":      {"malted barley at least 30 %", "unmalted barley at least 30 %", "corn or oats or rice or rye or sorghum or triticale or wheat at most 5 %", "pot still"},
+		"irish-pot-still":      {"malted barley at least 30 %", "unmalted barley at least 30 %", "corn, oats, rice, rye, sorghum, triticale or wheat at most 5 %", "pot still"},
 		"irish-malt":           {"malted barley at least 100 %", "pot still"},
 		"irish-grain":          {"malted barley at most 30 %", "column still"},
 		"australian":           {"bottled at least 37 % abv", "in wood at least 2 y"},

@@ -16,7 +16,6 @@ package check
 import (
 	"io/fs"
 	"slices"
-	"sync"
 
 	"newmake/lang/diag"
 	"newmake/lang/house"
@@ -33,9 +32,8 @@ type House struct {
 	*house.House
 	library *library
 
-	mu      sync.Mutex
-	plants  map[*house.Decl]*plant
-	batches map[*house.Decl]*batch
+	plants  onceEach[*house.Decl, plant]
+	batches onceEach[*house.Decl, batch]
 }
 
 // Options of Load.
@@ -53,14 +51,13 @@ func front(h *house.House, err error) (*House, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &House{House: h, library: libraryOf(h), plants: map[*house.Decl]*plant{}, batches: map[*house.Decl]*batch{}}, nil
+	return &House{House: h, library: libraryOf(h)}, nil
 }
 
 // batch is one batch of the house, read.
 type batch struct {
 	decl *house.Decl
 
-	once  sync.Once
 	batch *recipe.Batch
 	diags diag.List
 	plant *plant
@@ -69,28 +66,20 @@ type batch struct {
 
 // batch gives a batch, read.
 func (h *House) batch(d *house.Decl) *batch {
-	h.mu.Lock()
-	b := h.batches[d]
-	if b == nil {
-		b = &batch{decl: d}
-		h.batches[d] = b
-	}
-	h.mu.Unlock()
-	b.once.Do(func() { h.read(b) })
-	return b
+	return h.batches.get(d, func() *batch {
+		b := &batch{decl: d}
+		h.read(b)
+		return b
+	})
 }
 
 // plant gives a plant, read.
 func (h *House) plant(d *house.Decl) *plant {
-	h.mu.Lock()
-	p := h.plants[d]
-	if p == nil {
-		p = &plant{decl: d}
-		h.plants[d] = p
-	}
-	h.mu.Unlock()
-	p.once.Do(func() { p.read(h.library) })
-	return p
+	return h.plants.get(d, func() *plant {
+		p := &plant{decl: d}
+		p.read(h.library)
+		return p
+	})
 }
 
 // Batch gives one batch ready to be computed, and what is to be said of it and

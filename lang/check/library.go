@@ -17,21 +17,19 @@ type library struct {
 	house *house.House
 	base  *library // reads what the house does not touch; nil for the built-in library
 
-	mu   sync.Mutex
-	made map[*house.Entry]*libraryEntry
+	made onceEach[*house.Entry, libraryEntry]
 }
 
 // libraryEntry is one entry, read.
 type libraryEntry struct {
 	entry *house.Entry
 
-	once  sync.Once
 	value any // *recipe.Grain, *recipe.Yeast, ...
 	diags diag.List
 }
 
 func newLibrary(h *house.House, base *library) *library {
-	return &library{house: h, base: base, made: map[*house.Entry]*libraryEntry{}}
+	return &library{house: h, base: base}
 }
 
 // builtin is the library that comes with the program.
@@ -57,15 +55,11 @@ func (s *library) find(f *schema.Field, name string) *libraryEntry {
 	for !s.house.Owns(e) {
 		s = s.base
 	}
-	s.mu.Lock()
-	made := s.made[e]
-	if made == nil {
-		made = &libraryEntry{entry: e}
-		s.made[e] = made
-	}
-	s.mu.Unlock()
-	made.once.Do(func() { made.read(s) })
-	return made
+	return s.made.get(e, func() *libraryEntry {
+		m := &libraryEntry{entry: e}
+		m.read(s)
+		return m
+	})
 }
 
 // read reads an entry for its meaning.

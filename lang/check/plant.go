@@ -3,7 +3,6 @@ package check
 import (
 	"fmt"
 	"strconv"
-	"sync"
 	"time"
 	_ "time/tzdata" // zones are known wherever the program runs
 
@@ -20,7 +19,6 @@ import (
 type plant struct {
 	decl *house.Decl
 
-	once  sync.Once
 	plant *recipe.Plant
 	whole bool // it has all that a batch needs of it
 	diags diag.List

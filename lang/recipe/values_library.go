@@ -101,8 +101,8 @@ var varied = map[string]map[string]quantity.Kind{
 // grains: the enzymes of mash and fermenter, the yeast, the wood, and the models.
 func (v *values) library() {
 	b, beside := v.batch, v.beside
-	for _, z := range b.enzymes() {
-		if beside != nil && slices.Contains(beside.enzymes(), z) {
+	for _, z := range b.Enzymes() {
+		if beside != nil && slices.Contains(beside.Enzymes(), z) {
 			continue
 		}
 		gather(v, z.owner("enzyme", z.Name), enzymeRows, z)
@@ -126,8 +126,8 @@ func (e *Entry) owner(sort, of string) owner {
 	return owner{path: PathLibrary.Child(sort, e.Name), name: e.Name, of: of, where: in(e.Where)}
 }
 
-// enzymes are those of the mash and of the fermenter, each once, by name.
-func (b *Batch) enzymes() []*Enzyme {
+// Enzymes are those of the mash and of the fermenter, each once, by name.
+func (b *Batch) Enzymes() []*Enzyme {
 	var out []*Enzyme
 	add := func(z *Enzyme) {
 		if z != nil && !slices.Contains(out, z) {

@@ -38,7 +38,7 @@ func checkLaw(r *rules) {
 			switch {
 			case r.can.Cask:
 				checkWood(r, c)
-			case r.can.Unaged && !slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool { return w.None }):
+			case r.can.Unaged && !c.NoWoodDoes():
 				unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathBatch), fmt.Sprintf("%s rests in %s, and this batch goes into no wood", c.Of, woodsText(c)),
 					"give the batch a `cask`, or another standard")
 			}
@@ -47,7 +47,7 @@ func checkLaw(r *rules) {
 				unlawful(r, diag.CodeLawRest, c, r.at(recipe.PathBatch), fmt.Sprintf("%s rests at least %s in wood, and this batch goes into none", c.Of, durationText(c.AgeS)),
 					"give the batch a `cask`, or another standard")
 			}
-			if r.can.Cask && r.batch.Cask.RestS < c.AgeS*0.9999 {
+			if r.can.Cask && !c.Rested(r.batch.Cask.RestS) {
 				unlawful(r, diag.CodeLawRest, c, r.at(recipe.PathRest),
 					fmt.Sprintf("%s rests at least %s in wood", c.Of, durationText(c.AgeS)),
 					"let it rest longer, or give it another standard")
@@ -84,45 +84,28 @@ func section(law, section string) string {
 }
 
 func checkGrains(r *rules, c *recipe.Condition) {
-	var share float64
-	var odd string
-	for _, l := range r.batch.Bill.Lines {
-		if c.Counts(l.Grain) {
-			share += l.Share
-		} else if odd == "" {
-			odd = l.Grain.Name
-		}
+	share := c.GrainShare(&r.batch.Bill)
+	if c.GrainsDo(share) {
+		return
 	}
-	title, what := c.Of, grainsText(c)
-	switch {
-	case c.Test == recipe.GrainSome && share <= 0:
+	title, what := c.Of, c.GrainText()
+	switch c.Test {
+	case recipe.GrainSome:
 		unlawful(r, diag.CodeLawGrain, c, r.at(recipe.PathBill), fmt.Sprintf("%s has some %s in its bill, and this has none", title, what), "put some in the bill, or give the batch another standard")
-	case c.Test == recipe.GrainMost && share > c.Share+1e-6:
+	case recipe.GrainMost:
 		unlawful(r, diag.CodeLawGrain, c, r.at(recipe.PathBill), fmt.Sprintf("%s is made of at most %s %s by weight, and this bill has %s", title, percent(c.Share), what, percent(share)),
 			fmt.Sprintf("less %s in the bill, or another standard", what))
-	case c.Test == recipe.GrainLeast && share < c.Share-1e-6:
+	case recipe.GrainLeast:
 		help := fmt.Sprintf("more %s in the bill, or another standard", what)
 		at := r.at(recipe.PathBill)
-		if c.Share > 0.9999 && odd != "" {
+		odd := slices.IndexFunc(r.batch.Bill.Lines, func(l recipe.BillLine) bool { return !c.Counts(l.Grain) })
+		if c.Share > 0.9999 && odd >= 0 {
+			odd := r.batch.Bill.Lines[odd].Grain.Name
 			help = fmt.Sprintf("`%s` does not count; take it out of the bill, or give the batch another standard", odd)
 			at = r.at(recipe.PathBill.Child(odd))
 		}
 		unlawful(r, diag.CodeLawGrain, c, at, fmt.Sprintf("%s is made of at least %s %s by weight, and this bill has %s", title, percent(c.Share), what, percent(share)), help)
 	}
-}
-
-func grainsText(c *recipe.Condition) string {
-	text := words.Or(c.Grains)
-	if len(c.Grains) == 1 && c.Grains[0] == "any" {
-		text = "grain"
-	}
-	switch {
-	case c.Malted:
-		text = "malted " + text
-	case c.Unmalted:
-		text = "unmalted " + text
-	}
-	return text
 }
 
 func checkOwnEnzymes(r *rules, c *recipe.Condition) {
@@ -142,18 +125,15 @@ func checkOwnEnzymes(r *rules, c *recipe.Condition) {
 
 func checkWood(r *rules, c *recipe.Condition) {
 	k := &r.batch.Cask
-	fits := slices.ContainsFunc(c.Woods, func(w recipe.Wood) bool {
-		return !w.None && (w.Use == "" || w.Use == "new" == k.New) && (w.Char == "" || w.Char == "charred" == k.Kind.Charred) && (w.Of == "" || w.Of == k.Kind.Tree)
-	})
 	title := c.Of
 	switch {
-	case len(c.Woods) > 0 && !fits:
+	case !c.WoodDoes(k):
 		use := "used"
 		if k.New {
 			use = "new"
 		}
 		unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathFill), fmt.Sprintf("%s rests in %s, and this is %s `%s`", title, woodsText(c), use, k.Kind.Name), "fill another cask, or give the batch another standard")
-	case c.SizeM3 > 0 && k.SizeM3 > c.SizeM3*1.0001:
+	case !c.SizeDoes(k):
 		unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathFill), fmt.Sprintf("%s rests in casks of at most %s", title, r.volume(c.SizeM3)), "fill a smaller cask")
 	}
 }
@@ -201,15 +181,5 @@ func woodText(w recipe.Wood) string {
 	if w.None {
 		return "no wood at all"
 	}
-	of := w.Of
-	if of == "" {
-		of = "wood"
-	}
-	text := of
-	for _, part := range []string{w.Char, w.Use} {
-		if part != "" {
-			text = fmt.Sprintf("%s %s", part, text)
-		}
-	}
-	return text
+	return w.Text()
 }

@@ -15,6 +15,7 @@ import (
 
 	"newmake/compile/ask/proofing"
 	"newmake/compile/measure"
+	"newmake/compile/show/gauged"
 )
 
 var questions = []string{
@@ -104,7 +105,7 @@ func floats(expr string) string {
 func TestPage(t *testing.T) {
 	for _, text := range questions {
 		a := solve(t, text)
-		page := a.Text()
+		page := gauged.Text(a)
 		for line := range strings.Lines(page) {
 			assert.LessOrEqual(t, len(strings.TrimRight(line, "\n")), max(80, len(text)), line)
 		}

@@ -41,34 +41,36 @@ func escape(s string) string { return md.Escape(strings.Join(strings.Fields(s), 
 // arrowed escapes a text in which -> stands for a change.
 func arrowed(s string) string { return strings.ReplaceAll(escape(s), "-&gt;", "→") }
 
-func (m *markdown) row(cells ...string) { m.line("| " + strings.Join(cells, " | ") + " |") }
+// table writes rows, the first of which is the head; numbers stand behind the first
+// column.
+func (m *markdown) table(rows [][]string) { m.b.WriteString(md.Table(true, rows...)) }
 
-// head begins a table, its first column flush left.
-func (m *markdown) head(cells ...string) {
-	m.row(cells...)
-	rule := make([]string, len(cells))
-	for i := range rule {
-		rule[i] = "--:"
+// gap writes an empty line, unless there is one.
+func (m *markdown) gap() {
+	if !strings.HasSuffix(m.b.String(), "\n\n") {
+		m.line("")
 	}
-	rule[0] = ":--"
-	m.row(rule...)
 }
 
-func (m *markdown) heading(s string) { m.line("\n### " + s + "\n") }
+func (m *markdown) heading(s string) {
+	m.gap()
+	m.line("### " + s + "\n")
+}
 
 func (m *markdown) comparison(c *compare.Comparison) {
 	m.line("## " + arrowed(title(c)) + "\n")
 	m.line("From " + escape(c.Old.Label) + " to " + escape(c.New.Label) + ".")
 	if len(c.Bill) > 0 {
 		m.heading("Grain bill")
-		m.head("", "old", "share", "new", "share", "points")
+		rows := [][]string{{"", "old", "share", "new", "share", "points"}}
 		for _, r := range c.Bill {
 			change := ""
 			if measure.Number(r.Points, 2) != "0.00" {
 				change = signed(r.Points, 2)
 			}
-			m.row(escape(r.Grain), grain(c.Units, r.OldKg), share(r.OldPct), grain(c.Units, r.NewKg), share(r.NewPct), change)
+			rows = append(rows, []string{escape(r.Grain), grain(c.Units, r.OldKg), share(r.OldPct), grain(c.Units, r.NewKg), share(r.NewPct), change})
 		}
+		m.table(rows)
 	}
 	if len(c.Edits)+len(c.Notes) > 0 {
 		m.heading("Changes")
@@ -85,17 +87,19 @@ func (m *markdown) comparison(c *compare.Comparison) {
 		}
 	}
 	m.after(c)
-	m.line("\n**" + arrowed(headline(c)) + "**")
+	m.gap()
+	m.line("**" + arrowed(headline(c)) + "**")
 }
 
 // after is what the edits lead to.
 func (m *markdown) after(c *compare.Comparison) {
 	if all := moved(c); len(all) > 0 {
 		m.heading("Schedule")
-		m.head("", "old", "new", "")
+		rows := [][]string{{"", "old", "new", ""}}
 		for _, x := range all {
-			m.row(x.Name, clock(x.Old), clock(x.New), hours(x))
+			rows = append(rows, []string{x.Name, clock(x.Old), clock(x.New), hours(x)})
 		}
+		m.table(rows)
 	}
 	if len(c.Gained)+len(c.Lost) > 0 {
 		m.heading("Law and warnings")
@@ -109,12 +113,13 @@ func (m *markdown) after(c *compare.Comparison) {
 	m.why(c)
 	if all := changed(c); len(all) > 0 {
 		m.heading("Outcome")
-		m.head("", "old", "new", "", "change")
+		rows := [][]string{{"", "old", "new", "", "change"}}
 		for _, o := range all {
-			m.row(o.Name, number(o, o.Old), number(o, o.New), escape(o.Unit), signed(o.Change, o.Places))
+			rows = append(rows, []string{o.Name, number(o, o.Old), number(o, o.New), escape(o.Unit), signed(o.Change, o.Places)})
 		}
+		m.table(rows)
 		if s := unchanged(c); s != "" {
-			m.line("\nThe same: " + escape(s) + ".")
+			m.line("The same: " + escape(s) + ".")
 		}
 	}
 }
@@ -140,7 +145,7 @@ func (m *markdown) why(c *compare.Comparison) {
 			}
 		}
 	}
-	m.head(head...)
+	rows := [][]string{head}
 	for i, name := range names {
 		row := []string{arrowed(name)}
 		for _, o := range each {
@@ -153,14 +158,13 @@ func (m *markdown) why(c *compare.Comparison) {
 			}
 			row = append(row, cell)
 		}
-		m.row(row...)
+		rows = append(rows, row)
 	}
 	all, inter := []string{"**all together**"}, []string{"of this, interaction"}
 	for _, o := range each {
 		all = append(all, "**"+signed(o.Change, o.Places)+"**")
 		inter = append(inter, signed(o.Interaction, o.Places))
 	}
-	m.row(all...)
-	m.row(inter...)
-	m.line("\n" + escape(howFar(w)))
+	m.table(append(rows, all, inter))
+	m.line(escape(howFar(w)))
 }
