@@ -29,6 +29,8 @@ UNITS = [
     ("sqft", "Area", "ft^2", "m^2"), ("m2", "Area", "m^2", "m^2"),
     ("gal/min", "Flow", "usgallon/minute", "m^3/s"), ("gal/h", "Flow", "usgallon/hour", "m^3/s"), ("L/min", "Flow", "liter/minute", "m^3/s"),
     ("L/h", "Flow", "liter/hour", "m^3/s"), ("m3/h", "Flow", "m^3/hour", "m^3/s"),
+    ("lb/min", "MassFlow", "lb/min", "kg/s"), ("lb/h", "MassFlow", "lb/hour", "kg/s"), ("kg/min", "MassFlow", "kg/min", "kg/s"),
+    ("kg/h", "MassFlow", "kg/hour", "kg/s"), ("t/h", "MassFlow", "tonne/hour", "kg/s"),
     ("W/m2/K", "HeatTransfer", "W/(m^2 K)", "W/(m^2 K)"), ("BTU/h/ft2/F", "HeatTransfer", "btu/(hour ft^2 degF)", "W/(m^2 K)"),
     ("kW", "Power", "kW", W), ("W", "Power", "W", W), ("BTU/h", "Power", "btu/hour", W), ("boiler-hp", "Power", "boilerhorsepower", W),
     ("kWh", "Energy", "kW hour", J), ("MJ", "Energy", "MJ", J), ("kJ", "Energy", "kJ", J), ("J", "Energy", "J", J),

@@ -13,6 +13,7 @@ func Mash(memo *Memo, b *recipe.Batch) (mash.Result, error) {
 	r, err := memo.mash(mash.Input{
 		Cooker: *b.Mash.Cooker, PressurePa: PressurePa(b), AmbientC: b.Plant.AmbientC,
 		WaterC: b.SupplyC(), HardnessPPM: b.Plant.HardnessPPM, BoilerW: b.Plant.BoilerW,
+		WaterInM3S: b.Plant.Rates.WaterInM3S, GrainInKgS: b.Plant.Rates.GrainInKgS,
 		Bill: billAlone(b.Bill), Steps: stepsAlone(b.Mash.Steps),
 		BacksetPH: b.Mash.BacksetPH, BacksetSolidsFrac: b.Mash.BacksetSolidsFrac, Treatment: b.Mash.Treatment,
 		Model: b.Models["mash"],

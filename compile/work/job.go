@@ -56,8 +56,6 @@ const (
 	minute = 60.0
 
 	weighS      = 10 * minute
-	millKgPerS  = 600.0 / 3600
-	pumpM3PerS  = 6.0 / 3600
 	pumpSetupS  = 10 * minute
 	pitchS      = 10 * minute
 	cleanS      = 45 * minute
@@ -67,9 +65,8 @@ const (
 	reduceS     = 90 * minute
 	settleS     = 24 * lot.SecondsPerHour
 	fillSetupS  = 15 * minute
-	fillS       = 15 * minute // each cask
-	bottleS     = 30.0        // each bottle, filled and closed by hand
-	digKgPerS   = 600.0 / 3600
+	fillS       = 15 * minute        // each cask
+	bottleS     = 30.0               // each bottle, filled and closed by hand
 	roundMinute = 9 * 60             // of the day, at which the ferment is read
 	readEveryS  = lot.SecondsPerHour // on a still
 	readHeartsS = 30 * minute        // while the hearts run

@@ -16,7 +16,7 @@ import (
 func mashJobs(n *numbers.Batch) []Job {
 	cooker := n.Mash.Cooker
 	var jobs []Job
-	millS := weighS + n.Bill.TotalKg/millKgPerS
+	millS := weighS + n.Bill.TotalKg/rates(n.Batch).MillKgS
 	if hot, ok := hotLiquor(n, millS); ok {
 		jobs = append(jobs, hot)
 	}
@@ -61,7 +61,7 @@ func mashJobs(n *numbers.Batch) []Job {
 	after := "ferment.pitch"
 	if kg := n.Mashed.Draff.MassKg(); kg > 0 {
 		jobs = append(jobs, Job{
-			Task: schedule.Task{Key: "mash.draff", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: kg / digKgPerS, MayWait: true},
+			Task: schedule.Task{Key: "mash.draff", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: kg / rates(n.Batch).DigKgS, MayWait: true},
 			Do:   plan.Say("Dig out {} of wet draff, hot and heavy.", plan.Of(kg, plan.Kilogram)), Cautions: []string{"confined", "lockout", "hot-mash"}, After: after,
 		})
 		after = "mash.draff"

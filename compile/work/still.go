@@ -45,13 +45,14 @@ type charge struct {
 	spirit  recipe.Spirit // the cuts of a spirit run
 	task    schedule.Task // what its jobs have in common
 	powerW  float64
+	pumpM3S float64
 }
 
 func charges(use string, n *numbers.Batch, v *recipe.Vessel, r still.Run, count int) []charge {
 	out := make([]charge, count)
 	for i := range out {
 		id := chargeID(use, i, count)
-		out[i] = charge{id, use, r, n.Spirit, schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}, heatW(v, n.Plant)}
+		out[i] = charge{id, use, r, n.Spirit, schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}, heatW(v, n.Plant), rates(n.Batch).PumpM3S}
 	}
 	return out
 }
@@ -68,7 +69,7 @@ func chargeID(use string, i, n int) string {
 func (c charge) fill(newDay bool) schedule.Task {
 	t := c.task
 	t.Key, t.MayWait, t.NewDay = c.id+".charge", true, newDay
-	t.DurationS = pumpSetupS + c.run.ChargeM3/pumpM3PerS
+	t.DurationS = pumpSetupS + c.run.ChargeM3/c.pumpM3S
 	return t
 }
 

@@ -218,6 +218,9 @@ func readAt(b *reader, n *tree.Node) {
 	node := p.decl.Node()
 	b.vague = node.Bad || node.Gaps || slices.ContainsFunc(node.Lines, func(l *tree.Node) bool { return l.Bad })
 	b.places(recipe.PathPlant, node)
+	if n := node.Line("rates"); n != nil {
+		b.places(recipe.PathRates, n)
+	}
 }
 
 func readStandard(b *reader, n *tree.Node) {

@@ -80,8 +80,17 @@ func readPlant(n *tree.Node, h *house.House, diags *diag.List) (p *recipe.Plant,
 			whole = tanks(p, l, seen, diags) && whole
 		}
 	}
+	p.Rates = rates(n.Line("rates"))
 	p.Costs = costs(n.Line("costs"), h, diags)
 	return p, whole
+}
+
+// rates reads how fast the house works; nothing of it is needed.
+func rates(n *tree.Node) recipe.Rates {
+	if n == nil {
+		return recipe.Rates{}
+	}
+	return recipe.Rates{MillKgS: n.SI("mill"), GrainInKgS: n.SI("grain-in"), WaterInM3S: n.SI("water-in"), PumpM3S: n.SI("pump"), DigKgS: n.SI("dig")}
 }
 
 var months = [...]string{"jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"}

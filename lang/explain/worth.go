@@ -14,7 +14,7 @@ var base = map[quantity.Kind]string{
 	quantity.Length: "m", quantity.Power: "W", quantity.Energy: "J", quantity.Concentration: "kg/m3", quantity.Dose: "kg/kg",
 	quantity.Pressure: "Pa", quantity.Rate: "/s", quantity.MolarEnergy: "J/mol", quantity.SpecificVolume: "m3/kg",
 	quantity.SpecificEnergy: "J/kg", quantity.HeatCapacity: "J/kg/K", quantity.TestWeight: "kg/bushel", quantity.HeatingRate: "C/s",
-	quantity.Area: "m2", quantity.Flow: "m3/s", quantity.HeatTransfer: "W/m2/K",
+	quantity.Area: "m2", quantity.Flow: "m3/s", quantity.HeatTransfer: "W/m2/K", quantity.MassFlow: "kg/s",
 	quantity.DiastaticPower: "lintner", quantity.Share: "of the whole", quantity.PerYear: "of the whole a year",
 }
 

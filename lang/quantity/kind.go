@@ -50,6 +50,7 @@ const (
 	Area                                      // m2, of a surface that heat passes
 	Flow                                      // m3/s
 	HeatTransfer                              // W/(m2 K)
+	MassFlow                                  // kg/s: how fast grain is milled or dug out
 	kindCount
 )
 
@@ -90,6 +91,7 @@ var kindText = [kindCount]string{
 	Area:             "an area",
 	Flow:             "a flow",
 	HeatTransfer:     "a coefficient of heat transfer",
+	MassFlow:         "a weight per time",
 }
 
 // String names the kind in plain English, with its article.

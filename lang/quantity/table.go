@@ -86,6 +86,12 @@ var table = []Unit{
 	{"L/h", []string{"l/h"}, SI, one(Flow, 1e-3/hourS), siBroch},
 	{"m3/h", []string{"m³/h"}, SI, one(Flow, 1/hourS), siBroch},
 
+	{"lb/min", nil, US, one(MassFlow, lbKg/60), sp811},
+	{"lb/h", nil, US, one(MassFlow, lbKg/hourS), sp811},
+	{"kg/min", nil, SI, one(MassFlow, 1.0/60), siBroch},
+	{"kg/h", nil, SI, one(MassFlow, 1/hourS), siBroch},
+	{"t/h", nil, SI, one(MassFlow, 1000/hourS), siBroch},
+
 	{"W/m2/K", []string{"W/m²/K", "W/m2/C"}, SI, one(HeatTransfer, 1), siBroch},
 	{"BTU/h/ft2/F", []string{"BTU/h/ft²/F", "BTU/h/sqft/F"}, US, one(HeatTransfer, btuJ/hourS/(ftM*ftM)*9/5), sp811},
 

@@ -144,6 +144,7 @@ var (
 	PathSpirit  = PathOf("spirit")
 	PathCask    = PathOf("cask")
 	PathCosts   = PathPlant.Child("costs")
+	PathRates   = PathPlant.Child("rates")
 	PathLibrary = PathOf("library")
 	PathPromise = PathOf("promise")
 

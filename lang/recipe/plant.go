@@ -23,8 +23,18 @@ type Plant struct {
 	Climate     Climate
 	Vessels     []*Vessel
 	Tanks       []*Tank
+	Rates       Rates
 	Costs       Costs
 	At          diag.Span
+}
+
+// Rates is how fast work goes that no model computes; 0 where the house does not say.
+type Rates struct {
+	MillKgS    float64
+	GrainInKgS float64
+	WaterInM3S float64
+	PumpM3S    float64
+	DigKgS     float64 // wet draff
 }
 
 // Month is one of the year, January 1; 0 is none.

@@ -167,6 +167,7 @@ var (
 	area        = number(quantity.Area)
 	transfer    = number(quantity.HeatTransfer)
 	flow        = number(quantity.Flow)
+	massFlow    = number(quantity.MassFlow)
 	bare        = number(quantity.Number)
 )
 

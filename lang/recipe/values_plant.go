@@ -14,6 +14,11 @@ var plantRows = []row[Batch]{
 		return cells(temperature(&b.Plant.AmbientC), temperature(&b.Ferm.AmbientC))
 	}},
 	{Row{Path: PathBoiler, Vary: "boiler", Maybe: true}, func(b *Batch) []Cell { return cells(power(&b.Plant.BoilerW)) }},
+	{Row{Path: PathRates.Child("mill"), Vary: "pace of the mill", Maybe: true}, func(b *Batch) []Cell { return cells(massFlow(&b.Plant.Rates.MillKgS)) }},
+	{Row{Path: PathRates.Child("grain-in"), Vary: "pace of the grain", Maybe: true}, func(b *Batch) []Cell { return cells(massFlow(&b.Plant.Rates.GrainInKgS)) }},
+	{Row{Path: PathRates.Child("water-in"), Vary: "pace of the water", Maybe: true}, func(b *Batch) []Cell { return cells(flow(&b.Plant.Rates.WaterInM3S)) }},
+	{Row{Path: PathRates.Child("pump"), Vary: "pace of the pump", Maybe: true}, func(b *Batch) []Cell { return cells(flow(&b.Plant.Rates.PumpM3S)) }},
+	{Row{Path: PathRates.Child("dig"), Vary: "pace of digging", Maybe: true}, func(b *Batch) []Cell { return cells(massFlow(&b.Plant.Rates.DigKgS)) }},
 	{Row{Path: PathShift}, func(b *Batch) []Cell { return cells(datum(&b.Plant.Shift)) }},
 	{Row{Path: PathCrew}, func(b *Batch) []Cell { return cells(datum(&b.Plant.Crew)) }},
 	{Row{Path: PathZone}, func(b *Batch) []Cell { return cells(datum(&b.Plant.Zone)) }},

@@ -74,6 +74,7 @@ var Plant = &Field{
 		vesselField("fermenter", "A fermenter.", `fermenter "North", "South"`),
 		vesselField("still", "A pot still.", `still "Wash still"`),
 		Tank,
+		Rates,
 		Costs,
 	}},
 }

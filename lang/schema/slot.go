@@ -26,6 +26,7 @@ var SlotTypes = []SlotType{
 	quantitySlot("POWER", quantity.Power, "170 kW"),
 	quantitySlot("AREA", quantity.Area, "40 sqft"),
 	quantitySlot("FLOW", quantity.Flow, "12 gal/min"),
+	quantitySlot("MASSFLOW", quantity.MassFlow, "66 lb/min"),
 	quantitySlot("TRANSFER", quantity.HeatTransfer, "300 W/m2/K"),
 	quantitySlot("STRENGTH", quantity.Strength, "63 % abv"),
 	quantitySlot("GRAVITY", quantity.Gravity, "1.062"),

@@ -75,6 +75,7 @@ var unitsShown = map[quantity.Kind]struct{ si, us []string }{
 	quantity.Power:            {[]string{"W", "kW"}, nil},
 	quantity.Area:             {[]string{"m2"}, []string{"sqft"}},
 	quantity.Flow:             {[]string{"L/h", "L/min", "m3/h"}, []string{"gal/min"}},
+	quantity.MassFlow:         {[]string{"kg/h", "kg/min"}, []string{"lb/min"}},
 	quantity.HeatTransfer:     {[]string{"W/m2/K"}, []string{"BTU/h/ft2/F"}},
 	quantity.Strength:         {[]string{"% abv"}, []string{"proof"}},
 	quantity.Share:            {[]string{"%"}, nil},

@@ -75,6 +75,9 @@ func (s say) area(m2 float64) string {
 func (s say) flow(m3s float64) string {
 	return s.or(number(m3s*60/m3PerGallon)+" gal/min", number(m3s*60e3)+" L/min")
 }
+func (s say) massFlow(kgS float64) string {
+	return s.or(number(kgS*60/kgPerPound)+" lb/min", number(kgS*60)+" kg/min")
+}
 func (s say) power(w float64) string { return number(w/1000) + " kW" }
 
 // duration is in the largest unit in which the trade would say it.

@@ -200,6 +200,8 @@ func (s say) quantity(x float64, k quantity.Kind) string {
 		return s.area(x)
 	case quantity.Flow:
 		return s.flow(x)
+	case quantity.MassFlow:
+		return s.massFlow(x)
 	case quantity.HeatTransfer:
 		return number(math.Round(x)) + " W/m2/K"
 	case quantity.PartsPerMillion:

@@ -46,6 +46,18 @@ func at(p recipe.Path) source {
 	}
 }
 
+// rate is the line of the house's rate of filling the cooker, or what the model
+// takes in its place.
+func rate(name string) source {
+	stated, usual := at(recipe.PathRates.Child(name)), constant("mash", name)
+	return func(a *asked) []Input {
+		if in := stated(a); len(in) > 0 {
+			return in
+		}
+		return usual(a)
+	}
+}
+
 // stepLines are the lines of the mash, those of one verb or all.
 func stepLines(verb string) source {
 	return func(a *asked) []Input {

@@ -129,7 +129,7 @@ var houseValues = []value{
 	},
 	{
 		name: "work", also: []string{"people-hours", "peopleHours", "labour"}, title: "hours of people at work", stage: inCask, model: timing, from: []string{"mash-hours", "strip-hours", "spirit-hours"},
-		inputs: []source{at(recipe.PathCrew), at(recipe.PathShift)},
+		inputs: []source{at(recipe.PathCrew), at(recipe.PathShift), at(recipe.PathRates)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Schedule.PeopleHours, plan.Hour) },
 		work: func(a *asked) []Line {
 			var stages []string

@@ -150,7 +150,7 @@ var mashValues = []value{
 	},
 	{
 		name: "mash-hours", also: []string{"mashHours", "mash", "mash-time"}, title: "time in the cooker", stage: inMash, model: heating,
-		inputs: []source{stepLines(""), vesselFigure("cooker", "heats"), vesselFigure("cooker", "cools"), vesselFigure("cooker", "metal"), at(recipe.PathBoiler), at(recipe.PathWater), constant("mash", "water-flow"), constant("mash", "grain-flow")},
+		inputs: []source{stepLines(""), vesselFigure("cooker", "heats"), vesselFigure("cooker", "cools"), vesselFigure("cooker", "metal"), at(recipe.PathBoiler), at(recipe.PathWater), rate("water-in"), rate("grain-in")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.Hours, plan.Hour) },
 		work: func(a *asked) []Line {
 			var all []Term

@@ -18,13 +18,17 @@ const (
 	wallAreaFactor = 5.536
 	wallWM2K       = 8
 
+	// A usual grist, a kg of it to 4 L of cooker: by this the pace of grain-in goes
+	// with the size of the house where it does not say (common practice).
+	gristKgM3 = 250
+
 	// Live steam is dry and saturated at 1 bar above the air (common practice).
 	steamGaugePa = 100e3
 )
 
 // constants are those of `model mash` that this package needs beside starch's.
 type constants struct {
-	waterFlowM3S, grainFlowKgS         float64
+	waterInS, grainInS                 float64 // of a whole cooker
 	drainS                             float64
 	draffHoldsM3Kg                     float64
 	coolFullK, coolLeastK, coolRise    float64
@@ -38,8 +42,8 @@ type constants struct {
 
 func (c *constants) fields() []recipe.Constant {
 	return []recipe.Constant{
-		{Name: "water-flow", To: &c.waterFlowM3S},
-		{Name: "grain-flow", To: &c.grainFlowKgS},
+		{Name: "water-in", To: &c.waterInS},
+		{Name: "grain-in", To: &c.grainInS},
 		{Name: "drain-time", To: &c.drainS},
 		{Name: "draff-holds", To: &c.draffHoldsM3Kg},
 		{Name: "cooling-full", To: &c.coolFullK},

@@ -16,17 +16,18 @@ const (
 
 // cooker is a mash under way.
 type cooker struct {
-	in        Input
-	c         constants
-	k         starch.Constants
-	tolerance float64 // of the integrator's steps
-	rung      int     // that the last drive's steps ended with
-	boilC     float64
-	metalJK   float64
-	lossWK    float64
-	surfaceWK float64 // of a cooler with its water, per K between mash and water; 0: by rated power
-	steamJ    float64 // enthalpy of live steam per kg
-	lastDrain int     // index of the last drain, -1 without
+	in                     Input
+	c                      constants
+	k                      starch.Constants
+	tolerance              float64 // of the integrator's steps
+	rung                   int     // that the last drive's steps ended with
+	boilC                  float64
+	metalJK                float64
+	lossWK                 float64
+	surfaceWK              float64 // of a cooler with its water, per K between mash and water; 0: by rated power
+	waterInM3S, grainInKgS float64
+	steamJ                 float64 // enthalpy of live steam per kg
+	lastDrain              int     // index of the last drain, -1 without
 
 	tun, worts  body
 	acid        acidity
@@ -74,6 +75,8 @@ func newCooker(in Input, c constants, k starch.Constants, tolerance float64) *co
 		usual := [...]float64{recipe.JacketSurface: c.jacketWM2K, recipe.CoilSurface: c.coilWM2K}[s.Surface]
 		m.surfaceWK = exchanger.VesselWK(in.WaterC, s.WaterM3S, s.AreaM2*orDefault(s.WM2K, usual))
 	}
+	m.waterInM3S = orDefault(in.WaterInM3S, in.Cooker.HoldsM3/c.waterInS)
+	m.grainInKgS = orDefault(in.GrainInKgS, gristKgM3*in.Cooker.HoldsM3/c.grainInS)
 	if in.Cooker.Steam == recipe.Direct {
 		m.steamJ = fluid.SteamEnthalpyAtPressure(in.PressurePa + steamGaugePa)
 	}

@@ -68,7 +68,7 @@ func (m *cooker) water(step *Step, i int, s recipe.MashStep) {
 	m.pour(i, kg, 0, tempC)
 	m.acid.addWater(&m.c, m.in.HardnessPPM, kg)
 	step.HeatJ += waterJKgK * kg * max(0, tempC-m.in.WaterC)
-	m.let(step, i, s, s.VolumeM3/m.c.waterFlowM3S)
+	m.let(step, i, s, s.VolumeM3/m.waterInM3S)
 }
 
 func (m *cooker) backset(step *Step, i int, s recipe.MashStep) {
@@ -79,7 +79,7 @@ func (m *cooker) backset(step *Step, i int, s recipe.MashStep) {
 	m.pour(i, kg*(1-solids), kg*solids, tempC)
 	b.backsetKg += kg * solids
 	m.acid.add(orDefault(m.in.BacksetPH, m.c.backsetPH), m.c.backsetBuffer*kg)
-	m.let(step, i, s, s.VolumeM3/m.c.waterFlowM3S)
+	m.let(step, i, s, s.VolumeM3/m.waterInM3S)
 }
 
 func orDefault(v, d float64) float64 {
@@ -130,7 +130,7 @@ func (m *cooker) add(step *Step, i int, s recipe.MashStep) error {
 		m.res.TheoryExtractKg += dry * TheoryExtract(g)
 		kg += line.MassKg
 	}
-	m.let(step, i, s, kg/m.c.grainFlowKgS)
+	m.let(step, i, s, kg/m.grainInKgS)
 	return nil
 }
 

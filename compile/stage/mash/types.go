@@ -37,6 +37,7 @@ type Input struct {
 	WaterC                       float64 // supply, for cooling and for what is heated from it
 	HardnessPPM                  float64
 	BoilerW                      float64 // 0: no limit
+	WaterInM3S, GrainInKgS       float64 // 0: by the cooker's size
 	Bill                         recipe.Bill
 	Steps                        []recipe.MashStep
 	BacksetPH, BacksetSolidsFrac float64          // 0: the model's default
