@@ -82,7 +82,7 @@ func TestMassThroughEveryStage(t *testing.T) {
 		strips := float64(b.Strip.Charges)
 		washIn := f.Wash
 		washIn.WaterKg += strips * n.Stripped.SteamKg
-		sameParts(t, washIn, n.Stripped.LowWines.Plus(n.Stripped.Residue.Scale(strips)), "wash run")
+		sameParts(t, washIn, n.Stripped.LowWines.Plus(n.Stripped.Residue.Scale(strips)), "stripping run")
 
 		spirits := float64(b.Spirit.Charges)
 		charge := n.Distilled.Charge.Scale(spirits)
@@ -169,7 +169,7 @@ func TestHeatThroughEveryStage(t *testing.T) {
 		f := n.Fermented
 		heat := f.HeatJ + f.WarmJ - f.CoolJ - f.LossJ - f.VentJ
 		assert.InDelta(t, heat, f.HeatCapacityJK*(f.Wash.TempC-n.Mashed.Out.TempC), 1e-9*(f.HeatJ+f.CoolJ), "ferment")
-		runHeat(t, "wash run", b.Strip.Still, n.Stripped.Run)
+		runHeat(t, "stripping run", b.Strip.Still, n.Stripped.Run)
 		runHeat(t, "spirit run", b.Spirit.Still, n.Distilled.Run)
 	})
 }

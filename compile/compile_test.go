@@ -346,7 +346,7 @@ func TestHigherIsCooler(t *testing.T) {
 	low, _ := Compile(edited(t, func(b *recipe.Batch) { b.Plant.ElevationM = 0 }))
 	high, list := Compile(edited(t, func(b *recipe.Batch) { b.Plant.ElevationM = 1800 }))
 	require.NotNil(t, high, list.Error())
-	assert.Greater(t, low.House.WaterBoilsC, high.House.WaterBoilsC+5)
+	assert.Greater(t, low.Plant.WaterBoilsC, high.Plant.WaterBoilsC+5)
 	assert.Greater(t, low.Strip.Curve[0].PotC, high.Strip.Curve[0].PotC+4)
 	assert.InEpsilon(t, low.Summary.PureAlcoholL, high.Summary.PureAlcoholL, 0.05)
 }

@@ -22,7 +22,7 @@ func TestCongenersAreAccountedFor(t *testing.T) {
 		c := p.Congeners
 		require.NotNil(t, c)
 		assert.Equal(t, 30.0, c.UncertaintyPct)
-		assert.False(t, c.House)
+		assert.False(t, c.HouseOwn)
 		require.Len(t, c.Each, 8)
 		for _, k := range c.Each {
 			sum := k.LeftPct.Value
@@ -78,7 +78,7 @@ func TestHouseOwnCongeners(t *testing.T) {
 	mine, list := Compile(b)
 	require.NotNil(t, mine, list.Error())
 	library, _ := Compile(batch(t, lantern, ferry))
-	assert.True(t, mine.Congeners.House)
+	assert.True(t, mine.Congeners.HouseOwn)
 	assert.Equal(t, 10.0, mine.Congeners.UncertaintyPct)
 	for i, k := range mine.Congeners.Each {
 		was := library.Congeners.Each[i]

@@ -34,7 +34,7 @@ var sweeps = []struct {
 	{"ferment, h", 20, 200, func(b *recipe.Batch, h float64) { b.Ferm.DurationS = h * 3600 }},
 	{"pitch, g/L", 0.05, 4, func(b *recipe.Batch, x float64) { b.Ferm.PitchKgM3 = x }},
 	{"elevation, m", 0, 3000, func(b *recipe.Batch, m float64) { b.Plant.ElevationM = m }},
-	{"stop of the wash run", 0.002, 0.40, func(b *recipe.Batch, x float64) { b.Strip.StopAt.Value = x }},
+	{"stop of the stripping run", 0.002, 0.40, func(b *recipe.Batch, x float64) { b.Strip.StopAt.Value = x }},
 	{"reflux of the wash still", 0, 0.5, func(b *recipe.Batch, x float64) { b.Strip.Still.Reflux = x }},
 	// From a little up: a drop of foreshots takes its quarter of an hour, and none takes none.
 	{"foreshots, L", 0.1, 20, func(b *recipe.Batch, x float64) { b.Spirit.ForeshotsM3 = x / 1000 }},
@@ -164,10 +164,10 @@ func TestHeights(t *testing.T) {
 		p, list := Compile(c)
 		require.NotNil(t, p, list.Error())
 		t.Run(fmt.Sprintf("%.0f ft", h.feet), func(t *testing.T) {
-			assert.InDelta(t, h.boilsC, p.House.WaterBoilsC, 0.05+0.02) // the plan says it to 0.1
+			assert.InDelta(t, h.boilsC, p.Plant.WaterBoilsC, 0.05+0.02) // the plan says it to 0.1
 			spirit := p.Spirit.Curve
-			assert.Less(t, spirit[len(spirit)-1].PotC, p.House.WaterBoilsC)
-			assert.Greater(t, spirit[0].VapourC, p.House.WaterBoilsC-22, "ethanol boils 21.7 C below water at 1 atm, and as far at 70 kPa")
+			assert.Less(t, spirit[len(spirit)-1].PotC, p.Plant.WaterBoilsC)
+			assert.Greater(t, spirit[0].VapourC, p.Plant.WaterBoilsC-22, "ethanol boils 21.7 C below water at 1 atm, and as far at 70 kPa")
 			assert.InEpsilon(t, overOf(p, plan.StreamHearts).PureL, 124, 0.03, "of 0 to 9,000 ft")
 		})
 		if last != nil {

@@ -40,7 +40,7 @@ func TestTheWaterOfTheDay(t *testing.T) {
 	assert.False(t, says(t, diag.CodeCannotCool, in(2)))
 	assert.True(t, says(t, diag.CodeCannotCool, in(8)))
 	winter, summer := planned(t, edited(t, in(2))), planned(t, edited(t, in(7)))
-	assert.Greater(t, summer.House.WaterC, winter.House.WaterC+10)
+	assert.Greater(t, summer.Plant.WaterC, winter.Plant.WaterC+10)
 	assert.Greater(t, summer.Mash.Hours, winter.Mash.Hours)
 }
 

@@ -55,10 +55,10 @@ var ways = []struct {
 	},
 	{
 		name: "higher up", change: func(b *recipe.Batch) { b.Plant.ElevationM += 300 },
-		down: []func(*plan.Plan) float64{boilC, stripPotC, spiritPotC, func(p *plan.Plan) float64 { return p.House.PressureKPa }},
+		down: []func(*plan.Plan) float64{boilC, stripPotC, spiritPotC, func(p *plan.Plan) float64 { return p.Plant.PressureKPa }},
 	},
 	{
-		name: "a later stop of the wash run", change: func(b *recipe.Batch) { b.Strip.StopAt.Value *= 0.9 },
+		name: "a later stop of the stripping run", change: func(b *recipe.Batch) { b.Strip.StopAt.Value *= 0.9 },
 		up:   []func(*plan.Plan) float64{lowL, lowPure, stripHours, func(p *plan.Plan) float64 { return p.Strip.HeatKWh }},
 		down: []func(*plan.Plan) float64{lowAbv, alePure},
 	},
@@ -107,7 +107,7 @@ func washL(p *plan.Plan) float64      { return p.Ferment.WashVolumeL }
 func washAbv(p *plan.Plan) float64    { return p.Ferment.AbvPct }
 func co2(p *plan.Plan) float64        { return p.Ferment.CO2Kg }
 func extractKg(p *plan.Plan) float64  { return p.Bill.ExtractKg }
-func boilC(p *plan.Plan) float64      { return p.House.WaterBoilsC }
+func boilC(p *plan.Plan) float64      { return p.Plant.WaterBoilsC }
 func stripPotC(p *plan.Plan) float64  { return p.Strip.Curve[0].PotC }
 func spiritPotC(p *plan.Plan) float64 { return p.Spirit.Curve[len(p.Spirit.Curve)-1].PotC }
 func stripHours(p *plan.Plan) float64 { return p.Strip.TotalHours }

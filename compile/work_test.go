@@ -92,7 +92,7 @@ func TestWorkIsNamedInWords(t *testing.T) {
 	for _, s := range planned(t, batch(t, lantern, "Stone Ferry")).Schedule.Steps {
 		assert.NotContains(t, work.Names([]string{s.ID}), ".", s.ID)
 	}
-	assert.Equal(t, "cleaning the fermenter and the wash run", work.Names([]string{"ferment.clean", "strip.heat", "strip.collect"}))
+	assert.Equal(t, "cleaning the fermenter and the stripping run", work.Names([]string{"ferment.clean", "strip.heat", "strip.collect"}))
 }
 
 func TestWhoseLawIsCited(t *testing.T) {

@@ -46,6 +46,6 @@ func likeThousands(num string) bool {
 func bulk(unit string) bool {
 	u, ok := quantity.Lookup(unit)
 	return ok && slices.ContainsFunc(u.Measures, func(m quantity.Measure) bool {
-		return m.Kind == quantity.Volume || m.Kind == quantity.Mass || m.Kind == quantity.ProofGallons
+		return m.Kind == quantity.Volume || m.Kind == quantity.Mass || m.Kind == quantity.ProofGallons || m.Kind == quantity.PureAlcohol
 	})
 }

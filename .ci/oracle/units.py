@@ -28,6 +28,7 @@ UNITS = [
     ("ft", "Length", "ft", M), ("m", "Length", "m", M),
     ("sqft", "Area", "ft^2", "m^2"), ("m2", "Area", "m^2", "m^2"),
     ("gal/min", "Flow", "usgallon/minute", "m^3/s"), ("gal/h", "Flow", "usgallon/hour", "m^3/s"), ("L/min", "Flow", "liter/minute", "m^3/s"),
+    ("LPA", "PureAlcohol", "liter", "m^3"),
     ("L/h", "Flow", "liter/hour", "m^3/s"), ("m3/h", "Flow", "m^3/hour", "m^3/s"),
     ("lb/min", "MassFlow", "lb/min", "kg/s"), ("lb/h", "MassFlow", "lb/hour", "kg/s"), ("kg/min", "MassFlow", "kg/min", "kg/s"),
     ("kg/h", "MassFlow", "kg/hour", "kg/s"), ("t/h", "MassFlow", "tonne/hour", "kg/s"),

@@ -232,12 +232,5 @@ func (c batch) caskWords() string {
 	return use + " " + c.Cask.Kind.Name + ", " + c.say.Litres(c.Cask.SizeM3*lot.LitresPerM3)
 }
 
-// ageWords says an age in months, or in years when they are whole.
-func ageWords(s float64) string {
-	months := s / cask.YearS * lot.MonthsPerYear
-	years := months / lot.MonthsPerYear
-	if months >= lot.MonthsPerYear-0.05 && years-float64(int(years+0.05)) < 0.05 {
-		return fmt.Sprintf("%d y", int(years+0.05))
-	}
-	return fmt.Sprintf("%.0f months", months)
-}
+// ageWords says an age.
+func ageWords(s float64) string { return measure.Years(s / cask.YearS) }

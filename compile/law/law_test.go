@@ -226,17 +226,17 @@ func TestBothSidesOfEveryCondition(t *testing.T) {
 func TestTheFiguresOfTheStandards(t *testing.T) {
 	all := check.Builtin().Library.Standards
 	for name, want := range map[string][]string{
-		"bottled-in-bond":      {"bottled at exactly 100 proof (50 % abv)", "in wood at least 4 y"},
-		"eu-whisky":            {"some malted grain", "off the still under 94.8 % abv", "in wood at least 3 y", "bottled at least 40 % abv"},
+		"bottled-in-bond":      {"bottled at exactly 100 proof (50 % abv)", "in wood at least 4 years"},
+		"eu-whisky":            {"some malted grain", "off the still under 94.8 % abv", "in wood at least 3 years", "bottled at least 40 % abv"},
 		"eu-single-malt":       {"malted barley at least 100 %"},
 		"uk-whisky":            {"some malted grain", "off the still under 94.8 % abv"},
 		"irish-pot-still":      {"malted barley at least 30 %", "unmalted barley at least 30 %", "corn, oats, rice, rye, sorghum, triticale or wheat at most 5 %", "pot still"},
 		"irish-malt":           {"malted barley at least 100 %", "pot still"},
 		"irish-grain":          {"malted barley at most 30 %", "column still"},
-		"australian":           {"bottled at least 37 % abv", "in wood at least 2 y"},
+		"australian":           {"bottled at least 37 % abv", "in wood at least 2 years"},
 		"oat-whisky":           {"oats at least 51 %", "off the still at most 160 proof (80 % abv)", "into wood at most 125 proof (62.5 % abv)"},
 		"tennessee":            {"corn at least 51 %", "made in Tennessee"},
-		"straight-bourbon":     {"in wood at least 2 y", "label, if under 4 y in wood: state the age of the youngest whisky", "made in United States"},
+		"straight-bourbon":     {"in wood at least 2 years", "label, if under 4 years in wood: state the age of the youngest whisky", "made in United States"},
 		"american-single-malt": {"malted barley at least 100 %", "off the still at most 160 proof (80 % abv)"},
 	} {
 		require.Contains(t, all, name)

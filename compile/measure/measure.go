@@ -188,29 +188,48 @@ func (u Units) Power(kW float64) string { return Number(kW, significant(kW)) + "
 // Gravity shows a specific gravity.
 func Gravity(sg float64) string { return Number(sg, 3) + " SG" }
 
-// Duration shows minutes in the words of a working day.
+// Duration shows minutes as they are said and written in a recipe: 45 min,
+// 4 h 20 min, 91 h, 12 days, 4 years.
 func Duration(minutes float64) string {
+	const hour, day = 60, 24 * 60
 	m := int(math.Round(minutes))
 	switch {
 	case m < 1:
 		return Number(minutes*60, 0) + " s"
-	case m < 100:
+	case m < hour:
 		return strconv.Itoa(m) + " min"
-	case m < 48*60:
-		return strconv.Itoa(m/60) + " h " + pad2(m%60)
-	case m > 90*24*60:
-		return Number(minutes/(365.25*24*60), 1) + " y"
+	case m < 2*day && m%hour == 0:
+		return strconv.Itoa(m/hour) + " h"
+	case m < 2*day:
+		return strconv.Itoa(m/hour) + " h " + strconv.Itoa(m%hour) + " min"
+	case m <= 10*day: // as one speaks of a ferment
+		return Number(minutes/hour, 0) + " h"
+	case m <= 90*day:
+		return Number(minutes/day, 0) + " days"
 	default:
-		h := int(math.Round(float64(m) / 60))
-		return strconv.Itoa(h/24) + " d " + strconv.Itoa(h%24) + " h"
+		return Years(minutes / (365.25 * day))
 	}
 }
 
-func pad2(n int) string {
-	if n < 10 {
-		return "0" + strconv.Itoa(n)
+// Hours shows hours that are told to the hour.
+func Hours(h float64) string { return Duration(60 * math.Round(h)) }
+
+// Years shows years in whole ones or in months, as far as months tell it: 4 years,
+// 30 months, 2.3 years.
+func Years(y float64) string {
+	months := 12 * y
+	switch whole := math.Round(months); {
+	case math.Abs(months-whole) > 0.05:
+		return strings.TrimSuffix(Number(y, 1), ".0") + " years"
+	case whole == 12:
+		return "1 year"
+	case whole == 1:
+		return "1 month"
+	case int(whole)%12 == 0:
+		return Number(whole/12, 0) + " years"
+	default:
+		return Number(whole, 0) + " months"
 	}
-	return strconv.Itoa(n)
 }
 
 // Quantity shows any Quantity.
@@ -231,9 +250,9 @@ func (u Units) Quantity(q plan.Quantity) string {
 	case plan.Minute:
 		return Duration(q.Value)
 	case plan.Hour:
-		return Number(q.Value, 1) + " h"
+		return Duration(60 * q.Value)
 	case plan.Year:
-		return Number(q.Value, 1) + " y"
+		return Years(q.Value)
 	case plan.SG:
 		return Gravity(q.Value)
 	case plan.SGDiff:

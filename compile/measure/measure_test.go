@@ -31,7 +31,7 @@ func TestBothSystems(t *testing.T) {
 		{plan.Quantity{Value: 40.1, Unit: plan.AbvPct, Abv60F: 40}, "40.0 % abv", "40.1 % vol"},
 		{plan.Of(2.8, plan.AbvDiff), "2.8 % abv", "2.8 % vol"},
 		{plan.Of(45, plan.Minute), "45 min", "45 min"},
-		{plan.Of(312, plan.Minute), "5 h 12", "5 h 12"},
+		{plan.Of(312, plan.Minute), "5 h 12 min", "5 h 12 min"},
 		{plan.Of(5.24, plan.PH), "pH 5.2", "pH 5.2"},
 		{plan.Of(56.633693, plan.CubicMetre), "2,000 cu ft", "57 m3"},
 	} {
@@ -55,10 +55,13 @@ func TestSaidOnce(t *testing.T) {
 }
 
 func TestDuration(t *testing.T) {
-	assert.Equal(t, "99 min", Duration(99))
-	assert.Equal(t, "1 h 40", Duration(100))
-	assert.Equal(t, "5 d 0 h", Duration(5*24*60))
-	assert.Equal(t, "4.0 y", Duration(4*365.25*24*60))
+	for said, minutes := range map[string]float64{
+		"29 s": 29.0 / 60, "30 s": 0.4999, "1 min": 0.5, "59 min": 59.49, "1 h": 59.5, "1 h 1 min": 61, "4 h 20 min": 260,
+		"47 h 59 min": 48*60 - 1, "48 h": 48 * 60, "91 h": 91 * 60, "240 h": 240 * 60, "10 days": 240*60 + 1,
+		"90 days": 90 * 24 * 60, "3 months": 90*24*60 + 1, "2.3 years": 2.3 * 365.25 * 24 * 60, "1 year": 365.25 * 24 * 60, "18 months": 1.5 * 365.25 * 24 * 60, "4 years": 4 * 365.25 * 24 * 60,
+	} {
+		assert.Equal(t, said, Duration(minutes))
+	}
 }
 
 func TestTolerance(t *testing.T) {

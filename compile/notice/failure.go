@@ -17,7 +17,7 @@ var failures = map[numbers.Stage]struct {
 }{
 	numbers.Mashing:    {diag.CodeMashFailed, "the mash", []recipe.Path{recipe.PathMash}},
 	numbers.Fermenting: {diag.CodeFermentFailed, "the ferment", []recipe.Path{recipe.PathFerm}},
-	numbers.Stripping:  {diag.CodeStillFailed, "the wash run", []recipe.Path{recipe.PathStrip}},
+	numbers.Stripping:  {diag.CodeStillFailed, "the stripping run", []recipe.Path{recipe.PathStrip}},
 	numbers.Distilling: {diag.CodeStillFailed, "the spirit run", []recipe.Path{recipe.PathSpirit}},
 	numbers.Following:  {diag.CodeStillFailed, "the congeners", []recipe.Path{recipe.PathSpirit}},
 	numbers.Reducing:   {diag.CodeCaskFailed, "the reduction", nil},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"newmake/compile/lot"
+	"newmake/compile/measure"
 	"newmake/compile/numbers"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
@@ -47,14 +48,14 @@ func Ferment(b *recipe.Batch, r numbers.Ferment, setC float64) diag.List {
 	if r.DryS == 0 {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeNotDry, At: w.at(recipe.PathFermentFor),
-			Summary: fmt.Sprintf("it is not dry after %.0f h: %s of sugar is left", hours, w.say.Mass(r.SugarLeftKg)),
+			Summary: fmt.Sprintf("it is not dry after %s: %s of sugar is left", measure.Hours(hours), w.say.Mass(r.SugarLeftKg)),
 			Help:    "more time, more yeast, a warmer set, or a mash with less sugar",
 			Reason:  "sugar in the wash still scorches and foams, and is spirit lost",
 		})
 	} else if r.DryS > dryLate*r.ForS {
 		w.addAs(diag.Note, diag.Diagnostic{
 			Code: diag.CodeNotDry, At: w.at(recipe.PathFermentFor),
-			Summary: fmt.Sprintf("it is dry after %.0f h of %.0f: nothing in hand", r.DryS/lot.SecondsPerHour, hours),
+			Summary: fmt.Sprintf("it is dry after %s of %s: nothing in hand", measure.Hours(r.DryS/lot.SecondsPerHour), measure.Hours(hours)),
 			Help:    "the time to dryness is good to about a quarter: give it longer",
 		})
 	}

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"newmake/compile/lot"
+	"newmake/compile/measure"
 	"newmake/compile/stage/schedule"
 	"newmake/compile/work"
 	"newmake/lang/diag"
@@ -54,7 +55,7 @@ func Schedule(b *recipe.Batch, slots []schedule.Slot) diag.List {
 		if s.Key == "strip.charge" && s.Wait.Seconds() > standsLongS {
 			w.add(diag.Diagnostic{
 				Code: diag.CodeStandsLong, At: w.at(recipe.PathFermentFor),
-				Summary: fmt.Sprintf("the wash stands for %.0f h before it is run: %s", s.Wait.Hours(), s.WaitWhy),
+				Summary: fmt.Sprintf("the wash stands for %s before it is run: %s", measure.Hours(s.Wait.Hours()), s.WaitWhy),
 				Help:    "change the start or the time of the ferment", Reason: "it goes on souring, and loses alcohol to the air",
 			})
 		}
@@ -62,7 +63,7 @@ func Schedule(b *recipe.Batch, slots []schedule.Slot) diag.List {
 	for _, stage := range stages {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeOutOfShift, At: w.at(recipe.PathOf(stage), recipe.PathStart),
-			Summary: fmt.Sprintf("%.1f h of the %s lie outside the shift", over[stage].Hours(), stage),
+			Summary: fmt.Sprintf("%s of the %s lie outside the shift", measure.Duration(over[stage].Minutes()), stage),
 			Help:    "a longer shift that day, more heat or cooling, or a smaller batch",
 			Reason:  "the work cannot be left half done",
 		})

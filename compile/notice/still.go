@@ -21,7 +21,7 @@ const (
 	chargeMost  = 0.40
 )
 
-// Strip is what a distiller should know of the wash run.
+// Strip is what a distiller should know of the stripping run.
 func Strip(b *recipe.Batch, r numbers.Strip) diag.List {
 	w, s := about(b), b.Strip
 	help := "a smaller batch, or `charges 2` to run it in two"
@@ -85,7 +85,7 @@ func Spirit(b *recipe.Batch, run numbers.Spirit, ways []numbers.Way) diag.List {
 		what = "the spirit charge with its feints, hot,"
 	}
 	fullest(w, run.Use(b), what,
-		"`charges 2`, a later stop of the wash run for less and stronger low wines, or a larger still",
+		"`charges 2`, a later stop of the stripping run for less and stronger low wines, or a larger still",
 		"a still needs room over the charge to part vapour from spray")
 	boiler(w, s.Still, "spirit")
 	if s.Still != b.Strip.Still {

@@ -12,7 +12,7 @@ import (
 )
 
 // Memo computes many batches that are much alike. A stage whose inputs have been
-// seen before is not run again: a changed cut leaves mash, ferment and wash run
+// seen before is not run again: a changed cut leaves mash, ferment and stripping run
 // as they were. It may be used from several goroutines, and what it gives does
 // not hang on their order.
 type Memo struct {

@@ -11,7 +11,7 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Strip is the wash run: the wash in equal charges.
+// Strip is the stripping run: the wash in equal charges.
 type Strip struct {
 	still.Run // one charge
 	Charges   int

@@ -6,7 +6,7 @@ package plan
 // methanol.
 type Congeners struct {
 	UncertaintyPct float64         `json:"uncertaintyPct" places:"0"` // of a volatility, up and down
-	House          bool            `json:"house"`                     // by the house's own figures
+	HouseOwn       bool            `json:"houseOwn"`                  // by the house's own figures
 	Each           []Congener      `json:"each"`
 	Curve          []CongenerPoint `json:"curve"`
 }

@@ -26,7 +26,7 @@ type Plan struct {
 
 	Batch     Batch      `json:"batch"`
 	Source    *Source    `json:"source,omitempty"` // where the text was at hand
-	House     House      `json:"house"`
+	Plant     Plant      `json:"plant"`
 	Bill      Bill       `json:"bill"`
 	Mash      Mash       `json:"mash"`
 	Ferment   Ferment    `json:"ferment"`
@@ -82,8 +82,8 @@ type Batch struct {
 	Units    string   `json:"units"`              // "us" or "si": what the batch is written in
 }
 
-// House is the plant as far as the batch depends on it.
-type House struct {
+// Plant is the plant as far as the batch depends on it.
+type Plant struct {
 	Name        string   `json:"name"`
 	ElevationM  float64  `json:"elevationM" places:"1"`
 	PressureKPa float64  `json:"pressureKPa" places:"2"`

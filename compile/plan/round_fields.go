@@ -740,49 +740,6 @@ func (x *Grain) noNumber() string {
 	return ""
 }
 
-func (x *House) round() {
-	x.ElevationM = RoundTo(x.ElevationM, 1)
-	x.PressureKPa = RoundTo(x.PressureKPa, 2)
-	x.WaterBoilsC = RoundTo(x.WaterBoilsC, 1)
-	x.WaterC = RoundTo(x.WaterC, 1)
-	x.HardnessPPM = RoundTo(x.HardnessPPM, 0)
-	x.AmbientC = RoundTo(x.AmbientC, 1)
-	x.BoilerKW = RoundTo(x.BoilerKW, 0)
-	for i := range x.Vessels {
-		x.Vessels[i].round()
-	}
-}
-
-func (x *House) noNumber() string {
-	if !isNumber(x.ElevationM) {
-		return "ElevationM"
-	}
-	if !isNumber(x.PressureKPa) {
-		return "PressureKPa"
-	}
-	if !isNumber(x.WaterBoilsC) {
-		return "WaterBoilsC"
-	}
-	if !isNumber(x.WaterC) {
-		return "WaterC"
-	}
-	if !isNumber(x.HardnessPPM) {
-		return "HardnessPPM"
-	}
-	if !isNumber(x.AmbientC) {
-		return "AmbientC"
-	}
-	if !isNumber(x.BoilerKW) {
-		return "BoilerKW"
-	}
-	for i := range x.Vessels {
-		if what := x.Vessels[i].noNumber(); what != "" {
-			return what
-		}
-	}
-	return ""
-}
-
 func (x *Lot) round() {
 	x.VolumeL = RoundTo(x.VolumeL, 2)
 	x.AbvPct = RoundTo(x.AbvPct, 2)
@@ -1067,7 +1024,7 @@ func (x *Phrase) noNumber() string {
 
 func (x *Plan) round() {
 	x.Summary.round()
-	x.House.round()
+	x.Plant.round()
 	x.Bill.round()
 	x.Mash.round()
 	x.Ferment.round()
@@ -1101,7 +1058,7 @@ func (x *Plan) noNumber() string {
 	if what := x.Summary.noNumber(); what != "" {
 		return what
 	}
-	if what := x.House.noNumber(); what != "" {
+	if what := x.Plant.noNumber(); what != "" {
 		return what
 	}
 	if what := x.Bill.noNumber(); what != "" {
@@ -1160,6 +1117,49 @@ func (x *Plan) noNumber() string {
 	}
 	if what := x.Schedule.noNumber(); what != "" {
 		return what
+	}
+	return ""
+}
+
+func (x *Plant) round() {
+	x.ElevationM = RoundTo(x.ElevationM, 1)
+	x.PressureKPa = RoundTo(x.PressureKPa, 2)
+	x.WaterBoilsC = RoundTo(x.WaterBoilsC, 1)
+	x.WaterC = RoundTo(x.WaterC, 1)
+	x.HardnessPPM = RoundTo(x.HardnessPPM, 0)
+	x.AmbientC = RoundTo(x.AmbientC, 1)
+	x.BoilerKW = RoundTo(x.BoilerKW, 0)
+	for i := range x.Vessels {
+		x.Vessels[i].round()
+	}
+}
+
+func (x *Plant) noNumber() string {
+	if !isNumber(x.ElevationM) {
+		return "ElevationM"
+	}
+	if !isNumber(x.PressureKPa) {
+		return "PressureKPa"
+	}
+	if !isNumber(x.WaterBoilsC) {
+		return "WaterBoilsC"
+	}
+	if !isNumber(x.WaterC) {
+		return "WaterC"
+	}
+	if !isNumber(x.HardnessPPM) {
+		return "HardnessPPM"
+	}
+	if !isNumber(x.AmbientC) {
+		return "AmbientC"
+	}
+	if !isNumber(x.BoilerKW) {
+		return "BoilerKW"
+	}
+	for i := range x.Vessels {
+		if what := x.Vessels[i].noNumber(); what != "" {
+			return what
+		}
 	}
 	return ""
 }

@@ -93,7 +93,7 @@ type generator struct {
 var times = []string{"Batch.start", "Schedule.start", "Schedule.end", "Step.start", "Step.end", "Occupancy.from", "Occupancy.to"}
 
 var enums = map[string][]any{
-	"Batch.units": {"us", "si"}, "Notice.severity": {"error", "warning", "note"}, "Step.attend": {Throughout, Begin, Alone},
+	"Batch.units": {"us", "si"}, "Notice.severity": {"error", "warning", "note"}, "Step.attend": {Stay, Start, Alone},
 	"Condition.met": {"met", "NOT met", "not tested"},
 }
 

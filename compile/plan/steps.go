@@ -23,7 +23,7 @@ type Step struct {
 	DurationMin float64   `json:"durationMin" places:"1"`
 	Do          Phrase    `json:"do"`
 	Read        []Reading `json:"read,omitempty"`
-	Attend      string    `json:"attend"` // throughout, begin, alone
+	Attend      string    `json:"attend"` // stay, start, alone
 	People      int       `json:"people"`
 	Cautions    []string  `json:"cautions,omitempty"` // keys of Plan.Cautions
 	WaitMin     float64   `json:"waitMin,omitempty" places:"1"`
@@ -34,9 +34,9 @@ type Step struct {
 
 // Who must be there, as Step.Attend says it.
 const (
-	Throughout = "throughout" // somebody stands there all along
-	Begin      = "begin"      // somebody starts it, then it goes on alone
-	Alone      = "alone"      // goes on without anybody
+	Stay  = "stay"  // somebody is there all along
+	Start = "start" // somebody starts it and may go
+	Alone = "alone" // it needs nobody
 )
 
 // Reading is what the instrument should say, and room to write what it says.

@@ -62,6 +62,8 @@ func (a answers) promised(e recipe.Promise) (float64, bool) {
 			return a.inBasis(l, e.Strength.Basis), true
 		case quantity.ProofGallons:
 			return l.ProofGallons, true
+		case quantity.PureAlcohol:
+			return l.PureL / lot.LitresPerM3, true
 		}
 		return 0, false
 	}
@@ -71,6 +73,12 @@ func (a answers) promised(e recipe.Promise) (float64, bool) {
 	case "final-gravity":
 		return p.Ferment.FinalGravitySG, true
 	case "pure-alcohol":
+		switch e.Kind {
+		case quantity.ProofGallons:
+			return a.hearts.ProofGallons, true
+		case quantity.PureAlcohol:
+			return a.hearts.PureL / lot.LitresPerM3, true
+		}
 		return lot.VolumeM3(a.gauge, pureLot(a.hearts)), true
 	case "casks":
 		return float64(p.Cask.Casks), true
@@ -144,6 +152,8 @@ func (a answers) inUnit(e recipe.Promise, v float64) plan.Quantity {
 		return lot.Strength(recipe.Strength{Value: v, Basis: e.Strength.Basis}).At()
 	case quantity.ProofGallons:
 		return plan.Of(v, plan.ProofGallon)
+	case quantity.PureAlcohol:
+		return plan.Of(v*lot.LitresPerM3, plan.PureLitre)
 	case quantity.Duration:
 		return plan.Of(v/60, plan.Minute)
 	case quantity.Gravity:

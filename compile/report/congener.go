@@ -11,7 +11,7 @@ func congenersPart(all []still.Congener, m *recipe.Model) *plan.Congeners {
 	if len(all) == 0 {
 		return nil
 	}
-	out := &plan.Congeners{UncertaintyPct: 100 * m.Values["uncertainty"], House: m.House}
+	out := &plan.Congeners{UncertaintyPct: 100 * m.Values["uncertainty"], HouseOwn: m.House}
 	for _, k := range all {
 		p := plan.Congener{Name: k.Name, LeftPct: estimate(k.Left, 100), Gain: estimate(k.Gain, 1), Fractions: make([]plan.CongenerFraction, 0, len(k.Fractions))}
 		for _, f := range k.Fractions {

@@ -12,7 +12,7 @@ func Plan(n *numbers.Batch) *plan.Plan {
 	b, hearts := n.Batch, lot.Of(n.Distilled.Hearts)
 	p := &plan.Plan{
 		Format: plan.Format, Version: plan.Version,
-		Batch: batchPart(b), House: housePart(n), Bill: billPart(b, n.Mashed),
+		Batch: batchPart(b), Plant: plantPart(n), Bill: billPart(b, n.Mashed),
 		Mash: mashPart(b, n.Mashed), Ferment: fermentPart(b.Ferm, n.Mashed.Out.TempC, n.Fermented),
 		Strip: stripPart(b, n.Stripped), Spirit: spiritPart(b, n.Distilled), Congeners: congenersPart(n.Congeners, b.Models["congener"]),
 		Reduction: reductionPart(hearts, n.Reduced), Cask: caskPart(n),

@@ -9,7 +9,7 @@ import (
 	"newmake/lang/recipe"
 )
 
-// stripPart is the wash run as the plan shows it.
+// stripPart is the stripping run as the plan shows it.
 func stripPart(b *recipe.Batch, s numbers.Strip) plan.Run {
 	return run(b.Strip.Still, s.Run, s.Charges)
 }

@@ -54,7 +54,7 @@ func zoneOf(name string) *time.Location {
 }
 
 // FermentS is how long the wash stands in the fermenter by the clock, when jobs
-// are the work up to the wash run.
+// are the work up to the stripping run.
 func (c Clock) FermentS(jobs []Job) float64 {
 	line, _ := split(jobs)
 	for _, slot := range c.place(line) {

@@ -86,7 +86,7 @@ func (c Clock) rounds(s schedule.Slot, curve []ferment.Point) []plan.Step {
 			ID: fmt.Sprintf("ferment.round.%d", i+1), Stage: "ferment", Vessel: s.Vessel,
 			Start: rfc3339(at), End: rfc3339(at.Add(time.Duration(roundS) * time.Second)), DurationMin: roundS / 60,
 			Do:     plan.Say("Read the ferment, {} after the pitch.", plan.Of(at.Sub(s.Start).Hours(), plan.Hour)),
-			Attend: plan.Throughout, People: 1,
+			Attend: plan.Stay, People: 1,
 		}
 		for _, r := range []Reading{
 			gravity(p.SG, tolFinal, fermentDrift(curve, after, func(p ferment.Point) float64 { return p.SG })),

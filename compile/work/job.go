@@ -37,7 +37,7 @@ func All(n *numbers.Batch, fill plan.Cask, reduction *plan.Reduction) []Job {
 	return slices.Concat(ToWashRun(n), spiritJobs(n), fillJobs(n, fill, reduction))
 }
 
-// ToWashRun is the work up to the end of the wash run.
+// ToWashRun is the work up to the end of the stripping run.
 func ToWashRun(n *numbers.Batch) []Job {
 	return slices.Concat(mashJobs(n), fermentJobs(n), stripJobs(n))
 }

@@ -29,7 +29,7 @@ func name(key string) string {
 	case what == "clean":
 		return "cleaning the still"
 	case stage == "strip":
-		return "the wash run"
+		return "the stripping run"
 	case stage == "spirit":
 		return "the spirit run"
 	case key == "ferment.fill", key == "ferment.pitch":

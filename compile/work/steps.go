@@ -9,7 +9,7 @@ import (
 )
 
 var attendWords = map[schedule.Attend]string{
-	schedule.Unattended: plan.Alone, schedule.Begin: plan.Begin, schedule.Throughout: plan.Throughout,
+	schedule.Unattended: plan.Alone, schedule.Begin: plan.Start, schedule.Throughout: plan.Stay,
 }
 
 // step is a piece of work on the clock, as the run sheet has it.
@@ -43,7 +43,7 @@ func scheduleOf(steps []plan.Step, slots []schedule.Slot, start time.Time) plan.
 	out.End, out.ElapsedHours = rfc3339(end), end.Sub(start).Hours()
 	for _, s := range steps {
 		hours := s.DurationMin / 60
-		if s.Attend == plan.Begin {
+		if s.Attend == plan.Start {
 			hours = min(hours, 0.25)
 		}
 		out.PeopleHours += hours * float64(s.People)

@@ -12,7 +12,7 @@ import (
 	"newmake/lang/recipe"
 )
 
-// stripJobs is the work of the wash run, and the cleaning of the fermenter that it
+// stripJobs is the work of the stripping run, and the cleaning of the fermenter that it
 // empties.
 func stripJobs(n *numbers.Batch) []Job {
 	s := n.Stripped

@@ -9,7 +9,7 @@ import (
 	"newmake/lang/tree"
 )
 
-// readStrip reads the wash run.
+// readStrip reads the stripping run.
 func readStrip(b *reader, n *tree.Node) (s recipe.Strip, whole bool) {
 	if n == nil {
 		return s, false

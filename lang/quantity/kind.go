@@ -51,6 +51,7 @@ const (
 	Flow                                      // m3/s
 	HeatTransfer                              // W/(m2 K)
 	MassFlow                                  // kg/s: how fast grain is milled or dug out
+	PureAlcohol                               // m3 of pure alcohol at 20 C
 	kindCount
 )
 
@@ -92,6 +93,7 @@ var kindText = [kindCount]string{
 	Flow:             "a flow",
 	HeatTransfer:     "a coefficient of heat transfer",
 	MassFlow:         "a weight per time",
+	PureAlcohol:      "an amount of pure alcohol",
 }
 
 // String names the kind in plain English, with its article.

@@ -81,5 +81,5 @@ var kindNames = map[quantity.Kind]string{
 	quantity.Bushel: "Bushel", quantity.SpecificVolume: "SpecificVolume", quantity.SpecificEnergy: "SpecificEnergy",
 	quantity.HeatCapacity: "HeatCapacity", quantity.PH: "PH", quantity.ProofGallons: "ProofGallons",
 	quantity.PerYear: "PerYear", quantity.StrengthPerYear: "StrengthPerYear",
-	quantity.Area: "Area", quantity.Flow: "Flow", quantity.HeatTransfer: "HeatTransfer", quantity.MassFlow: "MassFlow",
+	quantity.Area: "Area", quantity.Flow: "Flow", quantity.HeatTransfer: "HeatTransfer", quantity.MassFlow: "MassFlow", quantity.PureAlcohol: "PureAlcohol",
 }

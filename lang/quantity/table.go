@@ -165,7 +165,9 @@ var table = []Unit{
 	{"BTU/lb/F", nil, US, one(HeatCapacity, btuJ/lbKg*9/5), sp811},
 
 	{"pH", nil, Both, one(PH, 1), byDef},
-	{"proof-gal", []string{"pg", "proof gal", "proof-gallon", "proof-gallons"}, US, one(ProofGallons, 1), cfr191},
+	{"proof-gal", []string{"PG", "pg", "proof gal", "proof-gallon", "proof-gallons"}, US, one(ProofGallons, 1), cfr191},
+
+	{"LPA", []string{"lpa"}, SI, one(PureAlcohol, 1e-3), byDef},
 
 	{"%/year", []string{"%/y", "%/yr"}, Both, one(PerYear, 1e-2), byDef},
 	{"proof/year", []string{"proof/y", "proof/yr"}, US, one(StrengthPerYear, 1), byDef},

@@ -205,7 +205,7 @@ type Dose struct {
 	At     diag.Span
 }
 
-// Strip is the wash run.
+// Strip is the stripping run.
 type Strip struct {
 	Still   *Vessel
 	Charges int      // the wash is run in this many equal charges, 1 by default

@@ -58,8 +58,8 @@ var batchRows = []row[Batch]{
 	{Row{Path: PathFermentFor, Name: "ferment", Vary: "time of the ferment"}, func(b *Batch) []Cell { return cells(duration(&b.Ferm.DurationS)) }},
 
 	{Row{Path: PathStrip, Name: "wash still"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Still)) }},
-	{Row{Path: PathStripCharges, Name: "wash run", Counts: "charge"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Charges)) }},
-	{Row{Path: PathStripStop, Name: "wash run's stop", Vary: "wash run to"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.StopAt)) }},
+	{Row{Path: PathStripCharges, Name: "stripping run", Counts: "charge"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Charges)) }},
+	{Row{Path: PathStripStop, Name: "stripping run's stop", Vary: "stripping run to"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.StopAt)) }},
 
 	{Row{Path: PathSpirit, Name: "spirit still"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Still)) }},
 	{Row{Path: PathCharge}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Feints), datum(&b.Spirit.WaterTo)) }},

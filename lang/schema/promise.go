@@ -17,14 +17,14 @@ var Promises = []Promise{
 	{"final-gravity", []quantity.Kind{quantity.Gravity}, "gravity of the finished wash"},
 	{"wash", []quantity.Kind{quantity.Volume, quantity.Strength}, "the wash, its volume or its strength"},
 	{"low-wines", []quantity.Kind{quantity.Volume, quantity.Strength}, "the low wines, their volume or strength"},
-	{"hearts", []quantity.Kind{quantity.Volume, quantity.Strength, quantity.ProofGallons}, "the hearts, their volume, strength or proof gallons"},
+	{"hearts", []quantity.Kind{quantity.Volume, quantity.Strength, quantity.ProofGallons, quantity.PureAlcohol}, "the hearts, their volume, strength, proof gallons or pure alcohol"},
 	{"feints", []quantity.Kind{quantity.Volume, quantity.Strength}, "the feints, their volume or strength"},
-	{"pure-alcohol", []quantity.Kind{quantity.Volume}, "pure alcohol in the hearts"},
+	{"pure-alcohol", []quantity.Kind{quantity.PureAlcohol, quantity.ProofGallons, quantity.Volume}, "pure alcohol in the hearts"},
 	{"casks", []quantity.Kind{quantity.Number}, "casks filled"},
 	{"leftover", []quantity.Kind{quantity.Volume}, "what is left over when the casks are full"},
 	{"mash", []quantity.Kind{quantity.Duration}, "how long the mash takes"},
 	{"dry", []quantity.Kind{quantity.Duration}, "when the sugar is gone"},
-	{"strip", []quantity.Kind{quantity.Duration}, "how long the wash run takes"},
+	{"strip", []quantity.Kind{quantity.Duration}, "how long the stripping run takes"},
 	{"spirit", []quantity.Kind{quantity.Duration}, "how long the spirit run takes"},
 }
 

@@ -12,14 +12,14 @@ var charges = &Field{
 // strength100 is the limit of any strength.
 var strength100 = mustBe(0, 1, "pure alcohol is 100 % abv, 200 proof").of("strength")
 
-// Strip is the wash run, in a batch.
+// Strip is the stripping run, in a batch.
 var Strip = &Field{
 	Name: "strip", Shape: `["in" VESSEL]`, Need: true, Example: `strip in "Wash still"`,
-	Doc: "The wash run.",
+	Doc: "The stripping run.",
 	Block: &Block{Fields: []*Field{
 		{
 			Name: "stop", Shape: `"at" STRENGTH`, Default: "at 1 % abv", Example: "stop at 2 % abv", Doc: "Strength at the spout at which the run ends.",
-			Limits: []Limit{strength100, usually(0, 0.25, "a wash run goes down to about 1 %, and stops early only for strength (common practice)").of("strength")},
+			Limits: []Limit{strength100, usually(0, 0.25, "a stripping run goes down to about 1 %, and stops early only for strength (common practice)").of("strength")},
 		},
 		charges, Remove,
 	}},

@@ -13,7 +13,7 @@ var Tank = &Field{
 		},
 		{
 			Name: "for", Shape: contentShape + ` ("," ` + contentShape + `)*`, Need: true, Example: "for low-wines, feints",
-			Doc: "What waits in it: the low wines of a wash run, the feints of a spirit run, the hearts and what they are reduced to, the hot or the cold water of a mash, backset.",
+			Doc: "What waits in it: the low wines of a stripping run, the feints of a spirit run, the hearts and what they are reduced to, the hot or the cold water of a mash, backset.",
 		},
 	}},
 }

@@ -12,7 +12,7 @@ var (
 		},
 	}
 	backsetToday = &Field{
-		Name: "backset", Shape: `"none" "yet"`, Default: "that of the last wash run", Example: "backset none yet",
+		Name: "backset", Shape: `"none" "yet"`, Default: "that of the last stripping run", Example: "backset none yet",
 		Doc: "The house has no backset yet: water goes into the mash in its place, from the supply unless the step says how warm.",
 	}
 )

@@ -166,7 +166,7 @@ func singles(t testing.TB) []single {
 			b.Strip.StopAt.Value = 0.01
 			b.Cask.Entry.Value = 115.0 / 200
 			b.Cask.RestS = 3 * yearS
-		}, []string{"strip changed: wash run's stop 1 % abv", "spirit changed: hearts to 60 % abv", "cask changed: entry 115 proof", "cask changed: rest in wood 12 months shorter"}},
+		}, []string{"strip changed: stripping run's stop 1 % abv", "spirit changed: hearts to 60 % abv", "cask changed: entry 115 proof", "cask changed: rest in wood 1 year shorter"}},
 		{"no cask", func(b *recipe.Batch) {
 			b.Cask = recipe.Cask{BottleM3: b.Cask.BottleM3, BottleAt: b.Cask.BottleAt}
 		}, []string{"cask changed: cask none"}},

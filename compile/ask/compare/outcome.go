@@ -95,7 +95,7 @@ var outcomes = []outcome{
 	alike("ferment", "fermentHours", "ferment", "h", 1, func(p *plan.Plan) float64 { return p.Ferment.Hours }),
 	spiritVolume("strip", "lowWinesVolumeL", "low wines", lowWines),
 	spiritStrength("strip", "lowWinesAbvPct", "low wines' strength", lowWines),
-	alike("strip", "stripHours", "wash run", "h", 2, func(p *plan.Plan) float64 { return p.Strip.TotalHours }),
+	alike("strip", "stripHours", "stripping run", "h", 2, func(p *plan.Plan) float64 { return p.Strip.TotalHours }),
 	spiritVolume("spirit", "heartsVolumeL", "hearts", hearts),
 	spiritStrength("spirit", "heartsAbvPct", "hearts' strength", hearts),
 	alike("spirit", "heartsProofGallons", "hearts", "proof gal", 2, func(p *plan.Plan) float64 { return hearts(p).ProofGallons }),

@@ -20,7 +20,6 @@ const (
 	hourS       = 3600.0
 	dayS        = 24 * hourS
 	yearS       = 365.25 * dayS
-	monthS      = yearS / 12
 )
 
 // number shows six figures at most, and no zeros that say nothing.
@@ -86,16 +85,16 @@ func (s say) duration(sec float64) string {
 	switch {
 	case sec < minuteS:
 		return number(sec) + " s"
+	case sec < 2*dayS && math.Abs(sec/minuteS-math.Round(sec/minuteS)) < 1e-6:
+		return measure.Duration(sec / minuteS)
 	case sec < 2*hourS:
 		return number(sec/minuteS) + " min"
 	case sec <= 10*dayS:
 		return number(sec/hourS) + " h"
 	case sec < 60*dayS:
 		return number(sec/dayS) + " days"
-	case sec >= 3*yearS && math.Abs(sec/yearS-math.Round(sec/yearS)) < 1e-6:
-		return number(sec/yearS) + " years"
 	default:
-		return number(sec/monthS) + " months"
+		return measure.Years(sec / yearS)
 	}
 }
 

@@ -182,7 +182,7 @@ func backsetFigure(p recipe.Path) source {
 
 // fermenter is the one of a batch's fermenters that the plan is made for.
 func (a *asked) fermenter(b *recipe.Batch) *recipe.Vessel {
-	for _, used := range a.p.House.Vessels {
+	for _, used := range a.p.Plant.Vessels {
 		for _, v := range b.Ferm.Vessels {
 			if used.Use == "ferment" && v.Name == used.Name {
 				return v

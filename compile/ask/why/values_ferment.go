@@ -66,14 +66,14 @@ var fermentValues = []value{
 		},
 	},
 	{
-		name: "fg", also: []string{"finalGravitySG", "final-gravity"}, title: "final gravity", stage: inFerment, model: wortVolume,
-		from: []string{"og", "sugar-fermented", "alcohol"}, inputs: []source{at(recipe.PathFermentFor), doseLines, constant("mash", "limit-on-branch"), backsetFigure(recipe.PathBacksetSolids)},
+		name: "final-gravity", also: []string{"finalGravitySG", "fg"}, title: "final gravity", stage: inFerment, model: wortVolume,
+		from: []string{"original-gravity", "sugar-fermented", "alcohol"}, inputs: []source{at(recipe.PathFermentFor), doseLines, constant("mash", "limit-on-branch"), backsetFigure(recipe.PathBacksetSolids)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.FinalGravitySG, plan.SG) },
 		note:   func(*asked) string { return "as the hydrometer reads it, with the alcohol and the backset's solids" },
 		work:   workFinalGravity,
 	},
 	{
-		name: "attenuation", also: []string{"attenuationPct"}, title: "apparent attenuation", stage: inFerment, model: gravityTable, from: []string{"og", "fg"},
+		name: "attenuation", also: []string{"attenuationPct"}, title: "apparent attenuation", stage: inFerment, model: gravityTable, from: []string{"original-gravity", "final-gravity"},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.AttenuationPct, plan.Percent) },
 		note:   func(*asked) string { return "without the backset's solids" },
 		work:   workAttenuation,
@@ -109,7 +109,7 @@ var fermentValues = []value{
 		},
 	},
 	{
-		name: "ferment-hours", also: []string{"fermentHours", "ferment"}, title: "time in the fermenter", stage: inFerment, model: written, inputs: []source{at(recipe.PathFermentFor)},
+		name: "ferment", also: []string{"fermentHours", "ferment-hours"}, title: "time in the fermenter", stage: inFerment, model: written, inputs: []source{at(recipe.PathFermentFor)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.Hours, plan.Hour) },
 		note:   func(*asked) string { return "until the still is charged" },
 		work: func(a *asked) []Line {

@@ -115,7 +115,7 @@ var houseValues = []value{
 		},
 	},
 	{
-		name: "hours", title: "hours in the cooker, the fermenter and the stills", stage: inCask, model: timing, from: []string{"mash-hours", "ferment-hours", "strip-hours", "spirit-hours"},
+		name: "hours", title: "hours in the cooker, the fermenter and the stills", stage: inCask, model: timing, from: []string{"mash", "ferment", "strip", "spirit"},
 		amount: func(a *asked) plan.Quantity {
 			p := a.p
 			return plan.Of(p.Mash.Hours+p.Ferment.Hours+p.Strip.TotalHours+p.Spirit.TotalHours, plan.Hour)
@@ -124,11 +124,11 @@ var houseValues = []value{
 			p := a.p
 			all := p.Mash.Hours + p.Ferment.Hours + p.Strip.TotalHours + p.Spirit.TotalHours
 			return []Line{work("together", hours(all), of(hours(p.Mash.Hours), "mash"), plus(hours(p.Ferment.Hours), "ferment"),
-				plus(hours(p.Strip.TotalHours), "wash run"), plus(hours(p.Spirit.TotalHours), "spirit run"))}
+				plus(hours(p.Strip.TotalHours), "stripping run"), plus(hours(p.Spirit.TotalHours), "spirit run"))}
 		},
 	},
 	{
-		name: "work", also: []string{"people-hours", "peopleHours", "labour"}, title: "hours of people at work", stage: inCask, model: timing, from: []string{"mash-hours", "strip-hours", "spirit-hours"},
+		name: "work", also: []string{"people-hours", "peopleHours", "labour"}, title: "hours of people at work", stage: inCask, model: timing, from: []string{"mash", "strip", "spirit"},
 		inputs: []source{at(recipe.PathCrew), at(recipe.PathShift), at(recipe.PathRates)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Schedule.PeopleHours, plan.Hour) },
 		work: func(a *asked) []Line {
@@ -136,7 +136,7 @@ var houseValues = []value{
 			by := map[string]float64{}
 			for _, s := range a.p.Schedule.Steps {
 				h := s.DurationMin / 60
-				if s.Attend == plan.Begin {
+				if s.Attend == plan.Start {
 					h = min(h, 0.25)
 				}
 				if _, ok := by[s.Stage]; !ok {
@@ -164,9 +164,9 @@ var houseValues = []value{
 	},
 	{
 		name: "boil", also: []string{"boiling-point", "waterBoilsC"}, title: "where water boils here", stage: inGrain, model: airPressure, inputs: []source{at(recipe.PathElevation)},
-		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.House.WaterBoilsC, plan.Celsius) },
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Plant.WaterBoilsC, plan.Celsius) },
 		work: func(a *asked) []Line {
-			h := a.p.House
+			h := a.p.Plant
 			height := Number{h.ElevationM, "m", 0}
 			pressure := func(x []float64) float64 { return fluid.PressureAtElevation(x[0]) / 1000 }
 			if a.us() {

@@ -91,7 +91,7 @@ var mashValues = []value{
 		},
 	},
 	{
-		name: "og", also: []string{"originalGravitySG", "original-gravity"}, title: "original gravity, from the grain alone", stage: inMash, model: gravityTable,
+		name: "original-gravity", also: []string{"originalGravitySG", "og"}, title: "original gravity, from the grain alone", stage: inMash, model: gravityTable,
 		from: []string{"extract", "wort-water"}, inputs: []source{stepLines("water"), stepLines("backset"), at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.OriginalGravitySG, plan.SG) },
 		work: func(a *asked) []Line {
@@ -149,7 +149,7 @@ var mashValues = []value{
 		},
 	},
 	{
-		name: "mash-hours", also: []string{"mashHours", "mash", "mash-time"}, title: "time in the cooker", stage: inMash, model: heating,
+		name: "mash", also: []string{"mashHours", "mash-hours", "mash-time"}, title: "time in the cooker", stage: inMash, model: heating,
 		inputs: []source{stepLines(""), vesselFigure("cooker", "heats"), vesselFigure("cooker", "cools"), vesselFigure("cooker", "metal"), at(recipe.PathBoiler), at(recipe.PathWater), rate("water-in"), rate("grain-in")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.Hours, plan.Hour) },
 		work: func(a *asked) []Line {
@@ -182,7 +182,7 @@ var mashValues = []value{
 		inputs: []source{stepLines("cool"), vesselFigure("cooker", "cools"), at(recipe.PathWater)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.CoolKWh, plan.KilowattH) },
 		note: func(a *asked) string {
-			return "with " + a.u.Litres(a.p.Mash.CoolingWaterL) + " of water that comes in at " + a.temp(a.p.House.WaterC)
+			return "with " + a.u.Litres(a.p.Mash.CoolingWaterL) + " of water that comes in at " + a.temp(a.p.Plant.WaterC)
 		},
 		work: func(a *asked) []Line {
 			var all []Term

@@ -8,10 +8,10 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Of the wash run and the spirit run.
+// Of the stripping run and the spirit run.
 var stillValues = []value{
 	{
-		name: "low-wines", also: []string{"lowWinesVolumeL"}, title: "what the wash run gives", stage: inStrip, model: distilling, from: []string{"alcohol", "pot-ale", "low-wines-abv"},
+		name: "low-wines", also: []string{"lowWinesVolumeL"}, title: "what the stripping run gives", stage: inStrip, model: distilling, from: []string{"alcohol", "pot-ale", "low-wines-abv"},
 		inputs: []source{at(recipe.PathStripStop), at(recipe.PathStripCharges), vesselFigure("wash-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return a.lowWines().Volume() },
 		note:   func(a *asked) string { return "at " + a.u.Strength(a.lowWines().Strength()) },
@@ -48,18 +48,18 @@ var stillValues = []value{
 		},
 	},
 	{
-		name: "strip-hours", also: []string{"stripHours", "strip", "wash-run"}, title: "time of the wash run", stage: inStrip, model: boiling, from: []string{"wash", "low-wines"},
+		name: "strip", also: []string{"stripHours", "strip-hours", "stripping-run", "wash-run"}, title: "time of the stripping run", stage: inStrip, model: boiling, from: []string{"wash", "low-wines"},
 		inputs: []source{vesselFigure("wash-still", "heats"), vesselFigure("wash-still", "metal"), vesselFigure("wash-still", "loses"), vesselFigure("wash-still", "steam"), vesselFigure("wash-still", "reflux"), at(recipe.PathBoiler), at(recipe.PathStripStop), at(recipe.PathStripCharges)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.TotalHours, plan.Hour) },
 		work:   func(a *asked) []Line { return workRunHours(a.p.Strip) },
 	},
 	{
-		name: "strip-heat", title: "heat of the wash run", stage: inStrip, model: boiling, from: []string{"strip-hours"}, inputs: []source{vesselFigure("wash-still", "heats"), at(recipe.PathBoiler)},
+		name: "strip-heat", title: "heat of the stripping run", stage: inStrip, model: boiling, from: []string{"strip"}, inputs: []source{vesselFigure("wash-still", "heats"), at(recipe.PathBoiler)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.HeatKWh, plan.KilowattH) },
 		work:   func(a *asked) []Line { return workRunHeat(a.p.Strip) },
 	},
 	{
-		name: "strip-water", title: "condenser water of the wash run", stage: inStrip, model: condensing, from: []string{"strip-heat"}, inputs: []source{vesselFigure("wash-still", "condenser"), at(recipe.PathWater)},
+		name: "strip-water", title: "condenser water of the stripping run", stage: inStrip, model: condensing, from: []string{"strip-heat"}, inputs: []source{vesselFigure("wash-still", "condenser"), at(recipe.PathWater)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.CoolingWaterL, plan.Litre) },
 		work:   func(a *asked) []Line { return a.workCondenser(a.p.Strip, a.b.Strip.Still) },
 	},
@@ -177,13 +177,13 @@ var stillValues = []value{
 		},
 	},
 	{
-		name: "spirit-hours", also: []string{"spiritHours", "spirit", "spirit-run"}, title: "time of the spirit run", stage: inSpirit, model: boiling, from: []string{"charge"},
+		name: "spirit", also: []string{"spiritHours", "spirit-hours", "spirit-run"}, title: "time of the spirit run", stage: inSpirit, model: boiling, from: []string{"charge"},
 		inputs: []source{vesselFigure("spirit-still", "heats"), vesselFigure("spirit-still", "metal"), vesselFigure("spirit-still", "loses"), vesselFigure("spirit-still", "steam"), vesselFigure("spirit-still", "reflux"), at(recipe.PathBoiler), at(recipe.PathSpiritStop), at(recipe.PathSpiritCharges)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Spirit.TotalHours, plan.Hour) },
 		work:   func(a *asked) []Line { return workRunHours(a.p.Spirit) },
 	},
 	{
-		name: "spirit-heat", title: "heat of the spirit run", stage: inSpirit, model: boiling, from: []string{"spirit-hours"}, inputs: []source{vesselFigure("spirit-still", "heats"), at(recipe.PathBoiler)},
+		name: "spirit-heat", title: "heat of the spirit run", stage: inSpirit, model: boiling, from: []string{"spirit"}, inputs: []source{vesselFigure("spirit-still", "heats"), at(recipe.PathBoiler)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Spirit.HeatKWh, plan.KilowattH) },
 		work:   func(a *asked) []Line { return workRunHeat(a.p.Spirit) },
 	},

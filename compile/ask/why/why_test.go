@@ -20,6 +20,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/lang/check"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 )
 
 // houses are those whose every batch is explained.
@@ -280,7 +281,7 @@ func TestSameQuestionSameAnswer(t *testing.T) {
 
 func TestUnknown(t *testing.T) {
 	for word, near := range map[string]string{
-		"heart": "hearts", "hart": "hearts", "lowwine": "low-wines", "gravty": "", "leftovr": "leftover", "original": "og", "conversoin": "conversion", "year-3.5": "year-3",
+		"heart": "hearts", "hart": "hearts", "lowwine": "low-wines", "gravty": "", "leftovr": "leftover", "original": "original-gravity", "conversoin": "conversion", "year-3.5": "year-3",
 	} {
 		_, err := Explain(Question{Batch: ferry(t), Compile: compiler(), Value: word})
 		var unknown *Unknown
@@ -300,5 +301,14 @@ func BenchmarkExplain(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		explain(b, batch, measure.US, "hearts", 1)
+	}
+}
+
+// What may be promised is asked for by the same word.
+func TestPromisesAreAskedByTheirNames(t *testing.T) {
+	for _, p := range schema.Promises {
+		e, err := Explain(Question{Batch: ferry(t), Compile: compiler(), Value: p.What})
+		require.NoError(t, err, p.What)
+		assert.Equal(t, p.What, e.Value.Name)
 	}
 }

@@ -38,7 +38,7 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 	dayWidth := (plotRight - nameLeft) / (x.to / 24)
 	for _, d := range append([]time.Time{from}, days(from, to)...) {
 		a, b := at(d), min(at(d.AddDate(0, 0, 1)), plotRight)
-		if len(p.House.ShiftDays) > 0 && !slices.Contains(p.House.ShiftDays, d.Weekday().String()) {
+		if len(p.Plant.ShiftDays) > 0 && !slices.Contains(p.Plant.ShiftDays, d.Weekday().String()) {
 			c.area("off", "", a, top, b-a, bottom-top)
 			c.under((a+b)/2, top-6, "off")
 		}

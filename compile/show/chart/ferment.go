@@ -133,7 +133,7 @@ func fermentDesc(p *plan.Plan, u measure.Units) string {
 	n := len(f.Curve)
 	fmt.Fprintf(&b, "Gravity falls from %s to %s in %s h, and strength comes to %s.", measure.Gravity(f.Curve[0].SG),
 		measure.Gravity(f.Curve[n-1].SG), measure.Number(f.Curve[n-1].Hour, 0), u.Abv(f.AbvPct))
-	fmt.Fprintf(&b, " It is pitched at %s and warmest, %s, after %s h.", u.Temp(f.PitchC), u.Temp(f.PeakC), measure.Number(f.PeakHours, 0))
+	fmt.Fprintf(&b, " It is pitched at %s and warmest, %s, after %s.", u.Temp(f.PitchC), u.Temp(f.PeakC), measure.Hours(f.PeakHours))
 	if f.HoldHighC > f.HoldLowC {
 		fmt.Fprintf(&b, " It is held within %s to %s.", u.Temp(f.HoldLowC), u.Temp(f.HoldHighC))
 	}

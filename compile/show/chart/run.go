@@ -14,7 +14,7 @@ var cutHatch = map[string]string{"foreshots": "dense", "heads": "rising", "heart
 
 // Strip draws a run of the wash still.
 func Strip(p *plan.Plan, u measure.Units) Chart {
-	return run(p, p.Strip, "strip", "Strength and vapour temperature of the wash run", u)
+	return run(p, p.Strip, "strip", "Strength and vapour temperature of the stripping run", u)
 }
 
 // Spirit draws a run of the spirit still, with the cuts.

@@ -88,9 +88,6 @@ func hours(m compare.Moment) string {
 	case h < 0:
 		h, word = -h, " earlier"
 	}
-	if h >= 48 {
-		return measure.Number(h/24, 0) + " days" + word
-	}
 	return measure.Duration(h*60) + word
 }
 

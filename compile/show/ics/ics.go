@@ -30,7 +30,7 @@ const (
 // so that a plan computed anew moves its events instead of doubling them.
 func Write(w io.Writer, p *plan.Plan, u measure.Units) error {
 	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
-	zone, err := time.LoadLocation(p.House.Zone)
+	zone, err := time.LoadLocation(p.Plant.Zone)
 	if err != nil {
 		return err
 	}
@@ -72,7 +72,7 @@ func (c *calendar) event(i int) *ics.VEvent {
 	}
 	e.SetSummary(c.p.Batch.Name + ": " + say)
 	e.SetDescription(c.describe(s))
-	place := c.p.House.Name
+	place := c.p.Plant.Name
 	if s.Vessel != "" {
 		place = s.Vessel + ", " + place
 	}
@@ -102,18 +102,18 @@ func (c *calendar) notice(i int) string {
 }
 
 func (c *calendar) at(e *ics.VEvent, name ics.ComponentProperty, t time.Time) {
-	e.SetProperty(name, t.In(c.zone).Format(localStamp), ics.WithTZID(c.p.House.Zone))
+	e.SetProperty(name, t.In(c.zone).Format(localStamp), ics.WithTZID(c.p.Plant.Zone))
 }
 
 // uid is stable for a step of a batch begun on a day.
 func (c *calendar) uid(s plan.Step) string {
-	sum := sha256.Sum256([]byte(strings.Join([]string{c.p.House.Name, c.p.Batch.Name, c.p.Batch.Start[:10], s.ID}, "\x00")))
+	sum := sha256.Sum256([]byte(strings.Join([]string{c.p.Plant.Name, c.p.Batch.Name, c.p.Batch.Start[:10], s.ID}, "\x00")))
 	return hex.EncodeToString(sum[:12]) + "@newmake.invalid"
 }
 
 func (c *calendar) describe(s plan.Step) string {
 	var lines []string
-	who := map[string]string{plan.Throughout: "Stay with it", plan.Begin: "Start it, then it goes alone", plan.Alone: "Goes alone"}[s.Attend]
+	who := map[string]string{plan.Stay: "Stay with it", plan.Start: "Start it, then it goes alone", plan.Alone: "Goes alone"}[s.Attend]
 	if s.People > 1 {
 		who += ": " + words.Count(s.People, "person")
 		who = strings.Replace(who, "persons", "people", 1)

@@ -102,7 +102,7 @@ func TestCalendarZones(t *testing.T) {
 		"Pacific/Kiritimati": {"TZOFFSETTO:+1400", "DTSTART;TZID=Pacific/Kiritimati:20260304T020000"},
 	} {
 		p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
-		p.House.Zone = zone
+		p.Plant.Zone = zone
 		text := strings.Join(unfold(calendarOf(t, p)), "\n")
 		for _, w := range want {
 			assert.Contains(t, text, w, zone)
@@ -111,7 +111,7 @@ func TestCalendarZones(t *testing.T) {
 		require.NoError(t, err)
 	}
 	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
-	p.House.Zone = "Nowhere/Here"
+	p.Plant.Zone = "Nowhere/Here"
 	var b bytes.Buffer
 	assert.Error(t, show.Write(&b, p, measure.US))
 }

@@ -15,7 +15,7 @@ import (
 // of offset from before the first to after the last, without rules that would
 // claim to know the years beyond.
 func (c *calendar) timezone() (*ics.VTimezone, error) {
-	z := ics.NewTimezone(c.p.House.Zone)
+	z := ics.NewTimezone(c.p.Plant.Zone)
 	first, last := c.stamp, c.stamp
 	for _, s := range c.p.Schedule.Steps {
 		if t := plan.Moment(s.End); t.After(last) {
@@ -35,7 +35,7 @@ func (c *calendar) timezone() (*ics.VTimezone, error) {
 		}
 		t = next
 	}
-	return nil, fmt.Errorf("the clocks of %s change too often for a calendar up to the year %d", c.p.House.Zone, last.Year())
+	return nil, fmt.Errorf("the clocks of %s change too often for a calendar up to the year %d", c.p.Plant.Zone, last.Year())
 }
 
 // mostBounds is how many bounds of a zone a calendar goes through. A zone has

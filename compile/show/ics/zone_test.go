@@ -83,7 +83,7 @@ func TestZones(t *testing.T) {
 			} {
 				ends := begins.AddDate(years, 0, 0)
 				p := *made
-				p.House.Zone = name
+				p.Plant.Zone = name
 				p.Batch.Start = begins.Format(time.RFC3339)
 				p.Schedule.Steps = append([]plan.Step{}, made.Schedule.Steps[:1]...)
 				p.Schedule.Steps[0].Start, p.Schedule.Steps[0].End = begins.Format(time.RFC3339), ends.Format(time.RFC3339)

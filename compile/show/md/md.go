@@ -45,7 +45,7 @@ func (m *markdown) head() {
 	if p.Batch.Standard != "" {
 		standard = p.Batch.Standard
 	}
-	m.line("%s, %s. Starts %s at %s.", p.House.Name, standard, measure.Date(p.Batch.Start), measure.Clock(p.Batch.Start))
+	m.line("%s, %s. Starts %s at %s.", p.Plant.Name, standard, measure.Date(p.Batch.Start), measure.Clock(p.Batch.Start))
 	if p.Batch.Parent != "" {
 		changes := ""
 		if len(p.Batch.Changes) > 0 {
@@ -91,7 +91,7 @@ func (m *markdown) numbers() {
 		{"wash", m.Volume(p.Ferment.Wash) + " at " + m.LotAbv(p.Ferment.Wash)},
 		{"low wines", m.Volume(low.Lot) + " at " + m.LotAbv(low.Lot)},
 		{"hearts", m.Volume(hearts.Lot) + " at " + m.Strength(hearts.Strength())},
-		{"hearts, alcohol", measure.Number(s.HeartsProofGal, 1) + " PG, " + measure.Number(s.PureAlcoholL, 1) + " LPA"},
+		{"hearts, alcohol", m.pure(hearts.Lot)},
 		{"yield", measure.Number(s.YieldLPAPerTonne, 0) + " LPA/t"},
 	}
 	if f := p.Spirit.Feints; f != nil {
@@ -101,9 +101,17 @@ func (m *markdown) numbers() {
 		rows = append(rows, []string{"casks", fmt.Sprintf("%d of %s at %s", p.Cask.Casks, m.Litres(p.Cask.SizeL), m.Strength(p.Cask.Entry))},
 			[]string{"left over", m.Volume(p.Cask.Leftover)})
 	}
-	rows = append(rows, []string{"mash, ferment", measure.Duration(s.MashHours*60) + ", " + measure.Number(s.FermentHours, 0) + " h"},
-		[]string{"strip, spirit", measure.Duration(s.StripHours*60) + ", " + measure.Duration(s.SpiritHours*60)})
+	rows = append(rows, []string{"mash, ferment", measure.Duration(s.MashHours*60) + ", " + measure.Hours(s.FermentHours)},
+		[]string{"stripping run, spirit run", measure.Duration(s.StripHours*60) + ", " + measure.Duration(s.SpiritHours*60)})
 	m.table(true, rows...)
+}
+
+// pure is alcohol in the measure that the reader is taxed by.
+func (m *markdown) pure(l plan.Lot) string {
+	if m.Units == measure.US {
+		return measure.Number(l.ProofGallons, 1) + " PG"
+	}
+	return measure.Number(l.PureL, 1) + " LPA"
 }
 
 func (m *markdown) bill() {

@@ -26,7 +26,7 @@ func markdownOf(t *testing.T, p *plan.Plan) string {
 func TestMarkdown(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
 	p.Batch.Name = "a|b <script>alert(1)</script> @someone #1 \x1b[2J `x` https://x.example www.x.example"
-	p.Law.Title, p.House.Name = "<img src=x>", "![x](http://x.example/y)"
+	p.Law.Title, p.Plant.Name = "<img src=x>", "![x](http://x.example/y)"
 	p.Notices = append(p.Notices, plan.Notice{Code: "NM0000", Severity: "warning", Summary: "[x](javascript:1)", Line: 3})
 	text := markdownOf(t, p)
 	var html bytes.Buffer

@@ -44,6 +44,8 @@ func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
 		"num":         measure.Number,
 		"gravity":     measure.Gravity,
 		"duration":    measure.Duration,
+		"hours":       measure.Hours,
+		"months":      func(m float64) string { return measure.Years(m / 12) },
 		"clock":       clockRange,
 		"hm":          measure.Clock,
 		"date":        measure.LongDate,

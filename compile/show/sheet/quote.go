@@ -34,7 +34,7 @@ func (v *view) Head() string {
 }
 
 // HouseHead is the house's name, likewise.
-func (v *view) HouseHead() string { return cut(v.House.Name, headName/2) }
+func (v *view) HouseHead() string { return cut(v.Plant.Name, headName/2) }
 
 func cut(s string, most int) string {
 	if r := []rune(s); len(r) > most {

@@ -151,9 +151,9 @@ func TestHostileText(t *testing.T) {
 func hostile(p *plan.Plan) *plan.Plan {
 	evil := `<script>alert(1)</script>"]]>--></style><img src=x onerror=alert(1)>javascript:alert(1)\";}` + "\x1b[2J\u202e\n{{.}}"
 	q := p.Strings(func(s string) string { return s })
-	q.Batch.Name, q.Batch.Parent, q.Batch.Standard, q.House.Name, q.House.Zone = evil, evil, evil, evil, evil
-	for i := range q.House.Vessels {
-		q.House.Vessels[i].Name = evil
+	q.Batch.Name, q.Batch.Parent, q.Batch.Standard, q.Plant.Name, q.Plant.Zone = evil, evil, evil, evil, evil
+	for i := range q.Plant.Vessels {
+		q.Plant.Vessels[i].Name = evil
 	}
 	for i := range q.Bill.Lines {
 		q.Bill.Lines[i].Name = evil

@@ -44,7 +44,7 @@ func (v *view) fill() {
 	v.MashDay = v.part("Steps of the mash day", func(s plan.Step) bool { return s.Stage == "mash" || setting(s) })
 	v.FermentLog = v.part("Readings of the ferment", func(s plan.Step) bool { return s.Stage == "ferment" && !setting(s) && !emptied(s) })
 	v.FermentLog.Dated, v.FermentLog.Notes = true, 1
-	v.StripDay = v.part("Steps of the wash run", func(s plan.Step) bool { return s.Stage == "strip" || emptied(s) })
+	v.StripDay = v.part("Steps of the stripping run", func(s plan.Step) bool { return s.Stage == "strip" || emptied(s) })
 	v.SpiritDay = v.part("Steps of the spirit run", func(s plan.Step) bool { return s.Stage == "spirit" })
 	v.Filling = v.part("Steps of reduction and filling", func(s plan.Step) bool { return s.Stage == "fill" })
 	v.Filling.Notes = 0 // below the casks
@@ -106,7 +106,7 @@ type workDay struct {
 }
 
 var stageNames = map[string]string{
-	"mash": "mash", "ferment": "ferment", "strip": "wash run", "spirit": "spirit run", "fill": "reduce and fill", "cask": "rack",
+	"mash": "mash", "ferment": "ferment", "strip": "stripping run", "spirit": "spirit run", "fill": "reduce and fill", "cask": "rack",
 }
 
 // Fraction finds a fraction of the spirit run by name.
@@ -123,7 +123,7 @@ func (v *view) Fraction(name string) plan.Fraction {
 
 // VesselOf is the vessel of a use.
 func (v *view) VesselOf(use string) plan.Vessel {
-	for _, k := range v.House.Vessels {
+	for _, k := range v.Plant.Vessels {
 		if k.Use == use {
 			return k
 		}

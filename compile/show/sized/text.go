@@ -46,11 +46,11 @@ func Text(w io.Writer, f *size.Found) {
 		row("the last takes", "", f.Units.Volume(*last))
 	}
 	row("left over", f.Units.Volume(before.Cask.Leftover), f.Units.Volume(after.Cask.Leftover))
-	row("mash", measure.Number(before.Mash.Hours, 1)+" h", measure.Number(after.Mash.Hours, 1)+" h")
-	row("stills", measure.Number(before.Strip.TotalHours+before.Spirit.TotalHours, 1)+" h", measure.Number(after.Strip.TotalHours+after.Spirit.TotalHours, 1)+" h")
-	for _, v := range after.House.Vessels {
+	row("mash", measure.Duration(60*before.Mash.Hours), measure.Duration(60*after.Mash.Hours))
+	row("stills", measure.Duration(60*(before.Strip.TotalHours+before.Spirit.TotalHours)), measure.Duration(60*(after.Strip.TotalHours+after.Spirit.TotalHours)))
+	for _, v := range after.Plant.Vessels {
 		was := ""
-		for _, x := range before.House.Vessels {
+		for _, x := range before.Plant.Vessels {
 			if x.Name == v.Name {
 				was = measure.Number(x.FillPct, 0) + " %"
 			}

@@ -89,12 +89,12 @@ func (t *text) forecast() {
 		if us {
 			strength, pure = measure.Number(y.Proof, 1)+" proof", measure.Number(y.ProofGallons, 1)
 		}
-		tab.Row(measure.Number(y.AgeYears, 1)+" y", t.Quantity(y.Volume()), strength, pure)
+		tab.Row(measure.Years(y.AgeYears), t.Quantity(y.Volume()), strength, pure)
 	}
 	tab.Write(&t.page)
 	if c.Bottles > 0 {
-		t.Para(2, 4, fmt.Sprintf("About %s from %s after %s months%s.",
-			t.bottles(), words.Count(c.Casks, "cask"), measure.Number(c.RestMonths, 0), t.bottledAs()))
+		t.Para(2, 4, fmt.Sprintf("About %s from %s after %s%s.",
+			t.bottles(), words.Count(c.Casks, "cask"), measure.Years(c.RestMonths/12), t.bottledAs()))
 	}
 	t.Para(2, 4, "A forecast from published averages: each cask goes its own way.")
 }

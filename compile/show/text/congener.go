@@ -26,7 +26,7 @@ func (t *text) congeners() {
 	}
 	tab.Write(&t.page)
 	whose := "predicted, not measured"
-	if c.House {
+	if c.HouseOwn {
 		whose = "the house's own"
 	}
 	t.Para(2, 4, "could be: of the hearts. into hearts: of what the charge holds.")

@@ -15,7 +15,7 @@ const SafetyLine = "Local code, permits and licensed practice come first; a shee
 
 func (t *text) header() {
 	p := t.p
-	house := safe(p.House.Name)
+	house := safe(p.Plant.Name)
 	name := safe(p.Batch.Name)
 	if columns.Width(name)+2+columns.Width(house) <= columns.Page {
 		t.Strong(name + strings.Repeat(" ", columns.Page-columns.Width(name)-columns.Width(house)) + house)
@@ -31,8 +31,8 @@ func (t *text) header() {
 	if p.Batch.Standard != "" {
 		standard = safe(p.Batch.Standard)
 	}
-	t.Para(0, 2, fmt.Sprintf("%s. Starts %s at %s, %s.", standard, measure.Date(p.Batch.Start), start.Format("15:04"), p.House.Zone))
-	h := p.House
+	t.Para(0, 2, fmt.Sprintf("%s. Starts %s at %s, %s.", standard, measure.Date(p.Batch.Start), start.Format("15:04"), p.Plant.Zone))
+	h := p.Plant
 	facts := []string{t.Length(h.ElevationM) + " up", "water boils at " + t.Temp(h.WaterBoilsC), "cold water " + t.Temp(h.WaterC)}
 	if len(h.ShiftDays) > 0 {
 		facts = append(facts, fmt.Sprintf("shift %s to %s %s", h.ShiftFrom, h.ShiftTo, shortDays(h.ShiftDays)))

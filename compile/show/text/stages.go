@@ -36,7 +36,7 @@ func (t *text) fraction(name string) plan.Fraction { return t.p.Spirit.Fraction(
 
 // vesselOf is the vessel of a use, for the headings.
 func (t *text) vesselOf(use string) plan.Vessel {
-	for _, v := range t.p.House.Vessels {
+	for _, v := range t.p.Plant.Vessels {
 		if v.Use == use {
 			return v
 		}
@@ -92,12 +92,12 @@ func (t *text) ferment() {
 	t.stage("FERMENT", "ferment")
 	t.fact("pitch", t.Mass(f.PitchKg), fmt.Sprintf("%s, %s g/L, at %s", safe(f.Yeast), measure.Number(f.PitchGPerL, 2), t.Temp(f.PitchC)))
 	if f.DryHours > 0 {
-		t.fact("dry after", measure.Number(f.DryHours, 0)+" h", "of "+measure.Number(f.Hours, 0)+" h; good to about a quarter")
+		t.fact("dry after", measure.Hours(f.DryHours), "of "+measure.Hours(f.Hours)+"; good to about a quarter")
 	} else {
-		t.fact("dry after", "not in "+measure.Number(f.Hours, 0)+" h", t.Mass(f.SugarLeftKg)+" of sugar left")
+		t.fact("dry after", "not in "+measure.Hours(f.Hours), t.Mass(f.SugarLeftKg)+" of sugar left")
 	}
 	if f.Hours > f.AskedHours+0.1 {
-		t.fact("in the fermenter", measure.Number(f.Hours, 0)+" h", measure.Number(f.AskedHours, 0)+" h asked for; it stands, and goes on, until the still is charged")
+		t.fact("in the fermenter", measure.Hours(f.Hours), measure.Hours(f.AskedHours)+" asked for; it stands, and goes on, until the still is charged")
 	}
 	attenuated := pct(f.AttenuationPct, 0) + " apparent attenuation"
 	if m := t.p.Mash; m.BacksetL > 0 {
@@ -117,12 +117,12 @@ func (t *text) ferment() {
 		t.fact("wash", t.Volume(f.Wash), "at "+whole+", "+solids+" in; "+t.pure(f.Wash))
 		t.fact("wash, strained", liquid, "as a laboratory finds it: "+solids+" takes room and holds no alcohol")
 	}
-	t.fact("warmest", t.Temp(f.PeakC), fmt.Sprintf("after %s h; heat %s kW at its greatest", measure.Number(f.PeakHours, 0), measure.Number(f.PeakHeatKW, 1)))
+	t.fact("warmest", t.Temp(f.PeakC), fmt.Sprintf("after %s; heat %s kW at its greatest", measure.Hours(f.PeakHours), measure.Number(f.PeakHeatKW, 1)))
 	if f.CoolingWaterL > 0 {
 		t.fact("cooling", measure.Number(f.CoolKWh, 0)+" kWh", "cooling water "+t.Litres(f.CoolingWaterL))
 	}
 	if f.SourHours > 0 {
-		t.fact("pH at the end", measure.Number(f.PH, 2), "souring sets in after "+measure.Number(f.SourHours, 0)+" h")
+		t.fact("pH at the end", measure.Number(f.PH, 2), "souring sets in after "+measure.Hours(f.SourHours))
 	} else {
 		t.fact("pH at the end", measure.Number(f.PH, 2), "")
 	}
@@ -198,9 +198,9 @@ func (t *text) spirit() {
 func (t *text) fractions(r plan.Run) {
 	us := t.Units == measure.US
 	tab := columns.Table{}
-	head := []string{"fraction", "volume", "% vol", "alcohol", "from the fire", "% vol at the spout"}
+	head := []string{"fraction", "volume", "% vol", "alcohol", "begins after", "takes", "spout, % vol"}
 	if us {
-		head = []string{"fraction", "volume", "proof", "alcohol", "from the fire", "% abv at the spout"}
+		head = []string{"fraction", "volume", "proof", "alcohol", "begins after", "takes", "spout, % abv"}
 	}
 	tab.Row(head...)
 	for _, f := range r.Fractions {
@@ -215,23 +215,17 @@ func (t *text) fractions(r plan.Run) {
 			row = append(row, measure.Number(f.AbvPct, 1))
 		}
 		tab.Row(append(row, pct(f.PureShare, 1),
-			clockMinutes(f.StartMin)+" to "+clockMinutes(f.EndMin),
+			measure.Duration(f.StartMin), measure.Duration(f.EndMin-f.StartMin),
 			t.spout(f.Begins)+" to "+t.spout(f.Ends))...)
 	}
 	tab.Write(&t.page)
-	t.Para(2, 4, "alcohol: share of the alcohol in the charge.")
+	t.Para(2, 4, "alcohol: share of the alcohol in the charge. begins: after the fire is lit.")
 }
 
 // spout is a strength in % by volume, without the unit.
 func (t *text) spout(s plan.Strength) string {
 	number, _, _ := strings.Cut(t.StrengthAbv(s), " ")
 	return number
-}
-
-// clockMinutes shows minutes from the fire as h:mm.
-func clockMinutes(m float64) string {
-	n := int(m + 0.5)
-	return fmt.Sprintf("%d:%02d", n/60, n%60)
 }
 
 func (t *text) yield() {

@@ -10,10 +10,13 @@ import (
 
 // The columns of the run sheet.
 const (
-	doCol     = 26 // what to do
+	doCol     = 27 // what to do
 	expectCol = 46 // what the instrument should say
 	blankCol  = 72 // room to write what it says
 )
+
+// longCols is room for how long a step takes, and what parts it from the clock.
+const longCols = len(" 12 h 30 min")
 
 const blank = "________"
 
@@ -49,18 +52,16 @@ func (t *text) stageWords(stage string) string {
 	return words
 }
 
-var attendWords = map[string]string{plan.Throughout: "stay", plan.Begin: "start", plan.Alone: "alone"}
-
 func (t *text) step(s plan.Step) {
-	who := attendWords[s.Attend]
+	who := s.Attend
 	if s.People > 1 {
 		who += " " + measure.Number(float64(s.People), 0)
 	}
-	long := columns.Right(measure.Duration(s.DurationMin), 10)
+	long := columns.Right(measure.Duration(s.DurationMin), longCols)
 	if s.DurationMin == 0 {
-		long = columns.Right("at once", 10)
+		long = columns.Right("at once", longCols)
 	}
-	t.Item("  "+measure.Clock(s.Start)+long+"  "+who, doCol, t.Phrase(safePhrase(s.Do)))
+	t.Item("  "+measure.Clock(s.Start)+long+" "+who, doCol, t.Phrase(safePhrase(s.Do)))
 	for _, r := range s.Read {
 		t.reading(r)
 	}

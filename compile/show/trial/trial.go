@@ -56,7 +56,7 @@ func (t Trial) rows(u measure.Units) []trialRow {
 		if u == measure.US {
 			return measure.Number(p.Yield.HeartsPGPerBushel, 2) + " PG" + measure.PerBushel
 		}
-		return measure.Number(p.Yield.HeartsLPAPerTonne, 0) + " L/t"
+		return measure.Number(p.Yield.HeartsLPAPerTonne, 0) + " LPA/t"
 	})
 	add("mash", func(p *plan.Plan) string { return measure.Duration(60 * p.Summary.MashHours) })
 	add("ferment", func(p *plan.Plan) string { return measure.Duration(60 * p.Summary.FermentHours) })
@@ -66,7 +66,7 @@ func (t Trial) rows(u measure.Units) []trialRow {
 		}
 		return measure.Duration(60 * p.Ferment.DryHours)
 	})
-	add("wash run", func(p *plan.Plan) string { return measure.Duration(60 * p.Summary.StripHours) })
+	add("stripping run", func(p *plan.Plan) string { return measure.Duration(60 * p.Summary.StripHours) })
 	add("spirit run", func(p *plan.Plan) string { return measure.Duration(60 * p.Summary.SpiritHours) })
 	if t[0].Cost != nil {
 		add("cost", func(p *plan.Plan) string {
@@ -118,7 +118,7 @@ func pureOf(u measure.Units, l plan.Lot) string {
 	if u == measure.US {
 		return measure.Number(l.ProofGallons, 1) + " PG"
 	}
-	return measure.Number(l.PureL, 1) + " L pure"
+	return measure.Number(l.PureL, 1) + " LPA"
 }
 
 func broken(p *plan.Plan) int {

@@ -51,7 +51,7 @@ func TestWhyGolden(t *testing.T) {
 		depth         int
 	}{
 		{"why-hearts.txt", "hearts", measure.US, 1}, {"why-hearts-si.txt", "hearts", measure.SI, 1},
-		{"why-og.txt", "og", measure.US, 3}, {"why-fg.txt", "fg", measure.US, 1}, {"why-dry.txt", "dry", measure.US, 1},
+		{"why-og.txt", "original-gravity", measure.US, 3}, {"why-fg.txt", "final-gravity", measure.US, 1}, {"why-dry.txt", "dry", measure.US, 1},
 		{"why-ph.txt", "ph", measure.US, 1}, {"why-cost.txt", "cost", measure.US, 1}, {"why-year-4.txt", "year 4", measure.SI, 1},
 		{"why-bottles.txt", "bottles", measure.US, 1},
 	} {

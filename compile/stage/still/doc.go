@@ -1,4 +1,4 @@
-// Package still computes batch distillation: the wash run and the spirit run.
+// Package still computes batch distillation: the stripping run and the spirit run.
 //
 // # The model
 //

@@ -73,7 +73,7 @@ func spirit1(t testing.TB, in SpiritInput) Run {
 	return r
 }
 
-// Trade check, common practice: 8 % wash run to 1 %
+// Trade check, common practice: 8 % stripping run to 1 %
 // with little reflux gives low wines of 20-25 %; 3,000 L of wash gives a bit
 // over 1,000 L of them. Read here as 1,000 to 1,250 L.
 func TestLowWines(t *testing.T) {
@@ -104,7 +104,7 @@ func TestFirstStrength(t *testing.T) {
 	assert.InDelta(t, 0.730, r.Curve[0].ABV, 0.005)
 }
 
-// The heat of a wash run by hand: warming at Perry's heat capacities, what has
+// The heat of a stripping run by hand: warming at Perry's heat capacities, what has
 // come over by its latent heat, losses apart. It is what a boiler is sized by,
 // and uses none of the run's own enthalpies; 3 % is the difference between
 // Perry's heat capacities and those that go with the heat of mixing.

@@ -1,6 +1,6 @@
 package still
 
-// Strip is the wash run: everything from the first drop to the stop strength
+// Strip is the stripping run: everything from the first drop to the stop strength
 // is low wines.
 //
 // It reports an error when the input cannot be a run at all (no heat, heat

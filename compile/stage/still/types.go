@@ -16,7 +16,7 @@ type Setting struct {
 	Boils      *Boils  // shared by the runs of a house; nil: made anew for each
 }
 
-// StripInput is one wash run. A wash run in several charges is several wash
+// StripInput is one stripping run. A stripping run in several charges is several wash
 // runs: the caller gives one charge, and doubles what comes of it.
 type StripInput struct {
 	Setting
@@ -39,7 +39,7 @@ type SpiritInput struct {
 	WaterTo              recipe.Strength // water brings the charge down to this; zero: none
 }
 
-// Names of the fractions. A wash run has one, low wines; a spirit run always
+// Names of the fractions. A stripping run has one, low wines; a spirit run always
 // has the other four, in this order, empty ones too.
 const (
 	LowWines  = "low wines"

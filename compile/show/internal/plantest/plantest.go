@@ -83,9 +83,9 @@ var Evil = "\x1b]8;;http://x\x07\x1b[2J\r\n\u202e<script>" + strings.Repeat("漢
 // Hostile is a plan in which Evil stands wherever a recipe's words do.
 func Hostile(t testing.TB) *plan.Plan {
 	p := Plan(t, Lantern, "Ferry Landing")
-	p.Batch.Name, p.Batch.Parent, p.Batch.Standard, p.House.Name = Evil, Evil, Evil, Evil
-	for i := range p.House.Vessels {
-		p.House.Vessels[i].Name = Evil
+	p.Batch.Name, p.Batch.Parent, p.Batch.Standard, p.Plant.Name = Evil, Evil, Evil, Evil
+	for i := range p.Plant.Vessels {
+		p.Plant.Vessels[i].Name = Evil
 	}
 	for i := range p.Bill.Lines {
 		p.Bill.Lines[i].Name = Evil

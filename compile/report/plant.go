@@ -25,10 +25,10 @@ func batchPart(b *recipe.Batch) plan.Batch {
 	return out
 }
 
-// housePart is where it is made, and the vessels that it uses.
-func housePart(n *numbers.Batch) plan.House {
+// plantPart is where it is made, and the vessels that it uses.
+func plantPart(n *numbers.Batch) plan.Plant {
 	p, pressurePa := n.Plant, numbers.PressurePa(n.Batch)
-	out := plan.House{
+	out := plan.Plant{
 		Name: p.Name, ElevationM: p.ElevationM, PressureKPa: pressurePa / 1000,
 		WaterBoilsC: fluid.WaterBoilC(pressurePa), WaterC: n.SupplyC(), HardnessPPM: p.HardnessPPM,
 		AmbientC: p.AmbientC, BoilerKW: p.BoilerW / 1000, Crew: p.Crew, Zone: p.Zone,
