@@ -32,15 +32,17 @@ type diffFlags struct {
 func diffCommand(a *app) *cobra.Command {
 	var f diffFlags
 	cmd := &cobra.Command{
-		Use:   "diff OLD NEW | REV [-- FILE] | A..B [-- FILE] | VARIANT | FILE",
+		Use:   "diff OLD NEW | REV [-- FILE] | A..B [-- FILE] | A...B [-- FILE] | VARIANT | FILE",
 		Short: "What changed, and what it does to the barrel",
 		Long: "diff compares two batches by meaning, not by their text: layout, comments and the order of\n" +
 			"lines that have none do not count. Then it computes both, and says what each edit does.\n\n" +
 			"Each side is a file, a batch by name, or REV:path. A batch by name is looked for in the house\n" +
 			"of the other side, if that is a file, and then in this one. One revision is compared with the files\n" +
-			"as they are; A..B compares two; a path after -- is the only one looked at. The house is read\n" +
-			"as it stood at the revision, its plant and library too. A variant alone is compared with its\n" +
-			"parent, and a file alone with HEAD. --each walks the revisions of A..B one by one.\n\n" +
+			"as they are; A..B compares two; A...B is what B changed since it left A, as a pull request\n" +
+			"shows it; a path after -- is the only one looked at. The house is read as it stood at the\n" +
+			"revision, its plant and library too; at the top of a repository that holds several, each is.\n" +
+			"A variant alone is compared with its parent, and a file alone with HEAD. --each walks the\n" +
+			"revisions of A..B one by one.\n\n" +
 			"Why: an edit's part of a change is its Shapley value, which is what the edit adds on the mean\n" +
 			"over all orders of making the edits. The parts add up to the whole. Interaction is the whole\n" +
 			"less what each edit does alone; it is in the parts already. Up to 8 edits are taken exactly.\n" +
@@ -49,6 +51,7 @@ func diffCommand(a *app) *cobra.Command {
 			"diff ends with 0 whether there is a difference or not; with --exit-code it is 1 if there is.",
 		Example: "  newmake diff HEAD~1 -- ferry-landing.batch\n" +
 			"  newmake diff main..trial\n" +
+			"  newmake diff main...trial --format md\n" +
 			"  newmake diff HEAD~1:ferry-landing.batch ferry-landing.batch --format md\n" +
 			"  newmake diff \"Ferry Landing, more rye\"\n" +
 			"  newmake diff \"Ferry Landing\" \"Toll Road\" --why none\n" +
@@ -103,14 +106,14 @@ func (f diffFlags) run(a *app, args, files []string) error {
 		return f.walk(a, args, files, format, o)
 	}
 	finder := &sides.Finder{Standard: func() (front.Place, error) { return a.place(standardInput, "") }}
-	old, new, err := finder.Both(args, files)
+	pairs, err := finder.All(args, files)
 	if list, ok := err.(diag.List); ok {
 		return a.noAnswer(list, "text")
 	}
 	if err != nil {
 		return err
 	}
-	doc, said, err := sides.Compare(old, new, o)
+	doc, said, err := sides.CompareAll(pairs, o)
 	if err != nil {
 		return err
 	}
@@ -119,7 +122,11 @@ func (f diffFlags) run(a *app, args, files []string) error {
 	if err != nil {
 		return err
 	}
-	if err := a.write(f.output, out, append(old.Inputs(), new.Inputs()...)); err != nil {
+	var inputs []string
+	for _, p := range pairs {
+		inputs = append(inputs, append(p.Old.Inputs(), p.New.Inputs()...)...)
+	}
+	if err := a.write(f.output, out, inputs); err != nil {
 		return err
 	}
 	if len(doc.Broken) > 0 || f.exitCode && doc.Differs() {

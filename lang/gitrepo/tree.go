@@ -281,6 +281,29 @@ func (t *Tree) House(name string) (string, bool) {
 	}
 }
 
+// Houses are the folders below a folder that hold a house, none of them in another,
+// in order; or the folder itself.
+func (t *Tree) Houses(folder string) []string {
+	var out []string
+	for _, f := range t.files {
+		if path.Base(f.path) != houseFile {
+			continue
+		}
+		if _, in := below(folder, f.path); in {
+			out = append(out, path.Dir(f.path))
+		}
+	}
+	slices.Sort(out)
+	var outer []string
+	for _, dir := range out {
+		if slices.ContainsFunc(outer, func(o string) bool { return o == "." || strings.HasPrefix(dir, o+"/") }) {
+			continue
+		}
+		outer = append(outer, dir)
+	}
+	return outer
+}
+
 // FS is the recipe files below a folder. Of links there are only those that lead
 // to nothing below it: what they lead to is read by its own name.
 func (t *Tree) FS(dir string) fs.FS {

@@ -7,6 +7,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/gitrepo"
+	"newmake/lang/house"
 )
 
 // Walk compares each revision of a range that touches a house with the one before
@@ -125,5 +126,5 @@ func orNobody(s *Side, label string) *Side {
 	if s != nil {
 		return s
 	}
-	return &Side{house: &check.House{}, label: label, moves: true}
+	return &Side{house: &check.House{House: &house.House{}}, label: label, moves: true}
 }
