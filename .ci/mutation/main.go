@@ -18,7 +18,7 @@ import (
 // tested is where changes are made, unless packages are named.
 var tested = []string{
 	"./lang/trade", "./compile/notice", "./compile/work", "./compile/law", "./compile/promise", "./compile/numbers",
-	"./compile/stage/...", "./compile/matter/...",
+	"./compile/stage/...", "./compile/matter/...", "./lang/schema",
 }
 
 func main() {
@@ -119,6 +119,8 @@ func (c *change) try(folder string) (fate string, err error) {
 func nearest(pkg string) []string {
 	out := []string{pkg}
 	switch {
+	case strings.HasSuffix(pkg, "/lang/schema"):
+		return append(out, "./lang/tree", "./lang/reference", "./lang/check")
 	case strings.Contains(pkg, "/lang/"):
 		return append(out, "./lang/check")
 	case strings.Contains(pkg, "/matter/starch"):
@@ -126,7 +128,7 @@ func nearest(pkg string) []string {
 	case strings.Contains(pkg, "/matter/"):
 		out = append(out, "./compile/stage/gauge", "./compile/stage/still")
 	}
-	return append(out, "./compile", "./compile/show/text")
+	return append(out, "./compile/show/text", "./compile/show/json", "./compile")
 }
 
 // changesIn lists every change that could be made in some packages.
