@@ -37,11 +37,12 @@ func keys(jobs []Job) (out []string) {
 	return out
 }
 
-// How long work takes that is done by hand: 10 min of weighing and 600 kg/h in the
-// mill, 10 min of hoses and 6 m3/h in a pump, 600 kg/h with a fork (common practice).
+// How long work takes that is done by hand: 10 min of weighing besides the mill, 10 min
+// of hoses besides the pump (common practice).
 func TestWorkByHandTakesItsTime(t *testing.T) {
 	n := small()
 	n.Bill.TotalKg = 300
+	n.Plant.Rates = recipe.Rates{MillKgS: 600.0 / 3600, PumpM3S: 6.0 / 3600, DigKgS: 600.0 / 3600}
 	n.Mashed.Draff = stream.Stream{WaterKg: 200}
 	n.Fermented.Vessel, n.Fermented.WortM3 = &recipe.Vessel{Name: "Tun"}, 3
 	n.Ferm.Yeast, n.Ferm.DurationS = &recipe.Yeast{}, 3*24*3600
@@ -64,7 +65,7 @@ func TestWorkByHandTakesItsTime(t *testing.T) {
 		assert.InDelta(t, minutes, j.DurationS/60, 1e-9, key)
 	}
 	assert.InDelta(t, 15+0.5*40, bottle(n, plan.Cask{Bottles: 40}, plan.Lot{}).DurationS/60, 1e-9)
-	assert.InDelta(t, 10+60*0.5/6, charge{run: still.Run{ChargeM3: 0.5}}.fill(false).DurationS/60, 1e-9)
+	assert.InDelta(t, 10+60*0.5/6, charge{run: still.Run{ChargeM3: 0.5}, pumpM3S: 6.0 / 3600}.fill(false).DurationS/60, 1e-9)
 	assert.InDelta(t, 30, charge{}.stop(plan.Say("x"), nil).DurationS/60, 1e-9)
 	assert.InDelta(t, 45, cleanStill("strip", &recipe.Vessel{}).DurationS/60, 1e-9)
 }
@@ -145,6 +146,7 @@ func TestWhatGoesIntoTheFerment(t *testing.T) {
 // too short. The first water alone is waited for.
 func TestHotLiquorIsReadyInTime(t *testing.T) {
 	n := small() // 10 kW of heating, 1 MJ in the first water: 100 s, and 100 kg take 1,200 s
+	n.Plant.Rates.MillKgS = 600.0 / 3600
 	n.Mash.Steps[0].TempC = 65
 	for heatJ, wantS := range map[float64]float64{1e6: 0, 11.9e6: 0, 12.1e6: 10, 22e6: 1000} {
 		n.Mashed.Steps[0].HeatJ = heatJ
@@ -329,8 +331,8 @@ func TestWhatOnePersonCarries(t *testing.T) {
 func TestHoursOfAPlan(t *testing.T) {
 	start := time.Date(2026, 3, 2, 7, 0, 0, 0, time.UTC)
 	steps := []plan.Step{
-		{DurationMin: 120, Attend: plan.Begin, People: 1}, {DurationMin: 6, Attend: plan.Begin, People: 1},
-		{DurationMin: 60, Attend: plan.Throughout, People: 2}, {DurationMin: 600, Attend: plan.Alone},
+		{DurationMin: 120, Attend: plan.Start, People: 1}, {DurationMin: 6, Attend: plan.Start, People: 1},
+		{DurationMin: 60, Attend: plan.Stay, People: 2}, {DurationMin: 600, Attend: plan.Alone},
 	}
 	slots := []schedule.Slot{
 		{Task: schedule.Task{Stage: "fill"}, Start: start, End: start.Add(30 * time.Hour), OutOfShift: time.Hour},
