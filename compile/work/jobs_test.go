@@ -21,13 +21,13 @@ import (
 func TestNames(t *testing.T) {
 	for key, want := range map[string]string{
 		"mash.clean": "cleaning the cooker", "mash.draff": "digging out the draff", "ferment.clean": "cleaning the fermenter",
-		"strip.clean": "cleaning the still", "spirit.clean": "cleaning the still", "strip.heat": "the wash run", "strip.2.stop": "the wash run",
+		"strip.clean": "cleaning the still", "spirit.clean": "cleaning the still", "strip.heat": "the stripping run", "strip.2.stop": "the stripping run",
 		"spirit.hearts": "the spirit run", "ferment.fill": "setting the ferment", "ferment.pitch": "setting the ferment", "ferment.run": "the ferment",
 		"fill.cask": "filling the casks", "fill.reduce": "gauging and reducing", "mash.3": "the mash", "cask.rest": "the cask",
 	} {
 		assert.Equal(t, want, name(key), key)
 	}
-	assert.Equal(t, "the mash, the wash run and cleaning the still", Names([]string{"mash.1", "mash.2", "strip.heat", "strip.clean", "spirit.clean"}))
+	assert.Equal(t, "the mash, the stripping run and cleaning the still", Names([]string{"mash.1", "mash.2", "strip.heat", "strip.clean", "spirit.clean"}))
 }
 
 func keys(jobs []Job) (out []string) {
@@ -53,6 +53,12 @@ func TestWorkByHandTakesItsTime(t *testing.T) {
 		require.True(t, ok, key)
 		assert.InDelta(t, minutes, j.DurationS/60, 1e-9, key)
 	}
+	n.Mashed.Draff = stream.Stream{WaterKg: 0.5}
+	_, digs := job(t, mashJobs(n), "mash.draff")
+	assert.True(t, digs, "a little draff is dug out too")
+	n.Mashed.Draff = stream.Stream{}
+	_, digs = job(t, mashJobs(n), "mash.draff")
+	assert.False(t, digs, "there is none")
 	cask := func(casks int) float64 {
 		j, _ := job(t, fillJobs(n, plan.Cask{Casks: casks, Fill: &plan.Lot{}}, &plan.Reduction{}), "fill.cask")
 		return j.DurationS / 60
@@ -131,14 +137,14 @@ func TestWhatGoesIntoTheFerment(t *testing.T) {
 		vessel recipe.Vessel
 		want   string
 	}{
-		"not held":       {0, recipe.Vessel{}, "Ferment."},
-		"nothing cools":  {30, recipe.Vessel{}, "Nothing cools this vessel"},
-		"something does": {30, recipe.Vessel{CoolsW: 1000}, "Cool it when it passes"},
+		"not held":       {0, recipe.Vessel{}, ""},
+		"nothing cools":  {30, recipe.Vessel{}, " Nothing cools this vessel: see that it does not pass {}."},
+		"something does": {30, recipe.Vessel{CoolsW: 1000}, " Cool it when it passes {}."},
 	} {
 		n.Ferm.HoldHighC, n.Fermented.Vessel = c.highC, &c.vessel
 		run, ok := job(t, fermentJobs(n), "ferment.run")
 		require.True(t, ok)
-		assert.Contains(t, run.Do.Text, c.want, name)
+		assert.Equal(t, "Ferment."+c.want, run.Do.Text, name)
 	}
 }
 
@@ -303,7 +309,7 @@ func TestHowFarACutMayShift(t *testing.T) {
 	assert.Zero(t, overAt(nil, 0.5))
 }
 
-// The fermenter is cleaned beside the wash run, or after it by whoever works alone.
+// The fermenter is cleaned beside the stripping run, or after it by whoever works alone.
 func TestWhoCleansTheFermenter(t *testing.T) {
 	for crew, want := range map[int]string{1: "strip.clean", 2: "strip.2.charge", 3: "strip.2.charge"} {
 		n := small()
