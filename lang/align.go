@@ -12,29 +12,30 @@ import (
 const (
 	indentWidth = 2
 	maxKey      = 24
+	mostKeys    = 4 // a day, a clock, its offset, a word
 	maxNumber   = 12
 	maxCode     = 60 // where a comment may still be aligned
 )
 
 // sameRun says whether a row carries on the run that begins with first: one-line
-// statements of the same shape, with nothing between them.
+// statements of the same shape, with nothing between them. Of those that begin with
+// a time some have a word after it and some have none.
 func sameRun(first, r *row) bool {
 	switch r.kind {
 	case rowMore:
 		return true
 	case rowStmt:
 		return !first.block && !r.block && r.depth == first.depth &&
-			len(r.keys) == len(first.keys) && isTime(r.keyKind) == isTime(first.keyKind)
+			r.timed() == first.timed() && strings.TrimSuffix(r.keyed, "w") == strings.TrimSuffix(first.keyed, "w") &&
+			(r.timed() || r.keyed == first.keyed)
 	}
 	return false
 }
 
-func isTime(k TokenKind) bool { return k == TokClock || k == TokDate }
-
 // align sets the columns of a run of rows.
 func align(run []row) {
 	stmts, numbers := 0, true
-	widths := make([]int, len(run[0].keys))
+	widths := make([]int, mostKeys)
 	numberWidth := 0
 	for i := range run {
 		r := &run[i]

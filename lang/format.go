@@ -81,9 +81,9 @@ type row struct {
 	block   bool     // its statement has a block
 	tokens  []Token  // of the statement, without the comment
 	keys    []string // the columns on the left: a word, or a time and a word
-	keyKind TokenKind
-	number  string // a plain number that the rest begins with
-	rest    string // what follows the columns
+	keyed   string   // a letter for each: see split
+	number  string   // a plain number that the rest begins with
+	rest    string   // what follows the columns
 	comment string
 
 	keyWidths   []int // columns that each key is padded to
@@ -178,33 +178,43 @@ func (r *row) opens() bool {
 	return n > 0 && r.tokens[n-1].Kind == TokOpen
 }
 
-// split parts a statement's row into its columns and the rest.
+// split parts a statement's row into its columns and the rest. A time is one column
+// for its day and one for its clock, and a word or a name may follow: keyed has d, c
+// and w for them.
 func (r *row) split(text []byte) {
 	t := r.tokens
-	r.keyKind = t[0].Kind
+	is := func(i int, k TokenKind) bool { return i < len(t) && t[i].Kind == k }
+	word := func(i int) string { return string(text[t[i].Start:t[i].End]) }
 	keys := 0
-	switch r.keyKind {
-	case TokWord, TokString:
-		keys = 1
-	case TokClock, TokDate:
-		keys = 1
-		if len(t) > 1 && t[1].Kind == TokWord {
-			keys = 2
+	if is(0, TokDate) || is(0, TokWord) && IsDay(word(0)) && (is(1, TokClock) || is(1, TokWord)) {
+		keys, r.keyed = 1, "d"
+	}
+	if is(keys, TokClock) {
+		keys, r.keyed = keys+1, r.keyed+"c"
+		if is(keys, TokClock) { // the offset from UTC
+			keys, r.keyed = keys+1, r.keyed+"o"
 		}
 	}
+	if is(keys, TokWord) && (keys == 0 || word(keys) != "none") || keys == 0 && is(keys, TokString) {
+		keys, r.keyed = keys+1, r.keyed+"w"
+	}
 	if len(t) > keys && (t[keys].Kind == TokComma || t[keys].Kind == TokSlash || t[keys].Kind == TokOpen || r.hasBlock()) {
-		keys = 0
+		keys, r.keyed = 0, ""
 	}
 	for _, k := range t[:keys] {
 		r.keys = append(r.keys, string(text[k.Start:k.End]))
 	}
 	t = t[keys:]
-	if keys > 0 && len(t) > 0 && t[0].Kind == TokNumber && (len(t) == 1 || tightAfter(t[0].Kind, t[1].Kind) == false) {
+	if keys > 0 && !r.timed() && len(t) > 0 && t[0].Kind == TokNumber && (len(t) == 1 || tightAfter(t[0].Kind, t[1].Kind) == false) {
 		r.number = string(text[t[0].Start:t[0].End])
 		t = t[1:]
 	}
 	r.rest = spaced(text, t)
 }
+
+// timed says that a row begins with a day or a clock. What is read on such rows is
+// of many kinds, so their numbers are in no column.
+func (r *row) timed() bool { return r.keyed != "" && r.keyed != "w" }
 
 // hasBlock says whether a brace stands on the row.
 func (r *row) hasBlock() bool {

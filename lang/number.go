@@ -79,6 +79,9 @@ func stuckToNumber(next piece, num string, start, end int) *fault {
 			break // cannot be: the lexer would have gone on
 		}
 		high := next.text[1:]
+		if len(high) > 1 && high[0] == '0' && !strings.ContainsAny(high, ".,") { // nobody counts so
+			return nameFault(num+next.text, start)
+		}
 		return &fault{code: diag.CodeBadRange, start: start, end: end + len(next.text),
 			summary: "a hyphen does not make a range",
 			help:    fmt.Sprintf("write `%s..%s`", num, high),
@@ -88,7 +91,10 @@ func stuckToNumber(next piece, num string, start, end int) *fault {
 			text := num + next.text
 			return &fault{code: diag.CodeBadNumber, start: start, end: end + len(next.text),
 				summary: fmt.Sprintf("`%.20s` is a number with an exponent, which is not read", text),
-				help:    "write the number out: 1,500 for 1.5e3, 0.002 for 2e-3"}
+				help:    "write the number out: 1,500 for 1.5e3, 0.002 for 2e-3; if it is a name, put it in quotes"}
+		}
+		if digitsWithin(next.text) {
+			return nameFault(num+next.text, start)
 		}
 	case TokBad:
 		if next.text == "-" {
@@ -98,6 +104,25 @@ func stuckToNumber(next piece, num string, start, end int) *fault {
 		}
 	}
 	return nil
+}
+
+// nameFault is the fault of a name that begins with a digit: the number of a run, the
+// foot of a sheet.
+func nameFault(name string, start int) *fault {
+	return &fault{code: diag.CodeBadNumber, start: start, end: start + len(name),
+		summary: fmt.Sprintf("`%.40s` begins with a digit, and is no number", name),
+		help:    "put a name that begins with a digit in quotes: `\"" + name + "\"`",
+		fix:     &edit{start: start, end: start + len(name), text: `"` + name + `"`, label: "put it in quotes", guess: true}}
+}
+
+// digitsWithin says that a word has digits in it as no unit has: m3 is one, and 1h30
+// is a time.
+func digitsWithin(word string) bool {
+	trailing := len(word)
+	for trailing > 0 && class[word[trailing-1]]&isDigit != 0 {
+		trailing--
+	}
+	return len(word)-trailing > 1 && word[0] >= 'A' && word[0] <= 'Z' || strings.ContainsAny(word[:trailing], "0123456789")
 }
 
 // dateOtherwise finds a date with its year last. Which of the first two is the
@@ -198,7 +223,7 @@ func compoundUnit(lex *cursor, first string) (unit string, end int) {
 func IsConnective(word string) bool {
 	switch word {
 	case "to", "at", "of", "from", "in", "for", "with", "and", "any", "on", "within",
-		"new", "used", "over", "by", "until", "as", "plus", "than", "least", "most", "per":
+		"new", "used", "over", "by", "until", "as", "plus", "than", "least", "most", "per", "into", "none", "about":
 		return true
 	}
 	return false

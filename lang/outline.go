@@ -13,14 +13,13 @@ import (
 type Part struct {
 	Start, End int // whole lines
 
-	// Plain says that the statement begins `Word Name {` or `Word Name from Parent {`
-	// and that nothing is wrong with that line. Of others only reading tells.
-	Plain  bool
-	Word   string
-	Name   string
-	NameAt diag.Span
-	At     diag.Span // from the word to the last name
-	Parent string    // "" if there is none
+	// Plain says that the statement begins with a word, then words, names and dates
+	// alone, and a `{`, as `run "26-03" of "Ferry Landing" on 2026-03-03 {` does, and
+	// that nothing is wrong with that line. Of others only reading tells.
+	Plain bool
+	Word  string
+	Head  []Item    // what stands between the word and the `{`
+	At    diag.Span // from the word to the last of Head
 }
 
 // Outline finds the statements of a text's outermost level without reading what
@@ -119,7 +118,7 @@ func (o *outliner) next() bool {
 // head goes over the line's tokens and gives those that tell of a plain one: all
 // before its comment, if they are few. depth is how many blocks it leaves open.
 func (o *outliner) head() (tokens []Token, depth int) {
-	var kept [6]Token
+	var kept [mostHead]Token
 	n, closed, last := 0, false, TokNewline
 	for o.pos < len(o.text) && class[o.text[o.pos]]&isLineEnd == 0 {
 		if space := spaceAt(o.text, o.pos); space > 0 {
@@ -153,6 +152,9 @@ func (o *outliner) head() (tokens []Token, depth int) {
 	}
 	return kept[:n], depth
 }
+
+// mostHead is how many tokens the first line of a plain part has at most.
+const mostHead = 12
 
 // block goes over what is in a block, to the brace that closes the outermost.
 func (o *outliner) block(depth int) {
@@ -226,38 +228,39 @@ func (o *outliner) rest() {
 // part tells of a statement by the tokens of its first line, if they are plain.
 func (o *outliner) part(head []Token) (p Part) {
 	n := len(head)
-	if n != 3 && n != 5 || head[0].Kind != TokWord || head[n-1].Kind != TokOpen || !o.clean(head[0].Start) {
+	if n < 3 || head[0].Kind != TokWord || head[n-1].Kind != TokOpen || !o.clean(head[0].Start) {
 		return p
 	}
-	name, ok := o.name(head[1])
-	if !ok {
-		return p
-	}
-	if n == 5 {
-		if head[2].Kind != TokWord || string(o.text[head[2].Start:head[2].End]) != "from" {
-			return p
-		}
-		if p.Parent, ok = o.name(head[3]); !ok || p.Parent == "" {
+	items := make([]Item, 0, n-2)
+	for _, t := range head[1 : n-1] {
+		item, ok := o.item(t)
+		if !ok {
 			return Part{}
 		}
+		items = append(items, item)
 	}
-	p.Plain, p.Word = true, nfc(string(o.text[head[0].Start:head[0].End]))
+	p.Plain, p.Word, p.Head = true, nfc(string(o.text[head[0].Start:head[0].End])), items
 	p.At = o.src.Span(int(head[0].Start), int(head[n-2].End))
-	p.Name, p.NameAt = name, o.src.Span(int(head[1].Start), int(head[1].End))
 	return p
 }
 
-// name is a word, or a string without escapes.
-func (o *outliner) name(t Token) (string, bool) {
-	raw := o.text[t.Start:t.End]
+// item is a word, a string or a date in which nothing is wrong.
+func (o *outliner) item(t Token) (Item, bool) {
+	raw := string(o.text[t.Start:t.End])
+	item := Item{At: o.src.Span(int(t.Start), int(t.End)), Text: raw}
 	switch t.Kind {
 	case TokWord:
-		return nfc(string(raw)), true
+		item.Kind, item.Text = Word, nfc(raw)
+		return item, true
 	case TokString:
-		item, f := stringItem(Item{}, string(raw))
-		return item.Text, f == nil
+		item, f := stringItem(item, raw)
+		return item, f == nil
+	case TokDate:
+		item.Kind = Date
+		end := int(t.End)
+		return item, end < len(o.text) && (o.text[end] == ' ' || o.text[end] == '{') && dateFault(piece{kind: TokDate, text: raw, start: int(t.Start)}, piece{kind: tokEnd, start: -1}) == nil
 	}
-	return "", false
+	return Item{}, false
 }
 
 // clean says that no character of a line is a problem (see checkChars).

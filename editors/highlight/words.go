@@ -40,11 +40,7 @@ func Gather() Words {
 	}
 	var walk func(b *schema.Block, top bool)
 	walk = func(b *schema.Block, top bool) {
-		fields := b.Fields
-		if b.Any != nil {
-			fields = append(slices.Clone(fields), b.Any)
-		}
-		for _, f := range fields {
+		for _, f := range b.Lines() {
 			switch {
 			case top || f.Name == "":
 			case f.Block != nil:

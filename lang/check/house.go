@@ -16,6 +16,7 @@ package check
 import (
 	"io/fs"
 	"slices"
+	"sync"
 
 	"newmake/lang/diag"
 	"newmake/lang/house"
@@ -34,6 +35,9 @@ type House struct {
 
 	plants  onceEach[*house.Decl, plant]
 	batches onceEach[*house.Decl, batch]
+	runs    onceEach[*house.Decl, run]
+
+	instruments func() map[string]*instrument
 }
 
 // Options of Load.
@@ -51,7 +55,9 @@ func front(h *house.House, err error) (*House, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &House{House: h, library: libraryOf(h)}, nil
+	out := &House{House: h, library: libraryOf(h)}
+	out.instruments = sync.OnceValue(out.readInstruments)
+	return out, nil
 }
 
 // batch is one batch of the house, read.
@@ -166,6 +172,7 @@ func (h *House) found(files []*house.File) diag.List {
 			list = append(list, h.plant(d).diags...)
 		}
 	}
+	list = append(list, h.ofRecords(in)...)
 	batches := slices.DeleteFunc(slices.Clone(h.BatchDecls()), func(d *house.Decl) bool {
 		return !in[d.File] && (d.Parent == "" || !slices.ContainsFunc(h.Chain(d), func(a *house.Decl) bool { return in[a.File] }))
 	})

@@ -77,6 +77,19 @@ const (
 	CodeLawWood    Code = "NM1005"
 	CodeLawRest    Code = "NM1006"
 	CodeLawBottled Code = "NM1007"
+
+	CodeNoDay       Code = "NM1301"
+	CodeTimeBack    Code = "NM1302"
+	CodeNoHour      Code = "NM1303"
+	CodeCorrection  Code = "NM1304"
+	CodeImprobable  Code = "NM1305"
+	CodeScale       Code = "NM1306"
+	CodeTrueAlone   Code = "NM1307"
+	CodeUndeclared  Code = "NM1308"
+	CodeOverfull    Code = "NM1309"
+	CodeFilledAgain Code = "NM1310"
+	CodeRawChanged  Code = "NM1311"
+	CodeNotAStep    Code = "NM1312"
 )
 
 // checkTable lists the codes above in order, one a line.
@@ -155,4 +168,17 @@ var checkTable = []Info{
 	{CodeLawWood, "law-wood", Error, "a cask that the standard does not allow"},
 	{CodeLawRest, "law-age", Error, "less time in wood than the standard asks"},
 	{CodeLawBottled, "law-bottled", Error, "a bottling strength that the standard does not allow"},
+
+	{CodeNoDay, "no-day", Error, "a clock of a record without its day"},
+	{CodeTimeBack, "time-goes-back", Error, "a line of a record that is earlier than the one above it"},
+	{CodeNoHour, "no-such-hour", Error, "a time that a change of the clocks leaves out, or gives twice"},
+	{CodeCorrection, "correction", Error, "a correction that finds no value, or several"},
+	{CodeImprobable, "improbable", Warning, "a reading that is hard to believe"},
+	{CodeScale, "scale", Error, "a scale of an instrument that can't be"},
+	{CodeTrueAlone, "true-alone", Error, "a true strength without the reading it was worked out from"},
+	{CodeUndeclared, "instrument-unknown", Note, "an instrument that the house does not declare"},
+	{CodeOverfull, "cask-overfull", Error, "a cask filled over what it holds"},
+	{CodeFilledAgain, "cask-filled-again", Note, "a cask that is filled a second time"},
+	{CodeRawChanged, "raw-line-changed", Warning, "a line of a record changed after it was committed"},
+	{CodeNotAStep, "not-a-step", Warning, "a step of a record that the recipe does not have"},
 }

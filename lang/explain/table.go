@@ -28,10 +28,7 @@ func places() []*place {
 	var out []*place
 	var walk func(b *schema.Block, in string)
 	walk = func(b *schema.Block, in string) {
-		for _, f := range slices.Concat(b.Fields, []*schema.Field{b.Any}) {
-			if f == nil {
-				continue
-			}
+		for _, f := range b.Lines() {
 			at := slices.IndexFunc(out, func(p *place) bool { return sameField(p.field, f) })
 			switch {
 			case at >= 0 && in != "":
@@ -43,7 +40,10 @@ func places() []*place {
 				}
 				out = append(out, p)
 			}
-			if f.Block != nil {
+			switch {
+			case f.Block != nil && f.Block.Timed: // a batch has blocks of the same names
+				walk(f.Block, in+" "+f.Name)
+			case f.Block != nil:
 				walk(f.Block, f.Name)
 			}
 		}
@@ -114,6 +114,12 @@ func inside(b *schema.Block) string {
 	}
 	if b.Any != nil {
 		text = strings.TrimSpace(text + " A line may also begin with a name: `" + b.Any.Form() + "`. " + b.Any.Doc)
+	}
+	if b.Timed {
+		text += " Each may have a day or a date before it, and a clock: `tue 13:30`."
+	}
+	if b.Bare != nil {
+		text += " After a time it may also begin with what was read: `" + b.Bare.Form() + "`. " + b.Bare.Doc
 	}
 	return text
 }

@@ -35,6 +35,8 @@ type Decl struct {
 	Name       string
 	NameAt, At diag.Span
 	Parent     string // what it varies, or begins from; "" if nothing
+	Of         string // the batch that a run is of
+	On         string // the date in its first line, as it is written
 	Shared     bool   // another has its name
 	Taken      bool   // another had its name before
 
@@ -116,8 +118,8 @@ func bare(t text) *File {
 func (f *File) index(parts []lang.Part) {
 	var others []lang.Part
 	for _, p := range parts {
-		if field := declares(p); field != nil {
-			f.Decls = append(f.Decls, f.readLater(p, field))
+		if field, head := declares(p); field != nil {
+			f.Decls = append(f.Decls, f.readLater(p, field, head))
 			continue
 		}
 		if n := len(others); n > 0 && others[n-1].End == p.Start {
@@ -138,21 +140,26 @@ func (f *File) index(parts []lang.Part) {
 
 // declares gives the declaration that a part is, if its first line tells all that
 // the index needs; else nil.
-func declares(p lang.Part) *schema.Field {
+func declares(p lang.Part) (*schema.Field, tree.Match) {
 	if !p.Plain {
-		return nil
+		return nil, tree.Match{}
 	}
 	f := schema.Language.Find(p.Word)
-	if f == nil || f.Block == nil || p.Parent != "" && !f.HasSlot("parent") {
-		return nil
+	if f == nil || f.Block == nil {
+		return nil, tree.Match{}
 	}
-	return f
+	m, ok := tree.Head(f, p.Head)
+	if !ok {
+		return nil, tree.Match{}
+	}
+	return f, m
 }
 
 // readLater enters a declaration that is read when it is asked for.
-func (f *File) readLater(p lang.Part, field *schema.Field) *Decl {
+func (f *File) readLater(p lang.Part, field *schema.Field, head tree.Match) *Decl {
 	f.later++
-	d := &Decl{File: f, Field: field, Name: p.Name, NameAt: p.NameAt, At: p.At, Parent: p.Parent, start: p.Start, end: p.End}
+	d := &Decl{File: f, Field: field, At: p.At, start: p.Start, end: p.End}
+	d.headed(&head)
 	d.read = func() {
 		d.once.Do(func() {
 			file, list := lang.ParsePart(f.Source, p)
@@ -161,6 +168,22 @@ func (f *File) readLater(p lang.Part, field *schema.Field) *Decl {
 		})
 	}
 	return d
+}
+
+// headed takes from a declaration's first line what the index tells of it.
+func (d *Decl) headed(head *tree.Match) {
+	if c := head.Get("name"); c != nil {
+		d.Name, d.NameAt = c.Text(), c.At()
+	}
+	if c := head.Get("parent"); c != nil {
+		d.Parent = c.Text()
+	}
+	if c := head.Get("batch"); c != nil {
+		d.Of = c.Text()
+	}
+	if c := head.Get("date"); c != nil {
+		d.On = c.Text()
+	}
 }
 
 // readAll reads the declarations that are not read yet: many in one go.
@@ -212,10 +235,7 @@ func (f *File) readNow(stmts []*lang.Stmt, adrift bool, list diag.List) {
 		n.Bad = n.Bad || adrift
 		d := &Decl{File: f, Field: n.Field, At: n.At(), start: n.At().Start, end: n.Whole().End, node: n, read: func() {}}
 		d.once.Do(func() {})
-		if c := n.Get("name"); c != nil {
-			d.Name, d.NameAt = c.Text(), c.At()
-		}
-		d.Parent = n.Text("parent")
+		d.headed(&n.Match)
 		f.Decls = append(f.Decls, d)
 	}
 	own := f.Decls[begun:]

@@ -25,6 +25,9 @@ type House struct {
 	Edition int     // of the language, as house.batch says
 	batches []*Decl // in the order of the files and lines
 	Plants  []*Decl // those whose name is their own
+	Runs    []*Decl // those whose number is their own, in the order of the files and lines
+
+	instruments *index
 
 	base    *House                   // whose library lies under this one; nil for the built-in library
 	byName  map[string]*Decl         // batches
@@ -47,7 +50,8 @@ func newHouse(root string, files []*File, loading diag.List, base *House) *House
 	}
 	h.losses, h.known = sync.OnceValue(h.lostNames), h.knownNames()
 	h.all = sync.OnceValue(func() []string { return slices.Clip(names(h.batches)) })
-	plants := newIndex("plant")
+	plants, runs := newIndex("plant"), newIndex("run")
+	h.instruments = newIndex("instrument")
 	for _, f := range schema.Library {
 		h.library[f] = newIndex(f.Name)
 	}
@@ -57,6 +61,10 @@ func newHouse(root string, files []*File, loading diag.List, base *House) *House
 			case d.NameAt.IsZero():
 			case d.Field == schema.Plant:
 				plants.add(d, &h.general)
+			case d.Field == schema.Run:
+				runs.add(d, &h.general)
+			case d.Field == schema.Instrument:
+				h.instruments.add(d, &h.general)
 			case d.Field == schema.Batch:
 				h.addBatch(d)
 			case h.library[d.Field] != nil:
@@ -64,7 +72,7 @@ func newHouse(root string, files []*File, loading diag.List, base *House) *House
 			}
 		}
 	}
-	h.Plants = plants.order
+	h.Plants, h.Runs = plants.order, runs.order
 	if base != nil {
 		h.edition(&h.general)
 	}
@@ -92,6 +100,22 @@ func (h *House) addBatch(d *Decl) {
 
 // Find finds a batch by its name, nil if there is none.
 func (h *House) Find(name string) *Decl { return h.byName[tree.Key(name)] }
+
+// Instruments are those of the house whose name is their own.
+func (h *House) Instruments() []*Decl { return h.instruments.order }
+
+// Instrument finds an instrument by its name, nil if there is none.
+func (h *House) Instrument(name string) *Decl { return h.instruments.find(name) }
+
+// Run finds a run by its number, nil if there is none.
+func (h *House) Run(number string) *Decl {
+	for _, d := range h.Runs {
+		if tree.Key(d.Name) == tree.Key(number) {
+			return d
+		}
+	}
+	return nil
+}
 
 // Loading is what there is to say of files that were not read.
 func (h *House) Loading() diag.List { return h.loading }

@@ -14,13 +14,13 @@ import (
 
 // declared is what the index tells of a declaration.
 type declared struct {
-	word, name, parent string
-	nameAt, at         [2]int
+	word, name, parent, of, on string
+	nameAt, at                 [2]int
 }
 
 func declaredIn(f *File) (out []declared) {
 	for _, d := range f.Decls {
-		out = append(out, declared{d.Field.Name, d.Name, d.Parent, [2]int{d.NameAt.Start, d.NameAt.End}, [2]int{d.At.Start, d.At.End}})
+		out = append(out, declared{d.Field.Name, d.Name, d.Parent, d.Of, d.On, [2]int{d.NameAt.Start, d.NameAt.End}, [2]int{d.At.Start, d.At.End}})
 	}
 	return out
 }
@@ -76,6 +76,7 @@ func FuzzIndex(f *testing.F) {
 	}
 	for _, data := range []string{
 		"newmake 1\nnewmake 1\n", "grain a {\n}\ngrain b from a {\n}\nplant p from q {\n}\n", "batch \"\" {\n}\n", "nonsense\nbatch a {\n}\n", "batch {\n}\nbatch b { at c }\n",
+		"run \"26-03\" of \"Ferry Landing\" on 2026-03-03 {\n}\nrun a of b on 2026-02-30 {\n}\nrun a of b on 2026-03-03x {\n}\ninstrument H3 {\n}\n", "season a from 2026-01-01 to 2026-02-01 {\n}\nround on 2026-01-01 {\n}\nvat \"a\" on 2026-01-01 in b {\n}\nbatch a from 2026-01-01 {\n}\n",
 		"model m {\n  a 3\n}\nyeast y {\n  growth\n}\nenzyme z {\n}\n", "batch \"a\u0301\" from \"\u00e1\" {\n}\n",
 	} {
 		f.Add(data)

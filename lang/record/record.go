@@ -17,17 +17,17 @@ import (
 
 // Run is one occurrence of a batch: what was done, and what was read.
 type Run struct {
-	Number  string // "26-03"; no two runs of a house have one
-	Batch   string // the batch that was run
-	Date    Date   // of the mash day
-	Sheet   string // the foot of the sheet that was worked from; "" if it does not say
-	Zone    *time.Location
-	Used    []Used
-	Stages  []Stage      // those that were begun, in the order of the text
-	Visits  []Visit      // in the order of the text
-	Changes []Correction // in the order of the text
-	Blank   int          // labels without a value: not yet filled in
-	At      diag.Span
+	Number      string // "26-03"; no two runs of a house have one
+	Batch       string // the batch that was run
+	Date        Date   // of the mash day
+	Sheet       string // the foot of the sheet that was worked from; "" if it does not say
+	Zone        *time.Location
+	Used        []Used
+	Stages      []Stage       // those that were begun, in the order of the text
+	Visits      []Visit       // in the order of the text
+	Corrections []*Correction // in the order of the text
+	Blank       int           // labels without a value: not yet filled in
+	At          diag.Span
 }
 
 // Date is a day of the calendar. The zero Date is none.
@@ -42,6 +42,9 @@ func (d Date) IsZero() bool { return d == Date{} }
 
 // String is the date as it is written: 2026-03-03.
 func (d Date) String() string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
+
+// Compare is below 0 for a date before another, 0 for the same, above 0 for one after.
+func (d Date) Compare(o Date) int { return -d.DaysTo(o) }
 
 // Weekday is its day of the week.
 func (d Date) Weekday() time.Weekday { return d.noon().Weekday() }
@@ -88,6 +91,8 @@ type Used struct {
 	Amount Reading
 	Lot    string // as the sack says; "" if it does not say
 	From   string // a run, a tank, a supplier; "" if it does not say
+	By     string
+	Note   string
 	At     diag.Span
 }
 
@@ -116,8 +121,11 @@ type Visit struct {
 // When is the time of a visit.
 type When struct {
 	Date  Date
-	Clock string    // as it is written, 15:04; "" if the line has none
-	Time  time.Time // the moment, in the zone of the run; zero where Clock is ""
+	Clock string // as it is written, 15:04; "" if the line has none
+	// Time is the moment, in the zone of the run, by the corrected clock where there is
+	// one; zero where Clock is "", or is no time of that day.
+	Time      time.Time
+	Corrected *Correction
 }
 
 // Known says that the moment is.
@@ -141,6 +149,7 @@ const (
 	Mass        What = "weight"
 	Tare        What = "tare"  // a cask's own weight
 	Gross       What = "gross" // of a full cask
+	Lost        What = "lost"  // spilt, leaked or poured away
 	Water       What = "water" // volume that was added to reduce
 )
 
@@ -163,9 +172,10 @@ type Reading struct {
 	True  *Value // strength that the person worked out; to be checked, not to be used
 	With  string // the instrument, "" if none is named
 	// Corrected is the last correction of it. What was read stays in Value.
-	Corrected *Correction
-	Doubt     string // why the value is improbable, "" if it is not
-	Place     diag.Span
+	Corrected   *Correction
+	AtCorrected *Correction // likewise of At
+	Doubt       string      // why the value is improbable, "" if it is not
+	Place       diag.Span
 }
 
 // Holds is what holds of the reading: what was read, or what it was corrected to.
@@ -175,6 +185,18 @@ func (r *Reading) Holds() (Value, bool) {
 		return r.Corrected.New, !r.Corrected.Withdrawn
 	}
 	return r.Value, r.State == Read
+}
+
+// Sample is what holds of the sample's temperature, in C. It is false where there is
+// none: the sample was then at the instrument's own, as far as anybody knows.
+func (r *Reading) Sample() (celsius float64, said bool) {
+	switch {
+	case r.AtCorrected != nil:
+		return r.AtCorrected.New.SI, !r.AtCorrected.Withdrawn
+	case r.At != nil:
+		return r.At.SI, true
+	}
+	return 0, false
 }
 
 // Correction is a line that says what should have been written. It changes nothing

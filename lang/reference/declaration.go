@@ -30,7 +30,7 @@ func synopsis(f *schema.Field, indent string) string {
 	if indent != "" && steps(f.Block) {
 		return indent + f.Form() + " { STEPS }\n"
 	}
-	for _, l := range lines(f.Block) {
+	for _, l := range f.Block.Lines() {
 		if l.Block != nil && indent != "" {
 			out += indent + "  " + l.Form() + " { ... }\n"
 			continue
@@ -47,15 +47,7 @@ func steps(b *schema.Block) bool {
 			return false
 		}
 	}
-	return len(b.Fields) > 0 && b.Any == nil
-}
-
-func lines(b *schema.Block) []*schema.Field {
-	out := b.Fields[:len(b.Fields):len(b.Fields)]
-	if b.Any != nil {
-		out = append(out, b.Any)
-	}
-	return out
+	return len(b.Fields) > 0 && len(b.Unworded()) == 0
 }
 
 // block writes each line of a block; what another block has alike is not said
@@ -63,7 +55,7 @@ func lines(b *schema.Block) []*schema.Field {
 func (d *document) block(b *schema.Block, of, heading string) {
 	var inner []*schema.Field
 	same := map[string][]string{} // by the block that has them too
-	for _, f := range lines(b) {
+	for _, f := range b.Lines() {
 		entry := field(f)
 		home, told := d.told[entry]
 		switch {
@@ -79,7 +71,7 @@ func (d *document) block(b *schema.Block, of, heading string) {
 	for _, home := range slices.Sorted(maps.Keys(same)) {
 		d.printf("%s\n", wrapped("- As in `"+home+"`: "+list(same[home])+".", "  "))
 	}
-	if len(inner) < len(lines(b)) {
+	if len(inner) < len(b.Lines()) {
 		d.printf("\n")
 	}
 	for _, f := range inner {

@@ -74,7 +74,7 @@ func (d *document) grammar() {
 
 // Connectives are the words that are never a unit.
 func Connectives() []string {
-	candidates := strings.Fields("at to from in of for with and any on within new used over by until as plus than least most per")
+	candidates := strings.Fields("at to from in of for with and any on within new used over by until as plus than least most per into none about")
 	return slices.DeleteFunc(candidates, func(w string) bool { return !lang.IsConnective(w) })
 }
 

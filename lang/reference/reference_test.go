@@ -35,7 +35,7 @@ func TestReferenceIsWhole(t *testing.T) {
 	text := strings.Join(strings.Fields(Markdown()), " ")
 	var see func(b *schema.Block)
 	see = func(b *schema.Block) {
-		for _, f := range lines(b) {
+		for _, f := range b.Lines() {
 			require.Contains(t, text, strings.Join(strings.Fields(f.Form()), " "), f.Name)
 			require.Contains(t, text, strings.TrimSuffix(f.Doc, "."), f.Name)
 			for _, l := range f.Bounds() {

@@ -15,11 +15,7 @@ func TestEveryNumberIsLimited(t *testing.T) {
 	seen, numbers := map[*Field]bool{}, 0
 	var walk func(b *Block, in string)
 	walk = func(b *Block, in string) {
-		fields := append([]*Field(nil), b.Fields...)
-		if b.Any != nil {
-			fields = append(fields, b.Any)
-		}
-		for _, f := range fields {
+		for _, f := range b.Lines() {
 			if seen[f] {
 				continue
 			}

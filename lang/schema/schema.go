@@ -27,6 +27,7 @@ type Field struct {
 	KeyKind string // a slot whose kind of quantity tells them apart too: hearts by volume, hearts by strength
 	Step    bool   // a step of work: the order of such lines is their meaning
 	Edit    bool   // says what a variant does to the lines of what it varies
+	Past    bool   // a declaration of what happened: no plan depends on it
 	Limits  []Limit
 	Block   *Block // what its block may hold; nil if it takes none
 
@@ -37,6 +38,8 @@ type Field struct {
 type Block struct {
 	Fields []*Field
 	Any    *Field // lines that begin with a name rather than a known word, or nil
+	Bare   *Field // lines of readings without a word, in a block whose lines may be timed, or nil
+	Timed  bool   // its lines may begin with a day or a date, and a clock
 
 	byName map[string]*Field
 }
@@ -53,12 +56,20 @@ type Limit struct {
 
 // Language is the table of everything: each field stands for one declaration.
 var Language = compileBlock(&Block{Fields: []*Field{
-	EditionLine, Plant, Batch,
+	EditionLine, Plant, Batch, Run, Instrument,
 	Grain, Yeast, Enzyme, CaskWood, Standard, Model,
 }})
 
 // Find gives the field that a word begins, or nil.
 func (b *Block) Find(word string) *Field { return b.byName[word] }
+
+// Unworded are the lines of the block that begin with no word of the language.
+func (b *Block) Unworded() []*Field {
+	return slices.DeleteFunc([]*Field{b.Any, b.Bare}, func(f *Field) bool { return f == nil })
+}
+
+// Lines are all lines that may stand in the block, those without a word last.
+func (b *Block) Lines() []*Field { return slices.Concat(b.Fields, b.Unworded()) }
 
 // Words lists what may begin a line, in the order of the table.
 func (b *Block) Words() []string {
@@ -88,8 +99,8 @@ func compileBlock(b *Block) *Block {
 		b.byName[f.Name] = f
 		compileField(f)
 	}
-	if b.Any != nil {
-		compileField(b.Any)
+	for _, f := range b.Unworded() {
+		compileField(f)
 	}
 	return b
 }

@@ -16,6 +16,7 @@ import (
 //	[ a b ]    may be left out
 //	a b | c d  one or the other; the first that fits is taken
 //	( a b )*   as often as you like, also never
+//	PART{ a b } a b, which a reader is shown as PART
 //
 // Matching takes the first alternative that fits and never goes back on it.
 
@@ -37,6 +38,7 @@ type Shape struct {
 	Slot  string    // opSlot: the name of the capture
 	Kind  *SlotType // opSlot
 	Range bool      // opSlot: a range
+	Part  string    // what a reader is shown in its place, "" for all of it
 }
 
 // MustCompile reads a pattern of the table.
@@ -60,7 +62,7 @@ func shapeTokens(pattern string) []string {
 			end := strings.IndexByte(pattern[i+1:], '"')
 			toks = append(toks, pattern[i:i+end+2])
 			i += end + 2
-		case strings.IndexByte("[]()|*", c) >= 0:
+		case strings.IndexByte("[]()|*{}", c) >= 0:
 			toks = append(toks, pattern[i:i+1])
 			i++
 		default:
@@ -106,7 +108,7 @@ func (p *shapeParser) seq() *Shape {
 	s := &Shape{Op: Seq}
 	for {
 		switch p.peek() {
-		case "", "|", "]", ")":
+		case "", "|", "]", ")", "}":
 			if len(s.Subs) == 1 {
 				return s.Subs[0]
 			}
@@ -129,6 +131,10 @@ func (p *shapeParser) term() *Shape {
 		p.pos++ // )
 	case tok[0] == '"':
 		s = &Shape{Op: Literal, Word: strings.Trim(tok, `"`)}
+	case p.peek() == "{":
+		p.pos++
+		s = &Shape{Op: Seq, Subs: []*Shape{p.alt()}, Part: tok}
+		p.pos++ // }
 	default:
 		s = slotShape(tok)
 	}
@@ -169,6 +175,9 @@ func (s *Shape) slots(into []string) []string {
 
 // String writes the shape for a reader: words bare, slots in capitals.
 func (s *Shape) String() string {
+	if s.Part != "" {
+		return s.Part
+	}
 	switch s.Op {
 	case Literal:
 		return s.Word

@@ -63,6 +63,7 @@ var SlotTypes = []SlotType{
 	nameSlot("YEAST", "yeast", "the name of a yeast", "distillers-yeast"),
 	nameSlot("ENZYME", "enzyme", "the name of an enzyme", "alpha-amylase"),
 	nameSlot("WOOD", "wood", "the name of a wood", "charred-oak"),
+	nameSlot("CASK", "cask", "the serial of a cask", `"LH-0012"`),
 	nameSlot("STANDARD", "standard", "the name of a standard of identity", "bourbon"),
 }
 

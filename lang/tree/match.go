@@ -56,6 +56,13 @@ func (m *matcher) line(s *schema.Shape, items []lang.Item) Match {
 	return out
 }
 
+// Head holds the first line of a declaration, its word and its brace left out,
+// against the shape of its field.
+func Head(f *schema.Field, items []lang.Item) (Match, bool) {
+	m := new(matcher).line(f.Pattern, items)
+	return m, m.fits()
+}
+
 // fits says that the whole line fitted.
 func (m *Match) fits() bool { return m.miss == nil }
 
@@ -171,8 +178,8 @@ func kindOf(unit string) quantity.Kind {
 	return quantity.Number
 }
 
-// get finds the capture of a slot, or nil.
-func (m *Match) get(slot string) *Capture {
+// Get finds the capture of a slot, or nil.
+func (m *Match) Get(slot string) *Capture {
 	for i := range m.Caps {
 		if m.Caps[i].Slot == slot {
 			return &m.Caps[i]

@@ -23,7 +23,7 @@ func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 		return
 	}
 	form := "the line reads: " + f.Form() + "\nfor example: " + schema.Example(f)
-	if d := (diag.Diagnostic{Code: diag.CodeShape, Help: form}); asOthersSay(n.Stmt, of, &d) {
+	if d := (diag.Diagnostic{Code: diag.CodeShape, Help: form}); asOthersSay(n.Stmt, sayingsOf(b, of), &d) {
 		s.diags.Add(d)
 		return
 	}
@@ -41,6 +41,8 @@ func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 	it := &m.Items[m.miss.far]
 	d := diag.Diagnostic{Code: diag.CodeShape, At: it.At, Help: form}
 	switch {
+	case b.Timed && clockWithin(n, &d):
+	case b.Timed && withoutComma(n, &d):
 	case carriedOn(n, &d, b):
 	case it.Kind == lang.Number || it.Kind == lang.Range:
 		s.wrongNumber(&d, n)

@@ -18,6 +18,7 @@ type Node struct {
 	Field *schema.Field
 	Stmt  *lang.Stmt
 	Match Match
+	When  When // in a block whose lines may be timed
 	Lines []*Node
 	Bad   bool // it was there but is not right: said already, so not missing
 	Gaps  bool // a line of its block could not be read, so nobody knows what is missing
@@ -67,7 +68,7 @@ func (n *Node) Get(slot string) *Capture {
 	if n == nil {
 		return nil
 	}
-	return n.Match.get(slot)
+	return n.Match.Get(slot)
 }
 
 // Has says that a word or slot is on the line.

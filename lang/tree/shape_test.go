@@ -118,14 +118,11 @@ func TestTable(t *testing.T) {
 		assert.False(t, f.Key != "" && !f.Repeat, "%s: a key needs Repeat", path)
 	}
 	walk = func(b *schema.Block, path string) {
-		for _, f := range b.Fields {
+		for _, f := range b.Lines() {
 			one(f, path)
 			if f.Block != nil {
 				walk(f.Block, path+" "+f.Name)
 			}
-		}
-		if b.Any != nil {
-			one(b.Any, path)
 		}
 	}
 	walk(schema.Language, "")

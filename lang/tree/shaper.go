@@ -109,16 +109,27 @@ func (s shaper) line(st *lang.Stmt, b *schema.Block, of string) *Node {
 	if len(st.Items) == 0 {
 		return nil
 	}
-	head, rest := &st.Items[0], st.Items[1:]
-	f := b.Find(head.Text)
-	if f == nil || head.Kind != lang.Word {
-		f = b.Any
-		rest = st.Items
-		if f == nil || head.Kind != lang.Word && head.Kind != lang.String {
-			return s.unknown(st, b, of)
+	var when When
+	items := st.Items
+	if b.Timed {
+		if when, items = WhenOf(items); len(items) == 0 {
+			return s.onlyWhen(st, b, when)
 		}
 	}
-	n := &Node{Field: f, Stmt: st}
+	head, rest := &items[0], items[1:]
+	f := b.Find(head.Text)
+	if f == nil || head.Kind != lang.Word {
+		rest = items
+		switch {
+		case b.Any != nil && (head.Kind == lang.Word || head.Kind == lang.String):
+			f = b.Any
+		case b.Bare != nil && !when.IsZero() && (head.Kind != lang.Word || b.Bare.Pattern.KnowsWord(head.Text)):
+			f = b.Bare
+		default:
+			return s.unknown(st, items, b, of)
+		}
+	}
+	n := &Node{Field: f, Stmt: st, When: when}
 	if st.Bad {
 		n.Bad = true
 		return n
@@ -153,8 +164,8 @@ func (s shaper) line(st *lang.Stmt, b *schema.Block, of string) *Node {
 
 // unknown speaks of a word that the block does not know. If it is near to a known
 // one it gives a bad node of that field, so that the field is not missed too.
-func (s shaper) unknown(st *lang.Stmt, b *schema.Block, of string) *Node {
-	head := &st.Items[0]
+func (s shaper) unknown(st *lang.Stmt, items []lang.Item, b *schema.Block, of string) *Node {
+	head := &items[0]
 	if st.Bad {
 		return nil
 	}
@@ -164,7 +175,7 @@ func (s shaper) unknown(st *lang.Stmt, b *schema.Block, of string) *Node {
 	switch {
 	case head.Kind != lang.Word:
 		d.Summary = fmt.Sprintf("a line begins with a word, and %s is none", wording.Item(head))
-		if b.Any != nil && len(st.Items) > 1 && st.Items[1].Kind == lang.Word {
+		if b.Any != nil && len(items) > 1 && items[1].Kind == lang.Word {
 			allowed = "the name comes first here: " + schema.Example(b.Any) + "\n" + allowed
 		}
 	case b == schema.Language:
@@ -174,13 +185,16 @@ func (s shaper) unknown(st *lang.Stmt, b *schema.Block, of string) *Node {
 	default:
 		d.Summary = fmt.Sprintf("%s has no `%s`", wording.Article(of), head.Text)
 	}
+	if b.Timed {
+		allowed += ", each with a day and a clock before it"
+	}
 	d.Help = allowed
 	var n *Node
 	if looks, desc, ok := lang.LookAlike(head.Text); ok && head.Kind == lang.Word && b.Find(looks) != nil {
 		s.diags.Add(nameAlike(head, looks, desc))
 		return &Node{Field: b.Find(looks), Stmt: st, Bad: true}
 	}
-	if asOthersSay(st, of, &d) {
+	if b.Timed && timedOtherwise(items, b, &d) || asOthersSay(st, sayingsOf(b, of), &d) {
 		// said, with the line that says it
 	} else if near := spelling.Nearest(head.Text, words); near != "" && head.Kind == lang.Word {
 		d.Help = fmt.Sprintf("did you mean `%s`? %s", near, allowed)
@@ -188,7 +202,7 @@ func (s shaper) unknown(st *lang.Stmt, b *schema.Block, of string) *Node {
 		n = &Node{Field: b.Find(near), Stmt: st, Bad: true}
 	} else if other := spelling.Called(head.Text, words); other != "" && head.Kind == lang.Word {
 		f := b.Find(other)
-		m := new(matcher).line(f.Pattern, st.Items[1:])
+		m := new(matcher).line(f.Pattern, items[1:])
 		d.Help = fmt.Sprintf("it is called `%s` here; %s", other, allowed)
 		d.Fix = &diag.Fix{At: head.At, Text: other, Label: "write `" + other + "`", Guess: !m.fits()}
 		n = &Node{Field: f, Stmt: st, Bad: true}

@@ -1,0 +1,260 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+	"time"
+
+	"newmake/lang/diag"
+	"newmake/lang/house"
+	"newmake/lang/logbook"
+	"newmake/lang/parallel"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+	"newmake/lang/schema"
+	"newmake/lang/spelling"
+	"newmake/lang/tree"
+	"newmake/lang/wording"
+	"newmake/lang/words"
+)
+
+// run is one run of the house, read.
+type run struct {
+	decl  *house.Decl
+	run   *record.Run
+	diags diag.List
+}
+
+// instrument is one instrument of the house, read. It is nil in it where its scale
+// could not be read.
+type instrument struct {
+	*record.Instrument
+	decl  *house.Decl
+	diags diag.List
+}
+
+// Run gives a run by its number, read as far as it can be, and what is to be said of
+// it. It is nil if there is none of that number.
+func (h *House) Run(number string) (*record.Run, diag.List) {
+	d := h.House.Run(number)
+	if d == nil {
+		said := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: fmt.Sprintf("there is no run %q in %s", number, h.Root)}
+		numbers := h.RunNumbers()
+		switch near := spelling.Nearest(number, numbers); {
+		case near != "":
+			said.Help = "did you mean `" + near + "`?"
+		case len(numbers) == 0:
+			said.Help = "the house has no runs yet: `newmake record` opens one"
+		default:
+			said.Help = "the house has " + words.And(wording.Quoted(numbers))
+		}
+		return nil, diag.List{said}
+	}
+	r := h.run(d)
+	return r.run, h.Ordered(slices.Concat(d.Said(), r.diags))
+}
+
+// RunNumbers lists the numbers of all runs, in the order of the files and lines.
+func (h *House) RunNumbers() []string {
+	var out []string
+	for _, d := range h.Runs {
+		out = append(out, d.Name)
+	}
+	return out
+}
+
+// RunsOf lists the numbers of the runs of a batch. Their texts are not read for it.
+func (h *House) RunsOf(batch string) []string {
+	var out []string
+	for _, d := range h.Runs {
+		if tree.Key(d.Of) == tree.Key(batch) {
+			out = append(out, d.Name)
+		}
+	}
+	return out
+}
+
+// Instrument gives an instrument by its name, nil if the house declares none.
+func (h *House) Instrument(name string) *record.Instrument {
+	if i := h.instruments()[tree.Key(name)]; i != nil {
+		return i.Instrument
+	}
+	return nil
+}
+
+func (h *House) readInstruments() map[string]*instrument {
+	out := map[string]*instrument{}
+	for _, d := range h.Instruments() {
+		i := &instrument{decl: d}
+		i.Instrument, i.diags = logbook.Instrument(d.Node())
+		out[tree.Key(d.Name)] = i
+	}
+	return out
+}
+
+// run gives a run, read.
+func (h *House) run(d *house.Decl) *run {
+	return h.runs.get(d, func() *run {
+		r := &run{decl: d}
+		h.readRun(r)
+		return r
+	})
+}
+
+// readRun reads a run and holds it against the batch and the plant that it names. A
+// batch with errors, or none, leaves a run that can be read.
+func (h *House) readRun(r *run) {
+	n := r.decl.Node()
+	var b *recipe.Batch
+	var p *recipe.Plant
+	if d := h.Find(r.decl.Of); d != nil {
+		if b = h.batch(d).batch; b != nil {
+			p = b.Plant
+		}
+	} else if c := n.Get("batch"); c != nil && !h.Lost(schema.Batch, c.Text()) {
+		r.diags.Add(tree.UnknownName("batch", c, h.Batches))
+	}
+	if p == nil && len(h.Plants) > 0 {
+		p = h.plant(h.Plants[0]).plant
+	}
+	zone := time.UTC
+	if p != nil {
+		if z, err := time.LoadLocation(p.Zone); err == nil {
+			zone = z
+		}
+	}
+	var said diag.List
+	r.run, said = logbook.Run(n, logbook.Around{Zone: zone, Instrument: h.Instrument})
+	r.diags = append(r.diags, said...)
+	h.instrumentsOf(n, &r.diags)
+	h.vesselsOf(n, p, &r.diags)
+	if b != nil {
+		stepsOf(r.run, b, &r.diags)
+	}
+}
+
+// instrumentsOf speaks of the instruments that a run names and the house does not
+// declare. Of a house that declares none that goes without saying.
+func (h *House) instrumentsOf(n *tree.Node, diags *diag.List) {
+	all := h.instruments()
+	if len(all) == 0 {
+		return
+	}
+	var first *tree.Capture
+	var names []string
+	var walk func(lines []*tree.Node)
+	walk = func(lines []*tree.Node) {
+		for _, l := range lines {
+			for _, c := range l.Match.All("using") {
+				if all[tree.Key(c.Text())] != nil || slices.Contains(names, c.Text()) {
+					continue
+				}
+				if names = append(names, c.Text()); first == nil {
+					first = c
+				}
+			}
+			walk(l.Lines)
+		}
+	}
+	walk(n.Lines)
+	if first == nil {
+		return
+	}
+	diags.Add(diag.Diagnostic{Code: diag.CodeUndeclared, Severity: diag.Note, At: first.At(),
+		Summary: "the house does not declare " + words.And(wording.Quoted(names)),
+		Help:    "such an instrument is taken to be as good as is common; declare it, and it is weighed by its own scale: " + schema.ExampleBlock(schema.Instrument)})
+}
+
+// vesselsOf holds the vessels of a run against those of its plant.
+func (h *House) vesselsOf(n *tree.Node, p *recipe.Plant, diags *diag.List) {
+	if p == nil {
+		return
+	}
+	for _, l := range n.Lines {
+		c := l.Get("vessel")
+		if c == nil || l.Bad {
+			continue
+		}
+		want := map[string]recipe.VesselKind{"mash": recipe.Cooker, "ferment": recipe.Fermenter, "strip": recipe.Still, "spirit": recipe.Still}[l.Field.Name]
+		var names []string
+		found := false
+		for _, v := range p.Vessels {
+			if v.Kind == want {
+				names = append(names, v.Name)
+			}
+			if tree.Key(v.Name) != tree.Key(c.Text()) {
+				continue
+			}
+			if found = true; v.Kind != want {
+				diags.Add(diag.Diagnostic{Code: diag.CodeWrongVessel, At: c.At(), Summary: fmt.Sprintf("%q is a %s, and a %s takes a %s", v.Name, v.Kind, l.Field.Name, want),
+					Related: []diag.Related{{At: v.At, Text: "it is declared here"}}, Help: "write the vessel in which it was done"})
+			}
+		}
+		if !found {
+			diags.Add(tree.UnknownName(want.String(), c, func() []string { return names }))
+		}
+	}
+}
+
+// stepsOf speaks of steps of the mash that the recipe does not have. Something else
+// may have been done; so it is kept.
+func stepsOf(r *record.Run, b *recipe.Batch, diags *diag.List) {
+	have := map[string]int{}
+	for _, s := range b.Mash.Steps {
+		have[s.Verb.Word()]++
+	}
+	for i := range r.Visits {
+		v := &r.Visits[i]
+		if r.Stages[v.Stage].Name != record.Mash {
+			continue
+		}
+		switch v.Word {
+		case "water", "backset", "heat", "rest", "cool", "boil", "drain":
+		default:
+			continue
+		}
+		if v.Nth > have[v.Word] {
+			d := diag.Diagnostic{Code: diag.CodeNotAStep, At: v.At, Summary: fmt.Sprintf("%s has no %s `%s`", b.Name, ordinal(v.Nth), v.Word),
+				Help: "if it was done so, leave it: it is kept, beside the plan; a further reading of a step needs no word, `10:20 158 F`"}
+			if have[v.Word] > 0 {
+				d.Summary = fmt.Sprintf("%s has %s, and this is the %s", b.Name, words.Count(have[v.Word], "`"+v.Word+"`"), ordinal(v.Nth))
+			}
+			diags.Add(d)
+		}
+	}
+}
+
+func ordinal(n int) string {
+	switch {
+	case n%10 == 1 && n%100 != 11:
+		return fmt.Sprintf("%dst", n)
+	case n%10 == 2 && n%100 != 12:
+		return fmt.Sprintf("%dnd", n)
+	case n%10 == 3 && n%100 != 13:
+		return fmt.Sprintf("%drd", n)
+	}
+	return fmt.Sprintf("%dth", n)
+}
+
+// ofRecords is all that there is to say of the runs and instruments in files. Casks
+// are filled by any run of the house, and are looked at in all.
+func (h *House) ofRecords(in map[*house.File]bool) diag.List {
+	var list diag.List
+	for _, i := range h.instruments() {
+		if in[i.decl.File] {
+			list = append(list, i.diags...)
+		}
+	}
+	asked := slices.ContainsFunc(h.Runs, func(d *house.Decl) bool { return in[d.File] })
+	if !asked {
+		return list
+	}
+	runs := make([]*run, len(h.Runs))
+	parallel.Each(len(runs), func(i int) { runs[i] = h.run(h.Runs[i]) })
+	for _, r := range runs {
+		if in[r.decl.File] {
+			list = append(list, r.diags...)
+		}
+	}
+	return append(list, h.casks(runs)...)
+}

@@ -1,0 +1,146 @@
+package logbook
+
+import (
+	"fmt"
+
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/record"
+	"newmake/lang/wording"
+)
+
+// doubts looks at what was read for what is hard to believe, says so, and keeps it.
+func doubts(run *record.Run, diags *diag.List) {
+	for i := range run.Visits {
+		v := &run.Visits[i]
+		for j := range v.Read {
+			o := &v.Read[j]
+			if o.Doubt = Doubt(run, i, o); o.Doubt == "" {
+				continue
+			}
+			diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: o.Place,
+				Summary: fmt.Sprintf("`%s` is hard to believe: %s", o.Value, o.Doubt),
+				Help:    "if it was read so, leave it: it is kept; a slip of the pen is put right beside it, with `corrected`"})
+		}
+	}
+}
+
+// believed is between what values a quantity is read, in the unit of its kind, and
+// what lies there (common practice).
+type believed struct {
+	low, high float64
+	reason    string
+}
+
+// range of what is read in a stage; a stage of "" is any.
+var believable = map[record.What]map[record.StageName]believed{
+	record.Gravity: {
+		record.Mash: {0.995, 1.13, "worts of the trade lie between 1.03 and 1.12"}, record.Ferment: {0.975, 1.13, "a wash lies between a wort of 1.12 and a dry 0.985"},
+		"": {0.97, 1.13, "a wash lies between 0.985 and 1.12"},
+	},
+	record.PH:          {"": {2.5, 7.5, "mashes and washes lie between 3 and 6.5"}},
+	record.Temperature: {record.Mash: {0, 106, "a mash lies between ice and the boil"}, record.Ferment: {0, 45, "yeast dies at such a warmth, or sleeps"}, "": {-5, 100, "a lot of spirit lies between frost and the boil"}},
+	record.Vapour:      {"": {60, 103, "vapour in a still lies between the boil of spirit and of water"}},
+	record.Spout:       {"": {0, 0.965, "no still of the trade gives more"}},
+	record.Strength:    {"": {0, 0.965, "no still of the trade gives more"}},
+}
+
+// Doubt says why a reading of a visit is hard to believe, beside what was read before
+// it in the run; "" if it is not. What it was corrected to counts, of it and of those
+// before it.
+func Doubt(run *record.Run, visit int, o *record.Reading) string {
+	now, ok := o.Holds()
+	if !ok {
+		return ""
+	}
+	v := &run.Visits[visit]
+	stage := run.Stages[v.Stage].Name
+	if ranges := believable[o.What]; ranges != nil {
+		b, own := ranges[stage]
+		if !own {
+			b, own = ranges[""]
+		}
+		if own && (now.SI < b.low || now.SI > b.high) {
+			return b.reason + meant(now, b)
+		}
+	}
+	switch o.What {
+	case record.Gravity:
+		if before := last(run, visit, o.What); stage == record.Ferment && before != nil && now.SI > before.SI+risesBy {
+			return fmt.Sprintf("a gravity falls, and `%s` was read before it", before)
+		}
+	case record.Receiver:
+		if before := last(run, visit, o.What); before != nil && now.SI < before.SI && sameFraction(run, visit) {
+			return fmt.Sprintf("a receiver fills, and `%s` was read before it", before)
+		}
+	case record.Spout:
+		if before := last(run, visit, o.What); before != nil && now.Unit == before.Unit && now.SI > before.SI+spoutRisesBy {
+			return fmt.Sprintf("the spout weakens as a run goes on, and `%s` was read before it", before)
+		}
+	case record.Gross:
+		for i := range v.Read {
+			if tare, ok := v.Read[i].Holds(); ok && v.Read[i].What == record.Tare && tare.SI >= now.SI {
+				return fmt.Sprintf("a full cask weighs more than an empty one, of `%s`", tare)
+			}
+		}
+	}
+	return ""
+}
+
+// By how much a reading may go the wrong way and still be one of the same: two
+// divisions of a hydrometer, and a spout that is read warm and cold.
+const (
+	risesBy      = 0.002
+	spoutRisesBy = 0.05
+)
+
+// meant guesses at what was meant, where a slip that people make gives a value that
+// can be.
+func meant(v record.Value, b believed) string {
+	within := func(si float64) bool { return si >= b.low && si <= b.high }
+	if v.Kind == quantity.Gravity {
+		if g := 1 + (v.Number-1)/10; v.Number > 1.1 && within(g) { // 1.64
+			return ": was it " + wording.In(g, "SG", v.Kind) + "?"
+		}
+	}
+	if v.Kind == quantity.Temperature {
+		for from, to := range map[string]string{"F": "C", "C": "F"} {
+			if si, err := quantity.ToSI(v.Number, to, v.Kind); v.Unit == from && err == nil && within(si) {
+				return ": was it " + v.Num + " " + to + "?"
+			}
+		}
+	}
+	return ""
+}
+
+// last is what was read last of a quantity, before a visit and in its stage.
+func last(run *record.Run, visit int, what record.What) *record.Value {
+	for i := visit - 1; i >= 0 && run.Visits[i].Stage == run.Visits[visit].Stage; i-- {
+		for j := len(run.Visits[i].Read) - 1; j >= 0; j-- {
+			o := &run.Visits[i].Read[j]
+			if v, ok := o.Holds(); ok && o.What == what {
+				return &v
+			}
+		}
+		if w := run.Visits[i].Word; w == "charge" || w == "off" {
+			return nil
+		}
+	}
+	return nil
+}
+
+// sameFraction says that no cut lies between a visit and the reading before it. The
+// readings of a cut are of what ends.
+func sameFraction(run *record.Run, visit int) bool {
+	for i := visit - 1; i >= 0 && run.Visits[i].Stage == run.Visits[visit].Stage; i-- {
+		if run.Visits[i].Word == "to" {
+			return false
+		}
+		for j := range run.Visits[i].Read {
+			if run.Visits[i].Read[j].What == record.Receiver {
+				return true
+			}
+		}
+	}
+	return true
+}

@@ -1,0 +1,210 @@
+// Package logbook reads the trees of runs and instruments into records (package
+// record), and says what of them cannot be so.
+//
+// A run may stop anywhere and leave anything out: what is not written is no error.
+// What is written is kept as it was read. A value that is hard to believe is spoken
+// of, and kept.
+package logbook
+
+import (
+	"time"
+
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/record"
+	"newmake/lang/tree"
+)
+
+// Around is what a run is read beside.
+type Around struct {
+	Zone       *time.Location                       // of its clocks
+	Instrument func(name string) *record.Instrument // nil for one that is not declared
+}
+
+// Run reads one run.
+func Run(n *tree.Node, around Around) (*record.Run, diag.List) {
+	r := &reader{Around: around, with: map[quantity.Kind]string{}, run: &record.Run{
+		Number: n.Text("name"), Batch: n.Text("batch"), Sheet: n.Line("sheet").Text("text"), Zone: around.Zone, At: n.At(),
+	}}
+	if c := n.Get("date"); c != nil {
+		r.run.Date = dateOf(c.Text())
+	}
+	r.day = r.run.Date
+	for _, l := range n.Lines {
+		switch {
+		case l.Field.Name == "used":
+			r.used(l)
+		case l.Field.Block != nil:
+			r.stage(l)
+		case l.Bad:
+		case l.Field.Name == "by":
+			r.by = l.Text("who")
+		case l.Field.Name == "with":
+			r.takes(l)
+		case l.Field.Name == "corrected":
+			r.diags.Add(diag.Diagnostic{Code: diag.CodeCorrection, At: l.At(),
+				Summary: "this correction stands outside the block of what it corrects",
+				Help:    "write it in the block of the line that it corrects, below that line"})
+		}
+	}
+	doubts(r.run, &r.diags)
+	return r.run, r.diags
+}
+
+// reader is what has been read of a run so far.
+type reader struct {
+	Around
+	run   *record.Run
+	diags diag.List
+	by    string                   // who, until the next `by`
+	with  map[quantity.Kind]string // instruments in hand, by what they read
+	day   record.Date              // of the line above
+	clock clock                    // of the stage
+}
+
+// takes takes instruments in hand, each in place of the one of its kind. Of one that
+// is not declared nobody knows what it reads: it stands for readings that name it.
+func (r *reader) takes(l *tree.Node) {
+	for _, c := range l.Match.All("using") {
+		if i := r.Instrument(c.Text()); i != nil {
+			r.with[i.Scale.Kind] = i.Name
+		}
+	}
+}
+
+// stage reads a block of visits.
+func (r *reader) stage(n *tree.Node) {
+	name := record.StageName(n.Field.Name)
+	r.run.Stages = append(r.run.Stages, record.Stage{Name: name, Vessel: n.Text("vessel"), At: n.At()})
+	begin, words := len(r.run.Visits), map[string]int{}
+	r.clock = clock{dated: name == record.Mash}
+	for _, l := range n.Lines {
+		if l.Bad {
+			continue
+		}
+		switch word := l.Field.Name; word {
+		case "by":
+			r.by = l.Text("who")
+		case "with":
+			r.takes(l)
+		case "corrected":
+			r.corrected(l, r.run.Visits[begin:], nil)
+		default:
+			words[word]++
+			v := r.visit(name, l)
+			v.Stage = len(r.run.Stages) - 1
+			if v.Nth == 0 {
+				v.Nth = words[word]
+			}
+			words[word] = max(words[word], v.Nth)
+			r.run.Visits = append(r.run.Visits, v)
+		}
+	}
+}
+
+// used reads what went in.
+func (r *reader) used(n *tree.Node) {
+	for _, l := range n.Lines {
+		if l.Bad {
+			continue
+		}
+		switch l.Field.Name {
+		case "by":
+			r.by = l.Text("who")
+		case "with":
+			r.takes(l)
+		case "corrected":
+			r.corrected(l, nil, r.run.Used)
+		default:
+			p := r.parts(l, 1, "", "")
+			u := record.Used{What: l.Text("name"), Lot: l.Text("sack"), From: l.Text("source"), By: p.by, Note: p.note, At: l.At()}
+			u.Amount = record.Reading{What: amountOf(l), State: record.Blank, Place: l.At()}
+			switch {
+			case len(p.read) > 0:
+				what := u.Amount.What
+				u.Amount = p.read[0]
+				u.Amount.What = what
+			case p.none:
+				u.Amount.State = record.None
+			default:
+				r.run.Blank++
+			}
+			r.run.Used = append(r.run.Used, u)
+		}
+	}
+}
+
+// amountOf is what is read for something that goes in: a volume, or a weight.
+func amountOf(l *tree.Node) record.What {
+	if c := l.Get("value"); c != nil && c.Kind == quantity.Volume {
+		return record.Volume
+	}
+	return record.Mass
+}
+
+// visit reads a line of a stage.
+func (r *reader) visit(stage record.StageName, l *tree.Node) record.Visit {
+	v := record.Visit{Word: l.Field.Name, When: r.when(l), At: l.At()}
+	caps, lead := l.Match.Caps, 0
+	word := func() string { return caps[lead].Slot }
+	switch v.Word {
+	case "add", "dose":
+		for lead < len(caps) && (word() == "grain" || word() == "enzyme" || word() == "," && lead+1 < len(caps) && caps[lead+1].Slot == "grain") {
+			if word() != "," {
+				v.Names = append(v.Names, caps[lead].Text())
+			}
+			lead++
+		}
+	case "to":
+		v.Of = word()
+		if lead++; lead < len(caps) && word() == "on" {
+			v.Why = caps[lead+1].Slot
+			lead += 2
+		}
+	case "charge":
+		if lead < len(caps) && (word() == "wash" || word() == "low-wines" || word() == "feints" || word() == "water") {
+			v.Of = word()
+			lead++
+		}
+	case "into":
+		v.To = caps[lead].Text()
+		lead++
+	case "stopped":
+		v.LastS = l.Num("duration")
+		lead = len(caps)
+	case "note":
+		lead = len(caps)
+	default:
+		if c := l.Get("number"); c != nil && lead < len(caps) && word() == "number" {
+			v.Nth = r.whole(c)
+			lead++
+		}
+	}
+	p := r.parts(l, lead, stage, v.Word)
+	v.Read, v.None, v.By, v.Note, v.Written = p.read, p.none, p.by, p.note, p.written
+	if c := l.Get("source"); c != nil {
+		v.From = c.Text()
+	}
+	if c := l.Get("tank"); c != nil {
+		v.To = c.Text()
+	}
+	if c := l.Get("what"); c != nil {
+		v.Of = c.Text()
+	}
+	if v.Word == "lost" {
+		for i := range v.Read {
+			v.Read[i].What = record.Lost
+		}
+	}
+	return v
+}
+
+// whole is a number that counts.
+func (r *reader) whole(c *tree.Capture) int {
+	n := int(c.SI)
+	if float64(n) != c.SI {
+		r.diags.Add(diag.Diagnostic{Code: diag.CodeWholeNumber, At: c.At(), Summary: "steps are counted, and " + c.Item.Num + " is none of the numbers",
+			Help: "write `cool 2` for the second, and a reading with its unit"})
+	}
+	return n
+}
