@@ -159,13 +159,30 @@ func (u Units) Length(m float64) string {
 	return Number(m/metrePerFoot, 0) + " ft"
 }
 
-// rate shows a flow.
-func (u Units) rate(litrePerH float64) string {
-	if u == SI {
-		return Number(litrePerH, significant(litrePerH)) + " L/h"
+// rate shows a flow to so many figures.
+func (u Units) rate(litrePerH float64, figures int) string {
+	v, unit := litrePerH, " L/h"
+	if u == US {
+		v, unit = litrePerH/litrePerGallon, " gal/h"
 	}
-	g := litrePerH / litrePerGallon
-	return Number(g, significant(g)) + " gal/h"
+	return toFigures(v, figures) + unit
+}
+
+// toFigures shows a number to so many figures and no more: 17.9 to two is 18, and
+// 545 is 550.
+func toFigures(v float64, figures int) string {
+	if v == 0 {
+		return "0"
+	}
+	places := figures - 1 - int(math.Floor(math.Log10(math.Abs(v))))
+	if scale := math.Pow10(places); math.Abs(math.Round(v*scale)) >= math.Pow10(figures) {
+		places-- // 9.96 is 10
+	}
+	if places >= 0 {
+		return Number(v, places)
+	}
+	unit := math.Pow10(-places)
+	return Number(math.Round(v/unit)*unit, 0)
 }
 
 // PerBushel is the unit of what is reckoned by the distiller's bushel. It says
@@ -273,7 +290,7 @@ func (u Units) Quantity(q plan.Quantity) string {
 		}
 		return u.Abv(q.Value)
 	case plan.LitrePerH:
-		return u.rate(q.Value)
+		return u.rate(q.Value, 2) // a jug and a watch give two figures
 	case plan.Percent:
 		return Number(q.Value, 1) + " %"
 	case plan.Each:
@@ -314,6 +331,8 @@ func (u Units) Tolerance(q plan.Quantity) string {
 			v, unit = v/litrePerGallon, " gal"
 		}
 		return "+/- " + Number(v, shown(v, max(significant(v)-1, 0))) + unit
+	case plan.LitrePerH:
+		return "+/- " + u.rate(q.Value, 1)
 	default:
 		return "+/- " + u.Quantity(q)
 	}

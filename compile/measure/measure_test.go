@@ -99,3 +99,23 @@ func TestOneProofOnePercentage(t *testing.T) {
 	}
 	assert.Equal(t, "92.0 proof (46.0 % abv)", US.Strength(plan.Strength{Proof: 92, AbvPct: 46.05}))
 }
+
+// A flow has the figures that a jug and a watch give, and its tolerance one.
+func TestFlow(t *testing.T) {
+	for _, c := range []struct {
+		litrePerH, tolerance float64
+		us, si, usTol, siTol string
+	}{
+		{67.8, 7.1, "18 gal/h", "68 L/h", "+/- 2 gal/h", "+/- 7 L/h"},
+		{7.6, 0.8, "2.0 gal/h", "7.6 L/h", "+/- 0.2 gal/h", "+/- 0.8 L/h"},
+		{545, 57, "140 gal/h", "550 L/h", "+/- 20 gal/h", "+/- 60 L/h"},
+		{0.996, 0.1, "0.26 gal/h", "1.0 L/h", "+/- 0.03 gal/h", "+/- 0.1 L/h"},
+		{0, 0, "0 gal/h", "0 L/h", "+/- 0 gal/h", "+/- 0 L/h"},
+	} {
+		q, tol := plan.Of(c.litrePerH, plan.LitrePerH), plan.Of(c.tolerance, plan.LitrePerH)
+		assert.Equal(t, c.us, US.Quantity(q))
+		assert.Equal(t, c.si, SI.Quantity(q))
+		assert.Equal(t, c.usTol, US.Tolerance(tol))
+		assert.Equal(t, c.siTol, SI.Tolerance(tol))
+	}
+}

@@ -34,6 +34,7 @@ func Strip(b *recipe.Batch, r numbers.Strip) diag.List {
 	distillate(w, s.Still)
 	runProblems(w, "strip", r.Run)
 	covered(w, s.Still, "strip", r.Run)
+	paces(w, s.Still, r.Run)
 	if left := r.Residue.EthanolKg / r.Charge.EthanolKg; left > 0.02 && len(r.Problems) == 0 {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeEarlyStop, At: w.at(recipe.PathStripStop),
@@ -93,7 +94,7 @@ func Spirit(b *recipe.Batch, run numbers.Spirit, ways []numbers.Way) diag.List {
 	}
 	runProblems(w, "spirit", run.Run)
 	covered(w, s.Still, "spirit", run.Run)
-	paces(w, run.Run)
+	paces(w, s.Still, run.Run)
 	strength(w, run)
 	neverSteady(w, run.Run, ways)
 	return w.list
@@ -256,9 +257,12 @@ func covered(w *writer, v *recipe.Vessel, use string, r still.Run) {
 const paceMargin = 0.02
 
 // paces says which fractions come slower than the batch writes.
-func paces(w *writer, r still.Run) {
+func paces(w *writer, v *recipe.Vessel, r still.Run) {
 	for _, f := range r.Fractions {
 		path := recipe.PathPace.Child(f.Name)
+		if f.Name == still.LowWines {
+			path = recipe.PathStripPace
+		}
 		if _, written := w.b.Where[path]; !written || f.AskedS <= 0 || f.EndS-f.StartS <= f.AskedS*(1+paceMargin) {
 			continue
 		}
@@ -266,7 +270,7 @@ func paces(w *writer, r still.Run) {
 			Code: diag.CodePaceBeyond, At: w.at(path),
 			Summary: fmt.Sprintf("the %s take %s at full heat, and their pace asks for %s", f.Name, measure.Duration((f.EndS-f.StartS)/60), measure.Duration(f.AskedS/60)),
 			Help:    "a slower pace; the plan reckons with full heat",
-			Related: declared(w.b.Spirit.Still),
+			Related: declared(v),
 		})
 	}
 }

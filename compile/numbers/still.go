@@ -35,7 +35,7 @@ func Stripped(memo *Memo, b *recipe.Batch, wash stream.Stream) (Strip, error) {
 	n := float64(s.Charges)
 	var err error
 	s.Run, err = memo.strip(still.StripInput{
-		Setting: setting(memo, b, b.Strip.Still), Wash: wash.Scale(1 / n), Stop: b.Strip.StopAt,
+		Setting: setting(memo, b, b.Strip.Still), Wash: wash.Scale(1 / n), Stop: b.Strip.StopAt, Pace: b.Strip.Pace,
 	})
 	s.LowWines = s.Fraction(still.LowWines).Scale(n)
 	return s, ended(Stripping, err, &s)

@@ -683,6 +683,7 @@ func (x *Fraction) round() {
 	x.Begins.round()
 	x.Ends.round()
 	x.PureShare = RoundTo(x.PureShare, 1)
+	x.VapourC = RoundTo(x.VapourC, 1)
 }
 
 func (x *Fraction) noNumber() string {
@@ -709,6 +710,9 @@ func (x *Fraction) noNumber() string {
 	}
 	if !isNumber(x.PureShare) {
 		return "PureShare"
+	}
+	if !isNumber(x.VapourC) {
+		return "VapourC"
 	}
 	return ""
 }

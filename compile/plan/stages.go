@@ -192,6 +192,7 @@ type Fraction struct {
 	Begins     Strength `json:"begins"` // at the spout
 	Ends       Strength `json:"ends"`
 	PureShare  float64  `json:"purePct" places:"1"` // of the alcohol in the charge
+	VapourC    float64  `json:"vapourC" places:"1"` // leaving the head at its end
 }
 
 // Fraction finds a fraction by name; an empty one if the run has none.

@@ -66,7 +66,7 @@ func run(v *recipe.Vessel, r still.Run, charges int) plan.Run {
 		p := plan.Fraction{
 			StartOverL: before, EndOverL: over,
 			Name: f.Name, Lot: lot.Of(f.Stream).Times(n), StartMin: f.StartS / 60, EndMin: f.EndS / 60,
-			Begins: lot.AtABV(f.StartABV), Ends: lot.AtABV(f.EndABV),
+			Begins: lot.AtABV(f.StartABV), Ends: lot.AtABV(f.EndABV), VapourC: f.EndVapourC,
 		}
 		if r.Charge.EthanolKg > 0 {
 			p.PureShare = 100 * f.EthanolKg / r.Charge.EthanolKg

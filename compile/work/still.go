@@ -173,7 +173,7 @@ func (c charge) fraction(f still.Fraction) Job {
 	}
 	j.Read = append(j.Read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(all, c.receiverTolL(f, all)).at(f.EndS-f.StartS))
 	if f.Name != still.Foreshots {
-		j.Read = append(j.Read, vapour(pointAt(curve, f.EndS).VapourC).at(f.EndS-f.StartS))
+		j.Read = append(j.Read, vapour(f.EndVapourC).at(f.EndS-f.StartS))
 	}
 	return j
 }

@@ -22,6 +22,10 @@ func readStrip(b *reader, n *tree.Node) (s recipe.Strip, whole bool) {
 	if n.Line("stop") != nil {
 		s.StopAt = strengthOn(n, "stop")
 	}
+	s.Pace = recipe.FractionPace{Full: true}
+	if l := n.Line("pace"); l != nil && !l.Bad {
+		s.Pace = paceOn(l)
+	}
 	return s, !n.Bad && n.Sound() && s.Still != nil
 }
 

@@ -170,6 +170,7 @@ var (
 	PathFermentFor    = PathFerm.Child("for")
 	PathDose          = PathFerm.Child("dose")
 	PathStripStop     = PathStrip.Child("stop")
+	PathStripPace     = PathStrip.Child("pace")
 	PathStripCharges  = PathStrip.Child("charges")
 	PathCharge        = PathSpirit.Child("charge")
 	PathSpiritCharges = PathSpirit.Child("charges")

@@ -210,6 +210,7 @@ type Strip struct {
 	Still   *Vessel
 	Charges int      // the wash is run in this many equal charges, 1 by default
 	StopAt  Strength // at the spout
+	Pace    FractionPace
 	At      diag.Span
 }
 

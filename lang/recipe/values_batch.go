@@ -60,6 +60,7 @@ var batchRows = []row[Batch]{
 	{Row{Path: PathStrip, Name: "wash still"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Still)) }},
 	{Row{Path: PathStripCharges, Name: "stripping run", Counts: "charge"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Charges)) }},
 	{Row{Path: PathStripStop, Name: "stripping run's stop", Vary: "stripping run to"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.StopAt)) }},
+	{Row{Path: PathStripPace, Name: "pace of the stripping run", Vary: "pace of the stripping run", Maybe: true}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Pace)) }},
 
 	{Row{Path: PathSpirit, Name: "spirit still"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Still)) }},
 	{Row{Path: PathCharge}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Feints), datum(&b.Spirit.WaterTo)) }},
@@ -67,10 +68,10 @@ var batchRows = []row[Batch]{
 	{Row{Path: PathForeshots, Vary: "foreshots", Grows: true}, func(b *Batch) []Cell { return cells(volume(&b.Spirit.ForeshotsM3)) }},
 	{Row{Path: PathHeartsFrom, Name: "hearts from", Vary: "hearts from", Grows: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.HeartsFrom)) }},
 	{Row{Path: PathHeartsTo, Name: "hearts to", Vary: "hearts to", Grows: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.HeartsTo)) }},
-	{Row{Path: PathPaceForeshots, Name: "pace of the foreshots"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Pace.Foreshots)) }},
-	{Row{Path: PathPaceHeads, Name: "pace of the heads"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Pace.Heads)) }},
-	{Row{Path: PathPaceHearts, Name: "pace of the hearts"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Pace.Hearts)) }},
-	{Row{Path: PathPaceTails, Name: "pace of the tails"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Pace.Tails)) }},
+	{Row{Path: PathPaceForeshots, Name: "pace of the foreshots", Vary: "pace of the foreshots", Maybe: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Pace.Foreshots)) }},
+	{Row{Path: PathPaceHeads, Name: "pace of the heads", Vary: "pace of the heads", Maybe: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Pace.Heads)) }},
+	{Row{Path: PathPaceHearts, Name: "pace of the hearts", Vary: "pace of the hearts", Maybe: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Pace.Hearts)) }},
+	{Row{Path: PathPaceTails, Name: "pace of the tails", Vary: "pace of the tails", Maybe: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Pace.Tails)) }},
 	{Row{Path: PathSpiritStop, Name: "spirit run's stop", Vary: "spirit run to"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Stop)) }},
 
 	{Row{Path: PathEntry, Vary: "entry at"}, func(b *Batch) []Cell { return cells(datum(&b.Cask.Entry)) }},

@@ -21,6 +21,7 @@ var Strip = &Field{
 			Name: "stop", Shape: `"at" STRENGTH`, Default: "at 1 % abv", Example: "stop at 2 % abv", Doc: "Strength at the spout at which the run ends.",
 			Limits: []Limit{strength100, usually(0, 0.25, "a stripping run goes down to about 1 %, and stops early only for strength (common practice)").of("strength")},
 		},
+		paceOf("pace", "at full heat", "pace over 5 h", "How fast the low wines are brought over. More than the still's heat gives is not promised: then it is full heat. A third of the wash comes over in 4 to 5.5 h (from memory)."),
 		charges, Remove,
 	}},
 }
@@ -62,8 +63,8 @@ var pace = &Field{
 	Name: "pace", Example: "pace", Doc: "How fast each fraction is brought over: in a time, at a flow of the spout, or with a heat. More than the still's heat gives is not promised: then it is full heat.",
 	Block: &Block{Fields: []*Field{
 		paceOf("foreshots", "over 15 min", "foreshots over 15 min", "They run slowly: common practice is 15 to 20 min, and up to 30 until the hearts."),
-		paceOf("heads", "that of the hearts", "heads at 20 gal/h", "Between the foreshots and the hearts."),
-		paceOf("hearts", "over 2.5 h", "hearts at 20 gal/h", "Gently: two and a half to three hours (Nicol in Russell (ed.), Whisky (2003), ch. 5)."),
+		paceOf("heads", "that of the hearts, or slower to last 5 min", "heads at 20 gal/h", "Between the foreshots and the hearts."),
+		paceOf("hearts", "over 2.5 h", "hearts at 20 gal/h", "Gently: two and a half to three hours (Nicol in Russell (ed.), Whisky (2003), ch. 5), whatever the size: stills are heated by the litre of charge (common practice)."),
 		paceOf("tails", "at full heat", "tails at full heat", "Driven hard to the end (Nicol, the same)."),
 	}},
 }

@@ -128,6 +128,12 @@ func (a *asked) nudgeOf(v recipe.Value, c recipe.Cell) (nudge, bool) {
 		x.Value += point
 		n.to = x
 		return n, true
+	case recipe.FractionPace: // a longer time, or a greater flow or heat
+		n := nudge{by: byTenth, given: x.OverS+x.FlowM3S+x.PowerW > 0}
+		n.moves = n.given
+		x.OverS, x.FlowM3S, x.PowerW = x.OverS*tenth, x.FlowM3S*tenth, x.PowerW*tenth
+		n.to = x
+		return n, true
 	case recipe.Cut:
 		n := nudge{given: true, moves: true}
 		switch x.By {

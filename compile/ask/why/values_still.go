@@ -49,7 +49,7 @@ var stillValues = []value{
 	},
 	{
 		name: "strip", also: []string{"stripHours", "strip-hours", "stripping-run", "wash-run"}, title: "time of the stripping run", stage: inStrip, model: boiling, from: []string{"wash", "low-wines"},
-		inputs: []source{vesselFigure("wash-still", "heats"), vesselFigure("wash-still", "metal"), vesselFigure("wash-still", "loses"), vesselFigure("wash-still", "steam"), vesselFigure("wash-still", "reflux"), at(recipe.PathBoiler), at(recipe.PathStripStop), at(recipe.PathStripCharges)},
+		inputs: []source{vesselFigure("wash-still", "heats"), vesselFigure("wash-still", "metal"), vesselFigure("wash-still", "loses"), vesselFigure("wash-still", "steam"), vesselFigure("wash-still", "reflux"), at(recipe.PathBoiler), at(recipe.PathStripStop), at(recipe.PathStripPace), at(recipe.PathStripCharges)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.TotalHours, plan.Hour) },
 		work:   func(a *asked) []Line { return workRunHours(a.p.Strip) },
 	},
@@ -178,7 +178,7 @@ var stillValues = []value{
 	},
 	{
 		name: "spirit", also: []string{"spiritHours", "spirit-hours", "spirit-run"}, title: "time of the spirit run", stage: inSpirit, model: boiling, from: []string{"charge"},
-		inputs: []source{vesselFigure("spirit-still", "heats"), vesselFigure("spirit-still", "metal"), vesselFigure("spirit-still", "loses"), vesselFigure("spirit-still", "steam"), vesselFigure("spirit-still", "reflux"), at(recipe.PathBoiler), at(recipe.PathSpiritStop), at(recipe.PathSpiritCharges)},
+		inputs: []source{vesselFigure("spirit-still", "heats"), vesselFigure("spirit-still", "metal"), vesselFigure("spirit-still", "loses"), vesselFigure("spirit-still", "steam"), vesselFigure("spirit-still", "reflux"), at(recipe.PathBoiler), at(recipe.PathSpiritStop), at(recipe.PathPaceForeshots), at(recipe.PathPaceHeads), at(recipe.PathPaceHearts), at(recipe.PathPaceTails), at(recipe.PathSpiritCharges)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Spirit.TotalHours, plan.Hour) },
 		work:   func(a *asked) []Line { return workRunHours(a.p.Spirit) },
 	},

@@ -14,16 +14,16 @@ var cutHatch = map[string]string{"foreshots": "dense", "heads": "rising", "heart
 
 // Strip draws a run of the wash still.
 func Strip(p *plan.Plan, u measure.Units) Chart {
-	return run(p, p.Strip, "strip", "Strength and vapour temperature of the stripping run", u)
+	return run(p, p.Strip, "strip", "Strength, flow and vapour temperature of the stripping run", u)
 }
 
 // Spirit draws a run of the spirit still, with the cuts.
 func Spirit(p *plan.Plan, u measure.Units) Chart {
-	return run(p, p.Spirit, "spirit", "Strength and vapour temperature of the spirit run", u)
+	return run(p, p.Spirit, "spirit", "Strength, flow and vapour temperature of the spirit run", u)
 }
 
-// run draws strength at the spout and the vapour's temperature against what has
-// come over, of one charge, with the clock above and the fractions hatched.
+// run draws strength and flow at the spout and the vapour's temperature against what
+// has come over, of one charge, with the clock above and the fractions hatched.
 func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 	n := len(r.Curve)
 	if n < 2 || r.Curve[n-1].OverL <= 0 {
@@ -46,11 +46,13 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 	_, high := span(n, func(i int) float64 { return r.Curve[i].AbvPct })
 	upper, byAbv := c.panel(plotLeft, top, plotRight, top+156, 0, end, 0, high, 5)
 	low, hot := span(n, func(i int) float64 { return temp(u, r.Curve[i].VapourC) })
-	lower, byTemp := c.panel(plotLeft, top+168, plotRight, top+260, 0, end, low, hot, 4)
-	c.H = int(top) + 260 + 42
+	_, fast := span(n, func(i int) float64 { return flow(u, r.Curve[i].RateLPerH) })
+	middle, byFlow := c.panel(plotLeft, top+168, plotRight, top+226, 0, end, 0, fast, 2)
+	lower, byTemp := c.panel(plotLeft, top+238, plotRight, top+318, 0, end, low, hot, 3)
+	c.H = int(top) + 318 + 42
 
 	for _, f := range r.Fractions {
-		for _, pane := range []panel{upper, lower} {
+		for _, pane := range []panel{upper, middle, lower} {
 			a, b := x.at(over(f.StartOverL)), x.at(over(f.EndOverL))
 			if b > a {
 				c.area("cut", cutHatch[f.Name], a, pane.top(), b-a, pane.bottom()-pane.top())
@@ -58,8 +60,9 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 		}
 	}
 	upper.yAxis(byAbv, "spout, "+abvUnit(u))
+	middle.yAxis(byFlow, "flow, "+flowUnit(u))
 	lower.yAxis(byTemp, "vapour, "+tempUnit(u))
-	for _, pane := range []panel{upper, lower} {
+	for _, pane := range []panel{upper, middle, lower} {
 		pane.frame()
 	}
 	lower.overAxis(u)
@@ -72,6 +75,7 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 	abv := func(i int) (float64, float64) { return over(r.Curve[i].OverL), r.Curve[i].AbvPct }
 	vap := func(i int) (float64, float64) { return over(r.Curve[i].OverL), temp(u, r.Curve[i].VapourC) }
 	upper.curve("line", n, abv)
+	middle.curve("line", n, func(i int) (float64, float64) { return over(r.Curve[i].OverL), flow(u, r.Curve[i].RateLPerH) })
 	lower.curve("line", n, vap)
 	var strengths, temps []value
 	for _, f := range r.Fractions {
@@ -83,7 +87,7 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 		c.dot(x.at(e), upper.y.at(v))
 		strengths = append(strengths, value{e, v, u.StrengthAbv(f.Ends)})
 		c.dot(x.at(e), lower.y.at(t))
-		temps = append(temps, value{e, t, measure.Number(t, 0) + " " + tempUnit(u)})
+		temps = append(temps, value{e, t, u.Temp(f.VapourC)})
 	}
 	upper.notes(n, abv, strengths)
 	lower.notes(n, vap, temps)
@@ -156,8 +160,10 @@ func clockAbove(p panel, pl *plan.Plan, r plan.Run, use string, over func(float6
 func runDesc(r plan.Run, u measure.Units) string {
 	var b strings.Builder
 	n := len(r.Curve)
-	fmt.Fprintf(&b, "One charge: strength at the spout falls from %s to %s while %s comes over; the vapour warms from %s to %s.",
-		u.Abv(r.Curve[0].AbvPct), u.Abv(r.Curve[n-1].AbvPct), u.Litres(r.Curve[n-1].OverL), u.Temp(r.Curve[0].VapourC), u.Temp(r.Curve[n-1].VapourC))
+	slow, fast := span(n, func(i int) float64 { return r.Curve[i].RateLPerH })
+	fmt.Fprintf(&b, "One charge: strength at the spout falls from %s to %s while %s comes over, at %s to %s; the vapour warms from %s to %s.",
+		u.Abv(r.Curve[0].AbvPct), u.Abv(r.Curve[n-1].AbvPct), u.Litres(r.Curve[n-1].OverL),
+		u.Quantity(plan.Of(slow, plan.LitrePerH)), u.Quantity(plan.Of(fast, plan.LitrePerH)), u.Temp(r.Curve[0].VapourC), u.Temp(r.Curve[n-1].VapourC))
 	for _, f := range r.Fractions {
 		if f.EndOverL > f.StartOverL {
 			fmt.Fprintf(&b, " %s: from %s to %s at the spout, %s.", strings.ToUpper(f.Name[:1])+f.Name[1:],
@@ -165,4 +171,15 @@ func runDesc(r plan.Run, u measure.Units) string {
 		}
 	}
 	return b.String()
+}
+
+// flow is what runs from the spout, in the reader's units.
+func flow(u measure.Units, litrePerH float64) float64 {
+	v, _ := u.Value(plan.Of(litrePerH, plan.LitrePerH))
+	return v
+}
+
+func flowUnit(u measure.Units) string {
+	_, unit := u.Value(plan.Of(0, plan.LitrePerH))
+	return unit
 }

@@ -34,6 +34,11 @@ func (p *pot) heatFor(st state, l level, warming, molS float64) float64 {
 	return needs / (1 + p.steam*(p.steamH-st.potH+warming/l.pot))
 }
 
+// headsLeastS is how long heads take at least whose pace is that of the hearts:
+// fewer minutes nobody can cut by (from memory). Yet they come no slower than the
+// foreshots did.
+const headsLeastS = 5 * 60.0
+
 // Rounds in which paces that are times are turned into flows. With a jacket what
 // comes over does not hang on the heat, and one is enough; with live steam the
 // longer run condenses more.
@@ -46,27 +51,46 @@ func (in SpiritInput) drives(b *boil) ([]drive, error) {
 	if all == [4]recipe.FractionPace{} {
 		return nil, nil
 	}
-	out := make([]drive, len(all))
-	for i, p := range all {
-		out[i] = drive{flowM3S: p.FlowM3S, heatW: p.PowerW}
-	}
-	rounds := 1
-	if in.Still.Steam == recipe.Direct {
-		rounds = paceRounds
-	}
-	for range rounds {
-		r, err := cutSpirit(in, b, func(r *runner) { r.bare, r.drives = true, out })
+	return in.driven(all[:], func(drives []drive) ([]Fraction, error) {
+		r, err := cutSpirit(in, b, func(r *runner) { r.bare, r.drives = true, drives })
 		if err != nil {
 			return nil, err
 		}
+		return r.fractions, nil
+	})
+}
+
+// driven turns the paces of a run's fractions into how each is driven. cut is the
+// run that is driven so.
+func (s Setting) driven(paces []recipe.FractionPace, cut func([]drive) ([]Fraction, error)) ([]drive, error) {
+	out := make([]drive, len(paces))
+	for i, p := range paces {
+		out[i] = drive{flowM3S: p.FlowM3S, heatW: p.PowerW}
+	}
+	rounds := 1
+	if s.Still.Steam == recipe.Direct {
+		rounds = paceRounds
+	}
+	for range rounds {
+		fractions, err := cut(out)
+		if err != nil {
+			return nil, err
+		}
+		volumeM3 := func(i int) float64 { return spiritM3(fractions[i].EthanolKg, fractions[i].WaterKg, referenceC) }
 		next := append([]drive{}, out...)
-		for i, p := range all {
-			if f := &r.fractions[i]; p.OverS > 0 {
-				next[i].flowM3S = spiritM3(f.EthanolKg, f.WaterKg, referenceC) / p.OverS
+		for i, p := range paces {
+			if p.OverS > 0 {
+				next[i].flowM3S = volumeM3(i) / p.OverS
 			}
 		}
-		if p := all[1]; p == (recipe.FractionPace{}) { // heads come as the hearts do
-			next[1] = next[2]
+		for i, p := range paces {
+			if p != (recipe.FractionPace{}) || i == 0 || i+1 >= len(paces) {
+				continue
+			}
+			next[i] = next[i+1] // heads come as the hearts do
+			if least := next[i-1].flowM3S; least > 0 {
+				next[i].flowM3S = min(next[i].flowM3S, max(least, volumeM3(i)/headsLeastS))
+			}
 		}
 		out = next
 	}
@@ -75,7 +99,11 @@ func (in SpiritInput) drives(b *boil) ([]drive, error) {
 
 // asked notes the time that each fraction's pace asks for.
 func (in SpiritInput) asked(run *Run) {
-	for i, p := range [...]recipe.FractionPace{in.Pace.Foreshots, in.Pace.Heads, in.Pace.Hearts, in.Pace.Tails} {
+	asked(run, in.Pace.Foreshots, in.Pace.Heads, in.Pace.Hearts, in.Pace.Tails)
+}
+
+func asked(run *Run, paces ...recipe.FractionPace) {
+	for i, p := range paces {
 		f := &run.Fractions[i]
 		switch {
 		case f.VolumeM3 <= 0:

@@ -101,3 +101,53 @@ func TestPaceWithSteam(t *testing.T) {
 	back := r.Charge.Minus(in.LowWines)
 	assert.InDelta(t, back.EthanolKg, r.Feints().EthanolKg, 2e-9*r.Charge.MassKg())
 }
+
+// Heads that come as the hearts do take five minutes at least, unless they would
+// come slower than the foreshots; what the batch writes for them holds as it stands.
+func TestHeadsTakeMinutes(t *testing.T) {
+	in := secondRun(t)
+	in.Pace.Foreshots, in.Pace.Hearts = recipe.FractionPace{OverS: 15 * 60}, recipe.FractionPace{OverS: 2.5 * 3600}
+	in.ForeshotsM3 = 1e-3
+	length := func(volumeL float64) float64 {
+		in.HeartsFrom = recipe.Cut{By: recipe.ByVolume, VolumeM3: (1 + volumeL) * 1e-3}
+		heads := spirit1(t, in).Fraction(Heads)
+		assert.InEpsilon(t, volumeL*1e-3, heads.VolumeM3, 1e-3)
+		return heads.EndS - heads.StartS
+	}
+	hearts := spirit1(t, in).Fraction(Hearts)
+	litresIn5Min := 1000 * hearts.VolumeM3 / (2.5 * 3600) * 300
+	assert.InEpsilon(t, 300, length(0.4), 2e-3, "a litre of foreshots in 15 min is a third of one in 5")
+	assert.InEpsilon(t, 300, length(0.9*litresIn5Min), 2e-3)
+	assert.Greater(t, length(1.2*litresIn5Min), 330.0)
+	assert.InEpsilon(t, 180, length(0.2), 2e-3, "as slow as the foreshots")
+	in.Pace.Heads = recipe.FractionPace{OverS: 60}
+	assert.InEpsilon(t, 60, length(0.4), 2e-2)
+}
+
+// The low wines of a stripping run come in the time, at the flow or with the heat that
+// is asked for, and are the same low wines.
+func TestStripPace(t *testing.T) {
+	in := washRun(t)
+	full := strip1(t, in)
+	whole := full.Fraction(LowWines)
+	took := func(p recipe.FractionPace) (Run, float64) {
+		in.Pace = p
+		r := strip1(t, in)
+		holds(t, in.Setting, r)
+		f := r.Fraction(LowWines)
+		assert.InDelta(t, whole.EthanolKg, f.EthanolKg, 1e-6)
+		return r, f.EndS - f.StartS
+	}
+	wanted := 2 * (whole.EndS - whole.StartS)
+	r, s := took(recipe.FractionPace{OverS: wanted})
+	assert.InEpsilon(t, wanted, s, 2e-2) // strength falls far: drops and mixture differ by the contraction
+	assert.InDelta(t, wanted, r.Fraction(LowWines).AskedS, 1e-9)
+	_, s = took(recipe.FractionPace{FlowM3S: whole.VolumeM3 / wanted})
+	assert.InEpsilon(t, wanted, s, 2e-2)
+	_, s = took(recipe.FractionPace{PowerW: in.heatW() / 2})
+	assert.Greater(t, s, whole.EndS-whole.StartS)
+	_, s = took(recipe.FractionPace{Full: true})
+	assert.InEpsilon(t, whole.EndS-whole.StartS, s, 1e-12)
+	_, s = took(recipe.FractionPace{OverS: 60})
+	assert.InEpsilon(t, whole.EndS-whole.StartS, s, 1e-9, "no more than full heat")
+}

@@ -182,6 +182,7 @@ func (r *runner) collect(name string, m mark) bool {
 	r.gauged += spiritM3(f.EthanolKg, f.WaterKg, r.gaugeC)
 	if !r.bare {
 		f.EndABV = r.spoutABV(r.now)
+		f.EndVapourC = r.p.b.at(r.now.x()).vapourC
 		f.VolumeM3 = spiritM3(f.EthanolKg, f.WaterKg, referenceC)
 		f.ABV = f.Stream.ABV()
 		r.filled += f.VolumeM3

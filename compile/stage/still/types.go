@@ -21,7 +21,8 @@ type Setting struct {
 type StripInput struct {
 	Setting
 	Wash stream.Stream
-	Stop recipe.Strength // at the spout
+	Stop recipe.Strength     // at the spout
+	Pace recipe.FractionPace // of the low wines; nothing: full heat
 }
 
 // SpiritInput is one spirit run. A volume of distillate, of the foreshots or of
@@ -58,6 +59,7 @@ type Fraction struct {
 	ABV              float64 // 20 C
 	StartS, EndS     float64 // from the fire
 	StartABV, EndABV float64 // at the spout
+	EndVapourC       float64 // leaving the head
 	HeatJ            float64 // put in while it came over
 	AskedS           float64 // the time that its pace asks for; 0: none. It takes longer where the heat does not give that
 }
