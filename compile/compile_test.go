@@ -70,7 +70,7 @@ func TestExamplesAreClean(t *testing.T) {
 	h, err := check.Load(filepath.Join("..", lantern), check.Options{})
 	require.NoError(t, err)
 	require.Empty(t, h.Check(), "the checker has something to say")
-	require.Len(t, h.Batches(), 5)
+	require.Len(t, h.Batches(), 6)
 	for _, name := range h.Batches() {
 		b, _ := h.Batch(name)
 		p, list := Compile(b)
