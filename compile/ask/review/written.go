@@ -1,0 +1,286 @@
+package review
+
+import (
+	"math"
+
+	"newmake/compile/estimate/reconcile"
+	"newmake/lang/record"
+)
+
+// lots are those of a run that were gauged.
+type lots struct {
+	wort      number // litres to the fermenter
+	og, fg    number // the first and the last gravity of the ferment
+	wash      gauged
+	lowWines  gauged
+	charged   gauged // low wines, as they were charged
+	feintsIn  gauged
+	extra     gauged // whatever else was charged
+	fractions []fraction
+	hearts    gauged // as they stood before they were reduced
+	water     number // that reduced them
+	entry     gauged
+	casks     []number // litres into each
+}
+
+// fraction is what came over in one of the parts of the spirit run.
+type fraction struct {
+	id, words string
+	gauged
+}
+
+// written reads the lots of a run off its lines.
+func written(b *bench, run *record.Run) *lots {
+	w := &lots{}
+	for i := range run.Visits {
+		v := &run.Visits[i]
+		if v.None || v.Stage >= len(run.Stages) {
+			continue
+		}
+		switch run.Stages[v.Stage].Name {
+		case record.Mash:
+		case record.Ferment:
+			w.ferment(b, v)
+		case record.Strip:
+			w.strip(b, v)
+		case record.Spirit:
+			w.spirit(b, v)
+		case record.Fill:
+			w.fill(b, v)
+		}
+	}
+	return w
+}
+
+func (w *lots) ferment(b *bench, v *record.Visit) {
+	if r := find(v.Read, record.Volume); r != nil && !w.wort.read() {
+		w.wort = b.volume(r)
+	}
+	if r := find(v.Read, record.Gravity); r != nil {
+		if g := b.gravity(r); g.read() {
+			if !w.og.read() {
+				w.og = g
+			}
+			w.fg = g
+		}
+	}
+}
+
+func (w *lots) strip(b *bench, v *record.Visit) {
+	switch v.Word {
+	case "charge":
+		w.wash = w.wash.and(b.lot(v.Read, record.Volume, record.Strength))
+	case "low-wines":
+		w.lowWines = w.lowWines.and(b.lot(v.Read, record.Volume, record.Strength))
+	}
+}
+
+func (w *lots) spirit(b *bench, v *record.Visit) {
+	g := b.lot(v.Read, record.Volume, record.Strength)
+	switch v.Word {
+	case "charge":
+		switch v.Of {
+		case "low-wines", "":
+			w.charged = w.charged.and(g)
+		case "feints":
+			w.feintsIn = w.feintsIn.and(g)
+		case "water":
+		default:
+			w.extra = w.extra.and(g)
+		}
+	case "foreshots", "heads", "hearts", "tails", "feints":
+		if g.given {
+			w.fractions = append(w.fractions, fraction{v.Word, "the " + v.Word, g})
+		}
+	}
+}
+
+func (w *lots) fill(b *bench, v *record.Visit) {
+	switch v.Word {
+	case "hearts":
+		w.hearts = b.lot(v.Read, record.Volume, record.Strength)
+	case "reduce":
+		if r := find(v.Read, record.Water); r != nil {
+			w.water = b.volume(r)
+		}
+	case "gauge":
+		w.entry = b.lot(v.Read, record.Volume, record.Strength)
+	case "into":
+		if r := find(v.Read, record.Volume); r != nil {
+			if n := b.volume(r); n.read() {
+				w.casks = append(w.casks, n)
+			}
+		}
+	}
+}
+
+// and adds a lot that was gauged apart: two charges of one run. A strength that is
+// not known of one is that of the other.
+func (g gauged) and(o gauged) gauged {
+	switch {
+	case !g.given:
+		return o
+	case !o.given:
+		return g
+	case !g.volumeL.read() || !o.volumeL.read():
+		return gauged{abvPct: g.abvPct, given: true} // how much in all is not known
+	}
+	volume := number{g.volumeL.is + o.volumeL.is, math.Hypot(g.volumeL.sd, o.volumeL.sd)}
+	switch {
+	case !g.abvPct.read():
+		return gauged{volume, o.abvPct, true}
+	case !o.abvPct.read():
+		return gauged{volume, g.abvPct, true}
+	}
+	share := g.volumeL.is / volume.is
+	return gauged{volume, number{
+		share*g.abvPct.is + (1-share)*o.abvPct.is,
+		math.Hypot(share*g.abvPct.sd, (1-share)*o.abvPct.sd),
+	}, true}
+}
+
+// balance sets up what must agree. It is nil where nothing can be held against
+// anything.
+func (w *lots) balance(e Expected) *ledger {
+	l := &ledger{}
+	guess := func(g gauged, litres, pct float64) gauged {
+		if g.volumeL.read() {
+			litres = g.volumeL.is
+		}
+		if g.abvPct.read() {
+			pct = g.abvPct.is
+		}
+		return gauged{volumeL: number{is: litres}, abvPct: number{is: pct}}
+	}
+	wash := l.lotOf("wash", "the wash", w.wash, guess(w.wash, w.wort.is*e.WashShare, e.AbvPerSG*(w.og.is-w.fg.is)))
+	if w.og.read() && w.fg.read() && w.og.is > w.fg.is && e.AbvPerSG > 0 {
+		fell := l.put("gravity", "the fall of the gravity", SG, number{w.og.is - w.fg.is, math.Hypot(w.og.sd, w.fg.sd)}, 0, false)
+		per := l.put("strength-of-gravity", "the alcohol that a point of gravity gives", Share, number{e.AbvPerSG, perSGShare * e.AbvPerSG}, 0, true)
+		l.node("ferment", place{words: "of the ferment", of: "wash", abv: wash.abv}, // strength times volume is what was fermented
+			wash.alcohol(-1), term{1, []int{wash.volume, fell, per}, 0.01})
+	}
+	if w.wort.read() && e.WashShare > 0 {
+		wort := l.put("wort", "the volume in the fermenter", Litres, w.wort, 0, false)
+		share := l.put("wash-of-wort", "the share of it that reaches the still", Share, number{e.WashShare, washShare * e.WashShare}, 0, true)
+		l.node("to the still", place{words: "on the way from the fermenter to the still", of: "wash", abv: wash.abv},
+			wash.alcohol(-1), term{1, []int{wort, share, wash.abv}, 0.01})
+	}
+	low := l.lotOf("low-wines", "the low wines", w.lowWines, guess(w.lowWines, w.charged.volumeL.is, w.charged.abvPct.is))
+	if w.lowWines.given && e.PotAleLPA >= 0 {
+		pot := l.residue("pot-ale", "the alcohol that stayed in the pot ale", e.PotAleLPA)
+		l.node("wash run", place{words: "in the wash run", of: "low wines", abv: low.abv},
+			wash.alcohol(1), low.alcohol(-1), pure(pot, -1))
+	}
+	if len(w.fractions) > 0 && (w.charged.given || w.lowWines.given) {
+		charge := low
+		if w.charged.given {
+			charge = l.lotOf("charge", "the low wines as they were charged", w.charged, guess(w.charged, w.lowWines.volumeL.is, w.lowWines.abvPct.is))
+			if w.lowWines.given {
+				l.node("low wines waited", place{words: "while the low wines waited", of: "low wines", abv: low.abv}, low.alcohol(1), charge.alcohol(-1))
+			}
+		}
+		terms := []term{charge.alcohol(1)}
+		for _, in := range []struct {
+			id, words string
+			gauged
+		}{{"feints-in", "the feints that were charged", w.feintsIn}, {"else-in", "what else was charged", w.extra}} {
+			if in.given {
+				terms = append(terms, l.lotOf(in.id, in.words, in.gauged, guess(in.gauged, 0, 0)).alcohol(1))
+			}
+		}
+		hearts := pair{-1, -1}
+		for _, f := range w.fractions {
+			p := l.lotOf(f.id, f.words, f.gauged, guess(f.gauged, 0, 0))
+			terms = append(terms, p.alcohol(-1))
+			if f.id == "hearts" {
+				hearts = p
+			}
+		}
+		if hearts.volume < 0 && w.hearts.given {
+			hearts = l.lotOf("hearts", "the hearts", w.hearts, w.hearts)
+			terms = append(terms, hearts.alcohol(-1))
+			w.hearts.given = false // they are this lot, and were gauged once
+		}
+		if hearts.volume >= 0 {
+			l.node("spirit run", place{words: "in the spirit run", of: "hearts", abv: hearts.abv},
+				append(terms, pure(l.residue("lees", "the alcohol that stayed in the lees", e.LeesLPA), -1))...)
+			l.reduced(w, hearts)
+			return l.ready()
+		}
+	}
+	l.reduced(w, pair{-1, -1})
+	return l.ready()
+}
+
+// residue is alcohol that stays in a still, as the model has it.
+func (l *ledger) residue(id, words string, lpa float64) int {
+	return l.put(id, words, LPA, number{lpa, max(residueShare*lpa, 0.1)}, 0, true)
+}
+
+// reduced sets the hearts, as they stood in the spirit house, against what was
+// reduced and filled: in alcohol, and with the water in weight.
+func (l *ledger) reduced(w *lots, from pair) {
+	hearts := from
+	if w.hearts.given {
+		hearts = l.lotOf("hearts-gauged", "the hearts before they were reduced", w.hearts, w.hearts)
+		if from.volume >= 0 {
+			l.node("hearts waited", place{words: "while the hearts waited", of: "hearts", abv: hearts.abv}, from.alcohol(1), hearts.alcohol(-1))
+		}
+	}
+	if !w.entry.given {
+		return
+	}
+	entry := l.lotOf("entry", "the spirit at entry", w.entry, w.entry)
+	if hearts.volume >= 0 {
+		l.node("reduction", place{words: "in the reduction", of: "spirit", abv: entry.abv}, hearts.alcohol(1), entry.alcohol(-1))
+		if w.water.read() {
+			water := l.put("water", "the water that reduced it", Litres, w.water, 0, false)
+			l.weighed(hearts, water, entry)
+		}
+	}
+	if len(w.casks) > 0 {
+		terms := []term{entry.alcohol(1)}
+		for i, c := range w.casks {
+			terms = append(terms, term{-1, []int{l.put("cask", caskWords(i, len(w.casks)), Litres, c, 0, false), entry.abv}, 0.01})
+		}
+		l.node("filling", place{words: "at the filling", of: "spirit", abv: entry.abv}, terms...)
+	}
+}
+
+// weighed is the reduction in weight, which volumes do not keep.
+func (l *ledger) weighed(hearts pair, water int, entry pair) {
+	n := len(l.flows)
+	l.place = append(l.place, place{words: "of water in the reduction", of: "water", abv: -1})
+	l.nodes = append(l.nodes, reconcile.Node{Name: "reduction, by weight", Over: func(x []float64) (float64, []float64) {
+		h, hv, ha := massKg(x[hearts.volume], x[hearts.abv])
+		w, wv, _ := massKg(x[water], 0)
+		e, ev, ea := massKg(x[entry.volume], x[entry.abv])
+		slopes := make([]float64, n)
+		slopes[hearts.volume], slopes[hearts.abv] = hv, ha
+		slopes[water] = wv
+		slopes[entry.volume], slopes[entry.abv] = -ev, -ea
+		return h + w - e, slopes
+	}})
+}
+
+func caskWords(i, of int) string {
+	if of == 1 {
+		return "the volume in the cask"
+	}
+	return "the volume in cask " + string(rune('1'+i))
+}
+
+// ready fits the slopes of nodes to all flows, of which some came later.
+func (l *ledger) ready() *ledger {
+	if len(l.nodes) == 0 {
+		return nil
+	}
+	for i := range l.nodes {
+		over := l.nodes[i].Over
+		l.nodes[i].Over = func(x []float64) (float64, []float64) {
+			y, slopes := over(x)
+			return y, append(slopes, make([]float64, len(x)-len(slopes))...)
+		}
+	}
+	return l
+}
