@@ -17,6 +17,8 @@ type Expected struct {
 	LeesLPA   float64 // alcohol that the spirit run leaves
 	WashShare float64 // litres of wash to the still for a litre of wort to the fermenter
 	AbvPerSG  float64 // % abv of the wash for each unit of gravity that the ferment takes
+	// AbvPct is the strength of each fraction, for those whose volume alone was read.
+	AbvPct map[string]float64
 }
 
 // How sure that is, as one standard deviation of the figure itself (common practice:
@@ -27,6 +29,7 @@ const (
 	residueShare = 0.4
 	perSGShare   = 0.02
 	washShare    = 0.015
+	fractionSD   = 4 // % abv
 )
 
 // Balance is what came and went of the alcohol, reconciled.

@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"slices"
 
 	"newmake/compile/estimate/reconcile"
 	"newmake/lang/record"
@@ -88,11 +89,48 @@ func (w *lots) spirit(b *bench, v *record.Visit) {
 		default:
 			w.extra = w.extra.and(g)
 		}
+	case "to":
+		if r := find(v.Read, record.Receiver); r != nil { // the readings are of what ends
+			w.fraction(ends[v.Of], gauged{volumeL: b.volume(r), given: true})
+		}
 	case "foreshots", "heads", "hearts", "tails", "feints":
 		if g.given {
-			w.fractions = append(w.fractions, fraction{v.Word, "the " + v.Word, g})
+			w.fraction(v.Word, g)
 		}
 	}
+}
+
+// ends is the fraction that ends where another begins.
+var ends = map[string]string{"heads": "foreshots", "hearts": "heads", "tails": "hearts"}
+
+// fraction notes what came of a fraction. What was gauged of the whole lot goes before
+// what the receiver said when the spout was turned.
+func (w *lots) fraction(id string, g gauged) {
+	if id == "" {
+		return
+	}
+	for i, f := range w.fractions {
+		if f.id == id {
+			if !g.volumeL.read() {
+				g.volumeL = f.volumeL
+			}
+			if !g.abvPct.read() {
+				g.abvPct = f.abvPct
+			}
+			w.fractions[i].gauged = g
+			return
+		}
+	}
+	w.fractions = append(w.fractions, fraction{id, "the " + id, g})
+}
+
+// parts are the fractions that the balance counts. Heads and tails that nobody gauged
+// by themselves are in the feints, which were.
+func (w *lots) parts() []fraction {
+	feints := slices.ContainsFunc(w.fractions, func(f fraction) bool { return f.id == "feints" })
+	return slices.DeleteFunc(slices.Clone(w.fractions), func(f fraction) bool {
+		return feints && (f.id == "heads" || f.id == "tails") && !f.abvPct.read()
+	})
 }
 
 func (w *lots) fill(b *bench, v *record.Visit) {
@@ -189,8 +227,11 @@ func (w *lots) balance(e Expected) *ledger {
 			}
 		}
 		hearts := pair{-1, -1}
-		for _, f := range w.fractions {
-			p := l.lotOf(f.id, f.words, f.gauged, guess(f.gauged, 0, 0))
+		for _, f := range w.parts() {
+			if !f.abvPct.read() && f.id != "hearts" { // small, and gauged by nobody: as the model has it
+				f.abvPct = number{e.AbvPct[f.id], fractionSD}
+			}
+			p := l.lotOf(f.id, f.words, f.gauged, guess(f.gauged, 0, e.AbvPct[f.id]))
 			terms = append(terms, p.alcohol(-1))
 			if f.id == "hearts" {
 				hearts = p

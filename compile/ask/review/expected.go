@@ -1,0 +1,45 @@
+package review
+
+import (
+	"newmake/compile/lot"
+	"newmake/compile/matter/stream"
+	"newmake/compile/numbers"
+	"newmake/compile/stage/still"
+)
+
+// Expecting is what a balance takes from the numbers of a batch.
+func Expecting(n *numbers.Batch) Expected {
+	e := Expected{
+		PotAleLPA: float64(max(n.Stripped.Charges, 1)) * left(n.Stripped.Run),
+		LeesLPA:   float64(max(n.Distilled.Charges, 1)) * left(n.Distilled.Run),
+		AbvPct:    map[string]float64{},
+	}
+	wash := n.Stripped.Charge
+	if wort := n.Mashed.Out.VolumeAtM3(lot.ReferenceC); wort > 0 {
+		e.WashShare = float64(max(n.Stripped.Charges, 1)) * wash.VolumeAtM3(lot.ReferenceC) / wort
+	}
+	if fell := n.Mashed.HydrometerSG - n.Fermented.FinalSG; fell > 0 {
+		e.AbvPerSG = 100 * wash.ABV() / fell
+	}
+	for _, f := range n.Distilled.Fractions {
+		e.AbvPct[f.Name] = 100 * f.ABV
+	}
+	e.AbvPct["feints"] = 100 * feints(n.Distilled.Run).ABV()
+	return e
+}
+
+// left is the alcohol, in litres, that a charge leaves in the pot or on the way.
+func left(r still.Run) float64 {
+	return lot.LitresPerM3 * (r.Residue.PureAlcoholM3() + r.Lost.PureAlcoholM3())
+}
+
+// feints are heads and tails together, as they are kept for the next run.
+func feints(r still.Run) stream.Stream {
+	var all stream.Stream
+	for _, f := range r.Fractions {
+		if f.Name == still.Heads || f.Name == still.Tails {
+			all = all.Plus(f.Stream)
+		}
+	}
+	return all
+}
