@@ -25,7 +25,7 @@ import (
 func TestDocuments(t *testing.T) {
 	names, err := filepath.Glob("../../lang/explain/pages/term*.md")
 	require.NoError(t, err)
-	names = append(names, "../../README.md", "../../DEVELOPERS.md", "../../lang/REFERENCE.md")
+	names = append(names, "../../README.md", "../../DEVELOPERS.md", "../../lang/REFERENCE.md", "../../lang/GLOSSARY.md", "../../lang/CHEATSHEET.md", "CI.md")
 	computed := 0
 	for _, name := range names {
 		t.Run(filepath.Base(name), func(t *testing.T) {

@@ -17,16 +17,27 @@ import (
 
 const path = "../REFERENCE.md"
 
-// TestReferenceIsFresh: the file is what the tables give now.
-func TestReferenceIsFresh(t *testing.T) {
-	want := Markdown()
-	if testflag.Update() {
-		require.NoError(t, os.WriteFile(path, []byte(want), 0o644))
+// TestDocumentsAreFresh: the files are what the tables give now.
+func TestDocumentsAreFresh(t *testing.T) {
+	for path, made := range map[string]func() string{path: Markdown, "../GLOSSARY.md": Glossary, "../CHEATSHEET.md": CheatSheet} {
+		want := made()
+		if testflag.Update() {
+			require.NoError(t, os.WriteFile(path, []byte(want), 0o644))
+		}
+		got, err := os.ReadFile(path)
+		require.NoError(t, err)
+		require.Empty(t, cmp.Diff(want, string(got)), "%s is stale: go test ./lang/... -update", path)
+		require.Equal(t, want, made(), "the same twice")
 	}
-	got, err := os.ReadFile(path)
-	require.NoError(t, err)
-	require.Empty(t, cmp.Diff(want, string(got)), "lang/REFERENCE.md is stale: go test ./lang/... -update")
-	require.Equal(t, want, Markdown(), "the same twice")
+}
+
+// mostLines is what a page holds in two columns of small print.
+const mostLines = 180
+
+// TestCheatSheetIsOnePage: it is to hang on a wall.
+func TestCheatSheetIsOnePage(t *testing.T) {
+	lines := strings.Split(CheatSheet(), "\n")
+	require.LessOrEqual(t, len(lines), mostLines)
 }
 
 // TestReferenceIsWhole: every line of the language, every value and every unit

@@ -2,7 +2,6 @@ package review
 
 import (
 	"newmake/compile/lot"
-	"newmake/compile/matter/stream"
 	"newmake/compile/numbers"
 	"newmake/compile/stage/still"
 )
@@ -24,22 +23,11 @@ func Expecting(n *numbers.Batch) Expected {
 	for _, f := range n.Distilled.Fractions {
 		e.AbvPct[f.Name] = 100 * f.ABV
 	}
-	e.AbvPct["feints"] = 100 * feints(n.Distilled.Run).ABV()
+	e.AbvPct["feints"] = 100 * n.Distilled.Feints().ABV()
 	return e
 }
 
 // left is the alcohol, in litres, that a charge leaves in the pot or on the way.
 func left(r still.Run) float64 {
 	return lot.LitresPerM3 * (r.Residue.PureAlcoholM3() + r.Lost.PureAlcoholM3())
-}
-
-// feints are heads and tails together, as they are kept for the next run.
-func feints(r still.Run) stream.Stream {
-	var all stream.Stream
-	for _, f := range r.Fractions {
-		if f.Name == still.Heads || f.Name == still.Tails {
-			all = all.Plus(f.Stream)
-		}
-	}
-	return all
 }

@@ -1,0 +1,30 @@
+package reference
+
+import (
+	_ "embed"
+	"strings"
+
+	"newmake/lang/schema"
+)
+
+//go:embed cheatsheet.md
+var cheatsheet string
+
+// CheatSheet is the form of every line that a batch, a plant and a record may hold, to
+// print on one page: no more is said of it than how it is written. The library's blocks
+// are left to the reference: few write them.
+func CheatSheet() string {
+	d := &document{}
+	d.text(cheatsheet)
+	for _, f := range schema.Language.Fields {
+		if f.Block == nil || !daily[f.Name] {
+			continue
+		}
+		d.text("## " + f.Name)
+		d.text("```text\n" + synopsis(f, "") + "```")
+	}
+	return strings.TrimRight(d.b.String(), "\n") + "\n"
+}
+
+// daily are the declarations that people write again and again.
+var daily = map[string]bool{"plant": true, "batch": true, "costs": true}
