@@ -51,12 +51,16 @@ func (p *Problem) Fit(o Options) (*Fit, error) {
 	if err := p.check(); err != nil {
 		return nil, err
 	}
-	return p.search(o, make([]float64, len(p.Constants)), nil, nil)
+	u := make([]float64, len(p.Constants))
+	for j, v := range o.Start {
+		low, high := p.Constants[j].bounds()
+		u[j] = min(max((v-p.Constants[j].Value)/p.Constants[j].SD, low), high)
+	}
+	return p.search(o, u, nil)
 }
 
-// search begins at u, with slopes from elsewhere if there are any, and leaves the
-// constants that are held as they are.
-func (p *Problem) search(o Options, u []float64, held []bool, given *mat.Dense) (*Fit, error) {
+// search begins at u, and leaves the constants that are held as they are.
+func (p *Problem) search(o Options, u []float64, held []bool) (*Fit, error) {
 	if o.Tolerance == 0 {
 		o.Tolerance = usualTolerance
 	}
@@ -70,8 +74,8 @@ func (p *Problem) search(o Options, u []float64, held []bool, given *mat.Dense) 
 	}
 	s.evals++
 	s.sum = squares(s.r) + p.prior(u)
-	if given != nil {
-		s.jac, s.age, s.lent = mat.DenseCopyOf(given), 1, true
+	if o.Slopes != nil {
+		s.jac, s.age, s.lent = mat.DenseCopyOf(o.Slopes), 1, true
 	} else if err = s.anew(); err != nil {
 		return nil, err
 	}
@@ -116,7 +120,11 @@ type searching struct {
 	growth  float64
 	offset  float64
 	evals   int
+	vain    int // steps that made nothing less, since the last good one
 }
+
+// worthwhile is how much of what is foreseen a good step makes good.
+const worthwhile = 0.1
 
 func (s *searching) anew() error {
 	jac, err := s.p.slopes(s.u, s.r)
@@ -181,8 +189,14 @@ func (s *searching) step() (*Status, error) {
 		if s.age > 0 {
 			return nil, s.anew()
 		}
+		if s.vain++; s.o.Patience > 0 && s.vain >= s.o.Patience {
+			return s.ending(Stalled)
+		}
 		s.damp()
 		return nil, nil
+	}
+	if gain > worthwhile {
+		s.vain = 0
 	}
 	before := s.r
 	s.u, s.r, s.sum = to, r, sum

@@ -174,3 +174,18 @@ func TestConstantsOutOfOrder(t *testing.T) {
 		assert.ErrorContains(t, err, "a: ")
 	}
 }
+
+// A search that begins elsewhere comes to the same end, and one that begins at the end
+// is over at once.
+func TestStartIsNotThePrior(t *testing.T) {
+	x, y := []float64{0, 1, 2, 3}, []float64{1, .5, 0, -.5}
+	p := line(x, y, .1, Constant{Name: "a", Value: 2, SD: 5}, Constant{Name: "b", Value: 1, SD: 5})
+	f, err := p.Fit(Options{Tolerance: 1e-9})
+	require.NoError(t, err)
+	g, err := p.Fit(Options{Tolerance: 1e-9, Start: []float64{-3, 4}})
+	require.NoError(t, err)
+	assert.InDeltaSlice(t, f.Values, g.Values, 1e-9)
+	g, err = p.Fit(Options{Tolerance: 1e-6, Start: f.Values})
+	require.NoError(t, err)
+	assert.Zero(t, g.Steps)
+}

@@ -63,6 +63,15 @@ type Options struct {
 	Tolerance float64
 	// Most is how many steps are tried; 100 where it is 0.
 	Most int
+	// Patience is after how many steps in a row that make nothing less the search is given
+	// up, near the end of which a model with small kinks would have it creep; 0: only when
+	// steps become nothing.
+	Patience int
+	// Start is where the search begins; the constants' Values where it is nil.
+	Start []float64
+	// Slopes are those of a place nearby, in prior standard deviations, to begin with: they are
+	// formed anew only if a step goes wrong with them.
+	Slopes *mat.Dense
 	// SlopesFor is for how many steps the slopes are kept and mended by what each step
 	// has shown (Broyden, Mathematics of Computation 19 (1965) 577); 1 where it is 0.
 	SlopesFor int

@@ -101,7 +101,7 @@ func (f *Fit) rootAt(post *Posterior, j int, away, noise float64) (float64, erro
 		along := post.Covariance.At(k, j) / post.Covariance.At(j, j) * f.Problem.Constants[j].SD / c.SD
 		u[k] = min(max(u[k]+along*away, low), high)
 	}
-	best, err := f.Problem.search(Options{Tolerance: profileNear, SlopesFor: 4}, u, held, f.Slopes)
+	best, err := f.Problem.search(Options{Tolerance: profileNear, SlopesFor: 4, Slopes: f.Slopes}, u, held)
 	if err != nil {
 		return 0, err
 	}

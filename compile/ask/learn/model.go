@@ -1,0 +1,478 @@
+package learn
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+
+	"newmake/compile"
+	"newmake/compile/constants"
+	"newmake/compile/estimate/leastsquares"
+	"newmake/compile/numbers"
+	"newmake/lang/parallel"
+)
+
+// step is the half width of a difference, in prior standard deviations: wide, for the
+// steps of the integrators and of a run that settles are in the model's answers.
+const step = 0.1
+
+// model is all runs with all constants.
+type model struct {
+	of    []constants.Constant // house and instruments
+	keys  []string
+	place map[string]int
+	runs  []*run
+}
+
+// run is one run in the model.
+type run struct {
+	Run
+	own   []constants.Constant // of the house, that this recipe has
+	at    []int                // their places
+	bias  []int                // of each reading the place of its instrument, -1
+	used  []bool               // of each reading
+	memo  *numbers.Memo
+	of    []constants.Constant // what scatters from run to run
+	had   []float64            // where each of these is taken to be, in prior standard deviations
+	shake *mat.Dense           // readings by these: what one prior standard deviation does, there
+	lower *mat.TriDense        // root of the covariance of the readings that are used
+	first int                  // row of its first reading that is used
+}
+
+// bears says if a constant can be told by what is read in a run at all.
+func bears(c constants.Constant) bool { return c.Stage != numbers.Filling }
+
+// instruments are the constants of instruments, by the kind of instrument; a batch has
+// all of them.
+func newModel(runs []Run, known []constants.Constant) (*model, []Gross, error) {
+	m := &model{place: map[string]int{}}
+	var unused []Gross
+	put := func(c constants.Constant, key string) int {
+		if i, ok := m.place[key]; ok {
+			return i
+		}
+		m.place[key] = len(m.of)
+		m.of, m.keys = append(m.of, c), append(m.keys, key)
+		return len(m.of) - 1
+	}
+	m.runs = make([]*run, len(runs))
+	for k := range runs {
+		r := &run{Run: runs[k], memo: numbers.Keeping(200)}
+		for _, c := range constants.Of(r.Recipe) {
+			switch {
+			case !bears(c):
+			case c.Owner == constants.House:
+				r.own, r.at = append(r.own, c), append(r.at, put(c, c.Key()))
+			case c.Owner == constants.Run:
+				r.of = append(r.of, c)
+			}
+		}
+		m.runs[k] = r
+	}
+	for _, r := range m.runs {
+		for _, reading := range r.Readings {
+			i := slices.IndexFunc(known, func(c constants.Constant) bool { return c.Key() == reading.Instrument })
+			if i < 0 {
+				r.bias = append(r.bias, -1)
+				continue
+			}
+			r.bias = append(r.bias, put(known[i], known[i].Key()))
+		}
+	}
+	err := m.each(func(r *run) error {
+		said, err := r.predict(m, make([]float64, len(m.of)))
+		if err != nil {
+			return err
+		}
+		r.used = make([]bool, len(said))
+		for i, v := range said {
+			r.used[i] = !math.IsNaN(v)
+		}
+		r.had = make([]float64, len(r.of))
+		r.shake = mat.NewDense(len(r.Readings), max(len(r.of), 1), nil)
+		return r.scatter(m, make([]float64, len(m.of)), nil)
+	})
+	if err != nil {
+		return nil, nil, err
+	}
+	for k, r := range m.runs {
+		for i, used := range r.used {
+			if !used {
+				unused = append(unused, Gross{Run: k, Reading: i})
+			}
+		}
+	}
+	return m, unused, m.weigh()
+}
+
+// each does something for every run, on all processors.
+func (m *model) each(do func(r *run) error) error {
+	errs := make([]error, len(m.runs))
+	parallel.Each(len(m.runs), func(k int) { errs[k] = do(m.runs[k]) })
+	for k, err := range errs {
+		if err != nil {
+			return fmt.Errorf("run %q: %w", m.runs[k].Number, err)
+		}
+	}
+	return nil
+}
+
+// predict is what the readings of a run would be, with the instruments as they are, if
+// what scatters were in its middle: to the first order about where it is taken to be. NaN
+// for what the model does not come to.
+func (r *run) predict(m *model, z []float64) ([]float64, error) {
+	out, err := r.shaken(m, z, r.had)
+	if err != nil {
+		return nil, err
+	}
+	for i := range out {
+		for j, e := range r.had {
+			out[i] -= r.shake.At(i, j) * e
+		}
+	}
+	return out, nil
+}
+
+// shaken is what the readings of a run would be, with what scatters from run to run at
+// the places of by; nil is in its middle.
+func (r *run) shaken(m *model, z, by []float64) ([]float64, error) {
+	all := slices.Clone(r.own)
+	x := make([]float64, 0, len(all)+len(r.of))
+	for i, c := range r.own {
+		x = append(x, figure(c, z[r.at[i]]))
+	}
+	for j, e := range by {
+		if e != 0 {
+			all, x = append(all, r.of[j]), append(x, figure(r.of[j], e))
+		}
+	}
+	n, err := compile.Numbers(constants.Set(r.Recipe, all, x), r.memo, compile.Calculated)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]float64, len(r.Readings))
+	for i, reading := range r.Readings {
+		v, ok := reading.Of(n)
+		if out[i] = math.NaN(); ok {
+			out[i] = v
+			if b := r.bias[i]; b >= 0 {
+				out[i] = biased(m.of[b], z[b], v)
+			}
+		}
+	}
+	return out, nil
+}
+
+// figure is a constant's figure, within its bounds.
+func figure(c constants.Constant, z float64) float64 {
+	return min(max(c.Prior.At(z), c.Low), c.High)
+}
+
+// biased is what an instrument says of a true value.
+func biased(c constants.Constant, z, v float64) float64 {
+	x := figure(c, z)
+	if c.Form == constants.Times {
+		return v * x
+	}
+	return v + x
+}
+
+// scatter finds what each cause of scatter does to the readings of a run, about where
+// constants and causes are taken to be; of the causes in which, or of all.
+func (r *run) scatter(m *model, z []float64, which []int) error {
+	if which == nil {
+		for j := range r.of {
+			which = append(which, j)
+		}
+	}
+	for _, j := range which {
+		c := r.of[j]
+		low, high := max(r.had[j]-1, c.Prior.Z(c.Low)), min(r.had[j]+1, c.Prior.Z(c.High))
+		beside := func(at float64) ([]float64, error) {
+			by := slices.Clone(r.had)
+			by[j] = at
+			return r.shaken(m, z, by)
+		}
+		up, upErr := beside(high)
+		down, downErr := beside(low)
+		if err := cmp.Or(upErr, downErr); err != nil {
+			return err
+		}
+		for i := range r.Readings {
+			if d := (up[i] - down[i]) / (high - low); !math.IsNaN(d) {
+				r.shake.Set(i, j, d)
+			}
+		}
+	}
+	return nil
+}
+
+// strong says that a cause of scatter does more to a reading than is lost in reading it: it
+// is worth being looked at where it is, and not in its middle alone.
+const strong = 0.5
+
+func (r *run) strong() []int {
+	var out []int
+	for j := range r.of {
+		for i, reading := range r.Readings {
+			if math.Abs(r.shake.At(i, j)) > strong*reading.SD {
+				out = append(out, j)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// mostHad is how far out a cause of scatter is taken to be at most, in prior standard
+// deviations.
+const mostHad = 3
+
+// look takes the causes of scatter of each run to be where the fit has them, and finds anew
+// what they do there (Lindstrom and Bates, Biometrics 46 (1990) 673, whose alternation this is).
+// It gives how far the farthest of them went.
+func (m *model) look(z []float64, effects []Effect) (moved float64, err error) {
+	for k, r := range m.runs {
+		which := r.strong()
+		for _, e := range effects {
+			if e.Run != k {
+				continue
+			}
+			for _, j := range which {
+				if r.of[j].Key() == e.Key() {
+					to := min(max(e.Z, -mostHad, r.of[j].Prior.Z(r.of[j].Low)), mostHad, r.of[j].Prior.Z(r.of[j].High))
+					moved = max(moved, math.Abs(to-r.had[j]))
+					r.had[j] = to
+				}
+			}
+		}
+	}
+	if moved < atRest {
+		return moved, nil
+	}
+	err = m.each(func(r *run) error {
+		if err := r.scatter(m, z, r.strong()); err != nil {
+			return err
+		}
+		said, err := r.predict(m, z)
+		for i, v := range said {
+			r.used[i] = r.used[i] && !math.IsNaN(v)
+		}
+		return err
+	})
+	if err != nil {
+		return moved, err
+	}
+	return moved, m.weigh()
+}
+
+// atRest is how far a cause may still go, in prior standard deviations, for the fit to stand.
+const atRest = 0.25
+
+// weigh finds the covariance of each run's readings: of reading them, and of what
+// scatters from run to run.
+func (m *model) weigh() error {
+	rows := 0
+	for _, r := range m.runs {
+		r.first = rows
+		rows += r.count()
+		if r.count() == 0 {
+			continue
+		}
+		w := mat.NewSymDense(r.count(), nil)
+		use := r.use()
+		for a, i := range use {
+			for b, j := range use[:a+1] {
+				w.SetSym(a, b, mat.Dot(r.shake.RowView(i), r.shake.RowView(j)))
+			}
+			w.SetSym(a, a, w.At(a, a)+r.Readings[i].SD*r.Readings[i].SD)
+		}
+		var root mat.Cholesky
+		if !root.Factorize(w) {
+			return fmt.Errorf("run %q: its readings cannot be weighed", r.Number)
+		}
+		r.lower = new(mat.TriDense)
+		root.LTo(r.lower)
+	}
+	if rows == 0 {
+		return errors.New("the runs hold no reading that the model predicts")
+	}
+	return nil
+}
+
+// use are the readings that are used.
+func (r *run) use() []int {
+	var use []int
+	for i, used := range r.used {
+		if used {
+			use = append(use, i)
+		}
+	}
+	return use
+}
+
+func (r *run) count() int { return len(r.use()) }
+
+// white is a vector of the readings that are used, in independent standard deviations.
+func (r *run) white(v []float64) []float64 {
+	out := slices.Clone(v)
+	for a := range out {
+		for b := range a {
+			out[a] -= r.lower.At(a, b) * out[b]
+		}
+		out[a] /= r.lower.At(a, a)
+	}
+	return out
+}
+
+func (m *model) rows() int {
+	last := m.runs[len(m.runs)-1]
+	return last.first + last.count()
+}
+
+// off is what a run's readings are off, model less reading.
+func (r *run) off(said []float64) ([]float64, error) {
+	var out []float64
+	for _, i := range r.use() {
+		d := said[i] - r.Readings[i].Said
+		if math.IsNaN(d) {
+			return nil, fmt.Errorf("%s: not reached", r.Readings[i].Words)
+		}
+		out = append(out, d)
+	}
+	return out, nil
+}
+
+func (m *model) residuals(z []float64) ([]float64, error) {
+	out := make([]float64, m.rows())
+	return out, m.each(func(r *run) error {
+		said, err := r.predict(m, z)
+		if err != nil || r.count() == 0 {
+			return err
+		}
+		off, err := r.off(said)
+		if err != nil {
+			return err
+		}
+		copy(out[r.first:], r.white(off))
+		return nil
+	})
+}
+
+// slopes are the derivatives of the residuals. A run costs two evaluations for each
+// constant of the house that it has; stages before the one that a constant bears on
+// are remembered. Instruments cost nothing.
+func (m *model) slopes(z, _ []float64) (*mat.Dense, error) {
+	jac := mat.NewDense(m.rows(), len(m.of), nil)
+	type task struct {
+		r    *run
+		j    int // in z
+		bias bool
+	}
+	var tasks []task
+	for _, r := range m.runs {
+		for _, j := range r.at {
+			tasks = append(tasks, task{r, j, false})
+		}
+		tasks = append(tasks, task{r, 0, true})
+	}
+	errs := make([]error, len(tasks))
+	parallel.Each(len(tasks), func(t int) {
+		r := tasks[t].r
+		if r.count() == 0 {
+			return
+		}
+		if tasks[t].bias {
+			errs[t] = m.biasSlopes(r, z, jac)
+			return
+		}
+		j := tasks[t].j
+		errs[t] = m.houseSlopes(r, z, j, jac)
+	})
+	for t, err := range errs {
+		if err != nil {
+			return nil, fmt.Errorf("run %q: %w", tasks[t].r.Number, err)
+		}
+	}
+	return jac, nil
+}
+
+func (m *model) houseSlopes(r *run, z []float64, j int, jac *mat.Dense) error {
+	c := m.of[j]
+	beside := func(at float64) ([]float64, error) {
+		v := slices.Clone(z)
+		v[j] = at
+		return r.predict(m, v)
+	}
+	low, high := max(z[j]-step, c.Prior.Z(c.Low)), min(z[j]+step, c.Prior.Z(c.High))
+	up, upErr := beside(high)
+	down, downErr := beside(low)
+	if err := cmp.Or(upErr, downErr); err != nil {
+		return fmt.Errorf("%s: %w", c.Words, err)
+	}
+	use := r.use()
+	d := make([]float64, len(use))
+	for a, i := range use {
+		if d[a] = (up[i] - down[i]) / (high - low); math.IsNaN(d[a]) {
+			return fmt.Errorf("%s, %s: not reached", c.Words, r.Readings[i].Words)
+		}
+	}
+	for a, v := range r.white(d) {
+		jac.Set(r.first+a, j, v)
+	}
+	return nil
+}
+
+func (m *model) biasSlopes(r *run, z []float64, jac *mat.Dense) error {
+	said, err := r.predict(m, z)
+	if err != nil {
+		return err
+	}
+	use := r.use()
+	for j := range m.of {
+		d := make([]float64, len(use))
+		found := false
+		for a, i := range use {
+			if r.bias[i] != j {
+				continue
+			}
+			found = true
+			c := m.of[j]
+			perZ := (c.Prior.At(z[j]+step) - c.Prior.At(z[j]-step)) / (2 * step)
+			if d[a] = perZ; c.Form == constants.Times {
+				d[a] = perZ * said[i] / figure(c, z[j])
+			}
+		}
+		if !found {
+			continue
+		}
+		for a, v := range r.white(d) {
+			jac.Set(r.first+a, j, v)
+		}
+	}
+	return nil
+}
+
+// problem is the model as one of least squares. A constant is its place in its prior,
+// in standard deviations.
+func (m *model) problem() *leastsquares.Problem {
+	p := &leastsquares.Problem{Residuals: m.residuals, Slopes: m.slopes}
+	for i, c := range m.of {
+		k := leastsquares.Constant{Name: m.keys[i], SD: 1}
+		low, high := c.Prior.Z(c.Low), c.Prior.Z(c.High)
+		k.Low, k.High = max(low, -farthest), min(high, farthest)
+		if k.Value = 0; k.Value < k.Low || k.Value > k.High {
+			k.Value = min(max(0, k.Low), k.High)
+		}
+		p.Constants = append(p.Constants, k)
+	}
+	return p
+}
+
+// farthest is how far out a constant is searched, in prior standard deviations: a
+// prior that is further off is wrong, and the bound says so.
+const farthest = 8

@@ -1,0 +1,125 @@
+package learn
+
+import (
+	"time"
+
+	"newmake/compile/constants"
+	"newmake/compile/numbers"
+	"newmake/lang/recipe"
+)
+
+// Run is one run with what was read of it.
+type Run struct {
+	Number   string
+	Day      time.Time
+	Recipe   *recipe.Batch // as it was really made
+	Readings []Reading
+}
+
+// Reading is one reading, corrected to what a model predicts.
+type Reading struct {
+	Words   string  // "gravity at 24 h"
+	Said    float64 // in SI
+	SD      float64 // of reading it, without what the instrument is always off by
+	Outcome bool    // that the house lives by: it is foretold by itself
+	// Instrument is the key of the instrument's constant, "" if none is known.
+	Instrument string
+	// Of is what the model says; not ok where it does not come to that.
+	Of func(n *numbers.Batch) (value float64, ok bool)
+}
+
+// Found is one constant as the runs tell it.
+type Found struct {
+	constants.Constant
+	Key   string
+	Value float64
+	Low   float64 // holds 9 times in 10, between Low and High
+	High  float64
+	Z, SD float64 // in prior standard deviations, from the prior's middle; SD is what is left of it
+	// AtBound says that it stands at a physical bound, and the runs would have it beyond.
+	AtBound bool
+	// Untold says that these readings told nothing to speak of.
+	Untold bool
+}
+
+// PriorPart is how much of the value is what was known beforehand, 0 to 1.
+func (f Found) PriorPart() float64 { return f.SD * f.SD }
+
+// Pair is two constants that the readings cannot tell apart, by their places among those found.
+type Pair struct {
+	A, B        int
+	Correlation float64
+}
+
+// Gross is a reading that no constants explain: it was left out.
+type Gross struct {
+	Run, Reading int
+	Over         float64 // by how much it is too high, in SI
+	Times        float64 // that in its standard deviations
+}
+
+// Predicted is how well one run is foretold by all the others.
+type Predicted struct {
+	Run int
+	// Before and After are the root mean square of what the readings are off, in standard
+	// deviations of reading them and of what scatters from run to run: with the
+	// library's constants, and with those that the other runs tell.
+	Before, After float64
+	// Expected is what After is where all is right: above 1, for what the other runs leave
+	// open.
+	Expected float64
+	Outcomes []Outcome
+}
+
+// Outcome is a reading that the house lives by, foretold.
+type Outcome struct {
+	Reading       int
+	Before, After float64 // in SI: with the library's constants, and with those of the other runs
+	SD            float64 // how sure After is, reading and scatter regarded
+}
+
+// Effect is what one run had of its own.
+type Effect struct {
+	Run int
+	constants.Constant
+	Value float64
+	Z, SD float64 // in its prior standard deviations
+}
+
+// Drift is a constant that does not stay.
+type Drift struct {
+	Constant int     // among those found
+	Since    int     // the run from which on
+	At       int     // the run at which it shows
+	By       float64 // how far it has gone, in its prior standard deviations
+}
+
+// Scatter is how much runs differ among themselves.
+type Scatter struct {
+	constants.Constant         // what differs; its prior is what was known of it
+	Times              float64 // of the prior's standard deviation
+	Runs               int     // that tell it
+}
+
+// Learned is what the runs tell.
+type Learned struct {
+	Runs      []Run
+	Found     []Found
+	Together  []Pair // correlated by more than 0.9 either way
+	Gross     []Gross
+	Unused    []Gross // readings that the model does not come to
+	Predicted []Predicted
+	Effects   []Effect
+	Scatter   []Scatter
+	Drifts    []Drift
+	Readings  int // that were used
+	Sum, Free float64
+	Converged bool
+	// Told is how many combinations of constants the readings tell more of than was known.
+	Told, Of    int
+	correlation func(a, b int) float64
+	Evals       int
+}
+
+// Correlation of two constants, by their places.
+func (l *Learned) Correlation(a, b int) float64 { return l.correlation(a, b) }
