@@ -28,6 +28,7 @@ type House struct {
 	Runs    []*Decl // those whose number is their own, in the order of the files and lines
 
 	instruments *index
+	learned     *index // what was learned of the plants, by their names
 
 	base    *House                   // whose library lies under this one; nil for the built-in library
 	byName  map[string]*Decl         // batches
@@ -52,6 +53,7 @@ func newHouse(root string, files []*File, loading diag.List, base *House) *House
 	h.all = sync.OnceValue(func() []string { return slices.Clip(names(h.batches)) })
 	plants, runs := newIndex("plant"), newIndex("run")
 	h.instruments = newIndex("instrument")
+	h.learned = newIndex("learned plant")
 	for _, f := range schema.Library {
 		h.library[f] = newIndex(f.Name)
 	}
@@ -67,6 +69,8 @@ func newHouse(root string, files []*File, loading diag.List, base *House) *House
 				h.instruments.add(d, &h.general)
 			case d.Field == schema.Batch:
 				h.addBatch(d)
+			case d.Field == schema.Learned:
+				h.learned.add(d, &h.general)
 			case h.library[d.Field] != nil:
 				h.library[d.Field].add(d, &h.general)
 			}
@@ -116,6 +120,9 @@ func (h *House) Run(number string) *Decl {
 	}
 	return nil
 }
+
+// Learned is what was learned of a plant, nil if nothing was.
+func (h *House) Learned(plant string) *Decl { return h.learned.find(plant) }
 
 // Loading is what there is to say of files that were not read.
 func (h *House) Loading() diag.List { return h.loading }

@@ -58,6 +58,7 @@ type Limit struct {
 var Language = compileBlock(&Block{Fields: []*Field{
 	EditionLine, Plant, Batch, Run, Instrument,
 	Grain, Yeast, Enzyme, CaskWood, Standard, Model,
+	Learned,
 }})
 
 // Find gives the field that a word begins, or nil.

@@ -202,5 +202,8 @@ func (m *Match) All(slot string) []*Capture {
 // At is the place of a capture.
 func (c *Capture) At() diag.Span { return c.Item.At }
 
+// HighSI is the upper end of a range; of a number that is none, the number.
+func (c *Capture) HighSI() float64 { return c.high }
+
 // Text is the word, name or text.
 func (c *Capture) Text() string { return c.Item.Text }

@@ -1,0 +1,149 @@
+// Package learned holds what a house has learned of its plant from its runs: the
+// block that `newmake learn --write` writes. It is plain data, read from its tree and
+// written as its text.
+package learned
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"newmake/lang/diag"
+	"newmake/lang/house"
+	"newmake/lang/tree"
+)
+
+// FileName is the file that the blocks of a house stand in.
+const FileName = "learned.batch"
+
+// Learned is what was learned of one plant.
+type Learned struct {
+	Plant     string
+	On        string // the day, as 2026-06-30
+	Model     int    // edition of the models that the runs were held against
+	From      []string
+	Without   []Left
+	Constants []Constant
+	Together  []Pair
+	At        diag.Span
+}
+
+// Left is a run that was left out.
+type Left struct{ Run, Why string }
+
+// Constant is one line: a value in SI, the range that holds it 9 times in 10, and what
+// stood there before.
+type Constant struct {
+	ID, Of                    string
+	SI, LowSI, HighSI, BaseSI float64
+	At                        diag.Span
+	// Text is the line behind its name, as it is to be written.
+	Text string
+}
+
+// Key is the constant's, as package constants has it.
+func (c Constant) Key() string { return Key(c.ID, c.Of) }
+
+// Key of a constant and whose it is.
+func Key(id, of string) string {
+	if of == "" {
+		return id
+	}
+	return id + " of " + of
+}
+
+// Pair is two constants, by their keys, that are known together only.
+type Pair struct {
+	One, Two    [2]string // ID and of
+	Correlation float64
+}
+
+// Of reads what was learned of a plant; nil if nothing was. What is wrong with the text
+// is in the list, and then nothing is read.
+func Of(h *house.House, plant string) (*Learned, diag.List) {
+	d := h.Learned(plant)
+	if d == nil {
+		return nil, nil
+	}
+	n := d.Node()
+	list := append(diag.List{}, d.Said()...)
+	tree.Missing(&list, n, fmt.Sprintf("what was learned of %q", d.Name))
+	if list.HasErrors() || n.Bad {
+		return nil, list
+	}
+	l := &Learned{Plant: d.Name, On: n.Text("date"), Model: int(n.SI("model")), At: n.At()}
+	for _, line := range n.All("from") {
+		for _, c := range line.Match.All("run") {
+			l.From = append(l.From, c.Text())
+		}
+	}
+	for _, line := range n.All("without") {
+		l.Without = append(l.Without, Left{line.Text("run"), line.Text("why")})
+	}
+	for _, line := range n.All("together") {
+		l.Together = append(l.Together, Pair{
+			[2]string{line.Text("one"), line.Text("oneof")}, [2]string{line.Text("two"), line.Text("twoof")}, line.Num("by"),
+		})
+	}
+	for _, line := range n.All("") {
+		c := Constant{ID: line.Text("name"), Of: line.Text("whose"), At: line.At()}
+		c.SI, c.BaseSI = line.Num("quantity"), line.Num("base")
+		if b := line.Get("between"); b != nil {
+			c.LowSI, c.HighSI = b.SI, b.HighSI()
+		}
+		l.Constants = append(l.Constants, c)
+	}
+	return l, list
+}
+
+// Text is the block as it is written, laid out.
+func (l *Learned) Text() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "learned %s on %s {\n", strconv.Quote(l.Plant), l.On)
+	fmt.Fprintf(&b, "  model %d\n", l.Model)
+	fmt.Fprintf(&b, "  from %s\n", strings.Join(quoted(l.From), ", "))
+	for _, w := range l.Without {
+		fmt.Fprintf(&b, "  without %q", w.Run)
+		if w.Why != "" {
+			fmt.Fprintf(&b, " because %q", w.Why)
+		}
+		b.WriteByte('\n')
+	}
+	for _, c := range l.Constants {
+		fmt.Fprintf(&b, "  %s %s\n", Written(c.ID, c.Of), c.Text)
+	}
+	for _, p := range l.Together {
+		fmt.Fprintf(&b, "  together %s, %s, %s\n", Written(p.One[0], p.One[1]), Written(p.Two[0], p.Two[1]), strconv.FormatFloat(p.Correlation, 'f', 2, 64))
+	}
+	b.WriteString("}\n")
+	return b.String()
+}
+
+// Written is a constant's name as it is written.
+func Written(id, of string) string {
+	switch {
+	case of == "":
+		return id
+	case bare(of):
+		return id + " of " + of
+	}
+	return id + " of " + strconv.Quote(of)
+}
+
+// bare says that a name may stand without quotes.
+func bare(name string) bool {
+	for i, r := range name {
+		if !(r >= 'a' && r <= 'z' || i > 0 && (r == '-' || r >= '0' && r <= '9')) {
+			return false
+		}
+	}
+	return name != ""
+}
+
+func quoted(names []string) []string {
+	out := make([]string, len(names))
+	for i, n := range names {
+		out[i] = strconv.Quote(n)
+	}
+	return out
+}
