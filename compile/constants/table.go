@@ -104,6 +104,9 @@ func Of(b *recipe.Batch) []Constant {
 			if u.prior != nil {
 				c.Prior = *u.prior
 			}
+			if b.Learned != nil {
+				c = c.narrowed(b.Learned)
+			}
 			out = append(out, c)
 		}
 	}

@@ -21,6 +21,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"newmake/compile/constants"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/house"
@@ -49,6 +50,9 @@ type Place struct {
 	// begins with it, and the keys of Overlay are below it, with slashes.
 	FS   fs.FS
 	Root string
+
+	// NoLearned leaves out what the house has learned from its runs.
+	NoLearned bool
 }
 
 // Source is a house that was loaded, and the part of it that is meant.
@@ -56,6 +60,8 @@ type Source struct {
 	House *check.House
 	Path  string // a file or folder of the house
 	Label string // how the person wrote it
+
+	noLearned bool
 }
 
 // Load reads the house of a place.
@@ -81,7 +87,16 @@ func Load(p Place) (*Source, error) {
 	if err != nil {
 		return nil, diag.Refuse("cannot read %s: %v", s.Label, wholefile.Reason(err))
 	}
+	s.noLearned = p.NoLearned
+	s.teach()
 	return s, unnamed(s.House)
+}
+
+// teach has the house's batches use what was learned from its runs.
+func (s *Source) teach() {
+	if !s.noLearned {
+		s.House.Teach = constants.Taught
+	}
 }
 
 // unnamed refuses a text without a name that is a file of the house once more:

@@ -45,7 +45,8 @@ func (s *Source) Try(name string, changes []string) (*Tried, error) {
 	if err != nil {
 		return nil, err
 	}
-	t.Source = &Source{House: h, Path: s.Path, Label: s.Label}
+	t.Source = &Source{House: h, Path: s.Path, Label: s.Label, noLearned: s.noLearned}
+	t.teach()
 	return t, nil
 }
 

@@ -20,6 +20,7 @@ import (
 
 	"newmake/lang/diag"
 	"newmake/lang/house"
+	"newmake/lang/learned"
 	"newmake/lang/parallel"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
@@ -32,6 +33,10 @@ import (
 type House struct {
 	*house.House
 	library *library
+
+	// Teach puts what was learned of a plant into a batch of it, and says so; nil: what
+	// was learned is left out. It is not for this package to know what a constant moves.
+	Teach func(*recipe.Batch, *recipe.Learned) (*recipe.Batch, diag.List)
 
 	plants  onceEach[*house.Decl, plant]
 	batches onceEach[*house.Decl, batch]
@@ -133,7 +138,24 @@ func (h *House) Ready(name string) (*recipe.Batch, diag.List) {
 	if list.HasErrors() {
 		return nil, list
 	}
-	return b.batch, list
+	return h.taught(b.batch, list)
+}
+
+// taught is a batch with what was learned of its plant.
+func (h *House) taught(b *recipe.Batch, list diag.List) (*recipe.Batch, diag.List) {
+	if h.Teach == nil {
+		return b, list
+	}
+	l, said := learned.Of(h.House, b.Plant.Name)
+	list = append(list, said...)
+	if said.HasErrors() {
+		return nil, list
+	}
+	if l == nil {
+		return b, list
+	}
+	b, said = h.Teach(b, l)
+	return b, append(list, said...)
 }
 
 // Check says everything there is to say about the house, in the order of the

@@ -71,7 +71,7 @@ const (
 )
 
 // Table lists every code in order.
-var Table = slices.SortedFunc(slices.Values(slices.Concat(textTable, checkTable, Computed, changeTable)), func(a, b Info) int {
+var Table = slices.SortedFunc(slices.Values(slices.Concat(textTable, checkTable, Computed, changeTable, learnedTable)), func(a, b Info) int {
 	return strings.Compare(string(a.Code), string(b.Code))
 })
 

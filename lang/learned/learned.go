@@ -1,5 +1,5 @@
-// Package learned holds what a house has learned of its plant from its runs: the
-// block that `newmake learn --write` writes. It is plain data, read from its tree and
+// Package learned reads and writes what a house has learned of its plant from its runs: the
+// block that `newmake learn --write` writes. It is read from its tree here, and
 // written as its text.
 package learned
 
@@ -10,57 +10,16 @@ import (
 
 	"newmake/lang/diag"
 	"newmake/lang/house"
+	"newmake/lang/recipe"
 	"newmake/lang/tree"
 )
 
 // FileName is the file that the blocks of a house stand in.
 const FileName = "learned.batch"
 
-// Learned is what was learned of one plant.
-type Learned struct {
-	Plant     string
-	On        string // the day, as 2026-06-30
-	Model     int    // edition of the models that the runs were held against
-	From      []string
-	Without   []Left
-	Constants []Constant
-	Together  []Pair
-	At        diag.Span
-}
-
-// Left is a run that was left out.
-type Left struct{ Run, Why string }
-
-// Constant is one line: a value in SI, the range that holds it 9 times in 10, and what
-// stood there before.
-type Constant struct {
-	ID, Of                    string
-	SI, LowSI, HighSI, BaseSI float64
-	At                        diag.Span
-	// Text is the line behind its name, as it is to be written.
-	Text string
-}
-
-// Key is the constant's, as package constants has it.
-func (c Constant) Key() string { return Key(c.ID, c.Of) }
-
-// Key of a constant and whose it is.
-func Key(id, of string) string {
-	if of == "" {
-		return id
-	}
-	return id + " of " + of
-}
-
-// Pair is two constants, by their keys, that are known together only.
-type Pair struct {
-	One, Two    [2]string // ID and of
-	Correlation float64
-}
-
 // Of reads what was learned of a plant; nil if nothing was. What is wrong with the text
 // is in the list, and then nothing is read.
-func Of(h *house.House, plant string) (*Learned, diag.List) {
+func Of(h *house.House, plant string) (*recipe.Learned, diag.List) {
 	d := h.Learned(plant)
 	if d == nil {
 		return nil, nil
@@ -71,22 +30,22 @@ func Of(h *house.House, plant string) (*Learned, diag.List) {
 	if list.HasErrors() || n.Bad {
 		return nil, list
 	}
-	l := &Learned{Plant: d.Name, On: n.Text("date"), Model: int(n.SI("model")), At: n.At()}
+	l := &recipe.Learned{Plant: d.Name, On: n.Text("date"), Model: int(n.SI("model")), At: n.At()}
 	for _, line := range n.All("from") {
 		for _, c := range line.Match.All("run") {
 			l.From = append(l.From, c.Text())
 		}
 	}
 	for _, line := range n.All("without") {
-		l.Without = append(l.Without, Left{line.Text("run"), line.Text("why")})
+		l.Without = append(l.Without, recipe.Left{Run: line.Text("run"), Why: line.Text("why")})
 	}
 	for _, line := range n.All("together") {
-		l.Together = append(l.Together, Pair{
-			[2]string{line.Text("one"), line.Text("oneof")}, [2]string{line.Text("two"), line.Text("twoof")}, line.Num("by"),
+		l.Together = append(l.Together, recipe.Pair{
+			One: [2]string{line.Text("one"), line.Text("oneof")}, Two: [2]string{line.Text("two"), line.Text("twoof")}, Correlation: line.Num("by"),
 		})
 	}
 	for _, line := range n.All("") {
-		c := Constant{ID: line.Text("name"), Of: line.Text("whose"), At: line.At()}
+		c := recipe.LearnedConstant{ID: line.Text("name"), Of: line.Text("whose"), At: line.At()}
 		c.SI, c.BaseSI = line.Num("quantity"), line.Num("base")
 		if b := line.Get("between"); b != nil {
 			c.LowSI, c.HighSI = b.SI, b.HighSI()
@@ -96,8 +55,8 @@ func Of(h *house.House, plant string) (*Learned, diag.List) {
 	return l, list
 }
 
-// Text is the block as it is written, laid out.
-func (l *Learned) Text() string {
+// Text is the block of a plant as it is written, not laid out yet.
+func Text(l *recipe.Learned) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "learned %s on %s {\n", strconv.Quote(l.Plant), l.On)
 	fmt.Fprintf(&b, "  model %d\n", l.Model)

@@ -10,6 +10,7 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/house"
+	"newmake/lang/recipe"
 )
 
 const text = `learned "Lantern Hollow" on 2026-06-30 {
@@ -23,7 +24,7 @@ const text = `learned "Lantern Hollow" on 2026-06-30 {
 }
 `
 
-func read(t *testing.T, text string) (*Learned, diag.List) {
+func read(t *testing.T, text string) (*recipe.Learned, diag.List) {
 	h, err := house.LoadFS(fstest.MapFS{
 		"house.batch": &fstest.MapFile{Data: []byte("newmake 1\n")},
 		FileName:      &fstest.MapFile{Data: []byte(text)},
@@ -38,7 +39,7 @@ func TestRead(t *testing.T) {
 	assert.Equal(t, "2026-06-30", l.On)
 	assert.Equal(t, 1, l.Model)
 	assert.Equal(t, []string{"26-01", "26-02"}, l.From)
-	assert.Equal(t, []Left{{"26-04", "spill"}}, l.Without)
+	assert.Equal(t, []recipe.Left{{Run: "26-04", Why: "spill"}}, l.Without)
 	require.Len(t, l.Constants, 3)
 	c := l.Constants[2]
 	assert.Equal(t, "yeast-lag of distillers-yeast", c.Key())
@@ -48,7 +49,7 @@ func TestRead(t *testing.T) {
 	assert.InDelta(t, 2.5*3600, c.BaseSI, 1e-9)
 	assert.Equal(t, "cooker-heat of Copper kettle", l.Constants[1].Key())
 	assert.InDelta(t, .986, l.Constants[0].SI, 1e-12)
-	assert.Equal(t, []Pair{{[2]string{"yeast-rate", "distillers-yeast"}, [2]string{"yeast-lag", "distillers-yeast"}, -.87}}, l.Together)
+	assert.Equal(t, []recipe.Pair{{One: [2]string{"yeast-rate", "distillers-yeast"}, Two: [2]string{"yeast-lag", "distillers-yeast"}, Correlation: -.87}}, l.Together)
 }
 
 // What is written reads back as what was meant.
@@ -58,7 +59,7 @@ func TestWrittenReadsBack(t *testing.T) {
 	for i, s := range []string{"98.6 %, 97.1..100.1 %, from 100 %", "105 %, 101..109 %, from 100 %", "2.3 h, 2..2.6 h, from 2.5 h"} {
 		l.Constants[i].Text = s
 	}
-	laid, list := lang.Format(diag.NewSource(FileName, []byte(l.Text())))
+	laid, list := lang.Format(diag.NewSource(FileName, []byte(Text(l))))
 	require.Empty(t, list)
 	again, list := read(t, string(laid))
 	require.Empty(t, list)

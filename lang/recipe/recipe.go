@@ -58,6 +58,7 @@ type Batch struct {
 	Costs    Costs
 	Promises []Promise         // promises, see `promise`
 	Models   map[string]*Model // constants of the models, from the library
+	Learned  *Learned          // what the batch has from the house's runs: those constants alone; nil for none
 
 	// Where tells the place in the text of each value that is written, by its
 	// path: bill.rye, mash.water, mash.step.4, mash.step.4.to, spirit.hearts.from,

@@ -15,6 +15,7 @@ import (
 var excused = map[string]string{
 	"Batch.Name": "what the batch is called", "Batch.Units": "the units to speak in: nothing is computed otherwise", "Batch.Where": "places",
 	"Batch.Parent": "the batch that it varies: what differs is in its values", "Batch.Chain": "as Parent", "Batch.Changes": "as Parent, in words",
+	"Batch.Learned": "what was put into the values, kept to be said",
 
 	"BillLine.Share": "worked out of the weights: Resolve", "Mash.BacksetShare": "worked out of the steps: Resolve",
 	"MashStep.Verb": "what the step is: steps are aligned by it", "MashStep.Path": "its place", "MashStep.ForWant": "what AsToday makes of a step", "MashStep.Grains": "where a grain goes in: grains are aligned by it",

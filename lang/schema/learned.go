@@ -19,7 +19,7 @@ var Learned = &Field{
 				Doc: "A run that was left out.",
 			},
 			{
-				Name: "together", Shape: `one:NAME ["of" oneof:NAME] "," two:NAME ["of" twoof:NAME] "," by:NUMBER`, Repeat: true, Example: "together yeast-rate of distillers-yeast, yeast-lag of distillers-yeast, -0.87",
+				Name: "together", Shape: `one:NAME ["of" oneof:NAME] "," two:NAME ["of" twoof:NAME] "," by:NUMBER`, Repeat: true, Example: "together yeast-rate of rye-yeast, yeast-lag of rye-yeast, -0.87",
 				Limits: []Limit{mustBe(-1, 1, "a correlation is -1 to 1").of("by")},
 				Doc:    "Two constants that the runs tell together only, by their correlation.",
 			},
