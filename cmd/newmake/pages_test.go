@@ -65,6 +65,8 @@ func TestPages(t *testing.T) {
 
 // unsaid are the codes that no text brings about, and why. Their pages say it.
 var unsaid = map[diag.Code]string{
+	diag.CodeLearned:        "it takes a learned.batch beside the house; package front tries it",
+	diag.CodeLearnedStale:   "as NM1350",
 	diag.CodeNotLaidOut:     "a fault of the formatter",
 	diag.CodeRunsAway:       "every number has limits within which it is not known to happen",
 	diag.CodeUnconverted:    "a grist of power enough converts when it is cooked, and NM0620 is said of a weaker one",
