@@ -62,8 +62,7 @@ func checkCommand(a *app) *cobra.Command {
 			return f.run(a, args)
 		},
 	}
-	cmd.Flags().StringVar(&f.format, "format", "", words.Or(checkFormats)+" (default: text)")
-	completeFlag(cmd, "format", oneOf(checkFormats...))
+	formatFlag(cmd, &f.format, checkFormats)
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	cmd.Flags().BoolVar(&f.strict, "strict", false, "warnings fail too")
 	cmd.Flags().BoolVar(&f.fix, "fix", false, "put in every fix that leaves no doubt, and say which")

@@ -8,6 +8,7 @@ import (
 
 	"newmake/compile/front"
 	"newmake/lang/diag"
+	"newmake/lang/words"
 )
 
 // completeFiles offers batch files and folders.
@@ -54,6 +55,18 @@ func batchNames(args []string) []cobra.Completion {
 // oneOf gives the completions of a flag that takes one of a few words.
 func oneOf(all ...string) func([]string) []cobra.Completion {
 	return func([]string) []cobra.Completion { return all }
+}
+
+// formatFlag is --format of a command that writes its answer in one of some forms,
+// the first of which is for standard output. If there is a flag -o, its ending says
+// the form too.
+func formatFlag(cmd *cobra.Command, to *string, names []string) {
+	left := " (default: " + names[0]
+	if cmd.Flags().Lookup("output") != nil {
+		left += ", or by the ending of -o"
+	}
+	cmd.Flags().StringVar(to, "format", "", words.Or(names)+left+")")
+	completeFlag(cmd, "format", oneOf(names...))
 }
 
 // completeFlag offers values for a flag.

@@ -69,9 +69,8 @@ func diffCommand(a *app) *cobra.Command {
 			return f.run(a, args, files)
 		},
 	}
-	cmd.Flags().StringVar(&f.format, "format", "", "text, md, json or html (default: text, or by the ending of -o)")
-	completeFlag(cmd, "format", oneOf("text", "md", "json", "html"))
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	formatFlag(cmd, &f.format, formats.OfComparison.Names())
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: those of the new batch)")
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to compare, by name, of those there are")
 	cmd.Flags().StringVar(&f.why, "why", "main", "which outcomes to take apart: main, all or none")

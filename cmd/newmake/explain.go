@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"newmake/compile/show/formats"
 	"newmake/lang/diag"
 	"newmake/lang/explain"
 )
@@ -46,8 +47,7 @@ func explainCommand(a *app) *cobra.Command {
 		},
 	}
 	cmd.Flags().BoolVar(&all, "all", false, "list all pages")
-	cmd.Flags().StringVar(&format, "format", "", "text or json")
-	completeFlag(cmd, "format", oneOf("text", "json"))
+	formatFlag(cmd, &format, formats.OfAnswer.Names())
 	return cmd
 }
 

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/cmd/newmake/internal/layout"
+	"newmake/compile/show/formats"
 	"newmake/lang/diag"
 	"newmake/lang/parallel"
 	"newmake/lang/wholefile"
@@ -56,8 +57,7 @@ func fmtCommand(a *app) *cobra.Command {
 	}
 	cmd.Flags().BoolVar(&f.check, "check", false, "write nothing: list what is not laid out, and end with 1 if there is any")
 	cmd.Flags().BoolVarP(&f.diff, "diff", "d", false, "write nothing: show what would change")
-	cmd.Flags().StringVar(&f.format, "format", "", "text or json")
-	completeFlag(cmd, "format", oneOf("text", "json"))
+	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	return cmd
 }

@@ -64,9 +64,8 @@ func gaugeCommand(a *app) *cobra.Command {
 	cmd.SetFlagErrorFunc(func(_ *cobra.Command, err error) error {
 		return usage("%v\nFor a number below zero put quotes about the words: newmake gauge \"reading 192.85 at 72 F, hydrometer -0.03\"", err)
 	})
-	cmd.Flags().StringVar(&f.format, "format", "", "text or json (default: text, or by the ending of -o)")
-	completeFlag(cmd, "format", oneOf("text", "json"))
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: those of the words)")
 	return cmd
 }

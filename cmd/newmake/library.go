@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/compile/front"
+	"newmake/compile/show/formats"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/house"
@@ -37,8 +38,7 @@ func libraryCommand(a *app) *cobra.Command {
 			return runLibrary(a, args, at, format)
 		},
 	}
-	cmd.Flags().StringVar(&format, "format", "", "text or json")
-	completeFlag(cmd, "format", oneOf("text", "json"))
+	formatFlag(cmd, &format, formats.OfAnswer.Names())
 	cmd.Flags().StringVar(&at, "house", ".", "a file or folder of the house whose library is shown")
 	return cmd
 }

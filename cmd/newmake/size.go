@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/compile/ask/size"
+	"newmake/compile/show/formats"
 	"newmake/compile/show/sized"
 	"newmake/lang"
 	"newmake/lang/diag"
@@ -76,8 +77,7 @@ func sizeCommand(a *app) *cobra.Command {
 	cmd.Flags().Lookup("write").NoOptDefVal = ownFile
 	cmd.Flags().StringVar(&f.Name, "name", "", "the variant's name")
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to size, by name, of a file with several")
-	cmd.Flags().StringVar(&f.format, "format", "", "text or json")
-	completeFlag(cmd, "format", oneOf("text", "json"))
+	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
 	return cmd
 }
 

@@ -50,9 +50,8 @@ func whyCommand(a *app) *cobra.Command {
 	}
 	cmd.Flags().IntVar(&f.depth, "depth", 1, "how many generations of numbers to tell in full, 1 to 9")
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch, by name, of a file with several")
-	cmd.Flags().StringVar(&f.format, "format", "", "text or json (default: text, or by the ending of -o)")
-	completeFlag(cmd, "format", oneOf("text", "json"))
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	return cmd

@@ -54,7 +54,7 @@ func (w Ways) Choose(name, output string) (string, error) {
 		}
 	}
 	if name != "" {
-		return "", diag.Refuse("there is no format %q: write %s", name, words.Or(w.names()))
+		return "", diag.Refuse("there is no format %q: write %s", name, words.Or(w.Names()))
 	}
 	if Standard(output) {
 		return w[0].Name, nil
@@ -68,8 +68,8 @@ func (w Ways) Choose(name, output string) (string, error) {
 	return "", diag.Refuse("the ending of %s does not say what to write: end it in %s, or give --format", output, w.endings())
 }
 
-// names are those of the formats, in order.
-func (w Ways) names() []string {
+// Names are those of the formats, in order.
+func (w Ways) Names() []string {
 	var names []string
 	for _, f := range w {
 		names = append(names, f.Name)
