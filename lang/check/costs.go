@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"sync"
 
 	"newmake/lang/diag"
@@ -88,16 +89,27 @@ func price(costs *recipe.Costs, n *tree.Node, per quantity.Kind, such string, di
 	case per == quantity.None && p.Per != nil:
 		diags.Add(diag.Diagnostic{
 			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and that of one cask is wanted", p.PerName), At: c.At(),
-			Help: fmt.Sprintf("for example `%s %s`", c.Item.Num, costs.Currency),
+			Help: fmt.Sprintf("write what one cask costs, as in `cask 330 %s`", costs.Currency),
 		})
 	case per != quantity.None && (p.Per == nil || p.Per.Measures[0].Kind != per):
-		diags.Add(diag.Diagnostic{
-			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and %s is wanted", p.PerName, per), At: c.At(),
-			Help: fmt.Sprintf("for example `%s %s/%s`", c.Item.Num, costs.Currency, such),
-		})
+		d := diag.Diagnostic{
+			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and that of %s is wanted", p.PerName, per), At: c.At(),
+			Help: fmt.Sprintf("write what one `%s` costs, as in `%s %s/%s`", such, priceOf[such], costs.Currency, such),
+		}
+		switch {
+		case p.PerName == "":
+			d.Summary = fmt.Sprintf("this price does not say what it buys: that of %s is wanted", per)
+		case per == quantity.Mass && p.Per == nil: // by the bag
+			d.Help = fmt.Sprintf("divide by what one holds: %s %s for 50 lb is `%s %s/lb`", c.Item.Num, costs.Currency,
+				strconv.FormatFloat(c.Item.Value/50, 'g', 6, 64), costs.Currency)
+		}
+		diags.Add(d)
 	}
 	return c.SI
 }
+
+// priceOf is a price such as a house may pay, by what it buys.
+var priceOf = map[string]string{"kWh": "0.06", "gal": "0.008", "h": "32", "lb": "0.16"}
 
 // priced lists what has a price by weight.
 func priced(h *house.House) []string {

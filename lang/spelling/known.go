@@ -8,23 +8,26 @@ import (
 // alsoCalled has words of the trade for which the language has another, so that
 // whoever writes one is told the other. It is no part of the language.
 var alsoCalled = map[string]string{
-	"maize": "corn", "milo": "sorghum", "washback": "fermenter", "tun": "cooker", "mash-tun": "cooker", "kettle": "cooker",
+	"maize": "corn", "milo": "sorghum", "washback": "fermenter", "mash-tun": "cooker",
 	"pot-still": "still", "receiver": "tank", "barrel": "cask", "mashbill": "bill", "mash-bill": "bill", "grist": "bill", "grain-bill": "bill",
 	"temperature": "hold", "temp": "hold", "duration": "for", "time": "for", "yeast": "pitch", "liquor": "water",
-	"stillage": "backset", "setback": "backset", "enzyme": "dose", "hold": "rest", "steep": "rest", "strength": "entry",
+	"stillage": "backset", "setback": "backset", "enzyme": "dose", "strength": "entry",
 	"expect": "promise", "og": "original-gravity", "fg": "final-gravity",
-	"corn-meal": "corn", "cornmeal": "corn", "cracked-corn": "corn", "flaked-corn": "corn", "flaked-maize": "corn",
+	"corn-meal": "corn", "cornmeal": "corn", "cracked-corn": "corn",
 	"malted-rye": "rye-malt", "malted-wheat": "wheat-malt",
-	"malted-oats": "oat-malt", "flaked-oats": "oats", "rolled-oats": "oats", "flaked-barley": "barley", "flaked-rye": "rye", "flaked-wheat": "wheat",
+	"malted-oats": "oat-malt",
 	"champagne-yeast": "sparkling-wine-yeast",
 	"altitude":        "elevation", "capacity": "holds", "volume": "holds", "size": "holds", "staff": "crew", "hours": "shift", "power": "heats",
 }
 
-// likely has words that say less than the language does: barley is malted in many
-// ways, and oak is charred or not. What was meant, only who wrote it knows.
+// likely has words that say less than the language does, or other: barley is malted
+// in many ways, oak is charred or not, a kettle cooks or boils wash, and flakes were
+// steamed and rolled. What was meant, only who wrote it knows.
 var likely = map[string]string{
 	"malted-barley": "two-row-malt", "barley-malt": "two-row-malt", "pale-malt": "two-row-malt",
 	"american-oak": "charred-oak", "new-american-oak": "charred-oak",
+	"kettle": "cooker", "tun": "cooker", "hold": "rest", "steep": "rest",
+	"flaked-corn": "corn", "flaked-maize": "corn", "flaked-oats": "oats", "rolled-oats": "oats", "flaked-barley": "barley", "flaked-rye": "rye", "flaked-wheat": "wheat",
 }
 
 // zones has what people of the United States call their zones, with the name in

@@ -2,6 +2,7 @@ package tree
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 
 	"newmake/lang"
@@ -17,6 +18,8 @@ type otherwise struct {
 	why   string         // what is wrong with it, one sentence
 	write string         // what says it; $1 and so on are from said
 	sure  bool           // it says the same, so that it is offered as a fix
+
+	reckon func(said []string) string // what stands for = in write
 }
 
 const (
@@ -27,7 +30,43 @@ const (
 )
 
 func says(in, pattern, why, write string, sure bool) otherwise {
-	return otherwise{in, regexp.MustCompile("(?i)" + pattern), why, write, sure}
+	return otherwise{in, regexp.MustCompile("(?i)" + pattern), why, write, sure, nil}
+}
+
+// with reckons a number of what is said for the line that is written.
+func (o otherwise) with(reckon func(said []string) string) otherwise {
+	o.reckon = reckon
+	return o
+}
+
+// quotient divides one part of what is said by another.
+func quotient(of, by int) func([]string) string {
+	return func(said []string) string {
+		a, _ := strconv.ParseFloat(plain(said[of]), 64)
+		b, _ := strconv.ParseFloat(plain(said[by]), 64)
+		if b == 0 {
+			return "0"
+		}
+		return strconv.FormatFloat(a/b, 'g', 6, 64)
+	}
+}
+
+func plain(number string) string {
+	return strings.TrimSuffix(strings.ReplaceAll(number, ",", ""), ".")
+}
+
+// halfGallon is what foreshots of half a gallon are in the unit of the heads.
+var halfGallon = map[string]float64{"gal": 0.5, "qt": 2, "quart": 2, "quarts": 2, "pt": 4, "L": 2, "mL": 2000}
+
+// afterHeads is where the hearts begin, after half a gallon of foreshots and so much
+// of heads.
+func afterHeads(said []string) string {
+	heads, _ := strconv.ParseFloat(plain(said[1]), 64)
+	unit := strings.TrimRight(said[2], "s")
+	if unit == "quart" {
+		unit = "qt"
+	}
+	return strconv.FormatFloat(heads+halfGallon[said[2]], 'g', 6, 64) + " " + unit
 }
 
 // othersSay is looked through from the top when a line does not have its shape,
@@ -45,20 +84,26 @@ var othersSay = []otherwise{
 	says("mash", `^(?:stir|mix)\b`, "every `add` is stirred in; what takes time is a rest", "rest 5 min", false),
 	says("mash", `^(?:sour-mash|sourmash|stillage) (`+number+` ?%)$`, "it is called `backset` here", "backset $1", true),
 	says("mash", `^(?:rest|hold) over ?night$`, "a rest has a length, and nobody knows when your morning begins", "rest 12 h", false),
-	says("batch", `^stripping(?: run)?\b`, "the first run is called `strip`", `strip in "Wash still"`, false),
-	says("batch", `^spirit run\b`, "the second run is called `spirit`", `spirit in "Spirit still"`, false),
+	says("batch", `^(?:stripping|wash)(?: run)?\b(.*)$`, "the first run is called `strip`", "strip$1", true),
+	says("batch", `^spirit run\b(.*)$`, "the second run is called `spirit`", "spirit$1", true),
+	says("batch", `^expect og (.*)$`, "what a plan has to keep is a `promise`", "promise original-gravity $1", true),
+	says("batch", `^expect fg (.*)$`, "what a plan has to keep is a `promise`", "promise final-gravity $1", true),
+	says("batch", `^expect (.*)$`, "what a plan has to keep is a `promise`", "promise $1", true),
 	says("batch", `^fermentation\b(.*)$`, "it is called `ferment` here", "ferment$1", true),
 	says("ferment", `^(?:for )?until dry$`, "a ferment has a length; the plan says when it is dry", "for 96 h", false),
-	says("spirit", `^heads (`+number+` ?(?:qt|gal|pt|L|mL))$`, "heads have no line of their own: they run until the hearts begin", "hearts from $1 to 62 % abv", false),
-	says("spirit", `^heads (`+number+`) quarts?$`, "heads have no line of their own: they run until the hearts begin", "hearts from $1 qt to 62 % abv", false),
-	says("spirit", `^heads\b`, "heads have no line of their own: they run until the hearts begin", "hearts from 4 gal to 62 % abv", false),
-	says("spirit", `^tails (?:down )?to (`+number+` ?(?:proof|% abv))$`, "tails have no line of their own: they end where the run stops", "stop at $1", true),
+	says("spirit", `^heads (`+number+`) ?(?-i:(qt|quarts?|gal|pt|L|mL))$`, "heads have no line of their own: the hearts begin after foreshots and heads together, and with 0.5 gal of foreshots that is", "hearts from = to 62 % abv", false).with(afterHeads),
+	says("spirit", `^heads\b`, "heads have no line of their own: the hearts begin after foreshots and heads together", "hearts from 4 gal to 62 % abv", false),
+	says("spirit", `^tails (?:down )?to (`+number+` ?(?:proof|% abv))$`, "tails have no line of their own: they end where the run stops", "stop at $1", false),
 	says("spirit", `^tails\b`, "tails have no line of their own: they end where the run stops", "stop at 4 % abv", false),
 	says("cask", `^age (`+number+` ?(?:years?|months?))$`, "it is called `rest` here", "rest $1", true),
 	says("cask", `^fill `+number+` ?x `, "one line fills as many casks as the hearts do", "fill 53 gal new charred-oak char 3", false),
-	says("cask", `^fill (`+volume+`) new american oak\b`, "a wood is named by how it was fired", "fill $1 new charred-oak", false),
+	says("cask", `^fill (`+volume+`) new american oak\b(.*)$`, "a wood is named by how it was fired", "fill $1 new charred-oak$2", false),
 	says("cask", `^fill (`+volume+`) ([a-z-]*(?:oak|bourbon|wine)[a-z-]*(?: char [0-9])?)$`, "is the cask new or used? The law and the soak go by it", "fill $1 new $2", false),
 	says("cask", `^barrel\b`, "a cask is filled, and its char follows the wood", "fill 53 gal new charred-oak char 3", false),
+	says("costs", `^([a-z-]+) (`+number+`) ([A-Z]{3}) (?:per|a|for a|each) (?:bag|sack)$`, "what a bag holds is not known here: divide by it, and of 50 lb it is", "$1 = $3/lb", false).with(func(said []string) string {
+		return quotient(0, 1)([]string{said[2], "50"})
+	}),
+	says("costs", `^([a-z-]+) (`+number+`) (?:\$ ?)?(?:per |a |an |/ ?|\$/)([a-z]+)$`, "a price has its currency, three capitals", "$1 $2 USD/$3", false),
 	says("costs", `^([a-z-]+) (`+number+` [A-Z]{3}) (?:per|a|an|each) ([a-z]+)$`, "a price has a slash before what it buys", "$1 $2/$3", true),
 	says("costs", `^([a-z-]+) (`+number+`) ([A-Z]{3}) (?:for|per) (?:1 )?(lb|kg|ton|tonne|bushel)$`, "a price has a slash before what it buys", "$1 $2 $3/$4", true),
 	says("plant", `^zone ([a-z][a-z ]*)$`, "a zone is named by a city, in quotes: letters do not say when the clocks change", `zone "$1"`, true),
@@ -68,13 +113,18 @@ var othersSay = []otherwise{
 	says("", `^(.*\d) ?% ?(?-i:ABV|Abv)\b(.*)$`, "a strength is in small letters", "$1 % abv$2", true),
 	says("mash", `^(heat|cool) (?:up|down) to (.*)$`, "`$1` says which way it goes", "$1 to $2", true),
 	says("mash", `^add ([a-z-]+) and ([a-z-]+)$`, "a list is parted by commas, not by `and`", "add $1, $2", true),
-	says("bill", `^(?:corn meal|cracked corn|flaked corn)(.*)$`, "the library has it as `corn`", "corn$1", true),
+	says("bill", `^(`+number+` ?(?:lbs?|kg|%|bushels?)) (?:of )?([a-z-]+)$`, "the grain comes first", "$2 $1", true),
+	says("mash", `^dose (`+number+` ?(?:oz|lbs?|g|kg)) (?:of )?([a-z-]+)$`, "the enzyme comes first", "dose $2 $1", true),
+	says("ferment", `^dose (`+number+` ?(?:oz|lbs?|g|kg)) (?:of )?([a-z-]+)$`, "the enzyme comes first", "dose $2 $1", true),
+	says("ferment", `^pitch (`+number+` ?(?:oz|lbs?|g|kg|g/L)) (?:of )?([a-z-]+)$`, "the yeast comes first", "pitch $2 $1", true),
+	says("mash", `^(`+volume+`) (?:of )?water at (`+temperature+`)$`, "the word comes first", "water $1 at $2", true),
+	says("bill", `^(?:corn meal|cracked corn)(.*)$`, "the library has it as `corn`", "corn$1", true),
 	says("bill", `^malted barley(.*)$`, "a malt has its own name: of barley `two-row-malt`, `six-row-malt` or `distillers-malt`", "two-row-malt$1", false),
 	says("bill", `^malted (rye|wheat)(.*)$`, "a malt has its own name", "$1-malt$2", true),
 	says("bill", `^malted oats?(.*)$`, "a malt has its own name", "oat-malt$1", true),
-	says("bill", `^(?:flaked|rolled) (oats|barley|rye|wheat)(.*)$`, "flaked grain is entered as its grain", "$1$2", true),
-	says("costs", `^([a-z-]+) (`+number+`) ([A-Z]{3}) (?:for|per) (`+number+`) ?(lb|kg)$`, "a price is for one unit: divide by the $4 $5", "$1 0.16 $3/$5", false),
-	says("costs", `^([a-z-]+) (`+number+`) ?(lb|kg) for (`+number+`) ?([A-Z]{3})$`, "a price is for one unit: divide by the $2 $3", "$1 0.16 $5/$3", false),
+	says("bill", `^(?:flaked|rolled) (oats|corn|barley|rye|wheat)(.*)$`, "the library has grain as it is harvested: of flakes, say in a `grain` of your own what their sheet says", "$1$2", false),
+	says("costs", `^([a-z-]+) (`+number+`) ([A-Z]{3})(?: (?:for|per) |/)(?:a |one )?(`+number+`)[ -]?(lb|kg)(?: (?:bag|sack))?$`, "a price is for one unit: divide by the $4 $5", "$1 = $3/$5", true).with(quotient(2, 4)),
+	says("costs", `^([a-z-]+) (`+number+`) ?(lb|kg) (?:for|at) (`+number+`) ?([A-Z]{3})$`, "a price is for one unit: divide by the $2 $3", "$1 = $5/$3", true).with(quotient(4, 2)),
 	says("", `^(.* [0-9]+) ?h(?:ours?|rs?)? ?([0-5]?[0-9])$`, "after the hours come minutes, with their unit", "$1 h $2 min", true),
 	says("", `^(.*\d) ?deg(?:rees)? ?([FC])\b(.*)$`, "a temperature is in `F` or `C`", "$1 $2$3", true),
 }
@@ -114,6 +164,9 @@ func asOthersSay(st *lang.Stmt, block string, d *diag.Diagnostic) bool {
 				o.sure = false
 				o.write = `zone "America/New_York"`
 			}
+		}
+		if o.reckon != nil {
+			o.write = strings.Replace(o.write, "=", o.reckon(o.said.FindStringSubmatch(text)), 1)
 		}
 		write := strings.TrimSuffix(strings.TrimSpace(string(o.said.ExpandString(nil, o.write, text, m))), " at")
 		if strings.HasPrefix(o.write, "shift") {

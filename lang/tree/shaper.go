@@ -206,6 +206,10 @@ func (s shaper) unknown(st *lang.Stmt, items []lang.Item, b *schema.Block, of st
 		d.Help = fmt.Sprintf("it is called `%s` here; %s", other, allowed)
 		d.Fix = &diag.Fix{At: head.At, Text: other, Label: "write `" + other + "`", Guess: !m.fits()}
 		n = &Node{Field: f, Stmt: st, Bad: true}
+	} else if like := spelling.Likely(head.Text, words); like != "" && head.Kind == lang.Word {
+		d.Help = fmt.Sprintf("did you mean `%s`? %s", like, allowed)
+		d.Fix = &diag.Fix{At: head.At, Text: like, Label: "write `" + like + "`", Guess: true}
+		n = &Node{Field: b.Find(like), Stmt: st, Bad: true}
 	} else if home := elsewhere(head.Text, of); home != "" && head.Kind == lang.Word {
 		d.Help = fmt.Sprintf("`%s` belongs in %s; %s", head.Text, wording.Article(home), allowed)
 	}
