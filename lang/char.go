@@ -62,6 +62,9 @@ func badChar(t, next piece) *fault {
 	if t.text == "@" {
 		f.fix = &edit{start: start, end: start + 1, text: "at", label: "write `at`"}
 	}
+	if t.text == "." && (next.text == "" || next.text[0] < '0' || next.text[0] > '9') {
+		f.fix = &edit{start: start, end: start + 1, text: "", label: "take it out"}
+	}
 	if ascii, ok := typeInstead[r]; ok {
 		f.code = diag.CodeLookAlike
 		f.summary = fmt.Sprintf("this is %s, not `%s`", runeName(r), ascii)

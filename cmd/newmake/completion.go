@@ -6,8 +6,11 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"newmake/compile/ask/why"
 	"newmake/compile/front"
 	"newmake/lang/diag"
+	"newmake/lang/edit"
+	"newmake/lang/gitrepo"
 	"newmake/lang/words"
 )
 
@@ -37,6 +40,56 @@ func completeBatches(_ *cobra.Command, args []string, begun string) ([]cobra.Com
 		}
 	}
 	return out, cobra.ShellCompDirectiveDefault
+}
+
+// completeWhy offers batches, and then the numbers that may be asked for.
+func completeWhy(cmd *cobra.Command, args []string, begun string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	if len(args) == 0 {
+		return completeBatches(cmd, args, begun)
+	}
+	if len(args) > 1 {
+		return nil, cobra.ShellCompDirectiveNoFileComp
+	}
+	return why.Names(), cobra.ShellCompDirectiveNoFileComp
+}
+
+// completeSides offers batches, files, and the branches and tags of the repository.
+func completeSides(cmd *cobra.Command, args []string, begun string) ([]cobra.Completion, cobra.ShellCompDirective) {
+	out, how := completeBatches(cmd, nil, begun)
+	if how == cobra.ShellCompDirectiveFilterFileExt || len(args) > 1 {
+		return out, how
+	}
+	if repo, err := gitrepo.Open("."); err == nil {
+		if names, err := repo.Names(); err == nil {
+			out = append(append(out, "HEAD", "HEAD~1"), names...)
+		}
+	}
+	return out, how
+}
+
+// tryNames are the values of the batch on the command line, ready for the one that
+// is tried.
+func tryNames(args []string) []cobra.Completion {
+	if len(args) == 0 {
+		return nil
+	}
+	path, name := find(strings.Join(args, " "))
+	src, err := front.Load(front.Place{Path: path})
+	if err != nil {
+		return nil
+	}
+	if name, _, err = src.Choose(name); err != nil {
+		return nil
+	}
+	b, _ := src.House.Batch(name)
+	if b == nil {
+		return nil
+	}
+	var out []cobra.Completion
+	for _, p := range edit.Paths(src.House, b) {
+		out = append(out, p+"=")
+	}
+	return out
 }
 
 // batchNames are the batches of the file or house that the command line names.
@@ -72,7 +125,12 @@ func formatFlag(cmd *cobra.Command, to *string, names []string) {
 // completeFlag offers values for a flag.
 func completeFlag(cmd *cobra.Command, flag string, values func(args []string) []cobra.Completion) {
 	err := cmd.RegisterFlagCompletionFunc(flag, func(_ *cobra.Command, args []string, _ string) ([]cobra.Completion, cobra.ShellCompDirective) {
-		return values(args), cobra.ShellCompDirectiveNoFileComp
+		how := cobra.ShellCompDirectiveNoFileComp
+		all := values(args)
+		if len(all) > 0 && strings.HasSuffix(all[0], "=") {
+			how |= cobra.ShellCompDirectiveNoSpace // the value follows
+		}
+		return all, how
 	})
 	if err != nil {
 		panic(err) // there is no such flag: a fault of the program, found by its first test

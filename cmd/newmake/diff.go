@@ -57,6 +57,7 @@ func diffCommand(a *app) *cobra.Command {
 			"  newmake diff \"Ferry Landing\" \"Toll Road\" --why none\n" +
 			"  newmake diff ferry-landing.batch -o what-changed.html\n" +
 			"  newmake diff --each HEAD~2..HEAD --exit-code",
+		ValidArgsFunction: completeSides,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			files := []string(nil)
 			if at := cmd.ArgsLenAtDash(); at >= 0 {
@@ -76,6 +77,9 @@ func diffCommand(a *app) *cobra.Command {
 	cmd.Flags().StringVar(&f.why, "why", "main", "which outcomes to take apart: main, all or none")
 	cmd.Flags().BoolVar(&f.each, "each", false, "every revision of A..B that touches the house, one by one")
 	cmd.Flags().BoolVar(&f.exitCode, "exit-code", false, "end with 1 if there is a difference")
+	completeFlag(cmd, "units", oneOf("us", "si"))
+	completeFlag(cmd, "why", oneOf("main", "all", "none"))
+	completeFlag(cmd, "batch", func([]string) []cobra.Completion { return batchNames(nil) })
 	return cmd
 }
 

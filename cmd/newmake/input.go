@@ -98,6 +98,26 @@ func oneBatch(command string, args []string) (string, error) {
 	return whole, nil
 }
 
+// firstBatch parts the file or batch that arguments begin with from what follows. The
+// name of a batch may come without its quotes: of several that fit it is the longest.
+func firstBatch(args []string) (batch string, rest []string) {
+	if _, name := find(args[0]); name == "" || len(args) == 1 {
+		return args[0], args[1:]
+	}
+	src, err := front.Load(front.Place{Path: "."})
+	if err != nil {
+		return args[0], args[1:]
+	}
+	for n := len(args); n > 1; n-- {
+		words := strings.Join(args[:n], " ")
+		name, _, err := src.Choose(words)
+		if err == nil && slices.Contains(src.House.Batches(), name) {
+			return name, args[n:]
+		}
+	}
+	return args[0], args[1:]
+}
+
 // isBatch says that words are the name of a batch, and none of them a file.
 func isBatch(words []string) bool {
 	return !slices.ContainsFunc(words, func(word string) bool { _, batch := find(word); return batch == "" })

@@ -75,6 +75,7 @@ func planCommand(a *app) *cobra.Command {
 	cmd.Flags().BoolVar(&f.open, "open", false, "serve the sheet to the browser of this machine, anew whenever the recipe is saved")
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	completeFlag(cmd, "batch", batchNames)
+	completeFlag(cmd, "try", tryNames)
 	completeFlag(cmd, "units", oneOf("us", "si"))
 	completeFlag(cmd, "table", oneOf(csv.Tables...))
 	return cmd

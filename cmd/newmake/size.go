@@ -55,6 +55,7 @@ func sizeCommand(a *app) *cobra.Command {
 			"  newmake size ferry-landing.batch --cut hearts --proof 142\n" +
 			"  newmake size ferry-landing.batch --proof-gallons 60 -w --name \"Ferry Landing, small\"\n" +
 			"  newmake size ferry-landing.batch --proof-gallons 60 --format json",
+		ValidArgsFunction: completeBatches,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				fmt.Fprint(a.out, sizeShort)
@@ -78,6 +79,8 @@ func sizeCommand(a *app) *cobra.Command {
 	cmd.Flags().StringVar(&f.Name, "name", "", "the variant's name")
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to size, by name, of a file with several")
 	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
+	completeFlag(cmd, "batch", batchNames)
+	completeFlag(cmd, "cut", oneOf("hearts"))
 	return cmd
 }
 

@@ -2,6 +2,8 @@ package main
 
 import (
 	_ "embed"
+	"fmt"
+	"runtime"
 	"runtime/debug"
 
 	"github.com/spf13/cobra"
@@ -30,10 +32,13 @@ func version() string {
 	if len(revision) >= 12 {
 		return "revision " + revision[:12] + changed
 	}
-	return "development build"
+	return "of no stated revision"
 }
 
-func versionLine() string { return "newmake " + version() }
+// versionLine says what the program is, and which one of it.
+func versionLine() string {
+	return fmt.Sprintf("newmake %s: a compiler of whiskey recipes, %s, %s/%s", version(), runtime.Version(), runtime.GOOS, runtime.GOARCH)
+}
 
 // ownLicence is what newmake says of its own terms. They are its owner's to set.
 const ownLicence = "The licence of newmake itself is for its owner to state; none is stated here.\n" +

@@ -36,16 +36,18 @@ func whyCommand(a *app) *cobra.Command {
 			"which inputs move it most. The numbers it came from can be asked in turn; --depth tells\n" +
 			"several generations at once. Without VALUE it lists what can be asked.",
 		Example: "  newmake why ferry-landing.batch hearts\n" +
-			"  newmake why ferry-landing.batch og --depth 3\n" +
+			"  newmake why ferry-landing.batch original gravity --depth 3\n" +
 			"  newmake why ferry-landing.batch low wines --units si\n" +
 			"  newmake why ferry-landing.batch year 4 --batch \"Ferry Landing, more rye\"\n" +
 			"  newmake why ferry-landing.batch casks --format json\n" +
 			"  newmake why ferry-landing.batch",
+		ValidArgsFunction: completeWhy,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {
 				return usage("say which batch, and which number of it: newmake why ferry-landing.batch hearts")
 			}
-			return f.run(a, args[0], strings.Join(args[1:], "-"))
+			batch, value := firstBatch(args)
+			return f.run(a, batch, strings.Join(value, "-"))
 		},
 	}
 	cmd.Flags().IntVar(&f.depth, "depth", 1, "how many generations of numbers to tell in full, 1 to 9")
@@ -54,6 +56,8 @@ func whyCommand(a *app) *cobra.Command {
 	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
+	completeFlag(cmd, "batch", batchNames)
+	completeFlag(cmd, "units", oneOf("us", "si"))
 	return cmd
 }
 

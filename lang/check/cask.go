@@ -2,6 +2,7 @@ package check
 
 import (
 	"math"
+	"regexp"
 	"strconv"
 
 	"newmake/lang/diag"
@@ -39,6 +40,10 @@ func readBottle(b *reader, l *tree.Node, c *recipe.Cask) {
 	}
 }
 
+// charRemark is a char as the trade writes it, #3 char, which the language takes for
+// a remark.
+var charRemark = regexp.MustCompile(`^#([0-9])(?: ?char)?$`)
+
 // readCask reads filling and rest.
 func readCask(b *reader, n *tree.Node) (c recipe.Cask, whole bool) {
 	if n == nil {
@@ -67,6 +72,15 @@ func readCask(b *reader, n *tree.Node) (c recipe.Cask, whole bool) {
 	if c.Kind = named[recipe.CaskWood](b, schema.CaskWood, name.Text()); c.Kind == nil {
 		b.unknown(schema.CaskWood, "wood", name, b.entries(schema.CaskWood))
 		return c, false
+	}
+	if lost := l.Stmt.Trail; lost != nil && l.Get("number") == nil {
+		if m := charRemark.FindStringSubmatch(lost.Text); m != nil {
+			write := "char " + m[1]
+			b.add(diag.Diagnostic{
+				Code: diag.CodeShape, Summary: "`#` begins a remark here, and the char after it is lost", At: lost.At,
+				Help: "write `" + write + "`", Fix: &diag.Fix{At: lost.At, Text: write, Label: "write `" + write + "`"},
+			})
+		}
 	}
 	if char := l.Get("number"); char != nil {
 		c.Char = int(char.SI)

@@ -92,15 +92,7 @@ func (e *editor) unknown(c Change) error {
 	if d.Help = e.within(c.Path); d.Help != "" {
 		return diag.List{d}
 	}
-	var known []string
-	for p := range e.batch.Where {
-		known = append(known, p.String())
-	}
-	for _, v := range e.batch.Values() {
-		known = append(known, v.Path.String())
-	}
-	slices.Sort(known)
-	known = slices.Compact(known)
+	known := e.known()
 	write := func(paths []string) string {
 		for i, path := range paths {
 			paths[i] = "`" + path + "=" + c.Value + "`"
@@ -118,6 +110,19 @@ func (e *editor) unknown(c Change) error {
 		d.Help = byItsLine
 	}
 	return diag.List{d}
+}
+
+// known is the name of every place and value of the batch, sorted.
+func (e *editor) known() []string {
+	var known []string
+	for p := range e.batch.Where {
+		known = append(known, p.String())
+	}
+	for _, v := range e.batch.Values() {
+		known = append(known, v.Path.String())
+	}
+	slices.Sort(known)
+	return slices.Compact(known)
 }
 
 // ending lists the values that a path may be the end of, or the middle where it is

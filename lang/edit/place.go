@@ -80,13 +80,21 @@ func (e *editor) where(path recipe.Path) (diag.Span, bool) {
 func (e *editor) steps(verb string) []recipe.MashStep {
 	var out []recipe.MashStep
 	for _, s := range e.batch.Mash.Steps {
-		if at, ok := e.batch.Where[s.Path]; ok {
-			if stmt := e.stmt(at); stmt != nil && stmt.Head() == verb {
-				out = append(out, s)
-			}
+		if e.verb(s) == verb {
+			out = append(out, s)
 		}
 	}
 	return out
+}
+
+// verb is the word that the line of a step begins with, "" if it has none.
+func (e *editor) verb(s recipe.MashStep) string {
+	if at, ok := e.batch.Where[s.Path]; ok {
+		if stmt := e.stmt(at); stmt != nil {
+			return stmt.Head()
+		}
+	}
+	return ""
 }
 
 // stmt finds the line that a place stands on.

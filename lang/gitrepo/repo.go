@@ -103,6 +103,12 @@ func (r *Repo) Commit(rev string) (string, error) {
 	return strings.TrimSpace(out), nil
 }
 
+// Names are the branches and tags of the repository, as a person writes them.
+func (r *Repo) Names() ([]string, error) {
+	out, err := r.run("rev-parse", "--symbolic", "--branches", "--tags")
+	return strings.Fields(out), err
+}
+
 // MergeBase is the commit that two branched off from.
 func (r *Repo) MergeBase(a, b string) (string, error) {
 	var commits [2]string // a ref may be called like an option

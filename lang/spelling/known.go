@@ -15,7 +15,7 @@ var alsoCalled = map[string]string{
 	"expect": "promise", "og": "original-gravity", "fg": "final-gravity",
 	"corn-meal": "corn", "cornmeal": "corn", "cracked-corn": "corn",
 	"malted-rye": "rye-malt", "malted-wheat": "wheat-malt",
-	"malted-oats": "oat-malt",
+	"malted-oats":     "oat-malt",
 	"champagne-yeast": "sparkling-wine-yeast",
 	"altitude":        "elevation", "capacity": "holds", "volume": "holds", "size": "holds", "staff": "crew", "hours": "shift", "power": "heats",
 }

@@ -161,6 +161,9 @@ func KindHelp(kinds []quantity.Kind) string {
 		seen = append(seen, k.String())
 		units := quantity.Units(k)
 		text := k.String() + " has no unit"
+		if k == quantity.UnitPrice {
+			text = "a price is an amount, a currency, a slash and what it buys, as in `0.16 USD/lb`"
+		}
 		if len(units) > 0 {
 			text = k.String() + " is in " + wording.OrList(units[:min(len(units), 8)])
 		}

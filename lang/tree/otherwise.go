@@ -51,6 +51,8 @@ func quotient(of, by int) func([]string) string {
 	}
 }
 
+func pad2(digits string) string { return ("0" + digits)[len(digits)-1:] }
+
 func plain(number string) string {
 	return strings.TrimSuffix(strings.ReplaceAll(number, ",", ""), ".")
 }
@@ -90,6 +92,9 @@ var othersSay = []otherwise{
 	says("batch", `^expect fg (.*)$`, "what a plan has to keep is a `promise`", "promise final-gravity $1", true),
 	says("batch", `^expect (.*)$`, "what a plan has to keep is a `promise`", "promise $1", true),
 	says("batch", `^fermentation\b(.*)$`, "it is called `ferment` here", "ferment$1", true),
+	says("batch", `^start ([0-9]{1,2})[/.]([0-9]{1,2})[/.]([0-9]{4})\b(.*)$`, "a date is written year-month-day", "start $3-=$4", false).with(func(said []string) string {
+		return pad2(said[1]) + "-" + pad2(said[2])
+	}),
 	says("ferment", `^(?:for )?until dry$`, "a ferment has a length; the plan says when it is dry", "for 96 h", false),
 	says("spirit", `^heads (`+number+`) ?(?-i:(qt|quarts?|gal|pt|L|mL))$`, "heads have no line of their own: the hearts begin after foreshots and heads together, and with 0.5 gal of foreshots that is", "hearts from = to 62 % abv", false).with(afterHeads),
 	says("spirit", `^heads\b`, "heads have no line of their own: the hearts begin after foreshots and heads together", "hearts from 4 gal to 62 % abv", false),

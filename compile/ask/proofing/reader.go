@@ -117,6 +117,8 @@ func (r *reader) asWritten() string {
 	switch word := rest[0]; {
 	case joined && word.Kind == lang.Word && slices.Contains(stepWords, word.Text):
 		return before + ", " + tail
+	case joined && measures(word, quantity.Temperature):
+		return before + " at " + tail
 	case joined && isAmount(word) && !strings.HasPrefix(before, "fill"):
 		return before + ", blend with " + tail
 	case word.Kind == lang.Word && slices.Contains(reduceWords, word.Text):

@@ -22,6 +22,9 @@ type Finder struct {
 // Both finds the two sides that arguments mean: those before --, and those after
 // it, which are files. An error is a diag.List where a text is at fault.
 func (f *Finder) Both(args, files []string) (old, new *Side, err error) {
+	if len(files) == 0 {
+		args = quoted(args)
+	}
 	if len(args) == 2 && len(files) == 0 && isFile(args[1]) && isRevision(args[0]) {
 		args, files = args[:1], args[1:] // REV FILE, as git takes it too
 	}
@@ -60,6 +63,30 @@ func (f *Finder) Both(args, files []string) (old, new *Side, err error) {
 		new, err = atRevision(span[1], where, len(files) == 0)
 	}
 	return times(old, new, err)
+}
+
+// quoted joins the words of names that come without their quotes: Toll Road, or
+// Ferry Landing Toll Road. Other arguments stay as they are.
+func quoted(args []string) []string {
+	if len(args) < 2 || slices.ContainsFunc(args, func(arg string) bool { return !isBatchName(arg) }) || len(args) == 2 && bothBatches(args) {
+		return args
+	}
+	s, err := working(".", true)
+	if err != nil {
+		return args
+	}
+	known := func(words []string) (string, bool) { return s.find(strings.Join(words, " ")) }
+	if whole, ok := known(args); ok {
+		return []string{whole}
+	}
+	for n := 1; n < len(args); n++ {
+		old, one := known(args[:n])
+		new, other := known(args[n:])
+		if one && other {
+			return []string{old, new}
+		}
+	}
+	return args
 }
 
 // bothBatches says that two arguments, which may be revisions, are batches of the

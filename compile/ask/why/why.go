@@ -195,6 +195,17 @@ func partOf(name string) int {
 	return len(parts) - 1
 }
 
+// Names are the numbers that may be asked for, of any batch, as they are listed.
+func Names() []string {
+	var out []string
+	for _, p := range parts {
+		for _, v := range p.values {
+			out = append(out, v.name)
+		}
+	}
+	return out
+}
+
 // Known says if a word is the name of a value of any batch.
 func Known(name string) bool {
 	for _, p := range parts {
