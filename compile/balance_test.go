@@ -59,12 +59,12 @@ func TestMassThroughEveryStage(t *testing.T) {
 	randomBatches(t, 60, func(t *testing.T, b *recipe.Batch) {
 		n, p := staged(t, b)
 		grain, water, backset := report.MashTakes(b, n.Mashed.BoilC)
-		in := grain.Plus(water).Plus(backset)
+		in := grain.Plus(water).Plus(backset).Plus(n.Mashed.KeptIn)
 		in.WaterKg += n.Mashed.SteamKg
 		wort, draff := n.Mashed.Out, n.Mashed.Draff
 		out := wort
 		if n.Mashed.Lautered {
-			out = wort.Plus(draff)
+			out = wort.Plus(draff).Plus(n.Mashed.Kept.Stream)
 		}
 		whole := in.MassKg()
 		same(t, whole, out.MassKg(), whole, "mash")

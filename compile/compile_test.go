@@ -178,6 +178,11 @@ func TestComputedDiagnostics(t *testing.T) {
 		}, diag.CodeCannotCool, diag.Error, "cannot be cooled to"},
 		{"hold below the water", func(b *recipe.Batch) { b.Plant.WaterC = b.Ferm.HoldHighC - 1.9 }, diag.CodeHoldCold, diag.Warning, "cannot hold the wash at"},
 		{"warm distillate", func(b *recipe.Batch) { b.Spirit.Still.Condenser.DistillateC = b.Plant.WaterC + 4.9 }, diag.CodeDistillateWarm, diag.Warning, "the distillate of"},
+		{"worts cooled on the draff", func(b *recipe.Batch) {
+			b.Plant.WortCooler = recipe.Cooler{}
+			b.Mash.Steps = slices.Insert(b.Mash.Steps, len(b.Mash.Steps)-1, recipe.MashStep{Verb: recipe.MashDrain, DurationS: 3600, Path: last(b).Path, At: last(b).At})
+		}, diag.CodeCooledOnBed, diag.Warning, "in which the draff lies"},
+		{"kept water short", func(b *recipe.Batch) { verb(b, recipe.MashWater).KeptM3 = 0.1 }, diag.CodeKeptShort, diag.Warning, "leaves 0 gal for the next"},
 		{"set hot", func(b *recipe.Batch) { last(b).TempC = 36 }, diag.CodePitchHot, diag.Warning, "goes into wort at"},
 		{"too short", func(b *recipe.Batch) { b.Ferm.DurationS = 20 * 3600 }, diag.CodeNotDry, diag.Warning, "of sugar is left"},
 		{"no cooling of the ferment", func(b *recipe.Batch) {

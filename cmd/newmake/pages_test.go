@@ -70,6 +70,7 @@ var unsaid = map[diag.Code]string{
 	diag.CodeNotLaidOut:     "a fault of the formatter",
 	diag.CodeRunsAway:       "every number has limits within which it is not known to happen",
 	diag.CodeUnconverted:    "a grist of power enough converts when it is cooked, and NM0620 is said of a weaker one",
+	diag.CodeCooledOnBed:    "the house of the pages has a wort cooler",
 	diag.CodeMashFailed:     "a library without a constant",
 	diag.CodeEmptyStep:      "NM0613 is said sooner",
 	diag.CodeBoilerShared:   "one batch does one thing after another",

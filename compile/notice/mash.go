@@ -22,6 +22,7 @@ func Mash(b *recipe.Batch, r mash.Result) diag.List {
 		mashProblem(w, p)
 	}
 	starch(w, r)
+	lauter(w, r)
 	if to := b.Mash.Treatment.AcidToPH; to > 0 && r.PHWithoutAcid <= to {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeNoAcidWanted, At: w.at(recipe.PathAcid),
@@ -64,7 +65,11 @@ func mashProblem(w *writer, p mash.Problem) {
 		d.Code, d.Summary = diag.CodeCannotCool, fmt.Sprintf("%q has no cooling, so it cannot be cooled to %s", w.b.Mash.Cooker.Name, w.say.Temp(s.TempC))
 		d.Help = "state what cools it in house.batch, for example `cools by jacket 60 sqft, water 20 gal/min`"
 	case mash.ProblemWarmWater:
-		d.Code, d.Summary = diag.CodeCannotCool, fmt.Sprintf("the mash cannot be cooled to %s: with water at %s it comes to %s", w.say.Temp(s.TempC), w.say.Temp(w.b.SupplyC()), to)
+		asked := s.TempC
+		if s.CooledC > 0 {
+			asked = s.CooledC
+		}
+		d.Code, d.Summary = diag.CodeCannotCool, fmt.Sprintf("the mash cannot be cooled to %s: with water at %s it comes to %s", w.say.Temp(asked), w.say.Temp(w.b.SupplyC()), to)
 		d.Help = "ask for a warmer temperature, or have colder water"
 	case mash.ProblemSlower:
 		d.Code, d.Summary = diag.CodeSlowStep, fmt.Sprintf("this %s takes longer than the time written: the plan shows how long", verb)

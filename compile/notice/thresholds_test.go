@@ -54,6 +54,10 @@ var thresholds = []threshold{
 	{diag.CodeNoAcidWanted, diag.Note, "a mash that is there already", mashOf(func(b *recipe.Batch, r *mash.Result, v float64) {
 		b.Mash.Treatment.AcidToPH, r.PHWithoutAcid = 5.4, v
 	}), 5.41, 5.4},
+	{diag.CodeKeptShort, diag.Warning, "2 % more than 100 L", mashOf(func(b *recipe.Batch, r *mash.Result, v float64) {
+		b.Mash.Steps[0] = recipe.MashStep{Verb: recipe.MashWater, KeptM3: v / 1000}
+		r.Kept.VolumeM3 = 0.1
+	}), 101.9, 102.1},
 	{diag.CodeUnconverted, diag.Warning, "93 % converted", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.Conversion = v }), 0.931, 0.929},
 	{diag.CodeNotCooked, diag.Warning, "93 % gelatinized", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.Conversion, r.Gelatinized = 0.8, v }), 0.931, 0.929},
 	{diag.CodeUnconverted, diag.Warning, "93 % gelatinized, and not converted", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) { r.Conversion, r.Gelatinized = 0.8, v }), 0.929, 0.931},
@@ -135,6 +139,7 @@ var unnumbered = map[diag.Code]string{
 	diag.CodeSlowStep:       "the mash says so",
 	diag.CodeAlreadyThere:   "the mash says so",
 	diag.CodeNothingDrawn:   "the mash says so",
+	diag.CodeCooledOnBed:    "a plant has a wort cooler or not",
 	diag.CodeEmptyStep:      "the mash says so",
 	diag.CodeNoDistillate:   "the still says so",
 	diag.CodeStopUnreached:  "the still says so",

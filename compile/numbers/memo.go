@@ -50,7 +50,7 @@ func (m *Memo) mash(in mash.Input) (mash.Result, error) {
 	if m == nil {
 		return mash.Run(in)
 	}
-	return m.mashes.get(in, mash.Run, in.Bill.TotalKg, in.PressurePa, float64(len(in.Steps)), mark(in.Model))
+	return m.mashes.get(in, mash.Run, in.Bill.TotalKg, in.PressurePa, float64(len(in.Steps)), in.Kept.VolumeM3, mark(in.Model))
 }
 
 func (m *Memo) ferment(in ferment.Input) (ferment.Result, error) {

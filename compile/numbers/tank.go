@@ -63,10 +63,32 @@ func (n *Batch) waitingM3(c recipe.Contents) float64 {
 		if n.Reduced.Done {
 			litres = max(litres, lot.Of(n.Reduced.Spirit).VolumeL)
 		}
+	case recipe.OfWorts:
+		return n.hotWortsM3()
+	case recipe.OfWeakWorts:
+		return n.Mashed.Kept.VolumeM3
 	default:
 		return n.liquorM3(c)
 	}
 	return litres / lot.LitresPerM3
+}
+
+// hotWortsM3 is what stands in the underback at most: worts that are not cooled as
+// they run, until a `cool` sends them on.
+func (n *Batch) hotWortsM3() float64 {
+	most, before := 0.0, 0.0
+	for i, s := range n.Mash.Steps {
+		if i >= len(n.Mashed.Steps) {
+			break
+		}
+		switch runsOff := s.Verb == recipe.MashDrain && !s.NextMash || s.Verb == recipe.MashSparge; {
+		case runsOff && s.CooledC == 0:
+			most = max(most, n.Mashed.Steps[i].VolumeM3-before)
+		case runsOff, s.Verb == recipe.MashCool && n.Mashed.InFermenter:
+			before = n.Mashed.Steps[i].VolumeM3
+		}
+	}
+	return most
 }
 
 // liquorM3 is the greatest amount of hot or cold liquor, or all the backset, that a
@@ -77,7 +99,7 @@ func (n *Batch) liquorM3(c recipe.Contents) float64 {
 		switch {
 		case s.Verb == recipe.MashBackset && c == recipe.OfBackset:
 			most += s.VolumeM3
-		case s.Verb != recipe.MashWater, c == recipe.OfBackset:
+		case s.Verb != recipe.MashWater && s.Verb != recipe.MashSparge, c == recipe.OfBackset:
 		case (s.TempC >= n.SupplyC()+HotLiquorK) == (c == recipe.OfHotLiquor):
 			most = max(most, s.VolumeM3)
 		}

@@ -787,6 +787,9 @@ func (x *Mash) round() {
 	x.VolumeL = RoundTo(x.VolumeL, 1)
 	x.MostVolumeL = RoundTo(x.MostVolumeL, 1)
 	x.LiquorL = RoundTo(x.LiquorL, 1)
+	x.KeptInL = RoundTo(x.KeptInL, 1)
+	x.KeptL = RoundTo(x.KeptL, 1)
+	x.KeptSG = RoundTo(x.KeptSG, 4)
 	x.BacksetL = RoundTo(x.BacksetL, 1)
 	x.BacksetPct = RoundTo(x.BacksetPct, 1)
 	x.LiquorGristLPerKg = RoundTo(x.LiquorGristLPerKg, 2)
@@ -837,6 +840,15 @@ func (x *Mash) noNumber() string {
 	}
 	if !isNumber(x.LiquorL) {
 		return "LiquorL"
+	}
+	if !isNumber(x.KeptInL) {
+		return "KeptInL"
+	}
+	if !isNumber(x.KeptL) {
+		return "KeptL"
+	}
+	if !isNumber(x.KeptSG) {
+		return "KeptSG"
 	}
 	if !isNumber(x.BacksetL) {
 		return "BacksetL"

@@ -39,7 +39,10 @@ type Mash struct {
 	PH                float64     `json:"pH" places:"2"`
 	VolumeL           float64     `json:"volumeL" places:"1"` // at the end
 	MostVolumeL       float64     `json:"mostVolumeL" places:"1"`
-	LiquorL           float64     `json:"liquorL" places:"1"` // water and backset
+	LiquorL           float64     `json:"liquorL" places:"1"`           // water and backset
+	KeptInL           float64     `json:"keptInL,omitempty" places:"1"` // of that, kept of the mash before
+	KeptL             float64     `json:"keptL,omitempty" places:"1"`   // for the next mash, as it runs
+	KeptSG            float64     `json:"keptSG,omitempty" places:"4"`
 	BacksetL          float64     `json:"backsetL" places:"1"`
 	BacksetPct        float64     `json:"backsetPct" places:"1"` // of the liquor
 	LiquorGristLPerKg float64     `json:"liquorGristLPerKg" places:"2"`

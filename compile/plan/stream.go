@@ -25,11 +25,13 @@ type Stream struct {
 // Names of streams, in the order of the work.
 const (
 	StreamGrain   = "grain"
-	StreamWater   = "water"   // liquor of the mash
-	StreamBackset = "backset" // of the mash
-	StreamSteam   = "steam"   // condensed into the mash
-	StreamDraff   = "draff"   // left in the tun
-	StreamWort    = "wort"    // to the fermenter, grain in or off it
+	StreamWater   = "water"         // liquor of the mash
+	StreamBackset = "backset"       // of the mash
+	StreamSteam   = "steam"         // condensed into the mash
+	StreamKeptIn  = "kept water in" // last water of the mash before
+	StreamDraff   = "draff"         // left in the tun
+	StreamKept    = "kept water"    // last water, for the next mash
+	StreamWort    = "wort"          // to the fermenter, grain in or off it
 	StreamWash    = "wash"
 	StreamLow     = "low wines"
 	StreamPotAle  = "pot ale"

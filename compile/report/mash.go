@@ -18,6 +18,7 @@ func mashPart(b *recipe.Batch, r mash.Result) plan.Mash {
 		GelatinizedPct:    100 * r.Gelatinized, ConversionPct: 100 * r.Conversion, FermentablePct: 100 * r.FermentableShare,
 		ExtractKg: r.ExtractKg, TheoryExtractKg: r.TheoryExtractKg,
 		Lautered: r.Lautered, DraffKg: r.Draff.MassKg(), Hours: r.DurationS / lot.SecondsPerHour, BoilC: r.BoilC,
+		KeptL: r.Kept.VolumeM3 * lot.LitresPerM3, KeptSG: keptSG(r),
 		AcidKg: r.AcidKg, AcidMEq: r.AcidMEq, SaltsMEq: r.SaltsMEq,
 		HeatKWh: r.HeatJ / lot.JoulesPerKWh, CoolKWh: r.CoolJ / lot.JoulesPerKWh,
 		CoolingWaterL: r.CoolingWaterM3 * lot.LitresPerM3, SteamCondensateL: r.SteamKg / fluid.WaterDensity(lot.ReferenceC) * lot.LitresPerM3,
@@ -31,8 +32,9 @@ func mashPart(b *recipe.Batch, r mash.Result) plan.Mash {
 		case recipe.MashBackset:
 			m.BacksetL += s.VolumeM3 * lot.LitresPerM3
 			m.LiquorL += s.VolumeM3 * lot.LitresPerM3
-		case recipe.MashWater:
+		case recipe.MashWater, recipe.MashSparge:
 			m.LiquorL += s.VolumeM3 * lot.LitresPerM3
+			m.KeptInL += s.KeptM3 * lot.LitresPerM3
 		}
 		if i >= len(r.Steps) {
 			continue
@@ -57,6 +59,14 @@ func mashPart(b *recipe.Batch, r mash.Result) plan.Mash {
 		})
 	}
 	return m
+}
+
+// keptSG is the gravity of what is kept for the next mash; 0 if nothing is.
+func keptSG(r mash.Result) float64 {
+	if r.Kept.VolumeM3 == 0 {
+		return 0
+	}
+	return r.Kept.Stream.SG()
 }
 
 // maltWindows are where a malt's own enzymes work. Beta-amylase from 55 to 65 C
@@ -106,7 +116,7 @@ func hasEnzymes(b *recipe.Batch, s recipe.MashStep) bool {
 // adds names what a step of the mash puts in.
 func adds(b *recipe.Batch, s recipe.MashStep) []string {
 	switch s.Verb {
-	case recipe.MashWater, recipe.MashBackset:
+	case recipe.MashWater, recipe.MashBackset, recipe.MashSparge:
 		return []string{s.Verb.Word()}
 	case recipe.MashDose:
 		return []string{s.Enzyme.Name}

@@ -21,8 +21,10 @@ func streamsPart(n *numbers.Batch) []plan.Stream {
 	add(plan.StreamGrain, grain)
 	add(plan.StreamWater, water)
 	add(plan.StreamBackset, backset)
+	add(plan.StreamKeptIn, n.Mashed.KeptIn)
 	add(plan.StreamSteam, stream.Stream{WaterKg: n.Mashed.SteamKg})
 	add(plan.StreamDraff, n.Mashed.Draff)
+	add(plan.StreamKept, n.Mashed.Kept.Stream)
 	add(plan.StreamWort, n.Mashed.Out)
 	add(plan.StreamWash, n.Fermented.Wash)
 	strips, spirits := float64(n.Stripped.Charges), float64(n.Distilled.Charges)
@@ -51,8 +53,8 @@ func MashTakes(b *recipe.Batch, boilC float64) (grain, water, backset stream.Str
 	for _, s := range b.Mash.Steps {
 		tempC := min(s.TempC, boilC)
 		switch s.Verb {
-		case recipe.MashWater:
-			water.WaterKg += s.VolumeM3 * fluid.WaterDensity(tempC)
+		case recipe.MashWater, recipe.MashSparge:
+			water.WaterKg += max(0, s.VolumeM3-s.KeptM3) * fluid.WaterDensity(tempC)
 		case recipe.MashBackset:
 			kg := s.VolumeM3 * fluid.SolutionDensity(solids, tempC)
 			backset.WaterKg += kg * (1 - solids)

@@ -22,41 +22,20 @@ func fermentJobs(n *numbers.Batch) []Job {
 		Read:     []Reading{volume("volume", f.WortM3*lot.LitresPerM3, tolMashVolume)},
 		Cautions: []string{"confined"}, Path: recipe.PathFerm,
 	}
-	if r := n.Ferm.Rehydrate; r.VolumeM3 > 0 {
-		water, at := plan.Of(r.VolumeM3*lot.LitresPerM3, plan.Litre), plan.Of(r.TempC, plan.Celsius)
-		fill.Do = plan.Say(fill.Do.Text+" Meanwhile strew {} of yeast on {} of clean water at {}; leave it, stir it in at the end, and pitch after {}, within {} of the wort: add wort by parts until it is.",
-			append(fill.Do.Values, plan.Of(f.PitchKg, plan.Kilogram), water, at, plan.Of(r.DurationS/60, plan.Minute), plan.Of(10, plan.CelsiusDiff))...)
-		fill.Measured = append(fill.Measured, plan.Addition{Name: "water for the yeast", Amount: water, At: &at, Step: fill.Key})
+	if !n.Mashed.InFermenter {
+		rehydrated(n, &fill)
 	}
 	pitch := Job{
 		Task: schedule.Task{Key: "ferment.pitch", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout, DurationS: pitchS},
 		Read: []Reading{temperature(n.Mashed.Out.TempC, tolMashC), gravity(n.Mashed.HydrometerSG, tolWort), pH(n.Mashed.PH)},
 		Path: recipe.PathPitch,
 	}
-	text, values := "Pitch {} of "+n.Ferm.Yeast.Name, []plan.Quantity{}
-	measure := func(what string, kg float64) {
-		q := plan.Of(kg, plan.Kilogram)
-		values = append(values, q)
-		pitch.Measured = append(pitch.Measured, plan.Addition{Name: what, Amount: q, Step: pitch.Key})
+	if n.Ferm.AsItFills {
+		pitch.Do = plan.Say("The fermenter is full: stir it, and read it before it works.")
+	} else {
+		words, values, measured := yeastWords(n, pitch.Key)
+		pitch.Do, pitch.Measured = plan.Say("Pitch "+words+".", values...), measured
 	}
-	measure(n.Ferm.Yeast.Name, f.PitchKg)
-	for _, d := range n.Ferm.Doses {
-		text += "; stir in {} of " + d.Enzyme.Name
-		measure(d.Enzyme.Name, d.MassKg)
-	}
-	feed := func(what string, kg float64) {
-		if kg > 0 {
-			text += "; stir in {} of " + what
-			measure(what, kg)
-		}
-	}
-	feed("diammonium phosphate", f.NutrientKg)
-	if m3 := n.Ferm.AntifoamM3; m3 > 0 {
-		q := plan.Of(m3*antifoamKgM3, plan.Kilogram)
-		text, values = text+"; stir in {} of antifoam, no more than the law lets stay in food", append(values, q)
-		pitch.Measured = append(pitch.Measured, plan.Addition{Name: "antifoam", Amount: q, Step: pitch.Key})
-	}
-	pitch.Do = plan.Say(text+".", values...)
 	hold := plan.Say("Ferment. Cool it when it passes {}.", plan.Of(n.Ferm.HoldHighC, plan.Celsius))
 	switch {
 	case n.Ferm.HoldHighC == 0:
@@ -64,10 +43,51 @@ func fermentJobs(n *numbers.Batch) []Job {
 	case !n.Fermented.Vessel.HasCooling():
 		hold = plan.Say("Ferment. Nothing cools this vessel: see that it does not pass {}.", plan.Of(n.Ferm.HoldHighC, plan.Celsius))
 	}
-	return []Job{fill, pitch, {
+	out := []Job{fill, pitch}
+	if n.Mashed.InFermenter { // it ran in from the tun
+		out = []Job{pitch}
+	}
+	return append(out, Job{
 		Task: schedule.Task{Key: fermentKey, Stage: "ferment", Vessel: name, DurationS: n.Ferm.DurationS, Elastic: true},
 		Do:   hold, Cautions: []string{"co2", "confined"}, Path: recipe.PathFermentFor,
-	}}
+	})
+}
+
+// rehydrated adds to a job that the yeast is wetted meanwhile, if it is.
+func rehydrated(n *numbers.Batch, j *Job) {
+	r := n.Ferm.Rehydrate
+	if r.VolumeM3 == 0 {
+		return
+	}
+	water, at := plan.Of(r.VolumeM3*lot.LitresPerM3, plan.Litre), plan.Of(r.TempC, plan.Celsius)
+	j.Do = plan.Say(j.Do.Text+" Meanwhile strew {} of yeast on {} of clean water at {}; leave it, stir it in at the end, and pitch after {}, within {} of the wort: add wort by parts until it is.",
+		append(j.Do.Values, plan.Of(n.Fermented.PitchKg, plan.Kilogram), water, at, plan.Of(r.DurationS/60, plan.Minute), plan.Of(10, plan.CelsiusDiff))...)
+	j.Measured = append(j.Measured, plan.Addition{Name: "water for the yeast", Amount: water, At: &at, Step: j.Key})
+}
+
+// yeastWords are the yeast and what goes in with it, as words with their values, and
+// as what a step has measured out.
+func yeastWords(n *numbers.Batch, key string) (text string, values []plan.Quantity, measured []plan.Addition) {
+	measure := func(what string, kg float64) {
+		q := plan.Of(kg, plan.Kilogram)
+		values = append(values, q)
+		measured = append(measured, plan.Addition{Name: what, Amount: q, Step: key})
+	}
+	text = "{} of " + n.Ferm.Yeast.Name
+	measure(n.Ferm.Yeast.Name, n.Fermented.PitchKg)
+	for _, d := range n.Ferm.Doses {
+		text += "; stir in {} of " + d.Enzyme.Name
+		measure(d.Enzyme.Name, d.MassKg)
+	}
+	if kg := n.Fermented.NutrientKg; kg > 0 {
+		text += "; stir in {} of diammonium phosphate"
+		measure("diammonium phosphate", kg)
+	}
+	if m3 := n.Ferm.AntifoamM3; m3 > 0 {
+		text += "; stir in {} of antifoam, no more than the law lets stay in food"
+		measure("antifoam", m3*antifoamKgM3)
+	}
+	return text, values, measured
 }
 
 // antifoamKgM3 is the density of an antifoam emulsion, mostly water (from memory).

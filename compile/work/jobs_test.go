@@ -164,6 +164,7 @@ func TestHotLiquorIsReadyInTime(t *testing.T) {
 		assert.InDelta(t, heatJ/10e3/60, hot.Do.Values[3].Value, 1e-9)
 		assert.Equal(t, []string{"hot-water"}, hot.Cautions)
 	}
+	n.Mashed.Steps[0].HeatJ = 22e6 // whichever of the map came last
 	n.Plant.BoilerW = 20e3
 	hot, _ := job(t, mashJobs(n), "mash.liquor")
 	assert.Equal(t, 20e3, hot.Power)

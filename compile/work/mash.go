@@ -1,7 +1,6 @@
 package work
 
 import (
-	"slices"
 	"strings"
 
 	"newmake/compile/lot"
@@ -58,6 +57,7 @@ func mashJobs(n *numbers.Batch) []Job {
 			jobs = append(jobs, t)
 		}
 	}
+	intoFermenter(n, jobs)
 	after := "ferment.pitch"
 	if kg := n.Mashed.Draff.MassKg(); kg > 0 {
 		jobs = append(jobs, Job{
@@ -106,7 +106,7 @@ func hotLiquor(n *numbers.Batch, millS float64) (Job, bool) {
 	text, values := "Set the hot liquor to heat:", []plan.Quantity{}
 	heatJ := 0.0
 	for i, s := range n.Mash.Steps {
-		if s.Verb != recipe.MashWater || s.TempC < n.SupplyC()+numbers.HotLiquorK || i >= len(n.Mashed.Steps) {
+		if s.Verb != recipe.MashWater && s.Verb != recipe.MashSparge || s.TempC < n.SupplyC()+numbers.HotLiquorK || i >= len(n.Mashed.Steps) {
 			continue
 		}
 		j := n.Mashed.Steps[i].HeatJ
@@ -153,6 +153,9 @@ func mashWords(n *numbers.Batch, i int, st mash.Step) (plan.Phrase, []Reading) {
 	switch s.Verb {
 	case recipe.MashWater:
 		text := "Run in {} of water at {}."
+		if s.KeptM3 > 0 {
+			return plan.Say("Run in {} of water at {}, {} of it what was kept of the last mash.", litres, to, plan.Of(s.KeptM3*lot.LitresPerM3, plan.Litre)), append(after, volume("in the cooker", st.VolumeM3*lot.LitresPerM3, tolMashVolume))
+		}
 		if s.ForWant {
 			text = "Run in {} of water at {}, in place of backset: there is none yet."
 		}
@@ -168,13 +171,14 @@ func mashWords(n *numbers.Batch, i int, st mash.Step) (plan.Phrase, []Reading) {
 	case recipe.MashBoil:
 		return plan.Say("Boil at {} for {}.", plan.Of(st.EndC, plan.Celsius), plan.Of(s.DurationS/60, plan.Minute)), nil
 	case recipe.MashCool:
-		return plan.Say("Cool to {}.", plan.Of(st.EndC, plan.Celsius)), after
-	case recipe.MashDrain:
-		// The minutes are common practice; they are within the time of the step.
-		if !slices.ContainsFunc(n.Mash.Steps[:i], func(s recipe.MashStep) bool { return s.Verb == recipe.MashDrain }) {
-			return plan.Say("Return the first runnings over the bed until they run bright, 5 to 15 min; then drain the worts off the grain, slowly, without sucking air."), []Reading{volume("worts so far", st.VolumeM3*lot.LitresPerM3, tolMashVolume)}
+		if n.Mashed.InFermenter {
+			return plan.Say("Run the worts from the underback by the wort cooler into "+quoted(n)+", at {}.", plan.Of(st.EndC, plan.Celsius)), after
 		}
-		return plan.Say("Drain the worts off the grain, slowly, without sucking air."), []Reading{volume("worts so far", st.VolumeM3*lot.LitresPerM3, tolMashVolume)}
+		return plan.Say("Cool to {}.", plan.Of(st.EndC, plan.Celsius)), after
+	case recipe.MashRecirculate:
+		return plan.Say("Return the first runnings over the bed until they run bright: about {}.", plan.Of(s.DurationS/60, plan.Minute)), after
+	case recipe.MashDrain, recipe.MashSparge:
+		return runOffWords(n, i, st)
 	default:
 		if isLastRest(n.Mash.Steps, i) {
 			return plan.Say("Rest for {}, stirring. Iodine on a drop stays yellow when it is done.", plan.Of(s.DurationS/60, plan.Minute)),
@@ -188,7 +192,7 @@ func mashWords(n *numbers.Batch, i int, st mash.Step) (plan.Phrase, []Reading) {
 func mashMeasures(i int, s recipe.MashStep) []plan.Addition {
 	a := plan.Addition{Step: plan.MashStepID(i)}
 	switch s.Verb {
-	case recipe.MashWater, recipe.MashBackset:
+	case recipe.MashWater, recipe.MashBackset, recipe.MashSparge:
 		to := plan.Of(s.TempC, plan.Celsius)
 		a.Name, a.Amount, a.At = s.Verb.Word(), plan.Of(s.VolumeM3*lot.LitresPerM3, plan.Litre), &to
 	case recipe.MashDose:

@@ -86,6 +86,7 @@ func readPitch(b *reader, l *tree.Node, f *recipe.Ferment) bool {
 		b.unknown(schema.Yeast, "yeast", c, b.entries(schema.Yeast))
 		return false
 	}
+	f.AsItFills = l.Has("fills")
 	switch q := l.Quantity(); {
 	case q == nil:
 		f.PitchKgM3 = (f.Yeast.PitchLowKgM3 + f.Yeast.PitchHighKgM3) / 2

@@ -16,6 +16,7 @@ import (
 var mashVerbs = map[string]recipe.MashVerb{
 	"water": recipe.MashWater, "backset": recipe.MashBackset, "add": recipe.MashAdd, "dose": recipe.MashDose,
 	"heat": recipe.MashHeat, "rest": recipe.MashRest, "cool": recipe.MashCool, "boil": recipe.MashBoil, "drain": recipe.MashDrain,
+	"recirculate": recipe.MashRecirculate, "sparge": recipe.MashSparge,
 }
 
 // readMash reads the steps of the mash. It says whether all could be read.
@@ -54,6 +55,7 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 			if !l.Has("temp") && b.batch.Plant != nil {
 				s.TempC = b.batch.SupplyC()
 			}
+			s.KeptM3 = l.Num("old")
 			b.once(recipe.PathMashWater, l)
 		case recipe.MashBackset:
 			if !l.Has("temp") && b.batch.Plant != nil {
@@ -72,9 +74,17 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 		case recipe.MashDose:
 			s.Enzyme, s.MassKg, s.Share = readDose(b, l)
 			whole = whole && s.Enzyme != nil
-		case recipe.MashDrain:
+		case recipe.MashDrain, recipe.MashSparge:
 			if !l.Has("duration") {
 				s.DurationS = quantity.HourS
+			}
+			if verb == recipe.MashSparge && !l.Has("temp") && b.batch.Plant != nil {
+				s.TempC = b.batch.SupplyC()
+			}
+			s.CooledC, s.NextMash = l.Num("cold"), l.Has("next")
+		case recipe.MashRecirculate:
+			if !l.Has("duration") {
+				s.DurationS = 15 * 60
 			}
 		}
 		noteStep(b, &s, l)
@@ -128,6 +138,7 @@ func (b *reader) once(path recipe.Path, n *tree.Node) {
 // stepPlaces are the parts of a step's line that have a place of their own.
 var stepPlaces = [...]struct{ slot, name string }{
 	{"temp", "to"}, {"duration", "for"}, {"volume", "volume"}, {"share", "share"}, {"enzyme", "enzyme"},
+	{"old", "kept"}, {"cold", "cooled"},
 }
 
 // noteStep notes the places of a step and of what stands on its line.

@@ -80,6 +80,12 @@ func readPlant(n *tree.Node, h *house.House, diags *diag.List) (p *recipe.Plant,
 			whole = tanks(p, l, seen, diags) && whole
 		}
 	}
+	switch l := n.Line("wort-cooler"); {
+	case l != nil:
+		p.WortCooler = recipe.Cooler{AreaM2: l.Num("area"), WM2K: l.Num("transfer"), WaterM3S: l.Num("flow")}
+	case n.Present("wort-cooler") || n.Gaps: // there is or may be one, whatever it is
+		whole, p.WortCooler = false, recipe.Cooler{AreaM2: 1, WaterM3S: 1e-3}
+	}
 	p.Rates = rates(n.Line("rates"))
 	p.Costs = costs(n.Line("costs"), h, diags)
 	return p, whole

@@ -62,6 +62,7 @@ const (
 	CodePitchRate      Code = "NM0702"
 	CodeHoldWindow     Code = "NM0703"
 	CodeUrea           Code = "NM0704"
+	CodeAsItFills      Code = "NM0705"
 
 	CodeStopEarly    Code = "NM0802"
 	CodeNoForeshots  Code = "NM0804"
@@ -153,6 +154,7 @@ var checkTable = []Info{
 	{CodePitchRate, "pitch-rate", Warning, "much or little yeast"},
 	{CodeHoldWindow, "hold-window", Warning, "a ferment held where the yeast is not well"},
 	{CodeUrea, "urea", Error, "urea as food for the yeast"},
+	{CodeAsItFills, "pitch-as-it-fills", Error, "yeast pitched as it fills, and no wort that runs in cold"},
 
 	{CodeStopEarly, "stop-before-hearts-end", Error, "a run that stops within the hearts"},
 	{CodeNoForeshots, "no-foreshots", Warning, "a spirit run that sets no foreshots aside"},

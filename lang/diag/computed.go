@@ -24,6 +24,8 @@ const (
 	CodeMashFailed   Code = "NM0660"
 	CodeEmptyStep    Code = "NM0661"
 	CodeNoAcidWanted Code = "NM0662"
+	CodeCooledOnBed  Code = "NM0663"
+	CodeKeptShort    Code = "NM0664"
 
 	CodePitchHot      Code = "NM0750"
 	CodePitchCold     Code = "NM0751"
@@ -92,6 +94,8 @@ var Computed = []Info{
 	{CodeMashFailed, "mash-not-computed", Error, "a mash that cannot be computed"},
 	{CodeEmptyStep, "nothing-in-the-cooker", Error, "a step that works on an empty cooker"},
 	{CodeNoAcidWanted, "no-acid-wanted", Note, "acid to a pH that the mash is below already"},
+	{CodeCooledOnBed, "cooled-on-the-draff", Warning, "worts that are cooled in the tun, on the draff"},
+	{CodeKeptShort, "kept-short", Warning, "a mash that takes more kept water than it leaves"},
 
 	{CodePitchHot, "pitch-too-hot", Error, "yeast pitched into a wort too hot for it"},
 	{CodePitchCold, "pitch-too-cold", Warning, "yeast pitched into a wort too cold for it"},

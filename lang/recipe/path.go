@@ -135,18 +135,20 @@ func (p *Path) UnmarshalText(text []byte) error {
 
 // Paths of the blocks, and of the values that are spoken of by name.
 var (
-	PathBatch   = PathOf("batch")
-	PathPlant   = PathOf("plant")
-	PathBill    = PathOf("bill")
-	PathMash    = PathOf("mash")
-	PathFerm    = PathOf("ferment")
-	PathStrip   = PathOf("strip")
-	PathSpirit  = PathOf("spirit")
-	PathCask    = PathOf("cask")
-	PathCosts   = PathPlant.Child("costs")
-	PathRates   = PathPlant.Child("rates")
-	PathLibrary = PathOf("library")
-	PathPromise = PathOf("promise")
+	PathBatch  = PathOf("batch")
+	PathPlant  = PathOf("plant")
+	PathBill   = PathOf("bill")
+	PathMash   = PathOf("mash")
+	PathFerm   = PathOf("ferment")
+	PathStrip  = PathOf("strip")
+	PathSpirit = PathOf("spirit")
+	PathCask   = PathOf("cask")
+	PathCosts  = PathPlant.Child("costs")
+	PathRates  = PathPlant.Child("rates")
+
+	PathWortCooler = PathPlant.Child("wort-cooler")
+	PathLibrary    = PathOf("library")
+	PathPromise    = PathOf("promise")
 
 	PathAt        = PathOf("at")
 	PathStandard  = PathOf("standard")

@@ -21,3 +21,20 @@ func TestWaterOfTheYear(t *testing.T) {
 	assert.Equal(t, "none", Month(0).String())
 	assert.Equal(t, "August", Month(8).String())
 }
+
+func TestWortSteps(t *testing.T) {
+	water, drain, sparge := MashStep{Verb: MashWater}, MashStep{Verb: MashDrain}, MashStep{Verb: MashSparge}
+	kept := MashStep{Verb: MashDrain, NextMash: true}
+	for _, c := range []struct {
+		steps []MashStep
+		want  int
+	}{
+		{[]MashStep{water, water}, 2},
+		{[]MashStep{water, drain, water, drain}, 4},
+		{[]MashStep{water, drain, water, kept}, 2},
+		{[]MashStep{water, drain, sparge, water, kept, water}, 3},
+		{[]MashStep{water, kept}, 2},
+	} {
+		assert.Len(t, WortSteps(c.steps), c.want)
+	}
+}

@@ -144,15 +144,17 @@ func (a Acid) String() string {
 type MashVerb uint8
 
 const (
-	MashWater   MashVerb = iota // liquor in: VolumeM3 at TempC
-	MashBackset                 // backset in: VolumeM3 at TempC (resolved from its share)
-	MashAdd                     // grains in
-	MashDose                    // enzyme in: MassKg of Enzyme, or acid/salt by name
-	MashHeat                    // to TempC
-	MashRest                    // for DurationS
-	MashCool                    // to TempC
-	MashDrain                   // worts drawn off through the false bottom, in DurationS; grain stays
-	MashBoil                    // at the local boil for DurationS
+	MashWater       MashVerb = iota // liquor in: VolumeM3 at TempC
+	MashBackset                     // backset in: VolumeM3 at TempC (resolved from its share)
+	MashAdd                         // grains in
+	MashDose                        // enzyme in: MassKg of Enzyme, or acid/salt by name
+	MashHeat                        // to TempC
+	MashRest                        // for DurationS
+	MashCool                        // to TempC
+	MashDrain                       // worts drawn off through the false bottom, in DurationS; grain stays
+	MashBoil                        // at the local boil for DurationS
+	MashRecirculate                 // first runnings back over the bed for DurationS, until they run bright
+	MashSparge                      // VolumeM3 at TempC over the bed in DurationS, as the worts run off
 )
 
 // MashStep is one line of the mash.
@@ -164,6 +166,9 @@ type MashStep struct {
 	Grains    []int // indexes into Bill.Lines
 	Enzyme    *Enzyme
 	MassKg    float64 // of the enzyme
+	KeptM3    float64 // of the water: what was kept of the mash before
+	CooledC   float64 // drain and sparge: by the wort cooler into the fermenter at this; 0: hot into the underback
+	NextMash  bool    // drain: kept for the next mash
 	Share     float64 // dose: of the grain by weight; backset: of all the liquor. 0: written as an amount
 	ForWant   bool    // water for want of backset: see AsToday
 	Path      Path    // its key in Batch.Where: mash.step.4
@@ -180,6 +185,7 @@ type Ferment struct {
 	Nutrient   Nutrient
 	AntifoamM3 float64 // of the emulsion as bought
 	Rehydrate  Rehydration
+	AsItFills  bool    // pitched into the first of the wort
 	HoldLowC   float64 // cooling starts above HoldHighC, warming (if any) below HoldLowC
 	HoldHighC  float64
 	DurationS  float64

@@ -26,6 +26,24 @@ func (b *Batch) Resolve() {
 	b.Mash.resolveBackset()
 }
 
+// WortSteps are the steps of a mash whose liquor comes to the fermenter: all but those
+// after the last drain of the worts.
+func WortSteps(steps []MashStep) []MashStep {
+	for i, s := range slices.Backward(steps) {
+		switch {
+		case s.Verb == MashDrain && s.NextMash:
+			for j, t := range slices.Backward(steps[:i]) {
+				if t.Verb == MashDrain && !t.NextMash || t.Verb == MashSparge {
+					return steps[:j+1]
+				}
+			}
+		case s.Verb == MashDrain || s.Verb == MashSparge:
+			return steps
+		}
+	}
+	return steps
+}
+
 // AsToday is a batch as it is worked on the day: where the house has no backset
 // yet, water goes in its place.
 func (b *Batch) AsToday() *Batch {

@@ -27,14 +27,16 @@ const (
 	OfHotLiquor           // water of a mash that is heated beforehand
 	OfColdLiquor          // water of a mash as it comes
 	OfBackset
+	OfWorts     // hot, of a tun that is drained into an underback
+	OfWeakWorts // the last water, kept for the next mash
 )
 
 // AllContents are the single contents, in the order of their words.
-var AllContents = []Contents{OfLowWines, OfFeints, OfSpirit, OfHotLiquor, OfColdLiquor, OfBackset}
+var AllContents = []Contents{OfLowWines, OfFeints, OfSpirit, OfHotLiquor, OfColdLiquor, OfBackset, OfWorts, OfWeakWorts}
 
 var contentWords = map[Contents]string{
 	OfLowWines: "low-wines", OfFeints: "feints", OfSpirit: "spirit",
-	OfHotLiquor: "hot-liquor", OfColdLiquor: "cold-liquor", OfBackset: "backset",
+	OfHotLiquor: "hot-liquor", OfColdLiquor: "cold-liquor", OfBackset: "backset", OfWorts: "worts", OfWeakWorts: "weak-worts",
 }
 
 // String is the words that the contents are written by.

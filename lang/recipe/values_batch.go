@@ -52,6 +52,7 @@ var batchRows = []row[Batch]{
 	{Row{Path: PathFerm, Name: "fermenter"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.Vessels)) }},
 	{Row{Path: PathPitch, Name: "yeast"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.Yeast)) }},
 	{Row{Path: PathPitch, Name: "pitch", Vary: "yeast pitched", Grows: true}, func(b *Batch) []Cell { return cells(mass(&b.Ferm.PitchKg), conc(&b.Ferm.PitchKgM3)) }},
+	{Row{Path: PathPitch, Name: "pitched as it fills"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.AsItFills)) }},
 	{Row{Path: PathHold, Name: "hold", Vary: "hold", Maybe: true}, func(b *Batch) []Cell {
 		return cells(temperature(&b.Ferm.HoldLowC), temperature(&b.Ferm.HoldHighC))
 	}},
@@ -106,6 +107,9 @@ var stepRows = []row[MashStep]{
 	{Row{Path: PathOf("mass"), Grows: true}, func(s *MashStep) []Cell { return cells(mass(&s.MassKg)) }},
 	{Row{Path: PathOf("to")}, func(s *MashStep) []Cell { return cells(temperature(&s.TempC)) }},
 	{Row{Path: PathOf("for")}, func(s *MashStep) []Cell { return cells(duration(&s.DurationS)) }},
+	{Row{Path: PathOf("kept"), Maybe: true, Grows: true}, func(s *MashStep) []Cell { return cells(volume(&s.KeptM3)) }},
+	{Row{Path: PathOf("cooled"), Maybe: true}, func(s *MashStep) []Cell { return cells(temperature(&s.CooledC)) }},
+	{Row{Path: PathOf("next-mash")}, func(s *MashStep) []Cell { return cells(datum(&s.NextMash)) }},
 }
 
 // Values are those of a step.

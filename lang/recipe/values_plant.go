@@ -14,6 +14,10 @@ var plantRows = []row[Batch]{
 		return cells(temperature(&b.Plant.AmbientC), temperature(&b.Ferm.AmbientC))
 	}},
 	{Row{Path: PathBoiler, Vary: "boiler", Maybe: true}, func(b *Batch) []Cell { return cells(power(&b.Plant.BoilerW)) }},
+	{Row{Path: PathWortCooler, Name: "wort cooler's surface"}, func(b *Batch) []Cell { return cells(datum(&b.Plant.WortCooler.Surface)) }},
+	{Row{Path: PathWortCooler, Name: "wort cooler", Vary: "area of the wort cooler", Maybe: true}, func(b *Batch) []Cell { return cells(area(&b.Plant.WortCooler.AreaM2)) }},
+	{Row{Path: PathWortCooler, Name: "wort cooler's heat transfer", Vary: "heat transfer of the wort cooler", Maybe: true}, func(b *Batch) []Cell { return cells(transfer(&b.Plant.WortCooler.WM2K)) }},
+	{Row{Path: PathWortCooler, Name: "wort cooler's water", Vary: "water of the wort cooler", Maybe: true}, func(b *Batch) []Cell { return cells(flow(&b.Plant.WortCooler.WaterM3S)) }},
 	{Row{Path: PathRates.Child("mill"), Vary: "pace of the mill", Maybe: true}, func(b *Batch) []Cell { return cells(massFlow(&b.Plant.Rates.MillKgS)) }},
 	{Row{Path: PathRates.Child("grain-in"), Vary: "pace of the grain", Maybe: true}, func(b *Batch) []Cell { return cells(massFlow(&b.Plant.Rates.GrainInKgS)) }},
 	{Row{Path: PathRates.Child("water-in"), Vary: "pace of the water", Maybe: true}, func(b *Batch) []Cell { return cells(flow(&b.Plant.Rates.WaterInM3S)) }},

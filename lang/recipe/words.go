@@ -5,6 +5,7 @@ func (v MashVerb) Word() string {
 	return [...]string{
 		MashWater: "water", MashBackset: "backset", MashAdd: "add", MashDose: "dose", MashHeat: "heat",
 		MashRest: "rest", MashCool: "cool", MashDrain: "drain", MashBoil: "boil",
+		MashRecirculate: "recirculate", MashSparge: "sparge",
 	}[v]
 }
 

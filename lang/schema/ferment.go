@@ -10,8 +10,8 @@ var Ferment = &Field{
 	Doc: "The days in the fermenter.",
 	Block: &Block{Fields: []*Field{
 		{
-			Name: "pitch", Shape: "YEAST [CONC|MASS]", Need: true, Example: "pitch distillers-yeast 0.6 g/L", Default: "the middle of the library's range",
-			Doc: "Which yeast, and how much of it as bought: by volume of wort, or a weight.", Limits: []Limit{mustBe(least, 100, "that is a tenth of the wort already").of("conc"), mustBe(least, 1e5, "no fermenter is pitched with a hundred tonnes").of("mass")},
+			Name: "pitch", Shape: `YEAST [CONC|MASS] ["as" "it" "fills"]`, Need: true, Example: "pitch distillers-yeast 0.6 g/L", Default: "the middle of the library's range",
+			Doc: "Which yeast, and how much of it as bought: by volume of wort, or a weight. As it fills: into the first of a wort that runs in cold from the tun.", Limits: []Limit{mustBe(least, 100, "that is a tenth of the wort already").of("conc"), mustBe(least, 1e5, "no fermenter is pitched with a hundred tonnes").of("mass")},
 		},
 		{
 			Name: "dose", Shape: "ENZYME [MASS|DOSE|SHARE]", Repeat: true, Key: "enzyme", Example: "dose glucoamylase 0.06 % of grain", Default: "the middle of the library's range",

@@ -14,13 +14,15 @@ var mashTemp = mustBe(-5, 300, "from freezing to hotter than any steam of the tr
 // bacteria before it is fermented (common practice).
 const MostMashS = 3 * quantity.DayS
 
+var aRunOff = mustBe(0, 60, "wort that is set is cold").of("cold")
+
 var restTime = mustBe(1, MostMashS, "a step of a mash takes from seconds to a few days").of("duration")
 
 // MashSteps are the lines of the mash that are work; their order is its order.
 var MashSteps = []*Field{
 	{
-		Name: "water", Shape: `VOLUME ["at" TEMP]`, Repeat: true, Step: true, Example: "water 330 gal at 58 F", Default: "at the temperature of the supply",
-		Doc: "Liquor in.", Limits: []Limit{mustBe(1e-4, 1000, "from a glass to more than any cooker of the trade holds").of("volume"), mashTemp},
+		Name: "water", Shape: `VOLUME ["at" TEMP] ["with" old:VOLUME "kept"]`, Repeat: true, Step: true, Example: "water 330 gal at 58 F", Default: "at the temperature of the supply; none of it kept",
+		Doc: "Liquor in. Of a house that lauters, so much of it may be the last water of the mash before, which was kept for this one: see `drain`.", Limits: []Limit{mustBe(0, 1000, "from none to more than any cooker of the trade holds").of("old"), mustBe(1e-4, 1000, "from a glass to more than any cooker of the trade holds").of("volume"), mashTemp},
 	},
 	{
 		Name: "backset", Shape: `(SHARE|VOLUME) ["at" TEMP]`, Repeat: true, Step: true, Example: "backset 15 %", Default: "at the temperature of the room",
@@ -39,7 +41,18 @@ var MashSteps = []*Field{
 	{Name: "rest", Shape: "DURATION", Repeat: true, Step: true, Example: "rest 45 min", Doc: "Hold the temperature.", Limits: []Limit{restTime}},
 	{Name: "cool", Shape: `"to" TEMP ["in" DURATION]`, Repeat: true, Step: true, Example: "cool to 158 F", Default: "as fast as the vessel can", Doc: "Cool to a temperature.", Limits: []Limit{mashTemp, restTime}},
 	{Name: "boil", Shape: "DURATION", Repeat: true, Step: true, Example: "boil 30 min", Doc: "Heat to the boil of the place, and hold it.", Limits: []Limit{restTime}},
-	{Name: "drain", Shape: `["in" DURATION]`, Repeat: true, Step: true, Example: "drain in 60 min", Default: "in 60 min", Doc: "Draw the worts off through the false bottom; the grain stays.", Limits: []Limit{restTime}},
+	{
+		Name: "recirculate", Shape: "[DURATION]", Repeat: true, Step: true, Example: "recirculate 15 min", Default: "15 min",
+		Doc: "Return the first runnings over the bed until they run bright.", Limits: []Limit{restTime, usually(60, 60*60, "5 to 15 min, and up to 30 on a slow bed (common practice)")},
+	},
+	{
+		Name: "drain", Shape: `["in" DURATION] ["cooled" "to" cold:TEMP|"for" "the" "next" "mash"]`, Repeat: true, Step: true, Example: "drain in 60 min cooled to 70 F", Default: "in 60 min, hot into the underback",
+		Doc: "Draw the worts off through the false bottom; the grain stays. Cooled, they run by the plant's wort cooler into the fermenter; for the next mash they are kept, as the last water is.", Limits: []Limit{restTime, aRunOff},
+	},
+	{
+		Name: "sparge", Shape: `VOLUME ["at" TEMP] ["in" DURATION] ["cooled" "to" cold:TEMP]`, Repeat: true, Step: true, Example: "sparge 195 gal at 172 F in 75 min", Default: "at the temperature of the supply, in 60 min, hot into the underback",
+		Doc: "Let water over the bed while the worts run off, as fast as they run.", Limits: []Limit{mustBe(1e-4, 1000, "from a glass to more than any tun of the trade holds").of("volume"), mashTemp, restTime, aRunOff},
+	},
 }
 
 // Mash is the work in the cooker, in a batch.

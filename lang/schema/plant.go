@@ -73,6 +73,16 @@ var Plant = &Field{
 		vesselField("cooker", "A cooker or mash tun: here the mash is made.", `cooker "Copper kettle"`),
 		vesselField("fermenter", "A fermenter.", `fermenter "North", "South"`),
 		vesselField("still", "A pot still.", `still "Wash still"`),
+		{
+			Name: "wort-cooler", Shape: `AREA ["at" TRANSFER] "," "water" FLOW`, Example: "wort-cooler 40 sqft, water 20 gal/min", Default: "none, and a coefficient that the model has for plates",
+			Doc: "A cooler of plates or tubes in the line from the tun to the fermenter, water against wort: its area, its coefficient of heat transfer, and the most cold water that it gets.",
+			Limits: []Limit{
+				mustBe(0.001, 1000, "from a finger of tube to more plates than any house has").of("area"),
+				mustBe(1, 10000, "no wall passes more").of("transfer"),
+				usually(500, 4000, "plates 2,000 to 3,500, tube in tube 500 to 1,200 (from memory)").of("transfer"),
+				mustBe(1e-6, 1, "from a trickle to more than any main gives").of("flow"),
+			},
+		},
 		Tank,
 		Rates,
 		Costs,

@@ -2,6 +2,7 @@ package trade
 
 import (
 	"fmt"
+	"slices"
 
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
@@ -10,10 +11,15 @@ import (
 
 // checkSet looks at the temperature at which the mash goes to the yeast.
 func checkSet(r *rules, w *walkthrough) {
-	last, y := w.last(), r.batch.Ferm.Yeast
-	set := last.afterC
+	y := r.batch.Ferm.Yeast
+	set, last := w.set()
+	path := last.Path.Child("to")
+	if last.CooledC > 0 {
+		path = last.Path.Child("cooled")
+	}
+	asItFills(r)
 	d := diag.Diagnostic{
-		Code: diag.CodeSetTemperature, At: r.at(last.step.Path.Child("to")),
+		Code: diag.CodeSetTemperature, At: r.at(path),
 		Help:    fmt.Sprintf("end the mash with `cool to` a temperature between %s and %s", r.temp(y.LowC), r.temp(y.HighC)),
 		Reason:  fmt.Sprintf("`%s` is well between %s and %s, and dies quickly above %s", y.Name, r.temp(y.LowC), r.temp(y.HighC), r.temp(y.MostC)),
 		Related: []diag.Related{{At: r.at(recipe.PathPitch), Text: "the yeast goes in here"}},
@@ -23,8 +29,21 @@ func checkSet(r *rules, w *walkthrough) {
 		return
 	}
 	d.Summary = fmt.Sprintf("the mash is set at %s: it kills the yeast", r.temp(set))
-	r.otherScale(&d, last.step.Path.Child("to"), y.LowC-5, y.HighC)
+	r.otherScale(&d, path, y.LowC-5, y.HighC)
 	r.add(d)
+}
+
+// asItFills says that yeast can't be pitched as the fermenter fills where nothing
+// runs cold into it.
+func asItFills(r *rules) {
+	if !r.batch.Ferm.AsItFills || slices.ContainsFunc(r.batch.Mash.Steps, func(s recipe.MashStep) bool { return s.CooledC > 0 }) {
+		return
+	}
+	r.add(diag.Diagnostic{
+		Code: diag.CodeAsItFills, At: r.at(recipe.PathPitch),
+		Summary: "yeast can't go in as the fermenter fills: no wort runs cold into it",
+		Help:    "take `as it fills` out, or let the worts run by a wort cooler: `drain in 60 min cooled to 70 F`",
+	})
 }
 
 // setWindow warns of a set that the yeast bears and does not like. Two degrees

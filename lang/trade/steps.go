@@ -21,12 +21,19 @@ func checkSteps(r *rules, w *walkthrough) {
 				unable(r, s, diag.CodeNoHeating, "heat", cooker)
 			}
 		case recipe.MashCool:
-			if !cooker.HasCooling() {
+			if !cooker.HasCooling() && !(w.firstDrain < i && r.batch.Plant.WortCooler.AreaM2 > 0) {
 				unable(r, s, diag.CodeNoCooling, "cool", cooker)
 			}
 		}
+		if s.CooledC > 0 && r.batch.Plant.WortCooler.AreaM2 == 0 {
+			r.add(diag.Diagnostic{
+				Code: diag.CodeNoCooling, At: r.at(s.Path.Child("cooled")),
+				Summary: "worts can't run cold into the fermenter: the plant has no `wort-cooler`",
+				Help:    "say in the plant what it is, for example `wort-cooler 40 sqft, water 20 gal/min`, or take `cooled` out",
+			})
+		}
 		switch s.Verb {
-		case recipe.MashHeat, recipe.MashRest, recipe.MashCool, recipe.MashBoil, recipe.MashDrain:
+		case recipe.MashHeat, recipe.MashRest, recipe.MashCool, recipe.MashBoil, recipe.MashDrain, recipe.MashRecirculate:
 			if m.wasEmpty {
 				r.add(diag.Diagnostic{
 					Code: diag.CodeNothingIn, Summary: fmt.Sprintf("`%s` stands before anything is in the cooker", s.Verb.Word()), At: s.At,
@@ -41,9 +48,9 @@ func checkSteps(r *rules, w *walkthrough) {
 				Code: diag.CodeNothingIn, Severity: diag.Warning, Summary: "this rest stands before its grain is in", At: s.At,
 				Help: "put the `add` line before it, or take the rest out: water alone needs none",
 			})
-		case s.Verb == recipe.MashDrain && m.noGrain:
+		case (s.Verb == recipe.MashDrain || s.Verb == recipe.MashSparge || s.Verb == recipe.MashRecirculate) && m.noGrain:
 			r.add(diag.Diagnostic{
-				Code: diag.CodeNothingIn, Summary: "`drain` stands before any grain is in", At: s.At,
+				Code: diag.CodeNothingIn, Summary: fmt.Sprintf("`%s` stands before any grain is in", s.Verb.Word()), At: s.At,
 				Help: "put the `add` lines before it",
 			})
 		}

@@ -38,14 +38,36 @@ func (m *moment) meetsC() float64 {
 type walkthrough struct {
 	moments    []moment
 	boilC      float64
-	added      map[int]int // bill line: the step that adds it
-	drained    float64     // m3 drawn off
+	added      map[int]int      // bill line: the step that adds it
+	drained    float64          // m3 drawn off
+	wortC      float64          // of what was drawn off, mixed
+	wortStep   *recipe.MashStep // the last that set it
 	lauter     bool
 	firstDrain int // the step that first draws off; the number of steps if none does
 }
 
 // last is the cooker at the end.
 func (w *walkthrough) last() *moment { return &w.moments[len(w.moments)-1] }
+
+// draw adds what a step draws off.
+func (w *walkthrough) draw(s *recipe.MashStep, m3, tunC float64) {
+	if s.CooledC > 0 {
+		tunC = s.CooledC
+	}
+	if w.drained+m3 > 0 {
+		w.wortC = (w.wortC*w.drained + tunC*m3) / (w.drained + m3)
+	}
+	w.drained += m3
+	w.wortStep = s
+}
+
+// set is the temperature at which the wort goes to the yeast, and the step that sets it.
+func (w *walkthrough) set() (c float64, step *recipe.MashStep) {
+	if w.wortStep != nil {
+		return w.wortC, w.wortStep
+	}
+	return w.last().afterC, w.last().step
+}
 
 // outM3 is what goes to the fermenter.
 func (w *walkthrough) outM3() float64 {
@@ -90,13 +112,23 @@ func walkThrough(r *rules) *walkthrough {
 			sure = false
 		case recipe.MashHeat, recipe.MashCool:
 			c, sure = min(s.TempC, w.boilC), true // above the boil is said elsewhere
+			if w.wortStep != nil {
+				w.wortC, w.wortStep = c, s
+			}
 		case recipe.MashBoil:
 			c, sure = w.boilC, true
 		case recipe.MashDrain:
 			w.lauter, w.firstDrain = true, min(w.firstDrain, i)
 			out := max(0, liquor-grain*grainHolds)
-			w.drained += out
+			if !s.NextMash {
+				w.draw(s, out, c)
+			}
 			liquor -= out
+		case recipe.MashSparge:
+			w.lauter, w.firstDrain = true, min(w.firstDrain, i)
+			out := max(0, liquor+s.VolumeM3-grain*grainHolds)
+			w.draw(s, out, c)
+			liquor += s.VolumeM3 - out
 		}
 		m.afterC, m.liquorM3, m.grainKg = c, liquor, grain
 		w.moments = append(w.moments, m)

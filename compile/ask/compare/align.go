@@ -68,7 +68,7 @@ func apart(a, b namedStep, both func(string) bool) float64 {
 			return 0
 		}
 		return 0.4
-	case recipe.MashWater, recipe.MashBackset:
+	case recipe.MashWater, recipe.MashBackset, recipe.MashSparge:
 		if a.Share > 0 && a.Share == b.Share && a.TempC == b.TempC {
 			return 0
 		}

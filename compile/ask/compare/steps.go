@@ -186,7 +186,7 @@ func (m *stepMix) verb(s slot) recipe.MashVerb {
 func (m *stepMix) elsewhere(i int) int {
 	s := m.slots[i]
 	switch m.verb(s) {
-	case recipe.MashDose, recipe.MashWater, recipe.MashBackset:
+	case recipe.MashDose, recipe.MashWater, recipe.MashBackset, recipe.MashSparge:
 	default:
 		return -1
 	}

@@ -28,7 +28,11 @@ func (d *Difference) stepText(s namedStep) string {
 	}
 	switch s.Verb {
 	case recipe.MashWater:
-		return "water " + d.say.volume(s.VolumeM3) + " at " + d.say.temp(s.TempC)
+		kept := ""
+		if s.KeptM3 > 0 {
+			kept = " with " + d.say.volume(s.KeptM3) + " kept"
+		}
+		return "water " + d.say.volume(s.VolumeM3) + " at " + d.say.temp(s.TempC) + kept
 	case recipe.MashBackset:
 		return "backset " + d.amount(s.MashStep) + " at " + d.say.temp(s.TempC)
 	case recipe.MashAdd:
@@ -38,10 +42,23 @@ func (d *Difference) stepText(s namedStep) string {
 	case recipe.MashHeat, recipe.MashCool:
 		return s.Verb.Word() + " to " + d.say.temp(s.TempC) + in
 	case recipe.MashDrain:
-		return "drain" + in
+		return "drain" + in + d.whither(s.MashStep)
+	case recipe.MashSparge:
+		return "sparge " + d.say.volume(s.VolumeM3) + " at " + d.say.temp(s.TempC) + in + d.whither(s.MashStep)
 	default:
 		return s.Verb.Word() + " " + d.say.duration(s.DurationS)
 	}
+}
+
+// whither is where what runs off goes to.
+func (d *Difference) whither(s recipe.MashStep) string {
+	switch {
+	case s.NextMash:
+		return " for the next mash"
+	case s.CooledC > 0:
+		return " cooled to " + d.say.temp(s.CooledC)
+	}
+	return ""
 }
 
 // amount is how much of a dose or of backset.
@@ -82,7 +99,7 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 				to.Share, to.MassKg = from.Share, from.MassKg
 			})
 		}
-	case recipe.MashWater, recipe.MashBackset:
+	case recipe.MashWater, recipe.MashBackset, recipe.MashSparge:
 		switch {
 		case a.Share > 0 && b.Share > 0 && a.Share != b.Share:
 			add("share", name+" "+d.moreOrLess(b.Share-a.Share, points), func(to *recipe.MashStep, from recipe.MashStep) { to.Share = from.Share })
@@ -98,7 +115,7 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 			word = " cooler"
 		}
 		part := "to"
-		if b.Verb == recipe.MashWater || b.Verb == recipe.MashBackset {
+		if b.Verb == recipe.MashWater || b.Verb == recipe.MashBackset || b.Verb == recipe.MashSparge {
 			part = "at"
 		}
 		add(part, name+" "+d.say.tempDiff(dT)+word, func(to *recipe.MashStep, from recipe.MashStep) { to.TempC = from.TempC })

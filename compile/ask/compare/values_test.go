@@ -167,6 +167,12 @@ func says(b *recipe.Batch, v recipe.Value) bool {
 			return s.Verb == recipe.MashDose && s.Share == 0
 		case "to":
 			return s.Verb == recipe.MashWater || s.Verb == recipe.MashBackset || s.Verb == recipe.MashHeat || s.Verb == recipe.MashCool
+		case "kept":
+			return s.Verb == recipe.MashWater
+		case "cooled":
+			return s.Verb == recipe.MashDrain || s.Verb == recipe.MashSparge
+		case "next-mash":
+			return s.Verb == recipe.MashDrain
 		case "for":
 			return s.Verb == recipe.MashRest || s.Verb == recipe.MashBoil || s.Verb == recipe.MashDrain || s.DurationS > 0
 		}

@@ -229,7 +229,7 @@ func (a *asked) stepKnobs() []knob {
 			switch v.Name {
 			case "to":
 				switch {
-				case s.Verb == recipe.MashWater && s.TempC > a.b.SupplyC()+5:
+				case (s.Verb == recipe.MashWater || s.Verb == recipe.MashSparge) && s.TempC > a.b.SupplyC()+5:
 					name = "water at " + a.temp(s.TempC)
 				case s.Verb != recipe.MashHeat && s.Verb != recipe.MashCool:
 					continue
@@ -240,6 +240,10 @@ func (a *asked) stepKnobs() []knob {
 				if s.Verb != recipe.MashRest && s.Verb != recipe.MashBoil {
 					continue
 				}
+			case "kept":
+				name = "kept water"
+			case "cooled":
+				name = "wort run at " + a.temp(s.CooledC)
 			case "volume", "mass":
 				if s.Share > 0 {
 					continue // worked out of the share

@@ -218,9 +218,11 @@ func fixed(op string, value float64, unit, what string) Term {
 // sum chains terms by plus signs, the first one without.
 func sum(terms []Term) []Term {
 	for i := range terms {
-		terms[i].Op = "+"
-		if i == 0 {
+		switch terms[i].Op = "+"; {
+		case i == 0:
 			terms[i].Op = ""
+		case terms[i].Value < 0:
+			terms[i] = minus(Number{-terms[i].Value, terms[i].Unit, terms[i].Places}, terms[i].What)
 		}
 	}
 	return terms

@@ -119,7 +119,7 @@ var mashValues = []value{
 		work: func(a *asked) []Line {
 			var all []Term
 			for _, s := range a.b.Mash.Steps {
-				if s.Verb == recipe.MashWater || s.Verb == recipe.MashBackset {
+				if s.Verb == recipe.MashWater || s.Verb == recipe.MashBackset || s.Verb == recipe.MashSparge {
 					all = append(all, of(a.litres(1000*s.VolumeM3), a.stepWords(s)))
 				}
 			}

@@ -90,7 +90,7 @@ func workWortWater(a *asked) []Line {
 	all := []Term{}
 	in := 0.0
 	for _, s := range []struct{ name, what string }{
-		{plan.StreamWater, "liquor"}, {plan.StreamBackset, "of the backset"}, {plan.StreamGrain, "in the grain"}, {plan.StreamSteam, "condensed steam"},
+		{plan.StreamWater, "liquor"}, {plan.StreamBackset, "of the backset"}, {plan.StreamGrain, "in the grain"}, {plan.StreamKeptIn, "of the kept water"}, {plan.StreamSteam, "condensed steam"},
 	} {
 		if kg := p.Stream(s.name).WaterKg; kg > 0 {
 			all = append(all, of(a.mass(kg), s.what))
@@ -99,7 +99,11 @@ func workWortWater(a *asked) []Line {
 	}
 	out := []Term{of(a.mass(in), "water in")}
 	draff, wort := p.Stream(plan.StreamDraff).WaterKg, p.Stream(plan.StreamWort).WaterKg
-	out = append(out, minus(a.mass(in-draff-wort), "bound as starch is split"))
+	kept := p.Stream(plan.StreamKept).WaterKg
+	out = append(out, minus(a.mass(in-draff-wort-kept), "bound as starch is split"))
+	if kept > 0 {
+		out = append(out, minus(a.mass(kept), "kept for the next mash"))
+	}
 	if draff > 0 {
 		out = append(out, minus(a.mass(draff), "kept by the draff"))
 	}
@@ -176,6 +180,11 @@ func workPH(a *asked) []Line {
 		add("backset", kg, m["backset-buffer"], ph)
 	}
 	waterKg := a.p.Stream(plan.StreamWater).WaterKg
+	for _, s := range a.b.Mash.Steps[len(recipe.WortSteps(a.b.Mash.Steps)):] {
+		if s.Verb == recipe.MashWater {
+			waterKg -= s.VolumeM3 * fluid.WaterDensity(s.TempC) // for the next mash
+		}
+	}
 	alkali := m["hardness-to-alkali"] * a.b.Plant.HardnessPPM / 50.04 * waterKg
 	lines = append(lines, work("alkali of the water", bare(alkali, 0), of(Number{waterKg, "kg", 1}, "water"),
 		fixed("x", a.b.Plant.HardnessPPM, "ppm", "hardness"), fixed("x", m["hardness-to-alkali"], "", "as alkali"), fixed("/", 50.04, "mg/mEq", "")))

@@ -82,6 +82,12 @@ func (t *text) mash() {
 	if m.Lautered {
 		t.fact("draff", t.Mass(m.DraffKg), "wet, left in the tun")
 	}
+	if m.KeptInL > 0 {
+		t.fact("kept water in", t.Litres(m.KeptInL), "the last water of the mash before")
+	}
+	if m.KeptL > 0 {
+		t.fact("kept for the next", t.Litres(m.KeptL), "at "+measure.Gravity(m.KeptSG))
+	}
 	t.fact("to the fermenter", t.Litres(m.VolumeL), "")
 	t.fact("time in the cooker", measure.Duration(m.Hours*60), "")
 	t.fact("heat, cooling", measure.Number(m.HeatKWh, 0)+" kWh, "+measure.Number(m.CoolKWh, 0)+" kWh", "cooling water "+t.Litres(m.CoolingWaterL))

@@ -122,10 +122,10 @@ func (m *cooker) treat() {
 		return
 	}
 	whole := acidity{alkali: m.acid.alkali}
-	for _, s := range m.in.Steps {
+	for _, s := range recipe.WortSteps(m.in.Steps) {
 		switch s.Verb {
-		case recipe.MashWater:
-			whole.addWater(&m.c, m.in.HardnessPPM, s.VolumeM3*fluid.WaterDensity(min(s.TempC, m.boilC)))
+		case recipe.MashWater, recipe.MashSparge:
+			whole.addWater(&m.c, m.in.HardnessPPM, max(0, s.VolumeM3-s.KeptM3)*fluid.WaterDensity(min(s.TempC, m.boilC)))
 		case recipe.MashBackset:
 			solids := orDefault(m.in.BacksetSolidsFrac, m.c.backsetSolids)
 			kg := s.VolumeM3 * fluid.SolutionDensity(solids, min(s.TempC, m.boilC))

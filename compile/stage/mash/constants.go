@@ -33,6 +33,7 @@ type constants struct {
 	draffHoldsM3Kg                     float64
 	coolFullK, coolLeastK, coolRise    float64
 	jacketWM2K, coilWM2K               float64
+	wortCoolerWM2K, wortCoolerLeastK   float64
 	maltPH, rawPH, roastedPH           float64
 	maltBuffer, rawBuffer, roastBuffer float64
 	backsetPH, backsetBuffer           float64
@@ -51,6 +52,8 @@ func (c *constants) fields() []recipe.Constant {
 		{Name: "cooling-rise", To: &c.coolRise},
 		{Name: "jacket-transfer", To: &c.jacketWM2K},
 		{Name: "coil-transfer", To: &c.coilWM2K},
+		{Name: "wort-cooler-transfer", To: &c.wortCoolerWM2K},
+		{Name: "wort-cooler-least", To: &c.wortCoolerLeastK},
 		{Name: "malt-pH", To: &c.maltPH},
 		{Name: "malt-buffer", To: &c.maltBuffer},
 		{Name: "raw-pH", To: &c.rawPH},

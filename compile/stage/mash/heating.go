@@ -92,6 +92,9 @@ func (m *cooker) cool(step *Step, i int, toC, durS float64) {
 			m.problem(i, ProblemAlreadyThere, b.tempC)
 		}
 		return
+	case b == &m.worts && m.in.WortCooler.AreaM2 > 0:
+		m.byCooler(step, i, toC)
+		return
 	case !m.in.Cooker.HasCooling():
 		m.problem(i, ProblemNoCooling, b.tempC)
 		return

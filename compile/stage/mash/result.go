@@ -25,7 +25,7 @@ func (m *cooker) shares(s *Step) {
 
 func (m *cooker) starchShares() (gelatinized, converted float64) {
 	raw := m.tun.starch.RawKg()
-	gel := m.tun.starch.GelKg + m.worts.starch.GelKg
+	gel := m.tun.starch.GelKg + m.worts.starch.GelKg + m.kept.starch.GelKg
 	return share(m.startStarchKg-raw, m.startStarchKg), share(m.startStarchKg-raw-gel, m.startStarchKg)
 }
 
@@ -66,6 +66,10 @@ func (m *cooker) finish() Result {
 	r.Out = out.stream()
 	r.Enzymes = out.enzymes.Clone()
 	r.PH = m.acid.pH()
+	if m.wortPH > 0 {
+		r.PH = m.wortPH
+	}
+	r.Kept = m.keptWorts()
 	r.DurationS = m.nowS
 	r.Gelatinized, r.Conversion = m.starchShares()
 	r.ExtractKg = r.Out.ExtractKg()

@@ -30,6 +30,8 @@ type cooker struct {
 	lastDrain              int     // index of the last drain, -1 without
 
 	tun, worts  body
+	kept        body    // for the next mash
+	wortPH      float64 // as the last of the worts ran
 	acid        acidity
 	drySlakingJ float64 // of grain that lies dry, given out when liquor comes
 
@@ -82,9 +84,10 @@ func newCooker(in Input, c constants, k starch.Constants, tolerance float64) *co
 	}
 	m.tun.tempC = in.AmbientC
 	m.worts.tempC = in.AmbientC
+	m.kept.tempC = in.AmbientC
 	m.tun.starch.Raw = make([]starch.Granules, 0, len(in.Bill.Lines))
 	for i, s := range in.Steps {
-		if s.Verb == recipe.MashDrain {
+		if s.Verb == recipe.MashDrain || s.Verb == recipe.MashSparge {
 			m.lastDrain = i
 		}
 	}

@@ -33,8 +33,16 @@ func (m *cooker) do(i int) error {
 	case recipe.MashCool:
 		m.cool(&step, i, s.TempC, s.DurationS)
 	case recipe.MashDrain:
-		m.drain(&step, i, s.DurationS)
+		m.drain(&step, i, s)
 		b = &m.worts
+		if s.NextMash {
+			b = &m.kept
+		}
+	case recipe.MashSparge:
+		m.sparge(&step, i, s)
+		b = &m.worts
+	case recipe.MashRecirculate:
+		m.bright(&step, s.DurationS)
 	default:
 		err = fmt.Errorf("mash: step %d is of no known kind", i+1)
 	}
@@ -45,6 +53,9 @@ func (m *cooker) do(i int) error {
 	step.VolumeM3 = m.volumeM3(b)
 	step.PH = m.acid.pH()
 	m.shares(&step)
+	if s.CooledC > 0 || s.NextMash {
+		b = &m.tun // the curve is that of the grain
+	}
 	m.record(b)
 	m.res.HeatJ += step.HeatJ
 	m.res.CoolJ += step.CoolJ
@@ -64,7 +75,10 @@ func (m *cooker) water(step *Step, i int, s recipe.MashStep) {
 		tempC = m.boilC
 		m.problem(i, ProblemAboveBoil, tempC)
 	}
-	kg := s.VolumeM3 * fluid.WaterDensity(tempC)
+	if s.KeptM3 > 0 {
+		m.pourKept(step, i, min(s.KeptM3, s.VolumeM3), tempC)
+	}
+	kg := max(0, s.VolumeM3-s.KeptM3) * fluid.WaterDensity(tempC)
 	m.pour(i, kg, 0, tempC)
 	m.acid.addWater(&m.c, m.in.HardnessPPM, kg)
 	step.HeatJ += waterJKgK * kg * max(0, tempC-m.in.WaterC)
@@ -160,28 +174,6 @@ func (m *cooker) let(step *Step, i int, s recipe.MashStep, usualS float64) {
 
 func (m *cooker) idle(b *body) drive {
 	return drive{lossWK: m.wallWK(b), ambientC: m.in.AmbientC}
-}
-
-// drain draws the worts: all liquid but what the grain keeps. It is drawn at
-// the start of the step's time, and both go on converting.
-func (m *cooker) drain(step *Step, i int, durS float64) {
-	m.res.Lautered = true
-	step.Limit = limitWritten
-	if durS <= 0 {
-		durS, step.Limit = m.c.drainS, limitFill
-	}
-	step.StartC = m.tun.tempC
-	liquid := 0.0
-	if !m.tun.empty() {
-		liquid = m.tun.stream().LiquidVolumeM3(m.tun.tempC)
-	}
-	kept := m.c.draffHoldsM3Kg * m.tun.grainKg
-	if !(liquid > kept) {
-		m.problem(i, ProblemNothingDrawn, m.tun.tempC)
-		return
-	}
-	m.tun.takeLiquid(&m.worts, 1-kept/liquid)
-	m.wait(step, &m.tun, m.idle(&m.tun), durS)
 }
 
 // volumeM3 is a body's volume, and keeps the greatest that the cooker held.

@@ -38,6 +38,9 @@ type Input struct {
 	HardnessPPM                  float64
 	BoilerW                      float64 // 0: no limit
 	WaterInM3S, GrainInKgS       float64 // 0: by the cooker's size
+	PumpM3S                      float64 // of worts that stood in the underback; 0: by the model
+	WortCooler                   recipe.Cooler
+	Kept                         Worts // of the mash before; zero: there is none yet
 	Bill                         recipe.Bill
 	Steps                        []recipe.MashStep
 	BacksetPH, BacksetSolidsFrac float64          // 0: the model's default
@@ -54,6 +57,10 @@ type Result struct {
 	Curve    []Point        // at least every minute, and at each change
 	Problems []Problem      // what could not be done as written, in order
 	Lautered bool
+
+	InFermenter bool          // worts ran by the cooler into the fermenter
+	Kept        Worts         // for the next mash
+	KeptIn      stream.Stream // of the mash before, that went in
 
 	OriginalSG        float64 // from the grain alone, 20/20 C in vacuum
 	HydrometerSG      float64 // what the instrument shows, with the backset's solids
