@@ -77,7 +77,7 @@ func (d *Difference) findBill() {
 	default:
 		if total {
 			m.total = d.add(Edit{Part: OfBill, Kind: Changed, Path: recipe.PathBill, Counts: true,
-				What:  "bill " + d.moreOrLess(m.newKg-m.oldKg, d.say.mass),
+				What:  "bill " + moreOrLess(m.newKg-m.oldKg, d.say.mass),
 				Lines: []Line{{Name: "bill", Old: d.say.mass(m.oldKg), New: d.say.mass(m.newKg)}}})
 		}
 		d.shares(shares)
@@ -104,7 +104,7 @@ func (d *Difference) reordered() {
 func (d *Difference) billLine(g string) Edit {
 	o, n := d.bill.old[g].MassKg, d.bill.new[g].MassKg
 	e := Edit{Part: OfBill, Kind: Changed, Path: recipe.PathBill.Child(g), Counts: true,
-		What:  g + " " + d.moreOrLess(n-o, d.say.mass),
+		What:  g + " " + moreOrLess(n-o, d.say.mass),
 		Lines: []Line{{Name: g, Old: d.say.mass(o), New: d.say.mass(n)}}}
 	switch {
 	case o == 0:
@@ -116,7 +116,7 @@ func (d *Difference) billLine(g string) Edit {
 }
 
 // moreOrLess says a difference: "50 lb more".
-func (d *Difference) moreOrLess(by float64, words func(float64) string) string {
+func moreOrLess(by float64, words func(float64) string) string {
 	if by < 0 {
 		return words(-by) + " less"
 	}

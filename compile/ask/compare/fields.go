@@ -17,12 +17,13 @@ var together = []recipe.Path{recipe.PathBill, recipe.PathMash.Child("step"), rec
 
 // fields finds the edits of single values, the vessels' apart.
 func (d *Difference) fields() {
+	names := renamed(d.Old, d.New)
 	for _, o := range d.old.all {
 		if !alone(o) || o.Of != "" {
 			continue
 		}
 		n, ok := d.new.find(o.Key())
-		if ok && !o.Same(n) && !d.renamedVessel(o, n) && !d.goesWithWood(o) {
+		if ok && !o.Same(n) && !renamedVessel(o, n, names) && !goesWithWood(o, d.Old, d.New) {
 			d.value(o, n)
 		}
 	}
@@ -33,7 +34,7 @@ func (d *Difference) fields() {
 
 // value is the edit of one value.
 func (d *Difference) value(o, n recipe.Value) {
-	e := Edit{Part: partOf(o.Path), Kind: Changed, Path: o.Path, Counts: !o.Idle, What: d.change(o, n), sets: []recipe.Value{n},
+	e := Edit{Part: partOf(o.Path), Kind: Changed, Path: o.Path, Counts: !o.Idle, What: d.say.change(o, n), sets: []recipe.Value{n},
 		Lines: []Line{{Name: o.Words, Old: d.say.value(o), New: d.say.value(n)}}}
 	if o.Path == recipe.PathFill && (d.Old.Cask.Kind == nil) != (d.New.Cask.Kind == nil) {
 		new := d.New
@@ -48,8 +49,8 @@ func (d *Difference) value(o, n recipe.Value) {
 
 // goesWithWood says that a value changes because one of the two batches goes into
 // no wood at all: the edit of the cask says so, and takes these with it.
-func (d *Difference) goesWithWood(v recipe.Value) bool {
-	if (d.Old.Cask.Kind == nil) == (d.New.Cask.Kind == nil) {
+func goesWithWood(v recipe.Value, old, new *recipe.Batch) bool {
+	if (old.Cask.Kind == nil) == (new.Cask.Kind == nil) {
 		return false
 	}
 	return v.Path == recipe.PathEntry || v.Path == recipe.PathRest || v.Path == recipe.PathClimate
@@ -118,7 +119,7 @@ func (d *Difference) doses() {
 				b.Ferm.Doses = slices.DeleteFunc(b.Ferm.Doses, func(x recipe.Dose) bool { return x.Enzyme.Name == name })
 			}
 		case o.Share != n.Share || o.Share == 0 && differ(o.MassKg, n.MassKg):
-			e.What = d.dosed(name, o.Share, n.Share, o.MassKg, n.MassKg) + " in the ferment"
+			e.What = dosed(name, o.Share, n.Share, o.MassKg, n.MassKg) + " in the ferment"
 			e.apply = func(b *recipe.Batch) {
 				if x := find(b.Ferm.Doses, name); x != nil {
 					x.Share, x.MassKg = n.Share, n.MassKg

@@ -44,7 +44,7 @@ func (d *Difference) findLibrary() {
 		} else if edit.sets = d.new.below(e); len(edit.sets) == 0 || len(d.old.below(e)) == 0 {
 			continue
 		}
-		if edit.Lines = d.lines(e, d.say.value); len(edit.Lines) > 0 {
+		if edit.Lines = lines(d.old, d.new, e, d.say.value); len(edit.Lines) > 0 {
 			d.add(edit)
 		}
 	}

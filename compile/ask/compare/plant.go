@@ -25,9 +25,9 @@ func (d *Difference) vessels() {
 			}
 		}
 	}
-	renamed := d.renamed()
-	for _, old := range slices.Sorted(maps.Keys(renamed)) {
-		d.add(Edit{Part: OfPlant, Kind: Renamed, Path: recipe.PathPlant, What: "a vessel's name", Lines: []Line{{Name: "vessel", Old: old, New: renamed[old]}}})
+	names := renamed(d.Old, d.New)
+	for _, old := range slices.Sorted(maps.Keys(names)) {
+		d.add(Edit{Part: OfPlant, Kind: Renamed, Path: recipe.PathPlant, What: "a vessel's name", Lines: []Line{{Name: "vessel", Old: old, New: names[old]}}})
 	}
 }
 
@@ -54,15 +54,15 @@ func vessel(p *recipe.Plant, name string) *recipe.Vessel {
 }
 
 // renamed finds vessels that are the same under another name.
-func (d *Difference) renamed() map[string]string {
+func renamed(old, new *recipe.Batch) map[string]string {
 	out := map[string]string{}
 	taken := map[string]bool{}
-	for _, v := range used(d.Old) {
-		if vessel(d.New.Plant, v.Name) != nil {
+	for _, v := range used(old) {
+		if vessel(new.Plant, v.Name) != nil {
 			continue
 		}
-		for _, w := range used(d.New) {
-			if vessel(d.Old.Plant, w.Name) == nil && !taken[w.Name] && v.Kind == w.Kind && slices.EqualFunc(v.Values(), w.Values(), recipe.Value.Same) {
+		for _, w := range used(new) {
+			if vessel(old.Plant, w.Name) == nil && !taken[w.Name] && v.Kind == w.Kind && slices.EqualFunc(v.Values(), w.Values(), recipe.Value.Same) {
 				out[v.Name], taken[w.Name] = w.Name, true
 				break
 			}
@@ -73,12 +73,11 @@ func (d *Difference) renamed() map[string]string {
 
 // renamedVessel says that a value which names vessels differs by their new names
 // alone.
-func (d *Difference) renamedVessel(o, n recipe.Value) bool {
+func renamedVessel(o, n recipe.Value, names map[string]string) bool {
 	old, new := vesselsOf(o), vesselsOf(n)
 	if len(old) == 0 {
 		return false
 	}
-	names := d.renamed()
 	return slices.EqualFunc(old, new, func(v, w *recipe.Vessel) bool {
 		to, ok := names[v.Name]
 		return ok && to == w.Name || v.Name == w.Name
@@ -99,7 +98,7 @@ func vesselsOf(v recipe.Value) []*recipe.Vessel {
 // prices is one edit, however many of them changed.
 func (d *Difference) prices() {
 	new := d.New.Costs
-	lines := d.lines(recipe.PathCosts, func(v recipe.Value) string {
+	lines := lines(d.old, d.new, recipe.PathCosts, func(v recipe.Value) string {
 		x, ok := v.Cells[0].Is().(float64)
 		switch {
 		case !ok:
@@ -140,18 +139,18 @@ func (s say) price(x float64, currency string, per quantity.Kind) string {
 
 // lines are the values below a path that are not the same in both batches, those
 // of the new one first that only it has.
-func (d *Difference) lines(below recipe.Path, words func(recipe.Value) string) []Line {
+func lines(old, new values, below recipe.Path, words func(recipe.Value) string) []Line {
 	var lines []Line
 	seen := map[recipe.Key]bool{}
-	for _, side := range []values{d.new, d.old} {
+	for _, side := range []values{new, old} {
 		for _, v := range side.below(below) {
 			k := v.Key()
 			if v.Part || seen[k] {
 				continue
 			}
 			seen[k] = true
-			o, was := d.old.find(k)
-			n, is := d.new.find(k)
+			o, was := old.find(k)
+			n, is := new.find(k)
 			if was && is && o.Same(n) {
 				continue
 			}

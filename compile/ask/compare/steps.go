@@ -134,9 +134,9 @@ func (d *Difference) around(i int) string {
 		s := m.slots[j]
 		switch {
 		case m.slots[i].new >= 0 && s.new >= 0:
-			return "after " + d.stepText(m.new[s.new])
+			return "after " + d.say.stepText(m.new[s.new])
 		case m.slots[i].new < 0 && s.old >= 0:
-			return "after " + d.stepText(m.old[s.old])
+			return "after " + d.say.stepText(m.old[s.old])
 		}
 	}
 	return "first"
@@ -157,19 +157,19 @@ func (d *Difference) lone() {
 				gone, come = j, i
 			}
 			to := m.new[m.slots[come].new]
-			e := d.add(Edit{Part: OfMash, Kind: Moved, Path: to.Path, Counts: true, What: d.subject(to) + " moved",
-				Lines: []Line{{Name: d.stepText(to), Old: d.around(gone), New: d.around(come)}}})
+			e := d.add(Edit{Part: OfMash, Kind: Moved, Path: to.Path, Counts: true, What: subject(to) + " moved",
+				Lines: []Line{{Name: d.say.stepText(to), Old: d.around(gone), New: d.around(come)}}})
 			s.edit, m.slots[j].edit = e, e
 			continue
 		}
 		if s.new >= 0 {
 			step := m.new[s.new]
-			s.edit = d.add(Edit{Part: OfMash, Kind: Added, Path: step.Path, Counts: true, What: d.stepText(step) + " added",
-				Lines: []Line{{Name: d.subject(step), New: d.stepText(step)}}})
+			s.edit = d.add(Edit{Part: OfMash, Kind: Added, Path: step.Path, Counts: true, What: d.say.stepText(step) + " added",
+				Lines: []Line{{Name: subject(step), New: d.say.stepText(step)}}})
 		} else {
 			step := m.old[s.old]
-			s.edit = d.add(Edit{Part: OfMash, Kind: Removed, Path: step.Path, Counts: true, What: d.stepText(step) + " left out",
-				Lines: []Line{{Name: d.subject(step), Old: d.stepText(step)}}})
+			s.edit = d.add(Edit{Part: OfMash, Kind: Removed, Path: step.Path, Counts: true, What: d.say.stepText(step) + " left out",
+				Lines: []Line{{Name: subject(step), Old: d.say.stepText(step)}}})
 		}
 	}
 }

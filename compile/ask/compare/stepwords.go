@@ -9,7 +9,7 @@ import (
 )
 
 // subject is what a step is about, in a word or two.
-func (d *Difference) subject(s namedStep) string {
+func subject(s namedStep) string {
 	switch s.Verb {
 	case recipe.MashAdd:
 		return "add " + strings.Join(s.grains, ", ")
@@ -21,57 +21,57 @@ func (d *Difference) subject(s namedStep) string {
 }
 
 // stepText is a step as it might be written.
-func (d *Difference) stepText(s namedStep) string {
+func (s say) stepText(step namedStep) string {
 	in := ""
-	if s.DurationS > 0 {
-		in = " in " + d.say.duration(s.DurationS)
+	if step.DurationS > 0 {
+		in = " in " + s.duration(step.DurationS)
 	}
-	switch s.Verb {
+	switch step.Verb {
 	case recipe.MashWater:
 		kept := ""
-		if s.KeptM3 > 0 {
-			kept = " with " + d.say.volume(s.KeptM3) + " kept"
+		if step.KeptM3 > 0 {
+			kept = " with " + s.volume(step.KeptM3) + " kept"
 		}
-		return "water " + d.say.volume(s.VolumeM3) + " at " + d.say.temp(s.TempC) + kept
+		return "water " + s.volume(step.VolumeM3) + " at " + s.temp(step.TempC) + kept
 	case recipe.MashBackset:
-		return "backset " + d.amount(s.MashStep) + " at " + d.say.temp(s.TempC)
+		return "backset " + s.amount(step.MashStep) + " at " + s.temp(step.TempC)
 	case recipe.MashAdd:
-		return "add " + strings.Join(s.grains, ", ")
+		return "add " + strings.Join(step.grains, ", ")
 	case recipe.MashDose:
-		return "dose " + s.Enzyme.Name + " " + d.amount(s.MashStep)
+		return "dose " + step.Enzyme.Name + " " + s.amount(step.MashStep)
 	case recipe.MashHeat, recipe.MashCool:
-		return s.Verb.Word() + " to " + d.say.temp(s.TempC) + in
+		return step.Verb.Word() + " to " + s.temp(step.TempC) + in
 	case recipe.MashDrain:
-		return "drain" + in + d.whither(s.MashStep)
+		return "drain" + in + s.whither(step.MashStep)
 	case recipe.MashSparge:
-		return "sparge " + d.say.volume(s.VolumeM3) + " at " + d.say.temp(s.TempC) + in + d.whither(s.MashStep)
+		return "sparge " + s.volume(step.VolumeM3) + " at " + s.temp(step.TempC) + in + s.whither(step.MashStep)
 	default:
-		return s.Verb.Word() + " " + d.say.duration(s.DurationS)
+		return step.Verb.Word() + " " + s.duration(step.DurationS)
 	}
 }
 
 // whither is where what runs off goes to.
-func (d *Difference) whither(s recipe.MashStep) string {
+func (s say) whither(step recipe.MashStep) string {
 	switch {
-	case s.NextMash:
+	case step.NextMash:
 		return " for the next mash"
-	case s.CooledC > 0:
-		return " cooled to " + d.say.temp(s.CooledC)
+	case step.CooledC > 0:
+		return " cooled to " + s.temp(step.CooledC)
 	}
 	return ""
 }
 
 // amount is how much of a dose or of backset.
-func (d *Difference) amount(s recipe.MashStep) string {
+func (s say) amount(step recipe.MashStep) string {
 	switch {
-	case s.Share > 0 && s.Verb == recipe.MashDose:
-		return d.say.share(s.Share) + " of grain"
-	case s.Share > 0:
-		return d.say.share(s.Share)
-	case s.Verb == recipe.MashDose:
-		return d.say.mass(s.MassKg)
+	case step.Share > 0 && step.Verb == recipe.MashDose:
+		return s.share(step.Share) + " of grain"
+	case step.Share > 0:
+		return s.share(step.Share)
+	case step.Verb == recipe.MashDose:
+		return s.mass(step.MassKg)
 	default:
-		return d.say.volume(s.VolumeM3)
+		return s.volume(step.VolumeM3)
 	}
 }
 
@@ -84,10 +84,10 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 			path = path.Child(part)
 		}
 		e := Edit{Part: OfMash, Kind: Changed, Path: path, What: what, Counts: true,
-			Lines: []Line{{Name: d.subject(a), Old: d.stepText(a), New: d.stepText(b)}}}
+			Lines: []Line{{Name: subject(a), Old: d.say.stepText(a), New: d.say.stepText(b)}}}
 		out = append(out, stepChange{d.add(e), set})
 	}
-	name := d.subject(b)
+	name := subject(b)
 	switch b.Verb {
 	case recipe.MashDose:
 		if a.Enzyme.Name != b.Enzyme.Name {
@@ -95,16 +95,16 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 				to.Enzyme, to.Share, to.MassKg = from.Enzyme, from.Share, from.MassKg
 			})
 		} else if a.Share != b.Share || a.Share == 0 && differ(a.MassKg, b.MassKg) {
-			add("", d.dosed(name, a.Share, b.Share, a.MassKg, b.MassKg), func(to *recipe.MashStep, from recipe.MashStep) {
+			add("", dosed(name, a.Share, b.Share, a.MassKg, b.MassKg), func(to *recipe.MashStep, from recipe.MashStep) {
 				to.Share, to.MassKg = from.Share, from.MassKg
 			})
 		}
 	case recipe.MashWater, recipe.MashBackset, recipe.MashSparge:
 		switch {
 		case a.Share > 0 && b.Share > 0 && a.Share != b.Share:
-			add("share", name+" "+d.moreOrLess(b.Share-a.Share, points), func(to *recipe.MashStep, from recipe.MashStep) { to.Share = from.Share })
+			add("share", name+" "+moreOrLess(b.Share-a.Share, points), func(to *recipe.MashStep, from recipe.MashStep) { to.Share = from.Share })
 		case a.Share != b.Share || a.Share == 0 && differ(a.VolumeM3, b.VolumeM3):
-			add("volume", name+" "+d.moreOrLess(b.VolumeM3-a.VolumeM3, d.say.volume), func(to *recipe.MashStep, from recipe.MashStep) {
+			add("volume", name+" "+moreOrLess(b.VolumeM3-a.VolumeM3, d.say.volume), func(to *recipe.MashStep, from recipe.MashStep) {
 				to.Share, to.VolumeM3 = from.Share, from.VolumeM3
 			})
 		}
@@ -127,14 +127,14 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 		}
 		what := name + " " + d.say.duration(dt) + word
 		if a.DurationS == 0 || b.DurationS == 0 { // a time where there was none, or none now
-			what = d.stepText(b)
+			what = d.say.stepText(b)
 		}
 		add("for", what, func(to *recipe.MashStep, from recipe.MashStep) { to.DurationS = from.DurationS })
 	}
 	new := b.Values()
 	for i, o := range a.Values() {
 		if !slices.Contains(worded, o.Name) && !o.Same(new[i]) {
-			add(o.Name, name+" "+d.change(o, new[i]), func(to *recipe.MashStep, from recipe.MashStep) { to.Values()[i].Set(from.Values()[i]) })
+			add(o.Name, name+" "+d.say.change(o, new[i]), func(to *recipe.MashStep, from recipe.MashStep) { to.Values()[i].Set(from.Values()[i]) })
 		}
 	}
 	return out
@@ -145,7 +145,7 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 var worded = []string{"volume", "share", "enzyme", "mass", "to", "for", "amount"}
 
 // dosed says more or less of an enzyme.
-func (d *Difference) dosed(name string, oldShare, newShare, oldKg, newKg float64) string {
+func dosed(name string, oldShare, newShare, oldKg, newKg float64) string {
 	if oldShare > 0 && newShare > 0 {
 		oldKg, newKg = oldShare, newShare
 	}

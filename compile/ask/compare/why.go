@@ -65,7 +65,7 @@ func (d *Difference) why(memo *compile.Memo, changed []Outcome, u measure.Units)
 		joined  string
 	}{
 		{players, ""},
-		{d.byPart(players), "some of the edits do not work without the others, so they are taken part by part"},
+		{byPart(d.Edits, players), "some of the edits do not work without the others, so they are taken part by part"},
 		{[][]int{slices.Concat(players...)}, "the edits only work together"},
 	}
 	if len(players) > mostPlayers {
@@ -78,7 +78,7 @@ func (d *Difference) why(memo *compile.Memo, changed []Outcome, u measure.Units)
 		if s, ok := g.play(); ok {
 			w := &Why{Exact: s.exact, Plans: s.sets, Orders: s.orders, Joined: way.joined}
 			for _, p := range group {
-				w.Edits = append(w.Edits, d.label(p))
+				w.Edits = append(w.Edits, label(d.Edits, p))
 			}
 			w.outcomes(s, changed)
 			return w
@@ -104,12 +104,12 @@ func (d *Difference) outcome(memo *compile.Memo, u measure.Units, players [][]in
 }
 
 // byPart joins the edits of each part of the batch.
-func (d *Difference) byPart(players [][]int) [][]int {
+func byPart(edits []Edit, players [][]int) [][]int {
 	var out [][]int
 	for _, part := range parts {
 		var group []int
 		for _, p := range players {
-			if d.Edits[p[0]].Part == part {
+			if edits[p[0]].Part == part {
 				group = append(group, p...)
 			}
 		}
@@ -120,13 +120,13 @@ func (d *Difference) byPart(players [][]int) [][]int {
 	return out
 }
 
-func (d *Difference) label(edits []int) string {
+func label(all []Edit, edits []int) string {
 	if len(edits) == 1 {
-		return d.Edits[edits[0]].What
+		return all[edits[0]].What
 	}
 	parts := []string{}
 	for _, e := range edits {
-		if p := string(d.Edits[e].Part); !slices.Contains(parts, p) {
+		if p := string(all[e].Part); !slices.Contains(parts, p) {
 			parts = append(parts, p)
 		}
 	}

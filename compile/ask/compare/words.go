@@ -12,16 +12,16 @@ import (
 
 // change says in few words what became of a value: its name and what it is now,
 // or what is more telling.
-func (d *Difference) change(o, n recipe.Value) string {
+func (s say) change(o, n recipe.Value) string {
 	if o.Path == recipe.PathPitch && o.Name == "yeast" {
-		return d.say.value(n) + " for " + d.say.value(o)
+		return s.value(n) + " for " + s.value(o)
 	}
 	if len(o.Cells) == 1 && o.Cells[0].Kind == quantity.Duration {
 		if a, b := o.Cells[0].Is().(float64), n.Cells[0].Is().(float64); a > 0 && b > 0 {
-			return d.say.longer(o.Words, b-a)
+			return s.longer(o.Words, b-a)
 		}
 	}
-	return n.Words + " " + d.say.value(n)
+	return n.Words + " " + s.value(n)
 }
 
 // longer says by how much longer or shorter something takes.

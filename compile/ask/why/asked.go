@@ -13,14 +13,17 @@ import (
 type asked struct {
 	b *recipe.Batch
 	p *plan.Plan // its numbers not rounded
-	u measure.Units
+	inUnits
 }
 
-func (a *asked) us() bool { return a.u == measure.US }
+// inUnits says numbers in the units of whoever asks.
+type inUnits struct{ u measure.Units }
+
+func (a inUnits) us() bool { return a.u == measure.US }
 
 // number is a quantity in the reader's units, to the places of a plan that is
 // printed.
-func (a *asked) number(q plan.Quantity) Number {
+func (a inUnits) number(q plan.Quantity) Number {
 	v, unit := a.u.Value(q)
 	switch {
 	case q.Unit == plan.Each:
@@ -67,27 +70,27 @@ func figures(v float64, n int) int {
 	return places
 }
 
-func (a *asked) mass(kg float64) Number {
+func (a inUnits) mass(kg float64) Number {
 	v, unit := a.u.Value(plan.Of(kg, plan.Kilogram))
 	return Number{v, unit, max(figures(v, 4), 1)}
 }
 
 // litres is a volume that is no spirit, at the temperature it is said at.
-func (a *asked) litres(l float64) Number {
+func (a inUnits) litres(l float64) Number {
 	v, unit := a.u.Value(plan.Of(l, plan.Litre))
 	return Number{v, unit, figures(v, 4)}
 }
 
-func (a *asked) volume(l plan.Lot) Number { return a.quantity(l.Volume()) }
+func (a inUnits) volume(l plan.Lot) Number { return a.quantity(l.Volume()) }
 
 // quantity is a volume counted both ways.
-func (a *asked) quantity(q plan.Quantity) Number {
+func (a inUnits) quantity(q plan.Quantity) Number {
 	v, unit := a.u.Value(q)
 	return Number{v, unit, figures(v, 4)}
 }
 
 // spout is a strength at the spout: half the proof, or % vol at 20 C.
-func (a *asked) spout(s plan.Strength) Number {
+func (a inUnits) spout(s plan.Strength) Number {
 	if a.us() {
 		return Number{s.Proof / 2, "% abv", 1}
 	}
@@ -95,7 +98,7 @@ func (a *asked) spout(s plan.Strength) Number {
 }
 
 // pure is alcohol: proof gallons, or litres of pure alcohol.
-func (a *asked) pure(l plan.Lot) Number {
+func (a inUnits) pure(l plan.Lot) Number {
 	if a.us() {
 		return Number{l.ProofGallons, "PG", 2}
 	}
@@ -103,7 +106,7 @@ func (a *asked) pure(l plan.Lot) Number {
 }
 
 // strength is proof, or % vol at 20 C.
-func (a *asked) strength(s plan.Strength) Number {
+func (a inUnits) strength(s plan.Strength) Number {
 	if a.us() {
 		return Number{s.Proof, "proof", 1}
 	}
@@ -111,7 +114,7 @@ func (a *asked) strength(s plan.Strength) Number {
 }
 
 // density is mass by volume, in lb/gal or kg/L.
-func (a *asked) density(kgM3 float64) Number {
+func (a inUnits) density(kgM3 float64) Number {
 	if a.us() {
 		return Number{kgM3 / fluid.PoundKg * fluid.USGallonM3, "lb/gal", 3}
 	}
@@ -119,7 +122,7 @@ func (a *asked) density(kgM3 float64) Number {
 }
 
 // room is volume by mass, in gal/lb or L/kg.
-func (a *asked) room(m3Kg float64) Number {
+func (a inUnits) room(m3Kg float64) Number {
 	if a.us() {
 		return Number{m3Kg * fluid.PoundKg / fluid.USGallonM3, "gal/lb", 4}
 	}

@@ -78,7 +78,7 @@ func isVessel(v recipe.Value) bool { return v.Of != "" && v.Path.Within(recipe.P
 
 // nudged adds the knob of a value, if there is something to nudge. find finds the
 // value in another batch.
-func (a *asked) nudged(out []knob, v recipe.Value, name string, find func(*recipe.Batch) recipe.Value) []knob {
+func (a inUnits) nudged(out []knob, v recipe.Value, name string, find func(*recipe.Batch) recipe.Value) []knob {
 	k := knob{name: name, at: v.At, stage: stageOf(v.Path), order: orderOf(v.Path), money: v.Path.Within(recipe.PathCosts)}
 	some := false
 	for _, c := range v.Cells {
@@ -118,7 +118,7 @@ type nudge struct {
 }
 
 // nudgeOf nudges one datum of a value; false for one that has no higher or lower.
-func (a *asked) nudgeOf(v recipe.Value, c recipe.Cell) (nudge, bool) {
+func (a inUnits) nudgeOf(v recipe.Value, c recipe.Cell) (nudge, bool) {
 	switch x := c.Is().(type) {
 	case float64:
 		to, by := a.higher(x, c.Kind, v.Down)
@@ -157,7 +157,7 @@ func (a *asked) nudgeOf(v recipe.Value, c recipe.Cell) (nudge, bool) {
 }
 
 // higher is a number a little higher, and the words for by how much.
-func (a *asked) higher(x float64, k quantity.Kind, down bool) (float64, string) {
+func (a inUnits) higher(x float64, k quantity.Kind, down bool) (float64, string) {
 	switch {
 	case k == quantity.Temperature:
 		deg, by := a.degrees()
@@ -303,14 +303,14 @@ func (a *asked) vesselKnobs() []knob {
 }
 
 // degrees is a nudge of a temperature, and its word.
-func (a *asked) degrees() (k float64, by string) {
+func (a inUnits) degrees() (k float64, by string) {
 	if a.us() {
 		return 2 / 1.8, "+2 F"
 	}
 	return nudgeK, "+1 C"
 }
 
-func (a *asked) temp(c float64) string { return a.u.Temp(c) }
+func (a inUnits) temp(c float64) string { return a.u.Temp(c) }
 
 // strengthBy is how a strength's nudge of a point is said, in the basis in which
 // it is written.

@@ -27,7 +27,7 @@ func (a *asked) nudge(compile Compile, v value) []nudged {
 	var out []nudged
 	for _, k := range a.knobs() {
 		if k.stage <= v.stage && (v.money || !k.money) {
-			out = append(out, nudged{asked{u: a.u}, k})
+			out = append(out, nudged{asked{inUnits: a.inUnits}, k})
 		}
 	}
 	next := make(chan int)

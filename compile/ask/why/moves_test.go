@@ -42,7 +42,7 @@ var slopes = []struct {
 func TestSlopes(t *testing.T) {
 	b := ferry(t)
 	compile := compiler()
-	a := &asked{b: b, p: compile(b), u: measure.US}
+	a := &asked{b: b, p: compile(b), inUnits: inUnits{measure.US}}
 	all := a.nudge(compile, value{stage: inCask, money: true})
 	for _, s := range slopes {
 		v, ok := a.find(s.value)
@@ -70,7 +70,7 @@ func TestSlopes(t *testing.T) {
 func TestLaterMovesNothingEarlier(t *testing.T) {
 	b := ferry(t)
 	compile := compiler()
-	a := &asked{b: b, p: compile(b), u: measure.SI}
+	a := &asked{b: b, p: compile(b), inUnits: inUnits{measure.SI}}
 	for _, n := range a.nudge(compile, value{stage: inCask, money: true}) {
 		for _, v := range a.table() {
 			then := &n.asked
@@ -85,7 +85,7 @@ func TestLaterMovesNothingEarlier(t *testing.T) {
 // Every knob says where its input is written, in a text that is at hand.
 func TestKnobsAreWritten(t *testing.T) {
 	for _, b := range batches(t) {
-		a := &asked{b: b, p: compiler()(b), u: measure.US}
+		a := &asked{b: b, p: compiler()(b), inUnits: inUnits{measure.US}}
 		seen := map[string]bool{}
 		for _, k := range a.knobs() {
 			assert.NotEmpty(t, k.by, k.name)

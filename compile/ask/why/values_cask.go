@@ -83,7 +83,7 @@ func forecast(a *asked) bool { return a.p.Cask.Fill != nil && len(a.p.Cask.Forec
 func (a *asked) lastYear() plan.CaskYear { return a.p.Cask.Forecast[len(a.p.Cask.Forecast)-1] }
 
 // lookWeight reads a strength's alcohol by weight.
-func (a *asked) lookWeight(says string, w float64, s plan.Strength) Line {
+func (a inUnits) lookWeight(says string, w float64, s plan.Strength) Line {
 	f := fluid.MassFracFromABV
 	from, by := a.strength(s), 100.0
 	if a.us() {
@@ -100,7 +100,7 @@ func (a *asked) lookWeight(says string, w float64, s plan.Strength) Line {
 }
 
 // workTarget shows a strength that is asked for at both temperatures.
-func (a *asked) workTarget(s plan.Strength, asked recipe.Strength) []Line {
+func (a inUnits) workTarget(s plan.Strength, asked recipe.Strength) []Line {
 	w, err := fluid.MassFracFromABV(s.AbvPct / 100)
 	if err != nil {
 		return nil
@@ -215,12 +215,12 @@ func yearValue(i int, age float64) value {
 		},
 		work: func(a *asked) []Line {
 			y := a.p.Cask.Forecast[i]
-			now := a.caskLot(y)
+			now := caskLot(y)
 			lines := []Line{work("alcohol", a.pure(now), of(a.volume(now), ""), times(a.strength(now.Strength()), ""), perHundred("/"))}
 			if i == 0 {
 				return lines
 			}
-			before := a.volume(a.caskLot(a.p.Cask.Forecast[i-1]))
+			before := a.volume(caskLot(a.p.Cask.Forecast[i-1]))
 			gone := before
 			gone.Value -= a.volume(now).Value
 			return append(lines,
@@ -234,7 +234,7 @@ func yearValue(i int, age float64) value {
 	return v
 }
 
-func (a *asked) caskLot(y plan.CaskYear) plan.Lot {
+func caskLot(y plan.CaskYear) plan.Lot {
 	return plan.Lot{VolumeL: y.VolumeL, AbvPct: y.AbvPct, Proof: y.Proof, PureL: y.PureL, ProofGallons: y.ProofGallons, WineGallons: y.WineGallons}
 }
 

@@ -168,7 +168,7 @@ var fermentValues = []value{
 }
 
 // pureQuantity is alcohol in the reader's count.
-func (a *asked) pureQuantity(l plan.Lot) plan.Quantity {
+func (a inUnits) pureQuantity(l plan.Lot) plan.Quantity {
 	if a.us() {
 		return plan.Of(l.ProofGallons, plan.ProofGallon)
 	}

@@ -245,7 +245,7 @@ func (a *asked) workShare(name string) Line {
 }
 
 // workToVolume goes from alcohol and strength to volume.
-func (a *asked) workToVolume(l plan.Lot) Line {
+func (a inUnits) workToVolume(l plan.Lot) Line {
 	at := "volume at 20 C"
 	if a.us() {
 		at = "volume at 60 F"
@@ -254,7 +254,7 @@ func (a *asked) workToVolume(l plan.Lot) Line {
 }
 
 // workStrength goes from masses to a strength.
-func (a *asked) workStrength(s plan.Stream, strength plan.Strength) []Line {
+func (a inUnits) workStrength(s plan.Stream, strength plan.Strength) []Line {
 	all := s.EthanolKg + s.WaterKg
 	if all == 0 {
 		return nil
@@ -272,7 +272,7 @@ func (a *asked) workStrength(s plan.Stream, strength plan.Strength) []Line {
 }
 
 // readRun reads pot, vapour and spout along a run.
-func (a *asked) readRun(r plan.Run) []Line {
+func (a inUnits) readRun(r plan.Run) []Line {
 	var pot, spout, vapour []Reading
 	n := len(r.Curve)
 	const most = 7

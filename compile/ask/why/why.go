@@ -97,7 +97,7 @@ func Explain(q Question) (*Answer, error) {
 	if p == nil {
 		return nil, fmt.Errorf("the batch cannot be computed")
 	}
-	a := &asked{b: q.Batch, p: p, u: q.Units}
+	a := &asked{b: q.Batch, p: p, inUnits: inUnits{q.Units}}
 	v, ok := a.find(q.Value)
 	if !ok {
 		return nil, &Unknown{Name: q.Value, Near: a.near(q.Value), Absent: Known(q.Value)}
@@ -167,7 +167,7 @@ func List(b *recipe.Batch, compile Compile, u measure.Units) ([]Part, error) {
 	if p == nil {
 		return nil, fmt.Errorf("the batch cannot be computed")
 	}
-	a := &asked{b: b, p: p, u: u}
+	a := &asked{b: b, p: p, inUnits: inUnits{u}}
 	all := a.table()
 	var out []Part
 	for _, part := range parts {

@@ -97,7 +97,7 @@ func each(t *testing.T, f func(a *asked, v value)) {
 		p := compiler()(b)
 		require.NotNil(t, p, b.Name)
 		for _, u := range []measure.Units{measure.US, measure.SI} {
-			a := &asked{b: b, p: p, u: u}
+			a := &asked{b: b, p: p, inUnits: inUnits{u}}
 			for _, v := range a.table() {
 				t.Run(b.Name+"/"+v.name, func(t *testing.T) { f(a, v) })
 			}
@@ -113,7 +113,7 @@ func TestSummaryCanBeAsked(t *testing.T) {
 		for i := range s.NumField() {
 			name := s.Type().Field(i).Tag.Get("json")
 			q := Question{Batch: b, Compile: func(*recipe.Batch) *plan.Plan { p := compiler()(b); return p }, Units: measure.SI, Value: name}
-			a := &asked{b: b, p: q.Compile(b), u: q.Units}
+			a := &asked{b: b, p: q.Compile(b), inUnits: inUnits{q.Units}}
 			v, ok := a.find(name)
 			if !ok && name == "caskEntryAbvPct" {
 				require.Zero(t, p.Cask.SizeL, "no entry without wood")

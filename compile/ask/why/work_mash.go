@@ -65,7 +65,7 @@ func (a *asked) workGravity(sg float64, dissolved ...Term) []Line {
 }
 
 // workVolume goes from masses to the volume of a wort or wash at a temperature.
-func (a *asked) workVolume(s plan.Stream, tempC, litres float64) []Line {
+func (a inUnits) workVolume(s plan.Stream, tempC, litres float64) []Line {
 	liquid := s.LiquidKg()
 	volume := 1000 * liquidM3(s, tempC)
 	rho := 1000 * liquid / volume
