@@ -128,7 +128,7 @@ var thresholds = []threshold{
 
 // unnumbered is the codes of rules that no number decides, and how they do.
 var unnumbered = map[diag.Code]string{
-	diag.CodeAsItFills: "wort runs cold into the fermenter or does not",
+	diag.CodeAsItFills:    "wort runs cold into the fermenter or does not",
 	diag.CodeNeverAdded:   "a grain goes in or not",
 	diag.CodeNothingIn:    "an order of steps",
 	diag.CodeNoHeating:    "a vessel heats or not",
