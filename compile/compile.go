@@ -77,6 +77,23 @@ func Numbers(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*numbers.Batch, 
 	return n, err
 }
 
+// Outcome is a batch's numbers as its plan has them, not rounded: no words, no work,
+// no clock, no costs and no law.
+func Outcome(b *recipe.Batch, memo *numbers.Memo) (*plan.Plan, error) {
+	n, err := Numbers(b, memo, Calculated)
+	if err != nil {
+		return nil, err
+	}
+	p := report.Plan(n)
+	hearts, lowWines := lot.Of(n.Distilled.Hearts), lot.Of(n.Stripped.LowWines)
+	p.Promises = promise.Answered(promise.Answers(n.Batch, p, lowWines, hearts))
+	p.Summary = report.Summary(p, lowWines, hearts)
+	if what := p.NoNumber(); what != "" {
+		return nil, &numbers.Failure{Stage: numbers.Planning, Err: &numbers.RanAway{What: what}}
+	}
+	return p, nil
+}
+
 // mostPasses is how often a batch is computed to bring ferment and clock
 // together; a second pass does it but for a change of the clocks.
 const mostPasses = 3

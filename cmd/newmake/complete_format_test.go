@@ -11,7 +11,7 @@ import (
 
 // TestFormatsAreCompleted: a shell offers the formats that a command has.
 func TestFormatsAreCompleted(t *testing.T) {
-	for _, name := range []string{"explain", "size", "why", "fmt", "gauge", "library", "check", "diff", "plan"} {
+	for _, name := range []string{"explain", "size", "why", "odds", "fmt", "gauge", "library", "check", "diff", "plan"} {
 		var o, e bytes.Buffer
 		a := &app{in: strings.NewReader(""), out: &o, err: &e, env: func(string) string { return "" }}
 		require.Equal(t, exitOK, run(a, []string{"__complete", name, "--format", ""}), name)

@@ -49,6 +49,7 @@ func TestHostileNames(t *testing.T) {
 		{"plan", loose, "--format", evil}, {"plan", loose, "--table", evil, "--format", "csv"}, {"plan", loose, "--variants"}, {"plan", bad}, {"plan", evil}, {evil}, {"--" + evil}, {"plan", "--" + evil},
 		{"fmt", loose, "--diff"}, {"fmt", loose, "--check"}, {"fmt", house, "--format", "json", "--check"}, {"fmt", bad}, {"fmt", evil}, {"fmt", loose},
 		{"why", loose}, {"why", loose, "hearts"}, {"why", loose, evil}, {"why", loose, "hearts", "--format", "json"},
+		{"odds", loose, "--draws", "50"}, {"odds", loose, "--draws", "50", "--format", "json"}, {"odds", loose, "--draws", "50", "--format", "md"}, {"odds", loose, "--draws", "50", "--format", "csv"}, {"odds", loose, "--beside", evil}, {"odds", evil},
 		{"size", loose, "--wash", "350 gal"}, {"size", loose, "--wash", evil}, {"size", loose, "--wash", "350 gal", "--format", "json"}, {"size", loose, "--wash", "350 gal", "--name", evil},
 		{"size", loose, "--wash", "350 gal", "-w=" + evil}, {"size", loose, "--wash", "350 gal", "-w=" + filepath.Join(house, evil+"w.batch")}, {"size", loose, "--wash", "350 gal", "-w"},
 		{"diff", loose, filepath.Join(house, "low-bridge.batch")}, {"diff", loose, evil}, {"diff", loose, filepath.Join(house, "low-bridge.batch"), "--format", "json"}, {"diff", evil, "--", loose},

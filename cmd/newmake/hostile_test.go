@@ -302,6 +302,7 @@ var touching = [][]string{
 	{"check", "."},
 	{"why", "toll-road.batch", "hearts"},
 	{"size", "toll-road.batch", "--casks", "2"},
+	{"odds", "toll-road.batch", "--draws", "50"},
 	{"fmt", "--diff", "."},
 	{"diff", "--why", "none", "toll-road.batch"},
 	{"diff", "--why", "none", "HEAD~1"},

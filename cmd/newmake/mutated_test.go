@@ -479,7 +479,7 @@ func (b *bench) commands(path string) {
 		{"check", filepath.Dir(path), "--format", "json"},
 		{"plan", path}, {"plan", path, "--variants"}, {"plan", path, "--try", "bill.rye=14 %"},
 		{"size", path, "--casks", "2"}, {"size", path, "--cut", "hearts", "--proof", "140"},
-		{"why", path, "hearts"}, {"fmt", path, "--diff"},
+		{"why", path, "hearts"}, {"odds", path, "--draws", "50"}, {"fmt", path, "--diff"},
 	} {
 		code, out, said := command(args...)
 		if code != exitOK && code != exitError && code != exitUsage {

@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile/ask/compare"
+	"newmake/compile/ask/odds"
 	"newmake/compile/ask/proofing"
 	"newmake/compile/ask/why"
 	"newmake/compile/show/sized"
@@ -33,6 +34,7 @@ var published = map[string]struct {
 	"diff":  {compare.Format, []reflect.Type{reflect.TypeFor[compare.Document]()}},
 	"size":  {"newmake.size", []reflect.Type{reflect.TypeFor[sized.Answer]()}},
 	"why":   {why.Format, []reflect.Type{reflect.TypeFor[why.Answer](), reflect.TypeFor[whyParts]()}},
+	"odds":  {odds.Format, []reflect.Type{reflect.TypeFor[odds.Answer]()}},
 	"gauge": {proofing.Format, []reflect.Type{reflect.TypeFor[proofing.Answer]()}},
 }
 
@@ -120,6 +122,7 @@ func TestAnswersBySchema(t *testing.T) {
 		"size ferry-landing.batch --cut hearts --proof 140",
 		"why ferry-landing.batch hearts --depth 3",
 		"why ferry-landing.batch",
+		"odds ferry-landing.batch --draws 60 --beside stone-ferry",
 		"gauge 38 gal at 134.1 proof at 66 F, reduce to 114 proof",
 		"gauge 100 L at 62.5 % abv at 18 C --units si",
 	} {

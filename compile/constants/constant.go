@@ -28,6 +28,8 @@ const (
 	Plus              // is added to it
 )
 
+func (f Form) String() string { return [...]string{Times: "times", Value: "value", Plus: "plus"}[f] }
+
 // Constant is one thing that is not known for certain.
 type Constant struct {
 	ID    string // yeast-rate: a word of the language

@@ -21,6 +21,14 @@ func Promises(b *recipe.Batch, answers []promise.Answer) diag.List {
 			})
 			continue
 		}
+		if a.Promise.Times != nil {
+			w.add(diag.Diagnostic{
+				Code: diag.CodePromiseUntried, At: w.at(recipe.PathPromise.Child(strconv.Itoa(i + 1))),
+				Summary: fmt.Sprintf("%s: %s in %d of %d runs is promised, and was not tried", e.What, w.say.Quantity(a.Promised), a.Times.Of, a.Times.In),
+				Help:    "`newmake odds` tries it",
+			})
+			continue
+		}
 		if a.Kept {
 			continue
 		}

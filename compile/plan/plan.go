@@ -182,4 +182,48 @@ type Promise struct {
 	Tolerance Quantity `json:"tolerance"`
 	Found     Quantity `json:"found"`
 	Kept      bool     `json:"kept"`
+	// Times is how often it is promised to be kept; none of one that the plan alone has
+	// to keep. Kept says of such a promise what the plan alone gives, and Tried what
+	// came of many runs; none where they were not tried.
+	Times *Times `json:"times,omitempty"`
+	Tried *Tried `json:"tried,omitempty"`
 }
+
+// How a promise stands.
+const (
+	PromiseKept     = "kept"
+	PromiseBroken   = "broken"
+	PromiseTooClose = "too close to say"
+	PromiseUntried  = "not tried"
+)
+
+// Stands says how a promise stands: one that the plan alone has to keep is kept or
+// broken.
+func (p Promise) Stands() string {
+	switch {
+	case p.Times != nil && p.Tried != nil:
+		return p.Tried.Verdict
+	case p.Times != nil:
+		return PromiseUntried
+	case p.Kept:
+		return PromiseKept
+	}
+	return PromiseBroken
+}
+
+// Tried is what came of a promise in many runs that were drawn.
+type Tried struct {
+	Draws   int     `json:"draws"`
+	Share   float64 `json:"share" places:"3"` // of the draws that kept it
+	Words   string  `json:"words"`
+	Verdict string  `json:"verdict"`
+}
+
+// Times is so many runs of so many.
+type Times struct {
+	Of int `json:"of"`
+	In int `json:"in"`
+}
+
+// Share is the share of runs.
+func (t Times) Share() float64 { return float64(t.Of) / float64(t.In) }

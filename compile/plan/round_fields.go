@@ -1184,6 +1184,9 @@ func (x *Promise) round() {
 	x.Promised.round()
 	x.Tolerance.round()
 	x.Found.round()
+	if x.Tried != nil {
+		x.Tried.round()
+	}
 }
 
 func (x *Promise) noNumber() string {
@@ -1195,6 +1198,11 @@ func (x *Promise) noNumber() string {
 	}
 	if what := x.Found.noNumber(); what != "" {
 		return what
+	}
+	if x.Tried != nil {
+		if what := x.Tried.noNumber(); what != "" {
+			return what
+		}
 	}
 	return ""
 }
@@ -1679,6 +1687,17 @@ func (x *Summary) noNumber() string {
 	}
 	if !isNumber(x.YieldLPAPerTonne) {
 		return "YieldLPAPerTonne"
+	}
+	return ""
+}
+
+func (x *Tried) round() {
+	x.Share = RoundTo(x.Share, 3)
+}
+
+func (x *Tried) noNumber() string {
+	if !isNumber(x.Share) {
+		return "Share"
 	}
 	return ""
 }

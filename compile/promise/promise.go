@@ -45,6 +45,9 @@ func (a answers) answer(e recipe.Promise) Answer {
 		What: e.What, Promised: a.inUnit(e, e.Value), Found: a.inUnit(e, found), Tolerance: a.margin(e, e.Tolerance),
 		Kept: off <= e.Tolerance+1e-9*math.Abs(e.Value),
 	}
+	if e.InRuns > 0 {
+		p.Times = &plan.Times{Of: e.OfRuns, In: e.InRuns}
+	}
 	if e.What == "wash" && e.Kind == quantity.Strength {
 		p.Basis = "in the liquid, strained"
 	}

@@ -186,10 +186,14 @@ func TestExpect(t *testing.T) {
   promise hearts 134 proof within 3 proof
   promise casks 1
   promise original-gravity 1.062 within 0.003
+  promise wash 400 gal within 5 gal in 9 of 10
 }
 `)
 	require.NotNil(t, b, list.Error())
-	require.Len(t, b.Promises, 4)
+	require.Len(t, b.Promises, 5)
+	assert.Equal(t, 9, b.Promises[4].OfRuns)
+	assert.Equal(t, 10, b.Promises[4].InRuns)
+	assert.Zero(t, b.Promises[3].InRuns)
 	assert.Equal(t, quantity.Volume, b.Promises[0].Kind)
 	assert.InDelta(t, 2*quantity.USGallonM3, b.Promises[0].Tolerance, 1e-12)
 	assert.Equal(t, recipe.Strength{Value: 0.67, Basis: recipe.Proof}, b.Promises[1].Strength)

@@ -36,6 +36,9 @@ func readPromises(b *reader, n *tree.Node) {
 func readPromise(b *reader, l *tree.Node) (recipe.Promise, bool) {
 	what, q, margin := l.Get("what"), l.Get("quantity"), l.Get("margin")
 	e := recipe.Promise{What: what.Text(), Unit: q.Item.Unit, At: l.At()}
+	if !readRuns(b, l, &e) {
+		return e, false
+	}
 	at := slices.IndexFunc(schema.Promises, func(p schema.Promise) bool { return p.What == e.What })
 	if at < 0 {
 		b.add(tree.UnknownName("promise", what, promised))
@@ -66,6 +69,25 @@ func readPromise(b *reader, l *tree.Node) (recipe.Promise, bool) {
 	}
 	b.add(d)
 	return e, false
+}
+
+// readRuns reads in how many runs a promise is to be kept: in fewer than all, for no
+// number of runs shows that none ever fails.
+func readRuns(b *reader, l *tree.Node, e *recipe.Promise) bool {
+	times, runs := l.Get("times"), l.Get("runs")
+	if times == nil {
+		return true
+	}
+	if times.SI != math.Trunc(times.SI) || runs.SI != math.Trunc(runs.SI) || times.SI >= runs.SI {
+		b.add(diag.Diagnostic{
+			Code: diag.CodeOutOfRange, Summary: fmt.Sprintf("nothing is kept %s runs of %s", wording.Item(times.Item), wording.Item(runs.Item)), At: times.At().To(runs.At()),
+			Help:   "write whole numbers, the first one the less: `promise casks 1 in 9 of 10`",
+			Reason: "what is promised in every run is a promise without `in`, which the plan keeps or not",
+		})
+		return false
+	}
+	e.OfRuns, e.InRuns = int(times.SI), int(runs.SI)
+	return true
 }
 
 // readMargin reads the margin, in any unit of the promise's kind.

@@ -69,6 +69,7 @@ const (
 
 	CodePromiseBroken  Code = "NM1250"
 	CodePromiseUnknown Code = "NM1251"
+	CodePromiseUntried Code = "NM1252"
 )
 
 // Computed is the part of the table that belongs to the codes above.
@@ -139,4 +140,5 @@ var Computed = []Info{
 
 	{CodePromiseBroken, "promise-broken", Error, "a promise that the plan does not keep"},
 	{CodePromiseUnknown, "promise-unknown", Error, "a promise of something that no plan has"},
+	{CodePromiseUntried, "promise-not-tried", Note, "a promise of so many runs, which a plan does not try"},
 }

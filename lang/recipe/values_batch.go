@@ -134,7 +134,7 @@ func (d *Dose) Values() []Value {
 // promiseRows are the values of a promise.
 var promiseRows = []row[Promise]{
 	{Row{Name: "promise", Idle: true}, func(e *Promise) []Cell {
-		return cells(datum(&e.What), datum(&e.Kind), datum(&e.Unit), datum(&e.Value), datum(&e.Strength), datum(&e.Tolerance))
+		return cells(datum(&e.What), datum(&e.Kind), datum(&e.Unit), datum(&e.Value), datum(&e.Strength), datum(&e.Tolerance), datum(&e.OfRuns), datum(&e.InRuns))
 	}},
 }
 

@@ -30,6 +30,11 @@ var Promises = []Promise{
 
 // PromiseLine is a promise, in a batch.
 var PromiseLine = &Field{
-	Name: "promise", Shape: `what:NAME QUANTITY ["within" margin:QUANTITY]`, Repeat: true, Key: "what", KeyKind: "quantity", Example: "promise hearts 38 gal within 2 gal", Limits: []Limit{mustBe(-1e12, 1e12, "nothing of a batch comes to so much")},
-	Doc: "A promise that the plan has to keep; the margin is written, never guessed.",
+	Name: "promise", Shape: `what:NAME QUANTITY ["within" margin:QUANTITY] ["in" times:NUMBER "of" runs:NUMBER]`, Repeat: true, Key: "what", KeyKind: "quantity", Example: "promise hearts 38 gal within 2 gal",
+	Limits: []Limit{
+		mustBe(1, 1000, "runs are counted").of("times"), mustBe(2, 1000, "runs are counted").of("runs"),
+		mustBe(-1e12, 1e12, "nothing of a batch comes to so much").of("quantity"), mustBe(-1e12, 1e12, "nothing of a batch comes to so much").of("margin"),
+	},
+	Default: "kept by the plan as it stands",
+	Doc:     "A promise that the plan has to keep; the margin is written, never guessed. One with `in 9 of 10` is to be kept in so many runs: `newmake odds` tries it.",
 }

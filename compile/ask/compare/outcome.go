@@ -2,6 +2,7 @@ package compare
 
 import (
 	"math"
+	"reflect"
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
@@ -176,3 +177,30 @@ func vector(p *plan.Plan, u measure.Units) []float64 {
 	}
 	return out
 }
+
+// Measured is one number of a plan in one system of units.
+type Measured struct {
+	Key, Name, Stage, Unit string
+	Places                 int
+	Of                     func(p *plan.Plan) float64
+}
+
+// Summary lists the numbers of a plan's summary, in the order of the work.
+func Summary(u measure.Units) []Measured {
+	var out []Measured
+	for _, o := range outcomes {
+		if s := o.in(u); inSummary[o.key] {
+			out = append(out, Measured{o.key, o.name, o.stage, s.unit, s.places, s.of})
+		}
+	}
+	return out
+}
+
+// inSummary are the names of plan.Summary as JSON.
+var inSummary = func() map[string]bool {
+	names := map[string]bool{}
+	for t, i := reflect.TypeFor[plan.Summary](), 0; i < t.NumField(); i++ {
+		names[t.Field(i).Tag.Get("json")] = true
+	}
+	return names
+}()

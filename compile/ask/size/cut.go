@@ -58,7 +58,7 @@ func cut(b *recipe.Batch, proof float64, memo *compile.Memo) (*Answer, error) {
 		none.Why = "the batch cannot be computed at that cut"
 		return nil, none
 	}
-	if d := inTheWay(list); d != nil {
+	if d := InTheWay(list); d != nil {
 		none.Why, none.Limit = d.Summary, d
 		return nil, none
 	}

@@ -84,7 +84,7 @@ func (f *Found) solve(r Request, memo *compile.Memo) error {
 	if f.Target, err = wanted(f.Batch, r); err != nil {
 		return err
 	}
-	if f.Answer, err = solve(f.Batch, f.Target, memo); err != nil {
+	if f.Answer, err = Solve(f.Batch, f.Target, memo); err != nil {
 		return err
 	}
 	name, err := f.name(r)
@@ -155,7 +155,7 @@ func wanted(b *recipe.Batch, r Request) (Target, error) {
 		if err != nil || n < 1 || n != float64(int(n)) || n > 1000 {
 			return Target{}, diag.Refuse("--casks is a whole number of casks, not %q", r.Casks)
 		}
-		return casks(n, b.Gauge), nil
+		return Casks(n, b.Gauge), nil
 	case r.ProofGallons != "":
 		pg, err := amount(r.ProofGallons, "proof-gallons", quantity.ProofGallons, "proof-gal")
 		if err != nil {

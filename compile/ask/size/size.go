@@ -25,9 +25,9 @@ const (
 	litresPerGallon = 3.785411784
 )
 
-// casks is so many casks filled, of a batch that is gauged in the US (gallons at
+// Casks is so many casks filled, of a batch that is gauged in the US (gallons at
 // 60 F) or not (litres at 20 C).
-func casks(n float64, gauge recipe.System) Target {
+func Casks(n float64, gauge recipe.System) Target {
 	what := fmt.Sprintf("%g casks", n)
 	if n == 1 {
 		what = "1 cask"
@@ -119,8 +119,8 @@ func (s solver) at(f float64) *Answer {
 	return &Answer{Factor: f, Batch: b, Plan: p, Diags: list}
 }
 
-// solve finds the size of a batch that gives a target. The error is a *none.
-func solve(b *recipe.Batch, t Target, memo *compile.Memo) (*Answer, error) {
+// Solve finds the size of a batch that gives a target. The error is a *none.
+func Solve(b *recipe.Batch, t Target, memo *compile.Memo) (*Answer, error) {
 	s := solver{b, memo}
 	want := t.Value * (1 + t.Over)
 	gap := func(f float64) float64 {
@@ -139,7 +139,7 @@ func solve(b *recipe.Batch, t Target, memo *compile.Memo) (*Answer, error) {
 	if a.Plan == nil || math.Abs(t.Of(a.Plan)-want) > 1e-3*math.Abs(want) {
 		return nil, &none{Target: t.What, Why: "the plan passes over it: a batch a little smaller gives less, one a little larger gives more, and none gives it"}
 	}
-	if d := inTheWay(a.Diags); d != nil {
+	if d := InTheWay(a.Diags); d != nil {
 		n := &none{Target: t.What, Why: d.Summary, Limit: d, Largest: s.largestBelow(f)}
 		return nil, n
 	}
@@ -173,9 +173,9 @@ func bracket(gap func(float64) float64, t Target, want float64) (lo, hi, flo, fh
 	return 0, 0, 0, 0, &none{Target: t.What, Why: "no size of this batch gives it", Least: f + want, Most: f + want}
 }
 
-// inTheWay is the first thing that keeps a batch from being made. A promise is
+// InTheWay is the first thing that keeps a batch from being made. A promise is
 // none: it was made of another size.
-func inTheWay(list diag.List) *diag.Diagnostic {
+func InTheWay(list diag.List) *diag.Diagnostic {
 	for i := range list {
 		if list[i].Severity == diag.Error && list[i].Code != diag.CodePromiseBroken {
 			return &list[i]
@@ -191,7 +191,7 @@ func (s solver) largestBelow(f float64) *Answer {
 	var best *Answer
 	for range 12 {
 		good /= grow
-		if a := s.at(good); a.Plan != nil && inTheWay(a.Diags) == nil {
+		if a := s.at(good); a.Plan != nil && InTheWay(a.Diags) == nil {
 			best = a
 			break
 		}
@@ -202,7 +202,7 @@ func (s solver) largestBelow(f float64) *Answer {
 	bad := good * grow
 	for bad-best.Factor > 1e-4*bad {
 		mid := (bad + best.Factor) / 2
-		if a := s.at(mid); a.Plan != nil && inTheWay(a.Diags) == nil {
+		if a := s.at(mid); a.Plan != nil && InTheWay(a.Diags) == nil {
 			best = a
 		} else {
 			bad = mid

@@ -91,9 +91,9 @@ func TestRoundTrip(t *testing.T) {
 		memo := &compile.Memo{}
 		grain := b.Bill.Lines[0].Grain.Name
 		for _, target := range []Target{
-			casks(1, recipe.US), casks(3, recipe.US), proofGallons(45), wash(2000, false, "2000 L"), wash(300, true, "300 gal"), massOf(grain, 400, "400 kg"),
+			Casks(1, recipe.US), Casks(3, recipe.US), proofGallons(45), wash(2000, false, "2000 L"), wash(300, true, "300 gal"), massOf(grain, 400, "400 kg"),
 		} {
-			a, err := solve(b, target, memo)
+			a, err := Solve(b, target, memo)
 			require.NoError(t, err, "%s: %s", name, target.What)
 			p, list := compile.Compile(a.Batch) // a plan as it is printed
 			require.NotNil(t, p, list.Error())
@@ -113,7 +113,7 @@ func TestItIsNoRuleOfThree(t *testing.T) {
 	memo := &compile.Memo{}
 	target := proofGallons(1)
 	p, _ := memo.Compile(b)
-	a, err := solve(b, proofGallons(3*target.Of(p)), memo)
+	a, err := Solve(b, proofGallons(3*target.Of(p)), memo)
 	require.NoError(t, err)
 	assert.Greater(t, math.Abs(a.Factor-3), 1e-4)
 	assert.InDelta(t, 3, a.Factor, 0.1)
@@ -122,7 +122,7 @@ func TestItIsNoRuleOfThree(t *testing.T) {
 // What stands in the way is named, with the largest size that goes.
 func TestWhatStandsInTheWay(t *testing.T) {
 	b, _ := house(t).Batch("Ferry Landing")
-	_, err := solve(b, casks(2, recipe.US), &compile.Memo{})
+	_, err := Solve(b, Casks(2, recipe.US), &compile.Memo{})
 	var none *none
 	require.True(t, errors.As(err, &none))
 	require.NotNil(t, none.Limit)
@@ -130,9 +130,9 @@ func TestWhatStandsInTheWay(t *testing.T) {
 	require.NotNil(t, none.Largest)
 	assert.Greater(t, none.Largest.Factor, 1.0)
 	assert.Less(t, none.Largest.Factor, 2.0)
-	assert.Nil(t, inTheWay(none.Largest.Diags), "the largest can be made")
+	assert.Nil(t, InTheWay(none.Largest.Diags), "the largest can be made")
 	worse := solver{b, &compile.Memo{}}.at(none.Largest.Factor * 1.001)
-	assert.NotNil(t, inTheWay(worse.Diags), "and nothing larger can")
+	assert.NotNil(t, InTheWay(worse.Diags), "and nothing larger can")
 }
 
 func TestCut(t *testing.T) {
@@ -183,7 +183,7 @@ func TestTheVariantThatIsWritten(t *testing.T) {
 		memo := &compile.Memo{}
 		now, _ := memo.Compile(b)
 		for _, target := range []Target{proofGallons(0.9 * proofGallons(1).Of(now)), wash(0.8*wash(1, true, "").Of(now), true, "less")} {
-			a, err := solve(b, target, memo)
+			a, err := Solve(b, target, memo)
 			require.NoError(t, err, name)
 			v, err := edit.Scaled(h, b, a.Factor, "Sized", "sized", len(b.Promises) > 0)
 			require.NoError(t, err, name)
@@ -230,7 +230,7 @@ func TestScaleHoldsWhatIsNoAmount(t *testing.T) {
 func BenchmarkSize(b *testing.B) {
 	batch := roomy(b, "Ferry Landing")
 	for b.Loop() {
-		_, err := solve(batch, casks(2, recipe.US), &compile.Memo{})
+		_, err := Solve(batch, Casks(2, recipe.US), &compile.Memo{})
 		require.NoError(b, err)
 	}
 }

@@ -56,10 +56,10 @@ type csvTable struct {
 
 func (t *csvTable) row(cells ...string) { t.rows = append(t.rows, cells) }
 
-// cell is a text that a spreadsheet must not take for a formula: an apostrophe
+// Cell is a text that a spreadsheet must not take for a formula: an apostrophe
 // stands before what would begin one. A spreadsheet that cuts at semicolons begins
 // a cell after each.
-func cell(s string) string {
+func Cell(s string) string {
 	parts := strings.SplitAfter(s, ";")
 	for i, part := range parts {
 		if beginsFormula(part) {
@@ -163,8 +163,8 @@ func (t *csvTable) steps(p *plan.Plan) {
 				}
 			}
 		}
-		step := []string{cell(s.ID), cell(s.Stage), cell(s.Vessel), s.Start, s.End, figure(s.DurationMin, 1), s.Attend,
-			strconv.Itoa(s.People), cell(t.u.Phrase(s.Do)), cell(strings.Join(care, "; "))}
+		step := []string{Cell(s.ID), Cell(s.Stage), Cell(s.Vessel), s.Start, s.End, figure(s.DurationMin, 1), s.Attend,
+			strconv.Itoa(s.People), Cell(t.u.Phrase(s.Do)), Cell(strings.Join(care, "; "))}
 		if len(s.Read) == 0 {
 			t.row(append(step, "", "", "", "", "", "", "", "", "", "")...)
 		}
@@ -179,7 +179,7 @@ func (t *csvTable) steps(p *plan.Plan) {
 				v, word := t.u.Value(r.Tolerance)
 				tolerance, tolUnit = figure(v, 3), word
 			}
-			t.row(append(step[:len(step):len(step)], cell(r.What), due, should, unit, tolerance, tolUnit, "", "", "", "")...)
+			t.row(append(step[:len(step):len(step)], Cell(r.What), due, should, unit, tolerance, tolUnit, "", "", "", "")...)
 		}
 	}
 }
@@ -187,8 +187,8 @@ func (t *csvTable) steps(p *plan.Plan) {
 func (t *csvTable) grain(p *plan.Plan) {
 	t.row("grain", t.unit("mass", plan.Kilogram), "share_pct", "moisture_pct", t.unit("extract", plan.Kilogram), "goes_in")
 	for _, l := range p.Bill.Lines {
-		t.row(cell(l.Name), t.value(l.MassKg, plan.Kilogram), figure(l.SharePct, 2), figure(l.MoisturePct, 1),
-			t.value(l.ExtractKg, plan.Kilogram), cell(l.AddedIn))
+		t.row(Cell(l.Name), t.value(l.MassKg, plan.Kilogram), figure(l.SharePct, 2), figure(l.MoisturePct, 1),
+			t.value(l.ExtractKg, plan.Kilogram), Cell(l.AddedIn))
 	}
 }
 
@@ -215,7 +215,7 @@ func (t *csvTable) run(r plan.Run) {
 	for _, c := range r.Curve {
 		over, _ := t.u.Value(r.Over(c.OverL))
 		t.row(figure(c.Min, 2), t.value(c.PotC, plan.Celsius), t.value(c.VapourC, plan.Celsius), t.abv(c.AbvPct, c.Proof, 2), figure(c.Proof, 1),
-			figure(c.PotAbvPct, 2), figure(over, 3), t.value(c.RateLPerH, plan.LitrePerH), cell(c.Fraction))
+			figure(c.PotAbvPct, 2), figure(over, 3), t.value(c.RateLPerH, plan.LitrePerH), Cell(c.Fraction))
 	}
 }
 

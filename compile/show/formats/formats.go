@@ -26,6 +26,7 @@ var (
 	OfVariants   = Ways{{"text", ".txt"}, {"json", ".json"}, {"md", ".md"}}
 	OfComparison = Ways{{"text", ".txt"}, {"md", ".md"}, {"json", ".json"}, {"html", ".html"}}
 	OfAnswer     = Ways{{"text", ".txt"}, {"json", ".json"}}
+	OfOdds       = Ways{{"text", ".txt"}, {"json", ".json"}, {"csv", ".csv"}, {"md", ".md"}}
 )
 
 // recipeEnding is the ending of what a house's people write.

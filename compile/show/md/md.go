@@ -71,7 +71,10 @@ func (m *markdown) notices() {
 		}
 	}
 	for _, k := range m.p.Promises {
-		if !k.Kept {
+		switch stands := k.Stands(); {
+		case k.Times != nil && stands != plan.PromiseKept:
+			m.line("- **promise %s**: %s %s in %d of %d runs", stands, k.What, m.Quantity(k.Promised), k.Times.Of, k.Times.In)
+		case stands == plan.PromiseBroken:
 			m.line("- **promise not kept**: %s %s, promised %s", k.What, m.Quantity(k.Found), m.Quantity(k.Promised))
 		}
 	}

@@ -1,6 +1,10 @@
 package text
 
-import "fmt"
+import (
+	"fmt"
+
+	"newmake/compile/plan"
+)
 
 func (t *text) law() {
 	l := t.p.Law
@@ -27,8 +31,8 @@ func (t *text) promises() {
 	}
 	t.Heading("PROMISES")
 	for _, p := range t.p.Promises {
-		word := "kept"
-		if !p.Kept {
+		word := p.Stands()
+		if word == plan.PromiseBroken {
 			word = "BROKEN"
 		}
 		promised := t.Quantity(p.Promised)
@@ -38,6 +42,14 @@ func (t *text) promises() {
 		what := safe(p.What)
 		if p.Basis != "" {
 			what += " (" + p.Basis + ")"
+		}
+		if p.Times != nil {
+			promised += fmt.Sprintf(" in %d of %d runs", p.Times.Of, p.Times.In)
+			if p.Tried == nil {
+				promised += ": newmake odds tries it"
+			} else {
+				promised += fmt.Sprintf("; kept in %s (%d draws)", p.Tried.Words, p.Tried.Draws)
+			}
 		}
 		t.Item("  "+word, 16, fmt.Sprintf("%s: %s; promised %s", what, t.Quantity(p.Found), promised))
 	}

@@ -80,7 +80,7 @@ func (t *text) toRead() string {
 	var said []string
 	broken := 0
 	for _, p := range t.p.Promises {
-		if !p.Kept {
+		if p.Stands() == plan.PromiseBroken {
 			broken++
 		}
 	}

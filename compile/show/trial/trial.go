@@ -124,7 +124,7 @@ func pureOf(u measure.Units, l plan.Lot) string {
 func broken(p *plan.Plan) int {
 	n := 0
 	for _, promise := range p.Promises {
-		if !promise.Kept {
+		if promise.Stands() == plan.PromiseBroken {
 			n++
 		}
 	}

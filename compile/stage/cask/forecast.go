@@ -13,10 +13,10 @@ const (
 	YearS = 365.25 * 86400
 	// mostYears is the longest rest that is forecast.
 	mostYears = 100
-	// leastFill is the share of a cask from which on it is filled all the same:
+	// LeastFill is the share of a cask from which on it is filled all the same:
 	// an air space of a bucket or less does it no harm that the first year's
 	// loss would not do (common practice; no source prints a limit).
-	leastFill = 0.97
+	LeastFill = 0.97
 )
 
 // fill counts the casks that the spirit fills and what is left over. It is
@@ -41,7 +41,7 @@ func fill(in Input) (Result, error) {
 		EntryABV: fluid.ABVFromMassFrac(w), EntryProof: fluid.ProofFromMassFrac(w),
 	}
 	switch {
-	case r.LeftoverM3 >= leastFill*in.SizeM3:
+	case r.LeftoverM3 >= LeastFill*in.SizeM3:
 		r.Casks, r.LastM3, r.LeftoverM3 = r.Casks+1, r.LeftoverM3, 0
 		r.Problems = append(r.Problems, ProblemShort)
 	case r.Casks == 0:

@@ -1,0 +1,56 @@
+package odds
+
+import (
+	"fmt"
+	"math"
+
+	"newmake/compile/plan"
+)
+
+// Odds is a share of draws, and how well it is known.
+type Odds struct {
+	Share float64 `json:"share"` // of the draws
+	Low   float64 `json:"low"`   // of the true share, 95 times in 100
+	High  float64 `json:"high"`
+	Words string  `json:"words"` // in whole tenths
+}
+
+// z95 is the normal quantile that 95 times in 100 lies within.
+const z95 = 1.959963984540054
+
+// oddsOf is the odds of k draws in n, with Wilson's interval of the share (E. B.
+// Wilson, J. Am. Stat. Assoc. 22 (1927) 209), which holds near nothing and all too.
+func oddsOf(k, n int) Odds {
+	p, m := float64(k)/float64(n), float64(n)
+	mid := (p + z95*z95/(2*m)) / (1 + z95*z95/m)
+	half := z95 / (1 + z95*z95/m) * math.Sqrt(p*(1-p)/m+z95*z95/(4*m*m))
+	return Odds{Share: p, Low: max(0, mid-half), High: min(1, mid+half), Words: words(p)}
+}
+
+// Margin is how many in 100 the share may be off.
+func (o Odds) Margin() int {
+	return int(math.Round(100 * max(o.Share-o.Low, o.High-o.Share)))
+}
+
+// words says odds in whole tenths, and at the ends in twentieths.
+func words(p float64) string {
+	switch {
+	case p < 0.05:
+		return "hardly ever, in less than 1 of 20"
+	case p >= 0.95:
+		return "nearly always, in 19 of 20 or more"
+	}
+	return fmt.Sprintf("about %d in 10", int(math.Round(10*p)))
+}
+
+// Against says whether something is so at least so often, as a promise stands: kept or
+// broken only if all of the interval is on one side.
+func (o Odds) Against(least float64) string {
+	switch {
+	case o.Low >= least:
+		return plan.PromiseKept
+	case o.High < least:
+		return plan.PromiseBroken
+	}
+	return plan.PromiseTooClose
+}
