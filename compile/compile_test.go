@@ -205,6 +205,7 @@ func TestComputedDiagnostics(t *testing.T) {
 		{"a zone of one's own", func(b *recipe.Batch) { b.Plant.Zone = "Kentucky/Moonville" }, diag.CodeUnknownZone, diag.Error, "is not known"},
 		{"short shift", func(b *recipe.Batch) { b.Plant.Shift.ToMinute = 10 * 60 }, diag.CodeOutOfShift, diag.Warning, "outside the shift"},
 		{"alone", func(b *recipe.Batch) { b.Plant.Crew = 1 }, diag.CodeCrewShort, diag.Warning, "filling the casks: 2 people are wanted, and the crew is 1"},
+		{"promise of so many runs", func(b *recipe.Batch) { b.Promises = []recipe.Promise{{What: "casks", Value: 7, OfRuns: 9, InRuns: 10}} }, diag.CodePromiseUntried, diag.Note, "7 in 9 of 10 runs is promised, and was not tried"},
 		{"broken promise", func(b *recipe.Batch) { b.Promises = []recipe.Promise{{What: "casks", Value: 7}} }, diag.CodePromiseBroken, diag.Error, "7 is promised, the plan gives 1"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

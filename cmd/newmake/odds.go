@@ -55,14 +55,13 @@ func oddsCommand(a *app) *cobra.Command {
 	cmd.Flags().StringVar(&f.beside, "beside", "", "another batch of the house, by name, tried with the same luck")
 	cmd.Flags().IntVar(&f.draws, "draws", odds.UsualDraws, "how often the batch is computed")
 	cmd.Flags().StringArrayVar(&f.try, "try", nil, "change a value for this run: 'bill.rye=14 %'")
-	cmd.Flags().StringVar(&f.format, "format", "", "text, json, csv or md (default: text, or by the ending of -o)")
+	formatFlag(cmd, &f.format, formats.OfOdds.Names())
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	completeFlag(cmd, "batch", batchNames)
 	completeFlag(cmd, "beside", batchNames)
 	completeFlag(cmd, "units", oneOf("us", "si"))
-	completeFlag(cmd, "format", oneOf("text", "json", "csv", "md"))
 	return cmd
 }
 

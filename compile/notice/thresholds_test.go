@@ -157,6 +157,7 @@ var unnumbered = map[diag.Code]string{
 	diag.CodeUnknownZone:    "a zone is known or not",
 	diag.CodeNoSuchStart:    "a time exists or not",
 	diag.CodePromiseUnknown: "a plan has such a value or not",
+	diag.CodePromiseUntried: "a promise is of so many runs or not",
 	// Named as what the checker says sooner.
 	diag.CodeSetTemperature: "lang/trade says it",
 	diag.CodeRawStarch:      "lang/trade says it",
