@@ -16,9 +16,9 @@ import (
 
 // planFlags are what a person asks of a plan.
 type planFlags struct {
-	format, output, units, batch, stdin, table string
-	try                                        []string
-	schema, watch, open, variants              bool
+	format, output, units, batch, stdin, table, on string
+	try                                            []string
+	schema, watch, open, variants                  bool
 }
 
 func planCommand(a *app) *cobra.Command {
@@ -40,6 +40,7 @@ func planCommand(a *app) *cobra.Command {
 			"  newmake plan ferry-landing.batch --batch \"Ferry Landing, more rye\" --units si\n" +
 			"  newmake plan ferry-landing.batch --variants\n" +
 			"  newmake plan ferry-landing.batch --try 'bill.rye=14 %' --try 'mash.rest.2=30 min'\n" +
+			"  newmake plan ferry-landing.batch --on 2026-03-10\n" +
 			"  newmake plan ferry-landing.batch -o ferry-landing.html\n" +
 			"  newmake plan ferry-landing.batch --open\n" +
 			"  newmake plan ferry-landing.batch -o spirit.csv --table spirit\n" +
@@ -53,6 +54,8 @@ func planCommand(a *app) *cobra.Command {
 			switch {
 			case len(f.try) > 0 && (f.watch || f.open || f.variants):
 				return usage("--try goes with a plan that is made once, not with --watch, --open or --variants")
+			case f.on != "" && f.variants:
+				return usage("--on goes with one plan, not with --variants")
 			case f.schema:
 				return a.write(f.output, plan.Schema, nil)
 			case f.variants:
@@ -64,6 +67,7 @@ func planCommand(a *app) *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to plan, by name")
+	cmd.Flags().StringVar(&f.on, "on", "", "plan for this day: 2026-03-03, or \"2026-03-03 06:30\"")
 	cmd.Flags().BoolVar(&f.variants, "variants", false, "the batch and its variants side by side")
 	cmd.Flags().StringArrayVar(&f.try, "try", nil, "change a value for this run: 'bill.rye=14 %'")
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
@@ -112,6 +116,9 @@ func (f planFlags) run(a *app, arg string) error {
 		return err
 	}
 	a.notes(b.Notes...)
+	if err := b.On(f.on); err != nil {
+		return err
+	}
 	stamp := revision.Begin(src, b.Name)
 	made := b.Plan()
 	source, note := stamp()

@@ -155,12 +155,15 @@ func (w *watching) plan() (*front.Source, *front.Plan, error) {
 	if !w.named && !slices.Contains(src.House.BatchesIn(w.arg), name) { // it has another name by now
 		name = ""
 	}
-	made, err := src.Plan(name, w.units)
+	b, err := src.Batch(name, w.units)
 	if err != nil {
 		return nil, nil, err
 	}
-	w.app.notes(made.Notes...)
-	return src, made, nil
+	w.app.notes(b.Notes...)
+	if err := b.On(w.flags.on); err != nil {
+		return nil, nil, err
+	}
+	return src, b.Plan(), nil
 }
 
 // broken says what stands in the way where there is no list of diagnostics: a

@@ -1,6 +1,10 @@
 package plan
 
-import "strconv"
+import (
+	"strconv"
+
+	"newmake/lang/record"
+)
 
 // Schedule is the work on the clock.
 type Schedule struct {
@@ -41,10 +45,12 @@ const (
 
 // Reading is what the instrument should say, and room to write what it says.
 type Reading struct {
-	What      string   `json:"what"`         // temperature, gravity, strength at the spout
-	At        string   `json:"at,omitempty"` // RFC 3339; empty: at the end of the step
-	Should    Quantity `json:"should"`
-	Tolerance Quantity `json:"tolerance"` // more than this off: find out why
+	ID        string      `json:"id"`           // stable: strip.collect.spout.1, see Blanks
+	Kind      record.What `json:"kind"`         // what it is in a record of the run
+	What      string      `json:"what"`         // temperature, gravity, strength at the spout
+	At        string      `json:"at,omitempty"` // RFC 3339; empty: at the end of the step
+	Should    Quantity    `json:"should"`
+	Tolerance Quantity    `json:"tolerance"` // more than this off: find out why
 }
 
 // Phrase is a sentence with quantities in it. Each {} in Text stands for the

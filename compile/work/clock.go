@@ -90,6 +90,7 @@ func (c Clock) Scheduled(b *recipe.Batch, jobs []Job, curve []ferment.Point) (pl
 	}
 	slices.SortStableFunc(steps, func(a, b plan.Step) int { return plan.Moment(a.Start).Compare(plan.Moment(b.Start)) })
 	out := scheduleOf(steps, slots, c.start)
+	out.NameReadings()
 	out.Vessels = occupancy(all)
 	return out, all
 }

@@ -10,6 +10,7 @@ import (
 	"newmake/compile/stage/schedule"
 	"newmake/compile/stage/still"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 )
 
 // stripJobs is the work of the stripping run, and the cleaning of the fermenter that it
@@ -78,7 +79,7 @@ func stripCharge(n *numbers.Batch, c charge) Job {
 	return Job{
 		Task: c.fill(false), Do: plan.Say("Charge the still with {} of wash from the fermenter.", wash.Volume()),
 		Read: []Reading{volumeOf("wash", wash, tolWashVolume.of(wash.VolumeL)),
-			{plan.Reading{What: "strength, strained", Should: liquid.ByVolume(), Tolerance: plan.Of(tolWashStrength.of(liquid.AbvPct), plan.AbvDiff)}, -1},
+			{plan.Reading{Kind: record.Strength, What: "strength, strained", Should: liquid.ByVolume(), Tolerance: plan.Of(tolWashStrength.of(liquid.AbvPct), plan.AbvDiff)}, -1},
 			gravity(n.Fermented.FinalSG, tolFinal)},
 		Cautions: []string{"co2", "confined", "vent"}, Path: recipe.PathStrip,
 	}
@@ -185,7 +186,11 @@ func fractionKey(name string) string {
 	return name
 }
 
-func receiver(l plan.Lot, tolL float64) Reading { return volumeOf("receiver", l, tolL) }
+func receiver(l plan.Lot, tolL float64) Reading {
+	r := volumeOf("receiver", l, tolL)
+	r.Kind = record.Receiver
+	return r
+}
 
 // receiverTolL is by how much a full receiver may be off. What is cut by volume is
 // measured out; what ends at a strength ends sooner or later.

@@ -241,11 +241,26 @@ func readStandard(b *reader, n *tree.Node) {
 // The years in which a batch may begin.
 const firstYear, lastYear = 1900, 2199
 
+// standIn is the day of a batch that names none.
+var standIn = recipe.Start{Year: 2001, Month: 1, Day: 1, Hour: 7, Assumed: true}
+
+// readStart reads the day of the mash. A batch that names none can still be
+// computed: the first working day of a year that is long past stands in for it.
 func readStart(b *reader, n *tree.Node) {
+	s := &b.batch.Start
 	if n == nil {
+		*s = standIn
+		if p := b.batch.Plant; p != nil {
+			for i := range 7 { // 2001 began on a Monday
+				if p.Shift.Days[(1+i)%7] {
+					s.Day = 1 + i
+					break
+				}
+			}
+			s.Hour, s.Minute = p.Shift.FromMinute/60, p.Shift.FromMinute%60
+		}
 		return
 	}
-	s := &b.batch.Start
 	fmt.Sscanf(n.Text("date"), "%d-%d-%d", &s.Year, &s.Month, &s.Day)
 	if s.Year < firstYear || s.Year > lastYear {
 		b.add(diag.Diagnostic{

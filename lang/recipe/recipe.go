@@ -79,6 +79,9 @@ func (b *Batch) At(p Path) diag.Span {
 // Start is the civil time at which mash day begins; the plant holds the zone.
 type Start struct {
 	Year, Month, Day, Hour, Minute int
+	// Assumed says that the batch names no day, so that one stands in for it. A
+	// plan for people wants a day of its own.
+	Assumed bool
 }
 
 // Today is what the house really has on the day, of what one batch hands on to

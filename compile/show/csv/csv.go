@@ -150,10 +150,12 @@ func (t *csvTable) unit(name string, unit plan.Unit) string {
 }
 
 // steps writes a row for each reading, and one for a step that has none. The
-// last columns are blank: what a run record wants, in its order.
+// last columns are blank: what a run record wants, in its order. The column called
+// blank says which of the plan's blanks a row is: newmake record reads the table
+// back by it.
 func (t *csvTable) steps(p *plan.Plan) {
 	t.row("id", "stage", "vessel", "start", "end", "duration_min", "attend", "people", "do", "cautions",
-		"read", "due", "should", "unit", "tolerance", "tolerance_unit", "actual", "at_temperature", "time", "by")
+		"blank", "read", "due", "should", "unit", "tolerance", "tolerance_unit", "actual", "at_temperature", "time", "by")
 	for _, s := range p.Schedule.Steps {
 		var care []string
 		for _, key := range s.Cautions {
@@ -166,20 +168,17 @@ func (t *csvTable) steps(p *plan.Plan) {
 		step := []string{Cell(s.ID), Cell(s.Stage), Cell(s.Vessel), s.Start, s.End, figure(s.DurationMin, 1), s.Attend,
 			strconv.Itoa(s.People), Cell(t.u.Phrase(s.Do)), Cell(strings.Join(care, "; "))}
 		if len(s.Read) == 0 {
-			t.row(append(step, "", "", "", "", "", "", "", "", "", "")...)
+			t.row(append(step, make([]string, 11)...)...)
 		}
 		for _, r := range s.Read {
-			due := s.End
-			if r.At != "" {
-				due = r.At
-			}
+			due := s.Due(r)
 			should, unit := t.should(r.Should)
 			tolerance, tolUnit := "", ""
 			if r.Tolerance.Unit != "" {
 				v, word := t.u.Value(r.Tolerance)
 				tolerance, tolUnit = figure(v, 3), word
 			}
-			t.row(append(step[:len(step):len(step)], Cell(r.What), due, should, unit, tolerance, tolUnit, "", "", "", "")...)
+			t.row(append(step[:len(step):len(step)], Cell(r.ID), Cell(r.What), due, should, unit, tolerance, tolUnit, "", "", "", "")...)
 		}
 	}
 }

@@ -82,7 +82,7 @@ func TestBasis(t *testing.T) {
 	said := map[string]bool{}
 	for _, row := range rowsOf(t, p, "steps", measure.US)[1:] {
 		if row[8] == "Heat to 190 F." {
-			said[row[12]+" "+row[13]] = true
+			said[row[13]+" "+row[14]] = true
 		}
 	}
 	assert.Equal(t, map[string]bool{"190 F": true}, said)
