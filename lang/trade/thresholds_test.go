@@ -48,6 +48,8 @@ var thresholds = []threshold{
 	{diag.CodeCoolUp, diag.Error, "a temperature that is known", []string{cook, cook + "\ncool to {}"}, "190.1 F", "190.3 F"},
 	{diag.CodeCoolUp, diag.Error, "a temperature that is an estimate", []string{malt, "add distillers-malt\ncool to {}\nrest 60 min"}, "155 F", "156 F"},
 
+	// However little of it: 0.05 % of the bill is a fifth of a kilogram.
+	{diag.CodeNeverAdded, diag.Error, "a grain of which there is some", []string{grist, "corn 69.95 %\nrye 16 %\ndistillers-malt 14 %\noats 0.05 %", malt, "add distillers-malt\nrest 60 min\n{}"}, "add oats", ""},
 	{diag.CodeHotGrain, diag.Warning, "rye at 71 C", []string{"cool     to 158 F", "cool to {}"}, "71.48 C", "71.52 C"},
 	{diag.CodeRawStarch, diag.Error, "corn, from 62 C", []string{"heat     to 190 F", "heat to {}", "cool     to 158 F", "cool to 60 C", "cool     to 148 F", "cool to 60 C"}, "62.1 C", "61.9 C"},
 	{diag.CodeRawStarch, diag.Warning, "corn, to 75 C", []string{"heat     to 190 F", "heat to {}"}, "73.6 C", "73.4 C"},
@@ -129,7 +131,6 @@ var thresholds = []threshold{
 // unnumbered is the codes of rules that no number decides, and how they do.
 var unnumbered = map[diag.Code]string{
 	diag.CodeAsItFills:    "wort runs cold into the fermenter or does not",
-	diag.CodeNeverAdded:   "a grain goes in or not",
 	diag.CodeNothingIn:    "an order of steps",
 	diag.CodeNoHeating:    "a vessel heats or not",
 	diag.CodeNoCooling:    "a vessel cools or not",

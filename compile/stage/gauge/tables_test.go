@@ -100,3 +100,21 @@ func tableProof(indication, tempF float64) (float64, error) {
 	p, err := fluid.TrueProof(indication, tempF)
 	return fluid.RoundProof(p), err
 }
+
+// A row has the places of the printed tables, no more and no fewer.
+func TestTableRowHasThePrintedPlaces(t *testing.T) {
+	places := [5]int{}
+	for tenths := 11; tenths <= 2000; tenths += 9 {
+		row, err := TableRow(float64(tenths) / 10)
+		require.NoError(t, err)
+		for i, x := range []float64{row.GallonsPerPound, row.ProofGallonsPerPound, row.PoundsPerGallon, row.AlcoholParts, row.WaterParts} {
+			for p := places[i]; p < 9 && Places(x, p) != x; p++ {
+				places[i] = p + 1
+			}
+		}
+	}
+	assert.Equal(t, [5]int{5, 5, 5, 2, 2}, places)
+	f, err := TableVolumeFactor(123.4, 71)
+	require.NoError(t, err)
+	assert.Equal(t, Places(f, 3), f)
+}
