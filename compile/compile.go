@@ -10,6 +10,7 @@ package compile
 
 import (
 	"math"
+	"strings"
 
 	"newmake/compile/law"
 	"newmake/compile/lot"
@@ -134,9 +135,6 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, dia
 	}
 
 	hearts, lowWines := lot.Of(n.Distilled.Hearts), lot.Of(n.Stripped.LowWines)
-	p.Law = law.Held(n.Batch, hearts, p.Cask)
-	list = append(list, notice.Law(n.Batch, p.Law)...)
-
 	jobs := work.All(n, p.Cask, p.Reduction)
 	p.Bill.Additions = work.Additions(jobs)
 	p.Cautions = work.Cautions(n.Batch, jobs, p.Cask)
@@ -146,6 +144,8 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, dia
 	}
 	var slots []schedule.Slot
 	p.Schedule, slots = clock.Scheduled(n.Batch, jobs, n.Fermented.Curve)
+	p.Law = law.Held(n.Batch, hearts, distilled(slots), p.Cask)
+	list = append(list, notice.Law(n.Batch, p.Law)...)
 	p.Batch.Start = p.Schedule.Start
 	list = append(list, notice.Schedule(n.Batch, slots)...)
 	p.Cost = report.Cost(n.Batch, p, hearts)
@@ -159,4 +159,21 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, dia
 	}
 	p.Notices = notice.InPlan(list)
 	return p, list
+}
+
+// distilled is from the first charge of a still to the end of the last run.
+func distilled(slots []schedule.Slot) law.Days {
+	var d law.Days
+	for _, s := range slots {
+		if s.Stage != "strip" && s.Stage != "spirit" {
+			continue
+		}
+		if d.From.IsZero() {
+			d.From = s.Start
+		}
+		if !strings.HasSuffix(s.Key, ".clean") {
+			d.To = s.End
+		}
+	}
+	return d
 }

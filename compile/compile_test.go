@@ -194,7 +194,8 @@ func TestComputedDiagnostics(t *testing.T) {
 			b.Spirit.HeartsFrom = recipe.Cut{Strength: recipe.Strength{Value: 0.90}, At: b.Spirit.HeartsFrom.At}
 		}, diag.CodeCutUnreached, diag.Error, "never reached"},
 		{"stop never reached", func(b *recipe.Batch) { b.Strip.StopAt.Value = 1e-9 }, diag.CodeStopUnreached, diag.Error, "never reached"},
-		{"early stop", func(b *recipe.Batch) { b.Strip.StopAt.Value = 0.15 }, diag.CodeEarlyStop, diag.Note, "stays in the pot ale"},
+		{"early stop", func(b *recipe.Batch) { b.Strip.StopAt.Value = 0.10 }, diag.CodeEarlyStop, diag.Note, "stays in the pot ale"},
+		{"very early stop", func(b *recipe.Batch) { b.Strip.StopAt.Value = 0.20 }, diag.CodeEarlyStop, diag.Warning, "of pure alcohol go down the drain"},
 		{"strong charge", func(b *recipe.Batch) { b.Strip.StopAt.Value = 0.10 }, diag.CodeChargeStrong, diag.Warning, "the spirit charge is"},
 		{"weak hearts", func(b *recipe.Batch) { b.Cask.Entry = recipe.Strength{Value: 0.78} }, diag.CodeBelowEntry, diag.Error, "to go into wood at"},
 		{"a great cask", func(b *recipe.Batch) { b.Cask.SizeM3 = 0.5 }, diag.CodeCaskNotFilled, diag.Warning, "does not fill a cask"},

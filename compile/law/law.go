@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"newmake/compile/lot"
 	"newmake/compile/matter/fluid"
@@ -23,16 +24,19 @@ const (
 )
 
 // Held lists the conditions of the standard of identity that the batch names, and
-// which of them it meets; nil if it names none; filled is how it is
-// casked and bottled. What the text alone shows, the checker has tested already; here every
+// which of them it meets; nil if it names none. distilled is from the first charge of
+// a still to the last stop, filled how it is casked and bottled. What the text alone shows, the checker has tested already; here every
 // condition is listed, and those that need the computed spirit are tested.
-func Held(b *recipe.Batch, hearts plan.Lot, filled plan.Cask) *plan.Law {
+func Held(b *recipe.Batch, hearts plan.Lot, distilled Days, filled plan.Cask) *plan.Law {
 	s := b.Standard
 	if s == nil {
 		return nil
 	}
-	c := batch{b, measure.UnitsOf(b.Units), hearts, filled}
-	l := &plan.Law{Name: s.Name, Title: s.Title, Source: s.Law}
+	c := batch{b, measure.UnitsOf(b.Units), hearts, distilled, filled}
+	l := &plan.Law{Standards: s.Parts, Title: s.Title, Source: s.Law}
+	if len(l.Standards) == 0 {
+		l.Standards = []string{s.Name}
+	}
 	for i := range s.Conditions {
 		k := &s.Conditions[i]
 		p := c.condition(k)
@@ -45,12 +49,31 @@ func Held(b *recipe.Batch, hearts plan.Lot, filled plan.Cask) *plan.Law {
 	return l
 }
 
+// Days is from when to when something is done, in the plant's zone.
+type Days struct{ From, To time.Time }
+
+// oneSeason says if both days lie in one distilling season: January to June, or July
+// to December (27 CFR 5.1, from memory).
+func (d Days) oneSeason() bool {
+	season := func(t time.Time) [2]int { return [2]int{t.Year(), int(t.Month()-1) / 6} }
+	return season(d.From) == season(d.To)
+}
+
+func (d Days) words() string {
+	from, to := d.From.Format("2 January 2006"), d.To.Format("2 January 2006")
+	if from == to {
+		return from
+	}
+	return from + " to " + to
+}
+
 // batch is what the conditions speak of.
 type batch struct {
 	*recipe.Batch
-	say    measure.Units
-	hearts plan.Lot
-	cask   plan.Cask
+	say       measure.Units
+	hearts    plan.Lot
+	distilled Days
+	cask      plan.Cask
 }
 
 // condition says one condition in words, and whether the plan meets it.
@@ -122,6 +145,18 @@ func (c batch) condition(k *recipe.Condition) plan.Condition {
 			return plan.Condition{Asks: asks, Found: ageWords(c.Cask.RestS) + ": say so", Met: stated}
 		}
 		return held(asks, ageWords(c.Cask.RestS), true)
+	case recipe.LabelUsed:
+		asks := "label, if it rests in used wood: " + k.Text
+		if !numbers.InWood(c.Batch) || c.Cask.New {
+			return held(asks, c.caskWords(), true)
+		}
+		return plan.Condition{Asks: asks, Found: c.caskWords() + ": say so", Met: stated}
+	case recipe.OneSeason:
+		asks := "distilled in one season, January to June or July to December"
+		if c.distilled.From.IsZero() {
+			return plan.Condition{Asks: asks, Met: stated}
+		}
+		return held(asks, c.distilled.words(), c.distilled.oneSeason())
 	case recipe.IsNot:
 		asks := "not " + k.Other.Title
 		for i := range k.Other.Conditions {

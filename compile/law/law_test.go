@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -23,13 +24,14 @@ import (
 type spirit struct {
 	recipe.Batch
 	hearts plan.Lot
+	days   law.Days
 }
 
 // held says how a spirit stands against one condition.
 func (s spirit) held(t *testing.T, k recipe.Condition) plan.Condition {
 	t.Helper()
 	s.Standard = &recipe.Standard{Title: "Test", Law: "test", Conditions: []recipe.Condition{k}}
-	l := law.Held(&s.Batch, s.hearts, plan.Cask{})
+	l := law.Held(&s.Batch, s.hearts, s.days, plan.Cask{})
 	require.Len(t, l.Conditions, 1)
 	return l.Conditions[0]
 }
@@ -143,6 +145,21 @@ func both(k recipe.Condition) []tried {
 		return []tried{notMet("the stills that are planned", func(*spirit) {})}
 	case recipe.LabelUnder:
 		return []tried{met("old enough", rested(0)), {"younger", "not tested", rested(-2 * dayS)}, {"not in wood", "not tested", func(*spirit) {}}}
+	case recipe.LabelUsed:
+		size := 200 * litreM3
+		return []tried{met("new", in("new", "charred", "oak", size)), {"used", "not tested", in("used", "charred", "oak", size)}, met("not in wood", func(*spirit) {})}
+	case recipe.OneSeason:
+		from := func(month time.Month, day, days int) func(*spirit) {
+			return func(s *spirit) {
+				s.days.From = time.Date(2026, month, day, 7, 0, 0, 0, time.UTC)
+				s.days.To = s.days.From.AddDate(0, 0, days)
+			}
+		}
+		return []tried{
+			met("to the end of June", from(6, 28, 2)), notMet("into July", from(6, 29, 2)), met("from July on", from(7, 1, 3)),
+			met("to the end of the year", from(12, 29, 2)), notMet("into the next", from(12, 30, 2)), notMet("a year later to the day", from(3, 1, 365)),
+			{"days are not known", "not tested", func(*spirit) {}},
+		}
 	case recipe.IsNot:
 		meets := func(s *spirit) {
 			for _, o := range k.Other.Conditions {
@@ -219,14 +236,14 @@ func TestBothSidesOfEveryCondition(t *testing.T) {
 			}
 		}
 	}
-	assert.Len(t, tests, 16, "every test is asked by some standard")
+	assert.Len(t, tests, 18, "every test is asked by some standard")
 }
 
 // TestTheFiguresOfTheStandards: what the sections say, apart from how it is tested.
 func TestTheFiguresOfTheStandards(t *testing.T) {
 	all := check.Builtin().Library.Standards
 	for name, want := range map[string][]string{
-		"bottled-in-bond":      {"bottled at exactly 100 proof (50 % abv)", "in wood at least 4 years"},
+		"bottled-in-bond":      {"distilled in one season, January to June or July to December", "bottled at exactly 100 proof (50 % abv)", "in wood at least 4 years"},
 		"eu-whisky":            {"some malted grain", "off the still under 94.8 % abv", "in wood at least 3 years", "bottled at least 40 % abv"},
 		"eu-single-malt":       {"malted barley at least 100 %"},
 		"uk-whisky":            {"some malted grain", "off the still under 94.8 % abv"},
@@ -243,7 +260,7 @@ func TestTheFiguresOfTheStandards(t *testing.T) {
 		var b recipe.Batch
 		b.Standard = all[name]
 		var asks []string
-		for _, k := range law.Held(&b, plan.Lot{}, plan.Cask{}).Conditions {
+		for _, k := range law.Held(&b, plan.Lot{}, law.Days{}, plan.Cask{}).Conditions {
 			asks = append(asks, k.Asks)
 		}
 		for _, w := range want {

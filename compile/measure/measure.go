@@ -142,13 +142,13 @@ func (u Units) TempDiff(c float64) string {
 	return Number(c*1.8, 0) + " deg F"
 }
 
-// StatedFeints is a line of a batch that says what feints there are, for a reader
-// who is to write one.
-func (u Units) StatedFeints() string {
+// StatedFeints is a line of a batch that says that there are these feints, for a
+// reader who is to write one.
+func (u Units) StatedFeints(l plan.Lot) string {
 	if u == SI {
-		return "feints 80 L at 35 % abv"
+		return "feints " + u.Volume(l) + " at " + Number(l.AbvPct, 0) + " % abv"
 	}
-	return "feints 20 gal at 70 proof"
+	return "feints " + u.Volume(l) + " at " + Number(l.Proof, 0) + " proof"
 }
 
 // Length shows a height.

@@ -35,14 +35,36 @@ func Strip(b *recipe.Batch, r numbers.Strip) diag.List {
 	runProblems(w, "strip", r.Run)
 	covered(w, s.Still, "strip", r.Run)
 	paces(w, s.Still, r.Run)
-	if left := r.Residue.EthanolKg / r.Charge.EthanolKg; left > 0.02 && len(r.Problems) == 0 {
-		w.add(diag.Diagnostic{
-			Code: diag.CodeEarlyStop, At: w.at(recipe.PathStripStop),
-			Summary: fmt.Sprintf("%.1f %% of the alcohol stays in the pot ale at this stop", 100*left),
-			Help:    "a lower stop gets it, with weaker low wines and more fuel",
-		})
-	}
+	leftBehind(w, r)
 	return w.list
+}
+
+// Shares of the alcohol that stay in the pot ale. Stripping runs are stopped at 0 to
+// 10 % at the spout (common practice), which leaves less than a tenth of it.
+const (
+	leftSome = 0.02
+	leftMuch = 0.10
+)
+
+// leftBehind says what an early stop leaves in the pot.
+func leftBehind(w *writer, r numbers.Strip) {
+	left := r.Residue.EthanolKg / r.Charge.EthanolKg
+	if left <= leftSome || len(r.Problems) > 0 {
+		return
+	}
+	d := diag.Diagnostic{
+		Code: diag.CodeEarlyStop, At: w.at(recipe.PathStripStop),
+		Summary: fmt.Sprintf("%.1f %% of the alcohol stays in the pot ale at this stop", 100*left),
+		Help:    "a lower stop gets it, with weaker low wines and more fuel",
+	}
+	if left <= leftMuch {
+		w.add(d)
+		return
+	}
+	lost := lot.Of(r.Run.Residue.Scale(float64(r.Charges)))
+	d.Summary += fmt.Sprintf(": %s of pure alcohol go down the drain", w.say.Litres(lost.PureL))
+	d.Reason = "stripping runs are stopped at 10 % abv at the spout or lower (common practice)"
+	w.addAs(diag.Warning, d)
 }
 
 // distillate says if the water is too warm for the distillate that the house asks for.

@@ -87,6 +87,7 @@ var thresholds = []threshold{
 		b.Plant.WaterC, b.Spirit.Still.Condenser.DistillateC = v, 20
 	}), 14.99, 15.01},
 	{diag.CodeEarlyStop, diag.Note, "2 kg of 100 left", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) { r.Residue.EthanolKg = v }), 1.99, 2.01},
+	{diag.CodeEarlyStop, diag.Warning, "10 kg of 100 left", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) { r.Residue.EthanolKg = v }), 9.99, 10.01},
 	{diag.CodeChargeStrong, diag.Warning, "32 %", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.ChargeABV = v }), 0.319, 0.321},
 	{diag.CodeBareSurface, diag.Warning, "a fifth of 100 L", spiritOf(func(_ *recipe.Batch, r *numbers.Spirit, v float64) { r.LeftHotM3 = v / 1000 }), 20.1, 19.9},
 	{diag.CodeBareSurface, diag.Warning, "5 L above 30 L that cover it", stripOf(func(b *recipe.Batch, r *numbers.Strip, v float64) {
@@ -112,6 +113,9 @@ var thresholds = []threshold{
 	{diag.CodeOffStill, diag.Error, "at most 80 %, and just that", offStill(recipe.OffStillMost), 0.80, 0.8001},
 	{diag.CodeOffStill, diag.Error, "under 80 %", offStill(recipe.OffStillUnder), 0.7999, 0.80},
 	{diag.CodeOffStill, diag.Error, "over 80 %", offStill(recipe.OffStillOver), 0.8001, 0.80},
+
+	{diag.CodeTwoSeasons, diag.Error, "the end of June", seasons(2026, 6, 29), 1, 2},
+	{diag.CodeTwoSeasons, diag.Error, "the end of the year", seasons(2026, 12, 30), 1, 2},
 
 	{diag.CodeStartWaits, diag.Warning, "a wait", slots(func(s []schedule.Slot, v float64) { s[0].Wait = seconds(v) }), 0, 1},
 	{diag.CodeOutOfShift, diag.Warning, "past the shift", slots(func(s []schedule.Slot, v float64) { s[1].OutOfShift = seconds(v) }), 0, 1},
@@ -303,7 +307,17 @@ func offStill(test recipe.Test) func(float64) diag.List {
 	return func(v float64) diag.List {
 		b := small()
 		b.Standard = &recipe.Standard{Title: "Whisky", Conditions: []recipe.Condition{{Test: test, Strength: recipe.Strength{Value: 0.80, Basis: recipe.ABV}}}}
-		return notice.Law(b, law.Held(b, plan.Lot{VolumeL: 10, AbvPct: 100 * v, Proof: 200 * v}, plan.Cask{}))
+		return notice.Law(b, law.Held(b, plan.Lot{VolumeL: 10, AbvPct: 100 * v, Proof: 200 * v}, law.Days{}, plan.Cask{}))
+	}
+}
+
+// seasons is a batch that is distilled from a day on for so many days more.
+func seasons(year int, month time.Month, day int) func(float64) diag.List {
+	return func(v float64) diag.List {
+		b := small()
+		b.Standard = &recipe.Standard{Title: "Bonded", Conditions: []recipe.Condition{{Test: recipe.OneSeason, Of: "Bonded"}}}
+		from := time.Date(year, month, day, 9, 0, 0, 0, time.UTC)
+		return notice.Law(b, law.Held(b, plan.Lot{}, law.Days{From: from, To: from.AddDate(0, 0, int(v))}, plan.Cask{}))
 	}
 }
 

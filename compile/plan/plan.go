@@ -160,7 +160,7 @@ type Notice struct {
 
 // Law is the standard of identity and how the batch stands against it.
 type Law struct {
-	Name       string      `json:"name"`
+	Standards  []string    `json:"standards"` // those that the batch names
 	Title      string      `json:"title"`
 	Source     string      `json:"source"`
 	Conditions []Condition `json:"conditions"`

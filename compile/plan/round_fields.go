@@ -263,8 +263,8 @@ func (x *CaskYear) round() {
 	x.VolumeL = RoundTo(x.VolumeL, 1)
 	x.AbvPct = RoundTo(x.AbvPct, 1)
 	x.Proof = RoundTo(x.Proof, 1)
-	x.PureL = RoundTo(x.PureL, 1)
-	x.ProofGallons = RoundTo(x.ProofGallons, 1)
+	x.PureL = RoundTo(x.PureL, 2)
+	x.ProofGallons = RoundTo(x.ProofGallons, 2)
 	x.WineGallons = RoundTo(x.WineGallons, 2)
 }
 

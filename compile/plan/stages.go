@@ -293,8 +293,8 @@ type CaskYear struct {
 	VolumeL      float64 `json:"volumeL" places:"1"`
 	AbvPct       float64 `json:"abvPct" places:"1"`
 	Proof        float64 `json:"proof" places:"1"`
-	PureL        float64 `json:"pureL" places:"1"`
-	ProofGallons float64 `json:"proofGallons" places:"1"`
+	PureL        float64 `json:"pureL" places:"2"`
+	ProofGallons float64 `json:"proofGallons" places:"2"`
 	WineGallons  float64 `json:"wineGallons" places:"2"` // US gal at 60 F
 }
 

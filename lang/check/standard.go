@@ -53,6 +53,11 @@ func standard(n *tree.Node, e recipe.Entry, h *house.House, diags *diag.List) *r
 			}
 		case "label":
 			c.Test, c.AgeS, c.Text = recipe.LabelUnder, l.Num("duration"), l.Text("text")
+			if l.Has("used") {
+				c.Test = recipe.LabelUsed
+			}
+		case "distilled":
+			c.Test = recipe.OneSeason
 		case "not":
 			if c.Test, c.Other = recipe.IsNot, otherStandard(l, h, diags); c.Other == nil {
 				continue

@@ -55,7 +55,8 @@ const (
 	CodeBelowBottling Code = "NM0953"
 	CodeCaskFailed    Code = "NM0954"
 
-	CodeOffStill Code = "NM1050"
+	CodeOffStill   Code = "NM1050"
+	CodeTwoSeasons Code = "NM1051"
 
 	CodeNoSuchStart  Code = "NM1150"
 	CodeStartWaits   Code = "NM1151"
@@ -127,6 +128,7 @@ var Computed = []Info{
 	{CodeCaskFailed, "cask-not-computed", Error, "a filling that cannot be computed"},
 
 	{CodeOffStill, "off-still-strength", Error, "hearts too strong or too weak for the standard"},
+	{CodeTwoSeasons, "two-seasons", Error, "a batch distilled in two seasons, where the standard asks for one"},
 
 	{CodeNoSuchStart, "no-such-start", Error, "a start at a time that does not exist, or comes twice"},
 	{CodeStartWaits, "start-off-shift", Warning, "a start at which nobody is there"},

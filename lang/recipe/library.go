@@ -109,7 +109,7 @@ type Condition struct {
 	SizeM3   float64 // WoodIs: greatest cask, 0 for no limit
 	AgeS     float64
 	Other    *Standard // IsNot: the one that it must not meet
-	Text     string    // MadeIn: the place; StillIs: pot or column; LabelUnder: what the label says
+	Text     string    // MadeIn: the place; StillIs: pot or column; LabelUnder, LabelUsed: what the label says
 	Law      string    // section, from the line
 	Of       string    // title of the standard that asks it: a batch may name several
 	OfLaw    string    // and the law that makes that one
@@ -134,6 +134,8 @@ const (
 	BottledAt     Test = "bottled-at"  // this strength and no other
 	StillIs       Test = "still"       // pot or column
 	LabelUnder    Test = "label-under" // younger than AgeS, the label says Text
+	LabelUsed     Test = "label-used"  // out of used wood, the label says Text
+	OneSeason     Test = "one-season"  // all of it is distilled in January to June, or in July to December
 	IsNot         Test = "not"         // another standard is not met
 	MadeIn        Test = "made-in"     // stated, not tested
 )
@@ -151,6 +153,7 @@ type Standard struct {
 	Entry
 	Title      string
 	Law        string
+	Parts      []string // names of the standards that this one is made of, if it is: see Both
 	Conditions []Condition
 	Notes      []string // what the law says that no program can test
 }
@@ -166,6 +169,9 @@ func Both(all ...*Standard) *Standard {
 	}
 	out := *all[0]
 	out.Conditions, out.Notes = nil, nil
+	for _, s := range all {
+		out.Parts = append(out.Parts, s.Name)
+	}
 	asked, said := map[string]bool{}, map[string]bool{}
 	for i, s := range all {
 		if i > 0 {

@@ -20,6 +20,7 @@ type metric struct {
 type siLot struct {
 	abvPct     float64 // at 20 C, to 0.01
 	massPct    float64 // ethanol by mass, to 0.001
+	exact      float64 // the same as a fraction, not rounded: for densities, which are shown to 0.01
 	density    float64 // at 20 C, kg/m3 to 0.01
 	tempC      float64 // of the spirit; its volume stands at 20 C all the same
 	amount     bool
@@ -32,7 +33,7 @@ const referenceC = 20
 func siRow(w float64) siLot {
 	return siLot{
 		abvPct:  gauge.Places(100*fluid.ABVFromMassFrac(w), 2),
-		massPct: gauge.Places(100*w, 3),
+		massPct: gauge.Places(100*w, 3), exact: w,
 		density: gauge.Places(fluid.Density(w, referenceC), 2), tempC: referenceC,
 	}
 }
@@ -191,7 +192,7 @@ func (m *metric) measure(l Lot, u *siLot, which string) {
 			m.assume()
 		}
 		litres := m.inUnit(*l.Amount, "L", which)
-		density := gauge.Places(fluid.Density(u.w(), u.tempC), 2)
+		density := gauge.Places(fluid.Density(u.exact, u.tempC), 2)
 		u.kg = carry(litres * density / 1000)
 		m.step("Mass"+which, oiml, fmt.Sprintf("%s %% abv at %s C: %s kg/m3", num(u.abvPct, 2), exact(u.tempC), num(density, 2)),
 			fmt.Sprintf("%s L x %s / 1000 = %s kg", exact(litres), num(density, 2), say(u.kg)))

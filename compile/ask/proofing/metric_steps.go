@@ -89,7 +89,7 @@ func (m *metric) fill(s fill) {
 		return
 	}
 	holds := m.inUnit(s.Volume, "L", " in the cask")
-	density := gauge.Places(fluid.Density(to.w(), m.tempC), 2)
+	density := gauge.Places(fluid.Density(to.exact, m.tempC), 2)
 	after := carry(holds * density / 1000)
 	spirit := carry(after * to.massPct / m.massPct)
 	litres := carry(spirit / m.density * 1000)

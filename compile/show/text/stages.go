@@ -195,8 +195,8 @@ func (t *text) spirit() {
 				"the foreshots and the stop set what is lost.", pct(r.HeartsOfLowWinesPct, 0)))
 		}
 	}
-	if r.FeintsFrom == plan.FeintsSteady {
-		t.Para(2, 4, "Until the feints have settled, say what there is: `feints none yet` in a first batch, or `"+t.StatedFeints()+"`.")
+	if r.FeintsFrom == plan.FeintsSteady && r.Feints != nil {
+		t.Para(2, 4, "Until the feints have settled, say what there is: `feints none yet` in a first batch, or `"+t.StatedFeints(*r.Feints)+"`.")
 	}
 }
 
