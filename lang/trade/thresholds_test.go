@@ -48,6 +48,7 @@ var thresholds = []threshold{
 	{diag.CodeCoolUp, diag.Error, "a temperature that is known", []string{cook, cook + "\ncool to {}"}, "190.1 F", "190.3 F"},
 	{diag.CodeCoolUp, diag.Error, "a temperature that is an estimate", []string{malt, "add distillers-malt\ncool to {}\nrest 60 min"}, "155 F", "156 F"},
 
+	{diag.CodeCharless, diag.Error, "the least char on plain oak", []string{"53 gal new charred-oak char 3", "53 gal new plain-oak {}"}, "", "char 1"},
 	// However little of it: 0.05 % of the bill is a fifth of a kilogram.
 	{diag.CodeNeverAdded, diag.Error, "a grain of which there is some", []string{grist, "corn 69.95 %\nrye 16 %\ndistillers-malt 14 %\noats 0.05 %", malt, "add distillers-malt\nrest 60 min\n{}"}, "add oats", ""},
 	{diag.CodeHotGrain, diag.Warning, "rye at 71 C", []string{"cool     to 158 F", "cool to {}"}, "71.48 C", "71.52 C"},
@@ -137,7 +138,6 @@ var unnumbered = map[diag.Code]string{
 	diag.CodeNoEnzymes:    "there is something that makes sugar or not",
 	diag.CodeNoForeshots:  "foreshots are set aside or not",
 	diag.CodeFeintsUnused: "the charge takes feints or not",
-	diag.CodeCharless:     "a kind of cask is charred or not",
 	diag.CodeLawEnzymes:   "an enzyme is dosed or not",
 }
 

@@ -339,3 +339,33 @@ func TestLeastContent(t *testing.T) {
 		assert.InDelta(t, c.spirit*53*gal, full*53*gal+last+r.LeftoverM3, 1e-9)
 	}
 }
+
+// What a filling is refused for, by its own reason, and the figure just inside of it.
+func TestFillingAtItsLimits(t *testing.T) {
+	for _, c := range []struct {
+		why     string
+		in, out func(*Input)
+	}{
+		{"no spirit", func(in *Input) { in.SpiritEthanolKg = 0 }, func(in *Input) { in.SpiritEthanolKg = -1e-3 }},
+		{"no spirit", func(in *Input) { in.SpiritWaterKg = 0 }, func(in *Input) { in.SpiritWaterKg = -1e-3 }},
+		{"no spirit", func(in *Input) { in.SpiritEthanolKg, in.SpiritWaterKg = 0.01, 0 }, func(in *Input) { in.SpiritEthanolKg, in.SpiritWaterKg = 0, 0 }},
+		{"no spirit", func(in *Input) { in.SpiritWaterKg = 1e3 }, func(in *Input) { in.SpiritWaterKg = math.Inf(1) }},
+		{"cannot be filled", func(in *Input) { in.SizeM3 = 0.001 }, func(in *Input) { in.SizeM3 = 0 }},
+		{"cannot be filled", func(in *Input) { in.SizeM3 = 100 }, func(in *Input) { in.SizeM3 = math.Inf(1) }},
+		{"is the size right", func(in *Input) { in.SizeM3 = 53 * gal / 0.999e6 }, func(in *Input) { in.SizeM3 = 53 * gal / 1.001e6 }},
+		{"a rest of", func(in *Input) { in.RestS = 0 }, func(in *Input) { in.RestS = -1 }},
+		{"a rest of", func(in *Input) { in.RestS = 100 * YearS }, func(in *Input) { in.RestS = 100.01 * YearS }},
+		{"bottles of", func(in *Input) { in.BottleM3 = 0 }, func(in *Input) { in.BottleM3 = -1e-6 }},
+		{"bottles of", func(in *Input) { in.BottleABV = 1 }, func(in *Input) { in.BottleABV = 1.001 }},
+		{"bottles of", func(in *Input) { in.BottleABV = 0 }, func(in *Input) { in.BottleABV = -0.001 }},
+	} {
+		try := func(change func(*Input)) error {
+			in := filling(t, 1, 53*gal, 115, 3, "warm")
+			change(&in)
+			_, err := Forecast(in)
+			return err
+		}
+		assert.NoError(t, try(c.in), c.why)
+		assert.ErrorContains(t, try(c.out), c.why)
+	}
+}

@@ -153,13 +153,17 @@ func (r *Run) follow(s spout, factors []factor) []Congener {
 	return w.out
 }
 
+// middle is the value half way along a span h of the cubic through the values and
+// slopes at both its ends.
+func middle(h, a, slopeA, b, slopeB float64) float64 { return (a+b)/2 + h/8*(slopeA-slopeB) }
+
 // carry takes ln m over one step by Simpson's rule; the pot's content at the
 // middle is that of the cubic through both ends.
 func (w *followed) carry(a, b node) {
 	p := w.pot
 	h := b.u - a.u
 	mid := node{u: (a.u + b.u) / 2}
-	mid.pot = (a.pot+b.pot)/2 + h/8*(a.d.pot-b.d.pot)
+	mid.pot = middle(h, a.pot, a.d.pot, b.pot, b.d.pot)
 	mid.timeS = (a.timeS + b.timeS) / 2
 	if p.steam > 0 { // with the heat of the two ends; with a jacket it does not matter
 		q := *p
