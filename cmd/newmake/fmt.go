@@ -100,6 +100,9 @@ func (r *fmtReport) add(a *app, l *layout.Text, f fmtFlags) {
 		return
 	case l.After == nil:
 		r.Broken++
+		if !l.InFile() && !f.check && !f.diff && f.format != "json" && !a.outTerminal {
+			r.text = l.Before // an editor puts what comes out in the place of its text
+		}
 		return
 	case l.Changes():
 		r.Changed = append(r.Changed, l.Name)

@@ -12,7 +12,8 @@ func (a *app) show(list diag.List) {
 	diag.Render(a.err, list, diag.Options{Color: a.colour(a.errTerminal), ASCII: a.plain()})
 }
 
-// report is diagnostics as one JSON document, on standard output.
+// report is diagnostics as one JSON document, on standard output: what any command
+// prints that has no answer.
 type report struct {
 	Format      string    `json:"format"`
 	Version     string    `json:"version"`

@@ -3,6 +3,9 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"go/ast"
+	"go/parser"
+	"go/token"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -20,6 +23,8 @@ import (
 	"newmake/compile/ask/why"
 	"newmake/compile/show/sized"
 	"newmake/lang/diag"
+	"newmake/lang/explain"
+	"newmake/lang/library"
 	"newmake/lang/recipe"
 	"newmake/lang/testflag"
 )
@@ -30,12 +35,16 @@ var published = map[string]struct {
 	format string
 	types  []reflect.Type
 }{
-	"check": {"newmake.diagnostics", []reflect.Type{reflect.TypeFor[checkReport]()}},
+	"check": {"newmake.diagnostics", []reflect.Type{reflect.TypeFor[checkReport](), reflect.TypeFor[report]()}},
 	"diff":  {compare.Format, []reflect.Type{reflect.TypeFor[compare.Document]()}},
 	"size":  {"newmake.size", []reflect.Type{reflect.TypeFor[sized.Answer]()}},
 	"why":   {why.Format, []reflect.Type{reflect.TypeFor[why.Answer](), reflect.TypeFor[whyParts]()}},
 	"odds":  {odds.Format, []reflect.Type{reflect.TypeFor[odds.Answer]()}},
 	"gauge": {proofing.Format, []reflect.Type{reflect.TypeFor[proofing.Answer]()}},
+
+	"fmt":     {"newmake.fmt", []reflect.Type{reflect.TypeFor[fmtReport]()}},
+	"library": {"newmake.library", []reflect.Type{reflect.TypeFor[library.Report]()}},
+	"explain": {"newmake.explain", []reflect.Type{reflect.TypeFor[explain.Document]()}},
 }
 
 // TestSchemas keeps the published schemas those of the types.
@@ -62,6 +71,7 @@ func TestSchemas(t *testing.T) {
 func schemaOf(t *testing.T, name, format string, types []reflect.Type) *jsonschema.Schema {
 	reports, err := jsonschema.For[[]diag.Report](nil)
 	require.NoError(t, err)
+	describe(t, reports, reflect.TypeFor[[]diag.Report]())
 	known := map[reflect.Type]*jsonschema.Schema{
 		reflect.TypeFor[diag.List]():   reports,
 		reflect.TypeFor[recipe.Path](): {Type: "string"}, // as a batch says it: bill.rye
@@ -73,6 +83,7 @@ func schemaOf(t *testing.T, name, format string, types []reflect.Type) *jsonsche
 		s, err := jsonschema.ForType(of, options)
 		require.NoError(t, err)
 		open(s)
+		describe(t, s, of)
 		var is any = format
 		s.Properties["format"].Const = &is
 		all = append(all, s)
@@ -87,10 +98,103 @@ func schemaOf(t *testing.T, name, format string, types []reflect.Type) *jsonsche
 		node, err := jsonschema.For[why.Node](options)
 		require.NoError(t, err)
 		open(node)
+		describe(t, node, reflect.TypeFor[why.Node]())
 		root.Defs = map[string]*jsonschema.Schema{"Node": node}
 	}
 	return root
 }
+
+// describe puts the comments of the types into a schema.
+func describe(t *testing.T, s *jsonschema.Schema, of reflect.Type) {
+	for of.Kind() == reflect.Pointer {
+		of = of.Elem()
+	}
+	switch of.Kind() {
+	case reflect.Slice:
+		if s.Items != nil {
+			describe(t, s.Items, of.Elem())
+		}
+	case reflect.Map:
+		if s.AdditionalProperties != nil {
+			describe(t, s.AdditionalProperties, of.Elem())
+		}
+	case reflect.Struct:
+		if len(s.Properties) == 0 {
+			return
+		}
+		docs := comments(t, of.PkgPath())
+		if s.Description == "" {
+			s.Description = docs[of.Name()]
+		}
+		for _, f := range reflect.VisibleFields(of) {
+			name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+			p := s.Properties[name]
+			if p == nil || f.Anonymous {
+				continue
+			}
+			owner := of
+			for _, i := range f.Index[:len(f.Index)-1] { // of a type that is laid in
+				if owner = owner.Field(i).Type; owner.Kind() == reflect.Pointer {
+					owner = owner.Elem()
+				}
+			}
+			describe(t, p, f.Type)
+			if doc := comments(t, owner.PkgPath())[owner.Name()+"."+name]; doc != "" {
+				p.Description = doc
+			}
+		}
+	}
+}
+
+// comments are those of the types of a package and of their fields, these by their
+// names in JSON: Report.code.
+func comments(t *testing.T, pkg string) map[string]string {
+	if docs, ok := commentsOf[pkg]; ok {
+		return docs
+	}
+	docs := map[string]string{}
+	commentsOf[pkg] = docs
+	dir := "."
+	if rest, ok := strings.CutPrefix(pkg, "newmake/"); ok && rest != "cmd/newmake" {
+		dir = filepath.Join("..", "..", filepath.FromSlash(rest))
+	} else if !ok && pkg != "main" {
+		return docs
+	}
+	paths, err := filepath.Glob(filepath.Join(dir, "*.go"))
+	require.NoError(t, err)
+	for _, path := range paths {
+		f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ParseComments)
+		require.NoError(t, err)
+		ast.Inspect(f, func(n ast.Node) bool {
+			decl, ok := n.(*ast.GenDecl)
+			if !ok {
+				return true
+			}
+			for _, spec := range decl.Specs {
+				ts, ok := spec.(*ast.TypeSpec)
+				if !ok {
+					continue
+				}
+				docs[ts.Name.Name] = single(decl.Doc.Text() + " " + ts.Doc.Text())
+				st, ok := ts.Type.(*ast.StructType)
+				if !ok {
+					continue
+				}
+				for _, field := range st.Fields.List {
+					if field.Tag == nil {
+						continue
+					}
+					name, _, _ := strings.Cut(reflect.StructTag(strings.Trim(field.Tag.Value, "`")).Get("json"), ",")
+					docs[ts.Name.Name+"."+name] = single(field.Doc.Text() + " " + field.Comment.Text())
+				}
+			}
+			return true
+		})
+	}
+	return docs
+}
+
+var commentsOf = map[string]map[string]string{}
 
 // open lets objects have names that the schema does not know.
 func open(s *jsonschema.Schema) {
@@ -125,6 +229,11 @@ func TestAnswersBySchema(t *testing.T) {
 		"odds ferry-landing.batch --draws 60 --beside stone-ferry",
 		"gauge 38 gal at 134.1 proof at 66 F, reduce to 114 proof",
 		"gauge 100 L at 62.5 % abv at 18 C --units si",
+		"fmt --check .",
+		"fmt --check " + slips,
+		"library grain oats",
+		"explain backset",
+		"explain bakcset",
 	} {
 		args := strings.Fields(line)
 		var schema, out, said bytes.Buffer
@@ -155,5 +264,25 @@ func TestAnswersBySchema(t *testing.T) {
 	}
 	for name := range published {
 		assert.True(t, tried[name], name)
+	}
+}
+
+// TestRefusalsBySchema: what a command prints as JSON where it has no answer is by
+// the schema of check.
+func TestRefusalsBySchema(t *testing.T) {
+	bad := filepath.Join("..", "..", "testdata", "bad", "missing-unit")
+	var s jsonschema.Schema
+	text, err := schemas.ReadFile("schemas/check.json")
+	require.NoError(t, err)
+	require.NoError(t, json.Unmarshal(text, &s))
+	r, err := s.Resolve(nil)
+	require.NoError(t, err)
+	for _, line := range []string{"plan " + bad, "why " + bad + " hearts", "size " + bad + " --casks 1", "gauge 38 gal at 134.1 proof, cut to 80 proof"} {
+		var out, said bytes.Buffer
+		a := &app{in: strings.NewReader(""), out: &out, err: &said, env: func(string) string { return "" }}
+		require.NotZero(t, run(a, append(strings.Fields(line), "--format", "json")), line)
+		var v map[string]any
+		require.NoError(t, json.Unmarshal(out.Bytes(), &v), "%s: %s %s", line, out.String(), said.String())
+		assert.NoError(t, r.Validate(v), line)
 	}
 }

@@ -49,10 +49,14 @@ func Cask(b *recipe.Batch, r numbers.Cask, p plan.Cask) diag.List {
 	for _, problem := range r.Problems {
 		switch problem {
 		case cask.ProblemNotOneCask:
+			help := "a larger bill, wider hearts, a lower entry strength, or a smaller cask"
+			if !b.Spirit.Feints && !b.Today.FeintsSaid {
+				help = "let the feints of the run before into the charge: a line `charge low-wines, feints` in `spirit`; or " + help
+			}
 			w.add(diag.Diagnostic{
 				Code: diag.CodeCaskNotFilled, At: w.at(recipe.PathFill),
 				Summary: fmt.Sprintf("%s at entry strength does not fill a cask of %s: %s short", w.say.Volume(p.Leftover), size, short(w, p.Leftover)),
-				Help:    "a larger bill, wider hearts, a lower entry strength, or a smaller cask",
+				Help:    help,
 				Reason:  "an ullaged cask oxidizes and leaks, and its head dries out",
 			})
 			return w.list
@@ -60,6 +64,10 @@ func Cask(b *recipe.Batch, r numbers.Cask, p plan.Cask) diag.List {
 			which := "the cask"
 			if p.Casks > 1 {
 				which = "the last cask"
+			}
+			help := "a larger bill, wider hearts, a lower entry strength, or a smaller cask"
+			if !b.Spirit.Feints && !b.Today.FeintsSaid {
+				help = "let the feints of the run before into the charge: a line `charge low-wines, feints` in `spirit`; or " + help
 			}
 			w.add(diag.Diagnostic{
 				Code: diag.CodeCaskNotFilled, At: w.at(recipe.PathFill),

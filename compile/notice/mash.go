@@ -31,10 +31,14 @@ func Mash(b *recipe.Batch, r mash.Result) diag.List {
 		})
 	}
 	if ph := r.PH; ph < 4.8 || ph > 5.9 {
+		help := "less backset raises it, or slaked lime: a line `lime 2 oz` in the mash"
+		if ph > 5.4 {
+			help = "more backset lowers it, or an acid: a line `acid lactic to 5.4 pH` in the mash"
+		}
 		w.add(diag.Diagnostic{
 			Code: diag.CodeMashPH, At: w.at(recipe.PathMash),
 			Summary: fmt.Sprintf("the mash stands at pH %.1f", ph),
-			Help:    "more backset or an acid lowers it, less backset or hard water raises it",
+			Help:    help,
 			Reason:  "malt enzymes work between about 4.8 and 5.9, best near 5.3 (common practice); the prediction is good to 0.2",
 		})
 	}

@@ -98,7 +98,7 @@ func TestVimQuickfix(t *testing.T) {
 	var got []entry
 	require.NoError(t, json.Unmarshal(data, &got))
 	require.Equal(t, []entry{
-		{2, 3, 201, "e", "there is no grain `cron`"}, {2, 8, 408, "w", "odd"}, {1, 1, 952, "n", "left over"},
+		{2, 3, 201, "e", "there is no grain `cron`\nhelp: did you mean `corn`?"}, {2, 8, 408, "w", "odd"}, {1, 1, 952, "n", "left over"},
 	}, got)
 }
 

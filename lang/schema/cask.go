@@ -22,8 +22,7 @@ var Cask = &Field{
 		{
 			Name: "entry", Shape: "STRENGTH", Need: true, Example: "entry 114 proof", Doc: "Strength at which it goes into the cask.",
 			Limits: []Limit{
-				strength100,
-				mustBe(0.2, 1, "weaker than this it is no spirit").of("strength"),
+				mustBe(0.2, 1, "from weak low wines to pure alcohol").of("strength"),
 				usually(0.45, 0.72, "casks are filled between about 100 and 140 proof (common practice)").of("strength"),
 			},
 		},
@@ -37,7 +36,7 @@ var Cask = &Field{
 		},
 		{
 			Name: "rest", Shape: "DURATION", Need: true, Example: "rest 30 months", Doc: "How long it stays in wood.",
-			Limits: []Limit{mustBe(0, 100*quantity.YearS, "nobody waits that long"), usually(0, 40*quantity.YearS, "few casks hold anything after that")},
+			Limits: []Limit{mustBe(0, 100*quantity.YearS, "a rest is at most a hundred years"), usually(0, 40*quantity.YearS, "few casks hold anything after that")},
 		},
 		{
 			Name: "bottle", Shape: `VOLUME ["at" STRENGTH]`, Default: "750 mL (700 mL in SI) at the standard's least, or 40 % abv", Example: "bottle 750 mL at 94 proof",

@@ -34,7 +34,7 @@ var Ferment = &Field{
 			Name: "rehydrate", Shape: `"in" VOLUME "at" TEMP ["for" DURATION]`, Example: "rehydrate in 2.5 gal at 95 F for 20 min", Default: "not; for 20 min",
 			Doc: "Dry yeast wetted in clean water before it is pitched. Ten parts of water to one of yeast is usual.",
 			Limits: []Limit{
-				mustBe(1e-5, 100, "from a spoon to a tank").of("volume"),
+				mustBe(1e-5, 100, "from 10 mL to more than any fermenter is given").of("volume"),
 				mustBe(10, 45, "hotter it kills dry yeast, colder most of it leaks and dies").of("temp"), usually(30, 40, "dry yeast wakes best in water of 30 to 40 C (common practice)").of("temp"),
 				mustBe(60, 2*quantity.HourS, "it starves in plain water").of("duration"), usually(10*60, 30*60, "15 to 30 min, then it starves (common practice)").of("duration"),
 			},

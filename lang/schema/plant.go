@@ -21,7 +21,7 @@ var Plant = &Field{
 			Name: "elevation", Shape: "LENGTH", Need: true, Example: "elevation 1,150 ft",
 			Doc: "Height above the sea, which sets every boiling point.",
 			Limits: []Limit{
-				mustBe(-430, 5100, "from the shore of the Dead Sea to the highest town on earth"),
+				mustBe(-430, 5100, "no town lies lower or higher"),
 				usually(-430, 3000, "above this the models of boiling are less sure"),
 			},
 		},

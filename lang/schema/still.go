@@ -74,7 +74,7 @@ func paceOf(name, holds, example, doc string) *Field {
 		Name: name, Shape: `"over" DURATION | "at" (FLOW | POWER | "full" "heat")`, Default: holds, Example: example, Doc: doc,
 		Limits: []Limit{
 			mustBe(60, 86400, "from a minute to a day").as(quantity.Duration),
-			mustBe(1e-8, 1, "from a drop to a river").as(quantity.Flow),
+			mustBe(1e-8, 1, "from a drop in some seconds to more than any spout lets through").as(quantity.Flow),
 			mustBe(1, 1e7, "no still that works by the batch is heated harder").as(quantity.Power),
 		},
 	}

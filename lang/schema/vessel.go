@@ -3,7 +3,7 @@ package schema
 // vesselField is the table of a vessel; the three kinds share it.
 func vesselField(kind, doc, example string) *Field {
 	heats := &Field{
-		Name: "heats", Shape: "POWER", Example: "heats 170 kW", Doc: "Greatest power of its heating.",
+		Name: "heats", Shape: "POWER", Example: "heats 170 kW", Doc: "Greatest power of its heating; `heats 0 kW` of a vessel that has none, as a mash tun.",
 		Limits: []Limit{mustBe(0, 1e7, "no vessel that works by the batch is heated harder")},
 	}
 	cools := &Field{
@@ -11,7 +11,7 @@ func vesselField(kind, doc, example string) *Field {
 		Doc: "Its cooling: the surface with its area, its coefficient of heat transfer and the flow of cold water, so that warm water cools less; or the greatest power.",
 		Limits: []Limit{
 			mustBe(0, 1e7, "no vessel that works by the batch is cooled harder").of("power"),
-			mustBe(0.001, 1000, "from a finger of tube to more wall than any vessel has").of("area"),
+			mustBe(0.001, 1000, "from a short tube to more wall than any vessel has").of("area"),
 			mustBe(1, 5000, "no jacket or coil passes more").of("transfer"),
 			usually(50, 1000, "thick mash by a jacket 80, clear wort by a coil 800 (from memory)").of("transfer"),
 			mustBe(1e-6, 1, "from a trickle to more than any main gives").of("flow"),

@@ -99,7 +99,7 @@ type none struct {
 
 func (n *none) Error() string { return n.Target + ": " + n.Why }
 
-// How far a batch is looked for: a spoonful, and a lake.
+// How far a batch is looked for, in times of what is written.
 const (
 	smallest = 1e-3
 	largest  = 1e3

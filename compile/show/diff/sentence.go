@@ -80,17 +80,25 @@ func headline(c *compare.Comparison) string {
 		if o.Changed() {
 			parts = append(parts, casks(o.Old)+" -> "+casks(o.New))
 		} else {
-			parts = append(parts, "still "+casks(o.New))
+			parts = append(parts, casks(o.New)+" as before")
 		}
 	}
 	say("costTotal", "cost", false)
 	if n := len(c.Gained); n > 0 {
-		parts = append(parts, fmt.Sprintf("%d more to mind", n))
+		parts = append(parts, many(n)+" more")
 	}
 	if n := len(c.Lost); n > 0 {
-		parts = append(parts, fmt.Sprintf("%d less to mind", n))
+		parts = append(parts, many(n)+" fewer")
 	}
 	return capital(strings.Join(parts, ", ")) + "."
+}
+
+// many counts warnings and notes.
+func many(n int) string {
+	if n == 1 {
+		return "1 warning or note"
+	}
+	return fmt.Sprintf("%d warnings or notes", n)
 }
 
 func capital(s string) string {
