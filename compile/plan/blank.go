@@ -10,18 +10,18 @@ import (
 // or a reading of a step. Sheet, table, page and record are views of the blanks; a
 // record is held against them by ID (package blank).
 type Blank struct {
-	ID         string
-	Stage      string // of the plan; "used" for what is weighed and measured out
-	Step       string // Step.ID; of what is weighed out, the step that it goes into
-	Vessel     string
-	Kind       record.What
-	What       string // in words: "in the cooker", a grain
-	Instrument string // that it is read with
-	Due        string // RFC 3339; "" of what is weighed out
-	Should     Quantity
-	// Low and High are between what it should lie; HasBand says if they are known.
-	Low, High Quantity
-	HasBand   bool
+	ID         string      `json:"id"`
+	Stage      string      `json:"stage"` // of the plan; "used" for what is weighed and measured out
+	Step       string      `json:"step"`  // Step.ID; of what is weighed out, the step that it goes into
+	Vessel     string      `json:"vessel,omitempty"`
+	Kind       record.What `json:"kind"`
+	What       string      `json:"what"`          // in words: "in the cooker", a grain
+	Instrument string      `json:"instrument"`    // that it is read with
+	Due        string      `json:"due,omitempty"` // RFC 3339; "" of what is weighed out
+	Should     Quantity    `json:"should"`
+	// Between Low and High it should lie; nil where that is not known.
+	Low  *Quantity `json:"low,omitempty"`
+	High *Quantity `json:"high,omitempty"`
 }
 
 // Used is the stage of the blanks for what is weighed and measured out.
@@ -79,7 +79,8 @@ func (p *Plan) Blanks() []Blank {
 		for _, r := range s.Read {
 			b := Blank{ID: r.ID, Stage: s.Stage, Step: s.ID, Vessel: s.Vessel, Kind: r.Kind, What: r.What, Instrument: instruments[r.Kind], Due: s.Due(r), Should: r.Should}
 			if r.Tolerance.Unit != "" {
-				b.Low, b.High, b.HasBand = band(r.Should, r.Tolerance)
+				low, high := band(r.Should, r.Tolerance)
+				b.Low, b.High = &low, &high
 			}
 			out = append(out, b)
 		}
@@ -95,7 +96,7 @@ var instruments = map[record.What]string{
 }
 
 // band is a value and its tolerance either way.
-func band(q, off Quantity) (low, high Quantity, known bool) {
+func band(q, off Quantity) (low, high Quantity) {
 	low, high = q, q
 	low.Value, high.Value = q.Value-off.Value, q.Value+off.Value
 	if q.Proof > 0 {
@@ -107,5 +108,5 @@ func band(q, off Quantity) (low, high Quantity, known bool) {
 	if q.Abv60F > 0 {
 		low.Abv60F, high.Abv60F = q.Abv60F-off.Value, q.Abv60F+off.Value
 	}
-	return low, high, true
+	return low, high
 }

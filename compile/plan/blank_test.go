@@ -30,8 +30,7 @@ func TestBlanksHaveKeysOfTheirOwn(t *testing.T) {
 	assert.Equal(t, record.Volume, blanks[1].Kind)
 	assert.Equal(t, "scale", blanks[2].Instrument)
 	assert.Equal(t, "10:00", blanks[3].Due, "at the end of the step")
-	assert.True(t, blanks[3].HasBand)
 	assert.Equal(t, [2]float64{59, 61}, [2]float64{blanks[3].Low.Value, blanks[3].High.Value})
-	assert.False(t, blanks[4].HasBand)
+	assert.Nil(t, blanks[4].Low)
 	assert.Equal(t, "11:04", blanks[5].Due)
 }
