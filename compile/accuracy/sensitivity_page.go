@@ -15,7 +15,7 @@ Made by the tests, as [ACCURACY.md](ACCURACY.md) is: ` + "`go test ./compile/acc
 thing at a time is changed in the batch of ` + "`testdata/houses/small`" + ` (a corn-led bourbon of
 320 kg, feints returned) and the whole batch is computed again. A cell shows by how much a
 number of the plan changes: the input lowered, then raised. Constants change by a tenth of
-themselves, temperatures by 2 °C and acidities by 0.2 pH, for a tenth of a Celsius degree or
+themselves, temperatures by 2 °C and pH by 0.2, for a tenth of a Celsius degree or
 of a pH means nothing. A share does not rise above 1. "fails" is a batch that could not be
 computed.
 

@@ -113,7 +113,7 @@ func (c *Constants) fields() []recipe.Constant {
 		{Name: "limit-dissolves", To: &c.LimitDissolves},
 		{Name: "limit-release", To: &c.LimitRelease},
 		{Name: "limit-release-energy", To: &c.LimitReleaseJMol},
-		{Name: "limit-release-acidity", To: &c.LimitReleasePH},
+		{Name: "limit-release-pH", To: &c.LimitReleasePH},
 		{Name: "alpha-pH-low", To: &c.AlphaPHLow},
 		{Name: "alpha-pH-high", To: &c.AlphaPHHigh},
 		{Name: "beta-pH-low", To: &c.BetaPHLow},
