@@ -262,14 +262,19 @@ func (s *Solver) try(t, h float64) float64 {
 		s.solve(u, h*gamma)
 	}
 	worst := 0.0
-	u0, u1, u2, u3 := s.u[0], s.u[1], s.u[2], s.u[3]
+	n := len(s.y)
+	u0, u1, u2, u3 := s.u[0][:n], s.u[1][:n], s.u[2][:n], s.u[3][:n]
+	next, weights, floors := s.next[:n], s.weights[:n], s.o.Floors[:n]
 	for k, y := range s.y {
 		y += result[0]*u0[k] + result[1]*u1[k] + result[2]*u2[k] + result[3]*u3[k]
-		s.next[k] = y
-		e := omitted[0]*u0[k] + omitted[1]*u1[k] + omitted[2]*u2[k] + omitted[3]*u3[k]
-		e = math.Abs(e) * s.weights[k] / max(math.Abs(y), s.o.Floors[k])
-		if e > worst || e != e { // what is not a number stays to the end
-			worst = e
+		next[k] = y
+		e := math.Abs(omitted[0]*u0[k]+omitted[1]*u1[k]+omitted[2]*u2[k]+omitted[3]*u3[k]) * weights[k]
+		of := math.Abs(y)
+		if of < floors[k] {
+			of = floors[k]
+		}
+		if !(e <= worst*of) { // what is not a number stays to the end
+			worst = e / of
 		}
 	}
 	return worst / s.o.Tolerance

@@ -4,11 +4,6 @@ import (
 	"newmake/lang/recipe"
 )
 
-const (
-	gasJMolK = 8.314462618 // CODATA 2018
-	zeroC    = 273.15
-)
-
 // Constants are those of the library entry `model mash` that kinetics needs, in
 // SI. Rates are per second: of the malt's enzymes at ReferenceC, per unit of
 // activity in 1 kg of water. A preparation's activity is itself a rate, so no

@@ -42,7 +42,9 @@ type Kinetics struct {
 	TempC func(timeS float64) float64 // nil: as SetTemp left it
 
 	k      *Constants
+	laws   laws
 	added  []Added
+	of     []preparation // what is added
 	grain  []Granules
 	start  []float64 // activity of each enzyme at the beginning; of free limit dextrinase, of all of it
 	free   float64   // share of limit dextrinase free at the beginning
@@ -61,7 +63,7 @@ type Kinetics struct {
 func NewKinetics(k *Constants, s *State, e *Enzymes, tempC, pH float64) *Kinetics {
 	n := ofMalt + len(e.Added)
 	room := make([]float64, 6*n)
-	r := &Kinetics{k: k, added: e.Added, grain: s.Raw, beside: s.BesideKg, tempC: math.NaN()}
+	r := &Kinetics{k: k, laws: k.laws(), added: e.Added, grain: s.Raw, beside: s.BesideKg, tempC: math.NaN()}
 	r.acidity, r.warmth, r.death, r.start = room[:n], room[n:2*n], room[2*n:3*n], room[3*n:4*n]
 	r.left, r.alive = room[4*n:5*n], room[5*n:]
 	for i, of := range e.ofMalt() {
@@ -73,6 +75,7 @@ func NewKinetics(k *Constants, s *State, e *Enzymes, tempC, pH float64) *Kinetic
 	}
 	for i := range e.Added {
 		r.start[ofMalt+i] = e.Added[i].Activity
+		r.of = append(r.of, k.preparation(e.Added[i].Enzyme))
 	}
 	for i := range r.left {
 		r.left[i] = math.NaN()
@@ -89,7 +92,6 @@ func (r *Kinetics) Size() int { return added + len(r.added) + len(r.grain) }
 func (r *Kinetics) granules() int { return added + len(r.added) }
 
 // SetAcidity takes the factors a share f of the way from one set to another, as
-// SetAcidity takes the factors a share f of the way from one set to another, as
 // AcidityAt writes them.
 func (r *Kinetics) SetAcidity(from, to []float64, f float64) {
 	for i := range r.acidity {
@@ -103,17 +105,13 @@ func (r *Kinetics) Enzymes() int { return len(r.start) }
 // AcidityAt writes the share of its activity that each enzyme shows at a pH, in
 // the vector's order; of bound limit dextrinase, how fast it is set free.
 func (r *Kinetics) AcidityAt(pH float64, out []float64) {
-	k := r.k
-	beta := acidityFactor(pH, k.BetaPHLow, k.BetaPHHigh)
-	for i, f := range [ofMalt]float64{
-		acidityFactor(pH, k.AlphaPHLow, k.AlphaPHHigh), beta, beta,
-		1, k.release(pH), acidityFactor(pH, k.LimitPHLow, k.LimitPHHigh),
-	} {
-		out[i] = f
-	}
-	for i := range r.added {
-		z := r.added[i].Enzyme
-		out[ofMalt+i] = acidityFactor(pH, z.PHLow, z.PHHigh)
+	down := tenTo(-pH)
+	up := 1 / down
+	l := &r.laws
+	beta := l.betaPH.at(up, down)
+	copy(out, []float64{l.alphaPH.at(up, down), beta, beta, 1, r.k.release(pH), l.limitPH.at(up, down)})
+	for i := range r.of {
+		out[ofMalt+i] = r.of[i].ph.at(up, down)
 	}
 }
 
@@ -123,22 +121,18 @@ func (r *Kinetics) SetTemp(tempC float64) {
 		return
 	}
 	r.tempC = tempC
-	k := r.k
-	beta := arrhenius(k.BetaJMol, k.ReferenceC, tempC)
-	for i, f := range [ofMalt]float64{
-		arrhenius(k.AlphaJMol, k.ReferenceC, tempC), beta, beta,
-		1, arrhenius(k.LimitReleaseJMol, k.ReferenceC, tempC), arrhenius(k.LimitJMol, k.ReferenceC, tempC),
-	} {
-		r.warmth[i] = f
-	}
-	d := k.DeathRates(tempC)
-	for i, f := range [ofMalt]float64{d.Alpha, d.Beta, d.BetaTail, d.LimitBound, d.LimitBound, d.Limit} {
-		r.death[i] = f
-	}
-	for i := range r.added {
-		z := r.added[i].Enzyme
-		r.warmth[ofMalt+i] = k.addedWarmth(z, tempC)
-		r.death[ofMalt+i] = addedDeathRate(z, tempC)
+	perK := exponential.PerKelvin(tempC)
+	l := &r.laws
+	beta := l.beta.At(perK)
+	copy(r.warmth, []float64{l.alpha.At(perK), beta, beta, 1, l.release.At(perK), l.limit.At(perK)})
+	d := r.k.deathRates(l, perK)
+	copy(r.death, []float64{d.Alpha, d.Beta, d.BetaTail, d.LimitBound, d.LimitBound, d.Limit})
+	for i := range r.of {
+		p := &r.of[i]
+		r.warmth[ofMalt+i], r.death[ofMalt+i] = p.work.At(max(perK, p.bestPerK)), 0
+		if p.deathPerS > 0 {
+			r.death[ofMalt+i] = p.deathPerS * p.dies.At(perK)
+		}
 	}
 }
 
@@ -265,7 +259,7 @@ func (r *Kinetics) rate(j int, y []float64) float64 {
 
 // activity is the activity of an enzyme of whose logarithm so much is left.
 func (r *Kinetics) activity(i int, left float64) float64 {
-	if left != r.left[i] {
+	if left != r.left[i] && r.start[i] != 0 {
 		r.left[i] = left
 		r.alive[i] = r.start[i] * exponential.Exp(left)
 	}

@@ -8,21 +8,19 @@ import (
 	"newmake/lang/recipe"
 )
 
-// arrhenius is the factor by which a rate at refC changes at tempC.
-func arrhenius(energyJMol, refC, tempC float64) float64 {
-	return exponential.Exp(energyJMol / gasJMolK * (1/(refC+zeroC) - 1/(tempC+zeroC)))
+// window is the share of its full activity that an enzyme shows at a pH: the
+// diprotic (Michaelis) form 1/(1 + 10^(pK1-pH) + 10^(pH-pK2)) with each pK one unit
+// outside the window, so that the window's ends stand near 0.9, and 1 at its best.
+type window struct{ best, acid, base float64 }
+
+func windowOf(low, high float64) window {
+	return window{1 + 2*tenTo((low-high)/2-1), tenTo(low - 1), tenTo(-high - 1)}
 }
 
-// acidityFactor is the share of its full activity that an enzyme shows at a
-// pH: the diprotic (Michaelis) form 1/(1 + 10^(pK1-pH) + 10^(pH-pK2)) with each
-// pK one unit outside the window, so that the window's ends stand near 0.9,
-// and 1 at its best.
-func acidityFactor(pH, low, high float64) float64 {
-	form := func(pH float64) float64 {
-		return 1 / (1 + exponential.Exp(math.Ln10*(low-1-pH)) + exponential.Exp(math.Ln10*(pH-high-1)))
-	}
-	return form(pH) / form((low+high)/2)
-}
+// at is the share at a pH, given as 10^pH and 10^-pH.
+func (w window) at(up, down float64) float64 { return w.best / (1 + w.acid*down + w.base*up) }
+
+func tenTo(x float64) float64 { return exponential.Exp(math.Ln10 * x) }
 
 // GelRateAt is the rate at which granules that can gelatinize do so, per
 // second: Brandam's two Arrhenius regimes, moved to the grain's range.
@@ -32,7 +30,7 @@ func (c *Constants) GelRateAt(g *Granules, tempC float64) float64 {
 	if tempC < split {
 		energy = c.GelBelowJMol
 	}
-	return c.GelRate * arrhenius(energy, split, tempC)
+	return c.GelRate * exponential.ArrheniusOf(energy, split).At(exponential.PerKelvin(tempC))
 }
 
 // Gelatinizable is the share of a grain's granules that gelatinize at all at
@@ -53,16 +51,35 @@ func (c *Constants) Gelatinizable(g *Granules, tempC float64) float64 {
 	}
 }
 
+// laws are those of the malt's enzymes.
+type laws struct {
+	alpha, beta, limit, release    exponential.Arrhenius
+	alphaDies, betaDies, limitDies exponential.Arrhenius
+	alphaPH, betaPH, limitPH       window
+}
+
+func (c *Constants) laws() laws {
+	return laws{
+		exponential.ArrheniusOf(c.AlphaJMol, c.ReferenceC), exponential.ArrheniusOf(c.BetaJMol, c.ReferenceC), exponential.ArrheniusOf(c.LimitJMol, c.ReferenceC), exponential.ArrheniusOf(c.LimitReleaseJMol, c.ReferenceC),
+		exponential.ArrheniusOf(c.AlphaDeathJMol, c.ReferenceC), exponential.ArrheniusOf(c.BetaDeathJMol, c.ReferenceC), exponential.ArrheniusOf(c.LimitDeathJMol, c.ReferenceC),
+		windowOf(c.AlphaPHLow, c.AlphaPHHigh), windowOf(c.BetaPHLow, c.BetaPHHigh), windowOf(c.LimitPHLow, c.LimitPHHigh),
+	}
+}
+
 // Deaths are the rates at which the malt's enzymes die, per second.
 type Deaths struct{ Alpha, Beta, BetaTail, LimitBound, Limit float64 }
 
 // DeathRates are those at tempC; of the amylases, in a wort as thick as their
 // half-lives are given for.
 func (c *Constants) DeathRates(tempC float64) Deaths {
-	beta := math.Ln2 * arrhenius(c.BetaDeathJMol, c.ReferenceC, tempC)
-	limit := math.Ln2 * arrhenius(c.LimitDeathJMol, c.ReferenceC, tempC)
+	l := c.laws()
+	return c.deathRates(&l, exponential.PerKelvin(tempC))
+}
+
+func (c *Constants) deathRates(l *laws, perK float64) Deaths {
+	beta, limit := math.Ln2*l.betaDies.At(perK), math.Ln2*l.limitDies.At(perK)
 	return Deaths{
-		Alpha:      math.Ln2 * arrhenius(c.AlphaDeathJMol, c.ReferenceC, tempC) / c.AlphaHalfLifeS,
+		Alpha:      math.Ln2 * l.alphaDies.At(perK) / c.AlphaHalfLifeS,
 		Beta:       beta / c.BetaHalfLifeS,
 		BetaTail:   beta / c.BetaTailHalfLifeS,
 		LimitBound: limit / c.LimitBoundHalfLifeS,
@@ -84,20 +101,23 @@ func (c *Constants) GelRiseK(g *Granules, extract float64) float64 {
 
 // release is the factor by which bound limit dextrinase is set free at a pH.
 func (c *Constants) release(pH float64) float64 {
-	return exponential.Exp(math.Ln10 * (c.LimitReleasePH - pH))
+	return tenTo(c.LimitReleasePH - pH)
 }
 
-// addedDeathRate is that of a preparation at tempC, per second; 0 for one whose
-// library entry gives no half-life.
-func addedDeathRate(z *recipe.Enzyme, tempC float64) float64 {
-	if !(z.HalfLifeS > 0) {
-		return 0
+// preparation is what temperature and acidity make of one that is added.
+type preparation struct {
+	work, dies exponential.Arrhenius
+	bestPerK   float64 // above the optimum it is no faster, and dying
+	deathPerS  float64 // at the temperature of its half-life; 0: its library entry gives none
+	ph         window
+}
+
+func (c *Constants) preparation(z *recipe.Enzyme) preparation {
+	p := preparation{
+		work: exponential.ArrheniusOf(c.AddedJMol, z.OptimumC), bestPerK: exponential.PerKelvin(z.OptimumC), ph: windowOf(z.PHLow, z.PHHigh),
 	}
-	return math.Ln2 / z.HalfLifeS * arrhenius(z.DeathJMol, z.HalfLifeC, tempC)
-}
-
-// addedWarmth is the share of its rate at the optimum that a preparation has at
-// tempC. Above the optimum it is no faster, and dying.
-func (c *Constants) addedWarmth(z *recipe.Enzyme, tempC float64) float64 {
-	return arrhenius(c.AddedJMol, z.OptimumC, min(tempC, z.OptimumC))
+	if z.HalfLifeS > 0 {
+		p.dies, p.deathPerS = exponential.ArrheniusOf(z.DeathJMol, z.HalfLifeC), math.Ln2/z.HalfLifeS
+	}
+	return p
 }

@@ -23,7 +23,7 @@ func (k *constants) souring(tempC, acidKgM3, appetite, food float64) float64 {
 	fed := max(0, food) / (scarce + max(0, food))
 	// Lactobacilli stop above 45-50 C (from memory).
 	cool := min(1, max(0, (50-tempC)/8))
-	return k.lacticGrowth * arrhenius(k.lacticEnergy, lacticRefC, tempC) * cool * free * full * fed *
+	return k.lacticGrowth * k.lacticByTemp.At(exponential.PerKelvin(tempC)) * cool * free * full * fed *
 		(k.lacticSeed + max(0, acidKgM3))
 }
 

@@ -3,12 +3,8 @@ package ferment
 import (
 	"fmt"
 
+	"newmake/compile/matter/exponential"
 	"newmake/lang/recipe"
-)
-
-const (
-	gasJMolK = 8.314462618 // CODATA 2018
-	zeroC    = 273.15
 )
 
 // constants are those of the library entry `model ferment`, in SI.
@@ -32,6 +28,8 @@ type constants struct {
 	lacticGrowth, lacticEnergy        float64 // 1/s at 30 C, J/mol
 	lacticHeld                        float64
 	gums                              float64 // of the solubles
+
+	lacticByTemp exponential.Arrhenius // lacticGrowth's
 }
 
 // fields pairs each constant with its name in the library, in library order.
@@ -80,6 +78,7 @@ func constantsFrom(m *recipe.Model) (constants, error) {
 			return k, fmt.Errorf("model %s: %s must be above nothing", m.Name, f.Name)
 		}
 	}
+	k.lacticByTemp = exponential.ArrheniusOf(k.lacticEnergy, lacticRefC)
 	return k, nil
 }
 

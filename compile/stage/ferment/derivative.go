@@ -96,7 +96,7 @@ func (y *system) Slopes(timeS float64, state, slopes []float64) {
 	d[dead] = dying
 	d[grown] = growth
 	if y.lagPerS > 0 {
-		d[awake] = y.lagPerS * arrhenius(st.y.ActivationGrowthJMol, st.y.RefC, t) * st.warmth(t) * (1 - s[awake])
+		d[awake] = y.lagPerS * st.grows / st.y.GrowthPerS * (1 - s[awake])
 	}
 	d[taken] = takes
 	d[glucose] = -takes * g

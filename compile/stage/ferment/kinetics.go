@@ -15,18 +15,36 @@ type strain struct {
 	gr growthBalance
 
 	perEthanol float64 // kg glucose fermented per kg yeast at the limit of Yx/p
+
+	byTemp                        [3]exponential.Arrhenius // growth, ferment, death
+	tempC                         float64                  // for which the next are worked out
+	grows, ferments, dies, killed float64
 }
 
 func newStrain(y *recipe.Yeast, k *constants) strain {
 	return strain{
 		y: y, k: k, gr: growthOf(k.glycerolPerBiomass),
 		perEthanol: 1 / (y.YieldBiomassPerEthanol * ethanolPerGlucose * y.EthanolYield),
+		byTemp: [...]exponential.Arrhenius{
+			exponential.ArrheniusOf(y.ActivationGrowthJMol, y.RefC),
+			exponential.ArrheniusOf(y.ActivationEthanolJMol, y.RefC),
+			exponential.ArrheniusOf(y.ActivationDeathJMol, y.RefC),
+		},
+		tempC: math.NaN(),
 	}
 }
 
-// arrhenius is the factor by which a rate at refC changes at tempC.
-func arrhenius(energyJMol, refC, tempC float64) float64 {
-	return exponential.Exp(energyJMol / gasJMolK * (1/(refC+zeroC) - 1/(tempC+zeroC)))
+// setTemp works out what a temperature makes of the rates, unless that is done.
+func (s *strain) setTemp(tempC float64) {
+	if tempC == s.tempC {
+		return
+	}
+	s.tempC = tempC
+	perK := exponential.PerKelvin(tempC)
+	warmth := s.y.GrowthPerS * s.warmth(tempC)
+	s.grows, s.ferments = warmth*s.byTemp[0].At(perK), warmth*s.byTemp[1].At(perK)
+	s.dies = s.y.DeathPerS * s.byTemp[2].At(perK)
+	s.killed = killPerS * exponential.Exp(math.Ln10/killZ*(tempC-s.y.MostC))
 }
 
 // stopsC is where yeast does nothing for cold: 1.3 to 4.3 C, by species of
@@ -83,17 +101,18 @@ func (s *strain) appetite(glucose, maltose, maltotriose float64) (all, g, m, t f
 // and the yeast grown on it, for yeast that is awake. nutrients is the share of
 // growth that the wort still allows, all the appetite.
 func (s *strain) uptake(tempC, ethanolKgM3, all, nutrients float64) (growth, ferments float64) {
-	rate := s.y.GrowthPerS * all * s.inhibition(ethanolKgM3) * s.warmth(tempC)
+	s.setTemp(tempC)
+	rate := all * s.inhibition(ethanolKgM3)
 	if rate <= 0 {
 		return 0, 0
 	}
-	growth = rate * arrhenius(s.y.ActivationGrowthJMol, s.y.RefC, tempC) * nutrients
+	growth = rate * s.grows * nutrients
 	perYeast := s.perEthanol
 	if yield := s.biomassYield(ethanolKgM3); yield > 0 {
 		perYeast = min(perYeast, 1/yield-s.gr.glucose*nutrients)
 	}
 	pace := s.k.restingRate + (1-s.k.restingRate)*nutrients
-	ferments = rate * arrhenius(s.y.ActivationEthanolJMol, s.y.RefC, tempC) * pace * max(0, perYeast)
+	ferments = rate * s.ferments * pace * max(0, perYeast)
 	return growth, ferments
 }
 
@@ -107,8 +126,7 @@ const (
 
 // death is the rate at which yeast dies, per second.
 func (s *strain) death(tempC, ethanolKgM3 float64) float64 {
+	s.setTemp(tempC)
 	p := max(0, ethanolKgM3) / s.y.EthanolMostKgM3
-	slow := s.y.DeathPerS * arrhenius(s.y.ActivationDeathJMol, s.y.RefC, tempC) * (1 + s.k.deathByEthanol*p*p)
-	heat := killPerS * exponential.Exp(math.Ln10*(tempC-s.y.MostC)/killZ)
-	return min(killMost, slow+heat)
+	return min(killMost, s.dies*(1+s.k.deathByEthanol*p*p)+s.killed)
 }
