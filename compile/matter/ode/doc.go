@@ -17,7 +17,7 @@
 //
 // # The pattern of steps
 //
-// A step's length is one of a ladder, base x 2^(k/4), and the rung is chosen by
+// A step's length is one of a ladder, base x 2^(k/8), and the rung is chosen by
 // the error estimate rounded to an eighth of a power of two. So inputs that
 // differ in their last bits take the same steps, and the result is a smooth
 // function of the inputs between the places where a rung changes; there it

@@ -65,7 +65,7 @@ type Solver struct {
 
 // leastRung bounds how short a step may become, whatever the error: a billionth
 // of the base.
-const leastRung = -120
+const leastRung = -240
 
 // New makes a solver for a system of n quantities.
 func New(sys System, n int, o Options) *Solver {
@@ -162,7 +162,7 @@ func (s *Solver) advance(end float64) (*Step, bool) {
 			return nil, false // no step is short enough
 		} else if change < 0 && s.rung > leastRung {
 			s.rung = max(leastRung, s.rung+min(change, s.below(h)))
-			if s.age > 0 { // perhaps for their sake
+			if s.age > 0 && e > 2 { // perhaps for their sake
 				s.age = s.o.Keep + 1
 			}
 			continue
@@ -204,11 +204,16 @@ func (s *Solver) below(h float64) int {
 }
 
 // perDoubling is how many rungs double a step.
-const perDoubling = 4
+const perDoubling = 8
 
-var roots = [perDoubling]float64{1, 1.189207115002721, math.Sqrt2, 1.681792830507429}
+var roots = func() (r [perDoubling]float64) {
+	for i := range r {
+		r[i] = math.Exp2(float64(i) / perDoubling)
+	}
+	return r
+}()
 
-func ladder(rung int) float64 { return math.Ldexp(roots[rung&(perDoubling-1)], rung>>2) }
+func ladder(rung int) float64 { return math.Ldexp(roots[rung&(perDoubling-1)], rung>>3) }
 
 // rungs is by how many rungs to change the step when its error is e, 1 being
 // the tolerance: below nothing if the step fails. The error goes with the cube
@@ -223,10 +228,10 @@ func rungs(e float64) int {
 	}
 	power := math.Round(8*math.Log2(e)) / 8
 	if power > 0 {
-		return max(-most, -int(math.Ceil(perDoubling*(power+0.5)/3)))
+		return max(-most, -int(math.Ceil(perDoubling*(power+0.25)/3)))
 	}
-	// A margin of a quarter of a power of two, so that the next step does not fail.
-	return max(0, int(math.Floor(perDoubling*(-power-0.25)/3)))
+	// A margin of an eighth of a power of two, so that the next step does not fail.
+	return max(0, int(math.Floor(perDoubling*(-power-0.125)/3)))
 }
 
 // jacobian forms the columns of the fast quantities by differences.

@@ -192,7 +192,7 @@ const (
 	// Steps of the integrator: from 10 min up or down by the error, to 5 h at
 	// most.
 	baseStepS   = 600
-	longestRung = 20
+	longestRung = 40
 	// Steps for which the columns of its Jacobian are kept.
 	keptColumns = 7
 )

@@ -19,7 +19,7 @@ const (
 	// Steps of the integrator: from 60 s up or down by the error, to half an
 	// hour at most.
 	baseStepS   = 60
-	longestRung = 20
+	longestRung = 40
 )
 
 // wait lets a drive work on a body for durS.
