@@ -1,12 +1,10 @@
 package lang
 
 import (
+	_ "embed"
 	"fmt"
 	"strings"
-	"unicode"
 	"unicode/utf8"
-
-	"golang.org/x/text/unicode/runenames"
 
 	"newmake/lang/diag"
 )
@@ -91,11 +89,22 @@ func badChar(t, next piece) *fault {
 	return f
 }
 
+// runeNames are the Unicode names of the characters that are met in a recipe by
+// mistake: quotes, dashes and spaces, letters that pass for Latin ones, signs. A
+// line holds a number and a name. The test writes it (-update); all names would
+// take a megabyte of the program.
+//
+//go:embed runenames.txt
+var runeNames string
+
 // runeName is a character's number and Unicode name: U+2013 EN DASH. A control
-// character has no name.
+// character has no name, and of letters and pictures of other scripts the number
+// tells as much.
 func runeName(r rune) string {
-	if unicode.IsControl(r) {
-		return fmt.Sprintf("U+%04X", r)
+	number := fmt.Sprintf("%04X", r)
+	if _, rest, ok := strings.Cut("\n"+runeNames, "\n"+number+" "); ok {
+		name, _, _ := strings.Cut(rest, "\n")
+		return "U+" + number + " " + name
 	}
-	return fmt.Sprintf("U+%04X %s", r, runenames.Name(r))
+	return "U+" + number
 }

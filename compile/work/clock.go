@@ -5,12 +5,12 @@ import (
 	"slices"
 	"sync"
 	"time"
-	_ "time/tzdata" // a plan must not hang on the machine's zones
 
 	"newmake/compile/plan"
 	"newmake/compile/stage/ferment"
 	"newmake/compile/stage/schedule"
 	"newmake/lang/recipe"
+	"newmake/lang/zone"
 )
 
 // Clock is the time at which a batch starts, and the hours of its house.
@@ -45,12 +45,12 @@ func zoneOf(name string) *time.Location {
 	if z, ok := zones.Load(name); ok {
 		return z.(*time.Location)
 	}
-	zone, err := time.LoadLocation(name)
-	if err != nil || name == "Local" {
+	found, err := zone.Load(name)
+	if err != nil {
 		return nil
 	}
-	zones.Store(name, zone)
-	return zone
+	zones.Store(name, found)
+	return found
 }
 
 // FermentS is how long the wash stands in the fermenter by the clock, when jobs

@@ -171,6 +171,7 @@ func TestHotLiquorIsReadyInTime(t *testing.T) {
 	assert.Contains(t, hot.Do.Text, "of steam at full power")
 	assert.Equal(t, []string{"steam"}, hot.Cautions)
 
+	n.Mashed.Steps[0].HeatJ = 22e6
 	// A second water is heated too, but the mash does not wait for it at the start.
 	n.Mash.Steps = append(n.Mash.Steps, recipe.MashStep{Verb: recipe.MashWater, VolumeM3: 0.2, TempC: 80})
 	n.Mashed.Steps = append(n.Mashed.Steps, mash.Step{EndC: 70, HeatJ: 500e6})

@@ -3,8 +3,6 @@ package check
 import (
 	"fmt"
 	"strconv"
-	"time"
-	_ "time/tzdata" // zones are known wherever the program runs
 
 	"newmake/lang/diag"
 	"newmake/lang/house"
@@ -13,6 +11,7 @@ import (
 	"newmake/lang/spelling"
 	"newmake/lang/tree"
 	"newmake/lang/wording"
+	"newmake/lang/zone"
 )
 
 // plant is one plant of the house, read.
@@ -52,7 +51,7 @@ func readPlant(n *tree.Node, h *house.House, diags *diag.List) (p *recipe.Plant,
 	readSupply(p, n.Line("water"), diags)
 	if z := n.Line("zone"); z != nil {
 		p.Zone = z.Text("text")
-		if _, err := time.LoadLocation(p.Zone); err != nil || p.Zone == "Local" {
+		if _, err := zone.Load(p.Zone); err != nil {
 			d := diag.Diagnostic{
 				Code: diag.CodeUnknownZone, Summary: fmt.Sprintf("%q is not a time zone", p.Zone), At: z.Get("text").At(),
 				Help: "write its name in the IANA database, such as \"America/New_York\" or \"Europe/London\"",

@@ -14,6 +14,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/lang/diag"
 	"newmake/lang/words"
+	"newmake/lang/zone"
 )
 
 const (
@@ -30,11 +31,11 @@ const (
 // so that a plan computed anew moves its events instead of doubling them.
 func Write(w io.Writer, p *plan.Plan, u measure.Units) error {
 	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
-	zone, err := time.LoadLocation(p.Plant.Zone)
+	in, err := zone.Load(p.Plant.Zone)
 	if err != nil {
 		return err
 	}
-	c := calendar{p: p, u: u, zone: zone, stamp: plan.Moment(p.Batch.Start)}
+	c := calendar{p: p, u: u, zone: in, stamp: plan.Moment(p.Batch.Start)}
 	cal := ics.NewCalendarFor("newmake")
 	cal.SetProductId("-//newmake//run sheet//EN")
 	cal.SetMethod(ics.MethodPublish)

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"sort"
 	"time"
-	_ "time/tzdata" // the calendar must not hang on the machine's zones
 
 	ics "github.com/arran4/golang-ical"
 

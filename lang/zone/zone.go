@@ -1,0 +1,48 @@
+// Package zone knows the time zones of the IANA database. They are carried along,
+// so that a plan does not hang on what the machine knows of zones.
+//
+// zones.bin is the archive of the Go distribution, each zone once and deflated,
+// which package time/tzdata would carry in more than three times the room. `go test
+// ./lang/zone -update` makes it anew of the archive of the Go that runs the test.
+package zone
+
+import (
+	"compress/flate"
+	_ "embed"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+)
+
+// zones begins with a line for each name, `NAME OFFSET LENGTH`, and an empty line;
+// the offset is that of the zone's data after it.
+//
+//go:embed zones.bin
+var zones string
+
+// Load is the zone of a name, such as America/New_York. It fails where there is
+// none: names are those of the database, letter for letter, and UTC.
+func Load(name string) (*time.Location, error) {
+	if name == "UTC" {
+		return time.UTC, nil
+	}
+	unknown := fmt.Errorf("there is no time zone %q", name)
+	if name == "" || strings.ContainsAny(name, " \n") {
+		return nil, unknown
+	}
+	index, data, _ := strings.Cut(zones, "\n\n")
+	_, line, found := strings.Cut("\n"+index+"\n", "\n"+name+" ")
+	if !found {
+		return nil, unknown
+	}
+	var offset, length int
+	if _, err := fmt.Sscanf(line, "%d %d\n", &offset, &length); err != nil {
+		return nil, fmt.Errorf("the time zone %q: %w", name, err)
+	}
+	tzif, err := io.ReadAll(flate.NewReader(strings.NewReader(data[offset : offset+length])))
+	if err != nil {
+		return nil, fmt.Errorf("the time zone %q: %w", name, err)
+	}
+	return time.LoadLocationFromTZData(name, tzif)
+}

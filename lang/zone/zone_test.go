@@ -1,0 +1,129 @@
+package zone
+
+import (
+	"archive/zip"
+	"bytes"
+	"compress/flate"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/lang/testflag"
+)
+
+// archive is the zones of the Go distribution, by name.
+func archive(t testing.TB) map[string][]byte {
+	t.Helper()
+	z, err := zip.OpenReader(filepath.Join(runtime.GOROOT(), "lib", "time", "zoneinfo.zip")) //nolint:staticcheck // the Go that runs the test
+	require.NoError(t, err)
+	defer z.Close()
+	all := map[string][]byte{}
+	for _, f := range z.File {
+		if strings.HasSuffix(f.Name, "/") {
+			continue
+		}
+		r, err := f.Open()
+		require.NoError(t, err)
+		all[f.Name], err = io.ReadAll(r)
+		require.NoError(t, err)
+		require.NoError(t, r.Close())
+	}
+	return all
+}
+
+// packed is zones.bin.
+func packed(t testing.TB, all map[string][]byte) []byte {
+	t.Helper()
+	names := []string{}
+	for name := range all {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	var index, data bytes.Buffer
+	at := map[string]string{} // offset and length, by what a zone holds
+	for _, name := range names {
+		tzif := string(all[name])
+		if at[tzif] == "" {
+			from := data.Len()
+			w, err := flate.NewWriter(&data, flate.BestCompression)
+			require.NoError(t, err)
+			_, err = io.WriteString(w, tzif)
+			require.NoError(t, err)
+			require.NoError(t, w.Close())
+			at[tzif] = fmt.Sprintf("%d %d", from, data.Len()-from)
+		}
+		fmt.Fprintf(&index, "%s %s\n", name, at[tzif])
+	}
+	return append(append(index.Bytes(), '\n'), data.Bytes()...)
+}
+
+// Every zone of Go's archive is known by each of its names, and what is carried
+// along is whole.
+func TestEveryZone(t *testing.T) {
+	all := archive(t)
+	if testflag.Update() {
+		require.NoError(t, os.WriteFile("zones.bin", packed(t, all), 0o644))
+		t.Skip("zones.bin is written; what is built with it is tried the next time")
+	}
+	for name := range all {
+		_, err := Load(name)
+		assert.NoError(t, err, "%s; go test ./lang/zone -update takes in what is new", name)
+	}
+	index, _, _ := strings.Cut(zones, "\n\n")
+	names := strings.Split(index, "\n")
+	assert.Greater(t, len(names), 500)
+	for _, line := range names {
+		name, _, _ := strings.Cut(line, " ")
+		_, err := Load(name)
+		assert.NoError(t, err, name)
+	}
+}
+
+// Offsets that everybody knows, on both sides of a change of clocks.
+func TestOffsets(t *testing.T) {
+	for _, c := range []struct {
+		name, at string
+		hours    float64
+	}{
+		{"UTC", "2026-07-01T00:00:00Z", 0},
+		{"America/New_York", "2026-03-08T06:59:59Z", -5},
+		{"America/New_York", "2026-03-08T07:00:00Z", -4},
+		{"Europe/London", "2026-10-25T00:59:59Z", 1},
+		{"Europe/London", "2026-10-25T01:00:00Z", 0},
+		{"Asia/Kolkata", "2026-01-01T00:00:00Z", 5.5},
+		{"Australia/Hobart", "2040-01-01T00:00:00Z", 11},
+	} {
+		at, err := time.Parse(time.RFC3339, c.at)
+		require.NoError(t, err)
+		z, err := Load(c.name)
+		require.NoError(t, err)
+		_, s := at.In(z).Zone()
+		assert.Equal(t, c.hours, float64(s)/3600, "%s at %s", c.name, c.at)
+		assert.Equal(t, c.name, z.String())
+	}
+}
+
+func TestNoZone(t *testing.T) {
+	for _, name := range []string{"", "Local", "America", "america/new_york", "America/New_York 0", "America/New_York\n", "../UTC", "New York", "\n"} {
+		_, err := Load(name)
+		assert.Error(t, err, "%q", name)
+	}
+}
+
+func BenchmarkLoad(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Load("America/New_York"); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
