@@ -51,6 +51,7 @@ const (
 func Numbers(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*numbers.Batch, error) {
 	b = lot.OnBasis(b.AsToday())
 	n := &numbers.Batch{Batch: b}
+	numbers.BoilsAhead(memo, b)
 	var err error
 	if n.Mashed, err = numbers.Mash(memo, b); err != nil {
 		return n, err

@@ -100,6 +100,13 @@ func Followed(b *recipe.Batch, run still.Run) ([]still.Congener, error) {
 	return all, ended(Following, nil, all)
 }
 
+// BoilsAhead begins what the runs of a batch need and no stage before them changes.
+func BoilsAhead(memo *Memo, b *recipe.Batch) {
+	if memo != nil && b.Strip.Still != nil && b.Spirit.Still != nil {
+		still.Ahead(setting(memo, b, b.Strip.Still), setting(memo, b, b.Spirit.Still))
+	}
+}
+
 // setting is a still in its place.
 func setting(memo *Memo, b *recipe.Batch, v *recipe.Vessel) still.Setting {
 	p := b.Plant

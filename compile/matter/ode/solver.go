@@ -58,6 +58,8 @@ type Solver struct {
 	rhs     []float64
 	weights []float64
 	step    Step
+	room    []float64 // of all these
+	rows    [][]float64
 
 	// Steps and Tries count the steps taken and those tried.
 	Steps, Tries int
@@ -69,15 +71,27 @@ const leastRung = -240
 
 // New makes a solver for a system of n quantities.
 func New(sys System, n int, o Options) *Solver {
+	s := new(Solver)
+	s.Anew(sys, n, o)
+	return s
+}
+
+// Anew makes the solver one for another system, in the room that it has.
+func (s *Solver) Anew(sys System, n int, o Options) {
 	m := len(o.Fast)
-	s := &Solver{sys: sys, o: o, n: n, m: m, rung: min(o.First, o.Most), weights: o.Weights}
+	room, rows := s.room, s.rows
+	*s = Solver{sys: sys, o: o, n: n, m: m, rung: min(o.First, o.Most), weights: o.Weights}
 	if p, ok := sys.(preparer); ok {
 		s.prepare = p.Prepare
 	}
 	if p, ok := sys.(settler); ok {
 		s.settle = p.Settle
 	}
-	room := make([]float64, (6+stages+m)*n+m*m+m)
+	if size := (6+stages+m)*n + m*m + m; cap(room) < size {
+		room = make([]float64, size)
+	}
+	room = room[:cap(room)]
+	s.room = room
 	take := func(k int) []float64 {
 		part := room[:k:k]
 		room = room[k:]
@@ -87,7 +101,11 @@ func New(sys System, n int, o Options) *Solver {
 	for i := range s.u {
 		s.u[i] = take(n)
 	}
-	rows := make([][]float64, 2*m)
+	if cap(rows) < 2*m {
+		rows = make([][]float64, 2*m)
+	}
+	rows = rows[:2*m]
+	s.rows = rows
 	s.columns, s.lu = rows[:m:m], rows[m:]
 	for j := range m {
 		s.columns[j], s.lu[j] = take(n), take(m)
@@ -99,7 +117,6 @@ func New(sys System, n int, o Options) *Solver {
 			s.weights[i] = 1
 		}
 	}
-	return s
 }
 
 // Y is the state. The caller writes it before the first span and may change it

@@ -69,6 +69,7 @@ type liquors struct {
 	parts  [2]*starch.Kinetics
 	first  int // quantities of the first body
 	solver *ode.Solver
+	now    []float64 // a state that is read
 
 	fromS, fromC, cJK float64 // where this stretch of the drive began
 }
@@ -87,8 +88,9 @@ func (m *cooker) liquors(b *body, d drive, mostC float64) *liquors {
 		n += l.parts[i].Size()
 	}
 	l.first = l.parts[0].Size()
-	floors := make([]float64, 2*n)
-	y, floors := floors[:n], floors[n:]
+	room := make([]float64, 3*n)
+	y, floors, now := room[:n], room[n:2*n], room[2*n:]
+	l.now = now
 	l.parts[0].Put(y, &b.starch)
 	l.parts[0].Floors(y, floors)
 	fast := l.parts[0].Fast(mostC)
@@ -99,7 +101,8 @@ func (m *cooker) liquors(b *body, d drive, mostC float64) *liquors {
 			fast = append(fast, l.first+j)
 		}
 	}
-	l.solver = ode.New(l, n, ode.Options{
+	l.solver = &m.solver
+	l.solver.Anew(l, n, ode.Options{
 		Base: baseStepS, First: m.rung, Most: longestRung, Tolerance: m.tolerance, Floors: floors, Fast: fast, Keep: 7,
 	})
 	copy(l.solver.Y(), y)
@@ -149,7 +152,7 @@ func (l *liquors) close() {
 // convert integrates the stretch to endS, with a point of the curve each minute.
 func (l *liquors) convert(endS float64) {
 	m, b := l.m, l.bodies[0]
-	now := make([]float64, len(l.solver.Y()))
+	now := l.now
 	l.solver.Span(m.nowS, endS, func(p *ode.Step) {
 		for ; m.curveS <= p.T+p.H; m.record(b) {
 			m.nowS = m.curveS

@@ -5,6 +5,7 @@ import (
 
 	"newmake/compile/matter/exchanger"
 	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/ode"
 	"newmake/compile/matter/starch"
 	"newmake/lang/recipe"
 )
@@ -19,8 +20,9 @@ type cooker struct {
 	in                     Input
 	c                      constants
 	k                      starch.Constants
-	tolerance              float64 // of the integrator's steps
-	rung                   int     // that the last drive's steps ended with
+	tolerance              float64    // of the integrator's steps
+	rung                   int        // that the last drive's steps ended with
+	solver                 ode.Solver // of all drives, one after another
 	boilC                  float64
 	metalJK                float64
 	lossWK                 float64
