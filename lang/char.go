@@ -4,6 +4,7 @@ import (
 	_ "embed"
 	"fmt"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"newmake/lang/diag"
@@ -91,7 +92,7 @@ func badChar(t, next piece) *fault {
 
 // runeNames are the Unicode names of the characters that are met in a recipe by
 // mistake: quotes, dashes and spaces, letters that pass for Latin ones, signs. A
-// line holds a number and a name. The test writes it (-update); all names would
+// line holds a number and a name, and the first is empty. The test writes it (-update); all names would
 // take a megabyte of the program.
 //
 //go:embed runenames.txt
@@ -102,9 +103,14 @@ var runeNames string
 // tells as much.
 func runeName(r rune) string {
 	number := fmt.Sprintf("%04X", r)
-	if _, rest, ok := strings.Cut("\n"+runeNames, "\n"+number+" "); ok {
-		name, _, _ := strings.Cut(rest, "\n")
-		return "U+" + number + " " + name
+	if unicode.IsControl(r) {
+		return "U+" + number
 	}
-	return "U+" + number
+	line := "\n" + number + " "
+	at := strings.Index(runeNames, line)
+	if at < 0 {
+		return "U+" + number
+	}
+	name, _, _ := strings.Cut(runeNames[at+len(line):], "\n")
+	return "U+" + number + " " + name
 }

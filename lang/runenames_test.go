@@ -49,6 +49,7 @@ func namedRunes() []rune {
 // The names are Unicode's, as golang.org/x/text has them.
 func TestRuneNamesAreUnicodes(t *testing.T) {
 	var b strings.Builder
+	b.WriteString("\n")
 	for _, r := range namedRunes() {
 		fmt.Fprintf(&b, "%04X %s\n", r, runenames.Name(r))
 	}

@@ -15,7 +15,7 @@ import (
 	"time"
 )
 
-// zones begins with a line for each name, `NAME OFFSET LENGTH`, and an empty line;
+// zones begins with an empty line and a line for each name, `NAME OFFSET LENGTH`, and an empty line;
 // the offset is that of the zone's data after it.
 //
 //go:embed zones.bin
@@ -32,12 +32,13 @@ func Load(name string) (*time.Location, error) {
 		return nil, unknown
 	}
 	index, data, _ := strings.Cut(zones, "\n\n")
-	_, line, found := strings.Cut("\n"+index+"\n", "\n"+name+" ")
-	if !found {
+	line := "\n" + name + " "
+	at := strings.Index(index, line)
+	if at < 0 {
 		return nil, unknown
 	}
 	var offset, length int
-	if _, err := fmt.Sscanf(line, "%d %d\n", &offset, &length); err != nil {
+	if _, err := fmt.Sscanf(index[at+len(line):], "%d %d", &offset, &length); err != nil {
 		return nil, fmt.Errorf("the time zone %q: %w", name, err)
 	}
 	tzif, err := io.ReadAll(flate.NewReader(strings.NewReader(data[offset : offset+length])))

@@ -49,6 +49,7 @@ func packed(t testing.TB, all map[string][]byte) []byte {
 	}
 	slices.Sort(names)
 	var index, data bytes.Buffer
+	index.WriteString("\n")
 	at := map[string]string{} // offset and length, by what a zone holds
 	for _, name := range names {
 		tzif := string(all[name])
@@ -79,7 +80,7 @@ func TestEveryZone(t *testing.T) {
 		assert.NoError(t, err, "%s; go test ./lang/zone -update takes in what is new", name)
 	}
 	index, _, _ := strings.Cut(zones, "\n\n")
-	names := strings.Split(index, "\n")
+	names := strings.Split(index, "\n")[1:]
 	assert.Greater(t, len(names), 500)
 	for _, line := range names {
 		name, _, _ := strings.Cut(line, " ")
