@@ -238,3 +238,20 @@ func TestScotchGrainMashNeedsItsEnzymes(t *testing.T) {
 	assert.Greater(t, living.DryS, dead.DryS)
 	assert.Less(t, living.DryS, 72*hour)
 }
+
+// The attenuation is of the grain alone: the solids of the backset are in neither of
+// its gravities.
+func TestAttenuationLeavesTheBacksetOut(t *testing.T) {
+	in := bourbon(t)
+	in.Wort.BacksetKg = 9
+	r, err := Run(in)
+	require.NoError(t, err)
+	plato := func(s stream.Stream) float64 {
+		s.BacksetKg = 0
+		p, err := fluid.PlatoFromSG(s.SG())
+		require.NoError(t, err)
+		return p
+	}
+	before, after := plato(in.Wort), plato(r.Wash)
+	assert.InDelta(t, (before-after)/before, r.Attenuation, 1e-12)
+}
