@@ -123,6 +123,21 @@ func (m *measurer) allRye() float64 {
 	return 100 * m.unboiled(m.held(of, 3.5, 64, 70), 72).Wash.PureAlcoholM3() * 1000 / theoryL
 }
 
+// cornBy is the alcohol in L a tonne of a corn mash that is cooked and converted by
+// so much of distillers' malt alone.
+func (m *measurer) cornBy(malt float64) float64 {
+	in := cooker("corn", heldKg)
+	in.Bill.Lines = []recipe.BillLine{
+		{Grain: library().Grains["corn"], MassKg: (1 - malt) * heldKg, Share: 1 - malt},
+		{Grain: library().Grains["distillers-malt"], MassKg: malt * heldKg, Share: malt},
+	}
+	in.Steps = []recipe.MashStep{
+		{Verb: recipe.MashWater, VolumeM3: 3.2 * heldKg / 1000, TempC: 15}, {Verb: recipe.MashAdd, Grains: []int{0}},
+		to(recipe.MashHeat, 88), rest(45), to(recipe.MashCool, 64.5), {Verb: recipe.MashAdd, Grains: []int{1}}, rest(60), to(recipe.MashCool, 26),
+	}
+	return litres(m.unboiled(m.mash(in), 84))
+}
+
 // harris are the limits of Harris and MacWilliam: the thickest mash, in % malt,
 // that dissolves more than 95 % of its carbohydrate.
 var harris = []mashLimit{{62.7, 60, 20.5}, {62.7, 180, 37.5}, {65.5, 60, 42}, {65.5, 180, 50}}

@@ -29,8 +29,8 @@ var (
 		holds:  "mashes of 2 to 5 L/kg; ranges in the library differ by up to 10 C between sources. Raw starch is not digested below them, and a very thick mash gelatinizes hotter than is reckoned",
 	}
 	converting = model{
-		says:   "Gelatinized starch is split to dextrins and sugars at rates first order in the starch and in the enzymes dissolved; alpha- and beta-amylase die by a first-order law, faster the hotter. All of it is followed along the mash's actual temperatures.",
-		source: "Brandam et al., Biochem. Eng. J. 13 (2003) 43, with death of the enzymes after Muller 1991; library entry `model mash`",
+		says:   "Gelatinized starch is split to dextrins and sugars at rates first order in the starch and in the enzymes dissolved; they die faster the hotter: alpha-amylase at one pace, beta-amylase in two parts. Of limit dextrinase, which opens the branches, a part is free and dies fast; the rest is bound, lives longer, and is set free the more the lower the pH, on into an unboiled ferment. All of it is followed along the mash's actual temperatures.",
+		source: "Brandam et al., Biochem. Eng. J. 13 (2003) 43, with death of the amylases after Muller 1991 and limit dextrinase free and bound after Sissons, J. ASBC 54 (1996) 19; library entry `model mash`",
 		holds:  "50 to 80 C for the malt's enzymes, pH 4.8 to 5.9; several rates are fitted to the sugars of all-malt wort. How good it is stands in compile/ACCURACY.md",
 	}
 	gravityTable = model{
