@@ -22,7 +22,7 @@ var Cask = &Field{
 		{
 			Name: "entry", Shape: "STRENGTH", Need: true, Example: "entry 114 proof", Doc: "Strength at which it goes into the cask.",
 			Limits: []Limit{
-				mustBe(0.2, 1, "from weak low wines to pure alcohol").of("strength"),
+				mustBe(0.2, 1, "a cask takes spirit, from weak low wines up to pure alcohol").of("strength"),
 				usually(0.45, 0.72, "casks are filled between about 100 and 140 proof (common practice)").of("strength"),
 			},
 		},
