@@ -17,7 +17,7 @@ func lossOf(b *recipe.Batch, line recipe.Path, own func(*recipe.Climate) *float6
 		return nil
 	}
 	return []use{{
-		is: 1, paths: []recipe.Path{recipe.PathLibrary.Child("model", "cask", name)},
+		is: 1, sure: ofEntry(&b.Models["cask"].Entry, name, b.Models["cask"].Values[name]), paths: []recipe.Path{recipe.PathLibrary.Child("model", "cask", name)},
 		set: func(b *recipe.Batch, x float64) { b.Models["cask"].Values[name] *= x },
 	}}
 }
@@ -36,7 +36,7 @@ func soak(_ *row, b *recipe.Batch) []use {
 		return nil
 	}
 	return []use{{
-		of: k.Name, is: 1, paths: []recipe.Path{recipe.PathLibrary.Child("wood", k.Name, "soak")},
+		of: k.Name, is: 1, sure: ofEntry(&k.Entry, "soak", k.SoakFrac), paths: []recipe.Path{recipe.PathLibrary.Child("wood", k.Name, "soak")},
 		set: func(b *recipe.Batch, x float64) { b.Cask.Kind.SoakFrac *= x },
 	}}
 }

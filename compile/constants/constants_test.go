@@ -132,3 +132,61 @@ func BenchmarkDrawn(b *testing.B) {
 		Drawn(cs, 400)
 	}
 }
+
+// TestStatedUncertainty: the range on a figure's line is that of its constant, 9 times
+// in 10; a line without one has the table's.
+func TestStatedUncertainty(t *testing.T) {
+	b := examples(t)[0].Clone()
+	of := func(id string) Constant {
+		all := Of(b)
+		i := slices.IndexFunc(all, func(c Constant) bool { return c.ID == id })
+		require.GreaterOrEqual(t, i, 0, id)
+		return all[i]
+	}
+	b.Strip.Still.Within = map[string]recipe.Within{"reflux": {Low: 0.03, High: 0.07}, "heats": {Low: 0.9 * b.Strip.Still.HeatsW, High: 1.1 * b.Strip.Still.HeatsW}}
+	assert.InDelta(t, 0.02/NineInTen, of("reflux").SD, 1e-12)
+	assert.InDelta(t, 0.1/NineInTen, of("still-heat").SD, 1e-12)
+	assert.Contains(t, of("still-heat").Why, "the house")
+	b.Strip.Still.Within = nil
+	assert.InDelta(t, 0.15, of("still-heat").SD, 1e-12)
+	assert.InDelta(t, 0.01+0.4*b.Strip.Still.Reflux, of("reflux").SD, 1e-12)
+
+	y := b.Ferm.Yeast
+	w := y.Within["growth"]
+	require.NotZero(t, w, "the library states it")
+	assert.InDelta(t, (w.High-w.Low)/(2*NineInTen)/y.GrowthPerS, of("yeast-rate").SD, 1e-12)
+	assert.Contains(t, of("yeast-rate").Why, y.Source["growth"])
+	assert.InDelta(t, 0.10, of("vigor").SD, 1e-12, "what scatters from run to run is no figure of the library")
+	y.Within = nil
+	assert.InDelta(t, 0.25, of("yeast-rate").SD, 1e-12)
+}
+
+// TestLibraryStatesItsUncertainty: what the table draws of the built-in library is
+// stated there, beside the figure.
+func TestLibraryStatesItsUncertainty(t *testing.T) {
+	lib := check.Builtin().Library
+	for _, g := range lib.Grains {
+		assert.NotEmpty(t, g.Within["starch"], g.Name)
+		assert.NotEmpty(t, g.Within["moisture"], g.Name)
+		if g.LintnerPower > 0 {
+			assert.NotEmpty(t, g.Within["power"], g.Name)
+		}
+	}
+	for _, y := range lib.Yeasts {
+		for _, line := range []string{"growth", "lag", "ethanol-yield"} {
+			assert.NotEmpty(t, y.Within[line], y.Name+" "+line)
+		}
+	}
+	for _, k := range lib.Woods {
+		assert.NotEmpty(t, k.Within["soak"], k.Name)
+	}
+	for _, b := range examples(t) {
+		for _, c := range Of(b) {
+			for _, p := range c.Paths {
+				if parts := p.Parts(); parts[0] == "library" && parts[1] == "model" && parts[3] != "backset-pH" {
+					assert.NotEmpty(t, lib.Models[parts[2]].Within[parts[3]], p)
+				}
+			}
+		}
+	}
+}

@@ -11,6 +11,8 @@ import (
 // other, but their product makes the spirit: so the product is one constant, and each
 // has of it in proportion to how uncertain it is by itself, which is the likeliest
 // pair of figures with that product.
+//
+// These deviations hold where the library's lines state no range.
 const (
 	accessRawSD    = 0.02  // of 96.5 %: corn coarse to fine grind is 93 to 100 %, The Alcohol Textbook 4th ed. (2003) Table 2
 	accessMaltSD   = 0.01  // of 98 %: fine and coarse grind differ by at most 2 %, common practice
@@ -32,7 +34,14 @@ func yieldEfficiency(r *row, b *recipe.Batch) []use {
 	if !(access > 0) {
 		return nil
 	}
-	ofAccess, ofYield := square(accessSD/access), square(ethanolYieldSD/y.EthanolYield)
+	if s := ofEntry(&m.Entry, name, access); s != nil {
+		accessSD = s.sd
+	}
+	yieldSD := ethanolYieldSD
+	if s := ofEntry(&y.Entry, "ethanol-yield", y.EthanolYield); s != nil {
+		yieldSD = s.sd
+	}
+	ofAccess, ofYield := square(accessSD/access), square(yieldSD/y.EthanolYield)
 	part := ofAccess / (ofAccess + ofYield)
 	high := min(math.Pow(1/access, 1/part), math.Pow(1/y.EthanolYield, 1/(1-part)))
 	return []use{{

@@ -12,7 +12,7 @@ func yeastLag(_ *row, b *recipe.Batch) []use {
 		return nil
 	}
 	return []use{{
-		of: y.Name, is: y.LagS, paths: []recipe.Path{yeastPath(y, "lag")},
+		of: y.Name, is: y.LagS, sure: ofEntry(&y.Entry, "lag", y.LagS), paths: []recipe.Path{yeastPath(y, "lag")},
 		set: func(b *recipe.Batch, x float64) { b.Ferm.Yeast.LagS = x },
 	}}
 }
@@ -23,10 +23,16 @@ func yeastRate(_ *row, b *recipe.Batch) []use {
 		return nil
 	}
 	return []use{{
-		of: y.Name, is: 1, paths: []recipe.Path{yeastPath(y, "growth")},
+		of: y.Name, is: 1, sure: ofEntry(&y.Entry, "growth", y.GrowthPerS), paths: []recipe.Path{yeastPath(y, "growth")},
 		set: func(b *recipe.Batch, x float64) { b.Ferm.Yeast.GrowthPerS *= x },
 	}}
 }
 
 // vigor is the rate of the yeast again, as it is on the day.
-func vigor(r *row, b *recipe.Batch) []use { return yeastRate(r, b) }
+func vigor(r *row, b *recipe.Batch) []use {
+	out := yeastRate(r, b)
+	for i := range out {
+		out[i].sure = nil // that is the house's
+	}
+	return out
+}

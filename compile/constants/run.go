@@ -47,6 +47,7 @@ func lotStarch(r *row, b *recipe.Batch) []use {
 	})
 	for i, g := range slices.DeleteFunc(grains(b), func(g *recipe.Grain) bool { return g.Starch <= 0 }) {
 		out[i].words = "starch of the " + g.Name
+		out[i].sure = ofEntry(&g.Entry, "starch", g.Starch)
 		if g.Extract <= 0 {
 			out[i].paths = out[i].paths[:1]
 		}
@@ -64,6 +65,7 @@ func lotMoisture(r *row, b *recipe.Batch) []use {
 	out := ofGrains(b, 0, []string{"moisture"}, all, func(g *recipe.Grain, x float64) { g.Moisture += x })
 	for i, g := range grains(b) {
 		out[i].words = "moisture of the " + g.Name
+		out[i].sure = ofEntry(&g.Entry, "moisture", g.Moisture)
 		out[i].prior = &Prior{Shape: r.shape, SD: r.sd, Low: max(r.low, -g.Moisture), High: r.high}
 	}
 	return out
@@ -75,8 +77,9 @@ func lotEnzymes(_ *row, b *recipe.Batch) []use {
 		g.LintnerPower *= x
 		g.AlphaDU *= x
 	})
-	for i := range out {
-		out[i].words = "enzymes of the " + out[i].of
+	for i, g := range slices.DeleteFunc(grains(b), func(g *recipe.Grain) bool { return !malt(g) }) {
+		out[i].words = "enzymes of the " + g.Name
+		out[i].sure = ofEntry(&g.Entry, "power", g.LintnerPower)
 	}
 	return out
 }

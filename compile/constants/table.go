@@ -28,6 +28,7 @@ type use struct {
 	stage numbers.Stage
 	is    float64 // what is written; 1 of a factor, 0 of what is added
 	prior *Prior  // in place of the row's
+	sure  *stated // how sure the figure is, in place of the row's deviation; nil where nobody says
 	paths []recipe.Path
 	set   func(b *recipe.Batch, x float64)
 }
@@ -103,6 +104,12 @@ func Of(b *recipe.Batch) []Constant {
 			}
 			if u.prior != nil {
 				c.Prior = *u.prior
+			}
+			if u.sure != nil {
+				c.SD, c.Why = u.sure.sd, u.sure.why
+				if r.form == Times {
+					c.SD /= u.sure.figure
+				}
 			}
 			if b.Learned != nil {
 				c = c.narrowed(b.Learned)

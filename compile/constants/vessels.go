@@ -16,7 +16,7 @@ func cookerHeat(_ *row, b *recipe.Batch) []use {
 		return nil
 	}
 	return []use{{
-		of: v.Name, is: 1, paths: []recipe.Path{vesselPath(v, "heats")},
+		of: v.Name, is: 1, sure: ofVessel(v, "heats", v.HeatsW), paths: []recipe.Path{vesselPath(v, "heats")},
 		set: func(b *recipe.Batch, x float64) { b.Mash.Cooker.HeatsW *= x },
 	}}
 }
@@ -93,7 +93,7 @@ func stillHeat(_ *row, b *recipe.Batch) []use {
 			continue
 		}
 		out = append(out, use{
-			of: v.Name, words: "heating of " + s.words, stage: s.stage, is: 1, paths: []recipe.Path{vesselPath(v, "heats")},
+			of: v.Name, words: "heating of " + s.words, stage: s.stage, is: 1, sure: ofVessel(v, "heats", v.HeatsW), paths: []recipe.Path{vesselPath(v, "heats")},
 			set: func(b *recipe.Batch, x float64) { s.in(b).HeatsW *= x },
 		})
 	}
@@ -105,7 +105,7 @@ func reflux(r *row, b *recipe.Batch) []use {
 	for _, s := range stills(b) {
 		v := s.in(b)
 		out = append(out, use{
-			of: v.Name, words: "reflux of " + s.words, stage: s.stage, is: v.Reflux,
+			of: v.Name, words: "reflux of " + s.words, stage: s.stage, is: v.Reflux, sure: ofVessel(v, "reflux", v.Reflux),
 			prior: &Prior{Shape: r.shape, Mean: v.Reflux, SD: 0.01 + 0.4*v.Reflux, Low: r.low, High: r.high},
 			paths: []recipe.Path{vesselPath(v, "reflux")},
 			set:   func(b *recipe.Batch, x float64) { s.in(b).Reflux = x },
@@ -121,7 +121,11 @@ const usuallyLost = 0.01
 func alcoholLost(r *row, b *recipe.Batch) []use {
 	var paths []recipe.Path
 	written, of := 0.0, stills(b)
+	var sure *stated
 	for _, s := range of {
+		if v := s.in(b); sure == nil {
+			sure = ofVessel(v, "alcohol-lost", v.LostFrac)
+		}
 		paths = append(paths, vesselPath(s.in(b), "alcohol-lost"))
 		written = max(written, s.in(b).LostFrac)
 	}
@@ -133,7 +137,7 @@ func alcoholLost(r *row, b *recipe.Batch) []use {
 		mean = usuallyLost
 	}
 	return []use{{
-		is: written, paths: paths,
+		is: written, paths: paths, sure: sure,
 		prior: &Prior{Shape: r.shape, Mean: mean, SD: r.sd, Low: r.low, High: r.high},
 		set: func(b *recipe.Batch, x float64) {
 			for _, s := range of {

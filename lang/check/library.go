@@ -106,6 +106,7 @@ func (m *libraryEntry) head(own bool) recipe.Entry {
 			e.Source[word] = source
 		}
 	}
+	e.Within = between(n, &m.diags)
 	return e
 }
 

@@ -179,6 +179,7 @@ func vessels(p *recipe.Plant, n *tree.Node, kind recipe.VesselKind, seen map[str
 	for _, l := range n.Lines {
 		v.Where[l.Field.Name] = l.At()
 	}
+	v.Within = between(n, diags)
 	readCooler(&v, n.Line("cools"))
 	readCondenser(p, &v, n.Line("condenser"), diags)
 	if n.Word("steam") == "direct" {

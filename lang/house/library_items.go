@@ -34,10 +34,12 @@ type LibraryLine struct {
 	At     diag.Span
 }
 
-// Figure is the number of a line that is nothing but a number or a range.
+// Figure is the number of a line that is nothing but a number or a range, and perhaps
+// the range that holds it 9 times in 10.
 type Figure struct {
 	Low, High float64 // the same if it is no range
 	Unit      string
+	Within    *Figure // nil where the line says nothing of it
 }
 
 // LibraryKinds lists the kinds of the library's entries.
@@ -109,14 +111,25 @@ func libraryParts(n *tree.Node) (begin, text string) {
 // figure is the line's number, nil if the line says anything else.
 func figure(n *tree.Node) *Figure {
 	items := n.Stmt.Items
+	if len(items) == 4 && items[2].Kind == lang.Comma && items[3].Kind == lang.Range {
+		f := figureAt(&items[1])
+		if f != nil {
+			f.Within = figureAt(&items[3])
+		}
+		return f
+	}
 	if len(items) != 2 {
 		return nil
 	}
-	switch it := items[1]; it.Kind {
+	return figureAt(&items[1])
+}
+
+func figureAt(it *lang.Item) *Figure {
+	switch it.Kind {
 	case lang.Number:
-		return &Figure{it.Value, it.Value, it.Unit}
+		return &Figure{Low: it.Value, High: it.Value, Unit: it.Unit}
 	case lang.Range:
-		return &Figure{it.Value, it.High, it.Unit}
+		return &Figure{Low: it.Value, High: it.High, Unit: it.Unit}
 	}
 	return nil
 }

@@ -21,14 +21,24 @@ type Entry struct {
 
 // Fact is one line of an entry.
 type Fact struct {
-	Field  string   `json:"field"`
-	Text   string   `json:"text"`
-	Value  *float64 `json:"value,omitempty"`
-	High   *float64 `json:"high,omitempty"` // of a range, which begins at value
-	Unit   string   `json:"unit,omitempty"`
-	Source string   `json:"source,omitempty"`
-	House  bool     `json:"house"`
-	Was    string   `json:"builtIn,omitempty"` // what the built-in line says
+	Field string   `json:"field"`
+	Text  string   `json:"text"`
+	Value *float64 `json:"value,omitempty"`
+	High  *float64 `json:"high,omitempty"` // of a range, which begins at value
+	Unit  string   `json:"unit,omitempty"`
+	// Within is the range that holds the figure 9 times in 10; in a unit of its own
+	// where the line says so.
+	Within *Within `json:"within,omitempty"`
+	Source string  `json:"source,omitempty"`
+	House  bool    `json:"house"`
+	Was    string  `json:"builtIn,omitempty"` // what the built-in line says
+}
+
+// Within is how sure a figure is.
+type Within struct {
+	Low  float64 `json:"low"`
+	High float64 `json:"high"`
+	Unit string  `json:"unit,omitempty"`
 }
 
 // Document is what was found as one JSON document.
@@ -42,6 +52,9 @@ func (a *Answer) Document() Report {
 				f.Value, f.Unit = &n.Low, n.Unit
 				if n.High != n.Low {
 					f.High = &n.High
+				}
+				if w := n.Within; w != nil {
+					f.Within = &Within{w.Low, w.High, w.Unit}
 				}
 			}
 			e.Lines = append(e.Lines, f)

@@ -119,7 +119,11 @@ func summary(i house.LibraryItem) string {
 	for _, field := range telling[i.Kind] {
 		for _, l := range i.Lines {
 			if l.Field == field {
-				parts = append(parts, strings.TrimSpace(field+" "+l.Text))
+				text := l.Text
+				if l.Figure != nil {
+					text, _, _ = strings.Cut(text, ", ") // how sure it is stands on its own page
+				}
+				parts = append(parts, strings.TrimSpace(field+" "+text))
 				break
 			}
 		}

@@ -14,6 +14,7 @@ type Entry struct {
 	House  bool                 // declared or overridden by the house
 	Source map[string]string    // field → source, from the comment on its line
 	Where  map[string]diag.Span // field → its line
+	Within map[string]Within    // field → the range that holds it 9 times in 10, where it is stated
 	At     diag.Span
 }
 

@@ -102,6 +102,7 @@ type Vessel struct {
 	LossW     float64              // heat lost at the boil; 0: by the default rule
 	FillMost  float64              // greatest fill as a share of HoldsM3; 0: default for the kind
 	Where     map[string]diag.Span // field → its line
+	Within    map[string]Within    // field → the range that holds it 9 times in 10, where it is stated
 	At        diag.Span
 }
 

@@ -55,11 +55,14 @@ type Limit struct {
 }
 
 // Language is the table of everything: each field stands for one declaration.
-var Language = compileBlock(&Block{Fields: []*Field{
-	EditionLine, Plant, Batch, Run, Instrument,
-	Grain, Yeast, Enzyme, CaskWood, Standard, Model,
-	Learned,
-}})
+var Language = func() *Block {
+	uncertain(Grain, Yeast, Enzyme, CaskWood, Model)
+	return compileBlock(&Block{Fields: []*Field{
+		EditionLine, Plant, Batch, Run, Instrument,
+		Grain, Yeast, Enzyme, CaskWood, Standard, Model,
+		Learned,
+	}})
+}()
 
 // Find gives the field that a word begins, or nil.
 func (b *Block) Find(word string) *Field { return b.byName[word] }

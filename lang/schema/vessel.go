@@ -60,6 +60,7 @@ func vesselField(kind, doc, example string) *Field {
 		}},
 	}
 	field.Block.Fields = append(field.Block.Fields, stillFields(kind)...)
+	uncertain(field)
 	return field
 }
 
