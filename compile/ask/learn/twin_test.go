@@ -12,6 +12,7 @@ import (
 
 	"newmake/compile"
 	"newmake/compile/constants"
+	"newmake/compile/made"
 	"newmake/compile/numbers"
 	"newmake/compile/stage/still"
 	"newmake/lang/check"
@@ -23,42 +24,42 @@ import (
 // stand on its sheet. The standard deviations are those of common practice (package
 // record).
 func spots(b *recipe.Batch) []Reading {
-	read := func(words string, sd float64, instrument string, s Spot) Reading {
+	read := func(words string, sd float64, instrument string, s made.Spot) Reading {
 		return Reading{Words: words, SD: sd, Instrument: instrument, Of: s.Says}
 	}
 	const minute, hour = 60.0, 3600.0
 	var out []Reading
 	for i, s := range b.Mash.Steps {
 		if s.Verb == recipe.MashHeat || s.Verb == recipe.MashCool {
-			out = append(out, read(fmt.Sprintf("minutes of step %d", i+1), 2.5*minute, "", Spot{Stage: record.Mash, Step: i, Kind: HowLong}))
+			out = append(out, read(fmt.Sprintf("minutes of step %d", i+1), 2.5*minute, "", made.Spot{Stage: record.Mash, Step: i, Kind: made.HowLong}))
 		}
 	}
 	last := len(b.Mash.Steps) - 1
 	out = append(out,
-		read("gravity of the mash", .0006, "hydrometer", Spot{Stage: record.Mash, Step: last, What: record.Gravity}),
-		read("volume to the fermenter", .008, "dip", Spot{Stage: record.Ferment, What: record.Volume}),
+		read("gravity of the mash", .0006, "hydrometer", made.Spot{Stage: record.Mash, Step: last, What: record.Gravity}),
+		read("volume to the fermenter", .008, "dip", made.Spot{Stage: record.Ferment, What: record.Volume}),
 	)
 	for _, h := range []float64{10, 24, 36, 48, 72} {
-		out = append(out, read(fmt.Sprintf("gravity at %g h", h), .0006, "hydrometer", Spot{Stage: record.Ferment, What: record.Gravity, Kind: Within, AfterS: h * hour}))
+		out = append(out, read(fmt.Sprintf("gravity at %g h", h), .0006, "hydrometer", made.Spot{Stage: record.Ferment, What: record.Gravity, Kind: made.Within, AfterS: h * hour}))
 	}
 	for _, h := range []float64{12, 24, 36, 48} {
-		out = append(out, read(fmt.Sprintf("temperature at %g h", h), .4, "thermometer", Spot{Stage: record.Ferment, What: record.Temperature, Kind: Within, AfterS: h * hour}))
+		out = append(out, read(fmt.Sprintf("temperature at %g h", h), .4, "thermometer", made.Spot{Stage: record.Ferment, What: record.Temperature, Kind: made.Within, AfterS: h * hour}))
 	}
-	out = append(out, read("final gravity", .0006, "hydrometer", Spot{Stage: record.Ferment, What: record.Gravity}))
+	out = append(out, read("final gravity", .0006, "hydrometer", made.Spot{Stage: record.Ferment, What: record.Gravity}))
 	for _, st := range []struct {
 		name      record.StageName
 		fractions []string
 	}{{record.Strip, []string{still.LowWines}}, {record.Spirit, []string{still.Heads, still.Hearts, still.Tails}}} {
 		out = append(out,
-			read(string(st.name)+": minutes to the first drop", 3*minute, "", Spot{Stage: st.name, Kind: FirstDrop}),
-			read(string(st.name)+": minutes of the run", 3*minute, "", Spot{Stage: st.name, Kind: HowLong}))
+			read(string(st.name)+": minutes to the first drop", 3*minute, "", made.Spot{Stage: st.name, Kind: made.FirstDrop}),
+			read(string(st.name)+": minutes of the run", 3*minute, "", made.Spot{Stage: st.name, Kind: made.HowLong}))
 		for _, f := range st.fractions {
 			out = append(out,
-				read("volume of "+f, .0008, "dip", Spot{Stage: st.name, Of: f, What: record.Volume}),
-				read("strength of "+f, .0015, "alcoholmeter", Spot{Stage: st.name, Of: f, What: record.Strength}))
+				read("volume of "+f, .0008, "dip", made.Spot{Stage: st.name, Of: f, What: record.Volume}),
+				read("strength of "+f, .0015, "alcoholmeter", made.Spot{Stage: st.name, Of: f, What: record.Strength}))
 		}
 		for _, over := range []float64{.02, .08, .15} {
-			out = append(out, read(fmt.Sprintf("%s: spout at %g L", st.name, 1000*over), .005, "alcoholmeter", Spot{Stage: st.name, What: record.Spout, Kind: Within, OverM3: over}))
+			out = append(out, read(fmt.Sprintf("%s: spout at %g L", st.name, 1000*over), .005, "alcoholmeter", made.Spot{Stage: st.name, What: record.Spout, Kind: made.Within, OverM3: over}))
 		}
 	}
 	for i := range out {

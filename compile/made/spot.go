@@ -1,4 +1,4 @@
-package learn
+package made
 
 import (
 	"sort"
@@ -29,6 +29,9 @@ type Spot struct {
 	OverM3 float64
 }
 
+// feints are heads and tails together.
+const feints = "feints"
+
 // Moment is what a spot is a moment of.
 type Moment uint8
 
@@ -40,7 +43,7 @@ const (
 	FirstDrop               // of a still: when, or what is read then
 )
 
-// Of is what a model says at a spot: temperatures in C, volumes in m3 at 20 C, strengths as the
+// Says is what a model says at a spot: temperatures in C, volumes in m3 at 20 C, strengths as the
 // fraction by volume at 20 C, gravity as a hydrometer's at 20 C, durations in s. It is not ok where
 // the run does not come to that.
 func (s Spot) Says(n *numbers.Batch) (float64, bool) {
@@ -107,6 +110,9 @@ func (s Spot) inFerment(n *numbers.Batch) (float64, bool) {
 func (s Spot) inStill(r still.Run, lowWines stream.Stream) (float64, bool) {
 	f := r.Fraction(s.Of)
 	all := f.Stream
+	if s.Of == feints {
+		all = r.Feints()
+	}
 	if s.Of == still.LowWines {
 		all = lowWines
 	}

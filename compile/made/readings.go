@@ -1,0 +1,352 @@
+package made
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"newmake/compile/constants"
+	"newmake/compile/numbers"
+	"newmake/compile/stage/still"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+)
+
+// Reading is one reading of a run, brought to what the stages say.
+type Reading struct {
+	Words string
+	What  record.What // "" of a duration
+	Said  float64     // see Spot.Says for its unit
+	SD    float64     // of reading it, without what the instrument is always off by
+	// Instrument is the key of the instrument's constant, "" of a clock.
+	Instrument string
+	Spot
+	// Outcome says that the house lives by it.
+	Outcome bool
+	Visit   *record.Visit
+}
+
+// Of is what numbers have for the reading.
+func (r *Reading) Of(n *numbers.Batch) (float64, bool) { return r.Says(n) }
+
+// clockSD is how well the end of a step is told by the clock that somebody wrote down, in s
+// (common practice).
+const clockSD = 150
+
+// stoodSD is how well it is known for how long the work stood still, as a share.
+const stoodSD = 0.1
+
+type collecting struct {
+	b          *recipe.Batch
+	r          *record.Run
+	instrument func(string) *record.Instrument
+	out        []Reading
+}
+
+// Readings are those of a run that a model can be held against. b is the recipe as the run
+// made it; instrument finds what the house declares, nil if nothing.
+func Readings(b *recipe.Batch, r *record.Run, instrument func(name string) *record.Instrument) []Reading {
+	c := &collecting{b: b, r: r, instrument: instrument}
+	c.mash()
+	c.ferment()
+	c.still(record.Strip)
+	c.still(record.Spirit)
+	return c.out
+}
+
+// kinds of instruments, by what they read: the names that package constants has.
+var kinds = map[quantity.Kind]string{
+	quantity.Gravity: "hydrometer", quantity.Strength: "alcoholmeter", quantity.Temperature: "thermometer", quantity.Volume: "dip",
+}
+
+// put enters a reading of an instrument. more is added to what was read; unsure is what
+// is not known besides.
+func (c *collecting) put(v *record.Visit, rd *record.Reading, words string, s Spot, said, unsure float64) {
+	held, ok := rd.Holds()
+	if !ok || math.IsNaN(said) {
+		return
+	}
+	i := c.instrument(rd.With)
+	a := record.AccuracyOf(rd, i)
+	key := kinds[held.Kind]
+	if i != nil && key != "" {
+		key = recipe.ConstantKey(key, i.Name)
+	}
+	s.What = rd.What
+	c.out = append(c.out, Reading{
+		Words: words, What: rd.What, Said: said, SD: math.Hypot(a.Of(held.SI), unsure), Instrument: key, Spot: s, Visit: v,
+	})
+}
+
+// lasted enters a duration.
+func (c *collecting) lasted(v *record.Visit, words string, s Spot, seconds, stood float64) {
+	c.out = append(c.out, Reading{Words: words, Said: seconds - stood, SD: math.Hypot(clockSD, stoodSD*stood), Spot: s, Visit: v})
+}
+
+func (c *collecting) mash() {
+	all := steps(c.b, c.r)
+	for _, t := range all {
+		s := c.b.Mash.Steps[t.step]
+		spot := Spot{Stage: record.Mash, Step: t.step}
+		name := stepWords(c.b, t.step)
+		if (s.Verb == recipe.MashHeat || s.Verb == recipe.MashCool) && t.lastS > 0 {
+			how := spot
+			how.Kind = HowLong
+			c.lasted(t.visit, "minutes of the "+name, how, t.lastS, t.stood)
+		}
+		for i := range t.visit.Read {
+			rd := &t.visit.Read[i]
+			switch {
+			case rd.What == record.Temperature && s.Verb == recipe.MashRest:
+				v, ok := rd.Holds()
+				if ok {
+					c.put(t.visit, rd, "temperature at the end of the "+name, spot, v.SI, 0)
+				}
+			case rd.What == record.Gravity && t.step == len(c.b.Mash.Steps)-1:
+				if sg, unsure, ok := trueSG(rd, c.instrument(rd.With)); ok {
+					c.put(t.visit, rd, "gravity of the mash", spot, sg, unsure)
+				}
+			}
+		}
+	}
+}
+
+// stepWords names a step of the mash: "second cool".
+func stepWords(b *recipe.Batch, step int) string {
+	verb, nth, of := b.Mash.Steps[step].Verb, 0, 0
+	for i, s := range b.Mash.Steps {
+		if s.Verb == verb {
+			of++
+			if i <= step {
+				nth++
+			}
+		}
+	}
+	word := ""
+	for w, v := range verbs {
+		if v == verb {
+			word = w
+		}
+	}
+	if of == 1 {
+		return word
+	}
+	return fmt.Sprintf("%s %d", word, nth)
+}
+
+func (c *collecting) ferment() {
+	begun, known := pitched(c.r)
+	for i := range c.r.Visits {
+		v := &c.r.Visits[i]
+		if c.r.Stages[v.Stage].Name != record.Ferment {
+			continue
+		}
+		after := math.NaN()
+		if known && v.When.Known() {
+			after = v.When.Time.Sub(begun).Seconds()
+		}
+		for k := range v.Read {
+			rd := &v.Read[k]
+			spot := Spot{Stage: record.Ferment, Kind: Within, AfterS: after}
+			at := fmt.Sprintf("at %s h", hours(after))
+			switch rd.What {
+			case record.Volume:
+				if m3, unsure, ok := trueM3(rd, 0); ok && (v.Word == "pump" || v.Word == "pitch") {
+					c.put(v, rd, "volume to the fermenter", Spot{Stage: record.Ferment}, m3, unsure*m3)
+				}
+			case record.Gravity:
+				if sg, unsure, ok := trueSG(rd, c.instrument(rd.With)); ok && after >= 0 {
+					c.put(v, rd, "gravity "+at, spot, sg, unsure)
+				}
+			case record.Temperature:
+				if t, ok := rd.Holds(); ok && after >= 0 && v.Word == "" {
+					c.put(v, rd, "temperature "+at, spot, t.SI, 0)
+				}
+			}
+		}
+	}
+}
+
+func hours(s float64) string { return fmt.Sprintf("%.0f", s/3600) }
+
+// stoodBetween is for how long the work of a stage stood still between two moments.
+func (c *collecting) stoodBetween(stage record.StageName, from, to time.Time) (s float64) {
+	for i := range c.r.Visits {
+		v := &c.r.Visits[i]
+		if c.r.Stages[v.Stage].Name == stage && v.Word == "stopped" && v.When.Known() && !v.When.Time.Before(from) && !v.When.Time.After(to) {
+			s += v.LastS
+		}
+	}
+	return s
+}
+
+// fractions of the model, by the words of a record.
+var fractions = map[string]string{
+	"low-wines": still.LowWines, "foreshots": still.Foreshots, "heads": still.Heads, "hearts": still.Hearts, "tails": still.Tails, "feints": feints,
+}
+
+// still enters what was read of a run of a still.
+func (c *collecting) still(stage record.StageName) {
+	run := map[record.StageName]string{record.Strip: "wash run", record.Spirit: "spirit run"}[stage]
+	charges := map[record.StageName]int{record.Strip: c.b.Strip.Charges, record.Spirit: c.b.Spirit.Charges}[stage]
+	fire, lit := moment(c.r, stage, "fire")
+	first, dropped := moment(c.r, stage, "first-drop")
+	// What was lost of a fraction was there.
+	lost := map[string]float64{}
+	gauged := map[string]bool{}
+	for i := range c.r.Visits {
+		v := &c.r.Visits[i]
+		name := c.r.Stages[v.Stage].Name
+		if name == stage && v.Word == "lost" {
+			of := v.Of
+			if of == "" && stage == record.Strip {
+				of = "low-wines"
+			}
+			for k := range v.Read {
+				if x, ok := v.Read[k].Holds(); ok && x.Kind == quantity.Volume {
+					lost[of] += x.SI
+				}
+			}
+		}
+		if (name == stage || name == record.Fill && stage == record.Spirit) && fractions[v.Word] != "" && len(v.Read) > 0 {
+			gauged[v.Word] = true
+		}
+	}
+	over := 0.0 // what came before the fraction that comes
+	for i := range c.r.Visits {
+		v := &c.r.Visits[i]
+		at := c.r.Stages[v.Stage].Name
+		of := fractions[v.Word]
+		if at == record.Fill && stage == record.Spirit && v.Word == "hearts" {
+			c.lot(stage, v, of, "hearts", lost)
+			continue
+		}
+		if at != stage {
+			continue
+		}
+		switch {
+		case v.Word == "first-drop" && lit && dropped && charges <= 1:
+			c.lasted(v, run+": minutes to the first drop", Spot{Stage: stage, Kind: FirstDrop}, first.Sub(fire).Seconds(), c.stoodBetween(stage, fire, first))
+		case v.Word == "off" && lit && v.When.Known() && charges <= 1:
+			c.lasted(v, run+": minutes from the fire to the end", Spot{Stage: stage, Kind: HowLong}, v.When.Time.Sub(fire).Seconds(), c.stoodBetween(stage, fire, v.When.Time))
+		case v.Word == "to":
+			m3, ok := held(v, record.Receiver)
+			if !ok {
+				over = math.NaN()
+			} else {
+				over += m3.SI
+			}
+			if rd, ok := reading(v, record.Receiver); ok && v.Of == "tails" && !gauged["hearts"] && c.b.Spirit.HeartsTo.By != recipe.ByVolume {
+				c.put(v, rd, "volume of the hearts", Spot{Stage: stage, Of: still.Hearts, Kind: AtEnd}, rd.SI+lost["hearts"], 0)
+				c.out[len(c.out)-1].Outcome = true
+			}
+		case of != "":
+			if stage == record.Strip || v.Word != "foreshots" {
+				c.lot(stage, v, of, v.Word, lost)
+			}
+		case v.Word == "" && charges <= 1:
+			c.passing(stage, run, v, first, dropped, over)
+		}
+	}
+}
+
+// lot enters what was gauged of a fraction.
+func (c *collecting) lot(stage record.StageName, v *record.Visit, of, word string, lost map[string]float64) {
+	abv, known := 0.0, false
+	if rd, ok := reading(v, record.Strength); ok {
+		var unsure float64
+		if abv, unsure, known = trueABV(rd); known {
+			c.put(v, rd, "strength of the "+word, Spot{Stage: stage, Of: of}, abv, unsure)
+			c.out[len(c.out)-1].Outcome = word == "hearts"
+		}
+	}
+	if rd, ok := reading(v, record.Volume); ok {
+		if m3, unsure, ok := trueM3(rd, abv); ok {
+			c.put(v, rd, "volume of the "+word, Spot{Stage: stage, Of: of}, m3+lost[word], unsure*m3)
+			c.out[len(c.out)-1].Outcome = word == "hearts" || word == "low-wines"
+		}
+	}
+}
+
+// lateSpoutSD is what a strength at the spout is less sure of where it is placed by two clock
+// times and not by the receiver: it falls by 0.3 % abv a minute (common practice).
+const lateSpoutSD = 0.01
+
+// passing enters what was read at the spout while a run went on: by how much had come over
+// where that was read, else by the clock.
+func (c *collecting) passing(stage record.StageName, run string, v *record.Visit, first time.Time, dropped bool, over float64) {
+	spot := Spot{Stage: stage, Kind: Within}
+	late := 0.0
+	m3, ok := held(v, record.Receiver)
+	at := ""
+	switch {
+	case ok && !math.IsNaN(over):
+		spot.OverM3 = over + m3.SI
+		at = fmt.Sprintf("%.0f L over", 1000*spot.OverM3)
+	case dropped && v.When.Known() && v.When.Time.After(first):
+		spot.AfterS = v.When.Time.Sub(first).Seconds()
+		late = lateSpoutSD
+		at = fmt.Sprintf("%.0f min after the first drop", spot.AfterS/60)
+	default:
+		return
+	}
+	if rd, ok := reading(v, record.Spout); ok {
+		if abv, unsure, ok := trueABV(rd); ok {
+			c.put(v, rd, run+": spout, "+at, spot, abv, math.Hypot(unsure, late))
+		}
+	}
+}
+
+// Instruments are the constants of the instruments that readings name: what each is always
+// off by, by its checks where it has any.
+func Instruments(b *recipe.Batch, readings []Reading, instrument func(name string) *record.Instrument) []constants.Constant {
+	var out []constants.Constant
+	seen := map[string]bool{}
+	for _, r := range readings {
+		if r.Instrument == "" || seen[r.Instrument] {
+			continue
+		}
+		seen[r.Instrument] = true
+		for _, c := range constants.Of(b) {
+			if c.Owner != constants.Instrument {
+				continue
+			}
+			if c.Key() == r.Instrument {
+				out = append(out, c)
+				continue
+			}
+			for k := range r.Visit.Read {
+				name := r.Visit.Read[k].With
+				if name == "" || recipe.ConstantKey(c.ID, name) != r.Instrument {
+					continue
+				}
+				c.Of, c.Words = name, c.Words+" "+name
+				if i := instrument(name); i != nil {
+					checked(&c, i)
+				}
+				out = append(out, c)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// elsewhereOnScale is how much of what an unchecked instrument may be off is still open at
+// other places of the scale than where it was checked (own rule).
+const elsewhereOnScale = 0.4
+
+// checked narrows what an instrument is off by to what its last check said.
+func checked(c *constants.Constant, i *record.Instrument) {
+	for _, k := range slices.Backward(i.Checks) {
+		if k.True == nil || k.Said.Kind != i.Scale.Kind || c.Form != constants.Plus {
+			continue
+		}
+		c.Mean = k.Said.SI - k.True.SI
+		c.SD = math.Hypot(record.ReadingSI(i.DivisionSI(i.Scale.Low)), elsewhereOnScale*c.SD)
+		c.Why = "checked on " + k.On.String()
+		return
+	}
+}

@@ -1,0 +1,341 @@
+// Package made is a run as it was really made: the recipe with what really went in,
+// in the vessels that were used, for as long as it really took and with the cuts as
+// they were made; and what was read of it, brought to what the stages say.
+//
+// What a record does not say stays as the recipe has it.
+package made
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"newmake/compile/lot"
+	"newmake/compile/matter/fluid"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+	"newmake/lang/tree"
+)
+
+// Recipe is a batch as a run made it. The clock of the house no longer moves it: its times
+// are those that were written down.
+func Recipe(b *recipe.Batch, r *record.Run) *recipe.Batch {
+	out := b.Clone()
+	out.Start.Year, out.Start.Month, out.Start.Day = r.Date.Year, int(r.Date.Month), r.Date.Day
+	out.Plant.Shift = recipe.Shift{ToMinute: 24 * 60, Days: [7]bool{true, true, true, true, true, true, true}}
+	weighed(out, r)
+	vessels(out, r)
+	mashed(out, r)
+	if s, ok := fermentS(r); ok {
+		out.Ferm.DurationS = s
+	}
+	stripped(out, r)
+	distilled(out, r)
+	out.Resolve()
+	return out
+}
+
+// weighed puts in what was weighed and measured.
+func weighed(b *recipe.Batch, r *record.Run) {
+	kg, m3 := map[string]float64{}, map[string]float64{}
+	for _, u := range r.Used {
+		v, ok := u.Amount.Holds()
+		switch {
+		case !ok:
+		case v.Kind == quantity.Mass:
+			kg[tree.Key(u.What)] += v.SI
+		case v.Kind == quantity.Volume:
+			m3[tree.Key(u.What)] += v.SI
+		}
+	}
+	b.Bill.TotalKg = 0
+	for i := range b.Bill.Lines {
+		l := &b.Bill.Lines[i]
+		if v, ok := kg[tree.Key(l.Grain.Name)]; ok {
+			l.MassKg = v
+		}
+		b.Bill.TotalKg += l.MassKg
+	}
+	for i := range b.Mash.Steps {
+		s := &b.Mash.Steps[i]
+		switch s.Verb {
+		case recipe.MashDose:
+			if v, ok := kg[tree.Key(s.Enzyme.Name)]; ok {
+				s.MassKg, s.Share = v, 0
+			}
+		case recipe.MashBackset:
+			if v, ok := m3["backset"]; ok {
+				s.VolumeM3, s.Share = v, 0
+				delete(m3, "backset")
+			}
+		case recipe.MashWater:
+			if v, ok := m3["water"]; ok {
+				s.VolumeM3 = v
+				delete(m3, "water")
+			}
+		}
+	}
+	if y := b.Ferm.Yeast; y != nil {
+		if v, ok := kg[tree.Key(y.Name)]; ok {
+			b.Ferm.PitchKg, b.Ferm.PitchKgM3 = v, 0
+		}
+	}
+}
+
+// vessels puts the run into the vessels in which it was made.
+func vessels(b *recipe.Batch, r *record.Run) {
+	for _, s := range r.Stages {
+		i := slices.IndexFunc(b.Plant.Vessels, func(v *recipe.Vessel) bool { return tree.Key(v.Name) == tree.Key(s.Vessel) })
+		if i < 0 {
+			continue
+		}
+		v := b.Plant.Vessels[i]
+		switch {
+		case s.Name == record.Mash && v.Kind == recipe.Cooker:
+			b.Mash.Cooker = v
+		case s.Name == record.Ferment && v.Kind == recipe.Fermenter:
+			b.Ferm.Vessels = []*recipe.Vessel{v}
+		case s.Name == record.Strip && v.Kind == recipe.Still:
+			b.Strip.Still = v
+		case s.Name == record.Spirit && v.Kind == recipe.Still:
+			b.Spirit.Still = v
+		}
+	}
+}
+
+var verbs = map[string]recipe.MashVerb{
+	"water": recipe.MashWater, "backset": recipe.MashBackset, "add": recipe.MashAdd, "dose": recipe.MashDose,
+	"heat": recipe.MashHeat, "rest": recipe.MashRest, "cool": recipe.MashCool, "drain": recipe.MashDrain, "boil": recipe.MashBoil,
+}
+
+// stepOf is the step of the recipe that a visit of the mash is of; -1 if it is none.
+func stepOf(b *recipe.Batch, v *record.Visit) int {
+	verb, ok := verbs[v.Word]
+	if !ok {
+		return -1
+	}
+	nth := 0
+	for i, s := range b.Mash.Steps {
+		if s.Verb != verb {
+			continue
+		}
+		switch verb {
+		case recipe.MashAdd:
+			if slices.ContainsFunc(s.Grains, func(g int) bool {
+				return len(v.Names) > 0 && tree.Key(b.Bill.Lines[g].Grain.Name) == tree.Key(v.Names[0])
+			}) {
+				return i
+			}
+		case recipe.MashDose:
+			if s.Enzyme != nil && len(v.Names) > 0 && tree.Key(s.Enzyme.Name) == tree.Key(v.Names[0]) {
+				return i
+			}
+		default:
+			if nth++; nth == v.Nth {
+				return i
+			}
+		}
+	}
+	return -1
+}
+
+// timed is a visit of the mash that ended a step, and how long that took: from the end of
+// the step before, with what the work stood still taken off. Unknown where a step between was not
+// written down.
+type timed struct {
+	visit *record.Visit
+	step  int
+	lastS float64 // 0: not known
+	stood float64 // of it, the work stood still
+}
+
+// steps are the steps of the mash that were written down.
+func steps(b *recipe.Batch, r *record.Run) []timed {
+	var out []timed
+	var last time.Time
+	lastStep, stood := -1, 0.0
+	for i := range r.Visits {
+		v := &r.Visits[i]
+		if r.Stages[v.Stage].Name != record.Mash {
+			continue
+		}
+		if v.Word == "stopped" {
+			stood += v.LastS
+			continue
+		}
+		step := stepOf(b, v)
+		if step < 0 || v.None {
+			continue
+		}
+		t := timed{visit: v, step: step, stood: stood}
+		if v.When.Known() {
+			if !last.IsZero() && step == lastStep+1 {
+				t.lastS = v.When.Time.Sub(last).Seconds()
+			}
+			last, lastStep, stood = v.When.Time, step, 0
+		} else {
+			last = time.Time{}
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+// farFromRecipeK is how far from the recipe's a temperature may have been read for the step to
+// have gone to it: beyond is a slip of the pen.
+const farFromRecipeK = 8
+
+func mashed(b *recipe.Batch, r *record.Run) {
+	for _, t := range steps(b, r) {
+		s := &b.Mash.Steps[t.step]
+		c, read := held(t.visit, record.Temperature)
+		switch s.Verb {
+		case recipe.MashHeat, recipe.MashCool:
+			if read && math.Abs(c.SI-s.TempC) <= farFromRecipeK {
+				s.TempC = c.SI
+			}
+		case recipe.MashRest:
+			if t.lastS > 0 {
+				s.DurationS = t.lastS
+			}
+		case recipe.MashWater, recipe.MashBackset:
+			if v, ok := held(t.visit, record.Volume); ok && v.SI > 0 {
+				s.VolumeM3, s.Share = v.SI, 0
+			}
+		}
+	}
+}
+
+// held is what holds of a reading of a visit.
+func held(v *record.Visit, what record.What) (record.Value, bool) {
+	for i := range v.Read {
+		if v.Read[i].What == what {
+			if x, ok := v.Read[i].Holds(); ok {
+				return x, true
+			}
+		}
+	}
+	return record.Value{}, false
+}
+
+// moment is when something of a stage was done.
+func moment(r *record.Run, stage record.StageName, words ...string) (time.Time, bool) {
+	for _, w := range words {
+		for i := range r.Visits {
+			v := &r.Visits[i]
+			if r.Stages[v.Stage].Name == stage && v.Word == w && v.When.Known() {
+				return v.When.Time, true
+			}
+		}
+	}
+	return time.Time{}, false
+}
+
+// pitched is when the yeast went in.
+func pitched(r *record.Run) (time.Time, bool) { return moment(r, record.Ferment, "pitch", "pump") }
+
+// fermentS is how long the wash stood, from the yeast to the still.
+func fermentS(r *record.Run) (float64, bool) {
+	from, ok := pitched(r)
+	to, charged := moment(r, record.Strip, "charge", "fire")
+	if !ok || !charged || !to.After(from) {
+		return 0, false
+	}
+	return to.Sub(from).Seconds(), true
+}
+
+func stripped(b *recipe.Batch, r *record.Run) {
+	if abv, ok := spoutAt(r, record.Strip, "off", ""); ok && elsewhere(abv, b.Strip.StopAt) {
+		b.Strip.StopAt = recipe.Strength{Value: abv, Basis: recipe.ABV}
+	}
+}
+
+// hand is how far from what was written a strength at the spout may be read for it to be the
+// same: a parrot is read to a hundredth.
+const hand = 0.01
+
+func elsewhere(abv float64, s recipe.Strength) bool {
+	w, err := lot.MassFrac(s)
+	return err != nil || math.Abs(abv-fluid.ABVFromMassFrac(w)) > hand
+}
+
+// distilled makes the cuts where they were made: by what the receiver had, or by the strength at
+// the spout, whichever the recipe cuts by; and charges the feints that there were.
+func distilled(b *recipe.Batch, r *record.Run) {
+	s := &b.Spirit
+	if abv, ok := spoutAt(r, record.Spirit, "off", ""); ok && elsewhere(abv, s.Stop) {
+		s.Stop = recipe.Strength{Value: abv, Basis: recipe.ABV}
+	}
+	cut := func(c *recipe.Cut, of string, beforeM3 float64) {
+		v := turned(r, of)
+		if v == nil {
+			return
+		}
+		m3, byVolume := held(v, record.Receiver)
+		abv, byStrength := spoutAt(r, record.Spirit, "to", of)
+		switch {
+		case c.By == recipe.ByVolume && byVolume:
+			c.VolumeM3 = beforeM3 + m3.SI
+		case byStrength && (c.By != recipe.ByStrength || v.Why == "nose" || elsewhere(abv, c.Strength)):
+			*c = recipe.Cut{By: recipe.ByStrength, Strength: recipe.Strength{Value: abv, Basis: recipe.ABV}, At: c.At}
+		}
+	}
+	if v := turned(r, "heads"); v != nil {
+		if m3, ok := held(v, record.Receiver); ok {
+			s.ForeshotsM3 = m3.SI
+		}
+	}
+	cut(&s.HeartsFrom, "hearts", s.ForeshotsM3)
+	cut(&s.HeartsTo, "tails", 0)
+	for i := range r.Visits {
+		v := &r.Visits[i]
+		if r.Stages[v.Stage].Name != record.Spirit || v.Word != "charge" || v.Of != "feints" {
+			continue
+		}
+		m3, ok := held(v, record.Volume)
+		st, read := reading(v, record.Strength)
+		if !ok || !read {
+			continue
+		}
+		if abv, _, ok := trueABV(st); ok {
+			b.Today.FeintsSaid, b.Today.FeintsM3, b.Today.FeintsAt = true, m3.SI, recipe.Strength{Value: abv, Basis: recipe.ABV}
+		}
+	}
+}
+
+// turned is the visit at which the spout was turned to a fraction.
+func turned(r *record.Run, of string) *record.Visit {
+	for i := range r.Visits {
+		if v := &r.Visits[i]; r.Stages[v.Stage].Name == record.Spirit && v.Word == "to" && v.Of == of {
+			return v
+		}
+	}
+	return nil
+}
+
+// spoutAt is the true strength at the spout on a line, as a fraction at 20 C.
+func spoutAt(r *record.Run, stage record.StageName, word, of string) (float64, bool) {
+	for i := range r.Visits {
+		v := &r.Visits[i]
+		if r.Stages[v.Stage].Name != stage || v.Word != word || v.Of != of {
+			continue
+		}
+		if rd, ok := reading(v, record.Spout); ok {
+			abv, _, ok := trueABV(rd)
+			return abv, ok
+		}
+	}
+	return 0, false
+}
+
+func reading(v *record.Visit, what record.What) (*record.Reading, bool) {
+	for i := range v.Read {
+		if v.Read[i].What == what {
+			if _, ok := v.Read[i].Holds(); ok {
+				return &v.Read[i], true
+			}
+		}
+	}
+	return nil, false
+}
