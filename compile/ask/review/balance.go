@@ -107,8 +107,8 @@ type place struct {
 
 // put adds a flow. guess is about what it is where nobody read it.
 func (l *ledger) put(id, words string, unit Unit, n number, guess float64, model bool) int {
-	f := reconcile.Flow{Name: id, Read: n.is, SD: n.sd, Unread: !n.read()}
-	a := Flow{ID: id, Words: words, Unit: unit, Said: n.is, SD: n.sd, Model: model}
+	f := reconcile.Flow{Name: id, Read: n.Is, SD: n.SD, Unread: !n.Read()}
+	a := Flow{ID: id, Words: words, Unit: unit, Said: n.Is, SD: n.SD, Model: model}
 	if f.Unread {
 		f.Read, a.Said = guess, math.NaN()
 	}
@@ -119,8 +119,8 @@ func (l *ledger) put(id, words string, unit Unit, n number, guess float64, model
 // lotOf adds the two flows of a lot.
 func (l *ledger) lotOf(id, words string, g gauged, guess gauged) pair {
 	return pair{
-		l.put(id+".volume", "the volume of "+words, Litres, g.volumeL, guess.volumeL.is, false),
-		l.put(id+".strength", "the strength of "+words, AbvPct, g.abvPct, guess.abvPct.is, false),
+		l.put(id+".volume", "the volume of "+words, Litres, g.VolumeL, guess.VolumeL.Is, false),
+		l.put(id+".strength", "the strength of "+words, AbvPct, g.AbvPct, guess.AbvPct.Is, false),
 	}
 }
 
@@ -179,10 +179,9 @@ func massKg(litres, abvPct float64) (kg, byLitre, byPct float64) {
 	return litres * d, d, litres * (density(abvPct+step) - density(abvPct-step)) / (2 * step)
 }
 
-// Balances reconciles what was gauged of one run. It is nil where no balance has what
+// balances reconciles what was gauged of one run. It is nil where no balance has what
 // it wants.
-func Balances(run *record.Run, instruments map[string]*record.Instrument, e Expected, gallons bool) (*Balance, error) {
-	b := &bench{instruments: instruments, gallons: gallons}
+func balances(run *record.Run, b *bench, e Expected) (*Balance, error) {
 	l := written(b, run).balance(e)
 	if l == nil {
 		return nil, nil

@@ -79,11 +79,15 @@ func (t truth) run(off func() float64) *record.Run {
 	return r
 }
 
+func plainBench() *bench {
+	return &bench{Instruments: func(string) *record.Instrument { return nil }}
+}
+
 func exact() float64 { return 0 }
 
 func TestBalanced(t *testing.T) {
 	is := balanced()
-	b, err := Balances(is.run(exact), nil, is.expected(), false)
+	b, err := balances(is.run(exact), plainBench(), is.expected())
 	require.NoError(t, err)
 	require.NotNil(t, b)
 	assert.Equal(t, 5, b.Checks, "ferment, to the still, wash run, waiting, spirit run")
@@ -110,7 +114,7 @@ func TestGrossError(t *testing.T) {
 	} {
 		r := is.run(exact)
 		slip.off(r)
-		b, err := Balances(r, nil, is.expected(), false)
+		b, err := balances(r, plainBench(), is.expected())
 		require.NoError(t, err)
 		assert.False(t, b.Balanced(), name)
 		require.NotEmpty(t, b.Gross, name)
@@ -132,7 +136,7 @@ func TestNotWrittenDown(t *testing.T) {
 	// What came of the spirit run is less by that too.
 	short := 60 * is.lowAbv / 100
 	r.Visits[9].Read[0].SI -= short / (is.tailsAbv / 100) / 1000
-	b, err := Balances(r, nil, is.expected(), false)
+	b, err := balances(r, plainBench(), is.expected())
 	require.NoError(t, err)
 	require.NotEmpty(t, b.Gross)
 	var found *Cause
@@ -154,7 +158,7 @@ func TestFalseAlarms(t *testing.T) {
 	const runs = 1500
 	broken, gross := 0, 0
 	for range runs {
-		b, err := Balances(is.run(random.NormFloat64), nil, is.expected(), false)
+		b, err := balances(is.run(random.NormFloat64), plainBench(), is.expected())
 		require.NoError(t, err)
 		if !b.Balanced() {
 			broken++
@@ -174,12 +178,12 @@ func TestFalseAlarms(t *testing.T) {
 // part of it.
 func TestNothingToCheck(t *testing.T) {
 	is := balanced()
-	b, err := Balances(&record.Run{}, nil, is.expected(), false)
+	b, err := balances(&record.Run{}, plainBench(), is.expected())
 	require.NoError(t, err)
 	assert.Nil(t, b)
 	r := is.run(exact)
 	r.Visits = r.Visits[:5]
-	b, err = Balances(r, nil, is.expected(), false)
+	b, err = balances(r, plainBench(), is.expected())
 	require.NoError(t, err)
 	require.NotNil(t, b)
 	assert.Equal(t, 3, b.Checks)

@@ -12,23 +12,24 @@ import (
 // number is what a reading comes to, with one standard deviation. One that was not
 // made has none.
 type number struct {
-	is, sd float64
+	Is, SD float64
 }
 
-func (n number) read() bool { return n.sd > 0 }
+// Read says that there is one.
+func (n number) Read() bool { return n.SD > 0 }
 
 // gauged is a lot of spirit or wash as it was gauged, brought to 20 C: litres, and
 // per cent by volume.
 type gauged struct {
-	volumeL, abvPct number
-	given           bool // something was written of it at all
+	VolumeL, AbvPct number
+	Given           bool // something was written of it at all
 }
 
 // bench brings readings to what they would have been at 20 C. What a sample's
 // temperature is not known of is taken to be at the instrument's own, less sure.
 type bench struct {
-	instruments map[string]*record.Instrument
-	gallons     bool // % abv beside gallons is at 60 F
+	Instruments func(name string) *record.Instrument
+	Gallons     bool // % abv beside gallons is at 60 F
 }
 
 // strangeC is how far from its own temperature a sample may have been that nobody
@@ -41,39 +42,39 @@ const strangeC = 4.0
 // to 0.4 % vol a degree between 20 and 60 % (OIML R 22, tables).
 const slopePerC = 0.0035
 
-// lot reads what a line says of a lot.
-func (b *bench) lot(read []record.Reading, volume, strength record.What) gauged {
+// Lot reads what a line says of a lot.
+func (b *bench) Lot(read []record.Reading, volume, strength record.What) gauged {
 	var out gauged
 	var at *record.Value
-	if r := find(read, strength); r != nil {
-		out.given, at = true, r.At
-		out.abvPct = b.strength(r)
+	if r := Find(read, strength); r != nil {
+		out.Given, at = true, r.At
+		out.AbvPct = b.Strength(r)
 	}
-	if r := find(read, volume); r != nil {
-		out.given = true
+	if r := Find(read, volume); r != nil {
+		out.Given = true
 		if v, ok := r.Holds(); ok {
 			if r.At != nil {
 				at = r.At
 			}
-			sd := record.AccuracyOf(r, b.instruments[r.With]).Of(v.SI)
+			sd := record.AccuracyOf(r, b.Instruments(r.With)).Of(v.SI)
 			litres := v.SI * lot.LitresPerM3
-			if at != nil && out.abvPct.read() {
-				litres *= expansion(out.abvPct.is/100, at.SI)
+			if at != nil && out.AbvPct.Read() {
+				litres *= expansion(out.AbvPct.Is/100, at.SI)
 			}
-			out.volumeL = number{litres, sd * lot.LitresPerM3}
+			out.VolumeL = number{litres, sd * lot.LitresPerM3}
 		}
 	}
 	return out
 }
 
-// strength is the true strength of a reading, in per cent at 20 C.
-func (b *bench) strength(r *record.Reading) number {
+// Strength is the true strength of a reading, in per cent at 20 C.
+func (b *bench) Strength(r *record.Reading) number {
 	v, ok := r.Holds()
 	if !ok {
 		return number{}
 	}
-	sd := record.AccuracyOf(r, b.instruments[r.With]).Of(v.SI)
-	proof := v.Unit == "proof" || b.gallons
+	sd := record.AccuracyOf(r, b.Instruments(r.With)).Of(v.SI)
+	proof := v.Unit == "proof" || b.Gallons
 	var abv float64
 	var err error
 	switch {
@@ -116,7 +117,8 @@ func expansion(abv, tempC float64) float64 {
 	return fluid.Density(w, tempC) / fluid.Density(w, lot.ReferenceC)
 }
 
-func find(read []record.Reading, what record.What) *record.Reading {
+// Find gives the reading of a quantity that was made, nil if there is none.
+func Find(read []record.Reading, what record.What) *record.Reading {
 	for i := range read {
 		if read[i].What == what && read[i].State == record.Read {
 			return &read[i]
@@ -125,24 +127,24 @@ func find(read []record.Reading, what record.What) *record.Reading {
 	return nil
 }
 
-// volume is a reading in litres, as it was read.
-func (b *bench) volume(r *record.Reading) number {
+// Volume is a reading in litres, as it was read.
+func (b *bench) Volume(r *record.Reading) number {
 	v, ok := r.Holds()
 	if !ok {
 		return number{}
 	}
-	return number{v.SI * lot.LitresPerM3, record.AccuracyOf(r, b.instruments[r.With]).Of(v.SI) * lot.LitresPerM3}
+	return number{v.SI * lot.LitresPerM3, record.AccuracyOf(r, b.Instruments(r.With)).Of(v.SI) * lot.LitresPerM3}
 }
 
-// gravity is a hydrometer's, brought to the temperature at which it reads true by the
+// Gravity is a hydrometer's, brought to the temperature at which it reads true by the
 // water that it would displace.
-func (b *bench) gravity(r *record.Reading) number {
+func (b *bench) Gravity(r *record.Reading) number {
 	v, ok := r.Holds()
 	if !ok {
 		return number{}
 	}
 	own := fluid.SixtyF
-	in := b.instruments[r.With]
+	in := b.Instruments(r.With)
 	if in != nil && in.Scale.AtSaid {
 		own = in.Scale.AtC
 	}
@@ -151,4 +153,29 @@ func (b *bench) gravity(r *record.Reading) number {
 		sg *= fluid.WaterDensity(own) / fluid.WaterDensity(r.At.SI)
 	}
 	return number{sg, record.AccuracyOf(r, in).Of(v.SI)}
+}
+
+// And adds a lot that was gauged apart: two charges of one run. A strength that is
+// not known of one is that of the other.
+func (g gauged) And(o gauged) gauged {
+	switch {
+	case !g.Given:
+		return o
+	case !o.Given:
+		return g
+	case !g.VolumeL.Read() || !o.VolumeL.Read():
+		return gauged{AbvPct: g.AbvPct, Given: true} // how much in all is not known
+	}
+	volume := number{g.VolumeL.Is + o.VolumeL.Is, math.Hypot(g.VolumeL.SD, o.VolumeL.SD)}
+	switch {
+	case !g.AbvPct.Read():
+		return gauged{volume, o.AbvPct, true}
+	case !o.AbvPct.Read():
+		return gauged{volume, g.AbvPct, true}
+	}
+	share := g.VolumeL.Is / volume.Is
+	return gauged{volume, number{
+		share*g.AbvPct.Is + (1-share)*o.AbvPct.Is,
+		math.Hypot(share*g.AbvPct.SD, (1-share)*o.AbvPct.SD),
+	}, true}
 }

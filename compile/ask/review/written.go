@@ -54,12 +54,12 @@ func written(b *bench, run *record.Run) *lots {
 }
 
 func (w *lots) ferment(b *bench, v *record.Visit) {
-	if r := find(v.Read, record.Volume); r != nil && !w.wort.read() {
-		w.wort = b.volume(r)
+	if r := Find(v.Read, record.Volume); r != nil && !w.wort.Read() {
+		w.wort = b.Volume(r)
 	}
-	if r := find(v.Read, record.Gravity); r != nil {
-		if g := b.gravity(r); g.read() {
-			if !w.og.read() {
+	if r := Find(v.Read, record.Gravity); r != nil {
+		if g := b.Gravity(r); g.Read() {
+			if !w.og.Read() {
 				w.og = g
 			}
 			w.fg = g
@@ -70,31 +70,31 @@ func (w *lots) ferment(b *bench, v *record.Visit) {
 func (w *lots) strip(b *bench, v *record.Visit) {
 	switch v.Word {
 	case "charge":
-		w.wash = w.wash.and(b.lot(v.Read, record.Volume, record.Strength))
+		w.wash = w.wash.And(b.Lot(v.Read, record.Volume, record.Strength))
 	case "low-wines":
-		w.lowWines = w.lowWines.and(b.lot(v.Read, record.Volume, record.Strength))
+		w.lowWines = w.lowWines.And(b.Lot(v.Read, record.Volume, record.Strength))
 	}
 }
 
 func (w *lots) spirit(b *bench, v *record.Visit) {
-	g := b.lot(v.Read, record.Volume, record.Strength)
+	g := b.Lot(v.Read, record.Volume, record.Strength)
 	switch v.Word {
 	case "charge":
 		switch v.Of {
 		case "low-wines", "":
-			w.charged = w.charged.and(g)
+			w.charged = w.charged.And(g)
 		case "feints":
-			w.feintsIn = w.feintsIn.and(g)
+			w.feintsIn = w.feintsIn.And(g)
 		case "water":
 		default:
-			w.extra = w.extra.and(g)
+			w.extra = w.extra.And(g)
 		}
 	case "to":
-		if r := find(v.Read, record.Receiver); r != nil { // the readings are of what ends
-			w.fraction(ends[v.Of], gauged{volumeL: b.volume(r), given: true})
+		if r := Find(v.Read, record.Receiver); r != nil { // the readings are of what ends
+			w.fraction(ends[v.Of], gauged{VolumeL: b.Volume(r), Given: true})
 		}
 	case "foreshots", "heads", "hearts", "tails", "feints":
-		if g.given {
+		if g.Given {
 			w.fraction(v.Word, g)
 		}
 	}
@@ -111,11 +111,11 @@ func (w *lots) fraction(id string, g gauged) {
 	}
 	for i, f := range w.fractions {
 		if f.id == id {
-			if !g.volumeL.read() {
-				g.volumeL = f.volumeL
+			if !g.VolumeL.Read() {
+				g.VolumeL = f.VolumeL
 			}
-			if !g.abvPct.read() {
-				g.abvPct = f.abvPct
+			if !g.AbvPct.Read() {
+				g.AbvPct = f.AbvPct
 			}
 			w.fractions[i].gauged = g
 			return
@@ -129,52 +129,27 @@ func (w *lots) fraction(id string, g gauged) {
 func (w *lots) parts() []fraction {
 	feints := slices.ContainsFunc(w.fractions, func(f fraction) bool { return f.id == "feints" })
 	return slices.DeleteFunc(slices.Clone(w.fractions), func(f fraction) bool {
-		return feints && (f.id == "heads" || f.id == "tails") && !f.abvPct.read()
+		return feints && (f.id == "heads" || f.id == "tails") && !f.AbvPct.Read()
 	})
 }
 
 func (w *lots) fill(b *bench, v *record.Visit) {
 	switch v.Word {
 	case "hearts":
-		w.hearts = b.lot(v.Read, record.Volume, record.Strength)
+		w.hearts = b.Lot(v.Read, record.Volume, record.Strength)
 	case "reduce":
-		if r := find(v.Read, record.Water); r != nil {
-			w.water = b.volume(r)
+		if r := Find(v.Read, record.Water); r != nil {
+			w.water = b.Volume(r)
 		}
 	case "gauge":
-		w.entry = b.lot(v.Read, record.Volume, record.Strength)
+		w.entry = b.Lot(v.Read, record.Volume, record.Strength)
 	case "into":
-		if r := find(v.Read, record.Volume); r != nil {
-			if n := b.volume(r); n.read() {
+		if r := Find(v.Read, record.Volume); r != nil {
+			if n := b.Volume(r); n.Read() {
 				w.casks = append(w.casks, n)
 			}
 		}
 	}
-}
-
-// and adds a lot that was gauged apart: two charges of one run. A strength that is
-// not known of one is that of the other.
-func (g gauged) and(o gauged) gauged {
-	switch {
-	case !g.given:
-		return o
-	case !o.given:
-		return g
-	case !g.volumeL.read() || !o.volumeL.read():
-		return gauged{abvPct: g.abvPct, given: true} // how much in all is not known
-	}
-	volume := number{g.volumeL.is + o.volumeL.is, math.Hypot(g.volumeL.sd, o.volumeL.sd)}
-	switch {
-	case !g.abvPct.read():
-		return gauged{volume, o.abvPct, true}
-	case !o.abvPct.read():
-		return gauged{volume, g.abvPct, true}
-	}
-	share := g.volumeL.is / volume.is
-	return gauged{volume, number{
-		share*g.abvPct.is + (1-share)*o.abvPct.is,
-		math.Hypot(share*g.abvPct.sd, (1-share)*o.abvPct.sd),
-	}, true}
 }
 
 // balance sets up what must agree. It is nil where nothing can be held against
@@ -182,38 +157,38 @@ func (g gauged) and(o gauged) gauged {
 func (w *lots) balance(e Expected) *ledger {
 	l := &ledger{}
 	guess := func(g gauged, litres, pct float64) gauged {
-		if g.volumeL.read() {
-			litres = g.volumeL.is
+		if g.VolumeL.Read() {
+			litres = g.VolumeL.Is
 		}
-		if g.abvPct.read() {
-			pct = g.abvPct.is
+		if g.AbvPct.Read() {
+			pct = g.AbvPct.Is
 		}
-		return gauged{volumeL: number{is: litres}, abvPct: number{is: pct}}
+		return gauged{VolumeL: number{Is: litres}, AbvPct: number{Is: pct}}
 	}
-	wash := l.lotOf("wash", "the wash", w.wash, guess(w.wash, w.wort.is*e.WashShare, e.AbvPerSG*(w.og.is-w.fg.is)))
-	if w.og.read() && w.fg.read() && w.og.is > w.fg.is && e.AbvPerSG > 0 {
-		fell := l.put("gravity", "the fall of the gravity", SG, number{w.og.is - w.fg.is, math.Hypot(w.og.sd, w.fg.sd)}, 0, false)
-		per := l.put("strength-of-gravity", "the alcohol that a point of gravity gives", Share, number{e.AbvPerSG, perSGShare * e.AbvPerSG}, 0, true)
+	wash := l.lotOf("wash", "the wash", w.wash, guess(w.wash, w.wort.Is*e.WashShare, e.AbvPerSG*(w.og.Is-w.fg.Is)))
+	if w.og.Read() && w.fg.Read() && w.og.Is > w.fg.Is && e.AbvPerSG > 0 {
+		fell := l.put("gravity", "the fall of the gravity", SG, number{Is: w.og.Is - w.fg.Is, SD: math.Hypot(w.og.SD, w.fg.SD)}, 0, false)
+		per := l.put("strength-of-gravity", "the alcohol that a point of gravity gives", Share, number{Is: e.AbvPerSG, SD: perSGShare * e.AbvPerSG}, 0, true)
 		l.node("ferment", place{words: "of the ferment", of: "wash", abv: wash.abv}, // strength times volume is what was fermented
 			wash.alcohol(-1), term{1, []int{wash.volume, fell, per}, 0.01})
 	}
-	if w.wort.read() && e.WashShare > 0 {
+	if w.wort.Read() && e.WashShare > 0 {
 		wort := l.put("wort", "the volume in the fermenter", Litres, w.wort, 0, false)
-		share := l.put("wash-of-wort", "the share of it that reaches the still", Share, number{e.WashShare, washShare * e.WashShare}, 0, true)
+		share := l.put("wash-of-wort", "the share of it that reaches the still", Share, number{Is: e.WashShare, SD: washShare * e.WashShare}, 0, true)
 		l.node("to the still", place{words: "on the way from the fermenter to the still", of: "wash", abv: wash.abv},
 			wash.alcohol(-1), term{1, []int{wort, share, wash.abv}, 0.01})
 	}
-	low := l.lotOf("low-wines", "the low wines", w.lowWines, guess(w.lowWines, w.charged.volumeL.is, w.charged.abvPct.is))
-	if w.lowWines.given && e.PotAleLPA >= 0 {
+	low := l.lotOf("low-wines", "the low wines", w.lowWines, guess(w.lowWines, w.charged.VolumeL.Is, w.charged.AbvPct.Is))
+	if w.lowWines.Given && e.PotAleLPA >= 0 {
 		pot := l.residue("pot-ale", "the alcohol that stayed in the pot ale", e.PotAleLPA)
 		l.node("wash run", place{words: "in the wash run", of: "low wines", abv: low.abv},
 			wash.alcohol(1), low.alcohol(-1), pure(pot, -1))
 	}
-	if len(w.fractions) > 0 && (w.charged.given || w.lowWines.given) {
+	if len(w.fractions) > 0 && (w.charged.Given || w.lowWines.Given) {
 		charge := low
-		if w.charged.given {
-			charge = l.lotOf("charge", "the low wines as they were charged", w.charged, guess(w.charged, w.lowWines.volumeL.is, w.lowWines.abvPct.is))
-			if w.lowWines.given {
+		if w.charged.Given {
+			charge = l.lotOf("charge", "the low wines as they were charged", w.charged, guess(w.charged, w.lowWines.VolumeL.Is, w.lowWines.AbvPct.Is))
+			if w.lowWines.Given {
 				l.node("low wines waited", place{words: "while the low wines waited", of: "low wines", abv: low.abv}, low.alcohol(1), charge.alcohol(-1))
 			}
 		}
@@ -222,14 +197,14 @@ func (w *lots) balance(e Expected) *ledger {
 			id, words string
 			gauged
 		}{{"feints-in", "the feints that were charged", w.feintsIn}, {"else-in", "what else was charged", w.extra}} {
-			if in.given {
+			if in.Given {
 				terms = append(terms, l.lotOf(in.id, in.words, in.gauged, guess(in.gauged, 0, 0)).alcohol(1))
 			}
 		}
 		hearts := pair{-1, -1}
 		for _, f := range w.parts() {
-			if !f.abvPct.read() && f.id != "hearts" { // small, and gauged by nobody: as the model has it
-				f.abvPct = number{e.AbvPct[f.id], fractionSD}
+			if !f.AbvPct.Read() && f.id != "hearts" { // small, and gauged by nobody: as the model has it
+				f.AbvPct = number{Is: e.AbvPct[f.id], SD: fractionSD}
 			}
 			p := l.lotOf(f.id, f.words, f.gauged, guess(f.gauged, 0, e.AbvPct[f.id]))
 			terms = append(terms, p.alcohol(-1))
@@ -237,10 +212,10 @@ func (w *lots) balance(e Expected) *ledger {
 				hearts = p
 			}
 		}
-		if hearts.volume < 0 && w.hearts.given {
+		if hearts.volume < 0 && w.hearts.Given {
 			hearts = l.lotOf("hearts", "the hearts", w.hearts, w.hearts)
 			terms = append(terms, hearts.alcohol(-1))
-			w.hearts.given = false // they are this lot, and were gauged once
+			w.hearts.Given = false // they are this lot, and were gauged once
 		}
 		if hearts.volume >= 0 {
 			l.node("spirit run", place{words: "in the spirit run", of: "hearts", abv: hearts.abv},
@@ -255,26 +230,26 @@ func (w *lots) balance(e Expected) *ledger {
 
 // residue is alcohol that stays in a still, as the model has it.
 func (l *ledger) residue(id, words string, lpa float64) int {
-	return l.put(id, words, LPA, number{lpa, max(residueShare*lpa, 0.1)}, 0, true)
+	return l.put(id, words, LPA, number{Is: lpa, SD: max(residueShare*lpa, 0.1)}, 0, true)
 }
 
 // reduced sets the hearts, as they stood in the spirit house, against what was
 // reduced and filled: in alcohol, and with the water in weight.
 func (l *ledger) reduced(w *lots, from pair) {
 	hearts := from
-	if w.hearts.given {
+	if w.hearts.Given {
 		hearts = l.lotOf("hearts-gauged", "the hearts before they were reduced", w.hearts, w.hearts)
 		if from.volume >= 0 {
 			l.node("hearts waited", place{words: "while the hearts waited", of: "hearts", abv: hearts.abv}, from.alcohol(1), hearts.alcohol(-1))
 		}
 	}
-	if !w.entry.given {
+	if !w.entry.Given {
 		return
 	}
 	entry := l.lotOf("entry", "the spirit at entry", w.entry, w.entry)
 	if hearts.volume >= 0 {
 		l.node("reduction", place{words: "in the reduction", of: "spirit", abv: entry.abv}, hearts.alcohol(1), entry.alcohol(-1))
-		if w.water.read() {
+		if w.water.Read() {
 			water := l.put("water", "the water that reduced it", Litres, w.water, 0, false)
 			l.weighed(hearts, water, entry)
 		}
