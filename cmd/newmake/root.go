@@ -53,7 +53,7 @@ func root(a *app) *cobra.Command {
 	}
 	for _, command := range []func(*app) *cobra.Command{
 		planCommand, checkCommand, fmtCommand, diffCommand, sizeCommand, gitSetupCommand, libraryCommand, gaugeCommand,
-		explainCommand, whyCommand, oddsCommand, initCommand, versionCommand,
+		explainCommand, whyCommand, reviewCommand, oddsCommand, initCommand, versionCommand,
 	} {
 		root.AddCommand(withSchema(a, command(a)))
 	}

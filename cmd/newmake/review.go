@@ -1,0 +1,115 @@
+package main
+
+import (
+	"bytes"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"newmake/compile/ask/review"
+	"newmake/compile/measure"
+	"newmake/compile/show/reviewed"
+	"newmake/lang/diag"
+)
+
+// reviewFlags are what a person asks of a review.
+type reviewFlags struct {
+	format, output, units, at string
+	full, exitCode            bool
+}
+
+func reviewCommand(a *app) *cobra.Command {
+	var f reviewFlags
+	cmd := &cobra.Command{
+		Use:   "review RUN",
+		Short: "What a run's record says, beside what the plan said",
+		Long: "review holds the record of a run against its batch as planned, and against the batch computed\n" +
+			"again with what really went in, when and how hot. It says which readings are not what they\n" +
+			"should be, whether the alcohol balances from the mash to the cask and what would explain it\n" +
+			"where it does not, what was done otherwise and what that was worth, and what stays\n" +
+			"unexplained. Of a run that is not done it says what is to come. The first lines are the\n" +
+			"verdict; --full is all of it.\n\n" +
+			"RUN is its number; the house is the one around the working directory.\n" +
+			"A reading is as it should be if it is within what its instrument, the model and the lot\n" +
+			"leave open, 19 times in 20.",
+		Example: "  newmake review 26-03\n" +
+			"  newmake review 26-03 --full\n" +
+			"  newmake review 26-03 --at '2026-03-10 22:30'\n" +
+			"  newmake review 26-03 --format json",
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				return usage("say which run: newmake review 26-03")
+			}
+			return f.run(a, args[0])
+		},
+	}
+	formatFlag(cmd, &f.format, []string{"text", "json"})
+	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
+	cmd.Flags().StringVar(&f.at, "at", "", "as it stood at a moment: '2026-03-10 22:30'")
+	cmd.Flags().BoolVar(&f.full, "full", false, "all readings, balances and parts")
+	cmd.Flags().BoolVar(&f.exitCode, "exit-code", false, "end with 1 if a reading is not as it should be, or the alcohol does not balance")
+	completeFlag(cmd, "units", oneOf("us", "si"))
+	return cmd
+}
+
+func (f reviewFlags) run(a *app, number string) error {
+	format := f.format
+	switch {
+	case format == "" && strings.HasSuffix(f.output, ".json"):
+		format = "json"
+	case format == "":
+		format = "text"
+	case format != "text" && format != "json":
+		return usage("there is no format %q: write text or json", format)
+	}
+	system, err := units(f.units)
+	if err != nil {
+		return err
+	}
+	src, err := a.load(".", "")
+	if err != nil {
+		return a.cannot(err, format)
+	}
+	run, said := src.House.Run(number)
+	if run == nil || said.HasErrors() {
+		return a.noAnswer(said, format)
+	}
+	b, list := src.House.Batch(run.Batch)
+	if b == nil {
+		return a.noAnswer(list, format)
+	}
+	q := review.Question{Batch: b, Run: run, Instrument: src.House.Instrument, Units: measure.UnitsOf(b.Units)}
+	if system != nil {
+		q.Units = measure.UnitsOf(*system)
+	}
+	if f.at != "" {
+		if q.Until, err = time.ParseInLocation("2006-01-02 15:04", f.at, run.Zone); err != nil {
+			return usage("--at %q is no moment: write '2026-03-10 22:30'", f.at)
+		}
+	}
+	answer, err := review.Of(q)
+	if err != nil {
+		return usage("run %s cannot be computed as it was made: %v", number, err)
+	}
+	var out bytes.Buffer
+	if format == "json" {
+		err = diag.EncodeJSON(&out, "", reviewed.Of(answer))
+	} else {
+		err = reviewed.Text(&out, answer, reviewed.Options{Full: f.full || !a.outTerminal && f.output != "", Bold: a.bold(f.output)})
+	}
+	if err != nil {
+		return err
+	}
+	if format == "text" {
+		a.show(said)
+	}
+	if err := a.write(f.output, out.Bytes(), src.Inputs()); err != nil {
+		return err
+	}
+	if f.exitCode && !answer.AsItShould() {
+		return errSaid
+	}
+	return nil
+}

@@ -1,0 +1,195 @@
+package review
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"newmake/compile/made"
+	"newmake/compile/numbers"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+)
+
+// ahead is what is still to come of a run. It is nil of one that was filled.
+func (m *model) ahead(run *record.Run, planned *recipe.Batch, known state) *Ahead {
+	stage, from := reached(run)
+	if stage == "" || stage == record.Fill && filled(run) {
+		return nil
+	}
+	n := m.batch(known)
+	if n == nil {
+		n = m.n
+	}
+	a := &Ahead{From: from, Casks: n.Filled.Casks, Planned: m.n.Filled.Casks}
+	middle, slopes := m.slopes(heartsLPA)
+	_, a.SD = known.of(middle, slopes)
+	a.HeartsLPA, _ = heartsLPA(n)
+	for _, e := range events {
+		if e.stage != stage || seen(run, stage, e.word, e.of) {
+			continue
+		}
+		begun := moment(run, stage, e.since)
+		if begun.IsZero() {
+			continue
+		}
+		after, ok := e.after(n)
+		if !ok {
+			continue
+		}
+		mid, slopes := m.slopes(e.after)
+		_, sd := known.of(mid, slopes)
+		a.Coming = append(a.Coming, Coming{Words: e.words, At: begun.Add(time.Duration(after * float64(time.Second))).Round(time.Minute), SD: sd})
+	}
+	return a
+}
+
+// event is something that a run comes to, by the moment from which it is reckoned.
+type event struct {
+	stage record.StageName
+	since string // the word of the line that it is reckoned from
+	word  string // the word of the line that says it has come
+	of    string
+	words string
+	after says // s after since
+}
+
+// events are those that somebody waits for.
+var events = []event{
+	{record.Ferment, "pitch", "", "", "the wash is dry", func(n *numbers.Batch) (float64, bool) {
+		return n.Fermented.DryS, n.Fermented.DryS > 0
+	}},
+	{record.Strip, "fire", "first-drop", "", "first drop of the wash run", func(n *numbers.Batch) (float64, bool) {
+		return n.Stripped.HeatUpS, n.Stripped.HeatUpS > 0
+	}},
+	{record.Strip, "fire", "off", "", "end of the wash run", func(n *numbers.Batch) (float64, bool) {
+		return n.Stripped.DurationS, n.Stripped.DurationS > 0
+	}},
+	{record.Spirit, "fire", "first-drop", "", "first drop of the spirit run", func(n *numbers.Batch) (float64, bool) {
+		return n.Distilled.HeatUpS, n.Distilled.HeatUpS > 0
+	}},
+	{record.Spirit, "first-drop", "to", "hearts", "hearts begin", sinceFirstDrop("hearts", false)},
+	{record.Spirit, "first-drop", "to", "tails", "hearts end: tails", sinceFirstDrop("hearts", true)},
+	{record.Spirit, "first-drop", "off", "", "end of the spirit run", func(n *numbers.Batch) (float64, bool) {
+		return n.Distilled.DurationS - n.Distilled.HeatUpS, n.Distilled.DurationS > 0
+	}},
+}
+
+func sinceFirstDrop(fraction string, end bool) says {
+	return func(n *numbers.Batch) (float64, bool) {
+		f := n.Distilled.Fraction(fraction)
+		if end {
+			return f.EndS - n.Distilled.HeatUpS, f.EndS > f.StartS
+		}
+		return f.StartS - n.Distilled.HeatUpS, f.EndS > f.StartS
+	}
+}
+
+// reached is the last stage that a run has come to, and its last moment.
+func reached(run *record.Run) (record.StageName, time.Time) {
+	var stage record.StageName
+	var at time.Time
+	for _, v := range run.Visits {
+		name := run.Stages[v.Stage].Name
+		if slices.Index(record.StageNames, name) >= slices.Index(record.StageNames, stage) {
+			stage = name
+		}
+		if v.When.Known() && v.When.Time.After(at) {
+			at = v.When.Time
+		}
+	}
+	return stage, at
+}
+
+func filled(run *record.Run) bool {
+	return slices.ContainsFunc(run.Visits, func(v record.Visit) bool {
+		return run.Stages[v.Stage].Name == record.Fill && v.Word == "into"
+	})
+}
+
+func seen(run *record.Run, stage record.StageName, word, of string) bool {
+	return word != "" && slices.ContainsFunc(run.Visits, func(v record.Visit) bool {
+		return run.Stages[v.Stage].Name == stage && v.Word == word && v.Of == of && !v.None
+	})
+}
+
+func moment(run *record.Run, stage record.StageName, word string) time.Time {
+	for _, v := range run.Visits {
+		if run.Stages[v.Stage].Name == stage && v.Word == word && v.When.Known() {
+			return v.When.Time
+		}
+	}
+	return time.Time{}
+}
+
+// askable are readings that every house can take, with how sure they are: those of
+// them that a run lacks are weighed.
+var askable = []struct {
+	words string
+	spot  made.Spot
+	sd    func(v float64) float64
+}{
+	{"the volume to the fermenter", made.Spot{Stage: record.Ferment, What: record.Volume}, share(0.018)},
+	{"the gravity at the pitch", made.Spot{Stage: record.Ferment, What: record.Gravity, Kind: made.Within}, flat(0.0012)},
+	{"the gravity at 12 h", made.Spot{Stage: record.Ferment, What: record.Gravity, Kind: made.Within, AfterS: 12 * 3600}, flat(0.0012)},
+	{"the gravity at 24 h", made.Spot{Stage: record.Ferment, What: record.Gravity, Kind: made.Within, AfterS: 24 * 3600}, flat(0.0012)},
+	{"the last gravity of the ferment", made.Spot{Stage: record.Ferment, What: record.Gravity, Kind: made.AtEnd}, flat(0.0012)},
+	{"the volume of the low wines", made.Spot{Stage: record.Strip, What: record.Volume, Of: "low wines"}, share(0.018)},
+	{"the strength of the low wines", made.Spot{Stage: record.Strip, What: record.Strength, Of: "low wines"}, flat(0.004)},
+	{"the volume of the hearts", made.Spot{Stage: record.Spirit, What: record.Volume, Of: "hearts"}, share(0.018)},
+	{"the strength of the hearts", made.Spot{Stage: record.Spirit, What: record.Strength, Of: "hearts"}, flat(0.004)},
+}
+
+func flat(sd float64) func(float64) float64 { return func(float64) float64 { return sd } }
+
+func share(part float64) func(float64) float64 {
+	return func(v float64) float64 { return part * math.Abs(v) }
+}
+
+// worth is the least part of what is left that a reading must tell to be named.
+const worth = 0.03
+
+// untold are the readings that a run lacks, the most telling first: by how much each
+// alone would narrow what is not known of the hearts.
+func (m *model) untold(readings []made.Reading, known state) []Untold {
+	middle, hearts := m.slopes(heartsLPA)
+	_, sd := known.of(middle, hearts)
+	if !(sd > 0) {
+		return nil
+	}
+	var out []Untold
+	for _, a := range askable {
+		if slices.ContainsFunc(readings, func(r made.Reading) bool { return same(r.Spot, a.spot) }) {
+			continue
+		}
+		v, slopes := m.slopes(a.spot.Says)
+		if math.IsNaN(v) {
+			continue
+		}
+		_, left := known.after([]told{{sd: a.sd(v), slopes: slopes}}).of(middle, hearts)
+		if part := 1 - left*left/(sd*sd); part >= worth {
+			out = append(out, Untold{a.words, part})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Untold) int {
+		switch {
+		case a.Part > b.Part:
+			return -1
+		case a.Part < b.Part:
+			return 1
+		}
+		return 0
+	})
+	return out
+}
+
+// nearS is within what time of one another two readings of a ferment tell the same.
+const nearS = 3 * 3600
+
+func same(a, b made.Spot) bool {
+	if a.Stage != b.Stage || a.What != b.What || a.Of != b.Of {
+		return false
+	}
+	return a.Stage != record.Ferment || a.What != record.Gravity || a.Kind != b.Kind && b.Kind == made.AtEnd && a.AfterS > 48*3600 ||
+		a.Kind == b.Kind && math.Abs(a.AfterS-b.AfterS) <= nearS
+}

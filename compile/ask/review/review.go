@@ -1,0 +1,333 @@
+// Package review sets what a run's record says beside what the plan said, and beside
+// what should have come of what was really done: reading by reading, as a balance of
+// the alcohol, and as the gap of what was lived for. Of a run that is not done yet it
+// says what is to come.
+package review
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	"newmake/compile"
+	"newmake/compile/ask/compare"
+	"newmake/compile/constants"
+	"newmake/compile/made"
+	"newmake/compile/measure"
+	"newmake/compile/numbers"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+)
+
+// Question is what is to be reviewed.
+type Question struct {
+	Batch      *recipe.Batch // as it was planned
+	Run        *record.Run
+	Instrument func(name string) *record.Instrument // nil for one that is not declared
+	Units      measure.Units
+	// Until leaves out what was written of later moments; zero leaves out nothing.
+	Until time.Time
+}
+
+// Answer is a review.
+type Answer struct {
+	Run   string
+	Batch string
+	Day   record.Date
+	Units measure.Units
+
+	Lines   []Line
+	Balance *Balance // nil where nothing can be held against anything
+	Gaps    []Gap
+	// Done are the edits of the recipe that what was done comes to, and what each is
+	// worth: the planned batch against the batch as it was made. Small is what those
+	// did together that are too small to be told apart.
+	Done   *compare.Comparison
+	Small  int // how many
+	Ahead  *Ahead
+	Untold []Untold
+}
+
+// Line is one reading.
+type Line struct {
+	Words   string
+	Stage   record.StageName
+	Kind    Kind
+	Said    float64 // in SI, brought to 20 C
+	SD      float64 // of the reading, its instrument and the model together
+	Plan    float64 // as planned; NaN where the plan does not come to it
+	Made    float64 // of what was really done; NaN likewise
+	When    time.Time
+	Visit   *record.Visit
+	Outcome bool
+}
+
+// Off is how far the reading is from what should have come of what was done.
+func (l Line) Off() float64 { return l.Said - l.Made }
+
+// sure is within how many standard deviations a reading is as it should be: 19 times
+// in 20.
+const sure = 1.96
+
+// Within says that the reading is what it should be, as far as anybody can tell.
+func (l Line) Within() bool { return !(math.Abs(l.Off()) > sure*l.SD) }
+
+// Kind is what a number is of, for who shows it.
+type Kind uint8
+
+// Kinds of numbers.
+const (
+	Temperature Kind = iota // C
+	Gravity
+	PH
+	Volume   // m3
+	Strength // fraction by volume
+	Rate     // m3/s
+	Duration // s
+)
+
+// Gap is one thing that the house lives by: what came, what was planned, and what
+// should have come of what was done.
+type Gap struct {
+	Words string
+	Kind  Kind
+	Said  float64
+	Plan  float64
+	Made  float64
+	SD    float64
+}
+
+// Ahead is the rest of a run that is not done, planned again from what was read.
+type Ahead struct {
+	From   time.Time // the last moment that was written down
+	Coming []Coming
+	// HeartsLPA and its standard deviation; Casks that they fill, Planned at first.
+	HeartsLPA, SD  float64
+	Casks, Planned int
+}
+
+// Coming is something that will happen.
+type Coming struct {
+	Words string
+	At    time.Time
+	SD    float64   // s
+	Plan  time.Time // when the sheet has it; zero where it does not say
+}
+
+// Untold is something that was not written down, and how much of what is not known of
+// the hearts it would have told.
+type Untold struct {
+	Words string
+	Part  float64 // 0..1, of the variance that is left
+}
+
+// AsItShould says that every reading is what it should be, and that the alcohol
+// balances.
+func (a *Answer) AsItShould() bool {
+	return (a.Balance == nil || a.Balance.Balanced()) && !slices.ContainsFunc(a.Lines, func(l Line) bool { return !l.Within() })
+}
+
+// Of reviews a run.
+func Of(q Question) (*Answer, error) {
+	run := until(q.Run, q.Until)
+	as := made.Recipe(q.Batch, run)
+	planned, err := compile.Numbers(q.Batch, new(numbers.Memo), compile.Calculated)
+	if err != nil {
+		return nil, err
+	}
+	m, err := newModel(as)
+	if err != nil {
+		return nil, err
+	}
+	a := &Answer{Run: run.Number, Batch: q.Batch.Name, Day: run.Date, Units: q.Units}
+	all := constants.Of(as)
+	readings := made.Readings(as, run, q.Instrument)
+	var told []told
+	for i := range readings {
+		r := &readings[i]
+		line, t := m.line(r, planned, instrumentSD(all, r))
+		a.Lines = append(a.Lines, line)
+		if t != nil {
+			told = append(told, *t)
+		}
+	}
+	if a.Balance, err = balances(run, &bench{q.Instrument, q.Batch.Gauge == recipe.US}, Expecting(m.n)); err != nil {
+		return nil, err
+	}
+	for _, l := range a.Lines {
+		if l.Outcome {
+			a.Gaps = append(a.Gaps, Gap{l.Words, l.Kind, l.Said, l.Plan, l.Made, l.SD})
+		}
+	}
+	known := m.prior().after(m.believed(told, a.Lines))
+	a.Done, a.Small = departures(q.Batch, as, q.Units)
+	a.Ahead = m.ahead(run, q.Batch, known)
+	a.Untold = m.untold(readings, known)
+	return a, nil
+}
+
+// line holds one reading against the two.
+func (m *model) line(r *made.Reading, planned *numbers.Batch, instrument float64) (Line, *told) {
+	middle, slopes := m.slopes(r.Of)
+	_, spread := m.prior().of(0, slopes)
+	sd := math.Hypot(r.SD, instrument)
+	l := Line{
+		Words: r.Words, Stage: r.Stage, Kind: kind(r), Said: r.Said, SD: math.Hypot(sd, spread),
+		Plan: math.NaN(), Made: middle, Visit: r.Visit, Outcome: r.Outcome,
+	}
+	if r.Visit != nil {
+		l.When = r.Visit.When.Time
+	}
+	if v, ok := r.Of(planned); ok {
+		l.Plan = v
+	}
+	if math.IsNaN(middle) {
+		return l, nil
+	}
+	return l, &told{off: r.Said - middle, sd: sd, slopes: slopes}
+}
+
+// believed are the readings that the rest is told from: those that are far from what
+// they should be are said, and not learned from.
+func (m *model) believed(all []told, lines []Line) []told {
+	var out []told
+	i := 0
+	for _, l := range lines {
+		if math.IsNaN(l.Made) {
+			continue
+		}
+		if math.Abs(l.Off()) <= unbelievable*l.SD {
+			out = append(out, all[i])
+		}
+		i++
+	}
+	return out
+}
+
+const unbelievable = 3.5
+
+var kinds = map[record.What]Kind{
+	record.Temperature: Temperature, record.Vapour: Temperature, record.Gravity: Gravity, record.PH: PH, record.Volume: Volume,
+	record.Receiver: Volume, record.Water: Volume, record.Flow: Rate, record.Spout: Strength, record.Strength: Strength,
+}
+
+func kind(r *made.Reading) Kind {
+	if k, ok := kinds[r.What]; ok {
+		return k
+	}
+	return Duration
+}
+
+// kindOf is the kind of an instrument, of its key.
+func kindOf(key string) string {
+	kind, _, _ := strings.Cut(key, " of ")
+	return kind
+}
+
+// until is a run as far as it was written down at a moment.
+func until(run *record.Run, at time.Time) *record.Run {
+	if at.IsZero() {
+		return run
+	}
+	out := *run
+	out.Visits = nil
+	var last time.Time
+	for _, v := range run.Visits {
+		if v.When.Known() {
+			last = v.When.Time
+		}
+		if !last.After(at) {
+			out.Visits = append(out.Visits, v)
+		}
+	}
+	begun := map[int]bool{}
+	for _, v := range out.Visits {
+		begun[v.Stage] = true
+	}
+	out.Stages = slices.Clone(run.Stages)
+	return &out
+}
+
+// mostApart is how many departures are taken one by one: of so many every combination
+// can be computed.
+const mostApart = 7
+
+// departures takes apart what the batch as it was made has other than the plan. What
+// does next to nothing is put in first, and counted.
+func departures(planned, as *recipe.Batch, u measure.Units) (*compare.Comparison, int) {
+	as = as.Clone()
+	as.Plant = withShift(as.Plant, planned.Plant)
+	as.Start = planned.Start
+	as.Resolve()
+	type departure struct {
+		of     recipe.Value
+		effect float64
+	}
+	memo := numbers.Keeping(64)
+	hearts := func(b *recipe.Batch) float64 {
+		n, err := compile.Numbers(b, memo, compile.Calculated)
+		if err != nil {
+			return math.NaN()
+		}
+		v, _ := heartsLPA(n)
+		return v
+	}
+	before := hearts(planned)
+	was := map[recipe.Key]recipe.Value{}
+	for _, v := range planned.Values() {
+		was[v.Key()] = v
+	}
+	var all []departure
+	for _, v := range as.Values() {
+		o, ok := was[v.Key()]
+		if !ok || o.Same(v) || len(o.Cells) != len(v.Cells) {
+			continue
+		}
+		one := planned.Clone()
+		set(one, v)
+		all = append(all, departure{v, math.Abs(hearts(one) - before)})
+	}
+	slices.SortStableFunc(all, func(a, b departure) int {
+		switch {
+		case a.effect > b.effect:
+			return -1
+		case a.effect < b.effect:
+			return 1
+		}
+		return 0
+	})
+	apart := 0
+	for apart < min(mostApart, len(all)) && all[apart].effect > smallest*before {
+		apart++
+	}
+	base := planned.Clone()
+	for _, d := range all[apart:] {
+		set(base, d.of)
+	}
+	end := base.Clone()
+	for _, d := range all[:apart] {
+		set(end, d.of)
+	}
+	return compare.Batches(compare.SideOf("as planned", base, nil), compare.SideOf("as made", end, nil), compare.Options{Units: u}), len(all) - apart
+}
+
+// smallest is the part of the hearts below which what was done otherwise is a small
+// thing: a thousandth, which nobody gauges.
+const smallest = 0.001
+
+// set puts a value in the place of a batch's own.
+func set(b *recipe.Batch, v recipe.Value) {
+	for _, o := range b.Values() {
+		if o.Key() == v.Key() {
+			o.Set(v)
+		}
+	}
+	b.Resolve()
+}
+
+func withShift(p, of *recipe.Plant) *recipe.Plant {
+	out := *p
+	out.Shift = of.Shift
+	return &out
+}
