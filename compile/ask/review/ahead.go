@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"newmake/compile/lot"
 	"newmake/compile/made"
 	"newmake/compile/numbers"
 	"newmake/lang/recipe"
@@ -25,6 +26,7 @@ func (m *model) ahead(run *record.Run, planned *recipe.Batch, known state) *Ahea
 	middle, slopes := m.slopes(heartsLPA)
 	_, a.SD = known.of(middle, slopes)
 	a.HeartsLPA, _ = heartsLPA(n)
+	a.HeartsPG = lot.Of(n.Distilled.Hearts).ProofGallons
 	for _, e := range events {
 		if e.stage != stage || seen(run, stage, e.word, e.of) {
 			continue

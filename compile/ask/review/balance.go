@@ -15,6 +15,7 @@ import (
 type Expected struct {
 	PotAleLPA float64 // alcohol that the wash run leaves
 	LeesLPA   float64 // alcohol that the spirit run leaves
+	FeintsLPA float64 // alcohol in the feints that go into the charge, where nobody gauged them
 	WashShare float64 // litres of wash to the still for a litre of wort to the fermenter
 	AbvPerSG  float64 // % abv of the wash for each unit of gravity that the ferment takes
 	// AbvPct is the strength of each fraction, for those whose volume alone was read.
@@ -30,6 +31,7 @@ const (
 	perSGShare   = 0.02
 	washShare    = 0.015
 	fractionSD   = 4 // % abv
+	feintsShare  = 0.1
 )
 
 // Balance is what came and went of the alcohol, reconciled.
@@ -207,12 +209,28 @@ func balances(run *record.Run, b *bench, e Expected) (*Balance, error) {
 	for _, f := range found {
 		var finding Finding
 		for _, c := range f {
-			finding.Causes = append(finding.Causes, l.cause(c, last))
+			if l.possible(c) {
+				finding.Causes = append(finding.Causes, l.cause(c, last))
+			}
 		}
-		out.Gross = append(out.Gross, finding)
+		if len(finding.Causes) > 0 {
+			out.Gross = append(out.Gross, finding)
+		}
 	}
 	return out, nil
 }
+
+// possible says that a reading without the error would be one that can be.
+func (l *ledger) possible(c reconcile.Cause) bool {
+	if c.Flow < 0 {
+		return true
+	}
+	is := l.flows[c.Flow].Read - c.By
+	return is >= 0 && (l.about[c.Flow].Unit != AbvPct || is <= mostAbvPct)
+}
+
+// mostAbvPct is about that of the azeotrope: no still of the trade gives more.
+const mostAbvPct = 97.0
 
 func (l *ledger) cause(c reconcile.Cause, at *reconcile.Reconciled) Cause {
 	if c.Flow >= 0 {

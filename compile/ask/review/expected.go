@@ -20,6 +20,7 @@ func Expecting(n *numbers.Batch) Expected {
 	if fell := n.Mashed.HydrometerSG - n.Fermented.FinalSG; fell > 0 {
 		e.AbvPerSG = 100 * wash.ABV() / fell
 	}
+	e.FeintsLPA = float64(max(n.Distilled.Charges, 1)) * lot.LitresPerM3 * n.Distilled.Returned.PureAlcoholM3()
 	for _, f := range n.Distilled.Fractions {
 		e.AbvPct[f.Name] = 100 * f.ABV
 	}

@@ -29,7 +29,9 @@ type gauged struct {
 // temperature is not known of is taken to be at the instrument's own, less sure.
 type bench struct {
 	Instruments func(name string) *record.Instrument
-	Gallons     bool // % abv beside gallons is at 60 F
+	// Off is what an instrument of a kind is off by that nobody has checked, as one
+	// standard deviation of a value in SI: of a dip, an alcoholmeter, a hydrometer.
+	Off func(kind string, si float64) float64
 }
 
 // strangeC is how far from its own temperature a sample may have been that nobody
@@ -56,7 +58,7 @@ func (b *bench) Lot(read []record.Reading, volume, strength record.What) gauged 
 			if r.At != nil {
 				at = r.At
 			}
-			sd := record.AccuracyOf(r, b.Instruments(r.With)).Of(v.SI)
+			sd := b.sd(r, "dip", v.SI)
 			litres := v.SI * lot.LitresPerM3
 			if at != nil && out.AbvPct.Read() {
 				litres *= expansion(out.AbvPct.Is/100, at.SI)
@@ -73,8 +75,8 @@ func (b *bench) Strength(r *record.Reading) number {
 	if !ok {
 		return number{}
 	}
-	sd := record.AccuracyOf(r, b.Instruments(r.With)).Of(v.SI)
-	proof := v.Unit == "proof" || b.Gallons
+	sd := b.sd(r, "alcoholmeter", v.SI)
+	proof := v.Unit == "proof"
 	var abv float64
 	var err error
 	switch {
@@ -133,7 +135,7 @@ func (b *bench) Volume(r *record.Reading) number {
 	if !ok {
 		return number{}
 	}
-	return number{v.SI * lot.LitresPerM3, record.AccuracyOf(r, b.Instruments(r.With)).Of(v.SI) * lot.LitresPerM3}
+	return number{v.SI * lot.LitresPerM3, b.sd(r, "dip", v.SI) * lot.LitresPerM3}
 }
 
 // Gravity is a hydrometer's, brought to the temperature at which it reads true by the
@@ -152,7 +154,7 @@ func (b *bench) Gravity(r *record.Reading) number {
 	if r.At != nil {
 		sg *= fluid.WaterDensity(own) / fluid.WaterDensity(r.At.SI)
 	}
-	return number{sg, record.AccuracyOf(r, in).Of(v.SI)}
+	return number{sg, b.sd(r, "hydrometer", v.SI)}
 }
 
 // And adds a lot that was gauged apart: two charges of one run. A strength that is
@@ -178,4 +180,9 @@ func (g gauged) And(o gauged) gauged {
 		share*g.AbvPct.Is + (1-share)*o.AbvPct.Is,
 		math.Hypot(share*g.AbvPct.SD, (1-share)*o.AbvPct.SD),
 	}, true}
+}
+
+// sd is how sure a reading is, with what its instrument may be off by.
+func (b *bench) sd(r *record.Reading, kind string, si float64) float64 {
+	return math.Hypot(record.AccuracyOf(r, b.Instruments(r.With)).Of(si), b.Off(kind, si))
 }

@@ -8,7 +8,6 @@ import (
 	"newmake/compile"
 	"newmake/compile/constants"
 	"newmake/compile/lot"
-	"newmake/compile/made"
 	"newmake/compile/numbers"
 	"newmake/lang/parallel"
 	"newmake/lang/recipe"
@@ -165,14 +164,15 @@ func (m *model) batch(s state) *numbers.Batch {
 	return n
 }
 
-// instrumentSD is what an instrument is off by that nobody has checked, for a value.
-func instrumentSD(all []constants.Constant, r *made.Reading) float64 {
+// offBy is what an instrument is off by that nobody has checked, for a value: the one of
+// a key, or any of its kind.
+func offBy(all []constants.Constant, key, kind string, si float64) float64 {
 	for _, c := range all {
-		if c.Owner != constants.Instrument || c.Key() != r.Instrument && c.ID != kindOf(r.Instrument) {
+		if c.Owner != constants.Instrument || c.Key() != key && c.ID != kind {
 			continue
 		}
 		if c.Form == constants.Times {
-			return math.Abs(r.Said) * (c.Prior.At(1) - c.Prior.At(0))
+			return math.Abs(si) * (c.Prior.At(1) - c.Prior.At(0))
 		}
 		return c.Prior.At(1) - c.Prior.At(0)
 	}

@@ -104,6 +104,7 @@ type Ahead struct {
 	Coming []Coming
 	// HeartsLPA and its standard deviation; Casks that they fill, Planned at first.
 	HeartsLPA, SD  float64
+	HeartsPG       float64
 	Casks, Planned int
 }
 
@@ -146,13 +147,13 @@ func Of(q Question) (*Answer, error) {
 	var told []told
 	for i := range readings {
 		r := &readings[i]
-		line, t := m.line(r, planned, instrumentSD(all, r))
+		line, t := m.line(r, planned, offBy(all, r.Instrument, kindOf(r.Instrument), r.Said))
 		a.Lines = append(a.Lines, line)
 		if t != nil {
 			told = append(told, *t)
 		}
 	}
-	if a.Balance, err = balances(run, &bench{q.Instrument, q.Batch.Gauge == recipe.US}, Expecting(m.n)); err != nil {
+	if a.Balance, err = balances(run, &bench{q.Instrument, func(kind string, si float64) float64 { return offBy(all, kind, kind, si) }}, Expecting(m.n)); err != nil {
 		return nil, err
 	}
 	for _, l := range a.Lines {
@@ -160,7 +161,7 @@ func Of(q Question) (*Answer, error) {
 			a.Gaps = append(a.Gaps, Gap{l.Words, l.Kind, l.Said, l.Plan, l.Made, l.SD})
 		}
 	}
-	known := m.prior().after(m.believed(told, a.Lines))
+	known := m.prior().after(m.believed(told))
 	a.Done, a.Small = departures(q.Batch, as, q.Units)
 	a.Ahead = m.ahead(run, q.Batch, known)
 	a.Untold = m.untold(readings, known)
@@ -188,24 +189,28 @@ func (m *model) line(r *made.Reading, planned *numbers.Batch, instrument float64
 	return l, &told{off: r.Said - middle, sd: sd, slopes: slopes}
 }
 
-// believed are the readings that the rest is told from: those that are far from what
-// they should be are said, and not learned from.
-func (m *model) believed(all []told, lines []Line) []told {
-	var out []told
-	i := 0
-	for _, l := range lines {
-		if math.IsNaN(l.Made) {
-			continue
+// believed are the readings that the rest is told from. One that is far from what all
+// the others foretell of it is said, and not learned from: the farthest is left out
+// first, and the rest is looked at again.
+func (m *model) believed(all []told) []told {
+	all = slices.Clone(all)
+	for {
+		worst, far := -1, unbelievable
+		for i, t := range all {
+			others := slices.Delete(slices.Clone(all), i, i+1)
+			is, spread := m.prior().after(others).of(0, t.slopes)
+			if z := math.Abs(t.off-is) / math.Hypot(t.sd, spread); z > far {
+				worst, far = i, z
+			}
 		}
-		if math.Abs(l.Off()) <= unbelievable*l.SD {
-			out = append(out, all[i])
+		if worst < 0 {
+			return all
 		}
-		i++
+		all = slices.Delete(all, worst, worst+1)
 	}
-	return out
 }
 
-const unbelievable = 3.5
+const unbelievable = 3.5 // standard deviations: one reading in two thousand
 
 var kinds = map[record.What]Kind{
 	record.Temperature: Temperature, record.Vapour: Temperature, record.Gravity: Gravity, record.PH: PH, record.Volume: Volume,

@@ -201,6 +201,9 @@ func (w *lots) balance(e Expected) *ledger {
 				terms = append(terms, l.lotOf(in.id, in.words, in.gauged, guess(in.gauged, 0, 0)).alcohol(1))
 			}
 		}
+		if !w.feintsIn.Given && e.FeintsLPA > 0 {
+			terms = append(terms, pure(l.put("feints-in", "the alcohol of the feints that were charged", LPA, number{e.FeintsLPA, feintsShare * e.FeintsLPA}, 0, true), 1))
+		}
 		hearts := pair{-1, -1}
 		for _, f := range w.parts() {
 			if !f.AbvPct.Read() && f.id != "hearts" { // small, and gauged by nobody: as the model has it

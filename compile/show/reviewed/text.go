@@ -96,8 +96,11 @@ func (t *text) gaps(a *review.Answer) {
 
 // balance says what does not balance, and all that would explain it.
 func (t *text) balance(b *review.Balance) {
-	if b == nil || len(b.Gross) == 0 && !t.Full {
+	if b == nil || b.Balanced() && !t.Full {
 		return
+	}
+	if len(b.Gross) == 0 && !b.Balanced() {
+		t.line("No single reading and no single loss explains why.")
 	}
 	for _, f := range b.Gross {
 		t.line("The alcohol is out of balance. What would explain it about as well:")
@@ -207,12 +210,11 @@ func (t *text) readings(a *review.Answer) {
 		return
 	}
 	var rows columns.Table
-	rows.Left = map[int]bool{5: true}
-	rows.Row("", "said", "plan", "as done", "off", "")
+	rows.Row("", "said", "plan", "as done", "off", "right")
 	for _, l := range shown {
-		mark := ""
+		mark := "yes"
 		if !l.Within() {
-			mark = "not as it should be"
+			mark = "no"
 		}
 		rows.Row(l.Words, t.value(l.Kind, l.Said), t.value(l.Kind, l.Plan), t.value(l.Kind, l.Made), t.difference(l.Kind, l.Off()), mark)
 	}
@@ -232,7 +234,13 @@ func (t *text) ahead(a *review.Answer) {
 	for _, c := range a.Ahead.Coming {
 		t.line("- %s about %s, give or take %s", c.Words, c.At.Format("Mon 15:04"), measure.Duration(math.Max(1, math.Round(c.SD/60))))
 	}
-	t.line("- hearts with %s of pure alcohol, give or take %s; %s filled", t.flow(review.LPA, a.Ahead.HeartsLPA), t.flow(review.LPA, a.Ahead.SD), words.Count(a.Ahead.Casks, "cask"))
+	hearts, more := a.Ahead.HeartsLPA, a.Ahead.SD
+	unit := "L of pure alcohol"
+	if t.u == measure.US && hearts > 0 {
+		more *= a.Ahead.HeartsPG / hearts
+		hearts, unit = a.Ahead.HeartsPG, "proof gallons"
+	}
+	t.line("- hearts of %s %s, give or take %s; %s filled", measure.Number(hearts, 1), unit, measure.Number(more, 1), words.Count(a.Ahead.Casks, "cask"))
 	t.w.Gap()
 }
 
@@ -275,19 +283,27 @@ func (t *text) value(k review.Kind, v float64) string {
 	return measure.Duration(v / 60)
 }
 
-// difference is a difference of two numbers.
+// difference is a difference of two numbers, with its sign.
 func (t *text) difference(k review.Kind, v float64) string {
+	text := t.size(k, math.Abs(v))
+	if math.IsNaN(v) || !strings.ContainsAny(text, "123456789") {
+		return text
+	}
+	return sign(v) + text
+}
+
+func (t *text) size(k review.Kind, v float64) string {
 	switch {
 	case math.IsNaN(v):
 		return "-"
 	case k == review.Temperature:
-		return sign(v) + t.u.TempDiff(math.Abs(v))
+		return t.u.TempDiff(v)
 	case k == review.Gravity:
-		return sign(v) + measure.Number(math.Abs(v), 3)
+		return measure.Number(v, 3)
 	case k == review.Duration:
-		return sign(v) + measure.Duration(math.Abs(v)/60)
+		return measure.Duration(math.Round(v / 60))
 	}
-	return sign(v) + t.value(k, math.Abs(v))
+	return t.value(k, v)
 }
 
 func sign(v float64) string {

@@ -1,0 +1,188 @@
+package review_test
+
+import (
+	"math/rand/v2"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile/ask/learn/learntest"
+	"newmake/compile/ask/review"
+	"newmake/compile/measure"
+	"newmake/lang/check"
+	"newmake/lang/record"
+)
+
+const lantern = "../../../examples/lantern-hollow"
+
+// house is the invented house with a text more.
+func house(t testing.TB, text string) *check.House {
+	dir := filepath.FromSlash(lantern)
+	h, err := check.Load(dir, check.Options{Overlay: map[string][]byte{filepath.Join(dir, "invented.batch"): []byte(text)}})
+	require.NoError(t, err)
+	return h
+}
+
+// invented is a run of an invented house, as people would write it down.
+func invented(t testing.TB, seed uint64) string {
+	b, list := house(t, "").Batch("Ferry Landing")
+	require.NotNil(t, b, list)
+	h := learntest.Invent(b, rand.New(rand.NewPCG(seed, 7)))
+	n, err := h.Run()
+	require.NoError(t, err)
+	return h.Text("99-01", time.Date(2026, 3, 3, 7, 0, 0, 0, time.UTC), n)
+}
+
+func question(t testing.TB, text string) review.Question {
+	h := house(t, text)
+	run, list := h.Run("99-01")
+	require.NotNil(t, run, list)
+	require.False(t, list.HasErrors(), list.Error())
+	b, list := h.Batch(run.Batch)
+	require.NotNil(t, b, list)
+	return review.Question{Batch: b, Run: run, Instrument: h.Instrument, Units: measure.US}
+}
+
+func of(t testing.TB, text string) *review.Answer {
+	a, err := review.Of(question(t, text))
+	require.NoError(t, err)
+	return a
+}
+
+// TestReadingsAreAsTheyShouldBe: of runs of houses drawn from what is known of houses,
+// 19 readings in 20 are as they should be, and the alcohol balances in as many. Readings
+// of one run go together, so the limits are wide.
+func TestReadingsAreAsTheyShouldBe(t *testing.T) {
+	const runs = 12
+	off, all, broken := 0, 0, 0
+	for seed := range uint64(runs) {
+		a := of(t, invented(t, seed))
+		for _, l := range a.Lines {
+			all++
+			if !l.Within() {
+				off++
+			}
+		}
+		require.NotNil(t, a.Balance)
+		if !a.Balance.Balanced() {
+			broken++
+		}
+	}
+	assert.Greater(t, all, 30*runs)
+	assert.LessOrEqual(t, float64(off)/float64(all), 0.10)
+	assert.LessOrEqual(t, broken, 3)
+}
+
+// edited is a text with one line changed.
+func edited(t testing.TB, text, old, new string) string {
+	require.Equal(t, 1, strings.Count(text, old), "%s\n%s", old, text)
+	return strings.Replace(text, old, new, 1)
+}
+
+// TestSlip: a slip of the pen is said, and the rest is not told from it.
+func TestSlip(t *testing.T) {
+	var text string
+	for seed := uint64(0); text == "" || !of(t, text).AsItShould(); seed++ { // one that is not odd in itself
+		require.Less(t, seed, uint64(30))
+		text = invented(t, seed)
+	}
+	var line string
+	for l := range strings.Lines(text) {
+		if strings.Contains(l, "hearts") && strings.Contains(l, "gal at 68 F") {
+			line = l
+		}
+	}
+	require.NotEmpty(t, line)
+	clean := of(t, text)
+	fields := strings.Fields(line)
+	slip := of(t, edited(t, text, line, strings.Replace(line, fields[1], "6"+fields[1][1:], 1))) // 4x gal written as 6x
+	var found bool
+	for _, l := range slip.Lines {
+		found = found || l.Words == "volume of the hearts" && !l.Within()
+	}
+	assert.True(t, found)
+	assert.False(t, slip.Balance.Balanced())
+	require.NotEmpty(t, slip.Balance.Gross)
+	var named bool
+	for _, c := range slip.Balance.Gross[0].Causes {
+		named = named || c.Flow == "hearts.volume"
+	}
+	assert.True(t, named, "%+v", slip.Balance.Gross)
+	require.NotNil(t, clean.Ahead)
+	assert.InDelta(t, clean.Ahead.HeartsLPA, slip.Ahead.HeartsLPA, 3*clean.Ahead.SD)
+}
+
+// TestFromHereOn: of a run that is not done the rest is foretold, the surer the more of
+// it was read, and what was read later is left out.
+func TestFromHereOn(t *testing.T) {
+	q := question(t, invented(t, 5))
+	at := func(stage record.StageName, word string) time.Time {
+		for _, v := range q.Run.Visits {
+			if q.Run.Stages[v.Stage].Name == stage && v.Word == word {
+				return v.When.Time
+			}
+		}
+		return time.Time{}
+	}
+	ask := func(until time.Time) *review.Answer {
+		require.False(t, until.IsZero())
+		q := q
+		q.Until = until
+		a, err := review.Of(q)
+		require.NoError(t, err)
+		return a
+	}
+	early, late := ask(at(record.Ferment, "pitch")), ask(at(record.Spirit, "first-drop"))
+	require.NotNil(t, early.Ahead)
+	require.NotNil(t, late.Ahead)
+	assert.Less(t, late.Ahead.SD, early.Ahead.SD)
+	assert.Less(t, len(early.Lines), len(late.Lines))
+	require.NotEmpty(t, late.Ahead.Coming)
+	for _, c := range late.Ahead.Coming {
+		assert.True(t, c.At.After(at(record.Spirit, "first-drop")), c.Words)
+		if c.Words == "hearts end: tails" {
+			var turned time.Time
+			for _, v := range q.Run.Visits {
+				if v.Word == "to" && v.Of == "tails" {
+					turned = v.When.Time
+				}
+			}
+			assert.WithinDuration(t, turned, c.At, 25*time.Minute)
+		}
+	}
+}
+
+// TestDoneOtherwise: what was done otherwise is worth something, and named.
+func TestDoneOtherwise(t *testing.T) {
+	text := invented(t, 3)
+	a := of(t, strings.Replace(text, "ferment in", "used {\n    corn 500 lb\n    rye 60 lb\n    distillers-malt 110 lb\n    oats 79 lb\n  }\n  ferment in", 1))
+	require.NotNil(t, a.Done)
+	assert.False(t, a.Done.Same)
+	var said []string
+	for _, e := range a.Done.Edits {
+		said = append(said, e.What)
+	}
+	assert.Contains(t, strings.Join(said, "; "), "corn")
+}
+
+// TestNothingYet: a run that was only opened has nothing to say, and says so.
+func TestNothingYet(t *testing.T) {
+	a := of(t, "run \"99-01\" of \"Ferry Landing\" on 2026-03-03 {\n}\n")
+	assert.Empty(t, a.Lines)
+	assert.Nil(t, a.Balance)
+	assert.Nil(t, a.Ahead)
+	assert.True(t, a.AsItShould())
+}
+
+func BenchmarkReview(b *testing.B) {
+	q := question(b, invented(b, 1))
+	for b.Loop() {
+		if _, err := review.Of(q); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
