@@ -21,6 +21,7 @@ import (
 	"newmake/compile/ask/odds"
 	"newmake/compile/ask/proofing"
 	"newmake/compile/ask/why"
+	"newmake/compile/show/reviewed"
 	"newmake/compile/show/sized"
 	"newmake/lang/diag"
 	"newmake/lang/explain"
@@ -42,6 +43,7 @@ var published = map[string]struct {
 	"odds":  {odds.Format, []reflect.Type{reflect.TypeFor[odds.Answer]()}},
 	"gauge": {proofing.Format, []reflect.Type{reflect.TypeFor[proofing.Answer]()}},
 
+	"review":  {reviewed.Format, []reflect.Type{reflect.TypeFor[reviewed.Document](), reflect.TypeFor[report]()}},
 	"fmt":     {"newmake.fmt", []reflect.Type{reflect.TypeFor[fmtReport]()}},
 	"library": {"newmake.library", []reflect.Type{reflect.TypeFor[library.Report]()}},
 	"explain": {"newmake.explain", []reflect.Type{reflect.TypeFor[explain.Document]()}},

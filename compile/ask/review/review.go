@@ -156,6 +156,7 @@ func Of(q Question) (*Answer, error) {
 	if a.Balance, err = balances(run, &bench{q.Instrument, func(kind string, si float64) float64 { return offBy(all, kind, kind, si) }}, Expecting(m.n)); err != nil {
 		return nil, err
 	}
+	a.likeliest()
 	for _, l := range a.Lines {
 		if l.Outcome {
 			a.Gaps = append(a.Gaps, Gap{l.Words, l.Kind, l.Said, l.Plan, l.Made, l.SD})
@@ -187,6 +188,31 @@ func (m *model) line(r *made.Reading, planned *numbers.Batch, instrument float64
 		return l, nil
 	}
 	return l, &told{off: r.Said - middle, sd: sd, slopes: slopes}
+}
+
+// likeliest puts first, of the causes that explain a break about as well, the readings
+// that are not what they should be anyway.
+func (a *Answer) likeliest() {
+	if a.Balance == nil {
+		return
+	}
+	off := map[string]bool{}
+	for _, l := range a.Lines {
+		if !l.Within() {
+			off["the "+l.Words] = true
+		}
+	}
+	for _, f := range a.Balance.Gross {
+		slices.SortStableFunc(f.Causes, func(x, y Cause) int {
+			switch {
+			case off[x.Words] == off[y.Words]:
+				return 0
+			case off[x.Words]:
+				return -1
+			}
+			return 1
+		})
+	}
 }
 
 // believed are the readings that the rest is told from. One that is far from what all

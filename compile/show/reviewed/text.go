@@ -23,7 +23,7 @@ type Options struct {
 // mostLines is how many readings, causes and parts are shown unless all is asked for.
 const (
 	mostReadings = 5
-	mostCauses   = 3
+	mostCauses   = 4
 	mostParts    = 3
 )
 
