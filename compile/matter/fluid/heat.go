@@ -62,7 +62,7 @@ func HeatCapacity(w, tempC float64) float64 {
 	f := (edge - perryTempsC[i]) / (perryTempsC[i+1] - perryTempsC[i])
 	excess := (1-f)*perryExcess[i].At(w) + f*perryExcess[i+1].At(w)
 	if tempC > edge {
-		g := math.Min(1, (tempC-edge)/(larkinFromC-edge))
+		g := min(1, (tempC-edge)/(larkinFromC-edge))
 		excess = (1-g)*excess + g*specificExcessCp(w, tempC)
 	}
 	return averageHeatCapacity(w, tempC) + excess

@@ -1,7 +1,5 @@
 package fluid
 
-import "math"
-
 // KelvinOffset is 0 C in kelvin.
 const KelvinOffset = 273.15
 
@@ -67,4 +65,4 @@ func integrate(f func(float64) float64, a, b float64) float64 {
 	return sum * half
 }
 
-func clamp(v, lo, hi float64) float64 { return math.Min(math.Max(v, lo), hi) }
+func clamp(v, lo, hi float64) float64 { return min(max(v, lo), hi) }

@@ -1,7 +1,5 @@
 package ode
 
-import "math"
-
 // Step is one step taken. Its slices are good until the next one is tried.
 type Step struct {
 	T, H   float64
@@ -105,5 +103,5 @@ func (p *Step) Passes(f func(t float64) float64) float64 {
 			hi = mid
 		}
 	}
-	return math.Max(lo, hi)
+	return max(lo, hi)
 }

@@ -158,8 +158,8 @@ func newFerment(in *Input, k constants, sk *starch.Constants) *ferment {
 	y.vessel = newVessel(in, &y.k)
 	y.fixedM3 = volumeSolids * (w.BacksetKg + w.FermentedKg())
 	y.pressurePa, y.startPH = in.PressurePa, in.PH
-	y.growthMost = math.Min(k.biomassMost*w.ExtractKg(), (1-k.gums)*w.SolublesKg/y.strain.gr.ammonia)
-	y.maltotriose = math.Min(1, math.Max(0, in.Yeast.Maltotriose))
+	y.growthMost = min(k.biomassMost*w.ExtractKg(), (1-k.gums)*w.SolublesKg/y.strain.gr.ammonia)
+	y.maltotriose = min(1, max(0, in.Yeast.Maltotriose))
 	y.starch = starch.NewKinetics(sk, &set, &f.out.Enzymes, w.TempC, in.PH)
 	zs, es := y.starch.Size(), y.starch.Enzymes()
 	n := enzymesLeft + es

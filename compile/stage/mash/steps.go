@@ -2,7 +2,6 @@ package mash
 
 import (
 	"fmt"
-	"math"
 
 	"newmake/compile/matter/fluid"
 	"newmake/lang/recipe"
@@ -183,7 +182,7 @@ func (m *cooker) volumeM3(b *body) float64 {
 	}
 	v := b.stream().VolumeM3()
 	if b == &m.tun {
-		m.res.MostVolumeM3 = math.Max(m.res.MostVolumeM3, v)
+		m.res.MostVolumeM3 = max(m.res.MostVolumeM3, v)
 	}
 	return v
 }

@@ -46,8 +46,8 @@ type boil struct {
 	reflux  float64
 	s       *series
 	left    leaving
-	// The two that are wanted alone.
-	lnAlpha, dLnAlpha single
+	// Those that are wanted alone.
+	lnAlpha, dLnAlpha, tempC single
 	// The same without its head, and the way through the head from each node, for
 	// what passes through it.
 	pot   *boil
@@ -84,7 +84,7 @@ func newPot(mixture equilibrium) *boil {
 // alone takes the functions that are wanted alone out of the series.
 func (b *boil) alone() {
 	for j := range order {
-		b.lnAlpha[j], b.dLnAlpha[j] = b.s[j][lnAlpha], b.s[j][dLnAlpha]
+		b.lnAlpha[j], b.dLnAlpha[j], b.tempC[j] = b.s[j][lnAlpha], b.s[j][dLnAlpha], b.s[j][potC]
 	}
 }
 
@@ -97,18 +97,18 @@ func (pot *boil) under(reflux float64) *boil {
 		room = pot.headPath(room, x, reflux)
 		path := room[len(room)-headSteps(reflux)-1:]
 		paths[k] = path
-		_, rows[k][potC] = pot.s.pair(nodeT[k], lnAlpha, potC)
+		rows[k][potC] = sumOf(&pot.tempC, nodeT[k])
 		xHead := path[len(path)-1]
 		y0, y := pot.vapour(x), pot.vapour(xHead)
-		rows[k][vapourC] = pot.s.at(place(xHead))[potC]
+		rows[k][vapourC] = sumOf(&pot.tempC, place(xHead))
 		rows[k][lnAlpha] = logit(y) - logit(x)
 		rows[k][potH] = liquidEnthalpy(x, rows[k][potC])
 		leaves := vapourEnthalpy(y, rows[k][vapourC])
 		rows[k][overH] = leaves
 		if reflux > 0 {
 			// The condensate returns at the boil of its mean composition.
-			condensate := math.Max(0, (y0-(1-reflux)*y)/reflux)
-			tC := pot.s.at(place(condensate))[potC]
+			condensate := max(0, (y0-(1-reflux)*y)/reflux)
+			tC := sumOf(&pot.tempC, place(condensate))
 			rises := vapourEnthalpy(y0, rows[k][potC])
 			rows[k][headH] = (rises-reflux*liquidEnthalpy(condensate, tC))/(1-reflux) - leaves
 			rows[k][overH] += rows[k][headH]

@@ -31,7 +31,7 @@ func nodes() (t, x [order]float64) {
 
 // place is where x stands on the series' axis -1..1.
 func place(x float64) float64 {
-	return 2*math.Log1p(math.Max(x, 0)/stretch)/zMost - 1
+	return 2*math.Log1p(max(x, 0)/stretch)/zMost - 1
 }
 
 // placed is the x that stands at t.
@@ -107,16 +107,6 @@ func (s *series) at(t float64) (out row) {
 }
 
 var _ = [1]struct{}{}[width%4] // at takes them in fours
-
-// pair evaluates functions i and j alone.
-func (s *series) pair(t float64, i, j int) (vi, vj float64) {
-	var b1, b2, c1, c2 float64
-	for k := order - 1; k > 0; k-- {
-		b1, b2 = 2*t*b1+(s[k][i]-b2), b1
-		c1, c2 = 2*t*c1+(s[k][j]-c2), c1
-	}
-	return t*b1 - b2 + s[0][i], t*c1 - c2 + s[0][j]
-}
 
 // differentiate sets function to of the series to the derivative, with respect
 // to t, of function from.

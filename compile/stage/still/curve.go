@@ -20,7 +20,7 @@ func (r *runner) curve() []Point {
 		return nil
 	}
 	from, to := r.path[0].timeS, r.now.timeS
-	every := math.Max(curveLeastS, curveShare*(to-from))
+	every := max(curveLeastS, curveShare*(to-from))
 	points := make([]Point, 0, int((to-from)/every)+len(r.fractions)+2)
 	r.filled, r.startE, r.startW = 0, 0, 0
 	i := 1

@@ -51,7 +51,7 @@ func (p *pot) step(a node, h float64) (node, float64) {
 	}
 	e := level{}.plus(h, dpE[:], k[:])
 	wholeS := (p.ethanol0 + p.water0) * 40e3 / (p.heatW - p.lossW)
-	return node{u: a.u + h, level: l, d: k[6]}, math.Max(math.Abs(e.pot/l.pot), math.Abs(e.timeS/wholeS))
+	return node{u: a.u + h, level: l, d: k[6]}, max(math.Abs(e.pot/l.pot), math.Abs(e.timeS/wholeS))
 }
 
 // event tells how far a run is beyond a mark: negative before it, zero at it,
@@ -68,7 +68,7 @@ func (p *pot) walk(a node, end float64, stop event, each func(from, to node)) (n
 	if stop != nil && stop(a) >= 0 {
 		return a, true
 	}
-	h := -math.Min(p.maxStep, (a.u-end)/4)
+	h := -min(p.maxStep, (a.u-end)/4)
 	for range maxSteps {
 		if a.u <= end {
 			return a, false
@@ -78,9 +78,9 @@ func (p *pot) walk(a node, end float64, stop event, each func(from, to node)) (n
 			h = end - a.u
 		}
 		b, err := p.step(a, h)
-		grow := math.Min(4, 0.9*math.Pow(p.tolerance/math.Max(err, 1e-30), 0.2))
+		grow := min(4, 0.9*math.Pow(p.tolerance/max(err, 1e-30), 0.2))
 		if err > p.tolerance && -h > 1e-9 {
-			h *= math.Max(0.1, grow)
+			h *= max(0.1, grow)
 			continue
 		}
 		if last {
@@ -97,7 +97,7 @@ func (p *pot) walk(a node, end float64, stop event, each func(from, to node)) (n
 			return b, reached
 		}
 		a = b
-		h = -math.Min(p.maxStep, -h*math.Max(1, grow))
+		h = -min(p.maxStep, -h*max(1, grow))
 	}
 	return a, false
 }

@@ -104,6 +104,9 @@ func (s Setting) check(charge stream.Stream) error {
 	return nil
 }
 
+// nodesMost is how many nodes a run has as a rule at most.
+const nodesMost = 80
+
 // mostReflux is the greatest share the head may return. A pot still's is below
 // 0.3; the series are held to their accuracy up to this.
 const mostReflux = 0.5
@@ -198,14 +201,17 @@ func (r *runner) walkTo(m mark) (reached bool) {
 	empty := func(n node) float64 { return 1 - n.pot/least }
 	stop := empty
 	if m.past != nil {
-		stop = func(n node) float64 { return math.Max(empty(n), m.past(n)) }
+		stop = func(n node) float64 { return max(empty(n), m.past(n)) }
 	}
 	var each func(a, b node)
 	if r.keep {
+		if r.path == nil {
+			r.path = make([]node, 0, nodesMost)
+		}
 		r.path = append(r.path, r.now)
 		each = func(_, b node) { r.path = append(r.path, b) }
 	}
-	bottom := math.Max(math.Max(r.end, m.u), math.Log(leastX))
+	bottom := max(max(r.end, m.u), math.Log(leastX))
 	if r.closed {
 		to, _ := r.p.goTo(r.now, min(bottom, r.now.u), stop)
 		if !r.bare {

@@ -51,14 +51,11 @@ func readPoints(m *recipe.Model) (points [width][]volatilityPoint, err error) {
 // congenerOf tells which congener a key is of, below 0 if of none, and the digits
 // after its -x.
 func congenerOf(key string) (i int, digits string) {
-	for i, name := range congenerNames {
-		if rest, ok := strings.CutPrefix(key, name); ok {
-			if digits, ok = strings.CutPrefix(rest, "-x"); ok {
-				return i, digits
-			}
-		}
+	at := strings.LastIndex(key, "-x")
+	if at < 0 {
+		return -1, ""
 	}
-	return -1, ""
+	return slices.Index(congenerNames[:], key[:at]), key[at+len("-x"):]
 }
 
 // volatilityThrough is the curve through the points of a congener. Its logarithm
