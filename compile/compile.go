@@ -149,6 +149,7 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, dia
 	list = append(list, notice.Law(n.Batch, p.Law)...)
 	p.Batch.Start = p.Schedule.Start
 	list = append(list, notice.Schedule(n.Batch, slots)...)
+	list = append(list, notice.OtherStart(n.Batch, slots, func(days int) []schedule.Slot { return clock.Shifted(jobs, days) })...)
 	p.Cost = report.Cost(n.Batch, p, hearts)
 
 	answers := promise.Answers(n.Batch, p, lowWines, hearts)

@@ -200,6 +200,7 @@ func TestComputedDiagnostics(t *testing.T) {
 		{"weak hearts", func(b *recipe.Batch) { b.Cask.Entry = recipe.Strength{Value: 0.78} }, diag.CodeBelowEntry, diag.Error, "to go into wood at"},
 		{"a great cask", func(b *recipe.Batch) { b.Cask.SizeM3 = 0.5 }, diag.CodeCaskNotFilled, diag.Warning, "does not fill a cask"},
 		{"law", func(b *recipe.Batch) { b.Standard = offStill(b.Standard, 0.60) }, diag.CodeOffStill, diag.Error, "off the still at most"},
+		{"over a weekend", func(b *recipe.Batch) { b.Start.Day = 4 }, diag.CodeOtherStart, diag.Note, "Sunday and Monday off"},
 		{"a day off", func(b *recipe.Batch) { b.Start.Day = 1 }, diag.CodeStartWaits, diag.Warning, "Sunday and Monday off"},
 		{"in the spring gap", func(b *recipe.Batch) { b.Start = recipe.Start{Year: 2026, Month: 3, Day: 8, Hour: 2, Minute: 30} }, diag.CodeNoSuchStart, diag.Error, "put forward"},
 		{"twice in autumn", func(b *recipe.Batch) { b.Start = recipe.Start{Year: 2026, Month: 11, Day: 1, Hour: 1, Minute: 30} }, diag.CodeNoSuchStart, diag.Error, "comes twice"},

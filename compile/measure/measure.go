@@ -68,6 +68,15 @@ func significant(x float64) int {
 	}
 }
 
+// gasPlaces keeps a tenth of what is less than ten, so that a small pot's gas is not
+// rounded by a fifth.
+func gasPlaces(x float64) int {
+	if x < 10 {
+		return 1
+	}
+	return 0
+}
+
 // Litres shows a volume that is measured as it stands: of water, mash, a vessel.
 func (u Units) Litres(l float64) string {
 	if u == SI {
@@ -299,9 +308,10 @@ func (u Units) Quantity(q plan.Quantity) string {
 		return Number(q.Value, 1) + " PG"
 	case plan.CubicMetre:
 		if u == SI {
-			return Number(q.Value, 0) + " m3"
+			return Number(q.Value, gasPlaces(q.Value)) + " m3"
 		}
-		return Number(q.Value/(metrePerFoot*metrePerFoot*metrePerFoot), 0) + " cu ft"
+		cuFt := q.Value / (metrePerFoot * metrePerFoot * metrePerFoot)
+		return Number(cuFt, gasPlaces(cuFt)) + " cu ft"
 	default: // g/L, kWh, LPA: the unit is the word
 		return Number(q.Value, 1) + " " + string(q.Unit)
 	}

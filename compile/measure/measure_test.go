@@ -34,6 +34,7 @@ func TestBothSystems(t *testing.T) {
 		{plan.Of(312, plan.Minute), "5 h 12 min", "5 h 12 min"},
 		{plan.Of(5.24, plan.PH), "pH 5.2", "pH 5.2"},
 		{plan.Of(56.633693, plan.CubicMetre), "2,000 cu ft", "57 m3"},
+		{plan.Of(2.4046, plan.CubicMetre), "85 cu ft", "2.4 m3"},
 	} {
 		assert.Equal(t, c.us, US.Quantity(c.q))
 		assert.Equal(t, c.si, SI.Quantity(c.q))

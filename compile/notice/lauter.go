@@ -15,7 +15,7 @@ const keptSlack = 1.02
 
 // lauter says what does not work out as worts are drained off the grain.
 func lauter(w *writer, r mash.Result) {
-	drained, takes := false, 0.0
+	drained, said, takes := false, false, 0.0
 	var taken recipe.MashStep
 	for _, s := range w.b.Mash.Steps {
 		switch s.Verb {
@@ -26,7 +26,8 @@ func lauter(w *writer, r mash.Result) {
 				takes, taken = takes+s.KeptM3, s
 			}
 		case recipe.MashCool:
-			if drained && w.b.Plant.WortCooler.AreaM2 == 0 && w.b.Mash.Cooker.HasCooling() {
+			if drained && !said && w.b.Plant.WortCooler.AreaM2 == 0 && w.b.Mash.Cooker.HasCooling() {
+				said = true
 				w.add(diag.Diagnostic{
 					Code: diag.CodeCooledOnBed, At: s.At,
 					Summary: fmt.Sprintf("the worts are cooled in %q, in which the draff lies", w.b.Mash.Cooker.Name),

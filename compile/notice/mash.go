@@ -31,18 +31,30 @@ func Mash(b *recipe.Batch, r mash.Result) diag.List {
 		})
 	}
 	if ph := r.PH; ph < 4.8 || ph > 5.9 {
-		help := "less backset raises it, or slaked lime: a line `lime 2 oz` in the mash"
-		if ph > 5.4 {
-			help = "more backset lowers it, or an acid: a line `acid lactic to 5.4 pH` in the mash"
-		}
 		w.add(diag.Diagnostic{
 			Code: diag.CodeMashPH, At: w.at(recipe.PathMash),
 			Summary: fmt.Sprintf("the mash stands at pH %.1f", ph),
-			Help:    help,
+			Help:    otherPH(w.b, ph),
 			Reason:  "malt enzymes work between about 4.8 and 5.9, best near 5.3 (common practice); the prediction is good to 0.2",
 		})
 	}
 	return w.list
+}
+
+// otherPH is what brings a mash nearer to where enzymes work, of what the batch has.
+func otherPH(b *recipe.Batch, ph float64) string {
+	backset := slices.ContainsFunc(b.Mash.Steps, func(s recipe.MashStep) bool { return s.Verb == recipe.MashBackset })
+	switch {
+	case ph > 5.9 && backset:
+		return "more backset lowers it, or an acid: a line `acid lactic to 5.4 pH` in the mash"
+	case ph > 5.9:
+		return "an acid lowers it: a line `acid lactic to 5.4 pH` in the mash"
+	case b.Mash.Treatment.Acid != recipe.NoAcid:
+		return "less acid raises it"
+	case backset:
+		return "less backset raises it, or slaked lime: a line `lime 2 oz` in the mash"
+	}
+	return "slaked lime raises it: a line `lime 2 oz` in the mash; or less roasted grain"
 }
 
 func mashProblem(w *writer, p mash.Problem) {

@@ -3,6 +3,7 @@ package notice
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"newmake/compile/lot"
@@ -72,6 +73,48 @@ func Schedule(b *recipe.Batch, slots []schedule.Slot) diag.List {
 		conflict(w, k)
 	}
 	return w.list
+}
+
+// overWeekendS is a wait that is longer than a night and a day between: a day off, or a
+// weekend.
+const overWeekendS = 36 * lot.SecondsPerHour
+
+// OtherStart offers the day on which to begin, of those of the week after, so that the
+// wash does not stand over a weekend; low wines keep. shifted is the work as it falls if
+// it is begun so many days later.
+func OtherStart(b *recipe.Batch, slots []schedule.Slot, shifted func(days int) []schedule.Slot) diag.List {
+	worst := washWaits(slots)
+	if worst.Wait.Seconds() <= overWeekendS {
+		return nil
+	}
+	var best []schedule.Slot
+	least := worst.Wait - 12*time.Hour // less is not worth a word
+	for days := 1; days < 7; days++ {
+		s := shifted(days)
+		if wait := washWaits(s).Wait; s[0].Wait == 0 && wait < least {
+			best, least = s, wait
+		}
+	}
+	if best == nil {
+		return nil
+	}
+	w := about(b)
+	start := best[0].Start
+	help := fmt.Sprintf("begun on a %s it waits for %s: `start %s`", start.Weekday(), measure.Hours(least.Hours()), start.Format("2006-01-02 15:04"))
+	w.add(diag.Diagnostic{
+		Code: diag.CodeOtherStart, At: w.at(recipe.PathStart), Help: help,
+		Summary: fmt.Sprintf("the wash waits for its run for %s: %s", measure.Hours(worst.Wait.Hours()), worst.WaitWhy),
+	})
+	return w.list
+}
+
+// washWaits is the first charge of the wash still, with its wait.
+func washWaits(slots []schedule.Slot) schedule.Slot {
+	i := slices.IndexFunc(slots, func(s schedule.Slot) bool { return s.Stage == "strip" })
+	if i < 0 {
+		return schedule.Slot{}
+	}
+	return slots[i]
 }
 
 func conflict(w *writer, k schedule.Conflict) {

@@ -120,6 +120,8 @@ var thresholds = []threshold{
 	{diag.CodeStartWaits, diag.Warning, "a wait", slots(func(s []schedule.Slot, v float64) { s[0].Wait = seconds(v) }), 0, 1},
 	{diag.CodeOutOfShift, diag.Warning, "past the shift", slots(func(s []schedule.Slot, v float64) { s[1].OutOfShift = seconds(v) }), 0, 1},
 	{diag.CodeStandsLong, diag.Warning, "72 h", slots(func(s []schedule.Slot, v float64) { s[1].Key, s[1].Wait = "strip.charge", seconds(v*3600) }), 72, 72.01},
+	{diag.CodeOtherStart, diag.Note, "36 h", otherStart(0), 36, 36.01},
+	{diag.CodeOtherStart, diag.Note, "half a day less", func(v float64) diag.List { return otherStart(v)(60) }, 48, 47.99},
 	{diag.CodeCrewShort, diag.Warning, "a crew of two", slots(func(s []schedule.Slot, v float64) { s[1].People = int(v) }), 2, 3},
 	{diag.CodeCrewShort, diag.Warning, "a quarter of an hour to begin a task", slots(func(s []schedule.Slot, v float64) {
 		s[0].Attend, s[0].People, s[1].People = schedule.Begin, 1, 2
@@ -337,6 +339,23 @@ func slots(change func([]schedule.Slot, float64)) func(float64) diag.List {
 	}
 }
 
+// otherStart is work of which a job waits for v hours, and for better hours if it is begun
+// two days later.
+func otherStart(better float64) func(float64) diag.List {
+	of := func(hours float64) []schedule.Slot {
+		start := time.Date(2026, 3, 3, 7, 0, 0, 0, time.UTC)
+		return []schedule.Slot{{Start: start}, {Task: schedule.Task{Key: "strip.charge", Stage: "strip"}, Start: start, Wait: seconds(hours * 3600)}}
+	}
+	return func(v float64) diag.List {
+		return notice.OtherStart(small(), of(v), func(days int) []schedule.Slot {
+			if days == 2 {
+				return of(better)
+			}
+			return of(100)
+		})
+	}
+}
+
 func seconds(v float64) time.Duration { return time.Duration(v * float64(time.Second)) }
 
 // promised is a plan of v proof gallons of hearts, where ten are promised.
@@ -344,4 +363,27 @@ func promised(v float64) diag.List {
 	b := small()
 	b.Promises = []recipe.Promise{{What: "hearts", Kind: quantity.ProofGallons, Value: 10, Tolerance: 0.1}}
 	return notice.Promises(b, promise.Answers(b, &plan.Plan{}, plan.Lot{}, plan.Lot{ProofGallons: v}))
+}
+
+// Nobody is told to use what the batch has not: backset, where there is none.
+func TestWhatMovesThePH(t *testing.T) {
+	help := func(ph float64, change func(*recipe.Batch)) string {
+		list := mashOf(func(b *recipe.Batch, r *mash.Result, _ float64) {
+			r.PH = ph
+			change(b)
+		})(0)
+		require.Len(t, list, 1)
+		return list[0].Help
+	}
+	backset := func(b *recipe.Batch) {
+		b.Mash.Steps = append(b.Mash.Steps, recipe.MashStep{Verb: recipe.MashBackset, VolumeM3: 0.01})
+	}
+	acid := func(b *recipe.Batch) { b.Mash.Treatment.Acid = recipe.Lactic }
+	none := func(*recipe.Batch) {}
+	assert.Contains(t, help(6, backset), "more backset lowers it")
+	assert.NotContains(t, help(6, none), "backset")
+	assert.Contains(t, help(6, none), "acid lactic to 5.4 pH")
+	assert.Contains(t, help(4.7, backset), "less backset raises it")
+	assert.Contains(t, help(4.7, acid), "less acid")
+	assert.NotContains(t, help(4.7, none), "backset")
 }

@@ -193,6 +193,9 @@ func (x *Cask) round() {
 	if x.Fill != nil {
 		x.Fill.round()
 	}
+	x.NetKg = RoundTo(x.NetKg, 2)
+	x.TareKg = RoundTo(x.TareKg, 2)
+	x.GrossKg = RoundTo(x.GrossKg, 2)
 	if x.LastFill != nil {
 		x.LastFill.round()
 	}
@@ -221,6 +224,15 @@ func (x *Cask) noNumber() string {
 		if what := x.Fill.noNumber(); what != "" {
 			return what
 		}
+	}
+	if !isNumber(x.NetKg) {
+		return "NetKg"
+	}
+	if !isNumber(x.TareKg) {
+		return "TareKg"
+	}
+	if !isNumber(x.GrossKg) {
+		return "GrossKg"
 	}
 	if x.LastFill != nil {
 		if what := x.LastFill.noNumber(); what != "" {
@@ -506,6 +518,8 @@ func (x *Estimate) noNumber() string {
 
 func (x *Ferment) round() {
 	x.PitchKg = RoundTo(x.PitchKg, 3)
+	x.NutrientKg = RoundTo(x.NutrientKg, 3)
+	x.NutrientNMgL = RoundTo(x.NutrientNMgL, 0)
 	x.PitchGPerL = RoundTo(x.PitchGPerL, 2)
 	x.PitchC = RoundTo(x.PitchC, 1)
 	x.HoldLowC = RoundTo(x.HoldLowC, 1)
@@ -541,6 +555,12 @@ func (x *Ferment) round() {
 func (x *Ferment) noNumber() string {
 	if !isNumber(x.PitchKg) {
 		return "PitchKg"
+	}
+	if !isNumber(x.NutrientKg) {
+		return "NutrientKg"
+	}
+	if !isNumber(x.NutrientNMgL) {
+		return "NutrientNMgL"
 	}
 	if !isNumber(x.PitchGPerL) {
 		return "PitchGPerL"

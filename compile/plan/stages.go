@@ -103,6 +103,8 @@ type MashPoint struct {
 type Ferment struct {
 	Yeast          string         `json:"yeast"`
 	PitchKg        float64        `json:"pitchKg" places:"3"`
+	NutrientKg     float64        `json:"nutrientKg,omitempty" places:"3"`   // diammonium phosphate
+	NutrientNMgL   float64        `json:"nutrientNMgL,omitempty" places:"0"` // the nitrogen that it brings, which yeast takes whole
 	PitchGPerL     float64        `json:"pitchGPerL" places:"2"`
 	PitchC         float64        `json:"pitchC" places:"1"`
 	HoldLowC       float64        `json:"holdLowC" places:"1"`
@@ -270,10 +272,13 @@ type Cask struct {
 	SizeL      float64    `json:"sizeL" places:"1"`
 	Entry      Strength   `json:"entry"`
 	Casks      int        `json:"casks"`
-	Fill       *Lot       `json:"fill,omitempty"`         // one cask
-	LastFill   *Lot       `json:"lastFill,omitempty"`     // the last one, if it is filled a little short
-	Leftover   Lot        `json:"leftover"`               // at entry strength
-	LeftoverOf float64    `json:"leftoverPct" places:"0"` // of a cask
+	Fill       *Lot       `json:"fill,omitempty"`               // one cask
+	NetKg      float64    `json:"netKg,omitempty" places:"2"`   // of the spirit in one, as a scale in air shows it
+	TareKg     float64    `json:"tareKg,omitempty" places:"2"`  // of the empty cask
+	GrossKg    float64    `json:"grossKg,omitempty" places:"2"` // both
+	LastFill   *Lot       `json:"lastFill,omitempty"`           // the last one, if it is filled a little short
+	Leftover   Lot        `json:"leftover"`                     // at entry strength
+	LeftoverOf float64    `json:"leftoverPct" places:"0"`       // of a cask
 	RestMonths float64    `json:"restMonths" places:"1"`
 	Climate    string     `json:"climate"`
 	Forecast   []CaskYear `json:"forecast"`

@@ -28,7 +28,7 @@ func Cost(b *recipe.Batch, p *plan.Plan, hearts plan.Lot) *plan.Cost {
 			pay(what, amount, price*units)
 		}
 	}
-	for _, m := range materials(b, p.Ferment.PitchKg) {
+	for _, m := range materials(b, p) {
 		add(m.name, plan.Of(m.kg, plan.Kilogram), k.PerKg[m.name], m.kg)
 	}
 	add("heat", plan.Of(p.Energy.HeatKWh, plan.KilowattH), k.PerKWh, p.Energy.HeatKWh)
@@ -52,13 +52,16 @@ func Cost(b *recipe.Batch, p *plan.Plan, hearts plan.Lot) *plan.Cost {
 	return out
 }
 
+// antifoamKgM3 is the density of an emulsion, mostly water (from memory).
+const antifoamKgM3 = 1000
+
 type material struct {
 	name string
 	kg   float64
 }
 
 // materials is what the batch uses by weight, each once, in the order of use.
-func materials(b *recipe.Batch, pitchKg float64) []material {
+func materials(b *recipe.Batch, p *plan.Plan) []material {
 	var out []material
 	add := func(name string, kg float64) {
 		for i := range out {
@@ -78,10 +81,21 @@ func materials(b *recipe.Batch, pitchKg float64) []material {
 		}
 	}
 	if b.Ferm.Yeast != nil {
-		add(b.Ferm.Yeast.Name, pitchKg)
+		add(b.Ferm.Yeast.Name, p.Ferment.PitchKg)
 	}
 	for _, d := range b.Ferm.Doses {
 		add(d.Enzyme.Name, d.MassKg)
 	}
+	some := func(name string, kg float64) {
+		if kg > 0 {
+			add(name, kg)
+		}
+	}
+	t := b.Mash.Treatment
+	some(t.Acid.String()+"-acid", p.Mash.AcidKg)
+	some("gypsum", t.GypsumKg)
+	some("lime", t.LimeKg)
+	some("dap", p.Ferment.NutrientKg)
+	some("antifoam", b.Ferm.AntifoamM3*antifoamKgM3)
 	return out
 }

@@ -7,6 +7,10 @@ import (
 	"newmake/lang/recipe"
 )
 
+// dapNitrogen is that of diammonium phosphate, (NH4)2HPO4 of 132.06 g/mol, by its
+// formula.
+const dapNitrogen = 2 * 14.007 / 132.06
+
 // gasLitresPerMole is the volume of a mole of gas at 20 C and 101.325 kPa.
 const gasLitresPerMole = 24.055
 
@@ -18,6 +22,7 @@ func fermentPart(b recipe.Ferment, setC float64, r numbers.Ferment) plan.Ferment
 	grain.BacksetKg = 0
 	f := plan.Ferment{
 		Yeast: b.Yeast.Name, PitchKg: r.PitchKg, PitchGPerL: r.PitchKg / r.WortM3, PitchC: setC,
+		NutrientKg: r.NutrientKg, NutrientNMgL: 1e3 * dapNitrogen * r.NutrientKg / r.WortM3,
 		HoldLowC: b.HoldLowC, HoldHighC: b.HoldHighC, Hours: r.ForS / lot.SecondsPerHour, AskedHours: b.DurationS / lot.SecondsPerHour, DryHours: r.DryS / lot.SecondsPerHour,
 		FinalGravitySG: r.FinalSG, FinalGrainSG: grain.SG(), Wash: wash, Liquid: lot.Liquid(r.Wash),
 		AbvPct: wash.AbvPct, WashVolumeL: wash.VolumeL, PureL: wash.PureL, ProofGallons: wash.ProofGallons,

@@ -31,8 +31,12 @@ var cautionFor = map[string]caution{
 		"Lock out the drive before a hand or a tool goes in{}.", "29 CFR 1910.147"},
 	"confined": {"never enter a vessel alone",
 		"A cooker, tun, fermenter or still is a confined space: permit, air test, and somebody outside{}.", "29 CFR 1910.146"},
+	"too-small": {"keep your head out of a vessel",
+		"No one fits in, and a head does: gas and vapour lie in it. Air it, and clean it from outside, with a brush on a handle.", ""},
+	"oxygen": {"a tun with draff in it may hold too little oxygen",
+		"Wet draff takes up oxygen and gives off vapour and carbon dioxide. Ventilate, and test the air before anybody leans or climbs in: less than 19.5 % oxygen is dangerous{}.", "29 CFR 1910.146(b)"},
 	"co2": {"carbon dioxide fills low places and kills",
-		"It lies in a fermenter long after the wash has gone: air it and test it before a head goes in. Ventilate at floor level and carry a monitor: 5,000 ppm is the limit of a shift, 40,000 ppm is dangerous at once{}.", "OSHA, NIOSH"},
+		"It lies in a fermenter long after the wash has gone, and there is too little oxygen to live on where it lies: air it and test it before a head goes in. Ventilate at floor level and carry a monitor: 5,000 ppm is the limit of a shift, 40,000 ppm is dangerous at once{}.", "OSHA, NIOSH"},
 	"caustic": {"caustic burns eyes and skin",
 		"Goggles, gauntlets, apron, and water at hand for the eyes. Caustic goes into water, never water into caustic, and never near acid. Air a fermenter first: caustic takes up carbon dioxide, and a closed tank is crushed. Rinse until the rinse is neutral.", ""},
 	"acid": {"acid and lime burn eyes and skin",
@@ -51,6 +55,19 @@ var cautionFor = map[string]caution{
 		"Vent the still first, open slowly, and let it cool before it goes down a drain.", ""},
 	"spirit": {"strong spirit: no flame, bond the vessels",
 		"Earth pumps, hoses and vats while spirit moves, keep lids on, and mop up spills at once.", ""},
+}
+
+// fitsM3 is what a vessel holds that a person gets into (from memory). A confined space
+// is one that a body can enter (29 CFR 1910.146(b)); of a smaller one the danger is
+// another.
+const fitsM3 = 0.4
+
+// inside is the danger of what is in a vessel, for those who open it or clean it.
+func inside(v *recipe.Vessel) string {
+	if v.HoldsM3 < fitsM3 {
+		return "too-small"
+	}
+	return "confined"
 }
 
 // Cautions is the dangers that jobs name, each once, in the order of the work.

@@ -95,6 +95,14 @@ func (c Clock) Scheduled(b *recipe.Batch, jobs []Job, curve []ferment.Point) (pl
 	return out, all
 }
 
+// Shifted is the line of work as it would fall if it were begun so many days later, at
+// the same hour.
+func (c Clock) Shifted(jobs []Job, days int) []schedule.Slot {
+	line, _ := split(jobs)
+	c.start = c.start.AddDate(0, 0, days)
+	return c.place(line)
+}
+
 func (c Clock) place(line []Job) []schedule.Slot {
 	tasks := make([]schedule.Task, len(line))
 	for i, j := range line {

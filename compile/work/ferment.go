@@ -20,15 +20,15 @@ func fermentJobs(n *numbers.Batch) []Job {
 			DurationS: pumpSetupS + f.WortM3/rates(n.Batch).PumpM3S},
 		Do:       plan.Say("Pump over to the fermenter: {}.", plan.Of(f.WortM3*lot.LitresPerM3, plan.Litre)),
 		Read:     []Reading{volume("volume", f.WortM3*lot.LitresPerM3, tolMashVolume)},
-		Cautions: []string{"confined"}, Path: recipe.PathFerm,
+		Cautions: []string{"co2", inside(f.Vessel)}, Path: recipe.PathFerm,
 	}
 	if !n.Mashed.InFermenter {
 		rehydrated(n, &fill)
 	}
 	pitch := Job{
-		Task: schedule.Task{Key: "ferment.pitch", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout, DurationS: pitchS},
-		Read: []Reading{temperature(n.Mashed.Out.TempC, tolMashC), gravity(n.Mashed.HydrometerSG, tolWort), pH(n.Mashed.PH)},
-		Path: recipe.PathPitch,
+		Task:     schedule.Task{Key: "ferment.pitch", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout, DurationS: pitchS},
+		Read:     []Reading{temperature(n.Mashed.Out.TempC, tolMashC), gravity(n.Mashed.HydrometerSG, tolWort), pH(n.Mashed.PH)},
+		Cautions: []string{"co2"}, Path: recipe.PathPitch,
 	}
 	if n.Ferm.AsItFills {
 		pitch.Do = plan.Say("The fermenter is full: stir it, and read it before it works.")
@@ -49,7 +49,7 @@ func fermentJobs(n *numbers.Batch) []Job {
 	}
 	return append(out, Job{
 		Task: schedule.Task{Key: fermentKey, Stage: "ferment", Vessel: name, DurationS: n.Ferm.DurationS, Elastic: true},
-		Do:   hold, Cautions: []string{"co2", "confined"}, Path: recipe.PathFermentFor,
+		Do:   hold, Cautions: []string{"co2", inside(f.Vessel)}, Path: recipe.PathFermentFor,
 	})
 }
 
@@ -106,7 +106,7 @@ func (c Clock) rounds(s schedule.Slot, curve []ferment.Point) []plan.Step {
 			ID: fmt.Sprintf("ferment.round.%d", i+1), Stage: "ferment", Vessel: s.Vessel,
 			Start: rfc3339(at), End: rfc3339(at.Add(time.Duration(roundS) * time.Second)), DurationMin: roundS / 60,
 			Do:     plan.Say("Read the ferment, {} after the pitch.", plan.Of(at.Sub(s.Start).Hours(), plan.Hour)),
-			Attend: plan.Stay, People: 1,
+			Attend: plan.Stay, People: 1, Cautions: []string{"co2"},
 		}
 		for _, r := range []Reading{
 			gravity(p.SG, tolFinal, fermentDrift(curve, after, func(p ferment.Point) float64 { return p.SG })),

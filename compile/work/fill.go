@@ -2,6 +2,7 @@ package work
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"newmake/compile/lot"
@@ -23,7 +24,7 @@ func fillJobs(n *numbers.Batch, k plan.Cask, reduction *plan.Reduction) []Job {
 		if k.Casks == 0 {
 			return append(jobs, keepForNext(k))
 		}
-		return append(jobs, fillCasks(n, k), rest(n))
+		return append(soaked(jobs, heatCaution(n.Batch), k), fillCasks(n, k), rest(n))
 	case numbers.InWood(n.Batch) || n.Distilled.Hearts.MassKg() <= 0:
 		return nil
 	case reduction != nil:
@@ -71,6 +72,10 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 	values := []plan.Quantity{plan.Of(k.SizeL, plan.Litre)}
 	read := setReadings(*k.Fill)
 	read[0].What = "each cask"
+	weight := func(what string, kg, tolKg float64) Reading {
+		return Reading{plan.Reading{What: what, Should: plan.Of(kg, plan.Kilogram), Tolerance: plan.Of(tolKg, plan.Kilogram)}, -1}
+	}
+	read = append(read, weight("net", k.NetKg, tolNet*k.NetKg), weight("gross", k.GrossKg, tolNet*k.NetKg+tolTare*k.TareKg))
 	if k.LastFill != nil && k.Casks > 1 {
 		text, values = text+" The last one takes {}.", append(values, k.LastFill.Volume())
 	}
@@ -83,6 +88,38 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 		Do: plan.Say(text, values...), Read: read, Cautions: []string{"spirit", "lift"}, Path: recipe.PathFill,
 	}
 }
+
+// soaked puts the soaking of the casks the day before they are filled: before the
+// spirit settles.
+func soaked(jobs []Job, heat string, k plan.Cask) []Job {
+	at := slices.IndexFunc(jobs, func(j Job) bool { return j.Key == "fill.settle" })
+	if at < 0 {
+		return jobs
+	}
+	hot := plan.Of(soakShare*k.SizeL, plan.Litre)
+	what := "the cask of tomorrow"
+	if k.Casks > 1 {
+		what = fmt.Sprintf("the %d casks of tomorrow", k.Casks)
+	}
+	t := schedule.Task{Key: "fill.soak", Stage: "fill", Attend: schedule.Throughout, MayWait: true, DurationS: fillSetupS + soakS*float64(k.Casks)}
+	return slices.Insert(jobs, at, Job{
+		Task: t, Path: recipe.PathFill, Cautions: []string{heat, "lift"},
+		Do:       plan.Say("Soak and try "+what+": {} of hot water into each, bung it, turn it from head to head and roll it. Look for leaks at heads, joints and bung, drain it, and weigh it empty. No chlorine.", hot),
+		Measured: []plan.Addition{{Name: "hot water to soak casks", Amount: plan.Of(soakShare*k.SizeL*float64(k.Casks), plan.Litre), Step: t.Key}},
+	})
+}
+
+// By what share the weights of a filled cask may be off: the volume that a hand fills
+// to, and the wood of coopers (common practice). A cask that was weighed empty has its
+// own tare.
+const (
+	tolNet  = 0.01
+	tolTare = 0.1
+)
+
+// soakShare is the hot water that swells a cask, of what it holds: 5 gal to 53 (common
+// practice of coopers).
+const soakShare = 0.1
 
 func rest(n *numbers.Batch) Job {
 	return Job{

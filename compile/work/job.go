@@ -66,6 +66,7 @@ const (
 	settleS     = 24 * lot.SecondsPerHour
 	fillSetupS  = 15 * minute
 	fillS       = 15 * minute        // each cask
+	soakS       = 10 * minute        // each cask
 	bottleS     = 30.0               // each bottle, filled and closed by hand
 	roundMinute = 9 * 60             // of the day, at which the ferment is read
 	readEveryS  = lot.SecondsPerHour // on a still

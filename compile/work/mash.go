@@ -61,14 +61,14 @@ func mashJobs(n *numbers.Batch) []Job {
 	after := "ferment.pitch"
 	if kg := n.Mashed.Draff.MassKg(); kg > 0 {
 		jobs = append(jobs, Job{
-			Task: schedule.Task{Key: "mash.draff", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: kg / rates(n.Batch).DigKgS, MayWait: true},
-			Do:   plan.Say("Dig out {} of wet draff, hot and heavy.", plan.Of(kg, plan.Kilogram)), Cautions: []string{"confined", "lockout", "hot-mash"}, After: after,
+			Task: schedule.Task{Key: "mash.draff", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: kg / rates(n.Batch).DigKgS, Now: true},
+			Do:   plan.Say("Dig out {} of wet draff, hot and heavy.", plan.Of(kg, plan.Kilogram)), Cautions: []string{"oxygen", inside(cooker), "lockout", "hot-mash"}, After: after,
 		})
 		after = "mash.draff"
 	}
 	return append(jobs, Job{
-		Task: schedule.Task{Key: "mash.clean", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: cleanS, MayWait: true},
-		Do:   plan.Say("Rinse and clean the cooker."), Cautions: []string{"caustic", "confined", "lockout"}, After: after,
+		Task: schedule.Task{Key: "mash.clean", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: cleaningS(cooker), MayWait: true},
+		Do:   cleaning("Rinse and clean the cooker", cooker), Cautions: []string{"caustic", inside(cooker), "lockout"}, After: after,
 	})
 }
 

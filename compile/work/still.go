@@ -81,7 +81,7 @@ func stripCharge(n *numbers.Batch, c charge) Job {
 		Read: []Reading{volumeOf("wash", wash, tolWashVolume.of(wash.VolumeL)),
 			{plan.Reading{Kind: record.Strength, What: "strength, strained", Should: liquid.ByVolume(), Tolerance: plan.Of(tolWashStrength.of(liquid.AbvPct), plan.AbvDiff)}, -1},
 			gravity(n.Fermented.FinalSG, tolFinal)},
-		Cautions: []string{"co2", "confined", "vent"}, Path: recipe.PathStrip,
+		Cautions: []string{"co2", inside(n.Fermented.Vessel), "vent"}, Path: recipe.PathStrip,
 	}
 }
 
@@ -265,8 +265,8 @@ func usesBackset(steps []recipe.MashStep) bool {
 
 func cleanStill(use string, v *recipe.Vessel) Job {
 	return Job{
-		Task: schedule.Task{Key: use + ".clean", Stage: use, Vessel: v.Name, Attend: schedule.Throughout, DurationS: cleanS, MayWait: true},
-		Do:   plan.Say("Rinse and clean the still."), Cautions: []string{"caustic", "confined"},
+		Task: schedule.Task{Key: use + ".clean", Stage: use, Vessel: v.Name, Attend: schedule.Throughout, DurationS: cleaningS(v), MayWait: true},
+		Do:   cleaning("Rinse and clean the still", v), Cautions: []string{"caustic", inside(v)},
 	}
 }
 
@@ -278,9 +278,10 @@ func cleanFermenter(n *numbers.Batch) Job {
 	if n.Plant.Crew == 1 {
 		emptied = "strip.clean"
 	}
+	v := n.Fermented.Vessel
 	return Job{
-		Task: schedule.Task{Key: "ferment.clean", Stage: "ferment", Vessel: n.Fermented.Vessel.Name, Attend: schedule.Throughout, DurationS: cleanS, MayWait: true},
-		Do:   plan.Say("Air the empty fermenter, then rinse and clean it."), Cautions: []string{"co2", "confined", "caustic"}, After: emptied,
+		Task: schedule.Task{Key: "ferment.clean", Stage: "ferment", Vessel: v.Name, Attend: schedule.Throughout, DurationS: cleaningS(v), MayWait: true},
+		Do:   cleaning("Air the empty fermenter, then rinse and clean it", v), Cautions: []string{"co2", inside(v), "caustic"}, After: emptied,
 	}
 }
 

@@ -53,7 +53,7 @@ func readCask(b *reader, n *tree.Node) (c recipe.Cask, whole bool) {
 	b.places(recipe.PathCask, n)
 	whole = n.Sound() && tree.Missing(b.diags, n, "the `cask` block")
 	c.Entry = strengthOn(n, "entry")
-	c.RestS = n.SI("rest")
+	c.RestS, c.TareKg = n.SI("rest"), n.SI("tare")
 	if p := b.batch.Plant; p != nil {
 		c.Climate = p.Climate
 	}

@@ -13,6 +13,7 @@ func caskWood(n *tree.Node, e recipe.Entry) *recipe.CaskWood {
 		Charred:  n.Yes("charred"),
 		Toasted:  n.Yes("toasted"),
 		SoakFrac: n.SIOr("soak", 0.04),
+		TareKg:   n.SIOr("tare", 50),
 	}
 	if l := n.Line("sizes"); l != nil {
 		for _, c := range l.Match.All("volume") {

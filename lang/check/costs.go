@@ -37,8 +37,8 @@ func costs(n *tree.Node, h *house.House, diags *diag.List) recipe.Costs {
 	known := sync.OnceValue(func() []string { return priced(h) })
 	for _, l := range n.All("") {
 		name := l.Text("name")
-		if !h.Declares(schema.Grain, name) && !h.Declares(schema.Yeast, name) && !h.Declares(schema.Enzyme, name) {
-			diags.Add(tree.UnknownName("grain, yeast or enzyme", l.Get("name"), known))
+		if !slices.Contains(recipe.Additions, name) && !h.Declares(schema.Grain, name) && !h.Declares(schema.Yeast, name) && !h.Declares(schema.Enzyme, name) {
+			diags.Add(tree.UnknownName("grain, yeast, enzyme or addition", l.Get("name"), known))
 			continue
 		}
 		if q := l.Quantity(); q != nil {
@@ -113,5 +113,5 @@ var priceOf = map[string]string{"kWh": "0.06", "gal": "0.008", "h": "32", "lb": 
 
 // priced lists what has a price by weight.
 func priced(h *house.House) []string {
-	return slices.Concat(h.EntryNames(schema.Grain), h.EntryNames(schema.Yeast), h.EntryNames(schema.Enzyme))
+	return slices.Concat(h.EntryNames(schema.Grain), h.EntryNames(schema.Yeast), h.EntryNames(schema.Enzyme), recipe.Additions)
 }

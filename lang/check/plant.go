@@ -124,6 +124,14 @@ func readSupply(p *recipe.Plant, l *tree.Node, diags *diag.List) {
 	}
 }
 
+// textOn is a text on a line, "" if it has none.
+func textOn(l *tree.Node, slot string) string {
+	if c := l.Get(slot); c != nil {
+		return c.Text()
+	}
+	return ""
+}
+
 // readCooler reads how a vessel is cooled.
 func readCooler(v *recipe.Vessel, l *tree.Node) {
 	v.CoolsW = l.Num("power")
@@ -181,6 +189,9 @@ func vessels(p *recipe.Plant, n *tree.Node, kind recipe.VesselKind, seen map[str
 	}
 	v.Within = between(n, diags)
 	readCooler(&v, n.Line("cools"))
+	if l := n.Line("clean"); l != nil {
+		v.Clean = recipe.Cleaning{DurationS: l.Num("duration"), With: textOn(l, "text"), DeepS: l.Num("deep"), Deep: textOn(l, "agent"), Every: int(l.Num("number"))}
+	}
 	readCondenser(p, &v, n.Line("condenser"), diags)
 	if n.Word("steam") == "direct" {
 		v.Steam = recipe.Direct

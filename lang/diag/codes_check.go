@@ -63,6 +63,7 @@ const (
 	CodeHoldWindow     Code = "NM0703"
 	CodeUrea           Code = "NM0704"
 	CodeAsItFills      Code = "NM0705"
+	CodeWetYeast       Code = "NM0706"
 
 	CodeStopEarly    Code = "NM0802"
 	CodeNoForeshots  Code = "NM0804"
@@ -154,6 +155,7 @@ var checkTable = []Info{
 	{CodePitchRate, "pitch-rate", Warning, "much or little yeast"},
 	{CodeHoldWindow, "hold-window", Warning, "a ferment held where the yeast is not well"},
 	{CodeUrea, "urea", Error, "urea as food for the yeast"},
+	{CodeWetYeast, "pressed-yeast-wetted", Error, "pressed yeast that is to be wetted"},
 	{CodeAsItFills, "pitch-as-it-fills", Error, "yeast pitched as it fills, and no wort that runs in cold"},
 
 	{CodeStopEarly, "stop-before-hearts-end", Error, "a run that stops within the hearts"},

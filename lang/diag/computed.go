@@ -67,6 +67,7 @@ const (
 	CodeUnknownZone  Code = "NM1156"
 	CodeStandsLong   Code = "NM1157"
 	CodeRunsAway     Code = "NM1158"
+	CodeOtherStart   Code = "NM1159"
 
 	CodePromiseBroken  Code = "NM1250"
 	CodePromiseUnknown Code = "NM1251"
@@ -138,6 +139,7 @@ var Computed = []Info{
 	{CodeVesselTaken, "vessel-taken", Error, "a vessel that is wanted twice at once"},
 	{CodeUnknownZone, "unknown-zone", Error, "a time zone that is not known"},
 	{CodeStandsLong, "stands-long", Warning, "a wash that stands long before it is run"},
+	{CodeOtherStart, "another-start", Note, "a wash that waits over a weekend, and a start by which it does not"},
 	{CodeRunsAway, "runs-away", Error, "numbers of a batch that run away"},
 
 	{CodePromiseBroken, "promise-broken", Error, "a promise that the plan does not keep"},

@@ -95,6 +95,7 @@ type CaskWood struct {
 	Charred  bool
 	Toasted  bool
 	SizesM3  []float64 // sizes the trade fills; others are allowed with a note
+	TareKg   float64   // of an empty cask of 200 L
 	SoakFrac float64   // share of the fill taken up by the wood of a 200 L cask
 }
 

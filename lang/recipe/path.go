@@ -155,6 +155,7 @@ var (
 	PathStart     = PathOf("start")
 	PathFeints    = PathOf("feints")
 	PathNoBackset = PathOf("backset")
+	PathNoKept    = PathOf("kept")
 	PathUnits     = PathOf("units")
 
 	PathMashWater     = PathMash.Child("water") // the first of its sort
@@ -188,6 +189,7 @@ var (
 	PathSpiritStop    = PathSpirit.Child("stop")
 	PathEntry         = PathCask.Child("entry")
 	PathFill          = PathCask.Child("fill")
+	PathTare          = PathCask.Child("tare")
 	PathRest          = PathCask.Child("rest")
 	PathBottle        = PathCask.Child("bottle")
 	PathBottleAt      = PathBottle.Child("at")

@@ -94,8 +94,9 @@ type Vessel struct {
 	Steam     Steam
 	CoolsW    float64 // with cold water enough; 0 where Cooler says more
 	Cooler    Cooler
-	Condenser Condenser            // of a still
-	CoveredM3 float64              // volume that just covers its heating surface; 0: not said
+	Condenser Condenser // of a still
+	CoveredM3 float64   // volume that just covers its heating surface; 0: not said
+	Clean     Cleaning
 	Reflux    float64              // share of the vapour condensed in the head and returned, 0..1
 	LostFrac  float64              // of a still: share of what comes over that reaches no receiver
 	MetalKg   float64              // vessel mass that heats with its contents; 0: by the default rule
@@ -104,6 +105,15 @@ type Vessel struct {
 	Where     map[string]diag.Span // field → its line
 	Within    map[string]Within    // field → the range that holds it 9 times in 10, where it is stated
 	At        diag.Span
+}
+
+// Cleaning is how a vessel is cleaned, in the house's words; zero where it does not say.
+type Cleaning struct {
+	DurationS float64 // after each batch
+	With      string
+	Every     int // charges after which it has Deep besides; 0: never
+	DeepS     float64
+	Deep      string
 }
 
 // HasCooling says that something cools the vessel.

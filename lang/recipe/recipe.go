@@ -91,6 +91,7 @@ type Today struct {
 	FeintsM3   float64  // for all charges of the spirit still together; 0: none yet
 	FeintsAt   Strength // of them
 	NoBackset  bool     // none yet: water goes in its place
+	NoKept     bool     // no last water kept yet: water goes in its place
 }
 
 // Bill is the grain, in the order written.
@@ -142,6 +143,9 @@ const (
 func (a Acid) String() string {
 	return [...]string{NoAcid: "none", Lactic: "lactic", Phosphoric: "phosphoric", Sulfuric: "sulfuric"}[a]
 }
+
+// Additions are the names by which what goes into liquor and wort is priced.
+var Additions = []string{"lactic-acid", "phosphoric-acid", "sulfuric-acid", "gypsum", "lime", "dap", "antifoam"}
 
 // MashVerb is what a mash step does.
 type MashVerb uint8
@@ -279,7 +283,8 @@ type Cask struct {
 	SizeM3   float64
 	Kind     *CaskWood
 	New      bool
-	Char     int // char level 0..4, 0 none
+	Char     int     // char level 0..4, 0 none
+	TareKg   float64 // of an empty cask; 0: by its wood and size
 	RestS    float64
 	Climate  Climate
 	BottleM3 float64  // bottle size for the count of bottles; 0: 750 mL (US) or 700 mL (SI)

@@ -45,19 +45,25 @@ func WortSteps(steps []MashStep) []MashStep {
 }
 
 // AsToday is a batch as it is worked on the day: where the house has no backset
-// yet, water goes in its place.
+// yet, or has kept no last water of a mash, water goes in its place.
 func (b *Batch) AsToday() *Batch {
-	if !b.Today.NoBackset {
+	if !b.Today.NoBackset && !b.Today.NoKept {
 		return b
 	}
 	c := *b
 	c.Mash.Steps = slices.Clone(b.Mash.Steps)
 	for i := range c.Mash.Steps {
-		if s := &c.Mash.Steps[i]; s.Verb == MashBackset {
+		s := &c.Mash.Steps[i]
+		if s.Verb == MashBackset && b.Today.NoBackset {
 			s.Verb, s.Share, s.ForWant = MashWater, 0, true
 		}
+		if b.Today.NoKept {
+			s.KeptM3 = 0
+		}
 	}
-	c.Mash.BacksetShare = 0
+	if b.Today.NoBackset {
+		c.Mash.BacksetShare = 0
+	}
 	return &c
 }
 

@@ -21,6 +21,7 @@ var batchRows = []row[Batch]{
 	{Row{Path: PathFeints, Name: "feints in the house"}, func(b *Batch) []Cell {
 		return cells(datum(&b.Today.FeintsSaid), volume(&b.Today.FeintsM3), datum(&b.Today.FeintsAt))
 	}},
+	{Row{Path: PathNoKept, Name: "kept water in the house"}, func(b *Batch) []Cell { return cells(datum(&b.Today.NoKept)) }},
 	{Row{Path: PathNoBackset, Name: "backset in the house"}, func(b *Batch) []Cell { return cells(datum(&b.Today.NoBackset)) }},
 	{Row{Path: PathStandard}, func(b *Batch) []Cell { return cells(datum(&b.Standard)) }},
 
@@ -79,6 +80,7 @@ var batchRows = []row[Batch]{
 	{Row{Path: PathFill, Name: "cask", Vary: "size of the cask"}, func(b *Batch) []Cell {
 		return cells(volume(&b.Cask.SizeM3), datum(&b.Cask.New), datum(&b.Cask.Kind), datum(&b.Cask.Char))
 	}},
+	{Row{Path: PathTare, Name: "tare of the cask"}, func(b *Batch) []Cell { return cells(mass(&b.Cask.TareKg)) }},
 	{Row{Path: PathRest, Name: "rest in wood", Vary: "rest in wood"}, func(b *Batch) []Cell { return cells(duration(&b.Cask.RestS)) }},
 	{Row{Path: PathBottle}, func(b *Batch) []Cell { return cells(volume(&b.Cask.BottleM3), datum(&b.Cask.BottleAt)) }},
 	{Row{Path: PathBottleAt, Vary: "bottled at", Maybe: true, Part: true}, func(b *Batch) []Cell { return cells(datum(&b.Cask.BottleAt)) }},

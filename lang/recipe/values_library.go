@@ -76,6 +76,7 @@ var caskRows = []row[CaskWood]{
 	{Row{Path: PathOf("charred")}, func(k *CaskWood) []Cell { return cells(datum(&k.Charred)) }},
 	{Row{Path: PathOf("toasted")}, func(k *CaskWood) []Cell { return cells(datum(&k.Toasted)) }},
 	{Row{Path: PathOf("sizes")}, func(k *CaskWood) []Cell { return cells(Cell{Kind: quantity.Volume, ref: &k.SizesM3}) }},
+	{Row{Path: PathOf("tare")}, func(k *CaskWood) []Cell { return cells(mass(&k.TareKg)) }},
 	{Row{Path: PathOf("soak"), Vary: "soak"}, func(k *CaskWood) []Cell { return cells(share(&k.SoakFrac)) }},
 }
 

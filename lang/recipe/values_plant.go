@@ -43,6 +43,11 @@ var vesselRows = []row[Vessel]{
 	{Row{Path: PathOf("reflux"), Vary: "reflux"}, func(v *Vessel) []Cell { return cells(share(&v.Reflux)) }},
 	{Row{Path: PathOf("alcohol-lost"), Name: "alcohol lost", Vary: "alcohol lost", Maybe: true}, func(v *Vessel) []Cell { return cells(share(&v.LostFrac)) }},
 	{Row{Path: PathOf("heating-surface"), Name: "heating surface covered by"}, func(v *Vessel) []Cell { return cells(volume(&v.CoveredM3)) }},
+	{Row{Path: PathOf("clean"), Name: "cleaning", Vary: "cleaning", Maybe: true}, func(v *Vessel) []Cell { return cells(duration(&v.Clean.DurationS)) }},
+	{Row{Path: PathOf("clean"), Name: "cleaned with"}, func(v *Vessel) []Cell { return cells(datum(&v.Clean.With)) }},
+	{Row{Path: PathOf("clean"), Name: "cleaned besides"}, func(v *Vessel) []Cell {
+		return cells(duration(&v.Clean.DeepS), datum(&v.Clean.Deep), datum(&v.Clean.Every))
+	}},
 	{Row{Path: PathOf("metal"), Vary: "metal"}, func(v *Vessel) []Cell { return cells(mass(&v.MetalKg)) }},
 	{Row{Path: PathOf("loses")}, func(v *Vessel) []Cell { return cells(power(&v.LossW)) }},
 	{Row{Path: PathOf("fills")}, func(v *Vessel) []Cell { return cells(share(&v.FillMost)) }},

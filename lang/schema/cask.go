@@ -35,6 +35,10 @@ var Cask = &Field{
 			},
 		},
 		{
+			Name: "tare", Shape: "MASS", Default: "by the library's wood and the size", Example: "tare 112 lb", Doc: "Weight of an empty cask, soaked.",
+			Limits: []Limit{mustBe(0.05, 1e5, "from a keg of a litre to a vat")},
+		},
+		{
 			Name: "rest", Shape: "DURATION", Need: true, Example: "rest 30 months", Doc: "How long it stays in wood.",
 			Limits: []Limit{mustBe(0, 100*quantity.YearS, "a rest is at most a hundred years"), usually(0, 40*quantity.YearS, "few casks hold anything after that")},
 		},

@@ -12,6 +12,6 @@ var Costs = &Field{
 			{Name: "used-cask", Shape: "PRICE|MONEY", Example: "used-cask 90 USD", Doc: "One cask that has held spirit before.", Limits: []Limit{aPrice}},
 			{Name: "work", Shape: "PRICE", Example: "work 28 USD/h", Doc: "One person's hour.", Limits: []Limit{aPrice}},
 		},
-		Any: &Field{Shape: "NAME PRICE", Repeat: true, Key: "name", Example: "corn 0.14 USD/lb", Doc: "A grain, yeast or enzyme, by weight.", Limits: []Limit{aPrice}},
+		Any: &Field{Shape: "NAME PRICE", Repeat: true, Key: "name", Example: "corn 0.14 USD/lb", Doc: "A grain, yeast or enzyme, by weight; or what goes into liquor and wort: `lactic-acid`, `phosphoric-acid`, `sulfuric-acid`, `gypsum`, `lime`, `dap`, `antifoam`.", Limits: []Limit{aPrice}},
 	},
 }

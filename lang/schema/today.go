@@ -11,6 +11,10 @@ var (
 			strength100,
 		},
 	}
+	keptToday = &Field{
+		Name: "kept", Shape: `"none" "yet"`, Default: "the last water of the mash before", Example: "kept none yet",
+		Doc: "The house has kept no last water of a mash yet: plain water goes into this one in its place.",
+	}
 	backsetToday = &Field{
 		Name: "backset", Shape: `"none" "yet"`, Default: "that of the last stripping run", Example: "backset none yet",
 		Doc: "The house has no backset yet: water goes into the mash in its place, from the supply unless the step says how warm.",

@@ -1,5 +1,7 @@
 package schema
 
+import "newmake/lang/quantity"
+
 // vesselField is the table of a vessel; the three kinds share it.
 func vesselField(kind, doc, example string) *Field {
 	heats := &Field{
@@ -48,6 +50,12 @@ func vesselField(kind, doc, example string) *Field {
 				Name: "heating-surface", Shape: `"covered" "by" VOLUME`, Example: "heating-surface covered by 50 gal", Default: "of a still with a jacket, 20 % of what it holds",
 				Doc:    "The volume that just covers coils, elements or jacket: a run is to leave more, for what is bare burns.",
 				Limits: []Limit{mustBe(0, 2000, "no vessel of the trade is larger")},
+			},
+			{
+				Name: "clean", Shape: `DURATION ["with" TEXT] ["," deep:DURATION "with" agent:TEXT "every" NUMBER]`,
+				Example: `clean 30 min with "hot water", 60 min with "citric acid 2 %, warm" every 8`, Default: "45 min (common practice), and nothing besides",
+				Doc:    "How it is cleaned after each batch, and what is done besides at every so many charges. Strong alkali and acid eat copper; no chlorine comes near oak or copper (common practice).",
+				Limits: []Limit{mustBe(60, 2*quantity.DayS, "from a rinse to two days").of("duration"), mustBe(60, 2*quantity.DayS, "from a rinse to two days").of("deep"), mustBe(2, 10000, "from every second charge to once in years").of("number")},
 			},
 			{
 				Name: "metal", Shape: "MASS", Example: "metal 1,400 lb", Default: "by size", Doc: "Weight of the vessel, which warms with its contents.",

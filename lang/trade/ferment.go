@@ -18,6 +18,7 @@ func checkSet(r *rules, w *walkthrough) {
 		path = last.Path.Child("cooled")
 	}
 	asItFills(r)
+	wetted(r)
 	d := diag.Diagnostic{
 		Code: diag.CodeSetTemperature, At: r.at(path),
 		Help:    fmt.Sprintf("end the mash with `cool to` a temperature between %s and %s", r.temp(y.LowC), r.temp(y.HighC)),
@@ -31,6 +32,17 @@ func checkSet(r *rules, w *walkthrough) {
 	d.Summary = fmt.Sprintf("the mash is set at %s: it kills the yeast", r.temp(set))
 	r.otherScale(&d, path, y.LowC-5, y.HighC)
 	r.add(d)
+}
+
+// wetted says that only dry yeast is rehydrated.
+func wetted(r *rules) {
+	if y := r.batch.Ferm.Yeast; r.batch.Ferm.Rehydrate.VolumeM3 > 0 && !y.Dry {
+		r.add(diag.Diagnostic{
+			Code: diag.CodeWetYeast, At: r.at(recipe.PathRehydrate),
+			Summary: fmt.Sprintf("`%s` is pressed, and wet as it is bought", y.Name),
+			Help:    "take the line out: pressed yeast is stirred up in some of the wort, or pitch a dry one",
+		})
+	}
 }
 
 // asItFills says that yeast can't be pitched as the fermenter fills where nothing

@@ -131,6 +131,7 @@ var thresholds = []threshold{
 
 // unnumbered is the codes of rules that no number decides, and how they do.
 var unnumbered = map[diag.Code]string{
+	diag.CodeWetYeast:     "yeast is dry or pressed",
 	diag.CodeAsItFills:    "wort runs cold into the fermenter or does not",
 	diag.CodeNothingIn:    "an order of steps",
 	diag.CodeNoHeating:    "a vessel heats or not",

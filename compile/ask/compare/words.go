@@ -60,6 +60,12 @@ var wordings = map[recipe.Path]func(s say, is []any) string{
 			return s.volume(m3) + " at " + s.strength(is[2].(recipe.Strength))
 		}
 	},
+	recipe.PathNoKept: func(_ say, is []any) string {
+		if is[0] == true {
+			return "none yet"
+		}
+		return "what a house at work has"
+	},
 	recipe.PathNoBackset: func(_ say, is []any) string {
 		if is[0] == true {
 			return "none yet"

@@ -125,7 +125,7 @@ func (c *calendar) describe(s plan.Step) string {
 		if r.At != "" {
 			due = measure.Clock(r.At)
 		}
-		line := due + " " + r.What + ": " + c.u.Quantity(r.Should)
+		line := due + " " + r.What + ": " + strings.TrimPrefix(c.u.Quantity(r.Should), r.What+" ")
 		if r.Tolerance.Unit != "" {
 			line += " " + c.u.Tolerance(r.Tolerance)
 		}

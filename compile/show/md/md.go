@@ -160,7 +160,7 @@ func (m *markdown) steps() {
 			if r.At != "" {
 				at = measure.Clock(r.At) + " "
 			}
-			reads = append(reads, at+r.What+" "+m.Quantity(r.Should))
+			reads = append(reads, at+r.What+" "+strings.TrimPrefix(m.Quantity(r.Should), r.What+" "))
 		}
 		rows = append(rows, []string{measure.DayAndClock(s.Start), measure.Duration(s.DurationMin), m.Phrase(s.Do), strings.Join(reads, "<br>")})
 	}

@@ -25,6 +25,7 @@ func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
 		"off":       func(q plan.Quantity) string { return strings.Replace(u.Tolerance(q), "+/-", "±", 1) },
 		"phrase":    u.Phrase,
 		"liquor":    u.LiquorToGrist,
+		"once":      func(what, should string) string { return strings.TrimPrefix(should, what+" ") }, // pH is said once
 		"should":    func(q plan.Quantity) string { return should(u, q) },
 		"unit":      func(q plan.Quantity) string { return unit(u, q) },
 		"tempunit":  func() string { _, w := u.Value(plan.Of(0, plan.Celsius)); return w },

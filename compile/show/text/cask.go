@@ -34,6 +34,7 @@ func (t *text) cask() {
 			note += "; the last one " + t.Volume(*c.LastFill)
 		}
 		t.fact("filled", words.Count(c.Casks, "cask"), note)
+		t.fact("weighs", t.Mass(c.GrossKg), "gross: "+t.Mass(c.NetKg)+" net, "+t.Mass(c.TareKg)+" the empty cask, within a tenth")
 	} else {
 		t.fact("filled", "none", "there is not enough for one")
 	}

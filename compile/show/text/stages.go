@@ -97,6 +97,9 @@ func (t *text) ferment() {
 	f := t.p.Ferment
 	t.stage("FERMENT", "ferment")
 	t.fact("pitch", t.Mass(f.PitchKg), fmt.Sprintf("%s, %s g/L, at %s", safe(f.Yeast), measure.Number(f.PitchGPerL, 2), t.Temp(f.PitchC)))
+	if f.NutrientKg > 0 {
+		t.fact("nutrient", t.Mass(f.NutrientKg), "diammonium phosphate; brings "+measure.Number(f.NutrientNMgL, 0)+" mg/L of nitrogen that yeast takes")
+	}
 	if f.DryHours > 0 {
 		t.fact("dry after", measure.Hours(f.DryHours), "of "+measure.Hours(f.Hours)+"; good to about a quarter")
 	} else {

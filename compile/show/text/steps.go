@@ -80,7 +80,7 @@ func (t *text) reading(r plan.Reading) {
 	if r.At != "" {
 		what = measure.Clock(r.At) + " " + what
 	}
-	should := t.read(r.Should)
+	should := strings.TrimPrefix(t.read(r.Should), r.What+" ") // pH is said once
 	if r.Tolerance.Unit != "" {
 		should += " " + t.Tolerance(r.Tolerance)
 	}

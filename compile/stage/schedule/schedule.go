@@ -51,7 +51,7 @@ func chainLength(tasks []Task) int {
 
 // place finds when a chain can start, and why not at once.
 func (h hours) place(now time.Time, chain []Task) (time.Time, string) {
-	if h.always() || (h.fits(now, chain) && !chain[0].NewDay) {
+	if h.always() || chain[0].Now || (h.fits(now, chain) && !chain[0].NewDay) {
 		return now, ""
 	}
 	windows := h.from(now, lookAhead)

@@ -97,6 +97,16 @@ func TestUnattendedWorkGoesOnAtNight(t *testing.T) {
 	assert.Equal(t, 3*time.Hour, slots[2].Wait)
 }
 
+// What can't stand over a night is done at once, and what lies outside is counted.
+func TestNowWaitsForNoShift(t *testing.T) {
+	slots := work(t, "2026-03-03 16:30", Task{Key: "draff", DurationS: hour, Attend: Throughout, Now: true})
+	assert.Equal(t, "Tue 2026-03-03 16:30", clock(slots[0].Start))
+	assert.Zero(t, slots[0].Wait)
+	assert.Equal(t, 30*time.Minute, slots[0].OutOfShift)
+	slots = work(t, "2026-03-03 16:30", Task{Key: "draff", DurationS: hour, Attend: Throughout})
+	assert.Equal(t, "Wed 2026-03-04 07:00", clock(slots[0].Start))
+}
+
 func TestNewDay(t *testing.T) {
 	slots := work(t, "2026-03-07 08:00", // a Saturday
 		Task{Key: "strip", DurationS: hour, Attend: Throughout},

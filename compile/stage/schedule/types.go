@@ -36,6 +36,7 @@ type Task struct {
 	Power   float64 // W drawn from the boiler
 	NewDay  bool    // starts with a shift, never in the middle of one
 	MayWait bool    // may stand for a while before it
+	Now     bool    // waits for no shift: what lies outside is counted
 	Elastic bool    // goes on until the next task can start (a ferment, a rest in wood)
 }
 
