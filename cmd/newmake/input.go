@@ -22,10 +22,10 @@ const ending = front.Ending
 // standard input stands for, if it is that.
 func (a *app) place(path, stdin string) (front.Place, error) {
 	if path != standardInput {
-		return front.Place{Path: path}, nil
+		return front.Place{Path: path, NoLearned: a.noLearned}, nil
 	}
 	name, text, err := a.standardText(stdin)
-	return front.Place{Path: name, Overlay: map[string][]byte{name: text}}, err
+	return front.Place{Path: name, Overlay: map[string][]byte{name: text}, NoLearned: a.noLearned}, err
 }
 
 // standardText reads standard input, as the file that it stands for.

@@ -30,6 +30,8 @@ type app struct {
 	quiet bool
 	color string // auto, always, never
 	ascii bool
+
+	noLearned bool // leave out what the house has learned
 }
 
 // terminal is the app of a process.

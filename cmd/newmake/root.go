@@ -41,6 +41,7 @@ func root(a *app) *cobra.Command {
 	flags.StringVar(&a.color, "color", "auto", "colour: auto, always or never")
 	noColor := flags.Bool("no-color", false, "the same as --color never")
 	flags.BoolVar(&a.ascii, "ascii", false, "nothing but ASCII in messages")
+	flags.BoolVar(&a.noLearned, "no-learned", false, "leave out what the house has learned from its runs")
 	root.PersistentPreRunE = func(*cobra.Command, []string) error {
 		if *noColor {
 			a.color = "never"
@@ -53,7 +54,7 @@ func root(a *app) *cobra.Command {
 	}
 	for _, command := range []func(*app) *cobra.Command{
 		planCommand, checkCommand, fmtCommand, diffCommand, sizeCommand, gitSetupCommand, libraryCommand, gaugeCommand,
-		explainCommand, whyCommand, reviewCommand, oddsCommand, initCommand, versionCommand,
+		explainCommand, whyCommand, learnCommand, reviewCommand, oddsCommand, initCommand, versionCommand,
 	} {
 		root.AddCommand(withSchema(a, command(a)))
 	}

@@ -18,6 +18,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile/ask/compare"
+	"newmake/compile/ask/learn"
 	"newmake/compile/ask/odds"
 	"newmake/compile/ask/proofing"
 	"newmake/compile/ask/why"
@@ -39,6 +40,7 @@ var published = map[string]struct {
 	"check": {"newmake.diagnostics", []reflect.Type{reflect.TypeFor[checkReport](), reflect.TypeFor[report]()}},
 	"diff":  {compare.Format, []reflect.Type{reflect.TypeFor[compare.Document]()}},
 	"size":  {"newmake.size", []reflect.Type{reflect.TypeFor[sized.Answer]()}},
+	"learn": {learn.Format, []reflect.Type{reflect.TypeFor[learn.Document]()}},
 	"why":   {why.Format, []reflect.Type{reflect.TypeFor[why.Answer](), reflect.TypeFor[whyParts]()}},
 	"odds":  {odds.Format, []reflect.Type{reflect.TypeFor[odds.Answer]()}},
 	"gauge": {proofing.Format, []reflect.Type{reflect.TypeFor[proofing.Answer]()}},
@@ -217,6 +219,11 @@ func open(s *jsonschema.Schema) {
 func TestAnswersBySchema(t *testing.T) {
 	t.Chdir(filepath.Join("..", "..", "examples", "lantern-hollow"))
 	slips := filepath.Join("..", "..", "lang", "check", "testdata")
+	withRuns := t.TempDir()
+	require.NoError(t, os.CopyFS(withRuns, os.DirFS(".")))
+	runs, err := os.ReadFile(filepath.Join("..", "..", "testdata", "runs", "lantern-hollow.batch"))
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(filepath.Join(withRuns, "runs.batch"), runs, 0o644))
 	tried := map[string]bool{}
 	for _, line := range []string{
 		"check .",
@@ -228,6 +235,7 @@ func TestAnswersBySchema(t *testing.T) {
 		"size ferry-landing.batch --cut hearts --proof 140",
 		"why ferry-landing.batch hearts --depth 3",
 		"why ferry-landing.batch",
+		"learn 26-01 26-02 --house " + withRuns,
 		"odds ferry-landing.batch --draws 60 --beside stone-ferry",
 		"gauge 38 gal at 134.1 proof at 66 F, reduce to 114 proof",
 		"gauge 100 L at 62.5 % abv at 18 C --units si",

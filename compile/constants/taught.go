@@ -28,7 +28,7 @@ func Taught(b *recipe.Batch, l *recipe.Learned) (*recipe.Batch, diag.List) {
 	var list diag.List
 	if l.Model != Models {
 		list.Add(diag.Diagnostic{
-			Code: diag.CodeLearnedStale, At: l.At,
+			Code: diag.CodeLearnedStale, Severity: diag.Warning, At: l.At,
 			Summary: fmt.Sprintf("what was learned of %q was held against models of edition %d, and these are of edition %d: nothing of it is used", l.Plant, l.Model, Models),
 			Help:    "`newmake learn --write` learns it anew from the same runs",
 		})
@@ -45,7 +45,7 @@ func Taught(b *recipe.Batch, l *recipe.Learned) (*recipe.Batch, diag.List) {
 		}
 		if math.Abs(line.BaseSI-c.AsWritten) > sameBase*max(math.Abs(c.AsWritten), math.Abs(line.BaseSI)) {
 			list.Add(diag.Diagnostic{
-				Code: diag.CodeLearnedStale, At: line.At,
+				Code: diag.CodeLearnedStale, Severity: diag.Warning, At: line.At,
 				Summary: fmt.Sprintf("%s was learned over %s, and now there stands %s: it is not used", c.Words, figure(line.BaseSI, c.Kind), figure(c.AsWritten, c.Kind)),
 				Help:    "`newmake learn --write` learns it anew from the same runs",
 			})
@@ -53,7 +53,7 @@ func Taught(b *recipe.Batch, l *recipe.Learned) (*recipe.Batch, diag.List) {
 		}
 		if !c.Prior.Holds(line.SI) {
 			list.Add(diag.Diagnostic{
-				Code: diag.CodeLearnedStale, At: line.At,
+				Code: diag.CodeLearnedStale, Severity: diag.Warning, At: line.At,
 				Summary: fmt.Sprintf("%s cannot be %s: it is %s to %s, so it is not used", c.Words, figure(line.SI, c.Kind), figure(c.Low, c.Kind), figure(c.High, c.Kind)),
 				Help:    "`learned.batch` is written by `newmake learn --write`, and not by hand",
 			})
@@ -72,7 +72,7 @@ func Taught(b *recipe.Batch, l *recipe.Learned) (*recipe.Batch, diag.List) {
 		said = append(said, c.Words+" "+figure(x[i], c.Kind))
 	}
 	list.Add(diag.Diagnostic{
-		Code: diag.CodeLearned, At: l.At,
+		Code: diag.CodeLearned, Severity: diag.Note, At: l.At,
 		Summary: fmt.Sprintf("%s from %s, learned on %s: %s", words.Count(len(use), "constant"), words.Count(len(l.From), "run"), l.On, strings.Join(said, "; ")),
 		Help:    "`--no-learned` leaves them out",
 	})

@@ -51,6 +51,7 @@ func TestPlanUsesWhatWasLearned(t *testing.T) {
 	assert.Equal(t, book.Plan.Summary, without.Plan.Summary)
 	assert.NotContains(t, codes(without.Diags), diag.CodeLearned)
 	assert.Contains(t, codes(with.Diags), diag.CodeLearned)
+	assert.False(t, with.Diags.HasErrors() && Broken(with.Diags), with.Diags.Error())
 	assert.Less(t, with.Plan.Summary.PureAlcoholL, .98*book.Plan.Summary.PureAlcoholL)
 	assert.Greater(t, with.Plan.Summary.MashHours, book.Plan.Summary.MashHours)
 	found := false

@@ -92,7 +92,7 @@ func (s Spot) inFerment(n *numbers.Batch) (float64, bool) {
 	if s.Kind == AtEnd {
 		at = curve[len(curve)-1].TimeS
 	}
-	if at > curve[len(curve)-1].TimeS+1 {
+	if at > beyond*curve[len(curve)-1].TimeS {
 		return 0, false
 	}
 	p := between(curve, func(p ferment.Point) float64 { return p.TimeS }, at)
@@ -136,6 +136,10 @@ func (s Spot) inStill(r still.Run, lowWines stream.Stream) (float64, bool) {
 	return s.onCurve(r.Curve)
 }
 
+// beyond is by how much a run may have ended sooner than something was read in it, for the end
+// to be taken for that: with other constants it may not have.
+const beyond = 1.15
+
 func (s Spot) onCurve(curve []still.Point) (float64, bool) {
 	if len(curve) == 0 {
 		return 0, false
@@ -149,10 +153,10 @@ func (s Spot) onCurve(curve []still.Point) (float64, bool) {
 	default:
 		at += s.AfterS
 	}
-	if at > along(last) {
+	if at > beyond*along(last) {
 		return 0, false
 	}
-	p := between(curve, along, at)
+	p := between(curve, along, at) // past its end, the end
 	switch s.What {
 	case record.Spout:
 		return p(func(p still.Point) float64 { return p.ABV }), true

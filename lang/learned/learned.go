@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/house"
 	"newmake/lang/recipe"
@@ -105,4 +106,19 @@ func quoted(names []string) []string {
 		out[i] = strconv.Quote(n)
 	}
 	return out
+}
+
+// Only says that a text holds nothing but what was learned of a plant: it may be written
+// anew as a whole.
+func Only(text []byte, plant string) bool {
+	file, list := lang.Parse(diag.NewSource(FileName, text))
+	if list.HasErrors() {
+		return false
+	}
+	for _, s := range file.Stmts {
+		if len(s.Items) < 2 || s.Items[0].Text != "learned" || tree.Key(s.Items[1].Text) != tree.Key(plant) {
+			return false
+		}
+	}
+	return true
 }

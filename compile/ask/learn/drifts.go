@@ -2,6 +2,7 @@ package learn
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -16,6 +17,10 @@ type seen struct {
 	weight float64 // how much is told: one over the variance of by
 }
 
+// vague is how much the library's word counts in the search for a drift: as if its
+// standard deviations were five times as wide.
+const vague = 1.0 / 25
+
 // leastSeen is how much a run must tell of a constant to count in the search for its
 // drift: less than a prior standard deviation is told where the weight is above 1.
 const leastSeen = 0.1
@@ -23,10 +28,13 @@ const leastSeen = 0.1
 // seen follows the runs in their order. What each is off from what came before is
 // independent from run to run where nothing drifts (Brown, Durbin and Evans, Journal of the
 // Royal Statistical Society B 37 (1975) 149). The first run is where the house begins:
-// what it is off from the library is no drift.
+// what it is off from the library is no drift, and so the library's word counts for
+// little here.
 func (s *solution) seen() (of [][]seen, err error) {
 	of = make([][]seen, len(s.m.of))
 	known := s.nothing()
+	known.curve.ScaleSym(vague, known.curve)
+	known.grad.ScaleVec(vague, known.grad)
 	begun := false
 	for k := range s.m.runs {
 		jac, off := s.weighed(k)
@@ -93,26 +101,52 @@ func limit(readings int) drift.Cusum {
 	return c
 }
 
+// mostDrifts is how many are said: more are a model that does not fit.
+const mostDrifts = 4
+
 // drifts looks for constants that do not stay, by a cumulative sum of what each run says of
-// them.
+// them. One that drifts drags others with it, so they are taken one after the other: the
+// plainest, and then what is left once its runs are computed with it.
 func (s *solution) drifts() ([]Drift, error) {
+	rest := &solution{m: s.m, z: s.z, slopes: s.slopes}
+	for _, off := range s.off {
+		rest.off = append(rest.off, slices.Clone(off))
+	}
+	var out []Drift
+	for len(out) < mostDrifts {
+		d, found, err := rest.plainest()
+		if err != nil || !found {
+			return out, err
+		}
+		out = append(out, d)
+		for k := d.Since; k < len(s.m.runs); k++ {
+			for i := range rest.off[k] {
+				rest.off[k][i] += rest.slopes[k].At(i, d.Constant) * d.By
+			}
+		}
+	}
+	return out, nil
+}
+
+// plainest is the drift that the runs show most plainly.
+func (s *solution) plainest() (best Drift, found bool, err error) {
 	of, err := s.seen()
 	if err != nil {
-		return nil, err
+		return best, false, err
 	}
 	total := 0
 	for _, row := range of {
 		total += len(row)
 	}
 	sums := limit(total)
-	var out []Drift
+	plain := 0.0
 	for j, row := range of {
 		z := make([]float64, len(row))
 		for i, v := range row {
 			z[i] = v.z
 		}
-		shift, found := sums.First(z)
-		if !found {
+		shift, signal := sums.First(z)
+		if !signal {
 			continue
 		}
 		var sum, weight float64
@@ -120,7 +154,10 @@ func (s *solution) drifts() ([]Drift, error) {
 			sum += v.by * v.weight
 			weight += v.weight
 		}
-		out = append(out, Drift{Constant: j, Since: row[shift.Since].run, At: row[shift.At].run, By: sum / weight})
+		if how := math.Abs(sum) / math.Sqrt(weight); how > plain {
+			plain, found = how, true
+			best = Drift{Constant: j, Since: row[shift.Since].run, At: row[shift.At].run, By: sum / weight}
+		}
 	}
-	return out, nil
+	return best, found, nil
 }

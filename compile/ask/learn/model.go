@@ -62,7 +62,7 @@ func newModel(runs []Run, known []constants.Constant) (*model, []Gross, error) {
 	m.runs = make([]*run, len(runs))
 	for k := range runs {
 		r := &run{Run: runs[k], memo: numbers.Keeping(200)}
-		for _, c := range constants.Of(r.Recipe) {
+		for _, c := range r.constants() {
 			switch {
 			case !bears(c):
 			case c.Owner == constants.House:
@@ -93,7 +93,7 @@ func newModel(runs []Run, known []constants.Constant) (*model, []Gross, error) {
 			r.used[i] = !math.IsNaN(v)
 		}
 		r.had = make([]float64, len(r.of))
-		r.shake = mat.NewDense(len(r.Readings), max(len(r.of), 1), nil)
+		r.shake = mat.NewDense(max(len(r.Readings), 1), max(len(r.of), 1), nil)
 		return r.scatter(m, make([]float64, len(m.of)), nil)
 	})
 	if err != nil {
@@ -150,18 +150,41 @@ func (r *run) shaken(m *model, z, by []float64) ([]float64, error) {
 			all, x = append(all, r.of[j]), append(x, figure(r.of[j], e))
 		}
 	}
-	n, err := compile.Numbers(constants.Set(r.Recipe, all, x), r.memo, compile.Calculated)
+	out, err := r.says(all, x)
+	if err != nil {
+		return nil, err
+	}
+	for i, v := range out {
+		if b := r.bias[i]; b >= 0 {
+			out[i] = biased(m.of[b], z[b], v)
+		}
+	}
+	return out, nil
+}
+
+// constants are those of the recipe.
+func (r *run) constants() []constants.Constant {
+	if r.Reduced != nil {
+		return r.Reduced.Of
+	}
+	return constants.Of(r.Recipe)
+}
+
+// says is what true instruments would say with these figures of these constants; NaN for what the
+// model does not come to.
+func (r *run) says(of []constants.Constant, x []float64) ([]float64, error) {
+	if r.Reduced != nil {
+		return r.Reduced.Says(of, x), nil
+	}
+	n, err := compile.Numbers(constants.Set(r.Recipe, of, x), r.memo, compile.Calculated)
 	if err != nil {
 		return nil, err
 	}
 	out := make([]float64, len(r.Readings))
 	for i, reading := range r.Readings {
 		v, ok := reading.Of(n)
-		if out[i] = math.NaN(); ok {
-			out[i] = v
-			if b := r.bias[i]; b >= 0 {
-				out[i] = biased(m.of[b], z[b], v)
-			}
+		if out[i] = v; !ok {
+			out[i] = math.NaN()
 		}
 	}
 	return out, nil

@@ -6,6 +6,7 @@ import (
 	"newmake/compile/constants"
 	"newmake/compile/numbers"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 )
 
 // Run is one run with what was read of it.
@@ -14,14 +15,23 @@ type Run struct {
 	Day      time.Time
 	Recipe   *recipe.Batch // as it was really made
 	Readings []Reading
+	// Reduced stands for the recipe and its stages where only the method is tried.
+	Reduced *Reduced
+}
+
+// Reduced is a model that costs nothing.
+type Reduced struct {
+	Of   []constants.Constant
+	Says func(of []constants.Constant, x []float64) []float64 // all readings, NaN for what it does not come to
 }
 
 // Reading is one reading, corrected to what a model predicts.
 type Reading struct {
-	Words   string  // "gravity at 24 h"
-	Said    float64 // in SI
-	SD      float64 // of reading it, without what the instrument is always off by
-	Outcome bool    // that the house lives by: it is foretold by itself
+	Words   string      // "gravity at 24 h"
+	What    record.What // "" of a duration
+	Said    float64     // in SI
+	SD      float64     // of reading it, without what the instrument is always off by
+	Outcome bool        // that the house lives by: it is foretold by itself
 	// Instrument is the key of the instrument's constant, "" if none is known.
 	Instrument string
 	// Of is what the model says; not ok where it does not come to that.

@@ -1,0 +1,155 @@
+package learn
+
+import (
+	"fmt"
+	"slices"
+
+	"newmake/compile/constants"
+	"newmake/compile/made"
+	"newmake/lang/check"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+	"newmake/lang/tree"
+	"newmake/lang/words"
+)
+
+// Gathered are the runs of a house that can be learned from.
+type Gathered struct {
+	Plant       string
+	Runs        []Run // in the order of their days
+	Instruments []constants.Constant
+	Skipped     []Skipped
+}
+
+// Skipped is a run that nothing is learned from, and why.
+type Skipped struct {
+	Run string `json:"run"`
+	Why string `json:"why"`
+}
+
+// fewest is how many readings a run must have to be of use.
+const fewest = 3
+
+// Gather reads the runs of a house: those named, or all, less those left out. The house must not have
+// been taught: constants are always learned from the library's.
+func Gather(h *check.House, only, without []string) (*Gathered, error) {
+	numbers := h.RunNumbers()
+	for _, n := range slices.Concat(only, without) {
+		if !slices.ContainsFunc(numbers, func(o string) bool { return tree.Key(o) == tree.Key(n) }) {
+			_, list := h.Run(n)
+			return nil, list
+		}
+	}
+	named := func(of []string, n string) bool {
+		return slices.ContainsFunc(of, func(o string) bool { return tree.Key(o) == tree.Key(n) })
+	}
+	g := &Gathered{}
+	type entry struct {
+		run  Run
+		date record.Date
+	}
+	var all []entry
+	seen := map[string]bool{}
+	for _, n := range numbers {
+		if len(only) > 0 && !named(only, n) {
+			continue
+		}
+		if named(without, n) {
+			g.Skipped = append(g.Skipped, Skipped{n, "left out, as was asked"})
+			continue
+		}
+		r, list := h.Run(n)
+		if r == nil || list.HasErrors() {
+			g.Skipped = append(g.Skipped, Skipped{n, "its text has errors: `newmake check` says which"})
+			continue
+		}
+		b, list := h.Batch(r.Batch)
+		if b == nil {
+			g.Skipped = append(g.Skipped, Skipped{n, fmt.Sprintf("its batch %q cannot be read: %s", r.Batch, first(list))})
+			continue
+		}
+		if g.Plant == "" {
+			g.Plant = b.Plant.Name
+		}
+		if b.Plant.Name != g.Plant {
+			return nil, diag.Refuse("run %q was made at %q, and the runs before it at %q: name the runs of one plant", n, b.Plant.Name, g.Plant)
+		}
+		as := made.Recipe(b, r)
+		readings := made.Readings(as, r, h.Instrument)
+		if len(readings) < fewest {
+			g.Skipped = append(g.Skipped, Skipped{n, "it has " + words.Count(len(readings), "reading") + " that a model can be held against"})
+			continue
+		}
+		for _, c := range made.Instruments(as, readings, h.Instrument) {
+			if !seen[c.Key()] {
+				seen[c.Key()] = true
+				g.Instruments = append(g.Instruments, c)
+			}
+		}
+		out := Run{Number: r.Number, Recipe: as}
+		for i := range readings {
+			rd := &readings[i]
+			out.Readings = append(out.Readings, Reading{
+				Words: rd.Words, What: rd.What, Said: rd.Said, SD: rd.SD, Outcome: rd.Outcome, Instrument: rd.Instrument, Of: rd.Of,
+			})
+		}
+		all = append(all, entry{out, r.Date})
+	}
+	slices.SortStableFunc(all, func(a, b entry) int { return a.date.Compare(b.date) })
+	for _, e := range all {
+		g.Runs = append(g.Runs, e.run)
+	}
+	if len(g.Runs) == 0 {
+		switch {
+		case len(numbers) == 0:
+			return nil, diag.Refuse("the house has no runs yet: `newmake record` opens one, and what is read of it is what can be learned from")
+		default:
+			var why []string
+			for _, s := range g.Skipped {
+				why = append(why, fmt.Sprintf("%q: %s", s.Run, s.Why))
+			}
+			return nil, diag.Refuse("there is no run to learn from. %s", words.And(why))
+		}
+	}
+	return g, nil
+}
+
+func first(list diag.List) string {
+	for _, d := range list {
+		if d.Severity == diag.Error {
+			return d.Summary
+		}
+	}
+	return "it has errors"
+}
+
+// Block is what was learned as the house keeps it: the constants that the runs told.
+func (l *Learned) Block(g *Gathered, on string) *recipe.Learned {
+	out := &recipe.Learned{Plant: g.Plant, On: on, Model: constants.Models}
+	for _, r := range g.Runs {
+		out.From = append(out.From, r.Number)
+	}
+	for _, s := range g.Skipped {
+		out.Without = append(out.Without, recipe.Left{Run: s.Run, Why: s.Why})
+	}
+	kept := func(f Found) bool { return f.Owner == constants.House && !f.Untold }
+	for _, f := range l.Found {
+		if !kept(f) {
+			continue
+		}
+		n := func(x float64) string { return constants.Number(x, f.Kind) }
+		unit := constants.Unit(f.Kind)
+		out.Constants = append(out.Constants, recipe.LearnedConstant{
+			ID: f.ID, Of: f.Constant.Of, SI: f.Value, LowSI: f.Low, HighSI: f.High, BaseSI: f.AsWritten,
+			Text: fmt.Sprintf("%s %s, %s..%s %s, from %s %s", n(f.Value), unit, n(f.Low), n(f.High), unit, n(f.AsWritten), unit),
+		})
+	}
+	for _, p := range l.Together {
+		a, b := l.Found[p.A], l.Found[p.B]
+		if kept(a) && kept(b) {
+			out.Together = append(out.Together, recipe.Pair{One: [2]string{a.ID, a.Constant.Of}, Two: [2]string{b.ID, b.Constant.Of}, Correlation: p.Correlation})
+		}
+	}
+	return out
+}
