@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"newmake/compile/ask/odds"
 	"newmake/compile/front"
 	"newmake/compile/front/revision"
 	"newmake/compile/plan"
@@ -185,6 +186,9 @@ func (f planFlags) runVariants(a *app, arg string) error {
 }
 
 func (f planFlags) write(a *app, made *front.Plan, format string, src *front.Source) error {
+	if format == "html" { // a sheet has the time that a glance has not
+		odds.Judge(made.Plan, made.Recipe)
+	}
 	out, err := formats.Plan(made.Plan, format, f.options(a))
 	if err != nil {
 		return err

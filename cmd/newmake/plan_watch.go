@@ -8,6 +8,7 @@ import (
 
 	"newmake/cmd/newmake/internal/preview"
 	houses "newmake/cmd/newmake/internal/watch"
+	"newmake/compile/ask/odds"
 	"newmake/compile/front"
 	"newmake/compile/front/revision"
 	"newmake/compile/show/formats"
@@ -137,6 +138,7 @@ func (w *watching) make() error {
 	w.app.notes(note)
 	made.Plan.Source = source
 	if w.page != nil {
+		odds.Judge(made.Plan, made.Recipe)
 		w.page.Show(made.Plan)
 	}
 	if w.page == nil || w.flags.output != "" {
