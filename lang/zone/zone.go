@@ -45,5 +45,9 @@ func Load(name string) (*time.Location, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the time zone %q: %w", name, err)
 	}
-	return time.LoadLocationFromTZData(name, tzif)
+	z, err := time.LoadLocationFromTZData(name, tzif)
+	if err != nil {
+		return nil, err
+	}
+	return time.LoadLocationFromTZData(name, written(tzif, z))
 }

@@ -6,6 +6,7 @@ import (
 	"compress/flate"
 	"fmt"
 	"io"
+	"maps"
 	"os"
 	"path/filepath"
 	"runtime"
@@ -43,11 +44,7 @@ func archive(t testing.TB) map[string][]byte {
 // packed is zones.bin.
 func packed(t testing.TB, all map[string][]byte) []byte {
 	t.Helper()
-	names := []string{}
-	for name := range all {
-		names = append(names, name)
-	}
-	slices.Sort(names)
+	names := slices.Sorted(maps.Keys(all))
 	var index, data bytes.Buffer
 	index.WriteString("\n")
 	at := map[string]string{} // offset and length, by what a zone holds
@@ -87,6 +84,48 @@ func TestEveryZone(t *testing.T) {
 		_, err := Load(name)
 		assert.NoError(t, err, name)
 	}
+}
+
+// Written out, every zone is what it was, hour by hour about each of its changes and
+// through a leap year's last days.
+func TestWrittenOut(t *testing.T) {
+	all := archive(t)
+	names := slices.Sorted(maps.Keys(all))
+	tried, more := 0, 0
+	for i, name := range names {
+		if i%testflag.Every(29) != 0 && name != "America/New_York" && name != "Europe/Dublin" && name != "Africa/Casablanca" {
+			continue
+		}
+		tried++
+		tzif := all[name]
+		want, err := time.LoadLocationFromTZData(name, tzif)
+		require.NoError(t, err)
+		long := written(tzif, want)
+		if len(long) > len(tzif) {
+			more++
+		}
+		got, err := time.LoadLocationFromTZData(name, long)
+		require.NoError(t, err)
+		same := func(at time.Time) bool {
+			a, x := at.In(want).Zone()
+			b, y := at.In(got).Zone()
+			return a == b && x == y && at.In(want).IsDST() == at.In(got).IsDST()
+		}
+		for at := time.Date(1950, 1, 1, 0, 30, 0, 0, time.UTC); at.Year() < 2064; at = at.Add(31 * time.Hour) {
+			require.True(t, same(at), "%s at %s", name, at)
+		}
+		for at := time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC); at.Year() < 2063; {
+			_, next := at.In(got).ZoneBounds()
+			if next.IsZero() || !next.After(at) {
+				break
+			}
+			for _, by := range []time.Duration{-time.Second, 0, time.Second} {
+				require.True(t, same(next.Add(by)), "%s at %s", name, next.Add(by))
+			}
+			at = next
+		}
+	}
+	assert.Greater(t, more, tried/10)
 }
 
 // Offsets that everybody knows, on both sides of a change of clocks.
