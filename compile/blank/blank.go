@@ -62,6 +62,7 @@ type Filled struct {
 	Answers []Answer      // in the order of the blanks
 	Besides []Answer      // readings that no blank asks for, in the order of the record
 	Open    []*plan.Blank // not answered: nothing stands there, or `none`
+	Blank   []Answer      // of those open: the word stands in the record, without a value yet
 }
 
 // Match finds which blank each reading of a run answers. A step is found by its word,
@@ -81,6 +82,9 @@ func Match(p *Planned, run *record.Run) *Filled {
 			out.Answers = append(out.Answers, *a)
 		} else {
 			out.Open = append(out.Open, b)
+			if a != nil && a.Reading.State == record.Blank {
+				out.Blank = append(out.Blank, *a)
+			}
 		}
 	}
 	return out

@@ -209,7 +209,7 @@ func stepsOf(r *record.Run, b *recipe.Batch, diags *diag.List) {
 			continue
 		}
 		switch v.Word {
-		case "water", "backset", "heat", "rest", "cool", "boil", "drain":
+		case "water", "backset", "heat", "rest", "cool", "boil", "drain", "recirculate", "sparge":
 		default:
 			continue
 		}

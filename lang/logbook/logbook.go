@@ -191,9 +191,12 @@ func (r *reader) visit(stage record.StageName, l *tree.Node) record.Visit {
 	if c := l.Get("what"); c != nil {
 		v.Of = c.Text()
 	}
-	if v.Word == "lost" {
-		for i := range v.Read {
-			v.Read[i].What = record.Lost
+	for i := range v.Read {
+		switch o := &v.Read[i]; {
+		case v.Word == "lost":
+			o.What = record.Lost
+		case v.Word == "reduce" && o.What == record.Volume:
+			o.What = record.Water
 		}
 	}
 	return v

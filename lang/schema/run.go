@@ -141,6 +141,8 @@ func mashVisits() *Block {
 			step("cool", "It was cooled, by the clock when it was there.", "cool 158 F"),
 			step("boil", "The boil was over.", "boil 210 F"),
 			step("drain", "The worts were off the grain.", "drain 260 gal"),
+			step("sparge", "The sparge was on.", "sparge 60 gal, 168 F"),
+			step("recirculate", "The first runnings ran bright.", "recirculate 150 F"),
 		}, everywhere("")...),
 		Bare: bare(labels, "Readings between the steps.", "158 F, 5.4 pH"),
 	}

@@ -50,11 +50,7 @@ func concerns(h *check.House, changed []string) diag.List {
 		}
 		own[f.Source] = true
 		for _, word := range f.Heads() {
-			switch word {
-			case "batch", "run", "tasting":
-			default:
-				all = true
-			}
+			all = all || !isAlone(word)
 		}
 	}
 	said := front.All(h)

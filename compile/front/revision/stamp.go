@@ -17,6 +17,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/gitrepo"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 )
 
 // shortHash is how many hex digits of a revision or a hash are shown.
@@ -97,7 +98,7 @@ func sourcesOf(src *front.Source, b *recipe.Batch) []*diag.Source {
 	var out []*diag.Source
 	for _, f := range src.House.Files {
 		for _, word := range f.Heads() {
-			if !slices.Contains([]string{"batch", "run", "tasting"}, word) {
+			if !isAlone(word) {
 				used[f.Source] = true
 			}
 		}
@@ -107,6 +108,13 @@ func sourcesOf(src *front.Source, b *recipe.Batch) []*diag.Source {
 	}
 	slices.SortFunc(out, func(a, b *diag.Source) int { return strings.Compare(a.Name, b.Name) })
 	return out
+}
+
+// isAlone says that no other batch depends on a declaration: it is a batch, or of what
+// happened.
+func isAlone(word string) bool {
+	f := schema.Language.Find(word)
+	return word == schema.Batch.Name || f != nil && f.Past
 }
 
 func hashOf(src *front.Source, files []*diag.Source) string {

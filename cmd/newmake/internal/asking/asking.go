@@ -1,0 +1,182 @@
+// Package asking fills the record of a run by asking for one visit after the other.
+package asking
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"newmake/compile/ask/recording"
+	"newmake/compile/measure"
+	"newmake/lang/diag"
+)
+
+// Talk is where a person is asked, and where what they said is kept.
+type Talk struct {
+	In    io.Reader
+	Out   io.Writer
+	Keep  func(*recording.Page) error // writes the page; it is called after each answer
+	Plain bool                        // nothing but ASCII
+}
+
+const help = `Type what was read, in the order in which it is asked for: the clock first, then the
+values, parted by commas or spaces. "at 66" behind a value is the temperature of the
+sample, "none" was not read, "-" is left open, a remark stands at the end in quotes.
+Enter skips a line, "back" takes the last answer back, "stop" ends; nothing is lost.`
+
+// Fill asks for every line that has blanks, in the order of the sheet. It gives the
+// page as it then is. Each answer is kept before the next is asked for.
+func (t Talk) Fill(p *recording.Page) (*recording.Page, error) {
+	lines := bufio.NewScanner(t.In)
+	lines.Buffer(nil, 64<<10)
+	fmt.Fprintln(t.Out, help)
+	var before []*recording.Page // for `back`
+	skipped := map[string]bool{}
+	var order []string // that were skipped, for `back`
+	all := len(p.Lines())
+	for {
+		l, n, ok := next(p, skipped)
+		if !ok {
+			break
+		}
+		t.ask(p, l, all-n, all)
+		typed, more := read(lines)
+		switch {
+		case !more || typed == "stop":
+			return p, nil
+		case typed == "?" || typed == "help":
+			fmt.Fprintln(t.Out, help)
+		case typed == "":
+			skipped[key(l)] = true
+			before, order = append(before, nil), append(order, key(l))
+		case typed == "back":
+			if len(before) == 0 {
+				fmt.Fprintln(t.Out, "  nothing comes before this")
+				continue
+			}
+			last := len(before) - 1
+			if was := before[last]; was != nil {
+				if err := t.Keep(was); err != nil {
+					return p, err
+				}
+				p = was
+			} else {
+				delete(skipped, order[last])
+			}
+			before, order = before[:last], order[:last]
+		default:
+			then, err := p.Fill(l, typed)
+			if err != nil {
+				t.wrong(err)
+				continue
+			}
+			if err := t.Keep(then); err != nil {
+				return p, err
+			}
+			t.doubt(p, then)
+			before, order = append(before, p), append(order, "")
+			p = then
+		}
+	}
+	return t.casks(p, lines)
+}
+
+// casks asks for the casks that were filled.
+func (t Talk) casks(p *recording.Page, lines *bufio.Scanner) (*recording.Page, error) {
+	for p.TakesCasks() {
+		fmt.Fprintf(t.Out, "\na cask that was filled: its serial, volume, tare, gross (Enter: no more)\n> ")
+		typed, more := read(lines)
+		if !more || typed == "" || typed == "stop" {
+			break
+		}
+		then, err := p.AddCask(typed)
+		if err != nil {
+			t.wrong(err)
+			continue
+		}
+		if err := t.Keep(then); err != nil {
+			return p, err
+		}
+		p = then
+	}
+	return p, nil
+}
+
+func read(lines *bufio.Scanner) (string, bool) {
+	if !lines.Scan() {
+		return "", false
+	}
+	return strings.TrimSpace(lines.Text()), true
+}
+
+// next is the first line with blanks that was not skipped, and how many lines have
+// blanks from there on.
+func next(p *recording.Page, skipped map[string]bool) (recording.Line, int, bool) {
+	lines := p.Lines()
+	for i, l := range lines {
+		if !skipped[key(l)] {
+			return l, len(lines) - i, true
+		}
+	}
+	return recording.Line{}, 0, false
+}
+
+// key tells a line from the others whatever is filled in above it.
+func key(l recording.Line) string {
+	out := l.What
+	for _, r := range l.Blanks {
+		if r.Blank != nil {
+			out += " " + r.Blank.ID
+		} else {
+			out += " " + string(r.Kind)
+		}
+	}
+	return out
+}
+
+// ask shows a line and what should stand on it.
+func (t Talk) ask(p *recording.Page, l recording.Line, n, all int) {
+	planned := ""
+	if b := l.Blanks[0].Blank; b != nil && b.Due != "" {
+		planned = ", planned " + measure.Clock(b.Due)
+	}
+	var want []string
+	for _, r := range l.Blanks {
+		text := string(r.Kind)
+		if s := p.Should(r); s != "" {
+			text += " " + s
+		} else {
+			text += " in " + p.Unit(r)
+		}
+		want = append(want, text)
+	}
+	fmt.Fprintf(t.Out, "\n%d of %d  %s%s\n  %s\n> ", n+1, all, diag.Safe(l.What, t.Plain), planned, strings.Join(want, ", "))
+}
+
+// wrong says why an answer was not taken.
+func (t Talk) wrong(err error) {
+	var list diag.List
+	if !errors.As(err, &list) {
+		fmt.Fprintf(t.Out, "  not taken: %s\n", diag.Safe(err.Error(), t.Plain))
+		return
+	}
+	for _, d := range list {
+		help, _, _ := strings.Cut(d.Help, "\n")
+		fmt.Fprintf(t.Out, "  not taken: %s; %s\n", diag.Safe(d.Summary, t.Plain), diag.Safe(help, t.Plain))
+	}
+}
+
+// doubt speaks of what is hard to believe and was not so before. It is kept.
+func (t Talk) doubt(was, now *recording.Page) {
+	seen := map[string]bool{}
+	for _, d := range was.Diags {
+		seen[d.Summary] = true
+	}
+	for _, d := range now.Diags {
+		if d.Severity == diag.Warning && !seen[d.Summary] {
+			fmt.Fprintf(t.Out, "  kept, but %s (\"back\" takes it back)\n", diag.Safe(d.Summary, t.Plain))
+		}
+	}
+}

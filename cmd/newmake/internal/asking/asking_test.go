@@ -1,0 +1,120 @@
+package asking
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile"
+	"newmake/compile/ask/recording"
+	"newmake/compile/blank"
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/lang/check"
+	"newmake/lang/logbook"
+	"newmake/lang/record"
+	_ "newmake/lang/testflag"
+)
+
+// opened is a run of Ferry Landing in which nothing has been read.
+func opened(t *testing.T) *recording.Page {
+	t.Helper()
+	h, err := check.Load("../../../../examples/lantern-hollow", check.Options{})
+	require.NoError(t, err)
+	b, list := h.Batch("Ferry Landing")
+	require.NotNil(t, b, list)
+	p, _ := compile.Compile(b)
+	planned := blank.Of(p)
+	text, err := recording.Skeleton(recording.Head{Number: "26-03", Batch: b.Name, Date: "2026-03-03"}, planned, measure.US)
+	require.NoError(t, err)
+	page, err := recording.Read("26-03.batch", text, "26-03", planned, logbook.Around{Zone: plan.Moment(p.Schedule.Start).Location(), Instrument: func(string) *record.Instrument { return nil }}, measure.US)
+	require.NoError(t, err)
+	return page
+}
+
+// say fills the page with what a person types, and gives what they saw and each text
+// that was kept.
+func say(t *testing.T, p *recording.Page, typed ...string) (*recording.Page, string, []string) {
+	t.Helper()
+	var out bytes.Buffer
+	var kept []string
+	then, err := Talk{In: strings.NewReader(strings.Join(typed, "\n")), Out: &out, Keep: func(p *recording.Page) error {
+		kept = append(kept, string(p.Text))
+		return nil
+	}}.Fill(p)
+	require.NoError(t, err)
+	return then, out.String(), kept
+}
+
+// TestWholeSheet: a whole sheet goes in, a line of typing for each visit, and each is
+// kept before the next is asked for.
+func TestWholeSheet(t *testing.T) {
+	p := opened(t)
+	var typed []string
+	keys := 0
+	for _, l := range p.Lines() {
+		var values []string
+		for _, r := range l.Blanks {
+			v, unit := measure.US.Value(r.Blank.Should)
+			values = append(values, fmt.Sprintf("%.*f", map[string]int{"SG": 3, "pH": 1}[unit], v))
+		}
+		text := strings.Join(values, " ")
+		if l.Timed && l.Blanks[0].Blank.Due != "" {
+			text = measure.Clock(l.Blanks[0].Blank.Due) + " " + text
+		}
+		typed, keys = append(typed, text), keys+len(text)+1
+	}
+	lines := len(typed)
+	typed = append(typed, "LH-0012 53 98 501", "")
+	then, out, kept := say(t, p, typed...)
+	assert.Empty(t, then.Lines(), "nothing is open")
+	assert.Len(t, kept, lines+1, "each is kept by itself")
+	assert.Contains(t, string(then.Text), `into "LH-0012" 53 gal, tare 98 lb, gross 501 lb`)
+	assert.Contains(t, out, fmt.Sprintf("1 of %d", lines))
+	assert.NotContains(t, out, "not taken")
+	assert.False(t, then.Diags.HasErrors())
+	// The keystrokes that a sheet takes: at two a second, which is slow, five minutes
+	// are 600; whoever types from paper does three or four.
+	assert.Less(t, keys, 1000)
+}
+
+func TestSkipBackStop(t *testing.T) {
+	p := opened(t)
+	then, out, kept := say(t, p, "541", "", "back", "79", "back", "80", "?", "stop", "99")
+	text := strings.Join(strings.Fields(string(then.Text)), " ")
+	assert.Contains(t, text, "corn 541 lb # 537")
+	assert.Contains(t, text, "oats 80 lb")
+	assert.NotContains(t, text, "99 lb")
+	assert.Len(t, kept, 4, "two answers, one taken back, and the other")
+	assert.Equal(t, 2, strings.Count(out, "Enter skips a line"))
+	_, out, _ = say(t, p, "back", "stop")
+	assert.Contains(t, out, "nothing comes before")
+}
+
+// TestWrongAndOdd: what cannot be so is asked for again; what is odd is kept.
+func TestWrongAndOdd(t *testing.T) {
+	p := opened(t)
+	typed := []string{"541 lb 3", "541"}
+	for range 7 {
+		typed = append(typed, "")
+	}
+	typed = append(typed, "10.04 58 270", "10:04 588 270", "stop")
+	then, out, kept := say(t, p, typed...)
+	assert.Contains(t, out, "not taken: 2 values were typed")
+	assert.Contains(t, out, "not taken: a clock is written 10:04")
+	assert.Contains(t, out, "kept, but `588 F` is hard to believe")
+	assert.Contains(t, string(then.Text), "588 F")
+	assert.Len(t, kept, 2)
+}
+
+// TestLost: where it cannot be kept the asking ends, and says so.
+func TestLost(t *testing.T) {
+	full := errors.New("the disk is full")
+	_, err := Talk{In: strings.NewReader("541\n79\n"), Out: &bytes.Buffer{}, Keep: func(*recording.Page) error { return full }}.Fill(opened(t))
+	assert.ErrorIs(t, err, full)
+}

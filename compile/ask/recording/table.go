@@ -1,0 +1,137 @@
+package recording
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"newmake/lang/diag"
+)
+
+// columns are those of the sheet's table that a person fills in, and those by which
+// they are understood.
+var columns = []string{"blank", "unit", "actual", "at_temperature", "time", "by"}
+
+// FillTable fills the blanks from the table of the plan's steps, once it has been
+// filled in. What stands in the record already stays. It says how many blanks were
+// filled. The error says in which row something is wrong, and nothing is filled then.
+func (p *Page) FillTable(in io.Reader) (*Page, int, error) {
+	rows, err := readTable(in)
+	if err != nil {
+		return nil, 0, err
+	}
+	filled := 0
+	for done := map[string]bool{}; ; {
+		lines := p.Lines()
+		i := slices.IndexFunc(lines, func(l Line) bool {
+			return slices.ContainsFunc(l.Blanks, func(r Room) bool { return r.Blank != nil && rows[r.Blank.ID] != nil && !done[r.Blank.ID] })
+		})
+		if i < 0 {
+			return p, filled, nil
+		}
+		l, t, at := lines[i], typed{}, ""
+		for _, r := range l.Blanks {
+			value := "-"
+			if r.Blank != nil && rows[r.Blank.ID] != nil {
+				row := rows[r.Blank.ID]
+				done[r.Blank.ID] = true
+				filled++
+				value, at = row.value(), row.at
+				if t.clock == "" && l.Timed {
+					t.day, t.clock = row.day, row.clock
+				}
+				if row.by != "" {
+					t.tail = "by " + quoted(row.by)
+				}
+			}
+			t.values = append(t.values, value)
+		}
+		next, err := p.fill(l, t)
+		if err != nil {
+			var list diag.List
+			if errors.As(err, &list) && len(list) > 0 {
+				return nil, 0, diag.Refuse("%s: %s; %s", at, list[0].Summary, strings.SplitN(list[0].Help, "\n", 2)[0])
+			}
+			return nil, 0, fmt.Errorf("%s: %w", at, err)
+		}
+		p = next
+	}
+}
+
+// row is what was written in a row of the table.
+type row struct {
+	at                                   string // the row, for what is said of it
+	actual, unit, sample, day, clock, by string
+}
+
+// value is what was read, as one would type it.
+func (r *row) value() string {
+	out := r.actual
+	if out != "none" && isNumber.MatchString(out) && r.unit != "" {
+		out += " " + r.unit
+	}
+	if r.sample != "" && out != "none" {
+		out += " at " + r.sample
+	}
+	return out
+}
+
+// readTable reads the rows in which something was filled in, by their blanks.
+func readTable(in io.Reader) (map[string]*row, error) {
+	r := csv.NewReader(in)
+	r.FieldsPerRecord = -1
+	all, err := r.ReadAll()
+	if err != nil {
+		return nil, diag.Refuse("this is no table: %v", err)
+	}
+	if len(all) == 0 {
+		return nil, diag.Refuse("this table is empty")
+	}
+	place := map[string]int{}
+	for i, name := range all[0] {
+		place[strings.TrimPrefix(strings.TrimSpace(name), "\ufeff")] = i
+	}
+	for _, name := range columns {
+		if _, ok := place[name]; !ok {
+			return nil, diag.Refuse("this table has no column %q: fill in the table that `newmake plan BATCH -o steps.csv` gives", name)
+		}
+	}
+	out := map[string]*row{}
+	for i, cells := range all[1:] {
+		get := func(name string) string {
+			if k := place[name]; k < len(cells) {
+				return strings.TrimPrefix(strings.TrimSpace(cells[k]), "'") // a mark that keeps a cell from being a formula
+			}
+			return ""
+		}
+		at := fmt.Sprintf("row %d", i+2)
+		w := &row{at: at, actual: get("actual"), unit: get("unit"), sample: get("at_temperature"), by: get("by")}
+		if w.actual == "" {
+			continue
+		}
+		id := get("blank")
+		switch {
+		case id == "":
+			return nil, diag.Refuse("%s: it has a value and no blank to write it in", at)
+		case out[id] != nil:
+			return nil, diag.Refuse("%s: the blank %s stands in %s too", at, id, out[id].at)
+		case strings.ContainsAny(w.actual+w.sample, "\"{}#\n\r"):
+			return nil, diag.Refuse("%s: %q is no value", at, w.actual)
+		}
+		if when := strings.Fields(strings.Replace(get("time"), "T", " ", 1)); len(when) > 0 {
+			if typedDate.MatchString(when[0]) {
+				w.day, when = when[0], when[1:]
+			}
+			if len(when) > 0 {
+				if w.clock = when[0]; !typedClock.MatchString(w.clock) {
+					return nil, diag.Refuse("%s: %q is no time: write it as 10:04", at, w.clock)
+				}
+			}
+		}
+		out[id] = w
+	}
+	return out, nil
+}
