@@ -145,6 +145,9 @@ func (t Talk) ask(p *recording.Page, l recording.Line, n, all int) {
 	var want []string
 	for _, r := range l.Blanks {
 		text := string(r.Kind)
+		if r.Blank != nil {
+			text = string(r.Blank.Kind)
+		}
 		if s := p.Should(r); s != "" {
 			text += " " + s
 		} else {

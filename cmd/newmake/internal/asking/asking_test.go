@@ -100,8 +100,10 @@ func TestSkipBackStop(t *testing.T) {
 func TestWrongAndOdd(t *testing.T) {
 	p := opened(t)
 	typed := []string{"541 lb 3", "541"}
-	for range 7 {
-		typed = append(typed, "")
+	for _, l := range p.Lines()[1:] {
+		if !l.Timed { // the rest of what was weighed out
+			typed = append(typed, "")
+		}
 	}
 	typed = append(typed, "10.04 58 270", "10:04 588 270", "stop")
 	then, out, kept := say(t, p, typed...)
