@@ -14,7 +14,7 @@ export function calendarFaults(text, plan) {
   events.forEach((e, i) => {
     const s = steps[i];
     const from = Date.parse(s.start), to = Date.parse(s.end), long = to - from > 14 * 24 * 3600e3;
-    if (e.startDate.zone.tzid !== plan.house.zone) faults.push(`${s.id} is not in the plant's zone`);
+    if (e.startDate.zone.tzid !== plan.plant.zone) faults.push(`${s.id} is not in the plant's zone`);
     if (utc(e.startDate) !== (long ? to : from)) faults.push(`${s.id} starts at ${e.startDate}, not ${s.start}`);
     if (!long && utc(e.endDate) !== to) faults.push(`${s.id} ends at ${e.endDate}, not ${s.end}`);
     if (!e.summary.startsWith(plan.batch.name + ": ")) faults.push(`${s.id} is called ${e.summary}`);

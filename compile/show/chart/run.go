@@ -44,12 +44,12 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 	const clockH = 44
 	top := float64(clockH + rowCount*rowH)
 	_, high := span(n, func(i int) float64 { return r.Curve[i].AbvPct })
-	upper, byAbv := c.panel(plotLeft, top, plotRight, top+156, 0, end, 0, high, 5)
+	upper, byAbv := c.panel(plotLeft, top, plotRight, top+144, 0, end, 0, high, 5)
 	low, hot := span(n, func(i int) float64 { return temp(u, r.Curve[i].VapourC) })
 	_, fast := span(n, func(i int) float64 { return flow(u, r.Curve[i].RateLPerH) })
-	middle, byFlow := c.panel(plotLeft, top+168, plotRight, top+226, 0, end, 0, fast, 2)
-	lower, byTemp := c.panel(plotLeft, top+238, plotRight, top+318, 0, end, low, hot, 3)
-	c.H = int(top) + 318 + 42
+	middle, byFlow := c.panel(plotLeft, top+154, plotRight, top+202, 0, end, 0, fast, 2)
+	lower, byTemp := c.panel(plotLeft, top+212, plotRight, top+280, 0, end, low, hot, 3)
+	c.H = int(top) + 280 + 42
 
 	for _, f := range r.Fractions {
 		for _, pane := range []panel{upper, middle, lower} {
