@@ -81,7 +81,6 @@ var unsaid = map[diag.Code]string{
 	diag.CodeTried:          "of the command line, not of a text",
 	diag.CodeNoSize:         "of the command line, not of a text",
 	diag.CodeSizeLimit:      "of the command line, not of a text",
-	diag.CodeRawChanged:     "of a house in git, not of a text",
 	diag.CodeStaged:         "of the command line, not of a text",
 }
 

@@ -14,8 +14,23 @@ import (
 	"newmake/stdlib"
 )
 
+// pastRun is a run of a batch of the history.
+const pastRun = `
+run "%d-%d" of "Batch %d-%d" on 2026-03-03 {
+  mash {
+    08:52  add   corn 60 F
+    10:04  heat  191 F
+    11:05  cool  158 F "slow"
+  }
+  ferment {
+    tue  13:55  pitch  1.066 SG at 78 F, 5.3 pH
+    wed  09:00  1.034 SG at 68 F, 87 F, 3.9 pH
+  }
+}
+`
+
 // withHistory is the house of the tests with more than so many bytes of other
-// declarations beside its batch, forty batches or grains a file.
+// declarations beside its batch, forty batches, grains and runs a file.
 func withHistory(tb testing.TB, bytes int) fstest.MapFS {
 	fsys := bench(tb, nil)
 	base := string(fsys["base.batch"].Data)
@@ -24,6 +39,7 @@ func withHistory(tb testing.TB, bytes int) fstest.MapFS {
 		for i := range 40 {
 			b.WriteString(strings.Replace(base, `batch "Base"`, fmt.Sprintf(`batch "Batch %d-%d"`, n, i), 1))
 			fmt.Fprintf(&b, "\n# From the farm of that year.\ngrain field-%d-%d from corn {\n  starch    70 %%     # the mill\n  moisture  13.%d %%  # the mill\n}\n", n, i, i)
+			fmt.Fprintf(&b, pastRun, n, i, n, i)
 		}
 		fsys[fmt.Sprintf("history/%04d.batch", n)] = &fstest.MapFile{Data: []byte(b.String())}
 		bytes -= b.Len()
@@ -32,7 +48,8 @@ func withHistory(tb testing.TB, bytes int) fstest.MapFS {
 }
 
 // BenchmarkPlanBesideHistory loads a house and reads one batch of it, as plan and
-// check of a file and an editor do: alone, and beside 5 MB of other declarations.
+// check of a file and an editor do: alone, and beside 5 MB of other declarations, runs
+// among them.
 func BenchmarkPlanBesideHistory(b *testing.B) {
 	for _, beside := range []int{0, 5e6} {
 		fsys := withHistory(b, beside)

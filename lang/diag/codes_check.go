@@ -90,7 +90,6 @@ const (
 	CodeUndeclared  Code = "NM1308"
 	CodeOverfull    Code = "NM1309"
 	CodeFilledAgain Code = "NM1310"
-	CodeRawChanged  Code = "NM1311"
 	CodeNotAStep    Code = "NM1312"
 )
 
@@ -183,6 +182,5 @@ var checkTable = []Info{
 	{CodeUndeclared, "instrument-unknown", Note, "an instrument that the house does not declare"},
 	{CodeOverfull, "cask-overfull", Error, "a cask filled over what it holds"},
 	{CodeFilledAgain, "cask-filled-again", Note, "a cask that is filled a second time"},
-	{CodeRawChanged, "raw-line-changed", Warning, "a line of a record changed after it was committed"},
 	{CodeNotAStep, "not-a-step", Warning, "a step of a record that the recipe does not have"},
 }
