@@ -1,6 +1,8 @@
 package tree
 
 import (
+	"sync"
+
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -59,9 +61,14 @@ func (m *matcher) line(s *schema.Shape, items []lang.Item) Match {
 // Head holds the first line of a declaration, its word and its brace left out,
 // against the shape of its field.
 func Head(f *schema.Field, items []lang.Item) (Match, bool) {
-	m := new(matcher).line(f.Pattern, items)
+	room := heads.Get().(*matcher)
+	defer heads.Put(room)
+	m := room.line(f.Pattern, items)
 	return m, m.fits()
 }
+
+// heads keeps matchers: a house has thousands of declarations, in many files at once.
+var heads = sync.Pool{New: func() any { return new(matcher) }}
 
 // fits says that the whole line fitted.
 func (m *Match) fits() bool { return m.miss == nil }
