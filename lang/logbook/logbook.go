@@ -207,7 +207,7 @@ func (r *reader) whole(c *tree.Capture) int {
 	n := int(c.SI)
 	if float64(n) != c.SI {
 		r.diags.Add(diag.Diagnostic{Code: diag.CodeWholeNumber, At: c.At(), Summary: "steps are counted, and " + c.Item.Num + " is none of the numbers",
-			Help: "write `cool 2` for the second, and a reading with its unit"})
+			Help: "write `cool 2` for the second; a reading has its unit, as in `1.066 SG`, `5.3 pH`, `158 F`"})
 	}
 	return n
 }
