@@ -217,13 +217,15 @@ func open(s *jsonschema.Schema) {
 
 // TestAnswersBySchema holds what the commands print against what they publish.
 func TestAnswersBySchema(t *testing.T) {
-	t.Chdir(filepath.Join("..", "..", "examples", "lantern-hollow"))
-	slips := filepath.Join("..", "..", "lang", "check", "testdata")
+	top, err := filepath.Abs(filepath.Join("..", ".."))
+	require.NoError(t, err)
+	slips := filepath.Join(top, "lang", "check", "testdata")
 	withRuns := t.TempDir()
-	require.NoError(t, os.CopyFS(withRuns, os.DirFS(".")))
-	runs, err := os.ReadFile(filepath.Join("..", "..", "testdata", "runs", "lantern-hollow.batch"))
+	require.NoError(t, os.CopyFS(withRuns, os.DirFS(filepath.Join(top, "examples", "lantern-hollow"))))
+	runs, err := os.ReadFile(filepath.Join(top, "testdata", "runs", "lantern-hollow.batch"))
 	require.NoError(t, err)
 	require.NoError(t, os.WriteFile(filepath.Join(withRuns, "runs.batch"), runs, 0o644))
+	t.Chdir(withRuns)
 	tried := map[string]bool{}
 	for _, line := range []string{
 		"check .",
@@ -235,7 +237,8 @@ func TestAnswersBySchema(t *testing.T) {
 		"size ferry-landing.batch --cut hearts --proof 140",
 		"why ferry-landing.batch hearts --depth 3",
 		"why ferry-landing.batch",
-		"learn 26-01 26-02 --house " + withRuns,
+		"learn 26-01 26-02",
+		"review 26-03",
 		"odds ferry-landing.batch --draws 60 --beside stone-ferry",
 		"gauge 38 gal at 134.1 proof at 66 F, reduce to 114 proof",
 		"gauge 100 L at 62.5 % abv at 18 C --units si",

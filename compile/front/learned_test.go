@@ -1,11 +1,13 @@
 package front
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"newmake/compile/constants"
 	"newmake/lang/diag"
 )
 
@@ -87,4 +89,19 @@ func TestLearnedThatIsStale(t *testing.T) {
 `, false))
 	assert.Contains(t, codes(p.Diags), diag.CodeLearnedStale)
 	assert.Equal(t, book.Plan.Summary, p.Plan.Summary)
+}
+
+// What is left uncertain of a constant that was learned is its uncertainty from then on.
+func TestLearnedIsLessUncertain(t *testing.T) {
+	of := func(s *Source) constants.Constant {
+		b, err := s.Batch("Ferry Landing", nil)
+		require.NoError(t, err)
+		all := constants.Of(b.Recipe)
+		return all[slices.IndexFunc(all, func(c constants.Constant) bool { return c.ID == "yeast-lag" })]
+	}
+	book, learned := of(lanternWith(t, "", false)), of(lanternWith(t, taughtText, false))
+	assert.InDelta(t, 2.5*3600, book.AsWritten, 1e-9)
+	assert.InDelta(t, 3.5*3600, learned.AsWritten, 1e-9)
+	assert.InDelta(t, 3600/(2*constants.NineInTen), learned.SD, 1e-6)
+	assert.Less(t, learned.SD, book.SD)
 }
