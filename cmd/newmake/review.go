@@ -15,8 +15,8 @@ import (
 
 // reviewFlags are what a person asks of a review.
 type reviewFlags struct {
-	format, output, units, at string
-	full, exitCode            bool
+	format, output, units, at, house string
+	full, exitCode                   bool
 }
 
 func reviewCommand(a *app) *cobra.Command {
@@ -30,7 +30,8 @@ func reviewCommand(a *app) *cobra.Command {
 			"where it does not, what was done otherwise and what that was worth, and what stays\n" +
 			"unexplained. Of a run that is not done it says what is to come. The first lines are the\n" +
 			"verdict; --full is all of it.\n\n" +
-			"RUN is its number; the house is the one around the working directory.\n" +
+			"RUN is its number; the house is the one around the working directory,\n" +
+			"or that of --house.\n" +
 			"A reading is as it should be if it is within what its instrument, the model and the lot\n" +
 			"leave open, 19 times in 20.",
 		Example: "  newmake review 26-03\n" +
@@ -47,6 +48,7 @@ func reviewCommand(a *app) *cobra.Command {
 	formatFlag(cmd, &f.format, []string{"text", "json"})
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
+	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
 	cmd.Flags().StringVar(&f.at, "at", "", "as it stood at a moment: '2026-03-10 22:30'")
 	cmd.Flags().BoolVar(&f.full, "full", false, "all readings, balances and parts")
 	cmd.Flags().BoolVar(&f.exitCode, "exit-code", false, "end with 1 if a reading is not as it should be, or the alcohol does not balance")
@@ -68,7 +70,7 @@ func (f reviewFlags) run(a *app, number string) error {
 	if err != nil {
 		return err
 	}
-	src, err := a.load(".", "")
+	src, err := a.load(f.house, "")
 	if err != nil {
 		return a.cannot(err, format)
 	}
