@@ -14,7 +14,7 @@ import { mark, papers, print, tooWide } from "./paper.mjs";
 
 // How many pages are sensible: fewer for a batch of the usual size than for an
 // odd one, with charges by the half and a ferment of many days.
-const mostPages = (file) => (file.startsWith("odd") ? 22 : 16);
+const mostPages = (file) => (file.startsWith("odd") ? 22 : 17);
 const [folder, newmake, recipe] = process.argv.slice(2).map((p) => resolve(p));
 let failed = 0;
 
