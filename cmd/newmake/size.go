@@ -37,11 +37,12 @@ type sizeFlags struct {
 func sizeCommand(a *app) *cobra.Command {
 	var f sizeFlags
 	cmd := &cobra.Command{
-		Use:   "size FILE|BATCH (--casks N | --proof-gallons N | --wash VOLUME | --GRAIN WEIGHT | --cut hearts --proof N)",
+		Use:   "size FILE|BATCH (--casks N | --proof-gallons N | --lpa N | --wash VOLUME | --GRAIN WEIGHT | --cut hearts --proof N)",
 		Short: "The batch that fills so many casks, or the cut that gives a proof",
 		Long: "size asks the plan's question the other way round. It finds how large the batch has to be\n" +
-			"to fill so many casks, to give so many proof gallons of hearts or so much wash, or to use\n" +
-			"up a weight of one grain; or where the hearts have to end to average a proof.\n\n" +
+			"to fill so many casks, to give so many proof gallons of hearts, so many litres of pure\n" +
+			"alcohol in them or so much wash, or to use up a weight of one grain; or where the hearts\n" +
+			"have to end to average a proof.\n\n" +
 			"The batch is made larger as a whole: grain, liquor, doses, and the foreshots and cuts that\n" +
 			"are measured by volume. Vessels, heat and times stay, so that the whole plan is computed\n" +
 			"again for each size that is tried; it is no rule of three. If a vessel is too small, or the\n" +
@@ -50,6 +51,7 @@ func sizeCommand(a *app) *cobra.Command {
 			"file, or with -w=FILE into a new file of the house. Nothing is ever written over.",
 		Example: "  newmake size ferry-landing.batch --casks 1\n" +
 			"  newmake size ferry-landing.batch --proof-gallons 60\n" +
+			"  newmake size stone-ferry.batch --lpa 150\n" +
 			"  newmake size ferry-landing.batch --wash 350 gal\n" +
 			"  newmake size ferry-landing.batch --corn 500 lb\n" +
 			"  newmake size ferry-landing.batch --cut hearts --proof 142\n" +
@@ -70,6 +72,7 @@ func sizeCommand(a *app) *cobra.Command {
 	}
 	cmd.Flags().StringVar(&f.Casks, "casks", "", "as many casks as this, full")
 	cmd.Flags().StringVar(&f.ProofGallons, "proof-gallons", "", "this many proof gallons of hearts")
+	cmd.Flags().StringVar(&f.LPA, "lpa", "", "this many litres of pure alcohol in the hearts")
 	cmd.Flags().StringVar(&f.Wash, "wash", "", "this volume of wash: 480 gal")
 	cmd.Flags().StringVar(&f.Grain, "grain", "", "this weight of a grain: \"corn 700 lb\"; or --corn 700 lb")
 	cmd.Flags().StringVar(&f.Cut, "cut", "", "the cut to find: hearts, which is where they end")

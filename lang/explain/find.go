@@ -70,6 +70,9 @@ func near(word string) []string {
 	if word == "" || len(word) > 60 {
 		return nil
 	}
+	if other := spelling.Called(strings.ReplaceAll(word, " ", "-"), Names()); other != "" {
+		return []string{other}
+	}
 	limit := 1
 	if len(word) > 4 {
 		limit = 2

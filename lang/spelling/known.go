@@ -12,7 +12,7 @@ var alsoCalled = map[string]string{
 	"pot-still": "still", "receiver": "tank", "barrel": "cask", "mashbill": "bill", "mash-bill": "bill", "grist": "bill", "grain-bill": "bill",
 	"temperature": "hold", "temp": "hold", "duration": "for", "time": "for", "yeast": "pitch", "liquor": "water",
 	"stillage": "backset", "setback": "backset", "enzyme": "dose", "strength": "entry",
-	"expect": "promise", "og": "original-gravity", "fg": "final-gravity",
+	"style": "standard", "expect": "promise", "og": "original-gravity", "fg": "final-gravity",
 	"corn-meal": "corn", "cornmeal": "corn", "cracked-corn": "corn",
 	"malted-rye": "rye-malt", "malted-wheat": "wheat-malt",
 	"malted-oats":     "oat-malt",

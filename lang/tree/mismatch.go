@@ -2,6 +2,7 @@ package tree
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -35,6 +36,7 @@ func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 			d.Summary = fmt.Sprintf("`%s` of what?", it.At.Text())
 			d.Help = fmt.Sprintf("write `%s %% abv` for a strength at the spout, `%s %% of charge` for a share of the charge's pure alcohol\n", it.Num, it.Num) + d.Help
 		}
+		numberRemarked(n, &d)
 		s.diags.Add(d)
 		return
 	}
@@ -55,6 +57,23 @@ func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 	}
 	timeOtherwise(n, &d, m.miss.want)
 	s.diags.Add(d)
+}
+
+// numberRemark is a number with the mark of one before it, as in char #3.
+var numberRemark = regexp.MustCompile(`^#([0-9]+)$`)
+
+// numberRemarked speaks of a line whose last number is lost to the mark before it.
+func numberRemarked(n *Node, d *diag.Diagnostic) {
+	kinds, _ := wantedKinds(n.Match.miss.want)
+	if n.Stmt.Trail == nil || !slices.Contains(kinds, quantity.Number) {
+		return
+	}
+	at := n.Stmt.Trail.At
+	if m := numberRemark.FindStringSubmatch(strings.TrimSpace(at.Text())); m != nil {
+		d.At, d.Summary = at, "`#` begins a remark here, and the number after it is lost"
+		d.Help = "write `" + m[1] + "`\n" + d.Help
+		d.Fix = &diag.Fix{At: at, Text: m[1], Label: "write `" + m[1] + "`"}
+	}
 }
 
 // wrongWord fills in what is wrong with a word: one letter out, or a word where

@@ -75,7 +75,16 @@ func afterHeads(said []string) string {
 // or begins with a word that its block does not know. A line is a row: whoever
 // finds another way in which people say a thing adds it here.
 var othersSay = []otherwise{
-	says("mash", `^(heat|cool) to (`+temperature+`),? (?:for|and rest|and hold) (`+duration+`)$`, "`$1` reaches a temperature, and the time there is a rest", "$1 to $2\nrest $3", true),
+	says("mash", `^(heat|cool) to (`+temperature+`),? (?:for|(?:(?:and|then) )?(?:rest|hold)(?: for)?) (`+duration+`)$`, "`$1` reaches a temperature, and the time there is a rest", "$1 to $2\nrest $3", true),
+	says("mash", `^(heat|cool) to (`+temperature+`) over (`+duration+`)$`, "how long it takes comes after `in`", "$1 to $2 in $3", true),
+	says("mash", `^(?:heat|bring|raise)(?: it| up)? to (?:a |the )?boil(?:ing)?\b`, "a boil has a line of its own, with how long it boils", "boil 30 min", false),
+	says("mash", `^(?:raise|ramp|warm|bring)(?: it| up)? to (`+temperature+`)$`, "it is called `heat` here", "heat to $1", true),
+	says("mash", `^chill (?:it )?(?:down )?to (`+temperature+`)$`, "it is called `cool` here", "cool to $1", true),
+	says("mash", `^rest (`+duration+`) at (`+temperature+`)$`, "a rest keeps the temperature that it finds", "heat to $2\nrest $1", false),
+	says("mash", `^(?:cook|simmer)(?: for)? (`+duration+`)$`, "a cook is brought to a temperature and rests there", "heat to 190 F\nrest $1", false),
+	says("mash", `^mash[ -]?out(?: at)? (`+temperature+`)$`, "a mash is brought to a temperature and rests there", "heat to $1\nrest 10 min", false),
+	says("mash", `^(?:lauter|run ?off|drain off)\b`, "what runs off the grain is a line `drain`", "drain", false),
+	says("mash", `^vorlauf (`+duration+`)$`, "it is called `recirculate` here", "recirculate $1", true),
 	says("mash", `^hold (?:at )?(`+temperature+`) for (`+duration+`)$`, "a mash is brought to a temperature and rests there", "heat to $1\nrest $2", false),
 	says("mash", `^add (`+volume+`) (?:of )?water(?: at (`+temperature+`))?$`, "`add` is for grain", "water $1 at $2", true),
 	says("mash", `^(?:strike|mash-in)(?: with)? (`+volume+`)(?: (?:of )?water)? at (`+temperature+`)$`, "strike water is the first `water`", "water $1 at $2", true),
@@ -91,6 +100,10 @@ var othersSay = []otherwise{
 	says("batch", `^expect fg (.*)$`, "what a plan has to keep is a `promise`", "promise final-gravity $1", true),
 	says("batch", `^expect (.*)$`, "what a plan has to keep is a `promise`", "promise $1", true),
 	says("batch", `^fermentation\b(.*)$`, "it is called `ferment` here", "ferment$1", true),
+	says("batch", `^start ([0-9]{4}-[0-9]{2}-[0-9]{2}),? (?:at )?(`+anyClock+`)$`, "a time is by the 24-hour clock", "start =", true).with(started),
+	says("batch", `^start `+anyDay+`,? ([0-9]{4}-[0-9]{2}-[0-9]{2})(?:,? (?:at )?(`+anyClock+`))?$`, "a date says which day of the week it is", "start =", true).with(started),
+	says("batch", `^start (?:`+anyDay+`,? )?(`+anyMonth+`) ([0-9]{1,2})(?:st|nd|rd|th)?,? ([0-9]{4})(?:,? (?:at )?(`+anyClock+`))?$`, "a date is written year-month-day", "start =", true).with(dated(3, 1, 2, 4)),
+	says("batch", `^start (?:`+anyDay+`,? )?([0-9]{1,2})\.? (`+anyMonth+`),? ([0-9]{4})(?:,? (?:at )?(`+anyClock+`))?$`, "a date is written year-month-day", "start =", true).with(dated(3, 2, 1, 4)),
 	says("batch", `^start ([0-9]{1,2})[/.]([0-9]{1,2})[/.]([0-9]{4})\b(.*)$`, "a date is written year-month-day", "start $3-=$4", false).with(func(said []string) string {
 		return pad2(said[1]) + "-" + pad2(said[2])
 	}),
@@ -99,10 +112,13 @@ var othersSay = []otherwise{
 	says("spirit", `^heads\b`, "heads have no line of their own: the hearts begin after foreshots and heads together", "hearts from 4 gal to 62 % abv", false),
 	says("spirit", `^tails (?:down )?to (`+number+` ?(?:proof|% abv))$`, "tails have no line of their own: they end where the run stops", "stop at $1", false),
 	says("spirit", `^tails\b`, "tails have no line of their own: they end where the run stops", "stop at 4 % abv", false),
-	says("cask", `^age (`+number+` ?(?:years?|months?))$`, "it is called `rest` here", "rest $1", true),
+	says("cask", `^(?:age|aged|ageing|aging|mature)(?: for)? (`+number+` ?(?:years?|yrs?|months?))$`, "it is called `rest` here", "rest $1", true),
 	says("cask", `^fill `+number+` ?x `, "one line fills as many casks as the hearts do", "fill 53 gal new charred-oak char 3", false),
 	says("cask", `^fill (`+volume+`) new american oak\b(.*)$`, "a wood is named by how it was fired", "fill $1 new charred-oak$2", false),
 	says("cask", `^fill (`+volume+`) ([a-z-]*(?:oak|bourbon|wine)[a-z-]*(?: char [0-9])?)$`, "is the cask new or used? The law and the soak go by it", "fill $1 new $2", false),
+	says("cask", `^(?:proof|(?:entry|enter|barrel|fill)(?: at| proof)(?: of)?) (`+number+`)(?: proof)?$`, "the strength that goes into the wood is `entry`", "entry $1 proof", true),
+	says("cask", `^fill (`+volume+`) (new|used) charred (?:(?:american|white) )+oak\b(.*)$`, "a wood is named by how it was fired", "fill $1 $2 charred-oak$3", true),
+	says("cask", `^bottle(?: at)? (`+number+` ?(?:proof|% abv))$`, "a bottle has its size first", "bottle 750 mL at $1", false),
 	says("cask", `^barrel\b`, "a cask is filled, and its char follows the wood", "fill 53 gal new charred-oak char 3", false),
 	says("costs", `^([a-z-]+) (`+number+`) ([A-Z]{3}) (?:per|a|for a|each) (?:bag|sack)$`, "what a bag holds is not known here: divide by it, and of 50 lb it is", "$1 = $3/lb", false).with(func(said []string) string {
 		return quotient(0, 1)([]string{said[2], "50"})
@@ -111,9 +127,8 @@ var othersSay = []otherwise{
 	says("costs", `^([a-z-]+) (`+number+` [A-Z]{3}) (?:per|a|an|each) ([a-z]+)$`, "a price has a slash before what it buys", "$1 $2/$3", true),
 	says("costs", `^([a-z-]+) (`+number+`) ([A-Z]{3}) (?:for|per) (?:1 )?(lb|kg|ton|tonne|bushel)$`, "a price has a slash before what it buys", "$1 $2 $3/$4", true),
 	says("plant", `^zone ([a-z][a-z ]*)$`, "a zone is named by a city, in quotes: letters do not say when the clocks change", `zone "$1"`, true),
-	says("plant", `^shift (.*?),? (mon|tue|wed|thu|fri|sat|sun)[a-z]*-(mon|tue|wed|thu|fri|sat|sun)[a-z]*$`, "days are joined by `to`, in three letters each", "shift $1, $2 to $3", true),
-	says("plant", `^shift (.*?),? (?:every day|daily|all week)$`, "the days are named", "shift $1, mon to sun", true),
-	says("plant", `^shift (.*?),? (mon|tue|wed|thu|fri|sat|sun)[a-z]+$`, "a day is written in three letters", "shift $1, $2", true),
+	says("plant", `^shift (`+anyClock+`)(?: to | until | till | ?- ?)(`+anyClock+`)(?:,? (?:on )?(every day|daily|all week|weekdays|`+anyDays+`(?:(?:, and|,| and| &) ?`+anyDays+`)*))?$`, "a shift is two times by the 24-hour clock, and days in three letters, from one `to` another", "shift =", true).with(shift),
+	says("plant", `^crew ([0-9]+) (?:people|persons?|men|women|hands|workers|of us)$`, "a crew is a bare number", "crew $1", true),
 	says("", `^(.*\d) ?% ?(?-i:ABV|Abv)\b(.*)$`, "a strength is in small letters", "$1 % abv$2", true),
 	says("mash", `^(heat|cool) (?:up|down) to (.*)$`, "`$1` says which way it goes", "$1 to $2", true),
 	says("mash", `^add ([a-z-]+) and ([a-z-]+)$`, "a list is parted by commas, not by `and`", "add $1, $2", true),
@@ -122,8 +137,11 @@ var othersSay = []otherwise{
 	says("ferment", `^dose (`+number+` ?(?:oz|lbs?|g|kg)) (?:of )?([a-z-]+)$`, "the enzyme comes first", "dose $2 $1", true),
 	says("ferment", `^pitch (`+number+` ?(?:oz|lbs?|g|kg|g/L)) (?:of )?([a-z-]+)$`, "the yeast comes first", "pitch $2 $1", true),
 	says("mash", `^(`+volume+`) (?:of )?water at (`+temperature+`)$`, "the word comes first", "water $1 at $2", true),
-	says("bill", `^(?:corn meal|cracked corn)(.*)$`, "the library has it as `corn`", "corn$1", true),
-	says("bill", `^malted barley(.*)$`, "a malt has its own name: of barley `two-row-malt`, `six-row-malt` or `distillers-malt`", "two-row-malt$1", false),
+	says("bill", `^(?:corn meal|(?:cracked|ground|milled|yellow|white|blue|red|dent|field)(?: (?:dent|field))? corn)(.*)$`, "the library has it as `corn`", "corn$1", true),
+	says("bill", `^(?:(?:soft|hard|red|white|winter|spring) )+wheat(.*)$`, "the library has it as `wheat`", "wheat$1", true),
+	says("bill", `^(?:unmalted|raw) (rye|wheat|barley|oats)(.*)$`, "what is not malted has no more than its name", "$1$2", true),
+	says("bill", `^(two|six) row malt(.*)$`, "a name of several words has hyphens", "$1-row-malt$2", true),
+	says("bill", `^(?:malted barley|barley malt|pale malt)(.*)$`, "a malt has its own name: of barley `two-row-malt`, `six-row-malt` or `distillers-malt`", "two-row-malt$1", false),
 	says("bill", `^malted (rye|wheat)(.*)$`, "a malt has its own name", "$1-malt$2", true),
 	says("bill", `^malted oats?(.*)$`, "a malt has its own name", "oat-malt$1", true),
 	says("bill", `^(?:flaked|rolled) (oats|corn|barley|rye|wheat)(.*)$`, "the library has grain as it is harvested: of flakes, say in a `grain` of your own what their sheet says", "$1$2", false),
@@ -173,9 +191,6 @@ func asOthersSay(st *lang.Stmt, block string, d *diag.Diagnostic) bool {
 			o.write = strings.Replace(o.write, "=", o.reckon(o.said.FindStringSubmatch(text)), 1)
 		}
 		write := strings.TrimSuffix(strings.TrimSpace(string(o.said.ExpandString(nil, o.write, text, m))), " at")
-		if strings.HasPrefix(o.write, "shift") {
-			write = strings.ToLower(write)
-		}
 		d.At = st.At
 		d.Summary = string(o.said.ExpandString(nil, o.why, text, m))
 		lines := strings.Split(write, "\n")

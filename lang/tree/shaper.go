@@ -135,7 +135,9 @@ func (s shaper) line(st *lang.Stmt, b *schema.Block, of string) *Node {
 		return n
 	}
 	if n.Match = s.match.line(f.Pattern, hoursAndMinutes(rest)); !n.Match.fits() {
-		s.mismatch(n, b, of)
+		if f.Block == nil || st.Block != nil { // what stands in the way of a block is said with it
+			s.mismatch(n, b, of)
+		}
 		n.Bad = true
 	}
 	s.alike(n)

@@ -153,6 +153,7 @@ var amounts = map[quantity.Kind]struct {
 	quantity.Volume:       {0.0001, 1e5, "100 mL to 100,000 m3"},
 	quantity.Mass:         {0.1, 1e8, "0.1 kg to 100,000 tonne"},
 	quantity.ProofGallons: {0.05, 1e7, "0.05 to 10,000,000 proof gallons"},
+	quantity.PureAlcohol:  {0.0001, 2e4, "0.1 to 20,000,000 LPA"},
 }
 
 // positive wants an amount that can be gauged.

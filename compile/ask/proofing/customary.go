@@ -116,13 +116,19 @@ func (c *customary) byWeight(v Value, u *usLot, which string) {
 }
 
 // byVolume finds gallons at 60 F, proof gallons and pounds from a volume, or
-// from proof gallons.
+// from proof gallons or litres of pure alcohol.
 func (c *customary) byVolume(l Lot, u *usLot, which string) {
-	if l.Amount.Kind == quantity.ProofGallons {
+	switch l.Amount.Kind {
+	case quantity.ProofGallons, quantity.PureAlcohol:
 		u.pg = l.Amount.Item.Value
+		if l.Amount.Kind == quantity.PureAlcohol {
+			litres := u.pg
+			u.pg = carry(litres / litresPerPG)
+			c.step("Proof gallons"+which, "27 CFR 19.1", fmt.Sprintf("%s L / %s L = %s PG", exact(litres), num(litresPerPG, 4), say(u.pg)))
+		}
 		u.gallons = carry(u.pg * 100 / u.Proof)
 		c.step("Wine gallons"+which, section51, fmt.Sprintf("%s PG x 100 / %s = %s gal at 60 F", exact(u.pg), num(u.Proof, 1), say(u.gallons)))
-	} else {
+	default:
 		u.gallons = c.inUnit(*l.Amount, "gal", which)
 		c.at60F(l, u, which)
 		u.pg = carry(u.gallons * u.Proof / 100)

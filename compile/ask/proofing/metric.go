@@ -178,12 +178,10 @@ func (m *metric) measure(l Lot, u *siLot, which string) {
 		buoyancy := gauge.Places(fluid.MassInAirKg(1, u.density), 5)
 		u.kg = carry(weight / buoyancy)
 		m.step("Mass"+which, "OIML R 111", fmt.Sprintf("%s kg on the scale / %s for buoyancy = %s kg", exact(weight), num(buoyancy, 5), say(u.kg)))
-	case quantity.ProofGallons:
-		pg := l.Amount.Item.Value
-		alcohol := carry(pg * litresPerPG)
+	case quantity.ProofGallons, quantity.PureAlcohol:
+		alcohol, lines := m.pureAlcohol(*l.Amount)
 		u.litres = carry(alcohol * 100 / u.abvPct)
-		m.step("Volume"+which, oiml, fmt.Sprintf("%s PG x %s L = %s L of pure alcohol", exact(pg), num(litresPerPG, 4), say(alcohol)),
-			fmt.Sprintf("%s L x 100 / %s = %s L at 20 C", say(alcohol), num(u.abvPct, 2), say(u.litres)))
+		m.step("Volume"+which, oiml, append(lines, fmt.Sprintf("%s L x 100 / %s = %s L at 20 C", say(alcohol), num(u.abvPct, 2), say(u.litres)))...)
 		u.kg = carry(u.litres * u.density / 1000)
 		m.step("Mass"+which, oiml, fmt.Sprintf("%s L x %s kg/m3 / 1000 = %s kg", say(u.litres), num(u.density, 2), say(u.kg)))
 		return
@@ -201,15 +199,23 @@ func (m *metric) measure(l Lot, u *siLot, which string) {
 	m.step("Volume at 20 C"+which, oiml, fmt.Sprintf("%s kg / %s kg/m3 x 1000 = %s L", say(u.kg), num(u.density, 2), say(u.litres)))
 }
 
+// pureAlcohol is an amount that is given as alcohol alone, in litres at 20 C, and
+// the line that says how it is found, if it is.
+func (m *metric) pureAlcohol(v Value) (litres float64, lines []string) {
+	given := v.Item.Value
+	if v.Kind == quantity.PureAlcohol {
+		return given, nil
+	}
+	litres = carry(given * litresPerPG)
+	return litres, []string{fmt.Sprintf("%s PG x %s L = %s L of pure alcohol", exact(given), num(litresPerPG, 4), say(litres))}
+}
+
 // counts are the results of a lot whose amount is known.
 func (m *metric) counts() {
 	alcohol := carry(m.litres * m.abvPct / 100)
-	pg := carry(alcohol / litresPerPG)
 	m.step("Pure alcohol", oiml, fmt.Sprintf("%s L x %s / 100 = %s L at 20 C", say(m.litres), num(m.abvPct, 2), say(alcohol)))
-	m.step("Proof gallons", "27 CFR 19.1", fmt.Sprintf("%s L / %s L = %s PG", say(alcohol), num(litresPerPG, 4), say(pg)))
 	m.counted(Weight, "mass", m.kg, "kg")
 	m.counted(Volume, "volume at 20 C", m.litres, "L")
-	m.counted(ProofGallons, "proof gallons", pg, "PG")
 	m.counted(PureAlcohol, "pure alcohol at 20 C", alcohol, "L")
 }
 

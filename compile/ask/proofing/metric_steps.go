@@ -120,7 +120,6 @@ func (m *metric) fill(s fill) {
 func (m *metric) filled(to siLot, after, spirit, litres, waterKg, waterL float64) {
 	alcohol := carry(after / to.density * 1000 * to.abvPct / 100)
 	m.result(TrueABV, "strength in the cask", to.abvPct, 2, "% abv")
-	m.counted(ProofGallons, "proof gallons in the cask", alcohol/litresPerPG, "PG")
 	m.counted(PureAlcohol, "pure alcohol in the cask", alcohol, "L")
 	if m.amount {
 		m.kg, m.litres = carry(m.kg-spirit), carry(m.litres-litres)

@@ -15,7 +15,7 @@ type Question struct {
 
 // Lot is spirit as a person describes it.
 type Lot struct {
-	Amount   *Value // Volume, Mass or ProofGallons; nil if none is given
+	Amount   *Value // Volume, Mass, ProofGallons or PureAlcohol; nil if none is given
 	Strength *Value // Strength: true, not as read
 	Reading  *Value // Strength, or a bare number for proof
 	Temp     *Value // of the spirit

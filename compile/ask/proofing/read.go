@@ -97,7 +97,7 @@ func (r *reader) lot() Lot {
 		r.expected("a lot of spirit", "38 gal at 134.1 proof")
 		return l
 	case r.is(lang.Number), r.is(lang.Range):
-		r.put(&l, r.value("an amount or a strength", quantity.Volume, quantity.Mass, quantity.ProofGallons, quantity.Strength))
+		r.put(&l, r.value("an amount or a strength", quantity.Volume, quantity.Mass, quantity.ProofGallons, quantity.PureAlcohol, quantity.Strength))
 	case !r.isWord("reading"):
 		r.stray([]string{"reading", "fill"})
 	}

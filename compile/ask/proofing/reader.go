@@ -135,7 +135,7 @@ func (r *reader) asWritten() string {
 }
 
 func isAmount(it lang.Item) bool {
-	return it.Kind == lang.Number && (measures(it, quantity.Volume) || measures(it, quantity.Mass) || measures(it, quantity.ProofGallons))
+	return it.Kind == lang.Number && (measures(it, quantity.Volume) || measures(it, quantity.Mass) || measures(it, quantity.ProofGallons) || measures(it, quantity.PureAlcohol))
 }
 
 func measures(it lang.Item, k quantity.Kind) bool {

@@ -18,10 +18,11 @@ import (
 )
 
 // Request is what a person asks for, in words with units as they are written: one
-// of casks, proofGallons, wash, massOf, or cut with Proof.
+// of casks, proofGallons, pureAlcohol, wash, massOf, or cut with Proof.
 type Request struct {
 	Casks        string // a whole number
 	ProofGallons string
+	LPA          string // litres of pure alcohol
 	Wash         string // 480 gal
 	Grain        string // corn 700 lb
 	Cut          string // hearts
@@ -69,13 +70,13 @@ func Find(src *front.Source, b *recipe.Batch, r Request) (*Found, error) {
 
 func (f *Found) solve(r Request, memo *compile.Memo) error {
 	asked := 0
-	for _, v := range []string{r.Casks, r.ProofGallons, r.Wash, r.Grain, r.Cut} {
+	for _, v := range []string{r.Casks, r.ProofGallons, r.LPA, r.Wash, r.Grain, r.Cut} {
 		if v != "" {
 			asked++
 		}
 	}
 	if asked != 1 {
-		return diag.Refuse("say what is wanted, one of --casks, --proof-gallons, --wash, a grain as in --corn 500 lb, or --cut hearts --proof")
+		return diag.Refuse("say what is wanted, one of --casks, --proof-gallons, --lpa, --wash, a grain as in --corn 500 lb, or --cut hearts --proof")
 	}
 	if r.Cut != "" || r.Proof != "" {
 		return f.solveCut(r, memo)
@@ -162,6 +163,12 @@ func wanted(b *recipe.Batch, r Request) (Target, error) {
 			return Target{}, err
 		}
 		return proofGallons(pg), nil
+	case r.LPA != "":
+		m3, err := amount(r.LPA, "lpa", quantity.PureAlcohol, "LPA")
+		if err != nil {
+			return Target{}, err
+		}
+		return pureAlcohol(litresPerM3 * m3), nil
 	case r.Wash != "":
 		m3, err := amount(r.Wash, "wash", quantity.Volume, "")
 		if err != nil {

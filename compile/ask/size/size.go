@@ -47,12 +47,14 @@ func Casks(n float64, gauge recipe.System) Target {
 // proofGallons is so many proof gallons of hearts.
 func proofGallons(pg float64) Target {
 	return Target{What: fmt.Sprintf("%g proof gallons of hearts", pg), Value: pg, Of: func(p *plan.Plan) float64 {
-		for _, f := range p.Spirit.Fractions {
-			if f.Name == "hearts" {
-				return f.ProofGallons
-			}
-		}
-		return 0
+		return HeartsOf(p).ProofGallons
+	}}
+}
+
+// pureAlcohol is so many litres of pure alcohol in the hearts.
+func pureAlcohol(litres float64) Target {
+	return Target{What: fmt.Sprintf("%g LPA of hearts", litres), Value: litres, Of: func(p *plan.Plan) float64 {
+		return HeartsOf(p).PureL
 	}}
 }
 
