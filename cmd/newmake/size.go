@@ -51,7 +51,7 @@ func sizeCommand(a *app) *cobra.Command {
 			"file, or with -w=FILE into a new file of the house. Nothing is ever written over.",
 		Example: "  newmake size ferry-landing.batch --casks 1\n" +
 			"  newmake size ferry-landing.batch --proof-gallons 60\n" +
-			"  newmake size stone-ferry.batch --lpa 150\n" +
+			"  newmake size stone-ferry.batch --lpa 130\n" +
 			"  newmake size ferry-landing.batch --wash 350 gal\n" +
 			"  newmake size ferry-landing.batch --corn 500 lb\n" +
 			"  newmake size ferry-landing.batch --cut hearts --proof 142\n" +

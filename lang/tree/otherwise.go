@@ -19,7 +19,7 @@ type otherwise struct {
 	write string         // what says it; $1 and so on are from said
 	sure  bool           // it says the same, so that it is offered as a fix
 
-	reckon func(said []string) string // what stands for = in write
+	reckon func(said []string) string // what stands for = in write; "" if it does not say that
 }
 
 const (
@@ -188,7 +188,11 @@ func asOthersSay(st *lang.Stmt, block string, d *diag.Diagnostic) bool {
 			}
 		}
 		if o.reckon != nil {
-			o.write = strings.Replace(o.write, "=", o.reckon(o.said.FindStringSubmatch(text)), 1)
+			reckoned := o.reckon(o.said.FindStringSubmatch(text))
+			if reckoned == "" {
+				continue
+			}
+			o.write = strings.Replace(o.write, "=", reckoned, 1)
 		}
 		write := strings.TrimSuffix(strings.TrimSpace(string(o.said.ExpandString(nil, o.write, text, m))), " at")
 		d.At = st.At

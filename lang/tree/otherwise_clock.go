@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"time"
 )
 
 // Times, days and dates as people write them.
@@ -18,7 +19,7 @@ const (
 // clockParts takes a time of day apart: hours, minutes, and the half of the day.
 var clockParts = regexp.MustCompile(`(?i)^([0-9]{1,2}?)[:.]?([0-9]{2})?(?: ?([ap])\.?m\.?)?$`)
 
-// clock24 is a time by the 24-hour clock. It gives back what is no time of day.
+// clock24 is a time by the 24-hour clock, or "" of what is no time of day.
 func clock24(said string) string {
 	said = strings.TrimSpace(said)
 	if strings.EqualFold(said, "noon") {
@@ -26,13 +27,13 @@ func clock24(said string) string {
 	}
 	m := clockParts.FindStringSubmatch(said)
 	if m == nil {
-		return said
+		return ""
 	}
 	hour, _ := strconv.Atoi(m[1])
 	minute, _ := strconv.Atoi(m[2]) // none is 0
 	switch half := strings.ToLower(m[3]); {
-	case half != "" && (hour < 1 || hour > 12), hour > 24, minute > 59:
-		return said
+	case half != "" && (hour < 1 || hour > 12), 60*hour+minute > 24*60, minute > 59:
+		return ""
 	case half == "a" && hour == 12:
 		hour = 0
 	case half == "p" && hour < 12:
@@ -43,7 +44,11 @@ func clock24(said string) string {
 
 // shift is the line of a shift whose clocks and days are said otherwise.
 func shift(said []string) string {
-	line := clock24(said[1]) + " to " + clock24(said[2])
+	from, to := clock24(said[1]), clock24(said[2])
+	if from == "" || to == "" {
+		return ""
+	}
+	line := from + " to " + to
 	switch days := strings.ToLower(said[3]); days {
 	case "":
 		return line
@@ -71,11 +76,11 @@ var dayNames = regexp.MustCompile(anyDay)
 func dated(year, month, day, clock int) func(said []string) string {
 	return func(said []string) string {
 		at := strings.Index("janfebmaraprmayjunjulaugsepoctnovdec", strings.ToLower(said[month])[:3])/3 + 1
-		line := fmt.Sprintf("%s-%02d-%s", said[year], at, pad2(said[day]))
-		if said[clock] != "" {
-			line += " " + clock24(said[clock])
+		date := fmt.Sprintf("%s-%02d-%s", said[year], at, pad2(said[day]))
+		if _, err := time.Parse(time.DateOnly, date); err != nil {
+			return "" // there is no such day
 		}
-		return line
+		return started([]string{"", date, said[clock]})
 	}
 }
 
@@ -84,5 +89,9 @@ func started(said []string) string {
 	if said[2] == "" {
 		return said[1]
 	}
-	return said[1] + " " + clock24(said[2])
+	clock := clock24(said[2])
+	if clock == "" {
+		return ""
+	}
+	return said[1] + " " + clock
 }
