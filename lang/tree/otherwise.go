@@ -116,7 +116,7 @@ var othersSay = []otherwise{
 	says("cask", `^fill `+number+` ?x `, "one line fills as many casks as the hearts do", "fill 53 gal new charred-oak char 3", false),
 	says("cask", `^fill (`+volume+`) new american oak\b(.*)$`, "a wood is named by how it was fired", "fill $1 new charred-oak$2", false),
 	says("cask", `^fill (`+volume+`) ([a-z-]*(?:oak|bourbon|wine)[a-z-]*(?: char [0-9])?)$`, "is the cask new or used? The law and the soak go by it", "fill $1 new $2", false),
-	says("cask", `^(?:proof|(?:entry|enter|barrel|fill)(?: at| proof)(?: of)?) (`+number+`)(?: proof)?$`, "the strength that goes into the wood is `entry`", "entry $1 proof", true),
+	says("cask", `^(?:proof|entry proof|(?:enter|barrel|fill) (?:at|proof)) (`+number+`)(?: proof)?$`, "the strength that goes into the wood is `entry`", "entry $1 proof", true),
 	says("cask", `^fill (`+volume+`) (new|used) charred (?:(?:american|white) )+oak\b(.*)$`, "a wood is named by how it was fired", "fill $1 $2 charred-oak$3", true),
 	says("cask", `^bottle(?: at)? (`+number+` ?(?:proof|% abv))$`, "a bottle has its size first", "bottle 750 mL at $1", false),
 	says("cask", `^barrel\b`, "a cask is filled, and its char follows the wood", "fill 53 gal new charred-oak char 3", false),
