@@ -171,11 +171,16 @@ func TestDoneOtherwise(t *testing.T) {
 
 // TestNothingYet: a run that was only opened has nothing to say, and says so.
 func TestNothingYet(t *testing.T) {
-	a := of(t, "run \"99-01\" of \"Ferry Landing\" on 2026-03-03 {\n}\n")
-	assert.Empty(t, a.Lines)
-	assert.Nil(t, a.Balance)
-	assert.Nil(t, a.Ahead)
-	assert.True(t, a.AsItShould())
+	for _, text := range []string{
+		"run \"99-01\" of \"Ferry Landing\" on 2026-03-03 {\n}\n",
+		"run \"99-01\" of \"Ferry Landing\" on 2026-03-03 {\n  mash {\n    heat temperature  # planned 09:06: 190 F\n  }\n  spirit {\n    first-drop spout\n  }\n}\n",
+	} {
+		a := of(t, text)
+		assert.Empty(t, a.Lines)
+		assert.Nil(t, a.Balance)
+		assert.Nil(t, a.Ahead)
+		assert.True(t, a.AsItShould())
+	}
 }
 
 func BenchmarkReview(b *testing.B) {

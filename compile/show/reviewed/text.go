@@ -151,7 +151,7 @@ func (t *text) lost(c review.Cause) string {
 
 // why takes the gap apart by what was done otherwise.
 func (t *text) why(a *review.Answer) {
-	if a.Done == nil || a.Done.Same && a.Small == 0 {
+	if a.Done == nil || a.Done.Same {
 		return
 	}
 	if a.Done.Why != nil {
