@@ -222,9 +222,6 @@ func TestAnswersBySchema(t *testing.T) {
 	slips := filepath.Join(top, "lang", "check", "testdata")
 	withRuns := t.TempDir()
 	require.NoError(t, os.CopyFS(withRuns, os.DirFS(filepath.Join(top, "examples", "lantern-hollow"))))
-	runs, err := os.ReadFile(filepath.Join(top, "testdata", "runs", "lantern-hollow.batch"))
-	require.NoError(t, err)
-	require.NoError(t, os.WriteFile(filepath.Join(withRuns, "runs.batch"), runs, 0o644))
 	t.Chdir(withRuns)
 	tried := map[string]bool{}
 	for _, line := range []string{
