@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"newmake/compile/constants"
@@ -255,16 +256,17 @@ func (c *collecting) still(stage record.StageName) {
 // lot enters what was gauged of a fraction.
 func (c *collecting) lot(stage record.StageName, v *record.Visit, of, word string, lost map[string]float64) {
 	abv, known := 0.0, false
+	name := strings.ReplaceAll(word, "-", " ")
 	if rd, ok := reading(v, record.Strength); ok {
 		var unsure float64
 		if abv, unsure, known = trueABV(rd); known {
-			c.put(v, rd, "strength of the "+word, Spot{Stage: stage, Of: of}, abv, unsure)
+			c.put(v, rd, "strength of the "+name, Spot{Stage: stage, Of: of}, abv, unsure)
 			c.out[len(c.out)-1].Outcome = word == "hearts"
 		}
 	}
 	if rd, ok := reading(v, record.Volume); ok {
 		if m3, unsure, ok := trueM3(rd, abv); ok {
-			c.put(v, rd, "volume of the "+word, Spot{Stage: stage, Of: of}, m3+lost[word], unsure*m3)
+			c.put(v, rd, "volume of the "+name, Spot{Stage: stage, Of: of}, m3+lost[word], unsure*m3)
 			c.out[len(c.out)-1].Outcome = word == "hearts" || word == "low-wines"
 		}
 	}
