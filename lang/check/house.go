@@ -126,6 +126,13 @@ func (h *House) Ready(name string) (*recipe.Batch, diag.List) {
 			list = append(list, a.File.Said()...)
 		}
 	}
+	if b.batch == nil && !list.HasErrors() { // what it varies stands in a line that is no declaration, of any file
+		list = append(list, h.LostSaid()...)
+	}
+	if b.batch == nil && !list.HasErrors() {
+		list.Add(diag.Diagnostic{Code: diag.CodeUnknownName, Summary: name + " varies a batch that cannot be read", At: d.At,
+			Help: "`newmake check .` says what is wrong with it"})
+	}
 	if !list.HasErrors() && b.batch.Plant == nil { // its plant stands in a line that is no declaration, of any file
 		list = append(list, h.LostSaid()...)
 	}
