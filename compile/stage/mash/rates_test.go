@@ -30,3 +30,21 @@ func TestPaceOfFillingGoesWithTheCooker(t *testing.T) {
 	assert.InDelta(t, 23.33, water, 0.01)
 	assert.InDelta(t, 26.67, grain, 0.01)
 }
+
+// A step that the rates make longer than any step lasts is refused, and not computed for
+// years: it would take all the memory there is.
+func TestEndlessRates(t *testing.T) {
+	const volumeM3 = 1.0
+	for longer, ok := range map[float64]bool{0.99: true, 1.01: false} { // times the longest that a step may be
+		in := plant(t)
+		in.Bill = bill(t, []string{"two-row-malt"}, []float64{200})
+		in.Steps = []recipe.MashStep{{Verb: recipe.MashWater, VolumeM3: volumeM3, TempC: 70}, add(0)}
+		in.WaterInM3S = volumeM3 / (longer * endlessS)
+		_, err := Run(in)
+		if ok {
+			require.NoError(t, err)
+			continue
+		}
+		require.ErrorContains(t, err, "raise `water-in`")
+	}
+}

@@ -17,6 +17,7 @@ const (
 
 // cooker is a mash under way.
 type cooker struct {
+	slow                   error // a step that the plant's rates make endless
 	in                     Input
 	c                      constants
 	k                      starch.Constants

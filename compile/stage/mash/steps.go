@@ -45,6 +45,9 @@ func (m *cooker) do(i int) error {
 	default:
 		err = fmt.Errorf("mash: step %d is of no known kind", i+1)
 	}
+	if err == nil {
+		err = m.slow
+	}
 	if err != nil {
 		return err
 	}
@@ -166,6 +169,11 @@ func (m *cooker) let(step *Step, i int, s recipe.MashStep, usualS float64) {
 	step.Limit = limitFill
 	if s.DurationS > 0 {
 		usualS, step.Limit = s.DurationS, limitWritten
+	}
+	if usualS > endlessS {
+		m.slow = fmt.Errorf("mash: step %d would take %.0f h at the rates of the plant, and no step lasts longer than %.0f: raise `water-in` or `grain-in` of its `rates`",
+			i+1, usualS/3600, float64(endlessS)/3600)
+		return
 	}
 	b := m.at(i)
 	m.wait(step, b, m.idle(b), usualS)
