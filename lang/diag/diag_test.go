@@ -271,3 +271,12 @@ func TestFingerprints(t *testing.T) {
 	assert.NotEqual(t, two[0], two[1])
 	assert.Len(t, of(diag.Diagnostic{Code: diag.CodeNoBatch, Summary: "nowhere"})[0], 20)
 }
+
+// TestLongNames: a batch's name is given whole, but for one that no batch may have.
+func TestLongNames(t *testing.T) {
+	report := func(n int) string {
+		return diag.List{{Code: diag.CodeNameLength, Batches: []string{strings.Repeat("é", n)}}}.Reports()[0].Batches[0]
+	}
+	assert.Equal(t, strings.Repeat("é", 500), report(500))
+	assert.Equal(t, strings.Repeat("é", 500)+"…", report(501))
+}

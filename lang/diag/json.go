@@ -2,6 +2,8 @@ package diag
 
 import (
 	"encoding/json"
+	"slices"
+	"strings"
 	"unicode/utf8"
 )
 
@@ -65,7 +67,7 @@ func (l List) Reports() []Report {
 	prints := l.Fingerprints()
 	for i, d := range l {
 		r := Report{
-			Batches: d.Batches, Fingerprint: prints[i],
+			Batches: named(d.Batches), Fingerprint: prints[i],
 			Code: d.Code, Severity: d.Severity.String(), Summary: d.Summary,
 			Help: d.Help, Reason: d.Reason, Range: rangeOf(d.At), Snippet: snippetOf(d.At),
 		}
@@ -76,6 +78,21 @@ func (l List) Reports() []Report {
 			r.Fix = &ReportFix{Guess: d.Fix.Guess, Label: d.Fix.Label, Text: d.Fix.Text, Range: rangeOf(d.Fix.At)}
 		}
 		out = append(out, r)
+	}
+	return out
+}
+
+// longestName is how many bytes of a batch's name are given: far more than a name may
+// have, so only those are cut that are an error themselves.
+const longestName = 1000
+
+// named are the names of batches as they are given.
+func named(batches []string) []string {
+	out := slices.Clone(batches)
+	for i, name := range out {
+		if len(name) > longestName {
+			out[i] = strings.ToValidUTF8(name[:longestName], "") + "…"
+		}
 	}
 	return out
 }
