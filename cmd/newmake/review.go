@@ -2,13 +2,13 @@ package main
 
 import (
 	"bytes"
-	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"newmake/compile/ask/review"
 	"newmake/compile/measure"
+	"newmake/compile/show/formats"
 	"newmake/compile/show/reviewed"
 	"newmake/lang/diag"
 )
@@ -45,7 +45,7 @@ func reviewCommand(a *app) *cobra.Command {
 			return f.run(a, args[0])
 		},
 	}
-	formatFlag(cmd, &f.format, []string{"text", "json"})
+	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
 	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
@@ -57,14 +57,9 @@ func reviewCommand(a *app) *cobra.Command {
 }
 
 func (f reviewFlags) run(a *app, number string) error {
-	format := f.format
-	switch {
-	case format == "" && strings.HasSuffix(f.output, ".json"):
-		format = "json"
-	case format == "":
-		format = "text"
-	case format != "text" && format != "json":
-		return usage("there is no format %q: write text or json", format)
+	format, err := formats.OfAnswer.Choose(f.format, f.output)
+	if err != nil {
+		return err
 	}
 	system, err := units(f.units)
 	if err != nil {

@@ -192,8 +192,8 @@ var fractions = map[string]string{
 func (c *collecting) still(stage record.StageName) {
 	run := map[record.StageName]string{record.Strip: "wash run", record.Spirit: "spirit run"}[stage]
 	charges := map[record.StageName]int{record.Strip: c.b.Strip.Charges, record.Spirit: c.b.Spirit.Charges}[stage]
-	fire, lit := moment(c.r, stage, "fire")
-	first, dropped := moment(c.r, stage, "first-drop")
+	fire, lit := WhenDone(c.r, stage, "fire")
+	first, dropped := WhenDone(c.r, stage, "first-drop")
 	// What was lost of a fraction was there.
 	lost := map[string]float64{}
 	gauged := map[string]bool{}

@@ -219,8 +219,8 @@ func held(v *record.Visit, what record.What) (record.Value, bool) {
 	return record.Value{}, false
 }
 
-// moment is when something of a stage was done.
-func moment(r *record.Run, stage record.StageName, words ...string) (time.Time, bool) {
+// WhenDone is when something of a stage was done.
+func WhenDone(r *record.Run, stage record.StageName, words ...string) (time.Time, bool) {
 	for _, w := range words {
 		for i := range r.Visits {
 			v := &r.Visits[i]
@@ -233,12 +233,12 @@ func moment(r *record.Run, stage record.StageName, words ...string) (time.Time, 
 }
 
 // pitched is when the yeast went in.
-func pitched(r *record.Run) (time.Time, bool) { return moment(r, record.Ferment, "pitch", "pump") }
+func pitched(r *record.Run) (time.Time, bool) { return WhenDone(r, record.Ferment, "pitch", "pump") }
 
 // fermentS is how long the wash stood, from the yeast to the still.
 func fermentS(r *record.Run) (float64, bool) {
 	from, ok := pitched(r)
-	to, charged := moment(r, record.Strip, "charge", "fire")
+	to, charged := WhenDone(r, record.Strip, "charge", "fire")
 	if !ok || !charged || !to.After(from) {
 		return 0, false
 	}

@@ -8,12 +8,11 @@ import (
 	"newmake/compile/lot"
 	"newmake/compile/made"
 	"newmake/compile/numbers"
-	"newmake/lang/recipe"
 	"newmake/lang/record"
 )
 
 // ahead is what is still to come of a run. It is nil of one that was filled.
-func (m *model) ahead(run *record.Run, planned *recipe.Batch, known state) *Ahead {
+func (m *model) ahead(run *record.Run, known state) *Ahead {
 	stage, from := reached(run)
 	if stage == "" || stage == record.Fill && filled(run) {
 		return nil
@@ -22,7 +21,7 @@ func (m *model) ahead(run *record.Run, planned *recipe.Batch, known state) *Ahea
 	if n == nil {
 		n = m.n
 	}
-	a := &Ahead{From: from, Casks: n.Filled.Casks, Planned: m.n.Filled.Casks}
+	a := &Ahead{From: from, Casks: n.Filled.Casks}
 	middle, slopes := m.slopes(heartsLPA)
 	_, a.SD = known.of(middle, slopes)
 	a.HeartsLPA, _ = heartsLPA(n)
@@ -31,8 +30,8 @@ func (m *model) ahead(run *record.Run, planned *recipe.Batch, known state) *Ahea
 		if e.stage != stage || seen(run, stage, e.word, e.of) {
 			continue
 		}
-		begun := moment(run, stage, e.since)
-		if begun.IsZero() {
+		begun, written := made.WhenDone(run, stage, e.since)
+		if !written {
 			continue
 		}
 		after, ok := e.after(n)
@@ -121,15 +120,6 @@ func seen(run *record.Run, stage record.StageName, word, of string) bool {
 	return word != "" && slices.ContainsFunc(run.Visits, func(v record.Visit) bool {
 		return run.Stages[v.Stage].Name == stage && v.Word == word && v.Of == of && !v.None && done(v)
 	})
-}
-
-func moment(run *record.Run, stage record.StageName, word string) time.Time {
-	for _, v := range run.Visits {
-		if run.Stages[v.Stage].Name == stage && v.Word == word && v.When.Known() {
-			return v.When.Time
-		}
-	}
-	return time.Time{}
 }
 
 // askable are readings that every house can take, with how sure they are: those of

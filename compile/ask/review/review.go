@@ -102,18 +102,17 @@ type Gap struct {
 type Ahead struct {
 	From   time.Time // the last moment that was written down
 	Coming []Coming
-	// HeartsLPA and its standard deviation; Casks that they fill, Planned at first.
-	HeartsLPA, SD  float64
-	HeartsPG       float64
-	Casks, Planned int
+	// HeartsLPA and its standard deviation; Casks that they fill.
+	HeartsLPA, SD float64
+	HeartsPG      float64
+	Casks         int
 }
 
 // Coming is something that will happen.
 type Coming struct {
 	Words string
 	At    time.Time
-	SD    float64   // s
-	Plan  time.Time // when the sheet has it; zero where it does not say
+	SD    float64 // s
 }
 
 // Untold is something that was not written down, and how much of what is not known of
@@ -164,7 +163,7 @@ func Of(q Question) (*Answer, error) {
 	}
 	known := m.prior().after(m.believed(told))
 	a.Done, a.Small = departures(q.Batch, as, q.Units)
-	a.Ahead = m.ahead(run, q.Batch, known)
+	a.Ahead = m.ahead(run, known)
 	a.Untold = m.untold(readings, known)
 	return a, nil
 }
