@@ -1,67 +1,82 @@
 package made
 
 import (
+	"newmake/compile/lot"
 	"newmake/compile/matter/fluid"
 	"newmake/compile/stage/gauge"
 	"newmake/lang/record"
 )
 
-// What a reading is less sure of where nobody wrote how warm its sample was: as one
-// standard deviation, for a sample that may be 5 C off (common practice).
-const (
-	coldGravitySD  = 0.001 // a wort gains 0.001 in 4 C
-	coldStrengthSD = 0.015 // spirit reads 0.3 % abv more a degree
-	coldVolumeSD   = 0.004 // a share: spirit grows by 0.09 % a degree
-)
-
-// trueABV is the strength that an alcoholometer or a proof hydrometer means, as a fraction
-// by volume at 20 C; and how unsure that is where the sample's temperature is not known.
-func trueABV(r *record.Reading) (abv, unsure float64, ok bool) {
-	v, ok := r.Holds()
-	if !ok {
-		return 0, 0, false
-	}
-	if r.At == nil {
-		unsure = coldStrengthSD
-	}
-	if v.Unit == "proof" {
-		proof := 200 * v.SI
-		if r.At != nil {
-			p, err := fluid.TrueProof(proof, 1.8*r.At.SI+32)
-			if err != nil {
-				return 0, 0, false
-			}
-			proof = p
-		}
-		w, err := fluid.MassFracFromProof(proof)
-		return fluid.ABVFromMassFrac(w), unsure, err == nil
-	}
-	abv = v.SI
-	if r.At != nil {
-		t, err := gauge.TrueABV(abv, r.At.SI)
-		if err != nil {
-			return 0, 0, false
-		}
-		abv = t
-	}
-	return abv, unsure, true
+// Corrected is a reading brought to 20 C, in SI.
+type Corrected struct {
+	SI float64
+	// Unsure is what is not known of the correction, as one standard deviation: 0 where
+	// somebody wrote how warm the sample was.
+	Unsure float64
 }
 
-// trueM3 is a volume brought to 20 C, of spirit of a strength by volume; and how unsure it is as a
-// share where its temperature is not known.
-func trueM3(r *record.Reading, abv float64) (m3, unsure float64, ok bool) {
+// strangeC is how far from an instrument's own temperature a sample may have been that
+// nobody took the temperature of, as one standard deviation (common practice: a still
+// house stands between 15 and 25 C).
+const strangeC = 4.0
+
+// What a degree is worth.
+const (
+	abvPerC   = 0.0035  // 0.3 to 0.4 % vol between 20 and 60 % (OIML R 22, tables)
+	sgPerC    = 0.00025 // of a wort (common practice)
+	sharePerC = 0.0009  // of a volume of spirit (OIML R 22, tables)
+)
+
+// Strength is the strength that an alcoholometer or a proof hydrometer means, as a
+// fraction by volume at 20 C. It is not ok where no spirit reads that at that
+// temperature: such a reading is a slip of the pen, and tells nothing of the spirit.
+func Strength(r *record.Reading) (Corrected, bool) {
 	v, ok := r.Holds()
 	if !ok {
-		return 0, 0, false
+		return Corrected{}, false
 	}
+	var err error
+	is := Corrected{SI: v.SI}
 	if r.At == nil {
-		return v.SI, coldVolumeSD, true
+		is.Unsure = abvPerC * strangeC
+	}
+	switch proof := 200 * v.SI; {
+	case v.Unit == "proof":
+		if r.At != nil {
+			if proof, err = fluid.TrueProof(proof, 1.8*r.At.SI+32); err != nil {
+				return Corrected{}, false
+			}
+		}
+		var w float64
+		w, err = fluid.MassFracFromProof(proof)
+		is.SI = fluid.ABVFromMassFrac(w)
+	case r.At != nil:
+		is.SI, err = gauge.TrueABV(v.SI, r.At.SI)
+	}
+	return is, err == nil
+}
+
+// Volume is a volume, in m3, of what has a strength by volume (0 where that is not known),
+// brought to 20 C from the temperature that stands with it. sample is how warm the sample
+// was in which the strength of the lot was read, nil if nobody wrote that: the lot is
+// taken to be as warm where nothing stands with the volume.
+func Volume(r *record.Reading, abv float64, sample *record.Value) (Corrected, bool) {
+	v, ok := r.Holds()
+	if !ok {
+		return Corrected{}, false
+	}
+	at := r.At
+	if at == nil {
+		at = sample
+	}
+	if at == nil {
+		return Corrected{v.SI, v.SI * sharePerC * strangeC}, true
 	}
 	w, err := fluid.MassFracFromABV(min(max(abv, 0), 1))
 	if err != nil {
-		return 0, 0, false
+		return Corrected{}, false
 	}
-	return v.SI * fluid.Density(w, r.At.SI) / fluid.Density(w, 20), 0, true
+	return Corrected{SI: v.SI * fluid.Density(w, at.SI) / fluid.Density(w, lot.ReferenceC)}, true
 }
 
 // hydrometerC is at what a hydrometer reads true, where it does not say.
@@ -70,20 +85,20 @@ const hydrometerC = fluid.SixtyF
 // glassPerC is the cubic expansion of soda-lime glass, of which hydrometers are blown.
 const glassPerC = 25e-6
 
-// trueSG is a gravity brought to 20 C: what swims there swims as in water, which grows as
-// a wort does to within a tenth (common practice).
-func trueSG(r *record.Reading, i *record.Instrument) (sg, unsure float64, ok bool) {
+// Gravity is what a hydrometer means, brought to 20 C: what swims there swims as in water,
+// which grows as a wort does to within a tenth (common practice).
+func Gravity(r *record.Reading, i *record.Instrument) (Corrected, bool) {
 	v, ok := r.Holds()
 	if !ok {
-		return 0, 0, false
+		return Corrected{}, false
 	}
 	if r.At == nil {
-		return v.SI, coldGravitySD, true
+		return Corrected{v.SI, sgPerC * strangeC}, true
 	}
 	at := hydrometerC
 	if i != nil && i.Scale.AtSaid {
 		at = i.Scale.AtC
 	}
 	t := r.At.SI
-	return v.SI * fluid.Density(0, at) / fluid.Density(0, t) * (1 - glassPerC*(t-at)), 0, true
+	return Corrected{SI: v.SI * fluid.Density(0, at) / fluid.Density(0, t) * (1 - glassPerC*(t-at))}, true
 }

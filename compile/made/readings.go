@@ -106,8 +106,8 @@ func (c *collecting) mash() {
 					c.put(t.visit, rd, "temperature at the end of the "+name, spot, v.SI, 0)
 				}
 			case rd.What == record.Gravity && t.step == len(c.b.Mash.Steps)-1:
-				if sg, unsure, ok := trueSG(rd, c.instrument(rd.With)); ok {
-					c.put(t.visit, rd, "gravity of the mash", spot, sg, unsure)
+				if sg, ok := Gravity(rd, c.instrument(rd.With)); ok {
+					c.put(t.visit, rd, "gravity of the mash", spot, sg.SI, sg.Unsure)
 				}
 			}
 		}
@@ -154,12 +154,12 @@ func (c *collecting) ferment() {
 			at := fmt.Sprintf("at %s h", hours(after))
 			switch rd.What {
 			case record.Volume:
-				if m3, unsure, ok := trueM3(rd, 0); ok && (v.Word == "pump" || v.Word == "pitch") {
-					c.put(v, rd, "volume to the fermenter", Spot{Stage: record.Ferment}, m3, unsure*m3)
+				if m3, ok := Volume(rd, 0, nil); ok && (v.Word == "pump" || v.Word == "pitch") {
+					c.put(v, rd, "volume to the fermenter", Spot{Stage: record.Ferment}, m3.SI, m3.Unsure)
 				}
 			case record.Gravity:
-				if sg, unsure, ok := trueSG(rd, c.instrument(rd.With)); ok && after >= 0 {
-					c.put(v, rd, "gravity "+at, spot, sg, unsure)
+				if sg, ok := Gravity(rd, c.instrument(rd.With)); ok && after >= 0 {
+					c.put(v, rd, "gravity "+at, spot, sg.SI, sg.Unsure)
 				}
 			case record.Temperature:
 				if t, ok := rd.Holds(); ok && after >= 0 && v.Word == "" {
@@ -255,18 +255,20 @@ func (c *collecting) still(stage record.StageName) {
 
 // lot enters what was gauged of a fraction.
 func (c *collecting) lot(stage record.StageName, v *record.Visit, of, word string, lost map[string]float64) {
-	abv, known := 0.0, false
+	var abv Corrected
+	var sample *record.Value
 	name := strings.ReplaceAll(word, "-", " ")
 	if rd, ok := reading(v, record.Strength); ok {
-		var unsure float64
-		if abv, unsure, known = trueABV(rd); known {
-			c.put(v, rd, "strength of the "+name, Spot{Stage: stage, Of: of}, abv, unsure)
+		sample = rd.At
+		var known bool
+		if abv, known = Strength(rd); known {
+			c.put(v, rd, "strength of the "+name, Spot{Stage: stage, Of: of}, abv.SI, abv.Unsure)
 			c.out[len(c.out)-1].Outcome = word == "hearts"
 		}
 	}
 	if rd, ok := reading(v, record.Volume); ok {
-		if m3, unsure, ok := trueM3(rd, abv); ok {
-			c.put(v, rd, "volume of the "+name, Spot{Stage: stage, Of: of}, m3+lost[word], unsure*m3)
+		if m3, ok := Volume(rd, abv.SI, sample); ok {
+			c.put(v, rd, "volume of the "+name, Spot{Stage: stage, Of: of}, m3.SI+lost[word], m3.Unsure)
 			c.out[len(c.out)-1].Outcome = word == "hearts" || word == "low-wines"
 		}
 	}
@@ -295,8 +297,8 @@ func (c *collecting) passing(stage record.StageName, run string, v *record.Visit
 		return
 	}
 	if rd, ok := reading(v, record.Spout); ok {
-		if abv, unsure, ok := trueABV(rd); ok {
-			c.put(v, rd, run+": spout, "+at, spot, abv, math.Hypot(unsure, late))
+		if abv, ok := Strength(rd); ok {
+			c.put(v, rd, run+": spout, "+at, spot, abv.SI, math.Hypot(abv.Unsure, late))
 		}
 	}
 }

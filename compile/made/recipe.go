@@ -298,8 +298,8 @@ func distilled(b *recipe.Batch, r *record.Run) {
 		if !ok || !read {
 			continue
 		}
-		if abv, _, ok := trueABV(st); ok {
-			b.Today.FeintsSaid, b.Today.FeintsM3, b.Today.FeintsAt = true, m3.SI, recipe.Strength{Value: abv, Basis: recipe.ABV}
+		if abv, ok := Strength(st); ok {
+			b.Today.FeintsSaid, b.Today.FeintsM3, b.Today.FeintsAt = true, m3.SI, recipe.Strength{Value: abv.SI, Basis: recipe.ABV}
 		}
 	}
 }
@@ -322,8 +322,8 @@ func spoutAt(r *record.Run, stage record.StageName, word, of string) (float64, b
 			continue
 		}
 		if rd, ok := reading(v, record.Spout); ok {
-			abv, _, ok := trueABV(rd)
-			return abv, ok
+			abv, ok := Strength(rd)
+			return abv.SI, ok
 		}
 	}
 	return 0, false

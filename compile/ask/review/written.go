@@ -54,10 +54,10 @@ func written(b *bench, run *record.Run) *lots {
 }
 
 func (w *lots) ferment(b *bench, v *record.Visit) {
-	if r := Find(v.Read, record.Volume); r != nil && !w.wort.Read() {
-		w.wort = b.Volume(r)
+	if r := find(v.Read, record.Volume); r != nil && !w.wort.Read() {
+		w.wort = b.Volume(r, 0)
 	}
-	if r := Find(v.Read, record.Gravity); r != nil {
+	if r := find(v.Read, record.Gravity); r != nil {
 		if g := b.Gravity(r); g.Read() {
 			if !w.og.Read() {
 				w.og = g
@@ -70,14 +70,14 @@ func (w *lots) ferment(b *bench, v *record.Visit) {
 func (w *lots) strip(b *bench, v *record.Visit) {
 	switch v.Word {
 	case "charge":
-		w.wash = w.wash.And(b.Lot(v.Read, record.Volume, record.Strength))
+		w.wash = w.wash.And(b.Lot(v.Read))
 	case "low-wines":
-		w.lowWines = w.lowWines.And(b.Lot(v.Read, record.Volume, record.Strength))
+		w.lowWines = w.lowWines.And(b.Lot(v.Read))
 	}
 }
 
 func (w *lots) spirit(b *bench, v *record.Visit) {
-	g := b.Lot(v.Read, record.Volume, record.Strength)
+	g := b.Lot(v.Read)
 	switch v.Word {
 	case "charge":
 		switch v.Of {
@@ -90,8 +90,8 @@ func (w *lots) spirit(b *bench, v *record.Visit) {
 			w.extra = w.extra.And(g)
 		}
 	case "to":
-		if r := Find(v.Read, record.Receiver); r != nil { // the readings are of what ends
-			w.fraction(ends[v.Of], gauged{VolumeL: b.Volume(r), Given: true})
+		if r := find(v.Read, record.Receiver); r != nil { // the readings are of what ends
+			w.fraction(ends[v.Of], gauged{VolumeL: b.Volume(r, 0), Given: true})
 		}
 	case "foreshots", "heads", "hearts", "tails", "feints":
 		if g.Given {
@@ -136,16 +136,16 @@ func (w *lots) parts() []fraction {
 func (w *lots) fill(b *bench, v *record.Visit) {
 	switch v.Word {
 	case "hearts":
-		w.hearts = b.Lot(v.Read, record.Volume, record.Strength)
+		w.hearts = b.Lot(v.Read)
 	case "reduce":
-		if r := Find(v.Read, record.Water); r != nil {
-			w.water = b.Volume(r)
+		if r := find(v.Read, record.Water); r != nil {
+			w.water = b.Volume(r, 0)
 		}
 	case "gauge":
-		w.entry = b.Lot(v.Read, record.Volume, record.Strength)
+		w.entry = b.Lot(v.Read)
 	case "into":
-		if r := Find(v.Read, record.Volume); r != nil {
-			if n := b.Volume(r); n.Read() {
+		if r := find(v.Read, record.Volume); r != nil {
+			if n := b.Volume(r, w.entry.AbvPct.Is); n.Read() {
 				w.casks = append(w.casks, n)
 			}
 		}
