@@ -43,6 +43,7 @@ func Cask(p *plan.Plan, u measure.Units) Chart {
 		}
 		c.text("axis", "middle", (pane.left()+pane.right())/2, pane.bottom()+35, "years in wood")
 		pane.frame()
+		touchCask(&c, pane.x, y, u)
 		pane.curve("line", n, func(i int) (float64, float64) { return y[i].AgeYears, g.y(i) })
 		every := (n + 6) / 7
 		for i := range n {

@@ -61,6 +61,7 @@ func Ferment(p *plan.Plan, u measure.Units) Chart {
 		}
 		top += g.height + 14
 		if k == len(panels)-1 {
+			touchFerment(&c, pane.x, f, start, u)
 			pane.hours()
 			if f.HoldHighC > f.HoldLowC {
 				c.text("label", "end", plotRight, pane.bottom()+35, "dotted: held within "+u.Temp(f.HoldLowC)+" to "+u.Temp(f.HoldHighC))

@@ -82,6 +82,7 @@ func Mash(p *plan.Plan, u measure.Units) Chart {
 		c.text("label", "start", begin[i], y, f.text)
 	}
 	pane.curve("line", n, at)
+	touchMash(&c, pane.x, m, start, u)
 	c.Desc = mashDesc(p, u, start)
 	return c
 }

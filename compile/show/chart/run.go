@@ -91,8 +91,18 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 	}
 	upper.notes(n, abv, strengths)
 	lower.notes(n, vap, temps)
+	touchRun(&c, x, r, fired(p, use), u)
 	c.Desc = runDesc(r, u)
 	return c
+}
+
+// fired is when the still of a run is lit, of the first charge; zero if no step says.
+func fired(p *plan.Plan, use string) time.Time {
+	heat, ok := find(p, use+".heat")
+	if !ok {
+		heat, _ = find(p, use+".1.heat")
+	}
+	return plan.Moment(heat.Start)
 }
 
 // gauged is a fraction's strength as its reader's gauge says it.
@@ -125,14 +135,10 @@ func (p panel) overAxis(u measure.Units) {
 // clockAbove marks the clock over a run: the time at which so much has come
 // over, in the first charge.
 func clockAbove(p panel, pl *plan.Plan, r plan.Run, use string, over func(float64) float64) {
-	heat, ok := find(pl, use+".heat")
-	if !ok {
-		heat, ok = find(pl, use+".1.heat")
-	}
-	if !ok {
+	fire := fired(pl, use)
+	if fire.IsZero() {
 		return
 	}
-	fire := plan.Moment(heat.Start)
 	n := len(r.Curve)
 	at := func(i int) (float64, float64) { return r.Curve[i].Min, over(r.Curve[i].OverL) }
 	p.c.text("axis", "middle", (p.left()+p.right())/2, 12, "clock, first charge")

@@ -14,6 +14,7 @@ type Chart struct {
 	Desc  string // what the picture shows, in words
 	W, H  int
 	Marks []Mark
+	Touch []Touch // what its curves say, for a page on which they can be touched
 }
 
 // Mark is one thing drawn. Its class says how, in the page's style sheet.
@@ -31,8 +32,20 @@ type Mark struct {
 //go:embed chart.tmpl
 var source string
 
-// AddTo defines the template "chart" in a set.
-func AddTo(t *template.Template) (*template.Template, error) { return t.Parse(source) }
+// Style is how the marks look, in CSS, black on white.
+//
+//go:embed chart.css
+var Style string
+
+// AddTo defines the templates "chart" and "chart.css" in a set.
+func AddTo(t *template.Template) (*template.Template, error) {
+	t, err := t.Parse(source)
+	if err != nil {
+		return nil, err
+	}
+	_, err = t.New("chart.css").Parse(Style)
+	return t, err
+}
 
 // num writes a coordinate, to a tenth of a pixel.
 func num(x float64) string { return strconv.FormatFloat(x, 'f', 1, 64) }
