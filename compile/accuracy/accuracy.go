@@ -36,12 +36,12 @@ type Row struct {
 	Remark string
 }
 
-// Guard says that the row validates no model: a table gives itself back, or
+// guard says that the row validates no model: a table gives itself back, or
 // arithmetic is held against arithmetic. It guards against a slip of the program.
-func (r Row) Guard() bool { return strings.HasPrefix(r.Why, "arithmetic") }
+func (r Row) guard() bool { return strings.HasPrefix(r.Why, "arithmetic") }
 
-// Over says that the model is worse than is claimed.
-func (r Row) Over() bool { return r.Claim > 0 && r.Max > r.Claim*(1+1e-9) }
+// over says that the model is worse than is claimed.
+func (r Row) over() bool { return r.Claim > 0 && r.Max > r.Claim*(1+1e-9) }
 
 // Measure measures everything.
 func Measure() ([]Section, error) {

@@ -60,10 +60,10 @@ func TestGuardsStandApart(t *testing.T) {
 	for _, s := range sections {
 		for _, r := range s.Rows {
 			line := "| " + r.Quantity + " | " + r.Source + " | " + r.Range + " |"
-			assert.Equal(t, !r.Guard(), strings.Contains(before, line), "%s: %s", s.Title, r.Quantity)
-			assert.Equal(t, r.Guard(), strings.Contains(after, line), "%s: %s", s.Title, r.Quantity)
+			assert.Equal(t, !r.guard(), strings.Contains(before, line), "%s: %s", s.Title, r.Quantity)
+			assert.Equal(t, r.guard(), strings.Contains(after, line), "%s: %s", s.Title, r.Quantity)
 			if strings.Contains(r.Remark, "the table itself") || strings.Contains(r.Why, "gives itself back") {
-				assert.True(t, r.Guard(), "%s: %s gives a table back to itself", s.Title, r.Quantity)
+				assert.True(t, r.guard(), "%s: %s gives a table back to itself", s.Title, r.Quantity)
 			}
 			if strings.Contains(r.Source, "Marsh and Richards") {
 				assert.Equal(t, 1, r.N, r.Quantity)

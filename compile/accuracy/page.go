@@ -35,7 +35,7 @@ func Page(sections []Section, tolerances []work.Tolerance) string {
 		fmt.Fprintf(&b, "\n## %s\n\n%s\n\n", s.Title, s.Text)
 		var rows []Row
 		for _, r := range s.Rows {
-			if r.Guard() {
+			if r.guard() {
 				guards = append(guards, r)
 			} else {
 				rows = append(rows, r)
@@ -59,7 +59,7 @@ func writeRows(b *strings.Builder, rows []Row) {
 			claim = figures(r.Claim)
 		}
 		remark := r.Remark
-		if r.Over() {
+		if r.over() {
 			remark = strings.TrimSuffix("**worse** than claimed; "+remark, "; ")
 		}
 		fmt.Fprintf(b, "| %s | %s | %s | %d | %s | %s | %s | %s | %s | %s |\n",

@@ -16,8 +16,8 @@ import (
 // worth a word: the sheet shows it, and it goes into the next batch's cask.
 const leftoverSmall = 0.30
 
-// Reduction says if the hearts cannot be brought to what is asked of them.
-func Reduction(n *numbers.Batch, hearts plan.Lot) diag.List {
+// reduction says if the hearts cannot be brought to what is asked of them.
+func reduction(n *numbers.Batch, hearts plan.Lot) diag.List {
 	b, r := n.Batch, n.Reduced
 	if r.Err != nil {
 		return Failed(n, r.Err)

@@ -26,7 +26,7 @@ func Stages(n *numbers.Batch, failed error) diag.List {
 		{[]numbers.Stage{numbers.Stripping}, func() diag.List { return Strip(b, n.Stripped) }},
 		{[]numbers.Stage{numbers.Distilling}, func() diag.List { return Spirit(b, n.Distilled, n.Ways) }},
 		{[]numbers.Stage{numbers.Following}, func() diag.List { return nil }},
-		{[]numbers.Stage{numbers.Filling}, func() diag.List { return append(Reduction(n, lot.Of(n.Distilled.Hearts)), Tanks(n)...) }},
+		{[]numbers.Stage{numbers.Filling}, func() diag.List { return append(reduction(n, lot.Of(n.Distilled.Hearts)), Tanks(n)...) }},
 	} {
 		for _, stage := range s.stages {
 			if stage == at {

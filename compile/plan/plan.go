@@ -194,7 +194,7 @@ const (
 	PromiseKept     = "kept"
 	PromiseBroken   = "broken"
 	PromiseTooClose = "too close to say"
-	PromiseUntried  = "not tried"
+	promiseUntried  = "not tried"
 )
 
 // Stands says how a promise stands: one that the plan alone has to keep is kept or
@@ -204,7 +204,7 @@ func (p Promise) Stands() string {
 	case p.Times != nil && p.Tried != nil:
 		return p.Tried.Verdict
 	case p.Times != nil:
-		return PromiseUntried
+		return promiseUntried
 	case p.Kept:
 		return PromiseKept
 	}

@@ -59,13 +59,13 @@ func (p *Plan) Stream(name string) Stream {
 // SugarKg is what a yeast can take, as it is.
 func (s Stream) SugarKg() float64 { return s.GlucoseKg + s.MaltoseKg + s.MaltotrioseKg }
 
-// ExtractKg is what the grain has given to the liquor.
-func (s Stream) ExtractKg() float64 {
+// extractKg is what the grain has given to the liquor.
+func (s Stream) extractKg() float64 {
 	return s.SugarKg() + s.DextrinKg + s.GelStarchKg + s.SolublesKg
 }
 
 // DissolvedKg is all that is in solution besides ethanol.
-func (s Stream) DissolvedKg() float64 { return s.ExtractKg() + s.BacksetKg + s.FermentedKg() }
+func (s Stream) DissolvedKg() float64 { return s.extractKg() + s.BacksetKg + s.FermentedKg() }
 
 // FermentedKg is what the ferment has made besides ethanol and left in
 // solution.

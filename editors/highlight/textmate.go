@@ -6,8 +6,8 @@ import (
 	"fmt"
 )
 
-// Scope is the TextMate name of the language; each scope ends in .newmake.
-const Scope = "source.newmake"
+// scope is the TextMate name of the language; each scope ends in .newmake.
+const scope = "source.newmake"
 
 // rule is one rule of a TextMate grammar.
 type rule struct {
@@ -46,7 +46,7 @@ func TextMate(w Words) ([]byte, error) {
 	const lineStart = `(?:^\s+|(?<=\{)\s*)`
 	g := grammar{
 		Comment: "Made by go test ./editors/highlight -update from the checker's tables: do not edit.",
-		Name:    "newmake", ScopeName: Scope, FileTypes: []string{"batch"},
+		Name:    "newmake", ScopeName: scope, FileTypes: []string{"batch"},
 		Patterns: []rule{
 			{Name: "comment.line.number-sign.newmake", Match: "#.*$"},
 			{

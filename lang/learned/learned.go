@@ -70,17 +70,17 @@ func Text(l *recipe.Learned) string {
 		b.WriteByte('\n')
 	}
 	for _, c := range l.Constants {
-		fmt.Fprintf(&b, "  %s %s\n", Written(c.ID, c.Of), c.Text)
+		fmt.Fprintf(&b, "  %s %s\n", written(c.ID, c.Of), c.Text)
 	}
 	for _, p := range l.Together {
-		fmt.Fprintf(&b, "  together %s, %s, %s\n", Written(p.One[0], p.One[1]), Written(p.Two[0], p.Two[1]), strconv.FormatFloat(p.Correlation, 'f', 2, 64))
+		fmt.Fprintf(&b, "  together %s, %s, %s\n", written(p.One[0], p.One[1]), written(p.Two[0], p.Two[1]), strconv.FormatFloat(p.Correlation, 'f', 2, 64))
 	}
 	b.WriteString("}\n")
 	return b.String()
 }
 
-// Written is a constant's name as it is written.
-func Written(id, of string) string {
+// written is a constant's name as it is written.
+func written(id, of string) string {
 	switch {
 	case of == "":
 		return id

@@ -15,7 +15,7 @@ func doubts(run *record.Run, diags *diag.List) {
 		v := &run.Visits[i]
 		for j := range v.Read {
 			o := &v.Read[j]
-			if o.Doubt = Doubt(run, i, o); o.Doubt == "" {
+			if o.Doubt = doubt(run, i, o); o.Doubt == "" {
 				continue
 			}
 			diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: o.Place,
@@ -45,10 +45,10 @@ var believable = map[record.What]map[record.StageName]believed{
 	record.Strength:    {"": {0, 0.965, "no still of the trade gives more"}},
 }
 
-// Doubt says why a reading of a visit is hard to believe, beside what was read before
+// doubt says why a reading of a visit is hard to believe, beside what was read before
 // it in the run; "" if it is not. What it was corrected to counts, of it and of those
 // before it.
-func Doubt(run *record.Run, visit int, o *record.Reading) string {
+func doubt(run *record.Run, visit int, o *record.Reading) string {
 	now, ok := o.Holds()
 	if !ok {
 		return ""

@@ -69,11 +69,11 @@ func (d *document) grammar() {
 	d.text("### Grammar")
 	d.text("Words are `Word`, texts in quotes `String`, a unit that is no plain word `Unit`\n(`%`, `g/L`, `USD/lb`). Spaces and remarks may stand between any two.")
 	d.text("```ebnf\n" + lang.Grammar() + "```")
-	d.text("A word after a number is its unit, but for those that join the parts of a line:\n" + wrapped(list(Connectives())+".", ""))
+	d.text("A word after a number is its unit, but for those that join the parts of a line:\n" + wrapped(list(connectives())+".", ""))
 }
 
-// Connectives are the words that are never a unit.
-func Connectives() []string {
+// connectives are the words that are never a unit.
+func connectives() []string {
 	candidates := strings.Fields("at to from in of for with and any on within new used over by until as plus than least most per into none about")
 	return slices.DeleteFunc(candidates, func(w string) bool { return !lang.IsConnective(w) })
 }

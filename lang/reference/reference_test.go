@@ -78,7 +78,7 @@ func TestConnectives(t *testing.T) {
 	for _, m := range regexp.MustCompile(`"([a-z]+)"`).FindAllStringSubmatch(body, -1) {
 		want = append(want, m[1])
 	}
-	got := Connectives()
+	got := connectives()
 	slices.Sort(want)
 	slices.Sort(got)
 	require.NotEmpty(t, want)

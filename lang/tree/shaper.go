@@ -112,7 +112,7 @@ func (s shaper) line(st *lang.Stmt, b *schema.Block, of string) *Node {
 	var when When
 	items := st.Items
 	if b.Timed {
-		if when, items = WhenOf(items); len(items) == 0 {
+		if when, items = whenOf(items); len(items) == 0 {
 			return s.onlyWhen(st, b, when)
 		}
 	}

@@ -28,8 +28,8 @@ func (w When) At() (at diag.Span) {
 	return at
 }
 
-// WhenOf parts the time from a line, and gives what follows it.
-func WhenOf(items []lang.Item) (w When, rest []lang.Item) {
+// whenOf parts the time from a line, and gives what follows it.
+func whenOf(items []lang.Item) (w When, rest []lang.Item) {
 	take := func(to **lang.Item, is func(*lang.Item) bool) {
 		if len(items) > 0 && is(&items[0]) {
 			*to, items = &items[0], items[1:]

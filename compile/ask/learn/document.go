@@ -141,7 +141,7 @@ func (l *Learned) Document(g *Gathered, system recipe.System) *Document {
 		v := func(x float64) float64 { return number(x, f.Kind) }
 		d.Constants = append(d.Constants, Line{
 			Name: f.ID, Whose: f.Constant.Of, Words: f.Words, Owner: f.Owner.String(), Value: v(f.Value), Low: v(f.Low), High: v(f.High), Base: v(f.AsWritten),
-			Unit: constants.Unit(f.Kind), PriorPct: plan.RoundTo(100*f.PriorPart(), 0), Untold: f.Untold, AtItsBound: f.AtBound,
+			Unit: constants.Unit(f.Kind), PriorPct: plan.RoundTo(100*f.priorPart(), 0), Untold: f.Untold, AtItsBound: f.AtBound,
 		})
 	}
 	for _, p := range l.Together {

@@ -52,8 +52,8 @@ type Found struct {
 	Untold bool
 }
 
-// PriorPart is how much of the value is what was known beforehand, 0 to 1.
-func (f Found) PriorPart() float64 { return f.SD * f.SD }
+// priorPart is how much of the value is what was known beforehand, 0 to 1.
+func (f Found) priorPart() float64 { return f.SD * f.SD }
 
 // Pair is two constants that the readings cannot tell apart, by their places among those found.
 type Pair struct {

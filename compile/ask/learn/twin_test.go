@@ -190,7 +190,7 @@ func TestTwin(t *testing.T) {
 	require.NoError(t, err)
 	left := func(l *Learned) (sum float64) {
 		for _, f := range l.Found {
-			sum += f.PriorPart()
+			sum += f.priorPart()
 		}
 		return sum
 	}

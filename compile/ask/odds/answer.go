@@ -110,7 +110,7 @@ var notInIt = []string{
 // Answer counts what came of the draws.
 func (t *Trial) Answer(u measure.Units) *Answer {
 	a := &Answer{
-		Format: Format, Version: Version, Batch: t.Batch.Name, Units: "us", Draws: len(t.Runs), Margin: oddsOf(len(t.Runs)/2, len(t.Runs)).Margin(),
+		Format: Format, Version: Version, Batch: t.Batch.Name, Units: "us", Draws: len(t.Runs), Margin: oddsOf(len(t.Runs)/2, len(t.Runs)).margin(),
 		Failed: t.Failed, Rejected: t.Draws.Rejected, Planned: t.Plan.Cask.Casks, CaskFullAt: cask.LeastFill,
 		Casks: t.casks(), Promises: t.promises(), Numbers: t.numbers(), Shares: t.shares(), Drawn: t.drawn(), NotInIt: notInIt,
 	}
@@ -120,18 +120,18 @@ func (t *Trial) Answer(u measure.Units) *Answer {
 	return a
 }
 
-// Wanted is how many casks a batch is to fill: those of the plan, and one at least.
+// wanted is how many casks a batch is to fill: those of the plan, and one at least.
 // Of a batch that goes into no wood it is none.
-func (t *Trial) Wanted() int {
+func (t *Trial) wanted() int {
 	if t.Plan.Cask.SizeL == 0 {
 		return 0
 	}
 	return max(1, t.Plan.Cask.Casks)
 }
 
-// Fills is how often a batch fills the casks that it is to.
-func (t *Trial) Fills() Odds {
-	n := t.Wanted()
+// fills is how often a batch fills the casks that it is to.
+func (t *Trial) fills() Odds {
+	n := t.wanted()
 	return t.odds(func(r *Run) bool { return r.Casks >= n })
 }
 
@@ -142,10 +142,10 @@ func (a *Answer) Broken() bool {
 
 func (t *Trial) casks() []Casks {
 	out := []Casks{}
-	if t.Wanted() == 0 {
+	if t.wanted() == 0 {
 		return out
 	}
-	most := t.Wanted()
+	most := t.wanted()
 	for _, r := range t.Runs {
 		most = max(most, r.Casks)
 	}
@@ -160,7 +160,7 @@ func (t *Trial) promises() []Promise {
 	for i, e := range t.Plan.Promises {
 		p := Promise{What: e.What, Promised: e.Promised.Rounded(), Within: e.Tolerance.Rounded(), Odds: t.odds(func(r *Run) bool { return r.Kept[i] }), Asked: e.Times}
 		if e.Times != nil {
-			p.Verdict = p.Odds.Against(e.Times.Share())
+			p.Verdict = p.Odds.against(e.Times.Share())
 		}
 		out = append(out, p)
 	}

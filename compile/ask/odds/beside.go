@@ -28,7 +28,7 @@ type Difference struct {
 
 // Beside holds another batch against this one. Both were tried with as many draws.
 func (t *Trial) Beside(other *Trial) *Beside {
-	b := &Beside{Batch: other.Batch.Name, Numbers: []Difference{}, Casks: other.Wanted()}
+	b := &Beside{Batch: other.Batch.Name, Numbers: []Difference{}, Casks: other.wanted()}
 	has := map[string]bool{}
 	for _, c := range t.Draws.Of {
 		has[c.Key()] = true
@@ -40,7 +40,7 @@ func (t *Trial) Beside(other *Trial) *Beside {
 	}
 	b.Alone = len(t.Draws.Of) + len(other.Draws.Of) - 2*b.Shared
 	if b.Casks > 0 {
-		odds := other.Fills()
+		odds := other.fills()
 		b.Fills = &odds
 	}
 	for k, m := range t.Numbers {

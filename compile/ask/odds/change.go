@@ -26,8 +26,8 @@ type Change struct {
 	Why    string  `json:"why,omitempty"`  // there is none
 }
 
-// Enough is how often a cask that is planned is to be filled.
-const Enough = 0.9
+// enough is how often a cask that is planned is to be filled.
+const enough = 0.9
 
 // How the size is looked for.
 const (
@@ -40,8 +40,8 @@ const (
 // tried with all draws again, for at another size another draw is the worse one. Nil
 // where the casks are filled so often, or there are none to fill.
 func (t *Trial) Change(u measure.Units) *Change {
-	n := t.Wanted()
-	if n == 0 || t.Fills().Share >= Enough {
+	n := t.wanted()
+	if n == 0 || t.fills().Share >= enough {
 		return nil
 	}
 	c := &Change{Casks: n}
@@ -74,7 +74,7 @@ func (t *Trial) Change(u measure.Units) *Change {
 		if len(b.Bill.Lines) > 0 {
 			c.Grain, c.MassKg = b.Bill.Lines[0].Grain.Name, plan.RoundTo(b.Bill.Lines[0].MassKg, 1)
 		}
-		if odds.Share >= Enough {
+		if odds.Share >= enough {
 			return c
 		}
 	}
@@ -98,6 +98,6 @@ func (t *Trial) worse() (int, bool) {
 		order[i] = i
 	}
 	slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(t.Runs[i].Fill, t.Runs[j].Fill) })
-	i := order[int((1-Enough)*float64(len(order)))]
+	i := order[int((1-enough)*float64(len(order)))]
 	return i, t.Runs[i].OK
 }

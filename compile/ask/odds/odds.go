@@ -27,8 +27,8 @@ func oddsOf(k, n int) Odds {
 	return Odds{Share: p, Low: max(0, mid-half), High: min(1, mid+half), Words: words(p)}
 }
 
-// Margin is how many in 100 the share may be off.
-func (o Odds) Margin() int {
+// margin is how many in 100 the share may be off.
+func (o Odds) margin() int {
 	return int(math.Round(100 * max(o.Share-o.Low, o.High-o.Share)))
 }
 
@@ -43,9 +43,9 @@ func words(p float64) string {
 	return fmt.Sprintf("about %d in 10", int(math.Round(10*p)))
 }
 
-// Against says whether something is so at least so often, as a promise stands: kept or
+// against says whether something is so at least so often, as a promise stands: kept or
 // broken only if all of the interval is on one side.
-func (o Odds) Against(least float64) string {
+func (o Odds) against(least float64) string {
 	switch {
 	case o.Low >= least:
 		return plan.PromiseKept

@@ -46,7 +46,7 @@ func TestWilson(t *testing.T) {
 		assert.InDelta(t, c.low, o.Low, 5e-5)
 		assert.InDelta(t, c.high, o.High, 5e-5)
 	}
-	assert.Equal(t, 5, oddsOf(200, 400).Margin())
+	assert.Equal(t, 5, oddsOf(200, 400).margin())
 }
 
 // TestWords: on both sides of every change of words.
@@ -63,7 +63,7 @@ func TestWords(t *testing.T) {
 // TestVerdict: 9 in 10 of 400 draws is kept from where all of the interval is above it,
 // and broken where all of it is below.
 func TestVerdict(t *testing.T) {
-	verdicts := func(k int) string { return oddsOf(k, 400).Against(0.9) }
+	verdicts := func(k int) string { return oddsOf(k, 400).against(0.9) }
 	kept, broken := 0, 0
 	for k := 0; k <= 400; k++ {
 		switch verdicts(k) {
@@ -182,10 +182,10 @@ func TestOddsOfFerryLanding(t *testing.T) {
 	require.NotNil(t, c)
 	require.NotNil(t, c.Odds, c.Why)
 	assert.Greater(t, c.Factor, 1.0)
-	assert.GreaterOrEqual(t, c.Odds.Share, Enough)
-	assert.Less(t, c.Odds.Share, Enough+0.03)
+	assert.GreaterOrEqual(t, c.Odds.Share, enough)
+	assert.Less(t, c.Odds.Share, enough+0.03)
 	smaller := tried(t, batch(t, "Ferry Landing").Scale(c.Factor-0.01), 200)
-	assert.Less(t, smaller.Fills().Share, Enough)
+	assert.Less(t, smaller.fills().Share, enough)
 }
 
 // TestNoChangeWanted: a batch that fills its cask often enough is left as it is, and one
@@ -193,7 +193,7 @@ func TestOddsOfFerryLanding(t *testing.T) {
 func TestNoChangeWanted(t *testing.T) {
 	b := batch(t, "Ferry Landing").Scale(1.12)
 	trial := tried(t, b, 60)
-	require.GreaterOrEqual(t, trial.Fills().Share, Enough)
+	require.GreaterOrEqual(t, trial.fills().Share, enough)
 	assert.Nil(t, trial.Change(measure.US))
 
 	tight := batch(t, "Ferry Landing").Clone()

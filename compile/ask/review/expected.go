@@ -6,8 +6,8 @@ import (
 	"newmake/compile/stage/still"
 )
 
-// Expecting is what a balance takes from the numbers of a batch.
-func Expecting(n *numbers.Batch) Expected {
+// expecting is what a balance takes from the numbers of a batch.
+func expecting(n *numbers.Batch) Expected {
 	e := Expected{
 		PotAleLPA: float64(max(n.Stripped.Charges, 1)) * left(n.Stripped.Run),
 		LeesLPA:   float64(max(n.Distilled.Charges, 1)) * left(n.Distilled.Run),

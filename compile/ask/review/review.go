@@ -152,7 +152,7 @@ func Of(q Question) (*Answer, error) {
 			told = append(told, *t)
 		}
 	}
-	if a.Balance, err = balances(run, &bench{q.Instrument, func(kind string, si float64) float64 { return offBy(all, kind, kind, si) }}, Expecting(m.n)); err != nil {
+	if a.Balance, err = balances(run, &bench{q.Instrument, func(kind string, si float64) float64 { return offBy(all, kind, kind, si) }}, expecting(m.n)); err != nil {
 		return nil, err
 	}
 	a.likeliest()

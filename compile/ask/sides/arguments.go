@@ -19,9 +19,9 @@ type Finder struct {
 	Standard func() (front.Place, error) // reads standard input
 }
 
-// Both finds the two sides that arguments mean: those before --, and those after
+// both finds the two sides that arguments mean: those before --, and those after
 // it, which are files. An error is a diag.List where a text is at fault.
-func (f *Finder) Both(args, files []string) (old, new *Side, err error) {
+func (f *Finder) both(args, files []string) (old, new *Side, err error) {
 	if len(files) == 0 {
 		args = quoted(args)
 	}

@@ -29,7 +29,7 @@ func (f *Finder) All(args, files []string) ([]Pair, error) {
 			}
 		}
 	}
-	old, new, err := f.Both(args, files)
+	old, new, err := f.both(args, files)
 	if err != nil {
 		return nil, err
 	}

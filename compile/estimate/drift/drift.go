@@ -78,15 +78,15 @@ func (c Cusum) oneSided(shift float64) float64 {
 	return (math.Exp(-2*d*b) + 2*d*b - 1) / (2 * d * d)
 }
 
-// Weighted is an exponentially weighted mean: each reading counts for Share, all before
+// weighted is an exponentially weighted mean: each reading counts for Share, all before
 // for the rest. It signals when it is further off than Limit of its own standard
 // deviations.
-type Weighted struct {
+type weighted struct {
 	Share, Limit float64
 }
 
 // Run gives the mean after each reading, and how far off it may be.
-func (w Weighted) Run(z []float64) (mean, limit []float64) {
+func (w weighted) Run(z []float64) (mean, limit []float64) {
 	mean, limit = make([]float64, len(z)), make([]float64, len(z))
 	m, rest := 0.0, 1.0
 	for i, x := range z {
@@ -98,7 +98,7 @@ func (w Weighted) Run(z []float64) (mean, limit []float64) {
 }
 
 // First is the first reading at which the mean is too far off; -1 if there is none.
-func (w Weighted) First(z []float64) int {
+func (w weighted) First(z []float64) int {
 	mean, limit := w.Run(z)
 	for i := range mean {
 		if math.Abs(mean[i]) > limit[i] {

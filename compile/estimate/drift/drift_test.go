@@ -54,7 +54,7 @@ func TestTabularCusum(t *testing.T) {
 // Montgomery's EWMA chart of the same readings with lambda 0.1 and L 2.7; limits of the first
 // two periods and the last as printed there, from memory.
 func TestWeightedMean(t *testing.T) {
-	w := Weighted{Share: .1, Limit: 2.7}
+	w := weighted{Share: .1, Limit: 2.7}
 	mean, limit := w.Run(offs())
 	for i, want := range map[int]float64{1: 9.945, 2: 9.7495, 3: 9.70355, 28: 10.57314, 29: 10.64682, 30: 10.63414} {
 		assert.InDelta(t, want, 10+mean[i-1], 5e-6, "period %d", i)

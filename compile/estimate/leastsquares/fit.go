@@ -70,7 +70,7 @@ func (p *Problem) search(o Options, u []float64, held []bool) (*Fit, error) {
 	s := &searching{p: p, o: o, u: u, held: held, damping: 1e-3, growth: 2, widest: make([]float64, len(u))}
 	var err error
 	if s.r, err = p.at(u); err != nil {
-		return nil, fmt.Errorf("%w: %w", ErrNoStart, err)
+		return nil, fmt.Errorf("%w: %w", errNoStart, err)
 	}
 	s.evals++
 	s.sum = squares(s.r) + p.prior(u)

@@ -161,11 +161,11 @@ func TestModelThatCannotBeComputed(t *testing.T) {
 
 	p.Constants[0].Value = 4
 	_, err = p.Fit(Options{})
-	assert.ErrorIs(t, err, ErrNoStart)
+	assert.ErrorIs(t, err, errNoStart)
 
 	p.Residuals = func(v []float64) ([]float64, error) { return []float64{math.NaN()}, nil }
 	_, err = p.Fit(Options{})
-	assert.ErrorIs(t, err, ErrNoStart)
+	assert.ErrorIs(t, err, errNoStart)
 }
 
 func TestConstantsOutOfOrder(t *testing.T) {

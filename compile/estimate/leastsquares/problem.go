@@ -83,8 +83,8 @@ const (
 	usualMost      = 100
 )
 
-// ErrNoStart says that the model cannot be computed where the search begins.
-var ErrNoStart = errors.New("the model cannot be computed at the constants that the search begins with")
+// errNoStart says that the model cannot be computed where the search begins.
+var errNoStart = errors.New("the model cannot be computed at the constants that the search begins with")
 
 func (c Constant) bounds() (low, high float64) {
 	if c.Low < c.High {

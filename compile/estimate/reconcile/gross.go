@@ -49,9 +49,9 @@ func (r *Reconciled) Measurement() []float64 {
 	return z
 }
 
-// Causes are all single causes that the balances can show, the likeliest first, by the
+// causes are all single causes that the balances can show, the likeliest first, by the
 // generalized likelihood ratio (Narasimhan and Mah, AIChE Journal 33 (1987) 1514).
-func (r *Reconciled) Causes() []Cause {
+func (r *Reconciled) causes() []Cause {
 	var all []Cause
 	s := r.system
 	for i, f := range r.given {
@@ -131,7 +131,7 @@ func GrossErrors(flows []Flow, nodes []Node, alpha float64, kinds Kinds) ([]Find
 			return found, last, err
 		}
 		last = r
-		causes := slices.DeleteFunc(r.Causes(), func(c Cause) bool { return kinds == Readings && c.Flow < 0 })
+		causes := slices.DeleteFunc(r.causes(), func(c Cause) bool { return kinds == Readings && c.Flow < 0 })
 		if len(causes) == 0 {
 			return found, r, nil
 		}

@@ -60,7 +60,7 @@ func TestBiasInStream2(t *testing.T) {
 	near(t, []float64{1.2533, 3.2047, .4940, 2.0004, 1.6983, 2.4577}, r.Measurement(), 5e-5)
 	assert.InDelta(t, 2.631, Critical(Sidak(.05, 6)), 5e-4)
 
-	causes := r.Causes()
+	causes := r.causes()
 	require.Len(t, causes, 10)
 	for _, c := range causes {
 		if c.Flow >= 0 {
