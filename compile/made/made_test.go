@@ -13,6 +13,7 @@ import (
 	"newmake/compile"
 	"newmake/compile/ask/learn/learntest"
 	"newmake/compile/made"
+	"newmake/compile/matter/fluid"
 	"newmake/compile/numbers"
 	"newmake/lang/check"
 )
@@ -63,4 +64,37 @@ func TestWrittenRunReadsBack(t *testing.T) {
 		}
 	}
 	assert.LessOrEqual(t, far, 2)
+}
+
+// The tails run onto the heads: what the feints tank says while they run counts the
+// heads, which are not counted again.
+func TestTailsAreReadWithTheHeads(t *testing.T) {
+	h := house(t, `run "26-90" of "Ferry Landing" on 2026-03-10 {
+  spirit in "Spirit still" {
+    2026-03-10 07:00 charge
+    07:17 fire
+    08:31 first-drop
+    08:46 to heads 0.5 gal
+    08:57 to hearts 3.5 gal
+    09:31 75.9 % abv at 68 F, 10 gal
+    11:27 to tails 44 gal
+    12:31 33.4 % abv at 68 F, 25.5 gal
+    13:46 off
+  }
+}
+`)
+	r, list := h.Run("26-90")
+	require.NotNil(t, r, list)
+	require.False(t, list.HasErrors(), list.Error())
+	b, list := h.Batch("Ferry Landing")
+	require.NotNil(t, b, list)
+	var over []float64
+	for _, rd := range made.Readings(b, r, h.Instrument) {
+		if rd.Spot.OverM3 > 0 {
+			over = append(over, rd.Spot.OverM3/fluid.USGallonM3)
+		}
+	}
+	require.Len(t, over, 2)
+	assert.InDelta(t, 0.5+3.5+10, over[0], 0.05, "hearts")
+	assert.InDelta(t, 0.5+44+25.5, over[1], 0.1, "tails")
 }

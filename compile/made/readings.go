@@ -215,7 +215,8 @@ func (c *collecting) still(stage record.StageName) {
 			gauged[v.Word] = true
 		}
 	}
-	over := 0.0 // what came before the fraction that comes
+	over := 0.0 // what came before the fraction that comes, and is not in its receiver
+	heads := 0.0
 	for i := range c.r.Visits {
 		v := &c.r.Visits[i]
 		at := c.r.Stages[v.Stage].Name
@@ -238,6 +239,12 @@ func (c *collecting) still(stage record.StageName) {
 				over = math.NaN()
 			} else {
 				over += m3.SI
+			}
+			switch { // the tails run onto the heads, into the feints tank
+			case v.Of == "hearts" && ok:
+				heads = m3.SI
+			case v.Of == "tails":
+				over -= heads
 			}
 			if rd, ok := reading(v, record.Receiver); ok && v.Of == "tails" && !gauged["hearts"] && c.b.Spirit.HeartsTo.By != recipe.ByVolume {
 				c.put(v, rd, "volume of the hearts", Spot{Stage: stage, Of: still.Hearts, Kind: AtEnd}, rd.SI+lost["hearts"], 0)

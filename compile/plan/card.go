@@ -76,7 +76,7 @@ type EnzymeWindow struct {
 type Source struct {
 	File     string `json:"file"`               // of the batch, in its house
 	Revision string `json:"revision,omitempty"` // the commit that last changed the sources
-	Changed  bool   `json:"changed"`            // they have changes that are in no commit
+	Changed  bool   `json:"changed"`            // they have changes that are not saved in git
 	Hash     string `json:"hash"`               // of the sources, short
 }
 
@@ -86,9 +86,9 @@ func (s *Source) String() string {
 	case s == nil || s.Hash == "" && s.Revision == "":
 		return ""
 	case s.Revision == "":
-		return "sources " + s.Hash + ", in no commit"
+		return "draft " + s.Hash + ", not saved in git"
 	case s.Changed:
-		return "revision " + s.Revision + " with changes that are in no commit, sources " + s.Hash
+		return "draft " + s.Hash + ", revision " + s.Revision + " with changes not saved in git"
 	}
 	return "revision " + s.Revision
 }

@@ -11,6 +11,7 @@ type Schedule struct {
 	Start        string      `json:"start"` // RFC 3339, in the plant's zone
 	End          string      `json:"end"`   // when the last cask is filled
 	Steps        []Step      `json:"steps"`
+	Days         []Day       `json:"days"` // on which somebody is wanted
 	Vessels      []Occupancy `json:"vessels"`
 	PeopleHours  float64     `json:"peopleHours" places:"1"`
 	OutOfShiftH  float64     `json:"outOfShiftHours" places:"2"`
@@ -34,6 +35,15 @@ type Step struct {
 	WaitWhy     string    `json:"waitWhy,omitempty"`
 	OutOfShift  float64   `json:"outOfShiftMin,omitempty" places:"1"`
 	Line        int       `json:"line,omitempty"` // of the batch's file
+}
+
+// Day is a day on which somebody is wanted.
+type Day struct {
+	Date   string   `json:"date"`   // 2026-03-03, in the plant's zone
+	From   string   `json:"from"`   // RFC 3339: the first step that wants somebody
+	To     string   `json:"to"`     // the end of the last that starts on this day
+	People int      `json:"people"` // the most that are wanted at one moment
+	Stages []string `json:"stages"` // of its steps, in order
 }
 
 // Who must be there, as Step.Attend says it.

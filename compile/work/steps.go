@@ -32,7 +32,7 @@ func step(b *recipe.Batch, j Job, s schedule.Slot) plan.Step {
 }
 
 func scheduleOf(steps []plan.Step, slots []schedule.Slot, start time.Time) plan.Schedule {
-	out := plan.Schedule{Start: rfc3339(start), Steps: steps}
+	out := plan.Schedule{Start: rfc3339(start), Steps: steps, Days: daysOf(steps)}
 	end := start
 	for _, s := range slots {
 		if s.Stage != "cask" && s.End.After(end) {
@@ -44,7 +44,7 @@ func scheduleOf(steps []plan.Step, slots []schedule.Slot, start time.Time) plan.
 	for _, s := range steps {
 		hours := s.DurationMin / 60
 		if s.Attend == plan.Start {
-			hours = min(hours, 0.25)
+			hours = min(hours, beginsMin/60.0)
 		}
 		out.PeopleHours += hours * float64(s.People)
 	}

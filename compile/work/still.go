@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"newmake/compile/lot"
+	"newmake/compile/matter/stream"
 	"newmake/compile/numbers"
 	"newmake/compile/plan"
 	"newmake/compile/stage/schedule"
@@ -31,6 +32,7 @@ func spiritJobs(n *numbers.Batch) []Job {
 	s := n.Distilled
 	var jobs []Job
 	for i, c := range charges("spirit", n, n.Spirit.Still, s.Run, s.Charges) {
+		c.tank = feintsTank(n, i, s.Charges)
 		jobs = append(jobs, spiritCharge(n, c, i == 0), c.heat())
 		jobs = append(jobs, c.fractions()...)
 		jobs = append(jobs, spiritStop(n, c))
@@ -43,6 +45,7 @@ func spiritJobs(n *numbers.Batch) []Job {
 type charge struct {
 	id, use string
 	run     still.Run
+	tank    stream.Stream // what the feints tank holds before the spirit run's heads
 	spirit  recipe.Spirit // the cuts of a spirit run
 	task    schedule.Task // what its jobs have in common
 	powerW  float64
@@ -53,9 +56,16 @@ func charges(use string, n *numbers.Batch, v *recipe.Vessel, r still.Run, count 
 	out := make([]charge, count)
 	for i := range out {
 		id := chargeID(use, i, count)
-		out[i] = charge{id, use, r, n.Spirit, schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}, heatW(v, n.Plant), rates(n.Batch).PumpM3S}
+		out[i] = charge{id, use, r, stream.Stream{}, n.Spirit, schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}, heatW(v, n.Plant), rates(n.Batch).PumpM3S}
 	}
 	return out
+}
+
+// feintsTank is what stands in the feints tank when charge i of n has been taken from
+// it: what is kept for the charges to come, and what the charges before left.
+func feintsTank(n *numbers.Batch, i, count int) stream.Stream {
+	kept := n.Distilled.Returned.Scale(float64(count - 1 - i))
+	return kept.Plus(n.Distilled.Run.Feints().Scale(float64(i)))
 }
 
 // chargeID is the key of charge i of n.
@@ -160,19 +170,21 @@ func (c charge) fraction(f still.Fraction) Job {
 		every = readHeartsS
 	}
 	// Full steps from the first drop, but none close to a cut.
-	// Volumes are of this fraction alone: what its receiver shows.
+	// Volumes are what the receiver shows: this fraction alone, or all that is in the
+	// feints tank.
 	before := pointAt(curve, f.StartS).OverM3
 	for s := math.Ceil((f.StartS-c.run.HeatUpS)/every+0.25)*every + c.run.HeatUpS; s < f.EndS-every/4; s += every {
 		p := pointAt(curve, s)
-		soFar := all.Times((p.OverM3 - before) * lot.LitresPerM3 / all.VolumeL)
+		share := (p.OverM3 - before) * lot.LitresPerM3 / all.VolumeL
+		soFar := c.receiver(f, share)
 		late := runDrift(c.run, s, func(p still.Point) float64 { return p.OverM3 }) * lot.LitresPerM3
 		j.Read = append(j.Read,
 			spout(p.ABV, 100*runDrift(c.run, s, func(p still.Point) float64 { return p.ABV })).at(s-f.StartS),
 			flow(p.RateM3S).at(s-f.StartS),
-			receiver(soFar, tolSetVolume.of(soFar.VolumeL, late)).at(s-f.StartS),
+			receiver(c.receiverName(f), soFar, tolSetVolume.of(soFar.VolumeL, late)).at(s-f.StartS),
 			vapour(p.VapourC, runDrift(c.run, s, func(p still.Point) float64 { return p.VapourC })).at(s-f.StartS))
 	}
-	j.Read = append(j.Read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(all, c.receiverTolL(f, all)).at(f.EndS-f.StartS))
+	j.Read = append(j.Read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(c.receiverName(f), c.receiver(f, 1), c.receiverTolL(f, all)).at(f.EndS-f.StartS))
 	if f.Name != still.Foreshots {
 		j.Read = append(j.Read, vapour(f.EndVapourC).at(f.EndS-f.StartS))
 	}
@@ -186,8 +198,26 @@ func fractionKey(name string) string {
 	return name
 }
 
-func receiver(l plan.Lot, tolL float64) Reading {
-	r := volumeOf("receiver", l, tolL)
+// receiverName is what the vessel is called into which a fraction runs.
+func (c charge) receiverName(f still.Fraction) string {
+	if f.Name == still.Tails {
+		return "feints tank"
+	}
+	return "receiver"
+}
+
+// receiver is what stands in that vessel when a share of the fraction has run. The
+// tails run onto the heads.
+func (c charge) receiver(f still.Fraction, share float64) plan.Lot {
+	held := f.Stream.Scale(share)
+	if f.Name == still.Tails {
+		held = held.Plus(c.tank).Plus(c.run.Fraction(still.Heads).Stream)
+	}
+	return lot.Of(held)
+}
+
+func receiver(what string, l plan.Lot, tolL float64) Reading {
+	r := volumeOf(what, l, tolL)
 	r.Kind = record.Receiver
 	return r
 }

@@ -85,7 +85,8 @@ func cost(of func(*plan.Cost) float64) func(p *plan.Plan) float64 {
 
 // outcomes are all that is compared, in the order of the work.
 var outcomes = []outcome{
-	alike("mash", "originalGravitySG", "original gravity", "SG", 4, func(p *plan.Plan) float64 { return p.Mash.OriginalGravitySG }),
+	alike("mash", "originalGravitySG", "original gravity, grain alone", "SG", 4, func(p *plan.Plan) float64 { return p.Mash.OriginalGravitySG }),
+	alike("mash", "hydrometerSG", "gravity at the pitch", "SG", 4, func(p *plan.Plan) float64 { return p.Mash.HydrometerSG }),
 	alike("mash", "conversionPct", "starch converted", "%", 1, func(p *plan.Plan) float64 { return p.Mash.ConversionPct }),
 	alike("mash", "mashHours", "mash", "h", 2, func(p *plan.Plan) float64 { return p.Mash.Hours }),
 	alike("ferment", "finalGravitySG", "final gravity", "SG", 4, func(p *plan.Plan) float64 { return p.Ferment.FinalGravitySG }),

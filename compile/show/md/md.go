@@ -89,7 +89,7 @@ func (m *markdown) numbers() {
 	rows := [][]string{
 		{"", "expected"},
 		{"grain", m.Mass(p.Bill.TotalKg)},
-		{"original gravity", measure.Gravity(s.OriginalGravitySG)},
+		{"gravity at the pitch", measure.Gravity(p.Mash.HydrometerSG)},
 		{"final gravity", measure.Gravity(s.FinalGravitySG)},
 		{"wash", m.Volume(p.Ferment.Wash) + " at " + m.LotAbv(p.Ferment.Wash)},
 		{"low wines", m.Volume(low.Lot) + " at " + m.LotAbv(low.Lot)},

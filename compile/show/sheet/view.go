@@ -77,24 +77,15 @@ func (v *view) part(caption string, in func(plan.Step) bool) part {
 // Days is the work day by day, for the cover.
 func (v *view) Days() []workDay {
 	var out []workDay
-	for _, s := range v.Schedule.Steps {
-		if s.Attend == plan.Alone {
-			continue
+	for _, d := range v.Schedule.Days {
+		w := workDay{Name: measure.LongDate(d.From), From: measure.Clock(d.From), To: measure.Clock(d.To), People: d.People}
+		if !measure.SameDay(d.From, d.To) {
+			w.To += " the next day"
 		}
-		name := measure.LongDate(s.Start)
-		if n := len(out); n == 0 || out[n-1].Name != name {
-			out = append(out, workDay{Name: name, From: measure.Clock(s.Start)})
+		for _, s := range d.Stages {
+			w.What = strings.TrimPrefix(w.What+", "+stageNames[s], ", ")
 		}
-		d := &out[len(out)-1]
-		if s.Start[:10] == s.End[:10] {
-			d.To = max(d.To, measure.Clock(s.End))
-		} else {
-			d.To = measure.Clock(s.End) + " the next day"
-		}
-		d.People = max(d.People, s.People)
-		if w := stageNames[s.Stage]; !strings.Contains(d.What, w) {
-			d.What = strings.TrimPrefix(d.What+", "+w, ", ")
-		}
+		out = append(out, w)
 	}
 	return out
 }

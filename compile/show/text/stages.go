@@ -110,8 +110,8 @@ func (t *text) ferment() {
 	}
 	attenuated := pct(f.AttenuationPct, 0) + " apparent attenuation"
 	if m := t.p.Mash; m.BacksetL > 0 {
-		t.fact("final gravity", measure.Gravity(f.FinalGrainSG), "from the grain alone; "+attenuated)
-		t.fact("hydrometer will read", measure.Gravity(f.FinalGravitySG), "with the backset's solids")
+		t.fact("final gravity", measure.Gravity(f.FinalGravitySG), "as the hydrometer will read, with the backset's solids")
+		t.fact("grain alone", measure.Gravity(f.FinalGrainSG), attenuated)
 	} else {
 		t.fact("final gravity", measure.Gravity(f.FinalGravitySG), attenuated)
 	}

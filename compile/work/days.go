@@ -1,0 +1,69 @@
+package work
+
+import (
+	"slices"
+	"time"
+
+	"newmake/compile/plan"
+)
+
+// beginsMin is how long a person is taken by the start of a step that then goes on
+// alone (common practice).
+const beginsMin = 15
+
+// daysOf are the days on which somebody is wanted, in order. A step belongs to the
+// day on which it starts.
+func daysOf(steps []plan.Step) []plan.Day {
+	var out []plan.Day
+	var of [][]plan.Step
+	for _, s := range steps {
+		if s.Attend == plan.Alone {
+			continue
+		}
+		date := plan.Moment(s.Start).Format(time.DateOnly)
+		if n := len(out); n == 0 || out[n-1].Date != date {
+			out, of = append(out, plan.Day{Date: date, From: s.Start, To: s.Start}), append(of, nil)
+		}
+		d := &out[len(out)-1]
+		if to := wantedUntil(s); to.After(plan.Moment(d.To)) {
+			d.To = rfc3339(to)
+		}
+		if !slices.Contains(d.Stages, s.Stage) {
+			d.Stages = append(d.Stages, s.Stage)
+		}
+		of[len(of)-1] = append(of[len(of)-1], s)
+	}
+	for i := range out {
+		out[i].People = mostPeople(of[i])
+	}
+	return out
+}
+
+// mostPeople is the largest number of people wanted at one moment. It can only grow
+// where a step starts.
+func mostPeople(steps []plan.Step) int {
+	most := 0
+	for _, at := range steps {
+		now := 0
+		for _, s := range steps {
+			from, moment := plan.Moment(s.Start), plan.Moment(at.Start)
+			if s.ID == at.ID || !from.After(moment) && moment.Before(wantedUntil(s)) {
+				now += s.People
+			}
+		}
+		most = max(most, now)
+	}
+	return most
+}
+
+// wantedUntil is until when a step takes its people.
+func wantedUntil(s plan.Step) time.Time {
+	end := plan.Moment(s.End)
+	if s.Attend != plan.Start {
+		return end
+	}
+	if began := plan.Moment(s.Start).Add(beginsMin * time.Minute); began.Before(end) {
+		return began
+	}
+	return end
+}
