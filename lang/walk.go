@@ -36,9 +36,6 @@ func (s *Stmt) Stmts() []*Stmt {
 	return s.Block.Stmts
 }
 
-// IsWord says whether an item is the given word.
-func (i Item) IsWord(word string) bool { return i.Kind == Word && i.Text == word }
-
 // String is the item as it would be written, for a message.
 func (i Item) String() string {
 	if !i.At.IsZero() {

@@ -79,12 +79,3 @@ func Moving(all []Constant) []Constant {
 	}
 	return out
 }
-
-// Middle are the figures that leave the recipe as it is.
-func Middle(of []Constant) []float64 {
-	x := make([]float64, len(of))
-	for i, c := range of {
-		x[i] = c.AsWritten
-	}
-	return x
-}

@@ -9,7 +9,6 @@ const (
 	JoulesPerKWh   = 3.6e6
 	SecondsPerHour = 3600.0
 	SecondsPerMin  = 60.0
-	SecondsPerDay  = 86400.0
 	MonthsPerYear  = 12.0
 	KgPerBushel    = 56 * fluid.PoundKg
 	EthanolKgPerL  = 0.78924 // at 20 C (OIML R 22)

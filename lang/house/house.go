@@ -108,9 +108,6 @@ func (h *House) Find(name string) *Decl { return h.byName[tree.Key(name)] }
 // Instruments are those of the house whose name is their own.
 func (h *House) Instruments() []*Decl { return h.instruments.order }
 
-// Instrument finds an instrument by its name, nil if there is none.
-func (h *House) Instrument(name string) *Decl { return h.instruments.find(name) }
-
 // Run finds a run by its number, nil if there is none.
 func (h *House) Run(number string) *Decl {
 	for _, d := range h.Runs {

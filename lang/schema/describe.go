@@ -50,13 +50,6 @@ func (f *Field) Slots() []FieldSlot {
 	return out
 }
 
-// HasSlot says that the field's shape has a slot of a name.
-func (f *Field) HasSlot(name string) bool { return f.Pattern.hasSlot(name) }
-
-func (s *Shape) hasSlot(name string) bool {
-	return s.Op == Slot && s.Slot == name || slices.ContainsFunc(s.Subs, func(sub *Shape) bool { return sub.hasSlot(name) })
-}
-
 // Words lists the fixed words of the field's shape, in order, without the marks.
 func (f *Field) Words() []string {
 	var out []string

@@ -80,7 +80,6 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 	for _, p := range post.Confounded() {
 		l.Together = append(l.Together, Pair(p))
 	}
-	l.correlation = post.Correlation
 	l.Scatter = scattered(l.Effects)
 	if l.Drifts, err = s.drifts(); err != nil {
 		return nil, err

@@ -126,10 +126,6 @@ type Learned struct {
 	Sum, Free float64
 	Converged bool
 	// Told is how many combinations of constants the readings tell more of than was known.
-	Told, Of    int
-	correlation func(a, b int) float64
-	Evals       int
+	Told, Of int
+	Evals    int
 }
-
-// Correlation of two constants, by their places.
-func (l *Learned) Correlation(a, b int) float64 { return l.correlation(a, b) }

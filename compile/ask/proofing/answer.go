@@ -40,22 +40,21 @@ type Result struct {
 
 // The names of results.
 const (
-	TrueProof     = "trueProof"
-	TrueABV       = "trueAbvPct"      // at 20 C
-	TrueABV60F    = "trueAbvPctAt60F" // half the proof
-	Obscuration   = "obscurationProof"
-	Volume        = "volume"
-	Weight        = "weight"
-	ProofGallons  = "proofGallons"
-	PureAlcohol   = "pureAlcohol"
-	SpiritVolume  = "spiritVolume"
-	SpiritWeight  = "spiritWeight"
-	WaterVolume   = "waterVolume"
-	WaterWeight   = "waterWeight"
-	Contraction   = "contraction"
-	Expansion     = "expansion" // weak spirit and water grow a little
-	Temperature   = "temperature"
-	Rise          = "temperatureRise"
-	LeftOver      = "leftOverVolume"
-	LeftOverProof = "leftOverProofGallons"
+	TrueProof    = "trueProof"
+	TrueABV      = "trueAbvPct"      // at 20 C
+	TrueABV60F   = "trueAbvPctAt60F" // half the proof
+	Obscuration  = "obscurationProof"
+	Volume       = "volume"
+	Weight       = "weight"
+	ProofGallons = "proofGallons"
+	PureAlcohol  = "pureAlcohol"
+	SpiritVolume = "spiritVolume"
+	SpiritWeight = "spiritWeight"
+	WaterVolume  = "waterVolume"
+	WaterWeight  = "waterWeight"
+	Contraction  = "contraction"
+	Expansion    = "expansion" // weak spirit and water grow a little
+	Temperature  = "temperature"
+	Rise         = "temperatureRise"
+	LeftOver     = "leftOverVolume"
 )

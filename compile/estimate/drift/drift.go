@@ -1,7 +1,6 @@
 // Package drift watches a row of readings, each in standard deviations from where it
-// should be, for a small lasting shift: the tabular cumulative sum and the
-// exponentially weighted mean of Montgomery, Introduction to Statistical Quality
-// Control, chapter 9 (ISO 7870-4 has the first too).
+// should be, for a small lasting shift: the tabular cumulative sum of Montgomery,
+// Introduction to Statistical Quality Control, chapter 9 (and of ISO 7870-4).
 package drift
 
 import "math"
@@ -11,10 +10,6 @@ import "math"
 type Cusum struct {
 	Slack, Limit float64
 }
-
-// Usual is tuned to a shift of one standard deviation: a false alarm in about 465
-// readings, a shift found in about 10 (Montgomery, Table 9.3).
-var Usual = Cusum{Slack: .5, Limit: 5}
 
 // Sums are the two sums after a reading, and for how many readings each has been
 // above nothing.
@@ -76,34 +71,4 @@ func (c Cusum) oneSided(shift float64) float64 {
 		return b * b
 	}
 	return (math.Exp(-2*d*b) + 2*d*b - 1) / (2 * d * d)
-}
-
-// weighted is an exponentially weighted mean: each reading counts for Share, all before
-// for the rest. It signals when it is further off than Limit of its own standard
-// deviations.
-type weighted struct {
-	Share, Limit float64
-}
-
-// Run gives the mean after each reading, and how far off it may be.
-func (w weighted) Run(z []float64) (mean, limit []float64) {
-	mean, limit = make([]float64, len(z)), make([]float64, len(z))
-	m, rest := 0.0, 1.0
-	for i, x := range z {
-		m = w.Share*x + (1-w.Share)*m
-		rest *= (1 - w.Share) * (1 - w.Share)
-		mean[i], limit[i] = m, w.Limit*math.Sqrt(w.Share/(2-w.Share)*(1-rest))
-	}
-	return mean, limit
-}
-
-// First is the first reading at which the mean is too far off; -1 if there is none.
-func (w weighted) First(z []float64) int {
-	mean, limit := w.Run(z)
-	for i := range mean {
-		if math.Abs(mean[i]) > limit[i] {
-			return i
-		}
-	}
-	return -1
 }

@@ -56,18 +56,18 @@ func (p *Problem) Fit(o Options) (*Fit, error) {
 		low, high := p.Constants[j].bounds()
 		u[j] = min(max((v-p.Constants[j].Value)/p.Constants[j].SD, low), high)
 	}
-	return p.search(o, u, nil)
+	return p.search(o, u)
 }
 
-// search begins at u, and leaves the constants that are held as they are.
-func (p *Problem) search(o Options, u []float64, held []bool) (*Fit, error) {
+// search begins at u.
+func (p *Problem) search(o Options, u []float64) (*Fit, error) {
 	if o.Tolerance == 0 {
 		o.Tolerance = usualTolerance
 	}
 	if o.Most == 0 {
 		o.Most = usualMost
 	}
-	s := &searching{p: p, o: o, u: u, held: held, damping: 1e-3, growth: 2, widest: make([]float64, len(u))}
+	s := &searching{p: p, o: o, u: u, damping: 1e-3, growth: 2, widest: make([]float64, len(u))}
 	var err error
 	if s.r, err = p.at(u); err != nil {
 		return nil, fmt.Errorf("%w: %w", errNoStart, err)
@@ -109,7 +109,6 @@ func (p *Problem) search(o Options, u []float64, held []bool) (*Fit, error) {
 type searching struct {
 	p       *Problem
 	o       Options
-	held    []bool
 	u, r    []float64
 	sum     float64
 	jac     *mat.Dense
@@ -249,13 +248,13 @@ func information(jac *mat.Dense) *mat.SymDense {
 	return m
 }
 
-// free are the constants that may move: not held, and not at a bound beyond which
+// free are the constants that may move: not at a bound beyond which
 // the sum would be less.
 func (s *searching) free(grad []float64) []int {
 	var free []int
 	for j, c := range s.p.Constants {
 		low, high := c.bounds()
-		if s.held != nil && s.held[j] || s.u[j] <= low && grad[j] > 0 || s.u[j] >= high && grad[j] < 0 {
+		if s.u[j] <= low && grad[j] > 0 || s.u[j] >= high && grad[j] < 0 {
 			continue
 		}
 		free = append(free, j)

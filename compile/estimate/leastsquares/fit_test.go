@@ -98,51 +98,6 @@ func TestLevelsOfTelling(t *testing.T) {
 	}
 }
 
-// The profile does not hang on how a constant is written: for an exponential it is
-// the exponential of the interval of its logarithm, where the model is a line.
-func TestProfileIsThatOfAnyWriting(t *testing.T) {
-	x, y := []float64{0, 1, 2, 3, 4}, []float64{.1, .9, 2.2, 2.8, 4.1}
-	straight := line(x, y, .3, Constant{Name: "a", SD: 1, Flat: true}, Constant{Name: "b", SD: 1, Flat: true})
-	f, err := straight.Fit(Options{Tolerance: 1e-9})
-	require.NoError(t, err)
-	post, err := f.Posterior()
-	require.NoError(t, err)
-	linear, err := f.Profile(1, Rise95)
-	require.NoError(t, err)
-	assert.InDelta(t, f.Values[1]-1.959964*post.SD[1], linear.Low, 1e-3)
-	assert.InDelta(t, f.Values[1]+1.959964*post.SD[1], linear.High, 1e-3)
-
-	bent := &Problem{
-		Constants: []Constant{{Name: "a", SD: 1, Flat: true}, {Name: "b", Value: 2, SD: 1, Flat: true, Low: 1e-6, High: 1e6}},
-		Step:      1e-4,
-		Residuals: func(v []float64) ([]float64, error) { return straight.Residuals([]float64{v[0], math.Log(v[1])}) },
-	}
-	g, err := bent.Fit(Options{Tolerance: 1e-9})
-	require.NoError(t, err)
-	i, err := g.Profile(1, Rise95)
-	require.NoError(t, err)
-	assert.InDelta(t, linear.Low, math.Log(i.Low), 2e-3)
-	assert.InDelta(t, linear.High, math.Log(i.High), 2e-3)
-	assert.False(t, i.LowOpen || i.HighOpen)
-}
-
-// A constant that matters only while it is small: below a level it can't be told
-// from nothing, and its profile stays open at its bound.
-func TestProfileOpenAtItsBound(t *testing.T) {
-	p := &Problem{
-		Constants: []Constant{{Name: "loss", Value: .5, SD: 1, Flat: true, Low: 0, High: 50}},
-		Residuals: func(v []float64) ([]float64, error) { return []float64{(v[0] - .3) / .5}, nil },
-	}
-	f, err := p.Fit(Options{Tolerance: 1e-9})
-	require.NoError(t, err)
-	i, err := f.Profile(0, Rise95)
-	require.NoError(t, err)
-	assert.Zero(t, i.Low)
-	assert.True(t, i.LowOpen)
-	assert.InDelta(t, .3+1.96*.5, i.High, .01)
-	assert.False(t, i.HighOpen)
-}
-
 // Where the model cannot be computed the search goes round; where it begins it must.
 func TestModelThatCannotBeComputed(t *testing.T) {
 	p := &Problem{

@@ -9,7 +9,7 @@ import (
 )
 
 // slopes are the derivatives of the residuals by the constants, in prior standard
-// deviations. Those of held constants are formed too: their covariance is wanted.
+// deviations.
 func (p *Problem) slopes(u, r []float64) (*mat.Dense, error) {
 	if p.Slopes == nil {
 		return p.differences(u, r)

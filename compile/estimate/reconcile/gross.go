@@ -18,37 +18,6 @@ type Cause struct {
 	T    float64 // its test statistic, a chi-square of one degree of freedom where there is nothing
 }
 
-// Nodal is for each balance how far it is out, in its own standard deviations. Only
-// where all flows are read.
-func (r *Reconciled) Nodal() []float64 {
-	if r.system.unread != nil {
-		return nil
-	}
-	z := make([]float64, r.system.r.Len())
-	for k := range z {
-		z[k] = math.Abs(r.system.r.AtVec(k)) / math.Sqrt(r.system.w.At(k, k))
-	}
-	return z
-}
-
-// Measurement is for each flow how much its reading had to give, in standard deviations of
-// that (Mah and Tamhane, AIChE Journal 28 (1982) 828); NaN for one that was not read, or that no
-// balance checks.
-func (r *Reconciled) Measurement() []float64 {
-	z := make([]float64, len(r.given))
-	change := r.system.change()
-	for i, f := range r.given {
-		if z[i] = math.NaN(); f.Unread {
-			continue
-		}
-		j := r.system.place[i]
-		if taken := r.system.taken(j); taken > 1e-12*f.SD*f.SD {
-			z[i] = math.Abs(change[j]) / math.Sqrt(taken)
-		}
-	}
-	return z
-}
-
 // causes are all single causes that the balances can show, the likeliest first, by the
 // generalized likelihood ratio (Narasimhan and Mah, AIChE Journal 33 (1987) 1514).
 func (r *Reconciled) causes() []Cause {

@@ -34,18 +34,6 @@ type Node struct {
 	Over func(flows []float64) (over float64, slopes []float64)
 }
 
-// Linear is a node that counts each flow by a factor: 1 for one that goes in, -1 for one
-// that comes out.
-func Linear(name string, factors ...float64) Node {
-	return Node{name, func(flows []float64) (float64, []float64) {
-		sum := 0.0
-		for i, f := range factors {
-			sum += f * flows[i]
-		}
-		return sum, factors
-	}}
-}
-
 // Reconciled is a set of readings in accord.
 type Reconciled struct {
 	Flows  []float64
