@@ -147,6 +147,19 @@ func fractionOf(r plan.Run, name string) plan.Fraction {
 	return plan.Fraction{}
 }
 
+// One person does all of it: what two would do at a time comes after one another, and
+// a cask is filled where it is to lie, also where the house never shuts.
+func TestACrewOfOne(t *testing.T) {
+	for _, shift := range []recipe.Shift{{FromMinute: 7 * 60, ToMinute: 17 * 60, Days: [7]bool{2: true, 3: true, 4: true, 5: true, 6: true}}, {}} {
+		for charges := 1; charges <= 2; charges++ {
+			_, list := Compile(edited(t, func(b *recipe.Batch) {
+				b.Plant.Crew, b.Plant.Shift, b.Strip.Charges, b.Spirit.Charges = 1, shift, charges, charges
+			}))
+			assert.False(t, slices.ContainsFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeCrewShort }), "%d charges, %+v", charges, shift)
+		}
+	}
+}
+
 // What a distiller gets wrong, and the code that says so at the line where it
 // stands.
 func TestComputedDiagnostics(t *testing.T) {
@@ -206,7 +219,6 @@ func TestComputedDiagnostics(t *testing.T) {
 		{"twice in autumn", func(b *recipe.Batch) { b.Start = recipe.Start{Year: 2026, Month: 11, Day: 1, Hour: 1, Minute: 30} }, diag.CodeNoSuchStart, diag.Error, "comes twice"},
 		{"a zone of one's own", func(b *recipe.Batch) { b.Plant.Zone = "Kentucky/Moonville" }, diag.CodeUnknownZone, diag.Error, "is not known"},
 		{"short shift", func(b *recipe.Batch) { b.Plant.Shift.ToMinute = 10 * 60 }, diag.CodeOutOfShift, diag.Warning, "outside the shift"},
-		{"alone", func(b *recipe.Batch) { b.Plant.Crew = 1 }, diag.CodeCrewShort, diag.Warning, "filling the casks: 2 people are wanted, and the crew is 1"},
 		{"promise of so many runs", func(b *recipe.Batch) { b.Promises = []recipe.Promise{{What: "casks", Value: 7, OfRuns: 9, InRuns: 10}} }, diag.CodePromiseUntried, diag.Note, "7 in 9 of 10 runs is promised, and was not tried"},
 		{"broken promise", func(b *recipe.Batch) { b.Promises = []recipe.Promise{{What: "casks", Value: 7}} }, diag.CodePromiseBroken, diag.Error, "7 is promised, the plan gives 1"},
 	} {

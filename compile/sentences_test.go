@@ -74,6 +74,26 @@ func TestCautionOfACaskIsOfItsWeight(t *testing.T) {
 	}
 }
 
+// Nothing crushes or is blown in where casks are soaked: an empty one rolls, and hot
+// water scalds.
+func TestCautionOfAnEmptyCask(t *testing.T) {
+	p, _ := planOf(t, func(*recipe.Batch) {})
+	i := slices.IndexFunc(p.Schedule.Steps, func(s plan.Step) bool { return s.ID == "fill.soak" })
+	require.GreaterOrEqual(t, i, 0)
+	assert.Equal(t, []string{"soak", "roll"}, p.Schedule.Steps[i].Cautions)
+	c, found := cautionOf(p, "roll")
+	require.True(t, found)
+	assert.Contains(t, c.Text, "An empty cask of 53.0 gal weighs about 110.5 lb, and the water in it 43.0 lb")
+}
+
+// The water that is paid for is the water that the plan counts.
+func TestWaterIsOneFigure(t *testing.T) {
+	p, _ := planOf(t, func(*recipe.Batch) {})
+	i := slices.IndexFunc(p.Cost.Lines, func(l plan.CostLine) bool { return l.What == "water" })
+	require.GreaterOrEqual(t, i, 0)
+	assert.Equal(t, p.Energy.WaterL, p.Cost.Lines[i].Amount.Value)
+}
+
 // Steam is spoken of where there is a boiler or steam is blown in.
 func TestSteamOnlyWhereThereIsSteam(t *testing.T) {
 	for name, c := range map[string]struct {

@@ -74,6 +74,7 @@ var unsaid = map[diag.Code]string{
 	diag.CodeMashFailed:     "a library without a constant",
 	diag.CodeEmptyStep:      "NM0613 is said sooner",
 	diag.CodeBoilerShared:   "one batch does one thing after another",
+	diag.CodeCrewShort:      "the work of one batch is laid for a crew of one",
 	diag.CodeVesselTaken:    "one batch does one thing after another",
 	diag.CodePromiseUnknown: "NM0201 and NM0302 are said sooner",
 	diag.CodeChangePath:     "of the command line, not of a text",

@@ -445,7 +445,7 @@ func (x *Energy) round() {
 	}
 	x.HeatKWh = RoundTo(x.HeatKWh, 1)
 	x.CoolKWh = RoundTo(x.CoolKWh, 1)
-	x.WaterL = RoundTo(x.WaterL, 0)
+	x.WaterL = RoundTo(x.WaterL, 2)
 	x.KWhPerLPA = RoundTo(x.KWhPerLPA, 2)
 	x.WaterPerLPA = RoundTo(x.WaterPerLPA, 1)
 }

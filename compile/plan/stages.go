@@ -324,7 +324,7 @@ type Energy struct {
 	Stages      []StageEnergy `json:"stages"`
 	HeatKWh     float64       `json:"heatKWh" places:"1"`
 	CoolKWh     float64       `json:"coolKWh" places:"1"`
-	WaterL      float64       `json:"waterL" places:"0"` // process and cooling
+	WaterL      float64       `json:"waterL" places:"2"` // process and cooling, to the places at which the cost counts it
 	KWhPerLPA   float64       `json:"heatKWhPerLPA" places:"2"`
 	WaterPerLPA float64       `json:"waterLPerLPA" places:"1"`
 }

@@ -27,6 +27,8 @@ var cautionFor = map[string]caution{
 		"Open valves slowly, drain condensate first, and stand clear of vents and relief valves.", ""},
 	"hot-water": {"hot water and hot metal scald",
 		"Open valves slowly, keep hands off bare metal, and stand clear of what boils.", ""},
+	"soak": {"hot water scalds: ease the bung",
+		"Hot water warms the air in a cask that is bunged: stand clear of the bung, and ease it out slowly.", ""},
 	"lockout": {"rakes and agitators start without warning",
 		"Lock out the drive before a hand or a tool goes in{}.", "29 CFR 1910.147"},
 	"confined": {"never enter a vessel alone",
@@ -77,8 +79,8 @@ func Cautions(b *recipe.Batch, jobs []Job, k plan.Cask) []plan.Caution {
 	for _, j := range jobs {
 		for _, key := range j.Cautions {
 			c, known := cautionFor[key]
-			if key == "lift" {
-				c, known = liftCaution(b, k)
+			if of, made := ofACask[key]; made {
+				c, known = of(b, k)
 			}
 			if used[key] || !known {
 				continue
@@ -94,6 +96,28 @@ func Cautions(b *recipe.Batch, jobs []Job, k plan.Cask) []plan.Caution {
 // constant of the revised NIOSH lifting equation, Publication 94-110.
 const aloneKg = 23.0
 
+// ofACask are the dangers of a cask, which go by its weight.
+var ofACask = map[string]func(*recipe.Batch, plan.Cask) (caution, bool){"lift": liftCaution, "roll": rollCaution}
+
+const rolls = "a cask rolls and slips"
+
+// rollCaution is the danger of a cask that is soaked: its wood and the water in it.
+func rollCaution(b *recipe.Batch, k plan.Cask) (caution, bool) {
+	if k.TareKg <= 0 {
+		return caution{}, false
+	}
+	say := measure.UnitsOf(b.Units)
+	waterKg := soakL(k) * waterKgL
+	weighs := "An empty cask of " + say.Litres(k.SizeL) + " weighs about " + say.Mass(k.TareKg) + ", and the water in it " + say.Mass(waterKg) + ": "
+	if k.TareKg+waterKg <= aloneKg {
+		return caution{rolls, weighs + "carry it close to the body.", ""}, true
+	}
+	return caution{rolls, weighs + "roll it, keep feet and fingers from under it, and do not lift it alone.", ""}, true
+}
+
+// waterKgL is a litre of the hot water that a cask is soaked with, near 80 C.
+const waterKgL = 0.972
+
 // liftCaution is the danger of a full cask, which weighs what the plan fills into
 // it and its wood besides.
 func liftCaution(b *recipe.Batch, k plan.Cask) (caution, bool) {
@@ -103,7 +127,7 @@ func liftCaution(b *recipe.Batch, k plan.Cask) (caution, bool) {
 	say := measure.UnitsOf(b.Units)
 	full := "A cask of " + say.Litres(k.SizeL) + " full holds " + say.Mass(k.Fill.MassKg) + " of spirit, and its wood comes on top: "
 	if k.Fill.MassKg <= aloneKg {
-		return caution{"a cask rolls and slips", full + "chock it, and carry it close to the body.", ""}, true
+		return caution{rolls, full + "chock it, and carry it close to the body.", ""}, true
 	}
 	return caution{"a full cask crushes", full + "roll it, chock it, and lift it with two people and a machine.", ""}, true
 }

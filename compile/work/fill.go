@@ -24,7 +24,7 @@ func fillJobs(n *numbers.Batch, k plan.Cask, reduction *plan.Reduction) []Job {
 		if k.Casks == 0 {
 			return append(jobs, keepForNext(k))
 		}
-		return append(soaked(jobs, heatCaution(n.Batch), k), fillCasks(n, k), rest(n))
+		return append(soaked(jobs, k), fillCasks(n, k), rest(n))
 	case numbers.InWood(n.Batch) || n.Distilled.Hearts.MassKg() <= 0:
 		return nil
 	case reduction != nil:
@@ -60,15 +60,18 @@ func reduce(r *plan.Reduction, path recipe.Path) []Job {
 }
 
 func fillCasks(n *numbers.Batch, k plan.Cask) Job {
-	people := 1
-	if n.Cask.SizeM3 >= heavyCaskM3 {
+	people, alone := 1, ""
+	switch heavy := n.Cask.SizeM3 >= heavyCaskM3; {
+	case heavy && n.Plant.Crew == 1: // what one cannot do alone is moving it full
+		alone = " where it is to lie, chocked, for nobody moves a full one alone"
+	case heavy:
 		people = 2
 	}
 	what := "one cask"
 	if k.Casks > 1 {
 		what = strconv.Itoa(k.Casks) + " casks"
 	}
-	text := "Gauge again, fill " + what + " of {}, bung, weigh, mark and record each" + cite(n.Batch, "27 CFR 19.283, 19.485, 19.618") + "."
+	text := "Gauge again, fill " + what + " of {}" + alone + ", bung, weigh, mark and record each" + cite(n.Batch, "27 CFR 19.283, 19.485, 19.618") + "."
 	values := []plan.Quantity{plan.Of(k.SizeL, plan.Litre)}
 	read := setReadings(*k.Fill)
 	read[0].What = "each cask"
@@ -91,21 +94,21 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 
 // soaked puts the soaking of the casks the day before they are filled: before the
 // spirit settles.
-func soaked(jobs []Job, heat string, k plan.Cask) []Job {
+func soaked(jobs []Job, k plan.Cask) []Job {
 	at := slices.IndexFunc(jobs, func(j Job) bool { return j.Key == "fill.settle" })
 	if at < 0 {
 		return jobs
 	}
-	hot := plan.Of(soakShare*k.SizeL, plan.Litre)
+	hot := plan.Of(soakL(k), plan.Litre)
 	what := "the cask of tomorrow"
 	if k.Casks > 1 {
 		what = fmt.Sprintf("the %d casks of tomorrow", k.Casks)
 	}
 	t := schedule.Task{Key: "fill.soak", Stage: "fill", Attend: schedule.Throughout, MayWait: true, DurationS: fillSetupS + soakS*float64(k.Casks)}
 	return slices.Insert(jobs, at, Job{
-		Task: t, Path: recipe.PathFill, Cautions: []string{heat, "lift"},
+		Task: t, Path: recipe.PathFill, Cautions: []string{"soak", "roll"},
 		Do:       plan.Say("Soak and try "+what+": {} of hot water into each, bung it, turn it from head to head and roll it. Look for leaks at heads, joints and bung, drain it, and weigh it empty. No chlorine.", hot),
-		Measured: []plan.Addition{{Name: "hot water to soak casks", Amount: plan.Of(soakShare*k.SizeL*float64(k.Casks), plan.Litre), Step: t.Key}},
+		Measured: []plan.Addition{{Name: "hot water to soak casks", Amount: plan.Of(soakL(k)*float64(k.Casks), plan.Litre), Step: t.Key}},
 	})
 }
 
@@ -120,6 +123,9 @@ const (
 // soakShare is the hot water that swells a cask, of what it holds: 5 gal to 53 (common
 // practice of coopers).
 const soakShare = 0.1
+
+// soakL is the hot water that goes into each cask.
+func soakL(k plan.Cask) float64 { return soakShare * k.SizeL }
 
 func rest(n *numbers.Batch) Job {
 	return Job{

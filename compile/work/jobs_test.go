@@ -313,7 +313,7 @@ func TestHowFarACutMayShift(t *testing.T) {
 
 // The fermenter is cleaned beside the stripping run, or after it by whoever works alone.
 func TestWhoCleansTheFermenter(t *testing.T) {
-	for crew, want := range map[int]string{1: "strip.clean", 2: "strip.2.charge", 3: "strip.2.charge"} {
+	for crew, want := range map[int]string{1: "", 2: "strip.2.charge", 3: "strip.2.charge"} {
 		n := small()
 		n.Plant.Crew, n.Stripped.Charges, n.Fermented.Vessel = crew, 2, &recipe.Vessel{Name: "Tun"}
 		assert.Equal(t, want, cleanFermenter(n).After, "%d", crew)
@@ -332,6 +332,15 @@ func TestWhatOnePersonCarries(t *testing.T) {
 	}
 	_, ok := liftCaution(b, plan.Cask{})
 	assert.False(t, ok, "no cask is filled")
+	for kg, alone := range map[float64]bool{21: true, 21.1: false} { // 20 L are soaked with 2, which weigh 1.94 kg
+		c, ok := rollCaution(b, plan.Cask{SizeL: 20, TareKg: kg})
+		require.True(t, ok)
+		assert.Equal(t, rolls, c.title)
+		assert.Equal(t, alone, strings.Contains(c.text, "carry"), "%g kg", kg)
+		assert.NotContains(t, c.text, "crush")
+	}
+	_, ok = rollCaution(b, plan.Cask{})
+	assert.False(t, ok, "no cask is soaked")
 }
 
 // What only has to be begun takes a quarter of an hour of somebody, or less. The cask

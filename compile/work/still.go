@@ -301,12 +301,12 @@ func cleanStill(use string, v *recipe.Vessel) Job {
 }
 
 // cleanFermenter cleans the fermenter once the last of the wash has gone: beside
-// the run, or after it where there is nobody to spare.
+// the run, or in the line of work after it where there is nobody to spare.
 func cleanFermenter(n *numbers.Batch) Job {
 	count := n.Stripped.Charges
 	emptied := chargeID("strip", count-1, count) + ".charge"
 	if n.Plant.Crew == 1 {
-		emptied = "strip.clean"
+		emptied = ""
 	}
 	v := n.Fermented.Vessel
 	return Job{

@@ -2,6 +2,7 @@ package work
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -46,6 +47,13 @@ func TestWhoLiftsACask(t *testing.T) {
 		require.True(t, ok)
 		assert.Equal(t, people, fill.People, "%g L", litres)
 		assert.Contains(t, fill.Cautions, "lift")
+	}
+	for crew, people := range map[int]int{1: 1, 2: 2, 3: 2} {
+		n := small()
+		n.Cask.SizeM3, n.Plant.Crew = 0.2, crew
+		fill, _ := job(t, fillJobs(n, plan.Cask{Casks: 1, SizeL: 200, Fill: &plan.Lot{}}, &plan.Reduction{}), "fill.cask")
+		assert.Equal(t, people, fill.People, "a crew of %d", crew)
+		assert.Equal(t, crew == 1, strings.Contains(fill.Do.Text, "where it is to lie, chocked"), "a crew of %d", crew)
 	}
 }
 
