@@ -48,3 +48,24 @@ func TestEndlessRates(t *testing.T) {
 		require.ErrorContains(t, err, "raise `water-in`")
 	}
 }
+
+// A mash of steps that each can be is refused where all of them together take weeks; its
+// curve holds no point beyond.
+func TestEndlessMash(t *testing.T) {
+	for longer, ok := range map[float64]bool{0.99: true, 1.01: false} { // times the longest that a mash may be
+		in := plant(t)
+		in.Bill = bill(t, []string{"two-row-malt"}, []float64{200})
+		in.Steps = []recipe.MashStep{{Verb: recipe.MashWater, VolumeM3: 0.6, TempC: 70}, add(0)}
+		const rests = 10
+		for range rests {
+			in.Steps = append(in.Steps, recipe.MashStep{Verb: recipe.MashRest, DurationS: longer * longestS / rests})
+		}
+		r, err := Run(in)
+		if ok {
+			require.NoError(t, err)
+			assert.LessOrEqual(t, len(r.Curve), longestS/curveStepS+2*len(in.Steps))
+			continue
+		}
+		require.ErrorContains(t, err, "by the end of step 12 it has taken more than 14 days")
+	}
+}

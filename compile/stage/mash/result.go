@@ -44,15 +44,19 @@ func share(part, whole float64) float64 {
 	return min(1, max(0, part/whole))
 }
 
-// record adds a point to the curve, unless nothing has passed since the last.
+// record adds a point to the curve, unless nothing has passed since the last, or more
+// time than any mash is followed for.
 func (m *cooker) record(b *body) {
+	m.curveS = m.nowS + curveStepS
+	if m.nowS > longestS {
+		return
+	}
 	var s Step
 	m.shares(&s)
 	p := Point{m.nowS, b.tempC, s.ConvertedShare, s.GelatinizedShare, s.AlphaLeft, s.BetaLeft, s.AddedLeft}
 	if n := len(m.res.Curve); n == 0 || m.res.Curve[n-1] != p {
 		m.res.Curve = append(m.res.Curve, p)
 	}
-	m.curveS = m.nowS + curveStepS
 }
 
 // finish derives what is told of the whole mash.

@@ -13,6 +13,9 @@ import (
 const (
 	curveStepS = 60
 	endlessS   = 48 * 3600 // no step lasts longer
+	// No mash is followed for longer, whatever its steps: so the points of its curve are
+	// so many at most.
+	longestS = 14 * 24 * 3600
 )
 
 // cooker is a mash under way.

@@ -48,6 +48,10 @@ func (m *cooker) do(i int) error {
 	if err == nil {
 		err = m.slow
 	}
+	if err == nil && m.nowS > longestS {
+		err = fmt.Errorf("mash: by the end of step %d it has taken more than %.0f days, and is followed no further: look at what the cooker heats and cools with, and at `water-in` and `grain-in` of the plant's `rates`",
+			i+1, float64(longestS)/86400)
+	}
 	if err != nil {
 		return err
 	}
