@@ -85,7 +85,7 @@ func checkPitch(r *rules, washM3 float64) {
 		rate, margin = f.PitchKg/washM3, 0.1
 	}
 	low, high := y.PitchLowKgM3, y.PitchHighKgM3
-	if rate == 0 || high == 0 || rate >= low*(1-margin) && rate <= high*(1+margin) {
+	if rate == 0 || rate >= low*(1-margin) && rate <= high*(1+margin) {
 		return
 	}
 	word, reason := "much", "more yeast than is needed costs money, and can be tasted"

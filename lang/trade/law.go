@@ -77,7 +77,7 @@ func unlawful(r *rules, code diag.Code, c *recipe.Condition, at diag.Span, summa
 
 // section names the law and the section of it that makes a condition.
 func section(law, section string) string {
-	if section == "" || strings.HasSuffix(law, section) {
+	if strings.HasSuffix(law, section) { // so does none at all
 		return law
 	}
 	return law + "; " + section

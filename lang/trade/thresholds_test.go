@@ -42,7 +42,7 @@ const (
 
 var thresholds = []threshold{
 	// Water boils at 209.9 F at 1,150 ft.
-	{diag.CodeAboveBoil, diag.Error, "the boil", []string{"heat     to 190 F", "heat to {}"}, "210.8 F", "211.2 F"},
+	{diag.CodeAboveBoil, diag.Error, "the boil", []string{"heat     to 190 F", "heat to {}"}, "210.95 F", "211.02 F"},
 	{diag.CodeHeatDown, diag.Error, "a temperature that is known", []string{cook, cook + "\nheat to {}"}, "189.9 F", "189.7 F"},
 	{diag.CodeHeatDown, diag.Error, "a temperature that is an estimate", []string{malt, "add distillers-malt\nheat to {}\nrest 60 min"}, "138.2 F", "137.8 F"},
 	{diag.CodeCoolUp, diag.Error, "a temperature that is known", []string{cook, cook + "\ncool to {}"}, "190.1 F", "190.3 F"},
@@ -84,7 +84,7 @@ var thresholds = []threshold{
 	{diag.CodeEnzymeWindow, diag.Warning, "the fermenter reaches 28 C, where it works on", []string{setAt, "cool to 26 C\ndose glucoamylase", hold, "hold 20..{}"}, "28.1 C", "27.9 C"},
 
 	{diag.CodeSetTemperature, diag.Error, "43 C kills the yeast", []string{setAt, "cool to {}"}, "42.9 C", "43.1 C"},
-	{diag.CodeSetTemperature, diag.Warning, "34 C", []string{setAt, "cool to {}"}, "34.05 C", "34.15 C"},
+	{diag.CodeSetTemperature, diag.Warning, "34 C", []string{setAt, "cool to {}"}, "34.095 C", "34.105 C"},
 	{diag.CodeSetTemperature, diag.Warning, "two degrees below 20 C", []string{setAt, "cool to {}"}, "18.1 C", "17.9 C"},
 	{diag.CodePitchRate, diag.Warning, "0.4 g/L", []string{pitch, "distillers-yeast {}"}, "0.4 g/L", "0.399 g/L"},
 	{diag.CodePitchRate, diag.Warning, "1.2 g/L", []string{pitch, "distillers-yeast {}"}, "1.2 g/L", "1.202 g/L"},
