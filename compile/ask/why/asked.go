@@ -26,9 +26,7 @@ func (a inUnits) us() bool { return a.u == measure.US }
 func (a inUnits) number(q plan.Quantity) Number {
 	v, unit := a.u.Value(q)
 	switch {
-	case q.Unit == plan.Each:
-		unit = ""
-	case q.Unit == plan.PH:
+	case q.Unit == plan.Each, q.Unit == plan.PH:
 		unit = ""
 	case q.Unit == litrePerKg && a.us():
 		v, unit = gristUS(v), "gal"+measure.PerBushel
@@ -89,55 +87,45 @@ func (a inUnits) quantity(q plan.Quantity) Number {
 	return Number{v, unit, figures(v, 4)}
 }
 
+// either is one number or the other, by whose units are asked for.
+func (a inUnits) either(us, si Number) Number {
+	if a.us() {
+		return us
+	}
+	return si
+}
+
 // spout is a strength at the spout: half the proof, or % vol at 20 C.
 func (a inUnits) spout(s plan.Strength) Number {
-	if a.us() {
-		return Number{s.Proof / 2, "% abv", 1}
-	}
-	return Number{s.AbvPct, "% vol", 1}
+	return a.either(Number{s.Proof / 2, "% abv", 1}, Number{s.AbvPct, "% vol", 1})
 }
 
 // pure is alcohol: proof gallons, or litres of pure alcohol.
 func (a inUnits) pure(l plan.Lot) Number {
-	if a.us() {
-		return Number{l.ProofGallons, "PG", 2}
-	}
-	return Number{l.PureL, "LPA", 2}
+	return a.either(Number{l.ProofGallons, "PG", 2}, Number{l.PureL, "LPA", 2})
 }
 
 // strength is proof, or % vol at 20 C.
 func (a inUnits) strength(s plan.Strength) Number {
-	if a.us() {
-		return Number{s.Proof, "proof", 1}
-	}
-	return Number{s.AbvPct, "% vol", 1}
+	return a.either(Number{s.Proof, "proof", 1}, Number{s.AbvPct, "% vol", 1})
 }
 
-// density is mass by volume, in lb/gal or kg/L.
+// density is mass by volume.
 func (a inUnits) density(kgM3 float64) Number {
-	if a.us() {
-		return Number{kgM3 / fluid.PoundKg * fluid.USGallonM3, "lb/gal", 3}
-	}
-	return Number{kgM3 / 1000, "kg/L", 4}
+	return a.either(Number{kgM3 / fluid.PoundKg * fluid.USGallonM3, "lb/gal", 3}, Number{kgM3 / 1000, "kg/L", 4})
 }
 
-// room is volume by mass, in gal/lb or L/kg.
+// room is volume by mass.
 func (a inUnits) room(m3Kg float64) Number {
-	if a.us() {
-		return Number{m3Kg * fluid.PoundKg / fluid.USGallonM3, "gal/lb", 4}
-	}
-	return Number{m3Kg * 1000, "L/kg", 3}
+	return a.either(Number{m3Kg * fluid.PoundKg / fluid.USGallonM3, "gal/lb", 4}, Number{m3Kg * 1000, "L/kg", 3})
 }
 
 func percent(x float64, places int) Number { return Number{x, "%", places} }
+func bare(x float64, places int) Number    { return Number{x, "", places} }
 
-func bare(x float64, places int) Number { return Number{x, "", places} }
-
-func hours(h float64) Number { return Number{h, "h", 2} }
-
+func hours(h float64) Number   { return Number{h, "h", 2} }
 func minutes(m float64) Number { return Number{m, "min", 1} }
-
-func kWh(x float64) Number { return Number{x, "kWh", 1} }
+func kWh(x float64) Number     { return Number{x, "kWh", 1} }
 
 // gravity is the working's specific gravity: a place more than is printed.
 func gravity(sg float64) Number { return Number{sg, "SG", 4} }

@@ -36,15 +36,26 @@ func (a *asked) inputs(sources []source) []Input {
 	return out
 }
 
-// at is a value of the batch or of its plant.
-func at(p recipe.Path) source {
-	return func(a *asked) []Input {
-		if at, ok := a.b.Where[p]; ok {
-			return []Input{place("", at)}
+// eachOf is what some sources of one sort find, one after the other.
+func eachOf[K any](of func(*asked, K) []Input) func(...K) source {
+	return func(keys ...K) source {
+		return func(a *asked) []Input {
+			var out []Input
+			for _, k := range keys {
+				out = append(out, of(a, k)...)
+			}
+			return out
 		}
-		return nil
 	}
 }
+
+// at are values of the batch or of its plant.
+var at = eachOf(func(a *asked, p recipe.Path) []Input {
+	if at, ok := a.b.Where[p]; ok {
+		return []Input{place("", at)}
+	}
+	return nil
+})
 
 // rate is the line of the house's rate of filling the cooker, or what the model
 // takes in its place.
@@ -58,18 +69,16 @@ func rate(name string) source {
 	}
 }
 
-// stepLines are the lines of the mash, those of one verb or all.
-func stepLines(verb string) source {
-	return func(a *asked) []Input {
-		var out []Input
-		for _, s := range a.b.Mash.Steps {
-			if verb == "" || strings.HasPrefix(s.At.Text(), verb) {
-				out = append(out, place("", s.At))
-			}
+// stepLines are the lines of the mash, those of a verb or all.
+var stepLines = eachOf(func(a *asked, verb string) []Input {
+	var out []Input
+	for _, s := range a.b.Mash.Steps {
+		if strings.HasPrefix(s.At.Text(), verb) {
+			out = append(out, place("", s.At))
 		}
-		return out
 	}
-}
+	return out
+})
 
 // doseLines are the enzymes that go into the fermenter.
 func doseLines(a *asked) []Input {
@@ -80,38 +89,32 @@ func doseLines(a *asked) []Input {
 	return out
 }
 
-// grainFigure is a figure of every grain of the bill.
-func grainFigure(name string) source {
-	return func(a *asked) []Input {
-		var out []Input
-		for _, l := range a.b.Bill.Lines {
-			out = append(out, figure(l.Grain.Entry, name)...)
-		}
-		return out
+// grainFigure are figures, each of every grain of the bill.
+var grainFigure = eachOf(func(a *asked, name string) []Input {
+	var out []Input
+	for _, l := range a.b.Bill.Lines {
+		out = append(out, figure(l.Grain.Entry, name)...)
 	}
-}
+	return out
+})
 
-func yeastFigure(name string) source {
-	return func(a *asked) []Input {
-		if a.b.Ferm.Yeast == nil {
-			return nil
-		}
-		return figure(a.b.Ferm.Yeast.Entry, name)
+var yeastFigure = eachOf(func(a *asked, name string) []Input {
+	if a.b.Ferm.Yeast == nil {
+		return nil
 	}
-}
+	return figure(a.b.Ferm.Yeast.Entry, name)
+})
 
-func woodFigure(name string) source {
-	return func(a *asked) []Input {
-		if a.b.Cask.Kind == nil {
-			return nil
-		}
-		return figure(a.b.Cask.Kind.Entry, name)
+var woodFigure = eachOf(func(a *asked, name string) []Input {
+	if a.b.Cask.Kind == nil {
+		return nil
 	}
-}
+	return figure(a.b.Cask.Kind.Entry, name)
+})
 
-// constant is one of a model.
-func constant(model, name string) source {
-	return func(a *asked) []Input {
+// constant are constants of a model.
+func constant(model string, names ...string) source {
+	return eachOf(func(a *asked, name string) []Input {
 		m := a.b.Models[model]
 		if m == nil {
 			return nil
@@ -119,7 +122,7 @@ func constant(model, name string) source {
 		e := m.Entry
 		e.Name = "model " + e.Name
 		return figure(e, name)
-	}
+	})(names...)
 }
 
 // pricesUsed are the prices of the house that the cost is made of, in its order.
@@ -140,9 +143,9 @@ func pricesUsed(a *asked) []Input {
 // priceWords are the words of prices that are not the name of what is paid for.
 var priceWords = map[string]string{"heat": "energy", "casks": "cask", "used casks": "used-cask"}
 
-// vesselFigure is a figure of the vessel of one use: see uses.
-func vesselFigure(use, name string) source {
-	return func(a *asked) []Input {
+// vesselFigure are figures of the vessel of one use: see uses.
+func vesselFigure(use string, names ...string) source {
+	return eachOf(func(a *asked, name string) []Input {
 		for _, u := range uses {
 			if u.word != use {
 				continue
@@ -154,7 +157,7 @@ func vesselFigure(use, name string) source {
 			}
 		}
 		return nil
-	}
+	})(names...)
 }
 
 // backsetFigure is a figure of the backset: the batch's own or the language's

@@ -227,3 +227,15 @@ func sum(terms []Term) []Term {
 	}
 	return terms
 }
+
+// adding is a line that adds up what some things have each, in their order; what has
+// none is left out.
+func adding[T any](says string, result Number, all []T, of func(int, T) Term) Line {
+	var terms []Term
+	for i, x := range all {
+		if t := of(i, x); t.Value != 0 {
+			terms = append(terms, t)
+		}
+	}
+	return work(says, result, sum(terms)...)
+}

@@ -14,7 +14,7 @@ type value struct {
 	also   []string // other names; a plan's own name in JSON is one
 	title  string
 	stage  stage // the last that bears on it
-	model  model
+	model  Model
 	from   []string          // values that it came from
 	inputs []source          // what bears on it in the texts
 	given  bool              // a model gives it whole: no sum leads to it
@@ -37,35 +37,52 @@ const (
 	inCask
 )
 
-// parts are the headings under which the values are listed.
-var parts = []struct {
+// part is a heading with the values under it.
+type part struct {
 	title  string
 	values []value
-}{
+}
+
+// parts are those of any batch.
+var parts = []part{
 	{"grain and mash", mashValues}, {"ferment", fermentValues}, {"stills", stillValues}, {"cask", caskValues}, {"house", houseValues},
 }
 
-// table is every value that a batch has, the years of its forecast with them.
-func (a *asked) table() []value {
-	var out []value
-	for _, p := range parts {
-		out = append(out, p.values...)
-		if p.title == "cask" {
+// parts are the values that a batch has, the years of its forecast with them.
+func (a *asked) parts() []part {
+	out := slices.Clone(parts)
+	for i := range out {
+		all := slices.Clone(out[i].values)
+		if out[i].title == "cask" {
 			for i, y := range a.p.Cask.Forecast {
-				out = append(out, yearValue(i, y.AgeYears))
+				all = append(all, yearValue(i, y.AgeYears))
 			}
 		}
+		out[i].values = slices.DeleteFunc(all, func(v value) bool { return v.needs != nil && !v.needs(a) })
 	}
-	return slices.DeleteFunc(out, func(v value) bool { return v.needs != nil && !v.needs(a) })
+	return out
 }
 
-// find gives the value of a name, capitals and hyphens aside.
+// table is every value that a batch has.
+func (a *asked) table() []value {
+	var out []value
+	for _, p := range a.parts() {
+		out = append(out, p.values...)
+	}
+	return out
+}
+
+// called says that a name is one of the value's, capitals and hyphens aside.
+func (v value) called(name string) bool {
+	is := func(o string) bool { return fold(o) == fold(name) }
+	return is(v.name) || slices.ContainsFunc(v.also, is)
+}
+
+// find gives the value of a name.
 func (a *asked) find(name string) (value, bool) {
-	key := fold(name)
-	for _, v := range a.table() {
-		if fold(v.name) == key || slices.ContainsFunc(v.also, func(o string) bool { return fold(o) == key }) {
-			return v, true
-		}
+	all := a.table()
+	if i := slices.IndexFunc(all, func(v value) bool { return v.called(name) }); i >= 0 {
+		return all[i], true
 	}
 	return value{}, false
 }

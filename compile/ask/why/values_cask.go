@@ -17,7 +17,7 @@ var caskValues = []value{
 	},
 	{
 		name: "water-to-add", also: []string{"reduction-water", "water-to-reduce"}, title: "water that brings the hearts down",
-		stage: inCask, model: gauging, needs: reduced, from: []string{"hearts", "proof", "entry"}, inputs: []source{at(recipe.PathEntry), at(recipe.PathBottle), at(recipe.PathAmbient)},
+		stage: inCask, model: gauging, needs: reduced, from: []string{"hearts", "proof", "entry"}, inputs: []source{at(recipe.PathEntry, recipe.PathBottle, recipe.PathAmbient)},
 		amount: func(a *asked) plan.Quantity { return a.p.Reduction.Water() },
 		note: func(a *asked) string {
 			return a.mass(a.p.Reduction.WaterScaleKg).Text() + " on the scale, to " + a.u.Strength(a.p.Reduction.To.Strength())
@@ -26,7 +26,7 @@ var caskValues = []value{
 	},
 	{
 		name: "at-entry", also: []string{"entry-volume", "reduced"}, title: "spirit when it is reduced",
-		stage: inCask, model: gauging, needs: reduced, from: []string{"hearts", "water-to-add"}, inputs: []source{at(recipe.PathEntry), at(recipe.PathBottle)},
+		stage: inCask, model: gauging, needs: reduced, from: []string{"hearts", "water-to-add"}, inputs: []source{at(recipe.PathEntry, recipe.PathBottle)},
 		amount: func(a *asked) plan.Quantity { return a.p.Reduction.To.Volume() },
 		note:   func(a *asked) string { return "at " + a.u.Strength(a.p.Reduction.To.Strength()) },
 		work: func(a *asked) []Line {
@@ -56,7 +56,7 @@ var caskValues = []value{
 	{
 		name: "cask-loss", also: []string{"angels-share", "loss", "caskLossPct"}, title: "lost from the cask by the end of its rest",
 		stage: inCask, model: maturing, needs: forecast, from: []string{"entry"},
-		inputs: []source{at(recipe.PathFill), at(recipe.PathRest), at(recipe.PathClimate), at(recipe.PathPlantClimate), at(recipe.PathLoss), at(recipe.PathLossFirst)},
+		inputs: []source{at(recipe.PathFill, recipe.PathRest, recipe.PathClimate, recipe.PathPlantClimate, recipe.PathLoss, recipe.PathLossFirst)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cask.CaskLossPct, plan.Percent) },
 		work: func(a *asked) []Line {
 			fill, last := a.p.Cask.Fill.VolumeL, a.lastYear().VolumeL
@@ -68,7 +68,7 @@ var caskValues = []value{
 	},
 	{
 		name: "bottles", title: "bottles in the end",
-		stage: inCask, model: maturing, from: []string{"casks", "cask-loss", "at-entry"}, inputs: []source{at(recipe.PathBottle), at(recipe.PathRest), at(recipe.PathFill), at(recipe.PathStandard)},
+		stage: inCask, model: maturing, from: []string{"casks", "cask-loss", "at-entry"}, inputs: []source{at(recipe.PathBottle, recipe.PathRest, recipe.PathFill, recipe.PathStandard)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(float64(a.p.Cask.Bottles), plan.Each) },
 		work:   workBottles,
 	},
@@ -206,8 +206,8 @@ func yearValue(i int, age float64) value {
 	v := value{
 		name: "year-" + trimmed(age), title: "a cask at the age of " + trimmed(age) + " years",
 		stage: inCask, model: maturing, given: true, needs: there, from: []string{"entry", "cask-loss"},
-		inputs: []source{at(recipe.PathFill), at(recipe.PathEntry), at(recipe.PathClimate), at(recipe.PathPlantClimate), at(recipe.PathLoss), at(recipe.PathLossFirst), woodFigure("soak"),
-			constant("cask", "soak-time"), constant("cask", "wood-water"), constant("cask", "size-power")},
+		inputs: []source{at(recipe.PathFill, recipe.PathEntry, recipe.PathClimate, recipe.PathPlantClimate, recipe.PathLoss, recipe.PathLossFirst), woodFigure("soak"),
+			constant("cask", "soak-time", "wood-water", "size-power")},
 		amount: func(a *asked) plan.Quantity { return a.p.Cask.Forecast[i].Volume() },
 		note: func(a *asked) string {
 			y := a.p.Cask.Forecast[i]

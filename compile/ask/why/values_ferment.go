@@ -23,19 +23,19 @@ const (
 var fermentValues = []value{
 	{
 		name: "sugar-fermented", also: []string{"sugar-taken"}, title: "sugar that the yeast took, as glucose", stage: inFerment, model: fermentTime,
-		from: []string{"wort-sugar"}, inputs: []source{at(recipe.PathFermentFor), at(recipe.PathPitch), at(recipe.PathHold), doseLines, yeastFigure("ethanol-limit"), yeastFigure("maltotriose"), constant("mash", "limit-on-branch")},
+		from: []string{"wort-sugar"}, inputs: []source{at(recipe.PathFermentFor, recipe.PathPitch, recipe.PathHold), doseLines, yeastFigure("ethanol-limit", "maltotriose"), constant("mash", "limit-on-branch")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.Account.SugarTakenKg, plan.Kilogram) },
 		work:   workSugarFermented,
 	},
 	{
 		name: "alcohol", also: []string{"wash-alcohol"}, title: "alcohol in the wash", stage: inFerment, model: fermenting,
-		from: []string{"sugar-fermented"}, inputs: []source{yeastFigure("ethanol-yield"), yeastFigure("yield-biomass"), constant("ferment", "biomass-most"), constant("ferment", "glycerol-per-biomass")},
+		from: []string{"sugar-fermented"}, inputs: []source{yeastFigure("ethanol-yield", "yield-biomass"), constant("ferment", "biomass-most", "glycerol-per-biomass")},
 		amount: func(a *asked) plan.Quantity { return a.pureQuantity(a.p.Ferment.Wash) },
 		work:   workAlcohol,
 	},
 	{
 		name: "wash", also: []string{"washVolumeL", "wash-volume"}, title: "what the ferment gives", stage: inFerment, model: wortVolume,
-		from: []string{"wort", "alcohol"}, inputs: []source{stepLines("water"), stepLines("backset"), at(recipe.PathBill)},
+		from: []string{"wort", "alcohol"}, inputs: []source{stepLines("water", "backset"), at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity { return a.p.Ferment.Wash.Volume() },
 		note: func(a *asked) string {
 			return "grain and yeast in it; at " + a.u.LotAbv(a.p.Ferment.Wash)
@@ -50,7 +50,7 @@ var fermentValues = []value{
 	},
 	{
 		name: "wash-abv", also: []string{"washAbvPct", "wash-strength"}, title: "strength of the wash, of the whole", stage: inFerment, model: wortVolume,
-		from: []string{"alcohol", "wash"}, inputs: []source{at(recipe.PathFermentFor), at(recipe.PathPitch)},
+		from: []string{"alcohol", "wash"}, inputs: []source{at(recipe.PathFermentFor, recipe.PathPitch)},
 		amount: func(a *asked) plan.Quantity {
 			return plan.Quantity{Value: a.p.Ferment.AbvPct, Unit: plan.AbvPct, Abv60F: a.p.Ferment.Wash.Proof / 2}
 		},
@@ -92,8 +92,8 @@ var fermentValues = []value{
 	},
 	{
 		name: "dry", given: true, also: []string{"dry-hours", "dryHours"}, title: "time until the wash is dry", stage: inFerment, model: fermentTime,
-		from: []string{"wort-sugar", "pitch", "peak"}, inputs: []source{at(recipe.PathPitch), at(recipe.PathHold), at(recipe.PathFermentFor), yeastFigure("growth"), yeastFigure("ethanol-limit"), yeastFigure("lag"),
-			constant("ferment", "resting-rate"), constant("ferment", "biomass-most")},
+		from: []string{"wort-sugar", "pitch", "peak"}, inputs: []source{at(recipe.PathPitch, recipe.PathHold, recipe.PathFermentFor), yeastFigure("growth", "ethanol-limit", "lag"),
+			constant("ferment", "resting-rate", "biomass-most")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.DryHours, plan.Hour) },
 		note: func(a *asked) string {
 			if a.p.Ferment.DryHours == 0 {
@@ -139,7 +139,7 @@ var fermentValues = []value{
 	},
 	{
 		name: "peak", given: true, also: []string{"warmest", "peakC"}, title: "warmest of the ferment", stage: inFerment, model: fermentHeat, from: []string{"sugar-fermented"},
-		inputs: []source{at(recipe.PathHold), vesselFigure("fermenter", "cools"), vesselFigure("fermenter", "holds"), at(recipe.PathAmbient), at(recipe.PathWater), constant("ferment", "heat-glucose"), constant("ferment", "wall-loss")},
+		inputs: []source{at(recipe.PathHold), vesselFigure("fermenter", "cools", "holds"), at(recipe.PathAmbient, recipe.PathWater), constant("ferment", "heat-glucose", "wall-loss")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.PeakC, plan.Celsius) },
 		work: func(a *asked) []Line {
 			heat := a.b.Models["ferment"].Values["heat-glucose"] / 1000
@@ -154,7 +154,7 @@ var fermentValues = []value{
 	},
 	{
 		name: "ferment-ph", given: true, also: []string{"wash-ph"}, title: "pH of the wash", stage: inFerment, model: souring, from: []string{"ph"},
-		inputs: []source{at(recipe.PathFermentFor), at(recipe.PathHold), constant("ferment", "lactic-growth"), constant("ferment", "lactic-most"), constant("ferment", "buffer")},
+		inputs: []source{at(recipe.PathFermentFor, recipe.PathHold), constant("ferment", "lactic-growth", "lactic-most", "buffer")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Ferment.PH, plan.PH) },
 		work: func(a *asked) []Line {
 			s := a.p.Stream(plan.StreamWash)

@@ -33,7 +33,7 @@ var houseValues = []value{
 		work:   func(a *asked) []Line { return a.workPerTonne(a.p.Ferment.PureL, a.p.Yield.WashLPAPerTonne) },
 	},
 	{
-		name: "theory", title: "yield in theory, by the tonne", stage: inGrain, model: usage, from: []string{"starch", "grain"}, inputs: []source{at(recipe.PathBill), grainFigure("moisture"), grainFigure("starch"), grainFigure("sugars")},
+		name: "theory", title: "yield in theory, by the tonne", stage: inGrain, model: usage, from: []string{"starch", "grain"}, inputs: []source{at(recipe.PathBill), grainFigure("moisture", "starch", "sugars")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Yield.TheoryLPAPerTonne, lpaPerTonne) },
 		work: func(a *asked) []Line {
 			g := a.p.Stream(plan.StreamGrain)
@@ -58,14 +58,8 @@ var houseValues = []value{
 		name: "energy", also: []string{"heat", "heatKWh"}, title: "heat of all stages", stage: inCask, model: arithmetic, from: []string{"mash-heat", "strip-heat", "spirit-heat"},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Energy.HeatKWh, plan.KilowattH) },
 		work: func(a *asked) []Line {
-			var all []Term
-			for _, s := range a.p.Energy.Stages {
-				if s.HeatKWh > 0 {
-					all = append(all, of(kWh(s.HeatKWh), s.Stage))
-				}
-			}
 			return []Line{
-				work("stage by stage", kWh(a.p.Energy.HeatKWh), sum(all)...),
+				adding("stage by stage", kWh(a.p.Energy.HeatKWh), a.p.Energy.Stages, func(_ int, s plan.StageEnergy) Term { return of(kWh(s.HeatKWh), s.Stage) }),
 				work("by the litre of pure alcohol", Number{a.p.Energy.KWhPerLPA, "kWh/LPA", 2}, of(kWh(a.p.Energy.HeatKWh), ""), over(Number{a.hearts().PureL, "LPA", 1}, "in the hearts")),
 			}
 		},
@@ -91,11 +85,9 @@ var houseValues = []value{
 		inputs: []source{pricesUsed},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.paid(), plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
-			var all []Term
-			for _, l := range a.p.Cost.Lines {
-				all = append(all, of(a.money(a.toTheCent(l.Cost)), l.What+", "+a.u.Quantity(l.Amount)))
-			}
-			return []Line{work("line by line", a.money(a.paid()), sum(all)...)}
+			return []Line{adding("line by line", a.money(a.paid()), a.p.Cost.Lines, func(_ int, l plan.CostLine) Term {
+				return of(a.money(a.toTheCent(l.Cost)), l.What+", "+a.u.Quantity(l.Amount))
+			})}
 		},
 	},
 	{
@@ -129,7 +121,7 @@ var houseValues = []value{
 	},
 	{
 		name: "work", also: []string{"people-hours", "peopleHours", "labour"}, title: "hours of people at work", stage: inCask, model: timing, from: []string{"mash", "strip", "spirit"},
-		inputs: []source{at(recipe.PathCrew), at(recipe.PathShift), at(recipe.PathRates)},
+		inputs: []source{at(recipe.PathCrew, recipe.PathShift, recipe.PathRates)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Schedule.PeopleHours, plan.Hour) },
 		work: func(a *asked) []Line {
 			var stages []string
@@ -144,18 +136,12 @@ var houseValues = []value{
 				}
 				by[s.Stage] += h * float64(s.People)
 			}
-			var all []Term
-			for _, s := range stages {
-				if by[s] > 0 {
-					all = append(all, of(hours(by[s]), s))
-				}
-			}
-			return []Line{work("stage by stage", hours(a.p.Schedule.PeopleHours), sum(all)...)}
+			return []Line{adding("stage by stage", hours(a.p.Schedule.PeopleHours), stages, func(_ int, s string) Term { return of(hours(by[s]), s) })}
 		},
 	},
 	{
 		name: "elapsed", given: true, also: []string{"elapsedHours"}, title: "from the start to the last cask filled", stage: inCask, model: timing, from: []string{"hours"},
-		inputs: []source{at(recipe.PathStart), at(recipe.PathShift)},
+		inputs: []source{at(recipe.PathStart, recipe.PathShift)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Schedule.ElapsedHours, plan.Hour) },
 		note:   func(*asked) string { return "with the nights and days off between the steps" },
 		work: func(a *asked) []Line {

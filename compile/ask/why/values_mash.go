@@ -12,28 +12,24 @@ var mashValues = []value{
 		name: "grain", also: []string{"bill", "grist"}, title: "the grain", stage: inGrain, model: written, inputs: []source{at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.b.Bill.TotalKg, plan.Kilogram) },
 		work: func(a *asked) []Line {
-			var all []Term
-			for _, l := range a.b.Bill.Lines {
-				all = append(all, of(a.mass(l.MassKg), l.Grain.Name))
-			}
-			return []Line{work("by the bill", a.mass(a.b.Bill.TotalKg), sum(all)...)}
+			return []Line{adding("by the bill", a.mass(a.b.Bill.TotalKg), a.b.Bill.Lines, func(_ int, l recipe.BillLine) Term { return of(a.mass(l.MassKg), l.Grain.Name) })}
 		},
 	},
 	{
 		name: "starch", title: "starch in the grain", stage: inGrain, model: analysis, from: []string{"grain"},
-		inputs: []source{at(recipe.PathBill), grainFigure("moisture"), grainFigure("starch")},
+		inputs: []source{at(recipe.PathBill), grainFigure("moisture", "starch")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.starchIn(), plan.Kilogram) },
 		work:   workStarch,
 	},
 	{
 		name: "theory-extract", also: []string{"theoryExtractKg"}, title: "extract if all starch dissolved", stage: inGrain, model: analysis, from: []string{"grain"},
-		inputs: []source{at(recipe.PathBill), grainFigure("moisture"), grainFigure("starch"), grainFigure("sugars"), grainFigure("solubles"), grainFigure("extract")},
+		inputs: []source{at(recipe.PathBill), grainFigure("moisture", "starch", "sugars", "solubles", "extract")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.TheoryExtractKg, plan.Kilogram) },
 		work:   workTheoryExtract,
 	},
 	{
 		name: "gelatinized", also: []string{"cooked", "gelatinizedPct"}, title: "starch gelatinized", stage: inMash, model: gelatinizing, from: []string{"starch"},
-		inputs: []source{stepLines("heat"), stepLines("rest"), stepLines("cool"), grainFigure("gelatinizes"), constant("mash", "access-raw"), constant("mash", "access-malt"), constant("mash", "gel-rate")},
+		inputs: []source{stepLines("heat", "rest", "cool"), grainFigure("gelatinizes"), constant("mash", "access-raw", "access-malt", "gel-rate")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.GelatinizedPct, plan.Percent) },
 		work: func(a *asked) []Line {
 			in, raw := a.starchIn(), a.p.Stream(plan.StreamWort).RawStarchKg+a.p.Stream(plan.StreamDraff).RawStarchKg
@@ -45,7 +41,7 @@ var mashValues = []value{
 	},
 	{
 		name: "conversion", also: []string{"converted", "conversionPct"}, title: "starch converted in the mash", stage: inMash, model: converting, from: []string{"starch", "gelatinized"},
-		inputs: []source{stepLines(""), grainFigure("power"), grainFigure("alpha"), constant("mash", "alpha-half-life"), constant("mash", "beta-half-life"), constant("mash", "alpha-on-starch")},
+		inputs: []source{stepLines(""), grainFigure("power", "alpha"), constant("mash", "alpha-half-life", "beta-half-life", "alpha-on-starch")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.ConversionPct, plan.Percent) },
 		work: func(a *asked) []Line {
 			wort, draff := a.p.Stream(plan.StreamWort), a.p.Stream(plan.StreamDraff)
@@ -59,7 +55,7 @@ var mashValues = []value{
 	},
 	{
 		name: "extract", also: []string{"extractKg"}, title: "extract in the wort", stage: inMash, model: converting, from: []string{"conversion", "theory-extract"},
-		inputs: []source{stepLines(""), grainFigure("solubles"), grainFigure("sugars")},
+		inputs: []source{stepLines(""), grainFigure("solubles", "sugars")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.ExtractKg, plan.Kilogram) },
 		work: func(a *asked) []Line {
 			w := a.p.Stream(plan.StreamWort)
@@ -73,7 +69,7 @@ var mashValues = []value{
 	},
 	{
 		name: "wort-sugar", also: []string{"sugar", "sugars"}, title: "sugars in the wort", stage: inMash, model: converting, from: []string{"conversion"},
-		inputs: []source{stepLines(""), grainFigure("power"), grainFigure("alpha"), constant("mash", "beta-on-dextrin"), constant("mash", "alpha-on-dextrin"), constant("mash", "branched"), constant("mash", "beta-half-life")},
+		inputs: []source{stepLines(""), grainFigure("power", "alpha"), constant("mash", "beta-on-dextrin", "alpha-on-dextrin", "branched", "beta-half-life")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Stream(plan.StreamWort).SugarKg(), plan.Kilogram) },
 		work: func(a *asked) []Line {
 			w := a.p.Stream(plan.StreamWort)
@@ -83,7 +79,7 @@ var mashValues = []value{
 	},
 	{
 		name: "fermentable", also: []string{"fermentability", "fermentablePct"}, title: "fermentable share of the extract, before the fermenter", stage: inMash, model: converting,
-		from: []string{"wort-sugar", "extract"}, inputs: []source{stepLines("rest"), stepLines("cool")},
+		from: []string{"wort-sugar", "extract"}, inputs: []source{stepLines("rest", "cool")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.FermentablePct, plan.Percent) },
 		work: func(a *asked) []Line {
 			return []Line{work("sugars in the extract", percent(a.p.Mash.FermentablePct, 1),
@@ -92,7 +88,7 @@ var mashValues = []value{
 	},
 	{
 		name: "original-gravity", also: []string{"originalGravitySG", "og"}, title: "original gravity, from the grain alone", stage: inMash, model: gravityTable,
-		from: []string{"extract", "wort-water"}, inputs: []source{stepLines("water"), stepLines("backset"), at(recipe.PathBill)},
+		from: []string{"extract", "wort-water"}, inputs: []source{stepLines("water", "backset"), at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.OriginalGravitySG, plan.SG) },
 		work: func(a *asked) []Line {
 			return a.workGravity(a.p.Mash.OriginalGravitySG, of(a.mass(a.p.Mash.ExtractKg), "extract"))
@@ -100,7 +96,7 @@ var mashValues = []value{
 	},
 	{
 		name: "hydrometer", also: []string{"hydrometerSG", "plato"}, title: "what the hydrometer reads when the yeast goes in", stage: inMash, model: gravityTable,
-		from: []string{"extract", "wort-water"}, inputs: []source{stepLines("water"), stepLines("backset"), backsetFigure(recipe.PathBacksetSolids)},
+		from: []string{"extract", "wort-water"}, inputs: []source{stepLines("water", "backset"), backsetFigure(recipe.PathBacksetSolids)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.HydrometerSG, plan.SG) },
 		work: func(a *asked) []Line {
 			return a.workGravity(a.p.Mash.HydrometerSG, of(a.mass(a.p.Mash.ExtractKg), "extract"),
@@ -109,39 +105,38 @@ var mashValues = []value{
 	},
 	{
 		name: "wort-water", also: []string{"water-in-the-wort"}, title: "water in the wort", stage: inMash, model: arithmetic, from: []string{"liquor"},
-		inputs: []source{stepLines("water"), stepLines("backset"), grainFigure("moisture")},
+		inputs: []source{stepLines("water", "backset"), grainFigure("moisture")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Stream(plan.StreamWort).WaterKg, plan.Kilogram) },
 		work:   workWortWater,
 	},
 	{
-		name: "liquor", title: "liquor, water and backset", stage: inMash, model: arithmetic, inputs: []source{stepLines("water"), stepLines("backset")},
+		name: "liquor", title: "liquor, water and backset", stage: inMash, model: arithmetic, inputs: []source{stepLines("water", "backset")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.LiquorL, plan.Litre) },
 		work: func(a *asked) []Line {
-			var all []Term
-			for _, s := range a.b.Mash.Steps {
+			return []Line{adding("let in", a.litres(a.p.Mash.LiquorL), a.b.Mash.Steps, func(_ int, s recipe.MashStep) Term {
 				if s.Verb == recipe.MashWater || s.Verb == recipe.MashBackset || s.Verb == recipe.MashSparge {
-					all = append(all, of(a.litres(1000*s.VolumeM3), a.stepWords(s)))
+					return of(a.litres(1000*s.VolumeM3), a.stepWords(s))
 				}
-			}
-			return []Line{work("let in", a.litres(a.p.Mash.LiquorL), sum(all)...)}
+				return Term{}
+			})}
 		},
 	},
 	{
 		name: "liquor-grist", also: []string{"liquor-to-grist", "liquorGristLPerKg"}, title: "liquor to grist, before the first drain", stage: inMash, model: arithmetic,
-		from: []string{"liquor", "grain"}, inputs: []source{stepLines("water"), stepLines("backset"), at(recipe.PathBill)},
+		from: []string{"liquor", "grain"}, inputs: []source{stepLines("water", "backset"), at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.LiquorGristLPerKg, litrePerKg) },
 		work:   workLiquorGrist,
 	},
 	{
 		name: "ph", also: []string{"mash-ph", "pH"}, title: "pH of the mash", stage: inMash, model: buffers,
-		inputs: []source{stepLines("backset"), at(recipe.PathAcid), at(recipe.PathGypsum), at(recipe.PathLime), at(recipe.PathWater), constant("mash", "malt-pH"), constant("mash", "malt-buffer"), constant("mash", "raw-pH"), constant("mash", "raw-buffer"),
-			backsetFigure(recipe.PathBacksetPH), constant("mash", "backset-buffer"), constant("mash", "hardness-to-alkali")},
+		inputs: []source{stepLines("backset"), at(recipe.PathAcid, recipe.PathGypsum, recipe.PathLime, recipe.PathWater), constant("mash", "malt-pH", "malt-buffer", "raw-pH", "raw-buffer"),
+			backsetFigure(recipe.PathBacksetPH), constant("mash", "backset-buffer", "hardness-to-alkali")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.PH, plan.PH) },
 		work:   workPH,
 	},
 	{
 		name: "wort", also: []string{"wort-volume", "to-the-fermenter"}, title: "what goes to the fermenter, at the temperature of the set", stage: inMash, model: wortVolume,
-		from: []string{"extract", "wort-water"}, inputs: []source{stepLines("water"), stepLines("backset"), at(recipe.PathBill), stepLines("drain")},
+		from: []string{"extract", "wort-water"}, inputs: []source{stepLines("water", "backset"), at(recipe.PathBill), stepLines("drain")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.VolumeL, plan.Litre) },
 		work: func(a *asked) []Line {
 			w := a.p.Stream(plan.StreamWort)
@@ -150,48 +145,30 @@ var mashValues = []value{
 	},
 	{
 		name: "mash", also: []string{"mashHours", "mash-hours", "mash-time"}, title: "time in the cooker", stage: inMash, model: heating,
-		inputs: []source{stepLines(""), vesselFigure("cooker", "heats"), vesselFigure("cooker", "cools"), vesselFigure("cooker", "metal"), at(recipe.PathBoiler), at(recipe.PathWater), rate("water-in"), rate("grain-in")},
+		inputs: []source{stepLines(""), vesselFigure("cooker", "heats", "cools", "metal"), at(recipe.PathBoiler, recipe.PathWater), rate("water-in"), rate("grain-in")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.Hours, plan.Hour) },
 		work: func(a *asked) []Line {
-			var all []Term
-			for i, s := range a.p.Mash.Steps {
-				if s.Minutes > 0 {
-					all = append(all, of(minutes(s.Minutes), a.stepWords(a.b.Mash.Steps[i])))
-				}
-			}
 			total := minutes(60 * a.p.Mash.Hours)
-			return []Line{work("step by step", total, sum(all)...), work("in hours", hours(a.p.Mash.Hours), of(total, "in the cooker"), fixed("/", 60, "", ""))}
+			return []Line{a.stepByStep(total, func(s plan.MashStep) Number { return minutes(s.Minutes) }), work("in hours", hours(a.p.Mash.Hours), of(total, "in the cooker"), fixed("/", 60, "", ""))}
 		},
 	},
 	{
 		name: "mash-heat", title: "heat of the mash", stage: inMash, model: heating,
-		inputs: []source{stepLines("water"), stepLines("heat"), vesselFigure("cooker", "heats"), vesselFigure("cooker", "metal"), at(recipe.PathWater)},
+		inputs: []source{stepLines("water", "heat"), vesselFigure("cooker", "heats", "metal"), at(recipe.PathWater)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.HeatKWh, plan.KilowattH) },
 		work: func(a *asked) []Line {
-			var all []Term
-			for i, s := range a.p.Mash.Steps {
-				if s.HeatKWh > 0 {
-					all = append(all, of(kWh(s.HeatKWh), a.stepWords(a.b.Mash.Steps[i])))
-				}
-			}
-			return []Line{work("step by step", kWh(a.p.Mash.HeatKWh), sum(all)...)}
+			return []Line{a.stepByStep(kWh(a.p.Mash.HeatKWh), func(s plan.MashStep) Number { return kWh(s.HeatKWh) })}
 		},
 	},
 	{
 		name: "mash-cooling", title: "cooling of the mash", stage: inMash, model: cooling,
-		inputs: []source{stepLines("cool"), stepLines("drain"), stepLines("sparge"), vesselFigure("cooker", "cools"), at(recipe.PathWortCooler), at(recipe.PathWater)},
+		inputs: []source{stepLines("cool", "drain", "sparge"), vesselFigure("cooker", "cools"), at(recipe.PathWortCooler, recipe.PathWater)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.CoolKWh, plan.KilowattH) },
 		note: func(a *asked) string {
 			return "with " + a.u.Litres(a.p.Mash.CoolingWaterL) + " of water that comes in at " + a.temp(a.p.Plant.WaterC)
 		},
 		work: func(a *asked) []Line {
-			var all []Term
-			for i, s := range a.p.Mash.Steps {
-				if s.CoolKWh > 0 {
-					all = append(all, of(kWh(s.CoolKWh), a.stepWords(a.b.Mash.Steps[i])))
-				}
-			}
-			return []Line{work("step by step", kWh(a.p.Mash.CoolKWh), sum(all)...)}
+			return []Line{a.stepByStep(kWh(a.p.Mash.CoolKWh), func(s plan.MashStep) Number { return kWh(s.CoolKWh) })}
 		},
 	},
 }

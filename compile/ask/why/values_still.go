@@ -12,7 +12,7 @@ import (
 var stillValues = []value{
 	{
 		name: "low-wines", also: []string{"lowWinesVolumeL"}, title: "what the stripping run gives", stage: inStrip, model: distilling, from: []string{"alcohol", "pot-ale", "low-wines-abv"},
-		inputs: []source{at(recipe.PathStripStop), at(recipe.PathStripCharges), vesselFigure("wash-still", "reflux"), at(recipe.PathElevation)},
+		inputs: []source{at(recipe.PathStripStop, recipe.PathStripCharges), vesselFigure("wash-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return a.lowWines().Volume() },
 		note:   func(a *asked) string { return "at " + a.u.Strength(a.lowWines().Strength()) },
 		work: func(a *asked) []Line {
@@ -47,25 +47,11 @@ var stillValues = []value{
 			}
 		},
 	},
-	{
-		name: "strip", also: []string{"stripHours", "strip-hours", "stripping-run", "wash-run"}, title: "time of the stripping run", stage: inStrip, model: boiling, from: []string{"wash", "low-wines"},
-		inputs: []source{vesselFigure("wash-still", "heats"), vesselFigure("wash-still", "metal"), vesselFigure("wash-still", "loses"), vesselFigure("wash-still", "steam"), vesselFigure("wash-still", "reflux"), at(recipe.PathBoiler), at(recipe.PathStripStop), at(recipe.PathStripPace), at(recipe.PathStripCharges)},
-		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.TotalHours, plan.Hour) },
-		work:   func(a *asked) []Line { return workRunHours(a.p.Strip) },
-	},
-	{
-		name: "strip-heat", title: "heat of the stripping run", stage: inStrip, model: boiling, from: []string{"strip"}, inputs: []source{vesselFigure("wash-still", "heats"), at(recipe.PathBoiler)},
-		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.HeatKWh, plan.KilowattH) },
-		work:   func(a *asked) []Line { return workRunHeat(a.p.Strip) },
-	},
-	{
-		name: "strip-water", title: "condenser water of the stripping run", stage: inStrip, model: condensing, from: []string{"strip-heat"}, inputs: []source{vesselFigure("wash-still", "condenser"), at(recipe.PathWater)},
-		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Strip.CoolingWaterL, plan.Litre) },
-		work:   func(a *asked) []Line { return a.workCondenser(a.p.Strip, a.b.Strip.Still) },
-	},
+	runHours("strip", []string{"stripHours", "strip-hours", "stripping-run", "wash-run"}, []string{"wash", "low-wines"}, at(recipe.PathBoiler, recipe.PathStripStop, recipe.PathStripPace, recipe.PathStripCharges)),
+	runHeat("strip"), runWater("strip"),
 	{
 		name: "charge", also: []string{"spirit-charge"}, title: "charge of the spirit still", stage: inSpirit, model: steadying, from: []string{"low-wines", "feints"},
-		inputs: []source{at(recipe.PathCharge), at(recipe.PathFeints), at(recipe.PathSpiritCharges)},
+		inputs: []source{at(recipe.PathCharge, recipe.PathFeints, recipe.PathSpiritCharges)},
 		amount: func(a *asked) plan.Quantity { return a.charge().Volume() },
 		note:   func(a *asked) string { return "at " + a.u.Strength(a.charge().Strength()) },
 		work: func(a *asked) []Line {
@@ -86,7 +72,7 @@ var stillValues = []value{
 	},
 	{
 		name: "hearts", also: []string{"heartsVolumeL"}, title: "the spirit that is kept, between its two cuts", stage: inSpirit, model: distilling, from: []string{"charge", "hearts-share", "proof"},
-		inputs: []source{at(recipe.PathForeshots), at(recipe.PathHearts), at(recipe.PathSpiritStop), at(recipe.PathCharge), vesselFigure("spirit-still", "reflux"), at(recipe.PathElevation)},
+		inputs: []source{at(recipe.PathForeshots, recipe.PathHearts, recipe.PathSpiritStop, recipe.PathCharge), vesselFigure("spirit-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return a.hearts().Lot.Volume() },
 		note: func(a *asked) string {
 			return "at " + a.u.Strength(a.hearts().Lot.Strength()) + ", " + a.pure(a.hearts().Lot).to(1).Text()
@@ -95,7 +81,7 @@ var stillValues = []value{
 	},
 	{
 		name: "hearts-share", given: true, title: "hearts, of the alcohol in the charge", stage: inSpirit, model: distilling, from: []string{"charge"},
-		inputs: []source{at(recipe.PathForeshots), at(recipe.PathHearts), at(recipe.PathSpiritStop), vesselFigure("spirit-still", "reflux"), at(recipe.PathElevation)},
+		inputs: []source{at(recipe.PathForeshots, recipe.PathHearts, recipe.PathSpiritStop), vesselFigure("spirit-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.hearts().PureShare, plan.Percent) },
 		work: func(a *asked) []Line {
 			parts := []Term{}
@@ -114,7 +100,7 @@ var stillValues = []value{
 	},
 	{
 		name: "proof", also: []string{"heartsAbvPct", "hearts-abv", "hearts-proof", "hearts-strength"}, title: "strength of the hearts", stage: inSpirit, model: distilling,
-		from: []string{"charge"}, inputs: []source{at(recipe.PathHearts), at(recipe.PathForeshots), vesselFigure("spirit-still", "reflux"), at(recipe.PathElevation)},
+		from: []string{"charge"}, inputs: []source{at(recipe.PathHearts, recipe.PathForeshots), vesselFigure("spirit-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return a.hearts().Lot.Strength().At() },
 		work: func(a *asked) []Line {
 			return append(a.workStrength(a.p.Stream(plan.StreamHearts), a.hearts().Lot.Strength()), a.readRun(a.p.Spirit)...)
@@ -139,11 +125,11 @@ var stillValues = []value{
 		},
 	},
 	fractionValue("foreshots", "the first of the run: set aside and never drunk", at(recipe.PathForeshots)),
-	fractionValue("heads", "between foreshots and hearts, to the feints", at(recipe.PathHearts), at(recipe.PathForeshots)),
-	fractionValue("tails", "after the hearts, to the feints", at(recipe.PathHearts), at(recipe.PathSpiritStop)),
+	fractionValue("heads", "between foreshots and hearts, to the feints", at(recipe.PathHearts, recipe.PathForeshots)),
+	fractionValue("tails", "after the hearts, to the feints", at(recipe.PathHearts, recipe.PathSpiritStop)),
 	{
 		name: "feints", also: []string{"feintsVolumeL"}, title: "heads and tails, which go into the next charge", stage: inSpirit, model: steadying, from: []string{"heads", "tails", "feints-abv"},
-		inputs: []source{at(recipe.PathHearts), at(recipe.PathSpiritStop), at(recipe.PathCharge), at(recipe.PathFeints)},
+		inputs: []source{at(recipe.PathHearts, recipe.PathSpiritStop, recipe.PathCharge, recipe.PathFeints)},
 		amount: func(a *asked) plan.Quantity { return a.feints().Volume() },
 		note:   func(a *asked) string { return "at " + a.u.Strength(a.feints().Strength()) },
 		work: func(a *asked) []Line {
@@ -154,7 +140,7 @@ var stillValues = []value{
 	},
 	{
 		name: "feints-abv", also: []string{"feintsAbvPct", "feints-strength", "feints-proof"}, title: "strength of the feints", stage: inSpirit, model: steadying, from: []string{"heads", "tails"},
-		inputs: []source{at(recipe.PathHearts), at(recipe.PathSpiritStop)},
+		inputs: []source{at(recipe.PathHearts, recipe.PathSpiritStop)},
 		amount: func(a *asked) plan.Quantity { return a.feints().Strength().At() },
 		work: func(a *asked) []Line {
 			heads, tails := a.p.Stream(plan.StreamHeads), a.p.Stream(plan.StreamTails)
@@ -176,36 +162,69 @@ var stillValues = []value{
 			return []Line{work("left", a.pure(a.p.Spirit.Residue), all...), work("of the charge", percent(100*a.p.Spirit.Residue.PureL/a.charge().PureL, 2), of(a.pure(a.p.Spirit.Residue), "left"), over(a.pure(a.charge()), "in the charge"))}
 		},
 	},
-	{
-		name: "spirit", also: []string{"spiritHours", "spirit-hours", "spirit-run"}, title: "time of the spirit run", stage: inSpirit, model: boiling, from: []string{"charge"},
-		inputs: []source{vesselFigure("spirit-still", "heats"), vesselFigure("spirit-still", "metal"), vesselFigure("spirit-still", "loses"), vesselFigure("spirit-still", "steam"), vesselFigure("spirit-still", "reflux"), at(recipe.PathBoiler), at(recipe.PathSpiritStop), at(recipe.PathPaceForeshots), at(recipe.PathPaceHeads), at(recipe.PathPaceHearts), at(recipe.PathPaceTails), at(recipe.PathSpiritCharges)},
-		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Spirit.TotalHours, plan.Hour) },
-		work:   func(a *asked) []Line { return workRunHours(a.p.Spirit) },
-	},
-	{
-		name: "spirit-heat", title: "heat of the spirit run", stage: inSpirit, model: boiling, from: []string{"spirit"}, inputs: []source{vesselFigure("spirit-still", "heats"), at(recipe.PathBoiler)},
-		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Spirit.HeatKWh, plan.KilowattH) },
-		work:   func(a *asked) []Line { return workRunHeat(a.p.Spirit) },
-	},
-	{
-		name: "spirit-water", title: "condenser water of the spirit run", stage: inSpirit, model: condensing, from: []string{"spirit-heat"}, inputs: []source{vesselFigure("spirit-still", "condenser"), at(recipe.PathWater)},
-		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Spirit.CoolingWaterL, plan.Litre) },
-		work:   func(a *asked) []Line { return a.workCondenser(a.p.Spirit, a.b.Spirit.Still) },
-	},
+	runHours("spirit", []string{"spiritHours", "spirit-hours", "spirit-run"}, []string{"charge"}, at(recipe.PathBoiler, recipe.PathSpiritStop, recipe.PathPaceForeshots, recipe.PathPaceHeads, recipe.PathPaceHearts, recipe.PathPaceTails, recipe.PathSpiritCharges)),
+	runHeat("spirit"), runWater("spirit"),
 }
 
-// workCondenser is the heat that the condenser's water takes, over what a litre of it
-// takes as it warms.
-func (a *asked) workCondenser(r plan.Run, v *recipe.Vessel) []Line {
-	in := a.b.SupplyC()
-	out := in + still.Setting{Still: *v, WaterC: in}.CoolingRiseK()
-	perLitre := Number{fluid.WaterHeatCapacity((in+out)/2) * (out - in) * fluid.WaterDensity(in) / lot.JoulesPerKWh / lot.LitresPerM3, "kWh/L", 5}
-	water := a.litres(r.CoolingWaterL)
-	if a.us() {
-		perLitre = Number{perLitre.Value / a.litres(1).Value, "kWh/gal", 5}
+// runs are the two runs of the stills: what a row says of each.
+var runs = map[string]struct {
+	title, still string
+	stage        stage
+	of           func(*asked) (plan.Run, *recipe.Vessel)
+}{
+	"strip":  {"the stripping run", "wash-still", inStrip, func(a *asked) (plan.Run, *recipe.Vessel) { return a.p.Strip, a.b.Strip.Still }},
+	"spirit": {"the spirit run", "spirit-still", inSpirit, func(a *asked) (plan.Run, *recipe.Vessel) { return a.p.Spirit, a.b.Spirit.Still }},
+}
+
+// runHours, runHeat and runWater are the rows of a run's time, heat and condenser water.
+func runHours(run string, also, from []string, inputs source) value {
+	r := runs[run]
+	return value{
+		name: run, also: also, title: "time of " + r.title, stage: r.stage, model: boiling, from: from,
+		inputs: []source{vesselFigure(r.still, "heats", "metal", "loses", "steam", "reflux"), inputs},
+		amount: func(a *asked) plan.Quantity { run, _ := r.of(a); return plan.Of(run.TotalHours, plan.Hour) },
+		work: func(a *asked) []Line {
+			run, _ := r.of(a)
+			each := minutes(60 * run.Hours)
+			lines := []Line{work("one charge", each, of(minutes(run.HeatUpMin), "to the first drop"), plus(minutes(60*run.Hours-run.HeatUpMin), "running"))}
+			if run.Charges > 1 {
+				return append(lines, work("all charges", hours(run.TotalHours), of(each, "each"), fixed("x", float64(run.Charges), "", "charges"), fixed("/", 60, "", "")))
+			}
+			return append(lines, work("in hours", hours(run.TotalHours), of(each, ""), fixed("/", 60, "", "")))
+		},
 	}
-	return []Line{
-		work("water from "+a.temp(in)+" to "+a.temp(out), water, of(kWh(r.CoolKWh), "at the condenser"), over(perLitre, "")),
+}
+
+func runHeat(run string) value {
+	r := runs[run]
+	return value{
+		name: run + "-heat", title: "heat of " + r.title, stage: r.stage, model: boiling, from: []string{run}, inputs: []source{vesselFigure(r.still, "heats"), at(recipe.PathBoiler)},
+		amount: func(a *asked) plan.Quantity { run, _ := r.of(a); return plan.Of(run.HeatKWh, plan.KilowattH) },
+		work: func(a *asked) []Line {
+			run, _ := r.of(a)
+			if run.TotalHours == 0 {
+				return nil
+			}
+			return []Line{work("power by time", kWh(run.HeatKWh), of(Number{run.HeatKWh / run.TotalHours, "kW", 1}, "on the average"), times(hours(run.TotalHours), ""))}
+		},
+	}
+}
+
+// runWater is the heat that the condenser's water takes, over what a litre of it takes as
+// it warms.
+func runWater(run string) value {
+	r := runs[run]
+	return value{
+		name: run + "-water", title: "condenser water of " + r.title, stage: r.stage, model: condensing, from: []string{run + "-heat"}, inputs: []source{vesselFigure(r.still, "condenser"), at(recipe.PathWater)},
+		amount: func(a *asked) plan.Quantity { run, _ := r.of(a); return plan.Of(run.CoolingWaterL, plan.Litre) },
+		work: func(a *asked) []Line {
+			run, v := r.of(a)
+			in := a.b.SupplyC()
+			out := in + still.Setting{Still: *v, WaterC: in}.CoolingRiseK()
+			perLitre := fluid.WaterHeatCapacity((in+out)/2) * (out - in) * fluid.WaterDensity(in) / lot.JoulesPerKWh / lot.LitresPerM3
+			per := a.either(Number{perLitre / a.litres(1).Value, "kWh/gal", 5}, Number{perLitre, "kWh/L", 5})
+			return []Line{work("water from "+a.temp(in)+" to "+a.temp(out), a.litres(run.CoolingWaterL), of(kWh(run.CoolKWh), "at the condenser"), over(per, ""))}
+		},
 	}
 }
 
@@ -288,22 +307,4 @@ func (a inUnits) readRun(r plan.Run) []Line {
 		return nil
 	}
 	return []Line{reads("pot, % vol at 20 C, from the fire", pot...), reads("spout", spout...), reads("vapour", vapour...)}
-}
-
-func workRunHours(r plan.Run) []Line {
-	run := 60*r.Hours - r.HeatUpMin
-	lines := []Line{
-		work("one charge", minutes(60*r.Hours), of(minutes(r.HeatUpMin), "to the first drop"), plus(minutes(run), "running")),
-	}
-	if r.Charges > 1 {
-		return append(lines, work("all charges", hours(r.TotalHours), of(minutes(60*r.Hours), "each"), fixed("x", float64(r.Charges), "", "charges"), fixed("/", 60, "", "")))
-	}
-	return append(lines, work("in hours", hours(r.TotalHours), of(minutes(60*r.Hours), ""), fixed("/", 60, "", "")))
-}
-
-func workRunHeat(r plan.Run) []Line {
-	if r.TotalHours == 0 {
-		return nil
-	}
-	return []Line{work("power by time", kWh(r.HeatKWh), of(Number{r.HeatKWh / r.TotalHours, "kW", 1}, "on the average"), times(hours(r.TotalHours), ""))}
 }

@@ -2,6 +2,7 @@ package why
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"newmake/compile/measure"
@@ -65,9 +66,9 @@ type Ref struct {
 
 // Model is where a formula comes from, and how far it goes.
 type Model struct {
-	Says   string `json:"says"`
+	Says   string `json:"says"` // what it takes to be so
 	Source string `json:"source"`
-	Valid  string `json:"valid"`
+	Valid  string `json:"valid"` // the range in which it holds, and how good it is there
 }
 
 // Unknown is the error of a value that no batch has, or that this one has not.
@@ -117,7 +118,7 @@ func (a *asked) node(v value, depth int, nudged []nudged, told map[string]bool) 
 	told[v.name] = true
 	n := Node{
 		Name: v.name, Title: v.title, Amount: a.amountOf(v), Given: v.given, Work: []Line{}, From: []Ref{}, Inputs: a.inputs(v.inputs),
-		Model: Model{v.model.says, v.model.source, v.model.holds}, Moves: a.moves(v, nudged),
+		Model: v.model, Moves: a.moves(v, nudged),
 	}
 	if v.note != nil {
 		n.Note = v.note(a)
@@ -168,31 +169,15 @@ func List(b *recipe.Batch, compile Compile, u measure.Units) ([]Part, error) {
 		return nil, fmt.Errorf("the batch cannot be computed")
 	}
 	a := &asked{b: b, p: p, inUnits: inUnits{u}}
-	all := a.table()
 	var out []Part
-	for _, part := range parts {
-		out = append(out, Part{Title: part.title, Values: []Ref{}})
-	}
-	for _, v := range all {
-		i := partOf(v.name)
-		out[i].Values = append(out[i].Values, Ref{Name: v.name, Title: v.title, Amount: a.amountOf(v)})
+	for _, part := range a.parts() {
+		listed := Part{Title: part.title, Values: []Ref{}}
+		for _, v := range part.values {
+			listed.Values = append(listed.Values, Ref{Name: v.name, Title: v.title, Amount: a.amountOf(v)})
+		}
+		out = append(out, listed)
 	}
 	return out, nil
-}
-
-// partOf is the place of a value's heading; the years are the cask's.
-func partOf(name string) int {
-	for i, p := range parts {
-		for _, v := range p.values {
-			if v.name == name {
-				return i
-			}
-		}
-		if p.title == "cask" && strings.HasPrefix(name, "year-") {
-			return i
-		}
-	}
-	return len(parts) - 1
 }
 
 // Names are the numbers that may be asked for, of any batch, as they are listed.
@@ -208,14 +193,5 @@ func Names() []string {
 
 // Known says if a word is the name of a value of any batch.
 func Known(name string) bool {
-	for _, p := range parts {
-		for _, v := range p.values {
-			for _, n := range append([]string{v.name}, v.also...) {
-				if fold(n) == fold(name) {
-					return true
-				}
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(parts, func(p part) bool { return slices.ContainsFunc(p.values, func(v value) bool { return v.called(name) }) })
 }

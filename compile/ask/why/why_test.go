@@ -184,9 +184,9 @@ func TestTable(t *testing.T) {
 			names[fold(n)] = v.name
 		}
 		assert.NotEmpty(t, v.title)
-		assert.NotEmpty(t, v.model.says, v.name)
-		assert.NotEmpty(t, v.model.source, v.name)
-		assert.NotEmpty(t, v.model.holds, v.name)
+		assert.NotEmpty(t, v.model.Says, v.name)
+		assert.NotEmpty(t, v.model.Source, v.name)
+		assert.NotEmpty(t, v.model.Valid, v.name)
 		for _, from := range v.from {
 			assert.True(t, Known(from), "%s comes from %s, which there is not", v.name, from)
 		}
