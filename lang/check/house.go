@@ -42,7 +42,11 @@ type House struct {
 	batches onceEach[*house.Decl, batch]
 	runs    onceEach[*house.Decl, run]
 
+	tastings onceEach[*house.Decl, tasting]
+	trials   onceEach[*house.Decl, trial]
+
 	instruments func() map[string]*instrument
+	filled      func() []string // the serials of all casks that runs filled
 }
 
 // Options of Load.
@@ -62,6 +66,7 @@ func front(h *house.House, err error) (*House, error) {
 	}
 	out := &House{House: h, library: libraryOf(h)}
 	out.instruments = sync.OnceValue(out.readInstruments)
+	out.filled = sync.OnceValue(out.serials)
 	return out, nil
 }
 
@@ -202,6 +207,7 @@ func (h *House) found(files []*house.File) diag.List {
 		}
 	}
 	list = append(list, h.ofRecords(in)...)
+	list = append(list, h.ofTastings(in)...)
 	batches := slices.DeleteFunc(slices.Clone(h.BatchDecls()), func(d *house.Decl) bool {
 		return !in[d.File] && (d.Parent == "" || !slices.ContainsFunc(h.Chain(d), func(a *house.Decl) bool { return in[a.File] }))
 	})

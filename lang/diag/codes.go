@@ -12,7 +12,7 @@ import (
 //	02 names                07 ferment         12 promises
 //	03 quantities and units 08 still           13 records of runs
 //	04 fields               09 gauge and cask  14 diff and size
-//	05 plant and vessels    10 law
+//	05 plant and vessels    10 law             15 tastings and trials
 type Code string
 
 // Info is what the table knows of a code.
@@ -71,7 +71,7 @@ const (
 )
 
 // Table lists every code in order.
-var Table = slices.SortedFunc(slices.Values(slices.Concat(textTable, checkTable, Computed, changeTable, learnedTable)), func(a, b Info) int {
+var Table = slices.SortedFunc(slices.Values(slices.Concat(textTable, checkTable, Computed, changeTable, learnedTable, tastingTable)), func(a, b Info) int {
 	return strings.Compare(string(a.Code), string(b.Code))
 })
 

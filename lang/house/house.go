@@ -20,12 +20,14 @@ import (
 
 // House is a folder of recipes, indexed.
 type House struct {
-	Root    string  // the folder as the user knows it
-	Files   []*File // in order of their paths
-	Edition int     // of the language, as house.batch says
-	batches []*Decl // in the order of the files and lines
-	Plants  []*Decl // those whose name is their own
-	Runs    []*Decl // those whose number is their own, in the order of the files and lines
+	Root     string  // the folder as the user knows it
+	Files    []*File // in order of their paths
+	Edition  int     // of the language, as house.batch says
+	batches  []*Decl // in the order of the files and lines
+	Plants   []*Decl // those whose name is their own
+	Runs     []*Decl // those whose number is their own, in the order of the files and lines
+	Tastings []*Decl // in the order of the files and lines; several may be of one thing
+	Trials   []*Decl // those whose name is their own, in the order of the files and lines
 
 	instruments *index
 	learned     *index // what was learned of the plants, by their names
@@ -51,7 +53,7 @@ func newHouse(root string, files []*File, loading diag.List, base *House) *House
 	}
 	h.losses, h.known = sync.OnceValue(h.lostNames), h.knownNames()
 	h.all = sync.OnceValue(func() []string { return slices.Clip(names(h.batches)) })
-	plants, runs := newIndex("plant"), newIndex("run")
+	plants, runs, trials := newIndex("plant"), newIndex("run"), newIndex("trial")
 	h.instruments = newIndex("instrument")
 	h.learned = newIndex("learned plant")
 	for _, f := range schema.Library {
@@ -65,6 +67,10 @@ func newHouse(root string, files []*File, loading diag.List, base *House) *House
 				plants.add(d, &h.general)
 			case d.Field == schema.Run:
 				runs.add(d, &h.general)
+			case d.Field == schema.Tasting:
+				h.Tastings = append(h.Tastings, d)
+			case d.Field == schema.Trial:
+				trials.add(d, &h.general)
 			case d.Field == schema.Instrument:
 				h.instruments.add(d, &h.general)
 			case d.Field == schema.Batch:
@@ -76,7 +82,7 @@ func newHouse(root string, files []*File, loading diag.List, base *House) *House
 			}
 		}
 	}
-	h.Plants, h.Runs = plants.order, runs.order
+	h.Plants, h.Runs, h.Trials = plants.order, runs.order, trials.order
 	if base != nil {
 		h.edition(&h.general)
 	}

@@ -1,0 +1,128 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+
+	"newmake/lang/diag"
+	"newmake/lang/house"
+	"newmake/lang/logbook"
+	"newmake/lang/parallel"
+	"newmake/lang/record"
+	"newmake/lang/spelling"
+	"newmake/lang/tree"
+	"newmake/lang/wording"
+	"newmake/lang/words"
+)
+
+// tasting and trial are one of the house's each, read.
+type (
+	tasting struct {
+		tasting *record.Tasting
+		diags   diag.List
+	}
+	trial struct {
+		trial *record.Trial
+		diags diag.List
+	}
+)
+
+// Tastings gives all tastings of the house that can be read, in the order of the files
+// and lines, and what is to be said of them.
+func (h *House) Tastings() ([]*record.Tasting, diag.List) {
+	var out []*record.Tasting
+	var list diag.List
+	for _, d := range h.House.Tastings {
+		t := h.tasting(d)
+		list = append(append(list, d.Said()...), t.diags...)
+		if !d.Node().Bad {
+			out = append(out, t.tasting)
+		}
+	}
+	return out, h.Ordered(list)
+}
+
+// Trial gives a trial by its name, and what is to be said of it. It is nil if there is
+// none of that name.
+func (h *House) Trial(name string) (*record.Trial, diag.List) {
+	i := slices.IndexFunc(h.Trials, func(d *house.Decl) bool { return tree.Key(d.Name) == tree.Key(name) })
+	if i < 0 {
+		said := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: fmt.Sprintf("there is no trial %q in %s", name, h.Root)}
+		switch near := spelling.Nearest(name, h.TrialNames()); {
+		case near != "":
+			said.Help = "did you mean `" + near + "`?"
+		case len(h.Trials) == 0:
+			said.Help = "the house has no trials yet: `newmake explain trial` shows how one is written"
+		default:
+			said.Help = "the house has " + words.And(wording.Quoted(h.TrialNames()))
+		}
+		return nil, diag.List{said}
+	}
+	t := h.trial(h.Trials[i])
+	return t.trial, h.Ordered(slices.Concat(h.Trials[i].Said(), t.diags))
+}
+
+// TrialNames lists the names of all trials, in the order of the files and lines.
+func (h *House) TrialNames() []string {
+	var out []string
+	for _, d := range h.Trials {
+		out = append(out, d.Name)
+	}
+	return out
+}
+
+func (h *House) tasting(d *house.Decl) *tasting {
+	return h.tastings.get(d, func() *tasting {
+		t := &tasting{}
+		t.tasting, t.diags = logbook.Tasting(d.Node(), h.tasted())
+		return t
+	})
+}
+
+func (h *House) trial(d *house.Decl) *trial {
+	return h.trials.get(d, func() *trial {
+		t := &trial{}
+		t.trial, t.diags = logbook.Trial(d.Node(), h.tasted())
+		return t
+	})
+}
+
+// tasted is what can be tasted: casks that runs have filled, and runs.
+func (h *House) tasted() logbook.Names {
+	in := func(all func() []string) func(string) bool {
+		return func(name string) bool {
+			return slices.ContainsFunc(all(), func(s string) bool { return tree.Key(s) == tree.Key(name) })
+		}
+	}
+	return logbook.Names{
+		{Kinds: []record.SampleKind{record.OfCask}, Say: "cask", Has: in(h.filled), All: h.filled},
+		{Kinds: []record.SampleKind{record.OfNewMake, record.OfHearts}, Say: "run", Has: in(h.RunNumbers), All: h.RunNumbers},
+	}
+}
+
+// serials lists the casks that runs filled, each once, in the order of the runs.
+func (h *House) serials() []string {
+	var out []string
+	for _, d := range h.Runs {
+		for _, v := range h.run(d).run.Visits {
+			if v.Word == "into" && v.To != "" && !slices.Contains(out, v.To) {
+				out = append(out, v.To)
+			}
+		}
+	}
+	return out
+}
+
+// ofTastings is all that there is to say of the tastings and trials in files.
+func (h *House) ofTastings(in map[*house.File]bool) diag.List {
+	var list diag.List
+	of := func(decls []*house.Decl, said func(*house.Decl) diag.List) {
+		decls = slices.DeleteFunc(slices.Clone(decls), func(d *house.Decl) bool { return !in[d.File] })
+		all := make([]diag.List, len(decls))
+		parallel.Each(len(decls), func(i int) { all[i] = said(decls[i]) })
+		list = append(list, slices.Concat(all...)...)
+	}
+	of(h.House.Tastings, func(d *house.Decl) diag.List { return h.tasting(d).diags })
+	of(h.Trials, func(d *house.Decl) diag.List { return h.trial(d).diags })
+	return list
+}
