@@ -303,6 +303,7 @@ var touching = [][]string{
 	{"why", "toll-road.batch", "hearts"},
 	{"size", "toll-road.batch", "--casks", "2"},
 	{"odds", "toll-road.batch", "--draws", "50"},
+	{"tastings"},
 	{"fmt", "--diff", "."},
 	{"diff", "--why", "none", "toll-road.batch"},
 	{"diff", "--why", "none", "HEAD~1"},

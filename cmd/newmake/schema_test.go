@@ -22,6 +22,7 @@ import (
 	"newmake/compile/ask/odds"
 	"newmake/compile/ask/proofing"
 	"newmake/compile/ask/why"
+	"newmake/compile/book/taste"
 	"newmake/compile/show/reviewed"
 	"newmake/compile/show/sized"
 	"newmake/lang/diag"
@@ -45,7 +46,10 @@ var published = map[string]struct {
 	"odds":  {odds.Format, []reflect.Type{reflect.TypeFor[odds.Answer]()}},
 	"gauge": {proofing.Format, []reflect.Type{reflect.TypeFor[proofing.Answer]()}},
 
-	"review":  {reviewed.Format, []reflect.Type{reflect.TypeFor[reviewed.Document](), reflect.TypeFor[report]()}},
+	"review":   {reviewed.Format, []reflect.Type{reflect.TypeFor[reviewed.Document](), reflect.TypeFor[report]()}},
+	"trial":    {taste.Format, []reflect.Type{reflect.TypeFor[taste.Judged](), reflect.TypeFor[report]()}},
+	"tastings": {taste.FoundFormat, []reflect.Type{reflect.TypeFor[taste.Found](), reflect.TypeFor[report]()}},
+
 	"fmt":     {"newmake.fmt", []reflect.Type{reflect.TypeFor[fmtReport]()}},
 	"library": {"newmake.library", []reflect.Type{reflect.TypeFor[library.Report]()}},
 	"explain": {"newmake.explain", []reflect.Type{reflect.TypeFor[explain.Document]()}},
@@ -237,6 +241,8 @@ func TestAnswersBySchema(t *testing.T) {
 		"learn 26-01 26-02",
 		"review 26-03",
 		"odds ferry-landing.batch --draws 60 --beside stone-ferry",
+		"tastings clove --house " + filepath.Join("..", "..", "examples", "lantern-hollow"),
+		"trial Longer --house " + slips,
 		"gauge 38 gal at 134.1 proof at 66 F, reduce to 114 proof",
 		"gauge 100 L at 62.5 % abv at 18 C --units si",
 		"fmt --check .",

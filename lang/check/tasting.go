@@ -126,3 +126,26 @@ func (h *House) ofTastings(in map[*house.File]bool) diag.List {
 	of(h.Trials, func(d *house.Decl) diag.List { return h.trial(d).diags })
 	return list
 }
+
+// MadeBy is the run that a sample comes from, as it stood on a day: of a cask the last
+// that filled it by then. It is nil where the records do not tell.
+func (h *House) MadeBy(s record.Sample, on record.Date) *record.Run {
+	var made *record.Run
+	var filled record.Date
+	for _, d := range h.Runs {
+		if s.Kind == record.OfHearts || s.Kind == record.OfNewMake {
+			if tree.Key(d.Name) == tree.Key(s.Name) {
+				return h.run(d).run
+			}
+			continue
+		}
+		r := h.run(d).run
+		for i := range r.Visits {
+			v := &r.Visits[i]
+			if v.Word == "into" && tree.Key(v.To) == tree.Key(s.Name) && v.When.Date.Compare(on) <= 0 && (made == nil || v.When.Date.Compare(filled) >= 0) {
+				made, filled = r, v.When.Date
+			}
+		}
+	}
+	return made
+}

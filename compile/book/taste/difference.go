@@ -115,7 +115,11 @@ func (t Test) Findable(n int, alpha, power float64) float64 {
 }
 
 // Share is a share with the range that holds it as often as was asked.
-type Share struct{ Value, Low, High float64 }
+type Share struct {
+	Value float64 `json:"value"`
+	Low   float64 `json:"low"`
+	High  float64 `json:"high"`
+}
 
 // Interval is the share of right answers with its exact interval (Clopper and Pearson,
 // Biometrika 26 (1934) 404).

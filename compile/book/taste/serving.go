@@ -8,16 +8,16 @@ import (
 
 // Cup is one cup as it is served.
 type Cup struct {
-	Code   string // three digits, on the cup
-	Sample int    // which of the samples is in it; for the one who pours alone
-	Named  bool   // it is given as what the others are held against (duo-trio)
+	Code   string `json:"code"`   // three digits, on the cup
+	Sample int    `json:"sample"` // which of the samples is in it, from 0; for the one who pours alone
+	Named  bool   `json:"named"`  // it is given as what the others are held against (duo-trio)
 }
 
 // Set is what one taster gets at once.
 type Set struct {
-	Taster int
-	Cups   []Cup // in the order of tasting
-	Right  int   // the cup that is the right answer, of a triangle or duo-trio; else -1
+	Taster int   `json:"taster"` // which of the tasters, from 0
+	Cups   []Cup `json:"cups"`   // in the order of tasting
+	Right  int   `json:"right"`  // the cup that is the right answer, of a triangle or duo-trio; else -1
 }
 
 // Serving is a plan of who gets what: each order of cups as often as any other, as
@@ -37,7 +37,7 @@ func Serving(m Method, samples, tasters, sets int, name string) []Set {
 		}
 		dealt = append(dealt, round...)
 	}
-	all := make([]Set, n)
+	all := make([]Set, n) // never nil: an empty list in JSON
 	for i := range all {
 		o := dealt[i]
 		codes := rnd.Perm(900)

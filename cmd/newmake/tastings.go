@@ -1,0 +1,118 @@
+package main
+
+import (
+	"bytes"
+
+	"github.com/spf13/cobra"
+
+	"newmake/compile/ask/compare"
+	"newmake/compile/book/taste"
+	"newmake/compile/front"
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/compile/show/formats"
+	"newmake/compile/show/tasted"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+)
+
+// tastingsFlags are what a person looks for.
+type tastingsFlags struct {
+	of, by, batch, format, output, units, house string
+}
+
+func tastingsCommand(a *app) *cobra.Command {
+	var f tastingsFlags
+	cmd := &cobra.Command{
+		Use:   "tastings [WORD...]",
+		Short: "What was tasted, by word, batch, cask or person, and what differed",
+		Long: "tastings finds what people wrote of casks, hearts and new make: looks in whose words each\n" +
+			"WORD stands, of one cask or run, one batch, one person. They come in the order of their\n" +
+			"days, with the scores of each batch beside one another, what the batches differ in, and\n" +
+			"what their hearts carry. Where there are too few scores to conclude anything, it says so.",
+		Example: "  newmake tastings\n" +
+			"  newmake tastings clove\n" +
+			"  newmake tastings --of LH-0012\n" +
+			"  newmake tastings oak --batch \"Ferry Landing\" --by M\n" +
+			"  newmake tastings --format json",
+		RunE: func(_ *cobra.Command, args []string) error { return f.run(a, args) },
+	}
+	cmd.Flags().StringVar(&f.of, "of", "", "a cask's serial, or a run's number")
+	cmd.Flags().StringVar(&f.by, "by", "", "who tasted")
+	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch that it comes from, by name")
+	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
+	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
+	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
+	completeFlag(cmd, "batch", batchNames)
+	completeFlag(cmd, "units", oneOf("us", "si"))
+	return cmd
+}
+
+func (f tastingsFlags) run(a *app, args []string) error {
+	format, err := formats.OfAnswer.Choose(f.format, f.output)
+	if err != nil {
+		return err
+	}
+	system, err := units(f.units)
+	if err != nil {
+		return err
+	}
+	src, err := a.load(f.house, "")
+	if err != nil {
+		return a.cannot(err, format)
+	}
+	all, said := src.House.Tastings()
+	if said.HasErrors() {
+		return a.noAnswer(said, format)
+	}
+	found := taste.Search(all, taste.Wanted{Words: args, Of: f.of, By: f.by, Batch: f.batch}, func(t *record.Tasting) taste.Source {
+		if r := src.House.MadeBy(t.Of, t.On); r != nil {
+			return taste.Source{Batch: r.Batch, Run: r.Number}
+		}
+		return taste.Source{}
+	})
+	beside(found, src, system)
+	var out bytes.Buffer
+	if format == "json" {
+		err = diag.EncodeJSON(&out, "", found)
+	} else {
+		err = tasted.Found(&out, found, tasted.Options{Bold: a.bold(f.output)})
+	}
+	if err != nil {
+		return err
+	}
+	if format == "text" {
+		a.show(said)
+	}
+	return a.write(f.output, out.Bytes(), src.Inputs())
+}
+
+// beside puts beside the tastings what their batches differ in, each from the first, and
+// what their hearts carry.
+func beside(found *taste.Found, src *front.Source, system *recipe.System) {
+	var first *recipe.Batch
+	var plans []*plan.Plan
+	for _, name := range found.Batches() {
+		b, err := src.Batch(name, system)
+		if err != nil || b.Recipe == nil {
+			continue
+		}
+		if made := b.Plan(); made.Plan != nil {
+			plans = append(plans, made.Plan)
+		}
+		if first == nil {
+			first = b.Recipe
+			continue
+		}
+		apart := taste.Apart{First: first.Name, Second: b.Recipe.Name, Edits: []string{}}
+		for _, e := range compare.Find(first, b.Recipe, measure.UnitsOf(b.Recipe.Units)).Edits {
+			if e.Counts {
+				apart.Edits = append(apart.Edits, e.What)
+			}
+		}
+		found.Apart = append(found.Apart, apart)
+	}
+	found.Carries(plans)
+}

@@ -1,0 +1,203 @@
+package taste
+
+import (
+	"math"
+
+	"newmake/lang/record"
+)
+
+// Format and Version name the shape of an answer as JSON. A minor version adds names and
+// never takes one away.
+const (
+	Format  = "newmake.trial"
+	Version = "1.0"
+)
+
+// What a trial is judged by (common practice in sensory analysis).
+const (
+	Level = .05 // how often guessing may pass for a difference
+	Sure  = .8  // how often a difference should be found, to be called findable
+	Range = .9  // how often a range holds what it is of
+)
+
+// shares are shares of tasters who tell samples apart, for which the needed answers are
+// said: a half is plain to many, a fifth is a subtle difference.
+var shares = []float64{.5, .3, .2}
+
+// mostNeeded is how many answers are worth counting up to.
+const mostNeeded = 1000
+
+// Judged is what a trial can find, and what it found.
+type Judged struct {
+	Format     string      `json:"format"`
+	Version    string      `json:"version"`
+	Trial      string      `json:"trial"`
+	On         string      `json:"date"`
+	Method     Method      `json:"method"`
+	Samples    []string    `json:"samples"`
+	Expecting  []string    `json:"expecting,omitempty"`
+	Level      float64     `json:"level"`
+	Beforehand *Beforehand `json:"beforehand,omitempty"` // what can be found, of a difference test
+	Counted    *Counted    `json:"counted,omitempty"`    // answers of a difference test
+	Ranked     *Ranked     `json:"ranked,omitempty"`     // answers of a ranking
+	Answers    []Answer    `json:"answers"`
+	Serving    []Set       `json:"serving"` // who gets what; empty where nobody is named to taste
+	Tasters    []string    `json:"tasters"`
+	Nosed      string      `json:"nosed,omitempty"` // the strength, as it is written
+	Notes      []string    `json:"notes"`
+}
+
+// Beforehand is what so many answers can find.
+type Beforehand struct {
+	Answers  int      `json:"answers"`
+	Least    int      `json:"least"`              // right answers that show a difference; more than Answers: none do
+	Findable *float64 `json:"findable,omitempty"` // the share of tasters telling apart that is found 8 times in 10; none if no share is
+	Needed   []Needed `json:"needed"`
+}
+
+// Needed is how many answers find a share of tasters who tell apart.
+type Needed struct {
+	Share   float64 `json:"share"`
+	Answers int     `json:"answers"`
+}
+
+// Answer is what one taster said.
+type Answer struct {
+	By    string    `json:"by"`
+	Right int       `json:"right"`
+	N     int       `json:"answers"`
+	Ranks []float64 `json:"ranks,omitempty"`
+	Words string    `json:"words,omitempty"`
+}
+
+// Counted is what the answers of a difference test show.
+type Counted struct {
+	Right     int     `json:"right"`
+	N         int     `json:"answers"`
+	P         float64 `json:"p"` // how often guessing gives as much
+	Differ    bool    `json:"differ"`
+	TellApart Share   `json:"tellApart"` // share of answers that came from telling apart; of a pair either way, share for the first
+	Several   bool    `json:"several"`   // somebody answered more than once
+}
+
+// Ranked is what a ranking shows.
+type Ranked struct {
+	Sums      []float64 `json:"rankSums"`
+	Friedman  float64   `json:"friedman"`
+	P         float64   `json:"p"`
+	Exact     bool      `json:"exact"`
+	Differ    bool      `json:"differ"`
+	Least     float64   `json:"leastDifference"` // of two rank sums
+	Pairs     []Pair    `json:"pairs"`           // those that differ
+	Agreement float64   `json:"agreement"`       // Kendall's W
+	Page      *Page     `json:"page,omitempty"`  // of the order that was expected
+}
+
+// Pair is two samples that differ, the one that ranks first first.
+type Pair struct {
+	First  string `json:"first"`
+	Second string `json:"second"`
+}
+
+// Page is the test of an order.
+type Page struct {
+	L     float64 `json:"l"`
+	P     float64 `json:"p"`
+	Exact bool    `json:"exact"`
+	Shown bool    `json:"shown"`
+}
+
+// Judge says what a trial can find, who gets which cup, and what its answers show.
+func Judge(t *record.Trial) *Judged {
+	j := &Judged{Format: Format, Version: Version, Trial: t.Name, On: t.On.String(), Method: Method(t.Method), Level: Level,
+		Samples: []string{}, Tasters: []string{}, Notes: []string{}, Answers: []Answer{}}
+	for _, s := range t.Compare {
+		j.Samples = append(j.Samples, s.String())
+	}
+	for _, i := range t.Expecting {
+		j.Expecting = append(j.Expecting, j.Samples[i])
+	}
+	j.Tasters = append(j.Tasters, t.Tasters...)
+	if t.Nosed != nil {
+		j.Nosed = t.Nosed.Num + " " + t.Nosed.Unit
+	}
+	for _, n := range t.Notes {
+		j.Notes = append(j.Notes, n.Words)
+	}
+	j.Serving = Serving(j.Method, len(t.Compare), len(t.Tasters), t.Sets, t.Name+" "+j.On)
+	n := 0
+	for _, a := range t.Answers {
+		j.Answers = append(j.Answers, Answer{a.By, a.Right, a.N, a.Ranks, a.Words})
+		n += a.N
+	}
+	if j.Method == Ranking {
+		if len(t.Answers) > 1 {
+			j.Ranked = ranked(j, t)
+		}
+		return j
+	}
+	test := TestOf(j.Method, len(t.Expecting) > 0)
+	planned := len(t.Tasters) * t.Sets
+	if n > 0 {
+		j.Counted, planned = counted(test, j.Answers), n
+	}
+	if planned > 0 {
+		j.Beforehand = beforehand(test, planned)
+	}
+	return j
+}
+
+func beforehand(t Test, n int) *Beforehand {
+	b := &Beforehand{Answers: n, Least: t.Least(n, Level), Needed: []Needed{}}
+	if d := t.Findable(n, Level, Sure); !math.IsInf(d, 1) {
+		d = math.Ceil(d*100) / 100 // not less than can be found
+		b.Findable = &d
+	}
+	for _, s := range shares {
+		b.Needed = append(b.Needed, Needed{s, t.Needed(Level, s, Sure, mostNeeded)})
+	}
+	return b
+}
+
+func counted(t Test, all []Answer) *Counted {
+	c := &Counted{}
+	seen := map[string]bool{}
+	for _, a := range all {
+		c.Right += a.Right
+		c.N += a.N
+		c.Several = c.Several || a.N > 1 || seen[a.By]
+		seen[a.By] = true
+	}
+	c.P = t.P(c.Right, c.N)
+	c.Differ = c.P <= Level
+	if c.TellApart = t.Discriminators(c.Right, c.N, Range); t.TwoSided {
+		c.TellApart = Interval(c.Right, c.N, Range)
+	}
+	return c
+}
+
+func ranked(j *Judged, t *record.Trial) *Ranked {
+	var ranks Ranks
+	for _, a := range t.Answers {
+		ranks = append(ranks, a.Ranks)
+	}
+	r := &Ranked{Sums: ranks.Sums(), Least: LeastDifference(len(ranks), len(t.Compare), Level), Agreement: ranks.Agreement(), Pairs: []Pair{}}
+	r.Friedman, r.P, r.Exact = ranks.Friedman()
+	r.Differ = r.P <= Level
+	if r.Differ {
+		for a := range r.Sums {
+			for b := range r.Sums {
+				if r.Sums[b]-r.Sums[a] >= r.Least {
+					r.Pairs = append(r.Pairs, Pair{j.Samples[a], j.Samples[b]})
+				}
+			}
+		}
+	}
+	if len(t.Expecting) > 0 {
+		p := &Page{}
+		p.L, p.P, p.Exact = ranks.Page(t.Expecting)
+		p.Shown = p.P <= Level
+		r.Page = p
+	}
+	return r
+}
