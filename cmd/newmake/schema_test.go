@@ -241,8 +241,10 @@ func TestAnswersBySchema(t *testing.T) {
 		"learn 26-01 26-02",
 		"review 26-03",
 		"odds ferry-landing.batch --draws 60 --beside stone-ferry",
-		"tastings clove --house " + filepath.Join("..", "..", "examples", "lantern-hollow"),
-		"trial Longer --house " + slips,
+		"tastings clove",
+		"trial More~rye?",
+		"trial Longer~ferment?",
+		"trial Shorter",
 		"gauge 38 gal at 134.1 proof at 66 F, reduce to 114 proof",
 		"gauge 100 L at 62.5 % abv at 18 C --units si",
 		"fmt --check .",
@@ -252,6 +254,9 @@ func TestAnswersBySchema(t *testing.T) {
 		"explain bakcset",
 	} {
 		args := strings.Fields(line)
+		for i := range args {
+			args[i] = strings.ReplaceAll(args[i], "~", " ")
+		}
 		var schema, out, said bytes.Buffer
 		a := &app{in: strings.NewReader(""), out: &schema, err: &said, env: func(string) string { return "" }}
 		require.Zero(t, run(a, []string{args[0], "--schema"}), said.String())
