@@ -47,8 +47,8 @@ var published = map[string]struct {
 	"gauge": {proofing.Format, []reflect.Type{reflect.TypeFor[proofing.Answer]()}},
 
 	"review":   {reviewed.Format, []reflect.Type{reflect.TypeFor[reviewed.Document](), reflect.TypeFor[report]()}},
-	"trial":    {taste.Format, []reflect.Type{reflect.TypeFor[taste.Judged](), reflect.TypeFor[report]()}},
-	"tastings": {taste.FoundFormat, []reflect.Type{reflect.TypeFor[taste.Found](), reflect.TypeFor[report]()}},
+	"trial":    {taste.Format, []reflect.Type{reflect.TypeFor[taste.Judged]()}},
+	"tastings": {taste.FoundFormat, []reflect.Type{reflect.TypeFor[taste.Found]()}},
 
 	"fmt":     {"newmake.fmt", []reflect.Type{reflect.TypeFor[fmtReport]()}},
 	"library": {"newmake.library", []reflect.Type{reflect.TypeFor[library.Report]()}},
@@ -244,7 +244,6 @@ func TestAnswersBySchema(t *testing.T) {
 		"tastings clove",
 		"trial More~rye?",
 		"trial Longer~ferment?",
-		"trial Shorter",
 		"gauge 38 gal at 134.1 proof at 66 F, reduce to 114 proof",
 		"gauge 100 L at 62.5 % abv at 18 C --units si",
 		"fmt --check .",

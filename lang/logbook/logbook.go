@@ -1,5 +1,5 @@
-// Package logbook reads the trees of runs and instruments into records (package
-// record), and says what of them cannot be so.
+// Package logbook reads the trees of runs, instruments, tastings and trials into
+// records (package record), and says what of them cannot be so.
 //
 // A run may stop anywhere and leave anything out: what is not written is no error.
 // What is written is kept as it was read. A value that is hard to believe is spoken
