@@ -20,6 +20,9 @@ func (m *Memo) Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
 	return compiled(b, &m.stages, Calculated)
 }
 
+// Stages are what it keeps, for who wants numbers alone beside its plans.
+func (m *Memo) Stages() *numbers.Memo { return &m.stages }
+
 // Checks says of many batches what Compile has to say, without their plans. A
 // house makes the same few recipes on other days, so the last stages computed are
 // kept. It may be used from several goroutines.

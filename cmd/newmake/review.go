@@ -7,6 +7,8 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/compile/ask/review"
+	"newmake/compile/front"
+	"newmake/compile/front/revision"
 	"newmake/compile/measure"
 	"newmake/compile/show/formats"
 	"newmake/compile/show/reviewed"
@@ -37,6 +39,7 @@ func reviewCommand(a *app) *cobra.Command {
 		Example: "  newmake review 26-03\n" +
 			"  newmake review 26-03 --full\n" +
 			"  newmake review 26-03 --at '2026-03-10 22:30'\n" +
+			"  newmake review 26-03 -o review.html\n" +
 			"  newmake review 26-03 --format json",
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) != 1 {
@@ -45,7 +48,7 @@ func reviewCommand(a *app) *cobra.Command {
 			return f.run(a, args[0])
 		},
 	}
-	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
+	formatFlag(cmd, &f.format, formats.OfReview.Names())
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
 	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
@@ -57,7 +60,7 @@ func reviewCommand(a *app) *cobra.Command {
 }
 
 func (f reviewFlags) run(a *app, number string) error {
-	format, err := formats.OfAnswer.Choose(f.format, f.output)
+	format, err := formats.OfReview.Choose(f.format, f.output)
 	if err != nil {
 		return err
 	}
@@ -91,15 +94,18 @@ func (f reviewFlags) run(a *app, number string) error {
 		return usage("run %s cannot be computed as it was made: %v", number, err)
 	}
 	var out bytes.Buffer
-	if format == "json" {
+	switch format {
+	case "json":
 		err = diag.EncodeJSON(&out, "", reviewed.Of(answer))
-	} else {
+	case "html":
+		err = f.page(&out, src, answer)
+	default:
 		err = reviewed.Text(&out, answer, reviewed.Options{Full: f.full || !a.outTerminal && f.output != "", Bold: a.bold(f.output)})
 	}
 	if err != nil {
 		return err
 	}
-	if format == "text" {
+	if format != "json" {
 		a.show(said)
 	}
 	if err := a.write(f.output, out.Bytes(), src.Inputs()); err != nil {
@@ -109,4 +115,21 @@ func (f reviewFlags) run(a *app, number string) error {
 		return errSaid
 	}
 	return nil
+}
+
+// page writes a review with the pictures of the plan for the day of the run.
+func (f reviewFlags) page(out *bytes.Buffer, src *front.Source, answer *review.Answer) error {
+	b, err := src.Batch(answer.Batch, nil)
+	if err != nil {
+		return err
+	}
+	if err := b.On(answer.Day.String()); err != nil {
+		return err
+	}
+	p := b.Plan()
+	if p.Plan == nil {
+		return diag.Refuse("the batch of run %s cannot be planned, so there is nothing to draw: `newmake plan` says why", answer.Run)
+	}
+	p.Plan.Source, _ = revision.Of(src, answer.Batch)
+	return reviewed.HTML(out, answer, p.Plan)
 }

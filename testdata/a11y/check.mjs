@@ -43,6 +43,14 @@ await withBrowser(async (browser) => {
     const plan = JSON.parse(readFileSync(base + ".json", "utf8"));
     report(file.replace(".html", ".ics"), calendarFaults(readFileSync(base + ".ics", "utf8"), plan));
   }
+  const reviews = join(folder, "reviews");
+  for (const file of readdirSync(reviews).filter((f) => f.endsWith(".html")).sort()) {
+    const { page, faults } = await open(browser, "file://" + join(reviews, file));
+    faults.push(...(await htmlFaults(readFileSync(join(reviews, file), "utf8"))), ...(await axeFaults(page)), ...(await inkFaults(page)));
+    for (const paper of Object.keys(papers)) faults.push(...(await tooWide(page, paper)));
+    await page.close();
+    report("reviews/" + file, faults);
+  }
   report("plan --open", await liveFaults(browser, newmake, recipe));
 });
 process.exit(failed ? 1 : 0);

@@ -82,6 +82,7 @@ type Cause struct {
 	Place string // where alcohol is missing: of the wash run, of the low wines that waited
 	Words string
 	Unit  Unit
+	Model bool    // nobody read it: the model says it
 	By    float64 // how much too high the reading is, or how much is missing, in LPA
 	SD    float64
 	// Litres is By as a volume of what is missing there; 0 of a reading.
@@ -188,7 +189,7 @@ func balances(run *record.Run, b *bench, e Expected) (*Balance, error) {
 	if l == nil {
 		return nil, nil
 	}
-	found, last, err := reconcile.GrossErrors(l.flows, l.nodes, level, reconcile.ReadingsAndLosses)
+	found, last, err := reconcile.GrossErrors(l.flows, l.nodes, level, l.possible)
 	if errors.Is(err, reconcile.ErrNothingToCheck) {
 		return nil, nil
 	}
@@ -209,13 +210,9 @@ func balances(run *record.Run, b *bench, e Expected) (*Balance, error) {
 	for _, f := range found {
 		var finding Finding
 		for _, c := range f {
-			if l.possible(c) {
-				finding.Causes = append(finding.Causes, l.cause(c, last))
-			}
+			finding.Causes = append(finding.Causes, l.cause(c, last))
 		}
-		if len(finding.Causes) > 0 {
-			out.Gross = append(out.Gross, finding)
-		}
+		out.Gross = append(out.Gross, finding)
 	}
 	return out, nil
 }
@@ -235,7 +232,7 @@ const mostAbvPct = 97.0
 func (l *ledger) cause(c reconcile.Cause, at *reconcile.Reconciled) Cause {
 	if c.Flow >= 0 {
 		f := l.about[c.Flow]
-		return Cause{Flow: f.ID, Words: f.Words, Unit: f.Unit, By: c.By, SD: c.SD}
+		return Cause{Flow: f.ID, Words: f.Words, Unit: f.Unit, Model: f.Model, By: c.By, SD: c.SD}
 	}
 	p := l.place[c.Node]
 	out := Cause{Place: p.words, Unit: LPA, By: c.By, SD: c.SD, Of: p.of}

@@ -38,6 +38,7 @@ type Answer struct {
 	Units measure.Units
 
 	Lines   []Line
+	Marks   []Mark   // those that a picture of the plan has a place for
 	Balance *Balance // nil where nothing can be held against anything
 	Gaps    []Gap
 	// Done are the edits of the recipe that what was done comes to, and what each is
@@ -54,10 +55,11 @@ type Line struct {
 	Words   string
 	Stage   record.StageName
 	Kind    Kind
-	Said    float64 // in SI, brought to 20 C
-	SD      float64 // of the reading, its instrument and the model together
-	Plan    float64 // as planned; NaN where the plan does not come to it
-	Made    float64 // of what was really done; NaN likewise
+	What    record.What // "" of a duration
+	Said    float64     // in SI, brought to 20 C
+	SD      float64     // of the reading, its instrument and the model together
+	Plan    float64     // as planned; NaN where the plan does not come to it
+	Made    float64     // of what was really done; NaN likewise
 	When    time.Time
 	Visit   *record.Visit
 	Outcome bool
@@ -86,6 +88,22 @@ const (
 	Rate     // m3/s
 	Duration // s
 )
+
+// Mark is a reading with its place on a picture of the plan.
+type Mark struct {
+	made.Mark
+	Off bool // it is not what it should be
+}
+
+// marked finds of each mark whether its reading is what it should be.
+func marked(all []made.Mark, lines []Line) []Mark {
+	var out []Mark
+	for _, m := range all {
+		off := slices.ContainsFunc(lines, func(l Line) bool { return l.Visit == m.Visit && l.What == m.What && !l.Within() })
+		out = append(out, Mark{m, off})
+	}
+	return out
+}
 
 // Gap is one thing that the house lives by: what came, what was planned, and what
 // should have come of what was done.
@@ -132,7 +150,11 @@ func (a *Answer) AsItShould() bool {
 func Of(q Question) (*Answer, error) {
 	run := until(q.Run, q.Until)
 	as := made.Recipe(q.Batch, run)
-	planned, err := compile.Numbers(q.Batch, new(numbers.Memo), compile.Calculated)
+	planned := q.Batch.Clone() // for the day of the run
+	planned.Start.Year, planned.Start.Month, planned.Start.Day = run.Date.Year, int(run.Date.Month), run.Date.Day
+	planned.Resolve()
+	memo := new(compile.Memo) // of the plan, and of what was done otherwise
+	n, err := compile.Numbers(planned, memo.Stages(), compile.Calculated)
 	if err != nil {
 		return nil, err
 	}
@@ -146,7 +168,7 @@ func Of(q Question) (*Answer, error) {
 	var told []told
 	for i := range readings {
 		r := &readings[i]
-		line, t := m.line(r, planned, offBy(all, r.Instrument, kindOf(r.Instrument), r.Said))
+		line, t := m.line(r, n, offBy(all, r.Instrument, kindOf(r.Instrument), r.Said))
 		a.Lines = append(a.Lines, line)
 		if t != nil {
 			told = append(told, *t)
@@ -162,9 +184,10 @@ func Of(q Question) (*Answer, error) {
 		}
 	}
 	known := m.prior().after(m.believed(told))
-	a.Done, a.Small = departures(q.Batch, as, q.Units)
+	a.Done, a.Small = departures(planned, as, memo, q.Units)
 	a.Ahead = m.ahead(run, known)
 	a.Untold = m.untold(readings, known)
+	a.Marks = marked(made.Marks(as, run, m.n, q.Instrument), a.Lines)
 	return a, nil
 }
 
@@ -174,7 +197,7 @@ func (m *model) line(r *made.Reading, planned *numbers.Batch, instrument float64
 	_, spread := m.prior().of(0, slopes)
 	sd := math.Hypot(r.SD, instrument)
 	l := Line{
-		Words: r.Words, Stage: r.Stage, Kind: kind(r), Said: r.Said, SD: math.Hypot(sd, spread),
+		Words: r.Words, Stage: r.Stage, Kind: kind(r), What: r.What, Said: r.Said, SD: math.Hypot(sd, spread),
 		Plan: math.NaN(), Made: middle, Visit: r.Visit, Outcome: r.Outcome,
 	}
 	if r.Visit != nil {
@@ -285,7 +308,7 @@ const mostApart = 7
 
 // departures takes apart what the batch as it was made has other than the plan. What
 // does next to nothing is put in first, and counted.
-func departures(planned, as *recipe.Batch, u measure.Units) (*compare.Comparison, int) {
+func departures(planned, as *recipe.Batch, memo *compile.Memo, u measure.Units) (*compare.Comparison, int) {
 	as = as.Clone()
 	as.Plant = withShift(as.Plant, planned.Plant)
 	as.Start = planned.Start
@@ -294,9 +317,8 @@ func departures(planned, as *recipe.Batch, u measure.Units) (*compare.Comparison
 		of     recipe.Value
 		effect float64
 	}
-	memo := numbers.Keeping(64)
 	hearts := func(b *recipe.Batch) float64 {
-		n, err := compile.Numbers(b, memo, compile.Calculated)
+		n, err := compile.Numbers(b, memo.Stages(), compile.Calculated)
 		if err != nil {
 			return math.NaN()
 		}
@@ -339,7 +361,7 @@ func departures(planned, as *recipe.Batch, u measure.Units) (*compare.Comparison
 	for _, d := range all[:apart] {
 		set(end, d.of)
 	}
-	return compare.Batches(compare.SideOf("as planned", base, nil), compare.SideOf("as made", end, nil), compare.Options{Units: u}), len(all) - apart
+	return compare.Batches(compare.SideOf("as planned", base, nil), compare.SideOf("as made", end, nil), compare.Options{Units: u, Memo: memo}), len(all) - apart
 }
 
 // smallest is the part of the hearts below which what was done otherwise is a small

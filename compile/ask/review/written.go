@@ -206,10 +206,12 @@ func (w *lots) balance(e Expected) *ledger {
 		}
 		hearts := pair{-1, -1}
 		for _, f := range w.parts() {
-			if !f.AbvPct.Read() && f.id != "hearts" { // small, and gauged by nobody: as the model has it
+			unread := !f.AbvPct.Read() && f.id != "hearts"
+			if unread { // small, and gauged by nobody: as the model has it
 				f.AbvPct = number{Is: e.AbvPct[f.id], SD: fractionSD}
 			}
 			p := l.lotOf(f.id, f.words, f.gauged, guess(f.gauged, 0, e.AbvPct[f.id]))
+			l.about[p.abv].Model = unread
 			terms = append(terms, p.alcohol(-1))
 			if f.id == "hearts" {
 				hearts = p

@@ -75,32 +75,33 @@ func about(causes []Cause, critical float64) (f Finding) {
 	return f
 }
 
-// Kinds are the causes that are looked for.
-type Kinds uint8
-
-// What can be looked for.
-const (
-	ReadingsAndLosses Kinds = iota
-	Readings
-)
+// Readings are the causes that are a reading, for who knows that nothing was lost.
+func Readings(c Cause) bool { return c.Flow >= 0 }
 
 // GrossErrors finds gross errors one after the other: the likeliest cause is taken out, and
 // the rest is reconciled again, until nothing shows at the level alpha, for all causes
-// tried together. What remains is the readings reconciled without them.
-func GrossErrors(flows []Flow, nodes []Node, alpha float64, kinds Kinds) ([]Finding, *Reconciled, error) {
+// tried together. Causes that cannot be are left out by can; nil leaves out none. Of causes
+// that no reading tells apart the one is taken out that asks for the smallest change of what
+// was read. What remains is the readings reconciled without them.
+func GrossErrors(flows []Flow, nodes []Node, alpha float64, can func(Cause) bool) ([]Finding, *Reconciled, error) {
 	flows, nodes = slices.Clone(flows), slices.Clone(nodes)
 	var found []Finding
 	var last *Reconciled
+	out := 0 // the flow that was taken out last
 	for {
 		r, err := Solve(flows, nodes)
 		switch {
 		case errors.Is(err, ErrNothingToCheck) && last != nil:
-			return found, last, nil
+			// The rest tells what was taken out, and checks nothing more. A reading of it that
+			// weighs nothing comes to the same.
+			flows[out].Unread, flows[out].SD = false, weightless*flows[out].SD
+			r, err = Solve(flows, nodes)
+			return found, r, err
 		case err != nil:
 			return found, last, err
 		}
 		last = r
-		causes := slices.DeleteFunc(r.causes(), func(c Cause) bool { return kinds == Readings && c.Flow < 0 })
+		causes := slices.DeleteFunc(r.causes(), func(c Cause) bool { return can != nil && !can(c) })
 		if len(causes) == 0 {
 			return found, r, nil
 		}
@@ -109,11 +110,12 @@ func GrossErrors(flows []Flow, nodes []Node, alpha float64, kinds Kinds) ([]Find
 			return found, r, nil
 		}
 		found = append(found, about(causes, z*z))
-		if c := causes[0]; c.Flow >= 0 {
-			flows[c.Flow].Unread = true
+		if c := smallest(causes, flows); c.Flow >= 0 {
+			flows[c.Flow].Unread, out = true, c.Flow
 		} else {
-			flows = append(flows, Flow{Name: nodes[c.Node].Name, Read: c.By, Unread: true})
-			at, whole := len(flows)-1, nodes[c.Node].Over
+			flows = append(flows, Flow{Name: nodes[c.Node].Name, Read: c.By, SD: c.SD, Unread: true})
+			out = len(flows) - 1
+			at, whole := out, nodes[c.Node].Over
 			nodes[c.Node].Over = func(x []float64) (float64, []float64) {
 				over, slopes := whole(x)
 				all := make([]float64, len(x))
@@ -123,4 +125,25 @@ func GrossErrors(flows []Flow, nodes []Node, alpha float64, kinds Kinds) ([]Find
 			}
 		}
 	}
+}
+
+// weightless is how many standard deviations make a reading weigh nothing.
+const weightless = 1e5
+
+// alike is how near two statistics are that no reading tells apart, as a share.
+const alike = 1e-6
+
+// smallest is, of the causes that are as likely as the first to the last digits, the reading
+// that would have to change by the smallest part of it; the first if none is a reading.
+func smallest(causes []Cause, flows []Flow) Cause {
+	best, least := causes[0], math.Inf(1)
+	for _, c := range causes {
+		if c.T < causes[0].T*(1-alike) {
+			break
+		}
+		if part := math.Abs(c.By / flows[max(c.Flow, 0)].Read); c.Flow >= 0 && part < least {
+			best, least = c, part
+		}
+	}
+	return best
 }

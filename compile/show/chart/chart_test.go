@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -31,7 +32,12 @@ func plans(t *testing.T) []*plan.Plan {
 }
 
 var all = map[string]func(*plan.Plan, measure.Units) Chart{
-	"days": Days, "mash": Mash, "ferment": Ferment, "strip": Strip, "spirit": Spirit, "cask": Cask,
+	"days": Days, "mash": bare(Mash), "ferment": bare(Ferment), "strip": bare(Strip), "spirit": bare(Spirit), "cask": Cask,
+}
+
+// bare is a picture without readings.
+func bare(draw func(*plan.Plan, measure.Units, ...Taken) Chart) func(*plan.Plan, measure.Units) Chart {
+	return func(p *plan.Plan, u measure.Units) Chart { return draw(p, u) }
 }
 
 // Spirit that fills no cask is not in wood.
@@ -57,6 +63,39 @@ func TestInsideThePaper(t *testing.T) {
 				for _, m := range c.Marks {
 					inside(t, p.Batch.Name+" "+name, c, m)
 				}
+			}
+		}
+	}
+}
+
+// Readings are marked, on the paper, wherever they lie; and make no difference to what else
+// a picture says.
+func TestTakenIsInsideThePaper(t *testing.T) {
+	draws := map[string]func(*plan.Plan, measure.Units, ...Taken) Chart{"mash": Mash, "ferment": Ferment, "strip": Strip, "spirit": Spirit}
+	for _, p := range plans(t) {
+		first, _ := find(p, p.Mash.Steps[0].ID)
+		start := plan.Moment(first.Start)
+		var taken []Taken
+		for _, h := range []float64{-2, 0, 3, 400} {
+			for _, of := range []string{"gravity", "temperature", "spout", "vapour", "flow"} {
+				for _, v := range []float64{0.9, 1.2, 60, 120} {
+					taken = append(taken, Taken{Of: of, Clock: start.Add(time.Duration(h * float64(time.Hour))), Hours: max(h, 0), OverL: max(h, 0), Value: v, Off: v > 100})
+				}
+			}
+		}
+		for name, draw := range draws {
+			for _, u := range []measure.Units{measure.US, measure.SI} {
+				c := draw(p, u, taken...)
+				crosses := 0
+				for _, m := range c.Marks {
+					inside(t, p.Batch.Name+" "+name, c, m)
+					if m.Class == "taken" {
+						crosses++
+					}
+				}
+				of := map[string]int{"mash": 1, "ferment": 2, "strip": 3, "spirit": 3}[name]
+				assert.Equal(t, of*(16+4), crosses, name)
+				assert.Contains(t, c.Desc, "not what it should be")
 			}
 		}
 	}
@@ -134,7 +173,7 @@ func TestRows(t *testing.T) {
 func TestRunNotesClear(t *testing.T) {
 	for _, p := range plans(t) {
 		for _, u := range []measure.Units{measure.US, measure.SI} {
-			for name, draw := range map[string]func(*plan.Plan, measure.Units) Chart{"strip": Strip, "spirit": Spirit} {
+			for name, draw := range map[string]func(*plan.Plan, measure.Units) Chart{"strip": bare(Strip), "spirit": bare(Spirit)} {
 				c := draw(p, u)
 				var boxes []box
 				for _, m := range c.Marks {

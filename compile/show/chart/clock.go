@@ -1,11 +1,14 @@
 package chart
 
-import "time"
+import (
+	"math"
+	"time"
+)
 
 func hm(t time.Time) string { return t.Format("15:04") }
 
 // clockAxis marks full steps of the clock below a panel whose x axis counts
-// minutes from a start. Times are labelled as far as there is room.
+// minutes from a start, or from before it. Times are labelled as far as there is room.
 func (p panel) clockAxis(start time.Time, label string) {
 	minutes := p.x.to - p.x.from
 	every := 30
@@ -15,7 +18,8 @@ func (p panel) clockAxis(start time.Time, label string) {
 		}
 	}
 	from := start.Hour()*60 + start.Minute()
-	for m := (from + every - 1) / every * every; float64(m-from) <= p.x.to; m += every {
+	first := int(math.Ceil((float64(from)+p.x.from)/float64(every))) * every
+	for m := first; float64(m-from) <= p.x.to; m += every {
 		x := p.x.at(float64(m - from))
 		p.c.stroke("rule", x, p.top(), x, p.bottom())
 		p.c.under(x, p.bottom()+17, hm(start.Add(time.Duration(m-from)*time.Minute)))

@@ -10,8 +10,9 @@ import (
 )
 
 // Ferment draws gravity, strength and temperature over the ferment, one above
-// the other, with a dot where somebody reads them.
-func Ferment(p *plan.Plan, u measure.Units) Chart {
+// the other, with a dot where somebody reads them. Readings of a run of the plan may be
+// marked on it.
+func Ferment(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 	f := p.Ferment
 	n := len(f.Curve)
 	if n < 2 {
@@ -20,7 +21,8 @@ func Ferment(p *plan.Plan, u measure.Units) Chart {
 	c := Chart{ID: "chart-ferment", Title: "Gravity, strength and temperature of the ferment", W: width}
 	run, _ := find(p, "ferment.run")
 	start := plan.Moment(run.Start)
-	end := f.Curve[n-1].Hour
+	_, end := widen(0, f.Curve[n-1].Hour, taken, "gravity", func(t Taken) float64 { return t.Hours })
+	_, end = widen(0, end, taken, "temperature", func(t Taken) float64 { return t.Hours })
 	var at []float64 // hours at which it is read
 	for _, s := range p.Schedule.Steps {
 		if strings.HasPrefix(s.ID, "ferment.round.") {
@@ -33,14 +35,18 @@ func Ferment(p *plan.Plan, u measure.Units) Chart {
 		y      func(i int) float64
 		places int
 		unit   string
+		of     string
+		taken  func(Taken) float64
 	}{
-		{"gravity, SG", 92, func(i int) float64 { return f.Curve[i].SG }, 3, ""},
-		{"strength, " + abvUnit(u), 66, func(i int) float64 { return f.Curve[i].AbvPct }, 1, " %"},
-		{"temperature, " + tempUnit(u), 82, func(i int) float64 { return temp(u, f.Curve[i].TempC) }, 0, " " + tempUnit(u)},
+		{"gravity, SG", 92, func(i int) float64 { return f.Curve[i].SG }, 3, "", "gravity", func(t Taken) float64 { return t.Value }},
+		{"strength, " + abvUnit(u), 66, func(i int) float64 { return f.Curve[i].AbvPct }, 1, " %", "", nil},
+		{"temperature, " + tempUnit(u), 82, func(i int) float64 { return temp(u, f.Curve[i].TempC) }, 0, " " + tempUnit(u), "temperature",
+			func(t Taken) float64 { return temp(u, t.Value) }},
 	}
 	top := 24.0
 	for k, g := range panels {
 		low, high := span(n, g.y)
+		low, high = widen(low, high, taken, g.of, g.taken)
 		if k == 2 && f.HoldHighC > 0 {
 			low, high = min(low, temp(u, f.HoldLowC)-1), max(high, temp(u, f.HoldHighC)+1)
 		}
@@ -59,6 +65,11 @@ func Ferment(p *plan.Plan, u measure.Units) Chart {
 			c.dot(pane.x.at(h), pane.y.at(v))
 			pane.note(h, v, measure.Number(v, g.places)+g.unit)
 		}
+		for _, t := range taken {
+			if t.Of == g.of {
+				pane.read(t.Hours, g.taken(t), t.Off)
+			}
+		}
 		top += g.height + 14
 		if k == len(panels)-1 {
 			touchFerment(&c, pane.x, f, start, u)
@@ -69,7 +80,9 @@ func Ferment(p *plan.Plan, u measure.Units) Chart {
 		}
 	}
 	c.H = int(top) + 30
-	c.Desc = fermentDesc(p, u)
+	c.Desc = fermentDesc(p, u) + takenDesc(taken, func(t Taken) string {
+		return "after " + measure.Hours(t.Hours) + " " + takenWords(t, u)
+	})
 	return c
 }
 

@@ -42,8 +42,8 @@ func tempUnit(u measure.Units) string {
 }
 
 // Mash draws the temperature over the mash day, what goes in when, and where
-// the enzymes work once they are in.
-func Mash(p *plan.Plan, u measure.Units) Chart {
+// the enzymes work once they are in. Readings of a run of the plan may be marked on it.
+func Mash(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 	m := p.Mash
 	c := Chart{ID: "chart-mash", Title: "Temperature of the mash", W: width}
 	n := len(m.Curve)
@@ -54,20 +54,22 @@ func Mash(p *plan.Plan, u measure.Units) Chart {
 	start := plan.Moment(first.Start)
 	at := func(i int) (float64, float64) { return m.Curve[i].Min, temp(u, m.Curve[i].TempC) }
 	low, high := span(n, func(i int) float64 { return temp(u, m.Curve[i].TempC) })
+	low, high = widen(low, high, taken, "temperature", func(t Taken) float64 { return temp(u, t.Value) })
+	minute := func(t Taken) float64 { return t.Clock.Sub(start).Minutes() }
+	begin, end := widen(0, m.Curve[n-1].Min, taken, "temperature", minute)
 
 	flags := additions(m)
-	end := m.Curve[n-1].Min
 	edge := float64(plotRight)
 	if len(m.Windows) > 0 {
 		edge -= nameRoom
 	}
-	x := scale{0, end, plotLeft, edge}
+	x := scale{begin, end, plotLeft, edge}
 	for i := range flags {
 		flags[i].x = x.at(flags[i].x)
 	}
-	row, begin, rowCount := rows(flags, plotLeft, edge)
+	row, left, rowCount := rows(flags, plotLeft, edge)
 	top := float64(rowCount*rowH + 8)
-	pane, by := c.panel(plotLeft, top, edge, top+225, 0, end, low, high+2, 7)
+	pane, by := c.panel(plotLeft, top, edge, top+225, begin, end, low, high+2, 7)
 	c.H = int(top) + 225 + 42
 
 	windows(pane, m.Windows, u)
@@ -79,11 +81,16 @@ func Mash(p *plan.Plan, u measure.Units) Chart {
 		touch := pane.y.at(between(n, m.Steps[steps(m)[i]].StartMin, at))
 		c.stroke("leader", f.x, y+3, f.x, touch)
 		c.dot(f.x, touch)
-		c.text("label", "start", begin[i], y, f.text)
+		c.text("label", "start", left[i], y, f.text)
 	}
 	pane.curve("line", n, at)
 	touchMash(&c, pane.x, m, start, u)
-	c.Desc = mashDesc(p, u, start)
+	for _, t := range taken {
+		if t.Of == "temperature" {
+			pane.read(minute(t), temp(u, t.Value), t.Off)
+		}
+	}
+	c.Desc = mashDesc(p, u, start) + takenDesc(taken, func(t Taken) string { return hm(t.Clock) + " " + takenWords(t, u) })
 	return c
 }
 

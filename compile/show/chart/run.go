@@ -12,26 +12,33 @@ import (
 // cutHatch is the hatch of each fraction. What is wanted is left white.
 var cutHatch = map[string]string{"foreshots": "dense", "heads": "rising", "hearts": "", "tails": "falling", "low wines": ""}
 
-// Strip draws a run of the wash still.
-func Strip(p *plan.Plan, u measure.Units) Chart {
-	return run(p, p.Strip, "strip", "Strength, flow and vapour temperature of the stripping run", u)
+// Strip draws a run of the wash still. Readings of a run of the plan may be marked on it.
+func Strip(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
+	return run(p, p.Strip, "strip", "Strength, flow and vapour temperature of the stripping run", u, taken)
 }
 
-// Spirit draws a run of the spirit still, with the cuts.
-func Spirit(p *plan.Plan, u measure.Units) Chart {
-	return run(p, p.Spirit, "spirit", "Strength, flow and vapour temperature of the spirit run", u)
+// Spirit draws a run of the spirit still, with the cuts. Readings of a run of the plan may
+// be marked on it.
+func Spirit(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
+	return run(p, p.Spirit, "spirit", "Strength, flow and vapour temperature of the spirit run", u, taken)
 }
 
 // run draws strength and flow at the spout and the vapour's temperature against what
 // has come over, of one charge, with the clock above and the fractions hatched.
-func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
+func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units, taken []Taken) Chart {
 	n := len(r.Curve)
 	if n < 2 || r.Curve[n-1].OverL <= 0 {
 		return Chart{}
 	}
 	c := Chart{ID: "chart-" + use, Title: title, W: width}
 	over := func(l float64) float64 { v, _ := u.Value(r.Over(l)); return v }
-	end := over(r.Curve[n-1].OverL)
+	place := func(t Taken) float64 { // the plan's gallons end with its run
+		last := r.Curve[n-1].OverL
+		return over(min(t.OverL, last)) * max(t.OverL/last, 1)
+	}
+	_, end := widen(0, over(r.Curve[n-1].OverL), taken, "spout", place)
+	_, end = widen(0, end, taken, "vapour", place)
+	_, end = widen(0, end, taken, "flow", place)
 	x := scale{0, end, plotLeft, plotRight}
 
 	var flags []flag
@@ -44,9 +51,12 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 	const clockH = 44
 	top := float64(clockH + rowCount*rowH)
 	_, high := span(n, func(i int) float64 { return r.Curve[i].AbvPct })
+	_, high = widen(0, high, taken, "spout", func(t Taken) float64 { return t.Value })
 	upper, byAbv := c.panel(plotLeft, top, plotRight, top+144, 0, end, 0, high, 5)
 	low, hot := span(n, func(i int) float64 { return temp(u, r.Curve[i].VapourC) })
 	_, fast := span(n, func(i int) float64 { return flow(u, r.Curve[i].RateLPerH) })
+	low, hot = widen(low, hot, taken, "vapour", func(t Taken) float64 { return temp(u, t.Value) })
+	_, fast = widen(0, fast, taken, "flow", func(t Taken) float64 { return flow(u, t.Value) })
 	middle, byFlow := c.panel(plotLeft, top+154, plotRight, top+202, 0, end, 0, fast, 2)
 	lower, byTemp := c.panel(plotLeft, top+212, plotRight, top+280, 0, end, low, hot, 3)
 	c.H = int(top) + 280 + 42
@@ -92,7 +102,17 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units) Chart {
 	upper.notes(n, abv, strengths)
 	lower.notes(n, vap, temps)
 	touchRun(&c, x, r, fired(p, use), u)
-	c.Desc = runDesc(r, u)
+	for _, t := range taken {
+		switch t.Of {
+		case "spout":
+			upper.read(place(t), t.Value, t.Off)
+		case "flow":
+			middle.read(place(t), flow(u, t.Value), t.Off)
+		case "vapour":
+			lower.read(place(t), temp(u, t.Value), t.Off)
+		}
+	}
+	c.Desc = runDesc(r, u) + takenDesc(taken, func(t Taken) string { return u.Litres(t.OverL) + " over: " + takenWords(t, u) })
 	return c
 }
 

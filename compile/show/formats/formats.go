@@ -27,6 +27,7 @@ var (
 	OfComparison = Ways{{"text", ".txt"}, {"md", ".md"}, {"json", ".json"}, {"html", ".html"}}
 	OfAnswer     = Ways{{"text", ".txt"}, {"json", ".json"}}
 	OfTrial      = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}}
+	OfReview     = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}}
 	OfOdds       = Ways{{"text", ".txt"}, {"json", ".json"}, {"csv", ".csv"}, {"md", ".md"}}
 )
 

@@ -7,6 +7,7 @@ import (
 	"newmake/compile/ask/compare"
 	"newmake/compile/ask/review"
 	"newmake/compile/plan"
+	"newmake/lang/record"
 )
 
 // Document is a review as JSON. Numbers are in SI: C, m3, fractions by volume at 20 C,
@@ -19,6 +20,7 @@ type Document struct {
 	Day     string `json:"day"`
 
 	Readings []Reading           `json:"readings"`
+	Marks    []Mark              `json:"marks"` // readings that a picture of the plan has a place for
 	Balance  *Balance            `json:"balance,omitempty"`
 	Done     *compare.Comparison `json:"doneOtherwise,omitempty"` // the plan against the batch as it was made
 	Small    int                 `json:"smallThings"`             // done otherwise, and too small to gauge
@@ -38,6 +40,18 @@ type Reading struct {
 	Within  bool     `json:"within"`
 	Outcome bool     `json:"outcome,omitempty"`
 	When    string   `json:"when,omitempty"`
+}
+
+// Mark is a reading with its place on a picture: by the clock in a mash, by the hours since
+// the pitch in a ferment, by the litres that had come over in a run of a still.
+type Mark struct {
+	Stage string   `json:"stage"`
+	Of    string   `json:"of"`
+	When  string   `json:"when,omitempty"`
+	Hours *float64 `json:"hours,omitempty"`
+	OverL *float64 `json:"overL,omitempty"`
+	Said  float64  `json:"said"`
+	Off   bool     `json:"off,omitempty"` // it is not what it should be
 }
 
 // Balance is that of the alcohol.
@@ -100,13 +114,26 @@ var kinds = map[review.Kind]string{
 
 // Of is a review as a document.
 func Of(a *review.Answer) Document {
-	d := Document{Format: Format, Version: "1.0", Run: a.Run, Batch: a.Batch, Day: a.Day.String(), Readings: []Reading{}, Done: a.Done, Small: a.Small, Untold: []Untold{}}
+	d := Document{Format: Format, Version: "1.0", Run: a.Run, Batch: a.Batch, Day: a.Day.String(), Readings: []Reading{}, Marks: []Mark{}, Done: a.Done, Small: a.Small, Untold: []Untold{}}
 	for _, l := range a.Lines {
 		r := Reading{Words: l.Words, Stage: string(l.Stage), Kind: kinds[l.Kind], Said: rounded(l.Said), Plan: known(l.Plan), Done: known(l.Made), SD: rounded(l.SD), Within: l.Within(), Outcome: l.Outcome}
 		if !l.When.IsZero() {
 			r.When = l.When.Format(time.RFC3339)
 		}
 		d.Readings = append(d.Readings, r)
+	}
+	for _, m := range a.Marks {
+		x := Mark{Stage: string(m.Stage), Of: string(m.What), Said: rounded(m.Said), Off: m.Off}
+		if !m.When.IsZero() {
+			x.When = m.When.Format(time.RFC3339)
+		}
+		switch m.Stage {
+		case record.Ferment:
+			x.Hours = known(m.AfterS / 3600)
+		case record.Strip, record.Spirit:
+			x.OverL = known(1000 * m.OverM3)
+		}
+		d.Marks = append(d.Marks, x)
 	}
 	if b := a.Balance; b != nil {
 		d.Balance = &Balance{Checks: b.Checks, Scatter: rounded(b.Scatter), Limit: rounded(b.Limit), Balanced: b.Balanced(), Flows: []Flow{}, Breaks: [][]Cause{}}

@@ -1,0 +1,178 @@
+package reviewed
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"newmake/compile/ask/review"
+	"newmake/compile/measure"
+	"newmake/lang/words"
+)
+
+// say is what every form of a review says, in the reader's units.
+type say struct{ u measure.Units }
+
+// verdict says in a sentence or two how it went.
+func verdict(a *review.Answer) []string {
+	off := 0
+	for _, l := range a.Lines {
+		if !l.Within() {
+			off++
+		}
+	}
+	out := []string{""}
+	switch {
+	case len(a.Lines) == 0:
+		out[0] = "Nothing that a plan speaks of was read yet."
+	case off == 0:
+		out[0] = words.Count(len(a.Lines), "reading") + ", all as they should be."
+	default:
+		out[0] = fmt.Sprintf("%s, %d of them not as they should be, for what was done.", words.Count(len(a.Lines), "reading"), off)
+	}
+	switch b := a.Balance; {
+	case b == nil:
+		return append(out, "The alcohol cannot be balanced: too little was gauged.")
+	case b.Balanced():
+		return append(out, "The alcohol balances.")
+	}
+	return append(out, "The alcohol does not balance.")
+}
+
+// cause says one thing that would explain a break.
+func (s say) cause(c review.Cause) string {
+	if c.Flow != "" {
+		way := "high"
+		if c.By < 0 {
+			way = "low"
+		}
+		if c.Model {
+			way = map[string]string{"high": "less", "low": "more"}[way]
+			return fmt.Sprintf("%s was %s %s than the model has it", c.Words, s.flow(c.Unit, math.Abs(c.By)), way)
+		}
+		return fmt.Sprintf("%s was read %s too %s", c.Words, s.flow(c.Unit, math.Abs(c.By)), way)
+	}
+	if c.By < 0 {
+		return fmt.Sprintf("%s more than was written down came in %s", s.lost(c), strings.TrimPrefix(c.Place, "in "))
+	}
+	return fmt.Sprintf("%s were lost, or not written down, %s", s.lost(c), c.Place)
+}
+
+func (s say) lost(c review.Cause) string {
+	if c.Litres == 0 {
+		return s.flow(review.LPA, math.Abs(c.By)) + " of alcohol"
+	}
+	return "about " + s.u.Litres(math.Abs(c.Litres)) + " of " + c.Of
+}
+
+// lived is the outcome by which a house counts its hearts.
+func (s say) lived() string {
+	if s.u == measure.SI {
+		return "pureAlcoholL"
+	}
+	return "heartsProofGallons"
+}
+
+// value is a number in the reader's units.
+func (s say) value(k review.Kind, v float64) string {
+	switch {
+	case math.IsNaN(v):
+		return "-"
+	case k == review.Temperature:
+		return s.u.Temp(v)
+	case k == review.Gravity:
+		return measure.Gravity(v)
+	case k == review.PH:
+		return measure.Number(v, 1)
+	case k == review.Volume:
+		return s.u.Litres(1000 * v)
+	case k == review.Strength:
+		return measure.Number(100*v, 1) + " % abv"
+	case k == review.Rate:
+		return s.u.Litres(1000*3600*v) + "/h"
+	}
+	return measure.Duration(v / 60)
+}
+
+// difference is a difference of two numbers, with its sign.
+func (s say) difference(k review.Kind, v float64) string {
+	text := s.size(k, math.Abs(v))
+	if math.IsNaN(v) || !strings.ContainsAny(text, "123456789") {
+		return text
+	}
+	return sign(v) + text
+}
+
+func (s say) size(k review.Kind, v float64) string {
+	switch {
+	case math.IsNaN(v):
+		return "-"
+	case k == review.Temperature:
+		return s.u.TempDiff(v)
+	case k == review.Gravity:
+		return measure.Number(v, 3)
+	case k == review.Duration:
+		return measure.Duration(math.Round(v / 60))
+	}
+	return s.value(k, v)
+}
+
+// flow is a number of the balance.
+func (s say) flow(u review.Unit, v float64) string {
+	switch {
+	case math.IsNaN(v):
+		return "-"
+	case u == review.Litres:
+		return s.u.Litres(v)
+	case u == review.AbvPct:
+		return measure.Number(v, 1) + " % abv"
+	case u == review.LPA:
+		return measure.Number(v, 1) + " L"
+	case u == review.SG:
+		return measure.Number(v, 4)
+	}
+	return measure.Number(v, 3)
+}
+
+func signed(v float64, places int) string {
+	if v >= 0 {
+		return "+" + measure.Number(v, places)
+	}
+	return measure.Number(v, places)
+}
+
+func sign(v float64) string {
+	if v < 0 {
+		return "-"
+	}
+	return "+"
+}
+
+// from says from when on a run is foretold.
+func from(h *review.Ahead) string {
+	return "From here on, after " + h.From.Format("Mon 2 Jan 15:04") + ":"
+}
+
+// ahead is what is to come, a line each.
+func (s say) ahead(h *review.Ahead) []string {
+	var out []string
+	for _, c := range h.Coming {
+		out = append(out, fmt.Sprintf("%s about %s, give or take %s", c.Words, c.At.Format("Mon 15:04"), measure.Duration(math.Max(1, math.Round(c.SD/60)))))
+	}
+	hearts, more, unit := h.HeartsLPA, h.SD, "L of pure alcohol"
+	if s.u == measure.US && hearts > 0 {
+		more *= h.HeartsPG / hearts
+		hearts, unit = h.HeartsPG, "proof gallons"
+	}
+	return append(out, fmt.Sprintf("hearts of %s %s, give or take %s; %s filled", measure.Number(hearts, 1), unit, measure.Number(more, 1), words.Count(h.Casks, "cask")))
+}
+
+// untold is what was not written down, and what it would have told.
+func untold(u review.Untold) string {
+	return fmt.Sprintf("%s (%d %% of what is not known of the hearts)", u.Words, int(math.Round(100*u.Part)))
+}
+
+// checks says how well what was read balances.
+func (s say) checks(b *review.Balance) string {
+	return fmt.Sprintf("Of %s, chi-square %s, with more than %s in one run of twenty.", words.Count(b.Checks, "balance"), measure.Number(b.Scatter, 1), measure.Number(b.Limit, 1))
+}
