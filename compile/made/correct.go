@@ -37,46 +37,47 @@ func Strength(r *record.Reading) (Corrected, bool) {
 	}
 	var err error
 	is := Corrected{SI: v.SI}
-	if r.At == nil {
+	at, warm := r.Sample()
+	if !warm {
 		is.Unsure = abvPerC * strangeC
 	}
 	switch proof := 200 * v.SI; {
 	case v.Unit == "proof":
-		if r.At != nil {
-			if proof, err = fluid.TrueProof(proof, 1.8*r.At.SI+32); err != nil {
+		if warm {
+			if proof, err = fluid.TrueProof(proof, 1.8*at+32); err != nil {
 				return Corrected{}, false
 			}
 		}
 		var w float64
 		w, err = fluid.MassFracFromProof(proof)
 		is.SI = fluid.ABVFromMassFrac(w)
-	case r.At != nil:
-		is.SI, err = gauge.TrueABV(v.SI, r.At.SI)
+	case warm:
+		is.SI, err = gauge.TrueABV(v.SI, at)
 	}
 	return is, err == nil
 }
 
 // Volume is a volume, in m3, of what has a strength by volume (0 where that is not known),
-// brought to 20 C from the temperature that stands with it. sample is how warm the sample
-// was in which the strength of the lot was read, nil if nobody wrote that: the lot is
-// taken to be as warm where nothing stands with the volume.
-func Volume(r *record.Reading, abv float64, sample *record.Value) (Corrected, bool) {
+// brought to 20 C from the temperature that stands with it. strength is the reading of the
+// lot's strength, nil if there is none: the lot is taken to be as warm as its sample where
+// nothing stands with the volume.
+func Volume(r *record.Reading, abv float64, strength *record.Reading) (Corrected, bool) {
 	v, ok := r.Holds()
 	if !ok {
 		return Corrected{}, false
 	}
-	at := r.At
-	if at == nil {
-		at = sample
+	at, warm := r.Sample()
+	if !warm && strength != nil {
+		at, warm = strength.Sample()
 	}
-	if at == nil {
+	if !warm {
 		return Corrected{v.SI, v.SI * sharePerC * strangeC}, true
 	}
 	w, err := fluid.MassFracFromABV(min(max(abv, 0), 1))
 	if err != nil {
 		return Corrected{}, false
 	}
-	return Corrected{SI: v.SI * fluid.Density(w, at.SI) / fluid.Density(w, lot.ReferenceC)}, true
+	return Corrected{SI: v.SI * fluid.Density(w, at) / fluid.Density(w, lot.ReferenceC)}, true
 }
 
 // hydrometerC is at what a hydrometer reads true, where it does not say.
@@ -92,13 +93,13 @@ func Gravity(r *record.Reading, i *record.Instrument) (Corrected, bool) {
 	if !ok {
 		return Corrected{}, false
 	}
-	if r.At == nil {
+	t, warm := r.Sample()
+	if !warm {
 		return Corrected{v.SI, sgPerC * strangeC}, true
 	}
 	at := hydrometerC
 	if i != nil && i.Scale.AtSaid {
 		at = i.Scale.AtC
 	}
-	t := r.At.SI
 	return Corrected{SI: v.SI * fluid.Density(0, at) / fluid.Density(0, t) * (1 - glassPerC*(t-at))}, true
 }

@@ -60,15 +60,18 @@ func TestVolume(t *testing.T) {
 	w, err := fluid.MassFracFromABV(0.6)
 	require.NoError(t, err)
 	colder, warmer := fluid.Density(w, 10)/fluid.Density(w, 20), fluid.Density(w, 30)/fluid.Density(w, 20)
-	warm := &record.Value{Kind: quantity.Temperature, SI: 30}
+	warm := read(quantity.Strength, "% abv", 0.6, 30)
+	corrected := read(quantity.Volume, "L", 0.2, 10)
+	corrected.AtCorrected = &record.Correction{New: record.Value{Kind: quantity.Temperature, SI: 30}}
 	for name, c := range map[string]struct {
 		r          *record.Reading
-		sample     *record.Value
+		sample     *record.Reading
 		is, unsure float64
 	}{
 		"at its own temperature":                 {read(quantity.Volume, "L", 0.2, 10), nil, 0.2 * colder, 0},
 		"its own goes before the sample's":       {read(quantity.Volume, "L", 0.2, 10), warm, 0.2 * colder, 0},
 		"as warm as the sample of its strength":  {read(quantity.Volume, "L", 0.2), warm, 0.2 * warmer, 0},
+		"the temperature was corrected":          {corrected, nil, 0.2 * warmer, 0},
 		"nobody took any temperature, so unsure": {read(quantity.Volume, "L", 0.2), nil, 0.2, 0.2 * 0.0036},
 	} {
 		got, ok := made.Volume(c.r, 0.6, c.sample)

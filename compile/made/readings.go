@@ -263,10 +263,10 @@ func (c *collecting) still(stage record.StageName) {
 // lot enters what was gauged of a fraction.
 func (c *collecting) lot(stage record.StageName, v *record.Visit, of, word string, lost map[string]float64) {
 	var abv Corrected
-	var sample *record.Value
+	var sample *record.Reading
 	name := strings.ReplaceAll(word, "-", " ")
 	if rd, ok := reading(v, record.Strength); ok {
-		sample = rd.At
+		sample = rd
 		var known bool
 		if abv, known = Strength(rd); known {
 			c.put(v, rd, "strength of the "+name, Spot{Stage: stage, Of: of}, abv.SI, abv.Unsure)

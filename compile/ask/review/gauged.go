@@ -35,9 +35,9 @@ type bench struct {
 // Lot reads what a line says of a lot.
 func (b *bench) Lot(read []record.Reading) gauged {
 	var out gauged
-	var sample *record.Value
+	var sample *record.Reading
 	if r := find(read, record.Strength); r != nil {
-		out.Given, sample = true, r.At
+		out.Given, sample = true, r
 		is, ok := made.Strength(r)
 		out.AbvPct = b.number(r, "alcoholmeter", 100, is, ok)
 	}
