@@ -207,7 +207,7 @@ func weakGrist(r *rules, lintner float64) {
 func checkDoses(r *rules, w *walkthrough) {
 	for i := range w.moments {
 		s := w.moments[i].step
-		if s.Verb != recipe.MashDose || s.Enzyme == nil {
+		if s.Enzyme == nil { // no dose
 			continue
 		}
 		doseRange(r, s.Enzyme, s.MassKg, s.At)

@@ -1,10 +1,13 @@
 package trade
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
+	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
 
@@ -28,4 +31,30 @@ func TestDurationText(t *testing.T) {
 		assert.Equal(t, want, durationText(s))
 	}
 	assert.NotEqual(t, "1 year", durationText(1.0011*year))
+}
+
+// A strength in the basis in which it is written.
+func TestStrengthText(t *testing.T) {
+	assert.Equal(t, "125 proof", strengthText(recipe.Strength{Value: 0.625, Basis: recipe.Proof}))
+	assert.Equal(t, "56.1 % abw", strengthText(recipe.Strength{Value: 0.561, Basis: recipe.ABW}))
+	assert.Equal(t, "62.5 % abv", strengthText(recipe.Strength{Value: 0.625, Basis: recipe.ABV}))
+}
+
+// Any power of a malt counts, however little; none that was roasted away does.
+func TestHasEnzymes(t *testing.T) {
+	assert.True(t, hasEnzymes(&recipe.Grain{LintnerPower: 0.5}))
+	assert.True(t, hasEnzymes(&recipe.Grain{AlphaDU: 0.5}))
+	assert.False(t, hasEnzymes(&recipe.Grain{}))
+	assert.False(t, hasEnzymes(&recipe.Grain{LintnerPower: 100, Roasted: true}))
+}
+
+// What is too much for a still is run in more charges; a cooker and a fermenter take but
+// one.
+func TestTooFullHelps(t *testing.T) {
+	for code, charges := range map[diag.Code]bool{diag.CodeStillFull: true, diag.CodeFermenterFull: false, diag.CodeCookerFull: false} {
+		var list diag.List
+		tooFull(&rules{batch: &recipe.Batch{}, diags: &list}, code, diag.Span{}, "the wash", 2, &recipe.Vessel{HoldsM3: 1})
+		require.Len(t, list, 1)
+		assert.Equal(t, charges, strings.Contains(list[0].Help, "charges 2"), code)
+	}
 }
