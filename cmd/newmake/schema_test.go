@@ -3,9 +3,6 @@ package main
 import (
 	"bytes"
 	"encoding/json"
-	"go/ast"
-	"go/parser"
-	"go/token"
 	"os"
 	"path/filepath"
 	"reflect"
@@ -30,6 +27,7 @@ import (
 	"newmake/lang/library"
 	"newmake/lang/recipe"
 	"newmake/lang/testflag"
+	"newmake/lang/typedoc"
 )
 
 // published are the documents that have a schema, by command: the format that
@@ -132,7 +130,7 @@ func describe(t *testing.T, s *jsonschema.Schema, of reflect.Type) {
 		}
 		docs := comments(t, of.PkgPath())
 		if s.Description == "" {
-			s.Description = docs[of.Name()]
+			s.Description = docs.Types[of.Name()]
 		}
 		for _, f := range reflect.VisibleFields(of) {
 			name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
@@ -147,62 +145,34 @@ func describe(t *testing.T, s *jsonschema.Schema, of reflect.Type) {
 				}
 			}
 			describe(t, p, f.Type)
-			if doc := comments(t, owner.PkgPath())[owner.Name()+"."+name]; doc != "" {
+			if doc := comments(t, owner.PkgPath()).Fields[owner.Name()+"."+name].Doc; doc != "" {
 				p.Description = doc
 			}
 		}
 	}
 }
 
-// comments are those of the types of a package and of their fields, these by their
-// names in JSON: Report.code.
-func comments(t *testing.T, pkg string) map[string]string {
+// comments are those of the types of a package and of their fields.
+func comments(t *testing.T, pkg string) *typedoc.Docs {
 	if docs, ok := commentsOf[pkg]; ok {
 		return docs
 	}
-	docs := map[string]string{}
-	commentsOf[pkg] = docs
-	dir := "."
-	if rest, ok := strings.CutPrefix(pkg, "newmake/"); ok && rest != "cmd/newmake" {
-		dir = filepath.Join("..", "..", filepath.FromSlash(rest))
-	} else if !ok && pkg != "main" {
+	docs := &typedoc.Docs{}
+	rest, ours := strings.CutPrefix(pkg, "newmake/")
+	switch {
+	case pkg == "main", rest == "cmd/newmake":
+		rest = "cmd/newmake"
+	case !ours:
+		commentsOf[pkg] = docs
 		return docs
 	}
-	paths, err := filepath.Glob(filepath.Join(dir, "*.go"))
+	docs, err := typedoc.Read(filepath.Join("..", "..", filepath.FromSlash(rest)))
 	require.NoError(t, err)
-	for _, path := range paths {
-		f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ParseComments)
-		require.NoError(t, err)
-		ast.Inspect(f, func(n ast.Node) bool {
-			decl, ok := n.(*ast.GenDecl)
-			if !ok {
-				return true
-			}
-			for _, spec := range decl.Specs {
-				ts, ok := spec.(*ast.TypeSpec)
-				if !ok {
-					continue
-				}
-				docs[ts.Name.Name] = single(decl.Doc.Text() + " " + ts.Doc.Text())
-				st, ok := ts.Type.(*ast.StructType)
-				if !ok {
-					continue
-				}
-				for _, field := range st.Fields.List {
-					if field.Tag == nil {
-						continue
-					}
-					name, _, _ := strings.Cut(reflect.StructTag(strings.Trim(field.Tag.Value, "`")).Get("json"), ",")
-					docs[ts.Name.Name+"."+name] = single(field.Doc.Text() + " " + field.Comment.Text())
-				}
-			}
-			return true
-		})
-	}
+	commentsOf[pkg] = docs
 	return docs
 }
 
-var commentsOf = map[string]map[string]string{}
+var commentsOf = map[string]*typedoc.Docs{}
 
 // open lets objects have names that the schema does not know.
 func open(s *jsonschema.Schema) {

@@ -41,16 +41,16 @@ func Below(path string) []string {
 // inHouse says that a folder is a house, or in one.
 func inHouse(path string) bool {
 	at, err := filepath.Abs(path)
-	for err == nil && !isHouse(at) {
-		if at == filepath.Dir(at) {
-			return false
-		}
-		at = filepath.Dir(at)
+	if err != nil {
+		return false
 	}
-	return err == nil
+	_, in := house.Above(at, isFile)
+	return in
 }
 
-func isHouse(folder string) bool {
-	info, err := os.Stat(filepath.Join(folder, house.FileName))
+func isHouse(folder string) bool { return isFile(filepath.Join(folder, house.FileName)) }
+
+func isFile(path string) bool {
+	info, err := os.Stat(path)
 	return err == nil && !info.IsDir()
 }

@@ -3,11 +3,7 @@ package plan
 import (
 	"bytes"
 	"encoding/json"
-	"go/ast"
-	"go/parser"
-	"go/token"
 	"os"
-	"path/filepath"
 	"reflect"
 	"slices"
 	"strings"
@@ -18,11 +14,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/testflag"
+	"newmake/lang/typedoc"
 )
 
 // TestSchema keeps the published schema the one of the types.
 func TestSchema(t *testing.T) {
-	g := generator{docs: readDocs(t), defs: map[string]*jsonschema.Schema{}}
+	docs, err := typedoc.Read(".")
+	require.NoError(t, err)
+	g := generator{docs: docs, defs: map[string]*jsonschema.Schema{}}
 	root := g.object(reflect.TypeFor[Plan]())
 	root.Schema = "https://json-schema.org/draft/2020-12/schema"
 	root.Title = "newmake plan"
@@ -85,7 +84,7 @@ func TestSchemaRefuses(t *testing.T) {
 
 // generator turns the types of a plan into a schema.
 type generator struct {
-	docs map[string]string // "Plan.summary" -> comment; "Plan" -> comment
+	docs *typedoc.Docs
 	defs map[string]*jsonschema.Schema
 }
 
@@ -98,7 +97,7 @@ var enums = map[string][]any{
 }
 
 func (g *generator) object(t reflect.Type) *jsonschema.Schema {
-	s := &jsonschema.Schema{Type: "object", Description: g.docs[t.Name()], Properties: map[string]*jsonschema.Schema{}}
+	s := &jsonschema.Schema{Type: "object", Description: g.docs.Types[t.Name()], Properties: map[string]*jsonschema.Schema{}}
 	for _, f := range reflect.VisibleFields(t) {
 		tag := f.Tag.Get("json")
 		if f.Anonymous || tag == "" {
@@ -111,7 +110,10 @@ func (g *generator) object(t reflect.Type) *jsonschema.Schema {
 		}
 		p := g.value(f.Type)
 		key := owner + "." + name
-		doc := g.docs[key]
+		doc := g.docs.Fields[key].Doc
+		if places := f.Tag.Get("places"); places != "" && places != "unit" {
+			doc = strings.TrimSpace(doc + " (to " + places + " places)")
+		}
 		if slices.Contains(times, key) {
 			p.Format = "date-time"
 		}
@@ -157,49 +159,3 @@ func (g *generator) value(t reflect.Type) *jsonschema.Schema {
 	}
 	return s
 }
-
-// readDocs reads the comments of the package's types, by the names in JSON.
-func readDocs(t *testing.T) map[string]string {
-	t.Helper()
-	docs := map[string]string{}
-	paths, err := filepath.Glob("*.go")
-	require.NoError(t, err)
-	for _, path := range paths {
-		f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ParseComments)
-		require.NoError(t, err)
-		for _, d := range f.Decls {
-			decl, ok := d.(*ast.GenDecl)
-			if !ok {
-				continue
-			}
-			for _, spec := range decl.Specs {
-				if ts, ok := spec.(*ast.TypeSpec); ok {
-					docs[ts.Name.Name] = oneLine(decl.Doc.Text())
-					readFields(docs, ts)
-				}
-			}
-		}
-	}
-	return docs
-}
-
-func readFields(docs map[string]string, ts *ast.TypeSpec) {
-	st, ok := ts.Type.(*ast.StructType)
-	if !ok {
-		return
-	}
-	for _, f := range st.Fields.List {
-		if f.Tag == nil {
-			continue
-		}
-		tag := reflect.StructTag(strings.Trim(f.Tag.Value, "`"))
-		name, _, _ := strings.Cut(tag.Get("json"), ",")
-		doc := oneLine(f.Doc.Text() + " " + f.Comment.Text())
-		if places := tag.Get("places"); places != "" && places != "unit" {
-			doc = strings.TrimSpace(doc + " (to " + places + " places)")
-		}
-		docs[ts.Name.Name+"."+name] = doc
-	}
-}
-
-func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }

@@ -13,9 +13,9 @@ const (
 	ending   = ".batch"
 )
 
-// findHouse gives the nearest folder at or above a file or folder that holds
-// house.batch, absolute. exists also knows the files of the overlay.
-func findHouse(at string, exists func(string) bool) (string, bool) {
+// Above gives the nearest folder at or above a file or folder that is a house: exists
+// finds house.batch in it. The path is absolute.
+func Above(at string, exists func(string) bool) (string, bool) {
 	for dir := at; ; dir = filepath.Dir(dir) {
 		if exists(filepath.Join(dir, FileName)) {
 			return dir, true

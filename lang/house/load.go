@@ -43,7 +43,7 @@ func Load(at string, o Options) (*House, error) {
 	if _, err := os.Stat(abs); err != nil && overlay[abs] == nil {
 		return nil, err
 	}
-	dir, ok := findHouse(abs, func(p string) bool {
+	dir, ok := Above(abs, func(p string) bool {
 		info, err := os.Stat(p)
 		return err == nil && !info.IsDir() || overlay[p] != nil
 	})

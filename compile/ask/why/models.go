@@ -1,6 +1,7 @@
 package why
 
-// The models. Each sums up the doc of the package that holds it, which says
+// The models: what each takes to be so, where it is from, and the range in which it is
+// valid and how good it is there. Each sums up the doc of the package that holds it, which says
 // more; a house may tune the constants of the library entry that is named.
 var (
 	arithmetic = Model{

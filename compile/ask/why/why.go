@@ -66,9 +66,9 @@ type Ref struct {
 
 // Model is where a formula comes from, and how far it goes.
 type Model struct {
-	Says   string `json:"says"` // what it takes to be so
+	Says   string `json:"says"`
 	Source string `json:"source"`
-	Valid  string `json:"valid"` // the range in which it holds, and how good it is there
+	Valid  string `json:"valid"`
 }
 
 // Unknown is the error of a value that no batch has, or that this one has not.
