@@ -56,6 +56,10 @@ var thresholds = []threshold{
 	{diag.CodeRawStarch, diag.Warning, "corn, to 75 C", []string{"heat     to 190 F", "heat to {}"}, "73.6 C", "73.4 C"},
 	{diag.CodeRawStarch, diag.Warning, "malt, half of 52 to 65 C", []string{"cool     to 148 F", "cool to {}"}, "58.6 C", "58.4 C"},
 	{diag.CodeSetsSolid, diag.Warning, "corn, half of 62 to 75 C", []string{liquefy, "", "heat     to 190 F", "heat to {}", "cool     to 158 F\n    add      rye\n    rest     20 min\n", "", malt, "add distillers-malt, rye\nrest 60 min"}, "68.4 C", "68.6 C"},
+	{diag.CodeSetsSolid, diag.Warning, "raw grain, and not what was malted or roasted", []string{
+		liquefy, "", grist, "{} 86 %\ndistillers-malt 14 %", "add      corn", "add {}", "add      rye\n    rest     20 min\n", "",
+	}, "chocolate-malt", "barley"},
+	{diag.CodeSetsSolid, diag.Warning, "however little malt is in", []string{liquefy, "", "add      corn", "add corn{}", grist, "corn 70 %\nrye 15.95 %\ndistillers-malt 14 %\ntwo-row-malt 0.05 %"}, ", two-row-malt", ""},
 
 	{diag.CodeEnzymesDie, diag.Error, "malt at 80 C", []string{"cool     to 148 F", "cool to {}\n", "cool     to 158 F", "", malt, malt + "\ncool to 148 F\nrest 60 min"}, "79.9 C", "80.1 C"},
 	{diag.CodeEnzymesDie, diag.Warning, "malt at 68.5 C", []string{"cool     to 148 F", "cool to {}"}, "68.4 C", "68.6 C"},
@@ -104,6 +108,9 @@ var thresholds = []threshold{
 
 	{diag.CodeCookerFull, diag.Error, "all of the cooker", []string{"holds  520 gal", "holds {}"}, "443 gal", "442 gal"},
 	{diag.CodeFermenterFull, diag.Error, "all of the fermenter", []string{"holds  540 gal", "holds {}"}, "443 gal", "442 gal"},
+	{diag.CodeFermenterFull, diag.Error, "all of the larger of two", []string{
+		"fermenter \"North\", \"South\" {", "fermenter \"North\" {\n holds 300 gal\n cools 10 kW\n }\n fermenter \"South\" {", "holds  540 gal", "holds {}",
+	}, "443 gal", "442 gal"},
 	{diag.CodeStillFull, diag.Error, "all of the still", []string{"holds   640 gal", "holds {}"}, "443 gal", "442 gal"},
 
 	{diag.CodeCutBeyond, diag.Error, "the azeotrope", []string{hearts, "hearts from {} to 63 % abv"}, "97.1 % abv", "97.3 % abv"},

@@ -103,7 +103,7 @@ func walkThrough(r *rules) *walkthrough {
 			for _, g := range s.Grains {
 				w.added[g] = i
 				more := bill[g].MassKg * grainHeat
-				if heat > 0 {
+				if heat+more > 0 { // what lies dry is as warm as the house
 					c = (heat*c + more*p.AmbientC) / (heat + more)
 				}
 				heat += more
