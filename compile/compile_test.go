@@ -310,7 +310,7 @@ func TestSheetIsComplete(t *testing.T) {
 		assert.Equal(t, s.Attend != plan.Alone, s.People > 0, s.ID)
 		for _, r := range s.Read {
 			assert.NotZero(t, r.Should.Unit, s.ID)
-			assert.Positive(t, r.Tolerance.Value, "%s, %s", s.ID, r.What)
+			assert.Positive(t, r.Besides, "%s, %s", s.ID, r.What)
 			if r.At != "" {
 				at := plan.Moment(r.At)
 				assert.False(t, at.Before(start) || at.After(end), "%s reads outside itself", s.ID)

@@ -5,6 +5,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"newmake/compile/ask/bands"
 	"newmake/compile/ask/odds"
 	"newmake/compile/front"
 	"newmake/compile/front/revision"
@@ -19,7 +20,7 @@ import (
 type planFlags struct {
 	format, output, units, batch, stdin, table, on string
 	try                                            []string
-	schema, watch, open, variants                  bool
+	schema, watch, open, variants, full            bool
 }
 
 func planCommand(a *app) *cobra.Command {
@@ -35,10 +36,14 @@ func planCommand(a *app) *cobra.Command {
 			"--try changes a value for this run, and leaves the file as it is; it may be given again.\n" +
 			"A value is named by its block and line, a step of the mash by what it does and which of\n" +
 			"them it is. Grains that are not spoken of give way in proportion, which is said.\n\n" +
+			"--full says how sure each number is: beside every reading what it lies between 9 times in\n" +
+			"10, and the promises of so many runs tried. html, csv and md have that anyway; it takes\n" +
+			"some tenths of a second, so text and json have it only then.\n\n" +
 			"html is a run sheet to print and write on; csv is a table for a spreadsheet, --table\n" +
 			"says which; ics is the steps for a calendar; md is for a pull request.",
 		Example: "  newmake plan ferry-landing.batch\n" +
 			"  newmake plan ferry-landing.batch --batch \"Ferry Landing, more rye\" --units si\n" +
+			"  newmake plan ferry-landing.batch --full\n" +
 			"  newmake plan ferry-landing.batch --variants\n" +
 			"  newmake plan ferry-landing.batch --try 'bill.rye=14 %' --try 'mash.rest.2=30 min'\n" +
 			"  newmake plan ferry-landing.batch --on 2026-03-10\n" +
@@ -55,6 +60,8 @@ func planCommand(a *app) *cobra.Command {
 			switch {
 			case len(f.try) > 0 && (f.watch || f.open || f.variants):
 				return usage("--try goes with a plan that is made once, not with --watch, --open or --variants")
+			case f.full && f.variants:
+				return usage("--full goes with one plan, not with --variants: newmake odds --beside compares two")
 			case f.on != "" && f.variants:
 				return usage("--on goes with one plan, not with --variants")
 			case f.schema:
@@ -75,6 +82,7 @@ func planCommand(a *app) *cobra.Command {
 	formatFlag(cmd, &f.format, formats.OfPlan.Names())
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
 	cmd.Flags().StringVar(&f.table, "table", "steps", "of csv: "+words.Or(csv.Tables))
+	cmd.Flags().BoolVar(&f.full, "full", false, "all of it, with how sure each number is")
 	cmd.Flags().BoolVar(&f.schema, "schema", false, "print the JSON schema of a plan")
 	cmd.Flags().BoolVar(&f.watch, "watch", false, "write again whenever the recipe is saved")
 	cmd.Flags().BoolVar(&f.open, "open", false, "serve the sheet to the browser of this machine, anew whenever the recipe is saved")
@@ -185,9 +193,16 @@ func (f planFlags) runVariants(a *app, arg string) error {
 	return a.write(f.output, out, src.Inputs())
 }
 
+// sure writes into a plan how sure it is. What is worked from has the time that a glance
+// has not.
+func sure(made *front.Plan) {
+	odds.Judge(made.Plan, made.Recipe)
+	bands.Put(made.Plan, made.Recipe)
+}
+
 func (f planFlags) write(a *app, made *front.Plan, format string, src *front.Source) error {
-	if format == "html" { // a sheet has the time that a glance has not
-		odds.Judge(made.Plan, made.Recipe)
+	if f.full || format == "html" || format == "csv" || format == "md" {
+		sure(made)
 	}
 	out, err := formats.Plan(made.Plan, format, f.options(a))
 	if err != nil {

@@ -8,7 +8,6 @@ import (
 
 	"newmake/cmd/newmake/internal/preview"
 	houses "newmake/cmd/newmake/internal/watch"
-	"newmake/compile/ask/odds"
 	"newmake/compile/front"
 	"newmake/compile/front/revision"
 	"newmake/compile/show/formats"
@@ -138,7 +137,7 @@ func (w *watching) make() error {
 	w.app.notes(note)
 	made.Plan.Source = source
 	if w.page != nil {
-		odds.Judge(made.Plan, made.Recipe)
+		sure(made)
 		w.page.Show(made.Plan)
 	}
 	if w.page == nil || w.flags.output != "" {

@@ -13,6 +13,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/cmd/newmake/internal/asking"
+	"newmake/compile/ask/bands"
 	"newmake/compile/ask/recording"
 	"newmake/compile/blank"
 	"newmake/compile/front"
@@ -122,6 +123,7 @@ func (f recordFlags) open(a *app, src *front.Source, name string) (string, error
 		return "", a.refuse(made.Diags, "text")
 	}
 	made.Plan.Source = source
+	bands.Put(made.Plan, made.Recipe)
 	planned := blank.Of(made.Plan)
 	head := recording.Head{Number: number, Batch: b.Name, Date: date}
 	if source != nil {
@@ -271,5 +273,6 @@ func (f recordFlags) planned(a *app, src *front.Source, batch, date, file string
 	if made.Plan == nil {
 		return nil, units, nil
 	}
+	bands.Put(made.Plan, made.Recipe)
 	return blank.Of(made.Plan), units, nil
 }

@@ -62,7 +62,7 @@ func excessVolume(x, tempC float64) float64 {
 
 func equilibrium(m *measurer) Section {
 	s := Section{Title: "Equilibrium of ethanol and water",
-		Text: "NRTL with the vapour pressures of Wagner and of IAPWS, ideal vapour (package fluid), claimed from 50 to 110 kPa. Errors in y are of the vapour's mole fraction. Against either set the model has in the mean too much ethanol in the vapour. In weak liquid the sources part: at a mole fraction of 0.02 Carey and Lewis lie below the model, Kirschbaum above. What either would make of a run stands under Tolerances."}
+		Text: "NRTL with the vapour pressures of Wagner and of IAPWS, ideal vapour (package fluid), claimed from 50 to 110 kPa. Errors in y are of the vapour's mole fraction. Against either set the model has in the mean too much ethanol in the vapour. In weak liquid the sources part: at a mole fraction of 0.02 Carey and Lewis lie below the model, Kirschbaum above. What either would make of a run stands under Bands."}
 	for _, set := range []struct {
 		source, file, span string
 		low, high          float64 // kPa

@@ -26,8 +26,8 @@ scipy are made again in CI (` + "`.ci/oracle/check`" + `). What moves a batch mo
 `
 
 // Page writes the sections as Markdown: what holds the models against sources by
-// subject, then what guards the program alone, then the tolerances of a plan.
-func Page(sections []Section, tolerances []work.Tolerance) string {
+// subject, then what guards the program alone, then what a reading of a plan may be off by besides.
+func Page(sections []Section, besides []work.Besides) string {
 	var b strings.Builder
 	b.WriteString(preface)
 	var guards []Row
@@ -46,7 +46,7 @@ func Page(sections []Section, tolerances []work.Tolerance) string {
 	fmt.Fprintf(&b, "\n## %s\n\n%s\n\n", "Guards",
 		"These lines validate no model. A table that a model is made of gives itself back, or arithmetic is held against arithmetic done elsewhere: they fail when the program slips.")
 	writeRows(&b, guards)
-	writeTolerances(&b, tolerances)
+	writeBesides(&b, besides)
 	return b.String()
 }
 
@@ -67,14 +67,18 @@ func writeRows(b *strings.Builder, rows []Row) {
 	}
 }
 
-// writeTolerances writes what a plan allows a reading, part by part.
-func writeTolerances(b *strings.Builder, all []work.Tolerance) {
-	fmt.Fprintf(b, "\n## Tolerances\n\n%s\n\n",
-		fmt.Sprintf("How far off a plan lets a reading be before it asks why. The parts of a line have nothing to do with one another and add as squares. "+
-			"What is read on the clock is allowed, besides, what it changes in %.0f %% of the time of a ferment (no published curve was found) and in %.0f %% of that of a run "+
-			"(heat, power, and hours that the equilibrium moves by 5 %%); hearts that end at a strength, with no feints returned, what runs while the spout falls by a point.",
-			100*work.FermentPace, 100*work.RunPace))
-	b.WriteString("| reading | unit | parts |\n|---|---|---|\n")
+// bandsText says where the bands of a plan come from.
+const bandsText = "A sheet, `plan --full` and whatever else shows how sure a number is, has a band: 9 times in 10 what comes lies in it. " +
+	"It is made of the constants of the batch that are not known for certain, the house's and the run's, at the 5 and 95 % ends of what is known of them (package constants; what was learned from runs narrows them): " +
+	"the batch is computed at each end, one constant at a time, and what that does is added as squares, upwards and downwards apart. " +
+	"A test holds that against draws of all constants together. " +
+	"A reading's band has besides what no constant moves, below, and its instrument; the parts have nothing to do with one another and add as squares. " +
+	"What is read at the spout while a run goes on is judged at what has come over, and not by the clock: the strength hangs little on how fast it runs, and by the clock tells little where it falls fast."
+
+// writeBesides writes what a reading may be off by besides the constants, part by part.
+func writeBesides(b *strings.Builder, all []work.Besides) {
+	fmt.Fprintf(b, "\n## Bands\n\n%s\n\n", bandsText)
+	b.WriteString("| reading | unit | no constant moves | instrument |\n|---|---|---|---|\n")
 	for _, t := range all {
 		var parts []string
 		for _, p := range t.Parts {
@@ -87,6 +91,11 @@ func writeTolerances(b *strings.Builder, all []work.Tolerance) {
 			}
 			parts = append(parts, strings.Join(much, " and ")+": "+p.Why)
 		}
-		fmt.Fprintf(b, "| %s | %s | %s |\n", t.Of, t.Unit, strings.Join(parts, "; "))
+		small := t.Instrument(0)
+		much := figures(small)
+		if small == 0 {
+			much = figures(100*t.Instrument(1)) + " % of it"
+		}
+		fmt.Fprintf(b, "| %s | %s | %s | %s: %s |\n", t.Of, unitName(t.Unit), strings.Join(parts, "; "), much, t.InstrumentWhy())
 	}
 }

@@ -19,7 +19,8 @@ type Blank struct {
 	Instrument string      `json:"instrument"`    // that it is read with
 	Due        string      `json:"due,omitempty"` // RFC 3339; "" of what is weighed out
 	Should     Quantity    `json:"should"`
-	// Between Low and High it should lie; nil where that is not known.
+	// Between Low and High it lies 9 times in 10; nil in a plan without bands, and of what
+	// is weighed and measured out.
 	Low  *Quantity `json:"low,omitempty"`
 	High *Quantity `json:"high,omitempty"`
 }
@@ -77,11 +78,7 @@ func (p *Plan) Blanks() []Blank {
 	for i := range p.Schedule.Steps {
 		s := &p.Schedule.Steps[i]
 		for _, r := range s.Read {
-			b := Blank{ID: r.ID, Stage: s.Stage, Step: s.ID, Vessel: s.Vessel, Kind: r.Kind, What: r.What, Instrument: instruments[r.Kind], Due: s.Due(r), Should: r.Should}
-			if r.Tolerance.Unit != "" {
-				low, high := band(r.Should, r.Tolerance)
-				b.Low, b.High = &low, &high
-			}
+			b := Blank{ID: r.ID, Stage: s.Stage, Step: s.ID, Vessel: s.Vessel, Kind: r.Kind, What: r.What, Instrument: instruments[r.Kind], Due: s.Due(r), Should: r.Should, Low: r.Low, High: r.High}
 			out = append(out, b)
 		}
 	}
@@ -93,20 +90,4 @@ var instruments = map[record.What]string{
 	record.Temperature: "thermometer", record.Vapour: "thermometer", record.Gravity: "hydrometer", record.PH: "pH meter",
 	record.Volume: "dipstick or measure", record.Receiver: "dipstick or measure", record.Flow: "measure and watch",
 	record.Spout: "spirit hydrometer", record.Strength: "spirit hydrometer",
-}
-
-// band is a value and its tolerance either way.
-func band(q, off Quantity) (low, high Quantity) {
-	low, high = q, q
-	low.Value, high.Value = q.Value-off.Value, q.Value+off.Value
-	if q.Proof > 0 {
-		low.Proof, high.Proof = q.Proof-off.Proof, q.Proof+off.Proof
-	}
-	if q.Gallons > 0 {
-		low.Gallons, high.Gallons = q.Gallons-off.Gallons, q.Gallons+off.Gallons
-	}
-	if q.Abv60F > 0 {
-		low.Abv60F, high.Abv60F = q.Abv60F-off.Value, q.Abv60F+off.Value
-	}
-	return low, high
 }

@@ -9,11 +9,12 @@ import (
 )
 
 func TestBlanksHaveKeysOfTheirOwn(t *testing.T) {
+	low, high := Of(59, Celsius), Of(61, Celsius)
 	p := &Plan{
 		Bill: Bill{Lines: []Grain{{Name: "rye", MassKg: 40, AddedIn: "mash.2"}}, Additions: []Addition{{Name: "water", Amount: Of(100, Litre), Step: "mash.1"}, {Name: "yeast", Amount: Of(1, Kilogram), Step: "ferment.pitch"}}},
 		Schedule: Schedule{Steps: []Step{
 			{ID: "mash.1", Stage: "mash", Vessel: "Kettle", End: "10:00", Read: []Reading{
-				{Kind: record.Temperature, Should: Of(60, Celsius), Tolerance: Of(1, CelsiusDiff)}, {Kind: record.PH, Should: Of(5.2, PH)}}},
+				{Kind: record.Temperature, Should: Of(60, Celsius), Low: &low, High: &high}, {Kind: record.PH, Should: Of(5.2, PH)}}},
 			{ID: "strip.collect", Stage: "strip", End: "12:19", Read: []Reading{
 				{Kind: record.Spout, At: "11:04", Should: Of(25, AbvPct)}, {Kind: record.Receiver, At: "11:04", Should: Of(200, Litre)},
 				{Kind: record.Spout, At: "12:04", Should: Of(4, AbvPct)}, {Kind: record.Spout, At: "12:19", Should: Of(2, AbvPct)}}},

@@ -45,6 +45,7 @@ type Plan struct {
 	Schedule  Schedule   `json:"schedule"`
 	Cautions  []Caution  `json:"cautions"`
 	Notices   []Notice   `json:"notices"`
+	Bands     *Bands     `json:"bands,omitempty"` // how sure it is; only where that is asked for
 }
 
 // Summary is the plan in twenty numbers. The names are stable.

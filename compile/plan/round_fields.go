@@ -62,6 +62,53 @@ func (x *Addition) noNumber() string {
 	return ""
 }
 
+func (x *Bands) round() {
+	for i := range x.Numbers {
+		x.Numbers[i].round()
+	}
+	for i := range x.Mash {
+		x.Mash[i].round()
+	}
+	for i := range x.Ferment {
+		x.Ferment[i].round()
+	}
+	x.Strip.round()
+	x.Spirit.round()
+	for i := range x.Cask {
+		x.Cask[i].round()
+	}
+}
+
+func (x *Bands) noNumber() string {
+	for i := range x.Numbers {
+		if what := x.Numbers[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	for i := range x.Mash {
+		if what := x.Mash[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	for i := range x.Ferment {
+		if what := x.Ferment[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if what := x.Strip.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Spirit.noNumber(); what != "" {
+		return what
+	}
+	for i := range x.Cask {
+		if what := x.Cask[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	return ""
+}
+
 func (x *Bill) round() {
 	x.TotalKg = RoundTo(x.TotalKg, 2)
 	x.Bushels = RoundTo(x.Bushels, 2)
@@ -266,6 +313,49 @@ func (x *Cask) noNumber() string {
 	}
 	if !isNumber(x.CaskLossPct) {
 		return "CaskLossPct"
+	}
+	return ""
+}
+
+func (x *CaskBand) round() {
+	x.AgeYears = RoundTo(x.AgeYears, 2)
+	x.LowVolumeL = RoundTo(x.LowVolumeL, 1)
+	x.HighVolumeL = RoundTo(x.HighVolumeL, 1)
+	x.LowWineGallons = RoundTo(x.LowWineGallons, 2)
+	x.HighWineGallons = RoundTo(x.HighWineGallons, 2)
+	x.LowAbvPct = RoundTo(x.LowAbvPct, 1)
+	x.HighAbvPct = RoundTo(x.HighAbvPct, 1)
+	x.LowProof = RoundTo(x.LowProof, 1)
+	x.HighProof = RoundTo(x.HighProof, 1)
+}
+
+func (x *CaskBand) noNumber() string {
+	if !isNumber(x.AgeYears) {
+		return "AgeYears"
+	}
+	if !isNumber(x.LowVolumeL) {
+		return "LowVolumeL"
+	}
+	if !isNumber(x.HighVolumeL) {
+		return "HighVolumeL"
+	}
+	if !isNumber(x.LowWineGallons) {
+		return "LowWineGallons"
+	}
+	if !isNumber(x.HighWineGallons) {
+		return "HighWineGallons"
+	}
+	if !isNumber(x.LowAbvPct) {
+		return "LowAbvPct"
+	}
+	if !isNumber(x.HighAbvPct) {
+		return "HighAbvPct"
+	}
+	if !isNumber(x.LowProof) {
+		return "LowProof"
+	}
+	if !isNumber(x.HighProof) {
+		return "HighProof"
 	}
 	return ""
 }
@@ -651,6 +741,41 @@ func (x *Ferment) noNumber() string {
 	return ""
 }
 
+func (x *FermentBand) round() {
+	x.Hour = RoundTo(x.Hour, 2)
+	x.LowC = RoundTo(x.LowC, 2)
+	x.HighC = RoundTo(x.HighC, 2)
+	x.LowSG = RoundTo(x.LowSG, 4)
+	x.HighSG = RoundTo(x.HighSG, 4)
+	x.LowAbvPct = RoundTo(x.LowAbvPct, 2)
+	x.HighAbvPct = RoundTo(x.HighAbvPct, 2)
+}
+
+func (x *FermentBand) noNumber() string {
+	if !isNumber(x.Hour) {
+		return "Hour"
+	}
+	if !isNumber(x.LowC) {
+		return "LowC"
+	}
+	if !isNumber(x.HighC) {
+		return "HighC"
+	}
+	if !isNumber(x.LowSG) {
+		return "LowSG"
+	}
+	if !isNumber(x.HighSG) {
+		return "HighSG"
+	}
+	if !isNumber(x.LowAbvPct) {
+		return "LowAbvPct"
+	}
+	if !isNumber(x.HighAbvPct) {
+		return "HighAbvPct"
+	}
+	return ""
+}
+
 func (x *FermentPoint) round() {
 	x.Hour = RoundTo(x.Hour, 2)
 	x.TempC = RoundTo(x.TempC, 2)
@@ -942,6 +1067,25 @@ func (x *Mash) noNumber() string {
 	return ""
 }
 
+func (x *MashBand) round() {
+	x.Min = RoundTo(x.Min, 2)
+	x.LowC = RoundTo(x.LowC, 2)
+	x.HighC = RoundTo(x.HighC, 2)
+}
+
+func (x *MashBand) noNumber() string {
+	if !isNumber(x.Min) {
+		return "Min"
+	}
+	if !isNumber(x.LowC) {
+		return "LowC"
+	}
+	if !isNumber(x.HighC) {
+		return "HighC"
+	}
+	return ""
+}
+
 func (x *MashPoint) round() {
 	x.Min = RoundTo(x.Min, 2)
 	x.TempC = RoundTo(x.TempC, 2)
@@ -1032,6 +1176,33 @@ func (x *MashStep) noNumber() string {
 	return ""
 }
 
+func (x *NumberBand) round() {
+	x.Planned.round()
+	x.Low.round()
+	x.High.round()
+	for i := range x.Of {
+		x.Of[i].round()
+	}
+}
+
+func (x *NumberBand) noNumber() string {
+	if what := x.Planned.noNumber(); what != "" {
+		return what
+	}
+	if what := x.Low.noNumber(); what != "" {
+		return what
+	}
+	if what := x.High.noNumber(); what != "" {
+		return what
+	}
+	for i := range x.Of {
+		if what := x.Of[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	return ""
+}
+
 func (x *Occupancy) round() {
 	x.Hours = RoundTo(x.Hours, 1)
 }
@@ -1088,6 +1259,9 @@ func (x *Plan) round() {
 		x.Promises[i].round()
 	}
 	x.Schedule.round()
+	if x.Bands != nil {
+		x.Bands.round()
+	}
 }
 
 func (x *Plan) noNumber() string {
@@ -1153,6 +1327,11 @@ func (x *Plan) noNumber() string {
 	}
 	if what := x.Schedule.noNumber(); what != "" {
 		return what
+	}
+	if x.Bands != nil {
+		if what := x.Bands.noNumber(); what != "" {
+			return what
+		}
 	}
 	return ""
 }
@@ -1252,15 +1431,35 @@ func (x *Quantity) noNumber() string {
 
 func (x *Reading) round() {
 	x.Should.round()
+	if x.Low != nil {
+		x.Low.round()
+	}
+	if x.High != nil {
+		x.High.round()
+	}
 	x.Tolerance.round()
+	x.Besides = RoundTo(x.Besides, 4)
 }
 
 func (x *Reading) noNumber() string {
 	if what := x.Should.noNumber(); what != "" {
 		return what
 	}
+	if x.Low != nil {
+		if what := x.Low.noNumber(); what != "" {
+			return what
+		}
+	}
+	if x.High != nil {
+		if what := x.High.noNumber(); what != "" {
+			return what
+		}
+	}
 	if what := x.Tolerance.noNumber(); what != "" {
 		return what
+	}
+	if !isNumber(x.Besides) {
+		return "Besides"
 	}
 	return ""
 }
@@ -1399,6 +1598,76 @@ func (x *Run) noNumber() string {
 	return ""
 }
 
+func (x *RunBand) round() {
+	x.Min = RoundTo(x.Min, 2)
+	x.OverL = RoundTo(x.OverL, 2)
+	x.LowOverL = RoundTo(x.LowOverL, 2)
+	x.HighOverL = RoundTo(x.HighOverL, 2)
+	x.LowAbvPct = RoundTo(x.LowAbvPct, 2)
+	x.HighAbvPct = RoundTo(x.HighAbvPct, 2)
+	x.LowVapourC = RoundTo(x.LowVapourC, 2)
+	x.HighVapourC = RoundTo(x.HighVapourC, 2)
+	x.LowRateLPerH = RoundTo(x.LowRateLPerH, 1)
+	x.HighRateLPerH = RoundTo(x.HighRateLPerH, 1)
+}
+
+func (x *RunBand) noNumber() string {
+	if !isNumber(x.Min) {
+		return "Min"
+	}
+	if !isNumber(x.OverL) {
+		return "OverL"
+	}
+	if !isNumber(x.LowOverL) {
+		return "LowOverL"
+	}
+	if !isNumber(x.HighOverL) {
+		return "HighOverL"
+	}
+	if !isNumber(x.LowAbvPct) {
+		return "LowAbvPct"
+	}
+	if !isNumber(x.HighAbvPct) {
+		return "HighAbvPct"
+	}
+	if !isNumber(x.LowVapourC) {
+		return "LowVapourC"
+	}
+	if !isNumber(x.HighVapourC) {
+		return "HighVapourC"
+	}
+	if !isNumber(x.LowRateLPerH) {
+		return "LowRateLPerH"
+	}
+	if !isNumber(x.HighRateLPerH) {
+		return "HighRateLPerH"
+	}
+	return ""
+}
+
+func (x *RunBands) round() {
+	for i := range x.ByVolume {
+		x.ByVolume[i].round()
+	}
+	for i := range x.ByClock {
+		x.ByClock[i].round()
+	}
+}
+
+func (x *RunBands) noNumber() string {
+	for i := range x.ByVolume {
+		if what := x.ByVolume[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	for i := range x.ByClock {
+		if what := x.ByClock[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	return ""
+}
+
 func (x *RunPoint) round() {
 	x.Min = RoundTo(x.Min, 2)
 	x.PotC = RoundTo(x.PotC, 2)
@@ -1469,6 +1738,17 @@ func (x *Schedule) noNumber() string {
 	}
 	if !isNumber(x.ElapsedHours) {
 		return "ElapsedHours"
+	}
+	return ""
+}
+
+func (x *Share) round() {
+	x.SharePct = RoundTo(x.SharePct, 0)
+}
+
+func (x *Share) noNumber() string {
+	if !isNumber(x.SharePct) {
+		return "SharePct"
 	}
 	return ""
 }

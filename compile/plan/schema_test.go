@@ -123,7 +123,7 @@ func (g *generator) object(t reflect.Type) *jsonschema.Schema {
 		p.Description = doc
 		s.Properties[name] = p
 		s.PropertyOrder = append(s.PropertyOrder, name)
-		if options != "omitempty" {
+		if options == "" {
 			s.Required = append(s.Required, name)
 		}
 	}

@@ -55,12 +55,22 @@ const (
 
 // Reading is what the instrument should say, and room to write what it says.
 type Reading struct {
-	ID        string      `json:"id"`           // stable: strip.collect.spout.1, see Blanks
-	Kind      record.What `json:"kind"`         // what it is in a record of the run
-	What      string      `json:"what"`         // temperature, gravity, strength at the spout
-	At        string      `json:"at,omitempty"` // RFC 3339; empty: at the end of the step
-	Should    Quantity    `json:"should"`
-	Tolerance Quantity    `json:"tolerance"` // more than this off: find out why
+	ID     string      `json:"id"`           // stable: strip.collect.spout.1, see Blanks
+	Kind   record.What `json:"kind"`         // what it is in a record of the run
+	What   string      `json:"what"`         // temperature, gravity, strength at the spout
+	At     string      `json:"at,omitempty"` // RFC 3339; empty: at the end of the step
+	Should Quantity    `json:"should"`
+	// Between Low and High it lies 9 times in 10: further off, find out why. Tolerance is
+	// the farther of the two from Should. None has any in a plan without bands.
+	Low       *Quantity `json:"low,omitempty"`
+	High      *Quantity `json:"high,omitempty"`
+	Tolerance Quantity  `json:"tolerance,omitzero"`
+	// ByVolume says that Low and High are for when the receiver says what it should,
+	// whatever the clock says.
+	ByVolume bool `json:"byVolume,omitempty"`
+	// Besides is what of the tolerance no constant of the batch makes: the form of the
+	// models and the instrument, in the unit of Should's value.
+	Besides float64 `json:"besides,omitempty" places:"4"`
 }
 
 // Phrase is a sentence with quantities in it. Each {} in Text stands for the

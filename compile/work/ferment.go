@@ -19,7 +19,7 @@ func fermentJobs(n *numbers.Batch) []Job {
 		Task: schedule.Task{Key: "ferment.fill", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout,
 			DurationS: pumpSetupS + f.WortM3/rates(n.Batch).PumpM3S},
 		Do:       plan.Say("Pump over to the fermenter: {}.", plan.Of(f.WortM3*lot.LitresPerM3, plan.Litre)),
-		Read:     []Reading{volume("volume", f.WortM3*lot.LitresPerM3, tolMashVolume)},
+		Read:     []Reading{volume("volume", f.WortM3*lot.LitresPerM3, MashVolume)},
 		Cautions: []string{"co2", inside(f.Vessel)}, Path: recipe.PathFerm,
 	}
 	if !n.Mashed.InFermenter {
@@ -27,7 +27,7 @@ func fermentJobs(n *numbers.Batch) []Job {
 	}
 	pitch := Job{
 		Task:     schedule.Task{Key: "ferment.pitch", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout, DurationS: pitchS},
-		Read:     []Reading{temperature(n.Mashed.Out.TempC, tolMashC), gravity(n.Mashed.HydrometerSG, tolWort), pH(n.Mashed.PH)},
+		Read:     []Reading{temperature(n.Mashed.Out.TempC, MashC), gravity(n.Mashed.HydrometerSG, WortSG), pH(n.Mashed.PH)},
 		Cautions: []string{"co2"}, Path: recipe.PathPitch,
 	}
 	if n.Ferm.AsItFills {
@@ -109,9 +109,7 @@ func (c Clock) rounds(s schedule.Slot, curve []ferment.Point) []plan.Step {
 			Attend: plan.Stay, People: 1, Cautions: []string{"co2"},
 		}
 		for _, r := range []Reading{
-			gravity(p.SG, tolFinal, fermentDrift(curve, after, func(p ferment.Point) float64 { return p.SG })),
-			temperature(p.TempC, tolFermentC, fermentDrift(curve, after, func(p ferment.Point) float64 { return p.TempC })),
-			pH(p.PH, fermentDrift(curve, after, func(p ferment.Point) float64 { return p.PH })),
+			gravity(p.SG, FermentSG), temperature(p.TempC, FermentC), pH(p.PH),
 		} {
 			step.Read = append(step.Read, r.Reading)
 		}

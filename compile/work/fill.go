@@ -2,6 +2,7 @@ package work
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 
@@ -73,12 +74,13 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 	}
 	text := "Gauge again, fill " + what + " of {}" + alone + ", bung, weigh, mark and record each" + cite(n.Batch, "27 CFR 19.283, 19.485, 19.618") + "."
 	values := []plan.Quantity{plan.Of(k.SizeL, plan.Litre)}
-	read := setReadings(*k.Fill)
-	read[0].What = "each cask"
-	weight := func(what string, kg, tolKg float64) Reading {
-		return Reading{plan.Reading{What: what, Should: plan.Of(kg, plan.Kilogram), Tolerance: plan.Of(tolKg, plan.Kilogram)}, -1}
+	reads := setReadings(*k.Fill)
+	reads[0].What = "each cask"
+	weight := func(what string, kg, besidesKg float64) Reading {
+		return Reading{plan.Reading{What: what, Should: plan.Of(kg, plan.Kilogram), Besides: besidesKg}, -1}
 	}
-	read = append(read, weight("net", k.NetKg, tolNet*k.NetKg), weight("gross", k.GrossKg, tolNet*k.NetKg+tolTare*k.TareKg))
+	net := Net.At(k.NetKg)
+	reads = append(reads, weight("net", k.NetKg, net), weight("gross", k.GrossKg, math.Hypot(net, woods*k.TareKg)))
 	if k.LastFill != nil && k.Casks > 1 {
 		text, values = text+" The last one takes {}.", append(values, k.LastFill.Volume())
 	}
@@ -88,7 +90,7 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 	return Job{
 		Task: schedule.Task{Key: "fill.cask", Stage: "fill", Attend: schedule.Throughout, MayWait: true, People: people,
 			DurationS: fillSetupS + fillS*float64(k.Casks)},
-		Do: plan.Say(text, values...), Read: read, Cautions: []string{"spirit", "lift"}, Path: recipe.PathFill,
+		Do: plan.Say(text, values...), Read: reads, Cautions: []string{"spirit", "lift"}, Path: recipe.PathFill,
 	}
 }
 
@@ -112,13 +114,9 @@ func soaked(jobs []Job, k plan.Cask) []Job {
 	})
 }
 
-// By what share the weights of a filled cask may be off: the volume that a hand fills
-// to, and the wood of coopers (common practice). A cask that was weighed empty has its
-// own tare.
-const (
-	tolNet  = 0.01
-	tolTare = 0.1
-)
+// woods is by what share the wood of coopers differs (common practice). A cask that was
+// weighed empty has its own tare.
+const woods = 0.1
 
 // soakShare is the hot water that swells a cask, of what it holds: 5 gal to 53 (common
 // practice of coopers).
@@ -173,11 +171,7 @@ func bottle(n *numbers.Batch, k plan.Cask, spirit plan.Lot) Job {
 	}
 }
 
-// heartsReadings are the volume and true strength of all hearts. With feints
-// returned their alcohol is what the low wines bring; without, a cut by strength
-// that comes sooner or later takes or leaves spirit.
+// heartsReadings are the volume and true strength of all hearts.
 func heartsReadings(n *numbers.Batch) []Reading {
-	l := lot.Of(n.Distilled.Hearts)
-	tol := tolHeartsVolume.of(l.VolumeL, float64(n.Distilled.Charges)*cutsL(n.Spirit, n.Distilled.Run))
-	return []Reading{volumeOf("volume", l, tol), strengthOf(l, tolHeartsStrength)}
+	return lotReadings(lot.Of(n.Distilled.Hearts), HeartsVolume, HeartsStrength)
 }

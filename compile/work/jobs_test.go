@@ -293,24 +293,6 @@ func TestWhenAStillIsRead(t *testing.T) {
 	assert.Len(t, empty.fractions(), 1, "an empty fraction is no work")
 }
 
-// A cut by strength or vapour comes sooner or later with the model; one by volume or
-// by share is measured out.
-func TestHowFarACutMayShift(t *testing.T) {
-	run := still.Run{Curve: []still.Point{{ABV: 0.8}, {ABV: 0.3, OverM3: 0.1}}, Fractions: []still.Fraction{{Name: still.Hearts, StartABV: 0.7, EndABV: 0.6}}}
-	for by, want := range map[recipe.CutBy]float64{recipe.ByStrength: 2, recipe.ByVapourTemp: 2, recipe.ByVolume: 0, recipe.ByShare: 0} {
-		assert.InDelta(t, want, cutL(recipe.Cut{By: by}, run, 0.6), 1e-9, "%v", by)
-	}
-	cuts := recipe.Spirit{HeartsFrom: recipe.Cut{By: recipe.ByStrength}, HeartsTo: recipe.Cut{By: recipe.ByStrength}}
-	assert.InDelta(t, 2.8284, cutsL(cuts, run), 1e-3, "two cuts of 2 L each, which have nothing to do with one another")
-	cuts.Feints = true
-	assert.Zero(t, cutsL(cuts, run), "with feints returned the alcohol is that of the low wines")
-
-	assert.InDelta(t, 0.05, overAt(run.Curve, 0.55), 1e-12)
-	assert.Zero(t, overAt(run.Curve, 0.9), "before the first drop")
-	assert.InDelta(t, 0.1, overAt(run.Curve, 0.2), 1e-12, "after the end")
-	assert.Zero(t, overAt(nil, 0.5))
-}
-
 // The fermenter is cleaned beside the stripping run, or after it by whoever works alone.
 func TestWhoCleansTheFermenter(t *testing.T) {
 	for crew, want := range map[int]string{1: "", 2: "strip.2.charge", 3: "strip.2.charge"} {

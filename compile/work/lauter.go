@@ -26,10 +26,10 @@ func runOffWords(n *numbers.Batch, i int, st mash.Step) (plan.Phrase, []Reading)
 		// The minutes are common practice; they are within the time of the step.
 		text = "Return the first runnings over the bed until they run bright, 5 to 15 min; then drain the worts off the grain"
 	}
-	where, read := ", slowly, without sucking air.", volume("worts so far", st.VolumeM3*lot.LitresPerM3, tolMashVolume)
+	where, read := ", slowly, without sucking air.", volume("worts so far", st.VolumeM3*lot.LitresPerM3, MashVolume)
 	switch {
 	case s.NextMash:
-		where, read = " into the tank for the next mash.", volume("kept", st.VolumeM3*lot.LitresPerM3, tolMashVolume)
+		where, read = " into the tank for the next mash.", volume("kept", st.VolumeM3*lot.LitresPerM3, MashVolume)
 	case s.CooledC > 0 && n.Mashed.InFermenter:
 		where = " by the wort cooler into " + quoted(n) + ", at {}: slowly, without sucking air."
 		values = append(values, plan.Of(st.EndC, plan.Celsius))
@@ -38,7 +38,7 @@ func runOffWords(n *numbers.Batch, i int, st mash.Step) (plan.Phrase, []Reading)
 	}
 	out := []Reading{read}
 	if s.CooledC > 0 {
-		out = append(out, temperature(st.EndC, tolMashC))
+		out = append(out, temperature(st.EndC, MashC))
 	}
 	return plan.Say(text+where, values...), out
 }

@@ -149,17 +149,17 @@ func mashWords(n *numbers.Batch, i int, st mash.Step) (plan.Phrase, []Reading) {
 	s := n.Mash.Steps[i]
 	litres := plan.Of(s.VolumeM3*lot.LitresPerM3, plan.Litre)
 	to := plan.Of(s.TempC, plan.Celsius)
-	after := []Reading{temperature(st.EndC, tolMashC)}
+	after := []Reading{temperature(st.EndC, MashC)}
 	switch s.Verb {
 	case recipe.MashWater:
 		text := "Run in {} of water at {}."
 		if s.KeptM3 > 0 {
-			return plan.Say("Run in {} of water at {}, {} of it what was kept of the last mash.", litres, to, plan.Of(s.KeptM3*lot.LitresPerM3, plan.Litre)), append(after, volume("in the cooker", st.VolumeM3*lot.LitresPerM3, tolMashVolume))
+			return plan.Say("Run in {} of water at {}, {} of it what was kept of the last mash.", litres, to, plan.Of(s.KeptM3*lot.LitresPerM3, plan.Litre)), append(after, volume("in the cooker", st.VolumeM3*lot.LitresPerM3, MashVolume))
 		}
 		if s.ForWant {
 			text = "Run in {} of water at {}, in place of backset: there is none yet."
 		}
-		return plan.Say(text, litres, to), append(after, volume("in the cooker", st.VolumeM3*lot.LitresPerM3, tolMashVolume))
+		return plan.Say(text, litres, to), append(after, volume("in the cooker", st.VolumeM3*lot.LitresPerM3, MashVolume))
 	case recipe.MashBackset:
 		return plan.Say("Run in {} of backset at {}.", litres, to), after
 	case recipe.MashAdd:

@@ -46,7 +46,6 @@ type charge struct {
 	id, use string
 	run     still.Run
 	tank    stream.Stream // what the feints tank holds before the spirit run's heads
-	spirit  recipe.Spirit // the cuts of a spirit run
 	task    schedule.Task // what its jobs have in common
 	powerW  float64
 	pumpM3S float64
@@ -56,7 +55,7 @@ func charges(use string, n *numbers.Batch, v *recipe.Vessel, r still.Run, count 
 	out := make([]charge, count)
 	for i := range out {
 		id := chargeID(use, i, count)
-		out[i] = charge{id, use, r, stream.Stream{}, n.Spirit, schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}, heatW(v, n.Plant), rates(n.Batch).PumpM3S}
+		out[i] = charge{id, use, r, stream.Stream{}, schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}, heatW(v, n.Plant), rates(n.Batch).PumpM3S}
 	}
 	return out
 }
@@ -88,9 +87,9 @@ func stripCharge(n *numbers.Batch, c charge) Job {
 	wash, liquid := lot.Of(c.run.Charge), lot.Liquid(n.Fermented.Wash)
 	return Job{
 		Task: c.fill(false), Do: plan.Say("Charge the still with {} of wash from the fermenter.", wash.Volume()),
-		Read: []Reading{volumeOf("wash", wash, tolWashVolume.of(wash.VolumeL)),
-			{plan.Reading{Kind: record.Strength, What: "strength, strained", Should: liquid.ByVolume(), Tolerance: plan.Of(tolWashStrength.of(liquid.AbvPct), plan.AbvDiff)}, -1},
-			gravity(n.Fermented.FinalSG, tolFinal)},
+		Read: []Reading{volumeOf("wash", wash, MashVolume),
+			read(record.Strength, "strength, strained", liquid.ByVolume(), WashStrength),
+			gravity(n.Fermented.FinalSG, FermentSG)},
 		Cautions: []string{"co2", inside(n.Fermented.Vessel), "vent"}, Path: recipe.PathStrip,
 	}
 }
@@ -99,14 +98,14 @@ func spiritCharge(n *numbers.Batch, c charge, newDay bool) Job {
 	all := lot.Of(c.run.Charge)
 	j := Job{
 		Task: c.fill(newDay), Do: plan.Say("Charge the still with {} of low wines.", all.Volume()),
-		Read: lotReadings(all, tolLowWinesVolume, tolLowWinesStrength), Cautions: []string{"vent"}, Path: recipe.PathCharge,
+		Read: lotReadings(all, LowWinesVolume, LowWinesStrength), Cautions: []string{"vent"}, Path: recipe.PathCharge,
 	}
 	feints, water := lot.Of(n.Distilled.Returned), lot.Of(n.Distilled.Water)
 	low := lot.Of(n.Stripped.LowWines.Scale(1 / float64(n.Distilled.Charges)))
 	text, in := "Charge the still with {} of low wines", []plan.Quantity{low.Volume()}
 	if feints.MassKg > 0 {
 		text, in = text+" and {} of feints", append(in, feints.Volume())
-		j.Read[0] = volumeOf("volume", all, math.Hypot(tolLowWinesVolume.of(low.VolumeL), tolFeintsVolume.of(feints.VolumeL)))
+		j.Read[0].Besides = math.Hypot(LowWinesVolume.At(low.VolumeL), FeintsVolume.At(feints.VolumeL))
 	}
 	if water.MassKg > 0 {
 		text, in = text+", and bring it down with {} of water", append(in, water.Volume())
@@ -176,15 +175,13 @@ func (c charge) fraction(f still.Fraction) Job {
 	for s := math.Ceil((f.StartS-c.run.HeatUpS)/every+0.25)*every + c.run.HeatUpS; s < f.EndS-every/4; s += every {
 		p := pointAt(curve, s)
 		share := (p.OverM3 - before) * lot.LitresPerM3 / all.VolumeL
-		soFar := c.receiver(f, share)
-		late := runDrift(c.run, s, func(p still.Point) float64 { return p.OverM3 }) * lot.LitresPerM3
 		j.Read = append(j.Read,
-			spout(p.ABV, 100*runDrift(c.run, s, func(p still.Point) float64 { return p.ABV })).at(s-f.StartS),
-			flow(p.RateM3S).at(s-f.StartS),
-			receiver(c.receiverName(f), soFar, tolSetVolume.of(soFar.VolumeL, late)).at(s-f.StartS),
-			vapour(p.VapourC, runDrift(c.run, s, func(p still.Point) float64 { return p.VapourC })).at(s-f.StartS))
+			spout(p.ABV).at(s-f.StartS).byVolume(),
+			flow(p.RateM3S).at(s-f.StartS).byVolume(),
+			receiver(c.receiverName(f), c.receiver(f, share), SetVolume).at(s-f.StartS),
+			vapour(p.VapourC).at(s-f.StartS).byVolume())
 	}
-	j.Read = append(j.Read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(c.receiverName(f), c.receiver(f, 1), c.receiverTolL(f, all)).at(f.EndS-f.StartS))
+	j.Read = append(j.Read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(c.receiverName(f), c.receiver(f, 1), besidesOf(f.Name)).at(f.EndS-f.StartS))
 	if f.Name != still.Foreshots {
 		j.Read = append(j.Read, vapour(f.EndVapourC).at(f.EndS-f.StartS))
 	}
@@ -216,45 +213,24 @@ func (c charge) receiver(f still.Fraction, share float64) plan.Lot {
 	return lot.Of(held)
 }
 
-func receiver(what string, l plan.Lot, tolL float64) Reading {
-	r := volumeOf(what, l, tolL)
+func receiver(what string, l plan.Lot, b Besides) Reading {
+	r := volumeOf(what, l, b)
 	r.Kind = record.Receiver
 	return r
 }
 
-// receiverTolL is by how much a full receiver may be off. What is cut by volume is
-// measured out; what ends at a strength ends sooner or later.
-func (c charge) receiverTolL(f still.Fraction, l plan.Lot) float64 {
-	switch f.Name {
+// besidesOf is what a full receiver may be off by besides the constants. Foreshots
+// are measured out.
+func besidesOf(fraction string) Besides {
+	switch fraction {
 	case still.LowWines:
-		return tolLowWinesVolume.of(l.VolumeL)
-	case still.Heads:
-		return tolSetVolume.of(l.VolumeL, cutL(c.spirit.HeartsFrom, c.run, f.EndABV))
+		return LowWinesVolume
 	case still.Hearts:
-		return tolHeartsVolume.of(l.VolumeL, cutsL(c.spirit, c.run))
-	case still.Tails:
-		return tolFeintsVolume.of(l.VolumeL, cutL(c.spirit.HeartsTo, c.run, f.StartABV))
+		return HeartsVolume
+	case still.Heads, still.Tails:
+		return FeintsVolume
 	}
-	return tolSetVolume.of(l.VolumeL)
-}
-
-// cutL is by how many litres a cut may come sooner or later; none if it is by
-// volume or share.
-func cutL(cut recipe.Cut, r still.Run, abv float64) float64 {
-	if cut.By == recipe.ByVolume || cut.By == recipe.ByShare {
-		return 0
-	}
-	return cutShiftL(r, abv)
-}
-
-// cutsL is the same of the hearts, which lie between two cuts. With feints
-// returned their alcohol is that of the low wines wherever the cuts fall.
-func cutsL(s recipe.Spirit, r still.Run) float64 {
-	if s.Feints {
-		return 0
-	}
-	hearts := r.Fraction(still.Hearts)
-	return math.Hypot(cutL(s.HeartsFrom, r, hearts.StartABV), cutL(s.HeartsTo, r, hearts.EndABV))
+	return SetVolume
 }
 
 // stop ends a charge.
@@ -271,7 +247,7 @@ func stripStop(n *numbers.Batch, c charge) Job {
 	}
 	return c.stop(
 		plan.Say("Heat off, vent, discharge {} of pot ale. "+keep+"Record the low wines before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
-		lotReadings(lot.Of(c.run.Fraction(still.LowWines).Stream), tolLowWinesVolume, tolLowWinesStrength))
+		lotReadings(lot.Of(c.run.Fraction(still.LowWines).Stream), LowWinesVolume, LowWinesStrength))
 }
 
 func spiritStop(n *numbers.Batch, c charge) Job {
@@ -281,7 +257,7 @@ func spiritStop(n *numbers.Batch, c charge) Job {
 	}
 	return c.stop(
 		plan.Say("Heat off, vent, discharge {} of spent lees. "+foreshots+"Record the feints before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
-		lotReadings(lot.Of(c.run.Feints()), tolFeintsVolume, tolFeintsStrength))
+		lotReadings(lot.Of(c.run.Feints()), FeintsVolume, FeintsStrength))
 }
 
 func usesBackset(steps []recipe.MashStep) bool {

@@ -62,6 +62,12 @@ func AccuracyOf(r *Reading, instrument *Instrument) Accuracy {
 	return a
 }
 
+// Common is how sure a reading of a kind is where nothing is declared of its instrument.
+func Common(kind What) Accuracy {
+	c := common[kind]
+	return Accuracy{SI: math.Hypot(ReadingSI(c.divisionSI), c.besideSI), Share: c.share, Said: c.said + ": common practice", Assumed: true}
+}
+
 // What is written with `about` is a third as sure, and no surer than a tenth of it
 // (common practice).
 const (

@@ -24,14 +24,33 @@ func Cask(p *plan.Plan, u measure.Units) Chart {
 		strength, strengthUnit = func(i int) float64 { return y[i].AbvPct }, "% vol"
 	}
 	end := y[n-1].AgeYears
+	bands := bandsOf(p).Cask
+	volumes := func(i int) (low, high float64) {
+		low, _ = u.Value(bands[i].LowVolume())
+		high, _ = u.Value(bands[i].HighVolume())
+		return low, high
+	}
+	strengths := func(i int) (low, high float64) { return bands[i].LowProof, bands[i].HighProof }
+	if u == measure.SI {
+		strengths = func(i int) (low, high float64) { return bands[i].LowAbvPct, bands[i].HighAbvPct }
+	}
 	for k, g := range []struct {
 		label string
 		y     func(int) float64
-	}{{"volume, " + volumeUnit, volume}, {"strength, " + strengthUnit, strength}} {
+		band  func(int) (low, high float64)
+	}{{"volume, " + volumeUnit, volume, volumes}, {"strength, " + strengthUnit, strength, strengths}} {
 		left := plotLeft + float64(k)*(width/2)
 		low, high := span(n, g.y)
+		for i := range bands {
+			l, h := g.band(i)
+			low, high = min(low, l), max(high, h)
+		}
 		pad := max((high-low)*0.25, 0.5)
 		pane, by := c.panel(left, 12, left+width/2-plotLeft-14, 252, 0, end, low-pad, high+pad, 4)
+		pane.band(len(bands), func(i int) (float64, float64, float64) {
+			low, high := g.band(i)
+			return bands[i].AgeYears, low, high
+		})
 		for _, v := range ticks(pane.y.from, pane.y.to, by) {
 			c.stroke("rule", pane.left(), pane.y.at(v), pane.right(), pane.y.at(v))
 			c.text("tick", "end", pane.left()-6, pane.y.at(v)+4.5, measure.Number(v, places(by)))

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile"
+	"newmake/compile/ask/bands"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/lang/check"
@@ -26,6 +27,7 @@ func plans(t *testing.T) []*plan.Plan {
 		require.NotNil(t, b, list.Error())
 		p, computed := compile.Compile(b)
 		require.NotNil(t, p, computed.Error())
+		bands.Put(p, b)
 		out = append(out, p)
 	}
 	return out

@@ -37,20 +37,36 @@ func Ferment(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 		unit   string
 		of     string
 		taken  func(Taken) float64
+		band   func(b plan.FermentBand) (low, high float64)
 	}{
-		{"gravity, SG", 92, func(i int) float64 { return f.Curve[i].SG }, 3, "", "gravity", func(t Taken) float64 { return t.Value }},
-		{"strength, " + abvUnit(u), 66, func(i int) float64 { return f.Curve[i].AbvPct }, 1, " %", "", nil},
+		{"gravity, SG", 92, func(i int) float64 { return f.Curve[i].SG }, 3, "", "gravity", func(t Taken) float64 { return t.Value },
+			func(b plan.FermentBand) (float64, float64) { return b.LowSG, b.HighSG }},
+		{"strength, " + abvUnit(u), 66, func(i int) float64 { return f.Curve[i].AbvPct }, 1, " %", "", nil,
+			func(b plan.FermentBand) (float64, float64) { return b.LowAbvPct, b.HighAbvPct }},
 		{"temperature, " + tempUnit(u), 82, func(i int) float64 { return temp(u, f.Curve[i].TempC) }, 0, " " + tempUnit(u), "temperature",
-			func(t Taken) float64 { return temp(u, t.Value) }},
+			func(t Taken) float64 { return temp(u, t.Value) },
+			func(b plan.FermentBand) (float64, float64) { return temp(u, b.LowC), temp(u, b.HighC) }},
+	}
+	var bands []plan.FermentBand
+	if p.Bands != nil {
+		bands = p.Bands.Ferment
 	}
 	top := 24.0
 	for k, g := range panels {
 		low, high := span(n, g.y)
 		low, high = widen(low, high, taken, g.of, g.taken)
+		for _, b := range bands {
+			l, h := g.band(b)
+			low, high = min(low, l), max(high, h)
+		}
 		if k == 2 && f.HoldHighC > 0 {
 			low, high = min(low, temp(u, f.HoldLowC)-1), max(high, temp(u, f.HoldHighC)+1)
 		}
 		pane, by := c.panel(plotLeft, top, plotRight, top+g.height, 0, end, low, high, 4)
+		pane.band(len(bands), func(i int) (float64, float64, float64) {
+			low, high := g.band(bands[i])
+			return bands[i].Hour, low, high
+		})
 		if k == 2 && f.HoldHighC > f.HoldLowC {
 			y := pane.y.at(temp(u, f.HoldHighC))
 			c.area("window", "dots", plotLeft, y, plotRight-plotLeft, pane.y.at(temp(u, f.HoldLowC))-y)

@@ -72,6 +72,11 @@ func Mash(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 	pane, by := c.panel(plotLeft, top, edge, top+225, begin, end, low, high+2, 7)
 	c.H = int(top) + 225 + 42
 
+	if b := p.Bands; b != nil {
+		pane.band(len(b.Mash), func(i int) (float64, float64, float64) {
+			return b.Mash[i].Min, temp(u, b.Mash[i].LowC), temp(u, b.Mash[i].HighC)
+		})
+	}
 	windows(pane, m.Windows, u)
 	pane.yAxis(by, "temperature, "+tempUnit(u))
 	pane.clockAxis(start, "clock")

@@ -127,6 +127,29 @@ func (p panel) curve(class string, n int, at func(i int) (x, y float64)) {
 	}
 }
 
+// band draws what a curve may be, grey, kept inside the panel. It is drawn before all
+// that is read on it. Nothing is drawn where there is no band.
+func (p panel) band(n int, at func(i int) (x, low, high float64)) {
+	if n < 2 {
+		return
+	}
+	within := func(y float64) float64 { return p.y.at(min(max(y, p.y.from), p.y.to)) }
+	var d pen
+	for i := range n {
+		x, _, high := at(i)
+		if i == 0 {
+			d.move(p.x.at(x), within(high))
+		} else {
+			d.line(p.x.at(x), within(high))
+		}
+	}
+	for i := n - 1; i >= 0; i-- {
+		x, low, _ := at(i)
+		d.line(p.x.at(x), within(low))
+	}
+	p.c.path("band", d.String()+"Z")
+}
+
 // between reads a curve at x, on the line between its points: where a mark on
 // the picture is to touch it.
 func between(n int, x float64, at func(i int) (x, y float64)) float64 {

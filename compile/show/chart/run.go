@@ -14,18 +14,26 @@ var cutHatch = map[string]string{"foreshots": "dense", "heads": "rising", "heart
 
 // Strip draws a run of the wash still. Readings of a run of the plan may be marked on it.
 func Strip(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
-	return run(p, p.Strip, "strip", "Strength, flow and vapour temperature of the stripping run", u, taken)
+	return run(p, p.Strip, bandsOf(p).Strip, "strip", "Strength, flow and vapour temperature of the stripping run", u, taken)
 }
 
 // Spirit draws a run of the spirit still, with the cuts. Readings of a run of the plan may
 // be marked on it.
 func Spirit(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
-	return run(p, p.Spirit, "spirit", "Strength, flow and vapour temperature of the spirit run", u, taken)
+	return run(p, p.Spirit, bandsOf(p).Spirit, "spirit", "Strength, flow and vapour temperature of the spirit run", u, taken)
+}
+
+// bandsOf are the bands of a plan; empty where it has none.
+func bandsOf(p *plan.Plan) plan.Bands {
+	if p.Bands == nil {
+		return plan.Bands{}
+	}
+	return *p.Bands
 }
 
 // run draws strength and flow at the spout and the vapour's temperature against what
 // has come over, of one charge, with the clock above and the fractions hatched.
-func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units, taken []Taken) Chart {
+func run(p *plan.Plan, r plan.Run, bands plan.RunBands, use, title string, u measure.Units, taken []Taken) Chart {
 	n := len(r.Curve)
 	if n < 2 || r.Curve[n-1].OverL <= 0 {
 		return Chart{}
@@ -51,16 +59,28 @@ func run(p *plan.Plan, r plan.Run, use, title string, u measure.Units, taken []T
 	const clockH = 44
 	top := float64(clockH + rowCount*rowH)
 	_, high := span(n, func(i int) float64 { return r.Curve[i].AbvPct })
-	_, high = widen(0, high, taken, "spout", func(t Taken) float64 { return t.Value })
-	upper, byAbv := c.panel(plotLeft, top, plotRight, top+144, 0, end, 0, high, 5)
 	low, hot := span(n, func(i int) float64 { return temp(u, r.Curve[i].VapourC) })
 	_, fast := span(n, func(i int) float64 { return flow(u, r.Curve[i].RateLPerH) })
+	at := bands.ByVolume
+	for _, b := range at {
+		high, fast = max(high, b.HighAbvPct), max(fast, flow(u, b.HighRateLPerH))
+		low, hot = min(low, temp(u, b.LowVapourC)), max(hot, temp(u, b.HighVapourC))
+	}
+	_, high = widen(0, high, taken, "spout", func(t Taken) float64 { return t.Value })
 	low, hot = widen(low, hot, taken, "vapour", func(t Taken) float64 { return temp(u, t.Value) })
 	_, fast = widen(0, fast, taken, "flow", func(t Taken) float64 { return flow(u, t.Value) })
+	upper, byAbv := c.panel(plotLeft, top, plotRight, top+144, 0, end, 0, high, 5)
 	middle, byFlow := c.panel(plotLeft, top+154, plotRight, top+202, 0, end, 0, fast, 2)
 	lower, byTemp := c.panel(plotLeft, top+212, plotRight, top+280, 0, end, low, hot, 3)
 	c.H = int(top) + 280 + 42
 
+	upper.band(len(at), func(i int) (float64, float64, float64) { return over(at[i].OverL), at[i].LowAbvPct, at[i].HighAbvPct })
+	middle.band(len(at), func(i int) (float64, float64, float64) {
+		return over(at[i].OverL), flow(u, at[i].LowRateLPerH), flow(u, at[i].HighRateLPerH)
+	})
+	lower.band(len(at), func(i int) (float64, float64, float64) {
+		return over(at[i].OverL), temp(u, at[i].LowVapourC), temp(u, at[i].HighVapourC)
+	})
 	for _, f := range r.Fractions {
 		for _, pane := range []panel{upper, middle, lower} {
 			a, b := x.at(over(f.StartOverL)), x.at(over(f.EndOverL))

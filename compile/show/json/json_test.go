@@ -24,7 +24,7 @@ func written(t testing.TB, p *plan.Plan) string {
 }
 
 func TestGolden(t *testing.T) {
-	plantest.Golden(t, "ferry-landing.json", written(t, plantest.Plan(t, plantest.Lantern, "Ferry Landing")))
+	plantest.Golden(t, "ferry-landing.json", written(t, plantest.Plain(t, plantest.Lantern, "Ferry Landing")))
 }
 
 // What a recipe says keeps its bytes, and none that a terminal would obey stands.

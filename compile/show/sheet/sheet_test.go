@@ -18,6 +18,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile"
+	"newmake/compile/ask/bands"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/show/sheet"
@@ -34,6 +35,7 @@ func planOf(t testing.TB, batch string) *plan.Plan {
 	require.NotNil(t, b, list.Error())
 	p, computed := compile.Compile(b)
 	require.NotNil(t, p, computed.Error())
+	bands.Put(p, b)
 	p.Source = &plan.Source{File: "ferry-landing.batch", Revision: "0123456789ab", Hash: "ba9876543210"}
 	return p
 }

@@ -34,6 +34,7 @@ func Write(w io.Writer, p *plan.Plan, o Options) error {
 	t.cost()
 	t.law()
 	t.promises()
+	t.sure()
 	t.sheet()
 	t.notices()
 	t.cautions()

@@ -3,19 +3,23 @@
 package plantest
 
 import (
+	"encoding/json"
 	"os"
 	"path/filepath"
 	"runtime"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile"
+	"newmake/compile/ask/bands"
 	"newmake/compile/plan"
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/recipe"
 	"newmake/lang/testflag"
 )
 
@@ -38,16 +42,42 @@ func top() string {
 	return filepath.Join(filepath.Dir(file), "../../../..")
 }
 
-// Plan computes a batch of a house, which is named from the repository's top.
+// Plan computes a batch of a house, which is named from the repository's top, with how
+// sure it is. Whoever asks has it alone.
 func Plan(t testing.TB, house, batch string) *plan.Plan {
+	t.Helper()
+	made, ok := plans.Load(house + "|" + batch)
+	if !ok {
+		b, p := computed(t, house, batch)
+		bands.Put(p, b)
+		text, err := json.Marshal(p)
+		require.NoError(t, err)
+		made, _ = plans.LoadOrStore(house+"|"+batch, text)
+	}
+	p := &plan.Plan{}
+	require.NoError(t, json.Unmarshal(made.([]byte), p))
+	return p
+}
+
+// plans are those that were computed, as JSON.
+var plans sync.Map
+
+// Plain is the plan without how sure it is.
+func Plain(t testing.TB, house, batch string) *plan.Plan {
+	t.Helper()
+	_, p := computed(t, house, batch)
+	return p
+}
+
+func computed(t testing.TB, house, batch string) (*recipe.Batch, *plan.Plan) {
 	t.Helper()
 	h, err := check.Load(filepath.Join(top(), house), check.Options{})
 	require.NoError(t, err)
 	b, list := h.Batch(batch)
 	require.NotNil(t, b, list.Error())
-	p, computed := compile.Compile(b)
-	require.NotNil(t, p, computed.Error())
-	return p
+	p, said := compile.Compile(b)
+	require.NotNil(t, p, said.Error())
+	return b, p
 }
 
 // Golden holds a text against a golden file, or writes that anew.

@@ -1,0 +1,98 @@
+package work
+
+import (
+	"math"
+
+	"newmake/compile/constants"
+	"newmake/compile/plan"
+	"newmake/lang/record"
+)
+
+// Besides is how far off a reading may be, 9 times in 10, though every constant of the
+// batch were known: by the form of the models, which no constant moves, or by the hand
+// that measures; and by the instrument. They have nothing to do with one another, and
+// are added as squares. What the constants do is the band's part (package bands).
+type Besides struct {
+	Of    string      // what is read
+	Unit  plan.Unit   // of a part's Abs and of the values
+	Kind  record.What // by which the instrument is known
+	Parts []Part      // all but the instrument
+}
+
+// Part is one cause: so much, and such a share of the value, and why.
+type Part struct {
+	Abs, Share float64
+	Why        string
+}
+
+// At is how far off a value may be.
+func (t Besides) At(value float64) float64 {
+	sum := t.Instrument(value)
+	for _, p := range t.Parts {
+		sum = math.Hypot(sum, p.Abs+p.Share*math.Abs(value))
+	}
+	return sum
+}
+
+// percentPoints is what a strength in % vol is in fractions.
+const percentPoints = 100
+
+// Instrument is the instrument's part of it: how it is read, and what one of its kind
+// that nobody has checked is always off by. A review of a run has the same.
+func (t Besides) Instrument(value float64) float64 {
+	scale := 1.0
+	if t.Unit == plan.AbvPct {
+		scale = percentPoints
+	}
+	sd := math.Hypot(record.Common(t.Kind).Of(value/scale), constants.OffBy(instruments[t.Kind], value/scale))
+	return constants.NineInTen * sd * scale
+}
+
+// InstrumentWhy says what the instrument's part is taken from.
+func (t Besides) InstrumentWhy() string { return record.Common(t.Kind).Said }
+
+// instruments are the constants of those that a quantity is read with.
+var instruments = map[record.What]string{
+	record.Temperature: "thermometer", record.Vapour: "thermometer", record.Gravity: "hydrometer", record.Volume: "dip", record.Receiver: "dip",
+	record.Spout: "alcoholmeter", record.Strength: "alcoholmeter", record.Mass: "scale", record.Gross: "scale",
+}
+
+const (
+	asPublished = "vapour of Carey and Lewis (1932) or Kirschbaum (1939) in place of the model's"
+	ofGrain     = "room that the grain takes up, and what boils off: common practice"
+	ofOneSize   = "casks and cans of one size differ: common practice"
+)
+
+// What a reading may be off by besides the constants, in the units of a plan.
+var (
+	MashC     = Besides{"temperature of a mash", plan.Celsius, record.Temperature, []Part{{0.8, 0, "a mash that is not alike throughout: common practice"}}}
+	FermentC  = Besides{"temperature of a ferment", plan.Celsius, record.Temperature, nil}
+	VapourC   = Besides{"temperature of the vapour", plan.Celsius, record.Vapour, []Part{{0.9, 0, "boiling points of two published sets: ACCURACY, Equilibrium"}}}
+	WortSG    = Besides{"original gravity", plan.SG, record.Gravity, nil}
+	FermentSG = Besides{"gravity of a ferment", plan.SG, record.Gravity, []Part{{0.003, 0, "half the range of final gravities in common practice, where no constant moves what yeast leaves: ACCURACY, Ferment"}}}
+	PH        = Besides{"pH", plan.PH, record.PH, []Part{{0.2, 0, "buffering of the grain: common practice"}}}
+
+	MashVolume     = Besides{"volume of a mash, wort or wash", plan.Litre, record.Volume, []Part{{0, 0.02, ofGrain}}}
+	LowWinesVolume = Besides{"volume of low wines", plan.Litre, record.Volume, []Part{{0, 0.04, asPublished}}}
+	HeartsVolume   = Besides{"volume of hearts", plan.Litre, record.Volume, []Part{{0, 0.012, asPublished}}}
+	FeintsVolume   = Besides{"volume of heads, tails or feints", plan.Litre, record.Volume, []Part{{0, 0.08, asPublished}}}
+	SetVolume      = Besides{"a volume that is measured out", plan.Litre, record.Volume, []Part{{0, 0.02, ofOneSize}, {0.01, 0, "a jug is read to 10 mL: common practice"}}}
+
+	WashStrength     = Besides{"strength of a wash", plan.AbvPct, record.Strength, nil}
+	LowWinesStrength = Besides{"strength of low wines", plan.AbvPct, record.Strength, []Part{{0, 0.04, asPublished}}}
+	FeintsStrength   = Besides{"strength of feints", plan.AbvPct, record.Strength, []Part{{1, 0, asPublished}}}
+	HeartsStrength   = Besides{"strength of hearts", plan.AbvPct, record.Strength, []Part{{0.7, 0, asPublished}}}
+	SetStrength      = Besides{"strength that spirit is brought to", plan.AbvPct, record.Strength, []Part{{0.2, 0, "reduced by steps: common practice"}}}
+	Spout            = Besides{"strength at the spout", plan.AbvPct, record.Spout, []Part{{0.5, 0.03, asPublished}}}
+	Flow             = Besides{"flow at the spout", plan.LitrePerH, record.Flow, []Part{{0, 0.1, "a valve that is set by hand: common practice"}}}
+	Net              = Besides{"net weight of a cask", plan.Kilogram, record.Gross, []Part{{0, 0.01, "the volume that a hand fills to: common practice"}}}
+)
+
+// AllBesides are all of them, for the page that says how good the numbers are.
+func AllBesides() []Besides {
+	return []Besides{
+		MashC, FermentC, VapourC, WortSG, FermentSG, PH,
+		MashVolume, LowWinesVolume, HeartsVolume, FeintsVolume, SetVolume,
+		WashStrength, LowWinesStrength, FeintsStrength, HeartsStrength, SetStrength, Spout, Flow, Net,
+	}
+}
