@@ -12,6 +12,30 @@ import (
 	"newmake/lang/tree"
 )
 
+// Library is the library of a house: entries of its own over those of the library that
+// lies under it.
+type Library struct {
+	base  *Library                 // nil for the built-in library
+	own   map[*schema.Field]*index // entries of the house
+	texts *Texts
+	known map[*schema.Field]func() []string // names of entries, its own first
+
+	mu      sync.Mutex
+	entries map[entryKey]*Entry
+}
+
+// lay indexes no entry yet, over the library of another house.
+func (l *Library) lay(texts *Texts, base *House) {
+	l.texts, l.own, l.entries = texts, map[*schema.Field]*index{}, map[entryKey]*Entry{}
+	if base != nil {
+		l.base = &base.Library
+	}
+	for _, f := range schema.Library {
+		l.own[f] = newIndex(f.Name)
+	}
+	l.known = l.knownNames()
+}
+
 // Entry is one entry of the library: the house's own lines over those of the entry
 // that it changes or begins from.
 type Entry struct {
@@ -32,22 +56,22 @@ type entryKey struct {
 
 // Entry gives an entry of the library, nil if there is none of that name. An entry
 // that the house does not touch is the one of the library below.
-func (h *House) Entry(f *schema.Field, name string) *Entry {
-	h.mu.Lock()
-	defer h.mu.Unlock()
-	return h.entry(f, name)
+func (l *Library) Entry(f *schema.Field, name string) *Entry {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.entry(f, name)
 }
 
-func (h *House) entry(f *schema.Field, name string) *Entry {
+func (l *Library) entry(f *schema.Field, name string) *Entry {
 	key := entryKey{f, tree.Key(name)}
-	if e := h.entries[key]; e != nil {
+	if e := l.entries[key]; e != nil {
 		return e
 	}
 	var under *Entry
-	if h.base != nil {
-		under = h.base.Entry(f, name)
+	if l.base != nil {
+		under = l.base.Entry(f, name)
 	}
-	own := h.library[f].find(name)
+	own := l.own[f].find(name)
 	if own == nil {
 		return under
 	}
@@ -55,15 +79,15 @@ func (h *House) entry(f *schema.Field, name string) *Entry {
 	if e.Doc == "" && under != nil {
 		e.Doc = under.Doc
 	}
-	h.entries[key] = e
-	if first := h.circleOf(own); first != nil {
+	l.entries[key] = e
+	if first := l.circleOf(own); first != nil {
 		e.Diags.Add(circle(f.Name, first.Node()))
 		return e
 	}
 	below := under
 	if from := e.Node.Get("parent"); from != nil {
-		if below = h.entry(f, from.Text()); below == nil {
-			e.Diags.Add(tree.UnknownName(f.Name, from, func() []string { return h.ownFirst(f) }))
+		if below = l.entry(f, from.Text()); below == nil {
+			e.Diags.Add(tree.UnknownName(f.Name, from, func() []string { return l.ownFirst(f) }))
 		}
 	}
 	if below != nil {
@@ -77,10 +101,10 @@ func (h *House) entry(f *schema.Field, name string) *Entry {
 
 // Under gives the declarations of the house on which an entry lies, nearest first, by
 // their names alone.
-func (h *House) Under(d *Decl) []*Decl {
+func (l *Library) Under(d *Decl) []*Decl {
 	var out []*Decl
 	for len(out) <= mostVariants && d.Parent != "" {
-		if d = h.library[d.Field].find(d.Parent); d == nil || slices.Contains(out, d) {
+		if d = l.own[d.Field].find(d.Parent); d == nil || slices.Contains(out, d) {
 			break
 		}
 		out = append(out, d)
@@ -90,19 +114,19 @@ func (h *House) Under(d *Decl) []*Decl {
 
 // circleOf gives the first declaration of the circle to which one leads by what it
 // begins from, nil if it leads to none. A chain that is too long counts as one.
-func (h *House) circleOf(d *Decl) *Decl {
+func (l *Library) circleOf(d *Decl) *Decl {
 	chain := []*Decl{d}
 	for {
 		last := chain[len(chain)-1]
 		if last.Parent == "" {
 			return nil
 		}
-		next := h.library[d.Field].find(last.Parent)
+		next := l.own[d.Field].find(last.Parent)
 		if next == nil {
 			return nil
 		}
 		if at := slices.Index(chain, next); at >= 0 {
-			order := h.library[d.Field].order
+			order := l.own[d.Field].order
 			return slices.MinFunc(chain[at:], func(a, b *Decl) int { return slices.Index(order, a) - slices.Index(order, b) })
 		}
 		if chain = append(chain, next); len(chain) > mostVariants+1 {
@@ -112,16 +136,16 @@ func (h *House) circleOf(d *Decl) *Decl {
 }
 
 // ownFirst lists the names of all entries of a sort, those of the house first.
-func (h *House) ownFirst(f *schema.Field) []string { return h.known[f]() }
+func (l *Library) ownFirst(f *schema.Field) []string { return l.known[f]() }
 
 // knownNames makes the lists of the names of entries, each when it is asked for.
-func (h *House) knownNames() map[*schema.Field]func() []string {
+func (l *Library) knownNames() map[*schema.Field]func() []string {
 	known := make(map[*schema.Field]func() []string, len(schema.Library))
 	for _, f := range schema.Library {
 		known[f] = sync.OnceValue(func() []string {
-			list := names(h.library[f].order)
-			if h.base != nil {
-				list = append(list, h.base.ownFirst(f)...)
+			list := names(l.own[f].order)
+			if l.base != nil {
+				list = append(list, l.base.ownFirst(f)...)
 			}
 			return slices.Clip(list)
 		})
@@ -130,33 +154,30 @@ func (h *House) knownNames() map[*schema.Field]func() []string {
 }
 
 // EntryNames lists the names of all entries of a sort, in the order of the alphabet.
-func (h *House) EntryNames(f *schema.Field) []string { return sorted(slices.Clone(h.ownFirst(f))) }
+func (l *Library) EntryNames(f *schema.Field) []string { return sorted(slices.Clone(l.ownFirst(f))) }
 
 // OwnEntries lists the entries of a sort that the house declares, in the order of
 // the files and lines.
-func (h *House) OwnEntries(f *schema.Field) []*Decl { return h.library[f].order }
+func (l *Library) OwnEntries(f *schema.Field) []*Decl { return l.own[f].order }
 
 // Owns says that an entry is of the house's own lines, or changed by them.
-func (h *House) Owns(e *Entry) bool {
-	return len(e.Decls) > 0 && h.library[e.Field].find(e.Name) == e.Decls[0]
+func (l *Library) Owns(e *Entry) bool {
+	return len(e.Decls) > 0 && l.own[e.Field].find(e.Name) == e.Decls[0]
 }
 
-// Base is the house whose library lies under this one's, nil for the built-in library.
-func (h *House) Base() *House { return h.base }
-
 // Declares says that there is an entry of a sort and a name.
-func (h *House) Declares(f *schema.Field, name string) bool {
-	return h.library[f].find(name) != nil || h.base != nil && h.base.Declares(f, name)
+func (l *Library) Declares(f *schema.Field, name string) bool {
+	return l.own[f].find(name) != nil || l.base != nil && l.base.Declares(f, name)
 }
 
 // hasEntry says that there is an entry of a name, of whatever sort.
-func (h *House) hasEntry(name string) bool {
+func (l *Library) hasEntry(name string) bool {
 	for _, f := range schema.Library {
-		if h.library[f].find(name) != nil {
+		if l.own[f].find(name) != nil {
 			return true
 		}
 	}
-	return h.base != nil && h.base.hasEntry(name)
+	return l.base != nil && l.base.hasEntry(name)
 }
 
 // docOf is the comment directly above a declaration. What stands apart, with a

@@ -1,7 +1,6 @@
 package house
 
 import (
-	"slices"
 	"strings"
 
 	"newmake/lang"
@@ -52,24 +51,24 @@ func LibraryKinds() []string {
 }
 
 // LibraryItems lists what is in the library of a house, by kind and then by name.
-func (h *House) LibraryItems() []LibraryItem {
+func (l *Library) LibraryItems() []LibraryItem {
 	var out []LibraryItem
 	for _, f := range schema.Library {
-		for _, name := range h.EntryNames(f) {
-			e := h.Entry(f, name)
-			item := LibraryItem{Kind: f.Name, Name: name, Doc: e.Doc, House: h.base != nil && h.library[f].find(name) != nil}
+		for _, name := range l.EntryNames(f) {
+			e := l.Entry(f, name)
+			item := LibraryItem{Kind: f.Name, Name: name, Doc: e.Doc, House: l.base != nil && l.own[f].find(name) != nil}
 			below := e.Under
-			if below == nil && h.base != nil && !item.House {
+			if below == nil && l.base != nil && !item.House {
 				below = e // it is all of the library below
 			}
 			item.Own = below == nil
 			if below == nil && e.Node.Has("parent") { // what it changes is its parent's
-				below = h.Entry(f, e.Node.Text("parent"))
+				below = l.Entry(f, e.Node.Text("parent"))
 			}
-			if h.base == nil {
+			if l.base == nil {
 				item.Own, below = false, e
 			}
-			item.fill(h, e.Node, below)
+			item.fill(l, e.Node, below)
 			out = append(out, item)
 		}
 	}
@@ -78,7 +77,7 @@ func (h *House) LibraryItems() []LibraryItem {
 
 // fill writes down an entry's lines. below is what it changes, nil if it stands
 // on its own.
-func (item *LibraryItem) fill(h *House, n *tree.Node, below *Entry) {
+func (item *LibraryItem) fill(l *Library, n *tree.Node, below *Entry) {
 	item.At, item.From = n.At(), n.Text("parent")
 	was := map[string]string{}
 	if below != nil {
@@ -91,7 +90,7 @@ func (item *LibraryItem) fill(h *House, n *tree.Node, below *Entry) {
 		if line.Bad {
 			continue
 		}
-		s := LibraryLine{Source: line.Comment(), House: h.base != nil && h.has(line.At().Src), Figure: figure(line), At: line.At()}
+		s := LibraryLine{Source: line.Comment(), House: l.base != nil && l.texts.has(line.At().Src), Figure: figure(line), At: line.At()}
 		s.Field, s.Text = libraryParts(line)
 		if s.House && line.Single() {
 			s.Was = was[s.Field]
@@ -132,9 +131,4 @@ func figureAt(it *lang.Item) *Figure {
 		return &Figure{Low: it.Value, High: it.High, Unit: it.Unit}
 	}
 	return nil
-}
-
-// has says that a text is one of the house's.
-func (h *House) has(src *diag.Source) bool {
-	return slices.ContainsFunc(h.Files, func(f *File) bool { return f.Source == src })
 }

@@ -15,10 +15,10 @@ const mostVariants = 100
 
 // Chain is a batch and those it varies, nearest first. It ends at a missing
 // parent, at a circle, and where it gets too long.
-func (h *House) Chain(d *Decl) []*Decl {
+func (x *BatchIndex) Chain(d *Decl) []*Decl {
 	out := []*Decl{d}
 	for len(out) <= mostVariants {
-		parent := h.parent(out[len(out)-1])
+		parent := x.parent(out[len(out)-1])
 		if parent == nil || slices.Contains(out, parent) {
 			break
 		}
@@ -28,24 +28,24 @@ func (h *House) Chain(d *Decl) []*Decl {
 }
 
 // parent is the batch that another varies, nil if it is not there.
-func (h *House) parent(d *Decl) *Decl {
+func (x *BatchIndex) parent(d *Decl) *Decl {
 	if d.Parent == "" {
 		return nil
 	}
-	return h.Find(d.Parent)
+	return x.Find(d.Parent)
 }
 
 // Merged lays a batch over what it varies, and says in words what it has other than
 // that. The tree is nil, with a diagnostic, if the variants run in a circle or the
 // parent is not there.
-func (h *House) Merged(d *Decl, diags *diag.List) (n *tree.Node, changed []string) {
-	chain := h.Chain(d)
+func (x *BatchIndex) Merged(d *Decl, diags *diag.List) (n *tree.Node, changed []string) {
+	chain := x.Chain(d)
 	last := chain[len(chain)-1]
 	if from := last.Node().Get("parent"); from != nil {
 		// Each batch speaks of its own line only: the missing parent of a parent
 		// is said where it is missing.
-		if (last == d || h.parent(last) != nil) && !h.Lost(schema.Batch, from.Text()) {
-			diags.Add(h.noParent(chain, from))
+		if (last == d || x.parent(last) != nil) && !x.lost(schema.Batch, from.Text()) {
+			diags.Add(x.noParent(chain, from))
 		}
 		return nil, nil
 	}
@@ -65,11 +65,11 @@ func (h *House) Merged(d *Decl, diags *diag.List) (n *tree.Node, changed []strin
 }
 
 // noParent says why a chain of variants has no end.
-func (h *House) noParent(chain []*Decl, from *tree.Capture) diag.Diagnostic {
+func (x *BatchIndex) noParent(chain []*Decl, from *tree.Capture) diag.Diagnostic {
 	d := chain[len(chain)-1]
 	switch {
-	case h.parent(d) == nil:
-		return tree.UnknownName("batch", from, h.Batches)
+	case x.parent(d) == nil:
+		return tree.UnknownName("batch", from, x.Batches)
 	case len(chain) > mostVariants:
 		return diag.Diagnostic{
 			Code: diag.CodeTooDeep, Summary: fmt.Sprintf("the batch %q is a variant of a variant more than %d deep", chain[0].Name, mostVariants),
@@ -81,7 +81,3 @@ func (h *House) noParent(chain []*Decl, from *tree.Capture) diag.Diagnostic {
 		Help: "one batch in the circle has to stand on its own, without `from`",
 	}
 }
-
-// BatchDecls lists the declarations of batches, in the order of the files and
-// lines, those whose name is another's too.
-func (h *House) BatchDecls() []*Decl { return h.batches }
