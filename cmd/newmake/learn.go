@@ -22,11 +22,11 @@ import (
 
 // learnFlags are what a person asks of learning.
 type learnFlags struct {
-	without           []string
-	house, on         string
-	format, output    string
-	units             string
-	write, full, runs bool
+	without        []string
+	house, on      string
+	format, output string
+	units          string
+	write, full    bool
 }
 
 func learnCommand(a *app) *cobra.Command {

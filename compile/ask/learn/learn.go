@@ -23,7 +23,7 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 	if err != nil {
 		return nil, err
 	}
-	l := &Learned{Runs: runs, Unused: unused}
+	l := &Learned{Unused: unused}
 	var fit *leastsquares.Fit
 	var s *solution
 	for round := range mostRounds {
@@ -58,7 +58,7 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 		}
 	}
 	l.Converged = fit.OffsetSD <= goodEnough
-	l.Readings, l.Sum, l.Free = m.rows(), fit.Sum(), float64(m.rows())
+	l.Readings = m.rows()
 	post, err := fit.Posterior()
 	if err != nil {
 		return nil, err

@@ -1,8 +1,6 @@
 package learn
 
 import (
-	"time"
-
 	"newmake/compile/constants"
 	"newmake/compile/numbers"
 	"newmake/lang/recipe"
@@ -12,7 +10,6 @@ import (
 // Run is one run with what was read of it.
 type Run struct {
 	Number   string
-	Day      time.Time
 	Recipe   *recipe.Batch // as it was really made
 	Readings []Reading
 	// Reduced stands for the recipe and its stages where only the method is tried.
@@ -113,7 +110,6 @@ type Scatter struct {
 
 // Learned is what the runs tell.
 type Learned struct {
-	Runs      []Run
 	Found     []Found
 	Together  []Pair // correlated by more than 0.9 either way
 	Gross     []Gross
@@ -123,7 +119,6 @@ type Learned struct {
 	Scatter   []Scatter
 	Drifts    []Drift
 	Readings  int // that were used
-	Sum, Free float64
 	Converged bool
 	// Told is how many combinations of constants the readings tell more of than was known.
 	Told, Of int

@@ -34,13 +34,11 @@ type Step interface{ step() }
 type reduce struct {
 	To    Value
 	Water *Value // temperature of the water; nil for that of the spirit
-	At    diag.Span
 }
 
 // fill is spirit and water to fill a cask at a strength.
 type fill struct {
 	Volume, To Value
-	At         diag.Span
 }
 
 // blend is another lot into the same vat.

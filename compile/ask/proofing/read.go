@@ -56,7 +56,7 @@ func (r *reader) step() Step {
 	switch {
 	case r.word("reduce"):
 		r.want("to", "reduce to 114 proof")
-		s := reduce{To: r.value("the strength to reduce to", quantity.Strength), At: at}
+		s := reduce{To: r.value("the strength to reduce to", quantity.Strength)}
 		if r.word("with") {
 			r.want("water", "reduce to 114 proof with water at 58 F")
 			r.want("at", "reduce to 114 proof with water at 58 F")
@@ -80,7 +80,7 @@ var (
 )
 
 func (r *reader) fill() fill {
-	f := fill{At: r.at(), Volume: r.value("the volume of the cask", quantity.Volume)}
+	f := fill{Volume: r.value("the volume of the cask", quantity.Volume)}
 	if !r.word("to") {
 		r.want("at", "fill 53 gal at 60 % abv")
 	}

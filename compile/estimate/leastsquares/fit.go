@@ -39,7 +39,6 @@ type Fit struct {
 	// Slopes are the derivatives of the residuals by the constants, in prior
 	// standard deviations.
 	Slopes *mat.Dense
-	u      []float64
 }
 
 // Sum is what was minimised.
@@ -92,7 +91,7 @@ func (p *Problem) search(o Options, u []float64) (*Fit, error) {
 	}
 	f := &Fit{
 		Problem: p, Values: p.values(s.u), Residuals: s.r, ReadingsSum: squares(s.r), PriorSum: p.prior(s.u),
-		Status: status, OffsetSD: s.offset, AtBound: make([]int, len(u)), Steps: steps, Evals: s.evals, Slopes: s.jac, u: s.u,
+		Status: status, OffsetSD: s.offset, AtBound: make([]int, len(u)), Steps: steps, Evals: s.evals, Slopes: s.jac,
 	}
 	for j, c := range p.Constants {
 		switch low, high := c.bounds(); {

@@ -12,10 +12,7 @@ type Pooled struct {
 	Mean, SD float64 // over all runs, and how well it is known
 	Between  float64 // standard deviation from run to run
 	Q        float64 // scatter about the mean in the runs' own standard deviations; its mean is N-1 if runs do not differ
-	N        int
-	// BetweenSD is how well Between is known; NaN where no prior of it was used.
-	BetweenSD float64
-	y, s      []float64
+	y, s     []float64
 }
 
 // DerSimonianLaird pools runs with the spread between them found from their own scatter
@@ -33,7 +30,7 @@ func DerSimonianLaird(y, s []float64) Pooled {
 	if spread := sum - squares/sum; spread > 0 {
 		p = pool(y, s, max(0, (q-float64(len(y)-1))/spread))
 	}
-	p.Q, p.BetweenSD = q, math.NaN()
+	p.Q = q
 	return p
 }
 
@@ -49,7 +46,7 @@ func pool(y, s []float64, between float64) Pooled {
 	for i := range y {
 		q += (y[i] - mean) * (y[i] - mean) / (s[i]*s[i] + between)
 	}
-	return Pooled{Mean: mean, SD: 1 / math.Sqrt(weights), Between: math.Sqrt(between), Q: q, N: len(y), y: y, s: s}
+	return Pooled{Mean: mean, SD: 1 / math.Sqrt(weights), Between: math.Sqrt(between), Q: q, y: y, s: s}
 }
 
 const (
@@ -62,7 +59,7 @@ const (
 // runs that happen to agree do not make it nothing. The mean of the runs has a flat prior and is integrated
 // out (Gelman et al., Bayesian Data Analysis, 3rd ed., equation 5.21).
 func WithPrior(y, s []float64, scale float64) Pooled {
-	var weight, mean, square, spread, spreadSquare float64
+	var weight, mean, square, spread float64
 	top := math.Inf(-1)
 	logs := make([]float64, steps)
 	at := func(i int) float64 { return (float64(i) + .5) / steps * reach * scale }
@@ -82,12 +79,11 @@ func WithPrior(y, s []float64, scale float64) Pooled {
 		mean += w * p.Mean
 		square += w * (p.SD*p.SD + p.Mean*p.Mean)
 		spread += w * tau
-		spreadSquare += w * tau * tau
 	}
 	mean, spread = mean/weight, spread/weight
 	return Pooled{
-		Mean: mean, SD: math.Sqrt(square/weight - mean*mean), Between: spread, BetweenSD: math.Sqrt(max(spreadSquare/weight-spread*spread, 0)),
-		Q: pool(y, s, 0).Q, N: len(y), y: y, s: s,
+		Mean: mean, SD: math.Sqrt(square/weight - mean*mean), Between: spread,
+		Q: pool(y, s, 0).Q, y: y, s: s,
 	}
 }
 

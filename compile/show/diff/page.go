@@ -9,8 +9,6 @@ const pageWidth = columns.Page
 var (
 	width = columns.Width
 	fill  = columns.Fill
-	right = columns.Right
-	cut   = columns.Cut
 	wrap  = columns.Wrap
 )
 

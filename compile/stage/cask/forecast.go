@@ -38,7 +38,6 @@ func fill(in Input) (Result, error) {
 	}
 	r := Result{
 		Casks: int(full), LeftoverM3: math.Max(0, volume-full*in.SizeM3),
-		EntryABV: fluid.ABVFromMassFrac(w), EntryProof: fluid.ProofFromMassFrac(w),
 	}
 	switch {
 	case r.LeftoverM3 >= LeastFill*in.SizeM3:

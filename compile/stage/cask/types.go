@@ -22,9 +22,7 @@ type Result struct {
 	Casks      int     // filled to the bung, the last one perhaps a little short
 	LastM3     float64 // what the last cask holds if it is short, 20 C; 0: it is full
 	LeftoverM3 float64 // at entry strength, 20 C
-	EntryABV   float64 // 20 C
-	EntryProof float64
-	Years      []Year // of one cask (a full one, if there is one), at 0, each year, and at the end of the rest
+	Years      []Year  // of one cask (a full one, if there is one), at 0, each year, and at the end of the rest
 	// What one cask of this size does in this climate, from its second year.
 	LossYearly   float64 // share of the volume a year
 	ProofPerYear float64
