@@ -21,6 +21,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/lang/diag"
 	"newmake/lang/logbook"
+	"newmake/lang/schema"
 	"newmake/lang/wholefile"
 )
 
@@ -100,7 +101,7 @@ func (f recordFlags) open(a *app, src *front.Source, name string) (string, error
 	s := b.Recipe.Start
 	date := fmt.Sprintf("%04d-%02d-%02d", s.Year, s.Month, s.Day)
 	for _, number := range src.House.RunsOf(b.Name) {
-		if d := src.House.House.Run(number); d.On == date && (f.number == "" || f.number == number) {
+		if d := src.House.PastNamed(schema.Run, number); d.On == date && (f.number == "" || f.number == number) {
 			a.say("run %s of that day is there: it goes on", number)
 			return number, nil
 		}
@@ -112,7 +113,7 @@ func (f recordFlags) open(a *app, src *front.Source, name string) (string, error
 	if !plainNumber.MatchString(number) {
 		return "", usage("%q is no number for a run: letters, digits and hyphens, as in 26-03", number)
 	}
-	if src.House.House.Run(number) != nil {
+	if src.House.PastNamed(schema.Run, number) != nil {
 		return "", usage("the house has a run %s: give this one another number", number)
 	}
 	stamp := revision.Begin(src, b.Name)

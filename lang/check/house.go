@@ -47,6 +47,7 @@ type House struct {
 
 	instruments func() map[string]*instrument
 	filled      func() []string // the serials of all casks that runs filled
+	cellar      func() *Cellar
 }
 
 // Options of Load.
@@ -67,6 +68,7 @@ func front(h *house.House, err error) (*House, error) {
 	out := &House{House: h, library: libraryOf(h)}
 	out.instruments = sync.OnceValue(out.readInstruments)
 	out.filled = sync.OnceValue(out.serials)
+	out.cellar = sync.OnceValue(out.readCellar)
 	return out, nil
 }
 

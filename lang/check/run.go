@@ -36,7 +36,7 @@ type instrument struct {
 // Run gives a run by its number, read as far as it can be, and what is to be said of
 // it. It is nil if there is none of that number.
 func (h *House) Run(number string) (*record.Run, diag.List) {
-	d := h.House.Run(number)
+	d := h.PastNamed(schema.Run, number)
 	if d == nil {
 		said := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: fmt.Sprintf("there is no run %q in %s", number, h.Root)}
 		numbers := h.RunNumbers()
@@ -84,7 +84,7 @@ func (h *House) Instrument(name string) *record.Instrument {
 
 func (h *House) readInstruments() map[string]*instrument {
 	out := map[string]*instrument{}
-	for _, d := range h.Instruments() {
+	for _, d := range h.Past(schema.Instrument) {
 		i := &instrument{decl: d}
 		i.Instrument, i.diags = logbook.Instrument(d.Node())
 		out[tree.Key(d.Name)] = i
@@ -236,8 +236,9 @@ func ordinal(n int) string {
 	return fmt.Sprintf("%dth", n)
 }
 
-// ofRecords is all that there is to say of the runs and instruments in files. Casks
-// are filled by any run of the house, and are looked at in all.
+// ofRecords is all that there is to say of the runs, instruments and casks in files.
+// A cask is filled, read and emptied in several; where one of them is asked for, all are
+// looked at.
 func (h *House) ofRecords(in map[*house.File]bool) diag.List {
 	var list diag.List
 	for _, i := range h.instruments() {
@@ -245,16 +246,15 @@ func (h *House) ofRecords(in map[*house.File]bool) diag.List {
 			list = append(list, i.diags...)
 		}
 	}
-	asked := slices.ContainsFunc(h.Runs, func(d *house.Decl) bool { return in[d.File] })
-	if !asked {
-		return list
+	runs := slices.DeleteFunc(slices.Clone(h.Runs), func(d *house.Decl) bool { return !in[d.File] })
+	parallel.Each(len(runs), func(i int) { h.run(runs[i]) })
+	for _, d := range runs {
+		list = append(list, h.run(d).diags...)
 	}
-	runs := make([]*run, len(h.Runs))
-	parallel.Each(len(runs), func(i int) { runs[i] = h.run(h.Runs[i]) })
-	for _, r := range runs {
-		if in[r.decl.File] {
-			list = append(list, r.diags...)
+	for _, f := range ofCellar {
+		if slices.ContainsFunc(h.Past(f), func(d *house.Decl) bool { return in[d.File] }) {
+			return append(list, h.cellar().diags...)
 		}
 	}
-	return append(list, h.casks(runs)...)
+	return list
 }

@@ -9,6 +9,7 @@ import (
 	"newmake/lang/logbook"
 	"newmake/lang/parallel"
 	"newmake/lang/record"
+	"newmake/lang/schema"
 	"newmake/lang/spelling"
 	"newmake/lang/tree"
 	"newmake/lang/wording"
@@ -32,7 +33,7 @@ type (
 func (h *House) Tastings() ([]*record.Tasting, diag.List) {
 	var out []*record.Tasting
 	var list diag.List
-	for _, d := range h.House.Tastings {
+	for _, d := range h.Past(schema.Tasting) {
 		t := h.tasting(d)
 		list = append(append(list, d.Said()...), t.diags...)
 		if !d.Node().Bad {
@@ -45,27 +46,27 @@ func (h *House) Tastings() ([]*record.Tasting, diag.List) {
 // Trial gives a trial by its name, and what is to be said of it. It is nil if there is
 // none of that name.
 func (h *House) Trial(name string) (*record.Trial, diag.List) {
-	i := slices.IndexFunc(h.Trials, func(d *house.Decl) bool { return tree.Key(d.Name) == tree.Key(name) })
-	if i < 0 {
+	d := h.PastNamed(schema.Trial, name)
+	if d == nil {
 		said := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: fmt.Sprintf("there is no trial %q in %s", name, h.Root)}
 		switch near := spelling.Nearest(name, h.TrialNames()); {
 		case near != "":
 			said.Help = "did you mean `" + near + "`?"
-		case len(h.Trials) == 0:
+		case len(h.Past(schema.Trial)) == 0:
 			said.Help = "the house has no trials yet: `newmake explain trial` shows how one is written"
 		default:
 			said.Help = "the house has " + words.And(wording.Quoted(h.TrialNames()))
 		}
 		return nil, diag.List{said}
 	}
-	t := h.trial(h.Trials[i])
-	return t.trial, h.Ordered(slices.Concat(h.Trials[i].Said(), t.diags))
+	t := h.trial(d)
+	return t.trial, h.Ordered(slices.Concat(d.Said(), t.diags))
 }
 
 // TrialNames lists the names of all trials, in the order of the files and lines.
 func (h *House) TrialNames() []string {
 	var out []string
-	for _, d := range h.Trials {
+	for _, d := range h.Past(schema.Trial) {
 		out = append(out, d.Name)
 	}
 	return out
@@ -122,8 +123,8 @@ func (h *House) ofTastings(in map[*house.File]bool) diag.List {
 		parallel.Each(len(decls), func(i int) { all[i] = said(decls[i]) })
 		list = append(list, slices.Concat(all...)...)
 	}
-	of(h.House.Tastings, func(d *house.Decl) diag.List { return h.tasting(d).diags })
-	of(h.Trials, func(d *house.Decl) diag.List { return h.trial(d).diags })
+	of(h.Past(schema.Tasting), func(d *house.Decl) diag.List { return h.tasting(d).diags })
+	of(h.Past(schema.Trial), func(d *house.Decl) diag.List { return h.trial(d).diags })
 	return list
 }
 

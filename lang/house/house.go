@@ -15,7 +15,6 @@ import (
 
 	"newmake/lang/diag"
 	"newmake/lang/schema"
-	"newmake/lang/tree"
 )
 
 // House is a folder of recipes, indexed.
@@ -24,14 +23,13 @@ type House struct {
 	BatchIndex
 	Library
 
-	Edition  int     // of the language, as house.batch says
-	Plants   []*Decl // those whose name is their own
-	Runs     []*Decl // those whose number is their own, in the order of the files and lines
-	Tastings []*Decl // in the order of the files and lines; several may be of one thing
-	Trials   []*Decl // those whose name is their own, in the order of the files and lines
+	Edition int     // of the language, as house.batch says
+	Plants  []*Decl // those whose name is their own
+	Runs    []*Decl // those whose number is their own, in the order of the files and lines
 
-	instruments *index
-	learned     *index // what was learned of the plants, by their names
+	past    map[*schema.Field]*index  // what happened, by its names
+	unnamed map[*schema.Field][]*Decl // what happened and has no name of its own: rounds, tastings
+	learned *index                    // what was learned of the plants, by their names
 
 	base    *House    // whose library lies under this one's; nil for the built-in library
 	general diag.List // of names and the edition
@@ -39,27 +37,30 @@ type House struct {
 
 // newHouse indexes files.
 func newHouse(root string, files []*File, loading diag.List, base *House) *House {
-	h := &House{base: base, Texts: Texts{Root: root, Files: files, loading: loading}, BatchIndex: BatchIndex{byName: map[string]*Decl{}}}
+	h := &House{
+		base: base, Texts: Texts{Root: root, Files: files, loading: loading}, BatchIndex: BatchIndex{byName: map[string]*Decl{}},
+		past: map[*schema.Field]*index{}, unnamed: map[*schema.Field][]*Decl{},
+	}
 	h.losses, h.lost = sync.OnceValue(h.lostNames), h.Lost
 	h.all = sync.OnceValue(func() []string { return slices.Clip(names(h.batches)) })
 	h.lay(&h.Texts, base)
-	plants, runs, trials := newIndex("plant"), newIndex("run"), newIndex("trial")
-	h.instruments = newIndex("instrument")
+	plants := newIndex("plant")
+	for _, f := range schema.Language.Fields {
+		if f.Past && f.Key != "" {
+			h.past[f] = newIndex(f.Name)
+		}
+	}
 	h.learned = newIndex("learned plant")
 	for _, f := range files {
 		for _, d := range f.Decls {
 			switch {
+			case d.Field.Past && d.Field.Key == "":
+				h.unnamed[d.Field] = append(h.unnamed[d.Field], d)
 			case d.NameAt.IsZero():
 			case d.Field == schema.Plant:
 				plants.add(d, &h.general)
-			case d.Field == schema.Run:
-				runs.add(d, &h.general)
-			case d.Field == schema.Tasting:
-				h.Tastings = append(h.Tastings, d)
-			case d.Field == schema.Trial:
-				trials.add(d, &h.general)
-			case d.Field == schema.Instrument:
-				h.instruments.add(d, &h.general)
+			case h.past[d.Field] != nil:
+				h.past[d.Field].add(d, &h.general)
 			case d.Field == schema.Batch:
 				h.BatchIndex.add(d, &h.general)
 			case d.Field == schema.Learned:
@@ -69,25 +70,24 @@ func newHouse(root string, files []*File, loading diag.List, base *House) *House
 			}
 		}
 	}
-	h.Plants, h.Runs, h.Trials = plants.order, runs.order, trials.order
+	h.Plants, h.Runs = plants.order, h.past[schema.Run].order
 	if base != nil {
 		h.edition(&h.general)
 	}
 	return h
 }
 
-// Instruments are those of the house whose name is their own.
-func (h *House) Instruments() []*Decl { return h.instruments.order }
-
-// Run finds a run by its number, nil if there is none.
-func (h *House) Run(number string) *Decl {
-	for _, d := range h.Runs {
-		if tree.Key(d.Name) == tree.Key(number) {
-			return d
-		}
+// Past are the declarations of one sort of what happened whose name is their own, in the
+// order of the files and lines.
+func (h *House) Past(f *schema.Field) []*Decl {
+	if x := h.past[f]; x != nil {
+		return x.order
 	}
-	return nil
+	return h.unnamed[f]
 }
+
+// PastNamed finds a declaration of what happened by its name, nil if there is none.
+func (h *House) PastNamed(f *schema.Field, name string) *Decl { return h.past[f].find(name) }
 
 // Learned is what was learned of a plant, nil if nothing was.
 func (h *House) Learned(plant string) *Decl { return h.learned.find(plant) }

@@ -76,7 +76,7 @@ func check(i *record.Instrument, l *tree.Node, diags *diag.List) record.Check {
 	case i.Scale.Kind == quantity.Gravity:
 		k.True = &record.Value{Num: "1.000", Number: 1, Unit: "SG", Kind: quantity.Gravity, SI: 1}
 	}
-	for _, slot := range []string{"sample", "temp"} {
+	for _, slot := range []string{"warmth", "temp"} {
 		if c := l.Get(slot); c != nil {
 			k.AtC, k.AtSaid = c.SI, true
 		}

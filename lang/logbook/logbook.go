@@ -7,6 +7,7 @@
 package logbook
 
 import (
+	"slices"
 	"time"
 
 	"newmake/lang/diag"
@@ -19,6 +20,20 @@ import (
 type Around struct {
 	Zone       *time.Location                       // of its clocks
 	Instrument func(name string) *record.Instrument // nil for one that is not declared
+	// Names gives the names of a sort that the house has: cask, vat, run. nil: names are
+	// not looked at.
+	Names func(sort string) []string
+}
+
+// named says so where a name is none of its sort.
+func (r *reader) named(sort string, c *tree.Capture) {
+	if r.Names == nil || c == nil {
+		return
+	}
+	all := r.Names(sort)
+	if !slices.ContainsFunc(all, func(s string) bool { return tree.Key(s) == tree.Key(c.Text()) }) {
+		r.diags.Add(tree.UnknownName(sort, c, func() []string { return all }))
+	}
 }
 
 // Run reads one run.

@@ -52,7 +52,7 @@ func (r *reader) parts(l *tree.Node, lead int, stage record.StageName, word stri
 			now.State, now.Place = record.None, now.Place.To(c.At())
 		case c.Slot == "none":
 			p.none = true
-		case c.Slot == "sample" && now != nil:
+		case c.Slot == "warmth" && now != nil:
 			v := valueOf(c)
 			now.At, now.Place = &v, now.Place.To(c.At())
 		case c.Slot == "truly":

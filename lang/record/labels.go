@@ -30,6 +30,10 @@ var labels = map[StageName][]label{
 		{Volume, quantity.Volume, false}, {Strength, quantity.Strength, false}, {Mass, quantity.Mass, false}, {Tare, quantity.Mass, true}, {Gross, quantity.Mass, true},
 		{Temperature, quantity.Temperature, false},
 	},
+	InCask: {
+		{Gross, quantity.Mass, false}, {Tare, quantity.Mass, true}, {Dip, quantity.Volume, false}, {Sampled, quantity.Volume, true}, {Strength, quantity.Strength, false},
+		{Temperature, quantity.Temperature, false},
+	},
 }
 
 // Labels are the words that may name a reading in a stage.
@@ -52,6 +56,8 @@ func Named(s StageName, word string, k quantity.Kind) What {
 	switch {
 	case word == "reduce" && k == quantity.Volume:
 		return Water
+	case word == "leaked" && k == quantity.Volume:
+		return Lost
 	case lot && k == quantity.Volume:
 		return Volume
 	case lot && k == quantity.Strength:

@@ -82,7 +82,10 @@ const (
 	Fill    StageName = "fill"
 )
 
-// StageNames are all of them, in the order of the work.
+// InCask is no stage of a run: what is read of casks, vats and bottlings.
+const InCask StageName = "cask"
+
+// StageNames are those of a run, in the order of the work.
 var StageNames = []StageName{Mash, Ferment, Strip, Spirit, Fill}
 
 // Used is something that went in, as it was weighed or measured.
@@ -147,10 +150,12 @@ const (
 	Spout       What = "spout"       // strength there
 	Strength    What = "strength"    // of a lot that was gauged
 	Mass        What = "weight"
-	Tare        What = "tare"  // a cask's own weight
-	Gross       What = "gross" // of a full cask
-	Lost        What = "lost"  // spilt, leaked or poured away
-	Water       What = "water" // volume that was added to reduce
+	Tare        What = "tare"   // a cask's own weight
+	Gross       What = "gross"  // of a full cask
+	Lost        What = "lost"   // spilt, leaked or poured away
+	Water       What = "water"  // volume that was added to reduce
+	Dip         What = "dip"    // volume in a cask or a vat
+	Sampled     What = "sample" // volume that was taken out to be read
 )
 
 // State says whether there is a value.

@@ -16,8 +16,8 @@ var Instrument = &Field{
 			Doc: "By how much its scale may be off at most, as its maker or its certificate has it.",
 		},
 		{
-			Name: "checked", Repeat: true, Shape: `DATE said:QUANTITY ["at" sample:TEMP] ("in" "water" ["at" TEMP] | "against" (true:QUANTITY | NAME [true:QUANTITY])) ` + ends,
-			Limits:  []Limit{asRead[0].of("said"), asRead[0].of("true"), asRead[1].of("sample"), asRead[1].of("temp")},
+			Name: "checked", Repeat: true, Shape: `DATE said:QUANTITY ["at" warmth:TEMP] ("in" "water" ["at" TEMP] | "against" (true:QUANTITY | NAME [true:QUANTITY])) ` + ends,
+			Limits:  []Limit{asRead[0].of("said"), asRead[0].of("true"), asRead[1].of("warmth"), asRead[1].of("temp")},
 			Example: "checked 2026-02-01 0.9995 SG in water at 60 F",
 			Doc:     "What it said, in water or beside another instrument, which said the same where no value follows its name.",
 		},

@@ -41,7 +41,7 @@ func readings(labels []string) string {
 	for i, l := range labels {
 		words[i] = `"` + l + `"`
 	}
-	value := `["about"] value:QUANTITY ["at" sample:TEMP]`
+	value := `["about"] value:QUANTITY ["at" warmth:TEMP]`
 	one := `((` + strings.Join(words, "|") + `) ["none" | ` + value + `] | "none" | "true" truly:STRENGTH | ` + value + `) ["with" using:NAME]`
 	return one + ` ("," ` + one + `)*`
 }
@@ -64,7 +64,7 @@ func bare(labels []string, doc, example string) *Field {
 // (package logbook).
 var asRead = []Limit{
 	mustBe(-1e6, 1e9, "no instrument of the trade reads so much").of("value"),
-	mustBe(-50, 200, "no sample of the trade is so cold or so hot").of("sample"),
+	mustBe(-50, 200, "no sample of the trade is so cold or so hot").of("warmth"),
 	aStrength.of("truly"),
 }
 
@@ -95,7 +95,7 @@ var (
 		Block: &Block{
 			Fields: []*Field{byLine, withLine, correctedLine},
 			Any: &Field{
-				Shape: `NAME ["none" | ["about"] value:QUANTITY ["at" sample:TEMP]] ["lot" sack:TEXT] ["from" ["run"] source:NAME] ` + ends, Repeat: true,
+				Shape: `NAME ["none" | ["about"] value:QUANTITY ["at" warmth:TEMP]] ["lot" sack:TEXT] ["from" ["run"] source:NAME] ` + ends, Repeat: true,
 				Example: `rye 40 lb lot "R-07"`, Limits: asRead[:2], Doc: "A grain, a yeast, an enzyme, water or backset: how much, of which lot, from where. One that came of two sacks has two lines.",
 			},
 		},

@@ -60,7 +60,7 @@ var Language = func() *Block {
 	return compileBlock(&Block{Fields: []*Field{
 		EditionLine, Plant, Batch, Run, Instrument,
 		Grain, Yeast, Enzyme, CaskWood, Standard, Model,
-		Learned, Tasting, Trial,
+		Learned, OwnCask, Round, Tasting, Trial, Vat, Bottling, Store,
 	}})
 }()
 

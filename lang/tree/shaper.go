@@ -190,6 +190,10 @@ func (s shaper) unknown(st *lang.Stmt, items []lang.Item, b *schema.Block, of st
 	if b.Timed {
 		allowed += ", each with a day and a clock before it"
 	}
+	if b.Bare != nil && head.Kind == lang.Word && b.Bare.Pattern.KnowsWord(head.Text) {
+		d.Code, d.Summary = diag.CodeShape, "what was read needs its date or its time before it"
+		allowed = "write when it was read, as in `2027-03-11 " + head.Text + " ...` or `09:00 " + head.Text + " ...`"
+	}
 	d.Help = allowed
 	var n *Node
 	if looks, desc, ok := lang.LookAlike(head.Text); ok && head.Kind == lang.Word && b.Find(looks) != nil {
