@@ -8,6 +8,7 @@ import (
 
 	"newmake/cmd/newmake/internal/mend"
 	"newmake/compile/front"
+	"newmake/compile/front/revision"
 	"newmake/lang/diag"
 	"newmake/lang/diag/annotation"
 	"newmake/lang/diag/sarif"
@@ -96,6 +97,9 @@ func (f checkFlags) run(a *app, args []string) error {
 		a.say("checking %d batches ...", work.Batches)
 	}
 	list := append(unread, work.Run()...)
+	for _, h := range work.Houses() {
+		list = append(list, revision.Rewritten(h)...)
+	}
 	if err := f.tell(a, work, list, made); err != nil {
 		return usage("cannot write: %v", err)
 	}

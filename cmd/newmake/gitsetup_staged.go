@@ -31,7 +31,13 @@ func layOutStaged(a *app, r *gitrepo.Repo) error {
 	if err != nil {
 		return usage("%v", err)
 	}
-	list := revision.CheckStaged(tree, changed)
+	var head *gitrepo.Tree
+	if commit, err := r.Commit("HEAD"); err == nil {
+		if head, err = reader.At(commit); err != nil {
+			return usage("%v", err)
+		}
+	}
+	list := revision.CheckStaged(tree, head, changed)
 	a.show(list)
 	if list.HasErrors() {
 		a.say("%s: nothing was committed", list.Counted())

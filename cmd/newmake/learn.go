@@ -11,6 +11,7 @@ import (
 
 	"newmake/compile/ask/learn"
 	"newmake/compile/front"
+	"newmake/compile/front/revision"
 	"newmake/compile/show/formats"
 	"newmake/compile/show/taught"
 	"newmake/lang"
@@ -82,10 +83,11 @@ func (f learnFlags) run(a *app, runs []string) error {
 	if err != nil {
 		return a.cannot(err, format)
 	}
-	g, err := learn.Gather(src.House, runs, f.without)
+	g, err := learn.Gather(src.House, runs, f.without, revision.NewWorked(src, true).Of)
 	if err != nil {
 		return a.cannot(err, format)
 	}
+	a.notes(g.Notes...)
 	l, err := learn.From(g.Runs, g.Instruments)
 	if err != nil {
 		return diag.Refuse("nothing can be learned from these runs: %v", err)

@@ -67,6 +67,7 @@ func TestPages(t *testing.T) {
 var unsaid = map[diag.Code]string{
 	diag.CodeLearned:        "it takes a learned.batch beside the house; package front tries it",
 	diag.CodeLearnedStale:   "as NM1350",
+	diag.CodeRewritten:      "it takes a repository; record-bad.txtar tries it",
 	diag.CodeNotLaidOut:     "a fault of the formatter",
 	diag.CodeRunsAway:       "every number has limits within which it is not known to happen",
 	diag.CodeUnconverted:    "a grist of power enough converts when it is cooked, and NM0620 is said of a weaker one",

@@ -6,9 +6,11 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"newmake/compile"
 	"newmake/compile/ask/review"
 	"newmake/compile/front"
 	"newmake/compile/front/revision"
+	"newmake/compile/made"
 	"newmake/compile/measure"
 	"newmake/compile/show/formats"
 	"newmake/compile/show/reviewed"
@@ -76,11 +78,11 @@ func (f reviewFlags) run(a *app, number string) error {
 	if run == nil || said.HasErrors() {
 		return a.noAnswer(said, format)
 	}
-	b, list := src.House.Batch(run.Batch)
+	b, list, note := revision.NewWorked(src, false).Of(run)
 	if b == nil {
 		return a.noAnswer(list, format)
 	}
-	q := review.Question{Batch: b, Run: run, Instrument: src.House.Instrument, Units: measure.UnitsOf(b.Units)}
+	q := review.Question{Batch: b, Run: run, Note: note, Instrument: src.House.Instrument, Units: measure.UnitsOf(b.Units)}
 	if system != nil {
 		q.Units = measure.UnitsOf(*system)
 	}
@@ -98,7 +100,7 @@ func (f reviewFlags) run(a *app, number string) error {
 	case "json":
 		err = diag.EncodeJSON(&out, "", reviewed.Of(answer))
 	case "html":
-		err = f.page(&out, src, answer)
+		err = page(&out, src, q, answer)
 	default:
 		err = reviewed.Text(&out, answer, reviewed.Options{Full: f.full || !a.outTerminal && f.output != "", Bold: a.bold(f.output)})
 	}
@@ -106,7 +108,7 @@ func (f reviewFlags) run(a *app, number string) error {
 		return err
 	}
 	if format != "json" {
-		a.show(said)
+		a.show(src.House.Ordered(append(said, made.Truly(run)...)))
 	}
 	if err := a.write(f.output, out.Bytes(), src.Inputs()); err != nil {
 		return err
@@ -118,18 +120,15 @@ func (f reviewFlags) run(a *app, number string) error {
 }
 
 // page writes a review with the pictures of the plan for the day of the run.
-func (f reviewFlags) page(out *bytes.Buffer, src *front.Source, answer *review.Answer) error {
-	b, err := src.Batch(answer.Batch, nil)
-	if err != nil {
-		return err
-	}
-	if err := b.On(answer.Day.String()); err != nil {
-		return err
-	}
-	p := b.Plan()
-	if p.Plan == nil {
+func page(out *bytes.Buffer, src *front.Source, q review.Question, answer *review.Answer) error {
+	planned := *q.Batch
+	planned.Start.Year, planned.Start.Month, planned.Start.Day = answer.Day.Year, int(answer.Day.Month), answer.Day.Day
+	p, _ := compile.Compile(&planned)
+	if p == nil {
 		return diag.Refuse("the batch of run %s cannot be planned, so there is nothing to draw: `newmake plan` says why", answer.Run)
 	}
-	p.Plan.Source, _ = revision.Of(src, answer.Batch)
-	return reviewed.HTML(out, answer, p.Plan)
+	if q.Note == "" {
+		p.Source, _ = revision.Of(src, answer.Batch)
+	}
+	return reviewed.HTML(out, answer, p)
 }

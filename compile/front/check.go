@@ -5,10 +5,13 @@ import (
 	"slices"
 
 	"newmake/compile"
+	"newmake/compile/made"
 	"newmake/compile/notice"
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/house"
 	"newmake/lang/parallel"
+	"newmake/lang/schema"
 )
 
 // Check is the work of one check: houses, and the batches in them that were asked
@@ -76,6 +79,17 @@ func NewCheck(places []Place) (*Check, error) {
 	}
 	w.Batches = len(w.batches)
 	return w, nil
+}
+
+// Houses are those that are checked.
+func (w *Check) Houses() []*check.House {
+	var out []*check.House
+	for _, h := range w.houses {
+		if h.house != nil {
+			out = append(out, h.house)
+		}
+	}
+	return out
 }
 
 // spread puts the houses below a folder in its place.
@@ -156,6 +170,7 @@ func (w *Check) Run() diag.List {
 		if h.house != nil {
 			for _, path := range h.paths {
 				list = append(list, h.house.CheckIn(path)...)
+				list = append(list, ofRuns(h.house, h.house.FilesIn(path))...)
 			}
 			of := map[string]diag.List{}
 			for _, b := range w.batches {
@@ -202,6 +217,21 @@ func (b *checkedBatch) run(checks *compile.Checks) {
 	b.diags = notice.Together(checked, list)
 }
 
+// ofRuns is what computing shows of the runs in some files.
+func ofRuns(h *check.House, files []*house.File) (list diag.List) {
+	for _, f := range files {
+		for _, d := range f.Decls {
+			if d.Field != schema.Run {
+				continue
+			}
+			if r, _ := h.Run(d.Name); r != nil && r.At.Src == f.Source {
+				list = append(list, made.Truly(r)...)
+			}
+		}
+	}
+	return list
+}
+
 // beyondParents is what is said of a batch and not of any that it varies: one
 // mistake is one error, however many batches have the line. of has what is said of
 // each batch, by its name.
@@ -216,7 +246,7 @@ func beyondParents(h *check.House, name string, of map[string]diag.List) diag.Li
 // All is everything that there is to say about a house: of its texts, and of each
 // batch when it is computed.
 func All(h *check.House) diag.List {
-	list := h.Check()
+	list := append(h.Check(), ofRuns(h, h.Files)...)
 	of := map[string]diag.List{}
 	for _, name := range h.Batches() {
 		if b, checked := h.Batch(name); b != nil {

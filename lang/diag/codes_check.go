@@ -91,6 +91,8 @@ const (
 	CodeOverfull    Code = "NM1309"
 	CodeFilledAgain Code = "NM1310"
 	CodeNotAStep    Code = "NM1312"
+	CodeRewritten   Code = "NM1313"
+	CodeTrueOther   Code = "NM1314"
 )
 
 // checkTable lists the codes above in order, one a line.
@@ -183,4 +185,6 @@ var checkTable = []Info{
 	{CodeOverfull, "cask-overfull", Error, "a cask filled over what it holds"},
 	{CodeFilledAgain, "cask-filled-again", Note, "a cask that is filled a second time"},
 	{CodeNotAStep, "not-a-step", Warning, "a step of a record that the recipe does not have"},
+	{CodeRewritten, "record-rewritten", Warning, "what a record said when it was committed, and no longer says"},
+	{CodeTrueOther, "true-strength", Warning, "a true strength that does not come of what was read"},
 }

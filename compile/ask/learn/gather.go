@@ -20,6 +20,7 @@ type Gathered struct {
 	Runs        []Run // in the order of their days
 	Instruments []constants.Constant
 	Skipped     []Skipped
+	Notes       []string // of which text a run's recipe is, where it is not that of today
 }
 
 // Skipped is a run that nothing is learned from, and why.
@@ -31,9 +32,20 @@ type Skipped struct {
 // fewest is how many readings a run must have to be of use.
 const fewest = 3
 
+// Batches gives the recipe of a run; note says which text of it that is where it is not the
+// one of today.
+type Batches func(run *record.Run) (b *recipe.Batch, said diag.List, note string)
+
 // Gather reads the runs of a house: those named, or all, less those left out. The house must not have
-// been taught: constants are always learned from the library's.
-func Gather(h *check.House, only, without []string) (*Gathered, error) {
+// been taught: constants are always learned from the library's. of is nil where every run
+// has the recipe of today.
+func Gather(h *check.House, only, without []string, of Batches) (*Gathered, error) {
+	if of == nil {
+		of = func(r *record.Run) (*recipe.Batch, diag.List, string) {
+			b, list := h.Batch(r.Batch)
+			return b, list, ""
+		}
+	}
 	numbers := h.RunNumbers()
 	for _, n := range slices.Concat(only, without) {
 		if !slices.ContainsFunc(numbers, func(o string) bool { return tree.Key(o) == tree.Key(n) }) {
@@ -64,7 +76,10 @@ func Gather(h *check.House, only, without []string) (*Gathered, error) {
 			g.Skipped = append(g.Skipped, Skipped{n, "its text has errors: `newmake check` says which"})
 			continue
 		}
-		b, list := h.Batch(r.Batch)
+		b, list, note := of(r)
+		if note != "" {
+			g.Notes = append(g.Notes, note)
+		}
 		if b == nil {
 			g.Skipped = append(g.Skipped, Skipped{n, fmt.Sprintf("its batch %q cannot be read: %s", r.Batch, first(list))})
 			continue

@@ -186,7 +186,7 @@ func (p *Page) Should(r Room) string {
 	if r.Blank == nil {
 		return ""
 	}
-	return p.units.Quantity(r.Blank.Should)
+	return asTyped(p.units.Quantity(r.Blank.Should))
 }
 
 // edit is a change of the text.

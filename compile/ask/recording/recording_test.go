@@ -245,3 +245,51 @@ func FuzzTyped(f *testing.F) {
 		}
 	})
 }
+
+// A table comes back from a spreadsheet in many ways: with semicolons and decimal commas, a mark
+// of the order of bytes, other line ends, quotes, columns moved, a clock with am and pm.
+func TestTableOfASpreadsheet(t *testing.T) {
+	page, _ := opened(t, "Ferry Landing")
+	want, n, err := page.FillTable(strings.NewReader("blank,unit,actual,at_temperature,time,by\nmash.5.temperature,F,191,,10:04,M\nferment.pitch.gravity,SG,1.066,78.5,2026-03-03 13:55,\n"))
+	require.NoError(t, err)
+	require.Equal(t, 2, n)
+	require.Contains(t, strings.Join(strings.Fields(string(want.Text)), " "), "2026-03-03 13:55 pitch temperature, 1.066 SG at 78.5 F")
+	for name, table := range map[string]string{
+		"semicolons":  "blank;unit;actual;at_temperature;time;by\nmash.5.temperature;F;191,0;;10:04;M\nferment.pitch.gravity;SG;1,066;78,5;2026-03-03 13:55;\n",
+		"tabs":        "blank\tunit\tactual\tat_temperature\ttime\tby\nmash.5.temperature\tF\t191\t\t10:04\tM\nferment.pitch.gravity\tSG\t1.066\t78.5\t2026-03-03T13:55\t\n",
+		"bytes":       "\ufeffsep=;\r\nblank;unit;actual;at_temperature;time;by\r\nmash.5.temperature;F;191;;10:04;M\r\n;;;;;\r\nferment.pitch.gravity;SG;1,066;78,5;2026-03-03 13:55:00;\r\n",
+		"quotes":      "\"by\",\"step\",\"actual\",\"at_temperature\",\"time\",\"unit\",\"blank\"\n\"M\",\"heat, then rest\",\"191\",\"\",\"10:04 AM\",\"F\",\"mash.5.temperature\"\n\"\",\"\",\"1.066\",\"78.5\",\"2026-03-03 1:55 p.m.\",\"SG\",\"ferment.pitch.gravity\"\n",
+		"units typed": "blank,unit,actual,at_temperature,time,by\nmash.5.temperature,F,191 F,,10:04,M\nferment.pitch.gravity,SG,1.066 SG,78.5 F,2026-03-03 13:55,\n",
+	} {
+		then, n, err := page.FillTable(strings.NewReader(table))
+		require.NoError(t, err, name)
+		assert.Equal(t, 2, n, name)
+		got := strings.NewReplacer("191.0 F", "191 F", "13:55:00", "13:55").Replace(string(then.Text))
+		assert.Equal(t, strings.Fields(string(want.Text)), strings.Fields(got), name)
+	}
+	for table, want := range map[string]string{
+		"\xff\xfeb\x00l\x00": "UTF-16",
+		"blank,unit,actual,at_temperature,time,by\nmash.5.temperature,F,191,,13:04 PM,M\n":   `"13:04 PM" is no time`,
+		"blank,unit,actual,at_temperature,time,by\nmash.5.temperature,F,191,,3/3/2026 9,M\n": "is no time",
+		"blank,unit,actual,at_temperature,time,by\nmash.5.temperature,F,\"191,,10:04,M\n":    "this is no table",
+	} {
+		_, _, err := page.FillTable(strings.NewReader(table))
+		assert.ErrorContains(t, err, want)
+	}
+}
+
+// A pH is typed with its word or without.
+func TestPHIsTypedEitherWay(t *testing.T) {
+	page, _ := opened(t, "Ferry Landing")
+	for _, l := range page.Lines() {
+		if len(l.Blanks) == 3 && l.Blanks[0].Kind == record.Gravity && l.Blanks[2].Kind == record.PH {
+			for _, typed := range []string{"wed 09:00 1.034 87 pH 3.9", "wed 09:00 1.034, 87, 3.9 pH", "wed 09:00 1.034, 87, 3.9"} {
+				then, err := page.Fill(l, typed)
+				require.NoError(t, err, typed)
+				assert.Contains(t, string(then.Text), "wed 09:00 1.034 SG, 87 F, 3.9 pH ", typed)
+			}
+			return
+		}
+	}
+	require.Fail(t, "no round asks for a pH")
+}

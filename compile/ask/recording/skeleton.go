@@ -106,11 +106,19 @@ func (s *skeleton) stage(stage record.StageName, p *blank.Planned) {
 		var labels, should []string
 		for _, b := range v.blanks {
 			labels = append(labels, string(b.Kind))
-			should = append(should, s.u.Quantity(b.Should))
+			should = append(should, asTyped(s.u.Quantity(b.Should)))
 		}
 		s.line("%s%s %s  # planned %s: %s", when, v.word, strings.Join(labels, ", "), measure.Clock(due), strings.Join(should, ", "))
 	}
 	s.line("}")
+}
+
+// asTyped is a quantity in the order in which it is written in a record: 5.2 pH.
+func asTyped(should string) string {
+	if number, ok := strings.CutPrefix(should, "pH "); ok {
+		return number + " pH"
+	}
+	return should
 }
 
 // visit is one visit of a vessel, as a plan has it.

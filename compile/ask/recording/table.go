@@ -1,10 +1,12 @@
 package recording
 
 import (
+	"bytes"
 	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -81,11 +83,13 @@ func (r *row) value() string {
 
 // readTable reads the rows in which something was filled in, by their blanks.
 func readTable(in io.Reader) (map[string]*row, error) {
-	r := csv.NewReader(in)
-	r.FieldsPerRecord = -1
-	all, err := r.ReadAll()
+	text, err := io.ReadAll(io.LimitReader(in, mostTable))
 	if err != nil {
-		return nil, diag.Refuse("this is no table: %v", err)
+		return nil, err
+	}
+	all, continental, err := cellsOf(text)
+	if err != nil {
+		return nil, err
 	}
 	if len(all) == 0 {
 		return nil, diag.Refuse("this table is empty")
@@ -112,6 +116,9 @@ func readTable(in io.Reader) (map[string]*row, error) {
 		if w.actual == "" {
 			continue
 		}
+		if continental {
+			w.actual, w.sample = point(w.actual), point(w.sample)
+		}
 		id := get("blank")
 		switch {
 		case id == "":
@@ -126,12 +133,70 @@ func readTable(in io.Reader) (map[string]*row, error) {
 				w.day, when = when[0], when[1:]
 			}
 			if len(when) > 0 {
-				if w.clock = when[0]; !typedClock.MatchString(w.clock) {
-					return nil, diag.Refuse("%s: %q is no time: write it as 10:04", at, w.clock)
+				if w.clock = clockOf(when); w.clock == "" {
+					return nil, diag.Refuse("%s: %q is no time: write it as 10:04", at, strings.Join(when, " "))
 				}
 			}
 		}
 		out[id] = w
 	}
 	return out, nil
+}
+
+// mostTable is more than any sheet has, in bytes.
+const mostTable = 4 << 20
+
+// cellsOf takes a table apart, as spreadsheets write it: the cells parted by commas,
+// semicolons or tabs, as its first row shows. continental says that it writes numbers with a
+// decimal comma, as programs do that part cells by semicolons.
+func cellsOf(text []byte) (all [][]string, continental bool, err error) {
+	if bytes.HasPrefix(text, []byte("\xff\xfe")) || bytes.HasPrefix(text, []byte("\xfe\xff")) {
+		return nil, false, diag.Refuse("this table is in UTF-16: save it as CSV in UTF-8")
+	}
+	text = bytes.TrimPrefix(text, []byte("\ufeff"))
+	if first, rest, _ := bytes.Cut(text, []byte("\n")); bytes.HasPrefix(first, []byte("sep=")) { // for the spreadsheet alone
+		text = rest
+	}
+	first, _, _ := bytes.Cut(text, []byte("\n"))
+	r := csv.NewReader(bytes.NewReader(bytes.ToValidUTF8(text, []byte("?"))))
+	r.FieldsPerRecord = -1
+	for _, sep := range []rune{';', '\t'} {
+		if bytes.Count(first, []byte(string(sep))) > bytes.Count(first, []byte(string(r.Comma))) {
+			r.Comma = sep
+		}
+	}
+	if all, err = r.ReadAll(); err != nil {
+		return nil, false, diag.Refuse("this is no table: %v", err)
+	}
+	return all, r.Comma == ';', nil
+}
+
+var decimalComma = regexp.MustCompile(`^(-?[0-9]+),([0-9]+)\b`)
+
+// point is a number with a decimal comma as it is written here.
+func point(text string) string { return decimalComma.ReplaceAllString(text, "$1.$2") }
+
+// clockOf is a time of a table by the 24-hour clock; "" if it is none.
+func clockOf(words []string) string {
+	clock := words[0]
+	if !typedClock.MatchString(clock) || len(words) > 2 {
+		return ""
+	}
+	if len(words) == 1 {
+		return clock
+	}
+	var hour int
+	var rest string
+	if n, _ := fmt.Sscanf(clock, "%d:%s", &hour, &rest); n != 2 || hour < 1 || hour > 12 {
+		return ""
+	}
+	switch strings.ToLower(strings.ReplaceAll(words[1], ".", "")) {
+	case "am":
+		hour %= 12
+	case "pm":
+		hour = hour%12 + 12
+	default:
+		return ""
+	}
+	return fmt.Sprintf("%02d:%s", hour, rest)
 }

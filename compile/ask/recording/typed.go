@@ -179,6 +179,9 @@ func parse(text string) (t typed, err error) {
 	}
 	open := false // an item is at hand
 	for i, w := range words {
+		if strings.EqualFold(w, "ph") && i+1 < len(words) && isNumber.MatchString(words[i+1]) {
+			continue // a pH is said with its word first or behind
+		}
 		held := i > 0 && (words[i-1] == "at" || words[i-1] == "about")
 		switch {
 		case w == ",":

@@ -26,6 +26,7 @@ type Question struct {
 	Run        *record.Run
 	Instrument func(name string) *record.Instrument // nil for one that is not declared
 	Units      measure.Units
+	Note       string // which text of the batch that is, where that is not plain
 	// Until leaves out what was written of later moments; zero leaves out nothing.
 	Until time.Time
 }
@@ -36,6 +37,7 @@ type Answer struct {
 	Batch string
 	Day   record.Date
 	Units measure.Units
+	Note  string // which text of the batch the run is set against, where that is not plain
 
 	Lines   []Line
 	Marks   []Mark   // those that a picture of the plan has a place for
@@ -162,7 +164,7 @@ func Of(q Question) (*Answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	a := &Answer{Run: run.Number, Batch: q.Batch.Name, Day: run.Date, Units: q.Units}
+	a := &Answer{Run: run.Number, Batch: q.Batch.Name, Day: run.Date, Units: q.Units, Note: q.Note}
 	all := constants.Of(as)
 	readings := made.Readings(as, run, q.Instrument)
 	var told []told

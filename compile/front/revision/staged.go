@@ -10,8 +10,9 @@ import (
 	"newmake/lang/gitrepo"
 )
 
-// CheckStaged checks the houses of some files of a repository, as they are staged.
-func CheckStaged(tree *gitrepo.Tree, changed []string) diag.List {
+// CheckStaged checks the houses of some files of a repository, as they are staged; head is
+// what was committed last, nil before the first commit.
+func CheckStaged(tree, head *gitrepo.Tree, changed []string) diag.List {
 	var list diag.List
 	var done []string
 	for _, name := range changed {
@@ -35,6 +36,9 @@ func CheckStaged(tree *gitrepo.Tree, changed []string) diag.List {
 			continue
 		}
 		list = append(list, concerns(src.House, changed)...)
+		if head != nil {
+			list = append(list, rewritten(head, dir, src.House)...)
+		}
 	}
 	return list.Dedup()
 }

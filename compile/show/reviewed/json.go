@@ -18,6 +18,7 @@ type Document struct {
 	Run     string `json:"run"`
 	Batch   string `json:"batch"`
 	Day     string `json:"day"`
+	Recipe  string `json:"recipe,omitempty"` // which text of the batch it is set against, where that is not today's
 
 	Readings []Reading           `json:"readings"`
 	Marks    []Mark              `json:"marks"` // readings that a picture of the plan has a place for
@@ -114,7 +115,7 @@ var kinds = map[review.Kind]string{
 
 // Of is a review as a document.
 func Of(a *review.Answer) Document {
-	d := Document{Format: Format, Version: "1.0", Run: a.Run, Batch: a.Batch, Day: a.Day.String(), Readings: []Reading{}, Marks: []Mark{}, Done: a.Done, Small: a.Small, Untold: []Untold{}}
+	d := Document{Format: Format, Version: "1.0", Run: a.Run, Batch: a.Batch, Day: a.Day.String(), Recipe: a.Note, Readings: []Reading{}, Marks: []Mark{}, Done: a.Done, Small: a.Small, Untold: []Untold{}}
 	for _, l := range a.Lines {
 		r := Reading{Words: l.Words, Stage: string(l.Stage), Kind: kinds[l.Kind], Said: rounded(l.Said), Plan: known(l.Plan), Done: known(l.Made), SD: rounded(l.SD), Within: l.Within(), Outcome: l.Outcome}
 		if !l.When.IsZero() {

@@ -7,6 +7,7 @@ import (
 
 	"newmake/compile/ask/review"
 	"newmake/compile/measure"
+	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
@@ -32,11 +33,16 @@ func verdict(a *review.Answer) []string {
 	}
 	switch b := a.Balance; {
 	case b == nil:
-		return append(out, "The alcohol cannot be balanced: too little was gauged.")
+		out = append(out, "The alcohol cannot be balanced: too little was gauged.")
 	case b.Balanced():
-		return append(out, "The alcohol balances.")
+		out = append(out, "The alcohol balances.")
+	default:
+		out = append(out, "The alcohol does not balance.")
 	}
-	return append(out, "The alcohol does not balance.")
+	if a.Note != "" {
+		out = append(out, "The recipe: "+diag.Safe(a.Note, false)+".")
+	}
+	return out
 }
 
 // cause says one thing that would explain a break.
