@@ -12,6 +12,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/show/csv"
 	"newmake/compile/show/formats"
+	"newmake/compile/show/text"
 	"newmake/lang/diag"
 	"newmake/lang/words"
 )
@@ -20,7 +21,8 @@ import (
 type planFlags struct {
 	format, output, units, batch, stdin, table, on string
 	try                                            []string
-	schema, watch, open, variants, full            bool
+	schema, watch, open, variants                  bool
+	screenFlags
 }
 
 func planCommand(a *app) *cobra.Command {
@@ -36,14 +38,19 @@ func planCommand(a *app) *cobra.Command {
 			"--try changes a value for this run, and leaves the file as it is; it may be given again.\n" +
 			"A value is named by its block and line, a step of the mash by what it does and which of\n" +
 			"them it is. Grains that are not spoken of give way in proportion, which is said.\n\n" +
-			"--full says how sure each number is: beside every reading what it lies between 9 times in\n" +
+			"On a terminal it shows one screen: what is wrong, the chain from grain to cask, and a line\n" +
+			"for each day. --full shows all, --day tue the work of a day, --part spirit one part: " + words.Or(text.Parts) + ".\n" +
+			"A folder with several batches is a line each. What goes into a pipe or a file is always whole.\n\n" +
+			"--full also says how sure each number is: beside every reading what it lies between 9 times in\n" +
 			"10, and the promises of so many runs tried. html, csv and md have that anyway; it takes\n" +
 			"some tenths of a second, so text and json have it only then.\n\n" +
 			"html is a run sheet to print and write on; csv is a table for a spreadsheet, --table\n" +
-			"says which; ics is the steps for a calendar; md is for a pull request.",
+			"says which; ics is the days for a calendar; md is for a pull request.",
 		Example: "  newmake plan ferry-landing.batch\n" +
-			"  newmake plan ferry-landing.batch --batch \"Ferry Landing, more rye\" --units si\n" +
 			"  newmake plan ferry-landing.batch --full\n" +
+			"  newmake plan ferry-landing.batch --day tue\n" +
+			"  newmake plan ferry-landing.batch --part spirit\n" +
+			"  newmake plan ferry-landing.batch --batch \"Ferry Landing, more rye\" --units si\n" +
 			"  newmake plan ferry-landing.batch --variants\n" +
 			"  newmake plan ferry-landing.batch --try 'bill.rye=14 %' --try 'mash.rest.2=30 min'\n" +
 			"  newmake plan ferry-landing.batch --on 2026-03-10\n" +
@@ -60,10 +67,14 @@ func planCommand(a *app) *cobra.Command {
 			switch {
 			case len(f.try) > 0 && (f.watch || f.open || f.variants):
 				return usage("--try goes with a plan that is made once, not with --watch, --open or --variants")
-			case f.full && f.variants:
-				return usage("--full goes with one plan, not with --variants: newmake odds --beside compares two")
 			case f.on != "" && f.variants:
 				return usage("--on goes with one plan, not with --variants")
+			case f.part != "" && !slices.Contains(text.Parts, f.part):
+				return usage("--part is %s, not %q", words.Or(text.Parts), f.part)
+			case (f.day != "" || f.part != "") && f.variants, f.asked() != "" && (f.watch || f.open):
+				return usage("%s goes with one plan that is made once, not with --watch, --open or --variants", f.asked())
+			case !f.full && f.asked() != "" && !f.plain(f.format, f.output):
+				return usage("%s is of the text, which goes to standard output", f.asked())
 			case f.schema:
 				return a.write(f.output, plan.Schema, nil)
 			case f.variants:
@@ -75,6 +86,7 @@ func planCommand(a *app) *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to plan, by name")
+	f.screenFlags.add(cmd)
 	cmd.Flags().StringVar(&f.on, "on", "", "plan for this day: 2026-03-03, or \"2026-03-03 06:30\"")
 	cmd.Flags().BoolVar(&f.variants, "variants", false, "the batch and its variants side by side")
 	cmd.Flags().StringArrayVar(&f.try, "try", nil, "change a value for this run: 'bill.rye=14 %'")
@@ -82,7 +94,6 @@ func planCommand(a *app) *cobra.Command {
 	formatFlag(cmd, &f.format, formats.OfPlan.Names())
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
 	cmd.Flags().StringVar(&f.table, "table", "steps", "of csv: "+words.Or(csv.Tables))
-	cmd.Flags().BoolVar(&f.full, "full", false, "all of it, with how sure each number is")
 	cmd.Flags().BoolVar(&f.schema, "schema", false, "print the JSON schema of a plan")
 	cmd.Flags().BoolVar(&f.watch, "watch", false, "write again whenever the recipe is saved")
 	cmd.Flags().BoolVar(&f.open, "open", false, "serve the sheet to the browser of this machine, anew whenever the recipe is saved")
@@ -112,33 +123,48 @@ func (f planFlags) run(a *app, arg string) error {
 	if err != nil {
 		return a.cannot(err, speak)
 	}
+	screen := f.onScreen(a, f.format, f.output)
+	if screen && name == "" && len(f.try) == 0 && f.on == "" && isFolder(src) {
+		if all := src.House.BatchesIn(src.Path); len(all) > 1 {
+			return f.showAll(a, src, arg, system)
+		}
+	}
+	var notes []string
 	var tried *front.Tried
 	if len(f.try) > 0 {
 		if tried, err = src.Try(name, f.try); err != nil {
 			return a.cannot(err, speak)
 		}
-		a.notes(tried.Note)
+		notes = append(notes, tried.Note)
 		src, name = tried.Source, tried.Name
 	}
 	b, err := src.Batch(name, system)
 	if err != nil {
 		return err
 	}
-	a.notes(b.Notes...)
+	notes = append(notes, b.Notes...)
 	if err := b.On(f.on); err != nil {
 		return err
 	}
 	stamp := revision.Begin(src, b.Name)
 	made := b.Plan()
 	source, note := stamp()
-	a.notes(note)
+	notes = append(notes, note)
 	if made.Plan == nil || front.Broken(made.Diags) {
+		if screen {
+			return a.refuseOnScreen(made.Diags, arg)
+		}
+		a.notes(notes...)
 		return a.refuse(made.Diags, speak)
 	}
 	made.Plan.Source = source
 	if tried != nil {
 		tried.Mark(made.Plan)
 	}
+	if screen {
+		return f.show(a, made, arg, notes)
+	}
+	a.notes(notes...)
 	if err := f.write(a, made, format, src); err != nil {
 		return err
 	}
@@ -183,6 +209,9 @@ func (f planFlags) runVariants(a *app, arg string) error {
 	if front.Broken(trial.Diags) {
 		return a.refuse(trial.Diags, speak)
 	}
+	if f.onScreen(a, f.format, f.output) {
+		return f.showTrial(a, trial)
+	}
 	if len(trial.Plans) == 1 {
 		a.say("no batch of the house varies %q; a variant begins: batch \"...\" from %q {", trial.Name, trial.Name)
 	}
@@ -204,7 +233,12 @@ func (f planFlags) write(a *app, made *front.Plan, format string, src *front.Sou
 	if f.full || format == "html" || format == "csv" || format == "md" {
 		sure(made)
 	}
-	out, err := formats.Plan(made.Plan, format, f.options(a))
+	o := f.options(a)
+	var err error
+	if o.Days, err = f.days(made.Plan); err != nil {
+		return err
+	}
+	out, err := formats.Plan(made.Plan, format, o)
 	if err != nil {
 		return err
 	}
@@ -215,5 +249,5 @@ func (f planFlags) write(a *app, made *front.Plan, format string, src *front.Sou
 }
 
 func (f planFlags) options(a *app) formats.Options {
-	return formats.Options{Table: f.table, Bold: a.bold(f.output)}
+	return formats.Options{Table: f.table, Bold: a.bold(f.output), Part: f.part}
 }

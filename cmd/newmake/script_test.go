@@ -5,12 +5,15 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
 	"github.com/stretchr/testify/require"
 
+	"newmake/lang/diag"
 	"newmake/lang/testflag"
 )
 
@@ -36,7 +39,7 @@ func TestScript(t *testing.T) {
 			// The example house, to be worked on in place.
 			return os.CopyFS(filepath.Join(e.WorkDir, "house"), os.DirFS(filepath.Join(top, "examples", "lantern-hollow")))
 		},
-		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "screenful": screenful},
 	})
 }
 
@@ -59,6 +62,30 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 		ts.Fatalf("exit code %d, want %d", got, want)
 	}
 }
+
+// screenful holds that what was written last, to a terminal or to both streams together,
+// is at most one screen: screenful ttyout, or screenful stdout stderr.
+func screenful(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) == 0 {
+		ts.Fatalf("usage: screenful stream...")
+	}
+	rows := 0
+	for _, name := range args {
+		text := strings.ReplaceAll(ts.ReadFile(name), "\r", "")
+		for line := range strings.Lines(ansi.ReplaceAllString(text, "")) {
+			w := diag.Width(strings.TrimSuffix(line, "\n"))
+			if w > 80 && name != "stderr" { // where a terminal wraps what names a file
+				ts.Fatalf("%d columns: %s", w, line)
+			}
+			rows += max(1, (w+79)/80)
+		}
+	}
+	if rows == 0 || rows > 24 {
+		ts.Fatalf("%d lines", rows)
+	}
+}
+
+var ansi = regexp.MustCompile("\x1b\\[[0-9;]*m")
 
 // faulty is newmake with a command that panics.
 func faulty() {

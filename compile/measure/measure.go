@@ -357,7 +357,12 @@ func shown(v float64, places int) int {
 }
 
 // Phrase fills a phrase's places with its quantities.
-func (u Units) Phrase(p plan.Phrase) string {
+func (u Units) Phrase(p plan.Phrase) string { return filled(p, u.Quantity) }
+
+// BriefPhrase is Phrase with its quantities as Brief says them.
+func (u Units) BriefPhrase(p plan.Phrase) string { return filled(p, u.Brief) }
+
+func filled(p plan.Phrase, say func(plan.Quantity) string) string {
 	var b strings.Builder
 	rest := p.Text
 	for _, q := range p.Values {
@@ -366,9 +371,37 @@ func (u Units) Phrase(p plan.Phrase) string {
 			break
 		}
 		b.WriteString(before)
-		b.WriteString(u.Quantity(q))
+		b.WriteString(say(q))
 		rest = after
 	}
 	b.WriteString(rest)
 	return b.String()
+}
+
+// Brief shows a quantity where room is short and what it is of is plain: a strength
+// in one unit, and no zeros after the point.
+func (u Units) Brief(q plan.Quantity) string {
+	q = q.Rounded()
+	if q.Unit == plan.AbvPct {
+		switch {
+		case u == US && q.Proof != 0:
+			return whole(Number(q.Proof, 1)) + " proof"
+		case u == US && q.Abv60F != 0:
+			return whole(Number(q.Abv60F, 1)) + " %"
+		}
+		return whole(Number(q.Value, 1)) + " %"
+	}
+	number, unit, found := strings.Cut(u.Quantity(q), " ")
+	if !found || q.Unit == plan.SG || q.Unit == plan.PH {
+		return u.Quantity(q)
+	}
+	return whole(number) + " " + unit
+}
+
+// whole takes the zeros after the point away.
+func whole(number string) string {
+	if !strings.Contains(number, ".") {
+		return number
+	}
+	return strings.TrimSuffix(strings.TrimRight(number, "0"), ".")
 }

@@ -195,7 +195,7 @@ const (
 	PromiseKept     = "kept"
 	PromiseBroken   = "broken"
 	PromiseTooClose = "too close to say"
-	promiseUntried  = "not tried"
+	PromiseUntried  = "not tried"
 )
 
 // Stands says how a promise stands: one that the plan alone has to keep is kept or
@@ -205,7 +205,7 @@ func (p Promise) Stands() string {
 	case p.Times != nil && p.Tried != nil:
 		return p.Tried.Verdict
 	case p.Times != nil:
-		return promiseUntried
+		return PromiseUntried
 	case p.Kept:
 		return PromiseKept
 	}

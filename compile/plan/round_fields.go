@@ -1796,6 +1796,10 @@ func (x *StageEnergy) noNumber() string {
 }
 
 func (x *Step) round() {
+	x.Title.round()
+	if x.Mark != nil {
+		x.Mark.round()
+	}
 	x.DurationMin = RoundTo(x.DurationMin, 1)
 	x.Do.round()
 	for i := range x.Read {
@@ -1806,6 +1810,14 @@ func (x *Step) round() {
 }
 
 func (x *Step) noNumber() string {
+	if what := x.Title.noNumber(); what != "" {
+		return what
+	}
+	if x.Mark != nil {
+		if what := x.Mark.noNumber(); what != "" {
+			return what
+		}
+	}
 	if !isNumber(x.DurationMin) {
 		return "DurationMin"
 	}

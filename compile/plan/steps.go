@@ -8,10 +8,13 @@ import (
 
 // Schedule is the work on the clock.
 type Schedule struct {
-	Start        string      `json:"start"` // RFC 3339, in the plant's zone
-	End          string      `json:"end"`   // when the last cask is filled
-	Steps        []Step      `json:"steps"`
-	Days         []Day       `json:"days"` // on which somebody is wanted
+	Start string `json:"start"` // RFC 3339, in the plant's zone
+	End   string `json:"end"`   // when the last cask is filled
+	Steps []Step `json:"steps"`
+	Days  []Day  `json:"days"` // on which somebody is wanted
+	// Samples are the days on which the casks are sampled: twice a year until the rest
+	// ends.
+	Samples      []string    `json:"samples,omitempty"` // 2026-09-12
 	Vessels      []Occupancy `json:"vessels"`
 	PeopleHours  float64     `json:"peopleHours" places:"1"`
 	OutOfShiftH  float64     `json:"outOfShiftHours" places:"2"`
@@ -20,7 +23,11 @@ type Schedule struct {
 
 // Step is one line of the run sheet.
 type Step struct {
-	ID          string    `json:"id"`    // stable: mash.4, strip.first-drop
+	ID    string `json:"id"`    // stable: mash.4, strip.first-drop
+	Title Phrase `json:"title"` // a few words: "Tails at 62 % abv"
+	// Mark is what the start of a step that decides the day is called in a line about
+	// that day: a word, or its figure alone.
+	Mark        *Phrase   `json:"mark,omitempty"`
 	Stage       string    `json:"stage"` // mash, ferment, strip, spirit, fill, cask
 	Vessel      string    `json:"vessel,omitempty"`
 	Start       string    `json:"start"` // RFC 3339, in the plant's zone
@@ -44,6 +51,7 @@ type Day struct {
 	To     string   `json:"to"`     // the end of the last that starts on this day
 	People int      `json:"people"` // the most that are wanted at one moment
 	Stages []string `json:"stages"` // of its steps, in order
+	Work   []string `json:"work"`   // what is done, in a word or two each
 }
 
 // Who must be there, as Step.Attend says it.

@@ -31,23 +31,31 @@ func daysOf(steps []plan.Step) []plan.Day {
 		if !slices.Contains(d.Stages, s.Stage) {
 			d.Stages = append(d.Stages, s.Stage)
 		}
+		if w := workWord(s.ID); w != "" && !slices.Contains(d.Work, w) {
+			d.Work = append(d.Work, w)
+		}
 		of[len(of)-1] = append(of[len(of)-1], s)
 	}
 	for i := range out {
 		out[i].People = mostPeople(of[i])
+		if len(out[i].Work) == 0 {
+			out[i].Work = []string{"clean"}
+		}
 	}
 	return out
 }
 
 // mostPeople is the largest number of people wanted at one moment. It can only grow
-// where a step starts.
+// where a step starts. What is done at once is done by whoever begins the next step
+// then, and wants somebody besides only while another step goes on.
 func mostPeople(steps []plan.Step) int {
 	most := 0
 	for _, at := range steps {
-		now := 0
+		now, moment := at.People, plan.Moment(at.Start)
+		atOnce := !moment.Before(wantedUntil(at))
 		for _, s := range steps {
-			from, moment := plan.Moment(s.Start), plan.Moment(at.Start)
-			if s.ID == at.ID || !from.After(moment) && moment.Before(wantedUntil(s)) {
+			from := plan.Moment(s.Start)
+			if s.ID != at.ID && moment.Before(wantedUntil(s)) && (from.Before(moment) || !atOnce && from.Equal(moment)) {
 				now += s.People
 			}
 		}

@@ -26,6 +26,7 @@ func fermentJobs(n *numbers.Batch) []Job {
 		rehydrated(n, &fill)
 	}
 	pitch := Job{
+		Mark:     mark("pitch"),
 		Task:     schedule.Task{Key: "ferment.pitch", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout, DurationS: pitchS},
 		Read:     []Reading{temperature(n.Mashed.Out.TempC, MashC), gravity(n.Mashed.HydrometerSG, WortSG), pH(n.Mashed.PH)},
 		Cautions: []string{"co2"}, Path: recipe.PathPitch,
@@ -103,7 +104,7 @@ func (c Clock) rounds(s schedule.Slot, curve []ferment.Point) []plan.Step {
 		after := at.Sub(s.Start).Seconds()
 		p := fermentAt(curve, after)
 		step := plan.Step{
-			ID: fmt.Sprintf("ferment.round.%d", i+1), Stage: "ferment", Vessel: s.Vessel,
+			ID: fmt.Sprintf("ferment.round.%d", i+1), Title: plan.Say("Read the ferment"), Mark: mark("{}", plan.Of(p.SG, plan.SG)), Stage: "ferment", Vessel: s.Vessel,
 			Start: rfc3339(at), End: rfc3339(at.Add(time.Duration(roundS) * time.Second)), DurationMin: roundS / 60,
 			Do:     plan.Say("Read the ferment, {} after the pitch.", plan.Of(at.Sub(s.Start).Hours(), plan.Hour)),
 			Attend: plan.Stay, People: 1, Cautions: []string{"co2"},

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"time"
 
 	"newmake/compile/lot"
 	"newmake/compile/numbers"
@@ -88,6 +89,7 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 		text, values = text+" {} is left: into a closed tank, labelled, for the next cask.", append(values, k.Leftover.Volume())
 	}
 	return Job{
+		Mark: mark("{} at {}", plan.Of(k.SizeL, plan.Litre), k.Fill.Strength().At()),
 		Task: schedule.Task{Key: "fill.cask", Stage: "fill", Attend: schedule.Throughout, MayWait: true, People: people,
 			DurationS: fillSetupS + fillS*float64(k.Casks)},
 		Do: plan.Say(text, values...), Read: reads, Cautions: []string{"spirit", "lift"}, Path: recipe.PathFill,
@@ -125,9 +127,28 @@ const soakShare = 0.1
 // soakL is the hot water that goes into each cask.
 func soakL(k plan.Cask) float64 { return soakShare * k.SizeL }
 
+// restKey is the years in wood.
+const restKey = "cask.rest"
+
+// sampleMonths is how often a cask is sampled (common practice: twice a year).
+const sampleMonths = 6
+
+// samples are the days on which a cask is sampled, from its filling to the end of its
+// rest. What rests for less than that is sampled at its end.
+func samples(rest schedule.Slot) []string {
+	var out []string
+	for n := 1; ; n++ {
+		day := rest.Start.AddDate(0, n*sampleMonths, 0)
+		if !day.Before(rest.End) {
+			return append(out, rest.End.Format(time.DateOnly))
+		}
+		out = append(out, day.Format(time.DateOnly))
+	}
+}
+
 func rest(n *numbers.Batch) Job {
 	return Job{
-		Task: schedule.Task{Key: "cask.rest", Stage: "cask", DurationS: n.Cask.RestS},
+		Task: schedule.Task{Key: restKey, Stage: "cask", DurationS: n.Cask.RestS},
 		Do:   plan.Say("Rests in wood. Draw a sample twice a year, and hold it against the forecast."), Path: recipe.PathRest,
 	}
 }

@@ -17,6 +17,8 @@ import (
 type Job struct {
 	schedule.Task
 	Do       plan.Phrase
+	Title    plan.Phrase  // where titleOf has none for its key
+	Mark     *plan.Phrase // of what decides its day
 	Read     []Reading
 	Cautions []string        // keys
 	Measured []plan.Addition // what is measured out for it

@@ -34,7 +34,7 @@ func mashJobs(n *numbers.Batch) []Job {
 		w := Job{
 			Task: schedule.Task{Key: plan.MashStepID(i), Stage: "mash", Vessel: cooker.Name, Chain: "mash",
 				Attend: schedule.Throughout, DurationS: st.EndS - st.StartS},
-			Path: s.Path,
+			Path: s.Path, Title: mashTitle(n.Bill, s, st),
 		}
 		if s.Verb == recipe.MashHeat || s.Verb == recipe.MashBoil {
 			w.Power = heatW(cooker, n.Plant)
@@ -57,6 +57,7 @@ func mashJobs(n *numbers.Batch) []Job {
 			jobs = append(jobs, t)
 		}
 	}
+	markRests(n, jobs)
 	intoFermenter(n, jobs)
 	after := "ferment.pitch"
 	if kg := n.Mashed.Draff.MassKg(); kg > 0 {

@@ -15,7 +15,7 @@ var attendWords = map[schedule.Attend]string{
 // step is a piece of work on the clock, as the run sheet has it.
 func step(b *recipe.Batch, j Job, s schedule.Slot) plan.Step {
 	out := plan.Step{
-		ID: s.Key, Stage: s.Stage, Vessel: s.Vessel, Start: rfc3339(s.Start), End: rfc3339(s.End),
+		ID: s.Key, Title: j.titled(), Mark: j.Mark, Stage: s.Stage, Vessel: s.Vessel, Start: rfc3339(s.Start), End: rfc3339(s.End),
 		DurationMin: s.End.Sub(s.Start).Minutes(), Do: j.Do, Attend: attendWords[s.Attend], Cautions: j.Cautions,
 		WaitMin: s.Wait.Minutes(), WaitWhy: s.WaitWhy, OutOfShift: s.OutOfShift.Minutes(), Line: line(b, j.Path),
 	}
@@ -41,6 +41,9 @@ func scheduleOf(steps []plan.Step, slots []schedule.Slot, start time.Time) plan.
 		out.OutOfShiftH += s.OutOfShift.Hours()
 	}
 	out.End, out.ElapsedHours = rfc3339(end), end.Sub(start).Hours()
+	if n := len(slots); n > 0 && slots[n-1].Key == restKey {
+		out.Samples = samples(slots[n-1])
+	}
 	for _, s := range steps {
 		hours := s.DurationMin / 60
 		if s.Attend == plan.Start {

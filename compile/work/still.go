@@ -46,6 +46,7 @@ type charge struct {
 	id, use string
 	run     still.Run
 	tank    stream.Stream // what the feints tank holds before the spirit run's heads
+	cuts    recipe.Spirit // of a spirit run
 	task    schedule.Task // what its jobs have in common
 	powerW  float64
 	pumpM3S float64
@@ -55,7 +56,7 @@ func charges(use string, n *numbers.Batch, v *recipe.Vessel, r still.Run, count 
 	out := make([]charge, count)
 	for i := range out {
 		id := chargeID(use, i, count)
-		out[i] = charge{id, use, r, stream.Stream{}, schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}, heatW(v, n.Plant), rates(n.Batch).PumpM3S}
+		out[i] = charge{id, use, r, stream.Stream{}, n.Spirit, schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}, heatW(v, n.Plant), rates(n.Batch).PumpM3S}
 	}
 	return out
 }
@@ -86,7 +87,8 @@ func (c charge) fill(newDay bool) schedule.Task {
 func stripCharge(n *numbers.Batch, c charge) Job {
 	wash, liquid := lot.Of(c.run.Charge), lot.Liquid(n.Fermented.Wash)
 	return Job{
-		Task: c.fill(false), Do: plan.Say("Charge the still with {} of wash from the fermenter.", wash.Volume()),
+		Title: plan.Say("Charge the wash still"),
+		Task:  c.fill(false), Do: plan.Say("Charge the still with {} of wash from the fermenter.", wash.Volume()),
 		Read: []Reading{volumeOf("wash", wash, MashVolume),
 			read(record.Strength, "strength, strained", liquid.ByVolume(), WashStrength),
 			gravity(n.Fermented.FinalSG, FermentSG)},
@@ -97,7 +99,8 @@ func stripCharge(n *numbers.Batch, c charge) Job {
 func spiritCharge(n *numbers.Batch, c charge, newDay bool) Job {
 	all := lot.Of(c.run.Charge)
 	j := Job{
-		Task: c.fill(newDay), Do: plan.Say("Charge the still with {} of low wines.", all.Volume()),
+		Title: plan.Say("Charge the spirit still"),
+		Task:  c.fill(newDay), Do: plan.Say("Charge the still with {} of low wines.", all.Volume()),
 		Read: lotReadings(all, LowWinesVolume, LowWinesStrength), Cautions: []string{"vent"}, Path: recipe.PathCharge,
 	}
 	feints, water := lot.Of(n.Distilled.Returned), lot.Of(n.Distilled.Water)
@@ -121,7 +124,7 @@ func spiritCharge(n *numbers.Batch, c charge, newDay bool) Job {
 func (c charge) heat() Job {
 	t := c.task
 	t.Key, t.DurationS, t.Power = c.id+".heat", c.run.HeatUpS, c.powerW
-	j := Job{Task: t, Do: plan.Say("Heat, slowly at the end, to the first drop."), Cautions: []string{"stillhouse", "vapour"}, Path: recipe.PathOf(c.use)}
+	j := Job{Task: t, Title: plan.Say("Light the " + stillNames[c.use]), Do: plan.Say("Heat, slowly at the end, to the first drop."), Cautions: []string{"stillhouse", "vapour"}, Path: recipe.PathOf(c.use)}
 	if len(c.run.Curve) > 0 {
 		first := c.run.Curve[0]
 		j.Read = []Reading{spout(first.ABV), vapour(first.VapourC)}
@@ -164,6 +167,7 @@ func (c charge) fraction(f still.Fraction) Job {
 	if f.Name == still.Foreshots {
 		j.Cautions = []string{"foreshots"}
 	}
+	j.Title, j.Mark = c.fractionTitle(f)
 	every := readEveryS
 	if f.Name == still.Hearts {
 		every = readHeartsS
@@ -237,7 +241,15 @@ func besidesOf(fraction string) Besides {
 func (c charge) stop(do plan.Phrase, read []Reading) Job {
 	t := c.task
 	t.Key, t.DurationS = c.id+".stop", dischargeS
-	return Job{Task: t, Do: do, Read: read, Cautions: []string{"stillage", "air-in"}, Path: recipe.PathOf(c.use, "stop")}
+	j := Job{Task: t, Title: plan.Say("Stop"), Do: do, Read: read, Cautions: []string{"stillage", "air-in"}, Path: recipe.PathOf(c.use, "stop")}
+	if n := len(c.run.Curve); n > 0 {
+		last := lot.AtABV(c.run.Curve[n-1].ABV).ByVolume()
+		j.Title = plan.Say("Stop at {}", last)
+		if c.use == "strip" { // of a spirit run it is the hearts that decide
+			j.Mark = mark("stop {}", last)
+		}
+	}
+	return j
 }
 
 func stripStop(n *numbers.Batch, c charge) Job {

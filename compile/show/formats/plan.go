@@ -7,6 +7,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/show/csv"
+	"newmake/compile/show/glance"
 	"newmake/compile/show/ics"
 	"newmake/compile/show/json"
 	"newmake/compile/show/md"
@@ -21,6 +22,11 @@ import (
 type Options struct {
 	Table string // of csv
 	Bold  bool   // text may be bold: it goes to a terminal
+	// Of text: some days of the plan or a part of it alone, as text.Options has them;
+	// or Screen, which is all of it at a glance.
+	Days   []string
+	Part   string
+	Screen *glance.Options
 }
 
 // Plan writes a plan in a format of OfPlan.
@@ -43,7 +49,12 @@ func Plan(p *plan.Plan, format string, o Options) ([]byte, error) {
 	case "md":
 		err = md.Write(&out, p, u)
 	default:
-		err = text.Write(&out, p, text.Options{Units: u, Bold: o.Bold})
+		if o.Screen != nil {
+			o.Screen.Units = u
+			err = glance.Write(&out, p, *o.Screen)
+			break
+		}
+		err = text.Write(&out, p, text.Options{Units: u, Bold: o.Bold, Days: o.Days, Part: o.Part})
 	}
 	return out.Bytes(), err
 }

@@ -79,9 +79,9 @@ func (t *text) notices() {
 	}
 }
 
-func (t *text) cautions() {
+func (t *text) cautions(all []plan.Caution) {
 	t.Heading("CAUTIONS")
-	for _, c := range t.p.Cautions {
+	for _, c := range all {
 		t.Para(2, 4, "! "+c.Title+". "+c.Text)
 	}
 	t.Para(2, 4, SafetyLine)

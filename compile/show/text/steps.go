@@ -20,13 +20,12 @@ const longCols = len(" 12 h 30 min")
 
 const blank = "________"
 
-func (t *text) sheet() {
+func (t *text) sheet(steps []plan.Step) {
 	t.Heading("RUN SHEET")
 	t.Para(2, 2, "stay: somebody is there all along (stay 2: two people). start: somebody starts it and may go. "+
 		"alone: it needs nobody. What the instrument should say stands beside the line for what it says; "+
 		"when it is further off than +/-, find out why before going on. "+
 		"Gravity is read at "+t.Temp(20)+". Wash and spirit, their volume and their strength, are what they would be at "+t.gaugeTemp()+".")
-	steps := t.p.Schedule.Steps
 	for i, s := range steps {
 		newDay := i == 0 || !measure.SameDay(steps[i-1].Start, s.Start)
 		if s.WaitMin > 0 {

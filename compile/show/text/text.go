@@ -16,12 +16,29 @@ import (
 type Options struct {
 	Units measure.Units
 	Bold  bool // headings in bold
+	// Days and Part leave out all else: the days of the plan (2026-03-03), or one of
+	// Parts.
+	Days []string
+	Part string
 }
 
 // Write writes the plan as a run sheet in text: what it is, what to weigh out,
 // what to expect, what to do and read hour by hour, and what to look out for.
 func Write(w io.Writer, p *plan.Plan, o Options) error {
 	t := text{page: page{Bold: o.Bold}, Units: o.Units, p: p, clock: newClock(p)}
+	switch {
+	case len(o.Days) > 0:
+		t.days(o.Days)
+	case o.Part != "":
+		t.part(o.Part)
+	default:
+		t.whole()
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+func (t *text) whole() {
 	t.header()
 	t.bill()
 	t.mash()
@@ -35,13 +52,11 @@ func Write(w io.Writer, p *plan.Plan, o Options) error {
 	t.law()
 	t.promises()
 	t.sure()
-	t.sheet()
+	t.sheet(t.p.Schedule.Steps)
 	t.notices()
-	t.cautions()
+	t.cautions(t.p.Cautions)
 	t.forecast()
 	t.version()
-	_, err := io.WriteString(w, t.String())
-	return err
 }
 
 // text is a page that knows the plan it shows.
