@@ -18,6 +18,7 @@ import (
 
 	"newmake/compile"
 	"newmake/compile/front"
+	"newmake/compile/made"
 	"newmake/compile/notice"
 	"newmake/lang"
 	"newmake/lang/check"
@@ -92,6 +93,11 @@ func tryExample(t testing.TB, e explain.Example, text string) (list diag.List, o
 // everything is what checking and computing say of the batches that are wanted.
 func everything(h *check.House, want func(batch string) bool) diag.List {
 	list := h.Check()
+	for _, number := range h.RunNumbers() {
+		if r, _ := h.Run(number); r != nil {
+			list = append(list, made.Truly(r)...)
+		}
+	}
 	for _, name := range h.Batches() {
 		if !want(name) {
 			continue

@@ -138,7 +138,7 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *Node, kinds []quantity.Kind, ra
 			d.Code, d.Summary = diag.CodeNotUnit, fmt.Sprintf("a bare number is wanted here, without `%s`", it.Unit)
 		}
 		switch u, _ := quantity.Lookup(it.Unit); { // it is known
-		case ue.Is == quantity.Strength && slices.ContainsFunc(m.miss.want, func(w *schema.Shape) bool { return w.Slot == "sample" }):
+		case ue.Is == quantity.Strength && slices.ContainsFunc(m.miss.want, func(w *schema.Shape) bool { return w.Slot == "warmth" }):
 			d.Summary = fmt.Sprintf("what stands behind `at` is how warm the sample was, and %s is a strength", wording.Item(it))
 			d.Help = fmt.Sprintf("write what the hydrometer said as a reading, `45.9 gal, %s at 66 F`; or, if it was worked out, behind what was read, `121.9 proof at 65 F, true %s`\n", it.At.Text(), it.At.Text()) + form
 		case u.Name == "oz" && slices.Contains(kinds, quantity.Volume):
