@@ -9,7 +9,7 @@ import (
 
 func maturing(m *measurer) Section {
 	s := Section{Title: "Cask",
-		Text: "One rate for water and one for ethanol. The published table of proof by age rises faster after the sixth year than before, which steady rates cannot: the model is high in the middle and low at the end."}
+		Text: "Water goes by how damp the air is, ethanol into air that holds none, both by the surface that the spirit wets. The published table of proof by age rises by 0.9 a year to the sixth year, by 1.9 in the seventh and by 1.5 in the eighth; no smooth law has such a step, and the model is high just before it."}
 	years := func(age, proof float64) cask.Year {
 		w := m.must(fluid.MassFracFromProof(proof))
 		kg := 53 * galM3 * fluid.Density(w, 20)
@@ -58,8 +58,8 @@ func maturing(m *measurer) Section {
 	}
 	small := points([2]float64{sized(15) / sized(53), 6.5 / 3.5}, [2]float64{sized(5) / sized(53), 9 / 3.5})
 	s.Rows = []Row{
-		{Quantity: "proof by age", Why: "none: steady rates cannot follow the table", Source: "Schoeneman, Dyer and Earl, J. AOAC 54 (1971) 1247", Range: "0.5-8 years, 104.6 proof, new charred oak", Unit: "proof", Deviations: proof, Remark: "mean " + signedFigures(proof.Mean())},
-		{Quantity: "volume by age", Why: "arithmetic: the library's warm climate is made from the rule, by steady rates; the largest seen, rounded up", Source: "published rule: 10 % the first year, 4 % for eight, then 3", Range: "1-12 years, 105 proof, 53 gal", Unit: "% of the fill", Deviations: loss, Claim: 0.3},
+		{Quantity: "proof by age", Why: "none: no smooth law follows the step in the table", Source: "Schoeneman, Dyer and Earl, J. AOAC 54 (1971) 1247", Range: "0.5-8 years, 104.6 proof, new charred oak", Unit: "proof", Deviations: proof, Remark: "mean " + signedFigures(proof.Mean())},
+		{Quantity: "volume by age", Why: "the library's warm climate is made from the rule, and spirit goes by its surface; the largest seen, rounded up", Source: "published rule: 10 % the first year, 4 % for eight, then 3", Range: "1-12 years, 105 proof, 53 gal", Unit: "% of the fill", Deviations: loss, Claim: 0.4},
 		{Quantity: "loss of small wood, that of 53 gal being 1", Why: "none: the ranges of practice are wide, and the model is known to be low", Source: "common practice: 2-5 % a year in 53 gal, 5-8 in 15, 8-10 in 5, read at their middles", Range: "15, 5 gal", Unit: "1", Deviations: small, Remark: "the model is low: it goes by surface to contents, and thinner staves are left out"},
 	}
 	return s

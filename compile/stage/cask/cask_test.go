@@ -40,10 +40,10 @@ func forecast(t testing.TB, in Input) Result {
 }
 
 // Schoeneman, Dyer and Earl, J. AOAC 54 (1971) 1247: proof of straight bourbon
-// by age in charred oak. The model has a steady rise of proof; the table's is
-// 0.9 a year to the sixth and 1.7 after. So the model is up to 1 proof high at
-// 4 to 6 years and a little low at 8: the tolerances are what it does, not
-// what the table is good for (0.1).
+// by age in charred oak. The table rises by 0.9 a year to the sixth year, by 1.9 in the
+// seventh and by 1.5 in the eighth. No smooth law has such a step: the model is up to
+// 0.58 proof off on either side of it, and 0.36 in the mean. The tolerances are what it
+// does, not what the table is good for (0.1).
 func TestSchoenemanProofByAge(t *testing.T) {
 	f, err := os.Open("../../../testdata/cask/barrel_proof_schoeneman1971.csv")
 	require.NoError(t, err)
@@ -64,8 +64,8 @@ func TestSchoenemanProofByAge(t *testing.T) {
 		sum += (got - want) * (got - want)
 		most = math.Max(most, math.Abs(got-want))
 	}
-	assert.Less(t, most, 1.1)
-	assert.Less(t, math.Sqrt(sum/10), 0.65)
+	assert.Less(t, most, 0.58)
+	assert.Less(t, math.Sqrt(sum/10), 0.36)
 
 	years := forecast(t, filling(t, 1, 53*gal, 104.6, 8, "warm")).Years
 	assert.Less(t, years[1].Proof-years[0].Proof, 0.1, "falls first, or at least does not rise")
@@ -73,10 +73,9 @@ func TestSchoenemanProofByAge(t *testing.T) {
 }
 
 // The published rule: 10 % of the volume in the first year, 4 % a year for
-// eight, then 3, at 105 proof in 53 gal. It is what the warm climate is made
-// from, so this tests the arithmetic: the soak within the first year, two
-// rates for two substances. Proof drifts from the reference and the volume with
-// it, hence 0.3 % of the fill.
+// eight, then 3, at 105 proof in 53 gal. The warm climate is made from it, and the loss
+// goes by the surface that is wet; so this tests that the two agree within 0.4 % of the
+// fill over twelve years, soak included.
 func TestLossRule(t *testing.T) {
 	r := forecast(t, filling(t, 1, 53*gal, 105, 12, "warm"))
 	require.Len(t, r.Years, 13)
@@ -91,10 +90,10 @@ func TestLossRule(t *testing.T) {
 		default:
 			want *= 0.97
 		}
-		assert.InDelta(t, want, y.VolumeM3/(53*gal), 0.003, "year %d", i)
+		assert.InDelta(t, want, y.VolumeM3/(53*gal), 0.004, "year %d", i)
 	}
 	assert.InDelta(t, 0.04, r.LossYearly, 1e-4)
-	assert.InDelta(t, 1, r.ProofPerYear, 0.01)
+	assert.InDelta(t, 1.1, r.ProofPerYear, 0.01)
 }
 
 // Nothing is lost: what was filled is in the cask, the wood and the air.
@@ -115,11 +114,12 @@ func TestConserves(t *testing.T) {
 	}
 }
 
-// What does not soak decays exactly: E0 exp(-kE f t), and so does water.
-func TestExponential(t *testing.T) {
-	in := filling(t, 1, 30*gal, 110, 6, "warm")
+// Where strength stands still, the cube root of the content falls by the same each year:
+// dV/dt = -k V^(2/3).
+func TestCubeRoot(t *testing.T) {
+	in := filling(t, 1, 53*gal, 105, 6, "warm")
 	in.Kind = &recipe.CaskWood{}
-	in.Climate.LossFirstYear, in.Climate.LossYearly = 0.04, 0.04
+	in.Climate = recipe.Climate{LossFirstYear: 0.04, LossYearly: 0.04}
 	m := *in.Model
 	m.Values = map[string]float64{}
 	for k, v := range in.Model.Values {
@@ -128,10 +128,30 @@ func TestExponential(t *testing.T) {
 	m.Values["wood-water"] = 0
 	in.Model = &m
 	y := forecast(t, in).Years
-	for i := 1; i < len(y); i++ {
-		assert.InEpsilon(t, math.Pow(y[1].EthanolKg/y[0].EthanolKg, float64(i)), y[i].EthanolKg/y[0].EthanolKg, 1e-9)
-		assert.InEpsilon(t, math.Pow(y[1].WaterKg/y[0].WaterKg, float64(i)), y[i].WaterKg/y[0].WaterKg, 1e-9)
+	step := math.Cbrt(y[1].VolumeM3) - math.Cbrt(y[2].VolumeM3)
+	for i := 2; i < len(y); i++ {
+		assert.InEpsilon(t, step, math.Cbrt(y[i-1].VolumeM3)-math.Cbrt(y[i].VolumeM3), 1e-6)
+		assert.InDelta(t, 105, y[i].Proof, 1e-6)
 	}
+	// 4 % a year is lost where the cask is as full as in the mean of the rule's years.
+	assert.InEpsilon(t, -math.Log1p(-0.04)*math.Cbrt(53*gal*laterFull)/3, step, 1e-4)
+}
+
+// Drier air than the pivot's takes water and proof rises, damper air lets it fall.
+func TestPivot(t *testing.T) {
+	k, err := readConstants(filling(t, 1, 53*gal, 105, 1, "warm").Model)
+	require.NoError(t, err)
+	humidity := func(proofPerYear float64) float64 {
+		in := filling(t, 1, 53*gal, 105, 1, "")
+		in.Climate = recipe.Climate{LossFirstYear: 0.04, LossYearly: 0.04, ProofPerYear: proofPerYear}
+		c, err := newCask(in, k)
+		require.NoError(t, err)
+		return c.later.humidity
+	}
+	assert.InDelta(t, k.pivot, humidity(0), 1e-9)
+	assert.Less(t, humidity(1), k.pivot)
+	assert.Greater(t, humidity(-1), k.pivot)
+	assert.InDelta(t, 0.53, humidity(1), 0.03, "a warm house is as dry as that")
 }
 
 // (53/V)^(1/3): a 5 gal cask loses 2.20 times as much a year as one of 53, and

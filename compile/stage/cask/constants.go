@@ -16,6 +16,7 @@ type constants struct {
 	soakS        float64 // time in which the wood takes up all but 1/e of its soak
 	usedSoak     float64 // share of the soak that used wood still takes
 	woodWater    float64 // the wood's own water that comes into the spirit, by mass of the fill
+	pivot        float64 // relative humidity at which the strength of the reference spirit stands still
 	lateS        float64 // age from which the loss is less
 	lateShare    float64 // by so much
 	defaultKind  float64 // soak of a kind of cask that states none
@@ -33,7 +34,7 @@ func readConstants(m *recipe.Model) (constants, error) {
 		to   *float64
 	}{
 		{"size", &c.sizeM3}, {"size-power", &c.sizePower}, {"strength", &c.proof}, {"soak-time", &c.soakS},
-		{"used-soak", &c.usedSoak}, {"wood-water", &c.woodWater}, {"late-after", &c.lateS}, {"late-share", &c.lateShare},
+		{"used-soak", &c.usedSoak}, {"wood-water", &c.woodWater}, {"pivot-humidity", &c.pivot}, {"late-after", &c.lateS}, {"late-share", &c.lateShare},
 		{"soak", &c.defaultKind},
 	} {
 		v, ok := m.Values[f.name]
@@ -48,8 +49,8 @@ func readConstants(m *recipe.Model) (constants, error) {
 	if len(missing) > 0 {
 		return c, fmt.Errorf("`model cask` lacks %s", strings.Join(missing, ", "))
 	}
-	if c.sizeM3 == 0 || c.soakS == 0 || !(c.proof > 0 && c.proof < 1) {
-		return c, fmt.Errorf("`model cask`: `size`, `soak-time` and `strength` must be above 0, and the strength below 200 proof")
+	if c.sizeM3 == 0 || c.soakS == 0 || !(c.proof > 0 && c.proof < 1) || c.pivot > 1 {
+		return c, fmt.Errorf("`model cask`: `size`, `soak-time` and `strength` must be above 0, the strength below 200 proof, and `pivot-humidity` at most 100 %%")
 	}
 	c.proof *= 200
 	c.leastContent = 0.02

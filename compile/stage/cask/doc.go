@@ -8,16 +8,19 @@
 // the kind of cask states, at the strength that the spirit has, and gives back
 // some of its own moisture. That moisture is why proof falls at first.
 //
-// Ethanol and water evaporate, each in proportion to what is there:
+// Ethanol and water evaporate through the same wood, by the surface that the spirit wets,
+// each by how far its activity in the spirit is above that in the air, which holds water
+// and no ethanol:
 //
-//	dE/dt = -kE f E    dW/dt = -kW f W    f = (size/V)^(1/3)
+//	dE/dt = -kE S aE(x)    dW/dt = -kW S (aW(x) - humidity)    S = (V/V0)^(2/3)
 //
-// f is the cask's surface against its contents, 1 for 200 L. kE and kW are
-// those with which spirit of the model's reference strength loses the volume,
-// and changes by the proof, that the climate states for a year. So strength is
-// an outcome: a dry climate takes more water and proof rises, a damp one more
-// ethanol and proof falls, and stronger spirit changes at another rate than
-// weaker.
+// with the activities of package fluid (its NRTL). kW follows from kE: at the model's
+// `pivot-humidity` the strength of its reference spirit stands still. kE and the humidity
+// are those with which the reference spirit loses the volume, and changes by the proof,
+// that the climate states for a year. So strength is an outcome: in dry air water goes and
+// proof rises, in damp air ethanol, and proof falls. As a cask empties it has more surface
+// to its contents, and both go faster. A smaller cask has more surface to its contents
+// too: f = (size/V0)^(1/3), 1 for 200 L.
 //
 // The climate's first-year loss is the whole of what goes in that year from a
 // cask of 200 L, soak included; what the soak does not account for evaporates,
@@ -27,7 +30,7 @@
 // # What is left out
 //
 // The strength is true proof: what the wood dissolves would hide some of it
-// from a hydrometer. Seasons, the place in the rack house and the fill of the
+// from a hydrometer. Seasons, leaks, the place in the rack house and the fill of the
 // cask change nothing here. What the wood holds when a cask is emptied is not
 // won back, and nothing is lost in bottling.
 package cask

@@ -6,18 +6,29 @@ import (
 	"newmake/compile/matter/fluid"
 )
 
-// rates are the shares of ethanol and water that evaporate, per year.
+// rates are the shares of ethanol and water that evaporate in a year from a full cask of
+// the reference strength.
 type rates struct{ ethanol, water float64 }
+
+// air is what takes spirit from a full cask, in kg a year: ethanol by its activity, since
+// the air holds none, and water by how far its activity is above the humidity.
+type air struct {
+	ethanolKg float64 // at an activity of 1
+	waterKg   float64 // at an activity of 1 above the humidity
+	humidity  float64
+}
 
 // cask is one cask and all that acts on it. Time is in years.
 type cask struct {
 	fillKg, w0 float64
+	sizeM3     float64
 	soakKg     float64 // that the wood takes up for good, before its own water
 	waterKg    float64 // that the wood gives
 	soakYears  float64
-	first      rates // in the first year
-	later      rates
-	late       rates
+	first      air // in the first year
+	later      air
+	late       air
+	yearlyRate rates // of a later year
 	lateYears  float64
 	leastKg    float64
 	reference  float64 // mass fraction for which losses are stated
@@ -39,7 +50,8 @@ func newCask(in Input, k constants) (*cask, error) {
 	surface := math.Pow(k.sizeM3/in.SizeM3, k.sizePower)
 	// The first year's evaporation is that of a new cask whatever this one is:
 	// only the soak differs.
-	firstYear := math.Max(1-(1-cl.LossFirstYear)/(1-soak), cl.LossYearly)
+	soaked := soak * -math.Expm1(-1/c.soakYears) // in that year
+	firstYear := math.Max(1-(1-cl.LossFirstYear)/(1-soaked), cl.LossYearly)
 	share := surface
 	if in.Used {
 		share *= k.usedSoak
@@ -50,9 +62,11 @@ func newCask(in Input, k constants) (*cask, error) {
 	if c.reference, err = fluid.MassFracFromProof(k.proof); err != nil {
 		return nil, err
 	}
-	c.first = c.rates(firstYear, cl.ProofPerYear, surface)
-	c.later = c.rates(cl.LossYearly, cl.ProofPerYear, surface)
-	c.late = c.rates(cl.LossYearly*k.lateShare, cl.ProofPerYear, surface)
+	c.sizeM3 = in.SizeM3
+	c.yearlyRate = c.rates(cl.LossYearly, cl.ProofPerYear, surface)
+	c.first = c.air(c.rates(firstYear, cl.ProofPerYear, surface), firstFull, k.pivot)
+	c.later = c.air(c.yearlyRate, laterFull, k.pivot)
+	c.late = c.air(c.rates(cl.LossYearly*k.lateShare, cl.ProofPerYear, surface), lateFull, k.pivot)
 	return c, nil
 }
 
@@ -78,17 +92,53 @@ func (c *cask) rates(lossYearly, proofPerYear, surface float64) rates {
 	return rates{ethanol: r.ethanol * surface, water: r.water * surface}
 }
 
+// How full a cask is in the years for which losses are stated, by the published rule of
+// losses: 10 % in the first year, 4 % a year for eight, then 3. A loss a year is of what is
+// there, and spirit evaporates by its surface; so the two agree at one content.
+const (
+	firstFull = 0.95
+	laterFull = 0.77
+	lateFull  = 0.60
+)
+
+// air finds what takes spirit away at the rates of the reference strength. Both
+// substances go through the same wood, so that one constant follows from the other: at the
+// pivot's humidity strength stands still. What humidity the rates then imply is the
+// climate's.
+func (c *cask) air(r rates, full, pivot float64) air {
+	w := c.reference
+	kg := c.sizeM3 * fluid.Density(w, referenceC) * math.Cbrt(full)
+	ethanol, water := activities(w)
+	a := air{ethanolKg: r.ethanol * w * kg / ethanol}
+	lossKg := r.water * (1 - w) * kg
+	if r.ethanol == 0 || water <= pivot {
+		a.waterKg = lossKg / water
+		return a
+	}
+	a.waterKg = r.ethanol * (1 - w) * kg / (water - pivot)
+	a.humidity = water - lossKg/a.waterKg
+	return a
+}
+
+// activities are those of ethanol and water in spirit of a mass fraction, at the
+// reference temperature. Their ratio hardly changes with it.
+func activities(w float64) (ethanol, water float64) {
+	x := fluid.MoleFrac(w)
+	ge, gw := fluid.ActivityCoefficients(x, referenceC)
+	return ge * x, gw * (1 - x)
+}
+
 // yearly is what a cask of this size loses in a later year at the reference
 // strength, and by how much its proof changes.
 func (c *cask) yearly() (lossFrac, proof float64) {
 	w := c.reference
-	ethanol, water := w*math.Exp(-c.later.ethanol), (1-w)*math.Exp(-c.later.water)
+	ethanol, water := w*math.Exp(-c.yearlyRate.ethanol), (1-w)*math.Exp(-c.yearlyRate.water)
 	after := ethanol / (ethanol + water)
 	lossFrac = 1 - (ethanol+water)/fluid.Density(after, referenceC)*fluid.Density(w, referenceC)
 	return lossFrac, fluid.ProofFromMassFrac(after) - fluid.ProofFromMassFrac(w)
 }
 
-func (c *cask) ratesAt(age float64) rates {
+func (c *cask) airAt(age float64) air {
 	switch {
 	case age < 1:
 		return c.first
@@ -140,11 +190,11 @@ func (c *cask) rest(restS float64) []Year {
 	return years
 }
 
-// pass integrates over at most a year in which the rates stay the same, by the
+// pass integrates over at most a year in which the air stays the same, by the
 // classical Runge-Kutta method. A year in which `late-after` falls keeps the
 // rates it began with.
 func (c *cask) pass(s content, from, to float64) content {
-	k := c.ratesAt(from + 1e-9)
+	k := c.airAt(from + 1e-9)
 	steps := soakSteps
 	if from >= 1 {
 		steps = laterSteps
@@ -164,14 +214,18 @@ func (c *cask) pass(s content, from, to float64) content {
 }
 
 // slope is the change of each content a year.
-func (c *cask) slope(s content, t float64, k rates) content {
+func (c *cask) slope(s content, t float64, k air) content {
 	m := math.Max(s[inEthanol]+s[inWater], 1e-12)
 	soaking := math.Exp(-t/c.soakYears) / c.soakYears
 	given := c.waterKg * soaking
 	taken := (c.soakKg + c.waterKg) * soaking / m
 	var d content
 	d[woodEthanol], d[woodWater] = taken*s[inEthanol], taken*s[inWater]
-	d[lostEthanol], d[lostWater] = k.ethanol*s[inEthanol], k.water*s[inWater]
+	w := s[inEthanol] / m
+	ethanol, water := activities(w)
+	full := m / fluid.Density(w, referenceC) / c.sizeM3
+	surface := math.Cbrt(full * full)
+	d[lostEthanol], d[lostWater] = k.ethanolKg*ethanol*surface, k.waterKg*(water-k.humidity)*surface
 	d[inEthanol] = -d[woodEthanol] - d[lostEthanol]
 	d[inWater] = given - d[woodWater] - d[lostWater]
 	d[woodWater] -= given
