@@ -29,6 +29,7 @@ type cask struct {
 	later      air
 	late       air
 	yearlyRate rates // of a later year
+	near       near
 	lateYears  float64
 	leastKg    float64
 	reference  float64 // mass fraction for which losses are stated
@@ -62,7 +63,7 @@ func newCask(in Input, k constants) (*cask, error) {
 	if c.reference, err = fluid.MassFracFromProof(k.proof); err != nil {
 		return nil, err
 	}
-	c.sizeM3 = in.SizeM3
+	c.sizeM3, c.near = in.SizeM3, nearTo(w)
 	c.yearlyRate = c.rates(cl.LossYearly, cl.ProofPerYear, surface)
 	c.first = c.air(c.rates(firstYear, cl.ProofPerYear, surface), firstFull, k.pivot)
 	c.later = c.air(c.yearlyRate, laterFull, k.pivot)
@@ -108,24 +109,69 @@ const (
 func (c *cask) air(r rates, full, pivot float64) air {
 	w := c.reference
 	kg := c.sizeM3 * fluid.Density(w, referenceC) * math.Cbrt(full)
-	ethanol, water := activities(w)
-	a := air{ethanolKg: r.ethanol * w * kg / ethanol}
+	ref := spiritOf(w)
+	a := air{ethanolKg: r.ethanol * w * kg / ref.ethanol}
 	lossKg := r.water * (1 - w) * kg
-	if r.ethanol == 0 || water <= pivot {
-		a.waterKg = lossKg / water
+	if r.ethanol == 0 || ref.water <= pivot {
+		a.waterKg = lossKg / ref.water
 		return a
 	}
-	a.waterKg = r.ethanol * (1 - w) * kg / (water - pivot)
-	a.humidity = water - lossKg/a.waterKg
+	a.waterKg = r.ethanol * (1 - w) * kg / (ref.water - pivot)
+	a.humidity = ref.water - lossKg/a.waterKg
 	return a
 }
 
-// activities are those of ethanol and water in spirit of a mass fraction, at the
-// reference temperature. Their ratio hardly changes with it.
-func activities(w float64) (ethanol, water float64) {
+// spirit is what evaporation needs of spirit of a mass fraction: the activities of ethanol
+// and water at the reference temperature (their ratio hardly changes with it), and its
+// density.
+type spirit struct{ ethanol, water, density float64 }
+
+func spiritOf(w float64) spirit {
 	x := fluid.MoleFrac(w)
 	ge, gw := fluid.ActivityCoefficients(x, referenceC)
-	return ge * x, gw * (1 - x)
+	return spirit{ge * x, gw * (1 - x), fluid.Density(w, referenceC)}
+}
+
+// near is spirit by a cubic through four strengths about that of the fill: a cask's
+// strength moves by a few hundredths in its years, and the forecast asks for it some
+// hundred times. Beyond it, it is computed.
+type near struct {
+	mid   float64
+	coeff [4]spirit // of the powers of (w-mid)/nearStep
+}
+
+// nearStep is a third of the distance that the cubic spans to each side; within it the
+// activities are met to 6e-5 (TestNear).
+const nearStep = 0.03
+
+func nearTo(w float64) near {
+	w = math.Min(math.Max(w, 3*nearStep), 1-3*nearStep)
+	n := near{mid: w}
+	at := func(i float64) spirit { return spiritOf(w + i*nearStep) }
+	a, b, c, d := at(-3), at(-1), at(1), at(3)
+	for _, f := range [...]func(*spirit) *float64{
+		func(s *spirit) *float64 { return &s.ethanol }, func(s *spirit) *float64 { return &s.water }, func(s *spirit) *float64 { return &s.density },
+	} {
+		a, b, c, d := *f(&a), *f(&b), *f(&c), *f(&d)
+		*f(&n.coeff[0]) = (9*(b+c) - a - d) / 16
+		*f(&n.coeff[1]) = (27*(c-b) - (d - a)) / 48
+		*f(&n.coeff[2]) = (a + d - b - c) / 16
+		*f(&n.coeff[3]) = (d - a - 3*(c-b)) / 48
+	}
+	return n
+}
+
+func (n *near) at(w float64) spirit {
+	u := (w - n.mid) / nearStep
+	if u < -3 || u > 3 {
+		return spiritOf(w)
+	}
+	c := &n.coeff
+	return spirit{
+		c[0].ethanol + u*(c[1].ethanol+u*(c[2].ethanol+u*c[3].ethanol)),
+		c[0].water + u*(c[1].water+u*(c[2].water+u*c[3].water)),
+		c[0].density + u*(c[1].density+u*(c[2].density+u*c[3].density)),
+	}
 }
 
 // yearly is what a cask of this size loses in a later year at the reference
@@ -221,11 +267,10 @@ func (c *cask) slope(s content, t float64, k air) content {
 	taken := (c.soakKg + c.waterKg) * soaking / m
 	var d content
 	d[woodEthanol], d[woodWater] = taken*s[inEthanol], taken*s[inWater]
-	w := s[inEthanol] / m
-	ethanol, water := activities(w)
-	full := m / fluid.Density(w, referenceC) / c.sizeM3
+	now := c.near.at(s[inEthanol] / m)
+	full := m / now.density / c.sizeM3
 	surface := math.Cbrt(full * full)
-	d[lostEthanol], d[lostWater] = k.ethanolKg*ethanol*surface, k.waterKg*(water-k.humidity)*surface
+	d[lostEthanol], d[lostWater] = k.ethanolKg*now.ethanol*surface, k.waterKg*(now.water-k.humidity)*surface
 	d[inEthanol] = -d[woodEthanol] - d[lostEthanol]
 	d[inWater] = given - d[woodWater] - d[lostWater]
 	d[woodWater] -= given
