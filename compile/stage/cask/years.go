@@ -141,7 +141,7 @@ type near struct {
 }
 
 // nearStep is a third of the distance that the cubic spans to each side; within it the
-// activities are met to 6e-5 (TestNear).
+// activities are met to 1e-4 (TestNear).
 const nearStep = 0.03
 
 func nearTo(w float64) near {
