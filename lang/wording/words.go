@@ -1,5 +1,6 @@
-// Package wording writes what messages are made of: lists in words, numbers with
-// no more digits than they need, limits in the reader's units.
+// Package wording writes what messages about a text are made of: its words in
+// backquotes, its items, numbers with no more digits than they need, limits in the
+// reader's units. Lists and counts, which everything that prints has, are package words.
 package wording
 
 import (
