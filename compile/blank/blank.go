@@ -63,6 +63,7 @@ type Filled struct {
 	Besides []Answer      // readings that no blank asks for, in the order of the record
 	Open    []*plan.Blank // not answered: nothing stands there, or `none`
 	Blank   []Answer      // of those open: the word stands in the record, without a value yet
+	None    []Answer      // of those open: it was written down that nothing was read
 }
 
 // Match finds which blank each reading of a run answers. A step is found by its word,
@@ -82,8 +83,12 @@ func Match(p *Planned, run *record.Run) *Filled {
 			out.Answers = append(out.Answers, *a)
 		} else {
 			out.Open = append(out.Open, b)
-			if a != nil && a.Reading.State == record.Blank {
+			switch {
+			case a == nil:
+			case a.Reading.State == record.Blank:
 				out.Blank = append(out.Blank, *a)
+			case a.Reading.State == record.None:
+				out.None = append(out.None, *a)
 			}
 		}
 	}

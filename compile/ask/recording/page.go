@@ -164,7 +164,12 @@ func (p *Page) AddCask(text string) (*Page, error) {
 // Unit is the unit in which a blank is written, where nobody writes another.
 func (p *Page) Unit(r Room) string {
 	if r.Blank != nil {
-		_, unit := p.units.Value(r.Blank.Should)
+		should := r.Blank.Should
+		if should.Unit == plan.Kilogram || should.Unit == plan.Litre { // what is said in ounces is typed in ounces
+			_, unit, _ := strings.Cut(p.units.Quantity(should), " ")
+			return unit
+		}
+		_, unit := p.units.Value(should)
 		return unit
 	}
 	us := map[record.What]string{

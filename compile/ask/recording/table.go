@@ -9,6 +9,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"newmake/lang/diag"
 )
@@ -25,6 +26,11 @@ func (p *Page) FillTable(in io.Reader) (*Page, int, error) {
 	if err != nil {
 		return nil, 0, err
 	}
+	return p.fillRows(rows)
+}
+
+// fillRows fills the blanks that rows are for, line by line.
+func (p *Page) fillRows(rows map[string]*row) (*Page, int, error) {
 	filled := 0
 	for done := map[string]bool{}; ; {
 		lines := p.Lines()
@@ -48,6 +54,9 @@ func (p *Page) FillTable(in io.Reader) (*Page, int, error) {
 				if row.by != "" {
 					t.tail = "by " + quoted(row.by)
 				}
+				if row.remark != "" {
+					t.tail = strings.TrimSpace(t.tail + " " + quoted(row.remark))
+				}
 			}
 			t.values = append(t.values, value)
 		}
@@ -67,6 +76,7 @@ func (p *Page) FillTable(in io.Reader) (*Page, int, error) {
 type row struct {
 	at                                   string // the row, for what is said of it
 	actual, unit, sample, day, clock, by string
+	remark                               string
 }
 
 // value is what was read, as one would type it.
@@ -125,18 +135,9 @@ func readTable(in io.Reader) (map[string]*row, error) {
 			return nil, diag.Refuse("%s: it has a value and no blank to write it in", at)
 		case out[id] != nil:
 			return nil, diag.Refuse("%s: the blank %s stands in %s too", at, id, out[id].at)
-		case strings.ContainsAny(w.actual+w.sample, "\"{}#\n\r"):
-			return nil, diag.Refuse("%s: %q is no value", at, w.actual)
 		}
-		if when := strings.Fields(strings.Replace(get("time"), "T", " ", 1)); len(when) > 0 {
-			if typedDate.MatchString(when[0]) {
-				w.day, when = when[0], when[1:]
-			}
-			if len(when) > 0 {
-				if w.clock = clockOf(when); w.clock == "" {
-					return nil, diag.Refuse("%s: %q is no time: write it as 10:04", at, strings.Join(when, " "))
-				}
-			}
+		if err := w.said(get("time")); err != nil {
+			return nil, err
 		}
 		out[id] = w
 	}
@@ -199,4 +200,25 @@ func clockOf(words []string) string {
 		return ""
 	}
 	return fmt.Sprintf("%02d:%s", hour, rest)
+}
+
+// said checks what was written in a row, and takes its time apart.
+func (r *row) said(when string) error {
+	if strings.ContainsAny(r.actual+r.sample, "\"{}#") || strings.ContainsFunc(r.actual+r.sample+r.by+r.remark, unicode.IsControl) {
+		return diag.Refuse("%s: %q is no value", r.at, r.actual)
+	}
+	words := strings.Fields(strings.Replace(when, "T", " ", 1))
+	if len(words) > 0 && typedDate.MatchString(words[0]) {
+		r.day, words = words[0], words[1:]
+	}
+	if len(words) == 0 {
+		return nil
+	}
+	if m := dottedClock.FindStringSubmatch(words[0]); m != nil {
+		return diag.Refuse("%s: a clock is written %s:%s", r.at, m[1], m[2])
+	}
+	if r.clock = clockOf(words); r.clock == "" {
+		return diag.Refuse("%s: %q is no time: write it as 10:04", r.at, strings.Join(words, " "))
+	}
+	return nil
 }
