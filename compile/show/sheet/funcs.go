@@ -13,12 +13,13 @@ import (
 // funcs are what the templates say numbers with, in the reader's units.
 func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
 	return template.FuncMap{
-		"us":       func() bool { return u == measure.US },
-		"mass":     u.Mass,
-		"litres":   u.Litres,
-		"volume":   u.Volume,
-		"temp":     u.Temp,
-		"tempdiff": u.TempDiff, "length": u.Length, "abv": u.Abv, "power": u.Power,
+		"staleWords": func() string { return "The text has errors since: this is the last good sheet." },
+		"us":         func() bool { return u == measure.US },
+		"mass":       u.Mass,
+		"litres":     u.Litres,
+		"volume":     u.Volume,
+		"temp":       u.Temp,
+		"tempdiff":   u.TempDiff, "length": u.Length, "abv": u.Abv, "power": u.Power,
 		"lotabv": u.LotAbv, "spout": u.StrengthAbv,
 		"strength":  u.Strength,
 		"said":      u.Quantity,

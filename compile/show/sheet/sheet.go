@@ -44,33 +44,13 @@ import (
 // Options is how a sheet is made.
 type Options struct {
 	Units measure.Units
-	Live  *Live // nil in a file; see Live
-}
-
-// Live is what is added to a sheet that is served while somebody edits the
-// recipe: a script that loads it anew, and what is wrong with the text by now.
-type Live struct {
-	Version  string // of what is shown; when the server has another, the page loads anew
-	Problems string // diagnostics as text; the sheet is the last good one
-}
-
-// shown is l with its lines as they may be seen.
-func (l *Live) shown() *Live {
-	if l == nil {
-		return nil
-	}
-	lines := strings.Split(l.Problems, "\n")
-	for i := range lines {
-		lines[i] = diag.Safe(lines[i], false)
-	}
-	return &Live{l.Version, strings.Join(lines, "\n")}
+	// Stale says that the text has errors since: this is the last sheet that could be
+	// made. It is marked so on each page, for a sheet outlives the screen that it came from.
+	Stale bool
 }
 
 //go:embed *.tmpl sheet.css
 var files embed.FS
-
-//go:embed live.js
-var liveScript string
 
 // parsed is the template, read when the first sheet is written.
 var parsed = sync.OnceValue(func() *template.Template {
@@ -86,18 +66,8 @@ func HTML(w io.Writer, p *plan.Plan, o Options) error {
 		return err
 	}
 	t.Funcs(funcs(o.Units, p))
-	v := view{Plan: p, Units: o.Units, Live: o.Live.shown()}
+	v := view{Plan: p, Units: o.Units, Stale: o.Stale}
 	v.fill()
-	return v.write(w, t)
-}
-
-// Broken writes the page that is served while there is no good sheet yet.
-func Broken(w io.Writer, l Live) error {
-	v := view{Plan: &plan.Plan{}, Live: l.shown()}
-	t, err := parsed().Clone()
-	if err != nil {
-		return err
-	}
 	return v.write(w, t)
 }
 
@@ -110,10 +80,6 @@ func (v *view) write(w io.Writer, t *template.Template) error {
 	// What html/template made may stand in what it makes.
 	v.Style = template.HTML(style.String())
 	v.Policy = "default-src 'none'; base-uri 'none'; form-action 'none'; style-src " + hashOf(inner(style.String()))
-	if v.Live != nil {
-		v.Script = template.JS(liveScript)
-		v.Policy += "; connect-src 'self'; script-src " + hashOf(liveScript)
-	}
 	if err := t.ExecuteTemplate(&out, "sheet", v); err != nil {
 		return err
 	}

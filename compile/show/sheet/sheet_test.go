@@ -89,24 +89,19 @@ func TestPolicy(t *testing.T) {
 	}
 }
 
-// The served copy differs by its script, which the policy names, and by what is
-// wrong with the text.
-func TestLive(t *testing.T) {
+// A sheet whose text has errors since says so on the screen and on each page of paper;
+// it has no script either.
+func TestStale(t *testing.T) {
 	p := planOf(t, "Ferry Landing")
-	text := page(t, p, sheet.Options{Live: &sheet.Live{Problems: "error: <b>&\x1b\n2"}})
-	script := regexp.MustCompile(`(?s)<script>(.*)</script>`).FindStringSubmatch(text)
-	require.NotNil(t, script)
+	const words = "this is the last good sheet"
+	assert.False(t, strings.Contains(page(t, p, sheet.Options{}), "last good"))
+	text := page(t, p, sheet.Options{Stale: true})
+	assert.True(t, strings.Contains(text, words))
+	style := styleText.FindStringSubmatch(text)[1]
+	assert.Contains(t, style, "@bottom-center", "it stands at the foot of each page")
+	assert.False(t, strings.Contains(text, "<script"))
 	got := html.UnescapeString(policy.FindStringSubmatch(text)[1])
-	assert.Contains(t, got, "connect-src 'self'; script-src "+hashOf(script[1]))
-	assert.True(t, strings.Contains(text, "error: &lt;b&gt;&amp;␛\n2"))
-	assert.False(t, strings.Contains(text, "\x1b"))
-	assert.True(t, strings.Contains(text, "last good sheet"))
-
-	var b bytes.Buffer
-	require.NoError(t, sheet.Broken(&b, sheet.Live{Problems: "error: no", Version: "v1"}))
-	assert.Contains(t, b.String(), "there is no sheet yet")
-	assert.Contains(t, b.String(), "error: no")
-	assert.Contains(t, b.String(), `data-version="v1"`)
+	assert.Equal(t, "default-src 'none'; base-uri 'none'; form-action 'none'; style-src "+hashOf(style), got)
 }
 
 func TestIDsAreUnique(t *testing.T) {

@@ -14,9 +14,8 @@ import (
 type view struct {
 	*plan.Plan
 	Units  measure.Units
-	Live   *Live
+	Stale  bool
 	Style  template.HTML
-	Script template.JS
 	Policy string
 
 	DaysChart, MashChart, FermentChart, StripChart, SpiritChart, CaskChart chart.Chart
