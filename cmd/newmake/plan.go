@@ -20,6 +20,7 @@ import (
 // planFlags are what a person asks of a plan.
 type planFlags struct {
 	format, output, units, batch, stdin, table, on string
+	lan                                            string
 	try                                            []string
 	schema, watch, open, variants                  bool
 	screenFlags
@@ -44,6 +45,11 @@ func planCommand(a *app) *cobra.Command {
 			"--full also says how sure each number is: beside every reading what it lies between 9 times in\n" +
 			"10, and the promises of so many runs tried. html, csv and md have that anyway; it takes\n" +
 			"some tenths of a second, so text and json have it only then.\n\n" +
+			"--open shows the batch on a page that changes as the recipe is saved: its steps to tick,\n" +
+			"a slider for the cut, and room to type readings, which are appended to the run of that\n" +
+			"day as record does. It is for the browser of this machine alone; --lan ADDRESS shows it\n" +
+			"to a tablet of the house instead, which is let in by a code. That goes over the network\n" +
+			"unencrypted.\n\n" +
 			"html is a run sheet to print and write on; csv is a table for a spreadsheet, --table\n" +
 			"says which; ics is the days for a calendar; md is for a pull request.",
 		Example: "  newmake plan ferry-landing.batch\n" +
@@ -56,6 +62,7 @@ func planCommand(a *app) *cobra.Command {
 			"  newmake plan ferry-landing.batch --on 2026-03-10\n" +
 			"  newmake plan ferry-landing.batch -o ferry-landing.html\n" +
 			"  newmake plan ferry-landing.batch --open\n" +
+			"  newmake plan ferry-landing.batch --on 2026-03-10 --open --lan 192.168.1.20\n" +
 			"  newmake plan ferry-landing.batch -o spirit.csv --table spirit\n" +
 			"  newmake plan ferry-landing.batch --format json -o ferry-landing.json",
 		ValidArgsFunction: completeBatches,
@@ -67,6 +74,8 @@ func planCommand(a *app) *cobra.Command {
 			switch {
 			case len(f.try) > 0 && (f.watch || f.open || f.variants):
 				return usage("--try goes with a plan that is made once, not with --watch, --open or --variants")
+			case f.lan != "" && !f.open:
+				return usage("--lan says where --open serves: write both")
 			case f.on != "" && f.variants:
 				return usage("--on goes with one plan, not with --variants")
 			case f.part != "" && !slices.Contains(text.Parts, f.part):
@@ -96,7 +105,8 @@ func planCommand(a *app) *cobra.Command {
 	cmd.Flags().StringVar(&f.table, "table", "steps", "of csv: "+words.Or(csv.Tables))
 	cmd.Flags().BoolVar(&f.schema, "schema", false, "print the JSON schema of a plan")
 	cmd.Flags().BoolVar(&f.watch, "watch", false, "write again whenever the recipe is saved")
-	cmd.Flags().BoolVar(&f.open, "open", false, "serve the sheet to the browser of this machine, anew whenever the recipe is saved")
+	cmd.Flags().BoolVar(&f.open, "open", false, "serve the batch to the browser of this machine: steps, readings, what changed")
+	cmd.Flags().StringVar(&f.lan, "lan", "", "of --open: serve on this private address instead, to who has the code")
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	completeFlag(cmd, "batch", batchNames)
 	completeFlag(cmd, "try", tryNames)

@@ -6,7 +6,6 @@ import (
 	"os/signal"
 	"slices"
 
-	"newmake/cmd/newmake/internal/preview"
 	houses "newmake/cmd/newmake/internal/watch"
 	"newmake/compile/front"
 	"newmake/compile/front/revision"
@@ -23,8 +22,8 @@ type watching struct {
 	flags  planFlags
 	format string
 	units  *recipe.System
-	named  bool          // the person named the batch; otherwise it is the first
-	page   *preview.Page // where it is served; nil without --open
+	named  bool    // the person named the batch; otherwise it is the first
+	site   *opened // what is served; nil without --open
 }
 
 func watchPlan(a *app, arg string, f planFlags) error {
@@ -57,14 +56,18 @@ func watch(ctx context.Context, a *app, arg string, f planFlags) error {
 	if err != nil {
 		return usage("cannot watch %s: %v", root, err)
 	}
+	var again <-chan struct{}
 	if f.open {
-		w.page = preview.New()
+		if w.site, err = newOpened(a, w, root); err != nil {
+			return err
+		}
+		again = w.site.again
 	}
 	if err := w.make(); err != nil {
 		return err
 	}
 	if f.open {
-		if err := w.serve(ctx); err != nil {
+		if err := w.site.serve(ctx); err != nil {
 			return err
 		}
 	}
@@ -72,6 +75,10 @@ func watch(ctx context.Context, a *app, arg string, f planFlags) error {
 		select {
 		case <-ctx.Done():
 			return &exit{code: exitInterrupt}
+		case <-again:
+			if err := w.make(); err != nil {
+				return err
+			}
 		case _, there := <-changes:
 			if !there {
 				return usage("the folder %s is gone: nothing is watched any more", root)
@@ -81,19 +88,6 @@ func watch(ctx context.Context, a *app, arg string, f planFlags) error {
 			}
 		}
 	}
-}
-
-// serve shows the page to the person's browser.
-func (w *watching) serve(ctx context.Context) error {
-	url, once, err := w.page.Serve(ctx)
-	if err != nil {
-		return usage("cannot serve: %v", err)
-	}
-	w.app.say("the sheet is at %s for you alone, in a browser of this machine; Ctrl-C ends it", url)
-	if w.app.errTerminal {
-		preview.Browse(once)
-	}
-	return nil
 }
 
 // first finds what is to be watched, and settles which batch is meant, so that
@@ -128,19 +122,19 @@ func (w *watching) make() error {
 	if broken || made.Plan == nil || front.Broken(list) {
 		w.app.show(list)
 		w.app.tell("%s: the last good plan stays", list.Counted())
-		if w.page != nil {
-			w.page.Problems(textOf(list))
+		if w.site != nil {
+			w.site.problems(textOf(list))
 		}
 		return nil
 	}
 	source, note := revision.Of(src, made.Plan.Batch.Name)
 	w.app.notes(note)
 	made.Plan.Source = source
-	if w.page != nil {
+	if w.site != nil {
 		sure(made)
-		w.page.Show(made.Plan)
+		w.site.show(src, made)
 	}
-	if w.page == nil || w.flags.output != "" {
+	if w.site == nil || w.flags.output != "" {
 		return w.flags.write(w.app, made, w.format, src)
 	}
 	w.app.show(list)
@@ -171,8 +165,8 @@ func (w *watching) plan() (*front.Source, *front.Plan, error) {
 // file that is gone for the moment.
 func (w *watching) broken(why string) {
 	w.app.tell("newmake: %s: the last good plan stays", why)
-	if w.page != nil {
-		w.page.Problems(why)
+	if w.site != nil {
+		w.site.problems(why)
 	}
 }
 

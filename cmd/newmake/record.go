@@ -181,20 +181,14 @@ func (f recordFlags) fill(a *app, path, number string) error {
 	if err != nil {
 		return a.cannot(err, "text")
 	}
-	run, list := src.House.Run(number)
-	if run == nil {
+	page, err := f.page(a, src, number, nil)
+	if list, ok := err.(diag.List); ok {
 		return a.refuse(list, "text")
 	}
-	file := run.At.Src.Name
-	planned, units, err := f.planned(a, src, run.Batch, run.Date.String(), file)
 	if err != nil {
 		return err
 	}
-	page, err := recording.Read(file, run.At.Src.Text, number, planned, logbook.Around{Zone: run.Zone, Instrument: src.House.Instrument}, units)
-	if err != nil {
-		return err
-	}
-	was := page.Text
+	file, was := page.Name, page.Text
 	keep := func(p *recording.Page) error {
 		err := uninterrupted(func() error { _, err := a.disk.Replace(file, was, p.Text); return err })
 		switch {
@@ -241,6 +235,24 @@ func (f recordFlags) fill(a *app, path, number string) error {
 		return errSaid
 	}
 	return nil
+}
+
+// page reads the text of a run, to be filled in in a system of units; nil is that of
+// its batch. The error is a diag.List where there is no such run, or it can't be read.
+func (f recordFlags) page(a *app, src *front.Source, number string, in *measure.Units) (*recording.Page, error) {
+	run, list := src.House.Run(number)
+	if run == nil {
+		return nil, list
+	}
+	file := run.At.Src.Name
+	planned, units, err := f.planned(a, src, run.Batch, run.Date.String(), file)
+	if err != nil {
+		return nil, err
+	}
+	if in != nil {
+		units = *in
+	}
+	return recording.Read(file, run.At.Src.Text, number, planned, logbook.Around{Zone: run.Zone, Instrument: src.House.Instrument}, units)
 }
 
 // planned is what was planned of a run: what is kept beside it, or else what the batch

@@ -84,11 +84,11 @@ func TestWatch(t *testing.T) {
 	first, err := os.ReadFile(out)
 	require.NoError(t, err)
 	assert.False(t, bytes.Contains(first, []byte("<script")), "the file has no script")
-	assert.True(t, strings.Contains(page(), "<script>"), "the served copy has one")
+	assert.True(t, strings.Contains(page(), "<script src=\"page.js\""), "the served page has one")
 
-	// Broken: the last good sheet stays, on disk and served, with what is wrong.
+	// Broken: the last good plan stays, on disk and served, with what is wrong.
 	require.NoError(t, os.WriteFile(text, bytes.Replace(good, []byte("corn "), []byte("cron "), 1), 0o644))
-	soon(t, "the trouble is shown", func() bool { return strings.Contains(page(), "last good sheet") })
+	soon(t, "the trouble is shown", func() bool { return strings.Contains(page(), "last good plan") })
 	assert.True(t, strings.Contains(page(), "cron"))
 	assert.True(t, strings.Contains(page(), "Weigh out"))
 	assert.Contains(t, said.String(), "the last good plan stays")
@@ -100,7 +100,7 @@ func TestWatch(t *testing.T) {
 	side := text + "~"
 	require.NoError(t, os.WriteFile(side, good, 0o644))
 	require.NoError(t, os.Rename(side, text))
-	soon(t, "the trouble is gone", func() bool { return !strings.Contains(page(), "last good sheet") })
+	soon(t, "the trouble is gone", func() bool { return !strings.Contains(page(), "last good plan") })
 
 	// Deleted, then written again.
 	require.NoError(t, os.Remove(text))
@@ -115,9 +115,9 @@ func TestWatch(t *testing.T) {
 	// Library of the house's own, in a folder that was not there before.
 	require.NoError(t, os.Mkdir(filepath.Join(house, "trials"), 0o755))
 	require.NoError(t, os.WriteFile(filepath.Join(house, "trials", "again.batch"), []byte("grain rye {\n  starch  blue\n}\n"), 0o644))
-	soon(t, "the trouble is shown", func() bool { return strings.Contains(page(), "last good sheet") })
+	soon(t, "the trouble is shown", func() bool { return strings.Contains(page(), "last good plan") })
 	require.NoError(t, os.WriteFile(filepath.Join(house, "trials", "again.batch"), nil, 0o644))
-	soon(t, "and gone", func() bool { return !strings.Contains(page(), "last good sheet") })
+	soon(t, "and gone", func() bool { return !strings.Contains(page(), "last good plan") })
 
 	stop()
 	var e *exit

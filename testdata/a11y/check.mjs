@@ -1,21 +1,22 @@
 // Checks of the printed sheet that need a browser, a PDF reader and parsers that
-// are not ours. Usage: node check.mjs FOLDER NEWMAKE RECIPE
+// are not ours. Usage: node check.mjs FOLDER NEWMAKE RECIPE HOSTILE
 //
 // FOLDER holds NAME.html with NAME.ics and NAME.json of the same plan. NEWMAKE
-// is the program and RECIPE a recipe that may be written on, for the live sheet.
+// is the program, RECIPE a recipe that may be written on, for the page that is
+// served, and HOSTILE one whose words mean harm.
 import { readFileSync, readdirSync } from "node:fs";
 import { join, resolve } from "node:path";
 import { axeFaults, htmlFaults } from "./access.mjs";
 import { open, withBrowser } from "./browser.mjs";
 import { calendarFaults } from "./calendar.mjs";
 import { inkFaults } from "./ink.mjs";
-import { liveFaults } from "./live.mjs";
 import { mark, papers, print, tooWide } from "./paper.mjs";
+import { hostileFaults, servedFaults } from "./served.mjs";
 
 // How many pages are sensible: fewer for a batch of the usual size than for an
 // odd one, with charges by the half and a ferment of many days.
 const mostPages = (file) => (file.startsWith("odd") ? 22 : 17);
-const [folder, newmake, recipe] = process.argv.slice(2).map((p) => resolve(p));
+const [folder, newmake, recipe, hostile] = process.argv.slice(2).map((p) => resolve(p));
 let failed = 0;
 
 function report(name, faults, note = "") {
@@ -51,6 +52,7 @@ await withBrowser(async (browser) => {
     await page.close();
     report("reviews/" + file, faults);
   }
-  report("plan --open", await liveFaults(browser, newmake, recipe));
+  report("plan --open", await servedFaults(browser, newmake, recipe, folder));
+  report("plan --open, a hostile house", await hostileFaults(browser, newmake, hostile));
 });
 process.exit(failed ? 1 : 0);

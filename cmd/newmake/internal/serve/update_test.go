@@ -1,3 +1,3 @@
-package preview
+package serve
 
 import _ "newmake/lang/testflag" // these tests write nothing anew, and know the switches

@@ -1,0 +1,197 @@
+// `newmake plan --open` in a real browser, as somebody at a still uses it: on a phone,
+// in the dark, while the recipe is edited, the record is written by somebody else, and
+// newmake ends.
+import { execFileSync, spawn } from "node:child_process";
+import { readFileSync, writeFileSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { axeFaults, htmlFaults } from "./access.mjs";
+import { open } from "./browser.mjs";
+
+const phone = { width: 390, height: 844, hasTouch: true, isMobile: true };
+
+// servedFaults tries the page of a recipe that may be written on. shots is a folder for
+// pictures, if any.
+export async function servedFaults(browser, newmake, recipe, shots) {
+  const faults = [];
+  const want = (is, what) => { if (!is) faults.push("served: " + what); };
+  const server = spawn(newmake, ["plan", recipe, "--open"], { stdio: ["ignore", "ignore", "pipe"] });
+  try {
+    const url = await address(server);
+    const good = readFileSync(recipe, "utf8");
+    const { page, faults: seen } = await open(browser, url, served);
+    const shows = (text) => page.waitForFunction((t) => document.body?.innerText.includes(t), { timeout: 20000, polling: 100 }, text);
+    const shot = async (name) => { if (shots) await page.screenshot({ path: join(shots, `served-${name}.png`) }); };
+    const whole = async (name) => { if (shots) await page.screenshot({ path: join(shots, `served-${name}.png`), fullPage: true }); };
+    const type = async (selector, text) => { await page.$eval(selector, (e) => { e.scrollIntoView({ block: "center" }); e.focus(); }); await page.keyboard.type(text); };
+    const press = (selector) => page.$eval(selector, (e) => e.click());
+    const record = () => readFileSync(join(dirname(recipe), "runs", run + ".batch"), "utf8");
+
+    // Nothing can be typed before there is a run; then there is.
+    await page.setViewport(phone);
+    want(!(await page.$("form.visit")), "something can be typed, and no run is opened");
+    await whole("phone-not-opened");
+    await press("#open-run");
+    await page.waitForSelector("form.visit", { timeout: 20000 });
+    const run = await page.$eval("body", (b) => b.dataset.run);
+    faults.push(...(await htmlFaults(await (await fetch(url)).text())).map((f) => "served: " + f));
+
+    // At every width, in letters of double size, light and dark.
+    for (const scheme of ["light", "dark"]) {
+      await page.emulateMediaFeatures([{ name: "prefers-color-scheme", value: scheme }]);
+      for (const width of [320, 390, 640, 1280]) {
+        await page.setViewport({ width, height: 844 });
+        for (const letters of ["", "200%"]) {
+          await page.evaluate((l) => { document.documentElement.style.fontSize = l; }, letters);
+          want(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth), `it scrolls sideways at ${width} px, letters ${letters || "100%"}`);
+          if (width === 390 && letters) await shot(`phone-${scheme}-letters-200`);
+        }
+        await page.evaluate(() => { document.documentElement.style.fontSize = ""; });
+        if (width === 390 || width === 1280) await whole(`${width}-${scheme}`);
+      }
+      faults.push(...(await axeFaults(page)).map((f) => `served, ${scheme}: ${f}`));
+    }
+    await page.setViewport(phone);
+
+    // A step is ticked, a reading typed and kept: both are there when it is loaded anew.
+    await press("#step-mash\\.1 [data-tick]");
+    const heat = "#blank-mash\\.5\\.temperature";
+    await page.waitForSelector(heat);
+    await type(heat, "191");
+    await page.$eval(heat, (e) => { e.form.clock.value = "10:04"; e.form.clock.dispatchEvent(new Event("input", { bubbles: true })); });
+    await page.$eval(heat, (e) => { e.form.by.value = "M"; e.form.by.dispatchEvent(new Event("input", { bubbles: true })); });
+    await shot("phone-typed");
+    await page.keyboard.press("Enter");
+    await shows("read 191 F at 10:04 by M");
+    await shot("phone-kept");
+    want(/10:04 heat +191 F by "M"/.test(record()), "the reading does not stand in the record:\n" + record());
+    await page.reload();
+    await shows("read 191 F at 10:04 by M");
+    want(await page.$eval("#step-mash\\.1 [data-tick]", (e) => e.checked), "the tick is gone when it is loaded anew");
+
+    // What can't be taken says why, and stays.
+    const rest = "#blank-mash\\.6\\.temperature";
+    await type(rest, "tepid");
+    await page.keyboard.press("Enter");
+    await page.waitForFunction((s) => document.querySelector(s).form.querySelector(".refused"), { timeout: 20000 }, rest);
+    want((await page.$eval(rest, (e) => e.value)) === "tepid", "what was typed is gone");
+    want(!record().includes("tepid"), "it was written all the same");
+    await page.$eval(rest, (e) => { e.value = ""; e.dispatchEvent(new Event("input", { bubbles: true })); });
+
+    // The record is changed while the tablet is out of reach: refused, kept, and taken
+    // once the change has been seen, with the other's words still there.
+    let reach = false;
+    await page.setRequestInterception(true);
+    const gate = (r) => (!reach && r.method() === "GET" ? r.abort() : r.continue());
+    page.on("request", gate);
+    const before = record();
+    writeFileSync(join(dirname(recipe), "runs", run + ".batch"), before.replace(/(\n +)rest( +)temperature, pH/, '$1rest$2147 F, 5.3 pH "by another hand"'));
+    await type(rest, "189");
+    seen.length = 0;
+    await page.keyboard.press("Enter");
+    await page.waitForFunction((s) => document.querySelector(s).form.innerText.includes("changed meanwhile"), { timeout: 20000 }, rest);
+    want((await page.$eval(rest, (e) => e.value)) === "189", "what was typed is gone");
+    want(!record().includes("189"), "it was written over a change that nobody here had seen");
+    await shot("phone-refused");
+    reach = true;
+    await page.reload();
+    await page.waitForSelector(rest);
+    want((await page.$eval(rest, (e) => e.value)) === "189", "what was typed is gone when it is loaded anew");
+    await shows("by another hand");
+    await page.$eval(rest, (e) => e.form.requestSubmit());
+    await shows("read 189 F");
+    want(record().includes("by another hand") && /189 F/.test(record()), "one of the two hands is lost:\n" + record());
+    page.off("request", gate);
+    await page.setRequestInterception(false);
+    seen.length = 0; // what was held up on purpose
+
+    // The recipe is saved while somebody types: the page says what changed, and keeps
+    // the field, its focus and its text.
+    const pitch = "#blank-ferment\\.pitch\\.gravity";
+    await type(pitch, "1.06");
+    await page.evaluate((s) => { window.same = document.querySelector(s); }, pitch);
+    writeFileSync(recipe, good.replace(/entry( +)1\d\d proof/, "entry$1108 proof"));
+    await shows("What the last save changed");
+    want(await page.evaluate((s) => window.same === document.querySelector(s) && document.activeElement === window.same && window.same.value === "1.06", pitch), "the field under somebody's fingers was changed");
+    await page.keyboard.type("6");
+    want((await page.$eval(pitch, (e) => e.value)) === "1.066", "what is typed goes astray");
+    await page.$eval("#saved", (e) => e.scrollIntoView());
+    await shot("phone-saved");
+
+    // It breaks: the banner is seen wherever one is, in the title, and on paper.
+    writeFileSync(recipe, good.replace(/^(\s+corn\s)/m, "$1 1 1 "));
+    await shows("This is the last good plan");
+    want((await page.title()).startsWith("! errors"), "the title does not say that there are errors: " + (await page.title()));
+    await page.$eval("#spirit", (e) => e.scrollIntoView());
+    want(await page.$eval("#problems", (e) => e.getBoundingClientRect().top >= 0 && e.getBoundingClientRect().top < innerHeight), "the banner is out of sight");
+    await shot("phone-broken");
+    faults.push(...(await axeFaults(page)).map((f) => "served, broken: " + f));
+    const paper = await open(browser, new URL("sheet", url).href);
+    const pdf = await paper.page.pdf({ preferCSSPageSize: true });
+    const printed = execFileSync("pdftotext", ["-layout", "-", "-"], { input: pdf }).toString().split("\f").filter((p) => p.trim());
+    const unmarked = printed.filter((p) => !p.includes("this is the last good sheet")).length;
+    want(printed.length > 5 && unmarked === 0, `${unmarked} of ${printed.length} pages of a stale sheet are printed without a mark`);
+    want(!(await paper.page.$("script")), "the sheet has a script");
+    faults.push(...paper.faults);
+    await paper.page.close();
+    writeFileSync(recipe, good);
+    await page.waitForFunction(() => !document.querySelector("#problems"), { timeout: 20000, polling: 100 });
+
+    // A curve is read by a finger, and the cut is moved.
+    const chart = await page.$("#spirit figure svg");
+    await chart.scrollIntoView();
+    const box = await chart.boundingBox();
+    await page.touchscreen.tap(box.x + box.width * 0.6, box.y + box.height * 0.4);
+    await page.waitForFunction(() => / over, /.test(document.querySelector("#spirit figcaption").textContent), { timeout: 5000 });
+    await shot("phone-curve");
+    await page.$eval("#cut-at", (e) => { e.scrollIntoView(); });
+    await page.waitForFunction(() => document.querySelector("#cut-gives dd"), { timeout: 20000 });
+    const was = await page.$eval("#cut-gives", (e) => e.innerText);
+    await page.$eval("#cut-at", (e) => { e.value = +e.value - 20 * +e.step; e.dispatchEvent(new Event("input", { bubbles: true })); });
+    await page.waitForFunction((w) => document.querySelector("#cut-gives").innerText !== w, { timeout: 20000 }, was);
+    await shot("phone-cut");
+
+    // It ends.
+    faults.push(...seen.map((f) => "served: " + f));
+    server.kill("SIGINT");
+    await page.waitForFunction(() => !document.querySelector("#gone").hidden && document.title.startsWith("! no answer"), { timeout: 20000 });
+    await page.$eval(pitch, (e) => e.form.requestSubmit());
+    await page.waitForFunction((s) => document.querySelector(s).form.innerText.includes("does not answer"), { timeout: 20000 }, pitch);
+    want((await page.$eval(pitch, (e) => e.value)) === "1.066", "what was typed is gone with the server");
+    await shot("phone-gone");
+    await page.close();
+    return faults;
+  } finally {
+    server.kill("SIGINT");
+  }
+}
+
+// hostileFaults opens a house whose words mean harm.
+export async function hostileFaults(browser, newmake, recipe) {
+  const server = spawn(newmake, ["plan", recipe, "--open"], { stdio: ["ignore", "ignore", "pipe"] });
+  try {
+    const { page, faults } = await open(browser, await address(server), served);
+    await page.waitForFunction(() => document.querySelector("h1")?.textContent.includes("onerror"), { timeout: 20000 });
+    await page.click("#open-run");
+    await page.waitForSelector("form.visit", { timeout: 20000 });
+    if (await page.$("img, h1 script")) faults.push("a name became an element");
+    await page.close();
+    return faults.map((f) => "served, hostile: " + f);
+  } finally {
+    server.kill("SIGINT");
+  }
+}
+
+// served are the requests that the page makes, by what follows its address.
+const served = (rest) => /^(page\.(css|js)|events|readings|run|cut\?to=[\d.]+)?$/.test(rest);
+
+function address(server) {
+  return new Promise((done, fail) => {
+    let said = "";
+    server.stderr.on("data", (d) => {
+      said += d;
+      const m = /http:\/\/127\.0\.0\.1:\d+\/\S*\/\s/.exec(said);
+      if (m) done(m[0].trim());
+    });
+    server.on("exit", () => fail(new Error("it ended: " + said)));
+  });
+}
