@@ -11,7 +11,7 @@ import { open, withBrowser } from "./browser.mjs";
 import { calendarFaults } from "./calendar.mjs";
 import { inkFaults } from "./ink.mjs";
 import { mark, papers, print, tooWide } from "./paper.mjs";
-import { hostileFaults, servedFaults } from "./served.mjs";
+import { hostileFaults, lanFaults, servedFaults } from "./served.mjs";
 
 // How many pages are sensible: fewer for a batch of the usual size than for an
 // odd one, with charges by the half and a ferment of many days.
@@ -53,6 +53,8 @@ await withBrowser(async (browser) => {
     report("reviews/" + file, faults);
   }
   report("plan --open", await servedFaults(browser, newmake, recipe, folder));
+  const lan = await lanFaults(browser, newmake, recipe);
+  report("plan --open --lan", lan.faults, lan.note);
   report("plan --open, a hostile house", await hostileFaults(browser, newmake, hostile));
 });
 process.exit(failed ? 1 : 0);

@@ -3,6 +3,7 @@
 // newmake ends.
 import { execFileSync, spawn } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
+import { networkInterfaces } from "node:os";
 import { dirname, join } from "node:path";
 import { axeFaults, htmlFaults } from "./access.mjs";
 import { open } from "./browser.mjs";
@@ -165,14 +166,22 @@ export async function servedFaults(browser, newmake, recipe, shots) {
   }
 }
 
-// hostileFaults opens a house whose words mean harm.
+// hostileFaults opens a house whose words mean harm, some days before the work begins.
 export async function hostileFaults(browser, newmake, recipe) {
-  const server = spawn(newmake, ["plan", recipe, "--open"], { stdio: ["ignore", "ignore", "pipe"] });
+  const day = new Date(Date.now() + 3 * 86400e3).toISOString().slice(0, 10);
+  const server = spawn(newmake, ["plan", recipe, "--open", "--on", day], { stdio: ["ignore", "ignore", "pipe"] });
   try {
     const { page, faults } = await open(browser, await address(server), served);
     await page.waitForFunction(() => document.querySelector("h1")?.textContent.includes("onerror"), { timeout: 20000 });
     await page.click("#open-run");
     await page.waitForSelector("form.visit", { timeout: 20000 });
+    // It counts down to the first step; a step that goes on is marked.
+    await page.waitForFunction(() => / in \d+ (days|h)/.test(document.querySelector("#next").textContent), { timeout: 5000 });
+    await page.$eval("#step-mash\\.2", (e) => {
+      e.dataset.start = new Date(Date.now() - 60e3).toISOString();
+      e.dataset.end = new Date(Date.now() + 60e3).toISOString();
+    });
+    await page.waitForSelector("#step-mash\\.2.now", { timeout: 5000 });
     if (await page.$("img, h1 script")) faults.push("a name became an element");
     await page.close();
     return faults.map((f) => "served, hostile: " + f);
@@ -181,16 +190,64 @@ export async function hostileFaults(browser, newmake, recipe) {
   }
 }
 
+// lanFaults has a browser let in on an address of a network, if this machine has a
+// private one: with the code alone, and no other browser with it.
+export async function lanFaults(browser, newmake, recipe) {
+  const lan = Object.values(networkInterfaces()).flat().map((i) => i.address).find((a) => /^(10\.|192\.168\.|172\.(1[6-9]|2\d|3[01])\.|f[cd])/.test(a));
+  if (!lan) return { faults: [], note: "not tried: this machine has no private address" };
+  const faults = [];
+  const want = (is, what) => { if (!is) faults.push("lan: " + what); };
+  const server = spawn(newmake, ["plan", recipe, "--open", "--lan", lan], { stdio: ["ignore", "ignore", "pipe"] });
+  try {
+    const [, url, code] = await says(server, /(http:\/\/\S+\/) for[^]*the code (\S+) lets/);
+    const page = await browser.newPage();
+    const bad = [];
+    page.on("pageerror", (e) => bad.push(e.message));
+    page.on("console", (m) => { if (m.type() === "error" && !/40[13]/.test(m.text())) bad.push(m.text()); });
+    await page.setViewport(phone);
+    await page.goto(url);
+    faults.push(...(await axeFaults(page)).map((f) => "lan, code: " + f));
+    const enter = async (text) => { await page.type("#code", text); await Promise.all([page.waitForNavigation(), page.click("button")]); };
+    await enter("22222222");
+    want((await page.$("#code")) && (await page.evaluate(() => document.body.innerText.includes("That is not the code"))), "a wrong code is not refused");
+    await enter(code.toLowerCase());
+    await page.waitForSelector("#step-mash\\.1", { timeout: 20000 });
+    const cookies = await page.cookies();
+    want(cookies.length === 1 && cookies[0].httpOnly && cookies[0].sameSite === "Strict", "the cookie is not kept from scripts and other sites");
+    if (await page.$("#open-run")) await page.click("#open-run");
+    const room = "#blank-mash\\.7\\.temperature";
+    await page.waitForSelector(room, { timeout: 20000 });
+    await page.focus(room);
+    await page.keyboard.type("159");
+    await page.keyboard.press("Enter");
+    await page.waitForFunction(() => document.body.innerText.includes("read 159 F"), { timeout: 20000 });
+    const other = await (await browser.createBrowserContext()).newPage();
+    await other.goto(url);
+    await other.type("#code", code);
+    await Promise.all([other.waitForNavigation(), other.click("button")]);
+    want(!!(await other.$("#code")), "the code lets a second browser in");
+    await other.close();
+    await page.close();
+    faults.push(...bad.map((f) => "lan: " + f));
+    return { faults, note: lan };
+  } finally {
+    server.kill("SIGINT");
+  }
+}
+
 // served are the requests that the page makes, by what follows its address.
 const served = (rest) => /^(page\.(css|js)|events|readings|run|cut\?to=[\d.]+)?$/.test(rest);
 
-function address(server) {
+const address = async (server) => (await says(server, /(http:\/\/127\.0\.0\.1:\d+\/\S*\/)\s/))[1];
+
+// says waits for words in the terminal.
+function says(server, words) {
   return new Promise((done, fail) => {
     let said = "";
     server.stderr.on("data", (d) => {
       said += d;
-      const m = /http:\/\/127\.0\.0\.1:\d+\/\S*\/\s/.exec(said);
-      if (m) done(m[0].trim());
+      const m = words.exec(said);
+      if (m) done(m);
     });
     server.on("exit", () => fail(new Error("it ended: " + said)));
   });

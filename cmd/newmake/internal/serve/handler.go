@@ -29,6 +29,9 @@ type handler struct {
 
 func (h *handler) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	secure(w.Header())
+	if h.door != nil { // browsers take it of this machine alone, where the connection is not encrypted
+		w.Header().Set("Cross-Origin-Opener-Policy", "same-origin")
+	}
 	if !h.named(r.Host) {
 		http.Error(w, "not served under this name", http.StatusMisdirectedRequest)
 		return
@@ -69,7 +72,6 @@ func secure(h http.Header) {
 	h.Set("X-Frame-Options", "DENY")
 	h.Set("Referrer-Policy", "same-origin") // a form says where it comes from
 	h.Set("Cross-Origin-Resource-Policy", "same-origin")
-	h.Set("Cross-Origin-Opener-Policy", "same-origin")
 	h.Set("Content-Security-Policy", "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'")
 }
 
