@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"net/netip"
 	"path/filepath"
+	"strings"
 	"sync"
 	"time"
 
@@ -33,6 +34,7 @@ type opened struct {
 	app   *app
 	watch *watching
 	lan   netip.Addr // not valid: this machine alone
+	root  string     // of the house
 	key   string     // names what is served
 	again chan struct{}
 
@@ -46,7 +48,7 @@ type opened struct {
 }
 
 func newOpened(a *app, w *watching, root string) (*opened, error) {
-	o := &opened{app: a, watch: w, again: make(chan struct{}, 1), next: make(chan struct{})}
+	o := &opened{app: a, watch: w, root: root, again: make(chan struct{}, 1), next: make(chan struct{})}
 	if abs, err := filepath.Abs(root); err == nil {
 		root = abs
 	}
@@ -84,7 +86,7 @@ func (o *opened) serve(ctx context.Context) error {
 func (o *opened) problems(text string) {
 	o.mu.Lock()
 	defer o.mu.Unlock()
-	o.view.Problems = text
+	o.view.Problems = strings.ReplaceAll(text, o.root+string(filepath.Separator), "") // where it lies on this machine is nobody's concern
 	o.render()
 }
 

@@ -292,3 +292,24 @@ func TestOpenKnowsItsVersion(t *testing.T) {
 	}
 	assert.Contains(t, told, "data: "+m[1])
 }
+
+// What is wrong is said by the file's name in the house, not by where the house lies.
+func TestOpenSaysNoPaths(t *testing.T) {
+	b, house := browse(t, planFlags{})
+	text := filepath.Join(house, "ferry-landing.batch")
+	good, err := os.ReadFile(text)
+	require.NoError(t, err)
+	b.opened(house)
+	require.NoError(t, os.WriteFile(text, []byte(strings.Replace(string(good), "corn  ", "cron  ", 1)), 0o644))
+	soon(t, "the trouble is shown", func() bool { return strings.Contains(b.page(), "last good plan") })
+	page := b.page()
+	assert.True(t, strings.Contains(page, "ferry-landing.batch:"))
+	assert.False(t, strings.Contains(page, house), "the page says where the house lies")
+	_, paper := b.get("sheet")
+	assert.True(t, strings.Contains(paper, "this is the last good sheet"))
+	assert.False(t, strings.Contains(paper, house))
+
+	// Readings are kept all the same: the run is as it was.
+	status, said := b.post("readings", heat(b.seen(), "191"))
+	assert.Equal(t, http.StatusOK, status, said)
+}
