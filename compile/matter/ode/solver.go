@@ -48,6 +48,10 @@ type Solver struct {
 	t       float64
 	age     int // of the columns, in steps
 
+	// The step before: its error and its length.
+	lastPower float64
+	lastRungs int
+
 	y, d    []float64 // the state and its slopes
 	next    []float64
 	dNext   []float64
@@ -195,10 +199,24 @@ func (s *Solver) advance(end float64) (*Step, bool) {
 		s.Steps++
 		s.y, s.next, s.d, s.dNext = s.next, s.y, s.dNext, s.d
 		s.step = Step{T: t, H: s.t - t, Y0: s.next, D0: s.dNext, Y1: s.y, D1: s.d}
-		s.rung = max(leastRung, min(s.o.Most, s.rung+min(change, perDoubling*2)))
+		s.rung = max(leastRung, min(s.o.Most, s.rung+min(change, perDoubling*2, s.trend(e, h))))
 		s.age++
 		return &s.step, true
 	}
+}
+
+// trend is by how many rungs the next step changes if its error goes on to grow as
+// it did from the step before to this one (the predictive control of Gustafsson,
+// ACM Trans. Math. Softw. 20 (1994) 496): where a quantity runs out, steps become
+// shorter before they fail.
+func (s *Solver) trend(e, h float64) int {
+	power, rungs := powerOf(e), int(math.Round(perDoubling*math.Log2(h)))
+	change := math.MaxInt
+	if s.Steps > 1 {
+		change = int(math.Floor(perDoubling*(s.lastPower-2*power-margin)/3)) + rungs - s.lastRungs
+	}
+	s.lastPower, s.lastRungs = power, rungs
+	return change
 }
 
 // length is the next step's: the rung's, or what is left of the span, evenly in
@@ -243,13 +261,19 @@ func rungs(e float64) int {
 	if e < 1e-12 {
 		return most
 	}
-	power := math.Round(8*math.Log2(e)) / 8
+	power := powerOf(e)
 	if power > 0 {
 		return max(-most, -int(math.Ceil(perDoubling*(power+0.25)/3)))
 	}
-	// A margin of an eighth of a power of two, so that the next step does not fail.
-	return max(0, int(math.Floor(perDoubling*(-power-0.125)/3)))
+	return max(0, int(math.Floor(perDoubling*(-power-margin)/3)))
 }
+
+// margin is left of the tolerance, as a power of two, so that the next step does not
+// fail.
+const margin = 0.125
+
+// powerOf is the power of two that an error is, rounded to an eighth.
+func powerOf(e float64) float64 { return math.Round(8*math.Log2(max(e, 1e-12))) / 8 }
 
 // jacobian forms the columns of the fast quantities by differences.
 func (s *Solver) jacobian(t float64) {

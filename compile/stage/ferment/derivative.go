@@ -1,6 +1,9 @@
 package ferment
 
-import "newmake/compile/matter/starch"
+import (
+	"newmake/compile/matter/starch"
+	"newmake/compile/matter/stream"
+)
 
 // system is all that stays the same during a ferment.
 type system struct {
@@ -14,6 +17,10 @@ type system struct {
 	lagPerS     float64 // at the strain's reference temperature; 0: no lag
 	startPH     float64
 	maltotriose float64 // share of it that the yeast takes
+	wort        stream.Stream
+
+	pitchedKg, pitchedAliveKg float64 // dry
+	seedKg                    float64 // of acid, for which the first bacteria stand
 
 	starch *starch.Kinetics
 	z, dz  []float64 // its vector, and how that changes
@@ -85,19 +92,17 @@ func (y *system) Slopes(timeS float64, state, slopes []float64) {
 	// The yeast takes sugar, grows, dies and wakes.
 	all, g, m, mt := st.appetite(s[glucose]/v, s[maltose]/v, s[maltotriose]/v)
 	growthRate, fermentRate := st.uptake(t, strength, all, y.nutrients(s))
-	working := s[alive] * s[awake]
+	alive, awake := y.aliveKg(s), y.awake(s)
+	working := alive * awake
 	growth := growthRate * working
 	ferments := fermentRate * working
 	takes := ferments + growth*st.gr.glucose
-	death := st.death(t, strength)
-	dying := death * s[alive]
 
-	d[alive] = growth - dying
-	d[dead] = dying
-	d[grown] = growth
-	if y.lagPerS > 0 {
-		d[awake] = y.lagPerS * st.grows / st.y.GrowthPerS * (1 - s[awake])
+	if alive > 0 {
+		d[life] = growthRate*awake - st.death(t, strength)
 	}
+	d[waking] = y.lagPerS * st.grows / st.y.GrowthPerS
+	d[grown] = growth
 	d[taken] = takes
 	d[glucose] = -takes * g
 	d[maltose] = -takes * m / glucosePerMaltose
@@ -112,17 +117,12 @@ func (y *system) Slopes(timeS float64, state, slopes []float64) {
 	d[solubles] = -growth * st.gr.ammonia
 	d[water] = growth*st.gr.water - hydrolysis
 
-	// Bacteria eat what the yeast leaves. Gums become acid without water
-	// (CH2O both).
-	food := s[dextrin] + s[limitDextrin] + s[closedDextrin] + s[maltotrioseLeft] + s[gums]
-	if sour := y.k.souring(t, s[lactic]/v, all*s[awake], food/v) * v; sour > 0 && food > 0 {
-		d[lactic] = sour
-		d[dextrin] = -sour * s[dextrin] / food / glucosePerDextrin
-		d[limitDextrin] = -sour * s[limitDextrin] / food / glucosePerDextrin
-		d[closedDextrin] = -sour * s[closedDextrin] / food / glucosePerDextrin
-		d[maltotrioseLeft] = -sour * s[maltotrioseLeft] / food / glucosePerMaltotriose
-		d[gums] = -sour * s[gums] / food
-		d[water] -= sour + d[dextrin] + d[limitDextrin] + d[closedDextrin] + d[maltotrioseLeft] + d[gums]
+	// Bacteria eat what the yeast leaves.
+	if y.seedKg > 0 {
+		acid := y.acidKg(s[bacteria])
+		sour := y.k.souring(t, acid/v, all*awake, s.food()/v) * v
+		y.sour(s, d, sour)
+		d[bacteria] = sour / (y.seedKg + acid)
 	}
 
 	y.saccharify(s, d)

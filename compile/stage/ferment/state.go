@@ -1,13 +1,17 @@
 package ferment
 
 import (
+	"math"
+
+	"newmake/compile/matter/exponential"
 	"newmake/compile/matter/starch"
 	"newmake/compile/matter/stream"
 )
 
 // The state of the fermenter: kg in the whole vessel unless a line says
-// otherwise. What stands after tempC is summed up as it goes and drives
-// nothing.
+// otherwise. What stands after taken is summed up as it goes and drives
+// nothing. What grows by itself stands as its logarithm, which runs nearly
+// straight where the thing itself would ask for a short step.
 const (
 	glucose = iota
 	maltose
@@ -21,12 +25,12 @@ const (
 	ethanol
 	solubles // without the next
 	gums     // those that only bacteria eat: pentoses, gums
-	alive    // yeast
-	dead
 	lactic
-	awake // 0 at pitching, towards 1
+	life     // ln of the living yeast, of what was pitched alive
+	waking   // -ln of the share of the yeast that still sleeps
+	bacteria // ln of the bacteria, counted by their acid, of what there was: see acidKg
 	tempC
-	grown
+	grown // yeast
 	taken // glucose, by yeast
 	glycerol
 	other
@@ -76,15 +80,33 @@ func (s vector) dryness() float64 {
 	return s[taken] / (s[taken] + left)
 }
 
-func (s vector) viableShare() float64 {
-	if s[alive]+s[dead] <= 0 {
-		return 0
+// yeastKg is all yeast, aliveKg that which lives.
+func (y *system) yeastKg(s vector) float64 { return y.pitchedKg + s[grown] }
+
+func (y *system) aliveKg(s vector) float64 { return y.pitchedAliveKg * exponential.Exp(s[life]) }
+
+func (y *system) viableShare(s vector) float64 {
+	if all := y.yeastKg(s); all > 0 {
+		return min(1, y.aliveKg(s)/all)
 	}
-	return s[alive] / (s[alive] + s[dead])
+	return 0
 }
 
+// awake is the share of the yeast that has woken.
+func (y *system) awake(s vector) float64 {
+	if y.lagPerS == 0 {
+		return 1
+	}
+	return 1 - exponential.Exp(-s[waking])
+}
+
+// acidKg is the lactic acid that goes with the bacteria: they begin as if they
+// had made seedKg. Settle keeps the acid of the vector to it.
+func (y *system) acidKg(bacteria float64) float64 { return y.seedKg * (exponential.Exp(bacteria) - 1) }
+
 // into writes the state over the wort it came from.
-func (s vector) into(w stream.Stream) stream.Stream {
+func (y *system) into(s vector) stream.Stream {
+	w := y.wort
 	w.GlucoseKg = s[glucose]
 	w.MaltoseKg = s[maltose]
 	w.MaltotrioseKg = s[maltotriose] + s[maltotrioseLeft]
@@ -95,21 +117,22 @@ func (s vector) into(w stream.Stream) stream.Stream {
 	w.SolublesKg = s[solubles] + s[gums]
 	w.ByproductsKg += s[glycerol] + s[other]
 	w.AcidKg += s[lactic]
-	w.YeastKg += s[alive] + s[dead]
+	w.YeastKg += y.yeastKg(s)
 	w.TempC = s[tempC]
 	return w
 }
 
-// lastCellKg is dry, from memory: below that there is none to grow again.
-const lastCellKg = 3e-14
+const (
+	lastCellKg = 3e-14 // dry, from memory: below that there is none to grow again
+	extinct    = -1000 // the life of yeast of which no cell is left: its exponential is nothing
+)
 
 // Settle is ode.Settler: it takes away what is less than one cell, and gives
 // back what a step took too much, less than its tolerance, of what has run out.
 func (y *system) Settle(state []float64) {
 	s := vector(state)
-	if s[alive] < lastCellKg {
-		s[dead] += s[alive]
-		s[alive] = 0
+	if y.aliveKg(s) < lastCellKg {
+		s[life] = extinct
 	}
 	for _, sugar := range [...]struct {
 		of  int
@@ -131,6 +154,9 @@ func (y *system) Settle(state []float64) {
 			s[lactic] -= short * food.per
 		}
 	}
+	if y.seedKg > 0 {
+		y.sour(s, s, y.acidKg(s[bacteria])-s[lactic])
+	}
 	if free := enzymesLeft + starch.Limit - starch.Alpha; s[free] < 0 {
 		s[free] = 0
 	}
@@ -139,6 +165,29 @@ func (y *system) Settle(state []float64) {
 		s[dextrin] -= short * starch.PerDextrin
 		s[water] -= short * (1 - starch.PerDextrin)
 	}
+}
+
+// sour adds to d what becomes of the bacteria's food as they make so much acid of
+// it. Gums become acid without water (CH2O both).
+func (y *system) sour(s, d vector, kg float64) {
+	share := kg / s.food()
+	if !(math.Abs(share) < 1) {
+		return // there is none
+	}
+	d[lactic] += kg
+	for _, food := range [...]struct {
+		of  int
+		per float64 // acid of a kg
+	}{{dextrin, glucosePerDextrin}, {limitDextrin, glucosePerDextrin}, {closedDextrin, glucosePerDextrin}, {maltotrioseLeft, glucosePerMaltotriose}, {gums, 1}} {
+		eaten := share * s[food.of]
+		d[food.of] -= eaten / food.per
+		d[water] -= eaten - eaten/food.per
+	}
+}
+
+// food is what bacteria eat: what the yeast leaves.
+func (s vector) food() float64 {
+	return s[dextrin] + s[limitDextrin] + s[closedDextrin] + s[maltotrioseLeft] + s[gums]
 }
 
 // unferment takes back the fermenting of some glucose.
