@@ -34,7 +34,10 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 		case round == 1:
 			o.Start = fit.Values
 		default:
-			o.Start, o.Slopes = s.z, s.slopesWeighed()
+			// Slopes that have led astray are formed anew.
+			if o.Start = s.z; fit.OffsetSD <= goodEnough {
+				o.Slopes = s.slopesWeighed()
+			}
 		}
 		if fit, err = m.problem().Fit(o); err != nil {
 			return nil, err
@@ -53,7 +56,7 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 		if err != nil {
 			return nil, err
 		}
-		if moved < atRest && len(gross) == 0 && round > 0 {
+		if moved < atRest && len(gross) == 0 && round > 0 && fit.OffsetSD <= goodEnough {
 			break
 		}
 	}

@@ -188,3 +188,39 @@ func TestNothingToCheck(t *testing.T) {
 	require.NotNil(t, b)
 	assert.Equal(t, 3, b.Checks)
 }
+
+// What is in the still may be gauged as one lot, feints and low wines together, as the sheet
+// asks for it: that is no slip.
+func TestChargedAsOne(t *testing.T) {
+	truth := balanced()
+	b := &bench{func(string) *record.Instrument { return nil }, func(string, float64) float64 { return 0 }}
+	none := func() float64 { return 0 }
+	as := func(off float64, withFeints bool) *record.Run {
+		r := truth.run(none)
+		all := truth.low + truth.feints
+		abv := (truth.low*truth.lowAbv + truth.feints*truth.feintAbv) / all
+		for i := range r.Visits {
+			switch v := &r.Visits[i]; {
+			case v.Word == "charge" && v.Of == "low-wines" && withFeints:
+				v.Of = ""
+			case v.Word == "charge" && v.Of == "low-wines":
+				v.Of, v.Read = "", []record.Reading{litres(all, off), strength(abv, off)}
+			case v.Of == "feints" && !withFeints:
+				v.Word = "note"
+			}
+		}
+		return r
+	}
+	e := truth.expected()
+	e.FeintsLPA = truth.feints * truth.feintAbv / 100
+	for _, withFeints := range []bool{true, false} {
+		got, err := balances(as(0, withFeints), b, e)
+		require.NoError(t, err)
+		assert.True(t, got.Balanced(), "chi-square %.1f", got.Scatter)
+		assert.Less(t, got.Scatter, 0.5)
+		assert.Empty(t, got.Gross)
+	}
+	got, err := balances(as(20, false), b, e)
+	require.NoError(t, err)
+	assert.False(t, got.Balanced())
+}

@@ -15,6 +15,7 @@ type lots struct {
 	wash      gauged
 	lowWines  gauged
 	charged   gauged // low wines, as they were charged
+	whole     gauged // all that was charged, gauged as one in the still
 	feintsIn  gauged
 	extra     gauged // whatever else was charged
 	fractions []fraction
@@ -81,8 +82,10 @@ func (w *lots) spirit(b *bench, v *record.Visit) {
 	switch v.Word {
 	case "charge":
 		switch v.Of {
-		case "low-wines", "":
+		case "low-wines":
 			w.charged = w.charged.And(g)
+		case "": // what is in the still: with the feints, unless those are charged by a line of their own
+			w.whole = w.whole.And(g)
 		case "feints":
 			w.feintsIn = w.feintsIn.And(g)
 		case "water":
@@ -184,7 +187,10 @@ func (w *lots) balance(e Expected) *ledger {
 		l.node("wash run", place{words: "in the wash run", of: "low wines", abv: low.abv},
 			wash.alcohol(1), low.alcohol(-1), pure(pot, -1))
 	}
-	if len(w.fractions) > 0 && (w.charged.Given || w.lowWines.Given) {
+	if w.whole.Given && (w.feintsIn.Given || w.charged.Given || w.extra.Given) {
+		w.charged, w.whole = w.charged.And(w.whole), gauged{}
+	}
+	if len(w.fractions) > 0 && (w.charged.Given || w.lowWines.Given || w.whole.Given) {
 		charge := low
 		if w.charged.Given {
 			charge = l.lotOf("charge", "the low wines as they were charged", w.charged, guess(w.charged, w.lowWines.VolumeL.Is, w.lowWines.AbvPct.Is))
@@ -203,6 +209,13 @@ func (w *lots) balance(e Expected) *ledger {
 		}
 		if !w.feintsIn.Given && e.FeintsLPA > 0 {
 			terms = append(terms, pure(l.put("feints-in", "the alcohol of the feints that were charged", LPA, number{e.FeintsLPA, feintsShare * e.FeintsLPA}, 0, true), 1))
+		}
+		if w.whole.Given {
+			whole := l.lotOf("charge", "what was charged", w.whole, guess(w.whole, 0, 0))
+			if w.lowWines.Given {
+				l.node("charging", place{words: "as the still was charged", of: "low wines", abv: low.abv}, append(terms, whole.alcohol(-1))...)
+			}
+			terms = []term{whole.alcohol(1)}
 		}
 		hearts := pair{-1, -1}
 		for _, f := range w.parts() {
