@@ -1,4 +1,5 @@
-// Package reviewed shows a review of a run: as text for a person, and as JSON.
+// Package reviewed shows a review of a run: as text for a person, as a page with the
+// pictures of the plan, and as JSON.
 package reviewed
 
 import (
