@@ -53,7 +53,7 @@ func root(a *app) *cobra.Command {
 		return usage("--color is auto, always or never, not %q", a.color)
 	}
 	for _, command := range []func(*app) *cobra.Command{
-		planCommand, checkCommand, fmtCommand, diffCommand, sizeCommand, gitSetupCommand, libraryCommand, gaugeCommand,
+		planCommand, todayCommand, checkCommand, fmtCommand, diffCommand, sizeCommand, gitSetupCommand, libraryCommand, gaugeCommand,
 		explainCommand, whyCommand, learnCommand, reviewCommand, oddsCommand, recordCommand, trialCommand, tastingsCommand, initCommand, versionCommand,
 	} {
 		root.AddCommand(withSchema(a, command(a)))

@@ -18,6 +18,7 @@ import (
 	"newmake/compile/ask/learn"
 	"newmake/compile/ask/odds"
 	"newmake/compile/ask/proofing"
+	"newmake/compile/ask/today"
 	"newmake/compile/ask/why"
 	"newmake/compile/book/taste"
 	"newmake/compile/show/reviewed"
@@ -38,6 +39,7 @@ var published = map[string]struct {
 }{
 	"check": {"newmake.diagnostics", []reflect.Type{reflect.TypeFor[checkReport](), reflect.TypeFor[report]()}},
 	"diff":  {compare.Format, []reflect.Type{reflect.TypeFor[compare.Document]()}},
+	"today": {today.Format, []reflect.Type{reflect.TypeFor[today.Answer]()}},
 	"size":  {"newmake.size", []reflect.Type{reflect.TypeFor[sized.Answer]()}},
 	"learn": {learn.Format, []reflect.Type{reflect.TypeFor[learn.Document]()}},
 	"why":   {why.Format, []reflect.Type{reflect.TypeFor[why.Answer](), reflect.TypeFor[whyParts]()}},
@@ -214,6 +216,8 @@ func TestAnswersBySchema(t *testing.T) {
 		"tastings clove",
 		"trial More~rye?",
 		"trial Longer~ferment?",
+		"today --on 2026-03-10",
+		"today --on 2026-03-15",
 		"gauge 38 gal at 134.1 proof at 66 F, reduce to 114 proof",
 		"gauge 100 L at 62.5 % abv at 18 C --units si",
 		"fmt --check .",

@@ -1,0 +1,191 @@
+// Package today answers what is to be done in a house on a day: the work of the runs
+// that are under way, of the batches that are to begin, and the casks to be sampled.
+package today
+
+import (
+	"slices"
+	"time"
+
+	"newmake/compile/front"
+	"newmake/compile/plan"
+	"newmake/lang/record"
+)
+
+// Format and Version name the shape of an Answer as JSON.
+const (
+	Format  = "newmake.today"
+	Version = "1.0"
+)
+
+// Answer is what is to be done on a day.
+type Answer struct {
+	Format  string   `json:"format"`
+	Version string   `json:"version"`
+	Date    string   `json:"date"` // 2026-03-10
+	Work    []Work   `json:"work"` // by the hour at which it begins
+	Samples []Sample `json:"samples"`
+	Next    *Next    `json:"next,omitempty"`   // the next day with work, where this one has none
+	Unread  []string `json:"unread,omitempty"` // batches and runs that cannot be planned
+}
+
+// Work is the work of one batch on the day.
+type Work struct {
+	Batch    string         `json:"batch"`
+	Run      string         `json:"run,omitempty"` // its number, where one is opened
+	Units    string         `json:"units"`         // us or si
+	Day      plan.Day       `json:"day"`
+	Steps    []plan.Step    `json:"steps"` // those that begin on the day
+	Cautions []plan.Caution `json:"cautions"`
+}
+
+// Sample is a cask that is to be sampled, and how long it has lain.
+type Sample struct {
+	Run    string `json:"run"`
+	Batch  string `json:"batch"`
+	Filled string `json:"filled"` // 2026-03-12
+	Months int    `json:"months"`
+}
+
+// Next is a day with work after one that has none.
+type Next struct {
+	Date  string `json:"date"`
+	Batch string `json:"batch"`
+}
+
+// longest is how many days a batch takes from the mash to the cask, and more.
+const longest = 60
+
+// sampleMonths is how often a cask is sampled (common practice: twice a year), as a
+// plan has it.
+const sampleMonths = 6
+
+// Of is the work of a house on a day.
+func Of(src *front.Source, on record.Date) (*Answer, error) {
+	a := &Answer{Format: Format, Version: Version, Date: on.String(), Work: []Work{}, Samples: []Sample{}}
+	begun := map[string]bool{} // batch and day of start
+	for _, number := range src.House.RunNumbers() {
+		r, _ := src.House.Run(number)
+		if r == nil || r.Batch == "" || r.Date.IsZero() {
+			a.Unread = append(a.Unread, "run "+number)
+			continue
+		}
+		begun[r.Batch+" "+r.Date.String()] = true
+		if filled, done := filledOn(r); done {
+			a.sample(src, r, filled, on)
+			continue
+		}
+		if r.Date.Compare(on) > 0 || r.Date.After(longest).Compare(on) < 0 {
+			continue
+		}
+		if err := a.plan(src, r.Batch, r.Date.String(), r.Number, on); err != nil {
+			return nil, err
+		}
+	}
+	for _, name := range src.House.Batches() {
+		b, list := src.House.Batch(name)
+		if b == nil || list.HasErrors() {
+			a.Unread = append(a.Unread, name)
+			continue
+		}
+		if b.Start.Assumed {
+			continue
+		}
+		start := record.Date{Year: b.Start.Year, Month: time.Month(b.Start.Month), Day: b.Start.Day}
+		switch {
+		case begun[name+" "+start.String()]:
+		case start.Compare(on) > 0:
+			a.next(start.String(), name)
+		case start.After(longest).Compare(on) >= 0 && !a.trial(src, b.Parent, start):
+			if err := a.plan(src, name, start.String(), "", on); err != nil {
+				return nil, err
+			}
+		}
+	}
+	slices.SortStableFunc(a.Work, func(x, y Work) int { return plan.Moment(x.Day.From).Compare(plan.Moment(y.Day.From)) })
+	if len(a.Work) > 0 {
+		a.Next = nil
+	}
+	return a, nil
+}
+
+// trial says that a batch varies another that begins on the same day: one of the two is
+// made, and it is the parent until a run says otherwise.
+func (a *Answer) trial(src *front.Source, parent string, start record.Date) bool {
+	if parent == "" {
+		return false
+	}
+	p, _ := src.House.Batch(parent)
+	return p != nil && !p.Start.Assumed && start == record.Date{Year: p.Start.Year, Month: time.Month(p.Start.Month), Day: p.Start.Day}
+}
+
+// plan adds the work of a batch that is begun on a day.
+func (a *Answer) plan(src *front.Source, name, start, run string, on record.Date) error {
+	b, err := src.Batch(name, nil)
+	if err != nil {
+		return err
+	}
+	if err := b.On(start); err != nil {
+		return err
+	}
+	made := b.Plan()
+	if made.Plan == nil || front.Broken(made.Diags) {
+		a.Unread = append(a.Unread, name)
+		return nil
+	}
+	p := made.Plan
+	for _, d := range p.Schedule.Days {
+		if d.Date > on.String() {
+			a.next(d.Date, name)
+		}
+		if d.Date != on.String() {
+			continue
+		}
+		w := Work{Batch: name, Run: run, Units: p.Batch.Units, Day: d, Cautions: []plan.Caution{}}
+		var keys []string
+		for _, s := range p.Schedule.Steps {
+			if plan.Moment(s.Start).Format(time.DateOnly) == d.Date {
+				w.Steps, keys = append(w.Steps, s), append(keys, s.Cautions...)
+			}
+		}
+		for _, c := range p.Cautions {
+			if slices.Contains(keys, c.Key) {
+				w.Cautions = append(w.Cautions, c)
+			}
+		}
+		a.Work = append(a.Work, w)
+	}
+	return nil
+}
+
+// next keeps the first day with work after the day asked for.
+func (a *Answer) next(date, batch string) {
+	if a.Next == nil || date < a.Next.Date {
+		a.Next = &Next{date, batch}
+	}
+}
+
+// filledOn is the day on which a run's spirit went into wood, by its record.
+func filledOn(r *record.Run) (record.Date, bool) {
+	for i := range r.Visits {
+		v := &r.Visits[i]
+		if r.Stages[v.Stage].Name == record.Fill && v.Word == "into" && !v.When.Date.IsZero() {
+			return v.When.Date, true
+		}
+	}
+	return record.Date{}, false
+}
+
+// sample adds the cask of a run that is to be sampled on the day.
+func (a *Answer) sample(src *front.Source, r *record.Run, filled, on record.Date) {
+	b, _ := src.House.Batch(r.Batch)
+	if b == nil || b.Cask.RestS <= 0 {
+		return
+	}
+	const monthS = 365.25 * 86400 / 12
+	from := time.Date(filled.Year, filled.Month, filled.Day, 12, 0, 0, 0, time.UTC)
+	for n := sampleMonths; float64(n) <= b.Cask.RestS/monthS+0.5; n += sampleMonths {
+		if record.DateOf(from.AddDate(0, n, 0)) == on {
+			a.Samples = append(a.Samples, Sample{Run: r.Number, Batch: r.Batch, Filled: filled.String(), Months: n})
+		}
+	}
+}

@@ -1,0 +1,107 @@
+// Package daily shows what is to be done in a house on a day.
+package daily
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"newmake/compile/ask/today"
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/compile/show/columns"
+	"newmake/compile/show/text"
+	"newmake/lang/diag"
+	"newmake/lang/words"
+)
+
+// The columns of a step: its clock, what it is, and what should then be read.
+const (
+	titleCol = 9
+	readCol  = 36
+)
+
+// Text writes an answer for a terminal of 80 columns.
+func Text(w io.Writer, a *today.Answer, bold bool) error {
+	p := &page{columns.Writer{Bold: bold}}
+	p.Strong(longDate(a.Date))
+	for _, w := range a.Work {
+		p.work(w)
+	}
+	if len(a.Samples) > 0 {
+		p.Heading("CASKS TO SAMPLE")
+	}
+	for _, s := range a.Samples {
+		p.Para(2, 4, fmt.Sprintf("run %s of %s, filled %s: %s in wood", safe(s.Run), safe(s.Batch), s.Filled, measure.Years(float64(s.Months)/12)))
+	}
+	switch {
+	case len(a.Work)+len(a.Samples) == 0 && a.Next != nil:
+		p.Para(2, 4, fmt.Sprintf("Nothing is to be done. Next is %s, on %s.", safe(a.Next.Batch), longDate(a.Next.Date)))
+	case len(a.Work)+len(a.Samples) == 0:
+		p.Para(2, 4, "Nothing is to be done, on this day or later.")
+	}
+	if len(a.Unread) > 0 {
+		p.Gap()
+		p.Para(2, 4, fmt.Sprintf("Not planned, for they cannot be read: %s. newmake check says why.", safe(strings.Join(a.Unread, ", "))))
+	}
+	if len(a.Work) > 0 {
+		p.Gap()
+		p.Para(2, 4, text.SafetyLine)
+	}
+	_, err := io.WriteString(w, p.String())
+	return err
+}
+
+type page struct{ columns.Writer }
+
+func safe(s string) string { return diag.Safe(s, false) }
+
+// longDate is a day at length.
+func longDate(date string) string { return measure.LongDate(date + "T00:00:00Z") }
+
+func (p *page) work(w today.Work) {
+	u := measure.US
+	if w.Units == "si" {
+		u = measure.SI
+	}
+	name := safe(w.Batch)
+	if w.Run != "" {
+		name += ", run " + safe(w.Run)
+	}
+	until := measure.Clock(w.Day.To)
+	if !measure.SameDay(w.Day.From, w.Day.To) {
+		until += " the next day"
+	}
+	people := "1 person"
+	if w.Day.People > 1 {
+		people = fmt.Sprintf("%d people", w.Day.People)
+	}
+	p.Heading(name)
+	p.Para(2, 4, fmt.Sprintf("%s, %s to %s, %s", words.And(w.Day.Work), measure.Clock(w.Day.From), until, people))
+	p.Gap()
+	p.Line(columns.Fill("  from", titleCol) + columns.Fill("", readCol-titleCol) + "at its end")
+	for _, s := range w.Steps {
+		p.step(u, s)
+	}
+	if len(w.Cautions) > 0 {
+		p.Gap()
+	}
+	for _, c := range w.Cautions {
+		p.Para(2, 4, "! "+safe(c.Title))
+	}
+}
+
+// step is a line with what should be read at its end.
+func (p *page) step(u measure.Units, s plan.Step) {
+	var end []string
+	for _, r := range s.Read {
+		if r.At == "" || r.At == s.End {
+			end = append(end, safe(r.What)+" "+strings.TrimPrefix(u.Brief(r.Should), r.What+" "))
+		}
+	}
+	if s.Attend == plan.Alone {
+		end = []string{"goes alone"}
+	}
+	head := columns.Fill("  "+measure.Clock(s.Start), titleCol) + columns.Cut(safe(u.BriefPhrase(s.Title)), readCol-titleCol-1)
+	p.Item(head, readCol, strings.Join(end, ", "))
+}
