@@ -86,6 +86,9 @@ func Batches(old, new Side, o Options) *Comparison {
 	c.Moments = momentsOf(a, b)
 	c.Gained, c.Lost = gainedAndLost(wordsOf(a, notice.Together(old.checked, listA)), wordsOf(b, notice.Together(new.checked, listB)))
 	if !o.NoWhy {
+		if len(c.Changed()) > 0 {
+			putWithin(c.Outcomes, new.recipe)
+		}
 		c.Why = d.why(memo, c.Changed(), o.Units)
 	}
 	return c

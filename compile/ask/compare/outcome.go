@@ -2,6 +2,9 @@ package compare
 
 import (
 	"math"
+	"newmake/compile"
+	"newmake/compile/ask/bands"
+	"newmake/lang/recipe"
 	"reflect"
 
 	"newmake/compile/measure"
@@ -139,6 +142,33 @@ type Outcome struct {
 	Old    float64 `json:"old"`
 	New    float64 `json:"new"`
 	Change float64 `json:"change"`
+	// Within is how far the new value may be off by what the models leave open, 9 times in
+	// 10, up or down; 0 where that is not known. A change that is less is no news.
+	Within float64 `json:"within,omitempty"`
+}
+
+// IsWithin says that the change is less than what the models leave open.
+func (o Outcome) IsWithin() bool { return math.Abs(o.Change) <= o.Within }
+
+// putWithin puts into the outcomes how sure the new batch's numbers are.
+func putWithin(all []Outcome, b *recipe.Batch) {
+	p, _ := compile.Compile(b)
+	if p == nil {
+		return
+	}
+	bands.Put(p, b)
+	if p.Bands == nil {
+		return
+	}
+	for _, n := range p.Bands.Numbers {
+		for i := range all {
+			if all[i].Key != n.Key || n.Planned.Value == 0 {
+				continue
+			}
+			half := (n.High.Value - n.Low.Value) / 2 / math.Abs(n.Planned.Value)
+			all[i].Within = plan.RoundTo(half*math.Abs(all[i].New), all[i].Places)
+		}
+	}
 }
 
 // Changed says that the change can be seen at the outcome's own precision.

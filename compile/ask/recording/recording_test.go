@@ -186,7 +186,7 @@ func TestTable(t *testing.T) {
 		if row[at["blank"]] == "" || strings.HasPrefix(row[at["blank"]], "fill.cask") {
 			continue
 		}
-		row[at["actual"]], row[at["time"]], row[at["by"]] = row[at["should"]], row[at["due"]][:16], "M"
+		row[at["actual"]], row[at["time"]], row[at["by"]] = row[at["should"]], row[at["due_date"]]+" "+row[at["due"]], "M"
 		if row[at["unit"]] == "proof" {
 			row[at["at_temperature"]] = "66"
 		}

@@ -132,6 +132,8 @@ func (t *csvTable) should(q plan.Quantity) (string, string) {
 		places = 0
 	case "C", "lb", "kg", "% abv", "% vol", "proof", "pH":
 		places = 1
+	case "gal/h", "L/h":
+		places = 1
 	case "gal", "L":
 		places = 1
 		if v < 10 {
@@ -149,13 +151,17 @@ func (t *csvTable) unit(name string, unit plan.Unit) string {
 	return name + "_" + strings.NewReplacer("% abv", "abv_pct", "% vol", "abv_pct", "/", "_per_", " ", "_").Replace(word)
 }
 
+// date is the day of a time, in the plant's zone, as a spreadsheet reads it (ISO 8601).
+// The clock stands in a column of its own.
+func date(rfc3339 string) string { return plan.Moment(rfc3339).Format("2006-01-02") }
+
 // steps writes a row for each reading, and one for a step that has none. The
 // last columns are blank: what a run record wants, in its order. The column called
 // blank says which of the plan's blanks a row is: newmake record reads the table
 // back by it.
 func (t *csvTable) steps(p *plan.Plan) {
-	t.row("id", "stage", "vessel", "start", "end", "duration_min", "attend", "people", "do", "cautions",
-		"blank", "read", "due", "should", "unit", "tolerance", "tolerance_unit", "actual", "at_temperature", "time", "by")
+	t.row("id", "stage", "vessel", "date", "start", "end_date", "end", "duration_min", "attend", "people", "do", "cautions",
+		"blank", "read", "due_date", "due", "should", "unit", "tolerance", "actual", "at_temperature", "time", "by")
 	for _, s := range p.Schedule.Steps {
 		var care []string
 		for _, key := range s.Cautions {
@@ -165,7 +171,7 @@ func (t *csvTable) steps(p *plan.Plan) {
 				}
 			}
 		}
-		step := []string{Cell(s.ID), Cell(s.Stage), Cell(s.Vessel), s.Start, s.End, figure(s.DurationMin, 1), s.Attend,
+		step := []string{Cell(s.ID), Cell(s.Stage), Cell(s.Vessel), date(s.Start), measure.Clock(s.Start), date(s.End), measure.Clock(s.End), figure(s.DurationMin, 1), s.Attend,
 			strconv.Itoa(s.People), Cell(t.u.Phrase(s.Do)), Cell(strings.Join(care, "; "))}
 		if len(s.Read) == 0 {
 			t.row(append(step, make([]string, 11)...)...)
@@ -173,12 +179,12 @@ func (t *csvTable) steps(p *plan.Plan) {
 		for _, r := range s.Read {
 			due := s.Due(r)
 			should, unit := t.should(r.Should)
-			tolerance, tolUnit := "", ""
+			tolerance := "" // in the unit of what it should be
 			if r.Tolerance.Unit != "" {
-				v, word := t.u.Value(r.Tolerance)
-				tolerance, tolUnit = figure(v, 3), word
+				v, _ := t.u.Value(r.Tolerance)
+				tolerance = figure(v, 3)
 			}
-			t.row(append(step[:len(step):len(step)], Cell(r.ID), Cell(r.What), due, should, unit, tolerance, tolUnit, "", "", "", "")...)
+			t.row(append(step[:len(step):len(step)], Cell(r.ID), Cell(r.What), date(due), measure.Clock(due), should, unit, tolerance, "", "", "", "")...)
 		}
 	}
 }

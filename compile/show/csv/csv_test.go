@@ -81,8 +81,8 @@ func TestBasis(t *testing.T) {
 	}
 	said := map[string]bool{}
 	for _, row := range rowsOf(t, p, "steps", measure.US)[1:] {
-		if row[8] == "Heat to 190 F." {
-			said[row[13]+" "+row[14]] = true
+		if row[10] == "Heat to 190 F." {
+			said[row[16]+" "+row[17]] = true
 		}
 	}
 	assert.Equal(t, map[string]bool{"190 F": true}, said)
@@ -102,7 +102,7 @@ func TestFormulas(t *testing.T) {
 		assert.Equal(t, want, rowsOf(t, p, "grain", measure.US)[1][0])
 		steps := rowsOf(t, p, "steps", measure.US)
 		assert.Equal(t, want, steps[1][2])
-		assert.Equal(t, want, steps[1][8])
+		assert.Equal(t, want, steps[1][10])
 	}
 	for i, row := range rowsOf(t, p, "steps", measure.US) {
 		for _, c := range row {

@@ -42,7 +42,7 @@ type view struct {
 }
 
 type pairView struct {
-	Title, Old, New, Same, Headline string
+	Title, Old, New, Same, Folded, Headline string
 
 	Bill     []billView
 	Edits    []editView
@@ -53,7 +53,7 @@ type pairView struct {
 	Outcomes []outcomeView
 }
 
-type billView struct{ Grain, Old, OldShare, New, NewShare, Points, Class string }
+type billView struct{ Grain, Old, OldShare, New, NewShare, Points string }
 
 type editView struct {
 	Mark, Part, What string
@@ -77,13 +77,20 @@ type whyRow struct {
 
 type cell struct{ Text, Class string }
 
-// class colours a change; the sign says the same.
-func class(x float64) string {
-	switch {
+// wanted are the outcomes of which more is better (1) or worse (-1). Of all others more
+// is neither.
+var wanted = map[string]float64{
+	"conversionPct": 1, "heartsVolumeL": 1, "heartsProofGallons": 1, "pureAlcoholL": 1, "casksFilled": 1, "bottles": 1, "yieldLPAPerTonne": 1,
+	"costTotal": -1, "costPerProofGallon": -1, "costPerLPA": -1, "heatKWh": -1, "waterL": -1, "peopleHours": -1, "outOfShiftHours": -1,
+}
+
+// class colours a change by whether it is wanted; the sign says which way it goes.
+func class(key string, change float64) string {
+	switch x := wanted[key] * change; {
 	case x > 0:
-		return "more"
+		return "better"
 	case x < 0:
-		return "less"
+		return "worse"
 	}
 	return ""
 }
@@ -101,7 +108,7 @@ func viewOf(c *compare.Comparison, o Options) pairView {
 	for _, r := range c.Bill {
 		b := billView{Grain: safe(r.Grain), Old: grain(c.Units, r.OldKg), OldShare: share(r.OldPct), New: grain(c.Units, r.NewKg), NewShare: share(r.NewPct)}
 		if measure.Number(r.Points, 2) != "0.00" {
-			b.Points, b.Class = signed(r.Points, 2), class(r.Points)
+			b.Points = signed(r.Points, 2)
 		}
 		v.Bill = append(v.Bill, b)
 	}
@@ -122,9 +129,10 @@ func viewOf(c *compare.Comparison, o Options) pairView {
 	for _, w := range c.Lost {
 		v.Words = append(v.Words, editView{Mark: "-", Part: strings.TrimSpace(w.Severity + " " + w.Code), What: safe(w.Text)})
 	}
-	for _, o := range changed(c) {
-		v.Outcomes = append(v.Outcomes, outcomeView{o.Name, number(o, o.Old), number(o, o.New), o.Unit, signed(o.Change, o.Places), class(o.Change)})
+	for _, o := range told(c) {
+		v.Outcomes = append(v.Outcomes, outcomeView{o.Name, number(o, o.Old), number(o, o.New), o.Unit, signed(o.Change, o.Places), class(o.Key, o.Change)})
 	}
+	v.Folded = folded(c)
 	return v
 }
 
@@ -145,15 +153,15 @@ func whyOf(c *compare.Comparison, o Options) *whyView {
 		if len(x.Parts) > len(most.Parts) {
 			most = x
 		}
-		all.Cells = append(all.Cells, cell{signed(x.Change, x.Places), class(x.Change)})
-		inter.Cells = append(inter.Cells, cell{signed(x.Interaction, x.Places), class(x.Interaction)})
+		all.Cells = append(all.Cells, cell{signed(x.Change, x.Places), class(x.Key, x.Change)})
+		inter.Cells = append(inter.Cells, cell{signed(x.Interaction, x.Places), ""})
 	}
 	for i, p := range most.Parts {
 		row := whyRow{Head: safe(p.Edit)}
 		for _, x := range each {
 			c := cell{}
 			if i < len(x.Parts) {
-				c = cell{signed(x.Parts[i].Part, x.Places), class(x.Parts[i].Part)}
+				c = cell{signed(x.Parts[i].Part, x.Places), class(x.Key, x.Parts[i].Part)}
 				if x.Parts[i].Error > 0 {
 					c.Text += " ± " + measure.Number(x.Parts[i].Error, x.Places)
 				}

@@ -59,7 +59,8 @@ func (m *markdown) heading(s string) {
 
 func (m *markdown) comparison(c *compare.Comparison) {
 	m.line("## " + arrowed(title(c)) + "\n")
-	m.line("From " + escape(c.Old.Label) + " to " + escape(c.New.Label) + ".")
+	m.line("From " + escape(c.Old.Label) + " to " + escape(c.New.Label) + ".\n")
+	m.line("**" + arrowed(headline(c)) + "**")
 	if len(c.Bill) > 0 {
 		m.heading("Grain bill")
 		rows := [][]string{{"", "old", "share", "new", "share", "points"}}
@@ -87,8 +88,6 @@ func (m *markdown) comparison(c *compare.Comparison) {
 		}
 	}
 	m.after(c)
-	m.gap()
-	m.line("**" + arrowed(headline(c)) + "**")
 }
 
 // after is what the edits lead to.
@@ -114,10 +113,15 @@ func (m *markdown) after(c *compare.Comparison) {
 	if all := changed(c); len(all) > 0 {
 		m.heading("Outcome")
 		rows := [][]string{{"", "old", "new", "", "change"}}
-		for _, o := range all {
+		for _, o := range told(c) {
 			rows = append(rows, []string{o.Name, number(o, o.Old), number(o, o.New), escape(o.Unit), signed(o.Change, o.Places)})
 		}
-		m.table(rows)
+		if len(rows) > 1 {
+			m.table(rows)
+		}
+		if s := folded(c); s != "" {
+			m.line(escape(s) + "\n")
+		}
 		if s := unchanged(c); s != "" {
 			m.line("The same: " + escape(s) + ".")
 		}

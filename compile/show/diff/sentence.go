@@ -34,6 +34,33 @@ func changed(c *compare.Comparison) []compare.Outcome {
 	return slices.DeleteFunc(c.Changed(), func(o compare.Outcome) bool { return slices.Contains(foreign[c.Units], o.Key) })
 }
 
+// told are the outcomes that changed by more than the models leave open.
+func told(c *compare.Comparison) []compare.Outcome {
+	return slices.DeleteFunc(changed(c), compare.Outcome.IsWithin)
+}
+
+// folded says which outcomes changed by less.
+func folded(c *compare.Comparison) string {
+	var names []string
+	for _, o := range changed(c) {
+		if o.IsWithin() {
+			names = append(names, o.Name)
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	head := "And"
+	if len(names) == len(changed(c)) {
+		head = "Only"
+	}
+	verb := "that are"
+	if len(names) == 1 {
+		verb = "that is"
+	}
+	return fmt.Sprintf("%s %d %s within what the models leave open: %s.", head, len(names), verb, strings.Join(names, ", "))
+}
+
 // unchanged lists the outcomes that stayed the same.
 func unchanged(c *compare.Comparison) string {
 	var names []string

@@ -1,6 +1,6 @@
 // Package show prints a comparison: as text of 80 columns, as Markdown for a
 // pull request, as a page of HTML, as JSON. It computes nothing. In each of them
-// the change in outcome stands last.
+// the change in outcome stands first, and in text last as well.
 package diff
 
 import (

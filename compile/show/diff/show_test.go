@@ -108,19 +108,48 @@ func TestTextFitsItsPage(t *testing.T) {
 	}
 }
 
-// The change in outcome stands last, in every format for people.
-func TestTheHeadlineStandsLast(t *testing.T) {
+// The change in outcome stands first, in every format for people, and in text last as
+// well.
+func TestTheHeadlineStandsFirst(t *testing.T) {
 	d := document(t, measure.US, edits)
 	want := headline(d.Pairs[0])
 	require.Contains(t, want, "Hearts ")
-	var text, md bytes.Buffer
+	var text, md, page bytes.Buffer
 	require.NoError(t, Text(&text, d, Options{}))
 	require.NoError(t, Markdown(&md, d, Options{}))
-	assert.True(t, strings.HasSuffix(strings.Join(strings.Fields(text.String()), " "), want))
-	assert.True(t, strings.HasSuffix(strings.TrimSpace(md.String()), arrowed(want)+"**"))
-	var page bytes.Buffer
 	require.NoError(t, HTML(&page, d, Options{}))
-	assert.Greater(t, strings.Index(page.String(), `<p class="headline">`), strings.LastIndex(page.String(), "<h2>"))
+	said := strings.Join(strings.Fields(text.String()), " ")
+	assert.True(t, strings.HasSuffix(said, want))
+	assert.Less(t, strings.Index(said, want), strings.Index(said, "CHANGES"))
+	assert.Less(t, strings.Index(md.String(), arrowed(want)), strings.Index(md.String(), "### "))
+	assert.Less(t, strings.Index(page.String(), `<p class="headline">`), strings.Index(page.String(), "<h2>"))
+}
+
+// A change that is less than what the models leave open is counted, and named, and has
+// no row; one that is more has its row. At the edge it is within.
+func TestWhatIsWithinIsFolded(t *testing.T) {
+	c := &compare.Comparison{Units: "us", Outcomes: []compare.Outcome{
+		{Key: "washVolumeL", Name: "wash", Old: 100, New: 102, Change: 2, Within: 2},
+		{Key: "heartsVolumeL", Name: "hearts", Old: 100, New: 102.1, Change: 2.1, Within: 2, Places: 1},
+		{Key: "costTotal", Name: "cost", Old: 100, New: 101, Change: 1},
+	}}
+	assert.Equal(t, "And 1 that is within what the models leave open: wash.", folded(c))
+	var names []string
+	for _, o := range told(c) {
+		names = append(names, o.Name)
+	}
+	assert.Equal(t, []string{"hearts", "cost"}, names)
+	c.Outcomes = c.Outcomes[:1]
+	assert.Equal(t, "Only 1 that is within what the models leave open: wash.", folded(c))
+}
+
+// A colour says whether a change is wanted: a higher cost is not.
+func TestHigherCostIsWorse(t *testing.T) {
+	assert.Equal(t, "worse", class("costTotal", 10))
+	assert.Equal(t, "better", class("costTotal", -10))
+	assert.Equal(t, "better", class("heartsVolumeL", 1))
+	assert.Empty(t, class("costTotal", 0))
+	assert.Empty(t, class("mashHours", 1))
 }
 
 // A name from a recipe does nothing to the page it stands on.

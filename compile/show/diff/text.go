@@ -39,6 +39,10 @@ func (t text) write() {
 	t.Strong(title(t.c))
 	t.Para(2, 4, "old: "+safe(t.c.Old.Label))
 	t.Para(2, 4, "new: "+safe(t.c.New.Label))
+	t.Gap()
+	for _, l := range columns.Wrap(headline(t.c), pageWidth-2) {
+		t.Strong("  " + l)
+	}
 	t.bill()
 	t.edits()
 	t.schedule()
@@ -213,10 +217,13 @@ func (t text) outcome() {
 	}
 	t.Heading("OUTCOME")
 	tab := columns.Table{Left: map[int]bool{3: true}}
-	for _, o := range all {
+	for _, o := range told(t.c) {
 		tab.Row(o.Name, number(o, o.Old), number(o, o.New), o.Unit, signed(o.Change, o.Places))
 	}
 	tab.Write(t.page)
+	if s := folded(t.c); s != "" {
+		t.Para(2, 4, s)
+	}
 	if s := unchanged(t.c); s != "" {
 		t.Para(2, 4, "The same: "+safe(s)+".")
 	}

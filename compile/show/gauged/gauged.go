@@ -2,6 +2,7 @@
 package gauged
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -10,11 +11,24 @@ import (
 	"newmake/compile/show/columns"
 )
 
-// Text is the working with its sources, then what came of it, the figure asked for
-// last.
+// Text is what came of it, the figure asked for first, then the working with its
+// sources.
 func Text(a proofing.Answer) string {
 	w := &columns.Writer{}
-	w.Line(a.Question)
+	w.Strong(a.Question)
+	w.Gap()
+	for _, r := range slices.Backward(a.Results) {
+		value := measure.Number(r.Value, r.Places)
+		const numbers = 44 // where they end
+		w.Line("  " + r.Label + columns.Right(value, max(2+columns.Width(value), numbers-columns.Width(r.Label))) + " " + strings.TrimPrefix(r.Unit, "delta_"))
+	}
+	w.Gap()
+	for _, c := range a.Cautions {
+		w.Item("Caution:", 9, c)
+	}
+	for _, n := range a.Notes {
+		w.Item("Note:", 6, n)
+	}
 	w.Gap()
 	for i, step := range a.Working {
 		head := strconv.Itoa(i+1) + ". " + step.Title
@@ -22,19 +36,6 @@ func Text(a proofing.Answer) string {
 		for _, l := range step.Lines {
 			w.Para(3, 5, l)
 		}
-	}
-	w.Gap()
-	for _, n := range a.Notes {
-		w.Item("Note:", 6, n)
-	}
-	for _, c := range a.Cautions {
-		w.Item("Caution:", 9, c)
-	}
-	w.Gap()
-	for _, r := range a.Results {
-		value := measure.Number(r.Value, r.Places)
-		const numbers = 44 // where they end
-		w.Line("  " + r.Label + columns.Right(value, max(2+columns.Width(value), numbers-columns.Width(r.Label))) + " " + strings.TrimPrefix(r.Unit, "delta_"))
 	}
 	return w.String()
 }

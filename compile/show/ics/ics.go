@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"io"
+	"strconv"
 	"strings"
 	"time"
 
@@ -17,14 +18,12 @@ import (
 	"newmake/lang/zone"
 )
 
-const (
-	localStamp = "20060102T150405"
-	// A step that lies longer than this is no appointment: only its end is.
-	longStep = 14 * 24 * time.Hour
-)
+const localStamp = "20060102T150405"
 
-// Write writes the steps as iCalendar (RFC 5545): an event for each, in the
-// plant's zone, with an alarm before those that somebody attends.
+// Write writes the work as iCalendar (RFC 5545), in the plant's zone: an event for each
+// day, with its steps in the description and an alarm half an hour before it begins; one
+// for each still that is lit and each cut, with an alarm five minutes before; and the
+// days on which the casks are sampled.
 //
 // Nothing in it comes from the clock. DTSTAMP, which the standard wants, is the
 // start of the batch, and a UID is made of house, batch, day of start and step,
@@ -45,8 +44,20 @@ func Write(w io.Writer, p *plan.Plan, u measure.Units) error {
 		return err
 	}
 	cal.AddVTimezone(clocks)
-	for i := range p.Schedule.Steps {
-		cal.AddVEvent(c.event(i))
+	for _, d := range p.Schedule.Days {
+		steps := c.steps(d)
+		if len(steps) == 0 {
+			continue
+		}
+		cal.AddVEvent(c.day(d, steps))
+		for _, s := range steps {
+			if decides(s) {
+				cal.AddVEvent(c.moment(s))
+			}
+		}
+	}
+	for i, date := range p.Schedule.Samples {
+		cal.AddVEvent(c.sample(i, date))
 	}
 	return cal.SerializeTo(w, ics.WithNewLineWindows)
 }
@@ -58,48 +69,84 @@ type calendar struct {
 	stamp time.Time
 }
 
-func (c *calendar) event(i int) *ics.VEvent {
-	s := c.p.Schedule.Steps[i]
-	from, to := plan.Moment(s.Start), plan.Moment(s.End)
-	say := c.u.Phrase(s.Do)
-	if to.Sub(from) > longStep {
-		from, say = to, "Ends: "+say
+// steps are those that begin on a day.
+func (c *calendar) steps(d plan.Day) []plan.Step {
+	var out []plan.Step
+	for _, s := range c.p.Schedule.Steps {
+		if plan.Moment(s.Start).Format(time.DateOnly) == d.Date {
+			out = append(out, s)
+		}
 	}
-	e := ics.NewEvent(c.uid(s))
+	return out
+}
+
+// decides says that a step is a moment of its own: a still is lit, or a cut is made.
+func decides(s plan.Step) bool {
+	switch s.ID[strings.LastIndexByte(s.ID, '.')+1:] {
+	case "heat", "heads", "hearts", "tails", "stop":
+		return s.Stage == "strip" || s.Stage == "spirit"
+	}
+	return false
+}
+
+// event is one of a key, with what all have in common.
+func (c *calendar) event(key, title, describe string) *ics.VEvent {
+	e := ics.NewEvent(c.uid(key))
 	e.SetDtStampTime(c.stamp)
-	c.at(e, ics.ComponentPropertyDtStart, from)
-	if to.After(from) { // the standard wants an end only after the start
-		c.at(e, ics.ComponentPropertyDtEnd, to)
-	}
-	e.SetSummary(c.p.Batch.Name + ": " + say)
-	e.SetDescription(c.describe(s))
-	place := c.p.Plant.Name
-	if s.Vessel != "" {
-		place = s.Vessel + ", " + place
-	}
-	e.SetLocation(place)
-	if s.Attend == plan.Alone {
-		e.SetTimeTransparency(ics.TransparencyTransparent)
-		return e
-	}
-	e.SetTimeTransparency(ics.TransparencyOpaque)
-	alarm := e.AddAlarm()
-	alarm.SetAction(ics.ActionDisplay)
-	alarm.SetDescription(say)
-	alarm.SetTrigger(c.notice(i))
+	e.SetSummary(title + " · " + c.p.Batch.Name)
+	e.SetDescription(describe)
+	e.SetLocation(c.p.Plant.Name)
 	return e
 }
 
-// notice is how long before a step the alarm goes: half an hour before somebody
-// has to come, five minutes before the next thing that they do.
-func (c *calendar) notice(i int) string {
-	start := plan.Moment(c.p.Schedule.Steps[i].Start)
-	for _, before := range c.p.Schedule.Steps[:i] {
-		if before.Attend != plan.Alone && start.Sub(plan.Moment(before.End)) < 30*time.Minute {
-			return "-PT5M"
-		}
+// day is a day's work.
+func (c *calendar) day(d plan.Day, steps []plan.Step) *ics.VEvent {
+	work := strings.Join(d.Work, ", ")
+	var lines []string
+	for _, s := range steps {
+		lines = append(lines, measure.Clock(s.Start)+" "+c.u.Phrase(s.Do), c.describe(s))
 	}
-	return "-PT30M"
+	e := c.event("day."+steps[0].ID, strings.ToUpper(work[:1])+work[1:], strings.Join(lines, "\n"))
+	c.at(e, ics.ComponentPropertyDtStart, plan.Moment(d.From))
+	c.until(e, plan.Moment(d.From), plan.Moment(d.To))
+	e.SetTimeTransparency(ics.TransparencyOpaque)
+	alarm(e, "-PT30M", "Begins: "+work+" · "+c.p.Batch.Name)
+	return e
+}
+
+// moment is a step that has to be caught.
+func (c *calendar) moment(s plan.Step) *ics.VEvent {
+	title := c.u.BriefPhrase(s.Title)
+	e := c.event(s.ID, title, c.u.Phrase(s.Do)+"\n"+c.describe(s))
+	if s.Vessel != "" {
+		e.SetLocation(s.Vessel + ", " + c.p.Plant.Name)
+	}
+	c.at(e, ics.ComponentPropertyDtStart, plan.Moment(s.Start))
+	e.SetTimeTransparency(ics.TransparencyTransparent) // the day takes the time already
+	alarm(e, "-PT5M", title+" · "+c.p.Batch.Name)
+	return e
+}
+
+// sample is a day on which the casks are sampled.
+func (c *calendar) sample(i int, date string) *ics.VEvent {
+	e := c.event("sample."+strconv.Itoa(i+1), "Sample the casks", "Draw a sample, and hold it against the forecast.")
+	e.SetProperty(ics.ComponentPropertyDtStart, strings.ReplaceAll(date, "-", ""), ics.WithValue(string(ics.ValueDataTypeDate)))
+	e.SetTimeTransparency(ics.TransparencyTransparent)
+	return e
+}
+
+func alarm(e *ics.VEvent, before, say string) {
+	a := e.AddAlarm()
+	a.SetAction(ics.ActionDisplay)
+	a.SetDescription(say)
+	a.SetTrigger(before)
+}
+
+// until ends an event: the standard wants an end only after the start.
+func (c *calendar) until(e *ics.VEvent, from, to time.Time) {
+	if to.After(from) {
+		c.at(e, ics.ComponentPropertyDtEnd, to)
+	}
 }
 
 func (c *calendar) at(e *ics.VEvent, name ics.ComponentProperty, t time.Time) {
@@ -107,8 +154,8 @@ func (c *calendar) at(e *ics.VEvent, name ics.ComponentProperty, t time.Time) {
 }
 
 // uid is stable for a step of a batch begun on a day.
-func (c *calendar) uid(s plan.Step) string {
-	sum := sha256.Sum256([]byte(strings.Join([]string{c.p.Plant.Name, c.p.Batch.Name, c.p.Batch.Start[:10], s.ID}, "\x00")))
+func (c *calendar) uid(key string) string {
+	sum := sha256.Sum256([]byte(strings.Join([]string{c.p.Plant.Name, c.p.Batch.Name, c.p.Batch.Start[:10], key}, "\x00")))
 	return hex.EncodeToString(sum[:12]) + "@newmake.invalid"
 }
 

@@ -47,7 +47,14 @@ func TestCalendarLines(t *testing.T) {
 			events++
 		}
 	}
-	assert.Equal(t, len(p.Schedule.Steps), events)
+	moments := 0
+	for _, s := range p.Schedule.Steps {
+		if _, what, _ := strings.Cut(s.ID, "."); (s.Stage == "strip" || s.Stage == "spirit") && strings.Contains(" heat heads hearts tails stop ", " "+what+" ") {
+			moments++
+		}
+	}
+	require.Equal(t, 7, moments, "two fires, three cuts, two stops")
+	assert.Equal(t, len(p.Schedule.Days)+moments+len(p.Schedule.Samples), events)
 	assert.Contains(t, strings.Join(lines, "\n"), `\; a\, b \\ c`)
 }
 
@@ -62,7 +69,14 @@ func TestCalendar(t *testing.T) {
 	assert.Contains(t, lines, "DTSTART:20260308T020000")
 	assert.Contains(t, lines, "DTSTART;TZID=America/New_York:20260310T070000")
 
-	alarms, attended := 0, 0
+	assert.Contains(t, lines, "SUMMARY:Tails at 62 % · Ferry Landing")
+	assert.Contains(t, lines, "SUMMARY:Spirit\\, reduce · Ferry Landing")
+	// A cask of four years is sampled eight times, at whole days.
+	assert.Contains(t, lines, "DTSTART;VALUE=DATE:20260912")
+	assert.Contains(t, lines, "DTSTART;VALUE=DATE:20300312")
+	assert.Len(t, p.Schedule.Samples, 8)
+
+	alarms := 0
 	uids := map[string]bool{}
 	for _, l := range lines {
 		if l == "BEGIN:VALARM" {
@@ -74,12 +88,7 @@ func TestCalendar(t *testing.T) {
 		}
 		assert.False(t, strings.HasPrefix(l, "DTSTAMP") && l != "DTSTAMP:20260303T120000Z", l)
 	}
-	for _, s := range p.Schedule.Steps {
-		if s.Attend != plan.Alone {
-			attended++
-		}
-	}
-	assert.Equal(t, attended, alarms)
+	assert.Equal(t, len(p.Schedule.Days)+7, alarms, "each day, each fire, each cut and each stop")
 
 	// A plan computed anew moves its events: same names, other times.
 	q := plantest.Plan(t, plantest.Lantern, "Ferry Landing")

@@ -18,6 +18,7 @@ func Write(w io.Writer, p *plan.Plan, u measure.Units) error {
 	p = p.Strings(func(s string) string { return Escape(diag.Safe(s, false)) })
 	m := markdown{Units: u, p: p}
 	m.head()
+	m.verdict()
 	m.notices()
 	m.numbers()
 	m.bill()
@@ -59,8 +60,55 @@ func (m *markdown) head() {
 	m.line("")
 }
 
+// verdict is in one line what comes of it, and whether all is well.
+func (m *markdown) verdict() {
+	p := m.p
+	hearts := p.Spirit.Fraction("hearts")
+	parts := []string{m.Volume(hearts.Lot) + " of hearts at " + m.Strength(hearts.Strength())}
+	if p.Cask.SizeL > 0 {
+		parts = append(parts, words.Count(p.Cask.Casks, "cask"))
+	}
+	kept, broken, warnings, errors := 0, 0, 0, 0
+	for _, k := range p.Promises {
+		switch k.Stands() {
+		case plan.PromiseKept:
+			kept++
+		case plan.PromiseBroken:
+			broken++
+		}
+	}
+	for _, n := range p.Notices {
+		switch {
+		case n.Code == string(diag.CodePromiseBroken):
+		case n.Severity == "error":
+			errors++
+		case n.Severity == "warning":
+			warnings++
+		}
+	}
+	for _, c := range []struct {
+		n    int
+		what string
+	}{{errors, "error"}, {broken, "broken promise"}, {warnings, "warning"}} {
+		if c.n > 0 {
+			parts = append(parts, words.Count(c.n, c.what))
+		}
+	}
+	if errors+broken+warnings == 0 {
+		parts = append(parts, "no warnings")
+	}
+	if kept > 0 {
+		parts = append(parts, words.Count(kept, "promise")+" kept")
+	}
+	m.line("**%s**", strings.Join(parts, "; "))
+	m.line("")
+}
+
 func (m *markdown) notices() {
 	for _, n := range m.p.Notices {
+		if n.Code == string(diag.CodePromiseBroken) {
+			continue // it stands below, as a promise
+		}
 		line := ""
 		if n.Line > 0 {
 			line = fmt.Sprintf(" (line %d)", n.Line)
@@ -160,7 +208,11 @@ func (m *markdown) steps() {
 			if r.At != "" {
 				at = measure.Clock(r.At) + " "
 			}
-			reads = append(reads, at+r.What+" "+strings.TrimPrefix(m.Quantity(r.Should), r.What+" "))
+			off := ""
+			if r.Tolerance.Unit != "" {
+				off = " " + strings.Replace(m.Tolerance(r.Tolerance), "+/-", "±", 1)
+			}
+			reads = append(reads, at+r.What+" "+strings.TrimPrefix(m.Quantity(r.Should), r.What+" ")+off)
 		}
 		rows = append(rows, []string{measure.DayAndClock(s.Start), measure.Duration(s.DurationMin), m.Phrase(s.Do), strings.Join(reads, "<br>")})
 	}
