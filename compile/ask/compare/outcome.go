@@ -162,7 +162,11 @@ func putWithin(all []Outcome, b *recipe.Batch) {
 	}
 	for _, n := range p.Bands.Numbers {
 		for i := range all {
-			if all[i].Key != n.Key || n.Planned.Value == 0 {
+			of := all[i].Key
+			if of == "hydrometerSG" { // the solids of the backset are no less sure
+				of = "originalGravitySG"
+			}
+			if of != n.Key || n.Planned.Value == 0 {
 				continue
 			}
 			half := (n.High.Value - n.Low.Value) / 2 / math.Abs(n.Planned.Value)

@@ -43,8 +43,12 @@ func told(c *compare.Comparison) []compare.Outcome {
 func folded(c *compare.Comparison) string {
 	var names []string
 	for _, o := range changed(c) {
+		name := o.Name
+		if slices.Contains(names, name) { // in another measure
+			name += " in " + o.Unit
+		}
 		if o.IsWithin() {
-			names = append(names, o.Name)
+			names = append(names, name)
 		}
 	}
 	if len(names) == 0 {
