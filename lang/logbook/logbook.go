@@ -75,6 +75,7 @@ type reader struct {
 	with  map[quantity.Kind]string // instruments in hand, by what they read
 	day   record.Date              // of the line above
 	clock clock                    // of the stage
+	early bool                     // a date before the run's was spoken of
 }
 
 // takes takes instruments in hand, each in place of the one of its kind. Of one that

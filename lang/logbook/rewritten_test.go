@@ -84,3 +84,22 @@ func TestRewritten(t *testing.T) {
 	require.Len(t, list, 1)
 	assert.Contains(t, list[0].Summary, "`corrected 119 F to 191 F on 2026-03-05` was committed, and is gone")
 }
+
+// Dates before the day of the run are spoken of once: the table was that of another day.
+func TestDatesBeforeTheRun(t *testing.T) {
+	early := func(day string) (n int) {
+		text := strings.Replace(committed, "    08:52", "    "+day+" 08:52", 1)
+		text = strings.Replace(text, "    tue 13:55", "    "+day+" 13:55", 1)
+		file, list := lang.Parse(diag.NewSource("runs.batch", []byte(text)))
+		nodes, _ := tree.Declarations(file.Stmts, nil, &list)
+		_, said := Run(nodes[0], Around{Zone: time.UTC, Instrument: func(string) *record.Instrument { return nil }})
+		for _, d := range said {
+			if strings.Contains(d.Summary, "is before the day of this run, 2026-03-03") {
+				n++
+			}
+		}
+		return n
+	}
+	assert.Equal(t, 1, early("2026-03-02"))
+	assert.Zero(t, early("2026-03-03"))
+}

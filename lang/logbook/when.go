@@ -43,7 +43,8 @@ func (r *reader) when(l *tree.Node) record.When {
 		r.diags.Add(diag.Diagnostic{Code: diag.CodeNoDay, At: w.Clock.At, Summary: "the first clock of a stage needs its day",
 			Help: "write the day or the date before it: `" + lang.Days[r.day.Weekday()] + " " + w.Clock.Text + "`, `" + r.day.String() + " " + w.Clock.Text + "`"})
 	}
-	if w.Date != nil && r.day.Compare(r.run.Date) < 0 {
+	if w.Date != nil && r.day.Compare(r.run.Date) < 0 && !r.early {
+		r.early = true // once is enough: the lines below go by it
 		r.diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: w.Date.At,
 			Summary: fmt.Sprintf("`%s` is before the day of this run, %s", r.day, r.run.Date),
 			Help:    "if the table of a sheet was filled in, it was that of another day: `newmake plan --on` plans for the day of the run"})
