@@ -1,6 +1,8 @@
 package constants
 
 import (
+	"slices"
+
 	"newmake/compile/numbers"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
@@ -42,6 +44,9 @@ type Constant struct {
 	Prior
 	AsWritten float64 // the figure that leaves the recipe as it is
 	Why       string  // where the uncertainty is from
+	// Unsaid says that the house states nothing of it: a plan then takes the figure that
+	// does nothing, which is the end and not the middle of what it may be.
+	Unsaid bool
 	// Paths are the values of the recipe that it moves; none of an instrument's.
 	Paths []recipe.Path
 
@@ -78,4 +83,10 @@ func Moving(all []Constant) []Constant {
 		}
 	}
 	return out
+}
+
+// Drawable are the constants about which a plan lies in the middle: those that move a
+// batch, but for what the house says nothing of.
+func Drawable(all []Constant) []Constant {
+	return slices.DeleteFunc(Moving(all), func(c Constant) bool { return c.Unsaid })
 }

@@ -77,7 +77,7 @@ func TestSetLeavesTheBatch(t *testing.T) {
 	b := examples(t)[0]
 	before := b.Clone()
 	cs := Moving(Of(b))
-	Set(b, cs, Drawn(cs, 1).X[0])
+	Set(b, cs, Drawn(cs, 1, nil).X[0])
 	assert.Empty(t, moved(before, b))
 }
 
@@ -119,7 +119,7 @@ func TestEveryRowIsUsed(t *testing.T) {
 func BenchmarkSet(b *testing.B) {
 	r := examples(b)[0]
 	cs := Moving(Of(r))
-	d := Drawn(cs, 1)
+	d := Drawn(cs, 1, nil)
 	b.ReportAllocs()
 	for b.Loop() {
 		Set(r, cs, d.X[0])
@@ -129,7 +129,7 @@ func BenchmarkSet(b *testing.B) {
 func BenchmarkDrawn(b *testing.B) {
 	cs := Of(examples(b)[0])
 	for b.Loop() {
-		Drawn(cs, 400)
+		Drawn(cs, 400, nil)
 	}
 }
 
@@ -198,4 +198,55 @@ func middle(of []Constant) []float64 {
 		x[i] = c.AsWritten
 	}
 	return x
+}
+
+// TestEveryRangeIsDrawn: a figure of the library with a range, that holds it 9 times in
+// 10, is moved by a constant wherever a batch of the examples uses it.
+func TestEveryRangeIsDrawn(t *testing.T) {
+	h, err := check.Load(filepath.FromSlash("../../examples/lantern-hollow"), check.Options{})
+	require.NoError(t, err)
+	found := 0
+	for _, name := range h.Batches() {
+		b, list := h.Batch(name)
+		require.NotNil(t, b, list)
+		moved := map[string]bool{}
+		for _, c := range Of(b) {
+			for _, p := range c.Paths {
+				moved[p.String()] = true
+			}
+		}
+		want := func(kind string, e *recipe.Entry, lines func(line string) bool) {
+			for line := range e.Within {
+				if lines == nil || lines(line) {
+					found++
+					assert.True(t, moved[recipe.PathLibrary.Child(kind, e.Name, line).String()], "%s: %s %s %s", name, kind, e.Name, line)
+				}
+			}
+		}
+		for _, g := range grains(b) {
+			want("grain", &g.Entry, nil)
+		}
+		want("yeast", &b.Ferm.Yeast.Entry, nil)
+		want("model", &b.Models["mash"].Entry, nil)
+		if b.Cask.Kind != nil {
+			want("wood", &b.Cask.Kind.Entry, nil)
+			want("model", &b.Models["cask"].Entry, func(line string) bool { return strings.HasPrefix(line, b.Cask.Climate.Named) })
+		}
+	}
+	assert.Greater(t, found, 30)
+}
+
+// TestUnsaid: a loss that the house states nothing of is taken as none by a plan, and so
+// by who draws; one that it states, of however little, is drawn about that.
+func TestUnsaid(t *testing.T) {
+	for lost, drawn := range map[float64]bool{0: false, 0.001: true, 0.02: true} {
+		h, err := check.Load(filepath.FromSlash("../../examples/lantern-hollow"), check.Options{})
+		require.NoError(t, err)
+		b, _ := h.Batch("Ferry Landing")
+		b = b.Clone()
+		b.Strip.Still.LostFrac, b.Spirit.Still.LostFrac = lost, lost
+		is := func(c Constant) bool { return c.ID == "alcohol-lost" }
+		assert.True(t, slices.ContainsFunc(Moving(Of(b)), is), "who learns looks for it")
+		assert.Equal(t, drawn, slices.ContainsFunc(Drawable(Of(b)), is), "%g", lost)
+	}
 }

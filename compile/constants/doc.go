@@ -10,6 +10,6 @@
 // figure that leaves the recipe as it is.
 //
 //	cs := constants.Of(batch)
-//	d := constants.Drawn(cs, 400)
+//	d := constants.Drawn(cs, 400, batch.Learned)
 //	n, err := compile.Numbers(constants.Set(batch, cs, d.X[0]), memo, compile.Calculated)
 package constants

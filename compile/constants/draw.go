@@ -4,6 +4,8 @@ import (
 	"hash/fnv"
 	"math"
 	"math/rand/v2"
+
+	"newmake/lang/recipe"
 )
 
 // seed is the same for every batch, so that what is drawn for two batches is drawn
@@ -24,19 +26,26 @@ type Draws struct {
 // Drawn draws n times for each constant. A constant has a stream of its own, by the
 // hash of its key, and each draw of it begins anew: so a constant that two batches
 // share has the same luck in both, whatever else they have, and more draws go on
-// from fewer.
-func Drawn(of []Constant, n int) Draws {
+// from fewer. Constants that were learned together are drawn together; l may be nil.
+func Drawn(of []Constant, n int, l *recipe.Learned) Draws {
 	d := Draws{Of: of, X: make([][]float64, n)}
 	all := make([]float64, n*len(of))
 	for i := range d.X {
 		d.X[i] = all[i*len(of) : (i+1)*len(of) : (i+1)*len(of)]
 	}
+	lead := leaders(of, l)
 	for k, c := range of {
 		h := fnv.New64a()
 		h.Write([]byte(c.Key()))
 		name := h.Sum64()
+		to, led := lead[k]
+		own := math.Sqrt(1 - to.correlation*to.correlation)
 		for i := range n {
-			x, again := c.Prior.draw(rand.NewPCG(seed^mixed(uint64(i)), name))
+			shift := 0.0
+			if led {
+				shift = to.correlation * of[to.at].Prior.Z(d.X[i][to.at])
+			}
+			x, again := c.Prior.draw(rand.NewPCG(seed^mixed(uint64(i)), name), shift, own)
 			d.X[i][k] = x
 			d.Rejected += again
 		}
@@ -44,11 +53,12 @@ func Drawn(of []Constant, n int) Draws {
 	return d
 }
 
-// draw draws one figure, and says how many before it were out of bounds.
-func (p Prior) draw(src *rand.PCG) (x float64, again int) {
+// draw draws one figure that lies about a shift from the middle, with a spread of its
+// own, both in standard deviations; and says how many before it were out of bounds.
+func (p Prior) draw(src *rand.PCG, shift, own float64) (x float64, again int) {
 	src.Uint64() // the first one leans on the seed
 	for again < mostTries {
-		if x = p.At(normal(src)); p.Holds(x) {
+		if x = p.At(shift + own*normal(src)); p.Holds(x) {
 			return x, again
 		}
 		again++

@@ -29,8 +29,10 @@ type use struct {
 	is    float64 // what is written; 1 of a factor, 0 of what is added
 	prior *Prior  // in place of the row's
 	sure  *stated // how sure the figure is, in place of the row's deviation; nil where nobody says
-	paths []recipe.Path
-	set   func(b *recipe.Batch, x float64)
+	// unsaid says that the house states nothing of it.
+	unsaid bool
+	paths  []recipe.Path
+	set    func(b *recipe.Batch, x float64)
 }
 
 // most is a bound where nothing else bounds a factor.
@@ -91,7 +93,7 @@ func Of(b *recipe.Batch) []Constant {
 			c := Constant{
 				ID: r.id, Of: u.of, Words: r.words, Stage: r.stage, Owner: r.owner, Form: r.form, Kind: r.kind, Why: r.why,
 				Prior:     Prior{Shape: r.shape, Mean: u.is, SD: r.sd, Low: r.low, High: r.high},
-				AsWritten: u.is, Paths: u.paths, set: u.set,
+				AsWritten: u.is, Unsaid: u.unsaid, Paths: u.paths, set: u.set,
 			}
 			if r.form == Value && r.shape == Lognormal {
 				c.SD *= u.is

@@ -114,8 +114,9 @@ func reflux(r *row, b *recipe.Batch) []use {
 	return out
 }
 
-// usuallyLost is the share of what comes over that a still loses whose house says
-// nothing. A plan counts none of it; who asks how sure a plan is, must.
+// usuallyLost is the middle of the share of what comes over that a still may lose whose
+// house says nothing. A plan takes such a still as tight, and so does who asks how sure
+// the plan is: they stand for the same run. Who learns from runs looks for it.
 const usuallyLost = 0.01
 
 func alcoholLost(r *row, b *recipe.Batch) []use {
@@ -137,7 +138,7 @@ func alcoholLost(r *row, b *recipe.Batch) []use {
 		mean = usuallyLost
 	}
 	return []use{{
-		is: written, paths: paths, sure: sure,
+		is: written, paths: paths, sure: sure, unsaid: written == 0,
 		prior: &Prior{Shape: r.shape, Mean: mean, SD: r.sd, Low: r.low, High: r.high},
 		set: func(b *recipe.Batch, x float64) {
 			for _, s := range of {

@@ -23,7 +23,7 @@ type bench struct {
 // newBench computes a batch. Nil if it cannot be computed as it is written.
 func newBench(b *recipe.Batch) *bench {
 	memo := new(compile.Memo)
-	k := &bench{of: constants.Moving(constants.Of(b))}
+	k := &bench{of: constants.Drawable(constants.Of(b))}
 	if k.middle, _ = memo.Compile(b); k.middle == nil {
 		return nil
 	}

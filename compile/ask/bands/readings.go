@@ -12,49 +12,49 @@ import (
 
 // readings puts low and high to every reading of a plan that foretells something.
 func (k *bench) readings(p *plan.Plan) {
-	known := map[string]plan.Quantity{}
-	for _, s := range k.middle.Schedule.Steps {
-		for _, r := range s.Read {
-			known[r.ID] = r.Should
-		}
-	}
-	others := map[*plan.Plan]map[string]plan.Quantity{k.middle: known}
-	for _, ends := range [][]*plan.Plan{k.low, k.high} {
-		for _, o := range ends {
-			if o == nil || others[o] != nil {
-				continue
-			}
-			has := map[string]plan.Quantity{}
-			for _, s := range o.Schedule.Steps {
-				for _, r := range s.Read {
-					has[r.ID] = r.Should
-				}
-			}
-			others[o] = has
-		}
-	}
+	book := readBook{}
 	for i := range p.Schedule.Steps {
 		s := &p.Schedule.Steps[i]
 		for n := range s.Read {
 			r := &s.Read[n]
-			should, ok := known[r.ID]
+			should, ok := book.of(k.middle)[r.ID]
 			if !ok {
 				continue
 			}
-			of := k.alongside(s, r)
-			if of == nil {
-				of = func(p *plan.Plan) float64 {
-					if q, ok := others[p][r.ID]; ok {
-						return q.Value
-					}
-					return math.NaN()
-				}
-			}
-			_, by := k.around(of)
+			_, by := k.around(k.foretold(s, r, book))
 			by = by.and(r.Besides)
 			r.Low, r.High = moved(should, -by.down), moved(should, by.up)
 			r.Tolerance = tolerance(should, max(by.down, by.up))
 		}
+	}
+}
+
+// readBook has the readings of plans by their keys.
+type readBook map[*plan.Plan]map[string]plan.Quantity
+
+func (b readBook) of(p *plan.Plan) map[string]plan.Quantity {
+	if b[p] == nil {
+		b[p] = map[string]plan.Quantity{}
+		for _, s := range p.Schedule.Steps {
+			for _, r := range s.Read {
+				b[p][r.ID] = r.Should
+			}
+		}
+	}
+	return b[p]
+}
+
+// foretold is the figure of a reading: at its moment, if it is taken while something
+// goes on; else at the end of its step, which another batch has there too.
+func (k *bench) foretold(s *plan.Step, r *plan.Reading, book readBook) figure {
+	if of := k.alongside(s, r); of != nil {
+		return of
+	}
+	return func(p *plan.Plan) float64 {
+		if q, ok := book.of(p)[r.ID]; ok {
+			return q.Value
+		}
+		return math.NaN()
 	}
 }
 
@@ -99,7 +99,7 @@ func tolerance(q plan.Quantity, by float64) plan.Quantity {
 }
 
 // alongside is the figure of a reading that is taken while something goes on, at its
-// moment; nil for one at the end of its step, which another batch has there too.
+// moment; nil for one at the end of its step.
 func (k *bench) alongside(s *plan.Step, r *plan.Reading) figure {
 	switch {
 	case strings.HasPrefix(s.ID, "ferment.round."):

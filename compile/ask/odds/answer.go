@@ -105,6 +105,7 @@ var notInIt = []string{
 	"what goes wrong: a stuck rake, a boiler that goes out, a ferment that is infected, a spill",
 	"people who come late: the clock is the plan's",
 	"what an instrument is off by: it moves no batch, and each reading",
+	"alcohol lost by drips and vents where the house states no alcohol-lost: the still is taken as tight, as the plan takes it",
 }
 
 // Answer counts what came of the draws.

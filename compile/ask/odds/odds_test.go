@@ -197,7 +197,7 @@ func TestNoChangeWanted(t *testing.T) {
 	assert.Nil(t, trial.Change(measure.US))
 
 	tight := batch(t, "Ferry Landing").Clone()
-	tight.Mash.Cooker.HoldsM3 = 1.02 * trial.Plan.Plant.Vessels[0].MostL / 1000 / 1.12
+	tight.Mash.Cooker.HoldsM3 = 1.001 * trial.Plan.Plant.Vessels[0].MostL / 1000 / 1.12
 	c := tried(t, tight, 60).Change(measure.US)
 	require.NotNil(t, c)
 	assert.Nil(t, c.Odds)

@@ -17,7 +17,7 @@ func uniform(n, k int) [][]float64 {
 	for j := range k {
 		of = append(of, constants.Constant{ID: fmt.Sprint("x", j+1), Prior: constants.Prior{SD: 1, Low: -50, High: 50}})
 	}
-	x := constants.Drawn(of, n).X
+	x := constants.Drawn(of, n, nil).X
 	for _, row := range x {
 		for j, z := range row {
 			row[j] = math.Pi * math.Erf(z/math.Sqrt2) // a normal's place among all normals
@@ -59,7 +59,7 @@ func TestSharesOfASum(t *testing.T) {
 	for j := range 10 { // seven that do nothing
 		of = append(of, constants.Constant{ID: fmt.Sprint("z", j+1), Prior: constants.Prior{SD: 1, Low: -50, High: 50}})
 	}
-	z := constants.Drawn(of, 4000).X
+	z := constants.Drawn(of, 4000, nil).X
 	y := make([]float64, len(z))
 	for i, r := range z {
 		y[i] = 100 + 2*r[0] + r[1] + (r[2]*r[2]-1)/2
@@ -79,7 +79,7 @@ func TestSharesOfNoise(t *testing.T) {
 	for j := range 31 {
 		of = append(of, constants.Constant{ID: fmt.Sprint("z", j+1), Prior: constants.Prior{SD: 1, Low: -50, High: 50}})
 	}
-	all := constants.Drawn(of, 400).X
+	all := constants.Drawn(of, 400, nil).X
 	z, y := make([][]float64, len(all)), make([]float64, len(all))
 	for i, r := range all {
 		z[i], y[i] = r[:30], r[30]

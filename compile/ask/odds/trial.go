@@ -49,7 +49,7 @@ func Try(b *recipe.Batch, n int, u measure.Units) (*Trial, error) {
 	}
 	t := &Trial{
 		Batch: b, Plan: p, Numbers: compare.Summary(u), Runs: make([]Run, n),
-		Draws: constants.Drawn(constants.Moving(constants.Of(b)), n),
+		Draws: constants.Drawn(constants.Drawable(constants.Of(b)), n, b.Learned),
 	}
 	fill := size.Casks(1, b.Gauge).Of
 	parallel.Each(n, func(i int) {

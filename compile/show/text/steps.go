@@ -81,7 +81,7 @@ func (t *text) reading(r plan.Reading) {
 	}
 	should := strings.TrimPrefix(t.read(r.Should), r.What+" ") // pH is said once
 	if r.Tolerance.Unit != "" {
-		should += " " + t.Tolerance(r.Tolerance)
+		should += t.off(r)
 	}
 	line := strings.Repeat(" ", doCol)
 	if columns.Width(what) >= expectCol-doCol {
@@ -92,6 +92,27 @@ func (t *text) reading(r plan.Reading) {
 	}
 	t.Line(columns.Cut(columns.Fill(line+should, blankCol), blankCol) + blank)
 }
+
+// off is what a reading may be off by: so much either way, or from a low to a high where
+// it may be much farther off on one side.
+func (t *text) off(r plan.Reading) string {
+	if r.Low == nil || r.High == nil {
+		return " " + t.Tolerance(r.Tolerance)
+	}
+	down, up := r.Should.Value-r.Low.Value, r.High.Value-r.Should.Value
+	if max(down, up) < lopsided*min(down, up) {
+		return " " + t.Tolerance(r.Tolerance)
+	}
+	bare := func(q plan.Quantity) string { // the unit stands before
+		n, _, _ := strings.Cut(strings.TrimPrefix(t.read(q), r.What+" "), " ")
+		return n
+	}
+	return ", " + bare(*r.Low) + " to " + bare(*r.High)
+}
+
+// lopsided is how many times as far a reading may be off on one side as on the other
+// before both are said.
+const lopsided = 1.5
 
 // read is a quantity as its instrument shows it: a spirit's strength in proof
 // alone where proof is spoken.
