@@ -20,6 +20,7 @@ import (
 	"newmake/compile/ask/proofing"
 	"newmake/compile/ask/today"
 	"newmake/compile/ask/why"
+	"newmake/compile/book/cellar"
 	"newmake/compile/book/taste"
 	"newmake/compile/show/reviewed"
 	"newmake/compile/show/sized"
@@ -47,6 +48,7 @@ var published = map[string]struct {
 	"gauge": {proofing.Format, []reflect.Type{reflect.TypeFor[proofing.Answer]()}},
 
 	"review":   {reviewed.Format, []reflect.Type{reflect.TypeFor[reviewed.Document](), reflect.TypeFor[report]()}},
+	"cellar":   {cellar.Format, []reflect.Type{reflect.TypeFor[cellar.Cellar]()}},
 	"trial":    {taste.Format, []reflect.Type{reflect.TypeFor[taste.Judged]()}},
 	"tastings": {taste.FoundFormat, []reflect.Type{reflect.TypeFor[taste.Found]()}},
 
@@ -213,6 +215,7 @@ func TestAnswersBySchema(t *testing.T) {
 		"learn 26-01 26-02",
 		"review 26-03",
 		"odds ferry-landing.batch --draws 60 --beside stone-ferry",
+		"cellar --on 2026-06-30",
 		"tastings clove",
 		"trial More~rye?",
 		"trial Longer~ferment?",

@@ -8,6 +8,7 @@ import (
 
 	"newmake/lang/diag"
 	"newmake/lang/logbook"
+	"newmake/lang/parallel"
 	"newmake/lang/quantity"
 	"newmake/lang/record"
 	"newmake/lang/schema"
@@ -31,7 +32,7 @@ var ofCellar = []*schema.Field{schema.Run, schema.OwnCask, schema.Round, schema.
 // Cellar reads all of it, and says what is to be said of it.
 func (h *House) Cellar() (*Cellar, diag.List) {
 	c := h.cellar()
-	list := slices.Clone(c.diags)
+	list := append(slices.Clone(c.diags), h.unread()...)
 	for _, f := range ofCellar {
 		for _, d := range h.Past(f) {
 			list = append(list, d.Said()...)
@@ -40,11 +41,22 @@ func (h *House) Cellar() (*Cellar, diag.List) {
 	return c, h.Ordered(list)
 }
 
+// unread is what there is to say of texts of which parts, or all, could not be read: what
+// happened may stand there.
+func (h *House) unread() diag.List {
+	list := slices.Concat(h.Loading(), h.General())
+	for _, f := range h.Files {
+		list = append(list, f.Loose()...)
+	}
+	return list
+}
+
 // readCellar reads the texts that tell of casks, and sorts what they say into lives.
 func (h *House) readCellar() *Cellar {
 	c := &Cellar{}
-	around := logbook.Around{Zone: time.UTC, Instrument: h.Instrument, Names: h.cellarNames} // days are what counts here
+	around := logbook.Around{Zone: time.UTC, Instrument: h.Instrument, Names: h.cellarNames, Has: h.inCellar()} // days are what counts here
 	all := &serials{by: map[string]*serial{}}
+	parallel.Each(len(h.Runs), func(i int) { h.run(h.Runs[i]) })
 	for _, d := range h.Runs {
 		r := h.run(d).run
 		for i := range r.Visits {
@@ -116,6 +128,20 @@ func (h *House) cellarNames(sort string) []string {
 		return past(schema.Vat)
 	}
 	return slices.Concat(past(schema.Vat), past(schema.OwnCask), h.filled())
+}
+
+// inCellar finds names of those sorts.
+func (h *House) inCellar() func(sort, name string) bool {
+	known := map[string]map[string]bool{}
+	return func(sort, name string) bool {
+		if known[sort] == nil {
+			known[sort] = map[string]bool{}
+			for _, n := range h.cellarNames(sort) {
+				known[sort][tree.Key(n)] = true
+			}
+		}
+		return known[sort][tree.Key(name)]
+	}
 }
 
 // sizeOf is what a cask holds: as it is declared, or as the batch fills that its run is

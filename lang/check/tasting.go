@@ -32,7 +32,7 @@ type (
 // and lines, and what is to be said of them.
 func (h *House) Tastings() ([]*record.Tasting, diag.List) {
 	var out []*record.Tasting
-	var list diag.List
+	list := h.unread()
 	for _, d := range h.Past(schema.Tasting) {
 		t := h.tasting(d)
 		list = append(append(list, d.Said()...), t.diags...)
@@ -104,9 +104,11 @@ func (h *House) tasted() logbook.Names {
 // serials lists the casks that runs filled, each once, in the order of the runs.
 func (h *House) serials() []string {
 	var out []string
+	seen := map[string]bool{}
 	for _, d := range h.Runs {
 		for _, v := range h.run(d).run.Visits {
-			if v.Word == "into" && v.To != "" && !slices.Contains(out, v.To) {
+			if v.Word == "into" && v.To != "" && !seen[tree.Key(v.To)] {
+				seen[tree.Key(v.To)] = true
 				out = append(out, v.To)
 			}
 		}

@@ -7,7 +7,6 @@
 package logbook
 
 import (
-	"slices"
 	"time"
 
 	"newmake/lang/diag"
@@ -20,19 +19,16 @@ import (
 type Around struct {
 	Zone       *time.Location                       // of its clocks
 	Instrument func(name string) *record.Instrument // nil for one that is not declared
-	// Names gives the names of a sort that the house has: cask, vat, run. nil: names are
-	// not looked at.
+	// Has says that the house has something of a name: a cask, a vat, a run. nil: names are
+	// not looked at. Names lists them, for one who misspelled it.
+	Has   func(sort, name string) bool
 	Names func(sort string) []string
 }
 
 // named says so where a name is none of its sort.
 func (r *reader) named(sort string, c *tree.Capture) {
-	if r.Names == nil || c == nil {
-		return
-	}
-	all := r.Names(sort)
-	if !slices.ContainsFunc(all, func(s string) bool { return tree.Key(s) == tree.Key(c.Text()) }) {
-		r.diags.Add(tree.UnknownName(sort, c, func() []string { return all }))
+	if r.Has != nil && c != nil && !r.Has(sort, c.Text()) {
+		r.diags.Add(tree.UnknownName(sort, c, func() []string { return r.Names(sort) }))
 	}
 }
 

@@ -78,7 +78,7 @@ func TestDate(t *testing.T) {
 	d := Date{2028, 2, 28}
 	assert.Equal(t, "2028-02-28", d.String())
 	assert.Equal(t, "2028-02-29", d.After(1).String())
-	assert.Equal(t, 2, d.daysTo(Date{2028, 3, 1}))
-	assert.Equal(t, -1, d.daysTo(Date{2028, 2, 27}))
+	assert.Equal(t, 2, d.DaysTo(Date{2028, 3, 1}))
+	assert.Equal(t, -1, d.DaysTo(Date{2028, 2, 27}))
 	assert.True(t, Date{}.IsZero())
 }

@@ -44,7 +44,7 @@ func (d Date) IsZero() bool { return d == Date{} }
 func (d Date) String() string { return fmt.Sprintf("%04d-%02d-%02d", d.Year, d.Month, d.Day) }
 
 // Compare is below 0 for a date before another, 0 for the same, above 0 for one after.
-func (d Date) Compare(o Date) int { return -d.daysTo(o) }
+func (d Date) Compare(o Date) int { return -d.DaysTo(o) }
 
 // Weekday is its day of the week.
 func (d Date) Weekday() time.Weekday { return d.noon().Weekday() }
@@ -52,8 +52,8 @@ func (d Date) Weekday() time.Weekday { return d.noon().Weekday() }
 // After is the date so many days later.
 func (d Date) After(days int) Date { return DateOf(d.noon().AddDate(0, 0, days)) }
 
-// daysTo is how many days later another date is.
-func (d Date) daysTo(o Date) int { return int(o.noon().Sub(d.noon()).Hours() / 24) }
+// DaysTo is how many days later another date is.
+func (d Date) DaysTo(o Date) int { return int(o.noon().Sub(d.noon()).Hours() / 24) }
 
 func (d Date) noon() time.Time { return time.Date(d.Year, d.Month, d.Day, 12, 0, 0, 0, time.UTC) }
 

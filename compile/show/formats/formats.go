@@ -26,6 +26,7 @@ var (
 	OfVariants   = Ways{{"text", ".txt"}, {"json", ".json"}, {"md", ".md"}}
 	OfComparison = Ways{{"text", ".txt"}, {"md", ".md"}, {"json", ".json"}, {"html", ".html"}}
 	OfAnswer     = Ways{{"text", ".txt"}, {"json", ".json"}}
+	OfCellar     = Ways{{"text", ".txt"}, {"json", ".json"}, {"csv", ".csv"}}
 	OfTrial      = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}}
 	OfReview     = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}}
 	OfOdds       = Ways{{"text", ".txt"}, {"json", ".json"}, {"csv", ".csv"}, {"md", ".md"}}

@@ -407,3 +407,39 @@ func TestFillingAtItsLimits(t *testing.T) {
 		assert.ErrorContains(t, try(c.out), c.why)
 	}
 }
+
+// A course without anything on the way is the forecast; what is put in and taken out is
+// accounted for.
+func TestCourse(t *testing.T) {
+	in := filling(t, 1, 53*gal, 118, 6, "temperate")
+	wood, err := NewWood(in)
+	require.NoError(t, err)
+	o := wood.Course(1)
+	years := forecast(t, in).Years
+	for _, y := range years {
+		require.True(t, o.To(y.AgeYears))
+		assert.InEpsilon(t, y.EthanolKg, o.Now().EthanolKg, 1e-9)
+		assert.InEpsilon(t, y.WaterKg, o.Now().WaterKg, 1e-9)
+	}
+	before := o.Now()
+	o.Take(before.VolumeM3 / 4)
+	assert.InEpsilon(t, 0.75*before.EthanolKg, o.Now().EthanolKg, 1e-12)
+	assert.InDelta(t, before.Proof, o.Now().Proof, 1e-9)
+	o.Add(3, 2)
+	assert.InEpsilon(t, 0.75*before.LiquidKg()+5, o.Now().LiquidKg(), 1e-12)
+	o.Set(0.4)
+	assert.InEpsilon(t, 0.75*before.LiquidKg()+5, o.Now().LiquidKg(), 1e-12)
+	assert.InDelta(t, 0.4, o.Now().MassFrac(), 1e-12)
+	assert.False(t, o.To(400), "it runs dry")
+
+	twice, none := wood.Course(2), wood.Course(0)
+	twice.To(3)
+	none.To(3)
+	assert.Zero(t, none.Now().LostEthanolKg)
+	assert.InEpsilon(t, 2*years[3].LostEthanolKg, twice.Now().LostEthanolKg, 0.1)
+	for _, bad := range []float64{-1000, math.Inf(1), math.NaN()} {
+		in.SpiritWaterKg = bad
+		_, err := NewWood(in)
+		assert.Error(t, err)
+	}
+}

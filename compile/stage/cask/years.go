@@ -241,10 +241,11 @@ func (c *cask) rest(restS float64) []Year {
 // rates it began with.
 func (c *cask) pass(s content, from, to float64) content {
 	k := c.airAt(from + 1e-9)
-	steps := soakSteps
+	yearly := soakSteps
 	if from >= 1 {
-		steps = laterSteps
+		yearly = laterSteps
 	}
+	steps := max(1, int(math.Ceil(float64(yearly)*(to-from)-1e-9)))
 	h := (to - from) / float64(steps)
 	for i := range steps {
 		t := from + float64(i)*h

@@ -1,0 +1,95 @@
+package main
+
+import (
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"newmake/compile/book/cellar"
+	"newmake/compile/show/formats"
+	"newmake/compile/show/racked"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+)
+
+// cellarFlags are what a person asks of the casks.
+type cellarFlags struct {
+	on, format, output, units, house string
+	full                             bool
+}
+
+func cellarCommand(a *app) *cobra.Command {
+	var f cellarFlags
+	cmd := &cobra.Command{
+		Use:   "cellar",
+		Short: "What lies in the casks, by their readings and by the forecast",
+		Long: "cellar follows every cask of the house from its fill: what it holds on a day and when its\n" +
+			"rest is over, by its weights, dips and samples and by the forecast of its climate, with the\n" +
+			"range that holds 9 times in 10. It says which casks are to be sampled, whose rest is over,\n" +
+			"and which lose more than their like. How fast the house evaporates is found from all casks\n" +
+			"that were weighed; a cask of which little is known goes by the house.",
+		Example: "  newmake cellar\n" +
+			"  newmake cellar --on 2027-03-31 --full\n" +
+			"  newmake cellar --house examples/lantern-hollow --on 2028-06-30\n" +
+			"  newmake cellar --format csv -o casks.csv",
+		Args: cobra.NoArgs,
+		RunE: func(*cobra.Command, []string) error { return f.run(a) },
+	}
+	cmd.Flags().StringVar(&f.on, "on", "", "the day, as 2027-03-31 (default: today)")
+	formatFlag(cmd, &f.format, formats.OfCellar.Names())
+	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: that of most batches)")
+	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
+	cmd.Flags().BoolVar(&f.full, "full", false, "each cask with all that is known of it")
+	completeFlag(cmd, "units", oneOf("us", "si"))
+	return cmd
+}
+
+func (f cellarFlags) run(a *app) error {
+	format, err := formats.OfCellar.Choose(f.format, f.output)
+	if err != nil {
+		return err
+	}
+	system, err := units(f.units)
+	if err != nil {
+		return err
+	}
+	day := record.DateOf(time.Now())
+	if f.on != "" {
+		t, err := time.Parse(time.DateOnly, f.on)
+		if err != nil {
+			return usage("--on is a day, written 2026-06-30, not %q", f.on)
+		}
+		day = record.DateOf(t)
+	}
+	src, err := a.load(f.house, "")
+	if err != nil {
+		return a.cannot(err, format)
+	}
+	texts, said := src.House.Cellar()
+	if said.HasErrors() {
+		return a.noAnswer(said, format)
+	}
+	tastings, _ := src.House.Tastings()
+	library := src.House.Library()
+	h := cellar.House{
+		Lives: texts.Lives, Tastings: tastings, Batch: func(name string) *recipe.Batch { b, _ := src.House.Batch(name); return b },
+		Wood: func(name string) *recipe.CaskWood { return library.Woods[name] },
+	}
+	switch {
+	case system != nil:
+		h.Units = *system
+	case len(texts.Lives) > 0 && len(texts.Lives[0].Fills) > 0:
+		if b := h.Batch(texts.Lives[0].Fills[0].Run.Batch); b != nil {
+			h.Units = b.Units
+		}
+	}
+	out, err := formats.Cellar(cellar.On(h, day), format, racked.Options{Bold: a.bold(f.output), Full: f.full || f.output != ""})
+	if err != nil {
+		return err
+	}
+	if format == "text" {
+		a.show(said)
+	}
+	return a.write(f.output, out, src.Inputs())
+}

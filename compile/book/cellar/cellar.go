@@ -1,0 +1,454 @@
+// Package cellar says what lies in a house's casks: what each holds by its readings and by
+// the forecast, on a day and when its rest is over, when it is to be sampled, and which of
+// them loses more than its like.
+//
+// A cask is followed from its fill by the model of package cask, with what was put in,
+// taken out and read on the way. The strength of a sample holds from its day on. How fast
+// a cask evaporates beside what its climate says is found from its last weight, or its last
+// dip: the scale weighs the spirit and what the wood has taken up, so what is missing has
+// gone into the air. What a cask's own readings leave open, the house's other casks tell.
+package cellar
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"time"
+
+	"newmake/compile/estimate/shrink"
+	"newmake/compile/lot"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/numbers"
+	"newmake/compile/stage/cask"
+	"newmake/lang/parallel"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+)
+
+// Format and Version name the shape of a cellar as JSON. A minor version adds names and
+// never takes one away.
+const (
+	Format  = "newmake.cellar"
+	Version = "1.0"
+)
+
+// Cellar is what lies in the casks of a house on a day.
+type Cellar struct {
+	Format  string  `json:"format"`
+	Version string  `json:"version"`
+	Units   string  `json:"units"` // "us" or "si", for a reader; all numbers here are in the units of their names
+	On      string  `json:"on"`
+	Casks   []Row   `json:"casks"`
+	Totals  []Total `json:"totals"` // by batch and year of the fill, and last over all
+	// Pace is how fast the casks of the house evaporate beside what their climates say;
+	// none where none has been weighed or dipped late enough to tell.
+	Pace *Pace    `json:"pace,omitempty"`
+	Gone int      `json:"gone"` // casks that are empty by then
+	Said []string `json:"said"`
+}
+
+// Pace is a ratio with how sure it is.
+type Pace struct {
+	Ratio float64 `json:"ratio"`
+	SD    float64 `json:"sd"`
+	Casks int     `json:"casks"` // whose readings tell of it
+}
+
+// Row is one cask.
+type Row struct {
+	Serial   string   `json:"serial"`
+	Batch    string   `json:"batch"`
+	Run      string   `json:"run"`
+	Filled   string   `json:"filled"` // the date
+	AgeYears float64  `json:"ageYears"`
+	SizeL    float64  `json:"sizeL"`
+	Place    string   `json:"place,omitempty"`
+	Spot     []string `json:"spot,omitempty"` // row and tier
+	AtFill   Holds    `json:"atFill"`
+	PutInL   float64  `json:"putInL"` // pure alcohol that went in, at the fill and later
+	Now      Holds    `json:"now"`
+	Low      Holds    `json:"low"` // 9 times in 10 it holds more than this, as for its pace
+	High     Holds    `json:"high"`
+	Last     *Last    `json:"lastReading,omitempty"`
+	PaceIs   float64  `json:"pace"` // how fast it evaporates, its climate's being 1
+	Target   *Target  `json:"target,omitempty"`
+	Sample   string   `json:"nextSample"`
+	Leak     *Leak    `json:"leak,omitempty"`
+	Verdict  string   `json:"verdict,omitempty"` // of its last tasting
+	Assumed  bool     `json:"assumedStrength"`   // its fill was not gauged
+}
+
+// Holds is what a cask holds.
+type Holds struct {
+	VolumeL      float64 `json:"volumeL"` // at 20 C
+	AbvPct       float64 `json:"abvPct"`  // at 20 C
+	Proof        float64 `json:"proof"`
+	ProofGallons float64 `json:"proofGallons"`
+	PureL        float64 `json:"pureAlcoholL"` // at 20 C
+}
+
+// Last is the last reading that tells of the content.
+type Last struct {
+	On      string  `json:"date"`
+	By      string  `json:"by"`                // weight or dip
+	OffL    float64 `json:"offL"`              // volume then, less what was forecast at the fill
+	Sampled string  `json:"sampled,omitempty"` // the date of the last sample
+}
+
+// Target is the end of the rest that the batch has in mind.
+type Target struct {
+	On   string `json:"date"`
+	Then Holds  `json:"then"`
+	Low  Holds  `json:"low"`
+	High Holds  `json:"high"`
+	Over bool   `json:"over"` // it is behind us
+}
+
+// Leak is a loss beyond that of its like.
+type Leak struct {
+	Since string  `json:"since"`
+	Kg    float64 `json:"kg"`
+}
+
+// Total is the casks of one batch and year together.
+type Total struct {
+	Batch        string  `json:"batch"` // "" of all
+	Year         int     `json:"year"`
+	Casks        int     `json:"casks"`
+	ProofGallons float64 `json:"proofGallons"`
+	PureL        float64 `json:"pureAlcoholL"`
+	LostPct      float64 `json:"lostPct"` // of the alcohol that went in
+}
+
+// House is what a cellar asks of a house.
+type House struct {
+	Lives []*record.Life
+	// Batch gives the recipe of a batch, nil if there is none that can be read.
+	Batch    func(name string) *recipe.Batch
+	Wood     func(name string) *recipe.CaskWood // nil for one that the library does not have
+	Tastings []*record.Tasting
+	Units    recipe.System
+}
+
+// sampleMonths is how long after the last sample the next is due (common practice: twice a
+// year).
+const sampleMonths = 6
+
+// z90 is how many standard deviations hold 9 in 10, both sides.
+const z90 = 1.645
+
+// On says what lies in the casks on a day.
+func On(h House, day record.Date) *Cellar {
+	c := &Cellar{Format: Format, Version: Version, Units: "si", On: day.String(), Casks: []Row{}, Totals: []Total{}, Said: []string{}}
+	if h.Units == recipe.US {
+		c.Units = "us"
+	}
+	lives := slices.DeleteFunc(slices.Clone(h.Lives), func(l *record.Life) bool {
+		filled := l.Filled()
+		return filled.IsZero() || filled.Compare(day) > 0
+	})
+	lives = slices.DeleteFunc(lives, func(l *record.Life) bool {
+		end := l.Over()
+		gone := end != nil && end.On.Compare(day) <= 0
+		if gone {
+			c.Gone++
+		}
+		return gone
+	})
+	all := make([]*known, len(lives))
+	own, read := make([]pace, len(lives)), make([]bool, len(lives))
+	parallel.Each(len(lives), func(i int) {
+		if all[i] = h.know(lives[i], day); all[i] != nil {
+			own[i], read[i] = all[i].read()
+		}
+	})
+	house := c.houses(own, read)
+	rows := make([]*Row, len(lives))
+	parallel.Each(len(lives), func(i int) {
+		if all[i] != nil {
+			rows[i] = h.row(all[i], shrunk(own[i], read[i], house), house, day)
+		}
+	})
+	for i, r := range rows {
+		if r == nil {
+			c.Said = append(c.Said, "cask "+lives[i].Serial+": nothing says what was filled into it")
+			continue
+		}
+		c.Casks = append(c.Casks, *r)
+	}
+	c.totals()
+	return c
+}
+
+// houses is the pace of the house by all casks that tell of theirs.
+func (c *Cellar) houses(own []pace, read []bool) pace {
+	y, s := []float64{1}, []float64{houseSpread} // what is known before any is read
+	for i := range own {
+		if read[i] {
+			y, s = append(y, own[i].is), append(s, math.Hypot(own[i].sd, caskSpread))
+		}
+	}
+	p := shrink.DerSimonianLaird(y, s)
+	if n := len(y) - 1; n > 0 {
+		c.Pace = &Pace{to(p.Mean, 3), to(p.SD, 3), n}
+		return pace{p.Mean, p.SD}
+	}
+	return pace{1, houseSpread}
+}
+
+// know reads what the texts tell of a cask up to a day. It is nil where nothing says what
+// was filled.
+func (h House) know(l *record.Life, day record.Date) *known {
+	first := l.Fills[0]
+	b := h.Batch(first.Run.Batch)
+	k := &known{life: l, filled: l.Filled()}
+	if b != nil {
+		k.in = cask.Input{Kind: b.Cask.Kind, Used: !b.Cask.New, Climate: b.Cask.Climate, SizeM3: b.Cask.SizeM3, Model: b.Models["cask"]}
+	}
+	if l.Cask != nil && l.Cask.SizeM3 > 0 {
+		k.in.SizeM3, k.in.Used = l.Cask.SizeM3, l.Cask.Used
+		if w := h.Wood(l.Cask.Wood); w != nil {
+			k.in.Kind = w
+		}
+	}
+	if k.in.Model == nil || !(k.in.SizeM3 > 0) {
+		return nil
+	}
+	for i, f := range l.Fills {
+		s, tare, assumed, ok := h.fill(f, b)
+		if !ok {
+			if i == 0 {
+				return nil
+			}
+			continue
+		}
+		k.assumed = k.assumed || assumed
+		if tare > 0 && k.tareKg == 0 {
+			k.tareKg = tare
+		}
+		if i == 0 {
+			k.in.SpiritEthanolKg, k.in.SpiritWaterKg = s.ethanolKg, s.waterKg
+			continue
+		}
+		k.events = append(k.events, event{on: f.On(), add: s})
+	}
+	k.tareSD = tareKg
+	if k.tareKg == 0 { // by its wood and size, as a plan has it
+		k.tareKg = numbers.TareKg(recipe.Cask{SizeM3: k.in.SizeM3, Kind: k.in.Kind})
+		k.tareSD = tareUnknown * k.tareKg
+	}
+	k.putIn = spirit{k.in.SpiritEthanolKg, k.in.SpiritWaterKg}
+	var err error
+	if k.wood, err = cask.NewWood(k.in); err != nil {
+		return nil
+	}
+	for i := range l.Events {
+		if v := &l.Events[i]; v.When.Date.Compare(day) <= 0 {
+			k.events = append(k.events, k.event(v, b))
+		}
+	}
+	for _, e := range l.Ends {
+		if e.Part && e.On.Compare(day) <= 0 {
+			abv, _ := strength(e.Visit)
+			m3, _ := volume(e.Visit, record.Dip, abv)
+			k.events = append(k.events, event{on: e.On, takenM3: m3})
+		}
+	}
+	slices.SortStableFunc(k.events, func(a, b event) int { return a.on.Compare(b.on) })
+	for _, e := range k.events {
+		k.putIn.ethanolKg += e.add.ethanolKg
+		k.putIn.waterKg += e.add.waterKg
+	}
+	return k
+}
+
+// fill is what one run filled into a cask, and the cask's tare.
+func (h House) fill(f record.Filling, b *recipe.Batch) (s spirit, tare float64, assumed, ok bool) {
+	abv, gauged := filledAt(f)
+	if !gauged && b != nil {
+		abv, assumed = entryABV(b), true
+	}
+	tare, _ = massKg(f.Visit, record.Tare)
+	if m3, is := volume(f.Visit, record.Volume, abv); is {
+		s, ok = spiritOf(m3, abv)
+		return s, tare, assumed, ok
+	}
+	gross, weighed := massKg(f.Visit, record.Gross)
+	if !weighed || tare == 0 {
+		return s, tare, assumed, false
+	}
+	w, err := fluid.MassFracFromABV(abv)
+	kg := inVacuum(gross-tare, w)
+	return spirit{kg * w, kg * (1 - w)}, tare, assumed, err == nil && kg > 0
+}
+
+// inVacuum is the mass of spirit that a scale weighs in air.
+func inVacuum(airKg, w float64) float64 {
+	return airKg / fluid.MassInAirKg(1, fluid.Density(w, referenceC))
+}
+
+// entryABV is the strength at which a batch fills, by volume at 20 C; 0 if it is none.
+func entryABV(b *recipe.Batch) float64 {
+	w, err := lot.MassFrac(b.Cask.Entry)
+	if err != nil {
+		return 0
+	}
+	return fluid.ABVFromMassFrac(w)
+}
+
+// event is a line of a cask's own, in SI.
+func (k *known) event(v *record.Visit, b *recipe.Batch) event {
+	e := event{on: v.When.Date}
+	abv, sampled := strength(v)
+	if sampled && v.Word != "topped" {
+		e.abv = abv
+	}
+	if !sampled {
+		abv = fluid.ABVFromMassFrac(k.in.SpiritEthanolKg / (k.in.SpiritEthanolKg + k.in.SpiritWaterKg))
+	}
+	switch v.Word {
+	case "topped":
+		if m3, ok := volume(v, record.Dip, abv); ok {
+			e.add, _ = spiritOf(m3, abv)
+		}
+		return e
+	case "leaked":
+		e.takenM3, _ = volume(v, record.Lost, abv)
+		return e
+	}
+	if gross, ok := massKg(v, record.Gross); ok {
+		tare := k.tareKg
+		if own, is := massKg(v, record.Tare); is {
+			tare = own
+		}
+		w, _ := fluid.MassFracFromABV(abv)
+		e.massKg = inVacuum(gross-tare, w)
+	}
+	if m3, ok := volume(v, record.Dip, abv); ok {
+		e.m3 = m3
+	}
+	if m3, ok := volume(v, record.Sampled, abv); ok {
+		e.takenM3 = m3
+	}
+	return e
+}
+
+// row says what is in one cask.
+func (h House) row(k *known, p, house pace, day record.Date) *Row {
+	l := k.life
+	run := l.Fills[0].Run
+	r := &Row{Serial: l.Serial, Batch: run.Batch, Run: run.Number, Filled: k.filled.String(), AgeYears: to(k.age(day), 3), SizeL: to(1000*k.in.SizeM3, 2), PaceIs: to(p.is, 3), Assumed: k.assumed}
+	r.Place, r.Spot = l.Place(day)
+	r.PutInL = to(fluid.PureAlcoholLitres(k.putIn.kg(), k.putIn.ethanolKg/k.putIn.kg()), 3)
+	holds := func(on record.Date, pace float64) Holds {
+		y, ok := k.at(on, pace, true)
+		if !ok {
+			return Holds{}
+		}
+		return holdsOf(y)
+	}
+	r.AtFill, r.Now = holds(k.filled, 1), holds(day, p.is)
+	r.Low, r.High = holds(day, p.is+z90*p.sd), holds(day, max(0, p.is-z90*p.sd))
+	k.last(r, day)
+	if a, ok := k.leaks(house, day); ok {
+		r.Leak = &Leak{a.since.String(), to(a.kgs, 2)}
+	}
+	if b := h.Batch(run.Batch); b != nil && b.Cask.RestS > 0 {
+		on := restOver(k.filled, b.Cask.RestS)
+		r.Target = &Target{On: on.String(), Then: holds(on, p.is), Low: holds(on, p.is+z90*p.sd), High: holds(on, max(0, p.is-z90*p.sd)), Over: on.Compare(day) <= 0}
+	}
+	for _, t := range h.Tastings {
+		if t.Of.Kind == record.OfCask && t.Of.Name == l.Serial && t.On.Compare(k.filled) >= 0 && t.On.Compare(day) <= 0 && len(t.Verdicts) > 0 {
+			r.Verdict = t.Verdicts[len(t.Verdicts)-1].Word
+		}
+	}
+	return r
+}
+
+// last tells of the last reading, and when the next sample is due.
+func (k *known) last(r *Row, day record.Date) {
+	sampled := k.filled
+	k.follow(day, 1, false, func(e *event, expected cask.Year) {
+		if e.abv > 0 {
+			sampled = e.on
+		}
+		last := &Last{On: e.on.String()}
+		switch {
+		case e.massKg > 0:
+			last.By, last.OffL = "weight", 1000*(e.massKg-expected.LiquidKg()-expected.WoodKg())/fluid.Density(expected.MassFrac(), referenceC)
+		case e.m3 > 0:
+			last.By, last.OffL = "dip", 1000*(e.m3-expected.VolumeM3)
+		default:
+			return
+		}
+		last.OffL = to(last.OffL, 2)
+		r.Last = last
+	})
+	if r.Last != nil && sampled != k.filled {
+		r.Last.Sampled = sampled.String()
+	}
+	r.Sample = months(sampled, sampleMonths).String()
+}
+
+// restOver is the day on which a rest is over, counted on the calendar.
+func restOver(filled record.Date, restS float64) record.Date {
+	return months(filled, int(math.Round(restS/(cask.YearS/12))))
+}
+
+// months is the day so many months on; the last of the month where it has no such day.
+func months(d record.Date, n int) record.Date {
+	first := time.Date(d.Year, d.Month+time.Month(n), 1, 12, 0, 0, 0, time.UTC)
+	return record.DateOf(first.AddDate(0, 0, min(d.Day, first.AddDate(0, 1, -1).Day())-1))
+}
+
+func holdsOf(y cask.Year) Holds {
+	return Holds{
+		VolumeL: to(1000*y.VolumeM3, 2), AbvPct: to(100*y.ABV, 3), Proof: to(y.Proof, 2), ProofGallons: to(y.ProofGallons, 3),
+		PureL: to(fluid.PureAlcoholLitres(y.LiquidKg(), y.MassFrac()), 3),
+	}
+}
+
+// to rounds to so many places: what is shown is the same on every processor.
+func to(x float64, places int) float64 {
+	p := math.Pow10(places)
+	return math.Round(x*p) / p
+}
+
+// totals sums the casks by batch and year, and all of them.
+func (c *Cellar) totals() {
+	filled := map[int]float64{}
+	add := func(i int, r *Row) {
+		t := &c.Totals[i]
+		t.Casks++
+		t.ProofGallons += r.Now.ProofGallons
+		t.PureL += r.Now.PureL
+		filled[i] += r.PutInL
+	}
+	var all []*Row
+	for i := range c.Casks {
+		all = append(all, &c.Casks[i])
+	}
+	slices.SortStableFunc(all, func(a, b *Row) int {
+		return cmp.Or(cmp.Compare(a.Batch, b.Batch), cmp.Compare(a.Filled[:4], b.Filled[:4]))
+	})
+	for _, r := range all {
+		year := int(r.Filled[0]-'0')*1000 + int(r.Filled[1]-'0')*100 + int(r.Filled[2]-'0')*10 + int(r.Filled[3]-'0')
+		if n := len(c.Totals); n == 0 || c.Totals[n-1].Batch != r.Batch || c.Totals[n-1].Year != year {
+			c.Totals = append(c.Totals, Total{Batch: r.Batch, Year: year})
+		}
+		add(len(c.Totals)-1, r)
+	}
+	if len(c.Totals) == 0 {
+		return
+	}
+	c.Totals = append(c.Totals, Total{})
+	for _, r := range all {
+		add(len(c.Totals)-1, r)
+	}
+	for i := range c.Totals {
+		c.Totals[i].ProofGallons, c.Totals[i].PureL = to(c.Totals[i].ProofGallons, 3), to(c.Totals[i].PureL, 3)
+		if filled[i] > 0 {
+			c.Totals[i].LostPct = to(100*(1-c.Totals[i].PureL/filled[i]), 2)
+		}
+	}
+}

@@ -1,0 +1,215 @@
+package cellar
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"newmake/compile/matter/fluid"
+	"newmake/lang/check"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+)
+
+// bourbon is a batch of invented casks: 53 gal of new charred oak, filled at 120 proof.
+func bourbon() *recipe.Batch {
+	library := check.Builtin().Library
+	return &recipe.Batch{Name: "Base", Cask: recipe.Cask{
+		SizeM3: 53 * quantity.USGallonM3, Kind: library.Woods["charred-oak"], New: true, Climate: recipe.Climate{Named: "temperate"}, RestS: 4 * 365.25 * 86400,
+	}, Models: library.Models}
+}
+
+func house(lives ...*record.Life) House {
+	b := bourbon()
+	return House{Lives: lives, Batch: func(string) *recipe.Batch { return b }, Wood: func(string) *recipe.CaskWood { return nil }, Units: recipe.US}
+}
+
+func value(what record.What, num float64, unit string, k quantity.Kind) record.Reading {
+	si, err := quantity.ToSI(num, unit, k)
+	if err != nil {
+		panic(err)
+	}
+	v := record.Value{Num: fmt.Sprint(num), Number: num, Unit: unit, Kind: k, SI: si}
+	r := record.Reading{What: what, Value: v}
+	if k == quantity.Strength || k == quantity.Volume {
+		r.At = &record.Value{Num: "60", Number: 60, Unit: "F", Kind: quantity.Temperature, SI: 15.555555555555555}
+	}
+	return r
+}
+
+var filledOn = record.Date{Year: 2024, Month: 2, Day: 29}
+
+// life is a cask that was filled with 53 gal of 120 proof, by its weight.
+func life(serial string, tareLb float64) *record.Life {
+	run := &record.Run{Number: "24-01", Batch: "Base", Stages: []record.Stage{{Name: record.Fill}}}
+	run.Visits = []record.Visit{
+		{Word: "gauge", When: record.When{Date: filledOn}, Read: []record.Reading{value(record.Strength, 120, "proof", quantity.Strength)}},
+		{Word: "into", To: serial, When: record.When{Date: filledOn}, Read: []record.Reading{value(record.Volume, 53, "gal", quantity.Volume), value(record.Tare, tareLb, "lb", quantity.Mass)}},
+	}
+	return &record.Life{Serial: serial, Fills: []record.Filling{{Run: run, Visit: &run.Visits[1]}}}
+}
+
+// weighed adds a weight of a cask that evaporates at a pace, as a scale would show it.
+func weighed(t testing.TB, l *record.Life, on record.Date, pace, tareLb, offLb float64) {
+	h := house()
+	k := h.know(&record.Life{Serial: l.Serial, Fills: l.Fills}, on)
+	require.NotNil(t, k)
+	y, ok := k.at(on, pace, true)
+	require.True(t, ok)
+	net := (y.LiquidKg() + y.WoodKg()) * fluid.MassInAirKg(1, fluid.Density(y.MassFrac(), 20)) / quantity.PoundKg
+	l.Events = append(l.Events, record.Visit{When: record.When{Date: on}, Read: []record.Reading{value(record.Gross, math.Round(2*(net+tareLb+offLb))/2, "lb", quantity.Mass)}})
+}
+
+// A weight tells the pace at which the cask was made to evaporate, and it is drawn towards
+// the house's.
+func TestPaceFromWeight(t *testing.T) {
+	for _, want := range []float64{0.5, 1, 1.8} {
+		l := life("A", 108)
+		weighed(t, l, filledOn.After(3*365), want, 108, 0)
+		k := house().know(l, filledOn.After(4*365))
+		own, ok := k.read()
+		require.True(t, ok)
+		assert.InDelta(t, want, own.is, 0.03, "a scale to half a pound, after three years")
+		s := shrunk(own, true, pace{1, houseSpread})
+		assert.LessOrEqual(t, math.Abs(s.is-1), math.Abs(own.is-1)+1e-9)
+		assert.Less(t, s.sd, own.sd)
+	}
+	assert.Equal(t, pace{1, math.Hypot(houseSpread, caskSpread)}, shrunk(pace{}, false, pace{1, houseSpread}))
+}
+
+// A weight that is too early to tell anything tells nothing: three standard deviations of
+// what has been lost is the limit.
+func TestTooEarly(t *testing.T) {
+	told := func(days int) bool {
+		l := life("A", 108)
+		weighed(t, l, filledOn.After(days), 1, 108, 0)
+		_, ok := house().know(l, filledOn.After(days)).read()
+		return ok
+	}
+	assert.False(t, told(90))
+	assert.True(t, told(360))
+}
+
+// A sample's strength holds from its day on, and changes nothing before it.
+func TestSample(t *testing.T) {
+	l := life("A", 108)
+	on := filledOn.After(365)
+	l.Events = []record.Visit{{When: record.When{Date: on}, Read: []record.Reading{value(record.Strength, 117, "proof", quantity.Strength)}}}
+	h := house(l)
+	assert.InDelta(t, 117, On(h, on).Casks[0].Now.Proof, 0.02)
+	assert.Greater(t, On(h, on.After(-1)).Casks[0].Now.Proof, 118.)
+	c := On(h, on.After(1))
+	assert.Equal(t, "2025-08-28", c.Casks[0].Sample)
+}
+
+// A cask that loses 10 lb in half a year beyond its like is named, with since when; one
+// that scatters as casks do is not.
+func TestLeak(t *testing.T) {
+	leak := func(lb float64) *Leak {
+		l := life("A", 108)
+		for i := 1; i <= 6; i++ {
+			off := 0.
+			if i > 3 {
+				off = -lb * float64(i-3)
+			}
+			weighed(t, l, filledOn.After(182*i), 1, 108, off)
+		}
+		all := []*record.Life{l}
+		for i := range 8 {
+			sound := life(fmt.Sprint(i), 108)
+			weighed(t, sound, filledOn.After(182*6), 1, 108, 0)
+			all = append(all, sound)
+		}
+		return On(house(all...), filledOn.After(182*6)).Casks[0].Leak
+	}
+	assert.Nil(t, leak(0))
+	assert.Nil(t, leak(1.5))
+	found := leak(10)
+	require.NotNil(t, found)
+	assert.Equal(t, filledOn.After(182*3).String(), found.Since)
+	assert.InDelta(t, 30*quantity.PoundKg, found.Kg, 1.5)
+}
+
+// What was topped, leaked and taken is accounted for, and an emptied cask is gone.
+func TestInAndOut(t *testing.T) {
+	l := life("A", 108)
+	day := filledOn.After(400)
+	before := On(house(l), day.After(1)).Casks[0].Now
+	l.Events = []record.Visit{
+		{Word: "topped", When: record.When{Date: day}, Read: []record.Reading{value(record.Dip, 2, "gal", quantity.Volume), value(record.Strength, 120, "proof", quantity.Strength)}},
+	}
+	topped := On(house(l), day.After(1))
+	assert.InDelta(t, before.PureL+2*.6*3.785, topped.Casks[0].Now.PureL, 0.05)
+	l.Events[0].Word, l.Events[0].Read[0].What = "leaked", record.Lost
+	l.Events[0].Read = l.Events[0].Read[:1]
+	assert.InDelta(t, before.VolumeL-2*3.785, On(house(l), day.After(1)).Casks[0].Now.VolumeL, 0.1)
+	l.Ends = []record.End{{On: day.After(2), Visit: &record.Visit{}, Word: "emptied"}}
+	assert.Len(t, On(house(l), day.After(1)).Casks, 1)
+	c := On(house(l), day.After(2))
+	assert.Empty(t, c.Casks)
+	assert.Equal(t, 1, c.Gone)
+	assert.Empty(t, On(house(l), filledOn.After(-1)).Casks, "before its fill")
+}
+
+// Six months after the last of August is the last of February, and a rest is counted on the
+// calendar.
+func TestMonths(t *testing.T) {
+	day := func(y, m, d int) record.Date { return months(record.Date{Year: y, Month: 1, Day: 1}, m-1).After(d - 1) }
+	assert.Equal(t, "2025-02-28", months(day(2024, 8, 31), 6).String())
+	assert.Equal(t, "2028-02-29", months(day(2027, 8, 31), 6).String())
+	assert.Equal(t, "2028-02-29", restOver(filledOn, 4*365.25*86400).String())
+	assert.Equal(t, "2026-08-29", restOver(filledOn, 2.5*365.25*86400).String())
+}
+
+// invented is a house of casks whose paces scatter as is assumed of casks, weighed to half
+// a pound twice a year for two years; and what each holds a year later.
+func invented(t testing.TB, n int, rnd *rand.Rand) (House, record.Date, []float64) {
+	pace := 1 + houseSpread*rnd.NormFloat64()*0.5
+	var lives []*record.Life
+	var truth []float64
+	later := filledOn.After(3 * 365)
+	for i := range n {
+		l := life(fmt.Sprintf("C-%04d", i), 108)
+		own := math.Max(0.05, pace+caskSpread*rnd.NormFloat64())
+		tare := 108 + tareKg/quantity.PoundKg*rnd.NormFloat64() // what it really is
+		for half := 1; half <= 4; half++ {
+			weighed(t, l, filledOn.After(182*half), own, tare, scaleKg/quantity.PoundKg*rnd.NormFloat64())
+		}
+		y, _ := house().know(&record.Life{Serial: l.Serial, Fills: l.Fills}, later).at(later, own, true)
+		lives, truth = append(lives, l), append(truth, holdsOf(y).VolumeL)
+	}
+	return house(lives...), later, truth
+}
+
+// The ranges hold what the casks really hold about 9 times in 10.
+func TestRangesHold(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(7, 7))
+	in, all := 0, 0
+	for range 10 {
+		h, on, truth := invented(t, 30, rnd)
+		for i, r := range On(h, on).Casks {
+			all++
+			if truth[i] >= r.Low.VolumeL && truth[i] <= r.High.VolumeL {
+				in++
+			}
+		}
+	}
+	b := distuv.Binomial{N: float64(all), P: 0.9}
+	t.Logf("%d of %d", in, all)
+	assert.Greater(t, b.CDF(float64(in)), 0.005)
+	assert.Less(t, b.CDF(float64(in)-1), 0.9999, "not much wider than they say")
+}
+
+func BenchmarkFiveThousandCasks(b *testing.B) {
+	h, on, _ := invented(b, 5000, rand.New(rand.NewPCG(1, 1)))
+	b.ReportAllocs()
+	for b.Loop() {
+		On(h, on)
+	}
+}

@@ -1,0 +1,204 @@
+package cellar
+
+import (
+	"math"
+	"slices"
+
+	"newmake/compile/estimate/drift"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/stage/cask"
+	"newmake/lang/record"
+)
+
+// What a scale and a sample are good for, as one standard deviation (common practice: a
+// floor scale by half a pound, and a tare that was read on another day).
+const (
+	scaleKg = 0.4
+	tareKg  = 0.7
+
+	tareUnknown = 0.08 // of a tare that nobody read: barrels of one size weigh 100 to 120 lb
+)
+
+// What is known of how fast a cask evaporates before anything is read of it, as shares of
+// what its climate says: houses differ by a third or so, and the casks of one house by a
+// fifth (common practice; no table of single casks has been published).
+const (
+	houseSpread = 0.35
+	caskSpread  = 0.20
+)
+
+// known is a cask as far as the texts tell: what went in and out, and what was read.
+type known struct {
+	life   *record.Life
+	in     cask.Input
+	wood   *cask.Wood
+	filled record.Date
+	events []event // in the order of their days
+	tareKg float64
+	tareSD float64
+	putIn  spirit // at the fill and later
+	// assumed says that the strength of the fill was not gauged, and is the batch's.
+	assumed bool
+}
+
+// event is what happened to a cask on a day, in SI.
+type event struct {
+	on      record.Date
+	add     spirit  // put in
+	takenM3 float64 // ran out, or was taken as a sample
+	massKg  float64 // of spirit and wood, by the scale; 0: not weighed
+	m3      float64 // by the dip, at 20 C; 0: not dipped
+	abv     float64 // at 20 C; 0: not sampled
+}
+
+// age is the age of a cask on a day, in years.
+func (k *known) age(on record.Date) float64 {
+	return math.Max(0, float64(k.filled.DaysTo(on))*86400/cask.YearS)
+}
+
+// follow follows the cask through what happened to it, at a pace, up to a day, and gives
+// what it holds just before each event. What was sampled holds from its day on: the
+// strength by the sample, not the volume. It gives the course, and whether there is
+// something in the cask.
+func (k *known) follow(until record.Date, pace float64, sampled bool, see func(e *event, y cask.Year)) (*cask.Course, bool) {
+	o := k.wood.Course(pace)
+	for i := range k.events {
+		e := &k.events[i]
+		if e.on.Compare(until) > 0 {
+			break
+		}
+		if !o.To(k.age(e.on)) {
+			return o, false
+		}
+		if see != nil {
+			see(e, o.Now())
+		}
+		o.Add(e.add.ethanolKg, e.add.waterKg)
+		if e.takenM3 > 0 {
+			o.Take(e.takenM3)
+		}
+		if sampled && e.abv > 0 {
+			if w, err := fluid.MassFracFromABV(e.abv); err == nil {
+				o.Set(w)
+			}
+		}
+	}
+	return o, o.To(k.age(until))
+}
+
+// at is what the cask holds on a day, at a pace. It is not ok where it is empty by then.
+func (k *known) at(on record.Date, pace float64, sampled bool) (cask.Year, bool) {
+	o, ok := k.follow(on, pace, sampled, nil)
+	return o.Now(), ok
+}
+
+// pace is how much faster than its climate says a cask evaporates, and how sure that is,
+// by a reading of what it has lost.
+type pace struct{ is, sd float64 }
+
+// paceBy finds the pace at which the cask has, on the day of an event, what was read then.
+// It is not ok where the event says nothing of it, or too early.
+func (k *known) paceBy(e event) (pace, bool) {
+	weighed := func(y cask.Year) float64 { return y.LiquidKg() + y.WoodKg() }
+	var want, sd float64
+	of := weighed
+	switch {
+	case e.massKg > 0:
+		want, sd = e.massKg, math.Hypot(scaleKg, k.tareSD)
+	case e.m3 > 0:
+		of = func(y cask.Year) float64 { return y.VolumeM3 }
+		want, sd = e.m3, 0.01*k.in.SizeM3 // a dip is read to a hundredth of the cask (common practice)
+	default:
+		return pace{}, false
+	}
+	none, ok0 := k.at(e.on, 0, true)
+	one, ok1 := k.at(e.on, 1, true)
+	slope := of(none) - of(one) // lost at pace 1
+	if !ok0 || !ok1 || slope <= 3*sd {
+		return pace{}, false
+	}
+	p := (of(none) - want) / slope
+	if two, ok := k.at(e.on, max(p, 0), true); ok && p > 0 { // evaporation slows as the cask empties
+		p *= slope * p / math.Max(of(none)-of(two), 1e-9)
+	}
+	return pace{p, sd / slope}, true
+}
+
+// read is the last event that tells the pace, and the pace it tells.
+func (k *known) read() (pace, bool) {
+	for _, e := range slices.Backward(k.events) {
+		if p, ok := k.paceBy(e); ok {
+			return p, true
+		}
+	}
+	return pace{}, false
+}
+
+// shrunk is a pace, read or not, drawn towards that of the house by how sure each is.
+func shrunk(own pace, read bool, house pace) pace {
+	prior := pace{house.is, math.Hypot(house.sd, caskSpread)}
+	if !read {
+		return prior
+	}
+	a, b := 1/(own.sd*own.sd), 1/(prior.sd*prior.sd)
+	return pace{math.Max(0, (a*own.is+b*prior.is)/(a+b)), 1 / math.Sqrt(a+b)}
+}
+
+// alarm is a cask that loses more than its like.
+type alarm struct {
+	since record.Date
+	kgs   float64 // more than foretold, since then
+}
+
+// watch is tuned to a shift of one standard deviation: a false alarm in about 465 weights
+// (Montgomery, Introduction to Statistical Quality Control, Table 9.3).
+var watch = drift.Cusum{Slack: .5, Limit: 5}
+
+// leaks watches the weights of a cask, from one to the next, for a loss beyond what it
+// should lose at a pace: a cumulative sum (package drift).
+func (k *known) leaks(p pace, until record.Date) (alarm, bool) {
+	var z []float64
+	var over []float64
+	var days []record.Date
+	var before *event
+	var should cask.Year
+	k.follow(until, p.is, true, func(e *event, now cask.Year) {
+		if e.massKg == 0 {
+			return
+		}
+		if before != nil {
+			lost := before.massKg - e.massKg + k.between(before.on, e.on)
+			foretold := now.LostEthanolKg + now.LostWaterKg - should.LostEthanolKg - should.LostWaterKg
+			sd := math.Hypot(math.Sqrt2*scaleKg, caskSpread*foretold)
+			z, over, days = append(z, (lost-foretold)/sd), append(over, lost-foretold), append(days, before.on)
+		}
+		before, should = e, now
+	})
+	shift, ok := watch.First(z)
+	if !ok || shift.By < 0 {
+		return alarm{}, false
+	}
+	a := alarm{since: days[shift.Since]}
+	for _, x := range over[shift.Since:] {
+		a.kgs += x
+	}
+	return a, true
+}
+
+// between is what was put in less what was taken out after one day and by another, in kg.
+func (k *known) between(from, to record.Date) float64 {
+	sum := 0.
+	for _, e := range k.events {
+		if e.on.Compare(from) > 0 && e.on.Compare(to) <= 0 {
+			sum += e.add.kg()
+			if e.takenM3 > 0 {
+				w := 0.5
+				if abv := e.abv; abv > 0 {
+					w, _ = fluid.MassFracFromABV(abv)
+				}
+				sum -= e.takenM3 * fluid.Density(w, referenceC)
+			}
+		}
+	}
+	return sum
+}

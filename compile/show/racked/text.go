@@ -1,0 +1,230 @@
+// Package racked shows what lies in a house's casks. It computes nothing.
+package racked
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"newmake/compile/book/cellar"
+	"newmake/compile/show/columns"
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/words"
+)
+
+// Options of a rendering.
+type Options struct {
+	Bold bool
+	Full bool // each cask with all that is known of it
+}
+
+// shown is the most casks that are listed one by one where all of it is not asked for.
+const shown = 40
+
+// Text writes a cellar as text: what wants attention, the casks, the totals.
+func Text(w io.Writer, c *cellar.Cellar, o Options) error {
+	t := page{Writer: columns.Writer{Bold: o.Bold}, us: c.Units == "us"}
+	t.Strong("Casks on " + c.On)
+	if len(c.Casks) == 0 {
+		t.Para(0, 0, "There is none with anything in it.")
+	}
+	t.attention(c)
+	if len(c.Casks) > 0 {
+		t.casks(c, o)
+		t.totals(c)
+	}
+	t.Gap()
+	if p := c.Pace; p != nil {
+		t.Para(0, 2, fmt.Sprintf("The house evaporates at %.2f times what its climate says (+- %.2f, by the readings of %s). A cask goes its own way about that: the ranges hold 9 times in 10.", p.Ratio, p.SD, words.Count(p.Casks, "cask")))
+	} else if len(c.Casks) > 0 {
+		t.Para(0, 2, "No cask has been weighed late enough to tell how fast this house evaporates: the numbers are a forecast from published averages, and the ranges are wide.")
+	}
+	for _, s := range c.Said {
+		t.Para(0, 2, safe(s))
+	}
+	if c.Gone > 0 {
+		t.Para(0, 2, fmt.Sprintf("%s emptied by then.", words.CountOf(c.Gone, "cask was", "casks were")))
+	}
+	t.Para(0, 2, "Full casks crush, and spirit vapour gathers where casks leak: chock them, air the house, and bring no flame. A gauge for the record is one that the law's officer would make: this is a forecast.")
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+type page struct {
+	columns.Writer
+	us bool
+}
+
+// attention says what wants to be done.
+func (t *page) attention(c *cellar.Cellar) {
+	var leaks, due, over []string
+	for _, r := range c.Casks {
+		if r.Leak != nil {
+			leaks = append(leaks, fmt.Sprintf("%s (%s more than foretold since %s)", r.Serial, t.mass(r.Leak.Kg), r.Leak.Since))
+		}
+		if r.Sample <= c.On {
+			due = append(due, r.Serial)
+		}
+		if r.Target != nil && r.Target.Over {
+			over = append(over, r.Serial)
+		}
+	}
+	for _, a := range []struct {
+		head string
+		all  []string
+	}{{"! LEAKS?", leaks}, {"sample", due}, {"rest over", over}} {
+		if len(a.all) > 0 {
+			t.Item(a.head, 12, safe(list(a.all)))
+		}
+	}
+}
+
+// list names the first of many.
+func list(all []string) string {
+	const most = 12
+	if len(all) <= most {
+		return strings.Join(all, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(all[:most], ", "), len(all)-most)
+}
+
+func (t *page) casks(c *cellar.Cellar, o Options) {
+	t.Heading("CASKS")
+	table := columns.Table{Left: map[int]bool{5: true}}
+	table.Row("cask", "years", "now", "strength", t.alcoholName(), "rest over", "then")
+	rows := c.Casks
+	if !o.Full && len(rows) > shown {
+		rows = rows[:shown]
+	}
+	for _, r := range rows {
+		over, then := "", ""
+		if r.Target != nil {
+			over, then = r.Target.On, fmt.Sprintf("%s..%s", t.alcohol(r.Target.Low), t.alcohol(r.Target.High))
+		}
+		table.Row(safe(r.Serial), fmt.Sprintf("%.1f", r.AgeYears), t.volume(r.Now), t.strength(r.Now), t.alcohol(r.Now), over, then)
+	}
+	table.Write(&t.Writer)
+	if len(rows) < len(c.Casks) {
+		t.Para(2, 2, fmt.Sprintf("and %d more: --full, or --format csv", len(c.Casks)-len(rows)))
+	}
+	if !o.Full {
+		return
+	}
+	t.Heading("EACH")
+	for _, r := range c.Casks {
+		t.each(r)
+	}
+}
+
+// each is one cask with all that is known of it.
+func (t *page) each(r cellar.Row) {
+	t.Gap()
+	t.Strong(safe(fmt.Sprintf("%s  run %s of %s, filled %s", r.Serial, r.Run, r.Batch, r.Filled)))
+	t.Para(2, 4, fmt.Sprintf("At the fill %s at %s, %s; now %s (%s to %s) at %s.", t.volume(r.AtFill), t.strength(r.AtFill), t.alcohol(r.AtFill)+" "+t.alcoholName(), t.volume(r.Now), t.volume(r.Low), t.volume(r.High), t.strength(r.Now)))
+	if place := strings.TrimLeft(r.Place+", "+strings.Join(r.Spot, ", "), ", "); place != "" {
+		t.Para(2, 4, safe("It lies in "+strings.TrimRight(place, ", ")+"."))
+	}
+	if r.Assumed {
+		t.Para(2, 4, "Its fill was not gauged: the strength is that of the batch.")
+	}
+	if l := r.Last; l != nil {
+		t.Para(2, 4, fmt.Sprintf("Last read by %s on %s: %s beside the forecast of its fill; it evaporates at %.2f times what the climate says.", l.By, l.On, t.signed(l.OffL), r.PaceIs))
+	}
+	if r.Verdict != "" {
+		t.Para(2, 4, safe("Last tasting: "+r.Verdict+"."))
+	}
+	t.Para(2, 4, "Next sample by "+r.Sample+".")
+}
+
+func (t *page) totals(c *cellar.Cellar) {
+	t.Heading("TOGETHER")
+	var table columns.Table
+	table.Row("batch", "year", "casks", t.alcoholName(), "gone since the fill")
+	for _, x := range c.Totals {
+		name, year := safe(x.Batch), strconv.Itoa(x.Year)
+		if x.Batch == "" {
+			name, year = "all", ""
+		}
+		alcohol := x.PureL
+		if t.us {
+			alcohol = x.ProofGallons
+		}
+		table.Row(name, year, strconv.Itoa(x.Casks), fmt.Sprintf("%.1f", alcohol), fmt.Sprintf("%.1f %%", x.LostPct))
+	}
+	table.Write(&t.Writer)
+}
+
+func (t *page) alcoholName() string {
+	if t.us {
+		return "PG"
+	}
+	return "LPA"
+}
+
+func (t *page) alcohol(h cellar.Holds) string {
+	if t.us {
+		return fmt.Sprintf("%.1f", h.ProofGallons)
+	}
+	return fmt.Sprintf("%.1f", h.PureL)
+}
+
+func (t *page) volume(h cellar.Holds) string {
+	if t.us {
+		return fmt.Sprintf("%.1f gal", h.VolumeL/litresPerGallon)
+	}
+	return fmt.Sprintf("%.1f L", h.VolumeL)
+}
+
+func (t *page) signed(litres float64) string {
+	if t.us {
+		return fmt.Sprintf("%+.1f gal", litres/litresPerGallon)
+	}
+	return fmt.Sprintf("%+.1f L", litres)
+}
+
+func (t *page) strength(h cellar.Holds) string {
+	if t.us {
+		return fmt.Sprintf("%.1f proof", h.Proof)
+	}
+	return fmt.Sprintf("%.1f %% vol", h.AbvPct)
+}
+
+func (t *page) mass(kg float64) string {
+	if t.us {
+		return fmt.Sprintf("%.1f lb", kg/kgPerPound)
+	}
+	return fmt.Sprintf("%.1f kg", kg)
+}
+
+// What the units of a reader are in those of a cellar.
+const (
+	litresPerGallon = 1000 * quantity.USGallonM3
+	kgPerPound      = quantity.PoundKg
+)
+
+func safe(s string) string { return diag.Safe(s, false) }
+
+// CSV writes the casks for a spreadsheet (RFC 4180), a row each.
+func CSV(w io.Writer, c *cellar.Cellar) error {
+	out := csv.NewWriter(w)
+	out.Write([]string{"cask", "batch", "run", "filled", "age_years", "place", "spot", "size_L", "fill_L", "fill_abv_pct", "now_L", "now_abv_pct", "now_proof", "now_PG", "now_LPA", "low_LPA", "high_LPA", "pace", "last_read", "next_sample", "rest_over", "then_PG", "then_LPA", "leak_kg", "verdict"})
+	n := func(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+	for _, r := range c.Casks {
+		row := []string{safe(r.Serial), safe(r.Batch), safe(r.Run), r.Filled, n(r.AgeYears), safe(r.Place), strings.Join(r.Spot, ", "), n(r.SizeL), n(r.AtFill.VolumeL), n(r.AtFill.AbvPct), n(r.Now.VolumeL), n(r.Now.AbvPct), n(r.Now.Proof), n(r.Now.ProofGallons), n(r.Now.PureL), n(r.Low.PureL), n(r.High.PureL), n(r.PaceIs), "", r.Sample, "", "", "", "", safe(r.Verdict)}
+		if r.Last != nil {
+			row[18] = r.Last.On
+		}
+		if r.Target != nil {
+			row[20], row[21], row[22] = r.Target.On, n(r.Target.Then.ProofGallons), n(r.Target.Then.PureL)
+		}
+		if r.Leak != nil {
+			row[23] = n(r.Leak.Kg)
+		}
+		out.Write(row)
+	}
+	out.Flush()
+	return out.Error()
+}
