@@ -30,10 +30,11 @@ func UnitsOf(s recipe.System) Units {
 
 // Exact by definition.
 const (
-	litrePerGallon = 3.785411784
-	kgPerPound     = 0.45359237
-	metrePerFoot   = 0.3048
-	poundsPerOunce = 16
+	litrePerGallon  = 3.785411784
+	kgPerPound      = 0.45359237
+	metrePerFoot    = 0.3048
+	poundsPerOunce  = 16
+	quartsPerGallon = 4
 )
 
 // Number writes a number to a count of decimals, thousands set apart by commas.
@@ -354,6 +355,26 @@ func shown(v float64, places int) int {
 	for ; places < 6 && v != 0 && math.Abs(v) < 0.5*math.Pow10(-places); places++ {
 	}
 	return places
+}
+
+// Jug shows a volume that is measured in a jug: in quarts or millilitres.
+func (u Units) Jug(q plan.Quantity) string {
+	q = q.Rounded()
+	if u == SI {
+		return Number(q.Value*1000, 0) + " mL"
+	}
+	v, _ := u.Value(q)
+	return strings.TrimSuffix(Number(v*quartsPerGallon, 1), ".0") + " qt"
+}
+
+// JugPhrase is Phrase with its volumes measured in a jug.
+func (u Units) JugPhrase(p plan.Phrase) string {
+	return filled(p, func(q plan.Quantity) string {
+		if q.Unit == plan.Litre {
+			return u.Jug(q)
+		}
+		return u.Quantity(q)
+	})
 }
 
 // Phrase fills a phrase's places with its quantities.

@@ -1801,6 +1801,9 @@ func (x *Step) round() {
 		x.Mark.round()
 	}
 	x.DurationMin = RoundTo(x.DurationMin, 1)
+	if x.When != nil {
+		x.When.round()
+	}
 	x.Do.round()
 	for i := range x.Read {
 		x.Read[i].round()
@@ -1820,6 +1823,11 @@ func (x *Step) noNumber() string {
 	}
 	if !isNumber(x.DurationMin) {
 		return "DurationMin"
+	}
+	if x.When != nil {
+		if what := x.When.noNumber(); what != "" {
+			return what
+		}
 	}
 	if what := x.Do.noNumber(); what != "" {
 		return what

@@ -33,6 +33,7 @@ type Step struct {
 	Start       string    `json:"start"` // RFC 3339, in the plant's zone
 	End         string    `json:"end"`
 	DurationMin float64   `json:"durationMin" places:"1"`
+	When        *Phrase   `json:"when,omitempty"` // what shows that it is time, where more than the clock does
 	Do          Phrase    `json:"do"`
 	Read        []Reading `json:"read,omitempty"`
 	Attend      string    `json:"attend"` // stay, start, alone

@@ -16,6 +16,7 @@ import (
 // sheet says of it.
 type Job struct {
 	schedule.Task
+	When     *plan.Phrase // what shows that it is time; nil where only the clock does
 	Do       plan.Phrase
 	Title    plan.Phrase  // where titleOf has none for its key
 	Mark     *plan.Phrase // of what decides its day

@@ -276,7 +276,7 @@ func TestWhenAStillIsRead(t *testing.T) {
 		return c.fraction(still.Fraction{Name: still.Heads, Stream: stream.Stream{EthanolKg: 1}, StartS: heatUpS, EndS: heatUpS + 1000, HeatJ: 1000 * heatW})
 	}
 	assert.Contains(t, paced(10e3).Do.Text, "Full heat, {}.")
-	assert.Contains(t, paced(9.99e3).Do.Text, "Hold {} at the spout")
+	assert.Contains(t, paced(9.99e3).Do.Text, "Hold {}, about {}")
 	assert.InDelta(t, 36, paced(9.99e3).Do.Values[1].Value, 1e-9, "10 mL/s is 36 L/h")
 	assert.InDelta(t, 9.99, paced(9.99e3).Do.Values[2].Value, 1e-9)
 	vapourRead := func(name string) bool {

@@ -39,6 +39,7 @@ func mashJobs(n *numbers.Batch) []Job {
 		if s.Verb == recipe.MashHeat || s.Verb == recipe.MashBoil {
 			w.Power = heatW(cooker, n.Plant)
 		}
+		w.When = whenStep(n, i)
 		w.Do, w.Read = mashWords(n, i, st)
 		w.Measured = mashMeasures(i, s)
 		if !hot && st.EndC > hotC {

@@ -16,7 +16,7 @@ var attendWords = map[schedule.Attend]string{
 func step(b *recipe.Batch, j Job, s schedule.Slot) plan.Step {
 	out := plan.Step{
 		ID: s.Key, Title: j.titled(), Mark: j.Mark, Stage: s.Stage, Vessel: s.Vessel, Start: rfc3339(s.Start), End: rfc3339(s.End),
-		DurationMin: s.End.Sub(s.Start).Minutes(), Do: j.Do, Attend: attendWords[s.Attend], Cautions: j.Cautions,
+		DurationMin: s.End.Sub(s.Start).Minutes(), When: j.When, Do: j.Do, Attend: attendWords[s.Attend], Cautions: j.Cautions,
 		WaitMin: s.Wait.Minutes(), WaitWhy: s.WaitWhy, OutOfShift: s.OutOfShift.Minutes(), Line: line(b, j.Path),
 	}
 	if s.Attend != schedule.Unattended {

@@ -135,9 +135,12 @@ func (c charge) heat() Job {
 
 func (c charge) fractions() []Job {
 	var jobs []Job
+	began := when("At the first drop")
 	for _, f := range c.run.Fractions {
 		if f.EndS > f.StartS {
-			jobs = append(jobs, c.fraction(f))
+			j := c.fraction(f)
+			j.When, began = began, c.whenCut(f)
+			jobs = append(jobs, j)
 		}
 	}
 	return jobs
@@ -147,8 +150,8 @@ var fractionWords = map[string]string{
 	still.LowWines:  "Collect low wines: {}.",
 	still.Foreshots: "Foreshots: {}, into their own can.",
 	still.Heads:     "Heads: {}, to the feints.",
-	still.Hearts:    "HEARTS: turn the spout to the spirit receiver. {} in all.",
-	still.Tails:     "Tails: turn the spout to the feints. {} in all.",
+	still.Hearts:    "HEARTS: turn the spout to the spirit receiver, {} in all.",
+	still.Tails:     "TAILS: turn the spout to the feints, {} in all.",
 }
 
 // fraction collects one fraction, with the readings of each hour and those at its
@@ -160,7 +163,7 @@ func (c charge) fraction(f still.Fraction) Job {
 	pace := " Full heat, {}."
 	held := []plan.Quantity{all.Volume(), plan.Of(t.Power/1000, plan.Kilowatt)}
 	if t.Power < c.powerW*(1-1e-6) {
-		pace = " Hold {} at the spout: about {} of heat."
+		pace = " Hold {}, about {}."
 		held = []plan.Quantity{all.Volume(), flowOf(pointAt(curve, f.StartS).RateM3S), held[1]}
 	}
 	j := Job{Task: t, Do: plan.Say(fractionWords[f.Name]+pace, held...), Path: recipe.PathOf(c.use, fractionKey(f.Name))}
@@ -249,6 +252,9 @@ func (c charge) stop(do plan.Phrase, read []Reading) Job {
 			j.Mark = mark("stop {}", last)
 		}
 	}
+	if n := len(c.run.Fractions); n > 0 {
+		j.When = c.whenCut(c.run.Fractions[n-1])
+	}
 	return j
 }
 
@@ -265,10 +271,10 @@ func stripStop(n *numbers.Batch, c charge) Job {
 func spiritStop(n *numbers.Batch, c charge) Job {
 	foreshots := ""
 	if n.Spirit.ForeshotsM3 > 0 {
-		foreshots = "Record the foreshots taken out" + cite(n.Batch, "27 CFR 19.584(g)") + ". "
+		foreshots = "the foreshots" + cite(n.Batch, "27 CFR 19.584(g)") + ", and "
 	}
 	return c.stop(
-		plan.Say("Heat off, vent, discharge {} of spent lees. "+foreshots+"Record the feints before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
+		plan.Say("Heat off, vent, discharge {} of spent lees. Record "+foreshots+"the feints before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
 		lotReadings(lot.Of(c.run.Feints()), FeintsVolume, FeintsStrength))
 }
 

@@ -15,7 +15,7 @@ import { hostileFaults, lanFaults, servedFaults } from "./served.mjs";
 
 // How many pages are sensible: fewer for a batch of the usual size than for an
 // odd one, with charges by the half and a ferment of many days.
-const mostPages = (file) => (file.startsWith("odd") ? 22 : 17);
+const mostPages = (file) => (file.startsWith("odd") ? 18 : 13);
 const [folder, newmake, recipe, hostile] = process.argv.slice(2).map((p) => resolve(p));
 let failed = 0;
 

@@ -7,24 +7,34 @@ import (
 
 func hm(t time.Time) string { return t.Format("15:04") }
 
-// clockAxis marks full steps of the clock below a panel whose x axis counts
-// minutes from a start, or from before it. Times are labelled as far as there is room.
-func (p panel) clockAxis(start time.Time, label string) {
-	minutes := p.x.to - p.x.from
-	every := 30
-	for _, e := range []int{15, 30, 60, 120, 240, 720} {
-		if every = e; minutes/float64(e)*52 <= p.right()-p.left() {
+// clockSteps are the full steps of the clock on an x axis that counts minutes from a
+// start, as far as there is room to name them.
+func (p panel) clockSteps(start time.Time) (minutes []float64) {
+	every := 30.0
+	for _, e := range []float64{5, 10, 15, 30, 60, 120, 240, 720} {
+		if every = e; (p.x.to-p.x.from)/e*50 <= p.right()-p.left() {
 			break
 		}
 	}
-	from := start.Hour()*60 + start.Minute()
-	first := int(math.Ceil((float64(from)+p.x.from)/float64(every))) * every
-	for m := first; float64(m-from) <= p.x.to; m += every {
-		x := p.x.at(float64(m - from))
-		p.c.stroke("rule", x, p.top(), x, p.bottom())
-		p.c.under(x, p.bottom()+17, hm(start.Add(time.Duration(m-from)*time.Minute)))
+	from := float64(start.Hour()*60 + start.Minute())
+	for m := math.Ceil((from+p.x.from)/every) * every; m-from <= p.x.to; m += every {
+		minutes = append(minutes, m-from)
 	}
-	p.c.text("axis", "middle", (p.left()+p.right())/2, p.bottom()+35, label)
+	return minutes
+}
+
+// clockLines rules the full steps of the clock.
+func (p panel) clockLines(start time.Time) {
+	for _, m := range p.clockSteps(start) {
+		p.c.stroke("rule", p.x.at(m), p.top(), p.x.at(m), p.bottom())
+	}
+}
+
+// clockLabels names them below the panel.
+func (p panel) clockLabels(start time.Time) {
+	for _, m := range p.clockSteps(start) {
+		p.c.under(p.x.at(m), p.bottom()+14, hm(start.Add(minutes(m))))
+	}
 }
 
 // days are the midnights of a span, in the zone of its start.

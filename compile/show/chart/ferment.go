@@ -9,16 +9,16 @@ import (
 	"newmake/compile/plan"
 )
 
-// Ferment draws gravity, strength and temperature over the ferment, one above
-// the other, with a dot where somebody reads them. Readings of a run of the plan may be
-// marked on it.
+// Ferment draws gravity, temperature and pH over the ferment, one above the other, with
+// a dot where somebody reads them: three pictures of what is read, and none of what is
+// not. Readings of a run of the plan may be marked on it.
 func Ferment(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 	f := p.Ferment
 	n := len(f.Curve)
 	if n < 2 {
 		return Chart{}
 	}
-	c := Chart{ID: "chart-ferment", Title: "Gravity, strength and temperature of the ferment", W: width}
+	c := Chart{ID: "chart-ferment", Title: "Gravity, temperature and pH of the ferment", W: width}
 	run, _ := find(p, "ferment.run")
 	start := plan.Moment(run.Start)
 	_, end := widen(0, f.Curve[n-1].Hour, taken, "gravity", func(t Taken) float64 { return t.Hours })
@@ -29,47 +29,50 @@ func Ferment(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 			at = append(at, plan.Moment(s.Start).Sub(start).Hours())
 		}
 	}
+	held := f.HoldHighC > f.HoldLowC
+	edge := float64(plotRight)
+	if held {
+		edge -= 96
+	}
 	panels := []struct {
 		label  string
 		height float64
 		y      func(i int) float64
-		places int
-		unit   string
+		say    func(v float64) string
 		of     string
 		taken  func(Taken) float64
-		band   func(b plan.FermentBand) (low, high float64)
+		band   func(b plan.FermentBand) (low, high float64) // nil where there is none
 	}{
-		{"gravity, SG", 92, func(i int) float64 { return f.Curve[i].SG }, 3, "", "gravity", func(t Taken) float64 { return t.Value },
+		{"gravity, SG", 112, func(i int) float64 { return f.Curve[i].SG }, func(v float64) string { return measure.Number(v, 3) },
+			"gravity", func(t Taken) float64 { return t.Value },
 			func(b plan.FermentBand) (float64, float64) { return b.LowSG, b.HighSG }},
-		{"strength, " + abvUnit(u), 66, func(i int) float64 { return f.Curve[i].AbvPct }, 1, " %", "", nil,
-			func(b plan.FermentBand) (float64, float64) { return b.LowAbvPct, b.HighAbvPct }},
-		{"temperature, " + tempUnit(u), 82, func(i int) float64 { return temp(u, f.Curve[i].TempC) }, 0, " " + tempUnit(u), "temperature",
-			func(t Taken) float64 { return temp(u, t.Value) },
+		{"temperature, " + tempUnit(u), 100, func(i int) float64 { return temp(u, f.Curve[i].TempC) }, func(v float64) string { return measure.Number(v, 0) + " " + tempUnit(u) },
+			"temperature", func(t Taken) float64 { return temp(u, t.Value) },
 			func(b plan.FermentBand) (float64, float64) { return temp(u, b.LowC), temp(u, b.HighC) }},
-	}
-	var bands []plan.FermentBand
-	if p.Bands != nil {
-		bands = p.Bands.Ferment
+		{"acidity, pH", 70, func(i int) float64 { return f.Curve[i].PH }, func(v float64) string { return measure.Number(v, 1) }, "", nil, nil},
 	}
 	top := 24.0
 	for k, g := range panels {
 		low, high := span(n, g.y)
 		low, high = widen(low, high, taken, g.of, g.taken)
+		var bands []plan.FermentBand
+		if g.band != nil {
+			bands = bandsOf(p).Ferment
+		}
 		for _, b := range bands {
 			l, h := g.band(b)
 			low, high = min(low, l), max(high, h)
 		}
-		if k == 2 && f.HoldHighC > 0 {
+		if k == 1 && f.HoldHighC > 0 {
 			low, high = min(low, temp(u, f.HoldLowC)-1), max(high, temp(u, f.HoldHighC)+1)
 		}
-		pane, by := c.panel(plotLeft, top, plotRight, top+g.height, 0, end, low, high, 4)
+		pane, by := c.panel(plotLeft, top, edge, top+g.height, 0, end, low, high, 4)
 		pane.band(len(bands), func(i int) (float64, float64, float64) {
 			low, high := g.band(bands[i])
 			return bands[i].Hour, low, high
 		})
-		if k == 2 && f.HoldHighC > f.HoldLowC {
-			y := pane.y.at(temp(u, f.HoldHighC))
-			c.area("window", "dots", plotLeft, y, plotRight-plotLeft, pane.y.at(temp(u, f.HoldLowC))-y)
+		if k == 1 && held {
+			pane.hold(temp(u, f.HoldLowC), temp(u, f.HoldHighC), u)
 		}
 		pane.yAxis(by, g.label)
 		pane.midnights(start, k == 0)
@@ -79,27 +82,38 @@ func Ferment(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 		for _, h := range at {
 			v := between(n, h, curve)
 			c.dot(pane.x.at(h), pane.y.at(v))
-			pane.note(h, v, measure.Number(v, g.places)+g.unit)
+			pane.note(h, v, g.say(v))
 		}
 		for _, t := range taken {
 			if t.Of == g.of {
 				pane.read(t.Hours, g.taken(t), t.Off)
 			}
 		}
-		top += g.height + 14
+		top += g.height + 12
 		if k == len(panels)-1 {
 			touchFerment(&c, pane.x, f, start, u)
 			pane.hours()
-			if f.HoldHighC > f.HoldLowC {
-				c.text("label", "end", plotRight, pane.bottom()+35, "dotted: held within "+u.Temp(f.HoldLowC)+" to "+u.Temp(f.HoldHighC))
-			}
 		}
 	}
-	c.H = int(top) + 30
+	c.H = int(top) + 22
 	c.Desc = fermentDesc(p, u) + takenDesc(taken, func(t Taken) string {
 		return "after " + measure.Hours(t.Hours) + " " + takenWords(t, u)
 	})
 	return c
+}
+
+// hold draws a bracket right of a panel over the temperatures within which it is held.
+func (p panel) hold(low, high float64, u measure.Units) {
+	x := p.right() + 6
+	var d pen
+	d.move(x-3, p.y.at(high))
+	d.line(x+1, p.y.at(high))
+	d.line(x+1, p.y.at(low))
+	d.line(x-3, p.y.at(low))
+	p.c.path("bracket", d.String())
+	y := (p.y.at(low) + p.y.at(high)) / 2
+	p.c.text("label", "start", x+8, y-2, "hold")
+	p.c.text("tick", "start", x+8, y+12, measure.Number(low, 0)+" to "+measure.Number(high, 0)+" "+tempUnit(u))
 }
 
 func abvUnit(u measure.Units) string {
@@ -152,16 +166,16 @@ func (p panel) hours() {
 		by *= 2
 	}
 	for _, h := range ticks(p.x.from, p.x.to, by) {
-		p.c.under(p.x.at(h), p.bottom()+17, measure.Number(h, 0))
+		p.c.under(p.x.at(h), p.bottom()+15, measure.Number(h, 0))
 	}
-	p.c.text("axis", "middle", (p.left()+p.right())/2, p.bottom()+35, "hours from the pitch")
+	p.c.text("axis", "middle", (p.left()+p.right())/2, p.bottom()+31, "hours from the pitch")
 }
 
 func fermentDesc(p *plan.Plan, u measure.Units) string {
 	f := p.Ferment
 	var b strings.Builder
 	n := len(f.Curve)
-	fmt.Fprintf(&b, "Gravity falls from %s to %s in %s h, and strength comes to %s.", measure.Gravity(f.Curve[0].SG),
+	fmt.Fprintf(&b, "Gravity falls from %s to %s in %s h, and the strength of the whole comes to %s.", measure.Gravity(f.Curve[0].SG),
 		measure.Gravity(f.Curve[n-1].SG), measure.Number(f.Curve[n-1].Hour, 0), u.Abv(f.AbvPct))
 	fmt.Fprintf(&b, " It is pitched at %s and warmest, %s, after %s.", u.Temp(f.PitchC), u.Temp(f.PeakC), measure.Hours(f.PeakHours))
 	if f.HoldHighC > f.HoldLowC {

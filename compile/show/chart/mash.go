@@ -17,7 +17,7 @@ const width = 700
 const (
 	plotLeft  = 66
 	plotRight = width - 8
-	nameRoom  = 182 // right of the mash, for the enzymes' names
+	nameRoom  = 164 // right of the mash, for the enzymes' names
 	rowH      = 17  // a row of labels
 )
 
@@ -41,8 +41,17 @@ func tempUnit(u measure.Units) string {
 	return unit
 }
 
-// Mash draws the temperature over the mash day, what goes in when, and where
-// the enzymes work once they are in. Readings of a run of the plan may be marked on it.
+const (
+	mashH      = 92.0
+	leastMashH = 54.0 // of a mash of many steps, whose page is full
+	manySteps  = 9
+	windowRow  = 27.0 // a name beside the mash, with its range below it
+	bracketGap = 8.0
+)
+
+// Mash draws the temperature over the mash day, what goes in when, how long it rests how
+// warm, and beside it brackets of the temperatures at which its enzymes work. Readings of a
+// run of the plan may be marked on it.
 func Mash(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 	m := p.Mash
 	c := Chart{ID: "chart-mash", Title: "Temperature of the mash", W: width}
@@ -54,41 +63,48 @@ func Mash(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 	start := plan.Moment(first.Start)
 	at := func(i int) (float64, float64) { return m.Curve[i].Min, temp(u, m.Curve[i].TempC) }
 	low, high := span(n, func(i int) float64 { return temp(u, m.Curve[i].TempC) })
+	bands := bandsOf(p).Mash
+	for _, b := range bands {
+		low, high = min(low, temp(u, b.LowC)), max(high, temp(u, b.HighC))
+	}
 	low, high = widen(low, high, taken, "temperature", func(t Taken) float64 { return temp(u, t.Value) })
 	minute := func(t Taken) float64 { return t.Clock.Sub(start).Minutes() }
-	begin, end := widen(0, m.Curve[n-1].Min, taken, "temperature", minute)
+	from, end := widen(0, m.Curve[n-1].Min, taken, "temperature", minute)
 
-	flags := additions(m)
 	edge := float64(plotRight)
 	if len(m.Windows) > 0 {
-		edge -= nameRoom
+		edge -= nameRoom + bracketGap*float64(len(m.Windows))
 	}
-	x := scale{begin, end, plotLeft, edge}
-	for i := range flags {
-		flags[i].x = x.at(flags[i].x)
-	}
-	row, left, rowCount := rows(flags, plotLeft, edge)
+	x := scale{from, end, plotLeft, edge}
+	flags := additions(m, x)
+	row, begin, rowCount := rows(flags, plotLeft, edge)
 	top := float64(rowCount*rowH + 8)
-	pane, by := c.panel(plotLeft, top, edge, top+225, begin, end, low, high+2, 7)
-	c.H = int(top) + 225 + 42
-
-	if b := p.Bands; b != nil {
-		pane.band(len(b.Mash), func(i int) (float64, float64, float64) {
-			return b.Mash[i].Min, temp(u, b.Mash[i].LowC), temp(u, b.Mash[i].HighC)
-		})
+	bottom := top + max(mashH, windowRow*float64(len(m.Windows)))
+	if len(m.Steps) > manySteps {
+		bottom = top + max(leastMashH, windowRow*float64(len(m.Windows)))
 	}
-	windows(pane, m.Windows, u)
-	pane.yAxis(by, "temperature, "+tempUnit(u))
-	pane.clockAxis(start, "clock")
+	pane, by := c.panel(plotLeft, top, edge, bottom, from, end, low, high+4, 6)
+	c.H = int(bottom) + 19
+
+	pane.band(len(bands), func(i int) (float64, float64, float64) {
+		return bands[i].Min, temp(u, bands[i].LowC), temp(u, bands[i].HighC)
+	})
+	pane.yAxis(by, "mash, "+tempUnit(u))
+	pane.clockLines(start)
+	pane.clockLabels(start)
 	pane.frame()
+	windows(pane, m.Windows, u)
 	for i, f := range flags {
 		y := top - 6 - float64(row[i]*rowH)
-		touch := pane.y.at(between(n, m.Steps[steps(m)[i]].StartMin, at))
-		c.stroke("leader", f.x, y+3, f.x, touch)
-		c.dot(f.x, touch)
-		c.text("label", "start", left[i], y, f.text)
+		c.stroke("leader", f.x, y+3, f.x, top)
+		c.text("label", "start", begin[i], y, f.text)
 	}
 	pane.curve("line", n, at)
+	for _, i := range steps(m) {
+		begun := m.Steps[i].StartMin
+		c.dot(pane.x.at(begun), pane.y.at(between(n, begun, at)))
+	}
+	pane.notes(n, at, plateaus(m, u))
 	touchMash(&c, pane.x, m, start, u)
 	for _, t := range taken {
 		if t.Of == "temperature" {
@@ -97,6 +113,17 @@ func Mash(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 	}
 	c.Desc = mashDesc(p, u, start) + takenDesc(taken, func(t Taken) string { return hm(t.Clock) + " " + takenWords(t, u) })
 	return c
+}
+
+// plateaus are what is written beside each rest: how warm, and how long.
+func plateaus(m plan.Mash, u measure.Units) []value {
+	var out []value
+	for _, s := range m.Steps {
+		if s.Verb == "rest" || s.Verb == "boil" {
+			out = append(out, value{s.StartMin + s.Minutes/2, temp(u, (s.FromC+s.ToC)/2), u.Temp(s.ToC) + ", " + measure.Duration(s.Minutes)})
+		}
+	}
+	return out
 }
 
 // steps are the indexes of the steps that put something in.
@@ -110,16 +137,27 @@ func steps(m plan.Mash) []int {
 	return out
 }
 
-// additions are the flags of what goes in, placed by the minute.
-func additions(m plan.Mash) []flag {
+// near is how close what goes in one after the other may be and still have a flag each.
+const near = 26.0
+
+// additions are the flags of what goes in, one for what goes in close together.
+func additions(m plan.Mash, x scale) []flag {
 	var out []flag
+	last := 0.0
 	for _, i := range steps(m) {
-		out = append(out, flag{m.Steps[i].StartMin, shorten(strings.Join(m.Steps[i].Adds, ", "), 40)})
+		at, words := x.at(m.Steps[i].StartMin), strings.Join(m.Steps[i].Adds, ", ")
+		if n := len(out); n > 0 && at-last < near {
+			out[n-1].text += ", " + words
+		} else {
+			out = append(out, flag{at, words})
+		}
+		last = at
+	}
+	for i := range out {
+		out[i].text = shorten(out[i].text, 50)
 	}
 	return out
 }
-
-var windowHatch = []string{"rising", "falling", "dots", "level", "upright"}
 
 func windowName(w plan.EnzymeWindow) string {
 	if w.Malt {
@@ -128,43 +166,40 @@ func windowName(w plan.EnzymeWindow) string {
 	return w.Name + ", added"
 }
 
-// windows hatches, for each enzyme, the temperatures at which it works, from
-// when it is in. Its name stands at the right, in its band.
+// windows draws, right of the mash, a bracket for each enzyme over the temperatures at
+// which it works, and its name at about the height of its bracket, as far as the names
+// leave one another room.
 func windows(p panel, all []plan.EnzymeWindow, u measure.Units) {
-	for i, w := range all {
-		low, high := max(temp(u, w.LowC), p.y.from), min(temp(u, w.HighC), p.y.to)
-		if high <= low || w.FromMin >= p.x.to {
-			continue
-		}
-		x, y := p.x.at(max(w.FromMin, p.x.from)), p.y.at(high)
-		p.c.area("window", windowHatch[i%len(windowHatch)], x, y, p.right()-x, p.y.at(low)-y)
-	}
-	names(p, all, u)
-}
-
-// names stand right of the plot, each at the height of its window as far as
-// they leave one another room, with a square of its hatch.
-func names(p panel, all []plan.EnzymeWindow, u measure.Units) {
-	const apart = 36
 	order := make([]int, 0, len(all))
 	for i := range all {
 		order = append(order, i)
 	}
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(all[b].HighC, all[a].HighC) })
-	y := p.top() + 12
-	for _, i := range order {
+	names := p.right() + 14 + bracketGap*float64(len(all))
+	y := p.top() + 10
+	for k, i := range order {
 		w := all[i]
-		if want := p.y.at(temp(u, (w.LowC+w.HighC)/2)); want > y {
-			y = min(want, p.bottom())
+		low, high := max(temp(u, w.LowC), p.y.from), min(temp(u, w.HighC), p.y.to)
+		if middle := p.y.at((low + high) / 2); middle > y {
+			y = min(middle, p.bottom()-windowRow*float64(len(order)-1-k)-16)
 		}
-		p.c.area("window", windowHatch[i%len(windowHatch)], p.right()+10, y-10, 14, 24)
-		p.c.text("label", "start", p.right()+30, y, shorten(w.Name, 18))
+		if high > low {
+			x := p.right() + 8 + bracketGap*float64(k)
+			var d pen
+			d.move(x-3, p.y.at(high))
+			d.line(x+1, p.y.at(high))
+			d.line(x+1, p.y.at(low))
+			d.line(x-3, p.y.at(low))
+			p.c.path("bracket", d.String())
+			p.c.stroke("leader", x+1, min(max(y-4, p.y.at(high)), p.y.at(low)), names-4, y-4)
+		}
+		p.c.text("label", "start", names, y, shorten(w.Name, 16))
 		whose := "added, "
 		if w.Malt {
 			whose = "malt's, "
 		}
-		p.c.text("tick", "start", p.right()+30, y+15, whose+measure.Number(temp(u, w.LowC), 0)+" to "+measure.Number(temp(u, w.HighC), 0)+" "+tempUnit(u))
-		y += apart
+		p.c.text("tick", "start", names, y+13, whose+measure.Number(temp(u, w.LowC), 0)+" to "+measure.Number(temp(u, w.HighC), 0)+" "+tempUnit(u))
+		y += windowRow
 	}
 }
 

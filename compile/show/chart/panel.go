@@ -85,12 +85,17 @@ func (c *Chart) panel(left, top, right, bottom, xFrom, xTo, yFrom, yTo float64, 
 
 // yAxis draws the ruled lines of the values and says what they are.
 func (p panel) yAxis(by float64, label string) {
+	p.ruled(by)
+	p.c.axisName(p.left()-plotLeft, (p.top()+p.bottom())/2, label)
+}
+
+// ruled draws the lines of the values.
+func (p panel) ruled(by float64) {
 	for _, v := range ticks(p.y.from, p.y.to, by) {
 		y := p.y.at(v)
 		p.c.stroke("rule", p.left(), y, p.right(), y)
 		p.c.text("tick", "end", p.left()-6, y+4.5, measure.Number(v, places(by)))
 	}
-	p.c.axisName(p.left()-plotLeft, (p.top()+p.bottom())/2, label)
 }
 
 // axisName writes what an axis is, upwards, its unit in a line of its own.

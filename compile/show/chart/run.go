@@ -9,9 +9,6 @@ import (
 	"newmake/compile/plan"
 )
 
-// cutHatch is the hatch of each fraction. What is wanted is left white.
-var cutHatch = map[string]string{"foreshots": "dense", "heads": "rising", "hearts": "", "tails": "falling", "low wines": ""}
-
 // Strip draws a run of the wash still. Readings of a run of the plan may be marked on it.
 func Strip(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 	return run(p, p.Strip, bandsOf(p).Strip, "strip", "Strength, flow and vapour temperature of the stripping run", u, taken)
@@ -20,7 +17,7 @@ func Strip(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 // Spirit draws a run of the spirit still, with the cuts. Readings of a run of the plan may
 // be marked on it.
 func Spirit(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
-	return run(p, p.Spirit, bandsOf(p).Spirit, "spirit", "Strength, flow and vapour temperature of the spirit run", u, taken)
+	return run(p, p.Spirit, bandsOf(p).Spirit, "spirit", "Strength, flow and vapour temperature of the spirit run, with the cuts", u, taken)
 }
 
 // bandsOf are the bands of a plan; empty where it has none.
@@ -31,109 +28,194 @@ func bandsOf(p *plan.Plan) plan.Bands {
 	return *p.Bands
 }
 
-// run draws strength and flow at the spout and the vapour's temperature against what
-// has come over, of one charge, with the clock above and the fractions hatched.
+const (
+	overY    = 11.0  // the gallons above a run
+	bracketY = 32.0  // the brackets that name its fractions
+	runTop   = 37.0  // of its first panel
+	insetW   = 168.0 // of the panel that shows the first cuts enlarged
+	insetGap = 40.0
+)
+
+// run draws one charge by the clock, with what has come over above: strength and flow at
+// the spout, and the vapour's temperature. Brackets at the upper edge name the fractions.
+// The first cuts follow so close on one another that they are shown enlarged on the left.
+//
+// Bands and readings are judged at what has come over, as the steps judge them; they
+// stand where the plan has that volume.
 func run(p *plan.Plan, r plan.Run, bands plan.RunBands, use, title string, u measure.Units, taken []Taken) Chart {
 	n := len(r.Curve)
-	if n < 2 || r.Curve[n-1].OverL <= 0 {
+	fire := fired(p, use)
+	if n < 2 || r.Curve[n-1].OverL <= 0 || fire.IsZero() {
 		return Chart{}
 	}
 	c := Chart{ID: "chart-" + use, Title: title, W: width}
-	over := func(l float64) float64 { v, _ := u.Value(r.Over(l)); return v }
-	place := func(t Taken) float64 { // the plan's gallons end with its run
-		last := r.Curve[n-1].OverL
-		return over(min(t.OverL, last)) * max(t.OverL/last, 1)
+	grey := bands.ByVolume
+	from, to := r.Curve[0].Min, r.Curve[n-1].Min
+	place := placeOver(r.Curve)
+	for _, of := range []string{"spout", "flow", "vapour"} {
+		from, to = widen(from, to, taken, of, func(t Taken) float64 { return place(t.OverL) })
 	}
-	_, end := widen(0, over(r.Curve[n-1].OverL), taken, "spout", place)
-	_, end = widen(0, end, taken, "vapour", place)
-	_, end = widen(0, end, taken, "flow", place)
-	x := scale{0, end, plotLeft, plotRight}
 
-	var flags []flag
-	for _, f := range r.Fractions {
-		if f.EndOverL > f.StartOverL {
-			flags = append(flags, flag{x.at(over(f.StartOverL)), f.Name + " " + u.Volume(share(f, r.Charges)) + ", " + gauged(f, u)})
+	left, spoutH, lowerH := float64(plotLeft), 104.0, 36.0
+	hearts := r.Fraction("hearts")
+	inset := hearts.StartMin > r.Curve[0].Min && hearts.StartMin-from < 0.2*(to-from)
+	if inset { // on a page that is not full of steps
+		left += insetW + insetGap
+		spoutH, lowerH = 94, 36
+		enlarged(&c, r, grey, fire, hearts.StartMin, spoutH, u)
+	}
+	var panes []panel
+	top := runTop
+	for i, g := range gauges(r, u) {
+		h := lowerH
+		if i == 0 {
+			h = spoutH
 		}
+		low, high := span(n, g.y)
+		for _, b := range grey {
+			l, k := g.band(b)
+			low, high = min(low, l), max(high, k)
+		}
+		low, high = widen(low, high, taken, g.of, g.taken)
+		if g.zero {
+			low = 0
+		}
+		pane, by := c.panel(left, top, plotRight, top+h, from, to, low, high, g.ticks)
+		pane.band(len(grey), func(i int) (float64, float64, float64) {
+			low, high := g.band(grey[i])
+			return grey[i].Min, low, high
+		})
+		pane.clockLines(fire)
+		pane.ruled(by)
+		names := left - plotLeft
+		if i == 0 {
+			names = 0 // left of what is enlarged
+		}
+		c.axisName(names, (pane.top()+pane.bottom())/2, g.label)
+		panes, top = append(panes, pane), top+h+11
 	}
-	row, begin, rowCount := rows(flags, plotLeft, plotRight)
-	const clockH = 44
-	top := float64(clockH + rowCount*rowH)
-	_, high := span(n, func(i int) float64 { return r.Curve[i].AbvPct })
-	low, hot := span(n, func(i int) float64 { return temp(u, r.Curve[i].VapourC) })
-	_, fast := span(n, func(i int) float64 { return flow(u, r.Curve[i].RateLPerH) })
-	at := bands.ByVolume
-	for _, b := range at {
-		high, fast = max(high, b.HighAbvPct), max(fast, flow(u, b.HighRateLPerH))
-		low, hot = min(low, temp(u, b.LowVapourC)), max(hot, temp(u, b.HighVapourC))
-	}
-	_, high = widen(0, high, taken, "spout", func(t Taken) float64 { return t.Value })
-	low, hot = widen(low, hot, taken, "vapour", func(t Taken) float64 { return temp(u, t.Value) })
-	_, fast = widen(0, fast, taken, "flow", func(t Taken) float64 { return flow(u, t.Value) })
-	upper, byAbv := c.panel(plotLeft, top, plotRight, top+144, 0, end, 0, high, 5)
-	middle, byFlow := c.panel(plotLeft, top+154, plotRight, top+202, 0, end, 0, fast, 2)
-	lower, byTemp := c.panel(plotLeft, top+212, plotRight, top+280, 0, end, low, hot, 3)
-	c.H = int(top) + 280 + 42
-
-	upper.band(len(at), func(i int) (float64, float64, float64) { return over(at[i].OverL), at[i].LowAbvPct, at[i].HighAbvPct })
-	middle.band(len(at), func(i int) (float64, float64, float64) {
-		return over(at[i].OverL), flow(u, at[i].LowRateLPerH), flow(u, at[i].HighRateLPerH)
-	})
-	lower.band(len(at), func(i int) (float64, float64, float64) {
-		return over(at[i].OverL), temp(u, at[i].LowVapourC), temp(u, at[i].HighVapourC)
-	})
-	for _, f := range r.Fractions {
-		for _, pane := range []panel{upper, middle, lower} {
-			a, b := x.at(over(f.StartOverL)), x.at(over(f.EndOverL))
-			if b > a {
-				c.area("cut", cutHatch[f.Name], a, pane.top(), b-a, pane.bottom()-pane.top())
+	c.H = int(top-11) + 19
+	panes[len(panes)-1].clockLabels(fire)
+	panes[0].overAbove(r, u)
+	panes[0].fractions(r, func(f plan.Fraction) string { return f.Name + " " + u.Volume(share(f, r.Charges)) }, panes[len(panes)-1].bottom())
+	for i, g := range gauges(r, u) {
+		pane, at := panes[i], func(i int) (float64, float64) { return r.Curve[i].Min, g.y(i) }
+		pane.frame()
+		pane.curve("line", n, at)
+		var ends []value
+		for _, f := range r.Fractions {
+			if g.end == nil || f.Name == "foreshots" || f.EndOverL <= f.StartOverL || inset && f.Name == "heads" {
+				continue
+			}
+			v := between(n, f.EndMin, at)
+			c.dot(pane.x.at(f.EndMin), pane.y.at(v))
+			ends = append(ends, value{f.EndMin, v, g.end(f)})
+		}
+		pane.notes(n, at, ends)
+		for _, t := range taken {
+			if t.Of == g.of {
+				pane.read(place(t.OverL), g.taken(t), t.Off)
 			}
 		}
 	}
-	upper.yAxis(byAbv, "spout, "+abvUnit(u))
-	middle.yAxis(byFlow, "flow, "+flowUnit(u))
-	lower.yAxis(byTemp, "vapour, "+tempUnit(u))
-	for _, pane := range []panel{upper, middle, lower} {
-		pane.frame()
-	}
-	lower.overAxis(u)
-	clockAbove(upper, p, r, use, over)
-	for i, f := range flags {
-		y := top - 6 - float64(row[i]*rowH)
-		c.stroke("leader", f.x, y-10, f.x, lower.bottom())
-		c.text("label cutname", "start", begin[i]+4, y, f.text)
-	}
-	abv := func(i int) (float64, float64) { return over(r.Curve[i].OverL), r.Curve[i].AbvPct }
-	vap := func(i int) (float64, float64) { return over(r.Curve[i].OverL), temp(u, r.Curve[i].VapourC) }
-	upper.curve("line", n, abv)
-	middle.curve("line", n, func(i int) (float64, float64) { return over(r.Curve[i].OverL), flow(u, r.Curve[i].RateLPerH) })
-	lower.curve("line", n, vap)
-	var strengths, temps []value
-	for _, f := range r.Fractions {
-		if f.Name == "foreshots" || f.EndOverL <= f.StartOverL {
-			continue
-		}
-		e := over(f.EndOverL)
-		v, t := between(n, e, abv), between(n, e, vap)
-		c.dot(x.at(e), upper.y.at(v))
-		strengths = append(strengths, value{e, v, u.StrengthAbv(f.Ends)})
-		c.dot(x.at(e), lower.y.at(t))
-		temps = append(temps, value{e, t, u.Temp(f.VapourC)})
-	}
-	upper.notes(n, abv, strengths)
-	lower.notes(n, vap, temps)
-	touchRun(&c, x, r, fired(p, use), u)
-	for _, t := range taken {
-		switch t.Of {
-		case "spout":
-			upper.read(place(t), t.Value, t.Off)
-		case "flow":
-			middle.read(place(t), flow(u, t.Value), t.Off)
-		case "vapour":
-			lower.read(place(t), temp(u, t.Value), t.Off)
-		}
-	}
+	touchRun(&c, panes[0].x, r, fire, u)
 	c.Desc = runDesc(r, u) + takenDesc(taken, func(t Taken) string { return u.Litres(t.OverL) + " over: " + takenWords(t, u) })
 	return c
+}
+
+// gauge is what one panel of a run shows.
+type gauge struct {
+	label, of string
+	ticks     int
+	zero      bool // from nought
+	y         func(i int) float64
+	band      func(b plan.RunBand) (low, high float64)
+	taken     func(Taken) float64
+	end       func(plan.Fraction) string // what it says at the end of a fraction
+}
+
+func gauges(r plan.Run, u measure.Units) []gauge {
+	return []gauge{
+		{"spout, " + abvUnit(u), "spout", 4, true, func(i int) float64 { return r.Curve[i].AbvPct },
+			func(b plan.RunBand) (float64, float64) { return b.LowAbvPct, b.HighAbvPct },
+			func(t Taken) float64 { return t.Value }, func(f plan.Fraction) string { return u.StrengthAbv(f.Ends) }},
+		{"flow, " + flowUnit(u), "flow", 2, true, func(i int) float64 { return flow(u, r.Curve[i].RateLPerH) },
+			func(b plan.RunBand) (float64, float64) { return flow(u, b.LowRateLPerH), flow(u, b.HighRateLPerH) },
+			func(t Taken) float64 { return flow(u, t.Value) }, nil},
+		{"vapour, " + tempUnit(u), "vapour", 2, false, func(i int) float64 { return temp(u, r.Curve[i].VapourC) },
+			func(b plan.RunBand) (float64, float64) { return temp(u, b.LowVapourC), temp(u, b.HighVapourC) },
+			func(t Taken) float64 { return temp(u, t.Value) }, func(f plan.Fraction) string { return u.Temp(f.VapourC) }},
+	}
+}
+
+// placeOver gives the minute at which a run has so much over; beyond the end of it, as it
+// ran last.
+func placeOver(curve []plan.RunPoint) func(overL float64) float64 {
+	n := len(curve)
+	minute := func(i int) (float64, float64) { return curve[i].OverL, curve[i].Min }
+	first, last := curve[0], curve[n-1]
+	return func(overL float64) float64 {
+		at := between(n, min(overL, last.OverL), minute)
+		return at + max(overL-last.OverL, 0)/last.OverL*(last.Min-first.Min)
+	}
+}
+
+// flow is what runs from the spout, in the reader's units.
+func flow(u measure.Units, litrePerH float64) float64 {
+	v, _ := u.Value(plan.Of(litrePerH, plan.LitrePerH))
+	return v
+}
+
+func flowUnit(u measure.Units) string {
+	_, unit := u.Value(plan.Of(0, plan.LitrePerH))
+	return unit
+}
+
+// enlarged is the beginning of a run up to a little after the cut to hearts: the strength
+// at the spout, with a bracket for each fraction.
+func enlarged(c *Chart, r plan.Run, grey []plan.RunBand, fire time.Time, cut, h float64, u measure.Units) {
+	from := r.Curve[0].Min
+	to := cut + 0.45*(cut-from)
+	curve := until(r.Curve, to)
+	at := func(i int) (float64, float64) { return curve[i].Min, curve[i].AbvPct }
+	low, high := span(len(curve), func(i int) float64 { return curve[i].AbvPct })
+	for i, b := range grey {
+		if b.Min >= to && i > 0 {
+			grey = grey[:i]
+			break
+		}
+		low, high = min(low, b.LowAbvPct), max(high, b.HighAbvPct)
+	}
+	pane, by := c.panel(plotLeft, runTop, plotLeft+insetW, runTop+h, from, to, low-0.3, high+0.3, 3)
+	pane.band(len(grey), func(i int) (float64, float64, float64) { return grey[i].Min, grey[i].LowAbvPct, grey[i].HighAbvPct })
+	pane.clockLines(fire)
+	pane.ruled(by)
+	pane.clockLabels(fire)
+	pane.fractions(r, func(f plan.Fraction) string { return f.Name }, pane.bottom())
+	pane.frame()
+	pane.curve("line", len(curve), at)
+	var strengths []value
+	for _, f := range r.Fractions {
+		if f.EndOverL > f.StartOverL && pane.x.holds(f.EndMin) {
+			v := between(len(curve), f.EndMin, at)
+			c.dot(pane.x.at(f.EndMin), pane.y.at(v))
+			strengths = append(strengths, value{f.EndMin, v, measure.Number(v, 1)})
+		}
+	}
+	pane.notes(len(curve), at, strengths)
+}
+
+// until is a curve up to a minute, with a last point there.
+func until(curve []plan.RunPoint, minute float64) []plan.RunPoint {
+	var out []plan.RunPoint
+	for i, k := range curve {
+		if k.Min > minute {
+			at := func(i int) (float64, float64) { return curve[i].Min, curve[i].AbvPct }
+			return append(out, plan.RunPoint{Min: minute, AbvPct: between(i+1, minute, at)})
+		}
+		out = append(out, k)
+	}
+	return out
 }
 
 // fired is when the still of a run is lit, of the first charge; zero if no step says.
@@ -145,14 +227,6 @@ func fired(p *plan.Plan, use string) time.Time {
 	return plan.Moment(heat.Start)
 }
 
-// gauged is a fraction's strength as its reader's gauge says it.
-func gauged(f plan.Fraction, u measure.Units) string {
-	if u == measure.US {
-		return measure.Number(f.Proof, 1) + " proof"
-	}
-	return measure.Number(f.AbvPct, 1) + " % vol"
-}
-
 // share is a fraction of one charge.
 func share(f plan.Fraction, charges int) plan.Lot {
 	l := f.Lot
@@ -162,45 +236,55 @@ func share(f plan.Fraction, charges int) plan.Lot {
 	return l
 }
 
-// overAxis marks what has come over below a panel.
-func (p panel) overAxis(u measure.Units) {
-	by := step(p.x.from, p.x.to, 10)
-	for _, v := range ticks(p.x.from, p.x.to, by) {
-		p.c.under(p.x.at(v), p.bottom()+17, measure.Number(v, places(by)))
+// fractions draws a bracket over a panel for each fraction, with its name where there is
+// room for it, and a line down to a depth at each cut.
+func (p panel) fractions(r plan.Run, name func(plan.Fraction) string, depth float64) {
+	end := p.left() - 8
+	for _, f := range r.Fractions {
+		if f.EndOverL <= f.StartOverL || f.StartMin >= p.x.to {
+			continue
+		}
+		a, b := p.x.at(max(f.StartMin, p.x.from)), p.x.at(min(f.EndMin, p.x.to))
+		var d pen
+		d.move(a+1, bracketY+5)
+		d.line(a+1, bracketY)
+		d.line(b-1, bracketY)
+		if f.EndMin <= p.x.to {
+			d.line(b-1, bracketY+5)
+		}
+		p.c.path("bracket", d.String())
+		if f.StartMin > p.x.from {
+			p.c.stroke("cutline", a, p.top(), a, depth)
+		}
+		s := name(f)
+		if w := wide(s); max((a+b)/2-w/2, end+6) <= b && (a+b)/2-w/2 > end && (a+b)/2+w/2 < p.right()+8 {
+			p.c.text("label cutname", "middle", (a+b)/2, bracketY-4, s)
+			end = (a+b)/2 + w/2
+		}
 	}
-	_, unit := u.Value(plan.Of(0, plan.Litre))
-	p.c.text("axis", "middle", (p.left()+p.right())/2, p.bottom()+35, "over so far, "+unit+", one charge")
 }
 
-// clockAbove marks the clock over a run: the time at which so much has come
-// over, in the first charge.
-func clockAbove(p panel, pl *plan.Plan, r plan.Run, use string, over func(float64) float64) {
-	fire := fired(pl, use)
-	if fire.IsZero() {
-		return
-	}
+// overAbove marks what has come over, above a panel that goes by the clock.
+func (p panel) overAbove(r plan.Run, u measure.Units) {
 	n := len(r.Curve)
-	at := func(i int) (float64, float64) { return r.Curve[i].Min, over(r.Curve[i].OverL) }
-	p.c.text("axis", "middle", (p.left()+p.right())/2, 12, "clock, first charge")
-	if r.Charges <= 1 {
-		p.c.Marks[len(p.c.Marks)-1].Text = "clock"
+	over := func(i int) float64 { v, _ := u.Value(r.Over(r.Curve[i].OverL)); return v }
+	minute := func(i int) (float64, float64) { return over(i), r.Curve[i].Min }
+	_, unit := u.Value(plan.Of(0, plan.Litre))
+	words := "over, " + unit
+	if r.Charges > 1 {
+		words = "over, " + unit + ", one charge"
 	}
-	y := 32.0
+	p.c.text("axis", "end", p.right(), overY, words)
+	by := step(0, over(n-1), 8)
 	last := p.left() - 60
-	for m := r.Curve[0].Min; m <= r.Curve[n-1].Min; {
-		t := fire.Add(time.Duration(m * float64(time.Minute))).Truncate(30 * time.Minute).Add(30 * time.Minute)
-		m = t.Sub(fire).Minutes()
-		if m > r.Curve[n-1].Min {
-			break
-		}
-		x := p.x.at(between(n, m, at))
-		p.c.stroke("leader", x, y+3, x, y+9)
-		if x-last > 44 {
-			p.c.under(x, y, hm(t))
+	for _, v := range ticks(0, over(n-1), by) {
+		x := p.x.at(between(n, v, minute))
+		p.c.stroke("leader", x, p.top()-4, x, p.top())
+		if half := wide(measure.Number(v, places(by))) / 2; x-last > 34 && x+half < p.right()-wide(words)-6 {
+			p.c.under(x, overY, measure.Number(v, places(by)))
 			last = x
 		}
 	}
-	p.c.stroke("frame", p.left(), y+9, p.right(), y+9)
 }
 
 func runDesc(r plan.Run, u measure.Units) string {
@@ -217,15 +301,4 @@ func runDesc(r plan.Run, u measure.Units) string {
 		}
 	}
 	return b.String()
-}
-
-// flow is what runs from the spout, in the reader's units.
-func flow(u measure.Units, litrePerH float64) float64 {
-	v, _ := u.Value(plan.Of(litrePerH, plan.LitrePerH))
-	return v
-}
-
-func flowUnit(u measure.Units) string {
-	_, unit := u.Value(plan.Of(0, plan.LitrePerH))
-	return unit
 }

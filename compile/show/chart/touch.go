@@ -52,8 +52,7 @@ func touchFerment(c *Chart, x scale, f plan.Ferment, start time.Time, u measure.
 // touchRun says the clock too where the run has one charge; fire is when its still
 // is lit.
 func touchRun(c *Chart, x scale, r plan.Run, fire time.Time, u measure.Units) {
-	over := func(i int) float64 { v, _ := u.Value(r.Over(r.Curve[i].OverL)); return v }
-	c.touch(x, len(r.Curve), over, func(i int) []string {
+	c.touch(x, len(r.Curve), func(i int) float64 { return r.Curve[i].Min }, func(i int) []string {
 		k := r.Curve[i]
 		says := []string{u.Quantity(r.Over(k.OverL)) + " over", u.Abv(k.AbvPct) + " at the spout", u.Quantity(plan.Of(k.RateLPerH, plan.LitrePerH)), u.Temp(k.VapourC)}
 		if r.Charges <= 1 && !fire.IsZero() {

@@ -7,6 +7,7 @@ import (
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/lang/record"
 	"newmake/lang/words"
 )
 
@@ -25,9 +26,12 @@ func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
 		"said":      u.Quantity,
 		"off":       func(q plan.Quantity) string { return strings.Replace(u.Tolerance(q), "+/-", "±", 1) },
 		"phrase":    u.Phrase,
+		"jug":       u.JugPhrase,
 		"liquor":    u.LiquorToGrist,
-		"once":      func(what, should string) string { return strings.TrimPrefix(should, what+" ") }, // pH is said once
 		"should":    func(q plan.Quantity) string { return should(u, q) },
+		"bare":      func(c cell) string { return bare(u, c) },
+		"other":     func(c cell) string { return other(u, c) },
+		"offBare":   func(q plan.Quantity) string { return offBare(u, q) },
 		"unit":      func(q plan.Quantity) string { return unit(u, q) },
 		"tempunit":  func() string { _, w := u.Value(plan.Of(0, plan.Celsius)); return w },
 		"needsTemp": needsTemp,
@@ -54,10 +58,7 @@ func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
 		"short":       func(s string) string { return plan.Moment(s).Format("2 Jan") },
 		"caution":     func(key string) plan.Caution { return caution(p, key) },
 		"stepAt":      func(id string) string { return stepAt(p, id) },
-		"readings":    readings,
-		"onSheet":     onSheet,
 		"weekday":     func(s string) string { return plan.Moment(s).Format("Mon 2 Jan") },
-		"single":      single,
 		"count":       words.Count,
 		"quote":       quote,
 		"minutes":     func(h float64) float64 { return h * 60 },
@@ -108,6 +109,41 @@ func should(u measure.Units, q plan.Quantity) string {
 		return measure.Number(q.Proof, 1) + " proof"
 	}
 	return u.Quantity(q)
+}
+
+// bare is the number that a cell should say, without a unit.
+func bare(u measure.Units, c cell) string {
+	number, _ := saidIn(u, c)
+	return number
+}
+
+// other is the unit of a cell where it is not what the head of its column says.
+func other(u measure.Units, c cell) string {
+	if _, unit := saidIn(u, c); unit != c.Unit && unit != string(plan.SG) {
+		return unit
+	}
+	return ""
+}
+
+func saidIn(u measure.Units, c cell) (number, unit string) {
+	said := should(u, c.Should)
+	if c.Jug {
+		said = u.Jug(c.Should)
+	}
+	if c.Reading.Kind == record.PH {
+		return strings.TrimPrefix(said, "pH "), ""
+	}
+	number, unit, _ = strings.Cut(said, " ")
+	return number, unit
+}
+
+// offBare is a tolerance without its unit, which stands with the value.
+func offBare(u measure.Units, q plan.Quantity) string {
+	said := strings.TrimPrefix(u.Tolerance(q), "+/- ")
+	if number, _, found := strings.Cut(said, " "); found {
+		said = number
+	}
+	return "±" + said
 }
 
 // unit stands small in a blank, so that nobody wonders what was meant.

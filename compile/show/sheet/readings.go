@@ -1,62 +1,158 @@
 package sheet
 
-import "newmake/compile/plan"
+import (
+	"strings"
+	"unicode/utf8"
+
+	"newmake/compile/plan"
+	"newmake/lang/record"
+)
 
 // step is a step as its part shows it.
 type step struct {
 	plan.Step
-	Dated bool // it says its day
+	Care  []care    // its dangers that no step above it on the page has named
+	Rows  []readRow // what is read
+	Alone []cell    // what it has to read, where that stands on the line of what to do
+	Span  int       // columns that what to do takes
+	Dated bool      // it says its day
+	Jug   bool      // what it measures is so little that a jug does it
 }
 
-func onSheet(s plan.Step, dated bool) step { return step{s, dated} }
+// care is a danger: its title, and its number in the list where it stands in full.
+type care struct {
+	Number int
+	Title  string
+}
 
-// across is how many readings stand side by side.
-const across = 3
-
-// readRow is what is read at one time.
+// readRow is what is read at one time, a cell for each instrument of the part.
 type readRow struct {
-	Due      string // when, as 15:04; empty if it goes on from the row above
-	Readings []read
+	Due   string // when, as 15:04; empty if it goes on from the row above
+	Spare bool   // nothing is asked for: room for readings of one's own
+	Cells []cell
 }
 
-// read is one reading. Due is when, where no other place in the row says so.
-type read struct {
-	plan.Reading
-	Due string
+// cell is an instrument's place in a row: a reading, nothing, or room for one.
+type cell struct {
+	column
+	*plan.Reading
+	Name  string // of what is read, where it is not what the column says
+	Spare bool
+	Off   bool // how far off it may be is said
+	Jug   bool // in a jug's units
 }
 
-// Room is how many columns the row leaves empty.
-func (r readRow) Room() int { return 2 * (across - len(r.Readings)) }
+// stepOf lays a step out in the columns of its part. Named are the dangers that the page
+// has named already; those of this step are added.
+func stepOf(s plan.Step, p *part, numbers map[string]care, named map[string]bool) step {
+	out := step{Step: s, Dated: p.Dated, Jug: strings.HasSuffix(s.ID, ".foreshots")}
+	for _, key := range s.Cautions {
+		if c, known := numbers[key]; known && !named[key] {
+			named[key] = true
+			out.Care = append(out.Care, c)
+		}
+	}
+	out.Rows = rowsOf(s, p.Columns)
+	if len(p.Days) == 1 && len(p.Days[0].Steps) == 0 {
+		out.WaitMin = 0 // of what comes before, which is on another page
+	}
+	out.Span = p.Cells()
+	if len(out.Rows) == 1 && p.Stage == "mash" {
+		out.besideText(len(p.Columns))
+	}
+	if len(out.Rows) > 0 && endsWithCut(s) {
+		spare := readRow{Spare: true, Cells: make([]cell, len(p.Columns))}
+		for i, c := range p.Columns {
+			spare.Cells[i] = cell{column: c, Spare: true}
+		}
+		n := len(out.Rows) - 1
+		out.Rows = append(out.Rows[:n:n], spare, out.Rows[n])
+	}
+	return out
+}
 
-// readings sets the readings of a step into rows: those of one time side by
-// side, in the plan's order, which is that of a run record.
-func readings(s plan.Step) []readRow {
+// What to do takes so many characters of a line beside one reading, and beside two.
+var besideChars = map[int]int{1: 100, 2: 74}
+
+// besideText puts the only row of readings on the line of what to do, if that leaves room
+// for the words: it has no more than the last two instruments read.
+func (s *step) besideText(columns int) {
+	first := columns
+	for i, c := range s.Rows[0].Cells {
+		if c.Reading != nil {
+			first = i
+			break
+		}
+	}
+	n := columns - first
+	if n == 0 || s.chars() > besideChars[n] {
+		return
+	}
+	s.Alone, s.Rows = s.Rows[0].Cells[first:], nil
+	for _, c := range s.Alone {
+		s.Span -= c.Cells()
+	}
+}
+
+// chars is about how long the words of what to do are; a quantity is taken for its place
+// and a few more.
+func (s *step) chars() int {
+	n := utf8.RuneCountInString(s.Do.Text) + 5*len(s.Do.Values)
+	if s.When != nil {
+		n += utf8.RuneCountInString(s.When.Text) + 5*len(s.When.Values)
+	}
+	for _, c := range s.Care {
+		n += utf8.RuneCountInString(c.Title) + 4
+	}
+	if s.Attend != plan.Stay {
+		n += 16
+	}
+	if s.WaitMin > 0 {
+		n += 30 + utf8.RuneCountInString(s.WaitWhy)
+	}
+	return n
+}
+
+// rowsOf sets the readings of a step into rows: those of one time side by side, each in
+// the column of its instrument.
+func rowsOf(s plan.Step, cols []column) []readRow {
 	var out []readRow
 	last := ""
-	for i, r := range s.Read {
-		due := by(s, r)
+	for i := range s.Read {
+		r := &s.Read[i]
+		due, at := by(s, *r), place(cols, *r)
 		n := len(out)
-		switch {
-		case i == 0 || due != last:
-			out = append(out, readRow{Due: due})
-			n++
-		case len(out[n-1].Readings) == across:
-			out = append(out, readRow{})
-			n++
+		if n == 0 || due != last || out[n-1].Cells[at].Reading != nil {
+			row := readRow{Cells: make([]cell, len(cols))}
+			if due != last {
+				row.Due = due
+			}
+			for k, c := range cols {
+				row.Cells[k].column = c
+			}
+			out, n = append(out, row), n+1
 		}
-		out[n-1].Readings = append(out[n-1].Readings, read{Reading: r})
+		c := &out[n-1].Cells[at]
+		c.Reading, c.Off = r, r.Tolerance.Unit != ""
+		if strings.HasSuffix(s.ID, ".foreshots") && r.Kind == record.Receiver {
+			c.Jug, c.Off = true, false
+		}
+		switch r.What {
+		case c.Head, "volume", "strength", "in the cooker": // as its unit says
+		default:
+			c.Name = r.What
+		}
 		last = due
 	}
 	return out
 }
 
-// single gives the reading of a step that has no more than one: it stands on
-// the line of what to do. Otherwise nil.
-func single(rows []readRow) *read {
-	if len(rows) != 1 || len(rows[0].Readings) != 1 {
-		return nil
+// endsWithCut says if somebody waits at the end of a step for the moment to turn the
+// spout or to stop: readings come thicker there than the plan asks for.
+func endsWithCut(s plan.Step) bool {
+	switch s.ID[strings.LastIndexByte(s.ID, '.')+1:] {
+	case "hearts", "tails", "collect":
+		return true
 	}
-	r := rows[0].Readings[0]
-	r.Due = rows[0].Due
-	return &r
+	return false
 }

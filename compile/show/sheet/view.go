@@ -1,7 +1,9 @@
 package sheet
 
 import (
+	"fmt"
 	"html/template"
+	"strconv"
 	"strings"
 
 	"newmake/compile/measure"
@@ -19,35 +21,121 @@ type view struct {
 	Policy string
 
 	DaysChart, MashChart, FermentChart, StripChart, SpiritChart, CaskChart chart.Chart
-	MashDay, FermentLog, StripDay, SpiritDay, Filling, Wood                part
+	MashDay, FermentLog, Filling                                           part
+	StripDays, SpiritDays                                                  []part // one a charge
 }
 
 // part is the steps of one part of the sheet.
 type part struct {
+	ID      string // of its element and of its pages
+	Stage   string
 	Caption string // of the table
+	Charge  int    // of a still, from 1; 0 where there is one
+	Columns []column
 	Notes   int    // lines to write on below the steps
-	Dated   bool   // each step says its day; otherwise each day has a heading
+	Dated   bool   // the first step of each day says which
+	Begin   *begin // what all its clocks hang on
 	Days    []day
+	Size    string // of its rows: low, mid or tall
+}
+
+// begin is the moment from which a part's clock counts, for those who are late.
+type begin struct{ What, Planned string }
+
+// Cells is how many columns the instruments take.
+func (p part) Cells() int {
+	n := 0
+	for _, c := range p.Columns {
+		n += c.Cells()
+	}
+	return n
+}
+
+// Date is the day of a part, or its first and last.
+func (p part) Date() string {
+	if len(p.Days) == 0 {
+		return ""
+	}
+	first, last := p.Days[0].Date, p.Days[len(p.Days)-1].Date
+	if first == last {
+		return plan.Moment(first).Format("Mon 2 Jan 2006")
+	}
+	return plan.Moment(first).Format("Mon 2 Jan") + " to " + plan.Moment(last).Format("Mon 2 Jan 2006")
 }
 
 // day is the steps of one day, in order.
 type day struct {
-	Name  string
-	Steps []plan.Step
+	Date  string // RFC 3339, of its first step
+	Steps []step
 }
 
 func (v *view) fill() {
 	p, u := v.Plan, v.Units
 	v.DaysChart, v.MashChart, v.FermentChart = chart.Days(p, u), chart.Mash(p, u), chart.Ferment(p, u)
 	v.StripChart, v.SpiritChart, v.CaskChart = chart.Strip(p, u), chart.Spirit(p, u), chart.Cask(p, u)
-	v.MashDay = v.part("Steps of the mash day", func(s plan.Step) bool { return s.Stage == "mash" || setting(s) })
-	v.FermentLog = v.part("Readings of the ferment", func(s plan.Step) bool { return s.Stage == "ferment" && !setting(s) && !emptied(s) })
-	v.FermentLog.Dated, v.FermentLog.Notes = true, 1
-	v.StripDay = v.part("Steps of the stripping run", func(s plan.Step) bool { return s.Stage == "strip" || emptied(s) })
-	v.SpiritDay = v.part("Steps of the spirit run", func(s plan.Step) bool { return s.Stage == "spirit" })
-	v.Filling = v.part("Steps of reduction and filling", func(s plan.Step) bool { return s.Stage == "fill" })
-	v.Filling.Notes = 0 // below the casks
-	v.Wood = v.part("Steps in the rack house", func(s plan.Step) bool { return s.Stage == "cask" })
+	v.MashDay = v.part("mash", "mash", "Steps of the mash day", func(s plan.Step) bool { return s.Stage == "mash" || setting(s) })
+	v.MashDay.begins("first water", "mash.1")
+	v.FermentLog = v.part("ferment", "ferment", "Readings of the ferment", func(s plan.Step) bool { return s.Stage == "ferment" && !setting(s) && !emptied(s) })
+	v.FermentLog.begins("pitched", "ferment.run")
+	v.StripDays = v.charges("strip", "Steps of the stripping run", p.Strip.Charges)
+	v.SpiritDays = v.charges("spirit", "Steps of the spirit run", p.Spirit.Charges)
+	v.Filling = v.part("filling", "fill", "Steps of reduction and filling", func(s plan.Step) bool { return s.Stage == "fill" })
+	v.MashDay.sizes(v.MashChart.H)
+	v.FermentLog.sizes(v.FermentChart.H)
+	for i := range v.StripDays {
+		v.StripDays[i].sizes(v.StripChart.H * firstOnly(i))
+	}
+	for i := range v.SpiritDays {
+		v.SpiritDays[i].sizes(0) // its picture is opposite
+	}
+	v.Filling.sizes(int((22 + 12*float64(p.Cask.Casks)) / pxMM)) // the casks, below it
+	v.Filling.Notes = 0
+}
+
+// firstOnly is 1 for the first charge of a still, which has the picture.
+func firstOnly(i int) int {
+	if i == 0 {
+		return 1
+	}
+	return 0
+}
+
+// charges are the parts of a still, one a charge: what comes before the first is with the
+// first, and what comes after the last with the last.
+func (v *view) charges(stage, caption string, count int) []part {
+	var out []part
+	for i := range max(count, 1) {
+		id, at := stage, 0
+		if i > 0 {
+			id = fmt.Sprintf("%s-%d", stage, i+1)
+		}
+		if count > 1 {
+			at = i + 1
+		}
+		p := v.part(id, stage, caption, func(s plan.Step) bool {
+			of := chargeOf(s)
+			return (s.Stage == stage || stage == "strip" && emptied(s)) && (count <= 1 || of == i+1 || of == 0 && i == count-1)
+		})
+		p.Charge = at
+		heat := stage + ".heat"
+		if count > 1 {
+			heat = fmt.Sprintf("%s.%d.heat", stage, i+1)
+		}
+		p.begins("heat on", heat)
+		if len(p.Days) > 0 {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// chargeOf is the charge that a step belongs to, from 1; 0 if it belongs to none alone.
+func chargeOf(s plan.Step) int {
+	if parts := strings.Split(s.ID, "."); len(parts) == 3 {
+		n, _ := strconv.Atoi(parts[1])
+		return n
+	}
+	return 0
 }
 
 // setting says if a step sets the fermenter, which ends the mash day.
@@ -57,21 +145,89 @@ func setting(s plan.Step) bool { return s.ID == "ferment.fill" || s.ID == "ferme
 // from it, on strip day.
 func emptied(s plan.Step) bool { return s.ID == "ferment.clean" }
 
-func (v *view) part(caption string, in func(plan.Step) bool) part {
-	out := part{Caption: caption, Notes: 2}
+func (v *view) part(id, stage, caption string, in func(plan.Step) bool) part {
+	out := part{ID: id, Stage: stage, Caption: caption, Notes: 2, Columns: columnsOf(stage, v.Units)}
+	numbers, named := v.numbers(), map[string]bool{}
 	for _, s := range v.Schedule.Steps {
 		if !in(s) {
 			continue
 		}
-		name := measure.LongDate(s.Start)
-		if n := len(out.Days); n == 0 || out.Days[n-1].Name != name {
-			out.Days = append(out.Days, day{Name: name})
+		if n := len(out.Days); n == 0 || !measure.SameDay(out.Days[n-1].Date, s.Start) {
+			out.Days = append(out.Days, day{Date: s.Start})
 		}
 		last := &out.Days[len(out.Days)-1]
-		last.Steps = append(last.Steps, s)
+		last.Steps = append(last.Steps, stepOf(s, &out, numbers, named))
+	}
+	out.Dated = len(out.Days) > 1
+	for _, d := range out.Days {
+		d.Steps[0].Dated = out.Dated
 	}
 	return out
 }
+
+// begins finds the step that a part's clock counts from.
+func (p *part) begins(what, id string) {
+	for _, d := range p.Days {
+		for _, s := range d.Steps {
+			if s.ID == id {
+				p.Begin = &begin{what, measure.Clock(s.Start)}
+			}
+		}
+	}
+}
+
+// numbers are the dangers of the plan by their keys, counted as the last page lists them.
+func (v *view) numbers() map[string]care {
+	out := map[string]care{}
+	for i, c := range v.Cautions {
+		out[c.Key] = care{i + 1, c.Title}
+	}
+	return out
+}
+
+// Sections are the parts of the sheet as the heads of their pages have them.
+func (v *view) Sections() []section {
+	out := []section{{"weigh", "weigh out", ""}}
+	add := func(p part, what string) {
+		if len(p.Days) == 0 {
+			return
+		}
+		if p.Charge > 0 {
+			what += fmt.Sprintf(", charge %d", p.Charge)
+		}
+		out = append(out, section{p.ID, what, p.Date()})
+	}
+	add(v.MashDay, "mash day")
+	add(v.FermentLog, "ferment log")
+	for _, p := range v.StripDays {
+		add(p, "strip day")
+	}
+	opposite := section{ID: "opposite", What: "cautions"}
+	if len(v.SpiritDays) > 0 {
+		opposite = section{"opposite", "spirit day, cautions", v.SpiritDays[0].Date()}
+	}
+	out = append(out, opposite)
+	for _, p := range v.SpiritDays {
+		add(p, "spirit day")
+	}
+	add(v.Filling, "reduce and fill")
+	if v.Card != nil {
+		out = append(out, section{"card", "proofing card", ""})
+	}
+	if len(v.Cask.Forecast) > 0 {
+		out = append(out, section{"wood", "years in wood", ""})
+	}
+	out = append(out, section{"closing", "the law", ""})
+	for i := range out {
+		if out[i].Date == "" {
+			out[i].Date = measure.Date(v.Batch.Start)
+		}
+	}
+	return out
+}
+
+// section is a part of the sheet: the name of its pages, what it is, and its day.
+type section struct{ ID, What, Date string }
 
 // Days is the work day by day, for the cover.
 func (v *view) Days() []workDay {
