@@ -54,7 +54,7 @@ func TestInventedRuns(t *testing.T) {
 	dir := filepath.FromSlash("../../../../examples/lantern-hollow")
 	h, err = check.Load(dir, check.Options{})
 	require.NoError(t, err)
-	assert.Len(t, h.RunsOf("Ferry Landing"), 6)
+	require.Subset(t, h.RunNumbers(), []string{"26-01", "26-02", "26-03", "26-04", "26-05", "26-06"})
 	for _, n := range h.RunNumbers() {
 		run, list := h.Run(n)
 		require.NotNil(t, run)
