@@ -79,10 +79,9 @@ func TestMassThroughEveryStage(t *testing.T) {
 		same(t, wort.InsolublesKg, f.Wash.InsolublesKg, whole, "ferment: husk and fibre")
 		same(t, wort.RawStarchKg, f.Wash.RawStarchKg, whole, "ferment: raw starch")
 
-		strips := float64(b.Strip.Charges)
 		washIn := f.Wash
-		washIn.WaterKg += strips * n.Stripped.SteamKg
-		sameParts(t, washIn, n.Stripped.LowWines.Plus(n.Stripped.Residue.Scale(strips)), "stripping run")
+		washIn.WaterKg += n.Stripped.Sum(func(r still.Run) float64 { return r.SteamKg })
+		sameParts(t, washIn, n.Stripped.LowWines.Plus(n.Stripped.PotAle()), "stripping run")
 
 		spirits := float64(b.Spirit.Charges)
 		charge := n.Distilled.Charge.Scale(spirits)
@@ -130,7 +129,7 @@ func has(all []still.Problem, p still.Problem) bool {
 // The streams that a plan shows are those of the stages, and every batch of the
 // generator makes whisky.
 func TestRandomBatchesMakeWhisky(t *testing.T) {
-	lautered, feints, steam := 0, 0, 0
+	lautered, feints, steam, preheated := 0, 0, 0, 0
 	randomBatches(t, 60, func(t *testing.T, b *recipe.Batch) {
 		p, list := Compile(b)
 		require.NotNil(t, p, list.Error())
@@ -147,11 +146,14 @@ func TestRandomBatchesMakeWhisky(t *testing.T) {
 		if p.Spirit.FeintsReturned != nil {
 			feints++
 		}
-		if b.Spirit.Still.Steam == recipe.Direct {
+		if p.Strip.Preheat != nil {
+			preheated++
+		}
+		if b.Spirit.Still.HeatedBy == recipe.Direct {
 			steam++
 		}
 	})
-	for _, n := range []int{lautered, feints, steam} {
+	for _, n := range []int{lautered, feints, steam, preheated} {
 		assert.Greater(t, n, 5, "the generator makes all sorts")
 		assert.Less(t, n, 55)
 	}
@@ -169,8 +171,12 @@ func TestHeatThroughEveryStage(t *testing.T) {
 		f := n.Fermented
 		heat := f.HeatJ + f.WarmJ - f.CoolJ - f.LossJ - f.VentJ
 		assert.InDelta(t, heat, f.HeatCapacityJK*(f.Wash.TempC-n.Mashed.Out.TempC), 1e-9*(f.HeatJ+f.CoolJ), "ferment")
-		runHeat(t, "stripping run", b.Strip.Still, n.Stripped.Run)
-		runHeat(t, "spirit run", b.Spirit.Still, n.Distilled.Run)
+		warmedK := 0.0
+		if h := n.Stripped.Preheat; h != nil {
+			warmedK = h.ToC - h.FromC
+		}
+		runHeat(t, "stripping run", b.Strip.Still, n.Stripped.Run, warmedK)
+		runHeat(t, "spirit run", b.Spirit.Still, n.Distilled.Run, 0)
 	})
 }
 
@@ -210,11 +216,12 @@ func enthalpy(s stream.Stream, tempC float64) float64 {
 }
 
 // runHeat is the account of one charge, from the fire to the stop.
-func runHeat(t *testing.T, what string, v *recipe.Vessel, r still.Run) {
+// runHeat is of a charge that was warmed by warmedK on its way in, which the metal was not.
+func runHeat(t *testing.T, what string, v *recipe.Vessel, r still.Run, warmedK float64) {
 	const copperJKgK = 385.0
 	inert := r.Charge.DissolvedKg()*fluid.SugarHeatCapacity(1, 60) + r.Charge.SuspendedKg()*fluid.GrainHeatCapacity(0) + v.MetalKg*copperJKgK
 	in := r.HeatJ + enthalpy(r.Charge, r.Charge.TempC) + r.SteamKg*fluid.WaterEnthalpy(100)
-	out := r.CondenserJ + r.HeadJ + r.LossJ + inert*(r.Residue.TempC-r.Charge.TempC) + enthalpy(r.Residue, r.Residue.TempC)
+	out := r.CondenserJ + r.HeadJ + r.LossJ + inert*(r.Residue.TempC-r.Charge.TempC) + v.MetalKg*copperJKgK*warmedK + enthalpy(r.Residue, r.Residue.TempC)
 	for _, f := range r.Fractions {
 		out += enthalpy(f.Stream, f.TempC)
 	}

@@ -65,18 +65,18 @@ func (w *writer) take() string {
 func (w *writer) house() string {
 	feet := []float64{0, 1150, 5000, 9000, w.between(0, 9000)}[w.r.IntN(5)]
 	w.boilF = fluid.WaterBoilC(fluid.PressureAtElevation(feet*0.3048))*1.8 + 32
-	steam := func() string { return []string{"jacket", "jacket", "direct"}[w.r.IntN(3)] }
+	heated := func() string { return []string{"jacket", "elements", "live-steam"}[w.r.IntN(3)] }
 	w.line("newmake 1\nplant \"House\" {\n  elevation %.0f ft\n  water %.0f F, hardness %.0f ppm\n  ambient %.0f F\n  crew 2",
 		feet, w.between(40, 62), w.between(0, 300), w.between(50, 85))
 	w.line("  shift 00:00 to 23:59, mon to sun\n  climate %s", []string{"cool", "temperate", "warm", "hot"}[w.r.IntN(4)])
 	if w.maybe(0.3) {
 		w.line("  boiler %.0f kW", w.between(150, 400))
 	}
-	w.line("  cooker \"Kettle\" {\n    holds 3000 gal\n    heats %.0f kW\n    cools %.0f kW\n    metal %.0f lb\n    steam %s\n  }", w.between(60, 300), w.between(60, 250), w.between(500, 3000), steam())
+	w.line("  cooker \"Kettle\" {\n    holds 3000 gal\n    heats %.0f kW\n    cools %.0f kW\n    metal %.0f lb\n    heated by %s\n  }", w.between(60, 300), w.between(60, 250), w.between(500, 3000), heated())
 	w.line("  fermenter \"Tub\" {\n    holds 3000 gal\n    cools %.0f kW\n  }", w.between(5, 40))
 	for _, still := range []string{"Wash", "Spirit"} {
-		w.line("  still %q {\n    holds 6000 gal\n    heats %.0f kW\n    reflux %.0f %%\n    metal %.0f lb\n    loses %.1f kW\n    steam %s\n  }",
-			still, w.between(60, 250), w.between(0, 30), w.between(500, 3000), w.between(0, 6), steam())
+		w.line("  still %q {\n    holds 6000 gal\n    heats %.0f kW\n    reflux %.0f %%\n    metal %.0f lb\n    loses %.1f kW\n    heated by %s\n    preheater 30 sqft\n  }",
+			still, w.between(60, 250), w.between(0, 30), w.between(500, 3000), w.between(0, 6), heated())
 	}
 	w.line("}")
 	return w.take()

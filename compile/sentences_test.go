@@ -98,10 +98,10 @@ func TestWaterIsOneFigure(t *testing.T) {
 func TestSteamOnlyWhereThereIsSteam(t *testing.T) {
 	for name, c := range map[string]struct {
 		boilerW float64
-		steam   recipe.Steam
+		steam   recipe.Heating
 		want    bool
 	}{"boiler": {300e3, recipe.Jacket, true}, "steam blown in": {0, recipe.Direct, true}, "elements": {0, recipe.Jacket, false}} {
-		p, _ := planOf(t, func(b *recipe.Batch) { b.Plant.BoilerW, b.Mash.Cooker.Steam = c.boilerW, c.steam })
+		p, _ := planOf(t, func(b *recipe.Batch) { b.Plant.BoilerW, b.Mash.Cooker.HeatedBy = c.boilerW, c.steam })
 		_, steam := cautionOf(p, "steam")
 		_, water := cautionOf(p, "hot-water")
 		assert.Equal(t, c.want, steam, name)

@@ -34,9 +34,70 @@ func Strip(b *recipe.Batch, r numbers.Strip) diag.List {
 	distillate(w, s.Still)
 	runProblems(w, "strip", r.Run)
 	covered(w, s.Still, "strip", r.Run)
+	scorches(w, s.Still)
 	paces(w, s.Still, r.Run)
+	heatUp(w, s.Still, r)
+	preheats(w, s.Still, r)
 	leftBehind(w, r)
 	return w.list
+}
+
+// scorches says if grain in the wash has nothing to keep it off what is hot.
+func scorches(w *writer, v *recipe.Vessel) {
+	if drained(w.b) || v.HeatedBy == recipe.Direct || v.HeatedBy == recipe.Jacket && v.Agitator {
+		return
+	}
+	d := diag.Diagnostic{
+		Code: diag.CodeScorches, At: w.at(recipe.PathStrip),
+		Summary: fmt.Sprintf("a wash with grain in it is heated in the still %q, which has no agitator", v.Name),
+		Help:    "if it has one, say so in the still, `agitator yes`; else drain the mash off its grain, or heat by live steam",
+		Reason:  "grain settles on the hot wall, burns there, and is tasted in the spirit (common practice)",
+		Related: declared(v),
+	}
+	if v.HeatedBy == recipe.Elements {
+		d.Summary = fmt.Sprintf("a wash with grain in it is heated in the still %q, by elements that are bare in it", v.Name)
+		d.Help = "drain the mash off its grain, or heat by a jacket with an agitator, or by live steam"
+		d.Reason = "grain bakes onto elements, which are far hotter than a jacket: it is tasted in the spirit, and they burn out (common practice)"
+	}
+	w.add(d)
+}
+
+// heatUp says if the charge takes longer to its boil than the batch asks.
+func heatUp(w *writer, v *recipe.Vessel, r numbers.Strip) {
+	slowest := r.ChargeRun(0)
+	if slowest.HeatUpAskedS <= 0 || slowest.HeatUpS <= slowest.HeatUpAskedS*(1+paceMargin) {
+		return
+	}
+	w.add(diag.Diagnostic{
+		Code: diag.CodePaceBeyond, At: w.at(recipe.PathHeatUp),
+		Summary: fmt.Sprintf("the wash takes %s to its boil at full heat, and its heat-up asks for %s", measure.Duration(slowest.HeatUpS/60), measure.Duration(slowest.HeatUpAskedS/60)),
+		Help:    "a slower heat-up; the plan reckons with full heat",
+		Related: declared(v),
+	})
+}
+
+// preheatShortK is by how much less a wash may be warmed than the house asks, unsaid.
+const preheatShortK = 1
+
+// preheats says if the preheater does nothing, or less than is asked.
+func preheats(w *writer, v *recipe.Vessel, r numbers.Strip) {
+	at := v.Where["preheater"]
+	if at.IsZero() {
+		at = v.At
+	}
+	if r.Idle {
+		w.add(diag.Diagnostic{
+			Code: diag.CodeNoPotAle, At: at, Summary: fmt.Sprintf("the preheater of the still %q has no hot pot ale: the batch has one charge", v.Name),
+			Help: "where pot ale is kept hot from batch to batch, say how hot, as in `preheater 40 sqft, pot-ale at 180 F`",
+		})
+	}
+	if p := r.Preheat; p != nil && p.WantsC > p.ToC+preheatShortK {
+		w.add(diag.Diagnostic{
+			Code: diag.CodePreheatShort, At: at,
+			Summary: fmt.Sprintf("the wash is preheated to %s and not to %s: its pot ale comes at %s", w.say.Temp(p.ToC), w.say.Temp(p.WantsC), w.say.Temp(p.PotAleC)),
+			Help:    "a larger preheater, hotter pot ale, or more time, as in `preheater 40 sqft over 40 min`; or ask for what it can do",
+		})
+	}
 }
 
 // Shares of the alcohol that stay in the pot ale. Stripping runs are stopped at 0 to
@@ -244,7 +305,7 @@ const (
 func covered(w *writer, v *recipe.Vessel, use string, r still.Run) {
 	known := v.CoveredM3 > 0
 	coveredM3 := v.CoveredM3
-	if !known && v.Steam != recipe.Direct {
+	if !known && v.HeatedBy != recipe.Direct {
 		coveredM3 = coveredUsual * v.HoldsM3
 	}
 	wanted := coveredM3

@@ -100,6 +100,10 @@ var thresholds = []threshold{
 		b.Where = map[recipe.Path]diag.Span{recipe.PathPaceHearts: {}}
 		r.Fractions = []still.Fraction{{Name: still.Hearts, AskedS: 6000, EndS: 60 * v}}
 	}), 101.9, 102.1},
+	{diag.CodePaceBeyond, diag.Warning, "2 % longer than 100 min to the boil", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) { r.HeatUpAskedS, r.HeatUpS = 6000, 60*v }), 101.9, 102.1},
+	{diag.CodePreheatShort, diag.Warning, "a degree less than 60 C", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) {
+		r.Preheat = &still.Preheat{WantsC: 60, ToC: v}
+	}), 59.01, 58.99},
 	{diag.CodeNoWaterWanted, diag.Note, "any water at all", spiritOf(func(b *recipe.Batch, r *numbers.Spirit, v float64) { b.Spirit.WaterTo.Value, r.WaterKg = 0.28, v }), 0.001, 0},
 
 	{diag.CodeInForeshots, diag.Warning, "foreshots of 2 L, less what no eye sees", spiritOf(func(b *recipe.Batch, r *numbers.Spirit, v float64) {
@@ -160,6 +164,8 @@ var unnumbered = map[diag.Code]string{
 	diag.CodeFermentFailed:  "a stage that cannot be computed",
 	diag.CodeStillFailed:    "a stage that cannot be computed",
 	diag.CodeRunsAway:       "a number that is none",
+	diag.CodeScorches:       "a still has an agitator or not",
+	diag.CodeNoPotAle:       "there is pot ale or not",
 	diag.CodeUnknownZone:    "a zone is known or not",
 	diag.CodeNoSuchStart:    "a time exists or not",
 	diag.CodePromiseUnknown: "a plan has such a value or not",
@@ -224,7 +230,7 @@ func TestEveryThresholdIsTried(t *testing.T) {
 // small is a batch in vessels of 100 L and casks of as much.
 func small() *recipe.Batch {
 	vessel := func(k recipe.VesselKind) *recipe.Vessel {
-		return &recipe.Vessel{Name: "Tun", Kind: k, HoldsM3: 0.1, HeatsW: 10e3}
+		return &recipe.Vessel{Name: "Tun", Kind: k, HoldsM3: 0.1, HeatsW: 10e3, Agitator: true}
 	}
 	malt := &recipe.Grain{Entry: recipe.Entry{Name: "malt"}, GelLowC: 52, GelHighC: 65, AlphaDU: 90, LintnerPower: 240}
 	return &recipe.Batch{

@@ -15,7 +15,36 @@ import (
 type Strip struct {
 	still.Run // one charge
 	Charges   int
-	LowWines  stream.Stream // of all charges
+	First     *still.Run     // the first charge, where it goes in cold and the others do not
+	Preheat   *still.Preheat // of the charges that the pot ale before them heats; nil: none is
+	Idle      bool           // there is a preheater, and no pot ale for it
+	LowWines  stream.Stream  // of all charges
+}
+
+// ChargeRun is the run of charge i, from 0.
+func (s Strip) ChargeRun(i int) still.Run {
+	if i == 0 && s.First != nil {
+		return *s.First
+	}
+	return s.Run
+}
+
+// PotAle is what stays of all charges.
+func (s Strip) PotAle() stream.Stream {
+	all := s.Residue.Scale(float64(s.Charges))
+	if s.First != nil {
+		all = all.Plus(s.First.Residue).Minus(s.Residue)
+	}
+	return all
+}
+
+// Sum adds up what each charge gives.
+func (s Strip) Sum(of func(still.Run) float64) float64 {
+	sum := float64(s.Charges) * of(s.Run)
+	if s.First != nil {
+		sum += of(*s.First) - of(s.Run)
+	}
+	return sum
 }
 
 // Spirit is the spirit run. If feints return it is the steady state, unless the
@@ -34,11 +63,56 @@ func Stripped(memo *Memo, b *recipe.Batch, wash stream.Stream) (Strip, error) {
 	s := Strip{Charges: max(b.Strip.Charges, 1)}
 	n := float64(s.Charges)
 	var err error
-	s.Run, err = memo.strip(still.StripInput{
-		Setting: setting(memo, b, b.Strip.Still), Wash: wash.Scale(1 / n), Stop: b.Strip.StopAt, Pace: b.Strip.Pace,
-	})
+	in := still.StripInput{Setting: setting(memo, b, b.Strip.Still), Wash: wash.Scale(1 / n), Stop: b.Strip.StopAt, Pace: b.Strip.Pace}
+	in.HeatUp = b.Strip.HeatUp
+	if s.Run, err = memo.strip(in); err == nil && in.Still.Preheater.AreaM2 > 0 {
+		err = s.preheat(memo, b, in)
+	}
 	s.LowWines = s.Fraction(still.LowWines).Scale(n)
+	if s.First != nil {
+		s.LowWines = s.LowWines.Plus(s.First.Fraction(still.LowWines).Stream).Minus(s.Fraction(still.LowWines).Stream)
+	}
 	return s, ended(Stripping, err, &s)
+}
+
+// preheatRounds is how often a charge is run for the pot ale of the one before to be
+// its own. With live steam a warm charge condenses less, and leaves less.
+const preheatRounds = 3
+
+// preheat runs the charges that the pot ale of the one before heats, of those that
+// are run cold. Where no pot ale is kept hot from batch to batch, or there is none
+// yet, the first of them stays cold.
+func (s *Strip) preheat(memo *Memo, b *recipe.Batch, in still.StripInput) error {
+	cold, of := s.Run, in.Still.Preheater
+	first := of.PotAleC == 0 || b.Today.NoPotAle
+	if s.Idle = first && s.Charges == 1; s.Idle {
+		return nil
+	}
+	rounds := 1
+	if in.Still.HeatedBy == recipe.Direct {
+		rounds = preheatRounds
+	}
+	var p still.Preheat
+	for range rounds {
+		ale := s.Residue
+		if of.PotAleC > 0 {
+			ale.TempC = min(ale.TempC, of.PotAleC)
+		}
+		p = still.Preheated(still.PreheatInput{Wash: cold.Charge, PotAle: ale, Preheater: of, LastsS: max(cold.ChargeM3/Rates(b).PumpM3S, of.OverS)})
+		warm := in
+		warm.Wash.TempC, warm.WarmedK = p.ToC, p.ToC-p.FromC
+		var err error
+		if s.Run, err = memo.strip(warm); err != nil {
+			return err
+		}
+	}
+	p.SavedJ, p.SavedS, p.Charges = cold.HeatJ-s.HeatJ, cold.HeatUpS-s.HeatUpS, s.Charges
+	if first {
+		s.First = &cold
+		p.Charges--
+	}
+	s.Preheat = &p
+	return nil
 }
 
 // Distilled runs the spirit still.

@@ -63,6 +63,11 @@ func (n *Batch) waitingM3(c recipe.Contents) float64 {
 		if n.Reduced.Done {
 			litres = max(litres, lot.Of(n.Reduced.Spirit).VolumeL)
 		}
+	case recipe.OfPotAle:
+		if n.Stripped.Preheat != nil {
+			return n.Stripped.LeftHotM3
+		}
+		return 0
 	case recipe.OfWorts:
 		return n.hotWortsM3()
 	case recipe.OfWeakWorts:

@@ -61,7 +61,7 @@ func Ways(memo *Memo, b *recipe.Batch, lowWines stream.Stream, first still.Run) 
 		try(WaterInCharge, func(b *recipe.Batch) { b.Spirit.WaterTo = recipe.Strength{Value: abv, Basis: basis} })
 	}
 	today := func(m3 float64, at recipe.Strength) recipe.Today {
-		return recipe.Today{FeintsSaid: true, FeintsM3: m3, FeintsAt: at, NoBackset: b.Today.NoBackset, NoKept: b.Today.NoKept}
+		return recipe.Today{FeintsSaid: true, FeintsM3: m3, FeintsAt: at, NoBackset: b.Today.NoBackset, NoKept: b.Today.NoKept, NoPotAle: b.Today.NoPotAle}
 	}
 	try(FirstBatch, func(b *recipe.Batch) { b.Today = today(0, recipe.Strength{}) })
 	left := lot.Of(first.Feints().Scale(float64(max(b.Spirit.Charges, 1))))

@@ -1379,6 +1379,37 @@ func (x *Plant) noNumber() string {
 	return ""
 }
 
+func (x *Preheat) round() {
+	x.FromC = RoundTo(x.FromC, 1)
+	x.ToC = RoundTo(x.ToC, 1)
+	x.PotAleC = RoundTo(x.PotAleC, 1)
+	x.LeavesC = RoundTo(x.LeavesC, 1)
+	x.SavedKWh = RoundTo(x.SavedKWh, 1)
+	x.SavedMin = RoundTo(x.SavedMin, 1)
+}
+
+func (x *Preheat) noNumber() string {
+	if !isNumber(x.FromC) {
+		return "FromC"
+	}
+	if !isNumber(x.ToC) {
+		return "ToC"
+	}
+	if !isNumber(x.PotAleC) {
+		return "PotAleC"
+	}
+	if !isNumber(x.LeavesC) {
+		return "LeavesC"
+	}
+	if !isNumber(x.SavedKWh) {
+		return "SavedKWh"
+	}
+	if !isNumber(x.SavedMin) {
+		return "SavedMin"
+	}
+	return ""
+}
+
 func (x *Promise) round() {
 	x.Promised.round()
 	x.Tolerance.round()
@@ -1515,6 +1546,9 @@ func (x *Run) round() {
 	x.ChargeWaterL = RoundTo(x.ChargeWaterL, 2)
 	x.HeartsOfLowWinesPct = RoundTo(x.HeartsOfLowWinesPct, 1)
 	x.HeatUpMin = RoundTo(x.HeatUpMin, 1)
+	if x.Preheat != nil {
+		x.Preheat.round()
+	}
 	x.Hours = RoundTo(x.Hours, 2)
 	x.TotalHours = RoundTo(x.TotalHours, 2)
 	x.MostFillPct = RoundTo(x.MostFillPct, 1)
@@ -1552,6 +1586,11 @@ func (x *Run) noNumber() string {
 	}
 	if !isNumber(x.HeatUpMin) {
 		return "HeatUpMin"
+	}
+	if x.Preheat != nil {
+		if what := x.Preheat.noNumber(); what != "" {
+			return what
+		}
 	}
 	if !isNumber(x.Hours) {
 		return "Hours"

@@ -162,6 +162,7 @@ type Run struct {
 	// hearts once the house runs steadily, its feints returned.
 	HeartsOfLowWinesPct float64    `json:"heartsOfLowWinesPct,omitempty" places:"1"`
 	HeatUpMin           float64    `json:"heatUpMin" places:"1"`
+	Preheat             *Preheat   `json:"preheat,omitempty"`     // of the wash, by the pot ale of the charge before
 	Hours               float64    `json:"hours" places:"2"`      // one charge, fire to stop
 	TotalHours          float64    `json:"totalHours" places:"2"` // all charges, fire to stop
 	MostFillPct         float64    `json:"mostFillPct" places:"1"`
@@ -174,6 +175,18 @@ type Run struct {
 	CoolKWh             float64    `json:"coolKWh" places:"1"`
 	CoolingWaterL       float64    `json:"coolingWaterL" places:"0"`
 	Curve               []RunPoint `json:"curve"`
+}
+
+// Preheat is wash that the pot ale of the charge before has warmed on its way into the
+// still.
+type Preheat struct {
+	Charges  int     `json:"charges"` // that are warmed so; where it is one less than all, the first is not
+	FromC    float64 `json:"fromC" places:"1"`
+	ToC      float64 `json:"toC" places:"1"`
+	PotAleC  float64 `json:"potAleC" places:"1"`
+	LeavesC  float64 `json:"potAleLeavesC" places:"1"`
+	SavedKWh float64 `json:"savedKWh" places:"1"` // of all of them
+	SavedMin float64 `json:"savedMin" places:"1"` // of each
 }
 
 // FeintsFrom says whose feints a charge takes; empty where it takes none.

@@ -11,7 +11,23 @@ import (
 
 // stripPart is the stripping run as the plan shows it.
 func stripPart(b *recipe.Batch, s numbers.Strip) plan.Run {
-	return run(b.Strip.Still, s.Run, s.Charges)
+	p := run(b.Strip.Still, s.Run, s.Charges)
+	if s.First != nil { // of which not all is as in the others
+		p.TotalHours = s.Sum(func(r still.Run) float64 { return r.DurationS }) / lot.SecondsPerHour
+		p.HeatKWh = s.Sum(func(r still.Run) float64 { return r.HeatJ }) / lot.JoulesPerKWh
+		p.CoolKWh = s.Sum(func(r still.Run) float64 { return r.CondenserJ }) / lot.JoulesPerKWh
+		p.CoolingWaterL = s.Sum(func(r still.Run) float64 { return r.CoolingWaterM3 }) * lot.LitresPerM3
+		p.Fractions[0].Lot = lot.Of(s.LowWines)
+		p.Residue = lot.Of(s.PotAle())
+		p.LossL = p.Residue.PureL
+	}
+	if h := s.Preheat; h != nil {
+		p.Preheat = &plan.Preheat{
+			Charges: h.Charges, FromC: h.FromC, ToC: h.ToC, PotAleC: h.PotAleC, LeavesC: h.LeavesC,
+			SavedKWh: float64(h.Charges) * h.SavedJ / lot.JoulesPerKWh, SavedMin: h.SavedS / lot.SecondsPerMin,
+		}
+	}
+	return p
 }
 
 // spiritPart is the spirit run as the plan shows it.

@@ -27,6 +27,8 @@ var cautionFor = map[string]caution{
 		"Open valves slowly, drain condensate first, and stand clear of vents and relief valves.", ""},
 	"hot-water": {"hot water scalds",
 		"Open valves slowly, keep hands off bare metal, and stand clear of what boils.", ""},
+	"hot-wash": {"hot wash foams, and gives off vapour",
+		"Fill slowly with the vent open, and no flame near the manway. The preheater and its pipes are near the boil: drain and vent them before a joint is opened.", ""},
 	"soak": {"hot water scalds: ease the bung",
 		"Hot water warms the air in a cask that is bunged: stand clear of the bung, and ease it out slowly.", ""},
 	"lockout": {"rakes start without warning",
@@ -142,5 +144,5 @@ func heatCaution(b *recipe.Batch) string {
 }
 
 func hasSteam(b *recipe.Batch) bool {
-	return b.Plant.BoilerW > 0 || b.Mash.Cooker.Steam == recipe.Direct
+	return b.Plant.BoilerW > 0 || b.Mash.Cooker.HeatedBy == recipe.Direct
 }

@@ -17,7 +17,7 @@ func fermentJobs(n *numbers.Batch) []Job {
 	f, name := n.Fermented, n.Fermented.Vessel.Name
 	fill := Job{
 		Task: schedule.Task{Key: "ferment.fill", Stage: "ferment", Vessel: name, Chain: "mash", Attend: schedule.Throughout,
-			DurationS: pumpSetupS + f.WortM3/rates(n.Batch).PumpM3S},
+			DurationS: pumpSetupS + f.WortM3/numbers.Rates(n.Batch).PumpM3S},
 		When:     whenMashed(n),
 		Do:       plan.Say("Pump over to the fermenter: {}.", plan.Of(f.WortM3*lot.LitresPerM3, plan.Litre)),
 		Read:     []Reading{volume("volume", f.WortM3*lot.LitresPerM3, MashVolume)},

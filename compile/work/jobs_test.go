@@ -71,7 +71,7 @@ func TestWorkByHandTakesItsTime(t *testing.T) {
 		assert.InDelta(t, minutes, j.DurationS/60, 1e-9, key)
 	}
 	assert.InDelta(t, 15+0.5*40, bottle(n, plan.Cask{Bottles: 40}, plan.Lot{}).DurationS/60, 1e-9)
-	assert.InDelta(t, 10+60*0.5/6, charge{run: still.Run{ChargeM3: 0.5}, pumpM3S: 6.0 / 3600}.fill(false).DurationS/60, 1e-9)
+	assert.InDelta(t, 10+60*0.5/6, charge{run: still.Run{ChargeM3: 0.5}, pumpM3S: 6.0 / 3600}.fill(false, 0).DurationS/60, 1e-9)
 	assert.InDelta(t, 30, charge{}.stop(plan.Say("x"), nil).DurationS/60, 1e-9)
 	assert.InDelta(t, 45, cleanStill("strip", &recipe.Vessel{}).DurationS/60, 1e-9)
 }

@@ -15,7 +15,7 @@ import (
 func mashJobs(n *numbers.Batch) []Job {
 	cooker := n.Mash.Cooker
 	var jobs []Job
-	millS := weighS + n.Bill.TotalKg/rates(n.Batch).MillKgS
+	millS := weighS + n.Bill.TotalKg/numbers.Rates(n.Batch).MillKgS
 	if hot, ok := hotLiquor(n, millS); ok {
 		jobs = append(jobs, hot)
 	}
@@ -63,7 +63,7 @@ func mashJobs(n *numbers.Batch) []Job {
 	after := "ferment.pitch"
 	if kg := n.Mashed.Draff.MassKg(); kg > 0 {
 		jobs = append(jobs, Job{
-			Task: schedule.Task{Key: "mash.draff", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: kg / rates(n.Batch).DigKgS, Now: true},
+			Task: schedule.Task{Key: "mash.draff", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: kg / numbers.Rates(n.Batch).DigKgS, Now: true},
 			Do:   plan.Say("Dig out {} of wet draff, hot and heavy.", plan.Of(kg, plan.Kilogram)), Cautions: []string{"oxygen", inside(cooker), "lockout", "hot-mash"}, After: after,
 		})
 		after = "mash.draff"

@@ -19,7 +19,11 @@ import (
 func stripJobs(n *numbers.Batch) []Job {
 	s := n.Stripped
 	var jobs []Job
-	for _, c := range charges("strip", n, n.Strip.Still, s.Run, s.Charges) {
+	for i, c := range charges("strip", n, n.Strip.Still, s.Run, s.Charges) {
+		c.run = s.ChargeRun(i)
+		c.warmed = s.Preheat != nil && (i > 0 || s.First == nil)
+		c.warms = s.Preheat != nil && (i+1 < s.Charges || n.Strip.Still.Preheater.PotAleC > 0)
+		c.stirred = n.Strip.Still.Agitator && n.Mashed.Draff.MassKg() == 0
 		jobs = append(jobs, stripCharge(n, c), c.heat())
 		jobs = append(jobs, c.fractions()...)
 		jobs = append(jobs, stripStop(n, c))
@@ -50,13 +54,17 @@ type charge struct {
 	task    schedule.Task // what its jobs have in common
 	powerW  float64
 	pumpM3S float64
+	warmed  bool // a wash that the pot ale of the charge before has warmed
+	warms   bool // its pot ale warms the next one
+	stirred bool // with grain in it, by the still's agitator
 }
 
 func charges(use string, n *numbers.Batch, v *recipe.Vessel, r still.Run, count int) []charge {
 	out := make([]charge, count)
 	for i := range out {
 		id := chargeID(use, i, count)
-		out[i] = charge{id, use, r, stream.Stream{}, n.Spirit, schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout}, heatW(v, n.Plant), rates(n.Batch).PumpM3S}
+		out[i] = charge{id: id, use: use, run: r, cuts: n.Spirit, task: schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout},
+			powerW: heatW(v, n.Plant), pumpM3S: numbers.Rates(n.Batch).PumpM3S}
 	}
 	return out
 }
@@ -76,31 +84,38 @@ func chargeID(use string, i, n int) string {
 	return fmt.Sprintf("%s.%d", use, i+1)
 }
 
-// fill is the task of charging the still.
-func (c charge) fill(newDay bool) schedule.Task {
+// fill is the task of charging the still, which runs in for so long at least.
+func (c charge) fill(newDay bool, leastS float64) schedule.Task {
 	t := c.task
 	t.Key, t.MayWait, t.NewDay = c.id+".charge", true, newDay
-	t.DurationS = pumpSetupS + c.run.ChargeM3/c.pumpM3S
+	t.DurationS = pumpSetupS + max(c.run.ChargeM3/c.pumpM3S, leastS)
 	return t
 }
 
 func stripCharge(n *numbers.Batch, c charge) Job {
 	wash, liquid := lot.Of(c.run.Charge), lot.Liquid(n.Fermented.Wash)
-	return Job{
+	j := Job{
 		Title: plan.Say("Charge the wash still"),
-		Task:  c.fill(false), Do: plan.Say("Charge the still with {} of wash from the fermenter.", wash.Volume()),
+		Task:  c.fill(false, 0), Do: plan.Say("Charge the still with {} of wash from the fermenter.", wash.Volume()),
 		Read: []Reading{volumeOf("wash", wash, MashVolume),
 			read(record.Strength, "strength, strained", liquid.ByVolume(), WashStrength),
 			gravity(n.Fermented.FinalSG, FermentSG)},
 		Cautions: []string{"co2", inside(n.Fermented.Vessel), "vent"}, Path: recipe.PathStrip,
 	}
+	if c.warmed {
+		j.Task = c.fill(false, n.Strip.Still.Preheater.OverS)
+		j.Do = plan.Say("Charge the still with {} of wash from the fermenter, through the preheater against the hot pot ale of the charge before: it goes in at {}.", wash.Volume(), plan.Of(c.run.Charge.TempC, plan.Celsius))
+		j.Read = append(j.Read, temperature(c.run.Charge.TempC, MashC))
+		j.Cautions = append(j.Cautions, "hot-wash")
+	}
+	return j
 }
 
 func spiritCharge(n *numbers.Batch, c charge, newDay bool) Job {
 	all := lot.Of(c.run.Charge)
 	j := Job{
 		Title: plan.Say("Charge the spirit still"),
-		Task:  c.fill(newDay), Do: plan.Say("Charge the still with {} of low wines.", all.Volume()),
+		Task:  c.fill(newDay, 0), Do: plan.Say("Charge the still with {} of low wines.", all.Volume()),
 		Read: lotReadings(all, LowWinesVolume, LowWinesStrength), Cautions: []string{"vent"}, Path: recipe.PathCharge,
 	}
 	feints, water := lot.Of(n.Distilled.Returned), lot.Of(n.Distilled.Water)
@@ -124,12 +139,21 @@ func spiritCharge(n *numbers.Batch, c charge, newDay bool) Job {
 func (c charge) heat() Job {
 	t := c.task
 	t.Key, t.DurationS, t.Power = c.id+".heat", c.run.HeatUpS, c.powerW
-	j := Job{Task: t, Title: plan.Say("Light the " + stillNames[c.use]), Do: plan.Say("Heat, slowly at the end, to the first drop."), Cautions: []string{"stillhouse", "vapour"}, Path: recipe.PathOf(c.use)}
+	text, values := "Heat, slowly at the end, to the first drop.", []plan.Quantity{}
+	if held := c.run.HeatUpJ / c.run.HeatUpS; held > 0 && held < c.powerW*(1-1e-6) {
+		t.Power = held
+		text, values = "Heat to the first drop with about {}, slowly at the end.", append(values, plan.Of(held/1000, plan.Kilowatt))
+	}
+	if c.stirred {
+		text = "Start the agitator, and keep it going until the wash boils. " + text
+	}
+	j := Job{Task: t, Title: plan.Say("Light the " + stillNames[c.use]), Cautions: []string{"stillhouse", "vapour"}, Path: recipe.PathOf(c.use)}
 	if len(c.run.Curve) > 0 {
 		first := c.run.Curve[0]
 		j.Read = []Reading{spout(first.ABV), vapour(first.VapourC)}
-		j.Do = plan.Say("Heat, slowly at the end, to the first drop. The pot is then at {}.", plan.Of(first.PotC, plan.Celsius))
+		text, values = text+" The pot is then at {}.", append(values, plan.Of(first.PotC, plan.Celsius))
 	}
+	j.Do = plan.Say(text, values...)
 	return j
 }
 
@@ -259,12 +283,15 @@ func (c charge) stop(do plan.Phrase, read []Reading) Job {
 }
 
 func stripStop(n *numbers.Batch, c charge) Job {
-	keep := ""
+	keep, where := "", ""
+	if c.warms {
+		where = ", hot, into its tank for the next charge"
+	}
 	if usesBackset(n.Mash.Steps) {
 		keep = "Keep what the next mash wants as backset. "
 	}
 	return c.stop(
-		plan.Say("Heat off, vent, discharge {} of pot ale. "+keep+"Record the low wines before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
+		plan.Say("Heat off, vent, discharge {} of pot ale"+where+". "+keep+"Record the low wines before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
 		lotReadings(lot.Of(c.run.Fraction(still.LowWines).Stream), LowWinesVolume, LowWinesStrength))
 }
 
@@ -288,10 +315,14 @@ func usesBackset(steps []recipe.MashStep) bool {
 }
 
 func cleanStill(use string, v *recipe.Vessel) Job {
-	return Job{
+	j := Job{
 		Task: schedule.Task{Key: use + ".clean", Stage: use, Vessel: v.Name, Attend: schedule.Throughout, DurationS: cleaningS(v), MayWait: true},
 		Do:   cleaning("Rinse and clean the still", v), Cautions: []string{"caustic", inside(v)},
 	}
+	if v.Agitator {
+		j.Cautions = append(j.Cautions, "lockout")
+	}
+	return j
 }
 
 // cleanFermenter cleans the fermenter once the last of the wash has gone: beside

@@ -193,8 +193,14 @@ func vessels(p *recipe.Plant, n *tree.Node, kind recipe.VesselKind, seen map[str
 		v.Clean = recipe.Cleaning{DurationS: l.Num("duration"), With: textOn(l, "text"), DeepS: l.Num("deep"), Deep: textOn(l, "agent"), Every: int(l.Num("number"))}
 	}
 	readCondenser(p, &v, n.Line("condenser"), diags)
-	if n.Word("steam") == "direct" {
-		v.Steam = recipe.Direct
+	for _, h := range []recipe.Heating{recipe.Direct, recipe.Elements} {
+		if n.Line("heated").Has(h.String()) {
+			v.HeatedBy = h
+		}
+	}
+	v.Agitator = n.Yes("agitator")
+	if l := n.Line("preheater"); l != nil {
+		v.Preheater = recipe.Preheater{AreaM2: l.Num("area"), WM2K: l.Num("transfer"), OverS: l.Num("duration"), PotAleC: l.Num("ale"), WashC: l.Num("most")}
 	}
 	for _, c := range n.Match.All("name") {
 		one := v

@@ -18,6 +18,9 @@ func readStrip(b *reader, n *tree.Node) (s recipe.Strip, whole bool) {
 	b.places(recipe.PathStrip, n)
 	s.Still = findStill(b, n, larger)
 	s.Charges = readCharges(b, n)
+	if l := n.Line("heat-up"); l != nil && !l.Bad {
+		s.HeatUp = recipe.HeatUp{OverS: l.Num("duration"), RateKS: l.Num("warming"), PowerW: l.Num("power")}
+	}
 	s.StopAt = recipe.Strength{Value: 0.01}
 	if n.Line("stop") != nil {
 		s.StopAt = strengthOn(n, "stop")

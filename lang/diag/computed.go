@@ -48,6 +48,9 @@ const (
 	CodeDistillateWarm Code = "NM0860"
 	CodeBareSurface    Code = "NM0861"
 	CodePaceBeyond     Code = "NM0862"
+	CodeScorches       Code = "NM0863"
+	CodeNoPotAle       Code = "NM0864"
+	CodePreheatShort   Code = "NM0865"
 
 	CodeBelowEntry    Code = "NM0950"
 	CodeCaskNotFilled Code = "NM0951"
@@ -121,6 +124,9 @@ var Computed = []Info{
 	{CodeDistillateWarm, "distillate-warm", Warning, "a distillate warmer than asked for"},
 	{CodeBareSurface, "heating-surface-bare", Error, "a run that leaves the heating surface bare"},
 	{CodePaceBeyond, "pace-beyond-heat", Warning, "a pace that the still's heat does not give"},
+	{CodeScorches, "grain-scorches", Warning, "a wash with grain in it, and nothing that keeps the grain off the heat"},
+	{CodeNoPotAle, "no-hot-pot-ale", Note, "a preheater that has no hot pot ale"},
+	{CodePreheatShort, "preheat-short", Warning, "a wash that its preheater does not warm as far as is asked"},
 
 	{CodeBelowEntry, "below-entry", Error, "hearts weaker than the cask's entry strength"},
 	{CodeCaskNotFilled, "cask-not-filled", Warning, "not enough spirit for one cask"},

@@ -156,6 +156,7 @@ var (
 	PathFeints    = PathOf("feints")
 	PathNoBackset = PathOf("backset")
 	PathNoKept    = PathOf("kept")
+	PathNoPotAle  = PathOf("pot-ale")
 	PathUnits     = PathOf("units")
 
 	PathMashWater     = PathMash.Child("water") // the first of its sort
@@ -174,6 +175,7 @@ var (
 	PathDose          = PathFerm.Child("dose")
 	PathStripStop     = PathStrip.Child("stop")
 	PathStripPace     = PathStrip.Child("pace")
+	PathHeatUp        = PathStrip.Child("heat-up")
 	PathStripCharges  = PathStrip.Child("charges")
 	PathCharge        = PathSpirit.Child("charge")
 	PathSpiritCharges = PathSpirit.Child("charges")

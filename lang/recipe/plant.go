@@ -91,7 +91,9 @@ type Vessel struct {
 	Name      string
 	HoldsM3   float64 // to the brim
 	HeatsW    float64
-	Steam     Steam
+	HeatedBy  Heating
+	Agitator  bool // of a still: rakes or a scraper that keep what is in it off the heated wall
+	Preheater Preheater
 	CoolsW    float64 // with cold water enough; 0 where Cooler says more
 	Cooler    Cooler
 	Condenser Condenser // of a still
@@ -144,13 +146,24 @@ type Condenser struct {
 	DistillateC float64
 }
 
-// Steam says how heat gets in.
-type Steam uint8
+// Preheater is a surface of a wash still with the wash on its way in on one side and
+// the pot ale of the charge before on the other.
+type Preheater struct {
+	AreaM2  float64 // 0: there is none
+	WM2K    float64 // coefficient of heat transfer; 0: the model's
+	OverS   float64 // how long a charge takes through it at least; 0: as the pump goes
+	PotAleC float64 // of pot ale that is kept hot from batch to batch; 0: none is
+	WashC   float64 // the wash is brought to no more; 0: by common practice
+}
+
+// Heating says how heat gets in.
+type Heating uint8
 
 const (
-	Jacket Steam = iota // through the wall
-	Direct              // live steam: its condensate stays
+	Jacket   Heating = iota // through the wall
+	Direct                  // live steam: its condensate stays
+	Elements                // electric ones, bare in the liquid
 )
 
-// String is the word that the steam is written by.
-func (s Steam) String() string { return [...]string{"jacket", "direct"}[s] }
+// String is the word that the heating is written by.
+func (h Heating) String() string { return [...]string{"jacket", "live-steam", "elements"}[h] }

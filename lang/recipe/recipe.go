@@ -92,6 +92,7 @@ type Today struct {
 	FeintsAt   Strength // of them
 	NoBackset  bool     // none yet: water goes in its place
 	NoKept     bool     // no last water kept yet: water goes in its place
+	NoPotAle   bool     // none yet that is hot: the first charge of the wash still goes in as it stands
 }
 
 // Bill is the grain, in the order written.
@@ -222,10 +223,19 @@ type Dose struct {
 // Strip is the stripping run.
 type Strip struct {
 	Still   *Vessel
-	Charges int      // the wash is run in this many equal charges, 1 by default
+	Charges int // the wash is run in this many equal charges, 1 by default
+	HeatUp  HeatUp
 	StopAt  Strength // at the spout
 	Pace    FractionPace
 	At      diag.Span
+}
+
+// HeatUp is how a charge is brought to its boil: one of the three, or nothing, which
+// is full heat.
+type HeatUp struct {
+	OverS  float64 // in so long
+	RateKS float64 // by so much a second
+	PowerW float64 // with so much heat
 }
 
 // Cut says where a fraction ends or begins.

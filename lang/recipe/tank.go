@@ -29,14 +29,15 @@ const (
 	OfBackset
 	OfWorts     // hot, of a tun that is drained into an underback
 	OfWeakWorts // the last water, kept for the next mash
+	OfPotAle    // of a charge of the wash still, hot for the next one
 )
 
 // AllContents are the single contents, in the order of their words.
-var AllContents = []Contents{OfLowWines, OfFeints, OfSpirit, OfHotLiquor, OfColdLiquor, OfBackset, OfWorts, OfWeakWorts}
+var AllContents = []Contents{OfLowWines, OfFeints, OfSpirit, OfHotLiquor, OfColdLiquor, OfBackset, OfWorts, OfWeakWorts, OfPotAle}
 
 var contentWords = map[Contents]string{
 	OfLowWines: "low-wines", OfFeints: "feints", OfSpirit: "spirit",
-	OfHotLiquor: "hot-liquor", OfColdLiquor: "cold-liquor", OfBackset: "backset", OfWorts: "worts", OfWeakWorts: "weak-worts",
+	OfHotLiquor: "hot-liquor", OfColdLiquor: "cold-liquor", OfBackset: "backset", OfWorts: "worts", OfWeakWorts: "weak-worts", OfPotAle: "pot-ale",
 }
 
 // String is the words that the contents are written by.

@@ -22,6 +22,7 @@ var batchRows = []row[Batch]{
 		return cells(datum(&b.Today.FeintsSaid), volume(&b.Today.FeintsM3), datum(&b.Today.FeintsAt))
 	}},
 	{Row{Path: PathNoKept, Name: "kept water in the house"}, func(b *Batch) []Cell { return cells(datum(&b.Today.NoKept)) }},
+	{Row{Path: PathNoPotAle, Name: "hot pot ale in the house"}, func(b *Batch) []Cell { return cells(datum(&b.Today.NoPotAle)) }},
 	{Row{Path: PathNoBackset, Name: "backset in the house"}, func(b *Batch) []Cell { return cells(datum(&b.Today.NoBackset)) }},
 	{Row{Path: PathStandard}, func(b *Batch) []Cell { return cells(datum(&b.Standard)) }},
 
@@ -61,6 +62,7 @@ var batchRows = []row[Batch]{
 
 	{Row{Path: PathStrip, Name: "wash still"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Still)) }},
 	{Row{Path: PathStripCharges, Name: "stripping run", Counts: "charge"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Charges)) }},
+	{Row{Path: PathHeatUp, Name: "heat-up of the wash", Vary: "heat-up of the wash", Maybe: true}, func(b *Batch) []Cell { return cells(datum(&b.Strip.HeatUp)) }},
 	{Row{Path: PathStripStop, Name: "stripping run's stop", Vary: "stripping run to"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.StopAt)) }},
 	{Row{Path: PathStripPace, Name: "pace of the stripping run", Vary: "pace of the stripping run", Maybe: true}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Pace)) }},
 

@@ -9,6 +9,6 @@ var Batch = &Field{
 		{Name: "standard", Shape: `STANDARD ("," STANDARD)*`, Default: "none", Example: "standard bourbon", Doc: "The standard of identity against which the batch is held, or several: `bottled-in-bond, straight-rye`."},
 		{Name: "start", Shape: "DATE [CLOCK]", Default: "a plan is asked for with its day, `newmake plan --on 2026-03-03`", Example: "start 2026-03-03 07:00", Doc: "When mash day begins, on the clock of the plant's zone; without a time, when the shift does."},
 		{Name: "units", Shape: `"us"|"si"`, Default: "those in which most of the file is written; of a variant, most of it and of what it varies", Example: "units us", Doc: "The units in which the plan is printed."},
-		feintsToday, backsetToday, keptToday, Bill, Mash, Ferment, Strip, Spirit, Cask, Bottle, PromiseLine, Remove,
+		feintsToday, backsetToday, keptToday, potAleToday, Bill, Mash, Ferment, Strip, Spirit, Cask, Bottle, PromiseLine, Remove,
 	}},
 }

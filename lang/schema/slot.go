@@ -28,6 +28,7 @@ var SlotTypes = []SlotType{
 	quantitySlot("FLOW", quantity.Flow, "12 gal/min"),
 	quantitySlot("MASSFLOW", quantity.MassFlow, "66 lb/min"),
 	quantitySlot("TRANSFER", quantity.HeatTransfer, "300 W/m2/K"),
+	quantitySlot("WARMING", quantity.HeatingRate, "2 F/min"),
 	quantitySlot("STRENGTH", quantity.Strength, "63 % abv"),
 	quantitySlot("GRAVITY", quantity.Gravity, "1.062"),
 	quantitySlot("SHARE", quantity.Share, "15 %"),

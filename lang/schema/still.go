@@ -21,6 +21,16 @@ var Strip = &Field{
 			Name: "stop", Shape: `"at" STRENGTH`, Default: "at 1 % abv", Example: "stop at 2 % abv", Doc: "Strength at the spout at which the run ends.",
 			Limits: []Limit{strength100, usually(0, 0.25, "a stripping run goes down to about 1 %, and stops early only for strength (common practice)").of("strength")},
 		},
+		{
+			Name: "heat-up", Shape: `"over" DURATION | "at" (WARMING | POWER)`, Default: "at full heat", Example: "heat-up over 90 min",
+			Doc: "How fast the charge is brought to its boil: in a time, by so many degrees a minute, or with a heat. A wash with grain in it is brought up slowly, lest it scorch. More than the still's heat gives is not promised: then it is full heat.",
+			Limits: []Limit{
+				mustBe(60, 2*quantity.DayS, "from a minute to two days").as(quantity.Duration),
+				mustBe(1e-5, 1, "from a degree in a day to one in a second").as(quantity.HeatingRate),
+				usually(0.1/60, 3.0/60, "craft stills and cookers warm by half a degree to two a minute (from memory)").as(quantity.HeatingRate),
+				mustBe(1, 1e7, "no still that works by the batch is heated harder").as(quantity.Power),
+			},
+		},
 		paceOf("pace", "at full heat", "pace over 5 h", "How fast the low wines are brought over. More than the still's heat gives is not promised: then it is full heat. A third of the wash comes over in 4 to 5.5 h (from memory)."),
 		charges, Remove,
 	}},

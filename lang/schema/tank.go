@@ -1,6 +1,6 @@
 package schema
 
-const contentShape = `("low-wines"|"feints"|"spirit"|"hot-liquor"|"cold-liquor"|"backset"|"worts"|"weak-worts")`
+const contentShape = `("low-wines"|"feints"|"spirit"|"hot-liquor"|"cold-liquor"|"backset"|"worts"|"weak-worts"|"pot-ale")`
 
 // Tank is a vessel in which something waits, in a plant.
 var Tank = &Field{
@@ -13,7 +13,7 @@ var Tank = &Field{
 		},
 		{
 			Name: "for", Shape: contentShape + ` ("," ` + contentShape + `)*`, Need: true, Example: "for low-wines, feints",
-			Doc: "What waits in it: the low wines of a stripping run, the feints of a spirit run, the hearts and what they are reduced to, the hot or the cold water of a mash, backset, worts that stand hot in the underback, the last water that is kept for the next mash.",
+			Doc: "What waits in it: the low wines of a stripping run, the feints of a spirit run, the hearts and what they are reduced to, the hot or the cold water of a mash, backset, worts that stand hot in the underback, the last water that is kept for the next mash, the pot ale of a charge that heats the next one.",
 		},
 	}},
 }

@@ -1,6 +1,6 @@
 package schema
 
-// feintsToday and backsetToday are what the house really has on the day, in a
+// These are what the house really has on the day, in a
 // batch, where that is not what a house at work would have.
 var (
 	feintsToday = &Field{
@@ -14,6 +14,10 @@ var (
 	keptToday = &Field{
 		Name: "kept", Shape: `"none" "yet"`, Default: "the last water of the mash before", Example: "kept none yet",
 		Doc: "The house has kept no last water of a mash yet: plain water goes into this one in its place.",
+	}
+	potAleToday = &Field{
+		Name: "pot-ale", Shape: `"none" "yet"`, Default: "what the preheater of the wash still says", Example: "pot-ale none yet",
+		Doc: "The house has no hot pot ale of a batch before: the first charge of the wash still goes in as it stands.",
 	}
 	backsetToday = &Field{
 		Name: "backset", Shape: `"none" "yet"`, Default: "that of the last stripping run", Example: "backset none yet",

@@ -33,7 +33,7 @@ func vesselField(kind, doc, example string) *Field {
 				Limits: []Limit{mustBe(0.001, 2000, "from a litre to the largest vessels of the trade")},
 			},
 			heats,
-			{Name: "steam", Shape: `"jacket"|"direct"`, Example: "steam jacket", Default: "jacket", Doc: "How the heat gets in: through the wall, or as live steam whose condensate stays."},
+			{Name: "heated", Shape: `"by" ("jacket"|"live-steam"|"elements")`, Example: "heated by live-steam", Default: "by jacket", Doc: "How the heat gets in: through the wall, as live steam whose condensate stays, or from electric elements that are bare in the liquid."},
 			cools,
 			{
 				Name: "reflux", Shape: "SHARE", Example: "reflux 10 %", Default: "0 %", Doc: "Share of the vapour condensed in the head and returned.",
@@ -78,6 +78,22 @@ func stillFields(kind string) []*Field {
 		return nil
 	}
 	return []*Field{{
+		Name: "agitator", Shape: yesNo, Default: "no", Example: "agitator yes",
+		Doc: "Whether it has rakes, a scraper or a chain that keep grain off the heated wall. A wash with grain in it wants one, or live steam.",
+	}, {
+		Name: "preheater", Shape: `AREA ["at" TRANSFER] ["over" DURATION] ["," "pot-ale" "at" ale:TEMP] ["," "wash" "to" most:TEMP]`,
+		Example: "preheater 40 sqft over 40 min, pot-ale at 180 F, wash to 149 F", Default: "none; with one, 800 W/m2/K, as fast as the pump goes, no pot ale that is kept hot, and wash to 65 C",
+		Doc: "A cooler of tubes or plates in the line to a wash still, the wash against the pot ale of the charge before: its area, its coefficient of heat transfer, how long a charge is given to run through it, how hot the pot ale is that was kept from the batch before, and to what the wash is brought at most. Where none is kept hot, the first charge of a batch goes in as it stands.",
+		Limits: []Limit{
+			mustBe(0.001, 1000, "from a finger of tube to more plates than any house has").of("area"),
+			mustBe(1, 10000, "no wall passes more").of("transfer"),
+			usually(300, 3500, "a tube in a tube 500 to 1,200, plates 2,000 to 3,500 with a clear wash (from memory)").of("transfer"),
+			mustBe(60, 86400, "from a minute to a day").of("duration"),
+			mustBe(30, 105, "it stays liquid, and heats nothing if it is cold").of("ale"),
+			mustBe(20, 85, "hotter its alcohol leaves at the vent").of("most"),
+			usually(40, 70, "wash goes in at 60 to 65 C (common practice)").of("most"),
+		},
+	}, {
 		Name: "condenser", Shape: `"water" "to" out:TEMP ["," "distillate" "at" TEMP]`, Example: "condenser water to 122 F, distillate at 68 F", Default: "water warmed by 54 F, distillate at 68 F",
 		Doc: "How its condenser is run: how warm the water may leave, and how cool the distillate. The first sets how much water it takes.",
 		Limits: []Limit{

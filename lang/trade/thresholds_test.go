@@ -111,7 +111,7 @@ var thresholds = []threshold{
 	{diag.CodeFermenterFull, diag.Error, "all of the larger of two", []string{
 		"fermenter \"North\", \"South\" {", "fermenter \"North\" {\n holds 300 gal\n cools 10 kW\n }\n fermenter \"South\" {", "holds  540 gal", "holds {}",
 	}, "443 gal", "442 gal"},
-	{diag.CodeStillFull, diag.Error, "all of the still", []string{"holds   640 gal", "holds {}"}, "443 gal", "442 gal"},
+	{diag.CodeStillFull, diag.Error, "all of the still", []string{"holds     640 gal", "holds {}"}, "443 gal", "442 gal"},
 
 	{diag.CodeCutBeyond, diag.Error, "the azeotrope", []string{hearts, "hearts from {} to 63 % abv"}, "97.1 % abv", "97.3 % abv"},
 	{diag.CodeCutBeyond, diag.Error, "the azeotrope, as proof", []string{hearts, "hearts from {} to 63 % abv"}, "194.3 proof", "194.5 proof"},

@@ -26,7 +26,7 @@ func other(t *testing.T, b *recipe.Batch, x any) any {
 		return x + "-else"
 	case recipe.System:
 		return recipe.SI - x
-	case recipe.Steam:
+	case recipe.Heating:
 		return recipe.Direct - x
 	case recipe.EnzymeKind:
 		return recipe.Viscosity
@@ -39,6 +39,8 @@ func other(t *testing.T, b *recipe.Batch, x any) any {
 		return x
 	case recipe.Cut:
 		return recipe.Cut{By: recipe.ByShare, Share: 0.4321}
+	case recipe.HeatUp:
+		return recipe.HeatUp{OverS: 4321}
 	case recipe.FractionPace:
 		return recipe.FractionPace{OverS: 4321}
 	case recipe.Start:

@@ -66,6 +66,12 @@ var wordings = map[recipe.Path]func(s say, is []any) string{
 		}
 		return "what a house at work has"
 	},
+	recipe.PathNoPotAle: func(_ say, is []any) string {
+		if is[0] == true {
+			return "none yet"
+		}
+		return "what the preheater says"
+	},
 	recipe.PathNoBackset: func(_ say, is []any) string {
 		if is[0] == true {
 			return "none yet"
@@ -151,6 +157,8 @@ func (s say) datum(v recipe.Value, i int) string {
 		return s.cut(x)
 	case recipe.FractionPace:
 		return s.pace(x)
+	case recipe.HeatUp:
+		return s.heatUp(x)
 	case recipe.Start:
 		return fmt.Sprintf("%04d-%02d-%02d %02d:%02d", x.Year, x.Month, x.Day, x.Hour, x.Minute)
 	case recipe.Shift:
@@ -166,6 +174,19 @@ func (s say) datum(v recipe.Value, i int) string {
 	default:
 		return fmt.Sprint(x)
 	}
+}
+
+// heatUp is how fast a charge is brought to its boil.
+func (s say) heatUp(h recipe.HeatUp) string {
+	switch {
+	case h.OverS > 0:
+		return "over " + s.duration(h.OverS)
+	case h.RateKS > 0:
+		return "at " + s.quantity(h.RateKS, quantity.HeatingRate)
+	case h.PowerW > 0:
+		return "at " + s.power(h.PowerW)
+	}
+	return "at full heat"
 }
 
 // pace is how fast a fraction comes.
@@ -208,6 +229,9 @@ func (s say) quantity(x float64, k quantity.Kind) string {
 		return s.flow(x)
 	case quantity.MassFlow:
 		return s.massFlow(x)
+	case quantity.HeatingRate:
+		perMin := func(k float64) float64 { return math.Round(1e3*k*minuteS) / 1e3 }
+		return s.or(number(perMin(1.8*x))+" F/min", number(perMin(x))+" C/min")
 	case quantity.HeatTransfer:
 		return number(math.Round(x)) + " W/m2/K"
 	case quantity.PartsPerMillion:

@@ -134,6 +134,12 @@ func (a inUnits) nudgeOf(v recipe.Value, c recipe.Cell) (nudge, bool) {
 		x.OverS, x.FlowM3S, x.PowerW = x.OverS*tenth, x.FlowM3S*tenth, x.PowerW*tenth
 		n.to = x
 		return n, true
+	case recipe.HeatUp: // a longer time, or a greater rate or heat
+		n := nudge{by: byTenth, given: x != recipe.HeatUp{}}
+		n.moves = n.given
+		x.OverS, x.RateKS, x.PowerW = x.OverS*tenth, x.RateKS*tenth, x.PowerW*tenth
+		n.to = x
+		return n, true
 	case recipe.Cut:
 		n := nudge{given: true, moves: true}
 		switch x.By {

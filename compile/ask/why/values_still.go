@@ -47,7 +47,7 @@ var stillValues = []value{
 			}
 		},
 	},
-	runHours("strip", []string{"stripHours", "strip-hours", "stripping-run", "wash-run"}, []string{"wash", "low-wines"}, at(recipe.PathBoiler, recipe.PathStripStop, recipe.PathStripPace, recipe.PathStripCharges)),
+	runHours("strip", []string{"stripHours", "strip-hours", "stripping-run", "wash-run"}, []string{"wash", "low-wines"}, at(recipe.PathBoiler, recipe.PathHeatUp, recipe.PathStripStop, recipe.PathStripPace, recipe.PathStripCharges)),
 	runHeat("strip"), runWater("strip"),
 	{
 		name: "charge", also: []string{"spirit-charge"}, title: "charge of the spirit still", stage: inSpirit, model: steadying, from: []string{"low-wines", "feints"},
@@ -181,12 +181,18 @@ func runHours(run string, also, from []string, inputs source) value {
 	r := runs[run]
 	return value{
 		name: run, also: also, title: "time of " + r.title, stage: r.stage, model: boiling, from: from,
-		inputs: []source{vesselFigure(r.still, "heats", "metal", "loses", "steam", "reflux"), inputs},
+		inputs: []source{vesselFigure(r.still, "heats", "metal", "loses", "heated", "preheater", "reflux"), inputs},
 		amount: func(a *asked) plan.Quantity { run, _ := r.of(a); return plan.Of(run.TotalHours, plan.Hour) },
 		work: func(a *asked) []Line {
 			run, _ := r.of(a)
 			each := minutes(60 * run.Hours)
 			lines := []Line{work("one charge", each, of(minutes(run.HeatUpMin), "to the first drop"), plus(minutes(60*run.Hours-run.HeatUpMin), "running"))}
+			if h := run.Preheat; h != nil && h.Charges < run.Charges {
+				all := minutes(60 * run.TotalHours)
+				return append(lines,
+					work("all charges", all, of(each, "each"), fixed("x", float64(run.Charges), "", "charges"), plus(minutes(60*(run.TotalHours-float64(run.Charges)*run.Hours)), "the first, which goes in cold")),
+					work("in hours", hours(run.TotalHours), of(all, ""), fixed("/", 60, "", "")))
+			}
 			if run.Charges > 1 {
 				return append(lines, work("all charges", hours(run.TotalHours), of(each, "each"), fixed("x", float64(run.Charges), "", "charges"), fixed("/", 60, "", "")))
 			}
@@ -198,7 +204,7 @@ func runHours(run string, also, from []string, inputs source) value {
 func runHeat(run string) value {
 	r := runs[run]
 	return value{
-		name: run + "-heat", title: "heat of " + r.title, stage: r.stage, model: boiling, from: []string{run}, inputs: []source{vesselFigure(r.still, "heats"), at(recipe.PathBoiler)},
+		name: run + "-heat", title: "heat of " + r.title, stage: r.stage, model: boiling, from: []string{run}, inputs: []source{vesselFigure(r.still, "heats", "preheater"), at(recipe.PathBoiler)},
 		amount: func(a *asked) plan.Quantity { run, _ := r.of(a); return plan.Of(run.HeatKWh, plan.KilowattH) },
 		work: func(a *asked) []Line {
 			run, _ := r.of(a)

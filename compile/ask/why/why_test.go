@@ -67,7 +67,7 @@ func odd(b *recipe.Batch) []*recipe.Batch {
 		{"no cask filled", func(b *recipe.Batch) { b.Cask.SizeM3 *= 3 }},
 		{"no feints", func(b *recipe.Batch) { b.Spirit.Feints = false }},
 		{"charges", func(b *recipe.Batch) { b.Strip.Charges, b.Spirit.Charges = 2, 3 }},
-		{"steam", func(b *recipe.Batch) { b.Mash.Cooker.Steam, b.Strip.Still.Steam = recipe.Direct, recipe.Direct }},
+		{"steam", func(b *recipe.Batch) { b.Mash.Cooker.HeatedBy, b.Strip.Still.HeatedBy = recipe.Direct, recipe.Direct }},
 		{"no backset, no prices", func(b *recipe.Batch) {
 			b.Mash.Steps = slices.Delete(b.Mash.Steps, 1, 2)
 			b.Costs = recipe.Costs{}

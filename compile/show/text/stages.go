@@ -163,6 +163,14 @@ func (t *text) charge(r plan.Run, volume string) {
 }
 
 func (t *text) still(r plan.Run) {
+	if h := r.Preheat; h != nil {
+		note := fmt.Sprintf("from %s by the pot ale of the charge before, which comes at %s and leaves at %s", t.Temp(h.FromC), t.Temp(h.PotAleC), t.Temp(h.LeavesC))
+		if h.Charges < r.Charges {
+			note += "; the first charge goes in cold"
+		}
+		t.fact("preheated", "to "+t.Temp(h.ToC), note)
+		t.fact("saved by it", measure.Number(h.SavedKWh, 0)+" kWh", measure.Duration(h.SavedMin)+" sooner to the first drop, each charge")
+	}
 	t.fact("first drop after", measure.Duration(r.HeatUpMin), "")
 	each := ""
 	if r.Charges > 1 {

@@ -16,7 +16,7 @@ import (
 // steamed is the bourbon with live steam.
 func steamed(t testing.TB) Input {
 	in := bourbon(t)
-	in.Cooker.Steam = recipe.Direct
+	in.Cooker.HeatedBy = recipe.Direct
 	return in
 }
 

@@ -76,7 +76,7 @@ func TestHeatUpTime(t *testing.T) {
 func TestDirectSteamAddsItsCondensate(t *testing.T) {
 	in := plant(t)
 	in.PressurePa = 101325
-	in.Cooker.Steam, in.Cooker.MetalKg, in.Cooker.LossW, in.AmbientC = recipe.Direct, 1e-9, 1e-9, 20
+	in.Cooker.HeatedBy, in.Cooker.MetalKg, in.Cooker.LossW, in.AmbientC = recipe.Direct, 1e-9, 1e-9, 20
 	in.Steps = []recipe.MashStep{
 		{Verb: recipe.MashWater, VolumeM3: 1000 / fluid.WaterDensity(20), TempC: 20},
 		{Verb: recipe.MashHeat, TempC: 80},

@@ -20,7 +20,7 @@ func (m *cooker) hold(step *Step, b *body, durS float64) {
 // power is the heat that can go in, and what limits it.
 func (m *cooker) power() (w float64, limit string) {
 	w, limit = m.in.Cooker.HeatsW, limitJacket
-	if m.in.Cooker.Steam == recipe.Direct {
+	if m.in.Cooker.HeatedBy == recipe.Direct {
 		limit = limitSteam
 	}
 	if m.in.BoilerW > 0 && m.in.BoilerW < w {

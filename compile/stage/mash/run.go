@@ -85,7 +85,7 @@ func newCooker(in Input, c constants, k starch.Constants, tolerance float64) *co
 	}
 	m.waterInM3S = orDefault(in.WaterInM3S, in.Cooker.HoldsM3/c.waterInS)
 	m.grainInKgS = orDefault(in.GrainInKgS, gristKgM3*in.Cooker.HoldsM3/c.grainInS)
-	if in.Cooker.Steam == recipe.Direct {
+	if in.Cooker.HeatedBy == recipe.Direct {
 		m.steamJ = fluid.SteamEnthalpyAtPressure(in.PressurePa + steamGaugePa)
 	}
 	m.tun.tempC = in.AmbientC

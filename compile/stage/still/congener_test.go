@@ -38,9 +38,9 @@ func withValues(t testing.TB, change map[string]float64) *recipe.Model {
 // The traces have their own way through head and pot, so this holds all of it.
 func TestTraceOfEthanolAndOfWater(t *testing.T) {
 	for _, reflux := range []float64{0, 0.1, 0.4} {
-		for _, steam := range []recipe.Steam{recipe.Jacket, recipe.Direct} {
+		for _, steam := range []recipe.Heating{recipe.Jacket, recipe.Direct} {
 			in := secondRun(t)
-			in.Still.Reflux, in.Still.Steam = reflux, steam
+			in.Still.Reflux, in.Still.HeatedBy = reflux, steam
 			b := newBoil(ethanolWater{in.PressurePa}, reflux)
 			r, err := runSpirit(in, b, true)
 			require.NoError(t, err)

@@ -44,9 +44,13 @@ const (
 // inertHeatCapacity is that of everything but ethanol and water, in J/K: the
 // solids of the charge and the metal.
 func (s Setting) inertHeatCapacity(charge stream.Stream) float64 {
+	return solidsHeatCapacity(charge) + s.metalKg()*copperCp
+}
+
+// solidsHeatCapacity is that of what is dissolved and what is suspended, in J/K.
+func solidsHeatCapacity(charge stream.Stream) float64 {
 	dissolved := charge.DissolvedKg() * fluid.SugarHeatCapacity(1, 60) // halfway to the boil
-	suspended := charge.SuspendedKg() * fluid.GrainHeatCapacity(0)
-	return dissolved + suspended + s.metalKg()*copperCp
+	return dissolved + charge.SuspendedKg()*fluid.GrainHeatCapacity(0)
 }
 
 func (s Setting) metalKg() float64 {

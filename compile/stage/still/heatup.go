@@ -15,6 +15,8 @@ type heated struct {
 	ethanol  float64 // mol
 	water    float64
 	heatUpS  float64
+	askedS   float64 // what the batch asks for; 0: nothing
+	heatJ    float64 // put in
 	lossJ    float64
 	steamMol float64
 }
@@ -28,6 +30,15 @@ const steamC = 100
 func (s Setting) steam() (molS, enthalpy float64) {
 	latent := fluid.MolarMassWater * fluid.LatentHeatWater(steamC)
 	return s.heatW() / latent, waterEnthalpy(steamC)
+}
+
+// heatUpAskedS is how long a charge is to take that is to be so much warmer; 0 where
+// the batch does not say, or says with what heat.
+func (s Setting) heatUpAskedS(risesK float64) float64 {
+	if r := s.HeatUp.RateKS; r > 0 {
+		return risesK / r
+	}
+	return s.HeatUp.OverS
 }
 
 // heatUp brings a charge to its boil. The temperature rises nearly evenly, so
@@ -50,14 +61,20 @@ func (s Setting) heatUp(charge stream.Stream, direct bool, mixture equilibrium) 
 			return h, fmt.Errorf("the charge is at %.1f C and boils at %.1f C: it must go into the still below its boil", charge.TempC, h.boilC)
 		}
 		needs := (ethanol+h.water)*liquidEnthalpy(h.x, h.boilC) - startH - h.steamMol*steamH +
-			inert*(h.boilC-charge.TempC)
+			inert*(h.boilC-charge.TempC) + s.metalKg()*copperCp*s.WarmedK
 		loss := s.lossW((charge.TempC+h.boilC)/2, h.boilC)
-		if s.heatW() <= s.lossW(h.boilC, h.boilC) || s.heatW() <= loss {
-			return h, fmt.Errorf("the still's heat of %.1f kW does not make up its losses of %.1f kW at the boil: it never boils", s.heatW()/1000, s.lossW(h.boilC, h.boilC)/1000)
+		powerW := s.heatW()
+		if s.HeatUp.PowerW > 0 {
+			powerW = min(powerW, s.HeatUp.PowerW)
 		}
-		h.heatUpS = needs / (s.heatW() - loss)
+		if powerW <= s.lossW(h.boilC, h.boilC) || powerW <= loss {
+			return h, fmt.Errorf("the still's heat of %.1f kW does not make up its losses of %.1f kW at the boil: it never boils", powerW/1000, s.lossW(h.boilC, h.boilC)/1000)
+		}
+		h.askedS = s.heatUpAskedS(h.boilC - charge.TempC)
+		h.heatUpS = max(needs/(powerW-loss), h.askedS)
 		h.lossJ = loss * h.heatUpS
-		steam := steamS * h.heatUpS
+		h.heatJ = needs + h.lossJ
+		steam := steamS * h.heatJ / s.heatW()
 		settled := math.Abs(steam-h.steamMol) <= 1e-13*(ethanol+h.water)
 		h.steamMol = steam
 		if settled {

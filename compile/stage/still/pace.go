@@ -68,7 +68,7 @@ func (s Setting) driven(paces []recipe.FractionPace, cut func([]drive) ([]Fracti
 		out[i] = drive{flowM3S: p.FlowM3S, heatW: p.PowerW}
 	}
 	rounds := 1
-	if s.Still.Steam == recipe.Direct {
+	if s.Still.HeatedBy == recipe.Direct {
 		rounds = paceRounds
 	}
 	for range rounds {

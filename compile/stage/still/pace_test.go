@@ -87,7 +87,7 @@ func TestPaceBeyondTheHeat(t *testing.T) {
 // run is found.
 func TestPaceWithSteam(t *testing.T) {
 	in := secondRun(t)
-	in.Still.Steam = recipe.Direct
+	in.Still.HeatedBy = recipe.Direct
 	full := spirit1(t, in)
 	in.Pace = recipe.Pace{Foreshots: recipe.FractionPace{OverS: 900}, Hearts: recipe.FractionPace{OverS: 3 * 3600}}
 	slow := spirit1(t, in)

@@ -121,7 +121,7 @@ func newRunner(set Setting, charge stream.Stream, stop recipe.Strength, b *boil)
 	if err != nil {
 		return nil, fmt.Errorf("the stop: %w", err)
 	}
-	direct := set.Still.Steam == recipe.Direct
+	direct := set.Still.HeatedBy == recipe.Direct
 	hot, err := set.heatUp(charge, direct, b.mixture)
 	if err != nil {
 		return nil, err
@@ -269,7 +269,7 @@ func spiritM3(ethanolKg, waterKg, tempC float64) float64 {
 func (r *runner) finish() Run {
 	run := Run{
 		Charge: r.charge, ChargeM3: r.charge.VolumeAtM3(20), ChargeABV: r.charge.ABV(), WaterKg: r.waterKg,
-		HeatUpS: r.hot.heatUpS, DurationS: r.lastS(),
+		HeatUpS: r.hot.heatUpS, HeatUpJ: r.hot.heatJ, HeatUpAskedS: r.hot.askedS, DurationS: r.lastS(),
 		Fractions: r.fractions, Problems: r.problems,
 	}
 	hotCharge := r.charge
@@ -277,7 +277,7 @@ func (r *runner) finish() Run {
 	run.MostFill = hotCharge.VolumeAtM3(r.hot.boilC) / r.set.Still.HoldsM3
 	steam := r.hot.steamMol + r.p.steam*r.now.heatJ
 	run.SteamKg = steam * fluid.MolarMassWater
-	run.HeatJ = r.set.heatW()*run.HeatUpS + r.now.heatJ
+	run.HeatJ = run.HeatUpJ + r.now.heatJ
 	run.LossJ = r.hot.lossJ + r.p.lossW*(run.DurationS-run.HeatUpS)
 	run.HeadJ = r.now.headJ
 	run.CondenserJ = r.now.vapourJ

@@ -203,7 +203,7 @@ func TestSolidsAreLoad(t *testing.T) {
 func TestDirectSteam(t *testing.T) {
 	in := washRun(t)
 	jacket := strip1(t, in)
-	in.Still.Steam = recipe.Direct
+	in.Still.HeatedBy = recipe.Direct
 	r := strip1(t, in)
 	holds(t, in.Setting, r)
 	assert.Zero(t, jacket.SteamKg)
@@ -278,9 +278,9 @@ func TestHoldsEverywhere(t *testing.T) {
 	for _, reflux := range []float64{0, 0.12, 0.5} {
 		for _, pa := range []float64{55e3, 84e3, 101325} {
 			for _, v := range []float64{0.002, 0.03, 0.09, 0.28, 0.55, 0.90} {
-				for _, steam := range []recipe.Steam{recipe.Jacket, recipe.Direct} {
+				for _, steam := range []recipe.Heating{recipe.Jacket, recipe.Direct} {
 					in := secondRun(t)
-					in.Still.Reflux, in.PressurePa, in.Still.Steam = reflux, pa, steam
+					in.Still.Reflux, in.PressurePa, in.Still.HeatedBy = reflux, pa, steam
 					in.LowWines = spirits(t, 0.6, v)
 					in.LowWines.InsolublesKg, in.LowWines.SolublesKg = 20, 10
 					in.HeartsFrom, in.HeartsTo, in.Stop = byABV(0.7), byABV(0.5), abv(0.03)

@@ -30,7 +30,7 @@ func spiritRun(in SpiritInput, b *boil, keep bool) (Run, error) {
 // feints are the heads and tails of a run that is wanted for nothing else.
 func feints(in SpiritInput, b *boil) (vec, error) {
 	var drives []drive
-	if in.Still.Steam == recipe.Direct { // how long it takes sets how much steam comes in
+	if in.Still.HeatedBy == recipe.Direct { // how long it takes sets how much steam comes in
 		var err error
 		if drives, err = in.drives(b); err != nil {
 			return vec{}, err

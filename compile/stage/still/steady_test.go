@@ -27,7 +27,7 @@ func TestSteady(t *testing.T) {
 			in.HeartsFrom, in.HeartsTo = recipe.Cut{By: recipe.ByShare, Share: 0.03}, recipe.Cut{By: recipe.ByShare, Share: 0.7}
 		},
 		"no foreshots": func(in *SpiritInput) { in.ForeshotsM3 = 0 },
-		"steam":        func(in *SpiritInput) { in.Still.Steam = recipe.Direct },
+		"steam":        func(in *SpiritInput) { in.Still.HeatedBy = recipe.Direct },
 		"far tails":    func(in *SpiritInput) { in.HeartsTo, in.Stop = byABV(0.72), abv(0.005) },
 	} {
 		in := secondRun(t)

@@ -13,6 +13,8 @@ type Setting struct {
 	AmbientC   float64
 	WaterC     float64 // condenser water in
 	BoilerW    float64 // 0: no limit
+	HeatUp     recipe.HeatUp
+	WarmedK    float64 // by how much the charge was warmed on its way in; the still was not
 	Boils      *Boils  // shared by the runs of a house; nil: made anew for each
 }
 
@@ -71,6 +73,8 @@ type Run struct {
 	ChargeABV      float64
 	WaterKg        float64 // of the charge, put in to bring it to its strength
 	HeatUpS        float64 // fire to first drop
+	HeatUpJ        float64 // put in until then
+	HeatUpAskedS   float64 // the time that the batch asks for; 0: none. It takes longer where the heat does not give that
 	DurationS      float64 // fire to stop
 	Fractions      []Fraction
 	Lost           stream.Stream // of what came over: it reached no receiver

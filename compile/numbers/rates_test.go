@@ -1,4 +1,4 @@
-package work
+package numbers
 
 import (
 	"testing"
@@ -15,7 +15,7 @@ func TestPaceGoesWithTheHouse(t *testing.T) {
 		return &recipe.Batch{Plant: &recipe.Plant{}, Mash: recipe.Mash{Cooker: &recipe.Vessel{HoldsM3: m3}}}
 	}
 	perHour := func(m3 float64) (mill, pump, dig float64) {
-		r := rates(house(m3))
+		r := Rates(house(m3))
 		return r.MillKgS * 3600, r.PumpM3S * 60e3, r.DigKgS * 60
 	}
 	mill, pump, dig := perHour(2)
@@ -37,5 +37,5 @@ func TestPaceGoesWithTheHouse(t *testing.T) {
 
 	b := house(2)
 	b.Plant.Rates = recipe.Rates{MillKgS: 1, PumpM3S: 2, DigKgS: 3}
-	assert.Equal(t, b.Plant.Rates, rates(b))
+	assert.Equal(t, b.Plant.Rates, Rates(b))
 }
