@@ -103,6 +103,9 @@ func TestSteamOnlyWhereThereIsSteam(t *testing.T) {
 	}{"boiler": {300e3, recipe.Jacket, true}, "steam blown in": {0, recipe.Direct, true}, "elements": {0, recipe.Jacket, false}} {
 		p, _ := planOf(t, func(b *recipe.Batch) { b.Plant.BoilerW, b.Mash.Cooker.HeatedBy = c.boilerW, c.steam })
 		_, steam := cautionOf(p, "steam")
+		_, live := cautionOf(p, "live-steam")
+		assert.Equal(t, c.steam == recipe.Direct, live, name)
+		steam = steam || live
 		_, water := cautionOf(p, "hot-water")
 		assert.Equal(t, c.want, steam, name)
 		assert.Equal(t, !c.want, water, name)

@@ -169,7 +169,7 @@ func Spirit(b *recipe.Batch, run numbers.Spirit, ways []numbers.Way) diag.List {
 		what = "the spirit charge with its feints, hot,"
 	}
 	fullest(w, run.Use(b), what,
-		"`charges 2`, a later stop of the stripping run for less and stronger low wines, or a larger still",
+		"`charges 2`, an earlier stop of the stripping run for less and stronger low wines, or a larger still",
 		"a still needs room over the charge to part vapour from spray")
 	boiler(w, s.Still, "spirit")
 	if s.Still != b.Strip.Still {

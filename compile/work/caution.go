@@ -25,6 +25,8 @@ var cautionFor = map[string]caution{
 		"Face shield, gloves and apron; stir before opening; never lean over the manway while heat is on.", ""},
 	"steam": {"steam burns unseen",
 		"Open valves slowly, drain condensate first, and stand clear of vents and relief valves.", ""},
+	"live-steam": {"steam burns unseen",
+		"Open valves slowly, drain condensate first, and stand clear of vents and relief valves. What is blown into a mash is drunk: the boiler is treated with nothing that food may not have{}.", "21 CFR 173.310"},
 	"hot-water": {"hot water scalds",
 		"Open valves slowly, keep hands off bare metal, and stand clear of what boils.", ""},
 	"hot-wash": {"hot wash foams, and gives off vapour",
@@ -50,7 +52,7 @@ var cautionFor = map[string]caution{
 	"air-in": {"let air in as it cools",
 		"A still that is closed hot is crushed as its vapour condenses. Open the vent before it is emptied, and leave it open.", ""},
 	"vapour": {"vapour takes fire",
-		"No flame or spark; run the fan. Spirit of 60 % vol gives off vapour that takes fire at 22 C (72 F), of 80 % at 20 C (68 F); it burns in air from 3.3 to 19 % by volume. Keep an alcohol-resistant extinguisher at hand.", ""},
+		"No flame or spark; run the fan. Spirit of 60 % vol gives off vapour that takes fire at 22 C (72 F), of 80 % at 20 C (68 F), and cooler where the air is thin; it burns in air from 3.3 to 19 % by volume. Keep an alcohol-resistant extinguisher at hand.", ""},
 	"stillhouse": {"never leave a running still",
 		"Somebody stands by from the fire to the stop, with the water and the heat in reach.", ""},
 	"foreshots": {"foreshots are never drunk",
@@ -127,8 +129,8 @@ func liftCaution(b *recipe.Batch, k plan.Cask) (caution, bool) {
 		return caution{}, false
 	}
 	say := measure.UnitsOf(b.Units)
-	full := "A cask of " + say.Litres(k.SizeL) + " full holds " + say.Mass(k.Fill.MassKg) + " of spirit, and its wood comes on top: "
-	if k.Fill.MassKg <= aloneKg {
+	full := "A cask of " + say.Litres(k.SizeL) + " full holds " + say.Mass(k.NetKg) + " of spirit, and its wood comes on top: "
+	if k.NetKg <= aloneKg {
 		return caution{rolls, full + "chock it, and carry it close to the body.", ""}, true
 	}
 	return caution{"a full cask crushes", full + "roll it, chock it, and lift it with two people and a machine.", ""}, true
@@ -137,7 +139,10 @@ func liftCaution(b *recipe.Batch, k plan.Cask) (caution, bool) {
 // heatCaution is the danger of what heats a mash or its liquor: steam where the
 // house has a boiler or blows steam in, hot water and metal elsewhere.
 func heatCaution(b *recipe.Batch) string {
-	if hasSteam(b) {
+	switch {
+	case b.Mash.Cooker.HeatedBy == recipe.Direct:
+		return "live-steam"
+	case hasSteam(b):
 		return "steam"
 	}
 	return "hot-water"

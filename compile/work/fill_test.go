@@ -19,6 +19,6 @@ func TestCasksAreSoaked(t *testing.T) {
 	assert.InDelta(t, 35*60, jobs[2].DurationS, 0)
 	assert.InDelta(t, 20, jobs[2].Do.Values[0].Value, 1e-9)
 	assert.InDelta(t, 40, jobs[2].Measured[0].Amount.Value, 1e-9)
-	assert.Contains(t, jobs[2].Do.Text, "the 2 casks of tomorrow")
+	assert.Contains(t, jobs[2].Do.Text, "the 2 casks that are to be filled")
 	assert.Equal(t, []string{"soak", "roll"}, jobs[2].Cautions, "an empty cask crushes nobody, and hot water is no steam")
 }

@@ -209,7 +209,7 @@ func TestTreatment(t *testing.T) {
 		"none":   {recipe.Treatment{}, 0, "", nil},
 		"gypsum": {recipe.Treatment{GypsumKg: 0.05}, 0, "Weigh out {} of gypsum and stir into the liquor.", nil},
 		"lime":   {recipe.Treatment{LimeKg: 0.05}, 0, "Weigh out {} of slaked lime and stir into the liquor.", []string{"acid"}},
-		"acid":   {recipe.Treatment{}, 0.05, "acid and stir into the liquor.", []string{"acid"}},
+		"acid":   {recipe.Treatment{}, 0.05, "stir into the liquor.", []string{"acid"}},
 	} {
 		n := small()
 		n.Mash.Treatment, n.Mashed.AcidKg = c.treat, c.acidKg
@@ -308,7 +308,7 @@ func TestWhoCleansTheFermenter(t *testing.T) {
 func TestWhatOnePersonCarries(t *testing.T) {
 	b := small().Batch
 	for kg, alone := range map[float64]bool{22.9: true, 23: true, 23.1: false} {
-		c, ok := liftCaution(b, plan.Cask{SizeL: 20, Fill: &plan.Lot{MassKg: kg}})
+		c, ok := liftCaution(b, plan.Cask{SizeL: 20, NetKg: kg, Fill: &plan.Lot{}})
 		require.True(t, ok)
 		assert.Equal(t, alone, c.title == "a cask rolls and slips", "%g kg", kg)
 	}

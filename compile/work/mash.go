@@ -90,7 +90,7 @@ func treatment(n *numbers.Batch) (Job, bool) {
 	}
 	add("gypsum", t.GypsumKg)
 	add("slaked lime", t.LimeKg)
-	add(t.Acid.String()+" acid", n.Mashed.AcidKg)
+	add(t.Acid.String()+" acid (counted pure: more of a weaker one)", n.Mashed.AcidKg)
 	if len(words) == 0 {
 		return j, false
 	}

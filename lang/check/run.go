@@ -9,6 +9,7 @@ import (
 	"newmake/lang/house"
 	"newmake/lang/logbook"
 	"newmake/lang/parallel"
+	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
 	"newmake/lang/schema"
@@ -130,6 +131,7 @@ func (h *House) readRun(r *run) {
 	h.vesselsOf(n, p, &r.diags)
 	if b != nil {
 		stepsOf(r.run, b, &r.diags)
+		weighedOf(r.run, b, &r.diags)
 	}
 }
 
@@ -221,6 +223,32 @@ func stepsOf(r *record.Run, b *recipe.Batch, diags *diag.List) {
 			}
 			diags.Add(d)
 		}
+	}
+}
+
+// far is how many times as much, or as little, of a grain as the bill has is taken for a
+// slip of the pen: a sack more is no slip, a digit more is.
+const far = 3
+
+// weighedOf speaks of grain of which much more, or less, went in than the bill has. What
+// came out of several sacks is counted together.
+func weighedOf(r *record.Run, b *recipe.Batch, diags *diag.List) {
+	for _, line := range b.Bill.Lines {
+		sum := 0.0
+		var last *record.Used
+		for i := range r.Used {
+			u := &r.Used[i]
+			if v, ok := u.Amount.Holds(); ok && line.Grain != nil && tree.Key(u.What) == tree.Key(line.Grain.Name) && v.Kind == quantity.Mass {
+				sum, last = sum+v.SI, u
+			}
+		}
+		if last == nil || line.MassKg <= 0 || sum <= far*line.MassKg && sum >= line.MassKg/far {
+			continue
+		}
+		unit := last.Amount.Unit
+		diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: last.At,
+			Summary: fmt.Sprintf("%s of %s went in by this, and the bill of %s has %s", wording.In(sum, unit, quantity.Mass), line.Grain.Name, b.Name, wording.In(line.MassKg, unit, quantity.Mass)),
+			Help:    "if it was weighed so, leave it: it is kept; a slip of the pen is put right beside it, with `corrected`"})
 	}
 }
 

@@ -114,7 +114,7 @@ func checkFerment(r *rules) {
 		d.Summary = fmt.Sprintf("the ferment is held at %s and more: that kills the yeast", r.temp(f.HoldLowC))
 		r.otherScale(&d, recipe.PathHold, 0, y.MostC)
 	case f.HoldHighC > y.HighC+0.1:
-		d.Summary = fmt.Sprintf("the ferment may get to %s, warmer than the yeast likes", r.temp(f.HoldHighC))
+		d.Summary = fmt.Sprintf("the batch lets the ferment get to %s, warmer than the yeast likes", r.temp(f.HoldHighC))
 	case f.HoldLowC < y.LowC-margin && f.HoldHighC < y.LowC:
 		d.Summary = fmt.Sprintf("the ferment is held at %s at most, where the yeast sleeps", r.temp(f.HoldHighC))
 	default:

@@ -44,6 +44,7 @@ type Found struct {
 type Row struct {
 	On    string   `json:"date"`
 	Of    string   `json:"of"`
+	Kind  string   `json:"kind"`
 	Batch string   `json:"batch,omitempty"`
 	Run   string   `json:"run,omitempty"`
 	Nosed string   `json:"nosed,omitempty"`
@@ -58,6 +59,7 @@ type Row struct {
 // Mean is the scores of one look at one batch, on one scale.
 type Mean struct {
 	Batch   string  `json:"batch"`
+	Of      string  `json:"of"` // cask, hearts, new-make, bottling: wood is not tasted beside none
 	What    string  `json:"what"`
 	Low     float64 `json:"low"`
 	High    float64 `json:"high"`
@@ -106,7 +108,7 @@ func Search(all []*record.Tasting, w Wanted, madeBy func(*record.Tasting) Source
 		if w.Of != "" && !strings.EqualFold(t.Of.Name, w.Of) || w.Batch != "" && !strings.EqualFold(from.Batch, w.Batch) {
 			continue
 		}
-		base := Row{On: t.On.String(), Of: t.Of.String(), Batch: from.Batch, Run: from.Run}
+		base := Row{On: t.On.String(), Of: t.Of.String(), Kind: string(t.Of.Kind), Batch: from.Batch, Run: from.Run}
 		if t.Nosed != nil {
 			base.Nosed = t.Nosed.Num + " " + t.Nosed.Unit
 		}
@@ -181,10 +183,10 @@ func (f *Found) means() {
 		if r.Score == nil {
 			continue
 		}
-		key := fmt.Sprint(tree.Key(r.Batch), "\x00", tree.Key(r.What), "\x00", r.Low, "\x00", r.High)
+		key := fmt.Sprint(tree.Key(r.Batch), "\x00", r.Kind, "\x00", tree.Key(r.What), "\x00", r.Low, "\x00", r.High)
 		if _, ok := at[key]; !ok {
 			at[key], tasters[key] = len(f.Means), map[string]bool{}
-			f.Means = append(f.Means, Mean{Batch: r.Batch, What: r.What, Low: r.Low, High: r.High, Least: *r.Score, Most: *r.Score})
+			f.Means = append(f.Means, Mean{Batch: r.Batch, Of: r.Kind, What: r.What, Low: r.Low, High: r.High, Least: *r.Score, Most: *r.Score})
 		}
 		m := &f.Means[at[key]]
 		m.Mean = (m.Mean*float64(m.N) + *r.Score) / float64(m.N+1)

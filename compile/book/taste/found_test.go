@@ -53,7 +53,7 @@ func TestMeansKeepScalesApart(t *testing.T) {
 	all[1].Looks = append(all[1].Looks, other, look("nose", 5, "", "M"))
 	f := Search(all, Wanted{Words: []string{"nose"}}, from)
 	assert.Equal(t, []Mean{
-		{"Base", "nose", 0, 5, 2, 2, 4, 3, 5}, {"Base", "nose", 0, 10, 1, 1, 7, 7, 7}, {"More rye", "nose", 0, 5, 1, 1, 4, 4, 4},
+		{"Base", "hearts", "nose", 0, 5, 2, 2, 4, 3, 5}, {"Base", "hearts", "nose", 0, 10, 1, 1, 7, 7, 7}, {"More rye", "cask", "nose", 0, 5, 1, 1, 4, 4, 4},
 	}, f.Means)
 	assert.Len(t, f.Cautions, 2)
 }

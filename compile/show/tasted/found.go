@@ -36,7 +36,7 @@ func Found(w io.Writer, f *taste.Found, o Options) error {
 				batch = "of no known batch"
 			}
 			t.Item("  "+safe(columns.Cut(m.What, 22)), 26, safe(fmt.Sprintf("%.1f of %s (%s to %s), %s of %s: %s",
-				m.Mean, scaleEnd(m.Low, m.High), number(m.Least), number(m.Most), words.Count(m.N, "score"), people(m.Tasters), batch)))
+				m.Mean, scaleEnd(m.Low, m.High), number(m.Least), number(m.Most), words.Count(m.N, "score"), people(m.Tasters), kinds[m.Of]+batch)))
 		}
 	}
 	for _, a := range f.Apart {
@@ -58,6 +58,9 @@ func Found(w io.Writer, f *taste.Found, o Options) error {
 	_, err := io.WriteString(w, strings.TrimLeft(t.String(), "\n"))
 	return err
 }
+
+// kinds are words before a batch, for what of it was tasted.
+var kinds = map[string]string{"cask": "casks of ", "hearts": "hearts of ", "new-make": "new make of ", "bottling": "bottles of "}
 
 func people(n int) string {
 	if n == 1 {
