@@ -37,19 +37,23 @@ type sizeFlags struct {
 func sizeCommand(a *app) *cobra.Command {
 	var f sizeFlags
 	cmd := &cobra.Command{
-		Use:   "size FILE|BATCH (--casks N | --proof-gallons N | --lpa N | --wash VOLUME | --GRAIN WEIGHT | --cut hearts --proof N)",
+		Use:   "size FILE|BATCH (--casks N | --bottles N | --proof-gallons N | --lpa N | --wash VOLUME | --GRAIN WEIGHT | --cut hearts --proof N)",
 		Short: "The batch that fills so many casks, or the cut that gives a proof",
 		Long: "size asks the plan's question the other way round. It finds how large the batch has to be\n" +
-			"to fill so many casks, to give so many proof gallons of hearts, so many litres of pure\n" +
-			"alcohol in them or so much wash, or to use up a weight of one grain; or where the hearts\n" +
-			"have to end to average a proof.\n\n" +
+			"to fill so many casks or bottles, to give so many proof gallons of hearts, so many litres of\n" +
+			"pure alcohol in them or so much wash, or to use up a weight of one grain; or where the\n" +
+			"hearts have to end to average a proof.\n\n" +
 			"The batch is made larger as a whole: grain, liquor, doses, and the foreshots and cuts that\n" +
 			"are measured by volume. Vessels, heat and times stay, so that the whole plan is computed\n" +
 			"again for each size that is tried; it is no rule of three. If a vessel is too small, or the\n" +
 			"law or the plant stands in the way, size says so, and which size goes.\n\n" +
-			"It prints the lines that change. -w writes them as a variant: at the end of the batch's own\n" +
-			"file, or with -w=FILE into a new file of the house. Nothing is ever written over.",
+			"It prints the lines that change, in amounts that can be measured out: grain to a pound or\n" +
+			"half a kilogram, water to half a gallon or a litre, small amounts finer. The figures below\n" +
+			"them are of those amounts. The largest size that fits the plant is named too. -w writes the\n" +
+			"lines as a variant: at the end of the batch's own file, or with -w=FILE into a new file of\n" +
+			"the house. Nothing is ever written over.",
 		Example: "  newmake size ferry-landing.batch --casks 1\n" +
+			"  newmake size low-bridge.batch --bottles 200\n" +
 			"  newmake size ferry-landing.batch --proof-gallons 60\n" +
 			"  newmake size stone-ferry.batch --lpa 130\n" +
 			"  newmake size ferry-landing.batch --wash 350 gal\n" +
@@ -71,6 +75,7 @@ func sizeCommand(a *app) *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&f.Casks, "casks", "", "as many casks as this, full")
+	cmd.Flags().StringVar(&f.Bottles, "bottles", "", "at least as many bottles as this: of a batch in wood, from whole casks")
 	cmd.Flags().StringVar(&f.ProofGallons, "proof-gallons", "", "this many proof gallons of hearts")
 	cmd.Flags().StringVar(&f.LPA, "lpa", "", "this many litres of pure alcohol in the hearts")
 	cmd.Flags().StringVar(&f.Wash, "wash", "", "this volume of wash: 480 gal")

@@ -22,11 +22,15 @@ type Variant struct {
 }
 
 // Scaled writes the variant of a batch that is f times as large: its grain, its
-// liquor, what is dosed by weight or volume, and the cuts that are measured so.
-// note stands above it as a comment. remove says to take the promises out, which
-// were made of another size.
-func Scaled(h *check.House, b *recipe.Batch, f float64, name, note string, remove bool) (*Variant, error) {
-	w := &writer{editor: editor{house: h, batch: b, result: &Result{}}, variant: &Variant{Name: name}}
+// liquor, what is dosed by weight or volume, and the cuts that are measured so,
+// each in an amount that can be measured out. down says to round the grain down,
+// where there is no more of it. note stands above it as a comment. remove says to
+// take the promises out, which were made of another size.
+func Scaled(h *check.House, b *recipe.Batch, f float64, name, note string, down, remove bool) (*Variant, error) {
+	w := &writer{editor: editor{house: h, batch: b, result: &Result{}}, variant: &Variant{Name: name}, round: math.Round}
+	if down {
+		w.round = floor
+	}
 	w.bill(f)
 	w.mash(f)
 	w.scaleLines(recipe.PathFerm, f)
@@ -52,9 +56,11 @@ func cutText(c recipe.Cut, old string) string {
 	unit := strings.TrimLeft(old, "0123456789., ")
 	var v float64
 	var err error
+	step := 0.1 // what a hydrometer and a thermometer are read to
 	switch c.By {
 	case recipe.ByVolume:
 		v, err = quantity.FromSI(c.VolumeM3, unit, quantity.Volume)
+		step = Step(v, unit)
 	case recipe.ByVapourTemp:
 		v, err = quantity.FromSI(c.TempC, unit, quantity.Temperature)
 	case recipe.ByShare:
@@ -68,16 +74,7 @@ func cutText(c recipe.Cut, old string) string {
 	if err != nil {
 		return old
 	}
-	return figures(v) + " " + unit
-}
-
-// figures writes a number with five figures, so that what was solved for is what
-// is read again, to a few parts in a hundred thousand.
-func figures(x float64) string {
-	if x == 0 {
-		return "0"
-	}
-	return decimal(x, max(0, 4-int(math.Floor(math.Log10(math.Abs(x))))))
+	return inSteps(v, step, math.Round) + " " + unit
 }
 
 // writer writes the lines of a variant, block by block.
@@ -86,6 +83,7 @@ type writer struct {
 	variant *Variant
 	out     strings.Builder
 	block   string
+	round   func(float64) float64 // of grain
 }
 
 // open begins a block; close ends it.
@@ -105,14 +103,20 @@ func (w *writer) close() {
 	}
 }
 
-// line writes a line into a block, and notes it if it differs.
+// line writes a line into a block, if it differs.
 func (w *writer) line(s *lang.Stmt, block, old, new string) {
+	if old == new {
+		return
+	}
 	w.open(block)
 	w.out.WriteString("    " + new + "\n")
 	w.note(s, old, new)
 }
 
 func (w *writer) note(s *lang.Stmt, old, new string) {
+	if old == new {
+		return
+	}
 	number, _ := s.At.Position()
 	w.variant.Lines = append(w.variant.Lines, Line{File: s.At.Src.Name, Number: number, Old: old, New: new})
 }
@@ -130,7 +134,7 @@ func (w *writer) bill(f float64) {
 	}
 	total := func(unit string) string {
 		v, _ := quantity.FromSI(b.TotalKg*f, unit, quantity.Mass)
-		return "bill " + figures(v) + " " + unit
+		return "bill " + inSteps(v, Step(v, unit), w.round) + " " + unit
 	}
 	head := s.At.Text()
 	if it := massOf(s); it != nil {
@@ -152,7 +156,7 @@ func (w *writer) bill(f float64) {
 		if line == nil || it == nil {
 			continue // `rest` stays what is left
 		}
-		text := scaled(line, f, it)
+		text := scaled(line, f, w.round, it)
 		w.out.WriteString("    " + text + "\n")
 		w.note(line, line.At.Text(), text)
 	}
@@ -160,10 +164,11 @@ func (w *writer) bill(f float64) {
 }
 
 // scaled is a line with some of its numbers made f times as large.
-func scaled(s *lang.Stmt, f float64, items ...*lang.Item) string {
+func scaled(s *lang.Stmt, f float64, round func(float64) float64, items ...*lang.Item) string {
 	edits := make([]replacement, len(items))
 	for i, it := range items {
-		edits[i] = replacement{it.At, strings.TrimSpace(figures(it.Value*f) + " " + it.Unit)}
+		v := it.Value * f
+		edits[i] = replacement{it.At, strings.TrimSpace(inSteps(v, Step(v, it.Unit), round) + " " + it.Unit)}
 	}
 	return patched(s.At.Text(), s.At.Start, edits)
 }
@@ -209,7 +214,10 @@ func (w *writer) mash(f float64) {
 		if all[verb] > 1 {
 			which += " " + strconv.Itoa(count[verb])
 		}
-		text := scaled(s, f, items...)
+		text := scaled(s, f, math.Round, items...)
+		if text == s.At.Text() {
+			continue
+		}
 		w.open("mash")
 		w.out.WriteString("    replace " + which + " {\n      " + text + "\n    }\n")
 		w.note(s, s.At.Text(), text)
@@ -230,7 +238,7 @@ func (w *writer) scaleLines(block recipe.Path, f float64) {
 		}
 		done = append(done, s)
 		if items := amounts(s); len(items) > 0 {
-			w.line(s, block.String(), s.At.Text(), scaled(s, f, items...))
+			w.line(s, block.String(), s.At.Text(), scaled(s, f, math.Round, items...))
 		}
 	}
 	w.close()

@@ -3,6 +3,7 @@ package size
 import (
 	"errors"
 	"fmt"
+	"math"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -18,9 +19,10 @@ import (
 )
 
 // Request is what a person asks for, in words with units as they are written: one
-// of casks, proofGallons, pureAlcohol, wash, massOf, or cut with Proof.
+// of casks, bottles, proofGallons, pureAlcohol, wash, massOf, or cut with Proof.
 type Request struct {
 	Casks        string // a whole number
+	Bottles      string // a whole number
 	ProofGallons string
 	LPA          string // litres of pure alcohol
 	Wash         string // 480 gal
@@ -39,10 +41,13 @@ type Found struct {
 	Units  measure.Units
 	Target Target // Of is nil for a cut
 	Before *plan.Plan
-	Answer *Answer       // as it was solved
-	After  *Answer       // the variant as it is written, planned
-	Text   *edit.Variant // the variant
-	Diags  diag.List     // said of the variant
+	Answer *Answer // as it was solved
+	After  *Answer // the variant as it is written, planned
+	// Largest is the largest size that fits the plant; nil for a cut, and where
+	// nothing stands in the way of any.
+	Largest *Largest
+	Text    *edit.Variant // the variant
+	Diags   diag.List     // said of the variant
 }
 
 // Find finds what is asked for of a batch and writes it as a variant. An error is
@@ -61,8 +66,8 @@ func Find(src *front.Source, b *recipe.Batch, r Request) (*Found, error) {
 		}
 		return nil, err
 	}
-	if list := f.planWritten(); list != nil {
-		return nil, list
+	if f.Target.Of != nil {
+		f.Largest = solver{b, memo}.largestAbove(f.Answer.Factor)
 	}
 	f.Before, _ = compile.Compile(b)
 	return f, nil
@@ -70,19 +75,24 @@ func Find(src *front.Source, b *recipe.Batch, r Request) (*Found, error) {
 
 func (f *Found) solve(r Request, memo *compile.Memo) error {
 	asked := 0
-	for _, v := range []string{r.Casks, r.ProofGallons, r.LPA, r.Wash, r.Grain, r.Cut} {
+	for _, v := range []string{r.Casks, r.Bottles, r.ProofGallons, r.LPA, r.Wash, r.Grain, r.Cut} {
 		if v != "" {
 			asked++
 		}
 	}
 	if asked != 1 {
-		return diag.Refuse("say what is wanted, one of --casks, --proof-gallons, --lpa, --wash, a grain as in --corn 500 lb, or --cut hearts --proof")
+		return diag.Refuse("say what is wanted, one of --casks, --bottles, --proof-gallons, --lpa, --wash, a grain as in --corn 500 lb, or --cut hearts --proof")
 	}
 	if r.Cut != "" || r.Proof != "" {
 		return f.solveCut(r, memo)
 	}
 	var err error
-	if f.Target, err = wanted(f.Batch, r); err != nil {
+	if r.Bottles != "" {
+		f.Target, err = bottled(f.Batch, r.Bottles, memo)
+	} else {
+		f.Target, err = wanted(f.Batch, r)
+	}
+	if err != nil {
 		return err
 	}
 	if f.Answer, err = Solve(f.Batch, f.Target, memo); err != nil {
@@ -92,8 +102,79 @@ func (f *Found) solve(r Request, memo *compile.Memo) error {
 	if err != nil {
 		return err
 	}
-	f.Text, err = edit.Scaled(f.Source.House, f.Batch, f.Answer.Factor, name, "Sized for "+f.Target.What+".", f.unkept())
-	return err
+	return f.writeOut(name, r.Grain != "")
+}
+
+// fuller is how much larger a batch is tried, as a share of it, where its amounts as
+// they are weighed out leave the last cask or bottle short; tries is how often.
+const (
+	fuller = 5e-4
+	tries  = 20
+)
+
+// writeOut writes the size that was solved in amounts that can be measured out, and
+// plans it so. down is for a weight of grain that there is no more of.
+func (f *Found) writeOut(name string, down bool) (err error) {
+	for i := range tries {
+		factor := f.Answer.Factor * (1 + fuller*float64(i))
+		f.Text, err = edit.Scaled(f.Source.House, f.Batch, factor, name, "Sized for "+f.Target.What+".", down, f.unkept())
+		if err != nil {
+			return err
+		}
+		if list := f.planWritten(); list != nil {
+			return list
+		}
+		if f.Target.Met == nil || f.Target.Met(f.After.Plan) {
+			break
+		}
+	}
+	return nil
+}
+
+// bottled is so many bottles. What comes from wood comes from whole casks, so it is
+// the least number of them that gives as many.
+func bottled(b *recipe.Batch, asked string, memo *compile.Memo) (Target, error) {
+	n, err := count("bottles", asked)
+	if err != nil {
+		return Target{}, err
+	}
+	p, list := memo.Compile(b)
+	if p == nil {
+		return Target{}, list
+	}
+	if p.Cask.Casks > 0 || p.Cask.SizeL > 0 {
+		return fromCasks(b, p, n, memo)
+	}
+	if p.Cask.BottleL == 0 {
+		return Target{}, diag.Refuse("%q is kept as it comes, in no bottle: say how it is bottled, as in `bottle 750 mL at 94 proof`", b.Name)
+	}
+	return bottles(n), nil
+}
+
+func fromCasks(b *recipe.Batch, p *plan.Plan, n float64, memo *compile.Memo) (Target, error) {
+	if p.Cask.Casks == 0 || p.Cask.Bottles == 0 {
+		a, err := Solve(b, Casks(1, b.Gauge), memo)
+		if err != nil {
+			return Target{}, err
+		}
+		p = a.Plan
+	}
+	if p.Cask.Bottles == 0 {
+		return Target{}, diag.Refuse("a cask of %q gives no bottles at the end of its rest", b.Name)
+	}
+	casks := math.Ceil(n*float64(p.Cask.Casks)/float64(p.Cask.Bottles) - 1e-9)
+	t := Casks(casks, b.Gauge)
+	t.What = fmt.Sprintf("%g bottles, from %s", n, t.What)
+	return t, nil
+}
+
+// count reads a whole number.
+func count(what, text string) (float64, error) {
+	n, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(strings.ReplaceAll(text, ",", ""), what)), 64)
+	if err != nil || n < 1 || n != math.Trunc(n) || n > 1e6 {
+		return 0, diag.Refuse("--%s is a whole number of %s, not %q", what, what, text)
+	}
+	return n, nil
 }
 
 func (f *Found) solveCut(r Request, memo *compile.Memo) error {
@@ -117,7 +198,13 @@ func (f *Found) solveCut(r Request, memo *compile.Memo) error {
 		return err
 	}
 	f.Text, err = edit.Cut(f.Source.House, f.Batch, f.Answer.Batch.Spirit.HeartsTo, name, fmt.Sprintf("Cut for hearts of %s proof.", measure.Number(proof, 1)), f.unkept())
-	return err
+	if err != nil {
+		return err
+	}
+	if list := f.planWritten(); list != nil {
+		return list
+	}
+	return nil
 }
 
 // unkept says that the batch makes promises that the answer does not keep.
@@ -152,9 +239,9 @@ func (f *Found) name(r Request) (string, error) {
 func wanted(b *recipe.Batch, r Request) (Target, error) {
 	switch {
 	case r.Casks != "":
-		n, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimSuffix(r.Casks, "casks")), 64)
-		if err != nil || n < 1 || n != float64(int(n)) || n > 1000 {
-			return Target{}, diag.Refuse("--casks is a whole number of casks, not %q", r.Casks)
+		n, err := count("casks", r.Casks)
+		if err != nil {
+			return Target{}, err
 		}
 		return Casks(n, b.Gauge), nil
 	case r.ProofGallons != "":
@@ -238,7 +325,7 @@ func (f *Found) planWritten() diag.List {
 	if made.Plan == nil || front.Broken(made.Diags) {
 		return made.Diags
 	}
-	f.After = &Answer{Factor: f.Answer.Factor, Batch: made.Recipe, Plan: made.Plan, Diags: made.Diags}
+	f.After = &Answer{Factor: made.Recipe.Bill.TotalKg / f.Batch.Bill.TotalKg, Batch: made.Recipe, Plan: made.Plan, Diags: made.Diags}
 	f.Diags = made.Diags
 	return nil
 }
@@ -254,7 +341,7 @@ func (f *Found) noSize(none *none) diag.List {
 		d.Reason = none.Limit.Reason
 		d.Help = none.Limit.Help
 		if l := none.Largest; l != nil {
-			d.Help = fmt.Sprintf("the largest that goes is %.3f times the batch, which gives %s; or %s", l.Factor, l.Gives(f.Units), none.Limit.Help)
+			d.Help = fmt.Sprintf("the largest that fits this plant is %s of grain, which gives %s; or %s", l.Grain(f.Units), l.Gives(f.Units), none.Limit.Help)
 		}
 	} else if none.Most > 0 {
 		d.Help = "what can be had is stated; ask for that, or change the recipe"

@@ -18,6 +18,9 @@ type Target struct {
 	// Over is how far above Value is aimed at, as a share of it: casks are
 	// counted in whole ones, and one that lacks a spoonful is not full.
 	Over float64
+	// Met says that a plan as it is written fills what is counted in whole ones;
+	// nil where nothing is.
+	Met func(p *plan.Plan) bool
 }
 
 const (
@@ -32,7 +35,8 @@ func Casks(n float64, gauge recipe.System) Target {
 	if n == 1 {
 		what = "1 cask"
 	}
-	return Target{What: what, Value: n, Over: 2e-4, Of: func(p *plan.Plan) float64 {
+	met := func(p *plan.Plan) bool { return p.Cask.Casks >= int(n) && p.Cask.LastFill == nil }
+	return Target{What: what, Value: n, Over: 2e-4, Met: met, Of: func(p *plan.Plan) float64 {
 		switch {
 		case p.Cask.SizeL == 0 || p.Reduction == nil:
 			return 0
@@ -41,6 +45,17 @@ func Casks(n float64, gauge recipe.System) Target {
 		default:
 			return p.Reduction.To.VolumeL / p.Cask.SizeL
 		}
+	}}
+}
+
+// bottles is so many bottles of a batch that goes into no wood.
+func bottles(n float64) Target {
+	met := func(p *plan.Plan) bool { return p.Cask.Bottles >= int(n) }
+	return Target{What: fmt.Sprintf("%g bottles", n), Value: n, Over: 2e-4, Met: met, Of: func(p *plan.Plan) float64 {
+		if p.Cask.BottleL == 0 || p.Reduction == nil {
+			return 0
+		}
+		return p.Reduction.To.VolumeL / p.Cask.BottleL
 	}}
 }
 
@@ -94,7 +109,7 @@ type none struct {
 	Target  string
 	Why     string
 	Limit   *diag.Diagnostic // what stands in the way; nil if no size gives it
-	Largest *Answer          // the largest that goes, nil if none does
+	Largest *Largest         // that fits, nil if none does
 	Least   float64          // what can be had, where no size gives the target
 	Most    float64
 }
@@ -142,8 +157,7 @@ func Solve(b *recipe.Batch, t Target, memo *compile.Memo) (*Answer, error) {
 		return nil, &none{Target: t.What, Why: "the plan passes over it: a batch a little smaller gives less, one a little larger gives more, and none gives it"}
 	}
 	if d := InTheWay(a.Diags); d != nil {
-		n := &none{Target: t.What, Why: d.Summary, Limit: d, Largest: s.largestBelow(f)}
-		return nil, n
+		return nil, &none{Target: t.What, Why: d.Summary, Limit: d, Largest: s.largestBelow(f)}
 	}
 	return a, nil
 }
@@ -184,31 +198,4 @@ func InTheWay(list diag.List) *diag.Diagnostic {
 		}
 	}
 	return nil
-}
-
-// largestBelow finds the largest size below f that can be made; nil if the batch
-// cannot be made smaller either.
-func (s solver) largestBelow(f float64) *Answer {
-	good := f
-	var best *Answer
-	for range 12 {
-		good /= grow
-		if a := s.at(good); a.Plan != nil && InTheWay(a.Diags) == nil {
-			best = a
-			break
-		}
-	}
-	if best == nil {
-		return nil
-	}
-	bad := good * grow
-	for bad-best.Factor > 1e-4*bad {
-		mid := (bad + best.Factor) / 2
-		if a := s.at(mid); a.Plan != nil && InTheWay(a.Diags) == nil {
-			best = a
-		} else {
-			bad = mid
-		}
-	}
-	return best
 }

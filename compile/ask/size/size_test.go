@@ -185,7 +185,7 @@ func TestTheVariantThatIsWritten(t *testing.T) {
 		for _, target := range []Target{proofGallons(0.9 * proofGallons(1).Of(now)), wash(0.8*wash(1, true, "").Of(now), true, "less")} {
 			a, err := Solve(b, target, memo)
 			require.NoError(t, err, name)
-			v, err := edit.Scaled(h, b, a.Factor, "Sized", "sized", len(b.Promises) > 0)
+			v, err := edit.Scaled(h, b, a.Factor, "Sized", "sized", false, len(b.Promises) > 0)
 			require.NoError(t, err, name)
 			p := planned(t, v, "Sized")
 			assert.InEpsilon(t, target.Value, target.Of(p), 1e-3, "%s: %s", name, target.What)
@@ -233,4 +233,27 @@ func BenchmarkSize(b *testing.B) {
 		_, err := Solve(batch, Casks(2, recipe.US), &compile.Memo{})
 		require.NoError(b, err)
 	}
+}
+
+// The largest size that fits is one that goes, and a pound more is not; it is
+// found from below and from above alike.
+func TestLargest(t *testing.T) {
+	b, list := house(t).Batch("Ferry Landing")
+	require.NotNil(t, b, list.Error())
+	s := solver{b, &compile.Memo{}}
+	l := s.largestAbove(1)
+	require.NotNil(t, l)
+	assert.True(t, goes(s.at(l.Factor)))
+	pound := 0.45359237 / b.Bill.TotalKg
+	assert.False(t, goes(s.at(l.Factor+pound)))
+	pounds := l.Factor / pound
+	assert.InDelta(t, math.Round(pounds), pounds, 1e-6, "whole pounds")
+	require.NotNil(t, l.Limit)
+	below := s.largestBelow(2)
+	require.NotNil(t, below)
+	assert.InDelta(t, l.Factor, below.Factor, 1e-9)
+	large := roomy(t, "Ferry Landing")
+	more := solver{large, &compile.Memo{}}.largestAbove(1)
+	require.NotNil(t, more)
+	assert.Greater(t, more.Factor, 3*l.Factor)
 }

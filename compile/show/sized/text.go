@@ -9,6 +9,7 @@ import (
 
 	"newmake/compile/ask/size"
 	"newmake/compile/measure"
+	"newmake/compile/show/columns"
 	"newmake/lang/diag"
 )
 
@@ -18,7 +19,7 @@ func Text(w io.Writer, f *size.Found) {
 	if f.Target.Of == nil {
 		fmt.Fprintf(w, "%s, cut for %s\n\n", diag.Safe(f.Batch.Name, false), f.Target.What)
 	} else {
-		fmt.Fprintf(w, "%s, sized for %s: %s times the batch\n\n", diag.Safe(f.Batch.Name, false), diag.Safe(f.Target.What, false), measure.Number(f.Answer.Factor, 4))
+		fmt.Fprintf(w, "%s, sized for %s: %s of grain, %s times the batch\n\n", diag.Safe(f.Batch.Name, false), diag.Safe(f.Target.What, false), f.Units.Mass(after.Bill.TotalKg), measure.Number(f.After.Factor, 3))
 	}
 	for _, l := range f.Text.Lines {
 		if old, new := squeezed(l.Old), squeezed(l.New); len(old)+len(new) < 70 {
@@ -42,6 +43,9 @@ func Text(w io.Writer, f *size.Found) {
 		row("proof gallons", measure.Number(o.ProofGallons, 2), measure.Number(n.ProofGallons, 2))
 	}
 	row("casks filled", fmt.Sprint(before.Cask.Casks), fmt.Sprint(after.Cask.Casks))
+	if before.Cask.Bottles+after.Cask.Bottles > 0 {
+		row("bottles, about", fmt.Sprint(before.Cask.Bottles), fmt.Sprint(after.Cask.Bottles))
+	}
 	if last := after.Cask.LastFill; last != nil {
 		row("the last takes", "", f.Units.Volume(*last))
 	}
@@ -58,6 +62,13 @@ func Text(w io.Writer, f *size.Found) {
 		row(diag.Safe(v.Name, false)+", full", was, measure.Number(v.FillPct, 0)+" %")
 	}
 	fmt.Fprintf(w, "\n%s.\n", capitalised(f.After.Gives(f.Units)))
+	if l := f.Largest; l != nil {
+		words := fmt.Sprintf("The largest that fits this plant is %s of grain: %s.", l.Grain(f.Units), l.Gives(f.Units))
+		if l.Limit != nil {
+			words += fmt.Sprintf(" In a larger one %s.", diag.Safe(l.Limit.Summary, false))
+		}
+		fmt.Fprintln(w, strings.Join(columns.Wrap(words, 80), "\n"))
+	}
 }
 
 func capitalised(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
