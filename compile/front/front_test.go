@@ -165,3 +165,21 @@ func TestTry(t *testing.T) {
 	_, err = src.Try("", []string{"mash.rest.1"})
 	assert.IsType(t, diag.List{}, err)
 }
+
+// A value that is tried may not suit a variant beside it. The house has no error,
+// and none is spoken of; one that it has is.
+func TestTryBesideAVariant(t *testing.T) {
+	file := filepath.Join(lantern, "ferry-landing.batch")
+	text, err := os.ReadFile(file)
+	require.NoError(t, err)
+	for more, notes := range map[string]int{"": 0, "batch \"Other\" from \"Nobody's\" {\n}\n": 1} {
+		src, err := front.Load(front.Place{Path: file, Overlay: map[string][]byte{file: append(bytes.Clone(text), more...)}})
+		require.NoError(t, err)
+		tried, err := src.Try("Ferry Landing", []string{"bill.rye=14 %"})
+		require.NoError(t, err)
+		b, err := tried.Batch(tried.Name, nil)
+		require.NoError(t, err)
+		require.NotNil(t, b.Recipe)
+		assert.Len(t, b.Notes, notes, more)
+	}
+}

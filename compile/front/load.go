@@ -62,6 +62,7 @@ type Source struct {
 	Label string // how the person wrote it
 
 	noLearned bool
+	saved     *Source // of which this is a trial of other values; nil if it is none
 }
 
 // Load reads the house of a place.

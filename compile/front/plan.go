@@ -39,6 +39,10 @@ func (s *Source) Batch(name string, units *recipe.System) (*Batch, error) {
 	if r == nil || len(unread) > 0 {
 		return b, nil
 	}
+	if s.saved != nil { // a value tried here may not suit a variant, which is not asked about
+		_, said := s.saved.House.Batch(name)
+		_, others = s.saved.otherBatches(name, said)
+	}
 	if others != "" {
 		b.Notes = append(b.Notes, others)
 	}

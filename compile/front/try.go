@@ -45,7 +45,7 @@ func (s *Source) Try(name string, changes []string) (*Tried, error) {
 	if err != nil {
 		return nil, err
 	}
-	t.Source = &Source{House: h, Path: s.Path, Label: s.Label, noLearned: s.noLearned}
+	t.Source = &Source{House: h, Path: s.Path, Label: s.Label, noLearned: s.noLearned, saved: s}
 	t.teach()
 	return t, nil
 }
