@@ -22,6 +22,7 @@ import (
 	"newmake/compile/ask/why"
 	"newmake/compile/book/cellar"
 	"newmake/compile/book/taste"
+	"newmake/compile/book/trace"
 	"newmake/compile/show/reviewed"
 	"newmake/compile/show/sized"
 	"newmake/lang/diag"
@@ -49,6 +50,7 @@ var published = map[string]struct {
 
 	"review":   {reviewed.Format, []reflect.Type{reflect.TypeFor[reviewed.Document](), reflect.TypeFor[report]()}},
 	"cellar":   {cellar.Format, []reflect.Type{reflect.TypeFor[cellar.Cellar]()}},
+	"trace":    {trace.Format, []reflect.Type{reflect.TypeFor[trace.Trace]()}},
 	"trial":    {taste.Format, []reflect.Type{reflect.TypeFor[taste.Judged]()}},
 	"tastings": {taste.FoundFormat, []reflect.Type{reflect.TypeFor[taste.Found]()}},
 
@@ -217,6 +219,8 @@ func TestAnswersBySchema(t *testing.T) {
 		"odds ferry-landing.batch --draws 60 --beside stone-ferry",
 		"cellar --on 2026-06-30",
 		"tastings clove",
+		"trace 26C26",
+		"trace C-118",
 		"trial More~rye?",
 		"trial Longer~ferment?",
 		"today --on 2026-03-10",

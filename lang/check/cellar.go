@@ -18,6 +18,7 @@ import (
 
 // Cellar is what the texts of a house say of its casks, vats, bottlings and stores.
 type Cellar struct {
+	Runs      []*record.Run  // in the order of the files and lines
 	Lives     []*record.Life // in the order of their serials' first mention, then of their fills
 	Vats      []*record.Vat
 	Bottlings []*record.Bottling
@@ -59,6 +60,7 @@ func (h *House) readCellar() *Cellar {
 	parallel.Each(len(h.Runs), func(i int) { h.run(h.Runs[i]) })
 	for _, d := range h.Runs {
 		r := h.run(d).run
+		c.Runs = append(c.Runs, r)
 		for i := range r.Visits {
 			if v := &r.Visits[i]; v.Word == "into" && v.To != "" {
 				all.add(v.To, fact{on: v.When.Date, fill: &record.Filling{Run: r, Visit: v}})

@@ -1,0 +1,98 @@
+package main
+
+import (
+	"bytes"
+
+	"github.com/spf13/cobra"
+
+	"newmake/compile/book/trace"
+	"newmake/compile/show/formats"
+	"newmake/compile/show/traced"
+	"newmake/lang/diag"
+	"newmake/lang/spelling"
+	"newmake/lang/wording"
+	"newmake/lang/words"
+)
+
+// traceFlags are how a trace is printed.
+type traceFlags struct{ format, output, house string }
+
+func traceCommand(a *app) *cobra.Command {
+	var f traceFlags
+	cmd := &cobra.Command{
+		Use:   "trace NAME",
+		Short: "From a bottle's lot to the grain's, and back",
+		Long: "trace follows a bottling, vat, cask, tank, run, batch, lot or supplier both ways: what it is\n" +
+			"made of, down to the lots of grain, who sold them and their certificates; and what was made\n" +
+			"of it, up to the bottles. Where nothing is written that would lead on, it says so, and with\n" +
+			"which line it would be mended. It follows what is written, and not how much: whatever went\n" +
+			"into something is in it, and of a tank all counts that had gone in before. Where bottles\n" +
+			"went stands in the bottling itself (`withdrawn`).",
+		Example: "  newmake trace 30D16\n" +
+			"  newmake trace C-118\n" +
+			"  newmake trace LH-0012 --format json",
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return usage("trace needs a name: of a bottling, vat, cask, tank, run, batch, lot or supplier, as in `newmake trace 30D16`")
+			}
+			return f.run(a, args[0])
+		},
+	}
+	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
+	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
+	return cmd
+}
+
+func (f traceFlags) run(a *app, name string) error {
+	format, err := formats.OfAnswer.Choose(f.format, f.output)
+	if err != nil {
+		return err
+	}
+	src, err := a.load(f.house, "")
+	if err != nil {
+		return a.cannot(err, format)
+	}
+	texts, said := src.House.Cellar()
+	if said.HasErrors() {
+		return a.noAnswer(said, format)
+	}
+	t, names := trace.Of(texts, name)
+	if t == nil {
+		return a.noAnswer(diag.List{untraced(name, names)}, format)
+	}
+	var out bytes.Buffer
+	if format == "json" {
+		err = diag.EncodeJSON(&out, "", t)
+	} else {
+		err = traced.Text(&out, t, a.bold(f.output))
+	}
+	if err != nil {
+		return err
+	}
+	if format == "text" {
+		a.show(said)
+	}
+	return a.write(f.output, out.Bytes(), src.Inputs())
+}
+
+// manyNames is from how many on they are not all listed.
+const manyNames = 12
+
+// untraced says that nothing bears a name.
+func untraced(name string, names []string) diag.Diagnostic {
+	d := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: "nothing that can be traced is called " + wording.Quoted([]string{name})[0]}
+	near := spelling.Nearest(name, names)
+	switch {
+	case near != "":
+		d.Help = "did you mean `" + near + "`?"
+	case len(names) == 0:
+		d.Help = "the house has no runs, stores, casks, vats or bottlings yet: `newmake record` opens a run"
+	case len(names) > manyNames:
+		d.Help = "write the name of a bottling, vat, cask, tank, run, batch, lot or supplier, such as " + words.And(wording.Quoted(names[:3]))
+	default:
+		d.Help = "the house has " + words.And(wording.Quoted(names))
+	}
+	return d
+}

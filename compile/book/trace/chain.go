@@ -1,0 +1,367 @@
+package trace
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+
+	"newmake/lang/check"
+	"newmake/lang/diag"
+	"newmake/lang/record"
+	"newmake/lang/tree"
+)
+
+// link is one thing in the chain from a supplier to a bottle.
+type link struct {
+	kind       Kind
+	name       string
+	on         record.Date
+	at         diag.Span
+	says       []string
+	from, into []*link
+	broken     []gap
+}
+
+// gap is a place at which nothing is written that would lead on.
+type gap struct {
+	what, mend string
+	at         diag.Span
+	good       string // the material of which no lot is named, "" of others
+	any        bool   // no material is named at all
+}
+
+// chain is all of a house's.
+type chain struct {
+	links []*link
+	by    map[string]*link
+	cask  map[*record.Life]*link
+	lives map[string][]*record.Life
+	into  map[string][]entry // what went into each tank
+	lots  map[string]*link
+}
+
+// entry is something that went into a tank.
+type entry struct {
+	on record.Date
+	l  *link
+}
+
+// keyOf tells links apart.
+func keyOf(kind Kind, names ...string) string {
+	k := string(kind)
+	for _, n := range names {
+		k += "\x00" + tree.Key(n)
+	}
+	return k
+}
+
+func (c *chain) get(key string, made link) *link {
+	if l := c.by[key]; l != nil {
+		return l
+	}
+	l := &made
+	c.by[key], c.links = l, append(c.links, l)
+	return l
+}
+
+// join says that one thing went into another.
+func join(from, into *link) {
+	for _, l := range into.from {
+		if l == from {
+			return
+		}
+	}
+	into.from, from.into = append(into.from, from), append(from.into, into)
+}
+
+// chainOf reads a house's texts into one chain.
+func chainOf(h *check.Cellar) *chain {
+	c := &chain{by: map[string]*link{}, cask: map[*record.Life]*link{}, lives: map[string][]*record.Life{}, into: map[string][]entry{}}
+	for _, s := range h.Stores {
+		for i := range s.Lots {
+			c.bought(s, &s.Lots[i])
+		}
+	}
+	for _, r := range h.Runs {
+		c.get(keyOf(Run, r.Number), link{kind: Run, name: r.Number, on: r.Date, at: r.At})
+	}
+	for _, l := range h.Lives {
+		n := c.get(keyOf(Cask, l.Serial, l.Filled().String(), fmt.Sprint(len(c.lives[tree.Key(l.Serial)]))), link{kind: Cask, name: l.Serial, on: l.Filled(), at: l.At()})
+		c.cask[l] = n
+		c.lives[tree.Key(l.Serial)] = append(c.lives[tree.Key(l.Serial)], l)
+	}
+	for _, v := range h.Vats {
+		c.get(keyOf(Vat, v.Name), link{kind: Vat, name: v.Name, on: v.On, at: v.At})
+	}
+	for _, b := range h.Bottlings {
+		c.get(keyOf(Bottling, b.Lot), link{kind: Bottling, name: b.Lot, on: b.On, at: b.At})
+	}
+	c.tanks(h)
+	for _, r := range h.Runs {
+		c.run(r)
+	}
+	for _, l := range h.Lives {
+		c.filled(l)
+	}
+	for _, v := range h.Vats {
+		c.vat(v)
+	}
+	for _, b := range h.Bottlings {
+		c.bottling(b)
+	}
+	c.lie()
+	return c
+}
+
+// bought is a line of a store.
+func (c *chain) bought(s *record.Store, l *record.Lot) {
+	if l.Lot == "" && l.Word != "" {
+		return
+	}
+	n := c.get(keyOf(Lot, l.What, l.Lot), link{kind: Lot, name: l.Lot, on: l.On, at: l.At, says: []string{l.What}})
+	if l.Word != "" {
+		n.says = append(n.says, fmt.Sprintf("%s %s in %s on %s", l.Word, l.Amount, s.Name, l.On))
+		return
+	}
+	said := fmt.Sprintf("%s came into %s on %s", l.Amount, s.Name, l.On)
+	if l.Moisture != nil {
+		said += fmt.Sprintf(", moisture %.1f %%", 100**l.Moisture)
+	}
+	if l.Starch != nil {
+		said += fmt.Sprintf(", starch %.1f %%", 100**l.Starch)
+	}
+	n.says = append(n.says, said)
+	if l.From == "" {
+		n.broken = append(n.broken, gap{what: "nothing says from whom it came", at: l.At, mend: `from "who sold it", after the lot`})
+		return
+	}
+	join(c.get(keyOf(Supplier, l.From), link{kind: Supplier, name: l.From}), n)
+}
+
+// tanks gathers what went into each tank.
+func (c *chain) tanks(h *check.Cellar) {
+	put := func(tank string, on record.Date, l *link) {
+		if tank != "" {
+			c.into[tree.Key(tank)] = append(c.into[tree.Key(tank)], entry{on, l})
+		}
+	}
+	for _, r := range h.Runs {
+		for i := range r.Visits {
+			if v := &r.Visits[i]; v.Word != "into" {
+				put(v.To, dayOf(v, r), c.by[keyOf(Run, r.Number)])
+			}
+		}
+	}
+	for _, l := range h.Lives {
+		for _, e := range l.Ends {
+			if e.Word == "emptied" {
+				put(e.Visit.To, e.On, c.cask[l])
+			}
+		}
+	}
+	for _, v := range h.Vats {
+		put(v.Tank, v.On, c.by[keyOf(Vat, v.Name)])
+	}
+	for _, b := range h.Bottlings {
+		for i := range b.Visits {
+			if v := &b.Visits[i]; v.Word == "left" {
+				// What is left is not of the bottles: it comes of what was bottled.
+				if s := c.source(b.Of, b.On, "", nil); s != nil {
+					put(v.To, v.When.Date, s)
+				}
+			}
+		}
+	}
+}
+
+// dayOf is the day of a line of a run; the run's own where it has none.
+func dayOf(v *record.Visit, r *record.Run) record.Date {
+	if v.When.Date.IsZero() {
+		return r.Date
+	}
+	return v.When.Date
+}
+
+// live is what a cask was on a day: the first life that had begun by then, and was not over
+// before. On the day on which it is emptied and filled again, what is drawn is the old.
+func (c *chain) live(serial string, on record.Date) *link {
+	for _, l := range c.lives[tree.Key(serial)] {
+		if end := l.Over(); l.Filled().Compare(on) <= 0 && (end == nil || end.On.Compare(on) >= 0) {
+			return c.cask[l]
+		}
+	}
+	return nil
+}
+
+// source is what a name stands for on a day: of is the sort that stands beside it, "" if
+// none does.
+func (c *chain) source(name string, on record.Date, of string, not *link) *link {
+	if name == "" {
+		return nil
+	}
+	find := map[string]func() *link{
+		"vat":  func() *link { return c.by[keyOf(Vat, name)] },
+		"cask": func() *link { return c.live(name, on) },
+		"run":  func() *link { return c.by[keyOf(Run, name)] },
+		"tank": func() *link { return c.drawn(name, on, not) },
+	}
+	if f := find[of]; f != nil {
+		return f()
+	}
+	for _, sort := range []string{"vat", "cask", "run", "tank"} {
+		if l := find[sort](); l != nil && l != not {
+			return l
+		}
+	}
+	return nil
+}
+
+// drawn is a tank on the day on which something was drawn from it: all that had gone in by
+// then may be in it, for nobody writes when a tank was empty.
+func (c *chain) drawn(name string, on record.Date, not *link) *link {
+	var in []*link
+	for _, e := range c.into[tree.Key(name)] {
+		if e.on.Compare(on) <= 0 && e.l != not {
+			in = append(in, e.l)
+		}
+	}
+	if len(in) == 0 {
+		return nil
+	}
+	l := c.get(keyOf(Tank, name, on.String()), link{kind: Tank, name: name, on: on, says: []string{"all that had gone in by then may be in it"}})
+	for _, i := range in {
+		join(i, l)
+	}
+	return l
+}
+
+// lie says of what went into a tank and was not drawn from it since that it is there.
+func (c *chain) lie() {
+	for _, tank := range slices.Sorted(maps.Keys(c.into)) {
+		in := c.into[tank]
+		last := record.Date{}
+		for _, l := range c.links {
+			if l.kind == Tank && tree.Key(l.name) == tank && l.on.Compare(last) > 0 {
+				last = l.on
+			}
+		}
+		for _, e := range in {
+			if last.IsZero() || e.on.Compare(last) > 0 {
+				said := "went into " + tank + " on " + e.on.String()
+				e.l.says = append(e.l.says, said)
+			}
+		}
+	}
+}
+
+// run joins a run with what went into it.
+func (c *chain) run(r *record.Run) {
+	n := c.by[keyOf(Run, r.Number)]
+	join(c.get(keyOf(Batch, r.Batch), link{kind: Batch, name: r.Batch}), n)
+	grown := false
+	for i := range r.Used {
+		u := &r.Used[i]
+		switch from := c.source(u.From, r.Date, "", n); {
+		case u.Lot != "":
+			grown = true
+			l := c.get(keyOf(Lot, u.What, u.Lot), link{kind: Lot, name: u.Lot, at: u.At, says: []string{u.What}})
+			if l.on.IsZero() && len(l.broken) == 0 {
+				l.broken = append(l.broken, gap{what: "no store says when it came, and from whom", at: u.At,
+					mend: fmt.Sprintf(`store "Grain loft" { %s %s 4,200 lb lot %q from "who sold it" }`, r.Date, u.What, u.Lot)})
+			}
+			if from == nil && u.From != "" && len(l.from) == 0 {
+				join(c.get(keyOf(Supplier, u.From), link{kind: Supplier, name: u.From}), l)
+			}
+			join(l, n)
+		case from != nil:
+			join(from, n)
+		case u.What == "water":
+		default:
+			grown = grown || u.What != "backset"
+			mend := u.At.Text() + ` lot "C-118"`
+			if u.What == "backset" {
+				mend = u.At.Text() + ` from "26-02"`
+			}
+			n.broken = append(n.broken, gap{what: "nothing says of which lot its " + u.What + " was", good: u.What, at: u.At, mend: mend})
+		}
+	}
+	if !grown {
+		n.broken = append(n.broken, gap{what: "nothing says which lots went into it", any: true, at: r.At, mend: `used { corn 541 lb lot "C-118" }`})
+	}
+	for i := range r.Visits {
+		v := &r.Visits[i]
+		switch {
+		case v.Word != "charge":
+		case v.From != "":
+			if s := c.source(v.From, dayOf(v, r), "", n); s != nil {
+				join(s, n)
+				continue
+			}
+			n.broken = append(n.broken, gap{what: fmt.Sprintf("its charge is from %q, and nothing says what was in there", v.From), at: v.At, mend: fmt.Sprintf(`feints 46.2 gal, 74.1 proof to %q, in the run that it comes from`, v.From)})
+		case v.Of == "feints":
+			n.broken = append(n.broken, gap{what: "nothing says from which run its feints were", at: v.At, mend: v.At.Text() + ` from "26-02"`})
+		}
+	}
+}
+
+// filled joins a cask with what was put into it.
+func (c *chain) filled(l *record.Life) {
+	n := c.cask[l]
+	for _, f := range l.Fills {
+		if r := c.by[keyOf(Run, f.Run.Number)]; r != nil {
+			join(r, n)
+		}
+	}
+	if len(l.Fills) == 0 {
+		n.broken = append(n.broken, gap{what: "no run says that it filled it", at: l.At(), mend: fmt.Sprintf(`fill { into %q 53 gal }, in the run that filled it`, l.Serial)})
+	}
+	for i := range l.Events {
+		v := &l.Events[i]
+		if v.Word != "topped" {
+			continue
+		}
+		if s := c.source(v.From, v.When.Date, "", n); s != nil {
+			join(s, n)
+			continue
+		}
+		n.broken = append(n.broken, gap{what: "nothing says with what it was topped on " + v.When.Date.String(), at: v.At, mend: v.At.Text() + ` from "26-07"`})
+	}
+}
+
+// vat joins a vat with what went into it.
+func (c *chain) vat(v *record.Vat) {
+	n := c.by[keyOf(Vat, v.Name)]
+	some := false
+	for i := range v.Visits {
+		w := &v.Visits[i]
+		if w.Word != "from" {
+			continue
+		}
+		some = true
+		of := w.Of
+		if of == "" {
+			of = "cask"
+		}
+		if s := c.source(w.From, w.When.Date, of, n); s != nil && s != n {
+			join(s, n)
+			continue
+		}
+		n.broken = append(n.broken, gap{what: fmt.Sprintf("nothing says what was in %s %q by then", of, w.From), at: w.At, mend: map[string]string{
+			"tank": fmt.Sprintf(`hearts 45.9 gal, 143.3 proof to %q, in the run that it comes from`, w.From),
+			"cask": fmt.Sprintf(`fill { into %q 53 gal }, in the run that filled it`, w.From),
+		}[of]})
+	}
+	if !some {
+		n.broken = append(n.broken, gap{what: "nothing says what went into it", at: v.At, mend: `from "LH-0011" gross 455 lb, tare 111 lb, 119.6 proof at 61 F`})
+	}
+}
+
+// bottling joins a bottling with what was bottled.
+func (c *chain) bottling(b *record.Bottling) {
+	n := c.by[keyOf(Bottling, b.Lot)]
+	if s := c.source(b.Of, b.On, "", n); s != nil {
+		join(s, n)
+		return
+	}
+	n.broken = append(n.broken, gap{what: fmt.Sprintf("nothing says what was in %q on that day", b.Of), at: b.At, mend: fmt.Sprintf(`vat %q on %s { from "LH-0011" gross 455 lb, tare 111 lb, 119.6 proof at 61 F }`, b.Of, b.On)})
+}
