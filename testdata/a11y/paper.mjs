@@ -1,7 +1,8 @@
 // What comes out of the printer: both sizes of paper, by Chromium, read back by
 // poppler.
 import { execFileSync } from "node:child_process";
-import { writeFileSync } from "node:fs";
+import { readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
 
 export const papers = { letter: { width: 8.5, height: 11 }, a4: { width: 8.27, height: 11.69 } };
 const marginMM = 13 + 11; // left and right, as sheet.css has them
@@ -65,8 +66,10 @@ export async function print(page, paper, file, steps, most) {
   if (pages.length > most) faults.push(`${pages.length} pages, more than ${most}`);
   pages.forEach((text, i) => {
     if (!text.includes(`page ${i + 1} of ${pages.length}`)) faults.push(`page ${i + 1} has no number`);
-    if (text.trim().split(/\s+/).length < 25) faults.push(`page ${i + 1} is nearly empty`);
     if (text.includes("QA") && !/should\s+says/.test(text)) faults.push(`page ${i + 1} has steps without their heading`);
+  });
+  full(file, paper).forEach((share, i) => {
+    if (share < leastFull) faults.push(`page ${i + 1} has ink on ${Math.round(100 * share)} % of its height, less than a third`);
   });
   for (let i = 0; i < steps; i++) {
     const from = pages.findIndex((p) => p.includes(`QA${i}QE`)), to = pages.findIndex((p) => p.includes(`QZ${i}QE`));
@@ -78,6 +81,27 @@ export async function print(page, paper, file, steps, most) {
 
 function inches(paper) {
   return { width: `${papers[paper].width}in`, height: `${papers[paper].height}in` };
+}
+
+const leastFull = 1 / 3;
+const headMM = 12, footMM = 11; // of the paper: the running head and foot
+
+// full is how far down each page there is ink, of the height between head and foot. The
+// pages are drawn by poppler: words, lines and pictures count alike.
+function full(file, paper) {
+  const dpi = 30, root = file + ".ink";
+  execFileSync("pdftoppm", ["-r", String(dpi), "-gray", file, root]);
+  const folder = dirname(file), pages = readdirSync(folder).filter((f) => f.startsWith(basename(root) + "-") && f.endsWith(".pgm")).sort();
+  const px = (mm) => Math.round((mm / 25.4) * dpi);
+  return pages.map((name) => {
+    const at = join(folder, name), b = readFileSync(at);
+    rmSync(at);
+    const [, w, h] = /^P5\s+(\d+)\s+(\d+)\s+\d+\s/.exec(b.subarray(0, 60).toString("latin1")).map(Number);
+    const dots = b.subarray(b.length - w * h), top = px(headMM), bottom = h - px(footMM);
+    let last = top;
+    for (let y = top; y < bottom; y++) if (dots.subarray(y * w, (y + 1) * w).some((v) => v < 200)) last = y;
+    return (last - top) / (bottom - top);
+  });
 }
 
 // words finds words that run off the paper.

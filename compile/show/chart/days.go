@@ -61,8 +61,10 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 		switch {
 		case e+wide(label)+8 < plotRight:
 			c.text("label", "start", e+6, y+barH-4, label)
-		default:
+		case a-6-wide(label) > nameLeft:
 			c.text("label", "end", a-6, y+barH-4, label)
+		default: // in the bar, which is long
+			c.text("label", "middle", (max(a, nameLeft)+min(e, plotRight))/2, y+barH-4, label)
 		}
 		fmt.Fprintf(&b, "%s: %s from %s to %s. ", o.Vessel, o.Use, f.Format("Mon 2 Jan 15:04"), t.Format("Mon 2 Jan 15:04"))
 	}

@@ -28,9 +28,12 @@ func quote(texts ...string) template.CSS {
 // headName is how much of a batch's name stands at the head of each page.
 const headName = 60
 
+// runningName is how much of it stands beside the part, the day and the house.
+const runningName = 24
+
 // Head is the batch's name, cut to the room at the head of a page.
 func (v *view) Head() string {
-	return cut(v.Batch.Name, headName)
+	return cut(v.Batch.Name, runningName)
 }
 
 // HouseHead is the house's name, likewise.

@@ -16,6 +16,7 @@ type step struct {
 	Alone []cell    // what it has to read, where that stands on the line of what to do
 	Span  int       // columns that what to do takes
 	Dated bool      // it says its day
+	Bare  bool      // it is to read and no more: one row says it
 	Jug   bool      // what it measures is so little that a jug does it
 }
 
@@ -60,6 +61,7 @@ func stepOf(s plan.Step, p *part, numbers map[string]care, named map[string]bool
 	if len(out.Rows) == 1 && p.Stage == "mash" {
 		out.besideText(len(p.Columns))
 	}
+	out.Bare = strings.HasPrefix(s.ID, "ferment.round.") && len(out.Rows) == 1 && len(out.Care) == 0 && s.WaitMin == 0 && s.OutOfShift == 0
 	if len(out.Rows) > 0 && endsWithCut(s) {
 		spare := readRow{Spare: true, Cells: make([]cell, len(p.Columns))}
 		for i, c := range p.Columns {
@@ -140,7 +142,10 @@ func rowsOf(s plan.Step, cols []column) []readRow {
 		switch r.What {
 		case c.Head, "volume", "strength", "in the cooker": // as its unit says
 		default:
-			c.Name = r.What
+			c.Name = r.What[strings.LastIndexByte(r.What, ' ')+1:]
+			if c.Unit == "" || r.Kind != record.Strength {
+				c.Name = r.What
+			}
 		}
 		last = due
 	}

@@ -60,6 +60,9 @@ func (p *part) sizes(chartPx int) {
 
 // heightMM is about how high the row is that says what to do.
 func (s step) heightMM(cells int) float64 {
+	if s.Bare {
+		return 0
+	}
 	chars := float64(lineChars*s.Span) / float64(cells)
 	least := 7.0
 	if s.Alone != nil {

@@ -1,8 +1,10 @@
 package sheet
 
 import (
+	"cmp"
 	"fmt"
 	"html/template"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -60,7 +62,7 @@ func (p part) Date() string {
 	if first == last {
 		return plan.Moment(first).Format("Mon 2 Jan 2006")
 	}
-	return plan.Moment(first).Format("Mon 2 Jan") + " to " + plan.Moment(last).Format("Mon 2 Jan 2006")
+	return plan.Moment(first).Format("2 Jan") + " to " + plan.Moment(last).Format("2 Jan 2006")
 }
 
 // day is the steps of one day, in order.
@@ -204,7 +206,7 @@ func (v *view) Sections() []section {
 	}
 	opposite := section{ID: "opposite", What: "cautions"}
 	if len(v.SpiritDays) > 0 {
-		opposite = section{"opposite", "spirit day, cautions", v.SpiritDays[0].Date()}
+		opposite = section{"opposite", "cautions", v.SpiritDays[0].Date()}
 	}
 	out = append(out, opposite)
 	for _, p := range v.SpiritDays {
@@ -233,13 +235,18 @@ type section struct{ ID, What, Date string }
 func (v *view) Days() []workDay {
 	var out []workDay
 	for _, d := range v.Schedule.Days {
-		w := workDay{Name: measure.LongDate(d.From), From: measure.Clock(d.From), To: measure.Clock(d.To), People: d.People}
+		w := workDay{Name: measure.Date(d.From), From: measure.Clock(d.From), To: measure.Clock(d.To), People: d.People}
 		if !measure.SameDay(d.From, d.To) {
 			w.To += " the next day"
 		}
 		for _, s := range d.Stages {
 			w.What = strings.TrimPrefix(w.What+", "+stageNames[s], ", ")
 		}
+		if n := len(out); n > 0 && out[n-1].like(w) {
+			out[n-1].Name = out[n-1].first + " to " + w.Name
+			continue
+		}
+		w.first = plan.Moment(d.From).Format("Mon 2 Jan")
 		out = append(out, w)
 	}
 	return out
@@ -249,6 +256,12 @@ func (v *view) Days() []workDay {
 type workDay struct {
 	Name, From, To, What string
 	People               int
+	first                string // of days that are alike, the first
+}
+
+// like says if a day has the same work at the same hours.
+func (d workDay) like(o workDay) bool {
+	return d.From == o.From && d.To == o.To && d.What == o.What && d.People == o.People
 }
 
 var stageNames = map[string]string{
@@ -287,4 +300,24 @@ func (v *view) Warnings() []plan.Notice {
 		}
 	}
 	return out
+}
+
+// coverWarnings is how many warnings a cover has room for.
+const coverWarnings = 4
+
+// FirstWarnings are those that stand on the cover: promises that are not kept first.
+func (v *view) FirstWarnings() []plan.Notice {
+	all := v.Warnings()
+	slices.SortStableFunc(all, func(a, b plan.Notice) int { return cmp.Compare(rank(a), rank(b)) })
+	return all[:min(len(all), coverWarnings)]
+}
+
+// MoreWarnings is how many do not.
+func (v *view) MoreWarnings() int { return max(len(v.Warnings())-coverWarnings, 0) }
+
+func rank(n plan.Notice) int {
+	if n.Severity == "error" {
+		return 0
+	}
+	return 1
 }
