@@ -1,0 +1,295 @@
+package lsp
+
+import (
+	"context"
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"newmake/compile/front"
+	"newmake/lang/diag"
+)
+
+// changed reads the house of a path again, and says what is to be said of it: of the
+// texts at once, of what computing shows when that is done.
+func (s *server) changed(path string) {
+	if path == "" {
+		return
+	}
+	left := map[*home]bool{}
+	h := s.homeOf(path)
+	for _, d := range s.docs {
+		if d.path == "" {
+			continue
+		}
+		if d.home != nil && d.home.at != h.at && filepath.Clean(d.path) != path && filepath.Base(path) != "house.batch" {
+			continue
+		}
+		if to := s.homeOf(d.path); to != d.home { // a house began or ended
+			if d.home != nil && d.home != h {
+				left[d.home] = true
+			}
+			d.home = to
+		}
+	}
+	for was := range left {
+		s.clear(was)
+		if was.house != nil {
+			s.read(was)
+		}
+	}
+	s.read(h)
+}
+
+// clear takes back what was said of a house.
+func (s *server) clear(h *home) {
+	h.turn++
+	for path := range h.published {
+		s.publish(h, path, nil)
+	}
+	h.published = map[string]bool{}
+	delete(s.houses, h.at)
+}
+
+// read loads a house with the texts that the editor holds.
+func (s *server) read(h *home) {
+	h.turn++
+	before := h.house
+	work, err := front.NewCheck([]front.Place{{Path: h.at, Overlay: s.overlay(), NoLearned: s.NoLearned}})
+	if err != nil { // it cannot be read at all, as after it was deleted
+		s.clear(h)
+		return
+	}
+	h.work, h.house, h.said = work, nil, nil
+	if houses := work.Houses(); len(houses) > 0 {
+		h.house = houses[0]
+		h.said = h.house.Check()
+		if before != nil {
+			h.computed = moved(h.computed, func(was *diag.Source) *diag.Source { return sourceNow(h, was) })
+		}
+		s.tell(h, append(slices.Clone(h.said), h.computed.Beyond(h.said)...))
+		s.compute(h)
+		return
+	}
+	s.tell(h, work.Run())
+}
+
+func sourceNow(h *home, was *diag.Source) *diag.Source {
+	for _, f := range h.house.Files {
+		if f.Source.Name == was.Name {
+			return f.Source
+		}
+	}
+	return nil
+}
+
+// compute computes the batches of a house beside the conversation. While it is at
+// work, another change waits: the newest is computed then.
+func (s *server) compute(h *home) {
+	if h.busy {
+		return
+	}
+	h.busy = true
+	work, turn, said := h.work, h.turn, h.said
+	go func() {
+		defer s.recovered()
+		var all diag.List
+		done := false
+		defer func() {
+			s.mu.Lock()
+			defer s.mu.Unlock()
+			h.busy = false
+			switch {
+			case s.exited || s.shut || s.houses[h.at] != h:
+			case h.turn != turn:
+				s.compute(h)
+			case done:
+				h.computed = all.Beyond(said)
+				s.tell(h, all)
+				if s.refresh {
+					_, _ = s.conn.DispatchCall(context.Background(), "workspace/inlayHint/refresh", nil)
+				}
+			}
+		}()
+		all = work.Run()
+		done = true
+	}()
+}
+
+// moved carries diagnostics over to the texts as they are now: what stands before the
+// change stays, what stands after it moves with its line, and what it touched is dropped.
+func moved(list diag.List, now func(*diag.Source) *diag.Source) diag.List {
+	type shift struct {
+		to          *diag.Source
+		begin, tail int // alike at the beginning, and at the end
+	}
+	shifts := map[*diag.Source]*shift{}
+	move := func(at diag.Span) (diag.Span, bool) {
+		if at.IsZero() {
+			return at, true
+		}
+		c := shifts[at.Src]
+		if c == nil {
+			c = &shift{to: now(at.Src)}
+			if c.to != nil {
+				a, b := at.Src.Text, c.to.Text
+				for c.begin < min(len(a), len(b)) && a[c.begin] == b[c.begin] {
+					c.begin++
+				}
+				for c.tail < min(len(a), len(b))-c.begin && a[len(a)-1-c.tail] == b[len(b)-1-c.tail] {
+					c.tail++
+				}
+			}
+			shifts[at.Src] = c
+		}
+		by := 0
+		switch {
+		case c.to == nil:
+			return at, false
+		case at.End <= c.begin:
+		case at.Start >= len(at.Src.Text)-c.tail:
+			by = len(c.to.Text) - len(at.Src.Text)
+		default:
+			return at, false
+		}
+		return c.to.Span(at.Start+by, at.End+by), true
+	}
+	var out diag.List
+	for _, d := range list {
+		at, ok := move(d.At)
+		if !ok {
+			continue
+		}
+		d.At = at
+		if d.Fix != nil {
+			fix := *d.Fix
+			if fix.At, ok = move(fix.At); ok {
+				d.Fix = &fix
+			} else {
+				d.Fix = nil
+			}
+		}
+		related := d.Related
+		d.Related = nil
+		for _, r := range related {
+			if r.At, ok = move(r.At); ok {
+				d.Related = append(d.Related, r)
+			}
+		}
+		out.Add(d)
+	}
+	return out
+}
+
+// tell publishes what is said of a house, file by file; of files of which nothing is
+// said any more, nothing.
+func (s *server) tell(h *home, list diag.List) {
+	by := map[string]diag.List{}
+	main := h.at
+	if h.house != nil {
+		main = filepath.Join(h.at, "house.batch")
+	}
+	for _, d := range list {
+		path := main // of the house as a whole
+		if !d.At.IsZero() {
+			path = filepath.Clean(d.At.Src.Name)
+		}
+		by[path] = append(by[path], d)
+	}
+	for path := range h.published {
+		if by[path] == nil {
+			by[path] = diag.List{}
+		}
+	}
+	for _, d := range s.docs {
+		if d.home == h && by[d.path] == nil {
+			by[d.path] = diag.List{}
+		}
+	}
+	paths := make([]string, 0, len(by))
+	for path := range by {
+		paths = append(paths, path)
+	}
+	slices.Sort(paths)
+	for _, path := range paths {
+		s.publish(h, path, by[path])
+		if len(by[path]) > 0 {
+			h.published[path] = true
+		} else {
+			delete(h.published, path)
+		}
+	}
+}
+
+// publish sends what is said of a file.
+func (s *server) publish(_ *home, path string, list diag.List) {
+	p := publishParams{URI: uriOf(path), Diagnostics: []diagnostic{}}
+	if d := s.held(path); d != nil {
+		p.URI, p.Version = d.uri, &d.version
+	}
+	for _, d := range list {
+		p.Diagnostics = append(p.Diagnostics, s.diagnostic(d))
+	}
+	_ = s.conn.Notify(context.Background(), "textDocument/publishDiagnostics", p)
+}
+
+// held is the text that the editor holds of a path, nil if it holds none.
+func (s *server) held(path string) *doc {
+	for _, d := range s.docs {
+		if d.path == path {
+			return d
+		}
+	}
+	return nil
+}
+
+// marked says that the editor's text of a file begins with a byte order mark.
+func (s *server) marked(path string) bool {
+	d := s.held(filepath.Clean(path))
+	return d != nil && d.marked()
+}
+
+// span is a place as the editor counts.
+func (s *server) span(at diag.Span) span {
+	if at.IsZero() {
+		return span{}
+	}
+	return s.units.span(at, s.marked(at.Src.Name))
+}
+
+// location is a place with its file.
+func (s *server) location(at diag.Span) location {
+	path := filepath.Clean(at.Src.Name)
+	uri := uriOf(path)
+	if d := s.held(path); d != nil {
+		uri = d.uri
+	}
+	return location{uri, s.span(at)}
+}
+
+// severities as the protocol numbers them.
+var severities = map[diag.Severity]int{diag.Error: 1, diag.Warning: 2, diag.Note: 3}
+
+func (s *server) diagnostic(d diag.Diagnostic) diagnostic {
+	out := diagnostic{Range: s.span(d.At), Severity: severities[d.Severity], Code: string(d.Code), Source: "newmake", Message: message(d)}
+	for _, r := range d.Related {
+		if !r.At.IsZero() && !strings.HasPrefix(r.At.Src.Name, "stdlib/") {
+			out.RelatedInformation = append(out.RelatedInformation, relatedInformation{s.location(r.At), r.Text})
+		}
+	}
+	return out
+}
+
+// message is all that is to be read of a diagnostic.
+func message(d diag.Diagnostic) string {
+	parts := []string{d.Summary}
+	if d.Help != "" {
+		parts = append(parts, d.Help)
+	}
+	if d.Reason != "" {
+		parts = append(parts, "why: "+d.Reason)
+	}
+	parts = append(parts, fmt.Sprintf("(newmake explain %s)", d.Code))
+	return strings.Join(parts, "\n")
+}

@@ -1,0 +1,272 @@
+package lsp
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"unicode/utf16"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/lang/diag"
+)
+
+// ferry opens the example's batch, with words put in the place of others.
+func ferry(t *testing.T, capabilities object, change ...string) (e *editor, uri, text string) {
+	t.Helper()
+	path := filepath.Join(houseAt(t, "house"), "ferry-landing.batch")
+	text = strings.NewReplacer(change...).Replace(textOf(t, path))
+	e = opened(t, capabilities)
+	e.open(uriOf(path), text)
+	return e, uriOf(path), text
+}
+
+// after is the place behind some words of a text.
+func behind(t *testing.T, text, words string) position {
+	t.Helper()
+	i := strings.Index(text, words)
+	require.GreaterOrEqual(t, i, 0, words)
+	before := text[:i+len(words)]
+	line := before[strings.LastIndex(before, "\n")+1:]
+	return position{strings.Count(before, "\n"), len(utf16.Encode([]rune(line)))}
+}
+
+func atPlace(uri string, p position) object { return at(uri, p.Line, p.Character) }
+
+func TestFormatting(t *testing.T) {
+	e, uri, text := ferry(t, object{})
+	assert.Empty(t, get[[]textEdit](e, "textDocument/formatting", at(uri, 0, 0)), "it is laid out")
+	e.change(uri, strings.Replace(text, "rest     45 min", "rest 45     min", 1))
+	edits := get[[]textEdit](e, "textDocument/formatting", at(uri, 0, 0))
+	require.Len(t, edits, 1)
+	assert.Equal(t, text, edits[0].NewText)
+	e.change(uri, strings.Replace(text, "}", "", 1))
+	answer, err := e.ask("textDocument/formatting", at(uri, 0, 0))
+	require.NoError(t, err)
+	assert.Equal(t, "null", string(answer), "a text with a mistake in it is left alone")
+}
+
+func TestHover(t *testing.T) {
+	e, uri, text := ferry(t, object{})
+	for words, want := range map[string]string{
+		"    hea":               "TEMP",
+		"to 190":                "87.8 C",
+		"270":                   "1,022 L",
+		"78..8":                 "25.6 C to 31.1 C",
+		"pitch  distillers-y":   "newmake library distillers-yeast",
+		`mash in "Copper ket`:   "holds",
+		`at        "Lantern `:   "elevation",
+		"standard  straight-bo": "newmake library straight-bourbon",
+		"120 pro":               "twice the percentage by volume",
+	} {
+		h := get[hover](e, "textDocument/hover", atPlace(uri, behind(t, text, words)))
+		assert.Contains(t, h.Contents.Value, want, words)
+	}
+	answer, err := e.ask("textDocument/hover", at(uri, 0, 3))
+	require.NoError(t, err)
+	assert.Equal(t, "null", string(answer), "a comment")
+}
+
+func labels(items []completionItem) []string {
+	out := make([]string, len(items))
+	for i, it := range items {
+		out[i] = it.Label
+	}
+	return out
+}
+
+func TestCompletion(t *testing.T) {
+	for _, c := range []struct {
+		name, was, is, behind string
+		want, not             []string
+	}{
+		{"words of a block", "    pitch  distillers-yeast 0.6 g/L\n", "    pi\n", "    pi", []string{"pitch", "hold", "dose"}, []string{"batch", "rest"}},
+		{"declarations", "# A variant states", "ba\n# A variant states", "\nba", []string{"batch", "plant", "run"}, []string{"mash"}},
+		{"names of grains", "add      corn", "add      c", "add      c", []string{"corn", "oats"}, []string{"distillers-yeast"}},
+		{"grains of a bill", "    corn             68 %", "    c", "    c", []string{"corn"}, []string{"distillers-yeast"}},
+		{"vessels", `mash in "Copper kettle"`, "mash in ", "mash in ", []string{"Copper kettle"}, nil},
+		{"plants", `at        "Lantern Hollow"`, `at "La`, `at "La`, []string{"Lantern Hollow"}, nil},
+		{"what a batch varies", `from "Ferry Landing" {`, `from {`, `more rye" from `, []string{"Toll Road"}, []string{"Copper kettle"}},
+		{"units", "rest     45 min", "rest     45 ", "rest     45 ", []string{"min", "h"}, []string{"gal", "F"}},
+		{"units of a temperature", "heat     to 190 F", "heat     to 190 ", "heat     to 190 ", []string{"F", "C"}, []string{"min"}},
+		{"words in a line", "heat     to 190 F", "heat ", "heat ", []string{"to"}, nil},
+		{"below a broken line", "pitch  distillers-yeast 0.6 g/L\n    hold   78..88 F", "pitch (((\n    hold   78..88 F\n    f", "88 F\n    f", []string{"for", "hold"}, nil},
+	} {
+		e, uri, text := ferry(t, object{}, c.was, c.is)
+		got := labels(get[[]completionItem](e, "textDocument/completion", atPlace(uri, behind(t, text, c.behind))))
+		assert.Subset(t, got, c.want, c.name)
+		for _, no := range c.not {
+			assert.NotContains(t, got, no, c.name)
+		}
+	}
+}
+
+// TestSnippets: an editor that takes snippets is given whole lines, another words.
+func TestSnippets(t *testing.T) {
+	for snippets, want := range map[bool]string{true: "ferment ${1:in any fermenter} {\n\t$0\n\\}", false: "ferment"} {
+		e, uri, text := ferry(t, object{"textDocument": object{"completion": object{"completionItem": object{"snippetSupport": snippets}}}}, "  ferment in", "  fer\n  ferment in")
+		found := false
+		for _, it := range get[[]completionItem](e, "textDocument/completion", atPlace(uri, behind(t, text, "  fer"))) {
+			if it.Label == "ferment" {
+				found = true
+				assert.Equal(t, want, it.TextEdit.NewText)
+				assert.Equal(t, 3, it.TextEdit.Range.End.Character-it.TextEdit.Range.Start.Character, "it takes the place of what was begun")
+			}
+		}
+		assert.True(t, found)
+	}
+}
+
+func TestDefinitionAndReferences(t *testing.T) {
+	e, uri, text := ferry(t, object{})
+	house := strings.Replace(uri, "ferry-landing", "house", 1)
+	for words, want := range map[string]string{
+		`mash in "Copper`:                    house,
+		`at        "Lantern`:                 house,
+		`"Ferry Landing, more rye" from "Fe`: uri,
+	} {
+		got := get[[]location](e, "textDocument/definition", atPlace(uri, behind(t, text, words)))
+		if assert.Len(t, got, 1, words) {
+			assert.Equal(t, want, got[0].URI)
+		}
+	}
+	assert.Empty(t, get[[]location](e, "textDocument/definition", atPlace(uri, behind(t, text, "add      co"))), "it is of the built-in library")
+
+	ask := atPlace(uri, behind(t, text, `batch "Ferry`))
+	ask["context"] = object{"includeDeclaration": true}
+	all := get[[]location](e, "textDocument/references", ask)
+	ask["context"] = object{"includeDeclaration": false}
+	used := get[[]location](e, "textDocument/references", ask)
+	assert.Len(t, all, len(used)+1)
+	files := map[string]bool{}
+	for _, l := range used {
+		files[filepath.Base(l.URI)] = true
+	}
+	assert.True(t, files["ferry-landing.batch"], "the variant")
+	assert.True(t, files["2026.batch"], "the runs")
+}
+
+func TestSymbolsAndFolds(t *testing.T) {
+	e, uri, text := ferry(t, object{})
+	symbols := get[[]documentSymbol](e, "textDocument/documentSymbol", at(uri, 0, 0))
+	require.Len(t, symbols, 2)
+	assert.Equal(t, "Ferry Landing", symbols[0].Name)
+	var below []string
+	for _, y := range symbols[0].Children {
+		below = append(below, y.Name)
+		assert.False(t, before(y.SelectionRange.Start, y.Range.Start) || before(y.Range.End, y.SelectionRange.End), "the protocol wants one in the other")
+	}
+	assert.Equal(t, []string{"bill", "mash", "ferment", "strip", "spirit", "cask"}, below)
+	lines := strings.Split(text, "\n")
+	kinds := map[string]int{}
+	for _, f := range get[[]foldingRange](e, "textDocument/foldingRange", at(uri, 0, 0)) {
+		kinds[f.Kind]++
+		assert.Less(t, f.StartLine, f.EndLine)
+		if f.Kind == "" {
+			assert.Contains(t, lines[f.StartLine], "{")
+			assert.Equal(t, "}", strings.TrimSpace(lines[f.EndLine+1]))
+		}
+	}
+	assert.Positive(t, kinds[""])
+	assert.Positive(t, kinds["comment"])
+}
+
+// TestActions: a fix that leaves no doubt is preferred, a guess is only offered; made,
+// it mends the text.
+func TestActions(t *testing.T) {
+	e, uri, text := ferry(t, object{}, "rest     20 min", "rest     20 minuts")
+	p := e.until(uri, func(p publishParams) bool { return len(p.Diagnostics) > 0 })
+	got := get[[]codeAction](e, "textDocument/codeAction", object{"textDocument": object{"uri": uri}, "range": p.Diagnostics[0].Range, "context": object{"diagnostics": []object{}}})
+	require.NotEmpty(t, got)
+	edit := got[0].Edit.Changes[uri][0]
+	src := diag.NewSource("", []byte(text))
+	mended := text[:units{}.offset(src, false, edit.Range.Start)] + edit.NewText + text[units{}.offset(src, false, edit.Range.End):]
+	e.change(uri, mended)
+	e.until(uri, silent)
+	none := get[[]codeAction](e, "textDocument/codeAction", object{"textDocument": object{"uri": uri}, "range": p.Diagnostics[0].Range})
+	assert.Empty(t, none)
+}
+
+func whole(uri string) object {
+	return object{"textDocument": object{"uri": uri}, "range": span{End: position{Line: 100_000}}}
+}
+
+// TestHints: predictions stand beside their lines, and are those of the plan.
+func TestHints(t *testing.T) {
+	e, uri, text := ferry(t, object{"workspace": object{"inlayHint": object{"refreshSupport": true}}})
+	hints := get[[]inlayHint](e, "textDocument/inlayHint", whole(uri))
+	lines := strings.Split(text, "\n")
+	said := map[string]string{}
+	for _, h := range hints {
+		word, _, _ := strings.Cut(strings.TrimSpace(lines[h.Position.Line]), " ")
+		said[word] = h.Label
+	}
+	assert.Regexp(t, `^original gravity 1\.0\d\d SG$`, said["ferment"])
+	assert.Regexp(t, `^4\d\.\d gal at 1\d\d\.\d proof`, said["hearts"])
+	assert.Equal(t, "1 cask", said["fill"])
+	assert.Contains(t, said["batch"], "; ", "the variant has them at its first line")
+	assert.Equal(t, "workspace/inlayHint/refresh", <-e.told)
+
+	e.change(uri, strings.Replace(text, "add      corn", "add      korn", 1))
+	assert.Empty(t, get[[]inlayHint](e, "textDocument/inlayHint", whole(uri)), "nothing is planned of a text with errors")
+}
+
+// TestStaleHints: hints of a text that has changed since are not given, and an editor
+// that no longer wants them is told so.
+func TestStaleHints(t *testing.T) {
+	e, uri, text := ferry(t, object{})
+	stale, cancelledOnes, answered := 0, 0, 0
+	for i := range 40 {
+		waiter, err := e.conn.DispatchCall(t.Context(), "textDocument/inlayHint", whole(uri))
+		require.NoError(t, err)
+		if i%2 == 0 {
+			e.change(uri, strings.Replace(text, "rest     45 min", "rest     "+strings.Repeat("4", i%2+1)+"5 min", 1))
+		} else {
+			// The identifiers of the package's client count up from 0, notifications not among them.
+			e.notify("$/cancelRequest", object{"id": i + 1})
+		}
+		var raw json.RawMessage
+		switch err := waiter.Wait(t.Context(), &raw); {
+		case err == nil:
+			answered++
+		case code(t, err) == contentModified:
+			stale++
+		case code(t, err) == cancelled:
+			cancelledOnes++
+		default:
+			t.Fatal(err)
+		}
+	}
+	assert.Positive(t, stale)
+	assert.Positive(t, cancelledOnes)
+	assert.Equal(t, 40, stale+cancelledOnes+answered)
+}
+
+// TestEveryPlace asks for everything at every place of a text that is broken in the
+// middle: a fault would fail the test.
+func TestEveryPlace(t *testing.T) {
+	e, uri, text := ferry(t, object{}, "rest     45 min", "rest }{ \"45 min", "at 58 F", "at 5°𝛼")
+	for line, words := range strings.Split(text, "\n") {
+		for _, column := range []int{0, 3, 7, 12, 20, len(words), len(words) + 5} {
+			for _, method := range []string{"hover", "completion", "definition", "references"} {
+				_, err := e.ask("textDocument/"+method, at(uri, line, column))
+				require.NoError(t, err)
+			}
+		}
+	}
+}
+
+func TestDeletedHouse(t *testing.T) {
+	e, uri, _ := ferry(t, object{})
+	e.until(uri, silent)
+	path, _ := pathOf(uri)
+	require.NoError(t, os.RemoveAll(filepath.Dir(path)))
+	e.notify("textDocument/didSave", object{"textDocument": object{"uri": uri}})
+	_, err := e.ask("textDocument/hover", at(uri, 10, 3))
+	require.NoError(t, err)
+	_, err = e.ask("shutdown", nil)
+	require.NoError(t, err)
+}

@@ -1,0 +1,70 @@
+package lsp
+
+import (
+	"unicode/utf16"
+	"unicode/utf8"
+
+	"newmake/lang/diag"
+)
+
+// units counts a text's columns as the editor does: in UTF-16 units, as the protocol
+// has it unless another way was agreed on, or in bytes.
+type units struct{ utf8 bool }
+
+// byteOrderMark takes a column of the first line of a text that has it: a source is
+// without it.
+const byteOrderMark = '\uFEFF'
+
+func (u units) of(r rune, size int) int {
+	if u.utf8 {
+		return size
+	}
+	return max(utf16.RuneLen(r), 1)
+}
+
+// position gives the line and column of an offset, both from 0.
+func (u units) position(src *diag.Source, marked bool, offset int) position {
+	offset = min(max(offset, 0), len(src.Text))
+	line := max(src.LineOf(offset), 1)
+	p := position{Line: line - 1}
+	if marked && line == 1 {
+		p.Character = u.of(byteOrderMark, utf8.RuneLen(byteOrderMark))
+	}
+	for at := src.LineSpan(line).Start; at < offset; {
+		r, size := utf8.DecodeRune(src.Text[at:])
+		p.Character += u.of(r, size)
+		at += size
+	}
+	return p
+}
+
+// offset gives the byte at a line and column. What is beyond the end of a line is its
+// end, what is beyond the last line is the end of the text, and what is in the middle
+// of a character is its beginning.
+func (u units) offset(src *diag.Source, marked bool, p position) int {
+	switch {
+	case p.Line < 0:
+		return 0
+	case p.Line >= src.Lines():
+		return len(src.Text)
+	}
+	line := src.LineSpan(p.Line + 1)
+	left := p.Character
+	if marked && p.Line == 0 {
+		left -= u.of(byteOrderMark, utf8.RuneLen(byteOrderMark))
+	}
+	at := line.Start
+	for at < line.End && left > 0 {
+		r, size := utf8.DecodeRune(src.Text[at:line.End])
+		if left -= u.of(r, size); left < 0 {
+			break
+		}
+		at += size
+	}
+	return at
+}
+
+// span gives the place of some bytes.
+func (u units) span(at diag.Span, marked bool) span {
+	return span{u.position(at.Src, marked, at.Start), u.position(at.Src, marked, at.End)}
+}
