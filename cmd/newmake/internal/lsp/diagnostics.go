@@ -46,7 +46,7 @@ func (s *server) changed(path string) {
 func (s *server) clear(h *home) {
 	h.turn++
 	for path := range h.published {
-		s.publish(h, path, nil)
+		s.publish(path, nil)
 	}
 	h.published = map[string]bool{}
 	delete(s.houses, h.at)
@@ -213,7 +213,7 @@ func (s *server) tell(h *home, list diag.List) {
 	}
 	slices.Sort(paths)
 	for _, path := range paths {
-		s.publish(h, path, by[path])
+		s.publish(path, by[path])
 		if len(by[path]) > 0 {
 			h.published[path] = true
 		} else {
@@ -223,7 +223,7 @@ func (s *server) tell(h *home, list diag.List) {
 }
 
 // publish sends what is said of a file.
-func (s *server) publish(_ *home, path string, list diag.List) {
+func (s *server) publish(path string, list diag.List) {
 	p := publishParams{URI: uriOf(path), Diagnostics: []diagnostic{}}
 	if d := s.held(path); d != nil {
 		p.URI, p.Version = d.uri, &d.version
