@@ -80,7 +80,9 @@ func TestRelated(t *testing.T) {
 	uri := uriOf(path)
 	e := opened(t, object{})
 	e.open(uri, strings.Replace(textOf(t, path), `batch "Ferry Landing, more rye" from`, `batch "Toll Road" from`, 1))
-	p := e.until(uri, func(p publishParams) bool { return len(p.Diagnostics) > 0 && len(p.Diagnostics[0].RelatedInformation) > 0 })
+	p := e.until(uri, func(p publishParams) bool {
+		return len(p.Diagnostics) > 0 && len(p.Diagnostics[0].RelatedInformation) > 0
+	})
 	assert.Contains(t, p.Diagnostics[0].RelatedInformation[0].Location.URI, "toll-road.batch")
 }
 
