@@ -33,8 +33,11 @@ type Reading struct {
 func (r *Reading) Of(n *numbers.Batch) (float64, bool) { return r.Says(n) }
 
 // clockSD is how well the end of a step is told by the clock that somebody wrote down, in s
-// (common practice).
-const clockSD = 150
+// (common practice). A duration lies between two of them: lastedSD.
+const (
+	clockSD  = 150
+	lastedSD = math.Sqrt2 * clockSD
+)
 
 // stoodSD is how well it is known for how long the work stood still, as a share.
 const stoodSD = 0.1
@@ -83,7 +86,7 @@ func (c *collecting) put(v *record.Visit, rd *record.Reading, words string, s Sp
 
 // lasted enters a duration.
 func (c *collecting) lasted(v *record.Visit, words string, s Spot, seconds, stood float64) {
-	c.out = append(c.out, Reading{Words: words, Said: seconds - stood, SD: math.Hypot(clockSD, stoodSD*stood), Spot: s, Visit: v})
+	c.out = append(c.out, Reading{Words: words, Said: seconds - stood, SD: math.Hypot(lastedSD, stoodSD*stood), Spot: s, Visit: v})
 }
 
 func (c *collecting) mash() {
