@@ -155,7 +155,7 @@ func (l *Learned) Document(g *Gathered, system recipe.System) *Document {
 			said, unit := shown(rd.What, rd.Said, system)
 			before, _ := shown(rd.What, o.Before, system)
 			after, _ := shown(rd.What, o.After, system)
-			margin, _ := shownDifference(rd.What, constants.NineInTen*o.SD, system)
+			margin, _ := shownDifference(rd.What, o.margin(), system)
 			line.Outcomes = append(line.Outcomes, OutcomeLine{rd.Words, said, before, after, margin, unit})
 		}
 		d.Foretold = append(d.Foretold, line)

@@ -2,6 +2,7 @@ package learn
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -45,35 +46,56 @@ const (
 	scatterWide = 1   // of the prior's standard deviations: scale of the prior of the scatter
 )
 
-// scattered is how much runs differ in each cause, where they tell it.
-func scattered(effects []Effect) []Scatter {
-	var out []Scatter
-	y, sd := map[string][]float64{}, map[string][]float64{}
-	var order []constants.Constant
+// toldScatter is what runs say of one cause of scatter by themselves, before each was drawn to the
+// middle of its prior.
+type toldScatter struct {
+	constants.Constant
+	y, sd []float64
+}
+
+// byCause sorts effects by their cause, where at least two runs tell it.
+func byCause(effects []Effect) []toldScatter {
+	var out []toldScatter
 	for _, e := range effects {
 		v := e.SD * e.SD
 		if e.SD > leastTold || v <= 0 {
 			continue
 		}
-		key := e.Key()
-		if y[key] == nil {
-			order = append(order, e.Constant)
+		i := slices.IndexFunc(out, func(t toldScatter) bool { return t.Key() == e.Key() })
+		if i < 0 {
+			i, out = len(out), append(out, toldScatter{Constant: e.Constant})
 		}
-		// What the run says by itself, before it was drawn to the middle of its prior.
-		y[key] = append(y[key], e.Z/(1-v))
-		sd[key] = append(sd[key], math.Sqrt(v/(1-v)))
+		out[i].y = append(out[i].y, e.Z/(1-v))
+		out[i].sd = append(out[i].sd, math.Sqrt(v/(1-v)))
 	}
-	for _, c := range order {
-		key := c.Key()
-		n := len(y[key])
-		if n < 2 {
-			continue
+	return slices.DeleteFunc(out, func(t toldScatter) bool { return len(t.y) < 2 })
+}
+
+// scattered is how much runs differ in each cause, where they tell it.
+func scattered(effects []Effect) []Scatter {
+	var out []Scatter
+	for _, t := range byCause(effects) {
+		pooled := shrink.WithPrior(t.y, t.sd, scatterWide)
+		if len(t.y) >= fewRuns {
+			pooled = shrink.DerSimonianLaird(t.y, t.sd)
 		}
-		pooled := shrink.WithPrior(y[key], sd[key], scatterWide)
-		if n >= fewRuns {
-			pooled = shrink.DerSimonianLaird(y[key], sd[key])
-		}
-		out = append(out, Scatter{Constant: c, Times: pooled.Between, Runs: n})
+		out = append(out, Scatter{Constant: t.Constant, Times: pooled.Between, Runs: len(t.y)})
 	}
 	return out
+}
+
+// toCome is how a run to come scatters in a cause, by all runs but one; as its prior has it
+// where they do not tell. times is in its prior standard deviations.
+func toCome(effects []Effect, but int) func(c constants.Constant) (times, excess float64) {
+	others := slices.DeleteFunc(slices.Clone(effects), func(e Effect) bool { return e.Run == but })
+	pooled := map[string]shrink.Pooled{}
+	for _, t := range byCause(others) {
+		pooled[t.Key()] = shrink.WithPrior(t.y, t.sd, scatterWide)
+	}
+	return func(c constants.Constant) (times, excess float64) {
+		if p, ok := pooled[c.Key()]; ok {
+			return p.ToCome, p.Excess
+		}
+		return 1, 0
+	}
 }

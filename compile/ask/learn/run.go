@@ -83,6 +83,7 @@ type Outcome struct {
 	Reading       int
 	Before, After float64 // in SI: with the library's constants, and with those of the other runs
 	SD            float64 // how sure After is, reading and scatter regarded
+	DF            float64 // degrees of freedom of Student's t that it is: how sure SD is
 }
 
 // Effect is what one run had of its own.

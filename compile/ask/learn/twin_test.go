@@ -187,6 +187,7 @@ func TestTwin(t *testing.T) {
 	// Fewer runs say less, and what is left of the prior says so.
 	two, err := From(runs[:2], w.instruments)
 	require.NoError(t, err)
+	assert.True(t, two.Converged)
 	left := func(l *Learned) (sum float64) {
 		for _, f := range l.Found {
 			sum += f.priorPart()

@@ -12,7 +12,11 @@ type Pooled struct {
 	Mean, SD float64 // over all runs, and how well it is known
 	Between  float64 // standard deviation from run to run
 	Q        float64 // scatter about the mean in the runs' own standard deviations; its mean is N-1 if runs do not differ
-	y, s     []float64
+	// ToCome is the root mean square of what the spread may be: by how much a run to come
+	// scatters about the mean. Excess is that scatter's kurtosis above a normal's 3, for a spread
+	// that is not known for certain. Only WithPrior tells it; else it is 0.
+	ToCome, Excess float64
+	y, s           []float64
 }
 
 // DerSimonianLaird pools runs with the spread between them found from their own scatter
@@ -46,7 +50,7 @@ func pool(y, s []float64, between float64) Pooled {
 	for i := range y {
 		q += (y[i] - mean) * (y[i] - mean) / (s[i]*s[i] + between)
 	}
-	return Pooled{Mean: mean, SD: 1 / math.Sqrt(weights), Between: math.Sqrt(between), Q: q, y: y, s: s}
+	return Pooled{Mean: mean, SD: 1 / math.Sqrt(weights), Between: math.Sqrt(between), ToCome: math.Sqrt(between), Q: q, y: y, s: s}
 }
 
 const (
@@ -59,7 +63,7 @@ const (
 // runs that happen to agree do not make it nothing. The mean of the runs has a flat prior and is integrated
 // out (Gelman et al., Bayesian Data Analysis, 3rd ed., equation 5.21).
 func WithPrior(y, s []float64, scale float64) Pooled {
-	var weight, mean, square, spread float64
+	var weight, mean, square, spread, second, fourth float64
 	top := math.Inf(-1)
 	logs := make([]float64, steps)
 	at := func(i int) float64 { return (float64(i) + .5) / steps * reach * scale }
@@ -79,10 +83,13 @@ func WithPrior(y, s []float64, scale float64) Pooled {
 		mean += w * p.Mean
 		square += w * (p.SD*p.SD + p.Mean*p.Mean)
 		spread += w * tau
+		second += w * tau * tau
+		fourth += w * tau * tau * tau * tau
 	}
-	mean, spread = mean/weight, spread/weight
+	mean, spread, second, fourth = mean/weight, spread/weight, second/weight, fourth/weight
 	return Pooled{
 		Mean: mean, SD: math.Sqrt(square/weight - mean*mean), Between: spread,
+		ToCome: math.Sqrt(second), Excess: 3 * (fourth/(second*second) - 1),
 		Q: pool(y, s, 0).Q, y: y, s: s,
 	}
 }

@@ -64,3 +64,20 @@ func TestSpreadWithPrior(t *testing.T) {
 	}
 	assert.InDelta(t, 1, WithPrior(y, s, 2).Between, .05)
 }
+
+// Runs that tell nothing leave a half-normal spread: its mean square is 1, its mean fourth
+// power 3. The scatter to come is then the product of two normals, of kurtosis 9. Many runs that
+// are read well leave the spread they show, and a normal.
+func TestScatterToCome(t *testing.T) {
+	nothing := WithPrior([]float64{0, 0}, []float64{1e3, 1e3}, 1)
+	assert.InDelta(t, 1, nothing.ToCome, 1e-3)
+	assert.InDelta(t, 6, nothing.Excess, 1e-2)
+
+	var y, s []float64
+	for i := range 2000 {
+		y, s = append(y, float64(2*(i%2)-1)/2), append(s, 1e-3)
+	}
+	known := WithPrior(y, s, 1)
+	assert.InDelta(t, .5, known.ToCome, .01)
+	assert.InDelta(t, 0, known.Excess, .01)
+}
