@@ -26,6 +26,9 @@ func TestDocuments(t *testing.T) {
 	names, err := filepath.Glob("../../lang/explain/pages/term*.md")
 	require.NoError(t, err)
 	names = append(names, "../../README.md", "../../DEVELOPERS.md", "../../lang/REFERENCE.md", "../../lang/GLOSSARY.md", "../../lang/CHEATSHEET.md", "CI.md")
+	for _, name := range guides {
+		names = append(names, "../../"+name)
+	}
 	computed := 0
 	for _, name := range names {
 		t.Run(filepath.Base(name), func(t *testing.T) {

@@ -29,7 +29,7 @@ type planFlags struct {
 func planCommand(a *app) *cobra.Command {
 	var f planFlags
 	cmd := &cobra.Command{
-		Use:   "plan [FILE | FOLDER | BATCH | -]",
+		Use:   "plan [FILE | FOLDER | BATCH | -]...",
 		Short: "Compute a batch: predictions and the timed run sheet",
 		Long: "plan checks a batch, computes it from grain to cask, and prints what to expect and\n" +
 			"the run sheet to work from. A file that holds several batches gives its first;\n" +
@@ -41,7 +41,8 @@ func planCommand(a *app) *cobra.Command {
 			"them it is. Grains that are not spoken of give way in proportion, which is said.\n\n" +
 			"On a terminal it shows one screen: what is wrong, the chain from grain to cask, and a line\n" +
 			"for each day. --full shows all, --day tue the work of a day, --part spirit one part: " + words.Or(text.Parts) + ".\n" +
-			"A folder with several batches is a line each. What goes into a pipe or a file is always whole.\n\n" +
+			"A folder with several batches is a line each. What goes into a pipe or a file is always whole.\n" +
+			"Several files, or a folder above several houses, are planned one after another.\n\n" +
 			"--full also says how sure each number is: beside every reading what it lies between 9 times in\n" +
 			"10, and the promises of so many runs tried. html, csv and md have that anyway; it takes\n" +
 			"some tenths of a second, so text and json have it only then.\n\n" +
@@ -54,6 +55,7 @@ func planCommand(a *app) *cobra.Command {
 			"says which; ics is the days for a calendar; md is for a pull request.",
 		Example: "  newmake plan ferry-landing.batch\n" +
 			"  newmake plan ferry-landing.batch --full\n" +
+			"  newmake plan ferry-landing.batch toll-road.batch\n" +
 			"  newmake plan ferry-landing.batch --day tue\n" +
 			"  newmake plan ferry-landing.batch --part spirit\n" +
 			"  newmake plan ferry-landing.batch --batch \"Ferry Landing, more rye\" --units si\n" +
@@ -67,6 +69,9 @@ func planCommand(a *app) *cobra.Command {
 			"  newmake plan ferry-landing.batch --format json -o ferry-landing.json",
 		ValidArgsFunction: completeBatches,
 		RunE: func(_ *cobra.Command, args []string) error {
+			if all := several(args); all != nil && !f.schema {
+				return f.runSeveral(a, all)
+			}
 			arg, err := oneBatch("plan", args)
 			if err != nil {
 				return err

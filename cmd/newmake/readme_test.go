@@ -15,6 +15,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/explain"
 )
 
 // block is a fenced block of a document: its language and its lines.
@@ -64,7 +65,7 @@ func TestReadme(t *testing.T) {
 		case "console":
 			for _, c := range commands(b.text) {
 				if args, ok := ours(c.command); ok {
-					c.run(t, b.line, args)
+					c.run(t, "README.md", b.line, args)
 					ran++
 				}
 			}
@@ -74,6 +75,42 @@ func TestReadme(t *testing.T) {
 		}
 	}
 	require.NotZero(t, ran, "README.md shows no command of newmake in a console block")
+}
+
+// guides are the documents in which one step leads to the next.
+var guides = []string{"lang/TUTORIAL.md", "lang/HOWTO.md", "examples/README.md", "stdlib/README.md", "compile/README.md"}
+
+// TestGuides does what the guides show, from top to bottom, in a folder that has the
+// examples in it and nothing else: a `newmake file` block is written as that file, and
+// the commands of a `console` block are run, print what is shown, and end with 0.
+func TestGuides(t *testing.T) {
+	top, err := filepath.Abs("../..")
+	require.NoError(t, err)
+	ran := 0
+	for _, doc := range guides {
+		t.Run(strings.ReplaceAll(doc, "/", "-"), func(t *testing.T) {
+			source, err := os.ReadFile(filepath.Join(top, doc))
+			require.NoError(t, err)
+			t.Chdir(t.TempDir())
+			require.NoError(t, os.CopyFS("examples", os.DirFS(filepath.Join(top, "examples"))))
+			for _, b := range explain.Blocks(source) {
+				e, _ := explain.ReadInfo(b.Info)
+				switch {
+				case e.File != "":
+					require.NoError(t, os.MkdirAll(filepath.Dir(e.File), 0o755))
+					require.NoError(t, os.WriteFile(e.File, []byte(b.Text), 0o644))
+				case e.Lang == "console":
+					for _, c := range commands(b.Text) {
+						args, ok := ours(c.command)
+						require.True(t, ok, "%s:%d: %s", doc, b.Line, c.command)
+						assert.Zero(t, c.run(t, doc, b.Line, args), "%s:%d: %s", doc, b.Line, c.command)
+						ran++
+					}
+				}
+			}
+		})
+	}
+	require.NotZero(t, ran)
 }
 
 type shown struct{ command, output string }
@@ -113,15 +150,17 @@ func arguments(line string) []string {
 	return out
 }
 
-func (c shown) run(t *testing.T, line int, args []string) {
+// run gives the exit code.
+func (c shown) run(t *testing.T, doc string, line int, args []string) int {
 	t.Helper()
 	var both bytes.Buffer // a terminal shows both streams
 	a := &app{in: strings.NewReader(""), out: &both, err: &both, env: func(string) string { return "" }}
-	run(a, args)
+	code := run(a, args)
 	if c.output == "" {
-		return // shown without its output
+		return code // shown without its output
 	}
-	assert.True(t, matches(c.output, both.String()), "README.md:%d: `%s` does not print what is shown.\nshown:\n%s\nprinted:\n%s", line, c.command, c.output, both.String())
+	assert.True(t, matches(c.output, both.String()), "%s:%d: `%s` does not print what is shown.\nshown:\n%s\nprinted:\n%s", doc, line, c.command, c.output, both.String())
+	return code
 }
 
 // matches holds what is shown against what is printed, line by line; "..."

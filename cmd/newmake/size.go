@@ -37,12 +37,12 @@ type sizeFlags struct {
 func sizeCommand(a *app) *cobra.Command {
 	var f sizeFlags
 	cmd := &cobra.Command{
-		Use:   "size FILE|BATCH (--casks N | --bottles N | --proof-gallons N | --lpa N | --wash VOLUME | --GRAIN WEIGHT | --cut hearts --proof N)",
-		Short: "The batch that fills so many casks, or the cut that gives a proof",
+		Use:   "size FILE|BATCH (--casks N | --bottles N | --proof-gallons N | --lpa N | --wash VOLUME | --GRAIN WEIGHT | --cut hearts (--proof N | --abv N))",
+		Short: "The batch that fills so many casks, or the cut that gives a strength",
 		Long: "size asks the plan's question the other way round. It finds how large the batch has to be\n" +
 			"to fill so many casks or bottles, to give so many proof gallons of hearts, so many litres of\n" +
 			"pure alcohol in them or so much wash, or to use up a weight of one grain; or where the\n" +
-			"hearts have to end to average a proof.\n\n" +
+			"hearts have to end to average a proof, or a strength by volume at 20 C.\n\n" +
 			"The batch is made larger as a whole: grain, liquor, doses, and the foreshots and cuts that\n" +
 			"are measured by volume. Vessels, heat and times stay, so that the whole plan is computed\n" +
 			"again for each size that is tried; it is no rule of three. If a vessel is too small, or the\n" +
@@ -59,6 +59,7 @@ func sizeCommand(a *app) *cobra.Command {
 			"  newmake size ferry-landing.batch --wash 350 gal\n" +
 			"  newmake size ferry-landing.batch --corn 500 lb\n" +
 			"  newmake size ferry-landing.batch --cut hearts --proof 142\n" +
+			"  newmake size grey-creel.batch --cut hearts --abv 71 % vol\n" +
 			"  newmake size ferry-landing.batch --proof-gallons 60 -w --name \"Ferry Landing, small\"\n" +
 			"  newmake size ferry-landing.batch --proof-gallons 60 --format json",
 		ValidArgsFunction: completeBatches,
@@ -82,6 +83,7 @@ func sizeCommand(a *app) *cobra.Command {
 	cmd.Flags().StringVar(&f.Grain, "grain", "", "this weight of a grain: \"corn 700 lb\"; or --corn 700 lb")
 	cmd.Flags().StringVar(&f.Cut, "cut", "", "the cut to find: hearts, which is where they end")
 	cmd.Flags().StringVar(&f.Proof, "proof", "", "with --cut: the proof that the hearts average")
+	cmd.Flags().StringVar(&f.Abv, "abv", "", "with --cut: the strength by volume at 20 C: 69 % vol")
 	cmd.Flags().StringVarP(&f.write, "write", "w", "", "write a variant: into the batch's file, or -w=FILE into a new one")
 	cmd.Flags().Lookup("write").NoOptDefVal = ownFile
 	cmd.Flags().StringVar(&f.Name, "name", "", "the variant's name")

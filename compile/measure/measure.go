@@ -284,6 +284,8 @@ func (u Units) Quantity(q plan.Quantity) string {
 		return Gravity(q.Value)
 	case plan.SGDiff:
 		return Number(q.Value, 3) + " SG"
+	case plan.Plato, plan.PlatoDiff:
+		return Number(q.Value, 1) + " plato"
 	case plan.PH:
 		return "pH " + Number(q.Value, 1)
 	case plan.AbvPct:

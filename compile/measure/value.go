@@ -54,6 +54,18 @@ func (u Units) Value(q plan.Quantity) (float64, string) {
 		}
 	case plan.SGDiff:
 		return q.Value, "SG"
+	case plan.PlatoDiff:
+		return q.Value, "plato"
 	}
 	return q.Value, string(q.Unit)
+}
+
+// counted are the numbers of a plan's summary and cost that the readers of one system
+// alone count in.
+var counted = map[string]Units{"pureAlcoholL": SI, "costPerLPA": SI, "heartsProofGallons": US, "costPerProofGallon": US}
+
+// Counts says that readers of these units count in a number, by its key.
+func (u Units) Counts(key string) bool {
+	of, foreign := counted[key]
+	return !foreign || of == u
 }

@@ -115,6 +115,8 @@ const (
 	Year        Unit = "y"
 	SG          Unit = "SG"
 	SGDiff      Unit = "delta_SG"
+	Plato       Unit = "plato"
+	PlatoDiff   Unit = "delta_plato"
 	PH          Unit = "pH"
 	AbvPct      Unit = "abvPct"       // at 20 C; Proof beside it is at 60 F
 	AbvDiff     Unit = "delta_abvPct" // points of strength
@@ -130,7 +132,7 @@ const (
 )
 
 var unitPlaces = map[Unit]int{
-	Litre: 2, Kilogram: 3, Celsius: 1, CelsiusDiff: 1, Minute: 1, Hour: 2, Year: 2, SG: 4, SGDiff: 4,
+	Litre: 2, Kilogram: 3, Celsius: 1, CelsiusDiff: 1, Minute: 1, Hour: 2, Year: 2, SG: 4, SGDiff: 4, Plato: 2, PlatoDiff: 2,
 	PH: 2, AbvPct: 2, AbvDiff: 2, LitrePerH: 1, GramPerL: 2, Percent: 2, KilowattH: 1, Kilowatt: 1, CubicMetre: 2,
 	ProofGallon: 2, PureLitre: 2, Each: 0,
 }

@@ -40,7 +40,7 @@ func (a answers) answer(e recipe.Promise) Answer {
 	if !ok {
 		return Answer{Unknown: true}
 	}
-	off := math.Abs(found - e.Value)
+	off := distance(e, found)
 	p := plan.Promise{
 		What: e.What, Promised: a.inUnit(e, e.Value), Found: a.inUnit(e, found), Tolerance: a.margin(e, e.Tolerance),
 		Kept: off <= e.Tolerance+1e-9*math.Abs(e.Value),
@@ -136,6 +136,26 @@ func (a answers) inBasis(l plan.Lot, b recipe.StrengthBasis) float64 {
 	}
 }
 
+// distance is how far a value is from what is promised, in the promise's own measure:
+// degrees Plato are no straight line of gravity, so a margin in them is of them.
+func distance(e recipe.Promise, found float64) float64 {
+	if inPlato(e) {
+		return math.Abs(fromSG(found) - fromSG(e.Value))
+	}
+	return math.Abs(found - e.Value)
+}
+
+func inPlato(e recipe.Promise) bool {
+	u, known := quantity.Lookup(e.Unit)
+	return e.Kind == quantity.Gravity && known && u.Name == "plato"
+}
+
+// fromSG gives degrees Plato.
+func fromSG(sg float64) float64 {
+	p, _ := quantity.FromSI(sg, "plato", quantity.Gravity)
+	return p
+}
+
 // inUnit says a promise's value as a Quantity.
 func (a answers) inUnit(e recipe.Promise, v float64) plan.Quantity {
 	switch e.Kind {
@@ -160,6 +180,9 @@ func (a answers) inUnit(e recipe.Promise, v float64) plan.Quantity {
 	case quantity.Duration:
 		return plan.Of(v/60, plan.Minute)
 	case quantity.Gravity:
+		if inPlato(e) {
+			return plan.Of(fromSG(v), plan.Plato)
+		}
 		return plan.Of(v, plan.SG)
 	default:
 		return plan.Of(v, plan.Each)
@@ -176,6 +199,9 @@ func (a answers) margin(e recipe.Promise, v float64) plan.Quantity {
 		}
 		return q
 	case quantity.Gravity:
+		if inPlato(e) {
+			return plan.Of(v, plan.PlatoDiff)
+		}
 		return plan.Of(v, plan.SGDiff)
 	default:
 		return a.inUnit(e, v)

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"fmt"
 	"strings"
 
 	"newmake/compile/measure"
@@ -51,8 +52,7 @@ var cautionFor = map[string]caution{
 		"A still is never closed while it is hot. Check the outlet, the condenser water and the relief valve: a closed still bursts.", ""},
 	"air-in": {"let air in as it cools",
 		"A still that is closed hot is crushed as its vapour condenses. Open the vent before it is emptied, and leave it open.", ""},
-	"vapour": {"vapour takes fire",
-		"No flame or spark; run the fan. Spirit of 60 % vol gives off vapour that takes fire at 22 C (72 F), of 80 % at 20 C (68 F), and cooler where the air is thin; it burns in air from 3.3 to 19 % by volume. Keep an alcohol-resistant extinguisher at hand.", ""},
+	"vapour": {"vapour takes fire", takesFire, ""},
 	"stillhouse": {"never leave a running still",
 		"Somebody stands by from the fire to the stop, with the water and the heat in reach.", ""},
 	"foreshots": {"foreshots are never drunk",
@@ -61,6 +61,18 @@ var cautionFor = map[string]caution{
 		"What is left in a still scalds. Vent the still first, open slowly, and let it cool before it goes down a drain.", ""},
 	"spirit": {"no flame, bond the vessels",
 		"Strong spirit burns. Earth pumps, hoses and vats while spirit moves, keep lids on, and mop up spills at once.", ""},
+}
+
+// takesFire says at what temperature spirit takes fire.
+const takesFire = "No flame or spark; run the fan. Spirit of 60 %% vol gives off vapour that takes fire at %s, of 80 %% at %s, and cooler where the air is thin; it burns in air from 3.3 to 19 %% by volume. Keep an alcohol-resistant extinguisher at hand."
+
+// flash is a flash point, which is known to a degree: in C alone to a reader of litres.
+func flash(u measure.Units, c float64) string {
+	s := measure.Number(c, 0) + " C"
+	if u == measure.US {
+		s += " (" + u.Temp(c) + ")"
+	}
+	return s
 }
 
 // fitsM3 is what a vessel holds that a person gets into (from memory). A confined space
@@ -90,6 +102,10 @@ func Cautions(b *recipe.Batch, jobs []Job, k plan.Cask) []plan.Caution {
 				continue
 			}
 			used[key] = true
+			if c.text == takesFire {
+				say := measure.UnitsOf(b.Units)
+				c.text = fmt.Sprintf(takesFire, flash(say, 22), flash(say, 20))
+			}
 			out = append(out, plan.Caution{Key: key, Title: c.title, Text: strings.Replace(c.text, "{}", cite(b, c.us), 1)})
 		}
 	}

@@ -73,7 +73,7 @@ func price(costs *recipe.Costs, n *tree.Node, per quantity.Kind, such string, di
 	}
 	p, ok := quantity.ParsePrice(c.Item.Unit)
 	if !ok && quantity.IsCurrency(c.Item.Unit) {
-		p, ok = quantity.Price{Currency: c.Item.Unit}, true
+		p, ok = quantity.Price{Currency: quantity.Currency(c.Item.Unit)}, true
 	}
 	if ok && costs.Currency == "" {
 		costs.Currency = p.Currency

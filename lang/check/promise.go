@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 
+	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
@@ -101,9 +102,28 @@ func readMargin(b *reader, e recipe.Promise, c *tree.Capture) (recipe.Promise, b
 		})
 		return e, false
 	}
-	if e.Kind == quantity.Gravity && c.Item.Unit == "plato" {
+	if e.Kind == quantity.Gravity && isPlato(c.Item.Unit) {
 		si--
 	}
 	e.Tolerance = math.Abs(si)
+	if e.Kind == quantity.Gravity && isPlato(e.Unit) {
+		e.Tolerance = platoMargin(e, c.Item, si)
+	}
 	return e, true
+}
+
+func isPlato(unit string) bool {
+	u, known := quantity.Lookup(unit)
+	return known && u.Name == "plato"
+}
+
+// platoMargin is the margin of a gravity that is promised in degrees Plato, in degrees:
+// as written, or of so much gravity, which is a distance from what is promised.
+func platoMargin(e recipe.Promise, it *lang.Item, sg float64) float64 {
+	if isPlato(it.Unit) {
+		return math.Abs(it.Value)
+	}
+	from, _ := quantity.FromSI(e.Value, "plato", quantity.Gravity)
+	to, _ := quantity.FromSI(e.Value+sg, "plato", quantity.Gravity)
+	return math.Abs(to - from)
 }

@@ -10,9 +10,10 @@ type Price struct {
 }
 
 // ParsePrice reads the unit of a price. The currency is three capitals, as in
-// ISO 4217; which currency it is stays the house's business.
+// ISO 4217, or a symbol; which currency it is stays the house's business.
 func ParsePrice(unit string) (Price, bool) {
 	currency, per, ok := strings.Cut(unit, "/")
+	currency = Currency(currency)
 	if !ok || !IsCurrency(currency) || per == "" {
 		return Price{}, false
 	}
@@ -20,9 +21,22 @@ func ParsePrice(unit string) (Price, bool) {
 	return Price{Currency: currency, Per: u, PerName: per}, true
 }
 
+// symbols are those that name one currency where prices of a house are written. `$` is
+// that of too many.
+var symbols = map[string]string{"£": "GBP", "€": "EUR", "¥": "JPY"}
+
+// Currency is the code of a currency that is written by its symbol or its code.
+func Currency(word string) string {
+	if code, ok := symbols[word]; ok {
+		return code
+	}
+	return word
+}
+
 // IsCurrency says whether a word has the form of an ISO 4217 currency code and
 // is no unit.
 func IsCurrency(word string) bool {
+	word = Currency(word)
 	if len(word) != 3 {
 		return false
 	}

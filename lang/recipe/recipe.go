@@ -330,7 +330,7 @@ type Promise struct {
 	Unit      string        // as written, for the report
 	Value     float64       // SI, or a strength fraction
 	Strength  Strength      // Value with its basis, of a strength
-	Tolerance float64       // absolute, same unit; 0 for exact
+	Tolerance float64       // absolute, of Value; in degrees Plato where Unit is that; 0 for exact
 	OfRuns    int           // it is to be kept in so many runs
 	InRuns    int           // of so many; 0: by the plan as it stands
 	At        diag.Span

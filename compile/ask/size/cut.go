@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"newmake/compile"
+	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
@@ -14,44 +15,59 @@ import (
 // between two of them.
 const cutPoints = 24
 
-// cut finds where the hearts have to end so that they average a proof; the cut
+// strength is what hearts are to average: a proof at 60 F, or by volume at 20 C.
+type strength struct {
+	value   float64
+	isProof bool
+}
+
+func (s strength) unit() string {
+	if s.isProof {
+		return "proof"
+	}
+	return "% vol"
+}
+
+func (s strength) String() string { return measure.Number(s.value, 1) + " " + s.unit() }
+
+// cut finds where the hearts have to end so that they average a strength; the cut
 // stays of the kind that it is written as: a strength at the spout, a volume, a
 // temperature of the vapour, or a share of the charge. The error is a *none.
-func cut(b *recipe.Batch, proof float64, memo *compile.Memo) (*Answer, error) {
-	c := cutter{b, memo}
-	none := &none{Target: fmt.Sprintf("hearts of %g proof", proof)}
+func cut(b *recipe.Batch, wanted strength, memo *compile.Memo) (*Answer, error) {
+	c := cutter{b, memo, wanted.isProof}
+	none := &none{Target: fmt.Sprintf("hearts of %g %s", wanted.value, wanted.unit())}
 	from, to, err := c.span()
 	if err != nil {
 		none.Why = err.Error()
 		return nil, none
 	}
-	type point struct{ x, proof float64 }
+	type point struct{ x, strength float64 }
 	var last *point
 	none.Least, none.Most = math.Inf(1), math.Inf(-1)
 	var lo, hi point
 	found := false
 	for i := range cutPoints + 1 {
 		x := from + (to-from)*float64(i)/cutPoints
-		y := c.proof(x)
+		y := c.strength(x)
 		if math.IsNaN(y) {
 			last = nil
 			continue
 		}
 		none.Least, none.Most = math.Min(none.Least, y), math.Max(none.Most, y)
-		if last != nil && !found && (last.proof-proof)*(y-proof) <= 0 {
+		if last != nil && !found && (last.strength-wanted.value)*(y-wanted.value) <= 0 {
 			lo, hi, found = *last, point{x, y}, true
 		}
 		last = &point{x, y}
 	}
 	if !found {
-		none.Why = fmt.Sprintf("wherever they end, the hearts average between %.1f and %.1f proof", none.Least, none.Most)
+		none.Why = fmt.Sprintf("wherever they end, the hearts average between %.1f and %.1f %s", none.Least, none.Most, wanted.unit())
 		if none.Most < none.Least {
 			none.Why = "at no cut do the hearts come out as a run that can be worked"
 		}
 		return nil, none
 	}
-	gap := func(x float64) float64 { return c.proof(x) - proof }
-	x := root(gap, lo.x, lo.proof-proof, hi.x, hi.proof-proof, 1e-9*math.Abs(to-from), 1e-6)
+	gap := func(x float64) float64 { return c.strength(x) - wanted.value }
+	x := root(gap, lo.x, lo.strength-wanted.value, hi.x, hi.strength-wanted.value, 1e-9*math.Abs(to-from), 1e-6)
 	batch := c.with(x)
 	p, list := memo.Compile(batch)
 	if p == nil {
@@ -68,6 +84,7 @@ func cut(b *recipe.Batch, proof float64, memo *compile.Memo) (*Answer, error) {
 type cutter struct {
 	batch *recipe.Batch
 	memo  *compile.Memo
+	proof bool // strengths are proofs
 }
 
 // with is the batch with the hearts ending at x, in the cut's own measure.
@@ -87,8 +104,8 @@ func (c cutter) with(x float64) *recipe.Batch {
 	return &b
 }
 
-// proof is the average of the hearts; not a number where the run does not work.
-func (c cutter) proof(x float64) float64 {
+// strength is the average of the hearts; not a number where the run does not work.
+func (c cutter) strength(x float64) float64 {
 	p, list := c.memo.Compile(c.with(x))
 	if p == nil {
 		return math.NaN()
@@ -103,7 +120,10 @@ func (c cutter) proof(x float64) float64 {
 	if h.VolumeL <= 0 {
 		return math.NaN()
 	}
-	return h.Proof
+	if c.proof {
+		return h.Proof
+	}
+	return h.AbvPct
 }
 
 func hearts(p *plan.Plan) plan.Lot {

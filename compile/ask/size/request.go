@@ -19,7 +19,7 @@ import (
 )
 
 // Request is what a person asks for, in words with units as they are written: one
-// of casks, bottles, proofGallons, pureAlcohol, wash, massOf, or cut with Proof.
+// of casks, bottles, proofGallons, pureAlcohol, wash, massOf, or cut with Proof or Abv.
 type Request struct {
 	Casks        string // a whole number
 	Bottles      string // a whole number
@@ -29,6 +29,7 @@ type Request struct {
 	Grain        string // corn 700 lb
 	Cut          string // hearts
 	Proof        string // that the hearts average
+	Abv          string // the same by volume at 20 C, in place of Proof
 
 	Name string // of the variant; "" is made of what is asked for
 	Keep bool   // the variant is to be written, so its name must be free
@@ -81,9 +82,9 @@ func (f *Found) solve(r Request, memo *compile.Memo) error {
 		}
 	}
 	if asked != 1 {
-		return diag.Refuse("say what is wanted, one of --casks, --bottles, --proof-gallons, --lpa, --wash, a grain as in --corn 500 lb, or --cut hearts --proof")
+		return diag.Refuse("say what is wanted, one of --casks, --bottles, --proof-gallons, --lpa, --wash, a grain as in --corn 500 lb, or --cut hearts --proof or --abv")
 	}
-	if r.Cut != "" || r.Proof != "" {
+	if r.Cut != "" || r.Proof != "" || r.Abv != "" {
 		return f.solveCut(r, memo)
 	}
 	var err error
@@ -181,23 +182,19 @@ func (f *Found) solveCut(r Request, memo *compile.Memo) error {
 	if r.Cut != "hearts" {
 		return diag.Refuse("--cut is hearts, which is where they end, not %q", r.Cut)
 	}
-	share, err := amount(r.Proof, "proof", quantity.Strength, "proof")
-	if err != nil || r.Proof == "" {
-		return diag.Refuse("--cut hearts wants --proof, as in --cut hearts --proof 142")
-	}
-	proof := 200 * share
-	if strings.Contains(r.Proof, "ab") || strings.Contains(r.Proof, "vol") {
-		return diag.Refuse("--proof is a proof, at 60 F: 142 and not %q", r.Proof)
-	}
-	if f.Answer, err = cut(f.Batch, proof, memo); err != nil {
+	s, err := strengthWanted(r)
+	if err != nil {
 		return err
 	}
-	f.Target.What = measure.Number(proof, 1) + " proof hearts"
+	if f.Answer, err = cut(f.Batch, s, memo); err != nil {
+		return err
+	}
+	f.Target.What = s.String() + " hearts"
 	name, err := f.name(r)
 	if err != nil {
 		return err
 	}
-	f.Text, err = edit.Cut(f.Source.House, f.Batch, f.Answer.Batch.Spirit.HeartsTo, name, fmt.Sprintf("Cut for hearts of %s proof.", measure.Number(proof, 1)), f.unkept())
+	f.Text, err = edit.Cut(f.Source.House, f.Batch, f.Answer.Batch.Spirit.HeartsTo, name, fmt.Sprintf("Cut for hearts of %s.", s), f.unkept())
 	if err != nil {
 		return err
 	}
@@ -205,6 +202,31 @@ func (f *Found) solveCut(r Request, memo *compile.Memo) error {
 		return list
 	}
 	return nil
+}
+
+// strengthWanted reads the strength that hearts are to average: a proof at 60 F, or by
+// volume at 20 C. Each is asked for by its own name, so that neither is taken for the
+// other.
+func strengthWanted(r Request) (strength, error) {
+	switch {
+	case r.Proof != "" && r.Abv != "":
+		return strength{}, diag.Refuse("--proof and --abv say the same in two ways: give one")
+	case r.Abv != "":
+		share, err := amount(r.Abv, "abv", quantity.Strength, "% abv")
+		unit := strings.TrimSpace(strings.TrimLeft(r.Abv, "0123456789., "))
+		if u, ok := quantity.Lookup(unit); err != nil || unit != "" && (!ok || u.Name != "% abv") {
+			return strength{}, diag.Refuse("--abv is a strength by volume at 20 C: 69 or \"69 %% vol\", and not %q", r.Abv)
+		}
+		return strength{100 * share, false}, nil
+	}
+	share, err := amount(r.Proof, "proof", quantity.Strength, "proof")
+	if err != nil {
+		return strength{}, diag.Refuse("--cut hearts wants --proof or --abv, as in --cut hearts --proof 142, or --cut hearts --abv \"69 %% vol\"")
+	}
+	if strings.Contains(r.Proof, "ab") || strings.Contains(r.Proof, "vol") {
+		return strength{}, diag.Refuse("--proof is a proof, at 60 F: 142 and not %q; for a strength by volume there is --abv", r.Proof)
+	}
+	return strength{200 * share, true}, nil
 }
 
 // unkept says that the batch makes promises that the answer does not keep.

@@ -154,8 +154,11 @@ func TestCut(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			x := *b
 			x.Spirit.HeartsTo = c.cut
-			a, err := cut(&x, h.Proof, memo)
+			a, err := cut(&x, strength{h.Proof, true}, memo)
 			require.NoError(t, err)
+			byVolume, err := cut(&x, strength{h.AbvPct, false}, memo)
+			require.NoError(t, err)
+			assert.InDelta(t, hearts(a.Plan).AbvPct, hearts(byVolume.Plan).AbvPct, 0.02, "the same cut, asked for by volume")
 			got, _ := compile.Compile(a.Batch)
 			assert.InDelta(t, h.Proof, hearts(got).Proof, 0.1)
 			assert.InEpsilon(t, h.VolumeL, hearts(got).VolumeL, 2e-3, "there is one such cut")
@@ -166,7 +169,7 @@ func TestCut(t *testing.T) {
 func TestACutThatCannotBe(t *testing.T) {
 	b := roomy(t, "Ferry Landing")
 	for _, proof := range []float64{20, 175} {
-		_, err := cut(b, proof, &compile.Memo{})
+		_, err := cut(b, strength{proof, true}, &compile.Memo{})
 		var none *none
 		require.True(t, errors.As(err, &none))
 		assert.Contains(t, none.Why, "the hearts average between")
@@ -190,7 +193,7 @@ func TestTheVariantThatIsWritten(t *testing.T) {
 			p := planned(t, v, "Sized")
 			assert.InEpsilon(t, target.Value, target.Of(p), 1e-3, "%s: %s", name, target.What)
 		}
-		a, err := cut(b, 140, memo)
+		a, err := cut(b, strength{140, true}, memo)
 		require.NoError(t, err, name)
 		v, err := edit.Cut(h, b, a.Batch.Spirit.HeartsTo, "Sized", "", false)
 		require.NoError(t, err)

@@ -25,7 +25,7 @@ type Slide struct {
 
 // NewSlide is that of a batch. The error says why it has none.
 func NewSlide(b *recipe.Batch, u measure.Units) (*Slide, error) {
-	s := &Slide{cutter: cutter{b, &compile.Memo{}}}
+	s := &Slide{cutter: cutter{batch: b, memo: &compile.Memo{}}}
 	from, to, err := s.span()
 	if err != nil {
 		return nil, diag.Refuse("%v", err)

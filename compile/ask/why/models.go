@@ -97,6 +97,12 @@ var (
 		Source: "OIML R 22 (1975); 27 CFR part 30",
 		Valid:  "-20 to 40 C; the printed tables to 0.05 proof. Official gauging follows the regulation's own tables",
 	}
+	// weighing is gauging as a reader of litres has it.
+	weighing = Model{
+		Says:   "Density of alcohol and water by strength and temperature; strength and volume are those at 20 C.",
+		Source: "OIML R 22 (1975)",
+		Valid:  "-20 to 40 C. Official gauging follows the tables of the law",
+	}
 	maturing = Model{
 		Says:   "The wood soaks up a share of the fill at first; ethanol and water evaporate each by what there is, at the loss and change of proof that the climate states, faster in a small cask.",
 		Source: "change of proof: Schoeneman, Dyer and Earl, J. AOAC 54 (1971) 1247; the published rule of losses, 10 % the first year and 4 % after; library entry `model cask`",
@@ -121,3 +127,11 @@ var (
 		Valid:  "-610 to 11,000 m; weather that moves the pressure by 2 kPa moves the boil by 0.5 C",
 	}
 )
+
+// modelOf is the model of a value, as its reader gauges.
+func (a *asked) modelOf(v value) Model {
+	if v.model == gauging && !a.us() {
+		return weighing
+	}
+	return v.model
+}

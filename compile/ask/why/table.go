@@ -11,6 +11,8 @@ import (
 // value is one row of the table: a number that can be asked for.
 type value struct {
 	name   string
+	si     string   // its name to a reader of litres, if that is another: one of also
+	us     bool     // readers of gallons alone count in it: it is not listed for others
 	also   []string // other names; a plan's own name in JSON is one
 	title  string
 	stage  stage // the last that bears on it
@@ -70,6 +72,14 @@ func (a *asked) table() []value {
 		out = append(out, p.values...)
 	}
 	return out
+}
+
+// named is the value's name to a reader.
+func (v value) named(a *asked) string {
+	if v.si != "" && !a.us() {
+		return v.si
+	}
+	return v.name
 }
 
 // called says that a name is one of the value's, capitals and hyphens aside.

@@ -17,7 +17,12 @@ var houseValues = []value{
 			}
 			return plan.Of(a.p.Yield.HeartsLPAPerTonne, lpaPerTonne)
 		},
-		note: func(a *asked) string { return "of grain as bought; a distiller's bushel is 56 lb of any grain" },
+		note: func(a *asked) string {
+			if !a.us() {
+				return "of grain as bought"
+			}
+			return "of grain as bought; a distiller's bushel is 56 lb of any grain"
+		},
 		work: func(a *asked) []Line {
 			return a.workYield(a.hearts().Lot, a.p.Yield.HeartsPGPerBushel, a.p.Yield.HeartsLPAPerTonne)
 		},
@@ -91,7 +96,7 @@ var houseValues = []value{
 		},
 	},
 	{
-		name: "cost-per-proof-gallon", also: []string{"cost-per-pg", "perProofGallon"}, title: "cost of a proof gallon of hearts", stage: inCask, model: pricing, from: []string{"cost", "proof-gallons"}, needs: priced, money: true,
+		name: "cost-per-proof-gallon", us: true, also: []string{"cost-per-pg", "perProofGallon"}, title: "cost of a proof gallon of hearts", stage: inCask, model: pricing, from: []string{"cost", "proof-gallons"}, needs: priced, money: true,
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.PerPG, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			c := a.p.Cost

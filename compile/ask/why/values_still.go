@@ -99,7 +99,7 @@ var stillValues = []value{
 		},
 	},
 	{
-		name: "proof", also: []string{"heartsAbvPct", "hearts-abv", "hearts-proof", "hearts-strength"}, title: "strength of the hearts", stage: inSpirit, model: distilling,
+		name: "proof", si: "hearts-abv", also: []string{"heartsAbvPct", "hearts-abv", "hearts-proof", "hearts-strength"}, title: "strength of the hearts", stage: inSpirit, model: distilling,
 		from: []string{"charge"}, inputs: []source{at(recipe.PathHearts, recipe.PathForeshots), vesselFigure("spirit-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return a.hearts().Lot.Strength().At() },
 		work: func(a *asked) []Line {
@@ -107,7 +107,7 @@ var stillValues = []value{
 		},
 	},
 	{
-		name: "proof-gallons", also: []string{"heartsProofGallons"}, title: "proof gallons of hearts", stage: inSpirit, model: gauging, from: []string{"hearts", "proof"},
+		name: "proof-gallons", us: true, also: []string{"heartsProofGallons"}, title: "proof gallons of hearts", stage: inSpirit, model: gauging, from: []string{"hearts", "proof"},
 		inputs: []source{at(recipe.PathHearts)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.hearts().ProofGallons, plan.ProofGallon) },
 		work: func(a *asked) []Line {

@@ -117,8 +117,8 @@ func Explain(q Question) (*Answer, error) {
 func (a *asked) node(v value, depth int, nudged []nudged, told map[string]bool) Node {
 	told[v.name] = true
 	n := Node{
-		Name: v.name, Title: v.title, Amount: a.amountOf(v), Given: v.given, Work: []Line{}, From: []Ref{}, Inputs: a.inputs(v.inputs),
-		Model: v.model, Moves: a.moves(v, nudged),
+		Name: v.named(a), Title: v.title, Amount: a.amountOf(v), Given: v.given, Work: []Line{}, From: []Ref{}, Inputs: a.inputs(v.inputs),
+		Model: a.modelOf(v), Moves: a.moves(v, nudged),
 	}
 	if v.note != nil {
 		n.Note = v.note(a)
@@ -132,7 +132,7 @@ func (a *asked) node(v value, depth int, nudged []nudged, told map[string]bool) 
 		if !ok {
 			continue
 		}
-		r := Ref{Name: c.name, Title: c.title, Amount: a.amountOf(c)}
+		r := Ref{Name: c.named(a), Title: c.title, Amount: a.amountOf(c)}
 		if c.note != nil {
 			r.Note = c.note(a)
 		}
@@ -173,7 +173,10 @@ func List(b *recipe.Batch, compile Compile, u measure.Units) ([]Part, error) {
 	for _, part := range a.parts() {
 		listed := Part{Title: part.title, Values: []Ref{}}
 		for _, v := range part.values {
-			listed.Values = append(listed.Values, Ref{Name: v.name, Title: v.title, Amount: a.amountOf(v)})
+			if v.us && !a.us() {
+				continue
+			}
+			listed.Values = append(listed.Values, Ref{Name: v.named(a), Title: v.title, Amount: a.amountOf(v)})
 		}
 		out = append(out, listed)
 	}

@@ -31,7 +31,7 @@ func Markdown(w io.Writer, a *odds.Answer, o Options) error {
 	}
 	rows := [][]string{{"", "planned", "1 in 20 less", "middle", "1 in 20 more", "unit"}}
 	for _, n := range a.Numbers {
-		if n.Low == n.High && n.Low == n.Planned {
+		if n.Low == n.High && n.Low == n.Planned || foreign(n.Key, o.Units) {
 			continue
 		}
 		rows = append(rows, []string{escape(n.Name), number(n.Planned, n.Places), number(n.Low, n.Places), number(n.Middle, n.Places), number(n.High, n.Places), escape(n.Unit)})

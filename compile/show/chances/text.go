@@ -91,6 +91,9 @@ func (t *answer) numbers() {
 		if n.Low == n.High && n.Low == n.Planned {
 			continue // set by the recipe
 		}
+		if foreign(n.Key, t.o.Units) {
+			continue
+		}
 		table.Row(n.Name, number(n.Planned, n.Places), number(n.Low, n.Places), number(n.Middle, n.Places), number(n.High, n.Places), n.Unit)
 	}
 	table.Write(&t.Writer)
@@ -143,7 +146,7 @@ func (t *answer) beside() {
 	table := &columns.Table{Left: map[int]bool{4: true, 5: true}}
 	table.Row("", "1 in 20 less", "middle", "1 in 20 more", "", "more in")
 	for _, n := range b.Numbers {
-		if n.Low == 0 && n.High == 0 {
+		if n.Low == 0 && n.High == 0 || foreign(n.Key, t.o.Units) {
 			continue
 		}
 		table.Row(n.Name, signed(n.Low, n.Places), signed(n.Middle, n.Places), signed(n.High, n.Places), n.Unit, fmt.Sprintf("%d of 10", int(math.Round(10*n.More.Share))))

@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -50,11 +51,34 @@ func Write(w io.Writer, p *plan.Plan, table string, u measure.Units) error {
 }
 
 type csvTable struct {
+	head []string // the whole header
 	u    measure.Units
 	rows [][]string
 }
 
-func (t *csvTable) row(cells ...string) { t.rows = append(t.rows, cells) }
+// row adds a row. The first is the header; what it calls a count of US gaugers alone is
+// left out for other readers.
+func (t *csvTable) row(cells ...string) {
+	head := cells
+	if len(t.rows) > 0 {
+		head = t.head
+	} else {
+		t.head = slices.Clone(cells)
+	}
+	if t.u != measure.US {
+		var kept []string
+		for i, c := range cells {
+			if !slices.Contains(customary, head[i]) {
+				kept = append(kept, c)
+			}
+		}
+		cells = kept
+	}
+	t.rows = append(t.rows, cells)
+}
+
+// customary are the columns that are for US gaugers.
+var customary = []string{"spout_proof", "proof", "proof_gallons"}
 
 // Cell is a text that a spreadsheet must not take for a formula: an apostrophe
 // stands before what would begin one. A spreadsheet that cuts at semicolons begins

@@ -23,15 +23,17 @@ func howFar(w *compare.Why) string {
 	return s
 }
 
-// foreign are the outcomes that readers of the other system count in.
-var foreign = map[string][]string{
-	"us": {"pureAlcoholL", "costPerLPA"},
-	"si": {"heartsProofGallons", "costPerProofGallon"},
+// reader is the system of units that a comparison is told in.
+func reader(c *compare.Comparison) measure.Units {
+	if c.Units == "si" {
+		return measure.SI
+	}
+	return measure.US
 }
 
 // changed lists the outcomes that changed and that the reader counts in.
 func changed(c *compare.Comparison) []compare.Outcome {
-	return slices.DeleteFunc(c.Changed(), func(o compare.Outcome) bool { return slices.Contains(foreign[c.Units], o.Key) })
+	return slices.DeleteFunc(c.Changed(), func(o compare.Outcome) bool { return !reader(c).Counts(o.Key) })
 }
 
 // told are the outcomes that changed by more than the models leave open.
@@ -69,7 +71,7 @@ func folded(c *compare.Comparison) string {
 func unchanged(c *compare.Comparison) string {
 	var names []string
 	for _, o := range c.Outcomes {
-		if !o.Changed() && !slices.Contains(foreign[c.Units], o.Key) && (o.Old != 0 || o.Key == "outOfShiftHours") {
+		if !o.Changed() && reader(c).Counts(o.Key) && (o.Old != 0 || o.Key == "outOfShiftHours") {
 			names = append(names, o.Name+" "+withUnit(number(o, o.Old), o.Unit))
 		}
 	}

@@ -147,7 +147,7 @@ const mainMost = 4
 
 func mainWhy(c *compare.Comparison, all bool) []compare.WhyOutcome {
 	w := *c.Why
-	w.Each = slices.DeleteFunc(slices.Clone(w.Each), func(o compare.WhyOutcome) bool { return slices.Contains(foreign[c.Units], o.Key) })
+	w.Each = slices.DeleteFunc(slices.Clone(w.Each), func(o compare.WhyOutcome) bool { return !reader(c).Counts(o.Key) })
 	if all {
 		return w.Each
 	}
