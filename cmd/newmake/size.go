@@ -59,7 +59,7 @@ func sizeCommand(a *app) *cobra.Command {
 			"  newmake size ferry-landing.batch --wash 350 gal\n" +
 			"  newmake size ferry-landing.batch --corn 500 lb\n" +
 			"  newmake size ferry-landing.batch --cut hearts --proof 142\n" +
-			"  newmake size grey-creel.batch --cut hearts --abv 71 % vol\n" +
+			"  newmake size ferry-landing.batch --cut hearts --abv 71 % vol\n" +
 			"  newmake size ferry-landing.batch --proof-gallons 60 -w --name \"Ferry Landing, small\"\n" +
 			"  newmake size ferry-landing.batch --proof-gallons 60 --format json",
 		ValidArgsFunction: completeBatches,
