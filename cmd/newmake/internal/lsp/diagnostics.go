@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"newmake/compile/front"
 	"newmake/lang/diag"
@@ -84,6 +85,9 @@ func sourceNow(h *home, was *diag.Source) *diag.Source {
 	return nil
 }
 
+// pause is how long nothing is typed before batches are computed.
+const pause = 100 * time.Millisecond
+
 // compute computes the batches of a house beside the conversation. While it is at
 // work, another change waits: the newest is computed then.
 func (s *server) compute(h *home) {
@@ -94,6 +98,13 @@ func (s *server) compute(h *home) {
 	work, turn, said := h.work, h.turn, h.said
 	go func() {
 		defer s.recovered()
+		for still := false; !still; { // somebody is typing: the processors are theirs
+			time.Sleep(pause)
+			s.mu.Lock()
+			still = h.turn == turn
+			work, turn, said = h.work, h.turn, h.said
+			s.mu.Unlock()
+		}
 		var all diag.List
 		done := false
 		defer func() {
