@@ -45,6 +45,7 @@ const (
 	mashH      = 92.0
 	leastMashH = 54.0 // of a mash of many steps, whose page is full
 	manySteps  = 9
+	shortRow   = 17.0
 	windowRow  = 27.0 // a name beside the mash, with its range below it
 	bracketGap = 8.0
 )
@@ -79,10 +80,14 @@ func Mash(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 	flags := additions(m, x)
 	row, begin, rowCount := rows(flags, plotLeft, edge)
 	top := float64(rowCount*rowH + 8)
-	bottom := top + max(mashH, windowRow*float64(len(m.Windows)))
+	least, nameRow := mashH, windowRow
 	if len(m.Steps) > manySteps {
-		bottom = top + max(leastMashH, windowRow*float64(len(m.Windows)))
+		least = leastMashH
+		if len(m.Windows) > 2 {
+			nameRow = shortRow
+		}
 	}
+	bottom := top + max(least, nameRow*float64(len(m.Windows)))
 	pane, by := c.panel(plotLeft, top, edge, bottom, from, end, low, high+4, 6)
 	c.H = int(bottom) + 19
 
@@ -93,7 +98,7 @@ func Mash(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 	pane.clockLines(start)
 	pane.clockLabels(start)
 	pane.frame()
-	windows(pane, m.Windows, u)
+	windows(pane, m.Windows, nameRow, u)
 	for i, f := range flags {
 		y := top - 6 - float64(row[i]*rowH)
 		c.stroke("leader", f.x, y+3, f.x, top)
@@ -168,8 +173,8 @@ func windowName(w plan.EnzymeWindow) string {
 
 // windows draws, right of the mash, a bracket for each enzyme over the temperatures at
 // which it works, and its name at about the height of its bracket, as far as the names
-// leave one another room.
-func windows(p panel, all []plan.EnzymeWindow, u measure.Units) {
+// leave one another room; with its range, where a name has two lines.
+func windows(p panel, all []plan.EnzymeWindow, nameRow float64, u measure.Units) {
 	order := make([]int, 0, len(all))
 	for i := range all {
 		order = append(order, i)
@@ -181,7 +186,7 @@ func windows(p panel, all []plan.EnzymeWindow, u measure.Units) {
 		w := all[i]
 		low, high := max(temp(u, w.LowC), p.y.from), min(temp(u, w.HighC), p.y.to)
 		if middle := p.y.at((low + high) / 2); middle > y {
-			y = min(middle, p.bottom()-windowRow*float64(len(order)-1-k)-16)
+			y = min(middle, p.bottom()-nameRow*float64(len(order)-1-k)-(nameRow-11))
 		}
 		if high > low {
 			x := p.right() + 8 + bracketGap*float64(k)
@@ -193,13 +198,18 @@ func windows(p panel, all []plan.EnzymeWindow, u measure.Units) {
 			p.c.path("bracket", d.String())
 			p.c.stroke("leader", x+1, min(max(y-4, p.y.at(high)), p.y.at(low)), names-4, y-4)
 		}
+		if nameRow == shortRow {
+			p.c.text("label", "start", names, y, shorten(windowName(w), 21))
+			y += nameRow
+			continue
+		}
 		p.c.text("label", "start", names, y, shorten(w.Name, 16))
 		whose := "added, "
 		if w.Malt {
 			whose = "malt's, "
 		}
 		p.c.text("tick", "start", names, y+13, whose+measure.Number(temp(u, w.LowC), 0)+" to "+measure.Number(temp(u, w.HighC), 0)+" "+tempUnit(u))
-		y += windowRow
+		y += nameRow
 	}
 }
 
