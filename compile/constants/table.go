@@ -72,7 +72,7 @@ var table = []row{
 
 	// The instruments: what their readings are off by.
 	{"hydrometer", "hydrometer", numbers.Mashing, Instrument, Plus, quantity.Gravity, Normal, 0.0010, -0.02, 0.02, instrumentWhy, instrument},
-	{"alcoholmeter", "alcoholmeter", numbers.Stripping, Instrument, Plus, quantity.Strength, Normal, 0.003, -0.05, 0.05, instrumentWhy, instrument},
+	{"alcoholometer", "alcoholometer", numbers.Stripping, Instrument, Plus, quantity.Strength, Normal, 0.003, -0.05, 0.05, instrumentWhy, instrument},
 	{"thermometer", "thermometer", numbers.Mashing, Instrument, Plus, quantity.TempDifference, Normal, 0.4, -5, 5, instrumentWhy, instrument},
 	{"dip", "dipstick", numbers.Fermenting, Instrument, Times, quantity.Share, Normal, 0.015, 0.9, 1.1, instrumentWhy, instrument},
 	{"scale", "scale", numbers.Mashing, Instrument, Times, quantity.Share, Normal, 0.001, 0.95, 1.05, instrumentWhy, instrument},

@@ -62,7 +62,7 @@ func Readings(b *recipe.Batch, r *record.Run, instrument func(name string) *reco
 
 // kinds of instruments, by what they read: the names that package constants has.
 var kinds = map[quantity.Kind]string{
-	quantity.Gravity: "hydrometer", quantity.Strength: "alcoholmeter", quantity.Temperature: "thermometer", quantity.Volume: "dip",
+	quantity.Gravity: "hydrometer", quantity.Strength: "alcoholometer", quantity.Temperature: "thermometer", quantity.Volume: "dip",
 }
 
 // put enters a reading of an instrument. more is added to what was read; unsure is what

@@ -54,7 +54,7 @@ func (t Besides) InstrumentWhy() string { return record.Common(t.Kind).Said }
 // instruments are the constants of those that a quantity is read with.
 var instruments = map[record.What]string{
 	record.Temperature: "thermometer", record.Vapour: "thermometer", record.Gravity: "hydrometer", record.Volume: "dip", record.Receiver: "dip",
-	record.Spout: "alcoholmeter", record.Strength: "alcoholmeter", record.Mass: "scale", record.Gross: "scale",
+	record.Spout: "alcoholometer", record.Strength: "alcoholometer", record.Mass: "scale", record.Gross: "scale",
 }
 
 const (

@@ -101,6 +101,10 @@ func (h *House) readCellar() *Cellar {
 		b, said := logbook.Bottling(d.Node(), around)
 		c.Bottlings, c.diags = append(c.Bottlings, b), append(c.diags, said...)
 		bottled(b, d.NameAt, &c.diags)
+		if h.PastNamed(schema.Vat, b.Of) == nil && all.has(b.Of) { // straight from a cask, which is empty then
+			v := &record.Visit{Word: "bottled", When: record.When{Date: b.On}, At: b.At}
+			all.add(b.Of, fact{on: b.On, end: &record.End{On: b.On, Visit: v, Word: "bottled"}})
+		}
 	}
 	for _, d := range h.Past(schema.Store) {
 		s, said := logbook.Store(d.Node())

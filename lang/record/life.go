@@ -27,7 +27,7 @@ type End struct {
 	Part  bool   // some of it stays
 	Vat   *Vat   // nil if it did not go into a vat
 	Visit *Visit // the line that says so
-	Word  string // from, emptied, destroyed
+	Word  string // from, emptied, destroyed, bottled
 }
 
 // Filled is the day on which the life began: the first fill. It is zero where no run

@@ -75,8 +75,8 @@ func hotterThanBoil(r *rules, s *recipe.MashStep, boil float64) {
 	at := r.at(s.Path.Child("to"))
 	d := diag.Diagnostic{
 		Code: diag.CodeAboveBoil, At: at,
-		Summary: fmt.Sprintf("%s is above the boil: at the plant's elevation water boils at %s", r.temp(s.TempC), r.temp(boil)),
-		Help:    fmt.Sprintf("ask for less than %s, or write `boil` with its time", r.temp(boil)),
+		Summary: fmt.Sprintf("%s is above the boil: at the plant's elevation water boils at %s", r.temp(s.TempC), r.tenth(boil)),
+		Help:    fmt.Sprintf("ask for less than %s, or write `boil` with its time", r.tenth(boil)),
 		Reason:  "in an open vessel a mash never gets hotter than its boil, however long it is heated",
 		Related: []diag.Related{{At: r.at(recipe.PathElevation), Text: fmt.Sprintf("the elevation of %q stands here", p.Name)}},
 	}

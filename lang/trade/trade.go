@@ -4,6 +4,8 @@
 package trade
 
 import (
+	"fmt"
+
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -68,6 +70,14 @@ type rules struct {
 func (r *rules) add(d diag.Diagnostic) { r.diags.Add(d) }
 
 func (r *rules) at(path recipe.Path) diag.Span { return r.batch.At(path) }
+
+// tenth is a temperature that a whole degree would round to what it is held against.
+func (r *rules) tenth(c float64) string {
+	if r.batch.Units == recipe.US {
+		return fmt.Sprintf("%.1f F", c*9/5+32)
+	}
+	return fmt.Sprintf("%.1f C", c)
+}
 
 // temp writes a temperature in the reader's units.
 func (r *rules) temp(c float64) string {

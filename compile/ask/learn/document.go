@@ -251,7 +251,7 @@ var tells = []struct{ one, two, read string }{
 	{"reflux", "alcohol-lost", "the strength of the pot ale, and of the foreshots and tails"},
 	{"alcohol-lost", "yield-efficiency", "the strength and the volume of the pot ale and of the lees"},
 	{"hydrometer", "", "the hydrometer in distilled water"},
-	{"alcoholmeter", "", "a sample's strength from a laboratory"},
+	{"alcoholometer", "", "a sample's strength from a laboratory"},
 	{"dip", "", "a dip of a weighed volume of water"},
 	{"thermometer", "", "the thermometer in ice and in boiling water"},
 	{"yield-efficiency", "", "a sample's gravity and strength from a laboratory"},

@@ -58,10 +58,10 @@ func spots(b *recipe.Batch) []Reading {
 		for _, f := range st.fractions {
 			out = append(out,
 				read("volume of "+f, .0008, "dip", made.Spot{Stage: st.name, Of: f, What: record.Volume}),
-				read("strength of "+f, .0015, "alcoholmeter", made.Spot{Stage: st.name, Of: f, What: record.Strength}))
+				read("strength of "+f, .0015, "alcoholometer", made.Spot{Stage: st.name, Of: f, What: record.Strength}))
 		}
 		for _, over := range []float64{.02, .08, .15} {
-			out = append(out, read(fmt.Sprintf("%s: spout at %g L", st.name, 1000*over), .005, "alcoholmeter", made.Spot{Stage: st.name, What: record.Spout, Kind: made.Within, OverM3: over}))
+			out = append(out, read(fmt.Sprintf("%s: spout at %g L", st.name, 1000*over), .005, "alcoholometer", made.Spot{Stage: st.name, What: record.Spout, Kind: made.Within, OverM3: over}))
 		}
 	}
 	for i := range out {

@@ -28,7 +28,7 @@ type gauged struct {
 type bench struct {
 	Instruments func(name string) *record.Instrument
 	// Off is what an instrument of a kind is off by that nobody has checked, as one
-	// standard deviation of a value in SI: of a dip, an alcoholmeter, a hydrometer.
+	// standard deviation of a value in SI: of a dip, an alcoholometer, a hydrometer.
 	Off func(kind string, si float64) float64
 }
 
@@ -39,7 +39,7 @@ func (b *bench) Lot(read []record.Reading) gauged {
 	if r := find(read, record.Strength); r != nil {
 		out.Given, sample = true, r
 		is, ok := made.Strength(r)
-		out.AbvPct = b.number(r, "alcoholmeter", 100, is, ok)
+		out.AbvPct = b.number(r, "alcoholometer", 100, is, ok)
 	}
 	if r := find(read, record.Volume); r != nil {
 		out.Given = true

@@ -176,7 +176,7 @@ func (w *scribe) ferment() time.Time {
 }
 
 func (w *scribe) abv(abv, sd float64) float64 {
-	return 100 * (abv + w.Off["alcoholmeter"] + w.noise(sd))
+	return 100 * (abv + w.Off["alcoholometer"] + w.noise(sd))
 }
 
 func (w *scribe) run(stage string, at time.Time, r still.Run, v *recipe.Vessel) time.Time {

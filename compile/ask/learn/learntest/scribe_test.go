@@ -42,7 +42,7 @@ func TestInventedRuns(t *testing.T) {
 			}
 		}
 		if i == 3 {
-			inv.Off["alcoholmeter"] += .012
+			inv.Off["alcoholometer"] += .012
 		}
 		text += inv.Text(fmt.Sprintf("26-%02d", i+1), time.Date(2026, 1, 6+7*i, 7, 0, 0, 0, time.UTC), n) + "\n"
 	}
