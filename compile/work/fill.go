@@ -10,6 +10,7 @@ import (
 	"newmake/compile/lot"
 	"newmake/compile/numbers"
 	"newmake/compile/plan"
+	"newmake/compile/stage/cask"
 	"newmake/compile/stage/schedule"
 	"newmake/lang/recipe"
 )
@@ -130,15 +131,12 @@ func soakL(k plan.Cask) float64 { return soakShare * k.SizeL }
 // restKey is the years in wood.
 const restKey = "cask.rest"
 
-// sampleMonths is how often a cask is sampled (common practice: twice a year).
-const sampleMonths = 6
-
 // samples are the days on which a cask is sampled, from its filling to the end of its
 // rest. What rests for less than that is sampled at its end.
 func samples(rest schedule.Slot) []string {
 	var out []string
 	for n := 1; ; n++ {
-		day := rest.Start.AddDate(0, n*sampleMonths, 0)
+		day := rest.Start.AddDate(0, n*cask.SampleMonths, 0)
 		if !day.Before(rest.End) {
 			return append(out, rest.End.Format(time.DateOnly))
 		}

@@ -39,20 +39,24 @@ type instrument struct {
 func (h *House) Run(number string) (*record.Run, diag.List) {
 	d := h.PastNamed(schema.Run, number)
 	if d == nil {
-		said := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: fmt.Sprintf("there is no run %q in %s", number, h.Root)}
-		numbers := h.RunNumbers()
-		switch near := spelling.Nearest(number, numbers); {
-		case near != "":
-			said.Help = "did you mean `" + near + "`?"
-		case len(numbers) == 0:
-			said.Help = "the house has no runs yet: `newmake record` opens one"
-		default:
-			said.Help = "the house has " + words.And(wording.Quoted(numbers))
-		}
-		return nil, diag.List{said}
+		return nil, h.noSuch("run", number, h.RunNumbers(), "`newmake record` opens one")
 	}
 	r := h.run(d)
 	return r.run, h.Ordered(slices.Concat(d.Said(), r.diags))
+}
+
+// noSuch says that there is nothing of a sort by a name, and what there is.
+func (h *House) noSuch(sort, name string, all []string, first string) diag.List {
+	said := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: fmt.Sprintf("there is no %s %q in %s", sort, name, h.Root)}
+	switch near := spelling.Nearest(name, all); {
+	case near != "":
+		said.Help = "did you mean `" + near + "`?"
+	case len(all) == 0:
+		said.Help = "the house has no " + sort + "s yet: " + first
+	default:
+		said.Help = "the house has " + words.And(wording.Quoted(all))
+	}
+	return diag.List{said}
 }
 
 // RunNumbers lists the numbers of all runs, in the order of the files and lines.

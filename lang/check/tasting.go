@@ -1,7 +1,6 @@
 package check
 
 import (
-	"fmt"
 	"slices"
 
 	"newmake/lang/diag"
@@ -10,10 +9,7 @@ import (
 	"newmake/lang/parallel"
 	"newmake/lang/record"
 	"newmake/lang/schema"
-	"newmake/lang/spelling"
 	"newmake/lang/tree"
-	"newmake/lang/wording"
-	"newmake/lang/words"
 )
 
 // tasting and trial are one of the house's each, read.
@@ -48,16 +44,7 @@ func (h *House) Tastings() ([]*record.Tasting, diag.List) {
 func (h *House) Trial(name string) (*record.Trial, diag.List) {
 	d := h.PastNamed(schema.Trial, name)
 	if d == nil {
-		said := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: fmt.Sprintf("there is no trial %q in %s", name, h.Root)}
-		switch near := spelling.Nearest(name, h.TrialNames()); {
-		case near != "":
-			said.Help = "did you mean `" + near + "`?"
-		case len(h.Past(schema.Trial)) == 0:
-			said.Help = "the house has no trials yet: `newmake explain trial` shows how one is written"
-		default:
-			said.Help = "the house has " + words.And(wording.Quoted(h.TrialNames()))
-		}
-		return nil, diag.List{said}
+		return nil, h.noSuch("trial", name, h.TrialNames(), "`newmake explain trial` shows how one is written")
 	}
 	t := h.trial(d)
 	return t.trial, h.Ordered(slices.Concat(d.Said(), t.diags))

@@ -140,7 +140,7 @@ func Bottling(n *tree.Node, around Around) (*record.Bottling, diag.List) {
 			}
 		case "bottles", "broken", "samples", "withdrawn":
 			size := l.Get("volume")
-			w := record.Bottles{Word: l.Field.Name, EachM3: size.SI, Size: valueOf(size), N: whole(l.Get("number"), "bottles", &r.diags), To: l.Text("whom"), On: r.when(l).Date, Note: l.Text("remark"), At: l.At()}
+			w := record.Bottles{Word: l.Field.Name, EachM3: size.SI, Size: valueOf(size), N: whole(l.Get("number"), "bottles", "write a whole number", &r.diags), To: l.Text("whom"), On: r.when(l).Date, Note: l.Text("remark"), At: l.At()}
 			if c := l.Get("label"); c != nil {
 				v := valueOf(c)
 				w.Label = &v

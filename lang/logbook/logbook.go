@@ -188,7 +188,7 @@ func (r *reader) visit(stage record.StageName, l *tree.Node) record.Visit {
 		lead = len(caps)
 	default:
 		if c := l.Get("number"); c != nil && lead < len(caps) && word() == "number" {
-			v.Nth = r.whole(c)
+			v.Nth = whole(c, "steps", "write `cool 2` for the second; a reading has its unit, as in `1.066 SG`, `5.3 pH`, `158 F`", &r.diags)
 			lead++
 		}
 	}
@@ -214,12 +214,11 @@ func (r *reader) visit(stage record.StageName, l *tree.Node) record.Visit {
 	return v
 }
 
-// whole is a number that counts.
-func (r *reader) whole(c *tree.Capture) int {
+// whole is a number that counts: steps, bottles, answers.
+func whole(c *tree.Capture, what, help string, diags *diag.List) int {
 	n := int(c.SI)
 	if float64(n) != c.SI {
-		r.diags.Add(diag.Diagnostic{Code: diag.CodeWholeNumber, At: c.At(), Summary: "steps are counted, and " + c.Item.Num + " is none of the numbers",
-			Help: "write `cool 2` for the second; a reading has its unit, as in `1.066 SG`, `5.3 pH`, `158 F`"})
+		diags.Add(diag.Diagnostic{Code: diag.CodeWholeNumber, At: c.At(), Summary: what + " are counted, and " + c.Item.Num + " is none of the numbers", Help: help})
 	}
 	return n
 }

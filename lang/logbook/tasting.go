@@ -168,7 +168,7 @@ func Trial(n *tree.Node, names Names) (*record.Trial, diag.List) {
 		}
 	}
 	if c := n.Line("sets").Get("number"); c != nil {
-		t.Sets = whole(c, "sets", &diags)
+		t.Sets = whole(c, "sets", "write a whole number", &diags)
 	}
 	expecting(t, n, &diags)
 	for _, l := range n.Lines {
@@ -272,7 +272,7 @@ func answer(t *record.Trial, l *tree.Node, diags *diag.List) (record.Answer, boo
 			d.Help = "each rank stands once, from 1 on, in the order of `compare`; those that could not be parted share the mean of theirs, `1.5, 1.5, 3`"
 		}
 	default:
-		a.Right, a.N = whole(l.Get("number"), "answers", diags), whole(l.Get("answers"), "answers", diags)
+		a.Right, a.N = whole(l.Get("number"), "answers", "write a whole number", diags), whole(l.Get("answers"), "answers", "write a whole number", diags)
 		if a.Right > a.N {
 			d.Summary, d.Help = fmt.Sprintf("%d of %d is more than there are", a.Right, a.N), "write how many were right, then of how many"
 		}
@@ -302,13 +302,4 @@ func areRanks(ranks []float64, n int) bool {
 		i = j
 	}
 	return true
-}
-
-// whole is a number that counts.
-func whole(c *tree.Capture, what string, diags *diag.List) int {
-	n := int(c.SI)
-	if float64(n) != c.SI {
-		diags.Add(diag.Diagnostic{Code: diag.CodeWholeNumber, At: c.At(), Summary: fmt.Sprintf("%s are counted, and %s is none of the numbers", what, c.Item.Num), Help: "write a whole number"})
-	}
-	return n
 }

@@ -8,6 +8,7 @@ import (
 
 	"newmake/compile/front"
 	"newmake/compile/plan"
+	"newmake/compile/stage/cask"
 	"newmake/lang/record"
 )
 
@@ -54,10 +55,6 @@ type Next struct {
 
 // longest is how many days a batch takes from the mash to the cask, and more.
 const longest = 60
-
-// sampleMonths is how often a cask is sampled (common practice: twice a year), as a
-// plan has it.
-const sampleMonths = 6
 
 // Of is the work of a house on a day.
 func Of(src *front.Source, on record.Date) (*Answer, error) {
@@ -181,9 +178,9 @@ func (a *Answer) sample(src *front.Source, r *record.Run, filled, on record.Date
 	if b == nil || b.Cask.RestS <= 0 {
 		return
 	}
-	const monthS = 365.25 * 86400 / 12
+	const monthS = cask.YearS / 12
 	from := time.Date(filled.Year, filled.Month, filled.Day, 12, 0, 0, 0, time.UTC)
-	for n := sampleMonths; float64(n) <= b.Cask.RestS/monthS+0.5; n += sampleMonths {
+	for n := cask.SampleMonths; float64(n) <= b.Cask.RestS/monthS+0.5; n += cask.SampleMonths {
 		if record.DateOf(from.AddDate(0, n, 0)) == on {
 			a.Samples = append(a.Samples, Sample{Run: r.Number, Batch: r.Batch, Filled: filled.String(), Months: n})
 		}

@@ -130,10 +130,6 @@ type House struct {
 	Units    recipe.System
 }
 
-// sampleMonths is how long after the last sample the next is due (common practice: twice a
-// year).
-const sampleMonths = 6
-
 // z90 is how many standard deviations hold 9 in 10, both sides.
 const z90 = 1.645
 
@@ -244,7 +240,7 @@ func (h House) know(l *record.Life, day record.Date) *known {
 	}
 	for i := range l.Events {
 		if v := &l.Events[i]; v.When.Date.Compare(day) <= 0 {
-			k.events = append(k.events, k.event(v, b))
+			k.events = append(k.events, k.event(v))
 		}
 	}
 	for _, e := range l.Ends {
@@ -297,7 +293,7 @@ func entryABV(b *recipe.Batch) float64 {
 }
 
 // event is a line of a cask's own, in SI.
-func (k *known) event(v *record.Visit, b *recipe.Batch) event {
+func (k *known) event(v *record.Visit) event {
 	e := event{on: v.When.Date}
 	abv, sampled := strength(v)
 	if sampled && v.Word != "topped" {
@@ -387,7 +383,7 @@ func (k *known) last(r *Row, day record.Date) {
 	if r.Last != nil && sampled != k.filled {
 		r.Last.Sampled = sampled.String()
 	}
-	r.Sample = months(sampled, sampleMonths).String()
+	r.Sample = months(sampled, cask.SampleMonths).String()
 }
 
 // restOver is the day on which a rest is over, counted on the calendar.
