@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"time"
 
 	"newmake/compile/lot"
 	"newmake/compile/numbers"
@@ -13,6 +12,7 @@ import (
 	"newmake/compile/stage/cask"
 	"newmake/compile/stage/schedule"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 )
 
 // leastLeftL is what is left over from which on it is worth a word.
@@ -131,17 +131,13 @@ func soakL(k plan.Cask) float64 { return soakShare * k.SizeL }
 // restKey is the years in wood.
 const restKey = "cask.rest"
 
-// samples are the days on which a cask is sampled, from its filling to the end of its
-// rest. What rests for less than that is sampled at its end.
+// samples are the days on which a cask is sampled.
 func samples(rest schedule.Slot) []string {
 	var out []string
-	for n := 1; ; n++ {
-		day := rest.Start.AddDate(0, n*cask.SampleMonths, 0)
-		if !day.Before(rest.End) {
-			return append(out, rest.End.Format(time.DateOnly))
-		}
-		out = append(out, day.Format(time.DateOnly))
+	for _, s := range cask.Samplings(record.DateOf(rest.Start), rest.End.Sub(rest.Start).Seconds()) {
+		out = append(out, s.On.String())
 	}
+	return out
 }
 
 func rest(n *numbers.Batch) Job {

@@ -52,6 +52,14 @@ func (d Date) Weekday() time.Weekday { return d.noon().Weekday() }
 // After is the date so many days later.
 func (d Date) After(days int) Date { return DateOf(d.noon().AddDate(0, 0, days)) }
 
+// Months is the same day so many months later; the last of the month where it has no such
+// day. It is counted from the first month each time: the 31st is not lost on the way.
+func (d Date) Months(n int) Date {
+	first := time.Date(d.Year, d.Month+time.Month(n), 1, 12, 0, 0, 0, time.UTC)
+	last := first.AddDate(0, 1, -1).Day()
+	return Date{first.Year(), first.Month(), min(d.Day, last)}
+}
+
 // DaysTo is how many days later another date is.
 func (d Date) DaysTo(o Date) int { return int(o.noon().Sub(d.noon()).Hours() / 24) }
 

@@ -178,11 +178,9 @@ func (a *Answer) sample(src *front.Source, r *record.Run, filled, on record.Date
 	if b == nil || b.Cask.RestS <= 0 {
 		return
 	}
-	const monthS = cask.YearS / 12
-	from := time.Date(filled.Year, filled.Month, filled.Day, 12, 0, 0, 0, time.UTC)
-	for n := cask.SampleMonths; float64(n) <= b.Cask.RestS/monthS+0.5; n += cask.SampleMonths {
-		if record.DateOf(from.AddDate(0, n, 0)) == on {
-			a.Samples = append(a.Samples, Sample{Run: r.Number, Batch: r.Batch, Filled: filled.String(), Months: n})
+	for _, s := range cask.Samplings(filled, b.Cask.RestS) {
+		if s.On == on {
+			a.Samples = append(a.Samples, Sample{Run: r.Number, Batch: r.Batch, Filled: filled.String(), Months: s.Months})
 		}
 	}
 }

@@ -13,7 +13,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"time"
 
 	"newmake/compile/estimate/shrink"
 	"newmake/compile/lot"
@@ -345,12 +344,16 @@ func (h House) row(k *known, p, house pace, day record.Date) *Row {
 	}
 	r.AtFill, r.Now = holds(k.filled, 1), holds(day, p.is)
 	r.Low, r.High = holds(day, p.is+z90*p.sd), holds(day, max(0, p.is-z90*p.sd))
-	k.last(r, day)
+	restS := 0.0
+	if b := h.Batch(run.Batch); b != nil {
+		restS = b.Cask.RestS
+	}
+	k.last(r, day, restS)
 	if a, ok := k.leaks(house, day); ok {
 		r.Leak = &Leak{a.since.String(), to(a.kgs, 2)}
 	}
-	if b := h.Batch(run.Batch); b != nil && b.Cask.RestS > 0 {
-		on := restOver(k.filled, b.Cask.RestS)
+	if restS > 0 {
+		on := cask.RestOver(k.filled, restS)
 		r.Target = &Target{On: on.String(), Then: holds(on, p.is), Low: holds(on, p.is+z90*p.sd), High: holds(on, max(0, p.is-z90*p.sd)), Over: on.Compare(day) <= 0}
 	}
 	for _, t := range h.Tastings {
@@ -362,7 +365,7 @@ func (h House) row(k *known, p, house pace, day record.Date) *Row {
 }
 
 // last tells of the last reading, and when the next sample is due.
-func (k *known) last(r *Row, day record.Date) {
+func (k *known) last(r *Row, day record.Date, restS float64) {
 	sampled := k.filled
 	k.follow(day, 1, false, func(e *event, expected cask.Year) {
 		if e.abv > 0 {
@@ -383,18 +386,7 @@ func (k *known) last(r *Row, day record.Date) {
 	if r.Last != nil && sampled != k.filled {
 		r.Last.Sampled = sampled.String()
 	}
-	r.Sample = months(sampled, cask.SampleMonths).String()
-}
-
-// restOver is the day on which a rest is over, counted on the calendar.
-func restOver(filled record.Date, restS float64) record.Date {
-	return months(filled, int(math.Round(restS/(cask.YearS/12))))
-}
-
-// months is the day so many months on; the last of the month where it has no such day.
-func months(d record.Date, n int) record.Date {
-	first := time.Date(d.Year, d.Month+time.Month(n), 1, 12, 0, 0, 0, time.UTC)
-	return record.DateOf(first.AddDate(0, 0, min(d.Day, first.AddDate(0, 1, -1).Day())-1))
+	r.Sample = cask.NextSampling(k.filled, sampled, restS).String()
 }
 
 func holdsOf(y cask.Year) Holds {

@@ -5,9 +5,6 @@ import (
 	"math"
 )
 
-// SampleMonths is how often a cask is sampled (common practice: twice a year).
-const SampleMonths = 6
-
 // Course is one cask followed from its fill, step by step, with what is put in, taken out
 // or runs out on the way.
 type Course struct {
