@@ -9,6 +9,7 @@ import (
 	"math"
 	"net/http"
 	"strconv"
+	"time"
 	"unicode/utf8"
 
 	"newmake/cmd/newmake/internal/serve"
@@ -16,13 +17,16 @@ import (
 	"newmake/compile/ask/size"
 	"newmake/compile/measure"
 	"newmake/lang/diag"
+	"newmake/lang/record"
 	"newmake/lang/wholefile"
 	"newmake/lang/words"
 )
 
-// sent is a visit as a browser sends it. Seen is the mark of the record that it shows.
+// sent is a visit as a browser sends it, or what is corrected of one. Seen is the mark of
+// the record that it shows.
 type sent struct {
 	Seen   string        `json:"seen"`
+	Slip   bool          `json:"slip"` // it stands in the record, and was mistyped
 	Values []sentReading `json:"values"`
 	Clock  string        `json:"clock"`
 	Day    string        `json:"day"`
@@ -106,6 +110,9 @@ func (o *opened) Keep(_ context.Context, text []byte) serve.Answer {
 		e.Values = append(e.Values, recording.Value{Blank: r.Blank, Read: r.Read, Sample: r.Sample})
 	}
 	then, err := was.Enter(e)
+	if v.Slip {
+		then, err = was.Correct(e, record.DateOf(time.Now().In(was.Run.Zone)))
+	}
 	if err != nil {
 		return refuse(http.StatusUnprocessableEntity, "Not kept: "+inWords(err)+".")
 	}

@@ -133,6 +133,20 @@ func TestOpenKeepsReadings(t *testing.T) {
 	assert.Equal(t, http.StatusUnprocessableEntity, status)
 	assert.Contains(t, said["refused"], "no open blank")
 
+	// What was mistyped is put right beside it, and both are shown.
+	status, said = b.post("readings", sent{Seen: b.seen(), Slip: true, Values: []sentReading{{Blank: "mash.5.temperature", Read: "190"}}, Clock: "10:06", By: "A"})
+	require.Equal(t, http.StatusOK, status, said)
+	text, err = os.ReadFile(file)
+	require.NoError(t, err)
+	assert.Regexp(t, `10:04 heat +191 F by "M"`, string(text), "what was written stays")
+	assert.Regexp(t, `corrected 10:04 heat 191 F to 190 F on \d{4}-\d\d-\d\d by "A"\n +corrected 10:04 heat 10:04 to 10:06 on`, string(text))
+	soon(t, "it is on the page", func() bool {
+		return strings.Contains(b.page(), "read <b>190 F</b> (first written: 191 F) at 10:06 by M")
+	})
+	status, said = b.post("readings", sent{Seen: b.seen(), Slip: true, Values: []sentReading{{Blank: "mash.6.temperature", Read: "190"}}})
+	assert.Equal(t, http.StatusUnprocessableEntity, status)
+	assert.Contains(t, said["refused"], "no reading here to correct")
+
 	// What is hard to believe is kept, and said.
 	status, said = b.post("readings", sent{Seen: b.seen(), Values: []sentReading{{Blank: "ferment.pitch.gravity", Read: "1.666", Sample: "68"}}, Clock: "13:55"})
 	require.Equal(t, http.StatusOK, status, said)

@@ -69,6 +69,17 @@ export async function servedFaults(browser, newmake, recipe, shots) {
     await shows("read 191 F at 10:04 by M");
     want(await page.$eval("#step-mash\\.1 [data-tick]", (e) => e.checked), "the tick is gone when it is loaded anew");
 
+    // It was mistyped: it is put right beside, and what was written stays in the record.
+    await press("#slip-mash\\.5\\.temperature summary");
+    faults.push(...(await axeFaults(page)).map((f) => "served, a slip: " + f));
+    await type("#slip-value-mash\\.5\\.temperature", "190");
+    await shot("phone-slip");
+    await page.keyboard.press("Enter");
+    await shows("read 190 F (first written: 191 F) at 10:04 by M");
+    want(/10:04 heat +191 F by "M".*\n +corrected 10:04 heat 191 F to 190 F on \d{4}-\d\d-\d\d by "M"/.test(record()), "the correction does not stand beside the reading:\n" + record());
+    await page.reload();
+    await shows("read 190 F (first written: 191 F) at 10:04 by M");
+
     // What can't be taken says why, and stays.
     const rest = "#blank-mash\\.6\\.temperature";
     await type(rest, "tepid");

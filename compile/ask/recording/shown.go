@@ -23,10 +23,13 @@ type Open struct {
 
 // Said is a reading as it stands in the record.
 type Said struct {
-	Value string // "76.1 % abv at 66 F", "none"
-	When  string // 09:33, "" if nobody said
-	By    string
-	Note  string
+	Value   string // "76.1 % abv at 66 F", "none": what holds
+	Was     string // what was written first, where it was corrected since; "" where not
+	When    string // 09:33, "" if nobody said
+	By      string
+	Note    string
+	Unit    string // of what is typed without one, to correct it; "" where it can't be corrected here
+	Sampled bool   // the temperature of its sample stands there, and can be corrected
 }
 
 // Shown is the page for a screen.
@@ -44,9 +47,9 @@ func (p *Page) Shown() Shown {
 	}
 	filled := blank.Match(p.Planned, p.Run)
 	for _, a := range slices.Concat(filled.Answers, filled.None) {
-		s := Said{Value: textOf(a.Reading.Place)}
+		s := p.said(a)
 		if v := a.Visit; v != nil {
-			s.When, s.By, s.Note = v.When.Clock, v.By, v.Note
+			s.When, s.By, s.Note = clockNow(v), v.By, v.Note
 		}
 		if u := a.Used; u != nil {
 			s.By, s.Note = u.By, u.Note
@@ -54,6 +57,27 @@ func (p *Page) Shown() Shown {
 		out.Read[a.Blank.ID] = s
 	}
 	return out
+}
+
+// said is what a reading says, and what it said before it was corrected.
+func (p *Page) said(a blank.Answer) Said {
+	r := a.Reading
+	s := Said{Value: textOf(r.Place)}
+	value, held := r.Holds()
+	sample, sampled := sampleOf(r)
+	if r.Corrected != nil || r.AtCorrected != nil {
+		s.Was, s.Value = s.Value, "none"
+		if held {
+			s.Value = value.String()
+			if sampled {
+				s.Value += " at " + sample.String()
+			}
+		}
+	}
+	if held && len(a.More) == 0 {
+		s.Unit, s.Sampled = p.unitOf(value, a), sampled
+	}
+	return s
 }
 
 func textOf(s diag.Span) string {

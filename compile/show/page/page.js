@@ -53,7 +53,7 @@ document.addEventListener("input", ({ target }) => {
 // which it is due: later it is typed from paper.
 function timely(form) {
   const due = form.dataset.due;
-  if (Math.abs(now() - Date.parse(due)) > 12 * 3600e3) return;
+  if (!due || Math.abs(now() - Date.parse(due)) > 12 * 3600e3) return;
   form.clock.value = clockAt(now(), due);
   kept.set("typed " + form.id + " clock", form.clock.value);
 }
@@ -81,17 +81,17 @@ document.addEventListener("submit", (event) => {
 });
 
 async function send(form) {
-  const values = [];
+  const values = [], slip = form.hasAttribute("data-slip"); // a slip of the pen: what is empty was right
   for (const input of all("[data-blank]", form)) {
     const read = input.value.trim() || (form.none?.checked ? "none" : "");
     const sample = all("[data-sample]", form).find((s) => s.name === input.name + " sample");
-    if (read) values.push({ blank: input.name, read, sample: sample?.value.trim() ?? "" });
+    if (read || slip && (sample?.value.trim() || form.clock?.value.trim())) values.push({ blank: input.name, read, sample: sample?.value.trim() ?? "" });
   }
   if (!values.length) return say(form, "Type a value first.", "refused");
   say(form, "Sending ...", "");
   const sent = fields(form).map((i) => [i.name, i.value]);
   const answer = await post("readings", {
-    seen: document.body.dataset.seen ?? "", values,
+    seen: document.body.dataset.seen ?? "", slip, values,
     clock: form.clock?.value ?? "", day: form.day?.value ?? "", by: form.by.value.trim(), remark: form.remark.value.trim(),
   });
   if (!answer.ok) return say(form, answer.said + " What was typed stays here.", "refused");
