@@ -169,6 +169,9 @@ func (u Units) Length(m float64) string {
 	return Number(m/metrePerFoot, 0) + " ft"
 }
 
+// Flow shows a flow to two figures.
+func (u Units) Flow(litrePerH float64) string { return u.rate(litrePerH, 2) }
+
 // rate shows a flow to so many figures.
 func (u Units) rate(litrePerH float64, figures int) string {
 	v, unit := litrePerH, " L/h"

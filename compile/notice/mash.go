@@ -23,6 +23,7 @@ func Mash(b *recipe.Batch, r mash.Result) diag.List {
 	}
 	starch(w, r)
 	lauter(w, r)
+	bakes(w)
 	if to := b.Mash.Treatment.AcidToPH; to > 0 && r.PHWithoutAcid <= to {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeNoAcidWanted, At: w.at(recipe.PathAcid),
@@ -198,4 +199,30 @@ func hasMalt(b *recipe.Batch) bool {
 		}
 	}
 	return false
+}
+
+// bakes says if a mash is heated by elements that are bare in it when its grain is in.
+func bakes(w *writer) {
+	v, grain := w.b.Mash.Cooker, false
+	if v.HeatedBy != recipe.Elements {
+		return
+	}
+	for _, s := range w.b.Mash.Steps {
+		switch s.Verb {
+		case recipe.MashAdd:
+			grain = true
+		case recipe.MashHeat, recipe.MashBoil:
+			if !grain {
+				continue
+			}
+			w.add(diag.Diagnostic{
+				Code: diag.CodeScorches, At: s.At,
+				Summary: fmt.Sprintf("the mash is heated with its grain in, in the cooker %q, by elements that are bare in it", v.Name),
+				Help:    "heat the water alone and let the mash cool to each rest; or heat by a jacket, or by live steam",
+				Reason:  "grain bakes onto elements, which are far hotter than a jacket: it is tasted in the spirit, and they burn out (common practice)",
+				Related: declared(v),
+			})
+			return
+		}
+	}
 }

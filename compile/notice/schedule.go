@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"newmake/compile/lot"
@@ -61,6 +62,7 @@ func Schedule(b *recipe.Batch, slots []schedule.Slot) diag.List {
 			})
 		}
 	}
+	standsDirty(w, slots)
 	for _, stage := range stages {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeOutOfShift, At: w.at(recipe.PathOf(stage), recipe.PathStart),
@@ -73,6 +75,35 @@ func Schedule(b *recipe.Batch, slots []schedule.Slot) diag.List {
 		conflict(w, k)
 	}
 	return w.list
+}
+
+// dirtyLongS is how long an emptied fermenter may wait for its cleaning, unsaid: a night
+// and the hours about it (from memory).
+const dirtyLongS = 24 * lot.SecondsPerHour
+
+// standsDirty says if the fermenter is cleaned long after the last of the wash has left
+// it.
+func standsDirty(w *writer, slots []schedule.Slot) {
+	var emptied, cleaned schedule.Slot
+	for _, s := range slots {
+		switch {
+		case s.Stage == "strip" && strings.HasSuffix(s.Key, ".charge"):
+			emptied = s
+		case s.Key == "ferment.clean":
+			cleaned = s
+		}
+	}
+	stands := cleaned.Start.Sub(emptied.End)
+	if emptied.Key == "" || cleaned.Key == "" || stands.Seconds() <= dirtyLongS {
+		return
+	}
+	const day = "Mon 15:04"
+	w.add(diag.Diagnostic{
+		Code: diag.CodeStandsDirty, At: w.at(recipe.PathStart),
+		Summary: fmt.Sprintf("the fermenter %q is empty from %s and cleaned from %s: it stands dirty for %s", cleaned.Vessel, emptied.End.Format(day), cleaned.Start.Format(day), measure.Hours(stands.Hours())),
+		Help:    "rinse it with hot water at least, as soon as it is empty; or run the wash on a day that leaves the time",
+		Reason:  "yeast and gums dry on within hours, and what grows in them sours the next wash (common practice)",
+	})
 }
 
 // overWeekendS is a wait that is longer than a night and a day between: a day off, or a
@@ -100,7 +131,11 @@ func OtherStart(b *recipe.Batch, slots []schedule.Slot, shifted func(days int) [
 	}
 	w := about(b)
 	start := best[0].Start
-	help := fmt.Sprintf("begun on a %s it waits for %s: `start %s`", start.Weekday(), measure.Hours(least.Hours()), start.Format("2006-01-02 15:04"))
+	waits := "waits for " + measure.Hours(least.Hours())
+	if least < time.Hour {
+		waits = "hardly waits"
+	}
+	help := fmt.Sprintf("begun on a %s it %s: `start %s`", start.Weekday(), waits, start.Format("2006-01-02 15:04"))
 	w.add(diag.Diagnostic{
 		Code: diag.CodeOtherStart, At: w.at(recipe.PathStart), Help: help,
 		Summary: fmt.Sprintf("the wash waits for its run for %s: %s", measure.Hours(worst.Wait.Hours()), worst.WaitWhy),

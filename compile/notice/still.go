@@ -88,14 +88,14 @@ func preheats(w *writer, v *recipe.Vessel, r numbers.Strip) {
 	if r.Idle {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeNoPotAle, At: at, Summary: fmt.Sprintf("the preheater of the still %q has no hot pot ale: the batch has one charge", v.Name),
-			Help: "where pot ale is kept hot from batch to batch, say how hot, as in `preheater 40 sqft, pot-ale at 180 F`",
+			Help: "where pot ale is kept hot from batch to batch, say how hot, as in `preheater " + units(w.say, "40 sqft, pot-ale at 180 F", "4 m2, pot-ale at 82 C") + "`",
 		})
 	}
 	if p := r.Preheat; p != nil && p.WantsC > p.ToC+preheatShortK {
 		w.add(diag.Diagnostic{
 			Code: diag.CodePreheatShort, At: at,
 			Summary: fmt.Sprintf("the wash is preheated to %s and not to %s: its pot ale comes at %s", w.say.Temp(p.ToC), w.say.Temp(p.WantsC), w.say.Temp(p.PotAleC)),
-			Help:    "a larger preheater, hotter pot ale, or more time, as in `preheater 40 sqft over 40 min`; or ask for what it can do",
+			Help:    "a larger preheater, hotter pot ale, or more time, as in `preheater " + units(w.say, "40 sqft", "4 m2") + " over 40 min`; or ask for what it can do",
 		})
 	}
 }
@@ -106,6 +106,14 @@ const (
 	leftSome = 0.02
 	leftMuch = 0.10
 )
+
+// units is an example in the reader's units.
+func units(say measure.Units, us, si string) string {
+	if say == measure.SI {
+		return si
+	}
+	return us
+}
 
 // leftBehind says what an early stop leaves in the pot.
 func leftBehind(w *writer, r numbers.Strip) {
@@ -178,6 +186,7 @@ func Spirit(b *recipe.Batch, run numbers.Spirit, ways []numbers.Way) diag.List {
 	runProblems(w, "spirit", run.Run)
 	covered(w, s.Still, "spirit", run.Run)
 	paces(w, s.Still, run.Run)
+	oddPace(w, s.Still, run.Run)
 	strength(w, run)
 	neverSteady(w, run.Run, ways)
 	return w.list
@@ -356,4 +365,44 @@ func paces(w *writer, v *recipe.Vessel, r still.Run) {
 			Related: declared(v),
 		})
 	}
+}
+
+// Hearts by the hour, as a share of what the still holds. Some 15 % of a charge (HMRC
+// manual SPIR4100) in 2.5 to 3 h (Nicol, in Russell (ed.), Whisky (2003), ch. 5), of a
+// still filled to two thirds, is 3.6 %; a third of that and some three times as much are
+// put as the ends (from memory).
+const (
+	heartsUsualPerH = 0.036
+	heartsSlowPerH  = 0.012
+	heartsFastPerH  = 0.12
+)
+
+// oddPace says if the hearts come far slower or faster than is usual for a still of
+// that size. Where no pace is written they take the same hours in every still.
+func oddPace(w *writer, v *recipe.Vessel, r still.Run) {
+	f := r.Fraction(still.Hearts)
+	litres, hours := lot.Of(f.Stream).VolumeL, (f.EndS-f.StartS)/lot.SecondsPerHour
+	if !(litres > 0 && hours > 0) {
+		return
+	}
+	holdsL := v.HoldsM3 * lot.LitresPerM3
+	pace := litres / hours / holdsL
+	if pace >= heartsSlowPerH && pace <= heartsFastPerH {
+		return
+	}
+	word := "fast: what comes over has little of the copper, and cuts are over in minutes"
+	if pace < heartsSlowPerH {
+		word = "slow: a trickle, that no valve holds and that the loss of heat from the still governs"
+	}
+	over := fmt.Sprintf("%.0f h", math.Ceil(litres/(heartsUsualPerH*holdsL)))
+	if h := litres / (heartsUsualPerH * holdsL); h < 1.5 {
+		over = fmt.Sprintf("%.0f min", 5*math.Ceil(12*h))
+	}
+	w.add(diag.Diagnostic{
+		Code: diag.CodeOddPace, At: w.at(recipe.PathPaceHearts, recipe.PathHearts),
+		Summary: fmt.Sprintf("the hearts run at %s, from a still that holds %s: that is %s", w.say.Flow(litres/hours), w.say.Litres(holdsL), word),
+		Help:    fmt.Sprintf("write in `spirit` a block `pace` with the line `hearts over %s`", over),
+		Reason:  "a still gives some 1 to 12 % of what it holds as hearts in an hour (from memory), about 4 % where a sixth of the charge comes over in 2.5 to 3 h",
+		Related: declared(v),
+	})
 }

@@ -104,6 +104,8 @@ var thresholds = []threshold{
 	{diag.CodePreheatShort, diag.Warning, "a degree less than 60 C", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) {
 		r.Preheat = &still.Preheat{WantsC: 60, ToC: v}
 	}), 59.01, 58.99},
+	{diag.CodeOddPace, diag.Note, "1.2 L/h of 100 L", spiritOf(hearts), 1.21, 1.19},
+	{diag.CodeOddPace, diag.Note, "12 L/h of 100 L", spiritOf(hearts), 11.9, 12.1},
 	{diag.CodeNoWaterWanted, diag.Note, "any water at all", spiritOf(func(b *recipe.Batch, r *numbers.Spirit, v float64) { b.Spirit.WaterTo.Value, r.WaterKg = 0.28, v }), 0.001, 0},
 
 	{diag.CodeInForeshots, diag.Warning, "foreshots of 2 L, less what no eye sees", spiritOf(func(b *recipe.Batch, r *numbers.Spirit, v float64) {
@@ -124,6 +126,10 @@ var thresholds = []threshold{
 	{diag.CodeStartWaits, diag.Warning, "a wait", slots(func(s []schedule.Slot, v float64) { s[0].Wait = seconds(v) }), 0, 1},
 	{diag.CodeOutOfShift, diag.Warning, "past the shift", slots(func(s []schedule.Slot, v float64) { s[1].OutOfShift = seconds(v) }), 0, 1},
 	{diag.CodeStandsLong, diag.Warning, "72 h", slots(func(s []schedule.Slot, v float64) { s[1].Key, s[1].Wait = "strip.charge", seconds(v*3600) }), 72, 72.01},
+	{diag.CodeStandsDirty, diag.Note, "a day", slots(func(s []schedule.Slot, v float64) {
+		s[0].Stage, s[0].Key = "strip", "strip.2.charge"
+		s[1].Key, s[1].Start = "ferment.clean", s[0].End.Add(seconds(v*3600))
+	}), 24, 24.01},
 	{diag.CodeOtherStart, diag.Note, "36 h", otherStart(0), 36, 36.01},
 	{diag.CodeOtherStart, diag.Note, "half a day less", func(v float64) diag.List { return otherStart(v)(60) }, 48, 47.99},
 	{diag.CodeCrewShort, diag.Warning, "a crew of two", slots(func(s []schedule.Slot, v float64) { s[1].People = int(v) }), 2, 3},
@@ -300,6 +306,11 @@ func spiritOf(change func(*recipe.Batch, *numbers.Spirit, float64)) func(float64
 		change(b, &r, v)
 		return notice.Spirit(b, r, nil)
 	}
+}
+
+// hearts are v litres in an hour, of water, of which a litre weighs 0.9982 kg at 20 C.
+func hearts(_ *recipe.Batch, r *numbers.Spirit, v float64) {
+	r.Fractions = []still.Fraction{{Name: still.Hearts, StartS: 1800, EndS: 5400, Stream: stream.Stream{WaterKg: 0.9982 * v}}}
 }
 
 func caskOf(change func(*recipe.Batch, *numbers.Cask, *plan.Cask, float64)) func(float64) diag.List {

@@ -112,6 +112,7 @@ type Ferment struct {
 	Hours          float64        `json:"hours" places:"1"`      // in the fermenter, until the still is charged
 	AskedHours     float64        `json:"askedHours" places:"1"` // as the batch asks; it goes on while it stands
 	DryHours       float64        `json:"dryHours" places:"1"`   // sugar 98 % gone; 0 if never
+	AsItFills      bool           `json:"asItFills,omitempty"`   // pitched while the worts ran in: all hours count from the full fermenter
 	FinalGravitySG float64        `json:"finalGravitySG" places:"4"`
 	FinalGrainSG   float64        `json:"finalGravityFromGrainSG" places:"4"` // without the backset's solids
 	AbvPct         float64        `json:"abvPct" places:"2"`                  // of the whole, grain and yeast in it: times washVolumeL it is pureL

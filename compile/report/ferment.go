@@ -21,7 +21,8 @@ func fermentPart(b recipe.Ferment, setC float64, r numbers.Ferment) plan.Ferment
 	wash, grain := lot.Of(r.Wash), r.Wash
 	grain.BacksetKg = 0
 	f := plan.Ferment{
-		Yeast: b.Yeast.Name, PitchKg: r.PitchKg, PitchGPerL: r.PitchKg / r.WortM3, PitchC: setC,
+		AsItFills: b.AsItFills,
+		Yeast:     b.Yeast.Name, PitchKg: r.PitchKg, PitchGPerL: r.PitchKg / r.WortM3, PitchC: setC,
 		NutrientKg: r.NutrientKg, NutrientNMgL: 1e3 * dapNitrogen * r.NutrientKg / r.WortM3,
 		HoldLowC: b.HoldLowC, HoldHighC: b.HoldHighC, Hours: r.ForS / lot.SecondsPerHour, AskedHours: b.DurationS / lot.SecondsPerHour, DryHours: r.DryS / lot.SecondsPerHour,
 		FinalGravitySG: r.FinalSG, FinalGrainSG: grain.SG(), Wash: wash, Liquid: lot.Liquid(r.Wash),

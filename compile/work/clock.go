@@ -74,7 +74,7 @@ func (c Clock) Scheduled(b *recipe.Batch, jobs []Job, curve []ferment.Point) (pl
 	for i, slot := range slots {
 		steps = append(steps, step(b, line[i], slot))
 		if slot.Key == fermentKey {
-			steps = append(steps, c.rounds(slot, curve)...)
+			steps = append(steps, c.rounds(slot, curve, b.Ferm.AsItFills)...)
 		}
 	}
 	all := make([]schedule.Slot, 0, len(slots)+len(beside))

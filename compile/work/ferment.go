@@ -99,15 +99,19 @@ const antifoamKgM3 = 1000
 const fermentKey = "ferment.run"
 
 // rounds are the daily readings of the ferment, as steps.
-func (c Clock) rounds(s schedule.Slot, curve []ferment.Point) []plan.Step {
+func (c Clock) rounds(s schedule.Slot, curve []ferment.Point, asItFills bool) []plan.Step {
 	var out []plan.Step
+	from := "the pitch"
+	if asItFills {
+		from = "the fermenter was full"
+	}
 	for i, at := range schedule.Rounds(s.Start, s.End, c.shift, c.zone, roundMinute) {
 		after := at.Sub(s.Start).Seconds()
 		p := fermentAt(curve, after)
 		step := plan.Step{
 			ID: fmt.Sprintf("ferment.round.%d", i+1), Title: plan.Say("Read the ferment"), Mark: mark("{}", plan.Of(p.SG, plan.SG)), Stage: "ferment", Vessel: s.Vessel,
 			Start: rfc3339(at), End: rfc3339(at.Add(time.Duration(roundS) * time.Second)), DurationMin: roundS / 60,
-			Do:     plan.Say("Read the ferment, {} after the pitch.", plan.Of(at.Sub(s.Start).Hours(), plan.Hour)),
+			Do:     plan.Say("Read the ferment, {} after "+from+".", plan.Of(at.Sub(s.Start).Hours(), plan.Hour)),
 			Attend: plan.Stay, People: 1, Cautions: []string{"co2"},
 		}
 		for _, r := range []Reading{

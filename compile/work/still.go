@@ -300,9 +300,13 @@ func spiritStop(n *numbers.Batch, c charge) Job {
 	if n.Spirit.ForeshotsM3 > 0 {
 		foreshots = "the foreshots" + cite(n.Batch, "27 CFR 19.584(g)") + ", and "
 	}
+	which, read := "the feints before they are mingled", lotReadings(lot.Of(c.run.Feints()), FeintsVolume, FeintsStrength)
+	if c.tank.MassKg() > 0 { // the tank shows more than this charge's
+		which = "the feints of this charge, apart from what the tank held before"
+		read[0].What, read[1].What = "this charge's feints", "their strength"
+	}
 	return c.stop(
-		plan.Say("Heat off, vent, discharge {} of spent lees. Record "+foreshots+"the feints before they are mingled"+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()),
-		lotReadings(lot.Of(c.run.Feints()), FeintsVolume, FeintsStrength))
+		plan.Say("Heat off, vent, discharge {} of spent lees. Record "+foreshots+which+cite(n.Batch, "27 CFR 19.301")+".", lot.Of(c.run.Residue).Volume()), read)
 }
 
 func usesBackset(steps []recipe.MashStep) bool {

@@ -57,6 +57,7 @@ const (
 	CodeSetsSolid    Code = "NM0626"
 	CodeNoHeating    Code = "NM0627"
 	CodeNoCooling    Code = "NM0628"
+	CodeGums         Code = "NM0629"
 
 	CodeSetTemperature Code = "NM0701"
 	CodePitchRate      Code = "NM0702"
@@ -151,6 +152,7 @@ var checkTable = []Info{
 	{CodeSetsSolid, "sets-solid", Warning, "raw grain cooked with nothing to thin it"},
 	{CodeNoHeating, "no-heating", Error, "heating in a vessel that can't heat"},
 	{CodeNoCooling, "no-cooling", Error, "cooling in a vessel that can't cool"},
+	{CodeGums, "gums", Warning, "rye, oats or raw barley whose gums nothing thins"},
 
 	{CodeSetTemperature, "set-temperature", Error, "yeast pitched too hot or too cold"},
 	{CodePitchRate, "pitch-rate", Warning, "much or little yeast"},

@@ -51,6 +51,7 @@ const (
 	CodeScorches       Code = "NM0863"
 	CodeNoPotAle       Code = "NM0864"
 	CodePreheatShort   Code = "NM0865"
+	CodeOddPace        Code = "NM0866"
 
 	CodeBelowEntry    Code = "NM0950"
 	CodeCaskNotFilled Code = "NM0951"
@@ -71,6 +72,7 @@ const (
 	CodeStandsLong   Code = "NM1157"
 	CodeRunsAway     Code = "NM1158"
 	CodeOtherStart   Code = "NM1159"
+	CodeStandsDirty  Code = "NM1160"
 
 	CodePromiseBroken  Code = "NM1250"
 	CodePromiseUnknown Code = "NM1251"
@@ -127,6 +129,7 @@ var Computed = []Info{
 	{CodeScorches, "grain-scorches", Warning, "a wash with grain in it, and nothing that keeps the grain off the heat"},
 	{CodeNoPotAle, "no-hot-pot-ale", Note, "a preheater that has no hot pot ale"},
 	{CodePreheatShort, "preheat-short", Warning, "a wash that its preheater does not warm as far as is asked"},
+	{CodeOddPace, "odd-pace", Note, "hearts that run far slower or faster than is usual for the still"},
 
 	{CodeBelowEntry, "below-entry", Error, "hearts weaker than the cask's entry strength"},
 	{CodeCaskNotFilled, "cask-not-filled", Warning, "not enough spirit for one cask"},
@@ -146,6 +149,7 @@ var Computed = []Info{
 	{CodeUnknownZone, "unknown-zone", Error, "a time zone that is not known"},
 	{CodeStandsLong, "stands-long", Warning, "a wash that stands long before it is run"},
 	{CodeOtherStart, "another-start", Note, "a wash that waits over a weekend, and a start by which it does not"},
+	{CodeStandsDirty, "stands-dirty", Note, "a fermenter that is cleaned long after it is emptied"},
 	{CodeRunsAway, "runs-away", Error, "numbers of a batch that run away"},
 
 	{CodePromiseBroken, "promise-broken", Error, "a promise that the plan does not keep"},

@@ -61,6 +61,14 @@ var thresholds = []threshold{
 	}, "chocolate-malt", "barley"},
 	{diag.CodeSetsSolid, diag.Warning, "however little malt is in", []string{liquefy, "", "add      corn", "add corn{}", grist, "corn 70 %\nrye 15.95 %\ndistillers-malt 14 %\ntwo-row-malt 0.05 %"}, ", two-row-malt", ""},
 
+	{diag.CodeGums, diag.Note, "a third of the bill", []string{grist, "rye {}\ndistillers-malt 14 %\ncorn rest"}, "33 %", "33.1 %"},
+	{diag.CodeGums, diag.Warning, "six tenths of it", []string{grist, "rye {}\ndistillers-malt 14 %\ncorn rest"}, "60 %", "60.1 %"},
+	{diag.CodeGums, diag.Note, "unless it is malted with the gums gone", []string{grist, "{} 40 %\nrye 16 %\ndistillers-malt 14 %\ncorn rest", "add      rye", "add rye, {}"}, "wheat-malt", "rye-malt"},
+	{diag.CodeGums, diag.Note, "an enzyme for them", []string{grist, "rye 50 %\ndistillers-malt 14 %\ncorn rest", "add      rye", "add rye\n{}"}, "dose xylanase", ""},
+	{diag.CodeGums, diag.Note, "10 min of rest with malt in", []string{grist, "rye 50 %\ndistillers-malt 14 %\ncorn rest", malt, "add distillers-malt\nrest 60 min\ncool to 45 C\nrest {}"}, "10 min", "9.9 min"},
+	{diag.CodeGums, diag.Note, "45 C", []string{grist, "rye 50 %\ndistillers-malt 14 %\ncorn rest", malt, "add distillers-malt\nrest 60 min\ncool to {}\nrest 10 min"}, "45 C", "45.1 C"},
+	{diag.CodeGums, diag.Note, "35 C", []string{grist, "rye 50 %\ndistillers-malt 14 %\ncorn rest", malt, "add distillers-malt\nrest 60 min\ncool to {}\nrest 10 min"}, "35 C", "34.9 C"},
+
 	{diag.CodeEnzymesDie, diag.Error, "malt at 80 C", []string{"cool     to 148 F", "cool to {}\n", "cool     to 158 F", "", malt, malt + "\ncool to 148 F\nrest 60 min"}, "79.9 C", "80.1 C"},
 	{diag.CodeEnzymesDie, diag.Warning, "malt at 68.5 C", []string{"cool     to 148 F", "cool to {}"}, "68.4 C", "68.6 C"},
 	{diag.CodeEnzymesDie, diag.Error, "heated above 80 C", []string{malt, "add distillers-malt\nheat to {}\nrest 5 min\ncool to 64 C\nrest 60 min"}, "79.9 C", "80.1 C"},

@@ -41,6 +41,7 @@ func checkTrade(r *rules) {
 		if converts(r, w) {
 			checkCook(r, w)
 		}
+		checkGums(r, w)
 		checkThickness(r, w)
 		checkDoses(r, w)
 		checkVolumes(r, w)

@@ -101,7 +101,11 @@ func (t *text) ferment() {
 		t.fact("nutrient", t.Mass(f.NutrientKg), "diammonium phosphate; brings "+measure.Number(f.NutrientNMgL, 0)+" mg/L of nitrogen that yeast takes")
 	}
 	if f.DryHours > 0 {
-		t.fact("dry after", measure.Hours(f.DryHours), "of "+measure.Hours(f.Hours)+"; good to about a quarter")
+		from := ""
+		if f.AsItFills {
+			from = ", from the full fermenter on"
+		}
+		t.fact("dry after", measure.Hours(f.DryHours), "of "+measure.Hours(f.Hours)+from+"; good to about a quarter")
 	} else {
 		t.fact("dry after", "not in "+measure.Hours(f.Hours), t.Mass(f.SugarLeftKg)+" of sugar left")
 	}

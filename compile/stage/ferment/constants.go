@@ -10,6 +10,7 @@ import (
 // constants are those of the library entry `model ferment`, in SI.
 type constants struct {
 	biomassMost        float64 // kg yeast that a kg of extract can grow
+	doublingsMost      float64 // of what is pitched alive
 	restingRate        float64 // of yeast that has stopped growing, against growing
 	glycerolPerBiomass float64
 
@@ -36,6 +37,7 @@ type constants struct {
 func (k *constants) fields() []recipe.Constant {
 	return []recipe.Constant{
 		{Name: "biomass-most", To: &k.biomassMost},
+		{Name: "doublings-most", To: &k.doublingsMost},
 		{Name: "resting-rate", To: &k.restingRate},
 		{Name: "glycerol-per-biomass", To: &k.glycerolPerBiomass},
 		{Name: "maltose-half", To: &k.maltoseHalf},

@@ -20,6 +20,7 @@ type system struct {
 	wort        stream.Stream
 
 	pitchedKg, pitchedAliveKg float64 // dry
+	hold                      float64 // of its hold on bacteria that so small a pitch has
 	seedKg                    float64 // of acid, for which the first bacteria stand
 
 	starch *starch.Kinetics
@@ -120,7 +121,7 @@ func (y *system) Slopes(timeS float64, state, slopes []float64) {
 	// Bacteria eat what the yeast leaves.
 	if y.seedKg > 0 {
 		acid := y.acidKg(s[bacteria])
-		sour := y.k.souring(t, acid/v, all*awake, s.food()/v) * v
+		sour := y.k.souring(t, acid/v, all*awake*y.hold, s.food()/v) * v
 		y.sour(s, d, sour)
 		d[bacteria] = sour / (y.seedKg + acid)
 	}

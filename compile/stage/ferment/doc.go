@@ -21,7 +21,9 @@
 //
 //   - Growth ends when the nutrients of the grain are used up, and yeast that
 //     no longer grows ferments more slowly. The published yields alone would
-//     grow 17 g/L of yeast in a wash of 8 % vol; a wash holds 4 to 6.
+//     grow 17 g/L of yeast in a wash of 8 % vol; a wash holds 4 to 6. Nor does yeast
+//     double more than some five times without air: a pitch far below the usual
+//     stays small, and the ferment slow (doublings-most).
 //   - Carbon is balanced. Together the published yields make more ethanol of
 //     fresh sugar than Gay-Lussac's equation has carbon for: 0.152/0.291 =
 //     0.522 kg/kg against 0.511, with the yeast to be fed as well. So the two
@@ -29,7 +31,8 @@
 //     says, ethanol is made no faster than Yx/p says, and what becomes of the
 //     sugar is by stoichiometry (see stoichiometry.go).
 //   - A lag, as an activity that wakes after pitching.
-//   - Bacteria: lactic acid by a logistic law, slowed while the yeast works.
+//   - Bacteria: lactic acid by a logistic law, slowed while the yeast works, and
+//     the less by a pitch below the least usual one.
 //
 // The yield of the whole ferment comes out of that at 87 to 89 % of theory, for
 // all the sugar taken; 90 to 93 % is often quoted. Against gravity it is what is

@@ -96,14 +96,49 @@ func TestColderIsSlower(t *testing.T) {
 }
 
 func TestBiggerPitchIsFaster(t *testing.T) {
-	last := math.Inf(1)
-	for _, kg := range []float64{0.1, 0.3, 0.9, 2, 4} {
+	last, left := math.Inf(1), math.Inf(1)
+	for _, kg := range []float64{0.05, 0.1, 0.3, 0.9, 2, 4} {
 		in := bourbon(t)
 		in.PitchKg, in.DurationS = kg, 10*24*hour
 		r := ferments(t, in)
+		if r.DryS == 0 { // not in ten days
+			assert.Equal(t, math.Inf(1), last, "%g kg, and less was dry", kg)
+			assert.Less(t, r.SugarLeftKg, left, "%g kg", kg)
+			left = r.SugarLeftKg
+			continue
+		}
 		assert.Less(t, r.DryS, last, "%g kg", kg)
 		last = r.DryS
 	}
+	assert.False(t, math.IsInf(last, 1) || math.IsInf(left, 1), "both are tried")
+}
+
+// A pitch far below the usual stays small, for yeast that gets no air doubles five
+// times at most: it takes days longer, sours sooner, and at last does not finish. From
+// the least usual pitch on nothing of that is felt.
+func TestSmallPitchStaysSmall(t *testing.T) {
+	with := func(gramPerL float64) (Input, Result) {
+		in := held(bourbon(t), 30)
+		in.DurationS = 96 * hour
+		in.PitchKg = gramPerL * in.Wort.VolumeM3()
+		return in, ferments(t, in)
+	}
+	_, usual := with(0.6)
+	_, least := with(0.4)
+	assert.InDelta(t, usual.GrownKg, least.GrownKg, 0.02*usual.GrownKg)
+	assert.Less(t, least.DryS, usual.DryS+4*hour)
+
+	in, twelfth := with(0.05)
+	alive := in.PitchKg * in.Yeast.Solids * in.Yeast.Viable
+	assert.LessOrEqual(t, twelfth.GrownKg, 31*alive*(1+1e-9))
+	assert.Greater(t, twelfth.GrownKg, 28*alive)
+	assert.Zero(t, twelfth.DryS)
+	assert.Less(t, twelfth.ABV, 0.7*usual.ABV)
+
+	// Bacteria have it to themselves. All are as warm here: a small pitch by itself is
+	// cooler, for want of the yeast's heat.
+	assert.Less(t, twelfth.SourS, usual.SourS-12*hour)
+	assert.InDelta(t, usual.SourS, least.SourS, hour)
 }
 
 func TestEthanolSlows(t *testing.T) {

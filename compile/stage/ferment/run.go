@@ -183,6 +183,11 @@ func newFerment(in *Input, k constants, sk *starch.Constants) *ferment {
 		y.lagPerS = 1 / in.Yeast.LagS
 	}
 	y.wort, y.pitchedKg, y.pitchedAliveKg = w, dry, dry*in.Yeast.Viable
+	y.growthMost = min(y.growthMost, y.pitchedAliveKg*(math.Exp2(k.doublingsMost)-1))
+	y.hold = 1 // as of the least usual pitch, and less in proportion (from memory)
+	if usualKg := in.Yeast.PitchLowKgM3 * w.VolumeM3(); in.PitchKg < usualKg {
+		y.hold = in.PitchKg / usualKg
+	}
 	y.seedKg = k.lacticSeed * s.liquidM3(y.fixedM3)
 	f.out.Curve = make([]Point, 0, int(in.DurationS/hourS)+2)
 	return f
