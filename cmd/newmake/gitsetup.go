@@ -1,7 +1,9 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
+	"os"
 
 	"github.com/spf13/cobra"
 
@@ -11,7 +13,7 @@ import (
 )
 
 func gitSetupCommand(a *app) *cobra.Command {
-	var apply, remove, staged bool
+	var apply, remove, staged, bills bool
 	cmd := &cobra.Command{
 		Use:   "git-setup [FOLDER]",
 		Short: "Teach a git repository about recipes",
@@ -21,14 +23,24 @@ func gitSetupCommand(a *app) *cobra.Command {
 			"  hunk headers   git diff names the block that a change is in; this needs no newmake\n" +
 			"  a diff driver  git diff shows texts as laid out, so that a change of layout alone shows\n" +
 			"                 nothing; without newmake on the path it shows them as they are\n" +
+			"  a merge driver two changes of one bill are merged if its shares still come to 100 %;\n" +
+			"                 else it is a conflict as usual; without newmake on the path git merges alone\n" +
 			"  hooks          before a commit or a merge, the .batch files in it are laid out and checked\n\n" +
 			"Nothing that is there already is written over. The attributes belong in the repository, so\n" +
 			"commit .gitattributes; the rest is this clone's own.",
 		Example: "  newmake git-setup\n" +
 			"  newmake git-setup --apply\n" +
 			"  newmake git-setup --remove",
-		Args: cobra.MaximumNArgs(1),
+		Args: func(cmd *cobra.Command, args []string) error {
+			if bills {
+				return cobra.ExactArgs(3)(cmd, args)
+			}
+			return cobra.MaximumNArgs(1)(cmd, args)
+		},
 		RunE: func(_ *cobra.Command, args []string) error {
+			if bills {
+				return mergeBills(a, args)
+			}
 			dir := "."
 			if len(args) == 1 {
 				dir = args[0]
@@ -58,8 +70,32 @@ func gitSetupCommand(a *app) *cobra.Command {
 	cmd.Flags().BoolVar(&apply, "apply", false, "set it")
 	cmd.Flags().BoolVar(&remove, "remove", false, "take it back")
 	cmd.Flags().BoolVar(&staged, "staged", false, "lay out and check what is staged: what the hook calls")
+	cmd.Flags().BoolVar(&bills, "bills", false, "ready BASE OURS THEIRS for git's merge: what the merge driver calls")
 	_ = cmd.Flags().MarkHidden("staged")
+	_ = cmd.Flags().MarkHidden("bills")
 	return cmd
+}
+
+// mergeBills readies the three texts that git has laid out for a merge: base, ours and
+// theirs. It changes all of them or, where nothing is to be merged, none.
+func mergeBills(a *app, names []string) error {
+	var texts [3][]byte
+	for i, name := range names {
+		var err error
+		if texts[i], err = os.ReadFile(name); err != nil {
+			return usage("%s: %v", name, wholefile.Reason(err))
+		}
+	}
+	base, ours, theirs := gitsetup.MergeBills(texts[0], texts[1], texts[2])
+	for i, text := range [...][]byte{base, ours, theirs} {
+		if bytes.Equal(text, texts[i]) {
+			continue
+		}
+		if _, err := a.disk.Replace(names[i], texts[i], text); err != nil {
+			return usage("%s: %v", names[i], wholefile.Reason(err))
+		}
+	}
+	return nil
 }
 
 func showSetup(a *app, s *gitsetup.Setup) error {

@@ -51,7 +51,7 @@ func against(line string) bool {
 			return w != "text" && w != "text=auto"
 		case "eol":
 			return value != "lf"
-		case "diff":
+		case "diff", "merge":
 			return value != "newmake"
 		}
 		return name == "binary" || name == "crlf"

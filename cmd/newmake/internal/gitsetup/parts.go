@@ -1,5 +1,5 @@
 // Package gitsetup teaches a git repository about recipes: line endings, hunk
-// headers, a diff driver and a hook. Nothing that is there already is written
+// headers, a diff driver, a merge driver and hooks. Nothing that is there already is written
 // over, and what was set can be taken back.
 package gitsetup
 
@@ -43,7 +43,7 @@ const (
 
 // Attributes and config. The patterns are POSIX extended regular expressions.
 const (
-	attributeLine = "*.batch text eol=lf diff=newmake linguist-language=newmake"
+	attributeLine = "*.batch text eol=lf diff=newmake merge=newmake linguist-language=newmake"
 	markBegin     = "# newmake: begin"
 	markEnd       = "# newmake: end"
 	wasOpen       = ", the line above had no end"
@@ -53,6 +53,9 @@ const (
 	funcName = `^[ \t]*([a-z][a-z-]*([ \t].*)?)\{`
 	// The text as laid out; as it is, where newmake is not there or refuses it.
 	textConv = `f() { { newmake fmt - <"$1"; } 2>/dev/null || cat "$1"; }; f`
+	// Bills are merged first where newmake is there, and all else as git does.
+	mergeDriver = `f() { command -v newmake >/dev/null 2>&1 && newmake git-setup --bills "$1" "$2" "$3"; ` +
+		`git merge-file -q --marker-size="$4" -L ours -L base -L theirs "$2" "$1" "$3"; }; f %O %A %B %L`
 )
 
 const hookText = `#!/bin/sh
@@ -85,6 +88,7 @@ func (s *Setup) Parts() ([]Part, error) {
 		},
 		configPart(s.Repo, "diff.newmake.xfuncname", funcName, "hunk headers name the block; needs no program"),
 		configPart(s.Repo, "diff.newmake.textconv", textConv, "git diff shows the text as laid out; without newmake, as it is"),
+		configPart(s.Repo, "merge.newmake.driver", mergeDriver, "shares of a bill that two people changed are merged if they still come to 100 %, else a conflict as usual"),
 	}
 	for _, h := range hooks {
 		hook, err := s.Repo.Hook(h.name)
