@@ -21,6 +21,7 @@ import (
 	"newmake/compile/ask/today"
 	"newmake/compile/ask/why"
 	"newmake/compile/book/cellar"
+	"newmake/compile/book/ledger"
 	"newmake/compile/book/taste"
 	"newmake/compile/book/trace"
 	"newmake/compile/show/reviewed"
@@ -50,6 +51,7 @@ var published = map[string]struct {
 
 	"review":   {reviewed.Format, []reflect.Type{reflect.TypeFor[reviewed.Document](), reflect.TypeFor[report]()}},
 	"cellar":   {cellar.Format, []reflect.Type{reflect.TypeFor[cellar.Cellar]()}},
+	"ledger":   {ledger.Format, []reflect.Type{reflect.TypeFor[ledger.Ledger]()}},
 	"trace":    {trace.Format, []reflect.Type{reflect.TypeFor[trace.Trace]()}},
 	"trial":    {taste.Format, []reflect.Type{reflect.TypeFor[taste.Judged]()}},
 	"tastings": {taste.FoundFormat, []reflect.Type{reflect.TypeFor[taste.Found]()}},
@@ -219,6 +221,8 @@ func TestAnswersBySchema(t *testing.T) {
 		"odds ferry-landing.batch --draws 60 --beside stone-ferry",
 		"cellar --on 2026-06-30",
 		"tastings clove",
+		"ledger 2026-03",
+		"ledger 2026-02 --people",
 		"trace 26C26",
 		"trace C-118",
 		"trial More~rye?",

@@ -108,6 +108,9 @@ func price(costs *recipe.Costs, n *tree.Node, per quantity.Kind, such string, di
 	return c.SI
 }
 
+// BushelKg is what a trade bushel of a grain weighs, 0 where the library does not say.
+func (h *House) BushelKg(grain string) float64 { return bushelOf(h.House, grain) }
+
 // priceOf is a price such as a house may pay, by what it buys.
 var priceOf = map[string]string{"kWh": "0.06", "gal": "0.008", "h": "32", "lb": "0.16"}
 

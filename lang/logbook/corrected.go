@@ -32,7 +32,7 @@ func (r *reader) corrected(l *tree.Node, visits []record.Visit, used []record.Us
 	}
 	for i := range used {
 		if u := &used[i]; slices.ContainsFunc(l.Match.All("what"), func(w *tree.Capture) bool { return w.Text() == u.What }) && holds(&u.Amount, c.Old) {
-			found = append(found, func(c *record.Correction) { u.Amount.Corrected = c })
+			found = append(found, func(c *record.Correction) { c.Before, u.Amount.Corrected = u.Amount.Corrected, c })
 		}
 	}
 	switch said := c.Old.String() + c.OldClock; {
@@ -80,14 +80,14 @@ func (r *reader) ofVisits(l *tree.Node, c *record.Correction, visits []record.Vi
 				continue
 			}
 			if holds(o, c.Old) {
-				found = append(found, func(c *record.Correction) { o.Corrected = c })
+				found = append(found, func(c *record.Correction) { c.Before, o.Corrected = o.Corrected, c })
 			}
 			if at := o.At; at != nil && at.Same(c.Old) && !shared[at] {
 				shared[at] = true
 				found = append(found, func(c *record.Correction) {
 					for k := range v.Read {
 						if v.Read[k].At == at {
-							v.Read[k].AtCorrected = c
+							c.Before, v.Read[k].AtCorrected = v.Read[k].AtCorrected, c
 						}
 					}
 				})

@@ -223,6 +223,21 @@ type Correction struct {
 	By        string
 	Note      string
 	Place     diag.Span
+	Before    *Correction // the correction of the same value that this one puts right in turn
+}
+
+// AsOf is what held of a correction on a day: itself, or the one before it; nil before any.
+func (c *Correction) AsOf(day Date) *Correction {
+	for c != nil && c.On.Compare(day) > 0 {
+		c = c.Before
+	}
+	return c
+}
+
+// AsOf is the reading as it was known on a day: later corrections are not made yet.
+func (r Reading) AsOf(day Date) Reading {
+	r.Corrected, r.AtCorrected = r.Corrected.AsOf(day), r.AtCorrected.AsOf(day)
+	return r
 }
 
 // IsClock says that a time is corrected, not a value.

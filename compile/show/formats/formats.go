@@ -27,6 +27,7 @@ var (
 	OfComparison = Ways{{"text", ".txt"}, {"md", ".md"}, {"json", ".json"}, {"html", ".html"}}
 	OfAnswer     = Ways{{"text", ".txt"}, {"json", ".json"}}
 	OfCellar     = Ways{{"text", ".txt"}, {"json", ".json"}, {"csv", ".csv"}}
+	OfLedger     = Ways{{"text", ".txt"}, {"md", ".md"}, {"json", ".json"}, {"csv", ".csv"}}
 	OfTrial      = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}}
 	OfReview     = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}}
 	OfOdds       = Ways{{"text", ".txt"}, {"json", ".json"}, {"csv", ".csv"}, {"md", ".md"}}

@@ -1,0 +1,81 @@
+package main
+
+import (
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"newmake/compile/book/ledger"
+	"newmake/compile/show/formats"
+	"newmake/compile/show/ledgered"
+	"newmake/lang/words"
+)
+
+// ledgerFlags are what a person asks of the books.
+type ledgerFlags struct {
+	format, output, house, law string
+	full, people               bool
+}
+
+func ledgerCommand(a *app) *cobra.Command {
+	var f ledgerFlags
+	cmd := &cobra.Command{
+		Use:   "ledger MONTH",
+		Short: "A month's books, from the records of runs, casks, vats and bottles",
+		Long: "ledger keeps the books of a month by the records alone: materials used, spirit produced,\n" +
+			"filled, dumped, bottled, withdrawn, sampled, destroyed and lost, and what is on hand; each\n" +
+			"line with its run or cask and the section that wants it, each gauge with its serial. It\n" +
+			"checks that all of it balances, and names each field that is missing with the line to\n" +
+			"write. A correction, or an entry written late, is a line of its own in its own month: a\n" +
+			"month that was reported stays as it was. Not an official form, not legal advice.",
+		Example: "  newmake ledger 2026-03\n" +
+			"  newmake ledger 2026-03 --full\n" +
+			"  newmake ledger 2026-03 --house examples/lantern-hollow --law uk\n" +
+			"  newmake ledger 2026-03 -o march.csv",
+		Args: cobra.MaximumNArgs(1),
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 0 {
+				return usage("ledger needs a month, as in `newmake ledger 2026-03`")
+			}
+			return f.run(a, args[0])
+		},
+	}
+	formatFlag(cmd, &f.format, formats.OfLedger.Names())
+	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
+	cmd.Flags().StringVar(&f.law, "law", "", "whose books: "+words.Or(ledger.LawNames())+" (default: us for a house that counts in gallons, else eu)")
+	cmd.Flags().BoolVar(&f.full, "full", false, "every line, gauge record and use")
+	cmd.Flags().BoolVar(&f.people, "people", false, "with the initials of who wrote each line")
+	completeFlag(cmd, "law", oneOf(ledger.LawNames()...))
+	return cmd
+}
+
+func (f ledgerFlags) run(a *app, asked string) error {
+	format, err := formats.OfLedger.Choose(f.format, f.output)
+	if err != nil {
+		return err
+	}
+	month, err := time.Parse("2006-01", asked)
+	if err != nil {
+		return usage("a month is written 2026-03, not %q", asked)
+	}
+	if _, ok := ledger.LawOf(f.law); !ok && f.law != "" {
+		return usage("--law is %s, not %q", words.Or(ledger.LawNames()), f.law)
+	}
+	src, err := a.load(f.house, "")
+	if err != nil {
+		return a.cannot(err, format)
+	}
+	texts, said := src.House.Cellar()
+	if said.HasErrors() {
+		return a.noAnswer(said, format)
+	}
+	out, err := formats.Ledger(ledger.Of(ledger.HouseOf(src.House, texts, f.law, f.people), month.Year(), month.Month()), format, ledgered.Options{Bold: a.bold(f.output), Full: f.full || f.output != ""})
+	if err != nil {
+		return err
+	}
+	if format == "text" {
+		a.show(said)
+	}
+	return a.write(f.output, out, src.Inputs())
+}

@@ -1,0 +1,420 @@
+package ledger
+
+import (
+	"fmt"
+
+	"newmake/compile/matter/fluid"
+	"newmake/lang/record"
+	"newmake/lang/tree"
+)
+
+// books turns the records of a house into events.
+type books struct {
+	events  []event
+	numbers map[string]*record.Run
+	lives   map[string][]*record.Life
+	filled  map[*record.Visit]*record.Life
+	names   map[*record.Life]string
+	vats    map[string]*record.Vat
+}
+
+func keyOf(name string) string { return tree.Key(name) }
+
+func (b *books) add(on record.Date, rank int, do func(*fold)) {
+	b.events = append(b.events, event{on, rank, do})
+}
+
+// name gives each life a name of its own: the serial, and from the second life on its fill.
+func (b *books) name(l *record.Life) {
+	k := keyOf(l.Serial)
+	n := l.Serial
+	if len(b.lives[k]) > 0 {
+		n = fmt.Sprintf("%s, filled %s", l.Serial, l.Filled())
+		for _, o := range b.lives[k] {
+			if b.names[o] == n {
+				n += ", again"
+			}
+		}
+	}
+	b.lives[k] = append(b.lives[k], l)
+	b.names[l] = n
+	for _, f := range l.Fills {
+		b.filled[f.Visit] = l
+	}
+}
+
+func (b *books) cask(f *fold, l *record.Life) *holder { return f.of(Wood, b.names[l], l.At()) }
+
+// source is the holder that a name stands for on a day; sort is what stands beside it.
+func (b *books) source(f *fold, name, sort string, on record.Date) *holder {
+	k := keyOf(name)
+	if sort == "" || sort == "vat" {
+		if v := b.vats[k]; v != nil {
+			return f.of(Vats, v.Name, v.At)
+		}
+	}
+	if sort == "" || sort == "cask" {
+		for _, l := range b.lives[k] {
+			if end := l.Over(); l.Filled().Compare(on) <= 0 && (end == nil || end.On.Compare(on) >= 0) {
+				return b.cask(f, l)
+			}
+		}
+	}
+	if sort == "" || sort == "run" {
+		if r := b.numbers[k]; r != nil {
+			return f.of(Tanks, "hearts of run "+r.Number, r.At)
+		}
+	}
+	return f.hold[string(Tanks)+"\x00"+name]
+}
+
+// life adds the events of a cask from its fill to its end.
+func (b *books) life(l *record.Life) {
+	for i := range l.Events {
+		v := &l.Events[i]
+		if v.Word == "to" || v.Word == "note" || len(v.Read) == 0 && v.Word != "topped" && v.Word != "leaked" {
+			continue
+		}
+		b.add(v.When.Date, 2, func(f *fold) { b.lying(f, l, v) })
+	}
+	for i := range l.Ends {
+		e := &l.Ends[i]
+		rank := 3
+		if e.Word == "bottled" {
+			rank = 6
+		}
+		b.add(e.On, rank, func(f *fold) { b.end(f, l, e) })
+	}
+}
+
+// lying books a line of a cask's own.
+func (b *books) lying(f *fold, l *record.Life, v *record.Visit) {
+	if !f.sees(v) || v.None {
+		return
+	}
+	h := b.cask(f, l)
+	who := "cask " + l.Serial
+	switch v.Word {
+	case "topped":
+		b.topped(f, l, h, v)
+	case "leaked":
+		if a, ok := f.part(v, record.Lost, h.abv); ok {
+			f.move(h, f.outside(Losses), a, f.lineOf(v, who))
+		} else {
+			f.want(Missing{What: "how much leaked from " + who, Mend: `leaked about 0.3 gal "stave by the bung, pegged"`, Section: "19.590", at: v.At})
+		}
+	default:
+		if s := f.strength(v); s > 0 {
+			h.abv = s
+		}
+	}
+	if f.read(v, record.Sampled) != nil {
+		if a, ok := f.part(v, record.Sampled, h.abv); ok {
+			f.move(h, f.outside(Samples), a, f.lineOf(v, who))
+		}
+	}
+}
+
+func (b *books) topped(f *fold, l *record.Life, h *holder, v *record.Visit) {
+	who := "cask " + l.Serial
+	src := b.source(f, v.From, "", v.When.Date)
+	abv := h.abv
+	if src != nil && src.abv > 0 {
+		abv = src.abv
+	}
+	g, ok := f.measured(v, "topped", who, abv, 0, record.Dip, record.Volume)
+	if !ok {
+		f.want(Missing{What: "how much " + who + " was topped with, and how strong it was", Mend: "topped 3.8 gal, 120 proof at 60 F from \"26-07\"", Section: "19.590", at: v.At})
+		return
+	}
+	if src == nil {
+		f.want(Missing{What: "what " + who + " was topped with", Mend: v.At.Text() + ` from "26-07"`, Section: "19.590", at: v.At})
+		src = f.outside(Losses)
+	}
+	f.move(src, h, g.amount, f.lineOf(v, who))
+}
+
+// end books what became of a cask, or of a part of it.
+func (b *books) end(f *fold, l *record.Life, e *record.End) {
+	v := e.Visit
+	if !f.sees(v) {
+		return
+	}
+	h := b.cask(f, l)
+	who := "cask " + l.Serial
+	ln := f.lineOf(v, who)
+	if e.Word != "bottled" {
+		g, ok := f.measured(v, "dump", who, h.abv, f.tare[l], record.Dip, record.Volume)
+		if e.Word == "destroyed" && !ok {
+			if a, is := f.part(v, record.Lost, h.abv); is {
+				g.amount, ok = a, true
+			}
+		}
+		var to *holder
+		switch {
+		case e.Vat != nil:
+			to = f.of(Vats, e.Vat.Name, e.Vat.At)
+		case e.Word == "destroyed":
+			to = f.outside(Destroyed)
+		case v.To != "":
+			to = f.of(Tanks, v.To, v.At)
+		default:
+			to = f.of(Tanks, "not said", v.At)
+			f.want(Missing{What: "where " + who + " was emptied to", Mend: v.At.Text() + ` to "Spirit tank"`, Section: "19.590", at: v.At})
+		}
+		switch {
+		case ok:
+			if e.Word != "destroyed" {
+				f.gauged(g)
+			}
+			if g.amount.pg > h.balance.pg && g.amount.minus(h.balance).share(h.most) > caskFinds {
+				f.odd = append(f.odd, Check{What: "a cask gives no more than went in", Of: who, Says: fmt.Sprintf("%.1f %% more was dumped than it should hold", 100*g.amount.minus(h.balance).share(h.most)), By: g.amount.minus(h.balance).amount(), day: f.today, at: v.At})
+			}
+			if f.read(v, record.Strength) == nil && e.Word != "destroyed" {
+				f.want(Missing{What: "the strength of " + who + " when it was emptied", Mend: v.At.Text() + ", 119.6 proof at 61 F", Section: "19.618", at: v.At})
+			}
+		case e.Part:
+			f.want(Missing{What: "how much of " + who + " was drawn", Mend: v.At.Text() + " 12 gal, 119.6 proof at 61 F", Section: "19.618", at: v.At})
+		default:
+			g.amount = h.balance // by the books
+			if e.Word != "destroyed" {
+				f.want(Missing{What: "what " + who + " held when it was emptied", Mend: fmt.Sprintf("from %q gross 455 lb, tare 111 lb, 119.6 proof at 61 F", l.Serial), Section: "19.618", at: v.At})
+			}
+		}
+		f.move(h, to, g.amount, ln)
+		if g.abv > 0 && to.account == Tanks {
+			to.abv = g.abv
+		}
+	}
+	if !e.Part {
+		f.move(h, f.outside(Losses), h.balance, ln)
+	}
+}
+
+// caskFinds is how much more than it should hold, as a share of its fill, a cask may give
+// before a gauge or the serial is doubted: two weighings and a proof are good to about this
+// (common practice).
+const caskFinds = 0.01
+
+// settle sets a holder to what was gauged: the difference is lost in the work, or found.
+func (b *books) settle(f *fold, h *holder, g gauge, v *record.Visit, doing string) {
+	f.gauged(g)
+	off := h.balance.minus(g.amount)
+	if part := off.share(h.balance); part > workLoses || part < -workLoses {
+		f.odd = append(f.odd, Check{What: "a gauge finds what the books say", Of: named(h), Says: fmt.Sprintf("%+.1f %% of it was lost by %s, by these gauges", 100*part, doing), By: off.amount(), day: f.today, at: v.At})
+	}
+	f.move(h, f.outside(Losses), off, f.lineOf(v, named(h)))
+	h.abv = g.abv
+}
+
+// left books what was left, and where it went.
+func (b *books) left(f *fold, h *holder, v *record.Visit, volumes ...record.What) {
+	g, ok := f.measured(v, "left", named(h), h.abv, 0, volumes...)
+	if !ok {
+		f.want(Missing{What: "how much was left of " + named(h) + ", and how strong", Mend: `left 0.8 gal, 94.2 proof at 62 F to "Small tank"`, Section: "19.590, 19.599", at: v.At})
+		g.amount = h.balance
+	}
+	if v.To == "" {
+		if ok {
+			b.settle(f, h, g, v, "the work before")
+		}
+		return
+	}
+	to := f.of(Tanks, v.To, v.At)
+	f.move(h, to, g.amount, f.lineOf(v, named(h)))
+	if g.abv > 0 {
+		to.abv = g.abv
+	}
+}
+
+// lost books what was spilt.
+func (b *books) lost(f *fold, h *holder, v *record.Visit) {
+	if a, ok := f.part(v, record.Lost, h.abv); ok {
+		f.move(h, f.outside(Losses), a, f.lineOf(v, named(h)))
+		return
+	}
+	f.want(Missing{What: "how much was lost of " + named(h) + ", and how strong it was", Mend: "lost about 3 gal, 120 proof at 66 F", Section: "19.590", at: v.At})
+}
+
+// vat adds the events of a vat.
+func (b *books) vat(t *record.Vat) {
+	for i := range t.Visits {
+		v := &t.Visits[i]
+		on := v.When.Date
+		if on.IsZero() {
+			on = t.On
+		}
+		b.add(on, 4, func(f *fold) {
+			if !f.sees(v) || v.None {
+				return
+			}
+			h := f.of(Vats, t.Name, t.At)
+			switch v.Word {
+			case "from":
+				b.from(f, h, v, on)
+			case "reduce":
+				h.abv = 0
+			case "gauge":
+				if g, ok := f.measured(v, "vat", named(h), 0, 0, record.Dip, record.Volume); ok {
+					b.settle(f, h, g, v, "blending and reducing")
+				} else {
+					f.want(Missing{What: "how much is in " + named(h) + ", and how strong", Mend: "gauge 108.2 gal, 94.6 proof at 64 F", Section: "19.598", at: v.At})
+				}
+			case "lost":
+				b.lost(f, h, v)
+			default:
+				if s := f.strength(v); s > 0 {
+					h.abv = s
+				}
+				if a, ok := f.part(v, record.Sampled, h.abv); ok {
+					f.move(h, f.outside(Samples), a, f.lineOf(v, named(h)))
+				}
+			}
+		})
+	}
+}
+
+// from books what went into a vat that is no cask: a vat, a tank or new make.
+func (b *books) from(f *fold, h *holder, v *record.Visit, on record.Date) {
+	if v.Of == "" {
+		return // a cask's end
+	}
+	src := b.source(f, v.From, v.Of, on)
+	if src == nil {
+		f.want(Missing{What: "what was in " + v.Of + " " + v.From + " when it went into " + named(h), Mend: fmt.Sprintf(`left 10 gal, 120 proof at 66 F to %q, in the run that it comes from`, v.From), Section: "19.592", at: v.At})
+		src = f.outside(Losses)
+	}
+	g, ok := f.measured(v, "dump", v.Of+" "+v.From, src.abv, 0, record.Dip, record.Volume)
+	switch {
+	case ok:
+		f.gauged(g)
+	case v.Why == "part":
+		f.want(Missing{What: "how much of " + v.Of + " " + v.From + " went into " + named(h), Mend: v.At.Text() + " 12 gal, 119.6 proof at 61 F", Section: "19.592, 19.598", at: v.At})
+	default:
+		g.amount = src.balance
+		f.want(Missing{What: "how much came from " + v.Of + " " + v.From, Mend: v.At.Text() + " 12 gal, 119.6 proof at 61 F", Section: "19.592, 19.598", at: v.At})
+	}
+	f.move(src, h, g.amount, f.lineOf(v, named(h)))
+}
+
+// bottling adds the events of a bottling.
+func (b *books) bottling(t *record.Bottling) {
+	last := t.On
+	for i := range t.Bottles {
+		w := &t.Bottles[i]
+		on := w.On
+		if on.IsZero() {
+			on = t.On
+		}
+		rank := 5
+		if w.Word != "bottles" {
+			rank = 7
+		} else {
+			last = later(last, on)
+		}
+		b.add(on, rank, func(f *fold) { b.bottles(f, t, w) })
+	}
+	for i := range t.Visits {
+		v := &t.Visits[i]
+		on := v.When.Date
+		if on.IsZero() {
+			on = t.On
+		}
+		if v.Word == "left" {
+			last = later(last, on)
+		}
+		b.add(on, 4, func(f *fold) {
+			if !f.sees(v) || v.None {
+				return
+			}
+			src := b.source(f, t.Of, "", t.On)
+			if v.Word == "left" {
+				return
+			}
+			if s := f.strength(v); s > 0 && src != nil {
+				src.abv = s
+			}
+		})
+		if v.Word == "left" {
+			b.add(on, 5, func(f *fold) {
+				if src := b.source(f, t.Of, "", t.On); src != nil && f.sees(v) {
+					b.left(f, src, v, record.Dip, record.Volume)
+				}
+			})
+		}
+	}
+	b.add(last, 6, func(f *fold) {
+		src := b.source(f, t.Of, "", t.On)
+		if src == nil || src.account != Vats {
+			return
+		}
+		part := src.balance.share(src.most)
+		switch {
+		case part > remainder:
+			f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of %s are", 100*part, named(src)), Mend: `left 12 gal, 94.2 proof at 62 F`, Section: "19.599", at: t.At})
+			return
+		case part > workLoses && src.balance.pg > f.oneOf(t).pg || part < -workLoses: // the last bottle is not full
+			f.odd = append(f.odd, Check{What: "what was bottled is what there was", Of: "bottling " + t.Lot, Says: fmt.Sprintf("%+.1f %% of %s is not in bottles, or left", 100*part, named(src)), By: src.balance.amount(), day: f.today, at: t.At})
+		}
+		f.move(src, f.outside(Losses), src.balance, line{at: t.At, what: "bottling " + t.Lot})
+	})
+}
+
+// oneOf is what the smallest bottle of a bottling holds.
+func (f *fold) oneOf(t *record.Bottling) cents {
+	var least *record.Bottles
+	for i := range t.Bottles {
+		if w := &t.Bottles[i]; w.Word == "bottles" && (least == nil || w.EachM3 < least.EachM3) {
+			least = w
+		}
+	}
+	if least == nil {
+		return cents{}
+	}
+	return alcohol(bottleOf(1, least.EachM3, least.Size.Unit, f.of(Bottles, t.Lot, t.At).abv))
+}
+
+// bottles books bottles that were filled, or what became of some.
+func (b *books) bottles(f *fold, t *record.Bottling, w *record.Bottles) {
+	lot := f.of(Bottles, t.Lot, t.At)
+	src := b.source(f, t.Of, "", t.On)
+	abv := lot.abv
+	if w.Label != nil {
+		abv = labelled(*w.Label)
+	} else if w.Word == "bottles" && src != nil && abv == 0 {
+		abv = src.abv
+	}
+	if abv == 0 {
+		f.want(Missing{What: "the strength in the bottles of " + t.Lot, Mend: w.At.Text() + " at 94 proof", Section: "19.599", at: w.At})
+		return
+	}
+	a := alcohol(bottleOf(w.N, w.EachM3, w.Size.Unit, abv))
+	l := line{at: w.At, what: "bottling " + t.Lot}
+	switch w.Word {
+	case "bottles":
+		lot.abv = abv
+		if src == nil {
+			f.want(Missing{What: fmt.Sprintf("what was in %q when it was bottled", t.Of), Mend: fmt.Sprintf(`vat %q on %s { from "LH-0011" gross 455 lb, tare 111 lb, 119.6 proof at 61 F }`, t.Of, t.On), Section: "19.598", at: t.At})
+			src = f.outside(Losses)
+		}
+		f.move(src, lot, a, l)
+	case "broken":
+		f.move(lot, f.outside(Losses), a, l)
+	case "samples":
+		f.move(lot, f.outside(Samples), a, l)
+	case "withdrawn":
+		f.move(lot, f.outside(Withdrawn), a, l)
+	}
+}
+
+// labelled is a strength on a label, by volume at 20 C.
+func labelled(v record.Value) float64 {
+	if v.Unit == "proof" {
+		w, err := fluid.MassFracFromProof(200 * v.SI)
+		if err != nil {
+			return 0
+		}
+		return fluid.ABVFromMassFrac(w)
+	}
+	return v.SI
+}

@@ -1,0 +1,315 @@
+package ledger_test
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile/book/ledger"
+	"newmake/compile/show/ledgered"
+	"newmake/lang/check"
+	"newmake/lang/record"
+	"newmake/lang/testflag"
+)
+
+const loft = "store \"Loft\" {\n  2023-01-01 corn 9,000 lb lot \"C\" from \"Seller\"\n}\n"
+
+// filled is a run that filled a cask by volume, at 120 proof.
+func filled(number, day, serial string, gal float64) string {
+	return fmt.Sprintf("run %q of \"B\" on %s {\n  used {\n    corn 600 lb lot \"C\"\n  }\n  fill {\n    %s 10:00 gauge %.1f gal, 120 proof at 60 F\n    into %q %.1f gal, tare 100 lb\n  }\n}\n", number, day, day, gal, serial, gal)
+}
+
+func month(y, m int) record.Date { return record.Date{Year: y, Month: time.Month(m), Day: 1} }
+
+func of(t *testing.T, text string, y, m int) *ledger.Ledger {
+	t.Helper()
+	h, c, said := read(t, text)
+	require.False(t, said.HasErrors(), "%v", said)
+	return booksOf(h, c, month(y, m))
+}
+
+func account(l *ledger.Ledger, a ledger.Account) ledger.Balance {
+	for _, b := range l.Accounts {
+		if b.Account == a {
+			return b
+		}
+	}
+	return ledger.Balance{}
+}
+
+func kinds(l *ledger.Ledger) []string {
+	var out []string
+	for _, x := range l.Lines {
+		out = append(out, fmt.Sprintf("%s %s %.2f", x.On, x.Kind, x.Amount.ProofGallons))
+	}
+	return out
+}
+
+// TestGaugeByWeight is 27 CFR 30.61's example: 403.1 lb net of 120 proof are 53 wine
+// gallons, 63.6 proof gallons (Table 4).
+func TestGaugeByWeight(t *testing.T) {
+	l := of(t, loft+"run \"24-01\" of \"B\" on 2024-02-01 {\n  used {\n    corn 600 lb lot \"C\"\n  }\n  fill {\n    2024-02-09 10:00 gauge 53.0 gal, 120 proof at 60 F\n    into \"K\" tare 98 lb, gross 501.1 lb\n  }\n}\n", 2024, 2)
+	require.Empty(t, failed(l))
+	g := l.Gauges[1]
+	assert.Equal(t, "weight", g.By)
+	assert.InDelta(t, 53.0, g.WineGal, 0.02)
+	assert.InDelta(t, 63.6, g.Amount.ProofGallons, 0.02)
+	assert.Equal(t, "2024-2", g.Serial)
+	assert.Equal(t, "27 CFR 19.618, 19.619", g.Section)
+}
+
+// TestLeapDay keeps what happened on the 29th of February in its month.
+func TestLeapDay(t *testing.T) {
+	text := loft + filled("24-01", "2024-02-29", "K", 50)
+	feb, mar := of(t, text, 2024, 2), of(t, text, 2024, 3)
+	assert.Equal(t, 60.0, account(feb, ledger.Wood).Closing.ProofGallons)
+	assert.Equal(t, account(feb, ledger.Wood).Closing, account(mar, ledger.Wood).Opening)
+	assert.Empty(t, mar.Lines)
+}
+
+// TestTwoOfOneSerial keeps the lives of a cask apart: it was emptied and filled again on
+// one day.
+func TestTwoOfOneSerial(t *testing.T) {
+	text := loft + filled("20-01", "2020-02-01", "K", 50) + filled("24-01", "2024-02-29", "K", 40) +
+		"vat \"V\" on 2024-02-29 {\n  from \"K\" 45 gal, 118 proof at 60 F\n}\n"
+	l := of(t, text, 2024, 2)
+	require.Empty(t, failed(l))
+	w := account(l, ledger.Wood)
+	assert.Equal(t, 60.0, w.Opening.ProofGallons)
+	assert.Equal(t, 48.0, w.Closing.ProofGallons)
+	assert.InDelta(t, 60-45*1.18, w.Lost.ProofGallons, 0.01)
+	assert.Contains(t, fmt.Sprint(l.OnHand), "cask K, filled 2024-02-29")
+
+	// One serial filled twice over what it holds, and one emptied twice, are errors of the
+	// text: there are no books of it.
+	_, _, said := read(t, loft+filled("20-01", "2020-02-01", "K", 50)+"vat \"V\" on 2024-02-01 {\n  from \"K\" 45 gal, 118 proof at 60 F\n}\nvat \"W\" on 2024-02-02 {\n  from \"K\" 45 gal, 118 proof at 60 F\n}\n")
+	assert.True(t, said.HasErrors())
+}
+
+// TestTooStrong asks again for a strength that no still makes: 95.6 % by mass, 194.3 proof.
+func TestTooStrong(t *testing.T) {
+	at := func(proof string) *ledger.Ledger {
+		return of(t, loft+"run \"24-01\" of \"B\" on 2024-02-01 {\n  used {\n    corn 600 lb lot \"C\"\n  }\n  fill {\n    2024-02-09 10:00 hearts 50 gal, "+proof+" proof at 60 F\n  }\n}\n", 2024, 2)
+	}
+	ok := at("194.0")
+	assert.Empty(t, ok.Missing)
+	assert.Equal(t, 97.0, account(ok, ledger.Tanks).Closing.ProofGallons)
+	for _, proof := range []string{"195.0", "206"} {
+		l := at(proof)
+		require.NotEmpty(t, l.Missing, proof)
+		assert.True(t, l.Missing[0].Wrong)
+		assert.Positive(t, l.Missing[0].Line)
+		assert.Zero(t, account(l, ledger.Tanks).Closing.ProofGallons)
+	}
+}
+
+// TestCorrectionIsANewLine leaves a month as it was closed: what was put right later is a
+// line of the month in which it was.
+func TestCorrectionIsANewLine(t *testing.T) {
+	wrong := "run \"24-01\" of \"B\" on 2024-01-02 {\n  used {\n    corn 600 lb lot \"C\"\n  }\n  fill {\n    2024-01-09 10:00 hearts 50 gal, 120 proof at 60 F\n"
+	text := func(more string) string { return loft + wrong + more + "  }\n}\n" }
+	for _, more := range []string{"", "    corrected 10:00 hearts 50 gal to 40 gal on 2024-03-05 by \"A\" \"misread\"\n"} {
+		assert.Equal(t, 60.0, account(of(t, text(more), 2024, 1), ledger.Tanks).Closing.ProofGallons, "as it was reported")
+		assert.Equal(t, 60.0, account(of(t, text(more), 2024, 2), ledger.Tanks).Closing.ProofGallons)
+	}
+	twice := "    corrected 10:00 hearts 50 gal to 40 gal on 2024-03-05 by \"A\"\n    corrected 10:00 hearts 40 gal to 45 gal on 2024-05-05 by \"A\"\n"
+	march := of(t, text(twice), 2024, 3)
+	require.Empty(t, failed(march))
+	assert.Contains(t, kinds(march), "2024-03-05 produced -12.00")
+	assert.Equal(t, "2024-01-09", march.Lines[0].Corrects)
+	assert.Equal(t, 10, march.Lines[0].Line, "the line of the correction")
+	assert.Equal(t, 48.0, account(march, ledger.Tanks).Closing.ProofGallons)
+	assert.Empty(t, of(t, text(twice), 2024, 4).Lines)
+	may := of(t, text(twice), 2024, 5)
+	assert.Contains(t, kinds(may), "2024-05-05 produced 6.00")
+	assert.Equal(t, 54.0, account(may, ledger.Tanks).Closing.ProofGallons)
+}
+
+// TestLateEntry books a line that was written later in the month in which it was.
+func TestLateEntry(t *testing.T) {
+	text := loft + filled("24-01", "2024-01-09", "K", 50) + "cask \"K\" {\n  2024-01-20 leaked 2 gal, 120 proof at 60 F, written 2024-02-02\n}\n"
+	assert.Equal(t, 60.0, account(of(t, text, 2024, 1), ledger.Wood).Closing.ProofGallons)
+	feb := of(t, text, 2024, 2)
+	require.Empty(t, failed(feb))
+	assert.Equal(t, []string{"2024-02-02 lost from wood 2.40"}, kinds(feb))
+	assert.Equal(t, 57.6, account(feb, ledger.Wood).Closing.ProofGallons)
+}
+
+// TestRename loses nothing: a run, a cask and a vat under other names give the same sums.
+func TestRename(t *testing.T) {
+	text := loft + filled("24-01", "2024-02-01", "K", 50) + "vat \"V\" on 2024-02-20 {\n  from \"K\" 45 gal, 118 proof at 60 F\n}\n"
+	was := of(t, text, 2024, 2)
+	is := of(t, strings.NewReplacer("24-01", "24-99", `"K"`, `"LH-1"`, `"V"`, `"Spring"`).Replace(text), 2024, 2)
+	assert.Equal(t, was.Accounts, is.Accounts)
+	assert.Equal(t, kinds(was), kinds(is))
+}
+
+// TestThresholds tries each number that decides what is said on both sides.
+func TestThresholds(t *testing.T) {
+	run := func(hearts, gauge, into, more string) string {
+		return loft + "run \"24-01\" of \"B\" on 2024-02-01 {\n  used {\n    corn 600 lb lot \"C\"\n  }\n" + more + "  fill {\n    2024-02-09 10:00 hearts " + hearts + ", 120 proof at 60 F\n    11:00 gauge " + gauge + ", 120 proof at 60 F\n    into \"K\" " + into + "\n  }\n}\n"
+	}
+	vat := func(from, gauge, bottles string) string {
+		return run("100 gal", "100 gal", "100 gal, tare 100 lb", "") + "vat \"V\" on 2024-02-20 {\n  from \"K\" " + from + " gal, 120 proof at 60 F\n  2024-02-21 gauge " + gauge + " gal, 90 proof at 60 F\n}\nbottling \"24B21\" of \"V\" on 2024-02-21 {\n  bottles " + bottles + " of 1 L at 90 proof\n}\n"
+	}
+	spirit := func(low, feints string) string {
+		return run("100 gal", "100 gal", "100 gal, tare 100 lb", "  strip {\n    2024-02-05 09:00 low-wines "+low+" gal, 50 proof at 60 F\n  }\n  spirit {\n    2024-02-06 09:00 charge low-wines\n    10:00 off\n    feints "+feints+" gal, 60 proof at 60 F\n  }\n")
+	}
+	for _, c := range []struct{ name, text, what string }{
+		{"reduced 1.9 % less", run("100 gal", "98.1 gal", "98.1 gal, tare 100 lb", ""), ""},
+		{"reduced 2.1 % less", run("100 gal", "97.9 gal", "97.9 gal, tare 100 lb", ""), "a gauge finds what the books say"},
+		{"reduced 2.1 % more", run("100 gal", "102.1 gal", "102.1 gal, tare 100 lb", ""), "a gauge finds what the books say"},
+		{"filled 1.9 % less", run("100 gal", "100 gal", "98.1 gal, tare 100 lb", ""), ""},
+		{"filled 2.1 % less", run("100 gal", "100 gal", "97.9 gal, tare 100 lb", ""), "what was filled is what there was"},
+		{"4.9 % is lost", run("100 gal", "100 gal", "95.1 gal, tare 100 lb", ""), "what was filled is what there was"},
+		{"5.1 % is still there", run("100 gal", "100 gal", "94.9 gal, tare 100 lb", ""), "? where the other 5.1 %"},
+		{"a dip 1.9 % over the weight", run("100 gal", "100 gal", "101.9 gal, tare 100 lb, gross 860.5 lb", ""), ""},
+		{"a dip 2.1 % over the weight", run("100 gal", "100 gal", "102.1 gal, tare 100 lb, gross 860.5 lb", ""), "weight and volume agree"},
+		{"a cask gives 0.9 % more", vat("100.9", "134.5", "509"), ""},
+		{"a cask gives 1.1 % more", vat("101.1", "134.8", "510"), "a cask gives no more than went in"},
+		{"a count 1.9 % off", loft + "store \"S\" {\n  2024-02-01 count corn 8,829 lb lot \"C\"\n}\n", ""},
+		{"a count 2.1 % off", loft + "store \"S\" {\n  2024-02-01 count corn 8,811 lb lot \"C\"\n}\n", "a count finds what the books say"},
+		{"6.9 % left in the still", spirit("300", "32.75"), ""},
+		{"7.1 % left in the still", spirit("300", "32.25"), "a run gives what was charged"},
+		{"1.9 % more than charged", spirit("300", "54.75"), ""},
+		{"2.1 % more than charged", spirit("300", "55.25"), "? how much of which feints run 24-01 charged"},
+		{"bottled 1.9 % less", vat("100", "133.4", "497"), ""},
+		{"bottled 2.3 % less", vat("100", "133.4", "495"), "what was bottled is what there was"},
+	} {
+		l := of(t, c.text, 2024, 2)
+		var said []string
+		for _, x := range failed(l) {
+			said = append(said, x.What)
+		}
+		for _, m := range l.Missing {
+			said = append(said, "? "+m.What)
+		}
+		if c.what == "" {
+			assert.Empty(t, said, c.name)
+			continue
+		}
+		require.Len(t, said, 1, "%s: %v", c.name, said)
+		assert.Contains(t, said[0], c.what, c.name)
+	}
+}
+
+// TestMissing leaves out what the books want, one thing at a time, and is told the line.
+func TestMissing(t *testing.T) {
+	whole := loft + filled("24-01", "2024-02-01", "K", 50) + "cask \"K\" {\n  2024-02-03 leaked 1 gal, 120 proof at 60 F\n}\nvat \"V\" on 2024-02-20 {\n  from \"K\" 45 gal, 118 proof at 60 F\n  2024-02-21 gauge 59 gal, 90 proof at 60 F\n}\nbottling \"24B21\" of \"V\" on 2024-02-21 {\n  bottles 295 of 750 mL at 90 proof\n}\n"
+	require.Empty(t, of(t, whole, 2024, 2).Missing)
+	for _, c := range []struct{ old, is, what, section string }{
+		{", tare 100 lb", "", "the tare of cask K", "27 CFR 19.619"},
+		{"into \"K\" 50.0 gal, tare 100 lb", "into \"K\"", "how much went into cask K", "27 CFR 19.585, 19.618"},
+		{"50.0 gal, 120 proof at 60 F", "50.0 gal", "at which strength cask K was filled", "27 CFR 19.585, 19.618"},
+		{"leaked 1 gal, 120 proof at 60 F", "leaked", "how much leaked from cask K", "27 CFR 19.590"},
+		{"from \"K\" 45 gal, 118 proof at 60 F", "from \"K\"", "what cask K held when it was emptied", "27 CFR 19.618"},
+		{"gauge 59 gal, 90 proof at 60 F", "gauge", "how much is in vat V", "27 CFR 19.598"},
+		{" at 90 proof\n}", "\n}", "", ""},
+		{"corn 600 lb lot \"C\"", "corn 600 lb", "of which lot the corn of run 24-01 was", "27 CFR 19.584"},
+		{"corn 600 lb lot \"C\"", "corn 600 lb lot \"D\"", "when lot D of corn came", "27 CFR 19.584"},
+	} {
+		text := strings.Replace(whole, c.old, c.is, 1)
+		require.NotEqual(t, whole, text, c.old)
+		l := of(t, text, 2024, 2)
+		if c.what == "" {
+			assert.Empty(t, l.Missing, c.old)
+			continue
+		}
+		require.NotEmpty(t, l.Missing, c.old)
+		found := false
+		for _, m := range l.Missing {
+			if strings.Contains(m.What, c.what) {
+				found = true
+				assert.Equal(t, c.section, m.Section)
+				assert.NotEmpty(t, m.Mend)
+				assert.Positive(t, m.Line)
+			}
+		}
+		assert.True(t, found, "%s: %v", c.what, l.Missing)
+	}
+}
+
+// TestFirstInFirstOut takes the oldest lot where a run names none.
+func TestFirstInFirstOut(t *testing.T) {
+	text := "store \"Loft\" {\n  2024-01-01 corn 500 lb lot \"A\"\n  2024-01-02 corn 500 lb lot \"B\"\n}\nrun \"24-01\" of \"X\" on 2024-02-01 {\n  used {\n    corn 700 lb\n  }\n}\n"
+	l := of(t, text, 2024, 2)
+	require.Len(t, l.Uses, 2)
+	assert.Equal(t, "A", l.Uses[0].Lot)
+	assert.True(t, l.Uses[0].Guess)
+	assert.InDelta(t, 500*453.59237, l.Uses[0].Used, 1)
+	assert.InDelta(t, 200*453.59237, l.Uses[1].Used, 1)
+}
+
+// TestPeople shows initials where they are asked for, and nowhere else.
+func TestPeople(t *testing.T) {
+	h, c, _ := read(t, strings.Replace(loft+filled("24-01", "2024-02-01", "K", 50), "  fill {\n", "  fill {\n    by \"MQX\"\n", 1))
+	for _, people := range []bool{false, true} {
+		l := ledger.Of(ledger.HouseOf(h, c, "us", people), 2024, 2)
+		shown := fmt.Sprintf("%+v", l.Lines) + fmt.Sprintf("%+v", l.Gauges)
+		assert.Equal(t, people, strings.Contains(shown, "MQX"))
+	}
+}
+
+// TestLaws counts as each country does, and cites no section but where they are known.
+func TestLaws(t *testing.T) {
+	h, c, _ := read(t, loft+filled("24-01", "2024-02-01", "K", 50))
+	for _, name := range ledger.LawNames() {
+		l := ledger.Of(ledger.HouseOf(h, c, name, false), 2024, 2)
+		assert.Equal(t, name == "us", l.Lines[0].Section != "", name)
+		assert.Equal(t, name == "us", len(l.Reports) > 0, name)
+		var b strings.Builder
+		require.NoError(t, ledgered.Text(&b, l, ledgered.Options{Full: true}))
+		assert.Contains(t, b.String(), "Not an official form, not legal advice")
+		assert.Contains(t, b.String(), l.Law.Country)
+	}
+	// 60 PG are 113.6 litres of pure alcohol (27 CFR 19.1; a gallon is 3.785 L, and ethanol
+	// grows by half a per cent from 60 F to 20 C).
+	l := ledger.Of(ledger.HouseOf(h, c, "uk", false), 2024, 2)
+	assert.InDelta(t, 30*3.785411784, account(l, ledger.Wood).Closing.PureL, 0.7)
+}
+
+// TestMonth is the golden ledger of the example: it balances, and nothing is missing.
+func TestMonth(t *testing.T) {
+	h, err := check.Load(filepath.Join("..", "..", "..", "examples", "lantern-hollow"), check.Options{})
+	require.NoError(t, err)
+	c, said := h.Cellar()
+	require.False(t, said.HasErrors())
+	l := ledger.Of(ledger.HouseOf(h, c, "", false), 2026, 3)
+	assert.Empty(t, failed(l))
+	assert.Empty(t, l.Missing)
+	var b strings.Builder
+	require.NoError(t, ledgered.Text(&b, l, ledgered.Options{Full: true}))
+	out := strings.ReplaceAll(b.String(), filepath.ToSlash(filepath.Join("..", "..", ".."))+"/", "")
+	file := filepath.Join("testdata", "lantern-hollow.txt")
+	if testflag.Update() {
+		require.NoError(t, os.MkdirAll("testdata", 0o755))
+		require.NoError(t, os.WriteFile(file, []byte(out), 0o644))
+	}
+	was, err := os.ReadFile(file)
+	require.NoError(t, err)
+	assert.Equal(t, string(was), out)
+}
+
+// BenchmarkLedger keeps a month of a house with 5,000 casks.
+func BenchmarkLedger(b *testing.B) {
+	var w strings.Builder
+	w.WriteString(loft)
+	for i := range 5000 {
+		on := record.Date{Year: 2020, Month: 1, Day: 6}.After(i / 3)
+		fmt.Fprint(&w, filled(fmt.Sprintf("N-%d", i), on.String(), fmt.Sprintf("K-%d", i), 50))
+		if i%5 == 0 {
+			fmt.Fprintf(&w, "cask \"K-%d\" {\n  %s sample 100 mL, 120 proof at 60 F\n}\n", i, on.After(200))
+		}
+	}
+	h, c, _ := read(b, w.String())
+	b.ResetTimer()
+	for range b.N {
+		booksOf(h, c, month(2024, 2))
+	}
+}

@@ -1,0 +1,349 @@
+package ledger
+
+import (
+	"fmt"
+
+	"newmake/lang/diag"
+	"newmake/lang/record"
+)
+
+// What a remainder may be, as a share of the most that a holder held, to be a loss of the
+// work: more is still there, until a line says where it went (common practice).
+const remainder = 0.05
+
+// workLoses is the share that one step of the work, filling, reducing or bottling, may lose
+// or find before somebody should look at its gauges again (common practice).
+const workLoses = 0.02
+
+// distilling is one run in the books.
+type distilling struct {
+	run    *record.Run
+	number string
+	gauged record.StageName // where its production is gauged: fill, spirit, "" if nowhere
+	first  *record.Visit    // where no hearts are gauged: the first line of the fill that measures
+	feints bool             // its feints have a line of their own; else its heads and tails are they
+}
+
+func (b *books) distilled(r *record.Run) *distilling {
+	d := &distilling{run: r, number: r.Number}
+	for i := range r.Visits {
+		v := &r.Visits[i]
+		stage := r.Stages[v.Stage].Name
+		switch {
+		case v.Word == "hearts" && (stage == record.Fill || stage == record.Spirit && d.gauged == "") && len(v.Read) > 0:
+			d.gauged = stage
+		case v.Word == "feints" && stage == record.Spirit && len(v.Read) > 0:
+			d.feints = true
+		case stage == record.Fill && (v.Word == "gauge" || v.Word == "into") && d.first == nil && len(v.Read) > 0:
+			d.first = v
+		}
+	}
+	return d
+}
+
+// The holders of a run.
+func (d *distilling) stills(f *fold) *holder {
+	return f.of(Unfinished, "run "+d.number+", in the stills", d.run.At)
+}
+
+func (d *distilling) receiver(f *fold) *holder {
+	return f.of(Tanks, "hearts of run "+d.number, d.run.At)
+}
+
+// kept is where low wines or feints of a run are kept: the tank that they went to, or what
+// is called after the run.
+func kept(f *fold, what, number, tank string, at diag.Span) *holder {
+	if tank != "" {
+		return f.of(Unfinished, tank, at)
+	}
+	return f.of(Unfinished, what+" of run "+number, at)
+}
+
+// run adds the events of a run.
+func (b *books) run(r *record.Run) {
+	d := b.distilled(r)
+	var lastStill, lastFill, begun record.Date
+	fills := false
+	for i := range r.Visits {
+		v := &r.Visits[i]
+		on := v.When.Date
+		if on.IsZero() {
+			on = r.Date
+		}
+		switch stage := r.Stages[v.Stage].Name; stage {
+		case record.Strip:
+			if v.Word == "low-wines" {
+				b.add(on, 0, func(f *fold) { d.lowWines(f, v) })
+			}
+		case record.Spirit:
+			lastStill = on
+			b.add(on, 0, func(f *fold) { b.still(f, d, v) })
+		case record.Fill:
+			if begun.IsZero() {
+				begun = on
+			}
+			switch v.Word {
+			case "into", "left":
+				lastFill, fills = on, true
+			case "hearts":
+				lastStill = later(lastStill, on)
+			}
+			b.add(on, 0, func(f *fold) { b.filling(f, d, v) })
+		}
+	}
+	if d.gauged == "" && d.first != nil {
+		lastStill = later(lastStill, begun)
+	}
+	if !lastStill.IsZero() {
+		b.add(lastStill, 1, func(f *fold) { d.closeStills(f) })
+	}
+	if fills {
+		b.add(lastFill, 1, func(f *fold) { d.closeReceiver(f) })
+	}
+}
+
+func later(a, b record.Date) record.Date {
+	if a.Compare(b) < 0 {
+		return b
+	}
+	return a
+}
+
+func (d *distilling) name() string { return "run " + d.number }
+
+func (d *distilling) lowWines(f *fold, v *record.Visit) {
+	if !f.sees(v) {
+		return
+	}
+	g, ok := f.measured(v, "low wines", d.name(), 0, 0, record.Volume, record.Receiver)
+	if !ok {
+		return
+	}
+	f.move(f.outside(Distilled), d.stills(f), g.amount, f.lineOf(v, d.name()))
+}
+
+// still books a line of the spirit run.
+func (b *books) still(f *fold, d *distilling, v *record.Visit) {
+	if !f.sees(v) || v.None {
+		return
+	}
+	switch v.Word {
+	case "charge":
+		if v.Of == "feints" || v.From != "" {
+			d.charge(b, f, v)
+		}
+	case "hearts":
+		if d.gauged == record.Spirit {
+			d.produced(f, v, v.To)
+		} else if g, ok := f.measured(v, "receiver", d.name(), 0, 0, record.Volume, record.Receiver); ok {
+			f.first[d.number] = append(f.first[d.number], g)
+		}
+	case "feints", "heads", "tails", "foreshots":
+		if (v.Word == "feints") != d.feints {
+			return
+		}
+		g, ok := f.measured(v, "feints", d.name(), 0, 0, record.Volume, record.Receiver)
+		if !ok {
+			if f.read(v, record.Volume, record.Receiver) != nil {
+				f.want(Missing{What: "the strength of the " + v.Word + " of " + d.name(), Mend: v.At.Text() + ", 70 proof at 66 F", Section: "19.585", at: v.At})
+			}
+			return
+		}
+		if v.Word == "feints" {
+			f.gauged(g)
+		}
+		f.move(d.stills(f), kept(f, "feints", d.number, v.To, v.At), g.amount, f.lineOf(v, d.name()))
+	}
+}
+
+// charge books what a spirit run takes of another's feints or low wines.
+func (d *distilling) charge(b *books, f *fold, v *record.Visit) {
+	if v.Of == "water" || v.From == d.number {
+		return
+	}
+	src := b.unfinished(f, v.From, d.number)
+	g, ok := f.measured(v, "charge", d.name(), 0, 0, record.Volume)
+	switch {
+	case src == nil && !ok:
+		return
+	case src == nil:
+		f.want(Missing{What: "from where the " + v.Of + " of " + d.name() + " came", Mend: v.At.Text() + ` from "26-02"`, Section: "19.584", at: v.At})
+		src = f.outside(Losses)
+	case !ok:
+		g.amount = src.balance
+	}
+	f.move(src, d.stills(f), g.amount, f.lineOf(v, d.name()))
+}
+
+// unfinished is the holder of low wines or feints that a name stands for: a tank, or a run
+// whose feints went to one or stayed its own.
+func (b *books) unfinished(f *fold, name, not string) *holder {
+	if name == "" {
+		return nil
+	}
+	if h := f.hold[string(Unfinished)+"\x00"+name]; h != nil {
+		return h
+	}
+	r := b.numbers[keyOf(name)]
+	if r == nil || r.Number == not {
+		return nil
+	}
+	for i := range r.Visits {
+		if v := &r.Visits[i]; (v.Word == "feints" || v.Word == "tails") && v.To != "" {
+			return f.of(Unfinished, v.To, v.At)
+		}
+	}
+	return f.of(Unfinished, "feints of run "+r.Number, r.At)
+}
+
+// produced books a production gauge.
+func (d *distilling) produced(f *fold, v *record.Visit, tank string) bool {
+	g, ok := f.measured(v, "production", d.name(), 0, 0, record.Volume, record.Receiver)
+	if !ok {
+		d.ungauged(f, v)
+		return false
+	}
+	f.gauged(g)
+	to := d.receiver(f)
+	if tank != "" && !d.fills() {
+		to = f.of(Tanks, tank, v.At)
+	}
+	f.move(d.stills(f), to, g.amount, f.lineOf(v, d.name()))
+	to.abv = g.abv
+	return true
+}
+
+// fills says that a fill of the run is written.
+func (d *distilling) fills() bool {
+	for _, s := range d.run.Stages {
+		if s.Name == record.Fill {
+			return true
+		}
+	}
+	return false
+}
+
+func (d *distilling) ungauged(f *fold, v *record.Visit) {
+	switch {
+	case f.read(v, record.Strength) == nil:
+		f.want(Missing{What: "the strength of the " + v.Word + " of " + d.name(), Mend: v.At.Text() + ", 143.3 proof at 66 F", Section: "19.585, 19.618", at: v.At})
+	case f.read(v, record.Volume, record.Receiver, record.Mass) == nil:
+		f.want(Missing{What: "how much the " + v.Word + " of " + d.name() + " are", Mend: v.Word + " 45.9 gal, 143.3 proof at 66 F", Section: "19.585, 19.618", at: v.At})
+	}
+}
+
+// filling books a line of the fill.
+func (b *books) filling(f *fold, d *distilling, v *record.Visit) {
+	if !f.sees(v) || v.None {
+		return
+	}
+	recv := d.receiver(f)
+	switch v.Word {
+	case "hearts":
+		d.produced(f, v, "")
+	case "reduce":
+		recv.abv = 0
+	case "gauge":
+		if d.gauged == "" && d.first == v {
+			d.produced(f, v, "")
+			return
+		}
+		if g, ok := f.measured(v, "reduced", d.name(), 0, 0, record.Volume); ok {
+			b.settle(f, recv, g, v, "reducing "+d.name())
+		} else if s := f.strength(v); s > 0 {
+			recv.abv = s
+		}
+	case "into":
+		b.into(f, d, recv, v)
+	case "left":
+		b.left(f, recv, v, record.Volume)
+	case "lost":
+		b.lost(f, recv, v)
+	default:
+		if s := f.strength(v); s > 0 {
+			recv.abv = s
+		}
+	}
+}
+
+// into books a cask that was filled.
+func (b *books) into(f *fold, d *distilling, recv *holder, v *record.Visit) {
+	life := b.filled[v]
+	if life == nil {
+		return
+	}
+	abv := recv.abv
+	cask := b.cask(f, life)
+	g, ok := f.measured(v, "fill", "cask "+life.Serial, abv, 0, record.Volume)
+	if !ok {
+		w := Missing{What: "how much went into cask " + life.Serial, Mend: fmt.Sprintf(`into %q 53 gal, tare 98 lb, gross 501 lb`, life.Serial), Section: "19.585, 19.618", at: v.At}
+		if g.abv == 0 {
+			w.What, w.Mend = "at which strength cask "+life.Serial+" was filled", "gauge 54.1 gal, 121.9 proof at 65 F, before the `into`"
+		}
+		f.want(w)
+		return
+	}
+	if !g.byWeight && g.tareKg == 0 {
+		f.want(Missing{What: "the tare of cask " + life.Serial, Mend: v.At.Text() + ", tare 98 lb, gross 501 lb", Section: "19.619", at: v.At})
+	}
+	f.gauged(g)
+	if d.gauged == "" && d.first != nil && d.first.Word == "into" && recv.balance.zero() {
+		f.move(d.stills(f), recv, g.amount, f.lineOf(v, d.name())) // filled at the production gauge
+	}
+	f.move(recv, cask, g.amount, f.lineOf(v, "cask "+life.Serial))
+	cask.abv, f.tare[life] = g.abv, g.tareKg
+}
+
+// closeStills ends a spirit run: what was charged and not found again was left in the pot.
+func (d *distilling) closeStills(f *fold) {
+	h := d.stills(f)
+	l := line{at: d.run.At, what: d.name()}
+	charged := h.most
+	switch {
+	case h.balance.pg > 0:
+		if part := h.balance.share(charged); d.feints && part > stillsKeep {
+			f.odd = append(f.odd, Check{What: "a run gives what was charged", Of: d.name(), Says: fmt.Sprintf("%.1f %% of its charge is neither in the hearts nor in the feints", 100*part), By: h.balance.amount(), day: f.today, at: d.run.At})
+		}
+		f.move(h, f.outside(Stills), h.balance, l)
+	case h.balance.pg < 0:
+		switch over := (cents{}).minus(h.balance); {
+		case charged.pg == 0 || over.share(charged) <= workLoses:
+		case !d.refed():
+			f.want(Missing{What: "how much of which feints " + d.name() + " charged: its hearts and feints are more than its low wines", Mend: `charge feints 44 gal, 70.5 proof at 64 F from "26-02"`, Section: "19.584", at: d.run.At})
+		default:
+			f.odd = append(f.odd, Check{What: "a run gives no more than was charged", Of: d.name(), Says: fmt.Sprintf("hearts and feints are %.1f %% more than its low wines", 100*over.share(charged)), By: over.amount(), day: f.today, at: d.run.At})
+		}
+		f.move(f.outside(Distilled), h, cents{}.minus(h.balance), l)
+	}
+}
+
+// stillsKeep is the share of a charge that a spirit run may leave in the pot, or lose: more
+// is a gauge that is wrong, or feints that nobody wrote down (common practice).
+const stillsKeep = 0.07
+
+// refed says that the run charged feints.
+func (d *distilling) refed() bool {
+	for i := range d.run.Visits {
+		if v := &d.run.Visits[i]; v.Word == "charge" && (v.Of == "feints" || v.From != "") {
+			return true
+		}
+	}
+	return false
+}
+
+// closeReceiver ends a fill: a little that is over is lost, more is still there.
+func (d *distilling) closeReceiver(f *fold) {
+	h := d.receiver(f)
+	l := line{at: d.run.At, what: d.name()}
+	part := h.balance.share(h.most)
+	switch {
+	case h.most.zero():
+		return
+	case part > remainder:
+		f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of the hearts of %s are", 100*part, d.name()), Mend: `left 10 gal to "Small tank"`, Section: "19.590", at: d.run.At})
+		return
+	case part > workLoses || part < -workLoses:
+		f.odd = append(f.odd, Check{What: "what was filled is what there was", Of: d.name(), Says: fmt.Sprintf("%+.1f %% is not in its casks, or left", 100*part), By: h.balance.amount(), day: f.today, at: d.run.At})
+	}
+	f.move(h, f.outside(Losses), h.balance, l)
+}

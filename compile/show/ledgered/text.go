@@ -1,0 +1,312 @@
+// Package ledgered shows the books of a month. It computes nothing.
+package ledgered
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"newmake/compile/book/ledger"
+	"newmake/compile/show/columns"
+	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/words"
+)
+
+// Options of a rendering.
+type Options struct {
+	Bold bool
+	Full bool // every line, gauge and use
+}
+
+// shown is how many of what is missing, or does not balance, stand on the first screen.
+const shown = 4
+
+// Text writes a ledger as text: what is wrong, the accounts, what was used. Full is every
+// line of it.
+func Text(w io.Writer, l *ledger.Ledger, o Options) error {
+	t := page{Writer: columns.Writer{Bold: o.Bold}, l: l}
+	t.Strong(safe(fmt.Sprintf("%s, books of %s, in %s", l.House, l.Month, t.unitLong())))
+	t.attention(o.Full)
+	t.accounts()
+	t.materials()
+	if o.Full {
+		t.flows()
+		t.onHand()
+		t.lines()
+		t.gauges()
+		t.uses()
+		t.reports()
+		t.checks()
+	}
+	t.Gap()
+	t.Para(0, 0, fmt.Sprintf("Not an official form, not legal advice. %s: %s (%s). Records are kept %s.", l.Law.Country, l.Law.Text, l.Law.Read, l.Law.Keep))
+	if !o.Full {
+		t.Para(0, 0, fmt.Sprintf("--full: %s, %s, each line and its section.", words.Count(len(l.Lines), "line"), words.Count(len(l.Gauges), "gauge record")))
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+type page struct {
+	columns.Writer
+	l *ledger.Ledger
+}
+
+func (t *page) us() bool { return t.l.Law.Alcohol == "PG" }
+
+func (t *page) unitLong() string {
+	return map[string]string{
+		"PG": "proof gallons at 60 F", "LPA": "litres of pure alcohol at 20 C", "LAA": "litres of absolute ethyl alcohol at 20 C",
+		"LAL": "litres of alcohol at 20 C", "hlpa": "hectolitres of pure alcohol at 20 C",
+	}[t.l.Law.Alcohol]
+}
+
+// alcohol is an amount in the unit of the law.
+func (t *page) alcohol(a ledger.Amount) string {
+	v := a.PureL
+	if t.us() {
+		v = a.ProofGallons
+	}
+	if t.l.Law.Each == 100 {
+		return tidy(fmt.Sprintf("%.4f", v/100))
+	}
+	return tidy(fmt.Sprintf("%.2f", v))
+}
+
+// tidy makes no minus of nothing.
+func tidy(s string) string {
+	if strings.Trim(s, "-0.") == "" {
+		return strings.TrimPrefix(s, "-")
+	}
+	return s
+}
+
+func (t *page) attention(full bool) {
+	failed := 0
+	for _, c := range t.l.Checks {
+		if !c.OK {
+			failed++
+		}
+	}
+	if failed == 0 {
+		t.Para(2, 2, fmt.Sprintf("It balances: all %d checks hold.", len(t.l.Checks)))
+	} else {
+		t.Para(2, 2, fmt.Sprintf("! %s.", words.CountOf(failed, "check does not hold", "checks do not hold")))
+		t.some(full, failed, func(say func(string)) {
+			for _, c := range t.l.Checks {
+				if !c.OK {
+					say(fmt.Sprintf("%s: %s (%s)%s", c.Of, c.Says, c.What, where(c.File, c.Line)))
+				}
+			}
+		})
+	}
+	if n := len(t.l.Missing); n > 0 {
+		t.Para(2, 2, fmt.Sprintf("? %s.", words.CountOf(n, "field is missing", "fields are missing")))
+		t.some(full, n, func(say func(string)) {
+			for _, m := range t.l.Missing {
+				say(fmt.Sprintf("%s%s%s. Write: %s", m.What, where(m.File, m.Line), wants(m.Section), m.Mend))
+			}
+		})
+	}
+}
+
+// some shows the first of many.
+func (t *page) some(full bool, of int, all func(say func(string))) {
+	n := 0
+	all(func(s string) {
+		if n++; full || n <= shown {
+			t.Para(4, 6, safe(s))
+		}
+	})
+	if !full && of > shown {
+		t.Para(4, 6, fmt.Sprintf("and %d more: --full", of-shown))
+	}
+}
+
+func wants(section string) string {
+	if section == "" {
+		return ""
+	}
+	return ", " + section
+}
+
+func where(file string, line int) string {
+	if file == "" {
+		return ""
+	}
+	return fmt.Sprintf(" (%s:%d)", file, line)
+}
+
+func (t *page) accounts() {
+	t.Heading("ACCOUNTS")
+	var table columns.Table
+	table.Row("", "opening", "in", "out", "lost", "closing")
+	for _, a := range t.l.Accounts {
+		table.Row(a.Title, t.alcohol(a.Opening), t.alcohol(a.In), t.alcohol(a.Out), t.alcohol(a.Lost), t.alcohol(a.Closing))
+	}
+	table.Write(&t.Writer)
+	var out []string
+	for _, f := range t.l.Outside {
+		out = append(out, fmt.Sprintf("%s %s", f.Kind, t.alcohol(f.Amount)))
+	}
+	if len(out) > 0 {
+		t.Para(2, 4, "In all: "+strings.Join(out, ", ")+".")
+	}
+}
+
+func (t *page) materials() {
+	if len(t.l.Materials) == 0 {
+		return
+	}
+	t.Heading("MATERIALS")
+	table := columns.Table{Left: map[int]bool{1: true}}
+	table.Row("", "lot", "opening", "received", "used", "off", "closing", "")
+	for _, m := range t.l.Materials {
+		n := func(x float64) string { s, _ := t.mass(x, m.Unit); return s }
+		_, unit := t.mass(0, m.Unit)
+		table.Row(safe(m.What), safe(m.Lot), n(m.Opening), n(m.Received), n(m.Used), n(m.Discarded-m.Counted), n(m.Closing), unit)
+	}
+	table.Write(&t.Writer)
+}
+
+// mass is an amount of a material in the reader's units.
+func (t *page) mass(x float64, unit string) (number, in string) {
+	switch {
+	case unit == "g" && t.l.Units == "us":
+		return tidy(fmt.Sprintf("%.1f", x/1000/quantity.PoundKg)), "lb"
+	case unit == "g":
+		return tidy(fmt.Sprintf("%.1f", x/1000)), "kg"
+	case unit == "mL":
+		return tidy(fmt.Sprintf("%.2f", x/1000)), "L"
+	}
+	return tidy(fmt.Sprintf("%.0f", x)), ""
+}
+
+func (t *page) flows() {
+	t.Heading("WHAT MOVED, BY ACCOUNT")
+	table := columns.Table{Left: map[int]bool{2: true}}
+	for _, a := range t.l.Accounts {
+		if len(a.Flows) == 0 {
+			continue
+		}
+		table.Row(a.Title, "", "")
+		for _, f := range a.Flows {
+			table.Row("  "+string(f.Kind), t.alcohol(f.Amount), f.Section)
+		}
+	}
+	table.Write(&t.Writer)
+}
+
+func (t *page) onHand() {
+	if len(t.l.OnHand) == 0 {
+		return
+	}
+	t.Heading("ON HAND AT THE END")
+	table := columns.Table{Left: map[int]bool{2: true}}
+	for _, h := range t.l.OnHand {
+		table.Row(safe(h.Name), t.alcohol(h.Amount), "since "+h.Since)
+	}
+	table.Write(&t.Writer)
+}
+
+func (t *page) lines() {
+	if len(t.l.Lines) == 0 {
+		return
+	}
+	t.Heading("LINES")
+	for _, x := range t.l.Lines {
+		kind := string(x.Kind)
+		if x.Corrects != "" {
+			kind = "corrects " + x.Corrects + ": " + kind
+		}
+		by := ""
+		if x.By != "" {
+			by = ", by " + x.By
+		}
+		t.Para(2, 4, safe(fmt.Sprintf("%s  %s  %s: %s -> %s%s%s%s", x.On, t.alcohol(x.Amount), kind, x.From, x.To, wants(x.Section), by, where(x.File, x.Line))))
+	}
+}
+
+func (t *page) gauges() {
+	if len(t.l.Gauges) == 0 {
+		return
+	}
+	t.Heading("GAUGE RECORDS")
+	for _, g := range t.l.Gauges {
+		how := ""
+		switch {
+		case g.By == "weight" && t.l.Units == "us":
+			how = fmt.Sprintf("gross %.1f lb, tare %.1f lb, net %.1f lb", g.GrossKg/quantity.PoundKg, g.TareKg/quantity.PoundKg, g.NetKg/quantity.PoundKg)
+		case g.By == "weight":
+			how = fmt.Sprintf("gross %.1f kg, tare %.1f kg, net %.1f kg", g.GrossKg, g.TareKg, g.NetKg)
+		case t.l.Units == "us":
+			how = fmt.Sprintf("%.2f gal at %.0f F", g.ReadL/litresPerGallon, 32+1.8*g.ReadC)
+		default:
+			how = fmt.Sprintf("%.1f L at %.1f C", g.ReadL, g.ReadC)
+		}
+		size := fmt.Sprintf("%.1f L at 20 C, %.2f %% vol", g.VolumeL, g.AbvPct)
+		if t.l.Units == "us" {
+			size = fmt.Sprintf("%.2f WG at 60 F, %.1f proof", g.WineGal, g.Proof)
+		}
+		by := ""
+		if g.Initials != "" {
+			by = ", by " + g.Initials
+		}
+		t.Para(2, 4, safe(fmt.Sprintf("%s  %s  %s of %s: %s; %s; %s %s%s%s%s", g.Serial, g.On, g.What, g.Of, how, size, t.alcohol(g.Amount), t.l.Law.Alcohol, wants(g.Section), by, where(g.File, g.Line))))
+	}
+}
+
+const litresPerGallon = 1000 * quantity.USGallonM3
+
+func (t *page) uses() {
+	if len(t.l.Uses) == 0 {
+		return
+	}
+	t.Heading("MATERIALS USED")
+	table := columns.Table{Left: map[int]bool{1: true, 2: true, 5: true}}
+	for _, u := range t.l.Uses {
+		n, unit := t.mass(u.Used, u.Unit)
+		guess := ""
+		if u.Guess {
+			guess = "first in, first out"
+		}
+		table.Row("run "+safe(u.Run), safe(u.What), safe(u.Lot), n, unit, guess)
+	}
+	table.Write(&t.Writer)
+}
+
+func (t *page) reports() {
+	if len(t.l.Reports) == 0 {
+		return
+	}
+	t.Heading("FOR THE MONTHLY REPORTS (27 CFR 19.632)")
+	table := columns.Table{Left: map[int]bool{1: true}}
+	form := ""
+	for _, r := range t.l.Reports {
+		if r.Form != form {
+			form = r.Form
+			table.Row(form)
+		}
+		table.Row("  "+r.What, r.Line, t.alcohol(r.Amount))
+	}
+	table.Write(&t.Writer)
+}
+
+func (t *page) checks() {
+	t.Heading("CHECKS")
+	for _, c := range t.l.Checks {
+		mark := "holds"
+		if !c.OK {
+			mark = "DOES NOT HOLD"
+		}
+		of := ""
+		if c.Of != "" {
+			of = c.Of + ": "
+		}
+		t.Para(2, 4, safe(fmt.Sprintf("%s: %s (%s%s)%s", mark, c.What, of, c.Says, where(c.File, c.Line))))
+	}
+}
+
+// safe keeps what came from a text from moving a terminal's cursor.
+func safe(s string) string { return diag.Safe(s, false) }
