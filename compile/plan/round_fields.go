@@ -1129,6 +1129,7 @@ func (x *MashStep) round() {
 	x.VolumeL = RoundTo(x.VolumeL, 1)
 	x.HeatKWh = RoundTo(x.HeatKWh, 1)
 	x.CoolKWh = RoundTo(x.CoolKWh, 1)
+	x.GravitySG = RoundTo(x.GravitySG, 4)
 	x.GelatinizedPct = RoundTo(x.GelatinizedPct, 1)
 	x.ConvertedPct = RoundTo(x.ConvertedPct, 1)
 	x.AlphaLeftPct = RoundTo(x.AlphaLeftPct, 1)
@@ -1157,6 +1158,9 @@ func (x *MashStep) noNumber() string {
 	}
 	if !isNumber(x.CoolKWh) {
 		return "CoolKWh"
+	}
+	if !isNumber(x.GravitySG) {
+		return "GravitySG"
 	}
 	if !isNumber(x.GelatinizedPct) {
 		return "GelatinizedPct"

@@ -43,7 +43,7 @@ func mashPart(b *recipe.Batch, r mash.Result) plan.Mash {
 		m.Steps = append(m.Steps, plan.MashStep{
 			ID: plan.MashStepID(i), Verb: s.Verb.Word(), Adds: adds(b, s), StartMin: st.StartS / 60, Minutes: (st.EndS - st.StartS) / 60, FromC: st.StartC, ToC: st.EndC,
 			VolumeL: st.VolumeM3 * lot.LitresPerM3, HeatKWh: st.HeatJ / lot.JoulesPerKWh, CoolKWh: st.CoolJ / lot.JoulesPerKWh, Limit: st.Limit,
-			GelatinizedPct: 100 * st.GelatinizedShare, ConvertedPct: 100 * st.ConvertedShare,
+			GravitySG: st.SG, GelatinizedPct: 100 * st.GelatinizedShare, ConvertedPct: 100 * st.ConvertedShare,
 			AlphaLeftPct: 100 * st.AlphaLeft, BetaLeftPct: 100 * st.BetaLeft, AddedLeftPct: 100 * st.AddedLeft,
 		})
 	}

@@ -68,36 +68,14 @@ func completes(k lang.TokenKind) bool {
 // context gives the block in which a place is, and the tokens of its line up to it.
 // It is false in a comment, or in a block that the language does not know.
 func context(text []byte, offset int) (block *schema.Block, line []lang.Token, ok bool) {
-	stack := []*schema.Block{schema.Language}
+	w := newWalk(text)
 	for _, t := range lang.Tokens(text[:offset]) {
-		top := stack[len(stack)-1]
-		switch t.Kind {
-		case lang.TokComment:
-			if int(t.End) == offset {
-				return nil, nil, false
-			}
-		case lang.TokNewline:
-			if n := len(line); n > 0 && line[n-1].Kind == lang.TokComma {
-				continue // a list goes on
-			}
-			line = nil
-		case lang.TokOpen:
-			var below *schema.Block
-			if f := fieldOf(top, line, text); f != nil {
-				below = f.Block
-			}
-			stack, line = append(stack, below), nil
-		case lang.TokClose:
-			if len(stack) > 1 {
-				stack = stack[:len(stack)-1]
-			}
-			line = nil
-		default:
-			line = append(line, t)
+		if t.Kind == lang.TokComment && int(t.End) == offset {
+			return nil, nil, false
 		}
+		w.take(t)
 	}
-	block = stack[len(stack)-1]
-	return block, line, block != nil
+	return w.block(), w.line, w.block() != nil
 }
 
 // fieldOf gives the field of a line's first tokens.

@@ -1,7 +1,8 @@
 // Package inlay says beside the lines of a batch what its plan predicts, for an
-// editor: the original gravity and the strength of the wash at `ferment`, the hearts
-// at `hearts`, the casks at `fill`. A variant that leaves such a line to the batch
-// that it varies has its predictions beside its first line.
+// editor: shares of the bill as weights, the clock, temperature and gravity at the end
+// of each step of the mash, the original gravity at `ferment`, the hearts at `hearts`,
+// the casks at `fill`. A variant that leaves such a line to the batch that it varies
+// has the last three beside its first line.
 package inlay
 
 import (
@@ -13,7 +14,6 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/house"
 	"newmake/lang/recipe"
-	"newmake/lang/tree"
 	"newmake/lang/words"
 )
 
@@ -25,42 +25,99 @@ type Hint struct {
 }
 
 // Hints are the predictions of a batch, in the order of its lines.
-func Hints(d *house.Decl, p *plan.Plan, system recipe.System) []Hint {
+func Hints(d *house.Decl, b *recipe.Batch, p *plan.Plan, system recipe.System) []Hint {
 	if d == nil || d.Node() == nil {
 		return nil
 	}
-	u := measure.UnitsOf(system)
+	h := hints{d: d, b: b, p: p, u: measure.UnitsOf(system)}
+	h.bill()
+	h.mash()
+	return append(h.outcome(), h.out...)
+}
+
+type hints struct {
+	d   *house.Decl
+	b   *recipe.Batch
+	p   *plan.Plan
+	u   measure.Units
+	out []Hint
+}
+
+// own says that a place is in the declaration itself, and not in what it varies.
+func (h *hints) own(at diag.Span) bool {
+	whole := h.d.Node().Whole()
+	return at.Src == whole.Src && at.Start >= whole.Start && at.End <= whole.End
+}
+
+func (h *hints) add(path recipe.Path, text string) {
+	if at, ok := h.b.Where[path]; ok && text != "" && h.own(at) {
+		h.out = append(h.out, Hint{At: at, Text: text, More: more(h.d)})
+	}
+}
+
+// bill says what was written as a share as a weight, and the other way round.
+func (h *hints) bill() {
+	for _, g := range h.p.Bill.Lines {
+		path := recipe.PathBill.Child(g.Name)
+		if at, ok := h.b.Where[path]; ok {
+			other := h.u.Mass(g.MassKg)
+			if !strings.Contains(at.Text(), "%") {
+				other = measure.Number(g.SharePct, 1) + " %"
+			}
+			h.add(path, other)
+		}
+	}
+}
+
+// mash says how the mash stands at the end of each step.
+func (h *hints) mash() {
+	ends := map[string]string{}
+	for _, s := range h.p.Schedule.Steps {
+		ends[s.ID] = s.End
+	}
+	for i, s := range h.p.Mash.Steps {
+		parts := []string{}
+		if end := ends[s.ID]; end != "" {
+			parts = append(parts, measure.Clock(end))
+		}
+		parts = append(parts, h.u.Temp(s.ToC))
+		if s.ConvertedPct > 0 {
+			parts = append(parts, measure.Gravity(s.GravitySG))
+		}
+		h.add(recipe.Step(i+1), strings.Join(parts, ", "))
+	}
+}
+
+// outcome is what comes of it, beside the lines that say how.
+func (h *hints) outcome() []Hint {
 	var out []Hint
 	var first []string
 	for _, say := range []struct {
 		within, word string
 		text         string
 	}{
-		{"", "ferment", gravity(p)},
-		{"spirit", "hearts", hearts(p, u)},
-		{"cask", "fill", casks(p)},
+		{"", "ferment", gravity(h.p)},
+		{"spirit", "hearts", hearts(h.p, h.u)},
+		{"cask", "fill", casks(h.p)},
 	} {
 		if say.text == "" {
 			continue
 		}
-		at := d.Node()
+		at := h.d.Node()
 		if say.within != "" {
 			at = at.Line(say.within)
 		}
-		if l := at.Line(say.word); l != nil && l.At().Src == d.File.Source {
-			out = append(out, Hint{At: end(l), Text: say.text, More: more(d)})
+		if l := at.Line(say.word); l != nil && h.own(l.At()) {
+			out = append(out, Hint{At: l.At(), Text: say.text, More: more(h.d)})
 		} else {
 			first = append(first, say.text)
 		}
 	}
 	if len(first) > 0 {
-		out = append([]Hint{{At: d.At, Text: strings.Join(first, "; "), More: more(d)}}, out...)
+		out = append([]Hint{{At: h.d.At, Text: strings.Join(first, "; "), More: more(h.d)}}, out...)
 	}
 	return out
 }
-
-// end is where a line's own items end.
-func end(n *tree.Node) diag.Span { return n.At() }
 
 func more(d *house.Decl) string {
 	return fmt.Sprintf("predicted; `newmake plan %s` has the plan, `newmake why` where a number comes from", d.File.Path)
@@ -86,4 +143,25 @@ func casks(p *plan.Plan) string {
 		return ""
 	}
 	return words.Count(p.Summary.CasksFilled, "cask")
+}
+
+// Since says in a few words what has become of the hearts and the casks of a batch.
+func Since(was, now *plan.Plan, u measure.Units) string {
+	a, b := was.Spirit.Fraction("hearts").Lot, now.Spirit.Fraction("hearts").Lot
+	from, unit := u.Value(a.Volume())
+	to, _ := u.Value(b.Volume())
+	said := "hearts as they were"
+	if by := measure.Number(to-from, 1); strings.Trim(by, "-0.") != "" {
+		if to > from {
+			by = "+" + by
+		}
+		said = "hearts " + by + " " + unit
+	}
+	switch more := now.Summary.CasksFilled - was.Summary.CasksFilled; {
+	case more > 0:
+		said += ", +" + words.Count(more, "cask")
+	case more < 0:
+		said += ", -" + words.Count(-more, "cask")
+	}
+	return said
 }

@@ -59,12 +59,19 @@ func (m *cooker) record(b *body) {
 	}
 }
 
+// wort is where the liquid is that goes on: in the tun, or what was run off from it.
+func (m *cooker) wort() *body {
+	if m.res.Lautered && !m.worts.empty() {
+		return &m.worts
+	}
+	return &m.tun
+}
+
 // finish derives what is told of the whole mash.
 func (m *cooker) finish() Result {
 	r := &m.res
-	out := &m.tun
-	if r.Lautered && !m.worts.empty() {
-		out = &m.worts
+	out := m.wort()
+	if out != &m.tun {
 		r.Draff = m.tun.stream()
 	}
 	r.Out = out.stream()

@@ -58,6 +58,7 @@ func (m *cooker) do(i int) error {
 	step.EndS, step.EndC = m.nowS, b.tempC
 	step.VolumeM3 = m.volumeM3(b)
 	step.PH = m.acid.pH()
+	step.SG = m.wort().stream().SG()
 	m.shares(&step)
 	if s.CooledC > 0 || s.NextMash {
 		b = &m.tun // the curve is that of the grain

@@ -96,6 +96,7 @@ type Step struct {
 	AlphaLeft, BetaLeft              float64 // share of the malt enzymes added so far still alive
 	AddedLeft                        float64 // same, of added enzymes
 	PH                               float64
+	SG                               float64 // of the liquid after the step, as a hydrometer reads it
 }
 
 // What set the duration of a step.

@@ -2,6 +2,7 @@ package lsp
 
 import (
 	"context"
+	"encoding/json"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -118,14 +119,21 @@ func (s *server) compute(h *home) {
 			case done:
 				h.computed = all.Beyond(said)
 				s.tell(h, all)
-				if s.refresh {
-					_, _ = s.conn.DispatchCall(context.Background(), "workspace/inlayHint/refresh", nil)
-				}
+				s.again(s.refresh, "inlayHint")
+				s.again(s.lenses, "codeLens")
+				s.again(s.pulls, "diagnostic")
 			}
 		}()
 		all = work.Run()
 		done = true
 	}()
+}
+
+// again tells an editor that can be told to fetch something anew.
+func (s *server) again(can bool, what string) {
+	if can {
+		_, _ = s.conn.DispatchCall(context.Background(), "workspace/"+what+"/refresh", nil)
+	}
 }
 
 // moved carries diagnostics over to the texts as they are now: what stands before the
@@ -196,18 +204,7 @@ func moved(list diag.List, now func(*diag.Source) *diag.Source) diag.List {
 // tell publishes what is said of a house, file by file; of files of which nothing is
 // said any more, nothing.
 func (s *server) tell(h *home, list diag.List) {
-	by := map[string]diag.List{}
-	main := h.at
-	if h.house != nil {
-		main = filepath.Join(h.at, "house.batch")
-	}
-	for _, d := range list {
-		path := main // of the house as a whole
-		if !d.At.IsZero() {
-			path = filepath.Clean(d.At.Src.Name)
-		}
-		by[path] = append(by[path], d)
-	}
+	by := h.byFile(list)
 	for path := range h.published {
 		if by[path] == nil {
 			by[path] = diag.List{}
@@ -233,11 +230,54 @@ func (s *server) tell(h *home, list diag.List) {
 	}
 }
 
+// byFile parts a list by the files that it speaks of.
+func (h *home) byFile(list diag.List) map[string]diag.List {
+	by := map[string]diag.List{}
+	main := h.at
+	if h.house != nil {
+		main = filepath.Join(h.at, "house.batch")
+	}
+	for _, d := range list {
+		path := main // of the house as a whole
+		if !d.At.IsZero() {
+			path = filepath.Clean(d.At.Src.Name)
+		}
+		by[path] = append(by[path], d)
+	}
+	return by
+}
+
+// pull answers an editor that fetches what is said of a file.
+func (s *server) pull(raw json.RawMessage) (any, error) {
+	var p pullParams
+	if err := json.Unmarshal(raw, &p); err != nil {
+		return nil, err
+	}
+	out := report{Kind: "full", Items: []diagnostic{}}
+	path, ok := pathOf(p.TextDocument.URI)
+	h := s.homeAt(p.TextDocument.URI, path)
+	if !ok || h == nil {
+		return out, nil
+	}
+	// Turns count changes of the texts; what computing shows comes after them.
+	out.ResultID = fmt.Sprintf("%d.%d", h.turn, len(h.computed))
+	if out.ResultID == p.PreviousResultID {
+		return report{Kind: "unchanged", ResultID: out.ResultID}, nil
+	}
+	for _, d := range h.byFile(append(slices.Clone(h.said), h.computed.Beyond(h.said)...))[path] {
+		out.Items = append(out.Items, s.diagnostic(d))
+	}
+	return out, nil
+}
+
 // publish sends what is said of a file.
 func (s *server) publish(path string, list diag.List) {
 	p := publishParams{URI: uriOf(path), Diagnostics: []diagnostic{}}
 	if d := s.held(path); d != nil {
 		p.URI, p.Version = d.uri, &d.version
+		if s.pulls { // it fetches them; what it was told before it held the file goes
+			list = nil
+		}
 	}
 	for _, d := range list {
 		p.Diagnostics = append(p.Diagnostics, s.diagnostic(d))

@@ -235,6 +235,12 @@ func (s *server) actions(raw json.RawMessage) (any, error) {
 			Edit: workspaceEdit{map[string][]textEdit{at.URI: {{at.Range, d.Fix.Text}}}},
 		})
 	}
+	if snap := assist.Of(h.house, path); snap != nil {
+		if label, e, ok := snap.Declare(s.units.offset(snap.File.Source, s.marked(path), p.Range.Start)); ok {
+			at := s.location(e.At)
+			out = append(out, codeAction{Title: label, Kind: "quickfix", Edit: workspaceEdit{map[string][]textEdit{at.URI: {{at.Range, e.Text}}}}})
+		}
+	}
 	return out, nil
 }
 

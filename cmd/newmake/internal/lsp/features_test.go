@@ -3,11 +3,13 @@ package lsp
 import (
 	"encoding/json"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
 	"unicode/utf16"
 
+	"github.com/sourcegraph/jsonrpc2"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
@@ -202,8 +204,10 @@ func TestHints(t *testing.T) {
 	said := map[string]string{}
 	for _, h := range hints {
 		word, _, _ := strings.Cut(strings.TrimSpace(lines[h.Position.Line]), " ")
-		said[word] = h.Label
+		said[word] = h.Label // of the last such line
 	}
+	assert.Regexp(t, `^\d+\.\d lb$`, said["corn"], "a share as a weight")
+	assert.Regexp(t, `^\d\d:\d\d, 1\d\d F, 1\.0\d\d SG$`, said["rest"], "the end of a step")
 	assert.Regexp(t, `^original gravity 1\.0\d\d SG$`, said["ferment"])
 	assert.Regexp(t, `^4\d\.\d gal at 1\d\d\.\d proof`, said["hearts"])
 	assert.Equal(t, "1 cask", said["fill"])
@@ -251,9 +255,12 @@ func TestEveryPlace(t *testing.T) {
 	e, uri, text := ferry(t, object{}, "rest     45 min", "rest }{ \"45 min", "at 58 F", "at 5°𝛼")
 	for line, words := range strings.Split(text, "\n") {
 		for _, column := range []int{0, 3, 7, 12, 20, len(words), len(words) + 5} {
-			for _, method := range []string{"hover", "completion", "definition", "references"} {
+			for _, method := range []string{"hover", "completion", "definition", "references", "prepareRename", "signatureHelp"} {
 				_, err := e.ask("textDocument/"+method, at(uri, line, column))
-				require.NoError(t, err)
+				if err != nil { // of a name of the library
+					assert.EqualValues(t, jsonrpc2.CodeInvalidParams, code(t, err))
+					assert.Equal(t, "prepareRename", method)
+				}
 			}
 		}
 	}
@@ -269,4 +276,238 @@ func TestDeletedHouse(t *testing.T) {
 	require.NoError(t, err)
 	_, err = e.ask("shutdown", nil)
 	require.NoError(t, err)
+}
+
+// TestSemanticTokens: tokens come in order, none over another, and each is of the sort
+// that it is by its block.
+func TestSemanticTokens(t *testing.T) {
+	e, uri, text := ferry(t, object{})
+	lines := strings.Split(text, "\n")
+	data := get[semanticTokens](e, "textDocument/semanticTokens/full", at(uri, 0, 0)).Data
+	require.Zero(t, len(data)%5)
+	sorts := map[string]string{}
+	line, column := 0, 0
+	for i := 0; i < len(data); i += 5 {
+		if data[i] > 0 {
+			line, column = line+data[i], 0
+		}
+		column += data[i+1]
+		word := string(utf16.Decode(utf16.Encode([]rune(lines[line]))[column : column+data[i+2]]))
+		sort := tokenTypes[data[i+3]]
+		if data[i+4] == 1 {
+			sort += " declared"
+		}
+		if data[i+3] == 5 {
+			continue
+		}
+		sorts[word] = sort
+	}
+	for word, want := range map[string]string{
+		"rest": "keyword", "to": "modifier", "corn": "variable", "190": "number", "F": "type", `"Ferry Landing"`: "variable",
+		`"Ferry Landing, more rye"`: "variable declared", `"Copper kettle"`: "variable", "batch": "keyword", "%": "type",
+	} {
+		assert.Equal(t, want, sorts[word], word)
+	}
+}
+
+func TestSignatureHelp(t *testing.T) {
+	e, uri, text := ferry(t, object{}, "rest     45 min", "rest     ")
+	got := get[signatureHelp](e, "textDocument/signatureHelp", atPlace(uri, behind(t, text, "rest     ")))
+	require.Len(t, got.Signatures, 1)
+	s := got.Signatures[0]
+	require.NotEmpty(t, s.Parameters)
+	slot := s.Parameters[got.ActiveParameter].Label
+	assert.Equal(t, "DURATION", s.Label[slot[0]:slot[1]])
+	answer, err := e.ask("textDocument/signatureHelp", at(uri, 0, 0))
+	require.NoError(t, err)
+	assert.Equal(t, "null", string(answer))
+}
+
+// apply makes the edits of an answer in a house on the disk.
+func apply(t *testing.T, edit workspaceEdit) {
+	t.Helper()
+	for uri, edits := range edit.Changes {
+		path, ok := pathOf(uri)
+		require.True(t, ok)
+		text := textOf(t, path)
+		src := diag.NewSource("", []byte(text))
+		for i := len(edits) - 1; i >= 0; i-- {
+			r := edits[i].Range
+			text = text[:units{}.offset(src, false, r.Start)] + edits[i].NewText + text[units{}.offset(src, false, r.End):]
+		}
+		require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
+	}
+}
+
+func rename(uri string, p position, to string) object {
+	o := atPlace(uri, p)
+	o["newName"] = to
+	return o
+}
+
+// TestRename: a name changes in all of the house, and the house is as good as it was.
+func TestRename(t *testing.T) {
+	e, uri, text := ferry(t, object{})
+	batch := behind(t, text, `batch "Ferry`)
+	assert.Equal(t, "Ferry Landing", get[renameable](e, "textDocument/prepareRename", atPlace(uri, batch)).Placeholder)
+	edit := get[workspaceEdit](e, "textDocument/rename", rename(uri, batch, "Mill Race"))
+	assert.GreaterOrEqual(t, len(edit.Changes), 2, "the runs of the batch too")
+	apply(t, edit)
+	path, _ := pathOf(uri)
+	assert.NotContains(t, textOf(t, path), `"Ferry Landing"`)
+	e.change(uri, textOf(t, path))
+	e.until(uri, silent)
+
+	vessel := behind(t, text, `mash in "Copper`)
+	edit = get[workspaceEdit](e, "textDocument/rename", rename(uri, vessel, "Kettle"))
+	apply(t, edit)
+	e.change(uri, textOf(t, path))
+	e.until(uri, silent)
+	house := strings.Replace(path, "ferry-landing", "house", 1)
+	assert.Contains(t, textOf(t, house), `"Kettle"`)
+}
+
+func TestRenameIsRefused(t *testing.T) {
+	e, uri, text := ferry(t, object{})
+	for words, c := range map[string]struct{ to, why string }{
+		"add      co":    {"maize", "library"},
+		`batch "Ferry`:   {"Toll Road", "already"},
+		`mash in "Cop`:   {"", "one line"},
+		`mash in "Copp`:  {`a "b"`, "without quotes"},
+		"rest     45 mi": {"x", "no name"},
+	} {
+		_, err := e.ask("textDocument/rename", rename(uri, behind(t, text, words), c.to))
+		if assert.Error(t, err, words) {
+			assert.Contains(t, err.Error(), c.why, words)
+		}
+	}
+	// Of a run it cannot be known whether it is meant wherever its name stands.
+	runs := strings.Replace(uri, "ferry-landing.batch", "runs/2026.batch", 1)
+	path, _ := pathOf(runs)
+	e.open(runs, textOf(t, path))
+	first := get[workspaceEdit](e, "textDocument/rename", rename(runs, behind(t, textOf(t, path), `run "26-01`), "27-01"))
+	assert.Len(t, first.Changes, 1, "nothing else speaks of the first")
+	_, err := e.ask("textDocument/rename", rename(runs, behind(t, textOf(t, path), `run "26-02`), "27-02"))
+	if assert.Error(t, err) {
+		assert.Contains(t, err.Error(), "by hand")
+	}
+}
+
+// TestDeclare: what nothing declares can be declared from where it is used.
+func TestDeclare(t *testing.T) {
+	for _, c := range []struct{ was, is, behind, label string }{
+		{`mash in "Copper kettle"`, `mash in "Tin kettle"`, `mash in "Tin`, "like"},
+		{"    corn             68 %", "    blue-corn        68 %", "    blue-co", "house.batch"},
+	} {
+		e, uri, text := ferry(t, object{}, c.was, c.is)
+		e.until(uri, func(p publishParams) bool { return len(p.Diagnostics) > 0 })
+		p := behind(t, text, c.behind)
+		found := false
+		for _, a := range get[[]codeAction](e, "textDocument/codeAction", object{"textDocument": object{"uri": uri}, "range": span{p, p}}) {
+			if !strings.HasPrefix(a.Title, "declare") {
+				continue
+			}
+			found = true
+			assert.Contains(t, a.Title, c.label)
+			house := strings.Replace(uri, "ferry-landing", "house", 1)
+			require.Len(t, a.Edit.Changes[house], 1)
+			apply(t, a.Edit)
+			e.notify("textDocument/didSave", object{"textDocument": object{"uri": uri}})
+			// Only the step that still adds corn may be at fault now.
+			for _, d := range e.until(uri, func(p publishParams) bool { return true }).Diagnostics {
+				assert.NotContains(t, d.Message, "Tin kettle")
+				assert.NotContains(t, d.Message, "no grain")
+			}
+		}
+		assert.True(t, found, c.is)
+	}
+}
+
+func TestLinks(t *testing.T) {
+	e, uri, text := ferry(t, object{})
+	lines := strings.Split(text, "\n")
+	all := get[[]documentLink](e, "textDocument/documentLink", at(uri, 0, 0))
+	require.NotEmpty(t, all)
+	for _, l := range all {
+		assert.Regexp(t, `/house\.batch#L\d+$`, l.Target)
+		assert.Contains(t, lines[l.Range.Start.Line], `"`)
+	}
+}
+
+// TestPull: an editor that fetches what is said of the files it holds is not told of
+// them as well, and of the other files it is.
+func TestPull(t *testing.T) {
+	path := filepath.Join(houseAt(t, "house"), "ferry-landing.batch")
+	uri := uriOf(path)
+	text := strings.Replace(textOf(t, path), "rest     45 min", "rest     45", 1)
+	e := opened(t, object{"textDocument": object{"diagnostic": object{}}, "workspace": object{"diagnostics": object{"refreshSupport": true}}})
+	e.open(uri, text)
+	ask := object{"textDocument": object{"uri": uri}}
+	got := get[report](e, "textDocument/diagnostic", ask)
+	assert.Equal(t, "full", got.Kind)
+	require.NotEmpty(t, got.Items)
+	assert.Equal(t, "NM0303", got.Items[0].Code)
+	ask["previousResultId"] = got.ResultID
+	if again := get[report](e, "textDocument/diagnostic", ask); again.ResultID == got.ResultID {
+		assert.Equal(t, "unchanged", again.Kind)
+		assert.Empty(t, again.Items)
+	}
+	e.until(uri, silent)
+	assert.Equal(t, "workspace/diagnostic/refresh", <-e.told)
+	e.change(uri, textOf(t, path))
+	assert.Empty(t, get[report](e, "textDocument/diagnostic", ask).Items)
+
+	// The house's own file is not held: it is told of.
+	house := strings.Replace(path, "ferry-landing", "house", 1)
+	require.NoError(t, os.WriteFile(house, []byte(strings.Replace(textOf(t, house), "elevation", "elevatoin", 1)), 0o644))
+	e.notify("textDocument/didSave", object{"textDocument": object{"uri": uri}})
+	e.until(uriOf(house), func(p publishParams) bool { return len(p.Diagnostics) > 0 })
+}
+
+func TestLensesAndCommands(t *testing.T) {
+	root := houseAt(t, "house")
+	git := func(args ...string) {
+		cmd := exec.Command("git", append([]string{"-C", root, "-c", "user.name=t", "-c", "user.email=t@example.org"}, args...)...)
+		out, err := cmd.CombinedOutput()
+		require.NoError(t, err, string(out))
+	}
+	git("init", "-q")
+	git("add", "-A")
+	git("commit", "-q", "-m", "as it was")
+	path := filepath.Join(root, "ferry-landing.batch")
+	uri := uriOf(path)
+	e := opened(t, object{"window": object{"showDocument": object{"support": true}}})
+	e.open(uri, textOf(t, path))
+	titles := func() map[string]bool {
+		out := map[string]bool{}
+		for _, l := range get[[]codeLens](e, "textDocument/codeLens", at(uri, 0, 0)) {
+			out[l.Command.Title] = true
+		}
+		return out
+	}
+	got := titles()
+	assert.True(t, got["plan"] && got["print"] && got["since the last commit: hearts as they were"], "%v", got)
+	e.change(uri, strings.Replace(textOf(t, path), "to 190 F", "to 160 F", 1))
+	changed := false
+	for title := range titles() {
+		changed = changed || strings.HasPrefix(title, "since the last commit: hearts -")
+	}
+	assert.True(t, changed, "corn cooked cool costs hearts: %v", titles())
+
+	plan := get[string](e, "workspace/executeCommand", object{"command": "newmake.plan", "arguments": []string{uri, "Ferry Landing"}})
+	assert.Contains(t, plan, "Ferry Landing")
+	assert.Contains(t, get[string](e, "workspace/executeCommand", object{"command": "newmake.sheet", "arguments": []string{uri, "Ferry Landing"}}), "<!DOCTYPE html>")
+	assert.Contains(t, get[string](e, "workspace/executeCommand", object{"command": "newmake.explain", "arguments": []string{uri, "NM0303"}}), "NM0303")
+	shown := 0
+	for range 3 {
+		if <-e.told == "window/showDocument" {
+			shown++
+		}
+	}
+	assert.Equal(t, 3, shown)
+	_, err := e.ask("workspace/executeCommand", object{"command": "newmake.brew"})
+	assert.EqualValues(t, -32602, code(t, err))
+	answer, err := e.ask("workspace/executeCommand", object{"command": "newmake.plan", "arguments": []string{uri, "No such batch"}})
+	require.NoError(t, err)
+	assert.Equal(t, "null", string(answer))
 }

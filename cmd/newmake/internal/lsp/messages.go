@@ -39,11 +39,23 @@ type initializeParams struct {
 			InlayHint struct {
 				RefreshSupport bool `json:"refreshSupport"`
 			} `json:"inlayHint"`
+			CodeLens struct {
+				RefreshSupport bool `json:"refreshSupport"`
+			} `json:"codeLens"`
+			Diagnostics struct {
+				RefreshSupport bool `json:"refreshSupport"`
+			} `json:"diagnostics"`
 			DidChangeWatchedFiles struct {
 				DynamicRegistration bool `json:"dynamicRegistration"`
 			} `json:"didChangeWatchedFiles"`
 		} `json:"workspace"`
+		Window struct {
+			ShowDocument struct {
+				Support bool `json:"support"`
+			} `json:"showDocument"`
+		} `json:"window"`
 		TextDocument struct {
+			Diagnostic *struct{} `json:"diagnostic"`
 			Completion struct {
 				CompletionItem struct {
 					SnippetSupport bool `json:"snippetSupport"`
@@ -51,6 +63,11 @@ type initializeParams struct {
 			} `json:"completion"`
 		} `json:"textDocument"`
 	} `json:"capabilities"`
+	InitializationOptions struct {
+		// Results says that the editor itself shows what commands give. Else the server
+		// asks it to open a file of that.
+		Results bool `json:"results"`
+	} `json:"initializationOptions"`
 }
 
 type didOpenParams struct {
@@ -160,7 +177,7 @@ type foldingRange struct {
 type codeAction struct {
 	Title       string        `json:"title"`
 	Kind        string        `json:"kind"`
-	Diagnostics []diagnostic  `json:"diagnostics"`
+	Diagnostics []diagnostic  `json:"diagnostics,omitempty"`
 	IsPreferred bool          `json:"isPreferred,omitempty"`
 	Edit        workspaceEdit `json:"edit"`
 }
@@ -174,4 +191,67 @@ type inlayHint struct {
 	Label       string   `json:"label"`
 	PaddingLeft bool     `json:"paddingLeft"`
 	Tooltip     string   `json:"tooltip,omitempty"`
+}
+
+type renameParams struct {
+	placeParams
+	NewName string `json:"newName"`
+}
+
+type renameable struct {
+	Range       span   `json:"range"`
+	Placeholder string `json:"placeholder"`
+}
+
+type semanticTokens struct {
+	Data []int `json:"data"`
+}
+
+type signatureHelp struct {
+	Signatures      []signature `json:"signatures"`
+	ActiveSignature int         `json:"activeSignature"`
+	ActiveParameter int         `json:"activeParameter"`
+}
+
+type signature struct {
+	Label         string      `json:"label"`
+	Documentation *markup     `json:"documentation,omitempty"`
+	Parameters    []parameter `json:"parameters"`
+}
+
+type parameter struct {
+	Label [2]int `json:"label"`
+}
+
+type documentLink struct {
+	Range  span   `json:"range"`
+	Target string `json:"target"`
+}
+
+type codeLens struct {
+	Range   span    `json:"range"`
+	Command command `json:"command"`
+}
+
+type command struct {
+	Title     string `json:"title"`
+	Command   string `json:"command"`
+	Arguments []any  `json:"arguments,omitempty"`
+}
+
+type executeParams struct {
+	Command   string            `json:"command"`
+	Arguments []json.RawMessage `json:"arguments"`
+}
+
+// report is what is said of a file, as an editor fetches it.
+type report struct {
+	Kind     string       `json:"kind"` // full, unchanged
+	ResultID string       `json:"resultId"`
+	Items    []diagnostic `json:"items,omitzero"`
+}
+
+type pullParams struct {
+	TextDocument     document `json:"textDocument"`
+	PreviousResultID string   `json:"previousResultId"`
 }

@@ -1,7 +1,6 @@
 package lsp
 
 import (
-	"newmake/compile/front"
 	"newmake/compile/show/inlay"
 	"newmake/lang/check"
 )
@@ -10,13 +9,12 @@ import (
 // A batch that cannot be planned has none.
 func predictions(h *check.House, path string) []inlay.Hint {
 	var out []inlay.Hint
-	src := &front.Source{House: h, Path: path, Label: path}
 	for _, name := range h.BatchesIn(path) {
-		made, err := src.Plan(name, nil)
-		if err != nil || made.Plan == nil || made.Recipe == nil || front.Broken(made.Diags) {
+		made, err := planned(h, path, name)
+		if err != nil {
 			continue
 		}
-		out = append(out, inlay.Hints(h.Find(name), made.Plan, made.Recipe.Units)...)
+		out = append(out, inlay.Hints(h.Find(name), made.Recipe, made.Plan, made.Recipe.Units)...)
 	}
 	return out
 }

@@ -12,6 +12,7 @@ import (
 	"encoding/json"
 	"io"
 	"log"
+	"os"
 	"slices"
 	"sync"
 	"time"
@@ -46,8 +47,13 @@ type server struct {
 	exited      bool
 	units       units
 	snippets    bool
-	refresh     bool // the editor asks for hints again when it is told to
-	watch       bool // it tells of files that change on the disk, when asked to
+	refresh     bool   // the editor asks for hints again when it is told to
+	lenses      bool   // and for lenses
+	pulls       bool   // it fetches what is said of the files it holds
+	shows       bool   // it opens a file when it is asked to
+	results     bool   // it shows itself what commands give
+	scratch     string // a folder for files that are shown, "" until there is one
+	watch       bool   // it tells of files that change on the disk, when asked to
 	docs        map[string]*doc
 	houses      map[string]*home
 	waiting     map[jsonrpc2.ID]context.CancelFunc
@@ -76,6 +82,9 @@ func Serve(in io.Reader, out io.Writer, o Options) int {
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
+	if s.scratch != "" {
+		_ = os.RemoveAll(s.scratch)
+	}
 	if s.shut {
 		return 0
 	}
@@ -177,16 +186,22 @@ var (
 
 func init() {
 	requests = map[string]func(*server, json.RawMessage) (any, error){
-		"initialize":                  (*server).initialize,
-		"shutdown":                    (*server).shutdown,
-		"textDocument/formatting":     (*server).formatting,
-		"textDocument/hover":          (*server).hover,
-		"textDocument/completion":     (*server).completion,
-		"textDocument/definition":     (*server).definition,
-		"textDocument/references":     (*server).references,
-		"textDocument/documentSymbol": (*server).symbols,
-		"textDocument/foldingRange":   (*server).folds,
-		"textDocument/codeAction":     (*server).actions,
+		"initialize":                       (*server).initialize,
+		"shutdown":                         (*server).shutdown,
+		"textDocument/formatting":          (*server).formatting,
+		"textDocument/hover":               (*server).hover,
+		"textDocument/completion":          (*server).completion,
+		"textDocument/definition":          (*server).definition,
+		"textDocument/references":          (*server).references,
+		"textDocument/documentSymbol":      (*server).symbols,
+		"textDocument/foldingRange":        (*server).folds,
+		"textDocument/codeAction":          (*server).actions,
+		"textDocument/prepareRename":       (*server).prepareRename,
+		"textDocument/rename":              (*server).rename,
+		"textDocument/signatureHelp":       (*server).signature,
+		"textDocument/documentLink":        (*server).links,
+		"textDocument/diagnostic":          (*server).pull,
+		"textDocument/semanticTokens/full": (*server).paints,
 	}
 	notifications = map[string]func(*server, json.RawMessage){
 		"initialized":                     (*server).register,
@@ -198,7 +213,9 @@ func init() {
 		"workspace/didChangeWatchedFiles": (*server).didChangeWatched,
 	}
 	slow = map[string]func(*server, json.RawMessage) (func() any, *home, error){
-		"textDocument/inlayHint": (*server).hints,
+		"textDocument/inlayHint":   (*server).hints,
+		"textDocument/codeLens":    (*server).codeLenses,
+		"workspace/executeCommand": (*server).execute,
 	}
 }
 
@@ -214,6 +231,12 @@ func (s *server) initialize(raw json.RawMessage) (any, error) {
 	}
 	s.snippets = p.Capabilities.TextDocument.Completion.CompletionItem.SnippetSupport
 	s.refresh = p.Capabilities.Workspace.InlayHint.RefreshSupport
+	s.lenses = p.Capabilities.Workspace.CodeLens.RefreshSupport
+	// What computing shows comes later: an editor that cannot be told to fetch again is
+	// told of everything.
+	s.pulls = p.Capabilities.TextDocument.Diagnostic != nil && p.Capabilities.Workspace.Diagnostics.RefreshSupport
+	s.shows = p.Capabilities.Window.ShowDocument.Support
+	s.results = p.InitializationOptions.Results
 	s.watch = p.Capabilities.Workspace.DidChangeWatchedFiles.DynamicRegistration
 	if p.ProcessID != nil && *p.ProcessID > 0 {
 		go watchParent(*p.ProcessID, s.ParentEvery, s.done, func() {
@@ -223,22 +246,29 @@ func (s *server) initialize(raw json.RawMessage) (any, error) {
 		})
 	}
 	type object = map[string]any
-	return object{
-		"serverInfo": object{"name": "newmake", "version": s.Version},
-		"capabilities": object{
-			"positionEncoding":           encoding,
-			"textDocumentSync":           object{"openClose": true, "change": 1, "save": object{}},
-			"documentFormattingProvider": true,
-			"hoverProvider":              true,
-			"completionProvider":         object{"triggerCharacters": []string{" ", "\""}},
-			"definitionProvider":         true,
-			"referencesProvider":         true,
-			"documentSymbolProvider":     true,
-			"foldingRangeProvider":       true,
-			"codeActionProvider":         object{"codeActionKinds": []string{"quickfix"}},
-			"inlayHintProvider":          true,
-		},
-	}, nil
+	can := object{
+		"positionEncoding":           encoding,
+		"textDocumentSync":           object{"openClose": true, "change": 1, "save": object{}},
+		"documentFormattingProvider": true,
+		"hoverProvider":              true,
+		"completionProvider":         object{"triggerCharacters": []string{" ", "\""}},
+		"definitionProvider":         true,
+		"referencesProvider":         true,
+		"documentSymbolProvider":     true,
+		"foldingRangeProvider":       true,
+		"codeActionProvider":         object{"codeActionKinds": []string{"quickfix"}},
+		"inlayHintProvider":          true,
+		"renameProvider":             object{"prepareProvider": true},
+		"signatureHelpProvider":      object{"triggerCharacters": []string{" "}},
+		"documentLinkProvider":       object{},
+		"codeLensProvider":           object{},
+		"executeCommandProvider":     object{"commands": commandNames()},
+		"semanticTokensProvider":     object{"legend": object{"tokenTypes": tokenTypes, "tokenModifiers": []string{"declaration"}}, "full": true},
+	}
+	if s.pulls {
+		can["diagnosticProvider"] = object{"identifier": "newmake", "interFileDependencies": true, "workspaceDiagnostics": false}
+	}
+	return object{"serverInfo": object{"name": "newmake", "version": s.Version}, "capabilities": can}, nil
 }
 
 func (s *server) shutdown(json.RawMessage) (any, error) {
