@@ -13,8 +13,9 @@ func lspCommand(a *app) *cobra.Command {
 		Long: "lsp is a language server: an editor starts it and speaks with it over standard input and\n" +
 			"output (Language Server Protocol 3.17). It says what is wrong in every file of the house as\n" +
 			"it is typed, what a word or a value means, and what may be written at a place; it leads to\n" +
-			"where a name is declared and used, lays the text out, puts in fixes, and shows beside the\n" +
-			"lines what the batch is predicted to give. It changes no file: the editor does.",
+			"where a name is declared and used, renames it, lays the text out, puts in fixes, and shows\n" +
+			"beside the lines what the batch is predicted to give, and above it what has changed since\n" +
+			"the last commit. It changes no file of the house: the editor does.",
 		Example: "  newmake lsp",
 		Args:    cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error {

@@ -38,10 +38,10 @@ func (s *server) changed(path string) {
 	for was := range left {
 		s.clear(was)
 		if was.house != nil {
-			s.read(was)
+			s.read(was, "")
 		}
 	}
-	s.read(h)
+	s.read(h, path)
 }
 
 // clear takes back what was said of a house.
@@ -54,8 +54,12 @@ func (s *server) clear(h *home) {
 	delete(s.houses, h.at)
 }
 
-// read loads a house with the texts that the editor holds.
-func (s *server) read(h *home) {
+// manyFiles is from how many files on a house is checked beside the conversation, and
+// only the file that is typed in at once.
+const manyFiles = 50
+
+// read loads a house with the texts that the editor holds, of which one has changed.
+func (s *server) read(h *home, changed string) {
 	h.turn++
 	before := h.house
 	work, err := front.NewCheck([]front.Place{{Path: h.at, Overlay: s.overlay(), NoLearned: s.NoLearned}})
@@ -63,13 +67,26 @@ func (s *server) read(h *home) {
 		s.clear(h)
 		return
 	}
+	was := h.said
 	h.work, h.house, h.said = work, nil, nil
 	if houses := work.Houses(); len(houses) > 0 {
 		h.house = houses[0]
-		h.said = h.house.Check()
-		if before != nil {
-			h.computed = moved(h.computed, func(was *diag.Source) *diag.Source { return sourceNow(h, was) })
+		carried := func(list diag.List) diag.List {
+			if before == nil {
+				return nil
+			}
+			return moved(list, func(was *diag.Source) *diag.Source { return sourceNow(h, was) })
 		}
+		if len(h.house.Files) < manyFiles || changed == "" {
+			h.said = h.house.Check()
+		} else {
+			h.said = h.house.CheckIn(changed)
+			rest := carried(was)
+			h.said = append(h.said, slices.DeleteFunc(rest, func(d diag.Diagnostic) bool {
+				return d.At.IsZero() || filepath.Clean(d.At.Src.Name) == changed
+			})...)
+		}
+		h.computed = carried(h.computed)
 		s.tell(h, append(slices.Clone(h.said), h.computed.Beyond(h.said)...))
 		s.compute(h)
 		return
@@ -124,6 +141,15 @@ func (s *server) compute(h *home) {
 				s.again(s.pulls, "diagnostic")
 			}
 		}()
+		if at := work.Houses(); len(at) == 1 && len(at[0].Files) >= manyFiles {
+			whole := at[0].Check()
+			s.mu.Lock()
+			if h.turn == turn {
+				h.said, said = whole, whole
+				s.tell(h, append(slices.Clone(whole), h.computed.Beyond(whole)...))
+			}
+			s.mu.Unlock()
+		}
 		all = work.Run()
 		done = true
 	}()
