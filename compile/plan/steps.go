@@ -128,13 +128,14 @@ const (
 	CubicMetre  Unit = "m3"
 	ProofGallon Unit = "PG"
 	PureLitre   Unit = "LPA"
+	PurePerT    Unit = "LPA/t"
 	Each        Unit = "each"
 )
 
 var unitPlaces = map[Unit]int{
 	Litre: 2, Kilogram: 3, Celsius: 1, CelsiusDiff: 1, Minute: 1, Hour: 2, Year: 2, SG: 4, SGDiff: 4, Plato: 2, PlatoDiff: 2,
 	PH: 2, AbvPct: 2, AbvDiff: 2, LitrePerH: 1, GramPerL: 2, Percent: 2, KilowattH: 1, Kilowatt: 1, CubicMetre: 2,
-	ProofGallon: 2, PureLitre: 2, Each: 0,
+	ProofGallon: 2, PureLitre: 2, PurePerT: 1, Each: 0,
 }
 
 // Quantity is a number with its unit.

@@ -83,6 +83,8 @@ func (a answers) promised(e recipe.Promise) (float64, bool) {
 			return a.hearts.PureL / lot.LitresPerM3, true
 		}
 		return lot.VolumeM3(a.gauge, pureLot(a.hearts)), true
+	case "yield":
+		return p.Yield.HeartsLPAPerTonne / litresATonne, true
 	case "casks":
 		return float64(p.Cask.Casks), true
 	case "mash":
@@ -118,6 +120,9 @@ func (a answers) promisedLot(what string) (plan.Lot, bool) {
 	}
 	return plan.Lot{}, false
 }
+
+// litresATonne is one cubic metre a kilogram.
+const litresATonne = 1e6
 
 // pureLot is the alcohol of a lot as if it stood alone, at 20 C and at 60 F.
 func pureLot(l plan.Lot) plan.Lot {
@@ -177,6 +182,8 @@ func (a answers) inUnit(e recipe.Promise, v float64) plan.Quantity {
 		return plan.Of(v, plan.ProofGallon)
 	case quantity.PureAlcohol:
 		return plan.Of(v*lot.LitresPerM3, plan.PureLitre)
+	case quantity.SpiritYield:
+		return plan.Of(v*litresATonne, plan.PurePerT)
 	case quantity.Duration:
 		return plan.Of(v/60, plan.Minute)
 	case quantity.Gravity:

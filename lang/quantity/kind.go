@@ -52,6 +52,7 @@ const (
 	HeatTransfer                              // W/(m2 K)
 	MassFlow                                  // kg/s: how fast grain is milled or dug out
 	PureAlcohol                               // m3 of pure alcohol at 20 C
+	SpiritYield                               // m3 of pure alcohol at 20 C per kg of grain as it is weighed out
 	kindCount
 )
 
@@ -94,6 +95,7 @@ var kindText = [kindCount]string{
 	HeatTransfer:     "a coefficient of heat transfer",
 	MassFlow:         "a weight per time",
 	PureAlcohol:      "an amount of pure alcohol",
+	SpiritYield:      "pure alcohol by the weight of grain",
 }
 
 // String names the kind in plain English, with its article.

@@ -82,4 +82,5 @@ var kindNames = map[quantity.Kind]string{
 	quantity.HeatCapacity: "HeatCapacity", quantity.PH: "PH", quantity.ProofGallons: "ProofGallons",
 	quantity.PerYear: "PerYear", quantity.StrengthPerYear: "StrengthPerYear",
 	quantity.Area: "Area", quantity.Flow: "Flow", quantity.HeatTransfer: "HeatTransfer", quantity.MassFlow: "MassFlow", quantity.PureAlcohol: "PureAlcohol",
+	quantity.SpiritYield: "SpiritYield",
 }

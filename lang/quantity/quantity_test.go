@@ -171,7 +171,7 @@ func TestRoundTrip(t *testing.T) {
 }
 
 func TestEveryKindHasUnitsAndWords(t *testing.T) {
-	for k := quantity.Number; k <= quantity.PureAlcohol; k++ {
+	for k := quantity.Number; k <= quantity.SpiritYield; k++ {
 		if !quantity.AllowsBare(k) && k != quantity.UnitPrice {
 			assert.NotEmpty(t, quantity.Units(k), k.String())
 		}

@@ -117,6 +117,7 @@ var table = []Unit{
 	{"% of grain", nil, Both, []Measure{linear(Share, 1e-2), linear(Dose, 1e-2)}, byDef},
 
 	{"g/L", []string{"g/l", "kg/m3", "kg/m³"}, SI, one(Concentration, 1), siBroch},
+	{"g/hL", []string{"g/hl"}, SI, one(Concentration, 1e-2), siBroch},
 	{"mg/L", []string{"mg/l"}, SI, []Measure{linear(Concentration, 1e-3), linear(PartsPerMillion, 1)}, "mg/L as ppm: water of 1 kg/L"},
 	{"ppm", nil, Both, one(PartsPerMillion, 1), sp811},
 	{"g/gal", nil, US, one(Concentration, 1e-3/galM3), sp811},
@@ -147,7 +148,7 @@ var table = []Unit{
 
 	{"lb/bushel", []string{"lb/bu"}, US, one(TestWeight, lbKg), byDef},
 	{"kg/bushel", []string{"kg/bu"}, SI, one(TestWeight, 1), byDef},
-	{"kg/hL", []string{"kg/hl"}, SI, one(TestWeight, bushelM3/0.1), "by definition, and the US bushel of NIST SP 811 (2008), appendix B.8"},
+	{"kg/hL", []string{"kg/hl"}, SI, []Measure{linear(TestWeight, bushelM3/0.1), linear(Concentration, 10)}, "by definition, and the US bushel of NIST SP 811 (2008), appendix B.8"},
 	{"bushel", []string{"bushels", "bu"}, US, one(Bushel, 1), byDef},
 
 	{"gal/lb", nil, US, one(SpecificVolume, galM3/lbKg), sp811},
@@ -168,6 +169,7 @@ var table = []Unit{
 	{"proof-gal", []string{"PG", "pg", "proof gal", "proof-gallon", "proof-gallons"}, US, one(ProofGallons, 1), cfr191},
 
 	{"LPA", []string{"lpa"}, SI, one(PureAlcohol, 1e-3), byDef},
+	{"LPA/t", []string{"LPA/tonne", "lpa/t", "lpa/tonne"}, SI, one(SpiritYield, 1e-6), byDef},
 
 	{"%/year", []string{"%/y", "%/yr"}, Both, one(PerYear, 1e-2), byDef},
 	{"proof/year", []string{"proof/y", "proof/yr"}, US, one(StrengthPerYear, 1), byDef},

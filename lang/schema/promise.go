@@ -20,6 +20,7 @@ var Promises = []Promise{
 	{"hearts", []quantity.Kind{quantity.Volume, quantity.Strength, quantity.ProofGallons, quantity.PureAlcohol}, "the hearts, their volume, strength, proof gallons or pure alcohol"},
 	{"feints", []quantity.Kind{quantity.Volume, quantity.Strength}, "the feints, their volume or strength"},
 	{"pure-alcohol", []quantity.Kind{quantity.PureAlcohol, quantity.ProofGallons, quantity.Volume}, "pure alcohol in the hearts"},
+	{"yield", []quantity.Kind{quantity.SpiritYield}, "pure alcohol in the hearts by the weight of all the grain"},
 	{"casks", []quantity.Kind{quantity.Number}, "casks filled"},
 	{"leftover", []quantity.Kind{quantity.Volume}, "what is left over when the casks are full"},
 	{"mash", []quantity.Kind{quantity.Duration}, "how long the mash takes"},

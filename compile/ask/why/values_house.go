@@ -182,7 +182,7 @@ const (
 	ethanolKgPerL    = 0.78924
 
 	pgPerBushel plan.Unit = "PG" + measure.PerBushel
-	lpaPerTonne plan.Unit = "LPA/t"
+	lpaPerTonne           = plan.PurePerT
 )
 
 // priced says that the house states prices.
