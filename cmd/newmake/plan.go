@@ -253,6 +253,9 @@ func (f planFlags) write(a *app, made *front.Plan, format string, src *front.Sou
 	if o.Days, err = f.days(made.Plan); err != nil {
 		return err
 	}
+	if n := len(o.Days); n > 1 {
+		a.say("%q is %d days of this plan, and all are here: --day %s is one of them", f.day, n, o.Days[0])
+	}
 	out, err := formats.Plan(made.Plan, format, o)
 	if err != nil {
 		return err

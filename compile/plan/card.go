@@ -15,15 +15,15 @@ type Card struct {
 type CardStep struct {
 	SharePct     float64 `json:"sharePct" places:"1"` // of all the water
 	AddL         float64 `json:"addL" places:"2"`     // in this step, at 20 C
-	AddScaleKg   float64 `json:"addScaleKg" places:"2"`
+	AddScaleKg   float64 `json:"addScaleKg" places:"3"`
 	WaterL       float64 `json:"waterL" places:"2"` // so far
-	WaterScaleKg float64 `json:"waterScaleKg" places:"2"`
+	WaterScaleKg float64 `json:"waterScaleKg" places:"3"`
 
 	AddGallons   float64 `json:"addGallons" places:"3"` // US gal, at 60 F
 	WaterGallons float64 `json:"waterGallons" places:"3"`
 
 	Gives        Lot     `json:"gives"`
-	GivesScaleKg float64 `json:"givesScaleKg" places:"2"`
+	GivesScaleKg float64 `json:"givesScaleKg" places:"3"`
 	// MixedC is where it stands by its own warmth, if no heat is lost.
 	MixedC float64 `json:"mixedC" places:"1"`
 	// Shows is what a glass hydrometer reads, by temperature.
@@ -42,7 +42,7 @@ type Shown struct {
 type Trim struct {
 	Over         Quantity `json:"over"`
 	WaterL       float64  `json:"waterL" places:"2"`
-	WaterScaleKg float64  `json:"waterScaleKg" places:"2"`
+	WaterScaleKg float64  `json:"waterScaleKg" places:"3"`
 
 	WaterGallons float64 `json:"waterGallons" places:"3"` // US gal, at 60 F
 }

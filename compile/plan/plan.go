@@ -122,7 +122,7 @@ type Lot struct {
 	WineGallons  float64 `json:"wineGallons" places:"3"` // US gal at 60 F
 	Proof        float64 `json:"proof" places:"1"`       // at 60 F
 	ProofGallons float64 `json:"proofGallons" places:"2"`
-	MassKg       float64 `json:"massKg" places:"2"`
+	MassKg       float64 `json:"massKg" places:"3"`
 }
 
 // Times is a lot n times as large.

@@ -110,9 +110,9 @@ func (x *Bands) noNumber() string {
 }
 
 func (x *Bill) round() {
-	x.TotalKg = RoundTo(x.TotalKg, 2)
+	x.TotalKg = RoundTo(x.TotalKg, 3)
 	x.Bushels = RoundTo(x.Bushels, 2)
-	x.ExtractKg = RoundTo(x.ExtractKg, 2)
+	x.ExtractKg = RoundTo(x.ExtractKg, 3)
 	for i := range x.Lines {
 		x.Lines[i].round()
 	}
@@ -182,13 +182,13 @@ func (x *Card) noNumber() string {
 func (x *CardStep) round() {
 	x.SharePct = RoundTo(x.SharePct, 1)
 	x.AddL = RoundTo(x.AddL, 2)
-	x.AddScaleKg = RoundTo(x.AddScaleKg, 2)
+	x.AddScaleKg = RoundTo(x.AddScaleKg, 3)
 	x.WaterL = RoundTo(x.WaterL, 2)
-	x.WaterScaleKg = RoundTo(x.WaterScaleKg, 2)
+	x.WaterScaleKg = RoundTo(x.WaterScaleKg, 3)
 	x.AddGallons = RoundTo(x.AddGallons, 3)
 	x.WaterGallons = RoundTo(x.WaterGallons, 3)
 	x.Gives.round()
-	x.GivesScaleKg = RoundTo(x.GivesScaleKg, 2)
+	x.GivesScaleKg = RoundTo(x.GivesScaleKg, 3)
 	x.MixedC = RoundTo(x.MixedC, 1)
 	for i := range x.Shows {
 		x.Shows[i].round()
@@ -240,9 +240,9 @@ func (x *Cask) round() {
 	if x.Fill != nil {
 		x.Fill.round()
 	}
-	x.NetKg = RoundTo(x.NetKg, 2)
-	x.TareKg = RoundTo(x.TareKg, 2)
-	x.GrossKg = RoundTo(x.GrossKg, 2)
+	x.NetKg = RoundTo(x.NetKg, 3)
+	x.TareKg = RoundTo(x.TareKg, 3)
+	x.GrossKg = RoundTo(x.GrossKg, 3)
 	if x.LastFill != nil {
 		x.LastFill.round()
 	}
@@ -626,7 +626,7 @@ func (x *Ferment) round() {
 	x.Wash.round()
 	x.Liquid.round()
 	x.AttenuationPct = RoundTo(x.AttenuationPct, 1)
-	x.SugarLeftKg = RoundTo(x.SugarLeftKg, 2)
+	x.SugarLeftKg = RoundTo(x.SugarLeftKg, 3)
 	x.PH = RoundTo(x.PH, 2)
 	x.SourHours = RoundTo(x.SourHours, 1)
 	x.PeakC = RoundTo(x.PeakC, 1)
@@ -634,7 +634,7 @@ func (x *Ferment) round() {
 	x.PeakHeatKW = RoundTo(x.PeakHeatKW, 2)
 	x.CoolKWh = RoundTo(x.CoolKWh, 1)
 	x.CoolingWaterL = RoundTo(x.CoolingWaterL, 0)
-	x.CO2Kg = RoundTo(x.CO2Kg, 1)
+	x.CO2Kg = RoundTo(x.CO2Kg, 3)
 	x.CO2M3 = RoundTo(x.CO2M3, 1)
 	for i := range x.Curve {
 		x.Curve[i].round()
@@ -784,7 +784,7 @@ func (x *FermentPoint) round() {
 	x.PH = RoundTo(x.PH, 2)
 	x.YeastGPerL = RoundTo(x.YeastGPerL, 2)
 	x.HeatKW = RoundTo(x.HeatKW, 2)
-	x.CO2Kg = RoundTo(x.CO2Kg, 2)
+	x.CO2Kg = RoundTo(x.CO2Kg, 3)
 	x.CoolingPct = RoundTo(x.CoolingPct, 0)
 }
 
@@ -863,11 +863,11 @@ func (x *Fraction) noNumber() string {
 }
 
 func (x *Grain) round() {
-	x.MassKg = RoundTo(x.MassKg, 2)
+	x.MassKg = RoundTo(x.MassKg, 3)
 	x.SharePct = RoundTo(x.SharePct, 2)
 	x.MoisturePct = RoundTo(x.MoisturePct, 1)
-	x.ExtractKg = RoundTo(x.ExtractKg, 2)
-	x.TheoryExtractKg = RoundTo(x.TheoryExtractKg, 2)
+	x.ExtractKg = RoundTo(x.ExtractKg, 3)
+	x.TheoryExtractKg = RoundTo(x.TheoryExtractKg, 3)
 }
 
 func (x *Grain) noNumber() string {
@@ -896,7 +896,7 @@ func (x *Lot) round() {
 	x.WineGallons = RoundTo(x.WineGallons, 3)
 	x.Proof = RoundTo(x.Proof, 1)
 	x.ProofGallons = RoundTo(x.ProofGallons, 2)
-	x.MassKg = RoundTo(x.MassKg, 2)
+	x.MassKg = RoundTo(x.MassKg, 3)
 }
 
 func (x *Lot) noNumber() string {
@@ -937,13 +937,13 @@ func (x *Mash) round() {
 	x.KeptSG = RoundTo(x.KeptSG, 4)
 	x.BacksetL = RoundTo(x.BacksetL, 1)
 	x.BacksetPct = RoundTo(x.BacksetPct, 1)
-	x.LiquorGristLPerKg = RoundTo(x.LiquorGristLPerKg, 2)
+	x.LiquorGristLPerKg = RoundTo(x.LiquorGristLPerKg, 3)
 	x.GelatinizedPct = RoundTo(x.GelatinizedPct, 1)
 	x.ConversionPct = RoundTo(x.ConversionPct, 1)
 	x.FermentablePct = RoundTo(x.FermentablePct, 1)
-	x.ExtractKg = RoundTo(x.ExtractKg, 2)
-	x.TheoryExtractKg = RoundTo(x.TheoryExtractKg, 2)
-	x.DraffKg = RoundTo(x.DraffKg, 1)
+	x.ExtractKg = RoundTo(x.ExtractKg, 3)
+	x.TheoryExtractKg = RoundTo(x.TheoryExtractKg, 3)
+	x.DraffKg = RoundTo(x.DraffKg, 3)
 	x.Hours = RoundTo(x.Hours, 2)
 	x.BoilC = RoundTo(x.BoilC, 1)
 	x.HeatKWh = RoundTo(x.HeatKWh, 1)
@@ -1503,8 +1503,8 @@ func (x *Reduction) round() {
 	x.From.round()
 	x.To.round()
 	x.WaterL = RoundTo(x.WaterL, 2)
-	x.WaterKg = RoundTo(x.WaterKg, 2)
-	x.WaterScaleKg = RoundTo(x.WaterScaleKg, 2)
+	x.WaterKg = RoundTo(x.WaterKg, 3)
+	x.WaterScaleKg = RoundTo(x.WaterScaleKg, 3)
 	x.ContractionL = RoundTo(x.ContractionL, 2)
 	x.TempRiseC = RoundTo(x.TempRiseC, 1)
 	x.WaterGallons = RoundTo(x.WaterGallons, 3)
@@ -2068,7 +2068,7 @@ func (x *Tried) noNumber() string {
 func (x *Trim) round() {
 	x.Over.round()
 	x.WaterL = RoundTo(x.WaterL, 2)
-	x.WaterScaleKg = RoundTo(x.WaterScaleKg, 2)
+	x.WaterScaleKg = RoundTo(x.WaterScaleKg, 3)
 	x.WaterGallons = RoundTo(x.WaterGallons, 3)
 }
 

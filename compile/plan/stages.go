@@ -2,9 +2,9 @@ package plan
 
 // Bill is the grain.
 type Bill struct {
-	TotalKg    float64 `json:"totalKg" places:"2"`
+	TotalKg    float64 `json:"totalKg" places:"3"`
 	Bushels    float64 `json:"distillersBushels" places:"2"` // 56 lb of any grain
-	ExtractKg  float64 `json:"extractKg" places:"2"`         // expected of all lines
+	ExtractKg  float64 `json:"extractKg" places:"3"`         // expected of all lines
 	Lines      []Grain `json:"lines"`
 	LintnerDeg float64 `json:"lintnerDeg" places:"0"` // diastatic power of the grist
 	// Additions is all else to weigh or measure out, in the order of use.
@@ -22,11 +22,11 @@ type Addition struct {
 // Grain is one line of the bill.
 type Grain struct {
 	Name            string  `json:"name"`
-	MassKg          float64 `json:"massKg" places:"2"`
+	MassKg          float64 `json:"massKg" places:"3"`
 	SharePct        float64 `json:"sharePct" places:"2"`
 	MoisturePct     float64 `json:"moisturePct" places:"1"`
-	ExtractKg       float64 `json:"extractKg" places:"2"`       // expected to dissolve
-	TheoryExtractKg float64 `json:"theoryExtractKg" places:"2"` // if all its starch dissolved
+	ExtractKg       float64 `json:"extractKg" places:"3"`       // expected to dissolve
+	TheoryExtractKg float64 `json:"theoryExtractKg" places:"3"` // if all its starch dissolved
 	AddedIn         string  `json:"addedIn,omitempty"`          // the step that adds it
 	HouseOwn        bool    `json:"houseOwn,omitempty"`         // declared by the house
 }
@@ -45,14 +45,14 @@ type Mash struct {
 	KeptSG            float64     `json:"keptSG,omitempty" places:"4"`
 	BacksetL          float64     `json:"backsetL" places:"1"`
 	BacksetPct        float64     `json:"backsetPct" places:"1"` // of the liquor
-	LiquorGristLPerKg float64     `json:"liquorGristLPerKg" places:"2"`
+	LiquorGristLPerKg float64     `json:"liquorGristLPerKg" places:"3"`
 	GelatinizedPct    float64     `json:"gelatinizedPct" places:"1"`
 	ConversionPct     float64     `json:"conversionPct" places:"1"`
 	FermentablePct    float64     `json:"fermentablePct" places:"1"` // of the extract
-	ExtractKg         float64     `json:"extractKg" places:"2"`
-	TheoryExtractKg   float64     `json:"theoryExtractKg" places:"2"`
+	ExtractKg         float64     `json:"extractKg" places:"3"`
+	TheoryExtractKg   float64     `json:"theoryExtractKg" places:"3"`
 	Lautered          bool        `json:"lautered"`
-	DraffKg           float64     `json:"draffKg" places:"1"`
+	DraffKg           float64     `json:"draffKg" places:"3"`
 	Hours             float64     `json:"hours" places:"2"` // in the cooker
 	BoilC             float64     `json:"boilC" places:"1"`
 	HeatKWh           float64     `json:"heatKWh" places:"1"`
@@ -123,7 +123,7 @@ type Ferment struct {
 	Wash           Lot            `json:"wash"`                      // the whole
 	Liquid         Strength       `json:"liquid"`                    // strength of what runs through a sieve
 	AttenuationPct float64        `json:"attenuationPct" places:"1"` // apparent, of the extract from the grain alone
-	SugarLeftKg    float64        `json:"sugarLeftKg" places:"2"`
+	SugarLeftKg    float64        `json:"sugarLeftKg" places:"3"`
 	PH             float64        `json:"pH" places:"2"`
 	SourHours      float64        `json:"sourHours" places:"1"` // when souring sets in; 0 if not
 	PeakC          float64        `json:"peakC" places:"1"`
@@ -131,7 +131,7 @@ type Ferment struct {
 	PeakHeatKW     float64        `json:"peakHeatKW" places:"2"`
 	CoolKWh        float64        `json:"coolKWh" places:"1"`
 	CoolingWaterL  float64        `json:"coolingWaterL,omitempty" places:"0"` // where the flow through jacket or coil is known
-	CO2Kg          float64        `json:"co2Kg" places:"1"`
+	CO2Kg          float64        `json:"co2Kg" places:"3"`
 	CO2M3          float64        `json:"co2M3" places:"1"` // as gas at 20 C and 101.325 kPa
 	Curve          []FermentPoint `json:"curve"`
 	Account        Account        `json:"account"` // what became of the sugar
@@ -146,7 +146,7 @@ type FermentPoint struct {
 	PH         float64 `json:"pH" places:"2"`
 	YeastGPerL float64 `json:"yeastGPerL" places:"2"`
 	HeatKW     float64 `json:"heatKW" places:"2"`
-	CO2Kg      float64 `json:"co2Kg" places:"2"`
+	CO2Kg      float64 `json:"co2Kg" places:"3"`
 	CoolingPct float64 `json:"coolingPct" places:"0"` // of the vessel's cooling in use
 }
 
@@ -258,8 +258,8 @@ type Reduction struct {
 	From         Lot     `json:"from"`
 	To           Lot     `json:"to"`
 	WaterL       float64 `json:"waterL" places:"2"`
-	WaterKg      float64 `json:"waterKg" places:"2"`
-	WaterScaleKg float64 `json:"waterScaleKg" places:"2"` // what a scale in air shows
+	WaterKg      float64 `json:"waterKg" places:"3"`
+	WaterScaleKg float64 `json:"waterScaleKg" places:"3"` // what a scale in air shows
 	ContractionL float64 `json:"contractionL" places:"2"`
 	TempRiseC    float64 `json:"tempRiseC" places:"1"`
 	// In US gallons at 60 F, where hearts and water less the contraction come to
@@ -288,9 +288,9 @@ type Cask struct {
 	Entry      Strength   `json:"entry"`
 	Casks      int        `json:"casks"`
 	Fill       *Lot       `json:"fill,omitempty"`               // one cask
-	NetKg      float64    `json:"netKg,omitempty" places:"2"`   // of the spirit in one, as a scale in air shows it
-	TareKg     float64    `json:"tareKg,omitempty" places:"2"`  // of the empty cask
-	GrossKg    float64    `json:"grossKg,omitempty" places:"2"` // both
+	NetKg      float64    `json:"netKg,omitempty" places:"3"`   // of the spirit in one, as a scale in air shows it
+	TareKg     float64    `json:"tareKg,omitempty" places:"3"`  // of the empty cask
+	GrossKg    float64    `json:"grossKg,omitempty" places:"3"` // both
 	LastFill   *Lot       `json:"lastFill,omitempty"`           // the last one, if it is filled a little short
 	Leftover   Lot        `json:"leftover"`                     // at entry strength
 	LeftoverOf float64    `json:"leftoverPct" places:"0"`       // of a cask

@@ -101,6 +101,26 @@ func TestPagesFit(t *testing.T) {
 	}
 }
 
+// A page says a sentence once.
+func TestPagesDoNotRepeat(t *testing.T) {
+	sentence := regexp.MustCompile(`[A-Z][^.]{80,}\.`)
+	for _, p := range Pages() {
+		if p.Sort != OfWord {
+			continue
+		}
+		said := map[string]bool{}
+		for _, b := range p.Body {
+			for _, s := range sentence.FindAllString(b.Text, -1) {
+				require.False(t, said[s], "%s says twice: %s", p.Name, s)
+				said[s] = true
+			}
+		}
+	}
+	require.Equal(t, "Puts one in.", unsaid("Puts one in. STEP is what it does.", []Block{{Text: "`a`: Takes one out. STEP is what it does."}}))
+	require.Equal(t, "Puts one in.", unsaid("Puts one in.", nil))
+	require.Equal(t, "", unsaid("Puts one in.", []Block{{Text: "`a`: Puts one in."}}))
+}
+
 func TestFind(t *testing.T) {
 	for _, c := range []struct{ word, first string }{
 		{"NM0303", "NM0303"}, {"nm0303", "NM0303"}, {"no-unit", "NM0303"}, {"No unit", "NM0303"},

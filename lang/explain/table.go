@@ -166,10 +166,25 @@ func wordPages() []Page {
 			if len(p.in) > 0 {
 				text += ", in " + list(p.in, "and")
 			}
-			out[at].Body = append(out[at].Body, Block{Kind: Item, Text: text + ": " + p.field.Doc})
+			if doc := unsaid(p.field.Doc, out[at].Body); doc != "" {
+				text += ": " + doc
+			}
+			out[at].Body = append(out[at].Body, Block{Kind: Item, Text: text})
 		}
 	}
 	return append(out, promisePages()...)
+}
+
+// unsaid is a text without its last sentences, where the page ends another item with them
+// already.
+func unsaid(doc string, page []Block) string {
+	for i := range doc {
+		begins := i == 0 || i > 1 && doc[i-2:i] == ". "
+		if begins && slices.ContainsFunc(page, func(b Block) bool { return strings.HasSuffix(b.Text, " "+doc[i:]) }) {
+			return strings.TrimSpace(doc[:i])
+		}
+	}
+	return doc
 }
 
 // promisePages has one page for each thing that a batch may promise.

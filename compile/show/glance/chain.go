@@ -73,7 +73,7 @@ func (g *screen) byVolume(l plan.Lot) string {
 	if g.Units == measure.SI {
 		return g.strength(l.Strength())
 	}
-	return g.Brief(l.Strength().ByVolume()) + " abv"
+	return strings.Replace(g.LotAbv(l), ".0 %", " %", 1) // as the full plan has it
 }
 
 // strength is in the measure that spirit is sold by.

@@ -40,6 +40,19 @@ func TestGolden(t *testing.T) {
 	}
 }
 
+// The house that counts in litres, in both systems too; and no batch of an example is
+// without its screen.
+func TestGoldenInLitres(t *testing.T) {
+	for golden, batch := range map[string]string{"grey-creel": "Grey Creel", "smoke-creel": "Smoke Creel"} {
+		p := plantest.Plan(t, "examples/herring-stair", batch)
+		us, si := written(t, p, glance.Options{Units: measure.US}), written(t, p, glance.Options{Units: measure.SI})
+		oneScreen(t, us)
+		oneScreen(t, si)
+		plantest.Golden(t, golden+".screen", us)
+		plantest.Golden(t, golden+"-si.screen", si)
+	}
+}
+
 // marked is a notice of a severity.
 func marked(severity, summary string, line int) plan.Notice {
 	return plan.Notice{Code: "NM1211", Severity: severity, Summary: summary, Line: line, Help: "do this", Reason: "because"}
