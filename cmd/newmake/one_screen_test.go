@@ -56,7 +56,7 @@ func TestEveryExampleIsOneScreen(t *testing.T) {
 			name, _, _ := strings.Cut(rest, "\"")
 			seen++
 			for _, units := range []string{"us", "si"} {
-				assert.Contains(t, oneScreenful(t, path, "--batch", name, "--units", units), name)
+				assert.Contains(t, oneScreenful(t, path, "--batch", name, "--units", units), name[:min(10, len(name))])
 			}
 			broken := filepath.Join(filepath.Dir(path), "broken.batch")
 			require.NoError(t, os.WriteFile(broken, []byte("batch \"Broken\" from \""+name+"\" {\n  promise casks 40\n  promise hearts 9,000 gal\n  promise wash 9 gal\n}\n"), 0o644))
