@@ -15,6 +15,7 @@ import (
 	"strings"
 
 	"newmake/compile/accuracy/published"
+	"newmake/lang/recipe"
 )
 
 // Section is one subject of the page.
@@ -43,6 +44,14 @@ func (r Row) guard() bool { return strings.HasPrefix(r.Why, "arithmetic") }
 // over says that the model is worse than is claimed.
 func (r Row) over() bool { return r.Claim > 0 && r.Max > r.Claim*(1+1e-9) }
 
+// mashModel is the constants of the mash: the library's, or those that are tried.
+func (m *measurer) mashModel() *recipe.Model {
+	if m.tried != nil {
+		return m.tried
+	}
+	return library().Models["mash"]
+}
+
 // Measure measures everything.
 func Measure() ([]Section, error) {
 	var all []Section
@@ -61,7 +70,10 @@ func Measure() ([]Section, error) {
 
 // measurer reads tables and calls functions that may fail, and keeps the first
 // failure, so that what is measured reads as a list.
-type measurer struct{ err error }
+type measurer struct {
+	err   error
+	tried *recipe.Model // constants of the mash in the place of the library's
+}
 
 func (m *measurer) fail(err error) {
 	if m.err == nil {

@@ -28,7 +28,7 @@ func tradeWort(malt bool) ferment.Input {
 
 func fermenting(m *measurer) Section {
 	s := Section{Title: "Ferment",
-		Text: "Growth and uptake by Warren, Hill and MacDonald (1990), temperature by Phisalaphong et al. (2006); the equations solved again by scipy agree to 0.01 % (compile/stage/ferment's tests). No published curve of a bourbon or rye ferment was found: **time to dryness is good to about 25 %**."}
+		Text: "Growth and uptake by Warren, Hill and MacDonald (1990), temperature by Phisalaphong et al. (2006); the equations solved again by scipy agree to 0.01 % (compile/stage/ferment's tests). No published curve of a bourbon or rye ferment was found: **time to dryness is good to about 25 %**. A pitch far below the usual is kept small by five doublings (from memory), and what becomes of it is held against nothing. Nitrogen sets no limit of its own, for what a mash of corn or rye holds was not found in print: a wort ferments worse below 144 mg/L of free amino nitrogen (Pugh, Maurer and Pringle, Tech. Q. Master Brew. Assoc. Am. 34 (1997) 185, abstract), but in wheat mashes, which are poor in it, nutrients made a ferment faster and no stronger (Chin and Ingledew, J. Agric. Food Chem. 41 (1993) 1156, abstract)."}
 	run := func(malt bool) ferment.Result {
 		r, err := ferment.Run(tradeWort(malt))
 		if err != nil {

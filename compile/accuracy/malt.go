@@ -20,7 +20,7 @@ type malts []struct {
 // held is a mash of 400 kg at one temperature, in a vessel that weighs and loses
 // nothing: it rests for each of the minutes.
 func (m *measurer) held(of malts, litresPerKg, tempC float64, minutes ...float64) mash.Result {
-	return m.heldIn(library().Models["mash"], of, litresPerKg, tempC, minutes...)
+	return m.heldIn(m.mashModel(), of, litresPerKg, tempC, minutes...)
 }
 
 const heldKg = 400.0
@@ -58,7 +58,7 @@ func (m *measurer) unboiled(r mash.Result, hours float64) ferment.Result {
 	f, err := ferment.Run(ferment.Input{
 		Wort: wort, PH: r.PH, Enzymes: r.Enzymes, Yeast: library().Yeasts["distillers-yeast"], PitchKg: 0.002 * r.Out.WaterKg,
 		Vessel: recipe.Vessel{Kind: recipe.Fermenter, HoldsM3: 5}, CoolW: 50e3, WaterC: 10, AmbientC: 20, HoldLowC: 18, HoldHighC: 30,
-		DurationS: hours * hour, Mash: library().Models["mash"], Model: library().Models["ferment"],
+		DurationS: hours * hour, Mash: m.mashModel(), Model: library().Models["ferment"],
 	})
 	if err != nil {
 		m.fail(err)
@@ -69,6 +69,14 @@ func (m *measurer) unboiled(r mash.Result, hours float64) ferment.Result {
 // litresPerTonne is the alcohol from a mash of malt that stood 75 min at tempC.
 func (m *measurer) litresPerTonne(tempC float64) float64 {
 	return litres(m.unboiled(m.held(malts{{"two-row-malt", 1}}, 4, tempC, 75), 60))
+}
+
+// aleMalt is the alcohol from a mash of malt kilned as for ale, in L a tonne of it at the
+// moisture of the two-row malt.
+func (m *measurer) aleMalt() float64 {
+	dry := func(name string) float64 { return 1 - library().Grains[name].Moisture }
+	l := litres(m.unboiled(m.held(malts{{"pale-ale-malt", 1}}, 4, 64, 75), 60))
+	return l * dry("two-row-malt") / dry("pale-ale-malt")
 }
 
 func litres(f ferment.Result) float64 { return f.Wash.PureAlcoholM3() * 1000 / heldKg * 1000 }
@@ -96,7 +104,7 @@ type labMash struct{ fermentable, litres float64 }
 // is reached, 65 C for an hour, made up to 9 L/kg and fermented unboiled; the
 // fermentable share by 81.46 times the fall of gravity (Bringhurst et al. 1996).
 func (m *measurer) laboratory() labMash {
-	model := *library().Models["mash"]
+	model := *m.mashModel()
 	model.Values = maps.Clone(model.Values)
 	model.Values["access-malt"] = 1
 	r := m.heldIn(&model, malts{{"two-row-malt", 1}}, 9, 65, 60)

@@ -1,0 +1,67 @@
+package accuracy
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile/estimate/leastsquares"
+)
+
+// The library's constants are near what least squares give of the same rows: none is
+// further off than the rows tell, and no row much worse.
+func TestLibraryIsNearTheFit(t *testing.T) {
+	all := targets()
+	p := mashProblem(fitted, all, priorShare)
+	start := make([]float64, len(p.Constants))
+	for i, c := range p.Constants {
+		require.NotZero(t, c.Value, c.Name)
+		start[i] = c.Value
+	}
+	before, err := p.Residuals(start)
+	require.NoError(t, err)
+	fit, err := p.Fit(leastsquares.Options{Most: 12, Patience: 3, Tolerance: 0.05})
+	require.NoError(t, err)
+	assert.Equal(t, leastsquares.Converged, fit.Status)
+	assert.Less(t, fit.ReadingsSum, sumOfSquares(before))
+	known, err := fit.Posterior()
+	require.NoError(t, err)
+	for i, c := range p.Constants {
+		assert.Less(t, math.Abs(c.Value-fit.Values[i]), 1.5*known.SD[i], c.Name)
+	}
+	for i, row := range all {
+		assert.Less(t, math.Abs(before[i]), 2.0, "%s: the library is off by so many standard deviations", row.what)
+	}
+}
+
+// The fit finds the lives of beta-amylase again from a library that is off by a third.
+func TestFitFindsItsWayBack(t *testing.T) {
+	names := []string{"beta-half-life", "beta-tail", "beta-tail-half-life"}
+	p := mashProblem(names, targets()[:3], 10) // hardly anything known beforehand
+	near, err := p.Fit(leastsquares.Options{})
+	require.NoError(t, err)
+	off := []float64{p.Constants[0].Value * 1.3, p.Constants[1].Value * 0.7, p.Constants[2].Value * 1.3}
+	far, err := p.Fit(leastsquares.Options{Start: off})
+	require.NoError(t, err)
+	for i, name := range names {
+		assert.InEpsilon(t, near.Values[i], far.Values[i], 0.02, name)
+	}
+	assert.Less(t, far.ReadingsSum, 0.5, "well within the rows' own scatter")
+}
+
+func TestFitMashPrints(t *testing.T) {
+	var one, two strings.Builder
+	require.NoError(t, FitMash(&one))
+	require.NoError(t, FitMash(&two))
+	assert.Equal(t, one.String(), two.String(), "the same each time")
+	for _, name := range fitted {
+		assert.Contains(t, one.String(), name)
+	}
+	for _, row := range targets() {
+		assert.Contains(t, one.String(), row.what)
+		assert.Contains(t, one.String(), row.source)
+	}
+}
