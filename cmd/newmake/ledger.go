@@ -5,16 +5,20 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"newmake/compile"
 	"newmake/compile/book/ledger"
+	"newmake/compile/plan"
 	"newmake/compile/show/formats"
 	"newmake/compile/show/ledgered"
+	"newmake/lang/check"
 	"newmake/lang/words"
 )
 
 // ledgerFlags are what a person asks of the books.
 type ledgerFlags struct {
 	format, output, house, law string
-	full, people               bool
+	full, people, cost         bool
+	margin                     float64
 }
 
 func ledgerCommand(a *app) *cobra.Command {
@@ -27,10 +31,12 @@ func ledgerCommand(a *app) *cobra.Command {
 			"line with its run or cask and the section that wants it, each gauge with its serial. It\n" +
 			"checks that all of it balances, and names each field that is missing with the line to\n" +
 			"write. A correction, or an entry written late, is a line of its own in its own month: a\n" +
-			"month that was reported stays as it was. Not an official form, not legal advice.",
+			"month that was reported stays as it was. --cost adds what a run, a cask and a bottle cost,\n" +
+			"the excise, and the price that leaves a margin. Not an official form, not legal advice.",
 		Example: "  newmake ledger 2026-03\n" +
 			"  newmake ledger 2026-03 --full\n" +
 			"  newmake ledger 2026-03 --house examples/lantern-hollow --law uk\n" +
+			"  newmake ledger 2026-03 --cost --margin 45\n" +
 			"  newmake ledger 2026-03 -o march.csv",
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -46,6 +52,8 @@ func ledgerCommand(a *app) *cobra.Command {
 	cmd.Flags().StringVar(&f.law, "law", "", "whose books: "+words.Or(ledger.LawNames())+" (default: us for a house that counts in gallons, else eu)")
 	cmd.Flags().BoolVar(&f.full, "full", false, "every line, gauge record and use")
 	cmd.Flags().BoolVar(&f.people, "people", false, "with the initials of who wrote each line")
+	cmd.Flags().BoolVar(&f.cost, "cost", false, "what runs, casks and bottles cost, and the excise")
+	cmd.Flags().Float64Var(&f.margin, "margin", 0, "per cent of a bottle's price that is to be left, with --cost")
 	completeFlag(cmd, "law", oneOf(ledger.LawNames()...))
 	return cmd
 }
@@ -62,6 +70,9 @@ func (f ledgerFlags) run(a *app, asked string) error {
 	if _, ok := ledger.LawOf(f.law); !ok && f.law != "" {
 		return usage("--law is %s, not %q", words.Or(ledger.LawNames()), f.law)
 	}
+	if !(f.margin >= 0 && f.margin < 100) || f.margin > 0 && !f.cost {
+		return usage("--margin is a share of the price, from 0 to 100 per cent, and stands beside --cost")
+	}
 	src, err := a.load(f.house, "")
 	if err != nil {
 		return a.cannot(err, format)
@@ -70,7 +81,12 @@ func (f ledgerFlags) run(a *app, asked string) error {
 	if said.HasErrors() {
 		return a.noAnswer(said, format)
 	}
-	out, err := formats.Ledger(ledger.Of(ledger.HouseOf(src.House, texts, f.law, f.people), month.Year(), month.Month()), format, ledgered.Options{Bold: a.bold(f.output), Full: f.full || f.output != ""})
+	h := ledger.HouseOf(src.House, texts, f.law, f.people)
+	if f.cost {
+		h.Prices = pricesOf(src.House, texts)
+		h.Prices.Margin = f.margin / 100
+	}
+	out, err := formats.Ledger(ledger.Of(h, month.Year(), month.Month()), format, ledgered.Options{Bold: a.bold(f.output), Full: f.full || f.output != ""})
 	if err != nil {
 		return err
 	}
@@ -78,4 +94,31 @@ func (f ledgerFlags) run(a *app, asked string) error {
 		a.show(said)
 	}
 	return a.write(f.output, out, src.Inputs())
+}
+
+// pricesOf are the prices of a house, and what its batches cost by their plans, each
+// computed once.
+func pricesOf(h *check.House, texts *check.Cellar) *ledger.Prices {
+	p := &ledger.Prices{}
+	plans := map[string]*plan.Cost{}
+	p.Plan = func(name string) *plan.Cost {
+		if k, is := plans[name]; is {
+			return k
+		}
+		plans[name] = nil
+		if b, said := h.Batch(name); b != nil && !said.HasErrors() {
+			if is, _ := compile.Compile(b); is != nil {
+				plans[name] = is.Cost
+			}
+		}
+		return plans[name]
+	}
+	p.New = func(name string) bool { b, _ := h.Batch(name); return b != nil && b.Cask.New }
+	for _, r := range texts.Runs {
+		if b, _ := h.Batch(r.Batch); b != nil {
+			p.Costs = b.Costs
+			break
+		}
+	}
+	return p
 }

@@ -34,6 +34,9 @@ func costs(n *tree.Node, h *house.House, diags *diag.List) recipe.Costs {
 	c.PerHour = price(&c, n.Line("work"), quantity.Duration, "h", diags) * quantity.HourS
 	c.PerCask = price(&c, n.Line("cask"), quantity.None, "", diags)
 	c.PerUsedCask = price(&c, n.Line("used-cask"), quantity.None, "", diags)
+	if l := n.Line("carrying"); l != nil {
+		c.CarryingPerYear = l.Num("peryear")
+	}
 	known := sync.OnceValue(func() []string { return priced(h) })
 	for _, l := range n.All("") {
 		name := l.Text("name")

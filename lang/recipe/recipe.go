@@ -320,7 +320,9 @@ type Costs struct {
 	PerCask     float64 // a new one
 	PerUsedCask float64
 	PerHour     float64
-	Where       map[string]diag.Span // price → its line
+	// CarryingPerYear is what money costs that lies in casks, as a share a year.
+	CarryingPerYear float64
+	Where           map[string]diag.Span // price → its line
 }
 
 // Promise is a promise the batch makes of its own plan.

@@ -73,6 +73,7 @@ var costRows = []row[Costs]{
 	{Row{Path: PathOf("cask"), Vary: "price of cask"}, func(c *Costs) []Cell { return cells(price(&c.PerCask, quantity.None)) }},
 	{Row{Path: PathOf("used-cask"), Vary: "price of used-cask"}, func(c *Costs) []Cell { return cells(price(&c.PerUsedCask, quantity.None)) }},
 	{Row{Path: PathOf("work"), Vary: "price of work"}, func(c *Costs) []Cell { return cells(price(&c.PerHour, quantity.Duration)) }},
+	{Row{Path: PathOf("carrying")}, func(c *Costs) []Cell { return cells(Cell{Kind: quantity.PerYear, ref: &c.CarryingPerYear}) }},
 	{Row{Path: PathOf("currency")}, func(c *Costs) []Cell { return cells(datum(&c.Currency)) }},
 }
 

@@ -51,6 +51,7 @@ type Ledger struct {
 	Reports   []Answered `json:"reports"` // of the monthly reports, where the law has forms that are known
 	Checks    []Check    `json:"checks"`
 	Missing   []Missing  `json:"missing"`
+	Cost      *Money     `json:"cost,omitempty"` // where it is asked for
 }
 
 // LawShown is a law as a ledger shows it.
@@ -178,6 +179,8 @@ type House struct {
 	BushelKg func(grain string) float64
 	Law      Law
 	People   bool // initials are shown
+	// Prices are asked for what things cost; nil: nobody asks.
+	Prices *Prices
 	// Declared says that there is a batch of a name.
 	Declared func(batch string) bool
 }
@@ -191,7 +194,11 @@ func Of(h House, year int, month time.Month) *Ledger {
 	then, now := foldOf(b.events, before, before), foldOf(b.events, last, last)
 	m := &monthly{House: h, first: first, last: last, then: then, now: now}
 	m.stores = storesOf(h.Texts.Stores, h.Texts.Runs, h.BushelKg, first, last)
-	return m.write()
+	l := m.write()
+	if h.Prices != nil {
+		l.Cost = m.cost(b, h.Prices)
+	}
+	return l
 }
 
 // booksOf turns the records of a house into events, in the order of their days.

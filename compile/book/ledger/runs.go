@@ -43,8 +43,11 @@ func (b *books) distilled(r *record.Run) *distilling {
 
 // The holders of a run.
 func (d *distilling) stills(f *fold) *holder {
-	return f.of(Unfinished, "run "+d.number+", in the stills", d.run.At)
+	return f.of(Unfinished, stillsOf(d.number), d.run.At)
 }
+
+// stillsOf is what a run has in its stills.
+func stillsOf(number string) string { return "run " + number + ", in the stills" }
 
 func (d *distilling) receiver(f *fold) *holder {
 	return f.of(Tanks, "hearts of run "+d.number, d.run.At)

@@ -29,7 +29,10 @@ func Text(w io.Writer, l *ledger.Ledger, o Options) error {
 	t.Strong(safe(fmt.Sprintf("%s, books of %s, in %s", l.House, l.Month, t.unitLong())))
 	t.attention(o.Full)
 	t.accounts()
-	t.materials()
+	if l.Cost == nil || o.Full {
+		t.materials()
+	}
+	t.cost()
 	if o.Full {
 		t.flows()
 		t.onHand()
@@ -181,6 +184,58 @@ func (t *page) mass(x float64, unit string) (number, in string) {
 		return tidy(fmt.Sprintf("%.2f", x/1000)), "L"
 	}
 	return tidy(fmt.Sprintf("%.0f", x)), ""
+}
+
+func (t *page) cost() {
+	c := t.l.Cost
+	if c == nil {
+		return
+	}
+	n := func(x float64) string { return tidy(fmt.Sprintf("%.2f", x)) }
+	t.Heading("WHAT IT COST, " + safe(c.Currency))
+	if len(c.Runs) > 0 {
+		var table columns.Table
+		table.Row("run", "materials", "heat, work", "together", "a "+t.l.Law.Alcohol)
+		for _, r := range c.Runs {
+			name := r.Run + ", " + r.Batch
+			if r.ByPlan {
+				name += " (materials by the plan)"
+			}
+			table.Row(safe(name), n(r.Materials), n(r.Work), n(r.Total), n(r.Each))
+		}
+		table.Write(&t.Writer)
+	}
+	if len(c.Casks) > 0 {
+		t.Gap()
+		var table columns.Table
+		table.Row("cask", "years", "spirit", "wood", "carrying", "together", t.l.Law.Alcohol+" in", t.l.Law.Alcohol+" left")
+		for _, k := range c.Casks {
+			table.Row(safe(k.Serial), n(k.Years), n(k.Spirit), n(k.Wood), n(k.Carrying), n(k.Total), n(k.EachIn), n(k.EachLeft))
+		}
+		table.Write(&t.Writer)
+		t.Para(2, 2, "The last columns: what a "+t.l.Law.Alcohol+" cost as it went in, without wood, and what one that is left cost, with all.")
+	}
+	for _, b := range c.Bottlings {
+		t.Gap()
+		said := fmt.Sprintf("Bottling %s: %s, %s each", b.Lot, words.Count(b.Bottles, "bottle"), n(b.Each))
+		if b.ExciseFull > 0 {
+			said += fmt.Sprintf("; excise %s", n(b.ExciseReduced))
+			if b.ExciseReduced != b.ExciseFull {
+				said += fmt.Sprintf(" with the reduced rates, %s without", n(b.ExciseFull))
+			}
+		}
+		if b.Price > 0 {
+			said += fmt.Sprintf(". A price of %s leaves %g %%", n(b.Price), b.Margin)
+			if b.Price != b.PriceFull {
+				said += fmt.Sprintf(" (%s without them)", n(b.PriceFull))
+			}
+		}
+		t.Para(2, 4, safe(said+"."))
+	}
+	if e := c.Excise; e != nil {
+		t.Para(2, 4, fmt.Sprintf("Excise on %s %s withdrawn: %s with the reduced rates, for whom the law lets have them; %s without (%s). Ask who pays it, and when.", t.alcohol(e.Withdrawn), t.l.Law.Alcohol, n(e.Reduced), n(e.Full), strings.Join(e.Sources, "; ")))
+	}
+	t.Para(2, 4, safe("Left out: "+strings.Join(c.LeftOut, "; ")+"."))
 }
 
 func (t *page) flows() {

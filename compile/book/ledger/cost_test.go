@@ -1,0 +1,92 @@
+package ledger_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile/book/ledger"
+	"newmake/compile/plan"
+	"newmake/lang/recipe"
+)
+
+// costed keeps the books of a month with prices: a kilogram of corn and a new cask at round
+// sums, money at a tenth a year.
+func costed(t *testing.T, text string, y, m int) *ledger.Money {
+	t.Helper()
+	h, c, said := read(t, text)
+	require.False(t, said.HasErrors(), "%v", said)
+	o := ledger.HouseOf(h, c, "us", false)
+	o.US = true
+	o.Prices = &ledger.Prices{
+		Costs: recipe.Costs{Currency: "USD", PerKg: map[string]float64{"corn": 1}, PerCask: 100, PerUsedCask: 40, CarryingPerYear: 0.1},
+		Plan: func(batch string) *plan.Cost {
+			return &plan.Cost{Lines: []plan.CostLine{{What: "corn", Cost: 300}, {What: "work", Cost: 500}, {What: "casks", Cost: 100}}}
+		},
+		New:    func(string) bool { return true },
+		Margin: 0.5,
+	}
+	on := month(y, m)
+	return ledger.Of(o, on.Year, on.Month).Cost
+}
+
+// TestCost follows money by hand from the corn to the bottle: what evaporates, breaks or is
+// tasted is paid for by what is left.
+func TestCost(t *testing.T) {
+	// 60 PG in, lain for 2 years, 53.1 PG out, 295 bottles of which 5 are broken or tasted.
+	text := loft + filled("24-01", "2024-03-01", "K", 50) + "vat \"V\" on 2026-03-01 {\n  from \"K\" 45 gal, 118 proof at 60 F\n  gauge 59 gal, 90 proof at 60 F\n}\n" +
+		"bottling \"26C02\" of \"V\" on 2026-03-02 {\n  bottles 295 of 750 mL at 90 proof\n  broken 2 of 750 mL\n  samples 3 of 750 mL\n}\n"
+	m := costed(t, text, 2026, 3)
+	require.Len(t, m.Casks, 1)
+	k := m.Casks[0]
+	spirit := 600*0.45359237 + 500
+	years := 730 / 365.25
+	total := (spirit + 100) * (1 + 0.1*years)
+	assert.InDelta(t, spirit, k.Spirit, 0.01)
+	assert.InDelta(t, 100, k.Wood, 0.001)
+	assert.InDelta(t, (spirit+100)*0.1*years, k.Carrying, 0.01)
+	assert.InDelta(t, spirit/60, k.EachIn, 0.006)
+	assert.InDelta(t, total/53.1, k.EachLeft, 0.006)
+	require.Len(t, m.Bottlings, 1)
+	b := m.Bottlings[0]
+	assert.Equal(t, 290, b.Bottles)
+	assert.InDelta(t, total/290, b.Each, 0.006, "all of it is paid for by the bottles that can be sold")
+	pg := 0.75 / 3.785411784 * 0.9 * bottleAt20
+	assert.InDelta(t, 2.70*pg, b.ExciseReduced, 0.006)
+	assert.InDelta(t, 13.50*pg, b.ExciseFull, 0.006)
+	assert.InDelta(t, 2*(b.Each+b.ExciseReduced), b.Price, 0.01, "half of it is left")
+
+	run := costed(t, text, 2024, 3).Runs
+	require.Len(t, run, 1)
+	assert.InDelta(t, spirit, run[0].Total, 0.01)
+	assert.False(t, run[0].ByPlan)
+	bare := costed(t, strings.Replace(text, "    corn 600 lb lot \"C\"\n", "", 1), 2024, 3).Runs
+	assert.True(t, bare[0].ByPlan)
+	assert.InDelta(t, 800, bare[0].Total, 0.01)
+}
+
+// TestLotPrice takes what a lot cost itself, by weight, by the bushel or for all of it, and
+// the house's price where the store has none.
+func TestLotPrice(t *testing.T) {
+	for price, want := range map[string]float64{"": 600 * 0.45359237, ", 0.50 USD/lb": 300, ", 1,800 USD": 120} {
+		text := strings.Replace(loft, `from "Seller"`, `from "Seller"`+price, 1) + filled("24-01", "2024-03-01", "K", 50)
+		run := costed(t, text, 2024, 3).Runs
+		require.Len(t, run, 1, price)
+		assert.InDelta(t, want, run[0].Materials, 0.01, price)
+	}
+}
+
+// TestFeintsCarryTheirShare leaves in the feints what they took of a run's cost.
+func TestFeintsCarryTheirShare(t *testing.T) {
+	run := func(number, day, more string) string {
+		return "run \"" + number + "\" of \"B\" on " + day + " {\n  used {\n    corn 600 lb lot \"C\"\n  }\n  strip {\n    " + day + " 09:00 low-wines 200 gal, 50 proof at 60 F\n  }\n  spirit {\n    " + day + " 10:00 charge low-wines\n" + more + "    hearts 50 gal, 120 proof at 60 F\n    feints 50 gal, 80 proof at 60 F\n  }\n}\n"
+	}
+	text := loft + run("24-01", "2024-03-01", "") + run("24-02", "2024-03-08", "    charge feints 50 gal, 80 proof at 60 F from \"24-01\"\n")
+	m := costed(t, text, 2024, 3)
+	require.Len(t, m.Runs, 2)
+	one := 600*0.45359237 + 500
+	assert.InDelta(t, one/100, m.Runs[0].Each, 0.006)
+	assert.InDelta(t, (one+0.4*one)/100, m.Runs[1].Each, 0.006)
+}
