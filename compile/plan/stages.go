@@ -80,7 +80,7 @@ type MashStep struct {
 	VolumeL        float64  `json:"volumeL" places:"1"` // after it
 	HeatKWh        float64  `json:"heatKWh" places:"1"`
 	CoolKWh        float64  `json:"coolKWh" places:"1"`
-	Limit          string   `json:"limit,omitempty"`     // what set its duration
+	Limit          string   `json:"limit,omitempty"`      // what set its duration
 	GravitySG      float64  `json:"gravitySG" places:"4"` // of the liquid after it, with the backset's solids
 	GelatinizedPct float64  `json:"gelatinizedPct" places:"1"`
 	ConvertedPct   float64  `json:"convertedPct" places:"1"`
