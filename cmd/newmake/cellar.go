@@ -27,11 +27,13 @@ func cellarCommand(a *app) *cobra.Command {
 			"rest is over, by its weights, dips and samples and by the forecast of its climate, with the\n" +
 			"range that holds 9 times in 10. It says which casks are to be sampled, whose rest is over,\n" +
 			"and which lose more than their like. How fast the house evaporates is found from all casks\n" +
-			"that were weighed; a cask of which little is known goes by the house.",
+			"that were weighed; a cask of which little is known goes by the house. As ics it is the days\n" +
+			"on which casks are to be sampled, and on which their rest is over.",
 		Example: "  newmake cellar\n" +
 			"  newmake cellar --on 2027-03-31 --full\n" +
 			"  newmake cellar --house examples/lantern-hollow --on 2028-06-30\n" +
-			"  newmake cellar --format csv -o casks.csv",
+			"  newmake cellar --format csv -o casks.csv\n" +
+			"  newmake cellar -o casks.ics",
 		Args: cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error { return f.run(a) },
 	}

@@ -17,6 +17,8 @@ func Cellar(c *cellar.Cellar, format string, o racked.Options) ([]byte, error) {
 		err = diag.EncodeJSON(&out, "", c)
 	case "csv":
 		err = racked.CSV(&out, c)
+	case "ics":
+		err = racked.ICS(&out, c)
 	default:
 		err = racked.Text(&out, c, o)
 	}
