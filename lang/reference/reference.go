@@ -1,5 +1,5 @@
 // Package reference writes lang/REFERENCE.md, the description of the language,
-// from the checker's tables and two pages written by hand. A test fails if the
+// and the pages beside it, from the checker's tables and pages written by hand. A test fails if the
 // file is stale; `go test ./lang/... -update` writes it anew.
 package reference
 
@@ -24,6 +24,9 @@ var top string
 //go:embed rules.md
 var rules string
 
+//go:embed edition.md
+var edition string
+
 // Markdown is the whole reference.
 func Markdown() string {
 	d := &document{told: map[string]string{}}
@@ -37,10 +40,40 @@ func Markdown() string {
 	}
 	d.promises()
 	d.values()
-	d.units()
 	d.library()
-	d.codes()
-	return d.b.String()
+	d.text(edition)
+	return contents(d.b.String())
+}
+
+// Units is the page of the units.
+func Units() string { return page("Units", (*document).units) }
+
+// Codes is the page of what newmake may say of a text.
+func Codes() string { return page("Codes", (*document).codes) }
+
+func page(title string, write func(*document)) string {
+	d := &document{told: map[string]string{}}
+	d.text("# " + title)
+	d.text("<!-- Made by `go test ./lang/... -update` from the checker's tables. -->")
+	write(d)
+	return strings.TrimRight(d.b.String(), "\n") + "\n"
+}
+
+// contents puts a list of the headings before the first of them.
+func contents(text string) string {
+	var list strings.Builder
+	fenced := false
+	for line := range strings.Lines(text) {
+		if strings.HasPrefix(line, "```") {
+			fenced = !fenced
+		}
+		title, ok := strings.CutPrefix(strings.TrimSpace(line), "## ")
+		if ok && !fenced {
+			fmt.Fprintf(&list, "- [%s](#%s)\n", title, strings.ReplaceAll(strings.ToLower(title), " ", "-"))
+		}
+	}
+	before, after, _ := strings.Cut(text, "\n## ")
+	return before + "\n" + list.String() + "- [Units](UNITS.md), [codes](CODES.md), [the words of the trade](GLOSSARY.md)\n\n## " + after
 }
 
 // document is the reference as it grows.
@@ -121,7 +154,6 @@ func names[V *recipe.Grain | *recipe.Yeast | *recipe.Enzyme | *recipe.CaskWood |
 
 // codes lists the diagnostics.
 func (d *document) codes() {
-	d.text("## Codes")
 	d.text("What newmake may say of a text. `newmake explain NM0303` shows the page of one,\nwith a wrong and a right example.")
 	d.printf("| code | name | | about |\n|---|---|---|---|\n")
 	for _, i := range diag.Table {

@@ -19,7 +19,7 @@ const path = "../REFERENCE.md"
 
 // TestDocumentsAreFresh: the files are what the tables give now.
 func TestDocumentsAreFresh(t *testing.T) {
-	for path, made := range map[string]func() string{path: Markdown, "../GLOSSARY.md": Glossary, "../CHEATSHEET.md": CheatSheet} {
+	for path, made := range map[string]func() string{path: Markdown, "../UNITS.md": Units, "../CODES.md": Codes, "../GLOSSARY.md": Glossary, "../CHEATSHEET.md": CheatSheet} {
 		want := made()
 		if testflag.Update() {
 			require.NoError(t, os.WriteFile(path, []byte(want), 0o644))
@@ -28,6 +28,18 @@ func TestDocumentsAreFresh(t *testing.T) {
 		require.NoError(t, err)
 		require.Empty(t, cmp.Diff(want, string(got)), "%s is stale: go test ./lang/... -update", path)
 		require.Equal(t, want, made(), "the same twice")
+	}
+}
+
+// TestContents: each entry leads to a heading that is there, and each heading has one.
+func TestContents(t *testing.T) {
+	text := Markdown()
+	entries := regexp.MustCompile(`(?m)^- \[(.*)\]\(#(.*)\)$`).FindAllStringSubmatch(text, -1)
+	headings := regexp.MustCompile("(?m)^## (.*)$").FindAllStringSubmatch(regexp.MustCompile("(?ms)^```.*?^```$").ReplaceAllString(text, ""), -1)
+	require.Len(t, entries, len(headings))
+	for i, h := range headings {
+		require.Equal(t, h[1], entries[i][1])
+		require.Equal(t, strings.ReplaceAll(strings.ToLower(h[1]), " ", "-"), entries[i][2])
 	}
 }
 
@@ -43,7 +55,7 @@ func TestCheatSheetIsOnePage(t *testing.T) {
 // TestReferenceIsWhole: every line of the language, every value and every unit
 // is in it.
 func TestReferenceIsWhole(t *testing.T) {
-	text := strings.Join(strings.Fields(Markdown()), " ")
+	text := strings.Join(strings.Fields(Markdown()+Units()), " ")
 	var see func(b *schema.Block)
 	see = func(b *schema.Block) {
 		for _, f := range b.Lines() {

@@ -26,7 +26,6 @@ func (d *document) values() {
 
 // units lists every unit by what it measures.
 func (d *document) units() {
-	d.text("## Units")
 	d.text("Both US customary and metric units are read, and a plan is printed in those in\nwhich most of its file is written, or in those that `units` names.")
 	d.printf("| unit | also read | measures | worth | source |\n|---|---|---|---|---|\n")
 	for _, u := range quantity.All() {
