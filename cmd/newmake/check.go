@@ -12,6 +12,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/diag/annotation"
 	"newmake/lang/diag/sarif"
+	"newmake/lang/version"
 	"newmake/lang/words"
 )
 
@@ -139,7 +140,7 @@ func (f checkFlags) tell(a *app, work *front.Check, list diag.List, made []mend.
 	case "json":
 		return a.writeJSON(checkReport{reportOf(list), work.Batches, work.Files, made})
 	case "sarif":
-		return a.writeJSON(sarif.Of(list, version()))
+		return a.writeJSON(sarif.Of(list, version.Of()))
 	case "github":
 		return annotation.Write(a.out, list)
 	}

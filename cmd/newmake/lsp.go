@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/cmd/newmake/internal/lsp"
+	"newmake/lang/version"
 )
 
 func lspCommand(a *app) *cobra.Command {
@@ -23,7 +24,7 @@ func lspCommand(a *app) *cobra.Command {
 				a.say("this waits for an editor to speak with; Ctrl-C ends it")
 			}
 			code := lsp.Serve(a.in, a.out, lsp.Options{
-				Version: version(), NoLearned: a.noLearned, Fault: func(what any) { a.fault(what) },
+				Version: version.Of(), NoLearned: a.noLearned, Fault: func(what any) { a.fault(what) },
 			})
 			if code != 0 {
 				return &exit{code: code}

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/compile/show/formats"
+	"newmake/lang/version"
 )
 
 const shortHelp = `newmake turns a whiskey batch, written as text, into numbers and a run sheet.
@@ -23,7 +24,7 @@ func root(a *app) *cobra.Command {
 		Use:           "newmake",
 		Short:         "From a batch written as text to a run sheet",
 		Long:          "newmake checks a whiskey batch written as text, computes it from grain to cask, and gives\nthe timed sheet to work from.",
-		Version:       version(),
+		Version:       version.Of(),
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          noSuchCommand,

@@ -4,40 +4,16 @@ import (
 	_ "embed"
 	"fmt"
 	"runtime"
-	"runtime/debug"
 
 	"github.com/spf13/cobra"
 
 	"newmake/cmd/newmake/internal/licences"
+	"newmake/lang/version"
 )
-
-// version is the module's version, or the revision it was built from.
-func version() string {
-	info, ok := debug.ReadBuildInfo()
-	if !ok {
-		return "unknown"
-	}
-	if v := info.Main.Version; v != "" && v != "(devel)" {
-		return v
-	}
-	revision, changed := "", ""
-	for _, s := range info.Settings {
-		switch {
-		case s.Key == "vcs.revision":
-			revision = s.Value
-		case s.Key == "vcs.modified" && s.Value == "true":
-			changed = ", changed since"
-		}
-	}
-	if len(revision) >= 12 {
-		return "revision " + revision[:12] + changed
-	}
-	return "of no stated revision"
-}
 
 // versionLine says what the program is, and which one of it.
 func versionLine() string {
-	return fmt.Sprintf("newmake %s: a compiler of whiskey recipes, %s, %s/%s", version(), runtime.Version(), runtime.GOOS, runtime.GOARCH)
+	return fmt.Sprintf("newmake %s: a compiler of whiskey recipes, %s, %s/%s", version.Of(), runtime.Version(), runtime.GOOS, runtime.GOARCH)
 }
 
 // ownLicence is what newmake says of its own terms. They are its owner's to set.

@@ -1,0 +1,3 @@
+package engine
+
+import _ "newmake/lang/testflag"

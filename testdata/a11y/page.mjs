@@ -1,0 +1,233 @@
+// The page for a browser, in Chromium: node page.mjs FOLDER
+import {createServer} from "node:http";
+import {readFileSync, writeFileSync} from "node:fs";
+import {join} from "node:path";
+import {tmpdir} from "node:os";
+import {deflateRawSync} from "node:zlib";
+import {axeFaults, htmlFaults} from "./access.mjs";
+import {open, withBrowser} from "./browser.mjs";
+
+const folder = process.argv[2];
+const types = {html: "text/html", js: "text/javascript", css: "text/css", json: "application/json", svg: "image/svg+xml", txt: "text/plain", webmanifest: "application/manifest+json"};
+let up = true, asked = [];
+const server = createServer((request, response) => {
+  if (!up) return request.socket.destroy();
+  asked.push(request.url);
+  const name = request.url.split("?")[0].replace(/^\//, "") || "index.html";
+  try {
+    const body = readFileSync(join(folder, name.replace(/\.\./g, "")));
+    response.writeHead(200, {"Content-Type": types[name.split(".").pop()] ?? "application/octet-stream"});
+    response.end(body);
+  } catch {
+    response.writeHead(404).end();
+  }
+});
+await new Promise((done) => server.listen(0, "127.0.0.1", done));
+const home = `http://127.0.0.1:${server.address().port}/`;
+
+let failed = 0;
+const hold = (ok, what) => {
+  if (!ok) failed++;
+  console.log(`${ok ? "ok  " : "FAIL"} ${what}`);
+};
+const none = (faults, what) => hold(!faults.length, [what, ...faults.slice(0, 12)].join("\n       "));
+
+const sheetText = (page) => page.evaluate(() => document.getElementById("sheet").shadowRoot?.textContent ?? "");
+const textOf = (page) => page.evaluate(() => JSON.parse(localStorage.getItem("newmake.house")));
+const messages = (page) => page.$eval("#messages", (e) => e.textContent);
+const settled = (page, seconds = 30) => page.waitForFunction(() => document.body.dataset.turn, {timeout: seconds * 1000, polling: 20});
+// changed does something, and waits for the answer to it; it gives the milliseconds that it took.
+async function changed(page, work) {
+  await page.evaluate(() => { delete document.body.dataset.turn; });
+  await work();
+  await settled(page);
+  return page.evaluate(() => Number(document.body.dataset.took));
+}
+// behind puts the cursor behind some words of the text, as a click there would.
+async function behind(page, words) {
+  await page.keyboard.press("Escape"); // what is proposed, or said of a place, may cover it
+  await page.mouse.move(2, 2);
+  await page.waitForFunction(() => !document.getElementById("editor").shadowRoot.querySelector(".cm-tooltip"), {timeout: 5000});
+  const at = await page.evaluate((w) => {
+    const root = document.getElementById("editor").shadowRoot;
+    const walk = document.createTreeWalker(root.querySelector(".cm-content"), NodeFilter.SHOW_TEXT);
+      const line = [...root.querySelectorAll(".cm-line")].find((l) => l.textContent.includes(w));
+    if (!line) return null;
+    let left = line.textContent.indexOf(w) + w.length;
+    walk.currentNode = line;
+    for (let n = walk.nextNode(); n; n = walk.nextNode()) {
+      if (left <= n.length) {
+        const r = document.createRange();
+        r.setStart(n, Math.max(0, left - 1));
+        r.setEnd(n, left);
+        const box = r.getBoundingClientRect();
+        return {x: box.right, y: (box.top + box.bottom) / 2};
+      }
+      left -= n.length;
+    }
+    return null;
+  }, words);
+  if (!at) throw new Error("not on the screen: " + words);
+  await page.mouse.click(at.x - 0.5, at.y);
+}
+
+await withBrowser(async (browser) => {
+  const own = (rest) => /^[\w.-]*(#.*)?$/.test(rest);
+  const began = Date.now();
+  const {page, faults} = await open(browser, home, own);
+  await page.setViewport({width: 1280, height: 900});
+  await settled(page);
+  console.log(`     first sheet after ${Date.now() - began} ms`);
+  hold((await sheetText(page)).includes("Ferry Landing"), "the sheet of the example stands beside its text");
+  hold((await sheetText(page)).includes("Local code, permits and licensed practice come first"), "with the words on safety and law that paper has");
+  hold((await page.$eval("footer", (e) => e.textContent)).includes("Local code, permits and licensed practice come first"), "and so does the page");
+  hold(/newmake (revision|of no stated revision|v)/.test(await page.$eval("#version", (e) => e.textContent)), "the version is shown");
+  hold((await page.evaluate(() => [...document.getElementById("sheet").shadowRoot.querySelectorAll("svg path")].length)) > 20, "charts are drawn");
+  const hints = () => page.evaluate(() => [...document.getElementById("editor").shadowRoot.querySelectorAll(".hint")].map((h) => h.textContent).join("; "));
+  await page.waitForFunction(() => document.body.dataset.sure, {timeout: 30000});
+  hold(/±/.test(await sheetText(page)), "when typing stops, how sure each number is");
+
+  // A change: the sheet and the predictions follow.
+  const before = await sheetText(page);
+  await behind(page, "bill 790");
+  await changed(page, async () => { for (let i = 0; i < 3; i++) await page.keyboard.press("Backspace"); await page.keyboard.type("700"); });
+  hold((await sheetText(page)) !== before && (await sheetText(page)).includes("700"), "the sheet follows the text");
+  const times = [];
+  for (let i = 0; i < 12; i++) times.push(await changed(page, async () => { await page.keyboard.press("Backspace"); await page.keyboard.type(String(i % 9)); }));
+  times.sort((a, b) => a - b);
+  console.log(`     a change takes ${times[6]} ms in the middle, ${times[11]} ms at most, from the end of the pause to the sheet`);
+  hold(times[6] < 1500, "a change is answered");
+
+  // A mistake: marked, explained, the old sheet marked as such; the fix mends it.
+  await behind(page, "corn             68 %");
+  await changed(page, () => page.keyboard.type("%"));
+  hold(/NM0114/.test(await messages(page)) && /ferry-landing\.batch:\d+/.test(await messages(page)), "a mistake is said with its place");
+  hold(await page.$eval("#stale", (e) => !e.hidden), "the last sheet is marked as one not to work from");
+  hold(await page.evaluate(() => !!document.getElementById("editor").shadowRoot.querySelector(".cm-lintRange-error")), "and is marked in the text");
+  await page.evaluate(() => [...document.querySelectorAll("#messages button")].find((b) => b.textContent.startsWith("Explain")).click());
+  await page.waitForFunction(() => document.getElementById("page").open);
+  hold((await page.$eval("#explained", (e) => e.textContent)).length > 80, "its page is shown");
+  await page.keyboard.press("Escape");
+  await behind(page, "corn             68 ");
+  await page.keyboard.press("End");
+  await changed(page, () => page.keyboard.press("Backspace"));
+  hold(!/NM0114/.test(await messages(page)), "mended, nothing more is said of it");
+  hold(await page.$eval("#stale", (e) => e.hidden), "and the sheet is good again");
+
+  // Words that may stand there, and what stands there.
+  await behind(page, "rye               8 %");
+  await page.keyboard.press("Enter");
+  await page.keyboard.type("mal");
+  await page.waitForFunction(() => document.getElementById("editor").shadowRoot.querySelector(".cm-tooltip-autocomplete li"), {timeout: 10000});
+  hold((await page.evaluate(() => document.getElementById("editor").shadowRoot.querySelector(".cm-tooltip-autocomplete").textContent)).includes("malt"), "names of grains are proposed");
+  await page.keyboard.press("Escape");
+  await changed(page, async () => { // as many as were typed, the margin's two, and the line
+    for (let i = 0; i < 3; i++) await page.keyboard.press("Backspace");
+    await page.keyboard.down("Shift"); await page.keyboard.press("Home"); await page.keyboard.press("Home"); await page.keyboard.up("Shift");
+    await page.keyboard.press("Backspace"); await page.keyboard.press("Backspace");
+  });
+  await behind(page, "rye               8");
+  await page.keyboard.down("Control"); await page.keyboard.press("F1"); await page.keyboard.up("Control");
+  await page.waitForFunction(() => document.getElementById("page").open, {timeout: 10000});
+  hold((await page.$eval("#explained", (e) => e.textContent)).length > 20, "what stands at the cursor is shown, by a key");
+  await page.keyboard.press("Escape");
+  await page.evaluate(() => { document.getElementById("editor").shadowRoot.querySelector(".cm-scroller").scrollTop = 700; });
+  await page.waitForFunction(() => document.getElementById("editor").shadowRoot.querySelector(".hint"), {timeout: 10000});
+  hold(/gravity|proof|cask/.test(await hints()), "predictions stand beside the lines: " + (await hints()));
+  await page.evaluate(() => { document.getElementById("editor").shadowRoot.querySelector(".cm-scroller").scrollTop = 0; });
+
+  // Two versions.
+  await page.click("#keep");
+  await behind(page, "bill 7");
+  await changed(page, async () => { await page.keyboard.press("Backspace"); await page.keyboard.type("8"); });
+  await page.click("#tab-diff");
+  await page.waitForFunction(() => /proof/.test(document.getElementById("diff").shadowRoot?.textContent ?? ""), {timeout: 30000});
+  hold(true, "what changed since a version, with what it does to the barrel");
+  await page.click("#tab-sheet");
+
+  // Kept, in the browser.
+  await new Promise((done) => setTimeout(done, 400));
+  const kept = await textOf(page);
+  await changed(page, () => page.reload());
+  hold(JSON.stringify((await textOf(page)).files) === JSON.stringify(kept.files) && kept.versions.length === 1, "loaded again, the work is there");
+  none((await axeFaults(page)).filter((f) => !f.includes("(print)")), "axe has nothing to say");
+  none(await htmlFaults(readFileSync(join(folder, "index.html"), "utf8")), "html-validate has nothing to say");
+
+  // Shared by the fragment, which the server never sees.
+  asked = [];
+  await page.evaluate(() => { navigator.clipboard.writeText = async (t) => { window.copied = t; }; });
+  await page.click("#share");
+  await page.waitForFunction(() => location.hash.length > 100);
+  const address = await page.evaluate(() => location.href);
+  const other = await (await browser.createBrowserContext()).newPage();
+  await other.goto(address);
+  await settled(other);
+  hold(JSON.stringify((await textOf(other)).files) === JSON.stringify(kept.files), `an address carries the house (${address.length} characters)`);
+  hold(!asked.some((u) => u.includes("house=") || u.length > 60), "and the server never sees it");
+
+  // What comes in the fragment is text and nothing else.
+  const pack = (files) => "house=" + deflateRawSync(JSON.stringify(files)).toString("base64url");
+  const evil = '<script>alert(1)</script><img src=x onerror=alert(1)>';
+  const hostile = {...kept.files, "ferry-landing.batch": kept.files["ferry-landing.batch"].replaceAll("Ferry Landing", evil), [`z${"<img src=x onerror=alert(1)>".replace(/[<>=()]/g, "")}.batch`]: "# " + evil};
+  for (const [what, fragment, shown] of [
+    ["words that are HTML", pack(hostile), true], ["a file above the house", pack({"../x.batch": "x"}), false], ["no house", "house=" + "A".repeat(300), false],
+    ["a script", "house=<script>alert(1)</script>", false], ["too much", pack({"a.batch": "a".repeat(20e6)}), false], ["another thing", pack([1, 2]), false], ["a key of the language", pack({"__proto__": "x"}), false],
+  ]) {
+    const context = await browser.createBrowserContext();
+    const p = await context.newPage();
+    const seen = [];
+    p.on("dialog", (d) => { seen.push("dialog"); d.dismiss(); });
+    p.on("pageerror", (e) => seen.push(e.message));
+    p.on("console", (m) => m.type() === "error" && seen.push(m.text()));
+    await p.goto(home + "#" + fragment);
+    await settled(p);
+    if (shown) {
+      await p.waitForFunction(() => document.getElementById("sheet").shadowRoot?.textContent.includes("<img"), {timeout: 20000});
+      const made = await p.evaluate(() => ["sheet", "editor", "diff"].some((i) => document.getElementById(i).shadowRoot?.querySelector("script, iframe, img[src], [onerror]")) || !!document.querySelector("body script, img"));
+      hold(!made, what + " are shown and become nothing");
+    } else {
+      hold(Object.keys((await p.evaluate(() => JSON.parse(localStorage.getItem("newmake.house"))))?.files ?? {"house.batch": 1}).includes("house.batch"), what + " changes nothing");
+    }
+    none(seen, what + " does nothing");
+    await context.close();
+  }
+  // With work here, a person is asked before it goes.
+  await page.goto("about:blank");
+  await page.goto(home + "#" + pack({"house.batch": "# other\n"}));
+  await page.waitForFunction(() => !document.getElementById("ask").hidden, {timeout: 20000});
+  await page.click("#no");
+  hold(JSON.stringify((await textOf(page)).files) === JSON.stringify(kept.files), "a house from an address takes the place of none unasked");
+
+  // A phone.
+  const phone = await (await browser.createBrowserContext()).newPage();
+  await phone.setViewport({width: 390, height: 844, isMobile: true, hasTouch: true, deviceScaleFactor: 2});
+  await phone.goto(home);
+  await settled(phone);
+  const wide = () => phone.evaluate(() => document.documentElement.scrollWidth);
+  hold((await wide()) <= 390, `no sideways scroll at 390 px: ${await wide()}`);
+  none((await axeFaults(phone)).filter((f) => !f.includes("(print)")), "axe has nothing to say of the text on a phone");
+  await phone.tap("#show-answer");
+  hold((await wide()) <= 390, `nor with the sheet: ${await wide()}`);
+  none((await axeFaults(phone)).filter((f) => !f.includes("(print)")), "axe has nothing to say of the sheet on a phone");
+
+  // The network goes.
+  await page.waitForFunction(() => navigator.serviceWorker.controller, {timeout: 20000});
+  up = false;
+  server.closeAllConnections();
+  const started = Date.now();
+  await changed(page, () => page.goto(home));
+  hold((await sheetText(page)).includes("Ferry Landing"), "without a network the page is there, with the work");
+  console.log(`     first sheet out of the cache after ${Date.now() - started} ms`);
+  up = true;
+  none(faults, "nothing is asked of another server, and no policy is broken");
+  if (process.env.PAGE_SHOTS) {
+    await page.screenshot({path: join(process.env.PAGE_SHOTS, "page.png")});
+    await phone.screenshot({path: join(process.env.PAGE_SHOTS, "phone.png")});
+  }
+});
+server.close();
+server.closeAllConnections();
+if (failed) {
+  console.log(`${failed} failed`);
+  process.exit(1);
+}
