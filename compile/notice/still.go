@@ -95,7 +95,7 @@ func preheats(w *writer, v *recipe.Vessel, r numbers.Strip) {
 		w.add(diag.Diagnostic{
 			Code: diag.CodePreheatShort, At: at,
 			Summary: fmt.Sprintf("the wash is preheated to %s and not to %s: its pot ale comes at %s", w.say.Temp(p.ToC), w.say.Temp(p.WantsC), w.say.Temp(p.PotAleC)),
-			Help:    "a larger preheater, hotter pot ale, or more time, as in `preheater " + units(w.say, "40 sqft", "4 m2") + " over 40 min`; or ask for what it can do",
+			Help:    "a larger preheater, hotter pot ale, or more time; or ask for what it can do: `wash to " + w.say.Temp(p.ToC) + "`",
 		})
 	}
 }
