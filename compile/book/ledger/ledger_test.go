@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"testing/fstest"
 	"time"
 
 	"github.com/stretchr/testify/assert"
@@ -298,16 +299,23 @@ func TestMonth(t *testing.T) {
 
 // BenchmarkLedger keeps a month of a house with 5,000 casks.
 func BenchmarkLedger(b *testing.B) {
-	var w strings.Builder
-	w.WriteString(loft)
-	for i := range 5000 {
-		on := record.Date{Year: 2020, Month: 1, Day: 6}.After(i / 3)
-		fmt.Fprint(&w, filled(fmt.Sprintf("N-%d", i), on.String(), fmt.Sprintf("K-%d", i), 50))
-		if i%5 == 0 {
-			fmt.Fprintf(&w, "cask \"K-%d\" {\n  %s sample 100 mL, 120 proof at 60 F\n}\n", i, on.After(200))
+	files := fstest.MapFS{"house.batch": {Data: []byte(loft)}}
+	for part := range 10 {
+		var w strings.Builder
+		for i := range 500 {
+			i += 500 * part
+			on := record.Date{Year: 2020, Month: 1, Day: 6}.After(i / 3)
+			fmt.Fprint(&w, filled(fmt.Sprintf("N-%d", i), on.String(), fmt.Sprintf("K-%d", i), 50))
+			if i%5 == 0 {
+				fmt.Fprintf(&w, "cask \"K-%d\" {\n  %s sample 100 mL, 120 proof at 60 F\n}\n", i, on.After(200))
+			}
 		}
+		files[fmt.Sprintf("runs-%d.batch", part)] = &fstest.MapFile{Data: []byte(w.String())}
 	}
-	h, c, _ := read(b, w.String())
+	h, err := check.LoadFS(files, "", check.Options{})
+	require.NoError(b, err)
+	c, _ := h.Cellar()
+	require.Len(b, c.Lives, 5000)
 	b.ResetTimer()
 	for range b.N {
 		booksOf(h, c, month(2024, 2))
