@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/house"
+	"newmake/lang/quantity"
 )
 
 // TestDocOfEntry: an entry's comment is what stands directly above it; the head
@@ -60,11 +61,11 @@ grain hill-corn from corn {
 	require.NoError(t, err)
 	items := map[string]house.LibraryItem{}
 	kinds := map[string]int{}
-	for _, i := range h.LibraryItems() {
+	for _, i := range h.LibraryItems(quantity.Both) {
 		items[i.Kind+" "+i.Name] = i
 		kinds[i.Kind]++
 	}
-	assert.Len(t, Builtin().LibraryItems(), len(items)-1)
+	assert.Len(t, Builtin().LibraryItems(quantity.Both), len(items)-1)
 	assert.Len(t, kinds, len(house.LibraryKinds()))
 
 	corn := items["grain corn"]
@@ -92,4 +93,29 @@ grain hill-corn from corn {
 	mash := items["model mash"]
 	require.NotEmpty(t, mash.Lines)
 	assert.NotContains(t, mash.Lines[0].Text, mash.Lines[0].Field)
+}
+
+// TestLibraryInUnits: a figure in the other system's units is that of the file, to three
+// figures; what is in the reader's units stays as written.
+func TestLibraryInUnits(t *testing.T) {
+	line := func(units quantity.System, kind, name, field string) house.LibraryLine {
+		for _, i := range Builtin().LibraryItems(units) {
+			for _, l := range i.Lines {
+				if i.Kind == kind && i.Name == name && l.Field == field {
+					return l
+				}
+			}
+		}
+		t.Fatalf("no %s %s %s", kind, name, field)
+		return house.LibraryLine{}
+	}
+	pound := line(quantity.SI, "grain", "corn", "bushel")
+	assert.Equal(t, "25.4 kg", pound.Text, "56 lb of 0.45359237 kg: NIST SP 811 (2008), appendix B.8")
+	assert.Equal(t, &house.Figure{Low: 25.4, High: 25.4, Unit: "kg"}, pound.Figure)
+	assert.Equal(t, "56 lb", line(quantity.US, "grain", "corn", "bushel").Text)
+	hot := line(quantity.US, "grain", "corn", "gelatinizes")
+	assert.Equal(t, "144..167 F", hot.Text, "62..75 C")
+	assert.Equal(t, &house.Figure{Low: 144, High: 167, Unit: "F"}, hot.Figure)
+	assert.Equal(t, "62..75 C", line(quantity.Both, "grain", "corn", "gelatinizes").Text)
+	assert.Equal(t, "at most 125 proof", line(quantity.SI, "standard", "bourbon", "entry").Text, "no factor leads from proof at 60 F to % abv at 20 C")
 }

@@ -14,6 +14,7 @@ import (
 	"sync"
 
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 	"newmake/lang/schema"
 )
 
@@ -88,6 +89,27 @@ func (h *House) Past(f *schema.Field) []*Decl {
 
 // PastNamed finds a declaration of what happened by its name, nil if there is none.
 func (h *House) PastNamed(f *schema.Field, name string) *Decl { return h.past[f].find(name) }
+
+// Units is the system in which the house writes most of its plants; Both where it has
+// none, or as much of one as of the other.
+func (h *House) Units() quantity.System {
+	us, si := 0, 0
+	seen := map[*File]bool{}
+	for _, d := range h.Plants {
+		if !seen[d.File] {
+			seen[d.File] = true
+			a, b := d.File.Units()
+			us, si = us+a, si+b
+		}
+	}
+	switch {
+	case us > si:
+		return quantity.US
+	case si > us:
+		return quantity.SI
+	}
+	return quantity.Both
+}
 
 // Learned is what was learned of a plant, nil if nothing was.
 func (h *House) Learned(plant string) *Decl { return h.learned.find(plant) }

@@ -5,6 +5,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 	"newmake/lang/schema"
 	"newmake/lang/tree"
 )
@@ -51,7 +52,9 @@ func LibraryKinds() []string {
 }
 
 // LibraryItems lists what is in the library of a house, by kind and then by name.
-func (l *Library) LibraryItems() []LibraryItem {
+// Figures are in the units of a system; Both leaves them as they are written. A proof
+// stays one, for it is measured at 60 F and a % abv at 20 C.
+func (l *Library) LibraryItems(units quantity.System) []LibraryItem {
 	var out []LibraryItem
 	for _, f := range schema.Library {
 		for _, name := range l.EntryNames(f) {
@@ -68,7 +71,7 @@ func (l *Library) LibraryItems() []LibraryItem {
 			if l.base == nil {
 				item.Own, below = false, e
 			}
-			item.fill(l, e.Node, below)
+			item.fill(l, e.Node, below, units)
 			out = append(out, item)
 		}
 	}
@@ -77,12 +80,12 @@ func (l *Library) LibraryItems() []LibraryItem {
 
 // fill writes down an entry's lines. below is what it changes, nil if it stands
 // on its own.
-func (item *LibraryItem) fill(l *Library, n *tree.Node, below *Entry) {
+func (item *LibraryItem) fill(l *Library, n *tree.Node, below *Entry, units quantity.System) {
 	item.At, item.From = n.At(), n.Text("parent")
 	was := map[string]string{}
 	if below != nil {
 		for _, line := range below.Node.Lines {
-			begin, text := libraryParts(line)
+			begin, text := libraryParts(line, units)
 			was[begin] = text
 		}
 	}
@@ -90,8 +93,8 @@ func (item *LibraryItem) fill(l *Library, n *tree.Node, below *Entry) {
 		if line.Bad {
 			continue
 		}
-		s := LibraryLine{Source: line.Comment(), House: l.base != nil && l.texts.has(line.At().Src), Figure: figure(line), At: line.At()}
-		s.Field, s.Text = libraryParts(line)
+		s := LibraryLine{Source: line.Comment(), House: l.base != nil && l.texts.has(line.At().Src), Figure: figure(line, units), At: line.At()}
+		s.Field, s.Text = libraryParts(line, units)
 		if s.House && line.Single() {
 			s.Was = was[s.Field]
 		}
@@ -100,30 +103,34 @@ func (item *LibraryItem) fill(l *Library, n *tree.Node, below *Entry) {
 }
 
 // libraryParts cuts a line after the word, or the name, that begins it.
-func libraryParts(n *tree.Node) (begin, text string) {
+func libraryParts(n *tree.Node, units quantity.System) (begin, text string) {
 	if begin = n.Field.Name; begin == "" {
 		begin = n.Text("name")
 	}
-	return begin, strings.TrimSpace(strings.TrimPrefix(written(n), begin))
+	return begin, strings.TrimSpace(strings.TrimPrefix(spoken(n, units), begin))
 }
 
 // figure is the line's number, nil if the line says anything else.
-func figure(n *tree.Node) *Figure {
+func figure(n *tree.Node, units quantity.System) *Figure {
 	items := n.Stmt.Items
 	if len(items) == 4 && items[2].Kind == lang.Comma && items[3].Kind == lang.Range {
-		f := figureAt(&items[1])
+		f := figureAt(n, &items[1], units)
 		if f != nil {
-			f.Within = figureAt(&items[3])
+			f.Within = figureAt(n, &items[3], units)
 		}
 		return f
 	}
 	if len(items) != 2 {
 		return nil
 	}
-	return figureAt(&items[1])
+	return figureAt(n, &items[1], units)
 }
 
-func figureAt(it *lang.Item) *Figure {
+// figureAt is one number or range of a line, nil if the item is neither.
+func figureAt(n *tree.Node, it *lang.Item, units quantity.System) *Figure {
+	if f := restated(n, it, units); f != nil {
+		return f
+	}
 	switch it.Kind {
 	case lang.Number:
 		return &Figure{Low: it.Value, High: it.Value, Unit: it.Unit}

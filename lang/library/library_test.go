@@ -10,10 +10,11 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/library"
+	"newmake/lang/quantity"
 )
 
 func TestSearch(t *testing.T) {
-	all := check.Builtin().LibraryItems()
+	all := check.Builtin().LibraryItems(quantity.Both)
 	names := func(args ...string) (out []string) {
 		for _, i := range library.Search(all, "", args).Found {
 			out = append(out, i.Kind+" "+i.Name)
@@ -35,7 +36,7 @@ func TestSearch(t *testing.T) {
 }
 
 func TestPageIs80ColumnsWide(t *testing.T) {
-	all := check.Builtin().LibraryItems()
+	all := check.Builtin().LibraryItems(quantity.Both)
 	for _, args := range [][]string{nil, {"grain"}, {"standard", "80", "proof"}, {"corn"}, {"model"}} {
 		a := library.Search(all, "", args)
 		require.NotEmpty(t, a.Found, args)

@@ -51,17 +51,23 @@ func bestIn(si float64, k quantity.Kind, units []string) string {
 	if len(units) == 0 {
 		return In(si, "", k)
 	}
+	best := bestOf(si, k, units)
+	text := In(si, best, k)
+	if (best == "day" || best == "year") && !strings.HasPrefix(text, "1 ") {
+		text += "s"
+	}
+	return text
+}
+
+// bestOf is the largest unit in which a value is not less than one.
+func bestOf(si float64, k quantity.Kind, units []string) string {
 	best := units[0]
 	for _, u := range units[1:] {
 		if v, err := quantity.FromSI(si, u, k); err == nil && math.Abs(v) >= 0.9999 {
 			best = u
 		}
 	}
-	text := In(si, best, k)
-	if (best == "day" || best == "year") && !strings.HasPrefix(text, "1 ") {
-		text += "s"
-	}
-	return text
+	return best
 }
 
 // unitsShown are the units in which a limit is written, smaller ones first.
