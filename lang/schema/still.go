@@ -47,7 +47,7 @@ var Spirit = &Field{
 			Limits: []Limit{mustBe(0.01, 1, "a charge holds alcohol, and pure alcohol is 100 % abv, 200 proof").of("strength")},
 		},
 		{
-			Name: "foreshots", Shape: "VOLUME", Default: "none", Example: "foreshots 0.5 gal", Doc: "The first of the run, set aside and never drunk.",
+			Name: "foreshots", Shape: "VOLUME", Default: "none", Example: "foreshots 0.5 gal", Doc: "The first of the run, set aside and never drunk. A house that sends them back with its feints leaves the line out: then the heads begin with the first drop.",
 			Limits: []Limit{mustBe(0, 10, "no run has so much of them")},
 		},
 		{

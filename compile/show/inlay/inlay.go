@@ -1,12 +1,14 @@
 // Package inlay says beside the lines of a batch what its plan predicts, for an
 // editor: shares of the bill as weights, the clock, temperature and gravity at the end
 // of each step of the mash, the original gravity at `ferment`, the hearts at `hearts`,
-// the casks at `fill`. A variant that leaves such a line to the batch that it varies
+// the casks at `fill`, the odds at a
+// promise of so many runs. A variant that leaves such a line to the batch that it varies
 // has the last three beside its first line.
 package inlay
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"newmake/compile/measure"
@@ -32,6 +34,7 @@ func Hints(d *house.Decl, b *recipe.Batch, p *plan.Plan, system recipe.System) [
 	h := hints{d: d, b: b, p: p, u: measure.UnitsOf(system)}
 	h.bill()
 	h.mash()
+	h.promises()
 	return append(h.outcome(), h.out...)
 }
 
@@ -85,6 +88,15 @@ func (h *hints) mash() {
 			parts = append(parts, measure.Gravity(s.GravitySG))
 		}
 		h.add(recipe.Step(i+1), strings.Join(parts, ", "))
+	}
+}
+
+// promises says how likely a promise of so many runs is kept, where that was tried.
+func (h *hints) promises() {
+	for i, e := range h.p.Promises {
+		if e.Tried != nil {
+			h.add(recipe.PathPromise.Child(strconv.Itoa(i+1)), e.Tried.Words+": "+e.Stands())
+		}
 	}
 }
 

@@ -68,6 +68,7 @@ func (s *server) read(h *home, changed string) {
 		return
 	}
 	was := h.said
+	h.drawn = nil
 	h.work, h.house, h.said = work, nil, nil
 	if houses := work.Houses(); len(houses) > 0 {
 		h.house = houses[0]
@@ -124,6 +125,7 @@ func (s *server) compute(h *home) {
 			s.mu.Unlock()
 		}
 		var all diag.List
+		var drawn tried
 		done := false
 		defer func() {
 			s.mu.Lock()
@@ -134,7 +136,7 @@ func (s *server) compute(h *home) {
 			case h.turn != turn:
 				s.compute(h)
 			case done:
-				h.computed = all.Beyond(said)
+				h.computed, h.drawn = all.Beyond(said), drawn
 				s.tell(h, all)
 				s.again(s.refresh, "inlayHint")
 				s.again(s.lenses, "codeLens")
@@ -151,8 +153,24 @@ func (s *server) compute(h *home) {
 			s.mu.Unlock()
 		}
 		all = work.Run()
+		if at := work.Houses(); len(at) == 1 {
+			drawn = draw(at[0], s.open(h, turn))
+		}
 		done = true
 	}()
+}
+
+// open are the files of a house that the editor holds; none if it has changed meanwhile.
+func (s *server) open(h *home, turn int) []string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	var out []string
+	for _, d := range s.docs {
+		if d.home == h && h.turn == turn {
+			out = append(out, d.path)
+		}
+	}
+	return out
 }
 
 // again tells an editor that can be told to fetch something anew.

@@ -35,6 +35,7 @@ type home struct {
 	computed  diag.List       // what computing has shown beyond that, of the turn before or this one
 	published map[string]bool // files that have diagnostics in the editor
 	busy      bool            // computing
+	drawn     tried           // of the texts as they are; empty until they are drawn
 }
 
 // overlay are the texts that the editor holds.

@@ -260,10 +260,10 @@ func (s *server) hints(raw json.RawMessage) (func() any, *home, error) {
 	if !ok || h == nil || h.house == nil {
 		return nothing, nil, nil
 	}
-	at, units, marked := h.house, s.units, s.marked(path)
+	at, units, marked, drawn := h.house, s.units, s.marked(path), h.drawn
 	return func() any {
 		out := []inlayHint{}
-		for _, hint := range predictions(at, path) {
+		for _, hint := range predictions(at, path, drawn) {
 			where := units.position(hint.At.Src, marked, hint.At.End)
 			if !before(where, p.Range.Start) && !before(p.Range.End, where) {
 				out = append(out, inlayHint{Position: where, Label: hint.Text, PaddingLeft: true, Tooltip: hint.More})

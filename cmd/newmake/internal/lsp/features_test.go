@@ -511,3 +511,17 @@ func TestLensesAndCommands(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "null", string(answer))
 }
+
+// TestOdds: a promise of so many runs has its odds beside it once they were drawn.
+func TestOdds(t *testing.T) {
+	e, uri, text := ferry(t, object{"workspace": object{"inlayHint": object{"refreshSupport": true}}}, "promise  casks 1\n", "promise  casks 1 in 9 of 10\n")
+	assert.Equal(t, "workspace/inlayHint/refresh", <-e.told)
+	line := behind(t, text, "promise  casks").Line
+	said := ""
+	for _, h := range get[[]inlayHint](e, "textDocument/inlayHint", whole(uri)) {
+		if h.Position.Line == line {
+			said = h.Label
+		}
+	}
+	assert.Regexp(t, `in 10: (kept|broken|too close to say)$`, said)
+}
