@@ -222,6 +222,5 @@ func (m *metric) counts() {
 // row shows what the tables say of a strength alone.
 func (m *metric) row() {
 	m.step("Strength", oiml, fmt.Sprintf("%s %% abv is %s %% by mass, and %s kg/m3 at 20 C", num(m.abvPct, 2), num(m.massPct, 3), num(m.density, 2)))
-	m.result(TrueProof, "proof at 60 F", fluid.ProofFromMassFrac(m.w()), 1, "proof")
 	m.result(TrueABV, "strength at 20 C", m.abvPct, 2, "% abv")
 }

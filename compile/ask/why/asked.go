@@ -158,3 +158,11 @@ func (a *asked) feintsReturned() plan.Lot {
 // perHundred turns a share of pure alcohol by volume into the strength's own
 // unit: a proof gallon is a gallon of 100 proof.
 func perHundred(op string) Term { return fixed(op, 100, "", "") }
+
+// twentyC is the temperature at which volumes and gases are stated, as the reader knows it.
+func (a inUnits) twentyC() string {
+	if a.us() {
+		return "20 C (68 F)"
+	}
+	return "20 C"
+}

@@ -61,7 +61,7 @@ var caskValues = []value{
 		work: func(a *asked) []Line {
 			fill, last := a.p.Cask.Fill.VolumeL, a.lastYear().VolumeL
 			return []Line{
-				work("gone, at 20 C (68 F)", a.litres(fill-last), of(a.litres(fill), "filled"), minus(a.litres(last), "left")),
+				work("gone, at "+a.twentyC(), a.litres(fill-last), of(a.litres(fill), "filled"), minus(a.litres(last), "left")),
 				work("of the fill", percent(a.p.Cask.CaskLossPct, 1), of(a.litres(fill-last), "gone"), over(a.litres(fill), "filled")),
 			}
 		},
@@ -99,18 +99,21 @@ func (a inUnits) lookWeight(says string, w float64, s plan.Strength) Line {
 	return look(says, "OIML R 22", percent(w, 2), read, of(from, ""))
 }
 
-// workTarget shows a strength that is asked for at both temperatures.
+// workTarget shows a strength that is asked for at 20 C, and in proof to who counts in it.
 func (a inUnits) workTarget(s plan.Strength, asked recipe.Strength) []Line {
 	w, err := fluid.MassFracFromABV(s.AbvPct / 100)
 	if err != nil {
 		return nil
 	}
 	weight := percent(100*w, 2)
-	return []Line{
+	lines := []Line{
 		a.lookWeight("alcohol by weight, of "+said(asked), 100*w, s),
 		look("at 20 C", "OIML R 22", Number{s.AbvPct, "% vol", 1}, func(x []float64) float64 { return 100 * fluid.ABVFromMassFrac(x[0]/100) }, of(weight, "by weight")),
-		look("at 60 F", "OIML R 22", Number{s.Proof, "proof", 1}, func(x []float64) float64 { return fluid.ProofFromMassFrac(x[0] / 100) }, of(weight, "by weight")),
 	}
+	if a.us() {
+		lines = append(lines, look("at 60 F", "OIML R 22", Number{s.Proof, "proof", 1}, func(x []float64) float64 { return fluid.ProofFromMassFrac(x[0] / 100) }, of(weight, "by weight")))
+	}
+	return lines
 }
 
 // workReduction goes by mass: water brings no alcohol.

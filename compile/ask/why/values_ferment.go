@@ -133,7 +133,7 @@ var fermentValues = []value{
 			return []Line{
 				work("with the alcohol", a.mass(from), of(a.mass(made), "alcohol made"), times(bare(co2PerEthanol, 4), "(44.009 / 46.069)")),
 				work("in all", a.mass(c.CO2Kg), of(a.mass(from), "with the alcohol"), plus(a.mass(c.CO2Kg-from), "of the yeast's growth")),
-				work("as gas at 20 C (68 F), sea level", gas, of(a.mass(c.CO2Kg), ""), over(perM3, "")),
+				work("as gas at "+a.twentyC()+", sea level", gas, of(a.mass(c.CO2Kg), ""), over(perM3, "")),
 			}
 		},
 	},
