@@ -47,6 +47,9 @@ type Constant struct {
 	// Unsaid says that the house states nothing of it: a plan then takes the figure that
 	// does nothing, which is the end and not the middle of what it may be.
 	Unsaid bool
+	// As is the key of the house's constant that does the same to a batch, of what scatters from
+	// run to run: the rate of the yeast, of its vigor. "" if there is none.
+	As string
 	// Paths are the values of the recipe that it moves; none of an instrument's.
 	Paths []recipe.Path
 

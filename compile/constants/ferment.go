@@ -33,6 +33,7 @@ func vigor(r *row, b *recipe.Batch) []use {
 	out := yeastRate(r, b)
 	for i := range out {
 		out[i].sure = nil // that is the house's
+		out[i].as = Constant{ID: "yeast-rate", Of: out[i].of}.Key()
 	}
 	return out
 }

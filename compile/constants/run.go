@@ -146,6 +146,41 @@ func room(_ *row, b *recipe.Batch) []use {
 	}}}
 }
 
+// steam is the heating of each vessel again, as it is on the day.
+func steam(r *row, b *recipe.Batch) []use {
+	out := cookerHeat(r, b)
+	for i := range out {
+		out[i].words = "heating of the cooker on the day"
+		out[i].as = Constant{ID: "cooker-heat", Of: out[i].of}.Key()
+	}
+	for _, u := range stillHeat(r, b) {
+		u.words += " on the day"
+		u.as = Constant{ID: "still-heat", Of: u.of}.Key()
+		out = append(out, u)
+	}
+	for i := range out {
+		out[i].sure = nil // that is the house's
+	}
+	return out
+}
+
+// refluxOfDay is the reflux of each still again, as it is on the day.
+func refluxOfDay(r *row, b *recipe.Batch) []use {
+	var out []use
+	for _, s := range stills(b) {
+		v := s.in(b)
+		if v.Reflux <= 0 {
+			continue
+		}
+		out = append(out, use{
+			of: v.Name, words: "reflux of " + s.words + " on the day", stage: s.stage, is: 1, as: Constant{ID: "reflux", Of: v.Name}.Key(),
+			paths: []recipe.Path{vesselPath(v, "reflux")},
+			set:   func(b *recipe.Batch, x float64) { s.in(b).Reflux = min(x*s.in(b).Reflux, mostReflux) },
+		})
+	}
+	return out
+}
+
 // handAtCut is how far the cuts of the hearts fall from where they are written.
 func handAtCut(_ *row, b *recipe.Batch) []use {
 	from := use{

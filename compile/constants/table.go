@@ -31,6 +31,7 @@ type use struct {
 	sure  *stated // how sure the figure is, in place of the row's deviation; nil where nobody says
 	// unsaid says that the house states nothing of it.
 	unsaid bool
+	as     string // see Constant.As
 	paths  []recipe.Path
 	set    func(b *recipe.Batch, x float64)
 }
@@ -52,7 +53,7 @@ var table = []row{
 	{"yeast-rate", "rate of the yeast", numbers.Fermenting, House, Times, quantity.Share, Lognormal, 0.25, 0.1, most, "dry at 44 to 96 h in houses that work alike: common practice, from memory", yeastRate},
 	{"fermenter-cooling", "cooling of the fermenters", numbers.Fermenting, House, Times, quantity.Share, Lognormal, 0.25, 0.1, most, coolWhy, fermenterCooling},
 	{"still-heat", "heating of the still", numbers.Stripping, House, Times, quantity.Share, Lognormal, 0.15, 0.1, most, heatWhy, stillHeat},
-	{"reflux", "reflux", numbers.Stripping, House, Value, quantity.Share, Normal, 0, 0, 0.95, "a head that nobody has measured: from memory, 4 in 10 of it and a point more", reflux},
+	{"reflux", "reflux", numbers.Stripping, House, Value, quantity.Share, Normal, 0, 0, mostReflux, "a head that nobody has measured: from memory, 4 in 10 of it and a point more", reflux},
 	{"alcohol-lost", "alcohol lost in a run", numbers.Stripping, House, Value, quantity.Share, Lognormal, 0.01, 0, 0.2, "a tight still loses nothing to 3 %: common practice", alcoholLost},
 	{"loss-first-year", "cask's loss of the first year", numbers.Filling, House, Times, quantity.Share, Lognormal, 0.30, 0, most, "2 to 12 % between houses of all climates: common practice", lossFirst},
 	{"loss", "cask's loss of a later year", numbers.Filling, House, Times, quantity.Share, Lognormal, 0.30, 0, most, "2 to 5 % in one climate: common practice", lossLater},
@@ -68,6 +69,8 @@ var table = []row{
 	{"supply", "water supply on the day", numbers.Mashing, Run, Plus, quantity.TempDifference, Normal, 1.0, -10, 10, "a well keeps within 2 C of its mean: from memory", supply},
 	{"room", "air of the house on the day", numbers.Mashing, Run, Plus, quantity.TempDifference, Normal, 3.0, -15, 15, "a still house keeps within 5 C of its mean: from memory", room},
 	{"vigor", "vigor of the yeast", numbers.Fermenting, Run, Times, quantity.Share, Lognormal, 0.10, 0.2, most, "yeast of one kind, of another packet and another day: from memory", vigor},
+	{"steam", "heating on the day", numbers.Mashing, Run, Times, quantity.Share, Lognormal, 0.03, 0.5, 2, "a boiler keeps its pressure within a tenth, and others draw on it: common practice; what that does, from memory", steam},
+	{"reflux-of-day", "reflux on the day", numbers.Stripping, Run, Times, quantity.Share, Lognormal, 0.12, 0.1, most, "the draught about a head and the water of a condenser change from day to day: from memory", refluxOfDay},
 	{"hand", "hand at the cut", numbers.Distilling, Run, Times, quantity.Share, Normal, 0.008, 0.9, 1.1, "a parrot is read to half a percent of volume, and the hand is slow: common practice", handAtCut},
 
 	// The instruments: what their readings are off by.
@@ -93,7 +96,7 @@ func Of(b *recipe.Batch) []Constant {
 			c := Constant{
 				ID: r.id, Of: u.of, Words: r.words, Stage: r.stage, Owner: r.owner, Form: r.form, Kind: r.kind, Why: r.why,
 				Prior:     Prior{Shape: r.shape, Mean: u.is, SD: r.sd, Low: r.low, High: r.high},
-				AsWritten: u.is, Unsaid: u.unsaid, Paths: u.paths, set: u.set,
+				AsWritten: u.is, Unsaid: u.unsaid, As: u.as, Paths: u.paths, set: u.set,
 			}
 			if r.form == Value && r.shape == Lognormal {
 				c.SD *= u.is

@@ -100,6 +100,9 @@ func stillHeat(_ *row, b *recipe.Batch) []use {
 	return out
 }
 
+// mostReflux is a bound: a head that returns more makes next to nothing.
+const mostReflux = 0.95
+
 func reflux(r *row, b *recipe.Batch) []use {
 	var out []use
 	for _, s := range stills(b) {

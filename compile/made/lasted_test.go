@@ -22,7 +22,7 @@ func TestDurationIsBetweenTwoClocks(t *testing.T) {
 	for _, rd := range made.Readings(made.Recipe(b, r), r, h.Instrument) {
 		if rd.What == "" {
 			seen++
-			assert.InDelta(t, 150*math.Sqrt2, rd.SD, 1e-9, rd.Words)
+			assert.InDelta(t, math.Hypot(150*math.Sqrt2, 60/math.Sqrt(12)), rd.Sure(nil), 1e-9, rd.Words)
 		}
 	}
 	assert.Greater(t, seen, 4)

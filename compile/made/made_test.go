@@ -57,7 +57,7 @@ func TestWrittenRunReadsBack(t *testing.T) {
 		rd := &readings[i]
 		says, ok := rd.Of(again)
 		require.True(t, ok, rd.Words)
-		z := (rd.Said - says) / rd.SD
+		z := (rd.Said - says) / rd.Sure(again)
 		t.Logf("%-50s said %10.5g model %10.5g sd %8.3g z %.1f", rd.Words, rd.Said, says, rd.SD, z)
 		if z > 2.5 || z < -2.5 {
 			far++

@@ -20,7 +20,9 @@ type Reading struct {
 	Words string
 	What  record.What // "" of a duration
 	Said  float64     // see Spot.Says for its unit
-	SD    float64     // of reading it, without what the instrument is always off by
+	SD    float64     // of reading it, without what the instrument is always off by, and its clocks
+	// Clocks are the lines whose clock says when it was read, or how long something took.
+	Clocks []Clock
 	// Instrument is the key of the instrument's constant, "" of a clock.
 	Instrument string
 	Spot
@@ -29,15 +31,46 @@ type Reading struct {
 	Visit   *record.Visit
 }
 
+// Clock is the clock time of a line that a reading goes by.
+type Clock struct {
+	Of   *record.Visit
+	Sign float64 // 1 where what is read ends, -1 from where it is counted
+}
+
+// ByClock is what one standard deviation of each of its clocks does to a reading: a
+// duration is longer by so much; of what changes, it is as much as that does meanwhile.
+func (r *Reading) ByClock(n *numbers.Batch) float64 {
+	switch {
+	case len(r.Clocks) == 0:
+		return 0
+	case r.What == "":
+		return clockSD
+	}
+	sooner, later := r.Spot, r.Spot
+	sooner.AfterS, later.AfterS = max(r.AfterS-clockSD, 0), r.AfterS+clockSD
+	a, okA := sooner.Says(n)
+	b, okB := later.Says(n)
+	if !okA || !okB {
+		return 0
+	}
+	return clockSD * (a - b) / (later.AfterS - sooner.AfterS) // read too late, it is what was earlier
+}
+
+// Sure is one standard deviation of a reading, without what the instrument is always off by:
+// of reading it and of the clock.
+func (r *Reading) Sure(n *numbers.Batch) float64 {
+	return math.Hypot(r.SD, math.Sqrt(float64(len(r.Clocks)))*r.ByClock(n))
+}
+
 // Of is what numbers have for the reading.
 func (r *Reading) Of(n *numbers.Batch) (float64, bool) { return r.Says(n) }
 
 // clockSD is how well the end of a step is told by the clock that somebody wrote down, in s
-// (common practice). A duration lies between two of them: lastedSD.
-const (
-	clockSD  = 150
-	lastedSD = math.Sqrt2 * clockSD
-)
+// (common practice).
+const clockSD = 150
+
+// minuteSD is what is lost where times are written to the minute.
+var minuteSD = record.ReadingSI(60)
 
 // stoodSD is how well it is known for how long the work stood still, as a share.
 const stoodSD = 0.1
@@ -67,7 +100,8 @@ var kinds = map[quantity.Kind]string{
 
 // put enters a reading of an instrument. more is added to what was read; unsure is what
 // is not known besides.
-func (c *collecting) put(v *record.Visit, rd *record.Reading, words string, s Spot, said, unsure float64) {
+// from is the line from whose clock its moment is counted, nil where that does not go by the clock.
+func (c *collecting) put(v *record.Visit, rd *record.Reading, words string, s Spot, said, unsure float64, from *record.Visit) {
 	held, ok := rd.Holds()
 	if !ok || math.IsNaN(said) {
 		return
@@ -79,14 +113,22 @@ func (c *collecting) put(v *record.Visit, rd *record.Reading, words string, s Sp
 		key = recipe.ConstantKey(key, i.Name)
 	}
 	s.What = rd.What
-	c.out = append(c.out, Reading{
-		Words: words, What: rd.What, Said: said, SD: math.Hypot(a.Of(held.SI), unsure), Instrument: key, Spot: s, Visit: v,
-	})
+	out := Reading{Words: words, What: rd.What, Said: said, SD: math.Hypot(a.Of(held.SI), unsure), Instrument: key, Spot: s, Visit: v}
+	if from != nil && from != v {
+		out.Clocks = since(from, v)
+	}
+	c.out = append(c.out, out)
 }
 
-// lasted enters a duration.
-func (c *collecting) lasted(v *record.Visit, words string, s Spot, seconds, stood float64) {
-	c.out = append(c.out, Reading{Words: words, Said: seconds - stood, SD: math.Hypot(lastedSD, stoodSD*stood), Spot: s, Visit: v})
+// since are the clocks of what lies between two lines.
+func since(from, to *record.Visit) []Clock { return []Clock{{from, -1}, {to, 1}} }
+
+// lasted enters how long it was from one line to another.
+func (c *collecting) lasted(from, v *record.Visit, words string, s Spot, stood float64) {
+	c.out = append(c.out, Reading{
+		Words: words, Said: v.When.Time.Sub(from.When.Time).Seconds() - stood, SD: math.Hypot(minuteSD, stoodSD*stood),
+		Clocks: since(from, v), Spot: s, Visit: v,
+	})
 }
 
 func (c *collecting) mash() {
@@ -98,7 +140,7 @@ func (c *collecting) mash() {
 		if (s.Verb == recipe.MashHeat || s.Verb == recipe.MashCool) && t.lastS > 0 {
 			how := spot
 			how.Kind = HowLong
-			c.lasted(t.visit, "minutes of the "+name, how, t.lastS, t.stood)
+			c.lasted(t.from, t.visit, "minutes of the "+name, how, t.stood)
 		}
 		for i := range t.visit.Read {
 			rd := &t.visit.Read[i]
@@ -106,11 +148,11 @@ func (c *collecting) mash() {
 			case rd.What == record.Temperature && s.Verb == recipe.MashRest:
 				v, ok := rd.Holds()
 				if ok {
-					c.put(t.visit, rd, "temperature at the end of the "+name, spot, v.SI, 0)
+					c.put(t.visit, rd, "temperature at the end of the "+name, spot, v.SI, 0, nil)
 				}
 			case rd.What == record.Gravity && t.step == len(c.b.Mash.Steps)-1:
 				if sg, ok := Gravity(rd, c.instrument(rd.With)); ok {
-					c.put(t.visit, rd, "gravity of the mash", spot, sg.SI, sg.Unsure)
+					c.put(t.visit, rd, "gravity of the mash", spot, sg.SI, sg.Unsure, nil)
 				}
 			}
 		}
@@ -141,15 +183,15 @@ func stepWords(b *recipe.Batch, step int) string {
 }
 
 func (c *collecting) ferment() {
-	begun, known := pitched(c.r)
+	pitch := whenDone(c.r, record.Ferment, pitching...)
 	for i := range c.r.Visits {
 		v := &c.r.Visits[i]
 		if c.r.Stages[v.Stage].Name != record.Ferment {
 			continue
 		}
 		after := math.NaN()
-		if known && v.When.Known() {
-			after = v.When.Time.Sub(begun).Seconds()
+		if pitch != nil && v.When.Known() {
+			after = v.When.Time.Sub(pitch.When.Time).Seconds()
 		}
 		for k := range v.Read {
 			rd := &v.Read[k]
@@ -158,15 +200,15 @@ func (c *collecting) ferment() {
 			switch rd.What {
 			case record.Volume:
 				if m3, ok := Volume(rd, 0, nil); ok && (v.Word == "pump" || v.Word == "pitch") {
-					c.put(v, rd, "volume to the fermenter", Spot{Stage: record.Ferment}, m3.SI, m3.Unsure)
+					c.put(v, rd, "volume to the fermenter", Spot{Stage: record.Ferment}, m3.SI, m3.Unsure, nil)
 				}
 			case record.Gravity:
 				if sg, ok := Gravity(rd, c.instrument(rd.With)); ok && after >= 0 {
-					c.put(v, rd, "gravity "+at, spot, sg.SI, sg.Unsure)
+					c.put(v, rd, "gravity "+at, spot, sg.SI, sg.Unsure, pitch)
 				}
 			case record.Temperature:
 				if t, ok := rd.Holds(); ok && after >= 0 && v.Word == "" {
-					c.put(v, rd, "temperature "+at, spot, t.SI, 0)
+					c.put(v, rd, "temperature "+at, spot, t.SI, 0, pitch)
 				}
 			}
 		}
@@ -195,8 +237,7 @@ var fractions = map[string]string{
 func (c *collecting) still(stage record.StageName) {
 	run := map[record.StageName]string{record.Strip: "wash run", record.Spirit: "spirit run"}[stage]
 	charges := map[record.StageName]int{record.Strip: c.b.Strip.Charges, record.Spirit: c.b.Spirit.Charges}[stage]
-	fire, lit := WhenDone(c.r, stage, "fire")
-	first, dropped := WhenDone(c.r, stage, "first-drop")
+	fire, first := whenDone(c.r, stage, "fire"), whenDone(c.r, stage, "first-drop")
 	// What was lost of a fraction was there.
 	lost := map[string]float64{}
 	gauged := map[string]bool{}
@@ -232,10 +273,10 @@ func (c *collecting) still(stage record.StageName) {
 			continue
 		}
 		switch {
-		case v.Word == "first-drop" && lit && dropped && charges <= 1:
-			c.lasted(v, run+": minutes to the first drop", Spot{Stage: stage, Kind: FirstDrop}, first.Sub(fire).Seconds(), c.stoodBetween(stage, fire, first))
-		case v.Word == "off" && lit && v.When.Known() && charges <= 1:
-			c.lasted(v, run+": minutes from the fire to the end", Spot{Stage: stage, Kind: HowLong}, v.When.Time.Sub(fire).Seconds(), c.stoodBetween(stage, fire, v.When.Time))
+		case v == first && fire != nil && charges <= 1:
+			c.lasted(fire, v, run+": minutes to the first drop", Spot{Stage: stage, Kind: FirstDrop}, c.stoodBetween(stage, fire.When.Time, first.When.Time))
+		case v.Word == "off" && fire != nil && v.When.Known() && charges <= 1:
+			c.lasted(fire, v, run+": minutes from the fire to the end", Spot{Stage: stage, Kind: HowLong}, c.stoodBetween(stage, fire.When.Time, v.When.Time))
 		case v.Word == "to":
 			m3, ok := held(v, record.Receiver)
 			if !ok {
@@ -250,7 +291,7 @@ func (c *collecting) still(stage record.StageName) {
 				over -= heads
 			}
 			if rd, ok := reading(v, record.Receiver); ok && v.Of == "tails" && !gauged["hearts"] && c.b.Spirit.HeartsTo.By != recipe.ByVolume {
-				c.put(v, rd, "volume of the hearts", Spot{Stage: stage, Of: still.Hearts, Kind: AtEnd}, rd.SI+lost["hearts"], 0)
+				c.put(v, rd, "volume of the hearts", Spot{Stage: stage, Of: still.Hearts, Kind: AtEnd}, rd.SI+lost["hearts"], 0, nil)
 				c.out[len(c.out)-1].Outcome = true
 			}
 		case of != "":
@@ -258,7 +299,7 @@ func (c *collecting) still(stage record.StageName) {
 				c.lot(stage, v, of, v.Word, lost)
 			}
 		case v.Word == "" && charges <= 1:
-			c.passing(stage, run, v, first, dropped, over)
+			c.passing(stage, run, v, first, over)
 		}
 	}
 }
@@ -272,43 +313,39 @@ func (c *collecting) lot(stage record.StageName, v *record.Visit, of, word strin
 		sample = rd
 		var known bool
 		if abv, known = Strength(rd); known {
-			c.put(v, rd, "strength of the "+name, Spot{Stage: stage, Of: of}, abv.SI, abv.Unsure)
+			c.put(v, rd, "strength of the "+name, Spot{Stage: stage, Of: of}, abv.SI, abv.Unsure, nil)
 			c.out[len(c.out)-1].Outcome = word == "hearts"
 		}
 	}
 	if rd, ok := reading(v, record.Volume); ok {
 		if m3, ok := Volume(rd, abv.SI, sample); ok {
-			c.put(v, rd, "volume of the "+name, Spot{Stage: stage, Of: of}, m3.SI+lost[word], m3.Unsure)
+			c.put(v, rd, "volume of the "+name, Spot{Stage: stage, Of: of}, m3.SI+lost[word], m3.Unsure, nil)
 			c.out[len(c.out)-1].Outcome = word == "hearts" || word == "low-wines"
 		}
 	}
 }
 
-// lateSpoutSD is what a strength at the spout is less sure of where it is placed by two clock
-// times and not by the receiver: it falls by 0.3 % abv a minute (common practice).
-const lateSpoutSD = 0.01
-
 // passing enters what was read at the spout while a run went on: by how much had come over
 // where that was read, else by the clock.
-func (c *collecting) passing(stage record.StageName, run string, v *record.Visit, first time.Time, dropped bool, over float64) {
+func (c *collecting) passing(stage record.StageName, run string, v, first *record.Visit, over float64) {
 	spot := Spot{Stage: stage, Kind: Within}
-	late := 0.0
+	var from *record.Visit
 	m3, ok := held(v, record.Receiver)
 	at := ""
 	switch {
 	case ok && !math.IsNaN(over):
 		spot.OverM3 = over + m3.SI
 		at = fmt.Sprintf("%.0f L over", 1000*spot.OverM3)
-	case dropped && v.When.Known() && v.When.Time.After(first):
-		spot.AfterS = v.When.Time.Sub(first).Seconds()
-		late = lateSpoutSD
+	case first != nil && v.When.Known() && v.When.Time.After(first.When.Time):
+		spot.AfterS = v.When.Time.Sub(first.When.Time).Seconds()
+		from = first
 		at = fmt.Sprintf("%.0f min after the first drop", spot.AfterS/60)
 	default:
 		return
 	}
 	if rd, ok := reading(v, record.Spout); ok {
 		if abv, ok := Strength(rd); ok {
-			c.put(v, rd, run+": spout, "+at, spot, abv.SI, math.Hypot(abv.Unsure, late))
+			c.put(v, rd, run+": spout, "+at, spot, abv.SI, abv.Unsure, from)
 		}
 	}
 }

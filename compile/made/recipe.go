@@ -144,6 +144,7 @@ func stepOf(b *recipe.Batch, v *record.Visit) int {
 // the step before, with what the work stood still taken off. Unknown where a step between was not
 // written down.
 type timed struct {
+	from  *record.Visit // the line that ended the step before, nil if that was not written down
 	visit *record.Visit
 	step  int
 	lastS float64 // 0: not known
@@ -153,7 +154,7 @@ type timed struct {
 // steps are the steps of the mash that were written down.
 func steps(b *recipe.Batch, r *record.Run) []timed {
 	var out []timed
-	var last time.Time
+	var last *record.Visit
 	lastStep, stood := -1, 0.0
 	for i := range r.Visits {
 		v := &r.Visits[i]
@@ -170,12 +171,12 @@ func steps(b *recipe.Batch, r *record.Run) []timed {
 		}
 		t := timed{visit: v, step: step, stood: stood}
 		if v.When.Known() {
-			if !last.IsZero() && step == lastStep+1 {
-				t.lastS = v.When.Time.Sub(last).Seconds()
+			if last != nil && step == lastStep+1 {
+				t.from, t.lastS = last, v.When.Time.Sub(last.When.Time).Seconds()
 			}
-			last, lastStep, stood = v.When.Time, step, 0
+			last, lastStep, stood = v, step, 0
 		} else {
-			last = time.Time{}
+			last = nil
 		}
 		out = append(out, t)
 	}
@@ -221,19 +222,30 @@ func held(v *record.Visit, what record.What) (record.Value, bool) {
 
 // WhenDone is when something of a stage was done.
 func WhenDone(r *record.Run, stage record.StageName, words ...string) (time.Time, bool) {
-	for _, w := range words {
-		for i := range r.Visits {
-			v := &r.Visits[i]
-			if r.Stages[v.Stage].Name == stage && v.Word == w && v.When.Known() {
-				return v.When.Time, true
-			}
-		}
+	if v := whenDone(r, stage, words...); v != nil {
+		return v.When.Time, true
 	}
 	return time.Time{}, false
 }
 
+// whenDone is the line with the clock of the first of words that has one, nil if none has.
+func whenDone(r *record.Run, stage record.StageName, words ...string) *record.Visit {
+	for _, w := range words {
+		for i := range r.Visits {
+			v := &r.Visits[i]
+			if r.Stages[v.Stage].Name == stage && v.Word == w && v.When.Known() {
+				return v
+			}
+		}
+	}
+	return nil
+}
+
+// pitching are the words of a line at which the yeast went in, the surer first.
+var pitching = []string{"pitch", "pump"}
+
 // pitched is when the yeast went in.
-func pitched(r *record.Run) (time.Time, bool) { return WhenDone(r, record.Ferment, "pitch", "pump") }
+func pitched(r *record.Run) (time.Time, bool) { return WhenDone(r, record.Ferment, pitching...) }
 
 // fermentS is how long the wash stood, from the yeast to the still.
 func fermentS(r *record.Run) (float64, bool) {

@@ -1,6 +1,7 @@
 package made
 
 import (
+	"math"
 	"sort"
 
 	"newmake/compile/lot"
@@ -46,16 +47,22 @@ const (
 // Says is what a model says at a spot: temperatures in C, volumes in m3 at 20 C, strengths as the
 // fraction by volume at 20 C, gravity as a hydrometer's at 20 C, durations in s. It is not ok where
 // the run does not come to that.
-func (s Spot) Says(n *numbers.Batch) (float64, bool) {
+func (s Spot) Says(n *numbers.Batch) (float64, bool) { return s.says(n, beyond) }
+
+// SaysAtEnd is what Says is; of a moment that the run does not come to, what it says at its end.
+func (s Spot) SaysAtEnd(n *numbers.Batch) (float64, bool) { return s.says(n, math.Inf(1)) }
+
+// says takes a moment for the end that comes up to so many times later.
+func (s Spot) says(n *numbers.Batch, beyond float64) (float64, bool) {
 	switch s.Stage {
 	case record.Mash:
 		return s.inMash(n.Mashed)
 	case record.Ferment:
-		return s.inFerment(n)
+		return s.inFerment(n, beyond)
 	case record.Strip:
-		return s.inStill(n.Stripped.Run, n.Stripped.LowWines)
+		return s.inStill(n.Stripped.Run, n.Stripped.LowWines, beyond)
 	case record.Spirit:
-		return s.inStill(n.Distilled.Run, stream.Stream{})
+		return s.inStill(n.Distilled.Run, stream.Stream{}, beyond)
 	}
 	return 0, false
 }
@@ -80,7 +87,7 @@ func (s Spot) inMash(r mash.Result) (float64, bool) {
 	return 0, false
 }
 
-func (s Spot) inFerment(n *numbers.Batch) (float64, bool) {
+func (s Spot) inFerment(n *numbers.Batch, beyond float64) (float64, bool) {
 	curve := n.Fermented.Curve
 	if s.What == record.Volume {
 		return n.Mashed.Out.VolumeAtM3(lot.ReferenceC), true
@@ -107,7 +114,7 @@ func (s Spot) inFerment(n *numbers.Batch) (float64, bool) {
 	return 0, false
 }
 
-func (s Spot) inStill(r still.Run, lowWines stream.Stream) (float64, bool) {
+func (s Spot) inStill(r still.Run, lowWines stream.Stream, beyond float64) (float64, bool) {
 	f := r.Fraction(s.Of)
 	all := f.Stream
 	if s.Of == feints {
@@ -133,14 +140,14 @@ func (s Spot) inStill(r still.Run, lowWines stream.Stream) (float64, bool) {
 	case s.What == record.Strength:
 		return all.ABV(), all.MassKg() > 0
 	}
-	return s.onCurve(r.Curve)
+	return s.onCurve(r.Curve, beyond)
 }
 
 // beyond is by how much a run may have ended sooner than something was read in it, for the end
 // to be taken for that: with other constants it may not have.
 const beyond = 1.15
 
-func (s Spot) onCurve(curve []still.Point) (float64, bool) {
+func (s Spot) onCurve(curve []still.Point, beyond float64) (float64, bool) {
 	if len(curve) == 0 {
 		return 0, false
 	}

@@ -50,7 +50,7 @@ func (s *solution) predicted() ([]Predicted, error) {
 				continue
 			}
 			slope := s.slopes[k].RowView(i)
-			variance := mat.Inner(slope, covariance, slope) + reading.SD*reading.SD
+			variance := mat.Inner(slope, covariance, slope) + r.sure(i)*r.sure(i)
 			fourth := 0.0 // its cumulant, which adds up as variances do
 			for j, c := range r.of {
 				times, excess := scatters(c)

@@ -105,8 +105,13 @@ func Gather(h *check.House, only, without []string, of Batches) (*Gathered, erro
 		out := Run{Number: r.Number, Recipe: as}
 		for i := range readings {
 			rd := &readings[i]
+			clocks := map[any]float64{}
+			for _, k := range rd.Clocks {
+				clocks[k.Of] = k.Sign
+			}
 			out.Readings = append(out.Readings, Reading{
-				Words: rd.Words, What: rd.What, Said: rd.Said, SD: rd.SD, Outcome: rd.Outcome, Instrument: rd.Instrument, Of: rd.Of,
+				Words: rd.Words, What: rd.What, Said: rd.Said, SD: rd.SD, Outcome: rd.Outcome, Instrument: rd.Instrument, Of: rd.Of, AtEnd: rd.SaysAtEnd,
+				Clocks: clocks, ByClock: rd.ByClock,
 			})
 		}
 		all = append(all, entry{out, r.Date})

@@ -12,7 +12,8 @@ const (
 	mostSteps  = 30
 	patience   = 2
 	goodEnough = 0.5  // standard deviations of the result that a search may lie off at its end
-	mostRounds = 6    // of fits, between which scatter and gross errors are looked at anew
+	mostRounds = 14   // of fits, between which scatter and gross errors are looked at anew
+	trusting   = 4    // rounds in which a reading is called wrong only where the search has come to rest
 	falseAlarm = 0.05 // chance of a gross error said where there is none, of all readings together
 )
 
@@ -26,6 +27,7 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 	l := &Learned{Unused: unused}
 	var fit *leastsquares.Fit
 	var s *solution
+	elsewhere, again, done := false, false, false
 	for round := range mostRounds {
 		o := leastsquares.Options{Tolerance: nearEnough, SlopesFor: slopesFor, Most: mostSteps, Patience: patience}
 		switch {
@@ -34,8 +36,9 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 		case round == 1:
 			o.Start = fit.Values
 		default:
-			// Slopes that have led astray are formed anew.
-			if o.Start = s.z; fit.OffsetSD <= goodEnough {
+			// Slopes that have led astray are formed anew, and so are those of another place than
+			// that at which it was found what scatter does.
+			if o.Start = s.z; fit.OffsetSD <= goodEnough && !elsewhere {
 				o.Slopes = s.slopesWeighed()
 			}
 		}
@@ -44,24 +47,45 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 		}
 		l.Evals += fit.Evals
 		s = solved(m, fit)
-		var gross []Gross
-		if round > 0 {
-			if gross, err = s.gross(); err != nil {
-				return nil, err
-			}
-			l.Gross = append(l.Gross, gross...)
-		}
 		l.Effects = s.effects()
 		moved, err := m.look(s.z, l.Effects)
 		if err != nil {
 			return nil, err
 		}
-		if moved < atRest && len(gross) == 0 && round > 0 && fit.OffsetSD <= goodEnough {
+		elsewhere = moved >= atRest
+		if err := s.alike(); err != nil {
+			return nil, err
+		}
+		// A reading is wrong only for constants that are as good as they will be.
+		rest := moved < atRest && fit.OffsetSD <= goodEnough
+		if round == 0 || !rest && round < trusting {
+			continue
+		}
+		gross, err := s.gross()
+		if err != nil {
+			return nil, err
+		}
+		l.Gross = append(l.Gross, gross...)
+		switch {
+		case !rest || len(gross) > 0:
+		case len(l.Gross) > 0 && !again:
+			// What seemed wrong from where the search began may be right from here.
+			again, elsewhere = true, true
+			if err := m.takeBack(l.Gross); err != nil {
+				return nil, err
+			}
+			l.Gross = nil
+		default:
+			done = true
+		}
+		if done {
 			break
 		}
 	}
+	l.Effects = s.effects()
 	l.Converged = fit.OffsetSD <= goodEnough
 	l.Readings = m.rows()
+	fit.Slopes = s.slopesWeighed()
 	post, err := fit.Posterior()
 	if err != nil {
 		return nil, err
@@ -76,10 +100,10 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 		z, sd := fit.Values[j], post.SD[j]
 		l.Found = append(l.Found, Found{
 			Constant: c, Key: m.keys[j], Value: figure(c, z), Z: z, SD: sd,
-			Low: figure(c, z-constants.NineInTen*sd), High: figure(c, z+constants.NineInTen*sd),
 			AtBound: fit.AtBound[j] != 0, Untold: post.Untold(j),
 		})
 	}
+	l.profiled(fit, post)
 	for _, p := range post.Confounded() {
 		l.Together = append(l.Together, Pair(p))
 	}

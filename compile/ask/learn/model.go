@@ -20,12 +20,16 @@ import (
 // steps of the integrators and of a run that settles are in the model's answers.
 const step = 0.1
 
+// scatterStep is the same of a cause of scatter.
+const scatterStep = 0.25
+
 // model is all runs with all constants.
 type model struct {
 	of    []constants.Constant // house and instruments
 	keys  []string
 	place map[string]int
 	runs  []*run
+	at    []float64 // the constants at which it was found what scatter does
 }
 
 // run is one run in the model.
@@ -39,6 +43,7 @@ type run struct {
 	of    []constants.Constant // what scatters from run to run
 	had   []float64            // where each of these is taken to be, in prior standard deviations
 	shake *mat.Dense           // readings by these: what one prior standard deviation does, there
+	late  []float64            // of each reading: what one standard deviation of each of its clocks does
 	lower *mat.TriDense        // root of the covariance of the readings that are used
 	first int                  // row of its first reading that is used
 }
@@ -83,6 +88,7 @@ func newModel(runs []Run, known []constants.Constant) (*model, []Gross, error) {
 			r.bias = append(r.bias, put(known[i], known[i].Key()))
 		}
 	}
+	m.at = make([]float64, len(m.of))
 	err := m.each(func(r *run) error {
 		said, err := r.predict(m, make([]float64, len(m.of)))
 		if err != nil {
@@ -94,6 +100,9 @@ func newModel(runs []Run, known []constants.Constant) (*model, []Gross, error) {
 		}
 		r.had = make([]float64, len(r.of))
 		r.shake = mat.NewDense(max(len(r.Readings), 1), max(len(r.of), 1), nil)
+		if err := r.timed(make([]float64, len(m.of))); err != nil {
+			return err
+		}
 		return r.scatter(m, make([]float64, len(m.of)), nil)
 	})
 	if err != nil {
@@ -140,17 +149,8 @@ func (r *run) predict(m *model, z []float64) ([]float64, error) {
 // shaken is what the readings of a run would be, with what scatters from run to run at
 // the places of by; nil is in its middle.
 func (r *run) shaken(m *model, z, by []float64) ([]float64, error) {
-	all := slices.Clone(r.own)
-	x := make([]float64, 0, len(all)+len(r.of))
-	for i, c := range r.own {
-		x = append(x, figure(c, z[r.at[i]]))
-	}
-	for j, e := range by {
-		if e != 0 {
-			all, x = append(all, r.of[j]), append(x, figure(r.of[j], e))
-		}
-	}
-	out, err := r.says(all, x)
+	of, x := r.figures(z, by)
+	out, err := r.says(of, x)
 	if err != nil {
 		return nil, err
 	}
@@ -160,6 +160,21 @@ func (r *run) shaken(m *model, z, by []float64) ([]float64, error) {
 		}
 	}
 	return out, nil
+}
+
+// figures are those of the house's constants at z, and of what scatters where it is not in its
+// middle.
+func (r *run) figures(z, by []float64) (of []constants.Constant, x []float64) {
+	of = slices.Clone(r.own)
+	for i, c := range r.own {
+		x = append(x, figure(c, z[r.at[i]]))
+	}
+	for j, e := range by {
+		if e != 0 {
+			of, x = append(of, r.of[j]), append(x, figure(r.of[j], e))
+		}
+	}
+	return of, x
 }
 
 // constants are those of the recipe.
@@ -183,6 +198,9 @@ func (r *run) says(of []constants.Constant, x []float64) ([]float64, error) {
 	out := make([]float64, len(r.Readings))
 	for i, reading := range r.Readings {
 		v, ok := reading.Of(n)
+		if !ok && r.used != nil && r.used[i] && reading.AtEnd != nil {
+			v, ok = reading.AtEnd(n)
+		}
 		if out[i] = v; !ok {
 			out[i] = math.NaN()
 		}
@@ -214,7 +232,7 @@ func (r *run) scatter(m *model, z []float64, which []int) error {
 	}
 	for _, j := range which {
 		c := r.of[j]
-		low, high := max(r.had[j]-1, c.Prior.Z(c.Low)), min(r.had[j]+1, c.Prior.Z(c.High))
+		low, high := max(r.had[j]-scatterStep, c.Prior.Z(c.Low)), min(r.had[j]+scatterStep, c.Prior.Z(c.High))
 		beside := func(at float64) ([]float64, error) {
 			by := slices.Clone(r.had)
 			by[j] = at
@@ -241,8 +259,8 @@ const strong = 0.5
 func (r *run) strong() []int {
 	var out []int
 	for j := range r.of {
-		for i, reading := range r.Readings {
-			if math.Abs(r.shake.At(i, j)) > strong*reading.SD {
+		for i := range r.Readings {
+			if math.Abs(r.shake.At(i, j)) > strong*r.sure(i) {
 				out = append(out, j)
 				break
 			}
@@ -257,8 +275,11 @@ const mostHad = 3
 
 // look takes the causes of scatter of each run to be where the fit has them, and finds anew
 // what they do there (Lindstrom and Bates, Biometrics 46 (1990) 673, whose alternation this is).
-// It gives how far the farthest of them went.
+// It gives how far the farthest of them went, or of the constants.
 func (m *model) look(z []float64, effects []Effect) (moved float64, err error) {
+	for j := range z {
+		moved = max(moved, math.Abs(z[j]-m.at[j]))
+	}
 	for k, r := range m.runs {
 		which := r.strong()
 		for _, e := range effects {
@@ -277,8 +298,9 @@ func (m *model) look(z []float64, effects []Effect) (moved float64, err error) {
 	if moved < atRest {
 		return moved, nil
 	}
+	m.at = slices.Clone(z)
 	err = m.each(func(r *run) error {
-		if err := r.scatter(m, z, r.strong()); err != nil {
+		if err := cmp.Or(r.timed(z), r.scatter(m, z, r.strong())); err != nil {
 			return err
 		}
 		said, err := r.predict(m, z)
@@ -291,6 +313,35 @@ func (m *model) look(z []float64, effects []Effect) (moved float64, err error) {
 		return moved, err
 	}
 	return moved, m.weigh()
+}
+
+// alike takes what scatters to do what the house's constant does that it goes with (the vigor of
+// the yeast, and its rate): a run by itself must not tell the two apart, and the least difference
+// of their slopes would.
+func (s *solution) alike() error {
+	for k, r := range s.m.runs {
+		for e, c := range r.of {
+			j, ok := s.m.place[c.As]
+			if !ok {
+				continue
+			}
+			part := perZ(c, r.had[e]) / perZ(s.m.of[j], s.z[j])
+			if math.IsNaN(part) || math.IsInf(part, 0) {
+				continue // the house's stands at a bound of nothing
+			}
+			for i := range r.Readings {
+				if r.used[i] {
+					r.shake.Set(i, e, part*s.slopes[k].At(i, j))
+				}
+			}
+		}
+	}
+	return s.m.weigh()
+}
+
+// perZ is by how much of itself a figure grows with a prior standard deviation.
+func perZ(c constants.Constant, z float64) float64 {
+	return (c.Prior.At(z+step) - c.Prior.At(z-step)) / (2 * step * figure(c, z))
 }
 
 // atRest is how far a cause may still go, in prior standard deviations, for the fit to stand.
@@ -310,7 +361,7 @@ func (m *model) weigh() error {
 		use := r.use()
 		for a, i := range use {
 			for b, j := range use[:a+1] {
-				w.SetSym(a, b, mat.Dot(r.shake.RowView(i), r.shake.RowView(j)))
+				w.SetSym(a, b, mat.Dot(r.shake.RowView(i), r.shake.RowView(j))+r.together(i, j))
 			}
 			w.SetSym(a, a, w.At(a, a)+r.Readings[i].SD*r.Readings[i].SD)
 		}
@@ -325,6 +376,48 @@ func (m *model) weigh() error {
 		return errors.New("the runs hold no reading that the model predicts")
 	}
 	return nil
+}
+
+// together is the covariance of two readings by the clocks that both go by.
+func (r *run) together(i, j int) (sum float64) {
+	for clock, sign := range r.Readings[i].Clocks {
+		sum += sign * r.Readings[j].Clocks[clock] // whole numbers: any order gives the same
+	}
+	return sum * r.late[i] * r.late[j]
+}
+
+// sure is one standard deviation of a reading by itself, of reading it and of the clock.
+func (r *run) sure(i int) float64 {
+	return math.Sqrt(r.Readings[i].SD*r.Readings[i].SD + r.together(i, i))
+}
+
+// timed finds what the clocks do to the readings of a run.
+func (r *run) timed(z []float64) error {
+	if r.late == nil {
+		r.late = make([]float64, len(r.Readings))
+	}
+	if r.Reduced != nil || !slices.ContainsFunc(r.Readings, func(rd Reading) bool { return rd.ByClock != nil }) {
+		return nil
+	}
+	of, x := r.figures(z, r.had)
+	n, err := compile.Numbers(constants.Set(r.Recipe, of, x), r.memo, compile.Calculated)
+	if err != nil {
+		return err
+	}
+	for i, rd := range r.Readings {
+		if rd.ByClock != nil {
+			r.late[i] = rd.ByClock(n)
+		}
+	}
+	return nil
+}
+
+// takeBack uses readings again that were left out.
+func (m *model) takeBack(gross []Gross) error {
+	for _, g := range gross {
+		m.runs[g.Run].used[g.Reading] = true
+	}
+	return m.weigh()
 }
 
 // use are the readings that are used.

@@ -33,6 +33,14 @@ type Reading struct {
 	Instrument string
 	// Of is what the model says; not ok where it does not come to that.
 	Of func(n *numbers.Batch) (value float64, ok bool)
+	// AtEnd is the same, and what the model says at its end where it does not come to that: for
+	// constants that make a run shorter than it was.
+	AtEnd func(n *numbers.Batch) (value float64, ok bool)
+	// Clocks are those that it goes by, each with its sign, by what tells them apart in a run:
+	// readings that go by one clock err together. ByClock is what one standard deviation of each
+	// does to it; nil where there are none.
+	Clocks  map[any]float64
+	ByClock func(n *numbers.Batch) float64
 }
 
 // Found is one constant as the runs tell it.
@@ -40,9 +48,14 @@ type Found struct {
 	constants.Constant
 	Key   string
 	Value float64
-	Low   float64 // holds 9 times in 10, between Low and High
+	Low   float64 // holds 9 times in 10, between Low and High: by the profile of the likelihood
 	High  float64
-	Z, SD float64 // in prior standard deviations, from the prior's middle; SD is what is left of it
+	// ByCurve are the same ends by the curvature alone, and Uneven says that the profile has
+	// another interval, by more than a reader would overlook.
+	ByCurve [2]float64
+	Uneven  bool
+	ends    [2]float64 // Low and High, in prior standard deviations
+	Z, SD   float64    // in prior standard deviations, from the prior's middle; SD is what is left of it
 	// AtBound says that it stands at a physical bound, and the runs would have it beyond.
 	AtBound bool
 	// Untold says that these readings told nothing to speak of.

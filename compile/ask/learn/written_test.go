@@ -2,23 +2,36 @@ package learn
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
+	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat/distuv"
 
+	"newmake/compile"
 	"newmake/compile/ask/learn/learntest"
+	"newmake/compile/constants"
+	"newmake/compile/numbers"
 	"newmake/lang/check"
 )
 
 const lanternHollow = "../../../examples/lantern-hollow"
 
+// figures are those of which a run was really made.
+type figures struct {
+	of []constants.Constant
+	x  []float64
+}
+
 // written is an invented house whose runs were written down as people would, and read again.
-func written(t *testing.T, seed uint64, n int) (*learntest.House, *Gathered) {
+func written(t *testing.T, seed uint64, n int) (*learntest.House, *Gathered, []figures) {
 	t.Helper()
 	dir := t.TempDir()
 	require.NoError(t, os.CopyFS(dir, os.DirFS(filepath.FromSlash(lanternHollow))))
@@ -30,9 +43,11 @@ func written(t *testing.T, seed uint64, n int) (*learntest.House, *Gathered) {
 	require.NotNil(t, b, list)
 	house := learntest.Invent(b, rand.New(rand.NewPCG(26, seed)))
 	text := ""
+	var really []figures
 	for i := range n {
-		made, err := house.Run()
+		made, of, x, err := house.RunOf()
 		require.NoError(t, err)
+		really = append(really, figures{of, x})
 		text += house.Text(fmt.Sprintf("26-%02d", i+1), time.Date(2026, 1, 6+7*i, 7, 0, 0, 0, time.UTC), made) + "\n"
 	}
 	require.NoError(t, os.WriteFile(runs, []byte(text), 0o600))
@@ -40,7 +55,7 @@ func written(t *testing.T, seed uint64, n int) (*learntest.House, *Gathered) {
 	require.NoError(t, err)
 	g, err := Gather(h, nil, nil, nil)
 	require.NoError(t, err)
-	return house, g
+	return house, g, really
 }
 
 // truth is what a constant that was found really is.
@@ -57,9 +72,9 @@ func truth(house *learntest.House, f Found) (float64, bool) {
 // calibrateWritten learns from houses by the full model, from the text of their runs.
 func calibrateWritten(t *testing.T, houses, n int) (c calibrated, readings, gross int) {
 	c = calibrated{runs: n, houses: houses}
-	all := held{name: "all constants"}
+	all := held{name: "all of them"}
 	for seed := range houses {
-		house, g := written(t, uint64(seed+1), n)
+		house, g, _ := written(t, uint64(seed+1), n)
 		l, err := From(g.Runs, g.Instruments)
 		require.NoError(t, err)
 		if !l.Converged {
@@ -69,7 +84,12 @@ func calibrateWritten(t *testing.T, houses, n int) (c calibrated, readings, gros
 		for _, f := range l.Found {
 			x, ok := truth(house, f)
 			require.True(t, ok, f.Key)
-			all.add((f.Prior.Z(x) - f.Z) / f.SD)
+			all.add(f.off(x))
+			i := slices.IndexFunc(c.constants, func(h held) bool { return h.name == f.Key })
+			if i < 0 {
+				i, c.constants = len(c.constants), append(c.constants, held{name: f.Key})
+			}
+			c.constants[i].add(f.off(x))
 		}
 		readings, gross = readings+l.Readings+len(l.Gross), gross+len(l.Gross)
 		if len(l.Gross) > 0 {
@@ -79,7 +99,7 @@ func calibrateWritten(t *testing.T, houses, n int) (c calibrated, readings, gros
 			c.drifts++
 		}
 	}
-	c.constants = []held{all}
+	c.constants = append(c.constants, all)
 	return c, readings, gross
 }
 
@@ -88,4 +108,47 @@ func TestWrittenRuns(t *testing.T) {
 	c, readings, gross := calibrateWritten(t, 2, 2)
 	assert.Zero(t, c.failed)
 	assert.Zero(t, gross, "of %d readings", readings)
+}
+
+// Readings lie about what the model says with the figures of which the runs were really made as
+// far as is said of each kind of reading, clocks and all, and no farther: what is called a gross
+// error is judged by that. A strength that falls while the clock is read is the hardest.
+func TestReadingsScatterAsSaid(t *testing.T) {
+	kind := func(rd Reading) string {
+		words, at, _ := strings.Cut(rd.Words, ", ")
+		if i := strings.LastIndex(words, " at "); i > 0 {
+			words = words[:i]
+		}
+		return strings.TrimSpace(words + " " + strings.TrimLeft(at, "0123456789"))
+	}
+	squares, count := map[string]float64{}, map[string]int{}
+	for seed := range 8 {
+		house, g, really := written(t, uint64(seed+100), 2)
+		for k, r := range g.Runs {
+			n, err := compile.Numbers(constants.Set(r.Recipe, really[k].of, really[k].x), &numbers.Memo{}, compile.Calculated)
+			require.NoError(t, err)
+			for _, rd := range r.Readings {
+				v, ok := rd.Of(n)
+				if !ok {
+					continue
+				}
+				switch off := house.Off[rd.Instrument]; rd.Instrument {
+				case "":
+				case "dip":
+					v *= off
+				default:
+					v += off
+				}
+				sd := math.Hypot(rd.SD, math.Sqrt(float64(len(rd.Clocks)))*rd.ByClock(n))
+				squares[kind(rd)] += math.Pow((rd.Said-v)/sd, 2)
+				count[kind(rd)]++
+			}
+		}
+	}
+	assert.Greater(t, len(count), 10)
+	for of, n := range count {
+		chi := distuv.ChiSquared{K: float64(n)}
+		assert.Greater(t, squares[of], chi.Quantile(.0005), "%d of %s scatter less", n, of)
+		assert.Less(t, squares[of], chi.Quantile(.9995), "%d of %s scatter more", n, of)
+	}
 }

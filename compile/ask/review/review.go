@@ -197,7 +197,7 @@ func Of(q Question) (*Answer, error) {
 func (m *model) line(r *made.Reading, planned *numbers.Batch, instrument float64) (Line, *told) {
 	middle, slopes := m.slopes(r.Of)
 	_, spread := m.prior().of(0, slopes)
-	sd := math.Hypot(r.SD, instrument)
+	sd := math.Hypot(r.Sure(m.n), instrument)
 	l := Line{
 		Words: r.Words, Stage: r.Stage, Kind: kind(r), What: r.What, Said: r.Said, SD: math.Hypot(sd, spread),
 		Plan: math.NaN(), Made: middle, Visit: r.Visit, Outcome: r.Outcome,

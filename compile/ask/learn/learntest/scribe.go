@@ -4,6 +4,7 @@ package learntest
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"strings"
 	"time"
@@ -15,6 +16,7 @@ import (
 	"newmake/compile/numbers"
 	"newmake/compile/stage/still"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 )
 
 // House is an invented house: a recipe, and the figures of what is not known of it.
@@ -54,24 +56,31 @@ func draw(c constants.Constant, r *rand.Rand) float64 {
 
 // Run makes a run: the constants of the house, and what scatters from run to run.
 func (h *House) Run() (*numbers.Batch, error) {
-	of, x := append([]constants.Constant{}, h.Of...), append([]float64{}, h.Is...)
+	n, _, _, err := h.RunOf()
+	return n, err
+}
+
+// RunOf makes a run, and says of which figures of which constants it was made.
+func (h *House) RunOf() (n *numbers.Batch, of []constants.Constant, x []float64, err error) {
+	of, x = append(of, h.Of...), append(x, h.Is...)
 	for _, c := range constants.Of(h.Recipe) {
 		if c.Owner == constants.Run {
 			of, x = append(of, c), append(x, draw(c, h.R))
 		}
 	}
-	return compile.Numbers(constants.Set(h.Recipe, of, x), &numbers.Memo{}, compile.Calculated)
+	n, err = compile.Numbers(constants.Set(h.Recipe, of, x), &numbers.Memo{}, compile.Calculated)
+	return n, of, x, err
 }
 
-// Told is how well people read, in standard deviations.
-const (
-	clockMin = 2.5
-	gravity  = 0.0006
-	spout    = 0.005
-	strength = 0.0015
-	dip      = 0.006
-	degrees  = 0.4
-)
+// clockMin is how well people write the clock down, as package made has it.
+const clockMin = 2.5
+
+// sure is how well people read, as the records take it where nothing is said of the instrument.
+func sure(of record.What, value float64) float64 { return record.Common(of).Of(value) }
+
+// warm is the same of a temperature, that is then written down to a whole degree F: what is lost
+// by that stands in for the division of the thermometer.
+var warm = math.Sqrt(math.Pow(record.Common(record.Temperature).SI, 2) - math.Pow(record.ReadingSI(0.5), 2))
 
 func (h *House) noise(sd float64) float64 { return sd * h.R.NormFloat64() }
 
@@ -83,9 +92,15 @@ func (h *House) Text(number string, begun time.Time, n *numbers.Batch) string {
 	w.mash()
 	pitched := w.ferment()
 	stripped := w.run("strip", pitched.Add(seconds(n.Fermented.ForS)), n.Stripped.Run, n.Strip.Still)
-	w.run("spirit", stripped.Add(60*time.Hour), n.Distilled.Run, n.Spirit.Still)
+	w.run("spirit", spiritDay(stripped), n.Distilled.Run, n.Spirit.Still)
 	w.b.WriteString("}\n")
 	return w.b.String()
+}
+
+// spiritDay is the morning on which the low wines of a run are charged: four days on, from
+// Saturday to Wednesday.
+func spiritDay(stripped time.Time) time.Time {
+	return stripped.Truncate(24 * time.Hour).Add(4*24*time.Hour + 7*time.Hour + 10*time.Minute)
 }
 
 type scribe struct {
@@ -93,6 +108,7 @@ type scribe struct {
 	n     *numbers.Batch
 	begun time.Time
 	b     strings.Builder
+	last  time.Time // that was written: nothing is written down before what was before it
 }
 
 func seconds(s float64) time.Duration { return time.Duration(s * float64(time.Second)) }
@@ -100,22 +116,24 @@ func seconds(s float64) time.Duration { return time.Duration(s * float64(time.Se
 func (w *scribe) line(format string, args ...any) { fmt.Fprintf(&w.b, "    "+format+"\n", args...) }
 
 func (w *scribe) gallons(m3 float64) float64 {
-	return m3 / fluid.USGallonM3 * w.Off["dip"] * (1 + w.noise(dip))
+	return m3 / fluid.USGallonM3 * w.Off["dip"] * (1 + w.noise(sure(record.Volume, 1)))
 }
 
 func (w *scribe) fahrenheit(c float64) float64 {
-	return 1.8*(c+w.Off["thermometer"]+w.noise(degrees)) + 32
+	return 1.8*(c+w.Off["thermometer"]+w.noise(warm)) + 32
 }
 
 // clocks writes the times of a stage: the first with its date.
 type clocks struct {
+	*scribe
 	dated bool
-	last  time.Time
 }
 
-func (c *clocks) at(t time.Time, r *rand.Rand) string {
-	t = t.Add(seconds(60 * clockMin * r.NormFloat64())).Round(time.Minute)
-	if !t.After(c.last) {
+func (w *scribe) clocks() *clocks { return &clocks{scribe: w} }
+
+func (c *clocks) at(t time.Time) string {
+	t = t.Add(seconds(c.noise(60 * clockMin))).Round(time.Minute)
+	if t.Before(c.last) {
 		t = c.last
 	}
 	day := ""
@@ -128,10 +146,10 @@ func (c *clocks) at(t time.Time, r *rand.Rand) string {
 
 func (w *scribe) mash() {
 	fmt.Fprintf(&w.b, "  mash in %q {\n", w.n.Mash.Cooker.Name)
-	c := clocks{}
+	c := w.clocks()
 	steps := w.n.Mash.Steps
 	for i, s := range w.n.Mashed.Steps {
-		at := c.at(w.begun.Add(seconds(s.EndS)), w.R)
+		at := c.at(w.begun.Add(seconds(s.EndS)))
 		switch v := steps[i]; v.Verb {
 		case recipe.MashWater:
 			w.line("%s water", at)
@@ -156,46 +174,48 @@ func (w *scribe) mash() {
 	w.b.WriteString("  }\n")
 }
 
-func (w *scribe) sg(sg float64) float64 { return sg + w.Off["hydrometer"] + w.noise(gravity) }
+func (w *scribe) sg(sg float64) float64 {
+	return sg + w.Off["hydrometer"] + w.noise(sure(record.Gravity, 1))
+}
 
 func (w *scribe) ferment() time.Time {
 	fmt.Fprintf(&w.b, "  ferment in %q {\n", w.n.Fermented.Vessel.Name)
-	c := clocks{}
+	c := w.clocks()
 	pitched := w.begun.Add(seconds(w.n.Mashed.DurationS + 1800))
-	w.line("%s pump %.1f gal at 68 F", c.at(pitched.Add(-20*time.Minute), w.R), w.gallons(w.n.Mashed.Out.VolumeAtM3(lot.ReferenceC)))
+	w.line("%s pump %.1f gal at 68 F", c.at(pitched.Add(-20*time.Minute)), w.gallons(w.n.Mashed.Out.VolumeAtM3(lot.ReferenceC)))
 	curve := w.n.Fermented.Curve
-	w.line("%s pitch %.4f SG at 60 F", c.at(pitched, w.R), w.sg(curve[0].SG))
+	w.line("%s pitch %.4f SG at 60 F", c.at(pitched), w.sg(curve[0].SG))
 	for _, h := range []int{10, 24, 36, 48, 72, int(w.n.Fermented.ForS/3600) - 1} {
 		if h >= len(curve) {
 			continue
 		}
-		w.line("%s %.4f SG at 60 F, %.0f F", c.at(pitched.Add(time.Duration(h)*time.Hour), w.R), w.sg(curve[h].SG), w.fahrenheit(curve[h].TempC))
+		w.line("%s %.4f SG at 60 F, %.0f F", c.at(pitched.Add(time.Duration(h)*time.Hour)), w.sg(curve[h].SG), w.fahrenheit(curve[h].TempC))
 	}
 	w.b.WriteString("  }\n")
 	return pitched
 }
 
-func (w *scribe) abv(abv, sd float64) float64 {
-	return 100 * (abv + w.Off["alcoholometer"] + w.noise(sd))
+func (w *scribe) abv(abv float64, read record.What) float64 {
+	return 100 * (abv + w.Off["alcoholometer"] + w.noise(sure(read, abv)))
 }
 
 func (w *scribe) run(stage string, at time.Time, r still.Run, v *recipe.Vessel) time.Time {
 	fmt.Fprintf(&w.b, "  %s in %q {\n", stage, v.Name)
-	c := clocks{}
-	w.line("%s charge", c.at(at, w.R))
+	c := w.clocks()
+	w.line("%s charge", c.at(at))
 	fire := at.Add(30 * time.Minute)
-	w.line("%s fire", c.at(fire, w.R))
-	w.line("%s first-drop", c.at(fire.Add(seconds(r.HeatUpS)), w.R))
+	w.line("%s fire", c.at(fire))
+	w.line("%s first-drop", c.at(fire.Add(seconds(r.HeatUpS))))
 	done := 0.0
 	for _, f := range r.Fractions {
 		if f.Name == still.Heads {
-			w.line("%s to heads %.2f gal", c.at(fire.Add(seconds(f.StartS)), w.R), done/fluid.USGallonM3)
+			w.line("%s to heads %.2f gal", c.at(fire.Add(seconds(f.StartS))), done/fluid.USGallonM3)
 		}
 		if f.Name == still.Hearts {
-			w.line("%s to hearts %.1f gal", c.at(fire.Add(seconds(f.StartS)), w.R), r.Fraction(still.Heads).VolumeM3/fluid.USGallonM3)
+			w.line("%s to hearts %.1f gal", c.at(fire.Add(seconds(f.StartS))), r.Fraction(still.Heads).VolumeM3/fluid.USGallonM3)
 		}
 		if f.Name == still.Tails {
-			w.line("%s to tails", c.at(fire.Add(seconds(f.StartS)), w.R))
+			w.line("%s to tails", c.at(fire.Add(seconds(f.StartS))))
 		}
 		if f.Name == still.Hearts || f.Name == still.LowWines {
 			for _, part := range []float64{.25, .6, .9} {
@@ -204,7 +224,7 @@ func (w *scribe) run(stage string, at time.Time, r still.Run, v *recipe.Vessel) 
 					a, b := r.Curve[i-1], r.Curve[i]
 					if a.TimeS <= s && s < b.TimeS {
 						k := (s - a.TimeS) / (b.TimeS - a.TimeS)
-						w.line("%s %.1f %% abv at 68 F", c.at(fire.Add(seconds(s)), w.R), w.abv(a.ABV+k*(b.ABV-a.ABV), spout))
+						w.line("%s %.1f %% abv at 68 F", c.at(fire.Add(seconds(s))), w.abv(a.ABV+k*(b.ABV-a.ABV), record.Spout))
 						break
 					}
 				}
@@ -213,7 +233,7 @@ func (w *scribe) run(stage string, at time.Time, r still.Run, v *recipe.Vessel) 
 		done += f.VolumeM3
 	}
 	end := fire.Add(seconds(r.DurationS))
-	w.line("%s off", c.at(end, w.R))
+	w.line("%s off", c.at(end))
 	for _, f := range r.Fractions {
 		if f.Name == still.Foreshots || f.Name == still.Heads {
 			continue
@@ -222,7 +242,7 @@ func (w *scribe) run(stage string, at time.Time, r still.Run, v *recipe.Vessel) 
 		if f.Name == still.LowWines {
 			all = w.n.Stripped.LowWines.VolumeAtM3(lot.ReferenceC)
 		}
-		w.line("%s %.1f gal at 68 F, %.2f %% abv at 68 F", strings.ReplaceAll(f.Name, " ", "-"), w.gallons(all), w.abv(f.Stream.ABV(), strength))
+		w.line("%s %.1f gal at 68 F, %.2f %% abv at 68 F", strings.ReplaceAll(f.Name, " ", "-"), w.gallons(all), w.abv(f.Stream.ABV(), record.Strength))
 	}
 	w.b.WriteString("  }\n")
 	return end

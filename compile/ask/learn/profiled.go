@@ -1,0 +1,46 @@
+package learn
+
+import (
+	"math"
+
+	"newmake/compile/constants"
+	"newmake/compile/estimate/leastsquares"
+	"newmake/lang/parallel"
+)
+
+// uneven is from where on the two intervals differ: an end of one lies by a quarter of the way
+// to the value from that of the other (own rule).
+const uneven = 0.25
+
+// profiled gives each constant its interval by the profile of the likelihood, where the curvature
+// at the most probable figure says too little: a share that may be nothing and may be three
+// hundredths has a long way down, and a short one up. Of what the readings do not tell, the prior's
+// word stands.
+func (l *Learned) profiled(fit *leastsquares.Fit, post *leastsquares.Posterior) {
+	parallel.Each(len(l.Found), func(j int) {
+		f := &l.Found[j]
+		reach := constants.NineInTen * f.SD
+		low, high := f.Z-reach, f.Z+reach
+		f.ByCurve = [2]float64{figure(f.Constant, low), figure(f.Constant, high)}
+		if !f.Untold {
+			// Where the model cannot be computed at an end, the curvature is all there is.
+			if a, b, err := fit.Profile(post, j, constants.NineInTen*constants.NineInTen); err == nil {
+				f.Uneven = math.Abs(a-low) > uneven*reach || math.Abs(b-high) > uneven*reach
+				low, high = a, b
+			}
+		}
+		f.Low, f.High = figure(f.Constant, low), figure(f.Constant, high)
+		f.ends = [2]float64{low, high}
+	})
+}
+
+// off is how far a figure lies from what was found, in standard deviations of the side on which
+// it lies.
+func (f Found) off(x float64) float64 {
+	z := f.Prior.Z(x)
+	side := f.ends[0]
+	if z > f.Z {
+		side = f.ends[1]
+	}
+	return (z - f.Z) / math.Max(math.Abs(side-f.Z)/constants.NineInTen, 1e-9)
+}
