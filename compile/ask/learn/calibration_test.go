@@ -252,7 +252,9 @@ func TestCalibrationPage(t *testing.T) {
 	}
 	b.WriteString("\n## The full model\n\nRuns of the invented house's recipe are written down as people would, with errors of reading\n" +
 		"as the records take them where nothing is said of an instrument, with errors of the clock and no\n" +
-		"slip of the pen, and learned from by the full model. Who reads worse than that has more alarms.\n")
+		"slip of the pen, and learned from by the full model. Who reads worse than that has more alarms.\n" +
+		"Here a reading is called wrong in about 1 house in 10 where nothing is, twice as often as claimed,\n" +
+		"and an interval that is said to hold 90 holds 88: the model bends, and is taken for straight.\n")
 	const houses = 60
 	for _, runs := range []int{1, 3} {
 		full, readings, gross := calibrateWritten(t, houses, runs)

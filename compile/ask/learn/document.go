@@ -41,17 +41,22 @@ type Document struct {
 
 // Line is one constant.
 type Line struct {
-	Name       string  `json:"name"`
-	Whose      string  `json:"whose"`
-	Words      string  `json:"words"`
-	Owner      string  `json:"owner"` // house or instrument
-	Value      float64 `json:"value"`
-	Low        float64 `json:"low"` // holds 9 times in 10, to high
-	High       float64 `json:"high"`
-	Base       float64 `json:"base"`
-	Unit       string  `json:"unit"`
-	PriorPct   float64 `json:"priorPct"` // how much of it is what was known before
-	Untold     bool    `json:"untold"`
+	Name     string  `json:"name"`
+	Whose    string  `json:"whose"`
+	Words    string  `json:"words"`
+	Owner    string  `json:"owner"` // house or instrument
+	Value    float64 `json:"value"`
+	Low      float64 `json:"low"` // holds 9 times in 10, to high
+	High     float64 `json:"high"`
+	Base     float64 `json:"base"`
+	Unit     string  `json:"unit"`
+	PriorPct float64 `json:"priorPct"` // how much of it is what was known before
+	Untold   bool    `json:"untold"`
+	// Uneven says that the curvature of the likelihood has another interval, by more than a
+	// quarter of the way to an end: from curveLow to curveHigh.
+	Uneven     bool    `json:"uneven"`
+	CurveLow   float64 `json:"curveLow"`
+	CurveHigh  float64 `json:"curveHigh"`
 	AtItsBound bool    `json:"atItsBound"`
 }
 
@@ -138,10 +143,12 @@ func (l *Learned) Document(g *Gathered, system recipe.System) *Document {
 		d.Unused = append(d.Unused, gross(x))
 	}
 	for _, f := range l.Found {
-		v := func(x float64) float64 { return number(x, f.Kind) }
+		v := func(x float64) float64 { x, _ = inUnits(x, f.Kind, system); return x }
+		_, unit := inUnits(0, f.Kind, system)
 		d.Constants = append(d.Constants, Line{
 			Name: f.ID, Whose: f.Constant.Of, Words: f.Words, Owner: f.Owner.String(), Value: v(f.Value), Low: v(f.Low), High: v(f.High), Base: v(f.AsWritten),
-			Unit: constants.Unit(f.Kind), PriorPct: plan.RoundTo(100*f.priorPart(), 0), Untold: f.Untold, AtItsBound: f.AtBound,
+			Unit: unit, PriorPct: plan.RoundTo(100*f.priorPart(), 0), Untold: f.Untold, AtItsBound: f.AtBound,
+			Uneven: f.Uneven, CurveLow: v(f.ByCurve[0]), CurveHigh: v(f.ByCurve[1]),
 		})
 	}
 	for _, p := range l.Together {
@@ -162,19 +169,20 @@ func (l *Learned) Document(g *Gathered, system recipe.System) *Document {
 	}
 	for _, e := range l.Effects {
 		if math.Abs(e.Z) > ownShown {
-			amount, unit := ofOwn(e.Constant, e.Value)
+			amount, unit := ofOwn(e.Constant, e.Value, system)
 			d.Own = append(d.Own, OwnLine{Run: g.Runs[e.Run].Number, Words: e.Words, Amount: amount, Unit: unit})
 		}
 	}
 	for _, s := range l.Scatter {
-		sd, unit := ofOwn(s.Constant, s.Constant.Prior.At(s.Times))
-		usual, _ := ofOwn(s.Constant, s.Constant.Prior.At(1))
+		sd, unit := ofOwn(s.Constant, s.Constant.Prior.At(s.Times), system)
+		usual, _ := ofOwn(s.Constant, s.Constant.Prior.At(1), system)
 		d.Scatter = append(d.Scatter, OwnLine{Words: s.Words, Amount: math.Abs(sd), Unit: unit, Runs: s.Runs, Usual: math.Abs(usual)})
 	}
 	for _, x := range l.Drifts {
 		f := l.Found[x.Constant]
 		by := f.Prior.At(f.Z+x.By/2) - f.Prior.At(f.Z-x.By/2)
-		d.Drifts = append(d.Drifts, DriftLine{f.Words, g.Runs[x.Since].Number, g.Runs[x.At].Number, number(by, f.Kind), constants.Unit(f.Kind)})
+		shown, unit := inUnits(by, f.Kind, system)
+		d.Drifts = append(d.Drifts, DriftLine{f.Words, g.Runs[x.Since].Number, g.Runs[x.At].Number, shown, unit})
 	}
 	if !l.Converged {
 		d.Warnings = append(d.Warnings, "the search did not come to its end: the values are not the best ones, and should not be relied on")
@@ -185,28 +193,31 @@ func (l *Learned) Document(g *Gathered, system recipe.System) *Document {
 	return d
 }
 
-// number is a figure in the unit that it is written in.
-func number(si float64, k quantity.Kind) float64 {
-	switch k {
-	case quantity.Duration:
-		return plan.RoundTo(si/3600, 2)
-	case quantity.Gravity:
-		return plan.RoundTo(si, 5)
-	case quantity.TempDifference:
-		return plan.RoundTo(si, 2)
+// inUnits is a figure of a kind in the reader's unit.
+func inUnits(si float64, k quantity.Kind, s recipe.System) (float64, string) {
+	switch {
+	case k == quantity.TempDifference && s == recipe.US:
+		return plan.RoundTo(1.8*si, 2), "F"
+	case k == quantity.TempDifference:
+		return plan.RoundTo(si, 2), "C"
+	case k == quantity.Duration:
+		return plan.RoundTo(si/3600, 2), "h"
+	case k == quantity.Gravity:
+		return plan.RoundTo(si, 5), "SG"
+	case k == quantity.PH:
+		return plan.RoundTo(si, 2), "pH"
+	case k == quantity.Strength:
+		return plan.RoundTo(100*si, 2), "% abv"
 	}
-	return plan.RoundTo(100*si, 2)
+	return plan.RoundTo(100*si, 2), "%"
 }
 
 // ofOwn is by how much a cause of scatter is off its middle.
-func ofOwn(c constants.Constant, x float64) (float64, string) {
-	switch {
-	case c.Form == constants.Times:
+func ofOwn(c constants.Constant, x float64, s recipe.System) (float64, string) {
+	if c.Form == constants.Times {
 		return plan.RoundTo(100*(x-1), 1), "%"
-	case c.Kind == quantity.PH:
-		return plan.RoundTo(x, 2), "pH"
 	}
-	return number(x, c.Kind), constants.Unit(c.Kind)
+	return inUnits(x, c.Kind, s)
 }
 
 const gallonM3 = 3.785411784e-3
@@ -235,7 +246,7 @@ func shownDifference(w record.What, si float64, s recipe.System) (float64, strin
 		}
 		return plan.RoundTo(si, 1), "C"
 	case record.Spout, record.Strength:
-		return plan.RoundTo(100*si, 1), "% vol"
+		return plan.RoundTo(100*si, 1), "% abv"
 	}
 	if s == recipe.US {
 		return plan.RoundTo(si/gallonM3, 1), "gal"

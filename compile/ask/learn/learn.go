@@ -103,7 +103,7 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 			AtBound: fit.AtBound[j] != 0, Untold: post.Untold(j),
 		})
 	}
-	l.profiled(fit, post)
+	l.profiled(m, fit, post)
 	for _, p := range post.Confounded() {
 		l.Together = append(l.Together, Pair(p))
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -16,98 +17,168 @@ import (
 // Text writes what was learned for people: what was left out first, then what the runs
 // tell and do not tell, and how well each is foretold by the others.
 func Text(w io.Writer, d *learn.Document, full bool) error {
-	var b strings.Builder
-	p := func(format string, args ...any) { fmt.Fprintf(&b, format, args...) }
-	p("%s, learned from %s of %s: %s.\n", d.Plant, words.Count(d.Readings, "reading"), words.Count(len(d.Runs), "run"), span(d.Runs))
+	t := &text{d: d}
+	t.Para(0, 2, fmt.Sprintf("%s, learned from %s of %s: %s.", d.Plant, words.Count(d.Readings, "reading"), words.Count(len(d.Runs), "run"), span(d.Runs)))
 	for _, s := range d.Warnings {
-		p("! %s\n", s)
+		t.Para(0, 2, "! "+s)
 	}
-	for _, s := range d.Skipped {
-		p("  without %s: %s\n", s.Run, s.Why)
-	}
+	t.skipped()
 	if len(d.Gross) > 0 {
-		p("\nReadings that nothing explains, and that were left out:\n")
+		t.Gap()
+		t.Line("Readings that nothing explains, and that were left out:")
 		for _, g := range d.Gross {
-			p("  %s  %s: %s, %s %s\n", g.Run, g.Reading, number(g.Said, g.Unit), number(math.Abs(g.Over), g.Unit), high(g.Over))
+			t.Item("  "+g.Run, 9, fmt.Sprintf("%s: %s, %s %s", g.Reading, number(g.Said, g.Unit), number(math.Abs(g.Over), g.Unit), high(g.Over)))
 		}
 	}
 	if len(d.Drifts) > 0 {
-		p("\nWhat does not stay:\n")
+		t.Gap()
+		t.Line("What does not stay:")
 		for _, x := range d.Drifts {
-			p("  %s: %s %s since run %s (it shows at %s)\n", x.Words, number(math.Abs(x.By), x.Unit), higher(x.By), x.Since, x.Shown)
+			t.Para(2, 4, fmt.Sprintf("%s: %s %s since run %s (it shows at %s)", x.Words, number(math.Abs(x.By), x.Unit), higher(x.By), x.Since, x.Shown))
 		}
 	}
-	for _, part := range []struct{ owner, title string }{{"house", "The house"}, {"instrument", "What its instruments are off by"}} {
-		rows := [][]string{}
-		for _, c := range d.Constants {
-			if c.Owner != part.owner || c.Untold {
-				continue
-			}
-			bound := ""
-			if c.AtItsBound {
-				bound = "at its bound"
-			}
-			base := number(c.Base, c.Unit)
-			if part.owner == "instrument" {
-				base = ""
-			}
-			rows = append(rows, []string{name(c), number(c.Value, c.Unit), number(c.Low, "") + " to " + number(c.High, c.Unit), base, number(c.PriorPct, "%"), bound})
-		}
-		if len(rows) == 0 {
-			continue
-		}
-		p("\n")
-		table(&b, append([][]string{{part.title, "value", "9 times in 10", "was", "of it known before", ""}}, rows...))
+	t.constants("house", "The house")
+	t.constants("instrument", "Its instruments are off by")
+	t.notes()
+	t.foretold(full)
+	if full {
+		t.rest()
 	}
-	var untold []string
-	for _, c := range d.Constants {
-		if c.Untold {
-			untold = append(untold, name(c))
-		}
-	}
-	if len(untold) > 0 {
-		p("\n")
-		para(&b, "Not told by these readings: "+words.And(untold)+".")
-	}
-	for _, t := range d.Together {
-		para(&b, fmt.Sprintf("Cannot be told apart: %s and %s (correlation %.2f). Read %s.", t.One, t.Two, t.Correlation, t.Read))
-	}
-	p("\nEach run as all the others foretell it: readings off, in standard deviations\n")
-	rows := [][]string{{"run", "by the book", "as learned", ""}}
-	for _, r := range d.Foretold {
-		var outcomes []string
-		for _, o := range r.Outcomes {
-			if full || strings.Contains(o.Reading, "volume of the hearts") {
-				outcomes = append(outcomes, fmt.Sprintf("%s %s: by the book %s, as learned %s +- %s", o.Reading, number(o.Said, o.Unit), number(o.Before, ""), number(o.After, ""), number(o.Margin, o.Unit)))
-			}
-		}
-		rows = append(rows, []string{r.Run, number(r.Before, ""), number(r.After, ""), strings.Join(outcomes, "; ")})
-	}
-	table(&b, rows)
-	if len(d.Own) > 0 && full {
-		p("\nWhat single runs had of their own:\n")
-		for _, o := range d.Own {
-			p("  %s  %s: %s\n", o.Run, o.Words, signed(o.Amount, o.Unit))
-		}
-	}
-	if len(d.Scatter) > 0 && full {
-		p("\nHow much runs differ (one standard deviation; what is usual beside it):\n")
-		for _, o := range d.Scatter {
-			p("  %s: %s (%s)\n", o.Words, number(o.Amount, o.Unit), number(o.Usual, o.Unit))
-		}
-	}
-	if len(d.Unused) > 0 && full {
-		p("\nReadings that the model does not come to:\n")
-		for _, g := range d.Unused {
-			p("  %s  %s\n", g.Run, g.Reading)
-		}
-	}
-	_, err := io.WriteString(w, b.String())
+	_, err := io.WriteString(w, t.String())
 	return err
 }
 
-func name(c learn.Line) string {
-	if c.Whose == "" || strings.Contains(c.Words, c.Whose) {
+type text struct {
+	columns.Writer
+	d *learn.Document
+}
+
+// skipped are the runs that nothing is learned from, those with one reason together.
+func (t *text) skipped() {
+	var whys []string
+	of := map[string][]string{}
+	for _, s := range t.d.Skipped {
+		if !slices.Contains(whys, s.Why) {
+			whys = append(whys, s.Why)
+		}
+		of[s.Why] = append(of[s.Why], s.Run)
+	}
+	for _, why := range whys {
+		t.Para(2, 4, "without "+words.And(of[why])+": "+why)
+	}
+}
+
+// constants are those of an owner that the runs told.
+func (t *text) constants(owner, title string) {
+	var rows columns.Table
+	n := 0
+	for _, c := range t.d.Constants {
+		if c.Owner != owner || c.Untold {
+			continue
+		}
+		if n++; n == 1 {
+			rows.Row(title, "value", "9 times in 10", "was", "known")
+		}
+		known := number(c.PriorPct, "%")
+		if c.AtItsBound {
+			known = "at its bound"
+		}
+		base := number(c.Base, c.Unit)
+		if owner == "instrument" {
+			base = ""
+		}
+		rows.Row(t.name(c), number(c.Value, c.Unit), number(c.Low, "")+" to "+number(c.High, c.Unit), base, known)
+	}
+	if n > 0 {
+		t.Gap()
+		rows.Write(&t.Writer)
+	}
+}
+
+// notes are what the readings do not tell, or tell together only, and where an interval
+// is not what the curvature has.
+func (t *text) notes() {
+	t.Gap()
+	t.Para(0, 0, "known: how much of the value was known before these runs.")
+	var untold []string
+	for _, c := range t.d.Constants {
+		switch {
+		case c.Untold:
+			untold = append(untold, t.name(c))
+		case c.Uneven:
+			t.Para(0, 0, fmt.Sprintf("By the profile of the likelihood %s lies elsewhere than by its curvature, which has %s to %s.", t.name(c), number(c.CurveLow, ""), number(c.CurveHigh, c.Unit)))
+		}
+	}
+	if len(untold) > 0 {
+		t.Para(0, 0, "Not told by these readings: "+words.And(untold)+".")
+	}
+	for _, p := range t.d.Together {
+		t.Para(0, 0, fmt.Sprintf("Cannot be told apart: %s and %s (correlation %.2f). Read %s.", p.One, p.Two, p.Correlation, p.Read))
+	}
+}
+
+// foretold is how well each run is foretold by all others.
+func (t *text) foretold(full bool) {
+	t.Gap()
+	t.Para(0, 0, "Each run as all the others foretell it: how far its readings are off, in standard deviations, by the book and as learned; and what came, beside what was to come, 9 times in 10.")
+	var rows columns.Table
+	rows.Row("run", "book", "learned", "", "came", "book", "learned")
+	for _, r := range t.d.Foretold {
+		head := []string{r.Run, number(r.Before, ""), number(r.After, "")}
+		for _, o := range r.Outcomes {
+			if !full && !strings.Contains(o.Reading, "volume of the hearts") {
+				continue
+			}
+			rows.Row(append(head, outcome(o.Reading), number(o.Said, o.Unit), number(o.Before, ""), number(o.After, "")+" +- "+number(o.Margin, o.Unit))...)
+			head = []string{"", "", ""}
+		}
+		if head[0] != "" {
+			rows.Row(head...)
+		}
+	}
+	rows.Write(&t.Writer)
+}
+
+// outcome is a reading as its fraction is called.
+func outcome(reading string) string {
+	if of, ok := strings.CutPrefix(reading, "volume of the "); ok {
+		return of
+	}
+	if of, ok := strings.CutPrefix(reading, "strength of the "); ok {
+		return of + ", strength"
+	}
+	return reading
+}
+
+// rest is what is told where all of it is asked for.
+func (t *text) rest() {
+	list := func(title string, n int, line func(i int) string) {
+		if n == 0 {
+			return
+		}
+		t.Gap()
+		t.Line(title)
+		for i := range n {
+			t.Para(2, 4, line(i))
+		}
+	}
+	list("What single runs had of their own:", len(t.d.Own), func(i int) string {
+		o := t.d.Own[i]
+		return fmt.Sprintf("%s  %s: %s", o.Run, o.Words, signed(o.Amount, o.Unit))
+	})
+	list("How much runs differ (one standard deviation; what is usual beside it):", len(t.d.Scatter), func(i int) string {
+		o := t.d.Scatter[i]
+		return fmt.Sprintf("%s: %s (%s)", o.Words, number(o.Amount, o.Unit), number(o.Usual, o.Unit))
+	})
+	list("Readings that the model does not come to:", len(t.d.Unused), func(i int) string {
+		return t.d.Unused[i].Run + "  " + t.d.Unused[i].Reading
+	})
+}
+
+// name is a constant as it is called, with whose it is where another is called the same.
+func (t *text) name(c learn.Line) string {
+	same := slices.ContainsFunc(t.d.Constants, func(o learn.Line) bool { return o.Words == c.Words && o.Whose != c.Whose })
+	if c.Whose == "" || !same {
 		return c.Words
 	}
 	return c.Words + ", " + c.Whose
@@ -147,27 +218,4 @@ func higher(by float64) string {
 		return "lower"
 	}
 	return "higher"
-}
-
-// table writes rows in columns, the first row as their heads.
-func table(b *strings.Builder, rows [][]string) {
-	widths := make([]int, len(rows[0]))
-	for _, r := range rows {
-		for i, c := range r {
-			widths[i] = max(widths[i], columns.Width(c))
-		}
-	}
-	for _, r := range rows {
-		var line strings.Builder
-		for i, c := range r {
-			line.WriteString(columns.Fill(c, widths[i]) + "  ")
-		}
-		b.WriteString(strings.TrimRight("  "+line.String(), " ") + "\n")
-	}
-}
-
-func para(b *strings.Builder, text string) {
-	for _, l := range columns.Wrap(text, 92) {
-		b.WriteString(l + "\n")
-	}
 }

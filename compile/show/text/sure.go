@@ -15,7 +15,7 @@ func (t *text) sure() {
 		return
 	}
 	t.Heading("HOW SURE")
-	t.Para(2, 2, fmt.Sprintf("9 times in 10 what comes lies between the two, each number by itself. Behind it, what makes the spread. %d batches were computed.", b.Computed))
+	t.Para(2, 2, fmt.Sprintf("9 times in 10 what comes lies between the two, each number by itself. Behind it, what makes the spread. %d batches were computed, with each constant by itself at either end; `newmake odds` draws all at once, so its ranges lie a little otherwise.", b.Computed))
 	for _, n := range b.Numbers {
 		if n.Planned.Unit == plan.ProofGallon && t.Units == measure.SI || n.Low == n.High {
 			continue
