@@ -45,6 +45,11 @@ func (s *Snapshot) Paints() []Painted {
 	return out
 }
 
+// longestHead is how many tokens at most stand before the word that says what a line is,
+// with it: a day, a date, a clock. A long line is not read from its beginning for each of
+// its tokens.
+const longestHead = 8
+
 func paint(w *walk, t lang.Token) Paint {
 	switch t.Kind {
 	case lang.TokComment:
@@ -61,7 +66,11 @@ func paint(w *walk, t lang.Token) Paint {
 	if block == nil {
 		return Plain
 	}
-	f, from := headOf(block, append(slices.Clip(w.line), t), w.text)
+	head := w.line
+	if len(head) < longestHead {
+		head = append(slices.Clip(head), t)
+	}
+	f, from := headOf(block, head[:min(len(head), longestHead)], w.text)
 	switch {
 	case f == nil:
 		return Plain

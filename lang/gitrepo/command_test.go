@@ -20,8 +20,9 @@ import (
 )
 
 // callers are the files of the program that may run another: this package, git;
-// and the one that shows an address in the person's browser.
-var callers = []string{"cmd/newmake/internal/serve/browser.go", "lang/gitrepo/command.go", "lang/gitrepo/repo.go"}
+// the one that shows an address in the person's browser; and the one that has Go build
+// the page.
+var callers = []string{"cmd/newmake/internal/serve/browser.go", "editors/page/build.go", "lang/gitrepo/command.go", "lang/gitrepo/repo.go"}
 
 func TestNothingElseRunsAProgram(t *testing.T) {
 	var found []string

@@ -10,6 +10,7 @@ import (
 
 	"newmake/compile/book/cellar"
 	"newmake/compile/show/columns"
+	spreadsheet "newmake/compile/show/csv"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/words"
@@ -213,7 +214,7 @@ func CSV(w io.Writer, c *cellar.Cellar) error {
 	out.Write([]string{"cask", "batch", "run", "filled", "age_years", "place", "spot", "size_L", "fill_L", "fill_abv_pct", "now_L", "now_abv_pct", "now_proof", "now_PG", "now_LPA", "low_LPA", "high_LPA", "pace", "last_read", "next_sample", "rest_over", "then_PG", "then_LPA", "leak_kg", "verdict"})
 	n := func(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 	for _, r := range c.Casks {
-		row := []string{safe(r.Serial), safe(r.Batch), safe(r.Run), r.Filled, n(r.AgeYears), safe(r.Place), strings.Join(r.Spot, ", "), n(r.SizeL), n(r.AtFill.VolumeL), n(r.AtFill.AbvPct), n(r.Now.VolumeL), n(r.Now.AbvPct), n(r.Now.Proof), n(r.Now.ProofGallons), n(r.Now.PureL), n(r.Low.PureL), n(r.High.PureL), n(r.PaceIs), "", r.Sample, "", "", "", "", safe(r.Verdict)}
+		row := []string{spreadsheet.Cell(safe(r.Serial)), spreadsheet.Cell(safe(r.Batch)), spreadsheet.Cell(safe(r.Run)), r.Filled, n(r.AgeYears), spreadsheet.Cell(safe(r.Place)), spreadsheet.Cell(safe(strings.Join(r.Spot, ", "))), n(r.SizeL), n(r.AtFill.VolumeL), n(r.AtFill.AbvPct), n(r.Now.VolumeL), n(r.Now.AbvPct), n(r.Now.Proof), n(r.Now.ProofGallons), n(r.Now.PureL), n(r.Low.PureL), n(r.High.PureL), n(r.PaceIs), "", r.Sample, "", "", "", "", spreadsheet.Cell(safe(r.Verdict))}
 		if r.Last != nil {
 			row[18] = r.Last.On
 		}

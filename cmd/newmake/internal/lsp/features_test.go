@@ -525,3 +525,24 @@ func TestOdds(t *testing.T) {
 	}
 	assert.Regexp(t, `in 10: (kept|broken|too close to say)$`, said)
 }
+
+// TestCommandsOfNoHouse: an answer comes, and the conversation goes on.
+func TestCommandsOfNoHouse(t *testing.T) {
+	e := opened(t, object{"window": object{"showDocument": object{"support": true}}})
+	for _, args := range [][]string{{"", "corn"}, {}, {"untitled:1", "corn"}, {"file:///nowhere/x.batch", "corn"}} {
+		assert.Contains(t, get[string](e, "workspace/executeCommand", object{"command": "newmake.explain", "arguments": args}), " ")
+		answer, err := e.ask("workspace/executeCommand", object{"command": "newmake.plan", "arguments": args})
+		require.NoError(t, err)
+		assert.Equal(t, "null", string(answer))
+	}
+	_, err := e.ask("shutdown", nil)
+	require.NoError(t, err)
+}
+
+// TestLongLine: the time that tokens take goes with the length of a line, not with its
+// square, which took minutes here.
+func TestLongLine(t *testing.T) {
+	e, uri, text := ferry(t, object{})
+	e.change(uri, text+strings.Repeat("batch "+strings.Repeat(`"a" `, 16_000)+"\n", 10))
+	assert.NotEmpty(t, get[semanticTokens](e, "textDocument/semanticTokens/full", at(uri, 0, 0)).Data)
+}

@@ -22,6 +22,17 @@ func (u units) of(r rune, size int) int {
 	return max(utf16.RuneLen(r), 1)
 }
 
+// width is how many columns a text takes.
+func (u units) width(text []byte) int {
+	n := 0
+	for len(text) > 0 {
+		r, size := utf8.DecodeRune(text)
+		n += u.of(r, size)
+		text = text[size:]
+	}
+	return n
+}
+
 // position gives the line and column of an offset, both from 0.
 func (u units) position(src *diag.Source, marked bool, offset int) position {
 	offset = min(max(offset, 0), len(src.Text))
@@ -30,10 +41,8 @@ func (u units) position(src *diag.Source, marked bool, offset int) position {
 	if marked && line == 1 {
 		p.Character = u.of(byteOrderMark, utf8.RuneLen(byteOrderMark))
 	}
-	for at := src.LineSpan(line).Start; at < offset; {
-		r, size := utf8.DecodeRune(src.Text[at:])
-		p.Character += u.of(r, size)
-		at += size
+	if start := src.LineSpan(line).Start; start < offset {
+		p.Character += u.width(src.Text[start:offset])
 	}
 	return p
 }

@@ -291,6 +291,9 @@ func (s *server) register(json.RawMessage) {
 	}}})
 }
 
+// fault stands for the answer of what panicked.
+type fault struct{}
+
 // later answers a request beside those that follow it.
 func (s *server) later(ctx context.Context, r *jsonrpc2.Request) {
 	work, h, err := slow[r.Method](s, params(r))
@@ -298,9 +301,8 @@ func (s *server) later(ctx context.Context, r *jsonrpc2.Request) {
 		s.refuse(ctx, r, jsonrpc2.CodeInvalidParams, err.Error())
 		return
 	}
-	if h == nil {
-		_ = s.conn.Reply(ctx, r.ID, work())
-		return
+	if h == nil { // of no house: nothing can become stale
+		h = &home{}
 	}
 	ctx, stop := context.WithCancel(ctx)
 	s.waiting[r.ID] = stop
@@ -309,14 +311,16 @@ func (s *server) later(ctx context.Context, r *jsonrpc2.Request) {
 		defer stop()
 		answered := make(chan any, 1)
 		go func() {
+			var result any = fault{} // until it is done
+			defer func() { answered <- result }()
 			defer s.recovered()
 			s.computing <- struct{}{}
 			defer func() { <-s.computing }()
-			if ctx.Err() == nil && s.current(h, turn) {
-				answered <- work()
+			if ctx.Err() != nil || !s.current(h, turn) {
+				result = nil
 				return
 			}
-			answered <- nil
+			result = work()
 		}()
 		var result any
 		select {
@@ -331,6 +335,8 @@ func (s *server) later(ctx context.Context, r *jsonrpc2.Request) {
 			s.refuse(context.Background(), r, cancelled, "cancelled")
 		case h.turn != turn:
 			s.refuse(ctx, r, contentModified, "the text has changed")
+		case result == fault{}:
+			s.refuse(ctx, r, jsonrpc2.CodeInternalError, "this is a fault in newmake, not in your text")
 		default:
 			_ = s.conn.Reply(ctx, r.ID, result)
 		}

@@ -20,18 +20,28 @@ func (s *server) paints(raw json.RawMessage) (any, error) {
 	if snap == nil {
 		return out, err
 	}
+	src := snap.File.Source
+	marked := s.marked(src.Name)
 	last := position{}
+	// Columns are counted on from the token before: a long line is gone over once.
+	line, offset, column := 0, 0, 0
 	for _, t := range snap.Paints() {
-		at := s.span(t.At)
-		if at.Start.Line != last.Line {
+		if l := src.LineOf(t.At.Start); l != line {
+			line, offset = l, src.LineSpan(l).Start
+			column = s.units.position(src, marked, offset).Character
+		}
+		column += s.units.width(src.Text[offset:t.At.Start])
+		wide := s.units.width(src.Text[t.At.Start:t.At.End])
+		offset = t.At.Start
+		if line-1 != last.Line {
 			last.Character = 0
 		}
 		declares := 0
 		if t.Is == assist.Calls {
 			declares = 1
 		}
-		out.Data = append(out.Data, at.Start.Line-last.Line, at.Start.Character-last.Character, at.End.Character-at.Start.Character, tokenTypeOf[t.Is], declares)
-		last = at.Start
+		out.Data = append(out.Data, line-1-last.Line, column-last.Character, wide, tokenTypeOf[t.Is], declares)
+		last = position{line - 1, column}
 	}
 	return out, nil
 }
