@@ -123,7 +123,7 @@ func TestNeverSteadyOffersWhatWorks(t *testing.T) {
 	} {
 		data, err := os.ReadFile(filepath.Join("..", c.house, c.batch+".batch"))
 		require.NoError(t, err)
-		b := change(t, string(data), `stop +at .*`, "stop at "+c.stop+" % abv")
+		b := change(t, string(data), `stop {1,5}at .*`, "stop at "+c.stop+" % abv")
 		if !strings.Contains(b, "low-wines, feints") {
 			b = change(t, b, `charge +low-wines`, "charge low-wines, feints")
 		}
