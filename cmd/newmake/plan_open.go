@@ -24,8 +24,6 @@ import (
 	workpage "newmake/compile/show/page"
 	"newmake/compile/show/sheet"
 	"newmake/lang/diag"
-	"newmake/lang/recipe"
-	"newmake/lang/schema"
 )
 
 // opened is what `plan --open` serves: the last good plan of a batch, and the run of
@@ -147,7 +145,7 @@ func (o *opened) File(name string) (string, []byte, bool) { return workpage.File
 
 // record is the run of the plan's day, to be typed into; or why nothing can be.
 func (o *opened) record(src *front.Source, made *front.Plan, u measure.Units) (*workpage.Record, string) {
-	number := runOf(src, made)
+	number := src.Opened(made.Batch)
 	if number == "" {
 		return nil, ""
 	}
@@ -168,19 +166,6 @@ func (o *opened) read(src *front.Source, number string, u measure.Units) (*recor
 	}
 	return p, err
 }
-
-// runOf is the run of a batch on the day for which it is planned; the last of several.
-func runOf(src *front.Source, made *front.Plan) string {
-	number := ""
-	for _, n := range src.House.RunsOf(made.Name) {
-		if src.House.PastNamed(schema.Run, n).On == dayOf(made.Recipe.Start) {
-			number = n
-		}
-	}
-	return number
-}
-
-func dayOf(s recipe.Start) string { return fmt.Sprintf("%04d-%02d-%02d", s.Year, s.Month, s.Day) }
 
 // ahead is the rest of a run, reckoned from what was read; nil where nothing tells of
 // it.

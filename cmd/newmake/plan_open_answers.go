@@ -91,7 +91,7 @@ func (o *opened) Keep(_ context.Context, text []byte) serve.Answer {
 	if err != nil {
 		return refuse(http.StatusConflict, "Not kept: "+inWords(err)+".")
 	}
-	number := runOf(src, made)
+	number := src.Opened(made.Batch)
 	if number == "" {
 		return refuse(http.StatusConflict, "Not kept: no run of that day is opened.")
 	}
@@ -148,7 +148,7 @@ func (o *opened) Open(context.Context) serve.Answer {
 	defer o.writing.Unlock()
 	src, made, _, err := o.fresh()
 	if err == nil {
-		_, err = recordFlags{on: dayOf(made.Recipe.Start)}.open(o.app, src, made.Name)
+		_, err = recordFlags{on: made.Recipe.Start.Date()}.open(o.app, src, made.Name)
 	}
 	if err != nil {
 		why := inWords(err)

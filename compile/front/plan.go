@@ -6,6 +6,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/schema"
 )
 
 // Batch is one batch of a source.
@@ -74,6 +75,36 @@ func (b *Batch) Plan() *Plan {
 		p.Plan, b.Diags = computed(b.Recipe, b.Diags)
 	}
 	return p
+}
+
+// Opened is the number of the run that the house has opened of the batch for the day of
+// the plan, the last of several; "" if there is none.
+func (s *Source) Opened(b *Batch) string {
+	number := ""
+	for _, n := range s.House.RunsOf(b.Name) {
+		if s.House.PastNamed(schema.Run, n).On == b.Recipe.Start.Date() {
+			number = n
+		}
+	}
+	return number
+}
+
+// PutOpened puts the run that is opened for the day of a plan into the plan.
+func (s *Source) PutOpened(p *Plan) {
+	number := s.Opened(p.Batch)
+	if number == "" {
+		return
+	}
+	p.Plan.Opened = &plan.Opened{Number: number}
+	run, _ := s.House.Run(number)
+	if run == nil {
+		return
+	}
+	for _, stage := range run.Stages {
+		if stage.Vessel != "" {
+			p.Plan.Opened.Vessels = append(p.Plan.Opened.Vessels, plan.RunVessel{Use: string(stage.Name), Vessel: stage.Vessel})
+		}
+	}
 }
 
 // computed computes a batch whose text was checked.

@@ -26,6 +26,7 @@ type Plan struct {
 
 	Batch     Batch      `json:"batch"`
 	Source    *Source    `json:"source,omitempty"` // where the text was at hand
+	Opened    *Opened    `json:"run,omitempty"`    // the run that is opened of the batch on this day
 	Plant     Plant      `json:"plant"`
 	Bill      Bill       `json:"bill"`
 	Mash      Mash       `json:"mash"`
@@ -81,6 +82,18 @@ type Batch struct {
 	Standard string   `json:"standard,omitempty"` // title of the standard of identity
 	Start    string   `json:"start"`              // RFC 3339, in the plant's zone
 	Units    string   `json:"units"`              // "us" or "si": what the batch is written in
+}
+
+// Opened is a run of the batch that the house has opened for the day of the plan.
+type Opened struct {
+	Number  string      `json:"number"`
+	Vessels []RunVessel `json:"vessels,omitempty"` // those that it names
+}
+
+// RunVessel is the vessel in which a run does a stage.
+type RunVessel struct {
+	Use    string `json:"use"` // mash, ferment, strip, spirit
+	Vessel string `json:"vessel"`
 }
 
 // Plant is the plant as far as the batch depends on it.

@@ -105,14 +105,14 @@ func soaked(jobs []Job, k plan.Cask) []Job {
 		return jobs
 	}
 	hot := plan.Of(soakL(k), plan.Litre)
-	what := "the cask that is to be filled"
+	what, into := "the cask that is to be filled", "it"
 	if k.Casks > 1 {
-		what = fmt.Sprintf("the %d casks that are to be filled", k.Casks)
+		what, into = fmt.Sprintf("the %d casks that are to be filled", k.Casks), "each"
 	}
 	t := schedule.Task{Key: "fill.soak", Stage: "fill", Attend: schedule.Throughout, MayWait: true, DurationS: fillSetupS + soakS*float64(k.Casks)}
 	return slices.Insert(jobs, at, Job{
 		Task: t, Path: recipe.PathFill, Cautions: []string{"soak", "roll"},
-		Do:       plan.Say("Soak and try "+what+": {} of hot water into each, bung it, turn it from head to head and roll it. Look for leaks at heads, joints and bung, drain it, and weigh it empty. No chlorine. One that is not filled within a day is kept bunged and damp, or soaked again.", hot),
+		Do:       plan.Say("Soak and try "+what+": {} of hot water into "+into+", bung it, turn it from head to head and roll it. Look for leaks at heads, joints and bung, drain it, and weigh it empty. No chlorine. One that is not filled within a day is kept bunged and damp, or soaked again.", hot),
 		Measured: []plan.Addition{{Name: "hot water to soak casks", Amount: plan.Of(soakL(k)*float64(k.Casks), plan.Litre), Step: t.Key}},
 	})
 }

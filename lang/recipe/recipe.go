@@ -4,6 +4,8 @@
 package recipe
 
 import (
+	"fmt"
+
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 )
@@ -83,6 +85,9 @@ type Start struct {
 	// plan for people wants a day of its own.
 	Assumed bool
 }
+
+// Date is the day as it is written: 2026-03-03.
+func (s Start) Date() string { return fmt.Sprintf("%04d-%02d-%02d", s.Year, s.Month, s.Day) }
 
 // Today is what the house really has on the day, of what one batch hands on to
 // the next. Nothing said: it has what a house at work has.

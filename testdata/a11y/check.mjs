@@ -10,12 +10,12 @@ import { axeFaults, htmlFaults } from "./access.mjs";
 import { open, withBrowser } from "./browser.mjs";
 import { calendarFaults } from "./calendar.mjs";
 import { inkFaults } from "./ink.mjs";
-import { mark, papers, print, tooWide } from "./paper.mjs";
+import { boxFaults, mark, papers, print, tooWide } from "./paper.mjs";
 import { hostileFaults, lanFaults, servedFaults } from "./served.mjs";
 
 // How many pages are sensible: fewer for a batch of the usual size than for an
 // odd one, with charges by the half and a ferment of many days.
-const mostPages = (file) => (file.startsWith("odd") ? 18 : 13);
+const mostPages = (file) => (file.startsWith("odd") ? 18 : 11);
 const [folder, newmake, recipe, hostile] = process.argv.slice(2).map((p) => resolve(p));
 let failed = 0;
 
@@ -36,7 +36,9 @@ await withBrowser(async (browser) => {
     const steps = await mark(page), counts = [];
     for (const paper of Object.keys(papers)) {
       const made = await print(page, paper, `${base}.${paper}.pdf`, steps, mostPages(file));
-      counts.push(`${made.pages} ${paper} pages`);
+      const boxes = await boxFaults(page, paper);
+      faults.push(...boxes.faults);
+      counts.push(`${made.pages} ${paper} pages, readings from ${boxes.least.toFixed(1)} mm`);
       faults.push(...made.faults);
     }
     await page.close();

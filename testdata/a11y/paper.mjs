@@ -35,6 +35,28 @@ export async function tooWide(page, paper) {
   return faults.slice(0, 10).map((f) => `${paper}: ${f}`);
 }
 
+// Boxes that are written in with wet hands, in mm: a page for each day's work leaves a
+// reading of a full day no more than this; those of a day with room have 15.
+const leastReading = 8, leastTime = 18;
+
+// boxFaults measures the boxes of the steps, laid out on a paper.
+export async function boxFaults(page, paper) {
+  const { width, height } = papers[paper];
+  await page.emulateMediaType("print");
+  await page.setViewport({ width: Math.floor((width - marginMM / 25.4) * 96), height: Math.floor((height - (11.5 + 9.5) / 25.4) * 96) });
+  const found = await page.evaluate(() => [...document.querySelectorAll("table.steps")].map((t) => {
+    const mm = (px) => (px * 25.4) / 96, of = (s, what) => Math.min(...[...t.querySelectorAll(s)].map((e) => mm(e.getBoundingClientRect()[what])));
+    return { day: t.closest("section").id, tall: t.classList.contains("rows-tall"), reading: of("tr.read .says", "height"), time: of(".time", "width") };
+  }));
+  await page.emulateMediaType(null);
+  const faults = [];
+  for (const f of found) {
+    if (f.reading < (f.tall ? 14.9 : leastReading)) faults.push(`${paper}: a reading of ${f.day} has ${f.reading.toFixed(1)} mm to be written in`);
+    if (f.time < leastTime) faults.push(`${paper}: a time of ${f.day} has ${f.time.toFixed(1)} mm`);
+  }
+  return { faults, least: Math.min(...found.map((f) => f.reading)) };
+}
+
 // mark puts a tiny sign at the head and the foot of each step, so that poppler
 // can tell on which page each came out. It takes no room.
 export async function mark(page) {

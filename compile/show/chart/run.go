@@ -56,7 +56,7 @@ func run(p *plan.Plan, r plan.Run, bands plan.RunBands, use, title string, u mea
 		from, to = widen(from, to, taken, of, func(t Taken) float64 { return place(t.OverL) })
 	}
 
-	left, spoutH, lowerH := float64(plotLeft), 104.0, 36.0
+	left, spoutH, lowerH := float64(plotLeft), 82.0, 34.0
 	hearts := r.Fraction("hearts")
 	inset := hearts.StartMin > r.Curve[0].Min && hearts.StartMin-from < 0.2*(to-from)
 	if inset { // on a page that is not full of steps

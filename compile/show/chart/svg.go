@@ -3,6 +3,7 @@ package chart
 import (
 	_ "embed"
 	"html/template"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -15,6 +16,11 @@ type Chart struct {
 	W, H  int
 	Marks []Mark
 	Touch []Touch // what its curves say, for a page on which they can be touched
+}
+
+// Banded says if it shows how far off a reading may be.
+func (c Chart) Banded() bool {
+	return slices.ContainsFunc(c.Marks, func(m Mark) bool { return m.Class == "band" })
 }
 
 // Mark is one thing drawn. Its class says how, in the page's style sheet.

@@ -36,6 +36,14 @@ func (v *view) Head() string {
 	return cut(v.Batch.Name, runningName)
 }
 
+// RunHead is the number of the run, or room for it where none is opened.
+func (v *view) RunHead() string {
+	if v.Opened == nil {
+		return "________"
+	}
+	return cut(v.Opened.Number, runningName/2)
+}
+
 // HouseHead is the house's name, likewise.
 func (v *view) HouseHead() string { return cut(v.Plant.Name, headName/2) }
 

@@ -2,10 +2,12 @@ package sheet
 
 import (
 	"math"
+	"unicode/utf8"
 )
 
-// A page for each day's work: how high its rows may be is reckoned from what stands on
-// it. The paper is the shorter of the two, US Letter; what A4 has more goes to the rows.
+// A page for each day's work: whether its rows may all be high, with room for notes
+// below, is reckoned from what stands on it. The paper is the shorter of the two, US
+// Letter. Where they may not be, the rows share what the page has left (sheet.css).
 // All in mm, as sheet.css has them.
 const (
 	pageMM    = 279.4 - 11.5 - 9.5 // of text, between head and foot
@@ -16,19 +18,18 @@ const (
 	paddingMM = 1.5
 	lineChars = 62 // of a sentence, over the whole width of the instruments
 	pxMM      = 186.0 / 700
-	figureMM  = 2.0
+	figureMM  = 6.5 // below a picture: what it means
+	listMM    = 7.3 // a row of what is weighed out
 	notesMM   = 23.0
 )
 
 // The heights of a row that is written in.
 const (
-	denseMM = 7.4 // the least that a pencil wants
-	lowMM   = 8.4
-	midMM   = 11.0
+	denseMM = 7.4  // the least that a pencil wants
 	tallMM  = 15.0 // wet hands
 )
 
-// sizes says how high the rows of a part are: its class in the style sheet. chartPx is the
+// sizes says how high the rows of a part are: high, or what fills the page. chartPx is the
 // height of its picture.
 func (p *part) sizes(chartPx int) {
 	rows, used := 0, headMM+factsMM+theadMM
@@ -45,16 +46,9 @@ func (p *part) sizes(chartPx int) {
 			}
 		}
 	}
-	each := (pageMM - used) / float64(max(rows, 1))
-	switch {
-	case each-notesMM/float64(max(rows, 1)) >= tallMM:
-		p.Size = "tall"
-	case each >= midMM:
-		p.Size, p.Notes = "mid", 0
-	case each >= lowMM:
-		p.Size, p.Notes = "low", 0
-	default:
-		p.Size, p.Notes = "dense", 0
+	p.Size = "tall"
+	if n := float64(rows); used+n*tallMM+notesMM > pageMM {
+		p.Size, p.Notes = "fill", 0
 	}
 }
 
@@ -69,4 +63,20 @@ func (s step) heightMM(cells int) float64 {
 		least = denseMM
 	}
 	return max(math.Ceil(float64(s.chars())/chars)*lineMM+paddingMM, least)
+}
+
+// weighMM is about how high the page is on which the grain is weighed out: three lists,
+// each with its heading, what is said of the mash, and of the feints.
+func (v *view) weighMM() float64 {
+	const heading, list, said, feints, longName = 10.5, 16.8, 10.5, 12.0, 36
+	mm := heading + 3*list + said + listMM*float64(len(v.Bill.Lines)+1+len(v.Bill.Additions)+len(v.Schedule.Vessels))
+	for _, a := range v.Bill.Additions {
+		if utf8.RuneCountInString(a.Name) > longName { // two lines
+			mm += lineMM
+		}
+	}
+	if v.Spirit.FeintsFrom == "steady" {
+		mm += feints
+	}
+	return mm
 }

@@ -25,6 +25,7 @@ type view struct {
 	DaysChart, MashChart, FermentChart, StripChart, SpiritChart, CaskChart chart.Chart
 	MashDay, FermentLog, Filling                                           part
 	StripDays, SpiritDays                                                  []part // one a charge
+	MashOpposite                                                           bool   // its picture is opposite its steps
 }
 
 // part is the steps of one part of the sheet.
@@ -38,7 +39,7 @@ type part struct {
 	Dated   bool   // the first step of each day says which
 	Begin   *begin // what all its clocks hang on
 	Days    []day
-	Size    string // of its rows: low, mid or tall
+	Size    string // of its rows: tall, or what fills the page
 }
 
 // begin is the moment from which a part's clock counts, for those who are late.
@@ -82,7 +83,12 @@ func (v *view) fill() {
 	v.StripDays = v.charges("strip", "Steps of the stripping run", p.Strip.Charges)
 	v.SpiritDays = v.charges("spirit", "Steps of the spirit run", p.Spirit.Charges)
 	v.Filling = v.part("filling", "fill", "Steps of reduction and filling", func(s plan.Step) bool { return s.Stage == "fill" })
-	v.MashDay.sizes(v.MashChart.H)
+	v.MashOpposite = v.weighMM()+figureMM+pxMM*float64(v.MashChart.H) <= pageMM
+	if v.MashOpposite {
+		v.MashDay.sizes(0)
+	} else {
+		v.MashDay.sizes(v.MashChart.H)
+	}
 	v.FermentLog.sizes(v.FermentChart.H)
 	for i := range v.StripDays {
 		v.StripDays[i].sizes(v.StripChart.H * firstOnly(i))
@@ -288,6 +294,27 @@ func (v *view) VesselOf(use string) plan.Vessel {
 		}
 	}
 	return plan.Vessel{}
+}
+
+// In is where a stage is done: in the run that is opened, else as planned. Planned says
+// that no run tells: then there is room for another vessel.
+type in struct {
+	Vessel  string
+	Planned bool
+}
+
+// In is where a stage is done.
+func (v *view) In(use string) in {
+	planned := v.VesselOf(use).Name
+	if v.Opened == nil {
+		return in{planned, true}
+	}
+	for _, k := range v.Opened.Vessels {
+		if k.Use == use {
+			return in{k.Vessel, false}
+		}
+	}
+	return in{planned, false}
 }
 
 // Warnings are the notices that are more than notes: warnings, and promises that

@@ -20,11 +20,19 @@ const longCols = len(" 12 h 30 min")
 
 const blank = "________"
 
+// offWords is what to do about a reading that is off.
+func (t *text) offWords() string {
+	if t.p.Bands == nil {
+		return "how far off it may be, plan --full says, and the sheet to print. "
+	}
+	return "when it is further off than +/-, find out why before going on. "
+}
+
 func (t *text) sheet(steps []plan.Step) {
 	t.Heading("RUN SHEET")
 	t.Para(2, 2, "stay: somebody is there all along (stay 2: two people). start: somebody starts it and may go. "+
 		"alone: it needs nobody. What the instrument should say stands beside the line for what it says; "+
-		"when it is further off than +/-, find out why before going on. "+
+		t.offWords()+
 		"Gravity is read at "+t.Temp(20)+". Wash and spirit, their volume and their strength, are what they would be at "+t.gaugeTemp()+".")
 	for i, s := range steps {
 		newDay := i == 0 || !measure.SameDay(steps[i-1].Start, s.Start)
