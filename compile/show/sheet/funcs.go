@@ -31,7 +31,7 @@ func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
 		"should":    func(q plan.Quantity) string { return should(u, q) },
 		"bare":      func(c cell) string { return bare(u, c) },
 		"other":     func(c cell) string { return other(u, c) },
-		"offBare":   func(q plan.Quantity) string { return offBare(u, q) },
+		"offBare":   func(c cell) string { return offBare(u, c) },
 		"unit":      func(q plan.Quantity) string { return unit(u, q) },
 		"tempunit":  func() string { _, w := u.Value(plan.Of(0, plan.Celsius)); return w },
 		"needsTemp": needsTemp,
@@ -137,9 +137,20 @@ func saidIn(u measure.Units, c cell) (number, unit string) {
 	return number, unit
 }
 
-// offBare is a tolerance without its unit, which stands with the value.
-func offBare(u measure.Units, q plan.Quantity) string {
-	said := strings.TrimPrefix(u.Tolerance(q), "+/- ")
+// offBare is what a reading may be off by without its unit, which stands with the value:
+// a tolerance, or from a low to a high where one tolerance would not be true of both.
+func offBare(u measure.Units, c cell) string {
+	if c.Lopsided() {
+		number := func(q plan.Quantity) string {
+			r := *c.Reading
+			r.Should = q
+			c.Reading = &r
+			said, _ := saidIn(u, c)
+			return said
+		}
+		return number(*c.Low) + "–" + number(*c.High)
+	}
+	said := strings.TrimPrefix(u.Tolerance(c.Tolerance), "+/- ")
 	if number, _, found := strings.Cut(said, " "); found {
 		said = number
 	}

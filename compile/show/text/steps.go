@@ -104,11 +104,7 @@ func (t *text) reading(r plan.Reading) {
 // off is what a reading may be off by: so much either way, or from a low to a high where
 // it may be much farther off on one side.
 func (t *text) off(r plan.Reading) string {
-	if r.Low == nil || r.High == nil {
-		return " " + t.Tolerance(r.Tolerance)
-	}
-	down, up := r.Should.Value-r.Low.Value, r.High.Value-r.Should.Value
-	if max(down, up) < lopsided*min(down, up) {
+	if !r.Lopsided() {
 		return " " + t.Tolerance(r.Tolerance)
 	}
 	bare := func(q plan.Quantity) string { // the unit stands before
@@ -117,10 +113,6 @@ func (t *text) off(r plan.Reading) string {
 	}
 	return ", " + bare(*r.Low) + " to " + bare(*r.High)
 }
-
-// lopsided is how many times as far a reading may be off on one side as on the other
-// before both are said.
-const lopsided = 1.5
 
 // read is a quantity as its instrument shows it: a spirit's strength in proof
 // alone where proof is spoken.

@@ -1,0 +1,15 @@
+package plan
+
+// lopsided is how many times as far a reading may be off on one side as on the other
+// before both are said.
+const lopsided = 1.5
+
+// Lopsided says that a reading may be off much farther on one side than on the other, so
+// that one tolerance for both would say what cannot be.
+func (r Reading) Lopsided() bool {
+	if r.Low == nil || r.High == nil {
+		return false
+	}
+	down, up := r.Should.Value-r.Low.Value, r.High.Value-r.Should.Value
+	return max(down, up) >= lopsided*min(down, up)
+}
