@@ -17,6 +17,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/memoryfs"
 )
 
 const (
@@ -307,7 +308,7 @@ func (t *Tree) Houses(folder string) []string {
 // FS is the recipe files below a folder. Of links there are only those that lead
 // to nothing below it: what they lead to is read by its own name.
 func (t *Tree) FS(dir string) fs.FS {
-	out := files{}
+	out := memoryfs.Files{}
 	for _, f := range t.files {
 		rel, ok := below(dir, f.path)
 		if !ok {
@@ -317,7 +318,7 @@ func (t *Tree) FS(dir string) fs.FS {
 		if link && t.readAnyway(f, dir) {
 			continue
 		}
-		out[rel] = entry{t.blobs[f.blob], link}
+		out[rel] = memoryfs.File{Data: t.blobs[f.blob], Link: link}
 	}
 	return out
 }

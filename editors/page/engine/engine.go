@@ -20,6 +20,7 @@ import (
 	"newmake/compile/front"
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/memoryfs"
 	"newmake/lang/version"
 )
 
@@ -174,5 +175,9 @@ func (e *Engine) load(files map[string]string) (*front.Check, *check.House, erro
 
 // place is where a house of texts is looked for.
 func place(files map[string]string) front.Place {
-	return front.Place{Path: ".", Label: "this house", FS: memory(files)}
+	house := memoryfs.Files{}
+	for name, text := range files {
+		house[name] = memoryfs.File{Data: []byte(text)}
+	}
+	return front.Place{Path: ".", Label: "this house", FS: house}
 }

@@ -1,4 +1,4 @@
-package gitrepo
+package memoryfs
 
 import (
 	"io/fs"
@@ -10,13 +10,13 @@ import (
 )
 
 func TestFilesAreAFileSystem(t *testing.T) {
-	f := files{"house.batch": {data: []byte(plant)}, "a/b/c.batch": {data: []byte(grain)}, "a/d.batch": {}}
+	f := Files{"house.batch": {Data: []byte("plant \"P\" {\n}\n")}, "a/b/c.batch": {Data: []byte("grain g {\n}\n")}, "a/d.batch": {}}
 	require.NoError(t, fstest.TestFS(f, "house.batch", "a/b/c.batch", "a/d.batch"))
-	require.NoError(t, fstest.TestFS(files{}))
+	require.NoError(t, fstest.TestFS(Files{}))
 }
 
 func TestALinkLeadsNowhere(t *testing.T) {
-	f := files{"a/link.batch": {data: []byte("link.batch"), link: true}}
+	f := Files{"a/link.batch": {Data: []byte("link.batch"), Link: true}}
 	list, err := fs.ReadDir(f, "a")
 	require.NoError(t, err)
 	require.Len(t, list, 1)

@@ -1,4 +1,6 @@
-package gitrepo
+// Package memoryfs is a file system in memory: what was read from git, or what a browser
+// holds, read as a folder is.
+package memoryfs
 
 import (
 	"bytes"
@@ -10,26 +12,26 @@ import (
 	"time"
 )
 
-// files is a file system in memory: files by their paths, in folders that are
-// there because a file is below them. It follows no link. A link in it shows as
-// one and leads nowhere.
-type files map[string]entry
+// Files are files by their paths, in folders that are there because a file is below
+// them. No link is followed: one shows as a link and leads nowhere.
+type Files map[string]File
 
-type entry struct {
-	data []byte
-	link bool
+// File is what a path holds.
+type File struct {
+	Data []byte
+	Link bool
 }
 
 // Open opens a file or a folder.
-func (f files) Open(name string) (fs.File, error) {
+func (f Files) Open(name string) (fs.File, error) {
 	if !fs.ValidPath(name) {
 		return nil, &fs.PathError{Op: "open", Path: name, Err: fs.ErrInvalid}
 	}
 	if e, ok := f[name]; ok {
-		if e.link {
+		if e.Link {
 			return nil, &fs.PathError{Op: "open", Path: name, Err: fs.ErrNotExist}
 		}
-		return &openFile{info{path.Base(name), 0o644, int64(len(e.data))}, bytes.NewReader(e.data)}, nil
+		return &openFile{info{path.Base(name), 0o644, int64(len(e.Data))}, bytes.NewReader(e.Data)}, nil
 	}
 	list := f.below(name)
 	if len(list) == 0 && name != "." {
@@ -39,7 +41,7 @@ func (f files) Open(name string) (fs.File, error) {
 }
 
 // below lists what stands in a folder, in order.
-func (f files) below(dir string) []fs.DirEntry {
+func (f Files) below(dir string) []fs.DirEntry {
 	var out []fs.DirEntry
 	folders := map[string]bool{}
 	for name, e := range f {
@@ -50,14 +52,14 @@ func (f files) below(dir string) []fs.DirEntry {
 			}
 		}
 		first, _, deeper := strings.Cut(name, "/")
-		i := info{first, 0o644, int64(len(e.data))}
+		i := info{first, 0o644, int64(len(e.Data))}
 		switch {
 		case deeper && folders[first]:
 			continue
 		case deeper:
 			folders[first] = true
 			i = folder(first)
-		case e.link:
+		case e.Link:
 			i.mode = fs.ModeSymlink | 0o777
 		}
 		out = append(out, i)
