@@ -138,7 +138,7 @@ func (f oddsFlags) tried(a *app, src *front.Source, name string, system *recipe.
 		return nil, 0, a.refuse(b.Diags, format)
 	}
 	made := b.Plan()
-	if made.Plan == nil || front.Broken(made.Diags) {
+	if !made.Sound() {
 		return nil, 0, a.refuse(made.Diags, format)
 	}
 	u := measure.UnitsOf(b.Recipe.Units)

@@ -165,7 +165,7 @@ func (f planFlags) run(a *app, arg string) error {
 	made := b.Plan()
 	source, note := stamp()
 	notes = append(notes, note)
-	if made.Plan == nil || front.Broken(made.Diags) {
+	if !made.Sound() {
 		if screen {
 			return a.refuseOnScreen(made.Diags, arg)
 		}

@@ -120,7 +120,7 @@ func (f recordFlags) open(a *app, src *front.Source, name string) (string, error
 	made := b.Plan()
 	source, note := stamp()
 	a.notes(note)
-	if made.Plan == nil || front.Broken(made.Diags) {
+	if !made.Sound() {
 		return "", a.refuse(made.Diags, "text")
 	}
 	made.Plan.Source = source

@@ -344,7 +344,7 @@ func (f *Found) planWritten() diag.List {
 	if err != nil {
 		return diag.List{{Code: diag.CodeUnreadable, Severity: diag.Error, Summary: err.Error()}}
 	}
-	if made.Plan == nil || front.Broken(made.Diags) {
+	if !made.Sound() {
 		return made.Diags
 	}
 	f.After = &Answer{Factor: made.Recipe.Bill.TotalKg / f.Batch.Bill.TotalKg, Batch: made.Recipe, Plan: made.Plan, Diags: made.Diags}

@@ -125,7 +125,7 @@ func (a *Answer) plan(src *front.Source, name, start, run string, on record.Date
 		return err
 	}
 	made := b.Plan()
-	if made.Plan == nil || front.Broken(made.Diags) {
+	if !made.Sound() {
 		a.Unread = append(a.Unread, name)
 		return nil
 	}

@@ -31,20 +31,11 @@ func Rewritten(h *check.House) diag.List {
 	if same, err := repo.AtHead(names, texts); same || err != nil {
 		return nil
 	}
-	var list diag.List
-	_ = reading(repo, func(at func(commit string) (*gitrepo.Tree, error)) error {
-		tree, err := head(repo, at)
-		if err != nil {
-			return err
-		}
-		dir, err := repo.Below(h.Root)
-		if err != nil {
-			return err
-		}
-		list = rewritten(tree, dir, h)
+	commit, err := repo.Commit("HEAD")
+	if err != nil {
 		return nil
-	})
-	return list
+	}
+	return rewritten(houseAt(repo, commit, h), h)
 }
 
 // reading lends a reader of a repository's commits.
@@ -57,20 +48,10 @@ func reading(repo *gitrepo.Repo, do func(at func(commit string) (*gitrepo.Tree, 
 	return do(r.At)
 }
 
-// head is the tree of what was committed last.
-func head(repo *gitrepo.Repo, at func(commit string) (*gitrepo.Tree, error)) (*gitrepo.Tree, error) {
-	commit, err := repo.Commit("HEAD")
-	if err != nil {
-		return nil, err
-	}
-	return at(commit)
-}
-
-// rewritten holds the runs of a house against a tree of its repository, where it lies in a
-// folder of it. A run with errors is left until they are mended.
-func rewritten(tree *gitrepo.Tree, dir string, now *check.House) (said diag.List) {
-	was, err := check.LoadFS(tree.FS(dir), now.Root, check.Options{})
-	if err != nil {
+// rewritten holds the runs of a house against those of the same house as it was; nil was
+// nothing. A run with errors is left until they are mended.
+func rewritten(was, now *check.House) (said diag.List) {
+	if was == nil {
 		return nil
 	}
 	for _, number := range was.RunNumbers() {

@@ -37,7 +37,7 @@ func CheckStaged(tree, head *gitrepo.Tree, changed []string) diag.List {
 		}
 		list = append(list, concerns(src.House, changed)...)
 		if head != nil {
-			list = append(list, rewritten(head, dir, src.House)...)
+			list = append(list, rewritten(inTree(head, dir, src.House), src.House)...)
 		}
 	}
 	return list.Dedup()

@@ -39,15 +39,14 @@ func (e *Engine) plan(q Question) Answer {
 			continue
 		}
 		list = append(list, made.Diags.Beyond(list)...)
-		broken := made.Plan == nil || made.Recipe == nil || front.Broken(made.Diags)
-		if !broken {
+		if made.Sound() {
 			of[name] = inlay.Hints(h.Find(name), made.Recipe, made.Plan, made.Recipe.Units)
 		}
 		if name != a.Batch {
 			continue
 		}
 		a.Notes = made.Notes
-		if broken {
+		if !made.Sound() {
 			continue
 		}
 		if q.Sure {

@@ -12,7 +12,6 @@ import (
 
 	"newmake/compile/ask/bands"
 	"newmake/compile/front"
-	"newmake/compile/front/revision"
 	"newmake/compile/measure"
 	"newmake/compile/show/inlay"
 	"newmake/compile/show/sheet"
@@ -50,7 +49,7 @@ func planned(h *check.House, path, name string) (*front.Plan, error) {
 	switch {
 	case err != nil:
 		return nil, err
-	case made.Plan == nil || made.Recipe == nil || front.Broken(made.Diags):
+	case !made.Sound():
 		return nil, fmt.Errorf("%s has errors and cannot be planned", name)
 	}
 	return made, nil
@@ -165,7 +164,7 @@ func (s *server) codeLenses(raw json.RawMessage) (func() any, *home, error) {
 	at, units, marked := h.house, s.units, s.marked(path)
 	return func() any {
 		out := []codeLens{}
-		committed := revision.Committed(at)
+		committed := h.committed.Of(at)
 		for _, name := range at.BatchesIn(path) {
 			d := at.Find(name)
 			if d == nil {

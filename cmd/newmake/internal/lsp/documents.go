@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"newmake/compile/front"
+	"newmake/compile/front/revision"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/house"
@@ -31,11 +32,12 @@ type home struct {
 	house *check.House
 	work  *front.Check
 
-	said      diag.List       // of the texts alone
-	computed  diag.List       // what computing has shown beyond that, of the turn before or this one
-	published map[string]bool // files that have diagnostics in the editor
-	busy      bool            // computing
-	drawn     tried           // of the texts as they are; empty until they are drawn
+	said      diag.List          // of the texts alone
+	computed  diag.List          // what computing has shown beyond that, of the turn before or this one
+	published map[string]bool    // files that have diagnostics in the editor
+	busy      bool               // computing
+	committed revision.Committed // used by what computes, one at a time
+	drawn     tried              // of the texts as they are; empty until they are drawn
 }
 
 // overlay are the texts that the editor holds.
