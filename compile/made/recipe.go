@@ -22,6 +22,11 @@ import (
 // are those that were written down.
 func Recipe(b *recipe.Batch, r *record.Run) *recipe.Batch {
 	out := b.Clone()
+	if out.Today.NoBackset && !sawBackset(r) {
+		out = out.AsToday()
+	} else {
+		out.Today.NoBackset = false
+	}
 	out.Start.Year, out.Start.Month, out.Start.Day = r.Date.Year, int(r.Date.Month), r.Date.Day
 	out.Plant.Shift = recipe.Shift{ToMinute: 24 * 60, Days: [7]bool{true, true, true, true, true, true, true}}
 	weighed(out, r)
@@ -36,15 +41,34 @@ func Recipe(b *recipe.Batch, r *record.Run) *recipe.Batch {
 	return out
 }
 
-// weighed puts in what was weighed and measured.
+// sawBackset says that backset went into a mash, whatever the recipe has of it.
+func sawBackset(r *record.Run) bool {
+	for i := range r.Used {
+		if _, read := r.Used[i].Amount.Holds(); read && tree.Key(r.Used[i].What) == "backset" {
+			return true
+		}
+	}
+	for i := range r.Visits {
+		if v := &r.Visits[i]; v.Word == "backset" && !v.None {
+			return true
+		}
+	}
+	return false
+}
+
+// weighed puts in what was weighed and measured. Of water each line is one of the mash's
+// waters, in their order, and what is left is of the last.
 func weighed(b *recipe.Batch, r *record.Run) {
 	kg, m3 := map[string]float64{}, map[string]float64{}
+	var water []float64
 	for _, u := range r.Used {
 		v, ok := u.Amount.Holds()
 		switch {
 		case !ok:
 		case v.Kind == quantity.Mass:
 			kg[tree.Key(u.What)] += v.SI
+		case v.Kind == quantity.Volume && tree.Key(u.What) == "water":
+			water = append(water, v.SI)
 		case v.Kind == quantity.Volume:
 			m3[tree.Key(u.What)] += v.SI
 		}
@@ -70,9 +94,12 @@ func weighed(b *recipe.Batch, r *record.Run) {
 				delete(m3, "backset")
 			}
 		case recipe.MashWater:
-			if v, ok := m3["water"]; ok {
-				s.VolumeM3 = v
-				delete(m3, "water")
+			if len(water) > 0 {
+				if lastWater(b, i) {
+					s.VolumeM3, water = sum(water), nil
+				} else {
+					s.VolumeM3, water = water[0], water[1:]
+				}
 			}
 		}
 	}
@@ -81,6 +108,19 @@ func weighed(b *recipe.Batch, r *record.Run) {
 			b.Ferm.PitchKg, b.Ferm.PitchKgM3 = v, 0
 		}
 	}
+}
+
+// lastWater says that no water goes into a mash after a step.
+func lastWater(b *recipe.Batch, step int) bool {
+	return !slices.ContainsFunc(b.Mash.Steps[step+1:], func(s recipe.MashStep) bool { return s.Verb == recipe.MashWater })
+}
+
+func sum(x []float64) float64 {
+	var s float64
+	for _, v := range x {
+		s += v
+	}
+	return s
 }
 
 // vessels puts the run into the vessels in which it was made.
@@ -201,11 +241,46 @@ func mashed(b *recipe.Batch, r *record.Run) {
 				s.DurationS = t.lastS
 			}
 		case recipe.MashWater, recipe.MashBackset:
-			if v, ok := held(t.visit, record.Volume); ok && v.SI > 0 {
-				s.VolumeM3, s.Share = v.SI, 0
+			if v, ok := held(t.visit, record.Volume); ok && !measured(r, s.Verb) {
+				if m3, ok := wentIn(b, t.step, v.SI); ok {
+					s.VolumeM3, s.Share = m3, 0
+				}
 			}
 		}
 	}
+}
+
+// measured says that the liquor of a verb was measured before it went in, which is surer than
+// a dip.
+func measured(r *record.Run, verb recipe.MashVerb) bool {
+	return slices.ContainsFunc(r.Used, func(u record.Used) bool {
+		v, read := u.Amount.Holds()
+		return read && v.Kind == quantity.Volume && verbs[tree.Key(u.What)] == verb
+	})
+}
+
+// wentIn is how much liquor went in at a step, of the volume that was written down there. The
+// sheet asks for what is then in the cooker, and people write what they put in as well: it is
+// taken for the one that lies nearer to the recipe. A dip over grain does not tell of liquor.
+func wentIn(b *recipe.Batch, step int, m3 float64) (float64, bool) {
+	before, grain := 0.0, false
+	for _, s := range b.Mash.Steps[:step] {
+		switch s.Verb {
+		case recipe.MashWater, recipe.MashBackset:
+			before += s.VolumeM3
+		case recipe.MashAdd:
+			grain = true
+		}
+	}
+	should := b.Mash.Steps[step].VolumeM3
+	dipped := math.Abs(m3-before-should) < math.Abs(m3-should)
+	switch {
+	case m3 <= 0 || dipped && grain:
+		return 0, false
+	case dipped:
+		return m3 - before, m3 > before
+	}
+	return m3, true
 }
 
 // held is what holds of a reading of a visit.

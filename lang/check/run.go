@@ -206,8 +206,13 @@ func (h *House) vesselsOf(n *tree.Node, p *recipe.Plant, diags *diag.List) {
 // may have been done; so it is kept.
 func stepsOf(r *record.Run, b *recipe.Batch, diags *diag.List) {
 	have := map[string]int{}
-	for _, s := range b.Mash.Steps {
+	for _, s := range b.AsToday().Mash.Steps {
 		have[s.Verb.Word()]++
+	}
+	for _, s := range b.Mash.Steps { // who has no backset by the recipe may have found some
+		if s.Verb == recipe.MashBackset && b.Today.NoBackset {
+			have[s.Verb.Word()]++
+		}
 	}
 	for i := range r.Visits {
 		v := &r.Visits[i]
@@ -220,7 +225,7 @@ func stepsOf(r *record.Run, b *recipe.Batch, diags *diag.List) {
 			continue
 		}
 		if v.Nth > have[v.Word] {
-			d := diag.Diagnostic{Code: diag.CodeNotAStep, At: v.At, Summary: fmt.Sprintf("%s has no %s `%s`", b.Name, ordinal(v.Nth), v.Word),
+			d := diag.Diagnostic{Code: diag.CodeNotAStep, Severity: diag.Warning, At: v.At, Summary: fmt.Sprintf("%s has no %s `%s`", b.Name, ordinal(v.Nth), v.Word),
 				Help: "if it was done so, leave it: it is kept, beside the plan; a further reading of a step needs no word, `10:20 158 F`"}
 			if have[v.Word] > 0 {
 				d.Summary = fmt.Sprintf("%s has %s, and this is the %s", b.Name, words.Count(have[v.Word], "`"+v.Word+"`"), ordinal(v.Nth))

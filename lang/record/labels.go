@@ -21,10 +21,12 @@ var labels = map[StageName][]label{
 	Strip: {
 		{Spout, quantity.Strength, false}, {Flow, quantity.Flow, false}, {Receiver, quantity.Volume, false}, {Vapour, quantity.Temperature, false},
 		{Volume, quantity.Volume, true}, {Strength, quantity.Strength, true}, {Gravity, quantity.Gravity, false}, {PH, quantity.PH, false}, {Mass, quantity.Mass, false},
+		{Temperature, quantity.Temperature, true},
 	},
 	Spirit: {
 		{Spout, quantity.Strength, false}, {Flow, quantity.Flow, false}, {Receiver, quantity.Volume, false}, {Vapour, quantity.Temperature, false},
 		{Volume, quantity.Volume, true}, {Strength, quantity.Strength, true}, {Mass, quantity.Mass, false},
+		{Temperature, quantity.Temperature, true},
 	},
 	Fill: {
 		{Volume, quantity.Volume, false}, {Strength, quantity.Strength, false}, {Mass, quantity.Mass, false}, {Tare, quantity.Mass, true}, {Gross, quantity.Mass, true},
