@@ -44,6 +44,7 @@ type House struct {
 
 	tastings onceEach[*house.Decl, tasting]
 	trials   onceEach[*house.Decl, trial]
+	seasons  onceEach[*house.Decl, seasonRead]
 
 	instruments func() map[string]*instrument
 	filled      func() []string // the serials of all casks that runs filled
@@ -210,6 +211,7 @@ func (h *House) found(files []*house.File) diag.List {
 	}
 	list = append(list, h.ofRecords(in)...)
 	list = append(list, h.ofTastings(in)...)
+	list = append(list, h.ofSeasons(in)...)
 	batches := slices.DeleteFunc(slices.Clone(h.BatchDecls()), func(d *house.Decl) bool {
 		return !in[d.File] && (d.Parent == "" || !slices.ContainsFunc(h.Chain(d), func(a *house.Decl) bool { return in[a.File] }))
 	})

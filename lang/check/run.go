@@ -288,6 +288,9 @@ func (h *House) ofRecords(in map[*house.File]bool) diag.List {
 	for _, d := range runs {
 		list = append(list, h.run(d).diags...)
 	}
+	if len(runs) > 0 {
+		list = append(list, h.claimed()...)
+	}
 	for _, f := range ofCellar {
 		if slices.ContainsFunc(h.Past(f), func(d *house.Decl) bool { return in[d.File] }) {
 			return append(list, h.cellar().diags...)

@@ -14,6 +14,7 @@ import (
 //	04 fields               09 gauge and cask  14 diff and size
 //	05 plant and vessels    10 law             15 tastings and trials
 //	                                           16 casks, vats and bottlings
+//	                                           17 seasons, and vessels claimed twice
 type Code string
 
 // Info is what the table knows of a code.
@@ -72,7 +73,7 @@ const (
 )
 
 // Table lists every code in order.
-var Table = slices.SortedFunc(slices.Values(slices.Concat(textTable, checkTable, Computed, changeTable, learnedTable, tastingTable, cellarTable)), func(a, b Info) int {
+var Table = slices.SortedFunc(slices.Values(slices.Concat(textTable, checkTable, Computed, changeTable, learnedTable, tastingTable, cellarTable, seasonTable)), func(a, b Info) int {
 	return strings.Compare(string(a.Code), string(b.Code))
 })
 

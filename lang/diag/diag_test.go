@@ -30,7 +30,7 @@ func golden(t *testing.T, path, got string) {
 }
 
 func TestCodes(t *testing.T) {
-	form := regexp.MustCompile(`^NM(0[1-9]|1[0-6])\d\d$`)
+	form := regexp.MustCompile(`^NM(0[1-9]|1[0-7])\d\d$`)
 	name := regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 	names := make(map[string]diag.Code)
 	for i, info := range diag.Table {

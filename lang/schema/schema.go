@@ -27,7 +27,7 @@ type Field struct {
 	KeyKind string // a slot whose kind of quantity tells them apart too: hearts by volume, hearts by strength
 	Step    bool   // a step of work: the order of such lines is their meaning
 	Edit    bool   // says what a variant does to the lines of what it varies
-	Past    bool   // a declaration of what happened: no plan depends on it
+	Past    bool   // a declaration of what happened, or of a season: no plan of a batch depends on it
 	Limits  []Limit
 	Block   *Block // what its block may hold; nil if it takes none
 
@@ -60,7 +60,7 @@ var Language = func() *Block {
 	return compileBlock(&Block{Fields: []*Field{
 		EditionLine, Plant, Batch, Run, Instrument,
 		Grain, Yeast, Enzyme, CaskWood, Standard, Model,
-		Learned, OwnCask, Round, Tasting, Trial, Vat, Bottling, Store,
+		Learned, OwnCask, Round, Tasting, Trial, Vat, Bottling, Store, Season,
 	}})
 }()
 

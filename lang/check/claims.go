@@ -1,0 +1,146 @@
+package check
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"time"
+
+	"newmake/lang/diag"
+	"newmake/lang/parallel"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+	"newmake/lang/tree"
+)
+
+// claim is a run in a vessel, from the first to the last that was read or done there.
+type claim struct {
+	plant, vessel string
+	run           *record.Run
+	stage         int
+	from, to      time.Time
+}
+
+// claims are those of all runs, by vessel and by time. A vessel that no line names is
+// the recipe's, where that has one.
+func (h *House) claims() []claim {
+	var out []claim
+	parallel.Each(len(h.Runs), func(i int) { h.run(h.Runs[i]) })
+	for _, d := range h.Runs {
+		r := h.run(d).run
+		var b *recipe.Batch
+		if bd := h.Find(r.Batch); bd != nil {
+			b = h.batch(bd).batch
+		}
+		plant := ""
+		if b != nil && b.Plant != nil {
+			plant = b.Plant.Name
+		} else if len(h.Plants) > 0 {
+			plant = h.Plants[0].Name
+		}
+		for i := range r.Stages {
+			c := claim{plant: plant, vessel: r.Stages[i].Vessel, run: r, stage: i}
+			if c.vessel == "" {
+				c.vessel = planned(b, r.Stages[i].Name)
+			}
+			if c.vessel != "" && c.span() {
+				out = append(out, c)
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b claim) int {
+		return cmp.Or(cmp.Compare(a.plant, b.plant), cmp.Compare(a.vessel, b.vessel), a.from.Compare(b.from))
+	})
+	return out
+}
+
+// planned is the one vessel that the recipe has for a stage, "" if it leaves a choice.
+func planned(b *recipe.Batch, stage record.StageName) string {
+	if b == nil {
+		return ""
+	}
+	var v *recipe.Vessel
+	switch stage {
+	case record.Mash:
+		v = b.Mash.Cooker
+	case record.Ferment:
+		if len(b.Ferm.Vessels) == 1 {
+			v = b.Ferm.Vessels[0]
+		}
+	case record.Strip:
+		v = b.Strip.Still
+	case record.Spirit:
+		v = b.Spirit.Still
+	}
+	if v == nil {
+		return ""
+	}
+	return v.Name
+}
+
+// span finds from when to when a run was in the vessel, false where no clock tells. A
+// wash stays in its fermenter until the last of it is in the still: a plant has nothing
+// else that it could wait in.
+func (c *claim) span() bool {
+	see := func(t time.Time) {
+		if c.from.IsZero() || t.Before(c.from) {
+			c.from = t
+		}
+		if t.After(c.to) {
+			c.to = t
+		}
+	}
+	of := c.run.Stages[c.stage].Name
+	for i := range c.run.Visits {
+		if v := &c.run.Visits[i]; v.Stage == c.stage && v.When.Known() {
+			see(v.When.Time)
+		}
+	}
+	if c.from.IsZero() || of != record.Ferment {
+		return !c.from.IsZero()
+	}
+	for i := range c.run.Visits {
+		if v := &c.run.Visits[i]; c.run.Stages[v.Stage].Name == record.Strip && v.Word == "charge" && v.When.Known() && v.When.Time.After(c.from) {
+			see(v.When.Time)
+		}
+	}
+	return true
+}
+
+// claimed speaks of two runs that were in one vessel at one time. Where one ends as the
+// other begins, all is well.
+func (h *House) claimed() diag.List {
+	var list diag.List
+	var last *claim // of the vessel, that which ends last
+	all := h.claims()
+	for i := range all {
+		c := &all[i]
+		if last == nil || tree.Key(last.vessel) != tree.Key(c.vessel) || last.plant != c.plant {
+			last = c
+			continue
+		}
+		if last.run != c.run && c.from.Before(last.to) && last.from.Before(c.to) {
+			list.Add(c.against(last))
+		}
+		if c.to.After(last.to) {
+			last = c
+		}
+	}
+	return list
+}
+
+// against says that two runs claim one vessel.
+func (c *claim) against(o *claim) diag.Diagnostic {
+	to := c.to
+	if o.to.Before(to) {
+		to = o.to
+	}
+	stage := c.run.Stages[c.stage]
+	clock := func(t time.Time) string { return t.In(c.run.Zone).Format("2006-01-02 15:04") }
+	return diag.Diagnostic{
+		Code: diag.CodeClaim, At: stage.At,
+		Summary: fmt.Sprintf("runs %s and %s are both in %q from %s to %s", o.run.Number, c.run.Number, c.vessel, clock(c.from), clock(to)),
+		Related: []diag.Related{{At: o.run.Stages[o.stage].At, Text: fmt.Sprintf("run %s is in it from %s to %s", o.run.Number, clock(o.from), clock(o.to))}},
+		Help:    fmt.Sprintf("one vessel holds one run at a time: write the vessel in which it really was, `%s in \"...\"`, or put a wrong clock right beside it, with `corrected`", stage.Name),
+	}
+}
