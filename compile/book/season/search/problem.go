@@ -1,0 +1,307 @@
+// Package search finds schedules: jobs of activities on resources, by the minute or any
+// other unit of time. It knows nothing of a distillery.
+//
+// A job is done whole or, where it is optional, left out. Its activities have fixed
+// durations, and lags between their starts that have a least and may have a most (a wash
+// that sours may not wait for ever). An activity uses amounts of resources from one
+// offset of its start to another, so that heat is counted by the minute, and may have to
+// lie in the open windows of calendars. A hold keeps a resource from one activity to
+// another, however far apart they come to lie (a fermenter, until it is clean again). Which
+// resource is used may be a choice of the job's: any of three fermenters.
+//
+// What is better is a list of costs in levels, each level before all that follow.
+//
+// Three things work on a problem. Greedy places one job after the other where it ends
+// soonest. Improve takes jobs out and puts them in again, a given number of times: the
+// same number gives the same schedule on every machine. Exact branches and propagates
+// until the best is proved, or its steps are used up. Bound is for problems too large for
+// that: how many of some optional jobs there can be at most.
+package search
+
+import (
+	"errors"
+	"fmt"
+)
+
+// Problem is what is to be scheduled. Times are 0 to Horizon.
+type Problem struct {
+	Horizon    int
+	Resources  []Resource
+	Calendars  [][]Window // each in order, without overlap
+	Choices    []Choice
+	Activities []Activity
+	Lags       []Lag // of activities of one job, From before To in the job's order
+	Holds      []Hold
+	Jobs       []Job
+	Costs      []Cost
+}
+
+// Resource is something of which there is so much at a time.
+type Resource struct {
+	Capacity []Step // the first at 0
+}
+
+// Step is an amount from a time on.
+type Step struct{ At, Amount int }
+
+// Window is from one time to another.
+type Window struct{ Open, Close int }
+
+// Choice is one of some resources.
+type Choice struct{ Options []int }
+
+// Which is a resource, by itself or as a job's choice.
+type Which int
+
+// Named is a resource by itself.
+func Named(resource int) Which { return Which(resource) }
+
+// Chosen is what a choice comes to.
+func Chosen(choice int) Which { return Which(^choice) }
+
+// Use is an amount of a resource from an offset of the activity's start to another.
+type Use struct {
+	Of       Which
+	From, To int
+	Amount   int
+}
+
+// During says that the part of an activity from an offset to another lies in one window
+// of a calendar. Where the two are the same it is a moment, which may be at the close.
+type During struct {
+	Calendar int
+	From, To int
+}
+
+// Activity is work that is not broken off.
+type Activity struct {
+	Duration         int
+	Uses             []Use
+	Within           []During
+	Earliest, Latest int // starts; Latest 0: as late as the horizon lets it
+}
+
+// NoMost is the most of a lag that has none.
+const NoMost = 1 << 30
+
+// Lag is how long after the start of one activity another starts.
+type Lag struct {
+	From, To    int
+	Least, Most int
+}
+
+// Hold keeps an amount of a resource from an activity's start, or so long after, to
+// another's.
+type Hold struct {
+	Of             Which
+	From, FromTime int
+	To, ToTime     int
+	Amount         int
+}
+
+// Job is activities that are done together.
+type Job struct {
+	Activities []int // an order in which no lag points back
+	Choices    []int
+	Holds      []int
+	Optional   bool
+	Alike      int // jobs of the same number that is not 0 are interchangeable
+}
+
+// Levels is how many levels of cost there are.
+const Levels = 8
+
+// Vector is a cost, level by level.
+type Vector [Levels]int64
+
+// Less says that a cost is better than another.
+func (v Vector) Less(o Vector) bool {
+	for i := range v {
+		if v[i] != o[i] {
+			return v[i] < o[i]
+		}
+	}
+	return false
+}
+
+func (v Vector) plus(o Vector) Vector {
+	for i := range v {
+		v[i] += o[i]
+	}
+	return v
+}
+
+func (v Vector) minus(o Vector) Vector {
+	for i := range v {
+		v[i] -= o[i]
+	}
+	return v
+}
+
+// Kind is what a cost is for.
+type Kind uint8
+
+// The kinds of costs. A cost of a job that is left out is none, but for Absent.
+const (
+	Absent   Kind = iota // Weight, where the job is left out
+	Late                 // Weight, where activity A starts after At
+	Over                 // Weight for each unit by which B starts later than At after A
+	Start                // Weight for each unit of A's start
+	Moved                // Weight, where A starts at another time than At
+	Makespan             // Weight for each unit of the end of what ends last
+)
+
+// Cost is a part of what is better.
+type Cost struct {
+	Kind   Kind
+	Level  int
+	Weight int64
+	Job    int // Absent
+	A, B   int
+	At     int
+}
+
+// Placed is a schedule.
+type Placed struct {
+	Present []bool // jobs
+	Start   []int  // activities; of jobs that are present
+	Chosen  []int  // choices: the resource
+	Cost    Vector
+}
+
+// Valid says what is wrong with a problem that cannot be meant.
+func (p *Problem) Valid() error {
+	jobOf, err := p.jobs()
+	if err != nil {
+		return err
+	}
+	order := make([]int, len(p.Activities))
+	for _, j := range p.Jobs {
+		for i, a := range j.Activities {
+			order[a] = i
+		}
+	}
+	for i, l := range p.Lags {
+		if !p.isActivity(l.From) || !p.isActivity(l.To) || jobOf[l.From] != jobOf[l.To] || order[l.From] >= order[l.To] || l.Least > l.Most {
+			return fmt.Errorf("lag %d", i)
+		}
+	}
+	for i, a := range p.Activities {
+		if a.Duration < 0 {
+			return fmt.Errorf("activity %d lasts less than nothing", i)
+		}
+		for _, u := range a.Uses {
+			if !p.isResource(u.Of) || u.Amount < 0 || u.From > u.To {
+				return fmt.Errorf("activity %d uses", i)
+			}
+		}
+		for _, d := range a.Within {
+			if d.Calendar < 0 || d.Calendar >= len(p.Calendars) || d.From > d.To {
+				return fmt.Errorf("activity %d within", i)
+			}
+		}
+	}
+	for i, h := range p.Holds {
+		if !p.isResource(h.Of) || !p.isActivity(h.From) || !p.isActivity(h.To) || h.Amount < 0 || jobOf[h.From] != jobOf[h.To] {
+			return fmt.Errorf("hold %d", i)
+		}
+	}
+	for i, c := range p.Costs {
+		if c.Level < 0 || c.Level >= Levels || c.Weight < 0 || c.Kind == Absent && (c.Job < 0 || c.Job >= len(p.Jobs)) ||
+			c.Kind != Absent && c.Kind != Makespan && !p.isActivity(c.A) || c.Kind == Over && (!p.isActivity(c.B) || jobOf[c.A] != jobOf[c.B]) {
+			return fmt.Errorf("cost %d", i)
+		}
+	}
+	return nil
+}
+
+func (p *Problem) jobs() ([]int, error) {
+	jobOf := make([]int, len(p.Activities))
+	for i := range jobOf {
+		jobOf[i] = -1
+	}
+	for j, job := range p.Jobs {
+		for _, a := range job.Activities {
+			if !p.isActivity(a) || jobOf[a] >= 0 {
+				return nil, fmt.Errorf("activity %d of job %d is none, or of two jobs", a, j)
+			}
+			jobOf[a] = j
+		}
+	}
+	for a, j := range jobOf {
+		if j < 0 {
+			return nil, fmt.Errorf("activity %d is of no job", a)
+		}
+	}
+	for i, r := range p.Resources {
+		if len(r.Capacity) == 0 || r.Capacity[0].At != 0 {
+			return nil, fmt.Errorf("resource %d has no capacity at 0", i)
+		}
+		for _, s := range r.Capacity {
+			if s.Amount < 0 {
+				return nil, fmt.Errorf("resource %d has less than nothing", i)
+			}
+		}
+	}
+	for _, c := range p.Choices {
+		if len(c.Options) == 0 {
+			return nil, errors.New("a choice of nothing")
+		}
+		for _, r := range c.Options {
+			if r < 0 || r >= len(p.Resources) {
+				return nil, errors.New("a choice of no resource")
+			}
+		}
+	}
+	return jobOf, nil
+}
+
+func (p *Problem) isActivity(a int) bool { return a >= 0 && a < len(p.Activities) }
+
+func (p *Problem) isResource(w Which) bool {
+	if w >= 0 {
+		return int(w) < len(p.Resources)
+	}
+	return int(^w) < len(p.Choices)
+}
+
+// latest is when an activity starts at the latest.
+func (p *Problem) latest(a int) int {
+	most := p.Horizon - p.Activities[a].Duration
+	if l := p.Activities[a].Latest; l > 0 {
+		return min(l, most)
+	}
+	return most
+}
+
+// resource is what a Which comes to.
+func resource(w Which, chosen []int) int {
+	if w >= 0 {
+		return int(w)
+	}
+	return chosen[^w]
+}
+
+// cost is what one of the costs comes to for a schedule; Makespan is none.
+func (c *Cost) of(present bool, start []int) int64 {
+	switch {
+	case c.Kind == Absent:
+		if !present {
+			return c.Weight
+		}
+	case !present:
+	case c.Kind == Late:
+		if start[c.A] > c.At {
+			return c.Weight
+		}
+	case c.Kind == Over:
+		return c.Weight * int64(max(0, start[c.B]-start[c.A]-c.At))
+	case c.Kind == Start:
+		return c.Weight * int64(start[c.A])
+	case c.Kind == Moved:
+		if start[c.A] != c.At {
+			return c.Weight
+		}
+	}
+	return 0
+}

@@ -1,0 +1,3 @@
+package search
+
+import _ "newmake/lang/testflag" // the switches of the tests
