@@ -49,18 +49,24 @@ const (
 // Numbers runs the stages of a batch and no more: no words, no notices, no plan.
 // What it gives with an error is as far as it came.
 func Numbers(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*numbers.Batch, error) {
+	n, _, err := stages(b, memo, why)
+	return n, err
+}
+
+// stages gives the numbers of a batch, and the work up to the end of its stripping run,
+// which the ferment waits for.
+func stages(b *recipe.Batch, memo *numbers.Memo, why Purpose) (n *numbers.Batch, toWashRun []work.Job, err error) {
 	b = lot.OnBasis(b.AsToday())
-	n := &numbers.Batch{Batch: b}
+	n = &numbers.Batch{Batch: b}
 	numbers.BoilsAhead(memo, b)
-	var err error
 	if n.Mashed, err = numbers.Mash(memo, b); err != nil {
-		return n, err
+		return n, toWashRun, err
 	}
-	if err = fermentAndStrip(n, memo); err != nil {
-		return n, err
+	if toWashRun, err = fermentAndStrip(n, memo); err != nil {
+		return n, toWashRun, err
 	}
 	if n.Distilled, err = numbers.Distilled(memo, b, n.Stripped.LowWines); err != nil {
-		return n, err
+		return n, toWashRun, err
 	}
 	if why != Calculated {
 		n.Ways = numbers.Ways(memo, b, n.Stripped.LowWines, n.Distilled.Run)
@@ -72,11 +78,11 @@ func Numbers(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*numbers.Batch, 
 		_, err = numbers.Volatile(b)
 	}
 	if err != nil {
-		return n, err
+		return n, toWashRun, err
 	}
 	n.Reduced = numbers.Reduced(b, n.Distilled.Hearts)
 	n.Filled, err = numbers.Filled(b, n.Reduced)
-	return n, err
+	return n, toWashRun, err
 }
 
 // Outcome is a batch's numbers as its plan has them, not rounded: no words, no work,
@@ -102,29 +108,34 @@ const mostPasses = 3
 
 // fermentAndStrip runs the fermenter and the wash still. A ferment goes on until
 // somebody is there to light the still; when that is longer than was asked for,
-// both are computed again with the hours that the clock gives.
-func fermentAndStrip(n *numbers.Batch, memo *numbers.Memo) (err error) {
+// both are computed again with the hours that the clock gives. The jobs are the work so
+// far.
+func fermentAndStrip(n *numbers.Batch, memo *numbers.Memo) (jobs []work.Job, err error) {
 	clock, noClock := work.ClockOf(n.Batch)
 	stands := 0.0
 	for range mostPasses {
 		if n.Fermented, err = numbers.Fermented(memo, n.Batch, n.Mashed, stands); err != nil {
-			return err
+			return nil, err
 		}
-		if n.Stripped, err = numbers.Stripped(memo, n.Batch, n.Fermented.Wash); err != nil || noClock != nil {
-			return err
+		if n.Stripped, err = numbers.Stripped(memo, n.Batch, n.Fermented.Wash); err != nil {
+			return nil, err
 		}
-		stands = clock.FermentS(work.ToWashRun(n))
+		jobs = work.ToWashRun(n)
+		if noClock != nil {
+			return jobs, nil
+		}
+		stands = clock.FermentS(jobs)
 		if math.Abs(stands-n.Fermented.ForS) < lot.SecondsPerMin {
-			return nil
+			return jobs, nil
 		}
 	}
-	return nil
+	return jobs, nil
 }
 
 // compiled is the numbers of a batch, what they show, and the plan that is made
 // of them.
 func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, diag.List) {
-	n, err := Numbers(b, memo, why)
+	n, toWashRun, err := stages(b, memo, why)
 	list := notice.Stages(n, err)
 	if err != nil {
 		return nil, list
@@ -136,7 +147,7 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, dia
 	}
 
 	hearts, lowWines := lot.Of(n.Distilled.Hearts), lot.Of(n.Stripped.LowWines)
-	jobs := work.All(n, p.Cask, p.Reduction)
+	jobs := work.All(toWashRun, n, p.Cask, p.Reduction)
 	p.Bill.Additions = work.Additions(jobs)
 	p.Cautions = work.Cautions(n.Batch, jobs, p.Cask)
 	clock, err := work.ClockOf(n.Batch)

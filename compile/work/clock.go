@@ -56,8 +56,7 @@ func zoneOf(name string) *time.Location {
 // FermentS is how long the wash stands in the fermenter by the clock, when jobs
 // are the work up to the stripping run.
 func (c Clock) FermentS(jobs []Job) float64 {
-	line, _ := split(jobs)
-	for _, slot := range c.place(line) {
+	for _, slot := range c.place(jobs) {
 		if slot.Key == fermentKey {
 			return slot.End.Sub(slot.Start).Seconds()
 		}
@@ -66,30 +65,36 @@ func (c Clock) FermentS(jobs []Job) float64 {
 }
 
 // Scheduled is the work on the clock, as the plan has it, and the slots of all of
-// it.
+// it: those of the line first.
 func (c Clock) Scheduled(b *recipe.Batch, jobs []Job, curve []ferment.Point) (plan.Schedule, []schedule.Slot) {
-	line, beside := split(jobs)
-	slots := c.place(line)
-	steps := make([]plan.Step, 0, 2*len(slots))
-	for i, slot := range slots {
-		steps = append(steps, step(b, line[i], slot))
+	line := c.place(jobs)
+	all := slices.Grow(slices.Clone(line), len(jobs)-len(line))
+	steps := make([]plan.Step, 0, 2*len(jobs))
+	for i := range jobs {
+		if jobs[i].beside() {
+			continue
+		}
+		slot := line[0]
+		line = line[1:]
+		steps = append(steps, step(b, &jobs[i], slot))
 		if slot.Key == fermentKey {
 			steps = append(steps, c.rounds(slot, curve, b.Ferm.AsItFills)...)
 		}
 	}
-	all := make([]schedule.Slot, 0, len(slots)+len(beside))
-	all = append(all, slots...)
-	for _, j := range beside {
-		at := slices.IndexFunc(all, func(s schedule.Slot) bool { return s.Key == j.After })
+	inLine := all
+	for i := range jobs {
+		if !jobs[i].beside() {
+			continue
+		}
+		at := slices.IndexFunc(all, func(s schedule.Slot) bool { return s.Key == jobs[i].After })
 		if at < 0 {
 			continue
 		}
-		slot := schedule.Run(schedule.Input{Start: all[at].End, Shift: c.shift, Zone: c.zone, Tasks: []schedule.Task{j.Task}})[0]
+		slot := schedule.Run(schedule.Input{Start: all[at].End, Shift: c.shift, Zone: c.zone, Tasks: []schedule.Task{jobs[i].Task}})[0]
 		all = append(all, slot)
-		steps = append(steps, step(b, j, slot))
+		steps = append(steps, step(b, &jobs[i], slot))
 	}
-	slices.SortStableFunc(steps, func(a, b plan.Step) int { return plan.Moment(a.Start).Compare(plan.Moment(b.Start)) })
-	out := scheduleOf(steps, slots, c.start)
+	out := scheduleOf(inOrder(steps), inLine, c.start)
 	out.NameReadings()
 	out.Vessels = occupancy(all)
 	return out, all
@@ -98,28 +103,17 @@ func (c Clock) Scheduled(b *recipe.Batch, jobs []Job, curve []ferment.Point) (pl
 // Shifted is the line of work as it would fall if it were begun so many days later, at
 // the same hour.
 func (c Clock) Shifted(jobs []Job, days int) []schedule.Slot {
-	line, _ := split(jobs)
 	c.start = c.start.AddDate(0, 0, days)
-	return c.place(line)
+	return c.place(jobs)
 }
 
-func (c Clock) place(line []Job) []schedule.Slot {
-	tasks := make([]schedule.Task, len(line))
-	for i, j := range line {
-		tasks[i] = j.Task
-	}
-	return schedule.Run(schedule.Input{Start: c.start, Shift: c.shift, Crew: c.crew, Zone: c.zone, Tasks: tasks})
-}
-
-// split parts the line of work from what is done beside it.
-func split(jobs []Job) (line, beside []Job) {
-	line = make([]Job, 0, len(jobs))
-	for _, j := range jobs {
-		if j.After != "" {
-			beside = append(beside, j)
-		} else {
-			line = append(line, j)
+// place puts the line of work on the clock.
+func (c Clock) place(jobs []Job) []schedule.Slot {
+	tasks := make([]schedule.Task, 0, len(jobs))
+	for i := range jobs {
+		if !jobs[i].beside() {
+			tasks = append(tasks, jobs[i].Task)
 		}
 	}
-	return line, beside
+	return schedule.Run(schedule.Input{Start: c.start, Shift: c.shift, Crew: c.crew, Zone: c.zone, Tasks: tasks})
 }

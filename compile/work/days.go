@@ -11,22 +11,61 @@ import (
 // alone (common practice).
 const beginsMin = 15
 
+// stint is a step with the time in which it takes its people.
+type stint struct {
+	*plan.Step
+	from, until time.Time
+}
+
+// stintsOf reads the clock of each step once.
+func stintsOf(steps []plan.Step) []stint {
+	out := make([]stint, len(steps))
+	for i := range steps {
+		s := &steps[i]
+		from, end := plan.Moment(s.Start), plan.Moment(s.End)
+		if began := from.Add(beginsMin * time.Minute); s.Attend == plan.Start && began.Before(end) {
+			end = began
+		}
+		out[i] = stint{s, from, end}
+	}
+	return out
+}
+
+// inOrder are the steps by their start.
+func inOrder(steps []plan.Step) []plan.Step {
+	stints := stintsOf(steps)
+	slices.SortStableFunc(stints, func(a, b stint) int { return a.from.Compare(b.from) })
+	out := make([]plan.Step, len(steps))
+	for i, s := range stints {
+		out[i] = *s.Step
+	}
+	return out
+}
+
 // daysOf are the days on which somebody is wanted, in order. A step belongs to the
 // day on which it starts.
 func daysOf(steps []plan.Step) []plan.Day {
+	stints := slices.DeleteFunc(stintsOf(steps), func(s stint) bool { return s.Attend == plan.Alone })
 	var out []plan.Day
-	var of [][]plan.Step
-	for _, s := range steps {
-		if s.Attend == plan.Alone {
-			continue
+	for len(stints) > 0 {
+		date := stints[0].from.Format(time.DateOnly)
+		n := 1
+		for n < len(stints) && stints[n].from.Format(time.DateOnly) == date {
+			n++
 		}
-		date := plan.Moment(s.Start).Format(time.DateOnly)
-		if n := len(out); n == 0 || out[n-1].Date != date {
-			out, of = append(out, plan.Day{Date: date, From: s.Start, To: s.Start}), append(of, nil)
-		}
-		d := &out[len(out)-1]
-		if to := wantedUntil(s); to.After(plan.Moment(d.To)) {
-			d.To = rfc3339(to)
+		out = append(out, dayOf(date, stints[:n]))
+		stints = stints[n:]
+	}
+	return out
+}
+
+// dayOf is a day of those who are wanted on it, one at least.
+func dayOf(date string, stints []stint) plan.Day {
+	d := plan.Day{Date: date, From: stints[0].Start, People: mostPeople(stints)}
+	to := stints[0].from
+	for _, s := range stints {
+		if s.until.After(to) {
+			to = s.until
 		}
 		if !slices.Contains(d.Stages, s.Stage) {
 			d.Stages = append(d.Stages, s.Stage)
@@ -34,44 +73,27 @@ func daysOf(steps []plan.Step) []plan.Day {
 		if w := workWord(s.ID); w != "" && !slices.Contains(d.Work, w) {
 			d.Work = append(d.Work, w)
 		}
-		of[len(of)-1] = append(of[len(of)-1], s)
 	}
-	for i := range out {
-		out[i].People = mostPeople(of[i])
-		if len(out[i].Work) == 0 {
-			out[i].Work = []string{"clean"}
-		}
+	d.To = rfc3339(to)
+	if len(d.Work) == 0 {
+		d.Work = []string{"clean"}
 	}
-	return out
+	return d
 }
 
 // mostPeople is the largest number of people wanted at one moment. It can only grow
 // where a step starts. What is done at once is done by whoever begins the next step
 // then, and wants somebody besides only while another step goes on.
-func mostPeople(steps []plan.Step) int {
+func mostPeople(stints []stint) int {
 	most := 0
-	for _, at := range steps {
-		now, moment := at.People, plan.Moment(at.Start)
-		atOnce := !moment.Before(wantedUntil(at))
-		for _, s := range steps {
-			from := plan.Moment(s.Start)
-			if s.ID != at.ID && moment.Before(wantedUntil(s)) && (from.Before(moment) || !atOnce && from.Equal(moment)) {
+	for _, at := range stints {
+		now, atOnce := at.People, !at.from.Before(at.until)
+		for _, s := range stints {
+			if s.ID != at.ID && at.from.Before(s.until) && (s.from.Before(at.from) || !atOnce && s.from.Equal(at.from)) {
 				now += s.People
 			}
 		}
 		most = max(most, now)
 	}
 	return most
-}
-
-// wantedUntil is until when a step takes its people.
-func wantedUntil(s plan.Step) time.Time {
-	end := plan.Moment(s.End)
-	if s.Attend != plan.Start {
-		return end
-	}
-	if began := plan.Moment(s.Start).Add(beginsMin * time.Minute); began.Before(end) {
-		return began
-	}
-	return end
 }

@@ -27,6 +27,9 @@ type Job struct {
 	After    string          // not in the line of work: done beside it, once this task has ended
 }
 
+// beside says that a job is not in the line of work.
+func (j *Job) beside() bool { return j.After != "" }
+
 // Reading is what an instrument should say, at a time from the task's start;
 // below 0, at its end.
 type Reading struct {
@@ -34,10 +37,10 @@ type Reading struct {
 	AtS float64
 }
 
-// All is the work of a batch, from the mill to the wood. The filling is told by
-// the plan's own numbers.
-func All(n *numbers.Batch, fill plan.Cask, reduction *plan.Reduction) []Job {
-	return slices.Concat(ToWashRun(n), spiritJobs(n), fillJobs(n, fill, reduction))
+// All is the work of a batch, from the mill to the wood, of that up to the end of its
+// stripping run. The filling is told by the plan's own numbers.
+func All(toWashRun []Job, n *numbers.Batch, fill plan.Cask, reduction *plan.Reduction) []Job {
+	return slices.Concat(toWashRun, spiritJobs(n), fillJobs(n, fill, reduction))
 }
 
 // ToWashRun is the work up to the end of the stripping run.

@@ -345,11 +345,11 @@ func TestHoursOfAPlan(t *testing.T) {
 
 	b := small().Batch
 	j := Job{Read: []Reading{{AtS: 0}, {AtS: 90}, {AtS: -1}}}
-	made := step(b, j, schedule.Slot{Task: schedule.Task{Attend: schedule.Throughout}, Start: start, End: start.Add(time.Hour)})
+	made := step(b, &j, schedule.Slot{Task: schedule.Task{Attend: schedule.Throughout}, Start: start, End: start.Add(time.Hour)})
 	assert.Equal(t, 1, made.People, "somebody")
 	assert.Equal(t, []string{rfc3339(start), rfc3339(start.Add(90 * time.Second)), ""}, []string{made.Read[0].At, made.Read[1].At, made.Read[2].At})
-	assert.Zero(t, step(b, j, schedule.Slot{Start: start, End: start}).People, "nobody")
-	assert.Equal(t, 3, step(b, j, schedule.Slot{Task: schedule.Task{Attend: schedule.Begin, People: 3}, Start: start, End: start}).People)
+	assert.Zero(t, step(b, &j, schedule.Slot{Start: start, End: start}).People, "nobody")
+	assert.Equal(t, 3, step(b, &j, schedule.Slot{Task: schedule.Task{Attend: schedule.Begin, People: 3}, Start: start, End: start}).People)
 }
 
 // A curve is read between its points, and stands still before and after.

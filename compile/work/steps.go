@@ -13,7 +13,7 @@ var attendWords = map[schedule.Attend]string{
 }
 
 // step is a piece of work on the clock, as the run sheet has it.
-func step(b *recipe.Batch, j Job, s schedule.Slot) plan.Step {
+func step(b *recipe.Batch, j *Job, s schedule.Slot) plan.Step {
 	out := plan.Step{
 		ID: s.Key, Title: j.titled(), Mark: j.Mark, Stage: s.Stage, Vessel: s.Vessel, Start: rfc3339(s.Start), End: rfc3339(s.End),
 		DurationMin: s.End.Sub(s.Start).Minutes(), When: j.When, Do: j.Do, Attend: attendWords[s.Attend], Cautions: j.Cautions,
@@ -21,6 +21,9 @@ func step(b *recipe.Batch, j Job, s schedule.Slot) plan.Step {
 	}
 	if s.Attend != schedule.Unattended {
 		out.People = max(s.People, 1)
+	}
+	if len(j.Read) > 0 {
+		out.Read = make([]plan.Reading, 0, len(j.Read))
 	}
 	for _, r := range j.Read {
 		if r.AtS >= 0 {

@@ -23,7 +23,7 @@ var titles = map[string]string{
 }
 
 // titled is a job in a few words.
-func (j Job) titled() plan.Phrase {
+func (j *Job) titled() plan.Phrase {
 	if j.Title.Text != "" {
 		return j.Title
 	}
