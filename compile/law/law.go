@@ -251,9 +251,19 @@ func (c batch) woodWords(k *recipe.Condition) string {
 	}
 	words := "wood: " + strings.Join(all, " or ")
 	if k.SizeM3 > 0 {
-		words += " of at most " + c.say.Litres(k.SizeM3*lot.LitresPerM3)
+		words += " of at most " + c.size(k.SizeM3*lot.LitresPerM3)
 	}
 	return words
+}
+
+// size says the greatest cask in litres, as every law here does, and in the
+// reader's gallons beside it.
+func (c batch) size(litres float64) string {
+	asked := shortest(litres) + " L"
+	if c.Units == recipe.SI {
+		return asked
+	}
+	return asked + " (" + c.say.Litres(litres) + ")"
 }
 
 func (c batch) caskWords() string {

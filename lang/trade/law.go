@@ -134,8 +134,18 @@ func checkWood(r *rules, c *recipe.Condition) {
 		}
 		unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathFill), fmt.Sprintf("%s rests in %s, and this is %s `%s`", title, woodsText(c), use, k.Kind.Name), "fill another cask, or give the batch another standard")
 	case !c.SizeDoes(k):
-		unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathFill), fmt.Sprintf("%s rests in casks of at most %s", title, r.volume(c.SizeM3)), "fill a smaller cask")
+		unlawful(r, diag.CodeLawWood, c, r.at(recipe.PathFill), fmt.Sprintf("%s rests in casks of at most %s", title, r.caskLimit(c.SizeM3)), "fill a smaller cask")
 	}
+}
+
+// caskLimit says a size in litres, as the laws do, and in gallons beside it where the
+// batch counts so.
+func (r *rules) caskLimit(m3 float64) string {
+	litres := wording.Decimal(m3*1000) + " L"
+	if r.batch.Units == recipe.US {
+		return litres + " (" + r.volume(m3) + ")"
+	}
+	return litres
 }
 
 // woodsText writes the woods that a condition allows.
