@@ -38,10 +38,11 @@ func (r *reader) lines(n *tree.Node, own func(l *tree.Node) bool) {
 			r.corrected(l, r.run.Visits, nil)
 		default:
 			if own == nil || !own(l) {
-				r.run.Visits = append(r.run.Visits, r.event(l))
+				r.keep(r.event(l))
 			}
 		}
 	}
+	r.inOrder()
 	doubts(r.run, &r.diags)
 }
 
@@ -112,7 +113,7 @@ func Round(n *tree.Node, around Around) ([]record.Visit, diag.List) {
 		v := r.event(l)
 		v.To = l.Text("name")
 		r.named("cask", l.Get("name"))
-		r.run.Visits = append(r.run.Visits, v)
+		r.keep(v)
 		return true
 	})
 	return r.run.Visits, r.diags

@@ -17,6 +17,9 @@ func (r *reader) corrected(l *tree.Node, visits []record.Visit, used []record.Us
 	which := l.At()
 	if o := l.Get("before"); o != nil {
 		c.OldClock, c.NewClock, which = o.Text(), l.Text("after"), o.At()
+		if d := l.Get("moved"); d != nil {
+			c.NewDate = dateOf(d.Text())
+		}
 	}
 	if o := l.Get("old"); o != nil {
 		c.Old, which = valueOf(o), o.At()
@@ -69,7 +72,7 @@ func (r *reader) ofVisits(l *tree.Node, c *record.Correction, visits []record.Vi
 		}
 		if c.IsClock() {
 			if v.When.Clock == c.OldClock {
-				found = append(found, func(c *record.Correction) { r.otherClock(v, c) })
+				found = append(found, func(c *record.Correction) { r.otherClock(v, r.times[i], c) })
 			}
 			continue
 		}
@@ -132,11 +135,25 @@ func isCalled(l *tree.Node, v *record.Visit) (label record.What, ok bool) {
 	return label, true
 }
 
-// otherClock corrects the time of a line. The day stays.
-func (r *reader) otherClock(v *record.Visit, c *record.Correction) {
-	v.When.Corrected = c
+// otherClock corrects the time of a line. The day stays, unless the correction says it.
+func (r *reader) otherClock(v *record.Visit, line *timed, c *record.Correction) {
+	day := v.When.Date
+	if !c.NewDate.IsZero() {
+		day = c.NewDate
+	}
 	hour, minute, second := parseClock(c.NewClock)
-	if all := moments(v.When.Date, hour, minute, second, r.Zone); len(all) > 0 {
-		v.When.Time = all[0]
+	all := moments(day, hour, minute, second, r.Zone)
+	if len(all) == 0 {
+		r.diags.Add(diag.Diagnostic{Code: diag.CodeNoHour, At: c.Place, Summary: fmt.Sprintf("there is no %s %s on the clocks of %s: they were put forward over it", day, c.NewClock, r.Zone),
+			Help: "write the time that the clock on the wall showed"})
+		return
+	}
+	v.When.Corrected, v.When.Date, v.When.Time = c, day, all[0]
+	if line == nil { // what was written was no time of that day
+		return
+	}
+	line.time, line.corrected, line.day = all[0], c, day
+	if at := slices.Index(r.clock.lines, line); len(all) > 1 && at > 0 && all[0].Before(r.clock.lines[at-1].time) {
+		v.When.Time, line.time = all[1], all[1] // the hour comes twice, and the line above lies in the first
 	}
 }

@@ -11,19 +11,48 @@ import (
 
 // doubts looks at what was read for what is hard to believe, says so, and keeps it.
 func doubts(run *record.Run, diags *diag.List) {
+	shared := map[diag.Span]bool{} // one sample of several readings is one doubt
 	for i := range run.Visits {
 		v := &run.Visits[i]
 		for j := range v.Read {
 			o := &v.Read[j]
-			if o.Doubt = doubt(run, i, o); o.Doubt == "" {
+			o.Doubt = doubt(run, i, o)
+			now, _ := o.Holds()
+			at, shown := o.Place, now
+			if o.Corrected != nil {
+				at = o.Corrected.Place
+			}
+			if o.Doubt == "" {
+				if o.Doubt = sampleDoubt(o); o.Doubt == "" {
+					continue
+				}
+				at, shown = o.AtCorrected.Place, o.AtCorrected.New
+			}
+			if shared[at] {
 				continue
 			}
-			diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: o.Place,
-				Summary: fmt.Sprintf("`%s` is hard to believe: %s", o.Value, o.Doubt),
+			shared[at] = true
+			diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: at,
+				Summary: fmt.Sprintf("`%s` is hard to believe: %s", shown, o.Doubt),
 				Help:    "if it was read so, leave it: it is kept; a slip of the pen is put right beside it, with `corrected`"})
 		}
 	}
 }
+
+// sampleDoubt says why what the temperature of a sample was corrected to is hard to believe.
+// As it was written down first, the language has its limits.
+func sampleDoubt(o *record.Reading) string {
+	if c := o.AtCorrected; c != nil && !c.Withdrawn && (c.New.SI < sampleLowC || c.New.SI > sampleHighC) {
+		return "no sample of the trade is so cold or so hot" + meant(c.New, believed{low: sampleLowC, high: sampleHighC})
+	}
+	return ""
+}
+
+// What a sample may be, in C: spirit in a cold house, and wort at the boil.
+const (
+	sampleLowC  = -30
+	sampleHighC = 105
+)
 
 // believed is between what values a quantity is read, in the unit of its kind, and
 // what lies there (common practice).

@@ -71,6 +71,7 @@ type reader struct {
 	with  map[quantity.Kind]string // instruments in hand, by what they read
 	day   record.Date              // of the line above
 	clock clock                    // of the stage
+	times []*timed                 // of the stage's visits, nil of one that has none
 	early bool                     // a date before the run's was spoken of
 }
 
@@ -89,6 +90,7 @@ func (r *reader) stage(n *tree.Node) {
 	name := record.StageName(n.Field.Name)
 	r.run.Stages = append(r.run.Stages, record.Stage{Name: name, Vessel: n.Text("vessel"), At: n.At()})
 	begin, words := len(r.run.Visits), map[string]int{}
+	r.times = nil
 	r.clock = clock{dated: name == record.Mash}
 	for _, l := range n.Lines {
 		if l.Bad {
@@ -109,9 +111,15 @@ func (r *reader) stage(n *tree.Node) {
 				v.Nth = words[word]
 			}
 			words[word] = max(words[word], v.Nth)
-			r.run.Visits = append(r.run.Visits, v)
+			r.keep(v)
 		}
 	}
+	r.inOrder()
+}
+
+// keep puts in a visit that was read, with the time of its line.
+func (r *reader) keep(v record.Visit) {
+	r.run.Visits, r.times = append(r.run.Visits, v), append(r.times, r.clock.now)
 }
 
 // used reads what went in.

@@ -14,9 +14,25 @@ import (
 
 // clock is how far the lines of a stage have come.
 type clock struct {
-	dated bool      // its day has been named
-	last  time.Time // of the line above, zero before the first
-	at    diag.Span // of that line's time
+	dated bool     // its day has been named
+	lines []*timed // those that have a time, in order
+	now   *timed   // of the line at hand, nil where it has none
+}
+
+// timed is a line that has a time.
+type timed struct {
+	when      tree.When
+	time      time.Time // that holds: the corrected one, where it was corrected
+	day       record.Date
+	corrected *record.Correction // nil if it was not
+}
+
+// at is what the time stands on.
+func (t *timed) at() diag.Span {
+	if t.corrected != nil {
+		return t.corrected.Place
+	}
+	return t.when.At()
 }
 
 // dateOf reads a date, which the lexer found to be one.
@@ -33,6 +49,7 @@ func dateOf(text string) record.Date {
 // back.
 func (r *reader) when(l *tree.Node) record.When {
 	w := l.When
+	r.clock.now = nil
 	switch {
 	case w.Date != nil:
 		r.day, r.clock.dated = dateOf(w.Date.Text), true
@@ -59,12 +76,36 @@ func (r *reader) when(l *tree.Node) record.When {
 		return out
 	}
 	out.Time = t
-	if t.Before(r.clock.last) {
-		r.goesBack(w, t)
-		return out
-	}
-	r.clock.last, r.clock.at = t, w.At()
+	r.clock.now = &timed{when: w, time: t, day: r.day}
+	r.clock.lines = append(r.clock.lines, r.clock.now)
 	return out
+}
+
+// inOrder holds the times of a stage against each other, once all are read and corrected.
+func (r *reader) inOrder() {
+	var last *timed
+	for _, t := range r.clock.lines {
+		switch {
+		case last == nil || !t.time.Before(last.time):
+			last = t
+		case t.corrected == nil && last.corrected != nil:
+			r.movedWrong(last, t, "later than the line below it")
+			last = t
+		case t.corrected != nil:
+			r.movedWrong(t, last, "earlier than the line above it")
+		default:
+			r.goesBack(t, last)
+		}
+	}
+}
+
+// movedWrong speaks of a line whose time was corrected to one that its neighbours do not
+// leave room for.
+func (r *reader) movedWrong(t, beside *timed, how string) {
+	c := t.corrected
+	r.diags.Add(diag.Diagnostic{Code: diag.CodeTimeBack, At: c.Place, Summary: fmt.Sprintf("by this correction `%s` is of %s, %s", c.OldClock, t.time.Format("15:04 on 2006-01-02"), how),
+		Related: []diag.Related{{At: beside.at(), Text: "this is of " + beside.time.Format("15:04 on 2006-01-02")}},
+		Help:    "the day stays where none is written: `" + c.OldClock + " to " + record.DateOf(t.time).After(1).String() + " " + c.NewClock + "` is of the next"})
 }
 
 // next is the first day of a name on or after a date.
@@ -78,17 +119,18 @@ func next(from record.Date, day string) record.Date {
 }
 
 // goesBack speaks of a line that is earlier than the one above it.
-func (r *reader) goesBack(w tree.When, t time.Time) {
-	d := diag.Diagnostic{Code: diag.CodeTimeBack, At: w.At(), Related: []diag.Related{{At: r.clock.at, Text: "the line above is of this time"}}}
+func (r *reader) goesBack(back, above *timed) {
+	w := back.when
+	d := diag.Diagnostic{Code: diag.CodeTimeBack, At: w.At(), Related: []diag.Related{{At: above.at(), Text: "the line above is of this time"}}}
 	d.Summary = fmt.Sprintf("`%s` is earlier than the line above it", w.At().Text())
 	switch {
 	case w.Day == nil && w.Date == nil:
-		day := lang.Days[r.day.After(1).Weekday()]
+		day := lang.Days[back.day.After(1).Weekday()]
 		d.Help = "write `" + day + " " + w.Clock.Text + "` if it is of the next day; else put the line where it belongs"
 		at := diag.Span{Src: w.Clock.At.Src, Start: w.Clock.At.Start, End: w.Clock.At.Start}
 		d.Fix = &diag.Fix{At: at, Text: day + " ", Label: "write `" + day + " " + w.Clock.Text + "`", Guess: true}
 	case w.Day != nil:
-		d.Help = "put the line where it belongs; a day a week on is written as its date, `" + record.DateOf(t).After(7).String() + " " + w.Clock.Text + "`"
+		d.Help = "put the line where it belongs; a day a week on is written as its date, `" + back.day.After(7).String() + " " + w.Clock.Text + "`"
 	default:
 		d.Help = "put the line where it belongs in time"
 	}

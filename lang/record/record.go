@@ -218,6 +218,7 @@ type Correction struct {
 	Old, New  Value
 	OldClock  string // of a time that is corrected, "" of a value
 	NewClock  string
+	NewDate   Date // of NewClock, zero where the day stays
 	Withdrawn bool // `to none`: nothing was read after all
 	On        Date
 	By        string

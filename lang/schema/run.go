@@ -84,10 +84,10 @@ var (
 
 	correctedLine = &Field{
 		Name: "corrected", Repeat: true,
-		Shape:   `WHICH{ [` + days + `|seen:DATE] [CLOCK] (what:WORD|what:TEXT)* } (before:CLOCK "to" after:CLOCK | old:QUANTITY "to" ("none"|new:QUANTITY)) "on" DATE ["by" who:NAME] [remark:TEXT]`,
+		Shape:   `WHICH{ [` + days + `|seen:DATE] [CLOCK] (what:WORD|what:TEXT)* } (before:CLOCK "to" [moved:DATE] after:CLOCK | old:QUANTITY "to" ("none"|new:QUANTITY)) "on" DATE ["by" who:NAME] [remark:TEXT]`,
 		Example: `corrected 10:04 heat 119 F to 191 F on 2026-03-05 by "A" "read upside down"`,
 		Limits:  []Limit{asRead[0].of("old"), asRead[0].of("new")},
-		Doc:     "A slip of the pen, put right beside it: the line is named as it begins, the value that stands there must be exactly one, and what was written stays. `to none` says that nothing was read after all.",
+		Doc:     "A slip of the pen, put right beside it: the line is named as it begins, the value that stands there must be exactly one, and what was written stays. `to none` says that nothing was read after all. A time stays on its day, unless another date stands before it.",
 	}
 
 	usedBlock = &Field{

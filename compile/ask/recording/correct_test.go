@@ -30,6 +30,10 @@ func TestCorrect(t *testing.T) {
 	assert.Empty(t, next.Diags)
 	assert.Contains(t, string(next.Text), `10:04 heat     119 F by "M"`, "it stays")
 	assert.Contains(t, string(next.Text), "\n    corrected 10:04 heat 119 F to 191 F on 2026-03-05 by \"A\" \"read upside down\"\n")
+	e.Remark = "read\nupside down"
+	lines, err := page.Correct(e, later)
+	require.NoError(t, err)
+	assert.Equal(t, string(next.Text), string(lines.Text), "a remark is of one line")
 	said := next.Shown().Read[heat]
 	assert.Equal(t, Said{Value: "191 F", Was: "119 F", When: "10:04", By: "M", Unit: "F"}, said)
 
@@ -112,6 +116,10 @@ func TestCorrectRefuses(t *testing.T) {
 	page, _ := opened(t, "Ferry Landing")
 	page, err := page.Enter(slip("mash.5.temperature", "119", ""))
 	require.NoError(t, err)
+	page, err = page.Enter(Entered{Values: slip("mash.7.temperature", "158", "").Values, Clock: "11:05"})
+	require.NoError(t, err)
+	page, err = page.Enter(Entered{Values: slip("mash.8.temperature", "156", "").Values, Clock: "11:08"})
+	require.NoError(t, err)
 	was := string(page.Text)
 	for name, c := range map[string]struct {
 		e   Entered
@@ -127,7 +135,10 @@ func TestCorrectRefuses(t *testing.T) {
 		"a block":       {slip("mash.5.temperature", "191 F\n}\nplant \"x\" {", ""), "no value"},
 		"no sample":     {slip("mash.5.temperature", "191", "66"), "no temperature of a sample"},
 		"no clock":      {Entered{Values: slip("mash.5.temperature", "191", "").Values, Clock: "10:04"}, "no time stands"},
-		"a name's line": {Entered{Values: slip("mash.5.temperature", "191", "").Values, By: "M\n}"}, "no value"},
+		"a name's line": {Entered{Values: slip("mash.5.temperature", "191", "").Values, By: "M\n}"}, "the name of who read it"},
+		"a remark":      {Entered{Values: slip("mash.5.temperature", "191", "").Values, Remark: "upside\x00 down"}, "the remark"},
+		"a cold sample": {slip("mash.5.temperature", "191", "66 {"), `"66 {" is no value`},
+		"too early":     {Entered{Values: slip("mash.8.temperature", "", "").Values, Clock: "09:00"}, "earlier than the line above"},
 	} {
 		next, err := page.Correct(c.e, later)
 		assert.ErrorContains(t, err, c.why, name)

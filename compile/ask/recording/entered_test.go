@@ -60,9 +60,8 @@ func TestEnterRefuses(t *testing.T) {
 		"no clock":        {Entered{Values: one("191", ""), Clock: "noon"}, "10:04"},
 		"a clock and on":  {Entered{Values: one("191", ""), Clock: "10:04 heat"}, "10:04"},
 		"hour 25":         {Entered{Values: one("191", ""), Clock: "25:04"}, "25:04"},
-		"a name's line":   {Entered{Values: one("191", ""), By: "M\n}"}, "no value"},
-		"a remark's line": {Entered{Values: one("191", ""), Remark: "x\r}"}, "no value"},
-		"an escape":       {Entered{Values: one("191", ""), Remark: "\x1b]8;;"}, "no value"},
+		"a name's line":   {Entered{Values: one("191", ""), By: "M\n}"}, "the name of who read it"},
+		"an escape":       {Entered{Values: one("191", ""), Remark: "\x1b]8;;"}, "the remark"},
 	} {
 		next, err := page.Enter(c.e)
 		if assert.Error(t, err, name) {
@@ -76,6 +75,11 @@ func TestEnterRefuses(t *testing.T) {
 	require.NoError(t, err)
 	assert.Empty(t, next.Diags)
 	assert.Equal(t, `} # "quoted" \`, visitNote(next))
+	// A remark of several lines becomes one.
+	next, err = page.Enter(Entered{Values: one("191", ""), Remark: "foams\r\n } over\n"})
+	require.NoError(t, err)
+	assert.Empty(t, next.Diags)
+	assert.Equal(t, "foams } over", visitNote(next))
 }
 
 func visitNote(p *Page) string {

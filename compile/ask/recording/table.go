@@ -204,8 +204,16 @@ func clockOf(words []string) string {
 
 // said checks what was written in a row, and takes its time apart.
 func (r *row) said(when string) error {
-	if strings.ContainsAny(r.actual+r.sample, "\"{}#") || strings.ContainsFunc(r.actual+r.sample+r.by+r.remark, unicode.IsControl) {
-		return diag.Refuse("%s: %q is no value", r.at, r.actual)
+	r.remark = strings.Join(strings.Fields(r.remark), " ") // a record has it on one line
+	for _, typed := range []string{r.actual, r.sample} {
+		if strings.ContainsAny(typed, "\"{}#") || strings.ContainsFunc(typed, unicode.IsControl) {
+			return diag.Refuse("%s: %q is no value", r.at, typed)
+		}
+	}
+	for _, of := range []struct{ what, typed string }{{"name of who read it", r.by}, {"remark", r.remark}} {
+		if strings.ContainsFunc(of.typed, unicode.IsControl) {
+			return diag.Refuse("%s: the %s, %q, has a sign that cannot be written: type it in letters", r.at, of.what, of.typed)
+		}
 	}
 	words := strings.Fields(strings.Replace(when, "T", " ", 1))
 	if len(words) > 0 && typedDate.MatchString(words[0]) {
