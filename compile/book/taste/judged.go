@@ -45,6 +45,30 @@ type Judged struct {
 	Tasters    []string    `json:"tasters"`
 	Nosed      string      `json:"nosed,omitempty"` // the strength, as it is written
 	Notes      []string    `json:"notes"`
+	Sitting    *Sitting    `json:"sitting,omitempty"` // where somebody gets more cups than one sitting bears
+}
+
+// Sitting is how a trial of many cups is parted.
+type Sitting struct {
+	Cups     int `json:"cups"` // of one taster, together
+	Most     int `json:"most"` // that one sitting bears
+	Sets     int `json:"setsEach"`
+	Sittings int `json:"sittings"`
+}
+
+// CupsASitting is how many cups of spirit a nose takes at one sitting (common practice: six
+// to eight).
+const CupsASitting = 8
+
+// sitting parts the sets of a taster into sittings, nil where one is enough. A set is never
+// parted: the cups of one are held against each other.
+func sitting(m Method, samples, sets int) *Sitting {
+	cups := map[Method]int{Triangle: 3, DuoTrio: 3, Paired: 2, Ranking: samples}[m]
+	if cups == 0 || sets*cups <= CupsASitting {
+		return nil
+	}
+	each := max(1, CupsASitting/cups)
+	return &Sitting{Cups: sets * cups, Most: CupsASitting, Sets: each, Sittings: (sets + each - 1) / each}
 }
 
 // Beforehand is what so many answers can find.
@@ -125,11 +149,16 @@ func Judge(t *record.Trial) *Judged {
 		j.Notes = append(j.Notes, n.Words)
 	}
 	j.Serving = Serving(j.Method, len(t.Compare), len(t.Tasters), t.Sets, t.Name+" "+j.On)
-	n := 0
+	n, sets := 0, 0
+	if len(t.Tasters) > 0 {
+		sets = t.Sets
+	}
 	for _, a := range t.Answers {
+		sets = max(sets, a.N)
 		j.Answers = append(j.Answers, Answer{a.By, a.Right, a.N, a.Ranks, a.Words})
 		n += a.N
 	}
+	j.Sitting = sitting(j.Method, len(t.Compare), sets)
 	if j.Method == Ranking {
 		if len(t.Answers) > 1 {
 			j.Ranked = ranked(j, t)

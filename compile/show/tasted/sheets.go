@@ -38,7 +38,15 @@ func Sheets(w io.Writer, j *taste.Judged) error {
 		Ask      string
 		Cautions []string
 		Verdict  string
-	}{j, pages, asks[j.Method], Cautions, Verdict(j)})
+	}{j, pages, asks[j.Method], cautions(j), Verdict(j)})
+}
+
+// cautions are those of every page, and how many sittings the cups want.
+func cautions(j *taste.Judged) []string {
+	if j.Sitting == nil {
+		return Cautions
+	}
+	return append([]string{Sittings(j.Sitting)}, Cautions...)
 }
 
 // asks is what a taster is asked.

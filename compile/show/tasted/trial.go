@@ -64,6 +64,9 @@ func Trial(w io.Writer, j *taste.Judged, o Options) error {
 			words.Count(per, "set"), words.And(j.Tasters), words.Count(len(j.Serving), "set"), o.Arg)))
 	}
 	t.Heading("CAREFUL")
+	if j.Sitting != nil {
+		t.Para(2, 4, "! "+Sittings(j.Sitting))
+	}
 	for _, s := range Cautions {
 		t.Para(2, 4, s)
 	}
@@ -76,6 +79,15 @@ var Cautions = []string{
 	"Cut the spirit with water to 20 to 25 % abv, pour no more than 15 mL (half an ounce), and spit. Six to eight cups in a sitting are as many as a nose takes.",
 	"Nobody who has tasted drives, or works at a still, a cooker or a lift truck that day.",
 	"Taste nothing of foreshots. Who is pregnant, unwell or takes medicine noses only.",
+}
+
+// Sittings says that a trial has more cups than a sitting bears, and how to part it.
+func Sittings(s *taste.Sitting) string {
+	out := fmt.Sprintf("%d cups for each taster are more than a nose takes at one sitting: %d at most (common practice).", s.Cups, s.Most)
+	if s.Sittings < 2 {
+		return out + " Compare fewer samples."
+	}
+	return out + fmt.Sprintf(" Pour them at %d sittings, %s at each, half a day apart or more.", s.Sittings, words.Count(s.Sets, "set"))
 }
 
 // Verdict is what a trial comes to, in a sentence or two.
