@@ -8,7 +8,6 @@ import (
 	"newmake/compile/book/cellar"
 	"newmake/compile/show/formats"
 	"newmake/compile/show/racked"
-	"newmake/lang/recipe"
 	"newmake/lang/record"
 )
 
@@ -27,12 +26,14 @@ func cellarCommand(a *app) *cobra.Command {
 			"rest is over, by its weights, dips and samples and by the forecast of its climate, with the\n" +
 			"range that holds 9 times in 10. It says which casks are to be sampled, whose rest is over,\n" +
 			"and which lose more than their like. How fast the house evaporates is found from all casks\n" +
-			"that were weighed; a cask of which little is known goes by the house. As ics it is the days\n" +
+			"that were weighed; a cask of which little is known goes by the house. As html it is a page\n" +
+			"to print, with a picture of the wood; as ics it is the days\n" +
 			"on which casks are to be sampled, and on which their rest is over.",
 		Example: "  newmake cellar\n" +
 			"  newmake cellar --on 2027-03-31 --full\n" +
 			"  newmake cellar --house examples/lantern-hollow --on 2028-06-30\n" +
 			"  newmake cellar --format csv -o casks.csv\n" +
+			"  newmake cellar -o casks.html\n" +
 			"  newmake cellar -o casks.ics",
 		Args: cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error { return f.run(a) },
@@ -72,20 +73,7 @@ func (f cellarFlags) run(a *app) error {
 	if said.HasErrors() {
 		return a.noAnswer(said, format)
 	}
-	tastings, _ := src.House.Tastings()
-	library := src.House.Library()
-	h := cellar.House{
-		Lives: texts.Lives, Tastings: tastings, Batch: func(name string) *recipe.Batch { b, _ := src.House.Batch(name); return b },
-		Wood: func(name string) *recipe.CaskWood { return library.Woods[name] },
-	}
-	switch {
-	case system != nil:
-		h.Units = *system
-	case len(texts.Lives) > 0 && len(texts.Lives[0].Fills) > 0:
-		if b := h.Batch(texts.Lives[0].Fills[0].Run.Batch); b != nil {
-			h.Units = b.Units
-		}
-	}
+	h := cellar.HouseOf(src.House, texts, system)
 	out, err := formats.Cellar(cellar.On(h, day), format, racked.Options{Bold: a.bold(f.output), Full: f.full || f.output != ""})
 	if err != nil {
 		return err

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -155,6 +156,43 @@ func TestInAndOut(t *testing.T) {
 	assert.Empty(t, c.Casks)
 	assert.Equal(t, 1, c.Gone)
 	assert.Empty(t, On(house(l), filledOn.After(-1)).Casks, "before its fill")
+}
+
+// The fill's strength is the last that was gauged before the cask was filled, of hearts too
+// where no water came; else what was gauged of the rest; else it is the batch's, and said.
+func TestStrengthOfTheFill(t *testing.T) {
+	proof := func(p float64) []record.Reading {
+		return []record.Reading{value(record.Strength, p, "proof", quantity.Strength)}
+	}
+	hearts := record.Visit{Stage: 1, Word: "hearts", Read: proof(130)}
+	inFill := record.Visit{Word: "hearts", Read: proof(127)}
+	reduce := record.Visit{Word: "reduce"}
+	gauge := record.Visit{Word: "gauge", Read: proof(118)}
+	left := record.Visit{Word: "left", Read: proof(117)}
+	for _, c := range []struct {
+		name          string
+		before, after []record.Visit
+		want          float64
+	}{
+		{"gauged", []record.Visit{hearts, inFill, reduce, gauge}, nil, 118},
+		{"hearts, no water", []record.Visit{hearts, inFill}, nil, 127},
+		{"hearts of the still, no water", []record.Visit{hearts}, nil, 130},
+		{"gauged afterwards", []record.Visit{inFill, reduce}, []record.Visit{left}, 117},
+		{"gauged, and again afterwards", []record.Visit{gauge}, []record.Visit{left}, 118},
+		{"reduced, never gauged", []record.Visit{inFill, reduce}, nil, 0},
+		{"reduced afterwards", nil, []record.Visit{reduce, gauge}, 0},
+		{"nothing", nil, nil, 0},
+	} {
+		run := &record.Run{Stages: []record.Stage{{Name: record.Fill}, {Name: record.Spirit}}}
+		run.Visits = append(append(slices.Clone(c.before), record.Visit{Word: "into", To: "A"}), c.after...)
+		abv, ok := filledAt(record.Filling{Run: run, Visit: &run.Visits[len(c.before)]})
+		assert.Equal(t, c.want > 0, ok, c.name)
+		if ok {
+			want, err := fluid.MassFracFromProof(c.want)
+			require.NoError(t, err)
+			assert.InDelta(t, fluid.ABVFromMassFrac(want), abv, 1e-4, c.name)
+		}
+	}
 }
 
 // invented is a house of casks whose paces scatter as is assumed of casks, weighed to half

@@ -66,15 +66,27 @@ func massKg(v *record.Visit, what record.What) (kg float64, ok bool) {
 	return now.SI, now.SI > 0
 }
 
-// filledAt is the strength at which a run's casks were filled: the last that was gauged
-// before in its fill.
+// filledAt is the strength at which a run filled a cask: as it was last gauged before, of
+// the reduced spirit or of hearts to which no water came; or else as the rest of it was
+// gauged after.
 func filledAt(f record.Filling) (abv float64, ok bool) {
+	past := false
 	for i := range f.Run.Visits {
 		v := &f.Run.Visits[i]
 		if v == f.Visit {
+			past = true
+		}
+		if past && ok {
 			break
 		}
-		if f.Run.Stages[v.Stage].Name != record.Fill || v.Word == "hearts" {
+		stage := f.Run.Stages[v.Stage].Name
+		switch {
+		case stage == record.Fill && v.Word == "reduce":
+			if past {
+				return 0, false
+			}
+			ok = false
+		case stage != record.Fill && (stage != record.Spirit || v.Word != "hearts"):
 			continue
 		}
 		if s, is := strength(v); is {

@@ -15,6 +15,8 @@ func Cellar(c *cellar.Cellar, format string, o racked.Options) ([]byte, error) {
 	switch format {
 	case "json":
 		err = diag.EncodeJSON(&out, "", c)
+	case "html":
+		err = racked.HTML(&out, c)
 	case "csv":
 		err = racked.CSV(&out, c)
 	case "ics":

@@ -26,7 +26,7 @@ var (
 	OfVariants   = Ways{{"text", ".txt"}, {"json", ".json"}, {"md", ".md"}}
 	OfComparison = Ways{{"text", ".txt"}, {"md", ".md"}, {"json", ".json"}, {"html", ".html"}}
 	OfAnswer     = Ways{{"text", ".txt"}, {"json", ".json"}}
-	OfCellar     = Ways{{"text", ".txt"}, {"json", ".json"}, {"csv", ".csv"}, {"ics", ".ics"}}
+	OfCellar     = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}, {"csv", ".csv"}, {"ics", ".ics"}}
 	OfLedger     = Ways{{"text", ".txt"}, {"md", ".md"}, {"json", ".json"}, {"csv", ".csv"}}
 	OfTrial      = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}}
 	OfReview     = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}}

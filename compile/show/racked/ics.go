@@ -86,7 +86,7 @@ func dues(c *cellar.Cellar) []due {
 // dueLine is a cask with where it lies, and what it should hold when its rest is over.
 func (t *page) dueLine(d due, r cellar.Row) string {
 	line := safe(r.Serial)
-	if place := strings.Trim(r.Place+", "+strings.Join(r.Spot, ", "), ", "); place != "" {
+	if place := placeOf(r); place != "" {
 		line += ", " + safe(place)
 	}
 	if d.what == restOver {

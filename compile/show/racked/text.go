@@ -32,26 +32,36 @@ func Text(w io.Writer, c *cellar.Cellar, o Options) error {
 	if len(c.Casks) == 0 {
 		t.Para(0, 0, "There is none with anything in it.")
 	}
-	t.attention(c)
+	for _, a := range t.wanted(c) {
+		t.Item(a.Head, 12, a.Says)
+	}
 	if len(c.Casks) > 0 {
 		t.casks(c, o)
 		t.totals(c)
 	}
 	t.Gap()
-	if p := c.Pace; p != nil {
-		t.Para(0, 2, fmt.Sprintf("The house evaporates at %.2f times what its climate says (+- %.2f, by the readings of %s). A cask goes its own way about that: the ranges hold 9 times in 10.", p.Ratio, p.SD, words.Count(p.Casks, "cask")))
-	} else if len(c.Casks) > 0 {
-		t.Para(0, 2, "No cask has been weighed late enough to tell how fast this house evaporates: the numbers are a forecast from published averages, and the ranges are wide.")
+	for _, s := range t.notes(c) {
+		t.Para(0, 2, s)
 	}
-	for _, s := range c.Said {
-		t.Para(0, 2, safe(s))
-	}
-	if c.Gone > 0 {
-		t.Para(0, 2, fmt.Sprintf("%s emptied by then.", words.CountOf(c.Gone, "cask was", "casks were")))
-	}
-	t.Para(0, 2, "Full casks crush, and spirit vapour gathers where casks leak: chock them, air the house, and bring no flame. A gauge for the record is one that the law's officer would make: this is a forecast.")
 	_, err := io.WriteString(w, t.String())
 	return err
+}
+
+// notes say how sure it all is, what is not known, and what to be careful of.
+func (t *page) notes(c *cellar.Cellar) []string {
+	var out []string
+	if p := c.Pace; p != nil {
+		out = append(out, fmt.Sprintf("The house evaporates at %.2f times what its climate says (+- %.2f, by the readings of %s). A cask goes its own way about that: the ranges hold 9 times in 10.", p.Ratio, p.SD, words.Count(p.Casks, "cask")))
+	} else if len(c.Casks) > 0 {
+		out = append(out, "No cask has been weighed late enough to tell how fast this house evaporates: the numbers are a forecast from published averages, and the ranges are wide.")
+	}
+	for _, s := range c.Said {
+		out = append(out, safe(s))
+	}
+	if c.Gone > 0 {
+		out = append(out, fmt.Sprintf("%s emptied by then.", words.CountOf(c.Gone, "cask was", "casks were")))
+	}
+	return append(out, "Full casks crush, and spirit vapour gathers where casks leak: chock them, air the house, and bring no flame. A gauge for the record is one that the law's officer would make: this is a forecast.")
 }
 
 type page struct {
@@ -59,8 +69,11 @@ type page struct {
 	us bool
 }
 
-// attention says what wants to be done.
-func (t *page) attention(c *cellar.Cellar) {
+// wanted is one sort of what is to be done, and on which casks.
+type wanted struct{ Head, Says string }
+
+// wanted says what is to be done.
+func (t *page) wanted(c *cellar.Cellar) []wanted {
 	var leaks, due, over []string
 	for _, r := range c.Casks {
 		if r.Leak != nil {
@@ -73,14 +86,16 @@ func (t *page) attention(c *cellar.Cellar) {
 			over = append(over, r.Serial)
 		}
 	}
+	var out []wanted
 	for _, a := range []struct {
 		head string
 		all  []string
 	}{{"! LEAKS?", leaks}, {"sample", due}, {"rest over", over}} {
 		if len(a.all) > 0 {
-			t.Item(a.head, 12, safe(list(a.all)))
+			out = append(out, wanted{a.head, safe(list(a.all))})
 		}
 	}
+	return out
 }
 
 // list names the first of many.
@@ -125,8 +140,8 @@ func (t *page) each(r cellar.Row) {
 	t.Gap()
 	t.Strong(safe(fmt.Sprintf("%s  run %s of %s, filled %s", r.Serial, r.Run, r.Batch, r.Filled)))
 	t.Para(2, 4, fmt.Sprintf("At the fill %s at %s, %s; now %s (%s to %s) at %s.", t.volume(r.AtFill), t.strength(r.AtFill), t.alcohol(r.AtFill)+" "+t.alcoholName(), t.volume(r.Now), t.volume(r.Low), t.volume(r.High), t.strength(r.Now)))
-	if place := strings.TrimLeft(r.Place+", "+strings.Join(r.Spot, ", "), ", "); place != "" {
-		t.Para(2, 4, safe("It lies in "+strings.TrimRight(place, ", ")+"."))
+	if place := placeOf(r); place != "" {
+		t.Para(2, 4, safe("It lies in "+place+"."))
 	}
 	if r.Assumed {
 		t.Para(2, 4, "Its fill was not gauged: the strength is that of the batch.")
@@ -144,6 +159,15 @@ func (t *page) totals(c *cellar.Cellar) {
 	t.Heading("TOGETHER")
 	var table columns.Table
 	table.Row("batch", "year", "casks", t.alcoholName(), "gone since the fill")
+	for _, x := range t.sums(c) {
+		table.Row(x...)
+	}
+	table.Write(&t.Writer)
+}
+
+// sums are the totals in words.
+func (t *page) sums(c *cellar.Cellar) [][]string {
+	var out [][]string
 	for _, x := range c.Totals {
 		name, year := safe(x.Batch), strconv.Itoa(x.Year)
 		if x.Batch == "" {
@@ -153,9 +177,9 @@ func (t *page) totals(c *cellar.Cellar) {
 		if t.us {
 			alcohol = x.ProofGallons
 		}
-		table.Row(name, year, strconv.Itoa(x.Casks), fmt.Sprintf("%.1f", alcohol), fmt.Sprintf("%.1f %%", x.LostPct))
+		out = append(out, []string{name, year, strconv.Itoa(x.Casks), fmt.Sprintf("%.1f", alcohol), fmt.Sprintf("%.1f %%", x.LostPct)})
 	}
-	table.Write(&t.Writer)
+	return out
 }
 
 func (t *page) alcoholName() string {

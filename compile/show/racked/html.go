@@ -1,0 +1,128 @@
+package racked
+
+import (
+	"crypto/sha256"
+	"embed"
+	"encoding/base64"
+	"fmt"
+	"html/template"
+	"io"
+	"strings"
+	"sync"
+
+	"newmake/compile/book/cellar"
+	"newmake/compile/show/chart"
+)
+
+//go:embed page.html page.css
+var files embed.FS
+
+var pageTemplate = sync.OnceValue(func() *template.Template {
+	return template.Must(chart.AddTo(template.Must(template.New("page.html").ParseFS(files, "page.html"))))
+})
+
+// HTML writes a cellar as one page that needs nothing else: what is to be done, a picture
+// of the wood, each cask, the totals.
+func HTML(w io.Writer, c *cellar.Cellar) error {
+	css, err := files.ReadFile("page.css")
+	if err != nil {
+		return err
+	}
+	t := page{us: c.Units == "us"}
+	style := string(css) + chart.Style
+	sum := sha256.Sum256([]byte(style))
+	v := view{
+		Style:  template.HTML("<style>" + style + "</style>"),
+		Policy: "default-src 'none'; base-uri 'none'; form-action 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'",
+		On:     c.On, Title: "Casks on " + c.On, Alcohol: t.alcoholName(), Attention: t.wanted(c), Notes: t.notes(c),
+	}
+	v.Chart = chart.Racks(t.racks(c))
+	v.Key = "Each circle is the head of a cask as it lies, filled as high as it is full. Grey rests, slanted lines are past their rest, a dense mesh may leak."
+	if len(c.Casks) > chart.MostHeads {
+		v.Notes = append(v.Notes, fmt.Sprintf("More than %d casks are not drawn one by one.", chart.MostHeads))
+	}
+	for _, r := range c.Casks {
+		v.Rows = append(v.Rows, t.row(r))
+	}
+	v.Totals = t.sums(c)
+	return pageTemplate().Execute(w, v)
+}
+
+// view is a cellar in words.
+type view struct {
+	Style              template.HTML
+	Policy             string
+	On, Title, Alcohol string
+	Attention          []wanted
+	Chart              chart.Chart
+	Key                string
+	Rows               []row
+	Totals             [][]string
+	Notes              []string
+}
+
+// row is a cask in words.
+type row struct {
+	Serial, Place, Of, Filled, Years, Volume, Strength, Now, NowRange, Over, Then, Sample, Last string
+	Leak                                                                                        bool
+}
+
+func (t *page) row(r cellar.Row) row {
+	out := row{Serial: safe(r.Serial), Place: safe(placeOf(r)), Of: safe(r.Batch), Filled: "run " + safe(r.Run) + ", " + r.Filled, Years: fmt.Sprintf("%.1f", r.AgeYears), Volume: t.volume(r.Now), Strength: t.strength(r.Now), Now: t.alcohol(r.Now),
+		NowRange: t.alcohol(r.Low) + " to " + t.alcohol(r.High), Sample: r.Sample, Leak: r.Leak != nil}
+	if r.Target != nil {
+		out.Over, out.Then = r.Target.On, t.alcohol(r.Target.Low)+" to "+t.alcohol(r.Target.High)
+	}
+	var last []string
+	if r.Last != nil {
+		last = append(last, fmt.Sprintf("%s, by %s: %s beside the forecast", r.Last.On, r.Last.By, t.signed(r.Last.OffL)))
+	}
+	if r.Verdict != "" {
+		last = append(last, safe(r.Verdict))
+	}
+	if r.Assumed {
+		last = append(last, "its fill was not gauged")
+	}
+	out.Last = strings.Join(last, "; ")
+	return out
+}
+
+// placeOf is where a cask lies, "" where nobody wrote it.
+func placeOf(r cellar.Row) string {
+	if r.Place == "" {
+		return ""
+	}
+	return strings.Join(append([]string{r.Place}, r.Spot...), ", ")
+}
+
+// racks are the casks by the place and row in which they lie, in the order of the casks.
+func (t *page) racks(c *cellar.Cellar) []chart.Rack {
+	var out []chart.Rack
+	at := map[string]int{}
+	for _, r := range c.Casks {
+		name := "no place written"
+		if r.Place != "" {
+			name = safe(r.Place)
+			if len(r.Spot) > 1 { // by rows; what is left of the spot is the tier
+				name += ", " + safe(r.Spot[0])
+			}
+		}
+		i, is := at[name]
+		if !is {
+			i, at[name] = len(out), len(out)
+			out = append(out, chart.Rack{Name: name})
+		}
+		h := chart.Head{Name: safe(r.Serial), Below: t.alcohol(r.Now) + " " + t.alcoholName()}
+		if r.SizeL > 0 {
+			h.Full = r.Now.VolumeL / r.SizeL
+		}
+		switch {
+		case r.Leak != nil:
+			h.State = chart.Leaking
+		case r.Target != nil && r.Target.Over:
+			h.State = chart.Ready
+		}
+		out[i].Heads = append(out[i].Heads, h)
+	}
+	return out
+}
