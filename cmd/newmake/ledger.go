@@ -64,7 +64,7 @@ func (f ledgerFlags) run(a *app, asked string) error {
 		return err
 	}
 	month, err := time.Parse("2006-01", asked)
-	if err != nil {
+	if err != nil || month.Year() < 1900 || month.Year() > 2199 {
 		return usage("a month is written 2026-03, not %q", asked)
 	}
 	if _, ok := ledger.LawOf(f.law); !ok && f.law != "" {
@@ -114,11 +114,8 @@ func pricesOf(h *check.House, texts *check.Cellar) *ledger.Prices {
 		return plans[name]
 	}
 	p.New = func(name string) bool { b, _ := h.Batch(name); return b != nil && b.Cask.New }
-	for _, r := range texts.Runs {
-		if b, _ := h.Batch(r.Batch); b != nil {
-			p.Costs = b.Costs
-			break
-		}
+	if b := h.Made(texts); b != nil {
+		p.Costs = b.Costs
 	}
 	return p
 }

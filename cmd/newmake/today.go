@@ -27,7 +27,7 @@ func todayCommand(a *app) *cobra.Command {
 		Short: "What is to be done in the house on a day",
 		Long: "today asks the house what is to be done: the steps of the runs that are under way, of the\n" +
 			"batches that begin, with what the instruments should say and the dangers; and the\n" +
-			"casks that are to be sampled. A run is what newmake record opened, and is planned for the\n" +
+			"casks that leak, are to be sampled, or have rested long enough. A run is what newmake record opened, and is planned for the\n" +
 			"day on which it began; a batch without a run is planned for its own start. A variant that\n" +
 			"begins with its parent is left out. The clock is the plan's: newmake review says how far\n" +
 			"a run is.",

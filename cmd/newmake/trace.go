@@ -9,6 +9,7 @@ import (
 	"newmake/compile/show/formats"
 	"newmake/compile/show/traced"
 	"newmake/lang/diag"
+	"newmake/lang/recipe"
 	"newmake/lang/spelling"
 	"newmake/lang/wording"
 	"newmake/lang/words"
@@ -58,7 +59,8 @@ func (f traceFlags) run(a *app, name string) error {
 	if said.HasErrors() {
 		return a.noAnswer(said, format)
 	}
-	t, names := trace.Of(texts, name)
+	made := src.House.Made(texts)
+	t, names := trace.Of(texts, name, made != nil && made.Gauge == recipe.SI)
 	if t == nil {
 		return a.noAnswer(diag.List{untraced(name, names)}, format)
 	}

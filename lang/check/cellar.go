@@ -10,6 +10,7 @@ import (
 	"newmake/lang/logbook"
 	"newmake/lang/parallel"
 	"newmake/lang/quantity"
+	"newmake/lang/recipe"
 	"newmake/lang/record"
 	"newmake/lang/schema"
 	"newmake/lang/tree"
@@ -25,6 +26,17 @@ type Cellar struct {
 	Stores    []*record.Store
 
 	diags diag.List
+}
+
+// Made is the batch of the first run that has one, nil if none has: its plant and its units
+// are those of the house's books.
+func (h *House) Made(c *Cellar) *recipe.Batch {
+	for _, r := range c.Runs {
+		if b, _ := h.Batch(r.Batch); b != nil && b.Plant != nil {
+			return b
+		}
+	}
+	return nil
 }
 
 // ofCellar are the sorts of declarations that a cellar is read from.

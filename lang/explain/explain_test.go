@@ -77,7 +77,8 @@ func TestTermsOfTheTrade(t *testing.T) {
 	for _, w := range strings.Split(`backset, feints, foreshots, hearts, low wines, entry proof, proof gallon, wine gallon,
 		bushel, set, draff, pot ale, spent lees, gelatinization, limit dextrin, diastatic power, Lintner, Plato,
 		Rayleigh distillation, reflux, wash, wort, pitch, gauging, original gravity, standard of identity, methanol,
-		heads, tails, sparge, steep, setback, whiskey, corn meal, boiler horsepower, run record`, ",") {
+		heads, tails, sparge, steep, setback, whiskey, corn meal, boiler horsepower, run record, ledger, cellar, trace,
+		unfinished spirits`, ",") {
 		w = strings.Join(strings.Fields(w), " ")
 		assert.True(t, slices.ContainsFunc(find(w), func(p Page) bool { return p.Sort == OfTerm }), "%q is no term", w)
 	}

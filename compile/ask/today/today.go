@@ -4,11 +4,12 @@ package today
 
 import (
 	"slices"
+	"strings"
 	"time"
 
+	"newmake/compile/book/cellar"
 	"newmake/compile/front"
 	"newmake/compile/plan"
-	"newmake/compile/stage/cask"
 	"newmake/lang/record"
 )
 
@@ -24,7 +25,7 @@ type Answer struct {
 	Version string   `json:"version"`
 	Date    string   `json:"date"` // 2026-03-10
 	Work    []Work   `json:"work"` // by the hour at which it begins
-	Samples []Sample `json:"samples"`
+	Casks   Casks    `json:"casks"`
 	Next    *Next    `json:"next,omitempty"`   // the next day with work, where this one has none
 	Unread  []string `json:"unread,omitempty"` // batches and runs that cannot be planned
 }
@@ -39,13 +40,28 @@ type Work struct {
 	Cautions []plan.Caution `json:"cautions"`
 }
 
-// Sample is a cask that is to be sampled, and how long it has lain.
-type Sample struct {
+// Casks are those that want somebody, by package cellar.
+type Casks struct {
+	Units  string `json:"units"` // us or si
+	Leaks  []Cask `json:"leaks"`
+	Sample []Cask `json:"sample"`   // due on the day, or before and not yet drawn
+	Over   []Cask `json:"restOver"` // its rest is over, and it is still there
+}
+
+// Cask is one of them.
+type Cask struct {
+	Serial string `json:"serial"`
 	Run    string `json:"run"`
 	Batch  string `json:"batch"`
 	Filled string `json:"filled"` // 2026-03-12
-	Months int    `json:"months"`
+	Place  string `json:"place,omitempty"`
+	Since  string `json:"since"` // it leaks, is due, or may be bottled
+	// Kg is what a leaking cask lost beyond its like.
+	Kg float64 `json:"kg,omitempty"`
 }
+
+// Any says that there is one.
+func (c *Casks) Any() bool { return len(c.Leaks)+len(c.Sample)+len(c.Over) > 0 }
 
 // Next is a day with work after one that has none.
 type Next struct {
@@ -58,7 +74,7 @@ const longest = 60
 
 // Of is the work of a house on a day.
 func Of(src *front.Source, on record.Date) (*Answer, error) {
-	a := &Answer{Format: Format, Version: Version, Date: on.String(), Work: []Work{}, Samples: []Sample{}}
+	a := &Answer{Format: Format, Version: Version, Date: on.String(), Work: []Work{}, Casks: Casks{Leaks: []Cask{}, Sample: []Cask{}, Over: []Cask{}}}
 	begun := map[string]bool{} // batch and day of start
 	for _, number := range src.House.RunNumbers() {
 		r, _ := src.House.Run(number)
@@ -67,8 +83,7 @@ func Of(src *front.Source, on record.Date) (*Answer, error) {
 			continue
 		}
 		begun[r.Batch+" "+r.Date.String()] = true
-		if filled, done := filledOn(r); done {
-			a.sample(src, r, filled, on)
+		if inWood(r) {
 			continue
 		}
 		if r.Date.Compare(on) > 0 || r.Date.After(longest).Compare(on) < 0 {
@@ -78,6 +93,7 @@ func Of(src *front.Source, on record.Date) (*Answer, error) {
 			return nil, err
 		}
 	}
+	a.casks(src, on)
 	for _, name := range src.House.Batches() {
 		b, list := src.House.Batch(name)
 		if b == nil || list.HasErrors() {
@@ -161,26 +177,40 @@ func (a *Answer) next(date, batch string) {
 	}
 }
 
-// filledOn is the day on which a run's spirit went into wood, by its record.
-func filledOn(r *record.Run) (record.Date, bool) {
-	for i := range r.Visits {
-		v := &r.Visits[i]
-		if r.Stages[v.Stage].Name == record.Fill && v.Word == "into" && !v.When.Date.IsZero() {
-			return v.When.Date, true
-		}
-	}
-	return record.Date{}, false
+// inWood says that a run's spirit went into wood, by its record.
+func inWood(r *record.Run) bool {
+	return slices.ContainsFunc(r.Visits, func(v record.Visit) bool {
+		return r.Stages[v.Stage].Name == record.Fill && v.Word == "into" && !v.When.Date.IsZero()
+	})
 }
 
-// sample adds the cask of a run that is to be sampled on the day.
-func (a *Answer) sample(src *front.Source, r *record.Run, filled, on record.Date) {
-	b, _ := src.House.Batch(r.Batch)
-	if b == nil || b.Cask.RestS <= 0 {
+// casks are those that the cellar of the house names on the day.
+func (a *Answer) casks(src *front.Source, on record.Date) {
+	texts, said := src.House.Cellar()
+	if said.HasErrors() {
+		a.Unread = append(a.Unread, "the casks")
 		return
 	}
-	for _, s := range cask.Samplings(filled, b.Cask.RestS) {
-		if s.On == on {
-			a.Samples = append(a.Samples, Sample{Run: r.Number, Batch: r.Batch, Filled: filled.String(), Months: s.Months})
+	c := cellar.On(cellar.HouseOf(src.House, texts, nil), on)
+	a.Casks.Units = c.Units
+	for i := range c.Casks {
+		r := &c.Casks[i]
+		k := Cask{Serial: r.Serial, Run: r.Run, Batch: r.Batch, Filled: r.Filled, Place: strings.Join(append([]string{r.Place}, r.Spot...), ", ")}
+		if r.Place == "" {
+			k.Place = ""
+		}
+		if r.Leak != nil {
+			leak := k
+			leak.Since, leak.Kg = r.Leak.Since, r.Leak.Kg
+			a.Casks.Leaks = append(a.Casks.Leaks, leak)
+		}
+		if r.Sample <= c.On {
+			k.Since = r.Sample
+			a.Casks.Sample = append(a.Casks.Sample, k)
+		}
+		if r.Target != nil && r.Target.Over {
+			k.Since = r.Target.On
+			a.Casks.Over = append(a.Casks.Over, k)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package today_test
 
 import (
 	"path/filepath"
+	"slices"
 	"testing"
 	"time"
 
@@ -67,7 +68,7 @@ run "26-51" of "Ferry Landing" on 2026-06-03 {
 
 run "25-01" of "Ferry Landing" on 2025-09-02 {
   fill {
-    2025-09-10 07:30 into "LH-0001" 53 gal
+    2025-09-10 07:30 into "ZZ-1" 53 gal
   }
 }
 `)
@@ -78,10 +79,33 @@ run "25-01" of "Ferry Landing" on 2025-09-02 {
 	require.Len(t, a.Work, 2)
 	assert.Equal(t, []string{"26-51", "26-50"}, []string{a.Work[0].Run, a.Work[1].Run}, "by the hour")
 
-	assert.Equal(t, []today.Sample{{Run: "25-01", Batch: "Ferry Landing", Filled: "2025-09-10", Months: 6}}, on(t, src, 2026, 3, 10).Samples)
-	assert.Empty(t, on(t, src, 2026, 3, 9).Samples)
-	assert.Len(t, on(t, src, 2029, 9, 10).Samples, 1, "at the end of four years")
-	assert.Empty(t, on(t, src, 2030, 3, 10).Samples)
+	// From its half year on a cask is to be sampled, until somebody has drawn one.
+	of := func(a *today.Answer) (out []today.Cask) {
+		for _, c := range a.Casks.Sample {
+			if c.Serial == "ZZ-1" {
+				out = append(out, c)
+			}
+		}
+		return out
+	}
+	due := []today.Cask{{Serial: "ZZ-1", Run: "25-01", Batch: "Ferry Landing", Filled: "2025-09-10", Since: "2026-03-10"}}
+	assert.Empty(t, of(on(t, src, 2026, 3, 9)))
+	assert.Equal(t, due, of(on(t, src, 2026, 3, 10)))
+	assert.Equal(t, due, of(on(t, src, 2026, 4, 10)))
+	over := func(a *today.Answer) bool {
+		return slices.ContainsFunc(a.Casks.Over, func(c today.Cask) bool { return c.Serial == "ZZ-1" && c.Since == "2029-09-10" })
+	}
+	assert.False(t, over(on(t, src, 2029, 9, 9)))
+	assert.True(t, over(on(t, src, 2029, 9, 10)), "at the end of four years")
+}
+
+// What the cellar says of leaks is said on the day too.
+func TestLeaks(t *testing.T) {
+	a := on(t, house(t, ""), 2026, 6, 30)
+	require.Len(t, a.Casks.Leaks, 1)
+	assert.Equal(t, "LH-0003", a.Casks.Leaks[0].Serial)
+	assert.Positive(t, a.Casks.Leaks[0].Kg)
+	assert.Equal(t, "Rack house, row 1, tier 3", a.Casks.Leaks[0].Place)
 }
 
 // What cannot be read is named, and hides nothing else.

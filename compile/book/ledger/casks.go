@@ -236,8 +236,28 @@ func (b *books) lost(f *fold, h *holder, v *record.Visit) {
 	f.want(Missing{What: "how much was lost of " + named(h) + ", and how strong it was", Mend: "lost about 3 gal, 120 proof at 66 F", Section: "19.590", at: v.At})
 }
 
+// mingled books what still lay in the tank in which a vat is blended: it is in the vat now.
+// Where the vat says itself what it takes of that tank, nothing is added.
+func (b *books) mingled(t *record.Vat) {
+	for i := range t.Visits {
+		if v := &t.Visits[i]; v.Word == "from" && v.Of == "tank" && keyOf(v.From) == keyOf(t.Tank) {
+			return
+		}
+	}
+	b.add(t.On, 4, func(f *fold) {
+		for _, h := range f.all {
+			if h.account == Tanks && keyOf(h.name) == keyOf(t.Tank) && h.balance.pg > 0 {
+				f.move(h, f.of(Vats, t.Name, t.At), h.balance, line{at: t.At, what: "vat " + t.Name})
+			}
+		}
+	})
+}
+
 // vat adds the events of a vat.
 func (b *books) vat(t *record.Vat) {
+	if t.Tank != "" {
+		b.mingled(t)
+	}
 	for i := range t.Visits {
 		v := &t.Visits[i]
 		on := v.When.Date

@@ -11,6 +11,7 @@ func (m *monthly) checks(l *Ledger) {
 	m.balances(l)
 	m.producedBySum(l)
 	m.filledCasks(l)
+	m.feintsWait(l)
 	seen := map[string]bool{}
 	for _, c := range append(m.receivers(), append(m.now.odd, m.stores.odd...)...) {
 		if c.day.Compare(m.first) < 0 {
@@ -116,6 +117,34 @@ func (m *monthly) filledCasks(l *Ledger) {
 		l.Checks = append(l.Checks, Check{What: "every cask has a gauge, a lot and a batch", OK: true, Says: fmt.Sprintf("%d filled", n)})
 	}
 }
+
+// feintsWait: feints go into the next spirit run. Those of many runs, each by itself, wait
+// for lines that say which run charged them.
+func (m *monthly) feintsWait(l *Ledger) {
+	var sum cents
+	var first *record.Visit
+	seen := map[*holder]bool{}
+	for _, o := range m.now.feints {
+		if o.visit.To != "" || seen[o.in] || o.in.balance.pg <= 0 {
+			continue
+		}
+		if first == nil {
+			first = o.visit
+		}
+		seen[o.in] = true
+		sum = sum.plus(o.in.balance)
+	}
+	if len(seen) <= runsWait {
+		return
+	}
+	c := Check{What: "feints are charged again", Of: "unfinished", Says: fmt.Sprintf("the feints of %d runs are on hand, each by itself, and no line says which run charged them, or which tank they went to", len(seen)), By: sum.amount()}
+	c.File, c.Line = place(first.At)
+	l.Checks = append(l.Checks, c)
+}
+
+// runsWait is of how many runs feints may wait, each by itself, before their charges are
+// missed: those of the last, and one more that is being used up (common practice).
+const runsWait = 2
 
 // receivers: the gauge of the receiver and the production gauge are of the same spirit.
 func (m *monthly) receivers() []Check {

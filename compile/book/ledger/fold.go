@@ -59,8 +59,16 @@ type fold struct {
 	odd    []Check
 	tare   map[*record.Life]float64 // kg, as the fill says it
 	first  map[string][]gauge       // what the receivers of a run's hearts held, before the production gauge
+	feints []feints                 // of each run, in the order in which they were gauged
 	today  record.Date
 	touch  []*holder // of today
+}
+
+// feints are those of a run, where they were put, as the line says that gauged them.
+type feints struct {
+	run   string
+	in    *holder
+	visit *record.Visit
 }
 
 // foldOf goes through the events up to a day, as they were known on another.

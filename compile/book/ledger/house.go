@@ -9,11 +9,8 @@ import (
 // the house's units; initials are shown with people.
 func HouseOf(h *check.House, texts *check.Cellar, law string, people bool) House {
 	o := House{Texts: texts, People: people, BushelKg: h.BushelKg, Declared: func(batch string) bool { return h.Find(batch) != nil }}
-	for _, r := range texts.Runs {
-		if b, _ := h.Batch(r.Batch); b != nil && b.Plant != nil {
-			o.US, o.Name = b.Gauge == recipe.US, b.Plant.Name
-			break
-		}
+	if b := h.Made(texts); b != nil {
+		o.US, o.Name = b.Gauge == recipe.US, b.Plant.Name
 	}
 	switch {
 	case law != "":

@@ -24,6 +24,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/record"
+	"newmake/lang/wording"
 )
 
 // Format and Version name the shape of a ledger as JSON. A minor version adds names and
@@ -510,6 +511,9 @@ func (m *monthly) missing(l *Ledger) {
 		}
 		w.File, w.Line = place(w.at)
 		w.Wrong, w.Section = w.wrong, m.section(w.Section)
+		if !m.US {
+			w.Mend = wording.InLitres(w.Mend)
+		}
 		if !slices.ContainsFunc(l.Missing, func(o Missing) bool { return o.What == w.What && o.File == w.File && o.Line == w.Line }) {
 			l.Missing = append(l.Missing, w)
 		}

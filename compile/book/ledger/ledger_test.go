@@ -151,6 +151,45 @@ func TestRename(t *testing.T) {
 	assert.Equal(t, kinds(was), kinds(is))
 }
 
+// waiting is so many runs whose feints nobody charged.
+func waiting(n int) string {
+	text := loft
+	for i := 1; i <= n; i++ {
+		text += fmt.Sprintf("run \"24-0%d\" of \"B\" on 2024-02-0%d {\n  used {\n    corn 600 lb lot \"C\"\n  }\n  strip {\n    2024-02-1%d 09:00 low-wines 300 gal, 50 proof at 60 F\n  }\n  spirit {\n    2024-02-1%d 10:00 charge low-wines\n    11:00 off\n    feints 45 gal, 60 proof at 60 F\n  }\n  fill {\n    2024-02-2%d 10:00 hearts 100 gal, 120 proof at 60 F\n    into \"K%d\" 100 gal, tare 100 lb\n  }\n}\n", i, i, i, i, i, i)
+	}
+	return text
+}
+
+// TestMends proposes what can have been: feints of a run before that are on hand, a lot that
+// had come, in the units of the house.
+func TestMends(t *testing.T) {
+	run := func(number, day, charge string) string {
+		return fmt.Sprintf("run %q of \"B\" on %s {\n  used {\n    corn 600 lb\n  }\n  strip {\n    %s 09:00 low-wines 100 gal, 50 proof at 60 F\n  }\n  spirit {\n    %s 09:30 charge low-wines\n%s    11:00 off\n    tails 40 gal at 62 F, 70 proof at 60 F\n  }\n  fill {\n    %s 12:00 hearts 45 gal, 140 proof at 60 F\n  }\n}\n", number, day, day, day, charge, day)
+	}
+	text := "store \"Loft\" {\n  2024-02-05 corn 9,000 lb lot \"C\" from \"Seller\"\n}\n" + run("24-01", "2024-02-01", "") + run("24-02", "2024-02-08", "") + run("24-03", "2024-02-15", "    charge feints 40 gal, 70 proof at 60 F\n")
+	mends := func(us bool) (out []string) {
+		h, c, said := read(t, text)
+		require.False(t, said.HasErrors(), "%v", said)
+		o := ledger.HouseOf(h, c, "us", false)
+		o.US, o.Declared = us, nil
+		for _, m := range ledger.Of(o, 2024, 2).Missing {
+			out = append(out, m.Mend)
+		}
+		return out
+	}
+	assert.Equal(t, []string{
+		`charge feints 44 gal, 70.5 proof at 64 F from "N", and a run "N" before 2024-02-01 that says what it left: spirit { feints 44 gal, 70.5 proof at 64 F }`,
+		`charge feints 40 gal at 62 F, 70 proof at 60 F from "24-01"`,
+		`charge feints 40 gal, 70 proof at 60 F from "24-02"`,
+		`corn 600 lb lot "as the sack says"`,
+		`corn 600 lb lot "C"`,
+		`corn 600 lb lot "C"`,
+	}, mends(true))
+	for _, m := range mends(false) {
+		assert.NotRegexp(t, ` (gal|lb|proof|F)\b`, m)
+	}
+}
+
 // TestThresholds tries each number that decides what is said on both sides.
 func TestThresholds(t *testing.T) {
 	run := func(hearts, gauge, into, more string) string {
@@ -180,6 +219,9 @@ func TestThresholds(t *testing.T) {
 		{"7.1 % left in the still", spirit("300", "32.25"), "a run gives what was charged"},
 		{"1.9 % more than charged", spirit("300", "54.75"), ""},
 		{"2.1 % more than charged", spirit("300", "55.25"), "? how much of which feints run 24-01 charged"},
+		{"the feints of two runs wait", waiting(2), ""},
+		{"the feints of three runs wait", waiting(3), "feints are charged again"},
+		{"the feints of three runs, in a tank", strings.ReplaceAll(waiting(3), "at 60 F\n  }\n  fill", "at 60 F to \"Feints tank\"\n  }\n  fill"), ""},
 		{"bottled 1.9 % less", vat("100", "133.4", "497"), ""},
 		{"bottled 2.3 % less", vat("100", "133.4", "495"), "what was bottled is what there was"},
 	} {

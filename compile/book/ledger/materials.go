@@ -224,6 +224,17 @@ func (p *pile) certify(l *record.Lot, n int64) {
 // to about this (common practice).
 const countsDiffer = 0.02
 
+// lotThere ends a line of what was used with the lot that it was, by the books: the oldest
+// of it that was there.
+func (s *stores) lotThere(what, unit string) string {
+	for _, p := range s.piles {
+		if p.lot != "" && p.there > 0 && p.unit == unit && keyOf(p.what) == keyOf(what) {
+			return fmt.Sprintf(" lot %q", p.lot)
+		}
+	}
+	return ` lot "as the sack says"`
+}
+
 func (s *stores) newest(what, unit string) *pile {
 	var out *pile
 	for _, p := range s.piles {
@@ -259,7 +270,7 @@ func (s *stores) use(e step, known record.Date) {
 		s.below(p, e.on, u.At)
 		return
 	}
-	s.wants = append(s.wants, Missing{What: fmt.Sprintf("of which lot the %s of run %s was", u.What, e.run.Number), Mend: u.At.Text() + ` lot "C-118"`, Section: "19.584", at: u.At, day: e.on})
+	s.wants = append(s.wants, Missing{What: fmt.Sprintf("of which lot the %s of run %s was", u.What, e.run.Number), Mend: u.At.Text() + s.lotThere(u.What, unit), Section: "19.584", at: u.At, day: e.on})
 	for _, p := range s.piles {
 		if n > 0 && p.there > 0 && p.unit == unit && keyOf(p.what) == keyOf(u.What) {
 			part := min(n, p.there)

@@ -37,6 +37,7 @@ type history struct {
 	day     record.Date
 	casks   []*cask
 	feints  float64 // PG of the feints of the run before
+	tank    float64 // PG that lie in the tank
 	before  string
 	numbers []int // where in the text a number stands that has a second witness
 	corn    int   // lb in the loft
@@ -201,6 +202,7 @@ func (h *history) run(number string) {
 	tank := max(0, math.Floor(100*left/entry*100)/100)
 	h.f("    left %.2f gal, %.1f proof at 60 F to \"Tank\"\n  }\n}\n", tank, entry)
 	h.book(f, ledger.Tanks, ledger.Losses, rest-tank*entry/100)
+	h.tank += tank * entry / 100
 	for _, c := range h.casks {
 		h.year(c, f)
 	}
@@ -232,7 +234,7 @@ func (h *history) year(c *cask, f record.Date) {
 	}
 	on = on.After(1)
 	fmt.Fprintf(&c.declared, "  %s sample 200 mL, %.1f proof at 60 F\n", on, c.proof)
-	pg := 0.2 / 3.785411784 * c.proof / 100
+	pg := math.Round(100*0.2/3.785411784*c.proof/100) / 100 // a line of the books is of hundredths
 	c.pg -= pg
 	h.book(on, ledger.Wood, ledger.Samples, pg)
 	if h.r.IntN(3) == 0 {
@@ -255,8 +257,13 @@ func (h *history) vat(name string) {
 		return
 	}
 	open = open[:min(len(open), 1+h.r.IntN(3))]
-	h.f("vat %q on %s {\n", name, h.day)
-	in := 0.0
+	in, where := 0.0, ""
+	if h.r.IntN(2) == 0 { // what lay in the tank is in the vat
+		where, in = ` in "Tank"`, h.tank
+		h.book(h.day, ledger.Tanks, ledger.Vats, h.tank)
+		h.tank = 0
+	}
+	h.f("vat %q on %s%s {\n", name, h.day, where)
 	for _, c := range open {
 		proof := c.proof + tenth(h.r.Float64())
 		net := pounds(c.pg*(1-0.05*h.r.Float64()), proof)

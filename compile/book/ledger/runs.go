@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"fmt"
+	"strings"
 
 	"newmake/lang/diag"
 	"newmake/lang/record"
@@ -155,7 +156,9 @@ func (b *books) still(f *fold, d *distilling, v *record.Visit) {
 		if v.Word == "feints" {
 			f.gauged(g)
 		}
-		f.move(d.stills(f), kept(f, "feints", d.number, v.To, v.At), g.amount, f.lineOf(v, d.name()))
+		in := kept(f, "feints", d.number, v.To, v.At)
+		f.move(d.stills(f), in, g.amount, f.lineOf(v, d.name()))
+		f.feints = append(f.feints, feints{d.number, in, v})
 	}
 }
 
@@ -170,7 +173,7 @@ func (d *distilling) charge(b *books, f *fold, v *record.Visit) {
 	case src == nil && !ok:
 		return
 	case src == nil:
-		f.want(Missing{What: "from where the " + v.Of + " of " + d.name() + " came", Mend: v.At.Text() + ` from "26-02"`, Section: "19.584", at: v.At})
+		f.want(Missing{What: "from where the " + v.Of + " of " + d.name() + " came", Mend: v.At.Text() + f.fromFeints(d), Section: "19.584", at: v.At})
 		src = f.outside(Losses)
 	case !ok:
 		g.amount = src.balance
@@ -312,12 +315,53 @@ func (d *distilling) closeStills(f *fold) {
 		switch over := (cents{}).minus(h.balance); {
 		case charged.pg == 0 || over.share(charged) <= workLoses:
 		case !d.refed():
-			f.want(Missing{What: "how much of which feints " + d.name() + " charged: its hearts and feints are more than its low wines", Mend: `charge feints 44 gal, 70.5 proof at 64 F from "26-02"`, Section: "19.584", at: d.run.At})
+			f.want(Missing{What: "how much of which feints " + d.name() + " charged: its hearts and feints are more than its low wines", Mend: f.chargeOf(d), Section: "19.584", at: d.run.At})
 		default:
 			f.odd = append(f.odd, Check{What: "a run gives no more than was charged", Of: d.name(), Says: fmt.Sprintf("hearts and feints are %.1f %% more than its low wines", 100*over.share(charged)), By: over.amount(), day: f.today, at: d.run.At})
 		}
 		f.move(f.outside(Distilled), h, cents{}.minus(h.balance), l)
 	}
+}
+
+// waiting are the last feints of a run before that are on hand, nil if there are none.
+func (f *fold) waiting(d *distilling) *feints {
+	for i := len(f.feints) - 1; i >= 0; i-- {
+		if o := &f.feints[i]; o.run != d.number && o.in.balance.pg > 0 {
+			return o
+		}
+	}
+	return nil
+}
+
+// chargeOf is the line that would say which feints a run charged: those of the last run
+// that has some on hand, as they were gauged. Where there are none, they came from a run
+// that is not written.
+func (f *fold) chargeOf(d *distilling) string {
+	o := f.waiting(d)
+	if o == nil {
+		return fmt.Sprintf(`charge feints 44 gal, 70.5 proof at 64 F from "N", and a run "N" before %s that says what it left: spirit { feints 44 gal, 70.5 proof at 64 F }`, d.run.Date)
+	}
+	var as []string
+	for i := range o.visit.Read {
+		r := o.visit.Read[i].AsOf(f.known)
+		v, ok := r.Holds()
+		switch {
+		case !ok || r.What != record.Volume && r.What != record.Receiver && r.What != record.Strength:
+		case r.At != nil:
+			as = append(as, v.String()+" at "+r.At.String())
+		default:
+			as = append(as, v.String())
+		}
+	}
+	return fmt.Sprintf("charge feints %s from %q", strings.Join(as, ", "), o.run)
+}
+
+// fromFeints is the end of a charge that names no run.
+func (f *fold) fromFeints(d *distilling) string {
+	if o := f.waiting(d); o != nil {
+		return fmt.Sprintf(" from %q", o.run)
+	}
+	return ` from "N", and a run "N" before that says what it left: spirit { feints 44 gal, 70.5 proof at 64 F }`
 }
 
 // stillsKeep is the share of a charge that a spirit run may leave in the pot, or lose: more

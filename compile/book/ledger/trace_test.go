@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"newmake/compile/book/ledger"
 	"newmake/compile/book/trace"
 	"newmake/lang/testflag"
 )
@@ -35,13 +36,13 @@ func TestTraceAgrees(t *testing.T) {
 	for seed := uint64(0); seed < 1000; seed += uint64(testflag.Every(20)) {
 		h := invent(seed)
 		house, c, _ := read(t, h.text.String())
-		from := map[string][]string{}
+		from := map[string][]ledger.Line{}
 		lots := map[string][]string{}
 		for _, m := range months {
 			l := booksOf(house, c, m)
 			for _, x := range l.Lines {
 				if x.Corrects == "" {
-					from[x.To] = append(from[x.To], x.From)
+					from[x.To] = append(from[x.To], x)
 				}
 			}
 			for _, u := range l.Uses {
@@ -57,8 +58,24 @@ func TestTraceAgrees(t *testing.T) {
 				}
 			}
 			seen := map[string]bool{}
-			var walk func(holder string)
-			walk = func(holder string) {
+			var walk func(holder, on string)
+			walk = func(holder, on string) {
+				if holder == "Tank" { // what came since it was last emptied into a vat
+					since := ""
+					for _, vat := range from {
+						for _, x := range vat {
+							if x.From == "Tank" && x.On < on {
+								since = max(since, x.On)
+							}
+						}
+					}
+					for _, x := range from["Tank"] {
+						if x.On <= on && x.On >= since {
+							walk(x.From, x.On)
+						}
+					}
+					return
+				}
 				if seen[holder] {
 					return
 				}
@@ -76,12 +93,12 @@ func TestTraceAgrees(t *testing.T) {
 						}
 					}
 				}
-				for _, f := range from[holder] {
-					walk(f)
+				for _, x := range from[holder] {
+					walk(x.From, x.On)
 				}
 			}
-			walk("bottling " + lot)
-			got, _ := trace.Of(c, lot)
+			walk("bottling "+lot, "")
+			got, _ := trace.Of(c, lot, false)
 			require.NotNil(t, got, lot)
 			require.Empty(t, got.Broken, "%d: %s", seed, lot)
 			for _, kind := range []trace.Kind{trace.Vat, trace.Cask, trace.Run, trace.Lot} {
@@ -91,7 +108,7 @@ func TestTraceAgrees(t *testing.T) {
 			bottled++
 		}
 		for l, want := range into {
-			got, _ := trace.Of(c, l)
+			got, _ := trace.Of(c, l, false)
 			require.NotNil(t, got)
 			slices.Sort(want)
 			require.Equal(t, want, named(got.WentInto, trace.Bottling), "%d: %s\n%s", seed, l, h.text.String())

@@ -37,13 +37,14 @@ type chain struct {
 	cask  map[*record.Life]*link
 	lives map[string][]*record.Life
 	into  map[string][]entry // what went into each tank
-	lots  map[string]*link
+	holds map[string][]entry // whose tank each was: a vat is blended in it, a run's hearts are reduced in it
 }
 
 // entry is something that went into a tank.
 type entry struct {
-	on record.Date
-	l  *link
+	on   record.Date
+	l    *link
+	over bool // it went on from there, to casks or bottles: what stayed has a line of its own
 }
 
 // keyOf tells links apart.
@@ -76,7 +77,7 @@ func join(from, into *link) {
 
 // chainOf reads a house's texts into one chain.
 func chainOf(h *check.Cellar) *chain {
-	c := &chain{by: map[string]*link{}, cask: map[*record.Life]*link{}, lives: map[string][]*record.Life{}, into: map[string][]entry{}}
+	c := &chain{by: map[string]*link{}, cask: map[*record.Life]*link{}, lives: map[string][]*record.Life{}, into: map[string][]entry{}, holds: map[string][]entry{}}
 	for _, s := range h.Stores {
 		for i := range s.Lots {
 			c.bought(s, &s.Lots[i])
@@ -140,15 +141,21 @@ func (c *chain) bought(s *record.Store, l *record.Lot) {
 
 // tanks gathers what went into each tank.
 func (c *chain) tanks(h *check.Cellar) {
-	put := func(tank string, on record.Date, l *link) {
-		if tank != "" {
-			c.into[tree.Key(tank)] = append(c.into[tree.Key(tank)], entry{on, l})
+	into := func(tank string, e entry) {
+		if tank == "" {
+			return
+		}
+		c.into[tree.Key(tank)] = append(c.into[tree.Key(tank)], e)
+		if e.over {
+			c.holds[tree.Key(tank)] = append(c.holds[tree.Key(tank)], e)
 		}
 	}
+	put := func(tank string, on record.Date, l *link) { into(tank, entry{on: on, l: l}) }
 	for _, r := range h.Runs {
+		filled := slices.ContainsFunc(r.Visits, func(v record.Visit) bool { return v.Word == "into" })
 		for i := range r.Visits {
-			if v := &r.Visits[i]; v.Word != "into" {
-				put(v.To, dayOf(v, r), c.by[keyOf(Run, r.Number)])
+			if v := &r.Visits[i]; v.Word != "into" && !nothing(v) {
+				into(v.To, entry{on: dayOf(v, r), l: c.by[keyOf(Run, r.Number)], over: filled && v.Word == "hearts"})
 			}
 		}
 	}
@@ -160,7 +167,7 @@ func (c *chain) tanks(h *check.Cellar) {
 		}
 	}
 	for _, v := range h.Vats {
-		put(v.Tank, v.On, c.by[keyOf(Vat, v.Name)])
+		into(v.Tank, entry{on: v.On, l: c.by[keyOf(Vat, v.Name)], over: true})
 	}
 	for _, b := range h.Bottlings {
 		for i := range b.Visits {
@@ -172,6 +179,14 @@ func (c *chain) tanks(h *check.Cellar) {
 			}
 		}
 	}
+}
+
+// nothing says that a line tells of no volume at all: left 0 gal.
+func nothing(v *record.Visit) bool {
+	return slices.ContainsFunc(v.Read, func(r record.Reading) bool {
+		h, ok := r.Holds()
+		return r.What == record.Volume && ok && h.SI == 0
+	})
 }
 
 // dayOf is the day of a line of a run; the run's own where it has none.
@@ -235,6 +250,62 @@ func (c *chain) drawn(name string, on record.Date, not *link) *link {
 	return l
 }
 
+// mingle joins what is blended or reduced in a tank with what had been left in there: all
+// that came since the tank was last used for such work, and on that day.
+func (c *chain) mingle(tank string, on record.Date, n *link) {
+	var since record.Date
+	for _, e := range c.holds[tree.Key(tank)] {
+		if e.l != n && e.on.Compare(on) < 0 && e.on.Compare(since) > 0 {
+			since = e.on
+		}
+	}
+	var left []*link
+	for _, e := range c.into[tree.Key(tank)] {
+		if !e.over && e.l != n && e.on.Compare(on) <= 0 && e.on.Compare(since) >= 0 {
+			left = append(left, e.l)
+		}
+	}
+	if len(left) == 0 {
+		return
+	}
+	l := c.get(keyOf(Tank, tank, on.String(), "left"), link{kind: Tank, name: tank, on: on, says: []string{"what had been left in it is mingled"}})
+	for _, i := range left {
+		join(i, l)
+	}
+	join(l, n)
+}
+
+// earlier is the last run before one, as the end of a line that names none.
+func (c *chain) earlier(on record.Date) string {
+	best := ""
+	var day record.Date
+	for _, l := range c.links {
+		if l.kind == Run && l.on.Compare(on) < 0 && l.on.Compare(day) > 0 {
+			best, day = l.name, l.on
+		}
+	}
+	if best == "" {
+		return ` from "N", the number of a run before`
+	}
+	return fmt.Sprintf(" from %q", best)
+}
+
+// lot is the last lot of a material that had come by a day, as the end of a line that names
+// none; of any material, with what it is, where none is named.
+func (c *chain) lot(good string, on record.Date) (what, end string) {
+	what, end = good, ` lot "as the sack says"`
+	var day record.Date
+	for _, l := range c.links {
+		if l.kind == Lot && l.name != "" && !l.on.IsZero() && l.on.Compare(on) <= 0 && l.on.Compare(day) > 0 && (good == "" || tree.Key(l.says[0]) == tree.Key(good)) {
+			what, end, day = l.says[0], fmt.Sprintf(" lot %q", l.name), l.on
+		}
+	}
+	if what == "" {
+		what = "corn"
+	}
+	return what, end
+}
+
 // lie says of what went into a tank and was not drawn from it since that it is there.
 func (c *chain) lie() {
 	for _, tank := range slices.Sorted(maps.Keys(c.into)) {
@@ -278,19 +349,23 @@ func (c *chain) run(r *record.Run) {
 		case u.What == "water":
 		default:
 			grown = grown || u.What != "backset"
-			mend := u.At.Text() + ` lot "C-118"`
+			_, end := c.lot(u.What, r.Date)
 			if u.What == "backset" {
-				mend = u.At.Text() + ` from "26-02"`
+				end = c.earlier(r.Date)
 			}
+			mend := u.At.Text() + end
 			n.broken = append(n.broken, gap{what: "nothing says of which lot its " + u.What + " was", good: u.What, at: u.At, mend: mend})
 		}
 	}
 	if !grown {
-		n.broken = append(n.broken, gap{what: "nothing says which lots went into it", any: true, at: r.At, mend: `used { corn 541 lb lot "C-118" }`})
+		what, end := c.lot("", r.Date)
+		n.broken = append(n.broken, gap{what: "nothing says which lots went into it", any: true, at: r.At, mend: fmt.Sprintf("used { %s 541 lb%s }", what, end)})
 	}
 	for i := range r.Visits {
 		v := &r.Visits[i]
 		switch {
+		case v.Word == "hearts" && v.To != "":
+			c.mingle(v.To, dayOf(v, r), n)
 		case v.Word != "charge":
 		case v.From != "":
 			if s := c.source(v.From, dayOf(v, r), "", n); s != nil {
@@ -299,7 +374,7 @@ func (c *chain) run(r *record.Run) {
 			}
 			n.broken = append(n.broken, gap{what: fmt.Sprintf("its charge is from %q, and nothing says what was in there", v.From), at: v.At, mend: fmt.Sprintf(`feints 46.2 gal, 74.1 proof to %q, in the run that it comes from`, v.From)})
 		case v.Of == "feints":
-			n.broken = append(n.broken, gap{what: "nothing says from which run its feints were", at: v.At, mend: v.At.Text() + ` from "26-02"`})
+			n.broken = append(n.broken, gap{what: "nothing says from which run its feints were", at: v.At, mend: v.At.Text() + c.earlier(r.Date)})
 		}
 	}
 }
@@ -324,7 +399,7 @@ func (c *chain) filled(l *record.Life) {
 			join(s, n)
 			continue
 		}
-		n.broken = append(n.broken, gap{what: "nothing says with what it was topped on " + v.When.Date.String(), at: v.At, mend: v.At.Text() + ` from "26-07"`})
+		n.broken = append(n.broken, gap{what: "nothing says with what it was topped on " + v.When.Date.String(), at: v.At, mend: v.At.Text() + c.earlier(v.When.Date)})
 	}
 }
 
@@ -332,6 +407,9 @@ func (c *chain) filled(l *record.Life) {
 func (c *chain) vat(v *record.Vat) {
 	n := c.by[keyOf(Vat, v.Name)]
 	some := false
+	if v.Tank != "" {
+		c.mingle(v.Tank, v.On, n)
+	}
 	for i := range v.Visits {
 		w := &v.Visits[i]
 		if w.Word != "from" {

@@ -71,9 +71,17 @@ func invent(r *rand.Rand) *history {
 		fmt.Fprintln(w, "  }\n}")
 	}
 	var vats []string
+	var blended []string       // vats in the tank
+	heel := slices.Clone(tank) // of the tank since a vat was last blended in it
 	for i := 0; len(casks) > 0 && i < 3; i++ {
 		v := fmt.Sprintf("Vat %d", i)
-		fmt.Fprintf(w, "vat %q on 2024-03-%02d {\n", v, i+1)
+		in := ""
+		if r.IntN(2) == 0 {
+			in = ` in "Tank"`
+			h.holds[v] = append(h.holds[v], heel...)
+			heel = nil
+		}
+		fmt.Fprintf(w, "vat %q on 2024-03-%02d%s {\n", v, i+1, in)
 		for n := 1 + r.IntN(len(casks)); n > 0; n-- {
 			k := r.IntN(len(casks))
 			fmt.Fprintf(w, "  from %q 9 gal, 118 proof at 60 F\n", casks[k])
@@ -82,14 +90,16 @@ func invent(r *rand.Rand) *history {
 		}
 		if len(tank) > 0 && r.IntN(2) == 0 {
 			fmt.Fprintln(w, "  from tank \"Tank\" 3 gal, 118 proof at 60 F")
-			h.holds[v] = append(h.holds[v], tank...)
+			h.holds[v] = append(append(h.holds[v], tank...), blended...)
 		}
 		if len(vats) > 0 && r.IntN(3) == 0 {
 			fmt.Fprintf(w, "  from vat %q part 1 gal\n", vats[0])
 			h.holds[v] = append(h.holds[v], vats[0])
 		}
 		fmt.Fprintln(w, "}")
-		vats = append(vats, v)
+		if vats = append(vats, v); in != "" {
+			blended = append(blended, v)
+		}
 	}
 	for i, v := range append(vats, casks...) {
 		b := fmt.Sprintf("Bottled %d", i)
@@ -131,7 +141,7 @@ func TestComplete(t *testing.T) {
 		c := read(t, h.text.String())
 		into := map[string][]string{}
 		for _, b := range h.ends {
-			got, _ := trace.Of(c, b)
+			got, _ := trace.Of(c, b, false)
 			require.NotNil(t, got, h.text.String())
 			want := []string{}
 			for n := range h.reach(b, map[string]bool{}) {
@@ -145,7 +155,7 @@ func TestComplete(t *testing.T) {
 			require.Empty(t, got.Broken, h.text.String())
 		}
 		for _, l := range h.lots {
-			got, _ := trace.Of(c, l)
+			got, _ := trace.Of(c, l, false)
 			require.NotNil(t, got)
 			want := append([]string{}, into[l]...)
 			slices.Sort(want)
@@ -164,13 +174,13 @@ func TestBroken(t *testing.T) {
 		{store + run + vat + end, "", ""},
 		{run + vat + end, "no store says when it came", `2020-02-01 corn 4,200 lb lot "C"`},
 		{strings.Replace(store, ` from "Seller"`, "", 1) + run + vat + end, "from whom it came", `from "who sold it"`},
-		{store + strings.Replace(run, ` lot "C"`, "", 1) + vat + end, "of which lot its corn was", `corn 100 lb lot "C-118"`},
+		{store + strings.Replace(run, ` lot "C"`, "", 1) + vat + end, "of which lot its corn was", `corn 100 lb lot "C"`},
 		{store + strings.Replace(run, "  used {\n    corn 100 lb lot \"C\"\n  }\n", "", 1) + vat + end, "which lots went into it", "used {"},
 		{store + run + "cask \"K2\" {\n}\n" + strings.Replace(vat, `"K"`, `"K2"`, 1) + end, "no run says that it filled it", `into "K2" 53 gal`},
 		{store + run + "vat \"V\" on 2024-02-29 {\n}\n" + end, "nothing says what went into it", "from "},
 		{store + run + strings.Replace(vat, `from "K"`, `from tank "Tank"`, 1) + end, `what was in tank "Tank"`, `to "Tank"`},
 	} {
-		got, _ := trace.Of(read(t, c.text), "24C01")
+		got, _ := trace.Of(read(t, c.text), "24C01", false)
 		require.NotNil(t, got)
 		if c.what == "" {
 			assert.Empty(t, got.Broken)
@@ -183,18 +193,59 @@ func TestBroken(t *testing.T) {
 	}
 
 	// A run that names no lot may hold any that had come by then, and none that came later.
-	may, _ := trace.Of(read(t, store+strings.Replace(run, ` lot "C"`, "", 1)+vat+end), "C")
+	may, _ := trace.Of(read(t, store+strings.Replace(run, ` lot "C"`, "", 1)+vat+end), "C", false)
 	require.Len(t, may.Broken, 1)
 	assert.True(t, may.Broken[0].May)
-	later, _ := trace.Of(read(t, strings.Replace(store, "2020-01-01", "2020-02-02", 1)+strings.Replace(run, ` lot "C"`, "", 1)+vat+end), "C")
+	later, _ := trace.Of(read(t, strings.Replace(store, "2020-01-01", "2020-02-02", 1)+strings.Replace(run, ` lot "C"`, "", 1)+vat+end), "C", false)
 	assert.Empty(t, later.Broken)
-	other, _ := trace.Of(read(t, strings.Replace(store, "corn", "rye", 1)+strings.Replace(run, ` lot "C"`, "", 1)+vat+end), "C")
+	other, _ := trace.Of(read(t, strings.Replace(store, "corn", "rye", 1)+strings.Replace(run, ` lot "C"`, "", 1)+vat+end), "C", false)
 	assert.Empty(t, other.Broken)
+}
+
+// TestMingled: what was left in a tank is in what is blended or reduced in there next, and
+// in nothing after that.
+func TestMingled(t *testing.T) {
+	run := func(number, day, hearts, left string) string {
+		return fmt.Sprintf("run %q of \"B\" on 2020-02-01 {\n  spirit {\n    %s 10:00 hearts 60 gal, 140 proof at 60 F%s\n  }\n  fill {\n    %s 12:00 gauge 60 gal, 120 proof at 60 F\n    into \"K-%s\" 53 gal\n%s  }\n}\n", number, day, hearts, day, number, left)
+	}
+	in := ` to "Receiver"`
+	left := "    left 3 gal to \"Receiver\"\n"
+	text := run("20-01", "2020-02-08", in, left) + run("20-02", "2020-02-15", in, "") + run("20-03", "2020-02-22", in, left) +
+		"vat \"V\" on 2024-03-01 in \"Receiver\" {\n  from \"K-20-02\" 50 gal, 118 proof at 60 F\n}\n" +
+		"vat \"W\" on 2024-04-01 in \"Receiver\" {\n  from \"K-20-03\" 50 gal, 118 proof at 60 F\n}\n"
+	c := read(t, text)
+	for of, want := range map[string][]string{
+		"K-20-01": {"20-01"},
+		"K-20-02": {"20-01", "20-02"},
+		"K-20-03": {"20-03"}, // 20-02 took what 20-01 had left
+		"V":       {"20-01", "20-02", "20-03"},
+		"W":       {"20-03"},
+	} {
+		got, _ := trace.Of(c, of, false)
+		assert.Equal(t, want, names(got.MadeOf, trace.Run), of)
+	}
+}
+
+// TestMends: a lot that came later, or a run that was made later, is not proposed.
+func TestMends(t *testing.T) {
+	text := "store \"Loft\" {\n  2020-02-03 corn 9,000 lb lot \"Later\" from \"S\"\n}\n" +
+		"run \"20-01\" of \"B\" on 2020-02-01 {\n  used {\n    corn 100 lb\n    backset 40 gal\n  }\n}\n" +
+		"run \"20-02\" of \"B\" on 2020-02-04 {\n  used {\n    corn 100 lb\n    backset 40 gal\n  }\n}\n"
+	mends := func(of string, litres bool) (out []string) {
+		got, _ := trace.Of(read(t, text), of, litres)
+		for _, b := range got.Broken {
+			out = append(out, b.Mend)
+		}
+		return out
+	}
+	assert.Equal(t, []string{`corn 100 lb lot "as the sack says"`, `backset 40 gal from "N", the number of a run before`}, mends("20-01", false))
+	assert.Equal(t, []string{`corn 100 lb lot "Later"`, `backset 40 gal from "20-01"`}, mends("20-02", false))
+	assert.Equal(t, []string{`corn 45 kg lot "Later"`, `backset 151 L from "20-01"`}, mends("20-02", true))
 }
 
 // TestNoSuchName gives the names that there are.
 func TestNoSuchName(t *testing.T) {
-	got, near := trace.Of(read(t, "store \"Loft\" {\n  2020-01-01 corn 9,000 lb lot \"C\"\n}\n"), "D")
+	got, near := trace.Of(read(t, "store \"Loft\" {\n  2020-01-01 corn 9,000 lb lot \"C\"\n}\n"), "D", false)
 	assert.Nil(t, got)
 	assert.Equal(t, []string{"C"}, near)
 }
@@ -206,10 +257,10 @@ func TestFilledAgain(t *testing.T) {
 	}
 	c := read(t, fill("20-01", "2020-02-01")+fill("24-01", "2024-02-29")+
 		"vat \"V\" on 2024-02-29 {\n  from \"K\" 50 gal, 118 proof at 60 F\n}\nvat \"W\" on 2028-02-29 {\n  from \"K\" 50 gal, 118 proof at 60 F\n}\n")
-	v, _ := trace.Of(c, "V")
+	v, _ := trace.Of(c, "V", false)
 	assert.Equal(t, []string{"20-01"}, names(v.MadeOf, trace.Run))
-	w, _ := trace.Of(c, "W")
+	w, _ := trace.Of(c, "W", false)
 	assert.Equal(t, []string{"24-01"}, names(w.MadeOf, trace.Run))
-	k, _ := trace.Of(c, "K")
+	k, _ := trace.Of(c, "K", false)
 	assert.Len(t, k.Of, 2)
 }

@@ -11,6 +11,7 @@ import (
 
 	"newmake/lang/check"
 	"newmake/lang/tree"
+	"newmake/lang/wording"
 )
 
 // Format and Version name the shape of a trace as JSON. A minor version adds names and
@@ -68,9 +69,10 @@ type Break struct {
 	May  bool   `json:"may"` // it may hold what was asked for; nothing says that it does not
 }
 
-// Of follows all that bear a name, both ways. It is nil where nothing does; near are then
-// the names that there are.
-func Of(h *check.Cellar, name string) (t *Trace, names []string) {
+// Of follows all that bear a name, both ways. It is nil where nothing does; names are then
+// those that there are. litres says that the house counts in them: the lines that would mend
+// the chain are then written so.
+func Of(h *check.Cellar, name string, litres bool) (t *Trace, names []string) {
 	c := chainOf(h)
 	var of []*link
 	for _, l := range c.links {
@@ -98,6 +100,9 @@ func Of(h *check.Cellar, name string) (t *Trace, names []string) {
 	}
 	for _, l := range c.links {
 		for _, g := range l.broken {
+			if litres {
+				g.mend = wording.InLitres(g.mend)
+			}
 			switch {
 			case back[l]:
 				t.Broken = append(t.Broken, l.gone(g, false))

@@ -28,16 +28,16 @@ func Text(w io.Writer, a *today.Answer, bold bool) error {
 	for _, w := range a.Work {
 		p.work(w)
 	}
-	if len(a.Samples) > 0 {
-		p.Heading("CASKS TO SAMPLE")
-	}
-	for _, s := range a.Samples {
-		p.Para(2, 4, fmt.Sprintf("run %s of %s, filled %s: %s in wood", safe(s.Run), safe(s.Batch), s.Filled, measure.Years(float64(s.Months)/12)))
-	}
+	p.casks(a)
 	switch {
-	case len(a.Work)+len(a.Samples) == 0 && a.Next != nil:
+	case len(a.Work) == 0 && a.Casks.Any():
+		if a.Next != nil {
+			p.Gap()
+			p.Para(2, 4, fmt.Sprintf("No batch wants work. Next is %s, on %s.", safe(a.Next.Batch), longDate(a.Next.Date)))
+		}
+	case len(a.Work) == 0 && a.Next != nil:
 		p.Para(2, 4, fmt.Sprintf("Nothing is to be done. Next is %s, on %s.", safe(a.Next.Batch), longDate(a.Next.Date)))
-	case len(a.Work)+len(a.Samples) == 0:
+	case len(a.Work) == 0:
 		p.Para(2, 4, "Nothing is to be done, on this day or later.")
 	}
 	if len(a.Unread) > 0 {
@@ -58,6 +58,52 @@ func safe(s string) string { return diag.Safe(s, false) }
 
 // longDate is a day at length.
 func longDate(date string) string { return measure.LongDate(date + "T00:00:00Z") }
+
+// shown is the most casks of one sort that are named.
+const shown = 12
+
+// casks names those that want somebody, the leaking ones first.
+func (p *page) casks(a *today.Answer) {
+	u := measure.US
+	if a.Casks.Units == "si" {
+		u = measure.SI
+	}
+	if a.Casks.Any() {
+		p.Heading("CASKS")
+	}
+	for _, g := range []struct {
+		head string
+		all  []today.Cask
+		say  func(c today.Cask) string
+	}{
+		{"! leaks?", a.Casks.Leaks, func(c today.Cask) string {
+			return fmt.Sprintf("%s more gone than of its like since %s: look at its hoops, staves and bung", u.Mass(c.Kg), c.Since)
+		}},
+		{"sample", a.Casks.Sample, func(c today.Cask) string {
+			if c.Since == a.Date {
+				return "due today"
+			}
+			return "due since " + c.Since
+		}},
+		{"rest over", a.Casks.Over, func(c today.Cask) string { return "since " + c.Since + ": taste it, and bottle or say how long" }},
+	} {
+		for i, c := range g.all {
+			if i == shown {
+				p.Item("", 14, fmt.Sprintf("and %d more: newmake cellar --on %s", len(g.all)-shown, a.Date))
+				break
+			}
+			head := ""
+			if i == 0 {
+				head = "  " + g.head
+			}
+			where := ""
+			if c.Place != "" {
+				where = ", " + c.Place
+			}
+			p.Item(head, 14, safe(fmt.Sprintf("%s (%s, filled %s%s): %s", c.Serial, c.Batch, c.Filled, where, g.say(c))))
+		}
+	}
+}
 
 func (p *page) work(w today.Work) {
 	u := measure.US

@@ -92,9 +92,12 @@ func (t *page) attention(full bool) {
 			failed++
 		}
 	}
-	if failed == 0 {
+	switch {
+	case failed == 0 && len(t.l.Missing) > 0:
+		t.Para(2, 2, fmt.Sprintf("What is written balances, all %d checks hold; but not all is written.", len(t.l.Checks)))
+	case failed == 0:
 		t.Para(2, 2, fmt.Sprintf("It balances: all %d checks hold.", len(t.l.Checks)))
-	} else {
+	default:
 		t.Para(2, 2, fmt.Sprintf("! %s.", words.CountOf(failed, "check does not hold", "checks do not hold")))
 		t.some(full, failed, func(say func(string)) {
 			for _, c := range t.l.Checks {

@@ -382,11 +382,14 @@ func TestRenameIsRefused(t *testing.T) {
 		}
 	}
 	// Of a run it cannot be known whether it is meant wherever its name stands.
-	runs := strings.Replace(uri, "ferry-landing.batch", "runs/2026.batch", 1)
+	runs := strings.Replace(uri, "ferry-landing.batch", "runs/casks.batch", 1)
 	path, _ := pathOf(runs)
 	e.open(runs, textOf(t, path))
-	first := get[workspaceEdit](e, "textDocument/rename", rename(runs, behind(t, textOf(t, path), `run "26-01`), "27-01"))
+	first := get[workspaceEdit](e, "textDocument/rename", rename(runs, behind(t, textOf(t, path), `run "23-04`), "27-01"))
 	assert.Len(t, first.Changes, 1, "nothing else speaks of the first")
+	runs = strings.Replace(uri, "ferry-landing.batch", "runs/2026.batch", 1)
+	path, _ = pathOf(runs)
+	e.open(runs, textOf(t, path))
 	_, err := e.ask("textDocument/rename", rename(runs, behind(t, textOf(t, path), `run "26-02`), "27-02"))
 	if assert.Error(t, err) {
 		assert.Contains(t, err.Error(), "by hand")
