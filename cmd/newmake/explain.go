@@ -7,12 +7,13 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/compile/show/formats"
+	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/explain"
 )
 
 func explainCommand(a *app) *cobra.Command {
-	var format string
+	var format, at, system string
 	var all bool
 	cmd := &cobra.Command{
 		Use:   "explain [CODE | WORD]",
@@ -20,11 +21,13 @@ func explainCommand(a *app) *cobra.Command {
 		Long: "explain shows the page of a diagnostic's code: what it means, why it matters at the\n" +
 			"still, a wrong and a right example. It also knows every word of the language, every\n" +
 			"unit, and the terms of the trade. The first digits of a code list its family; without\n" +
-			"a word it says what there is to ask for, and --all lists it.",
+			"a word it says what there is to ask for, and --all lists it. In a house that counts in\n" +
+			"litres the examples are in litres.",
 		Example: "  newmake explain NM0303\n" +
 			"  newmake explain hearts\n" +
 			"  newmake explain proof gallon\n" +
-			"  newmake explain NM06",
+			"  newmake explain NM06\n" +
+			"  newmake explain hearts --units si",
 		RunE: func(_ *cobra.Command, args []string) error {
 			if format != "" && format != "text" && format != "json" {
 				return usage("there is no format %q: write text or json", format)
@@ -33,7 +36,18 @@ func explainCommand(a *app) *cobra.Command {
 			if all && word != "" {
 				return usage("--all lists every page, and goes without a word: newmake explain --all, or newmake explain %s", word)
 			}
-			answer := explain.Ask(word)
+			h, _, err := libraryOf(at)
+			switch {
+			case err != nil && at == ".": // a page is shown wherever it is asked for
+				h = check.Builtin().House
+			case err != nil:
+				return a.cannot(err, "text")
+			}
+			reader, err := readerOf(h, system, format)
+			if err != nil {
+				return err
+			}
+			answer := explain.Ask(word, reader)
 			if all {
 				answer = explain.Everything()
 			}
@@ -48,6 +62,9 @@ func explainCommand(a *app) *cobra.Command {
 	}
 	cmd.Flags().BoolVar(&all, "all", false, "list all pages")
 	formatFlag(cmd, &format, formats.OfAnswer.Names())
+	cmd.Flags().StringVar(&at, "house", ".", "a file or folder of the house whose units the examples are in")
+	cmd.Flags().StringVar(&system, "units", "", "us or si (default: the house's; of JSON as written)")
+	completeFlag(cmd, "units", oneOf("us", "si"))
 	return cmd
 }
 

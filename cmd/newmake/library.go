@@ -50,23 +50,31 @@ func libraryCommand(a *app) *cobra.Command {
 	return cmd
 }
 
-func runLibrary(a *app, args []string, at, format, system string) error {
+// readerOf is the system in which whoever asks counts: as they say, or else as the house
+// does. JSON is for programs, which reckon with what is written.
+func readerOf(h *house.House, system, format string) (quantity.System, error) {
 	asked, err := units(system)
-	if err != nil {
-		return err
+	switch {
+	case err != nil:
+		return quantity.Both, err
+	case asked != nil && *asked == recipe.SI:
+		return quantity.SI, nil
+	case asked != nil:
+		return quantity.US, nil
+	case format == "json":
+		return quantity.Both, nil
 	}
+	return h.Units(), nil
+}
+
+func runLibrary(a *app, args []string, at, format, system string) error {
 	h, root, err := libraryOf(at)
 	if err != nil {
 		return a.cannot(err, "text")
 	}
-	in := quantity.Both // JSON is for programs, which reckon with what is written
-	switch {
-	case asked != nil && *asked == recipe.SI:
-		in = quantity.SI
-	case asked != nil:
-		in = quantity.US
-	case format != "json":
-		in = h.Units()
+	in, err := readerOf(h, system, format)
+	if err != nil {
+		return err
 	}
 	all := h.LibraryItems(in)
 	answer := library.Search(all, root, args)

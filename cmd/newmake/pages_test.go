@@ -14,14 +14,22 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/explain"
+	"newmake/lang/quantity"
 	"newmake/lang/testflag"
 )
 
 // TestPages: what a page calls wrong gives the page's code, and on its own lines
 // no other but those it names; what follows from it elsewhere in the batch may be
 // warned of. What a page calls right gives no error and not that code.
+//
+// So it is of the examples as a house in litres is shown them.
 func TestPages(t *testing.T) {
-	for _, p := range explain.Pages() {
+	t.Run("as written", func(t *testing.T) { tryPages(t, explain.Pages()) })
+	t.Run("in litres", func(t *testing.T) { tryPages(t, explain.PagesFor(quantity.SI)) })
+}
+
+func tryPages(t *testing.T, pages []explain.Page) {
+	for _, p := range pages {
 		if p.Sort != explain.OfCode {
 			continue
 		}

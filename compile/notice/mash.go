@@ -35,7 +35,7 @@ func Mash(b *recipe.Batch, r mash.Result) diag.List {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeMashPH, At: w.at(recipe.PathMash),
 			Summary: fmt.Sprintf("the mash stands at pH %.1f", ph),
-			Help:    otherPH(w.b, ph),
+			Help:    otherPH(w.b, ph, w.example("lime 2 oz")),
 			Reason:  "malt enzymes work between about 4.8 and 5.9, best near 5.3 (common practice); the prediction is good to 0.2",
 		})
 	}
@@ -43,7 +43,7 @@ func Mash(b *recipe.Batch, r mash.Result) diag.List {
 }
 
 // otherPH is what brings a mash nearer to where enzymes work, of what the batch has.
-func otherPH(b *recipe.Batch, ph float64) string {
+func otherPH(b *recipe.Batch, ph float64, lime string) string {
 	backset := slices.ContainsFunc(b.Mash.Steps, func(s recipe.MashStep) bool { return s.Verb == recipe.MashBackset })
 	switch {
 	case ph > 5.9 && backset:
@@ -53,9 +53,9 @@ func otherPH(b *recipe.Batch, ph float64) string {
 	case b.Mash.Treatment.Acid != recipe.NoAcid:
 		return "less acid raises it"
 	case backset:
-		return "less backset raises it, or slaked lime: a line `lime 2 oz` in the mash"
+		return "less backset raises it, or slaked lime: a line " + lime + " in the mash"
 	}
-	return "slaked lime raises it: a line `lime 2 oz` in the mash; or less roasted grain"
+	return "slaked lime raises it: a line " + lime + " in the mash; or less roasted grain"
 }
 
 func mashProblem(w *writer, p mash.Problem) {
@@ -80,7 +80,7 @@ func mashProblem(w *writer, p mash.Problem) {
 		d.Help = "more heat, or lagging"
 	case mash.ProblemNoCooling:
 		d.Code, d.Summary = diag.CodeCannotCool, fmt.Sprintf("%q has no cooling, so it cannot be cooled to %s", w.b.Mash.Cooker.Name, w.say.Temp(s.TempC))
-		d.Help = "state what cools it in house.batch, for example `cools by jacket 60 sqft, water 20 gal/min`"
+		d.Help = "state what cools it in house.batch, for example " + w.example("cools by jacket 60 sqft, water 20 gal/min")
 	case mash.ProblemWarmWater:
 		asked := s.TempC
 		if s.CooledC > 0 {

@@ -88,7 +88,7 @@ func preheats(w *writer, v *recipe.Vessel, r numbers.Strip) {
 	if r.Idle {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeNoPotAle, At: at, Summary: fmt.Sprintf("the preheater of the still %q has no hot pot ale: the batch has one charge", v.Name),
-			Help: "where pot ale is kept hot from batch to batch, say how hot, as in `preheater " + units(w.say, "40 sqft, pot-ale at 180 F", "4 m2, pot-ale at 82 C") + "`",
+			Help: "where pot ale is kept hot from batch to batch, say how hot, as in " + w.example("preheater 40 sqft, pot-ale at 180 F"),
 		})
 	}
 	if p := r.Preheat; p != nil && p.WantsC > p.ToC+preheatShortK {
@@ -106,14 +106,6 @@ const (
 	leftSome = 0.02
 	leftMuch = 0.10
 )
-
-// units is an example in the reader's units.
-func units(say measure.Units, us, si string) string {
-	if say == measure.SI {
-		return si
-	}
-	return us
-}
 
 // leftBehind says what an early stop leaves in the pot.
 func leftBehind(w *writer, r numbers.Strip) {

@@ -7,7 +7,9 @@ import (
 	"newmake/compile/lot"
 	"newmake/compile/measure"
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/wording"
 )
 
 // writer gathers the notices of a batch, in its own units and with its places.
@@ -44,6 +46,15 @@ func (w *writer) add(d diag.Diagnostic) {
 func (w *writer) addAs(s diag.Severity, d diag.Diagnostic) {
 	d.Severity = s
 	w.list.Add(d)
+}
+
+// example is a line as it may stand in the batch, in the batch's own units.
+func (w *writer) example(line string) string {
+	reader := quantity.US
+	if w.b.Units == recipe.SI {
+		reader = quantity.SI
+	}
+	return "`" + wording.Restated(line, reader) + "`"
 }
 
 // byVolume says a strength at 20 C, as a fraction, in % abv alone.

@@ -9,6 +9,7 @@ import (
 	"newmake/lang/explain"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
+	"newmake/lang/wording"
 )
 
 // Sort says what a proposal is.
@@ -138,7 +139,7 @@ func (c *completer) add(p Proposal) {
 // lines proposes what may begin a line of a block.
 func (c *completer) lines(b *schema.Block) {
 	for _, f := range b.Fields {
-		text := strings.Trim(schema.Example(f), "`")
+		text := strings.Trim(schema.Example(f, c.s.Units()), "`")
 		if f.Block != nil && !strings.Contains(text, "{") {
 			text += " {\n\t\n}"
 		}
@@ -187,7 +188,8 @@ func (c *completer) slot(kind string) {
 				c.name(n, t.Names)
 			}
 		case t.Names == "" && t.Name != "WORD":
-			c.add(Proposal{Label: t.Example, Text: t.Example, Sort: Value, Detail: t.Say})
+			example := wording.Restated(t.Example, c.s.Units())
+			c.add(Proposal{Label: example, Text: example, Sort: Value, Detail: t.Say})
 		}
 	}
 }
@@ -203,9 +205,8 @@ func (c *completer) name(n, sort string) {
 
 // units proposes the units of a kind, those of the file's own system first.
 func (c *completer) units(k quantity.Kind) {
-	us, si := c.s.File.Units()
 	other := quantity.SI
-	if si > us {
+	if c.s.Units() == quantity.SI {
 		other = quantity.US
 	}
 	var first, last []Proposal

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"newmake/lang/quantity"
 	"newmake/lang/schema"
 	"newmake/lang/tree"
 )
@@ -37,19 +38,19 @@ func (s *Snapshot) Declare(offset int) (label string, edit Edit, ok bool) {
 				continue
 			}
 			end := len(file.Source.Text)
-			text := "\n# The figures are examples: put in your own.\n" + f.Name + " " + named("", called) + " {\n" + needed(f) + "}\n"
+			text := "\n# The figures are examples: put in your own.\n" + f.Name + " " + named("", called) + " {\n" + needed(f, s.Units()) + "}\n"
 			return fmt.Sprintf("declare the %s %q in house.batch", f.Name, called), Edit{file.Source.Span(end, end), text}, true
 		}
 	}
 	return "", Edit{}, false
 }
 
-// needed are the lines that a declaration must have, as examples.
-func needed(f *schema.Field) string {
+// needed are the lines that a declaration must have, as examples in the units of a system.
+func needed(f *schema.Field, units quantity.System) string {
 	var b strings.Builder
 	for _, l := range f.Block.Fields {
 		if l.Need {
-			fmt.Fprintf(&b, "  %s\n", strings.Trim(schema.Example(l), "`"))
+			fmt.Fprintf(&b, "  %s\n", strings.Trim(schema.Example(l, units), "`"))
 		}
 	}
 	return b.String()

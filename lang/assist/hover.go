@@ -23,10 +23,10 @@ func (s *Snapshot) Hover(offset int) (markdown string, at Place) {
 	if p.cap == nil {
 		for _, it := range n.Stmt.Items {
 			if it.At.Start <= offset && offset <= it.At.End {
-				return line(n.Field, it.Text), it.At
+				return line(n.Field, it.Text, s.Units()), it.At
 			}
 		}
-		return line(n.Field, ""), n.At()
+		return line(n.Field, "", s.Units()), n.At()
 	}
 	at = p.cap.At()
 	if p.cap.Kind != quantity.None && p.cap.Item.Kind != lang.Word {
@@ -35,20 +35,20 @@ func (s *Snapshot) Hover(offset int) (markdown string, at Place) {
 	if text := s.named(p); text != "" {
 		return text, at
 	}
-	return line(n.Field, p.cap.Text()), at
+	return line(n.Field, p.cap.Text(), s.Units()), at
 }
 
 // line is the page of a line in short.
-func line(f *schema.Field, word string) string {
+func line(f *schema.Field, word string, reader quantity.System) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "```newmake\n%s\n```\n%s\n", f.Form(), f.Doc)
-	for _, fact := range explain.Facts(f) {
+	for _, fact := range explain.Facts(f, reader) {
 		fmt.Fprintf(&b, "\n- %s", fact)
 	}
 	if word == "" {
 		word = f.Name
 	}
-	if word != "" && len(explain.Ask(word).Pages) > 0 {
+	if word != "" && len(explain.Ask(word, quantity.Both).Pages) > 0 {
 		fmt.Fprintf(&b, "\n\n`newmake explain %s` has the page.", word)
 	}
 	return b.String()

@@ -13,6 +13,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/house"
+	"newmake/lang/quantity"
 	"newmake/lang/tree"
 )
 
@@ -21,6 +22,9 @@ type Snapshot struct {
 	House *check.House
 	File  *house.File
 }
+
+// Units is the system in which whoever reads the file counts.
+func (s *Snapshot) Units() quantity.System { return s.File.Source.Span(0, 0).Units() }
 
 // Of finds a file of a house by its path, nil if the house has none of that name.
 func Of(h *check.House, path string) *Snapshot {

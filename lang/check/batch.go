@@ -193,7 +193,7 @@ func readAt(b *reader, n *tree.Node) {
 	case len(h.Plants) == 0:
 		b.add(diag.Diagnostic{
 			Code: diag.CodeNoPlant, Summary: "the house has no plant", At: b.node.At(),
-			Help: "declare one in " + house.FileName + ", for example: " + schema.Example(schema.Plant) + " { ... }",
+			Help: "declare one in " + house.FileName + ", for example: " + schema.Example(schema.Plant, b.node.At().Units()) + " { ... }",
 		})
 		return
 	default:

@@ -56,7 +56,7 @@ func readBill(b *reader, n *tree.Node) (bill recipe.Bill, whole bool) {
 	if len(lines) == 0 {
 		b.add(diag.Diagnostic{
 			Code: diag.CodeBillEmpty, Summary: "the bill has no grain in it", At: n.At(),
-			Help: "add a line for each grain, for example: `corn 640 lb`",
+			Help: "add a line for each grain, for example: " + wording.Example(n.At(), "corn 640 lb"),
 		})
 		return bill, false
 	}
@@ -93,13 +93,13 @@ func weighBill(b *reader, n *tree.Node, lines []billLine, r *recipe.Bill) bool {
 	case len(rests) == 1 && total == 0 && len(shares) == 0:
 		b.add(diag.Diagnostic{
 			Code: diag.CodeBillTotal, Summary: "the rest of how much? the bill has no total", At: rests[0].node.At(),
-			Help: "write the total after the word: `bill 940 lb {`",
+			Help: "write the total after the word: " + wording.Example(n.At(), "bill 940 lb {"),
 		})
 		return false
 	case len(shares) > 0 && len(weights) > 0 && len(rests) == 0:
 		b.add(diag.Diagnostic{
 			Code: diag.CodeBillMixed, Summary: "shares and weights stand in one bill", At: weights[0].node.At(),
-			Help:    "write every line as a share of a total (`bill 940 lb {`), or every line as a weight; one grain may take the `rest`",
+			Help:    "write every line as a share of a total (" + wording.Example(n.At(), "bill 940 lb {") + "), or every line as a weight; one grain may take the `rest`",
 			Related: []diag.Related{{At: shares[0].node.At(), Text: "this one is a share"}},
 		})
 		return false
@@ -108,7 +108,7 @@ func weighBill(b *reader, n *tree.Node, lines []billLine, r *recipe.Bill) bool {
 	case len(shares) > 0 && total == 0:
 		b.add(diag.Diagnostic{
 			Code: diag.CodeBillTotal, Summary: "the bill is in shares, and has no total", At: n.At(),
-			Help: "write the total after the word: `bill 940 lb {`",
+			Help: "write the total after the word: " + wording.Example(n.At(), "bill 940 lb {"),
 		})
 		return false
 	}

@@ -284,7 +284,7 @@ func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags
 	}
 	if s.cask != nil && len(out[0].Fills) == 0 {
 		diags.Add(diag.Diagnostic{Code: diag.CodeUnfilled, Severity: diag.Note, At: s.cask.At, Summary: fmt.Sprintf("no run says when cask %s was filled", s.name),
-			Help: "the run that filled it says so: `into \"" + s.name + "\" 53 gal`; without it nothing is known of its age"})
+			Help: "the run that filled it says so: " + wording.Example(s.cask.At, "into \""+s.name+"\" 53 gal") + "; without it nothing is known of its age"})
 	}
 	return out
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 	"sync"
 
 	"newmake/lang/diag"
@@ -12,6 +13,7 @@ import (
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
 	"newmake/lang/tree"
+	"newmake/lang/wording"
 )
 
 // costs reads the prices of a house.
@@ -97,14 +99,18 @@ func price(costs *recipe.Costs, n *tree.Node, per quantity.Kind, such string, di
 	case per != quantity.None && (p.Per == nil || p.Per.Measures[0].Kind != per):
 		d := diag.Diagnostic{
 			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and that of %s is wanted", p.PerName, per), At: c.At(),
-			Help: fmt.Sprintf("write what one `%s` costs, as in `%s %s/%s`", such, priceOf[such], costs.Currency, such),
+			Help: costed(such, costs.Currency, c.At().Units()),
 		}
 		switch {
 		case p.PerName == "":
 			d.Summary = fmt.Sprintf("this price does not say what it buys: that of %s is wanted", per)
 		case per == quantity.Mass && p.Per == nil: // by the bag
-			d.Help = fmt.Sprintf("divide by what one holds: %s %s for 50 lb is `%s %s/lb`", c.Item.Num, costs.Currency,
-				strconv.FormatFloat(c.Item.Value/50, 'g', 6, 64), costs.Currency)
+			holds, unit := 50.0, "lb"
+			if c.At().Units() == quantity.SI {
+				holds, unit = 25, "kg"
+			}
+			d.Help = fmt.Sprintf("divide by what one holds: %s %s for %g %s is `%s %s/%s`", c.Item.Num, costs.Currency, holds, unit,
+				strconv.FormatFloat(c.Item.Value/holds, 'g', 6, 64), costs.Currency, unit)
 		}
 		diags.Add(d)
 	}
@@ -113,6 +119,13 @@ func price(costs *recipe.Costs, n *tree.Node, per quantity.Kind, such string, di
 
 // BushelKg is what a trade bushel of a grain weighs, 0 where the library does not say.
 func (h *House) BushelKg(grain string) float64 { return bushelOf(h.House, grain) }
+
+// costed asks for what one of a unit costs, with an example in the reader's units.
+func costed(such, currency string, reader quantity.System) string {
+	written := wording.Restated(priceOf[such]+" "+currency+"/"+such, reader)
+	_, one, _ := strings.Cut(written, "/")
+	return fmt.Sprintf("write what one `%s` costs, as in `%s`", one, written)
+}
 
 // priceOf is a price such as a house may pay, by what it buys.
 var priceOf = map[string]string{"kWh": "0.06", "gal": "0.008", "h": "32", "lb": "0.16"}

@@ -93,7 +93,7 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 	if len(m.Steps) == 0 && whole {
 		b.add(diag.Diagnostic{
 			Code: diag.CodeNoSteps, Summary: "nothing is done in this mash", At: n.At(),
-			Help: "write the work line by line: `water 330 gal at 58 F`, `add corn`, `heat to 190 F`, `rest 45 min` ...",
+			Help: "write the work line by line: " + wording.Example(n.At(), "water 330 gal at 58 F") + ", `add corn`, " + wording.Example(n.At(), "heat to 190 F") + ", `rest 45 min` ...",
 		})
 		return m, false
 	}

@@ -112,7 +112,7 @@ func readSupply(p *recipe.Plant, l *tree.Node, diags *diag.List) {
 	if warm.SI < p.WaterC {
 		diags.Add(diag.Diagnostic{
 			Code: diag.CodeRangeTurned, Summary: "the warmest water of the year is colder than the coldest", At: l.Get("temp").At().To(warm.At()),
-			Help: "write the coldest first: `water 52 F to 68 F in aug`",
+			Help: "write the coldest first: " + wording.Example(warm.At(), "water 52 F to 68 F in aug"),
 		})
 		return
 	}

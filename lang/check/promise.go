@@ -62,7 +62,7 @@ func readPromise(b *reader, l *tree.Node) (recipe.Promise, bool) {
 	}
 	d := diag.Diagnostic{
 		Code: diag.CodeWrongKind, Summary: fmt.Sprintf("%s can't be promised as %s", wording.Item(what.Item), wording.Item(q.Item)), At: q.At(),
-		Help: fmt.Sprintf("%s: %s", p.Doc, tree.KindHelp(p.Kinds)),
+		Help: fmt.Sprintf("%s: %s", p.Doc, tree.KindHelp(p.Kinds, q.At().Units())),
 	}
 	if q.Item.Unit == "" {
 		d.Code = diag.CodeNoUnit
@@ -98,7 +98,7 @@ func readMargin(b *reader, e recipe.Promise, c *tree.Capture) (recipe.Promise, b
 	if !ok || !sameBasis {
 		b.add(diag.Diagnostic{
 			Code: diag.CodeWrongKind, Summary: fmt.Sprintf("the margin %s is not in the unit of what is promised", wording.Item(c.Item)), At: c.At(),
-			Help: "write it in the same unit, as in `promise hearts 38 gal within 2 gal`",
+			Help: "write it in the same unit, as in " + wording.Example(c.At(), "promise hearts 38 gal within 2 gal"),
 		})
 		return e, false
 	}

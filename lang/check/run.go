@@ -168,7 +168,7 @@ func (h *House) instrumentsOf(n *tree.Node, diags *diag.List) {
 	}
 	diags.Add(diag.Diagnostic{Code: diag.CodeUndeclared, Severity: diag.Note, At: first.At(),
 		Summary: "the house does not declare " + words.And(wording.Quoted(names)),
-		Help:    "such an instrument is taken to be as good as is common; declare it, and it is weighed by its own scale: " + schema.ExampleBlock(schema.Instrument)})
+		Help:    "such an instrument is taken to be as good as is common; declare it, and it is weighed by its own scale: " + schema.ExampleBlock(schema.Instrument, first.At().Units())})
 }
 
 // vesselsOf holds the vessels of a run against those of its plant.
@@ -226,7 +226,7 @@ func stepsOf(r *record.Run, b *recipe.Batch, diags *diag.List) {
 		}
 		if v.Nth > have[v.Word] {
 			d := diag.Diagnostic{Code: diag.CodeNotAStep, Severity: diag.Warning, At: v.At, Summary: fmt.Sprintf("%s has no %s `%s`", b.Name, ordinal(v.Nth), v.Word),
-				Help: "if it was done so, leave it: it is kept, beside the plan; a further reading of a step needs no word, `10:20 158 F`"}
+				Help: "if it was done so, leave it: it is kept, beside the plan; a further reading of a step needs no word, " + wording.Example(v.At, "10:20 158 F")}
 			if have[v.Word] > 0 {
 				d.Summary = fmt.Sprintf("%s has %s, and this is the %s", b.Name, words.Count(have[v.Word], "`"+v.Word+"`"), ordinal(v.Nth))
 			}

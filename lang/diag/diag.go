@@ -3,13 +3,21 @@
 // (show.go), so that a terminal, JSON and an editor show the same facts.
 package diag
 
-import "sync"
+import (
+	"sync"
+
+	"newmake/lang/quantity"
+)
 
 // Source is one text that was read: its name as the user knows it, and its
 // bytes. Spans point into it.
 type Source struct {
 	Name string
 	Text []byte
+
+	// Units is the system in which whoever reads the text counts, for examples; nil
+	// where nothing is known of it.
+	Units func() quantity.System
 
 	once  sync.Once
 	lines []int32 // byte offset of each line's start, once asked for

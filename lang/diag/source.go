@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"sort"
 	"unicode/utf8"
+
+	"newmake/lang/quantity"
 )
 
 // bom is the byte order mark that some editors put before UTF-8 text.
@@ -84,6 +86,15 @@ func (s *Source) Span(start, end int) Span { return Span{Src: s, Start: start, E
 
 // IsZero says that a span is no place.
 func (s Span) IsZero() bool { return s.Src == nil }
+
+// Units is the system in which the reader of the text counts; Both where that is not
+// known.
+func (s Span) Units() quantity.System {
+	if s.Src == nil || s.Src.Units == nil {
+		return quantity.Both
+	}
+	return s.Src.Units()
+}
 
 // Text is what stands at the span, as written.
 func (s Span) Text() string {

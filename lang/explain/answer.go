@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 )
 
 // Answer is what there is on a word: whole pages, or the titles of many.
@@ -21,9 +22,13 @@ type Answer struct {
 func Everything() Answer { return Answer{Pages: Pages(), index: true} }
 
 // Ask finds the pages of a word; the family of a code's first digits; for no word
-// all pages, whose text is what there is to ask for.
-func Ask(word string) Answer {
+// all pages, whose text is what there is to ask for. They are for a reader who counts in
+// a system.
+func Ask(word string, reader quantity.System) Answer {
 	a := Answer{Word: word, Pages: find(word)}
+	if reader != quantity.Both && len(a.Pages) > 0 {
+		a.Pages = findIn(PagesFor(reader), word)
+	}
 	switch {
 	case word == "":
 		a.Pages, a.index, a.brief = Pages(), true, true

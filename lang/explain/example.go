@@ -15,15 +15,17 @@ import "strings"
 //	file NAME       it is that file of the house which the document's other
 //	                examples are part of
 //	also NM0950     that is said too
+//	units           it is about its units: they stay for whoever counts in others
 //	as latin1       the bytes are made from the text in that way (see the tests)
 type Example struct {
-	Lang string // newmake, folder, or what else stands first
-	Role string // wrong, right, check, plan, fragment, or ""
-	In   string
-	All  bool     // house
-	Also []string // codes
-	As   string
-	File string
+	Lang  string // newmake, folder, or what else stands first
+	Role  string // wrong, right, check, plan, fragment, or ""
+	In    string
+	All   bool     // house
+	Also  []string // codes
+	As    string
+	File  string
+	Units bool
 }
 
 // ReadInfo reads an info string. It says whether it knows every word.
@@ -45,6 +47,8 @@ func ReadInfo(info string) (Example, bool) {
 			e.Role = word
 		case "house":
 			e.All = true
+		case "units":
+			e.Units = true
 		case "file":
 			e.File, rest = next, rest[min(1, len(rest)):]
 		case "in":

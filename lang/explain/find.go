@@ -10,7 +10,9 @@ import (
 // find gives the pages on a word: a code, also by its number alone, a word of the language, a unit or a
 // term. Capitals and hyphens do not matter, but that M is no m where units
 // differ in that alone.
-func find(word string) []Page {
+func find(word string) []Page { return findIn(Pages(), word) }
+
+func findIn(pages []Page, word string) []Page {
 	word = strings.Trim(strings.TrimSpace(word), "`\"")
 	if word == "" {
 		return nil
@@ -19,11 +21,11 @@ func find(word string) []Page {
 		word = "NM" + strings.Repeat("0", 4-len(word)) + word
 	}
 	exact := func(p Page) bool { return p.called(word, func(a, b string) bool { return a == b }) }
-	found := slices.DeleteFunc(slices.Clone(Pages()), func(p Page) bool {
+	found := slices.DeleteFunc(slices.Clone(pages), func(p Page) bool {
 		return !p.called(word, func(a, b string) bool { return fold(a) == fold(b) })
 	})
 	if len(found) == 0 { // one for many, many for one: angel's share, low wine
-		found = slices.DeleteFunc(slices.Clone(Pages()), func(p Page) bool {
+		found = slices.DeleteFunc(slices.Clone(pages), func(p Page) bool {
 			return p.Sort == OfUnit || !p.called(word, func(a, b string) bool { return singular(a) == singular(b) })
 		})
 	}

@@ -16,6 +16,8 @@ import (
 	"sync"
 
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
+	"newmake/lang/wording"
 )
 
 //go:embed pages/*.md
@@ -45,10 +47,28 @@ type Page struct {
 }
 
 // Pages is every page: the codes in order, then the terms, then what the tables
-// give.
-var Pages = sync.OnceValue(func() []Page {
+// give. Examples are as they are written, and limits in the units of both systems.
+var Pages = sync.OnceValue(func() []Page { return pagesFor(quantity.Both) })
+
+// PagesFor are the pages for a reader who counts in a system.
+func PagesFor(reader quantity.System) []Page {
+	switch reader {
+	case quantity.US:
+		return inUS()
+	case quantity.SI:
+		return inSI()
+	}
+	return Pages()
+}
+
+var (
+	inUS = sync.OnceValue(func() []Page { return pagesFor(quantity.US) })
+	inSI = sync.OnceValue(func() []Page { return pagesFor(quantity.SI) })
+)
+
+func pagesFor(reader quantity.System) []Page {
 	var out []Page
-	written := written()
+	written := written(reader)
 	for _, i := range diag.Table {
 		for _, p := range written {
 			if p.Name == string(i.Code) {
@@ -62,8 +82,8 @@ var Pages = sync.OnceValue(func() []Page {
 			out = append(out, p)
 		}
 	}
-	return append(out, tablePages()...)
-})
+	return append(out, tablePages(reader)...)
+}
 
 // family is the codes that begin alike.
 type family struct{ prefix, title string }
@@ -81,8 +101,9 @@ func families() []family {
 	return out
 }
 
-// written reads the pages in pages/. Those whose name is not a code are terms.
-func written() []Page {
+// written reads the pages in pages/. Those whose name is not a code are terms. Their
+// examples are in the units of a system, but for those that are about a unit.
+func written(reader quantity.System) []Page {
 	var out []Page
 	names, _ := fs.Glob(files, "pages/*.md")
 	for _, name := range names {
@@ -103,6 +124,9 @@ func written() []Page {
 				open = false
 			case open:
 				last := &out[len(out)-1]
+				if e, _ := ReadInfo(b.Info); b.Kind == Code && e.Lang == "newmake" && !e.Units {
+					b.Text = wording.Restated(b.Text, reader)
+				}
 				last.Body = append(last.Body, b)
 			}
 		}

@@ -8,12 +8,14 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
+	"newmake/lang/wording"
 )
 
-// tablePages makes the pages that the checker's tables give.
-func tablePages() []Page {
-	lines, words := linePages(), wordPages()
-	return slices.Concat(lines, words, valuePages(), unitPages(), libraryPages())
+// tablePages makes the pages that the checker's tables give, for a reader who counts in a
+// system.
+func tablePages(reader quantity.System) []Page {
+	lines, words := linePages(reader), wordPages()
+	return slices.Concat(lines, words, valuePages(reader), unitPages(), libraryPages())
 }
 
 // place is a field and the blocks in which it stands alike.
@@ -59,7 +61,7 @@ func sameField(a, b *schema.Field) bool {
 
 // linePages has one page for each word that begins a line, with every block in
 // which it does.
-func linePages() []Page {
+func linePages(reader quantity.System) []Page {
 	var out []Page
 	for _, p := range places() {
 		name := p.field.Name
@@ -71,13 +73,13 @@ func linePages() []Page {
 			out = append(out, Page{Name: name, Sort: OfLine, Title: "a line of the language"})
 			at = len(out) - 1
 		}
-		out[at].Body = append(out[at].Body, describe(p)...)
+		out[at].Body = append(out[at].Body, describe(p, reader)...)
 	}
 	return out
 }
 
 // describe says what a field is, how it is written and what it may hold.
-func describe(p *place) []Block {
+func describe(p *place, reader quantity.System) []Block {
 	f := p.field
 	where := "A declaration."
 	if len(p.in) > 0 {
@@ -88,9 +90,9 @@ func describe(p *place) []Block {
 		{Kind: Code, Info: "form", Text: Form(f) + "\n"},
 	}
 	if f.Example != "" {
-		out = append(out, Block{Kind: Code, Info: "newmake example", Text: f.Example + "\n"})
+		out = append(out, Block{Kind: Code, Info: "newmake example", Text: wording.Restated(f.Example, reader) + "\n"})
 	}
-	for _, text := range Facts(f) {
+	for _, text := range Facts(f, reader) {
 		out = append(out, Block{Kind: Item, Text: text})
 	}
 	if f.Block != nil {
@@ -124,8 +126,9 @@ func inside(b *schema.Block) string {
 	return text
 }
 
-// Facts says of a field what is allowed, usual, needed and left out.
-func Facts(f *schema.Field) []string {
+// Facts says of a field what is allowed, usual, needed and left out, for a reader who
+// counts in a system.
+func Facts(f *schema.Field, reader quantity.System) []string {
 	var out []string
 	if f.Need {
 		out = append(out, "It must be there.")
@@ -133,7 +136,7 @@ func Facts(f *schema.Field) []string {
 	if f.Default != "" {
 		out = append(out, "Left out: "+f.Default+".")
 	}
-	for _, b := range f.Bounds() {
+	for _, b := range f.Bounds(reader) {
 		word := "Allowed"
 		if b.Severity != diag.Error {
 			word = "Usual"
@@ -203,14 +206,14 @@ func promisePages() []Page {
 }
 
 // valuePages has one page for each name of a sort of value.
-func valuePages() []Page {
+func valuePages(reader quantity.System) []Page {
 	var out []Page
 	for _, t := range schema.SlotTypes {
 		p := Page{Name: t.Name, Sort: OfValue, Title: t.Say}
 		p.Body = append(p.Body,
 			Block{Kind: Paragraph, Text: fmt.Sprintf("In the form of a line %s stands for %s.", t.Name, t.Say)},
-			Block{Kind: Code, Info: "value", Text: t.Example + "\n"})
-		if units := quantity.Units(t.Kind); t.Kind != quantity.None && len(units) > 0 {
+			Block{Kind: Code, Info: "value", Text: wording.Restated(t.Example, reader) + "\n"})
+		if units := wording.UnitsOf(t.Kind, reader); t.Kind != quantity.None && len(units) > 0 {
 			p.Body = append(p.Body, Block{Kind: Paragraph, Text: "Its units: " + list(units, "and") + "."})
 		} else if quantity.AllowsBare(t.Kind) {
 			p.Body = append(p.Body, Block{Kind: Paragraph, Text: "It has no unit."})

@@ -24,6 +24,7 @@ type File struct {
 	all     sync.Once    // of reading what is not read yet
 	later   int          // declarations that are read when they are asked for
 	library func(name string) bool
+	house   *House                         // whose file it is, once that is indexed
 	parse   func() (*lang.File, diag.List) // all of it
 	units   func() (us, si int)
 }
@@ -97,6 +98,7 @@ type text struct {
 func open(t text, inLibrary func(name string) bool) *File {
 	f := bare(t)
 	f.library = inLibrary
+	f.Source.Units = f.reader
 	if parts, ok := lang.Outline(f.Source); ok {
 		f.index(parts)
 	} else {
@@ -296,6 +298,35 @@ func countUnits(stmts []*lang.Stmt) (us, si int) {
 		}
 	}
 	return us, si
+}
+
+// reader is the system in which whoever reads the file counts: that of the file, or else
+// of the house. It does not ask for declarations, for it is asked while they are read.
+func (f *File) reader() quantity.System {
+	file, _ := f.parse()
+	if us, si := countUnits(file.Stmts); us != si || f.house == nil {
+		return mostOf(us, si)
+	}
+	us, si := 0, 0
+	for _, d := range f.house.Plants {
+		if d.File != f {
+			file, _ := d.File.parse()
+			a, b := countUnits(file.Stmts)
+			us, si = us+a, si+b
+		}
+	}
+	return mostOf(us, si)
+}
+
+// mostOf is the system of which there is more; Both for as much of one as of the other.
+func mostOf(us, si int) quantity.System {
+	switch {
+	case us > si:
+		return quantity.US
+	case si > us:
+		return quantity.SI
+	}
+	return quantity.Both
 }
 
 // ItemUnits counts the quantities of a line by the family of their units.

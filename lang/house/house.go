@@ -42,6 +42,9 @@ func newHouse(root string, files []*File, loading diag.List, base *House) *House
 		base: base, Texts: Texts{Root: root, Files: files, loading: loading}, BatchIndex: BatchIndex{byName: map[string]*Decl{}},
 		past: map[*schema.Field]*index{}, unnamed: map[*schema.Field][]*Decl{},
 	}
+	for _, f := range files {
+		f.house = h
+	}
 	h.losses, h.lost = sync.OnceValue(h.lostNames), h.Lost
 	h.all = sync.OnceValue(func() []string { return slices.Clip(names(h.batches)) })
 	h.lay(&h.Texts, base)
@@ -102,13 +105,7 @@ func (h *House) Units() quantity.System {
 			us, si = us+a, si+b
 		}
 	}
-	switch {
-	case us > si:
-		return quantity.US
-	case si > us:
-		return quantity.SI
-	}
-	return quantity.Both
+	return mostOf(us, si)
 }
 
 // Learned is what was learned of a plant, nil if nothing was.

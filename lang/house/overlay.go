@@ -28,7 +28,7 @@ func overlayLines(base, top []*tree.Node, diags *diag.List) []*tree.Node {
 	case anew >= 0 && len(edits) > 0:
 		diags.Add(diag.Diagnostic{
 			Code: diag.CodeStepEdit, Summary: "this mash gives its steps anew, so there is nothing to " + edits[0].Field.Name, At: edits[0].At(),
-			Help:    "write all the steps, or only what changes: put a new step into an edit, as in " + schema.Example(schema.After),
+			Help:    "write all the steps, or only what changes: put a new step into an edit, as in " + schema.Example(schema.After, edits[0].At().Units()),
 			Related: []diag.Related{{At: top[anew].At(), Text: "a step that stands in no edit is here"}},
 		})
 		fallthrough

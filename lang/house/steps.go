@@ -62,7 +62,7 @@ func (e *editor) apply(n *tree.Node) {
 		}
 		e.diags.Add(diag.Diagnostic{
 			Code: diag.CodeStepEdit, Summary: fmt.Sprintf("this `%s` has no step in it", n.Field.Name), At: n.At(),
-			Help: "write the steps between the braces, for example: " + schema.Example(n.Field),
+			Help: "write the steps between the braces, for example: " + schema.Example(n.Field, n.At().Units()),
 		})
 		return
 	}

@@ -8,6 +8,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/record"
 	"newmake/lang/tree"
+	"newmake/lang/wording"
 )
 
 // corrected reads a correction and finds the one value that it is of, among the
@@ -28,7 +29,7 @@ func (r *reader) corrected(l *tree.Node, visits []record.Visit, used []record.Us
 		c.New = valueOf(o)
 	}
 	d := diag.Diagnostic{Code: diag.CodeCorrection, At: which,
-		Help: "name the line as it begins, and write the value as it stands there: `corrected 10:04 heat 119 F to 191 F on 2026-03-05`"}
+		Help: "name the line as it begins, and write the value as it stands there: " + wording.Example(which, "corrected 10:04 heat 119 F to 191 F on 2026-03-05")}
 	var found []func(*record.Correction)
 	if visits != nil || used == nil {
 		found = r.ofVisits(l, &c, visits)

@@ -61,7 +61,7 @@ func (r *reader) parts(l *tree.Node, lead int, stage record.StageName, word stri
 				s.True = &v
 			} else {
 				r.diags.Add(diag.Diagnostic{Code: diag.CodeTrueAlone, At: c.At(), Summary: "a true strength stands here without what was read",
-					Help: "write what the hydrometer said before it: `121.9 proof at 65 F, true 120.0 proof`"})
+					Help: "write what the hydrometer said before it: " + wording.Example(c.At(), "121.9 proof at 65 F, true 120.0 proof")})
 			}
 		case c.Slot == "using" && now != nil:
 			now.With = c.Text()
@@ -156,7 +156,7 @@ func (r *reader) names(stage record.StageName, word string, o *record.Reading, c
 			return
 		}
 		d.Summary = fmt.Sprintf("`%s` is %s, and %s is %s", o.What, want, wording.Item(c.Item), c.Kind)
-		d.Help = strings.TrimSpace(tree.KindHelp([]quantity.Kind{want}))
+		d.Help = strings.TrimSpace(tree.KindHelp([]quantity.Kind{want}, d.At.Units()))
 	}
 	o.What = ""
 	r.diags.Add(d)

@@ -6,7 +6,9 @@ import (
 	"strings"
 
 	"newmake/lang/explain"
+	"newmake/lang/quantity"
 	"newmake/lang/schema"
+	"newmake/lang/wording"
 )
 
 // declaration writes one declaration: its form with all that may stand in it,
@@ -90,19 +92,30 @@ func field(f *schema.Field) string {
 	}
 	text := "- `" + form + "`: " + f.Doc
 	if f.Example != "" && f.Example != form {
-		text += " For example `" + f.Example + "`."
+		text += " For example `" + f.Example + "`" + inLitres(f.Example) + "."
 	}
 	entry := wrapped(text, "  ") + "\n"
-	for _, fact := range explain.Facts(f) {
+	for _, fact := range explain.Facts(f, quantity.Both) {
 		entry += wrapped("  - "+fact, "    ") + "\n"
 	}
 	return entry
 }
 
+// inLitres is an example as a house in litres writes it, "" if that is no other.
+func inLitres(example string) string {
+	if other := wording.Restated(example, quantity.SI); other != example {
+		return ", or `" + other + "`"
+	}
+	if other := wording.Restated(example, quantity.US); other != example {
+		return ", or `" + other + "`"
+	}
+	return ""
+}
+
 // facts writes what is needed, allowed and left out of a line that has a heading
 // of its own.
 func (d *document) facts(f *schema.Field) {
-	facts := explain.Facts(f)
+	facts := explain.Facts(f, quantity.Both)
 	for _, fact := range facts {
 		d.printf("%s\n", wrapped("- "+fact, "  "))
 	}

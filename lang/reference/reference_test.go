@@ -61,7 +61,7 @@ func TestReferenceIsWhole(t *testing.T) {
 		for _, f := range b.Lines() {
 			require.Contains(t, text, strings.Join(strings.Fields(f.Form()), " "), f.Name)
 			require.Contains(t, text, strings.TrimSuffix(f.Doc, "."), f.Name)
-			for _, l := range f.Bounds() {
+			for _, l := range f.Bounds(quantity.Both) {
 				require.Contains(t, text, l.Text+"; "+l.Reason, f.Name)
 			}
 			if f.Default != "" {

@@ -18,7 +18,7 @@ func (d *document) values() {
 		if units == "" && quantity.AllowsBare(t.Kind) {
 			units = "none"
 		}
-		d.printf("| %s | %s | `%s` | %s |\n", t.Name, t.Say, t.Example, units)
+		d.printf("| %s | %s | `%s`%s | %s |\n", t.Name, t.Say, t.Example, inLitres(t.Example), units)
 	}
 	d.printf("| DAY | a day of the week | `tue` | |\n| STEP | which step of the mash | `cool to 148 F` | |\n\n")
 	d.text("A price is a currency of three capitals and a unit, as `0.16 USD/lb`; which\ncurrency it is stays the house's business.")

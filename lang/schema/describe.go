@@ -9,9 +9,9 @@ import (
 	"newmake/lang/wording"
 )
 
-// ExampleBlock is example, with braces where a block belongs.
-func ExampleBlock(f *Field) string {
-	text := Example(f)
+// ExampleBlock is Example, with braces where a block belongs.
+func ExampleBlock(f *Field, units quantity.System) string {
+	text := Example(f, units)
 	if f.Block == nil || strings.Contains(text, "{") {
 		return text
 	}
@@ -76,8 +76,8 @@ type Bound struct {
 	Reason   string
 }
 
-// Bounds says the field's limits in words, in the units of both systems.
-func (f *Field) Bounds() []Bound {
+// Bounds says the field's limits in words, in the units of a system or of both.
+func (f *Field) Bounds(reader quantity.System) []Bound {
 	var sorts []string
 	for _, s := range f.Slots() {
 		if s.Kind != quantity.None && !slices.Contains(sorts, s.Type) {
@@ -99,7 +99,7 @@ func (f *Field) Bounds() []Bound {
 		if kind == quantity.None {
 			kind = quantity.Number
 		}
-		b.Text = wording.Span(l.Low, l.High, kind)
+		b.Text = wording.SpanIn(l.Low, l.High, kind, reader)
 		out = append(out, b)
 	}
 	return out
@@ -115,9 +115,11 @@ func typeOf(k quantity.Kind) string {
 	return ""
 }
 
-func Example(f *Field) string {
+// Example is a line of the field in backquotes, in the units of a system; its form where
+// it has no example.
+func Example(f *Field, units quantity.System) string {
 	if f.Example != "" {
-		return "`" + f.Example + "`"
+		return "`" + wording.Restated(f.Example, units) + "`"
 	}
 	return "`" + f.Form() + "`"
 }

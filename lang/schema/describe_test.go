@@ -38,7 +38,7 @@ func TestLimitsSaid(t *testing.T) {
 			fields = append(fields[:len(fields):len(fields)], b.Any)
 		}
 		for _, f := range fields {
-			for _, l := range f.Bounds() {
+			for _, l := range f.Bounds(quantity.Both) {
 				seen++
 				require.NotEmpty(t, l.Text, f.Name)
 				require.NotContains(t, l.Text, "Inf", f.Name)

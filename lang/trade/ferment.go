@@ -54,7 +54,7 @@ func asItFills(r *rules) {
 	r.add(diag.Diagnostic{
 		Code: diag.CodeAsItFills, At: r.at(recipe.PathPitch),
 		Summary: "yeast can't go in as the fermenter fills: no wort runs cold into it",
-		Help:    "take `as it fills` out, or let the worts run by a wort cooler: `drain in 60 min cooled to 70 F`",
+		Help:    "take `as it fills` out, or let the worts run by a wort cooler: " + wording.Example(r.at(recipe.PathPitch), "drain in 60 min cooled to 70 F"),
 	})
 }
 

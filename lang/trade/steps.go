@@ -6,6 +6,7 @@ import (
 
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/wording"
 )
 
 // checkSteps looks at each step by itself: can it be done at all.
@@ -29,7 +30,7 @@ func checkSteps(r *rules, w *walkthrough) {
 			r.add(diag.Diagnostic{
 				Code: diag.CodeNoCooling, At: r.at(s.Path.Child("cooled")),
 				Summary: "worts can't run cold into the fermenter: the plant has no `wort-cooler`",
-				Help:    "say in the plant what it is, for example `wort-cooler 40 sqft, water 20 gal/min`, or take `cooled` out",
+				Help:    "say in the plant what it is, for example " + wording.Example(r.at(s.Path.Child("cooled")), "wort-cooler 40 sqft, water 20 gal/min") + ", or take `cooled` out",
 			})
 		}
 		switch s.Verb {

@@ -6,6 +6,7 @@ import (
 
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/wording"
 )
 
 // azeotrope is the strength at which vapour and liquid are the same: no still
@@ -24,7 +25,7 @@ func checkSpirit(r *rules) {
 		if c.By == recipe.ByStrength && (c.Strength.Basis != recipe.ABW && c.Strength.Value > azeotrope || c.Strength.Value > 1) {
 			r.add(diag.Diagnostic{
 				Code: diag.CodeCutBeyond, At: c.At, Summary: "no pot still gives that strength",
-				Help:   fmt.Sprintf("a spirit run begins near 75 to 80 %% abv (150 to 160 proof); nothing boils off stronger than %s abv", percent(azeotrope)),
+				Help:   fmt.Sprintf("a spirit run begins near %s; nothing boils off stronger than %s", wording.Restated("75 to 80 % abv", c.At.Units()), wording.Restated(percent(azeotrope)+" abv", c.At.Units())),
 				Reason: "there vapour and liquid are the same",
 			})
 			return
@@ -42,7 +43,7 @@ func checkSpirit(r *rules) {
 	if s.ForeshotsM3 == 0 {
 		r.add(diag.Diagnostic{
 			Code: diag.CodeNoForeshots, Severity: diag.Warning, At: r.at(recipe.PathSpirit),
-			Summary: "no foreshots are set aside", Help: "add a line such as `foreshots 0.5 gal`",
+			Summary: "no foreshots are set aside", Help: "add a line such as " + wording.Example(r.at(recipe.PathSpirit), "foreshots 0.5 gal"),
 			Reason: "the first of the run carries acetaldehyde and the last of the run before; it is set aside and never drunk",
 		})
 	}

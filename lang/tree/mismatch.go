@@ -23,14 +23,14 @@ func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 		s.diags.Add(diag.Diagnostic{Code: diag.CodeShape, At: n.At(), Summary: "this line does not have its shape"})
 		return
 	}
-	form := "the line reads: " + f.Form() + "\nfor example: " + schema.Example(f)
+	form := "the line reads: " + f.Form() + "\nfor example: " + schema.Example(f, n.At().Units())
 	if d := (diag.Diagnostic{Code: diag.CodeShape, Help: form}); asOthersSay(n.Stmt, sayingsOf(b, of), &d) {
 		s.diags.Add(d)
 		return
 	}
 	if m.miss.far >= len(m.Items) {
 		d := diag.Diagnostic{Code: diag.CodeShape, At: n.At(), Help: form}
-		d.Summary = fmt.Sprintf("this line ends too soon: %s is wanted", wanted(m.miss.want))
+		d.Summary = fmt.Sprintf("this line ends too soon: %s is wanted", wanted(m.miss.want, d.At.Units()))
 		if it := lastNumber(m.Items); it != nil && it.Unit == "%" && slices.Contains(wantedWords(m.miss.want), "of") {
 			d.Code, d.At = diag.CodePercentOf, it.At
 			d.Summary = fmt.Sprintf("`%s` of what?", it.At.Text())
@@ -53,7 +53,7 @@ func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 	case len(m.miss.want) == 0:
 		d.Summary = fmt.Sprintf("%s does not belong here", wording.Item(it))
 	default:
-		d.Summary = fmt.Sprintf("%s stands where %s is wanted", wording.Item(it), wanted(m.miss.want))
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", wording.Item(it), wanted(m.miss.want, d.At.Units()))
 	}
 	timeOtherwise(n, &d, m.miss.want)
 	s.diags.Add(d)
@@ -101,13 +101,13 @@ func (s shaper) wrongWord(d *diag.Diagnostic, n *Node, b *schema.Block) {
 	case len(kinds) > 0 && len(words) == 0:
 		d.Code = diag.CodeNotQuantity
 		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, KindList(kinds))
-		d.Help = strings.TrimSpace(KindHelp(kinds) + "\n" + d.Help)
+		d.Help = strings.TrimSpace(KindHelp(kinds, d.At.Units()) + "\n" + d.Help)
 	case len(words) > 0 && len(kinds) == 0:
 		d.Code = diag.CodeNoSuchWord
 		d.Summary = fmt.Sprintf("`%s` is not a word that may stand here", it.Text)
-		d.Help = "wanted: " + wanted(m.miss.want) + "\n" + d.Help
+		d.Help = "wanted: " + wanted(m.miss.want, d.At.Units()) + "\n" + d.Help
 	default:
-		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, wanted(m.miss.want))
+		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, wanted(m.miss.want, d.At.Units()))
 	}
 }
 
@@ -133,14 +133,14 @@ func wantedKinds(want []*schema.Shape) (kinds []quantity.Kind, ranged []bool) {
 }
 
 // wanted says what would have fitted, in words.
-func wanted(want []*schema.Shape) string {
+func wanted(want []*schema.Shape, reader quantity.System) string {
 	var parts []string
 	for _, w := range want {
 		part := "`" + w.Word + "`"
 		if w.Op == schema.Slot {
 			part = w.Kind.Say
 			if w.Range {
-				part = "a range such as `" + strings.Replace(w.Kind.Example, " ", "..88 ", 1) + "`"
+				part = "a range such as `" + wording.Restated("78..88 F", reader) + "`"
 				if w.Kind.Kind != quantity.Temperature {
 					part = w.Kind.Say + " from..to"
 				}
@@ -170,18 +170,18 @@ func KindList(kinds []quantity.Kind) string {
 	return words.Or(parts)
 }
 
-// KindHelp lists the units that would do.
-func KindHelp(kinds []quantity.Kind) string {
+// KindHelp lists the units that would do, for a reader who counts in a system.
+func KindHelp(kinds []quantity.Kind, reader quantity.System) string {
 	var parts, seen []string
 	for _, k := range kinds {
 		if k == quantity.None || slices.Contains(seen, k.String()) {
 			continue
 		}
 		seen = append(seen, k.String())
-		units := quantity.Units(k)
+		units := wording.UnitsOf(k, reader)
 		text := k.String() + " has no unit"
 		if k == quantity.UnitPrice {
-			text = "a price is an amount, a currency, a slash and what it buys, as in `0.16 USD/lb`"
+			text = "a price is an amount, a currency, a slash and what it buys, as in `" + wording.Restated("0.16 USD/lb", reader) + "`"
 		}
 		if len(units) > 0 {
 			text = k.String() + " is in " + wording.OrList(units[:min(len(units), 8)])

@@ -78,11 +78,11 @@ func (s shaper) wrongNumber(d *diag.Diagnostic, n *Node) {
 			d.Fix = &diag.Fix{At: diag.Span{Src: it.At.Src, Start: it.At.Start, End: it.At.Start}, Text: words[0] + " ", Label: "put in `" + words[0] + "`", Guess: !fitsWith(n, m.miss.far, words[0])}
 		}
 	case len(kinds) == 0:
-		d.Summary = fmt.Sprintf("%s stands where %s is wanted", wording.Item(it), wanted(m.miss.want))
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", wording.Item(it), wanted(m.miss.want, d.At.Units()))
 	case it.Kind == lang.Range && !slices.Contains(ranged, true) && fits(kinds, it):
 		d.Summary = "one value is wanted here, and this is a range"
 	case it.Kind == lang.Number && !slices.Contains(ranged, false) && fits(kinds, it):
-		d.Summary = "a range is wanted here, such as `78..88 F`"
+		d.Summary = "a range is wanted here, such as " + wording.Example(d.At, "78..88 F")
 	default:
 		s.wrongUnit(d, n, kinds, ranged)
 	}
@@ -108,11 +108,11 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *Node, kinds []quantity.Kind, ra
 	_, err := quantity.ToSI(it.Value, it.Unit, kinds[0])
 	var ue *quantity.UnitError
 	if !errors.As(err, &ue) {
-		d.Summary = fmt.Sprintf("%s stands where %s is wanted", wording.Item(it), wanted(m.miss.want))
+		d.Summary = fmt.Sprintf("%s stands where %s is wanted", wording.Item(it), wanted(m.miss.want, d.At.Units()))
 		return
 	}
 	form := d.Help
-	d.Help = KindHelp(kinds) + "\n" + form
+	d.Help = KindHelp(kinds, d.At.Units()) + "\n" + form
 	unitAt := it.UnitAt()
 	if unitAt.IsZero() {
 		unitAt = it.At
@@ -140,7 +140,8 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *Node, kinds []quantity.Kind, ra
 		switch u, _ := quantity.Lookup(it.Unit); { // it is known
 		case ue.Is == quantity.Strength && slices.ContainsFunc(m.miss.want, func(w *schema.Shape) bool { return w.Slot == "warmth" }):
 			d.Summary = fmt.Sprintf("what stands behind `at` is how warm the sample was, and %s is a strength", wording.Item(it))
-			d.Help = fmt.Sprintf("write what the hydrometer said as a reading, `45.9 gal, %s at 66 F`; or, if it was worked out, behind what was read, `121.9 proof at 65 F, true %s`\n", it.At.Text(), it.At.Text()) + form
+			d.Help = fmt.Sprintf("write what the hydrometer said as a reading, `%s, %s at %s`; or, if it was worked out, behind what was read, `%s, true %s`\n",
+				wording.Restated("45.9 gal", d.At.Units()), it.At.Text(), wording.Restated("66 F", d.At.Units()), wording.Restated("121.9 proof at 65 F", d.At.Units()), it.At.Text()) + form
 		case u.Name == "oz" && slices.Contains(kinds, quantity.Volume):
 			d.Code = diag.CodeOunces
 		case u.Name == "fl oz" && slices.Contains(kinds, quantity.Mass):

@@ -8,6 +8,7 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/spelling"
+	"newmake/lang/wording"
 )
 
 // otherwise is a way of saying something that the trade has and the language has
@@ -178,6 +179,9 @@ func asOthersSay(st *lang.Stmt, block string, d *diag.Diagnostic) bool {
 		m := o.said.FindStringSubmatchIndex(text)
 		if m == nil {
 			continue
+		}
+		if !o.sure {
+			o.write = wording.Restated(o.write, st.At.Units())
 		}
 		if strings.HasPrefix(o.write, "zone ") {
 			if city := spelling.Zone(last(o.said.FindStringSubmatch(text))); city != "" {

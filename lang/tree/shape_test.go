@@ -9,6 +9,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 	"newmake/lang/schema"
 )
 
@@ -89,7 +90,7 @@ func TestMatchLineFurthest(t *testing.T) {
 		m, ok := matchLine(schema.MustCompile(c.Shape), items(t, c.line))
 		require.False(t, ok)
 		assert.Equal(t, c.far, m.miss.far, c.line)
-		assert.Equal(t, c.want, wanted(m.miss.want), c.line)
+		assert.Equal(t, c.want, wanted(m.miss.want, quantity.Both), c.line)
 	}
 }
 

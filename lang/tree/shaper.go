@@ -150,14 +150,14 @@ func (s shaper) line(st *lang.Stmt, b *schema.Block, of string) *Node {
 	case f.Block != nil:
 		s.diags.Add(diag.Diagnostic{
 			Code: diag.CodeNoBlock, Summary: fmt.Sprintf("`%s` needs a block", f.Name), At: st.At,
-			Help: "write its lines between braces: " + schema.ExampleBlock(f),
+			Help: "write its lines between braces: " + schema.ExampleBlock(f, st.At.Units()),
 		})
 		n.Bad = true
 	case st.Block != nil:
 		s.diags.Add(diag.Diagnostic{
 			Code: diag.CodeBlockHere, Summary: fmt.Sprintf("`%s` takes no block", head.Text),
 			At:   diag.Span{Src: st.Block.At.Src, Start: st.Block.At.Start, End: st.Block.At.Start + 1},
-			Help: "it is one line: " + schema.Example(f),
+			Help: "it is one line: " + schema.Example(f, st.At.Units()),
 		})
 		n.Bad = true
 	}
@@ -178,7 +178,7 @@ func (s shaper) unknown(st *lang.Stmt, items []lang.Item, b *schema.Block, of st
 	case head.Kind != lang.Word:
 		d.Summary = fmt.Sprintf("a line begins with a word, and %s is none", wording.Item(head))
 		if b.Any != nil && len(items) > 1 && items[1].Kind == lang.Word {
-			allowed = "the name comes first here: " + schema.Example(b.Any) + "\n" + allowed
+			allowed = "the name comes first here: " + schema.Example(b.Any, head.At.Units()) + "\n" + allowed
 		}
 	case b == schema.Language:
 		d.Code = diag.CodeUnknownDecl
@@ -255,7 +255,7 @@ func Missing(diags *diag.List, n *Node, of string) (whole bool) {
 			continue
 		}
 		d.Reason = f.Doc
-		names, examples = append(names, f.Name), append(examples, schema.ExampleBlock(f))
+		names, examples = append(names, f.Name), append(examples, schema.ExampleBlock(f, n.At().Units()))
 	}
 	switch len(names) {
 	case 0:

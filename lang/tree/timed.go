@@ -9,6 +9,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
+	"newmake/lang/wording"
 )
 
 // sayingsOf is the block whose ways of saying something hold in a block: a step of a
@@ -25,7 +26,7 @@ func (s shaper) onlyWhen(st *lang.Stmt, b *schema.Block, w When) *Node {
 	n := &Node{Field: b.Unworded()[0], Stmt: st, When: w, Bad: true}
 	if !st.Bad {
 		s.diags.Add(diag.Diagnostic{Code: diag.CodeShape, At: w.At(), Summary: "this line has a time and nothing after it",
-			Help: "write what was done or read, as in `09:00 " + b.Unworded()[0].Example + "`, or `09:00 none`"})
+			Help: "write what was done or read, as in `09:00 " + wording.Restated(b.Unworded()[0].Example, w.At().Units()) + "`, or `09:00 none`"})
 	}
 	return n
 }
@@ -51,7 +52,7 @@ func timedOtherwise(items []lang.Item, b *schema.Block, d *diag.Diagnostic) bool
 		}
 		d.Code = diag.CodeShape
 		d.Summary = "a line does not begin with a reading"
-		d.Help = "write when it was read before it, as in `09:00 " + b.Unworded()[0].Example + "`, or what was done"
+		d.Help = "write when it was read before it, as in `09:00 " + wording.Restated(b.Unworded()[0].Example, head.At.Units()) + "`, or what was done"
 		return true
 	case lang.Word:
 		low := strings.ToLower(head.Text)

@@ -17,6 +17,20 @@ func Span(low, high float64, k quantity.Kind) string {
 	return text + " (" + spanIn(low, high, k, us) + ")"
 }
 
+// SpanIn is Span for a reader who counts in a system: in its units alone.
+func SpanIn(low, high float64, k quantity.Kind, reader quantity.System) string {
+	units := unitsShown[k].si
+	switch {
+	case reader == quantity.Both:
+		return Span(low, high, k)
+	case reader == quantity.US && len(unitsShown[k].us) > 0:
+		units = unitsShown[k].us
+	case k == quantity.Strength:
+		units = []string{"% vol"}
+	}
+	return spanIn(low, high, k, units)
+}
+
 // Between writes a limit in a unit; a time in the units in which one would say it.
 func Between(low, high float64, k quantity.Kind, unit string) string {
 	if k == quantity.Duration {
@@ -76,6 +90,8 @@ var unitsShown = map[quantity.Kind]struct{ si, us []string }{
 	quantity.Volume:           {[]string{"mL", "L"}, []string{"fl oz", "gal"}},
 	quantity.Temperature:      {[]string{"C"}, []string{"F"}},
 	quantity.TempDifference:   {[]string{"C"}, []string{"F"}},
+	quantity.HeatingRate:      {[]string{"C/h", "C/min"}, []string{"F/h", "F/min"}},
+	quantity.TestWeight:       {[]string{"kg/hL"}, []string{"lb/bushel"}},
 	quantity.Duration:         {[]string{"s", "min", "h", "day", "year"}, nil},
 	quantity.Length:           {[]string{"m"}, []string{"ft"}},
 	quantity.Power:            {[]string{"W", "kW"}, nil},

@@ -120,7 +120,7 @@ var answers = map[string]func(*Engine, Question) Answer{
 	"format":     func(_ *Engine, q Question) Answer { return format(q) },
 	"compare":    func(_ *Engine, q Question) Answer { return compared(q) },
 	"version":    func(*Engine, Question) Answer { return Answer{Words: "newmake " + version.Of()} },
-	"explain":    func(_ *Engine, q Question) Answer { return explained(q) },
+	"explain":    func(e *Engine, q Question) Answer { return e.explained(q) },
 	"pack":       func(_ *Engine, q Question) Answer { return packed(q) },
 	"unpack":     func(_ *Engine, q Question) Answer { return unpacked(q) },
 	"zip":        func(_ *Engine, q Question) Answer { return zipped(q) },

@@ -18,6 +18,7 @@ import (
 	"newmake/compile/show/text"
 	"newmake/lang/check"
 	"newmake/lang/explain"
+	"newmake/lang/quantity"
 )
 
 // commands are what an editor may ask for besides: each takes a file and a name, and
@@ -26,9 +27,15 @@ var commands = map[string]struct {
 	ending string
 	give   func(s *server, h *check.House, path, name string) (string, error)
 }{
-	"newmake.plan":    {".txt", planText},
-	"newmake.sheet":   {".html", sheetHTML},
-	"newmake.explain": {".txt", func(_ *server, _ *check.House, _, word string) (string, error) { return explain.Ask(word).Text(), nil }},
+	"newmake.plan":  {".txt", planText},
+	"newmake.sheet": {".html", sheetHTML},
+	"newmake.explain": {".txt", func(_ *server, h *check.House, _, word string) (string, error) {
+		reader := quantity.Both
+		if h != nil {
+			reader = h.Units()
+		}
+		return explain.Ask(word, reader).Text(), nil
+	}},
 }
 
 func commandNames() []string {
