@@ -86,6 +86,7 @@ type Demanded struct {
 	Wanted string   `json:"wanted"` // casks, batches, days
 	Amount int      `json:"amount"` // of what is wanted
 	By     string   `json:"by,omitempty"`
+	For    string   `json:"for,omitempty"` // who has ordered it
 	Made   int      `json:"made"`
 	Met    bool     `json:"met"`
 	When   string   `json:"when,omitempty"` // time at which the last of it was there
@@ -100,8 +101,9 @@ type Demanded struct {
 type Run struct {
 	Number string `json:"number"` // "26-03" of a run that is recorded, "1", "2" of those to come
 	Batch  string `json:"batch"`
-	Mash   string `json:"mash"` // time at which it begins
-	Done   bool   `json:"done"` // it was begun: its times are those of the record as far as that goes
+	Mash   string `json:"mash"`             // time at which it begins
+	Failed string `json:"failed,omitempty"` // it cannot be computed as it would be then, and why
+	Done   bool   `json:"done"`             // it was begun: its times are those of the record as far as that goes
 	Tasks  []Task `json:"tasks"`
 
 	FermentHours  float64 `json:"fermentHours"`
@@ -118,6 +120,7 @@ type Run struct {
 	Fermenter    string   `json:"fermenter"`
 	MostFillPct  float64  `json:"spiritStillFillPct"`
 	OverFill     bool     `json:"spiritStillOverfull,omitempty"`
+	Tanks        []string `json:"tanks,omitempty"` // in which its low wines and its hearts wait
 	FeintsTooBig bool     `json:"feintsTankOverfull,omitempty"`
 }
 
@@ -185,6 +188,7 @@ type Day struct {
 	Wanted int      `json:"wanted"` // most at a moment
 	MostKW float64  `json:"mostKW"`
 	Why    string   `json:"why,omitempty"` // why nobody works
+	Who    []string `json:"who,omitempty"` // of the crew, where the season names it
 	Runs   []string `json:"runs"`          // with attended work on it
 }
 

@@ -30,23 +30,31 @@ const candidates = 5
 func (d *desk) insert(j, first, turn, most int) bool {
 	var best spot
 	var least Vector
+	acts := d.Jobs[j].Activities
+	try := func(from int) (start, over int, ok bool) {
+		if !d.place(j, from) {
+			return 0, 0, false
+		}
+		if cost := d.cost(); !best.present || cost.Less(least) {
+			best, least = d.spot(j), cost
+		}
+		start, over = d.firstStart(j), d.over(j)
+		d.remove(j)
+		return start, over, true
+	}
 	d.each(j, turn, func() {
 		from := first
 		for range most {
-			if !d.place(j, from) {
+			start, over, ok := try(from)
+			if !ok || len(acts) == 0 {
 				return
 			}
-			cost := d.cost()
-			if !best.present || cost.Less(least) {
-				best, least = d.spot(j), cost
+			if over > 0 && most > 1 { // begun later, what is to come soon after is sooner after
+				if _, left, ok := try(start + over); !ok || left > 0 {
+					try(start + over/2)
+				}
 			}
-			acts := d.Jobs[j].Activities
-			if len(acts) == 0 {
-				d.remove(j)
-				return
-			}
-			from = d.start[acts[0]] + 1
-			d.remove(j)
+			from = start + max(1, d.Jobs[j].Stride)
 		}
 	})
 	if !best.present {
@@ -57,6 +65,44 @@ func (d *desk) insert(j, first, turn, most int) bool {
 	}
 	d.put(j, best)
 	return true
+}
+
+// over is by how much a job's costs for what comes too long after its beginning are more
+// than none, at the most.
+func (d *desk) over(j int) int {
+	most := 0
+	for _, i := range d.costs[j] {
+		if c := d.Costs[i]; c.Kind == Over {
+			most = max(most, d.start[c.B]-d.start[c.A]-c.At)
+		}
+	}
+	return most
+}
+
+// tighten begins each job as late as makes nothing else worse.
+func (d *desk) tighten() {
+	for j := range d.Jobs {
+		if !d.present[j] {
+			continue
+		}
+		lo, hi := 0, d.over(j)
+		was, cost := d.spot(j), d.cost()
+		start := d.firstStart(j)
+		for lo < hi { // the greatest shift that helps
+			shift := (lo + hi + 1) / 2
+			d.remove(j)
+			ok := d.place(j, start+shift)
+			if ok && d.cost().Less(cost) {
+				was, cost, lo = d.spot(j), d.cost(), shift
+				continue
+			}
+			if ok {
+				d.remove(j)
+			}
+			d.put(j, was)
+			hi = shift - 1
+		}
+	}
 }
 
 // Greedy places the jobs one after the other in their order, each as soon as it can be.
@@ -92,6 +138,7 @@ func Improve(p *Problem, begin *Placed, steps int) (s *Placed, ok bool) {
 	}
 	d.greedy()
 	d.improve(steps)
+	d.tighten()
 	for j, job := range p.Jobs {
 		if !job.Optional && !d.present[j] {
 			return d.placed(), false
@@ -100,14 +147,55 @@ func Improve(p *Problem, begin *Placed, steps int) (s *Placed, ok bool) {
 	return d.placed(), true
 }
 
-// begin takes over a schedule.
+// begin takes over what of a schedule keeps the rules, jobs that have to be there first.
 func (d *desk) begin(s *Placed) {
-	copy(d.chosen, s.Chosen)
-	copy(d.start, s.Start)
-	for j, there := range s.Present {
-		if there {
-			d.put(j, d.spotIn(j, s))
+	for _, optional := range []bool{false, true} {
+		for j, job := range d.Jobs {
+			if s.Present[j] && job.Optional == optional {
+				d.putIfFree(j, d.spotIn(j, s))
+			}
 		}
+	}
+}
+
+// putIfFree puts a job where it was in another schedule, if that keeps the rules.
+func (d *desk) putIfFree(j int, s spot) {
+	job := d.Jobs[j]
+	for i, c := range job.Choices {
+		if !slices.Contains(d.Choices[c].Options, s.chosen[i]) {
+			return
+		}
+		d.chosen[c] = s.chosen[i]
+	}
+	for i, a := range job.Activities {
+		d.start[a] = s.start[i]
+	}
+	taken := 0
+	ok := true
+	for _, a := range job.Activities {
+		t := d.start[a]
+		for _, l := range d.into[a] {
+			lag := d.Lags[l]
+			if x := t - d.start[lag.From]; x < lag.Least || x > lag.Most {
+				ok = false
+			}
+		}
+		if at, free := d.soonest(a, t); !ok || t < d.Activities[a].Earliest || !free || at != t {
+			ok = false
+			break
+		}
+		if back, free := d.takeIfFree(a); back >= 0 || !free {
+			ok = false
+			break
+		}
+		taken++
+	}
+	if ok {
+		d.settle(j, true)
+		return
+	}
+	for k := taken - 1; k >= 0; k-- {
+		d.takeActivity(job.Activities[k], -1)
 	}
 }
 

@@ -1,5 +1,7 @@
 package search
 
+import "slices"
+
 // desk is a schedule in the making: what is placed, and what is free.
 type desk struct {
 	*Problem
@@ -295,19 +297,26 @@ func (d *desk) takeIfFree(a int) (back int, ok bool) {
 // mostCombinations bounds the choices of one job that are tried together.
 const mostCombinations = 24
 
-// each calls f with each combination of a job's choices, set.
+// each calls f with each combination of a job's choices, set. Of options that are free at
+// the same times one is enough.
 func (d *desk) each(j int, turn int, f func()) {
 	choices := d.Jobs[j].Choices
+	options := make([][]int, len(choices))
 	n := 1
-	for _, c := range choices {
-		n *= len(d.Choices[c].Options)
+	for i, c := range choices {
+		for k := range d.Choices[c].Options {
+			o := d.Choices[c].Options[(k+turn)%len(d.Choices[c].Options)]
+			if !slices.ContainsFunc(options[i], func(x int) bool { return d.free[x].equal(d.free[o]) }) {
+				options[i] = append(options[i], o)
+			}
+		}
+		n *= len(options[i])
 	}
 	for k := range min(n, mostCombinations) {
-		x := (k + turn) % n
-		for _, c := range choices {
-			o := d.Choices[c].Options
-			d.chosen[c] = o[x%len(o)]
-			x /= len(o)
+		x := k
+		for i, c := range choices {
+			d.chosen[c] = options[i][x%len(options[i])]
+			x /= len(options[i])
 		}
 		f()
 	}

@@ -106,6 +106,7 @@ type Job struct {
 	Holds      []int
 	Optional   bool
 	Alike      int // jobs of the same number that is not 0 are interchangeable
+	Stride     int // how far apart starts are that are worth a look; 0: any
 }
 
 // Levels is how many levels of cost there are.

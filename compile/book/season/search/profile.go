@@ -1,6 +1,9 @@
 package search
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // profile is how much of a resource is free, from time to time.
 type profile struct {
@@ -19,8 +22,8 @@ func newProfile(r Resource) *profile {
 	return p
 }
 
-func (p *profile) clone() *profile {
-	return &profile{append([]int(nil), p.at...), append([]int(nil), p.free...)}
+func (p *profile) equal(o *profile) bool {
+	return slices.Equal(p.at, o.at) && slices.Equal(p.free, o.free)
 }
 
 // find is the step that holds at a time; before 0 the first.

@@ -1,0 +1,315 @@
+package season
+
+import (
+	"math"
+	"slices"
+
+	"newmake/compile/lot"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/stream"
+	"newmake/compile/numbers"
+	"newmake/compile/stage/cask"
+	"newmake/lang/recipe"
+)
+
+// way is a run on the clock, in minutes: what flows goes by it.
+type way struct {
+	batch           *recipe.Batch // as written
+	mash, pitched   int
+	charged         int // the wash still is charged
+	stripped        int // its run has stopped: there is pot ale
+	spirit, spirits int // the first charge of the spirit still, the end of the last run
+	filled          int
+	stands          float64 // s from the pitch to the charge
+}
+
+// flowed is a run with what came into it and what it left.
+type flowed struct {
+	n          *numbers.Batch
+	err        error
+	feintsFrom []int // runs; -1: what was there on the first day
+	feintsTo   []int
+	other      bool // feints of another kind went in
+	feintsIn   stream.Stream
+	feintsOut  stream.Stream
+	backset    int // the run that it comes from; -1 the first day, -2 none
+	backsetTo  []int
+	backsetM3  float64
+	backsetMin int // age
+	casks      int
+	leftOf     stream.Stream // of this batch's spirit, at entry strength, with what was left before
+}
+
+// Where something comes from that no run left.
+const (
+	opening = -1 // it was there on the first day
+	none    = -2 // nowhere: water goes in place of backset
+)
+
+// level is a change of what a tank holds.
+type level struct {
+	at  int
+	m3  float64 // after it, at 20 C
+	run int
+}
+
+// flows are all runs of a season, each computed from what those before it left.
+type flows struct {
+	runs   []*flowed
+	feints map[string][]level // by the tank, or the family where there is none
+	left   map[string]stream.Stream
+	spirit map[string]stream.Stream // left over of each batch, at entry strength
+}
+
+// family is the batch of which one is a variant, or itself: their feints are of a kind.
+func family(b *recipe.Batch) string {
+	if n := len(b.Chain); n > 0 {
+		return b.Chain[n-1]
+	}
+	return b.Name
+}
+
+// store is a tank of feints, or several of one kind where the plant has no tank.
+type store struct {
+	name string
+	held stream.Stream
+	from []int
+	kind string // "" where it is mingled or not known
+}
+
+// flow computes the runs in the order in which things happen. steady is the feints that a
+// house at work has, by batch.
+func flow(ways []way, today recipe.Today, steady func(b *recipe.Batch) stream.Stream, memo *numbers.Memo, axis *axis, plant *recipe.Plant) *flows {
+	f := &flows{runs: make([]*flowed, len(ways)), feints: map[string][]level{}, left: map[string]stream.Stream{}, spirit: map[string]stream.Stream{}}
+	order := func(by func(w way) int) []int {
+		out := make([]int, len(ways))
+		for i := range out {
+			out[i] = i
+		}
+		slices.SortStableFunc(out, func(a, b int) int { return by(ways[a]) - by(ways[b]) })
+		return out
+	}
+	f.mashes(ways, order(func(w way) int { return w.mash }), today, memo, axis)
+	f.spirits(ways, order(func(w way) int { return w.spirit }), today, steady, memo, plant)
+	f.casks(ways, order(func(w way) int { return w.filled }))
+	return f
+}
+
+// mashes computes the runs up to their low wines. The backset of each is of the last wash
+// still run before it that left enough, and not too long ago.
+func (f *flows) mashes(ways []way, order []int, today recipe.Today, memo *numbers.Memo, axis *axis) {
+	used := map[int]float64{}
+	first := map[string]bool{}
+	for _, i := range order {
+		w := ways[i]
+		r := &flowed{backset: none}
+		f.runs[i] = r
+		b := *w.batch
+		b.Today = recipe.Today{}
+		at := axis.time(w.mash)
+		b.Start = recipe.Start{Year: at.Year(), Month: int(at.Month()), Day: at.Day(), Hour: at.Hour(), Minute: at.Minute()}
+		if !first[b.Name] {
+			b.Today.NoKept, b.Today.NoPotAle = today.NoKept, today.NoPotAle
+			first[b.Name] = true
+		}
+		if want := wantsBackset(w.batch); want > 0 {
+			for k, o := range ways {
+				if f.runs[k] == nil || f.runs[k].n == nil || o.stripped > w.mash || w.mash-o.stripped > backsetKeepsS/60 {
+					continue
+				}
+				potAle := f.runs[k].n.Stripped.PotAle()
+				if potAle.VolumeAtM3(lot.ReferenceC)-used[k] >= want && (r.backset < 0 || o.stripped > ways[r.backset].stripped) {
+					r.backset, r.backsetMin = k, w.mash-o.stripped
+				}
+			}
+			if r.backset == none && !today.NoBackset && w.mash <= backsetKeepsS/60 {
+				r.backset = opening
+			}
+			switch {
+			case r.backset == none:
+				b.Today.NoBackset = true
+			case r.backset >= 0:
+				used[r.backset] += want
+				f.runs[r.backset].backsetTo = append(f.runs[r.backset].backsetTo, i)
+			}
+			if r.backset != none {
+				r.backsetM3 = want
+			}
+		}
+		r.n = &numbers.Batch{Batch: lot.OnBasis(b.AsToday())}
+		if r.n.Mashed, r.err = numbers.Mash(memo, r.n.Batch); r.err != nil {
+			continue
+		}
+		if r.n.Fermented, r.err = numbers.Fermented(memo, r.n.Batch, r.n.Mashed, w.stands); r.err != nil {
+			continue
+		}
+		r.n.Stripped, r.err = numbers.Stripped(memo, r.n.Batch, r.n.Fermented.Wash)
+	}
+}
+
+// spirits computes the spirit runs in their order, each with the feints that are there.
+func (f *flows) spirits(ways []way, order []int, today recipe.Today, steady func(b *recipe.Batch) stream.Stream, memo *numbers.Memo, plant *recipe.Plant) {
+	tanks := plant.TanksFor(recipe.OfFeints)
+	stores := map[string]*store{}
+	var all []*store
+	storeOf := func(kind string) *store {
+		if s := stores[kind]; s != nil {
+			return s
+		}
+		s := &store{name: kind}
+		if n := len(all); len(tanks) > 0 {
+			if n >= len(tanks) { // there is no tank for another kind: it is mingled
+				s = all[len(tanks)-1]
+				stores[kind] = s
+				return s
+			}
+			s.name = tanks[n].Name
+		}
+		stores[kind], all = s, append(all, s)
+		return s
+	}
+	begun := map[*store]bool{}
+	type stop struct{ at, run int }
+	var running []stop
+	// settle puts the feints of the runs that have stopped by a time into their tanks.
+	settle := func(at int) {
+		slices.SortStableFunc(running, func(a, b stop) int { return a.at - b.at })
+		for len(running) > 0 && running[0].at <= at {
+			k := running[0].run
+			running = running[1:]
+			r := f.runs[k]
+			s := storeOf(family(ways[k].batch))
+			if s.held.MassKg() <= 0 {
+				s.kind = family(ways[k].batch)
+			} else if s.kind != family(ways[k].batch) {
+				s.kind = ""
+			}
+			s.held = s.held.Plus(r.feintsOut)
+			s.from = append(s.from, k)
+			f.feints[s.name] = append(f.feints[s.name], level{ways[k].spirits, volume(s.held), k})
+		}
+	}
+	for _, i := range order {
+		w, r := ways[i], f.runs[i]
+		if r.err != nil {
+			continue
+		}
+		settle(w.spirit)
+		b := *r.n.Batch
+		s := storeOf(family(w.batch))
+		if !begun[s] {
+			begun[s] = true
+			switch {
+			case today.FeintsSaid && len(begun) == 1:
+				if w, err := lot.MassFrac(feintsAt(&b, today)); err == nil && today.FeintsM3 > 0 {
+					kg := today.FeintsM3 * fluid.Density(w, lot.GaugeC(b.Gauge))
+					s.held, s.from = stream.Stream{EthanolKg: kg * w, WaterKg: kg * (1 - w), TempC: b.Plant.AmbientC}, []int{opening}
+				}
+			case !today.FeintsSaid && b.Spirit.Feints && s.held.MassKg() <= 0:
+				s.held, s.from = steady(w.batch), []int{opening}
+			}
+			if s.held.MassKg() > 0 && len(s.from) > 0 && s.from[0] == opening {
+				s.kind = family(w.batch)
+				f.feints[s.name] = append([]level{{0, volume(s.held), opening}}, f.feints[s.name]...)
+			}
+		}
+		b.Today.FeintsSaid = true
+		if b.Spirit.Feints && s.held.MassKg() > 0 {
+			share := room(&b, r.n.Stripped.LowWines, s.held)
+			r.feintsIn = s.held.Scale(share)
+			r.other = s.kind != family(w.batch)
+			r.feintsFrom = slices.Clone(s.from)
+			for _, k := range s.from {
+				if k >= 0 {
+					f.runs[k].feintsTo = append(f.runs[k].feintsTo, i)
+				}
+			}
+			s.held = s.held.Scale(1 - share)
+			if share == 1 {
+				s.held, s.from = stream.Stream{}, nil
+			}
+			f.feints[s.name] = append(f.feints[s.name], level{w.spirit, volume(s.held), i})
+			kg := r.feintsIn.EthanolKg + r.feintsIn.WaterKg
+			at := r.feintsIn.EthanolKg / kg
+			b.Today.FeintsM3, b.Today.FeintsAt = kg/fluid.Density(at, lot.GaugeC(b.Gauge)), recipe.Strength{Value: at, Basis: recipe.ABW}
+		}
+		r.n.Batch = &b
+		if r.n.Distilled, r.err = numbers.Distilled(memo, &b, r.n.Stripped.LowWines); r.err != nil {
+			continue
+		}
+		r.n.Reduced = numbers.Reduced(&b, r.n.Distilled.Hearts)
+		r.n.Filled, r.err = numbers.Filled(&b, r.n.Reduced)
+		r.feintsOut = r.n.Distilled.Feints().Scale(float64(r.n.Distilled.Charges))
+		if b.Spirit.Feints {
+			running = append(running, stop{w.spirits, i})
+		}
+	}
+	settle(math.MaxInt)
+	for _, s := range all {
+		if s.held.MassKg() > 0 {
+			f.left[s.name] = s.held
+		}
+	}
+}
+
+// feintsAt is the strength of the feints of the first day, on the batch's basis.
+func feintsAt(b *recipe.Batch, today recipe.Today) recipe.Strength {
+	c := *b
+	c.Today = today
+	return lot.OnBasis(&c).Today.FeintsAt
+}
+
+func volume(s stream.Stream) float64 { return lot.Of(s).VolumeL / lot.LitresPerM3 }
+
+// room is what share of the feints goes into the charges beside the low wines: all, or as
+// much as the still takes.
+func room(b *recipe.Batch, lowWines, feints stream.Stream) float64 {
+	v := b.Spirit.Still
+	takes := v.HoldsM3 * numbers.FillMost(v) * float64(max(b.Spirit.Charges, 1))
+	hot := func(share float64) float64 { return lowWines.Plus(feints.Scale(share)).VolumeAtM3(hotC) }
+	with, without := hot(1), hot(0)
+	if with <= takes {
+		return 1
+	}
+	return max(0, (takes-without)/(with-without))
+}
+
+// hotC is about where a charge boils: as full as that it must not be.
+const hotC = 92
+
+// casks fills them in the order of the fills: what is too little for one waits for the
+// next run of its batch.
+func (f *flows) casks(ways []way, order []int) {
+	for _, i := range order {
+		r := f.runs[i]
+		if r.err != nil || !r.n.Reduced.Done || !numbers.InWood(r.n.Batch) {
+			continue
+		}
+		name := ways[i].batch.Name
+		pool := f.spirit[name].Plus(r.n.Reduced.Spirit)
+		size := sizeAt20M3(r.n.Batch, pool)
+		full := math.Floor(volume(pool)/size + 1e-9)
+		left := volume(pool) - full*size
+		r.casks = int(full)
+		if left >= cask.LeastFill*size {
+			r.casks, left = r.casks+1, 0
+		}
+		share := 0.0
+		if v := volume(pool); v > 0 {
+			share = left / v
+		}
+		f.spirit[name] = pool.Scale(share)
+		r.leftOf = f.spirit[name]
+	}
+}
+
+// sizeAt20M3 is what a cask takes of a spirit, counted at 20 C.
+func sizeAt20M3(b *recipe.Batch, spirit stream.Stream) float64 {
+	return b.Cask.SizeM3 * spirit.VolumeAtM3(lot.ReferenceC) / spirit.VolumeAtM3(lot.GaugeC(b.Gauge))
+}
+
+// fill is how full the spirit still was at most, of what it takes.
+func (r *flowed) fill() (pct float64, over bool) {
+	v := r.n.Spirit.Still
+	return 100 * r.n.Distilled.MostFill, r.n.Distilled.MostFill > numbers.FillMost(v)+1e-9
+}

@@ -1,0 +1,405 @@
+package season
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"time"
+
+	"newmake/compile/book/season/search"
+	"newmake/compile/matter/stream"
+	"newmake/compile/numbers"
+	"newmake/compile/plan"
+	"newmake/compile/stage/cask"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+	asked "newmake/lang/season"
+	"newmake/lang/zone"
+)
+
+const leastFill = cask.LeastFill
+
+// solver is a season in the making.
+type solver struct {
+	*Problem
+	axis    *axis
+	memo    *numbers.Memo
+	house   *house
+	courses map[string]*course // by batch, in a house at work
+	begun   []*made
+	list    []*want
+	from    int // the first minute that can still be decided
+	built   *built
+	placed  *search.Placed
+	flows   *flows
+	steps   int // of the search, so far
+}
+
+// ErrZone says that the plant's zone is not known.
+var ErrZone = errors.New("the zone of the plant is not known")
+
+// BatchError is a batch of the season that cannot be computed.
+type BatchError struct {
+	Batch string
+	Err   error
+}
+
+func (e *BatchError) Error() string { return fmt.Sprintf("%s: %v", e.Batch, e.Err) }
+
+func (e *BatchError) Unwrap() error { return e.Err }
+
+// Plan plans a season. The error is ErrZone or a *BatchError.
+func Plan(p *Problem) (*Season, error) {
+	s, err := newSolver(p)
+	if err != nil {
+		return nil, err
+	}
+	s.solve()
+	return s.answer(), nil
+}
+
+func newSolver(p *Problem) (*solver, error) {
+	where, err := zone.Load(p.Plant.Zone)
+	if err != nil {
+		return nil, ErrZone
+	}
+	s := &solver{Problem: p, memo: numbers.Keeping(stagesKept), courses: map[string]*course{}}
+	first := s.runs(where)
+	s.axis = newAxis(p.Asks, p.Plant, where, first)
+	for _, name := range p.Asks.Batches() {
+		if err := s.courseOf(name); err != nil {
+			return nil, err
+		}
+	}
+	for _, m := range s.begun {
+		if err := s.courseOf(m.run.Batch); err != nil {
+			return nil, err
+		}
+		m.times(s.axis)
+		if !p.On.IsZero() {
+			if d := s.axis.on(p.On); d != nil {
+				m.on = d.from
+			}
+		}
+	}
+	s.house = &house{plant: p.Plant, axis: s.axis, windows: s.axis.windows(), boilerW: p.Plant.BoilerW, asks: outages{}, more: map[string]int{}}
+	for _, w := range p.Asks.Without {
+		if w.Person {
+			continue
+		}
+		from, to := s.axis.on(w.From), s.axis.on(w.To)
+		if from != nil && to != nil {
+			s.house.asks[w.Name] = append(s.house.asks[w.Name], span{from.from, to.to, 0})
+		}
+	}
+	s.wants()
+	s.match()
+	return s, nil
+}
+
+// stagesKept is how many results of each stage are kept: those of the recipes of a season,
+// each with a few lots of feints.
+const stagesKept = 64
+
+// courseOf computes a batch in a house at work, in the middle of the season.
+func (s *solver) courseOf(name string) error {
+	if s.courses[name] != nil {
+		return nil
+	}
+	b, ok := s.Batches[name]
+	if !ok {
+		return &BatchError{name, errors.New("there is no such batch")}
+	}
+	c := *b
+	mid := s.Asks.From.After(s.Asks.Days() / 2)
+	c.Start = recipe.Start{Year: mid.Year, Month: int(mid.Month), Day: mid.Day, Hour: 12}
+	c.Today = recipe.Today{}
+	n, err := numbersOf(&c, s.memo)
+	if err != nil {
+		return &BatchError{name, err}
+	}
+	s.courses[name] = courseOf(n)
+	return nil
+}
+
+// runs finds those of the season's plant that were begun, and gives the first day that
+// matters.
+func (s *solver) runs(where *time.Location) record.Date {
+	first := s.Asks.From
+	for _, r := range s.Problem.Runs {
+		b := s.Batches[r.Batch]
+		if b == nil || b.Plant != nil && b.Plant.Name != s.Plant.Name || r.Date.Compare(s.Asks.To) > 0 || r.Date.DaysTo(s.Asks.From) > backDays || len(r.Visits) == 0 {
+			continue
+		}
+		s.begun = append(s.begun, &made{run: r, mash: -1, strip: -1, spirit: -1, filled: -1})
+		if r.Date.Compare(first) < 0 {
+			first = r.Date
+		}
+	}
+	slices.SortStableFunc(s.begun, func(a, b *made) int { return a.run.Date.Compare(b.run.Date) })
+	return first
+}
+
+// backDays is how long before a season a run may have begun that is still on its way.
+const backDays = 21
+
+// times takes from a run's record when each stage was begun.
+func (m *made) times(a *axis) {
+	at := func(s record.StageName, words ...string) int {
+		for i := range m.run.Visits {
+			v := &m.run.Visits[i]
+			if m.run.Stages[v.Stage].Name != s || !v.When.Known() || len(words) > 0 && !slices.Contains(words, v.Word) {
+				continue
+			}
+			return a.minute(v.When.Time)
+		}
+		return -1
+	}
+	if m.mash = at(record.Mash); m.mash < 0 {
+		d := a.on(m.run.Date)
+		m.mash = d.from + 7*60
+		if len(d.people) > 0 {
+			m.mash = d.people[0].open
+		}
+	}
+	m.strip, m.spirit, m.filled = at(record.Strip), at(record.Spirit), at(record.Fill)
+	for _, st := range m.run.Stages {
+		if st.Name == record.Ferment {
+			m.fermenter = st.Vessel
+		}
+	}
+}
+
+// match finds for each want the run of the printed plan that it is.
+func (s *solver) match() {
+	if s.Printed == nil {
+		return
+	}
+	used := map[string]bool{}
+	for _, w := range s.list {
+		for i := range s.Printed.Runs {
+			r := &s.Printed.Runs[i]
+			if used[r.Number] || r.Batch != w.course.batch.Name || w.done != nil && r.Number != w.number {
+				continue
+			}
+			at := s.axis.minute(moment(r.Mash))
+			if w.done == nil && (at < w.from || at > w.to || w.on != nil && !slices.ContainsFunc(w.on, func(x search.Window) bool { return x.Open <= at && at <= x.Close })) {
+				continue
+			}
+			used[r.Number] = true
+			w.printed, w.number = r, r.Number
+			break
+		}
+	}
+}
+
+// mostRounds is how often the search is run for casks that were counted short, or work
+// that takes longer than in a house at work.
+const mostRounds = 4
+
+func (s *solver) solve() {
+	effort := s.Effort
+	if effort == 0 {
+		effort = UsualEffort
+	}
+	for round := range mostRounds {
+		s.built = s.house.build(s.list)
+		begin := s.carried()
+		if round > 0 {
+			effort = max(effort/3, 1)
+		}
+		s.placed, _ = search.Improve(&s.built.Problem, begin, effort)
+		s.steps += effort
+		s.flows = flow(s.ways(), s.today(), s.steady, s.memo, s.axis, s.Plant)
+		if round == mostRounds-1 || !s.longer() && !s.short() {
+			return
+		}
+	}
+}
+
+// carried is what stands of the plan so far, or of the printed one.
+func (s *solver) carried() *search.Placed {
+	b := s.built
+	out := &search.Placed{Present: make([]bool, len(b.Jobs)), Start: make([]int, len(b.Activities)), Chosen: make([]int, len(b.Choices))}
+	if s.placed != nil {
+		// The wants are the same, some more at the end; their blocks may have grown.
+		copy(out.Present, s.placed.Present)
+		copy(out.Start, s.placed.Start)
+		copy(out.Chosen, s.placed.Chosen)
+		return out
+	}
+	for j, w := range s.list {
+		if w.printed == nil {
+			continue
+		}
+		starts, whole := printedStarts(w.printed, w.course, s.axis), true
+		for i, at := range starts {
+			whole = whole && at >= 0
+			out.Start[b.first[j]+i] = at
+		}
+		for _, c := range b.Jobs[j].Choices {
+			out.Chosen[c] = b.Choices[c].Options[0]
+			for _, o := range b.Choices[c].Options {
+				if s.printedUses(w.printed, b.names[o]) {
+					out.Chosen[c] = o
+				}
+			}
+		}
+		out.Present[j] = whole
+	}
+	return out
+}
+
+// printedUses says that a run of the printed plan is in a vessel or a tank.
+func (s *solver) printedUses(r *Run, name string) bool {
+	return slices.ContainsFunc(r.Tasks, func(t Task) bool { return t.Vessel == name }) || slices.Contains(r.Tanks, name)
+}
+
+// start is when a block of a want begins.
+func (s *solver) start(j, block int) int { return s.placed.Start[s.built.first[j]+block] }
+
+// end of a task of a want.
+func (s *solver) at(j int, where [2]int) int { return s.start(j, where[0]) + where[1] }
+
+// ways are the runs that are placed, on the clock; those that are not come last and do
+// nothing.
+func (s *solver) ways() []way {
+	var out []way
+	for _, j := range s.present() {
+		w := s.list[j]
+		c := w.course
+		x := way{batch: s.Batches[c.batch.Name], mash: s.start(j, 0), pitched: s.start(j, 0) + c.blocks[0].minutes, filled: s.start(j, c.fill) + c.blocks[c.fill].minutes}
+		x.charged = s.start(j, max(c.strip, 0))
+		x.stands = float64(x.charged-x.pitched) * 60
+		if to, ok := c.lastEnd("strip", "stop"); ok {
+			x.stripped = s.at(j, to)
+		}
+		if from, ok := c.begins("spirit", "charge"); ok {
+			x.spirit = s.at(j, from)
+		}
+		if to, ok := c.lastEnd("spirit", "stop"); ok {
+			x.spirits = s.at(j, to)
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+// present are the wants that are placed, by the start of their mash.
+func (s *solver) present() []int {
+	var out []int
+	for j := range s.list {
+		if s.placed.Present[j] {
+			out = append(out, j)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b int) int { return s.start(a, 0) - s.start(b, 0) })
+	return out
+}
+
+func (s *solver) today() recipe.Today { return s.Asks.Today }
+
+// steady is the feints of a house at work.
+func (s *solver) steady(b *recipe.Batch) stream.Stream {
+	n := s.courses[b.Name].n
+	return n.Distilled.Feints().Scale(float64(n.Distilled.Charges))
+}
+
+// longer gives runs that take longer than in a house at work their own course; false where
+// there are none.
+func (s *solver) longer() bool {
+	found := false
+	for i, j := range s.present() {
+		r := s.flows.runs[i]
+		if r.err != nil || s.list[j].done != nil {
+			continue
+		}
+		own, was := courseOf(r.n), s.list[j].course
+		if grown := was.grown(own); grown != nil {
+			s.list[j].course, found = grown, true
+		}
+	}
+	return found
+}
+
+// grown is a course with those blocks of another that take longer; nil where there are
+// none.
+func (c *course) grown(own *course) *course {
+	var out *course
+	for i, b := range c.blocks {
+		k := slices.IndexFunc(own.blocks, func(o block) bool {
+			return len(o.tasks) == len(b.tasks) && o.tasks[0].key == b.tasks[0].key
+		})
+		if k < 0 || own.blocks[k].minutes <= b.minutes {
+			continue
+		}
+		if out == nil {
+			x := *c
+			x.blocks = slices.Clone(c.blocks)
+			out = &x
+		}
+		more := own.blocks[k].minutes - b.minutes
+		out.blocks[i].tasks, out.blocks[i].minutes = own.blocks[k].tasks, own.blocks[k].minutes
+		for n := range out.blocks { // what follows its end follows later
+			if f := &out.blocks[n]; f.after == i {
+				f.least += more
+				if f.most < search.NoMost {
+					f.most += more
+				}
+			}
+		}
+	}
+	return out
+}
+
+// short asks for one run more of each batch whose casks come short although all its runs
+// are in time; false where there is none.
+func (s *solver) short() bool {
+	var more []*want
+	done := map[string]bool{}
+	for i, c := range s.Asks.Casks {
+		if done[c.Batch] || s.casksBy(c.Batch, s.axis.on(c.By).to) >= s.askedBy(c) || !s.allInTime(c.Batch, s.axis.on(c.By).to) {
+			continue
+		}
+		done[c.Batch] = true
+		more = append(more, &want{demand: i, course: s.courses[c.Batch], from: s.from, to: s.axis.on(s.Asks.To).to - 1, due: s.axis.on(c.By).to})
+	}
+	for _, w := range more {
+		s.list = append(s.list, w)
+		w.kind = 1 + s.kindOf(len(s.list)-1)
+	}
+	return len(more) > 0
+}
+
+// askedBy is how many casks of a line's batch are asked for by its day.
+func (s *solver) askedBy(c asked.Casks) int {
+	n := 0
+	for _, o := range s.Asks.Casks {
+		if o.Batch == c.Batch && o.By.Compare(c.By) <= 0 {
+			n += o.N
+		}
+	}
+	return n
+}
+
+func (s *solver) casksBy(batch string, due int) int {
+	n := 0
+	for i, j := range s.present() {
+		w := s.list[j]
+		if w.course.batch.Name == batch && s.start(j, w.course.fill)+w.course.blocks[w.course.fill].minutes <= due {
+			n += s.flows.runs[i].casks
+		}
+	}
+	return n
+}
+
+func (s *solver) allInTime(batch string, due int) bool {
+	for j, w := range s.list {
+		if w.course.batch.Name == batch && w.due == due && (!s.placed.Present[j] || s.start(j, w.course.fill)+w.course.blocks[w.course.fill].minutes > due) {
+			return false
+		}
+	}
+	return true
+}
+
+func moment(t string) time.Time { return plan.Moment(t) }

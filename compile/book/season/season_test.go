@@ -1,0 +1,73 @@
+package season_test
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"newmake/compile/book/season"
+	"newmake/lang/check"
+	"newmake/lang/recipe"
+)
+
+const lantern = "../../../examples/lantern-hollow"
+
+// problem is a season of the invented house, with a text more, and with others in what it
+// has.
+func problem(t testing.TB, name, text string, other ...string) *season.Problem {
+	fsys := fstest.MapFS{"more.batch": {Data: []byte(text)}}
+	files, err := filepath.Glob(filepath.Join(filepath.FromSlash(lantern), "*.batch"))
+	require.NoError(t, err)
+	for _, f := range files {
+		data, err := os.ReadFile(f)
+		require.NoError(t, err)
+		s := string(data)
+		for i := 0; i+1 < len(other); i += 2 {
+			s = strings.ReplaceAll(s, other[i], other[i+1])
+		}
+		fsys[filepath.Base(f)] = &fstest.MapFile{Data: []byte(s)}
+	}
+	h, err := check.LoadFS(fsys, "lantern", check.Options{})
+	require.NoError(t, err)
+	asks, list := h.Season(name)
+	require.NotNil(t, asks, "%v", list)
+	require.Empty(t, list)
+	p := &season.Problem{Asks: asks, Batches: map[string]*recipe.Batch{}}
+	for _, b := range asks.Batches() {
+		batch, list := h.Ready(b)
+		require.NotNil(t, batch, list)
+		p.Batches[b], p.Plant = batch, batch.Plant
+	}
+	return p
+}
+
+func planned(t *testing.T, p *season.Problem) *season.Season {
+	s, err := season.Plan(p)
+	require.NoError(t, err)
+	keepsRules(t, p, s)
+	return s
+}
+
+// TestSpring: the invented house's six weeks are met, in any number of steps the same.
+func TestSpring(t *testing.T) {
+	p := problem(t, "Spring", "")
+	p.Effort = 60
+	s := planned(t, p)
+	for _, d := range s.Demands {
+		assert.True(t, d.Met, "%+v", d)
+	}
+	assert.True(t, s.Gap.Proved)
+	assert.Empty(t, s.Conflicts)
+	again := planned(t, p)
+	a, err := json.Marshal(s)
+	require.NoError(t, err)
+	b, err := json.Marshal(again)
+	require.NoError(t, err)
+	assert.JSONEq(t, string(a), string(b))
+}
