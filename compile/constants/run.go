@@ -207,6 +207,8 @@ func move(c *recipe.Cut, x float64) {
 		c.VolumeM3 *= x
 	case recipe.ByVapourTemp:
 		c.TempC += vapourK * (1 - x)
+	case recipe.ByTime:
+		c.TimeS *= x
 	default:
 		c.Share *= x
 	}

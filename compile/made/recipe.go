@@ -354,6 +354,7 @@ func distilled(b *recipe.Batch, r *record.Run) {
 	if abv, ok := spoutAt(r, record.Spirit, "off", ""); ok && elsewhere(abv, s.Stop) {
 		s.Stop = recipe.Strength{Value: abv, Basis: recipe.ABV}
 	}
+	first, dropped := WhenDone(r, record.Spirit, "first-drop")
 	cut := func(c *recipe.Cut, of string, beforeM3 float64) {
 		v := turned(r, of)
 		if v == nil {
@@ -364,6 +365,8 @@ func distilled(b *recipe.Batch, r *record.Run) {
 		switch {
 		case c.By == recipe.ByVolume && byVolume:
 			c.VolumeM3 = beforeM3 + m3.SI
+		case c.By == recipe.ByTime && dropped && v.When.Known() && v.When.Time.After(first):
+			c.TimeS = v.When.Time.Sub(first).Seconds()
 		case byStrength && (c.By != recipe.ByStrength || v.Why == "nose" || elsewhere(abv, c.Strength)):
 			*c = recipe.Cut{By: recipe.ByStrength, Strength: recipe.Strength{Value: abv, Basis: recipe.ABV}, At: c.At}
 		}

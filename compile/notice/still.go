@@ -245,6 +245,9 @@ func runProblems(w *writer, use string, r still.Run) {
 			if from := w.b.Spirit.HeartsFrom; from.By == recipe.ByVolume && math.Abs(from.VolumeM3-w.b.Spirit.ForeshotsM3) < recipe.SameVolumeM3 {
 				continue // they begin where the foreshots end: there are no heads
 			}
+			if from := w.b.Spirit.HeartsFrom; from.By == recipe.ByTime && from.TimeS > r.Fractions[0].EndS-r.HeatUpS-recipe.SameTimeS {
+				continue // as they do at a volume
+			}
 			d.Code, d.At = diag.CodeInForeshots, w.at(recipe.PathHeartsFrom)
 			d.Summary, d.Help = "the hearts are to begin within the foreshots", "begin them later, or set less aside"
 			w.addAs(diag.Warning, d)

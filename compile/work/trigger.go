@@ -31,6 +31,8 @@ func (c charge) whenCut(f still.Fraction) *plan.Phrase {
 			return whenSpout(f.EndABV)
 		case recipe.ByVapourTemp:
 			return when("When the vapour is at {}", plan.Of(f.EndVapourC, plan.Celsius))
+		case recipe.ByTime:
+			return when("{} after the first drop", plan.Of(cut.TimeS/60, plan.Minute))
 		}
 		return run()
 	}

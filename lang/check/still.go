@@ -90,6 +90,8 @@ func cut(c *tree.Capture) recipe.Cut {
 		out.By, out.TempC = recipe.ByVapourTemp, c.SI
 	case quantity.Share:
 		out.By, out.Share = recipe.ByShare, c.SI
+	case quantity.Duration:
+		out.By, out.TimeS = recipe.ByTime, c.SI
 	}
 	return out
 }

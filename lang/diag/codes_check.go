@@ -70,6 +70,7 @@ const (
 	CodeNoForeshots  Code = "NM0804"
 	CodeCutBeyond    Code = "NM0805"
 	CodeFeintsUnused Code = "NM0806"
+	CodeCutNeedsPace Code = "NM0807"
 
 	CodeCaskSize Code = "NM0901"
 	CodeCharless Code = "NM0902"
@@ -165,6 +166,7 @@ var checkTable = []Info{
 	{CodeNoForeshots, "no-foreshots", Warning, "a spirit run that sets no foreshots aside"},
 	{CodeCutBeyond, "cut-beyond", Error, "a strength that a pot still can't give"},
 	{CodeFeintsUnused, "feints-not-taken", Warning, "feints in the house that the charge does not take"},
+	{CodeCutNeedsPace, "cut-needs-a-pace", Error, "a cut by the clock after a fraction that has no flow"},
 
 	{CodeCaskSize, "cask-size", Warning, "a size in which that cask is not made"},
 	{CodeCharless, "char-of-uncharred", Error, "a char on wood that is not charred"},

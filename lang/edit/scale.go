@@ -65,6 +65,8 @@ func cutText(c recipe.Cut, old string) string {
 		v, err = quantity.FromSI(c.TempC, unit, quantity.Temperature)
 	case recipe.ByShare:
 		v, unit = 100*c.Share, "%" // `of charge` stands after it
+	case recipe.ByTime:
+		v, err = quantity.FromSI(c.TimeS, unit, quantity.Duration)
 	default:
 		v, unit = 100*c.Strength.Value, "% abv"
 		if c.Strength.Basis == recipe.Proof {

@@ -250,6 +250,7 @@ type Cut struct {
 	VolumeM3 float64  // ByVolume: collected since the run's first drop
 	TempC    float64  // ByVapourTemp: vapour leaving the head
 	Share    float64  // ByShare: of the pure alcohol in the charge that has come over
+	TimeS    float64  // ByTime: since the run's first drop
 	At       diag.Span
 }
 
@@ -261,7 +262,11 @@ const (
 	ByVolume
 	ByVapourTemp
 	ByShare
+	ByTime
 )
+
+// SameTimeS is as near as two times of a run are one: nobody turns a spout sooner.
+const SameTimeS = 1
 
 // Pace is how fast each fraction of the second run is brought over.
 type Pace struct {

@@ -2,7 +2,7 @@ package schema
 
 import "newmake/lang/quantity"
 
-const cutShape = `STRENGTH|VOLUME|TEMP|SHARE "of" "charge"`
+const cutShape = `STRENGTH|VOLUME|TEMP|DURATION|SHARE "of" "charge"`
 
 var charges = &Field{
 	Name: "charges", Shape: "NUMBER", Default: "1", Example: "charges 2", Doc: "In how many equal charges it is run.",
@@ -52,11 +52,12 @@ var Spirit = &Field{
 		},
 		{
 			Name: "hearts", Shape: `"from" (` + labelled("from", cutShape) + `) "to" (` + labelled("to", cutShape) + `)`, Need: true, Example: "hearts from 4 gal to 62 % abv",
-			Doc: "Where the hearts begin and end: by strength at the spout, by volume that has come over, by temperature of the vapour, or by share of the charge's pure alcohol.",
+			Doc: "Where the hearts begin and end: by strength at the spout, by volume that has come over, by temperature of the vapour, by time since the first drop (`hearts from 20 min`), or by share of the charge's pure alcohol. Hearts that end at a time run at a flow, or with a heat, that their `pace` says.",
 			Limits: []Limit{
 				mustBe(0, 1, "no spirit is stronger than pure alcohol").as(quantity.Strength),
 				mustBe(0, 2000, "it is counted from the first drop, and no still holds more").as(quantity.Volume),
 				mustBe(50, 101, "vapour is at about 78 C where it is pure alcohol, and at 100 C where it is water").as(quantity.Temperature),
+				mustBe(0, 86400, "it is counted from the first drop, and no spirit run lasts longer than a day").as(quantity.Duration),
 				aShare.as(quantity.Share),
 			},
 		},

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 	"newmake/lang/wording"
 )
@@ -32,6 +33,7 @@ func checkSpirit(r *rules) {
 		}
 	}
 	cutOrder(r)
+	cutByTheClock(r)
 	if t := r.batch.Today; t.FeintsM3 > 0 && !s.Feints {
 		r.add(diag.Diagnostic{
 			Code: diag.CodeFeintsUnused, Severity: diag.Warning, At: r.at(recipe.PathFeints),
@@ -70,7 +72,7 @@ func cutOrder(r *rules) {
 		return
 	case from.By == recipe.ByStrength:
 		crossed = !weaker(to.Strength, from.Strength)
-		help = "the strength falls as the run goes on: begin at the higher one, or by volume, as in `hearts from 4 gal to 62 % abv`"
+		help = "the strength falls as the run goes on: begin at the higher one, or by volume, as in " + wording.Example(from.At, "hearts from 4 gal to 62 % abv")
 	case from.By == recipe.ByVolume:
 		crossed = from.VolumeM3 >= to.VolumeM3
 		help = "volumes are counted from the first drop: begin at the smaller one"
@@ -80,6 +82,9 @@ func cutOrder(r *rules) {
 	case from.By == recipe.ByShare:
 		crossed = from.Share >= to.Share
 		help = "shares are counted from the first drop: begin at the smaller one"
+	case from.By == recipe.ByTime:
+		crossed = from.TimeS >= to.TimeS
+		help = "times are counted from the first drop: begin at the shorter one"
 	}
 	if crossed {
 		r.add(diag.Diagnostic{
@@ -92,6 +97,38 @@ func cutOrder(r *rules) {
 			Code: diag.CodeInForeshots, Severity: diag.Error, At: from.At, Summary: "the hearts begin within the foreshots",
 			Help:    "volumes are counted from the first drop, foreshots and all",
 			Related: []diag.Related{{At: r.at(recipe.PathForeshots), Text: "the foreshots are here"}},
+		})
+	}
+}
+
+// cutByTheClock sees that hearts by the clock begin after the foreshots, and that what comes
+// before a cut by the clock has a flow or a heat: by how long it takes nothing would be said
+// of how much it is.
+func cutByTheClock(r *rules) {
+	s := &r.batch.Spirit
+	if over, from := s.Pace.Foreshots.OverS, s.HeartsFrom; from.By == recipe.ByTime && s.ForeshotsM3 > 0 && from.TimeS < over-recipe.SameTimeS {
+		r.add(diag.Diagnostic{
+			Code: diag.CodeInForeshots, Severity: diag.Error, At: from.At, Summary: "the hearts begin within the foreshots",
+			Help:    fmt.Sprintf("times are counted from the first drop, and the foreshots come over in %s: begin later, or bring them over sooner, in `pace`", wording.In(over, "min", quantity.Duration)),
+			Related: []diag.Related{{At: r.at(recipe.PathForeshots), Text: "the foreshots are here"}},
+		})
+	}
+	for _, c := range []struct {
+		cut      recipe.Cut
+		pace     recipe.FractionPace
+		fraction string
+		ends     string
+	}{
+		{s.HeartsFrom, s.Pace.Heads, "heads", "begin the hearts"},
+		{s.HeartsTo, s.Pace.Hearts, "hearts", "end them"},
+	} {
+		if c.cut.By != recipe.ByTime || c.pace.OverS == 0 {
+			continue
+		}
+		r.add(diag.Diagnostic{
+			Code: diag.CodeCutNeedsPace, At: c.cut.At, Summary: c.fraction + " that end at a time, and run over a time, say nothing of how much they are",
+			Help:   "say in `pace` how fast they run, as in " + wording.Example(c.cut.At, c.fraction+" at 20 gal/h") + "; or " + c.ends + " by strength",
+			Reason: "in the same time twice the flow is twice as much",
 		})
 	}
 }

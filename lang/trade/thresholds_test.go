@@ -128,6 +128,8 @@ var thresholds = []threshold{
 	{diag.CodeCutsCrossed, diag.Error, "volumes", []string{hearts, "hearts from 3 gal to {}"}, "3.1 gal", "3 gal"},
 	{diag.CodeCutsCrossed, diag.Error, "temperatures of the vapour", []string{hearts, "hearts from 178 F to {}"}, "178.1 F", "178 F"},
 	{diag.CodeCutsCrossed, diag.Error, "shares", []string{hearts, "hearts from 4 % of charge to {}"}, "4.1 % of charge", "4 % of charge"},
+	{diag.CodeCutsCrossed, diag.Error, "times", []string{hearts, "hearts from 20 min to {}\npace {\n hearts at 20 gal/h\n}"}, "20.1 min", "20 min"},
+	{diag.CodeInForeshots, diag.Error, "foreshots over a quarter of an hour, less a second", []string{hearts, "hearts from {} to 63 % abv"}, "899.1 s", "898.9 s"},
 	{diag.CodeInForeshots, diag.Error, "foreshots of half a gallon, less what no eye sees", []string{hearts, "hearts from {} to 40 gal"}, "1,888 mL", "1,887 mL"},
 	{diag.CodeStopEarly, diag.Error, "hearts to 63 % abv", []string{"stop       at 4 % abv", "stop at {}"}, "63 % abv", "63.1 % abv"},
 	{diag.CodeStopEarly, diag.Error, "hearts to 63 % abv, in proof", []string{"stop       at 4 % abv", "stop at {}"}, "126.3 proof", "126.5 proof"},
@@ -153,6 +155,7 @@ var unnumbered = map[diag.Code]string{
 	diag.CodeNoCooling:    "a vessel cools or not",
 	diag.CodeNoEnzymes:    "there is something that makes sugar or not",
 	diag.CodeNoForeshots:  "foreshots are set aside or not",
+	diag.CodeCutNeedsPace: "a pace is a time or it is a flow",
 	diag.CodeFeintsUnused: "the charge takes feints or not",
 	diag.CodeLawEnzymes:   "an enzyme is dosed or not",
 }

@@ -112,6 +112,7 @@ var othersSay = []otherwise{
 	says("spirit", `^heads (`+number+`) ?(?-i:(qt|quarts?|gal|pt|L|mL))$`, "heads have no line of their own: the hearts begin after foreshots and heads together, and with 0.5 gal of foreshots that is", "hearts from = to 62 % abv", false).with(afterHeads),
 	says("spirit", `^heads\b`, "heads have no line of their own: the hearts begin after foreshots and heads together", "hearts from 4 gal to 62 % abv", false),
 	says("spirit", `^tails (?:down )?to (`+number+` ?(?:proof|% abv))$`, "tails have no line of their own: they end where the run stops", "stop at $1", false),
+	says("spirit", `^tails from (`+duration+`)$`, "tails have no line of their own: they begin where the hearts end", "hearts from 20 min to $1", false),
 	says("spirit", `^tails\b`, "tails have no line of their own: they end where the run stops", "stop at 4 % abv", false),
 	says("cask", `^(?:age|aged|ageing|aging|mature)(?: for)? (`+number+` ?(?:years?|yrs?|months?))$`, "it is called `rest` here", "rest $1", true),
 	says("cask", `^fill `+number+` ?x `, "one line fills as many casks as the hearts do", "fill 53 gal new charred-oak char 3", false),

@@ -117,6 +117,8 @@ func (s say) cut(c recipe.Cut) string {
 		return s.temp(c.TempC)
 	case recipe.ByShare:
 		return s.share(c.Share) + " of charge"
+	case recipe.ByTime:
+		return s.duration(c.TimeS)
 	default:
 		return s.strength(c.Strength)
 	}

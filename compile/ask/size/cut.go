@@ -32,7 +32,7 @@ func (s strength) String() string { return measure.Number(s.value, 1) + " " + s.
 
 // cut finds where the hearts have to end so that they average a strength; the cut
 // stays of the kind that it is written as: a strength at the spout, a volume, a
-// temperature of the vapour, or a share of the charge. The error is a *none.
+// temperature of the vapour, a time, or a share of the charge. The error is a *none.
 func cut(b *recipe.Batch, wanted strength, memo *compile.Memo) (*Answer, error) {
 	c := cutter{b, memo, wanted.isProof}
 	none := &none{Target: fmt.Sprintf("hearts of %g %s", wanted.value, wanted.unit())}
@@ -81,6 +81,8 @@ func cut(b *recipe.Batch, wanted strength, memo *compile.Memo) (*Answer, error) 
 	return &Answer{Factor: 1, Batch: batch, Plan: p, Diags: list}, nil
 }
 
+const minuteS = 60.0
+
 type cutter struct {
 	batch *recipe.Batch
 	memo  *compile.Memo
@@ -98,6 +100,8 @@ func (c cutter) with(x float64) *recipe.Batch {
 		k.TempC = x
 	case recipe.ByShare:
 		k.Share = x
+	case recipe.ByTime:
+		k.TimeS = x
 	default:
 		k.Strength.Value = x
 	}
@@ -167,6 +171,9 @@ func (c cutter) span() (from, to float64, err error) {
 		return begin.VapourC + 0.02*(end.VapourC-begin.VapourC), end.VapourC, nil
 	case recipe.ByShare:
 		return 0.02, 0.999, nil
+	case recipe.ByTime:
+		drop := curve[0].Min
+		return minuteS * (begin.Min - drop + 0.02*(end.Min-begin.Min)), minuteS * (end.Min - drop), nil
 	case recipe.ByStrength:
 		if k.Strength.Basis == recipe.ABW {
 			return 0, 0, fmt.Errorf("a cut by weight percent is not solved for: write it in %% abv or proof")

@@ -51,6 +51,8 @@ func NewSlide(b *recipe.Batch, u measure.Units) (*Slide, error) {
 		shown, now = by(map[bool]string{true: "F", false: "C"}[us], quantity.Temperature), k.TempC
 	case recipe.ByShare:
 		shown, now = times("% of charge", 100), k.Share
+	case recipe.ByTime:
+		shown, now = by("min", quantity.Duration), k.TimeS
 	default:
 		if shown, now = times("% abv", 100), k.Strength.Value; k.Strength.Basis == recipe.Proof {
 			shown = times("proof", 200)

@@ -152,6 +152,9 @@ func (a inUnits) nudgeOf(v recipe.Value, c recipe.Cell) (nudge, bool) {
 		case recipe.ByVapourTemp:
 			n.said = a.temp(x.TempC)
 			x.TempC, n.by = a.higher(x.TempC, quantity.Temperature, false)
+		case recipe.ByTime:
+			n.said = measure.Number(x.TimeS/60, 0) + " min"
+			x.TimeS, n.by = x.TimeS*tenth, byTenth
 		default:
 			n.said = measure.Number(100*x.Share, 0) + " % of the charge"
 			x.Share, n.by = a.higher(x.Share, quantity.Share, false)

@@ -93,6 +93,11 @@ func (r *runner) mark(c recipe.Cut) (mark, error) {
 			ethanol, _ := r.p.overKg(n)
 			return ethanol/all - c.Share
 		}}, nil
+	case recipe.ByTime:
+		if !(c.TimeS >= 0) {
+			return mark{}, fmt.Errorf("a cut at %g min cannot be: it needs a time from 0 up", c.TimeS/60)
+		}
+		return r.timeMark(c.TimeS), nil
 	case recipe.ByVapourTemp:
 		if math.IsNaN(c.TempC) {
 			return mark{}, fmt.Errorf("the temperature of a cut is not a number")
@@ -116,6 +121,17 @@ func (r *runner) volumeMark(volumeM3 float64) mark {
 			return over
 		}
 		return over/volumeM3 - 1
+	}}
+}
+
+// timeMark is where so long has gone by since the first drop.
+func (r *runner) timeMark(timeS float64) mark {
+	return mark{u: math.Inf(-1), past: func(n node) float64 {
+		since := n.timeS - r.hot.heatUpS
+		if timeS == 0 {
+			return since
+		}
+		return since/timeS - 1
 	}}
 }
 

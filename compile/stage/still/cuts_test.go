@@ -66,6 +66,15 @@ func TestCutsAreMet(t *testing.T) {
 	assert.InDelta(t, 0.05, before/pure, 1e-13)
 	assert.InDelta(t, 0.70, (before+r.Fraction(Hearts).PureAlcoholM3())/pure, 1e-13)
 
+	in.Pace = recipe.Pace{Hearts: recipe.FractionPace{FlowM3S: 70e-3 / 3600}}
+	in.HeartsFrom = recipe.Cut{By: recipe.ByTime, TimeS: 20 * 60}
+	in.HeartsTo = recipe.Cut{By: recipe.ByTime, TimeS: 90 * 60}
+	r = spirit1(t, in)
+	require.Empty(t, r.Problems)
+	assert.InDelta(t, 20*60, r.Fraction(Hearts).StartS-r.HeatUpS, 1e-6, "since the first drop, foreshots and all")
+	assert.InDelta(t, 90*60, r.Fraction(Hearts).EndS-r.HeatUpS, 1e-6)
+	in.Pace = recipe.Pace{}
+
 	in.HeartsFrom = recipe.Cut{By: recipe.ByVapourTemp, TempC: 86}
 	in.HeartsTo = recipe.Cut{By: recipe.ByVapourTemp, TempC: 92}
 	r = spirit1(t, in)

@@ -1,6 +1,10 @@
 package still
 
-import "newmake/lang/recipe"
+import (
+	"math"
+
+	"newmake/lang/recipe"
+)
 
 // drive is how a still is driven through one fraction: with the heat that gives a
 // flow at the spout, or with a heat.
@@ -44,6 +48,12 @@ const headsLeastS = 5 * 60.0
 // longer run condenses more.
 const paceRounds = 4
 
+// The rounds where a cut is made by the clock, at most, and how near two flows are to be.
+const (
+	timedRounds    = 60
+	timedTolerance = 1e-10
+)
+
 // drives finds how each fraction is driven. A time is a flow once it is known how
 // much comes, and so the run is made before without a pace.
 func (in SpiritInput) drives(b *boil) ([]drive, error) {
@@ -51,7 +61,13 @@ func (in SpiritInput) drives(b *boil) ([]drive, error) {
 	if all == [4]recipe.FractionPace{} {
 		return nil, nil
 	}
-	return in.driven(all[:], func(drives []drive) ([]Fraction, error) {
+	whole, first := in, true
+	return in.driven(all[:], in.byTime(), func(drives []drive) ([]Fraction, error) {
+		in := whole
+		if first && in.HeartsFrom.By == recipe.ByTime { // at full heat it would fall anywhere
+			in.HeartsFrom = recipe.Cut{By: recipe.ByVolume, VolumeM3: in.ForeshotsM3}
+		}
+		first = false
 		r, err := cutSpirit(in, b, func(r *runner) { r.bare, r.drives = true, drives })
 		if err != nil {
 			return nil, err
@@ -61,8 +77,9 @@ func (in SpiritInput) drives(b *boil) ([]drive, error) {
 }
 
 // driven turns the paces of a run's fractions into how each is driven. cut is the
-// run that is driven so.
-func (s Setting) driven(paces []recipe.FractionPace, cut func([]drive) ([]Fraction, error)) ([]drive, error) {
+// run that is driven so. Where a cut is made by the clock the flows set how much there is
+// of each fraction, and how much there is the flows: the mean of two rounds comes to both.
+func (s Setting) driven(paces []recipe.FractionPace, byTime bool, cut func([]drive) ([]Fraction, error)) ([]drive, error) {
 	out := make([]drive, len(paces))
 	for i, p := range paces {
 		out[i] = drive{flowM3S: p.FlowM3S, heatW: p.PowerW}
@@ -71,7 +88,10 @@ func (s Setting) driven(paces []recipe.FractionPace, cut func([]drive) ([]Fracti
 	if s.Still.HeatedBy == recipe.Direct {
 		rounds = paceRounds
 	}
-	for range rounds {
+	if byTime {
+		rounds = timedRounds
+	}
+	for round := range rounds {
 		fractions, err := cut(out)
 		if err != nil {
 			return nil, err
@@ -88,11 +108,21 @@ func (s Setting) driven(paces []recipe.FractionPace, cut func([]drive) ([]Fracti
 				continue
 			}
 			next[i] = next[i+1] // heads come as the hearts do
-			if least := next[i-1].flowM3S; least > 0 {
+			if least := next[i-1].flowM3S; least > 0 && !byTime {
 				next[i].flowM3S = min(next[i].flowM3S, max(least, volumeM3(i)/headsLeastS))
 			}
 		}
+		settled := byTime && round > 0
+		for i := range next {
+			if byTime && round > 0 {
+				settled = settled && math.Abs(next[i].flowM3S-out[i].flowM3S) <= timedTolerance*next[i].flowM3S
+				next[i].flowM3S = (next[i].flowM3S + out[i].flowM3S) / 2
+			}
+		}
 		out = next
+		if settled {
+			break
+		}
 	}
 	return out, nil
 }

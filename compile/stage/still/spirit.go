@@ -30,7 +30,7 @@ func spiritRun(in SpiritInput, b *boil, keep bool) (Run, error) {
 // feints are the heads and tails of a run that is wanted for nothing else.
 func feints(in SpiritInput, b *boil) (vec, error) {
 	var drives []drive
-	if in.Still.HeatedBy == recipe.Direct { // how long it takes sets how much steam comes in
+	if in.Still.HeatedBy == recipe.Direct || in.byTime() { // how long it takes sets how much steam comes in, or where a cut falls
 		var err error
 		if drives, err = in.drives(b); err != nil {
 			return vec{}, err
@@ -72,6 +72,7 @@ func cutSpirit(in SpiritInput, b *boil, how func(*runner)) (*runner, error) {
 	if err != nil {
 		return nil, err
 	}
+	r.closed = r.closed && !in.byTime() // whose nodes know no time before they are summed
 	r.waterKg = waterKg
 	r.gaugeC = in.GaugeC
 	if r.gaugeC == 0 {
@@ -89,6 +90,11 @@ func cutSpirit(in SpiritInput, b *boil, how func(*runner)) (*runner, error) {
 	r.fractions = make([]Fraction, 0, 4)
 	r.cut(in.ForeshotsM3, from, to)
 	return r, nil
+}
+
+// byTime says that a cut is made by the clock.
+func (in SpiritInput) byTime() bool {
+	return in.HeartsFrom.By == recipe.ByTime || in.HeartsTo.By == recipe.ByTime
 }
 
 // cut fills the four receivers.

@@ -43,7 +43,7 @@ func (in StripInput) drives(b *boil) ([]drive, error) {
 	if in.Pace.Full || in.Pace == (recipe.FractionPace{}) {
 		return nil, nil
 	}
-	return in.driven([]recipe.FractionPace{in.Pace}, func(drives []drive) ([]Fraction, error) {
+	return in.driven([]recipe.FractionPace{in.Pace}, false, func(drives []drive) ([]Fraction, error) {
 		r, err := cutStrip(in, b, func(r *runner) { r.bare, r.drives = true, drives })
 		if err != nil {
 			return nil, err
