@@ -1,6 +1,8 @@
 package learn
 
 import (
+	"math"
+
 	"newmake/compile/constants"
 	"newmake/compile/estimate/leastsquares"
 )
@@ -8,6 +10,7 @@ import (
 const (
 	nearEnough = 0.1 // standard deviations of the result; the model's small kinks allow no less
 	roughly    = 0.5 // the same of the first round
+	nearby     = 1.0 // how far constants and causes may have gone, in prior standard deviations, for slopes to be kept
 	slopesFor  = 6   // steps for which slopes are kept
 	mostSteps  = 30
 	patience   = 2
@@ -27,20 +30,17 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 	l := &Learned{Unused: unused}
 	var fit *leastsquares.Fit
 	var s *solution
-	elsewhere, again, done := false, false, false
+	again, done := false, false
+	var start []float64
+	moved := math.Inf(1)
 	for round := range mostRounds {
-		o := leastsquares.Options{Tolerance: nearEnough, SlopesFor: slopesFor, Most: mostSteps, Patience: patience}
+		o := leastsquares.Options{Tolerance: nearEnough, SlopesFor: slopesFor, Most: mostSteps, Patience: patience, Start: start}
 		switch {
 		case round == 0:
 			o.Tolerance = roughly
-		case round == 1:
-			o.Start = fit.Values
-		default:
-			// Slopes that have led astray are formed anew, and so are those of another place than
-			// that at which it was found what scatter does.
-			if o.Start = s.z; fit.OffsetSD <= goodEnough && !elsewhere {
-				o.Slopes = s.slopesWeighed()
-			}
+		case fit.OffsetSD <= goodEnough && moved <= nearby:
+			// Slopes of another place, and those that have led astray, are formed anew.
+			o.Slopes = s.slopesWeighed()
 		}
 		if fit, err = m.problem().Fit(o); err != nil {
 			return nil, err
@@ -48,11 +48,9 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 		l.Evals += fit.Evals
 		s = solved(m, fit)
 		l.Effects = s.effects()
-		moved, err := m.look(s.z, l.Effects)
-		if err != nil {
+		if start, moved, err = m.look(s.z, l.Effects); err != nil {
 			return nil, err
 		}
-		elsewhere = moved >= atRest
 		if err := s.alike(); err != nil {
 			return nil, err
 		}
@@ -65,16 +63,22 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 		if err != nil {
 			return nil, err
 		}
-		l.Gross = append(l.Gross, gross...)
+		if l.Gross = append(l.Gross, gross...); len(gross) > 0 {
+			m.least = math.Inf(1) // of other readings
+		}
 		switch {
 		case !rest || len(gross) > 0:
 		case len(l.Gross) > 0 && !again:
 			// What seemed wrong from where the search began may be right from here.
-			again, elsewhere = true, true
-			if err := m.takeBack(l.Gross); err != nil {
+			again = true
+			found, err := s.grossAnew(l.Gross)
+			if err != nil {
 				return nil, err
 			}
-			l.Gross = nil
+			done = sameReadings(found, l.Gross)
+			if l.Gross = found; !done {
+				moved, m.least = math.Inf(1), math.Inf(1)
+			}
 		default:
 			done = true
 		}

@@ -30,22 +30,24 @@ type model struct {
 	place map[string]int
 	runs  []*run
 	at    []float64 // the constants at which it was found what scatter does
+	least float64   // the sum of all squares there
 }
 
 // run is one run in the model.
 type run struct {
 	Run
-	own   []constants.Constant // of the house, that this recipe has
-	at    []int                // their places
-	bias  []int                // of each reading the place of its instrument, -1
-	used  []bool               // of each reading
-	memo  *numbers.Memo
-	of    []constants.Constant // what scatters from run to run
-	had   []float64            // where each of these is taken to be, in prior standard deviations
-	shake *mat.Dense           // readings by these: what one prior standard deviation does, there
-	late  []float64            // of each reading: what one standard deviation of each of its clocks does
-	lower *mat.TriDense        // root of the covariance of the readings that are used
-	first int                  // row of its first reading that is used
+	own     []constants.Constant // of the house, that this recipe has
+	at      []int                // their places
+	bias    []int                // of each reading the place of its instrument, -1
+	used    []bool               // of each reading
+	memo    *numbers.Memo
+	of      []constants.Constant // what scatters from run to run
+	had     []float64            // where each of these is taken to be, in prior standard deviations
+	watched []int                // of these, those that are looked at where they are taken to be
+	shake   *mat.Dense           // readings by these: what one prior standard deviation does, there
+	late    []float64            // of each reading: what one standard deviation of each of its clocks does
+	lower   *mat.TriDense        // root of the covariance of the readings that are used
+	first   int                  // row of its first reading that is used
 }
 
 // bears says if a constant can be told by what is read in a run at all.
@@ -88,7 +90,7 @@ func newModel(runs []Run, known []constants.Constant) (*model, []Gross, error) {
 			r.bias = append(r.bias, put(known[i], known[i].Key()))
 		}
 	}
-	m.at = make([]float64, len(m.of))
+	m.at, m.least = make([]float64, len(m.of)), math.Inf(1)
 	err := m.each(func(r *run) error {
 		said, err := r.predict(m, make([]float64, len(m.of)))
 		if err != nil {
@@ -275,33 +277,65 @@ const mostHad = 3
 
 // look takes the causes of scatter of each run to be where the fit has them, and finds anew
 // what they do there (Lindstrom and Bates, Biometrics 46 (1990) 673, whose alternation this is).
-// It gives how far the farthest of them went, or of the constants.
-func (m *model) look(z []float64, effects []Effect) (moved float64, err error) {
-	for j := range z {
-		moved = max(moved, math.Abs(z[j]-m.at[j]))
-	}
+// It goes so far as makes the sum of all squares less, and gives from where to search on, and how
+// far the farthest of causes and constants went: nowhere, where there is nothing left to gain.
+func (m *model) look(z []float64, effects []Effect) (from []float64, moved float64, err error) {
+	to := make([][]float64, len(m.runs))
 	for k, r := range m.runs {
-		which := r.strong()
+		to[k] = slices.Clone(r.had)
+		for _, j := range r.strong() {
+			if !slices.Contains(r.watched, j) {
+				r.watched, m.least = append(r.watched, j), math.Inf(1)
+			}
+		}
 		for _, e := range effects {
 			if e.Run != k {
 				continue
 			}
-			for _, j := range which {
-				if r.of[j].Key() == e.Key() {
-					to := min(max(e.Z, -mostHad, r.of[j].Prior.Z(r.of[j].Low)), mostHad, r.of[j].Prior.Z(r.of[j].High))
-					moved = max(moved, math.Abs(to-r.had[j]))
-					r.had[j] = to
+			for _, j := range r.watched {
+				if c := r.of[j]; c.Key() == e.Key() {
+					to[k][j] = min(max(e.Z, -mostHad, c.Prior.Z(c.Low)), mostHad, c.Prior.Z(c.High))
 				}
 			}
 		}
 	}
-	if moved < atRest {
-		return moved, nil
+	z = slices.Clone(z)
+	for try := 0; ; try++ {
+		sum, err := m.sum(z, to)
+		if err != nil {
+			return nil, 0, err
+		}
+		if sum < m.least-worthIt {
+			m.least = sum
+			break
+		}
+		if try == halvings {
+			return slices.Clone(z), 0, nil
+		}
+		for j := range z {
+			z[j] = (z[j] + m.at[j]) / 2
+		}
+		for k, r := range m.runs {
+			for j := range to[k] {
+				to[k][j] = (to[k][j] + r.had[j]) / 2
+			}
+		}
 	}
-	m.at = slices.Clone(z)
+	for j := range z {
+		moved = max(moved, math.Abs(z[j]-m.at[j]))
+	}
+	for k, r := range m.runs {
+		for j := range to[k] {
+			moved = max(moved, math.Abs(to[k][j]-r.had[j]))
+		}
+		r.had = to[k]
+	}
+	m.at = z
 	err = m.each(func(r *run) error {
-		if err := cmp.Or(r.timed(z), r.scatter(m, z, r.strong())); err != nil {
-			return err
+		if moved >= atRest {
+			if err := cmp.Or(r.timed(z), r.scatter(m, z, r.watched)); err != nil {
+				return err
+			}
 		}
 		said, err := r.predict(m, z)
 		for i, v := range said {
@@ -310,9 +344,61 @@ func (m *model) look(z []float64, effects []Effect) (moved float64, err error) {
 		return err
 	})
 	if err != nil {
-		return moved, err
+		return nil, moved, err
 	}
-	return moved, m.weigh()
+	return slices.Clone(z), moved, m.weigh()
+}
+
+const (
+	worthIt  = 0.02 // of the sum of squares: less is not worth a look at another place
+	halvings = 2    // of a step that does not make the sum less
+)
+
+// sum is the sum of all squares: of readings, constants and the causes of scatter that are
+// watched, each run computed with these where they are taken to be. What is not watched is in the
+// covariance.
+func (m *model) sum(z []float64, had [][]float64) (float64, error) {
+	parts := make([]float64, len(m.runs))
+	place := map[*run]int{}
+	for k, r := range m.runs {
+		place[r] = k
+	}
+	err := m.each(func(r *run) error {
+		if r.count() == 0 {
+			return nil
+		}
+		k := place[r]
+		said, err := r.shaken(m, z, had[k])
+		if err != nil {
+			return err
+		}
+		off, err := r.off(said)
+		if err != nil {
+			return err
+		}
+		root, err := r.covariance(r.watched)
+		if err != nil {
+			return err
+		}
+		d := mat.NewVecDense(len(off), off)
+		var x mat.VecDense
+		if err := root.SolveVecTo(&x, d); err != nil {
+			return err
+		}
+		parts[k] = mat.Dot(d, &x)
+		return nil
+	})
+	var sum float64
+	for k, part := range parts {
+		sum += part
+		for _, j := range m.runs[k].watched {
+			sum += had[k][j] * had[k][j]
+		}
+	}
+	for _, u := range z {
+		sum += u * u
+	}
+	return sum, err
 }
 
 // alike takes what scatters to do what the house's constant does that it goes with (the vigor of
@@ -357,17 +443,9 @@ func (m *model) weigh() error {
 		if r.count() == 0 {
 			continue
 		}
-		w := mat.NewSymDense(r.count(), nil)
-		use := r.use()
-		for a, i := range use {
-			for b, j := range use[:a+1] {
-				w.SetSym(a, b, mat.Dot(r.shake.RowView(i), r.shake.RowView(j))+r.together(i, j))
-			}
-			w.SetSym(a, a, w.At(a, a)+r.Readings[i].SD*r.Readings[i].SD)
-		}
-		var root mat.Cholesky
-		if !root.Factorize(w) {
-			return fmt.Errorf("run %q: its readings cannot be weighed", r.Number)
+		root, err := r.covariance(nil)
+		if err != nil {
+			return err
 		}
 		r.lower = new(mat.TriDense)
 		root.LTo(r.lower)
@@ -376,6 +454,30 @@ func (m *model) weigh() error {
 		return errors.New("the runs hold no reading that the model predicts")
 	}
 	return nil
+}
+
+// covariance is that of the readings that are used, as its root: of reading them, and of what
+// scatters from run to run but for some causes.
+func (r *run) covariance(but []int) (*mat.Cholesky, error) {
+	use := r.use()
+	w := mat.NewSymDense(len(use), nil)
+	for a, i := range use {
+		for b, k := range use[:a+1] {
+			sum := r.together(i, k)
+			for j := range r.of {
+				if !slices.Contains(but, j) {
+					sum += r.shake.At(i, j) * r.shake.At(k, j)
+				}
+			}
+			w.SetSym(a, b, sum)
+		}
+		w.SetSym(a, a, w.At(a, a)+r.Readings[i].SD*r.Readings[i].SD)
+	}
+	var root mat.Cholesky
+	if !root.Factorize(w) {
+		return nil, fmt.Errorf("run %q: its readings cannot be weighed", r.Number)
+	}
+	return &root, nil
 }
 
 // together is the covariance of two readings by the clocks that both go by.
@@ -410,14 +512,6 @@ func (r *run) timed(z []float64) error {
 		}
 	}
 	return nil
-}
-
-// takeBack uses readings again that were left out.
-func (m *model) takeBack(gross []Gross) error {
-	for _, g := range gross {
-		m.runs[g.Run].used[g.Reading] = true
-	}
-	return m.weigh()
 }
 
 // use are the readings that are used.

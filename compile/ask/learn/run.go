@@ -73,6 +73,7 @@ type Pair struct {
 
 // Gross is a reading that no constants explain: it was left out.
 type Gross struct {
+	slopes       []float64 // of the reading, where it was left out
 	Run, Reading int
 	Over         float64 // by how much it is too high, in SI
 	Times        float64 // that in its standard deviations

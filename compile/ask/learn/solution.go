@@ -205,6 +205,7 @@ func (s *solution) gross() ([]Gross, error) {
 		if tried == 0 || math.Abs(worst.Times) <= reconcile.Critical(reconcile.Sidak(falseAlarm, tried)) {
 			return out, nil
 		}
+		worst.slopes = slices.Clone(s.slopes[worst.Run].RawRowView(worst.Reading))
 		out = append(out, worst)
 		r := s.m.runs[worst.Run]
 		r.used[worst.Reading] = false
@@ -216,4 +217,37 @@ func (s *solution) gross() ([]Gross, error) {
 			return nil, err
 		}
 	}
+}
+
+// grossAnew uses the readings again that were left out, and finds from here, along the line,
+// which are wrong. The solution stays as it is.
+func (s *solution) grossAnew(left []Gross) ([]Gross, error) {
+	c := &solution{m: s.m, z: slices.Clone(s.z)}
+	for k := range s.m.runs {
+		c.slopes, c.off = append(c.slopes, mat.DenseCopyOf(s.slopes[k])), append(c.off, slices.Clone(s.off[k]))
+	}
+	for _, g := range left {
+		r := s.m.runs[g.Run]
+		said, err := r.predict(s.m, s.z)
+		if err != nil {
+			return nil, err
+		}
+		if math.IsNaN(said[g.Reading]) {
+			continue // by these constants the run does not come to it
+		}
+		r.used[g.Reading] = true
+		c.off[g.Run][g.Reading] = said[g.Reading] - r.Readings[g.Reading].Said
+		c.slopes[g.Run].SetRow(g.Reading, g.slopes)
+	}
+	if err := s.m.weigh(); err != nil {
+		return nil, err
+	}
+	return c.gross()
+}
+
+// sameReadings says that the same readings are said to be wrong.
+func sameReadings(a, b []Gross) bool {
+	return len(a) == len(b) && !slices.ContainsFunc(a, func(g Gross) bool {
+		return !slices.ContainsFunc(b, func(o Gross) bool { return o.Run == g.Run && o.Reading == g.Reading })
+	})
 }
