@@ -146,6 +146,7 @@ func readBatch(b *reader) {
 	b.whole["spirit"] = whole && b.whole["plant"]
 	r.Cask, b.whole["cask"] = readCask(b, n.Line("cask"))
 	b.whole["unaged"] = readUnaged(b)
+	r.Read(lines{in: n})
 	readPromises(b, n)
 	house.StrayEdits(n, b.diags)
 }

@@ -53,7 +53,6 @@ func readCask(b *reader, n *tree.Node) (c recipe.Cask, whole bool) {
 	b.places(recipe.PathCask, n)
 	whole = n.Sound() && tree.Missing(b.diags, n, "the `cask` block")
 	c.Entry = strengthOn(n, "entry")
-	c.RestS, c.TareKg = n.SI("rest"), n.SI("tare")
 	if p := b.batch.Plant; p != nil {
 		c.Climate = p.Climate
 	}
@@ -67,7 +66,7 @@ func readCask(b *reader, n *tree.Node) (c recipe.Cask, whole bool) {
 	if l == nil {
 		return c, whole
 	}
-	c.SizeM3, c.New = l.Num("volume"), l.Has("new")
+	c.New = l.Has("new")
 	name := l.Get("wood")
 	if c.Kind = named[recipe.CaskWood](b, schema.CaskWood, name.Text()); c.Kind == nil {
 		b.unknown(schema.CaskWood, "wood", name, b.entries(schema.CaskWood))

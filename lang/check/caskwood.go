@@ -7,14 +7,8 @@ import (
 
 // caskWood reads a wood.
 func caskWood(n *tree.Node, e recipe.Entry) *recipe.CaskWood {
-	k := &recipe.CaskWood{
-		Entry:    e,
-		Tree:     n.Word("tree"),
-		Charred:  n.Yes("charred"),
-		Toasted:  n.Yes("toasted"),
-		SoakFrac: n.SIOr("soak", 0.04),
-		TareKg:   n.SIOr("tare", 50),
-	}
+	k := &recipe.CaskWood{Entry: e, SoakFrac: 0.04, TareKg: 50}
+	k.Read(lines{in: n})
 	if l := n.Line("sizes"); l != nil {
 		for _, c := range l.Match.All("volume") {
 			k.SizesM3 = append(k.SizesM3, c.SI)

@@ -10,19 +10,8 @@ import (
 
 // enzyme reads one preparation.
 func enzyme(n *tree.Node, e recipe.Entry, diags *diag.List) *recipe.Enzyme {
-	z := &recipe.Enzyme{
-		Entry:         e,
-		Does:          recipe.EnzymeKind(n.Word("does")),
-		ActivityPerKg: n.SI("activity"),
-		OptimumC:      n.SI("optimum"),
-		MostC:         n.SI("dies-above"),
-		HalfLifeS:     n.Line("half-life").Num("duration"),
-		HalfLifeC:     n.Line("half-life").Num("temp"),
-		DeathJMol:     n.SI("death-energy"),
-	}
-	z.LowC, z.HighC = n.Span("range")
-	z.PHLow, z.PHHigh = n.Span("pH")
-	z.DoseLow, z.DoseHigh = n.Span("dose")
+	z := &recipe.Enzyme{Entry: e}
+	z.Read(lines{in: n})
 	if l := n.Line("optimum"); l != nil && n.Line("range") != nil && (z.OptimumC < z.LowC || z.OptimumC > z.HighC) {
 		diags.Add(diag.Diagnostic{
 			Code: diag.CodeLibrarySum, At: l.At(), Summary: fmt.Sprintf("the enzyme `%s` works best where it does not work", z.Name),

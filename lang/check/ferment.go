@@ -42,12 +42,6 @@ func readFerment(b *reader, n *tree.Node) (f recipe.Ferment, whole bool) {
 		f.Doses = append(f.Doses, recipe.Dose{Enzyme: z, MassKg: kg, Share: share, At: l.At()})
 	}
 	whole = readFeeding(b, n, &f) && whole
-	if n.Line("hold") != nil {
-		f.HoldLowC, f.HoldHighC = n.Span("hold")
-	}
-	if l := n.Line("for"); l != nil {
-		f.DurationS = l.Num("duration")
-	}
 	if p := b.batch.Plant; p != nil {
 		f.AmbientC = p.AmbientC
 	}
@@ -56,18 +50,10 @@ func readFerment(b *reader, n *tree.Node) (f recipe.Ferment, whole bool) {
 
 // readFeeding reads what the yeast is given besides wort.
 func readFeeding(b *reader, n *tree.Node, f *recipe.Ferment) bool {
-	f.AntifoamM3 = n.SI("antifoam")
-	if l := n.Line("rehydrate"); l != nil {
-		f.Rehydrate = recipe.Rehydration{VolumeM3: l.Num("volume"), TempC: l.Num("temp"), DurationS: l.Num("duration")}
-		if !l.Has("duration") {
-			f.Rehydrate.DurationS = 20 * 60
-		}
+	if n.Line("rehydrate") != nil {
+		f.Rehydrate.DurationS = 20 * 60
 	}
-	l := n.Line("nutrient")
-	if l == nil {
-		return true
-	}
-	if c := l.Get("urea"); c != nil {
+	if c := n.Line("nutrient").Get("urea"); c != nil {
 		b.add(diag.Diagnostic{
 			Code: diag.CodeUrea, Summary: "urea may not feed a ferment that is drunk", At: c.At(),
 			Help:   "write `nutrient dap` in its place: diammonium phosphate",
@@ -75,7 +61,6 @@ func readFeeding(b *reader, n *tree.Node, f *recipe.Ferment) bool {
 		})
 		return false
 	}
-	f.Nutrient = recipe.Nutrient{MassKg: l.Num("mass"), KgM3: l.Num("conc")}
 	return true
 }
 

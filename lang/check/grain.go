@@ -11,44 +11,25 @@ import (
 
 // grain reads one grain.
 func grain(n *tree.Node, e recipe.Entry, diags *diag.List) *recipe.Grain {
-	g := &recipe.Grain{
-		Entry:        e,
-		Cereal:       n.Word("cereal"),
-		Malted:       n.Yes("malted"),
-		Roasted:      n.Yes("roasted"),
-		TestWeightKg: n.SI("bushel"),
-		Moisture:     n.SI("moisture"),
-		Starch:       n.SI("starch"),
-		Sugars:       n.SI("sugars"),
-		Extract:      n.SI("extract"),
-		Solubles:     n.SI("solubles"),
-		LintnerPower: n.SI("power"),
-		AlphaDU:      n.SI("alpha"),
-		LimitShare:   1,
-		Viscous:      n.Yes("viscous"),
-		MostC:        n.SI("most"),
-	}
-	if n.Present("limit-dextrinase") {
-		g.LimitShare = n.SI("limit-dextrinase")
-	}
-	g.GelLowC, g.GelHighC = n.Span("gelatinizes")
-	lines := fmt.Sprintf("the grain `%s`", g.Name)
+	g := &recipe.Grain{Entry: e, LimitShare: 1}
+	g.Read(lines{in: n})
+	what := fmt.Sprintf("the grain `%s`", g.Name)
 	switch {
 	case g.Starch+g.Sugars+g.Solubles > 1:
 		diags.Add(diag.Diagnostic{
 			Code: diag.CodeLibrarySum, At: n.At(),
-			Summary: fmt.Sprintf("%s has more than itself in it: starch, sugars and solubles come to %s %%", lines, wording.Decimal(100*(g.Starch+g.Sugars+g.Solubles))),
+			Summary: fmt.Sprintf("%s has more than itself in it: starch, sugars and solubles come to %s %%", what, wording.Decimal(100*(g.Starch+g.Sugars+g.Solubles))),
 			Help:    "each is a share of the dry matter: together they stay below 100 %",
 		})
 	case n.Present("starch") && g.Starch > 0 && !n.Present("gelatinizes"):
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodeMissing, At: n.At(), Summary: lines + " has starch and no `gelatinizes` line",
+			Code: diag.CodeMissing, At: n.At(), Summary: what + " has starch and no `gelatinizes` line",
 			Help:   "add one, for example: `gelatinizes 62..75 C`",
 			Reason: "without it nobody knows what temperature cooks it",
 		})
 	case !n.Present("starch") && !n.Present("sugars") && !n.Present("extract"):
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodeMissing, At: n.At(), Summary: lines + " has neither `starch` nor `sugars` nor `extract`",
+			Code: diag.CodeMissing, At: n.At(), Summary: what + " has neither `starch` nor `sugars` nor `extract`",
 			Help: "add what the maltster's or the mill's sheet says, for example: `starch 71.8 %`",
 		})
 	}

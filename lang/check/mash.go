@@ -32,7 +32,7 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 		m.Cooker = onlyVessel(b, recipe.Cooker, n, larger)
 	}
 	whole = !n.Bad && !n.Gaps && m.Cooker != nil
-	m.BacksetPH, m.BacksetSolidsFrac = n.SIOr("backset-pH", 3.9), n.SIOr("backset-solids", 0.06)
+	m.BacksetPH, m.BacksetSolidsFrac = 3.9, 0.06
 	m.Treatment = readTreatment(n)
 	inMash := make(map[int]diag.Span)
 	m.Steps = make([]recipe.MashStep, 0, len(n.Lines))
@@ -100,13 +100,13 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 	return m, inDays(b, n, m.Steps) && whole
 }
 
-// readTreatment reads what goes into the liquor to set its pH.
+// readTreatment reads which acid goes into the liquor.
 func readTreatment(n *tree.Node) recipe.Treatment {
-	t := recipe.Treatment{GypsumKg: n.SI("gypsum"), LimeKg: n.SI("lime")}
+	var t recipe.Treatment
 	l := n.Line("acid")
 	for _, a := range []recipe.Acid{recipe.Lactic, recipe.Phosphoric, recipe.Sulfuric} {
 		if l != nil && l.Has(a.String()) {
-			t.Acid, t.AcidM3, t.AcidToPH = a, l.Num("volume"), l.Num("ph")
+			t.Acid = a
 		}
 	}
 	return t

@@ -36,21 +36,19 @@ func (m *plant) read(s *library) {
 func readPlant(n *tree.Node, h *house.House, diags *diag.List) (p *recipe.Plant, whole bool) {
 	p = &recipe.Plant{
 		Name:        n.Text("name"),
-		ElevationM:  n.SI("elevation"),
-		WaterC:      n.SIOr("water", 12),
+		WaterC:      12,
 		HardnessPPM: 100,
-		BoilerW:     n.SI("boiler"),
 		Shift:       shift(n.Line("shift"), diags),
-		Crew:        int(n.SIOr("crew", 1)),
+		Crew:        1,
 		Zone:        "UTC",
-		AmbientC:    n.SIOr("ambient", 20),
+		AmbientC:    20,
 		Climate:     climate(n.Word("climate")),
 		At:          n.At(),
 	}
+	p.Read(lines{n, recipe.PathPlant})
 	whole = tree.Missing(diags, n, fmt.Sprintf("the plant %q", p.Name))
 	readSupply(p, n.Line("water"), diags)
 	if z := n.Line("zone"); z != nil {
-		p.Zone = z.Text("text")
 		if _, err := zone.Load(p.Zone); err != nil {
 			d := diag.Diagnostic{
 				Code: diag.CodeUnknownZone, Summary: fmt.Sprintf("%q is not a time zone", p.Zone), At: z.Get("text").At(),
@@ -79,44 +77,29 @@ func readPlant(n *tree.Node, h *house.House, diags *diag.List) (p *recipe.Plant,
 			whole = tanks(p, l, seen, diags) && whole
 		}
 	}
-	switch l := n.Line("wort-cooler"); {
-	case l != nil:
-		p.WortCooler = recipe.Cooler{AreaM2: l.Num("area"), WM2K: l.Num("transfer"), WaterM3S: l.Num("flow")}
-	case n.Present("wort-cooler") || n.Gaps: // there is or may be one, whatever it is
+	if n.Line("wort-cooler") == nil && (n.Present("wort-cooler") || n.Gaps) { // there is or may be one, whatever it is
 		whole, p.WortCooler = false, recipe.Cooler{AreaM2: 1, WaterM3S: 1e-3}
 	}
-	p.Rates = rates(n.Line("rates"))
 	p.Costs = costs(n.Line("costs"), h, diags)
 	return p, whole
 }
 
-// rates reads how fast the house works; nothing of it is needed.
-func rates(n *tree.Node) recipe.Rates {
-	if n == nil {
-		return recipe.Rates{}
-	}
-	return recipe.Rates{MillKgS: n.SI("mill"), GrainInKgS: n.SI("grain-in"), WaterInM3S: n.SI("water-in"), PumpM3S: n.SI("pump"), DigKgS: n.SI("dig")}
-}
-
 var months = [...]string{"jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"}
 
-// readSupply reads what the water line says beside the first temperature.
+// readSupply reads when the water is warmest, which is not when it is coldest.
 func readSupply(p *recipe.Plant, l *tree.Node, diags *diag.List) {
-	if c := l.Get("ppm"); c != nil {
-		p.HardnessPPM = c.SI
-	}
 	warm := l.Get("warm")
 	if warm == nil {
 		return
 	}
 	if warm.SI < p.WaterC {
+		p.WarmestC = 0
 		diags.Add(diag.Diagnostic{
 			Code: diag.CodeRangeTurned, Summary: "the warmest water of the year is colder than the coldest", At: l.Get("temp").At().To(warm.At()),
 			Help: "write the coldest first: " + wording.Example(warm.At(), "water 52 F to 68 F in aug"),
 		})
 		return
 	}
-	p.WarmestC = warm.SI
 	for i, m := range months {
 		if l.Has(m) {
 			p.WarmestIn = recipe.Month(i + 1)
@@ -124,33 +107,8 @@ func readSupply(p *recipe.Plant, l *tree.Node, diags *diag.List) {
 	}
 }
 
-// textOn is a text on a line, "" if it has none.
-func textOn(l *tree.Node, slot string) string {
-	if c := l.Get(slot); c != nil {
-		return c.Text()
-	}
-	return ""
-}
-
-// readCooler reads how a vessel is cooled.
-func readCooler(v *recipe.Vessel, l *tree.Node) {
-	v.CoolsW = l.Num("power")
-	if !l.Has("area") {
-		return
-	}
-	v.Cooler = recipe.Cooler{AreaM2: l.Num("area"), WM2K: l.Num("transfer"), WaterM3S: l.Num("flow")}
-	if l.Has("coil") {
-		v.Cooler.Surface = recipe.CoilSurface
-	}
-}
-
-// readCondenser reads how a still's condenser is run. Its water leaves warmer than
-// it ever comes in.
-func readCondenser(p *recipe.Plant, v *recipe.Vessel, l *tree.Node, diags *diag.List) {
-	if l == nil {
-		return
-	}
-	v.Condenser = recipe.Condenser{WaterOutC: l.Num("out"), DistillateC: l.Num("temp")}
+// checkCondenser sees to it that a condenser's water leaves warmer than it ever comes in.
+func checkCondenser(p *recipe.Plant, v *recipe.Vessel, l *tree.Node, diags *diag.List) {
 	out, in := l.Get("out"), max(p.WaterC, p.WarmestC)
 	if out != nil && out.SI < in+leastRiseK {
 		diags.Add(diag.Diagnostic{
@@ -173,34 +131,22 @@ var vesselKinds = map[string]recipe.VesselKind{
 func vessels(p *recipe.Plant, n *tree.Node, kind recipe.VesselKind, seen map[string]diag.Span, diags *diag.List) (whole bool) {
 	whole = tree.Missing(diags, n, fmt.Sprintf("the %s %q", n.Field.Name, n.Text("name"))) && n.Sound()
 	v := recipe.Vessel{
-		Kind:      kind,
-		HoldsM3:   n.SI("holds"),
-		HeatsW:    n.SI("heats"),
-		Reflux:    n.SI("reflux"),
-		LostFrac:  n.SI("alcohol-lost"),
-		CoveredM3: n.SI("heating-surface"),
-		MetalKg:   n.SI("metal"),
-		LossW:     n.SI("loses"),
-		FillMost:  n.SI("fills"),
-		Where:     make(map[string]diag.Span, len(n.Lines)),
+		Kind:  kind,
+		Where: make(map[string]diag.Span, len(n.Lines)),
 	}
+	v.Read(lines{in: n})
 	for _, l := range n.Lines {
 		v.Where[l.Field.Name] = l.At()
 	}
 	v.Within = between(n, diags)
-	readCooler(&v, n.Line("cools"))
-	if l := n.Line("clean"); l != nil {
-		v.Clean = recipe.Cleaning{DurationS: l.Num("duration"), With: textOn(l, "text"), DeepS: l.Num("deep"), Deep: textOn(l, "agent"), Every: int(l.Num("number"))}
+	if n.Line("cools").Has("coil") {
+		v.Cooler.Surface = recipe.CoilSurface
 	}
-	readCondenser(p, &v, n.Line("condenser"), diags)
+	checkCondenser(p, &v, n.Line("condenser"), diags)
 	for _, h := range []recipe.Heating{recipe.Direct, recipe.Elements} {
 		if n.Line("heated").Has(h.String()) {
 			v.HeatedBy = h
 		}
-	}
-	v.Agitator = n.Yes("agitator")
-	if l := n.Line("preheater"); l != nil {
-		v.Preheater = recipe.Preheater{AreaM2: l.Num("area"), WM2K: l.Num("transfer"), OverS: l.Num("duration"), PotAleC: l.Num("ale"), WashC: l.Num("most")}
 	}
 	for _, c := range n.Match.All("name") {
 		one := v

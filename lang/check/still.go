@@ -65,7 +65,6 @@ func readSpirit(b *reader, n *tree.Node) (s recipe.Spirit, whole bool) {
 		s.WaterTo = strengthOf(c)
 	}
 	s.Pace = readPace(b, n.Line("pace"))
-	s.ForeshotsM3 = n.SI("foreshots")
 	s.Stop = recipe.Strength{Value: 0.01}
 	if n.Line("stop") != nil {
 		s.Stop = strengthOn(n, "stop")

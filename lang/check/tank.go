@@ -13,7 +13,8 @@ import (
 // among those of the vessels.
 func tanks(p *recipe.Plant, n *tree.Node, seen map[string]diag.Span, diags *diag.List) (whole bool) {
 	whole = tree.Missing(diags, n, fmt.Sprintf("the tank %q", n.Text("name"))) && n.Sound()
-	t := recipe.Tank{HoldsM3: n.SI("holds"), Where: make(map[string]diag.Span, len(n.Lines))}
+	t := recipe.Tank{Where: make(map[string]diag.Span, len(n.Lines))}
+	t.Read(lines{in: n})
 	for _, l := range n.Lines {
 		t.Where[l.Field.Name] = l.At()
 	}

@@ -59,21 +59,32 @@ func Step(n int) Path { return PathMash.Child("step", strconv.Itoa(n)) }
 
 // Parts are the words of a path, without quotes.
 func (p Path) Parts() []string {
-	if p.text == "" {
-		return nil
-	}
 	var out []string
-	quoted, start := false, 0
+	for !p.IsZero() {
+		var first string
+		first, p = p.Cut()
+		out = append(out, first)
+	}
+	return out
+}
+
+// Cut is the first word of a path, and the path below it.
+func (p Path) Cut() (first string, rest Path) {
+	quoted := false
 	for i := range len(p.text) {
 		switch c := p.text[i]; {
 		case c == '"':
 			quoted = !quoted
 		case c == '.' && !quoted:
-			out = append(out, strings.Trim(p.text[start:i], `"`))
-			start = i + 1
+			return strings.Trim(p.text[:i], `"`), Path{p.text[i+1:]}
 		}
 	}
-	return append(out, strings.Trim(p.text[start:], `"`))
+	return strings.Trim(p.text, `"`), Path{}
+}
+
+// Below is the path below another that it stands in.
+func (p Path) Below(other Path) Path {
+	return Path{strings.TrimPrefix(strings.TrimPrefix(p.text, other.text), ".")}
 }
 
 // Parent is the path of what p stands in; empty for a path of one part.

@@ -53,6 +53,9 @@ type Cell struct {
 	Per  quantity.Kind // of a price: what it is for one unit of, None if each
 	ref  any           // pointer to the datum, or a map of numbers
 	key  string        // with a map: which of its numbers
+
+	slot    string // of its line, where it is read; empty for the line's first number or word
+	isApart bool   // it is not read by its row
 }
 
 // Is gives what the cell holds: a float64 in SI, an int, a bool, a word, a

@@ -14,22 +14,22 @@ var batchRows = []row[Batch]{
 		if b.Plant == nil {
 			return nil
 		}
-		return cells(datum(&b.Plant.Name))
+		return cells(datum(&b.Plant.Name).apart())
 	}},
 	{Row{Path: PathUnits, Name: "gauged"}, func(b *Batch) []Cell { return cells(datum(&b.Gauge)) }},
 	{Row{Path: PathStart}, func(b *Batch) []Cell { return cells(datum(&b.Start)) }},
 	{Row{Path: PathFeints, Name: "feints in the house"}, func(b *Batch) []Cell {
-		return cells(datum(&b.Today.FeintsSaid), volume(&b.Today.FeintsM3), datum(&b.Today.FeintsAt))
+		return cells(datum(&b.Today.FeintsSaid).apart(), volume(&b.Today.FeintsM3).apart(), datum(&b.Today.FeintsAt))
 	}},
-	{Row{Path: PathNoKept, Name: "kept water in the house"}, func(b *Batch) []Cell { return cells(datum(&b.Today.NoKept)) }},
-	{Row{Path: PathNoPotAle, Name: "hot pot ale in the house"}, func(b *Batch) []Cell { return cells(datum(&b.Today.NoPotAle)) }},
-	{Row{Path: PathNoBackset, Name: "backset in the house"}, func(b *Batch) []Cell { return cells(datum(&b.Today.NoBackset)) }},
+	{Row{Path: PathNoKept, Name: "kept water in the house"}, func(b *Batch) []Cell { return cells(datum(&b.Today.NoKept).apart()) }},
+	{Row{Path: PathNoPotAle, Name: "hot pot ale in the house"}, func(b *Batch) []Cell { return cells(datum(&b.Today.NoPotAle).apart()) }},
+	{Row{Path: PathNoBackset, Name: "backset in the house"}, func(b *Batch) []Cell { return cells(datum(&b.Today.NoBackset).apart()) }},
 	{Row{Path: PathStandard}, func(b *Batch) []Cell { return cells(datum(&b.Standard)) }},
 
 	{Row{Path: PathBill, Vary: "all the grain, same liquor", Grows: true}, func(b *Batch) []Cell {
-		out := cells(mass(&b.Bill.TotalKg))
+		out := cells(mass(&b.Bill.TotalKg).apart())
 		for i := range b.Bill.Lines {
-			out = append(out, mass(&b.Bill.Lines[i].MassKg))
+			out = append(out, mass(&b.Bill.Lines[i].MassKg).apart())
 		}
 		return out
 	}},
@@ -39,36 +39,36 @@ var batchRows = []row[Batch]{
 	{Row{Path: PathBacksetSolids, Name: "backset solids"}, func(b *Batch) []Cell { return cells(share(&b.Mash.BacksetSolidsFrac)) }},
 
 	{Row{Path: PathAcid, Name: "kind of acid"}, func(b *Batch) []Cell { return cells(datum(&b.Mash.Treatment.Acid)) }},
-	{Row{Path: PathAcid, Name: "acid", Vary: "acid", Maybe: true, Grows: true}, func(b *Batch) []Cell { return cells(volume(&b.Mash.Treatment.AcidM3)) }},
-	{Row{Path: PathAcid, Name: "pH by acid", Vary: "pH by acid", Maybe: true}, func(b *Batch) []Cell { return cells(ph(&b.Mash.Treatment.AcidToPH)) }},
+	{Row{Path: PathAcid, Name: "acid", Vary: "acid", Maybe: true, Grows: true}, func(b *Batch) []Cell { return cells(volume(&b.Mash.Treatment.AcidM3).from("volume")) }},
+	{Row{Path: PathAcid, Name: "pH by acid", Vary: "pH by acid", Maybe: true}, func(b *Batch) []Cell { return cells(ph(&b.Mash.Treatment.AcidToPH).from("ph")) }},
 	{Row{Path: PathGypsum, Vary: "gypsum", Maybe: true, Grows: true}, func(b *Batch) []Cell { return cells(mass(&b.Mash.Treatment.GypsumKg)) }},
 	{Row{Path: PathLime, Vary: "lime", Maybe: true, Grows: true}, func(b *Batch) []Cell { return cells(mass(&b.Mash.Treatment.LimeKg)) }},
 
 	{Row{Path: PathNutrient, Grows: true}, func(b *Batch) []Cell {
-		return cells(mass(&b.Ferm.Nutrient.MassKg), conc(&b.Ferm.Nutrient.KgM3))
+		return cells(mass(&b.Ferm.Nutrient.MassKg).from("mass"), conc(&b.Ferm.Nutrient.KgM3).from("conc"))
 	}},
 	{Row{Path: PathAntifoam, Grows: true}, func(b *Batch) []Cell { return cells(volume(&b.Ferm.AntifoamM3)) }},
 	{Row{Path: PathRehydrate, Name: "water for the yeast", Grows: true}, func(b *Batch) []Cell {
-		return cells(volume(&b.Ferm.Rehydrate.VolumeM3), temperature(&b.Ferm.Rehydrate.TempC), duration(&b.Ferm.Rehydrate.DurationS))
+		return cells(volume(&b.Ferm.Rehydrate.VolumeM3).from("volume"), temperature(&b.Ferm.Rehydrate.TempC).from("temp"), duration(&b.Ferm.Rehydrate.DurationS).from("duration"))
 	}},
 	{Row{Path: PathFerm, Name: "fermenter"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.Vessels)) }},
 	{Row{Path: PathPitch, Name: "yeast"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.Yeast)) }},
-	{Row{Path: PathPitch, Name: "pitch", Vary: "yeast pitched", Grows: true}, func(b *Batch) []Cell { return cells(mass(&b.Ferm.PitchKg), conc(&b.Ferm.PitchKgM3)) }},
-	{Row{Path: PathPitch, Name: "pitched as it fills"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.AsItFills)) }},
+	{Row{Path: PathPitch, Name: "pitch", Vary: "yeast pitched", Grows: true}, func(b *Batch) []Cell { return cells(mass(&b.Ferm.PitchKg).apart(), conc(&b.Ferm.PitchKgM3).apart()) }},
+	{Row{Path: PathPitch, Name: "pitched as it fills"}, func(b *Batch) []Cell { return cells(datum(&b.Ferm.AsItFills).apart()) }},
 	{Row{Path: PathHold, Name: "hold", Vary: "hold", Maybe: true}, func(b *Batch) []Cell {
 		return cells(temperature(&b.Ferm.HoldLowC), temperature(&b.Ferm.HoldHighC))
 	}},
 	{Row{Path: PathFermentFor, Name: "ferment", Vary: "time of the ferment"}, func(b *Batch) []Cell { return cells(duration(&b.Ferm.DurationS)) }},
 
 	{Row{Path: PathStrip, Name: "wash still"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Still)) }},
-	{Row{Path: PathStripCharges, Name: "stripping run", Counts: "charge"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Charges)) }},
+	{Row{Path: PathStripCharges, Name: "stripping run", Counts: "charge"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Charges).apart()) }},
 	{Row{Path: PathHeatUp, Name: "heat-up of the wash", Vary: "heat-up of the wash", Maybe: true}, func(b *Batch) []Cell { return cells(datum(&b.Strip.HeatUp)) }},
 	{Row{Path: PathStripStop, Name: "stripping run's stop", Vary: "stripping run to"}, func(b *Batch) []Cell { return cells(datum(&b.Strip.StopAt)) }},
 	{Row{Path: PathStripPace, Name: "pace of the stripping run", Vary: "pace of the stripping run", Maybe: true}, func(b *Batch) []Cell { return cells(datum(&b.Strip.Pace)) }},
 
 	{Row{Path: PathSpirit, Name: "spirit still"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Still)) }},
-	{Row{Path: PathCharge}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Feints), datum(&b.Spirit.WaterTo)) }},
-	{Row{Path: PathSpiritCharges, Name: "spirit run", Counts: "charge"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Charges)) }},
+	{Row{Path: PathCharge}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Feints).apart(), datum(&b.Spirit.WaterTo)) }},
+	{Row{Path: PathSpiritCharges, Name: "spirit run", Counts: "charge"}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.Charges).apart()) }},
 	{Row{Path: PathForeshots, Vary: "foreshots", Grows: true}, func(b *Batch) []Cell { return cells(volume(&b.Spirit.ForeshotsM3)) }},
 	{Row{Path: PathHeartsFrom, Name: "hearts from", Vary: "hearts from", Grows: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.HeartsFrom)) }},
 	{Row{Path: PathHeartsTo, Name: "hearts to", Vary: "hearts to", Grows: true}, func(b *Batch) []Cell { return cells(datum(&b.Spirit.HeartsTo)) }},
@@ -80,11 +80,11 @@ var batchRows = []row[Batch]{
 
 	{Row{Path: PathEntry, Vary: "entry at"}, func(b *Batch) []Cell { return cells(datum(&b.Cask.Entry)) }},
 	{Row{Path: PathFill, Name: "cask", Vary: "size of the cask"}, func(b *Batch) []Cell {
-		return cells(volume(&b.Cask.SizeM3), datum(&b.Cask.New), datum(&b.Cask.Kind), datum(&b.Cask.Char))
+		return cells(volume(&b.Cask.SizeM3).from("volume"), datum(&b.Cask.New).apart(), datum(&b.Cask.Kind), datum(&b.Cask.Char).apart())
 	}},
 	{Row{Path: PathTare, Name: "tare of the cask"}, func(b *Batch) []Cell { return cells(mass(&b.Cask.TareKg)) }},
 	{Row{Path: PathRest, Name: "rest in wood", Vary: "rest in wood"}, func(b *Batch) []Cell { return cells(duration(&b.Cask.RestS)) }},
-	{Row{Path: PathBottle}, func(b *Batch) []Cell { return cells(volume(&b.Cask.BottleM3), datum(&b.Cask.BottleAt)) }},
+	{Row{Path: PathBottle}, func(b *Batch) []Cell { return cells(volume(&b.Cask.BottleM3).apart(), datum(&b.Cask.BottleAt)) }},
 	{Row{Path: PathBottleAt, Vary: "bottled at", Maybe: true, Part: true}, func(b *Batch) []Cell { return cells(datum(&b.Cask.BottleAt)) }},
 	{Row{Path: PathClimate}, func(b *Batch) []Cell { return cells(datum(&b.Cask.Climate)) }},
 	{Row{Path: PathLossFirst, Vary: lossFirstYear, Maybe: true, Part: true}, func(b *Batch) []Cell { return cells(share(&b.Cask.Climate.LossFirstYear)) }},

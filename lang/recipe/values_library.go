@@ -34,7 +34,7 @@ var (
 
 // yeastRows are the figures of a yeast.
 var yeastRows = []row[Yeast]{
-	{Row{Path: PathOf("form"), Name: "dry"}, func(y *Yeast) []Cell { return cells(datum(&y.Dry)) }},
+	{Row{Path: PathOf("form"), Name: "dry"}, func(y *Yeast) []Cell { return cells(datum(&y.Dry).apart()) }},
 	{Row{Path: PathOf("solids")}, func(y *Yeast) []Cell { return cells(share(&y.Solids)) }},
 	{Row{Path: PathOf("viable")}, func(y *Yeast) []Cell { return cells(share(&y.Viable)) }},
 	{Row{Path: PathOf("lag")}, func(y *Yeast) []Cell { return cells(duration(&y.LagS)) }},
@@ -64,7 +64,9 @@ var enzymeRows = []row[Enzyme]{
 	{Row{Path: PathOf("optimum")}, func(z *Enzyme) []Cell { return cells(temperature(&z.OptimumC)) }},
 	{Row{Path: PathOf("range")}, func(z *Enzyme) []Cell { return cells(temperature(&z.LowC), temperature(&z.HighC)) }},
 	{Row{Path: PathOf("dies-above")}, func(z *Enzyme) []Cell { return cells(temperature(&z.MostC)) }},
-	{Row{Path: PathOf("half-life")}, func(z *Enzyme) []Cell { return cells(duration(&z.HalfLifeS), temperature(&z.HalfLifeC)) }},
+	{Row{Path: PathOf("half-life")}, func(z *Enzyme) []Cell {
+		return cells(duration(&z.HalfLifeS).from("duration"), temperature(&z.HalfLifeC).from("temp"))
+	}},
 	{Row{Path: PathOf("death-energy")}, func(z *Enzyme) []Cell { return cells(molarEnergy(&z.DeathJMol)) }},
 	{Row{Path: PathOf("pH")}, func(z *Enzyme) []Cell { return cells(ph(&z.PHLow), ph(&z.PHHigh)) }},
 	{Row{Path: PathOf("dose")}, func(z *Enzyme) []Cell { return cells(dosed(&z.DoseLow), dosed(&z.DoseHigh)) }},

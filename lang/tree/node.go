@@ -125,11 +125,18 @@ func (n *Node) Span(word string) (low, high float64) {
 // Word is the first word or text that a line captured, for lines that are a
 // choice between words.
 func (n *Node) Word(word string) string {
-	l := n.Line(word)
-	if l == nil || len(l.Match.Caps) == 0 {
-		return ""
+	if c := n.Line(word).First(); c != nil {
+		return c.Text()
 	}
-	return l.Match.Caps[0].Text()
+	return ""
+}
+
+// First is what the line captured first, or nil.
+func (n *Node) First() *Capture {
+	if n == nil || len(n.Match.Caps) == 0 {
+		return nil
+	}
+	return &n.Match.Caps[0]
 }
 
 // Yes says that a yes-or-no line says yes.

@@ -1,0 +1,48 @@
+package check
+
+import (
+	"newmake/lang/recipe"
+	"newmake/lang/tree"
+)
+
+// lines is the text of something, as the rows of its values read it.
+type lines struct {
+	in *tree.Node
+	at recipe.Path // of what is in: the paths of its lines begin with it
+}
+
+// line is the good line of a path, nil if there is none.
+func (t lines) line(p recipe.Path) *tree.Node {
+	n := t.in
+	for p = p.Below(t.at); n != nil && !p.IsZero(); {
+		var word string
+		word, p = p.Cut()
+		n = n.Line(word)
+	}
+	return n
+}
+
+func (t lines) slot(p recipe.Path, slot string, first func(*tree.Node) *tree.Capture) *tree.Capture {
+	if slot == "" {
+		return first(t.line(p))
+	}
+	return t.line(p).Get(slot)
+}
+
+// Number implements recipe.Text.
+func (t lines) Number(p recipe.Path, slot string) (low, high float64, ok bool) {
+	c := t.slot(p, slot, (*tree.Node).Quantity)
+	if c == nil {
+		return 0, 0, false
+	}
+	return c.SI, c.HighSI(), true
+}
+
+// Word implements recipe.Text.
+func (t lines) Word(p recipe.Path, slot string) (string, bool) {
+	c := t.slot(p, slot, (*tree.Node).First)
+	if c == nil {
+		return "", false
+	}
+	return c.Text(), true
+}
