@@ -54,7 +54,7 @@ func root(a *app) *cobra.Command {
 		return usage("--color is auto, always or never, not %q", a.color)
 	}
 	for _, command := range []func(*app) *cobra.Command{
-		planCommand, todayCommand, checkCommand, fmtCommand, diffCommand, sizeCommand, gitSetupCommand, libraryCommand, gaugeCommand,
+		planCommand, todayCommand, seasonCommand, checkCommand, fmtCommand, diffCommand, sizeCommand, gitSetupCommand, libraryCommand, gaugeCommand,
 		explainCommand, whyCommand, learnCommand, reviewCommand, oddsCommand, recordCommand, cellarCommand, trialCommand, tastingsCommand, traceCommand, ledgerCommand, initCommand, lspCommand, versionCommand,
 	} {
 		root.AddCommand(withSchema(a, command(a)))

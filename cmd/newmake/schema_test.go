@@ -22,6 +22,7 @@ import (
 	"newmake/compile/ask/why"
 	"newmake/compile/book/cellar"
 	"newmake/compile/book/ledger"
+	"newmake/compile/book/season"
 	"newmake/compile/book/taste"
 	"newmake/compile/book/trace"
 	"newmake/compile/show/reviewed"
@@ -51,6 +52,7 @@ var published = map[string]struct {
 
 	"review":   {reviewed.Format, []reflect.Type{reflect.TypeFor[reviewed.Document](), reflect.TypeFor[report]()}},
 	"cellar":   {cellar.Format, []reflect.Type{reflect.TypeFor[cellar.Cellar]()}},
+	"season":   {season.Format, []reflect.Type{reflect.TypeFor[season.Season]()}},
 	"ledger":   {ledger.Format, []reflect.Type{reflect.TypeFor[ledger.Ledger]()}},
 	"trace":    {trace.Format, []reflect.Type{reflect.TypeFor[trace.Trace]()}},
 	"trial":    {taste.Format, []reflect.Type{reflect.TypeFor[taste.Judged]()}},
@@ -223,6 +225,8 @@ func TestAnswersBySchema(t *testing.T) {
 		"tastings clove",
 		"ledger 2026-03",
 		"ledger 2026-02 --people",
+		"season Spring",
+		"season --on 2026-04-20 --effort 1 --units si",
 		"trace 26C26",
 		"trace C-118",
 		"trial More~rye?",

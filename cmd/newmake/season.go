@@ -1,0 +1,160 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"strings"
+	"time"
+
+	"github.com/spf13/cobra"
+
+	"newmake/compile/ask/weeks"
+	"newmake/compile/book/season"
+	"newmake/compile/front/revision"
+	"newmake/compile/show/formats"
+	show "newmake/compile/show/weeks"
+	"newmake/lang/record"
+	"newmake/lang/words"
+)
+
+// seasonFlags are what a person asks of a season.
+type seasonFlags struct {
+	on, format, output, units, house, printed string
+	effort, week                                    int
+	full                                            bool
+}
+
+func seasonCommand(a *app) *cobra.Command {
+	var f seasonFlags
+	cmd := &cobra.Command{
+		Use:   "season [NAME]",
+		Short: "Weeks: many batches on one plant",
+		Long: "season plans the weeks that a `season` of the house asks for: when each batch is mashed, in\n" +
+			"which fermenter, when the stills run, who is wanted when, what the boiler gives, and which\n" +
+			"feints and which backset go from each run to the next. It says if all that is asked for is\n" +
+			"met, how much better a plan could be, what limits it, and on which days of the week a\n" +
+			"batch can be mashed at all. Runs that were begun stand as they were. The same house and\n" +
+			"the same effort give the same plan.\n\n" +
+			"As html it is a page with one picture of vessels, people and boiler; --week prints one\n" +
+			"week for the wall. As ics it is one calendar:\n" +
+			"put it over the one before, and its events move. --printed names the plan that people\n" +
+			"work from, written before as json: the new one then changes as little of it as it can.",
+		Example: "  newmake season\n" +
+			"  newmake season Spring -o spring.html\n" +
+			"  newmake season Spring --week 2 -o week.html\n" +
+			"  newmake season Spring -o spring.ics\n" +
+			"  newmake season Spring --on 2026-04-22 --printed spring.json",
+		RunE: func(_ *cobra.Command, args []string) error {
+			switch len(args) {
+			case 0:
+				return f.run(a, "")
+			case 1:
+				return f.run(a, args[0])
+			}
+			return usage("season takes one name; one of several words stands in quotes: newmake season %q", strings.Join(args, " "))
+		},
+	}
+	formatFlag(cmd, &f.format, formats.OfSeason.Names())
+	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: that of the batches)")
+	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
+	cmd.Flags().StringVar(&f.on, "on", "", "plan from this day on; what was before stands: 2026-04-22")
+	cmd.Flags().IntVar(&f.effort, "effort", 0, "steps of the search (default: enough for a small house)")
+	cmd.Flags().StringVar(&f.printed, "printed", "", "the plan that people work from, as json: change little of it")
+	cmd.Flags().IntVar(&f.week, "week", 0, "one week, for the wall, counted from 1")
+	cmd.Flags().BoolVar(&f.full, "full", false, "every run, day and tank, and what each thing more would bring")
+	completeFlag(cmd, "units", oneOf("us", "si"))
+	cmd.MarkFlagsMutuallyExclusive("week", "full")
+	return cmd
+}
+
+func (f seasonFlags) run(a *app, name string) error {
+	ways, as := formats.OfSeason, "season"
+	switch {
+	case f.week != 0:
+		ways, as = formats.OfWeek, "week"
+	}
+	format, err := ways.Choose(f.format, f.output)
+	if err != nil {
+		return err
+	}
+	if f.effort < 0 {
+		return usage("--effort is a number of steps, 1 or more, not %d", f.effort)
+	}
+	q := weeks.Question{Name: name, Effort: f.effort}
+	if q.Units, err = units(f.units); err != nil {
+		return err
+	}
+	if f.on != "" {
+		t, err := time.Parse(time.DateOnly, f.on)
+		if err != nil {
+			return usage("--on is a day, written 2026-04-22, not %q", f.on)
+		}
+		q.On = record.DateOf(t)
+	}
+	if q.Printed, err = f.printedPlan(); err != nil {
+		return err
+	}
+	src, err := a.load(f.house, "")
+	if err != nil {
+		return a.cannot(err, format)
+	}
+	s, said, err := weeks.Of(src, q)
+	if err != nil {
+		return a.cannot(err, format)
+	}
+	if s == nil {
+		return a.noAnswer(said, format)
+	}
+	if n := show.WeeksOf(s); f.week < 0 || f.week > n {
+		return usage("the season has %s: --week is one of them, not %d", words.Count(n, "week"), f.week)
+	}
+	o := formats.SeasonOptions{Options: show.Options{Bold: a.bold(f.output), Full: f.full || f.output != ""}, Week: f.week}
+	if format == "ics" {
+		o.Sequence = revision.Commits(src)
+	}
+	out, err := formats.Season(s, as, format, o)
+	if err != nil {
+		return err
+	}
+	if format != "json" {
+		a.show(said)
+	}
+	inputs := src.Inputs()
+	if f.printed != "" {
+		inputs = append(inputs, f.printed)
+	}
+	return a.write(f.output, out, inputs)
+}
+
+// mostPrinted is how large a plan may be that is read: a year of a busy house is a part
+// of it.
+const mostPrinted = 64 << 20
+
+// printedPlan reads the plan that people work from.
+func (f seasonFlags) printedPlan() (*season.Season, error) {
+	if f.printed == "" {
+		return nil, nil
+	}
+	info, err := os.Stat(f.printed)
+	switch {
+	case err != nil:
+		return nil, usage("cannot read %s: it is not there, or may not be read", f.printed)
+	case !info.Mode().IsRegular():
+		return nil, usage("cannot read %s: it is not a plain file", f.printed)
+	case info.Size() > mostPrinted:
+		return nil, usage("cannot read %s: it is too large for the plan of a season", f.printed)
+	}
+	text, err := os.ReadFile(f.printed)
+	if err != nil {
+		return nil, usage("cannot read %s", f.printed)
+	}
+	var s season.Season
+	if err := json.Unmarshal(text, &s); err != nil || s.Format != season.Format {
+		return nil, usage("%s is no plan of a season: write one with `newmake season NAME -o %s`", f.printed, f.printed)
+	}
+	if !strings.HasPrefix(s.Version, "1.") {
+		return nil, usage("%s is of version %q, and this newmake reads version 1", f.printed, s.Version)
+	}
+	return &s, nil
+}

@@ -1,0 +1,128 @@
+// Package weeks answers what a season of a house comes to: it gathers the declaration,
+// the batches that it asks for and the runs that were begun, and has compile/book/season
+// plan them.
+package weeks
+
+import (
+	"errors"
+
+	"newmake/compile/book/season"
+	"newmake/compile/front"
+	"newmake/lang/diag"
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+	asked "newmake/lang/season"
+	"newmake/lang/wording"
+	"newmake/lang/words"
+)
+
+// Question is a season of a house, and how it is to be planned.
+type Question struct {
+	Name    string         // of the season; "" if the house has one
+	On      record.Date    // what came before that day stands as it was; zero: the season's first day
+	Effort  int            // steps of the search; 0 for the usual
+	Printed *season.Season // a plan that people work from already; nil for none
+	Units   *recipe.System // to speak in; nil for those of the batches
+}
+
+// Which finds the season that is meant. The error is a diag.Refusal.
+func Which(src *front.Source, name string) (string, error) {
+	all := src.House.SeasonNames()
+	switch {
+	case name != "":
+		return name, nil
+	case len(all) == 1:
+		return all[0], nil
+	case len(all) == 0:
+		return "", diag.Refuse("the house has no season yet: `newmake explain season` shows how one is written")
+	}
+	return "", diag.Refuse("the house has the seasons %s: say which", words.And(wording.Quoted(all)))
+}
+
+// Problem gathers what is to be planned. It is nil where something stands in the way;
+// what is said then says what.
+func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) {
+	name, err := Which(src, q.Name)
+	if err != nil {
+		return nil, nil, err
+	}
+	asks, said := src.House.Season(name)
+	if asks == nil || said.HasErrors() {
+		return nil, said, nil
+	}
+	p := &season.Problem{Asks: asks, Batches: map[string]*recipe.Batch{}, On: q.On, Printed: q.Printed, Effort: q.Effort}
+	add := func(name string) diag.List {
+		if p.Batches[name] != nil {
+			return nil
+		}
+		b, list := src.House.Batch(name)
+		if b == nil {
+			return list
+		}
+		if q.Units != nil {
+			c := *b
+			c.Units = *q.Units
+			b = &c
+		}
+		p.Batches[name] = b
+		if p.Plant == nil {
+			p.Plant = b.Plant
+		}
+		return nil
+	}
+	for _, name := range asks.Batches() {
+		if list := add(name); list.HasErrors() {
+			said = append(said, list...)
+		}
+	}
+	if said.HasErrors() {
+		return nil, src.House.Ordered(said), nil
+	}
+	p.Runs = begun(src, asks)
+	for _, r := range p.Runs {
+		add(r.Batch) // a run of a batch that cannot be read is left out
+	}
+	return p, said, nil
+}
+
+// before is how long before a season a run may have begun that is still in the house.
+const before = 60
+
+// begun are the runs that bear on a season: those that were mashed in it, or in the weeks
+// before, in the order of the texts.
+func begun(src *front.Source, s *asked.Season) []*record.Run {
+	var out []*record.Run
+	for _, d := range src.House.Runs {
+		on, err := day(d.On)
+		if err != nil || on.Compare(s.To) > 0 || on.DaysTo(s.From) > before {
+			continue
+		}
+		if r, _ := src.House.Run(d.Name); r != nil && src.House.Find(r.Batch) != nil {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// Of plans a season. The answer is nil where something stands in the way; what is said
+// then says what.
+func Of(src *front.Source, q Question) (*season.Season, diag.List, error) {
+	p, said, err := Problem(src, q)
+	if p == nil || err != nil {
+		return nil, said, err
+	}
+	s, err := season.Plan(p)
+	if err != nil {
+		return nil, said, Refused(err)
+	}
+	return s, said, nil
+}
+
+// Refused is why a season cannot be planned, for a person.
+func Refused(err error) error {
+	var b *season.BatchError
+	if errors.As(err, &b) {
+		return diag.Refuse("%s cannot be computed, so the season cannot be planned: %v; `newmake plan` says more of it", b.Batch, b.Err)
+	}
+	return diag.Refuse("the season cannot be planned: %v", err)
+}

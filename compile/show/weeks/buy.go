@@ -1,0 +1,84 @@
+package weeks
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"newmake/compile/book/season"
+	"newmake/compile/measure"
+	"newmake/compile/show/columns"
+	"newmake/lang/words"
+)
+
+func join(all []string) string { return strings.Join(all, ", ") }
+
+// BuyText writes what has to be bought: by when, what there is of it, in which packs, and
+// what it costs by the week.
+func BuyText(w io.Writer, s *season.Season, o Options) error {
+	p := &page{columns.Writer{Bold: o.Bold}, of(s), all}
+	p.Strong("To buy for " + safe(s.Name) + ", " + p.span())
+	b := s.Buy
+	if b == nil || len(b.Lines) == 0 {
+		p.Para(0, 2, "Nothing has to be bought.")
+		_, err := io.WriteString(w, p.String())
+		return err
+	}
+	t := columns.Table{Left: map[int]bool{4: true}}
+	t.Row("what", "needed", "from store", "to buy", "by", "packs", "cost")
+	for _, l := range b.Lines {
+		t.Row(safe(l.What), p.amount(l.Need, l.Unit), p.amount(l.Store, l.Unit), p.amount(l.Buy, l.Unit), day(l.By), p.packs(l), p.cost(l.Cost, l.Priced))
+	}
+	t.Write(&p.Writer)
+	p.Heading("BY WEEK")
+	weeks := columns.Table{}
+	weeks.Row("week of", "to pay", "so far")
+	for _, x := range b.Weeks {
+		weeks.Row(day(x.Monday), p.cost(x.Cost, true), p.cost(x.Sum, true))
+	}
+	weeks.Write(&p.Writer)
+	p.Gap()
+	p.Para(0, 2, "All of it: "+p.money(b.Cost)+".")
+	if len(b.Unpriced) > 0 {
+		p.Para(0, 2, "Without a price in the house's costs, and not counted: "+safe(words.And(b.Unpriced))+".")
+	}
+	p.Para(0, 2, "What is to buy is there on the day before its first use. What the records of the store say is left is taken off first.")
+	_, err := io.WriteString(w, p.String())
+	return err
+}
+
+// amount is how much of something, in the units of the house.
+func (v say) amount(x float64, unit string) string {
+	switch unit {
+	case "kg":
+		return v.u.Mass(x)
+	case "L":
+		return v.u.Litres(x)
+	}
+	return measure.Number(x, 0)
+}
+
+func (v say) packs(l season.Buy) string {
+	if l.Packs == 0 {
+		return ""
+	}
+	text := fmt.Sprintf("%d x %s", l.Packs, v.amount(l.PackOf, l.Unit))
+	if l.Pallets > 0 {
+		text += ", " + measure.Number(l.Pallets, 1) + " pallets"
+	}
+	return text
+}
+
+func (v say) money(x float64) string {
+	if v.s.Buy.Currency == "" {
+		return measure.Number(x, 0)
+	}
+	return measure.Number(x, 0) + " " + safe(v.s.Buy.Currency)
+}
+
+func (v say) cost(x float64, priced bool) string {
+	if !priced {
+		return "no price"
+	}
+	return measure.Number(x, 0)
+}

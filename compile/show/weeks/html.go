@@ -1,0 +1,146 @@
+package weeks
+
+import (
+	"crypto/sha256"
+	_ "embed"
+	"encoding/base64"
+	"fmt"
+	"html/template"
+	"io"
+
+	"newmake/compile/book/season"
+	"newmake/compile/measure"
+	"newmake/compile/show/text"
+)
+
+//go:embed season.css
+var css string
+
+//go:embed season.html
+var seasonHTML string
+
+//go:embed week.html
+var weekHTML string
+
+var (
+	seasonPage = template.Must(template.New("season").Parse(seasonHTML))
+	weekPage   = template.Must(template.New("week").Parse(weekHTML))
+)
+
+// look is what the pages have in common: the style, and the policy that lets it in and
+// nothing else.
+type look struct {
+	Style  template.HTML
+	Policy string
+}
+
+func newLook() look {
+	sum := sha256.Sum256([]byte(css))
+	return look{template.HTML("<style>" + css + "</style>"),
+		"default-src 'none'; base-uri 'none'; form-action 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"}
+}
+
+// view is a season in words and pictures.
+type view struct {
+	look
+	Name, Plant, Span, Outcome, Verdict string
+	Conflicts                           []string
+	Asked                               []asked
+	Pictures                            []picture
+	Limits, Weekdays, Changes           []string
+	Runs                                []runRow
+	Days                                [][]string
+	Tanks                               [][]string
+	Safety                              string
+}
+
+type asked struct {
+	What, Comes string
+	Met         bool
+}
+
+type runRow struct {
+	Number, Batch, Mash, Fermenter, Strip, Spirit, Filled, Casks, Flow string
+}
+
+// HTML writes a season as one page that needs nothing else: the verdict, what is asked
+// for, the picture, and each run and each day.
+func HTML(w io.Writer, s *season.Season) error {
+	v := of(s)
+	out := view{look: newLook(), Name: safe(s.Name), Plant: safe(s.Plant), Span: v.span(), Outcome: v.outcome(), Verdict: v.verdict(), Pictures: v.pictures(), Safety: text.SafetyLine}
+	for _, c := range s.Conflicts {
+		out.Conflicts = append(out.Conflicts, v.conflict(c))
+	}
+	for _, d := range s.Demands {
+		out.Asked = append(out.Asked, asked{v.wanted(d), v.comes(d), d.Met})
+	}
+	if b := v.bottleneck(); b != "" {
+		out.Limits = append(out.Limits, b)
+	}
+	for _, r := range s.Bottlenecks {
+		out.Limits = append(out.Limits, v.relief(r))
+	}
+	for _, d := range s.Weekdays {
+		out.Weekdays = append(out.Weekdays, v.mashable(d))
+	}
+	for _, c := range s.Changes {
+		out.Changes = append(out.Changes, v.change(c))
+	}
+	p := &page{say: v}
+	for _, r := range s.Runs {
+		at := map[string]string{}
+		for _, st := range stages(r) {
+			if at[st.Name] == "" {
+				at[st.Name] = measure.DayAndClock(st.From)
+			}
+		}
+		row := runRow{Number: safe(r.Number), Batch: safe(r.Batch), Mash: measure.DayAndClock(r.Mash), Fermenter: safe(r.Fermenter), Strip: at["strip"], Spirit: at["spirit"], Casks: fmt.Sprint(r.Casks), Flow: p.flows(r)}
+		if r.Filled != "" {
+			row.Filled = day(r.Filled)
+		}
+		if r.Done {
+			row.Number += " (begun)"
+		}
+		out.Runs = append(out.Runs, row)
+	}
+	for _, d := range s.Days {
+		if len(d.Runs) == 0 && d.Why == "" {
+			continue
+		}
+		hours := safe(d.Why)
+		if d.Open != "" {
+			hours = measure.Clock(d.Open) + " to " + measure.Clock(d.Close)
+		}
+		out.Days = append(out.Days, []string{day(d.Date), hours, fmt.Sprintf("%d of %d", d.Wanted, d.People), v.u.Power(d.MostKW), joinBy(p.doneOn(d.Date))})
+	}
+	for _, t := range s.Tanks {
+		most := v.u.Litres(t.MostL)
+		if t.Over {
+			most = "! " + most + ", more than it holds"
+		}
+		out.Tanks = append(out.Tanks, []string{safe(t.Tank), safe(t.Holds), v.u.Litres(t.OfL), most})
+	}
+	return seasonPage.Execute(w, out)
+}
+
+func joinBy(all []string) string {
+	out := ""
+	for i, s := range all {
+		if i > 0 {
+			out += "; "
+		}
+		out += s
+	}
+	return out
+}
+
+// WeekHTML writes one week to hang on the wall, counted from 1.
+func WeekHTML(w io.Writer, s *season.Season, n int) error {
+	v := of(s)
+	return weekPage.Execute(w, struct {
+		look
+		Name, Plant string
+		wall
+		Safety string
+	}{newLook(), safe(s.Name), safe(s.Plant), v.week(n), text.SafetyLine})
+}

@@ -1,0 +1,383 @@
+// Package weeks shows the plan of a season: on one screen, as a page with one picture
+// of vessels, people and boiler, as sheets for the wall, as a calendar that updates in
+// place, and as rows for a spreadsheet. It computes nothing.
+package weeks
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"newmake/compile/book/season"
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/lang/diag"
+	"newmake/lang/words"
+)
+
+func safe(s string) string { return diag.Safe(s, false) }
+
+// say speaks of a season.
+type say struct {
+	s *season.Season
+	u measure.Units
+}
+
+func of(s *season.Season) say {
+	u := measure.US
+	if s.Units == "si" {
+		u = measure.SI
+	}
+	return say{s, u}
+}
+
+// day is a date or a time as Tue 7 Apr.
+func day(s string) string {
+	if t := moment(s); !t.IsZero() {
+		return t.Format("Mon 2 Jan")
+	}
+	return s
+}
+
+// moment reads a time or a date. A date is its midnight in UTC.
+func moment(s string) time.Time {
+	if len(s) == len(time.DateOnly) {
+		t, _ := time.Parse(time.DateOnly, s)
+		return t
+	}
+	return plan.Moment(s)
+}
+
+// dateOf is the day of a time, on its own clock.
+func dateOf(s string) string {
+	if len(s) < len(time.DateOnly) {
+		return ""
+	}
+	return s[:len(time.DateOnly)]
+}
+
+// span is the first and the last day of the season.
+func (v say) span() string {
+	from, to := moment(v.s.From), moment(v.s.To)
+	if from.Year() == to.Year() {
+		return from.Format("Mon 2 Jan") + " to " + to.Format("Mon 2 Jan 2006")
+	}
+	return from.Format("Mon 2 Jan 2006") + " to " + to.Format("Mon 2 Jan 2006")
+}
+
+// outcome is what comes of the season, in a line.
+func (v say) outcome() string {
+	m := v.s.Summary
+	alcohol := fmt.Sprintf("%s proof gallons", measure.Number(m.ProofGallons, 0))
+	if v.s.Units == "si" {
+		alcohol = fmt.Sprintf("%s L of pure alcohol", measure.Number(m.PureAlcoholL, 0))
+	}
+	return fmt.Sprintf("%s, %s, %s.", words.CountOf(m.Batches, "batch", "batches"), words.Count(m.CasksFilled, "cask"), alcohol)
+}
+
+// verdict says if what is asked for is met, and how much better a plan could be.
+func (v say) verdict() string {
+	missed := 0
+	for _, d := range v.s.Demands {
+		if !d.Met {
+			missed++
+		}
+	}
+	asked := "All that is asked for is met."
+	switch {
+	case len(v.s.Demands) == 0:
+		return "Nothing is asked for."
+	case missed > 0:
+		asked = fmt.Sprintf("%s of what is asked for %s not met.", words.Count(missed, "line"), map[bool]string{true: "is", false: "are"}[missed == 1])
+	}
+	return asked + " " + v.gap()
+}
+
+// gap says how far the plan is from the best that there can be.
+func (v say) gap() string {
+	g := v.s.Gap
+	if g.Proved || g.Most <= g.Met {
+		return "Proved best: no plan meets more."
+	}
+	text := fmt.Sprintf("At most %s more possible", words.CountOf(g.Most-g.Met, "batch is", "batches are"))
+	if g.By != "" {
+		text += "; what limits it is " + v.limit(g.By)
+	}
+	return text + "."
+}
+
+// limit is what stands in the way, in words.
+func (v say) limit(by string) string {
+	if w := map[string]string{
+		"boiler": "the boiler", "crew": "the people who are there", "people": "the people who are there", "shift": "the hours of work", "shifts": "the hours of work",
+		"demand": "what is asked for", "fermenter": "the fermenters", "fermenters": "the fermenters", "cooker": "the cooker", "still": "the stills", "wait": "how long a wash may stand", "days": "the days of the season",
+	}[by]; w != "" {
+		return w
+	}
+	for _, x := range v.s.Vessels {
+		if x.Name == by {
+			return safe(by)
+		}
+	}
+	return safe(by)
+}
+
+// wanted is a demand in words.
+func (v say) wanted(d season.Demanded) string {
+	of := safe(d.Batch)
+	by := ""
+	if d.By != "" {
+		by = " by " + day(d.By)
+	}
+	switch d.Wanted {
+	case "casks":
+		return words.Count(d.Amount, "cask") + " of " + of + by
+	case "days":
+		return words.CountOf(d.Amount, "mash", "mashes") + " of " + of + " on the days that are named"
+	}
+	return words.CountOf(d.Amount, "mash", "mashes") + " of " + of + by
+}
+
+// comes is what comes of a demand.
+func (v say) comes(d season.Demanded) string {
+	if d.Met {
+		text := "met"
+		if d.When != "" {
+			text += ", the last on " + day(d.When)
+		}
+		return text
+	}
+	text := fmt.Sprintf("NOT MET: %d of %d", d.Made, d.Amount)
+	if d.Limit != "" {
+		text += "; what limits it is " + v.limit(d.Limit)
+	}
+	if d.Least != nil {
+		text += ". The least change that would do: " + v.thing(*d.Least)
+	}
+	return text
+}
+
+// thing is one thing more, or a change of what is asked.
+func (v say) thing(r season.Relief) string {
+	n := measure.Number(r.Amount, 0)
+	switch r.What {
+	case "boiler":
+		return n + " kW more from the boiler"
+	case "crew":
+		return words.CountOf(int(r.Amount), "person more", "people more")
+	case "day":
+		return "work on " + safe(r.Name)
+	case "by":
+		return fmt.Sprintf("%s later", words.Count(int(r.Amount), "day"))
+	case "casks":
+		return fmt.Sprintf("%s fewer", words.Count(int(r.Amount), "cask"))
+	case "fermenter":
+		return words.Count(int(r.Amount), "fermenter") + " more"
+	}
+	if r.Name != "" {
+		return "a second " + safe(r.Name)
+	}
+	return "one " + safe(r.What) + " more"
+}
+
+// brings is what one thing more would bring.
+func (v say) brings(r season.Relief) string {
+	var all []string
+	if r.Batches > 0 {
+		all = append(all, words.CountOf(r.Batches, "batch", "batches")+" more")
+	}
+	if r.WaitH >= 0.5 {
+		all = append(all, measure.Hours(r.WaitH)+" less that a wash stands past its time")
+	}
+	if len(all) == 0 {
+		return "nothing"
+	}
+	return words.And(all)
+}
+
+// relief is the line of a bottleneck.
+func (v say) relief(r season.Relief) string {
+	thing := v.thing(r)
+	return strings.ToUpper(thing[:1]) + thing[1:] + " would bring " + v.brings(r) + "."
+}
+
+// bottleneck names the best of what one thing more would bring.
+func (v say) bottleneck() string {
+	for _, r := range v.s.Bottlenecks {
+		if r.Batches > 0 || r.WaitH >= 0.5 {
+			return "The bottleneck: " + v.relief(r)
+		}
+	}
+	if len(v.s.Bottlenecks) == 0 {
+		return ""
+	}
+	var tried []string
+	for _, r := range v.s.Bottlenecks {
+		tried = append(tried, v.thing(r))
+	}
+	return "No bottleneck: " + words.Or(tried) + " would bring no batch more of those that are asked for."
+}
+
+// mashDays are the days of the week on which a batch can be mashed.
+func mashDays(w season.Weekdays) []string {
+	var can []string
+	for _, d := range w.Days {
+		if d.Can {
+			can = append(can, d.Day[:min(3, len(d.Day))])
+		}
+	}
+	return can
+}
+
+// mashable says on which days of the week a batch can be mashed at all.
+func (v say) mashable(w season.Weekdays) string {
+	can := mashDays(w)
+	why := map[string][]string{}
+	var order []string
+	for _, d := range w.Days {
+		short := d.Day[:min(3, len(d.Day))]
+		if d.Can {
+			continue
+		}
+		if why[d.Why] == nil {
+			order = append(order, d.Why)
+		}
+		why[d.Why] = append(why[d.Why], short)
+	}
+	text := safe(w.Batch) + " can be mashed on " + words.And(can)
+	if len(can) == 0 {
+		text = safe(w.Batch) + " can be mashed on no day of the week"
+	}
+	for _, reason := range order {
+		text += "; not on " + words.Or(why[reason])
+		if reason != "" {
+			text += ": " + safe(reason)
+		}
+	}
+	return text + "."
+}
+
+// conflict is a conflict in words.
+func (v say) conflict(c season.Conflict) string {
+	var runs []string
+	seen := map[string]bool{}
+	for _, m := range c.Tasks {
+		if !seen[m.Run] {
+			seen[m.Run] = true
+			runs = append(runs, safe(v.run(m.Run)))
+		}
+	}
+	when := measure.DayAndClock(c.From) + " to " + measure.DayAndClock(c.To)
+	of := words.And(runs)
+	switch c.Kind {
+	case "vessel":
+		return fmt.Sprintf("%s is wanted by %s at one time, %s", safe(c.Vessel), of, when)
+	case "boiler":
+		return fmt.Sprintf("%s kW are wanted of the boiler, which gives %s, %s: %s", measure.Number(c.Need, 0), measure.Number(c.Have, 0), when, of)
+	case "crew":
+		return fmt.Sprintf("%s are wanted and %s there, %s: %s", words.CountOf(int(c.Need), "person", "people"), words.CountOf(int(c.Have), "is", "are"), when, of)
+	case "shift":
+		return fmt.Sprintf("work falls out of the shift, %s: %s", when, of)
+	case "wait":
+		return fmt.Sprintf("a wash stands longer than it may, %s: %s", when, of)
+	}
+	return fmt.Sprintf("%s, %s: %s", safe(c.Kind), when, of)
+}
+
+// run names a run: its number with its batch.
+func (v say) run(number string) string {
+	for _, r := range v.s.Runs {
+		if r.Number == number {
+			return "run " + number + " (" + r.Batch + ")"
+		}
+	}
+	return "run " + number
+}
+
+// change is something that is otherwise than printed.
+func (v say) change(c season.Change) string {
+	name := safe("run " + c.Run + " of " + c.Batch)
+	switch {
+	case c.What == "dropped":
+		return name + " is dropped"
+	case c.What == "new":
+		return name + " is new, on " + day(c.Is)
+	}
+	return fmt.Sprintf("%s: %s on %s, was %s", name, safe(c.What), measure.DayAndClock(c.Is), measure.DayAndClock(c.Was))
+}
+
+// letters gives each batch a letter, in the order in which the season names them.
+func (v say) letters() (of map[string]rune, order []string) {
+	of = map[string]rune{}
+	add := func(batch string) {
+		if _, ok := of[batch]; !ok && len(order) < 26 {
+			of[batch] = 'A' + rune(len(order))
+			order = append(order, batch)
+		}
+	}
+	for _, d := range v.s.Demands {
+		add(d.Batch)
+	}
+	for _, r := range v.s.Runs {
+		add(r.Batch)
+	}
+	return of, order
+}
+
+// stages are the stages of a run as one sees them from afar: what is done from when to
+// when, in which vessel, in the order in which they begin. Cleaning after a stage is one of
+// its own: it may be done by somebody else, and later.
+func stages(r season.Run) []stage {
+	var out []stage
+	for _, t := range r.Tasks {
+		name := t.Stage
+		if strings.HasSuffix(t.Key, ".clean") {
+			name += cleaning
+		}
+		n := slices.IndexFunc(out, func(s stage) bool { return s.Name == name })
+		if n < 0 {
+			n = len(out)
+			out = append(out, stage{Name: name, Vessel: t.Vessel, From: t.Start, To: t.End})
+		}
+		s := &out[n]
+		if moment(t.Start).Before(moment(s.From)) {
+			s.From = t.Start
+		}
+		if moment(t.End).After(moment(s.To)) {
+			s.To = t.End
+		}
+		if s.Vessel == "" {
+			s.Vessel = t.Vessel
+		}
+		if t.Attend != plan.Alone {
+			s.People = max(s.People, t.People)
+			s.Out += t.OutOfShift
+		}
+		s.Tasks = append(s.Tasks, t)
+	}
+	return out
+}
+
+type stage struct {
+	Name, Vessel, From, To string
+	People                 int     // most at a time, of what wants somebody
+	Out                    float64 // minutes out of the shift
+	Tasks                  []season.Task
+}
+
+// stageWords are the stages as one speaks of them on a wall.
+var stageWords = map[string]string{"mash": "mash", "ferment": "ferment", "strip": "stripping run", "spirit": "spirit run", "fill": "fill casks"}
+
+// cleaning ends the name of what cleans up after a stage.
+const cleaning = ", clean"
+
+func stageWord(name string) string {
+	if of, ok := strings.CutSuffix(name, cleaning); ok {
+		return "clean after the " + stageWord(of)
+	}
+	if w := stageWords[name]; w != "" {
+		return w
+	}
+	return safe(name)
+}
