@@ -22,7 +22,7 @@ type planFlags struct {
 	format, output, units, batch, stdin, table, on string
 	lan                                            string
 	try                                            []string
-	schema, watch, open, variants                  bool
+	schema, watch, open, variants, short           bool
 	screenFlags
 }
 
@@ -51,8 +51,10 @@ func planCommand(a *app) *cobra.Command {
 			"day as record does. It is for the browser of this machine alone; --lan ADDRESS shows it\n" +
 			"to a tablet of the house instead, which is let in by a code. That goes over the network\n" +
 			"unencrypted.\n\n" +
-			"html is a run sheet to print and write on; csv is a table for a spreadsheet, --table\n" +
-			"says which; ics is the days for a calendar; md is for a pull request.",
+			"html is a run sheet to print and write on, a page for each day's work; --short is two pages\n" +
+			"for the whole batch: what is weighed out, each step with what decides at its end, and the\n" +
+			"cautions. csv is a table for a spreadsheet, --table says which; ics is the days for a\n" +
+			"calendar; md is for a pull request.",
 		Example: "  newmake plan ferry-landing.batch\n" +
 			"  newmake plan ferry-landing.batch --full\n" +
 			"  newmake plan ferry-landing.batch toll-road.batch\n" +
@@ -63,6 +65,7 @@ func planCommand(a *app) *cobra.Command {
 			"  newmake plan ferry-landing.batch --try 'bill.rye=14 %' --try 'mash.rest.2=30 min'\n" +
 			"  newmake plan ferry-landing.batch --on 2026-03-10\n" +
 			"  newmake plan ferry-landing.batch -o ferry-landing.html\n" +
+			"  newmake plan ferry-landing.batch --short -o pocket.html\n" +
 			"  newmake plan ferry-landing.batch --open\n" +
 			"  newmake plan ferry-landing.batch --on 2026-03-10 --open --lan 192.168.1.20\n" +
 			"  newmake plan ferry-landing.batch -o spirit.csv --table spirit\n" +
@@ -89,6 +92,10 @@ func planCommand(a *app) *cobra.Command {
 				return usage("%s goes with one plan that is made once, not with --watch, --open or --variants", f.asked())
 			case !f.full && f.asked() != "" && !f.plain(f.format, f.output):
 				return usage("%s is of the text, which goes to standard output", f.asked())
+			case f.short && (f.variants || f.open):
+				return usage("--short is the sheet of one batch on two pages, and goes with neither --variants nor --open")
+			case f.short && !f.paper():
+				return usage("--short is a sheet to print on two pages: write it to a file, as in --short -o sheet.html")
 			case f.schema:
 				return a.write(f.output, plan.Schema, nil)
 			case f.variants:
@@ -111,6 +118,7 @@ func planCommand(a *app) *cobra.Command {
 	cmd.Flags().BoolVar(&f.schema, "schema", false, "print the JSON schema of a plan")
 	cmd.Flags().BoolVar(&f.watch, "watch", false, "write again whenever the recipe is saved")
 	cmd.Flags().BoolVar(&f.open, "open", false, "serve the batch to the browser of this machine: steps, readings, what changed")
+	cmd.Flags().BoolVar(&f.short, "short", false, "of html: two pages with the whole batch, not one for each day")
 	cmd.Flags().StringVar(&f.lan, "lan", "", "of --open: serve on this private address instead, to who has the code")
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	completeFlag(cmd, "batch", batchNames)
@@ -268,5 +276,11 @@ func (f planFlags) write(a *app, made *front.Plan, format string, src *front.Sou
 }
 
 func (f planFlags) options(a *app) formats.Options {
-	return formats.Options{Table: f.table, Bold: a.bold(f.output), Part: f.part}
+	return formats.Options{Table: f.table, Bold: a.bold(f.output), Part: f.part, Short: f.short}
+}
+
+// paper says that what is written is the sheet to print.
+func (f planFlags) paper() bool {
+	format, err := formats.OfPlan.Choose(f.format, f.output)
+	return err == nil && format == "html"
 }

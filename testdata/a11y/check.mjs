@@ -16,6 +16,8 @@ import { hostileFaults, lanFaults, servedFaults } from "./served.mjs";
 // How many pages are sensible: fewer for a batch of the usual size than for an
 // odd one, with charges by the half and a ferment of many days.
 const mostPages = (file) => (file.startsWith("odd") ? 18 : 11);
+// A short sheet has two, but of a batch with two charges to each still and ten days.
+const shortPages = (file) => (file.startsWith("odd") ? 4 : 2);
 const [folder, newmake, recipe, hostile] = process.argv.slice(2).map((p) => resolve(p));
 let failed = 0;
 
@@ -45,6 +47,23 @@ await withBrowser(async (browser) => {
     report(file, faults, counts.join(", "));
     const plan = JSON.parse(readFileSync(base + ".json", "utf8"));
     report(file.replace(".html", ".ics"), calendarFaults(readFileSync(base + ".ics", "utf8"), plan));
+  }
+  const brief = join(folder, "short");
+  for (const file of readdirSync(brief).filter((f) => f.endsWith(".html")).sort()) {
+    const { page, faults } = await open(browser, "file://" + join(brief, file));
+    faults.push(...(await htmlFaults(readFileSync(join(brief, file), "utf8"))), ...(await axeFaults(page)), ...(await inkFaults(page)));
+    for (const paper of Object.keys(papers)) faults.push(...(await tooWide(page, paper)));
+    await page.setViewport({ width: 800, height: 1000 });
+    const steps = await mark(page), words = await page.evaluate(() => parseFloat(getComputedStyle(document.querySelector(".brief-do")).fontSize) * 0.75);
+    const counts = [];
+    for (const paper of Object.keys(papers)) {
+      const made = await print(page, paper, join(brief, file.replace(".html", `.${paper}.pdf`)), steps, shortPages(file));
+      if (made.pages < 2) faults.push(`${paper}: ${made.pages} page`);
+      faults.push(...made.faults);
+      counts.push(`${made.pages} ${paper} pages`);
+    }
+    await page.close();
+    report("short/" + file, faults, `${counts.join(", ")}, words of ${words.toFixed(1)} pt`);
   }
   const reviews = join(folder, "reviews");
   for (const file of readdirSync(reviews).filter((f) => f.endsWith(".html")).sort()) {

@@ -20,7 +20,7 @@ export async function tooWide(page, paper) {
       if (e.closest("svg") && e.tagName !== "svg") continue;
       const box = e.getBoundingClientRect();
       if (box.right > width + 1.5 || box.left < -1) out.push(`wider than the page: ${name(e)}`);
-      if (/^(td|th|p|dd|dt|li|h1|h2)$/i.test(e.tagName) && e.scrollWidth > e.clientWidth + 2 && e.clientWidth > 0) {
+      if (/^(td|th|p|dd|dt|li|h1|h2)$/i.test(e.tagName) && !e.classList.contains("unseen") && e.scrollWidth > e.clientWidth + 2 && e.clientWidth > 0) {
         out.push(`wider than its box: ${name(e)} ${e.scrollWidth} in ${e.clientWidth}`);
       }
     }

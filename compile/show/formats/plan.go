@@ -22,6 +22,7 @@ import (
 type Options struct {
 	Table string // of csv
 	Bold  bool   // text may be bold: it goes to a terminal
+	Short bool   // of html: two pages
 	// Of text: some days of the plan or a part of it alone, as text.Options has them;
 	// or Screen, which is all of it at a glance.
 	Days   []string
@@ -38,7 +39,7 @@ func Plan(p *plan.Plan, format string, o Options) ([]byte, error) {
 	case "json":
 		err = json.Write(&out, p)
 	case "html":
-		err = sheet.HTML(&out, p, sheet.Options{Units: u})
+		err = sheet.HTML(&out, p, sheet.Options{Units: u, Short: o.Short})
 	case "csv":
 		if !slices.Contains(csv.Tables, o.Table) {
 			return nil, diag.Refuse("there is no table %q: --table is %s", o.Table, words.Or(csv.Tables))

@@ -14,6 +14,8 @@
 // it said, when, and who read it. The blanks stand in the order in which a run
 // record wants them.
 //
+// The short sheet (short.go) is the whole batch on two pages instead.
+//
 // Text of the recipe is shown and never obeyed: controls are replaced in the
 // whole plan first (diag.Safe), html/template escapes all of it, and the page
 // forbids everything but its own style sheet, by a hash.
@@ -47,15 +49,17 @@ type Options struct {
 	// Stale says that the text has errors since: this is the last sheet that could be
 	// made. It is marked so on each page, for a sheet outlives the screen that it came from.
 	Stale bool
+	// Short is two pages for the whole batch instead of a page for each day's work.
+	Short bool
 }
 
-//go:embed *.tmpl sheet.css
+//go:embed *.tmpl *.css
 var files embed.FS
 
 // parsed is the template, read when the first sheet is written.
 var parsed = sync.OnceValue(func() *template.Template {
 	return template.Must(chart.AddTo(template.Must(
-		template.New("").Funcs(funcs(measure.US, nil)).ParseFS(files, "*.tmpl", "sheet.css"))))
+		template.New("").Funcs(funcs(measure.US, nil)).ParseFS(files, "*.tmpl", "*.css"))))
 })
 
 // HTML writes the sheet.
@@ -66,8 +70,10 @@ func HTML(w io.Writer, p *plan.Plan, o Options) error {
 		return err
 	}
 	t.Funcs(funcs(o.Units, p))
-	v := view{Plan: p, Units: o.Units, Stale: o.Stale}
-	v.fill()
+	v := view{Plan: p, Units: o.Units, Stale: o.Stale, Short: o.Short}
+	if !v.Short {
+		v.fill()
+	}
 	return v.write(w, t)
 }
 

@@ -19,6 +19,7 @@ type view struct {
 	*plan.Plan
 	Units  measure.Units
 	Stale  bool
+	Short  bool // two pages for the whole batch
 	Style  template.HTML
 	Policy string
 
@@ -195,6 +196,9 @@ func (v *view) numbers() map[string]care {
 
 // Sections are the parts of the sheet as the heads of their pages have them.
 func (v *view) Sections() []section {
+	if v.Short {
+		return v.shortSections()
+	}
 	out := []section{{"weigh", "weigh out", ""}}
 	add := func(p part, what string) {
 		if len(p.Days) == 0 {
