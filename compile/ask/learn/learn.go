@@ -48,6 +48,7 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 		l.Evals += fit.Evals
 		s = solved(m, fit)
 		l.Effects = s.effects()
+		before := moved
 		if start, moved, err = m.look(s.z, l.Effects); err != nil {
 			return nil, err
 		}
@@ -56,7 +57,7 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 		}
 		// A reading is wrong only for constants that are as good as they will be.
 		rest := moved < atRest && fit.OffsetSD <= goodEnough
-		if round == 0 || !rest && round < trusting {
+		if round == 0 || !rest && moved > 0 && round < trusting {
 			continue
 		}
 		gross, err := s.gross()
@@ -67,7 +68,10 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 			m.least = math.Inf(1) // of other readings
 		}
 		switch {
-		case !rest || len(gross) > 0:
+		case len(gross) > 0:
+		case moved == 0 && before == 0 && !rest:
+			done = true // it is as good as it will be, and is said not to be good
+		case !rest:
 		case len(l.Gross) > 0 && !again:
 			// What seemed wrong from where the search began may be right from here.
 			again = true

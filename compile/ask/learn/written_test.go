@@ -77,6 +77,13 @@ func calibrateWritten(t *testing.T, houses, n int) (c calibrated, readings, gros
 		house, g, _ := written(t, uint64(seed+1), n)
 		l, err := From(g.Runs, g.Instruments)
 		require.NoError(t, err)
+		readings, gross = readings+l.Readings+len(l.Gross), gross+len(l.Gross)
+		if len(l.Gross) > 0 {
+			c.gross++
+		}
+		if len(l.Drifts) > 0 {
+			c.drifts++
+		}
 		if !l.Converged {
 			c.failed++
 			continue
@@ -90,13 +97,6 @@ func calibrateWritten(t *testing.T, houses, n int) (c calibrated, readings, gros
 				i, c.constants = len(c.constants), append(c.constants, held{name: f.Key})
 			}
 			c.constants[i].add(f.off(x))
-		}
-		readings, gross = readings+l.Readings+len(l.Gross), gross+len(l.Gross)
-		if len(l.Gross) > 0 {
-			c.gross++
-		}
-		if len(l.Drifts) > 0 {
-			c.drifts++
 		}
 	}
 	c.constants = append(c.constants, all)

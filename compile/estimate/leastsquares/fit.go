@@ -121,6 +121,11 @@ type searching struct {
 	vain    int // steps that made nothing less, since the last good one
 }
 
+const (
+	near     = 1.0 // what a step may still be foreseen to gain, of the sum of squares, for patience to be lost
+	mostVain = 12  // steps in a row that make nothing less, after which it is lost anyway
+)
+
 // worthwhile is how much of what is foreseen a good step makes good.
 const worthwhile = 0.1
 
@@ -187,7 +192,7 @@ func (s *searching) step() (*Status, error) {
 		if s.age > 0 {
 			return nil, s.anew()
 		}
-		if s.vain++; s.o.Patience > 0 && s.vain >= s.o.Patience {
+		if s.vain++; s.o.Patience > 0 && s.vain >= s.o.Patience && (foreseen < near || s.vain >= mostVain) {
 			return s.ending(Stalled)
 		}
 		s.damp()
