@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"newmake/lang/testflag"
 )
 
 // customary is what nobody reads who counts in litres. The word proof alone may stand in
@@ -26,10 +28,13 @@ func TestAHouseInLitresReadsNoGallons(t *testing.T) {
 	file := "grey-creel.batch"
 	_, why, _ := command("why", file, "--batch", "Grey Creel")
 	asked := [][]string{{"why", file, "--batch", "Grey Creel"}}
-	for _, m := range regexp.MustCompile(`(?m)^  ([a-z][a-z0-9-]+)  `).FindAllStringSubmatch(why, -1) {
-		asked = append(asked, []string{"why", file, m[1], "--batch", "Grey Creel"})
+	listed := regexp.MustCompile(`(?m)^  ([a-z][a-z0-9-]+)  `).FindAllStringSubmatch(why, -1)
+	require.Greater(t, len(listed), 30, "the list of what can be asked is read:\n%s", why)
+	for i, m := range listed {
+		if i%testflag.Every(7) == 0 {
+			asked = append(asked, []string{"why", file, m[1], "--batch", "Grey Creel"})
+		}
 	}
-	require.Greater(t, len(asked), 30, "the list of what can be asked is read:\n%s", why)
 	for _, batch := range []string{"Grey Creel", "Smoke Creel"} {
 		for _, format := range []string{"text", "md", "html", "csv", "ics"} {
 			asked = append(asked, []string{"plan", file, "--batch", batch, "--format", format})
