@@ -2,6 +2,7 @@ package compile
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -39,6 +40,10 @@ func TestPreheatedCharges(t *testing.T) {
 			p, list := with(c.charges, c.p, c.none)
 			idle := slices.ContainsFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeNoPotAle })
 			assert.Equal(t, c.warm == 0, idle)
+			if idle {
+				i := slices.IndexFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeNoPotAle })
+				assert.Equal(t, c.none, strings.Contains(list[i].Summary, "pot-ale none yet"), "the reason is the house's own where it says so")
+			}
 			if c.warm == 0 {
 				assert.Nil(t, p.Strip.Preheat)
 				assert.Equal(t, cold.Strip.HeatKWh, p.Strip.HeatKWh)

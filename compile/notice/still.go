@@ -86,9 +86,13 @@ func preheats(w *writer, v *recipe.Vessel, r numbers.Strip) {
 		at = v.At
 	}
 	if r.Idle {
+		why := "the batch has one charge"
+		help := "where pot ale is kept hot from batch to batch, say how hot, as in " + w.example("preheater 40 sqft, pot-ale at 180 F")
+		if w.b.Today.NoPotAle {
+			why, help = "the house has none of a batch before, as `pot-ale none yet` says", "once there is some, take that line out"
+		}
 		w.add(diag.Diagnostic{
-			Code: diag.CodeNoPotAle, At: at, Summary: fmt.Sprintf("the preheater of the still %q has no hot pot ale: the batch has one charge", v.Name),
-			Help: "where pot ale is kept hot from batch to batch, say how hot, as in " + w.example("preheater 40 sqft, pot-ale at 180 F"),
+			Code: diag.CodeNoPotAle, At: at, Summary: fmt.Sprintf("the preheater of the still %q has no hot pot ale: %s", v.Name, why), Help: help,
 		})
 	}
 	if p := r.Preheat; p != nil && p.WantsC > p.ToC+preheatShortK {

@@ -68,6 +68,9 @@ func (c Clock) FermentS(jobs []Job) float64 {
 // it: those of the line first.
 func (c Clock) Scheduled(b *recipe.Batch, jobs []Job, curve []ferment.Point) (plan.Schedule, []schedule.Slot) {
 	line := c.place(jobs)
+	if late := soakedLate(jobs, line); late != nil {
+		jobs, line = late, c.place(late)
+	}
 	all := slices.Grow(slices.Clone(line), len(jobs)-len(line))
 	steps := make([]plan.Step, 0, 2*len(jobs))
 	for i := range jobs {

@@ -2,11 +2,13 @@ package work
 
 import (
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile/plan"
+	"newmake/compile/stage/schedule"
 	"newmake/lang/recipe"
 )
 
@@ -21,4 +23,23 @@ func TestCasksAreSoaked(t *testing.T) {
 	assert.InDelta(t, 40, jobs[2].Measured[0].Amount.Value, 1e-9)
 	assert.Contains(t, jobs[2].Do.Text, "the 2 casks that are to be filled")
 	assert.Equal(t, []string{"soak", "roll"}, jobs[2].Cautions, "an empty cask crushes nobody, and hot water is no steam")
+}
+
+// A soaked cask that would stand for more than a day is soaked on the day of its
+// filling instead.
+func TestASoakedCaskIsFilledWithinADay(t *testing.T) {
+	jobs := []Job{{Task: schedule.Task{Key: "fill.reduce"}}, {Task: schedule.Task{Key: soakKey}}, {Task: schedule.Task{Key: "fill.settle"}}, {Task: schedule.Task{Key: "fill.cask"}}, {Task: schedule.Task{Key: restKey}}}
+	soaked := time.Date(2026, 2, 7, 18, 28, 0, 0, time.UTC)
+	line := func(gap time.Duration) []schedule.Slot {
+		return []schedule.Slot{{Task: jobs[1].Task, End: soaked}, {Task: jobs[3].Task, Start: soaked.Add(gap)}}
+	}
+	assert.Nil(t, soakedLate(jobs, line(24*time.Hour)))
+	late := soakedLate(jobs, line(24*time.Hour+time.Minute))
+	var keys []string
+	for _, j := range late {
+		keys = append(keys, j.Key)
+	}
+	assert.Equal(t, []string{"fill.reduce", "fill.settle", "fill.soak", "fill.cask", "cask.rest"}, keys)
+	assert.Equal(t, "fill.soak", jobs[1].Key, "the work that was given stays as it is")
+	assert.Nil(t, soakedLate(jobs, nil), "nothing is filled")
 }

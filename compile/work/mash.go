@@ -42,14 +42,15 @@ func mashJobs(n *numbers.Batch) []Job {
 		w.When = whenStep(n, i)
 		w.Do, w.Read = mashWords(n, i, st)
 		w.Measured = mashMeasures(i, s)
-		if !hot && st.EndC > hotC {
+		fired := s.Verb == recipe.MashHeat || s.Verb == recipe.MashBoil
+		if st.EndC > hotC && (fired || !hot) {
 			hot = true
 			w.Cautions = append(w.Cautions, "hot-mash")
-			if s.Verb == recipe.MashHeat || s.Verb == recipe.MashBoil {
-				w.Cautions = append(w.Cautions, heatCaution(n.Batch))
-			}
 		}
-		if s.Verb == recipe.MashAdd {
+		if fired {
+			w.Cautions = append(w.Cautions, heatCaution(n.Batch))
+		}
+		if s.Verb == recipe.MashAdd && cooker.Agitator {
 			w.Cautions = append(w.Cautions, "lockout")
 		}
 		jobs = append(jobs, w)
@@ -64,14 +65,22 @@ func mashJobs(n *numbers.Batch) []Job {
 	if kg := n.Mashed.Draff.MassKg(); kg > 0 {
 		jobs = append(jobs, Job{
 			Task: schedule.Task{Key: "mash.draff", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: kg / numbers.Rates(n.Batch).DigKgS, Now: true},
-			Do:   plan.Say("Dig out {} of wet draff, hot and heavy.", plan.Of(kg, plan.Kilogram)), Cautions: []string{"oxygen", inside(cooker), "lockout", "hot-mash"}, After: after,
+			Do:   plan.Say("Dig out {} of wet draff, hot and heavy.", plan.Of(kg, plan.Kilogram)), Cautions: driven(cooker, "oxygen", inside(cooker), "hot-mash"), After: after,
 		})
 		after = "mash.draff"
 	}
 	return append(jobs, Job{
 		Task: schedule.Task{Key: "mash.clean", Stage: "mash", Vessel: cooker.Name, Attend: schedule.Throughout, DurationS: cleaningS(cooker), MayWait: true},
-		Do:   cleaning("Rinse and clean the cooker", cooker), Cautions: []string{"caustic", inside(cooker), "lockout"}, After: after,
+		Do:   cleaning("Rinse and clean the cooker", cooker), Cautions: driven(cooker, "caustic", inside(cooker)), After: after,
 	})
+}
+
+// driven are the dangers of a vessel, and that of its drive if it has one.
+func driven(v *recipe.Vessel, dangers ...string) []string {
+	if v.Agitator {
+		return append(dangers, "lockout")
+	}
+	return dangers
 }
 
 // treatment is what goes into the first liquor to set the mash's pH. It is weighed:
@@ -90,7 +99,7 @@ func treatment(n *numbers.Batch) (Job, bool) {
 	}
 	add("gypsum", t.GypsumKg)
 	add("slaked lime", t.LimeKg)
-	add(t.Acid.String()+" acid (counted pure: more of a weaker one)", n.Mashed.AcidKg)
+	add(t.Acid.Bought(), n.Mashed.AcidKg)
 	if len(words) == 0 {
 		return j, false
 	}
@@ -169,6 +178,9 @@ func mashWords(n *numbers.Batch, i int, st mash.Step) (plan.Phrase, []Reading) {
 	case recipe.MashDose:
 		return plan.Say("Stir in {} of "+s.Enzyme.Name+".", plan.Of(s.MassKg, plan.Kilogram)), nil
 	case recipe.MashHeat:
+		if n.Mash.Cooker.HeatedBy == recipe.Direct { // what condenses makes the mash more
+			return plan.Say("Blow in steam until it stands at {}.", plan.Of(st.EndC, plan.Celsius)), append(after, volume("in the cooker", st.VolumeM3*lot.LitresPerM3, MashVolume))
+		}
 		return plan.Say("Heat to {}.", plan.Of(st.EndC, plan.Celsius)), after
 	case recipe.MashBoil:
 		return plan.Say("Boil at {} for {}.", plan.Of(st.EndC, plan.Celsius), plan.Of(s.DurationS/60, plan.Minute)), nil

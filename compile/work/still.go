@@ -319,14 +319,10 @@ func usesBackset(steps []recipe.MashStep) bool {
 }
 
 func cleanStill(use string, v *recipe.Vessel) Job {
-	j := Job{
+	return Job{
 		Task: schedule.Task{Key: use + ".clean", Stage: use, Vessel: v.Name, Attend: schedule.Throughout, DurationS: cleaningS(v), MayWait: true},
-		Do:   cleaning("Rinse and clean the still", v), Cautions: []string{"caustic", inside(v)},
+		Do:   cleaning("Rinse and clean the still", v), Cautions: driven(v, "caustic", inside(v)),
 	}
-	if v.Agitator {
-		j.Cautions = append(j.Cautions, "lockout")
-	}
-	return j
 }
 
 // cleanFermenter cleans the fermenter once the last of the wash has gone: beside

@@ -86,3 +86,46 @@ func TestAHotMashIsWarnedOf(t *testing.T) {
 		assert.Equal(t, hot, slices.Contains(step.Cautions, "hot-mash"), "%g C", c)
 	}
 }
+
+// Wherever a mash is heated it scalds and its steam burns, however hot it was before;
+// rakes start only where there are some.
+func TestHeatingAMashIsWarnedOf(t *testing.T) {
+	n := small()
+	n.Plant.BoilerW = 50e3
+	n.Mash.Cooker.Agitator = true
+	n.Bill.Lines = []recipe.BillLine{{Grain: &recipe.Grain{}}}
+	n.Mash.Steps = []recipe.MashStep{
+		{Verb: recipe.MashWater, VolumeM3: 0.1, TempC: 70}, {Verb: recipe.MashAdd, Grains: []int{0}},
+		{Verb: recipe.MashHeat, TempC: 90}, {Verb: recipe.MashCool, TempC: 65}, {Verb: recipe.MashHeat, TempC: 75},
+	}
+	n.Mashed.Steps = []mash.Step{{EndC: 70}, {EndC: 66}, {EndC: 90, VolumeM3: 0.15}, {EndC: 65}, {EndC: 75, VolumeM3: 0.15}}
+	cautions := func(i int) []string {
+		step, ok := job(t, mashJobs(n), plan.MashStepID(i))
+		require.True(t, ok)
+		return step.Cautions
+	}
+	assert.Equal(t, []string{"hot-mash"}, cautions(0))
+	assert.Equal(t, []string{"lockout"}, cautions(1))
+	assert.Equal(t, []string{"hot-mash", "steam"}, cautions(2))
+	assert.Empty(t, cautions(3))
+	assert.Equal(t, []string{"hot-mash", "steam"}, cautions(4), "again")
+
+	// Live steam becomes part of the mash: its volume is read.
+	reads := func() (what []string) {
+		step, _ := job(t, mashJobs(n), plan.MashStepID(2))
+		for _, r := range step.Read {
+			what = append(what, r.What)
+		}
+		return what
+	}
+	assert.Equal(t, []string{"temperature"}, reads())
+	n.Mash.Cooker.HeatedBy = recipe.Direct
+	assert.Equal(t, []string{"temperature", "in the cooker"}, reads())
+	assert.Equal(t, []string{"hot-mash", "live-steam"}, cautions(2))
+
+	n.Mash.Cooker.Agitator = false // stirred by hand
+	assert.Empty(t, cautions(1))
+	for _, j := range mashJobs(n) {
+		assert.NotContains(t, j.Cautions, "lockout", j.Key)
+	}
+}

@@ -210,7 +210,7 @@ func TestToday(t *testing.T) {
 	assert.Equal(t, recipe.Today{FeintsSaid: true, NoBackset: true}, b.Today)
 	assert.Equal(t, recipe.Strength{Value: 0.28}, b.Spirit.WaterTo)
 	assert.True(t, b.Spirit.Feints)
-	assert.InDelta(t, b.Plant.WaterC, b.Mash.Steps[1].TempC, 1e-12, "water for want of backset comes from the supply")
+	assert.InDelta(t, b.SupplyC(), b.Mash.Steps[1].TempC, 1e-12, "water for want of backset comes from the supply")
 
 	b, list = read(t, "batch \"V\" from \"Base\" {\n feints 20 gal at 70 proof\n}\n")
 	require.Empty(t, list)

@@ -61,7 +61,7 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 			if !l.Has("temp") && b.batch.Plant != nil {
 				s.TempC = b.batch.Plant.AmbientC
 				if b.batch.Today.NoBackset {
-					s.TempC = b.batch.Plant.WaterC // water in its place
+					s.TempC = b.batch.SupplyC() // water in its place
 				}
 			}
 			s.Share = l.Num("share")

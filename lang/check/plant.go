@@ -148,6 +148,9 @@ func vessels(p *recipe.Plant, n *tree.Node, kind recipe.VesselKind, seen map[str
 			v.HeatedBy = h
 		}
 	}
+	if kind == recipe.Cooker && n.Line("agitator") == nil {
+		v.Agitator = true
+	}
 	for _, c := range n.Match.All("name") {
 		one := v
 		one.Name, one.At = c.Text(), c.At()

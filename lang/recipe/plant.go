@@ -92,7 +92,7 @@ type Vessel struct {
 	HoldsM3   float64 // to the brim
 	HeatsW    float64
 	HeatedBy  Heating
-	Agitator  bool // of a still: rakes or a scraper that keep what is in it off the heated wall
+	Agitator  bool // rakes, a stirrer or a scraper by a drive; in a still they keep what is in it off the heated wall
 	Preheater Preheater
 	CoolsW    float64 // with cold water enough; 0 where Cooler says more
 	Cooler    Cooler

@@ -150,6 +150,11 @@ func (a Acid) String() string {
 	return [...]string{NoAcid: "none", Lactic: "lactic", Phosphoric: "phosphoric", Sulfuric: "sulfuric"}[a]
 }
 
+// Bought names the acid as it is bought, which is how it is counted.
+func (a Acid) Bought() string {
+	return [...]string{NoAcid: "none", Lactic: "lactic acid of 88 %", Phosphoric: "phosphoric acid of 85 %", Sulfuric: "sulfuric acid of 96 %"}[a]
+}
+
 // Additions are the names by which what goes into liquor and wort is priced.
 var Additions = []string{"lactic-acid", "phosphoric-acid", "sulfuric-acid", "gypsum", "lime", "dap", "antifoam"}
 

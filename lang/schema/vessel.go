@@ -67,14 +67,20 @@ func vesselField(kind, doc, example string) *Field {
 			},
 		}},
 	}
-	field.Block.Fields = append(field.Block.Fields, stillFields(kind)...)
+	field.Block.Fields = append(field.Block.Fields, ownFields(kind)...)
 	uncertain(field)
 	return field
 }
 
-// stillFields are the lines that a still has besides those of every vessel.
-func stillFields(kind string) []*Field {
-	if kind != "still" {
+// ownFields are the lines of a kind of vessel besides those that every vessel has.
+func ownFields(kind string) []*Field {
+	switch kind {
+	case "cooker":
+		return []*Field{{
+			Name: "agitator", Shape: yesNo, Default: "yes", Example: "agitator no",
+			Doc: "Whether rakes or a stirrer turn in it by a drive. One that is stirred by hand has none, and nothing there starts by itself.",
+		}}
+	case "fermenter":
 		return nil
 	}
 	return []*Field{{

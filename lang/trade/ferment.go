@@ -90,7 +90,7 @@ func checkPitch(r *rules, washM3 float64) {
 	}
 	word, reason := "much", "more yeast than is needed costs money, and can be tasted"
 	if rate < low {
-		word, reason = "little", "a small pitch starts slowly and stays small, for it doubles only some five times without air (from memory): bacteria get there first, and it may stop short of dry"
+		word, reason = "little", "a small pitch starts slowly and stays slow, for it doubles only some five times at its full pace without air (from memory): bacteria get there first, and it may stop short of dry"
 	}
 	r.add(diag.Diagnostic{
 		Code: diag.CodePitchRate, Severity: diag.Warning, At: r.at(recipe.PathPitch), Reason: reason,

@@ -78,6 +78,9 @@ func (t *text) mash() {
 	} else {
 		t.fact("liquor to grist", t.LiquorToGrist(m.LiquorGristLPerKg), "")
 	}
+	if m.SteamCondensateL > 0 {
+		t.fact("condensed steam", t.Litres(m.SteamCondensateL), "of the steam that is blown in: it thins the mash besides")
+	}
 	t.full("mash")
 	if m.Lautered {
 		t.fact("draff", t.Mass(m.DraffKg), "wet, left in the tun")

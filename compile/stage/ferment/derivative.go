@@ -20,6 +20,7 @@ type system struct {
 	wort        stream.Stream
 
 	pitchedKg, pitchedAliveKg float64 // dry
+	doubledKg                 float64 // grown of it by as many doublings as its sterols allow
 	hold                      float64 // of its hold on bacteria that so small a pitch has
 	seedKg                    float64 // of acid, for which the first bacteria stand
 
@@ -75,6 +76,23 @@ func (y *system) nutrients(s vector) float64 {
 	return min(1, max(0, 1-s[grown]/y.growthMost))
 }
 
+// sterols is the share of its pace that yeast keeps as it grows without air. Each
+// doubling halves what a cell has of the sterols it was pitched with: it slows as it
+// does when the wort has fed it all it can, and past the last doubling the same
+// sterols are spread over more cells. That slows growth and ferment alike, so a small
+// pitch goes the same way as a full one, only later.
+func (y *system) sterols(s vector, nutrients float64) float64 {
+	spread := 1.0
+	if s[grown] > y.doubledKg {
+		spread = (y.pitchedAliveKg + y.doubledKg) / (y.pitchedAliveKg + s[grown])
+	}
+	left := max(0, 1-s[grown]/y.doubledKg)
+	if left >= nutrients {
+		return spread
+	}
+	return spread * y.strain.pace(left) / y.strain.pace(nutrients)
+}
+
 // Slopes is ode.System: the rate of change of the state, per second, into d.
 func (y *system) Slopes(timeS float64, state, slopes []float64) {
 	s, d := vector(state), vector(slopes)
@@ -92,15 +110,17 @@ func (y *system) Slopes(timeS float64, state, slopes []float64) {
 
 	// The yeast takes sugar, grows, dies and wakes.
 	all, g, m, mt := st.appetite(s[glucose]/v, s[maltose]/v, s[maltotriose]/v)
-	growthRate, fermentRate := st.uptake(t, strength, all, y.nutrients(s))
+	nutrients := y.nutrients(s)
+	growthRate, fermentRate := st.uptake(t, strength, all, nutrients)
 	alive, awake := y.aliveKg(s), y.awake(s)
-	working := alive * awake
+	active := awake * y.sterols(s, nutrients)
+	working := alive * active
 	growth := growthRate * working
 	ferments := fermentRate * working
 	takes := ferments + growth*st.gr.glucose
 
 	if alive > 0 {
-		d[life] = growthRate*awake - st.death(t, strength)
+		d[life] = growthRate*active - st.death(t, strength)
 	}
 	d[waking] = y.lagPerS * st.grows / st.y.GrowthPerS
 	d[grown] = growth

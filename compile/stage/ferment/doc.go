@@ -22,8 +22,9 @@
 //   - Growth ends when the nutrients of the grain are used up, and yeast that
 //     no longer grows ferments more slowly. The published yields alone would
 //     grow 17 g/L of yeast in a wash of 8 % vol; a wash holds 4 to 6. Nor does yeast
-//     double more than some five times without air: a pitch far below the usual
-//     stays small, and the ferment slow (doublings-most).
+//     double more than some five times without air at its full pace: of a pitch far
+//     below the usual the ferment is slow (doublings-most). How much alcohol comes of
+//     the sugar does not change by that, so less yeast never gives more.
 //   - Carbon is balanced. Together the published yields make more ethanol of
 //     fresh sugar than Gay-Lussac's equation has carbon for: 0.152/0.291 =
 //     0.522 kg/kg against 0.511, with the yeast to be fed as well. So the two

@@ -111,9 +111,14 @@ func (s *strain) uptake(tempC, ethanolKgM3, all, nutrients float64) (growth, fer
 	if yield := s.biomassYield(ethanolKgM3); yield > 0 {
 		perYeast = min(perYeast, 1/yield-s.gr.glucose*nutrients)
 	}
-	pace := s.k.restingRate + (1-s.k.restingRate)*nutrients
-	ferments = rate * s.ferments * pace * max(0, perYeast)
+	ferments = rate * s.ferments * s.pace(nutrients) * max(0, perYeast)
 	return growth, ferments
+}
+
+// pace is how fast yeast ferments that may still grow by a share of its growth: 1 while
+// it grows freely, the resting rate once it has stopped.
+func (s *strain) pace(share float64) float64 {
+	return s.k.restingRate + (1-s.k.restingRate)*share
 }
 
 // Death by heat, a rate that grows tenfold every killZ. The rate at dies-above

@@ -183,7 +183,7 @@ func newFerment(in *Input, k constants, sk *starch.Constants) *ferment {
 		y.lagPerS = 1 / in.Yeast.LagS
 	}
 	y.wort, y.pitchedKg, y.pitchedAliveKg = w, dry, dry*in.Yeast.Viable
-	y.growthMost = min(y.growthMost, y.pitchedAliveKg*(math.Exp2(k.doublingsMost)-1))
+	y.doubledKg = y.pitchedAliveKg * (math.Exp2(k.doublingsMost) - 1)
 	y.hold = 1 // as of the least usual pitch, and less in proportion (from memory)
 	if usualKg := in.Yeast.PitchLowKgM3 * w.VolumeM3(); in.PitchKg < usualKg {
 		y.hold = in.PitchKg / usualKg
