@@ -58,6 +58,7 @@ const (
 	CodeNoHeating    Code = "NM0627"
 	CodeNoCooling    Code = "NM0628"
 	CodeGums         Code = "NM0629"
+	CodeIntoLiquor   Code = "NM0630"
 
 	CodeSetTemperature Code = "NM0701"
 	CodePitchRate      Code = "NM0702"
@@ -154,6 +155,7 @@ var checkTable = []Info{
 	{CodeNoHeating, "no-heating", Error, "heating in a vessel that can't heat"},
 	{CodeNoCooling, "no-cooling", Error, "cooling in a vessel that can't cool"},
 	{CodeGums, "gums", Warning, "rye, oats or raw barley whose gums nothing thins"},
+	{CodeIntoLiquor, "into-the-liquor", Note, "acid, gypsum or lime written among later steps"},
 
 	{CodeSetTemperature, "set-temperature", Error, "yeast pitched too hot or too cold"},
 	{CodePitchRate, "pitch-rate", Warning, "much or little yeast"},

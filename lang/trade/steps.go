@@ -2,6 +2,7 @@ package trade
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"newmake/lang/diag"
@@ -11,6 +12,7 @@ import (
 
 // checkSteps looks at each step by itself: can it be done at all.
 func checkSteps(r *rules, w *walkthrough) {
+	checkTreatment(r)
 	cooker := r.batch.Mash.Cooker
 	for i := range w.moments {
 		m := &w.moments[i]
@@ -111,4 +113,27 @@ func wrongWay(r *rules, m *moment) {
 		return
 	}
 	r.add(d)
+}
+
+// checkTreatment says where acid, gypsum or lime goes that is written between the
+// grain and a later step. The order of the lines is the order of work, and of these
+// alone it is not.
+func checkTreatment(r *rules) {
+	steps := r.batch.Mash.Steps
+	first := slices.IndexFunc(steps, func(s recipe.MashStep) bool { return s.Verb == recipe.MashAdd })
+	if first < 0 {
+		return
+	}
+	grain, last := steps[first].At, steps[len(steps)-1].At
+	for _, path := range []recipe.Path{recipe.PathAcid, recipe.PathGypsum, recipe.PathLime} {
+		at, written := r.batch.Where[path]
+		if !written || at.Src != grain.Src || at.Src != last.Src || at.Start < grain.Start || at.Start > last.Start {
+			continue
+		}
+		r.add(diag.Diagnostic{
+			Code: diag.CodeIntoLiquor, At: at,
+			Summary: fmt.Sprintf("`%s` goes into the first liquor, before the grain, and stands among later steps", path.Last()),
+			Help:    "write it after the first `water`, where it is done",
+		})
+	}
 }

@@ -151,6 +151,7 @@ var unnumbered = map[diag.Code]string{
 	diag.CodeWetYeast:     "yeast is dry or pressed",
 	diag.CodeAsItFills:    "wort runs cold into the fermenter or does not",
 	diag.CodeNothingIn:    "an order of steps",
+	diag.CodeIntoLiquor:   "an order of lines",
 	diag.CodeNoHeating:    "a vessel heats or not",
 	diag.CodeNoCooling:    "a vessel cools or not",
 	diag.CodeNoEnzymes:    "there is something that makes sugar or not",
