@@ -77,6 +77,7 @@ func TestTermsOfTheTrade(t *testing.T) {
 	for _, w := range strings.Split(`backset, feints, foreshots, hearts, low wines, entry proof, proof gallon, wine gallon,
 		bushel, set, draff, pot ale, spent lees, gelatinization, limit dextrin, diastatic power, Lintner, Plato,
 		Rayleigh distillation, reflux, wash, wort, pitch, gauging, original gravity, standard of identity, methanol,
+		hogshead, butt, quarter cask, first fill, refill, dunnage, racked, washback, puncheon, demisting test, third water, hot water tank,
 		heads, tails, sparge, steep, setback, whiskey, corn meal, boiler horsepower, run record, ledger, cellar, trace,
 		unfinished spirits`, ",") {
 		w = strings.Join(strings.Fields(w), " ")
