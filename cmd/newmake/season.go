@@ -20,8 +20,8 @@ import (
 // seasonFlags are what a person asks of a season.
 type seasonFlags struct {
 	on, format, output, units, house, printed string
-	effort, week                                    int
-	full                                            bool
+	effort, week                              int
+	full                                      bool
 }
 
 func seasonCommand(a *app) *cobra.Command {

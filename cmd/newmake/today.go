@@ -26,11 +26,12 @@ func todayCommand(a *app) *cobra.Command {
 		Use:   "today [HOUSE]",
 		Short: "What is to be done in the house on a day",
 		Long: "today asks the house what is to be done: the steps of the runs that are under way, of the\n" +
-			"batches that begin, with what the instruments should say and the dangers; and the\n" +
-			"casks that leak, are to be sampled, or have rested long enough. A run is what newmake record opened, and is planned for the\n" +
-			"day on which it began; a batch without a run is planned for its own start. A variant that\n" +
-			"begins with its parent is left out. The clock is the plan's: newmake review says how far\n" +
-			"a run is.",
+			"batches that begin, with what the instruments should say and the dangers; what the\n" +
+			"seasons of the house have on the day, as newmake season plans them; and the casks that\n" +
+			"leak, are to be sampled, or have rested long enough. A run is what newmake record opened,\n" +
+			"and is planned for the day on which it began; a batch without a run is planned for its own\n" +
+			"start. A variant that begins with its parent is left out. The clock is the plan's: newmake\n" +
+			"review says how far a run is.",
 		Example: "  newmake today\n" +
 			"  newmake today --on 2026-03-10\n" +
 			"  newmake today examples/lantern-hollow --on 2026-03-10 --format json",

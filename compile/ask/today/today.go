@@ -25,6 +25,7 @@ type Answer struct {
 	Version string   `json:"version"`
 	Date    string   `json:"date"` // 2026-03-10
 	Work    []Work   `json:"work"` // by the hour at which it begins
+	Seasons []Season `json:"seasons"`
 	Casks   Casks    `json:"casks"`
 	Next    *Next    `json:"next,omitempty"`   // the next day with work, where this one has none
 	Unread  []string `json:"unread,omitempty"` // batches and runs that cannot be planned
@@ -74,7 +75,7 @@ const longest = 60
 
 // Of is the work of a house on a day.
 func Of(src *front.Source, on record.Date) (*Answer, error) {
-	a := &Answer{Format: Format, Version: Version, Date: on.String(), Work: []Work{}, Casks: Casks{Leaks: []Cask{}, Sample: []Cask{}, Over: []Cask{}}}
+	a := &Answer{Format: Format, Version: Version, Date: on.String(), Work: []Work{}, Seasons: []Season{}, Casks: Casks{Leaks: []Cask{}, Sample: []Cask{}, Over: []Cask{}}}
 	begun := map[string]bool{} // batch and day of start
 	for _, number := range src.House.RunNumbers() {
 		r, _ := src.House.Run(number)
@@ -115,7 +116,8 @@ func Of(src *front.Source, on record.Date) (*Answer, error) {
 		}
 	}
 	slices.SortStableFunc(a.Work, func(x, y Work) int { return plan.Moment(x.Day.From).Compare(plan.Moment(y.Day.From)) })
-	if len(a.Work) > 0 {
+	a.seasons(src, on)
+	if len(a.Work) > 0 || a.inSeason() {
 		a.Next = nil
 	}
 	return a, nil

@@ -114,3 +114,30 @@ func TestUnread(t *testing.T) {
 	assert.Equal(t, []string{"Torn"}, a.Unread)
 	assert.Len(t, a.Work, 1)
 }
+
+// A season has its jobs on the days of its plan, also those after its last day on which
+// its last runs are filled; outside it nothing is planned.
+func TestSeasons(t *testing.T) {
+	src := house(t, "season \"One\" from 2027-03-02 to 2027-03-02 {\n  make  1 of \"Low Bridge\"\n}\n")
+	jobs := func(y, m, d int) (out []string) {
+		for _, s := range on(t, src, y, m, d).Seasons {
+			for _, j := range s.Jobs {
+				out = append(out, s.Name+" "+j.Stage)
+			}
+		}
+		return out
+	}
+	assert.Contains(t, jobs(2027, 3, 2), "One mash")
+	assert.Empty(t, jobs(2027, 3, 1))
+	next := on(t, src, 2027, 3, 1).Next
+	require.NotNil(t, next)
+	assert.Equal(t, today.Next{Date: "2027-03-02", Batch: "Low Bridge"}, *next)
+	filled := false
+	for d := 3; d < 31; d++ {
+		for _, j := range jobs(2027, 3, d) {
+			filled = filled || j == "One fill"
+		}
+	}
+	assert.True(t, filled, "it is distilled and filled after the last day of the season")
+	assert.Empty(t, on(t, src, 2027, 6, 1).Seasons)
+}

@@ -23,6 +23,7 @@ type Question struct {
 	Effort  int            // steps of the search; 0 for the usual
 	Printed *season.Season // a plan that people work from already; nil for none
 	Units   *recipe.System // to speak in; nil for those of the batches
+	Quick   bool           // without what one thing more would bring
 }
 
 // Which finds the season that is meant. The error is a diag.Refusal.

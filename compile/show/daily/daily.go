@@ -11,6 +11,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/show/columns"
 	"newmake/compile/show/text"
+	"newmake/compile/show/weeks"
 	"newmake/lang/diag"
 	"newmake/lang/words"
 )
@@ -28,8 +29,10 @@ func Text(w io.Writer, a *today.Answer, bold bool) error {
 	for _, w := range a.Work {
 		p.work(w)
 	}
+	jobs := p.seasons(a)
 	p.casks(a)
 	switch {
+	case jobs:
 	case len(a.Work) == 0 && a.Casks.Any():
 		if a.Next != nil {
 			p.Gap()
@@ -44,7 +47,7 @@ func Text(w io.Writer, a *today.Answer, bold bool) error {
 		p.Gap()
 		p.Para(2, 4, fmt.Sprintf("Not planned, for they cannot be read: %s. newmake check says why.", safe(strings.Join(a.Unread, ", "))))
 	}
-	if len(a.Work) > 0 {
+	if len(a.Work) > 0 || jobs {
 		p.Gap()
 		p.Para(2, 4, text.SafetyLine)
 	}
@@ -53,6 +56,40 @@ func Text(w io.Writer, a *today.Answer, bold bool) error {
 }
 
 type page struct{ columns.Writer }
+
+// seasons says what the seasons have on the day, and if people have to do any of it.
+func (p *page) seasons(a *today.Answer) (jobs bool) {
+	for _, s := range a.Seasons {
+		p.Heading("season " + safe(s.Name))
+		for _, j := range s.Jobs {
+			jobs = true
+			line := weeks.JobName(j)
+			if j.Vessel != "" {
+				line += ", " + safe(j.Vessel)
+			}
+			line += ", " + words.CountOf(j.People, "person", "people")
+			if j.OutOfShift {
+				line += ", out of the shift"
+			}
+			if j.Conflict {
+				line = "! " + line
+			}
+			p.Item("  "+measure.Clock(j.From)+" to "+measure.Clock(j.To), 18, line)
+		}
+		var all []string
+		for _, x := range s.Stands {
+			if x.Batch == "" {
+				all = append(all, safe(x.Vessel)+" out of use")
+				continue
+			}
+			all = append(all, fmt.Sprintf("%s %s, run %s", safe(x.Vessel), safe(x.Batch), safe(x.Run)))
+		}
+		if len(all) > 0 {
+			p.Item("  stands", 18, strings.Join(all, "; "))
+		}
+	}
+	return jobs
+}
 
 func safe(s string) string { return diag.Safe(s, false) }
 

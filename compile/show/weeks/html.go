@@ -8,6 +8,7 @@ import (
 	"html/template"
 	"io"
 
+	"newmake/compile/ask/weeks"
 	"newmake/compile/book/season"
 	"newmake/compile/measure"
 	"newmake/compile/show/text"
@@ -89,8 +90,8 @@ func HTML(w io.Writer, s *season.Season) error {
 	p := &page{say: v}
 	for _, r := range s.Runs {
 		at := map[string]string{}
-		for _, st := range stages(r) {
-			if at[st.Name] == "" {
+		for _, st := range weeks.Stages(r) {
+			if at[st.Name] == "" && !st.Cleaning {
 				at[st.Name] = measure.DayAndClock(st.From)
 			}
 		}

@@ -5,15 +5,17 @@ import (
 	"encoding/hex"
 	"fmt"
 	"io"
-	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	ics "github.com/arran4/golang-ical"
 
+	"newmake/compile/ask/weeks"
 	"newmake/compile/book/season"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/lang/words"
 )
 
 // ICS writes the stages of a season's runs that want somebody as iCalendar (RFC 5545),
@@ -23,7 +25,6 @@ import (
 // sequence is how many commits its sources have had: SEQUENCE, which rises as the texts
 // change. Nothing in it comes from the clock: DTSTAMP is the first day of the season.
 func ICS(w io.Writer, s *season.Season, sequence int) error {
-	v := of(s)
 	stamp := moment(s.From)
 	if stamp.IsZero() {
 		return fmt.Errorf("a season begins on a day, not on %q", s.From)
@@ -41,25 +42,34 @@ func ICS(w io.Writer, s *season.Season, sequence int) error {
 		return e
 	}
 	nth := map[string]int{}
-	clash := v.members()
+	numbers := map[string]string{}
+	batch := map[string]season.Run{}
 	for _, r := range s.Runs {
 		nth[r.Batch]++
-		for _, st := range stages(r) {
-			for i, date := range attendedOn(st) {
-				j, _ := jobOn(date, r, st, clash)
-				e := event(r.Batch, strconv.Itoa(nth[r.Batch]), st.Name, strconv.Itoa(i))
-				e.SetStartAt(j.at)
-				e.SetEndAt(j.to)
-				title := j.What
-				if j.Conflict {
-					title = "! " + title
-				}
-				e.SetSummary(title)
-				if j.Where != "" {
-					e.SetLocation(j.Where)
-				}
-				e.SetDescription(about(date, r, st, j))
+		numbers[r.Number] = strconv.Itoa(nth[r.Batch])
+		batch[r.Number] = r
+	}
+	days := map[string]int{} // of a stage of a run, so far
+	for at := moment(s.From).AddDate(0, 0, -before); at.Before(moment(s.To).AddDate(0, 0, after)); at = at.AddDate(0, 0, 1) {
+		date := at.Format(time.DateOnly)
+		for _, j := range weeks.Jobs(s, date) {
+			name := j.Stage
+			if j.Cleaning {
+				name += ", clean"
 			}
+			days[j.Run+"\x00"+name]++
+			e := event(j.Batch, numbers[j.Run], name, strconv.Itoa(days[j.Run+"\x00"+name]))
+			e.SetStartAt(moment(j.From))
+			e.SetEndAt(moment(j.To))
+			title := JobName(j)
+			if j.Conflict {
+				title = "! " + title
+			}
+			e.SetSummary(title)
+			if j.Vessel != "" {
+				e.SetLocation(safe(j.Vessel))
+			}
+			e.SetDescription(about(date, batch[j.Run], j))
 		}
 	}
 	for i, c := range s.Closures {
@@ -76,23 +86,18 @@ func ICS(w io.Writer, s *season.Season, sequence int) error {
 	return cal.SerializeTo(w, ics.WithNewLineWindows)
 }
 
-// attendedOn are the days on which a stage wants somebody.
-func attendedOn(s stage) []string {
-	var out []string
-	for _, t := range s.Tasks {
-		if d := dateOf(t.Start); t.Attend != plan.Alone && !slices.Contains(out, d) {
-			out = append(out, d)
-		}
-	}
-	slices.Sort(out)
-	return out
-}
+// before and after are how many days of work a season may have beyond its own: of runs that
+// were begun, and of those that are filled later.
+const (
+	before = 60
+	after  = 60
+)
 
 // about is what is to be done in a stage on a day, a line for each task with its clock.
-func about(date string, r season.Run, s stage, j job) string {
-	lines := []string{j.People + " at most at a time."}
-	for _, t := range s.Tasks {
-		if dateOf(t.Start) != date {
+func about(date string, r season.Run, j weeks.Job) string {
+	lines := []string{words.CountOf(j.People, "person", "people") + " at most at a time."}
+	for _, t := range r.Tasks {
+		if dateOf(t.Start) != date || t.Stage != j.Stage || strings.HasSuffix(t.Key, ".clean") != j.Cleaning {
 			continue
 		}
 		how := "goes alone"

@@ -114,7 +114,12 @@ func (v say) picture(id int, first, last time.Time) picture {
 		p.Batches = append(p.Batches, legend{X: x, TextX: x + 16, Class: class[b], Name: safe(b)})
 		x += 30 + 7.5*float64(len([]rune(safe(b))))
 	}
-	clash := v.members()
+	clash := map[season.Member]bool{}
+	for _, c := range v.s.Conflicts {
+		for _, m := range c.Tasks {
+			clash[m] = true
+		}
+	}
 	clashing := map[string]bool{} // run and vessel
 	for _, r := range v.s.Runs {
 		for _, t := range r.Tasks {
@@ -130,7 +135,7 @@ func (v say) picture(id int, first, last time.Time) picture {
 			rw.Boxes = p.add(rw.Boxes, sc, y, o.From, o.To, box{Class: "out", Title: "out of use: " + safe(o.Why)})
 		}
 		for _, u := range ves.Uses {
-			b := box{Class: "use " + class[u.Batch], Text: safe(u.Run), Title: fmt.Sprintf("%s, run %s, %s: %s to %s", safe(u.Batch), safe(u.Run), stageWord(u.Stage), day(u.From)+clock(u.From), day(u.To)+clock(u.To))}
+			b := box{Class: "use " + class[u.Batch], Text: safe(u.Run), Title: fmt.Sprintf("%s, run %s, %s: %s to %s", safe(u.Batch), safe(u.Run), stageWord(u.Stage, u.Cleaning), day(u.From)+clock(u.From), day(u.To)+clock(u.To))}
 			if u.Cleaning {
 				b = box{Class: "clean", Title: "cleaning"}
 			}

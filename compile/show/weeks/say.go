@@ -5,7 +5,6 @@ package weeks
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"time"
 
@@ -325,56 +324,12 @@ func (v say) letters() (of map[string]rune, order []string) {
 	return of, order
 }
 
-// stages are the stages of a run as one sees them from afar: what is done from when to
-// when, in which vessel, in the order in which they begin. Cleaning after a stage is one of
-// its own: it may be done by somebody else, and later.
-func stages(r season.Run) []stage {
-	var out []stage
-	for _, t := range r.Tasks {
-		name := t.Stage
-		if strings.HasSuffix(t.Key, ".clean") {
-			name += cleaning
-		}
-		n := slices.IndexFunc(out, func(s stage) bool { return s.Name == name })
-		if n < 0 {
-			n = len(out)
-			out = append(out, stage{Name: name, Vessel: t.Vessel, From: t.Start, To: t.End})
-		}
-		s := &out[n]
-		if moment(t.Start).Before(moment(s.From)) {
-			s.From = t.Start
-		}
-		if moment(t.End).After(moment(s.To)) {
-			s.To = t.End
-		}
-		if s.Vessel == "" {
-			s.Vessel = t.Vessel
-		}
-		if t.Attend != plan.Alone {
-			s.People = max(s.People, t.People)
-			s.Out += t.OutOfShift
-		}
-		s.Tasks = append(s.Tasks, t)
-	}
-	return out
-}
-
-type stage struct {
-	Name, Vessel, From, To string
-	People                 int     // most at a time, of what wants somebody
-	Out                    float64 // minutes out of the shift
-	Tasks                  []season.Task
-}
-
 // stageWords are the stages as one speaks of them on a wall.
 var stageWords = map[string]string{"mash": "mash", "ferment": "ferment", "strip": "stripping run", "spirit": "spirit run", "fill": "fill casks"}
 
-// cleaning ends the name of what cleans up after a stage.
-const cleaning = ", clean"
-
-func stageWord(name string) string {
-	if of, ok := strings.CutSuffix(name, cleaning); ok {
-		return "clean after the " + stageWord(of)
+func stageWord(name string, cleaning bool) string {
+	if cleaning {
+		return "clean after the " + stageWord(name, false)
 	}
 	if w := stageWords[name]; w != "" {
 		return w

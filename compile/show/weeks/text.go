@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"newmake/compile/ask/weeks"
 	"newmake/compile/book/season"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
@@ -193,8 +194,8 @@ func (p *page) runs() {
 	t.Row("run", "batch", "mash", "fermenter", "strip", "spirit", "filled", "casks")
 	for _, r := range p.s.Runs {
 		at := map[string]string{}
-		for _, s := range stages(r) {
-			if at[s.Name] == "" {
+		for _, s := range weeks.Stages(r) {
+			if at[s.Name] == "" && !s.Cleaning {
 				at[s.Name] = moment(s.From).Format("2 Jan")
 			}
 		}
@@ -288,8 +289,8 @@ func (p *page) days() {
 func (p *page) doneOn(date string) []string {
 	var out []string
 	for _, r := range p.s.Runs {
-		for _, s := range stages(r) {
-			if s.People == 0 || strings.HasSuffix(s.Name, cleaning) {
+		for _, s := range weeks.Stages(r) {
+			if s.People == 0 || s.Cleaning {
 				continue
 			}
 			for _, t := range s.Tasks {

@@ -1,15 +1,13 @@
 package weeks
 
 import (
-	"cmp"
 	"fmt"
 	"io"
-	"slices"
 	"time"
 
+	"newmake/compile/ask/weeks"
 	"newmake/compile/book/season"
 	"newmake/compile/measure"
-	"newmake/compile/plan"
 	"newmake/compile/show/columns"
 	"newmake/compile/show/text"
 	"newmake/lang/words"
@@ -43,14 +41,12 @@ type wallDay struct {
 	Stands []string // what stands in the vessels, and wants nobody
 }
 
-// job is one stage of a run, as far as it falls on a day.
+// job is what people do in a stage on a day.
 type job struct {
-	Clock, Until string
-	What, Where  string
-	People       string
-	Out          bool // out of the shift
-	Conflict     bool
-	at, to       time.Time
+	Clock, Until  string
+	What, Where   string
+	People        string
+	Out, Conflict bool
 }
 
 // week gathers one week, counted from 1.
@@ -78,73 +74,32 @@ func (v say) wallDay(date string) wallDay {
 			}
 		}
 	}
-	clash := v.members()
-	for _, r := range v.s.Runs {
-		for _, s := range stages(r) {
-			if j, ok := jobOn(date, r, s, clash); ok {
-				d.Jobs = append(d.Jobs, j)
-			}
-		}
+	for _, j := range weeks.Jobs(v.s, date) {
+		d.Jobs = append(d.Jobs, jobOf(j))
 	}
-	slices.SortStableFunc(d.Jobs, func(a, b job) int { return cmp.Or(a.at.Compare(b.at), cmp.Compare(a.What, b.What)) })
-	for _, x := range v.s.Vessels {
-		for _, u := range x.Uses {
-			if u.Stage == "ferment" && !u.Cleaning && dateOf(u.From) <= date && date <= dateOf(u.To) {
-				d.Stands = append(d.Stands, fmt.Sprintf("%s: %s, run %s", safe(x.Name), safe(u.Batch), safe(u.Run)))
-			}
+	for _, x := range weeks.Stands(v.s, date) {
+		if x.Batch == "" {
+			d.Stands = append(d.Stands, safe(x.Vessel)+": out of use")
+			continue
 		}
-		for _, o := range x.Out {
-			if dateOf(o.From) <= date && date <= dateOf(o.To) {
-				d.Stands = append(d.Stands, fmt.Sprintf("%s: out of use", safe(x.Name)))
-			}
-		}
+		d.Stands = append(d.Stands, fmt.Sprintf("%s: %s, run %s", safe(x.Vessel), safe(x.Batch), safe(x.Run)))
 	}
 	return d
 }
 
-// members are the tasks that take part in a conflict.
-func (v say) members() map[season.Member]bool {
-	out := map[season.Member]bool{}
-	for _, c := range v.s.Conflicts {
-		for _, m := range c.Tasks {
-			out[m] = true
-		}
+// jobOf is a job in words.
+func jobOf(j weeks.Job) job {
+	out := job{Clock: measure.Clock(j.From), Until: measure.Clock(j.To), Where: safe(j.Vessel), Out: j.OutOfShift, Conflict: j.Conflict,
+		What: JobName(j), People: words.CountOf(j.People, "person", "people")}
+	if !measure.SameDay(j.From, j.To) {
+		out.Until += " " + moment(j.To).Format("Mon")
 	}
 	return out
 }
 
-// jobOn is what people do in a stage on a day.
-func jobOn(date string, r season.Run, s stage, clash map[season.Member]bool) (job, bool) {
-	var j job
-	var from, to string
-	most := 0
-	for _, t := range s.Tasks {
-		if t.Attend == plan.Alone || dateOf(t.Start) != date {
-			continue
-		}
-		if from == "" || moment(t.Start).Before(moment(from)) {
-			from = t.Start
-		}
-		if to == "" || moment(t.End).After(moment(to)) {
-			to = t.End
-		}
-		most = max(most, t.People)
-		j.Out = j.Out || t.OutOfShift > 0
-		j.Conflict = j.Conflict || clash[season.Member{Run: r.Number, Key: t.Key}]
-		if j.Where == "" {
-			j.Where = safe(t.Vessel)
-		}
-	}
-	if from == "" {
-		return j, false
-	}
-	j.at, j.to, j.Clock, j.Until = moment(from), moment(to), measure.Clock(from), measure.Clock(to)
-	if dateOf(to) != date {
-		j.Until += " " + moment(to).Format("Mon")
-	}
-	j.What = fmt.Sprintf("%s: %s, run %s", stageWord(s.Name), safe(r.Batch), safe(r.Number))
-	j.People = words.CountOf(most, "person", "people")
-	return j, true
+// JobName is what a job is, and of which run.
+func JobName(j weeks.Job) string {
+	return fmt.Sprintf("%s: %s, run %s", stageWord(j.Stage, j.Cleaning), safe(j.Batch), safe(j.Run))
 }
 
 // WeekText writes one week for a terminal.

@@ -1,0 +1,60 @@
+package today
+
+import (
+	"newmake/compile/ask/weeks"
+	"newmake/compile/book/season"
+	"newmake/compile/front"
+	"newmake/lang/record"
+)
+
+// Season is what a season of the house has on the day.
+type Season struct {
+	Name   string           `json:"name"`
+	Jobs   []weeks.Job      `json:"jobs"` // by the hour at which they begin
+	Stands []weeks.Standing `json:"stands"`
+}
+
+// inSeason says that a season has something to do.
+func (a *Answer) inSeason() bool {
+	for _, s := range a.Seasons {
+		if len(s.Jobs) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// seasons adds what the seasons have on the day that it is of, or that it follows while
+// the last of their runs are distilled and filled. The plan is that of `newmake season`:
+// the whole of it, with what was begun as it was.
+func (a *Answer) seasons(src *front.Source, on record.Date) {
+	for _, name := range src.House.SeasonNames() {
+		asks, _ := src.House.Season(name)
+		if asks == nil || on.Compare(asks.From) < 0 && on.DaysTo(asks.From) > longest || on.Compare(asks.To.After(longest)) > 0 {
+			continue
+		}
+		s, said, err := weeks.Of(src, weeks.Question{Name: name, Quick: true})
+		if err != nil || s == nil || said.HasErrors() {
+			a.Unread = append(a.Unread, "season "+name)
+			continue
+		}
+		d := Season{Name: name, Jobs: weeks.Jobs(s, on.String()), Stands: weeks.Stands(s, on.String())}
+		if len(d.Jobs)+len(d.Stands) > 0 {
+			a.Seasons = append(a.Seasons, d)
+		}
+		a.nextIn(s, on)
+	}
+}
+
+// nextIn keeps the first day with work of a season after the day asked for.
+func (a *Answer) nextIn(s *season.Season, on record.Date) {
+	for _, r := range s.Runs {
+		for _, st := range weeks.Stages(r) {
+			for _, t := range st.Tasks {
+				if date := t.Start[:min(len(t.Start), 10)]; date > on.String() && t.People > 0 {
+					a.next(date, r.Batch)
+				}
+			}
+		}
+	}
+}
