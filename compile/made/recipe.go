@@ -60,13 +60,19 @@ func sawBackset(r *record.Run) bool {
 // waters, in their order, and what is left is of the last.
 func weighed(b *recipe.Batch, r *record.Run) {
 	kg, m3 := map[string]float64{}, map[string]float64{}
+	lots := map[string][]certified{}
 	var water []float64
 	for _, u := range r.Used {
 		v, ok := u.Amount.Holds()
 		switch {
 		case !ok:
-		case v.Kind == quantity.Mass:
-			kg[tree.Key(u.What)] += v.SI
+		case v.Kind == quantity.Mass || v.Kind == quantity.Bushel && u.BushelKg > 0:
+			mass := v.SI
+			if v.Kind == quantity.Bushel {
+				mass *= u.BushelKg
+			}
+			kg[tree.Key(u.What)] += mass
+			lots[tree.Key(u.What)] = append(lots[tree.Key(u.What)], certified{mass, u.Moisture, u.Starch})
 		case v.Kind == quantity.Volume && tree.Key(u.What) == "water":
 			water = append(water, v.SI)
 		case v.Kind == quantity.Volume:
@@ -78,6 +84,7 @@ func weighed(b *recipe.Batch, r *record.Run) {
 		l := &b.Bill.Lines[i]
 		if v, ok := kg[tree.Key(l.Grain.Name)]; ok {
 			l.MassKg = v
+			asBought(l.Grain, lots[tree.Key(l.Grain.Name)])
 		}
 		b.Bill.TotalKg += l.MassKg
 	}
@@ -108,6 +115,34 @@ func weighed(b *recipe.Batch, r *record.Run) {
 			b.Ferm.PitchKg, b.Ferm.PitchKgM3 = v, 0
 		}
 	}
+}
+
+// certified is grain of one lot, with what its certificate says, nil where it says nothing.
+type certified struct {
+	kg               float64
+	moisture, starch *float64
+}
+
+// asBought gives a grain the moisture and starch of the lots that went in: moisture by their
+// weight, starch by what of them is dry. A lot without a certificate is as the library has
+// the grain.
+func asBought(g *recipe.Grain, lots []certified) {
+	var kg, water, starch float64
+	said := false
+	for _, l := range lots {
+		m, s := g.Moisture, g.Starch
+		if l.moisture != nil {
+			m, said = *l.moisture, true
+		}
+		if l.starch != nil {
+			s, said = *l.starch, true
+		}
+		kg, water, starch = kg+l.kg, water+l.kg*m, starch+l.kg*(1-m)*s
+	}
+	if !said || !(kg > water) {
+		return
+	}
+	g.Moisture, g.Starch = water/kg, starch/(kg-water)
 }
 
 // lastWater says that no water goes into a mash after a step.

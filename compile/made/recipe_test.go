@@ -11,6 +11,37 @@ import (
 	"newmake/lang/check"
 )
 
+// Grain is as the certificate of its lot has it: of two lots, by their weight; of a lot
+// without one, as the library has it. What is measured by the bushel is weighed by it.
+func TestCertificates(t *testing.T) {
+	dir := filepath.FromSlash("../../cmd/newmake/internal/newhouse/template/us")
+	const store = "store \"Loft\" {\n 2026-02-01 corn 4,000 lb lot \"C-1\", moisture 16 %, starch 70 %\n 2026-02-02 corn 4,000 lb lot \"C-2\", moisture 12 %\n 2026-02-03 corn 4,000 lb lot \"C-3\"\n}\n"
+	library := check.Builtin().Library.Grains["corn"]
+	for used, want := range map[string]struct{ lb, moisture, starch float64 }{
+		"corn 500 lb":                                       {500, library.Moisture, library.Starch},
+		`corn 500 lb lot "C-3"`:                             {500, library.Moisture, library.Starch},
+		`corn 500 lb lot "C-1"`:                             {500, 0.16, 0.70},
+		`corn 500 lb lot "C-2"`:                             {500, 0.12, library.Starch},
+		"corn 10 bushels":                                   {560, library.Moisture, library.Starch},
+		`corn 10 bushels lot "C-1"`:                         {560, 0.16, 0.70},
+		"corn 100 lb lot \"C-1\"\n corn 300 lb lot \"C-2\"": {400, 0.13, (100*0.84*0.70 + 300*0.88*library.Starch) / (100*0.84 + 300*0.88)},
+	} {
+		t.Run(used, func(t *testing.T) {
+			h, err := check.Load(dir, check.Options{Overlay: map[string][]byte{filepath.Join(dir, "run.batch"): []byte(store + "run \"26-01\" of \"First Bourbon\" on 2026-03-04 {\nused {\n" + used + "\n}\n}\n")}})
+			require.NoError(t, err)
+			b, list := h.Batch("First Bourbon")
+			require.NotNil(t, b, list)
+			r, _ := h.Run("26-01")
+			corn := made.Recipe(b, r).Bill.Lines[0]
+			require.Equal(t, "corn", corn.Grain.Name)
+			assert.InDelta(t, want.lb*0.45359237, corn.MassKg, 1e-6)
+			assert.InDelta(t, want.moisture, corn.Grain.Moisture, 1e-9)
+			assert.InDelta(t, want.starch, corn.Grain.Starch, 1e-9)
+			assert.Equal(t, library.Moisture, b.Bill.Lines[0].Grain.Moisture, "the batch stays as it is")
+		})
+	}
+}
+
 // Water that goes in for want of backset is a line of its own, in what was measured and in the
 // cooker; and it goes in once.
 func TestWaterForWantOfBackset(t *testing.T) {

@@ -23,6 +23,7 @@ import (
 	"newmake/lang/learned"
 	"newmake/lang/parallel"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 	"newmake/lang/schema"
 	"newmake/lang/spelling"
 	"newmake/lang/wording"
@@ -49,6 +50,7 @@ type House struct {
 	instruments func() map[string]*instrument
 	filled      func() []string // the serials of all casks that runs filled
 	cellar      func() *Cellar
+	bought      func() map[string]*record.Lot // by what it is, and its lot
 }
 
 // Options of Load.
@@ -70,6 +72,7 @@ func front(h *house.House, err error) (*House, error) {
 	out.instruments = sync.OnceValue(out.readInstruments)
 	out.filled = sync.OnceValue(out.serials)
 	out.cellar = sync.OnceValue(out.readCellar)
+	out.bought = sync.OnceValue(out.readBought)
 	return out, nil
 }
 

@@ -131,11 +131,44 @@ func (h *House) readRun(r *run) {
 	var said diag.List
 	r.run, said = logbook.Run(n, logbook.Around{Zone: zone, Instrument: h.Instrument})
 	r.diags = append(r.diags, said...)
+	h.certified(r.run)
 	h.instrumentsOf(n, &r.diags)
 	h.vesselsOf(n, p, &r.diags)
 	if b != nil {
 		stepsOf(r.run, b, &r.diags)
 		weighedOf(r.run, b, &r.diags)
+	}
+}
+
+// readBought reads what the stores say of lots with a certificate.
+func (h *House) readBought() map[string]*record.Lot {
+	out := map[string]*record.Lot{}
+	for _, d := range h.Past(schema.Store) {
+		s, _ := logbook.Store(d.Node())
+		for i := range s.Lots {
+			if l := &s.Lots[i]; l.Word == "" && l.Lot != "" && (l.Moisture != nil || l.Starch != nil) {
+				out[lotKey(l.What, l.Lot)] = l
+			}
+		}
+	}
+	return out
+}
+
+func lotKey(what, lot string) string { return tree.Key(what) + "\x00" + tree.Key(lot) }
+
+// certified puts beside what a run used what its lot's certificate says.
+func (h *House) certified(r *record.Run) {
+	for i := range r.Used {
+		u := &r.Used[i]
+		if u.Amount.Kind == quantity.Bushel {
+			u.BushelKg = h.BushelKg(u.What)
+		}
+		if u.Lot == "" {
+			continue
+		}
+		if l := h.bought()[lotKey(u.What, u.Lot)]; l != nil {
+			u.Moisture, u.Starch = l.Moisture, l.Starch
+		}
 	}
 }
 

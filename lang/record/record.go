@@ -105,6 +105,11 @@ type Used struct {
 	By     string
 	Note   string
 	At     diag.Span
+	// Moisture and Starch are those of its lot's certificate, as a store has it: shares of the
+	// weight, and of what is dry. nil where none is written.
+	Moisture, Starch *float64
+	// BushelKg is what a trade bushel of it weighs, where it was measured by the bushel.
+	BushelKg float64
 }
 
 // Visit is one line of a stage: somebody was at the vessel, did something or
