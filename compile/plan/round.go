@@ -33,6 +33,7 @@ func (c *Cost) addUp() {
 	}
 	by := total / c.Total
 	c.Total, c.PerLPA, c.PerPG, c.PerCask = total, by*c.PerLPA, by*c.PerPG, by*c.PerCask
+	c.PerBottle, c.Carrying = by*c.PerBottle, by*c.Carrying
 }
 
 // RoundTo rounds half away from zero to a number of decimals. The nudge of one

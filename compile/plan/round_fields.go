@@ -491,6 +491,8 @@ func (x *Cost) round() {
 	x.PerLPA = RoundTo(x.PerLPA, 2)
 	x.PerPG = RoundTo(x.PerPG, 2)
 	x.PerCask = RoundTo(x.PerCask, 2)
+	x.PerBottle = RoundTo(x.PerBottle, 2)
+	x.Carrying = RoundTo(x.Carrying, 2)
 }
 
 func (x *Cost) noNumber() string {
@@ -510,6 +512,12 @@ func (x *Cost) noNumber() string {
 	}
 	if !isNumber(x.PerCask) {
 		return "PerCask"
+	}
+	if !isNumber(x.PerBottle) {
+		return "PerBottle"
+	}
+	if !isNumber(x.Carrying) {
+		return "Carrying"
 	}
 	return ""
 }

@@ -361,7 +361,13 @@ type Cost struct {
 	PerLPA   float64    `json:"perLPA" places:"2"`
 	PerPG    float64    `json:"perProofGallon" places:"2"`
 	PerCask  float64    `json:"perCask" places:"2"`
-	Unpriced []string   `json:"unpriced,omitempty"` // used, with no price stated
+	// PerBottle is what one bottle costs of those at the end of the rest, Carrying with it;
+	// 0 where none is filled. Glass, closures, labels and excise are not in it.
+	PerBottle float64 `json:"perBottle,omitempty" places:"2"`
+	// Carrying is what the money costs that lies in the casks until then, simple, by the
+	// house's rate. It is no part of Total.
+	Carrying float64  `json:"carrying,omitempty" places:"2"`
+	Unpriced []string `json:"unpriced,omitempty"` // used, with no price stated
 }
 
 // CostLine is one thing paid for.

@@ -4,6 +4,7 @@ import (
 	"newmake/compile/lot"
 	"newmake/compile/numbers"
 	"newmake/compile/plan"
+	"newmake/compile/stage/cask"
 	"newmake/lang/recipe"
 )
 
@@ -48,6 +49,12 @@ func Cost(b *recipe.Batch, p *plan.Plan, hearts plan.Lot) *plan.Cost {
 	}
 	if n := p.Cask.Casks; n > 0 {
 		out.PerCask = out.Total / float64(n)
+	}
+	if numbers.InWood(b) {
+		out.Carrying = out.Total * k.CarryingPerYear * b.Cask.RestS / cask.YearS
+	}
+	if n := p.Cask.Bottles; n > 0 {
+		out.PerBottle = (out.Total + out.Carrying) / float64(n)
 	}
 	return out
 }

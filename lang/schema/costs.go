@@ -10,7 +10,7 @@ var Costs = &Field{
 			{Name: "water", Shape: "PRICE", Example: "water 0.006 USD/gal", Doc: "Water, by volume.", Limits: []Limit{aPrice}},
 			{Name: "cask", Shape: "PRICE|MONEY", Example: "cask 310 USD", Doc: "One new cask.", Limits: []Limit{aPrice}},
 			{Name: "used-cask", Shape: "PRICE|MONEY", Example: "used-cask 90 USD", Doc: "One cask that has held spirit before.", Limits: []Limit{aPrice}},
-			{Name: "carrying", Shape: "PERYEAR", Example: "carrying 6 %/year", Default: "nothing", Doc: "What money costs that lies in casks, a year: simple, on spirit and wood. `ledger --cost` reckons with it.", Limits: []Limit{mustBe(0, 1, "nobody lends at more")}},
+			{Name: "carrying", Shape: "PERYEAR", Example: "carrying 6 %/year", Default: "nothing", Doc: "What money costs that lies in casks, a year: simple, on spirit and wood. `plan` reckons with it what a bottle costs, and `ledger --cost` what a cask does.", Limits: []Limit{mustBe(0, 1, "nobody lends at more")}},
 			{Name: "work", Shape: "PRICE", Example: "work 28 USD/h", Doc: "One person's hour.", Limits: []Limit{aPrice}},
 		},
 		Any: &Field{Shape: "NAME PRICE", Repeat: true, Key: "name", Example: "corn 0.14 USD/lb", Doc: "A grain, yeast or enzyme, by weight; or what goes into liquor and wort: `lactic-acid`, `phosphoric-acid`, `sulfuric-acid`, `gypsum`, `lime`, `dap`, `antifoam`.", Limits: []Limit{aPrice}},

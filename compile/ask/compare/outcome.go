@@ -122,6 +122,7 @@ var outcomes = []outcome{
 	alike("whole", "costTotal", "cost", "money", 2, cost(func(c *plan.Cost) float64 { return c.Total })),
 	alike("whole", "costPerProofGallon", "cost a proof gal", "money", 2, cost(func(c *plan.Cost) float64 { return c.PerPG })),
 	alike("whole", "costPerLPA", "cost a litre of alcohol", "money", 2, cost(func(c *plan.Cost) float64 { return c.PerLPA })),
+	alike("whole", "costPerBottle", "cost a bottle", "money", 2, cost(func(c *plan.Cost) float64 { return c.PerBottle })),
 }
 
 // in is the scale of a system of units.

@@ -23,6 +23,7 @@ import (
 
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 	"newmake/lang/record"
 	"newmake/lang/wording"
 )
@@ -512,7 +513,7 @@ func (m *monthly) missing(l *Ledger) {
 		w.File, w.Line = place(w.at)
 		w.Wrong, w.Section = w.wrong, m.section(w.Section)
 		if !m.US {
-			w.Mend = wording.InLitres(w.Mend)
+			w.Mend = wording.Restated(w.Mend, quantity.SI)
 		}
 		if !slices.ContainsFunc(l.Missing, func(o Missing) bool { return o.What == w.What && o.File == w.File && o.Line == w.Line }) {
 			l.Missing = append(l.Missing, w)

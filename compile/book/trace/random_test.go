@@ -240,7 +240,7 @@ func TestMends(t *testing.T) {
 	}
 	assert.Equal(t, []string{`corn 100 lb lot "as the sack says"`, `backset 40 gal from "N", the number of a run before`}, mends("20-01", false))
 	assert.Equal(t, []string{`corn 100 lb lot "Later"`, `backset 40 gal from "20-01"`}, mends("20-02", false))
-	assert.Equal(t, []string{`corn 45 kg lot "Later"`, `backset 151 L from "20-01"`}, mends("20-02", true))
+	assert.Equal(t, []string{`corn 45 kg lot "Later"`, `backset 150 L from "20-01"`}, mends("20-02", true))
 }
 
 // TestNoSuchName gives the names that there are.

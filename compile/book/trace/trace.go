@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"newmake/lang/check"
+	"newmake/lang/quantity"
 	"newmake/lang/tree"
 	"newmake/lang/wording"
 )
@@ -101,7 +102,7 @@ func Of(h *check.Cellar, name string, litres bool) (t *Trace, names []string) {
 	for _, l := range c.links {
 		for _, g := range l.broken {
 			if litres {
-				g.mend = wording.InLitres(g.mend)
+				g.mend = wording.Restated(g.mend, quantity.SI)
 			}
 			switch {
 			case back[l]:

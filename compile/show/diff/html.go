@@ -81,7 +81,7 @@ type cell struct{ Text, Class string }
 // is neither.
 var wanted = map[string]float64{
 	"conversionPct": 1, "heartsVolumeL": 1, "heartsProofGallons": 1, "pureAlcoholL": 1, "casksFilled": 1, "bottles": 1, "yieldLPAPerTonne": 1,
-	"costTotal": -1, "costPerProofGallon": -1, "costPerLPA": -1, "heatKWh": -1, "waterL": -1, "peopleHours": -1, "outOfShiftHours": -1,
+	"costTotal": -1, "costPerProofGallon": -1, "costPerLPA": -1, "costPerBottle": -1, "heatKWh": -1, "waterL": -1, "peopleHours": -1, "outOfShiftHours": -1,
 }
 
 // class colours a change by whether it is wanted; the sign says which way it goes.

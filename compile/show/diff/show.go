@@ -139,7 +139,7 @@ func words(e compare.Edit) (head string, values []string) {
 // mainKeys are the outcomes that are taken apart unless all are asked for, as far
 // as they changed, the first of them.
 var mainKeys = []string{
-	"heartsVolumeL", "heartsAbvPct", "heartsProofGallons", "pureAlcoholL", "originalGravitySG", "leftoverL", "costTotal", "elapsedHours", "mashHours", "spiritHours",
+	"heartsVolumeL", "heartsAbvPct", "heartsProofGallons", "pureAlcoholL", "originalGravitySG", "leftoverL", "costTotal", "costPerBottle", "elapsedHours", "mashHours", "spiritHours",
 	"washVolumeL", "heatKWh", "bottles",
 }
 

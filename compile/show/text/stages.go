@@ -284,6 +284,13 @@ func (t *text) cost() {
 	} else {
 		t.Para(2, 4, litre+" in the hearts.")
 	}
+	if c.PerBottle > 0 {
+		said := measure.Number(c.PerBottle, plan.MoneyPlaces(c.Currency)) + " a bottle, without glass, label and excise"
+		if c.Carrying > 0 {
+			said += fmt.Sprintf("; %s of it all is what the money costs while it lies in wood", measure.Number(c.Carrying, plan.MoneyPlaces(c.Currency)))
+		}
+		t.Para(2, 4, said+".")
+	}
 	if len(c.Unpriced) > 0 {
 		t.Para(2, 4, "No price is stated for: "+safe(strings.Join(c.Unpriced, ", "))+".")
 	}

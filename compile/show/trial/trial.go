@@ -75,6 +75,12 @@ func (t Trial) rows(u measure.Units) []trialRow {
 			}
 			return measure.Number(p.Cost.Total, 0) + " " + p.Cost.Currency
 		})
+		add("  a bottle", func(p *plan.Plan) string {
+			if p.Cost == nil || p.Cost.PerBottle == 0 {
+				return "none"
+			}
+			return measure.Number(p.Cost.PerBottle, plan.MoneyPlaces(p.Cost.Currency)) + " " + p.Cost.Currency
+		})
 	}
 	add("promises broken", func(p *plan.Plan) string { return fmt.Sprint(broken(p)) })
 	add("warnings", func(p *plan.Plan) string { return fmt.Sprint(warned(p)) })
