@@ -12,12 +12,13 @@ package wholefile
 
 import (
 	"bytes"
-	"crypto/rand"
 	"errors"
 	"io"
 	"io/fs"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"strconv"
 )
 
 // What keeps a file from being written, besides the system's own errors.
@@ -201,7 +202,7 @@ func (d Disk) temporary(target string, mode fs.FileMode) (File, string, error) {
 	if open == nil {
 		open = func(name string, flag int, mode fs.FileMode) (File, error) { return os.OpenFile(name, flag, mode) }
 	}
-	name := filepath.Join(filepath.Dir(target), ".newmake-"+rand.Text()+".tmp")
+	name := filepath.Join(filepath.Dir(target), ".newmake-"+strconv.FormatUint(rand.Uint64(), 36)+".tmp")
 	f, err := open(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
 	return f, name, err
 }

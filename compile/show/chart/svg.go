@@ -2,13 +2,14 @@ package chart
 
 import (
 	_ "embed"
-	"html/template"
 	"slices"
 	"strconv"
 	"strings"
+
+	"newmake/compile/show/markup"
 )
 
-// Chart is a picture ready to be drawn by the template "chart".
+// Chart is a picture ready to be drawn.
 type Chart struct {
 	ID    string // of the element; unique on a page
 	Title string
@@ -35,23 +36,13 @@ type Mark struct {
 	Text   string
 }
 
-//go:embed chart.tmpl
-var source string
-
 // Style is how the marks look, in CSS, black on white.
 //
 //go:embed chart.css
 var Style string
 
-// AddTo defines the templates "chart" and "chart.css" in a set.
-func AddTo(t *template.Template) (*template.Template, error) {
-	t, err := t.Parse(source)
-	if err != nil {
-		return nil, err
-	}
-	_, err = t.New("chart.css").Parse(Style)
-	return t, err
-}
+// Draw writes the picture.
+func Draw(w *markup.Page, c *Chart) { writeChart(w, c) }
 
 // num writes a coordinate, to a tenth of a pixel.
 func num(x float64) string { return strconv.FormatFloat(x, 'f', 1, 64) }

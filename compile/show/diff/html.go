@@ -1,26 +1,16 @@
 package diff
 
 import (
-	_ "embed"
-	"html/template"
 	"io"
 	"strings"
-	"sync"
 
 	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
+	"newmake/compile/show/markup"
 )
 
-//go:embed page.html
-var pageSource string
-
-// pageTemplate is read when the first page is written.
-var pageTemplate = sync.OnceValue(func() *template.Template {
-	return template.Must(template.New("diff").Parse(pageSource))
-})
-
 // HTML writes the document as one page that needs nothing else: no script, no
-// font, no image. All text goes through html/template.
+// font, no image. All text is escaped.
 func HTML(w io.Writer, d *compare.Document, o Options) error {
 	v := view{Title: "What changed"}
 	shown, loose := parts(d)
@@ -31,7 +21,10 @@ func HTML(w io.Writer, d *compare.Document, o Options) error {
 	if len(shown) == 1 {
 		v.Title = v.Pairs[0].Title
 	}
-	return pageTemplate().Execute(w, v)
+	var page markup.Page
+	writePage(&page, &v)
+	_, err := io.WriteString(w, page.String())
+	return err
 }
 
 // view is the document in words, as the page shows it.

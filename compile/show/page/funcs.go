@@ -2,7 +2,6 @@ package page
 
 import (
 	"encoding/json"
-	"html/template"
 	"math"
 	"strconv"
 	"strings"
@@ -17,39 +16,44 @@ import (
 	"newmake/lang/words"
 )
 
-// funcs are what the template says numbers with, in the reader's units.
-func funcs(u measure.Units) template.FuncMap {
-	return template.FuncMap{
-		"us":     func() bool { return u == measure.US },
-		"mass":   u.Mass,
-		"volume": u.Volume, "said": u.Quantity, "phrase": u.Phrase, "litres": u.Litres,
-		"strength": u.Strength, "lotabv": u.LotAbv, "gravity": measure.Gravity,
-		"off":      func(q plan.Quantity) string { return strings.Replace(u.Tolerance(q), "+/-", "±", 1) },
-		"id":       id,
-		"hm":       measure.Clock,
-		"date":     measure.LongDate,
-		"duration": measure.Duration,
-		"num":      measure.Number,
-		"float":    func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) },
-		"count":    words.Count,
-		"safe":     func(s string) string { return diag.Safe(s, false) },
-		"touch":    touch,
-		"tempunit": func() string { _, w := u.Value(plan.Of(0, plan.Celsius)); return w },
-		"outcome":  outcome,
-		"changed":  func(c *compare.Comparison) []compare.Outcome { return c.Changed() },
-		"at":       func(t time.Time) string { return t.Format(time.RFC3339) },
-		"clockOf":  func(t time.Time) string { return t.Format("Mon 15:04") },
-		"clock":    func(t time.Time) string { return t.Format("15:04") },
-		"give":     func(sdS float64) string { return measure.Duration(math.Max(1, math.Round(sdS/60))) },
-		"hearts":   func(a *review.Ahead) string { return hearts(a, u) },
-		"pure":     func(l plan.Lot) string { return pure(l, u) },
-	}
+// says is what the template says numbers with, in the reader's units: num there is Num
+// here.
+type says struct{ measure.Units }
+
+func (s says) Us() bool                                        { return s.Units == measure.US }
+func (s says) Said(q plan.Quantity) string                     { return s.Quantity(q) }
+func (s says) LotAbv(l plan.Lot) string                        { return s.Units.LotAbv(l) }
+func (s says) Gravity(sg float64) string                       { return measure.Gravity(sg) }
+func (s says) Off(q plan.Quantity) string                      { return strings.Replace(s.Tolerance(q), "+/-", "±", 1) }
+func (s says) Id(key string) string                            { return id(key) }
+func (s says) Hm(at string) string                             { return measure.Clock(at) }
+func (s says) Date(at string) string                           { return measure.LongDate(at) }
+func (s says) Duration(min float64) string                     { return measure.Duration(min) }
+func (s says) Float(v float64) string                          { return strconv.FormatFloat(v, 'f', -1, 64) }
+func (s says) Count(n int, word string) string                 { return words.Count(n, word) }
+func (s says) Safe(text string) string                         { return diag.Safe(text, false) }
+func (s says) Touch(c chart.Chart) string                      { return touch(c) }
+func (s says) Outcome(o compare.Outcome) string                { return outcome(o) }
+func (s says) Changed(c *compare.Comparison) []compare.Outcome { return c.Changed() }
+func (s says) At(t time.Time) string                           { return t.Format(time.RFC3339) }
+func (s says) ClockOf(t time.Time) string                      { return t.Format("Mon 15:04") }
+func (s says) Clock(t time.Time) string                        { return t.Format("15:04") }
+func (s says) Give(sdS float64) string                         { return measure.Duration(math.Max(1, math.Round(sdS/60))) }
+func (s says) Hearts(a *review.Ahead) string                   { return hearts(a, s.Units) }
+func (s says) Pure(l plan.Lot) string                          { return pure(l, s.Units) }
+
+func (s says) TempUnit() string {
+	_, w := s.Value(plan.Of(0, plan.Celsius))
+	return w
 }
 
 // touch is what a picture's curves say, for the script.
-func touch(c chart.Chart) (string, error) {
+func touch(c chart.Chart) string {
 	text, err := json.Marshal(c.Touch)
-	return string(text), err
+	if err != nil { // a number that is none: the picture stands, and is not to be touched
+		return "[]"
+	}
+	return string(text)
 }
 
 // pure is the alcohol in a lot as it is taxed, or as it is pure.

@@ -53,6 +53,7 @@ func made(t *testing.T, v View) string {
 	t.Helper()
 	var out bytes.Buffer
 	require.NoError(t, HTML(&out, v))
+	templates(t).Same(t, "page", says{v.Units}, shownOf(v), out.String())
 	return out.String()
 }
 

@@ -8,16 +8,14 @@
 // numbers come with the page or from the server, as words.
 //
 // Text of the house is shown and never obeyed: controls are replaced first (diag.Safe),
-// html/template escapes the rest, and the server's policy allows no script and no style
+// the rest is escaped (package markup), and the server's policy allows no script and no style
 // but those two files.
 package page
 
 import (
 	_ "embed"
-	"html/template"
 	"io"
 	"strings"
-	"sync"
 	"time"
 
 	"newmake/compile/ask/compare"
@@ -27,6 +25,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/show/chart"
+	"newmake/compile/show/markup"
 	"newmake/lang/diag"
 )
 
@@ -59,9 +58,6 @@ type Saved struct {
 	What *compare.Comparison
 }
 
-//go:embed page.tmpl
-var source string
-
 //go:embed page.css
 var style string
 
@@ -84,25 +80,25 @@ const onScreen = `
 @media screen and (prefers-color-scheme: dark) { .chart { filter: invert(0.9); } }
 `
 
-var parsed = sync.OnceValue(func() *template.Template {
-	return template.Must(chart.AddTo(template.Must(template.New("page").Funcs(funcs(measure.US)).Parse(source))))
-})
-
 // HTML writes the page.
 func HTML(w io.Writer, v View) error {
-	t, err := parsed().Clone()
-	if err != nil {
-		return err
-	}
+	var page markup.Page
+	writePage(&page, says{v.Units}, shownOf(v))
+	_, err := io.WriteString(w, page.String())
+	return err
+}
+
+// shownOf is what the template sees.
+func shownOf(v View) *shown {
 	p := v.Plan
 	if p == nil {
 		p = &plan.Plan{}
 	}
 	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
 	v.Problems = lines(v.Problems)
-	shown := shown{View: v, P: p}
+	shown := &shown{View: v, P: p}
 	shown.fill()
-	return t.Funcs(funcs(v.Units)).ExecuteTemplate(w, "page", &shown)
+	return shown
 }
 
 // lines makes a text of several lines harmless, line by line.

@@ -1,52 +1,44 @@
 package reviewed
 
 import (
-	"embed"
-	"html/template"
+	_ "embed"
 	"io"
-	"sync"
 
 	"newmake/compile/ask/review"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/show/chart"
+	"newmake/compile/show/markup"
 	"newmake/compile/show/sheet"
 	"newmake/lang/diag"
 	"newmake/lang/record"
 	"newmake/lang/words"
 )
 
-//go:embed page.html page.css
-var files embed.FS
-
-var page = sync.OnceValue(func() *template.Template {
-	return template.Must(chart.AddTo(template.Must(template.New("page.html").ParseFS(files, "page.html"))))
-})
+//go:embed page.css
+var css string
 
 // HTML writes all of a review as one page that needs nothing else, in the look of the
 // sheet: the pictures of the plan with the readings marked on them. p is the batch as
 // planned for the day of the run.
 func HTML(w io.Writer, a *review.Answer, p *plan.Plan) error {
 	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
-	more, err := files.ReadFile("page.css")
-	if err != nil {
-		return err
-	}
 	v := view{
 		Run: diag.Safe(a.Run, false), Batch: diag.Safe(a.Batch, false), Plant: p.Plant.Name, Day: a.Day.Weekday().String() + ", " + a.Day.String(),
 		Version: p.Source.String(), Verdict: verdict(a), Right: a.AsItShould(),
 	}
-	if v.Style, v.Policy, err = sheet.Style(p, string(more)); err != nil {
-		return err
-	}
+	v.Style, v.Policy = sheet.Style(p, css)
 	v.fill(a, p)
-	return page().Execute(w, v)
+	var page markup.Page
+	writePage(&page, &v)
+	_, err := io.WriteString(w, page.String())
+	return err
 }
 
 // view is a review in words.
 type view struct {
 	Run, Batch, Plant, Day, Version string
-	Style                           template.HTML
+	Style                           markup.HTML
 	Policy                          string
 
 	Verdict   []string

@@ -1,71 +1,70 @@
 package sheet
 
 import (
-	"html/template"
 	"math"
 	"strings"
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/compile/show/markup"
 	"newmake/lang/record"
 	"newmake/lang/words"
 )
 
-// funcs are what the templates say numbers with, in the reader's units.
-func funcs(u measure.Units, p *plan.Plan) template.FuncMap {
-	return template.FuncMap{
-		"staleWords": func() string { return "The text has errors since: this is the last good sheet." },
-		"us":         func() bool { return u == measure.US },
-		"mass":       u.Mass,
-		"litres":     u.Litres,
-		"volume":     u.Volume,
-		"temp":       u.Temp,
-		"tempdiff":   u.TempDiff, "length": u.Length, "abv": u.Abv, "power": u.Power,
-		"lotabv": u.LotAbv, "spout": u.StrengthAbv,
-		"strength":  u.Strength,
-		"said":      u.Quantity,
-		"off":       func(q plan.Quantity) string { return strings.Replace(u.Tolerance(q), "+/-", "±", 1) },
-		"phrase":    u.Phrase,
-		"jug":       u.JugPhrase,
-		"liquor":    u.LiquorToGrist,
-		"should":    func(q plan.Quantity) string { return should(u, q) },
-		"bare":      func(c cell) string { return bare(u, c) },
-		"other":     func(c cell) string { return other(u, c) },
-		"offBare":   func(c cell) string { return offBare(u, c) },
-		"unit":      func(q plan.Quantity) string { return unit(u, q) },
-		"tempunit":  func() string { _, w := u.Value(plan.Of(0, plan.Celsius)); return w },
-		"needsTemp": needsTemp,
-		"degrees": func(c float64) string {
-			v, _ := u.Value(plan.Of(c, plan.Celsius))
-			return measure.Number(v, tempPlaces(v))
-		},
-		"shown":  func(s plan.Shown) string { return shown(u, s) },
-		"gauged": func(s plan.Strength) string { return gauged(u, s) },
-		"gaugeTemp": func() string {
-			if u == measure.US {
-				return "60 F"
-			}
-			return "20 C"
-		},
-		"num":         measure.Number,
-		"gravity":     measure.Gravity,
-		"duration":    measure.Duration,
-		"hours":       measure.Hours,
-		"months":      func(m float64) string { return measure.Years(m / 12) },
-		"clock":       clockRange,
-		"hm":          measure.Clock,
-		"date":        measure.LongDate,
-		"short":       func(s string) string { return plan.Moment(s).Format("2 Jan") },
-		"caution":     func(key string) plan.Caution { return caution(p, key) },
-		"stepAt":      func(id string) string { return stepAt(p, id) },
-		"weekday":     func(s string) string { return plan.Moment(s).Format("Mon 2 Jan") },
-		"count":       words.Count,
-		"quote":       quote,
-		"minutes":     func(h float64) float64 { return h * 60 },
-		"millilitres": func(l float64) float64 { return l * 1000 },
-		"times":       func(n int) []struct{} { return make([]struct{}, n) },
-		"plus":        func(a, b int) int { return a + b },
+// says is what the templates say numbers with, in the reader's units: num there is Num
+// here.
+type says struct {
+	measure.Units
+	p *plan.Plan
+}
+
+func (s says) StaleWords() string               { return "The text has errors since: this is the last good sheet." }
+func (s says) Us() bool                         { return s.Units == measure.US }
+func (s says) LotAbv(l plan.Lot) string         { return s.Units.LotAbv(l) }
+func (s says) Spout(q plan.Strength) string     { return s.StrengthAbv(q) }
+func (s says) Said(q plan.Quantity) string      { return s.Quantity(q) }
+func (s says) Off(q plan.Quantity) string       { return strings.Replace(s.Tolerance(q), "+/-", "±", 1) }
+func (s says) Jug(p plan.Phrase) string         { return s.JugPhrase(p) }
+func (s says) Liquor(lPerKg float64) string     { return s.LiquorToGrist(lPerKg) }
+func (s says) Should(q plan.Quantity) string    { return should(s.Units, q) }
+func (s says) Bare(c cell) string               { return bare(s.Units, c) }
+func (s says) Other(c cell) string              { return other(s.Units, c) }
+func (s says) OffBare(c cell) string            { return offBare(s.Units, c) }
+func (s says) NeedsTemp(q plan.Quantity) bool   { return needsTemp(q) }
+func (s says) Shown(x plan.Shown) string        { return shown(s.Units, x) }
+func (s says) Gauged(x plan.Strength) string    { return gauged(s.Units, x) }
+func (s says) Num(v float64, places int) string { return measure.Number(v, places) }
+func (s says) Gravity(sg float64) string        { return measure.Gravity(sg) }
+func (s says) Duration(min float64) string      { return measure.Duration(min) }
+func (s says) Hours(h float64) string           { return measure.Hours(h) }
+func (s says) Months(m float64) string          { return measure.Years(m / 12) }
+func (s says) Hm(at string) string              { return measure.Clock(at) }
+func (s says) Date(at string) string            { return measure.LongDate(at) }
+func (s says) Short(at string) string           { return plan.Moment(at).Format("2 Jan") }
+func (s says) Weekday(at string) string         { return plan.Moment(at).Format("Mon 2 Jan") }
+func (s says) StepAt(id string) string          { return stepAt(s.p, id) }
+func (s says) Count(n int, word string) string  { return words.Count(n, word) }
+func (s says) Quote(texts ...string) markup.CSS { return quote(texts...) }
+func (s says) Minutes(h float64) float64        { return h * 60 }
+func (s says) Millilitres(l float64) float64    { return l * 1000 }
+func (s says) Times(n int) []struct{}           { return make([]struct{}, n) }
+func (s says) Plus(a, b int) int                { return a + b }
+
+func (s says) TempUnit() string {
+	_, w := s.Value(plan.Of(0, plan.Celsius))
+	return w
+}
+
+func (s says) Degrees(c float64) string {
+	v, _ := s.Value(plan.Of(c, plan.Celsius))
+	return measure.Number(v, tempPlaces(v))
+}
+
+func (s says) GaugeTemp() string {
+	if s.Units == measure.US {
+		return "60 F"
 	}
+	return "20 C"
 }
 
 // clockRange is how long a step goes on.

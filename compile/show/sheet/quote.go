@@ -2,15 +2,16 @@ package sheet
 
 import (
 	"fmt"
-	"html/template"
 	"strings"
+
+	"newmake/compile/show/markup"
 )
 
 // quote writes texts as one string of CSS, for the heads and feet of pages.
 // html/template would take a string of CSS for an address. Whatever is not a
 // plain letter, digit or space is written by its number (CSS Syntax 3, section
 // 4.3.7), so that nothing in it can end the string or the style element.
-func quote(texts ...string) template.CSS {
+func quote(texts ...string) markup.CSS {
 	var b strings.Builder
 	b.WriteByte('"')
 	for _, r := range strings.Join(texts, "") {
@@ -22,7 +23,7 @@ func quote(texts ...string) template.CSS {
 		}
 	}
 	b.WriteByte('"')
-	return template.CSS(b.String())
+	return markup.CSS(b.String())
 }
 
 // headName is how much of a batch's name stands at the head of each page.

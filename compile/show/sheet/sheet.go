@@ -17,7 +17,7 @@
 // The short sheet (short.go) is the whole batch on two pages instead.
 //
 // Text of the recipe is shown and never obeyed: controls are replaced in the
-// whole plan first (diag.Safe), html/template escapes all of it, and the page
+// whole plan first (diag.Safe), all of it is escaped (package markup), and the page
 // forbids everything but its own style sheet, by a hash.
 //
 // The tests here need nothing but Go. That the sheet prints well is checked by
@@ -28,18 +28,14 @@
 package sheet
 
 import (
-	"bytes"
 	"crypto/sha256"
-	"embed"
 	"encoding/base64"
-	"html/template"
 	"io"
 	"strings"
-	"sync"
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
-	"newmake/compile/show/chart"
+	"newmake/compile/show/markup"
 	"newmake/lang/diag"
 )
 
@@ -53,44 +49,33 @@ type Options struct {
 	Short bool
 }
 
-//go:embed *.tmpl *.css
-var files embed.FS
-
-// parsed is the template, read when the first sheet is written.
-var parsed = sync.OnceValue(func() *template.Template {
-	return template.Must(chart.AddTo(template.Must(
-		template.New("").Funcs(funcs(measure.US, nil)).ParseFS(files, "*.tmpl", "*.css"))))
-})
-
 // HTML writes the sheet.
 func HTML(w io.Writer, p *plan.Plan, o Options) error {
+	v, f := viewOf(p, o)
+	var out markup.Page
+	writeSheet(&out, f, v)
+	_, err := io.WriteString(w, out.String())
+	return err
+}
+
+// viewOf is what the templates see, and what they say it with. The style is made first,
+// for its hash stands above it in the page.
+func viewOf(p *plan.Plan, o Options) (*view, says) {
 	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
-	t, err := parsed().Clone()
-	if err != nil {
-		return err
-	}
-	t.Funcs(funcs(o.Units, p))
-	v := view{Plan: p, Units: o.Units, Stale: o.Stale, Short: o.Short}
+	v, f := &view{Plan: p, Units: o.Units, Stale: o.Stale, Short: o.Short}, says{o.Units, p}
 	if !v.Short {
 		v.fill()
 	}
-	return v.write(w, t)
+	var style markup.Page
+	writeStyle(&style, f, v)
+	v.Style = markup.HTML(style.String())
+	v.Policy = policyOf(inner(style.String()))
+	return v, f
 }
 
-// write makes the style first, for its hash stands above it in the page.
-func (v *view) write(w io.Writer, t *template.Template) error {
-	var style, out bytes.Buffer
-	if err := t.ExecuteTemplate(&style, "style", v); err != nil {
-		return err
-	}
-	// What html/template made may stand in what it makes.
-	v.Style = template.HTML(style.String())
-	v.Policy = "default-src 'none'; base-uri 'none'; form-action 'none'; style-src " + hashOf(inner(style.String()))
-	if err := t.ExecuteTemplate(&out, "sheet", v); err != nil {
-		return err
-	}
-	_, err := w.Write(out.Bytes())
-	return err
+// policyOf lets one style sheet in and nothing else.
+func policyOf(style string) string {
+	return "default-src 'none'; base-uri 'none'; form-action 'none'; style-src " + hashOf(style)
 }
 
 // inner is the text of an element, without its tags.

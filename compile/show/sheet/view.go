@@ -3,7 +3,6 @@ package sheet
 import (
 	"cmp"
 	"fmt"
-	"html/template"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/show/chart"
+	"newmake/compile/show/markup"
 )
 
 // view is what the templates see: the plan, and its steps laid out by the parts
@@ -20,7 +20,7 @@ type view struct {
 	Units  measure.Units
 	Stale  bool
 	Short  bool // two pages for the whole batch
-	Style  template.HTML
+	Style  markup.HTML
 	Policy string
 
 	DaysChart, MashChart, FermentChart, StripChart, SpiritChart, CaskChart chart.Chart

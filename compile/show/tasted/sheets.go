@@ -1,20 +1,30 @@
 package tasted
 
 import (
-	_ "embed"
-	"html/template"
 	"io"
 
 	"newmake/compile/book/taste"
+	"newmake/compile/show/markup"
 )
 
-//go:embed sheets.html
-var sheetsHTML string
+// says is what the template counts with.
+type says struct{}
 
-var sheets = template.Must(template.New("sheets").Funcs(template.FuncMap{
-	"roman": func(i int) string { return []string{"I", "II", "III", "IV", "V", "VI", "VII", "VIII"}[i] }, // no letter, which may be a taster's
-	"inc":   func(i int) int { return i + 1 },
-}).Parse(sheetsHTML))
+// Roman is the number of a sample: no letter, which may be a taster's.
+func (says) Roman(i int) string {
+	return []string{"I", "II", "III", "IV", "V", "VI", "VII", "VIII"}[i]
+}
+
+func (says) Inc(i int) int { return i + 1 }
+
+// view is a trial as its pages show it.
+type view struct {
+	*taste.Judged
+	Pages    []page
+	Ask      string
+	Cautions []string
+	Verdict  string
+}
 
 // page is what one taster gets.
 type page struct {
@@ -32,13 +42,10 @@ func Sheets(w io.Writer, j *taste.Judged) error {
 	for _, s := range j.Serving {
 		pages[s.Taster].Sets = append(pages[s.Taster].Sets, s)
 	}
-	return sheets.Execute(w, struct {
-		*taste.Judged
-		Pages    []page
-		Ask      string
-		Cautions []string
-		Verdict  string
-	}{j, pages, asks[j.Method], cautions(j), Verdict(j)})
+	var out markup.Page
+	writeSheets(&out, says{}, &view{j, pages, asks[j.Method], cautions(j), Verdict(j)})
+	_, err := io.WriteString(w, out.String())
+	return err
 }
 
 // cautions are those of every page, and how many sittings the cups want.

@@ -26,6 +26,7 @@ async function start() {
   const response = await fetch("engine.bin");
   if (!response.ok) throw new Error("engine.bin: " + response.status);
   const go = new Go();
+  go.env = {GOGC: "400", GOMEMLIMIT: "1GiB"}; // time is short here, memory is not
   const {instance} = await WebAssembly.instantiateStreaming(await unpacked(response), go.importObject);
   go.run(instance).then(() => postMessage({fault: "the engine has ended"}));
 }

@@ -1,13 +1,17 @@
 package serve
 
 import (
-	"html/template"
+	"io"
 	"net/http"
+
+	"newmake/compile/show/markup"
 )
 
 // entrance is what a browser sees that was not let in yet. It says nothing of what is
 // behind it.
-var entrance = template.Must(template.New("").Parse(`<!DOCTYPE html>
+func entrance(said string) string {
+	var page markup.Page
+	page.Raw(`<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -18,7 +22,13 @@ var entrance = template.Must(template.New("").Parse(`<!DOCTYPE html>
 <body>
 <main class="entrance">
 <h1>The code, please</h1>
-{{with .}}<p class="bad" role="alert">{{.}}</p>{{end}}
+`)
+	if said != "" {
+		page.Raw(`<p class="bad" role="alert">`)
+		page.Text(said)
+		page.Raw(`</p>`)
+	}
+	page.Raw(`
 <form method="post" action="enter">
 <p><label for="code">It stands in the terminal in which newmake was started.</label></p>
 <p><input id="code" name="code" type="text" autocomplete="off" autocapitalize="characters" spellcheck="false" maxlength="16" required autofocus>
@@ -28,7 +38,9 @@ var entrance = template.Must(template.New("").Parse(`<!DOCTYPE html>
 </main>
 </body>
 </html>
-`))
+`)
+	return page.String()
+}
 
 // atGate answers on an address of the network: who was let in, and who asks to be.
 func (h *handler) atGate(w http.ResponseWriter, r *http.Request) {
@@ -68,5 +80,5 @@ func (h *handler) enter(w http.ResponseWriter, r *http.Request) {
 func ask(w http.ResponseWriter, status int, said string) {
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
 	w.WriteHeader(status)
-	entrance.Execute(w, said)
+	io.WriteString(w, entrance(said))
 }
