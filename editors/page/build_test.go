@@ -1,6 +1,8 @@
 package main
 
 import (
+	"os"
+	"os/exec"
 	"regexp"
 	"strings"
 	"testing"
@@ -76,5 +78,19 @@ func TestExamples(t *testing.T) {
 	require.NoError(t, err)
 	for _, want := range []string{`"lantern-hollow":{`, `"herring-stair":{`, `"house.batch":`, `"runs/`} {
 		assert.Contains(t, string(text), want)
+	}
+}
+
+// TestEngineIsSmall: what would make it large is not linked. A look-up of methods by name,
+// as html/template does it, keeps every method of every type.
+func TestEngineIsSmall(t *testing.T) {
+	cmd := exec.Command("go", "list", "-deps", "./wasm")
+	cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	out, err := cmd.Output()
+	require.NoError(t, err)
+	linked := strings.Fields(string(out))
+	require.Contains(t, linked, "newmake/editors/page/engine")
+	for _, large := range []string{"html/template", "text/template", "net/http", "crypto/rand", "math/big", "github.com/spf13/cobra", "gonum.org/v1/gonum/mat"} {
+		assert.NotContains(t, linked, large)
 	}
 }

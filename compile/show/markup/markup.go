@@ -8,6 +8,7 @@
 package markup
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 )
@@ -39,6 +40,9 @@ func (p *Page) Text(s string) {
 
 // Int writes a whole number.
 func (p *Page) Int(n int) { p.WriteString(strconv.Itoa(n)) }
+
+// Float writes a number as short as it can be read back.
+func (p *Page) Float(x float64) { p.Text(fmt.Sprint(x)) }
 
 // Fragment writes what stands behind the # of an address, in an attribute between quotes.
 func (p *Page) Fragment(s string) {

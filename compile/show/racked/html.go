@@ -2,37 +2,28 @@ package racked
 
 import (
 	"crypto/sha256"
-	"embed"
+	_ "embed"
 	"encoding/base64"
 	"fmt"
-	"html/template"
 	"io"
 	"strings"
-	"sync"
 
 	"newmake/compile/book/cellar"
 	"newmake/compile/show/chart"
+	"newmake/compile/show/markup"
 )
 
-//go:embed page.html page.css
-var files embed.FS
-
-var pageTemplate = sync.OnceValue(func() *template.Template {
-	return template.Must(chart.AddTo(template.Must(template.New("page.html").ParseFS(files, "page.html"))))
-})
+//go:embed page.css
+var css string
 
 // HTML writes a cellar as one page that needs nothing else: what is to be done, a picture
 // of the wood, each cask, the totals.
 func HTML(w io.Writer, c *cellar.Cellar) error {
-	css, err := files.ReadFile("page.css")
-	if err != nil {
-		return err
-	}
 	t := page{us: c.Units == "us"}
-	style := string(css) + chart.Style
+	style := css + chart.Style
 	sum := sha256.Sum256([]byte(style))
 	v := view{
-		Style:  template.HTML("<style>" + style + "</style>"),
+		Style:  markup.HTML("<style>" + style + "</style>"),
 		Policy: "default-src 'none'; base-uri 'none'; form-action 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'",
 		On:     c.On, Title: "Casks on " + c.On, Alcohol: t.alcoholName(), Attention: t.wanted(c), Notes: t.notes(c),
 	}
@@ -45,12 +36,15 @@ func HTML(w io.Writer, c *cellar.Cellar) error {
 		v.Rows = append(v.Rows, t.row(r))
 	}
 	v.Totals = t.sums(c)
-	return pageTemplate().Execute(w, v)
+	var out markup.Page
+	writePage(&out, &v)
+	_, err := io.WriteString(w, out.String())
+	return err
 }
 
 // view is a cellar in words.
 type view struct {
-	Style              template.HTML
+	Style              markup.HTML
 	Policy             string
 	On, Title, Alcohol string
 	Attention          []wanted

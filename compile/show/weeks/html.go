@@ -5,39 +5,28 @@ import (
 	_ "embed"
 	"encoding/base64"
 	"fmt"
-	"html/template"
 	"io"
 
 	"newmake/compile/ask/weeks"
 	"newmake/compile/book/season"
 	"newmake/compile/measure"
+	"newmake/compile/show/markup"
 	"newmake/compile/show/text"
 )
 
 //go:embed season.css
 var css string
 
-//go:embed season.html
-var seasonHTML string
-
-//go:embed week.html
-var weekHTML string
-
-var (
-	seasonPage = template.Must(template.New("season").Parse(seasonHTML))
-	weekPage   = template.Must(template.New("week").Parse(weekHTML))
-)
-
 // look is what the pages have in common: the style, and the policy that lets it in and
 // nothing else.
 type look struct {
-	Style  template.HTML
+	Style  markup.HTML
 	Policy string
 }
 
 func newLook() look {
 	sum := sha256.Sum256([]byte(css))
-	return look{template.HTML("<style>" + css + "</style>"),
+	return look{markup.HTML("<style>" + css + "</style>"),
 		"default-src 'none'; base-uri 'none'; form-action 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"}
 }
 
@@ -67,8 +56,15 @@ type runRow struct {
 // HTML writes a season as one page that needs nothing else: the verdict, what is asked
 // for, the picture, and each run and each day.
 func HTML(w io.Writer, s *season.Season) error {
+	var made markup.Page
+	writeSeason(&made, viewOf(s))
+	_, err := io.WriteString(w, made.String())
+	return err
+}
+
+func viewOf(s *season.Season) *view {
 	v := of(s)
-	out := view{look: newLook(), Name: safe(s.Name), Plant: safe(s.Plant), Span: v.span(), Outcome: v.outcome(), Verdict: v.verdict(), Pictures: v.pictures(), Safety: text.SafetyLine}
+	out := &view{look: newLook(), Name: safe(s.Name), Plant: safe(s.Plant), Span: v.span(), Outcome: v.outcome(), Verdict: v.verdict(), Pictures: v.pictures(), Safety: text.SafetyLine}
 	for _, c := range s.Conflicts {
 		out.Conflicts = append(out.Conflicts, v.conflict(c))
 	}
@@ -121,7 +117,7 @@ func HTML(w io.Writer, s *season.Season) error {
 		}
 		out.Tanks = append(out.Tanks, []string{safe(t.Tank), safe(t.Holds), v.u.Litres(t.OfL), most})
 	}
-	return seasonPage.Execute(w, out)
+	return out
 }
 
 func joinBy(all []string) string {
@@ -137,11 +133,20 @@ func joinBy(all []string) string {
 
 // WeekHTML writes one week to hang on the wall, counted from 1.
 func WeekHTML(w io.Writer, s *season.Season, n int) error {
-	v := of(s)
-	return weekPage.Execute(w, struct {
-		look
-		Name, Plant string
-		wall
-		Safety string
-	}{newLook(), safe(s.Name), safe(s.Plant), v.week(n), text.SafetyLine})
+	var made markup.Page
+	writeWeek(&made, weekOf(s, n))
+	_, err := io.WriteString(w, made.String())
+	return err
+}
+
+func weekOf(s *season.Season, n int) *weekView {
+	return &weekView{newLook(), safe(s.Name), safe(s.Plant), of(s).week(n), text.SafetyLine}
+}
+
+// weekView is one week in words.
+type weekView struct {
+	look
+	Name, Plant string
+	wall
+	Safety string
 }

@@ -249,6 +249,8 @@ func TestHostile(t *testing.T) {
 	var page, week, rows, cal bytes.Buffer
 	require.NoError(t, HTML(&page, s))
 	require.NoError(t, WeekHTML(&week, s, 1))
+	templates(t).Same(t, "season", nil, viewOf(s), page.String())
+	templates(t).Same(t, "week", nil, weekOf(s, 1), week.String())
 	require.NoError(t, CSV(&rows, s))
 	require.NoError(t, ICS(&cal, s, 0))
 	for _, b := range []*bytes.Buffer{&page, &week, &rows, &cal} {

@@ -462,6 +462,8 @@ func (g *maker) action(p *parse.PipeNode, dot value) {
 		g.line("w.Text(%s)", asString(v))
 	case v.of.Kind() == reflect.Int:
 		g.line("w.Int(%s)", v.code)
+	case v.of.Kind() == reflect.Float64:
+		g.line("w.Float(%s)", v.code)
 	default:
 		fail("%s: %s is a %s", g.in, p, v.of)
 	}

@@ -13,6 +13,7 @@ import (
 type page struct {
 	Name  string
 	Share float64
+	Fits  bool
 	Lines []string
 	Style markup.CSS
 }
@@ -50,7 +51,7 @@ func TestMade(t *testing.T) {
 // harmless.
 func TestRefused(t *testing.T) {
 	for text, want := range map[string]string{
-		`{{.Share}}`:                           "is a float64",
+		`{{.Fits}}`:                            "is a bool",
 		`{{.Nothing}}`:                         "no such template",
 		`<script>let x = {{.Name}}</script>`:   "is escaped with",
 		`<p onclick="{{.Name}}"></p>`:          "is escaped with",

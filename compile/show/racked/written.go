@@ -1,0 +1,173 @@
+// Code generated of the templates beside it by go test -update; DO NOT EDIT.
+
+package racked
+
+import (
+	"newmake/compile/show/chart"
+	"newmake/compile/show/markup"
+)
+
+func writePage(w *markup.Page, d *view) {
+	w.Raw(`<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="`)
+	w.Text(d.Policy)
+	w.Raw(`">
+<meta name="referrer" content="no-referrer">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>Casks on `)
+	w.Text(d.On)
+	w.Raw(`</title>
+`)
+	w.Raw(string(d.Style))
+	w.Raw(`
+</head>
+<body>
+<main>
+<p class="house">Casks</p>
+<h1>`)
+	w.Text(d.Title)
+	w.Raw(`</h1>`)
+	{
+		v1 := d.Attention
+		if len(v1) > 0 {
+			w.Raw(`
+<div class="warn"><h2>To be done</h2><ul>`)
+			{
+				v2 := v1
+				for v3 := range v2 {
+					v4 := &v2[v3]
+					w.Raw(`<li><strong>`)
+					w.Text(v4.Head)
+					w.Raw(`</strong> `)
+					w.Text(v4.Says)
+					w.Raw(`</li>`)
+				}
+			}
+			w.Raw(`</ul></div>`)
+		}
+	}
+	if d.Chart.ID != "" {
+		w.Raw(`
+<figure>`)
+		{
+			v5 := &d.Chart
+			chart.Draw(w, v5)
+		}
+		w.Raw(`<figcaption>`)
+		w.Text(d.Key)
+		w.Raw(`</figcaption></figure>`)
+	}
+	if len(d.Rows) > 0 {
+		w.Raw(`
+<table>
+<caption>Each cask</caption>
+<thead><tr><th scope="col">cask</th><th scope="col">of</th><th scope="col" class="short">years</th><th scope="col">now</th><th scope="col">`)
+		w.Text(d.Alcohol)
+		w.Raw(`</th><th scope="col">rest over</th><th scope="col">`)
+		w.Text(d.Alcohol)
+		w.Raw(` then</th><th scope="col">next sample</th><th scope="col">last read, last tasting</th></tr></thead>
+<tbody>`)
+		{
+			v6 := d.Rows
+			for v7 := range v6 {
+				v8 := &v6[v7]
+				w.Raw(`
+<tr`)
+				if v8.Leak {
+					w.Raw(` class="leak"`)
+				}
+				w.Raw(`><th scope="row">`)
+				w.Text(v8.Serial)
+				{
+					v9 := v8.Place
+					if v9 != "" {
+						w.Raw(`<br><span class="small">`)
+						w.Text(v9)
+						w.Raw(`</span>`)
+					}
+				}
+				w.Raw(`</th><td>`)
+				w.Text(v8.Of)
+				w.Raw(`<br><span class="small">`)
+				w.Text(v8.Filled)
+				w.Raw(`</span></td><td class="number">`)
+				w.Text(v8.Years)
+				w.Raw(`</td><td class="number">`)
+				w.Text(v8.Volume)
+				w.Raw(`<br>`)
+				w.Text(v8.Strength)
+				w.Raw(`</td><td class="number">`)
+				w.Text(v8.Now)
+				w.Raw(`<br><span class="small">`)
+				w.Text(v8.NowRange)
+				w.Raw(`</span></td><td class="short">`)
+				w.Text(v8.Over)
+				w.Raw(`</td><td class="number">`)
+				w.Text(v8.Then)
+				w.Raw(`</td><td class="short">`)
+				w.Text(v8.Sample)
+				w.Raw(`</td><td>`)
+				w.Text(v8.Last)
+				w.Raw(`</td></tr>`)
+			}
+		}
+		w.Raw(`
+</tbody>
+</table>`)
+	}
+	{
+		v10 := d.Totals
+		if len(v10) > 0 {
+			w.Raw(`
+<table>
+<caption>Together</caption>
+<thead><tr><th scope="col">batch</th><th scope="col">year</th><th scope="col">casks</th><th scope="col">`)
+			w.Text(d.Alcohol)
+			w.Raw(`</th><th scope="col">gone since the fill</th></tr></thead>
+<tbody>`)
+			{
+				v11 := v10
+				for v12 := range v11 {
+					v13 := v11[v12]
+					w.Raw(`
+<tr><th scope="row">`)
+					w.Text(v13[0])
+					w.Raw(`</th>`)
+					{
+						v14 := v13
+						for v15 := range v14 {
+							v16 := v14[v15]
+							if v15 != 0 {
+								w.Raw(`<td class="number">`)
+								w.Text(v16)
+								w.Raw(`</td>`)
+							}
+						}
+					}
+					w.Raw(`</tr>`)
+				}
+			}
+			w.Raw(`
+</tbody>
+</table>`)
+		}
+	}
+	{
+		v17 := d.Notes
+		for v18 := range v17 {
+			v19 := v17[v18]
+			w.Raw(`
+<p>`)
+			w.Text(v19)
+			w.Raw(`</p>`)
+		}
+	}
+	w.Raw(`
+</main>
+</body>
+</html>
+`)
+}
