@@ -173,7 +173,26 @@ func writeCard(w *markup.Page, f says, d *view) {
 `)
 }
 
-func writeCare(w *markup.Page, f says, d *step) {
+func writeCare(w *markup.Page, f says, d *shortStep) {
+	{
+		v1 := d.Care
+		for v2 := range v1 {
+			v3 := &v1[v2]
+			w.Raw(`<span class="care"><b class="bang">`)
+			w.Int(v3.Number)
+			w.Raw(`</b> `)
+			w.Text(v3.Title)
+			w.Raw(`</span> `)
+		}
+	}
+	if d.OutOfShift != 0 {
+		w.Raw(`<span class="care"><b class="bang">!</b> `)
+		w.Text(f.Duration(d.OutOfShift))
+		w.Raw(` of this lies outside the shift</span> `)
+	}
+}
+
+func writeCareOfsheetstep(w *markup.Page, f says, d *step) {
 	{
 		v1 := d.Care
 		for v2 := range v1 {
@@ -682,7 +701,7 @@ func writeDo(w *markup.Page, f says, d *step) {
 	w.Raw(`
 <p class="sentence">`)
 	{
-		writeCare(w, f, d)
+		writeCareOfsheetstep(w, f, d)
 	}
 	{
 		v1 := d.When
@@ -698,7 +717,7 @@ func writeDo(w *markup.Page, f says, d *step) {
 		w.Text(f.Phrase(d.Do))
 	}
 	{
-		writeWho(w, f, d)
+		writeWhoOfsheetstep(w, f, d)
 	}
 	w.Raw(`</p>`)
 }
@@ -1098,60 +1117,69 @@ func writeSheet(w *markup.Page, f says, d *view) {
 	}
 	if d.Batch.Name != "" {
 		w.Raw(`
-<main>
+<main>`)
+		if d.Short {
+			w.Raw(`
 `)
-		{
-			writeCover(w, f, d)
-		}
-		w.Raw(`
+			{
+				writeShort(w, f, d)
+			}
+		} else {
+			w.Raw(`
 `)
-		{
-			writeWeigh(w, f, d)
-		}
-		w.Raw(`
+			{
+				writeCover(w, f, d)
+			}
+			w.Raw(`
 `)
-		{
-			writeMash(w, f, d)
-		}
-		w.Raw(`
+			{
+				writeWeigh(w, f, d)
+			}
+			w.Raw(`
 `)
-		{
-			writeFerment(w, f, d)
-		}
-		w.Raw(`
+			{
+				writeMash(w, f, d)
+			}
+			w.Raw(`
 `)
-		{
-			writeStrip(w, f, d)
-		}
-		w.Raw(`
+			{
+				writeFerment(w, f, d)
+			}
+			w.Raw(`
 `)
-		{
-			writeOpposite(w, f, d)
-		}
-		w.Raw(`
+			{
+				writeStrip(w, f, d)
+			}
+			w.Raw(`
 `)
-		{
-			writeSpirit(w, f, d)
-		}
-		w.Raw(`
+			{
+				writeOpposite(w, f, d)
+			}
+			w.Raw(`
 `)
-		{
-			writeFilling(w, f, d)
-		}
-		w.Raw(`
+			{
+				writeSpirit(w, f, d)
+			}
+			w.Raw(`
 `)
-		{
-			writeCard(w, f, d)
-		}
-		w.Raw(`
+			{
+				writeFilling(w, f, d)
+			}
+			w.Raw(`
 `)
-		{
-			writeWood(w, f, d)
-		}
-		w.Raw(`
+			{
+				writeCard(w, f, d)
+			}
+			w.Raw(`
 `)
-		{
-			writeClosing(w, f, d)
+			{
+				writeWood(w, f, d)
+			}
+			w.Raw(`
+`)
+			{
+				writeClosing(w, f, d)
+			}
 		}
 		w.Raw(`
 </main>`)
@@ -1159,6 +1187,362 @@ func writeSheet(w *markup.Page, f says, d *view) {
 	w.Raw(`
 </body>
 </html>
+`)
+}
+
+func writeShort(w *markup.Page, f says, d *view) {
+	v1 := d
+	{
+		v2 := d.ShortPages()
+		for v3 := range v2 {
+			v4 := &v2[v3]
+			w.Raw(`
+<section class="brief brief-`)
+			w.Text(v4.Size.Name)
+			w.Raw(`" id="`)
+			w.Text(v4.ID)
+			w.Raw(`" aria-labelledby="`)
+			w.Text(v4.ID)
+			w.Raw(`-head">`)
+			if v4.Weigh {
+				w.Raw(`
+<h1 id="`)
+				w.Text(v4.ID)
+				w.Raw(`-head"`)
+				if v1.Long() {
+					w.Raw(` class="long"`)
+				}
+				w.Raw(`>`)
+				w.Text(v1.Batch.Name)
+				w.Raw(`</h1>
+`)
+				{
+					writeShortChain(w, f, v1)
+				}
+				{
+					v5 := v1.Warnings()
+					if len(v5) > 0 {
+						w.Raw(`
+<div class="warn"><ul>`)
+						{
+							v6 := v1.FirstWarnings()
+							for v7 := range v6 {
+								v8 := &v6[v7]
+								w.Raw(`<li><b class="bang">!</b> `)
+								if v8.Severity == "error" {
+									w.Raw(`<b>`)
+									w.Text(v8.Summary)
+									w.Raw(`</b>`)
+								} else {
+									w.Text(v8.Summary)
+								}
+								w.Raw(`</li>`)
+							}
+						}
+						w.Raw(`
+</ul><p>`)
+						{
+							v9 := v1.MoreWarnings()
+							if v9 != 0 {
+								w.Raw(`And `)
+								w.Int(v9)
+								w.Raw(` more. `)
+							}
+						}
+						w.Raw(`Why, and what to do about it, stands on the last page of the full sheet.</p></div>`)
+					}
+				}
+				w.Raw(`
+`)
+				{
+					writeShortWeigh(w, f, v1)
+				}
+			} else {
+				w.Raw(`
+<h2 class="unseen" id="`)
+				w.Text(v4.ID)
+				w.Raw(`-head">`)
+				w.Text(v4.What)
+				w.Raw(`</h2>`)
+			}
+			if len(v4.Stages) > 0 {
+				w.Raw(`
+<table class="brief-steps">
+<caption>Steps, with what decides at the end of each</caption>
+<colgroup><col class="b-clock"><col><col class="b-should"><col class="b-says"><col class="b-should"><col class="b-says"><col class="b-time"></colgroup>
+<thead><tr><th scope="col">clock</th><th scope="col">what to do</th><th scope="col">should</th><th scope="col">says</th><th scope="col">should</th><th scope="col">says</th><th scope="col">time</th></tr></thead>`)
+				{
+					v10 := v4.Stages
+					for v11 := range v10 {
+						v12 := &v10[v11]
+						w.Raw(`
+<tbody class="stage"><tr><th scope="rowgroup" colspan="7"><b>`)
+						w.Text(v12.Name)
+						w.Raw(`</b>`)
+						{
+							v13 := v1.In(v12.Use)
+							if (&v13).Vessel != "" {
+								w.Raw(` in `)
+								w.Text((&v13).Vessel)
+								if (&v13).Planned {
+									w.Raw(` or <i class="other"></i>`)
+								}
+							}
+						}
+						{
+							v14 := v12.Begin
+							if v14 != nil {
+								w.Raw(` <span class="late">`)
+								w.Text(v14.What)
+								w.Raw(`, planned <b>`)
+								w.Text(v14.Planned)
+								w.Raw(`</b>, was <i></i> so add <i></i> min</span>`)
+							}
+						}
+						w.Raw(`</th></tr></tbody>`)
+						{
+							v15 := v12.Steps
+							for v16 := range v15 {
+								v17 := &v15[v16]
+								w.Raw(`
+<tbody class="step" id="step-`)
+								w.Text(v17.ID)
+								w.Raw(`"><tr><th scope="row" class="clock"><span class="box"></span> <b>`)
+								w.Text(f.Hm(v17.Start))
+								w.Raw(`</b>`)
+								{
+									v18 := v17.Day
+									if v18 != "" {
+										w.Raw(`<span class="long">`)
+										w.Text(v18)
+										w.Raw(`</span>`)
+									}
+								}
+								w.Raw(`</th><td class="brief-do" colspan="`)
+								w.Int(v17.Span())
+								w.Raw(`">`)
+								{
+									writeCare(w, f, v17)
+								}
+								{
+									v19 := v17.When
+									if v19 != nil {
+										w.Raw(`<b class="when">`)
+										w.Text(f.Phrase(*v19))
+										w.Raw(`:</b> `)
+									}
+								}
+								if v17.Jug {
+									w.Text(f.Jug(v17.Do))
+								} else {
+									w.Text(f.Phrase(v17.Do))
+								}
+								{
+									writeWho(w, f, v17)
+								}
+								w.Raw(`</td>`)
+								{
+									v20 := v17.Read
+									for v21 := range v20 {
+										v22 := &v20[v21]
+										w.Raw(`<td class="should">`)
+										v23 := f.Other(*v22)
+										{
+											v24 := v22.Name
+											if v24 != "" {
+												w.Raw(`<span class="name">`)
+												w.Text(v24)
+												{
+													v25 := v23
+													if v25 != "" {
+														w.Raw(`, `)
+														w.Text(v25)
+													}
+												}
+												w.Raw(`</span>`)
+											}
+										}
+										w.Raw(`<b>`)
+										w.Text(f.Bare(*v22))
+										w.Raw(`</b>`)
+										if !(v22.Name != "") {
+											{
+												v26 := v23
+												if v26 != "" {
+													w.Raw(` <span class="off">`)
+													w.Text(v26)
+													w.Raw(`</span>`)
+												}
+											}
+										}
+										if v22.Off {
+											w.Raw(` <span class="off">`)
+											w.Text(f.OffBare(*v22))
+											w.Raw(`</span>`)
+										}
+										w.Raw(`</td><td class="blank says" data-blank="`)
+										w.Text(v22.ID)
+										w.Raw(`">`)
+										if f.NeedsTemp(v22.Should) {
+											w.Raw(`<span class="at">at</span>`)
+										}
+										w.Raw(`</td>`)
+									}
+								}
+								w.Raw(`<td class="blank time">:</td></tr></tbody>`)
+							}
+						}
+					}
+				}
+				w.Raw(`
+</table>`)
+			}
+			{
+				v27 := v4.Cautions
+				if len(v27) > 0 {
+					w.Raw(`
+<dl class="brief-cautions">`)
+					{
+						v28 := v27
+						for v29 := range v28 {
+							v30 := &v28[v29]
+							w.Raw(`
+<div><dt><b class="bang">`)
+							w.Int(v30.Number)
+							w.Raw(`</b> `)
+							w.Text(v30.Title)
+							w.Raw(`:</dt> <dd>`)
+							w.Text(v30.Text)
+							w.Raw(` </dd></div>`)
+						}
+					}
+					w.Raw(`
+</dl>`)
+				}
+			}
+			if !(v4.Weigh) {
+				w.Raw(`
+<p class="brief-foot"><b>Local code, permits and licensed practice come first; a sheet is no substitute.</b> Further off than the tolerance: find out why before going on. Readings between, the proofing card and the law are on the full sheet.</p>`)
+			}
+			w.Raw(`
+</section>`)
+		}
+	}
+	w.Raw(`
+`)
+}
+
+func writeShortChain(w *markup.Page, f says, d *view) {
+	w.Raw(`
+<p class="brief-chain">`)
+	{
+		v1 := d.Batch.Standard
+		if v1 != "" {
+			w.Text(v1)
+		} else {
+			w.Raw(`No standard of identity is named`)
+		}
+	}
+	{
+		v2 := d.Batch.Parent
+		if v2 != "" {
+			w.Raw(`, a variant of `)
+			w.Text(v2)
+		}
+	}
+	w.Raw(`.
+<b>`)
+	w.Text(f.Mass(d.Bill.TotalKg))
+	w.Raw(`</b> of grain, <b>`)
+	w.Text(f.Volume(d.Ferment.Wash))
+	w.Raw(`</b> of wash at `)
+	w.Text(f.LotAbv(d.Ferment.Wash))
+	{
+		v3 := d.Fraction("low wines")
+		w.Raw(`, <b>`)
+		w.Text(f.Volume((&v3).Lot))
+		w.Raw(`</b> of low wines at `)
+		w.Text(f.LotAbv((&v3).Lot))
+	}
+	w.Raw(`, <b>`)
+	{
+		v4 := d.Fraction("hearts")
+		w.Text(f.Volume((&v4).Lot))
+		w.Raw(`</b> of hearts at `)
+		w.Text(f.Strength((&v4).Strength()))
+	}
+	if d.Cask.SizeL != 0 {
+		w.Raw(`, <b>`)
+		if d.Cask.Casks != 0 {
+			w.Text(f.Count(d.Cask.Casks, "cask"))
+		} else {
+			w.Raw(`no full cask`)
+		}
+		w.Raw(`</b> of `)
+		w.Text(f.Litres(d.Cask.SizeL))
+		w.Raw(` at `)
+		w.Text(f.Strength(d.Cask.Entry))
+	} else {
+		if d.Cask.Bottles != 0 {
+			w.Raw(`, <b>`)
+			w.Text(f.Count(d.Cask.Bottles, "bottle"))
+			w.Raw(`</b>, unaged`)
+		}
+	}
+	w.Raw(`.</p>
+`)
+}
+
+func writeShortWeigh(w *markup.Page, f says, d *view) {
+	w.Raw(`
+<p class="brief-weigh"><b>Weigh out</b> `)
+	{
+		v1 := d.Bill.Lines
+		for v2 := range v1 {
+			v3 := &v1[v2]
+			w.Raw(`<span><i class="box"></i> `)
+			w.Text(v3.Name)
+			w.Raw(` <b>`)
+			w.Text(f.Mass(v3.MassKg))
+			w.Raw(`</b></span> `)
+		}
+	}
+	w.Raw(`in all `)
+	w.Text(f.Mass(d.Bill.TotalKg))
+	w.Raw(`.</p>
+<p class="brief-weigh"><b>Measure out</b> `)
+	{
+		v4 := d.Bill.Additions
+		for v5 := range v4 {
+			v6 := &v4[v5]
+			w.Raw(`<span><i class="box"></i> `)
+			w.Text(v6.Name)
+			{
+				v7 := v6.At
+				if v7 != nil {
+					w.Raw(` at `)
+					w.Text(f.Said(*v7))
+				}
+			}
+			w.Raw(` <b>`)
+			w.Text(f.Said(v6.Amount))
+			w.Raw(`</b></span> `)
+		}
+	}
+	w.Raw(`</p>
+<p class="brief-weigh"><b>Clean, empty and free</b> `)
+	{
+		v8 := d.Schedule.Vessels
+		for v9 := range v8 {
+			v10 := &v8[v9]
+			w.Raw(`<span><i class="box"></i> `)
+			w.Text(v10.Vessel)
+			w.Raw(` (`)
+			w.Text(f.Short(v10.From))
+			w.Raw(`)</span> `)
+		}
+	}
+	w.Raw(`</p>
 `)
 }
 
@@ -1676,6 +2060,66 @@ table.trims tbody td { height: auto; }
 .stale { border: 2.5px solid #000; padding: 1mm 3mm; font-weight: bold; }
 @media print { .stale { display: none; } }`)
 	}
+	if d.Short {
+		w.Raw(`
+ 
+.brief h1 { font-size: 18pt; margin: 0 0 1mm; }
+.brief h1.long { font-size: 13pt; }
+.brief { display: flex; flex-direction: column; }
+.brief > * { flex: none; }
+.brief > .brief-steps { flex: auto; }
+@media print { .brief { min-height: calc(100vh - 1mm); } }
+.unseen, .brief-steps caption { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); margin: 0; }
+.brief-chain { font-size: 10pt; line-height: 1.16; margin-bottom: 1.5mm; }
+.brief .warn { padding: 1mm 2mm 0; margin-bottom: 1.5mm; }
+.brief .warn li, .brief .warn p { font-size: 10pt; line-height: 1.16; margin-bottom: 0.8mm; }
+.brief-weigh { font-size: 10.5pt; line-height: 1.35; margin: 0 0 1mm; }
+.brief-weigh span { white-space: nowrap; margin-right: 2mm; }
+.brief .box { width: 3.6mm; height: 3.6mm; }
+.brief-steps { table-layout: fixed; margin-bottom: 1.5mm; }
+.b-clock { width: 17.5mm; } .b-should { width: 20mm; } .b-says { width: 15mm; } .b-time { width: 11mm; }
+.brief-steps th, .brief-steps td { border: 1px solid #000; padding: 0.3mm 0.8mm; vertical-align: middle; }
+.brief-steps thead th { font-size: 9pt; padding: 0.2mm 0.8mm; }
+.brief-steps .stage th { font-size: 11pt; font-weight: normal; line-height: 1.1; border-top: 2.2px solid #000; padding: 0.6mm 0.8mm; height: 1px; break-after: avoid; }
+.brief-steps .stage .late { margin: 0 0 0 4mm; }
+.brief-steps .clock b { font-size: 11pt; }
+.brief-steps .clock .long { font-size: 8pt; }
+.brief-steps .time { text-align: center; }
+.brief-steps td.should { font-size: 8.5pt; line-height: 1; padding: 0.3mm 0 0.3mm 0.8mm; }
+.brief-steps .should b { font-size: 10.5pt; }
+.brief-steps .off { font-size: 8pt; }
+.brief-steps .name { font-size: 8pt; letter-spacing: -0.1pt; }
+.brief .at { float: right; font-size: 8pt; margin-right: 5.5mm; }
+.brief .care { font-size: inherit; }
+.brief-cautions { columns: 2; column-gap: 5mm; line-height: 1.16; margin-bottom: 1mm; }
+.brief-cautions div, .brief-cautions dt, .brief-cautions dd { display: inline; }
+.brief-cautions dt { font-weight: bold; }
+.brief-foot { font-size: 9pt; line-height: 1.16; margin: 0; }`)
+		{
+			v4 := d.ShortSizes()
+			for v5 := range v4 {
+				v6 := &v4[v5]
+				w.Raw(`
+.brief-`)
+				w.Name(v6.Name)
+				w.Raw(` .brief-do { font-size: `)
+				w.Float(v6.WordsPt)
+				w.Raw(`pt; line-height: 1.16; }
+.brief-`)
+				w.Name(v6.Name)
+				w.Raw(` .brief-steps .brief-do, .brief-`)
+				w.Name(v6.Name)
+				w.Raw(` .brief-steps .clock { height: `)
+				w.Float(v6.RowMM)
+				w.Raw(`mm; }
+.brief-`)
+				w.Name(v6.Name)
+				w.Raw(` .brief-cautions { font-size: `)
+				w.Float(v6.CarePt)
+				w.Raw(`pt; }`)
+			}
+		}
+	}
 	w.Raw(`
 
  
@@ -1865,7 +2309,22 @@ func writeWeigh(w *markup.Page, f says, d *view) {
 `)
 }
 
-func writeWho(w *markup.Page, f says, d *step) {
+func writeWho(w *markup.Page, f says, d *shortStep) {
+	if d.People > 1 {
+		w.Raw(` <span class="who">`)
+		w.Int(d.People)
+		w.Raw(` people.</span>`)
+	}
+	if d.Attend == "alone" {
+		w.Raw(` <span class="who">It needs nobody.</span>`)
+	} else {
+		if d.Attend == "start" {
+			w.Raw(` <span class="who">Start it; then it needs nobody.</span>`)
+		}
+	}
+}
+
+func writeWhoOfsheetstep(w *markup.Page, f says, d *step) {
 	if d.People > 1 {
 		w.Raw(` <span class="who">`)
 		w.Int(d.People)
