@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"time"
 
 	"newmake/compile/book/season"
 	"newmake/compile/measure"
@@ -24,31 +25,32 @@ func BuyText(w io.Writer, s *season.Season, o Options) error {
 		_, err := io.WriteString(w, p.String())
 		return err
 	}
-	t := columns.Table{Left: map[int]bool{4: true}}
-	t.Row("what", "needed", "from store", "to buy", "by", "packs", "cost")
-	for _, l := range b.Lines {
-		t.Row(safe(l.What), p.amount(l.Need, l.Unit), p.amount(l.Store, l.Unit), p.amount(l.Buy, l.Unit), day(l.By), p.packs(l), p.cost(l.Cost, l.Priced))
-	}
-	t.Write(&p.Writer)
-	p.Heading("BY WEEK")
-	weeks := columns.Table{}
-	weeks.Row("week of", "to pay", "so far")
 	for _, x := range b.Weeks {
-		weeks.Row(day(x.Monday), p.cost(x.Cost, true), p.cost(x.Sum, true))
+		p.Heading(fmt.Sprintf("Week of %s: %s, so far %s", day(x.Monday), p.money(x.Cost), p.money(x.Sum)))
+		t := columns.Table{Left: map[int]bool{5: true}}
+		t.Row("what", "by", "needed", "in store", "to buy", "in bags", "cost")
+		for _, l := range b.Lines {
+			if monday(moment(l.By)).Format(time.DateOnly) == x.Monday {
+				t.Row(columns.Cut(safe(l.What), 18), moment(l.By).Format("2 Jan"), p.amount(l.Need, l.Unit), p.amount(l.Store, l.Unit), p.amount(l.Buy, l.Unit), p.packs(l), p.cost(l.Cost, l.Priced))
+			}
+		}
+		t.Write(&p.Writer)
 	}
-	weeks.Write(&p.Writer)
 	p.Gap()
 	p.Para(0, 2, "All of it: "+p.money(b.Cost)+".")
 	if len(b.Unpriced) > 0 {
 		p.Para(0, 2, "Without a price in the house's costs, and not counted: "+safe(words.And(b.Unpriced))+".")
 	}
-	p.Para(0, 2, "What is to buy is there on the day before its first use. What the records of the store say is left is taken off first.")
+	p.Para(0, 2, "What is to buy is there on the day before its first use. What the records of the stores say is left is taken off first. Bags and pallets of grain are of common sizes; what cleans is not counted.")
 	_, err := io.WriteString(w, p.String())
 	return err
 }
 
 // amount is how much of something, in the units of the house.
 func (v say) amount(x float64, unit string) string {
+	if x <= 0 {
+		return "-"
+	}
 	switch unit {
 	case "kg":
 		return v.u.Mass(x)
@@ -62,9 +64,9 @@ func (v say) packs(l season.Buy) string {
 	if l.Packs == 0 {
 		return ""
 	}
-	text := fmt.Sprintf("%d x %s", l.Packs, v.amount(l.PackOf, l.Unit))
-	if l.Pallets > 0 {
-		text += ", " + measure.Number(l.Pallets, 1) + " pallets"
+	text := fmt.Sprintf("%d x %s", l.Packs, strings.Replace(v.amount(l.PackOf, l.Unit), ".0 ", " ", 1))
+	if l.Pallets >= 0.1 {
+		text += ", " + measure.Number(l.Pallets, 1) + " pallet"
 	}
 	return text
 }

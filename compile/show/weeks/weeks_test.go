@@ -308,3 +308,33 @@ func TestWeek(t *testing.T) {
 	assert.Contains(t, b.String(), "Fri 17 Apr: closed, holiday")
 	assert.NotContains(t, b.String(), "Sun 19 Apr", "it is past the season")
 }
+
+// What is to buy stands week by week, with what is in store taken off, in bags, and what
+// has no price is said to have none.
+func TestBuy(t *testing.T) {
+	s := spring()
+	s.Buy = &season.BuyList{Currency: "USD", Cost: 131.5, Unpriced: []string{"lime"}, Weeks: []season.WeekBuy{{Monday: "2026-04-06", Cost: 100.5, Sum: 100.5}, {Monday: "2026-04-13", Cost: 31, Sum: 131.5}},
+		Lines: []season.Buy{
+			{What: "corn", Kind: "grain", By: "2026-04-06", Need: 500, Store: 46.4, Buy: 453.6, Unit: "kg", Packs: 20, PackOf: 22.68, Pallets: 0.5, Cost: 100.5, Priced: true, Runs: []string{"=1"}},
+			{What: "corn", Kind: "grain", By: "2026-04-19", Need: 45.36, Buy: 45.36, Unit: "kg", Packs: 2, PackOf: 22.68, Cost: 31, Priced: true, Runs: []string{"2"}},
+			{What: "lime", Kind: "chemical", By: "2026-04-19", Need: 1, Buy: 1, Unit: "kg", Runs: []string{"2"}},
+			{What: "new cask", Kind: "cask", By: "2026-04-13", Need: 2, Store: 2, Unit: "each", Priced: true, Runs: []string{"2"}},
+		}}
+	var b bytes.Buffer
+	require.NoError(t, BuyText(&b, s, Options{}))
+	for _, l := range strings.Split(b.String(), "\n") {
+		assert.LessOrEqual(t, columns.Width(l), columns.Page, l)
+	}
+	got := strings.Join(strings.Fields(b.String()), " ")
+	for _, want := range []string{
+		"Week of Mon 6 Apr: 100 USD, so far 100 USD what by needed in store to buy in bags cost corn 6 Apr 1,102.3 lb 102.3 lb 1,000.0 lb 20 x 50 lb, 0.5 pallet 100",
+		"Week of Mon 13 Apr: 31 USD, so far 132 USD", "corn 19 Apr 100.0 lb - 100.0 lb 2 x 50 lb 31", "no price", "new cask 13 Apr 2 2 - 0",
+		"All of it: 132 USD.", "Without a price in the house's costs, and not counted: lime.",
+	} {
+		assert.Contains(t, got, want)
+	}
+	b.Reset()
+	require.NoError(t, BuyCSV(&b, s))
+	assert.Contains(t, b.String(), "\ncorn,grain,2026-04-06,500,46.4,453.6,kg,20,22.68,0.5,100.5,USD,'=1\n")
+	assert.Contains(t, b.String(), "\nlime,chemical,2026-04-19,1,0,1,kg,0,0,0,,USD,2\n")
+}

@@ -263,7 +263,7 @@ func writeSeason(w *markup.Page, d *view) {
 </div>
 <figcaption>`)
 			w.Text(v15.Title)
-			w.Raw(`. Grey: closed. Hatched: out of use. A red frame and an exclamation mark: a conflict. The dashed line is what there is.</figcaption>
+			w.Raw(`. Grey: closed. Hatched: out of use. A thick frame and an exclamation mark: a conflict. The dashed line is what there is.</figcaption>
 </figure>`)
 		}
 	}
