@@ -43,7 +43,16 @@ func (s *solver) answer() *Season {
 	out.Changes = s.changes(out.Runs)
 	out.Weekdays = s.weekdays()
 	out.Gap = s.gap()
+	if !s.Quick {
+		s.missed(out.Demands)
+		out.Capacity, out.Bottlenecks = s.bottlenecks()
+	}
+	out.Buy = s.buy(out)
+	if s.Draws > 0 && len(out.Runs) > 0 {
+		out.Odds = s.odds(out, s.Draws)
+	}
 	s.summary(out)
+	out.Effort = s.steps
 	return out
 }
 

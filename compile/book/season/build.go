@@ -33,6 +33,7 @@ type want struct {
 	done     *made           // it was begun
 	printed  *Run
 	number   string
+	extra    bool // on top of what is asked for
 }
 
 // house is what the season has to work with. What would something more bring is asked of
@@ -223,8 +224,8 @@ func (h *house) add(b *built, w *want) {
 		}
 	}
 	h.vessels(b, w, &job, first)
-	h.costs(b, w, len(b.Jobs), first)
 	b.Jobs = append(b.Jobs, job)
+	h.costs(b, w, len(b.Jobs)-1, first)
 }
 
 // calendar is the number of a calendar of those windows.
@@ -416,7 +417,9 @@ func (h *house) costs(b *built, w *want, j, first int) {
 	c := w.course
 	cost := func(k search.Cost) { b.Costs = append(b.Costs, k) }
 	if w.done == nil {
-		cost(search.Cost{Kind: search.Absent, Level: tooLate, Weight: 1, Job: j})
+		if !w.extra {
+			cost(search.Cost{Kind: search.Absent, Level: tooLate, Weight: 1, Job: j})
+		}
 		cost(search.Cost{Kind: search.Absent, Level: leftOut, Weight: 1, Job: j})
 	}
 	if w.due > 0 {
@@ -427,6 +430,13 @@ func (h *house) costs(b *built, w *want, j, first int) {
 	}
 	cost(search.Cost{Kind: search.Start, Level: late, Weight: 1, A: first + c.fill})
 	if w.printed != nil {
+		for _, c := range b.Jobs[j].Choices {
+			for _, o := range b.Choices[c].Options {
+				if b.names[o] == w.printed.Fermenter || slices.Contains(w.printed.Tanks, b.names[o]) {
+					cost(search.Cost{Kind: search.Elsewhere, Level: moved, Weight: 1, Job: j, A: c, At: o})
+				}
+			}
+		}
 		for i, at := range printedStarts(w.printed, c, h.axis) {
 			if at >= 0 {
 				cost(search.Cost{Kind: search.Moved, Level: moved, Weight: 1, A: first + i, At: at})

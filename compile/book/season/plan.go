@@ -3,6 +3,7 @@ package season
 import (
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"time"
 
@@ -198,15 +199,12 @@ func (s *solver) match() {
 const mostRounds = 4
 
 func (s *solver) solve() {
-	effort := s.Effort
-	if effort == 0 {
-		effort = UsualEffort
-	}
+	effort := s.effort()
 	for round := range mostRounds {
 		s.built = s.house.build(s.list)
 		begin := s.carried()
 		if round > 0 {
-			effort = max(effort/3, 1)
+			effort = max(effort/4, 1)
 		}
 		s.placed, _ = search.Improve(&s.built.Problem, begin, effort)
 		s.steps += effort
@@ -215,6 +213,13 @@ func (s *solver) solve() {
 			return
 		}
 	}
+}
+
+func (s *solver) effort() int {
+	if s.Effort == 0 {
+		return UsualEffort
+	}
+	return s.Effort
 }
 
 // carried is what stands of the plan so far, or of the printed one.
@@ -305,8 +310,8 @@ func (s *solver) steady(b *recipe.Batch) stream.Stream {
 	return n.Distilled.Feints().Scale(float64(n.Distilled.Charges))
 }
 
-// longer gives runs that take longer than in a house at work their own course; false where
-// there are none.
+// longer gives runs whose work takes other times than in a house at work their own course;
+// false where there are none.
 func (s *solver) longer() bool {
 	found := false
 	for i, j := range s.present() {
@@ -314,23 +319,20 @@ func (s *solver) longer() bool {
 		if r.err != nil || s.list[j].done != nil {
 			continue
 		}
-		own, was := courseOf(r.n), s.list[j].course
-		if grown := was.grown(own); grown != nil {
-			s.list[j].course, found = grown, true
+		if own := s.list[j].course.as(courseOf(r.n)); own != nil {
+			s.list[j].course, found = own, true
 		}
 	}
 	return found
 }
 
-// grown is a course with those blocks of another that take longer; nil where there are
+// as is a course with those blocks of another that take other times; nil where there are
 // none.
-func (c *course) grown(own *course) *course {
+func (c *course) as(own *course) *course {
 	var out *course
 	for i, b := range c.blocks {
-		k := slices.IndexFunc(own.blocks, func(o block) bool {
-			return len(o.tasks) == len(b.tasks) && o.tasks[0].key == b.tasks[0].key
-		})
-		if k < 0 || own.blocks[k].minutes <= b.minutes {
+		k := slices.IndexFunc(own.blocks, func(o block) bool { return o.like(b) })
+		if k < 0 || !own.blocks[k].differs(b) {
 			continue
 		}
 		if out == nil {
@@ -340,16 +342,40 @@ func (c *course) grown(own *course) *course {
 		}
 		more := own.blocks[k].minutes - b.minutes
 		out.blocks[i].tasks, out.blocks[i].minutes = own.blocks[k].tasks, own.blocks[k].minutes
-		for n := range out.blocks { // what follows its end follows later
-			if f := &out.blocks[n]; f.after == i {
+		for n := range out.blocks { // what follows its end follows so much later
+			if f := &out.blocks[n]; f.after == i && !f.beside {
 				f.least += more
 				if f.most < search.NoMost {
 					f.most += more
 				}
 			}
 		}
+		for n := range out.blocks { // what is done beside it follows one of its tasks
+			if f, o := &out.blocks[n], n; f.after == i && f.beside && o < len(own.blocks) && own.blocks[o].like(*f) && own.blocks[o].after == k {
+				if f.most == f.least {
+					f.most = own.blocks[o].least
+				}
+				f.least = own.blocks[o].least
+			}
+		}
 	}
 	return out
+}
+
+// like says that two blocks are the same work.
+func (b block) like(o block) bool {
+	return slices.EqualFunc(b.tasks, o.tasks, func(x, y task) bool { return x.key == y.key })
+}
+
+// differs says that a task of one takes another time, or another heat.
+func (b block) differs(o block) bool {
+	for i, t := range b.tasks {
+		u := o.tasks[i]
+		if t.to-t.from != u.to-u.from || math.Abs(t.powerW-u.powerW) > hectowatts {
+			return true
+		}
+	}
+	return false
 }
 
 // short asks for one run more of each batch whose casks come short although all its runs

@@ -18,6 +18,11 @@ type Problem struct {
 	Printed *Season // a plan that people work from already: what stays as it is printed is better
 	// Effort is the steps of the search, 0 for the usual. The same gives the same plan.
 	Effort int
+	// Store is what is in store on the first day, in kg by its name; of casks how many. It
+	// goes first.
+	Store map[string]float64
+	Draws int  // of Season.Odds; 0: none
+	Quick bool // without bottlenecks, and without what would meet a line that is not met
 }
 
 // How long what is made may stand, where no recipe says (common practice).

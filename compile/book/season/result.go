@@ -37,7 +37,8 @@ type Season struct {
 	Vessels     []Vessel    `json:"vessels"` // in the order of the house
 	Days        []Day       `json:"days"`    // of the season, each with who is there
 	Weekdays    []Weekdays  `json:"weekdays"`
-	Bottlenecks []Relief    `json:"bottlenecks"` // what each thing more would bring, the best first
+	Capacity    int         `json:"capacity,omitempty"` // batches of these recipes that the house could fill in the season, as far as was found
+	Bottlenecks []Relief    `json:"bottlenecks"`        // what each thing more would bring, the best first
 	Tanks       []TankLevel `json:"tanks"`
 	Boiler      []Load      `json:"boiler"` // kW, from time to time; it changes only there
 	BoilerKW    float64     `json:"boilerKW,omitempty"`
@@ -210,7 +211,7 @@ type Weekday struct {
 
 // Relief is what one thing more would bring.
 type Relief struct {
-	What    string  `json:"what"` // fermenter, boiler, crew, day, still, cooker, by, casks
+	What    string  `json:"what"` // fermenter, cooker, still, tank, boiler, crew, day, by
 	Name    string  `json:"name"` // of a day: Sunday; of a vessel: the one that is doubled
 	Amount  float64 `json:"amount"`
 	Unit    string  `json:"unit"`          // each, kW, days

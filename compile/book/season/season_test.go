@@ -24,7 +24,9 @@ func problem(t testing.TB, name, text string, other ...string) *season.Problem {
 	fsys := fstest.MapFS{"more.batch": {Data: []byte(text)}}
 	files, err := filepath.Glob(filepath.Join(filepath.FromSlash(lantern), "*.batch"))
 	require.NoError(t, err)
-	for _, f := range files {
+	seasons, err := filepath.Glob(filepath.Join(filepath.FromSlash(lantern), "seasons", "*.batch"))
+	require.NoError(t, err)
+	for _, f := range append(files, seasons...) {
 		data, err := os.ReadFile(f)
 		require.NoError(t, err)
 		s := string(data)
@@ -39,6 +41,11 @@ func problem(t testing.TB, name, text string, other ...string) *season.Problem {
 	require.NotNil(t, asks, "%v", list)
 	require.Empty(t, list)
 	p := &season.Problem{Asks: asks, Batches: map[string]*recipe.Batch{}}
+	for _, n := range h.RunNumbers() {
+		r, list := h.Run(n)
+		require.NotNil(t, r, list)
+		p.Runs = append(p.Runs, r)
+	}
 	for _, b := range asks.Batches() {
 		batch, list := h.Ready(b)
 		require.NotNil(t, batch, list)

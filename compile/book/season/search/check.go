@@ -118,10 +118,10 @@ func Check(p *Problem, s *Placed) error {
 		switch c.Kind {
 		case Makespan:
 			cost[c.Level] += c.Weight * int64(end)
-		case Absent:
-			cost[c.Level] += c.of(s.Present[c.Job], s.Start)
+		case Absent, Elsewhere:
+			cost[c.Level] += c.of(s.Present[c.Job], s.Start, s.Chosen)
 		default:
-			cost[c.Level] += c.of(there[c.A], s.Start)
+			cost[c.Level] += c.of(there[c.A], s.Start, s.Chosen)
 		}
 	}
 	if cost != s.Cost {

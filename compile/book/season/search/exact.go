@@ -230,6 +230,10 @@ func (e *exact) lowest(n *node) Vector {
 					v[c.Level] += c.Weight
 				}
 			case !there:
+			case c.Kind == Elsewhere:
+				if n.chosen[c.A] >= 0 && n.chosen[c.A] != c.At {
+					v[c.Level] += c.Weight
+				}
 			case c.Kind == Late:
 				if n.lo[c.A] > c.At {
 					v[c.Level] += c.Weight

@@ -42,6 +42,12 @@ func (d *desk) insert(j, first, turn, most int) bool {
 		d.remove(j)
 		return start, over, true
 	}
+	if h := d.home[j]; h.present { // where it was when all began
+		if d.putIfFree(j, h); d.present[j] {
+			best, least = d.spot(j), d.cost()
+			d.remove(j)
+		}
+	}
 	d.each(j, turn, func() {
 		from := first
 		for range most {
@@ -151,8 +157,9 @@ func Improve(p *Problem, begin *Placed, steps int) (s *Placed, ok bool) {
 func (d *desk) begin(s *Placed) {
 	for _, optional := range []bool{false, true} {
 		for j, job := range d.Jobs {
-			if s.Present[j] && job.Optional == optional {
-				d.putIfFree(j, d.spotIn(j, s))
+			if j < len(s.Present) && s.Present[j] && job.Optional == optional {
+				d.home[j] = d.spotIn(j, s)
+				d.putIfFree(j, d.home[j])
 			}
 		}
 	}
@@ -226,10 +233,19 @@ func (d *desk) improve(steps int) {
 		return
 	}
 	r := &random{state: 1}
-	missing, best := d.missing(), d.cost()
+	missing, now := d.missing(), d.cost()
+	best := d.placed()
+	fewest := missing
+	head := d.head()
 	var out []int
 	var was []spot
-	for range steps {
+	for step := range steps {
+		// At first all that leaves out no more jobs is as good, so that the search gets about.
+		roaming := 10*step < 7*steps
+		if 10*step >= 7*steps && 10*(step-1) < 7*steps {
+			d.restore(best)
+			missing, now = fewest, best.Cost
+		}
 		out = d.pick(r, out[:0])
 		was = was[:0]
 		for _, j := range out {
@@ -254,7 +270,7 @@ func (d *desk) improve(steps int) {
 			}
 		}
 		m, c := d.missing(), d.cost()
-		if m > missing || m == missing && best.Less(c) {
+		if m > missing || m == missing && now.Less(c) && !(roaming && !now.headOf(head).Less(c.headOf(head))) {
 			for _, j := range out {
 				d.remove(j)
 			}
@@ -263,8 +279,43 @@ func (d *desk) improve(steps int) {
 			}
 			continue
 		}
-		missing, best = m, c
+		missing, now = m, c
+		if m < fewest || m == fewest && c.Less(best.Cost) {
+			best, fewest = d.placed(), m
+		}
 	}
+	d.restore(best)
+}
+
+// restore goes back to a schedule of its own.
+func (d *desk) restore(s *Placed) {
+	for j := range d.Jobs {
+		d.remove(j)
+	}
+	for j, there := range s.Present {
+		if there {
+			d.put(j, d.spotIn(j, s))
+		}
+	}
+}
+
+// head is how many levels there are up to the last that counts jobs that are left out.
+func (d *desk) head() int {
+	n := 0
+	for _, c := range d.Costs {
+		if c.Kind == Absent {
+			n = max(n, c.Level+1)
+		}
+	}
+	return n
+}
+
+// headOf is a cost up to a level.
+func (v Vector) headOf(levels int) Vector {
+	for i := levels; i < len(v); i++ {
+		v[i] = 0
+	}
+	return v
 }
 
 // pick picks the jobs of a step: some that lie together in time, or anywhere, and a few of

@@ -16,13 +16,14 @@ type desk struct {
 	longest []Cost // costs of the end of what ends last
 	lowest  []int  // work space: the least start of each activity while its job is placed
 	holdsAt [][]int
+	home    []spot // of each job: where it was in the schedule that was begun with
 }
 
 func newDesk(p *Problem) *desk {
 	d := &desk{
 		Problem: p, start: make([]int, len(p.Activities)), chosen: make([]int, len(p.Choices)), present: make([]bool, len(p.Jobs)),
 		into: make([][]int, len(p.Activities)), costs: make([][]int, len(p.Jobs)), costOf: make([]Vector, len(p.Jobs)), lowest: make([]int, len(p.Activities)),
-		holdsAt: make([][]int, len(p.Activities)),
+		holdsAt: make([][]int, len(p.Activities)), home: make([]spot, len(p.Jobs)),
 	}
 	for _, r := range p.Resources {
 		d.free = append(d.free, newProfile(r))
@@ -45,7 +46,7 @@ func newDesk(p *Problem) *desk {
 	}
 	for i, c := range p.Costs {
 		switch c.Kind {
-		case Absent:
+		case Absent, Elsewhere:
 			d.costs[c.Job] = append(d.costs[c.Job], i)
 		case Makespan:
 			d.longest = append(d.longest, c)
@@ -64,7 +65,7 @@ func newDesk(p *Problem) *desk {
 func (d *desk) jobCost(j int) Vector {
 	var v Vector
 	for _, c := range d.costs[j] {
-		v[d.Costs[c].Level] += d.Costs[c].of(d.present[j], d.start)
+		v[d.Costs[c].Level] += d.Costs[c].of(d.present[j], d.start, d.chosen)
 	}
 	return v
 }

@@ -144,12 +144,13 @@ type Kind uint8
 
 // The kinds of costs. A cost of a job that is left out is none, but for Absent.
 const (
-	Absent   Kind = iota // Weight, where the job is left out
-	Late                 // Weight, where activity A starts after At
-	Over                 // Weight for each unit by which B starts later than At after A
-	Start                // Weight for each unit of A's start
-	Moved                // Weight, where A starts at another time than At
-	Makespan             // Weight for each unit of the end of what ends last
+	Absent    Kind = iota // Weight, where the job is left out
+	Late                  // Weight, where activity A starts after At
+	Over                  // Weight for each unit by which B starts later than At after A
+	Start                 // Weight for each unit of A's start
+	Moved                 // Weight, where A starts at another time than At
+	Elsewhere             // Weight, where choice A of Job comes to another resource than At
+	Makespan              // Weight for each unit of the end of what ends last
 )
 
 // Cost is a part of what is better.
@@ -157,7 +158,7 @@ type Cost struct {
 	Kind   Kind
 	Level  int
 	Weight int64
-	Job    int // Absent
+	Job    int // Absent, Elsewhere
 	A, B   int
 	At     int
 }
@@ -208,8 +209,8 @@ func (p *Problem) Valid() error {
 		}
 	}
 	for i, c := range p.Costs {
-		if c.Level < 0 || c.Level >= Levels || c.Weight < 0 || c.Kind == Absent && (c.Job < 0 || c.Job >= len(p.Jobs)) ||
-			c.Kind != Absent && c.Kind != Makespan && !p.isActivity(c.A) || c.Kind == Over && (!p.isActivity(c.B) || jobOf[c.A] != jobOf[c.B]) {
+		if c.Level < 0 || c.Level >= Levels || c.Weight < 0 || (c.Kind == Absent || c.Kind == Elsewhere) && (c.Job < 0 || c.Job >= len(p.Jobs)) ||
+			c.Kind == Elsewhere && (c.A < 0 || c.A >= len(p.Choices)) || c.Kind != Absent && c.Kind != Elsewhere && c.Kind != Makespan && !p.isActivity(c.A) || c.Kind == Over && (!p.isActivity(c.B) || jobOf[c.A] != jobOf[c.B]) {
 			return fmt.Errorf("cost %d", i)
 		}
 	}
@@ -284,13 +285,17 @@ func resource(w Which, chosen []int) int {
 }
 
 // cost is what one of the costs comes to for a schedule; Makespan is none.
-func (c *Cost) of(present bool, start []int) int64 {
+func (c *Cost) of(present bool, start, chosen []int) int64 {
 	switch {
 	case c.Kind == Absent:
 		if !present {
 			return c.Weight
 		}
 	case !present:
+	case c.Kind == Elsewhere:
+		if chosen[c.A] != c.At {
+			return c.Weight
+		}
 	case c.Kind == Late:
 		if start[c.A] > c.At {
 			return c.Weight

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -201,6 +202,8 @@ func miniZinc(p *Problem) string {
 			term = fmt.Sprintf("%d*p%d*bool2int(s%d > %d)", c.Weight, jobOf[c.A], c.A, c.At)
 		case Over:
 			term = fmt.Sprintf("%d*p%d*max(0, s%d-s%d-%d)", c.Weight, jobOf[c.A], c.B, c.A, c.At)
+		case Elsewhere:
+			term = fmt.Sprintf("%d*p%d*bool2int(c%d != %d)", c.Weight, c.Job, c.A, c.At)
 		case Start:
 			term = fmt.Sprintf("%d*p%d*s%d", c.Weight, jobOf[c.A], c.A)
 		case Moved:
@@ -266,6 +269,80 @@ func TestAgainstMiniZinc(t *testing.T) {
 	}
 	assert.Greater(t, solved, instances/2)
 	t.Logf("%d have a schedule, of %d the search found the best", solved, found)
+}
+
+// inTime counts the optional jobs that cost nothing at the first level.
+func inTime(p *Problem, s *Placed) int {
+	n := 0
+	for j, job := range p.Jobs {
+		if !job.Optional || !s.Present[j] {
+			continue
+		}
+		ok := true
+		for i := range p.Costs {
+			c := &p.Costs[i]
+			if c.Kind == Late && c.Level == 0 && slices.Contains(job.Activities, c.A) && s.Start[c.A] > c.At {
+				ok = false
+			}
+		}
+		if ok {
+			n++
+		}
+	}
+	return n
+}
+
+// TestBoundIsOne: no schedule has more jobs in time than the bound says, of random problems
+// in which shifts, people and vessels are scarce; and it says less than all of them often
+// enough to be worth having.
+func TestBoundIsOne(t *testing.T) {
+	tight, exact := 0, 0
+	for seed := range uint64(60) {
+		r := &random{state: seed*31 + 5}
+		p := &Problem{Horizon: 60}
+		for range 2 {
+			p.Resources = append(p.Resources, Resource{[]Step{{0, 1}}})
+		}
+		p.Resources = append(p.Resources, Resource{[]Step{{0, 1 + r.below(2)}}})
+		var shifts []Window
+		for at := r.below(4); at+10 < p.Horizon; at += 20 {
+			shifts = append(shifts, Window{at, at + 10})
+		}
+		p.Calendars = [][]Window{shifts}
+		for j := range 4 {
+			first := len(p.Activities)
+			job := Job{Optional: true, Choices: []int{j}, Holds: []int{j}, Alike: 1}
+			p.Choices = append(p.Choices, Choice{[]int{0, 1}})
+			for i := range 2 {
+				d := 5 + i
+				p.Activities = append(p.Activities, Activity{Duration: d, Uses: []Use{{Named(2), 0, d, 1}}, Within: []During{{0, 0, d}}})
+				job.Activities = append(job.Activities, first+i)
+			}
+			p.Lags = append(p.Lags, Lag{first, first + 1, 12 + r.below(2), 30})
+			p.Holds = append(p.Holds, Hold{Chosen(j), first, 0, first + 1, 6, 1})
+			p.Jobs = append(p.Jobs, job)
+			p.Costs = append(p.Costs, Cost{Kind: Absent, Weight: 1, Job: j}, Cost{Kind: Start, Level: 1, Weight: 1, A: first + 1})
+		}
+		require.NoError(t, p.Valid())
+		found, _ := Improve(p, nil, 60)
+		require.NoError(t, Check(p, found))
+		limit := Bound(p, inTime(p, found), 200)
+		require.GreaterOrEqual(t, limit.Most, inTime(p, found), "problem %d", seed)
+		if limit.Most < len(p.Jobs) {
+			tight++
+		}
+		if limit.Most == inTime(p, found) {
+			exact++
+		}
+		q := randomProblem(seed)
+		if s, ok := Greedy(q); ok {
+			better, _ := Improve(q, s, 50)
+			require.GreaterOrEqual(t, Bound(q, 0, 60).Most, inTime(q, better), "instance %d", seed)
+		}
+	}
+	t.Logf("the bound is below all jobs in %d, and what was found in %d of 60", tight, exact)
+	assert.Greater(t, tight, 30)
+	assert.Greater(t, exact, 30)
 }
 
 // FuzzSearch: whatever the problem, what is found keeps its rules, and more effort is

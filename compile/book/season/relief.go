@@ -1,0 +1,264 @@
+package season
+
+import (
+	"cmp"
+	"slices"
+	"time"
+
+	"newmake/compile/book/season/search"
+	"newmake/lang/recipe"
+)
+
+// What there can be more of, besides a kind of vessel.
+const (
+	MoreTank   = "tank"
+	MoreBoiler = "boiler"
+	MoreCrew   = "crew"
+	MoreDay    = "day" // of the week on which the plant works too
+	Later      = "by"  // days that a line's date is put off
+)
+
+// relaxed is a house with one thing more.
+type relaxed struct {
+	relief Relief
+	house  *house
+}
+
+// boilerStepW is the heat that is tried on top.
+const boilerStepW = 100e3
+
+// relaxations are the season's house with one thing more, each.
+func (s *solver) relaxations() []relaxed {
+	var out []relaxed
+	add := func(r Relief, change func(h *house)) {
+		h := *s.house
+		h.more = map[string]int{}
+		change(&h)
+		out = append(out, relaxed{r, &h})
+	}
+	fermenter := false
+	for _, v := range s.Plant.Vessels {
+		if v.Kind == recipe.Fermenter { // one more of them, whichever it is like
+			if fermenter {
+				continue
+			}
+			fermenter = true
+		}
+		add(Relief{What: v.Kind.String(), Name: v.Name, Amount: 1, Unit: "each"}, func(h *house) { h.more[v.Name] = 1 })
+	}
+	for _, t := range s.Plant.Tanks {
+		if t.For&(recipe.OfLowWines|recipe.OfSpirit) != 0 {
+			add(Relief{What: MoreTank, Name: t.Name, Amount: 1, Unit: "each"}, func(h *house) { h.more[t.Name] = 1 })
+		}
+	}
+	if s.house.boilerW > 0 {
+		add(Relief{What: MoreBoiler, Name: ByBoiler, Amount: boilerStepW / 1000, Unit: "kW"}, func(h *house) { h.boilerW += boilerStepW })
+	}
+	if s.Plant.Crew > 0 || s.house.named() {
+		add(Relief{What: MoreCrew, Name: ByCrew, Amount: 1, Unit: "each"}, func(h *house) { h.crew++ })
+	}
+	if !always(s.Plant.Shift) {
+		for day := range 7 {
+			if s.Plant.Shift.Days[day] {
+				continue
+			}
+			add(Relief{What: MoreDay, Name: time.Weekday(day).String(), Amount: 1, Unit: "each"}, func(h *house) {
+				h.axis = s.axis.withDay(time.Weekday(day), s.Plant)
+				h.windows = h.axis.windows()
+			})
+		}
+	}
+	return out
+}
+
+// withDay is the axis of a plant that works on one day of the week more.
+func (a *axis) withDay(day time.Weekday, p *recipe.Plant) *axis {
+	out := *a
+	out.days = slices.Clone(a.days)
+	crew := 0
+	for _, d := range a.days {
+		n := 0
+		for _, s := range d.people {
+			n += s.people
+		}
+		crew = max(crew, n)
+	}
+	shift := p.Shift
+	shift.Days[day] = true
+	for i := range out.days {
+		if d := &out.days[i]; d.date.Weekday() == day && d.closed == nil && len(d.people) == 0 {
+			one := a.shift(d.date, shift, max(crew, 1), "")
+			d.people = append(slices.Clone(d.people), one)
+		}
+	}
+	return &out
+}
+
+// bottlenecks says what each thing more would bring: batches of the season's recipes on top
+// of those that the house can make, all filled by its last day.
+func (s *solver) bottlenecks() (capacity int, out []Relief) {
+	if len(s.Asks.Batches()) == 0 {
+		return 0, []Relief{}
+	}
+	effort := max(s.effort()/4, 1)
+	wants := s.filledUp()
+	last := s.axis.on(s.Asks.To).to
+	problem := func(h *house) *search.Problem {
+		b := h.build(wants)
+		for j, w := range wants { // nothing counts that is not filled by then
+			if w.done == nil {
+				a := &b.Activities[b.first[j]+w.course.fill]
+				a.Latest = min(a.Latest, last-a.Duration)
+			}
+		}
+		return &b.Problem
+	}
+	try := func(h *house, begin *search.Placed, effort int) (*search.Placed, int) {
+		p, _ := search.Improve(problem(h), begin, effort)
+		s.steps += effort
+		n := 0
+		for _, there := range p.Present {
+			if there {
+				n++
+			}
+		}
+		return p, n
+	}
+	base, n := try(s.house, s.placed, 4*effort)
+	plain := problem(s.house)
+	var tried []int
+	var waits []float64
+	all := s.relaxations()
+	for k := 0; k < len(all); k++ {
+		p, m := try(all[k].house, base, effort)
+		if m > n && search.Check(plain, p) == nil { // it does without: the house itself can do it
+			base, n = p, m
+		}
+		tried, waits = append(tried, m), append(waits, to(float64(base.Cost[waiting]-p.Cost[waiting])/60, 1))
+	}
+	for k, r := range all {
+		r.relief.Batches = max(tried[k]-n, 0)
+		if r.relief.Batches == 0 {
+			r.relief.WaitH = max(waits[k], 0)
+		}
+		out = append(out, r.relief)
+	}
+	slices.SortStableFunc(out, func(a, b Relief) int {
+		return cmp.Or(cmp.Compare(b.Batches, a.Batches), cmp.Compare(b.WaitH, a.WaitH))
+	})
+	return n, out
+}
+
+// filledUp is what the season asks for, and of each of its batches as many more as nobody
+// could make.
+func (s *solver) filledUp() []*want {
+	out := slices.Clone(s.list)
+	names := s.Asks.Batches()
+	more := s.Asks.Days()*len(s.Plant.Vessels)/14/len(names) + 2
+	for k, name := range names {
+		for range more {
+			out = append(out, &want{demand: -1, course: s.courses[name], from: s.from, to: s.axis.on(s.Asks.To).to - 1, kind: 100000 + k, extra: true})
+		}
+	}
+	return out
+}
+
+// leastDays are the days by which a date is tried to be put off.
+var leastDays = []int{1, 2, 3, 5, 7, 10, 14, 21}
+
+// missed says of each line that is not met what stands in its way, and the least change
+// that would do.
+func (s *solver) missed(out []Demanded) {
+	effort := max(s.effort()/4, 1)
+	relaxed := s.relaxations()
+	for i := range out {
+		d := &out[i]
+		if d.Met {
+			continue
+		}
+		d.Limit = ByDates
+		most := 0
+		for _, r := range relaxed {
+			b := r.house.build(s.list)
+			p, _ := search.Improve(&b.Problem, s.placed, effort)
+			s.steps += effort
+			n := s.answered(i, p, b) - s.answered(i, s.placed, s.built)
+			if n > most {
+				most = n
+				d.Limit = limitOf(r.relief)
+				least := r.relief
+				least.Batches = n
+				d.Least = &least
+			}
+		}
+		if d.Least != nil && s.answered(i, s.placed, s.built)+most >= s.wantedOf(i) {
+			continue
+		}
+		if d.Wanted != WantedCasks {
+			continue
+		}
+		for _, days := range leastDays {
+			list := make([]*want, len(s.list))
+			for j, w := range s.list {
+				c := *w
+				if w.demand == i && w.due > 0 {
+					c.due += days * 24 * 60
+					c.to += days * 24 * 60
+				}
+				list[j] = &c
+			}
+			b := s.house.build(list)
+			p, _ := search.Improve(&b.Problem, s.placed, effort)
+			s.steps += effort
+			was := s.list
+			s.list = list
+			met := s.answered(i, p, b) >= s.wantedOf(i)
+			s.list = was
+			if met {
+				d.Least = &Relief{What: Later, Name: d.By, Amount: float64(days), Unit: "days", Batches: s.wantedOf(i) - s.answered(i, s.placed, s.built)}
+				break
+			}
+		}
+	}
+}
+
+// Limits of a line besides those of a gap.
+const (
+	ByDates = "dates" // nothing that is tried brings more: there is too little time
+	ByShift = "shift" // a day of the week more would
+)
+
+func limitOf(r Relief) string {
+	switch r.What {
+	case MoreDay:
+		return ByShift
+	case MoreBoiler, MoreCrew, recipe.Fermenter.String():
+		return r.What
+	}
+	return r.Name
+}
+
+// wantedOf is how many batches a line wants of the search.
+func (s *solver) wantedOf(demand int) int {
+	n := 0
+	for _, w := range s.list {
+		if w.demand == demand {
+			n++
+		}
+	}
+	return n
+}
+
+// answered is how many of them a schedule has in time.
+func (s *solver) answered(demand int, p *search.Placed, b *built) int {
+	n := 0
+	for j, w := range s.list {
+		if w.demand != demand || !p.Present[j] {
+			continue
+		}
+		if w.due == 0 || p.Start[b.first[j]+w.course.fill]+w.course.blocks[w.course.fill].minutes <= w.due {
+			n++
+		}
+	}
+	return n
+}
