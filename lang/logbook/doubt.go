@@ -39,6 +39,45 @@ func doubts(run *record.Run, diags *diag.List) {
 	}
 }
 
+// follows are pairs of lines of which one cannot have been before the other. The mash is cool
+// when its last cool is written down; of a still with several charges the first will do.
+var follows = []struct {
+	first      record.StageName
+	done       string
+	last       bool
+	then       record.StageName
+	begun, why string
+}{
+	{record.Mash, "cool", true, record.Ferment, "pump", "the mash was not cool"},
+	{record.Ferment, "pitch", false, record.Strip, "charge", "the yeast was not in"},
+	{record.Strip, "off", false, record.Spirit, "charge", "there were no low wines"},
+}
+
+// outOfTurn speaks of a stage that was begun before the one before it had come so far.
+func outOfTurn(run *record.Run, diags *diag.List) {
+	for _, f := range follows {
+		var done, begun *record.Visit
+		for i := range run.Visits {
+			v := &run.Visits[i]
+			stage := run.Stages[v.Stage].Name
+			switch {
+			case v.None || !v.When.Known():
+			case stage == f.first && v.Word == f.done && (done == nil || f.last):
+				done = v
+			case stage == f.then && v.Word == f.begun && begun == nil:
+				begun = v
+			}
+		}
+		if done == nil || begun == nil || !begun.When.Time.Before(done.When.Time) {
+			continue
+		}
+		diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: begun.At,
+			Summary: fmt.Sprintf("`%s` of %s is hard to believe: %s before `%s` of %s", f.begun, begun.When.Time.Format("15:04 on 2006-01-02"), f.why, f.done, done.When.Time.Format("15:04 on 2006-01-02")),
+			Related: []diag.Related{{At: done.At, Text: "this was later"}},
+			Help:    "if both clocks were read so, leave them: they are kept; a slip of the pen is put right beside it, with `corrected`"})
+	}
+}
+
 // sampleDoubt says why what the temperature of a sample was corrected to is hard to believe.
 // As it was written down first, the language has its limits.
 func sampleDoubt(o *record.Reading) string {

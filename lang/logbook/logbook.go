@@ -59,6 +59,7 @@ func Run(n *tree.Node, around Around) (*record.Run, diag.List) {
 		}
 	}
 	doubts(r.run, &r.diags)
+	outOfTurn(r.run, &r.diags)
 	return r.run, r.diags
 }
 
