@@ -7,7 +7,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/compile/show/formats"
-	"newmake/lang/version"
 )
 
 const shortHelp = `newmake turns a whiskey batch, written as text, into numbers and a run sheet.
@@ -24,19 +23,23 @@ func root(a *app) *cobra.Command {
 		Use:           "newmake",
 		Short:         "From a batch written as text to a run sheet",
 		Long:          "newmake checks a whiskey batch written as text, computes it from grain to cask, and gives\nthe timed sheet to work from.",
-		Version:       version.Of(),
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args:          noSuchCommand,
 
 		SuggestionsMinimumDistance: 2,
-		RunE: func(cmd *cobra.Command, _ []string) error {
-			fmt.Fprint(a.out, shortHelp)
-			return nil
-		},
 	}
-	root.SetVersionTemplate(versionLine() + "\n")
-	root.Flags().Bool("version", false, "say which version this is") // ours, for cobra's own takes -v too
+	// Ours, for cobra's own takes -v too, and asks for a template: with text/template,
+	// which looks methods up by name, every method of every type stays in the program.
+	sayVersion := root.Flags().Bool("version", false, "say which version this is")
+	root.RunE = func(*cobra.Command, []string) error {
+		if *sayVersion {
+			fmt.Fprintln(a.out, versionLine())
+			return nil
+		}
+		fmt.Fprint(a.out, shortHelp)
+		return nil
+	}
 	flags := root.PersistentFlags()
 	flags.BoolVarP(&a.quiet, "quiet", "q", false, "say nothing on success")
 	flags.StringVar(&a.color, "color", "auto", "colour: auto, always or never")
