@@ -426,7 +426,11 @@ func (h *house) costs(b *built, w *want, j, first int) {
 		cost(search.Cost{Kind: search.Late, Level: tooLate, Weight: 1, A: first + c.fill, At: w.due - c.blocks[c.fill].minutes})
 	}
 	if c.strip >= 0 {
-		cost(search.Cost{Kind: search.Over, Level: waiting, Weight: 1, A: first, B: first + c.strip, At: c.blocks[0].minutes + c.dryMin})
+		at := c.blocks[0].minutes + c.dryMin
+		if w.printed != nil { // what people work from is not moved to better what it says already
+			at += int(math.Ceil(w.printed.WashWaitHours * 60))
+		}
+		cost(search.Cost{Kind: search.Over, Level: waiting, Weight: 1, A: first, B: first + c.strip, At: at})
 	}
 	cost(search.Cost{Kind: search.Start, Level: late, Weight: 1, A: first + c.fill})
 	if w.printed != nil {
