@@ -139,6 +139,7 @@ func (f learnFlags) put(a *app, src *front.Source, block *recipe.Learned) error 
 		a.notes(name + " says this already")
 		return nil
 	}
-	a.notes(fmt.Sprintf("wrote %s: plans of %s use it from now on", name, block.Plant))
+	a.notes(fmt.Sprintf("wrote %s: plans of %s use it from now on", name, block.Plant),
+		"a batch may have promised more than this house gives: `newmake check` says which; make it larger (`newmake size`) or promise less. `newmake plan --no-learned` is the plan by the book")
 	return nil
 }
