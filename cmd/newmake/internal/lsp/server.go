@@ -72,7 +72,7 @@ func Serve(in io.Reader, out io.Writer, o Options) int {
 	}
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
-	stream := jsonrpc2.NewBufferedStream(pipe{in, out}, jsonrpc2.VSCodeObjectCodec{})
+	stream := newStream(in, out)
 	ready := make(chan struct{})
 	s.conn = jsonrpc2.NewConn(ctx, stream, after{ready, s}, jsonrpc2.SetLogger(log.New(io.Discard, "", 0)))
 	close(ready)
