@@ -219,6 +219,6 @@ func TestStrongChargeIsPlanned(t *testing.T) {
 		}
 		assert.Equal(t, diag.Warning, list[at].Severity)
 		assert.Contains(t, strings.ReplaceAll(list[at].Reason, "% vol", "% abv"), c.says)
-		assert.Contains(t, list[at].Help, "water to 28 % abv")
+		assert.Contains(t, list[at].Help, "water to 28 % vol")
 	}
 }

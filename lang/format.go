@@ -230,12 +230,25 @@ func (r *row) hasBlock() bool {
 func spaced(text []byte, tokens []Token) string {
 	var b strings.Builder
 	for i, t := range tokens {
-		if i > 0 && !tight(tokens, i) {
+		if i > 0 && !tight(tokens, i) && !priced(text, tokens, i) {
 			b.WriteByte(' ')
 		}
 		b.Write(text[t.Start:t.End])
 	}
 	return b.String()
+}
+
+// priced says whether token i belongs to an amount whose currency stands before it: the
+// number of £540, and what it buys of £0.48/kg.
+func priced(text []byte, tokens []Token, i int) bool {
+	word := func(i int) string { return string(text[tokens[i].Start:tokens[i].End]) }
+	switch {
+	case tokens[i].Kind == TokUnit:
+		return i > 1 && word(i)[0] == '/' && priced(text, tokens, i-1)
+	case tokens[i].Kind != TokNumber || i == 0:
+		return false
+	}
+	return tokens[i-1].Kind == TokUnit && isCurrencySign(word(i-1)) && (i == 1 || tokens[i-2].Kind != TokNumber)
 }
 
 // tight says whether no space stands before token i.

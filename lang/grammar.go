@@ -56,7 +56,7 @@ func Grammar() string { return grammar().String() + "\n" + inLine }
 // inLine is the grammar of items, which a test holds against the tags of a grammar
 // that is all participle's.
 const inLine = `items = (Word | String | Quantity | Date | Clock | Slash | (Comma <newline>*))* .
-Quantity = Number (Range Number)? Unit? .
+Quantity = Number (Range Number)? Unit? | ("£" | "€" | "¥") Number Unit? .
 open = "{" .
 shut = "}" .
 `

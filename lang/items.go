@@ -103,6 +103,9 @@ func parseItem(lex *cursor) (Item, *fault) {
 		return item, &fault{code: diag.CodeBadRange, start: start, end: end,
 			summary: "`..` stands between two numbers", help: "write a range as `78..88 F`"}
 	case TokUnit:
+		if isCurrencySign(t.text) && lex.peek().kind == TokNumber {
+			return priceItem(lex, t)
+		}
 		return item, strayUnit(t)
 	case TokUnclosed:
 		return item, &fault{code: diag.CodeUnclosed, start: start, end: end,
@@ -110,6 +113,29 @@ func parseItem(lex *cursor) (Item, *fault) {
 			help:    "put a `\"` where it ends; a quoted text ends on the line where it begins"}
 	default:
 		return item, badChar(t, lex.peek())
+	}
+	return item, nil
+}
+
+// isCurrencySign says that a mark names one currency, and so may stand before its amount.
+// `$` is that of too many.
+func isCurrencySign(text string) bool { return text == "£" || text == "€" || text == "¥" }
+
+// priceItem parses an amount whose currency stands before it, £540 or £0.48/kg: the same
+// as 540 £ and 0.48 £/kg.
+func priceItem(lex *cursor, sign piece) (Item, *fault) {
+	t := lex.next()
+	item := Item{Kind: Number, At: diag.Span{Start: sign.start, End: t.end()}, Num: t.text, Unit: sign.text}
+	var f *fault
+	if item.Value, f = numberValue(t.text, t.start); f != nil {
+		return item, f
+	}
+	if per := lex.peek(); per.kind == TokUnit {
+		lex.next()
+		item.Unit += per.text
+		item.At.End = per.end()
+	} else if f := stuckToNumber(per, t.text, t.start, t.end()); f != nil {
+		return item, f
 	}
 	return item, nil
 }

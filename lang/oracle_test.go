@@ -36,10 +36,16 @@ type (
 		Body []*oEntry `parser:"| Newline @@* Close )"`
 	}
 	oItem struct {
-		Range  *oRange  `parser:"@@"`
+		Price  *oPrice  `parser:"@@"`
+		Range  *oRange  `parser:"| @@"`
 		Number *oNumber `parser:"| @@"`
 		Other  string   `parser:"| @(String | Date | Clock | Word | Slash)"`
 		Comma  bool     `parser:"| @Comma Newline*"`
+	}
+	oPrice struct {
+		Sign string `parser:"@('£' | '€' | '¥')"`
+		Num  string `parser:"@Number"`
+		Per  string `parser:"@Unit?"`
 	}
 	oRange struct {
 		Low  string `parser:"@Number Range"`
@@ -76,6 +82,8 @@ func (s *oStmt) read(b *strings.Builder, depth int) {
 	b.WriteString(strings.Repeat(" ", depth))
 	for _, i := range s.Items {
 		switch {
+		case i.Price != nil:
+			fmt.Fprintf(b, "<%s|%s%s>", i.Price.Num, i.Price.Sign, i.Price.Per)
 		case i.Range != nil:
 			fmt.Fprintf(b, "<%s..%s%s>", i.Range.Low, i.Range.High, i.Range.Unit.read())
 		case i.Number != nil:
@@ -114,6 +122,8 @@ func outline(b *strings.Builder, stmts []*Stmt, depth int) {
 				fmt.Fprintf(b, "<%s>", i)
 			case i.Unit == "":
 				fmt.Fprintf(b, "<%s>", i.Num)
+			case i.UnitAt().IsZero():
+				fmt.Fprintf(b, "<%s|%s>", i.Num, i.Unit)
 			default:
 				fmt.Fprintf(b, "<%s|%s>", i.Num, strings.Join(strings.Fields(i.UnitAt().Text()), ""))
 			}

@@ -497,3 +497,36 @@ func TestEmptyAndNoise(t *testing.T) {
 		assert.LessOrEqual(t, count, 2, fmt.Sprintf("line %d", n))
 	}
 }
+
+// TestCurrencySigns: £540 is 540 £, and £0.48/kg is 0.48 £/kg; laid out it stays as it was
+// written.
+func TestCurrencySigns(t *testing.T) {
+	for _, c := range []struct {
+		line, num, unit string
+		value           float64
+	}{
+		{"cask £540", "540", "£", 540},
+		{"cask 540 £", "540", "£", 540},
+		{"cask €1,240.50", "1,240.50", "€", 1240.5},
+		{"cask ¥54,000", "54,000", "¥", 54000},
+		{"malt £0.48/kg", "0.48", "£/kg", 0.48},
+		{"malt 0.48 £/kg", "0.48", "£/kg", 0.48},
+	} {
+		src := diag.NewSource("a.batch", []byte(c.line+"\n"))
+		f, list := lang.Parse(src)
+		require.Empty(t, list, c.line)
+		it := f.Stmts[0].Items[1]
+		require.Equal(t, lang.Number, it.Kind, c.line)
+		require.Equal(t, c.num, it.Num, c.line)
+		require.Equal(t, c.unit, it.Unit, c.line)
+		require.InDelta(t, c.value, it.Value, 1e-12, c.line)
+		require.Equal(t, c.line[5:], it.At.Text(), c.line)
+		out, list := lang.Format(src)
+		require.Empty(t, list, c.line)
+		require.Equal(t, strings.Join(strings.Fields(c.line), " "), strings.Join(strings.Fields(string(out)), " "))
+	}
+	for _, line := range []string{"cask £", "cask £ GBP", "cask $540", "cask £1.2.3", "cask £540kg2x 5"} {
+		_, list := lang.Parse(diag.NewSource("a.batch", []byte(line+"\n")))
+		require.NotEmpty(t, list, line)
+	}
+}

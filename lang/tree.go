@@ -62,7 +62,7 @@ const (
 // Item is one thing in a statement's line.
 type Item struct {
 	Kind   ItemKind
-	unitAt int32     // where the unit begins, which ends the item; 0 if there is none
+	unitAt int32     // where the unit begins, which ends the item; 0 if there is none, or it stands before
 	At     diag.Span // the whole item, unit included
 	Text   string    // Word: the word. String: its value, unescaped. Date, Clock, Comma: as written.
 
@@ -75,7 +75,7 @@ type Item struct {
 	Unit  string
 }
 
-// UnitAt is the place of the unit, zero if there is none.
+// UnitAt is the place of the unit, zero if there is none behind the number.
 func (i *Item) UnitAt() diag.Span {
 	if i.unitAt == 0 {
 		return diag.Span{}

@@ -83,6 +83,21 @@ func checkMany(b *testing.B, each bool) {
 	}
 }
 
+// BenchmarkCheckTwoHouses is `newmake check --format json` above two houses of 100 batches
+// each, no two alike: what a published check of a repository asks for.
+func BenchmarkCheckTwoHouses(b *testing.B) {
+	top := b.TempDir()
+	for _, name := range []string{"one", "two"} {
+		require.NoError(b, os.Rename(many(b, 100, true), filepath.Join(top, name)))
+	}
+	for b.Loop() {
+		code, out, said := command("check", top, "--format", "json")
+		if code != exitOK || !strings.Contains(out, `"batches": 200`) {
+			b.Fatal(out, said)
+		}
+	}
+}
+
 // TestCountOnTerminal: a person is told in one line what was done, a script is
 // told nothing.
 func TestCountOnTerminal(t *testing.T) {

@@ -82,19 +82,27 @@ func TestFigures(t *testing.T) {
 }
 
 func TestSensitivityPage(t *testing.T) {
-	base, all, err := Sensitivity()
+	subjects, err := Sensitivity()
 	require.NoError(t, err)
-	kept(t, "SENSITIVITY.md", SensitivityPage(base, all))
+	kept(t, "SENSITIVITY.md", SensitivityPage(subjects))
 	named := map[string]effect{}
-	for _, e := range all {
-		named[e.group+" "+e.name] = e
-		assert.NotNil(t, e.down, "%s %s, down", e.group, e.name)
-		assert.NotNil(t, e.up, "%s %s, up", e.group, e.name)
+	for _, s := range subjects {
+		for _, e := range s.all {
+			named[s.house+" "+e.group+" "+e.name] = e
+			assert.NotNil(t, e.down, "%s %s, down", e.group, e.name)
+			assert.NotNil(t, e.up, "%s %s, up", e.group, e.name)
+		}
 	}
 	// What must be so, whatever the constants: more ethanol from sugar is more
 	// spirit, and starch that is reached is starch that ferments.
-	yield := named["yeast distillers-yeast ethanol-yield"]
+	yield := named["small yeast distillers-yeast ethanol-yield"]
 	assert.Less(t, yield.down[byYield], -20.0)
-	access := named["model mash access-raw"]
+	access := named["small model mash access-raw"]
 	assert.Less(t, access.down[byYield], -20.0)
+	// A drier malt is more malt; what leaks is lost; a still that returns more gives
+	// stronger hearts.
+	assert.Positive(t, named["malt-425 malt moisture"].down[byYield])
+	assert.Negative(t, named["malt-425 stills lost in the wash still"].up[byYield])
+	const heartsAbv = 4
+	assert.Positive(t, named["malt-425 stills reflux of the spirit still, doubled or halved"].up[heartsAbv])
 }

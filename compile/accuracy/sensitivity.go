@@ -44,28 +44,50 @@ type effect struct {
 	down, up []float64
 }
 
-// Sensitivity changes each input of the fixture batch alone.
-func Sensitivity() (base *plan.Plan, all []effect, err error) {
-	dir, err := published.Dir("houses/small")
+// subject is a batch of which each input is changed alone.
+type subject struct {
+	house, words string
+	inputs       func(b *recipe.Batch) []input
+
+	base *plan.Plan
+	all  []effect
+}
+
+// Sensitivity changes each input of the fixture batches alone: all of a bourbon's, and of a
+// malt's those that a bourbon has not.
+func Sensitivity() ([]subject, error) {
+	subjects := []subject{
+		{house: "small", words: "a corn-led bourbon of 320 kg, feints returned", inputs: inputs},
+		{house: "malt-425", words: "425 kg of malt, drained, its feints returned", inputs: maltInputs},
+	}
+	for i := range subjects {
+		if err := subjects[i].change(); err != nil {
+			return nil, err
+		}
+	}
+	return subjects, nil
+}
+
+func (s *subject) change() error {
+	dir, err := published.Dir("houses/" + s.house)
 	if err != nil {
-		return nil, nil, err
+		return err
 	}
 	house, err := check.Load(dir, check.Options{})
 	if err != nil {
-		return nil, nil, err
+		return err
 	}
 	b, list := house.Batch(house.BatchesIn(dir)[0])
 	if b == nil {
-		return nil, nil, list
+		return list
 	}
-	base, list = compile.Compile(b)
-	if base == nil {
-		return nil, nil, list
+	if s.base, list = compile.Compile(b); s.base == nil {
+		return list
 	}
-	for _, in := range inputs(b) {
-		all = append(all, effect{in, change(b, base, in.down), change(b, base, in.up)})
+	for _, in := range s.inputs(b) {
+		s.all = append(s.all, effect{in, change(b, s.base, in.down), change(b, s.base, in.up)})
 	}
-	return base, all, nil
+	return nil
 }
 
 // change computes a copy of the batch with one thing changed.
@@ -83,6 +105,13 @@ func change(b *recipe.Batch, base *plan.Plan, do func(*recipe.Batch)) []float64 
 	pl := *b.Plant
 	pl.Vessels = slices.Clone(pl.Vessels)
 	c.Plant = &pl
+	wash, spirit := *b.Strip.Still, *b.Spirit.Still
+	c.Strip.Still, c.Spirit.Still = &wash, &spirit
+	c.Bill.Lines = slices.Clone(b.Bill.Lines)
+	for i := range c.Bill.Lines {
+		grain := *c.Bill.Lines[i].Grain
+		c.Bill.Lines[i].Grain = &grain
+	}
 	do(&c)
 	p, _ := compile.Compile(&c)
 	if p == nil {

@@ -14,12 +14,15 @@ const (
 	tenth = "10 %"
 	byC   = "2 °C"
 	byPH  = "0.2 pH"
+	point = "1 % vol"
+	oneIn = "1 point"
+	half  = "half, twice"
 )
 
 // inputs lists all that is changed: the temperature of each rest, the window of
 // the ferment, the yeast's constants, those of the models.
 func inputs(b *recipe.Batch) []input {
-	all := rests(b)
+	all := append(rests(b), stills()...)
 	all = append(all, input{"recipe", "hold of the ferment", byC,
 		func(b *recipe.Batch) { b.Ferm.HoldLowC -= 2; b.Ferm.HoldHighC -= 2 },
 		func(b *recipe.Batch) { b.Ferm.HoldLowC += 2; b.Ferm.HoldHighC += 2 }})
@@ -39,6 +42,60 @@ func inputs(b *recipe.Batch) []input {
 		}
 	}
 	return all
+}
+
+// maltInputs lists what a malt distiller has and a bourbon's has not, with the same of the
+// recipe: the malt's own figures, both stills and the cuts, and what drains the tun.
+func maltInputs(b *recipe.Batch) []input {
+	all := []input{}
+	for i, s := range b.Mash.Steps {
+		if s.Verb == recipe.MashWater {
+			all = append(all, vary("recipe", fmt.Sprintf("water of %.0f L, its temperature", 1000*s.VolumeM3), byC, func(b *recipe.Batch) *float64 { return &b.Mash.Steps[i].TempC }),
+				vary("recipe", fmt.Sprintf("water of %.0f L, how much", 1000*s.VolumeM3), tenth, func(b *recipe.Batch) *float64 { return &b.Mash.Steps[i].VolumeM3 }))
+		}
+	}
+	malt := func(b *recipe.Batch) *recipe.Grain { return b.Bill.Lines[0].Grain }
+	all = append(all,
+		vary("malt", "moisture", oneIn, func(b *recipe.Batch) *float64 { return &malt(b).Moisture }),
+		vary("malt", "starch", oneIn, func(b *recipe.Batch) *float64 { return &malt(b).Starch }),
+		vary("malt", "sugars", oneIn, func(b *recipe.Batch) *float64 { return &malt(b).Sugars }),
+		vary("malt", "solubles", oneIn, func(b *recipe.Batch) *float64 { return &malt(b).Solubles }),
+		vary("malt", "diastatic power", tenth, func(b *recipe.Batch) *float64 { return &malt(b).LintnerPower }),
+		vary("malt", "alpha-amylase", tenth, func(b *recipe.Batch) *float64 { return &malt(b).AlphaDU }),
+		vary("malt", "limit dextrinase", tenth, func(b *recipe.Batch) *float64 { return &malt(b).LimitShare }),
+		vary("malt", "gelatinizes from", byC, func(b *recipe.Batch) *float64 { return &malt(b).GelLowC }),
+		vary("malt", "gelatinizes to", byC, func(b *recipe.Batch) *float64 { return &malt(b).GelHighC }),
+	)
+	all = append(all, stills()...)
+	for _, name := range []string{"draff-holds", "reference", "malt-pH", "beta-half-life", "alpha-half-life"} {
+		if _, has := b.Models["mash"].Values[name]; has {
+			step := tenth
+			if name == "reference" {
+				step = byC
+			} else if strings.Contains(name, "pH") {
+				step = byPH
+			}
+			all = append(all, varyValue("mash", name, step))
+		}
+	}
+	return all
+}
+
+// stills are the reflux and the losses of both stills, and where they are stopped and cut.
+func stills() []input {
+	return []input{
+		vary("stills", "reflux of the wash still", tenth, func(b *recipe.Batch) *float64 { return &b.Strip.Still.Reflux }),
+		vary("stills", "reflux of the spirit still", tenth, func(b *recipe.Batch) *float64 { return &b.Spirit.Still.Reflux }),
+		vary("stills", "reflux of the spirit still, doubled or halved", half, func(b *recipe.Batch) *float64 { return &b.Spirit.Still.Reflux }),
+		vary("stills", "lost in the wash still", oneIn, func(b *recipe.Batch) *float64 { return &b.Strip.Still.LostFrac }),
+		vary("stills", "lost in the spirit still", oneIn, func(b *recipe.Batch) *float64 { return &b.Spirit.Still.LostFrac }),
+		vary("stills", "stop of the stripping run", point, func(b *recipe.Batch) *float64 { return &b.Strip.StopAt.Value }),
+		vary("stills", "stop of the spirit run", point, func(b *recipe.Batch) *float64 { return &b.Spirit.Stop.Value }),
+		vary("stills", "foreshots", tenth, func(b *recipe.Batch) *float64 { return &b.Spirit.ForeshotsM3 }),
+		vary("stills", "hearts from", tenth, func(b *recipe.Batch) *float64 { return &b.Spirit.HeartsFrom.VolumeM3 }),
+		vary("stills", "hearts to", point, func(b *recipe.Batch) *float64 { return &b.Spirit.HeartsTo.Strength.Value }),
+		vary("stills", "height above the sea, 0 and 600 m", "600 m", func(b *recipe.Batch) *float64 { return &b.Plant.ElevationM }),
+	}
 }
 
 // rests are the rests of the mash; the temperature of one is that to which the
@@ -120,6 +177,12 @@ func stepped(v float64, step string, sign float64) float64 {
 		return v + 2*sign
 	case byPH:
 		return v + 0.2*sign
+	case point, oneIn:
+		return max(0, v+0.01*sign)
+	case half:
+		return v * math.Pow(2, sign)
+	case "600 m":
+		return 300 * (1 + sign)
 	}
 	return v * (1 + 0.1*sign)
 }

@@ -12,11 +12,10 @@ import (
 const sensitivityPreface = `# What moves a batch
 
 Made by the tests, as [ACCURACY.md](ACCURACY.md) is: ` + "`go test ./compile/accuracy -update`" + `. One
-thing at a time is changed in the batch of ` + "`testdata/houses/small`" + ` (a corn-led bourbon of
-320 kg, feints returned) and the whole batch is computed again. A cell shows by how much a
+thing at a time is changed in a batch of ` + "`testdata/houses`" + ` and the whole batch is computed again. A cell shows by how much a
 number of the plan changes: the input lowered, then raised. Constants change by a tenth of
-themselves, temperatures by 2 °C and pH by 0.2, for a tenth of a Celsius degree or
-of a pH means nothing. A share does not rise above 1. "fails" is a batch that could not be
+themselves, temperatures by 2 °C, pH by 0.2 and strengths by a point, for a tenth of a Celsius
+degree or of a pH means nothing. A share does not rise above 1. "fails" is a batch that could not be
 computed.
 
 The constants are those of ` + "`stdlib`" + `, where each has its source. Many are tuned or from memory;
@@ -25,15 +24,23 @@ this table says which of them are worth measuring.
 
 // SensitivityPage writes the effects as Markdown, the greatest on the yield
 // first, and names those that do nothing that shows.
-func SensitivityPage(base *plan.Plan, all []effect) string {
+func SensitivityPage(subjects []subject) string {
 	var b strings.Builder
 	b.WriteString(sensitivityPreface)
-	b.WriteString("\nThe batch as it is: ")
+	for _, s := range subjects {
+		s.write(&b)
+	}
+	return b.String()
+}
+
+func (s *subject) write(b *strings.Builder) {
+	base, all := s.base, s.all
+	fmt.Fprintf(b, "\n## `%s`: %s\n\nThe batch as it is: ", s.house, s.words)
 	for i, o := range outcomes {
 		if i > 0 {
 			b.WriteString("; ")
 		}
-		fmt.Fprintf(&b, "%s %.*f", o.name, o.places, plan.RoundTo(o.of(base), o.places))
+		fmt.Fprintf(b, "%s %.*f", o.name, o.places, plan.RoundTo(o.of(base), o.places))
 	}
 	b.WriteString(".\n")
 	var groups []string
@@ -43,9 +50,8 @@ func SensitivityPage(base *plan.Plan, all []effect) string {
 		}
 	}
 	for _, g := range groups {
-		writeGroup(&b, g, all)
+		writeGroup(b, g, all)
 	}
-	return b.String()
 }
 
 func writeGroup(b *strings.Builder, group string, all []effect) {
@@ -69,7 +75,7 @@ func writeGroup(b *strings.Builder, group string, all []effect) {
 		}
 		return 0
 	})
-	fmt.Fprintf(b, "\n## %s\n\n| input | by |", strings.ToUpper(group[:1])+group[1:])
+	fmt.Fprintf(b, "\n### %s\n\n| input | by |", strings.ToUpper(group[:1])+group[1:])
 	for _, o := range outcomes {
 		fmt.Fprintf(b, " %s |", o.name)
 	}

@@ -156,7 +156,7 @@ func (u Units) TempDiff(c float64) string {
 // reader who is to write one.
 func (u Units) StatedFeints(l plan.Lot) string {
 	if u == SI {
-		return "feints " + u.Volume(l) + " at " + Number(l.AbvPct, 0) + " % abv"
+		return "feints " + u.Volume(l) + " at " + Number(l.AbvPct, 0) + " % vol"
 	}
 	return "feints " + u.Volume(l) + " at " + Number(l.Proof, 0) + " proof"
 }

@@ -12,6 +12,7 @@ import (
 	"newmake/compile/stage/still"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/wording"
 )
 
 // What a run must be to be offered: at most a quarter as much alcohol among the
@@ -107,7 +108,7 @@ func offer(w *writer, way numbers.Way) string {
 		return "in a first batch, `feints none yet`" + gives
 	default:
 		today := way.Batch.Today
-		at := measure.Number(100*today.FeintsAt.Value, 0) + " % abv"
+		at := wording.Restated(measure.Number(100*today.FeintsAt.Value, 0)+" % abv", w.reader())
 		if w.b.Gauge == recipe.US {
 			at = measure.Number(200*today.FeintsAt.Value, 0) + " proof"
 		}

@@ -11,6 +11,7 @@ import (
 	"newmake/compile/stage/still"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/wording"
 )
 
 // Strengths of a spirit charge: the limit of a pot still, above which the first of
@@ -128,7 +129,7 @@ func leftBehind(w *writer, r numbers.Strip) {
 	}
 	lost := lot.Of(r.Run.Residue.Scale(float64(r.Charges)))
 	d.Summary += fmt.Sprintf(": %s of pure alcohol go down the drain", w.say.Litres(lost.PureL))
-	d.Reason = "stripping runs are stopped at 10 % abv at the spout or lower (common practice)"
+	d.Reason = "stripping runs are stopped at " + wording.Restated("10 % abv", w.reader()) + " at the spout or lower (common practice)"
 	w.addAs(diag.Warning, d)
 }
 
@@ -221,7 +222,7 @@ func watered(w *writer, abvPct float64) string {
 	if w.b.Spirit.Feints {
 		line += ", feints"
 	}
-	return line + ", water to " + measure.Number(abvPct, 0) + " % abv"
+	return line + ", water to " + wording.Restated(measure.Number(abvPct, 0)+" % abv", w.reader())
 }
 
 // runProblems says what went otherwise than written. use is strip or spirit.

@@ -50,11 +50,15 @@ func (w *writer) addAs(s diag.Severity, d diag.Diagnostic) {
 
 // example is a line as it may stand in the batch, in the batch's own units.
 func (w *writer) example(line string) string {
-	reader := quantity.US
+	return "`" + wording.Restated(line, w.reader()) + "`"
+}
+
+// reader is the system of the batch's own units.
+func (w *writer) reader() quantity.System {
 	if w.b.Units == recipe.SI {
-		reader = quantity.SI
+		return quantity.SI
 	}
-	return "`" + wording.Restated(line, reader) + "`"
+	return quantity.US
 }
 
 // byVolume says a strength at 20 C, as a fraction, in % abv alone.

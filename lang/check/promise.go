@@ -51,6 +51,13 @@ func readPromise(b *reader, l *tree.Node) (recipe.Promise, bool) {
 		if !ok {
 			continue
 		}
+		if l := p.Within(k); si < l.Low || si > l.High {
+			b.add(diag.Diagnostic{
+				Code: diag.CodeOutOfRange, At: q.At(), Summary: fmt.Sprintf("%s is outside what `%s` can promise", wording.Item(q.Item), e.What),
+				Help: "allowed: " + wording.Between(l.Low, l.High, k, q.Item.Unit), Reason: l.Reason,
+			})
+			return e, false
+		}
 		e.Kind, e.Value = k, si
 		if k == quantity.Strength {
 			e.Strength = strengthOf(q)

@@ -68,7 +68,10 @@ func cutText(c recipe.Cut, old string) string {
 	case recipe.ByTime:
 		v, err = quantity.FromSI(c.TimeS, unit, quantity.Duration)
 	default:
-		v, unit = 100*c.Strength.Value, "% abv"
+		v = 100 * c.Strength.Value
+		if u, _ := quantity.Lookup(unit); u == nil || u.Name != "% abv" { // it stays % vol where it was
+			unit = "% abv"
+		}
 		if c.Strength.Basis == recipe.Proof {
 			v, unit = 200*c.Strength.Value, "proof"
 		}

@@ -14,7 +14,7 @@ import (
 // tablePages makes the pages that the checker's tables give, for a reader who counts in a
 // system.
 func tablePages(reader quantity.System) []Page {
-	lines, words := linePages(reader), wordPages()
+	lines, words := linePages(reader), wordPages(reader)
 	return slices.Concat(lines, words, valuePages(reader), unitPages(), libraryPages())
 }
 
@@ -134,7 +134,11 @@ func Facts(f *schema.Field, reader quantity.System) []string {
 		out = append(out, "It must be there.")
 	}
 	if f.Default != "" {
-		out = append(out, "Left out: "+f.Default+".")
+		word := "Left out"
+		if f.Need { // it cannot be, and a part of it can
+			word = "What stands in brackets, left out"
+		}
+		out = append(out, word+": "+wording.Restated(f.Default, reader)+".")
 	}
 	for _, b := range f.Bounds(reader) {
 		word := "Allowed"
@@ -155,7 +159,7 @@ func Facts(f *schema.Field, reader quantity.System) []string {
 }
 
 // wordPages has one page for each word that stands inside a line.
-func wordPages() []Page {
+func wordPages(reader quantity.System) []Page {
 	var out []Page
 	for _, p := range places() {
 		for _, w := range p.field.Words() {
@@ -175,7 +179,7 @@ func wordPages() []Page {
 			out[at].Body = append(out[at].Body, Block{Kind: Item, Text: text})
 		}
 	}
-	return append(out, promisePages()...)
+	return append(out, promisePages(reader)...)
 }
 
 // unsaid is a text without its last sentences, where the page ends another item with them
@@ -191,7 +195,7 @@ func unsaid(doc string, page []Block) string {
 }
 
 // promisePages has one page for each thing that a batch may promise.
-func promisePages() []Page {
+func promisePages(reader quantity.System) []Page {
 	var out []Page
 	for _, p := range schema.Promises {
 		kinds := make([]string, len(p.Kinds))
@@ -201,6 +205,11 @@ func promisePages() []Page {
 		out = append(out, Page{Name: p.What, Sort: OfWord, Title: "what a batch may promise", Body: []Block{
 			{Kind: Paragraph, Text: "After `promise` it stands for " + p.Doc + "; promised as " + strings.Join(kinds, ", or ") + "."},
 		}})
+		for _, k := range p.Kinds {
+			l := p.Within(k)
+			page := &out[len(out)-1]
+			page.Body = append(page.Body, Block{Kind: Item, Text: fmt.Sprintf("Allowed, %s: %s; %s.", k, wording.SpanIn(l.Low, l.High, k, reader), l.Reason)})
+		}
 	}
 	return out
 }

@@ -142,8 +142,9 @@ func (r *reader) names(stage record.StageName, word string, o *record.Reading, c
 		}
 	case c.Kind == quantity.Share && slices.Contains(kinds, quantity.Strength):
 		d.Code, d.Summary = diag.CodePercentOf, fmt.Sprintf("`%s` of what?", c.At().Text())
-		d.Help = "a strength is written `" + c.Item.Num + " % abv`"
-		d.Fix = &diag.Fix{At: c.At(), Text: c.Item.Num + " % abv", Label: "write `" + c.Item.Num + " % abv`", Guess: true}
+		strength := wording.Restated(c.Item.Num+" % abv", c.At().Units())
+		d.Help = "a strength is written `" + strength + "`"
+		d.Fix = &diag.Fix{At: c.At(), Text: strength, Label: "write `" + strength + "`", Guess: true}
 	case o.What == "":
 		if o.What = record.Named(stage, word, c.Kind); o.What != "" {
 			return

@@ -65,7 +65,7 @@ func TestReferenceIsWhole(t *testing.T) {
 				require.Contains(t, text, l.Text+"; "+l.Reason, f.Name)
 			}
 			if f.Default != "" {
-				require.Contains(t, text, "Left out: "+f.Default+".", f.Name)
+				require.Contains(t, text, "eft out: "+f.Default+".", f.Name)
 			}
 			if f.Block != nil {
 				see(f.Block)

@@ -21,7 +21,7 @@ func (d *document) values() {
 		d.printf("| %s | %s | `%s`%s | %s |\n", t.Name, t.Say, t.Example, inLitres(t.Example), units)
 	}
 	d.printf("| DAY | a day of the week | `tue` | |\n| STEP | which step of the mash | `cool to 148 F` | |\n\n")
-	d.text("A price is a currency of three capitals and a unit, as `0.16 USD/lb`; which\ncurrency it is stays the house's business.")
+	d.text("A price is a currency of three capitals and a unit, as `0.16 USD/lb`; which\ncurrency it is stays the house's business. `£`, `€` and `¥` are read for GBP, EUR\nand JPY, behind the amount or before it: `540 £`, `£540`, `£0.48/kg`.")
 }
 
 // units lists every unit by what it measures.

@@ -7,6 +7,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/wording"
+	"newmake/lang/words"
 )
 
 // ExampleBlock is Example, with braces where a block belongs.
@@ -70,7 +71,7 @@ func (s *Shape) visit(see func(*Shape)) {
 
 // Bound is a limit of a field in words.
 type Bound struct {
-	Of       string // the slot's type, if the field has quantities of several sorts
+	Of       string // the number's place in the line, if it has several: "`cooled to TEMP`"
 	Text     string // "0 C to 60 C (32 F to 140 F)"
 	Severity diag.Severity
 	Reason   string
@@ -78,12 +79,7 @@ type Bound struct {
 
 // Bounds says the field's limits in words, in the units of a system or of both.
 func (f *Field) Bounds(reader quantity.System) []Bound {
-	var sorts []string
-	for _, s := range f.Slots() {
-		if s.Kind != quantity.None && !slices.Contains(sorts, s.Type) {
-			sorts = append(sorts, s.Type)
-		}
-	}
+	said := f.said()
 	var out []Bound
 	for _, l := range f.Limits {
 		b := Bound{Severity: l.Severity, Reason: l.Reason}
@@ -93,15 +89,62 @@ func (f *Field) Bounds(reader quantity.System) []Bound {
 				kind = s.Kind
 			}
 		}
-		if l.Kind != quantity.None || l.Slot != "" && len(sorts) > 1 {
+		switch {
+		case l.Kind != quantity.None:
 			b.Of = typeOf(kind)
+		case l.Slot != "" && len(said) > 1:
+			b.Of = said[l.Slot]
 		}
 		if kind == quantity.None {
 			kind = quantity.Number
 		}
 		b.Text = wording.SpanIn(l.Low, l.High, kind, reader)
+		same := slices.IndexFunc(out, func(o Bound) bool { return o.Text == b.Text && o.Reason == b.Reason && o.Severity == b.Severity })
+		if same >= 0 {
+			out[same].Of = words.And([]string{out[same].Of, b.Of})
+			continue
+		}
 		out = append(out, b)
 	}
+	return out
+}
+
+// said is each number of the field's line as its form shows it, with the words that stand
+// before it: `cooled to TEMP`. The keys are the slots' names.
+func (f *Field) said() map[string]string {
+	out := map[string]string{}
+	var walk func(s *Shape, before []string) []string
+	walk = func(s *Shape, before []string) []string {
+		switch s.Op {
+		case Literal:
+			if s.Word == "," {
+				return nil
+			}
+			return append(slices.Clone(before), s.Word)
+		case Slot:
+			if s.Kind.IsQuantity() && out[s.Slot] == "" {
+				text := strings.Join(append(slices.Clone(before), s.Kind.Name), " ")
+				if len(before) > 0 {
+					text = "`" + text + "`"
+				}
+				out[s.Slot] = text
+			}
+			return nil
+		case Seq:
+			for _, sub := range s.Subs {
+				before = walk(sub, before)
+			}
+			return before
+		}
+		for _, sub := range s.Subs { // one or another, or none
+			if s.Op != Alt {
+				before = nil
+			}
+			walk(sub, before)
+		}
+		return nil
+	}
+	walk(f.Pattern, nil)
 	return out
 }
 

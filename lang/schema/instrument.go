@@ -8,7 +8,7 @@ var Instrument = &Field{
 		{
 			Name: "reads", Shape: `QUANTITY..QUANTITY "by" division:QUANTITY ["at" TEMP]`, Need: true, Example: "reads 1.000..1.070 SG by 0.001 SG at 60 F",
 			Limits:  []Limit{asRead[0].of("quantity"), asRead[0].of("division"), asRead[1].of("temp")},
-			Default: "without a temperature, at that of the house's gauge",
+			Default: "at that of the house's gauge",
 			Doc:     "Its scale, from end to end, its division, and the temperature at which it reads true.",
 		},
 		{

@@ -6,9 +6,9 @@ import (
 	"newmake/lang/quantity"
 )
 
-// mashTemp lets pass what only looks wrong on its scale; the boil of the place is
-// looked at later (package trade).
-var mashTemp = mustBe(-5, 300, "from freezing to hotter than any steam of the trade").of("temp")
+// mashTemp ends a little above the boil of any place; that of the batch's own is looked at
+// later (package trade).
+var mashTemp = mustBe(0, 105, "water is ice below 0 C, and an open vessel gets no hotter than its boil").of("temp")
 
 // MostMashS is how long a mash may last. One that stands for longer is soured by
 // bacteria before it is fermented (common practice).

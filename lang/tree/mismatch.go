@@ -34,7 +34,7 @@ func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 		if it := lastNumber(m.Items); it != nil && it.Unit == "%" && slices.Contains(wantedWords(m.miss.want), "of") {
 			d.Code, d.At = diag.CodePercentOf, it.At
 			d.Summary = fmt.Sprintf("`%s` of what?", it.At.Text())
-			d.Help = fmt.Sprintf("write `%s %% abv` for a strength at the spout, `%s %% of charge` for a share of the charge's pure alcohol\n", it.Num, it.Num) + d.Help
+			d.Help = fmt.Sprintf("write `%s` for a strength at the spout, `%s %% of charge` for a share of the charge's pure alcohol\n", wording.Restated(it.Num+" % abv", it.At.Units()), it.Num) + d.Help
 		}
 		numberRemarked(n, &d)
 		s.diags.Add(d)

@@ -105,7 +105,7 @@ func (s say) strength(x recipe.Strength) string {
 	case recipe.ABW:
 		return number(100*x.Value) + " % abw"
 	default:
-		return number(100*x.Value) + " % abv"
+		return number(100*x.Value) + s.or(" % abv", " % vol")
 	}
 }
 

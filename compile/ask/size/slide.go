@@ -54,7 +54,7 @@ func NewSlide(b *recipe.Batch, u measure.Units) (*Slide, error) {
 	case recipe.ByTime:
 		shown, now = by("min", quantity.Duration), k.TimeS
 	default:
-		if shown, now = times("% abv", 100), k.Strength.Value; k.Strength.Basis == recipe.Proof {
+		if shown, now = times(map[bool]string{true: "% abv", false: "% vol"}[us], 100), k.Strength.Value; k.Strength.Basis == recipe.Proof {
 			shown = times("proof", 200)
 		}
 	}

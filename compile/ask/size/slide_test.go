@@ -44,7 +44,8 @@ func TestSlideMeasures(t *testing.T) {
 		u    measure.Units
 		unit string
 	}{
-		{recipe.Cut{By: recipe.ByStrength, Strength: recipe.Strength{Value: 0.62}}, measure.SI, "% abv"},
+		{recipe.Cut{By: recipe.ByStrength, Strength: recipe.Strength{Value: 0.62}}, measure.SI, "% vol"},
+		{recipe.Cut{By: recipe.ByTime, TimeS: 10800}, measure.SI, "min"},
 		{recipe.Cut{By: recipe.ByStrength, Strength: recipe.Strength{Value: 0.62, Basis: recipe.Proof}}, measure.US, "proof"},
 		{recipe.Cut{By: recipe.ByVolume, VolumeM3: 0.185}, measure.US, "gal"},
 		{recipe.Cut{By: recipe.ByVolume, VolumeM3: 0.185}, measure.SI, "L"},
@@ -55,6 +56,9 @@ func TestSlideMeasures(t *testing.T) {
 		b, _ := house(t).Batch("Ferry Landing")
 		o := *b
 		o.Spirit.HeartsTo = c.cut
+		if c.cut.By == recipe.ByTime {
+			o.Spirit.Pace.Hearts = recipe.FractionPace{FlowM3S: 68e-3 / 3600}
+		}
 		s, err := NewSlide(&o, c.u)
 		require.NoError(t, err, c.unit)
 		assert.Equal(t, c.unit, s.Unit)

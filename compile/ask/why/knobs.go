@@ -2,6 +2,7 @@ package why
 
 import (
 	"slices"
+	"strings"
 
 	"newmake/compile/measure"
 	"newmake/lang/diag"
@@ -124,7 +125,7 @@ func (a inUnits) nudgeOf(v recipe.Value, c recipe.Cell) (nudge, bool) {
 		to, by := a.higher(x, c.Kind, v.Down)
 		return nudge{to: to, by: by, given: x != 0, moves: to != x}, true
 	case recipe.Strength:
-		n := nudge{by: strengthBy[x.Basis], said: said(x), given: x.Value != 0, moves: x.Value != 0}
+		n := nudge{by: a.byVolume(strengthBy[x.Basis]), said: a.byVolume(said(x)), given: x.Value != 0, moves: x.Value != 0}
 		x.Value += point
 		n.to = x
 		return n, true
@@ -144,7 +145,7 @@ func (a inUnits) nudgeOf(v recipe.Value, c recipe.Cell) (nudge, bool) {
 		n := nudge{given: true, moves: true}
 		switch x.By {
 		case recipe.ByStrength:
-			n.by, n.said = strengthBy[x.Strength.Basis], said(x.Strength)
+			n.by, n.said = a.byVolume(strengthBy[x.Strength.Basis]), a.byVolume(said(x.Strength))
 			x.Strength.Value += point
 		case recipe.ByVolume:
 			n.said = a.u.Litres(1000 * x.VolumeM3)
@@ -324,6 +325,14 @@ func (a inUnits) temp(c float64) string { return a.u.Temp(c) }
 // strengthBy is how a strength's nudge of a point is said, in the basis in which
 // it is written.
 var strengthBy = map[recipe.StrengthBasis]string{recipe.ABV: "+1 % abv", recipe.Proof: "+2 proof", recipe.ABW: "+1 % abw"}
+
+// byVolume is a strength as the reader's trade says it: % vol where litres are counted.
+func (a inUnits) byVolume(text string) string {
+	if a.u == measure.SI {
+		return strings.Replace(text, "% abv", "% vol", 1)
+	}
+	return text
+}
 
 // said is a strength as it is written.
 func said(s recipe.Strength) string {

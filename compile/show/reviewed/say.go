@@ -93,7 +93,7 @@ func (s say) value(k review.Kind, v float64) string {
 	case k == review.Volume:
 		return s.u.Litres(1000 * v)
 	case k == review.Strength:
-		return measure.Number(100*v, 1) + " % abv"
+		return s.u.Abv(100 * v)
 	case k == review.Rate:
 		return s.u.Litres(1000*3600*v) + "/h"
 	}
@@ -131,7 +131,7 @@ func (s say) flow(u review.Unit, v float64) string {
 	case u == review.Litres:
 		return s.u.Litres(v)
 	case u == review.AbvPct:
-		return measure.Number(v, 1) + " % abv"
+		return s.u.Abv(v)
 	case u == review.LPA:
 		return measure.Number(v, 1) + " L"
 	case u == review.SG:

@@ -61,6 +61,12 @@ func (in SpiritInput) drives(b *boil) ([]drive, error) {
 	if all == [4]recipe.FractionPace{} {
 		return nil, nil
 	}
+	if in.HeartsFrom.By == recipe.ByTime { // how long it takes says nothing of how much it is
+		all[1].OverS = 0
+	}
+	if in.HeartsTo.By == recipe.ByTime {
+		all[2].OverS = 0
+	}
 	whole, first := in, true
 	return in.driven(all[:], in.byTime(), func(drives []drive) ([]Fraction, error) {
 		in := whole
