@@ -4,12 +4,13 @@ package plan
 // before both are said.
 const lopsided = 1.5
 
-// Lopsided says that a reading may be off much farther on one side than on the other, so
-// that one tolerance for both would say what cannot be.
+// Lopsided says that a reading may be off much farther on one side than on the other, or
+// down to nothing, so that one tolerance for both would say what cannot be.
 func (r Reading) Lopsided() bool {
 	if r.Low == nil || r.High == nil {
 		return false
 	}
 	down, up := r.Should.Value-r.Low.Value, r.High.Value-r.Should.Value
-	return max(down, up) >= lopsided*min(down, up)
+	nothing := r.Low.Value <= 0 && r.Should.Value > 0 && (r.Should.Unit == AbvPct || r.Should.Unit == Litre)
+	return nothing || max(down, up) >= lopsided*min(down, up)
 }

@@ -17,4 +17,11 @@ func TestLopsided(t *testing.T) {
 	assert.True(t, of(8, 13).Lopsided())
 	assert.True(t, of(7, 12).Lopsided())
 	assert.False(t, of(7.01, 12).Lopsided())
+
+	litres := func(low, high float64) Reading {
+		a, b := Of(low, Litre), Of(high, Litre)
+		return Reading{Should: Of(10, Litre), Low: &a, High: &b}
+	}
+	assert.True(t, litres(0, 21).Lopsided(), "less than nothing is in no receiver")
+	assert.False(t, litres(0.1, 20).Lopsided())
 }

@@ -388,3 +388,16 @@ func TestTheSpiritCharge(t *testing.T) {
 	n.Spirit.ForeshotsM3 = 0.1e-3
 	assert.Contains(t, stop(), "Record the foreshots")
 }
+
+// The wash still is cleaned beside the line of work where the spirit runs in another
+// and there are two people.
+func TestTheWashStillIsCleanedBesideTheSpirit(t *testing.T) {
+	n := small()
+	n.Stripped.Charges = 2
+	n.Strip.Still, n.Spirit.Still = &recipe.Vessel{Name: "Wash still"}, &recipe.Vessel{Name: "Spirit still"}
+	assert.Equal(t, "strip.2.stop", cleanWashStill(n).After)
+	n.Plant.Crew = 1
+	assert.Empty(t, cleanWashStill(n).After)
+	n.Plant.Crew, n.Spirit.Still = 2, n.Strip.Still
+	assert.Empty(t, cleanWashStill(n).After, "it must be clean before the spirit runs in it")
+}

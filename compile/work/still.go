@@ -28,7 +28,7 @@ func stripJobs(n *numbers.Batch) []Job {
 		jobs = append(jobs, c.fractions()...)
 		jobs = append(jobs, stripStop(n, c))
 	}
-	return append(jobs, cleanStill("strip", n.Strip.Still), cleanFermenter(n))
+	return append(jobs, cleanWashStill(n), cleanFermenter(n))
 }
 
 // spiritJobs is the work of the spirit run.
@@ -323,6 +323,18 @@ func cleanStill(use string, v *recipe.Vessel) Job {
 		Task: schedule.Task{Key: use + ".clean", Stage: use, Vessel: v.Name, Attend: schedule.Throughout, DurationS: cleaningS(v), MayWait: true},
 		Do:   cleaning("Rinse and clean the still", v), Cautions: driven(v, "caustic", inside(v)),
 	}
+}
+
+// cleanWashStill cleans the wash still once it is empty: in the line of work, or beside
+// it where the spirit runs in another still and somebody is to spare. Then the spirit
+// does not wait for a day on which the wash still was cleaned first.
+func cleanWashStill(n *numbers.Batch) Job {
+	j := cleanStill("strip", n.Strip.Still)
+	if n.Plant.Crew > 1 && n.Spirit.Still != n.Strip.Still {
+		count := n.Stripped.Charges
+		j.After = chargeID("strip", count-1, count) + ".stop"
+	}
+	return j
 }
 
 // cleanFermenter cleans the fermenter once the last of the wash has gone: beside

@@ -143,8 +143,11 @@ func (k *bench) running(w which, s *plan.Step, r *plan.Reading) figure {
 	switch r.Kind {
 	case record.Spout:
 		return at(spoutAbv)
-	case record.Flow:
-		return at(spoutRate)
+	case record.Flow: // as it is held: where another batch has come to its next cut by then, its last
+		return func(p *plan.Plan) float64 {
+			f := w(p).Fraction(name)
+			return w.atVolume(f.StartOverL+min(litres, nearlyAll*(f.EndOverL-f.StartOverL)), spoutRate)(p)
+		}
 	case record.Vapour:
 		return at(vapourC)
 	case record.Receiver:
@@ -155,6 +158,9 @@ func (k *bench) running(w which, s *plan.Step, r *plan.Reading) figure {
 	}
 	return nil
 }
+
+// nearlyAll is as much of a fraction as lies safely before its cut.
+const nearlyAll = 0.98
 
 // inTank is what stands in the feints tank before the tails of a charge run into it: its
 // heads, what the charges before it left, and what is kept for those after it.
