@@ -131,7 +131,7 @@ func checkTreatment(r *rules) {
 			continue
 		}
 		r.add(diag.Diagnostic{
-			Code: diag.CodeIntoLiquor, At: at,
+			Code: diag.CodeIntoLiquor, Severity: diag.Note, At: at,
 			Summary: fmt.Sprintf("`%s` goes into the first liquor, before the grain, and stands among later steps", path.Last()),
 			Help:    "write it after the first `water`, where it is done",
 		})
