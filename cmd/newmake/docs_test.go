@@ -25,7 +25,7 @@ import (
 func TestDocuments(t *testing.T) {
 	names, err := filepath.Glob("../../lang/explain/pages/term*.md")
 	require.NoError(t, err)
-	names = append(names, "../../README.md", "../../DEVELOPERS.md", "../../lang/REFERENCE.md", "../../lang/GLOSSARY.md", "../../lang/CHEATSHEET.md", "CI.md")
+	names = append(names, "../../README.md", "../../lang/TOUR.md", "../../DEVELOPERS.md", "../../lang/REFERENCE.md", "../../lang/GLOSSARY.md", "../../lang/CHEATSHEET.md", "CI.md")
 	for _, name := range guides {
 		names = append(names, "../../"+name)
 	}

@@ -50,7 +50,7 @@ func blocks(t *testing.T, path string) []block {
 	return out
 }
 
-// TestReadme runs what the README shows. A `console` block holds commands, each
+// TestReadme runs what the README and the tour show. A `console` block holds commands, each
 // after "$ ", and under each the output; a line of "..." stands for any lines.
 // newmake and `go run ./cmd/newmake` are run here, from the repository's top; a
 // block whose first command is another program's is not. A `newmake` block must
@@ -59,22 +59,24 @@ func TestReadme(t *testing.T) {
 	top, err := filepath.Abs("../..")
 	require.NoError(t, err)
 	t.Chdir(top)
-	ran := 0
-	for _, b := range blocks(t, "README.md") {
-		switch b.language {
-		case "console":
-			for _, c := range commands(b.text) {
-				if args, ok := ours(c.command); ok {
-					c.run(t, "README.md", b.line, args)
-					ran++
+	for _, doc := range []string{"README.md", "lang/TOUR.md"} {
+		ran := 0
+		for _, b := range blocks(t, doc) {
+			switch b.language {
+			case "console":
+				for _, c := range commands(b.text) {
+					if args, ok := ours(c.command); ok {
+						c.run(t, doc, b.line, args)
+						ran++
+					}
 				}
+			case "newmake":
+				_, list := lang.Parse(diag.NewSource(doc, []byte(b.text)))
+				assert.Empty(t, list.Error(), "%s:%d", doc, b.line)
 			}
-		case "newmake":
-			_, list := lang.Parse(diag.NewSource("README.md", []byte(b.text)))
-			assert.Empty(t, list.Error(), "README.md:%d", b.line)
 		}
+		require.NotZero(t, ran, "%s shows no command of newmake in a console block", doc)
 	}
-	require.NotZero(t, ran, "README.md shows no command of newmake in a console block")
 }
 
 // guides are the documents in which one step leads to the next.
