@@ -19,9 +19,9 @@ import (
 
 // seasonFlags are what a person asks of a season.
 type seasonFlags struct {
-	on, format, output, units, house, printed string
-	effort, week                              int
-	full                                      bool
+	on, format, output, units, house, part, printed string
+	effort, week, draws                             int
+	full                                            bool
 }
 
 func seasonCommand(a *app) *cobra.Command {
@@ -36,12 +36,15 @@ func seasonCommand(a *app) *cobra.Command {
 			"batch can be mashed at all. Runs that were begun stand as they were. The same house and\n" +
 			"the same effort give the same plan.\n\n" +
 			"As html it is a page with one picture of vessels, people and boiler; --week prints one\n" +
-			"week for the wall. As ics it is one calendar:\n" +
-			"put it over the one before, and its events move. --printed names the plan that people\n" +
-			"work from, written before as json: the new one then changes as little of it as it can.",
+			"week for the wall, --part buy what has to be bought by when, with what is in store taken\n" +
+			"off. As ics it is one calendar: put it over the one before, and its events move. --odds\n" +
+			"draws what is not known of the house and of each run, and says how often all of it is met.\n" +
+			"--printed names the plan that people work from, written before as json: the new one then\n" +
+			"changes as little of it as it can.",
 		Example: "  newmake season\n" +
 			"  newmake season Spring -o spring.html\n" +
 			"  newmake season Spring --week 2 -o week.html\n" +
+			"  newmake season Spring --part buy -o buy.csv\n" +
 			"  newmake season Spring -o spring.ics\n" +
 			"  newmake season Spring --on 2026-04-22 --printed spring.json",
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -60,17 +63,24 @@ func seasonCommand(a *app) *cobra.Command {
 	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
 	cmd.Flags().StringVar(&f.on, "on", "", "plan from this day on; what was before stands: 2026-04-22")
 	cmd.Flags().IntVar(&f.effort, "effort", 0, "steps of the search (default: enough for a small house)")
+	cmd.Flags().IntVar(&f.draws, "odds", 0, "draw it so many times: how often what is asked for is met")
 	cmd.Flags().StringVar(&f.printed, "printed", "", "the plan that people work from, as json: change little of it")
+	cmd.Flags().StringVar(&f.part, "part", "", "one part: buy")
 	cmd.Flags().IntVar(&f.week, "week", 0, "one week, for the wall, counted from 1")
 	cmd.Flags().BoolVar(&f.full, "full", false, "every run, day and tank, and what each thing more would bring")
 	completeFlag(cmd, "units", oneOf("us", "si"))
-	cmd.MarkFlagsMutuallyExclusive("week", "full")
+	completeFlag(cmd, "part", oneOf("buy"))
+	cmd.MarkFlagsMutuallyExclusive("part", "week", "full")
 	return cmd
 }
 
 func (f seasonFlags) run(a *app, name string) error {
 	ways, as := formats.OfSeason, "season"
 	switch {
+	case f.part == "buy":
+		ways, as = formats.OfBuyList, "buy"
+	case f.part != "":
+		return usage("there is no part %q of a season: write buy", f.part)
 	case f.week != 0:
 		ways, as = formats.OfWeek, "week"
 	}
@@ -78,10 +88,13 @@ func (f seasonFlags) run(a *app, name string) error {
 	if err != nil {
 		return err
 	}
+	if f.draws < 0 || f.draws > mostSeasonDraws {
+		return usage("--odds is a number of draws, 1 to %d, not %d", mostSeasonDraws, f.draws)
+	}
 	if f.effort < 0 {
 		return usage("--effort is a number of steps, 1 or more, not %d", f.effort)
 	}
-	q := weeks.Question{Name: name, Effort: f.effort}
+	q := weeks.Question{Name: name, Effort: f.effort, Draws: f.draws}
 	if q.Units, err = units(f.units); err != nil {
 		return err
 	}
@@ -126,6 +139,9 @@ func (f seasonFlags) run(a *app, name string) error {
 	}
 	return a.write(f.output, out, inputs)
 }
+
+// mostSeasonDraws is more than anybody waits for.
+const mostSeasonDraws = 10_000
 
 // mostPrinted is how large a plan may be that is read: a year of a busy house is a part
 // of it.

@@ -6,6 +6,7 @@ package weeks
 import (
 	"errors"
 
+	"newmake/compile/book/ledger"
 	"newmake/compile/book/season"
 	"newmake/compile/front"
 	"newmake/lang/diag"
@@ -24,6 +25,7 @@ type Question struct {
 	Printed *season.Season // a plan that people work from already; nil for none
 	Units   *recipe.System // to speak in; nil for those of the batches
 	Quick   bool           // without what one thing more would bring
+	Draws   int            // how often it is drawn anew for its odds; 0: not at all
 }
 
 // Which finds the season that is meant. The error is a diag.Refusal.
@@ -51,7 +53,7 @@ func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) 
 	if asks == nil || said.HasErrors() {
 		return nil, said, nil
 	}
-	p := &season.Problem{Asks: asks, Batches: map[string]*recipe.Batch{}, On: q.On, Printed: q.Printed, Effort: q.Effort}
+	p := &season.Problem{Asks: asks, Batches: map[string]*recipe.Batch{}, On: q.On, Printed: q.Printed, Effort: q.Effort, Draws: q.Draws, Quick: q.Quick}
 	add := func(name string) diag.List {
 		if p.Batches[name] != nil {
 			return nil
@@ -83,7 +85,39 @@ func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) 
 	for _, r := range p.Runs {
 		add(r.Batch) // a run of a batch that cannot be read is left out
 	}
+	if !q.Quick {
+		p.Store = inStore(src, asks, q.On)
+	}
 	return p, said, nil
+}
+
+// casksInStore are casks as a store may call them, and as the list of what to buy does.
+var casksInStore = map[string]string{"cask": season.CaskNew, "new-cask": season.CaskNew, "casks": season.CaskNew, "used-cask": season.CaskUsed, "used-casks": season.CaskUsed}
+
+// inStore is what lies in the stores of the house as what is to come begins. What the runs
+// of the season used by now is taken off.
+func inStore(src *front.Source, asks *asked.Season, on record.Date) map[string]float64 {
+	texts, said := src.House.Cellar()
+	if said.HasErrors() {
+		return nil
+	}
+	at := asks.From.After(-1)
+	if !on.IsZero() && on.Compare(at) > 0 {
+		at = on.After(-1)
+	}
+	for _, r := range texts.Runs {
+		if asks.Has(r.Date) && r.Date.Compare(at) > 0 {
+			at = r.Date
+		}
+	}
+	out := map[string]float64{}
+	for what, amount := range ledger.InStore(texts.Stores, texts.Runs, src.House.BushelKg, at) {
+		if name := casksInStore[what]; name != "" {
+			what = name
+		}
+		out[what] += amount
+	}
+	return out
 }
 
 // before is how long before a season a run may have begun that is still in the house.

@@ -27,11 +27,11 @@ func BuyText(w io.Writer, s *season.Season, o Options) error {
 	}
 	for _, x := range b.Weeks {
 		p.Heading(fmt.Sprintf("Week of %s: %s, so far %s", day(x.Monday), p.money(x.Cost), p.money(x.Sum)))
-		t := columns.Table{Left: map[int]bool{5: true}}
-		t.Row("what", "by", "needed", "in store", "to buy", "in bags", "cost")
+		t := columns.Table{}
+		t.Row("what", "by", "in store", "to buy", "in bags", "pallets", "cost")
 		for _, l := range b.Lines {
 			if monday(moment(l.By)).Format(time.DateOnly) == x.Monday {
-				t.Row(columns.Cut(safe(l.What), 18), moment(l.By).Format("2 Jan"), p.amount(l.Need, l.Unit), p.amount(l.Store, l.Unit), p.amount(l.Buy, l.Unit), p.packs(l), p.cost(l.Cost, l.Priced))
+				t.Row(columns.Cut(safe(l.What), 18), moment(l.By).Format("2 Jan"), p.amount(l.Store, l.Unit), p.amount(l.Buy, l.Unit), p.packs(l), pallets(l), p.cost(l.Cost, l.Priced))
 			}
 		}
 		t.Write(&p.Writer)
@@ -64,11 +64,14 @@ func (v say) packs(l season.Buy) string {
 	if l.Packs == 0 {
 		return ""
 	}
-	text := fmt.Sprintf("%d x %s", l.Packs, strings.Replace(v.amount(l.PackOf, l.Unit), ".0 ", " ", 1))
-	if l.Pallets >= 0.1 {
-		text += ", " + measure.Number(l.Pallets, 1) + " pallet"
+	return fmt.Sprintf("%d x %s", l.Packs, strings.Replace(v.amount(l.PackOf, l.Unit), ".0 ", " ", 1))
+}
+
+func pallets(l season.Buy) string {
+	if l.Pallets <= 0 {
+		return ""
 	}
-	return text
+	return measure.Number(l.Pallets, 1)
 }
 
 func (v say) money(x float64) string {

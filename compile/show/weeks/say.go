@@ -205,6 +205,9 @@ func (v say) relief(r season.Relief) string {
 func (v say) bottleneck() string {
 	for _, r := range v.s.Bottlenecks {
 		if r.Batches > 0 || r.WaitH >= 0.5 {
+			if v.s.Capacity > 0 {
+				return fmt.Sprintf("These weeks have room for %s, as far as was found. The bottleneck: %s", words.CountOf(v.s.Capacity, "batch", "batches"), v.relief(r))
+			}
 			return "The bottleneck: " + v.relief(r)
 		}
 	}
