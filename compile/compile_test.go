@@ -190,6 +190,7 @@ func TestComputedDiagnostics(t *testing.T) {
 			b.Plant.WaterC = 28
 		}, diag.CodeCannotCool, diag.Error, "cannot be cooled to"},
 		{"hold below the water", func(b *recipe.Batch) { b.Plant.WaterC = b.Ferm.HoldHighC - 1.9 }, diag.CodeHoldCold, diag.Warning, "cannot hold the wash at"},
+		{"warmer than the yeast makes it", func(b *recipe.Batch) { b.Ferm.HoldLowC, b.Ferm.HoldHighC = b.Ferm.HoldHighC+3, b.Ferm.HoldHighC+4 }, diag.CodeHoldLeft, diag.Note, "the ferment is not held at"},
 		{"warm distillate", func(b *recipe.Batch) { b.Spirit.Still.Condenser.DistillateC = b.Plant.WaterC + 4.9 }, diag.CodeDistillateWarm, diag.Warning, "the distillate of"},
 		{"worts cooled on the draff", func(b *recipe.Batch) {
 			b.Plant.WortCooler = recipe.Cooler{}

@@ -6,6 +6,7 @@ import (
 	"newmake/compile/lot"
 	"newmake/compile/measure"
 	"newmake/compile/numbers"
+	"newmake/compile/stage/ferment"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -59,16 +60,18 @@ func Ferment(b *recipe.Batch, r numbers.Ferment, setC float64) diag.List {
 			Help:    "the time to dryness is good to about a quarter: give it longer",
 		})
 	}
-	holdCold(w, r)
+	if !holdCold(w, r) {
+		holdLeft(w, r)
+	}
 	fermentHeat(w, r, b.Ferm.Yeast)
 	return w.list
 }
 
 // holdCold says if the cooling water is too warm for the hold.
-func holdCold(w *writer, r numbers.Ferment) {
+func holdCold(w *writer, r numbers.Ferment) bool {
 	hold := w.b.Ferm.HoldHighC
 	if hold == 0 || r.ColdestC == 0 || hold >= r.ColdestC {
-		return
+		return false
 	}
 	w.add(diag.Diagnostic{
 		Code: diag.CodeHoldCold, At: w.at(recipe.PathHold),
@@ -76,6 +79,36 @@ func holdCold(w *writer, r numbers.Ferment) {
 			r.Vessel.Name, w.say.Temp(hold), w.say.Temp(w.b.SupplyC()), w.say.Temp(r.ColdestC)),
 		Help: "hold it warmer, or have colder water", Related: declared(r.Vessel),
 	})
+	return true
+}
+
+// holdLeft says if the ferment leaves the temperatures at which it is to be held. A wash
+// that is dry gives off no heat and cools in the room, which costs nothing: the plan says
+// so, and no notice does.
+func holdLeft(w *writer, r numbers.Ferment) {
+	low, high := w.b.Ferm.HoldLowC, w.b.Ferm.HoldHighC
+	band := w.say.Temp(low) + " to " + w.say.Temp(high)
+	if low == high {
+		band = w.say.Temp(high)
+	}
+	say := func(how string, p ferment.Point, help, reason string) {
+		w.add(diag.Diagnostic{
+			Code: diag.CodeHoldLeft, At: w.at(recipe.PathHold),
+			Summary: fmt.Sprintf("the ferment is not held at %s: it %s to %s, %s after the pitch", band, how, w.say.Temp(p.TempC), measure.Hours(p.TimeS/lot.SecondsPerHour)),
+			Help:    help, Reason: reason,
+		})
+	}
+	above, below := r.Leaves(low, high)
+	if above != nil {
+		say("rises", above.Farthest, "a cooler set, less yeast, or more cooling", fmt.Sprintf("%q takes out %s at most", r.Vessel.Name, w.say.Power(r.CoolMostW/1000)))
+	}
+	if below != nil && (r.DryS == 0 || below.First.TimeS < r.DryS) {
+		why := fmt.Sprintf("%q is warmed by the yeast alone", r.Vessel.Name)
+		if r.Vessel.HeatsW > 0 {
+			why = fmt.Sprintf("%q puts in %s at most", r.Vessel.Name, w.say.Power(r.Vessel.HeatsW/1000))
+		}
+		say("falls", below.Farthest, "a warmer set, more yeast, or hold it from a lower temperature on", why)
+	}
 }
 
 // fermentHeat says if the ferment gets too warm, and why.

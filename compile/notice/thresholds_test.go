@@ -80,6 +80,15 @@ var thresholds = []threshold{
 		b.Ferm.HoldHighC, r.ColdestC = 22, v
 	}), 22, 22.01},
 
+	{diag.CodeHoldLeft, diag.Note, "1 K above the hold", heldAt(25, 31), 31.99, 32.01},
+	{diag.CodeHoldLeft, diag.Note, "1 K below the hold, at the end", heldAt(25, 31, 28), 24.01, 23.99},
+	{diag.CodeHoldLeft, diag.Note, "1 K below the hold, which it never reached", heldAt(25, 31, 24.5), 24.01, 23.99},
+	{diag.CodeHoldLeft, diag.Note, "1 K below the one temperature at which it is held", heldAt(28, 28, 28), 27.01, 26.99},
+	{diag.CodeHoldLeft, diag.Note, "before it is dry", fermentOf(func(b *recipe.Batch, r *numbers.Ferment, v float64) {
+		b.Ferm.HoldLowC, b.Ferm.HoldHighC = 25, 31
+		r.DryS, r.Curve = 50*3600, []ferment.Point{{TempC: 28}, {TimeS: v * 3600, TempC: 20}}
+	}), 50, 49.9},
+
 	{diag.CodeDistillateWarm, diag.Warning, "5 C above the water, wash still", stripOf(func(b *recipe.Batch, _ *numbers.Strip, v float64) {
 		b.Plant.WaterC, b.Strip.Still.Condenser.DistillateC = v, 20
 	}), 14.99, 15.01},
@@ -269,6 +278,17 @@ func fermentOf(change func(*recipe.Batch, *numbers.Ferment, float64)) func(float
 		change(b, &r, v)
 		return notice.Ferment(b, r, 25)
 	}
+}
+
+// heldAt is a ferment that is held from a low to a high, stands at some temperatures
+// in turn and ends at v.
+func heldAt(lowC, highC float64, tempsC ...float64) func(float64) diag.List {
+	return fermentOf(func(b *recipe.Batch, r *numbers.Ferment, v float64) {
+		b.Ferm.HoldLowC, b.Ferm.HoldHighC = lowC, highC
+		for i, t := range append(slices.Clone(tempsC), v) {
+			r.Curve = append(r.Curve, ferment.Point{TimeS: float64(i) * 3600, TempC: t})
+		}
+	})
 }
 
 // tankOf is a tank of 100 L for some contents, in a house whose mash takes 20 L of cold

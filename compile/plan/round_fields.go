@@ -622,6 +622,8 @@ func (x *Ferment) round() {
 	x.PitchC = RoundTo(x.PitchC, 1)
 	x.HoldLowC = RoundTo(x.HoldLowC, 1)
 	x.HoldHighC = RoundTo(x.HoldHighC, 1)
+	x.LeavesHoldH = RoundTo(x.LeavesHoldH, 1)
+	x.LeavesHoldC = RoundTo(x.LeavesHoldC, 1)
 	x.Hours = RoundTo(x.Hours, 1)
 	x.AskedHours = RoundTo(x.AskedHours, 1)
 	x.DryHours = RoundTo(x.DryHours, 1)
@@ -671,6 +673,12 @@ func (x *Ferment) noNumber() string {
 	}
 	if !isNumber(x.HoldHighC) {
 		return "HoldHighC"
+	}
+	if !isNumber(x.LeavesHoldH) {
+		return "LeavesHoldH"
+	}
+	if !isNumber(x.LeavesHoldC) {
+		return "LeavesHoldC"
 	}
 	if !isNumber(x.Hours) {
 		return "Hours"

@@ -110,10 +110,12 @@ type Ferment struct {
 	PitchC         float64        `json:"pitchC" places:"1"`
 	HoldLowC       float64        `json:"holdLowC" places:"1"`
 	HoldHighC      float64        `json:"holdHighC" places:"1"`
-	Hours          float64        `json:"hours" places:"1"`      // in the fermenter, until the still is charged
-	AskedHours     float64        `json:"askedHours" places:"1"` // as the batch asks; it goes on while it stands
-	DryHours       float64        `json:"dryHours" places:"1"`   // sugar 98 % gone; 0 if never
-	AsItFills      bool           `json:"asItFills,omitempty"`   // pitched while the worts ran in: all hours count from the full fermenter
+	LeavesHoldH    float64        `json:"leavesHoldHours,omitempty" places:"1"` // when it is first more than 1 C outside its hold; 0 if never
+	LeavesHoldC    float64        `json:"leavesHoldC,omitempty" places:"1"`     // how far it goes on that side
+	Hours          float64        `json:"hours" places:"1"`                     // in the fermenter, until the still is charged
+	AskedHours     float64        `json:"askedHours" places:"1"`                // as the batch asks; it goes on while it stands
+	DryHours       float64        `json:"dryHours" places:"1"`                  // sugar 98 % gone; 0 if never
+	AsItFills      bool           `json:"asItFills,omitempty"`                  // pitched while the worts ran in: all hours count from the full fermenter
 	FinalGravitySG float64        `json:"finalGravitySG" places:"4"`
 	FinalGrainSG   float64        `json:"finalGravityFromGrainSG" places:"4"` // without the backset's solids
 	AbvPct         float64        `json:"abvPct" places:"2"`                  // of the whole, grain and yeast in it: times washVolumeL it is pureL
@@ -142,7 +144,7 @@ type FermentPoint struct {
 	Hour       float64 `json:"hour" places:"2"`
 	TempC      float64 `json:"tempC" places:"2"`
 	SG         float64 `json:"sg" places:"4"`
-	AbvPct     float64 `json:"abvPct" places:"2"`
+	AbvPct     float64 `json:"abvPct" places:"2"` // of what runs through a sieve, as Ferment.Liquid
 	PH         float64 `json:"pH" places:"2"`
 	YeastGPerL float64 `json:"yeastGPerL" places:"2"`
 	HeatKW     float64 `json:"heatKW" places:"2"`

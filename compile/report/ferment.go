@@ -4,6 +4,7 @@ import (
 	"newmake/compile/lot"
 	"newmake/compile/numbers"
 	"newmake/compile/plan"
+	"newmake/compile/stage/ferment"
 	"newmake/lang/recipe"
 )
 
@@ -30,6 +31,12 @@ func fermentPart(b recipe.Ferment, setC float64, r numbers.Ferment) plan.Ferment
 		AttenuationPct: 100 * r.Attenuation, SugarLeftKg: r.SugarLeftKg, PH: r.PH, SourHours: r.SourS / lot.SecondsPerHour,
 		PeakC: r.PeakTempC, PeakHours: r.PeakTempS / lot.SecondsPerHour, PeakHeatKW: r.PeakHeatW / 1000, CoolKWh: r.CoolJ / lot.JoulesPerKWh, CoolingWaterL: r.CoolingWaterM3 * lot.LitresPerM3,
 		CO2Kg: r.CO2Kg, CO2M3: r.CO2Kg / co2GramsPerMole * gasLitresPerMole,
+	}
+	above, below := r.Leaves(b.HoldLowC, b.HoldHighC)
+	for _, l := range []*ferment.Leaving{above, below} {
+		if l != nil && f.LeavesHoldH == 0 {
+			f.LeavesHoldH, f.LeavesHoldC = l.First.TimeS/lot.SecondsPerHour, l.Farthest.TempC
+		}
 	}
 	f.Account = plan.Account{
 		SugarTakenKg: r.SugarTakenKg, SugarLeftKg: r.SugarLeftKg, EthanolYieldPct: 100 * r.EthanolYield, YeastGrownKg: r.GrownKg,

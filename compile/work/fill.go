@@ -70,27 +70,36 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 	case heavy:
 		people = 2
 	}
-	what := "one cask"
+	what, of, in := "one cask", "it", "cask"
 	if k.Casks > 1 {
-		what = strconv.Itoa(k.Casks) + " casks"
+		what, of, in = strconv.Itoa(k.Casks)+" casks", "each", "each cask"
 	}
-	text := "Gauge again, fill " + what + " of {}" + alone + ", bung, weigh, mark and record each" + cite(n.Batch, "27 CFR 19.283, 19.485, 19.618") + "."
-	values := []plan.Quantity{plan.Of(k.SizeL, plan.Litre)}
+	holds := plan.Of(k.SizeL, plan.Litre)
+	filled := holds
+	if k.Casks == 1 && k.LastFill != nil { // it is filled a little short
+		filled = k.LastFill.Volume()
+	}
+	text := "Gauge again, fill " + what + " of {}" + alone + ", bung, weigh, mark and record " + of + cite(n.Batch, "27 CFR 19.283, 19.485, 19.618") + "."
+	values := []plan.Quantity{holds}
 	reads := setReadings(*k.Fill)
-	reads[0].What = "each cask"
+	reads[0].What = in
 	weight := func(what string, kg, besidesKg float64) Reading {
 		return Reading{plan.Reading{What: what, Should: plan.Of(kg, plan.Kilogram), Besides: besidesKg}, -1}
 	}
 	net := Net.At(k.NetKg)
 	reads = append(reads, weight("net", k.NetKg, net), weight("gross", k.GrossKg, math.Hypot(net, woods*k.TareKg)))
-	if k.LastFill != nil && k.Casks > 1 {
+	switch {
+	case k.LastFill == nil:
+	case k.Casks == 1:
+		text, values = text+" It takes {}, and is not quite full.", append(values, filled)
+	default:
 		text, values = text+" The last one takes {}.", append(values, k.LastFill.Volume())
 	}
 	if k.Leftover.VolumeL > leastLeftL {
 		text, values = text+" {} is left: into a closed tank, labelled, for the next cask.", append(values, k.Leftover.Volume())
 	}
 	return Job{
-		Mark: mark("{} at {}", plan.Of(k.SizeL, plan.Litre), k.Fill.Strength().At()),
+		Mark: mark("{} at {}", filled, k.Fill.Strength().At()),
 		Task: schedule.Task{Key: "fill.cask", Stage: "fill", Attend: schedule.Throughout, MayWait: true, People: people,
 			DurationS: fillSetupS + fillS*float64(k.Casks)},
 		Do: plan.Say(text, values...), Read: reads, Cautions: []string{"spirit", "lift"}, Path: recipe.PathFill,

@@ -107,6 +107,14 @@ func TestWhereTheSpiritGoes(t *testing.T) {
 	assert.False(t, last(plan.Cask{Casks: 1, Fill: &plan.Lot{}, LastFill: &plan.Lot{VolumeL: 30}}), "one cask has no last")
 	assert.False(t, last(plan.Cask{Casks: 2, Fill: &plan.Lot{}}), "all are full")
 	assert.Contains(t, fillCasks(small(), full).Do.Text, "fill 2 casks of")
+	assert.Contains(t, fillCasks(small(), full).Do.Text, "mark and record each")
+	one := fillCasks(small(), plan.Cask{Casks: 1, SizeL: 200, Fill: &plan.Lot{}})
+	assert.Contains(t, one.Do.Text, "mark and record it")
+	assert.Equal(t, "cask", one.Read[0].What)
+	assert.InDelta(t, 200, one.Mark.Values[0].Value, 0)
+	short := fillCasks(small(), plan.Cask{Casks: 1, SizeL: 200, Fill: &plan.Lot{}, LastFill: &plan.Lot{VolumeL: 199}})
+	assert.Contains(t, short.Do.Text, "It takes {}, and is not quite full.")
+	assert.InDelta(t, 199, short.Mark.Values[0].Value, 0, "the line of the day says what goes in")
 	assert.Contains(t, fillCasks(small(), plan.Cask{Casks: 1, Fill: &plan.Lot{}}).Do.Text, "fill one cask of")
 }
 
@@ -400,4 +408,23 @@ func TestTheWashStillIsCleanedBesideTheSpirit(t *testing.T) {
 	assert.Empty(t, cleanWashStill(n).After)
 	n.Plant.Crew, n.Spirit.Still = 2, n.Strip.Still
 	assert.Empty(t, cleanWashStill(n).After, "it must be clean before the spirit runs in it")
+}
+
+// A still is lit, or its steam or its elements are turned on.
+func TestHowAStillIsHeated(t *testing.T) {
+	for _, c := range []struct {
+		by      recipe.Heating
+		boilerW float64
+		want    string
+	}{
+		{recipe.Jacket, 0, "Light the wash still"},
+		{recipe.Jacket, 1, "Steam on, wash still"},
+		{recipe.Direct, 0, "Steam on, wash still"},
+		{recipe.Elements, 1, "Heat on, wash still"},
+	} {
+		n := small()
+		n.Plant.BoilerW = c.boilerW
+		all := charges("strip", n, &recipe.Vessel{Name: "S", HeatedBy: c.by, HeatsW: 1e4}, still.Run{HeatUpS: 60}, 1)
+		assert.Equal(t, c.want, all[0].heat().Title.Text)
+	}
 }

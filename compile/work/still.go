@@ -54,9 +54,10 @@ type charge struct {
 	task    schedule.Task // what its jobs have in common
 	powerW  float64
 	pumpM3S float64
-	warmed  bool // a wash that the pot ale of the charge before has warmed
-	warms   bool // its pot ale warms the next one
-	stirred bool // with grain in it, by the still's agitator
+	warmed  bool   // a wash that the pot ale of the charge before has warmed
+	warms   bool   // its pot ale warms the next one
+	fire    string // what is done to begin: the heat is lit, or turned on
+	stirred bool   // with grain in it, by the still's agitator
 }
 
 func charges(use string, n *numbers.Batch, v *recipe.Vessel, r still.Run, count int) []charge {
@@ -64,9 +65,21 @@ func charges(use string, n *numbers.Batch, v *recipe.Vessel, r still.Run, count 
 	for i := range out {
 		id := chargeID(use, i, count)
 		out[i] = charge{id: id, use: use, run: r, cuts: n.Spirit, task: schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout},
-			powerW: heatW(v, n.Plant), pumpM3S: numbers.Rates(n.Batch).PumpM3S}
+			powerW: heatW(v, n.Plant), fire: fire(v, n.Plant), pumpM3S: numbers.Rates(n.Batch).PumpM3S}
 	}
 	return out
+}
+
+// fire is how a still is brought to heat: by steam, where it is blown in or the house has a
+// boiler, by elements, or by whatever is lit under it.
+func fire(v *recipe.Vessel, p *recipe.Plant) string {
+	switch {
+	case v.HeatedBy == recipe.Elements:
+		return "Heat on, "
+	case v.HeatedBy == recipe.Direct || p.BoilerW > 0:
+		return "Steam on, "
+	}
+	return "Light the "
 }
 
 // feintsTank is what stands in the feints tank when charge i of n has been taken from
@@ -147,7 +160,7 @@ func (c charge) heat() Job {
 	if c.stirred {
 		text = "Start the agitator, and keep it going until the wash boils. " + text
 	}
-	j := Job{Task: t, Title: plan.Say("Light the " + stillNames[c.use]), Cautions: []string{"stillhouse", "vapour"}, Path: recipe.PathOf(c.use)}
+	j := Job{Task: t, Title: plan.Say(c.fire + stillNames[c.use]), Cautions: []string{"stillhouse", "vapour"}, Path: recipe.PathOf(c.use)}
 	if len(c.run.Curve) > 0 {
 		first := c.run.Curve[0]
 		j.Read = []Reading{spout(first.ABV), vapour(first.VapourC)}

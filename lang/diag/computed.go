@@ -34,6 +34,7 @@ const (
 	CodeYeastKilled   Code = "NM0754"
 	CodeFermentFailed Code = "NM0755"
 	CodeHoldCold      Code = "NM0756"
+	CodeHoldLeft      Code = "NM0757"
 
 	CodeStillFailed    Code = "NM0850"
 	CodeNoDistillate   Code = "NM0851"
@@ -112,6 +113,7 @@ var Computed = []Info{
 	{CodeYeastKilled, "yeast-killed", Error, "a ferment hot enough to kill its yeast"},
 	{CodeFermentFailed, "ferment-not-computed", Error, "a ferment that cannot be computed"},
 	{CodeHoldCold, "hold-below-the-water", Warning, "a ferment to be held colder than its cooling water can"},
+	{CodeHoldLeft, "hold-left", Note, "a ferment that leaves the temperatures at which it is held"},
 
 	{CodeStillFailed, "run-not-computed", Error, "a still run that cannot be computed"},
 	{CodeNoDistillate, "no-distillate", Error, "a run that stops before it begins"},

@@ -178,8 +178,12 @@ func fermentDesc(p *plan.Plan, u measure.Units) string {
 	fmt.Fprintf(&b, "Gravity falls from %s to %s in %s h, and the strength of the whole comes to %s.", measure.Gravity(f.Curve[0].SG),
 		measure.Gravity(f.Curve[n-1].SG), measure.Number(f.Curve[n-1].Hour, 0), u.Abv(f.AbvPct))
 	fmt.Fprintf(&b, " It is pitched at %s and warmest, %s, after %s.", u.Temp(f.PitchC), u.Temp(f.PeakC), measure.Hours(f.PeakHours))
-	if f.HoldHighC > f.HoldLowC {
-		fmt.Fprintf(&b, " It is held within %s to %s.", u.Temp(f.HoldLowC), u.Temp(f.HoldHighC))
+	switch hold := u.Temp(f.HoldLowC) + " to " + u.Temp(f.HoldHighC); {
+	case f.HoldHighC <= f.HoldLowC:
+	case f.LeavesHoldC != 0:
+		fmt.Fprintf(&b, " It is to be held at %s, and leaves that after %s, for %s.", hold, measure.Hours(f.LeavesHoldH), u.Temp(f.LeavesHoldC))
+	default:
+		fmt.Fprintf(&b, " It is held within %s.", hold)
 	}
 	return b.String()
 }

@@ -45,7 +45,7 @@ func touchMash(c *Chart, x scale, m plan.Mash, start time.Time, u measure.Units)
 func touchFerment(c *Chart, x scale, f plan.Ferment, start time.Time, u measure.Units) {
 	c.touch(x, len(f.Curve), func(i int) float64 { return f.Curve[i].Hour }, func(i int) []string {
 		k := f.Curve[i]
-		return []string{after(start, minutes(60*k.Hour)), measure.Gravity(k.SG), u.Abv(k.AbvPct), u.Temp(k.TempC)}
+		return []string{after(start, minutes(60*k.Hour)), measure.Gravity(k.SG), u.Abv(k.AbvPct) + " strained", u.Temp(k.TempC)}
 	})
 }
 

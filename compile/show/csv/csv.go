@@ -230,7 +230,7 @@ func (t *csvTable) mash(p *plan.Plan) {
 }
 
 func (t *csvTable) ferment(p *plan.Plan) {
-	t.row("hour", t.unit("temperature", plan.Celsius), "gravity_SG", "strength_abv_pct_20C", "pH", "yeast_g_per_L", "heat_kW",
+	t.row("hour", t.unit("temperature", plan.Celsius), "gravity_SG", "strained_abv_pct_20C", "pH", "yeast_g_per_L", "heat_kW",
 		t.unit("co2", plan.Kilogram), "cooling_pct")
 	for _, c := range p.Ferment.Curve {
 		t.row(figure(c.Hour, 2), t.value(c.TempC, plan.Celsius), figure(c.SG, 4), figure(c.AbvPct, 2), figure(c.PH, 2),

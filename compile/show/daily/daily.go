@@ -182,6 +182,9 @@ func (p *page) step(u measure.Units, s plan.Step) {
 			end = append(end, safe(r.What)+" "+strings.TrimPrefix(u.Brief(r.Should), r.What+" "))
 		}
 	}
+	if strings.HasSuffix(s.ID, ".collect") && len(end) > 0 { // its title is its beginning
+		end[0] = "till " + measure.Clock(s.End) + ": " + end[0]
+	}
 	if s.Attend == plan.Alone {
 		end = []string{"goes alone"}
 	}

@@ -750,16 +750,34 @@ func writeFerment(w *markup.Page, f says, d *view) {
 <div><dt>final gravity</dt> <dd>`)
 	w.Text(f.Gravity(d.Ferment.FinalGravitySG))
 	w.Raw(`</dd></div>
-<div><dt>wash</dt> <dd>`)
+<div><dt>wash, grain in it</dt> <dd>`)
 	w.Text(f.Volume(d.Ferment.Wash))
 	w.Raw(` at `)
 	w.Text(f.LotAbv(d.Ferment.Wash))
+	w.Raw(`</dd></div>
+<div><dt>strained</dt> <dd>`)
+	w.Text(f.Said(d.Ferment.Liquid.ByVolume()))
 	w.Raw(`</dd></div>
 <div><dt>warmest</dt> <dd>`)
 	w.Text(f.Temp(d.Ferment.PeakC))
 	w.Raw(` after `)
 	w.Text(f.Hours(d.Ferment.PeakHours))
-	w.Raw(`</dd></div>
+	w.Raw(`</dd></div>`)
+	if d.Ferment.LeavesHoldC != 0 {
+		w.Raw(`
+<div><dt>`)
+		if d.Ferment.LeavesHoldC < d.Ferment.HoldLowC {
+			w.Raw(`below its hold`)
+		} else {
+			w.Raw(`above its hold`)
+		}
+		w.Raw(`</dt> <dd>from `)
+		w.Text(f.Hours(d.Ferment.LeavesHoldH))
+		w.Raw(` on, `)
+		w.Text(f.Temp(d.Ferment.LeavesHoldC))
+		w.Raw(`</dd></div>`)
+	}
+	w.Raw(`
 </dl>`)
 	if d.FermentChart.ID != "" {
 		w.Raw(`
@@ -860,7 +878,13 @@ func writeFilling(w *markup.Page, f says, d *view) {
 		if d.Cask.Casks != 0 {
 			w.Raw(`
 <table class="list casks">
-<caption>The casks: `)
+<caption>`)
+			if d.Cask.Casks > 1 {
+				w.Raw(`The casks`)
+			} else {
+				w.Raw(`The cask`)
+			}
+			w.Raw(`: `)
 			if d.Cask.New {
 				w.Raw(`new`)
 			} else {
@@ -875,7 +899,13 @@ func writeFilling(w *markup.Page, f says, d *view) {
 					w.Int(v4)
 				}
 			}
-			w.Raw(`. Each should weigh `)
+			w.Raw(`. `)
+			if d.Cask.Casks > 1 {
+				w.Raw(`Each`)
+			} else {
+				w.Raw(`It`)
+			}
+			w.Raw(` should weigh `)
 			w.Text(f.Mass(d.Cask.TareKg))
 			w.Raw(` empty, `)
 			w.Text(f.Mass(d.Cask.GrossKg))

@@ -134,6 +134,13 @@ func (t *text) ferment() {
 		t.fact("wash, strained", liquid, "as a laboratory finds it: "+solids+" takes room and holds no alcohol")
 	}
 	t.fact("warmest", t.Temp(f.PeakC), fmt.Sprintf("after %s; heat %s kW at its greatest", measure.Hours(f.PeakHours), measure.Number(f.PeakHeatKW, 1)))
+	if f.LeavesHoldC != 0 {
+		side := "above its hold"
+		if f.LeavesHoldC < f.HoldLowC {
+			side = "below its hold"
+		}
+		t.fact(side, t.Temp(f.LeavesHoldC), fmt.Sprintf("from %s on; it is to be held at %s to %s", measure.Hours(f.LeavesHoldH), t.Temp(f.HoldLowC), t.Temp(f.HoldHighC)))
+	}
 	if f.CoolingWaterL > 0 {
 		t.fact("cooling", measure.Number(f.CoolKWh, 0)+" kWh", "cooling water "+t.Litres(f.CoolingWaterL))
 	}
