@@ -81,6 +81,9 @@ func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) 
 	if said.HasErrors() {
 		return nil, src.House.Ordered(said), nil
 	}
+	if p.Plant == nil {
+		return nil, nil, diag.Refuse("the season %q asks for nothing, so there is nothing to plan: say what is to be made, as in `casks 4 of \"Ferry Landing\" by 2026-04-10`", name)
+	}
 	p.Runs = begun(src, asks)
 	for _, r := range p.Runs {
 		add(r.Batch) // a run of a batch that cannot be read is left out

@@ -191,7 +191,7 @@ func (s *solver) missed(out []Demanded) {
 				d.Least = &least
 			}
 		}
-		if d.Least != nil && s.answered(i, s.placed, s.built)+most >= s.wantedOf(i) {
+		if d.Enough = d.Least != nil && s.answered(i, s.placed, s.built)+most >= s.wantedOf(i); d.Enough {
 			continue
 		}
 		if d.Wanted != WantedCasks {
@@ -215,6 +215,7 @@ func (s *solver) missed(out []Demanded) {
 			met := s.answered(i, p, b) >= s.wantedOf(i)
 			s.list = was
 			if met {
+				d.Enough = true
 				d.Least = &Relief{What: Later, Name: d.By, Amount: float64(days), Unit: "days", Batches: s.wantedOf(i) - s.answered(i, s.placed, s.built)}
 				break
 			}

@@ -93,9 +93,10 @@ type Demanded struct {
 	When   string   `json:"when,omitempty"` // time at which the last of it was there
 	Runs   []string `json:"runs"`           // their numbers
 	// Limit and Least are set where it is not met: what stands in the way, and the least
-	// change that would do.
-	Limit string  `json:"limit,omitempty"`
-	Least *Relief `json:"least,omitempty"`
+	// change that would do; where none that was tried does, the one that brings most.
+	Limit  string  `json:"limit,omitempty"`
+	Least  *Relief `json:"least,omitempty"`
+	Enough bool    `json:"enough,omitempty"` // Least would do
 }
 
 // Run is one batch on its way.

@@ -63,6 +63,7 @@ func TestCannotBeMet(t *testing.T) {
 	assert.GreaterOrEqual(t, s.Gap.Most, s.Gap.Met)
 	assert.NotEqual(t, season.ByDemand, s.Gap.By)
 	assert.NotEmpty(t, s.Demands[0].Limit)
+	assert.False(t, s.Demands[0].Enough, "no one thing more fills forty casks in six weeks")
 }
 
 const tooSoon = `season "Soon" from 2026-04-07 to 2026-05-16 {
@@ -79,6 +80,7 @@ func TestTooSoon(t *testing.T) {
 	t.Logf("%+v %+v", s.Demands, s.Demands[0].Least)
 	assert.False(t, s.Demands[0].Met)
 	require.NotNil(t, s.Demands[0].Least)
+	assert.True(t, s.Demands[0].Enough)
 	assert.True(t, s.Demands[1].Met)
 }
 

@@ -151,8 +151,12 @@ func (v say) comes(d season.Demanded) string {
 	if d.Limit != "" {
 		text += "; what limits it is " + v.limit(d.Limit)
 	}
-	if d.Least != nil {
+	switch {
+	case d.Least == nil:
+	case d.Enough:
 		text += ". The least change that would do: " + v.thing(*d.Least)
+	default:
+		text += fmt.Sprintf(". Of what was tried, %s brings most, and is not enough", v.thing(*d.Least))
 	}
 	return text
 }

@@ -40,7 +40,7 @@ func spring() *season.Season {
 		Gap:     season.Gap{Met: 1, Most: 2, By: "boiler"},
 		Demands: []season.Demanded{
 			{Batch: "Ferry Landing", Wanted: "casks", Amount: 1, By: "2026-04-18", Made: 1, Met: true, When: at("15", "10:00"), Runs: []string{"26-09"}},
-			{Batch: "Low Bridge", Wanted: "batches", Amount: 2, Made: 1, Limit: "boiler", Least: &season.Relief{What: "boiler", Amount: 20, Unit: "kW", Batches: 1}, Runs: []string{"1"}},
+			{Batch: "Low Bridge", Wanted: "batches", Amount: 2, Made: 1, Limit: "boiler", Enough: true, Least: &season.Relief{What: "boiler", Amount: 20, Unit: "kW", Batches: 1}, Runs: []string{"1"}},
 		},
 		Runs: []season.Run{one, two},
 		Vessels: []season.Vessel{
