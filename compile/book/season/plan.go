@@ -351,12 +351,18 @@ func (c *course) as(own *course) *course {
 			}
 		}
 		for n := range out.blocks { // what is done beside it follows one of its tasks
-			if f, o := &out.blocks[n], n; f.after == i && f.beside && o < len(own.blocks) && own.blocks[o].like(*f) && own.blocks[o].after == k {
-				if f.most == f.least {
-					f.most = own.blocks[o].least
-				}
-				f.least = own.blocks[o].least
+			f := &out.blocks[n]
+			if f.after != i || !f.beside {
+				continue
 			}
+			o := slices.IndexFunc(own.blocks, func(o block) bool { return o.after == k && o.beside && o.like(*f) })
+			if o < 0 {
+				continue
+			}
+			if f.most == f.least {
+				f.most = own.blocks[o].least
+			}
+			f.least = own.blocks[o].least
 		}
 	}
 	return out
