@@ -1,6 +1,6 @@
 // The page for a browser, in Chromium: node page.mjs FOLDER
 import {createServer} from "node:http";
-import {readFileSync, writeFileSync} from "node:fs";
+import {readFileSync, statSync, writeFileSync} from "node:fs";
 import {join} from "node:path";
 import {tmpdir} from "node:os";
 import {deflateRawSync} from "node:zlib";
@@ -31,6 +31,12 @@ const hold = (ok, what) => {
   console.log(`${ok ? "ok  " : "FAIL"} ${what}`);
 };
 const none = (faults, what) => hold(!faults.length, [what, ...faults.slice(0, 12)].join("\n       "));
+
+// What the engine weighs as it is sent. 3 MB are wanted; so long as it is above them, it does
+// not grow by more than 3 % of what it weighed when this was written, which is 3.34 MB.
+const wanted = 3.0, most = 3.44;
+const weighs = statSync(join(folder, "engine.bin")).size / 1e6;
+hold(weighs <= most, `the engine weighs ${weighs.toFixed(2)} MB packed, ${most} MB at most; ${wanted} MB are wanted, ${weighs <= wanted ? "and met" : `which is ${(weighs - wanted).toFixed(2)} MB less`}`);
 
 const sheetText = (page) => page.evaluate(() => document.getElementById("sheet").shadowRoot?.textContent ?? "");
 const textOf = (page) => page.evaluate(() => JSON.parse(localStorage.getItem("newmake.house")));
@@ -152,6 +158,35 @@ await withBrowser(async (browser) => {
   hold(JSON.stringify((await textOf(page)).files) === JSON.stringify(kept.files) && kept.versions.length === 1, "loaded again, the work is there");
   none((await axeFaults(page)).filter((f) => !f.includes("(print)")), "axe has nothing to say");
   none(await htmlFaults(readFileSync(join(folder, "index.html"), "utf8")), "html-validate has nothing to say");
+
+  // Printed: the sheet alone, by its button and by a key, and by the browser's own command.
+  await page.evaluate(() => { // the printer's part of it: what would be printed is kept
+    window.printed = [];
+    const {append} = Element.prototype;
+    document.body.append = function (...below) {
+      append.apply(this, below);
+      for (const b of below) if (b.id === "paper") b.contentWindow.print = () => window.printed.push(b.contentDocument.body.innerText);
+    };
+  });
+  const onPaper = () => page.evaluate(() => window.printed.at(-1) ?? "");
+  const key = async (id) => { await page.focus(id); await page.keyboard.press("Enter"); };
+  await key("#print");
+  hold((await onPaper()).includes("Ferry Landing") && (await onPaper()).includes("Local code, permits and licensed practice come first"), "the sheet is printed, by a key, with the words on safety and law");
+  hold(!/Download the house|Lay out/.test(await onPaper()), "and it alone");
+  hold(await page.evaluate(() => { const p = document.getElementById("paper").contentDocument; return p.adoptedStyleSheets[0].cssRules.length > 20 && p.documentElement.scrollHeight > 100; }), "in the style that it has on paper");
+  await behind(page, "corn             68 %");
+  await changed(page, () => page.keyboard.type("%"));
+  await key("#print");
+  hold((await onPaper()).startsWith("The text has errors now."), "a sheet that is not to be worked from says so on paper too");
+  await behind(page, "corn             68 %%");
+  await changed(page, () => page.keyboard.press("Backspace"));
+  await page.setViewport({width: 600, height: 900}); // narrower than the two panes, as paper is
+  await page.emulateMediaType("print");
+  hold(await page.evaluate(() => document.getElementById("sheet").offsetHeight > 2000 && !document.querySelector("header").offsetHeight && !document.getElementById("left").offsetHeight), "the browser's own command prints the sheet alone");
+  await page.emulateMediaType(null);
+  await page.setViewport({width: 1280, height: 900});
+  const titles = await page.$$eval("button, .button", (all) => all.map((b) => b.title).join(" "));
+  hold(!/newmake [a-z]|--\w/.test(titles), "what a button does is told in words of the page");
 
   // Shared by the fragment, which the server never sees.
   asked = [];

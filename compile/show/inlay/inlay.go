@@ -23,7 +23,6 @@ import (
 type Hint struct {
 	At   diag.Span
 	Text string
-	More string
 }
 
 // Hints are the predictions of a batch, in the order of its lines.
@@ -54,7 +53,7 @@ func (h *hints) own(at diag.Span) bool {
 
 func (h *hints) add(path recipe.Path, text string) {
 	if at, ok := h.b.Where[path]; ok && text != "" && h.own(at) {
-		h.out = append(h.out, Hint{At: at, Text: text, More: more(h.d)})
+		h.out = append(h.out, Hint{At: at, Text: text})
 	}
 }
 
@@ -120,19 +119,15 @@ func (h *hints) outcome() []Hint {
 			at = at.Line(say.within)
 		}
 		if l := at.Line(say.word); l != nil && h.own(l.At()) {
-			out = append(out, Hint{At: l.At(), Text: say.text, More: more(h.d)})
+			out = append(out, Hint{At: l.At(), Text: say.text})
 		} else {
 			first = append(first, say.text)
 		}
 	}
 	if len(first) > 0 {
-		out = append([]Hint{{At: h.d.At, Text: strings.Join(first, "; "), More: more(h.d)}}, out...)
+		out = append([]Hint{{At: h.d.At, Text: strings.Join(first, "; ")}}, out...)
 	}
 	return out
-}
-
-func more(d *house.Decl) string {
-	return fmt.Sprintf("predicted; `newmake plan %s` has the plan, `newmake why` where a number comes from", d.File.Path)
 }
 
 func gravity(p *plan.Plan) string {

@@ -100,6 +100,7 @@ func TestAsTheServerSays(t *testing.T) {
 	for _, h := range a.Hints {
 		got = append(got, h.Text)
 		assert.Greater(t, h.At, 0)
+		assert.NotContains(t, h.More, "newmake ", "a page has no command line")
 	}
 	assert.ElementsMatch(t, want, got)
 

@@ -151,13 +151,16 @@ func tokens(text string) []Token {
 	return out
 }
 
+// foretold says what a prediction is, by the parts of the page.
+const foretold = "predicted; the run sheet beside the text has the whole plan"
+
 // hints are the predictions of batches as places of a text.
 func hints(h *check.House, text string, of map[string][]inlay.Hint) []Hint {
 	p := placesOf(text)
 	out := []Hint{}
 	for _, name := range h.Batches() {
 		for _, hint := range of[name] {
-			out = append(out, Hint{p.unit(hint.At.End), hint.Text, hint.More})
+			out = append(out, Hint{p.unit(hint.At.End), hint.Text, foretold})
 		}
 	}
 	slices.SortStableFunc(out, func(a, b Hint) int { return a.At - b.At })

@@ -2,7 +2,7 @@
 // All that is said of a recipe comes from the engine.
 import {Editor} from "./editor.js";
 import {Engine} from "./engine.js";
-import {showPage, words} from "./show.js";
+import {printPage, showPage, words} from "./show.js";
 import * as store from "./store.js";
 
 const $ = (id) => document.getElementById(id);
@@ -238,7 +238,7 @@ $("keep").onclick = () => {
   store.keep(work, new Date().toLocaleString());
   versions();
   keepWork();
-  status("This version is kept; `What changed since` compares with it.");
+  status("This version is kept: What changed since compares with it.");
 };
 $("share").onclick = async () => {
   const a = await engine.ask({ask: "pack", files: work.files});
@@ -265,6 +265,10 @@ $("download").onclick = async () => {
   else if (a) status(a.problem);
 };
 $("save-sheet").onclick = () => sheet && save(work.file.replace(/.*\/|\.batch$/g, "") + ".html", new Blob([sheet], {type: "text/html"}));
+$("print").onclick = () => {
+  if (sheet) printPage(sheet, $("stale").hidden ? "" : $("stale").textContent);
+  else status("There is no sheet to print yet: the messages say what is wrong.");
+};
 $("open").onchange = async () => {
   const files = {};
   for (const f of $("open").files) {

@@ -4,12 +4,9 @@
 // of that tree, which the policy of the page allows; no script is in it, and none would run.
 export function showPage(host, html) {
   const root = host.shadowRoot ?? host.attachShadow({mode: "open"});
-  let css = "";
-  const bare = html.replace(/<style[^>]*>([^]*?)<\/style>/g, (_, text) => { css += text + "\n"; return ""; }).replace(/<meta[^>]*>/g, "");
-  const page = new DOMParser().parseFromString(bare, "text/html");
+  const {page, css} = harmless(html);
   const style = new CSSStyleSheet();
   style.replaceSync(css + fit);
-  page.querySelectorAll("script, style, meta, link, base, iframe, object, embed").forEach((e) => e.remove());
   for (const main of page.querySelectorAll("main")) { // the page around it has its own
     const part = page.createElement("div");
     for (const {name, value} of main.attributes) part.setAttribute(name, value);
@@ -31,12 +28,47 @@ export function showPage(host, html) {
   }
 }
 
+// harmless takes a page apart: its elements without any that loads or runs, and its style.
+function harmless(html) {
+  let css = "";
+  const bare = html.replace(/<style[^>]*>([^]*?)<\/style>/g, (_, text) => { css += text + "\n"; return ""; }).replace(/<meta[^>]*>/g, "");
+  const page = new DOMParser().parseFromString(bare, "text/html");
+  page.querySelectorAll("script, style, meta, link, base, iframe, object, embed").forEach((e) => e.remove());
+  return {page, css};
+}
+
+// printPage prints a page alone, out of a frame of its own, with the style that it has on
+// paper. Above it stands a warning, if there is one.
+export function printPage(html, warning) {
+  document.getElementById("paper")?.remove();
+  const frame = document.createElement("iframe");
+  frame.id = "paper";
+  frame.title = "The sheet, for the printer";
+  frame.tabIndex = -1;
+  frame.setAttribute("aria-hidden", "true");
+  document.body.append(frame);
+  const {page, css} = harmless(html);
+  const paper = frame.contentDocument, style = new frame.contentWindow.CSSStyleSheet();
+  style.replaceSync(css);
+  paper.adoptedStyleSheets = [style];
+  paper.documentElement.lang = "en";
+  paper.title = page.title;
+  paper.body.replaceWith(paper.importNode(page.body, true));
+  if (warning) {
+    const said = paper.createElement("p");
+    said.append(Object.assign(paper.createElement("strong"), {textContent: warning}));
+    paper.body.prepend(said);
+  }
+  frame.contentWindow.focus();
+  frame.contentWindow.print();
+}
+
 // What a sheet is made to fit on paper fits a narrow pane too.
 const fit = `
 html, body { display: block; }
 body { min-width: 0; max-width: 100%; margin: 0; padding: 0; }
 svg { max-width: 100%; height: auto; }
-@media (max-width: 820px) { table { display: block; max-width: 100%; overflow-x: auto; }}`;
+@media screen and (max-width: 820px) { table { display: block; max-width: 100%; overflow-x: auto; }}`;
 
 // words turns the little Markdown of a hover into elements.
 export function words(markdown) {

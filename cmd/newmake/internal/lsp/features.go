@@ -266,7 +266,7 @@ func (s *server) hints(raw json.RawMessage) (func() any, *home, error) {
 		for _, hint := range predictions(at, path, drawn) {
 			where := units.position(hint.At.Src, marked, hint.At.End)
 			if !before(where, p.Range.Start) && !before(p.Range.End, where) {
-				out = append(out, inlayHint{Position: where, Label: hint.Text, PaddingLeft: true, Tooltip: hint.More})
+				out = append(out, inlayHint{Position: where, Label: hint.Text, PaddingLeft: true, Tooltip: fmt.Sprintf("predicted; `newmake plan %s` has the plan, `newmake why` where a number comes from", hint.At.Src.Name)})
 			}
 		}
 		return out
