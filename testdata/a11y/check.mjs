@@ -6,7 +6,7 @@
 // served, and HOSTILE one whose words mean harm.
 import { readFileSync, readdirSync } from "node:fs";
 import { join, resolve } from "node:path";
-import { axeFaults, htmlFaults } from "./access.mjs";
+import { axeFaults, htmlFaults, phoneFaults } from "./access.mjs";
 import { open, withBrowser } from "./browser.mjs";
 import { calendarFaults } from "./calendar.mjs";
 import { inkFaults } from "./ink.mjs";
@@ -34,6 +34,7 @@ await withBrowser(async (browser) => {
     const { page, faults } = await open(browser, "file://" + at);
     faults.push(...(await htmlFaults(text)), ...(await axeFaults(page)), ...(await inkFaults(page)));
     for (const paper of Object.keys(papers)) faults.push(...(await tooWide(page, paper)));
+    faults.push(...(await phoneFaults(page)));
     await page.setViewport({ width: 800, height: 1000 });
     const steps = await mark(page), counts = [];
     for (const paper of Object.keys(papers)) {
@@ -70,6 +71,7 @@ await withBrowser(async (browser) => {
     const { page, faults } = await open(browser, "file://" + join(reviews, file));
     faults.push(...(await htmlFaults(readFileSync(join(reviews, file), "utf8"))), ...(await axeFaults(page)), ...(await inkFaults(page)));
     for (const paper of Object.keys(papers)) faults.push(...(await tooWide(page, paper)));
+    faults.push(...(await phoneFaults(page)));
     await page.close();
     report("reviews/" + file, faults);
   }

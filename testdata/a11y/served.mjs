@@ -5,7 +5,7 @@ import { execFileSync, spawn } from "node:child_process";
 import { readFileSync, writeFileSync } from "node:fs";
 import { networkInterfaces } from "node:os";
 import { dirname, join } from "node:path";
-import { axeFaults, htmlFaults } from "./access.mjs";
+import { axeFaults, htmlFaults, phoneFaults } from "./access.mjs";
 import { open } from "./browser.mjs";
 
 const phone = { width: 390, height: 844, hasTouch: true, isMobile: true };
@@ -49,7 +49,7 @@ export async function servedFaults(browser, newmake, recipe, shots) {
         await page.evaluate(() => { document.documentElement.style.fontSize = ""; });
         if (width === 390 || width === 1280) await whole(`${width}-${scheme}`);
       }
-      faults.push(...(await axeFaults(page)).map((f) => `served, ${scheme}: ${f}`));
+      for (const of of [axeFaults, phoneFaults]) faults.push(...(await of(page)).map((f) => `served, ${scheme}: ${f}`));
     }
     await page.setViewport(phone);
 

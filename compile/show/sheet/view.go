@@ -224,7 +224,7 @@ func (v *view) Sections() []section {
 	}
 	add(v.Filling, "reduce and fill")
 	if v.Card != nil {
-		out = append(out, section{"card", "proofing card", ""})
+		out = append(out, section{"card", "proofing card", v.Filling.Date()})
 	}
 	if len(v.Cask.Forecast) > 0 {
 		out = append(out, section{"wood", "years in wood", ""})
