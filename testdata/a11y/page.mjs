@@ -153,7 +153,7 @@ await withBrowser(async (browser) => {
 
   // Kept, in the browser.
   await new Promise((done) => setTimeout(done, 400));
-  const kept = await textOf(page);
+  let kept = await textOf(page);
   await changed(page, () => page.reload());
   hold(JSON.stringify((await textOf(page)).files) === JSON.stringify(kept.files) && kept.versions.length === 1, "loaded again, the work is there");
   none((await axeFaults(page)).filter((f) => !f.includes("(print)")), "axe has nothing to say");
@@ -187,6 +187,64 @@ await withBrowser(async (browser) => {
   await page.setViewport({width: 1280, height: 900});
   const titles = await page.$$eval("button, .button", (all) => all.map((b) => b.title).join(" "));
   hold(!/newmake [a-z]|--\w/.test(titles), "what a button does is told in words of the page");
+
+  // Two tabs.
+  const two = await browser.newPage();
+  await two.setViewport({width: 1280, height: 900});
+  await two.goto(home);
+  await settled(two);
+  const write = async (p, words) => {
+    await p.bringToFront();
+    await behind(p, "rye               8 %");
+    await p.keyboard.press("End");
+    await changed(p, () => p.keyboard.type(" # " + words));
+    await new Promise((done) => setTimeout(done, 400));
+  };
+  const askedOf = async (p) => {
+    await p.bringToFront();
+    await p.waitForFunction(() => !document.getElementById("ask").hidden, {timeout: 10000, polling: 50});
+    return p.$eval("#asked", (e) => e.textContent);
+  };
+  const choice = (p, n) => changed(p, () => p.click(`#choices button:nth-child(${n})`));
+  const stands = async () => { const k = await textOf(page); return {text: k.files["ferry-landing.batch"], versions: k.versions.map((v) => v.files["ferry-landing.batch"])}; };
+  await write(page, "one");
+  hold(/Another tab/.test(await askedOf(two)), "another tab's change is said");
+  await choice(two, 1);
+  let now = await stands();
+  hold(now.text.includes("# one") && now.versions.length === 1, "taken, where nothing else was written, no version is made of it");
+  await write(page, "two");
+  await askedOf(two);
+  await write(two, "mine");
+  now = await stands();
+  hold(now.text.includes("# two") && !now.text.includes("# mine"), "until one chooses, neither is written over the other");
+  await choice(two, 1);
+  now = await stands();
+  hold(now.text.includes("# two") && now.versions[0].includes("# mine") && !now.versions[0].includes("# two"), "theirs taken, mine is a version");
+  await write(page, "three");
+  await askedOf(two);
+  await write(two, "four");
+  await two.click("#choices button:nth-child(2)");
+  now = await stands();
+  hold(now.text.includes("# four") && now.versions[0].includes("# three") && now.versions[1].includes("# mine"), "mine kept, theirs is a version");
+  hold(/Another tab/.test(await askedOf(page)), "which is said in the other tab");
+  await choice(page, 1);
+  await write(page, "five");
+  await askedOf(two);
+  await write(two, "six");
+  await two.goto("about:blank");
+  await two.close();
+  now = await stands();
+  hold(now.text.includes("# five") && now.versions[0].includes("# six"), "a tab that is closed without an answer leaves its text as a version");
+  await page.bringToFront();
+  await new Promise((done) => setTimeout(done, 300));
+  hold(await page.$eval("#ask", (e) => e.hidden), "and asks nothing of the other");
+  await page.click("#tab-diff");
+  await page.click("#back");
+  await choice(page, 1);
+  now = await stands();
+  hold(now.text.includes("# six") && now.versions[0].includes("# five"), "a version is gone back to, and what was there is one");
+  await page.click("#tab-sheet");
+  kept = await textOf(page);
 
   // Shared by the fragment, which the server never sees.
   asked = [];
@@ -230,7 +288,7 @@ await withBrowser(async (browser) => {
   await page.goto("about:blank");
   await page.goto(home + "#" + pack({"house.batch": "# other\n"}));
   await page.waitForFunction(() => !document.getElementById("ask").hidden, {timeout: 20000});
-  await page.click("#no");
+  await page.click("#choices button:nth-child(2)");
   hold(JSON.stringify((await textOf(page)).files) === JSON.stringify(kept.files), "a house from an address takes the place of none unasked");
 
   // A phone.

@@ -177,12 +177,70 @@ function look(file) {
 
 function versions() {
   $("since").replaceChildren(...work.versions.map((v, i) => el("option", {value: i, textContent: v.name})));
-  $("since").hidden = !work.versions.length;
+  $("since").hidden = $("back").hidden = !work.versions.length;
 }
 
+// keepWork keeps the work in the browser, unless another tab has written there: then a
+// person says whose is to stand. So long as that is open nothing is written.
 function keepWork() {
+  if (!besideOthers()) return;
   if (!store.write(work)) status("This browser does not keep the work: download the house before you close the page.");
   else first = false;
+}
+
+// besideOthers is whether this tab may write. Where another has changed the house it asks.
+// Whatever is chosen, the texts of the other are among the versions, if they are not the same.
+let theirs = null;
+function besideOthers() {
+  const now = store.others(work);
+  if (!now) return !theirs;
+  if (!now.moved || store.same(now.files, work.files)) { // they look at another file, or kept a version
+    store.seen();
+    work.versions = store.together(now.versions, work.versions);
+    versions();
+    settle();
+    return true;
+  }
+  const asking = !theirs;
+  theirs = now;
+  if (!asking) return false;
+  choose("Another tab of this page has changed the house that is kept in this browser. Until you choose, what you write here is not kept.", [
+    ["Take the other tab's, keep mine as a version", () => {
+      const other = store.others(work) ?? theirs;
+      settle();
+      const {changed, moved, ...house} = other;
+      if (changed) store.keep(work, `this tab's, ${new Date().toLocaleString()}`);
+      house.versions = store.together(work.versions, house.versions);
+      store.write(house);
+      take({...house, file: work.file in house.files ? work.file : house.file});
+      status(changed ? "The other tab's house is here now; yours is kept as a version, under What changed since." : "The other tab's house is here now.");
+    }],
+    ["Keep mine, the other tab's as a version", () => {
+      const other = store.others(work) ?? theirs;
+      settle();
+      work.versions = store.together([{name: `the other tab's, ${new Date().toLocaleString()}`, files: other.files}], store.together(work.versions, other.versions));
+      store.write(work);
+      versions();
+      status("Your house is kept; the other tab's is kept as a version, under What changed since.");
+    }],
+  ], true);
+  return false;
+}
+function settle() {
+  if (theirs) $("ask").hidden = true;
+  theirs = null;
+}
+store.onothers(besideOthers);
+
+// leave keeps the work as the page goes. Where no one has chosen between two tabs, the
+// texts of this one become a version of the other's house.
+function leave() {
+  keepWork();
+  if (!theirs) return;
+  const {changed, moved, ...house} = store.others(work) ?? theirs;
+  if (!changed) return;
+  store.keep(work, `of a tab that was closed, ${new Date().toLocaleString()}`);
+  store.write({...house, versions: store.together(work.versions, house.versions)});
 }
 
 // take puts a house in the place of the one that is here.
@@ -195,13 +253,19 @@ function take(house) {
 }
 const example0 = (files) => Object.keys(files).sort().find((f) => f !== "house.batch" && !f.includes("/")) ?? Object.keys(files)[0];
 
-// question is asked of the person before what is here goes.
-function sure(text, yes) {
+// sure asks before what is here goes; choose asks what is to be done. A question about two
+// tabs stays until it is answered.
+const sure = (text, yes) => choose(text, [["Yes", yes], ["No", () => {}]]);
+function choose(text, choices, stays) {
+  if (theirs && !stays) {
+    status("Answer first what is asked above.");
+    $("choices").firstElementChild.focus();
+    return;
+  }
   $("asked").textContent = text;
+  $("choices").replaceChildren(...choices.map(([label, does]) => el("button", {type: "button", textContent: label, onclick: () => { $("ask").hidden = true; does(); }})));
   $("ask").hidden = false;
-  $("yes").focus();
-  $("yes").onclick = () => { $("ask").hidden = true; yes(); };
-  $("no").onclick = () => { $("ask").hidden = true; };
+  if (!stays) $("choices").firstElementChild.focus(); // one who types is not taken from the text
 }
 const instead = "What is here now goes, with its versions: download it first if you want it.";
 
@@ -318,6 +382,14 @@ function tab(diff) {
 $("tab-sheet").onclick = () => tab(false);
 $("tab-diff").onclick = () => tab(true);
 $("since").onchange = () => tab(true);
+$("back").onclick = () => {
+  const version = work.versions[$("since").value || 0];
+  if (!version) return;
+  sure(`Go back to the version ${version.name}? What is here now is kept as a version.`, () => {
+    store.keep(work, `before going back, ${new Date().toLocaleString()}`);
+    take({...work, files: {...version.files}});
+  });
+};
 
 async function compare() {
   const show = (text) => {
@@ -332,7 +404,7 @@ async function compare() {
   else show(a.problem);
 }
 
-addEventListener("pagehide", keepWork);
+addEventListener("pagehide", leave);
 if (!(work.file in work.files)) work.file = example0(work.files);
 fill($("file"), Object.keys(work.files).sort(), work.file);
 editor.open(work.file, work.files[work.file]);
