@@ -39,7 +39,7 @@ func gaugeCommand(a *app) *cobra.Command {
 			"a weight, or proof gallons; the strength is true: proof at 60 F, % abv at 60 F beside gallons\n" +
 			"(40 % abv is 80 proof) and at 20 C beside litres. A reading is what the hydrometer shows, and\n" +
 			"needs its temperature: 38 gal reading 136 at 66 F. With C or litres it needs its unit too,\n" +
-			"reading 63.5 % abv at 18 C. It may be corrected: hydrometer 0.1, thermometer 0.2 F, solids 5 g/L. Then comes what to do:\n" +
+			"reading 63.5 % vol at 18 C. It may be corrected: hydrometer 0.1, thermometer 0.2 F, solids 5 g/L. Then comes what to do:\n" +
 			"reduce to a strength, fill a cask at a strength, blend with another lot.\n\n" +
 			"A number below zero needs quotes about the words, as in the last example.",
 		Example: "  newmake gauge 38 gal at 134.1 proof at 66 F, reduce to 114 proof\n" +
@@ -47,10 +47,10 @@ func gaugeCommand(a *app) *cobra.Command {
 			"  newmake gauge 81,000 lb at 190 proof\n" +
 			"  newmake gauge fill 53 gal at 60 % abv from 70 % abv\n" +
 			"  newmake gauge 20 gal at 134 proof, blend with 5 gal at 100 proof\n" +
-			"  newmake gauge 200 L at 63 % abv at 18 C, reduce to 46 % abv with water at 12 C\n" +
+			"  newmake gauge 200 L at 63 % vol at 18 C, reduce to 46 % vol with water at 12 C\n" +
 			"  newmake gauge 400 lb at 128 proof, fill 30 gal at 114 proof\n" +
 			"  newmake gauge reading 84.6 at 65 F, solids 5 g/L\n" +
-			"  newmake gauge reading 63.5 % abv at 18 C\n" +
+			"  newmake gauge reading 63.5 % vol at 18 C\n" +
 			"  newmake gauge 50 proof-gal at 114 proof --units si\n" +
 			"  newmake gauge \"reading 192.85 at 72.10 F, hydrometer -0.03, thermometer 0.05 F\"",
 		RunE: func(_ *cobra.Command, args []string) error {

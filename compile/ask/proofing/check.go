@@ -64,7 +64,7 @@ func (q Question) checkScales(list *diag.List) {
 		}
 		d := diag.Diagnostic{Code: diag.CodeNoUnit, At: r.Item.At,
 			Summary: fmt.Sprintf("is `%s` read in %% vol or in US proof?", r.Item.Num),
-			Help:    fmt.Sprintf("write `reading %s %% abv` of an alcoholometer marked in %% vol at 20 C, `reading %s proof` of a US proof hydrometer", r.Item.Num, r.Item.Num)}
+			Help:    fmt.Sprintf("write `reading %s %% vol` of an alcoholometer marked in %% vol at 20 C, `reading %s proof` of a US proof hydrometer", r.Item.Num, r.Item.Num)}
 		if r.Item.Value > 100 {
 			d.Help = fmt.Sprintf("nothing is above 100 %% vol: of a US proof hydrometer write `reading %s proof`", r.Item.Num)
 			d.Fix = &diag.Fix{At: r.Item.At, Text: r.Item.Num + " proof", Label: "write the unit"}

@@ -143,7 +143,7 @@ func (s *sheet) abvRead(l Lot) (w float64, lines []string, ok bool) {
 		s.noSuchReading(l, exact(mark), exact(tempC)+" C")
 		return 0, nil, false
 	}
-	return w, append(lines, fmt.Sprintf("a reading of %s %% at %s C is %s %% abv at 20 C", exact(mark), exact(tempC), num(100*abv, 2))), true
+	return w, append(lines, fmt.Sprintf("a reading of %s %% at %s C is %s %% vol at 20 C", exact(mark), exact(tempC), num(100*abv, 2))), true
 }
 
 // noSuchReading ends the working at a reading outside the tables.

@@ -90,7 +90,7 @@ func (m *metric) lot(l Lot, which string) siLot {
 		m.fail(diag.CodeOutOfRange, l.At, "a strength is above 0", "this is water, and there is nothing to gauge")
 		return u
 	}
-	m.result(TrueABV, "strength at 20 C", u.abvPct, 2, "% abv")
+	m.result(TrueABV, "strength at 20 C", u.abvPct, 2, "% vol")
 	if l.Amount == nil {
 		return u
 	}
@@ -111,7 +111,7 @@ func (m *metric) given(v Value, which string) float64 {
 		if v.unit() == "% abv" {
 			written += " at 60 F"
 		}
-		m.step("Strength"+which, oiml, fmt.Sprintf("%s is %s %% abv at 20 C", written, num(100*fluid.ABVFromMassFrac(w), 2)))
+		m.step("Strength"+which, oiml, fmt.Sprintf("%s is %s %% vol at 20 C", written, num(100*fluid.ABVFromMassFrac(w), 2)))
 	}
 	return w
 }
@@ -147,7 +147,7 @@ func (m *metric) proofRead(l Lot, tempC *float64, which string) float64 {
 		m.outOfTable(*l.Reading, err)
 		return 0
 	}
-	m.step("Strength"+which, oiml, fmt.Sprintf("%s proof is %s %% abv at 20 C", num(proof, 1), num(100*fluid.ABVFromMassFrac(w), 2)))
+	m.step("Strength"+which, oiml, fmt.Sprintf("%s proof is %s %% vol at 20 C", num(proof, 1), num(100*fluid.ABVFromMassFrac(w), 2)))
 	return w
 }
 
@@ -160,8 +160,8 @@ func (m *metric) obscured(l Lot, w float64, which string) float64 {
 	abv := 100 * fluid.ABVFromMassFrac(w)
 	sum := gauge.Places(abv+proof/2, 2)
 	m.step("Obscuration"+which, section32,
-		fmt.Sprintf("%s g of solids in 100 mL: 4 x %s = %s proof, or %s %% abv, hidden", exact(grams), exact(grams), num(proof, 1), num(proof/2, 2)),
-		fmt.Sprintf("%s + %s = %s %% abv", num(abv, 2), num(proof/2, 2), num(sum, 2)))
+		fmt.Sprintf("%s g of solids in 100 mL: 4 x %s = %s proof, or %s %% vol, hidden", exact(grams), exact(grams), num(proof, 1), num(proof/2, 2)),
+		fmt.Sprintf("%s + %s = %s %% vol", num(abv, 2), num(proof/2, 2), num(sum, 2)))
 	m.obscurationNotes(l, 2*abv)
 	out, err := fluid.MassFracFromABV(sum / 100)
 	if err != nil {
@@ -192,7 +192,7 @@ func (m *metric) measure(l Lot, u *siLot, which string) {
 		litres := m.inUnit(*l.Amount, "L", which)
 		density := gauge.Places(fluid.Density(u.exact, u.tempC), 2)
 		u.kg = carry(litres * density / 1000)
-		m.step("Mass"+which, oiml, fmt.Sprintf("%s %% abv at %s C: %s kg/m3", num(u.abvPct, 2), exact(u.tempC), num(density, 2)),
+		m.step("Mass"+which, oiml, fmt.Sprintf("%s %% vol at %s C: %s kg/m3", num(u.abvPct, 2), exact(u.tempC), num(density, 2)),
 			fmt.Sprintf("%s L x %s / 1000 = %s kg", exact(litres), num(density, 2), say(u.kg)))
 	}
 	u.litres = carry(u.kg / u.density * 1000)
@@ -221,6 +221,6 @@ func (m *metric) counts() {
 
 // row shows what the tables say of a strength alone.
 func (m *metric) row() {
-	m.step("Strength", oiml, fmt.Sprintf("%s %% abv is %s %% by mass, and %s kg/m3 at 20 C", num(m.abvPct, 2), num(m.massPct, 3), num(m.density, 2)))
-	m.result(TrueABV, "strength at 20 C", m.abvPct, 2, "% abv")
+	m.step("Strength", oiml, fmt.Sprintf("%s %% vol is %s %% by mass, and %s kg/m3 at 20 C", num(m.abvPct, 2), num(m.massPct, 3), num(m.density, 2)))
+	m.result(TrueABV, "strength at 20 C", m.abvPct, 2, "% vol")
 }

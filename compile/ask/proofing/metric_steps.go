@@ -20,7 +20,7 @@ func (m *metric) reduce(s reduce) {
 	after := carry(m.kg * m.massPct / to.massPct)
 	kg := carry(after - m.kg)
 	m.step("Mass after", oiml,
-		fmt.Sprintf("%s %% abv is %s %% by mass, %s %% abv is %s %%", num(m.abvPct, 2), num(m.massPct, 3), num(to.abvPct, 2), num(to.massPct, 3)),
+		fmt.Sprintf("%s %% vol is %s %% by mass, %s %% vol is %s %%", num(m.abvPct, 2), num(m.massPct, 3), num(to.abvPct, 2), num(to.massPct, 3)),
 		fmt.Sprintf("%s kg x %s / %s = %s kg", say(m.kg), num(m.massPct, 3), num(to.massPct, 3), say(after)))
 	litres := m.water(m.kg, after, kg)
 	volume := carry(after / to.density * 1000)
@@ -30,7 +30,7 @@ func (m *metric) reduce(s reduce) {
 	to.tempC = m.warming(m.siLot, kg, s.Water)
 	to.amount, to.kg, to.litres = true, after, volume
 	m.siLot = to
-	m.result(TrueABV, "strength after reduction", to.abvPct, 2, "% abv")
+	m.result(TrueABV, "strength after reduction", to.abvPct, 2, "% vol")
 	m.counted(Weight, "mass after", after, "kg")
 	m.counted(Volume, "volume after, at 20 C", volume, "L")
 	m.shrinks(shrunk, "L")
@@ -48,7 +48,7 @@ func (m *metric) weaker(v Value, which string) (siLot, bool) {
 	to := siRow(w)
 	if to.abvPct >= m.abvPct || !(to.abvPct > 0) {
 		m.fail(diag.CodeOutOfRange, v.Item.At, "water only weakens it; to make it stronger, blend it with stronger spirit",
-			"spirit of %s %% abv cannot be reduced to %s %% abv", num(m.abvPct, 2), num(to.abvPct, 2))
+			"spirit of %s %% vol cannot be reduced to %s %% vol", num(m.abvPct, 2), num(to.abvPct, 2))
 		return to, false
 	}
 	return to, true
@@ -93,10 +93,10 @@ func (m *metric) fill(s fill) {
 	after := carry(holds * density / 1000)
 	spirit := carry(after * to.massPct / m.massPct)
 	litres := carry(spirit / m.density * 1000)
-	m.step("Mass in the cask", oiml, fmt.Sprintf("%s %% abv at %s C: %s kg/m3", num(to.abvPct, 2), exact(m.tempC), num(density, 2)),
+	m.step("Mass in the cask", oiml, fmt.Sprintf("%s %% vol at %s C: %s kg/m3", num(to.abvPct, 2), exact(m.tempC), num(density, 2)),
 		fmt.Sprintf("%s L x %s / 1000 = %s kg", exact(holds), num(density, 2), say(after)))
 	m.step("Spirit for the cask", oiml,
-		fmt.Sprintf("%s %% abv is %s %% by mass, %s %% abv is %s %%", num(to.abvPct, 2), num(to.massPct, 3), num(m.abvPct, 2), num(m.massPct, 3)),
+		fmt.Sprintf("%s %% vol is %s %% by mass, %s %% vol is %s %%", num(to.abvPct, 2), num(to.massPct, 3), num(m.abvPct, 2), num(m.massPct, 3)),
 		fmt.Sprintf("%s kg x %s / %s = %s kg of spirit", say(after), num(to.massPct, 3), num(m.massPct, 3), say(spirit)),
 		fmt.Sprintf("%s kg / %s kg/m3 x 1000 = %s L at 20 C", say(spirit), num(m.density, 2), say(litres)))
 	if m.amount && spirit > m.kg {
@@ -119,7 +119,7 @@ func (m *metric) fill(s fill) {
 // filled gives the results of a filling, and leaves what is left over in hand.
 func (m *metric) filled(to siLot, after, spirit, litres, waterKg, waterL float64) {
 	alcohol := carry(after / to.density * 1000 * to.abvPct / 100)
-	m.result(TrueABV, "strength in the cask", to.abvPct, 2, "% abv")
+	m.result(TrueABV, "strength in the cask", to.abvPct, 2, "% vol")
 	m.counted(PureAlcohol, "pure alcohol in the cask", alcohol, "L")
 	if m.amount {
 		m.kg, m.litres = carry(m.kg-spirit), carry(m.litres-litres)
@@ -150,10 +150,10 @@ func (m *metric) blend(s blend) {
 	u.amount, u.kg, u.litres, u.tempC = true, kg, carry(kg/u.density*1000), gauge.Places(mixed.TempC, 1)
 	shrunk := carry(a.litres + b.litres - u.litres)
 	m.step("Strength of the blend", oiml,
-		fmt.Sprintf("%s %% abv is %s %% by mass, %s %% abv is %s %%", num(a.abvPct, 2), num(a.massPct, 3), num(b.abvPct, 2), num(b.massPct, 3)),
+		fmt.Sprintf("%s %% vol is %s %% by mass, %s %% vol is %s %%", num(a.abvPct, 2), num(a.massPct, 3), num(b.abvPct, 2), num(b.massPct, 3)),
 		fmt.Sprintf("%s kg + %s kg = %s kg", say(a.kg), say(b.kg), say(kg)),
 		fmt.Sprintf("(%s x %s + %s x %s) / %s = %s %% by mass", say(a.kg), num(a.massPct, 3), say(b.kg), num(b.massPct, 3), say(kg), num(massPct, 3)),
-		fmt.Sprintf("%s %% by mass is %s %% abv, and %s kg/m3 at 20 C", num(massPct, 3), num(u.abvPct, 2), num(u.density, 2)))
+		fmt.Sprintf("%s %% by mass is %s %% vol, and %s kg/m3 at 20 C", num(massPct, 3), num(u.abvPct, 2), num(u.density, 2)))
 	m.step("Volume of the blend", oiml, fmt.Sprintf("%s kg / %s kg/m3 x 1000 = %s L at 20 C", say(kg), num(u.density, 2), say(u.litres)),
 		contraction(a.litres, b.litres, shrunk, "L"))
 	m.warms(num(mixed.TempC, 1)+" C", num(mixed.RiseC, 1)+" C", fmt.Sprintf("lots at %s C and %s C", exact(a.tempC), exact(b.tempC)))
@@ -161,5 +161,5 @@ func (m *metric) blend(s blend) {
 	m.shrinks(shrunk, "L")
 	m.result(Temperature, "temperature when mixed", u.tempC, 1, "C")
 	m.counts()
-	m.result(TrueABV, "strength of the blend", u.abvPct, 2, "% abv")
+	m.result(TrueABV, "strength of the blend", u.abvPct, 2, "% vol")
 }
