@@ -1,6 +1,7 @@
 package size
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -142,8 +143,11 @@ func hearts(p *plan.Plan) plan.Lot {
 // span is where the hearts may end: from soon after they begin to the end of the
 // run, as the run goes now.
 func (c cutter) span() (from, to float64, err error) {
-	p, _ := c.memo.Compile(c.batch)
+	p, list := c.memo.Compile(c.batch)
 	if p == nil {
+		if d := InTheWay(list); d != nil {
+			return 0, 0, errors.New(d.Summary)
+		}
 		return 0, 0, fmt.Errorf("the batch cannot be computed as it is")
 	}
 	var begins plan.Strength

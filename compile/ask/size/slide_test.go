@@ -80,3 +80,25 @@ func TestSlideMeasures(t *testing.T) {
 	_, err := NewSlide(&o, measure.US)
 	assert.ErrorContains(t, err, "weight percent")
 }
+
+// Hearts that end by the clock and come by the drop, at a flow, a heat or in a time, come
+// to an end or to an answer that says why not: no plan is made with readings for years.
+func TestSlideByTheClockEnds(t *testing.T) {
+	for _, timeS := range []float64{60, 10800, 86400, 1e9} {
+		for _, pace := range []recipe.FractionPace{{}, {OverS: 60}, {OverS: 1e9}, {FlowM3S: 1e-12}, {PowerW: 1}, {PowerW: 1e7}} {
+			b, _ := house(t).Batch("Ferry Landing")
+			o := *b
+			o.Spirit.HeartsTo = recipe.Cut{By: recipe.ByTime, TimeS: timeS}
+			o.Spirit.Pace.Hearts = pace
+			_, err := NewSlide(&o, measure.US)
+			switch {
+			case pace.FlowM3S > 0:
+				require.ErrorContains(t, err, "a run is followed for a week")
+			case pace.PowerW == 1:
+				require.ErrorContains(t, err, "does not make up the still's losses")
+			case timeS == 60 || timeS == 1e9:
+				require.ErrorContains(t, err, "the hearts end where the run does")
+			}
+		}
+	}
+}

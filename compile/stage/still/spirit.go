@@ -54,7 +54,11 @@ func runSpirit(in SpiritInput, b *boil, keep bool) (*runner, error) {
 	if err != nil {
 		return nil, err
 	}
-	return cutSpirit(in, b, func(r *runner) { r.keep, r.drives = keep, drives })
+	r, err := cutSpirit(in, b, func(r *runner) { r.keep, r.drives = keep, drives })
+	if err != nil {
+		return nil, err
+	}
+	return r, r.ends()
 }
 
 func cutSpirit(in SpiritInput, b *boil, how func(*runner)) (*runner, error) {

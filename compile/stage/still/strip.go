@@ -22,6 +22,9 @@ func strip(in StripInput, b *boil) (Run, error) {
 	if err != nil {
 		return Run{}, err
 	}
+	if err := r.ends(); err != nil {
+		return Run{}, err
+	}
 	run := r.finish()
 	asked(&run, in.Pace)
 	run.lose(in.Still.LostFrac)
