@@ -159,6 +159,7 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, dia
 	p.Law = law.Held(n.Batch, hearts, distilled(slots), p.Cask)
 	list = append(list, notice.Law(n.Batch, p.Law)...)
 	p.Batch.Start = p.Schedule.Start
+	p.Plant.Tanks = report.Tanks(n, p)
 	list = append(list, notice.Schedule(n.Batch, slots)...)
 	list = append(list, notice.OtherStart(n.Batch, slots, func(days int) []schedule.Slot { return clock.Shifted(jobs, days) })...)
 	p.Cost = report.Cost(n.Batch, p, hearts)

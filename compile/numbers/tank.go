@@ -37,7 +37,7 @@ func (n *Batch) TankUses() []TankUse {
 		}
 		for _, c := range recipe.AllContents {
 			if u.For&c != 0 {
-				u.MostM3 += n.waitingM3(c)
+				u.MostM3 += n.WaitingM3(c)
 			}
 		}
 		done |= u.For
@@ -50,8 +50,8 @@ func (n *Batch) TankUses() []TankUse {
 // beforehand.
 const HotLiquorK = 5
 
-// waitingM3 is the most of some contents that waits at a time, spirit at 20 C.
-func (n *Batch) waitingM3(c recipe.Contents) float64 {
+// WaitingM3 is the most of some contents that waits at a time, spirit at 20 C.
+func (n *Batch) WaitingM3(c recipe.Contents) float64 {
 	litres := 0.0
 	switch c {
 	case recipe.OfLowWines:
@@ -69,45 +69,73 @@ func (n *Batch) waitingM3(c recipe.Contents) float64 {
 		}
 		return 0
 	case recipe.OfWorts:
-		return n.hotWortsM3()
+		m3, _ := n.hotWorts()
+		return m3
 	case recipe.OfWeakWorts:
 		return n.Mashed.Kept.VolumeM3
 	default:
-		return n.liquorM3(c)
+		m3, _ := n.liquor(c)
+		return m3
 	}
 	return litres / lot.LitresPerM3
 }
 
-// hotWortsM3 is what stands in the underback at most: worts that are not cooled as
-// they run, until a `cool` sends them on.
-func (n *Batch) hotWortsM3() float64 {
-	most, before := 0.0, 0.0
+// FullestStep is the step of the mash, from 0, that takes the most of some contents or
+// gives the last of it; -1 where none does.
+func (n *Batch) FullestStep(c recipe.Contents) int {
+	switch c {
+	case recipe.OfWorts:
+		_, at := n.hotWorts()
+		return at
+	case recipe.OfWeakWorts:
+		at := -1
+		for i, s := range n.Mash.Steps {
+			if s.Verb == recipe.MashDrain && s.NextMash {
+				at = i
+			}
+		}
+		return at
+	}
+	_, at := n.liquor(c)
+	return at
+}
+
+// hotWorts is what stands in the underback at most, and after which step: worts that are
+// not cooled as they run, until a `cool` sends them on.
+func (n *Batch) hotWorts() (m3 float64, step int) {
+	most, before, at := 0.0, 0.0, -1
 	for i, s := range n.Mash.Steps {
 		if i >= len(n.Mashed.Steps) {
 			break
 		}
 		switch runsOff := s.Verb == recipe.MashDrain && !s.NextMash || s.Verb == recipe.MashSparge; {
 		case runsOff && s.CooledC == 0:
-			most = max(most, n.Mashed.Steps[i].VolumeM3-before)
+			if m3 := n.Mashed.Steps[i].VolumeM3 - before; m3 > most {
+				most, at = m3, i
+			}
 		case runsOff, s.Verb == recipe.MashCool && n.Mashed.InFermenter:
 			before = n.Mashed.Steps[i].VolumeM3
 		}
 	}
-	return most
+	return most, at
 }
 
-// liquorM3 is the greatest amount of hot or cold liquor, or all the backset, that a
-// mash takes at once.
-func (n *Batch) liquorM3(c recipe.Contents) float64 {
-	most := 0.0
-	for _, s := range n.Mash.Steps {
+// liquor is the greatest amount of hot or cold liquor that a mash takes at once, or all
+// its backset, and the step that takes it first.
+func (n *Batch) liquor(c recipe.Contents) (m3 float64, step int) {
+	most, at := 0.0, -1
+	for i, s := range n.Mash.Steps {
 		switch {
 		case s.Verb == recipe.MashBackset && c == recipe.OfBackset:
-			most += s.VolumeM3
+			if most += s.VolumeM3; at < 0 {
+				at = i
+			}
 		case s.Verb != recipe.MashWater && s.Verb != recipe.MashSparge, c == recipe.OfBackset:
 		case (s.TempC >= n.SupplyC()+HotLiquorK) == (c == recipe.OfHotLiquor):
-			most = max(most, s.VolumeM3)
+			if s.VolumeM3 > most {
+				most, at = s.VolumeM3, i
+			}
 		}
 	}
-	return most
+	return most, at
 }

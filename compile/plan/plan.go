@@ -112,6 +112,34 @@ type Plant struct {
 	ShiftTo     string   `json:"shiftTo"`
 	ShiftDays   []string `json:"shiftDays"` // Tuesday ...
 	Vessels     []Vessel `json:"vessels"`   // those that the batch uses, in its order
+	// Tanks is what waits in them; those that share what waits stand together.
+	Tanks []TankUse `json:"tanks,omitempty"`
+}
+
+// TankUse is what waits between the steps of the batch in a tank, or in tanks that share
+// it. Spirit is counted at 20 C and at 60 F, all else as it is.
+type TankUse struct {
+	Names  []string `json:"names"`
+	For    []string `json:"for"` // low-wines, feints, spirit ...
+	HoldsL float64  `json:"holdsL" places:"0"`
+	MostL  float64  `json:"mostL" places:"1"` // that waits at a time
+	// FillPct is that of the brim. FullestAt is when, RFC 3339; no time where nothing waits.
+	FillPct   float64 `json:"fillPct" places:"1"`
+	FullestAt string  `json:"fullestAt,omitempty"`
+	LeftL     float64 `json:"leftL" places:"1"` // when the batch is done
+
+	MostGallons float64 `json:"mostGallons" places:"2"` // US gal
+	LeftGallons float64 `json:"leftGallons" places:"2"`
+}
+
+// Most is the most that waits at a time.
+func (t TankUse) Most() Quantity {
+	return Quantity{Value: t.MostL, Unit: Litre, Gallons: t.MostGallons}
+}
+
+// Left is what is there when the batch is done.
+func (t TankUse) Left() Quantity {
+	return Quantity{Value: t.LeftL, Unit: Litre, Gallons: t.LeftGallons}
 }
 
 // Vessel is one vessel that the batch uses.

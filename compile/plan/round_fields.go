@@ -1367,6 +1367,9 @@ func (x *Plant) round() {
 	for i := range x.Vessels {
 		x.Vessels[i].round()
 	}
+	for i := range x.Tanks {
+		x.Tanks[i].round()
+	}
 }
 
 func (x *Plant) noNumber() string {
@@ -1393,6 +1396,11 @@ func (x *Plant) noNumber() string {
 	}
 	for i := range x.Vessels {
 		if what := x.Vessels[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	for i := range x.Tanks {
+		if what := x.Tanks[i].noNumber(); what != "" {
 			return what
 		}
 	}
@@ -2066,6 +2074,37 @@ func (x *Summary) noNumber() string {
 	}
 	if !isNumber(x.YieldLPAPerTonne) {
 		return "YieldLPAPerTonne"
+	}
+	return ""
+}
+
+func (x *TankUse) round() {
+	x.HoldsL = RoundTo(x.HoldsL, 0)
+	x.MostL = RoundTo(x.MostL, 1)
+	x.FillPct = RoundTo(x.FillPct, 1)
+	x.LeftL = RoundTo(x.LeftL, 1)
+	x.MostGallons = RoundTo(x.MostGallons, 2)
+	x.LeftGallons = RoundTo(x.LeftGallons, 2)
+}
+
+func (x *TankUse) noNumber() string {
+	if !isNumber(x.HoldsL) {
+		return "HoldsL"
+	}
+	if !isNumber(x.MostL) {
+		return "MostL"
+	}
+	if !isNumber(x.FillPct) {
+		return "FillPct"
+	}
+	if !isNumber(x.LeftL) {
+		return "LeftL"
+	}
+	if !isNumber(x.MostGallons) {
+		return "MostGallons"
+	}
+	if !isNumber(x.LeftGallons) {
+		return "LeftGallons"
 	}
 	return ""
 }

@@ -172,3 +172,11 @@ func (l Lot) Strength() Strength { return Strength{AbvPct: l.AbvPct, Proof: l.Pr
 
 // MashStepID is the key of a step of the mash, from 0.
 func MashStepID(step int) string { return "mash." + strconv.Itoa(step+1) }
+
+// ChargeID is the key of charge i of n, from 0, of a still: its steps' keys begin so.
+func ChargeID(use string, i, n int) string {
+	if n == 1 {
+		return use
+	}
+	return use + "." + strconv.Itoa(i+1)
+}

@@ -308,8 +308,8 @@ func TestWhoCleansTheFermenter(t *testing.T) {
 		n.Plant.Crew, n.Stripped.Charges, n.Fermented.Vessel = crew, 2, &recipe.Vessel{Name: "Tun"}
 		assert.Equal(t, want, cleanFermenter(n).After, "%d", crew)
 	}
-	assert.Equal(t, "strip", chargeID("strip", 0, 1))
-	assert.Equal(t, "strip.1", chargeID("strip", 0, 2))
+	assert.Equal(t, "strip", plan.ChargeID("strip", 0, 1))
+	assert.Equal(t, "strip.1", plan.ChargeID("strip", 0, 2))
 }
 
 // Whoever carries a full cask alone carries no more than 23 kg (NIOSH 94-110).

@@ -1,7 +1,6 @@
 package work
 
 import (
-	"fmt"
 	"math"
 
 	"newmake/compile/lot"
@@ -63,7 +62,7 @@ type charge struct {
 func charges(use string, n *numbers.Batch, v *recipe.Vessel, r still.Run, count int) []charge {
 	out := make([]charge, count)
 	for i := range out {
-		id := chargeID(use, i, count)
+		id := plan.ChargeID(use, i, count)
 		out[i] = charge{id: id, use: use, run: r, cuts: n.Spirit, task: schedule.Task{Stage: use, Vessel: v.Name, Chain: id, Attend: schedule.Throughout},
 			powerW: heatW(v, n.Plant), fire: fire(v, n.Plant), pumpM3S: numbers.Rates(n.Batch).PumpM3S}
 	}
@@ -87,14 +86,6 @@ func fire(v *recipe.Vessel, p *recipe.Plant) string {
 func feintsTank(n *numbers.Batch, i, count int) stream.Stream {
 	kept := n.Distilled.Returned.Scale(float64(count - 1 - i))
 	return kept.Plus(n.Distilled.Run.Feints().Scale(float64(i)))
-}
-
-// chargeID is the key of charge i of n.
-func chargeID(use string, i, n int) string {
-	if n == 1 {
-		return use
-	}
-	return fmt.Sprintf("%s.%d", use, i+1)
 }
 
 // fill is the task of charging the still, which runs in for so long at least.
@@ -345,7 +336,7 @@ func cleanWashStill(n *numbers.Batch) Job {
 	j := cleanStill("strip", n.Strip.Still)
 	if n.Plant.Crew > 1 && n.Spirit.Still != n.Strip.Still {
 		count := n.Stripped.Charges
-		j.After = chargeID("strip", count-1, count) + ".stop"
+		j.After = plan.ChargeID("strip", count-1, count) + ".stop"
 	}
 	return j
 }
@@ -354,7 +345,7 @@ func cleanWashStill(n *numbers.Batch) Job {
 // the run, or in the line of work after it where there is nobody to spare.
 func cleanFermenter(n *numbers.Batch) Job {
 	count := n.Stripped.Charges
-	emptied := chargeID("strip", count-1, count) + ".charge"
+	emptied := plan.ChargeID("strip", count-1, count) + ".charge"
 	if n.Plant.Crew == 1 {
 		emptied = ""
 	}

@@ -40,15 +40,18 @@ var contentWords = map[Contents]string{
 	OfHotLiquor: "hot-liquor", OfColdLiquor: "cold-liquor", OfBackset: "backset", OfWorts: "worts", OfWeakWorts: "weak-worts", OfPotAle: "pot-ale",
 }
 
-// String is the words that the contents are written by.
-func (c Contents) String() string {
+// String is the words that the contents are written by, in a row.
+func (c Contents) String() string { return strings.Join(c.Words(), ", ") }
+
+// Words are the words that the contents are written by.
+func (c Contents) Words() []string {
 	var out []string
 	for _, one := range AllContents {
 		if c&one != 0 {
 			out = append(out, contentWords[one])
 		}
 	}
-	return strings.Join(out, ", ")
+	return out
 }
 
 // tankRows are the values of a tank.

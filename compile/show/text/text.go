@@ -47,6 +47,7 @@ func (t *text) whole() {
 	t.spirit()
 	t.congeners()
 	t.cask()
+	t.tanks()
 	t.yield()
 	t.cost()
 	t.law()
