@@ -189,9 +189,48 @@ func (s *solver) match() {
 			}
 			used[r.Number] = true
 			w.printed, w.number = r, r.Number
+			if w.done == nil {
+				w.course = w.course.printed(r, s.axis)
+			}
 			break
 		}
 	}
+}
+
+// printed is a course whose tasks take the times that a printed plan has for a run, which
+// were worked out from what flows into it. It is the course itself where the run has other
+// work.
+func (c *course) printed(r *Run, a *axis) *course {
+	out := *c
+	out.blocks = slices.Clone(c.blocks)
+	starts := printedStarts(r, c, a)
+	for i := range out.blocks {
+		b := &out.blocks[i]
+		b.tasks = slices.Clone(b.tasks)
+		for k := range b.tasks {
+			t := &b.tasks[k]
+			n := slices.IndexFunc(r.Tasks, func(x Task) bool { return x.Key == t.key })
+			if n < 0 || starts[i] < 0 {
+				return c
+			}
+			t.from, t.to = a.minute(moment(r.Tasks[n].Start))-starts[i], a.minute(moment(r.Tasks[n].End))-starts[i]
+			if w := r.Tasks[n].KW * 1000; math.Abs(w-t.powerW) > hectowatts {
+				t.powerW = w
+			}
+		}
+		b.minutes = b.tasks[len(b.tasks)-1].to
+		if b.after >= 0 { // what is printed kept all limits by its own times
+			apart := starts[i] - starts[b.after]
+			was, is := c.blocks[b.after], out.blocks[b.after]
+			if k := slices.IndexFunc(was.tasks, func(t task) bool { return b.beside && t.to == b.least }); k >= 0 {
+				b.least = is.tasks[k].to
+			} else {
+				b.least += is.minutes - was.minutes
+			}
+			b.least, b.most = min(b.least, apart), max(b.most, apart)
+		}
+	}
+	return &out
 }
 
 // mostRounds is how often the search is run for casks that were counted short, or work
@@ -319,20 +358,28 @@ func (s *solver) longer() bool {
 		if r.err != nil || s.list[j].done != nil {
 			continue
 		}
-		if own := s.list[j].course.as(courseOf(r.n)); own != nil {
+		within := 0
+		if s.list[j].printed != nil {
+			within = printedWithinMin
+		}
+		if own := s.list[j].course.as(courseOf(r.n), within); own != nil {
 			s.list[j].course, found = own, true
 		}
 	}
 	return found
 }
 
-// as is a course with those blocks of another that take other times; nil where there are
-// none.
-func (c *course) as(own *course) *course {
+// printedWithinMin is how far a task may be from the time that is printed for it before
+// the sheet is written anew: the clocks of a plan are no better than that.
+const printedWithinMin = 10
+
+// as is a course with those blocks of another that take other times, by more than so many
+// minutes; nil where there are none.
+func (c *course) as(own *course, within int) *course {
 	var out *course
 	for i, b := range c.blocks {
 		k := slices.IndexFunc(own.blocks, func(o block) bool { return o.like(b) })
-		if k < 0 || !own.blocks[k].differs(b) {
+		if k < 0 || !own.blocks[k].differs(b, within) {
 			continue
 		}
 		if out == nil {
@@ -373,11 +420,17 @@ func (b block) like(o block) bool {
 	return slices.EqualFunc(b.tasks, o.tasks, func(x, y task) bool { return x.key == y.key })
 }
 
-// differs says that a task of one takes another time, or another heat.
-func (b block) differs(o block) bool {
+// differs says that a task of one takes another time, by more than so many minutes, or
+// another heat: by more than an eighth where minutes are let pass.
+func (b block) differs(o block, within int) bool {
 	for i, t := range b.tasks {
 		u := o.tasks[i]
-		if t.to-t.from != u.to-u.from || math.Abs(t.powerW-u.powerW) > hectowatts {
+		longer := t.to - t.from - (u.to - u.from)
+		heatW := float64(hectowatts)
+		if within > 0 { // a minute more or less of a short task is as much less or more heat
+			heatW = max(heatW, t.powerW/8)
+		}
+		if max(longer, -longer) > within || math.Abs(t.powerW-u.powerW) > heatW {
 			return true
 		}
 	}

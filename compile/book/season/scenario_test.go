@@ -166,6 +166,13 @@ func TestReplan(t *testing.T) {
 	same := planned(t, again)
 	assert.Empty(t, same.Changes, "nothing has happened, and nothing is moved")
 
+	// Two recipes, whose feints go into one another's charges and change their times.
+	spring := problem(t, "Spring", "")
+	spring.Effort, spring.Quick = 60, true
+	first := planned(t, spring)
+	spring.Printed = first
+	assert.Empty(t, planned(t, spring).Changes)
+
 	last := was.Runs[len(was.Runs)-1]
 	strip, ok := key(last.Tasks, "strip.charge")
 	require.True(t, ok)

@@ -43,7 +43,7 @@ func (s *solver) wants() {
 		}
 	}
 	for i := range s.Asks.Casks {
-		s.wantCasks(i, free, to)
+		s.wantCasks(i, to)
 	}
 	for i, w := range s.list {
 		if w.done == nil {
@@ -143,7 +143,7 @@ func (s *solver) slots(m asked.Make, to int) []slot {
 
 // wantCasks asks for the runs that fill the casks of a line, beyond what lines before it
 // and runs that are mashed anyway will have filled by then.
-func (s *solver) wantCasks(i int, free map[string][]*want, to int) {
+func (s *solver) wantCasks(i, to int) {
 	c := s.Asks.Casks[i]
 	name := c.Batch
 	due := s.axis.on(c.By).to
@@ -155,6 +155,20 @@ func (s *solver) wantCasks(i int, free map[string][]*want, to int) {
 	}
 	need := runsFor(s.courses[name].n, casks)
 	have := 0
+	if s.Printed != nil { // runs that were printed are wanted, where there is nothing against it
+		n := 0
+		for _, r := range s.Printed.Runs {
+			if r.Batch == name {
+				n++
+			}
+		}
+		for _, w := range s.list {
+			if w.course.batch.Name == name && w.due == 0 {
+				n--
+			}
+		}
+		need = max(need, min(n, need+1))
+	}
 	for _, w := range s.list {
 		if w.course.batch.Name == name && (w.due > 0 && w.due <= due || w.due == 0 && max(w.from, doneAt(w))+s.shortest(w.course) <= due) {
 			have++
@@ -163,7 +177,6 @@ func (s *solver) wantCasks(i int, free map[string][]*want, to int) {
 	for range max(0, need-have) {
 		s.list = append(s.list, &want{demand: i, course: s.courses[name], from: s.from, to: to - 1, due: due})
 	}
-	_ = free
 }
 
 func doneAt(w *want) int {
