@@ -131,6 +131,9 @@ func (v say) wanted(d season.Demanded) string {
 	}
 	switch d.Wanted {
 	case "casks":
+		if d.For != "" {
+			by = " for " + safe(d.For) + by
+		}
 		return words.Count(d.Amount, "cask") + " of " + of + by
 	case "days":
 		return words.CountOf(d.Amount, "mash", "mashes") + " of " + of + " on the days that are named"
