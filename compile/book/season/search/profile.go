@@ -65,8 +65,9 @@ func (p *profile) join(i int) {
 	}
 }
 
-// never is a time that does not come.
-const never = 1 << 40
+// never is a time that does not come: five centuries of minutes. A sum of a few is a number
+// on a machine of 32 bits too.
+const never = 1 << 28
 
 // blocked finds the first stretch from one time to another in which there is not enough,
 // as far as it goes. ok says that there is none.
