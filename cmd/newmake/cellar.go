@@ -57,13 +57,9 @@ func (f cellarFlags) run(a *app) error {
 	if err != nil {
 		return err
 	}
-	day := record.DateOf(time.Now())
-	if f.on != "" {
-		t, err := time.Parse(time.DateOnly, f.on)
-		if err != nil {
-			return usage("--on is a day, written 2026-06-30, not %q", f.on)
-		}
-		day = record.DateOf(t)
+	day, err := dayOn(f.on, record.DateOf(time.Now()))
+	if err != nil {
+		return err
 	}
 	src, err := a.load(f.house, "")
 	if err != nil {

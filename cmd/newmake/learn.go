@@ -18,6 +18,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/learned"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 	"newmake/lang/wholefile"
 )
 
@@ -71,12 +72,9 @@ func (f learnFlags) run(a *app, runs []string) error {
 	if err != nil {
 		return err
 	}
-	on := f.on
-	if on == "" {
-		on = time.Now().Format(time.DateOnly)
-	}
-	if _, err := time.Parse(time.DateOnly, on); err != nil {
-		return usage("--on is a day, written 2026-06-30, not %q", on)
+	day, err := dayOn(f.on, record.DateOf(time.Now()))
+	if err != nil {
+		return err
 	}
 	// The library's constants are where all learning begins, whatever was learned before.
 	src, err := front.Load(front.Place{Path: f.house, NoLearned: true})
@@ -117,7 +115,7 @@ func (f learnFlags) run(a *app, runs []string) error {
 	if !doc.Settled {
 		return diag.Refuse("%s was not written: the search did not come to its end", learned.FileName)
 	}
-	return f.put(a, src, l.Block(g, on))
+	return f.put(a, src, l.Block(g, day.String()))
 }
 
 // put writes what was learned into the house, whole. What other plants have there stays.

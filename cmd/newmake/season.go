@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"os"
 	"strings"
-	"time"
 
 	"github.com/spf13/cobra"
 
@@ -98,12 +97,8 @@ func (f seasonFlags) run(a *app, name string) error {
 	if q.Units, err = units(f.units); err != nil {
 		return err
 	}
-	if f.on != "" {
-		t, err := time.Parse(time.DateOnly, f.on)
-		if err != nil {
-			return usage("--on is a day, written 2026-04-22, not %q", f.on)
-		}
-		q.On = record.DateOf(t)
+	if q.On, err = dayOn(f.on, record.Date{}); err != nil {
+		return err
 	}
 	if q.Printed, err = f.printedPlan(); err != nil {
 		return err

@@ -172,15 +172,14 @@ func (r row) entry(number string) row {
 	return r.with(out(func(w *whisky) { w.into = proof(125.1) }, table1(number)+"into wood at most 125 proof (62.5 % abv)"))
 }
 
-func (r row) with(s ...step) row         { r.steps = append(slices.Clone(r.steps), s...); return r }
-func (r row) opened(asks ...string) row  { r.open = append(slices.Clone(r.open), asks...); return r }
-func (r row) noted(words ...string) row  { r.notes = append(slices.Clone(r.notes), words...); return r }
-func (r row) in(w wood) row              { r.inside.wood = w; return r }
-func to(w wood) func(*whisky)            { return func(s *whisky) { s.wood = w } }
-func rested(days float64) func(*whisky)  { return func(s *whisky) { s.days = days } }
-func litres(of wood, l float64) wood     { of.litres = l; return of }
-func chestnut(of wood) wood              { of.of = "chestnut"; return of }
-func (r row) bottledAbv(pct float64) row { r.inside.bottled = abv(pct); return r }
+func (r row) with(s ...step) row        { r.steps = append(slices.Clone(r.steps), s...); return r }
+func (r row) opened(asks ...string) row { r.open = append(slices.Clone(r.open), asks...); return r }
+func (r row) noted(words ...string) row { r.notes = append(slices.Clone(r.notes), words...); return r }
+func (r row) in(w wood) row             { r.inside.wood = w; return r }
+func to(w wood) func(*whisky)           { return func(s *whisky) { s.wood = w } }
+func rested(days float64) func(*whisky) { return func(s *whisky) { s.days = days } }
+func litres(of wood, l float64) wood    { of.litres = l; return of }
+func chestnut(of wood) wood             { of.of = "chestnut"; return of }
 
 // newOak is the wood of rows 2 and 5: charred new oak, and no other.
 func (r row) newOak(number string) row {

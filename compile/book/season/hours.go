@@ -106,20 +106,6 @@ func (a *axis) time(minute int) time.Time {
 
 func (a *axis) stamp(minute int) string { return a.time(minute).Format(time.RFC3339) }
 
-// of is the day of a minute; the last for what comes after.
-func (a *axis) of(minute int) *day {
-	lo, hi := 0, len(a.days)-1
-	for lo < hi {
-		mid := (lo + hi + 1) / 2
-		if a.days[mid].from <= minute {
-			lo = mid
-		} else {
-			hi = mid - 1
-		}
-	}
-	return &a.days[lo]
-}
-
 // on is a day by its date; nil where it is none of the axis.
 func (a *axis) on(d record.Date) *day {
 	i := a.days[0].date.DaysTo(d)

@@ -2,7 +2,6 @@ package season
 
 import (
 	"math"
-	"slices"
 
 	"newmake/compile"
 	"newmake/compile/book/season/search"
@@ -203,16 +202,6 @@ func (c *course) intoFermenter() int {
 		}
 	}
 	return 0
-}
-
-// find is the block and the task of a key.
-func (c *course) find(key string) (int, task, bool) {
-	for i, b := range c.blocks {
-		if k := slices.IndexFunc(b.tasks, func(t task) bool { return t.key == key }); k >= 0 {
-			return i, b.tasks[k], true
-		}
-	}
-	return 0, task{}, false
 }
 
 // stage gives the first and the last task of a stage that is done in a vessel.

@@ -6,7 +6,6 @@ import (
 	"newmake/compile/book/season/search"
 	"newmake/compile/lot"
 	"newmake/compile/numbers"
-	"newmake/lang/recipe"
 	"newmake/lang/record"
 	asked "newmake/lang/season"
 )
@@ -224,14 +223,3 @@ func runsFor(n *numbers.Batch, casks int) int {
 
 // mostRuns is more than any season has days.
 const mostRuns = 400
-
-// stillsOf are all that a batch goes through, for a relaxation.
-func vesselsOf(p *recipe.Plant, kind recipe.VesselKind) []*recipe.Vessel {
-	var out []*recipe.Vessel
-	for _, v := range p.Vessels {
-		if v.Kind == kind {
-			out = append(out, v)
-		}
-	}
-	return out
-}

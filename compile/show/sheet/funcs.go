@@ -67,14 +67,6 @@ func (s says) GaugeTemp() string {
 	return "20 C"
 }
 
-// clockRange is how long a step goes on.
-func clockRange(s plan.Step) string {
-	if s.DurationMin == 0 {
-		return "at once"
-	}
-	return measure.Duration(s.DurationMin)
-}
-
 // by is when a reading is due: its own time, or the end of the step.
 func by(s plan.Step, r plan.Reading) string {
 	if r.At != "" {
@@ -90,15 +82,6 @@ func stepAt(p *plan.Plan, id string) string {
 		}
 	}
 	return ""
-}
-
-func caution(p *plan.Plan, key string) plan.Caution {
-	for _, c := range p.Cautions {
-		if c.Key == key {
-			return c
-		}
-	}
-	return plan.Caution{Key: key, Title: key}
 }
 
 // should is a reading as its instrument shows it: a spirit's strength in proof
@@ -154,12 +137,6 @@ func offBare(u measure.Units, c cell) string {
 		said = number
 	}
 	return "±" + said
-}
-
-// unit stands small in a blank, so that nobody wonders what was meant.
-func unit(u measure.Units, q plan.Quantity) string {
-	_, word := u.Value(q)
-	return word
 }
 
 // needsTemp says if a reading means nothing without the temperature at which it
