@@ -20,7 +20,7 @@ func (t *text) tanks() {
 			t.Line(columns.Cut("  "+name, columns.Page))
 			name = ""
 		}
-		note := "for " + strings.Join(u.For, ", ")
+		note := "for " + strings.ReplaceAll(strings.Join(u.For, ", "), "-", " ")
 		if u.MostL == 0 {
 			t.fact(name, "nothing", note+"; holds "+t.Litres(u.HoldsL))
 			continue
