@@ -149,38 +149,63 @@ func share(part float64) func(float64) float64 {
 // worth is the least part of what is left that a reading must tell to be named.
 const worth = 0.03
 
-// untold are the readings that a run lacks, the most telling first: by how much each
-// alone would narrow what is not known of the hearts.
-func (m *model) untold(readings []made.Reading, known state) []Untold {
+// untold are the readings that a run lacks, the most telling first: each by how much it
+// would narrow what is not known of the hearts once those before it are known. So what
+// they would tell together is never more than all there is.
+func (m *model) untold(run *record.Run, readings []made.Reading, known state) []Untold {
 	middle, hearts := m.slopes(heartsLPA)
 	_, sd := known.of(middle, hearts)
 	if !(sd > 0) {
 		return nil
 	}
-	var out []Untold
+	type lacking struct {
+		Untold
+		told
+	}
+	var left []lacking
 	for _, a := range askable {
 		if slices.ContainsFunc(readings, func(r made.Reading) bool { return same(r.Spot, a.spot) }) {
 			continue
 		}
-		v, slopes := m.slopes(a.spot.Says)
-		if math.IsNaN(v) {
-			continue
-		}
-		_, left := known.after([]told{{sd: a.sd(v), slopes: slopes}}).of(middle, hearts)
-		if part := 1 - left*left/(sd*sd); part >= worth {
-			out = append(out, Untold{a.words, part})
+		if v, slopes := m.slopes(a.spot.Says); !math.IsNaN(v) {
+			left = append(left, lacking{Untold{Words: a.words, ToCome: toCome(run, a.spot)}, told{sd: a.sd(v), slopes: slopes}})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Untold) int {
-		switch {
-		case a.Part > b.Part:
-			return -1
-		case a.Part < b.Part:
-			return 1
+	var out []Untold
+	for of := 1.0; len(left) > 0; {
+		best, least := 0, math.Inf(1)
+		for i, l := range left {
+			_, still := known.after([]told{l.told}).of(middle, hearts)
+			if part := still * still / (sd * sd); part < least {
+				best, least = i, part
+			}
 		}
-		return 0
-	})
+		if of-least < worth {
+			break
+		}
+		next := left[best]
+		next.Part, of = of-least, least
+		out = append(out, next.Untold)
+		known = known.after([]told{next.told})
+		left = slices.Delete(left, best, best+1)
+	}
 	return out
+}
+
+// toCome says that a run has not come to where a reading is taken.
+func toCome(run *record.Run, spot made.Spot) bool {
+	stage, at := reached(run)
+	is, of := slices.Index(record.StageNames, stage), slices.Index(record.StageNames, spot.Stage)
+	switch {
+	case of != is:
+		return of > is
+	case spot.Stage == record.Ferment && spot.Kind == made.AtEnd:
+		return true // until it is charged
+	case spot.Stage == record.Ferment:
+		pitched, ok := made.WhenDone(run, record.Ferment, "pitch")
+		return ok && at.Sub(pitched).Seconds() < spot.AfterS
+	}
+	return !seen(run, stage, "off", "")
 }
 
 // nearS is within what time of one another two readings of a ferment tell the same.

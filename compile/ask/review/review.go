@@ -139,7 +139,10 @@ type Coming struct {
 // the hearts it would have told.
 type Untold struct {
 	Words string
-	Part  float64 // 0..1, of the variance that is left
+	// Part is 0..1 of the variance of the hearts that the readings leave: what it takes
+	// off that when those before it in the list are known.
+	Part   float64
+	ToCome bool // the run has not come to it yet
 }
 
 // AsItShould says that every reading is what it should be, and that the alcohol
@@ -188,7 +191,7 @@ func Of(q Question) (*Answer, error) {
 	known := m.prior().after(m.believed(told))
 	a.Done, a.Small = departures(planned, as, memo, q.Units)
 	a.Ahead = m.ahead(run, known)
-	a.Untold = m.untold(readings, known)
+	a.Untold = m.untold(run, readings, known)
 	a.Marks = marked(made.Marks(as, run, m.n, q.Instrument), a.Lines)
 	return a, nil
 }

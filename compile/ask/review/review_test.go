@@ -3,6 +3,7 @@ package review_test
 import (
 	"math/rand/v2"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -153,6 +154,57 @@ func TestFromHereOn(t *testing.T) {
 			}
 			assert.WithinDuration(t, turned, c.At, 25*time.Minute)
 		}
+	}
+}
+
+// TestUntold: what was not written down tells, all together, no more than there is; what
+// is still to be read is told from what was left out.
+func TestUntold(t *testing.T) {
+	q := question(t, invented(t, 5))
+	var charged, pitched time.Time
+	for _, v := range q.Run.Visits {
+		switch stage := q.Run.Stages[v.Stage].Name; {
+		case stage == record.Strip && v.Word == "charge":
+			charged = v.When.Time
+		case stage == record.Ferment && v.Word == "pitch":
+			pitched = v.When.Time
+		}
+	}
+	bare := strings.Join(slices.DeleteFunc(strings.SplitAfter(invented(t, 5), "\n"), func(l string) bool {
+		return strings.Contains(l, "low-wines 1") || strings.Contains(l, "SG at")
+	}), "")
+	for _, c := range []struct {
+		name, text     string
+		until          time.Time
+		past, toCome   string
+		neverToCome    string
+		atLeastLacking int
+	}{
+		{"gravities and low wines left out", bare, time.Time{}, "the volume of the low wines", "", "the volume of the hearts", 2},
+		{"as the wash is charged", invented(t, 5), charged, "", "the volume of the hearts", "the gravity at 24 h", 2},
+		{"as it is pitched", invented(t, 5), pitched, "", "the volume of the hearts", "the volume to the fermenter", 2},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			q := question(t, c.text)
+			q.Until = c.until
+			a, err := review.Of(q)
+			require.NoError(t, err)
+			require.GreaterOrEqual(t, len(a.Untold), c.atLeastLacking)
+			sum, is := 0.0, map[string]bool{}
+			for _, u := range a.Untold {
+				sum += u.Part
+				is[u.Words] = u.ToCome
+			}
+			assert.LessOrEqual(t, sum, 1.0)
+			if c.past != "" {
+				assert.Contains(t, is, c.past)
+				assert.False(t, is[c.past])
+			}
+			if c.toCome != "" {
+				assert.True(t, is[c.toCome], "%v", is)
+			}
+			assert.False(t, is[c.neverToCome])
+		})
 	}
 }
 

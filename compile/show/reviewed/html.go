@@ -52,7 +52,7 @@ type view struct {
 	Parts     []part
 	From      string
 	Ahead     []string
-	Untold    []string
+	Untold    []lacks
 }
 
 // otherwise is a table of what was done otherwise.
@@ -104,9 +104,7 @@ func (v *view) fill(a *review.Answer, p *plan.Plan) {
 	if a.Ahead != nil {
 		v.From, v.Ahead = from(a.Ahead), s.ahead(a.Ahead)
 	}
-	for _, u := range a.Untold {
-		v.Untold = append(v.Untold, untold(u))
-	}
+	v.Untold = untold(a.Untold)
 }
 
 // outcomes are those that a page takes apart, beside what the house counts its hearts by.

@@ -99,10 +99,12 @@ type Coming struct {
 	SDs   float64 `json:"standardDeviationSeconds"`
 }
 
-// Untold is what would have told most.
+// Untold is a reading that the run lacks and that would have told most, the most telling
+// first.
 type Untold struct {
-	Words string  `json:"words"`
-	Part  float64 `json:"part"`
+	Words  string  `json:"words"`
+	Part   float64 `json:"part"`             // of the variance of the hearts that the readings leave, beside those before it
+	ToCome bool    `json:"toCome,omitempty"` // the run has not come to it yet
 }
 
 // Format of the document.
@@ -156,7 +158,7 @@ func Of(a *review.Answer) Document {
 		}
 	}
 	for _, u := range a.Untold {
-		d.Untold = append(d.Untold, Untold{u.Words, rounded(u.Part)})
+		d.Untold = append(d.Untold, Untold{u.Words, rounded(u.Part), u.ToCome})
 	}
 	return d
 }

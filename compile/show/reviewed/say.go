@@ -3,6 +3,7 @@ package reviewed
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"newmake/compile/ask/review"
@@ -173,9 +174,29 @@ func (s say) ahead(h *review.Ahead) []string {
 	return append(out, fmt.Sprintf("hearts of %s %s, give or take %s; %s filled", measure.Number(hearts, 1), unit, measure.Number(more, 1), words.Count(h.Casks, "cask")))
 }
 
-// untold is what was not written down, and what it would have told.
-func untold(u review.Untold) string {
-	return fmt.Sprintf("%s (%d %% of what is not known of the hearts)", u.Words, int(math.Round(100*u.Part)))
+// lacks is what was not written down, under its heading: what is past, and what is
+// still to be read.
+type lacks struct {
+	Head  string
+	Parts []string
+}
+
+// untold says what the readings that a run lacks would tell, each beside those before it.
+func untold(all []review.Untold) []lacks {
+	out := []lacks{{Head: "Not written down, and it would have told most of the hearts"}, {Head: "Still to be read, and it tells most of the hearts"}}
+	for _, u := range all {
+		at, share := &out[0], fmt.Sprintf("%d %%", int(math.Round(100*u.Part)))
+		if u.ToCome {
+			at = &out[1]
+		}
+		if u == all[0] {
+			share += " of what is not known"
+		} else {
+			share += " more"
+		}
+		at.Parts = append(at.Parts, u.Words+" ("+share+")")
+	}
+	return slices.DeleteFunc(out, func(l lacks) bool { return len(l.Parts) == 0 })
 }
 
 // checks says how well what was read balances.

@@ -24,6 +24,7 @@ const (
 	mostReadings = 5
 	mostCauses   = 4
 	mostParts    = 3
+	mostUntold   = 3
 )
 
 // Text writes a review, the verdict first.
@@ -180,20 +181,13 @@ func (t *text) ahead(a *review.Answer) {
 	t.w.Gap()
 }
 
+// untold is what would have told most, or will.
 func (t *text) untold(a *review.Answer) {
-	if len(a.Untold) == 0 {
-		return
+	shown := a.Untold
+	if !t.Full {
+		shown = shown[:min(len(shown), mostUntold)]
 	}
-	t.line("Not written down, and it would have told most: %s.", t.first(a.Untold))
-}
-
-func (t *text) first(all []review.Untold) string {
-	var out []string
-	for i, u := range all {
-		if i == 3 && !t.Full {
-			break
-		}
-		out = append(out, untold(u))
+	for _, l := range untold(shown) {
+		t.line("%s: %s.", l.Head, words.And(l.Parts))
 	}
-	return words.And(out)
 }

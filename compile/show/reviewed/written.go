@@ -206,16 +206,19 @@ func writePage(w *markup.Page, d *view) {
 	}
 	{
 		v34 := d.Untold
-		if len(v34) > 0 {
+		for v35 := range v34 {
+			v36 := &v34[v35]
 			w.Raw(`
-<h2>Not written down, and it would have told most</h2>
+<h2>`)
+			w.Text(v36.Head)
+			w.Raw(`</h2>
 <ul class="notices">`)
 			{
-				v35 := v34
-				for v36 := range v35 {
-					v37 := v35[v36]
+				v37 := v36.Parts
+				for v38 := range v37 {
+					v39 := v37[v38]
 					w.Raw(`<li>`)
-					w.Text(v37)
+					w.Text(v39)
 					w.Raw(`</li>`)
 				}
 			}
@@ -225,68 +228,68 @@ func writePage(w *markup.Page, d *view) {
 	w.Raw(`
 </section>`)
 	{
-		v38 := d.Parts
-		for v39 := range v38 {
-			v40 := &v38[v39]
+		v40 := d.Parts
+		for v41 := range v40 {
+			v42 := &v40[v41]
 			w.Raw(`
 <section class="`)
-			w.Text(v40.ID)
+			w.Text(v42.ID)
 			w.Raw(`" aria-labelledby="`)
-			w.Text(v40.ID)
+			w.Text(v42.ID)
 			w.Raw(`">
 <h2 id="`)
-			w.Text(v40.ID)
+			w.Text(v42.ID)
 			w.Raw(`">`)
-			w.Text(v40.Title)
+			w.Text(v42.Title)
 			w.Raw(`</h2>`)
-			if v40.Chart.ID != "" {
+			if v42.Chart.ID != "" {
 				w.Raw(`
 <figure>`)
 				{
-					v41 := &v40.Chart
-					chart.Draw(w, v41)
+					v43 := &v42.Chart
+					chart.Draw(w, v43)
 				}
 				w.Raw(`<figcaption>`)
-				w.Text(v40.Marked)
+				w.Text(v42.Marked)
 				w.Raw(`</figcaption></figure>`)
 			}
 			{
-				v42 := v40.Lines
-				if len(v42) > 0 {
+				v44 := v42.Lines
+				if len(v44) > 0 {
 					w.Raw(`
 <table class="review">
 <caption>Readings</caption>
 <thead><tr><th scope="col">when</th><th scope="col">what</th><th scope="col">said</th><th scope="col">plan</th><th scope="col">as done</th><th scope="col">off</th><th scope="col">right</th></tr></thead>
 <tbody>`)
 					{
-						v43 := v42
-						for v44 := range v43 {
-							v45 := &v43[v44]
+						v45 := v44
+						for v46 := range v45 {
+							v47 := &v45[v46]
 							w.Raw(`
 <tr`)
-							if v45.Off {
+							if v47.Off {
 								w.Raw(` class="wrong"`)
 							}
 							w.Raw(`><td class="number">`)
-							w.Text(v45.When)
+							w.Text(v47.When)
 							w.Raw(`</td>`)
 							{
-								v46 := v45.Cells
-								for v47 := range v46 {
-									v48 := v46[v47]
-									if v47 != 0 {
+								v48 := v47.Cells
+								for v49 := range v48 {
+									v50 := v48[v49]
+									if v49 != 0 {
 										w.Raw(`<td class="number">`)
-										w.Text(v48)
+										w.Text(v50)
 										w.Raw(`</td>`)
 									} else {
 										w.Raw(`<th scope="row">`)
-										w.Text(v48)
+										w.Text(v50)
 										w.Raw(`</th>`)
 									}
 								}
 							}
 							w.Raw(`<td class="right">`)
-							if v45.Off {
+							if v47.Off {
 								w.Raw(`no`)
 							} else {
 								w.Raw(`yes`)
@@ -304,8 +307,8 @@ func writePage(w *markup.Page, d *view) {
 		}
 	}
 	{
-		v49 := d.Flows
-		if len(v49) > 0 {
+		v51 := d.Flows
+		if len(v51) > 0 {
 			w.Raw(`
 <section class="closing" aria-labelledby="balance">
 <h2 id="balance">The balance of the alcohol</h2>
@@ -317,18 +320,18 @@ func writePage(w *markup.Page, d *view) {
 <thead><tr><th scope="col">what</th><th scope="col">said</th><th scope="col">in accord</th><th scope="col">from</th></tr></thead>
 <tbody>`)
 			{
-				v50 := v49
-				for v51 := range v50 {
-					v52 := v50[v51]
+				v52 := v51
+				for v53 := range v52 {
+					v54 := v52[v53]
 					w.Raw(`
 <tr><th scope="row">`)
-					w.Text(v52[0])
+					w.Text(v54[0])
 					w.Raw(`</th><td class="number">`)
-					w.Text(v52[1])
+					w.Text(v54[1])
 					w.Raw(`</td><td class="number">`)
-					w.Text(v52[2])
+					w.Text(v54[2])
 					w.Raw(`</td><td>`)
-					w.Text(v52[3])
+					w.Text(v54[3])
 					w.Raw(`</td></tr>`)
 				}
 			}

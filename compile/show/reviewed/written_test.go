@@ -25,7 +25,7 @@ func TestSameAsTemplates(t *testing.T) {
 	lines := []line{{evil, []string{evil, ""}, true}, {}}
 	full := &view{
 		evil, evil, evil, evil, evil, "<style>p{}</style>", evil, []string{evil}, true, rows, rows, evil, rows, &otherwise{[]string{evil}, rows}, "1 thing",
-		[]part{{evil, evil, chart.Chart{ID: evil, Marks: []chart.Mark{{Shape: "text", Text: evil}}}, lines, evil}, {}}, evil, []string{evil}, []string{evil},
+		[]part{{evil, evil, chart.Chart{ID: evil, Marks: []chart.Mark{{Shape: "text", Text: evil}}}, lines, evil}, {}}, evil, []string{evil}, []lacks{{evil, []string{evil}}, {}},
 	}
 	other := *full
 	other.Small, other.Right = evil, false
