@@ -190,11 +190,13 @@ func TestChargeWithWater(t *testing.T) {
 			b.Spirit.WaterTo = recipe.Strength{Value: c.abv}
 		})
 		p, list := Compile(b)
-		assert.Equal(t, c.water, p.Spirit.ChargeWaterL > 0, c.abv)
+		assert.Equal(t, c.water, p.Spirit.ChargeWater != nil, c.abv)
 		assert.Equal(t, !c.water, slices.Contains(codes(list), diag.CodeNoWaterWanted), c.abv)
 		if c.water {
 			assert.InDelta(t, 200*c.abv, p.Spirit.Charge.Proof, 0.05, "%% abv beside gallons is half the proof")
-			assert.Contains(t, stepOf(t, p, "spirit.charge").Do.Text, "of water")
+			water := p.Spirit.ChargeWater.Volume()
+			assert.Equal(t, []plan.Addition{{Name: "water for the charge", Amount: water, Step: "spirit.charge"}}, slices.DeleteFunc(slices.Clone(p.Bill.Additions), func(a plan.Addition) bool { return a.Step != "spirit.charge" }))
+			assert.Contains(t, stepOf(t, p, "spirit.charge").Do.Values, water, "the sheet and the plan name one figure")
 		}
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"newmake/compile/stage/still"
 	"newmake/lang/check"
 	"newmake/lang/recipe"
 )
@@ -249,4 +250,22 @@ func TestUnsaid(t *testing.T) {
 		assert.True(t, slices.ContainsFunc(Moving(Of(b)), is), "who learns looks for it")
 		assert.Equal(t, drawn, slices.ContainsFunc(Drawable(Of(b)), is), "%g", lost)
 	}
+}
+
+// A head is drawn within what a still is computed for, whatever the house writes: a draw
+// beyond it would count as a batch that fails.
+func TestRefluxIsDrawnWithinTheModel(t *testing.T) {
+	b := examples(t)[0].Clone()
+	b.Strip.Still.Reflux = still.MostReflux
+	all := slices.DeleteFunc(Of(b), func(c Constant) bool { return c.ID != "reflux" && c.ID != "reflux-of-day" })
+	for i, c := range all {
+		for _, x := range []float64{c.Prior.Low, c.Prior.High} {
+			changed := b.Clone()
+			all[i].set(changed, x)
+			for _, v := range []*recipe.Vessel{changed.Strip.Still, changed.Spirit.Still} {
+				assert.True(t, v.Reflux >= 0 && v.Reflux <= still.MostReflux, "%s %g: %g", c.ID, x, v.Reflux)
+			}
+		}
+	}
+	assert.NotEmpty(t, all)
 }

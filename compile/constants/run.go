@@ -3,6 +3,7 @@ package constants
 import (
 	"slices"
 
+	"newmake/compile/stage/still"
 	"newmake/lang/recipe"
 )
 
@@ -175,7 +176,7 @@ func refluxOfDay(r *row, b *recipe.Batch) []use {
 		out = append(out, use{
 			of: v.Name, words: "reflux of " + s.words + " on the day", stage: s.stage, is: 1, as: Constant{ID: "reflux", Of: v.Name}.Key(),
 			paths: []recipe.Path{vesselPath(v, "reflux")},
-			set:   func(b *recipe.Batch, x float64) { s.in(b).Reflux = min(x*s.in(b).Reflux, mostReflux) },
+			set:   func(b *recipe.Batch, x float64) { s.in(b).Reflux = min(x*s.in(b).Reflux, still.MostReflux) },
 		})
 	}
 	return out

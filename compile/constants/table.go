@@ -2,6 +2,7 @@ package constants
 
 import (
 	"newmake/compile/numbers"
+	"newmake/compile/stage/still"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 )
@@ -53,7 +54,7 @@ var table = []row{
 	{"yeast-rate", "rate of the yeast", numbers.Fermenting, House, Times, quantity.Share, Lognormal, 0.25, 0.1, most, "dry at 44 to 96 h in houses that work alike: common practice, from memory", yeastRate},
 	{"fermenter-cooling", "cooling of the fermenters", numbers.Fermenting, House, Times, quantity.Share, Lognormal, 0.25, 0.1, most, coolWhy, fermenterCooling},
 	{"still-heat", "heating of the still", numbers.Stripping, House, Times, quantity.Share, Lognormal, 0.15, 0.1, most, heatWhy, stillHeat},
-	{"reflux", "reflux", numbers.Stripping, House, Value, quantity.Share, Normal, 0, 0, mostReflux, "a head that nobody has measured: from memory, 4 in 10 of it and a point more", reflux},
+	{"reflux", "reflux", numbers.Stripping, House, Value, quantity.Share, Normal, 0, 0, still.MostReflux, "a head that nobody has measured: from memory, 4 in 10 of it and a point more", reflux},
 	{"alcohol-lost", "alcohol lost in a run", numbers.Stripping, House, Value, quantity.Share, Lognormal, 0.01, 0, 0.2, "a tight still loses nothing to 3 %: common practice", alcoholLost},
 	{"loss-first-year", "cask's loss of the first year", numbers.Filling, House, Times, quantity.Share, Lognormal, 0.30, 0, most, "2 to 12 % between houses of all climates: common practice", lossFirst},
 	{"loss", "cask's loss of a later year", numbers.Filling, House, Times, quantity.Share, Lognormal, 0.30, 0, most, "2 to 5 % in one climate: common practice", lossLater},

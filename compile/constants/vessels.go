@@ -60,29 +60,29 @@ func fermenterCooling(_ *row, b *recipe.Batch) []use {
 	}}}
 }
 
-// still is a still by its use.
-type still struct {
+// stillUse is a still by its use.
+type stillUse struct {
 	words string
 	stage numbers.Stage
 	in    func(*recipe.Batch) *recipe.Vessel
 }
 
 // stills are those of a batch; one, where both runs are made in it.
-func stills(b *recipe.Batch) []still {
-	wash := still{"the wash still", numbers.Stripping, func(b *recipe.Batch) *recipe.Vessel { return b.Strip.Still }}
-	spirit := still{"the spirit still", numbers.Distilling, func(b *recipe.Batch) *recipe.Vessel { return b.Spirit.Still }}
+func stills(b *recipe.Batch) []stillUse {
+	wash := stillUse{"the wash still", numbers.Stripping, func(b *recipe.Batch) *recipe.Vessel { return b.Strip.Still }}
+	spirit := stillUse{"the spirit still", numbers.Distilling, func(b *recipe.Batch) *recipe.Vessel { return b.Spirit.Still }}
 	switch {
 	case b.Strip.Still == nil && b.Spirit.Still == nil:
 		return nil
 	case b.Spirit.Still == nil:
-		return []still{wash}
+		return []stillUse{wash}
 	case b.Strip.Still == nil:
-		return []still{spirit}
+		return []stillUse{spirit}
 	case b.Strip.Still == b.Spirit.Still:
 		wash.words = "the still"
-		return []still{wash}
+		return []stillUse{wash}
 	}
-	return []still{wash, spirit}
+	return []stillUse{wash, spirit}
 }
 
 func stillHeat(_ *row, b *recipe.Batch) []use {
@@ -99,9 +99,6 @@ func stillHeat(_ *row, b *recipe.Batch) []use {
 	}
 	return out
 }
-
-// mostReflux is a bound: a head that returns more makes next to nothing.
-const mostReflux = 0.95
 
 func reflux(r *row, b *recipe.Batch) []use {
 	var out []use

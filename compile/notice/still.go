@@ -173,8 +173,11 @@ func Spirit(b *recipe.Batch, run numbers.Spirit, ways []numbers.Way) diag.List {
 	if s.Feints {
 		what = "the spirit charge with its feints, hot,"
 	}
-	fullest(w, run.Use(b), what,
-		"`charges 2`, an earlier stop of the stripping run for less and stronger low wines, or a larger still",
+	help := "`charges 2`, an earlier stop of the stripping run for less and stronger low wines, or a larger still"
+	if run.WaterKg > 0 {
+		help = "less water in the charge, `charges 2`, or a larger still"
+	}
+	fullest(w, run.Use(b), what, help,
 		"a still needs room over the charge to part vapour from spray")
 	boiler(w, s.Still, "spirit")
 	if s.Still != b.Strip.Still {

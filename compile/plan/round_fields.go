@@ -1571,7 +1571,9 @@ func (x *Run) round() {
 	if x.FeintsReturned != nil {
 		x.FeintsReturned.round()
 	}
-	x.ChargeWaterL = RoundTo(x.ChargeWaterL, 2)
+	if x.ChargeWater != nil {
+		x.ChargeWater.round()
+	}
 	x.HeartsOfLowWinesPct = RoundTo(x.HeartsOfLowWinesPct, 1)
 	x.HeatUpMin = RoundTo(x.HeatUpMin, 1)
 	if x.Preheat != nil {
@@ -1606,8 +1608,10 @@ func (x *Run) noNumber() string {
 			return what
 		}
 	}
-	if !isNumber(x.ChargeWaterL) {
-		return "ChargeWaterL"
+	if x.ChargeWater != nil {
+		if what := x.ChargeWater.noNumber(); what != "" {
+			return what
+		}
 	}
 	if !isNumber(x.HeartsOfLowWinesPct) {
 		return "HeartsOfLowWinesPct"

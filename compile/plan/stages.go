@@ -160,8 +160,8 @@ type Run struct {
 	Charge         Lot        `json:"charge"` // one charge
 	FeintsReturned *Lot       `json:"feintsReturned,omitempty"`
 	FeintsFrom     FeintsFrom `json:"feintsFrom,omitempty"`
-	ChargeWaterL   float64    `json:"chargeWaterL,omitempty" places:"2"` // of that charge, to bring it to its strength; at 20 C
-	SteadyTried    int        `json:"steadyRunsTried,omitempty"`         // runs computed to find the one that repeats itself
+	ChargeWater    *Lot       `json:"chargeWater,omitempty"`     // of that charge, to bring it to its strength
+	SteadyTried    int        `json:"steadyRunsTried,omitempty"` // runs computed to find the one that repeats itself
 	// HeartsOfLowWinesPct is the share of the low wines' alcohol that comes out as
 	// hearts once the house runs steadily, its feints returned.
 	HeartsOfLowWinesPct float64    `json:"heartsOfLowWinesPct,omitempty" places:"1"`

@@ -10,11 +10,15 @@ func energyPart(p *plan.Plan, warmKWh, pureL float64) plan.Energy {
 	if p.Reduction != nil {
 		reduction = p.Reduction.WaterL
 	}
+	charge := 0.0
+	if w := p.Spirit.ChargeWater; w != nil {
+		charge = float64(p.Spirit.Charges) * w.VolumeL
+	}
 	e := plan.Energy{Stages: []plan.StageEnergy{
 		{Stage: "mash", HeatKWh: p.Mash.HeatKWh, CoolKWh: p.Mash.CoolKWh, ProcessL: p.Mash.LiquorL - p.Mash.BacksetL - p.Mash.KeptInL, CoolingWaterL: p.Mash.CoolingWaterL},
 		{Stage: "ferment", HeatKWh: warmKWh, CoolKWh: p.Ferment.CoolKWh, CoolingWaterL: p.Ferment.CoolingWaterL},
 		{Stage: "strip", HeatKWh: p.Strip.HeatKWh, CoolKWh: p.Strip.CoolKWh, CoolingWaterL: p.Strip.CoolingWaterL},
-		{Stage: "spirit", HeatKWh: p.Spirit.HeatKWh, CoolKWh: p.Spirit.CoolKWh, ProcessL: float64(p.Spirit.Charges) * p.Spirit.ChargeWaterL, CoolingWaterL: p.Spirit.CoolingWaterL},
+		{Stage: "spirit", HeatKWh: p.Spirit.HeatKWh, CoolKWh: p.Spirit.CoolKWh, ProcessL: charge, CoolingWaterL: p.Spirit.CoolingWaterL},
 		{Stage: "reduction", ProcessL: reduction},
 	}}
 	for _, s := range e.Stages {

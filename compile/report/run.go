@@ -43,7 +43,10 @@ func spiritPart(b *recipe.Batch, s numbers.Spirit) plan.Run {
 			p.HeartsOfLowWinesPct = 100 * s.Run.Fraction(still.Hearts).EthanolKg / brought
 		}
 	}
-	p.ChargeWaterL = s.Water.VolumeAtM3(lot.ReferenceC) * lot.LitresPerM3
+	if s.Water.WaterKg > 0 {
+		water := lot.Of(s.Water)
+		p.ChargeWater = &water
+	}
 	feints := lot.Of(s.Feints()).Times(float64(s.Charges))
 	p.Feints = &feints
 	return p

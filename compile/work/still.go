@@ -131,6 +131,7 @@ func spiritCharge(n *numbers.Batch, c charge, newDay bool) Job {
 	}
 	if water.MassKg > 0 {
 		text, in = text+", and bring it down with {} of water", append(in, water.Volume())
+		j.Measured = []plan.Addition{{Name: "water for the charge", Amount: water.Volume(), Step: j.Key}}
 	}
 	if n.Spirit.Feints && feints.MassKg == 0 {
 		text += ": there are no feints yet"

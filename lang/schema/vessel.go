@@ -38,7 +38,7 @@ func vesselField(kind, doc, example string) *Field {
 			{
 				Name: "reflux", Shape: "SHARE", Example: "reflux 10 %", Default: "0 %", Doc: "Share of the vapour condensed in the head and returned.",
 				Limits: []Limit{
-					mustBe(0, 0.95, "with all of it returned nothing comes over"),
+					mustBe(0, 0.5, "what is computed is a pot still with a plain head: one that returns more is a column"),
 					usually(0, 0.4, "heads of pot stills return 10 to 30 % (common practice)"),
 				},
 			},

@@ -202,8 +202,8 @@ func (t *text) spirit() {
 		whose := map[plan.FeintsFrom]string{plan.FeintsSteady: "once the house runs steadily", plan.FeintsOnHand: "as the house has them today"}
 		t.fact("of which feints", t.Volume(*f), fmt.Sprintf("at %s, %s", t.Strength(f.Strength()), whose[r.FeintsFrom]))
 	}
-	if r.ChargeWaterL > 0 {
-		t.fact("of which water", t.Litres(r.ChargeWaterL), "brings it to its strength")
+	if w := r.ChargeWater; w != nil {
+		t.fact("of which water", t.Volume(*w), "brings it to its strength")
 	}
 	t.still(r)
 	t.Gap()

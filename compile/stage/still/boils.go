@@ -47,7 +47,7 @@ func (b *Boils) have(key boilKey) bool {
 // boils tells whether pressure and reflux are those of a boil.
 func (s Setting) boils() bool {
 	return s.PressurePa >= fluid.MinPressurePa && s.PressurePa <= fluid.MaxPressurePa &&
-		s.Still.Reflux >= 0 && s.Still.Reflux <= mostReflux
+		s.Still.Reflux >= 0 && s.Still.Reflux <= MostReflux
 }
 
 // boil is the boil of a setting.

@@ -16,7 +16,7 @@ import (
 // the ends of pressure and reflux: 1e-9.
 func TestLeavingAgainstTheIntegrator(t *testing.T) {
 	for _, pa := range []float64{50e3, 80e3, fluid.StandardPressurePa, 110e3} {
-		for _, reflux := range []float64{0, 0.1, 0.3, mostReflux} {
+		for _, reflux := range []float64{0, 0.1, 0.3, MostReflux} {
 			for _, x0 := range []float64{0.01, 0.09, 0.25, closedX} {
 				for _, share := range []float64{0.99, 0.3, 1e-2, 1e-5} {
 					p, from := bare(ethanolWater{pa}, reflux, 100, x0)

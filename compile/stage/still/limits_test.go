@@ -2,11 +2,14 @@ package still
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
 	"newmake/compile/matter/stream"
+	"newmake/lang/diag"
+	"newmake/lang/schema"
 )
 
 // What a run is refused for, by its own reason, and the figure just inside of it that is
@@ -43,6 +46,13 @@ func TestSettingAtItsLimits(t *testing.T) {
 		assert.NoError(t, check(c.in), c.why)
 		assert.ErrorContains(t, check(c.out), c.why)
 	}
+}
+
+// What a text may say of a head is what can be computed.
+func TestRefluxOfATextIsComputed(t *testing.T) {
+	limits := schema.Language.Find("plant").Block.Find("still").Block.Find("reflux").Limits
+	at := slices.IndexFunc(limits, func(l schema.Limit) bool { return l.Severity == diag.Error })
+	assert.Equal(t, []float64{0, MostReflux}, []float64{limits[at].Low, limits[at].High})
 }
 
 // The middle of the cubic through two ends with their slopes: of u cubed, and of what

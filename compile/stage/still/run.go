@@ -90,8 +90,8 @@ func (s Setting) check(charge stream.Stream) error {
 		return fmt.Errorf("the still %q has no heat: state its power", s.Still.Name)
 	case s.BoilerW < 0 || s.Still.MetalKg < 0 || s.Still.LossW < 0:
 		return fmt.Errorf("the boiler's power and the still's metal and losses cannot be below zero")
-	case !(s.Still.Reflux >= 0 && s.Still.Reflux <= mostReflux):
-		return fmt.Errorf("the head cannot return %.0f %% of the vapour: 0 to %.0f %%", 100*s.Still.Reflux, 100*mostReflux)
+	case !(s.Still.Reflux >= 0 && s.Still.Reflux <= MostReflux):
+		return fmt.Errorf("the head cannot return %.0f %% of the vapour: 0 to %.0f %%", 100*s.Still.Reflux, 100*MostReflux)
 	case !(s.PressurePa >= fluid.MinPressurePa && s.PressurePa <= fluid.MaxPressurePa):
 		return fmt.Errorf("an air pressure of %.1f kPa is outside 50 to 110 kPa", s.PressurePa/1000)
 	case s.AmbientC < -40 || s.AmbientC > 50 || s.WaterC < 0 || s.WaterC > 50:
@@ -107,9 +107,9 @@ func (s Setting) check(charge stream.Stream) error {
 // nodesMost is how many nodes a run has as a rule at most.
 const nodesMost = 80
 
-// mostReflux is the greatest share the head may return. A pot still's is below
-// 0.3; the series are held to their accuracy up to this.
-const mostReflux = 0.5
+// MostReflux is the greatest share the head may return. A pot still's is below
+// 0.3; the series are held to their accuracy up to this. Nothing writes or draws more.
+const MostReflux = 0.5
 
 // newRunner heats a charge to its boil. The boil's functions are given when
 // they are known from an earlier run of the same still.
