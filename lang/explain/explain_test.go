@@ -196,3 +196,40 @@ func TestWrap(t *testing.T) {
 		}
 	}
 }
+
+// ofOthers are the pages that are about what is not counted in litres, whose customary
+// units stay for every reader.
+var ofOthers = []string{
+	"NM0301", "NM0302", "NM0307", "NM0308", "NM0607", "NM0104", // wrong units, and what is wrong with them
+	"NM1314",                                                  // the gauging of the United States, by their tables
+	"bushel", "BUSHELS", "TESTWEIGHT", "grain", "test weight", // grain by measure
+	"bill", "rest", // which names all ways of writing a grain
+	"proof", "PROOFGAL", "PROOFPERYEAR", "proof gallon", "US gallon", "ounce", "boiler horsepower",
+	"abv", "cask", "yield", "liquor", "gristing", // which compare the two systems
+}
+
+// TestPagesInLitres: who counts in litres reads no customary unit, but on the pages about
+// one, in what a regulation says, and in the remarks of the library, whose sources
+// measured so.
+func TestPagesInLitres(t *testing.T) {
+	customary := regexp.MustCompile(`(?i)\bbushels?\b|[0-9] proof\b|\bgallons?\b|\bpounds?\b|Fahrenheit|\bgal\b|\bpg\b|27 CFR`)
+	symbols := regexp.MustCompile(`[0-9] (F|lb|lbs|oz|ft)\b`)
+	law := regexp.MustCompile(`[^.]*\(?27 CFR[^.]*\.[^A-Z]*`)
+	excused := map[string]bool{}
+	for _, p := range PagesFor(quantity.SI) {
+		for _, b := range p.Body {
+			text := law.ReplaceAllString(b.Text, "")
+			found := customary.FindString(text) + symbols.FindString(text)
+			switch {
+			case found == "" || p.Sort == OfUnit || p.Sort == OfLibrary:
+			case slices.Contains(ofOthers, p.Name):
+				excused[p.Name] = true
+			default:
+				t.Errorf("%s says %q: %s", p.Name, found, text)
+			}
+		}
+	}
+	for _, name := range ofOthers {
+		assert.True(t, excused[name], "%s needs no excuse", name)
+	}
+}

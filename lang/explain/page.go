@@ -101,8 +101,8 @@ func families() []family {
 	return out
 }
 
-// written reads the pages in pages/. Those whose name is not a code are terms. Their
-// examples are in the units of a system, but for those that are about a unit.
+// written reads the pages in pages/. Those whose name is not a code are terms. What
+// they say and their examples are in the units of a system, but for what is about a unit.
 func written(reader quantity.System) []Page {
 	var out []Page
 	names, _ := fs.Glob(files, "pages/*.md")
@@ -124,8 +124,13 @@ func written(reader quantity.System) []Page {
 				open = false
 			case open:
 				last := &out[len(out)-1]
-				if e, _ := ReadInfo(b.Info); b.Kind == Code && e.Lang == "newmake" && !e.Units {
+				_, ofUnit := quantity.Lookup(last.Name)
+				switch e, _ := ReadInfo(b.Info); {
+				case e.Units || ofUnit:
+				case b.Kind == Code && e.Lang == "newmake":
 					b.Text = wording.Restated(b.Text, reader)
+				case b.Kind != Code:
+					b.Text = wording.Prose(b.Text, reader)
 				}
 				last.Body = append(last.Body, b)
 			}

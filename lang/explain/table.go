@@ -86,8 +86,8 @@ func describe(p *place, reader quantity.System) []Block {
 		where = "In " + list(p.in, "and") + "."
 	}
 	out := []Block{
-		{Kind: Paragraph, Text: where + " " + f.Doc},
-		{Kind: Code, Info: "form", Text: Form(f) + "\n"},
+		{Kind: Paragraph, Text: where + " " + wording.Prose(f.Doc, reader)},
+		{Kind: Code, Info: "form", Text: Form(f, reader) + "\n"},
 	}
 	if f.Example != "" {
 		out = append(out, Block{Kind: Code, Info: "newmake example", Text: wording.Restated(f.Example, reader) + "\n"})
@@ -96,32 +96,49 @@ func describe(p *place, reader quantity.System) []Block {
 		out = append(out, Block{Kind: Item, Text: text})
 	}
 	if f.Block != nil {
-		out = append(out, Block{Kind: Paragraph, Text: inside(f.Block)})
+		out = append(out, Block{Kind: Paragraph, Text: wording.Prose(inside(f.Block, reader), reader)})
 	}
 	return out
 }
 
-// Form is a field's line for a reader, with its block.
-func Form(f *schema.Field) string {
+// Form is a field's line for a reader who counts in a system, with its block.
+func Form(f *schema.Field, reader quantity.System) string {
 	if f.Block == nil {
-		return f.Form()
+		return formIn(f, reader)
 	}
-	return f.Form() + " { ... }"
+	return formIn(f, reader) + " { ... }"
 }
 
-func inside(b *schema.Block) string {
+// formIn is the form of a field without the choices that others alone measure.
+func formIn(f *schema.Field, reader quantity.System) string {
+	form := f.Form()
+	for _, t := range schema.SlotTypes {
+		if othersAlone(t.Kind, reader) {
+			form = strings.NewReplacer(" | "+t.Name+" | ", " | ", " | "+t.Name+")", ")", "("+t.Name+" | ", "(").Replace(form)
+		}
+	}
+	return form
+}
+
+// othersAlone says whether what is measured has units, and none of a reader's: proof
+// gallons for who counts in litres.
+func othersAlone(k quantity.Kind, reader quantity.System) bool {
+	return len(quantity.Units(k)) > 0 && len(wording.UnitsOf(k, reader)) == 0
+}
+
+func inside(b *schema.Block, reader quantity.System) string {
 	var text string
 	if len(b.Fields) > 0 {
 		text = "Its lines: " + list(b.Words(), "and") + "."
 	}
 	if b.Any != nil {
-		text = strings.TrimSpace(text + " A line may also begin with a name: `" + b.Any.Form() + "`. " + b.Any.Doc)
+		text = strings.TrimSpace(text + " A line may also begin with a name: `" + formIn(b.Any, reader) + "`. " + b.Any.Doc)
 	}
 	if b.Timed {
 		text += " Each may have a day or a date before it, and a clock: `tue 13:30`."
 	}
 	if b.Bare != nil {
-		text += " After a time it may also begin with what was read: `" + b.Bare.Form() + "`. " + b.Bare.Doc
+		text += " After a time it may also begin with what was read: `" + formIn(b.Bare, reader) + "`. " + b.Bare.Doc
 	}
 	return text
 }
@@ -148,7 +165,7 @@ func Facts(f *schema.Field, reader quantity.System) []string {
 		if b.Of != "" {
 			word += ", " + b.Of
 		}
-		out = append(out, fmt.Sprintf("%s: %s; %s.", word, b.Text, b.Reason))
+		out = append(out, fmt.Sprintf("%s: %s; %s.", word, b.Text, wording.Prose(b.Reason, reader)))
 	}
 	if f.Step {
 		out = append(out, "It is a step of work: its place among the lines is when it is done.")
@@ -169,11 +186,11 @@ func wordPages(reader quantity.System) []Page {
 					Body: []Block{{Kind: Paragraph, Text: "It stands in:"}}})
 				at = len(out) - 1
 			}
-			text := "`" + p.field.Form() + "`"
+			text := "`" + formIn(p.field, reader) + "`"
 			if len(p.in) > 0 {
 				text += ", in " + list(p.in, "and")
 			}
-			if doc := unsaid(p.field.Doc, out[at].Body); doc != "" {
+			if doc := unsaid(wording.Prose(p.field.Doc, reader), out[at].Body); doc != "" {
 				text += ": " + doc
 			}
 			out[at].Body = append(out[at].Body, Block{Kind: Item, Text: text})
@@ -198,14 +215,17 @@ func unsaid(doc string, page []Block) string {
 func promisePages(reader quantity.System) []Page {
 	var out []Page
 	for _, p := range schema.Promises {
-		kinds := make([]string, len(p.Kinds))
-		for i, k := range p.Kinds {
+		own := slices.DeleteFunc(slices.Clone(p.Kinds), func(k quantity.Kind) bool {
+			return othersAlone(k, reader)
+		})
+		kinds := make([]string, len(own))
+		for i, k := range own {
 			kinds[i] = k.String()
 		}
 		out = append(out, Page{Name: p.What, Sort: OfWord, Title: "what a batch may promise", Body: []Block{
-			{Kind: Paragraph, Text: "After `promise` it stands for " + p.Doc + "; promised as " + strings.Join(kinds, ", or ") + "."},
+			{Kind: Paragraph, Text: "After `promise` it stands for " + wording.Prose(p.Doc, reader) + "; promised as " + strings.Join(kinds, ", or ") + "."},
 		}})
-		for _, k := range p.Kinds {
+		for _, k := range own {
 			l := p.Within(k)
 			page := &out[len(out)-1]
 			page.Body = append(page.Body, Block{Kind: Item, Text: fmt.Sprintf("Allowed, %s: %s; %s.", k, wording.SpanIn(l.Low, l.High, k, reader), l.Reason)})

@@ -77,7 +77,7 @@ func (d *document) block(b *schema.Block, of, heading string) {
 		d.printf("\n")
 	}
 	for _, f := range inner {
-		d.text(heading + "`" + explain.Form(f) + "`")
+		d.text(heading + "`" + explain.Form(f, quantity.Both) + "`")
 		d.text(wrapped(f.Doc, ""))
 		d.facts(f)
 		d.block(f.Block, f.Name, heading)

@@ -47,7 +47,7 @@ var Promises = []Promise{
 	{"final-gravity", []quantity.Kind{quantity.Gravity}, "gravity of the finished wash", false},
 	{"wash", []quantity.Kind{quantity.Volume, quantity.Strength}, "the wash, its volume or its strength", false},
 	{"low-wines", []quantity.Kind{quantity.Volume, quantity.Strength}, "the low wines, their volume or strength", false},
-	{"hearts", []quantity.Kind{quantity.Volume, quantity.Strength, quantity.ProofGallons, quantity.PureAlcohol}, "the hearts, their volume, strength, proof gallons or pure alcohol", false},
+	{"hearts", []quantity.Kind{quantity.Volume, quantity.Strength, quantity.ProofGallons, quantity.PureAlcohol}, "the hearts, by their volume, their strength or the alcohol in them", false},
 	{"feints", []quantity.Kind{quantity.Volume, quantity.Strength}, "the feints, their volume or strength", false},
 	{"pure-alcohol", []quantity.Kind{quantity.PureAlcohol, quantity.ProofGallons, quantity.Volume}, "pure alcohol in the hearts", false},
 	{"yield", []quantity.Kind{quantity.SpiritYield}, "pure alcohol in the hearts by the weight of all the grain", false},

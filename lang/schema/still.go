@@ -10,7 +10,7 @@ var charges = &Field{
 }
 
 // strength100 is the limit of any strength.
-var strength100 = mustBe(0, 1, "pure alcohol is 100 % abv, 200 proof").of("strength")
+var strength100 = mustBe(0, 1, "pure alcohol is 100 % abv").of("strength")
 
 // Strip is the stripping run, in a batch.
 var Strip = &Field{
@@ -44,7 +44,7 @@ var Spirit = &Field{
 		{
 			Name: "charge", Shape: `"low-wines" ["," "feints"] ["," "water" "to" STRENGTH]`, Default: "low-wines", Example: "charge low-wines, feints, water to 28 % abv",
 			Doc:    "What goes in: low wines, the feints of the run before, and the water that brings them down to a strength.",
-			Limits: []Limit{mustBe(0.01, 1, "a charge holds alcohol, and pure alcohol is 100 % abv, 200 proof").of("strength")},
+			Limits: []Limit{mustBe(0.01, 1, "a charge holds alcohol, and pure alcohol is 100 % abv").of("strength")},
 		},
 		{
 			Name: "foreshots", Shape: "VOLUME", Default: "none", Example: "foreshots 0.5 gal", Doc: "The first of the run, set aside and never drunk. A house that sends them back with its feints leaves the line out: then the heads begin with the first drop.",

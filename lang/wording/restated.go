@@ -3,6 +3,7 @@ package wording
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -25,18 +26,75 @@ func Restated(line string, to quantity.System) string {
 	}
 	parts := strings.Split(line, `"`)
 	for i := 0; i < len(parts); i += 2 { // every second part is in quotes
-		parts[i] = restatedAmounts(parts[i], to)
+		parts[i] = restatedAmounts(parts[i], to, false)
 	}
 	return strings.Join(parts, `"`)
 }
 
+// Prose is what is said to a reader of a system. Of an amount that is given in both, as in
+// 155 F (68 C), the reader's is left; and who counts in litres is told no other. A
+// sentence that compares the systems stays as it is, and so do one that says what a
+// regulation says, and units that are written out as words.
+func Prose(text string, to quantity.System) string {
+	if to == quantity.Both {
+		return text
+	}
+	sentences := strings.SplitAfter(text, ". ")
+	for i, s := range sentences {
+		s = oneOfTwo(s, to)
+		if to == quantity.SI && !strings.Contains(s, " CFR ") && !compares(s) {
+			s = restatedAmounts(s, to, true)
+		}
+		sentences[i] = s
+	}
+	return strings.Join(sentences, "")
+}
+
+// twice is an amount with the same in brackets, in other units.
+var twice = regexp.MustCompile(`(` + aNumber + ` (` + aUnit + `)) \((` + aNumber + ` (` + aUnit + `))\)`)
+
+// oneOfTwo leaves, of each amount given in both systems, that of the reader's.
+func oneOfTwo(text string, to quantity.System) string {
+	return twice.ReplaceAllStringFunc(text, func(both string) string {
+		m := twice.FindStringSubmatch(both)
+		first, ok1 := quantity.Lookup(m[2])
+		second, ok2 := quantity.Lookup(m[4])
+		switch {
+		case !ok1 || !ok2 || first.Measures[0].Kind != second.Measures[0].Kind:
+		case second.System == to && first.System != to:
+			return m[3]
+		case first.System == to && second.System != to:
+			return m[1]
+		}
+		return both
+	})
+}
+
+// compares says whether a text has amounts in the units of both systems.
+func compares(text string) bool {
+	seen := map[quantity.System]bool{}
+	for _, m := range amount.FindAllStringSubmatch(text, -1) {
+		if u, ok := quantity.Lookup(m[5]); ok {
+			seen[u.System] = true
+		}
+	}
+	return seen[quantity.US] && seen[quantity.SI]
+}
+
+const (
+	aNumber = `(?:(?:-?[0-9][0-9,.]*[0-9]|[0-9])(?:\.\.|-| to | and | or ))?-?[0-9][0-9,]*(?:\.[0-9]+)?`
+	aUnit   = `fl oz|%? ?[\p{L}/][\p{L}0-9²³/%-]*`
+)
+
 // amount is a number or a range with its unit, and what stands before it.
-var amount = regexp.MustCompile(`(^|[\s(=])(?:(-?[0-9][0-9,.]*[0-9]|[0-9])\.\.)?(-?[0-9][0-9,]*(?:\.[0-9]+)?) (fl oz|%? ?[\p{L}/][\p{L}0-9²³/%-]*)`)
+var amount = regexp.MustCompile("(^|[\\s(=`])(?:(-?[0-9][0-9,.]*[0-9]|[0-9])(\\.\\.|-| to | and | or ))?(-?[0-9][0-9,]*(?:\\.[0-9]+)?) (" + aUnit + ")")
 
 // apart are the words after which a temperature is a distance on the scale.
 var apart = regexp.MustCompile(`(?:within|by|\+/-)$`)
 
-func restatedAmounts(text string, to quantity.System) string {
+// restatedAmounts leaves units that are written out, as pounds, where symbols alone are
+// asked for.
+func restatedAmounts(text string, to quantity.System, symbols bool) string {
 	var b strings.Builder
 	done := 0
 	for _, m := range amount.FindAllStringSubmatchIndex(text, -1) {
@@ -46,16 +104,16 @@ func restatedAmounts(text string, to quantity.System) string {
 			}
 			return text[m[2*i]:m[2*i+1]]
 		}
-		unit := restatedUnit(part(4), apart.MatchString(strings.TrimSpace(text[:m[3]])), to)
-		if unit.name == "" {
+		unit := restatedUnit(part(5), apart.MatchString(strings.TrimSpace(text[:m[3]])), to)
+		if u, _ := quantity.Lookup(part(5)); unit.name == "" || symbols && slices.Contains(u.Aliases, part(5)) {
 			continue
 		}
 		end := m[1]
 		b.WriteString(text[done:m[3]])
 		if low := part(2); low != "" {
-			b.WriteString(unit.value(low) + "..")
+			b.WriteString(unit.value(low) + part(3))
 		}
-		b.WriteString(unit.value(part(3)) + " " + unit.of(part(3)))
+		b.WriteString(unit.value(part(4)) + " " + unit.of(part(4)))
 		done = end
 	}
 	return b.String() + text[done:]
@@ -189,6 +247,8 @@ func UnitsOf(k quantity.Kind, reader quantity.System) []string {
 	for _, name := range quantity.Units(k) {
 		u, _ := quantity.Lookup(name)
 		switch {
+		case reader != quantity.Both && name == "imp-gal": // it is read, and is neither's
+			continue
 		case reader != quantity.SI:
 		case u.System == quantity.US:
 			continue

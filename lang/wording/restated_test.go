@@ -15,6 +15,7 @@ func TestRestated(t *testing.T) {
 		{"heat to 190 F\nrest 45 min", "heat to 88 C\nrest 45 min"},
 		{"bill 940 lb {", "bill 430 kg {"},
 		{"hold 78..88 F", "hold 26..31 C"},
+		{"hold 78-88 F", "hold 26-31 C"},
 		{"gypsum 6 oz", "gypsum 170 g"},
 		{"foreshots 0.5 gal", "foreshots 1.9 L"},
 		{"hearts from 4 gal to 62 % abv", "hearts from 15 L to 62 % vol"},
@@ -55,6 +56,26 @@ func TestRestated(t *testing.T) {
 	}
 }
 
+// TestProse: of two units the reader's is left, and litres are told in litres.
+func TestProse(t *testing.T) {
+	for _, c := range []struct{ text, si, us string }{
+		{"It dies above 155 F (68 C).", "It dies above 68 C.", "It dies above 155 F."},
+		{"Corn at 185 to 200 F (85 to 93 C), or so.", "Corn at 85 to 93 C, or so.", "Corn at 185 to 200 F, or so."},
+		{"Warmer by 1 C (1.8 F).", "Warmer by 1 C.", "Warmer by 1.8 F."},
+		{"Write `cool to 148 F`, or `148 F`.", "Write `cool to 64 C`, or `64 C`.", "Write `cool to 148 F`, or `148 F`."},
+		{"Between about 100 and 140 proof.", "Between about 50 and 70 % vol.", "Between about 100 and 140 proof."},
+		{"It is 125 proof (27 CFR 5.143). Or 100 proof.", "It is 125 proof (27 CFR 5.143). Or 50 % vol.", "It is 125 proof (27 CFR 5.143). Or 100 proof."},
+		{"At 60 F beside gallons, at 20 C beside litres.", "At 60 F beside gallons, at 20 C beside litres.", "At 60 F beside gallons, at 20 C beside litres."},
+		{"A sixteenth of 2 pounds.", "A sixteenth of 2 pounds.", "A sixteenth of 2 pounds."},
+		{"A cask of 200 L.", "A cask of 200 L.", "A cask of 200 L."},
+		{"Two things (2 of them), 5 F (see 3 C).", "Two things (2 of them), 5 F (see 3 C).", "Two things (2 of them), 5 F (see 3 C)."},
+	} {
+		require.Equal(t, c.si, Prose(c.text, quantity.SI))
+		require.Equal(t, c.us, Prose(c.text, quantity.US))
+		require.Equal(t, c.text, Prose(c.text, quantity.Both))
+	}
+}
+
 // An example is as the text counts, and as it was written where nobody knows that.
 func TestExample(t *testing.T) {
 	src := diag.NewSource("a.batch", []byte("water 5\n"))
@@ -70,4 +91,8 @@ func TestUnitsOf(t *testing.T) {
 	require.Equal(t, []string{"% abv", "proof", "% abw"}, UnitsOf(quantity.Strength, quantity.US))
 	require.NotContains(t, UnitsOf(quantity.Volume, quantity.SI), "gal")
 	require.Contains(t, UnitsOf(quantity.Volume, quantity.US), "mL")
+	require.Contains(t, UnitsOf(quantity.Volume, quantity.Both), "imp-gal")
+	for _, reader := range []quantity.System{quantity.US, quantity.SI} {
+		require.NotContains(t, UnitsOf(quantity.Volume, reader), "imp-gal")
+	}
 }
