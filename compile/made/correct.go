@@ -57,10 +57,22 @@ func Strength(r *record.Reading) (Corrected, bool) {
 	return is, err == nil
 }
 
+// gallons are the units of gallons, whose volumes are meant at 60 F.
+var gallons = map[string]bool{"gal": true, "qt": true, "pt": true, "fl oz": true}
+
+// MeantAt is the temperature at which a volume is meant that was written in a unit, in C:
+// 60 F of gallons, as the US gauger counts, 20 C of all else.
+func MeantAt(unit string) float64 {
+	if gallons[unit] {
+		return fluid.SixtyF
+	}
+	return lot.ReferenceC
+}
+
 // Volume is a volume, in m3, of what has a strength by volume (0 where that is not known),
 // brought to 20 C from the temperature that stands with it. strength is the reading of the
 // lot's strength, nil if there is none: the lot is taken to be as warm as its sample where
-// nothing stands with the volume.
+// nothing stands with the volume, and as its unit is meant where nothing stands there either.
 func Volume(r *record.Reading, abv float64, strength *record.Reading) (Corrected, bool) {
 	v, ok := r.Holds()
 	if !ok {
@@ -70,14 +82,15 @@ func Volume(r *record.Reading, abv float64, strength *record.Reading) (Corrected
 	if !warm && strength != nil {
 		at, warm = strength.Sample()
 	}
+	unsure := 0.0
 	if !warm {
-		return Corrected{v.SI, v.SI * sharePerC * strangeC}, true
+		at, unsure = MeantAt(v.Unit), v.SI*sharePerC*strangeC
 	}
 	w, err := fluid.MassFracFromABV(min(max(abv, 0), 1))
 	if err != nil {
 		return Corrected{}, false
 	}
-	return Corrected{SI: v.SI * fluid.Density(w, at) / fluid.Density(w, lot.ReferenceC)}, true
+	return Corrected{v.SI * fluid.Density(w, at) / fluid.Density(w, lot.ReferenceC), unsure}, true
 }
 
 // hydrometerC is at what a hydrometer reads true, where it does not say.

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"newmake/compile/matter/fluid"
 	"newmake/compile/plan"
 	"newmake/lang/recipe"
 )
@@ -119,6 +120,16 @@ func (u Units) Abv(pct float64) string {
 		return Number(pct, 1) + " % vol"
 	}
 	return Number(pct, 1) + " % abv"
+}
+
+// Alcohol shows an amount of alcohol, given in litres of it pure at 20 C: as it stands, or
+// in proof gallons. A proof gallon is a gallon at 60 F of which half is alcohol (27 CFR 19.1).
+func (u Units) Alcohol(litres float64) string {
+	if u == SI {
+		return Number(litres, 1) + " L pure"
+	}
+	at60F := litres * fluid.Density(1, 20) / fluid.Density(1, fluid.SixtyF)
+	return Number(2*at60F/litrePerGallon, 2) + " PG"
 }
 
 // Mass shows a mass, small ones in ounces or grams.

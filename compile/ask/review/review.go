@@ -43,6 +43,7 @@ type Answer struct {
 	Marks   []Mark   // those that a picture of the plan has a place for
 	Balance *Balance // nil where nothing can be held against anything
 	Gaps    []Gap
+	Hearts  *Gap // the alcohol of the hearts, as the books count it; nil until they are gauged
 	// Done are the edits of the recipe that what was done comes to, and what each is
 	// worth: the planned batch against the batch as it was made. Small is what those
 	// did together that are too small to be told apart.
@@ -89,6 +90,7 @@ const (
 	Strength // fraction by volume
 	Rate     // m3/s
 	Duration // s
+	Alcohol  // m3 of pure alcohol at 20 C
 )
 
 // Mark is a reading with its place on a picture of the plan.
@@ -115,7 +117,6 @@ type Gap struct {
 	Said  float64
 	Plan  float64
 	Made  float64
-	SD    float64
 }
 
 // Ahead is the rest of a run that is not done, planned again from what was read.
@@ -185,8 +186,11 @@ func Of(q Question) (*Answer, error) {
 	a.likeliest()
 	for _, l := range a.Lines {
 		if l.Outcome {
-			a.Gaps = append(a.Gaps, Gap{l.Words, l.Kind, l.Said, l.Plan, l.Made, l.SD})
+			a.Gaps = append(a.Gaps, Gap{l.Words, l.Kind, l.Said, l.Plan, l.Made})
 		}
+	}
+	if a.Hearts = gaugedHearts(run, n, m.n); a.Hearts != nil {
+		a.Gaps = append(a.Gaps, *a.Hearts)
 	}
 	known := m.prior().after(m.believed(told))
 	a.Done, a.Small = departures(planned, as, memo, q.Units)

@@ -32,9 +32,6 @@ type gauge struct {
 // azeotropic data), here as a share by volume at 20 C.
 var azeotrope = fluid.ABVFromMassFrac(0.956)
 
-// gallons are the units of gallons, whose volumes are meant at 60 F.
-var gallons = map[string]bool{"gal": true, "qt": true, "pt": true, "fl oz": true}
-
 // read is a reading of a visit as it was known, nil if it has none.
 func (f *fold) read(v *record.Visit, what ...record.What) *record.Reading {
 	for i := range v.Read {
@@ -85,15 +82,7 @@ func (f *fold) volume(v *record.Visit, what ...record.What) (m3, atC float64, ok
 			return now.SI, at, true
 		}
 	}
-	return now.SI, meantAt(now.Unit), true
-}
-
-// meantAt is the temperature at which a volume is meant that was written in a unit, in C.
-func meantAt(unit string) float64 {
-	if gallons[unit] {
-		return fluid.SixtyF
-	}
-	return referenceC
+	return now.SI, made.MeantAt(now.Unit), true
 }
 
 const referenceC = 20
@@ -201,7 +190,7 @@ func bottleOf(n int, eachM3 float64, unit string, abv float64) float64 {
 	if err != nil {
 		return 0
 	}
-	return float64(n) * eachM3 * fluid.Density(w, meantAt(unit)) * w
+	return float64(n) * eachM3 * fluid.Density(w, made.MeantAt(unit)) * w
 }
 
 // proof is the true proof of what was measured.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"newmake/compile/made"
 	"newmake/lang/diag"
 	"newmake/lang/record"
 )
@@ -27,12 +28,11 @@ type distilling struct {
 
 func (b *books) distilled(r *record.Run) *distilling {
 	d := &distilling{run: r, number: r.Number}
+	d.gauged, _ = made.Hearts(r)
 	for i := range r.Visits {
 		v := &r.Visits[i]
 		stage := r.Stages[v.Stage].Name
 		switch {
-		case v.Word == "hearts" && (stage == record.Fill || stage == record.Spirit && d.gauged == "") && len(v.Read) > 0:
-			d.gauged = stage
 		case v.Word == "feints" && stage == record.Spirit && len(v.Read) > 0:
 			d.feints = true
 		case stage == record.Fill && (v.Word == "gauge" || v.Word == "into") && d.first == nil && len(v.Read) > 0:

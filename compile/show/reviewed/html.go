@@ -102,7 +102,7 @@ func (v *view) fill(a *review.Answer, p *plan.Plan) {
 		v.part(stage, a, p, s)
 	}
 	if a.Ahead != nil {
-		v.From, v.Ahead = from(a.Ahead), s.ahead(a.Ahead)
+		v.From, v.Ahead = from(a.Ahead), s.ahead(a)
 	}
 	v.Untold = untold(a.Untold)
 }

@@ -25,6 +25,7 @@ type Document struct {
 	Balance  *Balance            `json:"balance,omitempty"`
 	Done     *compare.Comparison `json:"doneOtherwise,omitempty"` // the plan against the batch as it was made
 	Small    int                 `json:"smallThings"`             // done otherwise, and too small to gauge
+	Hearts   *Hearts             `json:"hearts,omitempty"`        // as they were gauged; absent until then
 	Ahead    *Ahead              `json:"ahead,omitempty"`         // of a run that is not done
 	Untold   []Untold            `json:"untold"`
 }
@@ -81,6 +82,14 @@ type Cause struct {
 	By     float64 `json:"by"`
 	SD     float64 `json:"standardDeviation"`
 	Litres float64 `json:"litres,omitempty"`
+}
+
+// Hearts is the pure alcohol of the hearts, in m3 at 20 C: as they were gauged, by which the
+// books go, as planned, and as it should have come of what was done.
+type Hearts struct {
+	Gauged float64 `json:"gauged"`
+	Plan   float64 `json:"plan"`
+	Done   float64 `json:"asDone"`
 }
 
 // Ahead is what is to come.
@@ -150,6 +159,9 @@ func Of(a *review.Answer) Document {
 			}
 			d.Balance.Breaks = append(d.Balance.Breaks, all)
 		}
+	}
+	if h := a.Hearts; h != nil {
+		d.Hearts = &Hearts{rounded(h.Said), rounded(h.Plan), rounded(h.Made)}
 	}
 	if h := a.Ahead; h != nil {
 		d.Ahead = &Ahead{From: h.From.Format(time.RFC3339), Coming: []Coming{}, LPA: rounded(h.HeartsLPA), SD: rounded(h.SD), Casks: h.Casks}

@@ -95,6 +95,8 @@ func (s say) value(k review.Kind, v float64) string {
 		return s.u.Litres(1000 * v)
 	case k == review.Strength:
 		return s.u.Abv(100 * v)
+	case k == review.Alcohol:
+		return s.u.Alcohol(1000 * v)
 	case k == review.Rate:
 		return s.u.Litres(1000*3600*v) + "/h"
 	}
@@ -161,8 +163,9 @@ func from(h *review.Ahead) string {
 }
 
 // ahead is what is to come, a line each.
-func (s say) ahead(h *review.Ahead) []string {
+func (s say) ahead(a *review.Answer) []string {
 	var out []string
+	h := a.Ahead
 	for _, c := range h.Coming {
 		out = append(out, fmt.Sprintf("%s about %s, give or take %s", c.Words, c.At.Format("Mon 15:04"), measure.Duration(math.Max(1, math.Round(c.SD/60)))))
 	}
@@ -171,7 +174,12 @@ func (s say) ahead(h *review.Ahead) []string {
 		more *= h.HeartsPG / hearts
 		hearts, unit = h.HeartsPG, "proof gallons"
 	}
-	return append(out, fmt.Sprintf("hearts of %s %s, give or take %s; %s filled", measure.Number(hearts, 1), unit, measure.Number(more, 1), words.Count(h.Casks, "cask")))
+	known := fmt.Sprintf("%s %s, give or take %s", measure.Number(hearts, 1), unit, measure.Number(more, 1))
+	if a.Hearts != nil { // the books go by what was gauged, whatever else is known
+		out = append(out, "hearts of "+s.value(review.Alcohol, a.Hearts.Said)+" by their gauge, by which the books go")
+		return append(out, fmt.Sprintf("all the readings together say %s; %s filled", known, words.Count(h.Casks, "cask")))
+	}
+	return append(out, fmt.Sprintf("hearts of %s; %s filled", known, words.Count(h.Casks, "cask")))
 }
 
 // lacks is what was not written down, under its heading: what is past, and what is

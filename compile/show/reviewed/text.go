@@ -175,7 +175,7 @@ func (t *text) ahead(a *review.Answer) {
 		return
 	}
 	t.line("%s", from(a.Ahead))
-	for _, l := range t.say.ahead(a.Ahead) {
+	for _, l := range t.say.ahead(a) {
 		t.line("- %s", l)
 	}
 	t.w.Gap()
