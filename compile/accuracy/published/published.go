@@ -27,7 +27,7 @@ func (r Row) Num(column string) (float64, error) {
 // that begin with # name its source; the next names the columns. It works from
 // any folder of the module.
 func Read(name string) ([]Row, error) {
-	top, err := moduleRoot()
+	top, err := ModuleRoot()
 	if err != nil {
 		return nil, err
 	}
@@ -58,12 +58,12 @@ func Read(name string) ([]Row, error) {
 
 // Dir is a folder of testdata.
 func Dir(name string) (string, error) {
-	top, err := moduleRoot()
+	top, err := ModuleRoot()
 	return filepath.Join(top, "testdata", filepath.FromSlash(name)), err
 }
 
-// moduleRoot is the folder that holds go.mod, at or above the working one.
-func moduleRoot() (string, error) {
+// ModuleRoot is the folder that holds go.mod, at or above the working one.
+func ModuleRoot() (string, error) {
 	dir, err := os.Getwd()
 	if err != nil {
 		return "", err

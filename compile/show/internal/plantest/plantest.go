@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile"
+	"newmake/compile/accuracy/published"
 	"newmake/compile/ask/bands"
 	"newmake/compile/plan"
 	"newmake/lang/check"
@@ -35,17 +36,12 @@ var Examples = []struct{ Golden, Batch string }{
 	{"low-bridge", "Low Bridge"},
 }
 
-// top is the repository's folder: the one above a test's with go.mod in it. A binary
-// built with -trimpath does not know where its sources lay.
-func top() string {
-	dir, err := os.Getwd()
-	for err == nil && dir != filepath.Dir(dir) {
-		if _, missing := os.Stat(filepath.Join(dir, "go.mod")); missing == nil {
-			return dir
-		}
-		dir = filepath.Dir(dir)
-	}
-	return "."
+// top is the repository's folder.
+func top(t testing.TB) string {
+	t.Helper()
+	dir, err := published.ModuleRoot()
+	require.NoError(t, err)
+	return dir
 }
 
 // Plan computes a batch of a house, which is named from the repository's top, with how
@@ -77,7 +73,7 @@ func Plain(t testing.TB, house, batch string) *plan.Plan {
 
 func computed(t testing.TB, house, batch string) (*recipe.Batch, *plan.Plan) {
 	t.Helper()
-	h, err := check.Load(filepath.Join(top(), house), check.Options{})
+	h, err := check.Load(filepath.Join(top(t), house), check.Options{})
 	require.NoError(t, err)
 	b, list := h.Batch(batch)
 	require.NotNil(t, b, list.Error())
@@ -89,7 +85,7 @@ func computed(t testing.TB, house, batch string) (*recipe.Batch, *plan.Plan) {
 // Golden holds a text against a golden file, or writes that anew.
 func Golden(t *testing.T, name, got string) {
 	t.Helper()
-	path := filepath.Join(top(), "testdata/golden", name)
+	path := filepath.Join(top(t), "testdata/golden", name)
 	if testflag.Update() {
 		require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o755))
 		require.NoError(t, os.WriteFile(path, []byte(got), 0o644))
