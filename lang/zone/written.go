@@ -35,12 +35,14 @@ func written(tzif []byte, z *time.Location) []byte {
 		return tzif
 	}
 	kind := func(t time.Time) int {
+		// Each of these is a look into the rule, which is slow.
 		name, offset := t.Zone()
+		isDST := t.IsDST()
 		for i := range kinds {
 			k := types[6*i:]
-			abbreviation := string(letters[k[5]:])
-			if int32(binary.BigEndian.Uint32(k)) == int32(offset) && (k[4] != 0) == t.IsDST() &&
-				len(abbreviation) > len(name) && abbreviation[:len(name)+1] == name+"\x00" {
+			abbreviation := letters[k[5]:]
+			if int32(binary.BigEndian.Uint32(k)) == int32(offset) && (k[4] != 0) == isDST &&
+				len(abbreviation) > len(name) && string(abbreviation[:len(name)]) == name && abbreviation[len(name)] == 0 {
 				return i
 			}
 		}
@@ -48,7 +50,8 @@ func written(tzif []byte, z *time.Location) []byte {
 	}
 	moreTimes, moreOf := []byte{}, []byte{}
 	at, last := time.Unix(int64(binary.BigEndian.Uint64(times[8*(changes-1):])), 0).In(z), of[changes-1]
-	for at.Year() <= writtenTo {
+	end := time.Date(writtenTo+1, 1, 1, 0, 0, 0, 0, time.UTC)
+	for at.Before(end) {
 		_, next := at.ZoneBounds()
 		if next.IsZero() {
 			break
