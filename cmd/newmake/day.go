@@ -1,7 +1,7 @@
 package main
 
 import (
-	"time"
+	"strings"
 
 	"newmake/lang/record"
 )
@@ -11,9 +11,9 @@ func dayOn(text string, otherwise record.Date) (record.Date, error) {
 	if text == "" {
 		return otherwise, nil
 	}
-	t, err := time.Parse(time.DateOnly, text)
-	if err != nil {
-		return record.Date{}, usage("--on is a day, written 2026-06-30, not %q", text)
+	d := record.ReadDate(strings.TrimSpace(text))
+	if !d.Planned() {
+		return record.Date{}, usage("--on is a day, written as year-month-day, 2026-06-30, from %d to %d, not %q", record.FirstYear, record.LastYear, text)
 	}
-	return record.DateOf(t), nil
+	return d, nil
 }

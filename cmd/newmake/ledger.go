@@ -11,6 +11,7 @@ import (
 	"newmake/compile/show/formats"
 	"newmake/compile/show/ledgered"
 	"newmake/lang/check"
+	"newmake/lang/record"
 	"newmake/lang/words"
 )
 
@@ -64,7 +65,7 @@ func (f ledgerFlags) run(a *app, asked string) error {
 		return err
 	}
 	month, err := time.Parse("2006-01", asked)
-	if err != nil || month.Year() < 1900 || month.Year() > 2199 {
+	if err != nil || !record.DateOf(month).Planned() {
 		return usage("a month is written 2026-03, not %q", asked)
 	}
 	if _, ok := ledger.LawOf(f.law); !ok && f.law != "" {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -56,17 +55,15 @@ func (f todayFlags) run(a *app, house string) error {
 	if err != nil {
 		return err
 	}
-	day := time.Now()
-	if f.on != "" {
-		if day, err = time.Parse(time.DateOnly, strings.TrimSpace(f.on)); err != nil || day.Year() < 1900 || day.Year() > 2199 {
-			return usage("--on %q is no day: write it as year-month-day, as in --on 2026-03-10", f.on)
-		}
+	day, err := dayOn(f.on, record.DateOf(time.Now()))
+	if err != nil {
+		return err
 	}
 	src, err := a.load(house, "")
 	if err != nil {
 		return a.cannot(err, format)
 	}
-	answer, err := today.Of(src, record.DateOf(day))
+	answer, err := today.Of(src, day)
 	if err != nil {
 		return err
 	}

@@ -3,10 +3,10 @@ package front
 import (
 	"regexp"
 	"strconv"
-	"time"
 
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 )
 
 // onShape is a day as it is asked for, with a time or without.
@@ -30,13 +30,13 @@ func (b *Batch) On(day string) error {
 	if m == nil {
 		return diag.Refuse("%q is no day: write it as year-month-day, as in --on 2026-03-03, or --on \"2026-03-03 06:30\"", day)
 	}
-	t, err := time.Parse(time.DateOnly, m[1])
-	if err != nil || t.Year() < 1900 || t.Year() > 2199 {
-		return diag.Refuse("there is no day %s: write it as year-month-day, from 1900 to 2199", m[1])
+	d := record.ReadDate(m[1])
+	if !d.Planned() {
+		return diag.Refuse("there is no day %s: write it as year-month-day, from %d to %d", m[1], record.FirstYear, record.LastYear)
 	}
 	c := *b.Recipe
 	was := c.Start
-	c.Start = recipe.Start{Year: t.Year(), Month: int(t.Month()), Day: t.Day(), Hour: was.Hour, Minute: was.Minute}
+	c.Start = recipe.Start{Year: d.Year, Month: int(d.Month), Day: d.Day, Hour: was.Hour, Minute: was.Minute}
 	if m[2] != "" {
 		c.Start.Hour, _ = strconv.Atoi(m[2])
 		c.Start.Minute, _ = strconv.Atoi(m[3])

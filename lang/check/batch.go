@@ -7,6 +7,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/house"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 	"newmake/lang/schema"
 	"newmake/lang/trade"
 	"newmake/lang/tree"
@@ -239,9 +240,6 @@ func readStandard(b *reader, n *tree.Node) {
 	b.batch.Standard = recipe.Both(all...)
 }
 
-// The years in which a batch may begin.
-const firstYear, lastYear = 1900, 2199
-
 // standIn is the day of a batch that names none.
 var standIn = recipe.Start{Year: 2001, Month: 1, Day: 1, Hour: 7, Assumed: true}
 
@@ -263,10 +261,10 @@ func readStart(b *reader, n *tree.Node) {
 		return
 	}
 	fmt.Sscanf(n.Text("date"), "%d-%d-%d", &s.Year, &s.Month, &s.Day)
-	if s.Year < firstYear || s.Year > lastYear {
+	if s.Year < record.FirstYear || s.Year > record.LastYear {
 		b.add(diag.Diagnostic{
 			Code: diag.CodeOutOfRange, Summary: fmt.Sprintf("the year %d is outside what `start` can be", s.Year), At: n.Get("date").At(),
-			Help: fmt.Sprintf("allowed: %d to %d; write the date as year-month-day", firstYear, lastYear), Reason: "no batch that anybody works from begins then",
+			Help: fmt.Sprintf("allowed: %d to %d; write the date as year-month-day", record.FirstYear, record.LastYear), Reason: "no batch that anybody works from begins then",
 		})
 	}
 	if c := n.Get("clock"); c != nil {

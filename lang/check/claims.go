@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"newmake/lang/diag"
+	"newmake/lang/house"
 	"newmake/lang/parallel"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
@@ -108,8 +109,13 @@ func (c *claim) span() bool {
 }
 
 // claimed speaks of two runs that were in one vessel at one time. Where one ends as the
-// other begins, all is well.
-func (h *House) claimed() diag.List {
+// other begins, all is well. It is said at the later of them; where only the earlier is in
+// a file that is looked at, there.
+func (h *House) claimed(in map[*house.File]bool) diag.List {
+	looked := map[*diag.Source]bool{}
+	for f := range in {
+		looked[f.Source] = true
+	}
 	var list diag.List
 	var last *claim // of the vessel, that which ends last
 	all := h.claims()
@@ -120,7 +126,7 @@ func (h *House) claimed() diag.List {
 			continue
 		}
 		if last.run != c.run && c.from.Before(last.to) && last.from.Before(c.to) {
-			list.Add(c.against(last))
+			list.Add(c.against(last, looked))
 		}
 		if c.to.After(last.to) {
 			last = c
@@ -129,18 +135,24 @@ func (h *House) claimed() diag.List {
 	return list
 }
 
-// against says that two runs claim one vessel.
-func (c *claim) against(o *claim) diag.Diagnostic {
+// place is where a run says that it was in the vessel.
+func (c *claim) place() diag.Span { return c.run.Stages[c.stage].At }
+
+// against says that a run claims the vessel in which an earlier one is.
+func (c *claim) against(o *claim, looked map[*diag.Source]bool) diag.Diagnostic {
 	to := c.to
 	if o.to.Before(to) {
 		to = o.to
 	}
-	stage := c.run.Stages[c.stage]
+	here, other := c, o
+	if !looked[c.place().Src] && looked[o.place().Src] {
+		here, other = o, c
+	}
 	clock := func(t time.Time) string { return t.In(c.run.Zone).Format("2006-01-02 15:04") }
 	return diag.Diagnostic{
-		Code: diag.CodeClaim, At: stage.At,
+		Code: diag.CodeClaim, At: here.place(),
 		Summary: fmt.Sprintf("runs %s and %s are both in %q from %s to %s", o.run.Number, c.run.Number, c.vessel, clock(c.from), clock(to)),
-		Related: []diag.Related{{At: o.run.Stages[o.stage].At, Text: fmt.Sprintf("run %s is in it from %s to %s", o.run.Number, clock(o.from), clock(o.to))}},
-		Help:    fmt.Sprintf("one vessel holds one run at a time: write the vessel in which it really was, `%s in \"...\"`, or put a wrong clock right beside it, with `corrected`", stage.Name),
+		Related: []diag.Related{{At: other.place(), Text: fmt.Sprintf("run %s is in it from %s to %s", other.run.Number, clock(other.from), clock(other.to))}},
+		Help:    fmt.Sprintf("one vessel holds one run at a time: write the vessel in which it really was, `%s in \"...\"`, or put a wrong clock right beside it, with `corrected`", here.run.Stages[here.stage].Name),
 	}
 }

@@ -322,7 +322,7 @@ func (h *House) ofRecords(in map[*house.File]bool) diag.List {
 		list = append(list, h.run(d).diags...)
 	}
 	if len(runs) > 0 {
-		list = append(list, h.claimed()...)
+		list = append(list, h.claimed(in)...)
 	}
 	for _, f := range ofCellar {
 		if slices.ContainsFunc(h.Past(f), func(d *house.Decl) bool { return in[d.File] }) {

@@ -136,11 +136,7 @@ func dayIn(c *tree.Capture) record.Date {
 	if c == nil {
 		return record.Date{}
 	}
-	t, err := time.Parse(time.DateOnly, c.Text())
-	if err != nil {
-		return record.Date{}
-	}
-	return record.DateOf(t)
+	return record.ReadDate(c.Text())
 }
 
 // days says that a day cannot be.

@@ -108,7 +108,7 @@ func Cask(n *tree.Node, around Around) (*record.Cask, diag.List) {
 
 // Round reads many casks of one day: the visits of each, by its serial in To.
 func Round(n *tree.Node, around Around) ([]record.Visit, diag.List) {
-	r := dated(n, around, dateOf(n.Text("date")))
+	r := dated(n, around, record.ReadDate(n.Text("date")))
 	r.lines(n, func(l *tree.Node) bool {
 		v := r.event(l)
 		v.To = l.Text("name")
@@ -121,7 +121,7 @@ func Round(n *tree.Node, around Around) ([]record.Visit, diag.List) {
 
 // Vat reads one vat.
 func Vat(n *tree.Node, around Around) (*record.Vat, diag.List) {
-	v := &record.Vat{Name: n.Text("name"), On: dateOf(n.Text("date")), Tank: n.Text("tank"), At: n.At()}
+	v := &record.Vat{Name: n.Text("name"), On: record.ReadDate(n.Text("date")), Tank: n.Text("tank"), At: n.At()}
 	r := dated(n, around, v.On)
 	r.lines(n, nil)
 	v.Visits = r.run.Visits
@@ -130,7 +130,7 @@ func Vat(n *tree.Node, around Around) (*record.Vat, diag.List) {
 
 // Bottling reads one bottling.
 func Bottling(n *tree.Node, around Around) (*record.Bottling, diag.List) {
-	b := &record.Bottling{Lot: n.Text("name"), Of: n.Text("source"), On: dateOf(n.Text("date")), At: n.At()}
+	b := &record.Bottling{Lot: n.Text("name"), Of: n.Text("source"), On: record.ReadDate(n.Text("date")), At: n.At()}
 	r := dated(n, around, b.On)
 	r.named("vat or cask", n.Get("source"))
 	r.lines(n, func(l *tree.Node) bool {

@@ -14,12 +14,12 @@ import (
 // corrected reads a correction and finds the one value that it is of, among the
 // lines above it in its block.
 func (r *reader) corrected(l *tree.Node, visits []record.Visit, used []record.Used) {
-	c := record.Correction{On: dateOf(l.Text("date")), By: l.Text("who"), Note: l.Text("remark"), Withdrawn: l.Has("none"), Place: l.At()}
+	c := record.Correction{On: record.ReadDate(l.Text("date")), By: l.Text("who"), Note: l.Text("remark"), Withdrawn: l.Has("none"), Place: l.At()}
 	which := l.At()
 	if o := l.Get("before"); o != nil {
 		c.OldClock, c.NewClock, which = o.Text(), l.Text("after"), o.At()
 		if d := l.Get("moved"); d != nil {
-			c.NewDate = dateOf(d.Text())
+			c.NewDate = record.ReadDate(d.Text())
 		}
 	}
 	if o := l.Get("old"); o != nil {

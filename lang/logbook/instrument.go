@@ -58,7 +58,7 @@ func Instrument(n *tree.Node) (*record.Instrument, diag.List) {
 // check reads one comparison.
 func check(i *record.Instrument, l *tree.Node, diags *diag.List) record.Check {
 	said := l.Get("said")
-	k := record.Check{On: dateOf(l.Text("date")), Said: valueOf(said), Against: l.Text("name"), Place: l.At()}
+	k := record.Check{On: record.ReadDate(l.Text("date")), Said: valueOf(said), Against: l.Text("name"), Place: l.At()}
 	wrong := func(c *tree.Capture) {
 		if c.Kind != i.Scale.Kind {
 			diags.Add(diag.Diagnostic{Code: diag.CodeWrongKind, At: c.At(), Summary: fmt.Sprintf("`%s` is %s, and the instrument reads %s", c.At().Text(), c.Kind, i.Scale.Kind),

@@ -38,7 +38,7 @@ func Run(n *tree.Node, around Around) (*record.Run, diag.List) {
 		Number: n.Text("name"), Batch: n.Text("batch"), Sheet: n.Line("sheet").Text("text"), Zone: around.Zone, At: n.At(),
 	}}
 	if c := n.Get("date"); c != nil {
-		r.run.Date = dateOf(c.Text())
+		r.run.Date = record.ReadDate(c.Text())
 	}
 	r.day = r.run.Date
 	for _, l := range n.Lines {

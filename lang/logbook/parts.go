@@ -70,7 +70,7 @@ func (r *reader) parts(l *tree.Node, lead int, stage record.StageName, word stri
 		case c.Slot == "remark":
 			p.note = c.Text()
 		case c.Slot == "noted":
-			p.written = dateOf(c.Text())
+			p.written = record.ReadDate(c.Text())
 		case slices.Contains(labels, c.Slot) && now == nil:
 			begin(record.What(c.Slot), c)
 		}

@@ -25,7 +25,7 @@ type Sort struct {
 // Tasting reads one tasting.
 func Tasting(n *tree.Node, names Names) (*record.Tasting, diag.List) {
 	var diags diag.List
-	t := &record.Tasting{On: dateOf(n.Text("date")), At: n.At()}
+	t := &record.Tasting{On: record.ReadDate(n.Text("date")), At: n.At()}
 	if all := samples(n, "name", names, &diags); len(all) > 0 {
 		t.Of = all[0]
 	}
@@ -147,7 +147,7 @@ func (names Names) find(s *record.Sample, c *tree.Capture, diags *diag.List) {
 // Trial reads one trial.
 func Trial(n *tree.Node, names Names) (*record.Trial, diag.List) {
 	var diags diag.List
-	t := &record.Trial{Name: n.Text("name"), On: dateOf(n.Text("date")), Sets: 1, Nosed: nosed(n), At: n.At()}
+	t := &record.Trial{Name: n.Text("name"), On: record.ReadDate(n.Text("date")), Sets: 1, Nosed: nosed(n), At: n.At()}
 	if !n.Bad {
 		tree.Missing(&diags, n, "the trial "+t.Name)
 	}

@@ -35,15 +35,6 @@ func (t *timed) at() diag.Span {
 	return t.when.At()
 }
 
-// dateOf reads a date, which the lexer found to be one.
-func dateOf(text string) record.Date {
-	t, err := time.Parse(time.DateOnly, text)
-	if err != nil {
-		return record.Date{}
-	}
-	return record.DateOf(t)
-}
-
 // when finds the moment of a line. A day is the first of its name on or after the
 // line above; a clock without one is on the day of the line above, and does not go
 // back.
@@ -52,7 +43,7 @@ func (r *reader) when(l *tree.Node) record.When {
 	r.clock.now = nil
 	switch {
 	case w.Date != nil:
-		r.day, r.clock.dated = dateOf(w.Date.Text), true
+		r.day, r.clock.dated = record.ReadDate(w.Date.Text), true
 	case w.Day != nil:
 		r.day, r.clock.dated = next(r.day, w.Day.Text), true
 	case w.Clock != nil && !r.clock.dated:

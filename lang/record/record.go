@@ -65,6 +65,21 @@ func (d Date) DaysTo(o Date) int { return int(o.noon().Sub(d.noon()).Hours() / 2
 
 func (d Date) noon() time.Time { return time.Date(d.Year, d.Month, d.Day, 12, 0, 0, 0, time.UTC) }
 
+// ReadDate reads a date as it is written, 2026-03-03; the zero Date where it is none.
+func ReadDate(text string) Date {
+	t, err := time.Parse(time.DateOnly, text)
+	if err != nil {
+		return Date{}
+	}
+	return DateOf(t)
+}
+
+// FirstYear and LastYear bound the days that can be planned for.
+const FirstYear, LastYear = 1900, 2199
+
+// Planned says that a day is one for which something can be planned.
+func (d Date) Planned() bool { return d.Year >= FirstYear && d.Year <= LastYear }
+
 // DateOf is the day of a moment, in its own zone.
 func DateOf(t time.Time) Date {
 	y, m, d := t.Date()

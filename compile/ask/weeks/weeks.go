@@ -53,6 +53,9 @@ func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) 
 	if asks == nil || said.HasErrors() {
 		return nil, said, nil
 	}
+	if q.On.Compare(asks.To) > 0 {
+		return nil, nil, diag.Refuse("the season %q ended on %s, and nothing of it can be decided on %s: --on is a day up to its last", name, asks.To, q.On)
+	}
 	p := &season.Problem{Asks: asks, Batches: map[string]*recipe.Batch{}, On: q.On, Printed: q.Printed, Effort: q.Effort, Draws: q.Draws, Quick: q.Quick}
 	add := func(name string) diag.List {
 		if p.Batches[name] != nil {
@@ -131,8 +134,8 @@ const before = 60
 func begun(src *front.Source, s *asked.Season) []*record.Run {
 	var out []*record.Run
 	for _, d := range src.House.Runs {
-		on, err := day(d.On)
-		if err != nil || on.Compare(s.To) > 0 || on.DaysTo(s.From) > before {
+		on := record.ReadDate(d.On)
+		if on.IsZero() || on.Compare(s.To) > 0 || on.DaysTo(s.From) > before {
 			continue
 		}
 		if r, _ := src.House.Run(d.Name); r != nil && src.House.Find(r.Batch) != nil {

@@ -127,7 +127,7 @@ func (s *solver) run(i, j int, number []string) Run {
 	slices.SortStableFunc(r.Tasks, func(a, b Task) int {
 		return cmp.Or(moment(a.Start).Compare(moment(b.Start)), moment(a.End).Compare(moment(b.End)))
 	})
-	r.Filled = s.axis.stamp(s.start(j, c.fill) + c.blocks[c.fill].minutes)
+	r.Filled = s.axis.stamp(s.filled(j))
 	r.Feints, r.Backset = Flow{From: []string{}, To: []string{}}, Flow{From: []string{}, To: []string{}}
 	if f.err != nil {
 		r.Failed = f.err.Error()
@@ -200,16 +200,12 @@ func (s *solver) demanded(present []int, number []string) []Demanded {
 	type full struct{ at, run int }
 	left := map[string][]full{}
 	fills := slices.Clone(present)
-	at := func(j int) int {
-		w := s.list[j]
-		return s.start(j, w.course.fill) + w.course.blocks[w.course.fill].minutes
-	}
-	slices.SortStableFunc(fills, func(a, b int) int { return at(a) - at(b) })
+	slices.SortStableFunc(fills, func(a, b int) int { return s.filled(a) - s.filled(b) })
 	for _, j := range fills {
 		i := slices.Index(present, j)
 		name := s.list[j].course.batch.Name
 		for range s.flows.runs[i].casks {
-			left[name] = append(left[name], full{at(j), i})
+			left[name] = append(left[name], full{s.filled(j), i})
 		}
 	}
 	for _, k := range order {
@@ -277,7 +273,7 @@ func (s *solver) closures() []Closed {
 // vessels are the uses of each vessel: a run's, from its first task to its cleaning.
 func (s *solver) vessels(runs []Run) []Vessel {
 	out := []Vessel{}
-	whole := float64(s.axis.on(s.Asks.To).to-s.axis.on(s.Asks.From).from) / 60
+	whole := float64(s.lastMinute()-s.axis.on(s.Asks.From).from) / 60
 	for _, v := range s.Plant.Vessels {
 		one := Vessel{Name: v.Name, Kind: v.Kind.String(), Uses: []Use{}}
 		open := whole
@@ -595,10 +591,15 @@ const (
 )
 
 func (s *solver) summary(out *Season) {
+	present := s.present()
 	m := &out.Summary
 	for i, r := range out.Runs {
 		m.Batches++
-		m.CasksFilled += r.Casks
+		if s.filledBy(present[i], s.lastMinute()) {
+			m.CasksFilled += r.Casks
+		} else {
+			m.CasksAfter += r.Casks
+		}
 		m.PureAlcoholL += r.Hearts.PureL
 		m.ProofGallons += r.Hearts.ProofGallons
 		m.WashWaitHours += r.WashWaitHours

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"time"
 
 	"newmake/compile/numbers"
 	"newmake/lang/recipe"
@@ -68,7 +67,7 @@ func (s *solver) buy(out *Season) *BuyList {
 	for _, n := range needs {
 		monday := mondayOf(n.by)
 		k := len(list.Lines) - 1
-		if k < 0 || list.Lines[k].What != n.what || list.Lines[k].Kind != n.kind || mondayOf(dateOf(list.Lines[k].By)) != monday {
+		if k < 0 || list.Lines[k].What != n.what || list.Lines[k].Kind != n.kind || mondayOf(record.ReadDate(list.Lines[k].By)) != monday {
 			list.Lines = append(list.Lines, Buy{What: n.what, Kind: n.kind, By: n.by.String(), Unit: n.unit, Priced: n.price > 0, Runs: []string{}})
 			k++
 		}
@@ -167,11 +166,3 @@ const (
 )
 
 func mondayOf(d record.Date) record.Date { return d.After(-((int(d.Weekday()) + 6) % 7)) }
-
-func dateOf(text string) record.Date {
-	t, err := time.Parse(time.DateOnly, text)
-	if err != nil {
-		return record.Date{}
-	}
-	return record.DateOf(t)
-}

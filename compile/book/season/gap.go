@@ -63,5 +63,5 @@ func (s *solver) kindOfResource(r int) string {
 // inTime says that a want is placed, and done by its day.
 func (s *solver) inTime(j int) bool {
 	w := s.list[j]
-	return s.placed.Present[j] && (w.due == 0 || s.start(j, w.course.fill)+w.course.blocks[w.course.fill].minutes <= w.due)
+	return s.placed.Present[j] && (w.due == 0 || s.filledBy(j, w.due))
 }

@@ -48,7 +48,9 @@ func (s *solver) odds(out *Season, draws int) *Odds {
 		number := make([]string, len(present))
 		for i := range f.runs {
 			if f.runs[i].err == nil {
-				casks[d] += f.runs[i].casks
+				if s.filledBy(present[i], s.lastMinute()) {
+					casks[d] += f.runs[i].casks
+				}
 				pure[d] += f.runs[i].n.Distilled.Hearts.PureAlcoholM3() * 1000
 			}
 		}

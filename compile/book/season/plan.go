@@ -302,6 +302,18 @@ func (s *solver) printedUses(r *Run, name string) bool {
 // start is when a block of a want begins.
 func (s *solver) start(j, block int) int { return s.placed.Start[s.built.first[j]+block] }
 
+// filledBy says that a want's casks are full by a minute.
+func (s *solver) filledBy(j, minute int) bool { return s.filled(j) <= minute }
+
+// filled is when a want's casks are full.
+func (s *solver) filled(j int) int {
+	c := s.list[j].course
+	return s.start(j, c.fill) + c.blocks[c.fill].minutes
+}
+
+// lastMinute is the end of the season's last day.
+func (s *solver) lastMinute() int { return s.axis.on(s.Asks.To).to }
+
 // end of a task of a want.
 func (s *solver) at(j int, where [2]int) int { return s.start(j, where[0]) + where[1] }
 
@@ -312,7 +324,7 @@ func (s *solver) ways() []way {
 	for _, j := range s.present() {
 		w := s.list[j]
 		c := w.course
-		x := way{batch: s.Batches[c.batch.Name], mash: s.start(j, 0), pitched: s.start(j, 0) + c.blocks[0].minutes, filled: s.start(j, c.fill) + c.blocks[c.fill].minutes}
+		x := way{batch: s.Batches[c.batch.Name], mash: s.start(j, 0), pitched: s.start(j, 0) + c.blocks[0].minutes, filled: s.filled(j)}
 		x.charged = s.start(j, max(c.strip, 0))
 		x.stands = float64(x.charged-x.pitched) * 60
 		if to, ok := c.lastEnd("strip", "stop"); ok {
@@ -447,7 +459,7 @@ func (s *solver) short() bool {
 			continue
 		}
 		done[c.Batch] = true
-		more = append(more, &want{demand: i, course: s.courses[c.Batch], from: s.from, to: s.axis.on(s.Asks.To).to - 1, due: s.axis.on(c.By).to})
+		more = append(more, &want{demand: i, course: s.courses[c.Batch], from: s.from, to: s.lastMinute() - 1, due: s.axis.on(c.By).to})
 	}
 	for _, w := range more {
 		s.list = append(s.list, w)
@@ -470,8 +482,7 @@ func (s *solver) askedBy(c asked.Casks) int {
 func (s *solver) casksBy(batch string, due int) int {
 	n := 0
 	for i, j := range s.present() {
-		w := s.list[j]
-		if w.course.batch.Name == batch && s.start(j, w.course.fill)+w.course.blocks[w.course.fill].minutes <= due {
+		if s.list[j].course.batch.Name == batch && s.filledBy(j, due) {
 			n += s.flows.runs[i].casks
 		}
 	}
@@ -480,7 +491,7 @@ func (s *solver) casksBy(batch string, due int) int {
 
 func (s *solver) allInTime(batch string, due int) bool {
 	for j, w := range s.list {
-		if w.course.batch.Name == batch && w.due == due && (!s.placed.Present[j] || s.start(j, w.course.fill)+w.course.blocks[w.course.fill].minutes > due) {
+		if w.course.batch.Name == batch && w.due == due && (!s.placed.Present[j] || !s.filledBy(j, due)) {
 			return false
 		}
 	}

@@ -102,7 +102,7 @@ func (s *solver) bottlenecks() (capacity int, out []Relief) {
 	}
 	effort := max(s.effort()/4, 1)
 	wants := s.filledUp()
-	last := s.axis.on(s.Asks.To).to
+	last := s.lastMinute()
 	problem := func(h *house) *search.Problem {
 		b := h.build(wants)
 		for j, w := range wants { // nothing counts that is not filled by then
@@ -157,7 +157,7 @@ func (s *solver) filledUp() []*want {
 	more := s.Asks.Days()*len(s.Plant.Vessels)/14/len(names) + 2
 	for k, name := range names {
 		for range more {
-			out = append(out, &want{demand: -1, course: s.courses[name], from: s.from, to: s.axis.on(s.Asks.To).to - 1, kind: 100000 + k, extra: true})
+			out = append(out, &want{demand: -1, course: s.courses[name], from: s.from, to: s.lastMinute() - 1, kind: 100000 + k, extra: true})
 		}
 	}
 	return out

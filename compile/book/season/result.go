@@ -55,8 +55,9 @@ type Season struct {
 
 // Summary is the season in a few numbers, first to be read.
 type Summary struct {
-	Batches        int     `json:"batches"` // mashed, those that were made already among them
-	CasksFilled    int     `json:"casksFilled"`
+	Batches        int     `json:"batches"`      // mashed, those that were made already among them
+	CasksFilled    int     `json:"casksFilled"`  // by the last day
+	CasksAfter     int     `json:"casksAfter"`   // full after it, of batches that were mashed in the season
 	PureAlcoholL   float64 `json:"pureAlcoholL"` // of all hearts
 	ProofGallons   float64 `json:"heartsProofGallons"`
 	GrainKg        float64 `json:"grainKg"`
@@ -291,7 +292,7 @@ type Odds struct {
 	Draws   int          `json:"draws"`
 	Demands []DemandOdds `json:"demands"` // as Season.Demands
 	AllMet  float64      `json:"allMet"`  // share of the draws
-	Casks   []CaskOdds   `json:"casks"`   // at least so many, of all
+	Casks   []CaskOdds   `json:"casks"`   // at least so many by the last day
 	PureL   Between      `json:"pureAlcoholL"`
 }
 

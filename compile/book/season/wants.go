@@ -20,7 +20,7 @@ func (s *solver) wants() {
 	for _, w := range s.list {
 		free[w.course.batch.Name] = append(free[w.course.batch.Name], w)
 	}
-	from, to := s.axis.on(s.Asks.From).from, s.axis.on(s.Asks.To).to
+	from, to := s.axis.on(s.Asks.From).from, s.lastMinute()
 	if !s.On.IsZero() {
 		if d := s.axis.on(s.On); d != nil {
 			from = max(from, d.from)

@@ -72,7 +72,11 @@ func (v say) outcome() string {
 	if v.s.Units == "si" {
 		alcohol = fmt.Sprintf("%s L of pure alcohol", measure.Number(m.PureAlcoholL, 0))
 	}
-	return fmt.Sprintf("%s, %s, %s.", words.CountOf(m.Batches, "batch", "batches"), words.Count(m.CasksFilled, "cask"), alcohol)
+	casks := words.Count(m.CasksFilled, "cask")
+	if m.CasksAfter > 0 {
+		casks += fmt.Sprintf(" (%d later)", m.CasksAfter)
+	}
+	return fmt.Sprintf("%s, %s, %s.", words.CountOf(m.Batches, "batch", "batches"), casks, alcohol)
 }
 
 // verdict says if what is asked for is met, and how much better a plan could be.
