@@ -84,7 +84,8 @@ func (in SpiritInput) drives(b *boil) ([]drive, error) {
 
 // driven turns the paces of a run's fractions into how each is driven. cut is the
 // run that is driven so. Where a cut is made by the clock the flows set how much there is
-// of each fraction, and how much there is the flows: the mean of two rounds comes to both.
+// of each fraction, and how much there is the flows: the secant of two rounds, each flow
+// for itself, comes to both.
 func (s Setting) driven(paces []recipe.FractionPace, byTime bool, cut func([]drive) ([]Fraction, error)) ([]drive, error) {
 	out := make([]drive, len(paces))
 	for i, p := range paces {
@@ -97,6 +98,7 @@ func (s Setting) driven(paces []recipe.FractionPace, byTime bool, cut func([]dri
 	if byTime {
 		rounds = timedRounds
 	}
+	var last, lastGap []float64 // of the flows, and how far off they were
 	for round := range rounds {
 		fractions, err := cut(out)
 		if err != nil {
@@ -119,11 +121,18 @@ func (s Setting) driven(paces []recipe.FractionPace, byTime bool, cut func([]dri
 			}
 		}
 		settled := byTime && round > 0
-		for i := range next {
-			if byTime && round > 0 {
-				settled = settled && math.Abs(next[i].flowM3S-out[i].flowM3S) <= timedTolerance*next[i].flowM3S
-				next[i].flowM3S = (next[i].flowM3S + out[i].flowM3S) / 2
+		if settled {
+			flows, gaps := make([]float64, len(out)), make([]float64, len(out))
+			for i := range next {
+				flows[i], gaps[i] = out[i].flowM3S, next[i].flowM3S-out[i].flowM3S
+				settled = settled && math.Abs(gaps[i]) <= timedTolerance*next[i].flowM3S
+				step := gaps[i] / 2 // the mean of the two, until there is a slope
+				if last != nil {
+					step = secant(flows[i]-last[i], gaps[i]-lastGap[i], gaps[i])
+				}
+				next[i].flowM3S = out[i].flowM3S + step
 			}
+			last, lastGap = flows, gaps
 		}
 		out = next
 		if settled {
@@ -131,6 +140,16 @@ func (s Setting) driven(paces []recipe.FractionPace, byTime bool, cut func([]dri
 		}
 	}
 	return out, nil
+}
+
+// secant is the step that closes a gap which changed by dGap when the flow changed by
+// dFlow. It is half the gap where the two say nothing, or would go against it or beyond.
+func secant(dFlow, dGap, gap float64) float64 {
+	step := -gap * dFlow / dGap
+	if within := step / gap; within > 0 && within <= 1 {
+		return step
+	}
+	return gap / 2
 }
 
 // asked notes the time that each fraction's pace asks for.
