@@ -34,6 +34,8 @@ func reviewCommand(a *app) *cobra.Command {
 			"where it does not, what was done otherwise and what that was worth, and what stays\n" +
 			"unexplained. Of a run that is not done it says what is to come. The first lines are the\n" +
 			"verdict; --full is all of it.\n\n" +
+			"The plan is that of the sheet that the run names, as it stood in the history; without one,\n" +
+			"the batch as it is now, without what was learned after the run or of it.\n\n" +
 			"RUN is its number; the house is the one around the working directory,\n" +
 			"or that of --house.\n" +
 			"A reading is as it should be if it is within what its instrument, the model and the lot\n" +

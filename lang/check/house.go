@@ -112,9 +112,24 @@ func (h *House) Batch(name string) (*recipe.Batch, diag.List) {
 	return b, h.Ordered(list)
 }
 
+// Untaught is Batch without what was learned of its plant: as it was before.
+func (h *House) Untaught(name string) (*recipe.Batch, diag.List) {
+	b, list := h.bare(name)
+	return b, h.Ordered(list)
+}
+
 // Ready is Batch for one of many: its list is to go through Ordered, with those of
 // others, before it is shown.
 func (h *House) Ready(name string) (*recipe.Batch, diag.List) {
+	b, list := h.bare(name)
+	if b == nil {
+		return nil, list
+	}
+	return h.taught(b, list)
+}
+
+// bare is a batch as its texts have it.
+func (h *House) bare(name string) (*recipe.Batch, diag.List) {
 	d := h.Find(name)
 	if d == nil {
 		d := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: "there is no batch called " + name + " in " + h.Root}
@@ -156,7 +171,7 @@ func (h *House) Ready(name string) (*recipe.Batch, diag.List) {
 	if list.HasErrors() {
 		return nil, list
 	}
-	return h.taught(b.batch, list)
+	return b.batch, list
 }
 
 // taught is a batch with what was learned of its plant.

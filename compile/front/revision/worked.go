@@ -30,8 +30,11 @@ func NewWorked(src *front.Source, noLearned bool) *Worked {
 // to be found, so that the batch is taken as it stands now.
 func (w *Worked) Of(run *record.Run) (b *recipe.Batch, said diag.List, note string) {
 	b, said = w.src.House.Batch(run.Batch)
-	if run.Sheet == "" || b == nil {
+	if b == nil {
 		return b, said, ""
+	}
+	if run.Sheet == "" {
+		return w.before(run, b, said, "")
 	}
 	key := run.Batch + "\x00" + run.Sheet
 	src, seen := w.houses[key]
@@ -43,16 +46,31 @@ func (w *Worked) Of(run *record.Run) (b *recipe.Batch, said diag.List, note stri
 	case src == w.src:
 		return b, said, ""
 	case src == nil:
-		return b, said, fmt.Sprintf("sheet %q of run %q is not in the history of this house: the batch is taken as it stands now", run.Sheet, run.Number)
+		return w.before(run, b, said, fmt.Sprintf("sheet %q of run %q is not in the history of this house: the batch is taken as it stands now", run.Sheet, run.Number))
 	}
 	old, list := src.House.Batch(run.Batch)
 	if old == nil {
-		return b, said, fmt.Sprintf("at %q, of which run %q has its sheet, the house has no batch %q that can be read: it is taken as it stands now", run.Sheet, run.Number, run.Batch)
+		return w.before(run, b, said, fmt.Sprintf("at %q, of which run %q has its sheet, the house has no batch %q that can be read: it is taken as it stands now", run.Sheet, run.Number, run.Batch))
 	}
 	if alike(old, b) {
 		return b, said, ""
 	}
 	return old, list, fmt.Sprintf("%q is taken as it stood at %q, of which run %q has its sheet", run.Batch, run.Sheet, run.Number)
+}
+
+// before is the batch without what was learned after the run or of it: whoever made the run
+// worked without that, and a plan that is moved by its own run says nothing about it.
+func (w *Worked) before(run *record.Run, b *recipe.Batch, said diag.List, note string) (*recipe.Batch, diag.List, string) {
+	l := b.Learned
+	if l == nil || l.On <= run.Date.String() && !slices.Contains(l.From, run.Number) {
+		return b, said, note
+	}
+	left := fmt.Sprintf("what was learned on %s is left out, as run %q was made without it", l.On, run.Number)
+	if note != "" {
+		left = note + ", and " + left
+	}
+	b, said = w.src.House.Untaught(run.Batch)
+	return b, said, left
 }
 
 // alike says that two recipes are one in all values.
