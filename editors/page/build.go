@@ -15,7 +15,6 @@ import (
 	"os/exec"
 	"path"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strings"
 
@@ -60,8 +59,12 @@ func build(out string) (size, error) {
 }
 
 // moduleRoot is where the sources of newmake lie.
-func moduleRoot() (string, error) {
-	out, err := exec.Command("go", "list", "-m", "-f", "{{.Dir}}", "newmake").Output()
+func moduleRoot() (string, error) { return told("list", "-m", "-f", "{{.Dir}}", "newmake") }
+
+// told is what the go tool says. Where it lies itself it is asked too: a program that is
+// built with -trimpath does not know.
+func told(args ...string) (string, error) {
+	out, err := exec.Command("go", args...).Output()
 	if err != nil {
 		return "", errors.New("run this inside the sources of newmake, with the Go that built it in PATH")
 	}
@@ -80,7 +83,11 @@ func contents(root string) (map[string][]byte, error) {
 			return nil, err
 		}
 	}
-	if files["wasm_exec.js"], err = os.ReadFile(filepath.Join(runtime.GOROOT(), "lib", "wasm", "wasm_exec.js")); err != nil {
+	goroot, err := told("env", "GOROOT")
+	if err != nil {
+		return nil, err
+	}
+	if files["wasm_exec.js"], err = os.ReadFile(filepath.Join(goroot, "lib", "wasm", "wasm_exec.js")); err != nil {
 		return nil, err
 	}
 	if files["engine.bin"], err = engineOf(root); err != nil {

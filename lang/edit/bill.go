@@ -173,19 +173,11 @@ func (e *editor) shares(changes []billChange) error {
 // goes to the largest.
 func (e *editor) giveWay(others []recipe.BillLine, by float64, inShares bool) {
 	var said []string
-	largest, sum, exact := 0, 0.0, 0.0
-	rounded := make([]float64, len(others))
+	were := make([]float64, len(others))
 	for i, l := range others {
-		if l.Share > others[largest].Share {
-			largest = i
-		}
-		rounded[i] = math.Round(l.Share*by*1e6) / 1e6
-		sum += rounded[i]
-		exact += l.Share * by
+		were[i] = l.Share
 	}
-	if len(others) > 0 {
-		rounded[largest] += exact - sum
-	}
+	rounded := InProportion(were, by, 6)
 	for i, l := range others {
 		share := rounded[i]
 		if inShares {
@@ -198,6 +190,27 @@ func (e *editor) giveWay(others []recipe.BillLine, by float64, inShares bool) {
 		said = append(said, fmt.Sprintf("%s %s to %s %%", l.Grain.Name, decimal(100*l.Share, 2), decimal(100*share, 2)))
 	}
 	e.result.Gave = append(e.result.Gave, strings.Join(said, ", "))
+}
+
+// InProportion scales shares, each rounded to so many decimals. What rounding leaves
+// over goes to the largest, so that they come to what they would without it.
+func InProportion(shares []float64, by float64, places int) []float64 {
+	if len(shares) == 0 {
+		return nil
+	}
+	ten := math.Pow10(places)
+	largest, sum, exact := 0, 0.0, 0.0
+	out := make([]float64, len(shares))
+	for i, share := range shares {
+		if share > shares[largest] {
+			largest = i
+		}
+		out[i] = math.Round(share*by*ten) / ten
+		sum += out[i]
+		exact += share * by
+	}
+	out[largest] += exact - sum
+	return out
 }
 
 // put writes the amount of one grain, in the way of the bill.

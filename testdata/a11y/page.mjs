@@ -54,6 +54,13 @@ async function behind(page, words) {
   await page.keyboard.press("Escape"); // what is proposed, or said of a place, may cover it
   await page.mouse.move(2, 2);
   await page.waitForFunction(() => !document.getElementById("editor").shadowRoot.querySelector(".cm-tooltip"), {timeout: 5000});
+  await page.evaluate(async (w) => { // the editor draws what it shows when it is scrolled
+    const frame = () => new Promise(requestAnimationFrame);
+    await frame();
+    [...document.getElementById("editor").shadowRoot.querySelectorAll(".cm-line")].find((l) => l.textContent.includes(w))?.scrollIntoView({block: "center"});
+    await frame();
+    await frame();
+  }, words);
   const at = await page.evaluate((w) => {
     const root = document.getElementById("editor").shadowRoot;
     const walk = document.createTreeWalker(root.querySelector(".cm-content"), NodeFilter.SHOW_TEXT);
@@ -141,6 +148,44 @@ await withBrowser(async (browser) => {
   await page.waitForFunction(() => document.getElementById("editor").shadowRoot.querySelector(".hint"), {timeout: 10000});
   hold(/gravity|proof|cask/.test(await hints()), "predictions stand beside the lines: " + (await hints()));
   await page.evaluate(() => { document.getElementById("editor").shadowRoot.querySelector(".cm-scroller").scrollTop = 0; });
+
+  // A number is slid, by the keys: the text and the sheet follow, and it can be undone.
+  const slid = (words, p = page) => p.waitForFunction((w) => document.getElementById("slid").textContent.startsWith(w), {timeout: 10000, polling: 20}, words);
+  const line = async (words) => (await textOf(page)).files["ferry-landing.batch"].split("\n").find((l) => l.includes(words));
+  const keptSoon = () => new Promise((done) => setTimeout(done, 400));
+  const undone = async () => { await page.keyboard.down("Control"); await page.keyboard.press("z"); await page.keyboard.up("Control"); };
+  await behind(page, "rest     45");
+  await slid("rest 45 min");
+  await page.keyboard.press("Tab");
+  hold(await page.evaluate(() => document.activeElement.id === "slider"), "the slider of the number at the cursor is the next after the text");
+  const slides = [];
+  for (let i = 0; i < 6; i++) slides.push(await changed(page, () => page.keyboard.press("ArrowRight")));
+  await keptSoon();
+  hold(/rest     51 min/.test(await line("rest     5")) && (await page.$eval("#slider", (e) => e.getAttribute("aria-valuetext"))) === "51 min", "a key moves it, and the text with it");
+  slides.sort((a, b) => a - b);
+  console.log(`     a number slid is answered in ${slides[3]} ms in the middle, ${slides[5]} ms at most, after the pause of 40 ms`);
+  for (let i = 0; i < 6 && !(await line("rest     45 min")); i++) { // as many as there were pauses
+    await changed(page, undone);
+    await keptSoon();
+  }
+  hold(/rest     45 min/.test(await line("rest     45")), "which is undone");
+  await changed(page, async () => { for (let i = 0; i < 4; i++) await page.keyboard.press("ArrowRight"); });
+  await changed(page, undone);
+  await keptSoon();
+  hold(/rest     45 min/.test(await line("rest     45")), "at once, where it was slid at once");
+  await page.keyboard.press("Escape");
+  hold(await page.evaluate(() => document.activeElement.id === "editor"), "Escape goes back to the text");
+  await behind(page, "corn             68");
+  await slid("corn 68 %");
+  await changed(page, async () => { await page.focus("#slider"); await page.keyboard.press("ArrowRight"); });
+  await keptSoon();
+  hold(/69 %/.test(await line("corn  ")) && /9\.7 %/.test(await line("oats  ")) && (await page.$eval("#stale", (e) => e.hidden)), "a share that is slid takes the others along");
+  await changed(page, undone);
+  hold(!(await page.evaluate(() => document.getElementById("editor").shadowRoot.querySelector(".cm-tooltip-autocomplete"))), "and nothing is proposed, as if it had been typed");
+  await behind(page, "mash in");
+  await page.waitForFunction(() => document.getElementById("slider").disabled, {timeout: 10000, polling: 20});
+  hold(true, "where no number stands there is none");
+  await behind(page, "bill 7");
 
   // Two versions.
   await page.click("#keep");
@@ -299,6 +344,17 @@ await withBrowser(async (browser) => {
   const wide = () => phone.evaluate(() => document.documentElement.scrollWidth);
   hold((await wide()) <= 390, `no sideways scroll at 390 px: ${await wide()}`);
   none((await axeFaults(phone)).filter((f) => !f.includes("(print)")), "axe has nothing to say of the text on a phone");
+  await phone.evaluate(() => document.getElementById("editor").scrollIntoView());
+  const number = await phone.evaluate(() => {
+    const line = [...document.getElementById("editor").shadowRoot.querySelectorAll(".cm-line")].find((l) => l.textContent.includes("bill 790")), box = line.querySelector(".t-number").getBoundingClientRect();
+    return {x: box.left + box.width / 2, y: box.top + box.height / 2};
+  });
+  await phone.touchscreen.tap(number.x, number.y);
+  await slid("bill 790 lb", phone);
+  const thumb = await phone.$eval("#slider", (e) => { const b = e.getBoundingClientRect(); return {x: b.left, y: b.top + b.height / 2, width: b.width, height: b.height}; });
+  await changed(phone, () => phone.touchscreen.tap(thumb.x + thumb.width * 0.8, thumb.y));
+  hold(/^bill 1\d\d\d lb/.test(await phone.$eval("#slid", (e) => e.textContent)) && thumb.height >= 40 && (await wide()) <= 390, "a number is slid by a finger: " + (await phone.$eval("#slid", (e) => e.textContent)));
+  none((await axeFaults(phone)).filter((f) => !f.includes("(print)")), "axe has nothing to say of the slider on a phone");
   await phone.tap("#show-answer");
   hold((await wide()) <= 390, `nor with the sheet: ${await wide()}`);
   none((await axeFaults(phone)).filter((f) => !f.includes("(print)")), "axe has nothing to say of the sheet on a phone");

@@ -26,7 +26,7 @@ import (
 
 // Question is what the page asks.
 type Question struct {
-	Ask   string            `json:"ask"`             // check, plan, complete, hover, definition, format, compare, explain, version, pack, unpack, zip, unzip
+	Ask   string            `json:"ask"`             // check, plan, complete, hover, definition, slide, format, compare, explain, version, pack, unpack, zip, unzip
 	Files map[string]string `json:"files,omitempty"` // the texts of the house, by their names
 	File  string            `json:"file,omitempty"`  // the one that is looked at
 	At    int               `json:"at,omitempty"`    // a place in it
@@ -55,6 +55,8 @@ type Answer struct {
 	File      string     `json:"file,omitempty"`      // definition
 	From      int        `json:"from"`
 	To        int        `json:"to"`
+
+	Slider *Slider `json:"slider,omitempty"` // slide
 
 	Text  string            `json:"text,omitempty"`  // format
 	Files map[string]string `json:"files,omitempty"` // unpack, unzip
@@ -117,6 +119,7 @@ var answers = map[string]func(*Engine, Question) Answer{
 	"complete":   (*Engine).complete,
 	"hover":      (*Engine).hover,
 	"definition": (*Engine).definition,
+	"slide":      (*Engine).slide,
 	"format":     func(_ *Engine, q Question) Answer { return format(q) },
 	"compare":    func(_ *Engine, q Question) Answer { return compared(q) },
 	"version":    func(*Engine, Question) Answer { return Answer{Words: "newmake " + version.Of()} },

@@ -6,6 +6,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf16"
@@ -167,6 +168,29 @@ func TestHoverAndDefinition(t *testing.T) {
 	assert.Empty(t, a.Words)
 }
 
+func TestSlide(t *testing.T) {
+	files := houseOn(t, "lantern-hollow")
+	for _, before := range []string{"", "# 𝛼 größe\n", mark} {
+		text := before + files[ferry]
+		now := maps.Clone(files)
+		now[ferry] = text
+		a := ask(t, &Engine{}, Question{Ask: "slide", Files: now, File: ferry, At: behind(t, text, "corn             68")})
+		require.NotNil(t, a.Slider)
+		assert.Equal(t, []any{"corn", "%"}, []any{a.Slider.Label, a.Slider.Unit})
+		for i, p := range a.Slider.Places {
+			assert.Equal(t, part(text, p.From, p.To), a.Slider.Texts[a.Slider.Now][i])
+		}
+		units := unitsOf(text)
+		for i := len(a.Slider.Places) - 1; i >= 0; i-- { // moved: the house is still without errors
+			p := a.Slider.Places[i]
+			units = slices.Concat(units[:p.From:p.From], unitsOf(a.Slider.Texts[a.Slider.Now+5][i]), units[p.To:])
+		}
+		now[ferry] = string(utf16.Decode(units))
+		assert.NotEmpty(t, ask(t, &Engine{}, Question{Ask: "plan", Files: now, File: ferry}).Page)
+	}
+	assert.Nil(t, ask(t, &Engine{}, Question{Ask: "slide", Files: files, File: ferry, At: 3}).Slider)
+}
+
 func TestFormat(t *testing.T) {
 	files := houseOn(t, "lantern-hollow")
 	text := files[ferry]
@@ -301,7 +325,7 @@ func TestPlaces(t *testing.T) {
 
 // FuzzAsk: no question makes a fault, and each has an answer.
 func FuzzAsk(f *testing.F) {
-	for _, kind := range []string{"check", "plan", "complete", "hover", "definition", "format", "compare", "explain", "pack", "unpack", "zip", "unzip"} {
+	for _, kind := range []string{"check", "plan", "complete", "hover", "definition", "slide", "format", "compare", "explain", "pack", "unpack", "zip", "unzip"} {
 		f.Add(kind, "plant \"P\" {\n}\n", "batch \"𝛼\" {\n  mash {\n    rest 5 min\n  }\n}\n", "AAAA", 7)
 	}
 	f.Fuzz(func(t *testing.T, kind, house, batch, data string, at int) {

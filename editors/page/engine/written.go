@@ -73,6 +73,38 @@ func (e *Engine) definition(q Question) Answer {
 	return Answer{}
 }
 
+// Slider is the number at a place, and all that may stand there instead.
+type Slider struct {
+	Label  string     `json:"label"`
+	Unit   string     `json:"unit,omitempty"`
+	Now    int        `json:"now"`
+	Places []Part     `json:"places"` // the number, then others that follow it
+	Texts  [][]string `json:"texts"`  // by position, low to high: what stands at each place
+}
+
+// Part is a part of a text.
+type Part struct {
+	From int `json:"from"`
+	To   int `json:"to"`
+}
+
+// slide gives the slider of the number at a place, none if no number stands there.
+func (e *Engine) slide(q Question) Answer {
+	s, offset, p := e.snapshot(q)
+	if s == nil {
+		return Answer{}
+	}
+	slider, ok := s.Slide(offset)
+	if !ok {
+		return Answer{}
+	}
+	out := &Slider{Label: harmless(slider.Label), Unit: slider.Unit, Now: slider.Now, Texts: slider.Texts}
+	for _, at := range slider.Places {
+		out.Places = append(out.Places, Part{p.unit(at.Start), p.unit(at.End)})
+	}
+	return Answer{Slider: out}
+}
+
 // format lays a text out. One with a mistake in it is left alone.
 func format(q Question) Answer {
 	text, _ := strings.CutPrefix(q.Files[q.File], mark)

@@ -2,7 +2,7 @@
 // where its style sheets are adopted ones, which the policy of the page allows.
 import {
   EditorState, StateField, StateEffect, EditorView, Decoration, WidgetType, keymap, lineNumbers, hoverTooltip, drawSelection, highlightActiveLine,
-  history, defaultKeymap, historyKeymap, autocompletion, completionKeymap, closeBrackets, closeBracketsKeymap, indentService, indentUnit, bracketMatching,
+  history, defaultKeymap, historyKeymap, undo, redo, autocompletion, completionKeymap, closeBrackets, closeBracketsKeymap, indentService, indentUnit, bracketMatching,
   setDiagnostics, lintGutter, lintKeymap, searchKeymap, search,
 } from "./codemirror.js";
 import {words} from "./show.js";
@@ -74,8 +74,9 @@ function put(text, line) {
 const types = {line: "keyword", word: "keyword", name: "variable", unit: "constant", value: "text"};
 
 export class Editor {
-  // ask answers {ask, at}; changed is told the text; looked is asked to go to a file and place.
-  constructor(host, {ask, changed, go}) {
+  // ask answers {ask, at}; changed is told the text; moved that the cursor stands elsewhere, or on
+  // another text, and not by a slider; go is asked to go to a file and place.
+  constructor(host, {ask, changed, moved, go}) {
     const root = host.attachShadow({mode: "open"});
     const parent = root.appendChild(document.createElement("div"));
     const fill = new CSSStyleSheet();
@@ -113,8 +114,12 @@ export class Editor {
       autocompletion({override: [complete]}), hover, tokenMarks, hintMarks, look, EditorView.lineWrapping,
       EditorView.contentAttributes.of({"aria-label": "The text of the batch", tabindex: "0", spellcheck: "false", autocapitalize: "off", autocorrect: "off"}),
       keymap.of([{key: "F12", run: define}, {key: "Ctrl-F1", run: show}, ...closeBracketsKeymap, ...completionKeymap, ...searchKeymap, ...lintKeymap, ...historyKeymap, ...defaultKeymap]),
-      EditorView.updateListener.of((u) => u.docChanged && !this.setting && changed(u.state.doc.toString())),
+      EditorView.updateListener.of((u) => {
+        if (u.docChanged) changed(u.state.doc.toString());
+        if ((u.docChanged || u.selectionSet) && !this.sliding) moved(u.state.selection.main.head);
+      }),
     ];
+    this.moved = moved;
     this.view = new EditorView({parent, root, state: this.#state("")});
     this.states = new Map();
   }
@@ -127,6 +132,7 @@ export class Editor {
     const kept = this.states.get(name);
     this.view.setState(kept && kept.doc.toString() === text ? kept : this.#state(text));
     this.name = name;
+    this.moved(this.view.state.selection.main.head);
   }
 
   forget() { this.states.clear(); this.name = undefined; }
@@ -135,6 +141,22 @@ export class Editor {
   replace(text, from = 0, to = this.view.state.doc.length) {
     this.view.dispatch({changes: {from, to, insert: text}, userEvent: "input"});
   }
+
+  // slide puts texts in the place of some parts, in one step that can be undone, and gives
+  // where they stand then. What is slid without a pause is undone at once. It is null where
+  // something else stands there by now. No word is proposed, as there is where one types.
+  slide(parts, were, texts) {
+    if (parts.some(({from, to}, i) => this.view.state.sliceDoc(from, to) !== were[i])) return null;
+    const tr = this.view.state.update({changes: parts.map(({from, to}, i) => ({from, to, insert: texts[i]}))});
+    this.sliding = true;
+    this.view.dispatch(tr);
+    this.sliding = false;
+    return parts.map(({from, to}) => ({from: tr.changes.mapPos(from, -1), to: tr.changes.mapPos(to, 1)}));
+  }
+
+  undo() { undo(this.view); }
+  redo() { redo(this.view); }
+  focus() { this.view.focus(); }
 
   select(from, to) {
     const most = this.view.state.doc.length;

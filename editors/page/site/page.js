@@ -38,11 +38,17 @@ const engine = new Engine((heard) => {
 });
 const question = (more) => ({files: work.files, file: work.file, batch: work.batch, ...more});
 
+const typing = 40, stopped = 900; // milliseconds that one waits for the next letter
+let slideTimer;
 const editor = new Editor($("editor"), {
   ask: (more) => engine.ask(question(more)),
   changed: (text) => {
     work.files[work.file] = text;
     soon();
+  },
+  moved: (at) => {
+    clearTimeout(slideTimer);
+    slideTimer = setTimeout(slideAt, typing, at);
   },
   go,
 });
@@ -55,10 +61,43 @@ function go(file, from, to) {
   editor.select(from, to);
 }
 
+// The slider of the number at the cursor: the engine says what may stand there.
+let slider = null;
+async function slideAt(at) {
+  const text = work.files[work.file], a = await engine.ask(question({ask: "slide", at}));
+  if (!a || text !== work.files[work.file]) return; // what came since asks anew
+  slider = a.slider ?? null;
+  $("slider").disabled = !slider;
+  if (slider) {
+    $("slider").max = slider.texts.length - 1;
+    $("slider").value = slider.now;
+  }
+  slid();
+}
+function slid() {
+  const shown = (i) => [slider.texts[i][0], slider.unit].filter(Boolean).join(" ");
+  $("slid").textContent = slider ? `${slider.label} ${shown($("slider").value)}` : "Put the cursor on a number to slide it.";
+  $("least").textContent = slider ? slider.texts[0][0] : "";
+  $("most").textContent = slider ? shown(slider.texts.length - 1) : "";
+  if (slider) $("slider").setAttribute("aria-valuetext", shown($("slider").value));
+}
+$("slider").oninput = () => {
+  const to = Number($("slider").value), places = editor.slide(slider.places, slider.texts[slider.now], slider.texts[to]);
+  if (places) Object.assign(slider, {places, now: to});
+  else $("slider").value = slider.now; // the text was changed meanwhile, and a new slider is on its way
+  slid();
+};
+$("slider").onblur = () => slider && slideAt(slider.places[0].to); // it begins anew from where it was left
+$("slider").onkeydown = (e) => {
+  const key = e.key.toLowerCase(), does = key === "escape" ? "focus" : !(e.ctrlKey || e.metaKey) ? "" : key === "y" || key === "z" && e.shiftKey ? "redo" : key === "z" ? "undo" : "";
+  if (!does) return;
+  e.preventDefault();
+  editor[does]();
+};
+
 // Asking: what the texts say and the sheet at once, how sure its numbers are when typing
 // stops.
 let timer, sureTimer, keepTimer;
-const typing = 40, stopped = 900;
 
 function soon() {
   engine.drop("sure");
