@@ -30,6 +30,18 @@ export async function phoneFaults(page) {
   return (await axeFaults(page)).map((f) => "390 px: " + f);
 }
 
+// sidewaysFaults finds a page wider than its screen (WCAG 1.4.10): a phone, a screen of
+// 1280 px at 200 %, and that screen itself.
+export async function sidewaysFaults(page) {
+  const faults = [];
+  for (const width of [320, 390, 640, 1280]) {
+    await page.setViewport({ width, height: 844 });
+    const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+    if (wide > width) faults.push(`it scrolls sideways at ${width} px: it is ${wide} px wide`);
+  }
+  return faults;
+}
+
 export async function htmlFaults(text) {
   const report = await validator.validateString(text);
   return report.results.flatMap((r) => r.messages.map((m) => `html ${m.ruleId}, line ${m.line}: ${m.message}`)).slice(0, 20);

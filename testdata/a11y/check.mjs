@@ -6,7 +6,7 @@
 // served, and HOSTILE one whose words mean harm.
 import { readFileSync, readdirSync } from "node:fs";
 import { join, resolve } from "node:path";
-import { axeFaults, htmlFaults, phoneFaults } from "./access.mjs";
+import { axeFaults, htmlFaults, phoneFaults, sidewaysFaults } from "./access.mjs";
 import { open, withBrowser } from "./browser.mjs";
 import { calendarFaults } from "./calendar.mjs";
 import { inkFaults } from "./ink.mjs";
@@ -34,7 +34,7 @@ await withBrowser(async (browser) => {
     const { page, faults } = await open(browser, "file://" + at);
     faults.push(...(await htmlFaults(text)), ...(await axeFaults(page)), ...(await inkFaults(page)));
     for (const paper of Object.keys(papers)) faults.push(...(await tooWide(page, paper)));
-    faults.push(...(await phoneFaults(page)));
+    faults.push(...(await phoneFaults(page)), ...(await sidewaysFaults(page)));
     await page.setViewport({ width: 800, height: 1000 });
     const steps = await mark(page), counts = [];
     for (const paper of Object.keys(papers)) {
@@ -52,7 +52,7 @@ await withBrowser(async (browser) => {
   const brief = join(folder, "short");
   for (const file of readdirSync(brief).filter((f) => f.endsWith(".html")).sort()) {
     const { page, faults } = await open(browser, "file://" + join(brief, file));
-    faults.push(...(await htmlFaults(readFileSync(join(brief, file), "utf8"))), ...(await axeFaults(page)), ...(await inkFaults(page)));
+    faults.push(...(await htmlFaults(readFileSync(join(brief, file), "utf8"))), ...(await axeFaults(page)), ...(await inkFaults(page)), ...(await sidewaysFaults(page)));
     for (const paper of Object.keys(papers)) faults.push(...(await tooWide(page, paper)));
     await page.setViewport({ width: 800, height: 1000 });
     const steps = await mark(page), words = await page.evaluate(() => parseFloat(getComputedStyle(document.querySelector(".brief-do")).fontSize) * 0.75);
@@ -71,7 +71,7 @@ await withBrowser(async (browser) => {
     const { page, faults } = await open(browser, "file://" + join(reviews, file));
     faults.push(...(await htmlFaults(readFileSync(join(reviews, file), "utf8"))), ...(await axeFaults(page)), ...(await inkFaults(page)));
     for (const paper of Object.keys(papers)) faults.push(...(await tooWide(page, paper)));
-    faults.push(...(await phoneFaults(page)));
+    faults.push(...(await phoneFaults(page)), ...(await sidewaysFaults(page)));
     await page.close();
     report("reviews/" + file, faults);
   }

@@ -93,23 +93,27 @@ func writePage(w *markup.Page, d *view) {
 				w.Text(v8.Of)
 				w.Raw(`<br><span class="small">`)
 				w.Text(v8.Filled)
-				w.Raw(`</span></td><td class="number">`)
+				w.Raw(`</span></td><td class="number" data-head="years">`)
 				w.Text(v8.Years)
-				w.Raw(`</td><td class="number">`)
+				w.Raw(`</td><td class="number" data-head="now">`)
 				w.Text(v8.Volume)
 				w.Raw(`<br>`)
 				w.Text(v8.Strength)
-				w.Raw(`</td><td class="number">`)
+				w.Raw(`</td><td class="number" data-head="`)
+				w.Text(d.Alcohol)
+				w.Raw(`">`)
 				w.Text(v8.Now)
 				w.Raw(`<br><span class="small">`)
 				w.Text(v8.NowRange)
-				w.Raw(`</span></td><td class="short">`)
+				w.Raw(`</span></td><td class="short" data-head="rest over">`)
 				w.Text(v8.Over)
-				w.Raw(`</td><td class="number">`)
+				w.Raw(`</td><td class="number" data-head="`)
+				w.Text(d.Alcohol)
+				w.Raw(` then">`)
 				w.Text(v8.Then)
-				w.Raw(`</td><td class="short">`)
+				w.Raw(`</td><td class="short" data-head="next sample">`)
 				w.Text(v8.Sample)
-				w.Raw(`</td><td>`)
+				w.Raw(`</td><td data-head="last read, last tasting">`)
 				w.Text(v8.Last)
 				w.Raw(`</td></tr>`)
 			}
@@ -135,19 +139,17 @@ func writePage(w *markup.Page, d *view) {
 					w.Raw(`
 <tr><th scope="row">`)
 					w.Text(v13[0])
-					w.Raw(`</th>`)
-					{
-						v14 := v13
-						for v15 := range v14 {
-							v16 := v14[v15]
-							if v15 != 0 {
-								w.Raw(`<td class="number">`)
-								w.Text(v16)
-								w.Raw(`</td>`)
-							}
-						}
-					}
-					w.Raw(`</tr>`)
+					w.Raw(`</th><td class="number">`)
+					w.Text(v13[1])
+					w.Raw(`</td><td class="number" data-head="casks">`)
+					w.Text(v13[2])
+					w.Raw(`</td><td class="number" data-head="`)
+					w.Text(d.Alcohol)
+					w.Raw(`">`)
+					w.Text(v13[3])
+					w.Raw(`</td><td class="number" data-head="gone since the fill">`)
+					w.Text(v13[4])
+					w.Raw(`</td></tr>`)
 				}
 			}
 			w.Raw(`
@@ -156,12 +158,12 @@ func writePage(w *markup.Page, d *view) {
 		}
 	}
 	{
-		v17 := d.Notes
-		for v18 := range v17 {
-			v19 := v17[v18]
+		v14 := d.Notes
+		for v15 := range v14 {
+			v16 := v14[v15]
 			w.Raw(`
 <p>`)
-			w.Text(v19)
+			w.Text(v16)
 			w.Raw(`</p>`)
 		}
 	}

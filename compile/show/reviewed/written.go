@@ -73,23 +73,17 @@ func writePage(w *markup.Page, d *view) {
 				for v7 := range v6 {
 					v8 := v6[v7]
 					w.Raw(`
-<tr>`)
-					{
-						v9 := v8
-						for v10 := range v9 {
-							v11 := v9[v10]
-							if v10 != 0 {
-								w.Raw(`<td class="number">`)
-								w.Text(v11)
-								w.Raw(`</td>`)
-							} else {
-								w.Raw(`<th scope="row">`)
-								w.Text(v11)
-								w.Raw(`</th>`)
-							}
-						}
-					}
-					w.Raw(`</tr>`)
+<tr><th scope="row">`)
+					w.Text(v8[0])
+					w.Raw(`</th><td class="number" data-head="said">`)
+					w.Text(v8[1])
+					w.Raw(`</td><td class="number" data-head="plan">`)
+					w.Text(v8[2])
+					w.Raw(`</td><td class="number" data-head="as done">`)
+					w.Text(v8[3])
+					w.Raw(`</td><td class="number" data-head="unexplained">`)
+					w.Text(v8[4])
+					w.Raw(`</td></tr>`)
 				}
 			}
 			w.Raw(`
@@ -98,17 +92,17 @@ func writePage(w *markup.Page, d *view) {
 		}
 	}
 	{
-		v12 := d.Breaks
-		for v13 := range v12 {
-			v14 := v12[v13]
+		v9 := d.Breaks
+		for v10 := range v9 {
+			v11 := v9[v10]
 			w.Raw(`
 <div class="warn"><h2>The alcohol is out of balance</h2><p>What would explain it about as well:</p><ul>`)
 			{
-				v15 := v14
-				for v16 := range v15 {
-					v17 := v15[v16]
+				v12 := v11
+				for v13 := range v12 {
+					v14 := v12[v13]
 					w.Raw(`<li>`)
-					w.Text(v17)
+					w.Text(v14)
 					w.Raw(`</li>`)
 				}
 			}
@@ -116,41 +110,43 @@ func writePage(w *markup.Page, d *view) {
 		}
 	}
 	{
-		v18 := d.Otherwise
-		if v18 != nil {
+		v15 := d.Otherwise
+		if v15 != nil {
 			w.Raw(`
 <h2>What was done otherwise</h2>
 <table class="review">
 <caption>What each thing was worth, set against the plan</caption>
 <thead><tr>`)
 			{
-				v19 := v18.Heads
-				for v20 := range v19 {
-					v21 := v19[v20]
+				v16 := v15.Heads
+				for v17 := range v16 {
+					v18 := v16[v17]
 					w.Raw(`<th scope="col">`)
-					w.Text(v21)
+					w.Text(v18)
 					w.Raw(`</th>`)
 				}
 			}
 			w.Raw(`</tr></thead>
 <tbody>`)
 			{
-				v22 := v18.Rows
-				for v23 := range v22 {
-					v24 := v22[v23]
+				v19 := v15.Rows
+				for v20 := range v19 {
+					v21 := v19[v20]
 					w.Raw(`
 <tr>`)
 					{
-						v25 := v24
-						for v26 := range v25 {
-							v27 := v25[v26]
-							if v26 != 0 {
-								w.Raw(`<td class="number">`)
-								w.Text(v27)
+						v22 := v21
+						for v23 := range v22 {
+							v24 := v22[v23]
+							if v23 != 0 {
+								w.Raw(`<td class="number" data-head="`)
+								w.Text(d.Otherwise.Heads[v23])
+								w.Raw(`">`)
+								w.Text(v24)
 								w.Raw(`</td>`)
 							} else {
 								w.Raw(`<th scope="row">`)
-								w.Text(v27)
+								w.Text(v24)
 								w.Raw(`</th>`)
 							}
 						}
@@ -164,13 +160,13 @@ func writePage(w *markup.Page, d *view) {
 		}
 	}
 	{
-		v28 := d.Small
-		if v28 != "" {
+		v25 := d.Small
+		if v25 != "" {
 			w.Raw(`
 <p>`)
-			w.Text(v28)
+			w.Text(v25)
 			w.Raw(` more `)
-			if v28 == "1 thing" {
+			if v25 == "1 thing" {
 				w.Raw(`was`)
 			} else {
 				w.Raw(`were`)
@@ -179,25 +175,25 @@ func writePage(w *markup.Page, d *view) {
 		}
 	}
 	{
-		v29 := d.From
-		if v29 != "" {
+		v26 := d.From
+		if v26 != "" {
 			w.Raw(`
 <h2>`)
-			w.Text(v29)
+			w.Text(v26)
 			w.Raw(`</h2>`)
 		}
 	}
 	{
-		v30 := d.Ahead
-		if len(v30) > 0 {
+		v27 := d.Ahead
+		if len(v27) > 0 {
 			w.Raw(`
 <ul class="notices">`)
 			{
-				v31 := v30
-				for v32 := range v31 {
-					v33 := v31[v32]
+				v28 := v27
+				for v29 := range v28 {
+					v30 := v28[v29]
 					w.Raw(`<li>`)
-					w.Text(v33)
+					w.Text(v30)
 					w.Raw(`</li>`)
 				}
 			}
@@ -205,20 +201,20 @@ func writePage(w *markup.Page, d *view) {
 		}
 	}
 	{
-		v34 := d.Untold
-		for v35 := range v34 {
-			v36 := &v34[v35]
+		v31 := d.Untold
+		for v32 := range v31 {
+			v33 := &v31[v32]
 			w.Raw(`
 <h2>`)
-			w.Text(v36.Head)
+			w.Text(v33.Head)
 			w.Raw(`</h2>
 <ul class="notices">`)
 			{
-				v37 := v36.Parts
-				for v38 := range v37 {
-					v39 := v37[v38]
+				v34 := v33.Parts
+				for v35 := range v34 {
+					v36 := v34[v35]
 					w.Raw(`<li>`)
-					w.Text(v39)
+					w.Text(v36)
 					w.Raw(`</li>`)
 				}
 			}
@@ -228,68 +224,62 @@ func writePage(w *markup.Page, d *view) {
 	w.Raw(`
 </section>`)
 	{
-		v40 := d.Parts
-		for v41 := range v40 {
-			v42 := &v40[v41]
+		v37 := d.Parts
+		for v38 := range v37 {
+			v39 := &v37[v38]
 			w.Raw(`
 <section class="`)
-			w.Text(v42.ID)
+			w.Text(v39.ID)
 			w.Raw(`" aria-labelledby="`)
-			w.Text(v42.ID)
+			w.Text(v39.ID)
 			w.Raw(`">
 <h2 id="`)
-			w.Text(v42.ID)
+			w.Text(v39.ID)
 			w.Raw(`">`)
-			w.Text(v42.Title)
+			w.Text(v39.Title)
 			w.Raw(`</h2>`)
-			if v42.Chart.ID != "" {
+			if v39.Chart.ID != "" {
 				w.Raw(`
 <figure>`)
 				{
-					v43 := &v42.Chart
-					chart.Draw(w, v43)
+					v40 := &v39.Chart
+					chart.Draw(w, v40)
 				}
 				w.Raw(`<figcaption>`)
-				w.Text(v42.Marked)
+				w.Text(v39.Marked)
 				w.Raw(`</figcaption></figure>`)
 			}
 			{
-				v44 := v42.Lines
-				if len(v44) > 0 {
+				v41 := v39.Lines
+				if len(v41) > 0 {
 					w.Raw(`
 <table class="review">
 <caption>Readings</caption>
 <thead><tr><th scope="col">when</th><th scope="col">what</th><th scope="col">said</th><th scope="col">plan</th><th scope="col">as done</th><th scope="col">off</th><th scope="col">right</th></tr></thead>
 <tbody>`)
 					{
-						v45 := v44
-						for v46 := range v45 {
-							v47 := &v45[v46]
+						v42 := v41
+						for v43 := range v42 {
+							v44 := &v42[v43]
 							w.Raw(`
 <tr`)
-							if v47.Off {
+							if v44.Off {
 								w.Raw(` class="wrong"`)
 							}
 							w.Raw(`><td class="number">`)
-							w.Text(v47.When)
-							w.Raw(`</td>`)
-							{
-								v48 := v47.Cells
-								for v49 := range v48 {
-									v50 := v48[v49]
-									if v49 != 0 {
-										w.Raw(`<td class="number">`)
-										w.Text(v50)
-										w.Raw(`</td>`)
-									} else {
-										w.Raw(`<th scope="row">`)
-										w.Text(v50)
-										w.Raw(`</th>`)
-									}
-								}
-							}
-							w.Raw(`<td class="right">`)
-							if v47.Off {
+							w.Text(v44.When)
+							w.Raw(`</td><th scope="row">`)
+							w.Text(v44.Cells[0])
+							w.Raw(`</th><td class="number" data-head="said">`)
+							w.Text(v44.Cells[1])
+							w.Raw(`</td><td class="number" data-head="plan">`)
+							w.Text(v44.Cells[2])
+							w.Raw(`</td><td class="number" data-head="as done">`)
+							w.Text(v44.Cells[3])
+							w.Raw(`</td><td class="number" data-head="off">`)
+							w.Text(v44.Cells[4])
+							w.Raw(`</td><td class="right" data-head="right">`)
+							if v44.Off {
 								w.Raw(`no`)
 							} else {
 								w.Raw(`yes`)
@@ -307,8 +297,8 @@ func writePage(w *markup.Page, d *view) {
 		}
 	}
 	{
-		v51 := d.Flows
-		if len(v51) > 0 {
+		v45 := d.Flows
+		if len(v45) > 0 {
 			w.Raw(`
 <section class="closing" aria-labelledby="balance">
 <h2 id="balance">The balance of the alcohol</h2>
@@ -320,18 +310,18 @@ func writePage(w *markup.Page, d *view) {
 <thead><tr><th scope="col">what</th><th scope="col">said</th><th scope="col">in accord</th><th scope="col">from</th></tr></thead>
 <tbody>`)
 			{
-				v52 := v51
-				for v53 := range v52 {
-					v54 := v52[v53]
+				v46 := v45
+				for v47 := range v46 {
+					v48 := v46[v47]
 					w.Raw(`
 <tr><th scope="row">`)
-					w.Text(v54[0])
-					w.Raw(`</th><td class="number">`)
-					w.Text(v54[1])
-					w.Raw(`</td><td class="number">`)
-					w.Text(v54[2])
-					w.Raw(`</td><td>`)
-					w.Text(v54[3])
+					w.Text(v48[0])
+					w.Raw(`</th><td class="number" data-head="said">`)
+					w.Text(v48[1])
+					w.Raw(`</td><td class="number" data-head="in accord">`)
+					w.Text(v48[2])
+					w.Raw(`</td><td data-head="from">`)
+					w.Text(v48[3])
 					w.Raw(`</td></tr>`)
 				}
 			}

@@ -21,10 +21,10 @@ func TestWritten(t *testing.T) { templates(t).Keep(t, "written.go") }
 // TestSameAsTemplates: every part of a page, and text that would do harm if it were obeyed.
 func TestSameAsTemplates(t *testing.T) {
 	const evil = `</title><script>alert("1+1")</script>'&`
-	rows := [][]string{{evil, "", evil, evil}, {evil, evil, evil, ""}}
-	lines := []line{{evil, []string{evil, ""}, true}, {}}
+	rows := [][]string{{evil, "", evil, evil, evil}, {evil, evil, evil, "", evil}}
+	lines := []line{{evil, rows[0], true}, {Cells: rows[1]}}
 	full := &view{
-		evil, evil, evil, evil, evil, "<style>p{}</style>", evil, []string{evil}, true, rows, rows, evil, rows, &otherwise{[]string{evil}, rows}, "1 thing",
+		evil, evil, evil, evil, evil, "<style>p{}</style>", evil, []string{evil}, true, rows, rows, evil, rows, &otherwise{rows[0], rows}, "1 thing",
 		[]part{{evil, evil, chart.Chart{ID: evil, Marks: []chart.Mark{{Shape: "text", Text: evil}}}, lines, evil}, {}}, evil, []string{evil}, []lacks{{evil, []string{evil}}, {}},
 	}
 	other := *full

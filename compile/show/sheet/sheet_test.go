@@ -126,7 +126,7 @@ func TestEveryReadingHasItsBlank(t *testing.T) {
 		assert.True(t, strings.Contains(text, `id="step-`+s.ID+`"`), s.ID)
 	}
 	assert.Equal(t, steps, strings.Count(text, `<tbody class="step"`))
-	assert.Equal(t, reads, strings.Count(text, `<td class="should">`))
+	assert.Equal(t, reads, strings.Count(text, `<td class="should" data-head="`))
 	assert.Equal(t, reads, strings.Count(text, ` data-blank="`))
 	for _, c := range p.Cautions {
 		assert.True(t, strings.Contains(text, template.HTMLEscapeString(c.Text)), "the caution %s stands in full", c.Key)

@@ -43,11 +43,11 @@ func writeCard(w *markup.Page, f says, d *view) {
 					}
 					w.Raw(`</td>`)
 					if v3 != 0 {
-						w.Raw(`<td class="amount">`)
+						w.Raw(`<td class="amount" data-head="add now">`)
 						w.Text(f.Said(v4.Add()))
 						w.Raw(`</td><td class="amount">`)
 						w.Text(f.Mass(v4.AddScaleKg))
-						w.Raw(`</td><td>`)
+						w.Raw(`</td><td data-head="water so far">`)
 						w.Text(f.Said(v4.Water()))
 						w.Raw(`</td><td>`)
 						w.Text(f.Mass(v4.WaterScaleKg))
@@ -55,13 +55,19 @@ func writeCard(w *markup.Page, f says, d *view) {
 					} else {
 						w.Raw(`<td colspan="4">the hearts as they come</td>`)
 					}
-					w.Raw(`<td>`)
+					w.Raw(`<td data-head="then there should be">`)
 					w.Text(f.Volume(v4.Gives))
 					w.Raw(`</td><td>`)
 					w.Text(f.Mass(v4.GivesScaleKg))
-					w.Raw(`</td><td class="amount">`)
+					w.Raw(`</td><td class="amount" data-head="`)
+					if f.Us() {
+						w.Raw(`proof`)
+					} else {
+						w.Raw(`% vol`)
+					}
+					w.Raw(`">`)
 					w.Text(f.Gauged(v4.Gives.Strength()))
-					w.Raw(`</td><td>`)
+					w.Raw(`</td><td data-head="it stands at">`)
 					w.Text(f.Temp(v4.MixedC))
 					w.Raw(`</td></tr>`)
 				}
@@ -103,20 +109,24 @@ func writeCard(w *markup.Page, f says, d *view) {
 				for v9 := range v8 {
 					v10 := &v8[v9]
 					w.Raw(`
-<tr class="tall"><th scope="row">`)
+<tr class="tall"><th scope="row" data-head="after water of">`)
 					if v10.WaterL != 0 {
 						w.Text(f.Said(v10.Water()))
 					} else {
 						w.Raw(`none yet`)
 					}
-					w.Raw(`</th><td class="amount">`)
+					w.Raw(`</th><td class="amount" data-head="true">`)
 					w.Text(f.Gauged(v10.Gives.Strength()))
 					w.Raw(`</td>`)
 					{
 						v11 := v10.Shows
 						for v12 := range v11 {
 							v13 := &v11[v12]
-							w.Raw(`<td>`)
+							w.Raw(`<td data-head="at `)
+							w.Text(f.Degrees(v13.TempC))
+							w.Raw(` `)
+							w.Text(f.TempUnit())
+							w.Raw(`">`)
 							w.Text(f.Shown(*v13))
 							w.Raw(`</td>`)
 						}
@@ -146,7 +156,9 @@ func writeCard(w *markup.Page, f says, d *view) {
 				v17 := v1.Trims
 				for v18 := range v17 {
 					v19 := &v17[v18]
-					w.Raw(`<td class="amount">`)
+					w.Raw(`<td class="amount" data-head="over by `)
+					w.Text(f.Said(v19.Over))
+					w.Raw(`">`)
 					w.Text(f.Said(v19.Water()))
 					w.Raw(`</td>`)
 				}
@@ -157,7 +169,9 @@ func writeCard(w *markup.Page, f says, d *view) {
 				v20 := v1.Trims
 				for v21 := range v20 {
 					v22 := &v20[v21]
-					w.Raw(`<td class="amount">`)
+					w.Raw(`<td class="amount" data-head="over by `)
+					w.Text(f.Said(v22.Over))
+					w.Raw(`">`)
 					w.Text(f.Mass(v22.WaterScaleKg))
 					w.Raw(`</td>`)
 				}
@@ -213,12 +227,21 @@ func writeCareOfsheetstep(w *markup.Page, f says, d *step) {
 
 func writeCell(w *markup.Page, f says, d *cell) {
 	if d.Reading != nil {
-		w.Raw(`<td class="should">`)
+		w.Raw(`<td class="should" data-head="`)
+		w.Text(d.Head)
 		{
-			v1 := d.Name
+			v1 := d.Unit
 			if v1 != "" {
-				w.Raw(`<span class="name">`)
+				w.Raw(`, `)
 				w.Text(v1)
+			}
+		}
+		w.Raw(`">`)
+		{
+			v2 := d.Name
+			if v2 != "" {
+				w.Raw(`<span class="name">`)
+				w.Text(v2)
 				w.Raw(`</span>`)
 			}
 		}
@@ -226,10 +249,10 @@ func writeCell(w *markup.Page, f says, d *cell) {
 		w.Text(f.Bare(*d))
 		w.Raw(`</b>`)
 		{
-			v2 := f.Other(*d)
-			if v2 != "" {
+			v3 := f.Other(*d)
+			if v3 != "" {
 				w.Raw(` <span class="off">`)
-				w.Text(v2)
+				w.Text(v3)
 				w.Raw(`</span>`)
 			}
 		}
@@ -340,7 +363,7 @@ func writeClosing(w *markup.Page, f says, d *view) {
 							w.Raw(`)`)
 						}
 					}
-					w.Raw(`</th><td>`)
+					w.Raw(`</th><td data-head="promised">`)
 					w.Text(f.Said(v10.Promised))
 					{
 						v12 := v10.Times
@@ -356,9 +379,9 @@ func writeClosing(w *markup.Page, f says, d *view) {
 					if v10.Tolerance.Value != 0 {
 						w.Text(f.Off(v10.Tolerance))
 					}
-					w.Raw(`</td><td>`)
+					w.Raw(`</td><td data-head="should be">`)
 					w.Text(f.Said(v10.Found))
-					w.Raw(`</td><td>`)
+					w.Raw(`</td><td data-head="so it is">`)
 					v13 := v10.Stands()
 					if v13 == "broken" {
 						w.Raw(`<b>NOT kept</b>`)
@@ -403,15 +426,15 @@ func writeClosing(w *markup.Page, f says, d *view) {
 					w.Raw(`
 <tr><th scope="row">`)
 					w.Text(v18.Asks)
-					w.Raw(`</th><td>`)
+					w.Raw(`</th><td data-head="found">`)
 					w.Text(v18.Found)
-					w.Raw(`</td><td>`)
+					w.Raw(`</td><td data-head="so it is">`)
 					if v18.Met == "NOT met" {
 						w.Raw(`<b>NOT met</b>`)
 					} else {
 						w.Text(v18.Met)
 					}
-					w.Raw(`</td><td>`)
+					w.Raw(`</td><td data-head="section">`)
 					w.Text(v18.Section)
 					w.Raw(`</td></tr>`)
 				}
@@ -672,11 +695,11 @@ func writeCover(w *markup.Page, f says, d *view) {
 			w.Raw(`
 <tr><th scope="row">`)
 			w.Text(v22.Name)
-			w.Raw(`</th><td>`)
+			w.Raw(`</th><td data-head="from">`)
 			w.Text(v22.From)
-			w.Raw(`</td><td>`)
+			w.Raw(`</td><td data-head="to">`)
 			w.Text(v22.To)
-			w.Raw(`</td><td>`)
+			w.Raw(`</td><td data-head="people">`)
 			w.Int(v22.People)
 			w.Raw(`</td><td>`)
 			w.Text(v22.What)
@@ -2081,6 +2104,31 @@ table.trims tbody td { height: auto; }
   body { max-width: 190mm; min-width: 178mm; margin: 6mm auto; padding: 0 4mm; }
   section { padding: 8mm 0; border-bottom: 1px solid #767676; }
   .steps thead th, .list thead th { background: #fff; }
+}
+ 
+@media screen and (max-width: 720px) {
+  body { min-width: 0; margin: 3mm auto; padding: 0 3mm; }
+  h1 { font-size: 22pt; }
+  h1.long { font-size: 16pt; }
+  .head { display: block; }
+  .head h2, .late, .chain b, .short, .forecast tbody th, .amount, .off, .who { white-space: normal; }
+  .about div, .chain li { flex-wrap: wrap; gap: 0 3mm; }
+  .about dt { flex: 0 0 100%; }
+  .chain b { flex: 0 1 auto; text-align: left; }
+  .cautions, .brief-cautions { columns: 1; }
+  .cover:has(.warn, .changes) figure { width: 100%; }
+  table, tbody, tfoot, tr { display: block; }
+  caption { display: block; }
+  thead, .blank, .none, .room, .spare, .tick, .notes, .late, .box { display: none; }
+  table.list, table.card, table.days { width: 100%; }
+  tbody tr, tfoot tr { border-top: 1px solid #767676; padding: 1.5mm 0; }
+  .steps tbody tr.read:not(.first) { border-top: 0; padding: 0 0 1.5mm 4mm; }
+  table td, table th[scope="row"], table th[scope="rowgroup"], table tfoot th { display: inline-block; width: auto !important; height: auto !important; border: 0 !important; padding: 0 3mm 0 0 !important; text-align: left !important; vertical-align: baseline; }
+  td:empty { display: none; }
+  .do, .brief-do { display: block !important; padding: 0 !important; }
+  [data-head]::before { content: attr(data-head) " "; font: 10pt Arial, "Liberation Sans", Helvetica, sans-serif; }
+  .should .name { display: inline; margin-right: 1mm; }
+  .rows-fill .says::before { content: none; }
 }`)
 	if d.Stale {
 		w.Raw(`
@@ -2190,14 +2238,14 @@ func writeVessels(w *markup.Page, f says, d *view) {
 			w.Raw(`
 <tr><td class="tick"><span class="box"></span></td><th scope="row">`)
 			w.Text(v3.Vessel)
-			w.Raw(`</th><td>`)
+			w.Raw(`</th><td data-head="for">`)
 			w.Text(v3.Use)
-			w.Raw(`</td><td>`)
+			w.Raw(`</td><td data-head="holds">`)
 			{
 				v4 := d.VesselOf(v3.Use)
 				w.Text(f.Litres((&v4).HoldsL))
 			}
-			w.Raw(`</td><td class="short">`)
+			w.Raw(`</td><td class="short" data-head="from">`)
 			w.Text(f.Short(v3.From))
 			w.Raw(`, `)
 			w.Text(f.Hm(v3.From))
@@ -2229,7 +2277,7 @@ func writeWeigh(w *markup.Page, f says, d *view) {
 			w.Text(f.Mass(v3.MassKg))
 			w.Raw(`</td><td>`)
 			w.Text(f.Num(v3.SharePct, 1))
-			w.Raw(` %</td><td class="short">`)
+			w.Raw(` %</td><td class="short" data-head="goes in">`)
 			w.Text(f.StepAt(v3.AddedIn))
 			w.Raw(`</td><td class="blank"></td><td class="blank"></td></tr>`)
 		}
@@ -2253,14 +2301,18 @@ func writeWeigh(w *markup.Page, f says, d *view) {
 			w.Text(v6.Name)
 			w.Raw(`</th><td class="amount">`)
 			w.Text(f.Said(v6.Amount))
-			w.Raw(`</td><td class="short">`)
+			w.Raw(`</td><td class="short"`)
+			if v6.At != nil {
+				w.Raw(` data-head="at"`)
+			}
+			w.Raw(`>`)
 			{
 				v7 := v6.At
 				if v7 != nil {
 					w.Text(f.Said(*v7))
 				}
 			}
-			w.Raw(`</td><td class="short">`)
+			w.Raw(`</td><td class="short" data-head="goes in">`)
 			w.Text(f.StepAt(v6.Step))
 			w.Raw(`</td><td class="blank"></td><td class="blank"></td></tr>`)
 		}
@@ -2432,7 +2484,13 @@ func writeWood(w *markup.Page, f says, d *view) {
 					w.Text(f.Num(v5.AbvPct, 1))
 					w.Raw(` % vol`)
 				}
-				w.Raw(`</td><td>`)
+				w.Raw(`</td><td data-head="`)
+				if f.Us() {
+					w.Raw(`proof gallons`)
+				} else {
+					w.Raw(`pure alcohol`)
+				}
+				w.Raw(`">`)
 				if f.Us() {
 					w.Text(f.Num(v5.ProofGallons, 1))
 				} else {

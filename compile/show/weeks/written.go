@@ -319,17 +319,17 @@ func writeSeason(w *markup.Page, d *view) {
 					w.Text(v43.Number)
 					w.Raw(`</th><td>`)
 					w.Text(v43.Batch)
-					w.Raw(`</td><td>`)
+					w.Raw(`</td><td data-head="mash">`)
 					w.Text(v43.Mash)
-					w.Raw(`</td><td>`)
+					w.Raw(`</td><td data-head="fermenter">`)
 					w.Text(v43.Fermenter)
-					w.Raw(`</td><td>`)
+					w.Raw(`</td><td data-head="stripping run">`)
 					w.Text(v43.Strip)
-					w.Raw(`</td><td>`)
+					w.Raw(`</td><td data-head="spirit run">`)
 					w.Text(v43.Spirit)
-					w.Raw(`</td><td>`)
+					w.Raw(`</td><td data-head="filled">`)
 					w.Text(v43.Filled)
-					w.Raw(`</td><td>`)
+					w.Raw(`</td><td data-head="casks">`)
 					w.Text(v43.Casks)
 					w.Raw(`</td><td>`)
 					w.Text(v43.Flow)
@@ -354,23 +354,17 @@ func writeSeason(w *markup.Page, d *view) {
 				for v46 := range v45 {
 					v47 := v45[v46]
 					w.Raw(`
-<tr>`)
-					{
-						v48 := v47
-						for v49 := range v48 {
-							v50 := v48[v49]
-							if v49 != 0 {
-								w.Raw(`<td>`)
-								w.Text(v50)
-								w.Raw(`</td>`)
-							} else {
-								w.Raw(`<th scope="row">`)
-								w.Text(v50)
-								w.Raw(`</th>`)
-							}
-						}
-					}
-					w.Raw(`</tr>`)
+<tr><th scope="row">`)
+					w.Text(v47[0])
+					w.Raw(`</th><td>`)
+					w.Text(v47[1])
+					w.Raw(`</td><td data-head="people">`)
+					w.Text(v47[2])
+					w.Raw(`</td><td data-head="boiler, most">`)
+					w.Text(v47[3])
+					w.Raw(`</td><td>`)
+					w.Text(v47[4])
+					w.Raw(`</td></tr>`)
 				}
 			}
 			w.Raw(`
@@ -379,35 +373,27 @@ func writeSeason(w *markup.Page, d *view) {
 		}
 	}
 	{
-		v51 := d.Tanks
-		if len(v51) > 0 {
+		v48 := d.Tanks
+		if len(v48) > 0 {
 			w.Raw(`
 <h2>Tanks</h2>
 <table>
 <thead><tr><th scope="col">tank</th><th scope="col">for</th><th scope="col">holds</th><th scope="col">fullest</th></tr></thead>
 <tbody>`)
 			{
-				v52 := v51
-				for v53 := range v52 {
-					v54 := v52[v53]
+				v49 := v48
+				for v50 := range v49 {
+					v51 := v49[v50]
 					w.Raw(`
-<tr>`)
-					{
-						v55 := v54
-						for v56 := range v55 {
-							v57 := v55[v56]
-							if v56 != 0 {
-								w.Raw(`<td>`)
-								w.Text(v57)
-								w.Raw(`</td>`)
-							} else {
-								w.Raw(`<th scope="row">`)
-								w.Text(v57)
-								w.Raw(`</th>`)
-							}
-						}
-					}
-					w.Raw(`</tr>`)
+<tr><th scope="row">`)
+					w.Text(v51[0])
+					w.Raw(`</th><td data-head="for">`)
+					w.Text(v51[1])
+					w.Raw(`</td><td data-head="holds">`)
+					w.Text(v51[2])
+					w.Raw(`</td><td data-head="fullest">`)
+					w.Text(v51[3])
+					w.Raw(`</td></tr>`)
 				}
 			}
 			w.Raw(`
@@ -498,7 +484,7 @@ func writeWeek(w *markup.Page, d *weekView) {
 						}
 						w.Raw(`</td><td>`)
 						w.Text(v6.Where)
-						w.Raw(`</td><td>`)
+						w.Raw(`</td><td data-head="people">`)
 						w.Text(v6.People)
 						w.Raw(`</td><td></td><td></td></tr>`)
 					}
