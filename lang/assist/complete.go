@@ -158,13 +158,13 @@ func (c *completer) lines(b *schema.Block) {
 // after proposes what may follow some items of a line.
 func (c *completer) after(f *schema.Field, items []lang.Item) {
 	if n := len(items); n > 0 && items[n-1].Unit == "" && (items[n-1].Kind == lang.Number || items[n-1].Kind == lang.Range) {
-		for _, want := range expected(f.Pattern, items[:n-1]) {
+		for _, want := range expected(f.Pattern(), items[:n-1]) {
 			if want.Op == schema.Slot && want.Kind.IsQuantity() {
 				c.units(want.Kind.Kind)
 			}
 		}
 	}
-	for _, want := range expected(f.Pattern, items) {
+	for _, want := range expected(f.Pattern(), items) {
 		switch {
 		case want.Op == schema.Literal:
 			c.add(Proposal{Label: want.Word, Text: want.Word, Sort: Word, Detail: f.Form(), Doc: f.Doc})

@@ -34,7 +34,7 @@ func (s *Snapshot) Signature(offset int) (Signature, bool) {
 		return Signature{}, false
 	}
 	out := Signature{Form: f.Form(), Doc: f.Doc, Next: -1}
-	next := slices.DeleteFunc(expected(f.Pattern, items), func(want *schema.Shape) bool { return want.Op != schema.Slot })
+	next := slices.DeleteFunc(expected(f.Pattern(), items), func(want *schema.Shape) bool { return want.Op != schema.Slot })
 	from := 0
 	for _, slot := range f.Slots() {
 		i := strings.Index(out.Form[from:], slot.Type)

@@ -23,8 +23,8 @@ func ExampleBlock(f *Field, units quantity.System) string {
 // values as the names of their slots (see SlotTypes), [what may be left out],
 // one | another, (repeated)*.
 func (f *Field) Form() string {
-	s := strings.ReplaceAll(f.Pattern.String(), MustCompile(stepShape).String(), "STEP")
-	if f.Pattern.Op == Alt && f.Name != "" && s != "STEP" {
+	s := strings.ReplaceAll(f.Pattern().String(), MustCompile(stepShape).String(), "STEP")
+	if f.Pattern().Op == Alt && f.Name != "" && s != "STEP" {
 		s = "(" + s + ")"
 	}
 	s = strings.ReplaceAll(s, "("+MustCompile(dayShape).String()+")", "DAY")
@@ -43,7 +43,7 @@ type FieldSlot struct {
 // Slots lists the slots of the field's shape, in order.
 func (f *Field) Slots() []FieldSlot {
 	var out []FieldSlot
-	f.Pattern.visit(func(s *Shape) {
+	f.Pattern().visit(func(s *Shape) {
 		if s.Op == Slot {
 			out = append(out, FieldSlot{s.Slot, s.Kind.Name, s.Kind.Kind, s.Range})
 		}
@@ -54,7 +54,7 @@ func (f *Field) Slots() []FieldSlot {
 // Words lists the fixed words of the field's shape, in order, without the marks.
 func (f *Field) Words() []string {
 	var out []string
-	f.Pattern.visit(func(s *Shape) {
+	f.Pattern().visit(func(s *Shape) {
 		if s.Op == Literal && s.Word != "," && !slices.Contains(out, s.Word) {
 			out = append(out, s.Word)
 		}
@@ -144,7 +144,7 @@ func (f *Field) said() map[string]string {
 		}
 		return nil
 	}
-	walk(f.Pattern, nil)
+	walk(f.Pattern(), nil)
 	return out
 }
 

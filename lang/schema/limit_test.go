@@ -20,7 +20,7 @@ func TestEveryNumberIsLimited(t *testing.T) {
 				continue
 			}
 			seen[f] = true
-			f.Pattern.visit(func(s *Shape) {
+			f.Pattern().visit(func(s *Shape) {
 				if s.Op != Slot || !s.Kind.IsQuantity() {
 					return
 				}

@@ -6,6 +6,7 @@ package schema
 
 import (
 	"slices"
+	"sync"
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -31,8 +32,12 @@ type Field struct {
 	Limits  []Limit
 	Block   *Block // what its block may hold; nil if it takes none
 
-	Pattern *Shape // Shape, compiled
+	pattern func() *Shape
 }
+
+// Pattern is the shape, compiled when it is first asked for: a text holds few of the
+// language's lines.
+func (f *Field) Pattern() *Shape { return f.pattern() }
 
 // Block is what may stand between braces.
 type Block struct {
@@ -57,7 +62,7 @@ type Limit struct {
 // Language is the table of everything: each field stands for one declaration.
 var Language = func() *Block {
 	uncertain(Grain, Yeast, Enzyme, CaskWood, Model)
-	return compileBlock(&Block{Fields: []*Field{
+	return index(&Block{Fields: []*Field{
 		EditionLine, Plant, Batch, Run, Instrument,
 		Grain, Yeast, Enzyme, CaskWood, Standard, Model,
 		Learned, OwnCask, Round, Tasting, Trial, Vat, Bottling, Store, Season,
@@ -89,9 +94,9 @@ func (l Limit) Holds(slot string, k quantity.Kind) bool {
 	return (l.Slot == "" || l.Slot == slot) && (l.Kind == quantity.None || l.Kind == k)
 }
 
-// compileBlock readies a block and all below it. A fault in the table is a fault
-// of the program, so it panics; the tests load it.
-func compileBlock(b *Block) *Block {
+// index finds the words of a block and of all below it. A word that stands twice is a
+// fault of the program, so it panics; the tests load the table.
+func index(b *Block) *Block {
 	if b.byName != nil {
 		return b
 	}
@@ -101,34 +106,12 @@ func compileBlock(b *Block) *Block {
 			panic("schema: field " + f.Name + " stands twice in the table")
 		}
 		b.byName[f.Name] = f
-		compileField(f)
 	}
-	for _, f := range b.Unworded() {
-		compileField(f)
+	for _, f := range b.Lines() {
+		f.pattern = sync.OnceValue(func() *Shape { return MustCompile(f.Shape) })
+		if f.Block != nil {
+			index(f.Block)
+		}
 	}
 	return b
-}
-
-func compileField(f *Field) {
-	if f.Pattern != nil {
-		return
-	}
-	f.Pattern = MustCompile(f.Shape)
-	slots := f.Pattern.slots(nil)
-	for _, slot := range slots {
-		if f.Pattern.KnowsWord(slot) {
-			panic("schema: field " + f.Name + " has a word and a slot called " + slot)
-		}
-	}
-	for _, l := range f.Limits {
-		if l.Slot != "" && !slices.Contains(slots, l.Slot) {
-			panic("schema: field " + f.Name + " limits an unknown slot " + l.Slot)
-		}
-	}
-	if f.Key != "" && !slices.Contains(slots, f.Key) || f.KeyKind != "" && !slices.Contains(slots, f.KeyKind) {
-		panic("schema: field " + f.Name + " has an unknown key " + f.Key)
-	}
-	if f.Block != nil {
-		compileBlock(f.Block)
-	}
 }

@@ -63,7 +63,7 @@ func (m *matcher) line(s *schema.Shape, items []lang.Item) Match {
 func Head(f *schema.Field, items []lang.Item) (Match, bool) {
 	room := heads.Get().(*matcher)
 	defer heads.Put(room)
-	m := room.line(f.Pattern, items)
+	m := room.line(f.Pattern(), items)
 	return m, m.fits()
 }
 

@@ -90,7 +90,7 @@ func (s shaper) wrongNumber(d *diag.Diagnostic, n *Node) {
 
 // fitsWith says that a line is right with a word put in before an item.
 func fitsWith(n *Node, at int, word string) bool {
-	m := new(matcher).line(n.Field.Pattern, slices.Insert(slices.Clone(n.Match.Items), at, lang.Item{Kind: lang.Word, Text: word}))
+	m := new(matcher).line(n.Field.Pattern(), slices.Insert(slices.Clone(n.Match.Items), at, lang.Item{Kind: lang.Word, Text: word}))
 	return m.fits()
 }
 
@@ -119,7 +119,7 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *Node, kinds []quantity.Kind, ra
 	}
 	if it.Unit == "" {
 		next := m.miss.far + 1
-		if next < len(m.Items) && m.Items[next].Kind == lang.Word && !slices.Contains(wantedWords(m.miss.want), m.Items[next].Text) && !n.Field.Pattern.KnowsWord(m.Items[next].Text) {
+		if next < len(m.Items) && m.Items[next].Kind == lang.Word && !slices.Contains(wantedWords(m.miss.want), m.Items[next].Text) && !n.Field.Pattern().KnowsWord(m.Items[next].Text) {
 			if !slices.Contains(ranged, true) || !fromTo(n, d, next) {
 				s.unknownUnit(d, kinds[0], m.Items[next].Text, m.Items[next].At)
 			}

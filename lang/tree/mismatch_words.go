@@ -83,7 +83,7 @@ func wordTooMany(n *Node, d *diag.Diagnostic) bool {
 		return false
 	}
 	without := slices.Delete(slices.Clone(items), far, far+1)
-	m := new(matcher).line(n.Field.Pattern, without)
+	m := new(matcher).line(n.Field.Pattern(), without)
 	if !m.fits() {
 		return false
 	}

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"newmake/lang"
 	"newmake/lang/diag"
@@ -14,11 +15,11 @@ import (
 // otherwise is a way of saying something that the trade has and the language has
 // not, with the line that says it.
 type otherwise struct {
-	in    string         // the block in which it is said; "" for any
-	said  *regexp.Regexp // in capitals or not
-	why   string         // what is wrong with it, one sentence
-	write string         // what says it; $1 and so on are from said
-	sure  bool           // it says the same, so that it is offered as a fix
+	in    string                // the block in which it is said; "" for any
+	said  func() *regexp.Regexp // in capitals or not; made when a text is first tried
+	why   string                // what is wrong with it, one sentence
+	write string                // what says it; $1 and so on are from said
+	sure  bool                  // it says the same, so that it is offered as a fix
 
 	reckon func(said []string) string // what stands for = in write; "" if it does not say that
 }
@@ -31,7 +32,7 @@ const (
 )
 
 func says(in, pattern, why, write string, sure bool) otherwise {
-	return otherwise{in, regexp.MustCompile("(?i)" + pattern), why, write, sure, nil}
+	return otherwise{in, sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile("(?i)" + pattern) }), why, write, sure, nil}
 }
 
 // with reckons a number of what is said for the line that is written.
@@ -177,7 +178,7 @@ func asOthersSay(st *lang.Stmt, block string, d *diag.Diagnostic) bool {
 		if o.in != "" && o.in != block || len(text) > 200 {
 			continue
 		}
-		m := o.said.FindStringSubmatchIndex(text)
+		m := o.said().FindStringSubmatchIndex(text)
 		if m == nil {
 			continue
 		}
@@ -185,7 +186,7 @@ func asOthersSay(st *lang.Stmt, block string, d *diag.Diagnostic) bool {
 			o.write = wording.Restated(o.write, st.At.Units())
 		}
 		if strings.HasPrefix(o.write, "zone ") {
-			if city := spelling.Zone(last(o.said.FindStringSubmatch(text))); city != "" {
+			if city := spelling.Zone(last(o.said().FindStringSubmatch(text))); city != "" {
 				o.write = `zone "` + city + `"`
 			} else {
 				o.sure = false
@@ -193,15 +194,15 @@ func asOthersSay(st *lang.Stmt, block string, d *diag.Diagnostic) bool {
 			}
 		}
 		if o.reckon != nil {
-			reckoned := o.reckon(o.said.FindStringSubmatch(text))
+			reckoned := o.reckon(o.said().FindStringSubmatch(text))
 			if reckoned == "" {
 				continue
 			}
 			o.write = strings.Replace(o.write, "=", reckoned, 1)
 		}
-		write := strings.TrimSuffix(strings.TrimSpace(string(o.said.ExpandString(nil, o.write, text, m))), " at")
+		write := strings.TrimSuffix(strings.TrimSpace(string(o.said().ExpandString(nil, o.write, text, m))), " at")
 		d.At = st.At
-		d.Summary = string(o.said.ExpandString(nil, o.why, text, m))
+		d.Summary = string(o.said().ExpandString(nil, o.why, text, m))
 		lines := strings.Split(write, "\n")
 		d.Help = "write `" + strings.Join(lines, "`, and below it `") + "`\n" + d.Help
 		indent, alone := indentOf(st.At)

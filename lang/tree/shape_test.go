@@ -107,7 +107,7 @@ func TestTable(t *testing.T) {
 			assert.Equal(t, f.Name, line[0].Text, path)
 			line = line[1:]
 		}
-		m, ok := matchLine(f.Pattern, line)
+		m, ok := matchLine(f.Pattern(), line)
 		assert.True(t, ok, "%s: the example %q does not have the shape %s", path, f.Example, f.Shape)
 		var said diag.List
 		shaper{diags: &said}.limits(&Node{Field: f, Match: m})

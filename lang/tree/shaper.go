@@ -123,7 +123,7 @@ func (s shaper) line(st *lang.Stmt, b *schema.Block, of string) *Node {
 		switch {
 		case b.Any != nil && (head.Kind == lang.Word || head.Kind == lang.String):
 			f = b.Any
-		case b.Bare != nil && !when.IsZero() && (head.Kind != lang.Word || b.Bare.Pattern.KnowsWord(head.Text)):
+		case b.Bare != nil && !when.IsZero() && (head.Kind != lang.Word || b.Bare.Pattern().KnowsWord(head.Text)):
 			f = b.Bare
 		default:
 			return s.unknown(st, items, b, of)
@@ -134,7 +134,7 @@ func (s shaper) line(st *lang.Stmt, b *schema.Block, of string) *Node {
 		n.Bad = true
 		return n
 	}
-	if n.Match = s.match.line(f.Pattern, hoursAndMinutes(rest)); !n.Match.fits() {
+	if n.Match = s.match.line(f.Pattern(), hoursAndMinutes(rest)); !n.Match.fits() {
 		if f.Block == nil || st.Block != nil { // what stands in the way of a block is said with it
 			s.mismatch(n, b, of)
 		}
@@ -190,7 +190,7 @@ func (s shaper) unknown(st *lang.Stmt, items []lang.Item, b *schema.Block, of st
 	if b.Timed {
 		allowed += ", each with a day and a clock before it"
 	}
-	if b.Bare != nil && head.Kind == lang.Word && b.Bare.Pattern.KnowsWord(head.Text) {
+	if b.Bare != nil && head.Kind == lang.Word && b.Bare.Pattern().KnowsWord(head.Text) {
 		d.Code, d.Summary = diag.CodeShape, "what was read needs its date or its time before it"
 		allowed = "write when it was read, as in `2027-03-11 " + head.Text + " ...` or `09:00 " + head.Text + " ...`"
 	}
@@ -208,7 +208,7 @@ func (s shaper) unknown(st *lang.Stmt, items []lang.Item, b *schema.Block, of st
 		n = &Node{Field: b.Find(near), Stmt: st, Bad: true}
 	} else if other := spelling.Called(head.Text, words); other != "" && head.Kind == lang.Word {
 		f := b.Find(other)
-		m := new(matcher).line(f.Pattern, items[1:])
+		m := new(matcher).line(f.Pattern(), items[1:])
 		d.Help = fmt.Sprintf("it is called `%s` here; %s", other, allowed)
 		d.Fix = &diag.Fix{At: head.At, Text: other, Label: "write `" + other + "`", Guess: !m.fits()}
 		n = &Node{Field: f, Stmt: st, Bad: true}

@@ -94,7 +94,7 @@ func withoutComma(n *Node, d *diag.Diagnostic) bool {
 			continue
 		}
 		it := &items[i]
-		if _, known := quantity.Lookup(it.Unit); known || !n.Field.Pattern.KnowsWord(it.Unit) {
+		if _, known := quantity.Lookup(it.Unit); known || !n.Field.Pattern().KnowsWord(it.Unit) {
 			continue
 		}
 		at := it.UnitAt()
