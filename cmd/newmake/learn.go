@@ -86,6 +86,11 @@ func (f learnFlags) run(a *app, runs []string) error {
 		return a.cannot(err, format)
 	}
 	a.notes(g.Notes...)
+	if name := learnedName(src); f.write {
+		if was, err := os.ReadFile(name); err == nil && !learned.Only(was, g.Plant) {
+			return diag.Refuse("%s holds other things than what was learned of %q: move them into another file of the house first", name, g.Plant)
+		}
+	}
 	l, err := learn.From(g.Runs, g.Instruments)
 	if err != nil {
 		return diag.Refuse("nothing can be learned from these runs: %v", err)
@@ -118,16 +123,16 @@ func (f learnFlags) run(a *app, runs []string) error {
 	return f.put(a, src, l.Block(g, day.String()))
 }
 
-// put writes what was learned into the house, whole. What other plants have there stays.
+// learnedName is the file that what was learned stands in, and nothing else.
+func learnedName(src *front.Source) string { return filepath.Join(src.House.Root, learned.FileName) }
+
+// put writes what was learned into the house, whole.
 func (f learnFlags) put(a *app, src *front.Source, block *recipe.Learned) error {
-	name := filepath.Join(src.House.Root, learned.FileName)
+	name := learnedName(src)
 	text := []byte("# Written by `newmake learn --write`: what the house's runs have taught. Plans use it.\n\n" + learned.Text(block))
 	laid, list := lang.Format(diag.NewSource(name, text))
 	if len(list) > 0 {
 		return fmt.Errorf("what was learned does not read back: %w", list)
-	}
-	if was, err := os.ReadFile(name); err == nil && !learned.Only(was, block.Plant) {
-		return diag.Refuse("%s holds other things than what was learned of %q: move them into another file of the house first", name, block.Plant)
 	}
 	done, err := a.disk.Write(name, laid)
 	if err != nil {

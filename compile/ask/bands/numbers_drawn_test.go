@@ -12,6 +12,7 @@ import (
 	"newmake/compile/ask/odds"
 	"newmake/compile/measure"
 	"newmake/lang/check"
+	"newmake/lang/testflag"
 )
 
 // TestNumbersAsDrawn: of every example, the bands of the summary's numbers and the
@@ -19,7 +20,10 @@ import (
 func TestNumbersAsDrawn(t *testing.T) {
 	h, err := check.Load(filepath.FromSlash("../../../examples/lantern-hollow"), check.Options{})
 	require.NoError(t, err)
-	for _, name := range h.Batches() {
+	for i, name := range h.Batches() {
+		if i%testflag.Every(5) != 0 {
+			continue
+		}
 		b, list := h.Batch(name)
 		require.NotNil(t, b, list)
 		p, said := compile.Compile(b)
@@ -29,11 +33,11 @@ func TestNumbersAsDrawn(t *testing.T) {
 		require.NoError(t, err)
 		drawn := trial.Answer(measure.SI).Numbers
 		for _, n := range p.Bands.Numbers {
-			i := slices.IndexFunc(drawn, func(o odds.Number) bool { return o.Key == n.Key })
-			if i < 0 || n.Key == "casksFilled" || n.Key == "leftoverL" {
+			at := slices.IndexFunc(drawn, func(o odds.Number) bool { return o.Key == n.Key })
+			if at < 0 || n.Key == "casksFilled" || n.Key == "leftoverL" {
 				continue
 			}
-			bands.AsDrawn(t, name+" "+n.Key, n.Low.Value, n.Planned.Value, n.High.Value, drawn[i].Low, drawn[i].Middle, drawn[i].High)
+			bands.AsDrawn(t, name+" "+n.Key, n.Low.Value, n.Planned.Value, n.High.Value, drawn[at].Low, drawn[at].Middle, drawn[at].High)
 		}
 	}
 }

@@ -15,6 +15,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/testflag"
 )
 
 // meaning compares two batches without what does not count: places in the text,
@@ -230,7 +231,7 @@ func TestChangesTogetherAreTheWholeDifference(t *testing.T) {
 	old := batch(t, "Ferry Landing")
 	all := singles(t)
 	random := rand.New(rand.NewPCG(1, 2))
-	for range 200 {
+	for range 200 / testflag.Every(4) {
 		var names []string
 		new := edited(old, func(b *recipe.Batch) {
 			for range 2 + random.IntN(4) {
