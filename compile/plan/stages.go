@@ -292,6 +292,7 @@ type Cask struct {
 	Fill       *Lot       `json:"fill,omitempty"`               // one cask
 	NetKg      float64    `json:"netKg,omitempty" places:"3"`   // of the spirit in one, as a scale in air shows it
 	TareKg     float64    `json:"tareKg,omitempty" places:"3"`  // of the empty cask
+	TareSaid   bool       `json:"tareSaid,omitempty"`           // the batch says what it weighs; else it is that of its wood and size
 	GrossKg    float64    `json:"grossKg,omitempty" places:"3"` // both
 	LastFill   *Lot       `json:"lastFill,omitempty"`           // the last one, if it is filled a little short
 	Leftover   Lot        `json:"leftover"`                     // at entry strength

@@ -170,6 +170,27 @@ func (l Lot) Volume() Quantity {
 // Strength is the lot's strength, said both ways.
 func (l Lot) Strength() Strength { return Strength{AbvPct: l.AbvPct, Proof: l.Proof} }
 
+// ProofPerPct is degrees of proof to a percent by volume.
+const ProofPerPct = 2
+
+// differences are the units in which quantities are apart.
+var differences = map[Unit]Unit{Celsius: CelsiusDiff, SG: SGDiff, AbvPct: AbvDiff}
+
+// Off is how far off a quantity may be, by so much of its Value, counted as it is.
+func (q Quantity) Off(by float64) Quantity {
+	out := Of(by, q.Unit)
+	if d, ok := differences[q.Unit]; ok {
+		out.Unit = d
+	}
+	if q.Proof > 0 {
+		out.Proof = ProofPerPct * by
+	}
+	if q.Gallons > 0 && q.Value > 0 {
+		out.Gallons = by * q.Gallons / q.Value
+	}
+	return out
+}
+
 // MashStepID is the key of a step of the mash, from 0.
 func MashStepID(step int) string { return "mash." + strconv.Itoa(step+1) }
 

@@ -63,7 +63,7 @@ func inWood(b *recipe.Batch, r numbers.Cask, reduced numbers.Reduction) plan.Cas
 	fill := part(filledM3)
 	p.Fill = &fill
 	p.NetKg, p.TareKg = fluid.MassInAirKg(fill.MassKg, fill.MassKg/fill.VolumeL*lot.LitresPerM3), numbers.TareKg(k)
-	p.GrossKg = p.NetKg + p.TareKg
+	p.GrossKg, p.TareSaid = p.NetKg+p.TareKg, k.TareKg > 0
 	for _, y := range r.Years {
 		w := y.EthanolKg / (y.EthanolKg + y.WaterKg)
 		p.Forecast = append(p.Forecast, plan.CaskYear{

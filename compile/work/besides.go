@@ -5,6 +5,8 @@ import (
 
 	"newmake/compile/constants"
 	"newmake/compile/plan"
+	"newmake/compile/stage/still"
+	"newmake/lang/recipe"
 	"newmake/lang/record"
 )
 
@@ -25,11 +27,14 @@ type Part struct {
 	Why        string
 }
 
+// Of is how far off a value may be by it alone.
+func (p Part) Of(value float64) float64 { return p.Abs + p.Share*math.Abs(value) }
+
 // At is how far off a value may be.
 func (t Besides) At(value float64) float64 {
 	sum := t.Instrument(value)
 	for _, p := range t.Parts {
-		sum = math.Hypot(sum, p.Abs+p.Share*math.Abs(value))
+		sum = math.Hypot(sum, p.Of(value))
 	}
 	return sum
 }
@@ -86,13 +91,29 @@ var (
 	Spout            = Besides{"strength at the spout", plan.AbvPct, record.Spout, []Part{{0.5, 0.03, asPublished}}}
 	Flow             = Besides{"flow at the spout", plan.LitrePerH, record.Flow, []Part{{0, 0.1, "a valve that is set by hand: common practice"}}}
 	Net              = Besides{"net weight of a cask", plan.Kilogram, record.Gross, []Part{{0, 0.01, "the volume that a hand fills to: common practice"}}}
+	Tare             = Besides{"weight of an empty cask", plan.Kilogram, record.Gross, []Part{{0, 0.1, "the wood of coopers differs: common practice"}}}
 )
+
+// VolumeOf is what a full receiver may be off by besides the constants. What is measured
+// out is as it is measured: foreshots, and what lies between two cuts by volume.
+func VolumeOf(fraction string, cuts recipe.Spirit) Besides {
+	measured := func(c recipe.Cut) bool { return c.By == recipe.ByVolume }
+	switch {
+	case fraction == still.LowWines:
+		return LowWinesVolume
+	case fraction == still.Tails, fraction == still.Heads && !measured(cuts.HeartsFrom):
+		return FeintsVolume
+	case fraction == still.Hearts && !(measured(cuts.HeartsFrom) && measured(cuts.HeartsTo)):
+		return HeartsVolume
+	}
+	return SetVolume
+}
 
 // AllBesides are all of them, for the page that says how good the numbers are.
 func AllBesides() []Besides {
 	return []Besides{
 		MashC, FermentC, VapourC, WortSG, FermentSG, PH,
 		MashVolume, LowWinesVolume, HeartsVolume, FeintsVolume, SetVolume,
-		WashStrength, LowWinesStrength, FeintsStrength, HeartsStrength, SetStrength, Spout, Flow, Net,
+		WashStrength, LowWinesStrength, FeintsStrength, HeartsStrength, SetStrength, Spout, Flow, Net, Tare,
 	}
 }

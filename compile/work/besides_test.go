@@ -1,12 +1,18 @@
 package work
 
 import (
+	"go/ast"
+	"go/parser"
+	"go/token"
 	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"newmake/compile/plan"
+	"newmake/compile/stage/still"
+	"newmake/lang/recipe"
 	"newmake/lang/record"
 )
 
@@ -57,4 +63,45 @@ func TestFeintsCoverTheModel(t *testing.T) {
 func TestSmallMeasure(t *testing.T) {
 	assert.Greater(t, SetVolume.At(0.15), 0.01)
 	assert.Less(t, SetVolume.At(0.15), 0.02)
+}
+
+// Every one that is declared here is in the list, by which its reasons are asked for.
+func TestAllBesidesAreListed(t *testing.T) {
+	file, err := parser.ParseFile(token.NewFileSet(), "besides.go", nil, 0)
+	require.NoError(t, err)
+	declared := 0
+	ast.Inspect(file, func(n ast.Node) bool {
+		if spec, ok := n.(*ast.ValueSpec); ok && len(spec.Values) == 1 {
+			if lit, ok := spec.Values[0].(*ast.CompositeLit); ok {
+				if of, ok := lit.Type.(*ast.Ident); ok && of.Name == "Besides" {
+					declared++
+				}
+			}
+		}
+		return true
+	})
+	assert.Len(t, AllBesides(), declared)
+}
+
+// What is measured out is as sure as its measure: heads end at a volume, or where the
+// strength says.
+func TestVolumeOfAFraction(t *testing.T) {
+	volume, strength := recipe.Cut{By: recipe.ByVolume}, recipe.Cut{By: recipe.ByStrength}
+	for _, c := range []struct {
+		fraction string
+		from, to recipe.Cut
+		want     Besides
+	}{
+		{still.LowWines, volume, volume, LowWinesVolume},
+		{still.Foreshots, strength, strength, SetVolume},
+		{still.Heads, volume, strength, SetVolume},
+		{still.Heads, strength, strength, FeintsVolume},
+		{still.Heads, recipe.Cut{By: recipe.ByShare}, strength, FeintsVolume},
+		{still.Hearts, volume, volume, SetVolume},
+		{still.Hearts, volume, strength, HeartsVolume},
+		{still.Hearts, strength, volume, HeartsVolume},
+		{still.Tails, volume, volume, FeintsVolume},
+	} {
+		assert.Equal(t, c.want.Of, VolumeOf(c.fraction, recipe.Spirit{HeartsFrom: c.from, HeartsTo: c.to}).Of, "%s %v %v", c.fraction, c.from.By, c.to.By)
+	}
 }

@@ -87,7 +87,11 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 		return Reading{plan.Reading{What: what, Should: plan.Of(kg, plan.Kilogram), Besides: besidesKg}, -1}
 	}
 	net := Net.At(k.NetKg)
-	reads = append(reads, weight("net", k.NetKg, net), weight("gross", k.GrossKg, math.Hypot(net, woods*k.TareKg)))
+	tare := Tare.At(k.TareKg)
+	if k.TareSaid { // it was weighed
+		tare = Tare.Instrument(k.TareKg)
+	}
+	reads = append(reads, weight("net", k.NetKg, net), weight("gross", k.GrossKg, math.Hypot(net, tare)))
 	switch {
 	case k.LastFill == nil:
 	case k.Casks == 1:
@@ -148,10 +152,6 @@ func soakedLate(jobs []Job, line []schedule.Slot) []Job {
 	out[to-1] = jobs[from]
 	return out
 }
-
-// woods is by what share the wood of coopers differs (common practice). A cask that was
-// weighed empty has its own tare.
-const woods = 0.1
 
 // soakShare is the hot water that swells a cask, of what it holds: 5 gal to 53 (common
 // practice of coopers).

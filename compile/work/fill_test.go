@@ -1,6 +1,8 @@
 package work
 
 import (
+	"math"
+	"slices"
 	"testing"
 	"time"
 
@@ -42,4 +44,18 @@ func TestASoakedCaskIsFilledWithinADay(t *testing.T) {
 	assert.Equal(t, []string{"fill.reduce", "fill.settle", "fill.soak", "fill.cask", "cask.rest"}, keys)
 	assert.Equal(t, "fill.soak", jobs[1].Key, "the work that was given stays as it is")
 	assert.Nil(t, soakedLate(jobs, nil), "nothing is filled")
+}
+
+// A cask that was weighed empty is as sure as its scale; one of the cooper's is not.
+func TestGrossIsAsSureAsItsTare(t *testing.T) {
+	gross := func(said bool) float64 {
+		fill, ok := job(t, fillJobs(small(), plan.Cask{Casks: 1, SizeL: 200, Fill: &plan.Lot{}, NetKg: 180, TareKg: 50, GrossKg: 230, TareSaid: said}, &plan.Reduction{}), "fill.cask")
+		require.True(t, ok)
+		at := slices.IndexFunc(fill.Read, func(r Reading) bool { return r.What == "gross" })
+		require.GreaterOrEqual(t, at, 0)
+		return fill.Read[at].Besides
+	}
+	assert.InDelta(t, math.Hypot(Net.At(180), Tare.At(50)), gross(false), 1e-9)
+	assert.InDelta(t, math.Hypot(Net.At(180), Tare.Instrument(50)), gross(true), 1e-9)
+	assert.Greater(t, gross(false), 2*gross(true))
 }

@@ -217,7 +217,7 @@ func (c charge) fraction(f still.Fraction) Job {
 			receiver(c.receiverName(f), c.receiver(f, share), SetVolume).at(s-f.StartS),
 			vapour(p.VapourC).at(s-f.StartS).byVolume())
 	}
-	j.Read = append(j.Read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(c.receiverName(f), c.receiver(f, 1), besidesOf(f.Name)).at(f.EndS-f.StartS))
+	j.Read = append(j.Read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(c.receiverName(f), c.receiver(f, 1), VolumeOf(f.Name, c.cuts)).at(f.EndS-f.StartS))
 	if f.Name != still.Foreshots {
 		j.Read = append(j.Read, vapour(f.EndVapourC).at(f.EndS-f.StartS))
 	}
@@ -253,20 +253,6 @@ func receiver(what string, l plan.Lot, b Besides) Reading {
 	r := volumeOf(what, l, b)
 	r.Kind = record.Receiver
 	return r
-}
-
-// besidesOf is what a full receiver may be off by besides the constants. Foreshots
-// are measured out.
-func besidesOf(fraction string) Besides {
-	switch fraction {
-	case still.LowWines:
-		return LowWinesVolume
-	case still.Hearts:
-		return HeartsVolume
-	case still.Heads, still.Tails:
-		return FeintsVolume
-	}
-	return SetVolume
 }
 
 // stop ends a charge.

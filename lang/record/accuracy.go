@@ -23,7 +23,7 @@ var common = map[What]struct {
 	divisionSI, besideSI, share float64
 	said                        string
 }{
-	Temperature: {0.5, 0.3, 0, "a thermometer with a division of 1 F or 0.5 C"},
+	Temperature: {0.5, 0.3, 0, "a thermometer with a division of half a degree Celsius"},
 	Vapour:      {0.5, 0.5, 0, "a thermometer in the head"},
 	Gravity:     {0.001, 0.0005, 0, "a hydrometer with a division of 0.001"},
 	PH:          {0.1, 0.05, 0, "a meter or papers, read to 0.1"},

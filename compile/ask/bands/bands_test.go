@@ -2,6 +2,7 @@ package bands
 
 import (
 	"encoding/json"
+	"math"
 	"path/filepath"
 	"reflect"
 	"runtime"
@@ -13,8 +14,11 @@ import (
 
 	"newmake/compile"
 	"newmake/compile/plan"
+	"newmake/compile/stage/still"
+	"newmake/compile/work"
 	"newmake/lang/check"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 )
 
 const lantern = "../../../examples/lantern-hollow"
@@ -40,6 +44,63 @@ func put(t testing.TB, b *recipe.Batch) *plan.Plan {
 	Put(p, b)
 	require.NotNil(t, p.Bands)
 	return p
+}
+
+// No tolerance of a sheet is without its reasons: what no constant moves of it is one of
+// the listed (work.AllBesides), or two that come together, and the band is no narrower.
+func TestEveryToleranceHasItsReasons(t *testing.T) {
+	seen := map[string]bool{}
+	for _, dir := range []string{lantern, "../../../examples/herring-stair"} {
+		h, err := check.Load(filepath.FromSlash(dir), check.Options{})
+		require.NoError(t, err)
+		for _, name := range h.Batches() {
+			b, list := h.Batch(name)
+			require.NotNil(t, b, list)
+			p := put(t, b)
+			for _, s := range p.Schedule.Steps {
+				for _, r := range s.Read {
+					id := name + ", " + r.ID
+					if r.Tolerance.Unit == "" {
+						assert.Equal(t, plan.Used, s.Stage, id)
+						continue
+					}
+					of := reasons(p, s, r)
+					assert.NotEmpty(t, of, "%s: %s +/- %g, and no reason for %g", id, r.What, r.Tolerance.Value, r.Besides)
+					for _, o := range of {
+						seen[o] = true
+					}
+					assert.GreaterOrEqual(t, r.Tolerance.Value, r.Besides*(1-0.02), "%s: rounding aside", id)
+				}
+			}
+		}
+	}
+	for _, b := range work.AllBesides() {
+		assert.True(t, seen[b.Of], "no sheet has %s", b.Of)
+	}
+}
+
+// reasons are of which the part of a tolerance is that no constant moves.
+func reasons(p *plan.Plan, s plan.Step, r plan.Reading) []string {
+	is := func(x float64) bool { return math.Abs(x-r.Besides) <= 1e-3*r.Besides+1e-4 }
+	for _, b := range work.AllBesides() {
+		kind := r.Kind
+		if kind == record.Receiver {
+			kind = record.Volume
+		}
+		if (b.Kind == kind || kind == "") && is(b.At(r.Should.Value)) {
+			return []string{b.Of}
+		}
+	}
+	switch {
+	case strings.HasPrefix(s.ID, "spirit.charge") && p.Spirit.FeintsReturned != nil:
+		low := p.Strip.Fraction(still.LowWines).VolumeL / float64(p.Spirit.Charges)
+		if is(math.Hypot(work.LowWinesVolume.At(low), work.FeintsVolume.At(p.Spirit.FeintsReturned.VolumeL))) {
+			return []string{work.LowWinesVolume.Of, work.FeintsVolume.Of}
+		}
+	case r.What == "gross" && is(math.Hypot(work.Net.At(p.Cask.NetKg), work.Tare.At(p.Cask.TareKg))):
+		return []string{work.Net.Of, work.Tare.Of}
+	}
+	return nil
 }
 
 // TestSameBytes: whatever the number of processors, the bands are the same to the byte.

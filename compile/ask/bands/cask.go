@@ -26,7 +26,7 @@ func (k *bench) cask() []plan.CaskBand {
 		abv, a := k.around(ageing(y.AgeYears, func(y *plan.CaskYear) float64 { return y.AbvPct }))
 		proof, p := k.around(ageing(y.AgeYears, func(y *plan.CaskYear) float64 { return y.Proof }))
 		besides := work.SetStrength.At(abv)
-		a, p = a.and(besides), p.and(proofPerPct*besides)
+		a, p = a.and(besides), p.and(plan.ProofPerPct*besides)
 		out = append(out, plan.CaskBand{
 			AgeYears: y.AgeYears, LowVolumeL: max(0, volume-v.down), HighVolumeL: volume + v.up, LowWineGallons: max(0, gallons-g.down), HighWineGallons: gallons + g.up,
 			LowAbvPct: max(0, abv-a.down), HighAbvPct: abv + a.up, LowProof: max(0, proof-p.down), HighProof: proof + p.up,
@@ -34,9 +34,6 @@ func (k *bench) cask() []plan.CaskBand {
 	}
 	return out
 }
-
-// proofPerPct is degrees of proof to a percent by volume.
-const proofPerPct = 2
 
 // casks is the whole casks that a plan fills, of so many casks' worth of spirit.
 func casks(worth float64) float64 {

@@ -24,7 +24,7 @@ func (k *bench) readings(p *plan.Plan) {
 			_, by := k.around(k.foretold(s, r, book))
 			by = by.and(r.Besides)
 			r.Low, r.High = moved(should, -by.down), moved(should, by.up)
-			r.Tolerance = tolerance(should, max(by.down, by.up))
+			r.Tolerance = should.Off(max(by.down, by.up))
 		}
 	}
 }
@@ -67,7 +67,7 @@ func moved(q plan.Quantity, by float64) *plan.Quantity {
 	case q.Unit == plan.AbvPct:
 		out.Value = max(0, out.Value)
 		if q.Proof > 0 {
-			out.Proof = max(0, q.Proof+proofPerPct*by)
+			out.Proof = max(0, q.Proof+plan.ProofPerPct*by)
 		}
 		if q.Abv60F > 0 {
 			out.Abv60F = max(0, q.Abv60F+by)
@@ -79,23 +79,6 @@ func moved(q plan.Quantity, by float64) *plan.Quantity {
 		}
 	}
 	return &out
-}
-
-// differences are the units of tolerances.
-var differences = map[plan.Unit]plan.Unit{plan.Celsius: plan.CelsiusDiff, plan.SG: plan.SGDiff, plan.AbvPct: plan.AbvDiff}
-
-func tolerance(q plan.Quantity, by float64) plan.Quantity {
-	out := plan.Of(by, q.Unit)
-	if d, ok := differences[q.Unit]; ok {
-		out.Unit = d
-	}
-	if q.Proof > 0 {
-		out.Proof = proofPerPct * by
-	}
-	if q.Gallons > 0 && q.Value > 0 {
-		out.Gallons = by * q.Gallons / q.Value
-	}
-	return out
 }
 
 // alongside is the figure of a reading that is taken while something goes on, at its

@@ -50,7 +50,8 @@ type Node struct {
 	From   []Ref   `json:"from"`   // the numbers that it came from
 	Inputs []Input `json:"inputs"` // what is written and bears on it
 	Model  Model   `json:"model"`
-	Moves  []Move  `json:"moves"` // the greatest first
+	Off    []Off   `json:"off,omitempty"` // by what a reading of it may be off
+	Moves  []Move  `json:"moves"`         // the greatest first
 	// Nodes are those of From that are told in full: within the depth asked for,
 	// each where it is met first.
 	Nodes []Node `json:"nodes,omitempty"`
@@ -118,7 +119,7 @@ func (a *asked) node(v value, depth int, nudged []nudged, told map[string]bool) 
 	told[v.name] = true
 	n := Node{
 		Name: v.named(a), Title: v.title, Amount: a.amountOf(v), Given: v.given, Work: []Line{}, From: []Ref{}, Inputs: a.inputs(v.inputs),
-		Model: a.modelOf(v), Moves: a.moves(v, nudged),
+		Model: a.modelOf(v), Off: a.off(v), Moves: a.moves(v, nudged),
 	}
 	if v.note != nil {
 		n.Note = v.note(a)

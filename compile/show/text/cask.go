@@ -34,7 +34,11 @@ func (t *text) cask() {
 			note += "; the last one " + t.Volume(*c.LastFill)
 		}
 		t.fact("filled", words.Count(c.Casks, "cask"), note)
-		t.fact("weighs", t.Mass(c.GrossKg), "gross: "+t.Mass(c.NetKg)+" net, "+t.Mass(c.TareKg)+" the empty cask, within a tenth")
+		tare := "the empty cask, within a tenth"
+		if c.TareSaid {
+			tare = "the empty cask, as the batch says"
+		}
+		t.fact("weighs", t.Mass(c.GrossKg), "gross: "+t.Mass(c.NetKg)+" net, "+t.Mass(c.TareKg)+" "+tare)
 	} else {
 		t.fact("filled", "none", "there is not enough for one")
 	}

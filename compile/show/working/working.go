@@ -55,6 +55,7 @@ func (t *answer) node(n why.Node, batch string, generation int) {
 	t.Item("  source", 11, n.Model.Source)
 	t.Item("  holds", 11, n.Model.Valid)
 	t.moves(n)
+	t.off(n.Off)
 	for _, c := range n.Nodes {
 		t.node(c, batch, generation+1)
 	}
@@ -200,6 +201,17 @@ func (t *answer) moves(n why.Node) {
 		tab.Row(safe(m.Input)+" "+m.By+":", change, at(m.File, m.Line))
 	}
 	tab.Write(&t.Writer)
+}
+
+// off writes by what a reading may be off, one cause a line.
+func (t *answer) off(all []why.Off) {
+	if len(all) == 0 {
+		return
+	}
+	t.Heading("A READING OF IT may be off besides, 9 times in 10 by no more than")
+	for _, o := range all {
+		t.Item("  "+o.By, 16, o.Why)
+	}
 }
 
 // List writes what can be asked.
