@@ -153,6 +153,7 @@ func (s *solver) run(i, j int, number []string) Run {
 		r.Backset.AgeH = to(float64(f.backsetMin)/60, 1)
 	}
 	r.Backset.Out = rounded(f.n.Stripped.PotAle())
+	r.NoKept, r.NoPotAle = f.noKept, f.noPotAle
 	if steady := c.n.Distilled.Hearts.PureAlcoholM3(); steady > 0 {
 		r.OfSteadyPct = to(100*f.n.Distilled.Hearts.PureAlcoholM3()/steady, 1)
 	}

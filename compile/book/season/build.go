@@ -15,11 +15,13 @@ import (
 
 // Levels of cost, the first before all that follow.
 const (
-	tooLate = iota // what is wanted, and not by its day
-	leftOut        // and not at all
-	waiting        // minutes that washes stand past their hour
-	moved          // of what is printed
-	late           // minutes from the first day to the last cask
+	tooLate    = iota // what is wanted, and not by its day
+	leftOut           // and not at all
+	waiting           // minutes that washes stand past their hour
+	outOfShift        // minutes of work beyond the hours in which somebody is there
+	unfed             // mashes that find no backset that still keeps
+	moved             // of what is printed
+	late              // minutes from the first day to the last cask
 )
 
 // want is a batch that is to be made.
@@ -46,6 +48,7 @@ type house struct {
 	boilerW float64 // 0: no limit
 	crew    int     // more of them than there are
 	more    map[string]int
+	backset bool // there is some when it all begins
 }
 
 // outages are from when to when a vessel is out of use.
@@ -84,6 +87,9 @@ func (h *house) build(wants []*want) *built {
 	}
 	if h.plant.Crew > 0 || h.named() {
 		b.resource(crewName, h.crewSteps())
+	}
+	if h.backset {
+		b.Sources = append(b.Sources, search.Source{A: -1})
 	}
 	for _, w := range wants {
 		h.add(b, w)
@@ -225,6 +231,9 @@ func (h *house) add(b *built, w *want) {
 	}
 	h.vessels(b, w, &job, first)
 	b.Jobs = append(b.Jobs, job)
+	if at, ok := c.lastEnd("strip", "stop"); ok { // there is pot ale from then on
+		b.Sources = append(b.Sources, search.Source{A: first + at[0], After: at[1]})
+	}
 	h.costs(b, w, len(b.Jobs)-1, first)
 }
 
@@ -245,11 +254,31 @@ func (h *house) within(k block) []search.During {
 	if k.now {
 		return nil
 	}
-	var out []search.During
+	out := k.attended()
+	if h.tooLong(out) {
+		return []search.During{{Calendar: beginCalendar, From: out[0].From, To: out[0].From}}
+	}
+	if k.newDay {
+		out = append(out, search.During{Calendar: beginCalendar})
+	}
+	return out
+}
+
+// runsOver says that nothing keeps a block in the shifts.
+func (h *house) runsOver(k block) bool { return k.now || h.tooLong(k.attended()) }
+
+// tooLong says that one of some stretches fits into no shift.
+func (h *house) tooLong(of []search.During) bool {
 	longest := 0
 	for _, w := range h.windows {
 		longest = max(longest, w.Close-w.Open)
 	}
+	return slices.ContainsFunc(of, func(d search.During) bool { return d.To-d.From > longest })
+}
+
+// attended are the stretches of a block in which somebody is wanted.
+func (k block) attended() []search.During {
+	var out []search.During
 	for _, t := range k.tasks {
 		if t.attend == schedule.Unattended {
 			continue
@@ -263,13 +292,6 @@ func (h *house) within(k block) []search.During {
 		} else {
 			out = append(out, d)
 		}
-	}
-	tooLong := slices.ContainsFunc(out, func(d search.During) bool { return d.To-d.From > longest })
-	if tooLong {
-		return []search.During{{Calendar: beginCalendar, From: out[0].From, To: out[0].From}}
-	}
-	if k.newDay {
-		out = append(out, search.During{Calendar: beginCalendar})
 	}
 	return out
 }
@@ -431,6 +453,20 @@ func (h *house) costs(b *built, w *want, j, first int) {
 			at += int(math.Ceil(w.printed.WashWaitHours * 60))
 		}
 		cost(search.Cost{Kind: search.Over, Level: waiting, Weight: 1, A: first, B: first + c.strip, At: at})
+	}
+	for i, k := range c.blocks {
+		if w.done != nil || !h.runsOver(k) {
+			continue
+		}
+		for _, t := range k.tasks {
+			if t.attend == schedule.Throughout {
+				cost(search.Cost{Kind: search.Outside, Level: outOfShift, Weight: 1, A: first + i, At: openCalendar, From: t.from, To: t.to})
+			}
+		}
+	}
+	// A plan that people work from without backset is not moved to find some.
+	if wantsBackset(c.batch) > 0 && w.done == nil && (w.printed == nil || len(w.printed.Backset.From) > 0) {
+		cost(search.Cost{Kind: search.Unfed, Level: unfed, Weight: 1, A: first, At: keepsS / 60})
 	}
 	cost(search.Cost{Kind: search.Start, Level: late, Weight: 1, A: first + c.fill})
 	if w.printed != nil {

@@ -35,7 +35,9 @@ type flowed struct {
 	backset    int // the run that it comes from; -1 the first day, -2 none
 	backsetTo  []int
 	backsetM3  float64
-	backsetMin int // age
+	backsetMin int  // age
+	noKept     bool // none of the last water of the mash before, where the recipe takes it
+	noPotAle   bool // the still's preheater finds no hot pot ale
 	casks      int
 	leftOf     stream.Stream // of this batch's spirit, at entry strength, with what was left before
 }
@@ -95,12 +97,14 @@ func flow(ways []way, today recipe.Today, steady func(b *recipe.Batch) stream.St
 	return f
 }
 
+// keeps says that what is there from one minute on is there at another, and not too old.
+func keeps(from, at int) bool { return from <= at && at-from <= keepsS/60 }
+
 // mashes computes the runs up to their low wines. The backset of each is of the last wash
 // still run before it that left enough, and not too long ago.
 func (f *flows) mashes(ways []way, order []int, today recipe.Today, memo *numbers.Memo, axis *axis) {
 	used := map[int]float64{}
-	first := map[string]bool{}
-	for _, i := range order {
+	for n, i := range order {
 		w := ways[i]
 		r := &flowed{backset: none}
 		f.runs[i] = r
@@ -108,13 +112,23 @@ func (f *flows) mashes(ways []way, order []int, today recipe.Today, memo *number
 		b.Today = recipe.Today{}
 		at := axis.time(w.mash)
 		b.Start = recipe.Start{Year: at.Year(), Month: int(at.Month()), Day: at.Day(), Hour: at.Hour(), Minute: at.Minute()}
-		if !first[b.Name] {
-			b.Today.NoKept, b.Today.NoPotAle = today.NoKept, today.NoPotAle
-			first[b.Name] = true
+		if usesKept(w.batch) { // it is of the mash before, whichever that was
+			r.noKept = today.NoKept || !keeps(0, w.mash)
+			if n > 0 {
+				before := ways[order[n-1]]
+				r.noKept = !leavesKept(before.batch) || !keeps(before.pitched, w.mash)
+			}
+			b.Today.NoKept = r.noKept
+		}
+		if w.batch.Strip.Still.Preheater.PotAleC > 0 {
+			r.noPotAle = (today.NoPotAle || !keeps(0, w.charged)) && !slices.ContainsFunc(ways, func(o way) bool {
+				return o.batch.Strip.Still == w.batch.Strip.Still && o.charged < w.charged && keeps(o.stripped, w.charged)
+			})
+			b.Today.NoPotAle = r.noPotAle
 		}
 		if want := wantsBackset(w.batch); want > 0 {
 			for k, o := range ways {
-				if f.runs[k] == nil || f.runs[k].n == nil || o.stripped > w.mash || w.mash-o.stripped > backsetKeepsS/60 {
+				if f.runs[k] == nil || f.runs[k].n == nil || !keeps(o.stripped, w.mash) {
 					continue
 				}
 				potAle := f.runs[k].n.Stripped.PotAle()
@@ -122,7 +136,7 @@ func (f *flows) mashes(ways []way, order []int, today recipe.Today, memo *number
 					r.backset, r.backsetMin = k, w.mash-o.stripped
 				}
 			}
-			if r.backset == none && !today.NoBackset && w.mash <= backsetKeepsS/60 {
+			if r.backset == none && !today.NoBackset && keeps(0, w.mash) {
 				r.backset = opening
 			}
 			switch {

@@ -83,7 +83,7 @@ func newSolver(p *Problem) (*solver, error) {
 			}
 		}
 	}
-	s.house = &house{plant: p.Plant, axis: s.axis, windows: s.axis.windows(), boilerW: p.Plant.BoilerW, asks: outages{}, more: map[string]int{}}
+	s.house = &house{plant: p.Plant, axis: s.axis, windows: s.axis.windows(), boilerW: p.Plant.BoilerW, asks: outages{}, more: map[string]int{}, backset: !p.Asks.Today.NoBackset}
 	for _, w := range p.Asks.Without {
 		if w.Person {
 			continue
@@ -382,7 +382,9 @@ func (s *solver) longer() bool {
 }
 
 // printedWithinMin is how far a task may be from the time that is printed for it before
-// the sheet is written anew: the clocks of a plan are no better than that.
+// the sheet is written anew: the clocks of a plan are no better than that. A printed run
+// has its own times (course.printed); what flows into it, though, comes from runs before it
+// that may have moved, and by some minutes more or less of theirs nobody's sheet is wrong.
 const printedWithinMin = 10
 
 // as is a course with those blocks of another that take other times, by more than so many
@@ -433,7 +435,8 @@ func (b block) like(o block) bool {
 }
 
 // differs says that a task of one takes another time, by more than so many minutes, or
-// another heat: by more than an eighth where minutes are let pass.
+// another heat: by more than an eighth where minutes are let pass, which is what ten of
+// them make of a heating of 80 min.
 func (b block) differs(o block, within int) bool {
 	for i, t := range b.tasks {
 		u := o.tasks[i]

@@ -27,8 +27,8 @@ type Problem struct {
 
 // How long what is made may stand, where no recipe says (common practice).
 const (
-	washKeepsS    = 72 * 3600 // a wash past its hour: as the plan of a batch warns of it
-	backsetKeepsS = 72 * 3600 // pot ale that is still sweet enough for a mash, kept hot or cold
+	washKeepsS = 72 * 3600 // a wash past its hour: as the plan of a batch warns of it
+	keepsS     = 72 * 3600 // what a run leaves for the next: pot ale, hot or as backset, and the last water of a mash
 )
 
 // UsualEffort is the steps of a search if nobody says.

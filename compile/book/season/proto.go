@@ -2,6 +2,7 @@ package season
 
 import (
 	"math"
+	"slices"
 
 	"newmake/compile"
 	"newmake/compile/book/season/search"
@@ -183,6 +184,16 @@ func wantsBackset(b *recipe.Batch) float64 {
 		}
 	}
 	return m3
+}
+
+// usesKept says that the recipe's mash takes the last water of the one before, leavesKept
+// that it leaves some.
+func usesKept(b *recipe.Batch) bool {
+	return slices.ContainsFunc(b.Mash.Steps, func(s recipe.MashStep) bool { return s.KeptM3 > 0 })
+}
+
+func leavesKept(b *recipe.Batch) bool {
+	return slices.ContainsFunc(b.Mash.Steps, func(s recipe.MashStep) bool { return s.NextMash })
 }
 
 // intoFermenter is the first minute of the mash at which the fermenter is wanted.

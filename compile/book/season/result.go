@@ -5,8 +5,8 @@
 //
 // Order of what is wanted, each before all that follow: nothing that cannot be (a vessel
 // twice, too much heat, too few people, a wash past its limit); the demands by their
-// dates; wash that stands past its hour; work out of the shift; and little moved that is
-// printed already.
+// dates; wash that stands past its hour; work out of the shift; backset for what wants it;
+// and little moved that is printed already.
 package season
 
 import "newmake/compile/plan"
@@ -113,6 +113,8 @@ type Run struct {
 	WashWaitHours float64 `json:"washWaitHours"` // of that, past what the batch asks for
 	Feints        Flow    `json:"feints"`
 	Backset       Flow    `json:"backset"`
+	NoKept        bool    `json:"noKeptWater,omitempty"` // it takes the last water of the mash before, and there is none that keeps
+	NoPotAle      bool    `json:"noHotPotAle,omitempty"` // its still's preheater finds no hot pot ale
 
 	LowWines     plan.Lot `json:"lowWines"`
 	Hearts       plan.Lot `json:"hearts"`

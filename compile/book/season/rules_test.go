@@ -71,6 +71,7 @@ func (r *rules) work() {
 		if len(run.Backset.From) == 0 {
 			b.Today.NoBackset = true
 		}
+		b.Today.NoKept, b.Today.NoPotAle = run.NoKept, run.NoPotAle
 		full, list := compile.Compile(&b)
 		require.NotNil(r.t, full, list)
 		last := map[string]time.Time{}
@@ -433,6 +434,26 @@ func (r *rules) flows() {
 				r.breaks("run %s takes backset of run %s, %s old", run.Number, k, age)
 			}
 		}
+	}
+	for i, run := range r.s.Runs { // the last water of the mash before, whose ever that was
+		uses := func(b *recipe.Batch, is func(s recipe.MashStep) bool) bool {
+			return slices.ContainsFunc(b.Mash.Steps, is)
+		}
+		if run.Failed != "" || !uses(r.p.Batches[run.Batch], func(s recipe.MashStep) bool { return s.KeptM3 > 0 }) {
+			assert.False(r.t, run.NoKept, run.Number)
+			continue
+		}
+		if i == 0 {
+			continue
+		}
+		before := r.s.Runs[i-1]
+		pitch, _ := lastOf(before.Tasks, "mash", "pitch")
+		if p, ok := key(before.Tasks, "ferment.pitch"); ok {
+			pitch = p
+		}
+		age := plan.Moment(run.Mash).Sub(until(pitch))
+		left := uses(r.p.Batches[before.Batch], func(s recipe.MashStep) bool { return s.NextMash })
+		assert.Equal(r.t, !left || age < 0 || age > 72*time.Hour, run.NoKept, "run %s, %s after the mash of run %s", run.Number, age, before.Number)
 	}
 	for _, l := range r.s.Left {
 		if l.What == "feints" {

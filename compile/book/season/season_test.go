@@ -2,6 +2,7 @@ package season_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -59,6 +60,34 @@ func planned(t *testing.T, p *season.Problem) *season.Season {
 	require.NoError(t, err)
 	keepsRules(t, p, s)
 	return s
+}
+
+// TestKept: the last water of a malt mash goes into the mash after it, unless one of
+// another batch comes between, or too many days; hot pot ale likewise into the preheater.
+func TestKept(t *testing.T) {
+	const kept = `season "Kept" from 2026-04-07 to 2026-05-16 {
+  make  "Stone Ferry" on 2026-04-07, 2026-04-10, 2026-04-21
+%s}
+`
+	p := problem(t, "Kept", fmt.Sprintf(kept, ""))
+	p.Effort, p.Quick = 20, true
+	none := func(s *season.Season) []bool {
+		var out []bool
+		for _, r := range s.Runs {
+			if r.Batch == "Stone Ferry" {
+				out = append(out, r.NoKept)
+			}
+		}
+		return out
+	}
+	s := planned(t, p)
+	assert.Equal(t, []bool{false, false, true}, none(s))
+	assert.Less(t, s.Runs[2].Hearts.PureL, s.Runs[1].Hearts.PureL, "fresh water brings no extract")
+	p.Asks.Today.NoKept = true
+	assert.Equal(t, []bool{true, false, true}, none(planned(t, p)))
+	p = problem(t, "Kept", fmt.Sprintf(kept, "  make  \"Low Bridge\" on 2026-04-09\n"))
+	p.Effort, p.Quick = 20, true
+	assert.Equal(t, []bool{false, true, true}, none(planned(t, p)))
 }
 
 // TestSpring: the invented house's six weeks are met, in any number of steps the same.

@@ -236,6 +236,21 @@ func (p *page) flows(r season.Run) string {
 	} else {
 		text += "; no feints"
 	}
+	switch b := r.Backset; {
+	case b.WantedL == 0:
+	case b.In.VolumeL == 0:
+		text += "; no backset that still keeps, so water"
+	case b.AgeH == 0:
+		text += "; backset that was there"
+	default:
+		text += fmt.Sprintf("; backset %s old, %s", measure.Hours(b.AgeH), leftBy(b.From))
+	}
+	if r.NoKept {
+		text += "; no water kept of a mash before, so fresh"
+	}
+	if r.NoPotAle {
+		text += "; no hot pot ale for the preheater"
+	}
 	if r.WashWaitHours > 0.5 {
 		text += fmt.Sprintf("; the wash stands %s past its time", measure.Hours(r.WashWaitHours))
 	}

@@ -119,9 +119,23 @@ func Check(p *Problem, s *Placed) error {
 		case Makespan:
 			cost[c.Level] += c.Weight * int64(end)
 		case Absent, Elsewhere:
-			cost[c.Level] += c.of(s.Present[c.Job], s.Start, s.Chosen)
+			cost[c.Level] += p.priced(c, s.Present[c.Job], s.Start, s.Chosen)
+		case Outside: // minute by minute
+			for t := s.Start[c.A] + c.From; there[c.A] && t < s.Start[c.A]+c.To; t++ {
+				inside := false
+				for _, w := range p.Calendars[c.At] {
+					inside = inside || w.Open <= t && t < w.Close
+				}
+				if !inside {
+					cost[c.Level] += c.Weight
+				}
+			}
+		case Unfed:
+			if there[c.A] && !p.fed(s.Start[c.A], c.At, func(a int) bool { return there[a] }, s.Start) {
+				cost[c.Level] += c.Weight
+			}
 		default:
-			cost[c.Level] += c.of(there[c.A], s.Start, s.Chosen)
+			cost[c.Level] += p.priced(c, there[c.A], s.Start, s.Chosen)
 		}
 	}
 	if cost != s.Cost {

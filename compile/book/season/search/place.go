@@ -12,8 +12,10 @@ type desk struct {
 	into    [][]int // lags, by the activity that they lead to
 	costs   [][]int // costs of each job
 	costOf  []Vector
-	total   Vector // without Makespan
+	total   Vector // without Makespan and Unfed
 	longest []Cost // costs of the end of what ends last
+	unfed   []Cost // costs of what finds no source
+	jobOf   []int  // of each activity
 	lowest  []int  // work space: the least start of each activity while its job is placed
 	holdsAt [][]int
 	home    []spot // of each job: where it was in the schedule that was begun with
@@ -31,10 +33,11 @@ func newDesk(p *Problem) *desk {
 	for i, l := range p.Lags {
 		d.into[l.To] = append(d.into[l.To], i)
 	}
-	jobOf, order := make([]int, len(p.Activities)), make([]int, len(p.Activities))
+	d.jobOf = make([]int, len(p.Activities))
+	order := make([]int, len(p.Activities))
 	for j, job := range p.Jobs {
 		for i, a := range job.Activities {
-			jobOf[a], order[a] = j, i
+			d.jobOf[a], order[a] = j, i
 		}
 	}
 	for i, h := range p.Holds { // a hold is known when the later of its ends is
@@ -50,8 +53,10 @@ func newDesk(p *Problem) *desk {
 			d.costs[c.Job] = append(d.costs[c.Job], i)
 		case Makespan:
 			d.longest = append(d.longest, c)
+		case Unfed:
+			d.unfed = append(d.unfed, c)
 		default:
-			d.costs[jobOf[c.A]] = append(d.costs[jobOf[c.A]], i)
+			d.costs[d.jobOf[c.A]] = append(d.costs[d.jobOf[c.A]], i)
 		}
 	}
 	for j := range p.Jobs {
@@ -65,7 +70,7 @@ func newDesk(p *Problem) *desk {
 func (d *desk) jobCost(j int) Vector {
 	var v Vector
 	for _, c := range d.costs[j] {
-		v[d.Costs[c].Level] += d.Costs[c].of(d.present[j], d.start, d.chosen)
+		v[d.Costs[c].Level] += d.priced(&d.Costs[c], d.present[j], d.start, d.chosen)
 	}
 	return v
 }
@@ -86,8 +91,16 @@ func (d *desk) cost() Vector {
 			v[c.Level] += c.Weight * int64(end)
 		}
 	}
+	for _, c := range d.unfed {
+		if d.present[d.jobOf[c.A]] && !d.fed(d.start[c.A], c.At, d.there, d.start) {
+			v[c.Level] += c.Weight
+		}
+	}
 	return v
 }
+
+// there says that the job of an activity is placed.
+func (d *desk) there(a int) bool { return d.present[d.jobOf[a]] }
 
 func (d *desk) placed() *Placed {
 	return &Placed{append([]bool(nil), d.present...), append([]int(nil), d.start...), append([]int(nil), d.chosen...), d.cost()}

@@ -21,6 +21,7 @@ package search
 import (
 	"errors"
 	"fmt"
+	"sort"
 )
 
 // Problem is what is to be scheduled. Times are 0 to Horizon.
@@ -34,7 +35,13 @@ type Problem struct {
 	Holds      []Hold
 	Jobs       []Job
 	Costs      []Cost
+	Sources    []Source
 }
+
+// Source is something that keeps for a while: it is there from so long after the start of
+// an activity on, if that one's job is done. An activity below 0 is none: it is there from
+// that time on in any case.
+type Source struct{ A, After int }
 
 // Resource is something of which there is so much at a time.
 type Resource struct {
@@ -151,6 +158,8 @@ const (
 	Moved                 // Weight, where A starts at another time than At
 	Elsewhere             // Weight, where choice A of Job comes to another resource than At
 	Makespan              // Weight for each unit of the end of what ends last
+	Outside               // Weight for each unit of A, From to To after its start, in no window of calendar At
+	Unfed                 // Weight, where A starts and none of the sources is there, or not for longer than At
 )
 
 // Cost is a part of what is better.
@@ -161,6 +170,8 @@ type Cost struct {
 	Job    int // Absent, Elsewhere
 	A, B   int
 	At     int
+	From   int // Outside
+	To     int
 }
 
 // Placed is a schedule.
@@ -210,8 +221,14 @@ func (p *Problem) Valid() error {
 	}
 	for i, c := range p.Costs {
 		if c.Level < 0 || c.Level >= Levels || c.Weight < 0 || (c.Kind == Absent || c.Kind == Elsewhere) && (c.Job < 0 || c.Job >= len(p.Jobs)) ||
-			c.Kind == Elsewhere && (c.A < 0 || c.A >= len(p.Choices)) || c.Kind != Absent && c.Kind != Elsewhere && c.Kind != Makespan && !p.isActivity(c.A) || c.Kind == Over && (!p.isActivity(c.B) || jobOf[c.A] != jobOf[c.B]) {
+			c.Kind == Elsewhere && (c.A < 0 || c.A >= len(p.Choices)) || c.Kind != Absent && c.Kind != Elsewhere && c.Kind != Makespan && !p.isActivity(c.A) || c.Kind == Over && (!p.isActivity(c.B) || jobOf[c.A] != jobOf[c.B]) ||
+			c.Kind == Outside && (c.At < 0 || c.At >= len(p.Calendars) || c.From > c.To) {
 			return fmt.Errorf("cost %d", i)
+		}
+	}
+	for i, s := range p.Sources {
+		if s.A >= len(p.Activities) {
+			return fmt.Errorf("source %d", i)
 		}
 	}
 	return nil
@@ -284,8 +301,9 @@ func resource(w Which, chosen []int) int {
 	return chosen[^w]
 }
 
-// cost is what one of the costs comes to for a schedule; Makespan is none.
-func (c *Cost) of(present bool, start, chosen []int) int64 {
+// priced is what one of the costs comes to for a schedule; Makespan and Unfed, which go by
+// more than one job, are none.
+func (p *Problem) priced(c *Cost, present bool, start, chosen []int) int64 {
 	switch {
 	case c.Kind == Absent:
 		if !present {
@@ -308,6 +326,36 @@ func (c *Cost) of(present bool, start, chosen []int) int64 {
 		if start[c.A] != c.At {
 			return c.Weight
 		}
+	case c.Kind == Outside:
+		return c.Weight * int64(outside(p.Calendars[c.At], start[c.A]+c.From, start[c.A]+c.To))
 	}
 	return 0
+}
+
+// outside is how much from one time to another lies in no window.
+func outside(calendar []Window, from, to int) int {
+	n := to - from
+	i := sort.Search(len(calendar), func(i int) bool { return calendar[i].Close > from })
+	for ; i < len(calendar) && calendar[i].Open < to; i++ {
+		n -= min(calendar[i].Close, to) - max(calendar[i].Open, from)
+	}
+	return n
+}
+
+// fed says that an activity that starts at a time finds a source that is there, and not for
+// longer than it keeps.
+func (p *Problem) fed(at, keeps int, present func(a int) bool, start []int) bool {
+	for _, s := range p.Sources {
+		t := s.After
+		if s.A >= 0 {
+			if !present(s.A) {
+				continue
+			}
+			t += start[s.A]
+		}
+		if t <= at && at-t <= keeps {
+			return true
+		}
+	}
+	return false
 }
