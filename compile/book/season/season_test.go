@@ -86,8 +86,10 @@ func TestKept(t *testing.T) {
 	p.Asks.Today.NoKept = true
 	assert.Equal(t, []bool{true, false, true}, none(planned(t, p)))
 	p = problem(t, "Kept", fmt.Sprintf(kept, "  make  \"Low Bridge\" on 2026-04-09\n"))
-	p.Effort, p.Quick = 20, true
-	assert.Equal(t, []bool{false, true, true}, none(planned(t, p)))
+	p.Effort, p.Quick = 200, true
+	s = planned(t, p)
+	require.Equal(t, 4, s.Summary.Batches)
+	assert.Equal(t, []bool{false, true, true}, none(s))
 }
 
 // TestSpring: the invented house's six weeks are met, in any number of steps the same.

@@ -104,7 +104,7 @@ func (v say) gap() string {
 		return "Proved best: no plan meets more."
 	}
 	text := fmt.Sprintf("At most %s more possible", words.CountOf(g.Most-g.Met, "batch is", "batches are"))
-	if g.By != "" {
+	if g.By != "" && g.By != season.ByDemand {
 		text += "; what limits it is " + v.limit(g.By)
 	}
 	return text + "."
