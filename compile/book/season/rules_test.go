@@ -65,8 +65,9 @@ func (r *rules) work() {
 		b := *r.p.Batches[run.Batch]
 		mash := plan.Moment(run.Mash).In(r.zone)
 		b.Start = recipe.Start{Year: mash.Year(), Month: int(mash.Month()), Day: mash.Day(), Hour: mash.Hour(), Minute: mash.Minute()}
-		if run.Feints.In.MassKg == 0 {
-			b.Today.FeintsSaid = true
+		b.Today.FeintsSaid = true // what really went in, of whichever kind
+		if in := run.Feints.In; in.MassKg > 0 {
+			b.Today.FeintsM3, b.Today.FeintsAt = in.VolumeL/1000, recipe.Strength{Value: in.PureL * 0.78924 / in.MassKg, Basis: recipe.ABW} // kg a litre of ethanol at 20 C, OIML R 22
 		}
 		if len(run.Backset.From) == 0 {
 			b.Today.NoBackset = true
