@@ -29,6 +29,7 @@ type learnFlags struct {
 	format, output string
 	units          string
 	write, full    bool
+	exact          bool
 }
 
 func learnCommand(a *app) *cobra.Command {
@@ -48,6 +49,7 @@ func learnCommand(a *app) *cobra.Command {
 			"  newmake learn --without 26-04\n" +
 			"  newmake learn --write --on 2026-06-30\n" +
 			"  newmake learn --full\n" +
+			"  newmake learn --exact\n" +
 			"  newmake learn --format json",
 		RunE: func(_ *cobra.Command, args []string) error { return f.run(a, args) },
 	}
@@ -56,6 +58,7 @@ func learnCommand(a *app) *cobra.Command {
 	cmd.Flags().BoolVar(&f.write, "write", false, "write learned.batch")
 	cmd.Flags().StringVar(&f.on, "on", "", "with --write: the day to write, 2026-06-30 (default: today)")
 	cmd.Flags().BoolVar(&f.full, "full", false, "all of it: each run's own, and how much runs differ")
+	cmd.Flags().BoolVar(&f.exact, "exact", false, "foretell each run by a search without it, and not by one step: as many times longer as there are runs")
 	cmd.Flags().StringVar(&f.format, "format", "", "text or json (default: text, or by the ending of -o)")
 	completeFlag(cmd, "format", oneOf("text", "json"))
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
@@ -91,7 +94,7 @@ func (f learnFlags) run(a *app, runs []string) error {
 			return diag.Refuse("%s holds other things than what was learned of %q: move them into another file of the house first", name, g.Plant)
 		}
 	}
-	l, err := learn.From(g.Runs, g.Instruments)
+	l, err := learn.From(g.Runs, g.Instruments, learn.Options{Exact: f.exact})
 	if err != nil {
 		return diag.Refuse("nothing can be learned from these runs: %v", err)
 	}

@@ -14,7 +14,7 @@ func BenchmarkFrom(b *testing.B) {
 		w, runs := invented(b, 1, n)
 		b.Run(fmt.Sprintf("%d-runs", n), func(b *testing.B) {
 			for b.Loop() {
-				l, err := From(runs, w.instruments)
+				l, err := From(runs, w.instruments, Options{})
 				require.NoError(b, err)
 				require.True(b, l.Converged)
 			}

@@ -161,7 +161,7 @@ func calibrate(t *testing.T, houses, n int) calibrated {
 	r := rand.New(rand.NewPCG(200, uint64(n)))
 	for range houses {
 		tr := newTrial(r, n)
-		l, err := From(tr.runs, reducedInstruments())
+		l, err := From(tr.runs, reducedInstruments(), Options{})
 		require.NoError(t, err)
 		if !l.Converged {
 			c.failed++
@@ -191,7 +191,7 @@ func calibrate(t *testing.T, houses, n int) calibrated {
 		rd := &tr.runs[run].Readings[reading]
 		rd.Said += 10 * rd.SD
 		if n > 1 {
-			l, err = From(tr.runs, reducedInstruments())
+			l, err = From(tr.runs, reducedInstruments(), Options{})
 			require.NoError(t, err)
 			c.put++
 			for _, g := range l.Gross {

@@ -33,6 +33,7 @@ type Document struct {
 	Told      int         `json:"told"` // combinations of constants that the readings tell more of than was known
 	Of        int         `json:"of"`
 	Foretold  []RunLine   `json:"foretold"`
+	Exact     bool        `json:"foretoldExactly,omitempty"` // by constants found anew without each run
 	Own       []OwnLine   `json:"ownOfRuns"`
 	Scatter   []OwnLine   `json:"scatter"`
 	Drifts    []DriftLine `json:"drifts"`
@@ -124,7 +125,7 @@ const ownShown = 1.5
 func (l *Learned) Document(g *Gathered, system recipe.System) *Document {
 	d := &Document{
 		Format: Format, Version: Version, Plant: g.Plant, Runs: []string{}, Skipped: append([]Skipped{}, g.Skipped...),
-		Readings: l.Readings, Settled: l.Converged, Told: l.Told, Of: l.Of,
+		Readings: l.Readings, Settled: l.Converged, Exact: l.Exact, Told: l.Told, Of: l.Of,
 		Gross: []GrossLine{}, Unused: []GrossLine{}, Constants: []Line{}, Together: []PairLine{}, Foretold: []RunLine{}, Own: []OwnLine{}, Scatter: []OwnLine{}, Drifts: []DriftLine{}, Warnings: []string{},
 	}
 	for _, r := range g.Runs {

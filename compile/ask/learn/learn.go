@@ -20,75 +20,24 @@ const (
 	falseAlarm = 0.05 // chance of a gross error said where there is none, of all readings together
 )
 
+// Options of learning.
+type Options struct {
+	// Exact foretells each run by constants that are found anew without it, from the
+	// beginning, and not by one step along the line: as many searches more as there are runs.
+	Exact bool
+}
+
 // From learns the constants of a house from runs, in the order of their days. known are
 // the constants of its instruments, by the keys that the readings name.
-func From(runs []Run, known []constants.Constant) (*Learned, error) {
+func From(runs []Run, known []constants.Constant, o Options) (*Learned, error) {
 	m, unused, err := newModel(runs, known)
 	if err != nil {
 		return nil, err
 	}
 	l := &Learned{Unused: unused}
-	var fit *leastsquares.Fit
-	var s *solution
-	again, done := false, false
-	var start []float64
-	moved := math.Inf(1)
-	for round := range mostRounds {
-		o := leastsquares.Options{Tolerance: nearEnough, SlopesFor: slopesFor, Most: mostSteps, Patience: patience, Start: start}
-		switch {
-		case round == 0:
-			o.Tolerance = roughly
-		case fit.OffsetSD <= goodEnough && moved <= nearby:
-			// Slopes of another place, and those that have led astray, are formed anew.
-			o.Slopes = s.slopesWeighed()
-		}
-		if fit, err = m.problem().Fit(o); err != nil {
-			return nil, err
-		}
-		l.Evals += fit.Evals
-		s = solved(m, fit)
-		l.Effects = s.effects()
-		before := moved
-		if start, moved, err = m.look(s.z, l.Effects); err != nil {
-			return nil, err
-		}
-		if err := s.alike(); err != nil {
-			return nil, err
-		}
-		// A reading is wrong only for constants that are as good as they will be.
-		rest := moved < atRest && fit.OffsetSD <= goodEnough
-		if round == 0 || !rest && moved > 0 && round < trusting {
-			continue
-		}
-		gross, err := s.gross()
-		if err != nil {
-			return nil, err
-		}
-		if l.Gross = append(l.Gross, gross...); len(gross) > 0 {
-			m.least = math.Inf(1) // of other readings
-		}
-		switch {
-		case len(gross) > 0:
-		case moved == 0 && before == 0 && !rest:
-			done = true // it is as good as it will be, and is said not to be good
-		case !rest:
-		case len(l.Gross) > 0 && !again:
-			// What seemed wrong from where the search began may be right from here.
-			again = true
-			found, err := s.grossAnew(l.Gross)
-			if err != nil {
-				return nil, err
-			}
-			done = sameReadings(found, l.Gross)
-			if l.Gross = found; !done {
-				moved, m.least = math.Inf(1), math.Inf(1)
-			}
-		default:
-			done = true
-		}
-		if done {
-			break
-		}
+	s, fit, err := m.settle(l)
+	if err != nil {
+		return nil, err
 	}
 	l.Effects = s.effects()
 	l.Converged = fit.OffsetSD <= goodEnough
@@ -119,6 +68,77 @@ func From(runs []Run, known []constants.Constant) (*Learned, error) {
 	if l.Drifts, err = s.drifts(); err != nil {
 		return nil, err
 	}
-	l.Predicted, err = s.predicted()
+	if o.Exact {
+		l.Exact = true
+		l.Predicted, err = s.foretoldAnew(runs, known)
+	} else {
+		l.Predicted, err = s.predicted()
+	}
 	return l, err
+}
+
+// settle searches for the constants of all runs, and for the readings that none explain, until
+// both stand. What it finds on the way is put into l.
+func (m *model) settle(l *Learned) (s *solution, fit *leastsquares.Fit, err error) {
+	again, done := false, false
+	var start []float64
+	moved := math.Inf(1)
+	for round := range mostRounds {
+		o := leastsquares.Options{Tolerance: nearEnough, SlopesFor: slopesFor, Most: mostSteps, Patience: patience, Start: start}
+		switch {
+		case round == 0:
+			o.Tolerance = roughly
+		case fit.OffsetSD <= goodEnough && moved <= nearby:
+			// Slopes of another place, and those that have led astray, are formed anew.
+			o.Slopes = s.slopesWeighed()
+		}
+		if fit, err = m.problem().Fit(o); err != nil {
+			return nil, nil, err
+		}
+		l.Evals += fit.Evals
+		s = solved(m, fit)
+		l.Effects = s.effects()
+		before := moved
+		if start, moved, err = m.look(s.z, l.Effects); err != nil {
+			return nil, nil, err
+		}
+		if err := s.alike(); err != nil {
+			return nil, nil, err
+		}
+		// A reading is wrong only for constants that are as good as they will be.
+		rest := moved < atRest && fit.OffsetSD <= goodEnough
+		if round == 0 || !rest && moved > 0 && round < trusting {
+			continue
+		}
+		gross, err := s.gross()
+		if err != nil {
+			return nil, nil, err
+		}
+		if l.Gross = append(l.Gross, gross...); len(gross) > 0 {
+			m.least = math.Inf(1) // of other readings
+		}
+		switch {
+		case len(gross) > 0:
+		case moved == 0 && before == 0 && !rest:
+			done = true // it is as good as it will be, and is said not to be good
+		case !rest:
+		case len(l.Gross) > 0 && !again:
+			// What seemed wrong from where the search began may be right from here.
+			again = true
+			found, err := s.grossAnew(l.Gross)
+			if err != nil {
+				return nil, nil, err
+			}
+			done = sameReadings(found, l.Gross)
+			if l.Gross = found; !done {
+				moved, m.least = math.Inf(1), math.Inf(1)
+			}
+		default:
+			done = true
+		}
+		if done {
+			break
+		}
+	}
+	return s, fit, nil
 }

@@ -130,6 +130,7 @@ type Learned struct {
 	Gross     []Gross
 	Unused    []Gross // readings that the model does not come to
 	Predicted []Predicted
+	Exact     bool // Predicted is by constants that were found anew without each run
 	Effects   []Effect
 	Scatter   []Scatter
 	Drifts    []Drift

@@ -165,7 +165,7 @@ func invented(t testing.TB, seed uint64, n int) (*twin, []Run) {
 // within what is said of how sure they are; what nothing tells is said to be untold.
 func TestTwin(t *testing.T) {
 	w, runs := invented(t, 1, 4)
-	l, err := From(runs, w.instruments)
+	l, err := From(runs, w.instruments, Options{})
 	require.NoError(t, err)
 	assert.True(t, l.Converged)
 	sum := 0.0
@@ -188,7 +188,7 @@ func TestTwin(t *testing.T) {
 	assert.Less(t, after, before/1.5, "all of them far better")
 
 	// Fewer runs say less, and what is left of the prior says so.
-	two, err := From(runs[:2], w.instruments)
+	two, err := From(runs[:2], w.instruments, Options{})
 	require.NoError(t, err)
 	assert.True(t, two.Converged)
 	left := func(l *Learned) (sum float64) {
@@ -200,13 +200,48 @@ func TestTwin(t *testing.T) {
 	assert.Greater(t, left(two), 1.2*left(l))
 }
 
+// Foretold exactly, a run is foretold as one step along the line has it, about: the step is good
+// for what it costs. And nothing of the run is in what foretells it.
+func TestForetoldExactly(t *testing.T) {
+	w, runs := invented(t, 1, 2)
+	line, err := From(runs, w.instruments, Options{})
+	require.NoError(t, err)
+	exact, err := From(runs, w.instruments, Options{Exact: true})
+	require.NoError(t, err)
+	assert.False(t, line.Exact)
+	assert.True(t, exact.Exact)
+	assert.Equal(t, line.Found[0].Value, exact.Found[0].Value, "the constants are those of all runs")
+	require.Len(t, exact.Predicted, len(line.Predicted))
+	for k, p := range exact.Predicted {
+		was := line.Predicted[k]
+		assert.Equal(t, was.Run, p.Run)
+		assert.InDelta(t, was.Before, p.Before, 1e-6, "the book is the same")
+		assert.InDelta(t, was.After, p.After, .25)
+		require.Len(t, p.Outcomes, len(was.Outcomes))
+		for i, o := range p.Outcomes {
+			assert.InDelta(t, was.Outcomes[i].After, o.After, 1.0*was.Outcomes[i].SD)
+		}
+	}
+
+	// With another reading of its own a run is foretold to the same figure, and is off by more or
+	// less.
+	moved := slices.Clone(runs)
+	moved[1].Readings = slices.Clone(runs[1].Readings)
+	at := exact.Predicted[1].Outcomes[0].Reading
+	moved[1].Readings[at].Said *= 1.02
+	again, err := From(moved, w.instruments, Options{Exact: true})
+	require.NoError(t, err)
+	assert.InEpsilon(t, exact.Predicted[1].Outcomes[0].After, again.Predicted[1].Outcomes[0].After, 2e-3)
+	assert.Greater(t, math.Abs(again.Predicted[1].After-exact.Predicted[1].After), 1e-3)
+}
+
 // A reading that nothing explains is found and said, with its sign and about its size.
 func TestGrossErrorIsFound(t *testing.T) {
 	w, runs := invented(t, 2, 2)
 	at := slices.IndexFunc(runs[1].Readings, func(r Reading) bool { return r.Words == "final gravity" })
 	require.GreaterOrEqual(t, at, 0)
 	runs[1].Readings[at].Said += .012
-	l, err := From(runs, w.instruments)
+	l, err := From(runs, w.instruments, Options{})
 	require.NoError(t, err)
 	require.NotEmpty(t, l.Gross)
 	assert.Equal(t, [2]int{1, at}, [2]int{l.Gross[0].Run, l.Gross[0].Reading})
@@ -216,6 +251,6 @@ func TestGrossErrorIsFound(t *testing.T) {
 func TestNothingToLearnFrom(t *testing.T) {
 	w, runs := invented(t, 3, 1)
 	runs[0].Readings = nil
-	_, err := From(runs, w.instruments)
+	_, err := From(runs, w.instruments, Options{})
 	assert.ErrorContains(t, err, "no reading")
 }

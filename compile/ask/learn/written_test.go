@@ -75,7 +75,7 @@ func calibrateWritten(t *testing.T, houses, n int) (c calibrated, readings, gros
 	all := held{name: "all of them"}
 	for seed := range houses {
 		house, g, _ := written(t, uint64(seed+1), n)
-		l, err := From(g.Runs, g.Instruments)
+		l, err := From(g.Runs, g.Instruments, Options{})
 		require.NoError(t, err)
 		readings, gross = readings+l.Readings+len(l.Gross), gross+len(l.Gross)
 		if len(l.Gross) > 0 {

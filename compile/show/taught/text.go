@@ -120,7 +120,11 @@ func (t *text) notes() {
 // foretold is how well each run is foretold by all others.
 func (t *text) foretold(full bool) {
 	t.Gap()
-	t.Para(0, 0, "Each run as all the others foretell it: how far its readings are off, in standard deviations, by the book and as learned; and what came, beside what was to come, 9 times in 10.")
+	how := ""
+	if t.d.Exact {
+		how = ", the constants found anew without it"
+	}
+	t.Para(0, 0, "Each run as all the others foretell it"+how+": how far its readings are off, in standard deviations, by the book and as learned; and what came, beside what was to come, 9 times in 10.")
 	var rows columns.Table
 	rows.Row("run", "book", "learned", "", "came", "book", "learned")
 	for _, r := range t.d.Foretold {
