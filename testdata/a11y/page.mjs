@@ -51,9 +51,12 @@ async function changed(page, work) {
 }
 // behind puts the cursor behind some words of the text, as a click there would.
 async function behind(page, words) {
-  await page.keyboard.press("Escape"); // what is proposed, or said of a place, may cover it
   await page.mouse.move(2, 2);
-  await page.waitForFunction(() => !document.getElementById("editor").shadowRoot.querySelector(".cm-tooltip"), {timeout: 5000});
+  for (let i = 0; i < 50; i++) { // what is proposed, or said of a place, may cover it, and may come late
+    await page.keyboard.press("Escape");
+    await new Promise((done) => setTimeout(done, 100));
+    if (await page.evaluate(() => !document.getElementById("editor").shadowRoot.querySelector(".cm-tooltip"))) break;
+  }
   await page.evaluate(async (w) => { // the editor draws what it shows when it is scrolled
     const frame = () => new Promise(requestAnimationFrame);
     await frame();
@@ -335,6 +338,64 @@ await withBrowser(async (browser) => {
   await page.waitForFunction(() => !document.getElementById("ask").hidden, {timeout: 20000});
   await page.click("#choices button:nth-child(2)");
   hold(JSON.stringify((await textOf(page)).files) === JSON.stringify(kept.files), "a house from an address takes the place of none unasked");
+
+  // A file gets another name, and goes: by the keys, and not for good.
+  const tidy = await (await browser.createBrowserContext()).newPage();
+  await tidy.setViewport({width: 1280, height: 900});
+  await tidy.goto(home);
+  await settled(tidy);
+  const chord = async (key) => { await tidy.keyboard.down("Control"); await tidy.keyboard.press(key); await tidy.keyboard.up("Control"); };
+  await behind(tidy, "rest     45");
+  await changed(tidy, async () => { await tidy.keyboard.press("Backspace"); await tidy.keyboard.type("4"); });
+  const files = async () => Object.keys((await textOf(tidy)).files);
+  const keptAs = (name, is) => tidy.waitForFunction((n, i) => (n in JSON.parse(localStorage.getItem("newmake.house")).files) === i, {timeout: 10000, polling: 20}, name, is);
+  const press = async (id) => { await tidy.focus(id); await tidy.keyboard.press("Enter"); };
+  const renamed = async (name) => {
+    await press("#rename");
+    await tidy.waitForFunction(() => document.activeElement.matches("#choices input"), {timeout: 5000});
+    await chord("a");
+    await tidy.keyboard.type(name);
+    await tidy.keyboard.press("Enter");
+  };
+  const said = (words) => tidy.waitForFunction((w) => document.getElementById("status").textContent.includes(w), {timeout: 10000, polling: 20}, words);
+  await keptAs("ferry-landing.batch", true);
+  const all = await files(), text = (await textOf(tidy)).files["ferry-landing.batch"];
+  for (const [name, why] of [["house.batch", "house.batch already"], ["rye.txt", "end in .batch"], ["../x.batch", "cannot be the name"]]) {
+    await renamed(name);
+    await said(why);
+  }
+  hold(JSON.stringify(await files()) === JSON.stringify(all), "a name that cannot be is refused with its reason");
+  await press("#rename");
+  none((await axeFaults(tidy)).filter((f) => !f.includes("(print)")), "axe has nothing to say of the question");
+  await tidy.focus("#choices input");
+  await tidy.keyboard.press("Escape");
+  hold(await tidy.$eval("#ask", (e) => e.hidden), "Escape leaves the name");
+  await changed(tidy, () => renamed("two/ferry.batch"));
+  await keptAs("two/ferry.batch", true);
+  hold((await textOf(tidy)).files["two/ferry.batch"] === text && !(await files()).includes("ferry-landing.batch") && (await tidy.$eval("#file", (e) => e.value)) === "two/ferry.batch", "a file is renamed");
+  hold((await sheetText(tidy)).includes("Ferry Landing"), "and its sheet is there");
+  await changed(tidy, () => chord("z"));
+  hold((await tidy.evaluate(() => document.activeElement.id)) === "editor", "and the cursor in its text, where the change before can be undone");
+  await changed(tidy, () => chord("y"));
+  await changed(tidy, () => renamed("ferry-landing.batch"));
+  await keptAs("ferry-landing.batch", true);
+  await press("#delete");
+  await tidy.focus("#choices button:nth-child(2)");
+  await tidy.keyboard.press("Enter");
+  hold(JSON.stringify((await files()).sort()) === JSON.stringify(all.sort()), "a file is not deleted unasked");
+  await press("#delete");
+  await changed(tidy, () => tidy.keyboard.press("Enter"));
+  await keptAs("ferry-landing.batch", false);
+  hold((await textOf(tidy)).versions[0].files["ferry-landing.batch"] === text, "one that is deleted is in the version that is kept");
+  await tidy.select("#file", "house.batch");
+  hold(await tidy.evaluate(() => document.getElementById("rename").disabled && document.getElementById("delete").disabled), "the house itself is neither renamed nor deleted");
+  await tidy.click("#tab-diff");
+  await tidy.click("#back");
+  await changed(tidy, () => tidy.click("#choices button:nth-child(1)"));
+  await keptAs("ferry-landing.batch", true);
+  await tidy.click("#tab-sheet");
+  await changed(tidy, () => tidy.select("#file", "ferry-landing.batch"));
+  hold((await sheetText(tidy)).includes("Ferry Landing"), "and comes back with it");
 
   // A phone.
   const phone = await (await browser.createBrowserContext()).newPage();

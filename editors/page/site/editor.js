@@ -135,6 +135,13 @@ export class Editor {
     this.moved(this.view.state.selection.main.head);
   }
 
+  // rename keeps what can be undone in the file that is shown, and drop forgets it.
+  rename(name) { this.name = name; }
+  drop() {
+    this.states.delete(this.name);
+    this.name = undefined;
+  }
+
   forget() { this.states.clear(); this.name = undefined; }
 
   // replace puts a text in the place of the one that is shown, so that it can be undone.

@@ -1,7 +1,7 @@
 // The engine, asked from the page. One question is with the worker at a time. Of those
 // that wait the most pressing goes next, and of one kind only the newest is asked: an
 // older one is answered with null.
-const order = ["complete", "hover", "definition", "slide", "format", "unpack", "unzip", "pack", "zip", "version", "explain", "check", "plan", "sure", "compare"];
+const order = ["name", "complete", "hover", "definition", "slide", "format", "unpack", "unzip", "pack", "zip", "version", "explain", "check", "plan", "sure", "compare"];
 
 export class Engine {
   #worker; #waiting = new Map(); #asked = null; #ready = false; #heard; #id = 0;

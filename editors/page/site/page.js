@@ -204,11 +204,17 @@ function fill(select, names, chosen) {
   select.value = chosen ?? "";
 }
 
+// shown opens the file that is looked at.
+function shown() {
+  fill($("file"), Object.keys(work.files).sort(), work.file);
+  editor.open(work.file, work.files[work.file]);
+  $("rename").disabled = $("delete").disabled = work.file === "house.batch" || Object.keys(work.files).length < 2;
+}
+
 function look(file) {
   work.file = file in work.files ? file : Object.keys(work.files)[0];
   work.batch = "";
-  fill($("file"), Object.keys(work.files).sort(), work.file);
-  editor.open(work.file, work.files[work.file]);
+  shown();
   sheet = "";
   keepWork();
   ask();
@@ -299,12 +305,13 @@ function choose(text, choices, stays) {
   if (theirs && !stays) {
     status("Answer first what is asked above.");
     $("choices").firstElementChild.focus();
-    return;
+    return false;
   }
   $("asked").textContent = text;
   $("choices").replaceChildren(...choices.map(([label, does]) => el("button", {type: "button", textContent: label, onclick: () => { $("ask").hidden = true; does(); }})));
   $("ask").hidden = false;
   if (!stays) $("choices").firstElementChild.focus(); // one who types is not taken from the text
+  return true;
 }
 const instead = "What is here now goes, with its versions: download it first if you want it.";
 
@@ -331,6 +338,37 @@ $("new").onclick = () => {
     editor.select(0, 0);
     return;
   }
+};
+$("rename").onclick = () => {
+  const was = work.file, name = el("input", {type: "text", value: was, autocomplete: "off", spellcheck: false, ariaLabel: "New name"});
+  if (!choose(`What shall ${was} be called?`, [["Rename", () => rename(was, name.value.trim())], ["Leave it", () => editor.focus()]])) return;
+  const [yes, no] = $("choices").children;
+  name.onkeydown = (e) => ({Enter: yes, Escape: no})[e.key]?.click();
+  $("choices").prepend(name);
+  name.focus();
+  name.setSelectionRange(was.lastIndexOf("/") + 1, was.length - ".batch".length);
+};
+async function rename(was, name) {
+  if (name === was) return;
+  if (Object.hasOwn(work.files, name)) return status(`There is a file ${name} already.`);
+  const {[was]: text, ...others} = work.files;
+  const a = await engine.ask({ask: "version", files: {...others, [name]: text}}, "name"); // it says if there can be such a file
+  if (!a || a.problem) return status(a?.problem ?? "newmake is busy: try again.");
+  work.files[name] = work.files[was];
+  delete work.files[was];
+  editor.rename(name);
+  look(name);
+  editor.focus();
+}
+$("delete").onclick = () => {
+  const gone = work.file;
+  sure(`Delete ${gone}? The house as it is now is kept as a version, under What changed since.`, () => {
+    store.keep(work, `with ${gone}, ${new Date().toLocaleString()}`);
+    versions();
+    delete work.files[gone];
+    editor.drop();
+    look(example0(work.files));
+  });
 };
 $("layout").onclick = async () => {
   const a = await engine.ask(question({ask: "format"}));
@@ -445,7 +483,6 @@ async function compare() {
 
 addEventListener("pagehide", leave);
 if (!(work.file in work.files)) work.file = example0(work.files);
-fill($("file"), Object.keys(work.files).sort(), work.file);
-editor.open(work.file, work.files[work.file]);
+shown();
 versions();
 if ("serviceWorker" in navigator && isSecureContext) navigator.serviceWorker.register("service-worker.js").catch(() => {});
