@@ -29,7 +29,7 @@ type learnFlags struct {
 	format, output string
 	units          string
 	write, full    bool
-	exact          bool
+	exact, robust  bool
 }
 
 func learnCommand(a *app) *cobra.Command {
@@ -50,6 +50,7 @@ func learnCommand(a *app) *cobra.Command {
 			"  newmake learn --write --on 2026-06-30\n" +
 			"  newmake learn --full\n" +
 			"  newmake learn --exact\n" +
+			"  newmake learn --robust\n" +
 			"  newmake learn --format json",
 		RunE: func(_ *cobra.Command, args []string) error { return f.run(a, args) },
 	}
@@ -59,6 +60,7 @@ func learnCommand(a *app) *cobra.Command {
 	cmd.Flags().StringVar(&f.on, "on", "", "with --write: the day to write, 2026-06-30 (default: today)")
 	cmd.Flags().BoolVar(&f.full, "full", false, "all of it: each run's own, and how much runs differ")
 	cmd.Flags().BoolVar(&f.exact, "exact", false, "foretell each run by a search without it, and not by one step: as many times longer as there are runs")
+	cmd.Flags().BoolVar(&f.robust, "robust", false, "readings far from what all others say count for less, once the wrong ones are said and left out")
 	cmd.Flags().StringVar(&f.format, "format", "", "text or json (default: text, or by the ending of -o)")
 	completeFlag(cmd, "format", oneOf("text", "json"))
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
@@ -94,7 +96,7 @@ func (f learnFlags) run(a *app, runs []string) error {
 			return diag.Refuse("%s holds other things than what was learned of %q: move them into another file of the house first", name, g.Plant)
 		}
 	}
-	l, err := learn.From(g.Runs, g.Instruments, learn.Options{Exact: f.exact})
+	l, err := learn.From(g.Runs, g.Instruments, learn.Options{Exact: f.exact, Robust: f.robust})
 	if err != nil {
 		return diag.Refuse("nothing can be learned from these runs: %v", err)
 	}

@@ -28,6 +28,8 @@ type Document struct {
 	Settled   bool        `json:"settled"` // the search came to its end
 	Gross     []GrossLine `json:"grossErrors"`
 	Unused    []GrossLine `json:"unused"` // readings that the model does not come to
+	Robust    bool        `json:"robust,omitempty"`
+	Eased     []EasedLine `json:"countForLess,omitempty"` // where that was asked for, the least first
 	Constants []Line      `json:"constants"`
 	Together  []PairLine  `json:"together"`
 	Told      int         `json:"told"` // combinations of constants that the readings tell more of than was known
@@ -108,6 +110,13 @@ type OwnLine struct {
 	Usual  float64 `json:"usual,omitempty"` // what was taken for it before
 }
 
+// EasedLine is a reading that counts for less, being far from what all others say.
+type EasedLine struct {
+	Run     string  `json:"run"`
+	Reading string  `json:"reading"`
+	Weight  float64 `json:"weight"` // 1 is the whole
+}
+
 // DriftLine is a constant that does not stay.
 type DriftLine struct {
 	Words string  `json:"words"`
@@ -142,6 +151,10 @@ func (l *Learned) Document(g *Gathered, system recipe.System) *Document {
 	}
 	for _, x := range l.Unused {
 		d.Unused = append(d.Unused, gross(x))
+	}
+	d.Robust = l.Robust
+	for _, x := range l.Eased {
+		d.Eased = append(d.Eased, EasedLine{g.Runs[x.Run].Number, g.Runs[x.Run].Readings[x.Reading].Words, plan.RoundTo(x.Weight, 2)})
 	}
 	for _, f := range l.Found {
 		v := func(x float64) float64 { x, _ = inUnits(x, f.Kind, system); return x }

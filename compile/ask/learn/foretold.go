@@ -39,7 +39,7 @@ func (s *solution) predicted() ([]Predicted, error) {
 // foretoldAnew is predicted with constants that are found from all the other runs from the
 // beginning: nothing of the run is in them, nor in what is known of how runs scatter. How its
 // readings are weighed, and which are left out as wrong, is as all runs together have it.
-func (s *solution) foretoldAnew(runs []Run, known []constants.Constant) ([]Predicted, error) {
+func (s *solution) foretoldAnew(runs []Run, known []constants.Constant, o Options) ([]Predicted, error) {
 	var out []Predicted
 	for k, r := range s.m.runs {
 		if r.count() == 0 {
@@ -51,7 +51,7 @@ func (s *solution) foretoldAnew(runs []Run, known []constants.Constant) ([]Predi
 			if err != nil {
 				return nil, err
 			}
-			others, _, err := m.settle(&Learned{})
+			others, _, err := m.solve(&Learned{}, o)
 			if err != nil {
 				return nil, err
 			}
@@ -92,7 +92,7 @@ func (r *run) foretoldBy(known []constants.Constant, at map[string]float64, cova
 		return p, err
 	}
 	alone := m.runs[0]
-	alone.used, alone.had, alone.shake, alone.late = slices.Clone(r.used), r.had, r.shake, r.late
+	alone.used, alone.had, alone.shake, alone.late, alone.loose = slices.Clone(r.used), r.had, r.shake, r.late, r.loose
 	z, c := make([]float64, len(m.of)), mat.NewSymDense(len(m.of), nil)
 	for i, a := range m.keys {
 		z[i] = at[a]

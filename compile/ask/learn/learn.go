@@ -25,6 +25,9 @@ type Options struct {
 	// Exact foretells each run by constants that are found anew without it, from the
 	// beginning, and not by one step along the line: as many searches more as there are runs.
 	Exact bool
+	// Robust has readings count for less that are far from what all others say, once gross errors
+	// were said.
+	Robust bool
 }
 
 // From learns the constants of a house from runs, in the order of their days. known are
@@ -34,8 +37,8 @@ func From(runs []Run, known []constants.Constant, o Options) (*Learned, error) {
 	if err != nil {
 		return nil, err
 	}
-	l := &Learned{Unused: unused}
-	s, fit, err := m.settle(l)
+	l := &Learned{Unused: unused, Robust: o.Robust}
+	s, fit, err := m.solve(l, o)
 	if err != nil {
 		return nil, err
 	}
@@ -70,11 +73,20 @@ func From(runs []Run, known []constants.Constant, o Options) (*Learned, error) {
 	}
 	if o.Exact {
 		l.Exact = true
-		l.Predicted, err = s.foretoldAnew(runs, known)
+		l.Predicted, err = s.foretoldAnew(runs, known, o)
 	} else {
 		l.Predicted, err = s.predicted()
 	}
 	return l, err
+}
+
+// solve is settle, and the readings weighed where that is asked for.
+func (m *model) solve(l *Learned, o Options) (*solution, *leastsquares.Fit, error) {
+	s, fit, err := m.settle(l)
+	if err != nil || !o.Robust {
+		return s, fit, err
+	}
+	return m.robust(s, fit, l)
 }
 
 // settle searches for the constants of all runs, and for the readings that none explain, until

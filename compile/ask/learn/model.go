@@ -46,6 +46,7 @@ type run struct {
 	watched []int                // of these, those that are looked at where they are taken to be
 	shake   *mat.Dense           // readings by these: what one prior standard deviation does, there
 	late    []float64            // of each reading: what one standard deviation of each of its clocks does
+	loose   []float64            // of each reading: by how much it is taken to be less sure; nil where each counts whole
 	lower   *mat.TriDense        // root of the covariance of the readings that are used
 	first   int                  // row of its first reading that is used
 }
@@ -471,7 +472,7 @@ func (r *run) covariance(but []int) (*mat.Cholesky, error) {
 			}
 			w.SetSym(a, b, sum)
 		}
-		w.SetSym(a, a, w.At(a, a)+r.Readings[i].SD*r.Readings[i].SD)
+		w.SetSym(a, a, w.At(a, a)+r.Readings[i].SD*r.Readings[i].SD+r.eased(i))
 	}
 	var root mat.Cholesky
 	if !root.Factorize(w) {

@@ -128,8 +128,10 @@ type Learned struct {
 	Found     []Found
 	Together  []Pair // correlated by more than 0.9 either way
 	Gross     []Gross
+	Eased     []Eased // the least weight first; none unless asked for
 	Unused    []Gross // readings that the model does not come to
 	Predicted []Predicted
+	Robust    bool // readings that are far off count for less
 	Exact     bool // Predicted is by constants that were found anew without each run
 	Effects   []Effect
 	Scatter   []Scatter

@@ -30,6 +30,7 @@ func Text(w io.Writer, d *learn.Document, full bool) error {
 			t.Item("  "+g.Run, 9, fmt.Sprintf("%s: %s, %s %s", g.Reading, number(g.Said, g.Unit), number(math.Abs(g.Over), g.Unit), high(g.Over)))
 		}
 	}
+	t.eased(full)
 	if len(d.Drifts) > 0 {
 		t.Gap()
 		t.Line("What does not stay:")
@@ -51,6 +52,25 @@ func Text(w io.Writer, d *learn.Document, full bool) error {
 type text struct {
 	columns.Writer
 	d *learn.Document
+}
+
+// mostEased is how many readings that count for less are shown unless all is asked for.
+const mostEased = 5
+
+// eased are the readings that count for less.
+func (t *text) eased(full bool) {
+	if !t.d.Robust {
+		return
+	}
+	t.Gap()
+	t.Para(0, 2, fmt.Sprintf("Readings count for less from 1.345 standard deviations on (Huber): %d of %d do.", len(t.d.Eased), t.d.Readings))
+	for i, e := range t.d.Eased {
+		if i == mostEased && !full {
+			t.Line(fmt.Sprintf("  and %d more: --full", len(t.d.Eased)-i))
+			break
+		}
+		t.Item("  "+e.Run, 9, fmt.Sprintf("%s: %s of it", e.Reading, number(100*e.Weight, "%")))
+	}
 }
 
 // skipped are the runs that nothing is learned from, those with one reason together.
