@@ -128,7 +128,25 @@ func TestCoolItOnlyWhereItCools(t *testing.T) {
 		return ""
 	}
 	assert.Contains(t, words(10e3), "Cool it when it passes")
-	assert.Contains(t, words(0), "Nothing cools this vessel")
+	assert.Contains(t, words(0), "Nothing cools this vessel: it comes to some {} by itself")
+}
+
+// What is said of a ferment that is too warm speaks of cooling where there is some.
+func TestTooWarmWithoutCooling(t *testing.T) {
+	for coolsW, want := range map[float64]string{0: "nothing cools", 50: "takes out"} {
+		_, list := planOf(t, func(b *recipe.Batch) {
+			for _, v := range b.Ferm.Vessels {
+				v.CoolsW, v.Cooler = coolsW, recipe.Cooler{}
+			}
+			b.Ferm.HoldHighC = 25
+			b.Ferm.HoldLowC = 20
+		})
+		at := slices.IndexFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeHoldLeft })
+		require.GreaterOrEqual(t, at, 0)
+		assert.Contains(t, list[at].Reason, want)
+		assert.Equal(t, coolsW == 0, strings.Contains(list[at].Help, "a fermenter that is cooled"), list[at].Help)
+		assert.NotContains(t, list[at].Reason, "0 kW at most")
+	}
 }
 
 // The share of the low wines that comes out as hearts is computed: a run stopped

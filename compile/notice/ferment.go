@@ -100,7 +100,8 @@ func holdLeft(w *writer, r numbers.Ferment) {
 	}
 	above, below := r.Leaves(low, high)
 	if above != nil {
-		say("rises", above.Farthest, "a cooler set, less yeast, or more cooling", fmt.Sprintf("%q takes out %s at most", r.Vessel.Name, w.say.Power(r.CoolMostW/1000)))
+		help, why := cooling(w, r)
+		say("rises", above.Farthest, help, why)
 	}
 	if below != nil && (r.DryS == 0 || below.First.TimeS < r.DryS) {
 		why := fmt.Sprintf("%q is warmed by the yeast alone", r.Vessel.Name)
@@ -111,17 +112,26 @@ func holdLeft(w *writer, r numbers.Ferment) {
 	}
 }
 
+// cooling says what a fermenter takes out, and what helps against more heat than that.
+func cooling(w *writer, r numbers.Ferment) (help, why string) {
+	if !r.Vessel.HasCooling() {
+		return "a cooler set, less yeast, or a fermenter that is cooled", fmt.Sprintf("nothing cools %q", r.Vessel.Name)
+	}
+	return "a cooler set, less yeast, or more cooling", fmt.Sprintf("%q takes out %s at most", r.Vessel.Name, w.say.Power(r.CoolMostW/1000))
+}
+
 // fermentHeat says if the ferment gets too warm, and why.
 func fermentHeat(w *writer, r numbers.Ferment, y *recipe.Yeast) {
 	if y.HighC == 0 || r.PeakTempC <= max(y.HighC, w.b.Ferm.HoldHighC)+0.5 {
 		return
 	}
+	help, why := cooling(w, r)
 	d := diag.Diagnostic{
 		At:      w.at(recipe.PathHold),
 		Summary: fmt.Sprintf("the ferment comes to %s; %s works up to %s", w.say.Temp(r.PeakTempC), y.Name, w.say.Temp(y.HighC)),
-		Reason: fmt.Sprintf("it gives off %s at its greatest, and %q takes out %s at most",
-			w.say.Power(r.PeakHeatW/1000), r.Vessel.Name, w.say.Power(r.CoolMostW/1000)),
-		Help: "a cooler set, less yeast, or more cooling", Related: declared(r.Vessel),
+		Reason:  fmt.Sprintf("it gives off %s at its greatest, and %s", w.say.Power(r.PeakHeatW/1000), why),
+		Help:    help,
+		Related: declared(r.Vessel),
 	}
 	if r.PeakTempC > y.MostC && y.MostC > 0 {
 		d.Code = diag.CodeYeastKilled

@@ -43,7 +43,8 @@ func fermentJobs(n *numbers.Batch) []Job {
 	case n.Ferm.HoldHighC == 0:
 		hold = plan.Say("Ferment.")
 	case !n.Fermented.Vessel.HasCooling():
-		hold = plan.Say("Ferment. Nothing cools this vessel: see that it does not pass {}.", plan.Of(n.Ferm.HoldHighC, plan.Celsius))
+		hold = plan.Say("Ferment. Nothing cools this vessel: it comes to some {} by itself, and is not meant to pass {}.",
+			plan.Of(f.PeakTempC, plan.Celsius), plan.Of(n.Ferm.HoldHighC, plan.Celsius))
 	}
 	out := []Job{fill, pitch}
 	if n.Mashed.InFermenter { // it ran in from the tun

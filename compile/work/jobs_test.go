@@ -146,7 +146,7 @@ func TestWhatGoesIntoTheFerment(t *testing.T) {
 		want   string
 	}{
 		"not held":       {0, recipe.Vessel{}, ""},
-		"nothing cools":  {30, recipe.Vessel{}, " Nothing cools this vessel: see that it does not pass {}."},
+		"nothing cools":  {30, recipe.Vessel{}, " Nothing cools this vessel: it comes to some {} by itself, and is not meant to pass {}."},
 		"something does": {30, recipe.Vessel{CoolsW: 1000}, " Cool it when it passes {}."},
 	} {
 		n.Ferm.HoldHighC, n.Fermented.Vessel = c.highC, &c.vessel
