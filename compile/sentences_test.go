@@ -166,3 +166,25 @@ func TestHeartsOfTheLowWines(t *testing.T) {
 	assert.Less(t, early, 90.0, "not nearly all")
 	assert.Zero(t, share(func(b *recipe.Batch) { b.Spirit.Feints = false }), "without feints it is the hearts' own share")
 }
+
+// One moment is one number: where a run ends, its curve, its table and its sheet say the
+// same, and a cask is as full in the forecast as when it is filled.
+func TestOneMomentIsOneNumber(t *testing.T) {
+	for _, stop := range []float64{0.01, 0.02, 0.033, 0.05, 0.10} {
+		p, _ := planOf(t, func(b *recipe.Batch) { b.Strip.StopAt.Value = stop })
+		p.Round()
+		for _, r := range []plan.Run{p.Strip, p.Spirit} {
+			end := r.Curve[len(r.Curve)-1]
+			assert.Equal(t, r.Fractions[len(r.Fractions)-1].VapourC, end.VapourC, "%s, stop %g", r.Still, stop)
+		}
+		for step, c := range map[string]float64{"strip.heat": p.Strip.Curve[0].VapourC, "spirit.heat": p.Spirit.Curve[0].VapourC,
+			"strip.collect": p.Strip.Fractions[0].VapourC, "spirit.tails": p.Spirit.Fractions[3].VapourC} {
+			read := stepOf(t, p, step).Read
+			assert.Equal(t, c, read[len(read)-1].Should.Value, "%s, stop %g", step, stop)
+		}
+		if f := p.Cask.Fill; f != nil {
+			y := p.Cask.Forecast[0]
+			assert.Equal(t, []float64{f.VolumeL, f.Proof, f.ProofGallons}, []float64{y.VolumeL, y.Proof, y.ProofGallons})
+		}
+	}
+}

@@ -362,12 +362,12 @@ func (x *CaskBand) noNumber() string {
 
 func (x *CaskYear) round() {
 	x.AgeYears = RoundTo(x.AgeYears, 2)
-	x.VolumeL = RoundTo(x.VolumeL, 1)
-	x.AbvPct = RoundTo(x.AbvPct, 1)
+	x.VolumeL = RoundTo(x.VolumeL, 2)
+	x.AbvPct = RoundTo(x.AbvPct, 2)
 	x.Proof = RoundTo(x.Proof, 1)
 	x.PureL = RoundTo(x.PureL, 2)
 	x.ProofGallons = RoundTo(x.ProofGallons, 2)
-	x.WineGallons = RoundTo(x.WineGallons, 2)
+	x.WineGallons = RoundTo(x.WineGallons, 3)
 }
 
 func (x *CaskYear) noNumber() string {
@@ -1742,7 +1742,7 @@ func (x *RunBands) noNumber() string {
 func (x *RunPoint) round() {
 	x.Min = RoundTo(x.Min, 2)
 	x.PotC = RoundTo(x.PotC, 2)
-	x.VapourC = RoundTo(x.VapourC, 2)
+	x.VapourC = RoundTo(x.VapourC, 1)
 	x.AbvPct = RoundTo(x.AbvPct, 2)
 	x.Proof = RoundTo(x.Proof, 1)
 	x.PotAbvPct = RoundTo(x.PotAbvPct, 2)

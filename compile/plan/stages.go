@@ -246,7 +246,7 @@ func (r Run) Over(litres float64) Quantity {
 type RunPoint struct {
 	Min       float64 `json:"min" places:"2"`
 	PotC      float64 `json:"potC" places:"2"`
-	VapourC   float64 `json:"vapourC" places:"2"`
+	VapourC   float64 `json:"vapourC" places:"1"`
 	AbvPct    float64 `json:"abvPct" places:"2"`
 	Proof     float64 `json:"proof" places:"1"`
 	PotAbvPct float64 `json:"potAbvPct" places:"2"`
@@ -313,12 +313,12 @@ type Cask struct {
 // CaskYear is one cask at an age.
 type CaskYear struct {
 	AgeYears     float64 `json:"ageYears" places:"2"`
-	VolumeL      float64 `json:"volumeL" places:"1"`
-	AbvPct       float64 `json:"abvPct" places:"1"`
+	VolumeL      float64 `json:"volumeL" places:"2"`
+	AbvPct       float64 `json:"abvPct" places:"2"`
 	Proof        float64 `json:"proof" places:"1"`
 	PureL        float64 `json:"pureL" places:"2"`
 	ProofGallons float64 `json:"proofGallons" places:"2"`
-	WineGallons  float64 `json:"wineGallons" places:"2"` // US gal at 60 F
+	WineGallons  float64 `json:"wineGallons" places:"3"` // US gal at 60 F
 }
 
 // Volume is what is in it as a Quantity.
