@@ -30,7 +30,13 @@ import (
 // is nil if a stage could not be computed at all; a plan that comes with errors
 // shows how the batch would go wrong, and is not to be worked from.
 func Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
-	p, list := compiled(b, &numbers.Memo{}, Printed)
+	return CompileIn(b, nil)
+}
+
+// CompileIn is Compile of a batch whose work is done in given hours; nil for those that its
+// own clock gives.
+func CompileIn(b *recipe.Batch, hours work.Hours) (*plan.Plan, diag.List) {
+	p, list := compiled(b, &numbers.Memo{}, Printed, hours)
 	if p != nil {
 		p.Round()
 	}
@@ -49,20 +55,20 @@ const (
 // Numbers runs the stages of a batch and no more: no words, no notices, no plan.
 // What it gives with an error is as far as it came.
 func Numbers(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*numbers.Batch, error) {
-	n, _, err := stages(b, memo, why)
+	n, _, err := stages(b, memo, why, nil)
 	return n, err
 }
 
 // stages gives the numbers of a batch, and the work up to the end of its stripping run,
 // which the ferment waits for.
-func stages(b *recipe.Batch, memo *numbers.Memo, why Purpose) (n *numbers.Batch, toWashRun []work.Job, err error) {
+func stages(b *recipe.Batch, memo *numbers.Memo, why Purpose, hours work.Hours) (n *numbers.Batch, toWashRun []work.Job, err error) {
 	b = lot.OnBasis(b.AsToday())
 	n = &numbers.Batch{Batch: b}
 	numbers.BoilsAhead(memo, b)
 	if n.Mashed, err = numbers.Mash(memo, b); err != nil {
 		return n, toWashRun, err
 	}
-	if toWashRun, err = fermentAndStrip(n, memo); err != nil {
+	if toWashRun, err = fermentAndStrip(n, memo, hours); err != nil {
 		return n, toWashRun, err
 	}
 	if n.Distilled, err = numbers.Distilled(memo, b, n.Stripped.LowWines); err != nil {
@@ -110,8 +116,9 @@ const mostPasses = 3
 // somebody is there to light the still; when that is longer than was asked for,
 // both are computed again with the hours that the clock gives. The jobs are the work so
 // far.
-func fermentAndStrip(n *numbers.Batch, memo *numbers.Memo) (jobs []work.Job, err error) {
+func fermentAndStrip(n *numbers.Batch, memo *numbers.Memo, hours work.Hours) (jobs []work.Job, err error) {
 	clock, noClock := work.ClockOf(n.Batch)
+	clock = clock.In(hours)
 	stands := 0.0
 	for range mostPasses {
 		if n.Fermented, err = numbers.Fermented(memo, n.Batch, n.Mashed, stands); err != nil {
@@ -134,8 +141,8 @@ func fermentAndStrip(n *numbers.Batch, memo *numbers.Memo) (jobs []work.Job, err
 
 // compiled is the numbers of a batch, what they show, and the plan that is made
 // of them.
-func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, diag.List) {
-	n, toWashRun, err := stages(b, memo, why)
+func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose, hours work.Hours) (*plan.Plan, diag.List) {
+	n, toWashRun, err := stages(b, memo, why, hours)
 	list := notice.Stages(n, err)
 	if err != nil {
 		return nil, list
@@ -155,6 +162,7 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*plan.Plan, dia
 		return nil, append(list, notice.Start(n.Batch, err)...)
 	}
 	var slots []schedule.Slot
+	clock = clock.In(hours)
 	p.Schedule, slots = clock.Scheduled(n.Batch, jobs, n.Fermented.Curve)
 	p.Law = law.Held(n.Batch, hearts, distilled(slots), p.Cask)
 	list = append(list, notice.Law(n.Batch, p.Law)...)

@@ -120,7 +120,7 @@ func staged(t testing.TB, b *recipe.Batch) (*numbers.Batch, *plan.Plan) {
 	memo := &numbers.Memo{}
 	n, err := Numbers(b, memo, Printed)
 	require.NoError(t, err)
-	p, list := compiled(b, memo, Printed)
+	p, list := compiled(b, memo, Printed, nil)
 	require.NotNil(t, p, list.Error())
 	return n, p
 }

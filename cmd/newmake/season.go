@@ -18,9 +18,9 @@ import (
 
 // seasonFlags are what a person asks of a season.
 type seasonFlags struct {
-	on, format, output, units, house, part, printed string
-	effort, week, draws                             int
-	full                                            bool
+	on, format, output, units, house, part, printed, sheets string
+	effort, week, draws                                     int
+	full                                                    bool
 }
 
 func seasonCommand(a *app) *cobra.Command {
@@ -36,15 +36,18 @@ func seasonCommand(a *app) *cobra.Command {
 			"the same effort give the same plan.\n\n" +
 			"As html it is a page with one picture of vessels, people and boiler; --week prints one\n" +
 			"week for the wall, --part buy what has to be bought by when, with what is in store taken\n" +
-			"off. As ics it is one calendar: put it over the one before, and its events move. --odds\n" +
-			"draws what is not known of the house and of each run, and says how often all of it is met.\n" +
-			"--printed names the plan that people work from, written before as json: the new one then\n" +
-			"changes as little of it as it can.",
+			"off. --sheets DIR writes what is worked from: a run sheet for each run to come, with what\n" +
+			"flows into it and the hours that the season gives it, and a page for each day with the work\n" +
+			"of all runs. As ics it is one calendar: put it over the one before, and its events move.\n" +
+			"--odds draws what is not known of the house and of each run, and says how often all of it\n" +
+			"is met. --printed names the plan that people work from, written before as json: the new one\n" +
+			"then changes as little of it as it can.",
 		Example: "  newmake season\n" +
 			"  newmake season Spring -o spring.html\n" +
 			"  newmake season Spring --week 2 -o week.html\n" +
 			"  newmake season Spring --part buy -o buy.csv\n" +
 			"  newmake season Spring -o spring.ics\n" +
+			"  newmake season Spring --sheets spring-sheets\n" +
 			"  newmake season Spring --on 2026-04-22 --printed spring.json",
 		RunE: func(_ *cobra.Command, args []string) error {
 			switch len(args) {
@@ -65,11 +68,15 @@ func seasonCommand(a *app) *cobra.Command {
 	cmd.Flags().IntVar(&f.draws, "odds", 0, "draw it so many times: how often what is asked for is met")
 	cmd.Flags().StringVar(&f.printed, "printed", "", "the plan that people work from, as json: change little of it")
 	cmd.Flags().StringVar(&f.part, "part", "", "one part: buy")
+	cmd.Flags().StringVar(&f.sheets, "sheets", "", "write the sheets of all runs and days into this folder")
 	cmd.Flags().IntVar(&f.week, "week", 0, "one week, for the wall, counted from 1")
 	cmd.Flags().BoolVar(&f.full, "full", false, "every run, day and tank, and what each thing more would bring")
 	completeFlag(cmd, "units", oneOf("us", "si"))
 	completeFlag(cmd, "part", oneOf("buy"))
-	cmd.MarkFlagsMutuallyExclusive("part", "week", "full")
+	cmd.MarkFlagsMutuallyExclusive("part", "week", "full", "sheets")
+	cmd.MarkFlagsMutuallyExclusive("sheets", "output")
+	cmd.MarkFlagsMutuallyExclusive("sheets", "format")
+	cmd.MarkFlagsMutuallyExclusive("sheets", "odds")
 	return cmd
 }
 
@@ -106,6 +113,9 @@ func (f seasonFlags) run(a *app, name string) error {
 	src, err := a.load(f.house, "")
 	if err != nil {
 		return a.cannot(err, format)
+	}
+	if f.sheets != "" {
+		return f.writeSheets(a, src, q)
 	}
 	s, said, err := weeks.Of(src, q)
 	if err != nil {

@@ -19,6 +19,43 @@ type Clock struct {
 	zone  *time.Location
 	shift recipe.Shift
 	crew  int
+	hours Hours
+}
+
+// Hours are from when to when tasks are done, by their keys, where that was settled
+// elsewhere: a season sees to what one batch knows nothing of.
+type Hours map[string]Done
+
+// Done is when a task is done, how long it has waited, and how long nobody would be there.
+type Done struct {
+	From, To         time.Time
+	Wait, OutOfShift time.Duration
+}
+
+// In is the clock of work that is done in given hours. A task that has none follows the one
+// before it as closely as it would otherwise.
+func (c Clock) In(hours Hours) Clock {
+	c.hours = hours
+	return c
+}
+
+// settle moves slots to their given hours.
+func (c Clock) settle(slots []schedule.Slot) {
+	if c.hours == nil {
+		return
+	}
+	by := time.Duration(0)
+	for i := range slots {
+		s := &slots[i]
+		s.Wait, s.WaitWhy, s.OutOfShift = 0, "", 0
+		h, ok := c.hours[s.Key]
+		if !ok {
+			s.Start, s.End = s.Start.Add(by), s.End.Add(by)
+			continue
+		}
+		by = h.To.Sub(s.End)
+		s.Start, s.End, s.Wait, s.OutOfShift = h.From.In(c.zone), h.To.In(c.zone), h.Wait, h.OutOfShift
+	}
 }
 
 // ErrZone says that the plant's zone is not known.
@@ -33,7 +70,7 @@ func ClockOf(b *recipe.Batch) (Clock, error) {
 		return Clock{}, ErrZone
 	}
 	start, err := schedule.Civil(s.Year, s.Month, s.Day, s.Hour, s.Minute, zone)
-	return Clock{start, zone, p.Shift, p.Crew}, err
+	return Clock{start: start, zone: zone, shift: p.Shift, crew: p.Crew}, err
 }
 
 // zones are those that were read, by name: reading one takes files and as long as
@@ -93,7 +130,9 @@ func (c Clock) Scheduled(b *recipe.Batch, jobs []Job, curve []ferment.Point) (pl
 		if at < 0 {
 			continue
 		}
-		slot := schedule.Run(schedule.Input{Start: all[at].End, Shift: c.shift, Zone: c.zone, Tasks: []schedule.Task{jobs[i].Task}})[0]
+		one := schedule.Run(schedule.Input{Start: all[at].End, Shift: c.shift, Zone: c.zone, Tasks: []schedule.Task{jobs[i].Task}})
+		c.settle(one)
+		slot := one[0]
 		all = append(all, slot)
 		steps = append(steps, step(b, &jobs[i], slot))
 	}
@@ -118,5 +157,7 @@ func (c Clock) place(jobs []Job) []schedule.Slot {
 			tasks = append(tasks, jobs[i].Task)
 		}
 	}
-	return schedule.Run(schedule.Input{Start: c.start, Shift: c.shift, Crew: c.crew, Zone: c.zone, Tasks: tasks})
+	slots := schedule.Run(schedule.Input{Start: c.start, Shift: c.shift, Crew: c.crew, Zone: c.zone, Tasks: tasks})
+	c.settle(slots)
+	return slots
 }

@@ -18,7 +18,7 @@ import (
 
 // costs reads the prices of a house.
 func costs(n *tree.Node, h *house.House, diags *diag.List) recipe.Costs {
-	c := recipe.Costs{PerKg: map[string]float64{}}
+	c := recipe.Costs{PerKg: map[string]float64{}, BagKg: map[string]float64{}, BagsAPallet: map[string]int{}}
 	if n == nil {
 		return c
 	}
@@ -46,6 +46,7 @@ func costs(n *tree.Node, h *house.House, diags *diag.List) recipe.Costs {
 			diags.Add(tree.UnknownName("grain, yeast, enzyme or addition", l.Get("name"), known))
 			continue
 		}
+		packs(&c, name, l, diags)
 		if q := l.Quantity(); q != nil {
 			if p, _ := quantity.ParsePrice(q.Item.Unit); p.Per != nil && p.Per.Measures[0].Kind == quantity.Bushel {
 				if bushelKg := bushelOf(h, name); bushelKg > 0 {
@@ -57,6 +58,24 @@ func costs(n *tree.Node, h *house.House, diags *diag.List) recipe.Costs {
 		c.PerKg[name] = price(&c, l, quantity.Mass, "lb", diags)
 	}
 	return c
+}
+
+// packs reads in which bags something comes.
+func packs(c *recipe.Costs, name string, l *tree.Node, diags *diag.List) {
+	bag := l.Get("bag")
+	if bag == nil {
+		return
+	}
+	c.BagKg[name] = bag.SI
+	stacked := l.Get("stacked")
+	if stacked == nil {
+		return
+	}
+	n := int(stacked.SI)
+	if float64(n) != stacked.SI {
+		diags.Add(diag.Diagnostic{Code: diag.CodeWholeNumber, At: stacked.At(), Summary: "bags are counted, and " + stacked.Item.Num + " is none of the numbers", Help: "write a whole number"})
+	}
+	c.BagsAPallet[name] = n
 }
 
 // bushelOf is what a trade bushel of a grain weighs, 0 where the library does not

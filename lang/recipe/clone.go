@@ -40,7 +40,7 @@ func (b *Batch) Clone() *Batch {
 	}
 	c.Ferm.Yeast = own(b.Ferm.Yeast, map[*Yeast]*Yeast{})
 	c.Cask.Kind = own(b.Cask.Kind, map[*CaskWood]*CaskWood{})
-	c.Costs.PerKg = maps.Clone(b.Costs.PerKg)
+	c.Costs.PerKg, c.Costs.BagKg, c.Costs.BagsAPallet = maps.Clone(b.Costs.PerKg), maps.Clone(b.Costs.BagKg), maps.Clone(b.Costs.BagsAPallet)
 	c.Promises = slices.Clone(b.Promises)
 	c.Models = maps.Clone(b.Models)
 	for name, m := range c.Models {

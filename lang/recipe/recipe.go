@@ -330,6 +330,8 @@ type Climate struct {
 type Costs struct {
 	Currency    string
 	PerKg       map[string]float64 // by grain, yeast, enzyme name
+	BagKg       map[string]float64 // what one bag holds, by the same names; nothing where nobody says
+	BagsAPallet map[string]int
 	PerKWh      float64
 	PerM3Water  float64
 	PerCask     float64 // a new one

@@ -24,6 +24,7 @@ var excused = map[string]string{
 	"Plant.Costs": "the batch has its own, Batch.Costs", "Plant.Climate": "the cask has its own, Cask.Climate",
 	"Vessel.Kind": "what the vessel is", "Vessel.Name": "what it is called: the values that refer to it do so by name",
 	"Vessel.Where": "places", "Vessel.Within": "how sure its figures are: no value of its own", "Tank.Name": "as Vessel.Name", "Tank.Where": "places", "Costs.Where": "places",
+	"Costs.BagKg": "how it is bought: no plan of a batch is otherwise by it", "Costs.BagsAPallet": "as BagKg",
 
 	"Standard.Title": "a name", "Standard.Law": "a name", "Standard.Parts": "names", "Standard.Notes": "what no program can test",
 	"Standard.Conditions": "what a standard asks is compared as a whole, apart from the values",

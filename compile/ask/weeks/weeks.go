@@ -159,6 +159,20 @@ func Of(src *front.Source, q Question) (*season.Season, diag.List, error) {
 	return s, said, nil
 }
 
+// Sheets is Of with the plans of its runs, to work from.
+func Sheets(src *front.Source, q Question) (*season.Season, []season.Sheet, diag.List, error) {
+	q.Quick = true
+	p, said, err := Problem(src, q)
+	if p == nil || err != nil {
+		return nil, nil, said, err
+	}
+	s, sheets, err := season.Sheets(p)
+	if err != nil {
+		return nil, nil, said, Refused(err)
+	}
+	return s, sheets, said, nil
+}
+
 // Refused is why a season cannot be planned, for a person.
 func Refused(err error) error {
 	var b *season.BatchError

@@ -19,7 +19,8 @@ const (
 	BuyCask     = "cask"
 )
 
-// Bags of grain, and how many lie on a pallet (common practice).
+// Bags of grain, and how many lie on a pallet, where the costs of the house say nothing
+// (common practice).
 const (
 	bagSIKg   = 25.0
 	bagUSKg   = 50 * 0.45359237
@@ -36,6 +37,8 @@ type need struct {
 	by               record.Date
 	run              string
 	price            float64 // of a unit; 0: not said
+	bag              float64 // of what comes in bags: what one holds
+	stacked          int     // of them on a pallet
 }
 
 // buy is what has to be there, on the day before it is used, week by week. What is in store
@@ -64,11 +67,13 @@ func (s *solver) buy(out *Season) *BuyList {
 		store[what] = amount
 	}
 	weeks := map[record.Date]float64{}
+	stacked := map[string]int{}
 	for _, n := range needs {
+		stacked[n.what] = n.stacked
 		monday := mondayOf(n.by)
 		k := len(list.Lines) - 1
 		if k < 0 || list.Lines[k].What != n.what || list.Lines[k].Kind != n.kind || mondayOf(record.ReadDate(list.Lines[k].By)) != monday {
-			list.Lines = append(list.Lines, Buy{What: n.what, Kind: n.kind, By: n.by.String(), Unit: n.unit, Priced: n.price > 0, Runs: []string{}})
+			list.Lines = append(list.Lines, Buy{What: n.what, Kind: n.kind, By: n.by.String(), Unit: n.unit, Priced: n.price > 0, PackOf: n.bag, Runs: []string{}})
 			k++
 		}
 		b := &list.Lines[k]
@@ -86,16 +91,18 @@ func (s *solver) buy(out *Season) *BuyList {
 			list.Unpriced = append(list.Unpriced, n.what)
 		}
 	}
-	bag := bagUSKg
-	if out.Units == "si" {
-		bag = bagSIKg
-	}
 	for i := range list.Lines {
 		b := &list.Lines[i]
 		b.Need, b.Store, b.Buy, b.Cost = to(b.Need, 3), to(b.Store, 3), to(b.Buy, 3), to(b.Cost, 2)
-		if b.Kind == BuyGrain && b.Buy > 0 {
-			b.Packs, b.PackOf = int(math.Ceil(b.Buy/bag-1e-9)), to(bag, 3)
-			b.Pallets = to(float64(b.Packs)/bagsLayed, 1)
+		if bag := list.Lines[i].PackOf; bag > 0 && b.Buy > 0 {
+			b.Packs = int(math.Ceil(b.Buy/bag - 1e-9))
+			if n := stacked[b.What]; n > 0 {
+				b.Pallets = to(float64(b.Packs)/float64(n), 1)
+			}
+		}
+		b.PackOf = to(b.PackOf, 3)
+		if b.Packs == 0 {
+			b.PackOf = 0
 		}
 	}
 	var mondays []record.Date
@@ -118,7 +125,9 @@ func (s *solver) needs(r Run, f *flowed, w *want) []need {
 	mash := record.DateOf(moment(r.Mash)).After(-1)
 	add := func(what, kind string, kg float64, by record.Date) {
 		if kg > 0 {
-			out = append(out, need{what, kind, "kg", kg, by, r.Number, b.Costs.PerKg[what]})
+			n := need{what: what, kind: kind, unit: "kg", amount: kg, by: by, run: r.Number, price: b.Costs.PerKg[what]}
+			n.bag, n.stacked = bagOf(b, what, kind)
+			out = append(out, n)
 		}
 	}
 	if w.done == nil {
@@ -154,9 +163,23 @@ func (s *solver) needs(r Run, f *flowed, w *want) []need {
 				soak = t.Start
 			}
 		}
-		out = append(out, need{what, BuyCask, "each", float64(r.Casks), record.DateOf(moment(soak)).After(-1), r.Number, price})
+		out = append(out, need{what: what, kind: BuyCask, unit: "each", amount: float64(r.Casks), by: record.DateOf(moment(soak)).After(-1), run: r.Number, price: price})
 	}
 	return out
+}
+
+// bagOf is what a bag of something holds, and how many lie on a pallet: as the costs of the
+// house say, and of a grain as is common else. 0: it comes in none.
+func bagOf(b *recipe.Batch, what, kind string) (kg float64, stacked int) {
+	kg, stacked = b.Costs.BagKg[what], b.Costs.BagsAPallet[what]
+	if kind != BuyGrain {
+		return kg, stacked
+	}
+	common := bagUSKg
+	if b.Units == recipe.SI {
+		common = bagSIKg
+	}
+	return cmp.Or(kg, common), cmp.Or(stacked, bagsLayed)
 }
 
 // Casks as the list calls them.

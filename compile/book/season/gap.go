@@ -36,6 +36,7 @@ func (s *solver) gap() Gap {
 			g.By = s.kindOfResource(limit.By[0])
 		}
 	}
+	g.Most += s.open
 	g.Proved = g.Met == g.Most
 	if g.Most > 0 {
 		g.Share = to(float64(g.Most-g.Met)/float64(g.Most), 3)

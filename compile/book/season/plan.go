@@ -34,6 +34,7 @@ type solver struct {
 	placed  *search.Placed
 	flows   *flows
 	steps   int // of the search, so far
+	open    int // runs that casks are short of, and that were not looked for any more
 }
 
 // ErrZone says that the plant's zone is not known.
@@ -235,7 +236,7 @@ func (c *course) printed(r *Run, a *axis) *course {
 
 // mostRounds is how often the search is run for casks that were counted short, or work
 // that takes longer than in a house at work.
-const mostRounds = 4
+const mostRounds = 8
 
 func (s *solver) solve() {
 	effort := s.effort()
@@ -248,8 +249,17 @@ func (s *solver) solve() {
 		s.placed, _ = search.Improve(&s.built.Problem, begin, effort)
 		s.steps += effort
 		s.flows = flow(s.ways(), s.today(), s.steady, s.memo, s.axis, s.Plant)
-		if round == mostRounds-1 || !s.longer() && !s.short() {
+		more := s.short()
+		if round == mostRounds-1 {
+			s.open = len(more)
 			return
+		}
+		if longer := s.longer(); !longer && len(more) == 0 {
+			return
+		}
+		for _, w := range more {
+			s.list = append(s.list, w)
+			w.kind = 1 + s.kindOf(len(s.list)-1)
 		}
 	}
 }
@@ -452,10 +462,9 @@ func (b block) differs(o block, within int) bool {
 	return false
 }
 
-// short asks for one run more of each batch whose casks come short although all its runs
-// are in time; false where there is none.
-func (s *solver) short() bool {
-	var more []*want
+// short is one run more of each batch whose casks come short although all its runs are in
+// time.
+func (s *solver) short() (more []*want) {
 	done := map[string]bool{}
 	for i, c := range s.Asks.Casks {
 		if done[c.Batch] || s.casksBy(c.Batch, s.axis.on(c.By).to) >= s.askedBy(c) || !s.allInTime(c.Batch, s.axis.on(c.By).to) {
@@ -464,11 +473,7 @@ func (s *solver) short() bool {
 		done[c.Batch] = true
 		more = append(more, &want{demand: i, course: s.courses[c.Batch], from: s.from, to: s.lastMinute() - 1, due: s.axis.on(c.By).to})
 	}
-	for _, w := range more {
-		s.list = append(s.list, w)
-		w.kind = 1 + s.kindOf(len(s.list)-1)
-	}
-	return len(more) > 0
+	return more
 }
 
 // askedBy is how many casks of a line's batch are asked for by its day.

@@ -278,6 +278,29 @@ func TestBuyAndOdds(t *testing.T) {
 		}
 	}
 	assert.InDelta(t, used-500, corn, 0.1)
+	// The bags are those that the costs of the house name; of grain else those of the trade.
+	own := problem(t, "Spring", "", "oats              0.28 USD/lb", "oats              0.28 USD/lb in bags of 40 lb, pallets of 30", "distillers-yeast  14.50 USD/lb", "distillers-yeast  14.50 USD/lb in bags of 0.5 kg")
+	own.Effort, own.Quick = 30, true
+	packed := 0
+	for _, l := range planned(t, own).Buy.Lines {
+		switch {
+		case l.What == "oats" && l.Buy > 0:
+			packed++
+			assert.InDelta(t, 40*0.45359237, l.PackOf, 0.001)
+			assert.InDelta(t, float64(l.Packs)/30, l.Pallets, 0.051)
+			assert.Less(t, float64(l.Packs-1)*l.PackOf, l.Buy)
+		case l.Kind == season.BuyYeast:
+			packed++
+			assert.InDelta(t, 0.5, l.PackOf, 1e-9)
+			assert.Zero(t, l.Pallets, "nobody says how many lie on one")
+		case l.What == "corn" && l.Buy > 0:
+			packed++
+			assert.InDelta(t, 50*0.45359237, l.PackOf, 0.001)
+		case l.Kind == season.BuyCask:
+			assert.Zero(t, l.PackOf)
+		}
+	}
+	assert.Greater(t, packed, 3)
 	grain := 0.0
 	for _, l := range s.Buy.Lines {
 		if l.Kind == season.BuyGrain {

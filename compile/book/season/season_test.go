@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -13,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile/book/season"
+	"newmake/compile/plan"
 	"newmake/lang/check"
 	"newmake/lang/recipe"
 )
@@ -108,4 +110,34 @@ func TestSpring(t *testing.T) {
 	b, err := json.Marshal(again)
 	require.NoError(t, err)
 	assert.JSONEq(t, string(a), string(b))
+}
+
+// TestSheets: what a run is worked from has the numbers and the hours of the season.
+func TestSheets(t *testing.T) {
+	p := problem(t, "Spring", "")
+	p.Effort, p.Quick = 60, true
+	s, sheets, err := season.Sheets(p)
+	require.NoError(t, err)
+	require.Len(t, sheets, len(s.Runs))
+	for i, x := range sheets {
+		r := s.Runs[i]
+		assert.Equal(t, r.Number, x.Run)
+		assert.InDelta(t, r.Hearts.ProofGallons, x.Plan.Summary.HeartsProofGal, 0.02, "run %s", r.Number)
+		assert.True(t, slices.ContainsFunc(x.Plan.Plant.Vessels, func(v plan.Vessel) bool { return v.Use == "ferment" && v.Name == r.Fermenter }))
+		n := 0
+		for _, step := range x.Plan.Schedule.Steps {
+			task, ok := key(r.Tasks, step.ID)
+			if !ok {
+				assert.True(t, step.ID == "fill.keep" || step.Attend == plan.Alone || strings.HasPrefix(step.ID, "ferment.round") || step.Stage == "cask", step.ID)
+				continue
+			}
+			n++
+			assert.Equal(t, task.Start, step.Start, "run %s, %s", r.Number, step.ID)
+			assert.Equal(t, task.End, step.End, "run %s, %s", r.Number, step.ID)
+		}
+		assert.Equal(t, r.Filled, x.Plan.Schedule.End, "run %s", r.Number)
+		if x.Plan.Cask.Casks > 0 { // else the fill is that of a cask with what was left before
+			assert.Len(t, r.Tasks, n, "run %s", r.Number)
+		}
+	}
 }

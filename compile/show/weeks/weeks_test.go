@@ -338,3 +338,16 @@ func TestBuy(t *testing.T) {
 	assert.Contains(t, b.String(), "\ncorn,grain,2026-04-06,500,46.4,453.6,kg,20,22.68,0.5,100.5,USD,'=1\n")
 	assert.Contains(t, b.String(), "\nlime,chemical,2026-04-19,1,0,1,kg,0,0,0,,USD,2\n")
 }
+
+// TestCasksAfter: casks that are full only after the last day are not counted with those
+// that are full by it.
+func TestCasksAfter(t *testing.T) {
+	s := spring()
+	var out bytes.Buffer
+	require.NoError(t, Text(&out, s, Options{}))
+	assert.Contains(t, out.String(), ": 2 batches, 1 cask, 64 proof gallons.")
+	s.Summary.CasksAfter = 2
+	out.Reset()
+	require.NoError(t, Text(&out, s, Options{}))
+	assert.Contains(t, out.String(), ": 2 batches, 1 cask (2 later), 64 proof gallons.")
+}

@@ -1,0 +1,150 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+
+	"newmake/compile/ask/bands"
+	"newmake/compile/ask/weeks"
+	"newmake/compile/book/season"
+	"newmake/compile/front"
+	"newmake/compile/front/revision"
+	"newmake/compile/plan"
+	"newmake/compile/show/formats"
+	show "newmake/compile/show/weeks"
+	"newmake/lang/wholefile"
+	"newmake/lang/words"
+)
+
+// sheetFile is one file of a folder of sheets.
+type sheetFile struct {
+	name string
+	text []byte
+}
+
+// writeSheets writes what a season is worked from: a run sheet a run to come, and a page a
+// day. All of it is made before anything is written.
+func (f seasonFlags) writeSheets(a *app, src *front.Source, q weeks.Question) error {
+	s, made, said, err := weeks.Sheets(src, q)
+	if err != nil {
+		return a.cannot(err, "text")
+	}
+	if s == nil {
+		return a.noAnswer(said, "text")
+	}
+	a.show(said)
+	var all []sheetFile
+	sources := map[string]*plan.Source{}
+	for i := range made {
+		x := &made[i]
+		name := x.Recipe.Name
+		if sources[name] == nil {
+			source, note := revision.Begin(src, name)()
+			a.notes(note)
+			sources[name] = source
+		}
+		x.Plan.Source = sources[name]
+		bands.Put(x.Plan, x.Recipe)
+		if front.Broken(x.Diags) {
+			a.say("run %s of %s is not to be worked from as it is planned, and has no sheet: newmake check says why", x.Run, name)
+			continue
+		}
+		if x.Done || !q.On.IsZero() && x.Plan.Schedule.End[:len("2026-04-07")] < q.On.String() {
+			continue // what was begun has its sheet
+		}
+		text, err := formats.Plan(x.Plan, "html", formats.Options{})
+		if err != nil {
+			return err
+		}
+		all = append(all, sheetFile{"run-" + plainName(x.Run) + "-" + plainName(name) + ".html", text})
+	}
+	made = slices.DeleteFunc(made, func(x season.Sheet) bool { return front.Broken(x.Diags) })
+	runs, days := len(all), 0
+	for _, date := range show.DaysOf(s, made) {
+		if !q.On.IsZero() && date < q.On.String() {
+			continue
+		}
+		var out bytes.Buffer
+		if err := show.DayText(&out, s, made, date); err != nil {
+			return err
+		}
+		all, days = append(all, sheetFile{date + ".txt", out.Bytes()}), days+1
+	}
+	if len(all) == 0 {
+		return usage("the season has no work to come, so there are no sheets to write")
+	}
+	if err := a.putSheets(f.sheets, all); err != nil {
+		return err
+	}
+	a.say("wrote the sheets of %s and %s to %s", words.Count(runs, "run"), words.Count(days, "day"), f.sheets)
+	return nil
+}
+
+// sheetName is what a file of such a folder is called.
+var sheetName = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2}\.txt|run-[^/]*\.html)$`)
+
+// putSheets writes a folder of sheets, each of them whole. Nothing is written over a file
+// that is no such sheet. Sheets of an earlier plan that this one has not are named, and
+// left to be taken away by those who put them there.
+func (a *app) putSheets(folder string, all []sheetFile) error {
+	if err := os.MkdirAll(folder, 0o777); err != nil {
+		return usage("cannot make the folder %s: %v", folder, wholefile.Reason(err))
+	}
+	there, err := os.ReadDir(folder)
+	if err != nil {
+		return usage("cannot read the folder %s: %v", folder, wholefile.Reason(err))
+	}
+	for _, x := range all {
+		at := filepath.Join(folder, x.name)
+		was, err := os.ReadFile(at)
+		switch {
+		case errors.Is(err, fs.ErrNotExist):
+		case err != nil:
+			return usage("cannot read %s, which would be written over: %v; nothing was written", at, wholefile.Reason(err))
+		case firstWords(was) != firstWords(x.text):
+			return usage("%s is no sheet of a season: nothing was written; name another folder", at)
+		}
+	}
+	for _, x := range all {
+		at := filepath.Join(folder, x.name)
+		err := uninterrupted(func() error {
+			_, err := a.disk.Write(at, x.text)
+			return err
+		})
+		if err != nil {
+			return usage("cannot write %s: %v", at, wholefile.Reason(err))
+		}
+	}
+	for _, e := range there {
+		if sheetName.MatchString(e.Name()) && !slices.ContainsFunc(all, func(x sheetFile) bool { return x.name == e.Name() }) {
+			a.say("%s is of an earlier plan, and this one has no such sheet: take it away", filepath.Join(folder, e.Name()))
+		}
+	}
+	return nil
+}
+
+// firstWords are those by which a sheet is known: how a page begins, or what a day's does.
+func firstWords(text []byte) string {
+	line, _, _ := strings.Cut(string(text), "\n")
+	return strings.Join(strings.Fields(line)[:min(2, len(strings.Fields(line)))], " ")
+}
+
+// plainName is a name as a file may have it anywhere: small letters, digits and hyphens.
+func plainName(name string) string {
+	plain := strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
+			return r
+		case r >= 'A' && r <= 'Z':
+			return r - 'A' + 'a'
+		}
+		return '-'
+	}, name)
+	return strings.Trim(plain, "-")
+}

@@ -1,0 +1,98 @@
+package weeks
+
+import (
+	"io"
+	"slices"
+	"time"
+
+	"newmake/compile/book/season"
+	"newmake/compile/measure"
+	"newmake/compile/plan"
+	"newmake/compile/show/columns"
+	"newmake/compile/show/text"
+	"newmake/lang/words"
+)
+
+// DaysOf are the days on which sheets have work, 2026-04-07, in order. On a day on which
+// nobody is there nobody reads a ferment.
+func DaysOf(s *season.Season, sheets []season.Sheet) []string {
+	var out []string
+	for _, x := range sheets {
+		for _, step := range x.Plan.Schedule.Steps {
+			if at := dateOf(step.Start); wanted(step) && !shut(s, at) && !slices.Contains(out, at) {
+				out = append(out, at)
+			}
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// filling says on the day of the fill what the sheet of one run alone does not know: that
+// what was left before goes into its casks too.
+func (v say) filling(x season.Sheet, date string) string {
+	for _, r := range v.s.Runs {
+		if r.Number == x.Run && r.Casks != x.Plan.Cask.Casks && dateOf(r.Filled) == date {
+			return "With what runs before it left, " + words.Count(r.Casks, "cask") + " of this batch " + map[bool]string{true: "is", false: "are"}[r.Casks == 1] + " filled, not the " + words.Count(x.Plan.Cask.Casks, "cask") + " of the sheet below."
+		}
+	}
+	return ""
+}
+
+// wanted says that a step of the work wants somebody. Years in wood are no work.
+func wanted(s plan.Step) bool { return s.Attend != plan.Alone && s.Stage != "cask" }
+
+// shut says that nobody is there on a day of the season.
+func shut(s *season.Season, date string) bool {
+	return slices.ContainsFunc(s.Days, func(d season.Day) bool { return d.Date == date && d.Open == "" })
+}
+
+// DayText writes a day's sheet: what is done of each run on it, with what is measured out,
+// what should be read, and the dangers in full.
+func DayText(w io.Writer, s *season.Season, sheets []season.Sheet, date string) error {
+	var runs []season.Sheet
+	first := map[string]time.Time{}
+	for _, x := range sheets {
+		for _, step := range x.Plan.Schedule.Steps {
+			if !wanted(step) || dateOf(step.Start) != date {
+				continue
+			}
+			if at := moment(step.Start); first[x.Run].IsZero() || at.Before(first[x.Run]) {
+				first[x.Run] = at
+			}
+		}
+		if !first[x.Run].IsZero() {
+			runs = append(runs, x)
+		}
+	}
+	slices.SortStableFunc(runs, func(a, b season.Sheet) int { return first[a.Run].Compare(first[b.Run]) })
+	p := &page{columns.Writer{}, of(s), all}
+	p.Strong("Work of " + moment(date).Format("Mon 2 Jan 2006") + ", " + safe(s.Plant))
+	for _, d := range s.Days {
+		if d.Date == date && d.Open != "" {
+			there := measure.Clock(d.Open) + " to " + measure.Clock(d.Close)
+			if len(d.Who) > 0 {
+				there += ": " + safe(join(d.Who))
+			}
+			p.Para(0, 2, there)
+		}
+	}
+	for _, x := range runs {
+		p.Gap()
+		p.Strong("RUN " + safe(x.Run))
+		if n := p.filling(x, date); n != "" {
+			p.Para(2, 4, n)
+		}
+		if _, err := io.WriteString(w, p.String()); err != nil {
+			return err
+		}
+		if err := text.Write(w, x.Plan, text.Options{Units: p.u, Days: []string{date}}); err != nil {
+			return err
+		}
+		p.Writer = columns.Writer{}
+	}
+	p.Gap()
+	p.Para(0, 0, text.SafetyLine)
+	_, err := io.WriteString(w, p.String())
+	return err
+}
