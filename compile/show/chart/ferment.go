@@ -43,13 +43,13 @@ func Ferment(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 		taken  func(Taken) float64
 		band   func(b plan.FermentBand) (low, high float64) // nil where there is none
 	}{
-		{"gravity, SG", 112, func(i int) float64 { return f.Curve[i].SG }, func(v float64) string { return measure.Number(v, 3) },
+		{"gravity, SG", 92, func(i int) float64 { return f.Curve[i].SG }, func(v float64) string { return measure.Number(v, 3) },
 			"gravity", func(t Taken) float64 { return t.Value },
 			func(b plan.FermentBand) (float64, float64) { return b.LowSG, b.HighSG }},
-		{"temperature, " + tempUnit(u), 100, func(i int) float64 { return temp(u, f.Curve[i].TempC) }, func(v float64) string { return measure.Number(v, 0) + " " + tempUnit(u) },
+		{"temperature, " + tempUnit(u), 86, func(i int) float64 { return temp(u, f.Curve[i].TempC) }, func(v float64) string { return measure.Number(v, 0) + " " + tempUnit(u) },
 			"temperature", func(t Taken) float64 { return temp(u, t.Value) },
 			func(b plan.FermentBand) (float64, float64) { return temp(u, b.LowC), temp(u, b.HighC) }},
-		{"acidity, pH", 70, func(i int) float64 { return f.Curve[i].PH }, func(v float64) string { return measure.Number(v, 1) }, "", nil, nil},
+		{"acidity, pH", 62, func(i int) float64 { return f.Curve[i].PH }, func(v float64) string { return measure.Number(v, 1) }, "", nil, nil},
 	}
 	top := 24.0
 	for k, g := range panels {

@@ -74,7 +74,7 @@ func stepOf(s plan.Step, p *part, numbers map[string]care, named map[string]bool
 }
 
 // What to do takes so many characters of a line beside one reading, and beside two.
-var besideChars = map[int]int{1: 100, 2: 74}
+var besideChars = map[int]int{1: 100, 2: 100}
 
 // besideText puts the only row of readings on the line of what to do, if that leaves room
 // for the words: it has no more than the last two instruments read.

@@ -26,7 +26,7 @@ type view struct {
 	DaysChart, MashChart, FermentChart, StripChart, SpiritChart, CaskChart chart.Chart
 	MashDay, FermentLog, Filling                                           part
 	StripDays, SpiritDays                                                  []part // one a charge
-	MashOpposite                                                           bool   // its picture is opposite its steps
+	MashOpposite, StripOpposite                                            bool   // its picture is opposite its steps
 }
 
 // part is the steps of one part of the sheet.
@@ -40,7 +40,9 @@ type part struct {
 	Dated   bool   // the first step of each day says which
 	Begin   *begin // what all its clocks hang on
 	Days    []day
-	Size    string // of its rows: tall, or what fills the page
+	Size    string  // of its rows: tall, or what fills the page
+	Rows    float64 // how many are written in
+	FixedMM float64 // about how much of its page the rest takes
 }
 
 // begin is the moment from which a part's clock counts, for those who are late.
@@ -86,27 +88,27 @@ func (v *view) fill() {
 	v.Filling = v.part("filling", "fill", "Steps of reduction and filling", func(s plan.Step) bool { return s.Stage == "fill" })
 	v.MashOpposite = v.weighMM()+figureMM+pxMM*float64(v.MashChart.H) <= pageMM
 	if v.MashOpposite {
-		v.MashDay.sizes(0)
+		v.MashDay.sizes(0, 1)
 	} else {
-		v.MashDay.sizes(v.MashChart.H)
+		v.MashDay.sizes(v.MashChart.H, 1)
 	}
-	v.FermentLog.sizes(v.FermentChart.H)
+	v.FermentLog.sizes(v.FermentChart.H, 3)
+	v.StripOpposite = v.FermentLog.leftMM() >= figureHighMM(v.StripChart.H)
+	if v.StripOpposite {
+		v.FermentLog.Notes = 0
+	}
 	for i := range v.StripDays {
-		v.StripDays[i].sizes(v.StripChart.H * firstOnly(i))
+		chartPx := v.StripChart.H
+		if v.StripOpposite || i > 0 {
+			chartPx = 0
+		}
+		v.StripDays[i].sizes(chartPx, 2)
 	}
 	for i := range v.SpiritDays {
-		v.SpiritDays[i].sizes(0) // its picture is opposite
+		v.SpiritDays[i].sizes(0, 0) // its picture is opposite
 	}
-	v.Filling.sizes(int((22 + 12*float64(p.Cask.Casks)) / pxMM)) // the casks, below it
+	v.Filling.sizes(int((22+12*float64(p.Cask.Casks))/pxMM), 2) // the casks, below it
 	v.Filling.Notes = 0
-}
-
-// firstOnly is 1 for the first charge of a still, which has the picture.
-func firstOnly(i int) int {
-	if i == 0 {
-		return 1
-	}
-	return 0
 }
 
 // charges are the parts of a still, one a charge: what comes before the first is with the

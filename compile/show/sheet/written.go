@@ -816,6 +816,20 @@ func writeFerment(w *markup.Page, f says, d *view) {
 		v3 := &d.FermentLog
 		writeSteps(w, f, v3)
 	}
+	if d.StripOpposite {
+		w.Raw(`
+<figure class="opposite-day">`)
+		{
+			v4 := &d.StripChart
+			chart.Draw(w, v4)
+		}
+		w.Raw(`<figcaption><b>For strip day, opposite.</b> `)
+		{
+			v5 := &d.StripChart
+			writeMarked(w, f, v5)
+		}
+		w.Raw(`</figcaption></figure>`)
+	}
 	w.Raw(`
 </section>
 `)
@@ -827,10 +841,10 @@ func writeFigure(w *markup.Page, f says, d *chart.Chart) {
 		chart.Draw(w, d)
 	}
 	w.Raw(`<figcaption>`)
-	if d.Banded() {
-		w.Raw(`Grey: where it should be 9 times in 10. `)
+	{
+		writeMarked(w, f, d)
 	}
-	w.Raw(`Mark yours with x.</figcaption></figure>`)
+	w.Raw(`</figcaption></figure>`)
 }
 
 func writeFilling(w *markup.Page, f says, d *view) {
@@ -987,6 +1001,13 @@ func writeLate(w *markup.Page, f says, d *begin) {
 			w.Raw(`</b>, was <i></i> so add <i></i> min to every clock</p>`)
 		}
 	}
+}
+
+func writeMarked(w *markup.Page, f says, d *chart.Chart) {
+	if d.Banded() {
+		w.Raw(`Grey: where it should be 9 times in 10. `)
+	}
+	w.Raw(`Mark yours with x.`)
 }
 
 func writeMash(w *markup.Page, f says, d *view) {
@@ -1893,7 +1914,7 @@ func writeStrip(w *markup.Page, f says, d *view) {
 </dl>`)
 				}
 			}
-			if v1.StripChart.ID != "" && v4.Charge < 2 {
+			if v1.StripChart.ID != "" && v4.Charge < 2 && !(v1.StripOpposite) {
 				w.Raw(`
 `)
 				{
@@ -2069,7 +2090,24 @@ table.trims tbody td { height: auto; }
   .work { display: flex; flex-direction: column; min-height: calc(100vh - 1mm); }
   .work > * { flex: none; }
   .work > .rows-fill { flex: auto; margin-bottom: 0; }
-  .work > .notes { flex: auto; }
+  .work > .notes { flex: auto; }`)
+	{
+		v4 := d.Fills()
+		for v5 := range v4 {
+			v6 := &v4[v5]
+			w.Raw(`
+  #`)
+			w.Name(v6.ID)
+			w.Raw(` .read td, #`)
+			w.Name(v6.ID)
+			w.Raw(` .read th { height: calc((100vh - `)
+			w.Float(v6.FixedMM)
+			w.Raw(`mm) / `)
+			w.Float(v6.Rows)
+			w.Raw(`); }`)
+		}
+	}
+	w.Raw(`
 }
 .due { text-align: right; font-size: 10.5pt; }
 .due b { font-size: 12pt; font-weight: normal; }
@@ -2174,26 +2212,26 @@ table.trims tbody td { height: auto; }
 .brief-cautions dt { font-weight: bold; }
 .brief-foot { font-size: 9pt; line-height: 1.16; margin: 0; }`)
 		{
-			v4 := d.ShortSizes()
-			for v5 := range v4 {
-				v6 := &v4[v5]
+			v7 := d.ShortSizes()
+			for v8 := range v7 {
+				v9 := &v7[v8]
 				w.Raw(`
 .brief-`)
-				w.Name(v6.Name)
+				w.Name(v9.Name)
 				w.Raw(` .brief-do { font-size: `)
-				w.Float(v6.WordsPt)
+				w.Float(v9.WordsPt)
 				w.Raw(`pt; line-height: 1.16; }
 .brief-`)
-				w.Name(v6.Name)
+				w.Name(v9.Name)
 				w.Raw(` .brief-steps .brief-do, .brief-`)
-				w.Name(v6.Name)
+				w.Name(v9.Name)
 				w.Raw(` .brief-steps .clock { height: `)
-				w.Float(v6.RowMM)
+				w.Float(v9.RowMM)
 				w.Raw(`mm; }
 .brief-`)
-				w.Name(v6.Name)
+				w.Name(v9.Name)
 				w.Raw(` .brief-cautions { font-size: `)
-				w.Float(v6.CarePt)
+				w.Float(v9.CarePt)
 				w.Raw(`pt; }`)
 			}
 		}
@@ -2380,11 +2418,17 @@ func writeWeigh(w *markup.Page, f says, d *view) {
 	}
 	if d.MashOpposite {
 		w.Raw(`
-`)
+<figure class="opposite-day">`)
 		{
 			v12 := &d.MashChart
-			writeFigure(w, f, v12)
+			chart.Draw(w, v12)
 		}
+		w.Raw(`<figcaption><b>For mash day, opposite.</b> `)
+		{
+			v13 := &d.MashChart
+			writeMarked(w, f, v13)
+		}
+		w.Raw(`</figcaption></figure>`)
 	}
 	w.Raw(`
 </section>
