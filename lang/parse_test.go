@@ -173,7 +173,7 @@ func TestSyntaxErrors(t *testing.T) {
 		{"heat to 80 ℃", "NM0105", "℃", "type `°C` instead"},
 		{"co\u200brn 5 lb", "NM0105", "\u200b", "invisible character"},
 		{"add rye;", "NM0109", ";", "take it out"},
-		{"promise hearts 38 gal +/- 2 gal", "NM0109", "+/", "within 2 gal"},
+		{"promise hearts 38 gal +/- 2 gal", "NM0109", "+/", "within 0.002"},
 		// what no text may hold
 		{"corn 5 lb \x00", "NM0103", "\x00", "NUL"},
 		{"at \"a\x1b[31m\"", "NM0103", "\x1b", "U+001B"},

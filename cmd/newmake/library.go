@@ -121,6 +121,15 @@ func libraryOf(path string) (*house.House, string, error) {
 	return src.House.House, src.House.Root, nil
 }
 
+// unitsHere is the system of the house in whose folder one stands; Both in no house.
+func unitsHere() quantity.System {
+	h, _, err := libraryOf(".")
+	if err != nil {
+		return quantity.Both
+	}
+	return h.Units()
+}
+
 // completeLibrary offers kinds first, then the names of that kind.
 func completeLibrary(_ *cobra.Command, args []string, _ string) ([]cobra.Completion, cobra.ShellCompDirective) {
 	h, _, err := libraryOf(".")

@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -60,13 +61,69 @@ func TestAHouseInLitresReadsNoGallons(t *testing.T) {
 		[]string{"gauge", "400 L at 70 % vol at 20 C, reduce to 63.5 % vol"},
 		[]string{"gauge", "fill 250 L at 63.5 % vol from 70 % vol"},
 	)
+	noGallons(t, asked, exitUsage)
+}
+
+// noGallons asks, and looks for the units of the United States in all that is answered.
+func noGallons(t *testing.T, asked [][]string, not int) {
 	for _, args := range asked {
 		code, out, said := command(args...)
-		require.NotEqual(t, exitUsage, code, "%v: %s", args, said)
+		require.NotEqual(t, not, code, "%v: %s", args, said)
 		require.NotEmpty(t, out+said, args)
 		for _, line := range strings.Split(out+said, "\n") {
+			if slices.ContainsFunc(ofBoth, func(words string) bool { return strings.Contains(line, words) }) {
+				continue
+			}
 			found := customary.FindString(line) + customaryUnits.FindString(line)
 			assert.Empty(t, found, "%s: %s", strings.Join(args, " "), line)
 		}
 	}
+}
+
+// ofBoth are lines of help and of questions that set the two systems side by side.
+var ofBoth = []string{
+	"proof and % abv at 60 F beside gallons", "(40 % abv is 80 proof), % vol at 20 C beside litres",
+	"us for a house that counts in gallons", "stays one, for it is measured at 60 F and a % abv at 20 C",
+	"of a US proof hydrometer", "water to a litre (half a gallon)",
+}
+
+// TestHelpInLitres: help in a house of litres is in litres.
+func TestHelpInLitres(t *testing.T) {
+	t.Chdir("../../examples/herring-stair")
+	asked := [][]string{{"help"}, {"gauge"}, {"size"}}
+	for _, c := range shownCommands(root(&app{env: func(string) string { return "" }})) {
+		asked = append(asked, []string{"help", c.Name()}, []string{c.Name(), "--help"})
+	}
+	require.Greater(t, len(asked), 40)
+	noGallons(t, asked, exitFault)
+	_, out, _ := command("help", "size")
+	require.NotContains(t, out, "--proof")
+	require.Contains(t, out, "--lpa")
+}
+
+// TestRefusalsInLitres: what is not understood is answered in the units of the house.
+func TestRefusalsInLitres(t *testing.T) {
+	stair := t.TempDir()
+	require.NoError(t, os.CopyFS(stair, os.DirFS("../../examples/herring-stair")))
+	t.Chdir(stair)
+	var asked [][]string
+	for _, words := range []string{"reading 63.5", "reading 63.5 at 20 C", "400 L", "400 kg", "400 L at 70", "400 at 70 % vol", "400 L at 70 % vol reduce",
+		"400 L at 70 % vol, reduce to 63", "400 L at 70 % vol, reduce to 80 % vol", "fill 250 L from 70 % vol", "fill 250 L at", "blah", "reduce to 40 % vol",
+		"400 L at 70 % vol, fill 250", "400 L at 170 % vol", "400 L at 70 % vol, blend with", "reading 63.5 % vol at 300 C", "reading 63.5 % vol, solids",
+		"400 L at 70 % vol, tank 12", "reading 63.5 % vol at 18 C, hydrometer", "reading 63 % abw at 20 C", "reading 63 % vol at 20 C, thermometer 1",
+		"60 % vol, reduce to 40 % vol", "400 L at 60 % vol, solids 5 g/L", "400 L at 60", "400 °", "400 L at 20 degrees", "400 L at 5 %"} {
+		asked = append(asked, []string{"gauge", words})
+	}
+	for _, tried := range []string{"bill=5", "bill=300 L", "bill.barley=lots", "bill.two-row-malt=5 L", "ferment.hold=4 m", "ferment.hold=5", "cask.entry=64", "cask.entry=x",
+		"mash.water=", "mash.water=3 kg", "mash.water=}", "mash.water=#", "spirit.foreshots=12", "spirit.stop=5 %", "spirit.hearts=5", "nothing=1"} {
+		asked = append(asked, []string{"plan", "grey-creel.batch", "--batch", "Grey Creel", "--try", tried})
+	}
+	for _, wanted := range [][]string{{"--lpa", "many"}, {"--lpa", "-5"}, {"--wash", "5"}, {"--wash", "5 kg"}, {"--casks", "0"}, {"--casks", "x"}, {"--lpa", "90000"}, {"--bottles", "9"},
+		{"--cut", "hearts", "--abv", "96"}, {"--cut", "hearts", "--abv", "strong"}, {"--cut", "hearts"}, {"--cut", "tails"}, {"--two-row-malt", "5 L"}, {}} {
+		asked = append(asked, append([]string{"size", "grey-creel.batch", "--batch", "Grey Creel"}, wanted...))
+	}
+	for _, words := range [][]string{{"why", "grey-creel.batch", "nothing"}, {"library", "steel"}, {"explain", "volum"}, {"cellar", "--on", "now"}, {"ledger", "now"}, {"review", "1"}, {"record", "1"}} {
+		asked = append(asked, words)
+	}
+	noGallons(t, asked, exitFault)
 }

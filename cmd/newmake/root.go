@@ -2,11 +2,16 @@ package main
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"newmake/compile/show/formats"
+	"newmake/lang/quantity"
+	"newmake/lang/wording"
 )
 
 const shortHelp = `newmake turns a whiskey batch, written as text, into numbers and a run sheet.
@@ -62,8 +67,36 @@ func root(a *app) *cobra.Command {
 	} {
 		root.AddCommand(withSchema(a, command(a)))
 	}
+	help := root.HelpFunc()
+	root.SetHelpFunc(func(cmd *cobra.Command, args []string) {
+		inUnits(cmd, unitsHere())
+		help(cmd, args)
+	})
 	return root
 }
+
+// inUnits gives the help of a command in the units of a system: who counts in litres is
+// shown no flag and no example of proof. Words stand in quotes there for the shell.
+func inUnits(cmd *cobra.Command, reader quantity.System) {
+	if reader != quantity.SI {
+		return
+	}
+	quoted := func(text string) string {
+		return strings.ReplaceAll(wording.Restated(strings.ReplaceAll(text, `"`, "\x00"), reader), "\x00", `"`)
+	}
+	cmd.Long = wording.Prose(cmd.Long, reader)
+	cmd.Use = ofProof.ReplaceAllString(cmd.Use, "")
+	cmd.Example = strings.Join(slices.DeleteFunc(strings.Split(quoted(cmd.Example), "\n"), func(line string) bool {
+		return strings.Contains(line, "--proof") || strings.Contains(line, "proof gallon") || strings.Contains(line, "LPA") && strings.Contains(line, "--units si")
+	}), "\n")
+	cmd.LocalFlags().VisitAll(func(f *pflag.Flag) {
+		f.Usage = quoted(f.Usage)
+		f.Hidden = f.Hidden || strings.HasPrefix(f.Name, "proof")
+	})
+}
+
+// ofProof is a choice in the form of a command.
+var ofProof = regexp.MustCompile(`--proof[a-z-]* N \| `)
 
 // noSuchCommand says which command may have been meant, and runs none.
 func noSuchCommand(cmd *cobra.Command, args []string) error {

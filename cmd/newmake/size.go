@@ -22,8 +22,8 @@ import (
 
 const sizeShort = `newmake size finds the batch that gives what is wanted.
 
-  newmake size ferry-landing.batch --proof-gallons 60
-  newmake size ferry-landing.batch --cut hearts --proof 142
+  newmake size ferry-landing.batch --casks 2
+  newmake size ferry-landing.batch --cut hearts --abv 71 % vol
 
 newmake help size has more of them.
 `
@@ -40,15 +40,14 @@ func sizeCommand(a *app) *cobra.Command {
 		Use:   "size FILE|BATCH (--casks N | --bottles N | --proof-gallons N | --lpa N | --wash VOLUME | --GRAIN WEIGHT | --cut hearts (--proof N | --abv N))",
 		Short: "The batch that fills so many casks, or the cut that gives a strength",
 		Long: "size asks the plan's question the other way round. It finds how large the batch has to be\n" +
-			"to fill so many casks or bottles, to give so many proof gallons of hearts, so many litres of\n" +
-			"pure alcohol in them or so much wash, or to use up a weight of one grain; or where the\n" +
-			"hearts have to end to average a proof, or a strength by volume at 20 C.\n\n" +
+			"to fill so many casks or bottles, to give so much alcohol in the hearts or so much wash, or to\n" +
+			"use up a weight of one grain; or where the hearts have to end to average a strength.\n\n" +
 			"The batch is made larger as a whole: grain, liquor, doses, and the foreshots and cuts that\n" +
 			"are measured by volume. Vessels, heat and times stay, so that the whole plan is computed\n" +
 			"again for each size that is tried; it is no rule of three. If a vessel is too small, or the\n" +
 			"law or the plant stands in the way, size says so, and which size goes.\n\n" +
-			"It prints the lines that change, in amounts that can be measured out: grain to a pound or\n" +
-			"half a kilogram, water to half a gallon or a litre, small amounts finer. The figures below\n" +
+			"It prints the lines that change, in amounts that can be measured out: grain to half a\n" +
+			"kilogram (1 lb), water to a litre (half a gallon), small amounts finer. The figures below\n" +
 			"them are of those amounts. The largest size that fits the plant is named too. -w writes the\n" +
 			"lines as a variant: at the end of the batch's own file, or with -w=FILE into a new file of\n" +
 			"the house. Nothing is ever written over.",
@@ -60,8 +59,8 @@ func sizeCommand(a *app) *cobra.Command {
 			"  newmake size ferry-landing.batch --corn 500 lb\n" +
 			"  newmake size ferry-landing.batch --cut hearts --proof 142\n" +
 			"  newmake size ferry-landing.batch --cut hearts --abv 71 % vol\n" +
-			"  newmake size ferry-landing.batch --proof-gallons 60 -w --name \"Ferry Landing, small\"\n" +
-			"  newmake size ferry-landing.batch --proof-gallons 60 --format json",
+			"  newmake size ferry-landing.batch --casks 1 -w --name \"Ferry Landing, small\"\n" +
+			"  newmake size ferry-landing.batch --casks 1 --format json",
 		ValidArgsFunction: completeBatches,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 0 {

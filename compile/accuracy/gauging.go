@@ -7,6 +7,7 @@ import (
 	"newmake/compile/ask/proofing"
 	"newmake/compile/matter/fluid"
 	"newmake/compile/measure"
+	"newmake/lang/quantity"
 )
 
 func gauging(m *measurer) Section {
@@ -79,7 +80,7 @@ func gauging(m *measurer) Section {
 
 // asked is what newmake gauge answers, and what is published.
 func (m *measurer) asked(question, result string, want float64) [2]float64 {
-	q, list := proofing.Read(question)
+	q, list := proofing.Read(question, quantity.Both)
 	if list.HasErrors() {
 		m.fail(list)
 		return [2]float64{0, want}

@@ -146,7 +146,7 @@ func (c *completer) lines(b *schema.Block) {
 		if i := strings.Index(text, f.Name); i > 0 { // an example with a clock before it
 			text = text[i:]
 		}
-		c.add(Proposal{Label: f.Name, Text: text, Sort: Line, Detail: f.Form(), Doc: f.Doc})
+		c.add(Proposal{Label: f.Name, Text: text, Sort: Line, Detail: f.FormFor(c.s.Units()), Doc: wording.Prose(f.Doc, c.s.Units())})
 	}
 	if b.Any != nil {
 		for _, slot := range b.Any.Slots()[:min(1, len(b.Any.Slots()))] {
@@ -167,7 +167,7 @@ func (c *completer) after(f *schema.Field, items []lang.Item) {
 	for _, want := range expected(f.Pattern(), items) {
 		switch {
 		case want.Op == schema.Literal:
-			c.add(Proposal{Label: want.Word, Text: want.Word, Sort: Word, Detail: f.Form(), Doc: f.Doc})
+			c.add(Proposal{Label: want.Word, Text: want.Word, Sort: Word, Detail: f.FormFor(c.s.Units()), Doc: wording.Prose(f.Doc, c.s.Units())})
 		case want.Slot == "parent":
 			for _, n := range c.s.names(f.Name) {
 				c.name(n, f.Name)

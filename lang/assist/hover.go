@@ -30,7 +30,7 @@ func (s *Snapshot) Hover(offset int) (markdown string, at Place) {
 	}
 	at = p.cap.At()
 	if p.cap.Kind != quantity.None && p.cap.Item.Kind != lang.Word {
-		return value(n.Field, p.cap), at
+		return value(n.Field, p.cap, s.Units()), at
 	}
 	if text := s.named(p); text != "" {
 		return text, at
@@ -41,21 +41,21 @@ func (s *Snapshot) Hover(offset int) (markdown string, at Place) {
 // line is the page of a line in short.
 func line(f *schema.Field, word string, reader quantity.System) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "```newmake\n%s\n```\n%s\n", f.Form(), f.Doc)
+	fmt.Fprintf(&b, "```newmake\n%s\n```\n%s\n", f.FormFor(reader), wording.Prose(f.Doc, reader))
 	for _, fact := range explain.Facts(f, reader) {
 		fmt.Fprintf(&b, "\n- %s", fact)
 	}
 	if word == "" {
 		word = f.Name
 	}
-	if word != "" && len(explain.Ask(word, quantity.Both).Pages) > 0 {
+	if word != "" && len(explain.Ask(word, reader).Pages) > 0 {
 		fmt.Fprintf(&b, "\n\n`newmake explain %s` has the page.", word)
 	}
 	return b.String()
 }
 
 // value is what a quantity means.
-func value(f *schema.Field, c *tree.Capture) string {
+func value(f *schema.Field, c *tree.Capture, reader quantity.System) string {
 	it := c.Item
 	var b strings.Builder
 	fmt.Fprintf(&b, "**%s**: %s", it.String(), c.Kind)
@@ -72,7 +72,7 @@ func value(f *schema.Field, c *tree.Capture) string {
 			}
 		}
 	}
-	fmt.Fprintf(&b, "\n\n`%s`: %s", f.Form(), f.Doc)
+	fmt.Fprintf(&b, "\n\n`%s`: %s", f.FormFor(reader), wording.Prose(f.Doc, reader))
 	return b.String()
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"newmake/lang/schema"
+	"newmake/lang/wording"
 )
 
 // Signature is the form of the line at a place, and which of its values comes next.
@@ -33,7 +34,7 @@ func (s *Snapshot) Signature(offset int) (Signature, bool) {
 	if f == nil {
 		return Signature{}, false
 	}
-	out := Signature{Form: f.Form(), Doc: f.Doc, Next: -1}
+	out := Signature{Form: f.FormFor(s.Units()), Doc: wording.Prose(f.Doc, s.Units()), Next: -1}
 	next := slices.DeleteFunc(expected(f.Pattern(), items), func(want *schema.Shape) bool { return want.Op != schema.Slot })
 	from := 0
 	for _, slot := range f.Slots() {

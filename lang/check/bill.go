@@ -174,7 +174,7 @@ func lineKg(b *reader, l billLine, total float64) (float64, bool) {
 		if l.grain.TestWeightKg == 0 {
 			b.add(diag.Diagnostic{
 				Code: diag.CodeNoTestWeight, Summary: fmt.Sprintf("nobody says what a trade bushel of `%s` weighs", l.grain.Name), At: l.cap.At(),
-				Help:   "write a weight, or `distillers-bushel` (56 lb of any grain), or give the grain a `bushel` line in the house",
+				Help:   wording.Prose("write a weight, or `distillers-bushel` (56 lb of any grain), or give the grain a `bushel` line in the house", l.cap.At().Units()),
 				Reason: "a trade bushel is a volume: it weighs what its grain weighs",
 			})
 			return 0, false

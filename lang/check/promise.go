@@ -73,7 +73,7 @@ func readPromise(b *reader, l *tree.Node) (recipe.Promise, bool) {
 	}
 	if q.Item.Unit == "" {
 		d.Code = diag.CodeNoUnit
-		d.Summary = fmt.Sprintf("`%s` needs a unit: %s is wanted", q.Item.Num, tree.KindList(p.Kinds))
+		d.Summary = fmt.Sprintf("`%s` needs a unit: %s is wanted", q.Item.Num, tree.KindList(p.Kinds, q.At().Units()))
 	}
 	b.add(d)
 	return e, false

@@ -17,6 +17,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/wording"
 )
 
 // Change is one value and what it is to be.
@@ -53,8 +54,18 @@ type Line struct {
 }
 
 // Apply makes the changes to a batch of a house. The batch has to be free of
-// errors. The error is a diag.List.
+// errors. The error is a diag.List, in the units of the house.
 func Apply(h *check.House, b *recipe.Batch, changes []Change) (*Result, error) {
+	r, err := apply(h, b, changes)
+	if list, ok := err.(diag.List); ok {
+		for i := range list {
+			list[i].Help = wording.Prose(list[i].Help, h.Units())
+		}
+	}
+	return r, err
+}
+
+func apply(h *check.House, b *recipe.Batch, changes []Change) (*Result, error) {
 	e := &editor{house: h, batch: b, result: &Result{}}
 	var shares []billChange
 	for _, c := range changes {

@@ -104,26 +104,9 @@ func describe(p *place, reader quantity.System) []Block {
 // Form is a field's line for a reader who counts in a system, with its block.
 func Form(f *schema.Field, reader quantity.System) string {
 	if f.Block == nil {
-		return formIn(f, reader)
+		return f.FormFor(reader)
 	}
-	return formIn(f, reader) + " { ... }"
-}
-
-// formIn is the form of a field without the choices that others alone measure.
-func formIn(f *schema.Field, reader quantity.System) string {
-	form := f.Form()
-	for _, t := range schema.SlotTypes {
-		if othersAlone(t.Kind, reader) {
-			form = strings.NewReplacer(" | "+t.Name+" | ", " | ", " | "+t.Name+")", ")", "("+t.Name+" | ", "(").Replace(form)
-		}
-	}
-	return form
-}
-
-// othersAlone says whether what is measured has units, and none of a reader's: proof
-// gallons for who counts in litres.
-func othersAlone(k quantity.Kind, reader quantity.System) bool {
-	return len(quantity.Units(k)) > 0 && len(wording.UnitsOf(k, reader)) == 0
+	return f.FormFor(reader) + " { ... }"
 }
 
 func inside(b *schema.Block, reader quantity.System) string {
@@ -132,13 +115,13 @@ func inside(b *schema.Block, reader quantity.System) string {
 		text = "Its lines: " + list(b.Words(), "and") + "."
 	}
 	if b.Any != nil {
-		text = strings.TrimSpace(text + " A line may also begin with a name: `" + formIn(b.Any, reader) + "`. " + b.Any.Doc)
+		text = strings.TrimSpace(text + " A line may also begin with a name: `" + b.Any.FormFor(reader) + "`. " + b.Any.Doc)
 	}
 	if b.Timed {
 		text += " Each may have a day or a date before it, and a clock: `tue 13:30`."
 	}
 	if b.Bare != nil {
-		text += " After a time it may also begin with what was read: `" + formIn(b.Bare, reader) + "`. " + b.Bare.Doc
+		text += " After a time it may also begin with what was read: `" + b.Bare.FormFor(reader) + "`. " + b.Bare.Doc
 	}
 	return text
 }
@@ -186,7 +169,7 @@ func wordPages(reader quantity.System) []Page {
 					Body: []Block{{Kind: Paragraph, Text: "It stands in:"}}})
 				at = len(out) - 1
 			}
-			text := "`" + formIn(p.field, reader) + "`"
+			text := "`" + p.field.FormFor(reader) + "`"
 			if len(p.in) > 0 {
 				text += ", in " + list(p.in, "and")
 			}
@@ -216,7 +199,7 @@ func promisePages(reader quantity.System) []Page {
 	var out []Page
 	for _, p := range schema.Promises {
 		own := slices.DeleteFunc(slices.Clone(p.Kinds), func(k quantity.Kind) bool {
-			return othersAlone(k, reader)
+			return wording.OthersAlone(k, reader)
 		})
 		kinds := make([]string, len(own))
 		for i, k := range own {

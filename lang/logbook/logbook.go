@@ -13,6 +13,7 @@ import (
 	"newmake/lang/quantity"
 	"newmake/lang/record"
 	"newmake/lang/tree"
+	"newmake/lang/wording"
 )
 
 // Around is what a run is read beside.
@@ -197,7 +198,7 @@ func (r *reader) visit(stage record.StageName, l *tree.Node) record.Visit {
 		lead = len(caps)
 	default:
 		if c := l.Get("number"); c != nil && lead < len(caps) && word() == "number" {
-			v.Nth = whole(c, "steps", "write `cool 2` for the second; a reading has its unit, as in `1.066 SG`, `5.3 pH`, `158 F`", &r.diags)
+			v.Nth = whole(c, "steps", "write `cool 2` for the second; a reading has its unit, as in `1.066 SG`, `5.3 pH`, "+wording.Example(c.At(), "158 F"), &r.diags)
 			lead++
 		}
 	}

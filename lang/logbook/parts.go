@@ -129,7 +129,7 @@ func (r *reader) names(stage record.StageName, word string, o *record.Reading, c
 		d.Help = "write `" + c.Item.Num + " " + u + "`"
 	}
 	kinds := record.Kinds(stage)
-	allowed := "what is read here is " + tree.KindList(kinds)
+	allowed := "what is read here is " + tree.KindList(kinds, c.At().Units())
 	switch {
 	case c.Item.Unit == "":
 		d.Code, d.Summary = diag.CodeNoUnit, fmt.Sprintf("`%s` needs its unit", c.Item.Num)

@@ -198,7 +198,7 @@ func TestUnitErrors(t *testing.T) {
 		{"distillers-bushel", quantity.Bushel, true, "", "is a weight", "not the grain's own"},
 		{"%", quantity.Strength, true, "", "is a share", "% abv"},
 		{"", quantity.Volume, false, "", "a volume needs a unit: `gal`", ""},
-		{"", quantity.Strength, false, "", "needs a unit", "proof"},
+		{"", quantity.Strength, false, "", "needs a unit: `% abv`, `proof`", ""},
 		{"gall", quantity.Volume, false, "gal", "did you mean `gal`?", ""},
 		{"kgal", quantity.Volume, false, "gal", "did you mean `gal`?", ""},
 		{"KG", quantity.Mass, false, "kg", "did you mean `kg`?", ""},

@@ -32,6 +32,18 @@ func (f *Field) Form() string {
 	return strings.TrimSpace(f.Name + " " + s)
 }
 
+// FormFor is Form for a reader who counts in a system: without the choices that others
+// alone measure.
+func (f *Field) FormFor(reader quantity.System) string {
+	form := f.Form()
+	for _, t := range SlotTypes {
+		if wording.OthersAlone(t.Kind, reader) {
+			form = strings.NewReplacer(" | "+t.Name+" | ", " | ", " | "+t.Name+")", ")", "("+t.Name+" | ", "(").Replace(form)
+		}
+	}
+	return form
+}
+
 // FieldSlot is one slot of a field's shape.
 type FieldSlot struct {
 	Name  string // by which the checker and Limit.Slot know it
@@ -164,5 +176,5 @@ func Example(f *Field, units quantity.System) string {
 	if f.Example != "" {
 		return "`" + wording.Restated(f.Example, units) + "`"
 	}
-	return "`" + f.Form() + "`"
+	return "`" + f.FormFor(units) + "`"
 }

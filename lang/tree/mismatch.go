@@ -23,7 +23,7 @@ func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 		s.diags.Add(diag.Diagnostic{Code: diag.CodeShape, At: n.At(), Summary: "this line does not have its shape"})
 		return
 	}
-	form := "the line reads: " + f.Form() + "\nfor example: " + schema.Example(f, n.At().Units())
+	form := "the line reads: " + f.FormFor(n.At().Units()) + "\nfor example: " + schema.Example(f, n.At().Units())
 	if d := (diag.Diagnostic{Code: diag.CodeShape, Help: form}); asOthersSay(n.Stmt, sayingsOf(b, of), &d) {
 		s.diags.Add(d)
 		return
@@ -100,7 +100,7 @@ func (s shaper) wrongWord(d *diag.Diagnostic, n *Node, b *schema.Block) {
 	case len(kinds) > 0 && wordTooMany(n, d):
 	case len(kinds) > 0 && len(words) == 0:
 		d.Code = diag.CodeNotQuantity
-		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, KindList(kinds))
+		d.Summary = fmt.Sprintf("`%s` stands where %s is wanted", it.Text, KindList(kinds, d.At.Units()))
 		d.Help = strings.TrimSpace(KindHelp(kinds, d.At.Units()) + "\n" + d.Help)
 	case len(words) > 0 && len(kinds) == 0:
 		d.Code = diag.CodeNoSuchWord
@@ -136,6 +136,9 @@ func wantedKinds(want []*schema.Shape) (kinds []quantity.Kind, ranged []bool) {
 func wanted(want []*schema.Shape, reader quantity.System) string {
 	var parts []string
 	for _, w := range want {
+		if w.Op == schema.Slot && wording.OthersAlone(w.Kind.Kind, reader) {
+			continue
+		}
 		part := "`" + w.Word + "`"
 		if w.Op == schema.Slot {
 			part = w.Kind.Say
@@ -156,9 +159,13 @@ func wanted(want []*schema.Shape, reader quantity.System) string {
 	return words.Or(parts)
 }
 
-func KindList(kinds []quantity.Kind) string {
+// KindList says what would do, for a reader who counts in a system.
+func KindList(kinds []quantity.Kind, reader quantity.System) string {
 	var parts []string
 	for _, k := range kinds {
+		if wording.OthersAlone(k, reader) {
+			continue
+		}
 		text := k.String()
 		if k == quantity.None { // any will do
 			text = "a number with its unit"
@@ -174,7 +181,7 @@ func KindList(kinds []quantity.Kind) string {
 func KindHelp(kinds []quantity.Kind, reader quantity.System) string {
 	var parts, seen []string
 	for _, k := range kinds {
-		if k == quantity.None || slices.Contains(seen, k.String()) {
+		if k == quantity.None || wording.OthersAlone(k, reader) || slices.Contains(seen, k.String()) {
 			continue
 		}
 		seen = append(seen, k.String())

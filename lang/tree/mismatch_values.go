@@ -128,12 +128,12 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *Node, kinds []quantity.Kind, ra
 		if fraction(n, d) {
 			return
 		}
-		d.Code, d.Summary = diag.CodeNoUnit, fmt.Sprintf("`%s` needs a unit: %s is wanted", it.Num, KindList(kinds))
+		d.Code, d.Summary = diag.CodeNoUnit, fmt.Sprintf("`%s` needs a unit: %s is wanted", it.Num, KindList(kinds, d.At.Units()))
 	} else if !ue.Known {
 		s.unknownUnit(d, kinds[0], it.Unit, unitAt)
 	} else {
 		d.At = unitAt
-		d.Code, d.Summary = diag.CodeWrongKind, fmt.Sprintf("`%s` is %s, and %s is wanted here", it.Unit, ue.Is, KindList(kinds))
+		d.Code, d.Summary = diag.CodeWrongKind, fmt.Sprintf("`%s` is %s, and %s is wanted here", it.Unit, ue.Is, KindList(kinds, d.At.Units()))
 		if kinds[0] == quantity.Number {
 			d.Code, d.Summary = diag.CodeNotUnit, fmt.Sprintf("a bare number is wanted here, without `%s`", it.Unit)
 		}
@@ -153,7 +153,7 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *Node, kinds []quantity.Kind, ra
 		}
 	}
 	if ue.Hint != "" {
-		d.Help = ue.Hint + "\n" + form
+		d.Help = wording.Prose(ue.Hint, d.At.Units()) + "\n" + form
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 	"newmake/lang/spelling"
 	"newmake/lang/wording"
 )
@@ -22,17 +23,26 @@ type otherwise struct {
 	sure  bool                  // it says the same, so that it is offered as a fix
 
 	reckon func(said []string) string // what stands for = in write; "" if it does not say that
+	reader quantity.System            // who is told so; Both is everybody
 }
 
 const (
 	number      = `[0-9][0-9.,]*`
 	temperature = number + ` ?(?:°|deg |degrees )?[FC]`
 	volume      = number + ` ?(?:gal|gallons?|qt|quarts?|L|litres?|liters?|hL)`
+	strength    = number + ` ?(?:proof|% ?(?:abv|vol))`
 	duration    = number + ` ?(?:min|minutes?|h|hours?|hrs?|days?)`
+	aBag        = `^([a-z-]+) (` + number + `) ([A-Z]{3}) (?:per|a|for a|each) (?:bag|sack)$`
 )
 
 func says(in, pattern, why, write string, sure bool) otherwise {
-	return otherwise{in, sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile("(?i)" + pattern) }), why, write, sure, nil}
+	return otherwise{in, sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile("(?i)" + pattern) }), why, write, sure, nil, quantity.Both}
+}
+
+// to says it to those alone who count in a system.
+func (o otherwise) to(reader quantity.System) otherwise {
+	o.reader = reader
+	return o
 }
 
 // with reckons a number of what is said for the line that is written.
@@ -112,7 +122,7 @@ var othersSay = []otherwise{
 	says("ferment", `^(?:for )?until dry$`, "a ferment has a length; the plan says when it is dry", "for 96 h", false),
 	says("spirit", `^heads (`+number+`) ?(?-i:(qt|quarts?|gal|pt|L|mL))$`, "heads have no line of their own: the hearts begin after foreshots and heads together, and with 0.5 gal of foreshots that is", "hearts from = to 62 % abv", false).with(afterHeads),
 	says("spirit", `^heads\b`, "heads have no line of their own: the hearts begin after foreshots and heads together", "hearts from 4 gal to 62 % abv", false),
-	says("spirit", `^tails (?:down )?to (`+number+` ?(?:proof|% abv))$`, "tails have no line of their own: they end where the run stops", "stop at $1", false),
+	says("spirit", `^tails (?:down )?to (`+strength+`)$`, "tails have no line of their own: they end where the run stops", "stop at $1", false),
 	says("spirit", `^tails from (`+duration+`)$`, "tails have no line of their own: they begin where the hearts end", "hearts from 20 min to $1", false),
 	says("spirit", `^tails\b`, "tails have no line of their own: they end where the run stops", "stop at 4 % abv", false),
 	says("cask", `^(?:age|aged|ageing|aging|mature)(?: for)? (`+number+` ?(?:years?|yrs?|months?))$`, "it is called `rest` here", "rest $1", true),
@@ -121,9 +131,12 @@ var othersSay = []otherwise{
 	says("cask", `^fill (`+volume+`) ([a-z-]*(?:oak|bourbon|wine)[a-z-]*(?: char [0-9])?)$`, "is the cask new or used? The law and the soak go by it", "fill $1 new $2", false),
 	says("cask", `^(?:proof|entry proof|(?:enter|barrel|fill) (?:at|proof)) (`+number+`)(?: proof)?$`, "the strength that goes into the wood is `entry`", "entry $1 proof", true),
 	says("cask", `^fill (`+volume+`) (new|used) charred (?:(?:american|white) )+oak\b(.*)$`, "a wood is named by how it was fired", "fill $1 $2 charred-oak$3", true),
-	says("cask", `^bottle(?: at)? (`+number+` ?(?:proof|% abv))$`, "a bottle has its size first", "bottle 750 mL at $1", false),
+	says("cask", `^bottle(?: at)? (`+strength+`)$`, "a bottle has its size first", "bottle 750 mL at $1", false),
 	says("cask", `^barrel\b`, "a cask is filled, and its char follows the wood", "fill 53 gal new charred-oak char 3", false),
-	says("costs", `^([a-z-]+) (`+number+`) ([A-Z]{3}) (?:per|a|for a|each) (?:bag|sack)$`, "what a bag holds is not known here: divide by it, and of 50 lb it is", "$1 = $3/lb", false).with(func(said []string) string {
+	says("costs", aBag, "what a bag holds is not known here: divide by it, and of 25 kg it is", "$1 = $3/kg", false).to(quantity.SI).with(func(said []string) string {
+		return quotient(0, 1)([]string{said[2], "25"})
+	}),
+	says("costs", aBag, "what a bag holds is not known here: divide by it, and of 50 lb it is", "$1 = $3/lb", false).with(func(said []string) string {
 		return quotient(0, 1)([]string{said[2], "50"})
 	}),
 	says("costs", `^([a-z-]+) (`+number+`) (?:\$ ?)?(?:per |a |an |/ ?|\$/)([a-z]+)$`, "a price has its currency, three capitals", "$1 $2 USD/$3", false),
@@ -175,7 +188,7 @@ func asOthersSay(st *lang.Stmt, block string, d *diag.Diagnostic) bool {
 		text = strings.Join(strings.Fields(text), " ")
 	}
 	for _, o := range othersSay {
-		if o.in != "" && o.in != block || len(text) > 200 {
+		if o.in != "" && o.in != block || o.reader != quantity.Both && o.reader != st.At.Units() || len(text) > 200 {
 			continue
 		}
 		m := o.said().FindStringSubmatchIndex(text)
@@ -202,7 +215,7 @@ func asOthersSay(st *lang.Stmt, block string, d *diag.Diagnostic) bool {
 		}
 		write := strings.TrimSuffix(strings.TrimSpace(string(o.said().ExpandString(nil, o.write, text, m))), " at")
 		d.At = st.At
-		d.Summary = string(o.said().ExpandString(nil, o.why, text, m))
+		d.Summary = string(o.said().ExpandString(nil, wording.Prose(o.why, st.At.Units()), text, m))
 		lines := strings.Split(write, "\n")
 		d.Help = "write `" + strings.Join(lines, "`, and below it `") + "`\n" + d.Help
 		indent, alone := indentOf(st.At)

@@ -42,6 +42,9 @@ func Prose(text string, to quantity.System) string {
 	sentences := strings.SplitAfter(text, ". ")
 	for i, s := range sentences {
 		s = oneOfTwo(s, to)
+		if to == quantity.SI {
+			s = strings.ReplaceAll(s, "`% abv`", "`% vol`")
+		}
 		if to == quantity.SI && !strings.Contains(s, " CFR ") && !compares(s) {
 			s = restatedAmounts(s, to, true)
 		}
@@ -61,9 +64,10 @@ func oneOfTwo(text string, to quantity.System) string {
 		second, ok2 := quantity.Lookup(m[4])
 		switch {
 		case !ok1 || !ok2 || first.Measures[0].Kind != second.Measures[0].Kind:
-		case second.System == to && first.System != to:
+		case first.System == second.System:
+		case second.System == to, first.System != to && second.System == quantity.Both:
 			return m[3]
-		case first.System == to && second.System != to:
+		default:
 			return m[1]
 		}
 		return both
@@ -90,7 +94,7 @@ const (
 var amount = regexp.MustCompile("(^|[\\s(=`])(?:(-?[0-9][0-9,.]*[0-9]|[0-9])(\\.\\.|-| to | and | or ))?(-?[0-9][0-9,]*(?:\\.[0-9]+)?) (" + aUnit + ")")
 
 // apart are the words after which a temperature is a distance on the scale.
-var apart = regexp.MustCompile(`(?:within|by|\+/-)$`)
+var apart = regexp.MustCompile(`(?:within|by|thermometer|\+/-)$`)
 
 // restatedAmounts leaves units that are written out, as pounds, where symbols alone are
 // asked for.
@@ -238,6 +242,12 @@ func twoFigures(v float64) string {
 		}
 	}
 	return Decimal(v)
+}
+
+// OthersAlone says whether what is measured has units, and none that are named to a
+// reader: proof gallons, for who counts in litres.
+func OthersAlone(k quantity.Kind, reader quantity.System) bool {
+	return len(quantity.Units(k)) > 0 && len(UnitsOf(k, reader)) == 0
 }
 
 // UnitsOf are the units of a kind that are named to a reader. Who counts in litres is

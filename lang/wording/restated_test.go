@@ -61,6 +61,7 @@ func TestProse(t *testing.T) {
 	for _, c := range []struct{ text, si, us string }{
 		{"It dies above 155 F (68 C).", "It dies above 68 C.", "It dies above 155 F."},
 		{"Corn at 185 to 200 F (85 to 93 C), or so.", "Corn at 85 to 93 C, or so.", "Corn at 185 to 200 F, or so."},
+		{"At most 200 proof (100 % vol).", "At most 100 % vol.", "At most 200 proof."},
 		{"Warmer by 1 C (1.8 F).", "Warmer by 1 C.", "Warmer by 1.8 F."},
 		{"Write `cool to 148 F`, or `148 F`.", "Write `cool to 64 C`, or `64 C`.", "Write `cool to 148 F`, or `148 F`."},
 		{"Between about 100 and 140 proof.", "Between about 50 and 70 % vol.", "Between about 100 and 140 proof."},

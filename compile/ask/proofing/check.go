@@ -7,6 +7,7 @@ import (
 	"newmake/compile/stage/gauge"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
+	"newmake/lang/wording"
 )
 
 // Solids hide proof from the hydrometer; above the limit the regulation has
@@ -74,9 +75,9 @@ func (q Question) checkScales(list *diag.List) {
 }
 
 func noAmount(list *diag.List, l Lot, step string) {
-	help := "write the amount first, as in `38 gal at 134.1 proof`"
+	help := "write the amount first, as in " + wording.Example(l.At, "38 gal at 134.1 proof")
 	if step != "" {
-		help += ", " + "`" + step + "`"
+		help += ", " + wording.Example(l.At, step)
 	}
 	list.Add(diag.Diagnostic{Code: diag.CodeMissing, At: l.At, Summary: "how much spirit is there?", Help: help})
 }
@@ -85,7 +86,7 @@ func (l Lot) check(list *diag.List) {
 	switch {
 	case l.Strength == nil && l.Reading == nil:
 		list.Add(diag.Diagnostic{Code: diag.CodeMissing, At: l.At, Summary: "how strong is the spirit?",
-			Help: "write its true strength, `at 134.1 proof` or `at 67 % abv`, or what the hydrometer shows, `reading 136 at 66 F`"})
+			Help: howStrong(l.At.Units())})
 	case l.Strength != nil && l.Reading != nil:
 		list.Add(diag.Diagnostic{Code: diag.CodeTwice, At: l.Reading.Item.At, Summary: "a lot has its true strength or a reading, not both",
 			Related: []diag.Related{{At: l.Strength.Item.At, Text: "the true strength stands here"}},
@@ -95,12 +96,12 @@ func (l Lot) check(list *diag.List) {
 		for _, v := range []*Value{l.Hydrometer, l.Thermometer, l.Solids} {
 			if v != nil {
 				list.Add(diag.Diagnostic{Code: diag.CodeShape, At: v.Item.At, Summary: "this corrects a reading, and a true strength is given",
-					Help: "write what the hydrometer shows, as in `reading 78.4 at 60 F, solids 5 g/L`"})
+					Help: "write what the hydrometer shows, as in " + wording.Example(v.Item.At, "reading 78.4 proof at 60 F, solids 5 g/L")})
 			}
 		}
 	case l.Temp == nil:
 		list.Add(diag.Diagnostic{Code: diag.CodeMissing, At: l.Reading.Item.At, Summary: "a reading needs the temperature at which it was taken",
-			Help: fmt.Sprintf("write `reading %s at 66 F`; if it is the true proof, write `%s proof`", l.Reading.Item.Num, l.Reading.Item.Num)})
+			Help: howWarm(l.Reading)})
 	default:
 		l.checkReading(list)
 	}
@@ -116,12 +117,29 @@ func (l Lot) check(list *diag.List) {
 	}
 }
 
+// howStrong says how a strength is written by whoever counts in a system.
+func howStrong(reader quantity.System) string {
+	if reader == quantity.SI {
+		return "write its true strength at 20 C, `at 67 % vol`, or what the alcoholometer shows, `reading 68.2 % vol at 18 C`"
+	}
+	return "write its true strength, `at 134.1 proof` or `at 67 % abv`, or what the hydrometer shows, `reading 136 at 66 F`"
+}
+
+// howWarm says how a reading is written that has no temperature.
+func howWarm(r *Value) string {
+	num := r.Item.Num
+	if r.Item.At.Units() == quantity.SI {
+		return fmt.Sprintf("write `reading %s %% vol at 18 C`; if it is the true strength, write `%s %% vol`", num, num)
+	}
+	return fmt.Sprintf("write `reading %s at 66 F`; if it is the true proof, write `%s proof`", num, num)
+}
+
 func (l Lot) checkReading(list *diag.List) {
 	r := *l.Reading
 	switch {
 	case r.unit() == "% abw":
-		list.Add(diag.Diagnostic{Code: diag.CodeWrongKind, At: r.Item.UnitAt(), Summary: "hydrometers are marked in proof or in % abv",
-			Help: "write the reading as `134 proof` or `67 % abv`"})
+		list.Add(diag.Diagnostic{Code: diag.CodeWrongKind, At: r.Item.UnitAt(), Summary: "hydrometers are marked in proof or by volume",
+			Help: "write the reading as " + wording.Example(r.Item.At, "134 proof") + ", by volume"})
 	case r.unit() == "% abv":
 		strength(list, r)
 		within(list, *l.Temp, -20, 40, "spirit")
@@ -140,7 +158,7 @@ func (l Lot) checkReading(list *diag.List) {
 func strength(list *diag.List, v Value) {
 	if !(v.SI > 0 && v.SI <= 1) {
 		list.Add(diag.Diagnostic{Code: diag.CodeOutOfRange, At: v.Item.At, Summary: "no spirit has this strength",
-			Help: "strength is above 0, and at most 200 proof or 100 %"})
+			Help: "strength is above 0, and at most " + wording.Prose("200 proof (100 % vol)", v.Item.At.Units())})
 	}
 }
 
@@ -178,5 +196,5 @@ func within(list *diag.List, v Value, lowC, highC float64, of string) {
 	}
 	list.Add(diag.Diagnostic{Code: diag.CodeOutOfRange, At: v.Item.At,
 		Summary: fmt.Sprintf("%s of %s is outside the tables, which run from %.4g to %.4g %s", of, v.Item.Num+" "+v.Item.Unit, low, high, unit),
-		Help:    "bring it nearer the temperature of the tables, 60 F or 20 C, and measure again"})
+		Help:    "bring it nearer the temperature of the tables, " + wording.Prose("60 F (20 C)", v.Item.At.Units()) + ", and measure again"})
 }

@@ -9,12 +9,13 @@ import (
 	"newmake/compile/ask/proofing"
 	"newmake/compile/measure"
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 )
 
 // solve works a question in the units in which it is put.
 func solve(t testing.TB, text string) proofing.Answer {
 	t.Helper()
-	q, list := proofing.Read(text)
+	q, list := proofing.Read(text, quantity.Both)
 	require.Empty(t, list, text)
 	a, list := proofing.Solve(q, q.OwnUnits())
 	require.Empty(t, list, text)
@@ -99,7 +100,7 @@ func TestUnitsAgree(t *testing.T) {
 		"50 proof-gal at 190 proof at 68 F, reduce to 80 proof",
 		"60 gal reading 140 at 80 F, reduce to 125 proof",
 	} {
-		q, list := proofing.Read(text)
+		q, list := proofing.Read(text, quantity.Both)
 		require.Empty(t, list)
 		us, list := proofing.Solve(q, measure.US)
 		require.Empty(t, list)
@@ -174,7 +175,7 @@ func TestOwnUnits(t *testing.T) {
 		"reading 63 % abv at 25 C, fill 5 L at 60 % abv":  measure.SI,
 		"20 kg at 60 % abw, blend with 1 gal at 50 proof": measure.SI,
 	} {
-		q, list := proofing.Read(text)
+		q, list := proofing.Read(text, quantity.Both)
 		require.Empty(t, list, text)
 		assert.Equal(t, want, q.OwnUnits(), text)
 	}
@@ -196,14 +197,14 @@ func TestABVIsHalfTheProofBesideGallons(t *testing.T) {
 		"40 % abv at 15 C":                                   79.9,
 		"20 L at 60 % abv, reduce to 40 % abv":               79.9,
 	} {
-		q, list := proofing.Read(text)
+		q, list := proofing.Read(text, quantity.Both)
 		require.Empty(t, list, text)
 		us, list := proofing.Solve(q, measure.US)
 		require.Empty(t, list, text)
 		assert.Equal(t, want, value(t, us, proofing.TrueProof), text)
 	}
 	for text, want := range map[string]float64{"100 gal at 40 % abv": 40.07, "100 L at 40 % abv": 40} {
-		q, list := proofing.Read(text)
+		q, list := proofing.Read(text, quantity.Both)
 		require.Empty(t, list, text)
 		si, list := proofing.Solve(q, measure.SI)
 		require.Empty(t, list, text)
@@ -216,7 +217,7 @@ func TestABVIsHalfTheProofBesideGallons(t *testing.T) {
 // % vol as well: it is asked which, and both answers are read.
 func TestBareReadingInLitresIsAsked(t *testing.T) {
 	for _, text := range []string{"reading 63.5 at 18 C", "20 L reading 63.5 at 18 C", "20 L at 70 % abv, blend with 5 L reading 63.5 at 18 C", "reading 136 at 18 C"} {
-		_, list := proofing.Read(text)
+		_, list := proofing.Read(text, quantity.Both)
 		require.Len(t, list, 1, text)
 		assert.Equal(t, diag.CodeNoUnit, list[0].Code, text)
 		assert.Contains(t, list[0].Summary, "in % vol or in US proof?", text)
@@ -231,7 +232,7 @@ func TestBareReadingInLitresIsAsked(t *testing.T) {
 // 200 proof, hot or cold, and what is beyond it is refused.
 func TestReadingOfPureAlcohol(t *testing.T) {
 	assert.Equal(t, 200.0, value(t, solve(t, "reading 200 at 60 F"), proofing.TrueProof))
-	q, list := proofing.Read("reading 200.1 at 60 F")
+	q, list := proofing.Read("reading 200.1 at 60 F", quantity.Both)
 	require.Empty(t, list)
 	_, list = proofing.Solve(q, measure.US)
 	assert.True(t, list.HasErrors())

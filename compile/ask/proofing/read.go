@@ -4,27 +4,33 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
+	"newmake/lang/wording"
 )
 
-const examples = "for example: `38 gal at 134.1 proof at 66 F, reduce to 114 proof`, or `reading 192.8 at 72.1 F`"
+// examples are two questions, for whoever counts as a question does.
+func examples(at diag.Span) string {
+	return "for example: " + wording.Example(at, "38 gal at 134.1 proof at 66 F, reduce to 114 proof") + ", or " + wording.Example(at, "reading 192.8 proof at 72.1 F")
+}
 
 // Read reads a question. The list says what was not understood, and what would
-// be; the Question is of use only if the list has no errors.
-func Read(text string) (Question, diag.List) {
+// be, in the units of the question, or of whoever asks where it has none; the Question is of
+// use only if the list has no errors.
+func Read(text string, counts quantity.System) (Question, diag.List) {
 	src := diag.NewSource("question", []byte(text))
 	q := Question{Source: src}
 	file, list := lang.Parse(src)
+	src.Units = func() quantity.System { return asked(file, counts) }
 	if list.HasErrors() {
 		return q, list
 	}
 	r := &reader{end: src.Span(len(src.Text), len(src.Text))}
 	switch stmts := file.Stmts; {
 	case len(stmts) == 0:
-		r.fail(diag.CodeMissing, r.end, "there is nothing to gauge", examples)
+		r.fail(diag.CodeMissing, r.end, "there is nothing to gauge", examples(r.end))
 	case len(stmts) > 1:
 		r.fail(diag.CodeShape, stmts[1].At, "one question at a time", "put it on one line")
 	case stmts[0].Block != nil:
-		r.fail(diag.CodeBlockHere, stmts[0].Block.At, "no block stands in a question", examples)
+		r.fail(diag.CodeBlockHere, stmts[0].Block.At, "no block stands in a question", examples(r.end))
 	default:
 		r.items = stmts[0].Items
 		r.end = src.Span(stmts[0].At.End, stmts[0].At.End)
@@ -34,6 +40,29 @@ func Read(text string) (Question, diag.List) {
 		r.diags = q.check()
 	}
 	return q, append(list, r.diags...)
+}
+
+// asked is the system in which most of a question is.
+func asked(file *lang.File, otherwise quantity.System) quantity.System {
+	us, si := 0, 0
+	for _, st := range file.Stmts {
+		for _, it := range st.Items {
+			u, known := quantity.Lookup(it.Unit)
+			switch {
+			case known && u.System == quantity.US:
+				us++
+			case known && u.System == quantity.SI:
+				si++
+			}
+		}
+	}
+	switch {
+	case us > si:
+		return quantity.US
+	case si > us:
+		return quantity.SI
+	}
+	return otherwise
 }
 
 // question reads all of it.

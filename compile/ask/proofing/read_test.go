@@ -12,6 +12,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/show/gauged"
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 )
 
 // Each fault is marked where it stands, under a code, and the help says what to
@@ -47,7 +48,7 @@ func TestFaults(t *testing.T) {
 		{"reading 84 at 60 F, solids 9 g/L", "9 g/L", diag.CodeOutOfRange, "distil"},
 		{"reading 84 solids 5 g/L", "solids", diag.CodeShape, "comma"},
 		{"reading 84 at 60..62 F", "60..62 F", diag.CodeShape, "value"},
-		{"reading 30 % abw at 60 F", "% abw", diag.CodeWrongKind, "% abv"},
+		{"reading 30 % abw at 60 F", "% abw", diag.CodeWrongKind, "by volume"},
 		{"fill 53 gal at 120 proof", "", diag.CodeShape, "from"},
 		{"fill 53 lb at 120 proof from 140 proof", "lb", diag.CodeWrongKind, ""},
 		{"38 gal at 60 %", "%", diag.CodeWrongKind, "% abv"},
@@ -55,7 +56,7 @@ func TestFaults(t *testing.T) {
 		{"", "", diag.CodeMissing, "38 gal"},
 		{"38 gal at 134 proof {", "{", diag.CodeUnclosedBlock, ""},
 	} {
-		_, list := proofing.Read(c.text)
+		_, list := proofing.Read(c.text, quantity.Both)
 		require.NotEmpty(t, list, c.text)
 		assert.Equal(t, c.code, list[0].Code, c.text)
 		assert.Equal(t, c.at, strings.TrimSpace(list[0].At.Text()), c.text)
@@ -76,7 +77,7 @@ func TestCannotBeDone(t *testing.T) {
 		{"38 gal at 134 proof, fill 80 gal at 114 proof", "80 gal", diag.CodeCaskNotFilled, "44.7"},
 		{"reading 2 at 90 F", "2", diag.CodeOutOfRange, "alcohol and water alone"},
 	} {
-		q, list := proofing.Read(c.text)
+		q, list := proofing.Read(c.text, quantity.Both)
 		require.Empty(t, list, c.text)
 		for _, u := range []measure.Units{measure.US, measure.SI} {
 			_, list = proofing.Solve(q, u)
@@ -93,7 +94,7 @@ func TestCannotBeDone(t *testing.T) {
 // A word of the question misspelt by one letter is never swallowed.
 func TestMisspelt(t *testing.T) {
 	const text = "38 gal reading 134 at 66 F, hydrometer 0.1, thermometer 0.1 F, solids 5 g/L, blend with 5 gal at 100 proof, reduce to 90 proof with water at 58 F, fill 3 gal at 80 proof"
-	_, list := proofing.Read(text)
+	_, list := proofing.Read(text, quantity.Both)
 	require.Empty(t, list)
 	for i, w := range strings.Fields(text) {
 		if strings.ContainsAny(w[:1], "0123456789") || len(w) < 2 {
@@ -101,7 +102,7 @@ func TestMisspelt(t *testing.T) {
 		}
 		fields := strings.Fields(text)
 		fields[i] = w[:1] + "q" + w[1:]
-		_, list := proofing.Read(strings.Join(fields, " "))
+		_, list := proofing.Read(strings.Join(fields, " "), quantity.Both)
 		assert.True(t, list.HasErrors(), "%s for %s", fields[i], w)
 	}
 }
@@ -112,7 +113,7 @@ func TestOneWordGone(t *testing.T) {
 		fields := strings.Fields(text)
 		for i := range fields {
 			rest := strings.Join(append(append([]string{}, fields[:i]...), fields[i+1:]...), " ")
-			_, list := proofing.Read(rest)
+			_, list := proofing.Read(rest, quantity.Both)
 			assert.LessOrEqual(t, list.Count(diag.Error), 2, rest)
 		}
 	}
@@ -125,7 +126,7 @@ func FuzzRead(f *testing.F) {
 		f.Add(q)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		q, list := proofing.Read(text)
+		q, list := proofing.Read(text, quantity.Both)
 		if list.HasErrors() {
 			return
 		}
@@ -145,7 +146,7 @@ func FuzzRead(f *testing.F) {
 // TestTheLotComesFirst: a question that begins with its step is told how it reads.
 func TestTheLotComesFirst(t *testing.T) {
 	for _, words := range []string{"reduce 38 gal at 134 proof to 100 proof", "blend 20 gal at 134 proof with 5 gal at 100 proof"} {
-		_, list := proofing.Read(words)
+		_, list := proofing.Read(words, quantity.Both)
 		require.Len(t, list, 1, words)
 		assert.Contains(t, list[0].Help, "the lot comes first", words)
 	}

@@ -10,6 +10,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/spelling"
+	"newmake/lang/wording"
 )
 
 // reader goes over the items of a question once. At the first error it stops:
@@ -76,7 +77,7 @@ func (r *reader) want(word, example string) {
 
 // expected says what should stand next.
 func (r *reader) expected(what, example string) {
-	help := "for example: `" + example + "`"
+	help := "for example: " + wording.Example(r.end, example)
 	if len(r.items) == 0 {
 		r.fail(diag.CodeShape, r.end, "this ends too soon: "+what+" is wanted", help)
 		return
@@ -152,13 +153,13 @@ func (r *reader) stray(words []string) {
 	}
 	it := r.items[0]
 	d := diag.Diagnostic{Code: diag.CodeNoSuchWord, At: it.At, Summary: show(it) + " does not belong here",
-		Help: "wanted: `" + strings.Join(words, "`, `") + "`\n" + examples}
+		Help: "wanted: `" + strings.Join(words, "`, `") + "`\n" + examples(it.At)}
 	if near := nearest(it.Text, words); near != "" && it.Kind == lang.Word {
 		d.Help = fmt.Sprintf("did you mean `%s`?\n%s", near, d.Help)
 		d.Fix = &diag.Fix{At: it.At, Text: near, Label: "write `" + near + "`"}
 	}
 	if lot := lotFirst[it.Text]; lot != "" && it.At.Start == 0 {
-		d.Help, d.Fix = fmt.Sprintf("the lot comes first, and then what is done with it: `%s`\n%s", lot, examples), nil
+		d.Help, d.Fix = fmt.Sprintf("the lot comes first, and then what is done with it: %s\n%s", wording.Example(it.At, lot), examples(it.At)), nil
 	} else if line := r.asWritten(); line != "" {
 		d.Help, d.Fix = fmt.Sprintf("write `%s`", line), nil
 	}
@@ -187,7 +188,7 @@ func (r *reader) value(what string, kinds ...quantity.Kind) Value {
 
 // wrongUnit says why a number's unit does not serve.
 func wrongUnit(it lang.Item, what string, kinds []quantity.Kind) diag.Diagnostic {
-	d := diag.Diagnostic{Code: diag.CodeNoUnit, At: it.At, Help: allowed(kinds),
+	d := diag.Diagnostic{Code: diag.CodeNoUnit, At: it.At, Help: allowed(kinds, it.At.Units()),
 		Summary: fmt.Sprintf("`%s` needs a unit: %s is wanted", it.Num, what)}
 	if it.Unit == "" {
 		return d
@@ -214,7 +215,7 @@ func wrongUnit(it lang.Item, what string, kinds []quantity.Kind) diag.Diagnostic
 		}
 	}
 	if ue.Hint != "" {
-		d.Help = ue.Hint + "\n" + d.Help
+		d.Help = wording.Prose(ue.Hint, it.At.Units()) + "\n" + d.Help
 	}
 	return d
 }
@@ -233,11 +234,14 @@ func nearUnit(unit string, kinds []quantity.Kind) string {
 	return nearest(unit, own)
 }
 
-// allowed lists the units that would do.
-func allowed(kinds []quantity.Kind) string {
+// allowed lists the units that would do, for a reader who counts in a system.
+func allowed(kinds []quantity.Kind, reader quantity.System) string {
 	var parts []string
 	for _, k := range kinds {
-		if units := quantity.Units(k); len(units) > 0 {
+		if wording.OthersAlone(k, reader) {
+			continue
+		}
+		if units := wording.UnitsOf(k, reader); len(units) > 0 {
 			parts = append(parts, fmt.Sprintf("%s is in `%s`", k, strings.Join(units[:min(len(units), 6)], "`, `")))
 		} else {
 			parts = append(parts, k.String()+" has no unit")

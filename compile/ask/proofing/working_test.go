@@ -16,6 +16,7 @@ import (
 	"newmake/compile/ask/proofing"
 	"newmake/compile/measure"
 	"newmake/compile/show/gauged"
+	"newmake/lang/quantity"
 )
 
 var questions = []string{
@@ -49,7 +50,7 @@ var (
 func TestArithmeticAsShown(t *testing.T) {
 	checked := 0
 	for _, text := range questions {
-		q, list := proofing.Read(text)
+		q, list := proofing.Read(text, quantity.Both)
 		require.Empty(t, list, text)
 		for _, u := range []measure.Units{measure.US, measure.SI} {
 			a, list := proofing.Solve(q, u)

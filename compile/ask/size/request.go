@@ -16,6 +16,7 @@ import (
 	"newmake/lang/edit"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/wording"
 )
 
 // Request is what a person asks for, in words with units as they are written: one
@@ -82,6 +83,9 @@ func (f *Found) solve(r Request, memo *compile.Memo) error {
 		}
 	}
 	if asked != 1 {
+		if readerOf(f.Batch) == quantity.SI {
+			return diag.Refuse("say what is wanted, one of --casks, --bottles, --lpa, --wash, a grain as in --barley 230 kg, or --cut hearts --abv")
+		}
 		return diag.Refuse("say what is wanted, one of --casks, --bottles, --proof-gallons, --lpa, --wash, a grain as in --corn 500 lb, or --cut hearts --proof or --abv")
 	}
 	if r.Cut != "" || r.Proof != "" || r.Abv != "" {
@@ -147,7 +151,7 @@ func bottled(b *recipe.Batch, asked string, memo *compile.Memo) (Target, error) 
 		return fromCasks(b, p, n, memo)
 	}
 	if p.Cask.BottleL == 0 {
-		return Target{}, diag.Refuse("%q is kept as it comes, in no bottle: say how it is bottled, as in `bottle 750 mL at 94 proof`", b.Name)
+		return Target{}, diag.Refuse("%q is kept as it comes, in no bottle: say how it is bottled, as in `%s`", b.Name, wording.Restated("bottle 750 mL at 94 proof", readerOf(b)))
 	}
 	return bottles(n), nil
 }
@@ -182,7 +186,7 @@ func (f *Found) solveCut(r Request, memo *compile.Memo) error {
 	if r.Cut != "hearts" {
 		return diag.Refuse("--cut is hearts, which is where they end, not %q", r.Cut)
 	}
-	s, err := strengthWanted(r)
+	s, err := strengthWanted(r, readerOf(f.Batch))
 	if err != nil {
 		return err
 	}
@@ -207,19 +211,22 @@ func (f *Found) solveCut(r Request, memo *compile.Memo) error {
 // strengthWanted reads the strength that hearts are to average: a proof at 60 F, or by
 // volume at 20 C. Each is asked for by its own name, so that neither is taken for the
 // other.
-func strengthWanted(r Request) (strength, error) {
+func strengthWanted(r Request, reader quantity.System) (strength, error) {
 	switch {
 	case r.Proof != "" && r.Abv != "":
 		return strength{}, diag.Refuse("--proof and --abv say the same in two ways: give one")
 	case r.Abv != "":
-		share, err := amount(r.Abv, "abv", quantity.Strength, "% abv")
+		share, err := amount(r.Abv, "abv", quantity.Strength, "% abv", reader)
 		unit := strings.TrimSpace(strings.TrimLeft(r.Abv, "0123456789., "))
 		if u, ok := quantity.Lookup(unit); err != nil || unit != "" && (!ok || u.Name != "% abv") {
 			return strength{}, diag.Refuse("--abv is a strength by volume at 20 C: 69 or \"69 %% vol\", and not %q", r.Abv)
 		}
 		return strength{100 * share, false}, nil
 	}
-	share, err := amount(r.Proof, "proof", quantity.Strength, "proof")
+	if r.Proof == "" && reader == quantity.SI {
+		return strength{}, diag.Refuse("--cut hearts wants --abv, as in --cut hearts --abv \"69 %% vol\"")
+	}
+	share, err := amount(r.Proof, "proof", quantity.Strength, "proof", reader)
 	if err != nil {
 		return strength{}, diag.Refuse("--cut hearts wants --proof or --abv, as in --cut hearts --proof 142, or --cut hearts --abv \"69 %% vol\"")
 	}
@@ -267,19 +274,19 @@ func wanted(b *recipe.Batch, r Request) (Target, error) {
 		}
 		return Casks(n, b.Gauge), nil
 	case r.ProofGallons != "":
-		pg, err := amount(r.ProofGallons, "proof-gallons", quantity.ProofGallons, "proof-gal")
+		pg, err := amount(r.ProofGallons, "proof-gallons", quantity.ProofGallons, "proof-gal", readerOf(b))
 		if err != nil {
 			return Target{}, err
 		}
 		return proofGallons(pg), nil
 	case r.LPA != "":
-		m3, err := amount(r.LPA, "lpa", quantity.PureAlcohol, "LPA")
+		m3, err := amount(r.LPA, "lpa", quantity.PureAlcohol, "LPA", readerOf(b))
 		if err != nil {
 			return Target{}, err
 		}
 		return pureAlcohol(litresPerM3 * m3), nil
 	case r.Wash != "":
-		m3, err := amount(r.Wash, "wash", quantity.Volume, "")
+		m3, err := amount(r.Wash, "wash", quantity.Volume, "", readerOf(b))
 		if err != nil {
 			return Target{}, err
 		}
@@ -300,15 +307,24 @@ func wanted(b *recipe.Batch, r Request) (Target, error) {
 	if !known {
 		return Target{}, diag.Refuse("there is no flag --%s, and no grain of that name in the bill, which has %s", name, strings.Join(names, ", "))
 	}
-	kg, err := amount(weight, name, quantity.Mass, "")
+	kg, err := amount(weight, name, quantity.Mass, "", readerOf(b))
 	if err != nil {
 		return Target{}, err
 	}
 	return massOf(name, kg, weight), nil
 }
 
-// amount reads a number with its unit; bare numbers have the one given.
-func amount(text, flag string, kind quantity.Kind, bare string) (float64, error) {
+// readerOf is the system in which a batch counts.
+func readerOf(b *recipe.Batch) quantity.System {
+	if b.Units == recipe.SI {
+		return quantity.SI
+	}
+	return quantity.US
+}
+
+// amount reads a number with its unit; bare numbers have the one given. A refusal is for
+// a reader who counts in a system.
+func amount(text, flag string, kind quantity.Kind, bare string, reader quantity.System) (float64, error) {
 	text = strings.TrimSpace(text)
 	end := 0
 	for end < len(text) && strings.ContainsRune("0123456789.,", rune(text[end])) {
@@ -323,6 +339,9 @@ func amount(text, flag string, kind quantity.Kind, bare string) (float64, error)
 		return 0, diag.Refuse("--%s wants a number with its unit, and %q is none", flag, text)
 	}
 	si, err := quantity.ToSI(v, unit, kind)
+	if err != nil && unit == "" {
+		return 0, diag.Refuse("--%s %s: %s is in %s", flag, text, kind, wording.OrList(wording.UnitsOf(kind, reader)))
+	}
 	if err != nil {
 		return 0, diag.Refuse("--%s %s: %v", flag, text, err)
 	}
