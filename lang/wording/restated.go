@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -54,12 +55,14 @@ func Prose(text string, to quantity.System) string {
 }
 
 // twice is an amount with the same in brackets, in other units.
-var twice = regexp.MustCompile(`(` + aNumber + ` (` + aUnit + `)) \((` + aNumber + ` (` + aUnit + `))\)`)
+var twice = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(` + aNumber + ` (` + aUnit + `)) \((` + aNumber + ` (` + aUnit + `))\)`)
+})
 
 // oneOfTwo leaves, of each amount given in both systems, that of the reader's.
 func oneOfTwo(text string, to quantity.System) string {
-	return twice.ReplaceAllStringFunc(text, func(both string) string {
-		m := twice.FindStringSubmatch(both)
+	return twice().ReplaceAllStringFunc(text, func(both string) string {
+		m := twice().FindStringSubmatch(both)
 		first, ok1 := quantity.Lookup(m[2])
 		second, ok2 := quantity.Lookup(m[4])
 		switch {
