@@ -340,7 +340,7 @@ func amount(text, flag string, kind quantity.Kind, bare string, reader quantity.
 	}
 	si, err := quantity.ToSI(v, unit, kind)
 	if err != nil && unit == "" {
-		return 0, diag.Refuse("--%s %s: %s is in %s", flag, text, kind, wording.OrList(wording.UnitsOf(kind, reader)))
+		return 0, diag.Refuse("--%s %s needs a unit: %s is in %s", flag, text, kind, wording.OrList(wording.UnitsOf(kind, reader)))
 	}
 	if err != nil {
 		return 0, diag.Refuse("--%s %s: %v", flag, text, err)
