@@ -84,7 +84,7 @@ func noGallons(t *testing.T, asked [][]string, not int) {
 var ofBoth = []string{
 	"proof and % abv at 60 F beside gallons", "(40 % abv is 80 proof), % vol at 20 C beside litres",
 	"us for a house that counts in gallons", "stays one, for it is measured at 60 F and a % abv at 20 C",
-	"of a US proof hydrometer", "water to a litre (half a gallon)",
+	"of a US proof hydrometer",
 }
 
 // TestHelpInLitres: help in a house of litres is in litres.

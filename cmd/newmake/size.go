@@ -46,8 +46,8 @@ func sizeCommand(a *app) *cobra.Command {
 			"are measured by volume. Vessels, heat and times stay, so that the whole plan is computed\n" +
 			"again for each size that is tried; it is no rule of three. If a vessel is too small, or the\n" +
 			"law or the plant stands in the way, size says so, and which size goes.\n\n" +
-			"It prints the lines that change, in amounts that can be measured out: grain to half a\n" +
-			"kilogram (1 lb), water to a litre (half a gallon), small amounts finer. The figures below\n" +
+			"It prints the lines that change, in amounts that can be measured out: grain by what a platform\n" +
+			"scale shows, water by what a sight glass does, small amounts finer. The figures below\n" +
 			"them are of those amounts. The largest size that fits the plant is named too. -w writes the\n" +
 			"lines as a variant: at the end of the batch's own file, or with -w=FILE into a new file of\n" +
 			"the house. Nothing is ever written over.",
