@@ -188,3 +188,22 @@ func TestOneMomentIsOneNumber(t *testing.T) {
 		}
 	}
 }
+
+// A set above its hold is called one, and not a rise that took no time.
+func TestASetAboveItsHold(t *testing.T) {
+	for high, want := range map[float64]string{18: "it is set at 78 F", 30: "rises to"} {
+		_, list := planOf(t, func(b *recipe.Batch) {
+			b.Ferm.HoldLowC, b.Ferm.HoldHighC = 15, high
+			for _, v := range b.Ferm.Vessels {
+				v.CoolsW, v.Cooler = 0, recipe.Cooler{}
+				if high == 18 {
+					v.CoolsW = 20e3
+				}
+			}
+		})
+		at := slices.IndexFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeHoldLeft })
+		require.GreaterOrEqual(t, at, 0, list.Error())
+		assert.Contains(t, list[at].Summary, want)
+		assert.NotContains(t, list[at].Summary, "0 s after")
+	}
+}

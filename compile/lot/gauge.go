@@ -52,3 +52,12 @@ func VolumeM3(gauge recipe.System, l plan.Lot) float64 {
 	}
 	return l.VolumeL / LitresPerM3
 }
+
+// seenShort is the share of a cask by which one has to be short to look it: half of what
+// a dipstick is good for (common practice).
+const seenShort = 0.005
+
+// SeenShort says that a cask with a lot in it is short by more than a hand would see.
+func SeenShort(b *recipe.Batch, l plan.Lot) bool {
+	return VolumeM3(b.Gauge, l) < b.Cask.SizeM3*(1-seenShort)
+}

@@ -61,16 +61,15 @@ func Cask(b *recipe.Batch, r numbers.Cask, p plan.Cask) diag.List {
 			})
 			return w.list
 		case cask.ProblemShort:
+			if !lot.SeenShort(b, *p.LastFill) {
+				continue
+			}
 			which := "the cask"
 			if p.Casks > 1 {
 				which = "the last cask"
 			}
-			help := "a larger bill, wider hearts, a lower entry strength, or a smaller cask"
-			if !b.Spirit.Feints && !b.Today.FeintsSaid {
-				help = "let the feints of the run before into the charge: a line `charge low-wines, feints` in `spirit`; or " + help
-			}
-			w.add(diag.Diagnostic{
-				Code: diag.CodeCaskNotFilled, Severity: diag.Note, At: w.at(recipe.PathFill),
+			w.addAs(diag.Note, diag.Diagnostic{
+				Code: diag.CodeCaskNotFilled, At: w.at(recipe.PathFill),
 				Summary: fmt.Sprintf("%s takes %s of its %s: it is filled %s short", which, w.say.Volume(*p.LastFill), size, short(w, *p.LastFill)),
 				Help:    "top it up with spirit of the same kind that is left over; a larger bill or wider hearts fill it",
 				Reason:  "from 97 % full a cask is as good as full (common practice)",

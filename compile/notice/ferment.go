@@ -92,9 +92,13 @@ func holdLeft(w *writer, r numbers.Ferment) {
 		band = w.say.Temp(high)
 	}
 	say := func(how string, p ferment.Point, help, reason string) {
+		goes := fmt.Sprintf("%s to %s, %s after the pitch", how, w.say.Temp(p.TempC), measure.Hours(p.TimeS/lot.SecondsPerHour))
+		if p.TimeS == 0 {
+			goes = "is set at " + w.say.Temp(p.TempC)
+		}
 		w.add(diag.Diagnostic{
 			Code: diag.CodeHoldLeft, At: w.at(recipe.PathHold),
-			Summary: fmt.Sprintf("the ferment is not held at %s: it %s to %s, %s after the pitch", band, how, w.say.Temp(p.TempC), measure.Hours(p.TimeS/lot.SecondsPerHour)),
+			Summary: fmt.Sprintf("the ferment is not held at %s: it %s", band, goes),
 			Help:    help, Reason: reason,
 		})
 	}

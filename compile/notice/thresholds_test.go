@@ -80,6 +80,10 @@ var thresholds = []threshold{
 		b.Ferm.HoldHighC, r.ColdestC = 22, v
 	}), 22, 22.01},
 
+	{diag.CodeCaskNotFilled, diag.Note, "half a percent short of 100 L; whether it counts as filled the cask says: TestLeastContent of compile/stage/cask", caskOf(func(b *recipe.Batch, r *numbers.Cask, p *plan.Cask, v float64) {
+		b.Gauge, b.Cask.SizeM3 = recipe.SI, 0.1
+		r.Problems, p.LastFill = []cask.Problem{cask.ProblemShort}, &plan.Lot{VolumeL: v}
+	}), 99.51, 99.49},
 	{diag.CodeHoldLeft, diag.Note, "1 K above the hold", heldAt(25, 31), 31.99, 32.01},
 	{diag.CodeHoldLeft, diag.Note, "1 K below the hold, at the end", heldAt(25, 31, 28), 24.01, 23.99},
 	{diag.CodeHoldLeft, diag.Note, "1 K below the hold, which it never reached", heldAt(25, 31, 24.5), 24.01, 23.99},
@@ -172,7 +176,6 @@ var unnumbered = map[diag.Code]string{
 	diag.CodeCutsCrossed:    "the still says so",
 	diag.CodeNotSteady:      "the still says so",
 	diag.CodeBelowEntry:     "the reduction says so",
-	diag.CodeCaskNotFilled:  "the cask says so: TestLeastContent of compile/stage/cask",
 	diag.CodeBelowBottling:  "the cask says so",
 	diag.CodeCaskFailed:     "the cask says so",
 	diag.CodeMashFailed:     "a stage that cannot be computed",

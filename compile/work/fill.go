@@ -93,7 +93,7 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 	}
 	reads = append(reads, weight("net", k.NetKg, net), weight("gross", k.GrossKg, math.Hypot(net, tare)))
 	switch {
-	case k.LastFill == nil:
+	case k.LastFill == nil || !lot.SeenShort(n.Batch, *k.LastFill):
 	case k.Casks == 1:
 		text, values = text+" It takes {}, and is not quite full.", append(values, filled)
 	default:

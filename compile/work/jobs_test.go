@@ -112,9 +112,13 @@ func TestWhereTheSpiritGoes(t *testing.T) {
 	assert.Contains(t, one.Do.Text, "mark and record it")
 	assert.Equal(t, "cask", one.Read[0].What)
 	assert.InDelta(t, 200, one.Mark.Values[0].Value, 0)
-	short := fillCasks(small(), plan.Cask{Casks: 1, SizeL: 200, Fill: &plan.Lot{}, LastFill: &plan.Lot{VolumeL: 199}})
+	filled := func(litres float64) Job {
+		return fillCasks(small(), plan.Cask{Casks: 1, SizeL: 50, Fill: &plan.Lot{}, LastFill: &plan.Lot{VolumeL: litres}})
+	}
+	short := filled(49.7)
 	assert.Contains(t, short.Do.Text, "It takes {}, and is not quite full.")
-	assert.InDelta(t, 199, short.Mark.Values[0].Value, 0, "the line of the day says what goes in")
+	assert.NotContains(t, filled(49.8).Do.Text, "not quite full", "nobody sees half a percent")
+	assert.InDelta(t, 49.7, short.Mark.Values[0].Value, 0, "the line of the day says what goes in")
 	assert.Contains(t, fillCasks(small(), plan.Cask{Casks: 1, Fill: &plan.Lot{}}).Do.Text, "fill one cask of")
 }
 
