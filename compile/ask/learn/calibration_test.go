@@ -10,6 +10,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"newmake/compile/constants"
@@ -154,6 +155,7 @@ type calibrated struct {
 	gross, drifts      int // houses with false alarms
 	put, found, others int // gross errors put in and found, and others said beside them
 	failed             int
+	shares             []float64 // of each house: the part of its intervals of 90 % that held
 }
 
 func calibrate(t *testing.T, houses, n int) calibrated {
@@ -245,6 +247,7 @@ func TestCalibrationPage(t *testing.T) {
 		c := calibrate(t, 200, n)
 		fmt.Fprintf(&b, "\n## %s, %d houses\n\n", words.Count(n, "run"), c.houses)
 		heldTable(&b, append(c.constants, c.next))
+		limits(&b, c.houses)
 		fmt.Fprintf(&b, "\nHouses where a gross error was said and there was none: %d of %d; a drift: %d of %d. Claimed: at\nmost 1 in 20 of either. Searches that did not end: %d.\n", c.gross, c.houses, c.drifts, c.houses, c.failed)
 		if c.put > 0 {
 			fmt.Fprintf(&b, "A slip of ten standard deviations was put into one reading of each house: found in %d of %d,\nand %d other readings were said beside them.\n", c.found, c.put, c.others)
@@ -256,13 +259,33 @@ func TestCalibrationPage(t *testing.T) {
 		"The search can end in a kink of the model: then it says that it has not ended, and its house is\n" +
 		"not counted in the table, but among the alarms.\n")
 	const houses = 60
+	var shares []float64 // of each house: how many of its intervals held
+	alarms, tried := 0, 0
 	for _, runs := range []int{1, 3} {
 		full, readings, gross := calibrateWritten(t, houses, runs)
 		fmt.Fprintf(&b, "\n%s, %d houses:\n\n", words.Count(runs, "run"), houses)
 		heldTable(&b, full.constants)
+		limits(&b, houses)
+		shares = append(shares, full.shares...)
+		alarms, tried = alarms+full.gross, tried+houses
 		fmt.Fprintf(&b, "\nReadings called gross errors: %d of %d, in %d of %d houses; a drift in %d. Claimed: at most 1 house\n"+
 			"in 20 of either, which is %s by this. Searches that did not end, and say so: %d.\n", gross, readings, full.gross, houses, full.drifts, asClaimed(full.gross, houses), full.failed)
 	}
+	mean, sd := stat.MeanStdDev(shares, nil)
+	off := math.Abs(mean-.9) / (sd / math.Sqrt(float64(len(shares))))
+	b.WriteString("\n## What that comes to\n\n")
+	fmt.Fprintf(&b, "By the full model, intervals of 90 %% held in %.1f %% of all cases. Those of one house go together, so\n"+
+		"houses are counted: the mean of %d of them has a standard error of %.1f %%, and 90 %% lies %.1f standard\nerrors away. ",
+		100*mean, len(shares), 100*sd/math.Sqrt(float64(len(shares))), off)
+	if off > 1.96 {
+		b.WriteString("That is more than chance gives 19 times in 20: an interval that is said to hold 9\ntimes in 10 holds somewhat less often. Read it as the first of these two figures.\n")
+	} else {
+		b.WriteString("That is within what chance gives 19 times in 20.\n")
+	}
+	alarm := distuv.Binomial{N: float64(tried), P: falseAlarm}
+	low, high := chance(alarm)
+	fmt.Fprintf(&b, "False alarms of gross errors came in %d of %d houses. 1 in 20 is claimed, %.0f of %d; chance gives %d\nto %d of them 19 times in 20.\n",
+		alarms, tried, falseAlarm*float64(tried), tried, low, high)
 	require.NoError(t, os.WriteFile(page, []byte(b.String()), 0o644))
 }
 
@@ -272,6 +295,37 @@ func asClaimed(alarms, houses int) string {
 		return "NOT so"
 	}
 	return "so"
+}
+
+// chance is between which counts, both possible, a binomial lies 19 times in 20.
+func chance(b distuv.Binomial) (low, high int) {
+	for b.CDF(float64(low)) <= .025 {
+		low++
+	}
+	for high = low; b.CDF(float64(high)) < .975; {
+		high++
+	}
+	return low, high
+}
+
+// limits says what chance gives of a row of the table.
+func limits(b *strings.Builder, houses int) {
+	share := func(p float64) (low, high float64) {
+		l, h := chance(distuv.Binomial{N: float64(houses), P: p})
+		return 100 * float64(l) / float64(houses), 100 * float64(h) / float64(houses)
+	}
+	low5, high5 := share(.5)
+	low9, high9 := share(.9)
+	fmt.Fprintf(b, "\nChance gives a row %.1f to %.1f %% and %.1f to %.1f %%, 19 times in 20. \"As said\" is a row that chance\ngives in 998 of 1000: among so many rows one in twenty would be nothing to speak of.\n", low5, high5, low9, high9)
+}
+
+// The limits of chance, by the table of the binomial: of 20 at 0.5, 6 to 14 (P of at most 5 is
+// 0.0207, of at most 6 is 0.0577; computed from the sum of the terms).
+func TestChance(t *testing.T) {
+	low, high := chance(distuv.Binomial{N: 20, P: .5})
+	assert.Equal(t, [2]int{6, 14}, [2]int{low, high})
+	low, high = chance(distuv.Binomial{N: 120, P: .05})
+	assert.Equal(t, [2]int{2, 11}, [2]int{low, high})
 }
 
 // heldTable says of each interval how often it holds.

@@ -88,16 +88,19 @@ func calibrateWritten(t *testing.T, houses, n int) (c calibrated, readings, gros
 			c.failed++
 			continue
 		}
+		one := held{}
 		for _, f := range l.Found {
 			x, ok := truth(house, f)
 			require.True(t, ok, f.Key)
 			all.add(f.off(x))
+			one.add(f.off(x))
 			i := slices.IndexFunc(c.constants, func(h held) bool { return h.name == f.Key })
 			if i < 0 {
 				i, c.constants = len(c.constants), append(c.constants, held{name: f.Key})
 			}
 			c.constants[i].add(f.off(x))
 		}
+		c.shares = append(c.shares, float64(one.in90)/float64(one.n))
 	}
 	c.constants = append(c.constants, all)
 	return c, readings, gross
