@@ -18,8 +18,12 @@ type Expected struct {
 	FeintsLPA float64 // alcohol in the feints that go into the charge, where nobody gauged them
 	WashShare float64 // litres of wash to the still for a litre of wort to the fermenter
 	AbvPerSG  float64 // % abv of the wash for each unit of gravity that the ferment takes
+	// The wash, to begin with where nothing of it was read.
+	WashL, WashAbvPct float64
 	// AbvPct is the strength of each fraction, for those whose volume alone was read.
 	AbvPct map[string]float64
+	// VolumeL is how much of each of the cuts comes over.
+	VolumeL map[string]float64
 }
 
 // How sure that is, as one standard deviation of the figure itself (common practice:
@@ -32,6 +36,7 @@ const (
 	washShare    = 0.015
 	fractionSD   = 4 // % abv
 	feintsShare  = 0.1
+	cutShare     = 0.3 // foreshots that nobody measured
 )
 
 // Balance is what came and went of the alcohol, reconciled.

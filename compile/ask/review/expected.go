@@ -12,8 +12,10 @@ func expecting(n *numbers.Batch) Expected {
 		PotAleLPA: float64(max(n.Stripped.Charges, 1)) * left(n.Stripped.Run),
 		LeesLPA:   float64(max(n.Distilled.Charges, 1)) * left(n.Distilled.Run),
 		AbvPct:    map[string]float64{},
+		VolumeL:   map[string]float64{},
 	}
 	wash := n.Stripped.Charge
+	e.WashL, e.WashAbvPct = lot.LitresPerM3*float64(max(n.Stripped.Charges, 1))*wash.VolumeAtM3(lot.ReferenceC), 100*wash.ABV()
 	if wort := n.Mashed.Out.VolumeAtM3(lot.ReferenceC); wort > 0 {
 		e.WashShare = float64(max(n.Stripped.Charges, 1)) * wash.VolumeAtM3(lot.ReferenceC) / wort
 	}
@@ -23,6 +25,7 @@ func expecting(n *numbers.Batch) Expected {
 	e.FeintsLPA = float64(max(n.Distilled.Charges, 1)) * lot.LitresPerM3 * n.Distilled.Returned.PureAlcoholM3()
 	for _, f := range n.Distilled.Fractions {
 		e.AbvPct[f.Name] = 100 * f.ABV
+		e.VolumeL[f.Name] = lot.LitresPerM3 * f.VolumeM3 * float64(max(n.Distilled.Charges, 1))
 	}
 	e.AbvPct["feints"] = 100 * n.Distilled.Feints().ABV()
 	return e

@@ -156,6 +156,9 @@ func (m *model) batch(s state) *numbers.Batch {
 	x := make([]float64, len(m.of))
 	for i, c := range m.of {
 		x[i] = within(c, s.z.AtVec(i))
+		if c.Unsaid { // the middle is what the recipe has, which says nothing, and not what is usual
+			x[i] = max(c.AsWritten+x[i]-c.Prior.At(0), c.Low)
+		}
 	}
 	n, err := m.at(m.of, x)
 	if err != nil {

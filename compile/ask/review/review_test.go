@@ -1,6 +1,7 @@
 package review_test
 
 import (
+	"fmt"
 	"math/rand/v2"
 	"path/filepath"
 	"slices"
@@ -11,8 +12,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"newmake/compile"
 	"newmake/compile/ask/learn/learntest"
 	"newmake/compile/ask/review"
+	"newmake/compile/matter/fluid"
 	"newmake/compile/measure"
 	"newmake/lang/check"
 	"newmake/lang/record"
@@ -206,6 +209,24 @@ func TestUntold(t *testing.T) {
 			assert.False(t, is[c.neverToCome])
 		})
 	}
+}
+
+// TestAllAsPlanned: of a run of which everything was read as planned the readings together say
+// the plan's hearts, and no less for what nobody wrote of the stills.
+func TestAllAsPlanned(t *testing.T) {
+	h := house(t, "")
+	b, _ := h.Batch("Ferry Landing")
+	require.NotNil(t, b)
+	n, err := compile.Numbers(b, nil, compile.Calculated)
+	require.NoError(t, err)
+	gallons := func(m3 float64) float64 { return m3 / fluid.USGallonM3 }
+	hearts, low := n.Distilled.Hearts, n.Stripped.LowWines
+	a := of(t, fmt.Sprintf("run \"99-01\" of \"Ferry Landing\" on 2026-03-03 {\n  strip {\n    low-wines %.2f gal at 68 F, %.2f %% abv at 68 F\n  }\n"+
+		"  spirit {\n    2026-03-11 13:00 hearts %.2f gal at 68 F, %.2f %% abv at 68 F\n  }\n}\n",
+		gallons(low.VolumeAtM3(20)), 100*low.ABV(), gallons(hearts.VolumeAtM3(20)), 100*hearts.ABV()))
+	require.True(t, a.AsItShould(), "%+v %+v", a.Lines, a.Balance)
+	require.NotNil(t, a.Ahead)
+	assert.InDelta(t, 1000*hearts.PureAlcoholM3(), a.Ahead.HeartsLPA, 0.1*a.Ahead.SD)
 }
 
 // TestDoneOtherwise: what was done otherwise is worth something, and named.

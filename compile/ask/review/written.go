@@ -1,6 +1,7 @@
 package review
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -136,6 +137,17 @@ func (w *lots) parts() []fraction {
 	})
 }
 
+// ungauged are the cuts that came over, by the model, and of which nothing was written: they are no
+// loss. Heads and tails are in the feints where those were gauged.
+func (w *lots) ungauged(e Expected) []string {
+	has := func(id string) bool {
+		return slices.ContainsFunc(w.fractions, func(f fraction) bool { return f.id == id })
+	}
+	return slices.DeleteFunc([]string{"foreshots", "heads", "tails"}, func(id string) bool {
+		return has(id) || !(e.VolumeL[id] > 0) || id != "foreshots" && has("feints")
+	})
+}
+
 func (w *lots) fill(b *bench, v *record.Visit) {
 	switch v.Word {
 	case "hearts":
@@ -168,7 +180,7 @@ func (w *lots) balance(e Expected) *ledger {
 		}
 		return gauged{VolumeL: number{Is: litres}, AbvPct: number{Is: pct}}
 	}
-	wash := l.lotOf("wash", "the wash", w.wash, guess(w.wash, w.wort.Is*e.WashShare, e.AbvPerSG*(w.og.Is-w.fg.Is)))
+	wash := l.lotOf("wash", "the wash", w.wash, guess(w.wash, cmp.Or(w.wort.Is*e.WashShare, e.WashL), cmp.Or(e.AbvPerSG*(w.og.Is-w.fg.Is), e.WashAbvPct)))
 	if w.og.Read() && w.fg.Read() && w.og.Is > w.fg.Is && e.AbvPerSG > 0 {
 		fell := l.put("gravity", "the fall of the gravity", SG, number{Is: w.og.Is - w.fg.Is, SD: math.Hypot(w.og.SD, w.fg.SD)}, 0, false)
 		per := l.put("strength-of-gravity", "the alcohol that a point of gravity gives", Share, number{Is: e.AbvPerSG, SD: perSGShare * e.AbvPerSG}, 0, true)
@@ -229,6 +241,15 @@ func (w *lots) balance(e Expected) *ledger {
 			if f.id == "hearts" {
 				hearts = p
 			}
+		}
+		for _, id := range w.ungauged(e) {
+			g := gauged{AbvPct: number{Is: e.AbvPct[id], SD: fractionSD}, Given: true}
+			if id == "foreshots" { // small, and thrown away: as the model has it
+				g.VolumeL = number{Is: e.VolumeL[id], SD: max(cutShare*e.VolumeL[id], 0.1)}
+			}
+			p := l.lotOf(id, "the "+id, g, gauged{VolumeL: number{Is: e.VolumeL[id]}, AbvPct: g.AbvPct})
+			l.about[p.volume].Model, l.about[p.abv].Model = true, true
+			terms = append(terms, p.alcohol(-1))
 		}
 		if hearts.volume < 0 && w.hearts.Given {
 			hearts = l.lotOf("hearts", "the hearts", w.hearts, w.hearts)
