@@ -80,15 +80,15 @@ type RunBand struct {
 
 // CaskBand is one cask at an age.
 type CaskBand struct {
-	AgeYears        float64 `json:"ageYears" places:"2"`
-	LowVolumeL      float64 `json:"lowVolumeL" places:"1"`
-	HighVolumeL     float64 `json:"highVolumeL" places:"1"`
+	AgeYears        float64 `json:"ageYears" places:"3"`
+	LowVolumeL      float64 `json:"lowVolumeL" places:"2"`
+	HighVolumeL     float64 `json:"highVolumeL" places:"2"`
 	LowWineGallons  float64 `json:"lowWineGallons" places:"2"`
 	HighWineGallons float64 `json:"highWineGallons" places:"2"`
-	LowAbvPct       float64 `json:"lowAbvPct" places:"1"`
-	HighAbvPct      float64 `json:"highAbvPct" places:"1"`
-	LowProof        float64 `json:"lowProof" places:"1"`
-	HighProof       float64 `json:"highProof" places:"1"`
+	LowAbvPct       float64 `json:"lowAbvPct" places:"2"`
+	HighAbvPct      float64 `json:"highAbvPct" places:"2"`
+	LowProof        float64 `json:"lowProof" places:"2"`
+	HighProof       float64 `json:"highProof" places:"2"`
 }
 
 // LowVolume and HighVolume are what is in the cask, as Quantities.

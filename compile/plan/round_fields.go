@@ -252,6 +252,9 @@ func (x *Cask) round() {
 	for i := range x.Forecast {
 		x.Forecast[i].round()
 	}
+	for i := range x.ByMonth {
+		x.ByMonth[i].round()
+	}
 	x.BottleL = RoundTo(x.BottleL, 3)
 	x.BottleAt.round()
 	if x.BottleAsked != nil {
@@ -300,6 +303,11 @@ func (x *Cask) noNumber() string {
 			return what
 		}
 	}
+	for i := range x.ByMonth {
+		if what := x.ByMonth[i].noNumber(); what != "" {
+			return what
+		}
+	}
 	if !isNumber(x.BottleL) {
 		return "BottleL"
 	}
@@ -318,15 +326,15 @@ func (x *Cask) noNumber() string {
 }
 
 func (x *CaskBand) round() {
-	x.AgeYears = RoundTo(x.AgeYears, 2)
-	x.LowVolumeL = RoundTo(x.LowVolumeL, 1)
-	x.HighVolumeL = RoundTo(x.HighVolumeL, 1)
+	x.AgeYears = RoundTo(x.AgeYears, 3)
+	x.LowVolumeL = RoundTo(x.LowVolumeL, 2)
+	x.HighVolumeL = RoundTo(x.HighVolumeL, 2)
 	x.LowWineGallons = RoundTo(x.LowWineGallons, 2)
 	x.HighWineGallons = RoundTo(x.HighWineGallons, 2)
-	x.LowAbvPct = RoundTo(x.LowAbvPct, 1)
-	x.HighAbvPct = RoundTo(x.HighAbvPct, 1)
-	x.LowProof = RoundTo(x.LowProof, 1)
-	x.HighProof = RoundTo(x.HighProof, 1)
+	x.LowAbvPct = RoundTo(x.LowAbvPct, 2)
+	x.HighAbvPct = RoundTo(x.HighAbvPct, 2)
+	x.LowProof = RoundTo(x.LowProof, 2)
+	x.HighProof = RoundTo(x.HighProof, 2)
 }
 
 func (x *CaskBand) noNumber() string {
@@ -361,10 +369,10 @@ func (x *CaskBand) noNumber() string {
 }
 
 func (x *CaskYear) round() {
-	x.AgeYears = RoundTo(x.AgeYears, 2)
+	x.AgeYears = RoundTo(x.AgeYears, 3)
 	x.VolumeL = RoundTo(x.VolumeL, 2)
 	x.AbvPct = RoundTo(x.AbvPct, 2)
-	x.Proof = RoundTo(x.Proof, 1)
+	x.Proof = RoundTo(x.Proof, 2)
 	x.PureL = RoundTo(x.PureL, 2)
 	x.ProofGallons = RoundTo(x.ProofGallons, 2)
 	x.WineGallons = RoundTo(x.WineGallons, 3)

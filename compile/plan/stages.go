@@ -300,8 +300,11 @@ type Cask struct {
 	RestMonths float64    `json:"restMonths" places:"1"`
 	Climate    string     `json:"climate"`
 	Forecast   []CaskYear `json:"forecast"`
-	BottleL    float64    `json:"bottleL" places:"3"`
-	BottleAt   Strength   `json:"bottleAt"`
+	// ByMonth is the forecast month by month, of a rest beyond 20 years each half year: what a
+	// sample is held against.
+	ByMonth  []CaskYear `json:"byMonth,omitempty"`
+	BottleL  float64    `json:"bottleL" places:"3"`
+	BottleAt Strength   `json:"bottleAt"`
 	// BottleAsked is the strength that the batch asks for, where the cask ends
 	// weaker; BottleAssumed says that the batch asks for none.
 	BottleAsked   *Strength `json:"bottleAsked,omitempty"`
@@ -312,10 +315,10 @@ type Cask struct {
 
 // CaskYear is one cask at an age.
 type CaskYear struct {
-	AgeYears     float64 `json:"ageYears" places:"2"`
+	AgeYears     float64 `json:"ageYears" places:"3"`
 	VolumeL      float64 `json:"volumeL" places:"2"`
 	AbvPct       float64 `json:"abvPct" places:"2"`
-	Proof        float64 `json:"proof" places:"1"`
+	Proof        float64 `json:"proof" places:"2"`
 	PureL        float64 `json:"pureL" places:"2"`
 	ProofGallons float64 `json:"proofGallons" places:"2"`
 	WineGallons  float64 `json:"wineGallons" places:"3"` // US gal at 60 F

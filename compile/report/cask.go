@@ -65,16 +65,23 @@ func inWood(b *recipe.Batch, r numbers.Cask, reduced numbers.Reduction) plan.Cas
 	p.NetKg, p.TareKg = fluid.MassInAirKg(fill.MassKg, fill.MassKg/fill.VolumeL*lot.LitresPerM3), numbers.TareKg(k)
 	p.GrossKg, p.TareSaid = p.NetKg+p.TareKg, k.TareKg > 0
 	for _, y := range r.Years {
-		w := y.EthanolKg / (y.EthanolKg + y.WaterKg)
-		p.Forecast = append(p.Forecast, plan.CaskYear{
-			AgeYears: y.AgeYears, VolumeL: y.VolumeM3 * lot.LitresPerM3, AbvPct: 100 * y.ABV, Proof: y.Proof,
-			PureL: y.VolumeM3 * lot.LitresPerM3 * y.ABV, ProofGallons: y.ProofGallons,
-			WineGallons: y.VolumeM3 * fluid.Density(w, lot.ReferenceC) / fluid.Density(w, fluid.SixtyF) / fluid.USGallonM3,
-		})
+		p.Forecast = append(p.Forecast, caskYear(y))
+	}
+	for _, y := range cask.Monthly(in, r.Result) {
+		p.ByMonth = append(p.ByMonth, caskYear(y))
 	}
 	last := r.Years[len(r.Years)-1]
 	p.CaskLossPct = 100 * (1 - last.VolumeM3/filledM3)
 	return p
+}
+
+func caskYear(y cask.Year) plan.CaskYear {
+	w := y.MassFrac()
+	return plan.CaskYear{
+		AgeYears: y.AgeYears, VolumeL: y.VolumeM3 * lot.LitresPerM3, AbvPct: 100 * y.ABV, Proof: y.Proof,
+		PureL: y.VolumeM3 * lot.LitresPerM3 * y.ABV, ProofGallons: y.ProofGallons,
+		WineGallons: y.VolumeM3 * fluid.Density(w, lot.ReferenceC) / fluid.Density(w, fluid.SixtyF) / fluid.USGallonM3,
+	}
 }
 
 // unaged is a batch that goes into no wood: reduced to its bottling strength and

@@ -11,7 +11,7 @@ import (
 // ageing reads one cask at an age.
 func ageing(years float64, of func(y *plan.CaskYear) float64) figure {
 	return func(p *plan.Plan) float64 {
-		f := p.Cask.Forecast
+		f := p.Cask.ByMonth
 		l := line{len(f), func(i int) float64 { return f[i].AgeYears }}
 		return l.at(years, false, func(i int) float64 { return of(&f[i]) })
 	}
@@ -20,7 +20,7 @@ func ageing(years float64, of func(y *plan.CaskYear) float64) figure {
 // cask is the band of one cask over the years.
 func (k *bench) cask() []plan.CaskBand {
 	out := []plan.CaskBand{}
-	for _, y := range k.middle.Cask.Forecast {
+	for _, y := range k.middle.Cask.ByMonth {
 		volume, v := k.around(ageing(y.AgeYears, func(y *plan.CaskYear) float64 { return y.VolumeL }))
 		gallons, g := k.around(ageing(y.AgeYears, func(y *plan.CaskYear) float64 { return y.WineGallons }))
 		abv, a := k.around(ageing(y.AgeYears, func(y *plan.CaskYear) float64 { return y.AbvPct }))

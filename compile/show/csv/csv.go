@@ -252,6 +252,6 @@ func (t *csvTable) cask(p *plan.Plan) {
 	t.row("years", t.spirit(t.unit("volume", plan.Litre)), t.spirit("strength_abv_pct"), "proof", "proof_gallons", "pure_alcohol_L_20C")
 	for _, y := range p.Cask.Forecast {
 		volume, _ := t.u.Value(y.Volume())
-		t.row(figure(y.AgeYears, 2), figure(volume, 2), t.abv(y.AbvPct, y.Proof, 2), figure(y.Proof, 1), figure(y.ProofGallons, 1), figure(y.PureL, 1))
+		t.row(figure(y.AgeYears, 2), figure(volume, 2), t.abv(y.AbvPct, y.Proof, 3), figure(y.Proof, 2), figure(y.ProofGallons, 1), figure(y.PureL, 1))
 	}
 }

@@ -3,6 +3,7 @@ package sheet
 import (
 	"math"
 	"strings"
+	"time"
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
@@ -38,6 +39,8 @@ func (s says) Gravity(sg float64) string        { return measure.Gravity(sg) }
 func (s says) Duration(min float64) string      { return measure.Duration(min) }
 func (s says) Hours(h float64) string           { return measure.Hours(h) }
 func (s says) Months(m float64) string          { return measure.Years(m / 12) }
+func (s says) Years(y float64) string           { return measure.Years(y) }
+func (s says) Day(on string) string             { return dayOf(on) }
 func (s says) Hm(at string) string              { return measure.Clock(at) }
 func (s says) Date(at string) string            { return measure.LongDate(at) }
 func (s says) Short(at string) string           { return plan.Moment(at).Format("2 Jan") }
@@ -49,6 +52,15 @@ func (s says) Minutes(h float64) float64        { return h * 60 }
 func (s says) Millilitres(l float64) float64    { return l * 1000 }
 func (s says) Times(n int) []struct{}           { return make([]struct{}, n) }
 func (s says) Plus(a, b int) int                { return a + b }
+
+// dayOf is a day without a clock, as 12 Sep 2026.
+func dayOf(on string) string {
+	t, err := time.Parse(time.DateOnly, on)
+	if err != nil {
+		return on
+	}
+	return t.Format("2 Jan 2006")
+}
 
 func (s says) TempUnit() string {
 	_, w := s.Value(plan.Of(0, plan.Celsius))

@@ -3,6 +3,7 @@ package sheet
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -321,6 +322,46 @@ func (v *view) In(use string) in {
 		}
 	}
 	return in{planned, false}
+}
+
+// sampling is a day on which a cask is sampled, and what it should then hold.
+type sampling struct {
+	On string // 2026-09-12
+	plan.CaskYear
+}
+
+// Samplings are the days on which the casks are sampled, each with the forecast of its
+// month; at the end of the rest, with the last.
+func (v *view) Samplings() []sampling {
+	months := v.Cask.ByMonth
+	if len(months) == 0 {
+		return nil
+	}
+	var out []sampling
+	for i, on := range v.Schedule.Samples {
+		at := months[len(months)-1]
+		if i < len(v.Schedule.Samples)-1 {
+			years := float64(i+1) / 2 // twice a year
+			for _, m := range months {
+				if math.Abs(m.AgeYears-years) < 0.01 {
+					at = m
+				}
+			}
+		}
+		out = append(out, sampling{on, at})
+	}
+	return out
+}
+
+// WoodRows is how high the rows of the samples are, so that a page holds them.
+func (v *view) WoodRows() string {
+	switch n := len(v.Schedule.Samples); {
+	case n <= 9:
+		return "tall"
+	case n <= 14:
+		return ""
+	}
+	return "low"
 }
 
 // Warnings are the notices that are more than notes: warnings, and promises that

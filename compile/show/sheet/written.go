@@ -2038,7 +2038,9 @@ tr { break-inside: avoid; }
 .amount { font-weight: bold; white-space: nowrap; }
 .list td.amount { font-size: 13pt; }
 tfoot th, tfoot td { border-top: 2px solid #000; }
-.tall td, .tall th { height: 11mm; }
+.tall td, .tall th, .list.tall tbody td, .list.tall tbody th { height: 11mm; }
+.forecast thead th { height: auto; }
+.list.low tbody td, .list.low tbody th { height: 6.6mm; padding-top: 0.2mm; padding-bottom: 0.2mm; }
 .days td, .days th { padding: 0.5mm 1.5mm; }
 .days tbody td, .days tbody th { vertical-align: middle; height: 6.2mm; padding-top: 0.2mm; padding-bottom: 0.2mm; }
 .days .blank { width: 34mm; }
@@ -2491,65 +2493,9 @@ func writeWood(w *markup.Page, f says, d *view) {
 		w.Text(d.Cask.Climate)
 		w.Raw(` rack house, for `)
 		w.Text(f.Months(d.Cask.RestMonths))
-		w.Raw(`. A forecast from published averages: each cask goes its own way.</p>`)
-		if d.CaskChart.ID != "" {
-			w.Raw(`
-`)
-			{
-				v2 := &d.CaskChart
-				writeFigure(w, f, v2)
-			}
-		}
-		w.Raw(`
-<table class="list forecast">
-<caption>What a sample should show, and what it shows</caption>
-<thead><tr><th scope="col">age</th><th scope="col">volume</th><th scope="col">strength</th><th scope="col">`)
-		if f.Us() {
-			w.Raw(`proof gallons`)
-		} else {
-			w.Raw(`pure alcohol`)
-		}
-		w.Raw(`</th><th scope="col" class="write">date</th><th scope="col" class="write">volume</th><th scope="col" class="write">strength</th><th scope="col">nose and palate</th></tr></thead>
-<tbody>`)
-		{
-			v3 := d.Cask.Forecast
-			for v4 := range v3 {
-				v5 := &v3[v4]
-				w.Raw(`
-<tr class="tall"><th scope="row">`)
-				w.Text(f.Num(v5.AgeYears, 1))
-				w.Raw(` y</th><td class="short">`)
-				w.Text(f.Said(v5.Volume()))
-				w.Raw(`</td><td class="short">`)
-				if f.Us() {
-					w.Text(f.Num(v5.Proof, 1))
-					w.Raw(` proof`)
-				} else {
-					w.Text(f.Num(v5.AbvPct, 1))
-					w.Raw(` % vol`)
-				}
-				w.Raw(`</td><td data-head="`)
-				if f.Us() {
-					w.Raw(`proof gallons`)
-				} else {
-					w.Raw(`pure alcohol`)
-				}
-				w.Raw(`">`)
-				if f.Us() {
-					w.Text(f.Num(v5.ProofGallons, 1))
-				} else {
-					w.Text(f.Num(v5.PureL, 1))
-					w.Raw(` L`)
-				}
-				w.Raw(`</td><td class="blank"></td><td class="blank"></td><td class="blank"></td><td class="blank"></td></tr>`)
-			}
-		}
-		w.Raw(`
-</tbody>
-</table>`)
+		w.Raw(`. A forecast from published averages: each cask goes its own way.`)
 		if d.Cask.Bottles != 0 {
-			w.Raw(`
-<p>About `)
+			w.Raw(` About `)
 			w.Text(f.Count(d.Cask.Bottles, "bottle"))
 			w.Raw(` of `)
 			w.Text(f.Num(f.Millilitres(d.Cask.BottleL), 0))
@@ -2568,9 +2514,68 @@ func writeWood(w *markup.Page, f says, d *view) {
 			}
 			w.Raw(`; `)
 			w.Text(f.Num(d.Cask.CaskLossPct, 0))
-			w.Raw(` % of the volume goes to the air and the wood.</p>`)
+			w.Raw(` % of the volume goes to the air and the wood.`)
+		}
+		w.Raw(`</p>`)
+		if d.CaskChart.ID != "" {
+			w.Raw(`
+`)
+			{
+				v2 := &d.CaskChart
+				writeFigure(w, f, v2)
+			}
 		}
 		w.Raw(`
+<table class="list forecast `)
+		w.Text(d.WoodRows())
+		w.Raw(`">
+<caption>What a sample should show, twice a year, and what it shows</caption>
+<thead><tr><th scope="col">on</th><th scope="col">after</th><th scope="col">volume</th><th scope="col">strength</th><th scope="col">`)
+		if f.Us() {
+			w.Raw(`proof gallons`)
+		} else {
+			w.Raw(`pure alcohol`)
+		}
+		w.Raw(`</th><th scope="col" class="write">drawn on</th><th scope="col" class="write">strength</th><th scope="col">nose and palate</th></tr></thead>
+<tbody>`)
+		{
+			v3 := d.Samplings()
+			for v4 := range v3 {
+				v5 := &v3[v4]
+				w.Raw(`
+<tr><th scope="row">`)
+				w.Text(f.Day(v5.On))
+				w.Raw(`</th><td class="short">`)
+				w.Text(f.Years(v5.AgeYears))
+				w.Raw(`</td><td class="short">`)
+				w.Text(f.Said(v5.Volume()))
+				w.Raw(`</td><td class="short">`)
+				if f.Us() {
+					w.Text(f.Num(v5.Proof, 1))
+					w.Raw(` proof`)
+				} else {
+					w.Text(f.Num(v5.AbvPct, 1))
+					w.Raw(` % vol`)
+				}
+				w.Raw(`</td><td class="short" data-head="`)
+				if f.Us() {
+					w.Raw(`proof gallons`)
+				} else {
+					w.Raw(`pure alcohol`)
+				}
+				w.Raw(`">`)
+				if f.Us() {
+					w.Text(f.Num(v5.ProofGallons, 1))
+				} else {
+					w.Text(f.Num(v5.PureL, 1))
+					w.Raw(` L`)
+				}
+				w.Raw(`</td><td class="blank"></td><td class="blank"></td><td class="blank"></td></tr>`)
+			}
+		}
+		w.Raw(`
+</tbody>
+</table>
 </section>`)
 	}
 	w.Raw(`

@@ -443,3 +443,36 @@ func TestCourse(t *testing.T) {
 		assert.Error(t, err)
 	}
 }
+
+// TestMonthly: month by month the same cask, at its years and at the end of its rest; of a
+// long rest, by the half year.
+func TestMonthly(t *testing.T) {
+	for _, c := range []struct {
+		years float64
+		want  int // points
+	}{{0, 1}, {0.4, 6}, {4, 49}, {4.25, 52}, {20, 241}, {20.5, 42}} {
+		in := filling(t, 2.3, 0.2, 125, c.years, "temperate")
+		r := forecast(t, in)
+		months := Monthly(in, r)
+		require.Len(t, months, c.want, "%g years", c.years)
+		assert.InDelta(t, c.years, months[len(months)-1].AgeYears, 1e-9)
+		for _, y := range r.Years {
+			found := false
+			for _, m := range months {
+				if math.Abs(m.AgeYears-y.AgeYears) < 1e-9 {
+					found = true
+					assert.InEpsilon(t, y.VolumeM3, m.VolumeM3, 1e-6, "%g of %g years", y.AgeYears, c.years)
+					assert.InEpsilon(t, y.Proof, m.Proof, 1e-6, "%g of %g years", y.AgeYears, c.years)
+				}
+			}
+			assert.True(t, found, "%g of %g years", y.AgeYears, c.years)
+		}
+	}
+	short := filling(t, 0.98, 0.2, 125, 2, "temperate") // one cask, a little short
+	r := forecast(t, short)
+	months := Monthly(short, r)
+	require.Len(t, months, 25)
+	assert.InEpsilon(t, r.Years[2].VolumeM3, months[24].VolumeM3, 1e-6)
+	none := filling(t, 0.5, 0.2, 125, 2, "temperate")
+	assert.Empty(t, Monthly(none, forecast(t, none)))
+}

@@ -94,6 +94,43 @@ func Forecast(in Input) (Result, error) {
 	return r, nil
 }
 
+// mostMonths is the longest rest that is followed month by month; a longer one is by the
+// half year.
+const mostMonths = 240
+
+// Monthly is the forecast of the same cask month by month from its fill, to the end of its
+// rest or to where it runs dry. It is empty where there is no cask.
+func Monthly(in Input, r Result) []Year {
+	if r.Casks == 0 || len(r.Years) == 0 {
+		return nil
+	}
+	in.SpiritEthanolKg, in.SpiritWaterKg = r.Years[0].EthanolKg, r.Years[0].WaterKg
+	if r.Casks == 1 && r.LastM3 > 0 { // as Forecast has it
+		in.SizeM3 = r.LastM3
+	}
+	wood, err := NewWood(in)
+	if err != nil {
+		return nil
+	}
+	one, end, every := wood.Course(1), r.Years[len(r.Years)-1].AgeYears, 1
+	if end*12 > mostMonths {
+		every = SampleMonths
+	}
+	out := []Year{one.Now()}
+	for n := every; ; n += every {
+		age := float64(n) / 12
+		if age > end-1e-9 {
+			age = end
+		}
+		if age > 0 && one.To(age) {
+			out = append(out, one.Now())
+		}
+		if age == end {
+			return out
+		}
+	}
+}
+
 // bottle reduces what all casks hold at the end and counts whole bottles.
 func bottle(r *Result, in Input, casks float64) {
 	last := r.Years[len(r.Years)-1]
