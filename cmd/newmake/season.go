@@ -19,6 +19,7 @@ import (
 // seasonFlags are what a person asks of a season.
 type seasonFlags struct {
 	on, format, output, units, house, part, printed, sheets string
+	try                                                     []string
 	effort, week, draws                                     int
 	full                                                    bool
 }
@@ -41,13 +42,14 @@ func seasonCommand(a *app) *cobra.Command {
 			"of all runs. As ics it is one calendar: put it over the one before, and its events move.\n" +
 			"--odds draws what is not known of the house and of each run, and says how often all of it\n" +
 			"is met. --printed names the plan that people work from, written before as json: the new one\n" +
-			"then changes as little of it as it can.",
+			"then changes as little of it as it can. --try plans with a plant that has something else.",
 		Example: "  newmake season\n" +
 			"  newmake season Spring -o spring.html\n" +
 			"  newmake season Spring --week 2 -o week.html\n" +
 			"  newmake season Spring --part buy -o buy.csv\n" +
 			"  newmake season Spring -o spring.ics\n" +
 			"  newmake season Spring --sheets spring-sheets\n" +
+			"  newmake season Spring --try \"plant.boiler=170 kW\"\n" +
 			"  newmake season Spring --on 2026-04-22 --printed spring.json",
 		RunE: func(_ *cobra.Command, args []string) error {
 			switch len(args) {
@@ -70,6 +72,7 @@ func seasonCommand(a *app) *cobra.Command {
 	cmd.Flags().StringVar(&f.part, "part", "", "one part: buy")
 	cmd.Flags().StringVar(&f.sheets, "sheets", "", "write the sheets of all runs and days into this folder")
 	cmd.Flags().IntVar(&f.week, "week", 0, "one week, for the wall, counted from 1")
+	cmd.Flags().StringArrayVar(&f.try, "try", nil, "change a value of the plant for this plan: plant.boiler=170 kW")
 	cmd.Flags().BoolVar(&f.full, "full", false, "every run, day and tank, and what each thing more would bring")
 	completeFlag(cmd, "units", oneOf("us", "si"))
 	completeFlag(cmd, "part", oneOf("buy"))
@@ -100,7 +103,7 @@ func (f seasonFlags) run(a *app, name string) error {
 	if f.effort < 0 {
 		return usage("--effort is a number of steps, 1 or more, not %d", f.effort)
 	}
-	q := weeks.Question{Name: name, Effort: f.effort, Draws: f.draws}
+	q := weeks.Question{Name: name, Effort: f.effort, Draws: f.draws, Tried: f.try}
 	if q.Units, err = units(f.units); err != nil {
 		return err
 	}
@@ -113,6 +116,11 @@ func (f seasonFlags) run(a *app, name string) error {
 	src, err := a.load(f.house, "")
 	if err != nil {
 		return a.cannot(err, format)
+	}
+	if len(f.try) > 0 {
+		if src, err = weeks.Try(src, name, f.try); err != nil {
+			return a.cannot(err, format)
+		}
 	}
 	if f.sheets != "" {
 		return f.writeSheets(a, src, q)

@@ -136,7 +136,7 @@ func (c Clock) Scheduled(b *recipe.Batch, jobs []Job, curve []ferment.Point) (pl
 		all = append(all, slot)
 		steps = append(steps, step(b, &jobs[i], slot))
 	}
-	out := scheduleOf(inOrder(steps), inLine, c.start)
+	out := scheduleOf(steps, inLine, c.start)
 	out.NameReadings()
 	out.Vessels = occupancy(all)
 	return out, all

@@ -31,21 +31,20 @@ func stintsOf(steps []plan.Step) []stint {
 	return out
 }
 
-// inOrder are the steps by their start.
-func inOrder(steps []plan.Step) []plan.Step {
+// inOrder are the steps by their start, and the days on which somebody is wanted. A step
+// belongs to the day on which it starts.
+func inOrder(steps []plan.Step) ([]plan.Step, []plan.Day) {
 	stints := stintsOf(steps)
 	slices.SortStableFunc(stints, func(a, b stint) int { return a.from.Compare(b.from) })
-	out := make([]plan.Step, len(steps))
+	sorted := make([]plan.Step, len(steps))
 	for i, s := range stints {
-		out[i] = *s.Step
+		sorted[i] = *s.Step
 	}
-	return out
+	return sorted, daysOf(slices.DeleteFunc(stints, func(s stint) bool { return s.Attend == plan.Alone }))
 }
 
-// daysOf are the days on which somebody is wanted, in order. A step belongs to the
-// day on which it starts.
-func daysOf(steps []plan.Step) []plan.Day {
-	stints := slices.DeleteFunc(stintsOf(steps), func(s stint) bool { return s.Attend == plan.Alone })
+// daysOf parts what wants somebody, in order, by days.
+func daysOf(stints []stint) []plan.Day {
 	var out []plan.Day
 	for len(stints) > 0 {
 		date := stints[0].from.Format(time.DateOnly)

@@ -31,7 +31,7 @@ func TestDaysOf(t *testing.T) {
 		{"at once, meanwhile", step("dose", "mash", "07T08:40", "07T08:40", plan.Stay, 1), 2, "07T09:30"},
 		{"at once, before the next", step("dose", "mash", "07T08:30", "07T08:30", plan.Stay, 1), 1, "07T09:30"},
 	} {
-		days := daysOf([]plan.Step{charge, heat, c.beside})
+		days := daysIn([]plan.Step{charge, heat, c.beside})
 		if assert.Len(t, days, 1, c.name) {
 			assert.Equal(t, c.people, days[0].People, c.name)
 			assert.Equal(t, "2026-03-"+c.to+":00-05:00", days[0].To, c.name)
@@ -40,14 +40,20 @@ func TestDaysOf(t *testing.T) {
 	// What somebody has begun and left takes them for a quarter of an hour, and no
 	// longer.
 	left := step("soak", "fill", "07T08:30", "07T12:00", plan.Start, 1)
-	assert.Equal(t, 2, daysOf([]plan.Step{left, step("a", "fill", "07T08:44", "07T09:00", plan.Stay, 1)})[0].People)
-	assert.Equal(t, 1, daysOf([]plan.Step{left, step("a", "fill", "07T08:45", "07T09:00", plan.Stay, 1)})[0].People)
+	assert.Equal(t, 2, daysIn([]plan.Step{left, step("a", "fill", "07T08:44", "07T09:00", plan.Stay, 1)})[0].People)
+	assert.Equal(t, 1, daysIn([]plan.Step{left, step("a", "fill", "07T08:45", "07T09:00", plan.Stay, 1)})[0].People)
 
-	days := daysOf([]plan.Step{charge, heat, step("spirit.charge", "spirit", "10T22:00", "11T02:00", plan.Stay, 1), step("fill.cask", "fill", "11T07:00", "11T08:00", plan.Stay, 2)})
+	days := daysIn([]plan.Step{charge, heat, step("spirit.charge", "spirit", "10T22:00", "11T02:00", plan.Stay, 1), step("fill.cask", "fill", "11T07:00", "11T08:00", plan.Stay, 2)})
 	assert.Equal(t, []plan.Day{
 		{Date: "2026-03-07", From: "2026-03-07T08:00:00-05:00", To: "2026-03-07T09:30:00-05:00", People: 1, Stages: []string{"strip"}, Work: []string{"strip"}},
 		{Date: "2026-03-10", From: "2026-03-10T22:00:00-05:00", To: "2026-03-11T02:00:00-05:00", People: 1, Stages: []string{"spirit"}, Work: []string{"spirit"}},
 		{Date: "2026-03-11", From: "2026-03-11T07:00:00-05:00", To: "2026-03-11T08:00:00-05:00", People: 2, Stages: []string{"fill"}, Work: []string{"fill"}},
 	}, days)
-	assert.Empty(t, daysOf(nil))
+	assert.Empty(t, daysIn(nil))
+}
+
+// daysIn are the days of steps in any order.
+func daysIn(steps []plan.Step) []plan.Day {
+	_, days := inOrder(steps)
+	return days
 }

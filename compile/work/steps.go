@@ -35,7 +35,8 @@ func step(b *recipe.Batch, j *Job, s schedule.Slot) plan.Step {
 }
 
 func scheduleOf(steps []plan.Step, slots []schedule.Slot, start time.Time) plan.Schedule {
-	out := plan.Schedule{Start: rfc3339(start), Steps: steps, Days: daysOf(steps)}
+	steps, days := inOrder(steps)
+	out := plan.Schedule{Start: rfc3339(start), Steps: steps, Days: days}
 	end := start
 	for _, s := range slots {
 		if s.Stage != "cask" && s.End.After(end) {

@@ -21,3 +21,13 @@ func TestCount(t *testing.T) {
 	assert.Equal(t, "1 batch", CountOf(1, "batch", "batches"))
 	assert.Equal(t, "12 batches", CountOf(12, "batch", "batches"))
 }
+
+// TestOdds: tenths, and at the ends twentieths, on both sides of each.
+func TestOdds(t *testing.T) {
+	for share, want := range map[float64]string{
+		0: "hardly ever, in less than 1 of 20", 0.0499: "hardly ever, in less than 1 of 20", 0.05: "about 1 in 10", 0.149: "about 1 in 10", 0.151: "about 2 in 10",
+		0.5: "about 5 in 10", 0.9499: "about 9 in 10", 0.95: "nearly always, in 19 of 20 or more", 1: "nearly always, in 19 of 20 or more",
+	} {
+		assert.Equal(t, want, Odds(share), "%g", share)
+	}
+}

@@ -1,10 +1,10 @@
 package odds
 
 import (
-	"fmt"
 	"math"
 
 	"newmake/compile/plan"
+	"newmake/lang/words"
 )
 
 // Odds is a share of draws, and how well it is known.
@@ -24,23 +24,12 @@ func oddsOf(k, n int) Odds {
 	p, m := float64(k)/float64(n), float64(n)
 	mid := (p + z95*z95/(2*m)) / (1 + z95*z95/m)
 	half := z95 / (1 + z95*z95/m) * math.Sqrt(p*(1-p)/m+z95*z95/(4*m*m))
-	return Odds{Share: p, Low: max(0, mid-half), High: min(1, mid+half), Words: words(p)}
+	return Odds{Share: p, Low: max(0, mid-half), High: min(1, mid+half), Words: words.Odds(p)}
 }
 
 // margin is how many in 100 the share may be off.
 func (o Odds) margin() int {
 	return int(math.Round(100 * max(o.Share-o.Low, o.High-o.Share)))
-}
-
-// words says odds in whole tenths, and at the ends in twentieths.
-func words(p float64) string {
-	switch {
-	case p < 0.05:
-		return "hardly ever, in less than 1 of 20"
-	case p >= 0.95:
-		return "nearly always, in 19 of 20 or more"
-	}
-	return fmt.Sprintf("about %d in 10", int(math.Round(10*p)))
 }
 
 // against says whether something is so at least so often, as a promise stands: kept or

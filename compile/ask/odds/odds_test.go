@@ -49,17 +49,6 @@ func TestWilson(t *testing.T) {
 	assert.Equal(t, 5, oddsOf(200, 400).margin())
 }
 
-// TestWords: on both sides of every change of words.
-func TestWords(t *testing.T) {
-	for share, want := range map[float64]string{
-		0: "hardly ever, in less than 1 of 20", 0.0499: "hardly ever, in less than 1 of 20", 0.05: "about 1 in 10",
-		0.1499: "about 1 in 10", 0.1501: "about 2 in 10", 0.537: "about 5 in 10", 0.551: "about 6 in 10",
-		0.9499: "about 9 in 10", 0.95: "nearly always, in 19 of 20 or more", 1: "nearly always, in 19 of 20 or more",
-	} {
-		assert.Equal(t, want, words(share), share)
-	}
-}
-
 // TestVerdict: 9 in 10 of 400 draws is kept from where all of the interval is above it,
 // and broken where all of it is below.
 func TestVerdict(t *testing.T) {

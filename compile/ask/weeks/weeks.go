@@ -5,6 +5,7 @@ package weeks
 
 import (
 	"errors"
+	"strings"
 
 	"newmake/compile/book/ledger"
 	"newmake/compile/book/season"
@@ -25,6 +26,7 @@ type Question struct {
 	Printed *season.Season // a plan that people work from already; nil for none
 	Units   *recipe.System // to speak in; nil for those of the batches
 	Quick   bool           // without what one thing more would bring
+	Tried   []string       // what Try changed, to be said
 	Draws   int            // how often it is drawn anew for its odds; 0: not at all
 }
 
@@ -40,6 +42,34 @@ func Which(src *front.Source, name string) (string, error) {
 		return "", diag.Refuse("the house has no season yet: `newmake explain season` shows how one is written")
 	}
 	return "", diag.Refuse("the house has the seasons %s: say which", words.And(wording.Quoted(all)))
+}
+
+// Try is a house with values of the season's plant changed, each written as
+// plant.boiler=170 kW. No file is touched. What is to be otherwise in one batch is a
+// variant of it, which a season can ask for. The error is a diag.Refusal, or a diag.List
+// where the changes cannot be made.
+func Try(src *front.Source, name string, changes []string) (*front.Source, error) {
+	name, err := Which(src, name)
+	if err != nil {
+		return nil, err
+	}
+	for _, c := range changes {
+		if !strings.HasPrefix(strings.TrimSpace(c), "plant.") {
+			return nil, diag.Refuse("a season is tried with another plant, as in --try \"plant.boiler=170 kW\", not with %q: a batch that is made otherwise is a variant of it", c)
+		}
+	}
+	asks, said := src.House.Season(name)
+	if asks == nil || said.HasErrors() {
+		return nil, said
+	}
+	if len(asks.Batches()) == 0 {
+		return src, nil // what is planned of it says so
+	}
+	tried, err := src.Try(asks.Batches()[0], changes)
+	if err != nil {
+		return nil, err
+	}
+	return tried.Source, nil
 }
 
 // Problem gathers what is to be planned. It is nil where something stands in the way;
@@ -156,6 +186,7 @@ func Of(src *front.Source, q Question) (*season.Season, diag.List, error) {
 	if err != nil {
 		return nil, said, Refused(err)
 	}
+	s.Tried = q.Tried
 	return s, said, nil
 }
 
@@ -170,6 +201,7 @@ func Sheets(src *front.Source, q Question) (*season.Season, []season.Sheet, diag
 	if err != nil {
 		return nil, nil, said, Refused(err)
 	}
+	s.Tried = q.Tried
 	return s, sheets, said, nil
 }
 

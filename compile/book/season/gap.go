@@ -36,6 +36,9 @@ func (s *solver) gap() Gap {
 			g.By = s.kindOfResource(limit.By[0])
 		}
 	}
+	if s.best {
+		g.Most = g.Met
+	}
 	g.Most += s.open
 	g.Proved = g.Met == g.Most
 	if g.Most > 0 {

@@ -33,8 +33,9 @@ type solver struct {
 	built   *built
 	placed  *search.Placed
 	flows   *flows
-	steps   int // of the search, so far
-	open    int // runs that casks are short of, and that were not looked for any more
+	steps   int  // of the search, so far
+	best    bool // no plan has more of what is wanted in time
+	open    int  // runs that casks are short of, and that were not looked for any more
 }
 
 // ErrZone says that the plant's zone is not known.
@@ -248,6 +249,7 @@ func (s *solver) solve() {
 		}
 		s.placed, _ = search.Improve(&s.built.Problem, begin, effort)
 		s.steps += effort
+		s.exactly(max(effort/4, 1))
 		s.flows = flow(s.ways(), s.today(), s.steady, s.memo, s.axis, s.Plant)
 		more := s.short()
 		if round == mostRounds-1 {

@@ -30,6 +30,8 @@ type Season struct {
 	From    string `json:"from"` // date
 	To      string `json:"to"`   // date, within
 
+	Tried []string `json:"tried,omitempty"` // what of the plant is otherwise than its text has it, for this plan alone
+
 	Summary     Summary     `json:"summary"`
 	Gap         Gap         `json:"gap"`
 	Demands     []Demanded  `json:"demands"` // in the order of the problem

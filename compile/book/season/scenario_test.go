@@ -22,10 +22,9 @@ var at170 = []string{"boiler     300 kW", "boiler     170 kW"}
 // TestSmallBoiler: with 170 kW the house can make fewer batches in the same weeks, and more
 // heat would bring some of them; with 300 kW it would bring nothing.
 func TestSmallBoiler(t *testing.T) {
-	// A second tank for the spirit and a third pair of hands, which else are what there is
-	// too little of.
-	tanks := []string{`tank "Spirit receiver"`, `tank "Spirit receiver", "Spirit vat"`, "crew       2", "crew       3"}
-	wide, small := problem(t, "Many", many, tanks...), problem(t, "Many", many, append(tanks, at170...)...)
+	// A third pair of hands, which else are what there is too little of.
+	crew := []string{"crew       2", "crew       3"}
+	wide, small := problem(t, "Many", many, crew...), problem(t, "Many", many, append(crew, at170...)...)
 	wide.Effort, small.Effort = 160, 160
 	a, b := planned(t, wide), planned(t, small)
 	t.Logf("300 kW: %d %+v", a.Capacity, a.Bottlenecks)
@@ -321,4 +320,49 @@ func TestBuyAndOdds(t *testing.T) {
 		assert.LessOrEqual(t, s.Odds.AllMet, d.Share)
 	}
 	t.Logf("%+v", s.Odds)
+}
+
+// TestProvedByTheTree: one kettle makes one mash a day, so that of three mashes on two days
+// one cannot be; that no plan has more than two is proved, whatever the bound says.
+func TestProvedByTheTree(t *testing.T) {
+	p := problem(t, "Days", `season "Days" from 2026-04-07 to 2026-04-18 {
+  make  "Ferry Landing" on 2026-04-07, 2026-04-08
+  make  "Low Bridge" on 2026-04-07
+}
+`)
+	p.Effort, p.Quick = 20, true
+	s := planned(t, p)
+	assert.Equal(t, 2, s.Gap.Met)
+	assert.True(t, s.Gap.Proved)
+	assert.Equal(t, 1, s.Summary.DemandsMissed)
+}
+
+// TestProvedIsProved: what is proved of a tiny season after few steps of the search is not
+// bettered by many.
+func TestProvedIsProved(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 5))
+	proved, short := 0, 0
+	for i := range 20 {
+		from := record.Date{Year: 2026, Month: 4, Day: 7 + r.IntN(7)}
+		day := func(n int) string { return from.After(n).String() }
+		text := fmt.Sprintf("season \"Tiny\" from %s to %s {\n  make %d of \"Ferry Landing\"\n  make \"Low Bridge\" on %s\n  make \"Stone Ferry\" on %s\n  casks 1 of \"Toll Road\" by %s\n}\n",
+			day(0), day(13), 1+r.IntN(4), day(r.IntN(5)), day(r.IntN(5)), day(7+r.IntN(6)))
+		plan := func(effort int) *season.Season {
+			p := problem(t, "Tiny", text, "crew       2", []string{"crew       1", "crew       2"}[i%2])
+			p.Effort, p.Quick = effort, true
+			return planned(t, p)
+		}
+		few, many := plan(2), plan(150)
+		if few.Gap.Proved {
+			proved++
+			assert.LessOrEqual(t, many.Gap.Met, few.Gap.Met, text)
+		}
+		if few.Summary.DemandsMissed > 0 && few.Gap.Proved {
+			short++
+		}
+		assert.LessOrEqual(t, many.Gap.Met, few.Gap.Most, text)
+	}
+	t.Logf("%d of 20 proved, of which %d miss a line", proved, short)
+	assert.Positive(t, proved)
+	assert.Positive(t, short, "else nothing that is worth proving was tried")
 }

@@ -5,6 +5,7 @@ package weeks
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 
@@ -81,6 +82,14 @@ func (v say) outcome() string {
 
 // verdict says if what is asked for is met, and how much better a plan could be.
 func (v say) verdict() string {
+	if len(v.s.Tried) > 0 {
+		return "Tried for this plan alone: " + safe(join(v.s.Tried)) + ". " + v.met()
+	}
+	return v.met()
+}
+
+// met is the verdict on the plan as it stands.
+func (v say) met() string {
 	missed := 0
 	for _, d := range v.s.Demands {
 		if !d.Met {
@@ -101,6 +110,10 @@ func (v say) verdict() string {
 func (v say) gap() string {
 	g := v.s.Gap
 	if g.Proved || g.Most <= g.Met {
+		// What is proved is batches. How many casks they fill goes by what flows into them, too.
+		if slices.ContainsFunc(v.s.Demands, func(d season.Demanded) bool { return !d.Met && d.Wanted == season.WantedCasks }) {
+			return "Proved: no plan has more of these batches in time."
+		}
 		return "Proved best: no plan meets more."
 	}
 	text := fmt.Sprintf("At most %s more possible", words.CountOf(g.Most-g.Met, "batch is", "batches are"))

@@ -356,29 +356,15 @@ func (p *page) odds(o Options) {
 		return
 	}
 	if !o.Full {
-		p.Para(0, 2, fmt.Sprintf("How sure: all of it is met %s, by %d draws.", tenths(d.AllMet), d.Draws))
+		p.Para(0, 2, fmt.Sprintf("How sure: all of it is met %s, by %d draws.", words.Odds(d.AllMet), d.Draws))
 		return
 	}
 	p.Heading("HOW SURE IT IS")
-	p.Para(2, 4, fmt.Sprintf("All that is asked for is met %s.", tenths(d.AllMet)))
+	p.Para(2, 4, fmt.Sprintf("All that is asked for is met %s.", words.Odds(d.AllMet)))
 	for i, x := range d.Demands {
 		if i < len(p.s.Demands) {
-			p.Para(2, 4, fmt.Sprintf("%s: %s", p.wanted(p.s.Demands[i]), tenths(x.Share)))
+			p.Para(2, 4, fmt.Sprintf("%s: %s", p.wanted(p.s.Demands[i]), words.Odds(x.Share)))
 		}
 	}
 	p.Para(2, 4, fmt.Sprintf("Of %d draws: the constants of the house once a draw, what differs from run to run each time anew.", d.Draws))
-}
-
-// tenths is a share as one speaks of it.
-func tenths(share float64) string {
-	switch n := int(10*share + 0.5); {
-	case share >= 0.995:
-		return "nearly always"
-	case share <= 0.005:
-		return "hardly ever"
-	case n == 0 || n == 10:
-		return fmt.Sprintf("%d times in 100", int(100*share+0.5))
-	default:
-		return fmt.Sprintf("%d in 10", n)
-	}
 }

@@ -137,6 +137,9 @@ func TestGap(t *testing.T) {
 		s.Gap = c.gap
 		assert.Equal(t, c.want, of(s).gap())
 	}
+	s := spring()
+	s.Gap, s.Demands[0].Met = season.Gap{Proved: true, Met: 2, Most: 2}, false
+	assert.Equal(t, "Proved: no plan has more of these batches in time.", of(s).gap(), "how many casks they fill is another question")
 }
 
 // A season of many vessels, demands and conflicts is one screen all the same, and one of

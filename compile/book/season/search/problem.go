@@ -11,7 +11,7 @@
 //
 // What is better is a list of costs in levels, each level before all that follow.
 //
-// Three things work on a problem. Greedy places one job after the other where it ends
+// Four things work on a problem. Greedy places one job after the other where it ends
 // soonest. Improve takes jobs out and puts them in again, a given number of times: the
 // same number gives the same schedule on every machine. Exact branches and propagates
 // until the best is proved, or its steps are used up. Bound is for problems too large for
