@@ -348,7 +348,7 @@ func TestProvedIsProved(t *testing.T) {
 		text := fmt.Sprintf("season \"Tiny\" from %s to %s {\n  make %d of \"Ferry Landing\"\n  make \"Low Bridge\" on %s\n  make \"Stone Ferry\" on %s\n  casks 1 of \"Toll Road\" by %s\n}\n",
 			day(0), day(13), 1+r.IntN(4), day(r.IntN(5)), day(r.IntN(5)), day(7+r.IntN(6)))
 		plan := func(effort int) *season.Season {
-			p := problem(t, "Tiny", text, "crew       2", []string{"crew       1", "crew       2"}[i%2])
+			p := problem(t, "Tiny", text, "07:00 to 17:00, tue to sat", "07:00 to 17:00, mon to sun", "crew       2", []string{"crew       1", "crew       2"}[i%2])
 			p.Effort, p.Quick = effort, true
 			return planned(t, p)
 		}
