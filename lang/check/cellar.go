@@ -262,7 +262,9 @@ func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags
 		switch {
 		case f.fill != nil:
 			l := begin()
-			s.full(l, f.fill, sizeOf(s.cask, f.fill), &inM3, diags)
+			size := sizeOf(s.cask, f.fill)
+			s.full(l, f.fill, size, &inM3, diags)
+			s.heavy(f.fill, size, diags)
 			l.Fills = append(l.Fills, *f.fill)
 		case f.end != nil:
 			if gone(f.end.Visit.At, "emptied again") {
@@ -316,6 +318,38 @@ func (s *serial) full(l *record.Life, f *record.Filling, sizeM3 float64, inM3 *f
 		}
 	}
 }
+
+// heavy holds the weight that was filled into a cask against its size: no spirit is heavier than
+// water.
+func (s *serial) heavy(f *record.Filling, sizeM3 float64, diags *diag.List) {
+	var gross, tare *record.Reading
+	for i := range f.Visit.Read {
+		switch r := &f.Visit.Read[i]; r.What {
+		case record.Gross:
+			gross = r
+		case record.Tare:
+			tare = r
+		}
+	}
+	if gross == nil || tare == nil || sizeM3 <= 0 {
+		return
+	}
+	full, ok := gross.Holds()
+	empty, both := tare.Holds()
+	if !ok || !both || full.SI-empty.SI <= sizeM3*fullest*waterKgM3 {
+		return
+	}
+	size := "L"
+	if full.Unit == "lb" {
+		size = "gal"
+	}
+	diags.Add(diag.Diagnostic{Code: diag.CodeOverfull, At: f.Visit.At,
+		Summary: fmt.Sprintf("cask %s has %s in it, which as water would be more than the %s that it holds, and spirit is lighter", s.name, wording.In(full.SI-empty.SI, full.Unit, quantity.Mass), wording.In(sizeM3, size, quantity.Volume)),
+		Help:    "look at the tare and the gross; a slip of the pen is put right beside it, with `corrected`"})
+}
+
+// waterKgM3 is the density of water in the cold, as it is at most.
+const waterKgM3 = 1000.0
 
 // fullest is how much over its size a cask may take before nobody believes it: casks
 // of one size differ by a few per cent (common practice).
