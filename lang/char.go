@@ -35,7 +35,7 @@ var wordsInstead = map[string]string{
 	"]":  "brackets have no use here; a list is parted by commas",
 	"*":  "newmake does no sums in the text: write the number itself",
 	"+":  "newmake does no sums in the text: write the number itself",
-	"-":  "a hyphen joins the parts of a name, as in `charred-oak`; a range is written `78..88`",
+	"-":  "a hyphen joins the parts of a name, as in `charred-oak`; a range is written with two dots and its unit once, `78..88 F`",
 	".":  "a point stands inside a number, as in 0.6; after a unit or a word there is none: take it out",
 	"@":  "write `at` in its place",
 	"~":  "write the number alone; a tolerance is written `within`",

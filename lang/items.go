@@ -11,6 +11,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 )
 
 // Parse implements participle.Parseable: the items of a line up to a brace or its
@@ -106,7 +107,7 @@ func parseItem(lex *cursor) (Item, *fault) {
 		if isCurrencySign(t.text) && lex.peek().kind == TokNumber {
 			return priceItem(lex, t)
 		}
-		return item, strayUnit(t)
+		return item, strayUnit(t, *lex)
 	case TokUnclosed:
 		return item, &fault{code: diag.CodeUnclosed, start: start, end: end,
 			summary: "this text has no closing quote",
@@ -134,19 +135,39 @@ func priceItem(lex *cursor, sign piece) (Item, *fault) {
 		lex.next()
 		item.Unit += per.text
 		item.At.End = per.end()
-	} else if f := stuckToNumber(per, t.text, t.start, t.end()); f != nil {
+	} else if f := stuckToNumber(*lex, t.text, t.start, t.end()); f != nil {
 		return item, f
 	}
 	return item, nil
 }
 
-func strayUnit(t piece) *fault {
+// strayUnit is the fault of a unit without a number. A currency's sign before its amount
+// is told how that is written, one alone how the currency is called.
+func strayUnit(t piece, lex cursor) *fault {
 	start := t.start
 	f := &fault{code: diag.CodeStrayUnit, start: start, end: start + len(t.text),
 		summary: fmt.Sprintf("`%s` has no number before it", t.text),
 		help:    "write the number first and its unit after it, as in `68 %`"}
-	if strings.ContainsAny(t.text, "$€£¥") {
-		f.help = "write the amount first and the currency after it, as in `0.25 USD/lb`"
+	if !strings.ContainsAny(t.text, "$€£¥") {
+		return f
+	}
+	if isCurrencySign(t.text) {
+		code := quantity.Currency(t.text)
+		f.summary = fmt.Sprintf("`%s` has no number beside it", t.text)
+		f.help = fmt.Sprintf("a currency alone is written in three capitals: `%s`", code)
+		f.fix = &edit{start: start, end: f.end, text: code, label: fmt.Sprintf("write `%s`", code)}
+		return f
+	}
+	f.help = "write the amount first and the currency after it, as in `0.25 USD/lb`; alone it is three capitals, `USD`"
+	if amount := lex.next(); t.text == "$" && amount.kind == TokNumber {
+		text := amount.text + " USD"
+		if per := lex.peek(); per.kind == TokUnit && strings.HasPrefix(per.text, "/") {
+			text, amount = text+per.text, per
+		}
+		f.end = amount.end()
+		f.summary = "`$` is the sign of several currencies, and stands after its amount as letters"
+		f.help = fmt.Sprintf("write `%s`, or the three letters of yours", text)
+		f.fix = &edit{start: start, end: f.end, text: text, label: fmt.Sprintf("write `%s`", text), guess: true}
 	}
 	return f
 }

@@ -18,7 +18,7 @@ func parseNumber(lex *cursor, t piece) (Item, *fault) {
 		return item, f
 	}
 	if lex.peek().kind != TokRange {
-		if f := stuckToNumber(lex.peek(), t.text, start, end); f != nil {
+		if f := stuckToNumber(*lex, t.text, start, end); f != nil {
 			if d := dateOtherwise(*lex, t); d != nil {
 				f = d
 			}
@@ -69,7 +69,8 @@ func unitTwice(lex *cursor, item *Item) *fault {
 
 // stuckToNumber finds what can't follow a number without a space: a second
 // number behind a hyphen, or a name that begins with a digit.
-func stuckToNumber(next piece, num string, start, end int) *fault {
+func stuckToNumber(lex cursor, num string, start, end int) *fault {
+	next := lex.peek()
 	if next.start != end {
 		return nil
 	}
@@ -82,10 +83,18 @@ func stuckToNumber(next piece, num string, start, end int) *fault {
 		if len(high) > 1 && high[0] == '0' && !strings.ContainsAny(high, ".,") { // nobody counts so
 			return nameFault(num+next.text, start)
 		}
-		return &fault{code: diag.CodeBadRange, start: start, end: end + len(next.text),
+		lex.next()
+		both := Item{Num: num + ".." + high}
+		takeUnit(&lex, &both)
+		f := &fault{code: diag.CodeBadRange, start: start, end: end + len(next.text),
 			summary: "a hyphen does not make a range",
-			help:    fmt.Sprintf("write `%s..%s`", num, high),
-			fix:     &edit{start: end, end: end + 1, text: "..", label: fmt.Sprintf("write `%s..%s`", num, high)}}
+			help:    fmt.Sprintf("write `%s`", strings.TrimSpace(both.Num+" "+both.Unit)),
+			fix:     &edit{start: end, end: end + 1, text: "..", label: fmt.Sprintf("write `%s`", both.Num)}}
+		if from, to := hourOf(num), hourOf(high); from != "" && to != "" && both.Unit == "" {
+			f.help = fmt.Sprintf("of hours write `%s to %s`, and of anything else `%s` with its unit", from, to, both.Num)
+			f.fix.guess = true
+		}
+		return f
 	case TokWord:
 		if len(next.text) > 1 && strings.Trim(next.text[1:], "-0123456789") == "" && (next.text[0] == 'e' || next.text[0] == 'E') {
 			text := num + next.text
@@ -245,8 +254,13 @@ func numberValue(text string, at int) (float64, *fault) {
 		return 0, numberFault(text, at, "`%s` has more than one decimal mark",
 			"the point is the decimal mark, and commas part thousands: write 1,300.5 or 1300.5")
 	case commas && !properGroups(whole):
-		return 0, numberFault(text, at, "`%s` can be read in two ways",
+		f := numberFault(text, at, "`%s` can be read in two ways",
 			"the point is the decimal mark (1.3), and a comma only parts groups of three digits (1,300)")
+		if decimal := withPoint(text); decimal != "" {
+			f.help = fmt.Sprintf("write `%s` if the comma is a decimal mark: %s", decimal, f.help)
+			f.fix = &edit{start: at, end: at + len(text), text: decimal, label: fmt.Sprintf("write `%s`", decimal), guess: true}
+		}
+		return 0, f
 	}
 	clean := text
 	if commas {
@@ -275,4 +289,21 @@ func properGroups(whole string) bool {
 		}
 	}
 	return true
+}
+
+// hourOf is a bare number as the full hour that it may stand for, or "".
+func hourOf(digits string) string {
+	if h, err := strconv.Atoi(digits); err == nil && h >= 0 && h <= 24 {
+		return fmt.Sprintf("%02d:00", h)
+	}
+	return ""
+}
+
+// withPoint is a number whose comma can be nothing but a decimal mark, with a point:
+// 0.4 for 0,4; or "".
+func withPoint(text string) string {
+	if whole, frac, ok := strings.Cut(text, ","); ok && !strings.ContainsAny(frac, ",.") && frac != "" {
+		return whole + "." + frac
+	}
+	return ""
 }

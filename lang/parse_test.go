@@ -118,6 +118,7 @@ func TestSyntaxErrors(t *testing.T) {
 		// pitfall 11: decimal comma and digit groups
 		{"fill 1,3 gal", "NM0112", "1,3", "two ways"},
 		{"fill 1,30 gal", "NM0112", "1,30", "two ways"},
+		{"fill 1,30 gal", "NM0112", "1,30", "write `1.30` if"},
 		{"fill 1.300,5 gal", "NM0112", "1.300,5", "more than one decimal mark"},
 		{"fill 1,300,5 gal", "NM0112", "1,300,5", "two ways"},
 		{"fill 0,500 gal", "NM0112", "0,500", "two ways"},
@@ -127,14 +128,20 @@ func TestSyntaxErrors(t *testing.T) {
 		{"fill 5. gal", "NM0109", ".", "a point stands inside a number"},
 		{"malt 2-row 5 lb", "NM0112", "2-", "cannot begin with a digit"},
 		// ranges
-		{"hold 78-88 F", "NM0113", "78-88", "write `78..88`"},
+		{"hold 78-88 F", "NM0113", "78-88", "write `78..88 F`"},
+		{"shift 6-18, mon", "NM0113", "6-18", "of hours write `06:00 to 18:00`"},
+		{"hold 78-88", "NM0113", "78-88", "write `78..88`"},
+		{"hold 78 F - 88 F", "NM0109", "-", "its unit once, `78..88 F`"},
 		{"hold 78 F..88 F", "NM0113", "F", "write `78..88 F`"},
 		{"hold 78 F..88 C", "NM0113", "F", "one unit"},
 		{"hold 78.. F", "NM0113", "..", "needs a number"},
 		{"hold ..88 F", "NM0113", "..", "between two numbers"},
 		// units
 		{"heat to °F", "NM0114", "°F", "no number before it"},
-		{"price $0.25", "NM0114", "$", "the currency after it"},
+		{"price $0.25", "NM0114", "$0.25", "write `0.25 USD`"},
+		{"corn $0.18/lb", "NM0114", "$0.18/lb", "write `0.18 USD/lb`"},
+		{"currency $", "NM0114", "$", "`USD`"},
+		{"currency €", "NM0114", "€", "three capitals: `EUR`"},
 		// dates and times
 		{"start 2026-02-30", "NM0121", "2026-02-30", "no date"},
 		{"start 2026-13-01", "NM0121", "2026-13-01", "no date"},
@@ -213,6 +220,9 @@ func TestFixes(t *testing.T) {
 		{"at “x”", "at \"x”"},
 		{"co\u200brn 5 lb", "corn 5 lb"},
 		{"add a,", "add a"},
+		{"fill 0,7 L", "fill 0.7 L"},
+		{"corn $0.18/lb", "corn 0.18 USD/lb"},
+		{"currency ¥", "currency JPY"},
 	} {
 		_, list := parse(c.text)
 		require.Len(t, list, 1, c.text)

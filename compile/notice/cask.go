@@ -2,7 +2,6 @@ package notice
 
 import (
 	"fmt"
-	"math"
 
 	"newmake/compile/lot"
 	"newmake/compile/numbers"
@@ -97,7 +96,7 @@ func Cask(b *recipe.Batch, r numbers.Cask, p plan.Cask) diag.List {
 	if over := lot.VolumeM3(b.Gauge, p.Leftover) / k.SizeM3; over > leftoverSmall {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeLeftover, At: w.at(recipe.PathFill),
-			Summary: fmt.Sprintf("%s is left over at entry strength, %.0f %% of a cask", w.say.Volume(p.Leftover), math.Floor(100*over)),
+			Summary: fmt.Sprintf("%s is left over at entry strength, %.0f %% of a cask", w.say.Volume(p.Leftover), p.LeftoverOf),
 			Help:    "keep it for the next batch's cask, or fit the batch to whole casks",
 		})
 	}

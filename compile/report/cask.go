@@ -42,7 +42,7 @@ func inWood(b *recipe.Batch, r numbers.Cask, reduced numbers.Reduction) plan.Cas
 	part := func(m3 float64) plan.Lot { return all.Times(m3 * lot.LitresPerM3 / all.VolumeL) }
 	p := plan.Cask{
 		Kind: k.Kind.Name, New: k.New, Char: k.Char, SizeL: k.SizeM3 * lot.LitresPerM3, Entry: lot.AtMassFrac(reduced.ToMassFrac), Casks: r.Casks,
-		Leftover: part(r.LeftoverM3), LeftoverOf: 100 * r.LeftoverM3 / in.SizeM3,
+		Leftover: part(r.LeftoverM3), LeftoverOf: min(99, 100*r.LeftoverM3/in.SizeM3),
 		RestMonths: k.RestS / cask.YearS * lot.MonthsPerYear, Climate: k.Climate.Named,
 		BottleL: in.BottleM3 * lot.LitresPerM3, BottleAt: lot.AtABV(r.BottledABV), BottleAssumed: k.BottleAt.Value == 0, Bottles: r.Bottles,
 	}

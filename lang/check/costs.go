@@ -30,7 +30,7 @@ func costs(n *tree.Node, h *house.House, diags *diag.List) recipe.Costs {
 		}
 		c.Where[word] = l.At()
 	}
-	c.Currency = n.Word("currency")
+	c.Currency = quantity.Currency(n.Word("currency"))
 	c.PerKWh = price(&c, n.Line("energy"), quantity.Energy, "kWh", diags) * 3.6e6
 	c.PerM3Water = price(&c, n.Line("water"), quantity.Volume, "gal", diags)
 	c.PerHour = price(&c, n.Line("work"), quantity.Duration, "h", diags) * quantity.HourS

@@ -61,17 +61,35 @@ func Likely(word string, known []string) string {
 	return ""
 }
 
-// Holding lists the known names that have a word in them: malt is in
-// distillers-malt and rye-malt.
+// Holding lists the known names that have a word in them, or all words of a name: malt is
+// in distillers-malt and rye-malt, single-malt in scotch-single-malt.
 func Holding(word string, known []string) []string {
 	var out []string
+	said := parts(word)
 	for _, k := range known {
-		parts := strings.FieldsFunc(strings.ToLower(k), func(r rune) bool { return r == '-' || r == ' ' || r == ',' })
-		if slices.Contains(parts, strings.ToLower(word)) && !slices.Contains(out, k) {
+		within := parts(k)
+		if len(said) > 0 && !slices.Contains(out, k) && !slices.ContainsFunc(said, func(s string) bool { return !slices.Contains(within, s) }) {
 			out = append(out, k)
 		}
 	}
 	return out
+}
+
+// parts are the words of a name, in small letters.
+func parts(name string) []string {
+	return strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return r == '-' || r == ' ' || r == ',' })
+}
+
+// Shortened gives the known word of three letters that a longer one begins with, or "":
+// aug for August, tue for Tuesday.
+func Shortened(word string, known []string) string {
+	lower := strings.ToLower(word)
+	for _, k := range known {
+		if len(k) == 3 && len(lower) > 3 && strings.HasPrefix(lower, k) {
+			return k
+		}
+	}
+	return ""
 }
 
 // MostOffered is how many names are offered for one that is not known.

@@ -25,6 +25,10 @@ func checkSet(r *rules, w *walkthrough) {
 		Reason:  fmt.Sprintf("`%s` is well between %s and %s, and dies quickly above %s", y.Name, r.temp(y.LowC), r.temp(y.HighC), r.temp(y.MostC)),
 		Related: []diag.Related{{At: r.at(recipe.PathPitch), Text: "the yeast goes in here"}},
 	}
+	if hot := w.hotDraw; hot != nil && (last.Verb == recipe.MashDrain || last.Verb == recipe.MashSparge) {
+		d.At = r.at(hot.Path)
+		d.Help = fmt.Sprintf("this one runs off hot: let it through the wort cooler, `%s cooled to` a temperature between %s and %s", hot.Verb.Word(), r.temp(y.LowC), r.temp(y.HighC))
+	}
 	if set <= y.MostC {
 		setWindow(r, d, set)
 		return

@@ -42,6 +42,7 @@ type walkthrough struct {
 	drained    float64          // m3 drawn off
 	wortC      float64          // of what was drawn off, mixed
 	wortStep   *recipe.MashStep // the last that set it
+	hotDraw    *recipe.MashStep // the first that runs off and is not cooled
 	lauter     bool
 	firstDrain int // the step that first draws off; the number of steps if none does
 }
@@ -53,6 +54,8 @@ func (w *walkthrough) last() *moment { return &w.moments[len(w.moments)-1] }
 func (w *walkthrough) draw(s *recipe.MashStep, m3, tunC float64) {
 	if s.CooledC > 0 {
 		tunC = s.CooledC
+	} else if w.hotDraw == nil {
+		w.hotDraw = s
 	}
 	if w.drained+m3 > 0 {
 		w.wortC = (w.wortC*w.drained + tunC*m3) / (w.drained + m3)

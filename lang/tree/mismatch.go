@@ -31,10 +31,8 @@ func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 	if m.miss.far >= len(m.Items) {
 		d := diag.Diagnostic{Code: diag.CodeShape, At: n.At(), Help: form}
 		d.Summary = fmt.Sprintf("this line ends too soon: %s is wanted", wanted(m.miss.want, d.At.Units()))
-		if it := lastNumber(m.Items); it != nil && it.Unit == "%" && slices.Contains(wantedWords(m.miss.want), "of") {
-			d.Code, d.At = diag.CodePercentOf, it.At
-			d.Summary = fmt.Sprintf("`%s` of what?", it.At.Text())
-			d.Help = fmt.Sprintf("write `%s` for a strength at the spout, `%s %% of charge` for a share of the charge's pure alcohol\n", wording.Restated(it.Num+" % abv", it.At.Units()), it.Num) + d.Help
+		if it := lastNumber(m.Items); it != nil {
+			percentOf(n, it, &d)
 		}
 		numberRemarked(n, &d)
 		s.diags.Add(d)
@@ -43,6 +41,7 @@ func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 	it := &m.Items[m.miss.far]
 	d := diag.Diagnostic{Code: diag.CodeShape, At: it.At, Help: form}
 	switch {
+	case m.miss.far > 0 && percentOf(n, &m.Items[m.miss.far-1], &d):
 	case b.Timed && clockWithin(n, &d):
 	case b.Timed && withoutComma(n, &d):
 	case carriedOn(n, &d, b):
@@ -57,6 +56,18 @@ func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 	}
 	timeOtherwise(n, &d, m.miss.want)
 	s.diags.Add(d)
+}
+
+// percentOf asks of what a bare per cent is meant, where a strength may stand or a share of
+// the charge. It says if it did.
+func percentOf(n *Node, it *lang.Item, d *diag.Diagnostic) bool {
+	if it.Kind != lang.Number || it.Unit != "%" || !slices.Contains(wantedWords(n.Match.miss.want), "of") {
+		return false
+	}
+	d.Code, d.At = diag.CodePercentOf, it.At
+	d.Summary = fmt.Sprintf("`%s` of what?", it.At.Text())
+	d.Help = fmt.Sprintf("write `%s` for a strength at the spout, `%s %% of charge` for a share of the charge's pure alcohol\n", wording.Restated(it.Num+" % abv", it.At.Units()), it.Num) + d.Help
+	return true
 }
 
 // numberRemark is a number with the mark of one before it, as in char #3.
@@ -84,6 +95,9 @@ func (s shaper) wrongWord(d *diag.Diagnostic, n *Node, b *schema.Block) {
 	words := wantedWords(m.miss.want)
 	kinds, _ := wantedKinds(m.miss.want)
 	near := spelling.Nearest(it.Text, words)
+	if near == "" {
+		near = spelling.Shortened(it.Text, words)
+	}
 	switch {
 	case andWord(n, d, words):
 	case s.twoWords(d, n):

@@ -144,6 +144,7 @@ var othersSay = []otherwise{
 	says("costs", `^([a-z-]+) (`+number+`) ([A-Z]{3}) (?:for|per) (?:1 )?(lb|kg|ton|tonne|bushel)$`, "a price has a slash before what it buys", "$1 $2 $3/$4", true),
 	says("plant", `^zone ([a-z][a-z ]*)$`, "a zone is named by a city, in quotes: letters do not say when the clocks change", `zone "$1"`, true),
 	says("plant", `^shift (`+anyClock+`)(?: to | until | till | ?- ?)(`+anyClock+`)(?:,? (?:on )?(every day|daily|all week|weekdays|`+anyDays+`(?:(?:, and|,| and| &) ?`+anyDays+`)*))?$`, "a shift is two times by the 24-hour clock, and days in three letters, from one `to` another", "shift =", true).with(shift),
+	says("plant", `^mash[ -]?tuns?\b(.*)$`, "it is called `cooker` here", "cooker$1", true),
 	says("plant", `^crew ([0-9]+) (?:people|persons?|men|women|hands|workers|of us)$`, "a crew is a bare number", "crew $1", true),
 	says("", `^(.*\d) ?% ?(?-i:ABV|Abv)\b(.*)$`, "a strength is in small letters", "$1 % abv$2", true),
 	says("mash", `^(heat|cool) (?:up|down) to (.*)$`, "`$1` says which way it goes", "$1 to $2", true),
