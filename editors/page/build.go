@@ -133,6 +133,9 @@ func engineOf(root string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	if code, err = rejoined(code); err != nil {
+		return nil, err
+	}
 	return pack(code)
 }
 

@@ -3,6 +3,8 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
 	"newmake/lang/diag"
 	"newmake/lang/house"
@@ -260,7 +262,7 @@ func readStart(b *reader, n *tree.Node) {
 		}
 		return
 	}
-	fmt.Sscanf(n.Text("date"), "%d-%d-%d", &s.Year, &s.Month, &s.Day)
+	s.Year, s.Month, s.Day = numbersOf(n.Text("date"))
 	if s.Year < record.FirstYear || s.Year > record.LastYear {
 		b.add(diag.Diagnostic{
 			Code: diag.CodeOutOfRange, Summary: fmt.Sprintf("the year %d is outside what `start` can be", s.Year), At: n.Get("date").At(),
@@ -351,3 +353,13 @@ func onlyVessel(b *reader, kind recipe.VesselKind, n *tree.Node, better func(a, 
 func larger(a, b *recipe.Vessel) bool { return a.HoldsM3 > b.HoldsM3 }
 
 func smaller(a, b *recipe.Vessel) bool { return a.HoldsM3 < b.HoldsM3 }
+
+// numbersOf parts a date as it is written, whether there is such a day or not.
+func numbersOf(date string) (year, month, day int) {
+	parts := strings.SplitN(date+"--", "-", 4)
+	number := func(i int) int {
+		n, _ := strconv.Atoi(parts[i])
+		return n
+	}
+	return number(0), number(1), number(2)
+}

@@ -9,7 +9,9 @@ package zone
 
 import (
 	_ "embed"
+	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 )
@@ -36,8 +38,11 @@ func Load(name string) (*time.Location, error) {
 	if at < 0 {
 		return nil, unknown
 	}
-	var offset, length int
-	if _, err := fmt.Sscanf(index[at+len(line):], "%d %d", &offset, &length); err != nil {
+	from, rest, _ := strings.Cut(index[at+len(line):], " ")
+	long, _, _ := strings.Cut(rest, "\n")
+	offset, err := strconv.Atoi(from)
+	length, err2 := strconv.Atoi(long)
+	if err = errors.Join(err, err2); err != nil {
 		return nil, fmt.Errorf("the time zone %q: %w", name, err)
 	}
 	tzif := []byte(data[offset : offset+length])
