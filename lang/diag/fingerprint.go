@@ -1,11 +1,12 @@
 package diag
 
 import (
-	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
 	"path/filepath"
 	"strings"
+
+	"newmake/lang/digest"
 )
 
 // Fingerprints gives each of a list a name that stays while the thing does, so that
@@ -25,7 +26,7 @@ func (l List) Fingerprints() []string {
 			}
 		}
 		alike := fmt.Sprintf("%s\x00%s\x00%s", d.Code, file, line)
-		sum := sha256.Sum256(fmt.Appendf(nil, "%s\x00%d", alike, seen[alike]))
+		sum := digest.Sum256(fmt.Appendf(nil, "%s\x00%d", alike, seen[alike]))
 		seen[alike]++
 		out[i] = hex.EncodeToString(sum[:fingerprintBytes])
 	}

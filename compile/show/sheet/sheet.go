@@ -28,7 +28,6 @@
 package sheet
 
 import (
-	"crypto/sha256"
 	"encoding/base64"
 	"io"
 	"strings"
@@ -37,6 +36,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/show/markup"
 	"newmake/lang/diag"
+	"newmake/lang/digest"
 )
 
 // Options is how a sheet is made.
@@ -85,6 +85,6 @@ func inner(element string) string {
 }
 
 func hashOf(text string) string {
-	sum := sha256.Sum256([]byte(text))
+	sum := digest.Sum256([]byte(text))
 	return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
 }
