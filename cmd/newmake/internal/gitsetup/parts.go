@@ -51,8 +51,9 @@ const (
 
 	// A line that opens a block: its words go into the hunk header.
 	funcName = `^[ \t]*([a-z][a-z-]*([ \t].*)?)\{`
-	// The text as laid out; as it is, where newmake is not there or refuses it.
-	textConv = `f() { { newmake fmt - <"$1"; } 2>/dev/null || cat "$1"; }; f`
+	// The text as laid out; as it is, where newmake is not there. One with errors newmake
+	// gives as it is, and ends with 1.
+	textConv = `f() { newmake fmt - <"$1" 2>/dev/null; [ $? -le 1 ] || cat "$1"; }; f`
 	// Bills are merged first where newmake is there, and all else as git does.
 	mergeDriver = `f() { command -v newmake >/dev/null 2>&1 && newmake git-setup --bills "$1" "$2" "$3"; ` +
 		`git merge-file -q --marker-size="$4" -L ours -L base -L theirs "$2" "$1" "$3"; }; f %O %A %B %L`
