@@ -43,8 +43,8 @@ func sizeCommand(a *app) *cobra.Command {
 			"to fill so many casks or bottles, to give so much alcohol in the hearts or so much wash, or to\n" +
 			"use up a weight of one grain; or where the hearts have to end to average a strength.\n\n" +
 			"The batch is made larger as a whole: grain, liquor, doses, and the foreshots and cuts that\n" +
-			"are measured by volume. Vessels, heat and times stay, so that the whole plan is computed\n" +
-			"again for each size that is tried; it is no rule of three. If a vessel is too small, or the\n" +
+			"are measured by volume. Vessels, heat, times and paces stay, so that the whole plan is\n" +
+			"computed again for each size that is tried; it is no rule of three. If a vessel is too small, or the\n" +
 			"law or the plant stands in the way, size says so, and which size goes.\n\n" +
 			"It prints the lines that change, in amounts that can be measured out: grain by what a platform\n" +
 			"scale shows, water by what a sight glass does, small amounts finer. The figures below\n" +

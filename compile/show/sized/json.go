@@ -19,6 +19,7 @@ type Answer struct {
 	Before  plan.Summary `json:"before"`
 	After   plan.Summary `json:"after"` // of the variant as it is written
 	Largest *Largest     `json:"largest,omitempty"`
+	Kept    []string     `json:"kept,omitempty"` // lines of paces and of cuts by the clock, which stay
 	Variant string       `json:"variant"`
 	Text    string       `json:"text"`
 	Notices diag.List    `json:"diagnostics"`
@@ -45,6 +46,7 @@ func JSON(w io.Writer, f *size.Found) error {
 		Lines: []Line{}, Before: f.Before.Summary, After: f.After.Plan.Summary, Variant: f.Text.Name, Text: string(f.Text.Text),
 		Notices: append(diag.List{}, f.Diags...),
 	}
+	out.Kept = f.Kept()
 	if l := f.Largest; l != nil {
 		l.Plan.Round()
 		out.Largest = &Largest{Factor: plan.RoundTo(l.Factor, 6), Plan: l.Plan.Summary}

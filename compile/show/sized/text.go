@@ -62,6 +62,9 @@ func Text(w io.Writer, f *size.Found) {
 		row(diag.Safe(v.Name, false)+", full", was, measure.Number(v.FillPct, 0)+" %")
 	}
 	fmt.Fprintf(w, "\n%s.\n", capitalised(f.After.Gives(f.Units)))
+	if kept := f.Kept(); len(kept) > 0 {
+		fmt.Fprintln(w, strings.Join(columns.Wrap(diag.Safe("Times and paces stay as they are written: "+strings.Join(kept, "; ")+".", false), 80), "\n"))
+	}
 	if l := f.Largest; l != nil {
 		words := fmt.Sprintf("The largest that fits this plant is %s of grain: %s.", l.Grain(f.Units), l.Gives(f.Units))
 		if l.Limit != nil {
