@@ -40,10 +40,31 @@ func (n *Batch) TankUses() []TankUse {
 				u.MostM3 += n.WaitingM3(c)
 			}
 		}
+		if u.Charger() {
+			low, feints := n.WaitingM3(recipe.OfLowWines), n.WaitingM3(recipe.OfFeints)
+			u.MostM3 += max(low+n.FeintsOnHandM3(), feints) - low - feints
+		}
 		done |= u.For
 		out = append(out, u)
 	}
 	return out
+}
+
+// Charger says that low wines and feints wait in the same tanks. There the feints of the
+// batch before wait when the low wines come, and those of this one come as both are
+// charged: the most is the greater of the beginning and the end, for between them it goes
+// from one to the other charge by charge.
+func (u TankUse) Charger() bool {
+	const both = recipe.OfLowWines | recipe.OfFeints
+	return u.For&both == both
+}
+
+// FeintsOnHandM3 is the feints that the spirit run begins with, at 20 C.
+func (n *Batch) FeintsOnHandM3() float64 {
+	if n.Distilled.Returned.MassKg() <= 0 {
+		return 0
+	}
+	return lot.Of(n.Distilled.Returned).VolumeL * float64(n.Distilled.Charges) / lot.LitresPerM3
 }
 
 // HotLiquorK is how much warmer than the supply water is that a tank has heated

@@ -29,9 +29,30 @@ func Tanks(n *numbers.Batch, p *plan.Plan) []plan.TankUse {
 			left := leftIn(n, p, c)
 			t.LeftL, t.LeftGallons = t.LeftL+left.Value, t.LeftGallons+left.Gallons
 		}
+		if u.Charger() {
+			inCharger(&t, n, p)
+		}
 		out = append(out, t)
 	}
 	return out
+}
+
+// inCharger puts right the most of a tank in which feints take the place of low wines.
+func inCharger(t *plan.TankUse, n *numbers.Batch, p *plan.Plan) {
+	low, made, onHand := waits(n, recipe.OfLowWines), feints(n), feintsOnHand(n)
+	most := plan.Quantity{Value: low.Value + onHand.Value, Gallons: low.Gallons + onHand.Gallons}
+	if made.Value > most.Value {
+		most, t.FullestAt = made, fullestAt(n, p, recipe.OfFeints)
+	}
+	t.MostL += most.Value - low.Value - made.Value
+	t.MostGallons += most.Gallons - low.Gallons - made.Gallons
+}
+
+func feintsOnHand(n *numbers.Batch) plan.Quantity {
+	if n.Distilled.Returned.MassKg() <= 0 {
+		return plan.Quantity{}
+	}
+	return lot.Of(n.Distilled.Returned).Times(float64(n.Distilled.Charges)).Volume()
 }
 
 // waits is the most of some contents that waits at a time. Spirit is counted both ways.

@@ -11,8 +11,8 @@ import (
 )
 
 const (
-	barH     = 18
-	barRow   = 27
+	barH     = 16
+	barRow   = 21
 	nameLeft = 130
 )
 
@@ -28,7 +28,8 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 	first, last := plan.Moment(s.Start), plan.Moment(s.End)
 	from := time.Date(first.Year(), first.Month(), first.Day(), 0, 0, 0, 0, first.Location())
 	to := time.Date(last.Year(), last.Month(), last.Day()+1, 0, 0, 0, 0, last.Location())
-	names := vessels(s.Vessels)
+	bars := barsOf(s)
+	names := rowNames(bars)
 	top := 52.0
 	bottom := top + float64(len(names))*barRow
 	c.H = int(bottom) + 10
@@ -51,14 +52,15 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 		}
 	}
 	var b strings.Builder
-	for _, o := range s.Vessels {
-		i := slices.Index(names, o.Vessel)
+	for _, o := range bars {
+		i := slices.Index(names, o.row)
 		y := top + float64(i)*barRow + (barRow-barH)/2
-		f, t := plan.Moment(o.From), plan.Moment(o.To)
+		f, t := o.from, o.to
 		a, e := at(f), max(at(t), at(f)+3)
-		c.area("bar", useHatch[o.Use], a, y, e-a, barH)
-		label := fmt.Sprintf("%s %s, %s", o.Use, hm(f), measure.Duration(o.Hours*60))
+		c.area("bar", o.hatch, a, y, e-a, barH)
+		label := o.label
 		switch {
+		case label == "":
 		case e+wide(label)+8 < plotRight:
 			c.text("label", "start", e+6, y+barH-4, label)
 		case a-6-wide(label) > nameLeft:
@@ -66,7 +68,7 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 		default: // in the bar, which is long
 			c.text("label", "middle", (max(a, nameLeft)+min(e, plotRight))/2, y+barH-4, label)
 		}
-		fmt.Fprintf(&b, "%s: %s from %s to %s. ", o.Vessel, o.Use, f.Format("Mon 2 Jan 15:04"), t.Format("Mon 2 Jan 15:04"))
+		fmt.Fprintf(&b, "%s: %s from %s to %s. ", o.row, o.what, f.Format("Mon 2 Jan 15:04"), t.Format("Mon 2 Jan 15:04"))
 	}
 	for i, name := range names {
 		c.text("label name", "end", nameLeft-8, top+float64(i)*barRow+barRow/2+5, shorten(name, 16))
@@ -83,12 +85,63 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 	return c
 }
 
-// vessels are the names in order of first use.
-func vessels(all []plan.Occupancy) []string {
+// bar is a stretch of work in a vessel, or beside them.
+type bar struct {
+	row, what string
+	label     string // none where another bar of the row says it
+	hatch     string
+	from, to  time.Time
+}
+
+// Work that is done in no vessel of the plant has rows of its own: the first and the last.
+const (
+	weighing = "Weigh, mill"
+	filling  = "Reduce, fill"
+)
+
+// barsOf are the bars in the order of their rows: what is weighed, the vessels by first
+// use, what is reduced, settles and is filled.
+func barsOf(s plan.Schedule) []bar {
+	var first, out, last []bar
+	for _, o := range s.Vessels {
+		f, t := plan.Moment(o.From), plan.Moment(o.To)
+		out = append(out, bar{o.Vessel, o.Use, fmt.Sprintf("%s %s, %s", o.Use, hm(f), measure.Duration(o.Hours*60)), useHatch[o.Use], f, t})
+	}
+	for _, x := range s.Steps {
+		f, t := plan.Moment(x.Start), plan.Moment(x.End)
+		if x.Vessel != "" {
+			continue
+		}
+		switch x.Stage {
+		case "mash":
+			first = append(first, bar{weighing, "weigh and mill", fmt.Sprintf("weigh %s, %s", hm(f), measure.Duration(x.DurationMin)), "", f, t})
+		case "fill":
+			one := bar{filling, "reduce and fill", "", "", f, t}
+			if x.ID == "fill.settle" {
+				one.what, one.hatch = "settle", "dots"
+			}
+			if n := len(last); n > 0 && last[n-1].hatch == one.hatch && !f.After(last[n-1].to) {
+				last[n-1].to = t
+				continue
+			}
+			last = append(last, one)
+		}
+	}
+	if n := len(last); n > 0 {
+		last[0].label = "from " + last[0].from.Format("Mon 15:04")
+		if last[n-1].to.After(last[0].to) {
+			last[0].label += " to " + last[n-1].to.Format("Mon 15:04")
+		}
+	}
+	return append(append(first, out...), last...)
+}
+
+// rowNames are the rows in order of first use.
+func rowNames(all []bar) []string {
 	var out []string
-	for _, o := range all {
-		if !slices.Contains(out, o.Vessel) {
-			out = append(out, o.Vessel)
+	for _, b := range all {
+		if !slices.Contains(out, b.row) {
+			out = append(out, b.row)
 		}
 	}
 	return out

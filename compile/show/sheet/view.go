@@ -12,6 +12,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/show/chart"
 	"newmake/compile/show/markup"
+	"newmake/lang/words"
 )
 
 // view is what the templates see: the plan, and its steps laid out by the parts
@@ -362,6 +363,28 @@ func (v *view) WoodRows() string {
 		return ""
 	}
 	return "low"
+}
+
+// tank is a tank as the last page lists it, or those that share what waits in them.
+type tank struct {
+	plan.TankUse
+	Name, What string
+}
+
+// Tanks are the tanks in which something of the batch waits.
+func (v *view) Tanks() []tank {
+	var out []tank
+	for _, u := range v.Plant.Tanks {
+		if u.MostL == 0 {
+			continue
+		}
+		t := tank{u, strings.Join(u.Names, ", "), strings.ReplaceAll(words.And(u.For), "-", " ")}
+		if len(u.For) > 1 {
+			t.What += " together"
+		}
+		out = append(out, t)
+	}
+	return out
 }
 
 // Warnings are the notices that are more than notes: warnings, and promises that

@@ -444,6 +444,52 @@ func writeClosing(w *markup.Page, f says, d *view) {
 </table>`)
 		}
 	}
+	{
+		v19 := d.Tanks()
+		if len(v19) > 0 {
+			w.Raw(`
+<table class="list law">
+<caption>Tanks: what waits in them at most, and what is left for the next batch</caption>
+<thead><tr><th scope="col">tank</th><th scope="col">for</th><th scope="col">holds</th><th scope="col">at most</th><th scope="col">full to</th><th scope="col">when</th><th scope="col">left at the end</th></tr></thead>
+<tbody>`)
+			{
+				v20 := v19
+				for v21 := range v20 {
+					v22 := &v20[v21]
+					w.Raw(`
+<tr><th scope="row">`)
+					w.Text(v22.Name)
+					w.Raw(`</th><td data-head="for">`)
+					w.Text(v22.What)
+					w.Raw(`</td><td class="short" data-head="holds">`)
+					w.Text(f.Litres(v22.HoldsL))
+					w.Raw(`</td><td class="short" data-head="at most">`)
+					w.Text(f.Said(v22.Most()))
+					w.Raw(`</td><td class="short" data-head="full to">`)
+					w.Text(f.Num(v22.FillPct, 0))
+					w.Raw(` %</td><td class="short">`)
+					{
+						v23 := v22.FullestAt
+						if v23 != "" {
+							w.Text(f.Weekday(v23))
+							w.Raw(`, `)
+							w.Text(f.Hm(v23))
+						}
+					}
+					w.Raw(`</td><td class="short" data-head="left at the end">`)
+					if v22.LeftL != 0 {
+						w.Text(f.Said(v22.Left()))
+					} else {
+						w.Raw(`none`)
+					}
+					w.Raw(`</td></tr>`)
+				}
+			}
+			w.Raw(`
+</tbody>
+</table>`)
+		}
+	}
 	w.Raw(`
 <h3>How to fill in this sheet</h3>
 <p>Tick the box when a step is done. A reading further off than the tolerance: find out why before going on. Write what the instrument says, the time, and your initials; the blanks stand in the order of the run record: time, what, value, temperature.
@@ -2049,10 +2095,10 @@ tfoot th, tfoot td { border-top: 2px solid #000; }
 .cover:has(.warn, .changes) .chain b { font-size: 14pt; }
 .cover:has(.warn, .changes) .chain li { padding: 0.3mm 0; }
 .cover:has(.warn, .changes) .chain, .cover:has(.warn, .changes) .about, .cover:has(.warn, .changes) .warn { margin-bottom: 2mm; }
-.cover:has(.warn, .changes) figure { width: 86%; margin-bottom: 0; }
+.cover:has(.warn, .changes) figure { width: 80%; margin-bottom: 0; }
 .cover:has(.warn, .changes) h2 { margin-bottom: 1mm; }
 .cover:has(.warn, .changes) .about div { padding: 0.2mm 0; }
-.cover:has(.warn, .changes) .days tbody td, .cover:has(.warn, .changes) .days tbody th { height: 5.6mm; }
+.cover:has(.warn, .changes) .days tbody td, .cover:has(.warn, .changes) .days tbody th { height: 5.2mm; }
 td.tick { text-align: center; vertical-align: middle; }
 .box { display: inline-block; width: 5mm; height: 5mm; border: 1.7px solid #000; vertical-align: middle; }
 table.card { table-layout: fixed; margin-bottom: 5mm; }

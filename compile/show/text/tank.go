@@ -5,6 +5,7 @@ import (
 
 	"newmake/compile/measure"
 	"newmake/compile/show/columns"
+	"newmake/lang/words"
 )
 
 // tanks is what waits between the runs: for each tank, or those that share it, the most
@@ -20,7 +21,10 @@ func (t *text) tanks() {
 			t.Line(columns.Cut("  "+name, columns.Page))
 			name = ""
 		}
-		note := "for " + strings.ReplaceAll(strings.Join(u.For, ", "), "-", " ")
+		note := "for " + strings.ReplaceAll(words.And(u.For), "-", " ")
+		if len(u.For) > 1 {
+			note += " together"
+		}
 		if u.MostL == 0 {
 			t.fact(name, "nothing", note+"; holds "+t.Litres(u.HoldsL))
 			continue

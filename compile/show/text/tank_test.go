@@ -51,8 +51,8 @@ func TestTanksAreSaid(t *testing.T) {
 	said := func(u measure.Units) string { return strings.Join(strings.Fields(written(t, p, u)), " ") }
 	assert.Contains(t, said(measure.US), "Weak worts tank nothing for weak worts; holds 180 gal")
 	p.Plant.Tanks = []plan.TankUse{{Names: []string{"Low wines and feints charger"}, For: []string{"low-wines", "feints"}, HoldsL: 4000, MostL: 2000, FillPct: 50, MostGallons: 528.9}}
-	assert.Contains(t, said(measure.US), "Low wines and feints charger 529 gal for low wines, feints; 50 % of 1,057 gal; empty at the end")
-	assert.Contains(t, said(measure.SI), "Low wines and feints charger 2,000 L for low wines, feints; 50 % of 4,000 L; empty at the end")
+	assert.Contains(t, said(measure.US), "Low wines and feints charger 529 gal for low wines and feints together; 50 % of 1,057 gal; empty at the end")
+	assert.Contains(t, said(measure.SI), "Low wines and feints charger 2,000 L for low wines and feints together; 50 % of 4,000 L; empty at the end")
 	p.Plant.Tanks = nil
 	assert.NotContains(t, said(measure.US), "TANKS")
 }
