@@ -176,7 +176,11 @@ func TestComputedDiagnostics(t *testing.T) {
 			b.Plant.TanksFor(recipe.OfFeints)[0].HoldsM3 = 0.004
 			b.Plant.TanksFor(recipe.OfLowWines)[0].For |= recipe.OfFeints
 		}, diag.CodeTankFull, diag.Warning, "(low-wines, feints)"},
-		{"tank too small for what is reduced", func(b *recipe.Batch) { b.Plant.TanksFor(recipe.OfSpirit)[0].HoldsM3 = 0.18 }, diag.CodeTankFull, diag.Error, "(spirit)"},
+		{"tanks too small for what is reduced", func(b *recipe.Batch) {
+			for _, x := range b.Plant.TanksFor(recipe.OfSpirit) {
+				x.HoldsM3 = 0.09
+			}
+		}, diag.CodeTankFull, diag.Error, "(spirit)"},
 		{"fermenter too small", func(b *recipe.Batch) { b.Ferm.Vessels[0].HoldsM3 *= 0.7 }, diag.CodeFermenterFull, diag.Error, "90 % of the"},
 		{"wash still too small", func(b *recipe.Batch) { b.Strip.Still.HoldsM3 *= 0.6 }, diag.CodeStillFull, diag.Error, "the wash, hot, is"},
 		{"spirit still too small", func(b *recipe.Batch) { b.Spirit.Still.HoldsM3 *= 0.6 }, diag.CodeStillFull, diag.Error, "with its feints"},
