@@ -75,7 +75,7 @@ const hectowatts = 100
 func (h *house) build(wants []*want) *built {
 	b := &built{resources: map[string]int{}}
 	b.Horizon = h.axis.minutes
-	b.Calendars = [][]search.Window{h.windows, opens(h.windows)}
+	b.Calendars = [][]search.Window{h.windows, h.axis.opens(h.windows)}
 	for _, v := range h.plant.Vessels {
 		b.resource(v.Name, h.capacity(v.Name))
 	}

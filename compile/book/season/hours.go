@@ -147,11 +147,31 @@ func (a *axis) staff() []span {
 	return steps(change, 0, a.minutes)
 }
 
-// opens are the moments at which a window begins.
-func opens(of []search.Window) []search.Window {
-	out := make([]search.Window, len(of))
-	for i, w := range of {
-		out[i] = search.Window{Open: w.Open, Close: w.Open}
+// opens are the moments at which a window begins. Where it goes on past
+// midnight, as it does round the clock, each day begins with its first shift.
+func (a *axis) opens(of []search.Window) []search.Window {
+	var out []search.Window
+	add := func(at int) {
+		if n := len(out); n == 0 || out[n-1].Open < at {
+			out = append(out, search.Window{Open: at, Close: at})
+		}
+	}
+	days := a.days
+	for _, w := range of {
+		add(w.Open)
+		for len(days) > 0 && days[0].from < w.Close {
+			first := a.minutes
+			for _, s := range days[0].people {
+				first = min(first, s.open)
+			}
+			if first > w.Open && first < w.Close && w.Open < days[0].from {
+				add(first)
+			}
+			if days[0].to > w.Close {
+				break
+			}
+			days = days[1:]
+		}
 	}
 	return out
 }

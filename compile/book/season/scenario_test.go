@@ -366,3 +366,26 @@ func TestProvedIsProved(t *testing.T) {
 	assert.Positive(t, proved)
 	assert.Positive(t, short, "else nothing that is worth proving was tried")
 }
+
+const roundTheClock = `season "Round" from 2026-09-06 to 2026-09-19 {
+  make   1 of "Low Bridge"
+  crew   "J", "M" 00:00 to 24:00, sun to sat
+}
+`
+
+// TestRoundTheClock: where somebody is always there a charge that begins with a day still
+// has days to begin with.
+func TestRoundTheClock(t *testing.T) {
+	for name, text := range map[string]string{
+		"all day":   roundTheClock,
+		"a minute":  strings.Replace(roundTheClock, "00:00 to 24:00", "00:01 to 24:00", 1),
+		"two turns": strings.Replace(roundTheClock, `"J", "M" 00:00 to 24:00, sun to sat`, `"J", "M" 00:00 to 12:00, sun to sat`+"\n  crew \"K\", \"L\" 12:00 to 24:00, sun to sat", 1),
+	} {
+		t.Run(name, func(t *testing.T) {
+			p := problem(t, "Round", text)
+			p.Effort = 60
+			s := planned(t, p)
+			assert.True(t, s.Demands[0].Met, "%+v", s.Demands[0])
+		})
+	}
+}

@@ -64,7 +64,7 @@ func (h *house) weekday(c *course, d *day) Weekday {
 func (h *house) mashAlone(w *want) *built {
 	b := &built{resources: map[string]int{}}
 	b.Horizon = h.axis.minutes
-	b.Calendars = [][]search.Window{h.windows, opens(h.windows)}
+	b.Calendars = [][]search.Window{h.windows, h.axis.opens(h.windows)}
 	k := w.course.blocks[0]
 	b.Activities = []search.Activity{{Duration: k.minutes, Within: append(h.within(k), search.During{Calendar: b.calendar(w.on)}), Earliest: w.from, Latest: w.to}}
 	b.Jobs = []search.Job{{Activities: []int{0}, Optional: true}}
