@@ -308,7 +308,7 @@ func (d *distilling) closeStills(f *fold) {
 	switch {
 	case h.balance.pg > 0:
 		if part := h.balance.share(charged); d.feints && part > stillsKeep {
-			f.odd = append(f.odd, Check{What: "a run gives what was charged", Of: d.name(), Says: fmt.Sprintf("%.1f %% of its charge is neither in the hearts nor in the feints", 100*part), By: h.balance.amount(), day: f.today, at: d.run.At})
+			f.odd = append(f.odd, Check{What: "a run gives what was charged", Of: d.name(), Says: fmt.Sprintf("%.1f %% of its charge is neither in the hearts nor in the feints%s", 100*part, d.looked()), By: h.balance.amount(), day: f.today, at: d.run.At})
 		}
 		f.move(h, f.outside(Stills), h.balance, l)
 	case h.balance.pg < 0:
@@ -317,10 +317,15 @@ func (d *distilling) closeStills(f *fold) {
 		case !d.refed():
 			f.want(Missing{What: "how much of which feints " + d.name() + " charged: its hearts and feints are more than its low wines", Mend: f.chargeOf(d), Section: "19.584", at: d.run.At})
 		default:
-			f.odd = append(f.odd, Check{What: "a run gives no more than was charged", Of: d.name(), Says: fmt.Sprintf("hearts and feints are %.1f %% more than its low wines", 100*over.share(charged)), By: over.amount(), day: f.today, at: d.run.At})
+			f.odd = append(f.odd, Check{What: "a run gives no more than was charged", Of: d.name(), Says: fmt.Sprintf("hearts and feints are %.1f %% more than its low wines%s", 100*over.share(charged), d.looked()), By: over.amount(), day: f.today, at: d.run.At})
 		}
 		f.move(f.outside(Distilled), h, cents{}.minus(h.balance), l)
 	}
+}
+
+// looked is where to look for what is off in a run.
+func (d *distilling) looked() string {
+	return ": `newmake review " + d.number + " --full` holds its readings against one another"
 }
 
 // waiting are the last feints of a run before that are on hand, nil if there are none.
