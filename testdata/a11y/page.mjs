@@ -395,6 +395,12 @@ await withBrowser(async (browser) => {
   await tidy.click("#tab-sheet");
   await changed(tidy, () => tidy.select("#file", "ferry-landing.batch"));
   hold((await sheetText(tidy)).includes("Ferry Landing"), "and comes back with it");
+  const keeps = async (n) => {
+    for (let i = 0; i < n; i++) await press("#keep");
+    return {kept: (await textOf(tidy)).versions.length, said: await tidy.$eval("#status", (e) => e.textContent)};
+  };
+  const full = await keeps(12 - (await textOf(tidy)).versions.length), over = await keeps(1);
+  hold(full.kept === 12 && !/is gone/.test(full.said) && over.kept === 12 && /The oldest, .*, is gone: 12 are kept/.test(over.said), "a version that makes the oldest go says so");
 
   // A phone.
   const phone = await (await browser.createBrowserContext()).newPage();

@@ -376,10 +376,10 @@ $("layout").onclick = async () => {
   else if (a && a.text !== work.files[work.file]) editor.replace(a.text);
 };
 $("keep").onclick = () => {
-  store.keep(work, new Date().toLocaleString());
+  const gone = store.keep(work, new Date().toLocaleString());
   versions();
   keepWork();
-  status("This version is kept: What changed since compares with it.");
+  status("This version is kept: What changed since compares with it." + (gone ? ` The oldest, ${gone}, is gone: ${store.versionsKept} are kept.` : ""));
 };
 $("share").onclick = async () => {
   const a = await engine.ask({ask: "pack", files: work.files});

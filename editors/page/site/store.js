@@ -1,7 +1,7 @@
 // The work, kept in this browser: the texts of the house, which of them is looked at, and
 // the versions that were kept. Nothing of it is ever sent.
 const key = "newmake.house";
-const versionsKept = 12;
+export const versionsKept = 12;
 
 const isTexts = (o) => o && typeof o === "object" && !Array.isArray(o) && Object.values(o).every((t) => typeof t === "string");
 
@@ -70,9 +70,11 @@ export function together(a, b) {
   return [...a, ...b.filter((v) => !a.some((w) => w.name === v.name && same(w.files, v.files)))].slice(0, versionsKept);
 }
 
-// keep adds a version, and lets the oldest go.
+// keep adds a version, and lets the oldest go: its name is given, if one goes.
 export function keep(work, name) {
+  const oldest = work.versions[versionsKept - 1]?.name;
   work.versions = [{name, files: {...work.files}}, ...work.versions].slice(0, versionsKept);
+  return oldest;
 }
 
 // onothers calls when another tab has written.
