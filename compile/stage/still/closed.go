@@ -61,7 +61,10 @@ func (p *pot) goTo(a node, end float64, stop event) (node, bool) {
 // not nil, for every panel.
 func (p *pot) sum(a, b node, each func(from, to node)) node {
 	const inner = 0.17267316464601143 // (1 - sqrt(3/7))/2
-	n := math.Ceil((a.u-b.u)/panel - 1e-6)
+	if a.u == b.u {
+		return a
+	}
+	n := max(1, math.Ceil((a.u-b.u)/panel-1e-6)) // a fraction of a drop has its panel too
 	h := (b.u - a.u) / n
 	for i := 1.0; i <= n; i++ {
 		c := b

@@ -45,6 +45,17 @@ func TestCutsAreMet(t *testing.T) {
 	assert.InDelta(t, 0.012, before, 1e-14, "since the first drop, foreshots and all")
 	assert.InDelta(t, 0.1, before+r.Fraction(Hearts).VolumeM3, 1e-13)
 
+	// However little lies between two cuts, the run goes on behind it.
+	hearts := r.Fraction(Hearts).VolumeM3
+	for _, heads := range []float64{1e-5, 1e-7, 1e-8, 1e-9, 1e-11} {
+		in.ForeshotsM3 = 0.012 - heads
+		r = spirit1(t, in)
+		require.Empty(t, r.Problems, "%g m3 of heads", heads)
+		assert.InDelta(t, heads, r.Fraction(Heads).VolumeM3, 1e-13)
+		assert.InDelta(t, hearts, r.Fraction(Hearts).VolumeM3, 1e-12)
+	}
+	in.ForeshotsM3 = 0.00189
+
 	// Gallons are gallons at 60 F: what has run then measures the written volume
 	// there, and a little more at 20 C.
 	in.GaugeC = fluid.SixtyF
