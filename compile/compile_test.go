@@ -175,12 +175,12 @@ func TestComputedDiagnostics(t *testing.T) {
 		{"tank too small for feints beside low wines", func(b *recipe.Batch) {
 			b.Plant.TanksFor(recipe.OfFeints)[0].HoldsM3 = 0.004
 			b.Plant.TanksFor(recipe.OfLowWines)[0].For |= recipe.OfFeints
-		}, diag.CodeTankFull, diag.Warning, "(low-wines, feints)"},
+		}, diag.CodeTankFull, diag.Warning, "for low wines, feints, which hold together"},
 		{"tanks too small for what is reduced", func(b *recipe.Batch) {
 			for _, x := range b.Plant.TanksFor(recipe.OfSpirit) {
 				x.HoldsM3 = 0.09
 			}
-		}, diag.CodeTankFull, diag.Error, "(spirit)"},
+		}, diag.CodeTankFull, diag.Error, "for spirit, which hold"},
 		{"fermenter too small", func(b *recipe.Batch) { b.Ferm.Vessels[0].HoldsM3 *= 0.7 }, diag.CodeFermenterFull, diag.Error, "90 % of the"},
 		{"wash still too small", func(b *recipe.Batch) { b.Strip.Still.HoldsM3 *= 0.6 }, diag.CodeStillFull, diag.Error, "the wash, hot, is"},
 		{"spirit still too small", func(b *recipe.Batch) { b.Spirit.Still.HoldsM3 *= 0.6 }, diag.CodeStillFull, diag.Error, "with its feints"},

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
@@ -206,4 +207,18 @@ func TestASetAboveItsHold(t *testing.T) {
 		assert.Contains(t, list[at].Summary, want)
 		assert.NotContains(t, list[at].Summary, "0 s after")
 	}
+}
+
+// What is said of a tank that is too small is what the plan says of it, in words.
+func TestATankSaysWhatThePlanSays(t *testing.T) {
+	p, list := Compile(edited(t, func(b *recipe.Batch) { b.Plant.TanksFor(recipe.OfFeints)[0].HoldsM3 = 0.15 }))
+	require.NotNil(t, p)
+	at := slices.IndexFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeTankFull })
+	require.GreaterOrEqual(t, at, 0)
+	i := slices.IndexFunc(p.Plant.Tanks, func(u plan.TankUse) bool { return slices.Contains(u.For, "feints") })
+	assert.Contains(t, list[at].Summary, measure.US.Quantity(p.Plant.Tanks[i].Most())+` to wait in "Feints receiver", for feints, which holds`)
+
+	_, list = Compile(edited(t, func(b *recipe.Batch) { b.Plant.TanksFor(recipe.OfLowWines)[0].HoldsM3 = 0.4 }))
+	at = slices.IndexFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeTankFull })
+	assert.Contains(t, list[at].Summary, "for low wines, which")
 }

@@ -2,10 +2,14 @@ package notice
 
 import (
 	"fmt"
+	"strings"
 
 	"newmake/compile/lot"
+	"newmake/compile/matter/stream"
 	"newmake/compile/numbers"
+	"newmake/compile/plan"
 	"newmake/lang/diag"
+	"newmake/lang/recipe"
 	"newmake/lang/words"
 )
 
@@ -32,9 +36,13 @@ func Tanks(n *numbers.Batch) diag.List {
 		if len(names) > 1 {
 			holds = "hold together"
 		}
+		most, room := w.say.Quantity(waiting(n, u)), w.say.Litres(u.HoldsM3*lot.LitresPerM3)
+		if most == room && u.MostM3 > u.HoldsM3 {
+			most = "a little more than " + most
+		}
 		d := diag.Diagnostic{
 			Code: diag.CodeTankFull, At: u.Tanks[0].At,
-			Summary: fmt.Sprintf("%s to wait in %s (%s), which %s %s", w.say.Litres(u.MostM3*lot.LitresPerM3), words.And(names), u.For, holds, w.say.Litres(u.HoldsM3*lot.LitresPerM3)),
+			Summary: fmt.Sprintf("%s to wait in %s, for %s, which %s %s", most, words.And(names), strings.ReplaceAll(u.For.String(), "-", " "), holds, room),
 			Help:    "a smaller batch, a larger tank, or another one beside it, `for` the same",
 			Reason:  "what does not fit runs over; a tank is filled to 95 % at most, for liquids grow as they warm (common practice)",
 			Related: related[min(1, len(related)):],
@@ -46,4 +54,21 @@ func Tanks(n *numbers.Batch) diag.List {
 		w.add(d)
 	}
 	return w.list
+}
+
+// waiting is the most that waits in tanks, spirit in the gallons of its gauge, as the plan
+// has it.
+func waiting(n *numbers.Batch, u numbers.TankUse) plan.Quantity {
+	litres := u.MostM3 * lot.LitresPerM3
+	q := plan.Of(litres, plan.Litre)
+	for _, spirit := range []struct {
+		of recipe.Contents
+		stream.Stream
+	}{{recipe.OfLowWines, n.Stripped.LowWines}, {recipe.OfFeints, n.Distilled.Feints()}, {recipe.OfSpirit, n.Reduced.Spirit}} {
+		if l := lot.Of(spirit.Stream); u.For&spirit.of != 0 && l.VolumeL > 0 {
+			q.Gallons = litres * l.WineGallons / l.VolumeL
+			break
+		}
+	}
+	return q
 }
