@@ -14,6 +14,7 @@ import (
 	"newmake/compile/front"
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/house"
 	"newmake/lang/wholefile"
 )
 
@@ -51,6 +52,9 @@ func Files(arg string) ([]*Text, error) {
 	case !info.IsDir() && filepath.Ext(arg) != front.Ending:
 		return nil, diag.Refuse("%s is no %s file", arg, front.Ending)
 	case !info.IsDir():
+		if leavesHouse(arg, target) {
+			return nil, diag.Refuse("%s is a link that leads out of the house: only what is below its folder is read and written", arg)
+		}
 		return []*Text{{Name: arg, target: target}}, nil
 	}
 	var out []*Text
@@ -69,6 +73,31 @@ func Files(arg string) ([]*Text, error) {
 		return nil, diag.Refuse("cannot read %s: %v", arg, err)
 	}
 	return out, nil
+}
+
+// leavesHouse says that a name in a house leads to a file that is not below the house's
+// folder: whoever made the house may have made the link.
+func leavesHouse(name, target string) bool {
+	isFile := func(p string) bool {
+		info, err := os.Stat(p)
+		return err == nil && info.Mode().IsRegular()
+	}
+	folder, err := filepath.EvalSymlinks(filepath.Dir(name))
+	if err != nil {
+		return false // nothing is known of it
+	}
+	if folder, err = filepath.Abs(folder); err != nil {
+		return false
+	}
+	if target, err = filepath.Abs(target); err != nil {
+		return false
+	}
+	top, in := house.Above(folder, isFile)
+	if !in {
+		return false
+	}
+	way, err := filepath.Rel(top, target)
+	return err != nil || !filepath.IsLocal(way)
 }
 
 // OnlyOnce leaves out what was named before.
