@@ -16,7 +16,7 @@ import (
 
 // todayFlags are what a person asks of a day.
 type todayFlags struct {
-	on, format, output string
+	on, house, format, output string
 }
 
 func todayCommand(a *app) *cobra.Command {
@@ -35,6 +35,9 @@ func todayCommand(a *app) *cobra.Command {
 			"  newmake today --on 2026-03-10\n" +
 			"  newmake today examples/lantern-hollow --on 2026-03-10 --format json",
 		RunE: func(_ *cobra.Command, args []string) error {
+			if f.house != "" {
+				args = append(args, f.house)
+			}
 			switch len(args) {
 			case 0:
 				return f.run(a, ".")
@@ -45,6 +48,7 @@ func todayCommand(a *app) *cobra.Command {
 		},
 	}
 	cmd.Flags().StringVar(&f.on, "on", "", "another day: 2026-03-10")
+	cmd.Flags().StringVar(&f.house, "house", "", "a folder or file of the house (default: the argument, or \".\")")
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
 	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
 	return cmd

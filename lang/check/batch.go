@@ -352,7 +352,9 @@ func onlyVessel(b *reader, kind recipe.VesselKind, n *tree.Node, better func(a, 
 
 func larger(a, b *recipe.Vessel) bool { return a.HoldsM3 > b.HoldsM3 }
 
-func smaller(a, b *recipe.Vessel) bool { return a.HoldsM3 < b.HoldsM3 }
+// smaller takes the last of several that are alike, where larger takes the first: of two
+// stills of one size each has its run.
+func smaller(a, b *recipe.Vessel) bool { return a.HoldsM3 <= b.HoldsM3 }
 
 // numbersOf parts a date as it is written, whether there is such a day or not.
 func numbersOf(date string) (year, month, day int) {

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"os"
 	"strings"
 	"testing"
 
@@ -221,4 +222,23 @@ func TestToday(t *testing.T) {
 
 	b, _ = read(t, "batch \"V\" from \"Base\" {\n}\n")
 	assert.Zero(t, b.Today)
+}
+
+// TestTwoStillsAlike: where no run names its still, each of two that hold the same has
+// one; a larger one strips.
+func TestTwoStillsAlike(t *testing.T) {
+	for _, c := range []struct{ first, second, strips, spirits string }{
+		{"600 gal", "600 gal", "A", "B"},
+		{"599 gal", "600 gal", "B", "A"},
+		{"601 gal", "600 gal", "A", "B"},
+	} {
+		plant := "plant \"Alike\" {\n elevation 10 ft\n water 58 F\n cooker \"K\" {\n holds 520 gal\n heats 130 kW\n cools 120 kW\n }\n" +
+			" fermenter \"F\" {\n holds 540 gal\n }\n still \"A\" {\n holds " + c.first + "\n heats 100 kW\n agitator yes\n }\n still \"B\" {\n holds " + c.second + "\n heats 100 kW\n agitator yes\n }\n}\n"
+		base, err := os.ReadFile("testdata/base.batch")
+		require.NoError(t, err)
+		text := plant + strings.NewReplacer(`"Bench"`, `"Alike"`, `"Base"`, `"Of two stills"`, ` in "Kettle"`, "", ` in "Wash still"`, "", ` in "Spirit still"`, "").Replace(string(base))
+		b, list := read(t, text)
+		require.NotNil(t, b, "%v", list)
+		assert.Equal(t, [2]string{c.strips, c.spirits}, [2]string{b.Strip.Still.Name, b.Spirit.Still.Name}, "%v", c)
+	}
 }
