@@ -15,7 +15,7 @@ var strength100 = mustBe(0, 1, "pure alcohol is 100 % abv").of("strength")
 // Strip is the stripping run, in a batch.
 var Strip = &Field{
 	Name: "strip", Shape: `["in" VESSEL]`, Need: true, Example: `strip in "Wash still"`,
-	Doc: "The stripping run.",
+	Doc: "The stripping run. Where no still is named it is in the largest.",
 	Block: &Block{Fields: []*Field{
 		{
 			Name: "stop", Shape: `"at" STRENGTH`, Default: "at 1 % abv", Example: "stop at 2 % abv", Doc: "Strength at the spout at which the run ends.",
@@ -39,7 +39,7 @@ var Strip = &Field{
 // Spirit is the second run, in a batch.
 var Spirit = &Field{
 	Name: "spirit", Shape: `["in" VESSEL]`, Need: true, Example: `spirit in "Spirit still"`,
-	Doc: "The second run, with its cuts.",
+	Doc: "The second run, with its cuts. Where no still is named it is in the smallest.",
 	Block: &Block{Fields: []*Field{
 		{
 			Name: "charge", Shape: `"low-wines" ["," "feints"] ["," "water" "to" STRENGTH]`, Default: "low-wines", Example: "charge low-wines, feints, water to 28 % abv",

@@ -190,6 +190,26 @@ func TestMends(t *testing.T) {
 	}
 }
 
+// TestHeartsThatNobodyGauged: of an opened run whose hearts are blank the whole line is
+// asked for at once; of one that says how much, how strong, and the other way round.
+func TestHeartsThatNobodyGauged(t *testing.T) {
+	for hearts, want := range map[string][2]string{
+		"volume, strength":          {"how much the hearts of run 24-01 are, and how strong", "hearts 45.9 gal, 143.3 proof at 66 F"},
+		"45 gal":                    {"the strength of the hearts of run 24-01", "2024-02-09 10:00 hearts 45 gal, 143.3 proof at 66 F"},
+		"143 proof at 66 F":         {"how much the hearts of run 24-01 are", "hearts 45.9 gal, 143.3 proof at 66 F"},
+		"45 gal, 143 proof at 66 F": {},
+	} {
+		l := of(t, loft+"run \"24-01\" of \"B\" on 2024-02-01 {\n  used {\n    corn 600 lb lot \"C\"\n  }\n  fill {\n    2024-02-09 10:00 hearts "+hearts+"\n  }\n}\n", 2024, 2)
+		var said [2]string
+		for _, m := range l.Missing {
+			if strings.Contains(m.What, "hearts of") {
+				said = [2]string{m.What, m.Mend}
+			}
+		}
+		assert.Equal(t, want, said, hearts)
+	}
+}
+
 // TestThresholds tries each number that decides what is said on both sides.
 func TestThresholds(t *testing.T) {
 	run := func(hearts, gauge, into, more string) string {

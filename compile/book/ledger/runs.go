@@ -230,10 +230,13 @@ func (d *distilling) fills() bool {
 }
 
 func (d *distilling) ungauged(f *fold, v *record.Visit) {
+	noVolume := f.read(v, record.Volume, record.Receiver, record.Mass) == nil
 	switch {
+	case noVolume && f.read(v, record.Strength) == nil: // the words of an opened run, perhaps
+		f.want(Missing{What: "how much the " + v.Word + " of " + d.name() + " are, and how strong", Mend: v.Word + " 45.9 gal, 143.3 proof at 66 F", Section: "19.585, 19.618", at: v.At})
 	case f.read(v, record.Strength) == nil:
 		f.want(Missing{What: "the strength of the " + v.Word + " of " + d.name(), Mend: v.At.Text() + ", 143.3 proof at 66 F", Section: "19.585, 19.618", at: v.At})
-	case f.read(v, record.Volume, record.Receiver, record.Mass) == nil:
+	case noVolume:
 		f.want(Missing{What: "how much the " + v.Word + " of " + d.name() + " are", Mend: v.Word + " 45.9 gal, 143.3 proof at 66 F", Section: "19.585, 19.618", at: v.At})
 	}
 }
