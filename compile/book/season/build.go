@@ -11,6 +11,7 @@ import (
 	"newmake/compile/stage/still"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
+	asked "newmake/lang/season"
 )
 
 // Levels of cost, the first before all that follow.
@@ -53,6 +54,18 @@ type house struct {
 
 // outages are from when to when a vessel is out of use.
 type outages map[string][]span
+
+// outages are those that lines of a season name.
+func (a *axis) outages(of []asked.Without) outages {
+	out := outages{}
+	for _, w := range of {
+		from, to := a.on(w.From), a.on(w.To)
+		if !w.Person && from != nil && to != nil {
+			out[w.Name] = append(out[w.Name], span{from.from, to.to, 0})
+		}
+	}
+	return out
+}
 
 // built is a problem of search, and the way back.
 type built struct {

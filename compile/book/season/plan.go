@@ -85,16 +85,7 @@ func newSolver(p *Problem) (*solver, error) {
 			}
 		}
 	}
-	s.house = &house{plant: p.Plant, axis: s.axis, windows: s.axis.windows(), boilerW: p.Plant.BoilerW, asks: outages{}, more: map[string]int{}, backset: !p.Asks.Today.NoBackset}
-	for _, w := range p.Asks.Without {
-		if w.Person {
-			continue
-		}
-		from, to := s.axis.on(w.From), s.axis.on(w.To)
-		if from != nil && to != nil {
-			s.house.asks[w.Name] = append(s.house.asks[w.Name], span{from.from, to.to, 0})
-		}
-	}
+	s.house = &house{plant: p.Plant, axis: s.axis, windows: s.axis.windows(), boilerW: p.Plant.BoilerW, asks: s.axis.outages(p.Asks.Without), more: map[string]int{}, backset: !p.Asks.Today.NoBackset}
 	s.wants()
 	s.match()
 	return s, nil

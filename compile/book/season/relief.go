@@ -7,6 +7,7 @@ import (
 
 	"newmake/compile/book/season/search"
 	"newmake/lang/recipe"
+	asked "newmake/lang/season"
 )
 
 // What there can be more of, besides a kind of vessel.
@@ -14,8 +15,10 @@ const (
 	MoreTank   = "tank"
 	MoreBoiler = "boiler"
 	MoreCrew   = "crew"
-	MoreDay    = "day" // of the week on which the plant works too
-	Later      = "by"  // days that a line's date is put off
+	MoreDay    = "day"  // of the week on which the plant works too
+	Later      = "by"   // days that a line's date is put off
+	Opened     = "open" // days that are not closed after all
+	Back       = "back" // a vessel, a tank or a person that is to be had after all
 )
 
 // relaxed is a house with one thing more.
@@ -71,6 +74,31 @@ func (s *solver) relaxations() []relaxed {
 	return out
 }
 
+// lifted are the season's house without one of the lines that take something away, each.
+func (s *solver) lifted() []relaxed {
+	var out []relaxed
+	with := func(r Relief, asks asked.Season, outages outages) {
+		h := *s.house
+		h.axis = newAxis(&asks, s.Plant, s.axis.zone, s.axis.days[0].date)
+		h.windows, h.asks = h.axis.windows(), outages
+		out = append(out, relaxed{r, &h})
+	}
+	for i, c := range s.Asks.Closed {
+		asks := *s.Asks
+		asks.Closed = slices.Delete(slices.Clone(asks.Closed), i, i+1)
+		with(Relief{What: Opened, Name: c.From.String(), Amount: float64(c.From.DaysTo(c.To) + 1), Unit: "days"}, asks, s.house.asks)
+	}
+	for i, w := range s.Asks.Without {
+		asks, left := *s.Asks, s.house.asks
+		asks.Without = slices.Delete(slices.Clone(asks.Without), i, i+1)
+		if !w.Person {
+			left = s.axis.outages(asks.Without)
+		}
+		with(Relief{What: Back, Name: w.Name, Amount: float64(w.From.DaysTo(w.To) + 1), Unit: "days"}, asks, left)
+	}
+	return out
+}
+
 // withDay is the axis of a plant that works on one day of the week more.
 func (a *axis) withDay(day time.Weekday, p *recipe.Plant) *axis {
 	out := *a
@@ -94,13 +122,22 @@ func (a *axis) withDay(day time.Weekday, p *recipe.Plant) *axis {
 	return &out
 }
 
+// fewRuns is a season whose bottlenecks are looked for with all steps. A step takes the
+// longer the more runs there are, and nobody waits a minute for what is beside the plan.
+const fewRuns = 8
+
+// aside is the steps of each look at a house that has something else.
+func (s *solver) aside() int {
+	return max(s.effort()*fewRuns/max(len(s.present()), fewRuns)/4, 1)
+}
+
 // bottlenecks says what each thing more would bring: batches of the season's recipes on top
 // of those that the house can make, all filled by its last day.
 func (s *solver) bottlenecks() (capacity int, out []Relief) {
 	if len(s.Asks.Batches()) == 0 {
 		return 0, []Relief{}
 	}
-	effort := max(s.effort()/4, 1)
+	effort := s.aside()
 	wants := s.filledUp()
 	last := s.lastMinute()
 	problem := func(h *house) *search.Problem {
@@ -169,8 +206,8 @@ var leastDays = []int{1, 2, 3, 5, 7, 10, 14, 21}
 // missed says of each line that is not met what stands in its way, and the least change
 // that would do.
 func (s *solver) missed(out []Demanded) {
-	effort := max(s.effort()/4, 1)
-	relaxed := s.relaxations()
+	effort := s.aside()
+	relaxed := append(s.relaxations(), s.lifted()...)
 	for i := range out {
 		d := &out[i]
 		if d.Met {
@@ -225,14 +262,17 @@ func (s *solver) missed(out []Demanded) {
 
 // Limits of a line besides those of a gap.
 const (
-	ByDates = "dates" // nothing that is tried brings more: there is too little time
-	ByShift = "shift" // a day of the week more would
+	ByDates  = "dates"  // nothing that is tried brings more: there is too little time
+	ByShift  = "shift"  // a day of the week more would
+	ByClosed = "closed" // it would without a closure
 )
 
 func limitOf(r Relief) string {
 	switch r.What {
 	case MoreDay:
 		return ByShift
+	case Opened:
+		return ByClosed
 	case MoreBoiler, MoreCrew, recipe.Fermenter.String():
 		return r.What
 	}

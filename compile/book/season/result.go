@@ -217,7 +217,7 @@ type Weekday struct {
 
 // Relief is what one thing more would bring.
 type Relief struct {
-	What    string  `json:"what"` // fermenter, cooker, still, tank, boiler, crew, day, by
+	What    string  `json:"what"` // fermenter, cooker, still, tank, boiler, crew, day, by, open, back
 	Name    string  `json:"name"` // of a day: Sunday; of a vessel: the one that is doubled
 	Amount  float64 `json:"amount"`
 	Unit    string  `json:"unit"`          // each, kW, days

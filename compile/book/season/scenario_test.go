@@ -389,3 +389,24 @@ func TestRoundTheClock(t *testing.T) {
 		})
 	}
 }
+
+// TestTakenAway: where a closure, a vessel out of use or somebody away is what stands in
+// the way, that is named, and without it the line is met.
+func TestTakenAway(t *testing.T) {
+	for _, c := range []struct{ lines, limit, what, name string }{
+		{"casks 1 of \"Ferry Landing\" by 2026-04-18\n  closed 2026-04-07 to 2026-04-11 \"flood\"", season.ByClosed, season.Opened, "2026-04-07"},
+		{"make \"Ferry Landing\" on 2026-04-08\n  without \"Copper kettle\" 2026-04-07 to 2026-04-12", "Copper kettle", season.Back, "Copper kettle"},
+		{"make \"Ferry Landing\" on 2026-04-08\n  crew \"M\", \"J\"\n  without \"M\" 2026-04-08\n  without \"J\" 2026-04-08", "M", season.Back, "M"},
+	} {
+		p := problem(t, "Gone", "season \"Gone\" from 2026-04-07 to 2026-04-20 {\n  "+c.lines+"\n}\n")
+		p.Effort = 20
+		s := planned(t, p)
+		d := s.Demands[0]
+		require.False(t, d.Met, c.lines)
+		assert.Equal(t, c.limit, d.Limit, c.lines)
+		require.NotNil(t, d.Least, c.lines)
+		assert.Equal(t, c.what, d.Least.What, c.lines)
+		assert.Equal(t, c.name, d.Least.Name, c.lines)
+		assert.True(t, d.Enough, c.lines)
+	}
+}

@@ -127,7 +127,7 @@ func (v say) gap() string {
 func (v say) limit(by string) string {
 	if w := map[string]string{
 		"boiler": "the boiler", "crew": "the people who are there", "people": "the people who are there", "shift": "the hours of work", "shifts": "the hours of work",
-		"demand": "what is asked for", "fermenter": "the fermenters", "fermenters": "the fermenters", "cooker": "the cooker", "still": "the stills", "wait": "how long a wash may stand", "days": "the days of the season",
+		"demand": "what is asked for", "fermenter": "the fermenters", "fermenters": "the fermenters", "cooker": "the cooker", "still": "the stills", "wait": "how long a wash may stand", "days": "the days of the season", "dates": "the time that there is", "closed": "that the house is closed",
 	}[by]; w != "" {
 		return w
 	}
@@ -191,6 +191,16 @@ func (v say) thing(r season.Relief) string {
 		return words.CountOf(int(r.Amount), "person more", "people more")
 	case "day":
 		return "work on " + safe(r.Name)
+	case season.Opened:
+		return "no closure " + days(r)
+	case season.Back:
+		name := safe(r.Name)
+		for _, x := range v.s.Closures {
+			if x.Person == r.Name {
+				return name + " there on all days"
+			}
+		}
+		return name + " in use on all days"
 	case "by":
 		return fmt.Sprintf("%s later", words.Count(int(r.Amount), "day"))
 	case "casks":
@@ -202,6 +212,15 @@ func (v say) thing(r season.Relief) string {
 		return "a second " + safe(r.Name)
 	}
 	return "one " + safe(r.What) + " more"
+}
+
+// days are those of a closure.
+func days(r season.Relief) string {
+	from := moment(r.Name)
+	if r.Amount <= 1 {
+		return "on " + from.Format("Mon 2 Jan")
+	}
+	return "from " + from.Format("Mon 2 Jan") + " to " + from.AddDate(0, 0, int(r.Amount)-1).Format("Mon 2 Jan")
 }
 
 // brings is what one thing more would bring.

@@ -354,3 +354,16 @@ func TestCasksAfter(t *testing.T) {
 	require.NoError(t, Text(&out, s, Options{}))
 	assert.Contains(t, out.String(), ": 2 batches, 1 cask (2 later), 64 proof gallons.")
 }
+
+// TestTakenAway: what was taken away and would do if it were not is said in words.
+func TestTakenAway(t *testing.T) {
+	v := of(&season.Season{Closures: []season.Closed{{Vessel: "East"}, {Person: "J"}}})
+	for want, r := range map[string]season.Relief{
+		"no closure on Fri 1 May":                {What: season.Opened, Name: "2026-05-01", Amount: 1},
+		"no closure from Fri 1 May to Sat 2 May": {What: season.Opened, Name: "2026-05-01", Amount: 2},
+		"East in use on all days":                {What: season.Back, Name: "East", Amount: 3},
+		"J there on all days":                    {What: season.Back, Name: "J", Amount: 1},
+	} {
+		assert.Equal(t, want, v.thing(r))
+	}
+}
