@@ -71,6 +71,7 @@ type Row struct {
 	Last     *Last    `json:"lastReading,omitempty"`
 	PaceIs   float64  `json:"pace"` // how fast it evaporates, its climate's being 1
 	Target   *Target  `json:"target,omitempty"`
+	Standard *Aged    `json:"standard,omitempty"` // where the batch's standard of identity asks for years in wood
 	Sample   string   `json:"nextSample"`
 	Leak     *Leak    `json:"leak,omitempty"`
 	Verdict  string   `json:"verdict,omitempty"` // of its last tasting
@@ -101,6 +102,14 @@ type Target struct {
 	Low  Holds  `json:"low"`
 	High Holds  `json:"high"`
 	Over bool   `json:"over"` // it is behind us
+}
+
+// Aged is when a cask has been in wood as long as its batch's standard of identity asks, by what
+// was filled in last: the youngest counts.
+type Aged struct {
+	Of   string `json:"of"`
+	From string `json:"from"` // the date
+	Met  bool   `json:"met"`
 }
 
 // Leak is a loss beyond that of its like.
@@ -356,12 +365,39 @@ func (h House) row(k *known, p, house pace, day record.Date) *Row {
 		on := cask.RestOver(k.filled, restS)
 		r.Target = &Target{On: on.String(), Then: holds(on, p.is), Low: holds(on, p.is+z90*p.sd), High: holds(on, max(0, p.is-z90*p.sd)), Over: on.Compare(day) <= 0}
 	}
+	if b := h.Batch(run.Batch); b != nil && b.Standard != nil {
+		if s := leastAge(b.Standard); s > 0 {
+			on := cask.RestOver(k.youngest(l, day), s)
+			r.Standard = &Aged{Of: b.Standard.Title, From: on.String(), Met: on.Compare(day) <= 0}
+		}
+	}
 	for _, t := range h.Tastings {
 		if t.Of.Kind == record.OfCask && t.Of.Name == l.Serial && t.On.Compare(k.filled) >= 0 && t.On.Compare(day) <= 0 && len(t.Verdicts) > 0 {
 			r.Verdict = t.Verdicts[len(t.Verdicts)-1].Word
 		}
 	}
 	return r
+}
+
+// leastAge is how long a standard asks for in wood, in s; 0 if it does not.
+func leastAge(of *recipe.Standard) (s float64) {
+	for _, c := range of.Conditions {
+		if c.Test == recipe.AgeLeast {
+			s = max(s, c.AgeS)
+		}
+	}
+	return s
+}
+
+// youngest is the day of the last fill up to a day.
+func (k *known) youngest(l *record.Life, day record.Date) record.Date {
+	on := k.filled
+	for _, f := range l.Fills {
+		if f.On().Compare(on) > 0 && f.On().Compare(day) <= 0 {
+			on = f.On()
+		}
+	}
+	return on
 }
 
 // last tells of the last reading, and when the next sample is due.

@@ -109,18 +109,26 @@ func list(all []string) string {
 
 func (t *page) casks(c *cellar.Cellar, o Options) {
 	t.Heading("CASKS")
-	table := columns.Table{Left: map[int]bool{5: true}}
-	table.Row("cask", "years", "now", "strength", t.alcoholName(), "rest over", "then")
+	table := columns.Table{Left: map[int]bool{5: true, 6: true}}
+	unit := "% vol"
+	if t.us {
+		unit = "proof"
+	}
+	table.Row("cask", "years", "now", unit, t.alcoholName(), "by law from", "rest over", "then")
 	rows := c.Casks
 	if !o.Full && len(rows) > shown {
 		rows = rows[:shown]
 	}
 	for _, r := range rows {
-		over, then := "", ""
+		over, then, lawful := "", "", ""
+		strength, _, _ := strings.Cut(t.strength(r.Now), " ") // its unit is the column's
+		if r.Standard != nil {
+			lawful = r.Standard.From
+		}
 		if r.Target != nil {
 			over, then = r.Target.On, fmt.Sprintf("%s..%s", t.alcohol(r.Target.Low), t.alcohol(r.Target.High))
 		}
-		table.Row(safe(r.Serial), fmt.Sprintf("%.1f", r.AgeYears), t.volume(r.Now), t.strength(r.Now), t.alcohol(r.Now), over, then)
+		table.Row(safe(r.Serial), fmt.Sprintf("%.1f", r.AgeYears), t.volume(r.Now), strength, t.alcohol(r.Now), lawful, over, then)
 	}
 	table.Write(&t.Writer)
 	if len(rows) < len(c.Casks) {
@@ -235,10 +243,10 @@ func safe(s string) string { return diag.Safe(s, false) }
 // CSV writes the casks for a spreadsheet (RFC 4180), a row each.
 func CSV(w io.Writer, c *cellar.Cellar) error {
 	out := csv.NewWriter(w)
-	out.Write([]string{"cask", "batch", "run", "filled", "age_years", "place", "spot", "size_L", "fill_L", "fill_abv_pct", "now_L", "now_abv_pct", "now_proof", "now_PG", "now_LPA", "low_LPA", "high_LPA", "pace", "last_read", "next_sample", "rest_over", "then_PG", "then_LPA", "leak_kg", "verdict"})
+	out.Write([]string{"cask", "batch", "run", "filled", "age_years", "place", "spot", "size_L", "fill_L", "fill_abv_pct", "now_L", "now_abv_pct", "now_proof", "now_PG", "now_LPA", "low_LPA", "high_LPA", "pace", "last_read", "next_sample", "rest_over", "then_PG", "then_LPA", "leak_kg", "verdict", "standard", "standard_from"})
 	n := func(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 	for _, r := range c.Casks {
-		row := []string{spreadsheet.Cell(safe(r.Serial)), spreadsheet.Cell(safe(r.Batch)), spreadsheet.Cell(safe(r.Run)), r.Filled, n(r.AgeYears), spreadsheet.Cell(safe(r.Place)), spreadsheet.Cell(safe(strings.Join(r.Spot, ", "))), n(r.SizeL), n(r.AtFill.VolumeL), n(r.AtFill.AbvPct), n(r.Now.VolumeL), n(r.Now.AbvPct), n(r.Now.Proof), n(r.Now.ProofGallons), n(r.Now.PureL), n(r.Low.PureL), n(r.High.PureL), n(r.PaceIs), "", r.Sample, "", "", "", "", spreadsheet.Cell(safe(r.Verdict))}
+		row := []string{spreadsheet.Cell(safe(r.Serial)), spreadsheet.Cell(safe(r.Batch)), spreadsheet.Cell(safe(r.Run)), r.Filled, n(r.AgeYears), spreadsheet.Cell(safe(r.Place)), spreadsheet.Cell(safe(strings.Join(r.Spot, ", "))), n(r.SizeL), n(r.AtFill.VolumeL), n(r.AtFill.AbvPct), n(r.Now.VolumeL), n(r.Now.AbvPct), n(r.Now.Proof), n(r.Now.ProofGallons), n(r.Now.PureL), n(r.Low.PureL), n(r.High.PureL), n(r.PaceIs), "", r.Sample, "", "", "", "", spreadsheet.Cell(safe(r.Verdict)), "", ""}
 		if r.Last != nil {
 			row[18] = r.Last.On
 		}
@@ -247,6 +255,9 @@ func CSV(w io.Writer, c *cellar.Cellar) error {
 		}
 		if r.Leak != nil {
 			row[23] = n(r.Leak.Kg)
+		}
+		if r.Standard != nil {
+			row[25], row[26] = spreadsheet.Cell(safe(r.Standard.Of)), r.Standard.From
 		}
 		out.Write(row)
 	}
