@@ -222,3 +222,15 @@ func TestATankSaysWhatThePlanSays(t *testing.T) {
 	at = slices.IndexFunc(list, func(d diag.Diagnostic) bool { return d.Code == diag.CodeTankFull })
 	assert.Contains(t, list[at].Summary, "for low wines, which")
 }
+
+// A vessel of so many gallons is one of so many in the plan: 40 gal are 151.4 L.
+func TestAVesselHoldsWhatIsWritten(t *testing.T) {
+	p, _ := planOf(t, func(b *recipe.Batch) { b.Spirit.Still.HoldsM3 = 301 * 0.003785411784 })
+	p.Round()
+	i := slices.IndexFunc(p.Plant.Vessels, func(v plan.Vessel) bool { return v.Name == "Spirit still" })
+	require.GreaterOrEqual(t, i, 0)
+	assert.InDelta(t, 301, p.Plant.Vessels[i].HoldsL/3.785411784, 0.005)
+	small, _ := planOf(t, func(b *recipe.Batch) { b.Cask.SizeM3, b.Promises = 5*0.003785411784, nil })
+	small.Round()
+	assert.Equal(t, "5.00 gal", measure.US.Litres(small.Cask.SizeL))
+}

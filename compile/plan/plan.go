@@ -121,7 +121,7 @@ type Plant struct {
 type TankUse struct {
 	Names  []string `json:"names"`
 	For    []string `json:"for"` // low-wines, feints, spirit ...
-	HoldsL float64  `json:"holdsL" places:"0"`
+	HoldsL float64  `json:"holdsL" places:"2"`
 	MostL  float64  `json:"mostL" places:"1"` // that waits at a time
 	// FillPct is that of the brim. FullestAt is when, RFC 3339; no time where nothing waits.
 	FillPct   float64 `json:"fillPct" places:"1"`
@@ -147,7 +147,7 @@ type Vessel struct {
 	Name   string  `json:"name"`
 	Kind   string  `json:"kind"` // cooker, fermenter, still
 	Use    string  `json:"use"`  // mash, ferment, strip, spirit
-	HoldsL float64 `json:"holdsL" places:"0"`
+	HoldsL float64 `json:"holdsL" places:"2"`
 	HeatKW float64 `json:"heatsKW,omitempty" places:"1"`
 	CoolKW float64 `json:"coolsKW,omitempty" places:"1"`
 	// MostL is the greatest volume in it, hot; FillPct is that of the brim.

@@ -235,7 +235,7 @@ func (x *CardStep) noNumber() string {
 }
 
 func (x *Cask) round() {
-	x.SizeL = RoundTo(x.SizeL, 1)
+	x.SizeL = RoundTo(x.SizeL, 2)
 	x.Entry.round()
 	if x.Fill != nil {
 		x.Fill.round()
@@ -2091,7 +2091,7 @@ func (x *Summary) noNumber() string {
 }
 
 func (x *TankUse) round() {
-	x.HoldsL = RoundTo(x.HoldsL, 0)
+	x.HoldsL = RoundTo(x.HoldsL, 2)
 	x.MostL = RoundTo(x.MostL, 1)
 	x.FillPct = RoundTo(x.FillPct, 1)
 	x.LeftL = RoundTo(x.LeftL, 1)
@@ -2156,7 +2156,7 @@ func (x *Trim) noNumber() string {
 }
 
 func (x *Vessel) round() {
-	x.HoldsL = RoundTo(x.HoldsL, 0)
+	x.HoldsL = RoundTo(x.HoldsL, 2)
 	x.HeatKW = RoundTo(x.HeatKW, 1)
 	x.CoolKW = RoundTo(x.CoolKW, 1)
 	x.MostL = RoundTo(x.MostL, 1)

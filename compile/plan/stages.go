@@ -286,7 +286,7 @@ type Cask struct {
 	Kind       string     `json:"kind"`
 	New        bool       `json:"new"`
 	Char       int        `json:"char"`
-	SizeL      float64    `json:"sizeL" places:"1"`
+	SizeL      float64    `json:"sizeL" places:"2"`
 	Entry      Strength   `json:"entry"`
 	Casks      int        `json:"casks"`
 	Fill       *Lot       `json:"fill,omitempty"`               // one cask
