@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"encoding/binary"
 	"errors"
 )
@@ -42,6 +43,7 @@ func rejoined(module []byte) ([]byte, error) {
 			if err != nil {
 				return nil, err
 			}
+			forgetNames(memory)
 			body = dataOf(memory)
 		}
 		out = binary.AppendUvarint(append(out, kind), uint64(len(body)))
@@ -70,6 +72,32 @@ func memoryOf(section []byte) ([]byte, error) {
 		return nil, errModule
 	}
 	return memory, nil
+}
+
+// forgetNames empties the names of functions in Go's table of them (debug/gosym reads the
+// same), but for those of the runtime, which looks at its own. They stand in traces alone,
+// which the page shows nobody, and take 50 kB. A table of another form is left as it is.
+func forgetNames(memory []byte) {
+	const head, words = "\xf1\xff\xff\xff\x00\x00\x01\x08", 8 // of Go 1.20 and later; what follows is words of 8 bytes
+	at := bytes.Index(memory, []byte(head))
+	if at < 0 || at+len(head)+words*8 > len(memory) {
+		return
+	}
+	word := func(i int) uint64 { return binary.LittleEndian.Uint64(memory[at+len(head)+8*i:]) }
+	from, to := word(3), word(4)
+	if from != uint64(len(head)+words*8) || to < from || to > uint64(len(memory)-at) {
+		return
+	}
+	for names := memory[at+int(from) : at+int(to)]; len(names) > 0; {
+		end := bytes.IndexByte(names, 0)
+		if end < 0 {
+			return
+		}
+		if !bytes.HasPrefix(names, []byte("runtime.")) {
+			clear(names[:end])
+		}
+		names = names[end+1:]
+	}
 }
 
 // dataOf is the section of data that begins a memory so.

@@ -56,6 +56,23 @@ func TestRejoined(t *testing.T) {
 	}
 }
 
+func TestForgetNames(t *testing.T) {
+	table := func(from, to byte, names string) []byte {
+		m := append([]byte("before\xf1\xff\xff\xff\x00\x00\x01\x08"), make([]byte, 64)...)
+		m[6+8+24], m[6+8+32] = from, to
+		return append(m, names...)
+	}
+	const names = "runtime.main\x00newmake/lang.Parse\x00"
+	m := table(72, byte(72+len(names)), names+"behind\x00")
+	forgetNames(m)
+	assert.Equal(t, "runtime.main\x00"+string(make([]byte, 19))+"behind\x00", string(m[6+72:]))
+	for _, other := range [][]byte{table(64, 80, names), table(72, 250, names), table(72, 70, names), []byte("\xf1\xff\xff\xff\x00\x00\x01\x08"), nil} {
+		was := string(other)
+		forgetNames(other)
+		assert.Equal(t, was, string(other), "another form")
+	}
+}
+
 func TestSigned(t *testing.T) {
 	for _, v := range []int{0, 1, 63, 64, 127, 128, 8191, 8192, 6_984_160, 1<<31 - 1, -1, -64, -65} {
 		r := reader{rest: appendSigned(nil, int64(v))}
