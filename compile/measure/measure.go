@@ -385,7 +385,7 @@ func (u Units) Jug(q plan.Quantity) string {
 
 // JugPhrase is Phrase with its volumes measured in a jug.
 func (u Units) JugPhrase(p plan.Phrase) string {
-	return filled(p, func(q plan.Quantity) string {
+	return u.filled(p, func(q plan.Quantity) string {
 		if q.Unit == plan.Litre {
 			return u.Jug(q)
 		}
@@ -394,14 +394,14 @@ func (u Units) JugPhrase(p plan.Phrase) string {
 }
 
 // Phrase fills a phrase's places with its quantities.
-func (u Units) Phrase(p plan.Phrase) string { return filled(p, u.Quantity) }
+func (u Units) Phrase(p plan.Phrase) string { return u.filled(p, u.Quantity) }
 
 // BriefPhrase is Phrase with its quantities as Brief says them.
-func (u Units) BriefPhrase(p plan.Phrase) string { return filled(p, u.Brief) }
+func (u Units) BriefPhrase(p plan.Phrase) string { return u.filled(p, u.Brief) }
 
-func filled(p plan.Phrase, say func(plan.Quantity) string) string {
+func (u Units) filled(p plan.Phrase, say func(plan.Quantity) string) string {
 	var b strings.Builder
-	rest := p.Text
+	rest := u.Words(p.Text)
 	for _, q := range p.Values {
 		before, after, found := strings.Cut(rest, "{}")
 		if !found {

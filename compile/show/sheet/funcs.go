@@ -41,6 +41,7 @@ func (s says) Hours(h float64) string           { return measure.Hours(h) }
 func (s says) Months(m float64) string          { return measure.Years(m / 12) }
 func (s says) Years(y float64) string           { return measure.Years(y) }
 func (s says) Day(on string) string             { return dayOf(on) }
+func (s says) Trade(text string) string         { return s.Words(text) }
 func (s says) Hm(at string) string              { return measure.Clock(at) }
 func (s says) Date(at string) string            { return measure.LongDate(at) }
 func (s says) Short(at string) string           { return plan.Moment(at).Format("2 Jan") }

@@ -498,6 +498,13 @@ Gravity is read at `)
 	w.Raw(`; wash and spirit are counted, and strength gauged true, at `)
 	w.Text(f.GaugeTemp())
 	w.Raw(`: where it was read warmer or colder, write the temperature. Local code, permits and licensed practice come first; a sheet is no substitute.</p>
+<p>`)
+	if f.Us() {
+		w.Raw(`<b>Mash water</b>: all the water that is mashed with. <b>Backset</b>: stillage that goes into the next mash. <b>Stillage</b>: what stays in a still. <b>Spent grain</b>: what stays in the tun. <b>Spout</b>: where the spirit comes over, by a parrot or a safe`)
+	} else {
+		w.Raw(`<b>Liquor</b>: the water that is mashed with. <b>Grist</b>: milled grain. <b>Draff</b>: the grain that stays in the tun. <b>Pot ale</b> and <b>spent lees</b>: what stays in the wash still and in the spirit still. <b>Spout</b>: where the spirit comes over, in the safe`)
+	}
+	w.Raw(`. <b>Low wines</b>: what the first still gives. <b>Feints</b>: heads and tails, which go into the next charge.</p>
 </section>
 `)
 }
@@ -1192,9 +1199,9 @@ func writeOpposite(w *markup.Page, f says, d *view) {
 <div><dt><b class="bang">`)
 			w.Int(f.Plus(v6, 1))
 			w.Raw(`</b> `)
-			w.Text(v7.Title)
+			w.Text(f.Trade(v7.Title))
 			w.Raw(`</dt><dd>`)
-			w.Text(v7.Text)
+			w.Text(f.Trade(v7.Text))
 			w.Raw(`</dd></div>`)
 		}
 	}
@@ -2375,7 +2382,13 @@ func writeWeigh(w *markup.Page, f says, d *view) {
 	w.Raw(`</td><td>100 %</td><td></td><td class="blank"></td><td class="blank"></td></tr></tfoot>
 </table>
 <table class="list">
-<caption>Liquor and additions</caption>
+<caption>`)
+	if f.Us() {
+		w.Raw(`Mash water`)
+	} else {
+		w.Raw(`Liquor`)
+	}
+	w.Raw(` and additions</caption>
 <thead><tr><th scope="col" class="tick">done</th><th scope="col">what</th><th scope="col" class="amount">measure out</th><th scope="col">at</th><th scope="col">goes in</th><th scope="col" class="write">measured</th><th scope="col" class="initials">by</th></tr></thead>
 <tbody>`)
 	{
@@ -2422,7 +2435,13 @@ func writeWeigh(w *markup.Page, f says, d *view) {
 		w.Raw(` deg Lintner`)
 	}
 	w.Raw(`</dd></div>
-<div><dt>liquor to grist</dt> <dd>`)
+<div><dt>`)
+	if f.Us() {
+		w.Raw(`mash water to grain`)
+	} else {
+		w.Raw(`liquor to grist`)
+	}
+	w.Raw(`</dt> <dd>`)
 	w.Text(f.Liquor(d.Mash.LiquorGristLPerKg))
 	w.Raw(`</dd></div>
 <div><dt>fullest, in the cooker</dt> <dd>`)

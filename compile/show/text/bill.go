@@ -29,7 +29,7 @@ func (t *text) bill() {
 	}
 	t.Gap()
 	tab = columns.Table{Left: map[int]bool{2: true}}
-	tab.Row("liquor and additions", "measure out", "", "goes in at")
+	tab.Row(t.Words("liquor and additions"), "measure out", "", "goes in at")
 	for _, a := range b.Additions {
 		at := ""
 		if a.At != nil {

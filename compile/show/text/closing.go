@@ -82,7 +82,7 @@ func (t *text) notices() {
 func (t *text) cautions(all []plan.Caution) {
 	t.Heading("CAUTIONS")
 	for _, c := range all {
-		t.Para(2, 4, "! "+c.Title+". "+c.Text)
+		t.Para(2, 4, t.Words("! "+c.Title+". "+c.Text))
 	}
 	t.Para(2, 4, SafetyLine)
 }

@@ -74,7 +74,7 @@ func (t *text) mash() {
 	t.fact("extract", t.Mass(m.ExtractKg), "of "+t.Mass(m.TheoryExtractKg)+" in the grain")
 	t.fact("pH", measure.Number(m.PH, 2), "")
 	if t.Units == measure.US {
-		t.fact("liquor to grist", t.LiquorToGrist(m.LiquorGristLPerKg), "a distiller's bushel, 56 lb of any grain; "+measure.SI.LiquorToGrist(m.LiquorGristLPerKg))
+		t.fact("mash water/grain", t.LiquorToGrist(m.LiquorGristLPerKg), "a distiller's bushel, 56 lb of any grain; "+measure.SI.LiquorToGrist(m.LiquorGristLPerKg))
 	} else {
 		t.fact("liquor to grist", t.LiquorToGrist(m.LiquorGristLPerKg), "")
 	}
@@ -83,7 +83,7 @@ func (t *text) mash() {
 	}
 	t.full("mash")
 	if m.Lautered {
-		t.fact("draff", t.Mass(m.DraffKg), "wet, left in the tun")
+		t.fact(t.Words("draff"), t.Mass(m.DraffKg), "wet, left in the tun")
 	}
 	if m.KeptInL > 0 {
 		t.fact("kept water in", t.Litres(m.KeptInL), "the last water of the mash before")
@@ -165,7 +165,7 @@ func (t *text) strip() {
 	if t.p.Mash.BacksetL > 0 {
 		ale += "; backset is drawn from it"
 	}
-	t.fact("pot ale", t.Volume(r.Residue), ale)
+	t.fact(t.Words("pot ale"), t.Volume(r.Residue), ale)
 }
 
 func (t *text) charge(r plan.Run, volume string) {
@@ -178,7 +178,7 @@ func (t *text) charge(r plan.Run, volume string) {
 
 func (t *text) still(r plan.Run) {
 	if h := r.Preheat; h != nil {
-		note := fmt.Sprintf("from %s by the pot ale of the charge before, which comes at %s and leaves at %s", t.Temp(h.FromC), t.Temp(h.PotAleC), t.Temp(h.LeavesC))
+		note := fmt.Sprintf("from %s by the "+t.Words("pot ale")+" of the charge before, which comes at %s and leaves at %s", t.Temp(h.FromC), t.Temp(h.PotAleC), t.Temp(h.LeavesC))
 		if h.Charges < r.Charges {
 			note += "; the first charge goes in cold"
 		}

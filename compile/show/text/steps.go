@@ -74,7 +74,7 @@ func (t *text) step(s plan.Step) {
 	}
 	for _, key := range s.Cautions {
 		if c, ok := t.caution(key); ok {
-			t.Para(doCol, doCol+2, "! "+c.Title)
+			t.Para(doCol, doCol+2, t.Words("! "+c.Title))
 		}
 	}
 	if s.OutOfShift > 0 {
