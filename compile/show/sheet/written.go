@@ -2180,17 +2180,20 @@ table.trims tbody td { height: auto; }
 
  
 .cautions { columns: 2; column-gap: 6mm; margin-bottom: 2mm; }
-.closing .list { margin-bottom: 2mm; }
+.closing .list { margin-bottom: 1.5mm; }
 .closing h2 { margin-bottom: 2mm; }
 .cautions div { break-inside: avoid; padding-bottom: 1mm; }
 .cautions dt { font-weight: bold; }
 .cautions, .law { font-size: 10pt; line-height: 1.14; }
+.law { line-height: 1.08; }
 .notices { padding-left: 5mm; }
-.notices, .closing p { font-size: 10pt; line-height: 1.2; }
-.notices li { margin-bottom: 1mm; }
+.notices, .closing p { font-size: 10pt; line-height: 1.12; margin-bottom: 0.8mm; }
+.closing p + p { font-size: 9.5pt; margin-bottom: 0; }
+.notices li { margin-bottom: 0.5mm; }
+.closing h3 { margin: 2mm 0 0.5mm; }
 .l-asks { width: 42%; } .l-found { width: 27%; } .l-met { width: 11%; }
 .law caption { font-size: 10.5pt; }
-.law tbody th, .law tbody td { height: auto; padding-top: 0.2mm; padding-bottom: 0.2mm; }
+.law tbody th, .law tbody td { height: auto; padding-top: 0.1mm; padding-bottom: 0.1mm; }
 
  
 @media screen {
