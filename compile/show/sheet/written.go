@@ -2102,10 +2102,10 @@ tfoot th, tfoot td { border-top: 2px solid #000; }
 .cover:has(.warn, .changes) .chain b { font-size: 14pt; }
 .cover:has(.warn, .changes) .chain li { padding: 0.3mm 0; }
 .cover:has(.warn, .changes) .chain, .cover:has(.warn, .changes) .about, .cover:has(.warn, .changes) .warn { margin-bottom: 2mm; }
-.cover:has(.warn, .changes) figure { width: 80%; margin-bottom: 0; }
+.cover:has(.warn, .changes) figure { width: 84.5%; margin-bottom: 0; }
 .cover:has(.warn, .changes) h2 { margin-bottom: 1mm; }
 .cover:has(.warn, .changes) .about div { padding: 0.2mm 0; }
-.cover:has(.warn, .changes) .days tbody td, .cover:has(.warn, .changes) .days tbody th { height: 5.2mm; }
+.cover:has(.warn, .changes) .days tbody td, .cover:has(.warn, .changes) .days tbody th { height: 5mm; padding-top: 0; padding-bottom: 0; }
 td.tick { text-align: center; vertical-align: middle; }
 .box { display: inline-block; width: 5mm; height: 5mm; border: 1.7px solid #000; vertical-align: middle; }
 table.card { table-layout: fixed; margin-bottom: 5mm; }
