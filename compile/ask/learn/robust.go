@@ -13,7 +13,7 @@ import (
 // huber is from how many standard deviations on a reading counts for less: P. J. Huber, Annals of
 // Mathematical Statistics 35 (1964) 73. With this figure 95 parts in 100 of what the readings
 // tell are kept where all of them are right (Holland and Welsch, Communications in Statistics A6
-// (1977) 813, table 1).
+// (1977) 813; both papers from memory).
 const huber = 1.345
 
 // weight is by how much a reading counts that is so many standard deviations off.

@@ -55,7 +55,7 @@ func usual(unit plan.Unit, v float64) int {
 	case plan.Celsius, plan.AbvPct, plan.Percent, plan.KilowattH, plan.ProofGallon, plan.PureLitre, lpaPerTonne:
 		return 1
 	default: // money
-		return 2
+		return plan.MoneyPlaces(string(unit))
 	}
 }
 

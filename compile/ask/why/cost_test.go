@@ -30,3 +30,9 @@ func TestCostIsThePlans(t *testing.T) {
 	}
 	require.Positive(t, priced)
 }
+
+// A sum in a currency without a smaller unit has no decimals, in its heading too.
+func TestUsualPlacesOfMoney(t *testing.T) {
+	assert.Equal(t, 0, usual("JPY", 1590))
+	assert.Equal(t, 2, usual("GBP", 1590))
+}
