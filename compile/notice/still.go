@@ -25,10 +25,7 @@ const (
 // Strip is what a distiller should know of the stripping run.
 func Strip(b *recipe.Batch, r numbers.Strip) diag.List {
 	w, s := about(b), b.Strip
-	help := "a smaller batch, or `charges 2` to run it in two"
-	if r.Charges > 1 {
-		help = fmt.Sprintf("a smaller batch, or `charges %d`", r.Charges+1)
-	}
+	help := fmt.Sprintf("a smaller batch, or `charges %d`", chargesThatFit(r.Use(b), r.Charges))
 	fullest(w, r.Use(b), "the wash, hot,", help,
 		boilsOver(b))
 	boiler(w, s.Still, "strip")
@@ -173,9 +170,10 @@ func Spirit(b *recipe.Batch, run numbers.Spirit, ways []numbers.Way) diag.List {
 	if s.Feints {
 		what = "the spirit charge with its feints, hot,"
 	}
-	help := "`charges 2`, an earlier stop of the stripping run for less and stronger low wines, or a larger still"
+	charges := chargesThatFit(run.Use(b), run.Charges)
+	help := fmt.Sprintf("`charges %d`, an earlier stop of the stripping run for less and stronger low wines, or a larger still", charges)
 	if run.WaterKg > 0 {
-		help = "less water in the charge, `charges 2`, or a larger still"
+		help = fmt.Sprintf("less water in the charge, `charges %d`, or a larger still", charges)
 	}
 	fullest(w, run.Use(b), what, help,
 		"a still needs room over the charge to part vapour from spray")

@@ -2,6 +2,7 @@ package notice
 
 import (
 	"fmt"
+	"math"
 
 	"newmake/compile/lot"
 	"newmake/compile/numbers"
@@ -34,6 +35,12 @@ func fullest(w *writer, u numbers.Use, what, help, reason string) {
 		return
 	}
 	w.add(d)
+}
+
+// chargesThatFit is in how many charges a still takes what is too much for it in so many.
+func chargesThatFit(u numbers.Use, charges int) int {
+	most := u.Vessel.HoldsM3 * numbers.FillMost(u.Vessel)
+	return max(charges+1, int(math.Ceil(float64(charges)*u.MostM3/most-1e-9)))
 }
 
 func declared(v *recipe.Vessel) []diag.Related {
