@@ -39,7 +39,7 @@ func Which(src *front.Source, name string) (string, error) {
 	case len(all) == 1:
 		return all[0], nil
 	case len(all) == 0:
-		return "", diag.Refuse("the house has no season yet: `newmake explain season` shows how one is written")
+		return "", diag.Refuse("the house has no season yet, or none that can be read (`newmake check` says so): `newmake explain season` shows how one is written")
 	}
 	return "", diag.Refuse("the house has the seasons %s: say which", words.And(wording.Quoted(all)))
 }
