@@ -51,7 +51,7 @@ func putMended(a *app, texts []*mend.Text, quiet bool) ([]mend.Change, error) {
 			if quiet {
 				break
 			}
-			if _, err := fmt.Fprintln(a.out, diag.Safe(c.String(), a.plain())); err != nil {
+			if _, err := fmt.Fprintln(a.out, diag.SafeIn(c.String(), a.plain())); err != nil {
 				return made, usage("cannot write: %v", err)
 			}
 		}

@@ -32,7 +32,7 @@ func completeBatches(_ *cobra.Command, args []string, begun string) ([]cobra.Com
 	}
 	var out []cobra.Completion
 	for _, name := range src.House.Batches() {
-		out = append(out, cobra.CompletionWithDesc(front.FileName(name), diag.Safe(name, true)))
+		out = append(out, cobra.CompletionWithDesc(front.FileName(name), diag.SafeIn(name, true)))
 	}
 	for _, f := range src.House.Files {
 		if len(src.House.BatchesIn(f.Source.Name)) > 0 {

@@ -55,7 +55,7 @@ func (a *app) exitCode(err, lost error) int {
 	if err == nil {
 		return exitOK
 	}
-	e := &exit{code: exitUsage, message: diag.Safe(err.Error(), false)}
+	e := &exit{code: exitUsage, message: diag.Safe(err.Error())}
 	var refused *diag.Refusal
 	if errors.As(err, &refused) {
 		e.message = refused.Error()

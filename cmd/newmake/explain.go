@@ -95,7 +95,7 @@ func runExplain(a *app, answer explain.Answer, format string) error {
 func ascii(text string) string {
 	lines := strings.Split(text, "\n")
 	for i, line := range lines {
-		lines[i] = diag.Safe(line, true)
+		lines[i] = diag.SafeIn(line, true)
 	}
 	return strings.Join(lines, "\n")
 }

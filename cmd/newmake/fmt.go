@@ -96,7 +96,7 @@ func (r *fmtReport) add(a *app, l *layout.Text, f fmtFlags) {
 	r.Diagnostics = append(r.Diagnostics, l.Diags...)
 	switch {
 	case l.Err != nil:
-		r.fail("cannot read %s: %v", diag.Safe(l.Name, false), wholefile.Reason(l.Err))
+		r.fail("cannot read %s: %v", diag.Safe(l.Name), wholefile.Reason(l.Err))
 		return
 	case l.After == nil:
 		r.Broken++
@@ -124,7 +124,7 @@ func (r *fmtReport) add(a *app, l *layout.Text, f fmtFlags) {
 			return err
 		})
 		if err != nil {
-			r.fail("%v", diag.Safe(err.Error(), false))
+			r.fail("%v", diag.Safe(err.Error()))
 			r.Changed = r.Changed[:len(r.Changed)-1]
 		} else if names > 1 {
 			r.notes = append(r.notes, otherNames(l.Name, names))
@@ -194,7 +194,7 @@ func (r *fmtReport) print(a *app, f fmtFlags) error {
 	}
 	if !f.diff || f.check && len(r.diffs) == 0 {
 		for _, name := range r.Changed {
-			if _, err := fmt.Fprintln(a.out, diag.Safe(name, a.plain())); err != nil {
+			if _, err := fmt.Fprintln(a.out, diag.SafeIn(name, a.plain())); err != nil {
 				return err
 			}
 		}

@@ -62,7 +62,7 @@ func layOutIndex(a *app, r *gitrepo.Repo, tree *gitrepo.Tree, changed []string) 
 		if bytes.Equal(out, data) {
 			continue
 		}
-		shown := diag.Safe(name, false)
+		shown := diag.Safe(name)
 		if r.OtherIndex() {
 			a.tell("%s is not laid out: run `newmake fmt %s`, and commit again", shown, shown)
 			return errSaid

@@ -54,10 +54,10 @@ func runInit(a *app, folder, units string) error {
 		return nil
 	}
 	for _, name := range made.Files {
-		fmt.Fprintf(a.out, "made %s\n", diag.Safe(name, a.plain()))
+		fmt.Fprintf(a.out, "made %s\n", diag.SafeIn(name, a.plain()))
 	}
 	if made.Lacks != "" {
-		fmt.Fprintf(a.out, "left %s as it is; a line to add: %s\n", diag.Safe(made.LacksIn, a.plain()), made.Lacks)
+		fmt.Fprintf(a.out, "left %s as it is; a line to add: %s\n", diag.SafeIn(made.LacksIn, a.plain()), made.Lacks)
 	}
 	next := [][2]string{
 		{"edit " + shellWord(made.Plant), "your vessels, your water, your prices"},
@@ -71,7 +71,7 @@ func runInit(a *app, folder, units string) error {
 	}
 	fmt.Fprint(a.out, "\nNext:\n")
 	for _, n := range next {
-		fmt.Fprintf(a.out, "  %s  %s\n", library.Pad(diag.Safe(n[0], a.plain()), widest), n[1])
+		fmt.Fprintf(a.out, "  %s  %s\n", library.Pad(diag.SafeIn(n[0], a.plain()), widest), n[1])
 	}
 	return nil
 }

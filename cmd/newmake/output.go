@@ -102,7 +102,7 @@ func safeLines(text string, ascii bool) string {
 	for i, line := range all {
 		cells := strings.Split(line, "\t")
 		for k, cell := range cells {
-			cells[k] = diag.Safe(cell, ascii)
+			cells[k] = diag.SafeIn(cell, ascii)
 		}
 		all[i] = strings.Join(cells, "\t")
 	}

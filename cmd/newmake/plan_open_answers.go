@@ -136,7 +136,7 @@ func doubts(was, now *recording.Page) []string {
 	}
 	for _, d := range now.Diags {
 		if d.Severity == diag.Warning && !seen[d.Summary] {
-			out = append(out, "But look: "+diag.Safe(d.Summary, false)+".")
+			out = append(out, "But look: "+diag.Safe(d.Summary)+".")
 		}
 	}
 	return out
@@ -155,7 +155,7 @@ func (o *opened) Open(context.Context) serve.Answer {
 		if why == "" {
 			why = "the terminal says why"
 		}
-		return refuse(http.StatusConflict, "Not opened: "+diag.Safe(why, false)+".")
+		return refuse(http.StatusConflict, "Not opened: "+diag.Safe(why)+".")
 	}
 	o.anew()
 	return serve.Answer{Status: http.StatusOK, Body: taken{Doubts: []string{}}}
@@ -183,9 +183,9 @@ func (o *opened) Cut(_ context.Context, to string) serve.Answer {
 	p, err := slide.At(v)
 	if err != nil {
 		if !slide.Holds(v) {
-			return refuse(http.StatusBadRequest, diag.Safe(err.Error(), false)+".")
+			return refuse(http.StatusBadRequest, diag.Safe(err.Error())+".")
 		}
-		return serve.Answer{Status: http.StatusOK, Body: cutGives{At: slide.Words(v), Gives: [][2]string{}, Refused: "Not to be made so: " + diag.Safe(err.Error(), false) + "."}}
+		return serve.Answer{Status: http.StatusOK, Body: cutGives{At: slide.Words(v), Gives: [][2]string{}, Refused: "Not to be made so: " + diag.Safe(err.Error()) + "."}}
 	}
 	h := size.HeartsOf(p)
 	pure := [2]string{"proof gallons", measure.Number(h.ProofGallons, 1)}

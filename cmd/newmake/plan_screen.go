@@ -155,7 +155,7 @@ func (a *app) onTerminal(out []byte) []byte {
 			if at := strings.IndexByte(part, 'm'); k > 0 && at >= 0 {
 				colour, part = "\x1b["+part[:at+1], part[at+1:]
 			}
-			parts[k] = colour + diag.Safe(part, true)
+			parts[k] = colour + diag.SafeIn(part, true)
 		}
 		lines[i] = strings.Join(parts, "")
 	}
@@ -180,7 +180,7 @@ func (a *app) refuseOnScreen(list diag.List, arg string) error {
 		if d.At.Src != nil {
 			where = fmt.Sprintf("%s:%d:%d: ", d.At.Src.Name, line, col)
 		}
-		a.tell("%s", columns.Cut(diag.Safe(fmt.Sprintf("%serror %s: %s", where, d.Code, d.Summary), a.plain()), columns.Page))
+		a.tell("%s", columns.Cut(diag.SafeIn(fmt.Sprintf("%serror %s: %s", where, d.Code, d.Summary), a.plain()), columns.Page))
 	}
 	if more := len(list) - len(shown); more > 0 {
 		a.tell("and %d more: newmake check %s", more, arg)

@@ -88,7 +88,7 @@ func completeTrials(_ *cobra.Command, args []string, _ string) ([]cobra.Completi
 	}
 	var out []cobra.Completion
 	for _, name := range src.House.TrialNames() {
-		out = append(out, diag.Safe(name, true))
+		out = append(out, diag.SafeIn(name, true))
 	}
 	return out, cobra.ShellCompDirectiveNoFileComp
 }

@@ -184,9 +184,9 @@ func TestMostShown(t *testing.T) {
 }
 
 func TestSafe(t *testing.T) {
-	assert.Equal(t, "plain", diag.Safe("plain", false))
-	assert.Equal(t, "␛]8;;x␇ ␀␡ ␍␊ � é漢 ���", diag.Safe("\x1b]8;;x\a \x00\x7f \r\n \u0085 é漢 \u202e\ufeff\xff", false))
-	assert.Equal(t, "?]8 ??", diag.Safe("\x1b]8 é漢", true))
+	assert.Equal(t, "plain", diag.Safe("plain"))
+	assert.Equal(t, "␛]8;;x␇ ␀␡ ␍␊ � é漢 ���", diag.Safe("\x1b]8;;x\a \x00\x7f \r\n \u0085 é漢 \u202e\ufeff\xff"))
+	assert.Equal(t, "?]8 ??", diag.SafeIn("\x1b]8 é漢", true))
 }
 
 func TestJSONGolden(t *testing.T) {

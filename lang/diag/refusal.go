@@ -20,9 +20,9 @@ func Harmless(format string, args ...any) string {
 	for i, arg := range args {
 		switch arg := arg.(type) {
 		case string:
-			safe[i] = Safe(arg, false)
+			safe[i] = Safe(arg)
 		case error:
-			safe[i] = Safe(arg.Error(), false)
+			safe[i] = Safe(arg.Error())
 		default:
 			safe[i] = arg
 		}

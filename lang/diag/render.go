@@ -78,7 +78,7 @@ type renderer struct {
 
 func (r *renderer) printf(format string, args ...any) { fmt.Fprintf(&r.out, format, args...) }
 
-func (r *renderer) safe(text string) string { return Safe(text, r.o.ASCII) }
+func (r *renderer) safe(text string) string { return SafeIn(text, r.o.ASCII) }
 
 func (r *renderer) diagnostic(d Diagnostic) {
 	word := d.Severity.String()

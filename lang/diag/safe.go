@@ -7,9 +7,12 @@ import (
 
 // Safe makes text harmless on a terminal: each control character, each that
 // reorders text, and each byte that is no UTF-8 becomes one visible glyph of one
-// column. A line break becomes one too. With ascii, whatever is not ASCII
+// column. A line break becomes one too.
+func Safe(text string) string { return SafeIn(text, false) }
+
+// SafeIn is Safe for a terminal that may show no more than ASCII: with ascii, all else
 // becomes "?".
-func Safe(text string, ascii bool) string {
+func SafeIn(text string, ascii bool) string {
 	if isPlain(text) {
 		return text
 	}

@@ -156,7 +156,7 @@ func (r *Repo) runWith(input []byte, args ...string) (string, error) {
 		if words = strings.TrimPrefix(strings.TrimPrefix(words, "fatal: "), "error: "); words == "" {
 			words = err.Error()
 		}
-		return "", fmt.Errorf("git %s: %s", args[0], diag.Safe(words, false))
+		return "", fmt.Errorf("git %s: %s", args[0], diag.Safe(words))
 	}
 	return out.taken.String(), nil
 }

@@ -189,7 +189,7 @@ func (r *Reader) fetch(t *Tree) error {
 			return fmt.Errorf("the recipes of the repository are more than %d MiB, so they were not read", r.repo.limits.treeBytes>>20)
 		}
 		if t.blobs[f.blob], err = r.blob(f.blob); err != nil {
-			return fmt.Errorf("%s: %w", diag.Safe(f.path, false), err)
+			return fmt.Errorf("%s: %w", diag.Safe(f.path), err)
 		}
 	}
 	r.last = t.blobs
@@ -217,7 +217,7 @@ func (r *Reader) sizes(files []file) ([]int, error) {
 	sizes := make([]int, len(files))
 	for i, line := range lines {
 		if sizes[i], err = blobSize(line); err != nil {
-			return nil, fmt.Errorf("%s: %w", diag.Safe(files[i].path, false), err)
+			return nil, fmt.Errorf("%s: %w", diag.Safe(files[i].path), err)
 		}
 	}
 	return sizes, nil

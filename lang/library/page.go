@@ -35,7 +35,7 @@ func (a *Answer) Text(ascii bool) string {
 
 // line writes one line, made harmless to a terminal.
 func (p *page) line(s string) {
-	p.b.WriteString(strings.TrimRight(diag.Safe(s, p.ascii), " ") + "\n")
+	p.b.WriteString(strings.TrimRight(diag.SafeIn(s, p.ascii), " ") + "\n")
 }
 
 // para writes a head and text beside it, which wraps in its own column.

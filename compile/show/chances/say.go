@@ -9,9 +9,6 @@ import (
 	"newmake/lang/diag"
 )
 
-// safe shows a text from a recipe without doing what it says.
-func safe(s string) string { return diag.Safe(s, false) }
-
 // verdict is the answer in one sentence.
 func verdict(a *odds.Answer, u measure.Units) string {
 	how := fmt.Sprintf("(%d draws, +- %d in 100)", a.Draws, a.Margin)
@@ -60,7 +57,7 @@ func percent(x float64) string { return measure.Number(100*x, 0) + " %" }
 
 // promise is a promise and how it stands.
 func promise(p odds.Promise, u measure.Units) (stands, says string) {
-	says = safe(p.What) + " " + u.Quantity(p.Promised)
+	says = diag.Safe(p.What) + " " + u.Quantity(p.Promised)
 	if p.Within.Value != 0 {
 		says += " within " + u.Quantity(p.Within)
 	}
@@ -74,14 +71,14 @@ func promise(p odds.Promise, u measure.Units) (stands, says string) {
 // "" leaves it out.
 func change(c *odds.Change, u measure.Units, arg string) (says, cmd string) {
 	if c.Why != "" {
-		return fmt.Sprintf("No size of the batch fills %s 9 times in 10: %s.", casks(c.Casks), safe(c.Why)), ""
+		return fmt.Sprintf("No size of the batch fills %s 9 times in 10: %s.", casks(c.Casks), diag.Safe(c.Why)), ""
 	}
 	says = fmt.Sprintf("%s times the batch, %s of grain in all: it then fills %s %s.", number(c.Factor, 3), u.Mass(c.BillKg), casks(c.Casks), c.Odds.Words)
 	if arg == "" || c.Grain == "" {
 		return says, ""
 	}
 	weight := u.Mass(c.MassKg)
-	return says, fmt.Sprintf("newmake size %s --grain %q", arg, safe(c.Grain)+" "+strings.ReplaceAll(weight, ",", ""))
+	return says, fmt.Sprintf("newmake size %s --grain %q", arg, diag.Safe(c.Grain)+" "+strings.ReplaceAll(weight, ",", ""))
 }
 
 // mainShares are those of the number that is taken apart for people; nil if it does not

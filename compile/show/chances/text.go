@@ -8,6 +8,7 @@ import (
 	"newmake/compile/ask/odds"
 	"newmake/compile/measure"
 	"newmake/compile/show/columns"
+	"newmake/lang/diag"
 )
 
 // Options of a rendering.
@@ -23,7 +24,7 @@ const sharesTold = 8
 // Text writes an answer as text.
 func Text(w io.Writer, a *odds.Answer, o Options) error {
 	t := answer{columns.Writer{Bold: o.Bold}, o, a}
-	t.Strong(safe(a.Batch))
+	t.Strong(diag.Safe(a.Batch))
 	t.Para(0, 0, verdict(a, o.Units))
 	if a.Failed > 0 {
 		t.Para(0, 0, fmt.Sprintf("Of %d draws no batch came, and they are counted as failing.", a.Failed))
@@ -113,7 +114,7 @@ func (t *answer) shares() {
 			break
 		}
 		rest -= x.Share
-		t.Item(columns.Right(percent(x.Share), 7), 10, safe(x.Words)+", of the "+x.Owner)
+		t.Item(columns.Right(percent(x.Share), 7), 10, diag.Safe(x.Words)+", of the "+x.Owner)
 	}
 	if rest >= 0.005 {
 		t.Item(columns.Right(percent(rest), 7), 10, "all others together")
@@ -139,9 +140,9 @@ func (t *answer) beside() {
 	if b == nil {
 		return
 	}
-	t.Heading("BESIDE IT: " + safe(b.Batch) + " less " + safe(t.a.Batch))
+	t.Heading("BESIDE IT: " + diag.Safe(b.Batch) + " less " + diag.Safe(t.a.Batch))
 	if b.Fills != nil {
-		t.Para(2, 2, fmt.Sprintf("%s, with the same luck, fills %s: %s.", safe(b.Batch), casks(b.Casks), b.Fills.Words))
+		t.Para(2, 2, fmt.Sprintf("%s, with the same luck, fills %s: %s.", diag.Safe(b.Batch), casks(b.Casks), b.Fills.Words))
 	}
 	table := &columns.Table{Left: map[int]bool{4: true, 5: true}}
 	table.Row("", "1 in 20 less", "middle", "1 in 20 more", "", "more in")

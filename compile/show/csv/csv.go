@@ -25,7 +25,7 @@ var Tables = []string{"steps", "grain", "mash", "ferment", "strip", "spirit", "c
 // Write writes one table of the plan (RFC 4180), in the reader's units. The first
 // row names the columns, with their units where a column has one.
 func Write(w io.Writer, p *plan.Plan, table string, u measure.Units) error {
-	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
+	p = p.Strings(func(s string) string { return diag.Safe(s) })
 	t := csvTable{u: u}
 	switch table {
 	case "steps":

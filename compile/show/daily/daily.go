@@ -36,16 +36,16 @@ func Text(w io.Writer, a *today.Answer, bold bool) error {
 	case len(a.Work) == 0 && a.Casks.Any():
 		if a.Next != nil {
 			p.Gap()
-			p.Para(2, 4, fmt.Sprintf("No batch wants work. Next is %s, on %s.", safe(a.Next.Batch), longDate(a.Next.Date)))
+			p.Para(2, 4, fmt.Sprintf("No batch wants work. Next is %s, on %s.", diag.Safe(a.Next.Batch), longDate(a.Next.Date)))
 		}
 	case len(a.Work) == 0 && a.Next != nil:
-		p.Para(2, 4, fmt.Sprintf("Nothing is to be done. Next is %s, on %s.", safe(a.Next.Batch), longDate(a.Next.Date)))
+		p.Para(2, 4, fmt.Sprintf("Nothing is to be done. Next is %s, on %s.", diag.Safe(a.Next.Batch), longDate(a.Next.Date)))
 	case len(a.Work) == 0:
 		p.Para(2, 4, "Nothing is to be done, on this day or later.")
 	}
 	if len(a.Unread) > 0 {
 		p.Gap()
-		p.Para(2, 4, fmt.Sprintf("Not planned, for they cannot be read: %s. newmake check says why.", safe(strings.Join(a.Unread, ", "))))
+		p.Para(2, 4, fmt.Sprintf("Not planned, for they cannot be read: %s. newmake check says why.", diag.Safe(strings.Join(a.Unread, ", "))))
 	}
 	if len(a.Work) > 0 || jobs {
 		p.Gap()
@@ -60,12 +60,12 @@ type page struct{ columns.Writer }
 // seasons says what the seasons have on the day, and if people have to do any of it.
 func (p *page) seasons(a *today.Answer) (jobs bool) {
 	for _, s := range a.Seasons {
-		p.Heading("season " + safe(s.Name))
+		p.Heading("season " + diag.Safe(s.Name))
 		for _, j := range s.Jobs {
 			jobs = true
 			line := weeks.JobName(j)
 			if j.Vessel != "" {
-				line += ", " + safe(j.Vessel)
+				line += ", " + diag.Safe(j.Vessel)
 			}
 			line += ", " + words.CountOf(j.People, "person", "people")
 			if j.OutOfShift {
@@ -79,10 +79,10 @@ func (p *page) seasons(a *today.Answer) (jobs bool) {
 		var all []string
 		for _, x := range s.Stands {
 			if x.Batch == "" {
-				all = append(all, safe(x.Vessel)+" out of use")
+				all = append(all, diag.Safe(x.Vessel)+" out of use")
 				continue
 			}
-			all = append(all, fmt.Sprintf("%s %s, run %s", safe(x.Vessel), safe(x.Batch), safe(x.Run)))
+			all = append(all, fmt.Sprintf("%s %s, run %s", diag.Safe(x.Vessel), diag.Safe(x.Batch), diag.Safe(x.Run)))
 		}
 		if len(all) > 0 {
 			p.Item("  stands", 18, strings.Join(all, "; "))
@@ -90,8 +90,6 @@ func (p *page) seasons(a *today.Answer) (jobs bool) {
 	}
 	return jobs
 }
-
-func safe(s string) string { return diag.Safe(s, false) }
 
 // longDate is a day at length.
 func longDate(date string) string { return measure.LongDate(date + "T00:00:00Z") }
@@ -137,7 +135,7 @@ func (p *page) casks(a *today.Answer) {
 			if c.Place != "" {
 				where = ", " + c.Place
 			}
-			p.Item(head, 14, safe(fmt.Sprintf("%s (%s, filled %s%s): %s", c.Serial, c.Batch, c.Filled, where, g.say(c))))
+			p.Item(head, 14, diag.Safe(fmt.Sprintf("%s (%s, filled %s%s): %s", c.Serial, c.Batch, c.Filled, where, g.say(c))))
 		}
 	}
 }
@@ -147,9 +145,9 @@ func (p *page) work(w today.Work) {
 	if w.Units == "si" {
 		u = measure.SI
 	}
-	name := safe(w.Batch)
+	name := diag.Safe(w.Batch)
 	if w.Run != "" {
-		name += ", run " + safe(w.Run)
+		name += ", run " + diag.Safe(w.Run)
 	}
 	until := measure.Clock(w.Day.To)
 	if !measure.SameDay(w.Day.From, w.Day.To) {
@@ -170,7 +168,7 @@ func (p *page) work(w today.Work) {
 		p.Gap()
 	}
 	for _, c := range w.Cautions {
-		p.Para(2, 4, "! "+safe(c.Title))
+		p.Para(2, 4, "! "+diag.Safe(c.Title))
 	}
 }
 
@@ -179,7 +177,7 @@ func (p *page) step(u measure.Units, s plan.Step) {
 	var end []string
 	for _, r := range s.Read {
 		if r.At == "" || r.At == s.End {
-			end = append(end, safe(r.What)+" "+strings.TrimPrefix(u.Brief(r.Should), r.What+" "))
+			end = append(end, diag.Safe(r.What)+" "+strings.TrimPrefix(u.Brief(r.Should), r.What+" "))
 		}
 	}
 	if strings.HasSuffix(s.ID, ".collect") && len(end) > 0 { // its title is its beginning
@@ -188,6 +186,6 @@ func (p *page) step(u measure.Units, s plan.Step) {
 	if s.Attend == plan.Alone {
 		end = []string{"goes alone"}
 	}
-	head := columns.Fill("  "+measure.Clock(s.Start), titleCol) + columns.Cut(safe(u.BriefPhrase(s.Title)), readCol-titleCol-1)
+	head := columns.Fill("  "+measure.Clock(s.Start), titleCol) + columns.Cut(diag.Safe(u.BriefPhrase(s.Title)), readCol-titleCol-1)
 	p.Item(head, readCol, strings.Join(end, ", "))
 }

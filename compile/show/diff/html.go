@@ -7,6 +7,7 @@ import (
 	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
 	"newmake/compile/show/markup"
+	"newmake/lang/diag"
 )
 
 // HTML writes the document as one page that needs nothing else: no script, no
@@ -92,14 +93,14 @@ func arrow(s string) string { return strings.ReplaceAll(s, "->", "→") }
 
 func viewOf(c *compare.Comparison, o Options) pairView {
 	v := pairView{
-		Title: arrow(title(c)), Old: safe(c.Old.Label), New: safe(c.New.Label), Same: unchanged(c), Headline: arrow(headline(c)),
+		Title: arrow(title(c)), Old: diag.Safe(c.Old.Label), New: diag.Safe(c.New.Label), Same: unchanged(c), Headline: arrow(headline(c)),
 		Notes: c.Notes, Why: whyOf(c, o),
 	}
 	if len(changed(c)) == 0 {
 		v.Same = ""
 	}
 	for _, r := range c.Bill {
-		b := billView{Grain: safe(r.Grain), Old: grain(c.Units, r.OldKg), OldShare: share(r.OldPct), New: grain(c.Units, r.NewKg), NewShare: share(r.NewPct)}
+		b := billView{Grain: diag.Safe(r.Grain), Old: grain(c.Units, r.OldKg), OldShare: share(r.OldPct), New: grain(c.Units, r.NewKg), NewShare: share(r.NewPct)}
 		if measure.Number(r.Points, 2) != "0.00" {
 			b.Points = signed(r.Points, 2)
 		}
@@ -117,10 +118,10 @@ func viewOf(c *compare.Comparison, o Options) pairView {
 		v.Moments = append(v.Moments, []string{m.Name, clock(m.Old), clock(m.New), hours(m)})
 	}
 	for _, w := range c.Gained {
-		v.Words = append(v.Words, editView{Mark: "+", Part: strings.TrimSpace(w.Severity + " " + w.Code), What: safe(w.Text)})
+		v.Words = append(v.Words, editView{Mark: "+", Part: strings.TrimSpace(w.Severity + " " + w.Code), What: diag.Safe(w.Text)})
 	}
 	for _, w := range c.Lost {
-		v.Words = append(v.Words, editView{Mark: "-", Part: strings.TrimSpace(w.Severity + " " + w.Code), What: safe(w.Text)})
+		v.Words = append(v.Words, editView{Mark: "-", Part: strings.TrimSpace(w.Severity + " " + w.Code), What: diag.Safe(w.Text)})
 	}
 	for _, o := range told(c) {
 		v.Outcomes = append(v.Outcomes, outcomeView{o.Name, number(o, o.Old), number(o, o.New), o.Unit, signed(o.Change, o.Places), class(o.Key, o.Change)})
@@ -135,7 +136,7 @@ func whyOf(c *compare.Comparison, o Options) *whyView {
 		return nil
 	}
 	if len(w.Edits) == 1 {
-		return &whyView{One: safe(w.Edits[0])}
+		return &whyView{One: diag.Safe(w.Edits[0])}
 	}
 	v := &whyView{How: howFar(w)}
 	each := mainWhy(c, o.AllWhy)
@@ -150,7 +151,7 @@ func whyOf(c *compare.Comparison, o Options) *whyView {
 		inter.Cells = append(inter.Cells, cell{signed(x.Interaction, x.Places), ""})
 	}
 	for i, p := range most.Parts {
-		row := whyRow{Head: safe(p.Edit)}
+		row := whyRow{Head: diag.Safe(p.Edit)}
 		for _, x := range each {
 			c := cell{}
 			if i < len(x.Parts) {

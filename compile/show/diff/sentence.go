@@ -7,6 +7,7 @@ import (
 
 	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
+	"newmake/lang/diag"
 )
 
 // howFar says how the parts were found.
@@ -147,7 +148,7 @@ func parts(d *compare.Document) (shown []*compare.Comparison, loose []string) {
 	var same []string
 	for _, c := range d.Pairs {
 		if len(d.Pairs) > 1 && c.Same && len(c.Edits)+len(c.Notes) == 0 {
-			same = append(same, safe(c.New.Batch))
+			same = append(same, diag.Safe(c.New.Batch))
 		} else {
 			shown = append(shown, c)
 		}
@@ -156,17 +157,17 @@ func parts(d *compare.Document) (shown []*compare.Comparison, loose []string) {
 		loose = append(loose, "No change in meaning: "+strings.Join(same, "; ")+".")
 	}
 	for _, b := range d.Removed {
-		loose = append(loose, fmt.Sprintf("%q is gone.", safe(b)))
+		loose = append(loose, fmt.Sprintf("%q is gone.", diag.Safe(b)))
 	}
 	for _, b := range d.Added {
-		loose = append(loose, fmt.Sprintf("%q is new.", safe(b)))
+		loose = append(loose, fmt.Sprintf("%q is new.", diag.Safe(b)))
 	}
 	for _, b := range d.Broken {
-		s := safe(b.Label)
+		s := diag.Safe(b.Label)
 		if b.Batch != "" {
-			s += fmt.Sprintf(", %q", safe(b.Batch))
+			s += fmt.Sprintf(", %q", diag.Safe(b.Batch))
 		}
-		loose = append(loose, s+": cannot be compared: "+safe(b.Why)+".")
+		loose = append(loose, s+": cannot be compared: "+diag.Safe(b.Why)+".")
 	}
 	if len(d.Pairs)+len(loose) == 0 {
 		loose = append(loose, "There is no batch to compare.")
@@ -177,7 +178,7 @@ func parts(d *compare.Document) (shown []*compare.Comparison, loose []string) {
 // title names the two sides.
 func title(c *compare.Comparison) string {
 	if c.Old.Batch == c.New.Batch {
-		return safe(c.New.Batch)
+		return diag.Safe(c.New.Batch)
 	}
-	return safe(c.Old.Batch) + " -> " + safe(c.New.Batch)
+	return diag.Safe(c.Old.Batch) + " -> " + diag.Safe(c.New.Batch)
 }

@@ -23,9 +23,6 @@ type Options struct {
 // JSON writes the document as it is.
 func JSON(w io.Writer, d *compare.Document) error { return diag.EncodeJSON(w, "", d) }
 
-// safe shows a text from a recipe without doing what it says.
-func safe(s string) string { return diag.Safe(s, false) }
-
 // marks stand before an edit.
 var marks = map[compare.Kind]string{
 	compare.Changed: "~", compare.Added: "+", compare.Removed: "-", compare.Moved: ">", compare.Renamed: "=",
@@ -94,16 +91,16 @@ func hours(m compare.Moment) string {
 // line is one value of an edit: what it was, and what it is. A word that both
 // begin with, as a step does, is said once.
 func line(l compare.Line) string {
-	old, new := safe(l.Old), safe(l.New)
+	old, new := diag.Safe(l.Old), diag.Safe(l.New)
 	switch {
 	case old == "" && new == "":
-		return safe(l.Name)
+		return diag.Safe(l.Name)
 	case old == "":
 		return new
 	case new == "":
 		return old
 	}
-	if name := safe(l.Name) + " "; strings.HasPrefix(old, name) && strings.HasPrefix(new, name) {
+	if name := diag.Safe(l.Name) + " "; strings.HasPrefix(old, name) && strings.HasPrefix(new, name) {
 		old, new = strings.TrimPrefix(old, name), strings.TrimPrefix(new, name)
 	}
 	return old + " -> " + new
@@ -112,7 +109,7 @@ func line(l compare.Line) string {
 // words are what was edited, and each value before and after where that says
 // more.
 func words(e compare.Edit) (head string, values []string) {
-	head = safe(e.What)
+	head = diag.Safe(e.What)
 	if e.Kind == compare.Renamed {
 		return head + ", without effect: " + line(e.Lines[0]), nil
 	}
@@ -122,7 +119,7 @@ func words(e compare.Edit) (head string, values []string) {
 	}
 	if len(e.Lines) > 1 {
 		for _, l := range e.Lines {
-			values = append(values, safe(l.Name)+" "+line(l))
+			values = append(values, diag.Safe(l.Name)+" "+line(l))
 		}
 		return head, values
 	}
@@ -131,7 +128,7 @@ func words(e compare.Edit) (head string, values []string) {
 	case e.Kind == compare.Moved:
 		return head + ": " + line(l), nil
 	case e.What == l.Name+" "+l.New:
-		return safe(l.Name) + " " + line(l), nil
+		return diag.Safe(l.Name) + " " + line(l), nil
 	}
 	return head + ": " + line(l), nil
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"newmake/compile/ask/compare"
+	"newmake/lang/diag"
 )
 
 // writeStep writes one revision of a history in a few lines: what it is, what it
@@ -15,7 +16,7 @@ func writeStep(w io.Writer, head string, d *compare.Document, markdown bool) {
 	if markdown {
 		p.Line("- **" + escape(head) + "**")
 	} else {
-		p.Para(0, 2, safe(head))
+		p.Para(0, 2, diag.Safe(head))
 	}
 	say := func(s string) {
 		if markdown {
@@ -28,7 +29,7 @@ func writeStep(w io.Writer, head string, d *compare.Document, markdown bool) {
 	for _, c := range shown {
 		var all []string
 		for _, e := range c.Edits {
-			what := safe(e.What)
+			what := diag.Safe(e.What)
 			if e.Kind == compare.Renamed {
 				what, _ = words(e)
 			}
@@ -40,7 +41,7 @@ func writeStep(w io.Writer, head string, d *compare.Document, markdown bool) {
 			if len(d.Pairs) > 1 || c.Old.Batch != c.New.Batch {
 				s = title(c) + ": " + s
 			}
-			say(safe(s))
+			say(diag.Safe(s))
 		}
 		say(headline(c))
 	}

@@ -8,6 +8,7 @@ import (
 	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
 	"newmake/compile/show/columns"
+	"newmake/lang/diag"
 )
 
 // Text writes the document for a terminal of 80 columns.
@@ -37,8 +38,8 @@ type text struct {
 
 func (t text) write() {
 	t.Strong(title(t.c))
-	t.Para(2, 4, "old: "+safe(t.c.Old.Label))
-	t.Para(2, 4, "new: "+safe(t.c.New.Label))
+	t.Para(2, 4, "old: "+diag.Safe(t.c.Old.Label))
+	t.Para(2, 4, "new: "+diag.Safe(t.c.New.Label))
 	t.Gap()
 	for _, l := range columns.Wrap(headline(t.c), pageWidth-2) {
 		t.Strong("  " + l)
@@ -66,7 +67,7 @@ func (t text) bill() {
 		if measure.Number(r.Points, 2) != "0.00" {
 			change = signed(r.Points, 2)
 		}
-		tab.Row(safe(r.Grain), grain(t.c.Units, r.OldKg), share(r.OldPct), grain(t.c.Units, r.NewKg), share(r.NewPct), change)
+		tab.Row(diag.Safe(r.Grain), grain(t.c.Units, r.OldKg), share(r.OldPct), grain(t.c.Units, r.NewKg), share(r.NewPct), change)
 		old, new = old+r.OldKg, new+r.NewKg
 	}
 	tab.Row("in all", grain(t.c.Units, old), "", grain(t.c.Units, new))
@@ -107,7 +108,7 @@ func (t text) edits() {
 		}
 	}
 	for _, n := range t.c.Notes {
-		t.hang("  "+fill("", 9), "= "+safe(n))
+		t.hang("  "+fill("", 9), "= "+diag.Safe(n))
 	}
 }
 
@@ -147,7 +148,7 @@ func (t text) words() {
 			if w.Code != "" {
 				head += " " + w.Code
 			}
-			t.hang("  "+mark+" ", head+": "+safe(w.Text))
+			t.hang("  "+mark+" ", head+": "+diag.Safe(w.Text))
 		}
 	}
 	say("+", t.c.Gained)
@@ -161,7 +162,7 @@ func (t text) why() {
 	}
 	if len(w.Edits) == 1 {
 		t.Heading("WHY")
-		t.Para(2, 4, fmt.Sprintf("All of it comes of one edit: %s.", safe(w.Edits[0])))
+		t.Para(2, 4, fmt.Sprintf("All of it comes of one edit: %s.", diag.Safe(w.Edits[0])))
 		return
 	}
 	t.Heading("WHY")
@@ -194,7 +195,7 @@ func (t text) matrix(each []compare.WhyOutcome) {
 		}
 	}
 	for i, p := range most.Parts {
-		cells(safe(p.Edit), func(o compare.WhyOutcome) string {
+		cells(diag.Safe(p.Edit), func(o compare.WhyOutcome) string {
 			if i >= len(o.Parts) {
 				return ""
 			}
@@ -225,6 +226,6 @@ func (t text) outcome() {
 		t.Para(2, 4, s)
 	}
 	if s := unchanged(t.c); s != "" {
-		t.Para(2, 4, "The same: "+safe(s)+".")
+		t.Para(2, 4, "The same: "+diag.Safe(s)+".")
 	}
 }

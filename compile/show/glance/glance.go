@@ -30,7 +30,7 @@ type Options struct {
 
 // Write writes the plan, in at most Rows lines of columns.Page.
 func Write(w io.Writer, p *plan.Plan, o Options) error {
-	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
+	p = p.Strings(func(s string) string { return diag.Safe(s) })
 	g := &screen{Units: o.Units, Options: o, p: p}
 	_, err := io.WriteString(w, g.page())
 	return err
@@ -123,7 +123,7 @@ func (g *screen) parent() []string {
 func (g *screen) notes(lines int) []string {
 	var out []string
 	for _, n := range g.Notes {
-		out = append(out, limited(diag.Safe(n, false), 2, 4, lines)...)
+		out = append(out, limited(diag.Safe(n), 2, 4, lines)...)
 	}
 	return out
 }
@@ -135,7 +135,7 @@ func (g *screen) more() []string {
 		day = strings.ToLower(plan.Moment(all[0].From).Format("Mon"))
 	}
 	words := "More: --full · --day " + day + " · --part spirit · -o sheet.html"
-	if why := diag.Safe(strings.Join(strings.Fields(" · newmake why "+g.Arg+" hearts"), " "), false); columns.Width(words+" "+why) <= columns.Page-2 {
+	if why := diag.Safe(strings.Join(strings.Fields(" · newmake why "+g.Arg+" hearts"), " ")); columns.Width(words+" "+why) <= columns.Page-2 {
 		words += " " + why
 	}
 	return []string{"  " + g.paint(faint, words)}

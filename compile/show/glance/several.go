@@ -22,7 +22,7 @@ type One struct {
 // Several writes batches one line each, in at most Rows lines of columns.Page.
 func Several(w io.Writer, title string, all []One, o Options) error {
 	g := &screen{Options: o}
-	out := []string{g.paint(strong, columns.Cut(diag.Safe(title, false), columns.Page)), ""}
+	out := []string{g.paint(strong, columns.Cut(diag.Safe(title), columns.Page)), ""}
 	notes := g.notes(2)
 	room := Rows - len(out) - len(notes) - 3
 	shown := all
@@ -66,7 +66,7 @@ func Several(w io.Writer, title string, all []One, o Options) error {
 		out = append(out, fmt.Sprintf("  and %d more", len(all)-len(shown)))
 	}
 	out = append(append(out, ""), notes...)
-	more := "One of them: newmake plan \"" + diag.Safe(all[len(all)-1].Name, false) + "\" · what is wrong: newmake check"
+	more := "One of them: newmake plan \"" + diag.Safe(all[len(all)-1].Name) + "\" · what is wrong: newmake check"
 	out = append(out, "  "+g.paint(faint, columns.Cut(more, columns.Page-2)))
 	_, err := io.WriteString(w, strings.Join(out, "\n")+"\n")
 	return err
@@ -95,7 +95,7 @@ func dateForm(all []One) string {
 
 // row is a batch in cells: name, start, grain, hearts, casks, cost.
 func (g *screen) row(b One, dates string) []string {
-	name := diag.Safe(b.Name, false)
+	name := diag.Safe(b.Name)
 	p := b.Plan
 	if p == nil {
 		return []string{name, "", "", "", "", ""}
@@ -113,7 +113,7 @@ func (g *screen) row(b One, dates string) []string {
 		casks = "no wood"
 	}
 	if p.Cost != nil {
-		cost = measure.Number(p.Cost.Total, 0) + " " + diag.Safe(p.Cost.Currency, false)
+		cost = measure.Number(p.Cost.Total, 0) + " " + diag.Safe(p.Cost.Currency)
 	}
 	return []string{name, plan.Moment(p.Batch.Start).Format(dates), g.Brief(plan.Of(p.Bill.TotalKg, plan.Kilogram)), g.Brief(hearts.Volume()), casks, cost}
 }

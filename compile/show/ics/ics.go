@@ -29,7 +29,7 @@ const localStamp = "20060102T150405"
 // start of the batch, and a UID is made of house, batch, day of start and step,
 // so that a plan computed anew moves its events instead of doubling them.
 func Write(w io.Writer, p *plan.Plan, u measure.Units) error {
-	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
+	p = p.Strings(func(s string) string { return diag.Safe(s) })
 	in, err := zone.Load(p.Plant.Zone)
 	if err != nil {
 		return err

@@ -7,6 +7,7 @@ import (
 
 	"newmake/compile/book/ledger"
 	spreadsheet "newmake/compile/show/csv"
+	"newmake/lang/diag"
 )
 
 // CSV writes the lines of a ledger for a spreadsheet (RFC 4180), a row each.
@@ -19,7 +20,7 @@ func CSV(w io.Writer, l *ledger.Ledger) error {
 		if x.Line > 0 {
 			line = strconv.Itoa(x.Line)
 		}
-		out.Write([]string{x.On, string(x.Kind), spreadsheet.Cell(safe(x.Of)), spreadsheet.Cell(safe(x.From)), spreadsheet.Cell(safe(x.To)), n(x.Amount.ProofGallons), n(x.Amount.PureL), x.Section, x.Corrects, spreadsheet.Cell(safe(x.By)), spreadsheet.Cell(safe(x.File)), line})
+		out.Write([]string{x.On, string(x.Kind), spreadsheet.Cell(diag.Safe(x.Of)), spreadsheet.Cell(diag.Safe(x.From)), spreadsheet.Cell(diag.Safe(x.To)), n(x.Amount.ProofGallons), n(x.Amount.PureL), x.Section, x.Corrects, spreadsheet.Cell(diag.Safe(x.By)), spreadsheet.Cell(diag.Safe(x.File)), line})
 	}
 	out.Flush()
 	return out.Error()

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"newmake/compile/book/ledger"
+	"newmake/lang/diag"
 )
 
 // Markdown writes a ledger as a document: what is wrong, the accounts, the materials, every
@@ -80,5 +81,5 @@ func Markdown(w io.Writer, l *ledger.Ledger) error {
 
 // cell is text that stays in its cell.
 func cell(s string) string {
-	return strings.NewReplacer("|", `\|`, "\n", " ", "<", "&lt;").Replace(safe(s))
+	return strings.NewReplacer("|", `\|`, "\n", " ", "<", "&lt;").Replace(diag.Safe(s))
 }

@@ -26,7 +26,7 @@ const shown = 4
 // line of it.
 func Text(w io.Writer, l *ledger.Ledger, o Options) error {
 	t := page{Writer: columns.Writer{Bold: o.Bold}, l: l}
-	t.Strong(safe(fmt.Sprintf("%s, books of %s, in %s", l.House, l.Month, t.unitLong())))
+	t.Strong(diag.Safe(fmt.Sprintf("%s, books of %s, in %s", l.House, l.Month, t.unitLong())))
 	t.attention(o.Full)
 	t.accounts()
 	if l.Cost == nil || o.Full {
@@ -122,7 +122,7 @@ func (t *page) some(full bool, of int, all func(say func(string))) {
 	n := 0
 	all(func(s string) {
 		if n++; full || n <= shown {
-			t.Para(4, 6, safe(s))
+			t.Para(4, 6, diag.Safe(s))
 		}
 	})
 	if !full && of > shown {
@@ -171,7 +171,7 @@ func (t *page) materials() {
 	for _, m := range t.l.Materials {
 		n := func(x float64) string { s, _ := t.mass(x, m.Unit); return s }
 		_, unit := t.mass(0, m.Unit)
-		table.Row(safe(m.What), safe(m.Lot), n(m.Opening), n(m.Received), n(m.Used), n(m.Discarded-m.Counted), n(m.Closing), unit)
+		table.Row(diag.Safe(m.What), diag.Safe(m.Lot), n(m.Opening), n(m.Received), n(m.Used), n(m.Discarded-m.Counted), n(m.Closing), unit)
 	}
 	table.Write(&t.Writer)
 }
@@ -195,7 +195,7 @@ func (t *page) cost() {
 		return
 	}
 	n := func(x float64) string { return tidy(fmt.Sprintf("%.2f", x)) }
-	t.Heading("WHAT IT COST, " + safe(c.Currency))
+	t.Heading("WHAT IT COST, " + diag.Safe(c.Currency))
 	if len(c.Runs) > 0 {
 		var table columns.Table
 		table.Row("run", "materials", "heat, work", "together", "a "+t.l.Law.Alcohol)
@@ -204,7 +204,7 @@ func (t *page) cost() {
 			if r.ByPlan {
 				name += " (materials by the plan)"
 			}
-			table.Row(safe(name), n(r.Materials), n(r.Work), n(r.Total), n(r.Each))
+			table.Row(diag.Safe(name), n(r.Materials), n(r.Work), n(r.Total), n(r.Each))
 		}
 		table.Write(&t.Writer)
 	}
@@ -213,7 +213,7 @@ func (t *page) cost() {
 		var table columns.Table
 		table.Row("cask", "years", "spirit", "wood", "carrying", "together", t.l.Law.Alcohol+" in", t.l.Law.Alcohol+" left")
 		for _, k := range c.Casks {
-			table.Row(safe(k.Serial), n(k.Years), n(k.Spirit), n(k.Wood), n(k.Carrying), n(k.Total), n(k.EachIn), n(k.EachLeft))
+			table.Row(diag.Safe(k.Serial), n(k.Years), n(k.Spirit), n(k.Wood), n(k.Carrying), n(k.Total), n(k.EachIn), n(k.EachLeft))
 		}
 		table.Write(&t.Writer)
 		t.Para(2, 2, "The last columns: what a "+t.l.Law.Alcohol+" cost as it went in, without wood, and what one that is left cost, with all.")
@@ -233,12 +233,12 @@ func (t *page) cost() {
 				said += fmt.Sprintf(" (%s without them)", n(b.PriceFull))
 			}
 		}
-		t.Para(2, 4, safe(said+"."))
+		t.Para(2, 4, diag.Safe(said+"."))
 	}
 	if e := c.Excise; e != nil {
 		t.Para(2, 4, fmt.Sprintf("Excise on %s %s withdrawn: %s with the reduced rates, for whom the law lets have them; %s without (%s). Ask who pays it, and when.", t.alcohol(e.Withdrawn), t.l.Law.Alcohol, n(e.Reduced), n(e.Full), strings.Join(e.Sources, "; ")))
 	}
-	t.Para(2, 4, safe("Left out: "+strings.Join(c.LeftOut, "; ")+"."))
+	t.Para(2, 4, diag.Safe("Left out: "+strings.Join(c.LeftOut, "; ")+"."))
 }
 
 func (t *page) flows() {
@@ -263,7 +263,7 @@ func (t *page) onHand() {
 	t.Heading("ON HAND AT THE END")
 	table := columns.Table{Left: map[int]bool{2: true}}
 	for _, h := range t.l.OnHand {
-		table.Row(safe(h.Name), t.alcohol(h.Amount), "since "+h.Since)
+		table.Row(diag.Safe(h.Name), t.alcohol(h.Amount), "since "+h.Since)
 	}
 	table.Write(&t.Writer)
 }
@@ -282,7 +282,7 @@ func (t *page) lines() {
 		if x.By != "" {
 			by = ", by " + x.By
 		}
-		t.Para(2, 4, safe(fmt.Sprintf("%s  %s  %s: %s -> %s%s%s%s", x.On, t.alcohol(x.Amount), kind, x.From, x.To, wants(x.Section), by, where(x.File, x.Line))))
+		t.Para(2, 4, diag.Safe(fmt.Sprintf("%s  %s  %s: %s -> %s%s%s%s", x.On, t.alcohol(x.Amount), kind, x.From, x.To, wants(x.Section), by, where(x.File, x.Line))))
 	}
 }
 
@@ -311,7 +311,7 @@ func (t *page) gauges() {
 		if g.Initials != "" {
 			by = ", by " + g.Initials
 		}
-		t.Para(2, 4, safe(fmt.Sprintf("%s  %s  %s of %s: %s; %s; %s %s%s%s%s", g.Serial, g.On, g.What, g.Of, how, size, t.alcohol(g.Amount), t.l.Law.Alcohol, wants(g.Section), by, where(g.File, g.Line))))
+		t.Para(2, 4, diag.Safe(fmt.Sprintf("%s  %s  %s of %s: %s; %s; %s %s%s%s%s", g.Serial, g.On, g.What, g.Of, how, size, t.alcohol(g.Amount), t.l.Law.Alcohol, wants(g.Section), by, where(g.File, g.Line))))
 	}
 }
 
@@ -329,7 +329,7 @@ func (t *page) uses() {
 		if u.Guess {
 			guess = "first in, first out"
 		}
-		table.Row("run "+safe(u.Run), safe(u.What), safe(u.Lot), n, unit, guess)
+		table.Row("run "+diag.Safe(u.Run), diag.Safe(u.What), diag.Safe(u.Lot), n, unit, guess)
 	}
 	table.Write(&t.Writer)
 }
@@ -362,9 +362,6 @@ func (t *page) checks() {
 		if c.Of != "" {
 			of = c.Of + ": "
 		}
-		t.Para(2, 4, safe(fmt.Sprintf("%s: %s (%s%s)%s", mark, c.What, of, c.Says, where(c.File, c.Line))))
+		t.Para(2, 4, diag.Safe(fmt.Sprintf("%s: %s (%s%s)%s", mark, c.What, of, c.Says, where(c.File, c.Line))))
 	}
 }
-
-// safe keeps what came from a text from moving a terminal's cursor.
-func safe(s string) string { return diag.Safe(s, false) }

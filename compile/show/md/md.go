@@ -15,7 +15,7 @@ import (
 // Write writes the plan for a pull request: what the batch gives, what is
 // wrong with it, and the steps folded away.
 func Write(w io.Writer, p *plan.Plan, u measure.Units) error {
-	p = p.Strings(func(s string) string { return Escape(diag.Safe(s, false)) })
+	p = p.Strings(func(s string) string { return Escape(diag.Safe(s)) })
 	m := markdown{Units: u, p: p}
 	m.head()
 	m.verdict()

@@ -31,7 +31,7 @@ func (s says) Date(at string) string                           { return measure.
 func (s says) Duration(min float64) string                     { return measure.Duration(min) }
 func (s says) Float(v float64) string                          { return strconv.FormatFloat(v, 'f', -1, 64) }
 func (s says) Count(n int, word string) string                 { return words.Count(n, word) }
-func (s says) Safe(text string) string                         { return diag.Safe(text, false) }
+func (s says) Safe(text string) string                         { return diag.Safe(text) }
 func (s says) Touch(c chart.Chart) string                      { return touch(c) }
 func (s says) Outcome(o compare.Outcome) string                { return outcome(o) }
 func (s says) Changed(c *compare.Comparison) []compare.Outcome { return c.Changed() }

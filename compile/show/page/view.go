@@ -94,7 +94,7 @@ func shownOf(v View) *shown {
 	if p == nil {
 		p = &plan.Plan{}
 	}
-	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
+	p = p.Strings(func(s string) string { return diag.Safe(s) })
 	v.Problems = lines(v.Problems)
 	shown := &shown{View: v, P: p}
 	shown.fill()
@@ -105,7 +105,7 @@ func shownOf(v View) *shown {
 func lines(text string) string {
 	all := strings.Split(text, "\n")
 	for i := range all {
-		all[i] = diag.Safe(all[i], false)
+		all[i] = diag.Safe(all[i])
 	}
 	return strings.Join(all, "\n")
 }

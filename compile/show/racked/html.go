@@ -11,6 +11,7 @@ import (
 	"newmake/compile/book/cellar"
 	"newmake/compile/show/chart"
 	"newmake/compile/show/markup"
+	"newmake/lang/diag"
 )
 
 //go:embed page.css
@@ -62,7 +63,7 @@ type row struct {
 }
 
 func (t *page) row(r cellar.Row) row {
-	out := row{Serial: safe(r.Serial), Place: safe(placeOf(r)), Of: safe(r.Batch), Filled: "run " + safe(r.Run) + ", " + r.Filled, Years: fmt.Sprintf("%.1f", r.AgeYears), Volume: t.volume(r.Now), Strength: t.strength(r.Now), Now: t.alcohol(r.Now),
+	out := row{Serial: diag.Safe(r.Serial), Place: diag.Safe(placeOf(r)), Of: diag.Safe(r.Batch), Filled: "run " + diag.Safe(r.Run) + ", " + r.Filled, Years: fmt.Sprintf("%.1f", r.AgeYears), Volume: t.volume(r.Now), Strength: t.strength(r.Now), Now: t.alcohol(r.Now),
 		NowRange: t.alcohol(r.Low) + " to " + t.alcohol(r.High), Sample: r.Sample, Leak: r.Leak != nil}
 	if r.Target != nil {
 		out.Over, out.Then = r.Target.On, t.alcohol(r.Target.Low)+" to "+t.alcohol(r.Target.High)
@@ -72,7 +73,7 @@ func (t *page) row(r cellar.Row) row {
 		last = append(last, fmt.Sprintf("%s, by %s: %s beside the forecast", r.Last.On, r.Last.By, t.signed(r.Last.OffL)))
 	}
 	if r.Verdict != "" {
-		last = append(last, safe(r.Verdict))
+		last = append(last, diag.Safe(r.Verdict))
 	}
 	if r.Assumed {
 		last = append(last, "its fill was not gauged")
@@ -96,9 +97,9 @@ func (t *page) racks(c *cellar.Cellar) []chart.Rack {
 	for _, r := range c.Casks {
 		name := "no place written"
 		if r.Place != "" {
-			name = safe(r.Place)
+			name = diag.Safe(r.Place)
 			if len(r.Spot) > 1 { // by rows; what is left of the spot is the tier
-				name += ", " + safe(r.Spot[0])
+				name += ", " + diag.Safe(r.Spot[0])
 			}
 		}
 		i, is := at[name]
@@ -106,7 +107,7 @@ func (t *page) racks(c *cellar.Cellar) []chart.Rack {
 			i, at[name] = len(out), len(out)
 			out = append(out, chart.Rack{Name: name})
 		}
-		h := chart.Head{Name: safe(r.Serial), Below: t.alcohol(r.Now) + " " + t.alcoholName()}
+		h := chart.Head{Name: diag.Safe(r.Serial), Below: t.alcohol(r.Now) + " " + t.alcoholName()}
 		if r.SizeL > 0 {
 			h.Full = r.Now.VolumeL / r.SizeL
 		}

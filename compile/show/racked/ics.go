@@ -13,6 +13,7 @@ import (
 	ics "github.com/arran4/golang-ical"
 
 	"newmake/compile/book/cellar"
+	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
@@ -40,7 +41,7 @@ func ICS(w io.Writer, c *cellar.Cellar) error {
 		sum := sha256.Sum256([]byte(strings.Join([]string{d.what, d.on, d.run, d.batch}, "\x00")))
 		e := ics.NewEvent(hex.EncodeToString(sum[:12]) + "@newmake.invalid")
 		e.SetDtStampTime(stamp)
-		e.SetSummary(fmt.Sprintf("%s %s · %s", d.what, words.Count(len(d.rows), "cask"), safe(d.batch)))
+		e.SetSummary(fmt.Sprintf("%s %s · %s", d.what, words.Count(len(d.rows), "cask"), diag.Safe(d.batch)))
 		var lines []string
 		for _, r := range d.rows {
 			lines = append(lines, t.dueLine(d, r))
@@ -85,9 +86,9 @@ func dues(c *cellar.Cellar) []due {
 
 // dueLine is a cask with where it lies, and what it should hold when its rest is over.
 func (t *page) dueLine(d due, r cellar.Row) string {
-	line := safe(r.Serial)
+	line := diag.Safe(r.Serial)
 	if place := placeOf(r); place != "" {
-		line += ", " + safe(place)
+		line += ", " + diag.Safe(place)
 	}
 	if d.what == restOver {
 		line += fmt.Sprintf(": should hold %s to %s %s", t.alcohol(r.Target.Low), t.alcohol(r.Target.High), t.alcoholName())

@@ -56,7 +56,7 @@ func (t *page) notes(c *cellar.Cellar) []string {
 		out = append(out, "No cask has been weighed late enough to tell how fast this house evaporates: the numbers are a forecast from published averages, and the ranges are wide.")
 	}
 	for _, s := range c.Said {
-		out = append(out, safe(s))
+		out = append(out, diag.Safe(s))
 	}
 	if c.Gone > 0 {
 		out = append(out, fmt.Sprintf("%s emptied by then.", words.CountOf(c.Gone, "cask was", "casks were")))
@@ -92,7 +92,7 @@ func (t *page) wanted(c *cellar.Cellar) []wanted {
 		all  []string
 	}{{"! LEAKS?", leaks}, {"sample", due}, {"rest over", over}} {
 		if len(a.all) > 0 {
-			out = append(out, wanted{a.head, safe(list(a.all))})
+			out = append(out, wanted{a.head, diag.Safe(list(a.all))})
 		}
 	}
 	return out
@@ -128,7 +128,7 @@ func (t *page) casks(c *cellar.Cellar, o Options) {
 		if r.Target != nil {
 			over, then = r.Target.On, fmt.Sprintf("%s..%s", t.alcohol(r.Target.Low), t.alcohol(r.Target.High))
 		}
-		table.Row(safe(r.Serial), fmt.Sprintf("%.1f", r.AgeYears), t.volume(r.Now), strength, t.alcohol(r.Now), lawful, over, then)
+		table.Row(diag.Safe(r.Serial), fmt.Sprintf("%.1f", r.AgeYears), t.volume(r.Now), strength, t.alcohol(r.Now), lawful, over, then)
 	}
 	table.Write(&t.Writer)
 	if len(rows) < len(c.Casks) {
@@ -146,10 +146,10 @@ func (t *page) casks(c *cellar.Cellar, o Options) {
 // each is one cask with all that is known of it.
 func (t *page) each(r cellar.Row) {
 	t.Gap()
-	t.Strong(safe(fmt.Sprintf("%s  run %s of %s, filled %s", r.Serial, r.Run, r.Batch, r.Filled)))
+	t.Strong(diag.Safe(fmt.Sprintf("%s  run %s of %s, filled %s", r.Serial, r.Run, r.Batch, r.Filled)))
 	t.Para(2, 4, fmt.Sprintf("At the fill %s at %s, %s; now %s (%s to %s) at %s.", t.volume(r.AtFill), t.strength(r.AtFill), t.alcohol(r.AtFill)+" "+t.alcoholName(), t.volume(r.Now), t.volume(r.Low), t.volume(r.High), t.strength(r.Now)))
 	if place := placeOf(r); place != "" {
-		t.Para(2, 4, safe("It lies in "+place+"."))
+		t.Para(2, 4, diag.Safe("It lies in "+place+"."))
 	}
 	if r.Assumed {
 		t.Para(2, 4, "Its fill was not gauged: the strength is that of the batch.")
@@ -158,7 +158,7 @@ func (t *page) each(r cellar.Row) {
 		t.Para(2, 4, fmt.Sprintf("Last read by %s on %s: %s beside the forecast of its fill; it evaporates at %.2f times what the climate says.", l.By, l.On, t.signed(l.OffL), r.PaceIs))
 	}
 	if r.Verdict != "" {
-		t.Para(2, 4, safe("Last tasting: "+r.Verdict+"."))
+		t.Para(2, 4, diag.Safe("Last tasting: "+r.Verdict+"."))
 	}
 	t.Para(2, 4, "Next sample by "+r.Sample+".")
 }
@@ -177,7 +177,7 @@ func (t *page) totals(c *cellar.Cellar) {
 func (t *page) sums(c *cellar.Cellar) [][]string {
 	var out [][]string
 	for _, x := range c.Totals {
-		name, year := safe(x.Batch), strconv.Itoa(x.Year)
+		name, year := diag.Safe(x.Batch), strconv.Itoa(x.Year)
 		if x.Batch == "" {
 			name, year = "all", ""
 		}
@@ -238,15 +238,13 @@ const (
 	kgPerPound      = quantity.PoundKg
 )
 
-func safe(s string) string { return diag.Safe(s, false) }
-
 // CSV writes the casks for a spreadsheet (RFC 4180), a row each.
 func CSV(w io.Writer, c *cellar.Cellar) error {
 	out := csv.NewWriter(w)
 	out.Write([]string{"cask", "batch", "run", "filled", "age_years", "place", "spot", "size_L", "fill_L", "fill_abv_pct", "now_L", "now_abv_pct", "now_proof", "now_PG", "now_LPA", "low_LPA", "high_LPA", "pace", "last_read", "next_sample", "rest_over", "then_PG", "then_LPA", "leak_kg", "verdict", "standard", "standard_from"})
 	n := func(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 	for _, r := range c.Casks {
-		row := []string{spreadsheet.Cell(safe(r.Serial)), spreadsheet.Cell(safe(r.Batch)), spreadsheet.Cell(safe(r.Run)), r.Filled, n(r.AgeYears), spreadsheet.Cell(safe(r.Place)), spreadsheet.Cell(safe(strings.Join(r.Spot, ", "))), n(r.SizeL), n(r.AtFill.VolumeL), n(r.AtFill.AbvPct), n(r.Now.VolumeL), n(r.Now.AbvPct), n(r.Now.Proof), n(r.Now.ProofGallons), n(r.Now.PureL), n(r.Low.PureL), n(r.High.PureL), n(r.PaceIs), "", r.Sample, "", "", "", "", spreadsheet.Cell(safe(r.Verdict)), "", ""}
+		row := []string{spreadsheet.Cell(diag.Safe(r.Serial)), spreadsheet.Cell(diag.Safe(r.Batch)), spreadsheet.Cell(diag.Safe(r.Run)), r.Filled, n(r.AgeYears), spreadsheet.Cell(diag.Safe(r.Place)), spreadsheet.Cell(diag.Safe(strings.Join(r.Spot, ", "))), n(r.SizeL), n(r.AtFill.VolumeL), n(r.AtFill.AbvPct), n(r.Now.VolumeL), n(r.Now.AbvPct), n(r.Now.Proof), n(r.Now.ProofGallons), n(r.Now.PureL), n(r.Low.PureL), n(r.High.PureL), n(r.PaceIs), "", r.Sample, "", "", "", "", spreadsheet.Cell(diag.Safe(r.Verdict)), "", ""}
 		if r.Last != nil {
 			row[18] = r.Last.On
 		}
@@ -257,7 +255,7 @@ func CSV(w io.Writer, c *cellar.Cellar) error {
 			row[23] = n(r.Leak.Kg)
 		}
 		if r.Standard != nil {
-			row[25], row[26] = spreadsheet.Cell(safe(r.Standard.Of)), r.Standard.From
+			row[25], row[26] = spreadsheet.Cell(diag.Safe(r.Standard.Of)), r.Standard.From
 		}
 		out.Write(row)
 	}

@@ -22,9 +22,9 @@ var css string
 // sheet: the pictures of the plan with the readings marked on them. p is the batch as
 // planned for the day of the run.
 func HTML(w io.Writer, a *review.Answer, p *plan.Plan) error {
-	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
+	p = p.Strings(func(s string) string { return diag.Safe(s) })
 	v := view{
-		Run: diag.Safe(a.Run, false), Batch: diag.Safe(a.Batch, false), Plant: p.Plant.Name, Day: a.Day.Weekday().String() + ", " + a.Day.String(),
+		Run: diag.Safe(a.Run), Batch: diag.Safe(a.Batch), Plant: p.Plant.Name, Day: a.Day.Weekday().String() + ", " + a.Day.String(),
 		Version: p.Source.String(), Verdict: verdict(a), Right: a.AsItShould(),
 	}
 	v.Style, v.Policy = sheet.Style(p, css)
@@ -125,7 +125,7 @@ func (v *view) otherwise(a *review.Answer, s say) {
 		i, ok := rows[edit]
 		if !ok {
 			i = len(w.Rows)
-			rows[edit], w.Rows = i, append(w.Rows, []string{diag.Safe(edit, false)})
+			rows[edit], w.Rows = i, append(w.Rows, []string{diag.Safe(edit)})
 		}
 		return i
 	}
@@ -177,7 +177,7 @@ func (v *view) part(stage record.StageName, a *review.Answer, p *plan.Plan, s sa
 			continue
 		}
 		x := line{Off: !l.Within(), Cells: []string{
-			diag.Safe(l.Words, false), s.value(l.Kind, l.Said), s.value(l.Kind, l.Plan), s.value(l.Kind, l.Made), s.difference(l.Kind, l.Off()),
+			diag.Safe(l.Words), s.value(l.Kind, l.Said), s.value(l.Kind, l.Plan), s.value(l.Kind, l.Made), s.difference(l.Kind, l.Off()),
 		}}
 		if !l.When.IsZero() {
 			x.When = l.When.Format("Mon 15:04")

@@ -41,7 +41,7 @@ func verdict(a *review.Answer) []string {
 		out = append(out, "The alcohol does not balance.")
 	}
 	if a.Note != "" {
-		out = append(out, "The recipe: "+diag.Safe(a.Note, false)+".")
+		out = append(out, "The recipe: "+diag.Safe(a.Note)+".")
 	}
 	return out
 }

@@ -30,7 +30,7 @@ const (
 // Text writes a review, the verdict first.
 func Text(w io.Writer, a *review.Answer, o Options) error {
 	t := text{w: &columns.Writer{Bold: o.Bold}, say: say{a.Units}, Options: o}
-	t.w.Strong(fmt.Sprintf("Run %s of %s, %s", diag.Safe(a.Run, false), diag.Safe(a.Batch, false), a.Day))
+	t.w.Strong(fmt.Sprintf("Run %s of %s, %s", diag.Safe(a.Run), diag.Safe(a.Batch), a.Day))
 	t.w.Gap()
 	t.verdict(a)
 	t.gaps(a)

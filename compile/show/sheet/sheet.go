@@ -61,7 +61,7 @@ func HTML(w io.Writer, p *plan.Plan, o Options) error {
 // viewOf is what the templates see, and what they say it with. The style is made first,
 // for its hash stands above it in the page.
 func viewOf(p *plan.Plan, o Options) (*view, says) {
-	p = p.Strings(func(s string) string { return diag.Safe(s, false) })
+	p = p.Strings(func(s string) string { return diag.Safe(s) })
 	v, f := &view{Plan: p, Units: o.Units, Stale: o.Stale, Short: o.Short}, says{o.Units, p}
 	if !v.Short {
 		v.fill()

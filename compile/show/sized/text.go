@@ -17,9 +17,9 @@ import (
 func Text(w io.Writer, f *size.Found) {
 	before, after := f.Before, f.After.Plan
 	if f.Target.Of == nil {
-		fmt.Fprintf(w, "%s, cut for %s\n\n", diag.Safe(f.Batch.Name, false), f.Target.What)
+		fmt.Fprintf(w, "%s, cut for %s\n\n", diag.Safe(f.Batch.Name), f.Target.What)
 	} else {
-		fmt.Fprintf(w, "%s, sized for %s: %s of grain, %s times the batch\n\n", diag.Safe(f.Batch.Name, false), diag.Safe(f.Target.What, false), f.Units.Mass(after.Bill.TotalKg), measure.Number(f.After.Factor, 3))
+		fmt.Fprintf(w, "%s, sized for %s: %s of grain, %s times the batch\n\n", diag.Safe(f.Batch.Name), diag.Safe(f.Target.What), f.Units.Mass(after.Bill.TotalKg), measure.Number(f.After.Factor, 3))
 	}
 	for _, l := range f.Text.Lines {
 		if old, new := squeezed(l.Old), squeezed(l.New); len(old)+len(new) < 70 {
@@ -59,16 +59,16 @@ func Text(w io.Writer, f *size.Found) {
 				was = measure.Number(x.FillPct, 0) + " %"
 			}
 		}
-		row(diag.Safe(v.Name, false)+", full", was, measure.Number(v.FillPct, 0)+" %")
+		row(diag.Safe(v.Name)+", full", was, measure.Number(v.FillPct, 0)+" %")
 	}
 	fmt.Fprintf(w, "\n%s.\n", capitalised(f.After.Gives(f.Units)))
 	if kept := f.Kept(); len(kept) > 0 {
-		fmt.Fprintln(w, strings.Join(columns.Wrap(diag.Safe("Times and paces stay as they are written: "+strings.Join(kept, "; ")+".", false), 80), "\n"))
+		fmt.Fprintln(w, strings.Join(columns.Wrap(diag.Safe("Times and paces stay as they are written: "+strings.Join(kept, "; ")+"."), 80), "\n"))
 	}
 	if l := f.Largest; l != nil {
 		words := fmt.Sprintf("The largest that fits this plant is %s of grain: %s.", l.Grain(f.Units), l.Gives(f.Units))
 		if l.Limit != nil {
-			words += fmt.Sprintf(" In a larger one %s.", diag.Safe(l.Limit.Summary, false))
+			words += fmt.Sprintf(" In a larger one %s.", diag.Safe(l.Limit.Summary))
 		}
 		fmt.Fprintln(w, strings.Join(columns.Wrap(words, 80), "\n"))
 	}
@@ -76,4 +76,4 @@ func Text(w io.Writer, f *size.Found) {
 
 func capitalised(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
-func squeezed(s string) string { return strings.Join(strings.Fields(diag.Safe(s, false)), " ") }
+func squeezed(s string) string { return strings.Join(strings.Fields(diag.Safe(s)), " ") }

@@ -8,6 +8,7 @@ import (
 
 	"newmake/compile/book/taste"
 	"newmake/compile/show/columns"
+	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
@@ -23,10 +24,10 @@ func Found(w io.Writer, f *taste.Found, o Options) error {
 	for _, r := range f.Rows {
 		if head := head(r); head != last {
 			t.Gap()
-			t.Strong(safe(head))
+			t.Strong(diag.Safe(head))
 			last = head
 		}
-		t.Item("  "+safe(columns.Cut(label(r), 22)), 26, safe(strings.Join(slices.DeleteFunc([]string{score(r), r.Words}, func(s string) bool { return s == "" }), ": ")))
+		t.Item("  "+diag.Safe(columns.Cut(label(r), 22)), 26, diag.Safe(strings.Join(slices.DeleteFunc([]string{score(r), r.Words}, func(s string) bool { return s == "" }), ": ")))
 	}
 	if len(f.Means) > 0 {
 		t.Heading("SCORES")
@@ -35,17 +36,17 @@ func Found(w io.Writer, f *taste.Found, o Options) error {
 			if batch == "" {
 				batch = "of no known batch"
 			}
-			t.Item("  "+safe(columns.Cut(m.What, 22)), 26, safe(fmt.Sprintf("%.1f of %s (%s to %s), %s of %s: %s",
+			t.Item("  "+diag.Safe(columns.Cut(m.What, 22)), 26, diag.Safe(fmt.Sprintf("%.1f of %s (%s to %s), %s of %s: %s",
 				m.Mean, scaleEnd(m.Low, m.High), number(m.Least), number(m.Most), words.Count(m.N, "score"), people(m.Tasters), kinds[m.Of]+batch)))
 		}
 	}
 	for _, a := range f.Apart {
-		t.Heading(safe(strings.ToUpper("what differs") + ": " + a.First + " / " + a.Second))
+		t.Heading(diag.Safe(strings.ToUpper("what differs") + ": " + a.First + " / " + a.Second))
 		if len(a.Edits) == 0 {
 			t.Para(2, 2, "Nothing in the text.")
 		}
 		for _, e := range a.Edits {
-			t.Para(2, 4, safe(e))
+			t.Para(2, 4, diag.Safe(e))
 		}
 	}
 	congeners(&t, f)
@@ -123,7 +124,7 @@ func congeners(t *columns.Writer, f *taste.Found) {
 			if i == 0 {
 				name = "  " + c.Name
 			}
-			t.Item(safe(name), 26, safe(fmt.Sprintf("%.2f (%.2f to %.2f)  %s", b.Relative, b.Low, b.High, b.Batch)))
+			t.Item(diag.Safe(name), 26, diag.Safe(fmt.Sprintf("%.2f (%.2f to %.2f)  %s", b.Relative, b.Low, b.High, b.Batch)))
 		}
 	}
 	if alike {

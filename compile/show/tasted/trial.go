@@ -26,10 +26,10 @@ func tellers(share float64) string { return fmt.Sprintf("%.0f in 100", share*100
 // Trial writes a trial as text: the verdict, then what it rests on.
 func Trial(w io.Writer, j *taste.Judged, o Options) error {
 	t := columns.Writer{Bold: o.Bold}
-	t.Strong(safe(j.Trial) + " · " + string(j.Method) + " · " + j.On)
-	t.Para(0, 0, safe(words.And(j.Samples)))
+	t.Strong(diag.Safe(j.Trial) + " · " + string(j.Method) + " · " + j.On)
+	t.Para(0, 0, diag.Safe(words.And(j.Samples)))
 	t.Gap()
-	t.Para(0, 0, safe(Verdict(j)))
+	t.Para(0, 0, diag.Safe(Verdict(j)))
 	if b := j.Beforehand; b != nil {
 		if j.Counted == nil {
 			t.Heading("BEFORE IT IS POURED")
@@ -47,7 +47,7 @@ func Trial(w io.Writer, j *taste.Judged, o Options) error {
 			if a.Words != "" {
 				line += ": " + a.Words
 			}
-			t.Item("  "+safe(a.By), 12, safe(line))
+			t.Item("  "+diag.Safe(a.By), 12, diag.Safe(line))
 		}
 		t.Item("  all", 12, fmt.Sprintf("%d of %d; guessing gives as many or more %s", c.Right, c.N, chance(c.P)))
 		if c.Several {
@@ -60,7 +60,7 @@ func Trial(w io.Writer, j *taste.Judged, o Options) error {
 	if len(j.Serving) > 0 && len(j.Answers) == 0 {
 		t.Heading("SERVING")
 		per := len(j.Serving) / len(j.Tasters)
-		t.Para(2, 2, safe(fmt.Sprintf("%s for each of %s: %s in all. The sheets, one a taster, and the key for the one who pours and does not taste: newmake trial %s -o trial.html",
+		t.Para(2, 2, diag.Safe(fmt.Sprintf("%s for each of %s: %s in all. The sheets, one a taster, and the key for the one who pours and does not taste: newmake trial %s -o trial.html",
 			words.Count(per, "set"), words.And(j.Tasters), words.Count(len(j.Serving), "set"), o.Arg)))
 	}
 	t.Heading("CAREFUL")
@@ -175,7 +175,7 @@ func beforehand(b *taste.Beforehand, j *taste.Judged) []string {
 func ranks(t *columns.Writer, j *taste.Judged, r *taste.Ranked) {
 	t.Heading("RANKS")
 	for i, s := range j.Samples {
-		t.Item("  "+safe(s), 28, fmt.Sprintf("rank sum %s, mean %.2f", number(r.Sums[i]), r.Sums[i]/float64(len(j.Answers))))
+		t.Item("  "+diag.Safe(s), 28, fmt.Sprintf("rank sum %s, mean %.2f", number(r.Sums[i]), r.Sums[i]/float64(len(j.Answers))))
 	}
 	how := "counted over all rankings"
 	if !r.Exact {
@@ -185,7 +185,7 @@ func ranks(t *columns.Writer, j *taste.Judged, r *taste.Ranked) {
 	if r.Differ {
 		t.Para(2, 2, fmt.Sprintf("Two samples differ if their rank sums are %.1f apart.", r.Least))
 		for _, p := range r.Pairs {
-			t.Para(4, 6, safe(p.First+" ranks before "+p.Second))
+			t.Para(4, 6, diag.Safe(p.First+" ranks before "+p.Second))
 		}
 	} else {
 		t.Para(2, 2, "So no pair of them is compared.")
@@ -195,7 +195,7 @@ func ranks(t *columns.Writer, j *taste.Judged, r *taste.Ranked) {
 		if !p.Shown {
 			verb = "is not shown"
 		}
-		t.Para(2, 2, safe(fmt.Sprintf("The order that was expected, %s, %s: chance gives as much %s (Page's L %s).", strings.Join(j.Expecting, " before "), verb, chance(p.P), number(p.L))))
+		t.Para(2, 2, diag.Safe(fmt.Sprintf("The order that was expected, %s, %s: chance gives as much %s (Page's L %s).", strings.Join(j.Expecting, " before "), verb, chance(p.P), number(p.L))))
 	}
 	t.Heading("ANSWERS")
 	for _, a := range j.Answers {
@@ -207,12 +207,9 @@ func ranks(t *columns.Writer, j *taste.Judged, r *taste.Ranked) {
 		if a.Words != "" {
 			line += ": " + a.Words
 		}
-		t.Item("  "+safe(a.By), 12, safe(line))
+		t.Item("  "+diag.Safe(a.By), 12, diag.Safe(line))
 	}
 }
 
 // number writes a rank or a sum of ranks.
 func number(x float64) string { return strings.TrimSuffix(fmt.Sprintf("%.1f", x), ".0") }
-
-// safe is text as it may reach a terminal.
-func safe(s string) string { return diag.Safe(s, false) }

@@ -5,6 +5,7 @@ import (
 
 	"newmake/compile/measure"
 	"newmake/compile/show/columns"
+	"newmake/lang/diag"
 )
 
 func (t *text) bill() {
@@ -13,7 +14,7 @@ func (t *text) bill() {
 	tab := columns.Table{}
 	tab.Row("grain", "weigh out", "share", "extract expected", "goes in at")
 	for _, l := range b.Lines {
-		tab.Row(safe(l.Name), t.Mass(l.MassKg), measure.Number(l.SharePct, 1)+" %", t.Mass(l.ExtractKg), t.clock.start(l.AddedIn))
+		tab.Row(diag.Safe(l.Name), t.Mass(l.MassKg), measure.Number(l.SharePct, 1)+" %", t.Mass(l.ExtractKg), t.clock.start(l.AddedIn))
 	}
 	tab.Row("in all", t.Mass(b.TotalKg), "100.0 %", t.Mass(b.ExtractKg), "")
 	tab.Write(&t.page)
@@ -35,7 +36,7 @@ func (t *text) bill() {
 		if a.At != nil {
 			at = "at " + t.Quantity(*a.At)
 		}
-		tab.Row(safe(a.Name), t.Quantity(a.Amount), at, t.clock.start(a.Step))
+		tab.Row(diag.Safe(a.Name), t.Quantity(a.Amount), at, t.clock.start(a.Step))
 	}
 	tab.Write(&t.page)
 }

@@ -5,6 +5,7 @@ import (
 
 	"newmake/compile/measure"
 	"newmake/compile/show/columns"
+	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
@@ -69,7 +70,7 @@ func (t *text) caskWords() string {
 	} else {
 		words += " used "
 	}
-	words += safe(c.Kind)
+	words += diag.Safe(c.Kind)
 	if c.Char > 0 {
 		words += fmt.Sprintf(", char %d", c.Char)
 	}
@@ -81,7 +82,7 @@ func (t *text) forecast() {
 	if len(c.Forecast) == 0 {
 		return
 	}
-	t.Heading(fmt.Sprintf("FORECAST: one cask of %s, %s rack house", t.Litres(c.SizeL), safe(c.Climate)))
+	t.Heading(fmt.Sprintf("FORECAST: one cask of %s, %s rack house", t.Litres(c.SizeL), diag.Safe(c.Climate)))
 	tab := columns.Table{}
 	us := t.Units == measure.US
 	if us {
@@ -126,6 +127,6 @@ func (t *text) bottledAs() string {
 func (t *text) version() {
 	if words := t.p.Source.String(); words != "" {
 		t.Gap()
-		t.Para(2, 4, "Made from "+safe(words)+".")
+		t.Para(2, 4, "Made from "+diag.Safe(words)+".")
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"newmake/compile/plan"
+	"newmake/lang/diag"
 )
 
 func (t *text) law() {
@@ -11,15 +12,15 @@ func (t *text) law() {
 	if l == nil {
 		return
 	}
-	t.Heading("STANDARD: " + safe(l.Title))
-	t.Para(2, 2, safe(l.Source)+". This is not legal advice.")
+	t.Heading("STANDARD: " + diag.Safe(l.Title))
+	t.Para(2, 2, diag.Safe(l.Source)+". This is not legal advice.")
 	for _, c := range l.Conditions {
-		line := safe(c.Asks)
+		line := diag.Safe(c.Asks)
 		if c.Found != "" {
-			line += ": " + safe(c.Found)
+			line += ": " + diag.Safe(c.Found)
 		}
 		if c.Section != "" {
-			line += "  (" + safe(c.Section) + ")"
+			line += "  (" + diag.Safe(c.Section) + ")"
 		}
 		t.Item("  "+c.Met, 16, line)
 	}
@@ -39,7 +40,7 @@ func (t *text) promises() {
 		if p.Tolerance.Value != 0 {
 			promised += " within " + t.Quantity(p.Tolerance)
 		}
-		what := safe(p.What)
+		what := diag.Safe(p.What)
 		if p.Basis != "" {
 			what += " (" + p.Basis + ")"
 		}
@@ -65,16 +66,16 @@ func (t *text) notices() {
 	}
 	t.Heading(title)
 	for _, n := range t.p.Notices {
-		head := n.Severity + " " + n.Code + ": " + safe(n.Summary)
+		head := n.Severity + " " + n.Code + ": " + diag.Safe(n.Summary)
 		if n.Line > 0 {
 			head += fmt.Sprintf(" (line %d)", n.Line)
 		}
 		t.Para(2, 4, head)
 		if n.Help != "" {
-			t.Para(4, 6, "do: "+safe(n.Help))
+			t.Para(4, 6, "do: "+diag.Safe(n.Help))
 		}
 		if n.Reason != "" {
-			t.Para(4, 6, "why: "+safe(n.Reason))
+			t.Para(4, 6, "why: "+diag.Safe(n.Reason))
 		}
 	}
 }

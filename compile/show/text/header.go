@@ -7,6 +7,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/show/columns"
+	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
@@ -15,8 +16,8 @@ const SafetyLine = "Local code, permits and licensed practice come first; a shee
 
 func (t *text) header() {
 	p := t.p
-	house := safe(p.Plant.Name)
-	name := safe(p.Batch.Name)
+	house := diag.Safe(p.Plant.Name)
+	name := diag.Safe(p.Batch.Name)
 	if columns.Width(name)+2+columns.Width(house) <= columns.Page {
 		t.Strong(name + strings.Repeat(" ", columns.Page-columns.Width(name)-columns.Width(house)) + house)
 	} else {
@@ -24,12 +25,12 @@ func (t *text) header() {
 		t.Para(0, 0, house)
 	}
 	if p.Batch.Parent != "" {
-		t.Para(0, 2, "a variant of "+safe(p.Batch.Parent)+t.changes())
+		t.Para(0, 2, "a variant of "+diag.Safe(p.Batch.Parent)+t.changes())
 	}
 	start := plan.Moment(p.Batch.Start)
 	standard := "no standard of identity named"
 	if p.Batch.Standard != "" {
-		standard = safe(p.Batch.Standard)
+		standard = diag.Safe(p.Batch.Standard)
 	}
 	t.Para(0, 2, fmt.Sprintf("%s. Starts %s at %s, %s.", standard, measure.Date(p.Batch.Start), start.Format("15:04"), p.Plant.Zone))
 	h := p.Plant
@@ -71,7 +72,7 @@ func (t *text) changes() string {
 	if len(t.p.Batch.Changes) == 0 {
 		return ""
 	}
-	return ": " + safe(strings.Join(t.p.Batch.Changes, "; "))
+	return ": " + diag.Safe(strings.Join(t.p.Batch.Changes, "; "))
 }
 
 // toRead counts what is more than a note: promises that are not kept, and

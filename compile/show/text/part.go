@@ -7,6 +7,7 @@ import (
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/lang/diag"
 )
 
 // Parts are those of a plan that can be shown alone.
@@ -60,7 +61,7 @@ func (t *text) days(dates []string) {
 
 // partTitle says which batch it is, and what there is to read of it first.
 func (t *text) partTitle() {
-	t.Strong(safe(t.p.Batch.Name) + ", " + measure.Date(t.p.Batch.Start))
+	t.Strong(diag.Safe(t.p.Batch.Name) + ", " + measure.Date(t.p.Batch.Start))
 	if said := t.toRead(); said != "" {
 		t.Para(2, 4, said+": newmake check says which.")
 	}
@@ -77,7 +78,7 @@ func (t *text) work(steps []plan.Step) {
 		keys = append(keys, s.Cautions...)
 		for _, a := range t.p.Bill.Additions {
 			if a.Step == s.ID {
-				measured = append(measured, t.Quantity(a.Amount)+" of "+safe(a.Name))
+				measured = append(measured, t.Quantity(a.Amount)+" of "+diag.Safe(a.Name))
 			}
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/show/columns"
+	"newmake/lang/diag"
 )
 
 // The columns of a prediction: its name, its value, and what it means.
@@ -50,7 +51,7 @@ func (t *text) stage(title, use string) {
 		t.Heading(title)
 		return
 	}
-	t.Heading(fmt.Sprintf("%s: %s, holds %s", title, safe(v.Name), t.Litres(v.HoldsL)))
+	t.Heading(fmt.Sprintf("%s: %s, holds %s", title, diag.Safe(v.Name), t.Litres(v.HoldsL)))
 }
 
 func (t *text) full(use string) {
@@ -99,7 +100,7 @@ func (t *text) mash() {
 func (t *text) ferment() {
 	f := t.p.Ferment
 	t.stage("FERMENT", "ferment")
-	t.fact("pitch", t.Mass(f.PitchKg), fmt.Sprintf("%s, %s g/L, at %s", safe(f.Yeast), measure.Number(f.PitchGPerL, 2), t.Temp(f.PitchC)))
+	t.fact("pitch", t.Mass(f.PitchKg), fmt.Sprintf("%s, %s g/L, at %s", diag.Safe(f.Yeast), measure.Number(f.PitchGPerL, 2), t.Temp(f.PitchC)))
 	if f.NutrientKg > 0 {
 		t.fact("nutrient", t.Mass(f.NutrientKg), "diammonium phosphate; brings "+measure.Number(f.NutrientNMgL, 0)+" mg/L of nitrogen that yeast takes")
 	}
@@ -278,10 +279,10 @@ func (t *text) cost() {
 	if c == nil {
 		return
 	}
-	t.Heading("COST: by the house's own prices, " + safe(c.Currency))
+	t.Heading("COST: by the house's own prices, " + diag.Safe(c.Currency))
 	tab := columns.Table{}
 	for _, l := range c.Lines {
-		tab.Row(safe(l.What), t.Quantity(l.Amount), measure.Number(l.Cost, plan.MoneyPlaces(c.Currency)))
+		tab.Row(diag.Safe(l.What), t.Quantity(l.Amount), measure.Number(l.Cost, plan.MoneyPlaces(c.Currency)))
 	}
 	tab.Row("in all", "", measure.Number(c.Total, plan.MoneyPlaces(c.Currency)))
 	tab.Write(&t.page)
@@ -299,6 +300,6 @@ func (t *text) cost() {
 		t.Para(2, 4, said+".")
 	}
 	if len(c.Unpriced) > 0 {
-		t.Para(2, 4, "No price is stated for: "+safe(strings.Join(c.Unpriced, ", "))+".")
+		t.Para(2, 4, "No price is stated for: "+diag.Safe(strings.Join(c.Unpriced, ", "))+".")
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/show/columns"
+	"newmake/lang/diag"
 )
 
 // The columns of the run sheet.
@@ -38,7 +39,7 @@ func (t *text) sheet(steps []plan.Step) {
 		newDay := i == 0 || !measure.SameDay(steps[i-1].Start, s.Start)
 		if s.WaitMin > 0 {
 			t.Gap()
-			t.Para(2, 4, "~ stands "+measure.Duration(s.WaitMin)+": "+safe(s.WaitWhy))
+			t.Para(2, 4, "~ stands "+measure.Duration(s.WaitMin)+": "+diag.Safe(s.WaitWhy))
 		}
 		if newDay {
 			t.Heading(measure.LongDate(s.Start))
@@ -54,7 +55,7 @@ func (t *text) sheet(steps []plan.Step) {
 func (t *text) stageWords(stage string) string {
 	words := strings.ToUpper(stage)
 	if v := t.vesselOf(stage); v.Name != "" {
-		words += ": " + safe(v.Name)
+		words += ": " + diag.Safe(v.Name)
 	}
 	return words
 }
@@ -83,7 +84,7 @@ func (t *text) step(s plan.Step) {
 }
 
 func (t *text) reading(r plan.Reading) {
-	what := safe(r.What)
+	what := diag.Safe(r.What)
 	if r.At != "" {
 		what = measure.Clock(r.At) + " " + what
 	}
@@ -132,7 +133,9 @@ func (t *text) caution(key string) (plan.Caution, bool) {
 	return plan.Caution{}, false
 }
 
-func safePhrase(p plan.Phrase) plan.Phrase { return plan.Phrase{Text: safe(p.Text), Values: p.Values} }
+func safePhrase(p plan.Phrase) plan.Phrase {
+	return plan.Phrase{Text: diag.Safe(p.Text), Values: p.Values}
+}
 
 // gaugeTemp is the temperature at which the reader's gauge counts spirit.
 func (t *text) gaugeTemp() string {

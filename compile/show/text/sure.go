@@ -6,6 +6,7 @@ import (
 
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/lang/diag"
 )
 
 // sure is how sure the numbers of the summary are, and what makes them so unsure.
@@ -22,7 +23,7 @@ func (t *text) sure() {
 		}
 		var of []string
 		for _, s := range n.Of[:min(len(n.Of), 2)] {
-			of = append(of, fmt.Sprintf("%s %s %%", safe(s.Words), measure.Number(s.SharePct, 0)))
+			of = append(of, fmt.Sprintf("%s %s %%", diag.Safe(s.Words), measure.Number(s.SharePct, 0)))
 		}
 		t.Item("  "+n.Words, 26, fmt.Sprintf("%s to %s; %s", t.read(n.Low), t.read(n.High), strings.Join(of, ", ")))
 	}

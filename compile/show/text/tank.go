@@ -5,6 +5,7 @@ import (
 
 	"newmake/compile/measure"
 	"newmake/compile/show/columns"
+	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
@@ -16,7 +17,7 @@ func (t *text) tanks() {
 	}
 	t.Heading("TANKS: what waits in them at most")
 	for _, u := range t.p.Plant.Tanks {
-		name := safe(strings.Join(u.Names, ", "))
+		name := diag.Safe(strings.Join(u.Names, ", "))
 		if columns.Width("  "+name) >= valueCol {
 			t.Line(columns.Cut("  "+name, columns.Page))
 			name = ""

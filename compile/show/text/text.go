@@ -9,7 +9,6 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/show/columns"
-	"newmake/lang/diag"
 )
 
 // Options is how a plan is shown.
@@ -70,9 +69,6 @@ type text struct {
 
 // page is text of the width of a page.
 type page = columns.Writer
-
-// safe shows a text from a recipe without doing what it says.
-func safe(s string) string { return diag.Safe(s, false) }
 
 // clock reads the plan's times. They are written with the plant's own offset,
 // so no time zone is needed to show them.

@@ -15,9 +15,9 @@ import (
 func Text(w io.Writer, t *trace.Trace, bold bool) error {
 	p := columns.Writer{Bold: bold}
 	for _, s := range t.Of {
-		p.Strong(safe(headed(s)))
+		p.Strong(diag.Safe(headed(s)))
 		if said := strings.Join(s.Says, "; "); said != "" {
-			p.Para(2, 2, safe(said))
+			p.Para(2, 2, diag.Safe(said))
 		}
 	}
 	steps(&p, "MADE OF", t.MadeOf)
@@ -47,7 +47,7 @@ func steps(p *columns.Writer, title string, all []trace.Step) {
 		if s.Again {
 			line += ", as above"
 		}
-		p.Para(min(at, 24), min(at, 24)+4, safe(line))
+		p.Para(min(at, 24), min(at, 24)+4, diag.Safe(line))
 	}
 }
 
@@ -80,10 +80,7 @@ func broken(p *columns.Writer, title string, all []trace.Break, may bool) {
 		if b.File != "" {
 			where = fmt.Sprintf(" (%s:%d)", b.File, b.Line)
 		}
-		p.Para(2, 4, safe(fmt.Sprintf("%s %s: %s%s", b.Kind, b.Name, b.What, where)))
-		p.Para(4, 6, safe("write: "+b.Mend))
+		p.Para(2, 4, diag.Safe(fmt.Sprintf("%s %s: %s%s", b.Kind, b.Name, b.What, where)))
+		p.Para(4, 6, diag.Safe("write: "+b.Mend))
 	}
 }
-
-// safe keeps what came from a text from moving a terminal's cursor.
-func safe(s string) string { return diag.Safe(s, false) }

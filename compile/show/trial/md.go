@@ -13,7 +13,7 @@ import (
 func (t Trial) Markdown(w io.Writer, u measure.Units) error {
 	var b strings.Builder
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
-	text := func(s string) string { return md.Escape(diag.Safe(s, false)) }
+	text := func(s string) string { return md.Escape(diag.Safe(s)) }
 	line("## Variants of %s\n", text(t[0].Batch.Name))
 	for i := range t {
 		line("- %s: %s", letter(i), text(t.legend(i)))

@@ -21,10 +21,10 @@ const (
 // than fit beside each other the table goes on below, the first plan in it again.
 func (t Trial) Text(w io.Writer, u measure.Units, bold bool) error {
 	p := columns.Writer{Bold: bold}
-	p.Strong("Variants of " + diag.Safe(t[0].Batch.Name, false))
+	p.Strong("Variants of " + diag.Safe(t[0].Batch.Name))
 	p.Gap()
 	for i := range t {
-		p.Item("  "+letter(i), 6, diag.Safe(t.legend(i), false))
+		p.Item("  "+letter(i), 6, diag.Safe(t.legend(i)))
 	}
 	rows := t.rows(u)
 	for from := 1; from < len(t); from += trialMost - 1 {
@@ -39,7 +39,7 @@ func (t Trial) Text(w io.Writer, u measure.Units, bold bool) error {
 		}
 		p.Strong(strings.TrimRight(head, " "))
 		for _, r := range rows {
-			line := columns.Fill(columns.Cut(diag.Safe(r.what, false), trialHead-1), trialHead)
+			line := columns.Fill(columns.Cut(diag.Safe(r.what), trialHead-1), trialHead)
 			for _, i := range shown {
 				mark := "  "
 				if r.differs(i) {

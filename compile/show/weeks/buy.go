@@ -9,6 +9,7 @@ import (
 	"newmake/compile/book/season"
 	"newmake/compile/measure"
 	"newmake/compile/show/columns"
+	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
@@ -18,7 +19,7 @@ func join(all []string) string { return strings.Join(all, ", ") }
 // what it costs by the week.
 func BuyText(w io.Writer, s *season.Season, o Options) error {
 	p := &page{columns.Writer{Bold: o.Bold}, of(s), all}
-	p.Strong("To buy for " + safe(s.Name) + ", " + p.span())
+	p.Strong("To buy for " + diag.Safe(s.Name) + ", " + p.span())
 	b := s.Buy
 	if b == nil || len(b.Lines) == 0 {
 		p.Para(0, 2, "Nothing has to be bought.")
@@ -31,7 +32,7 @@ func BuyText(w io.Writer, s *season.Season, o Options) error {
 		t.Row("what", "by", "in store", "to buy", "in bags", "pallets", "cost")
 		for _, l := range b.Lines {
 			if monday(moment(l.By)).Format(time.DateOnly) == x.Monday {
-				t.Row(columns.Cut(safe(l.What), 18), moment(l.By).Format("2 Jan"), p.amount(l.Store, l.Unit), p.amount(l.Buy, l.Unit), p.packs(l), pallets(l), p.cost(l.Cost, l.Priced))
+				t.Row(columns.Cut(diag.Safe(l.What), 18), moment(l.By).Format("2 Jan"), p.amount(l.Store, l.Unit), p.amount(l.Buy, l.Unit), p.packs(l), pallets(l), p.cost(l.Cost, l.Priced))
 			}
 		}
 		t.Write(&p.Writer)
@@ -39,7 +40,7 @@ func BuyText(w io.Writer, s *season.Season, o Options) error {
 	p.Gap()
 	p.Para(0, 2, "All of it: "+p.money(b.Cost)+".")
 	if len(b.Unpriced) > 0 {
-		p.Para(0, 2, "Without a price in the house's costs, and not counted: "+safe(words.And(b.Unpriced))+".")
+		p.Para(0, 2, "Without a price in the house's costs, and not counted: "+diag.Safe(words.And(b.Unpriced))+".")
 	}
 	p.Para(0, 2, "What is to buy is there on the day before its first use. What the records of the stores say is left is taken off first. Bags and pallets are as the house's costs say, of grain else of common sizes; what cleans is not counted.")
 	_, err := io.WriteString(w, p.String())
@@ -78,7 +79,7 @@ func (v say) money(x float64) string {
 	if v.s.Buy.Currency == "" {
 		return measure.Number(x, 0)
 	}
-	return measure.Number(x, 0) + " " + safe(v.s.Buy.Currency)
+	return measure.Number(x, 0) + " " + diag.Safe(v.s.Buy.Currency)
 }
 
 func (v say) cost(x float64, priced bool) string {

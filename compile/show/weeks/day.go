@@ -10,6 +10,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/show/columns"
 	"newmake/compile/show/text"
+	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
@@ -67,19 +68,19 @@ func DayText(w io.Writer, s *season.Season, sheets []season.Sheet, date string) 
 	}
 	slices.SortStableFunc(runs, func(a, b season.Sheet) int { return first[a.Run].Compare(first[b.Run]) })
 	p := &page{columns.Writer{}, of(s), all}
-	p.Strong("Work of " + moment(date).Format("Mon 2 Jan 2006") + ", " + safe(s.Plant))
+	p.Strong("Work of " + moment(date).Format("Mon 2 Jan 2006") + ", " + diag.Safe(s.Plant))
 	for _, d := range s.Days {
 		if d.Date == date && d.Open != "" {
 			there := measure.Clock(d.Open) + " to " + measure.Clock(d.Close)
 			if len(d.Who) > 0 {
-				there += ": " + safe(join(d.Who))
+				there += ": " + diag.Safe(join(d.Who))
 			}
 			p.Para(0, 2, there)
 		}
 	}
 	for _, x := range runs {
 		p.Gap()
-		p.Strong("RUN " + safe(x.Run))
+		p.Strong("RUN " + diag.Safe(x.Run))
 		if n := p.filling(x, date); n != "" {
 			p.Para(2, 4, n)
 		}

@@ -12,6 +12,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/show/markup"
 	"newmake/compile/show/text"
+	"newmake/lang/diag"
 )
 
 //go:embed season.css
@@ -64,7 +65,7 @@ func HTML(w io.Writer, s *season.Season) error {
 
 func viewOf(s *season.Season) *view {
 	v := of(s)
-	out := &view{look: newLook(), Name: safe(s.Name), Plant: safe(s.Plant), Span: v.span(), Outcome: v.outcome(), Verdict: v.verdict(), Pictures: v.pictures(), Safety: text.SafetyLine}
+	out := &view{look: newLook(), Name: diag.Safe(s.Name), Plant: diag.Safe(s.Plant), Span: v.span(), Outcome: v.outcome(), Verdict: v.verdict(), Pictures: v.pictures(), Safety: text.SafetyLine}
 	for _, c := range s.Conflicts {
 		out.Conflicts = append(out.Conflicts, v.conflict(c))
 	}
@@ -91,7 +92,7 @@ func viewOf(s *season.Season) *view {
 				at[st.Name] = measure.DayAndClock(st.From)
 			}
 		}
-		row := runRow{Number: safe(r.Number), Batch: safe(r.Batch), Mash: measure.DayAndClock(r.Mash), Fermenter: safe(r.Fermenter), Strip: at["strip"], Spirit: at["spirit"], Casks: fmt.Sprint(r.Casks), Flow: p.flows(r)}
+		row := runRow{Number: diag.Safe(r.Number), Batch: diag.Safe(r.Batch), Mash: measure.DayAndClock(r.Mash), Fermenter: diag.Safe(r.Fermenter), Strip: at["strip"], Spirit: at["spirit"], Casks: fmt.Sprint(r.Casks), Flow: p.flows(r)}
 		if r.Filled != "" {
 			row.Filled = day(r.Filled)
 		}
@@ -104,7 +105,7 @@ func viewOf(s *season.Season) *view {
 		if len(d.Runs) == 0 && d.Why == "" {
 			continue
 		}
-		hours := safe(d.Why)
+		hours := diag.Safe(d.Why)
 		if d.Open != "" {
 			hours = measure.Clock(d.Open) + " to " + measure.Clock(d.Close)
 		}
@@ -115,7 +116,7 @@ func viewOf(s *season.Season) *view {
 		if t.Over {
 			most = "! " + most + ", more than it holds"
 		}
-		out.Tanks = append(out.Tanks, []string{safe(t.Tank), safe(t.Holds), v.u.Litres(t.OfL), most})
+		out.Tanks = append(out.Tanks, []string{diag.Safe(t.Tank), diag.Safe(t.Holds), v.u.Litres(t.OfL), most})
 	}
 	return out
 }
@@ -140,7 +141,7 @@ func WeekHTML(w io.Writer, s *season.Season, n int) error {
 }
 
 func weekOf(s *season.Season, n int) *weekView {
-	return &weekView{newLook(), safe(s.Name), safe(s.Plant), of(s).week(n), text.SafetyLine}
+	return &weekView{newLook(), diag.Safe(s.Name), diag.Safe(s.Plant), of(s).week(n), text.SafetyLine}
 }
 
 // weekView is one week in words.

@@ -15,6 +15,7 @@ import (
 	"newmake/compile/book/season"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
@@ -32,7 +33,7 @@ func ICS(w io.Writer, s *season.Season, sequence int) error {
 	cal := ics.NewCalendarFor("newmake")
 	cal.SetProductId("-//newmake//season//EN")
 	cal.SetMethod(ics.MethodPublish)
-	cal.SetXWRCalName(safe(s.Name))
+	cal.SetXWRCalName(diag.Safe(s.Name))
 	event := func(parts ...string) *ics.VEvent {
 		sum := sha256.Sum256([]byte(strings.Join(append([]string{s.Plant, s.Name}, parts...), "\x00")))
 		e := ics.NewEvent(hex.EncodeToString(sum[:12]) + "@newmake.invalid")
@@ -67,7 +68,7 @@ func ICS(w io.Writer, s *season.Season, sequence int) error {
 			}
 			e.SetSummary(title)
 			if j.Vessel != "" {
-				e.SetLocation(safe(j.Vessel))
+				e.SetLocation(diag.Safe(j.Vessel))
 			}
 			e.SetDescription(about(date, batch[j.Run], j))
 		}
@@ -78,7 +79,7 @@ func ICS(w io.Writer, s *season.Season, sequence int) error {
 		}
 		e := event("closed", strconv.Itoa(i))
 		to := moment(c.To).AddDate(0, 0, 1) // the end of a whole day is the next (RFC 5545, 3.6.1)
-		e.SetSummary(strings.TrimSuffix("Closed: "+safe(c.Why), ": "))
+		e.SetSummary(strings.TrimSuffix("Closed: "+diag.Safe(c.Why), ": "))
 		e.SetProperty(ics.ComponentPropertyDtStart, moment(c.From).Format("20060102"), ics.WithValue(string(ics.ValueDataTypeDate)))
 		e.SetProperty(ics.ComponentPropertyDtEnd, to.Format("20060102"), ics.WithValue(string(ics.ValueDataTypeDate)))
 		e.SetTimeTransparency(ics.TransparencyTransparent)
@@ -107,8 +108,8 @@ func about(date string, r season.Run, j weeks.Job) string {
 		case plan.Start:
 			how = "start it"
 		}
-		lines = append(lines, fmt.Sprintf("%s to %s %s: %s", measure.Clock(t.Start), measure.Clock(t.End), safe(t.Key), how))
+		lines = append(lines, fmt.Sprintf("%s to %s %s: %s", measure.Clock(t.Start), measure.Clock(t.End), diag.Safe(t.Key), how))
 	}
-	lines = append(lines, fmt.Sprintf("The sheet: newmake plan --batch %q --on %s -o sheet.html", safe(r.Batch), dateOf(r.Mash)))
+	lines = append(lines, fmt.Sprintf("The sheet: newmake plan --batch %q --on %s -o sheet.html", diag.Safe(r.Batch), dateOf(r.Mash)))
 	return strings.Join(lines, "\n")
 }

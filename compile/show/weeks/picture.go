@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"newmake/compile/book/season"
+	"newmake/lang/diag"
 )
 
 // picture is some weeks as one picture: a row for each vessel, one for the people, one
@@ -111,8 +112,8 @@ func (v say) picture(id int, first, last time.Time) picture {
 	x := picLeft
 	for i, b := range order {
 		class[b] = fmt.Sprintf("b%d", i%6)
-		p.Batches = append(p.Batches, legend{X: x, TextX: x + 16, Class: class[b], Name: safe(b)})
-		x += 30 + 7.5*float64(len([]rune(safe(b))))
+		p.Batches = append(p.Batches, legend{X: x, TextX: x + 16, Class: class[b], Name: diag.Safe(b)})
+		x += 30 + 7.5*float64(len([]rune(diag.Safe(b))))
 	}
 	clash := map[season.Member]bool{}
 	for _, c := range v.s.Conflicts {
@@ -130,12 +131,12 @@ func (v say) picture(id int, first, last time.Time) picture {
 	}
 	y := headHigh
 	for _, ves := range v.s.Vessels {
-		rw := row{Name: safe(ves.Name), Y: y, H: rowHigh, TextY: y + 15}
+		rw := row{Name: diag.Safe(ves.Name), Y: y, H: rowHigh, TextY: y + 15}
 		for _, o := range ves.Out {
-			rw.Boxes = p.add(rw.Boxes, sc, y, o.From, o.To, box{Class: "out", Title: "out of use: " + safe(o.Why)})
+			rw.Boxes = p.add(rw.Boxes, sc, y, o.From, o.To, box{Class: "out", Title: "out of use: " + diag.Safe(o.Why)})
 		}
 		for _, u := range ves.Uses {
-			b := box{Class: "use " + class[u.Batch], Text: safe(u.Run), Title: fmt.Sprintf("%s, run %s, %s: %s to %s", safe(u.Batch), safe(u.Run), stageWord(u.Stage, u.Cleaning), day(u.From)+clock(u.From), day(u.To)+clock(u.To))}
+			b := box{Class: "use " + class[u.Batch], Text: diag.Safe(u.Run), Title: fmt.Sprintf("%s, run %s, %s: %s to %s", diag.Safe(u.Batch), diag.Safe(u.Run), stageWord(u.Stage, u.Cleaning), day(u.From)+clock(u.From), day(u.To)+clock(u.To))}
 			if u.Cleaning {
 				b = box{Class: "clean", Title: "cleaning"}
 			}
@@ -168,7 +169,7 @@ func (v say) picture(id int, first, last time.Time) picture {
 	for _, d := range v.s.Days {
 		at := moment(d.Date)
 		if d.Why != "" && !at.Before(first) && at.Before(last) {
-			p.Shades = append(p.Shades, box{X: sc.x(d.Date), Y: headHigh, W: sc.perDay, H: bottom - headHigh, Class: "shut", Title: "closed: " + safe(d.Why)})
+			p.Shades = append(p.Shades, box{X: sc.x(d.Date), Y: headHigh, W: sc.perDay, H: bottom - headHigh, Class: "shut", Title: "closed: " + diag.Safe(d.Why)})
 		}
 	}
 	for i := 0; i < days; i++ {

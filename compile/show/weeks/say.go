@@ -16,8 +16,6 @@ import (
 	"newmake/lang/words"
 )
 
-func safe(s string) string { return diag.Safe(s, false) }
-
 // say speaks of a season.
 type say struct {
 	s *season.Season
@@ -83,7 +81,7 @@ func (v say) outcome() string {
 // verdict says if what is asked for is met, and how much better a plan could be.
 func (v say) verdict() string {
 	if len(v.s.Tried) > 0 {
-		return "Tried for this plan alone: " + safe(join(v.s.Tried)) + ". " + v.met()
+		return "Tried for this plan alone: " + diag.Safe(join(v.s.Tried)) + ". " + v.met()
 	}
 	return v.met()
 }
@@ -133,15 +131,15 @@ func (v say) limit(by string) string {
 	}
 	for _, x := range v.s.Vessels {
 		if x.Name == by {
-			return safe(by)
+			return diag.Safe(by)
 		}
 	}
-	return safe(by)
+	return diag.Safe(by)
 }
 
 // wanted is a demand in words.
 func (v say) wanted(d season.Demanded) string {
-	of := safe(d.Batch)
+	of := diag.Safe(d.Batch)
 	by := ""
 	if d.By != "" {
 		by = " by " + day(d.By)
@@ -149,7 +147,7 @@ func (v say) wanted(d season.Demanded) string {
 	switch d.Wanted {
 	case "casks":
 		if d.For != "" {
-			by = " for " + safe(d.For) + by
+			by = " for " + diag.Safe(d.For) + by
 		}
 		return words.Count(d.Amount, "cask") + " of " + of + by
 	case "days":
@@ -190,11 +188,11 @@ func (v say) thing(r season.Relief) string {
 	case "crew":
 		return words.CountOf(int(r.Amount), "person more", "people more")
 	case "day":
-		return "work on " + safe(r.Name)
+		return "work on " + diag.Safe(r.Name)
 	case season.Opened:
 		return "no closure " + days(r)
 	case season.Back:
-		name := safe(r.Name)
+		name := diag.Safe(r.Name)
 		for _, x := range v.s.Closures {
 			if x.Person == r.Name {
 				return name + " there on all days"
@@ -209,9 +207,9 @@ func (v say) thing(r season.Relief) string {
 		return words.Count(int(r.Amount), "fermenter") + " more"
 	}
 	if r.Name != "" {
-		return "a second " + safe(r.Name)
+		return "a second " + diag.Safe(r.Name)
 	}
-	return "one " + safe(r.What) + " more"
+	return "one " + diag.Safe(r.What) + " more"
 }
 
 // days are those of a closure.
@@ -290,14 +288,14 @@ func (v say) mashable(w season.Weekdays) string {
 		}
 		why[d.Why] = append(why[d.Why], short)
 	}
-	text := safe(w.Batch) + " can be mashed on " + words.And(can)
+	text := diag.Safe(w.Batch) + " can be mashed on " + words.And(can)
 	if len(can) == 0 {
-		text = safe(w.Batch) + " can be mashed on no day of the week"
+		text = diag.Safe(w.Batch) + " can be mashed on no day of the week"
 	}
 	for _, reason := range order {
 		text += "; not on " + words.Or(why[reason])
 		if reason != "" {
-			text += ": " + safe(reason)
+			text += ": " + diag.Safe(reason)
 		}
 	}
 	return text + "."
@@ -310,14 +308,14 @@ func (v say) conflict(c season.Conflict) string {
 	for _, m := range c.Tasks {
 		if !seen[m.Run] {
 			seen[m.Run] = true
-			runs = append(runs, safe(v.run(m.Run)))
+			runs = append(runs, diag.Safe(v.run(m.Run)))
 		}
 	}
 	when := measure.DayAndClock(c.From) + " to " + measure.DayAndClock(c.To)
 	of := words.And(runs)
 	switch c.Kind {
 	case "vessel":
-		return fmt.Sprintf("%s is wanted by %s at one time, %s", safe(c.Vessel), of, when)
+		return fmt.Sprintf("%s is wanted by %s at one time, %s", diag.Safe(c.Vessel), of, when)
 	case "boiler":
 		return fmt.Sprintf("%s kW are wanted of the boiler, which gives %s, %s: %s", measure.Number(c.Need, 0), measure.Number(c.Have, 0), when, of)
 	case "crew":
@@ -327,7 +325,7 @@ func (v say) conflict(c season.Conflict) string {
 	case "wait":
 		return fmt.Sprintf("a wash stands longer than it may, %s: %s", when, of)
 	}
-	return fmt.Sprintf("%s, %s: %s", safe(c.Kind), when, of)
+	return fmt.Sprintf("%s, %s: %s", diag.Safe(c.Kind), when, of)
 }
 
 // run names a run: its number with its batch.
@@ -342,14 +340,14 @@ func (v say) run(number string) string {
 
 // change is something that is otherwise than printed.
 func (v say) change(c season.Change) string {
-	name := safe("run " + c.Run + " of " + c.Batch)
+	name := diag.Safe("run " + c.Run + " of " + c.Batch)
 	switch {
 	case c.What == "dropped":
 		return name + " is dropped"
 	case c.What == "new":
 		return name + " is new, on " + day(c.Is)
 	}
-	return fmt.Sprintf("%s: %s on %s, was %s", name, safe(c.What), measure.DayAndClock(c.Is), measure.DayAndClock(c.Was))
+	return fmt.Sprintf("%s: %s on %s, was %s", name, diag.Safe(c.What), measure.DayAndClock(c.Is), measure.DayAndClock(c.Was))
 }
 
 // letters gives each batch a letter, in the order in which the season names them.
@@ -380,5 +378,5 @@ func stageWord(name string, cleaning bool) string {
 	if w := stageWords[name]; w != "" {
 		return w
 	}
-	return safe(name)
+	return diag.Safe(name)
 }

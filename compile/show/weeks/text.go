@@ -11,6 +11,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/show/columns"
 	"newmake/compile/show/text"
+	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
@@ -56,9 +57,9 @@ var (
 )
 
 func (p *page) write(o Options) string {
-	title := safe(p.s.Name)
-	if gap := columns.Page - columns.Width(title) - columns.Width(safe(p.s.Plant)); gap > 1 {
-		title += strings.Repeat(" ", gap) + safe(p.s.Plant)
+	title := diag.Safe(p.s.Name)
+	if gap := columns.Page - columns.Width(title) - columns.Width(diag.Safe(p.s.Plant)); gap > 1 {
+		title += strings.Repeat(" ", gap) + diag.Safe(p.s.Plant)
 	}
 	p.Strong(title)
 	p.Para(0, 2, p.span()+": "+p.outcome())
@@ -173,7 +174,7 @@ func (p *page) together() []string {
 		if of[on] == nil {
 			days = append(days, on)
 		}
-		of[on] = append(of[on], safe(w.Batch))
+		of[on] = append(of[on], diag.Safe(w.Batch))
 	}
 	for _, on := range days {
 		if on == "" {
@@ -203,11 +204,11 @@ func (p *page) runs() {
 		if r.Filled != "" {
 			filled = moment(r.Filled).Format("2 Jan")
 		}
-		number := safe(r.Number)
+		number := diag.Safe(r.Number)
 		if r.Done {
 			number += " *"
 		}
-		t.Row(number, columns.Cut(safe(r.Batch), 16), day(r.Mash), columns.Cut(safe(r.Fermenter), 12), at["strip"], at["spirit"], filled, fmt.Sprint(r.Casks))
+		t.Row(number, columns.Cut(diag.Safe(r.Batch), 16), day(r.Mash), columns.Cut(diag.Safe(r.Fermenter), 12), at["strip"], at["spirit"], filled, fmt.Sprint(r.Casks))
 	}
 	t.Write(&p.Writer)
 	for _, r := range p.s.Runs {
@@ -218,7 +219,7 @@ func (p *page) runs() {
 	}
 	p.Gap()
 	for _, r := range p.s.Runs {
-		p.Para(2, 4, "run "+safe(r.Number)+": "+p.flows(r))
+		p.Para(2, 4, "run "+diag.Safe(r.Number)+": "+p.flows(r))
 	}
 }
 
@@ -271,7 +272,7 @@ func leftBy(from []string) string {
 		if n == "opening" {
 			opening = true
 		} else {
-			runs = append(runs, safe(n))
+			runs = append(runs, diag.Safe(n))
 		}
 	}
 	switch {
@@ -310,7 +311,7 @@ func (p *page) doneOn(date string) []string {
 			}
 			for _, t := range s.Tasks {
 				if t.Attend != plan.Alone && dateOf(t.Start) == date {
-					out = append(out, fmt.Sprintf("%s %s", s.Name, safe(r.Number)))
+					out = append(out, fmt.Sprintf("%s %s", s.Name, diag.Safe(r.Number)))
 					break
 				}
 			}
@@ -331,7 +332,7 @@ func (p *page) tanks() {
 		if x.Over {
 			most = "! " + most
 		}
-		t.Row(safe(x.Tank), safe(x.Holds), p.u.Litres(x.OfL), most)
+		t.Row(diag.Safe(x.Tank), diag.Safe(x.Holds), p.u.Litres(x.OfL), most)
 	}
 	t.Write(&p.Writer)
 }

@@ -8,6 +8,7 @@ import (
 
 	"newmake/compile/book/season"
 	"newmake/compile/show/columns"
+	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
@@ -82,7 +83,7 @@ func (t *timeline) write(w *columns.Writer, o room) {
 			continue
 		}
 		shown++
-		w.Line(columns.Fill(columns.Cut(safe(x.Name), nameCols), nameCols) + "  " + t.vessel(x))
+		w.Line(columns.Fill(columns.Cut(diag.Safe(x.Name), nameCols), nameCols) + "  " + t.vessel(x))
 	}
 	if left > 0 {
 		w.Line(fmt.Sprintf("and %d more: --full", left))
@@ -94,7 +95,7 @@ func (t *timeline) write(w *columns.Writer, o room) {
 	_, order := t.say.letters()
 	var key []string
 	for _, b := range order {
-		key = append(key, fmt.Sprintf("%c %s", t.letters[b], safe(b)))
+		key = append(key, fmt.Sprintf("%c %s", t.letters[b], diag.Safe(b)))
 	}
 	line := strings.Join(key, ", ")
 	if t.each > 1 {

@@ -10,6 +10,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/show/columns"
 	"newmake/compile/show/text"
+	"newmake/lang/diag"
 	"newmake/lang/words"
 )
 
@@ -67,7 +68,7 @@ func (v say) wallDay(date string) wallDay {
 	d := wallDay{Date: date, Day: day(date)}
 	for _, x := range v.s.Days {
 		if x.Date == date {
-			d.Why = safe(x.Why)
+			d.Why = diag.Safe(x.Why)
 			if x.Open != "" {
 				d.Hours = measure.Clock(x.Open) + " to " + measure.Clock(x.Close)
 				d.People = fmt.Sprintf("%s there, %d wanted at most", words.CountOf(x.People, "person", "people"), x.Wanted)
@@ -79,17 +80,17 @@ func (v say) wallDay(date string) wallDay {
 	}
 	for _, x := range weeks.Stands(v.s, date) {
 		if x.Batch == "" {
-			d.Stands = append(d.Stands, safe(x.Vessel)+": out of use")
+			d.Stands = append(d.Stands, diag.Safe(x.Vessel)+": out of use")
 			continue
 		}
-		d.Stands = append(d.Stands, fmt.Sprintf("%s: %s, run %s", safe(x.Vessel), safe(x.Batch), safe(x.Run)))
+		d.Stands = append(d.Stands, fmt.Sprintf("%s: %s, run %s", diag.Safe(x.Vessel), diag.Safe(x.Batch), diag.Safe(x.Run)))
 	}
 	return d
 }
 
 // jobOf is a job in words.
 func jobOf(j weeks.Job) job {
-	out := job{Clock: measure.Clock(j.From), Until: measure.Clock(j.To), Where: safe(j.Vessel), Out: j.OutOfShift, Conflict: j.Conflict,
+	out := job{Clock: measure.Clock(j.From), Until: measure.Clock(j.To), Where: diag.Safe(j.Vessel), Out: j.OutOfShift, Conflict: j.Conflict,
 		What: JobName(j), People: words.CountOf(j.People, "person", "people")}
 	if !measure.SameDay(j.From, j.To) {
 		out.Until += " " + moment(j.To).Format("Mon")
@@ -99,7 +100,7 @@ func jobOf(j weeks.Job) job {
 
 // JobName is what a job is, and of which run.
 func JobName(j weeks.Job) string {
-	return fmt.Sprintf("%s: %s, run %s", stageWord(j.Stage, j.Cleaning), safe(j.Batch), safe(j.Run))
+	return fmt.Sprintf("%s: %s, run %s", stageWord(j.Stage, j.Cleaning), diag.Safe(j.Batch), diag.Safe(j.Run))
 }
 
 // WeekText writes one week for a terminal.
@@ -107,7 +108,7 @@ func WeekText(w io.Writer, s *season.Season, n int, o Options) error {
 	v := of(s)
 	p := &page{columns.Writer{Bold: o.Bold}, v, all}
 	x := v.week(n)
-	p.Strong(safe(s.Name) + ": " + x.Title)
+	p.Strong(diag.Safe(s.Name) + ": " + x.Title)
 	for _, d := range x.Days {
 		head := d.Day
 		switch {

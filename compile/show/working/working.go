@@ -35,7 +35,7 @@ func (t *answer) node(n why.Node, batch string, generation int) {
 		t.Line(strings.Repeat("-", columns.Page))
 	}
 	head := strings.ToUpper(n.Name) + ": " + n.Amount.Text()
-	t.Strong(head + columns.Right(safe(columns.Cut(batch, 40)), max(columns.Page-columns.Width(head), 0)))
+	t.Strong(head + columns.Right(diag.Safe(columns.Cut(batch, 40)), max(columns.Page-columns.Width(head), 0)))
 	says := n.Title
 	if n.Note != "" {
 		says += "; " + n.Note
@@ -61,9 +61,6 @@ func (t *answer) node(n why.Node, batch string, generation int) {
 	}
 }
 
-// safe shows a text from a recipe without doing what it says.
-func safe(s string) string { return diag.Safe(s, false) }
-
 func sentence(s string) string { return capital(s) + "." }
 
 // capital begins with a capital letter, unless it begins with a sign of its own
@@ -88,7 +85,7 @@ func (t *answer) working(l why.Line) {
 	}
 	var parts []string
 	for _, term := range l.Terms {
-		parts = append(parts, strings.TrimSpace(term.Op+" "+term.Text()+" "+safe(term.What)))
+		parts = append(parts, strings.TrimSpace(term.Op+" "+term.Text()+" "+diag.Safe(term.What)))
 	}
 	if l.Table != "" {
 		t.Item("    "+strings.Join(parts, ", ")+" -> "+l.Result.Text(), 62, "("+l.Table+")")
@@ -134,7 +131,7 @@ func (t *answer) strip(l why.Line, result string) {
 	}
 	numbers = max(numbers, columns.Width(l.Result.Text()))
 	for _, term := range l.Terms {
-		t.Item("    "+columns.Fill(term.Op, 2)+columns.Right(term.Text(), numbers), 8+numbers, safe(term.What))
+		t.Item("    "+columns.Fill(term.Op, 2)+columns.Right(term.Text(), numbers), 8+numbers, diag.Safe(term.What))
 	}
 	mark, value, _ := strings.Cut(result, " ")
 	t.Line("    " + columns.Fill(mark, 2) + columns.Right(value, numbers))
@@ -161,13 +158,13 @@ func (t *answer) inputs(all []why.Input) {
 	}
 	t.Heading("WRITTEN")
 	for _, in := range all {
-		text := safe(in.Text)
+		text := diag.Safe(in.Text)
 		if in.Of != "" {
-			text = safe(in.Of) + ": " + text
+			text = diag.Safe(in.Of) + ": " + text
 		}
 		t.placed(text, at(in.File, in.Line))
 		if in.Source != "" {
-			t.Para(6, 6, safe(in.Source))
+			t.Para(6, 6, diag.Safe(in.Source))
 		}
 	}
 }
@@ -177,7 +174,7 @@ func at(file string, line int) string {
 	if file == "" {
 		return ""
 	}
-	return fmt.Sprintf("%s:%d", safe(filepath.Base(file)), line)
+	return fmt.Sprintf("%s:%d", diag.Safe(filepath.Base(file)), line)
 }
 
 // placed writes a text with its place flush right.
@@ -198,7 +195,7 @@ func (t *answer) moves(n why.Node) {
 		if m.Change.Value > 0 {
 			change = "+" + change
 		}
-		tab.Row(safe(m.Input)+" "+m.By+":", change, at(m.File, m.Line))
+		tab.Row(diag.Safe(m.Input)+" "+m.By+":", change, at(m.File, m.Line))
 	}
 	tab.Write(&t.Writer)
 }
@@ -217,7 +214,7 @@ func (t *answer) off(all []why.Off) {
 // List writes what can be asked.
 func List(w io.Writer, batch string, parts []why.Part, bold bool, example string) error {
 	t := answer{columns.Writer{Bold: bold}}
-	t.Para(0, 0, "What can be asked of "+safe(batch)+":")
+	t.Para(0, 0, "What can be asked of "+diag.Safe(batch)+":")
 	for _, p := range parts {
 		t.Heading(strings.ToUpper(p.Title))
 		for _, v := range p.Values {

@@ -54,7 +54,7 @@ func sideOf(files map[string]string, file, batch, label string) (v sideAs, probl
 	case b.Recipe == nil:
 		for _, d := range b.Diags {
 			if d.Severity == diag.Error {
-				return v, fmt.Sprintf("the version %s has a mistake, so there is nothing to compare: %s: %s", label, placeOf(d.At), diag.Safe(d.Summary, false))
+				return v, fmt.Sprintf("the version %s has a mistake, so there is nothing to compare: %s: %s", label, placeOf(d.At), diag.Safe(d.Summary))
 			}
 		}
 		return v, "the version " + label + " has no such batch"

@@ -155,7 +155,7 @@ func misnamed(name string) string {
 		return "it has to end in " + front.Ending + ", as in rye.batch"
 	case len(name) > maxName:
 		return "it is too long"
-	case path.Clean(name) != name || path.IsAbs(name) || strings.HasPrefix(name, "..") || strings.ContainsAny(name, `\:*?"<>|`) || diag.Safe(name, false) != name:
+	case path.Clean(name) != name || path.IsAbs(name) || strings.HasPrefix(name, "..") || strings.ContainsAny(name, `\:*?"<>|`) || diag.Safe(name) != name:
 		return "letters, digits, spaces and - are taken, and / between folders"
 	}
 	return ""

@@ -107,7 +107,7 @@ func told(files map[string]string, list diag.List) map[string][]Said {
 func harmless(text string) string {
 	lines := strings.Split(text, "\n")
 	for i, l := range lines {
-		lines[i] = diag.Safe(l, false)
+		lines[i] = diag.Safe(l)
 	}
 	return strings.Join(lines, "\n")
 }

@@ -70,7 +70,7 @@ func property(text string) string { return value.Replace(safe(text)) }
 func safe(text string) string {
 	lines := strings.Split(text, "\n")
 	for i, l := range lines {
-		lines[i] = diag.Safe(l, false)
+		lines[i] = diag.Safe(l)
 	}
 	return strings.Join(lines, "\n")
 }

@@ -155,19 +155,19 @@ func (t Talk) ask(p *recording.Page, l recording.Line, n, all int) {
 		}
 		want = append(want, text)
 	}
-	fmt.Fprintf(t.Out, "\n%d of %d  %s%s\n  %s\n> ", n+1, all, diag.Safe(l.What, t.Plain), planned, strings.Join(want, ", "))
+	fmt.Fprintf(t.Out, "\n%d of %d  %s%s\n  %s\n> ", n+1, all, diag.SafeIn(l.What, t.Plain), planned, strings.Join(want, ", "))
 }
 
 // wrong says why an answer was not taken.
 func (t Talk) wrong(err error) {
 	var list diag.List
 	if !errors.As(err, &list) {
-		fmt.Fprintf(t.Out, "  not taken: %s\n", diag.Safe(err.Error(), t.Plain))
+		fmt.Fprintf(t.Out, "  not taken: %s\n", diag.SafeIn(err.Error(), t.Plain))
 		return
 	}
 	for _, d := range list {
 		help, _, _ := strings.Cut(d.Help, "\n")
-		fmt.Fprintf(t.Out, "  not taken: %s; %s\n", diag.Safe(d.Summary, t.Plain), diag.Safe(help, t.Plain))
+		fmt.Fprintf(t.Out, "  not taken: %s; %s\n", diag.SafeIn(d.Summary, t.Plain), diag.SafeIn(help, t.Plain))
 	}
 }
 
@@ -179,7 +179,7 @@ func (t Talk) doubt(was, now *recording.Page) {
 	}
 	for _, d := range now.Diags {
 		if d.Severity == diag.Warning && !seen[d.Summary] {
-			fmt.Fprintf(t.Out, "  kept, but %s (\"back\" takes it back)\n", diag.Safe(d.Summary, t.Plain))
+			fmt.Fprintf(t.Out, "  kept, but %s (\"back\" takes it back)\n", diag.SafeIn(d.Summary, t.Plain))
 		}
 	}
 }

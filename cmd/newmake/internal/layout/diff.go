@@ -12,7 +12,7 @@ import (
 // out.
 func (t *Text) Diff() string {
 	out, _ := difflib.GetUnifiedDiffString(difflib.UnifiedDiff{ // it fails only where it writes
-		A: lines(t.Before), B: lines(t.After), FromFile: diag.Safe(t.Name, false), ToFile: diag.Safe(t.Name, false), Context: 3,
+		A: lines(t.Before), B: lines(t.After), FromFile: diag.Safe(t.Name), ToFile: diag.Safe(t.Name), Context: 3,
 	})
 	return out
 }
