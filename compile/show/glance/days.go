@@ -45,8 +45,11 @@ func (g *screen) days() []dayLine {
 	return out
 }
 
+// readFerment is the work of a day on which no more than that is done.
+const readFerment = "read ferment"
+
 // single says that a day has a short reading and nothing else.
-func single(d plan.Day) bool { return slices.Equal(d.Work, []string{"read ferment"}) }
+func single(d plan.Day) bool { return slices.Equal(d.Work, []string{readFerment}) }
 
 // alike says that two days can share a line: one is the day after the other, and both
 // have a reading at the same hour and nothing else.
@@ -106,8 +109,17 @@ func (g *screen) fold(days []dayLine, room int) []string {
 // mostWork is the room of what is done on a day.
 const mostWork = 15
 
-// listed is a list in that room. A plus says that there is more.
+// listed is a list in that room. A plus says that there is more. What is read beside other
+// work is the ferment.
 func listed(all []string) string {
+	if len(all) > 1 {
+		all = slices.Clone(all)
+		for i, s := range all {
+			if s == readFerment {
+				all[i] = "read"
+			}
+		}
+	}
 	out := ""
 	for i, s := range all {
 		next := strings.TrimPrefix(out+", "+s, ", ")
