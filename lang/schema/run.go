@@ -95,7 +95,7 @@ var (
 		Block: &Block{
 			Fields: []*Field{byLine, withLine, correctedLine},
 			Any: &Field{
-				Shape: `NAME ["none" | ["about"] (value:MASS|value:VOLUME) ["at" warmth:TEMP]] ["lot" sack:TEXT] ["from" ["run"] source:NAME] ` + ends, Repeat: true,
+				Shape: `NAME ["none" | ["about"] (value:MASS|value:VOLUME|value:BUSHELS) ["at" warmth:TEMP]] ["lot" sack:TEXT] ["from" ["run"] source:NAME] ` + ends, Repeat: true,
 				Example: `rye 40 lb lot "R-07"`, Limits: asRead[:2], Doc: "A grain, a yeast, an enzyme, water or backset: how much, of which lot, from where. One that came of two sacks has two lines.",
 			},
 		},
