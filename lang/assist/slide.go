@@ -3,7 +3,6 @@ package assist
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"newmake/lang"
@@ -12,6 +11,7 @@ import (
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
 	"newmake/lang/tree"
+	"newmake/lang/wording"
 )
 
 // Slider is a number of a text that may be moved, and every text that it may have.
@@ -76,7 +76,7 @@ func (s *Snapshot) Slide(offset int) (slider Slider, ok bool) {
 		slider.Places = append(slider.Places, at.place)
 	}
 	places := 1
-	for _, text := range append(written(others), m.written, trimmed(m.step, 6)) {
+	for _, text := range append(written(others), m.written, wording.Trimmed(m.step, 6)) {
 		_, decimals, _ := strings.Cut(text, ".")
 		places = max(places, len(decimals))
 	}
@@ -84,7 +84,7 @@ func (s *Snapshot) Slide(offset int) (slider Slider, ok bool) {
 		texts := append([]string{m.text(v)}, written(others)...)
 		if i != now {
 			for k, share := range giveWay(others, m.value-v, places) {
-				texts[k+1] = trimmed(share, places)
+				texts[k+1] = wording.Trimmed(share, places)
 			}
 		}
 		slider.Texts = append(slider.Texts, texts)
@@ -199,26 +199,9 @@ func (m *moved) text(v float64) string {
 	if v == m.value {
 		return m.written
 	}
-	text := trimmed(v, max(0, int(math.Ceil(-math.Log10(m.step)-1e-9)))) // as fine as the step
-	if whole, rest, _ := strings.Cut(text, "."); strings.Contains(m.written, ",") {
-		for i := len(whole) - 3; i > 0 && whole[i-1] != '-'; i -= 3 {
-			whole = whole[:i] + "," + whole[i:]
-		}
-		if text = whole; rest != "" {
-			text += "." + rest
-		}
-	}
-	return text
-}
-
-// trimmed is a number with at most so many decimals.
-func trimmed(v float64, places int) string {
-	text := strconv.FormatFloat(v, 'f', places, 64)
-	if strings.Contains(text, ".") {
-		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
-	}
-	if text == "-0" {
-		return "0"
+	text := wording.Trimmed(v, max(0, int(math.Ceil(-math.Log10(m.step)-1e-9)))) // as fine as the step
+	if strings.Contains(m.written, ",") {
+		text = wording.Grouped(text)
 	}
 	return text
 }

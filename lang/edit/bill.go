@@ -4,13 +4,13 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/wording"
 )
 
 // billChange is a grain and how much of it there is to be.
@@ -157,7 +157,7 @@ func (e *editor) shares(changes []billChange) error {
 		}
 	}
 	if given > 1+1e-9 || left == 0 && math.Abs(given-1) > 5e-4 {
-		return fault(diag.CodeChangeValue, fmt.Sprintf("the shares that are tried come to %s %%", decimal(100*given, 4)), "they come to no more than 100 % of the bill")
+		return fault(diag.CodeChangeValue, fmt.Sprintf("the shares that are tried come to %s %%", wording.Trimmed(100*given, 4)), "they come to no more than 100 % of the bill")
 	}
 	for _, c := range changes {
 		e.put(c, want[c.grain], inShares)
@@ -182,12 +182,12 @@ func (e *editor) giveWay(others []recipe.BillLine, by float64, inShares bool) {
 		share := rounded[i]
 		if inShares {
 			if it := e.amount(l.Grain.Name); it != nil {
-				e.replace(it.At, decimal(100*share, 4)+" %")
+				e.replace(it.At, wording.Trimmed(100*share, 4)+" %")
 			}
 		} else {
 			e.weigh(l.Grain.Name, share*e.batch.Bill.TotalKg)
 		}
-		said = append(said, fmt.Sprintf("%s %s to %s %%", l.Grain.Name, decimal(100*l.Share, 2), decimal(100*share, 2)))
+		said = append(said, fmt.Sprintf("%s %s to %s %%", l.Grain.Name, wording.Trimmed(100*l.Share, 2), wording.Trimmed(100*share, 2)))
 	}
 	e.result.Gave = append(e.result.Gave, strings.Join(said, ", "))
 }
@@ -218,7 +218,7 @@ func (e *editor) put(c billChange, share float64, inShares bool) {
 	text := c.text
 	switch {
 	case inShares && c.share < 0:
-		text = decimal(100*share, 4) + " %"
+		text = wording.Trimmed(100*share, 4) + " %"
 	case !inShares && c.share >= 0:
 		e.weigh(c.grain, share*e.batch.Bill.TotalKg)
 		return
@@ -268,7 +268,7 @@ func (e *editor) weigh(grain string, kg float64) {
 		return
 	}
 	if l := e.find(grain); it.Unit == "bushel" || !sameKind(it.Unit, "lb") {
-		e.replace(it.At, decimal(it.Value*kg/l.MassKg, 4)+" "+it.Unit)
+		e.replace(it.At, wording.Trimmed(it.Value*kg/l.MassKg, 4)+" "+it.Unit)
 		return
 	}
 	e.replace(it.At, mass(kg, it.Unit))
@@ -279,15 +279,5 @@ func mass(kg float64, unit string) string {
 	if err != nil {
 		v, unit = kg, "kg"
 	}
-	return decimal(v, 4) + " " + unit
-}
-
-// decimal writes a number with at most so many decimals, and none that are zeros
-// at the end.
-func decimal(x float64, places int) string {
-	s := strconv.FormatFloat(x, 'f', places, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	return s
+	return wording.Trimmed(v, 4) + " " + unit
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"newmake/lang/quantity"
+	"newmake/lang/wording"
 )
 
 // What can be measured out, whatever the amount: common practice of a floor scale,
@@ -59,9 +60,9 @@ func Step(v float64, unit string) float64 {
 // inSteps writes a number in whole steps.
 func inSteps(v, step float64, round func(float64) float64) string {
 	if v == 0 || step == 0 {
-		return decimal(v, 4)
+		return wording.Trimmed(v, 4)
 	}
-	return decimal(round(v/step)*step, max(0, int(math.Ceil(-math.Log10(step)-1e-9))))
+	return wording.Trimmed(round(v/step)*step, max(0, int(math.Ceil(-math.Log10(step)-1e-9))))
 }
 
 // floor rounds down, and leaves a whole number that arithmetic has made a hair less.

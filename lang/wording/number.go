@@ -44,15 +44,24 @@ func Decimal(v float64) string {
 	case a < 100:
 		prec = 1
 	}
-	text := strconv.FormatFloat(v, 'f', prec, 64)
+	return Grouped(Trimmed(v, prec))
+}
+
+// Trimmed writes a number with at most so many decimals, and none that are zeros at the
+// end.
+func Trimmed(v float64, places int) string {
+	text := strconv.FormatFloat(v, 'f', places, 64)
 	if strings.Contains(text, ".") {
 		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
 	}
-	return grouped(text)
+	if text == "-0" {
+		return "0"
+	}
+	return text
 }
 
-// grouped puts commas between thousands.
-func grouped(text string) string {
+// Grouped puts commas between the thousands of a number.
+func Grouped(text string) string {
 	sign := ""
 	if strings.HasPrefix(text, "-") {
 		sign, text = "-", text[1:]
