@@ -62,7 +62,7 @@ func (f seasonFlags) writeSheets(a *app, src *front.Source, q weeks.Question) er
 		if err != nil {
 			return err
 		}
-		all = append(all, sheetFile{"run-" + plainName(x.Run) + "-" + plainName(name) + ".html", text})
+		all = append(all, sheetFile{"run-" + front.FileName(x.Run) + "-" + front.FileName(name) + ".html", text})
 	}
 	made = slices.DeleteFunc(made, func(x season.Sheet) bool { return front.Broken(x.Diags) })
 	runs, days := len(all), 0
@@ -133,18 +133,4 @@ func (a *app) putSheets(folder string, all []sheetFile) error {
 func firstWords(text []byte) string {
 	line, _, _ := strings.Cut(string(text), "\n")
 	return strings.Join(strings.Fields(line)[:min(2, len(strings.Fields(line)))], " ")
-}
-
-// plainName is a name as a file may have it anywhere: small letters, digits and hyphens.
-func plainName(name string) string {
-	plain := strings.Map(func(r rune) rune {
-		switch {
-		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
-			return r
-		case r >= 'A' && r <= 'Z':
-			return r - 'A' + 'a'
-		}
-		return '-'
-	}, name)
-	return strings.Trim(plain, "-")
 }
