@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"sync"
 	"time"
 
 	"newmake/lang/diag"
@@ -26,6 +27,12 @@ type Cellar struct {
 	Stores    []*record.Store
 
 	diags diag.List
+
+	once    sync.Once // of what follows
+	numbers map[string]*record.Run
+	vats    map[string]*record.Vat
+	lives   map[string][]*record.Life
+	fills   map[*record.Visit]*record.Life
 }
 
 // Made is the batch of the first run that has one, nil if none has: its plant and its units

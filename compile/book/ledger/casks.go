@@ -4,18 +4,16 @@ import (
 	"fmt"
 
 	"newmake/compile/matter/fluid"
+	"newmake/lang/check"
 	"newmake/lang/record"
 	"newmake/lang/tree"
 )
 
 // books turns the records of a house into events.
 type books struct {
-	events  []event
-	numbers map[string]*record.Run
-	lives   map[string][]*record.Life
-	filled  map[*record.Visit]*record.Life
-	names   map[*record.Life]string
-	vats    map[string]*record.Vat
+	texts  *check.Cellar
+	events []event
+	names  map[*record.Life]string
 }
 
 func keyOf(name string) string { return tree.Key(name) }
@@ -26,44 +24,30 @@ func (b *books) add(on record.Date, rank int, do func(*fold)) {
 
 // name gives each life a name of its own: the serial, and from the second life on its fill.
 func (b *books) name(l *record.Life) {
-	k := keyOf(l.Serial)
 	n := l.Serial
-	if len(b.lives[k]) > 0 {
+	of := b.texts.LivesOf(l.Serial)
+	if of[0] != l {
 		n = fmt.Sprintf("%s, filled %s", l.Serial, l.Filled())
-		for _, o := range b.lives[k] {
+		for _, o := range of {
 			if b.names[o] == n {
 				n += ", again"
 			}
 		}
 	}
-	b.lives[k] = append(b.lives[k], l)
 	b.names[l] = n
-	for _, f := range l.Fills {
-		b.filled[f.Visit] = l
-	}
 }
 
 func (b *books) cask(f *fold, l *record.Life) *holder { return f.of(Wood, b.names[l], l.At()) }
 
 // source is the holder that a name stands for on a day; sort is what stands beside it.
 func (b *books) source(f *fold, name, sort string, on record.Date) *holder {
-	k := keyOf(name)
-	if sort == "" || sort == "vat" {
-		if v := b.vats[k]; v != nil {
-			return f.of(Vats, v.Name, v.At)
-		}
-	}
-	if sort == "" || sort == "cask" {
-		for _, l := range b.lives[k] {
-			if end := l.Over(); l.Filled().Compare(on) <= 0 && (end == nil || end.On.Compare(on) >= 0) {
-				return b.cask(f, l)
-			}
-		}
-	}
-	if sort == "" || sort == "run" {
-		if r := b.numbers[k]; r != nil {
-			return f.of(Tanks, "hearts of run "+r.Number, r.At)
-		}
+	switch s, _ := b.texts.Source(name, sort, on); {
+	case s.Vat != nil:
+		return f.of(Vats, s.Vat.Name, s.Vat.At)
+	case s.Life != nil:
+		return b.cask(f, s.Life)
+	case s.Run != nil:
+		return f.of(Tanks, "hearts of run "+s.Run.Number, s.Run.At)
 	}
 	return f.hold[string(Tanks)+"\x00"+name]
 }

@@ -205,15 +205,9 @@ func Of(h House, year int, month time.Month) *Ledger {
 
 // booksOf turns the records of a house into events, in the order of their days.
 func booksOf(c *check.Cellar) *books {
-	b := &books{numbers: map[string]*record.Run{}, lives: map[string][]*record.Life{}, filled: map[*record.Visit]*record.Life{}, names: map[*record.Life]string{}, vats: map[string]*record.Vat{}}
-	for _, r := range c.Runs {
-		b.numbers[keyOf(r.Number)] = r
-	}
+	b := &books{texts: c, names: map[*record.Life]string{}}
 	for _, l := range c.Lives {
 		b.name(l)
-	}
-	for _, v := range c.Vats {
-		b.vats[keyOf(v.Name)] = v
 	}
 	for _, r := range c.Runs {
 		b.run(r)

@@ -190,7 +190,8 @@ func (b *books) unfinished(f *fold, name, not string) *holder {
 	if h := f.hold[string(Unfinished)+"\x00"+name]; h != nil {
 		return h
 	}
-	r := b.numbers[keyOf(name)]
+	found, _ := b.texts.Source(name, "run", f.today)
+	r := found.Run
 	if r == nil || r.Number == not {
 		return nil
 	}
@@ -277,7 +278,7 @@ func (b *books) filling(f *fold, d *distilling, v *record.Visit) {
 
 // into books a cask that was filled.
 func (b *books) into(f *fold, d *distilling, recv *holder, v *record.Visit) {
-	life := b.filled[v]
+	life := b.texts.FilledBy(v)
 	if life == nil {
 		return
 	}

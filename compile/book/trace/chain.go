@@ -34,8 +34,8 @@ type gap struct {
 type chain struct {
 	links []*link
 	by    map[string]*link
+	texts *check.Cellar
 	cask  map[*record.Life]*link
-	lives map[string][]*record.Life
 	into  map[string][]entry // what went into each tank
 	holds map[string][]entry // whose tank each was: a vat is blended in it, a run's hearts are reduced in it
 }
@@ -77,7 +77,7 @@ func join(from, into *link) {
 
 // chainOf reads a house's texts into one chain.
 func chainOf(h *check.Cellar) *chain {
-	c := &chain{by: map[string]*link{}, cask: map[*record.Life]*link{}, lives: map[string][]*record.Life{}, into: map[string][]entry{}, holds: map[string][]entry{}}
+	c := &chain{texts: h, by: map[string]*link{}, cask: map[*record.Life]*link{}, into: map[string][]entry{}, holds: map[string][]entry{}}
 	for _, s := range h.Stores {
 		for i := range s.Lots {
 			c.bought(s, &s.Lots[i])
@@ -87,9 +87,8 @@ func chainOf(h *check.Cellar) *chain {
 		c.get(keyOf(Run, r.Number), link{kind: Run, name: r.Number, on: r.Date, at: r.At})
 	}
 	for _, l := range h.Lives {
-		n := c.get(keyOf(Cask, l.Serial, l.Filled().String(), fmt.Sprint(len(c.lives[tree.Key(l.Serial)]))), link{kind: Cask, name: l.Serial, on: l.Filled(), at: l.At()})
-		c.cask[l] = n
-		c.lives[tree.Key(l.Serial)] = append(c.lives[tree.Key(l.Serial)], l)
+		nth := slices.Index(h.LivesOf(l.Serial), l)
+		c.cask[l] = c.get(keyOf(Cask, l.Serial, l.Filled().String(), fmt.Sprint(nth)), link{kind: Cask, name: l.Serial, on: l.Filled(), at: l.At()})
 	}
 	for _, v := range h.Vats {
 		c.get(keyOf(Vat, v.Name), link{kind: Vat, name: v.Name, on: v.On, at: v.At})
@@ -197,36 +196,36 @@ func dayOf(v *record.Visit, r *record.Run) record.Date {
 	return v.When.Date
 }
 
-// live is what a cask was on a day: the first life that had begun by then, and was not over
-// before. On the day on which it is emptied and filled again, what is drawn is the old.
-func (c *chain) live(serial string, on record.Date) *link {
-	for _, l := range c.lives[tree.Key(serial)] {
-		if end := l.Over(); l.Filled().Compare(on) <= 0 && (end == nil || end.On.Compare(on) >= 0) {
-			return c.cask[l]
+// source is what a name stands for on a day: sort is the word that stands beside it, "" if
+// none does.
+func (c *chain) source(name string, on record.Date, sort string, not *link) *link {
+	sorts := append(slices.Clone(check.Sorts), "tank")
+	if sort != "" {
+		sorts = []string{sort}
+	}
+	for _, sort := range sorts {
+		if l := c.bearing(name, on, sort, not); l != nil && (l != not || len(sorts) == 1) {
+			return l
 		}
 	}
 	return nil
 }
 
-// source is what a name stands for on a day: of is the sort that stands beside it, "" if
-// none does.
-func (c *chain) source(name string, on record.Date, of string, not *link) *link {
+// bearing is what bears a name of a sort on a day.
+func (c *chain) bearing(name string, on record.Date, sort string, not *link) *link {
 	if name == "" {
 		return nil
 	}
-	find := map[string]func() *link{
-		"vat":  func() *link { return c.by[keyOf(Vat, name)] },
-		"cask": func() *link { return c.live(name, on) },
-		"run":  func() *link { return c.by[keyOf(Run, name)] },
-		"tank": func() *link { return c.drawn(name, on, not) },
+	if sort == "tank" {
+		return c.drawn(name, on, not)
 	}
-	if f := find[of]; f != nil {
-		return f()
-	}
-	for _, sort := range []string{"vat", "cask", "run", "tank"} {
-		if l := find[sort](); l != nil && l != not {
-			return l
-		}
+	switch s, _ := c.texts.Source(name, sort, on); {
+	case s.Vat != nil:
+		return c.by[keyOf(Vat, s.Vat.Name)]
+	case s.Life != nil:
+		return c.cask[s.Life]
+	case s.Run != nil:
+		return c.by[keyOf(Run, s.Run.Number)]
 	}
 	return nil
 }
