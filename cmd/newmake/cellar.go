@@ -13,8 +13,9 @@ import (
 
 // cellarFlags are what a person asks of the casks.
 type cellarFlags struct {
-	on, format, output, units, house string
-	full                             bool
+	booksFlags
+	on, units string
+	full      bool
 }
 
 func cellarCommand(a *app) *cobra.Command {
@@ -39,10 +40,8 @@ func cellarCommand(a *app) *cobra.Command {
 		RunE: func(*cobra.Command, []string) error { return f.run(a) },
 	}
 	cmd.Flags().StringVar(&f.on, "on", "", "the day, as 2027-03-31 (default: today)")
-	formatFlag(cmd, &f.format, formats.OfCellar.Names())
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: that of most batches)")
-	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
+	f.declare(cmd, formats.OfCellar)
 	cmd.Flags().BoolVar(&f.full, "full", false, "each cask with all that is known of it")
 	completeFlag(cmd, "units", oneOf("us", "si"))
 	return cmd
@@ -61,21 +60,14 @@ func (f cellarFlags) run(a *app) error {
 	if err != nil {
 		return err
 	}
-	src, err := a.load(f.house, "")
+	b, err := f.read(a, format)
 	if err != nil {
-		return a.cannot(err, format)
+		return err
 	}
-	texts, said := src.House.Cellar()
-	if said.HasErrors() {
-		return a.noAnswer(said, format)
-	}
-	h := cellar.HouseOf(src.House, texts, system)
+	h := cellar.HouseOf(b.House, b.texts, system)
 	out, err := formats.Cellar(cellar.On(h, day), format, racked.Options{Bold: a.bold(f.output), Full: f.full || f.output != ""})
 	if err != nil {
 		return err
 	}
-	if format == "text" {
-		a.show(said)
-	}
-	return a.write(f.output, out, src.Inputs())
+	return f.answer(a, b, format, out)
 }

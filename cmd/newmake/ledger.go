@@ -17,9 +17,10 @@ import (
 
 // ledgerFlags are what a person asks of the books.
 type ledgerFlags struct {
-	format, output, house, law string
-	full, people, cost         bool
-	margin                     float64
+	booksFlags
+	law                string
+	full, people, cost bool
+	margin             float64
 }
 
 func ledgerCommand(a *app) *cobra.Command {
@@ -47,9 +48,7 @@ func ledgerCommand(a *app) *cobra.Command {
 			return f.run(a, args[0])
 		},
 	}
-	formatFlag(cmd, &f.format, formats.OfLedger.Names())
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
-	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
+	f.declare(cmd, formats.OfLedger)
 	cmd.Flags().StringVar(&f.law, "law", "", "whose books: "+words.Or(ledger.LawNames())+" (default: us for a house that counts in gallons, else eu)")
 	cmd.Flags().BoolVar(&f.full, "full", false, "every line, gauge record and use")
 	cmd.Flags().BoolVar(&f.people, "people", false, "with the initials of who wrote each line")
@@ -74,27 +73,20 @@ func (f ledgerFlags) run(a *app, asked string) error {
 	if !(f.margin >= 0 && f.margin < 100) || f.margin > 0 && !f.cost {
 		return usage("--margin is a share of the price, from 0 to 100 per cent, and stands beside --cost")
 	}
-	src, err := a.load(f.house, "")
+	b, err := f.read(a, format)
 	if err != nil {
-		return a.cannot(err, format)
+		return err
 	}
-	texts, said := src.House.Cellar()
-	if said.HasErrors() {
-		return a.noAnswer(said, format)
-	}
-	h := ledger.HouseOf(src.House, texts, f.law, f.people)
+	h := ledger.HouseOf(b.House, b.texts, f.law, f.people)
 	if f.cost {
-		h.Prices = pricesOf(src.House, texts)
+		h.Prices = pricesOf(b.House, b.texts)
 		h.Prices.Margin = f.margin / 100
 	}
 	out, err := formats.Ledger(ledger.Of(h, month.Year(), month.Month()), format, ledgered.Options{Bold: a.bold(f.output), Full: f.full || f.output != ""})
 	if err != nil {
 		return err
 	}
-	if format == "text" {
-		a.show(said)
-	}
-	return a.write(f.output, out, src.Inputs())
+	return f.answer(a, b, format, out)
 }
 
 // pricesOf are the prices of a house, and what its batches cost by their plans, each

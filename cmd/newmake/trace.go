@@ -15,11 +15,8 @@ import (
 	"newmake/lang/words"
 )
 
-// traceFlags are how a trace is printed.
-type traceFlags struct{ format, output, house string }
-
 func traceCommand(a *app) *cobra.Command {
-	var f traceFlags
+	var f booksFlags
 	cmd := &cobra.Command{
 		Use:   "trace NAME",
 		Short: "From a bottle's lot to the grain's, and back",
@@ -37,30 +34,25 @@ func traceCommand(a *app) *cobra.Command {
 			if len(args) == 0 {
 				return usage("trace needs a name: of a bottling, vat, cask, tank, run, batch, lot or supplier, as in `newmake trace 30D16`")
 			}
-			return f.run(a, args[0])
+			return traceName(a, f, args[0])
 		},
 	}
-	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
-	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
+	f.declare(cmd, formats.OfAnswer)
 	return cmd
 }
 
-func (f traceFlags) run(a *app, name string) error {
+// traceName prints the trace of what bears a name.
+func traceName(a *app, f booksFlags, name string) error {
 	format, err := formats.OfAnswer.Choose(f.format, f.output)
 	if err != nil {
 		return err
 	}
-	src, err := a.load(f.house, "")
+	b, err := f.read(a, format)
 	if err != nil {
-		return a.cannot(err, format)
+		return err
 	}
-	texts, said := src.House.Cellar()
-	if said.HasErrors() {
-		return a.noAnswer(said, format)
-	}
-	made := src.House.Made(texts)
-	t, names := trace.Of(texts, name, made != nil && made.Gauge == recipe.SI)
+	made := b.House.Made(b.texts)
+	t, names := trace.Of(b.texts, name, made != nil && made.Gauge == recipe.SI)
 	if t == nil {
 		return a.noAnswer(diag.List{untraced(name, names)}, format)
 	}
@@ -73,10 +65,7 @@ func (f traceFlags) run(a *app, name string) error {
 	if err != nil {
 		return err
 	}
-	if format == "text" {
-		a.show(said)
-	}
-	return a.write(f.output, out.Bytes(), src.Inputs())
+	return f.answer(a, b, format, out.Bytes())
 }
 
 // manyNames is from how many on they are not all listed.
