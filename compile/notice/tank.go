@@ -5,11 +5,8 @@ import (
 	"strings"
 
 	"newmake/compile/lot"
-	"newmake/compile/matter/stream"
 	"newmake/compile/numbers"
-	"newmake/compile/plan"
 	"newmake/lang/diag"
-	"newmake/lang/recipe"
 	"newmake/lang/words"
 )
 
@@ -21,7 +18,7 @@ const tankFill = 0.95
 func Tanks(n *numbers.Batch) diag.List {
 	w := about(n.Batch)
 	for _, u := range n.TankUses() {
-		if u.MostM3 <= u.HoldsM3*tankFill*(1+1e-9) {
+		if u.MostM3() <= u.HoldsM3*tankFill*(1+1e-9) {
 			continue
 		}
 		var names []string
@@ -36,8 +33,8 @@ func Tanks(n *numbers.Batch) diag.List {
 		if len(names) > 1 {
 			holds = "hold together"
 		}
-		most, room := w.say.Quantity(waiting(n, u)), w.say.Litres(u.HoldsM3*lot.LitresPerM3)
-		if most == room && u.MostM3 > u.HoldsM3 {
+		most, room := w.say.Quantity(u.Most), w.say.Litres(u.HoldsM3*lot.LitresPerM3)
+		if most == room && u.MostM3() > u.HoldsM3 {
 			most = "a little more than " + most
 		}
 		d := diag.Diagnostic{
@@ -47,28 +44,11 @@ func Tanks(n *numbers.Batch) diag.List {
 			Reason:  "what does not fit runs over; a tank is filled to 95 % at most, for liquids grow as they warm (common practice)",
 			Related: related[min(1, len(related)):],
 		}
-		if u.MostM3 <= u.HoldsM3 {
+		if u.MostM3() <= u.HoldsM3 {
 			w.addAs(diag.Warning, d)
 			continue
 		}
 		w.add(d)
 	}
 	return w.list
-}
-
-// waiting is the most that waits in tanks, spirit in the gallons of its gauge, as the plan
-// has it.
-func waiting(n *numbers.Batch, u numbers.TankUse) plan.Quantity {
-	litres := u.MostM3 * lot.LitresPerM3
-	q := plan.Of(litres, plan.Litre)
-	for _, spirit := range []struct {
-		of recipe.Contents
-		stream.Stream
-	}{{recipe.OfLowWines, n.Stripped.LowWines}, {recipe.OfFeints, n.Distilled.Feints()}, {recipe.OfSpirit, n.Reduced.Spirit}} {
-		if l := lot.Of(spirit.Stream); u.For&spirit.of != 0 && l.VolumeL > 0 {
-			q.Gallons = litres * l.WineGallons / l.VolumeL
-			break
-		}
-	}
-	return q
 }

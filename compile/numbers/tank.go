@@ -2,6 +2,9 @@ package numbers
 
 import (
 	"newmake/compile/lot"
+	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/stream"
+	"newmake/compile/plan"
 	"newmake/lang/recipe"
 )
 
@@ -10,9 +13,15 @@ import (
 type TankUse struct {
 	Tanks   []*recipe.Tank
 	For     recipe.Contents
-	HoldsM3 float64 // all of them
-	MostM3  float64 // that waits in them together
+	HoldsM3 float64       // all of them
+	Most    plan.Quantity // that waits in them together, in litres and gallons
+	// FeintsLast says that the tanks are fullest when the last feints come, though low
+	// wines waited in them before.
+	FeintsLast bool
 }
+
+// MostM3 is the most that waits in the tanks together, spirit at 20 C.
+func (u TankUse) MostM3() float64 { return u.Most.Value / lot.LitresPerM3 }
 
 // TankUses are the tanks of the plant by what a batch puts into them. All that a
 // stage makes, of all its charges, waits until the next begins; a mash takes one
@@ -24,7 +33,7 @@ func (n *Batch) TankUses() []TankUse {
 		if t.For&done != 0 {
 			continue
 		}
-		u := TankUse{For: t.For}
+		u := TankUse{For: t.For, Most: plan.Quantity{Unit: plan.Litre}}
 		for before := recipe.Contents(0); before != u.For; {
 			before = u.For
 			for _, x := range n.Plant.TanksFor(u.For) {
@@ -36,13 +45,14 @@ func (n *Batch) TankUses() []TankUse {
 			u.HoldsM3 += x.HoldsM3
 		}
 		for _, c := range recipe.AllContents {
-			if u.For&c != 0 {
-				u.MostM3 += n.WaitingM3(c)
+			if u.For&c == 0 || u.charger() && c == recipe.OfFeints {
+				continue // feints take the place of the low wines
 			}
-		}
-		if u.Charger() {
-			low, feints := n.WaitingM3(recipe.OfLowWines), n.WaitingM3(recipe.OfFeints)
-			u.MostM3 += max(low+n.FeintsOnHandM3(), feints) - low - feints
+			w := n.Waiting(c)
+			if u.charger() && c == recipe.OfLowWines {
+				w, u.FeintsLast = n.inCharger()
+			}
+			u.Most.Value, u.Most.Gallons = u.Most.Value+w.Value, u.Most.Gallons+w.Gallons
 		}
 		done |= u.For
 		out = append(out, u)
@@ -50,55 +60,65 @@ func (n *Batch) TankUses() []TankUse {
 	return out
 }
 
-// Charger says that low wines and feints wait in the same tanks. There the feints of the
-// batch before wait when the low wines come, and those of this one come as both are
-// charged: the most is the greater of the beginning and the end, for between them it goes
-// from one to the other charge by charge.
-func (u TankUse) Charger() bool {
+// charger says that low wines and feints wait in the same tanks.
+func (u TankUse) charger() bool {
 	const both = recipe.OfLowWines | recipe.OfFeints
 	return u.For&both == both
 }
 
-// FeintsOnHandM3 is the feints that the spirit run begins with, at 20 C.
-func (n *Batch) FeintsOnHandM3() float64 {
-	if n.Distilled.Returned.MassKg() <= 0 {
-		return 0
+// inCharger is the most of low wines and feints in tanks for both, and whether that is
+// the feints of this batch. Those of the batch before wait when the low wines come, and
+// those of this one come as both are charged: the most is the greater of the beginning
+// and the end, for between them it goes from one to the other charge by charge.
+func (n *Batch) inCharger() (most plan.Quantity, feints bool) {
+	low, onHand, made := n.Waiting(recipe.OfLowWines), n.charges(n.Distilled.Returned), n.Waiting(recipe.OfFeints)
+	begin := plan.Quantity{Value: low.Value + onHand.Value, Unit: plan.Litre, Gallons: low.Gallons + onHand.Gallons}
+	if made.Value > begin.Value {
+		return made, true
 	}
-	return lot.Of(n.Distilled.Returned).VolumeL * float64(n.Distilled.Charges) / lot.LitresPerM3
+	return begin, false
+}
+
+// charges is what all charges of the spirit still take or give of a stream.
+func (n *Batch) charges(s stream.Stream) plan.Quantity {
+	return lot.Of(s).Times(float64(n.Distilled.Charges)).Volume()
 }
 
 // HotLiquorK is how much warmer than the supply water is that a tank has heated
 // beforehand.
 const HotLiquorK = 5
 
-// WaitingM3 is the most of some contents that waits at a time, spirit at 20 C.
-func (n *Batch) WaitingM3(c recipe.Contents) float64 {
-	litres := 0.0
+// Waiting is the most of some contents that waits at a time: spirit at 20 C, and in the
+// gallons of its gauge at 60 F; what nobody gauges is brought to no other temperature.
+func (n *Batch) Waiting(c recipe.Contents) plan.Quantity {
+	m3 := 0.0
 	switch c {
 	case recipe.OfLowWines:
-		litres = lot.Of(n.Stripped.LowWines).VolumeL
+		return lot.Of(n.Stripped.LowWines).Volume()
 	case recipe.OfFeints:
-		litres = lot.Of(n.Distilled.Feints()).VolumeL * float64(n.Distilled.Charges)
+		return n.charges(n.Distilled.Feints())
 	case recipe.OfSpirit:
-		litres = lot.Of(n.Distilled.Hearts).VolumeL
-		if n.Reduced.Done {
-			litres = max(litres, lot.Of(n.Reduced.Spirit).VolumeL)
+		if n.ReducedIsMore() {
+			return lot.Of(n.Reduced.Spirit).Volume()
 		}
+		return lot.Of(n.Distilled.Hearts).Volume()
 	case recipe.OfPotAle:
 		if n.Stripped.Preheat != nil {
-			return n.Stripped.LeftHotM3
+			m3 = n.Stripped.LeftHotM3
 		}
-		return 0
 	case recipe.OfWorts:
-		m3, _ := n.hotWorts()
-		return m3
+		m3, _ = n.hotWorts()
 	case recipe.OfWeakWorts:
-		return n.Mashed.Kept.VolumeM3
+		m3 = n.Mashed.Kept.VolumeM3
 	default:
-		m3, _ := n.liquor(c)
-		return m3
+		m3, _ = n.liquor(c)
 	}
-	return litres / lot.LitresPerM3
+	return plan.Quantity{Value: m3 * lot.LitresPerM3, Unit: plan.Litre, Gallons: m3 / fluid.USGallonM3}
+}
+
+// ReducedIsMore says that the hearts are reduced, and are then more than they were.
+func (n *Batch) ReducedIsMore() bool {
+	return n.Reduced.Done && lot.Of(n.Reduced.Spirit).VolumeL > lot.Of(n.Distilled.Hearts).VolumeL
 }
 
 // FullestStep is the step of the mash, from 0, that takes the most of some contents or

@@ -18,7 +18,6 @@ type Clock struct {
 	start time.Time
 	zone  *time.Location
 	shift recipe.Shift
-	crew  int
 	hours Hours
 }
 
@@ -70,7 +69,7 @@ func ClockOf(b *recipe.Batch) (Clock, error) {
 		return Clock{}, ErrZone
 	}
 	start, err := schedule.Civil(s.Year, s.Month, s.Day, s.Hour, s.Minute, zone)
-	return Clock{start: start, zone: zone, shift: p.Shift, crew: p.Crew}, err
+	return Clock{start: start, zone: zone, shift: p.Shift}, err
 }
 
 // zones are those that were read, by name: reading one takes files and as long as
@@ -157,7 +156,7 @@ func (c Clock) place(jobs []Job) []schedule.Slot {
 			tasks = append(tasks, jobs[i].Task)
 		}
 	}
-	slots := schedule.Run(schedule.Input{Start: c.start, Shift: c.shift, Crew: c.crew, Zone: c.zone, Tasks: tasks})
+	slots := schedule.Run(schedule.Input{Start: c.start, Shift: c.shift, Zone: c.zone, Tasks: tasks})
 	c.settle(slots)
 	return slots
 }

@@ -153,7 +153,7 @@ func (m *moved) positions() (at []float64, now int) {
 	if m.whole {
 		m.low = max(m.low, min(1, m.value))
 	}
-	if m.step = roundUp((m.high - m.low) / mostPositions); !strings.Contains(m.written, ".") && (m.whole || m.high-m.low >= 16) {
+	if m.step = quantity.RoundUp((m.high - m.low) / mostPositions); !strings.Contains(m.written, ".") && (m.whole || m.high-m.low >= 16) {
 		m.step = max(m.step, 1)
 	}
 	if !(m.step > 0) || math.IsInf(m.step, 0) {
@@ -178,20 +178,6 @@ func (m *moved) positions() (at []float64, now int) {
 		at[now] = m.value
 	}
 	return at, now
-}
-
-// roundUp is the next of 1, 2 and 5 times a power of ten.
-func roundUp(x float64) float64 {
-	if !(x > 0) || math.IsInf(x, 0) {
-		return 0
-	}
-	ten := math.Pow(10, math.Floor(math.Log10(x)))
-	for _, m := range []float64{1, 2, 5} {
-		if x <= m*ten*(1+1e-9) {
-			return m * ten
-		}
-	}
-	return 10 * ten
 }
 
 // text writes the number at a position, with commas if it has them now.

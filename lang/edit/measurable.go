@@ -48,13 +48,7 @@ func Step(v float64, unit string) float64 {
 	if v/parts >= most {
 		return most
 	}
-	ten := math.Pow(10, math.Floor(math.Log10(v/parts)))
-	for _, m := range []float64{5, 2} {
-		if m*ten <= v/parts {
-			return m * ten
-		}
-	}
-	return ten
+	return quantity.RoundDown(v / parts)
 }
 
 // inSteps writes a number in whole steps.

@@ -23,6 +23,9 @@ type Slide struct {
 	si func(v float64) float64
 }
 
+// slideSteps is the most steps of a range: as many as a finger can tell apart.
+const slideSteps = 160
+
 // NewSlide is that of a batch. The error says why it has none.
 func NewSlide(b *recipe.Batch, u measure.Units) (*Slide, error) {
 	s := &Slide{cutter: cutter{batch: b, memo: &compile.Memo{}}}
@@ -67,20 +70,9 @@ func NewSlide(b *recipe.Batch, u measure.Units) (*Slide, error) {
 		return nil, diag.Refuse("the hearts end where the run does")
 	}
 	side := min(s.Now-low, high-s.Now) // as far to one side as to the other
-	s.Step = slideStep(2 * side)
+	s.Step = quantity.RoundUp(2 * side / slideSteps)
 	s.From, s.To = math.Ceil((s.Now-side)/s.Step)*s.Step, math.Floor((s.Now+side)/s.Step)*s.Step
 	return s, nil
-}
-
-// slideStep parts a range into some hundred steps that people count in.
-func slideStep(over float64) float64 {
-	step := math.Pow(10, math.Floor(math.Log10(over/100)))
-	for _, m := range []float64{1, 2, 5, 10} {
-		if over/(m*step) <= 160 {
-			return m * step
-		}
-	}
-	return 10 * step
 }
 
 // Holds says that a cut lies within the range.

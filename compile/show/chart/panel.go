@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"newmake/compile/measure"
+	"newmake/lang/quantity"
 )
 
 // scale takes values to places on paper.
@@ -25,17 +26,10 @@ func (s scale) holds(v float64) bool { return v >= s.from-1e-9 && v <= s.to+1e-9
 // step is the distance of round ticks: 1, 2 or 5 times a power of ten, so that
 // about want of them fit.
 func step(from, to float64, want int) float64 {
-	rough := (to - from) / float64(want)
-	if !(rough > 0) {
-		return 1
+	if rough := (to - from) / float64(want); rough > 0 {
+		return quantity.RoundUp(rough * 0.999)
 	}
-	unit := math.Pow(10, math.Floor(math.Log10(rough)))
-	for _, m := range []float64{1, 2, 5} {
-		if m*unit >= rough*0.999 {
-			return m * unit
-		}
-	}
-	return 10 * unit
+	return 1
 }
 
 // round widens a range to whole steps.

@@ -28,7 +28,7 @@ func work(t testing.TB, start string, tasks ...Task) []Slot {
 	z := zone(t, "America/New_York")
 	at, err := time.ParseInLocation("2006-01-02 15:04", start, z)
 	require.NoError(t, err)
-	return Run(Input{Start: at, Shift: tueToSat, Crew: 2, Zone: z, Tasks: tasks})
+	return Run(Input{Start: at, Shift: tueToSat, Zone: z, Tasks: tasks})
 }
 
 func clock(at time.Time) string { return at.Format("Mon 2006-01-02 15:04") }

@@ -53,7 +53,6 @@ type Slot struct {
 type Input struct {
 	Start time.Time
 	Shift recipe.Shift
-	Crew  int
 	Zone  *time.Location
 	Tasks []Task
 }
