@@ -1,6 +1,9 @@
 package record
 
-import "newmake/lang/diag"
+import (
+	"newmake/lang/diag"
+	"newmake/lang/words"
+)
 
 // SampleKind is what a sample is of.
 type SampleKind string
@@ -61,6 +64,15 @@ type Verdict struct {
 	Words string
 	By    string
 	At    diag.Span
+}
+
+// Says is the verdict in words: ready, or wait 6 months.
+func (v Verdict) Says() string {
+	if v.WaitS <= 0 {
+		return v.Word
+	}
+	const monthS = 365.25 * 86400 / 12
+	return v.Word + " " + words.Count(int(v.WaitS/monthS+.5), "month")
 }
 
 // Trial is a comparison by people who did not know which was which.

@@ -39,6 +39,7 @@ type Cellar struct {
 	On      string  `json:"on"`
 	Casks   []Row   `json:"casks"`
 	Totals  []Total `json:"totals"` // by batch and year of the fill, and last over all
+	Kinds   []Total `json:"kinds"`  // by standard of identity and year of the fill
 	// Pace is how fast the casks of the house evaporate beside what their climates say;
 	// none where none has been weighed or dipped late enough to tell.
 	Pace *Pace    `json:"pace,omitempty"`
@@ -74,8 +75,9 @@ type Row struct {
 	Standard *Aged    `json:"standard,omitempty"` // where the batch's standard of identity asks for years in wood
 	Sample   string   `json:"nextSample"`
 	Leak     *Leak    `json:"leak,omitempty"`
-	Verdict  string   `json:"verdict,omitempty"` // of its last tasting
+	Verdict  string   `json:"verdict,omitempty"` // of its last tasting, and the day
 	Assumed  bool     `json:"assumedStrength"`   // its fill was not gauged
+	kind     string   // the title of its standard of identity
 }
 
 // Holds is what a cask holds.
@@ -95,13 +97,19 @@ type Last struct {
 	Sampled string  `json:"sampled,omitempty"` // the date of the last sample
 }
 
-// Target is the end of the rest that the batch has in mind.
+// Target is what the batch promises of the cask: the end of its rest, and a bottle of a
+// strength.
 type Target struct {
 	On   string `json:"date"`
 	Then Holds  `json:"then"`
 	Low  Holds  `json:"low"`
 	High Holds  `json:"high"`
 	Over bool   `json:"over"` // it is behind us
+	// Bottle is the strength of the bottle: as the batch has it, or the least of its
+	// standard, or 40 % vol.
+	BottleAbvPct float64 `json:"bottleAbvPct"`
+	BottleProof  float64 `json:"bottleProof"`
+	Kept         bool    `json:"kept"` // it is strong enough for its bottle then
 }
 
 // Aged is when a cask has been in wood as long as its batch's standard of identity asks, by what
@@ -118,9 +126,10 @@ type Leak struct {
 	Kg    float64 `json:"kg"`
 }
 
-// Total is the casks of one batch and year together.
+// Total is the casks of one batch, or of one kind, and year together.
 type Total struct {
-	Batch        string  `json:"batch"` // "" of all
+	Batch        string  `json:"batch"`          // "" of all, and of a kind
+	Kind         string  `json:"kind,omitempty"` // the standard of identity, "" of casks whose batches name none
 	Year         int     `json:"year"`
 	Casks        int     `json:"casks"`
 	ProofGallons float64 `json:"proofGallons"`
@@ -143,7 +152,7 @@ const z90 = 1.645
 
 // On says what lies in the casks on a day.
 func On(h House, day record.Date) *Cellar {
-	c := &Cellar{Format: Format, Version: Version, Units: "si", On: day.String(), Casks: []Row{}, Totals: []Total{}, Said: []string{}}
+	c := &Cellar{Format: Format, Version: Version, Units: "si", On: day.String(), Casks: []Row{}, Totals: []Total{}, Kinds: []Total{}, Said: []string{}}
 	if h.Units == recipe.US {
 		c.Units = "us"
 	}
@@ -364,8 +373,10 @@ func (h House) row(k *known, p, house pace, day record.Date) *Row {
 	if restS > 0 {
 		on := cask.RestOver(k.filled, restS)
 		r.Target = &Target{On: on.String(), Then: holds(on, p.is), Low: holds(on, p.is+z90*p.sd), High: holds(on, max(0, p.is-z90*p.sd)), Over: on.Compare(day) <= 0}
+		r.Target.bottled(numbers.BottleABV(h.Batch(run.Batch)))
 	}
 	if b := h.Batch(run.Batch); b != nil && b.Standard != nil {
+		r.kind = b.Standard.Title
 		if s := leastAge(b.Standard); s > 0 {
 			on := cask.RestOver(k.youngest(l, day), s)
 			r.Standard = &Aged{Of: b.Standard.Title, From: on.String(), Met: on.Compare(day) <= 0}
@@ -373,7 +384,7 @@ func (h House) row(k *known, p, house pace, day record.Date) *Row {
 	}
 	for _, t := range h.Tastings {
 		if t.Of.Kind == record.OfCask && t.Of.Name == l.Serial && t.On.Compare(k.filled) >= 0 && t.On.Compare(day) <= 0 && len(t.Verdicts) > 0 {
-			r.Verdict = t.Verdicts[len(t.Verdicts)-1].Word
+			r.Verdict = t.Verdicts[len(t.Verdicts)-1].Says() + ", " + t.On.String()
 		}
 	}
 	return r
@@ -438,41 +449,56 @@ func to(x float64, places int) float64 {
 	return math.Round(x*p) / p
 }
 
-// totals sums the casks by batch and year, and all of them.
+// totals sums the casks by batch and year and all of them, and by kind and year.
 func (c *Cellar) totals() {
-	filled := map[int]float64{}
-	add := func(i int, r *Row) {
-		t := &c.Totals[i]
+	if len(c.Casks) == 0 {
+		return
+	}
+	c.Totals = append(summed(c.Casks, func(r *Row) Total { return Total{Batch: r.Batch, Year: r.year()} }),
+		summed(c.Casks, func(*Row) Total { return Total{} })...)
+	c.Kinds = summed(c.Casks, func(r *Row) Total { return Total{Kind: r.kind, Year: r.year()} })
+}
+
+// year is that of the fill.
+func (r *Row) year() int { return record.ReadDate(r.Filled).Year }
+
+// summed sums the casks that are of one head, in the order of the heads.
+func summed(casks []Row, head func(*Row) Total) []Total {
+	at := map[Total]int{}
+	var out []Total
+	var putIn []float64
+	for i := range casks {
+		r := &casks[i]
+		h := head(r)
+		j, is := at[h]
+		if !is {
+			j, at[h] = len(out), len(out)
+			out, putIn = append(out, h), append(putIn, 0)
+		}
+		t := &out[j]
 		t.Casks++
 		t.ProofGallons += r.Now.ProofGallons
 		t.PureL += r.Now.PureL
-		filled[i] += r.PutInL
+		putIn[j] += r.PutInL
 	}
-	var all []*Row
-	for i := range c.Casks {
-		all = append(all, &c.Casks[i])
+	for i := range out {
+		out[i].ProofGallons, out[i].PureL = to(out[i].ProofGallons, 3), to(out[i].PureL, 3)
+		if putIn[i] > 0 {
+			out[i].LostPct = to(100*(1-out[i].PureL/putIn[i]), 2)
+		}
 	}
-	slices.SortStableFunc(all, func(a, b *Row) int {
-		return cmp.Or(cmp.Compare(a.Batch, b.Batch), cmp.Compare(a.Filled[:4], b.Filled[:4]))
+	slices.SortStableFunc(out, func(a, b Total) int {
+		return cmp.Or(cmp.Compare(a.Batch, b.Batch), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Year, b.Year))
 	})
-	for _, r := range all {
-		year := int(r.Filled[0]-'0')*1000 + int(r.Filled[1]-'0')*100 + int(r.Filled[2]-'0')*10 + int(r.Filled[3]-'0')
-		if n := len(c.Totals); n == 0 || c.Totals[n-1].Batch != r.Batch || c.Totals[n-1].Year != year {
-			c.Totals = append(c.Totals, Total{Batch: r.Batch, Year: year})
-		}
-		add(len(c.Totals)-1, r)
+	return out
+}
+
+// bottled says whether what the cask should hold then is strong enough for a bottle, by
+// volume at 20 C.
+func (t *Target) bottled(abv float64) {
+	t.BottleAbvPct = to(100*abv, 3)
+	if w, err := fluid.MassFracFromABV(abv); err == nil {
+		t.BottleProof = to(fluid.ProofFromMassFrac(w), 2)
 	}
-	if len(c.Totals) == 0 {
-		return
-	}
-	c.Totals = append(c.Totals, Total{})
-	for _, r := range all {
-		add(len(c.Totals)-1, r)
-	}
-	for i := range c.Totals {
-		c.Totals[i].ProofGallons, c.Totals[i].PureL = to(c.Totals[i].ProofGallons, 3), to(c.Totals[i].PureL, 3)
-		if filled[i] > 0 {
-			c.Totals[i].LostPct = to(100*(1-c.Totals[i].PureL/filled[i]), 2)
-		}
-	}
+	t.Kept = t.Then.AbvPct >= t.BottleAbvPct
 }

@@ -29,6 +29,13 @@ func TestOldEnough(t *testing.T) {
 	b.Standard.Conditions = []recipe.Condition{{Test: recipe.AgeLeast, AgeS: 2 * year}}
 	is := of(life("C-1", 108), record.Date{Year: 2026, Month: 2, Day: 27})
 	assert.Equal(t, &Aged{Of: "Whisky", From: "2026-02-28", Met: false}, is)
+	kinds := On(func() House {
+		h := house(life("C-1", 108))
+		h.Batch = func(string) *recipe.Batch { return b }
+		return h
+	}(), filledOn.After(10)).Kinds
+	require.Len(t, kinds, 1)
+	assert.Equal(t, []any{"Whisky", 2024, 1}, []any{kinds[0].Kind, kinds[0].Year, kinds[0].Casks})
 	assert.True(t, of(life("C-1", 108), record.Date{Year: 2026, Month: 2, Day: 28}).Met)
 
 	again := life("C-1", 108)
@@ -40,4 +47,32 @@ func TestOldEnough(t *testing.T) {
 	again.Fills = append(again.Fills, record.Filling{Run: run, Visit: &run.Visits[1]})
 	assert.Equal(t, "2026-02-28", of(again, record.Date{Year: 2025, Month: 1, Day: 9}).From, "it is not in yet")
 	assert.Equal(t, "2027-01-10", of(again, record.Date{Year: 2025, Month: 1, Day: 10}).From)
+}
+
+// A cask keeps its batch's promise where what it holds at the end of its rest is strong
+// enough for the bottle; just weaker than it, it does not.
+func TestStrongEnough(t *testing.T) {
+	b := bourbon()
+	h := house(life("C-1", 108))
+	h.Batch = func(string) *recipe.Batch { return b }
+	target := func() *Target { return On(h, filledOn.After(10)).Casks[0].Target }
+	then := target().Then
+	b.Cask.BottleAt = recipe.Strength{Value: (then.Proof - 0.05) / 200, Basis: recipe.Proof}
+	assert.True(t, target().Kept)
+	assert.InDelta(t, then.Proof-0.05, target().BottleProof, 0.01)
+	b.Cask.BottleAt.Value = (then.Proof + 0.05) / 200
+	assert.False(t, target().Kept)
+}
+
+// Totals are by batch and year, of all, and by kind and year; each sums to the same.
+func TestTotals(t *testing.T) {
+	h := house(life("C-1", 108), life("C-2", 108))
+	c := On(h, filledOn.After(400))
+	require.Len(t, c.Totals, 2)
+	require.Len(t, c.Kinds, 1)
+	assert.Equal(t, "", c.Kinds[0].Kind)
+	assert.Equal(t, 2024, c.Kinds[0].Year)
+	assert.Equal(t, c.Totals[1].ProofGallons, c.Kinds[0].ProofGallons)
+	assert.InDelta(t, 2*c.Casks[0].Now.ProofGallons, c.Totals[1].ProofGallons, 0.002)
+	assert.Greater(t, c.Totals[1].LostPct, 3.)
 }

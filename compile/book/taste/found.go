@@ -8,7 +8,6 @@ import (
 
 	"newmake/lang/record"
 	"newmake/lang/tree"
-	"newmake/lang/words"
 )
 
 // FoundFormat names the shape of what was found as JSON.
@@ -148,21 +147,13 @@ func rowsOf(t *record.Tasting, base Row) []Row {
 	}
 	for _, v := range t.Verdicts {
 		r := base
-		r.By, r.What, r.Words = v.By, "verdict", v.Word
-		if v.WaitS > 0 {
-			r.Words += " " + months(v.WaitS)
-		}
+		r.By, r.What, r.Words = v.By, "verdict", v.Says()
 		if v.Words != "" {
 			r.Words += ": " + v.Words
 		}
 		out = append(out, r)
 	}
 	return out
-}
-
-func months(s float64) string {
-	const monthS = 365.25 * 86400 / 12
-	return words.Count(int(s/monthS+.5), "month")
 }
 
 // says says that each word stands in the row.

@@ -20,3 +20,12 @@ func TestNoFormula(t *testing.T) {
 	assert.Contains(t, row, "'+loft")
 	assert.Contains(t, row, "'@bottle")
 }
+
+// A cask that will be too weak for its bottle is named; one that is strong enough is not.
+func TestWeakIsNamed(t *testing.T) {
+	c := &cellar.Cellar{Units: "us", On: "2026-06-30", Casks: []cellar.Row{
+		{Serial: "C-1", Sample: "2027-01-01", Target: &cellar.Target{BottleProof: 94, Then: cellar.Holds{Proof: 93.5}}},
+		{Serial: "C-2", Sample: "2027-01-01", Target: &cellar.Target{BottleProof: 94, Then: cellar.Holds{Proof: 120}, Kept: true}},
+	}}
+	assert.Equal(t, []wanted{{"! WEAK", "C-1 (93.5 proof when its rest is over, its bottle asks for 94.0 proof)"}}, (&page{us: true}).wanted(c))
+}

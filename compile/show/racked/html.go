@@ -21,7 +21,7 @@ var css string
 // of the wood, each cask, the totals.
 func HTML(w io.Writer, c *cellar.Cellar) error {
 	t := page{us: c.Units == "us"}
-	style := css + chart.Style
+	style := chart.Style + css
 	sum := sha256.Sum256([]byte(style))
 	v := view{
 		Style:  markup.HTML("<style>" + style + "</style>"),
@@ -36,7 +36,7 @@ func HTML(w io.Writer, c *cellar.Cellar) error {
 	for _, r := range c.Casks {
 		v.Rows = append(v.Rows, t.row(r))
 	}
-	v.Totals = t.sums(c)
+	v.Totals, v.Kinds = t.sums(c.Totals), t.sums(c.Kinds)
 	var out markup.Page
 	writePage(&out, &v)
 	_, err := io.WriteString(w, out.String())
@@ -52,21 +52,29 @@ type view struct {
 	Chart              chart.Chart
 	Key                string
 	Rows               []row
-	Totals             [][]string
+	Totals, Kinds      [][]string
 	Notes              []string
 }
 
 // row is a cask in words.
 type row struct {
-	Serial, Place, Of, Filled, Years, Volume, Strength, Now, NowRange, Over, Then, Sample, Last string
-	Leak                                                                                        bool
+	Serial, Place, Of, Filled, Volume, Strength, Now, NowRange, Lawful, LawfulOf, Over, OverOf, Then, Sample, Last string
+	Leak                                                                                                           bool
 }
 
 func (t *page) row(r cellar.Row) row {
-	out := row{Serial: diag.Safe(r.Serial), Place: diag.Safe(placeOf(r)), Of: diag.Safe(r.Batch), Filled: "run " + diag.Safe(r.Run) + ", " + r.Filled, Years: fmt.Sprintf("%.1f", r.AgeYears), Volume: t.volume(r.Now), Strength: t.strength(r.Now), Now: t.alcohol(r.Now),
+	out := row{Serial: diag.Safe(r.Serial), Place: diag.Safe(placeOf(r)), Of: diag.Safe(r.Batch), Filled: fmt.Sprintf("run %s, filled %s, %.1f years old", diag.Safe(r.Run), r.Filled, r.AgeYears), Volume: t.volume(r.Now), Strength: t.strength(r.Now), Now: t.alcohol(r.Now),
 		NowRange: t.alcohol(r.Low) + " to " + t.alcohol(r.High), Sample: r.Sample, Leak: r.Leak != nil}
 	if r.Target != nil {
-		out.Over, out.Then = r.Target.On, t.alcohol(r.Target.Low)+" to "+t.alcohol(r.Target.High)
+		out.Over, out.Then = r.Target.On, fmt.Sprintf("%s to %s %s, %s", t.alcohol(r.Target.Low), t.alcohol(r.Target.High), t.alcoholName(), t.strength(r.Target.Then))
+		if !r.Target.Kept {
+			out.OverOf = "too weak for its bottle"
+		} else if r.Target.Over {
+			out.OverOf = "kept"
+		}
+	}
+	if s := r.Standard; s != nil {
+		out.Lawful, out.LawfulOf = s.From, diag.Safe(s.Of)
 	}
 	var last []string
 	if r.Last != nil {

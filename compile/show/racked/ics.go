@@ -24,7 +24,8 @@ type due struct {
 }
 
 // ICS writes the days of a cellar as iCalendar (RFC 5545), each a whole day: when the casks
-// of a run are to be sampled next, and when their rest is over. Nothing in it comes from
+// of a run are to be sampled next, when they are old enough for their standard, and when
+// their rest is over. Nothing in it comes from
 // the clock: DTSTAMP is the day of the cellar, and a UID is made of what is due, its day
 // and its run, so that a cellar computed anew changes its events and doubles none.
 func ICS(w io.Writer, c *cellar.Cellar) error {
@@ -55,8 +56,9 @@ func ICS(w io.Writer, c *cellar.Cellar) error {
 }
 
 const (
-	toSample = "Sample"
-	restOver = "Rest over:"
+	toSample  = "Sample"
+	oldEnough = "Old enough by law:"
+	restOver  = "Rest over:"
 )
 
 // dues are the days of a cellar, in their order.
@@ -74,6 +76,9 @@ func dues(c *cellar.Cellar) []due {
 	}
 	for _, r := range c.Casks {
 		add(r.Sample, toSample, r)
+		if r.Standard != nil && !r.Standard.Met {
+			add(r.Standard.From, oldEnough, r)
+		}
 		if r.Target != nil && !r.Target.Over {
 			add(r.Target.On, restOver, r)
 		}
@@ -90,7 +95,10 @@ func (t *page) dueLine(d due, r cellar.Row) string {
 	if place := placeOf(r); place != "" {
 		line += ", " + diag.Safe(place)
 	}
-	if d.what == restOver {
+	switch d.what {
+	case oldEnough:
+		line += ": " + diag.Safe(r.Standard.Of)
+	case restOver:
 		line += fmt.Sprintf(": should hold %s to %s %s", t.alcohol(r.Target.Low), t.alcohol(r.Target.High), t.alcoholName())
 	}
 	return line

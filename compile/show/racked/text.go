@@ -74,10 +74,13 @@ type wanted struct{ Head, Says string }
 
 // wanted says what is to be done.
 func (t *page) wanted(c *cellar.Cellar) []wanted {
-	var leaks, due, over []string
+	var leaks, weak, due, over []string
 	for _, r := range c.Casks {
 		if r.Leak != nil {
 			leaks = append(leaks, fmt.Sprintf("%s (%s more than foretold since %s)", r.Serial, t.mass(r.Leak.Kg), r.Leak.Since))
+		}
+		if r.Target != nil && !r.Target.Kept {
+			weak = append(weak, fmt.Sprintf("%s (%s when its rest is over, its bottle asks for %s)", r.Serial, t.strength(r.Target.Then), t.strength(cellar.Holds{Proof: r.Target.BottleProof, AbvPct: r.Target.BottleAbvPct})))
 		}
 		if r.Sample <= c.On {
 			due = append(due, r.Serial)
@@ -90,7 +93,7 @@ func (t *page) wanted(c *cellar.Cellar) []wanted {
 	for _, a := range []struct {
 		head string
 		all  []string
-	}{{"! LEAKS?", leaks}, {"sample", due}, {"rest over", over}} {
+	}{{"! LEAKS?", leaks}, {"! WEAK", weak}, {"sample", due}, {"rest over", over}} {
 		if len(a.all) > 0 {
 			out = append(out, wanted{a.head, diag.Safe(list(a.all))})
 		}
@@ -160,6 +163,12 @@ func (t *page) each(r cellar.Row) {
 	if r.Verdict != "" {
 		t.Para(2, 4, diag.Safe("Last tasting: "+r.Verdict+"."))
 	}
+	if s := r.Standard; s != nil {
+		t.Para(2, 4, diag.Safe(fmt.Sprintf("Old enough for %s from %s.", s.Of, s.From)))
+	}
+	if g := r.Target; g != nil {
+		t.Para(2, 4, fmt.Sprintf("Its batch promises a rest till %s: then %s to %s %s at %s.", g.On, t.alcohol(g.Low), t.alcohol(g.High), t.alcoholName(), t.strength(g.Then)))
+	}
 	t.Para(2, 4, "Next sample by "+r.Sample+".")
 }
 
@@ -167,18 +176,27 @@ func (t *page) totals(c *cellar.Cellar) {
 	t.Heading("TOGETHER")
 	var table columns.Table
 	table.Row("batch", "year", "casks", t.alcoholName(), "gone since the fill")
-	for _, x := range t.sums(c) {
+	for _, x := range t.sums(c.Totals) {
+		table.Row(x...)
+	}
+	table.Row("kind")
+	for _, x := range t.sums(c.Kinds) {
 		table.Row(x...)
 	}
 	table.Write(&t.Writer)
 }
 
-// sums are the totals in words.
-func (t *page) sums(c *cellar.Cellar) [][]string {
+// sums are totals in words.
+func (t *page) sums(all []cellar.Total) [][]string {
 	var out [][]string
-	for _, x := range c.Totals {
+	for _, x := range all {
 		name, year := diag.Safe(x.Batch), strconv.Itoa(x.Year)
-		if x.Batch == "" {
+		switch {
+		case x.Kind != "":
+			name = diag.Safe(x.Kind)
+		case x.Batch == "" && x.Year != 0:
+			name = "of no standard"
+		case x.Batch == "":
 			name, year = "all", ""
 		}
 		alcohol := x.PureL
@@ -241,15 +259,17 @@ const (
 // CSV writes the casks for a spreadsheet (RFC 4180), a row each.
 func CSV(w io.Writer, c *cellar.Cellar) error {
 	out := csv.NewWriter(w)
-	out.Write([]string{"cask", "batch", "run", "filled", "age_years", "place", "spot", "size_L", "fill_L", "fill_abv_pct", "now_L", "now_abv_pct", "now_proof", "now_PG", "now_LPA", "low_LPA", "high_LPA", "pace", "last_read", "next_sample", "rest_over", "then_PG", "then_LPA", "leak_kg", "verdict", "standard", "standard_from"})
+	out.Write([]string{"cask", "batch", "run", "filled", "age_years", "place", "spot", "size_L", "fill_L", "fill_abv_pct", "now_L", "now_abv_pct", "now_proof", "now_PG", "now_LPA", "low_LPA", "high_LPA", "pace", "last_read", "next_sample", "rest_over", "then_PG", "then_LPA", "leak_kg", "verdict", "standard", "standard_from", "bottle_abv_pct", "strong_enough", "then_low_LPA", "then_high_LPA"})
 	n := func(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
 	for _, r := range c.Casks {
-		row := []string{spreadsheet.Cell(diag.Safe(r.Serial)), spreadsheet.Cell(diag.Safe(r.Batch)), spreadsheet.Cell(diag.Safe(r.Run)), r.Filled, n(r.AgeYears), spreadsheet.Cell(diag.Safe(r.Place)), spreadsheet.Cell(diag.Safe(strings.Join(r.Spot, ", "))), n(r.SizeL), n(r.AtFill.VolumeL), n(r.AtFill.AbvPct), n(r.Now.VolumeL), n(r.Now.AbvPct), n(r.Now.Proof), n(r.Now.ProofGallons), n(r.Now.PureL), n(r.Low.PureL), n(r.High.PureL), n(r.PaceIs), "", r.Sample, "", "", "", "", spreadsheet.Cell(diag.Safe(r.Verdict)), "", ""}
+		row := []string{spreadsheet.Cell(diag.Safe(r.Serial)), spreadsheet.Cell(diag.Safe(r.Batch)), spreadsheet.Cell(diag.Safe(r.Run)), r.Filled, n(r.AgeYears), spreadsheet.Cell(diag.Safe(r.Place)), spreadsheet.Cell(diag.Safe(strings.Join(r.Spot, ", "))), n(r.SizeL), n(r.AtFill.VolumeL), n(r.AtFill.AbvPct), n(r.Now.VolumeL), n(r.Now.AbvPct), n(r.Now.Proof), n(r.Now.ProofGallons), n(r.Now.PureL), n(r.Low.PureL), n(r.High.PureL), n(r.PaceIs), "", r.Sample, "", "", "", "", spreadsheet.Cell(diag.Safe(r.Verdict)), "", "", "", "", "", ""}
 		if r.Last != nil {
 			row[18] = r.Last.On
 		}
 		if r.Target != nil {
 			row[20], row[21], row[22] = r.Target.On, n(r.Target.Then.ProofGallons), n(r.Target.Then.PureL)
+			row[27], row[28] = n(r.Target.BottleAbvPct), map[bool]string{true: "yes", false: "no"}[r.Target.Kept]
+			row[29], row[30] = n(r.Target.Low.PureL), n(r.Target.High.PureL)
 		}
 		if r.Leak != nil {
 			row[23] = n(r.Leak.Kg)

@@ -62,13 +62,9 @@ func writePage(w *markup.Page, d *view) {
 	}
 	if len(d.Rows) > 0 {
 		w.Raw(`
-<table>
+<table class="casks">
 <caption>Each cask</caption>
-<thead><tr><th scope="col">cask</th><th scope="col">of</th><th scope="col" class="short">years</th><th scope="col">now</th><th scope="col">`)
-		w.Text(d.Alcohol)
-		w.Raw(`</th><th scope="col">rest over</th><th scope="col">`)
-		w.Text(d.Alcohol)
-		w.Raw(` then</th><th scope="col">next sample</th><th scope="col">last read, last tasting</th></tr></thead>
+<thead><tr><th scope="col">cask</th><th scope="col">of</th><th scope="col">now</th><th scope="col">meets its standard</th><th scope="col">its promise: rest over</th><th scope="col">next sample</th><th scope="col">last read, last tasting</th></tr></thead>
 <tbody>`)
 		{
 			v6 := d.Rows
@@ -93,24 +89,44 @@ func writePage(w *markup.Page, d *view) {
 				w.Text(v8.Of)
 				w.Raw(`<br><span class="small">`)
 				w.Text(v8.Filled)
-				w.Raw(`</span></td><td class="number" data-head="years">`)
-				w.Text(v8.Years)
-				w.Raw(`</td><td class="number" data-head="now">`)
+				w.Raw(`</span></td><td class="number" data-head="now">`)
 				w.Text(v8.Volume)
-				w.Raw(`<br>`)
+				w.Raw(`, `)
 				w.Text(v8.Strength)
-				w.Raw(`</td><td class="number" data-head="`)
-				w.Text(d.Alcohol)
-				w.Raw(`">`)
+				w.Raw(`<br>`)
 				w.Text(v8.Now)
+				w.Raw(` `)
+				w.Text(d.Alcohol)
 				w.Raw(`<br><span class="small">`)
 				w.Text(v8.NowRange)
-				w.Raw(`</span></td><td class="short" data-head="rest over">`)
+				w.Raw(`</span></td><td data-head="meets its standard">`)
+				w.Text(v8.Lawful)
+				{
+					v10 := v8.LawfulOf
+					if v10 != "" {
+						w.Raw(`<br><span class="small">`)
+						w.Text(v10)
+						w.Raw(`</span>`)
+					}
+				}
+				w.Raw(`</td><td data-head="its promise: rest over">`)
 				w.Text(v8.Over)
-				w.Raw(`</td><td class="number" data-head="`)
-				w.Text(d.Alcohol)
-				w.Raw(` then">`)
-				w.Text(v8.Then)
+				{
+					v11 := v8.Then
+					if v11 != "" {
+						w.Raw(`<br><span class="small">`)
+						w.Text(v11)
+						w.Raw(`</span>`)
+					}
+				}
+				{
+					v12 := v8.OverOf
+					if v12 != "" {
+						w.Raw(`<br><span class="small">`)
+						w.Text(v12)
+						w.Raw(`</span>`)
+					}
+				}
 				w.Raw(`</td><td class="short" data-head="next sample">`)
 				w.Text(v8.Sample)
 				w.Raw(`</td><td data-head="last read, last tasting">`)
@@ -123,8 +139,8 @@ func writePage(w *markup.Page, d *view) {
 </table>`)
 	}
 	{
-		v10 := d.Totals
-		if len(v10) > 0 {
+		v13 := d.Totals
+		if len(v13) > 0 {
 			w.Raw(`
 <table>
 <caption>Together</caption>
@@ -133,22 +149,22 @@ func writePage(w *markup.Page, d *view) {
 			w.Raw(`</th><th scope="col">gone since the fill</th></tr></thead>
 <tbody>`)
 			{
-				v11 := v10
-				for v12 := range v11 {
-					v13 := v11[v12]
+				v14 := v13
+				for v15 := range v14 {
+					v16 := v14[v15]
 					w.Raw(`
 <tr><th scope="row">`)
-					w.Text(v13[0])
+					w.Text(v16[0])
 					w.Raw(`</th><td class="number">`)
-					w.Text(v13[1])
+					w.Text(v16[1])
 					w.Raw(`</td><td class="number" data-head="casks">`)
-					w.Text(v13[2])
+					w.Text(v16[2])
 					w.Raw(`</td><td class="number" data-head="`)
 					w.Text(d.Alcohol)
 					w.Raw(`">`)
-					w.Text(v13[3])
+					w.Text(v16[3])
 					w.Raw(`</td><td class="number" data-head="gone since the fill">`)
-					w.Text(v13[4])
+					w.Text(v16[4])
 					w.Raw(`</td></tr>`)
 				}
 			}
@@ -158,12 +174,47 @@ func writePage(w *markup.Page, d *view) {
 		}
 	}
 	{
-		v14 := d.Notes
-		for v15 := range v14 {
-			v16 := v14[v15]
+		v17 := d.Kinds
+		if len(v17) > 0 {
+			w.Raw(`
+<table>
+<caption>By kind</caption>
+<thead><tr><th scope="col">kind</th><th scope="col">year</th><th scope="col">casks</th><th scope="col">`)
+			w.Text(d.Alcohol)
+			w.Raw(`</th><th scope="col">gone since the fill</th></tr></thead>
+<tbody>`)
+			{
+				v18 := v17
+				for v19 := range v18 {
+					v20 := v18[v19]
+					w.Raw(`
+<tr><th scope="row">`)
+					w.Text(v20[0])
+					w.Raw(`</th><td class="number">`)
+					w.Text(v20[1])
+					w.Raw(`</td><td class="number" data-head="casks">`)
+					w.Text(v20[2])
+					w.Raw(`</td><td class="number" data-head="`)
+					w.Text(d.Alcohol)
+					w.Raw(`">`)
+					w.Text(v20[3])
+					w.Raw(`</td><td class="number" data-head="gone since the fill">`)
+					w.Text(v20[4])
+					w.Raw(`</td></tr>`)
+				}
+			}
+			w.Raw(`
+</tbody>
+</table>`)
+		}
+	}
+	{
+		v21 := d.Notes
+		for v22 := range v21 {
+			v23 := v21[v22]
 			w.Raw(`
 <p>`)
-			w.Text(v16)
+			w.Text(v23)
 			w.Raw(`</p>`)
 		}
 	}
