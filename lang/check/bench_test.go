@@ -12,7 +12,6 @@ import (
 	"newmake/lang"
 	"newmake/lang/diag"
 	"newmake/lang/tree"
-	"newmake/stdlib"
 )
 
 // manyBatches is a house of n batches, one a file, each complete: the example
@@ -102,11 +101,11 @@ func BenchmarkCheckOne(b *testing.B) {
 	}
 }
 
-// BenchmarkBase reads the built-in library, which a process does once.
+// BenchmarkBase reads the built-in library from its text, all of it.
 func BenchmarkBase(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		newBase(stdlib.FS)
+		saidOf(fromText())
 	}
 }
 

@@ -17,7 +17,8 @@ import (
 )
 
 // costs reads the prices of a house.
-func costs(n *tree.Node, h *house.House, diags *diag.List) recipe.Costs {
+func costs(n *tree.Node, lib *library, diags *diag.List) recipe.Costs {
+	h := lib.house
 	c := recipe.Costs{PerKg: map[string]float64{}, BagKg: map[string]float64{}, BagsAPallet: map[string]int{}}
 	if n == nil {
 		return c
@@ -49,7 +50,7 @@ func costs(n *tree.Node, h *house.House, diags *diag.List) recipe.Costs {
 		packs(&c, name, l, diags)
 		if q := l.Quantity(); q != nil {
 			if p, _ := quantity.ParsePrice(q.Item.Unit); p.Per != nil && p.Per.Measures[0].Kind == quantity.Bushel {
-				if bushelKg := bushelOf(h, name); bushelKg > 0 {
+				if bushelKg := bushelOf(lib, name); bushelKg > 0 {
 					c.PerKg[name] = price(&c, l, quantity.Bushel, "bushel", diags) / bushelKg
 					continue
 				}
@@ -80,12 +81,12 @@ func packs(c *recipe.Costs, name string, l *tree.Node, diags *diag.List) {
 
 // bushelOf is what a trade bushel of a grain weighs, 0 where the library does not
 // say.
-func bushelOf(h *house.House, grain string) float64 {
-	e := h.Entry(schema.Grain, grain)
+func bushelOf(lib *library, grain string) float64 {
+	e := lib.find(schema.Grain, grain)
 	if e == nil {
 		return 0
 	}
-	return e.Node.SI("bushel")
+	return e.value.(*recipe.Grain).TestWeightKg
 }
 
 // price reads one price: money per SI unit of a kind, or for each thing where the
@@ -137,7 +138,7 @@ func price(costs *recipe.Costs, n *tree.Node, per quantity.Kind, such string, di
 }
 
 // BushelKg is what a trade bushel of a grain weighs, 0 where the library does not say.
-func (h *House) BushelKg(grain string) float64 { return bushelOf(h.House, grain) }
+func (h *House) BushelKg(grain string) float64 { return bushelOf(h.library, grain) }
 
 // costed asks for what one of a unit costs, with an example in the reader's units.
 func costed(such, currency string, reader quantity.System) string {

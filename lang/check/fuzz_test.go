@@ -1,13 +1,15 @@
 package check
 
 import (
-	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 	"testing/fstest"
 
+	"newmake/lang/diag"
 	"newmake/lang/house"
+	"newmake/lang/schema"
 )
 
 // seeds adds every fixture, example and library file to a fuzz target.
@@ -46,9 +48,20 @@ func FuzzCheck(f *testing.F) {
 				}
 			}
 		}
-		newBase(fstest.MapFS{"x.batch": {Data: data}})
+		saidOf(libraryOf(house.LoadLibrary(fstest.MapFS{"x.batch": {Data: data}})))
 	})
 }
 
-// newBase reads a library from the .batch files of a file system.
-func newBase(fsys fs.FS) *Base { return baseOf(libraryOf(house.LoadLibrary(fsys))) }
+// saidOf reads all of a library, and gives what there is to say of it.
+func saidOf(s *library) diag.List {
+	list := slices.Concat(s.house.Loading(), s.house.General())
+	for _, f := range s.house.Files {
+		list = append(list, f.Said()...)
+	}
+	for _, f := range schema.Library {
+		for _, m := range s.all(f) {
+			list = append(list, m.diags...)
+		}
+	}
+	return list
+}

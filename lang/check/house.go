@@ -219,7 +219,6 @@ func (h *House) found(files []*house.File) diag.List {
 		list = append(list, f.Said()...)
 	}
 	for _, s := range h.library.own(in) {
-		list = append(list, s.entry.Diags...)
 		list = append(list, s.diags...)
 	}
 	for _, d := range h.Plants {
@@ -258,8 +257,7 @@ func (h *House) bearsOn(b *batch) diag.List {
 		decls, list = append(decls, b.plant.decl), append(list, b.plant.diags...)
 	}
 	for _, s := range append(slices.Clip(b.uses), h.library.all(schema.Model)...) {
-		decls = append(decls, s.entry.Decls...)
-		list = append(append(list, s.entry.Diags...), s.diags...)
+		decls, list = append(decls, s.decls...), append(list, s.diags...)
 	}
 	files := []*house.File{h.Main()}
 	for _, d := range decls {

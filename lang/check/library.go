@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sync"
 
+	"newmake/lang/carried"
 	"newmake/lang/diag"
 	"newmake/lang/house"
 	"newmake/lang/recipe"
@@ -17,23 +18,33 @@ type library struct {
 	house *house.House
 	base  *library // reads what the house does not touch; nil for the built-in library
 
-	made onceEach[*house.Entry, libraryEntry]
+	carried bool // it is the built-in library, which the program carries as it was read
+
+	made onceEach[libraryKey, libraryEntry]
+}
+
+// libraryKey finds an entry.
+type libraryKey struct {
+	field *schema.Field
+	name  string // as names are compared
 }
 
 // libraryEntry is one entry, read.
 type libraryEntry struct {
-	entry *house.Entry
+	name  string
+	decls []*house.Decl // of which it is made, where they may have anything wrong
 
-	value any // *recipe.Grain, *recipe.Yeast, ...
-	diags diag.List
+	value any       // *recipe.Grain, *recipe.Yeast, ...
+	diags diag.List // of laying it over what is under it, and of reading it
 }
 
 func newLibrary(h *house.House, base *library) *library {
 	return &library{house: h, base: base}
 }
 
-// builtin is the library that comes with the program.
-var builtin = sync.OnceValue(func() *library { return newLibrary(house.Builtin(), nil) })
+// builtin is the library that comes with the program. An entry that is not carried yet,
+// since it was written a moment ago, is read from the text.
+var builtin = sync.OnceValue(func() *library { return &library{house: house.Builtin(), carried: true} })
 
 // libraryOf is a library over the one that lies under it.
 func libraryOf(h *house.House) *library {
@@ -48,24 +59,32 @@ func libraryOf(h *house.House) *library {
 
 // find gives an entry, read; nil if there is none.
 func (s *library) find(f *schema.Field, name string) *libraryEntry {
-	e := s.house.Entry(f, name)
-	if e == nil {
-		return nil
+	for !s.house.OwnsEntry(f, name) {
+		if s = s.base; s == nil {
+			return nil
+		}
 	}
-	for !s.house.Owns(e) {
-		s = s.base
-	}
-	return s.made.get(e, func() *libraryEntry {
-		m := &libraryEntry{entry: e}
-		m.read(s)
-		return m
+	return s.made.get(libraryKey{f, tree.Key(name)}, func() *libraryEntry {
+		if s.carried {
+			if value := carried.Entry(f.Name, tree.Key(name), s.text); value != nil {
+				return &libraryEntry{name: name, value: value}
+			}
+		}
+		return s.read(s.house.Entry(f, name))
 	})
 }
 
+// text is a text of the library by the name of its file.
+func (s *library) text(file string) *diag.Source {
+	i := slices.IndexFunc(s.house.Files, func(f *house.File) bool { return f.Source.Name == file })
+	return s.house.Files[i].Source
+}
+
 // read reads an entry for its meaning.
-func (m *libraryEntry) read(s *library) {
-	f, n := m.entry.Field, m.entry.Node
-	e := m.head(s.house.Base() != nil)
+func (s *library) read(in *house.Entry) *libraryEntry {
+	f, n := in.Field, in.Node
+	m := &libraryEntry{name: in.Name, decls: in.Decls, diags: slices.Clone(in.Diags)}
+	e := m.head(in, s.house.Base() != nil)
 	if f.Block.Any == nil || len(f.Block.Fields) > 0 {
 		tree.Missing(&m.diags, n, fmt.Sprintf("the %s `%s`", f.Name, e.Name))
 	}
@@ -80,20 +99,21 @@ func (m *libraryEntry) read(s *library) {
 	case schema.CaskWood:
 		m.value = caskWood(n, e)
 	case schema.Model:
-		m.value = model(n, e, m.entry.Under, &m.diags)
+		m.value = model(n, e, in.Under, &m.diags)
 	case schema.Standard:
 		m.value = standard(n, e, s.house, &m.diags)
 	}
 	if n.Bad {
 		m.diags = m.diags[:said] // what is wrong with it is said
 	}
+	return m
 }
 
 // head is what every entry carries: its doc and the source of each figure.
-func (m *libraryEntry) head(own bool) recipe.Entry {
-	n := m.entry.Node
+func (m *libraryEntry) head(in *house.Entry, own bool) recipe.Entry {
+	n := in.Node
 	e := recipe.Entry{
-		Name: m.entry.Name, House: own, Doc: m.entry.Doc, At: n.At(),
+		Name: in.Name, House: own, Doc: in.Doc, At: n.At(),
 		Source: make(map[string]string, len(n.Lines)), Where: make(map[string]diag.Span, len(n.Lines)),
 	}
 	for _, l := range n.Lines {
@@ -145,7 +165,7 @@ func (s *library) recipes() recipe.Library {
 func mapped[T any](s *library, f *schema.Field) map[string]*T {
 	out := map[string]*T{}
 	for _, m := range s.all(f) {
-		out[m.entry.Name] = m.value.(*T)
+		out[m.name] = m.value.(*T)
 	}
 	return out
 }
@@ -157,21 +177,7 @@ func (h *House) Library() recipe.Library { return h.library.recipes() }
 type Base struct {
 	*house.House
 	Library recipe.Library
-	Diags   diag.List // what is wrong with it
 }
 
-// Builtin is the library that comes with the program, read whole.
-var Builtin = sync.OnceValue(func() *Base { return baseOf(builtin()) })
-
-func baseOf(s *library) *Base {
-	l := &Base{House: s.house, Library: s.recipes(), Diags: slices.Concat(s.house.Loading(), s.house.General())}
-	for _, f := range s.house.Files {
-		l.Diags = append(l.Diags, f.Said()...)
-	}
-	for _, f := range schema.Library {
-		for _, m := range s.all(f) {
-			l.Diags = append(append(l.Diags, m.entry.Diags...), m.diags...)
-		}
-	}
-	return l
-}
+// Builtin is the library that comes with the program, all of it.
+var Builtin = sync.OnceValue(func() *Base { return &Base{House: house.Builtin(), Library: builtin().recipes()} })

@@ -29,11 +29,11 @@ func (m *plant) read(s *library) {
 	if n.Bad {
 		diags = new(diag.List) // what is wrong with it is said
 	}
-	m.plant, m.whole = readPlant(n, s.house, diags)
+	m.plant, m.whole = readPlant(n, s, diags)
 }
 
 // readPlant reads one plant. whole says that nothing it needs is missing.
-func readPlant(n *tree.Node, h *house.House, diags *diag.List) (p *recipe.Plant, whole bool) {
+func readPlant(n *tree.Node, lib *library, diags *diag.List) (p *recipe.Plant, whole bool) {
 	p = &recipe.Plant{
 		Name:        n.Text("name"),
 		WaterC:      12,
@@ -80,7 +80,7 @@ func readPlant(n *tree.Node, h *house.House, diags *diag.List) (p *recipe.Plant,
 	if n.Line("wort-cooler") == nil && (n.Present("wort-cooler") || n.Gaps) { // there is or may be one, whatever it is
 		whole, p.WortCooler = false, recipe.Cooler{AreaM2: 1, WaterM3S: 1e-3}
 	}
-	p.Costs = costs(n.Line("costs"), h, diags)
+	p.Costs = costs(n.Line("costs"), lib, diags)
 	return p, whole
 }
 

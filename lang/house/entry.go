@@ -165,6 +165,10 @@ func (l *Library) Owns(e *Entry) bool {
 	return len(e.Decls) > 0 && l.own[e.Field].find(e.Name) == e.Decls[0]
 }
 
+// OwnsEntry says that the house itself declares an entry of a sort and a name, or
+// changes the one below.
+func (l *Library) OwnsEntry(f *schema.Field, name string) bool { return l.own[f].find(name) != nil }
+
 // Declares says that there is an entry of a sort and a name.
 func (l *Library) Declares(f *schema.Field, name string) bool {
 	return l.own[f].find(name) != nil || l.base != nil && l.base.Declares(f, name)
