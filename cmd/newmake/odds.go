@@ -89,14 +89,26 @@ func (f oddsFlags) run(a *app, arg string) error {
 		a.notes(tried.Note)
 		src, name = tried.Source, tried.Name
 	}
-	t, u, err := f.tried(a, src, name, system, format)
+	// Both batches are looked at before either is drawn, which takes seconds.
+	b, err := f.sound(a, src, name, system, format)
+	if err != nil {
+		return err
+	}
+	var beside *recipe.Batch
+	if f.beside != "" {
+		if beside, err = f.sound(a, src, f.beside, system, format); err != nil {
+			return err
+		}
+	}
+	u := measure.UnitsOf(b.Units)
+	t, err := f.tried(b)
 	if err != nil {
 		return err
 	}
 	answer := t.Answer(u)
 	answer.Change = t.Change(u)
-	if f.beside != "" {
-		other, _, err := f.tried(a, src, f.beside, system, format)
+	if beside != nil {
+		other, err := f.tried(beside)
 		if err != nil {
 			return err
 		}
@@ -126,25 +138,29 @@ func (f oddsFlags) run(a *app, arg string) error {
 	return nil
 }
 
-// tried is a batch tried. One with errors, or of which no plan comes, is refused with
-// what a plan says of it.
-func (f oddsFlags) tried(a *app, src *front.Source, name string, system *recipe.System, format string) (*odds.Trial, measure.Units, error) {
+// sound is a batch that can be tried. One with errors, or of which no plan comes, is
+// refused with what a plan says of it.
+func (f oddsFlags) sound(a *app, src *front.Source, name string, system *recipe.System, format string) (*recipe.Batch, error) {
 	b, err := src.Batch(name, system)
 	if err != nil {
-		return nil, 0, err
+		return nil, err
 	}
 	a.notes(b.Notes...)
 	if b.Recipe == nil {
-		return nil, 0, a.refuse(b.Diags, format)
+		return nil, a.refuse(b.Diags, format)
 	}
 	made := b.Plan()
 	if !made.Sound() {
-		return nil, 0, a.refuse(made.Diags, format)
+		return nil, a.refuse(made.Diags, format)
 	}
-	u := measure.UnitsOf(b.Recipe.Units)
-	t, err := odds.Try(b.Recipe, f.draws, u)
+	return b.Recipe, nil
+}
+
+// tried is a batch tried.
+func (f oddsFlags) tried(b *recipe.Batch) (*odds.Trial, error) {
+	t, err := odds.Try(b, f.draws, measure.UnitsOf(b.Units))
 	if err != nil {
-		return nil, 0, diag.Refuse("%s cannot be computed: %v", name, err)
+		return nil, diag.Refuse("%s cannot be computed: %v", b.Name, err)
 	}
-	return t, u, nil
+	return t, nil
 }
