@@ -5,12 +5,24 @@
 //	go test ./... -all      every case is tried of what is otherwise tried in samples
 package testflag
 
-import "flag"
+import (
+	"flag"
+	"os"
+	"runtime/debug"
+)
 
 var (
 	update = flag.Bool("update", false, "write golden files and generated pages anew; they are read before they are committed")
 	all    = flag.Bool("all", false, "try every case of what is otherwise tried in samples; it takes minutes")
 )
+
+// Much is made in a test, and little kept: what is not needed any more is looked for
+// seldom, which takes a sixth less of the processor. What a person sets stays.
+func init() {
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(400)
+	}
+}
 
 // Update says that what is generated is to be written anew.
 func Update() bool { return *update }
