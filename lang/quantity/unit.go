@@ -1,7 +1,5 @@
 package quantity
 
-import "strings"
-
 // System is the family of units to which a unit belongs.
 type System uint8
 
@@ -44,9 +42,9 @@ func (u *Unit) Measure(k Kind) (Measure, bool) {
 	return Measure{}, false
 }
 
-// byName holds every name and alias; names in lower case stand in folded.
-var byName, folded = func() (map[string]*Unit, map[string]string) {
-	names, fold := make(map[string]*Unit), make(map[string]string)
+// byName holds every name and alias.
+var byName = func() map[string]*Unit {
+	names := make(map[string]*Unit)
 	for i := range table {
 		u := &table[i]
 		for _, n := range append([]string{u.Name}, u.Aliases...) {
@@ -54,12 +52,9 @@ var byName, folded = func() (map[string]*Unit, map[string]string) {
 				panic("quantity: two units are called " + n)
 			}
 			names[n] = u
-			if f := strings.ToLower(n); fold[f] == "" {
-				fold[f] = n
-			}
 		}
 	}
-	return names, fold
+	return names
 }()
 
 // Lookup finds a unit by its name or an alias. Case counts: mL is not ML.

@@ -73,8 +73,7 @@ type built struct {
 	first     []int // of each want: the activity of its first block
 	resources map[string]int
 	names     []string // of the resources
-	choice    []map[string]int
-	fermenter []int // of each want: its choice
+	fermenter []int    // of each want: its choice
 }
 
 const (
