@@ -199,7 +199,7 @@ func TestComputedDiagnostics(t *testing.T) {
 		{"worts cooled on the draff", func(b *recipe.Batch) {
 			b.Plant.WortCooler = recipe.Cooler{}
 			b.Mash.Steps = slices.Insert(b.Mash.Steps, len(b.Mash.Steps)-1, recipe.MashStep{Verb: recipe.MashDrain, DurationS: 3600, Path: last(b).Path, At: last(b).At})
-		}, diag.CodeCooledOnBed, diag.Warning, "in which the draff lies"},
+		}, diag.CodeCooledOnBed, diag.Warning, "in which the spent grain lies"},
 		{"kept water short", func(b *recipe.Batch) { verb(b, recipe.MashWater).KeptM3 = 0.1 }, diag.CodeKeptShort, diag.Warning, "leaves 0 gal for the next"},
 		{"set hot", func(b *recipe.Batch) { last(b).TempC = 36 }, diag.CodePitchHot, diag.Warning, "goes into wort at"},
 		{"too short", func(b *recipe.Batch) { b.Ferm.DurationS = 20 * 3600 }, diag.CodeNotDry, diag.Warning, "of sugar is left"},
@@ -212,7 +212,7 @@ func TestComputedDiagnostics(t *testing.T) {
 			b.Spirit.HeartsFrom = recipe.Cut{Strength: recipe.Strength{Value: 0.90}, At: b.Spirit.HeartsFrom.At}
 		}, diag.CodeCutUnreached, diag.Error, "never reached"},
 		{"stop never reached", func(b *recipe.Batch) { b.Strip.StopAt.Value = 1e-9 }, diag.CodeStopUnreached, diag.Error, "never reached"},
-		{"early stop", func(b *recipe.Batch) { b.Strip.StopAt.Value = 0.10 }, diag.CodeEarlyStop, diag.Note, "stays in the pot ale"},
+		{"early stop", func(b *recipe.Batch) { b.Strip.StopAt.Value = 0.10 }, diag.CodeEarlyStop, diag.Note, "stays in the stillage"},
 		{"very early stop", func(b *recipe.Batch) { b.Strip.StopAt.Value = 0.20 }, diag.CodeEarlyStop, diag.Warning, "of pure alcohol go down the drain"},
 		{"strong charge", func(b *recipe.Batch) { b.Strip.StopAt.Value = 0.10 }, diag.CodeChargeStrong, diag.Warning, "the spirit charge is"},
 		{"weak hearts", func(b *recipe.Batch) { b.Cask.Entry = recipe.Strength{Value: 0.78} }, diag.CodeBelowEntry, diag.Error, "to go into wood at"},

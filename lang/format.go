@@ -205,7 +205,7 @@ func (r *row) split(text []byte) {
 		r.keys = append(r.keys, string(text[k.Start:k.End]))
 	}
 	t = t[keys:]
-	if keys > 0 && !r.timed() && len(t) > 0 && t[0].Kind == TokNumber && (len(t) == 1 || !tightAfter(t[0].Kind, t[1].Kind)) {
+	if keys > 0 && !r.timed() && len(t) > 0 && t[0].Kind == TokNumber && (len(t) == 1 || tightAfter(t[0].Kind, t[1].Kind) == false) {
 		r.number = string(text[t[0].Start:t[0].End])
 		t = t[1:]
 	}

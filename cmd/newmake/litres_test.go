@@ -20,6 +20,14 @@ var customary = regexp.MustCompile(`(?i)\bbushels?\b|[0-9] proof\b|\bgallons?\b|
 // customaryUnits are those whose letters mean other things in small or in capitals.
 var customaryUnits = regexp.MustCompile(`[0-9] (F|PG|lb|lbs|oz|ft)\b`)
 
+// americanTrade and scottishTrade are the trade's words that a reader of the other system has
+// others for. A tank's name and a word of the language stay.
+var (
+	americanTrade = regexp.MustCompile(`(?i)\bstillage\b|\bspent grain\b|\bmash water\b|\bparrot\b`)
+	scottishTrade = regexp.MustCompile(`(?i)\bpot[ -]ale\b|\blees\b|\bdraff\b|\bliquor\b|\bspirit safe\b`)
+	ofATank       = regexp.MustCompile("(?i)\\bliquor tank|for (hot|cold) liquor|`[^`]*`|\"[^\"]*\"|(hot|cold)-liquor|draff-holds|^mash\\.(liquor|draff),|data-head=\"for\">hot liquor|, (hot|cold) liquor")
+)
+
 // TestAHouseInLitresReadsNoGallons asks a house in litres for everything that a person
 // reads, and looks for the units of the United States in it.
 func TestAHouseInLitresReadsNoGallons(t *testing.T) {
@@ -64,6 +72,32 @@ func TestAHouseInLitresReadsNoGallons(t *testing.T) {
 	noGallons(t, asked, exitUsage)
 }
 
+// TestAHouseInGallonsReadsItsTradesWords asks a house in gallons for what a person reads, and
+// looks for words of the Scottish trade in it.
+func TestAHouseInGallonsReadsItsTradesWords(t *testing.T) {
+	hollow := t.TempDir()
+	require.NoError(t, os.CopyFS(hollow, os.DirFS("../../examples/lantern-hollow")))
+	t.Chdir(hollow)
+	file := "stone-ferry.batch" // it is lautered, so it has spent grain
+	asked := [][]string{{"why", file}, {"today", "--on", "2026-04-07"}, {"review", "3"}, {"season", "spring"},
+		{"diff", "Ferry Landing", "Stone Ferry"}, {"plan", file, "--full"}, {"plan", file, "--screen"}, {"plan", file, "--variants"},
+		{"size", file, "--casks", "1"}, {"odds", file, "--draws", "50"}, {"plan", file, "--try", "mash.water=600 gal at 163 F"}}
+	for _, number := range []string{"mash-water", "water-to-grain", "stillage", "spirit-stillage", "pot-ale", "extract", "low-wines", "hearts-share", "mash-heat"} {
+		asked = append(asked, []string{"why", file, number})
+	}
+	for _, format := range []string{"text", "md", "html", "csv", "ics"} {
+		asked = append(asked, []string{"plan", file, "--format", format})
+	}
+	for _, args := range asked {
+		code, out, said := command(args...)
+		require.NotEqual(t, exitUsage, code, "%v: %s", args, said)
+		require.NotEmpty(t, out+said, args)
+		for _, line := range strings.Split(out+said, "\n") {
+			assert.Empty(t, scottishTrade.FindString(ofATank.ReplaceAllString(line, "")), "%s: %s", strings.Join(args, " "), line)
+		}
+	}
+}
+
 // noGallons asks, and looks for the units of the United States in all that is answered.
 func noGallons(t *testing.T, asked [][]string, not int) {
 	for _, args := range asked {
@@ -74,7 +108,7 @@ func noGallons(t *testing.T, asked [][]string, not int) {
 			if slices.ContainsFunc(ofBoth, func(words string) bool { return strings.Contains(line, words) }) {
 				continue
 			}
-			found := customary.FindString(line) + customaryUnits.FindString(line)
+			found := customary.FindString(line) + customaryUnits.FindString(line) + americanTrade.FindString(line)
 			assert.Empty(t, found, "%s: %s", strings.Join(args, " "), line)
 		}
 	}

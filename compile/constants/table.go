@@ -65,14 +65,14 @@ var table = []row{
 	{"lot-moisture", "moisture of the lot", numbers.Mashing, Run, Plus, quantity.Share, Normal, 0.007, -0.05, 0.05, "lots of one grain differ by a point of moisture: common practice", lotMoisture},
 	{"lot-enzymes", "enzymes of the lot", numbers.Mashing, Run, Times, quantity.Share, Normal, 0.08, 0.5, 2, "lots of one malt differ by a tenth in power: from memory", lotEnzymes},
 	{"weighing", "grain as it is weighed out", numbers.Mashing, Run, Times, quantity.Share, Normal, 0.004, 0.9, 1.1, "a floor scale and what stays in the sack: common practice", weighing},
-	{"liquor", "liquor as it is measured in", numbers.Mashing, Run, Times, quantity.Share, Normal, 0.01, 0.9, 1.1, "a dipstick is read to a hundredth: common practice", liquor},
+	{"liquor", "water as it is measured in", numbers.Mashing, Run, Times, quantity.Share, Normal, 0.01, 0.9, 1.1, "a dipstick is read to a hundredth: common practice", liquor},
 	{"backset-acidity", "acidity of the backset", numbers.Mashing, Run, Plus, quantity.PH, Normal, 0.12, -1, 1, "3.8 to 4.2 in one house: common practice", backsetAcidity},
 	{"supply", "water supply on the day", numbers.Mashing, Run, Plus, quantity.TempDifference, Normal, 1.0, -10, 10, "a well keeps within 2 C of its mean: from memory", supply},
 	{"room", "air of the house on the day", numbers.Mashing, Run, Plus, quantity.TempDifference, Normal, 3.0, -15, 15, "a still house keeps within 5 C of its mean: from memory", room},
 	{"vigor", "vigor of the yeast", numbers.Fermenting, Run, Times, quantity.Share, Lognormal, 0.10, 0.2, most, "yeast of one kind, of another packet and another day: from memory", vigor},
 	{"steam", "heating on the day", numbers.Mashing, Run, Times, quantity.Share, Lognormal, 0.03, 0.5, 2, "a boiler keeps its pressure within a tenth, and others draw on it: common practice; what that does, from memory", steam},
 	{"reflux-of-day", "reflux on the day", numbers.Stripping, Run, Times, quantity.Share, Lognormal, 0.12, 0.1, most, "the draught about a head and the water of a condenser change from day to day: from memory", refluxOfDay},
-	{"hand", "hand at the cut", numbers.Distilling, Run, Times, quantity.Share, Normal, 0.008, 0.9, 1.1, "a parrot is read to half a percent of volume, and the hand is slow: common practice", handAtCut},
+	{"hand", "hand at the cut", numbers.Distilling, Run, Times, quantity.Share, Normal, 0.008, 0.9, 1.1, "a hydrometer at the spout is read to half a percent of volume, and the hand is slow: common practice", handAtCut},
 
 	// The instruments: what their readings are off by.
 	{"hydrometer", "hydrometer", numbers.Mashing, Instrument, Plus, quantity.Gravity, Normal, 0.0010, -0.02, 0.02, instrumentWhy, instrument},

@@ -1,27 +1,18 @@
 package measure
 
-import "strings"
-
-// american are the words of the trade that a reader of US units has others for. What is
-// written here is Scottish; longer ones stand before what is in them. The trade's words for
-// water are replaced only where they stand in a sentence of ours, for a tank may be named so.
-var american = strings.NewReplacer(
-	"Set the hot liquor", "Set the mash water",
-	"Heat the liquor", "Heat the mash water",
-	"Treat the liquor", "Treat the mash water",
-	"into the liquor", "into the mash water",
-	"liquor and additions", "water and additions",
-	"pot ale", "stillage",
-	"spent lees", "stillage",
-	"draff", "spent grain",
-	"Draff", "Spent grain",
+import (
+	"newmake/lang/quantity"
+	"newmake/lang/words"
 )
 
-// Words are words of the trade as a reader of these units says them: stillage for pot ale
-// and spent lees, spent grain for draff, mash water for liquor.
-func (u Units) Words(s string) string {
+// System is the system of a text whose reader counts in these units.
+func (u Units) System() quantity.System {
 	if u == US {
-		return american.Replace(s)
+		return quantity.US
 	}
-	return s
+	return quantity.SI
 }
+
+// Words gives a sentence the trade's words of a reader of these units: stillage for pot ale
+// and spent lees, spent grain for draff, mash water for liquor, and the other way.
+func (u Units) Words(s string) string { return words.Trade(s, u.System()) }

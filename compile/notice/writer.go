@@ -39,12 +39,13 @@ func (w *writer) add(d diag.Diagnostic) {
 			d.Severity = i.Severity
 		}
 	}
-	w.list.Add(d)
+	w.addAs(d.Severity, d)
 }
 
 // addAs adds a diagnostic with a severity of its own.
 func (w *writer) addAs(s diag.Severity, d diag.Diagnostic) {
 	d.Severity = s
+	d.Summary, d.Help, d.Reason = w.say.Words(d.Summary), w.say.Words(d.Help), w.say.Words(d.Reason)
 	w.list.Add(d)
 }
 

@@ -83,7 +83,8 @@ type Reading struct {
 }
 
 // Phrase is a sentence with quantities in it. Each {} in Text stands for the
-// next of Values, which a renderer shows in the reader's units.
+// next of Values, which a renderer shows in the reader's units. Words of the trade are the
+// Scottish ones, as the names of streams are; a renderer says them as its reader does.
 type Phrase struct {
 	Text   string     `json:"text"`
 	Values []Quantity `json:"values,omitempty"`

@@ -2,9 +2,11 @@ package plan
 
 // Stream is what goes into a stage or comes out of it, by mass: all charges of
 // the batch together. What a stage takes it gives, but for the carbon dioxide
-// of the ferment and for the steam of a vessel that is heated with live steam.
+// of the ferment and for the steam of a vessel that is heated with live steam. Its name
+// is to be looked up by, and says pot ale, spent lees and draff whatever the batch is
+// written in; who shows it to people gives it their trade's words.
 type Stream struct {
-	Name          string  `json:"name"` // one of the names below
+	Name          string  `json:"name"` // one of the names below, the same in every house
 	WaterKg       float64 `json:"waterKg" places:"3"`
 	EthanolKg     float64 `json:"ethanolKg" places:"3"`
 	GlucoseKg     float64 `json:"glucoseKg" places:"3"` // and other simple sugars

@@ -102,11 +102,11 @@ func Cautions(b *recipe.Batch, jobs []Job, k plan.Cask) []plan.Caution {
 				continue
 			}
 			used[key] = true
+			say := measure.UnitsOf(b.Units)
 			if c.text == takesFire {
-				say := measure.UnitsOf(b.Units)
 				c.text = fmt.Sprintf(takesFire, flash(say, 22), flash(say, 20))
 			}
-			out = append(out, plan.Caution{Key: key, Title: c.title, Text: strings.Replace(c.text, "{}", cite(b, c.us), 1)})
+			out = append(out, plan.Caution{Key: key, Title: say.Words(c.title), Text: say.Words(strings.Replace(c.text, "{}", cite(b, c.us), 1))})
 		}
 	}
 	return out

@@ -110,7 +110,7 @@ func (t *Texts) Ordered(list diag.List) diag.List {
 		}
 		return a.At.Start - b.At.Start
 	})
-	return list.Dedup().Cap()
+	return list.Dedup().Cap().InTrade()
 }
 
 // losses is what may be declared in texts that could not be read.

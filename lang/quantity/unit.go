@@ -1,5 +1,7 @@
 package quantity
 
+import "strings"
+
 // System is the family of units to which a unit belongs.
 type System uint8
 
@@ -42,9 +44,9 @@ func (u *Unit) Measure(k Kind) (Measure, bool) {
 	return Measure{}, false
 }
 
-// byName holds every name and alias.
-var byName = func() map[string]*Unit {
-	names := make(map[string]*Unit)
+// byName holds every name and alias; names in lower case stand in folded.
+var byName, folded = func() (map[string]*Unit, map[string]string) {
+	names, fold := make(map[string]*Unit), make(map[string]string)
 	for i := range table {
 		u := &table[i]
 		for _, n := range append([]string{u.Name}, u.Aliases...) {
@@ -52,9 +54,12 @@ var byName = func() map[string]*Unit {
 				panic("quantity: two units are called " + n)
 			}
 			names[n] = u
+			if f := strings.ToLower(n); fold[f] == "" {
+				fold[f] = n
+			}
 		}
 	}
-	return names
+	return names, fold
 }()
 
 // Lookup finds a unit by its name or an alias. Case counts: mL is not ML.

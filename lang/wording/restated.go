@@ -10,6 +10,7 @@ import (
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
+	"newmake/lang/words"
 )
 
 // Example is a line of the language as an example for whoever reads a text: in
@@ -33,7 +34,7 @@ func Restated(line string, to quantity.System) string {
 }
 
 // Prose is what is said to a reader of a system. Of an amount that is given in both, as in
-// 155 F (68 C), the reader's is left; and who counts in litres is told no other. A
+// 155 F (68 C), the reader's is left; and who counts in litres is told no other; and the trade's words are the reader's (words.Trade). A
 // sentence that compares the systems stays as it is, and so do one that says what a
 // regulation says, and units that are written out as words.
 func Prose(text string, to quantity.System) string {
@@ -42,7 +43,7 @@ func Prose(text string, to quantity.System) string {
 	}
 	sentences := strings.SplitAfter(text, ". ")
 	for i, s := range sentences {
-		s = oneOfTwo(s, to)
+		s = words.Trade(oneOfTwo(s, to), to)
 		if to == quantity.SI {
 			s = strings.ReplaceAll(s, "`% abv`", "`% vol`")
 		}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"newmake/compile/constants"
+	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
@@ -167,7 +168,7 @@ func (l *Learned) Document(g *Gathered, system recipe.System) *Document {
 	}
 	for _, p := range l.Together {
 		a, b := l.Found[p.A], l.Found[p.B]
-		d.Together = append(d.Together, PairLine{a.Words, b.Words, plan.RoundTo(p.Correlation, 2), toTell(a.ID, b.ID)})
+		d.Together = append(d.Together, PairLine{a.Words, b.Words, plan.RoundTo(p.Correlation, 2), measure.UnitsOf(system).Words(toTell(a.ID, b.ID))})
 	}
 	for _, p := range l.Predicted {
 		line := RunLine{Run: g.Runs[p.Run].Number, Before: plan.RoundTo(p.Before, 1), After: plan.RoundTo(p.After, 1), Expected: plan.RoundTo(p.Expected, 1), Outcomes: []OutcomeLine{}}

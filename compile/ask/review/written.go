@@ -195,7 +195,7 @@ func (w *lots) balance(e Expected) *ledger {
 	}
 	low := l.lotOf("low-wines", "the low wines", w.lowWines, guess(w.lowWines, w.charged.VolumeL.Is, w.charged.AbvPct.Is))
 	if w.lowWines.Given && e.PotAleLPA >= 0 {
-		pot := l.residue("pot-ale", "the alcohol that stayed in the pot ale", e.PotAleLPA)
+		pot := l.residue("pot-ale", "the alcohol that stayed in the wash still", e.PotAleLPA)
 		l.node("wash run", place{words: "in the wash run", of: "low wines", abv: low.abv},
 			wash.alcohol(1), low.alcohol(-1), pure(pot, -1))
 	}
@@ -258,7 +258,7 @@ func (w *lots) balance(e Expected) *ledger {
 		}
 		if hearts.volume >= 0 {
 			l.node("spirit run", place{words: "in the spirit run", of: "hearts", abv: hearts.abv},
-				append(terms, pure(l.residue("lees", "the alcohol that stayed in the lees", e.LeesLPA), -1))...)
+				append(terms, pure(l.residue("lees", "the alcohol that stayed in the spirit still", e.LeesLPA), -1))...)
 			l.reduced(w, hearts)
 			return l.ready()
 		}

@@ -12,6 +12,7 @@ import (
 type value struct {
 	name   string
 	si     string   // its name to a reader of litres, if that is another: one of also
+	inUS   string   // its name to a reader of gallons, if that is another: one of also
 	us     bool     // readers of gallons alone count in it: it is not listed for others
 	also   []string // other names; a plan's own name in JSON is one
 	title  string
@@ -78,6 +79,9 @@ func (a *asked) table() []value {
 func (v value) named(a *asked) string {
 	if v.si != "" && !a.us() {
 		return v.si
+	}
+	if v.inUS != "" && a.us() {
+		return v.inUS
 	}
 	return v.name
 }

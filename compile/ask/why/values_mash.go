@@ -110,7 +110,7 @@ var mashValues = []value{
 		work:   workWortWater,
 	},
 	{
-		name: "liquor", title: "liquor, water and backset", stage: inMash, model: arithmetic, inputs: []source{stepLines("water", "backset")},
+		name: "liquor", inUS: "mash-water", also: []string{"mash-water"}, title: "liquor, water and backset", stage: inMash, model: arithmetic, inputs: []source{stepLines("water", "backset")},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.LiquorL, plan.Litre) },
 		work: func(a *asked) []Line {
 			return []Line{adding("let in", a.litres(a.p.Mash.LiquorL), a.b.Mash.Steps, func(_ int, s recipe.MashStep) Term {
@@ -122,7 +122,7 @@ var mashValues = []value{
 		},
 	},
 	{
-		name: "liquor-grist", also: []string{"liquor-to-grist", "liquorGristLPerKg"}, title: "liquor to grist, before the first drain", stage: inMash, model: arithmetic,
+		name: "liquor-grist", inUS: "water-to-grain", also: []string{"water-to-grain", "liquor-to-grist", "liquorGristLPerKg"}, title: "liquor to grist, before the first drain", stage: inMash, model: arithmetic,
 		from: []string{"liquor", "grain"}, inputs: []source{stepLines("water", "backset"), at(recipe.PathBill)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.LiquorGristLPerKg, litrePerKg) },
 		work:   workLiquorGrist,

@@ -36,7 +36,7 @@ var stillValues = []value{
 		work:   func(a *asked) []Line { return a.readRun(a.p.Strip) },
 	},
 	{
-		name: "pot-ale", also: []string{"alcohol-left"}, title: "alcohol left in the pot ale", stage: inStrip, model: distilling, from: []string{"alcohol"},
+		name: "pot-ale", inUS: "stillage", also: []string{"stillage", "alcohol-left"}, title: "alcohol left in the pot ale", stage: inStrip, model: distilling, from: []string{"alcohol"},
 		inputs: []source{at(recipe.PathStripStop), vesselFigure("wash-still", "reflux"), at(recipe.PathElevation)},
 		amount: func(a *asked) plan.Quantity { return a.pureQuantity(a.p.Strip.Residue) },
 		work: func(a *asked) []Line {
@@ -152,7 +152,7 @@ var stillValues = []value{
 		},
 	},
 	{
-		name: "lees", also: []string{"spent-lees"}, title: "alcohol left in the spent lees", stage: inSpirit, model: distilling, from: []string{"charge"}, inputs: []source{at(recipe.PathSpiritStop)},
+		name: "lees", inUS: "spirit-stillage", also: []string{"spirit-stillage", "spent-lees"}, title: "alcohol left in the spent lees", stage: inSpirit, model: distilling, from: []string{"charge"}, inputs: []source{at(recipe.PathSpiritStop)},
 		amount: func(a *asked) plan.Quantity { return a.pureQuantity(a.p.Spirit.Residue) },
 		work: func(a *asked) []Line {
 			all := []Term{of(a.pure(a.charge()), "in the charge")}

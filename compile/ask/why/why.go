@@ -111,6 +111,7 @@ func Explain(q Question) (*Answer, error) {
 	depth := min(max(q.Depth, 1), MostDepth)
 	nudged := a.nudge(q.Compile, v)
 	out.Value = a.node(v, depth, nudged, map[string]bool{})
+	a.inTrade(&out.Value)
 	return out, nil
 }
 
@@ -177,7 +178,7 @@ func List(b *recipe.Batch, compile Compile, u measure.Units) ([]Part, error) {
 			if v.us && !a.us() {
 				continue
 			}
-			listed.Values = append(listed.Values, Ref{Name: v.named(a), Title: v.title, Amount: a.amountOf(v)})
+			listed.Values = append(listed.Values, Ref{Name: v.named(a), Title: a.u.Words(v.title), Amount: a.amountOf(v)})
 		}
 		out = append(out, listed)
 	}

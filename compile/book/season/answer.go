@@ -80,6 +80,10 @@ func (s *solver) run(i, j int, number []string) Run {
 	w, f := s.list[j], s.flows.runs[i]
 	c := w.course
 	r := Run{Number: number[i], Batch: c.batch.Name, Mash: s.axis.stamp(s.start(j, 0)), Done: w.done != nil, Tasks: []Task{}}
+	var names []string
+	for _, ch := range s.built.Jobs[j].Choices {
+		names = append(names, s.built.names[s.placed.Chosen[ch]])
+	}
 	fermenter := c.n.Fermented.Vessel.Name
 	if which := search.Which(s.built.fermenter[j]); which >= 0 {
 		r.Fermenter = s.built.names[which]

@@ -73,7 +73,8 @@ type built struct {
 	first     []int // of each want: the activity of its first block
 	resources map[string]int
 	names     []string // of the resources
-	fermenter []int    // of each want: its choice
+	choice    []map[string]int
+	fermenter []int // of each want: its choice
 }
 
 const (

@@ -93,3 +93,12 @@ func WithPrior(y, s []float64, scale float64) Pooled {
 		Q: pool(y, s, 0).Q, y: y, s: s,
 	}
 }
+
+// Run is what is best said of one of the runs: its own reading drawn to the mean of all, the
+// more, the less sure it is of itself and the less runs differ. Weight is the part that is its own.
+func (p Pooled) Run(i int) (value, sd, weight float64) {
+	own, between := p.s[i]*p.s[i], p.Between*p.Between
+	weight = between / (between + own)
+	value = weight*p.y[i] + (1-weight)*p.Mean
+	return value, math.Sqrt(weight*own + (1-weight)*(1-weight)*p.SD*p.SD), weight
+}

@@ -22,7 +22,7 @@ func TestEightSchools(t *testing.T) {
 	assert.InDelta(t, 4.1, p.SD, .05)
 	assert.InDelta(t, 4.7, p.Q, .05)
 	assert.Zero(t, p.Between)
-	v, sd, w := p.run(0)
+	v, sd, w := p.Run(0)
 	assert.Equal(t, p.Mean, v)
 	assert.Equal(t, p.SD, sd)
 	assert.Zero(t, w, "all of it is the mean of all")
@@ -36,7 +36,7 @@ func TestSpreadByMoments(t *testing.T) {
 	assert.InDelta(t, math.Sqrt(17.0/3), p.Between, 1e-12)
 	assert.InDelta(t, 4, p.Mean, 1e-12)
 	assert.InDelta(t, math.Sqrt((1+17.0/3)/4), p.SD, 1e-12)
-	v, _, w := p.run(3)
+	v, _, w := p.Run(3)
 	assert.InDelta(t, 17.0/20, w, 1e-12)
 	assert.InDelta(t, 4+3*.85, v, 1e-12)
 }
@@ -48,7 +48,7 @@ func TestSpreadWithPrior(t *testing.T) {
 	assert.InDelta(t, 7.7, p.Mean, .3)
 	assert.Greater(t, p.Between, 2.0)
 	assert.Less(t, p.Between, 5*math.Sqrt(2/math.Pi), "less than the prior's mean: they agree")
-	v, _, w := p.run(0)
+	v, _, w := p.Run(0)
 	assert.Greater(t, w, 0.0)
 	assert.Greater(t, v, p.Mean)
 	assert.Less(t, v, 28*w+p.Mean*(1-w)+1e-9)
@@ -80,13 +80,4 @@ func TestScatterToCome(t *testing.T) {
 	known := WithPrior(y, s, 1)
 	assert.InDelta(t, .5, known.ToCome, .01)
 	assert.InDelta(t, 0, known.Excess, .01)
-}
-
-// run is what is best said of one of the runs: its own reading drawn to the mean of all, the
-// more, the less sure it is of itself and the less runs differ. Weight is the part that is its own.
-func (p Pooled) run(i int) (value, sd, weight float64) {
-	own, between := p.s[i]*p.s[i], p.Between*p.Between
-	weight = between / (between + own)
-	value = weight*p.y[i] + (1-weight)*p.Mean
-	return value, math.Sqrt(weight*own + (1-weight)*(1-weight)*p.SD*p.SD), weight
 }

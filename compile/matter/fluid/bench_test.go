@@ -20,6 +20,7 @@ func BenchmarkProperties(b *testing.B) {
 			return w
 		}},
 		{"HeatCapacity", func(u float64) float64 { return HeatCapacity(u, 90) }},
+		{"VapourLatentHeat", func(u float64) float64 { return VapourLatentHeat(u, 90) }},
 		{"WortDensity", func(u float64) float64 { return WortDensity(0.1*u, 0.05, 30) }},
 		{"PlatoFromSG", func(u float64) float64 { s, _ := PlatoFromSG(1 + 0.1*u); return s }},
 		{"WaterBoilC", func(u float64) float64 { return WaterBoilC(50e3 + 60e3*u) }},

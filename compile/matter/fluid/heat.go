@@ -102,3 +102,12 @@ func enthalpySlope(w, tempC float64) float64 {
 func LatentHeatEthanol(tempC float64) float64 {
 	return 55789 * math.Pow(1-(tempC+KelvinOffset)/514, 0.31245) / MolarMassEthanol
 }
+
+// VapourLatentHeat is the heat that condensing 1 kg of vapour with mass
+// fraction yMassFrac of ethanol gives up at tempC, in J/kg: the mass average
+// of the pure liquids' heats. It leaves out the heat of mixing of the liquid,
+// less than 1 % near the boil.
+func VapourLatentHeat(yMassFrac, tempC float64) float64 {
+	y := clamp(yMassFrac, 0, 1)
+	return y*LatentHeatEthanol(tempC) + (1-y)*LatentHeatWater(tempC)
+}

@@ -102,11 +102,11 @@ func TestLatentHeatEthanolClapeyron(t *testing.T) {
 
 func TestVapourLatentHeat(t *testing.T) {
 	steps(60, 110, 50, func(tempC float64) {
-		require.InDelta(t, LatentHeatWater(tempC), vapourLatentHeat(0, tempC), 1e-6)
-		require.InDelta(t, LatentHeatEthanol(tempC), vapourLatentHeat(1, tempC), 1e-6)
+		require.InDelta(t, LatentHeatWater(tempC), VapourLatentHeat(0, tempC), 1e-6)
+		require.InDelta(t, LatentHeatEthanol(tempC), VapourLatentHeat(1, tempC), 1e-6)
 		last := math.Inf(1)
 		steps(0, 1, 100, func(y float64) {
-			l := vapourLatentHeat(y, tempC)
+			l := VapourLatentHeat(y, tempC)
 			require.Less(t, l, last)
 			last = l
 		})
@@ -143,13 +143,4 @@ func TestExcessHeatCapacityIsSlope(t *testing.T) {
 		slope := (LiquidEnthalpy(w, tempC+h) - LiquidEnthalpy(w, tempC-h)) / (2 * h)
 		require.InEpsilon(t, slope, enthalpySlope(w, tempC), 1e-5)
 	}
-}
-
-// vapourLatentHeat is the heat that condensing 1 kg of vapour with mass
-// fraction yMassFrac of ethanol gives up at tempC, in J/kg: the mass average
-// of the pure liquids' heats. It leaves out the heat of mixing of the liquid,
-// less than 1 % near the boil.
-func vapourLatentHeat(yMassFrac, tempC float64) float64 {
-	y := clamp(yMassFrac, 0, 1)
-	return y*LatentHeatEthanol(tempC) + (1-y)*LatentHeatWater(tempC)
 }

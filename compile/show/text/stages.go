@@ -216,9 +216,9 @@ func (t *text) spirit() {
 		}
 		t.Para(2, 4, fmt.Sprintf("Feints (heads and tails) %s at %s %s.", t.Volume(*f), t.Strength(f.Strength()), goes))
 		if r.FeintsFrom == plan.FeintsSteady {
-			t.Para(2, 4, fmt.Sprintf("With feints returned, %s of the alcohol of the low wines comes out as hearts in the end; "+
+			t.Para(2, 4, t.Words(fmt.Sprintf("With feints returned, %s of the alcohol of the low wines comes out as hearts in the end; "+
 				"the rest goes with the foreshots and stays in the lees. Where the cuts lie sets the strength of the hearts, their taste and the hours; "+
-				"the foreshots and the stop set what is lost.", pct(r.HeartsOfLowWinesPct, 0)))
+				"the foreshots and the stop set what is lost.", pct(r.HeartsOfLowWinesPct, 0))))
 		}
 	}
 	if r.FeintsFrom == plan.FeintsSteady && r.Feints != nil {

@@ -250,7 +250,7 @@ func (p *page) flows(r season.Run) string {
 		text += "; no water kept of a mash before, so fresh"
 	}
 	if r.NoPotAle {
-		text += "; no hot pot ale for the preheater"
+		text += p.u.Words("; no hot pot ale for the preheater")
 	}
 	if r.WashWaitHours > 0.5 {
 		text += fmt.Sprintf("; the wash stands %s past its time", measure.Hours(r.WashWaitHours))

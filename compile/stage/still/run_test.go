@@ -117,7 +117,7 @@ func TestHeatByHand(t *testing.T) {
 	warming := r.Charge.MassKg() * fluid.HeatCapacity(w, 55) * (boilC - 20)
 	warming += r.Residue.MassKg() * fluid.WaterHeatCapacity(95) * (r.Residue.TempC - boilC)
 	metal := in.metalKg() * copperCp * (r.Residue.TempC - 20)
-	over := f.EthanolKg*fluid.LatentHeatEthanol(96) + (f.MassKg()-f.EthanolKg)*fluid.LatentHeatWater(96)
+	over := f.MassKg() * fluid.VapourLatentHeat(f.EthanolKg/f.MassKg(), 96)
 	assert.InEpsilon(t, warming+metal+over+r.LossJ, r.HeatJ, 0.03)
 
 	// Condensing and cooling to 20 C what came over.

@@ -54,7 +54,7 @@ func TestOutsideAndUnfedAgainstAll(t *testing.T) {
 				p.Sources = append(p.Sources, Source{j, d})
 			}
 		}
-		require.NoError(t, p.valid())
+		require.NoError(t, p.Valid())
 		var best *Vector
 		s := &Placed{Present: []bool{true, true, true}, Start: make([]int, 3)}
 		for s.Start[0] = range p.Horizon {

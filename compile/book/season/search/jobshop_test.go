@@ -62,7 +62,7 @@ func jobShop(t testing.TB, rows string) *Problem {
 		p.Resources = append(p.Resources, Resource{[]Step{{0, 1}}})
 	}
 	p.Costs = []Cost{{Kind: Makespan, Weight: 1}}
-	require.NoError(t, p.valid())
+	require.NoError(t, p.Valid())
 	return p
 }
 
@@ -71,7 +71,7 @@ func TestPublishedOptima(t *testing.T) {
 	for _, c := range jobShops {
 		t.Run(c.name, func(t *testing.T) {
 			p := jobShop(t, c.rows)
-			greedy, ok := greedily(p)
+			greedy, ok := Greedy(p)
 			require.True(t, ok)
 			require.NoError(t, Check(p, greedy))
 			better, ok := Improve(p, greedy, 300)

@@ -242,7 +242,7 @@ func TestAgainstMiniZinc(t *testing.T) {
 		seed, err := strconv.ParseUint(row[0], 10, 64)
 		require.NoError(t, err)
 		p := randomProblem(seed)
-		require.NoError(t, p.valid())
+		require.NoError(t, p.Valid())
 		proof := Exact(p, nil, 2_000_000)
 		require.True(t, proof.Proved, "instance %d", seed)
 		if row[1] == "none" {
@@ -255,7 +255,7 @@ func TestAgainstMiniZinc(t *testing.T) {
 		require.NotNil(t, proof.Best, "instance %d", seed)
 		require.NoError(t, Check(p, proof.Best), "instance %d", seed)
 		assert.Equal(t, want, oneNumber(proof.Best.Cost), "instance %d", seed)
-		if greedy, ok := greedily(p); ok {
+		if greedy, ok := Greedy(p); ok {
 			require.NoError(t, Check(p, greedy), "instance %d", seed)
 			better, ok := Improve(p, greedy, 200)
 			require.True(t, ok)
@@ -323,7 +323,7 @@ func TestBoundIsOne(t *testing.T) {
 			p.Jobs = append(p.Jobs, job)
 			p.Costs = append(p.Costs, Cost{Kind: Absent, Weight: 1, Job: j}, Cost{Kind: Start, Level: 1, Weight: 1, A: first + 1})
 		}
-		require.NoError(t, p.valid())
+		require.NoError(t, p.Valid())
 		found, _ := Improve(p, nil, 60)
 		require.NoError(t, Check(p, found))
 		limit := Bound(p, inTime(p, found), 200)
@@ -335,7 +335,7 @@ func TestBoundIsOne(t *testing.T) {
 			exact++
 		}
 		q := randomProblem(seed)
-		if s, ok := greedily(q); ok {
+		if s, ok := Greedy(q); ok {
 			better, _ := Improve(q, s, 50)
 			require.GreaterOrEqual(t, Bound(q, 0, 60).Most, inTime(q, better), "instance %d", seed)
 		}
@@ -353,8 +353,8 @@ func FuzzSearch(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, seed uint64, steps uint8) {
 		p := randomProblem(seed)
-		require.NoError(t, p.valid())
-		greedy, ok := greedily(p)
+		require.NoError(t, p.Valid())
+		greedy, ok := Greedy(p)
 		if !ok {
 			return
 		}
