@@ -11,10 +11,8 @@ import (
 
 // seen is what one run says of a constant, held against all runs before it.
 type seen struct {
-	run    int
-	z      float64 // in standard deviations of what is to be expected
-	by     float64 // how far the constant lies from where it was, in prior standard deviations
-	weight float64 // how much is told: one over the variance of by
+	run int
+	z   float64 // in standard deviations of what is to be expected
 }
 
 // vague is how much the library's word counts in the search for a drift: as if its
@@ -74,7 +72,7 @@ func (s *solution) seen() (of [][]seen, err error) {
 				}
 				if told := mat.Dot(column, &part); told > leastSeen {
 					x := -mat.Dot(column, &pull)
-					of[j] = append(of[j], seen{k, x / math.Sqrt(told), x / told, told})
+					of[j] = append(of[j], seen{k, x / math.Sqrt(told)})
 				}
 			}
 		}
@@ -128,6 +126,38 @@ func (s *solution) drifts() ([]Drift, error) {
 	return out, nil
 }
 
+// stepped is by how much a constant has been higher since a run, by all runs before and after
+// together and all other constants with them; how is in standard deviations of it. It is the
+// maximum of the likelihood for a change at that run. What the sums themselves have is less:
+// they hold each run against all before it, and so against runs that had drifted.
+func (s *solution) stepped(j, since int) (by, how float64, err error) {
+	move, covariance, err := s.all().best()
+	if err != nil {
+		return 0, 0, err
+	}
+	var told, pulled float64
+	both := mat.NewVecDense(len(s.m.of), nil)
+	for k := since; k < len(s.m.runs); k++ {
+		jac, off := s.weighed(k)
+		if jac == nil {
+			continue
+		}
+		column := jac.ColView(j)
+		told += mat.Dot(column, column)
+		var part, ahead mat.VecDense
+		part.MulVec(jac.T(), column)
+		both.AddVec(both, &part)
+		ahead.MulVec(jac, move)
+		ahead.AddVec(&ahead, off)
+		pulled -= mat.Dot(column, &ahead)
+	}
+	left := told - mat.Inner(both, covariance, both)
+	if left <= 1e-9*told {
+		return 0, 0, nil // what was before tells nothing of it
+	}
+	return pulled / left, math.Abs(pulled) / math.Sqrt(left), nil
+}
+
 // plainest is the drift that the runs show most plainly.
 func (s *solution) plainest() (best Drift, found bool, err error) {
 	of, err := s.seen()
@@ -149,14 +179,16 @@ func (s *solution) plainest() (best Drift, found bool, err error) {
 		if !signal {
 			continue
 		}
-		var sum, weight float64
-		for _, v := range row[shift.Since : shift.At+1] {
-			sum += v.by * v.weight
-			weight += v.weight
-		}
-		if how := math.Abs(sum) / math.Sqrt(weight); how > plain {
-			plain, found = how, true
-			best = Drift{Constant: j, Since: row[shift.Since].run, At: row[shift.At].run, By: sum / weight}
+		// The sums notice it; since when and how far is what all runs together say.
+		for _, v := range row[:shift.At+1] {
+			by, how, err := s.stepped(j, v.run)
+			if err != nil {
+				return best, false, err
+			}
+			if how > plain {
+				plain, found = how, true
+				best = Drift{Constant: j, Since: v.run, At: row[shift.At].run, By: by}
+			}
 		}
 	}
 	return best, found, nil
