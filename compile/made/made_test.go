@@ -1,7 +1,6 @@
 package made_test
 
 import (
-	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"testing"
@@ -31,7 +30,7 @@ func house(t *testing.T, text string) *check.House {
 func TestWrittenRunReadsBack(t *testing.T) {
 	b, list := house(t, "").Batch("Ferry Landing")
 	require.NotNil(t, b, list)
-	inv := learntest.Invent(b, rand.New(rand.NewPCG(3, 4)))
+	inv := learntest.Invent(b, 3)
 	for id := range inv.Off {
 		inv.Off[id] = 0
 	}

@@ -111,7 +111,7 @@ func TestNoSlider(t *testing.T) {
 	}
 	_, ok := slideBehind(t, sliding, "oats   4", "    rye   14 %\n", "")
 	assert.False(t, ok, "the only share of a variant")
-	_, ok = slideBehind(t, "runs/2026.batch", "rest  190")
+	_, ok = slideBehind(t, "runs/2026.batch", "rest  165")
 	assert.False(t, ok, "what was read is not moved")
 	_, ok = slideBehind(t, "house.batch", "elevation  1,150")
 	assert.True(t, ok, "of the plant")

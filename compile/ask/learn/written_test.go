@@ -3,7 +3,6 @@ package learn
 import (
 	"fmt"
 	"math"
-	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"slices"
@@ -41,7 +40,7 @@ func written(t *testing.T, seed uint64, n int) (*learntest.House, *Gathered, []f
 	require.NoError(t, err)
 	b, list := h.Batch("Ferry Landing")
 	require.NotNil(t, b, list)
-	house := learntest.Invent(b, rand.New(rand.NewPCG(26, seed)))
+	house := learntest.Invent(b, seed)
 	text := ""
 	var really []figures
 	for i := range n {
@@ -153,5 +152,43 @@ func TestReadingsScatterAsSaid(t *testing.T) {
 		chi := distuv.ChiSquared{K: float64(n)}
 		assert.Greater(t, squares[of], chi.Quantile(.0005), "%d of %s scatter less", n, of)
 		assert.Less(t, squares[of], chi.Quantile(.9995), "%d of %s scatter more", n, of)
+	}
+}
+
+// What happened in the example's history is found in it: the rakes that stuck and nothing else is
+// called wrong, and the alcoholometer drifts from the run on that it did.
+func TestHistoryTells(t *testing.T) {
+	h, err := check.Load(filepath.FromSlash(lanternHollow), check.Options{})
+	require.NoError(t, err)
+	b, list := h.Batch("Ferry Landing")
+	require.NotNil(t, b, list)
+	house, _, err := learntest.History(b)
+	require.NoError(t, err)
+	g, err := Gather(h, nil, nil, nil)
+	require.NoError(t, err)
+	l, err := From(g.Runs, g.Instruments, Options{})
+	require.NoError(t, err)
+	require.True(t, l.Converged)
+
+	require.Len(t, l.Gross, 1)
+	stuck := l.Gross[0]
+	assert.Equal(t, "26-03", g.Runs[stuck.Run].Number)
+	assert.Equal(t, "minutes of the heat", g.Runs[stuck.Run].Readings[stuck.Reading].Words)
+	assert.InDelta(t, learntest.Stuck.Seconds(), stuck.Over, 600)
+
+	require.Len(t, l.Drifts, 1)
+	drift := l.Drifts[0]
+	found := l.Found[drift.Constant]
+	assert.Equal(t, "alcoholometer", found.ID)
+	assert.Equal(t, "26-04", g.Runs[drift.Since].Number)
+	assert.InDelta(t, learntest.Drift, drift.By*found.Prior.SD, .0025)
+
+	// What the drift does not touch is found to be what it is.
+	for _, f := range l.Found {
+		x, ok := truth(house, f)
+		require.True(t, ok, f.Key)
+		if !slices.Contains([]string{"alcoholometer", "alcohol-lost", "yield-efficiency"}, f.ID) {
+			assert.Less(t, math.Abs(f.off(x)), 3.0, "%s is %g and was found %g (%g..%g)", f.Key, x, f.Value, f.Low, f.High)
+		}
 	}
 }

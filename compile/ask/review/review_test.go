@@ -2,7 +2,6 @@ package review_test
 
 import (
 	"fmt"
-	"math/rand/v2"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -35,7 +34,7 @@ func house(t testing.TB, text string) *check.House {
 func invented(t testing.TB, seed uint64) string {
 	b, list := house(t, "").Batch("Ferry Landing")
 	require.NotNil(t, b, list)
-	h := learntest.Invent(b, rand.New(rand.NewPCG(seed, 7)))
+	h := learntest.Invent(b, seed)
 	n, err := h.Run()
 	require.NoError(t, err)
 	return h.Text("99-01", time.Date(2026, 3, 3, 7, 0, 0, 0, time.UTC), n)

@@ -4,6 +4,7 @@ package learntest
 
 import (
 	"fmt"
+	"hash/fnv"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -13,6 +14,7 @@ import (
 	"newmake/compile/constants"
 	"newmake/compile/lot"
 	"newmake/compile/matter/fluid"
+	"newmake/compile/matter/stream"
 	"newmake/compile/numbers"
 	"newmake/compile/stage/still"
 	"newmake/lang/recipe"
@@ -25,16 +27,25 @@ type House struct {
 	Of     []constants.Constant // of the house
 	Is     []float64
 	Off    map[string]float64 // what each kind of instrument is off by, by the constant's ID
-	R      *rand.Rand
+	seed   uint64
+	runs   int // that were made
+}
+
+// chance is a stream of its own for each thing that is drawn of a house: a constant more, or a
+// line that a run has more, leaves all other draws as they were.
+func (h *House) chance(of ...any) *rand.Rand {
+	sum := fnv.New64a()
+	fmt.Fprintln(sum, of...)
+	return rand.New(rand.NewPCG(h.seed, sum.Sum64()))
 }
 
 // Invent draws a house from what is known of houses before their runs.
-func Invent(b *recipe.Batch, r *rand.Rand) *House {
+func Invent(b *recipe.Batch, seed uint64) *House {
 	b = b.Clone()
 	b.Plant.Shift = recipe.Shift{ToMinute: 24 * 60, Days: [7]bool{true, true, true, true, true, true, true}}
-	h := &House{Recipe: b, Off: map[string]float64{}, R: r}
+	h := &House{Recipe: b, Off: map[string]float64{}, seed: seed}
 	for _, c := range constants.Of(b) {
-		x := draw(c, r)
+		x := draw(c, h.chance(c.Key()))
 		switch c.Owner {
 		case constants.House:
 			h.Of, h.Is = append(h.Of, c), append(h.Is, x)
@@ -63,9 +74,10 @@ func (h *House) Run() (*numbers.Batch, error) {
 // RunOf makes a run, and says of which figures of which constants it was made.
 func (h *House) RunOf() (n *numbers.Batch, of []constants.Constant, x []float64, err error) {
 	of, x = append(of, h.Of...), append(x, h.Is...)
+	h.runs++
 	for _, c := range constants.Of(h.Recipe) {
 		if c.Owner == constants.Run {
-			of, x = append(of, c), append(x, draw(c, h.R))
+			of, x = append(of, c), append(x, draw(c, h.chance(h.runs, c.Key())))
 		}
 	}
 	n, err = compile.Numbers(constants.Set(h.Recipe, of, x), &numbers.Memo{}, compile.Calculated)
@@ -82,13 +94,15 @@ func sure(of record.What, value float64) float64 { return record.Common(of).Of(v
 // by that stands in for the division of the thermometer.
 var warm = math.Sqrt(math.Pow(record.Common(record.Temperature).SI, 2) - math.Pow(record.ReadingSI(0.5), 2))
 
-func (h *House) noise(sd float64) float64 { return sd * h.R.NormFloat64() }
-
 // Text is a run as it is written down, in US units. Samples are read at the temperature of
 // their instrument.
 func (h *House) Text(number string, begun time.Time, n *numbers.Batch) string {
-	w := &scribe{House: h, n: n, begun: begun}
-	fmt.Fprintf(&w.b, "run %q of %q on %s {\n", number, n.Name, begun.Format(time.DateOnly))
+	return h.write(event{number: number, begun: begun}, n)
+}
+
+func (h *House) write(e event, n *numbers.Batch) string {
+	w := &scribe{House: h, event: e, n: n}
+	fmt.Fprintf(&w.b, "run %q of %q on %s {\n", e.number, n.Name, e.begun.Format(time.DateOnly))
 	w.mash()
 	pitched := w.ferment()
 	stripped := w.run("strip", pitched.Add(seconds(n.Fermented.ForS)), n.Stripped.Run, n.Strip.Still)
@@ -105,10 +119,19 @@ func spiritDay(stripped time.Time) time.Time {
 
 type scribe struct {
 	*House
-	n     *numbers.Batch
-	begun time.Time
-	b     strings.Builder
-	last  time.Time // that was written: nothing is written down before what was before it
+	event
+	n    *numbers.Batch
+	r    *rand.Rand // of the stage that is written
+	b    strings.Builder
+	last time.Time // that was written: nothing is written down before what was before it
+}
+
+func (w *scribe) noise(sd float64) float64 { return sd * w.r.NormFloat64() }
+
+// stage begins a stage of the record.
+func (w *scribe) stage(name, vessel string) {
+	w.r = w.chance(w.runs, name)
+	fmt.Fprintf(&w.b, "  %s in %q {\n", name, vessel)
 }
 
 func seconds(s float64) time.Duration { return time.Duration(s * float64(time.Second)) }
@@ -145,8 +168,9 @@ func (c *clocks) at(t time.Time) string {
 }
 
 func (w *scribe) mash() {
-	fmt.Fprintf(&w.b, "  mash in %q {\n", w.n.Mash.Cooker.Name)
+	w.stage("mash", w.n.Mash.Cooker.Name)
 	c := w.clocks()
+	rests := 0
 	steps := w.n.Mash.Steps
 	for i, s := range w.n.Mashed.Steps {
 		at := c.at(w.begun.Add(seconds(s.EndS)))
@@ -166,7 +190,8 @@ func (w *scribe) mash() {
 		case recipe.MashHeat:
 			w.line("%s heat", at)
 		case recipe.MashRest:
-			w.line("%s rest %.0f F", at, w.fahrenheit(s.EndC))
+			rests++
+			w.rest(at, rests, fmt.Sprintf("%.0f", w.fahrenheit(s.EndC)))
 		case recipe.MashCool:
 			w.line("%s cool", at)
 		}
@@ -174,12 +199,25 @@ func (w *scribe) mash() {
 	w.b.WriteString("  }\n")
 }
 
+// rest writes what a rest was read at; where the pen slipped, with its last digits turned round,
+// and corrected on the day after.
+func (w *scribe) rest(at string, nth int, f string) {
+	if nth != w.slipAtRest {
+		w.line("%s rest %s F", at, f)
+		return
+	}
+	last := len(f) - 2
+	slip := f[:last] + f[last+1:] + f[last:last+1]
+	w.line("%s rest %s F", at, slip)
+	w.line("corrected %s rest %s F to %s F on %s by \"M\" \"digits turned round\"", at, slip, f, w.begun.AddDate(0, 0, 1).Format(time.DateOnly))
+}
+
 func (w *scribe) sg(sg float64) float64 {
 	return sg + w.Off["hydrometer"] + w.noise(sure(record.Gravity, 1))
 }
 
 func (w *scribe) ferment() time.Time {
-	fmt.Fprintf(&w.b, "  ferment in %q {\n", w.n.Fermented.Vessel.Name)
+	w.stage("ferment", w.n.Fermented.Vessel.Name)
 	c := w.clocks()
 	pitched := w.begun.Add(seconds(w.n.Mashed.DurationS + 1800))
 	w.line("%s pump %.1f gal at 68 F", c.at(pitched.Add(-20*time.Minute)), w.gallons(w.n.Mashed.Out.VolumeAtM3(lot.ReferenceC)))
@@ -199,10 +237,25 @@ func (w *scribe) abv(abv float64, read record.What) float64 {
 	return 100 * (abv + w.Off["alcoholometer"] + w.noise(sure(read, abv)))
 }
 
+// charge writes what is charged: of a spirit run that is known to charge the feints of the run
+// before, each by itself.
+func (w *scribe) charge(at, stage string) {
+	if stage != "spirit" || w.before == "" {
+		w.line("%s charge", at)
+		return
+	}
+	w.line("%s charge low-wines", at)
+	w.line("charge feints from %q", w.before)
+}
+
+func (w *scribe) gauge(of string, s stream.Stream) {
+	w.line("%s %.1f gal at 68 F, %.2f %% abv at 68 F", of, w.gallons(s.VolumeAtM3(lot.ReferenceC)), w.abv(s.ABV(), record.Strength))
+}
+
 func (w *scribe) run(stage string, at time.Time, r still.Run, v *recipe.Vessel) time.Time {
-	fmt.Fprintf(&w.b, "  %s in %q {\n", stage, v.Name)
+	w.stage(stage, v.Name)
 	c := w.clocks()
-	w.line("%s charge", c.at(at))
+	w.charge(c.at(at), stage)
 	fire := at.Add(30 * time.Minute)
 	w.line("%s fire", c.at(fire))
 	w.line("%s first-drop", c.at(fire.Add(seconds(r.HeatUpS))))
@@ -235,14 +288,15 @@ func (w *scribe) run(stage string, at time.Time, r still.Run, v *recipe.Vessel) 
 	end := fire.Add(seconds(r.DurationS))
 	w.line("%s off", c.at(end))
 	for _, f := range r.Fractions {
-		if f.Name == still.Foreshots || f.Name == still.Heads {
-			continue
+		switch {
+		case f.Name == still.Foreshots || f.Name == still.Heads:
+		case f.Name == still.LowWines:
+			w.gauge("low-wines", w.n.Stripped.LowWines)
+		case f.Name == still.Tails && w.before != "": // they run onto the heads
+			w.gauge("feints", r.Feints())
+		default:
+			w.gauge(f.Name, f.Stream)
 		}
-		all := f.VolumeM3
-		if f.Name == still.LowWines {
-			all = w.n.Stripped.LowWines.VolumeAtM3(lot.ReferenceC)
-		}
-		w.line("%s %.1f gal at 68 F, %.2f %% abv at 68 F", strings.ReplaceAll(f.Name, " ", "-"), w.gallons(all), w.abv(f.Stream.ABV(), record.Strength))
 	}
 	w.b.WriteString("  }\n")
 	return end
