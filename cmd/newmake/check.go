@@ -12,6 +12,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/diag/annotation"
 	"newmake/lang/diag/sarif"
+	"newmake/lang/parallel"
 	"newmake/lang/version"
 	"newmake/lang/words"
 )
@@ -97,10 +98,7 @@ func (f checkFlags) run(a *app, args []string) error {
 	if work.Batches > manyBatches && a.errTerminal && !f.forPrograms() {
 		a.say("checking %d batches ...", work.Batches)
 	}
-	list := append(unread, work.Run()...)
-	for _, h := range work.Houses() {
-		list = append(list, revision.Rewritten(h)...)
-	}
+	list := append(unread, allFound(work)...)
 	if err := f.tell(a, work, list, made); err != nil {
 		return usage("cannot write: %v", err)
 	}
@@ -115,6 +113,21 @@ func (f checkFlags) run(a *app, args []string) error {
 		return ended(list)
 	}
 	return nil
+}
+
+// allFound is what the check finds, and what git tells of the records. Git is asked while
+// the batches are computed: its answer takes some milliseconds.
+func allFound(work *front.Check) diag.List {
+	houses := work.Houses()
+	lists := make([]diag.List, 1+len(houses))
+	parallel.Each(len(lists), func(i int) {
+		if i == 0 {
+			lists[i] = work.Run()
+		} else {
+			lists[i] = revision.Rewritten(houses[i-1])
+		}
+	})
+	return slices.Concat(lists...)
 }
 
 // places finds what is to be checked. For a person the first that cannot be read ends
