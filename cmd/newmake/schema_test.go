@@ -21,6 +21,7 @@ import (
 	"newmake/compile/ask/today"
 	"newmake/compile/ask/why"
 	"newmake/compile/book/cellar"
+	"newmake/compile/book/identity"
 	"newmake/compile/book/ledger"
 	"newmake/compile/book/season"
 	"newmake/compile/book/taste"
@@ -54,7 +55,7 @@ var published = map[string]struct {
 	"cellar":   {cellar.Format, []reflect.Type{reflect.TypeFor[cellar.Cellar]()}},
 	"season":   {season.Format, []reflect.Type{reflect.TypeFor[season.Season]()}},
 	"ledger":   {ledger.Format, []reflect.Type{reflect.TypeFor[ledger.Ledger]()}},
-	"trace":    {trace.Format, []reflect.Type{reflect.TypeFor[trace.Trace]()}},
+	"trace":    {trace.Format, []reflect.Type{reflect.TypeFor[identity.Traced]()}},
 	"trial":    {taste.Format, []reflect.Type{reflect.TypeFor[taste.Judged]()}},
 	"tastings": {taste.FoundFormat, []reflect.Type{reflect.TypeFor[taste.Found]()}},
 

@@ -5,6 +5,8 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"newmake/compile/book/identity"
+	"newmake/compile/book/ledger"
 	"newmake/compile/book/trace"
 	"newmake/compile/show/formats"
 	"newmake/compile/show/traced"
@@ -24,8 +26,10 @@ func traceCommand(a *app) *cobra.Command {
 			"made of, down to the lots of grain, who sold them and their certificates; and what was made\n" +
 			"of it, up to the bottles. Where nothing is written that would lead on, it says so, and with\n" +
 			"which line it would be mended. It follows what is written, and not how much: whatever went\n" +
-			"into something is in it, and of a tank all counts that had gone in before. Where bottles\n" +
-			"went stands in the bottling itself (`withdrawn`).",
+			"into something is in it, and of a tank all counts that had gone in before. Of a vat or a\n" +
+			"bottling it says how long the youngest spirit in it was in wood, which standards of\n" +
+			"identity it meets and what keeps it from another. Where bottles went stands in the\n" +
+			"bottling itself (`withdrawn`).",
 		Example: "  newmake trace 30D16\n" +
 			"  newmake trace C-118\n" +
 			"  newmake trace LH-0012 --format json",
@@ -56,11 +60,12 @@ func traceName(a *app, f booksFlags, name string) error {
 	if t == nil {
 		return a.noAnswer(diag.List{untraced(name, names)}, format)
 	}
+	is := &identity.Traced{Trace: t, Is: identity.Of(identity.HouseOf(b.House, b.texts, ledger.Amounts(b.texts)), t.Asked)}
 	var out bytes.Buffer
 	if format == "json" {
-		err = diag.EncodeJSON(&out, "", t)
+		err = diag.EncodeJSON(&out, "", is)
 	} else {
-		err = traced.Text(&out, t, a.bold(f.output))
+		err = traced.Text(&out, is, a.bold(f.output))
 	}
 	if err != nil {
 		return err

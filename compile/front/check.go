@@ -5,6 +5,9 @@ import (
 	"slices"
 
 	"newmake/compile"
+	"newmake/compile/book/identity"
+	"newmake/compile/book/ledger"
+	"newmake/compile/book/trace"
 	"newmake/compile/made"
 	"newmake/compile/notice"
 	"newmake/lang/check"
@@ -171,6 +174,7 @@ func (w *Check) Run() diag.List {
 			for _, path := range h.paths {
 				list = append(list, h.house.CheckIn(path)...)
 				list = append(list, ofRuns(h.house, h.house.FilesIn(path))...)
+				list = append(list, ofBottlings(h.house, h.house.FilesIn(path))...)
 			}
 			of := map[string]diag.List{}
 			for _, b := range w.batches {
@@ -232,6 +236,25 @@ func ofRuns(h *check.House, files []*house.File) (list diag.List) {
 	return list
 }
 
+// ofBottlings is what the records show of the bottlings in some files. Nothing is said while
+// the records themselves are at fault.
+func ofBottlings(h *check.House, files []*house.File) diag.List {
+	in := map[*diag.Source]bool{}
+	any := false
+	for _, f := range files {
+		in[f.Source] = true
+		any = any || slices.ContainsFunc(f.Decls, func(d *house.Decl) bool { return d.Field == schema.Bottling })
+	}
+	if !any {
+		return nil
+	}
+	texts, said := h.Cellar()
+	if said.HasErrors() {
+		return nil
+	}
+	return identity.Said(identity.HouseOf(h, texts, ledger.Amounts(texts)), func(b *trace.Blend) bool { return in[b.At.Src] })
+}
+
 // beyondParents is what is said of a batch and not of any that it varies: one
 // mistake is one error, however many batches have the line. of has what is said of
 // each batch, by its name.
@@ -247,6 +270,7 @@ func beyondParents(h *check.House, name string, of map[string]diag.List) diag.Li
 // batch when it is computed.
 func All(h *check.House) diag.List {
 	list := append(h.Check(), ofRuns(h, h.Files)...)
+	list = append(list, ofBottlings(h, h.Files)...)
 	of := map[string]diag.List{}
 	for _, name := range h.Batches() {
 		if b, checked := h.Batch(name); b != nil {

@@ -14,14 +14,18 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/stage/cask"
 	"newmake/lang/recipe"
+	"newmake/lang/words"
 )
 
 // How a batch stands against a condition.
 const (
-	met    = "met"
+	Met    = "met"
 	NotMet = "NOT met"
-	stated = "not tested"
+	Stated = "not tested"
 )
+
+// Unwritten is what was found where a run's records do not tell.
+const Unwritten = "not written"
 
 // Held lists the conditions of the standard of identity that the batch names, and
 // which of them it meets; nil if it names none. distilled is from the first charge of
@@ -44,22 +48,30 @@ func Held(b *recipe.Batch, hearts plan.Lot, distilled Days, filled plan.Cask) *p
 		l.Conditions = append(l.Conditions, p)
 	}
 	for _, n := range s.Notes {
-		l.Conditions = append(l.Conditions, plan.Condition{Asks: n, Met: stated})
+		l.Conditions = append(l.Conditions, plan.Condition{Asks: n, Met: Stated})
 	}
 	return l
+}
+
+// One holds a batch against one condition: filled and the rest as Held has them.
+func One(b *recipe.Batch, k *recipe.Condition, hearts plan.Lot, distilled Days, filled plan.Cask) plan.Condition {
+	p := batch{b, measure.UnitsOf(b.Units), hearts, distilled, filled}.condition(k)
+	p.Section = k.Law
+	return p
 }
 
 // Days is from when to when something is done, in the plant's zone.
 type Days struct{ From, To time.Time }
 
-// oneSeason says if both days lie in one distilling season: January to June, or July
+// OneSeason says if both days lie in one distilling season: January to June, or July
 // to December (27 CFR 5.1, from memory).
-func (d Days) oneSeason() bool {
+func (d Days) OneSeason() bool {
 	season := func(t time.Time) [2]int { return [2]int{t.Year(), int(t.Month()-1) / 6} }
 	return season(d.From) == season(d.To)
 }
 
-func (d Days) words() string {
+// Words are the days for a reader.
+func (d Days) Words() string {
 	from, to := d.From.Format("2 January 2006"), d.To.Format("2 January 2006")
 	if from == to {
 		return from
@@ -82,7 +94,7 @@ func (c batch) condition(k *recipe.Condition) plan.Condition {
 	said := c.limit(k.Strength)
 	held := func(asks, found string, ok bool) plan.Condition {
 		if ok {
-			return plan.Condition{Asks: asks, Found: found, Met: met}
+			return plan.Condition{Asks: asks, Found: found, Met: Met}
 		}
 		return plan.Condition{Asks: asks, Found: found, Met: NotMet}
 	}
@@ -108,16 +120,19 @@ func (c batch) condition(k *recipe.Condition) plan.Condition {
 		}
 		return held("no enzymes but the grain's own", found, len(added) == 0)
 	case recipe.OffStillUnder:
-		return held("off the still under "+said, c.say.Strength(hearts.Strength()), below(hearts, k.Strength, false))
+		return c.offStill(held, "off the still under "+said, below(hearts, k.Strength, false))
 	case recipe.OffStillMost:
-		return held("off the still at most "+said, c.say.Strength(hearts.Strength()), below(hearts, k.Strength, true))
+		return c.offStill(held, "off the still at most "+said, below(hearts, k.Strength, true))
 	case recipe.OffStillOver:
-		return held("off the still over "+said, c.say.Strength(hearts.Strength()), !below(hearts, k.Strength, true))
+		return c.offStill(held, "off the still over "+said, !below(hearts, k.Strength, true))
 	case recipe.EntryMost:
 		if !numbers.InWood(c.Batch) {
 			return held("into wood at most "+said, "not in wood", true)
 		}
 		entry := c.Cask.Entry
+		if entry.Value == 0 {
+			return plan.Condition{Asks: "into wood at most " + said, Found: Unwritten, Met: Stated}
+		}
 		return held("into wood at most "+said, c.say.Strength(lot.Strength(entry)), !k.Strength.Weaker(alike(entry, k.Strength)))
 	case recipe.WoodIs:
 		wooded := k.NoWoodDoes()
@@ -140,9 +155,9 @@ func (c batch) condition(k *recipe.Condition) plan.Condition {
 		asks := "label, if under " + ageWords(k.AgeS) + " in wood: " + k.Text
 		switch {
 		case !numbers.InWood(c.Batch):
-			return plan.Condition{Asks: asks, Found: "not in wood", Met: stated}
+			return plan.Condition{Asks: asks, Found: "not in wood", Met: Stated}
 		case !k.Rested(c.Cask.RestS):
-			return plan.Condition{Asks: asks, Found: ageWords(c.Cask.RestS) + ": say so", Met: stated}
+			return plan.Condition{Asks: asks, Found: ageWords(c.Cask.RestS) + ": say so", Met: Stated}
 		}
 		return held(asks, ageWords(c.Cask.RestS), true)
 	case recipe.LabelUsed:
@@ -150,13 +165,13 @@ func (c batch) condition(k *recipe.Condition) plan.Condition {
 		if !numbers.InWood(c.Batch) || c.Cask.New {
 			return held(asks, c.caskWords(), true)
 		}
-		return plan.Condition{Asks: asks, Found: c.caskWords() + ": say so", Met: stated}
+		return plan.Condition{Asks: asks, Found: c.caskWords() + ": say so", Met: Stated}
 	case recipe.OneSeason:
 		asks := "distilled in one season, January to June or July to December"
 		if c.distilled.From.IsZero() {
-			return plan.Condition{Asks: asks, Met: stated}
+			return plan.Condition{Asks: asks, Met: Stated}
 		}
-		return held(asks, c.distilled.words(), c.distilled.oneSeason())
+		return held(asks, c.distilled.Words(), c.distilled.OneSeason())
 	case recipe.IsNot:
 		asks := "not " + k.Other.Title
 		for i := range k.Other.Conditions {
@@ -165,10 +180,39 @@ func (c batch) condition(k *recipe.Condition) plan.Condition {
 			}
 		}
 		return held(asks, "it is that, as far as can be tested", false)
+	case recipe.PartsLeast: // a batch is one part: what it is mixed with, its records tell
+		return plan.Condition{Asks: PartsAsk(k), Found: "by the records of what is mixed", Met: Stated}
 	case recipe.MadeIn:
-		return plan.Condition{Asks: "made in " + k.Text, Met: stated}
+		return plan.Condition{Asks: "made in " + k.Text, Met: Stated}
 	}
-	return plan.Condition{Asks: string(k.Test), Met: stated}
+	return plan.Condition{Asks: string(k.Test), Met: Stated}
+}
+
+// Parts holds the share of a mixture that meets one of the standards of a condition against
+// what it asks.
+func Parts(k *recipe.Condition, share float64) plan.Condition {
+	p := plan.Condition{Asks: PartsAsk(k), Found: fmt.Sprintf("%.1f %%", 100*share), Met: Met, Section: k.Law}
+	if share < k.Share-partsSlack {
+		p.Met = NotMet
+	}
+	return p
+}
+
+// PartsAsk is what a condition asks of the parts of a mixture.
+func PartsAsk(k *recipe.Condition) string {
+	return fmt.Sprintf("at least %.0f %% of the alcohol %s", 100*k.Share, words.Or(k.Others))
+}
+
+// partsSlack is of a share of alcohol, which is a sum of rounded gauges.
+const partsSlack = 1e-6
+
+// offStill says how the spirit came off the still: of a run that was made nobody may have
+// written it.
+func (c batch) offStill(held func(asks, found string, ok bool) plan.Condition, asks string, ok bool) plan.Condition {
+	if c.hearts == (plan.Lot{}) {
+		return plan.Condition{Asks: asks, Found: Unwritten, Met: Stated}
+	}
+	return held(asks, c.say.Strength(c.hearts.Strength()), ok)
 }
 
 // bottled tests the bottling strength: as the batch writes it, or the cask's own
@@ -177,7 +221,7 @@ func (c batch) bottled(k *recipe.Condition, asks string, held func(asks, found s
 	at := c.Cask.BottleAt
 	switch {
 	case at.Value == 0:
-		return plan.Condition{Asks: asks, Found: "not stated", Met: stated}
+		return plan.Condition{Asks: asks, Found: "not stated", Met: Stated}
 	case c.cask.BottleAsked != nil:
 		own := c.cask.BottleAt
 		at = recipe.Strength{Value: own.AbvPct / 100, Basis: recipe.ABV}

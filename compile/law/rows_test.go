@@ -439,7 +439,28 @@ func theStandards() map[string]row {
 		}
 		rows[g.mash] = typed("7", g.grain, g.said, g.malted, 51).usedOnly("7").with(step{func(w *whisky) { w.into = proof(160) }, nil}) // no limit at entry
 	}
+	every := "straight-bourbon, straight-rye, straight-wheat, straight-malt, straight-rye-malt or straight-corn"
+	rows["blended-whisky"] = mixture("10", "20", every, "corn", false).noted("neutral spirits")
+	rows["blend-of-straights"] = mixture("12", "100", every, "rye", true).noted("that straight whisky")
+	for _, m := range []struct {
+		of, grain string
+		malted    bool
+	}{{"bourbon", "corn", false}, {"rye", "rye", false}, {"wheat", "wheat", false}, {"malt", "barley", true}, {"rye-malt", "rye", true}} {
+		rows["blended-"+m.of] = mixture("11", "51", "straight-"+m.of, m.grain, m.malted).noted("neutral spirits")
+	}
+	rows["blended-corn"] = mixture("11", "51", "straight-corn", "corn", false).noted("neutral spirits")
 	return rows
+}
+
+// mixture is of rows 10 to 12: so much of it is a straight whisky, which the records of what is
+// mixed tell (compile/book/identity), and no batch.
+func mixture(number, pct, of, grain string, malted bool) row {
+	asks := table1(number) + "at least " + pct + " % of the alcohol " + of
+	return row{
+		inside: whisky{bill: []share{{grain, malted, 100}}, offStill: proof(160), into: proof(125), wood: charredOak, days: 4 * year, bottled: proof(80)},
+		steps:  []step{say(rested(4*year-2), ageSaid), out(underStrength, eighty)},
+		open:   []string{asks},
+	}
 }
 
 // TestTheStandardsRowByRow: every condition of every standard has a whisky inside and

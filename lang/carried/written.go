@@ -1004,16 +1004,16 @@ var written = []entry{
 	}},
 	{"standard", "american-single-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("american-single-malt", "", in.span(22063, 22092), []line{
-				{"title", 22097, 22137, "", 0, 0},
-				{"law", 22140, 22210, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 22312, 22351, "5.143(c), table 1 (15): 100 percent malted barley", 0, 0},
-				{"off-still", 22412, 22440, "5.143(c), table 1 (15)", 0, 0},
-				{"wood", 22485, 22529, "5.143(c), table 1 (15): used, uncharred new, or charred new", 0, 0},
-				{"bottled", 22595, 22623, "5.143(c), table 1 (15)", 0, 0},
-				{"made-in", 22668, 22694, "5.143(c), table 1 (15): mashed, distilled and aged there", 0, 0},
-				{"note", 22904, 23031, "", 0, 0},
-				{"label", 23034, 23097, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("american-single-malt", "", in.span(22092, 22121), []line{
+				{"title", 22126, 22166, "", 0, 0},
+				{"law", 22169, 22239, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 22341, 22380, "5.143(c), table 1 (15): 100 percent malted barley", 0, 0},
+				{"off-still", 22441, 22469, "5.143(c), table 1 (15)", 0, 0},
+				{"wood", 22514, 22558, "5.143(c), table 1 (15): used, uncharred new, or charred new", 0, 0},
+				{"bottled", 22624, 22652, "5.143(c), table 1 (15)", 0, 0},
+				{"made-in", 22697, 22723, "5.143(c), table 1 (15): mashed, distilled and aged there", 0, 0},
+				{"note", 22933, 23060, "", 0, 0},
+				{"label", 23063, 23126, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "American single malt whisky",
 			Law:   "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
@@ -1028,7 +1028,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (15): 100 percent malted barley",
 					Of:     "American single malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
-					At:     in.span(22312, 22351),
+					At:     in.span(22341, 22380),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -1039,7 +1039,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (15)",
 					Of:    "American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(22412, 22440),
+					At:    in.span(22441, 22469),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1057,7 +1057,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (15): used, uncharred new, or charred new",
 					Of:     "American single malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
-					At:     in.span(22485, 22529),
+					At:     in.span(22514, 22558),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1068,7 +1068,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (15)",
 					Of:    "American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(22595, 22623),
+					At:    in.span(22624, 22652),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1076,7 +1076,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (15): mashed, distilled and aged there",
 					Of:    "American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(22668, 22694),
+					At:    in.span(22697, 22723),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -1085,7 +1085,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(23034, 23097),
+					At:    in.span(23063, 23126),
 				},
 			},
 			Notes: []string{
@@ -1096,14 +1096,14 @@ var written = []entry{
 	}},
 	{"standard", "australian", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("australian", "", in.span(40497, 40516), []line{
-				{"title", 40521, 40549, "", 0, 0},
-				{"law", 40552, 40630, "s. 77FI read as the tax office gives it", 0, 0},
-				{"grain", 40676, 40703, "s. 77FI(2): a mash of cereal grain", 0, 0},
-				{"wood", 40744, 40756, "s. 77FI(1): stored in wood", 0, 0},
-				{"age", 40804, 40829, "s. 77FI(1)", 0, 0},
-				{"bottled", 40848, 40874, "Standard 2.7.5, read in an older text", 0, 0},
-				{"made-in", 40919, 40939, "s. 77FI(1)", 0, 0},
+			Entry: in.entry("australian", "", in.span(45421, 45440), []line{
+				{"title", 45445, 45473, "", 0, 0},
+				{"law", 45476, 45554, "s. 77FI read as the tax office gives it", 0, 0},
+				{"grain", 45600, 45627, "s. 77FI(2): a mash of cereal grain", 0, 0},
+				{"wood", 45668, 45680, "s. 77FI(1): stored in wood", 0, 0},
+				{"age", 45728, 45753, "s. 77FI(1)", 0, 0},
+				{"bottled", 45772, 45798, "Standard 2.7.5, read in an older text", 0, 0},
+				{"made-in", 45843, 45863, "s. 77FI(1)", 0, 0},
 			}),
 			Title: "Australian whisky",
 			Law:   "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
@@ -1117,7 +1117,7 @@ var written = []entry{
 					Law:   "s. 77FI(2): a mash of cereal grain",
 					Of:    "Australian whisky",
 					OfLaw: "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
-					At:    in.span(40676, 40703),
+					At:    in.span(45600, 45627),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1127,7 +1127,7 @@ var written = []entry{
 					Law:   "s. 77FI(1): stored in wood",
 					Of:    "Australian whisky",
 					OfLaw: "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
-					At:    in.span(40744, 40756),
+					At:    in.span(45668, 45680),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -1135,7 +1135,7 @@ var written = []entry{
 					Law:   "s. 77FI(1)",
 					Of:    "Australian whisky",
 					OfLaw: "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
-					At:    in.span(40804, 40829),
+					At:    in.span(45728, 45753),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1145,7 +1145,7 @@ var written = []entry{
 					Law:   "Standard 2.7.5, read in an older text",
 					Of:    "Australian whisky",
 					OfLaw: "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
-					At:    in.span(40848, 40874),
+					At:    in.span(45772, 45798),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1153,23 +1153,433 @@ var written = []entry{
 					Law:   "s. 77FI(1)",
 					Of:    "Australian whisky",
 					OfLaw: "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
-					At:    in.span(40919, 40939),
+					At:    in.span(45843, 45863),
 				},
+			},
+		}
+	}},
+	{"standard", "blend-of-straights", "stdlib/standard.batch", func(in from) any {
+		return &recipe.Standard{
+			Entry: in.entry("blend-of-straights", "", in.span(30359, 30386), []line{
+				{"title", 30391, 30428, "", 0, 0},
+				{"law", 30431, 30471, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"parts", 30573, 30692, "5.143(c), table 1 (12): straight whiskies alone, which together are none", 0, 0},
+				{"bottled", 30771, 30797, "5.143(a)", 0, 0},
+				{"note", 30826, 30926, "", 0, 0},
+				{"label", 30929, 30990, "27 CFR 5.74", 0, 0},
+			}),
+			Title: "Blend of straight whiskies",
+			Law:   "27 CFR 5.143(c), table 1 (12)",
+			Conditions: []recipe.Condition{
+				recipe.Condition{
+					Test:  "parts-least",
+					Share: 1,
+					Others: []string{
+						"straight-bourbon",
+						"straight-rye",
+						"straight-wheat",
+						"straight-malt",
+						"straight-rye-malt",
+						"straight-corn",
+					},
+					Law:   "5.143(c), table 1 (12): straight whiskies alone, which together are none",
+					Of:    "Blend of straight whiskies",
+					OfLaw: "27 CFR 5.143(c), table 1 (12)",
+					At:    in.span(30573, 30692),
+				},
+				recipe.Condition{
+					Test: "bottled-least",
+					Strength: recipe.Strength{
+						Value: 0.4,
+						Basis: 1,
+					},
+					Law:   "5.143(a)",
+					Of:    "Blend of straight whiskies",
+					OfLaw: "27 CFR 5.143(c), table 1 (12)",
+					At:    in.span(30771, 30797),
+				},
+				recipe.Condition{
+					Test:  "label-under",
+					AgeS:  1.262304e+08,
+					Text:  "state the age of the youngest whisky",
+					Law:   "27 CFR 5.74",
+					Of:    "Blend of straight whiskies",
+					OfLaw: "27 CFR 5.143(c), table 1 (12)",
+					At:    in.span(30929, 30990),
+				},
+			},
+			Notes: []string{
+				"of one type and one state the mixture is that straight whisky, and no blend (table 1 (5))",
+			},
+		}
+	}},
+	{"standard", "blended-bourbon", "stdlib/standard.batch", func(in from) any {
+		return &recipe.Standard{
+			Entry: in.entry("blended-bourbon", "", in.span(27219, 27243), []line{
+				{"title", 27248, 27281, "", 0, 0},
+				{"law", 27284, 27324, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"parts", 27426, 27465, "5.143(c), table 1 (11): by proof gallons", 0, 0},
+				{"bottled", 27513, 27539, "5.143(a)", 0, 0},
+				{"note", 27568, 27663, "", 0, 0},
+				{"label", 27666, 27727, "27 CFR 5.74", 0, 0},
+			}),
+			Title: "Blended bourbon whisky",
+			Law:   "27 CFR 5.143(c), table 1 (11)",
+			Conditions: []recipe.Condition{
+				recipe.Condition{
+					Test:  "parts-least",
+					Share: 0.51,
+					Others: []string{
+						"straight-bourbon",
+					},
+					Law:   "5.143(c), table 1 (11): by proof gallons",
+					Of:    "Blended bourbon whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(27426, 27465),
+				},
+				recipe.Condition{
+					Test: "bottled-least",
+					Strength: recipe.Strength{
+						Value: 0.4,
+						Basis: 1,
+					},
+					Law:   "5.143(a)",
+					Of:    "Blended bourbon whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(27513, 27539),
+				},
+				recipe.Condition{
+					Test:  "label-under",
+					AgeS:  1.262304e+08,
+					Text:  "state the age of the youngest whisky",
+					Law:   "27 CFR 5.74",
+					Of:    "Blended bourbon whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(27666, 27727),
+				},
+			},
+			Notes: []string{
+				"the rest is whisky, or neutral spirits, which no record here tells of (table 1 (11))",
+			},
+		}
+	}},
+	{"standard", "blended-corn", "stdlib/standard.batch", func(in from) any {
+		return &recipe.Standard{
+			Entry: in.entry("blended-corn", "", in.span(29838, 29859), []line{
+				{"title", 29864, 29894, "", 0, 0},
+				{"law", 29897, 29937, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"parts", 30039, 30075, "5.143(c), table 1 (11): by proof gallons", 0, 0},
+				{"bottled", 30126, 30152, "5.143(a)", 0, 0},
+				{"note", 30181, 30276, "", 0, 0},
+				{"label", 30279, 30340, "27 CFR 5.74", 0, 0},
+			}),
+			Title: "Blended corn whisky",
+			Law:   "27 CFR 5.143(c), table 1 (11)",
+			Conditions: []recipe.Condition{
+				recipe.Condition{
+					Test:  "parts-least",
+					Share: 0.51,
+					Others: []string{
+						"straight-corn",
+					},
+					Law:   "5.143(c), table 1 (11): by proof gallons",
+					Of:    "Blended corn whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(30039, 30075),
+				},
+				recipe.Condition{
+					Test: "bottled-least",
+					Strength: recipe.Strength{
+						Value: 0.4,
+						Basis: 1,
+					},
+					Law:   "5.143(a)",
+					Of:    "Blended corn whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(30126, 30152),
+				},
+				recipe.Condition{
+					Test:  "label-under",
+					AgeS:  1.262304e+08,
+					Text:  "state the age of the youngest whisky",
+					Law:   "27 CFR 5.74",
+					Of:    "Blended corn whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(30279, 30340),
+				},
+			},
+			Notes: []string{
+				"the rest is whisky, or neutral spirits, which no record here tells of (table 1 (11))",
+			},
+		}
+	}},
+	{"standard", "blended-malt", "stdlib/standard.batch", func(in from) any {
+		return &recipe.Standard{
+			Entry: in.entry("blended-malt", "", in.span(28788, 28809), []line{
+				{"title", 28814, 28844, "", 0, 0},
+				{"law", 28847, 28887, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"parts", 28989, 29025, "5.143(c), table 1 (11): by proof gallons", 0, 0},
+				{"bottled", 29076, 29102, "5.143(a)", 0, 0},
+				{"note", 29131, 29226, "", 0, 0},
+				{"label", 29229, 29290, "27 CFR 5.74", 0, 0},
+			}),
+			Title: "Blended malt whisky",
+			Law:   "27 CFR 5.143(c), table 1 (11)",
+			Conditions: []recipe.Condition{
+				recipe.Condition{
+					Test:  "parts-least",
+					Share: 0.51,
+					Others: []string{
+						"straight-malt",
+					},
+					Law:   "5.143(c), table 1 (11): by proof gallons",
+					Of:    "Blended malt whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(28989, 29025),
+				},
+				recipe.Condition{
+					Test: "bottled-least",
+					Strength: recipe.Strength{
+						Value: 0.4,
+						Basis: 1,
+					},
+					Law:   "5.143(a)",
+					Of:    "Blended malt whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(29076, 29102),
+				},
+				recipe.Condition{
+					Test:  "label-under",
+					AgeS:  1.262304e+08,
+					Text:  "state the age of the youngest whisky",
+					Law:   "27 CFR 5.74",
+					Of:    "Blended malt whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(29229, 29290),
+				},
+			},
+			Notes: []string{
+				"the rest is whisky, or neutral spirits, which no record here tells of (table 1 (11))",
+			},
+		}
+	}},
+	{"standard", "blended-rye", "stdlib/standard.batch", func(in from) any {
+		return &recipe.Standard{
+			Entry: in.entry("blended-rye", "", in.span(27746, 27766), []line{
+				{"title", 27771, 27800, "", 0, 0},
+				{"law", 27803, 27843, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"parts", 27945, 27980, "5.143(c), table 1 (11): by proof gallons", 0, 0},
+				{"bottled", 28032, 28058, "5.143(a)", 0, 0},
+				{"note", 28087, 28182, "", 0, 0},
+				{"label", 28185, 28246, "27 CFR 5.74", 0, 0},
+			}),
+			Title: "Blended rye whisky",
+			Law:   "27 CFR 5.143(c), table 1 (11)",
+			Conditions: []recipe.Condition{
+				recipe.Condition{
+					Test:  "parts-least",
+					Share: 0.51,
+					Others: []string{
+						"straight-rye",
+					},
+					Law:   "5.143(c), table 1 (11): by proof gallons",
+					Of:    "Blended rye whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(27945, 27980),
+				},
+				recipe.Condition{
+					Test: "bottled-least",
+					Strength: recipe.Strength{
+						Value: 0.4,
+						Basis: 1,
+					},
+					Law:   "5.143(a)",
+					Of:    "Blended rye whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(28032, 28058),
+				},
+				recipe.Condition{
+					Test:  "label-under",
+					AgeS:  1.262304e+08,
+					Text:  "state the age of the youngest whisky",
+					Law:   "27 CFR 5.74",
+					Of:    "Blended rye whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(28185, 28246),
+				},
+			},
+			Notes: []string{
+				"the rest is whisky, or neutral spirits, which no record here tells of (table 1 (11))",
+			},
+		}
+	}},
+	{"standard", "blended-rye-malt", "stdlib/standard.batch", func(in from) any {
+		return &recipe.Standard{
+			Entry: in.entry("blended-rye-malt", "", in.span(29309, 29334), []line{
+				{"title", 29339, 29373, "", 0, 0},
+				{"law", 29376, 29416, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"parts", 29518, 29558, "5.143(c), table 1 (11): by proof gallons", 0, 0},
+				{"bottled", 29605, 29631, "5.143(a)", 0, 0},
+				{"note", 29660, 29755, "", 0, 0},
+				{"label", 29758, 29819, "27 CFR 5.74", 0, 0},
+			}),
+			Title: "Blended rye malt whisky",
+			Law:   "27 CFR 5.143(c), table 1 (11)",
+			Conditions: []recipe.Condition{
+				recipe.Condition{
+					Test:  "parts-least",
+					Share: 0.51,
+					Others: []string{
+						"straight-rye-malt",
+					},
+					Law:   "5.143(c), table 1 (11): by proof gallons",
+					Of:    "Blended rye malt whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(29518, 29558),
+				},
+				recipe.Condition{
+					Test: "bottled-least",
+					Strength: recipe.Strength{
+						Value: 0.4,
+						Basis: 1,
+					},
+					Law:   "5.143(a)",
+					Of:    "Blended rye malt whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(29605, 29631),
+				},
+				recipe.Condition{
+					Test:  "label-under",
+					AgeS:  1.262304e+08,
+					Text:  "state the age of the youngest whisky",
+					Law:   "27 CFR 5.74",
+					Of:    "Blended rye malt whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(29758, 29819),
+				},
+			},
+			Notes: []string{
+				"the rest is whisky, or neutral spirits, which no record here tells of (table 1 (11))",
+			},
+		}
+	}},
+	{"standard", "blended-wheat", "stdlib/standard.batch", func(in from) any {
+		return &recipe.Standard{
+			Entry: in.entry("blended-wheat", "", in.span(28265, 28287), []line{
+				{"title", 28292, 28323, "", 0, 0},
+				{"law", 28326, 28366, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"parts", 28468, 28505, "5.143(c), table 1 (11): by proof gallons", 0, 0},
+				{"bottled", 28555, 28581, "5.143(a)", 0, 0},
+				{"note", 28610, 28705, "", 0, 0},
+				{"label", 28708, 28769, "27 CFR 5.74", 0, 0},
+			}),
+			Title: "Blended wheat whisky",
+			Law:   "27 CFR 5.143(c), table 1 (11)",
+			Conditions: []recipe.Condition{
+				recipe.Condition{
+					Test:  "parts-least",
+					Share: 0.51,
+					Others: []string{
+						"straight-wheat",
+					},
+					Law:   "5.143(c), table 1 (11): by proof gallons",
+					Of:    "Blended wheat whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(28468, 28505),
+				},
+				recipe.Condition{
+					Test: "bottled-least",
+					Strength: recipe.Strength{
+						Value: 0.4,
+						Basis: 1,
+					},
+					Law:   "5.143(a)",
+					Of:    "Blended wheat whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(28555, 28581),
+				},
+				recipe.Condition{
+					Test:  "label-under",
+					AgeS:  1.262304e+08,
+					Text:  "state the age of the youngest whisky",
+					Law:   "27 CFR 5.74",
+					Of:    "Blended wheat whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (11)",
+					At:    in.span(28708, 28769),
+				},
+			},
+			Notes: []string{
+				"the rest is whisky, or neutral spirits, which no record here tells of (table 1 (11))",
+			},
+		}
+	}},
+	{"standard", "blended-whisky", "stdlib/standard.batch", func(in from) any {
+		return &recipe.Standard{
+			Entry: in.entry("blended-whisky", "", in.span(26557, 26580), []line{
+				{"title", 26585, 26610, "", 0, 0},
+				{"law", 26613, 26653, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"parts", 26755, 26873, "5.143(c), table 1 (10): by proof gallons", 0, 0},
+				{"bottled", 26920, 26946, "5.143(a)", 0, 0},
+				{"note", 26975, 27136, "", 0, 0},
+				{"label", 27139, 27200, "27 CFR 5.74", 0, 0},
+			}),
+			Title: "Blended whisky",
+			Law:   "27 CFR 5.143(c), table 1 (10)",
+			Conditions: []recipe.Condition{
+				recipe.Condition{
+					Test:  "parts-least",
+					Share: 0.2,
+					Others: []string{
+						"straight-bourbon",
+						"straight-rye",
+						"straight-wheat",
+						"straight-malt",
+						"straight-rye-malt",
+						"straight-corn",
+					},
+					Law:   "5.143(c), table 1 (10): by proof gallons",
+					Of:    "Blended whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (10)",
+					At:    in.span(26755, 26873),
+				},
+				recipe.Condition{
+					Test: "bottled-least",
+					Strength: recipe.Strength{
+						Value: 0.4,
+						Basis: 1,
+					},
+					Law:   "5.143(a)",
+					Of:    "Blended whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (10)",
+					At:    in.span(26920, 26946),
+				},
+				recipe.Condition{
+					Test:  "label-under",
+					AgeS:  1.262304e+08,
+					Text:  "state the age of the youngest whisky",
+					Law:   "27 CFR 5.74",
+					Of:    "Blended whisky",
+					OfLaw: "27 CFR 5.143(c), table 1 (10)",
+					At:    in.span(27139, 27200),
+				},
+			},
+			Notes: []string{
+				"the rest is whisky, or neutral spirits, which no record here tells of; the label states how much neutral spirits there are, and of what (table 1 (10))",
 			},
 		}
 	}},
 	{"standard", "bottled-in-bond", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("bottled-in-bond", "", in.span(25038, 25062), []line{
-				{"title", 25067, 25095, "", 0, 0},
-				{"law", 25098, 25125, "read in a copy", 0, 0},
-				{"grain", 25149, 25178, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 25221, 25247, "5.143(a)", 0, 0},
-				{"wood", 25266, 25296, "5.88(a)(3): wooden containers; 5.143(a): oak", 0, 0},
-				{"age", 25347, 25374, "5.88(a)(3)", 0, 0},
-				{"bottled", 25394, 25417, "5.88(a)(6): no more and no less", 0, 0},
-				{"distilled", 25462, 25486, "5.88(a)(2); which months they are: 5.1, from memory", 0, 0},
-				{"note", 25930, 26081, "", 0, 0},
+			Entry: in.entry("bottled-in-bond", "", in.span(25067, 25091), []line{
+				{"title", 25096, 25124, "", 0, 0},
+				{"law", 25127, 25154, "read in a copy", 0, 0},
+				{"grain", 25178, 25207, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 25250, 25276, "5.143(a)", 0, 0},
+				{"wood", 25295, 25325, "5.88(a)(3): wooden containers; 5.143(a): oak", 0, 0},
+				{"age", 25376, 25403, "5.88(a)(3)", 0, 0},
+				{"bottled", 25423, 25446, "5.88(a)(6): no more and no less", 0, 0},
+				{"distilled", 25491, 25515, "5.88(a)(2); which months they are: 5.1, from memory", 0, 0},
+				{"note", 25959, 26110, "", 0, 0},
 			}),
 			Title: "Bottled in bond",
 			Law:   "27 CFR 5.88(a)",
@@ -1183,7 +1593,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Bottled in bond",
 					OfLaw: "27 CFR 5.88(a)",
-					At:    in.span(25149, 25178),
+					At:    in.span(25178, 25207),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -1194,7 +1604,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Bottled in bond",
 					OfLaw: "27 CFR 5.88(a)",
-					At:    in.span(25221, 25247),
+					At:    in.span(25250, 25276),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1211,7 +1621,7 @@ var written = []entry{
 					Law:   "5.88(a)(3): wooden containers; 5.143(a): oak",
 					Of:    "Bottled in bond",
 					OfLaw: "27 CFR 5.88(a)",
-					At:    in.span(25266, 25296),
+					At:    in.span(25295, 25325),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -1219,7 +1629,7 @@ var written = []entry{
 					Law:   "5.88(a)(3)",
 					Of:    "Bottled in bond",
 					OfLaw: "27 CFR 5.88(a)",
-					At:    in.span(25347, 25374),
+					At:    in.span(25376, 25403),
 				},
 				recipe.Condition{
 					Test: "bottled-at",
@@ -1230,14 +1640,14 @@ var written = []entry{
 					Law:   "5.88(a)(6): no more and no less",
 					Of:    "Bottled in bond",
 					OfLaw: "27 CFR 5.88(a)",
-					At:    in.span(25394, 25417),
+					At:    in.span(25423, 25446),
 				},
 				recipe.Condition{
 					Test:  "one-season",
 					Law:   "5.88(a)(2); which months they are: 5.1, from memory",
 					Of:    "Bottled in bond",
 					OfLaw: "27 CFR 5.88(a)",
-					At:    in.span(25462, 25486),
+					At:    in.span(25491, 25515),
 				},
 			},
 			Notes: []string{
@@ -1250,17 +1660,17 @@ var written = []entry{
 	}},
 	{"standard", "bourbon", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("bourbon", "", in.span(1827, 1843), []line{
-				{"title", 1848, 1875, "", 0, 0},
-				{"law", 1878, 1919, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 2104, 2133, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 2173, 2201, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 2242, 2270, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 2311, 2337, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 2380, 2408, "5.143(a)", 0, 0},
-				{"made-in", 2436, 2462, "5.143(b): distilled and aged there", 0, 0},
-				{"note", 2518, 2593, "", 0, 0},
-				{"label", 2596, 2659, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("bourbon", "", in.span(1856, 1872), []line{
+				{"title", 1877, 1904, "", 0, 0},
+				{"law", 1907, 1948, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 2133, 2162, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 2202, 2230, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 2271, 2299, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 2340, 2366, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 2409, 2437, "5.143(a)", 0, 0},
+				{"made-in", 2465, 2491, "5.143(b): distilled and aged there", 0, 0},
+				{"note", 2547, 2622, "", 0, 0},
+				{"label", 2625, 2688, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Bourbon whisky",
 			Law:   "27 CFR 5.143(c), table 1 (2)",
@@ -1274,7 +1684,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2021, 2050),
+					At:    in.span(2050, 2079),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -1285,7 +1695,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2104, 2133),
+					At:    in.span(2133, 2162),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -1296,7 +1706,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2173, 2201),
+					At:    in.span(2202, 2230),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -1307,7 +1717,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2242, 2270),
+					At:    in.span(2271, 2299),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1321,7 +1731,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2311, 2337),
+					At:    in.span(2340, 2366),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1332,7 +1742,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2380, 2408),
+					At:    in.span(2409, 2437),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1340,7 +1750,7 @@ var written = []entry{
 					Law:   "5.143(b): distilled and aged there",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2436, 2462),
+					At:    in.span(2465, 2491),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -1349,7 +1759,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2596, 2659),
+					At:    in.span(2625, 2688),
 				},
 			},
 			Notes: []string{
@@ -1359,15 +1769,15 @@ var written = []entry{
 	}},
 	{"standard", "canadian", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("canadian", "\"Small wood\" is at most 700 L (Food and Drug Regulations, B.02.002).", in.span(38805, 38822), []line{
-				{"title", 38827, 38853, "", 0, 0},
-				{"law", 38856, 38991, "conditions read in B.02.020 as of 26 November 2024; the item of the Standards that took its place was not read", 0, 0},
-				{"grain", 39108, 39135, "B.02.020(1)(a)(i): a mash of cereal grain", 0, 0},
-				{"wood", 39183, 39209, "B.02.020(1)(a)(ii): small wood; 700 L: B.02.002", 0, 0},
-				{"age", 39264, 39289, "B.02.020(1)(a)(ii)", 0, 0},
-				{"bottled", 39316, 39342, "B.02.020(1)(a)(vi)", 0, 0},
-				{"made-in", 39368, 39385, "B.02.020(1)(a)(v): mashed, distilled and aged", 0, 0},
-				{"note", 39512, 39638, "", 0, 0},
+			Entry: in.entry("canadian", "\"Small wood\" is at most 700 L (Food and Drug Regulations, B.02.002).", in.span(43729, 43746), []line{
+				{"title", 43751, 43777, "", 0, 0},
+				{"law", 43780, 43915, "conditions read in B.02.020 as of 26 November 2024; the item of the Standards that took its place was not read", 0, 0},
+				{"grain", 44032, 44059, "B.02.020(1)(a)(i): a mash of cereal grain", 0, 0},
+				{"wood", 44107, 44133, "B.02.020(1)(a)(ii): small wood; 700 L: B.02.002", 0, 0},
+				{"age", 44188, 44213, "B.02.020(1)(a)(ii)", 0, 0},
+				{"bottled", 44240, 44266, "B.02.020(1)(a)(vi)", 0, 0},
+				{"made-in", 44292, 44309, "B.02.020(1)(a)(v): mashed, distilled and aged", 0, 0},
+				{"note", 44436, 44562, "", 0, 0},
 			}),
 			Title: "Canadian whisky",
 			Law:   "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
@@ -1381,7 +1791,7 @@ var written = []entry{
 					Law:   "B.02.020(1)(a)(i): a mash of cereal grain",
 					Of:    "Canadian whisky",
 					OfLaw: "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
-					At:    in.span(39108, 39135),
+					At:    in.span(44032, 44059),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1392,7 +1802,7 @@ var written = []entry{
 					Law:    "B.02.020(1)(a)(ii): small wood; 700 L: B.02.002",
 					Of:     "Canadian whisky",
 					OfLaw:  "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
-					At:     in.span(39183, 39209),
+					At:     in.span(44107, 44133),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -1400,7 +1810,7 @@ var written = []entry{
 					Law:   "B.02.020(1)(a)(ii)",
 					Of:    "Canadian whisky",
 					OfLaw: "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
-					At:    in.span(39264, 39289),
+					At:    in.span(44188, 44213),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1410,7 +1820,7 @@ var written = []entry{
 					Law:   "B.02.020(1)(a)(vi)",
 					Of:    "Canadian whisky",
 					OfLaw: "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
-					At:    in.span(39316, 39342),
+					At:    in.span(44240, 44266),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1418,7 +1828,7 @@ var written = []entry{
 					Law:   "B.02.020(1)(a)(v): mashed, distilled and aged",
 					Of:    "Canadian whisky",
 					OfLaw: "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
-					At:    in.span(39368, 39385),
+					At:    in.span(44292, 44309),
 				},
 			},
 			Notes: []string{
@@ -1429,15 +1839,15 @@ var written = []entry{
 	}},
 	{"standard", "corn-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("corn-whisky", "Need not see wood at all. If it does: used oak, or new oak uncharred.", in.span(7555, 7575), []line{
-				{"title", 7580, 7604, "", 0, 0},
-				{"law", 7607, 7648, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 7847, 7876, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 7923, 7951, "5.143(c), table 1 (3)", 0, 0},
-				{"entry", 7999, 8027, "5.143(c), table 1 (3): if it is stored", 0, 0},
-				{"wood", 8092, 8140, "5.143(c), table 1 (3)", 0, 0},
-				{"bottled", 8168, 8196, "5.143(a)", 0, 0},
-				{"note", 8318, 8439, "", 0, 0},
+			Entry: in.entry("corn-whisky", "Need not see wood at all. If it does: used oak, or new oak uncharred.", in.span(7584, 7604), []line{
+				{"title", 7609, 7633, "", 0, 0},
+				{"law", 7636, 7677, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 7876, 7905, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 7952, 7980, "5.143(c), table 1 (3)", 0, 0},
+				{"entry", 8028, 8056, "5.143(c), table 1 (3): if it is stored", 0, 0},
+				{"wood", 8121, 8169, "5.143(c), table 1 (3)", 0, 0},
+				{"bottled", 8197, 8225, "5.143(a)", 0, 0},
+				{"note", 8347, 8468, "", 0, 0},
 			}),
 			Title: "Corn whisky",
 			Law:   "27 CFR 5.143(c), table 1 (3)",
@@ -1451,7 +1861,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (3)",
-					At:    in.span(7757, 7786),
+					At:    in.span(7786, 7815),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -1462,7 +1872,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (3)",
 					Of:    "Corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (3)",
-					At:    in.span(7847, 7876),
+					At:    in.span(7876, 7905),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -1473,7 +1883,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (3)",
 					Of:    "Corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (3)",
-					At:    in.span(7923, 7951),
+					At:    in.span(7952, 7980),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -1484,7 +1894,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (3): if it is stored",
 					Of:    "Corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (3)",
-					At:    in.span(7999, 8027),
+					At:    in.span(8028, 8056),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1505,7 +1915,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (3)",
 					Of:    "Corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (3)",
-					At:    in.span(8092, 8140),
+					At:    in.span(8121, 8169),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1516,7 +1926,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (3)",
-					At:    in.span(8168, 8196),
+					At:    in.span(8197, 8225),
 				},
 			},
 			Notes: []string{
@@ -1527,15 +1937,15 @@ var written = []entry{
 	}},
 	{"standard", "distilled-from-bourbon-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-bourbon-mash", "", in.span(15527, 15563), []line{
-				{"title", 15568, 15615, "", 0, 0},
-				{"law", 15618, 15659, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 15870, 15899, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 15952, 15980, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 16034, 16053, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 16116, 16144, "5.143(a)", 0, 0},
-				{"made-in", 16185, 16211, "5.143(b)", 0, 0},
-				{"label", 16254, 16308, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-bourbon-mash", "", in.span(15556, 15592), []line{
+				{"title", 15597, 15644, "", 0, 0},
+				{"law", 15647, 15688, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 15899, 15928, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 15981, 16009, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 16063, 16082, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 16145, 16173, "5.143(a)", 0, 0},
+				{"made-in", 16214, 16240, "5.143(b)", 0, 0},
+				{"label", 16283, 16337, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
 			Title: "Whisky distilled from bourbon mash",
 			Law:   "27 CFR 5.143(c), table 1 (7)",
@@ -1549,7 +1959,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(15774, 15803),
+					At:    in.span(15803, 15832),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -1560,7 +1970,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(15870, 15899),
+					At:    in.span(15899, 15928),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -1571,7 +1981,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(15952, 15980),
+					At:    in.span(15981, 16009),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1584,7 +1994,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16034, 16053),
+					At:    in.span(16063, 16082),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1595,7 +2005,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16116, 16144),
+					At:    in.span(16145, 16173),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1603,7 +2013,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16185, 16211),
+					At:    in.span(16214, 16240),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -1611,22 +2021,22 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16254, 16308),
+					At:    in.span(16283, 16337),
 				},
 			},
 		}
 	}},
 	{"standard", "distilled-from-malt-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-malt-mash", "", in.span(18020, 18053), []line{
-				{"title", 18058, 18102, "", 0, 0},
-				{"law", 18105, 18146, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 18357, 18395, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 18454, 18482, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 18536, 18555, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 18618, 18646, "5.143(a)", 0, 0},
-				{"made-in", 18687, 18713, "5.143(b)", 0, 0},
-				{"label", 18756, 18810, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-malt-mash", "", in.span(18049, 18082), []line{
+				{"title", 18087, 18131, "", 0, 0},
+				{"law", 18134, 18175, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 18386, 18424, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 18483, 18511, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 18565, 18584, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 18647, 18675, "5.143(a)", 0, 0},
+				{"made-in", 18716, 18742, "5.143(b)", 0, 0},
+				{"label", 18785, 18839, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
 			Title: "Whisky distilled from malt mash",
 			Law:   "27 CFR 5.143(c), table 1 (7)",
@@ -1640,7 +2050,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(18261, 18290),
+					At:    in.span(18290, 18319),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -1652,7 +2062,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (7): malted barley",
 					Of:     "Whisky distilled from malt mash",
 					OfLaw:  "27 CFR 5.143(c), table 1 (7)",
-					At:     in.span(18357, 18395),
+					At:     in.span(18386, 18424),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -1663,7 +2073,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(18454, 18482),
+					At:    in.span(18483, 18511),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1676,7 +2086,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(18536, 18555),
+					At:    in.span(18565, 18584),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1687,7 +2097,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(18618, 18646),
+					At:    in.span(18647, 18675),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1695,7 +2105,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(18687, 18713),
+					At:    in.span(18716, 18742),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -1703,22 +2113,22 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(18756, 18810),
+					At:    in.span(18785, 18839),
 				},
 			},
 		}
 	}},
 	{"standard", "distilled-from-oat-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-oat-mash", "", in.span(19713, 19745), []line{
-				{"title", 19750, 19793, "", 0, 0},
-				{"law", 19796, 19837, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 20048, 20077, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 20158, 20186, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 20240, 20259, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 20322, 20350, "5.143(a)", 0, 0},
-				{"made-in", 20391, 20417, "5.143(b)", 0, 0},
-				{"label", 20460, 20514, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-oat-mash", "", in.span(19742, 19774), []line{
+				{"title", 19779, 19822, "", 0, 0},
+				{"law", 19825, 19866, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 20077, 20106, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 20187, 20215, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 20269, 20288, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 20351, 20379, "5.143(a)", 0, 0},
+				{"made-in", 20420, 20446, "5.143(b)", 0, 0},
+				{"label", 20489, 20543, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
 			Title: "Whisky distilled from oat mash",
 			Law:   "27 CFR 5.143(c), table 1 (7)",
@@ -1732,7 +2142,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19952, 19981),
+					At:    in.span(19981, 20010),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -1743,7 +2153,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7): [name of other grain] mash",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20048, 20077),
+					At:    in.span(20077, 20106),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -1754,7 +2164,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20158, 20186),
+					At:    in.span(20187, 20215),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1767,7 +2177,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20240, 20259),
+					At:    in.span(20269, 20288),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1778,7 +2188,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20322, 20350),
+					At:    in.span(20351, 20379),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1786,7 +2196,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20391, 20417),
+					At:    in.span(20420, 20446),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -1794,22 +2204,22 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20460, 20514),
+					At:    in.span(20489, 20543),
 				},
 			},
 		}
 	}},
 	{"standard", "distilled-from-rye-malt-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-rye-malt-mash", "", in.span(18864, 18901), []line{
-				{"title", 18906, 18954, "", 0, 0},
-				{"law", 18957, 18998, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 19209, 19244, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 19303, 19331, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 19385, 19404, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 19467, 19495, "5.143(a)", 0, 0},
-				{"made-in", 19536, 19562, "5.143(b)", 0, 0},
-				{"label", 19605, 19659, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-rye-malt-mash", "", in.span(18893, 18930), []line{
+				{"title", 18935, 18983, "", 0, 0},
+				{"law", 18986, 19027, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 19238, 19273, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 19332, 19360, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 19414, 19433, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 19496, 19524, "5.143(a)", 0, 0},
+				{"made-in", 19565, 19591, "5.143(b)", 0, 0},
+				{"label", 19634, 19688, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
 			Title: "Whisky distilled from rye malt mash",
 			Law:   "27 CFR 5.143(c), table 1 (7)",
@@ -1823,7 +2233,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from rye malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19113, 19142),
+					At:    in.span(19142, 19171),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -1835,7 +2245,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (7): malted rye",
 					Of:     "Whisky distilled from rye malt mash",
 					OfLaw:  "27 CFR 5.143(c), table 1 (7)",
-					At:     in.span(19209, 19244),
+					At:     in.span(19238, 19273),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -1846,7 +2256,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from rye malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19303, 19331),
+					At:    in.span(19332, 19360),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1859,7 +2269,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from rye malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19385, 19404),
+					At:    in.span(19414, 19433),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1870,7 +2280,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from rye malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19467, 19495),
+					At:    in.span(19496, 19524),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1878,7 +2288,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from rye malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19536, 19562),
+					At:    in.span(19565, 19591),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -1886,22 +2296,22 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from rye malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19605, 19659),
+					At:    in.span(19634, 19688),
 				},
 			},
 		}
 	}},
 	{"standard", "distilled-from-rye-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-rye-mash", "", in.span(16362, 16394), []line{
-				{"title", 16399, 16442, "", 0, 0},
-				{"law", 16445, 16486, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 16697, 16725, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 16779, 16807, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 16861, 16880, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 16943, 16971, "5.143(a)", 0, 0},
-				{"made-in", 17012, 17038, "5.143(b)", 0, 0},
-				{"label", 17081, 17135, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-rye-mash", "", in.span(16391, 16423), []line{
+				{"title", 16428, 16471, "", 0, 0},
+				{"law", 16474, 16515, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 16726, 16754, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 16808, 16836, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 16890, 16909, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 16972, 17000, "5.143(a)", 0, 0},
+				{"made-in", 17041, 17067, "5.143(b)", 0, 0},
+				{"label", 17110, 17164, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
 			Title: "Whisky distilled from rye mash",
 			Law:   "27 CFR 5.143(c), table 1 (7)",
@@ -1915,7 +2325,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16601, 16630),
+					At:    in.span(16630, 16659),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -1926,7 +2336,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16697, 16725),
+					At:    in.span(16726, 16754),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -1937,7 +2347,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16779, 16807),
+					At:    in.span(16808, 16836),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1950,7 +2360,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16861, 16880),
+					At:    in.span(16890, 16909),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1961,7 +2371,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16943, 16971),
+					At:    in.span(16972, 17000),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1969,7 +2379,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17012, 17038),
+					At:    in.span(17041, 17067),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -1977,22 +2387,22 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17081, 17135),
+					At:    in.span(17110, 17164),
 				},
 			},
 		}
 	}},
 	{"standard", "distilled-from-triticale-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-triticale-mash", "", in.span(20568, 20606), []line{
-				{"title", 20611, 20660, "", 0, 0},
-				{"law", 20663, 20704, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 20915, 20949, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 21025, 21053, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 21107, 21126, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 21189, 21217, "5.143(a)", 0, 0},
-				{"made-in", 21258, 21284, "5.143(b)", 0, 0},
-				{"label", 21327, 21381, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-triticale-mash", "", in.span(20597, 20635), []line{
+				{"title", 20640, 20689, "", 0, 0},
+				{"law", 20692, 20733, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 20944, 20978, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 21054, 21082, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 21136, 21155, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 21218, 21246, "5.143(a)", 0, 0},
+				{"made-in", 21287, 21313, "5.143(b)", 0, 0},
+				{"label", 21356, 21410, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
 			Title: "Whisky distilled from triticale mash",
 			Law:   "27 CFR 5.143(c), table 1 (7)",
@@ -2006,7 +2416,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20819, 20848),
+					At:    in.span(20848, 20877),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2017,7 +2427,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7): [name of other grain] mash",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20915, 20949),
+					At:    in.span(20944, 20978),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -2028,7 +2438,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(21025, 21053),
+					At:    in.span(21054, 21082),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2041,7 +2451,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(21107, 21126),
+					At:    in.span(21136, 21155),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2052,7 +2462,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(21189, 21217),
+					At:    in.span(21218, 21246),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2060,7 +2470,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(21258, 21284),
+					At:    in.span(21287, 21313),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -2068,22 +2478,22 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(21327, 21381),
+					At:    in.span(21356, 21410),
 				},
 			},
 		}
 	}},
 	{"standard", "distilled-from-wheat-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-wheat-mash", "", in.span(17189, 17223), []line{
-				{"title", 17228, 17273, "", 0, 0},
-				{"law", 17276, 17317, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 17528, 17558, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 17610, 17638, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 17692, 17711, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 17774, 17802, "5.143(a)", 0, 0},
-				{"made-in", 17843, 17869, "5.143(b)", 0, 0},
-				{"label", 17912, 17966, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-wheat-mash", "", in.span(17218, 17252), []line{
+				{"title", 17257, 17302, "", 0, 0},
+				{"law", 17305, 17346, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 17557, 17587, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 17639, 17667, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 17721, 17740, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 17803, 17831, "5.143(a)", 0, 0},
+				{"made-in", 17872, 17898, "5.143(b)", 0, 0},
+				{"label", 17941, 17995, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
 			Title: "Whisky distilled from wheat mash",
 			Law:   "27 CFR 5.143(c), table 1 (7)",
@@ -2097,7 +2507,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17432, 17461),
+					At:    in.span(17461, 17490),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2108,7 +2518,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17528, 17558),
+					At:    in.span(17557, 17587),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -2119,7 +2529,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17610, 17638),
+					At:    in.span(17639, 17667),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2132,7 +2542,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17692, 17711),
+					At:    in.span(17721, 17740),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2143,7 +2553,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17774, 17802),
+					At:    in.span(17803, 17831),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2151,7 +2561,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17843, 17869),
+					At:    in.span(17872, 17898),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -2159,22 +2569,22 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17912, 17966),
+					At:    in.span(17941, 17995),
 				},
 			},
 		}
 	}},
 	{"standard", "eu-single-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("eu-single-malt", "", in.span(36324, 36347), []line{
-				{"title", 36352, 36411, "", 0, 0},
-				{"law", 36414, 36472, "read in a copy", 0, 0},
-				{"grain", 36635, 36674, "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others", 0, 0},
-				{"off-still", 36718, 36745, "annex I, cat. 2(a)(ii): each and every distillation", 0, 0},
-				{"wood", 36834, 36862, "annex I, cat. 2(a)(iii)", 0, 0},
-				{"age", 36922, 36949, "annex I, cat. 2(a)(iii)", 0, 0},
-				{"bottled", 37010, 37038, "annex I, cat. 2(b)", 0, 0},
-				{"note", 37395, 37456, "", 0, 0},
+			Entry: in.entry("eu-single-malt", "", in.span(41248, 41271), []line{
+				{"title", 41276, 41335, "", 0, 0},
+				{"law", 41338, 41396, "read in a copy", 0, 0},
+				{"grain", 41559, 41598, "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others", 0, 0},
+				{"off-still", 41642, 41669, "annex I, cat. 2(a)(ii): each and every distillation", 0, 0},
+				{"wood", 41758, 41786, "annex I, cat. 2(a)(iii)", 0, 0},
+				{"age", 41846, 41873, "annex I, cat. 2(a)(iii)", 0, 0},
+				{"bottled", 41934, 41962, "annex I, cat. 2(b)", 0, 0},
+				{"note", 42319, 42380, "", 0, 0},
 			}),
 			Title: "Single malt whisky or whiskey (European Union)",
 			Law:   "Regulation (EU) 2019/787, annex I, category 2",
@@ -2188,7 +2598,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others",
 					Of:    "Single malt whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(36493, 36522),
+					At:    in.span(41417, 41446),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2200,7 +2610,7 @@ var written = []entry{
 					Law:    "annex I, cat. 2(e)",
 					Of:     "Single malt whisky or whiskey (European Union)",
 					OfLaw:  "Regulation (EU) 2019/787, annex I, category 2",
-					At:     in.span(36635, 36674),
+					At:     in.span(41559, 41598),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -2210,7 +2620,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(ii): each and every distillation",
 					Of:    "Single malt whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(36718, 36745),
+					At:    in.span(41642, 41669),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2221,7 +2631,7 @@ var written = []entry{
 					Law:    "annex I, cat. 2(a)(iii)",
 					Of:     "Single malt whisky or whiskey (European Union)",
 					OfLaw:  "Regulation (EU) 2019/787, annex I, category 2",
-					At:     in.span(36834, 36862),
+					At:     in.span(41758, 41786),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -2229,7 +2639,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(iii)",
 					Of:    "Single malt whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(36922, 36949),
+					At:    in.span(41846, 41873),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2239,7 +2649,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(b)",
 					Of:    "Single malt whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(37010, 37038),
+					At:    in.span(41934, 41962),
 				},
 			},
 			Notes: []string{
@@ -2251,15 +2661,15 @@ var written = []entry{
 	}},
 	{"standard", "eu-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("eu-whisky", "", in.span(35246, 35264), []line{
-				{"title", 35269, 35316, "", 0, 0},
-				{"law", 35319, 35377, "read in a copy", 0, 0},
-				{"grain", 35540, 35566, "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others", 0, 0},
-				{"off-still", 35646, 35673, "annex I, cat. 2(a)(ii): each and every distillation", 0, 0},
-				{"wood", 35762, 35790, "annex I, cat. 2(a)(iii)", 0, 0},
-				{"age", 35850, 35877, "annex I, cat. 2(a)(iii)", 0, 0},
-				{"bottled", 35938, 35966, "annex I, cat. 2(b)", 0, 0},
-				{"note", 36175, 36320, "", 0, 0},
+			Entry: in.entry("eu-whisky", "", in.span(40170, 40188), []line{
+				{"title", 40193, 40240, "", 0, 0},
+				{"law", 40243, 40301, "read in a copy", 0, 0},
+				{"grain", 40464, 40490, "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others", 0, 0},
+				{"off-still", 40570, 40597, "annex I, cat. 2(a)(ii): each and every distillation", 0, 0},
+				{"wood", 40686, 40714, "annex I, cat. 2(a)(iii)", 0, 0},
+				{"age", 40774, 40801, "annex I, cat. 2(a)(iii)", 0, 0},
+				{"bottled", 40862, 40890, "annex I, cat. 2(b)", 0, 0},
+				{"note", 41099, 41244, "", 0, 0},
 			}),
 			Title: "Whisky or whiskey (European Union)",
 			Law:   "Regulation (EU) 2019/787, annex I, category 2",
@@ -2273,7 +2683,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others",
 					Of:    "Whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(35398, 35427),
+					At:    in.span(40322, 40351),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -2284,7 +2694,7 @@ var written = []entry{
 					Law:    "annex I, cat. 2(a)(i): malt must be there",
 					Of:     "Whisky or whiskey (European Union)",
 					OfLaw:  "Regulation (EU) 2019/787, annex I, category 2",
-					At:     in.span(35540, 35566),
+					At:     in.span(40464, 40490),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -2294,7 +2704,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(ii): each and every distillation",
 					Of:    "Whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(35646, 35673),
+					At:    in.span(40570, 40597),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2305,7 +2715,7 @@ var written = []entry{
 					Law:    "annex I, cat. 2(a)(iii)",
 					Of:     "Whisky or whiskey (European Union)",
 					OfLaw:  "Regulation (EU) 2019/787, annex I, category 2",
-					At:     in.span(35762, 35790),
+					At:     in.span(40686, 40714),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -2313,7 +2723,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(iii)",
 					Of:    "Whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(35850, 35877),
+					At:    in.span(40774, 40801),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2323,7 +2733,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(b)",
 					Of:    "Whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(35938, 35966),
+					At:    in.span(40862, 40890),
 				},
 			},
 			Notes: []string{
@@ -2334,16 +2744,16 @@ var written = []entry{
 	}},
 	{"standard", "irish", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("irish", "The Act names wooden casks and three years. The 700 L limit comes from the\ntechnical file, and 40 % from the EU's regulation.", in.span(30223, 30237), []line{
-				{"title", 30242, 30268, "", 0, 0},
-				{"law", 30271, 30332, "", 0, 0},
-				{"grain", 30411, 30437, "s. 1(3)(a): a mash of cereals", 0, 0},
-				{"off-still", 30511, 30538, "s. 1(3)(a)(iii)", 0, 0},
-				{"wood", 30573, 30601, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
-				{"age", 30709, 30736, "s. 1(3)(b)", 0, 0},
-				{"bottled", 30766, 30794, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
-				{"made-in", 30873, 30913, "s. 1(3)(a) and (b)", 0, 0},
-				{"note", 31084, 31172, "", 0, 0},
+			Entry: in.entry("irish", "The Act names wooden casks and three years. The 700 L limit comes from the\ntechnical file, and 40 % from the EU's regulation.", in.span(35147, 35161), []line{
+				{"title", 35166, 35192, "", 0, 0},
+				{"law", 35195, 35256, "", 0, 0},
+				{"grain", 35335, 35361, "s. 1(3)(a): a mash of cereals", 0, 0},
+				{"off-still", 35435, 35462, "s. 1(3)(a)(iii)", 0, 0},
+				{"wood", 35497, 35525, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
+				{"age", 35633, 35660, "s. 1(3)(b)", 0, 0},
+				{"bottled", 35690, 35718, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
+				{"made-in", 35797, 35837, "s. 1(3)(a) and (b)", 0, 0},
+				{"note", 36008, 36096, "", 0, 0},
 			}),
 			Title: "Irish whiskey",
 			Law:   "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
@@ -2357,7 +2767,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a): a mash of cereals",
 					Of:    "Irish whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:    in.span(30335, 30364),
+					At:    in.span(35259, 35288),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -2368,7 +2778,7 @@ var written = []entry{
 					Law:    "s. 1(3)(a)(i): the diastase of malt contained therein",
 					Of:     "Irish whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:     in.span(30411, 30437),
+					At:     in.span(35335, 35361),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -2378,7 +2788,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a)(iii)",
 					Of:    "Irish whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:    in.span(30511, 30538),
+					At:    in.span(35435, 35462),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2389,7 +2799,7 @@ var written = []entry{
 					Law:    "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy",
 					Of:     "Irish whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:     in.span(30573, 30601),
+					At:     in.span(35497, 35525),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -2397,7 +2807,7 @@ var written = []entry{
 					Law:   "s. 1(3)(b)",
 					Of:    "Irish whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:    in.span(30709, 30736),
+					At:    in.span(35633, 35660),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2407,7 +2817,7 @@ var written = []entry{
 					Law:   "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy",
 					Of:    "Irish whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:    in.span(30766, 30794),
+					At:    in.span(35690, 35718),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2415,7 +2825,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a) and (b)",
 					Of:    "Irish whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:    in.span(30873, 30913),
+					At:    in.span(35797, 35837),
 				},
 			},
 			Notes: []string{
@@ -2426,17 +2836,17 @@ var written = []entry{
 	}},
 	{"standard", "irish-grain", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("irish-grain", "", in.span(33989, 34009), []line{
-				{"title", 34014, 34046, "", 0, 0},
-				{"law", 34049, 34149, "the file was read in a copy", 0, 0},
-				{"still", 34327, 34344, "technical file, 4.2.3", 0, 0},
-				{"grain", 34395, 34421, "s. 1(3)(a): a mash of cereals", 0, 0},
-				{"off-still", 34495, 34522, "s. 1(3)(a)(iii)", 0, 0},
-				{"wood", 34557, 34585, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
-				{"age", 34693, 34720, "s. 1(3)(b)", 0, 0},
-				{"bottled", 34750, 34778, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
-				{"made-in", 34857, 34897, "s. 1(3)(a) and (b)", 0, 0},
-				{"note", 35154, 35242, "", 0, 0},
+			Entry: in.entry("irish-grain", "", in.span(38913, 38933), []line{
+				{"title", 38938, 38970, "", 0, 0},
+				{"law", 38973, 39073, "the file was read in a copy", 0, 0},
+				{"still", 39251, 39268, "technical file, 4.2.3", 0, 0},
+				{"grain", 39319, 39345, "s. 1(3)(a): a mash of cereals", 0, 0},
+				{"off-still", 39419, 39446, "s. 1(3)(a)(iii)", 0, 0},
+				{"wood", 39481, 39509, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
+				{"age", 39617, 39644, "s. 1(3)(b)", 0, 0},
+				{"bottled", 39674, 39702, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
+				{"made-in", 39781, 39821, "s. 1(3)(a) and (b)", 0, 0},
+				{"note", 40078, 40166, "", 0, 0},
 			}),
 			Title: "Irish grain whiskey",
 			Law:   "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
@@ -2450,7 +2860,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a): a mash of cereals",
 					Of:    "Irish grain whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:    in.span(34183, 34212),
+					At:    in.span(39107, 39136),
 				},
 				recipe.Condition{
 					Test: "grain-most",
@@ -2462,7 +2872,7 @@ var written = []entry{
 					Law:    "technical file, 4.2.3",
 					Of:     "Irish grain whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:     in.span(34259, 34296),
+					At:     in.span(39183, 39220),
 				},
 				recipe.Condition{
 					Test:  "still",
@@ -2470,7 +2880,7 @@ var written = []entry{
 					Law:   "technical file, 4.2.3",
 					Of:    "Irish grain whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:    in.span(34327, 34344),
+					At:    in.span(39251, 39268),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -2481,7 +2891,7 @@ var written = []entry{
 					Law:    "s. 1(3)(a)(i): the diastase of malt contained therein",
 					Of:     "Irish grain whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:     in.span(34395, 34421),
+					At:     in.span(39319, 39345),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -2491,7 +2901,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a)(iii)",
 					Of:    "Irish grain whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:    in.span(34495, 34522),
+					At:    in.span(39419, 39446),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2502,7 +2912,7 @@ var written = []entry{
 					Law:    "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy",
 					Of:     "Irish grain whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:     in.span(34557, 34585),
+					At:     in.span(39481, 39509),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -2510,7 +2920,7 @@ var written = []entry{
 					Law:   "s. 1(3)(b)",
 					Of:    "Irish grain whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:    in.span(34693, 34720),
+					At:    in.span(39617, 39644),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2520,7 +2930,7 @@ var written = []entry{
 					Law:   "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy",
 					Of:    "Irish grain whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:    in.span(34750, 34778),
+					At:    in.span(39674, 39702),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2528,7 +2938,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a) and (b)",
 					Of:    "Irish grain whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:    in.span(34857, 34897),
+					At:    in.span(39781, 39821),
 				},
 			},
 			Notes: []string{
@@ -2540,17 +2950,17 @@ var written = []entry{
 	}},
 	{"standard", "irish-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("irish-malt", "", in.span(32734, 32753), []line{
-				{"title", 32758, 32789, "", 0, 0},
-				{"law", 32792, 32892, "the file was read in a copy", 0, 0},
-				{"still", 33070, 33084, "technical file, 4.2.2", 0, 0},
-				{"grain", 33138, 33164, "s. 1(3)(a): a mash of cereals", 0, 0},
-				{"off-still", 33238, 33265, "s. 1(3)(a)(iii)", 0, 0},
-				{"wood", 33300, 33328, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
-				{"age", 33436, 33463, "s. 1(3)(b)", 0, 0},
-				{"bottled", 33493, 33521, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
-				{"made-in", 33600, 33640, "s. 1(3)(a) and (b)", 0, 0},
-				{"note", 33897, 33985, "", 0, 0},
+			Entry: in.entry("irish-malt", "", in.span(37658, 37677), []line{
+				{"title", 37682, 37713, "", 0, 0},
+				{"law", 37716, 37816, "the file was read in a copy", 0, 0},
+				{"still", 37994, 38008, "technical file, 4.2.2", 0, 0},
+				{"grain", 38062, 38088, "s. 1(3)(a): a mash of cereals", 0, 0},
+				{"off-still", 38162, 38189, "s. 1(3)(a)(iii)", 0, 0},
+				{"wood", 38224, 38252, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
+				{"age", 38360, 38387, "s. 1(3)(b)", 0, 0},
+				{"bottled", 38417, 38445, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
+				{"made-in", 38524, 38564, "s. 1(3)(a) and (b)", 0, 0},
+				{"note", 38821, 38909, "", 0, 0},
 			}),
 			Title: "Irish malt whiskey",
 			Law:   "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
@@ -2564,7 +2974,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a): a mash of cereals",
 					Of:    "Irish malt whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:    in.span(32926, 32955),
+					At:    in.span(37850, 37879),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2576,7 +2986,7 @@ var written = []entry{
 					Law:    "technical file, 4.2.2",
 					Of:     "Irish malt whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:     in.span(33002, 33041),
+					At:     in.span(37926, 37965),
 				},
 				recipe.Condition{
 					Test:  "still",
@@ -2584,7 +2994,7 @@ var written = []entry{
 					Law:   "technical file, 4.2.2",
 					Of:    "Irish malt whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:    in.span(33070, 33084),
+					At:    in.span(37994, 38008),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -2595,7 +3005,7 @@ var written = []entry{
 					Law:    "s. 1(3)(a)(i): the diastase of malt contained therein",
 					Of:     "Irish malt whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:     in.span(33138, 33164),
+					At:     in.span(38062, 38088),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -2605,7 +3015,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a)(iii)",
 					Of:    "Irish malt whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:    in.span(33238, 33265),
+					At:    in.span(38162, 38189),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2616,7 +3026,7 @@ var written = []entry{
 					Law:    "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy",
 					Of:     "Irish malt whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:     in.span(33300, 33328),
+					At:     in.span(38224, 38252),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -2624,7 +3034,7 @@ var written = []entry{
 					Law:   "s. 1(3)(b)",
 					Of:    "Irish malt whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:    in.span(33436, 33463),
+					At:    in.span(38360, 38387),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2634,7 +3044,7 @@ var written = []entry{
 					Law:   "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy",
 					Of:    "Irish malt whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:    in.span(33493, 33521),
+					At:    in.span(38417, 38445),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2642,7 +3052,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a) and (b)",
 					Of:    "Irish malt whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:    in.span(33600, 33640),
+					At:    in.span(38524, 38564),
 				},
 			},
 			Notes: []string{
@@ -2654,17 +3064,17 @@ var written = []entry{
 	}},
 	{"standard", "irish-pot-still", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("irish-pot-still", "A review of the shares of a pot still whiskey was open when last looked at.", in.span(31254, 31278), []line{
-				{"title", 31283, 31319, "", 0, 0},
-				{"law", 31322, 31422, "the file was read in a copy", 0, 0},
-				{"still", 31815, 31829, "technical file, 4.2.1", 0, 0},
-				{"grain", 31883, 31909, "s. 1(3)(a): a mash of cereals", 0, 0},
-				{"off-still", 31983, 32010, "s. 1(3)(a)(iii)", 0, 0},
-				{"wood", 32045, 32073, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
-				{"age", 32181, 32208, "s. 1(3)(b)", 0, 0},
-				{"bottled", 32238, 32266, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
-				{"made-in", 32345, 32385, "s. 1(3)(a) and (b)", 0, 0},
-				{"note", 32642, 32730, "", 0, 0},
+			Entry: in.entry("irish-pot-still", "A review of the shares of a pot still whiskey was open when last looked at.", in.span(36178, 36202), []line{
+				{"title", 36207, 36243, "", 0, 0},
+				{"law", 36246, 36346, "the file was read in a copy", 0, 0},
+				{"still", 36739, 36753, "technical file, 4.2.1", 0, 0},
+				{"grain", 36807, 36833, "s. 1(3)(a): a mash of cereals", 0, 0},
+				{"off-still", 36907, 36934, "s. 1(3)(a)(iii)", 0, 0},
+				{"wood", 36969, 36997, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
+				{"age", 37105, 37132, "s. 1(3)(b)", 0, 0},
+				{"bottled", 37162, 37190, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
+				{"made-in", 37269, 37309, "s. 1(3)(a) and (b)", 0, 0},
+				{"note", 37566, 37654, "", 0, 0},
 			}),
 			Title: "Irish pot still whiskey",
 			Law:   "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
@@ -2678,7 +3088,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a): a mash of cereals",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(31456, 31485),
+					At:    in.span(36380, 36409),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2690,7 +3100,7 @@ var written = []entry{
 					Law:    "technical file, 4.2.1",
 					Of:     "Irish pot still whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:     in.span(31532, 31570),
+					At:     in.span(36456, 36494),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2702,7 +3112,7 @@ var written = []entry{
 					Law:      "technical file, 4.2.1",
 					Of:       "Irish pot still whiskey",
 					OfLaw:    "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:       in.span(31600, 31640),
+					At:       in.span(36524, 36564),
 				},
 				recipe.Condition{
 					Test: "grain-most",
@@ -2719,7 +3129,7 @@ var written = []entry{
 					Law:   "technical file, 4.2.1: other cereals, read in the press and in a copy",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(31668, 31739),
+					At:    in.span(36592, 36663),
 				},
 				recipe.Condition{
 					Test:  "still",
@@ -2727,7 +3137,7 @@ var written = []entry{
 					Law:   "technical file, 4.2.1",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(31815, 31829),
+					At:    in.span(36739, 36753),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -2738,7 +3148,7 @@ var written = []entry{
 					Law:    "s. 1(3)(a)(i): the diastase of malt contained therein",
 					Of:     "Irish pot still whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:     in.span(31883, 31909),
+					At:     in.span(36807, 36833),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -2748,7 +3158,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a)(iii)",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(31983, 32010),
+					At:    in.span(36907, 36934),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2759,7 +3169,7 @@ var written = []entry{
 					Law:    "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy",
 					Of:     "Irish pot still whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:     in.span(32045, 32073),
+					At:     in.span(36969, 36997),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -2767,7 +3177,7 @@ var written = []entry{
 					Law:   "s. 1(3)(b)",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(32181, 32208),
+					At:    in.span(37105, 37132),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2777,7 +3187,7 @@ var written = []entry{
 					Law:   "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(32238, 32266),
+					At:    in.span(37162, 37190),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2785,7 +3195,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a) and (b)",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(32345, 32385),
+					At:    in.span(37269, 37309),
 				},
 			},
 			Notes: []string{
@@ -2797,16 +3207,16 @@ var written = []entry{
 	}},
 	{"standard", "japanese", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("japanese", "A trade association's standard that binds its members, not a statute.", in.span(39714, 39731), []line{
-				{"title", 39736, 39764, "", 0, 0},
-				{"law", 39767, 39878, "read in copies, in English", 0, 0},
-				{"grain", 40016, 40042, "art. 5, raw ingredients: malted grains, other cereals, water of Japan", 0, 0},
-				{"off-still", 40092, 40117, "art. 5, production", 0, 0},
-				{"wood", 40146, 40174, "art. 5, aging", 0, 0},
-				{"age", 40195, 40222, "art. 5, aging", 0, 0},
-				{"bottled", 40244, 40272, "art. 5, bottling", 0, 0},
-				{"made-in", 40296, 40314, "art. 5: mashed, fermented, distilled, matured and bottled", 0, 0},
-				{"note", 40440, 40493, "", 0, 0},
+			Entry: in.entry("japanese", "A trade association's standard that binds its members, not a statute.", in.span(44638, 44655), []line{
+				{"title", 44660, 44688, "", 0, 0},
+				{"law", 44691, 44802, "read in copies, in English", 0, 0},
+				{"grain", 44940, 44966, "art. 5, raw ingredients: malted grains, other cereals, water of Japan", 0, 0},
+				{"off-still", 45016, 45041, "art. 5, production", 0, 0},
+				{"wood", 45070, 45098, "art. 5, aging", 0, 0},
+				{"age", 45119, 45146, "art. 5, aging", 0, 0},
+				{"bottled", 45168, 45196, "art. 5, bottling", 0, 0},
+				{"made-in", 45220, 45238, "art. 5: mashed, fermented, distilled, matured and bottled", 0, 0},
+				{"note", 45364, 45417, "", 0, 0},
 			}),
 			Title: "Japanese whisky",
 			Law:   "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
@@ -2820,7 +3230,7 @@ var written = []entry{
 					Law:   "art. 5, raw ingredients: malted grains, other cereals, water of Japan",
 					Of:    "Japanese whisky",
 					OfLaw: "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:    in.span(39911, 39940),
+					At:    in.span(44835, 44864),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -2831,7 +3241,7 @@ var written = []entry{
 					Law:    "art. 5: malted grain must always be used",
 					Of:     "Japanese whisky",
 					OfLaw:  "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:     in.span(40016, 40042),
+					At:     in.span(44940, 44966),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -2841,7 +3251,7 @@ var written = []entry{
 					Law:   "art. 5, production",
 					Of:    "Japanese whisky",
 					OfLaw: "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:    in.span(40092, 40117),
+					At:    in.span(45016, 45041),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2852,7 +3262,7 @@ var written = []entry{
 					Law:    "art. 5, aging",
 					Of:     "Japanese whisky",
 					OfLaw:  "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:     in.span(40146, 40174),
+					At:     in.span(45070, 45098),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -2860,7 +3270,7 @@ var written = []entry{
 					Law:   "art. 5, aging",
 					Of:    "Japanese whisky",
 					OfLaw: "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:    in.span(40195, 40222),
+					At:    in.span(45119, 45146),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2870,7 +3280,7 @@ var written = []entry{
 					Law:   "art. 5, bottling",
 					Of:    "Japanese whisky",
 					OfLaw: "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:    in.span(40244, 40272),
+					At:    in.span(45168, 45196),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2878,7 +3288,7 @@ var written = []entry{
 					Law:   "art. 5: mashed, fermented, distilled, matured and bottled",
 					Of:    "Japanese whisky",
 					OfLaw: "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:    in.span(40296, 40314),
+					At:    in.span(45220, 45238),
 				},
 			},
 			Notes: []string{
@@ -2889,14 +3299,14 @@ var written = []entry{
 	}},
 	{"standard", "light-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("light-whisky", "", in.span(21435, 21456), []line{
-				{"title", 21461, 21486, "", 0, 0},
-				{"law", 21489, 21530, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 21632, 21661, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 21784, 21810, "5.143(c), table 1 (8)", 0, 0},
-				{"wood", 21853, 21893, "5.143(c), table 1 (8)", 0, 0},
-				{"bottled", 21922, 21950, "5.143(a)", 0, 0},
-				{"made-in", 21978, 22004, "5.143(b): may only be produced there", 0, 0},
+			Entry: in.entry("light-whisky", "", in.span(21464, 21485), []line{
+				{"title", 21490, 21515, "", 0, 0},
+				{"law", 21518, 21559, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 21661, 21690, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 21813, 21839, "5.143(c), table 1 (8)", 0, 0},
+				{"wood", 21882, 21922, "5.143(c), table 1 (8)", 0, 0},
+				{"bottled", 21951, 21979, "5.143(a)", 0, 0},
+				{"made-in", 22007, 22033, "5.143(b): may only be produced there", 0, 0},
 			}),
 			Title: "Light whisky",
 			Law:   "27 CFR 5.143(c), table 1 (8)",
@@ -2910,7 +3320,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Light whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (8)",
-					At:    in.span(21632, 21661),
+					At:    in.span(21661, 21690),
 				},
 				recipe.Condition{
 					Test: "off-still-over",
@@ -2921,7 +3331,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (8)",
 					Of:    "Light whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (8)",
-					At:    in.span(21715, 21740),
+					At:    in.span(21744, 21769),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -2932,7 +3342,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (8)",
 					Of:    "Light whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (8)",
-					At:    in.span(21784, 21810),
+					At:    in.span(21813, 21839),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2950,7 +3360,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (8)",
 					Of:    "Light whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (8)",
-					At:    in.span(21853, 21893),
+					At:    in.span(21882, 21922),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2961,7 +3371,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Light whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (8)",
-					At:    in.span(21922, 21950),
+					At:    in.span(21951, 21979),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2969,23 +3379,23 @@ var written = []entry{
 					Law:   "5.143(b): may only be produced there",
 					Of:    "Light whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (8)",
-					At:    in.span(21978, 22004),
+					At:    in.span(22007, 22033),
 				},
 			},
 		}
 	}},
 	{"standard", "malt-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("malt-whisky", "", in.span(4310, 4330), []line{
-				{"title", 4335, 4359, "", 0, 0},
-				{"law", 4362, 4403, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 4588, 4626, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 4672, 4700, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 4741, 4769, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 4810, 4836, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 4879, 4907, "5.143(a)", 0, 0},
-				{"note", 4935, 5056, "", 0, 0},
-				{"label", 5059, 5122, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("malt-whisky", "", in.span(4339, 4359), []line{
+				{"title", 4364, 4388, "", 0, 0},
+				{"law", 4391, 4432, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 4617, 4655, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 4701, 4729, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 4770, 4798, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 4839, 4865, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 4908, 4936, "5.143(a)", 0, 0},
+				{"note", 4964, 5085, "", 0, 0},
+				{"label", 5088, 5151, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Malt whisky",
 			Law:   "27 CFR 5.143(c), table 1 (2)",
@@ -2999,7 +3409,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4505, 4534),
+					At:    in.span(4534, 4563),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -3011,7 +3421,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (2): malted barley",
 					Of:     "Malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (2)",
-					At:     in.span(4588, 4626),
+					At:     in.span(4617, 4655),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -3022,7 +3432,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4672, 4700),
+					At:    in.span(4701, 4729),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -3033,7 +3443,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4741, 4769),
+					At:    in.span(4770, 4798),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3047,7 +3457,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4810, 4836),
+					At:    in.span(4839, 4865),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3058,7 +3468,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4879, 4907),
+					At:    in.span(4908, 4936),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -3067,7 +3477,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5059, 5122),
+					At:    in.span(5088, 5151),
 				},
 			},
 			Notes: []string{
@@ -3077,15 +3487,15 @@ var written = []entry{
 	}},
 	{"standard", "oat-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("oat-whisky", "Row 2 has a place for any other grain, by its name.", in.span(6031, 6050), []line{
-				{"title", 6055, 6078, "", 0, 0},
-				{"law", 6081, 6122, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 6307, 6336, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 6406, 6434, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 6475, 6503, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 6544, 6570, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 6613, 6641, "5.143(a)", 0, 0},
-				{"label", 6669, 6732, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("oat-whisky", "Row 2 has a place for any other grain, by its name.", in.span(6060, 6079), []line{
+				{"title", 6084, 6107, "", 0, 0},
+				{"law", 6110, 6151, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 6336, 6365, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 6435, 6463, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 6504, 6532, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 6573, 6599, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 6642, 6670, "5.143(a)", 0, 0},
+				{"label", 6698, 6761, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Oat whisky",
 			Law:   "27 CFR 5.143(c), table 1 (2)",
@@ -3099,7 +3509,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6224, 6253),
+					At:    in.span(6253, 6282),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -3110,7 +3520,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2): [name of other grain] whisky",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6307, 6336),
+					At:    in.span(6336, 6365),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -3121,7 +3531,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6406, 6434),
+					At:    in.span(6435, 6463),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -3132,7 +3542,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6475, 6503),
+					At:    in.span(6504, 6532),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3146,7 +3556,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6544, 6570),
+					At:    in.span(6573, 6599),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3157,7 +3567,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6613, 6641),
+					At:    in.span(6642, 6670),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -3166,23 +3576,23 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6669, 6732),
+					At:    in.span(6698, 6761),
 				},
 			},
 		}
 	}},
 	{"standard", "rye-malt-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("rye-malt-whisky", "", in.span(5141, 5165), []line{
-				{"title", 5170, 5198, "", 0, 0},
-				{"law", 5201, 5242, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 5427, 5462, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 5508, 5536, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 5577, 5605, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 5646, 5672, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 5715, 5743, "5.143(a)", 0, 0},
-				{"note", 5771, 5892, "", 0, 0},
-				{"label", 5895, 5958, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("rye-malt-whisky", "", in.span(5170, 5194), []line{
+				{"title", 5199, 5227, "", 0, 0},
+				{"law", 5230, 5271, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 5456, 5491, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 5537, 5565, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 5606, 5634, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 5675, 5701, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 5744, 5772, "5.143(a)", 0, 0},
+				{"note", 5800, 5921, "", 0, 0},
+				{"label", 5924, 5987, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Rye malt whisky",
 			Law:   "27 CFR 5.143(c), table 1 (2)",
@@ -3196,7 +3606,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5344, 5373),
+					At:    in.span(5373, 5402),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -3208,7 +3618,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (2): malted rye",
 					Of:     "Rye malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (2)",
-					At:     in.span(5427, 5462),
+					At:     in.span(5456, 5491),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -3219,7 +3629,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5508, 5536),
+					At:    in.span(5537, 5565),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -3230,7 +3640,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5577, 5605),
+					At:    in.span(5606, 5634),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3244,7 +3654,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5646, 5672),
+					At:    in.span(5675, 5701),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3255,7 +3665,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5715, 5743),
+					At:    in.span(5744, 5772),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -3264,7 +3674,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5895, 5958),
+					At:    in.span(5924, 5987),
 				},
 			},
 			Notes: []string{
@@ -3274,16 +3684,16 @@ var written = []entry{
 	}},
 	{"standard", "rye-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("rye-whisky", "", in.span(2678, 2697), []line{
-				{"title", 2702, 2725, "", 0, 0},
-				{"law", 2728, 2769, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 2954, 2982, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 3023, 3051, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 3092, 3120, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 3161, 3187, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 3230, 3258, "5.143(a)", 0, 0},
-				{"note", 3286, 3407, "", 0, 0},
-				{"label", 3410, 3473, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("rye-whisky", "", in.span(2707, 2726), []line{
+				{"title", 2731, 2754, "", 0, 0},
+				{"law", 2757, 2798, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 2983, 3011, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 3052, 3080, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 3121, 3149, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 3190, 3216, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 3259, 3287, "5.143(a)", 0, 0},
+				{"note", 3315, 3436, "", 0, 0},
+				{"label", 3439, 3502, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Rye whisky",
 			Law:   "27 CFR 5.143(c), table 1 (2)",
@@ -3297,7 +3707,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2871, 2900),
+					At:    in.span(2900, 2929),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -3308,7 +3718,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2954, 2982),
+					At:    in.span(2983, 3011),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -3319,7 +3729,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3023, 3051),
+					At:    in.span(3052, 3080),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -3330,7 +3740,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3092, 3120),
+					At:    in.span(3121, 3149),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3344,7 +3754,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3161, 3187),
+					At:    in.span(3190, 3216),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3355,7 +3765,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3230, 3258),
+					At:    in.span(3259, 3287),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -3364,7 +3774,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3410, 3473),
+					At:    in.span(3439, 3502),
 				},
 			},
 			Notes: []string{
@@ -3374,17 +3784,17 @@ var written = []entry{
 	}},
 	{"standard", "scotch", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("scotch", "Malted barley, to which only whole grains of other cereals may be added.", in.span(26240, 26255), []line{
-				{"title", 26260, 26286, "", 0, 0},
-				{"law", 26289, 26357, "read in a copy; reg. 3(1) also in the HMRC manual SPIR3250", 0, 0},
-				{"grain", 26485, 26514, "reg. 3(1)(a)", 0, 0},
-				{"enzymes", 26575, 26589, "reg. 3(1)(a)(ii): endogenous enzymes only", 0, 0},
-				{"off-still", 26667, 26694, "reg. 3(1)(b)", 0, 0},
-				{"wood", 26730, 26774, "reg. 3(1)(c)", 0, 0},
-				{"age", 26793, 26820, "reg. 3(1)(e)", 0, 0},
-				{"bottled", 26856, 26884, "reg. 3(1)(i)", 0, 0},
-				{"made-in", 26919, 26940, "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured", 0, 0},
-				{"note", 27263, 27395, "", 0, 0},
+			Entry: in.entry("scotch", "Malted barley, to which only whole grains of other cereals may be added.", in.span(31164, 31179), []line{
+				{"title", 31184, 31210, "", 0, 0},
+				{"law", 31213, 31281, "read in a copy; reg. 3(1) also in the HMRC manual SPIR3250", 0, 0},
+				{"grain", 31409, 31438, "reg. 3(1)(a)", 0, 0},
+				{"enzymes", 31499, 31513, "reg. 3(1)(a)(ii): endogenous enzymes only", 0, 0},
+				{"off-still", 31591, 31618, "reg. 3(1)(b)", 0, 0},
+				{"wood", 31654, 31698, "reg. 3(1)(c)", 0, 0},
+				{"age", 31717, 31744, "reg. 3(1)(e)", 0, 0},
+				{"bottled", 31780, 31808, "reg. 3(1)(i)", 0, 0},
+				{"made-in", 31843, 31864, "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured", 0, 0},
+				{"note", 32187, 32319, "", 0, 0},
 			}),
 			Title: "Scotch whisky",
 			Law:   "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
@@ -3398,7 +3808,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(a)",
 					Of:    "Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:    in.span(26422, 26451),
+					At:    in.span(31346, 31375),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -3409,14 +3819,14 @@ var written = []entry{
 					Law:    "reg. 3(1)(a): malted barley is the base",
 					Of:     "Scotch whisky",
 					OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:     in.span(26485, 26514),
+					At:     in.span(31409, 31438),
 				},
 				recipe.Condition{
 					Test:  "enzymes-own",
 					Law:   "reg. 3(1)(a)(ii): endogenous enzymes only",
 					Of:    "Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:    in.span(26575, 26589),
+					At:    in.span(31499, 31513),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -3426,7 +3836,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(b)",
 					Of:    "Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:    in.span(26667, 26694),
+					At:    in.span(31591, 31618),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3444,7 +3854,7 @@ var written = []entry{
 					Law:    "reg. 3(1)(c)",
 					Of:     "Scotch whisky",
 					OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:     in.span(26730, 26774),
+					At:     in.span(31654, 31698),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -3452,7 +3862,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(e)",
 					Of:    "Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:    in.span(26793, 26820),
+					At:    in.span(31717, 31744),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3462,7 +3872,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(i)",
 					Of:    "Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:    in.span(26856, 26884),
+					At:    in.span(31780, 31808),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -3470,7 +3880,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured",
 					Of:    "Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:    in.span(26919, 26940),
+					At:    in.span(31843, 31864),
 				},
 			},
 			Notes: []string{
@@ -3482,18 +3892,18 @@ var written = []entry{
 	}},
 	{"standard", "scotch-grain", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("scotch-grain", "", in.span(28701, 28722), []line{
-				{"title", 28727, 28766, "", 0, 0},
-				{"law", 28769, 28834, "read in a copy; reg. 3(1) also in the HMRC manual SPIR3250", 0, 0},
-				{"grain", 28962, 28991, "reg. 3(1)(a)", 0, 0},
-				{"enzymes", 29052, 29066, "reg. 3(1)(a)(ii): endogenous enzymes only", 0, 0},
-				{"off-still", 29144, 29171, "reg. 3(1)(b)", 0, 0},
-				{"wood", 29207, 29251, "reg. 3(1)(c)", 0, 0},
-				{"age", 29270, 29297, "reg. 3(1)(e)", 0, 0},
-				{"bottled", 29333, 29361, "reg. 3(1)(i)", 0, 0},
-				{"made-in", 29396, 29417, "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured", 0, 0},
-				{"not", 29506, 29535, "reg. 3(2): neither a single malt nor a blend", 0, 0},
-				{"note", 29877, 30009, "", 0, 0},
+			Entry: in.entry("scotch-grain", "", in.span(33625, 33646), []line{
+				{"title", 33651, 33690, "", 0, 0},
+				{"law", 33693, 33758, "read in a copy; reg. 3(1) also in the HMRC manual SPIR3250", 0, 0},
+				{"grain", 33886, 33915, "reg. 3(1)(a)", 0, 0},
+				{"enzymes", 33976, 33990, "reg. 3(1)(a)(ii): endogenous enzymes only", 0, 0},
+				{"off-still", 34068, 34095, "reg. 3(1)(b)", 0, 0},
+				{"wood", 34131, 34175, "reg. 3(1)(c)", 0, 0},
+				{"age", 34194, 34221, "reg. 3(1)(e)", 0, 0},
+				{"bottled", 34257, 34285, "reg. 3(1)(i)", 0, 0},
+				{"made-in", 34320, 34341, "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured", 0, 0},
+				{"not", 34430, 34459, "reg. 3(2): neither a single malt nor a blend", 0, 0},
+				{"note", 34801, 34933, "", 0, 0},
 			}),
 			Title: "Single grain Scotch whisky",
 			Law:   "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
@@ -3507,7 +3917,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(a)",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(28899, 28928),
+					At:    in.span(33823, 33852),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -3518,14 +3928,14 @@ var written = []entry{
 					Law:    "reg. 3(1)(a): malted barley is the base",
 					Of:     "Single grain Scotch whisky",
 					OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:     in.span(28962, 28991),
+					At:     in.span(33886, 33915),
 				},
 				recipe.Condition{
 					Test:  "enzymes-own",
 					Law:   "reg. 3(1)(a)(ii): endogenous enzymes only",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(29052, 29066),
+					At:    in.span(33976, 33990),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -3535,7 +3945,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(b)",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(29144, 29171),
+					At:    in.span(34068, 34095),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3553,7 +3963,7 @@ var written = []entry{
 					Law:    "reg. 3(1)(c)",
 					Of:     "Single grain Scotch whisky",
 					OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:     in.span(29207, 29251),
+					At:     in.span(34131, 34175),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -3561,7 +3971,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(e)",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(29270, 29297),
+					At:    in.span(34194, 34221),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3571,7 +3981,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(i)",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(29333, 29361),
+					At:    in.span(34257, 34285),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -3579,7 +3989,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(29396, 29417),
+					At:    in.span(34320, 34341),
 				},
 				recipe.Condition{
 					Test: "not",
@@ -3598,7 +4008,7 @@ var written = []entry{
 								Law:    "reg. 3(2), single malt",
 								Of:     "Single malt Scotch whisky",
 								OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:     in.span(27602, 27641),
+								At:     in.span(32526, 32565),
 							},
 							recipe.Condition{
 								Test:  "still",
@@ -3606,14 +4016,14 @@ var written = []entry{
 								Law:   "reg. 3(2): in pot stills",
 								Of:    "Single malt Scotch whisky",
 								OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:    in.span(27675, 27689),
+								At:    in.span(32599, 32613),
 							},
 							recipe.Condition{
 								Test:  "enzymes-own",
 								Law:   "reg. 3(1)(a)(ii): endogenous enzymes only",
 								Of:    "Single malt Scotch whisky",
 								OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:    in.span(27750, 27764),
+								At:    in.span(32674, 32688),
 							},
 							recipe.Condition{
 								Test: "off-still-under",
@@ -3623,7 +4033,7 @@ var written = []entry{
 								Law:   "reg. 3(1)(b)",
 								Of:    "Single malt Scotch whisky",
 								OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:    in.span(27842, 27869),
+								At:    in.span(32766, 32793),
 							},
 							recipe.Condition{
 								Test: "wood",
@@ -3641,7 +4051,7 @@ var written = []entry{
 								Law:    "reg. 3(1)(c)",
 								Of:     "Single malt Scotch whisky",
 								OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:     in.span(27905, 27949),
+								At:     in.span(32829, 32873),
 							},
 							recipe.Condition{
 								Test:  "age-least",
@@ -3649,7 +4059,7 @@ var written = []entry{
 								Law:   "reg. 3(1)(e)",
 								Of:    "Single malt Scotch whisky",
 								OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:    in.span(27968, 27995),
+								At:    in.span(32892, 32919),
 							},
 							recipe.Condition{
 								Test: "bottled-least",
@@ -3659,7 +4069,7 @@ var written = []entry{
 								Law:   "reg. 3(1)(i)",
 								Of:    "Single malt Scotch whisky",
 								OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:    in.span(28031, 28059),
+								At:    in.span(32955, 32983),
 							},
 							recipe.Condition{
 								Test:  "made-in",
@@ -3667,7 +4077,7 @@ var written = []entry{
 								Law:   "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured",
 								Of:    "Single malt Scotch whisky",
 								OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:    in.span(28094, 28115),
+								At:    in.span(33018, 33039),
 							},
 						},
 						Notes: []string{
@@ -3680,7 +4090,7 @@ var written = []entry{
 					Law:   "reg. 3(2): neither a single malt nor a blend",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(29506, 29535),
+					At:    in.span(34430, 34459),
 				},
 			},
 			Notes: []string{
@@ -3693,18 +4103,18 @@ var written = []entry{
 	}},
 	{"standard", "scotch-single-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("scotch-single-malt", "", in.span(27399, 27426), []line{
-				{"title", 27431, 27469, "", 0, 0},
-				{"law", 27472, 27537, "read in a copy; reg. 3(1) also in the HMRC manual SPIR3250", 0, 0},
-				{"grain", 27602, 27641, "reg. 3(2), single malt", 0, 0},
-				{"still", 27675, 27689, "reg. 3(2): in pot stills", 0, 0},
-				{"enzymes", 27750, 27764, "reg. 3(1)(a)(ii): endogenous enzymes only", 0, 0},
-				{"off-still", 27842, 27869, "reg. 3(1)(b)", 0, 0},
-				{"wood", 27905, 27949, "reg. 3(1)(c)", 0, 0},
-				{"age", 27968, 27995, "reg. 3(1)(e)", 0, 0},
-				{"bottled", 28031, 28059, "reg. 3(1)(i)", 0, 0},
-				{"made-in", 28094, 28115, "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured", 0, 0},
-				{"note", 28565, 28697, "", 0, 0},
+			Entry: in.entry("scotch-single-malt", "", in.span(32323, 32350), []line{
+				{"title", 32355, 32393, "", 0, 0},
+				{"law", 32396, 32461, "read in a copy; reg. 3(1) also in the HMRC manual SPIR3250", 0, 0},
+				{"grain", 32526, 32565, "reg. 3(2), single malt", 0, 0},
+				{"still", 32599, 32613, "reg. 3(2): in pot stills", 0, 0},
+				{"enzymes", 32674, 32688, "reg. 3(1)(a)(ii): endogenous enzymes only", 0, 0},
+				{"off-still", 32766, 32793, "reg. 3(1)(b)", 0, 0},
+				{"wood", 32829, 32873, "reg. 3(1)(c)", 0, 0},
+				{"age", 32892, 32919, "reg. 3(1)(e)", 0, 0},
+				{"bottled", 32955, 32983, "reg. 3(1)(i)", 0, 0},
+				{"made-in", 33018, 33039, "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured", 0, 0},
+				{"note", 33489, 33621, "", 0, 0},
 			}),
 			Title: "Single malt Scotch whisky",
 			Law:   "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
@@ -3719,7 +4129,7 @@ var written = []entry{
 					Law:    "reg. 3(2), single malt",
 					Of:     "Single malt Scotch whisky",
 					OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:     in.span(27602, 27641),
+					At:     in.span(32526, 32565),
 				},
 				recipe.Condition{
 					Test:  "still",
@@ -3727,14 +4137,14 @@ var written = []entry{
 					Law:   "reg. 3(2): in pot stills",
 					Of:    "Single malt Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(27675, 27689),
+					At:    in.span(32599, 32613),
 				},
 				recipe.Condition{
 					Test:  "enzymes-own",
 					Law:   "reg. 3(1)(a)(ii): endogenous enzymes only",
 					Of:    "Single malt Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(27750, 27764),
+					At:    in.span(32674, 32688),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -3744,7 +4154,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(b)",
 					Of:    "Single malt Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(27842, 27869),
+					At:    in.span(32766, 32793),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3762,7 +4172,7 @@ var written = []entry{
 					Law:    "reg. 3(1)(c)",
 					Of:     "Single malt Scotch whisky",
 					OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:     in.span(27905, 27949),
+					At:     in.span(32829, 32873),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -3770,7 +4180,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(e)",
 					Of:    "Single malt Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(27968, 27995),
+					At:    in.span(32892, 32919),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3780,7 +4190,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(i)",
 					Of:    "Single malt Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(28031, 28059),
+					At:    in.span(32955, 32983),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -3788,7 +4198,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured",
 					Of:    "Single malt Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(28094, 28115),
+					At:    in.span(33018, 33039),
 				},
 			},
 			Notes: []string{
@@ -3801,17 +4211,17 @@ var written = []entry{
 	}},
 	{"standard", "straight-american-single-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-american-single-malt", "", in.span(23116, 23154), []line{
-				{"title", 23159, 23208, "", 0, 0},
-				{"law", 23211, 23281, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 23383, 23422, "5.143(c), table 1 (16): 100 percent malted barley", 0, 0},
-				{"off-still", 23483, 23511, "5.143(c), table 1 (16)", 0, 0},
-				{"wood", 23556, 23600, "5.143(c), table 1 (16): used, uncharred new, or charred new", 0, 0},
-				{"age", 23666, 23693, "5.143(c), table 1 (16): straight", 0, 0},
-				{"bottled", 23749, 23777, "5.143(c), table 1 (16)", 0, 0},
-				{"made-in", 23822, 23848, "5.143(c), table 1 (16): mashed, distilled and aged there", 0, 0},
-				{"note", 24058, 24185, "", 0, 0},
-				{"label", 24188, 24251, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-american-single-malt", "", in.span(23145, 23183), []line{
+				{"title", 23188, 23237, "", 0, 0},
+				{"law", 23240, 23310, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 23412, 23451, "5.143(c), table 1 (16): 100 percent malted barley", 0, 0},
+				{"off-still", 23512, 23540, "5.143(c), table 1 (16)", 0, 0},
+				{"wood", 23585, 23629, "5.143(c), table 1 (16): used, uncharred new, or charred new", 0, 0},
+				{"age", 23695, 23722, "5.143(c), table 1 (16): straight", 0, 0},
+				{"bottled", 23778, 23806, "5.143(c), table 1 (16)", 0, 0},
+				{"made-in", 23851, 23877, "5.143(c), table 1 (16): mashed, distilled and aged there", 0, 0},
+				{"note", 24087, 24214, "", 0, 0},
+				{"label", 24217, 24280, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Straight American single malt whisky",
 			Law:   "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
@@ -3826,7 +4236,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (16): 100 percent malted barley",
 					Of:     "Straight American single malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:     in.span(23383, 23422),
+					At:     in.span(23412, 23451),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -3837,7 +4247,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (16)",
 					Of:    "Straight American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(23483, 23511),
+					At:    in.span(23512, 23540),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3855,7 +4265,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (16): used, uncharred new, or charred new",
 					Of:     "Straight American single malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:     in.span(23556, 23600),
+					At:     in.span(23585, 23629),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -3863,7 +4273,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (16): straight",
 					Of:    "Straight American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(23666, 23693),
+					At:    in.span(23695, 23722),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3874,7 +4284,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (16)",
 					Of:    "Straight American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(23749, 23777),
+					At:    in.span(23778, 23806),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -3882,7 +4292,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (16): mashed, distilled and aged there",
 					Of:    "Straight American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(23822, 23848),
+					At:    in.span(23851, 23877),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -3891,7 +4301,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(24188, 24251),
+					At:    in.span(24217, 24280),
 				},
 			},
 			Notes: []string{
@@ -3902,18 +4312,18 @@ var written = []entry{
 	}},
 	{"standard", "straight-bourbon", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-bourbon", "", in.span(8571, 8596), []line{
-				{"title", 8601, 8637, "", 0, 0},
-				{"law", 8640, 8681, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 8866, 8895, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 8935, 8963, "5.143(c), table 1 (5)", 0, 0},
-				{"entry", 9004, 9032, "5.143(c), table 1 (5)", 0, 0},
-				{"wood", 9073, 9099, "5.143(c), table 1 (5)", 0, 0},
-				{"age", 9142, 9169, "5.143(c), table 1 (5)", 0, 0},
-				{"bottled", 9211, 9239, "5.143(a)", 0, 0},
-				{"made-in", 9267, 9293, "5.143(b): distilled and aged there", 0, 0},
-				{"note", 9427, 9609, "", 0, 0},
-				{"label", 9612, 9675, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-bourbon", "", in.span(8600, 8625), []line{
+				{"title", 8630, 8666, "", 0, 0},
+				{"law", 8669, 8710, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 8895, 8924, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 8964, 8992, "5.143(c), table 1 (5)", 0, 0},
+				{"entry", 9033, 9061, "5.143(c), table 1 (5)", 0, 0},
+				{"wood", 9102, 9128, "5.143(c), table 1 (5)", 0, 0},
+				{"age", 9171, 9198, "5.143(c), table 1 (5)", 0, 0},
+				{"bottled", 9240, 9268, "5.143(a)", 0, 0},
+				{"made-in", 9296, 9322, "5.143(b): distilled and aged there", 0, 0},
+				{"note", 9456, 9638, "", 0, 0},
+				{"label", 9641, 9704, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Straight bourbon whisky",
 			Law:   "27 CFR 5.143(c), table 1 (5)",
@@ -3927,7 +4337,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(8783, 8812),
+					At:    in.span(8812, 8841),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -3938,7 +4348,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(8866, 8895),
+					At:    in.span(8895, 8924),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -3949,7 +4359,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(8935, 8963),
+					At:    in.span(8964, 8992),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -3960,7 +4370,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9004, 9032),
+					At:    in.span(9033, 9061),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3974,7 +4384,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9073, 9099),
+					At:    in.span(9102, 9128),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -3982,7 +4392,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9142, 9169),
+					At:    in.span(9171, 9198),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3993,7 +4403,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9211, 9239),
+					At:    in.span(9240, 9268),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -4001,7 +4411,7 @@ var written = []entry{
 					Law:   "5.143(b): distilled and aged there",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9267, 9293),
+					At:    in.span(9296, 9322),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4010,7 +4420,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9612, 9675),
+					At:    in.span(9641, 9704),
 				},
 			},
 			Notes: []string{
@@ -4021,17 +4431,17 @@ var written = []entry{
 	}},
 	{"standard", "straight-corn", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-corn", "", in.span(14365, 14387), []line{
-				{"title", 14392, 14425, "", 0, 0},
-				{"law", 14428, 14469, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 14654, 14683, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 14723, 14751, "5.143(c), table 1 (6)", 0, 0},
-				{"entry", 14792, 14820, "5.143(c), table 1 (6)", 0, 0},
-				{"wood", 14861, 14901, "5.143(c), table 1 (6)", 0, 0},
-				{"age", 14930, 14957, "5.143(c), table 1 (6)", 0, 0},
-				{"bottled", 14999, 15027, "5.143(a)", 0, 0},
-				{"note", 15228, 15410, "", 0, 0},
-				{"label", 15413, 15476, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-corn", "", in.span(14394, 14416), []line{
+				{"title", 14421, 14454, "", 0, 0},
+				{"law", 14457, 14498, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 14683, 14712, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 14752, 14780, "5.143(c), table 1 (6)", 0, 0},
+				{"entry", 14821, 14849, "5.143(c), table 1 (6)", 0, 0},
+				{"wood", 14890, 14930, "5.143(c), table 1 (6)", 0, 0},
+				{"age", 14959, 14986, "5.143(c), table 1 (6)", 0, 0},
+				{"bottled", 15028, 15056, "5.143(a)", 0, 0},
+				{"note", 15257, 15439, "", 0, 0},
+				{"label", 15442, 15505, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Straight corn whisky",
 			Law:   "27 CFR 5.143(c), table 1 (6)",
@@ -4045,7 +4455,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14571, 14600),
+					At:    in.span(14600, 14629),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4056,7 +4466,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (6)",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14654, 14683),
+					At:    in.span(14683, 14712),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4067,7 +4477,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (6)",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14723, 14751),
+					At:    in.span(14752, 14780),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4078,7 +4488,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (6)",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14792, 14820),
+					At:    in.span(14821, 14849),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4096,7 +4506,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (6)",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14861, 14901),
+					At:    in.span(14890, 14930),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4104,7 +4514,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (6)",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14930, 14957),
+					At:    in.span(14959, 14986),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4115,7 +4525,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14999, 15027),
+					At:    in.span(15028, 15056),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4124,7 +4534,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(15413, 15476),
+					At:    in.span(15442, 15505),
 				},
 			},
 			Notes: []string{
@@ -4136,17 +4546,17 @@ var written = []entry{
 	}},
 	{"standard", "straight-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-malt", "", in.span(12012, 12034), []line{
-				{"title", 12039, 12072, "", 0, 0},
-				{"law", 12075, 12116, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 12301, 12339, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 12385, 12413, "5.143(c), table 1 (5)", 0, 0},
-				{"entry", 12454, 12482, "5.143(c), table 1 (5)", 0, 0},
-				{"wood", 12523, 12549, "5.143(c), table 1 (5)", 0, 0},
-				{"age", 12592, 12619, "5.143(c), table 1 (5)", 0, 0},
-				{"bottled", 12661, 12689, "5.143(a)", 0, 0},
-				{"note", 12919, 13101, "", 0, 0},
-				{"label", 13104, 13167, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-malt", "", in.span(12041, 12063), []line{
+				{"title", 12068, 12101, "", 0, 0},
+				{"law", 12104, 12145, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 12330, 12368, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 12414, 12442, "5.143(c), table 1 (5)", 0, 0},
+				{"entry", 12483, 12511, "5.143(c), table 1 (5)", 0, 0},
+				{"wood", 12552, 12578, "5.143(c), table 1 (5)", 0, 0},
+				{"age", 12621, 12648, "5.143(c), table 1 (5)", 0, 0},
+				{"bottled", 12690, 12718, "5.143(a)", 0, 0},
+				{"note", 12948, 13130, "", 0, 0},
+				{"label", 13133, 13196, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Straight malt whisky",
 			Law:   "27 CFR 5.143(c), table 1 (5)",
@@ -4160,7 +4570,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(12218, 12247),
+					At:    in.span(12247, 12276),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4172,7 +4582,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (5): malted barley",
 					Of:     "Straight malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (5)",
-					At:     in.span(12301, 12339),
+					At:     in.span(12330, 12368),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4183,7 +4593,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(12385, 12413),
+					At:    in.span(12414, 12442),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4194,7 +4604,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(12454, 12482),
+					At:    in.span(12483, 12511),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4208,7 +4618,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(12523, 12549),
+					At:    in.span(12552, 12578),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4216,7 +4626,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(12592, 12619),
+					At:    in.span(12621, 12648),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4227,7 +4637,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(12661, 12689),
+					At:    in.span(12690, 12718),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4236,7 +4646,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13104, 13167),
+					At:    in.span(13133, 13196),
 				},
 			},
 			Notes: []string{
@@ -4248,17 +4658,17 @@ var written = []entry{
 	}},
 	{"standard", "straight-rye", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-rye", "", in.span(9694, 9715), []line{
-				{"title", 9720, 9752, "", 0, 0},
-				{"law", 9755, 9796, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 9981, 10009, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 10050, 10078, "5.143(c), table 1 (5)", 0, 0},
-				{"entry", 10119, 10147, "5.143(c), table 1 (5)", 0, 0},
-				{"wood", 10188, 10214, "5.143(c), table 1 (5)", 0, 0},
-				{"age", 10257, 10284, "5.143(c), table 1 (5)", 0, 0},
-				{"bottled", 10326, 10354, "5.143(a)", 0, 0},
-				{"note", 10584, 10766, "", 0, 0},
-				{"label", 10769, 10832, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-rye", "", in.span(9723, 9744), []line{
+				{"title", 9749, 9781, "", 0, 0},
+				{"law", 9784, 9825, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 10010, 10038, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 10079, 10107, "5.143(c), table 1 (5)", 0, 0},
+				{"entry", 10148, 10176, "5.143(c), table 1 (5)", 0, 0},
+				{"wood", 10217, 10243, "5.143(c), table 1 (5)", 0, 0},
+				{"age", 10286, 10313, "5.143(c), table 1 (5)", 0, 0},
+				{"bottled", 10355, 10383, "5.143(a)", 0, 0},
+				{"note", 10613, 10795, "", 0, 0},
+				{"label", 10798, 10861, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Straight rye whisky",
 			Law:   "27 CFR 5.143(c), table 1 (5)",
@@ -4272,7 +4682,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9898, 9927),
+					At:    in.span(9927, 9956),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4283,7 +4693,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9981, 10009),
+					At:    in.span(10010, 10038),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4294,7 +4704,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10050, 10078),
+					At:    in.span(10079, 10107),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4305,7 +4715,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10119, 10147),
+					At:    in.span(10148, 10176),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4319,7 +4729,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10188, 10214),
+					At:    in.span(10217, 10243),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4327,7 +4737,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10257, 10284),
+					At:    in.span(10286, 10313),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4338,7 +4748,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10326, 10354),
+					At:    in.span(10355, 10383),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4347,7 +4757,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10769, 10832),
+					At:    in.span(10798, 10861),
 				},
 			},
 			Notes: []string{
@@ -4359,17 +4769,17 @@ var written = []entry{
 	}},
 	{"standard", "straight-rye-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-rye-malt", "", in.span(13186, 13212), []line{
-				{"title", 13217, 13254, "", 0, 0},
-				{"law", 13257, 13298, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 13483, 13518, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 13564, 13592, "5.143(c), table 1 (5)", 0, 0},
-				{"entry", 13633, 13661, "5.143(c), table 1 (5)", 0, 0},
-				{"wood", 13702, 13728, "5.143(c), table 1 (5)", 0, 0},
-				{"age", 13771, 13798, "5.143(c), table 1 (5)", 0, 0},
-				{"bottled", 13840, 13868, "5.143(a)", 0, 0},
-				{"note", 14098, 14280, "", 0, 0},
-				{"label", 14283, 14346, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-rye-malt", "", in.span(13215, 13241), []line{
+				{"title", 13246, 13283, "", 0, 0},
+				{"law", 13286, 13327, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 13512, 13547, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 13593, 13621, "5.143(c), table 1 (5)", 0, 0},
+				{"entry", 13662, 13690, "5.143(c), table 1 (5)", 0, 0},
+				{"wood", 13731, 13757, "5.143(c), table 1 (5)", 0, 0},
+				{"age", 13800, 13827, "5.143(c), table 1 (5)", 0, 0},
+				{"bottled", 13869, 13897, "5.143(a)", 0, 0},
+				{"note", 14127, 14309, "", 0, 0},
+				{"label", 14312, 14375, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Straight rye malt whisky",
 			Law:   "27 CFR 5.143(c), table 1 (5)",
@@ -4383,7 +4793,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13400, 13429),
+					At:    in.span(13429, 13458),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4395,7 +4805,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (5): malted rye",
 					Of:     "Straight rye malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (5)",
-					At:     in.span(13483, 13518),
+					At:     in.span(13512, 13547),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4406,7 +4816,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13564, 13592),
+					At:    in.span(13593, 13621),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4417,7 +4827,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13633, 13661),
+					At:    in.span(13662, 13690),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4431,7 +4841,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13702, 13728),
+					At:    in.span(13731, 13757),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4439,7 +4849,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13771, 13798),
+					At:    in.span(13800, 13827),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4450,7 +4860,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13840, 13868),
+					At:    in.span(13869, 13897),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4459,7 +4869,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(14283, 14346),
+					At:    in.span(14312, 14375),
 				},
 			},
 			Notes: []string{
@@ -4471,17 +4881,17 @@ var written = []entry{
 	}},
 	{"standard", "straight-wheat", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-wheat", "", in.span(10851, 10874), []line{
-				{"title", 10879, 10913, "", 0, 0},
-				{"law", 10916, 10957, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 11142, 11172, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 11211, 11239, "5.143(c), table 1 (5)", 0, 0},
-				{"entry", 11280, 11308, "5.143(c), table 1 (5)", 0, 0},
-				{"wood", 11349, 11375, "5.143(c), table 1 (5)", 0, 0},
-				{"age", 11418, 11445, "5.143(c), table 1 (5)", 0, 0},
-				{"bottled", 11487, 11515, "5.143(a)", 0, 0},
-				{"note", 11745, 11927, "", 0, 0},
-				{"label", 11930, 11993, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-wheat", "", in.span(10880, 10903), []line{
+				{"title", 10908, 10942, "", 0, 0},
+				{"law", 10945, 10986, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 11171, 11201, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 11240, 11268, "5.143(c), table 1 (5)", 0, 0},
+				{"entry", 11309, 11337, "5.143(c), table 1 (5)", 0, 0},
+				{"wood", 11378, 11404, "5.143(c), table 1 (5)", 0, 0},
+				{"age", 11447, 11474, "5.143(c), table 1 (5)", 0, 0},
+				{"bottled", 11516, 11544, "5.143(a)", 0, 0},
+				{"note", 11774, 11956, "", 0, 0},
+				{"label", 11959, 12022, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Straight wheat whisky",
 			Law:   "27 CFR 5.143(c), table 1 (5)",
@@ -4495,7 +4905,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11059, 11088),
+					At:    in.span(11088, 11117),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4506,7 +4916,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11142, 11172),
+					At:    in.span(11171, 11201),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4517,7 +4927,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11211, 11239),
+					At:    in.span(11240, 11268),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4528,7 +4938,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11280, 11308),
+					At:    in.span(11309, 11337),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4542,7 +4952,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11349, 11375),
+					At:    in.span(11378, 11404),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4550,7 +4960,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11418, 11445),
+					At:    in.span(11447, 11474),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4561,7 +4971,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11487, 11515),
+					At:    in.span(11516, 11544),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4570,7 +4980,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11930, 11993),
+					At:    in.span(11959, 12022),
 				},
 			},
 			Notes: []string{
@@ -4582,17 +4992,17 @@ var written = []entry{
 	}},
 	{"standard", "tennessee", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("tennessee", "", in.span(24270, 24288), []line{
-				{"title", 24293, 24323, "", 0, 0},
-				{"law", 24326, 24362, "read in a copy", 0, 0},
-				{"grain", 24441, 24470, "57-2-106: grain", 0, 0},
-				{"off-still", 24492, 24520, "57-2-106", 0, 0},
-				{"entry", 24543, 24571, "57-2-106", 0, 0},
-				{"wood", 24594, 24620, "57-2-106: aged there", 0, 0},
-				{"bottled", 24657, 24685, "57-2-106", 0, 0},
-				{"made-in", 24708, 24730, "57-2-106", 0, 0},
-				{"note", 24759, 24839, "", 0, 0},
-				{"label", 24842, 24905, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("tennessee", "", in.span(24299, 24317), []line{
+				{"title", 24322, 24352, "", 0, 0},
+				{"law", 24355, 24391, "read in a copy", 0, 0},
+				{"grain", 24470, 24499, "57-2-106: grain", 0, 0},
+				{"off-still", 24521, 24549, "57-2-106", 0, 0},
+				{"entry", 24572, 24600, "57-2-106", 0, 0},
+				{"wood", 24623, 24649, "57-2-106: aged there", 0, 0},
+				{"bottled", 24686, 24714, "57-2-106", 0, 0},
+				{"made-in", 24737, 24759, "57-2-106", 0, 0},
+				{"note", 24788, 24868, "", 0, 0},
+				{"label", 24871, 24934, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Tennessee whiskey",
 			Law:   "Tennessee Code 57-2-106",
@@ -4606,7 +5016,7 @@ var written = []entry{
 					Law:   "57-2-106: grain",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24383, 24412),
+					At:    in.span(24412, 24441),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4617,7 +5027,7 @@ var written = []entry{
 					Law:   "57-2-106",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24441, 24470),
+					At:    in.span(24470, 24499),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4628,7 +5038,7 @@ var written = []entry{
 					Law:   "57-2-106",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24492, 24520),
+					At:    in.span(24521, 24549),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4639,7 +5049,7 @@ var written = []entry{
 					Law:   "57-2-106",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24543, 24571),
+					At:    in.span(24572, 24600),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4653,7 +5063,7 @@ var written = []entry{
 					Law:   "57-2-106: aged there",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24594, 24620),
+					At:    in.span(24623, 24649),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4664,7 +5074,7 @@ var written = []entry{
 					Law:   "57-2-106",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24657, 24685),
+					At:    in.span(24686, 24714),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -4672,7 +5082,7 @@ var written = []entry{
 					Law:   "57-2-106",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24708, 24730),
+					At:    in.span(24737, 24759),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4681,7 +5091,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24842, 24905),
+					At:    in.span(24871, 24934),
 				},
 			},
 			Notes: []string{
@@ -4691,15 +5101,15 @@ var written = []entry{
 	}},
 	{"standard", "triticale-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("triticale-whisky", "", in.span(6751, 6776), []line{
-				{"title", 6781, 6810, "", 0, 0},
-				{"law", 6813, 6854, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 7039, 7073, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 7138, 7166, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 7207, 7235, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 7276, 7302, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 7345, 7373, "5.143(a)", 0, 0},
-				{"label", 7401, 7464, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("triticale-whisky", "", in.span(6780, 6805), []line{
+				{"title", 6810, 6839, "", 0, 0},
+				{"law", 6842, 6883, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 7068, 7102, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 7167, 7195, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 7236, 7264, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 7305, 7331, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 7374, 7402, "5.143(a)", 0, 0},
+				{"label", 7430, 7493, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Triticale whisky",
 			Law:   "27 CFR 5.143(c), table 1 (2)",
@@ -4713,7 +5123,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6956, 6985),
+					At:    in.span(6985, 7014),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4724,7 +5134,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2): [name of other grain] whisky",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(7039, 7073),
+					At:    in.span(7068, 7102),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4735,7 +5145,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(7138, 7166),
+					At:    in.span(7167, 7195),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4746,7 +5156,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(7207, 7235),
+					At:    in.span(7236, 7264),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4760,7 +5170,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(7276, 7302),
+					At:    in.span(7305, 7331),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4771,7 +5181,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(7345, 7373),
+					At:    in.span(7374, 7402),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4780,22 +5190,22 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(7401, 7464),
+					At:    in.span(7430, 7493),
 				},
 			},
 		}
 	}},
 	{"standard", "uk-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("uk-whisky", "HMRC holds all whisky made in or brought into the United Kingdom to the same\ncategory 2.", in.span(37553, 37571), []line{
-				{"title", 37576, 37623, "", 0, 0},
-				{"law", 37626, 37715, "read in a copy and in the HMRC manual", 0, 0},
-				{"grain", 37872, 37898, "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others", 0, 0},
-				{"off-still", 37949, 37976, "annex I, cat. 2(a)(ii): each and every distillation", 0, 0},
-				{"wood", 38036, 38064, "annex I, cat. 2(a)(iii)", 0, 0},
-				{"age", 38095, 38122, "annex I, cat. 2(a)(iii)", 0, 0},
-				{"bottled", 38154, 38182, "annex I, cat. 2(b)", 0, 0},
-				{"note", 38510, 38650, "", 0, 0},
+			Entry: in.entry("uk-whisky", "HMRC holds all whisky made in or brought into the United Kingdom to the same\ncategory 2.", in.span(42477, 42495), []line{
+				{"title", 42500, 42547, "", 0, 0},
+				{"law", 42550, 42639, "read in a copy and in the HMRC manual", 0, 0},
+				{"grain", 42796, 42822, "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others", 0, 0},
+				{"off-still", 42873, 42900, "annex I, cat. 2(a)(ii): each and every distillation", 0, 0},
+				{"wood", 42960, 42988, "annex I, cat. 2(a)(iii)", 0, 0},
+				{"age", 43019, 43046, "annex I, cat. 2(a)(iii)", 0, 0},
+				{"bottled", 43078, 43106, "annex I, cat. 2(b)", 0, 0},
+				{"note", 43434, 43574, "", 0, 0},
 			}),
 			Title: "Whisky or whiskey (United Kingdom)",
 			Law:   "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
@@ -4809,7 +5219,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others",
 					Of:    "Whisky or whiskey (United Kingdom)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
-					At:    in.span(37759, 37788),
+					At:    in.span(42683, 42712),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -4820,7 +5230,7 @@ var written = []entry{
 					Law:    "annex I, cat. 2(a)(i): malt must be there",
 					Of:     "Whisky or whiskey (United Kingdom)",
 					OfLaw:  "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
-					At:     in.span(37872, 37898),
+					At:     in.span(42796, 42822),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -4830,7 +5240,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(ii): each and every distillation",
 					Of:    "Whisky or whiskey (United Kingdom)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
-					At:    in.span(37949, 37976),
+					At:    in.span(42873, 42900),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4841,7 +5251,7 @@ var written = []entry{
 					Law:    "annex I, cat. 2(a)(iii)",
 					Of:     "Whisky or whiskey (United Kingdom)",
 					OfLaw:  "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
-					At:     in.span(38036, 38064),
+					At:     in.span(42960, 42988),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4849,7 +5259,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(iii)",
 					Of:    "Whisky or whiskey (United Kingdom)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
-					At:    in.span(38095, 38122),
+					At:    in.span(43019, 43046),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4859,7 +5269,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(b)",
 					Of:    "Whisky or whiskey (United Kingdom)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
-					At:    in.span(38154, 38182),
+					At:    in.span(43078, 43106),
 				},
 			},
 			Notes: []string{
@@ -4871,16 +5281,16 @@ var written = []entry{
 	}},
 	{"standard", "wheat-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("wheat-whisky", "", in.span(3492, 3513), []line{
-				{"title", 3518, 3543, "", 0, 0},
-				{"law", 3546, 3587, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 3772, 3802, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 3841, 3869, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 3910, 3938, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 3979, 4005, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 4048, 4076, "5.143(a)", 0, 0},
-				{"note", 4104, 4225, "", 0, 0},
-				{"label", 4228, 4291, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("wheat-whisky", "", in.span(3521, 3542), []line{
+				{"title", 3547, 3572, "", 0, 0},
+				{"law", 3575, 3616, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"grain", 3801, 3831, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 3870, 3898, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 3939, 3967, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 4008, 4034, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 4077, 4105, "5.143(a)", 0, 0},
+				{"note", 4133, 4254, "", 0, 0},
+				{"label", 4257, 4320, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Wheat whisky",
 			Law:   "27 CFR 5.143(c), table 1 (2)",
@@ -4894,7 +5304,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3689, 3718),
+					At:    in.span(3718, 3747),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4905,7 +5315,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3772, 3802),
+					At:    in.span(3801, 3831),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4916,7 +5326,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3841, 3869),
+					At:    in.span(3870, 3898),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4927,7 +5337,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3910, 3938),
+					At:    in.span(3939, 3967),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4941,7 +5351,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3979, 4005),
+					At:    in.span(4008, 4034),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4952,7 +5362,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4048, 4076),
+					At:    in.span(4077, 4105),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4961,7 +5371,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4228, 4291),
+					At:    in.span(4257, 4320),
 				},
 			},
 			Notes: []string{
@@ -4971,14 +5381,14 @@ var written = []entry{
 	}},
 	{"standard", "whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("whisky", "", in.span(1163, 1178), []line{
-				{"title", 1183, 1202, "", 0, 0},
-				{"law", 1205, 1254, "read in copies, not in the official print", 0, 0},
-				{"grain", 1307, 1336, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 1403, 1429, "5.143(a)", 0, 0},
-				{"wood", 1472, 1502, "5.143(a): oak barrels, no least time", 0, 0},
-				{"bottled", 1569, 1597, "5.143(a)", 0, 0},
-				{"label", 1719, 1773, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("whisky", "", in.span(1192, 1207), []line{
+				{"title", 1212, 1231, "", 0, 0},
+				{"law", 1234, 1283, "read in copies, not in the official print", 0, 0},
+				{"grain", 1336, 1365, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 1432, 1458, "5.143(a)", 0, 0},
+				{"wood", 1501, 1531, "5.143(a): oak barrels, no least time", 0, 0},
+				{"bottled", 1598, 1626, "5.143(a)", 0, 0},
+				{"label", 1748, 1802, "27 CFR 5.74", 0, 0},
 			}),
 			Title: "Whisky",
 			Law:   "27 CFR 5.143(a) and (c), table 1 (1)",
@@ -4992,7 +5402,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky",
 					OfLaw: "27 CFR 5.143(a) and (c), table 1 (1)",
-					At:    in.span(1307, 1336),
+					At:    in.span(1336, 1365),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -5003,7 +5413,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky",
 					OfLaw: "27 CFR 5.143(a) and (c), table 1 (1)",
-					At:    in.span(1403, 1429),
+					At:    in.span(1432, 1458),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -5020,7 +5430,7 @@ var written = []entry{
 					Law:   "5.143(a): oak barrels, no least time",
 					Of:    "Whisky",
 					OfLaw: "27 CFR 5.143(a) and (c), table 1 (1)",
-					At:    in.span(1472, 1502),
+					At:    in.span(1501, 1531),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -5031,7 +5441,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky",
 					OfLaw: "27 CFR 5.143(a) and (c), table 1 (1)",
-					At:    in.span(1569, 1597),
+					At:    in.span(1598, 1626),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -5040,7 +5450,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Whisky",
 					OfLaw: "27 CFR 5.143(a) and (c), table 1 (1)",
-					At:    in.span(1638, 1701),
+					At:    in.span(1667, 1730),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -5048,7 +5458,7 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky",
 					OfLaw: "27 CFR 5.143(a) and (c), table 1 (1)",
-					At:    in.span(1719, 1773),
+					At:    in.span(1748, 1802),
 				},
 			},
 		}

@@ -120,6 +120,13 @@ func (h *House) readCellar() *Cellar {
 		b, said := logbook.Bottling(d.Node(), around)
 		c.Bottlings, c.diags = append(c.Bottlings, b), append(c.diags, said...)
 		bottled(b, d.NameAt, &c.diags)
+		if l := d.Node().Line("standard"); l != nil {
+			for _, name := range l.Match.All("standard") {
+				if !h.Declares(schema.Standard, name.Text()) {
+					c.diags.Add(tree.UnknownName("standard of identity", name, func() []string { return h.EntryNames(schema.Standard) }))
+				}
+			}
+		}
 		if h.PastNamed(schema.Vat, b.Of) == nil && all.has(b.Of) { // straight from a cask, which is empty then
 			v := &record.Visit{Word: "bottled", When: record.When{Date: b.On}, At: b.At}
 			all.add(b.Of, fact{on: b.On, end: &record.End{On: b.On, Visit: v, Word: "bottled"}})

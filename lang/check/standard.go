@@ -59,8 +59,17 @@ func standard(n *tree.Node, e recipe.Entry, h *house.House, diags *diag.List) *r
 		case "distilled":
 			c.Test = recipe.OneSeason
 		case "not":
-			if c.Test, c.Other = recipe.IsNot, otherStandard(l, h, diags); c.Other == nil {
+			if c.Test, c.Other = recipe.IsNot, otherStandard(l.Get("standard"), h, diags); c.Other == nil {
 				continue
+			}
+		case "parts":
+			c.Test, c.Share = recipe.PartsLeast, l.Num("share")
+			for _, name := range l.Match.All("standard") {
+				if !h.Declares(schema.Standard, name.Text()) {
+					diags.Add(tree.UnknownName("standard of identity", name, func() []string { return h.EntryNames(schema.Standard) }))
+					continue
+				}
+				c.Others = append(c.Others, name.Text())
 			}
 		case "made-in":
 			c.Test, c.Text = recipe.MadeIn, l.Text("text")
@@ -75,18 +84,17 @@ func standard(n *tree.Node, e recipe.Entry, h *house.House, diags *diag.List) *r
 	return s
 }
 
-// otherStandard reads the standard that a line says is not to be met. What is said
-// of that one's own lines is said where it stands; and what it is not itself does
-// not count, so two may each be what the other is not.
-func otherStandard(l *tree.Node, h *house.House, diags *diag.List) *recipe.Standard {
-	name := l.Get("standard")
+// otherStandard reads a standard that a line of another one names. What is said of that
+// one's own lines is said where it stands; and what it names itself does not count, so
+// two may each be what the other is not.
+func otherStandard(name *tree.Capture, h *house.House, diags *diag.List) *recipe.Standard {
 	if !h.Declares(schema.Standard, name.Text()) {
 		diags.Add(tree.UnknownName("standard of identity", name, func() []string { return h.EntryNames(schema.Standard) }))
 		return nil
 	}
 	e := h.Entry(schema.Standard, name.Text())
 	other := *e.Node
-	other.Lines = slices.DeleteFunc(slices.Clone(other.Lines), func(l *tree.Node) bool { return l.Field.Name == "not" })
+	other.Lines = slices.DeleteFunc(slices.Clone(other.Lines), func(l *tree.Node) bool { return l.Field.Name == "not" || l.Field.Name == "parts" })
 	return standard(&other, recipe.Entry{Name: name.Text()}, h, &diag.List{})
 }
 

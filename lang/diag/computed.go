@@ -62,6 +62,7 @@ const (
 
 	CodeOffStill   Code = "NM1050"
 	CodeTwoSeasons Code = "NM1051"
+	CodeSoldAs     Code = "NM1052"
 
 	CodeNoSuchStart  Code = "NM1150"
 	CodeStartWaits   Code = "NM1151"
@@ -141,6 +142,7 @@ var Computed = []Info{
 
 	{CodeOffStill, "off-still-strength", Error, "hearts too strong or too weak for the standard"},
 	{CodeTwoSeasons, "two-seasons", Error, "a batch distilled in two seasons, where the standard asks for one"},
+	{CodeSoldAs, "sold-as", Error, "a bottling that by its records is not what it is sold as"},
 
 	{CodeNoSuchStart, "no-such-start", Error, "a start at a time that does not exist, or comes twice"},
 	{CodeStartWaits, "start-off-shift", Warning, "a start at which nobody is there"},

@@ -136,6 +136,7 @@ func Bottling(n *tree.Node, around Around) (*record.Bottling, diag.List) {
 	r.lines(n, func(l *tree.Node) bool {
 		switch l.Field.Name {
 		case "standard":
+			b.SoldAs = l.At()
 			for _, c := range l.Match.All("standard") {
 				b.Standards = append(b.Standards, c.Text())
 			}

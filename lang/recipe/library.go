@@ -111,6 +111,7 @@ type Condition struct {
 	SizeM3   float64 // WoodIs: greatest cask, 0 for no limit
 	AgeS     float64
 	Other    *Standard // IsNot: the one that it must not meet
+	Others   []string  // PartsLeast: names of the standards that a part may meet
 	Text     string    // MadeIn: the place; StillIs: pot or column; LabelUnder, LabelUsed: what the label says
 	Law      string    // section, from the line
 	Of       string    // title of the standard that asks it: a batch may name several
@@ -139,6 +140,7 @@ const (
 	LabelUsed     Test = "label-used"  // out of used wood, the label says Text
 	OneSeason     Test = "one-season"  // all of it is distilled in January to June, or in July to December
 	IsNot         Test = "not"         // another standard is not met
+	PartsLeast    Test = "parts-least" // of a mixture: so much of its alcohol meets one of Others by itself
 	MadeIn        Test = "made-in"     // stated, not tested
 )
 

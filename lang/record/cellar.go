@@ -28,7 +28,8 @@ type Bottling struct {
 	Lot       string
 	Of        string // a vat or a cask
 	On        Date
-	Standards []string
+	Standards []string  // that it is sold as; none where nobody wrote it
+	SoldAs    diag.Span // the line that says so
 	Bottles   []Bottles
 	Visits    []Visit
 	At        diag.Span

@@ -26,6 +26,10 @@ var Standard = &Field{
 		{Name: "distilled", Shape: `"in" "one" "season"`, Example: "distilled in one season", Doc: "From the first charge to the last stop it is distilled between January and June, or between July and December."},
 		{Name: "label", Shape: `("under" DURATION|"used") TEXT`, Repeat: true, Example: `label under 4 years "state the age"`, Doc: "What the label has to say of whisky that is younger in wood, or that rested in used wood: stated where it is, not tested.", Limits: []Limit{mustBe(0, 100*quantity.YearS, "no standard asks for a hundred years")}},
 		{Name: "not", Shape: "STANDARD", Repeat: true, Key: "standard", Example: "not scotch-single-malt", Doc: "Another standard that it must not meet, as far as that can be tested."},
+		{
+			Name: "parts", Shape: `STANDARD ("," STANDARD)* "at" "least" SHARE`, Repeat: true, Example: "parts straight-bourbon, straight-rye at least 51 %",
+			Doc: "Of a mixture: the least share of its alcohol that meets one of these standards by itself. A single batch is one part.", Limits: []Limit{aShare},
+		},
 		{Name: "made-in", Shape: "TEXT", Example: `made-in "United States"`, Doc: "Where it has to be made: stated, not tested."},
 		{Name: "note", Shape: "TEXT", Repeat: true, Example: `note "nothing added but water"`, Doc: "What no program can test."},
 	}},

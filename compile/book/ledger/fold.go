@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/record"
 )
@@ -197,4 +198,23 @@ func named(h *holder) string {
 		return "bottling " + h.name
 	}
 	return h.name
+}
+
+// amounts are the proof gallons that each line of the records put into a holder on the
+// premises; of a line that moved several, the most. 0 of what moved none.
+func (f *fold) amounts() func(diag.Span) float64 {
+	by := map[diag.Span]cents{}
+	for _, v := range f.moves {
+		if bears(v.to.account) && v.to.name != "" && v.amount.pg > by[v.at].pg {
+			by[v.at] = v.amount
+		}
+	}
+	return func(at diag.Span) float64 { return float64(by[at].pg) / 100 }
+}
+
+// Amounts are the proof gallons that each line of a house's records moved, 0 of what moved
+// none, or nobody knows how much.
+func Amounts(texts *check.Cellar) func(diag.Span) float64 {
+	forever := record.Date{Year: record.LastYear, Month: 12, Day: 31}
+	return foldOf(booksOf(texts).events, forever, forever).amounts()
 }

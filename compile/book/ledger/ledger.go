@@ -21,6 +21,8 @@ import (
 	"slices"
 	"time"
 
+	"newmake/compile/book/identity"
+	"newmake/compile/book/trace"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -53,7 +55,9 @@ type Ledger struct {
 	Reports   []Answered `json:"reports"` // of the monthly reports, where the law has forms that are known
 	Checks    []Check    `json:"checks"`
 	Missing   []Missing  `json:"missing"`
-	Cost      *Money     `json:"cost,omitempty"` // where it is asked for
+	// Blends are the vats and bottlings of the month, and what they are.
+	Blends []identity.Identity `json:"blends"`
+	Cost   *Money              `json:"cost,omitempty"` // where it is asked for
 }
 
 // LawShown is a law as a ledger shows it.
@@ -183,6 +187,9 @@ type House struct {
 	People   bool // initials are shown
 	// Prices are asked for what things cost; nil: nobody asks.
 	Prices *Prices
+	// Blends judges those of the vats and bottlings that are wanted; nil: nobody can. amount is
+	// how much alcohol a line moved.
+	Blends func(amount func(diag.Span) float64, wanted func(*trace.Blend) bool) []identity.Identity
 	// Declared says that there is a batch of a name.
 	Declared func(batch string) bool
 }
@@ -197,6 +204,9 @@ func Of(h House, year int, month time.Month) *Ledger {
 	m := &monthly{House: h, first: first, last: last, then: then, now: now}
 	m.stores = storesOf(h.Texts.Stores, h.Texts.Runs, h.BushelKg, first, last)
 	l := m.write()
+	if h.Blends != nil {
+		l.Blends = h.Blends(now.amounts(), func(b *trace.Blend) bool { return b.On.Compare(first) >= 0 && b.On.Compare(last) <= 0 })
+	}
 	if h.Prices != nil {
 		l.Cost = m.cost(b, h.Prices)
 	}
@@ -237,7 +247,7 @@ type monthly struct {
 func (m *monthly) write() *Ledger {
 	l := &Ledger{Format: Format, Version: Version, House: m.Name, Month: fmt.Sprintf("%04d-%02d", m.first.Year, m.first.Month), Units: "si",
 		Law:      LawShown{m.Law.Name, m.Law.Country, m.Law.Text, m.Law.Read, m.Law.Alcohol, m.Law.Each, m.Law.Keep},
-		Accounts: []Balance{}, Outside: []Flow{}, OnHand: []Held{}, Gauges: []Gauge{}, Materials: []Stock{}, Uses: []Use{}, Reports: []Answered{}, Checks: []Check{}, Missing: []Missing{}}
+		Accounts: []Balance{}, Outside: []Flow{}, OnHand: []Held{}, Gauges: []Gauge{}, Materials: []Stock{}, Uses: []Use{}, Reports: []Answered{}, Checks: []Check{}, Missing: []Missing{}, Blends: []identity.Identity{}}
 	if m.US {
 		l.Units = "us"
 	}

@@ -19,7 +19,18 @@ type link struct {
 	at         diag.Span
 	says       []string
 	from, into []*link
+	ways       []way // by which spirit came into it
 	broken     []gap
+	run        *record.Run  // of a run
+	life       *record.Life // of a cask
+}
+
+// way is spirit that went into something: what it was drawn from, when, and the line that
+// says so.
+type way struct {
+	from *link
+	on   record.Date
+	at   diag.Span
 }
 
 // gap is a place at which nothing is written that would lead on.
@@ -44,6 +55,7 @@ type chain struct {
 type entry struct {
 	on   record.Date
 	l    *link
+	at   diag.Span
 	over bool // it went on from there, to casks or bottles: what stayed has a line of its own
 }
 
@@ -75,6 +87,14 @@ func join(from, into *link) {
 	into.from, from.into = append(into.from, from), append(from.into, into)
 }
 
+// pour is join of spirit that went from one into the other.
+func pour(from, into *link, on record.Date, at diag.Span) {
+	join(from, into)
+	if w := (way{from, on, at}); !slices.Contains(into.ways, w) {
+		into.ways = append(into.ways, w)
+	}
+}
+
 // chainOf reads a house's texts into one chain.
 func chainOf(h *check.Cellar) *chain {
 	c := &chain{texts: h, by: map[string]*link{}, cask: map[*record.Life]*link{}, into: map[string][]entry{}, holds: map[string][]entry{}}
@@ -84,11 +104,11 @@ func chainOf(h *check.Cellar) *chain {
 		}
 	}
 	for _, r := range h.Runs {
-		c.get(keyOf(Run, r.Number), link{kind: Run, name: r.Number, on: r.Date, at: r.At})
+		c.get(keyOf(Run, r.Number), link{kind: Run, name: r.Number, on: r.Date, at: r.At, run: r})
 	}
 	for _, l := range h.Lives {
 		nth := slices.Index(h.LivesOf(l.Serial), l)
-		c.cask[l] = c.get(keyOf(Cask, l.Serial, l.Filled().String(), fmt.Sprint(nth)), link{kind: Cask, name: l.Serial, on: l.Filled(), at: l.At()})
+		c.cask[l] = c.get(keyOf(Cask, l.Serial, l.Filled().String(), fmt.Sprint(nth)), link{kind: Cask, name: l.Serial, on: l.Filled(), at: l.At(), life: l})
 	}
 	for _, v := range h.Vats {
 		c.get(keyOf(Vat, v.Name), link{kind: Vat, name: v.Name, on: v.On, at: v.At})
@@ -149,31 +169,31 @@ func (c *chain) tanks(h *check.Cellar) {
 			c.holds[tree.Key(tank)] = append(c.holds[tree.Key(tank)], e)
 		}
 	}
-	put := func(tank string, on record.Date, l *link) { into(tank, entry{on: on, l: l}) }
+	put := func(tank string, on record.Date, l *link, at diag.Span) { into(tank, entry{on: on, l: l, at: at}) }
 	for _, r := range h.Runs {
 		filled := slices.ContainsFunc(r.Visits, func(v record.Visit) bool { return v.Word == "into" })
 		for i := range r.Visits {
 			if v := &r.Visits[i]; v.Word != "into" && !nothing(v) {
-				into(v.To, entry{on: dayOf(v, r), l: c.by[keyOf(Run, r.Number)], over: filled && v.Word == "hearts"})
+				into(v.To, entry{on: dayOf(v, r), l: c.by[keyOf(Run, r.Number)], at: v.At, over: filled && v.Word == "hearts"})
 			}
 		}
 	}
 	for _, l := range h.Lives {
 		for _, e := range l.Ends {
 			if e.Word == "emptied" {
-				put(e.Visit.To, e.On, c.cask[l])
+				put(e.Visit.To, e.On, c.cask[l], e.Visit.At)
 			}
 		}
 	}
 	for _, v := range h.Vats {
-		into(v.Tank, entry{on: v.On, l: c.by[keyOf(Vat, v.Name)], over: true})
+		into(v.Tank, entry{on: v.On, l: c.by[keyOf(Vat, v.Name)], at: v.At, over: true})
 	}
 	for _, b := range h.Bottlings {
 		for i := range b.Visits {
 			if v := &b.Visits[i]; v.Word == "left" {
 				// What is left is not of the bottles: it comes of what was bottled.
 				if s := c.source(b.Of, b.On, "", nil); s != nil {
-					put(v.To, v.When.Date, s)
+					put(v.To, v.When.Date, s, v.At)
 				}
 			}
 		}
@@ -233,18 +253,18 @@ func (c *chain) bearing(name string, on record.Date, sort string, not *link) *li
 // drawn is a tank on the day on which something was drawn from it: all that had gone in by
 // then may be in it, for nobody writes when a tank was empty.
 func (c *chain) drawn(name string, on record.Date, not *link) *link {
-	var in []*link
+	var in []entry
 	for _, e := range c.into[tree.Key(name)] {
 		if e.on.Compare(on) <= 0 && e.l != not {
-			in = append(in, e.l)
+			in = append(in, e)
 		}
 	}
 	if len(in) == 0 {
 		return nil
 	}
 	l := c.get(keyOf(Tank, name, on.String()), link{kind: Tank, name: name, on: on, says: []string{"all that had gone in by then may be in it"}})
-	for _, i := range in {
-		join(i, l)
+	for _, e := range in {
+		pour(e.l, l, e.on, e.at)
 	}
 	return l
 }
@@ -258,20 +278,20 @@ func (c *chain) mingle(tank string, on record.Date, n *link) {
 			since = e.on
 		}
 	}
-	var left []*link
+	var left []entry
 	for _, e := range c.into[tree.Key(tank)] {
 		if !e.over && e.l != n && e.on.Compare(on) <= 0 && e.on.Compare(since) >= 0 {
-			left = append(left, e.l)
+			left = append(left, e)
 		}
 	}
 	if len(left) == 0 {
 		return
 	}
 	l := c.get(keyOf(Tank, tank, on.String(), "left"), link{kind: Tank, name: tank, on: on, says: []string{"what had been left in it is mingled"}})
-	for _, i := range left {
-		join(i, l)
+	for _, e := range left {
+		pour(e.l, l, e.on, e.at)
 	}
-	join(l, n)
+	pour(l, n, on, n.at)
 }
 
 // earlier is the last run before one, as the end of a line that names none.
@@ -316,7 +336,7 @@ func (c *chain) lie() {
 			}
 		}
 		for _, e := range in {
-			if last.IsZero() || e.on.Compare(last) > 0 {
+			if !e.over && (last.IsZero() || e.on.Compare(last) > 0) {
 				said := "went into " + tank + " on " + e.on.String()
 				e.l.says = append(e.l.says, said)
 			}
@@ -383,7 +403,7 @@ func (c *chain) filled(l *record.Life) {
 	n := c.cask[l]
 	for _, f := range l.Fills {
 		if r := c.by[keyOf(Run, f.Run.Number)]; r != nil {
-			join(r, n)
+			pour(r, n, f.On(), f.Visit.At)
 		}
 	}
 	if len(l.Fills) == 0 {
@@ -395,7 +415,7 @@ func (c *chain) filled(l *record.Life) {
 			continue
 		}
 		if s := c.source(v.From, v.When.Date, "", n); s != nil {
-			join(s, n)
+			pour(s, n, v.When.Date, v.At)
 			continue
 		}
 		n.broken = append(n.broken, gap{what: "nothing says with what it was topped on " + v.When.Date.String(), at: v.At, mend: v.At.Text() + c.earlier(v.When.Date)})
@@ -420,7 +440,7 @@ func (c *chain) vat(v *record.Vat) {
 			of = "cask"
 		}
 		if s := c.source(w.From, w.When.Date, of, n); s != nil && s != n {
-			join(s, n)
+			pour(s, n, w.When.Date, w.At)
 			continue
 		}
 		n.broken = append(n.broken, gap{what: fmt.Sprintf("nothing says what was in %s %q by then", of, w.From), at: w.At, mend: map[string]string{
@@ -437,7 +457,7 @@ func (c *chain) vat(v *record.Vat) {
 func (c *chain) bottling(b *record.Bottling) {
 	n := c.by[keyOf(Bottling, b.Lot)]
 	if s := c.source(b.Of, b.On, "", n); s != nil {
-		join(s, n)
+		pour(s, n, b.On, b.At)
 		return
 	}
 	n.broken = append(n.broken, gap{what: fmt.Sprintf("nothing says what was in %q on that day", b.Of), at: b.At, mend: fmt.Sprintf(`vat %q on %s { from "LH-0011" gross 455 lb, tare 111 lb, 119.6 proof at 61 F }`, b.Of, b.On)})

@@ -8,6 +8,7 @@ import (
 
 	"newmake/compile/book/ledger"
 	"newmake/compile/show/columns"
+	"newmake/compile/show/identified"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/words"
@@ -33,6 +34,7 @@ func Text(w io.Writer, l *ledger.Ledger, o Options) error {
 		t.materials()
 	}
 	t.cost()
+	t.blends()
 	if o.Full {
 		t.flows()
 		t.onHand()
@@ -142,6 +144,17 @@ func where(file string, line int) string {
 		return ""
 	}
 	return fmt.Sprintf(" (%s:%d)", file, line)
+}
+
+// blends are the vats and bottlings of the month.
+func (t *page) blends() {
+	for n, i := range t.l.Blends {
+		if n == 0 {
+			t.Heading("WHAT WAS BLENDED AND BOTTLED")
+		}
+		t.Para(2, 4, diag.Safe(fmt.Sprintf("%s %s, %s", i.Kind, i.Name, i.On)))
+		identified.Write(&t.Writer, i, 4)
+	}
 }
 
 func (t *page) accounts() {

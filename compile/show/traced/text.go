@@ -6,19 +6,25 @@ import (
 	"io"
 	"strings"
 
+	"newmake/compile/book/identity"
 	"newmake/compile/book/trace"
 	"newmake/compile/show/columns"
+	"newmake/compile/show/identified"
 	"newmake/lang/diag"
 )
 
 // Text writes a trace.
-func Text(w io.Writer, t *trace.Trace, bold bool) error {
+func Text(w io.Writer, t *identity.Traced, bold bool) error {
 	p := columns.Writer{Bold: bold}
 	for _, s := range t.Of {
 		p.Strong(diag.Safe(headed(s)))
 		if said := strings.Join(s.Says, "; "); said != "" {
 			p.Para(2, 2, diag.Safe(said))
 		}
+	}
+	for _, i := range t.Is {
+		p.Heading("WHAT IT IS")
+		identified.Write(&p, i, 2)
 	}
 	steps(&p, "MADE OF", t.MadeOf)
 	steps(&p, "WENT INTO", t.WentInto)

@@ -1,0 +1,3 @@
+package identity_test
+
+import _ "newmake/lang/testflag" // these tests write nothing anew, and know the switches
