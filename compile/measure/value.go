@@ -1,6 +1,10 @@
 package measure
 
-import "newmake/compile/plan"
+import (
+	"strings"
+
+	"newmake/compile/plan"
+)
 
 // Value gives a quantity's number in the reader's units, and the unit's word:
 // for a table to reckon with or a curve to be drawn by, where Quantity makes
@@ -68,4 +72,24 @@ var counted = map[string]Units{"pureAlcoholL": SI, "costPerLPA": SI, "heartsProo
 func (u Units) Counts(key string) bool {
 	of, foreign := counted[key]
 	return !foreign || of == u
+}
+
+// Figures is a quantity's number in the unit of Value, for a table, with the decimals with
+// which Quantity says it: those that its instrument can be read to.
+func (u Units) Figures(q plan.Quantity) string { return u.figures(u.Quantity(q), q) }
+
+// OffFigures is Figures of a tolerance, as Tolerance says it.
+func (u Units) OffFigures(q plan.Quantity) string { return u.figures(u.Tolerance(q), q) }
+
+func (u Units) figures(said string, q plan.Quantity) string {
+	if q.Unit == plan.Kilogram { // which is said in ounces or grams where it is little
+		v, _ := u.Value(q)
+		said = Number(v, shown(v, 1))
+	}
+	for _, word := range strings.Fields(said) {
+		if strings.ContainsAny(word, "0123456789") {
+			return strings.ReplaceAll(word, ",", "")
+		}
+	}
+	return said
 }

@@ -41,3 +41,24 @@ func TestValue(t *testing.T) {
 		assert.Equal(t, c.siUnit, unit)
 	}
 }
+
+// TestFigures: the number that is said, alone and in one unit, with as many decimals.
+func TestFigures(t *testing.T) {
+	volume := plan.Of(1022.06, plan.Litre)
+	for _, c := range []struct {
+		u           measure.Units
+		q           plan.Quantity
+		figures, of string
+	}{
+		{measure.US, volume, "270", "11"}, {measure.SI, volume, "1022", "40"},
+		{measure.US, plan.Of(14.4, plan.Celsius), "58", "2"}, {measure.SI, plan.Of(14.4, plan.Celsius), "14.4", "1"},
+		{measure.US, plan.Of(5.21, plan.PH), "5.2", "0.2"}, {measure.US, plan.Of(1.0004, plan.SG), "1.000", "0.003"},
+		{measure.US, plan.Of(182.84, plan.Kilogram), "403.1", "7.7"}, {measure.US, plan.Of(0.1, plan.Kilogram), "0.2", "7.7"}, {measure.SI, plan.Of(0.04, plan.Kilogram), "0.04", "3.5"},
+		{measure.US, plan.Of(211.2, plan.LitrePerH), "56", "20"},
+	} {
+		assert.Equal(t, c.figures, c.u.Figures(c.q), "%v", c.q)
+		off := map[plan.Unit]plan.Quantity{plan.Litre: plan.Of(40.24, plan.Litre), plan.Celsius: plan.Of(1.2, plan.CelsiusDiff), plan.PH: plan.Of(0.23, plan.PH),
+			plan.SG: plan.Of(0.0031, plan.SGDiff), plan.Kilogram: plan.Of(3.5, plan.Kilogram), plan.LitrePerH: plan.Of(65.1, plan.LitrePerH)}[c.q.Unit]
+		assert.Equal(t, c.of, c.u.OffFigures(off), "%v", off)
+	}
+}

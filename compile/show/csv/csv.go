@@ -146,29 +146,6 @@ func (t *csvTable) abv(abvPct, proof float64, places int) string {
 	return figure(proof/2, places)
 }
 
-// should is what a reading should say, with no more decimals than the sheet
-// gives it: a temperature of 88 C is read as 190 F, not 190.04.
-func (t *csvTable) should(q plan.Quantity) (string, string) {
-	v, word := t.u.Value(q)
-	places := 4
-	switch word {
-	case "F":
-		places = 0
-	case "C", "lb", "kg", "% abv", "% vol", "proof", "pH":
-		places = 1
-	case "gal/h", "L/h":
-		places = 1
-	case "gal", "L":
-		places = 1
-		if v < 10 {
-			places = 2
-		}
-	case "SG":
-		places = 3
-	}
-	return figure(v, places), word
-}
-
 // unit is what the header calls a unit: temp_F.
 func (t *csvTable) unit(name string, unit plan.Unit) string {
 	_, word := t.u.Value(plan.Of(0, unit))
@@ -202,13 +179,12 @@ func (t *csvTable) steps(p *plan.Plan) {
 		}
 		for _, r := range s.Read {
 			due := s.Due(r)
-			should, unit := t.should(r.Should)
+			_, unit := t.u.Value(r.Should)
 			tolerance := "" // in the unit of what it should be
 			if r.Tolerance.Unit != "" {
-				v, _ := t.u.Value(r.Tolerance)
-				tolerance = figure(v, 3)
+				tolerance = t.u.OffFigures(r.Tolerance)
 			}
-			t.row(append(step[:len(step):len(step)], Cell(r.ID), Cell(r.What), date(due), measure.Clock(due), should, unit, tolerance, "", "", "", "")...)
+			t.row(append(step[:len(step):len(step)], Cell(r.ID), Cell(r.What), date(due), measure.Clock(due), t.u.Figures(r.Should), unit, tolerance, "", "", "", "")...)
 		}
 	}
 }

@@ -90,6 +90,31 @@ func TestBasis(t *testing.T) {
 }
 
 // A spreadsheet takes a cell that begins with one of these for a formula.
+// TestDivision: what a reading should say and how far off it may be have as many decimals as
+// the sheet gives them.
+func TestDivision(t *testing.T) {
+	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
+	at, seen := 0, 0
+	rows := rowsOf(t, p, "steps", measure.US)[1:]
+	for _, s := range p.Schedule.Steps {
+		for i, r := range s.Read {
+			row := rows[at+i]
+			said := strings.ReplaceAll(measure.US.Quantity(r.Should), ",", "")
+			if r.Should.Unit != plan.Kilogram {
+				assert.Contains(t, said, row[16], r.ID)
+				assert.Contains(t, measure.US.Tolerance(r.Tolerance), "+/- "+row[18], r.ID)
+				seen++
+			}
+			off, err := strconv.ParseFloat(row[18], 64)
+			require.NoError(t, err)
+			v, _ := measure.US.Value(r.Tolerance)
+			assert.InDelta(t, v, off, 0.3*v+0.01, r.ID)
+		}
+		at += max(len(s.Read), 1)
+	}
+	assert.Greater(t, seen, 50)
+}
+
 func TestFormulas(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
 	for _, evil := range []string{"=1+1", "+1", "-1", "@SUM(A1)", "=cmd|' /C calc'!A0", "a,\"b\""} {
