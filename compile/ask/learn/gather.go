@@ -93,7 +93,7 @@ func Gather(h *check.House, only, without []string, of Batches) (*Gathered, erro
 		as := made.Recipe(b, r)
 		readings := made.Readings(as, r, h.Instrument)
 		if len(readings) < fewest {
-			g.Skipped = append(g.Skipped, Skipped{n, "it has " + words.Count(len(readings), "reading") + " that a model can be held against"})
+			g.Skipped = append(g.Skipped, Skipped{n, "with " + words.Count(len(readings), "reading") + " that a model can be held against"})
 			continue
 		}
 		for _, c := range made.Instruments(as, readings, h.Instrument) {
