@@ -20,14 +20,12 @@ func findIn(pages []Page, word string) []Page {
 	if len(word) <= 4 && strings.Trim(word, "0123456789") == "" {
 		word = "NM" + strings.Repeat("0", 4-len(word)) + word
 	}
-	exact := func(p Page) bool { return p.called(word, func(a, b string) bool { return a == b }) }
-	found := slices.DeleteFunc(slices.Clone(pages), func(p Page) bool {
-		return !p.called(word, func(a, b string) bool { return fold(a) == fold(b) })
-	})
+	exact := func(p Page) bool { return p.called(word, func(name string) string { return name }) }
+	folded := fold(word)
+	found := slices.DeleteFunc(slices.Clone(pages), func(p Page) bool { return !p.called(folded, fold) })
 	if len(found) == 0 { // one for many, many for one: angel's share, low wine
-		found = slices.DeleteFunc(slices.Clone(pages), func(p Page) bool {
-			return p.Sort == OfUnit || !p.called(word, func(a, b string) bool { return singular(a) == singular(b) })
-		})
+		one := singular(word)
+		found = slices.DeleteFunc(slices.Clone(pages), func(p Page) bool { return p.Sort == OfUnit || !p.called(one, singular) })
 	}
 	if slices.ContainsFunc(found, func(p Page) bool { return p.Sort == OfUnit && exact(p) }) {
 		found = slices.DeleteFunc(found, func(p Page) bool { return p.Sort == OfUnit && !exact(p) })
@@ -45,14 +43,17 @@ func familyPages(prefix string) []Page {
 	})
 }
 
-func (p Page) called(word string, same func(a, b string) bool) bool {
-	return same(p.Name, word) || slices.ContainsFunc(p.Also, func(other string) bool { return same(other, word) })
+// called says that a page has a name that comes to a word as names are compared.
+func (p Page) called(word string, as func(name string) string) bool {
+	return as(p.Name) == word || slices.ContainsFunc(p.Also, func(other string) bool { return as(other) == word })
 }
 
 // fold makes low-wines, Low wines and low_wines one word.
 func fold(word string) string {
-	return strings.NewReplacer("-", " ", "_", " ").Replace(strings.ToLower(strings.Join(strings.Fields(word), " ")))
+	return marks.Replace(strings.ToLower(strings.Join(strings.Fields(word), " ")))
 }
+
+var marks = strings.NewReplacer("-", " ", "_", " ")
 
 // singular folds a word and takes out its apostrophes and each part's final s.
 func singular(word string) string {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -26,7 +27,7 @@ type place struct {
 
 // places lists every field of the language in the order of the table. A field
 // that several blocks have alike comes once.
-func places() []*place {
+var places = sync.OnceValue(func() []*place {
 	var out []*place
 	var walk func(b *schema.Block, in string)
 	walk = func(b *schema.Block, in string) {
@@ -52,11 +53,11 @@ func places() []*place {
 	}
 	walk(schema.Language, "")
 	return out
-}
+})
 
 func sameField(a, b *schema.Field) bool {
-	return a == b || a.Name == b.Name && a.Block == nil && b.Block == nil && a.Form() == b.Form() &&
-		a.Doc == b.Doc && a.Default == b.Default && a.Example == b.Example && a.Need == b.Need
+	return a == b || a.Name == b.Name && a.Block == nil && b.Block == nil && a.Doc == b.Doc && a.Default == b.Default &&
+		a.Example == b.Example && a.Need == b.Need && a.Form() == b.Form()
 }
 
 // linePages has one page for each word that begins a line, with every block in

@@ -3,6 +3,7 @@ package schema
 import (
 	"slices"
 	"strings"
+	"sync"
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -23,21 +24,30 @@ func ExampleBlock(f *Field, units quantity.System) string {
 // values as the names of their slots (see SlotTypes), [what may be left out],
 // one | another, (repeated)*.
 func (f *Field) Form() string {
-	s := strings.ReplaceAll(f.Pattern().String(), MustCompile(stepShape).String(), "STEP")
+	known := shortForms()
+	s := strings.ReplaceAll(f.Pattern().String(), known.step, "STEP")
 	if f.Pattern().Op == Alt && f.Name != "" && s != "STEP" {
 		s = "(" + s + ")"
 	}
-	s = strings.ReplaceAll(s, "("+MustCompile(dayShape).String()+")", "DAY")
-	s = strings.ReplaceAll(s, "("+MustCompile(monthShape).String()+")", "MONTH")
+	s = strings.ReplaceAll(s, known.day, "DAY")
+	s = strings.ReplaceAll(s, known.month, "MONTH")
 	return strings.TrimSpace(f.Name + " " + s)
 }
+
+// shortForms are the shapes that have a short name, as they are written.
+var shortForms = sync.OnceValue(func() (out struct{ step, day, month string }) {
+	out.step = MustCompile(stepShape).String()
+	out.day = "(" + MustCompile(dayShape).String() + ")"
+	out.month = "(" + MustCompile(monthShape).String() + ")"
+	return out
+})
 
 // FormFor is Form for a reader who counts in a system: without the choices that others
 // alone measure.
 func (f *Field) FormFor(reader quantity.System) string {
 	form := f.Form()
 	for _, t := range SlotTypes {
-		if wording.OthersAlone(t.Kind, reader) {
+		if strings.Contains(form, t.Name) && wording.OthersAlone(t.Kind, reader) {
 			form = strings.NewReplacer(" | "+t.Name+" | ", " | ", " | "+t.Name+")", ")", "("+t.Name+" | ", "(").Replace(form)
 		}
 	}
