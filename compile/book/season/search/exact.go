@@ -187,7 +187,7 @@ func (e *exact) atOnce(n *node) bool {
 	}
 	// What ends or begins at one activity was each tried alone.
 	for _, f := range d.free {
-		fits = fits && slices.Min(f.free) >= 0
+		fits = fits && !f.overdrawn()
 	}
 	cost := d.cost()
 	for _, a := range taken {
@@ -454,7 +454,7 @@ func (e *exact) compulsory(n *node, items [][]item, moved *bool) bool {
 			from, to := part(x)
 			free[r].take(from, to, x.amount)
 		}
-		if slices.Min(free[r].free) < 0 {
+		if free[r].overdrawn() {
 			return false
 		}
 	}

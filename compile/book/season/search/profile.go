@@ -7,40 +7,56 @@ import (
 
 // profile is how much of a resource is free, from time to time.
 type profile struct {
-	at   []int
-	free []int // from at[i] until at[i+1]; of the last, for ever
+	steps []level
+}
+
+// level is what is free from a time until that of the next; of the last, for ever.
+type level struct {
+	at, free int
 }
 
 func newProfile(r Resource) *profile {
 	p := &profile{}
 	for _, s := range r.Capacity {
-		if n := len(p.at); n > 0 && p.free[n-1] == s.Amount {
+		if n := len(p.steps); n > 0 && p.steps[n-1].free == s.Amount {
 			continue
 		}
-		p.at, p.free = append(p.at, s.At), append(p.free, s.Amount)
+		p.steps = append(p.steps, level{s.At, s.Amount})
 	}
 	return p
 }
 
 func (p *profile) equal(o *profile) bool {
-	return slices.Equal(p.at, o.at) && slices.Equal(p.free, o.free)
+	return slices.Equal(p.steps, o.steps)
 }
 
-// find is the step that holds at a time; before 0 the first.
+// overdrawn says that at some time more is taken than there is.
+func (p *profile) overdrawn() bool {
+	return slices.ContainsFunc(p.steps, func(l level) bool { return l.free < 0 })
+}
+
+// find is the step that holds at a time; before 0 the first. It is most of what a search
+// does, so nothing is called in it.
 func (p *profile) find(t int) int {
-	return max(sort.Search(len(p.at), func(i int) bool { return p.at[i] > t })-1, 0)
+	low, high := 0, len(p.steps) // the first step that begins later lies between them
+	for low < high {
+		if middle := int(uint(low+high) >> 1); p.steps[middle].at > t {
+			high = middle
+		} else {
+			low = middle + 1
+		}
+	}
+	return max(low-1, 0)
 }
 
-// split has a step begin at a time, and gives it.
-func (p *profile) split(t int) int {
-	i := p.find(t)
-	if p.at[i] >= t {
+// split has a step begin at a time, and gives it; i is the step that holds then.
+func (p *profile) split(i, t int) int {
+	if p.steps[i].at >= t {
 		return i
 	}
-	p.at, p.free = append(p.at, 0), append(p.free, 0)
-	copy(p.at[i+2:], p.at[i+1:])
-	copy(p.free[i+2:], p.free[i+1:])
-	p.at[i+1], p.free[i+1] = t, p.free[i]
+	p.steps = append(p.steps, level{})
+	copy(p.steps[i+2:], p.steps[i+1:])
+	p.steps[i+1] = level{t, p.steps[i].free}
 	return i + 1
 }
 
@@ -49,10 +65,14 @@ func (p *profile) take(from, to, amount int) {
 	if from >= to || amount == 0 {
 		return
 	}
-	i := p.split(from)
-	j := p.split(to)
+	i := p.split(p.find(from), from)
+	j := i
+	for j+1 < len(p.steps) && p.steps[j+1].at <= to {
+		j++
+	}
+	j = p.split(j, to)
 	for k := i; k < j; k++ {
-		p.free[k] -= amount
+		p.steps[k].free -= amount
 	}
 	p.join(j)
 	p.join(i)
@@ -60,8 +80,8 @@ func (p *profile) take(from, to, amount int) {
 
 // join drops the beginning of a step that is like the one before.
 func (p *profile) join(i int) {
-	if i > 0 && i < len(p.at) && p.free[i] == p.free[i-1] {
-		p.at, p.free = append(p.at[:i], p.at[i+1:]...), append(p.free[:i], p.free[i+1:]...)
+	if i > 0 && i < len(p.steps) && p.steps[i].free == p.steps[i-1].free {
+		p.steps = append(p.steps[:i], p.steps[i+1:]...)
 	}
 }
 
@@ -75,14 +95,14 @@ func (p *profile) blocked(from, to, amount int) (b Window, ok bool) {
 	if from >= to || amount == 0 {
 		return Window{}, true
 	}
-	for i := p.find(from); i < len(p.at) && p.at[i] < to; i++ {
-		if p.free[i] >= amount {
+	for i := p.find(from); i < len(p.steps) && p.steps[i].at < to; i++ {
+		if p.steps[i].free >= amount {
 			continue
 		}
-		b := Window{p.at[i], never}
-		for i++; i < len(p.at); i++ {
-			if p.free[i] >= amount {
-				b.Close = p.at[i]
+		b := Window{p.steps[i].at, never}
+		for i++; i < len(p.steps); i++ {
+			if p.steps[i].free >= amount {
+				b.Close = p.steps[i].at
 				break
 			}
 		}
@@ -98,19 +118,19 @@ func (p *profile) lastBlocked(from, to, amount int) (b Window, ok bool) {
 	}
 	for i := p.find(to - 1); i >= 0; i-- {
 		end := never
-		if i+1 < len(p.at) {
-			end = p.at[i+1]
+		if i+1 < len(p.steps) {
+			end = p.steps[i+1].at
 		}
-		if end <= from && i+1 < len(p.at) {
+		if end <= from && i+1 < len(p.steps) {
 			break
 		}
-		if p.free[i] >= amount {
+		if p.steps[i].free >= amount {
 			continue
 		}
-		for i > 0 && p.free[i-1] < amount {
+		for i > 0 && p.steps[i-1].free < amount {
 			i--
 		}
-		open := p.at[i]
+		open := p.steps[i].at
 		if i == 0 {
 			open = -never
 		}
