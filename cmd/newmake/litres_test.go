@@ -40,7 +40,7 @@ func TestAHouseInLitresReadsNoGallons(t *testing.T) {
 	listed := regexp.MustCompile(`(?m)^  ([a-z][a-z0-9-]+)  `).FindAllStringSubmatch(why, -1)
 	require.Greater(t, len(listed), 30, "the list of what can be asked is read:\n%s", why)
 	for i, m := range listed {
-		if i%testflag.Every(7) == 0 {
+		if i%testflag.Every(2) == 0 {
 			asked = append(asked, []string{"why", file, m[1], "--batch", "Grey Creel"})
 		}
 	}
@@ -69,7 +69,13 @@ func TestAHouseInLitresReadsNoGallons(t *testing.T) {
 		[]string{"gauge", "400 L at 70 % vol at 20 C, reduce to 63.5 % vol"},
 		[]string{"gauge", "fill 250 L at 63.5 % vol from 70 % vol"},
 	)
-	noGallons(t, asked, exitUsage)
+	tried := asked[:0:0]
+	for i, words := range asked {
+		if i%testflag.Every(3) == 0 || words[0] != "why" && words[0] != "plan" {
+			tried = append(tried, words)
+		}
+	}
+	noGallons(t, tried, exitUsage)
 }
 
 // TestAHouseInGallonsReadsItsTradesWords asks a house in gallons for what a person reads, and

@@ -21,7 +21,7 @@ func TestNumbersAsDrawn(t *testing.T) {
 	h, err := check.Load(filepath.FromSlash("../../../examples/lantern-hollow"), check.Options{})
 	require.NoError(t, err)
 	for i, name := range h.Batches() {
-		if i%testflag.Every(5) != 0 {
+		if i%testflag.Every(20) != 0 {
 			continue
 		}
 		b, list := h.Batch(name)

@@ -20,6 +20,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
+	"newmake/lang/testflag"
 )
 
 // spots are what a careful house reads of a run of Ferry Landing: 34 numbers that
@@ -164,7 +165,7 @@ func invented(t testing.TB, seed uint64, n int) (*twin, []Run) {
 // The constants of a house that was drawn are found again from its runs by the full model,
 // within what is said of how sure they are; what nothing tells is said to be untold.
 func TestTwin(t *testing.T) {
-	w, runs := invented(t, 1, 4)
+	w, runs := invented(t, 1, 4/testflag.Every(2))
 	l, err := From(runs, w.instruments, Options{})
 	require.NoError(t, err)
 	assert.True(t, l.Converged)
@@ -175,7 +176,9 @@ func TestTwin(t *testing.T) {
 		z := (f.Z - f.Prior.Z(truth)) / f.SD
 		sum += z * z
 		assert.Less(t, math.Abs(z), 3.5, "%s is %g and was found %g (%g..%g)", f.Key, truth, f.Value, f.Low, f.High)
-		assert.Equal(t, f.ID == "fermenter-cooling", f.Untold, "%s: %.2f of the prior is left", f.Key, f.SD)
+		if f.ID == "fermenter-cooling" || len(runs) > 2 { // two runs leave some others untold too
+			assert.Equal(t, f.ID == "fermenter-cooling", f.Untold, "%s: %.2f of the prior is left", f.Key, f.SD)
+		}
 	}
 	assert.Less(t, sum, distuv.ChiSquared{K: float64(len(l.Found))}.Quantile(.9999))
 	assert.Empty(t, l.Gross)
@@ -188,25 +191,36 @@ func TestTwin(t *testing.T) {
 	assert.Less(t, after, before/1.5, "all of them far better")
 
 	// Fewer runs say less, and what is left of the prior says so.
-	two, err := From(runs[:2], w.instruments, Options{})
+	few, err := From(runs[:len(runs)/2], w.instruments, Options{})
 	require.NoError(t, err)
-	assert.True(t, two.Converged)
+	assert.True(t, few.Converged)
 	left := func(l *Learned) (sum float64) {
 		for _, f := range l.Found {
 			sum += f.priorPart()
 		}
 		return sum
 	}
-	assert.Greater(t, left(two), 1.2*left(l))
+	assert.Greater(t, left(few), 1.2*left(l))
 }
 
 // Foretold exactly, a run is foretold as one step along the line has it, about: the step is good
 // for what it costs. And nothing of the run is in what foretells it.
 func TestForetoldExactly(t *testing.T) {
-	w, runs := invented(t, 1, 2)
-	line, err := From(runs, w.instruments, Options{})
+	t.Run("reduced", func(t *testing.T) {
+		foretoldExactly(t, newTrial(rand.New(rand.NewPCG(14, 1)), 2).runs, reducedInstruments())
+	})
+	if testflag.Every(2) == 1 { // the full model takes a thousand times as long
+		t.Run("full", func(t *testing.T) {
+			w, runs := invented(t, 1, 2)
+			foretoldExactly(t, runs, w.instruments)
+		})
+	}
+}
+
+func foretoldExactly(t *testing.T, runs []Run, instruments []constants.Constant) {
+	line, err := From(runs, instruments, Options{})
 	require.NoError(t, err)
-	exact, err := From(runs, w.instruments, Options{Exact: true})
+	exact, err := From(runs, instruments, Options{Exact: true})
 	require.NoError(t, err)
 	assert.False(t, line.Exact)
 	assert.True(t, exact.Exact)
@@ -229,7 +243,7 @@ func TestForetoldExactly(t *testing.T) {
 	moved[1].Readings = slices.Clone(runs[1].Readings)
 	at := exact.Predicted[1].Outcomes[0].Reading
 	moved[1].Readings[at].Said *= 1.02
-	again, err := From(moved, w.instruments, Options{Exact: true})
+	again, err := From(moved, instruments, Options{Exact: true})
 	require.NoError(t, err)
 	assert.InEpsilon(t, exact.Predicted[1].Outcomes[0].After, again.Predicted[1].Outcomes[0].After, 2e-3)
 	assert.Greater(t, math.Abs(again.Predicted[1].After-exact.Predicted[1].After), 1e-3)
@@ -237,11 +251,22 @@ func TestForetoldExactly(t *testing.T) {
 
 // A reading that nothing explains is found and said, with its sign and about its size.
 func TestGrossErrorIsFound(t *testing.T) {
-	w, runs := invented(t, 2, 2)
-	at := slices.IndexFunc(runs[1].Readings, func(r Reading) bool { return r.Words == "final gravity" })
+	t.Run("reduced", func(t *testing.T) {
+		grossErrorIsFound(t, newTrial(rand.New(rand.NewPCG(14, 2)), 2).runs, reducedInstruments(), "gravity at 48 h")
+	})
+	if testflag.Every(2) == 1 {
+		t.Run("full", func(t *testing.T) {
+			w, runs := invented(t, 2, 2)
+			grossErrorIsFound(t, runs, w.instruments, "final gravity")
+		})
+	}
+}
+
+func grossErrorIsFound(t *testing.T, runs []Run, instruments []constants.Constant, words string) {
+	at := slices.IndexFunc(runs[1].Readings, func(r Reading) bool { return r.Words == words })
 	require.GreaterOrEqual(t, at, 0)
 	runs[1].Readings[at].Said += .012
-	l, err := From(runs, w.instruments, Options{})
+	l, err := From(runs, instruments, Options{})
 	require.NoError(t, err)
 	require.NotEmpty(t, l.Gross)
 	assert.Equal(t, [2]int{1, at}, [2]int{l.Gross[0].Run, l.Gross[0].Reading})

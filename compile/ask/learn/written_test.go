@@ -19,6 +19,7 @@ import (
 	"newmake/compile/constants"
 	"newmake/compile/numbers"
 	"newmake/lang/check"
+	"newmake/lang/testflag"
 )
 
 const lanternHollow = "../../../examples/lantern-hollow"
@@ -107,7 +108,7 @@ func calibrateWritten(t *testing.T, houses, n int) (c calibrated, readings, gros
 
 // What is learned from the text of runs in which nothing went wrong calls no reading wrong.
 func TestWrittenRuns(t *testing.T) {
-	c, readings, gross := calibrateWritten(t, 2, 2)
+	c, readings, gross := calibrateWritten(t, 2, 2/testflag.Every(2))
 	assert.Zero(t, c.failed)
 	assert.Zero(t, gross, "of %d readings", readings)
 }

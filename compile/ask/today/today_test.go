@@ -15,11 +15,14 @@ import (
 	_ "newmake/lang/testflag"
 )
 
-// house is Lantern Hollow with a text more.
+// house is Lantern Hollow with a text more, and without its season.
 func house(t *testing.T, text string) *front.Source {
 	t.Helper()
 	dir := filepath.FromSlash("../../../examples/lantern-hollow")
-	src, err := front.Load(front.Place{Path: dir, Overlay: map[string][]byte{filepath.Join(dir, "more.batch"): []byte(text)}})
+	src, err := front.Load(front.Place{Path: dir, Overlay: map[string][]byte{
+		filepath.Join(dir, "more.batch"):              []byte(text),
+		filepath.Join(dir, "seasons", "spring.batch"): nil, // to plan it takes a while, and a test of its own
+	}})
 	require.NoError(t, err)
 	return src
 }

@@ -10,10 +10,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"newmake/compile"
-	"newmake/compile/ask/bands"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/compile/show/internal/plantest"
 	"newmake/lang/check"
 )
 
@@ -23,12 +22,7 @@ func plans(t *testing.T) []*plan.Plan {
 	require.NoError(t, err)
 	var out []*plan.Plan
 	for _, name := range h.Batches() {
-		b, list := h.Batch(name)
-		require.NotNil(t, b, list.Error())
-		p, computed := compile.Compile(b)
-		require.NotNil(t, p, computed.Error())
-		bands.Put(p, b)
-		out = append(out, p)
+		out = append(out, plantest.Plan(t, plantest.Lantern, name))
 	}
 	return out
 }

@@ -49,7 +49,7 @@ func TestSameAsTemplates(t *testing.T) {
 		h, err := check.Load(filepath.Join("../../../examples", house), check.Options{})
 		require.NoError(t, err)
 		for i, name := range h.Batches() {
-			if i%testflag.Every(4) != 0 {
+			if i%testflag.Every(8) != 0 {
 				continue
 			}
 			b, list := h.Batch(name)

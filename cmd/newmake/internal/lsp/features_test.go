@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/diag"
+	"newmake/lang/testflag"
 )
 
 // ferry opens the example's batch, with words put in the place of others.
@@ -255,6 +256,9 @@ func TestStaleHints(t *testing.T) {
 func TestEveryPlace(t *testing.T) {
 	e, uri, text := ferry(t, object{}, "rest     45 min", "rest }{ \"45 min", "at 58 F", "at 5°𝛼")
 	for line, words := range strings.Split(text, "\n") {
+		if line%testflag.Every(4) != 0 && !strings.Contains(words, "}{") && !strings.Contains(words, "𝛼") {
+			continue
+		}
 		for _, column := range []int{0, 3, 7, 12, 20, len(words), len(words) + 5} {
 			for _, method := range []string{"hover", "completion", "definition", "references", "prepareRename", "signatureHelp"} {
 				_, err := e.ask("textDocument/"+method, at(uri, line, column))
