@@ -18,7 +18,7 @@ func Cask(p *plan.Plan, u measure.Units) Chart {
 	if n < 2 {
 		return Chart{}
 	}
-	c := Chart{ID: "chart-cask", Title: "Volume and strength over the years in wood", W: width, H: 256}
+	c := Chart{ID: "chart-cask", Title: "Volume and strength over the years in wood", W: width, H: 212}
 	_, volumeUnit := u.Value(plan.Of(0, plan.Litre))
 	volume := func(y *plan.CaskYear) float64 { v, _ := u.Value(y.Volume()); return v }
 	strength, strengthUnit := func(y *plan.CaskYear) float64 { return y.Proof }, "proof"
@@ -54,7 +54,7 @@ func Cask(p *plan.Plan, u measure.Units) Chart {
 			low, high = min(low, l), max(high, h)
 		}
 		pad := max((high-low)*0.25, 0.5)
-		pane, by := c.panel(left, 22, left+width/2-plotLeft-14, 208, 0, end, low-pad, high+pad, 4)
+		pane, by := c.panel(left, 22, left+width/2-plotLeft-14, 164, 0, end, low-pad, high+pad, 4)
 		pane.band(len(bands), func(i int) (float64, float64, float64) {
 			low, high := g.band(i)
 			return bands[i].AgeYears, low, high
@@ -63,7 +63,7 @@ func Cask(p *plan.Plan, u measure.Units) Chart {
 			c.stroke("rule", pane.left(), pane.y.at(v), pane.right(), pane.y.at(v))
 			c.text("tick", "end", pane.left()-6, pane.y.at(v)+4.5, measure.Number(v, places(by)))
 		}
-		c.axisName(left-plotLeft, 115, g.label)
+		c.axisName(left-plotLeft, 93, g.label)
 		yearBy := step(0, end, 6)
 		for _, v := range ticks(0, end, yearBy) {
 			c.under(pane.x.at(v), pane.bottom()+17, measure.Number(v, places(yearBy)))

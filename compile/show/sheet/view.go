@@ -26,9 +26,12 @@ type view struct {
 	Policy string
 
 	DaysChart, MashChart, FermentChart, StripChart, SpiritChart, CaskChart chart.Chart
+	FillingNotes                                                           int    // lines to write on below the casks
+	WoodRows                                                               string // how high the rows of the samples are
 	MashDay, FermentLog, Filling                                           part
-	StripDays, SpiritDays                                                  []part // one a charge
-	MashOpposite, StripOpposite                                            bool   // its picture is opposite its steps
+	StripDays, SpiritDays                                                  []part              // one a charge
+	MashOpposite, StripOpposite                                            bool                // its picture is opposite its steps
+	blocks                                                                 map[string][]string // by page
 }
 
 // part is the steps of one part of the sheet.
@@ -109,8 +112,12 @@ func (v *view) fill() {
 	for i := range v.SpiritDays {
 		v.SpiritDays[i].sizes(0, 0) // its picture is opposite
 	}
-	v.Filling.sizes(int((22+12*float64(p.Cask.Casks))/pxMM), 2) // the casks, below it
+	v.Filling.sizes(int((13+11*float64(p.Cask.Casks))/pxMM), 2) // the casks, below it
 	v.Filling.Notes = 0
+	v.settle()
+	if v.fillingLeftMM()-v.blocksMM(v.blocks[onFilling]...) > notesMM {
+		v.FillingNotes = 2
+	}
 }
 
 // charges are the parts of a still, one a charge: what comes before the first is with the
@@ -231,9 +238,15 @@ func (v *view) Sections() []section {
 		out = append(out, section{"card", "proofing card", v.Filling.Date()})
 	}
 	if len(v.Cask.Forecast) > 0 {
-		out = append(out, section{"wood", "years in wood", ""})
+		what := "years in wood"
+		for _, b := range v.BlocksOn(onWood) {
+			what += ", " + b.title()
+		}
+		out = append(out, section{"wood", what, ""})
 	}
-	out = append(out, section{"closing", "the law", ""})
+	if len(v.blocks[onClosing]) > 0 {
+		out = append(out, section{"closing", "the law", ""})
+	}
 	for i := range out {
 		if out[i].Date == "" {
 			out[i].Date = measure.Date(v.Batch.Start)
@@ -352,17 +365,6 @@ func (v *view) Samplings() []sampling {
 		out = append(out, sampling{on, at})
 	}
 	return out
-}
-
-// WoodRows is how high the rows of the samples are, so that a page holds them.
-func (v *view) WoodRows() string {
-	switch n := len(v.Schedule.Samples); {
-	case n <= 9:
-		return "tall"
-	case n <= 14:
-		return ""
-	}
-	return "low"
 }
 
 // tank is a tank as the last page lists it, or those that share what waits in them.

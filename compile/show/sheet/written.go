@@ -7,6 +7,238 @@ import (
 	"newmake/compile/show/markup"
 )
 
+func writeBlocks(w *markup.Page, f says, d []block) {
+	{
+		v1 := d
+		for v2 := range v1 {
+			v3 := &v1[v2]
+			w.Raw(`
+<div class="block">`)
+			if v3.Kind == "notices" {
+				w.Raw(`
+<h3>Notices</h3>
+<ul class="notices">`)
+				{
+					v4 := v3.Notices
+					for v5 := range v4 {
+						v6 := &v4[v5]
+						w.Raw(`
+<li><b>`)
+						w.Text(v6.Severity)
+						if v6.Line != 0 {
+							w.Raw(`, line `)
+							w.Int(v6.Line)
+						}
+						w.Raw(`:</b> `)
+						w.Text(v6.Summary)
+						{
+							v7 := v6.Reason
+							if v7 != "" {
+								w.Raw(`: `)
+								w.Text(v7)
+							}
+						}
+						w.Raw(`.`)
+						{
+							v8 := v6.Help
+							if v8 != "" {
+								w.Raw(` To mend it: `)
+								w.Text(v8)
+								w.Raw(`.`)
+							}
+						}
+						w.Raw(` (`)
+						w.Text(v6.Code)
+						w.Raw(`)</li>`)
+					}
+				}
+				w.Raw(`
+</ul>`)
+			} else {
+				if v3.Kind == "promises" {
+					w.Raw(`
+<h3>Promises</h3>
+<ul class="verdicts">`)
+					{
+						v9 := v3.Promises
+						for v10 := range v9 {
+							v11 := &v9[v10]
+							w.Raw(`
+<li>`)
+							v12 := v11.Stands()
+							if v12 == "broken" {
+								w.Raw(`<b class="bang">!</b> <b>NOT kept</b>`)
+							} else {
+								w.Raw(`<b>`)
+								w.Text(v12)
+								w.Raw(`</b>`)
+							}
+							w.Raw(`: `)
+							w.Text(v11.What)
+							{
+								v13 := v11.Basis
+								if v13 != "" {
+									w.Raw(` (`)
+									w.Text(v13)
+									w.Raw(`)`)
+								}
+							}
+							w.Raw(`, promised `)
+							w.Text(f.Said(v11.Promised))
+							if v11.Tolerance.Value != 0 {
+								w.Raw(` `)
+								w.Text(f.Off(v11.Tolerance))
+							}
+							{
+								v14 := v11.Times
+								if v14 != nil {
+									w.Raw(` in `)
+									w.Int(v14.Of)
+									w.Raw(` of `)
+									w.Int(v14.In)
+									w.Raw(` runs`)
+								}
+							}
+							w.Raw(`, should be `)
+							w.Text(f.Said(v11.Found))
+							{
+								v15 := v11.Tried
+								if v15 != nil {
+									w.Raw(` (`)
+									w.Text(v15.Words)
+									w.Raw(`, `)
+									w.Int(v15.Draws)
+									w.Raw(` draws)`)
+								}
+							}
+							w.Raw(`</li>`)
+						}
+					}
+					w.Raw(`
+</ul>`)
+				} else {
+					if v3.Kind == "law" {
+						{
+							v16 := v3.Law
+							if v16 != nil {
+								w.Raw(`
+<h3>`)
+								w.Text(v16.Title)
+								w.Raw(`: `)
+								w.Text(v16.Source)
+								w.Raw(`. This is not legal advice.</h3>
+<ul class="verdicts">`)
+								{
+									v17 := v16.Conditions
+									for v18 := range v17 {
+										v19 := &v17[v18]
+										w.Raw(`
+<li>`)
+										if v19.Met == "NOT met" {
+											w.Raw(`<b class="bang">!</b> `)
+										}
+										w.Raw(`<b>`)
+										w.Text(v19.Met)
+										w.Raw(`</b>: `)
+										w.Text(v19.Asks)
+										{
+											v20 := v19.Found
+											if v20 != "" {
+												w.Raw(`; found `)
+												w.Text(v20)
+											}
+										}
+										{
+											v21 := v19.Section
+											if v21 != "" {
+												w.Raw(` <span class="section">[`)
+												w.Text(v21)
+												w.Raw(`]</span>`)
+											}
+										}
+										w.Raw(`</li>`)
+									}
+								}
+								w.Raw(`
+</ul>`)
+							}
+						}
+					} else {
+						if v3.Kind == "tanks" {
+							w.Raw(`
+<table class="list tanks">
+<caption>Tanks: what waits in them at most, and what is left for the next batch</caption>
+<thead><tr><th scope="col">tank</th><th scope="col">for</th><th scope="col">holds</th><th scope="col">at most</th><th scope="col">full to</th><th scope="col">when</th><th scope="col">left at the end</th></tr></thead>
+<tbody>`)
+							{
+								v22 := v3.Tanks()
+								for v23 := range v22 {
+									v24 := &v22[v23]
+									w.Raw(`
+<tr><th scope="row">`)
+									w.Text(v24.Name)
+									w.Raw(`</th><td data-head="for">`)
+									w.Text(v24.What)
+									w.Raw(`</td><td class="short" data-head="holds">`)
+									w.Text(f.Litres(v24.HoldsL))
+									w.Raw(`</td><td class="short" data-head="at most">`)
+									w.Text(f.Said(v24.Most()))
+									w.Raw(`</td><td class="short" data-head="full to">`)
+									w.Text(f.Num(v24.FillPct, 0))
+									w.Raw(` %</td><td class="short">`)
+									{
+										v25 := v24.FullestAt
+										if v25 != "" {
+											w.Text(f.Weekday(v25))
+											w.Raw(`, `)
+											w.Text(f.Hm(v25))
+										}
+									}
+									w.Raw(`</td><td class="short" data-head="left at the end">`)
+									if v24.LeftL != 0 {
+										w.Text(f.Said(v24.Left()))
+									} else {
+										w.Raw(`none`)
+									}
+									w.Raw(`</td></tr>`)
+								}
+							}
+							w.Raw(`
+</tbody>
+</table>`)
+						} else {
+							if v3.Kind == "how" {
+								w.Raw(`
+<h3>How to fill in this sheet</h3>
+<p>Tick the box when a step is done. A reading further off than the tolerance: find out why before going on. Write what the instrument says, the time, and your initials; the blanks stand in the order of the run record: time, what, value, temperature.
+Gravity is read at `)
+								w.Text(f.Temp(20.0))
+								w.Raw(`; wash and spirit are counted, and strength gauged true, at `)
+								w.Text(f.GaugeTemp())
+								w.Raw(`: where it was read warmer or colder, write the temperature. Local code, permits and licensed practice come first; a sheet is no substitute.</p>`)
+							} else {
+								w.Raw(`
+<h3>Words</h3>
+<p>`)
+								if f.Us() {
+									w.Raw(`<b>Mash water</b>: all the water that is mashed with. <b>Backset</b>: stillage that goes into the next mash. <b>Stillage</b>: what stays in a still. <b>Spent grain</b>: what stays in the tun. <b>Spout</b>: where the spirit comes over, by a parrot or a safe`)
+								} else {
+									w.Raw(`<b>Liquor</b>: the water that is mashed with. <b>Grist</b>: milled grain. <b>Draff</b>: the grain that stays in the tun. <b>Pot ale</b> and <b>spent lees</b>: what stays in the wash still and in the spirit still. <b>Spout</b>: where the spirit comes over, in the safe`)
+								}
+								w.Raw(`. <b>Low wines</b>: what the first still gives. <b>Feints</b>: heads and tails, which go into the next charge.</p>`)
+							}
+						}
+					}
+				}
+			}
+			w.Raw(`
+</div>`)
+		}
+	}
+	w.Raw(`
+`)
+}
+
 func writeCard(w *markup.Page, f says, d *view) {
 	{
 		v1 := d.Card
@@ -180,6 +412,11 @@ func writeCard(w *markup.Page, f says, d *view) {
 </tbody>
 </table>
 <p class="aside">From published densities (OIML R 22). Official gauging follows the tables of the law themselves; their last figure may differ. Weights are what a scale in air shows, some 0.1 % less than the mass (OIML R 111).</p>
+`)
+			{
+				writeBlocks(w, f, d.BlocksOn("card"))
+			}
+			w.Raw(`
 </section>`)
 		}
 	}
@@ -286,226 +523,24 @@ func writeCell(w *markup.Page, f says, d *cell) {
 }
 
 func writeClosing(w *markup.Page, f says, d *view) {
-	w.Raw(`
+	{
+		v1 := d.BlocksOn("closing")
+		if len(v1) > 0 {
+			w.Raw(`
 
 <section class="closing" id="closing" aria-labelledby="closing-head">
 <h2 id="closing-head">`)
-	if d.Law != nil {
-		w.Raw(`Promises and the law`)
-	} else {
-		w.Raw(`Promises`)
-	}
-	w.Raw(`</h2>`)
-	{
-		v1 := d.Notices
-		if len(v1) > 0 {
-			w.Raw(`
-<h3>Notices</h3>
-<ul class="notices">`)
+			w.Text(d.ClosingTitle())
+			w.Raw(`</h2>
+`)
 			{
-				v2 := v1
-				for v3 := range v2 {
-					v4 := &v2[v3]
-					w.Raw(`
-<li><b>`)
-					w.Text(v4.Severity)
-					if v4.Line != 0 {
-						w.Raw(`, line `)
-						w.Int(v4.Line)
-					}
-					w.Raw(`:</b> `)
-					w.Text(v4.Summary)
-					{
-						v5 := v4.Reason
-						if v5 != "" {
-							w.Raw(`: `)
-							w.Text(v5)
-						}
-					}
-					w.Raw(`.`)
-					{
-						v6 := v4.Help
-						if v6 != "" {
-							w.Raw(` To mend it: `)
-							w.Text(v6)
-							w.Raw(`.`)
-						}
-					}
-					w.Raw(` (`)
-					w.Text(v4.Code)
-					w.Raw(`)</li>`)
-				}
+				writeBlocks(w, f, v1)
 			}
 			w.Raw(`
-</ul>`)
-		}
-	}
-	{
-		v7 := d.Promises
-		if len(v7) > 0 {
-			w.Raw(`
-<table class="list law">
-<caption>Promises</caption>
-<thead><tr><th scope="col">what</th><th scope="col">promised</th><th scope="col">within</th><th scope="col">should be</th><th scope="col">so it is</th></tr></thead>
-<tbody>`)
-			{
-				v8 := v7
-				for v9 := range v8 {
-					v10 := &v8[v9]
-					w.Raw(`
-<tr><th scope="row">`)
-					w.Text(v10.What)
-					{
-						v11 := v10.Basis
-						if v11 != "" {
-							w.Raw(` (`)
-							w.Text(v11)
-							w.Raw(`)`)
-						}
-					}
-					w.Raw(`</th><td data-head="promised">`)
-					w.Text(f.Said(v10.Promised))
-					{
-						v12 := v10.Times
-						if v12 != nil {
-							w.Raw(` in `)
-							w.Int(v12.Of)
-							w.Raw(` of `)
-							w.Int(v12.In)
-							w.Raw(` runs`)
-						}
-					}
-					w.Raw(`</td><td>`)
-					if v10.Tolerance.Value != 0 {
-						w.Text(f.Off(v10.Tolerance))
-					}
-					w.Raw(`</td><td data-head="should be">`)
-					w.Text(f.Said(v10.Found))
-					w.Raw(`</td><td data-head="so it is">`)
-					v13 := v10.Stands()
-					if v13 == "broken" {
-						w.Raw(`<b>NOT kept</b>`)
-					} else {
-						w.Text(v13)
-					}
-					{
-						v14 := v10.Tried
-						if v14 != nil {
-							w.Raw(` (`)
-							w.Text(v14.Words)
-							w.Raw(`, `)
-							w.Int(v14.Draws)
-							w.Raw(` draws)`)
-						}
-					}
-					w.Raw(`</td></tr>`)
-				}
-			}
-			w.Raw(`
-</tbody>
-</table>`)
-		}
-	}
-	{
-		v15 := d.Law
-		if v15 != nil {
-			w.Raw(`
-<table class="list law">
-<caption>`)
-			w.Text(v15.Title)
-			w.Raw(`: `)
-			w.Text(v15.Source)
-			w.Raw(`. This is not legal advice.</caption>
-<colgroup><col class="l-asks"><col class="l-found"><col class="l-met"><col class="l-section"></colgroup>
-<thead><tr><th scope="col">the law asks</th><th scope="col">found</th><th scope="col">so it is</th><th scope="col">section</th></tr></thead>
-<tbody>`)
-			{
-				v16 := v15.Conditions
-				for v17 := range v16 {
-					v18 := &v16[v17]
-					w.Raw(`
-<tr><th scope="row">`)
-					w.Text(v18.Asks)
-					w.Raw(`</th><td data-head="found">`)
-					w.Text(v18.Found)
-					w.Raw(`</td><td data-head="so it is">`)
-					if v18.Met == "NOT met" {
-						w.Raw(`<b>NOT met</b>`)
-					} else {
-						w.Text(v18.Met)
-					}
-					w.Raw(`</td><td data-head="section">`)
-					w.Text(v18.Section)
-					w.Raw(`</td></tr>`)
-				}
-			}
-			w.Raw(`
-</tbody>
-</table>`)
-		}
-	}
-	{
-		v19 := d.Tanks()
-		if len(v19) > 0 {
-			w.Raw(`
-<table class="list law">
-<caption>Tanks: what waits in them at most, and what is left for the next batch</caption>
-<thead><tr><th scope="col">tank</th><th scope="col">for</th><th scope="col">holds</th><th scope="col">at most</th><th scope="col">full to</th><th scope="col">when</th><th scope="col">left at the end</th></tr></thead>
-<tbody>`)
-			{
-				v20 := v19
-				for v21 := range v20 {
-					v22 := &v20[v21]
-					w.Raw(`
-<tr><th scope="row">`)
-					w.Text(v22.Name)
-					w.Raw(`</th><td data-head="for">`)
-					w.Text(v22.What)
-					w.Raw(`</td><td class="short" data-head="holds">`)
-					w.Text(f.Litres(v22.HoldsL))
-					w.Raw(`</td><td class="short" data-head="at most">`)
-					w.Text(f.Said(v22.Most()))
-					w.Raw(`</td><td class="short" data-head="full to">`)
-					w.Text(f.Num(v22.FillPct, 0))
-					w.Raw(` %</td><td class="short">`)
-					{
-						v23 := v22.FullestAt
-						if v23 != "" {
-							w.Text(f.Weekday(v23))
-							w.Raw(`, `)
-							w.Text(f.Hm(v23))
-						}
-					}
-					w.Raw(`</td><td class="short" data-head="left at the end">`)
-					if v22.LeftL != 0 {
-						w.Text(f.Said(v22.Left()))
-					} else {
-						w.Raw(`none`)
-					}
-					w.Raw(`</td></tr>`)
-				}
-			}
-			w.Raw(`
-</tbody>
-</table>`)
+</section>`)
 		}
 	}
 	w.Raw(`
-<h3>How to fill in this sheet</h3>
-<p>Tick the box when a step is done. A reading further off than the tolerance: find out why before going on. Write what the instrument says, the time, and your initials; the blanks stand in the order of the run record: time, what, value, temperature.
-Gravity is read at `)
-	w.Text(f.Temp(20.0))
-	w.Raw(`; wash and spirit are counted, and strength gauged true, at `)
-	w.Text(f.GaugeTemp())
-	w.Raw(`: where it was read warmer or colder, write the temperature. Local code, permits and licensed practice come first; a sheet is no substitute.</p>
-<p>`)
-	if f.Us() {
-		w.Raw(`<b>Mash water</b>: all the water that is mashed with. <b>Backset</b>: stillage that goes into the next mash. <b>Stillage</b>: what stays in a still. <b>Spent grain</b>: what stays in the tun. <b>Spout</b>: where the spirit comes over, by a parrot or a safe`)
-	} else {
-		w.Raw(`<b>Liquor</b>: the water that is mashed with. <b>Grist</b>: milled grain. <b>Draff</b>: the grain that stays in the tun. <b>Pot ale</b> and <b>spent lees</b>: what stays in the wash still and in the spirit still. <b>Spout</b>: where the spirit comes over, in the safe`)
-	}
-	w.Raw(`. <b>Low wines</b>: what the first still gives. <b>Feints</b>: heads and tails, which go into the next charge.</p>
-</section>
 `)
 }
 
@@ -762,6 +797,11 @@ func writeCover(w *markup.Page, f says, d *view) {
 	w.Raw(`
 </tbody>
 </table>
+`)
+	{
+		writeBlocks(w, f, d.BlocksOn("cover"))
+	}
+	w.Raw(`
 </section>
 `)
 }
@@ -1019,13 +1059,20 @@ func writeFilling(w *markup.Page, f says, d *view) {
 </tbody>
 </table>`)
 		}
-		w.Raw(`
+		if d.FillingNotes != 0 {
+			w.Raw(`
 `)
-		{
-			writeNotes(w, f, 2)
+			{
+				writeNotes(w, f, d.FillingNotes)
+			}
 		}
 		w.Raw(`
 </div>
+`)
+		{
+			writeBlocks(w, f, d.BlocksOn("filling"))
+		}
+		w.Raw(`
 </section>`)
 	}
 	w.Raw(`
@@ -2091,8 +2138,9 @@ tr { break-inside: avoid; }
 .amount { font-weight: bold; white-space: nowrap; }
 .list td.amount { font-size: 13pt; }
 tfoot th, tfoot td { border-top: 2px solid #000; }
-.tall td, .tall th, .list.tall tbody td, .list.tall tbody th { height: 11mm; }
+.tall td, .tall th { height: 11mm; }
 .forecast thead th { height: auto; }
+.list.close tbody td, .list.close tbody th { height: 7.2mm; padding-top: 0.2mm; padding-bottom: 0.2mm; }
 .list.low tbody td, .list.low tbody th { height: 6.6mm; padding-top: 0.2mm; padding-bottom: 0.2mm; }
 .days td, .days th { padding: 0.5mm 1.5mm; }
 .days tbody td, .days tbody th { vertical-align: middle; height: 6.2mm; padding-top: 0.2mm; padding-bottom: 0.2mm; }
@@ -2180,20 +2228,25 @@ table.trims tbody td { height: auto; }
 
  
 .cautions { columns: 2; column-gap: 6mm; margin-bottom: 2mm; }
-.closing .list { margin-bottom: 1.5mm; }
-.closing h2 { margin-bottom: 2mm; }
 .cautions div { break-inside: avoid; padding-bottom: 1mm; }
 .cautions dt { font-weight: bold; }
-.cautions, .law { font-size: 10pt; line-height: 1.14; }
-.law { line-height: 1.08; }
-.notices { padding-left: 5mm; }
-.notices, .closing p { font-size: 10pt; line-height: 1.12; margin-bottom: 0.8mm; }
-.closing p + p { font-size: 9.5pt; margin-bottom: 0; }
-.notices li { margin-bottom: 0.5mm; }
-.closing h3 { margin: 2mm 0 0.5mm; }
-.l-asks { width: 42%; } .l-found { width: 27%; } .l-met { width: 11%; }
-.law caption { font-size: 10.5pt; }
-.law tbody th, .law tbody td { height: auto; padding-top: 0.1mm; padding-bottom: 0.1mm; }
+.cautions { font-size: 10pt; line-height: 1.14; }
+.closing h2 { margin-bottom: 2mm; }
+.block { break-inside: avoid; font-size: 10pt; line-height: 1.14; margin-bottom: 1mm; }
+.closing .block { break-inside: auto; }
+.block h3 { font-size: 10.5pt; line-height: 1.15; margin: 2mm 0 0.8mm; }
+.block p { margin: 0; }
+.notices, .verdicts { padding-left: 4mm; }
+.notices li, .verdicts li { margin-bottom: 0.5mm; break-inside: avoid; }
+.verdicts { columns: 2; column-gap: 6mm; }
+.section { white-space: normal; }
+.tanks { line-height: 1.08; margin: 2mm 0 1mm; }
+.tanks caption { font-size: 10.5pt; }
+.tanks tbody th, .tanks tbody td { height: auto; padding-top: 0.1mm; padding-bottom: 0.1mm; }
+.samples { display: flex; gap: 4mm; }
+.samples table { flex: 1 1 0; }
+.samples:has(table + table) .write { width: 14mm; }
+.samples:has(table + table) td, .samples:has(table + table) th { padding-left: 0.8mm; padding-right: 0.8mm; font-size: 10pt; }
 
  
 @media screen {
@@ -2211,7 +2264,9 @@ table.trims tbody td { height: auto; }
   .about div, .chain li { flex-wrap: wrap; gap: 0 3mm; }
   .about dt { flex: 0 0 100%; }
   .chain b { flex: 0 1 auto; text-align: left; }
-  .cautions, .brief-cautions { columns: 1; }
+  .cautions, .verdicts, .brief-cautions { columns: 1; }
+  .samples { display: block; }
+  .samples caption { white-space: normal; }
   .cover:has(.warn, .changes) figure { width: 100%; }
   table, tbody, tfoot, tr { display: block; }
   caption { display: block; }
@@ -2501,6 +2556,11 @@ func writeWeigh(w *markup.Page, f says, d *view) {
 		w.Raw(`</figcaption></figure>`)
 	}
 	w.Raw(`
+`)
+	{
+		writeBlocks(w, f, d.BlocksOn("weigh"))
+	}
+	w.Raw(`
 </section>
 `)
 }
@@ -2540,7 +2600,7 @@ func writeWood(w *markup.Page, f says, d *view) {
 		w.Raw(`
 <section id="wood" aria-labelledby="wood-head">
 <h2 id="wood-head">Years in wood</h2>
-<p>One cask of `)
+<p class="aside">One cask of `)
 		w.Text(f.Litres(d.Cask.SizeL))
 		w.Raw(`, `)
 		if d.Cask.New {
@@ -2594,56 +2654,94 @@ func writeWood(w *markup.Page, f says, d *view) {
 			}
 		}
 		w.Raw(`
-<table class="list forecast `)
-		w.Text(d.WoodRows())
-		w.Raw(`">
-<caption>What a sample should show, twice a year, and what it shows</caption>
-<thead><tr><th scope="col">on</th><th scope="col">after</th><th scope="col">volume</th><th scope="col">strength</th><th scope="col">`)
-		if f.Us() {
-			w.Raw(`proof gallons`)
-		} else {
-			w.Raw(`pure alcohol`)
-		}
-		w.Raw(`</th><th scope="col" class="write">drawn on</th><th scope="col" class="write">strength</th><th scope="col">nose and palate</th></tr></thead>
-<tbody>`)
+<div class="samples">`)
+		v3 := d.TwoColumns()
 		{
-			v3 := d.Samplings()
-			for v4 := range v3 {
-				v5 := &v3[v4]
+			v4 := d.SampleTables()
+			for v5 := range v4 {
+				v6 := v4[v5]
 				w.Raw(`
+<table class="list forecast `)
+				w.Text(d.WoodRows)
+				w.Raw(`">
+<caption>`)
+				if v5 != 0 {
+					w.Raw(`Later samples`)
+				} else {
+					w.Raw(`What a sample should show, twice a year, and what it shows`)
+				}
+				w.Raw(`</caption>
+<thead><tr><th scope="col">on</th><th scope="col">after</th><th scope="col">volume</th><th scope="col">strength</th>`)
+				if !(v3) {
+					w.Raw(`<th scope="col">`)
+					if f.Us() {
+						w.Raw(`proof gallons`)
+					} else {
+						w.Raw(`pure alcohol`)
+					}
+					w.Raw(`</th>`)
+				}
+				w.Raw(`<th scope="col" class="write">drawn on</th><th scope="col" class="write">strength</th>`)
+				if !(v3) {
+					w.Raw(`<th scope="col">nose and palate</th>`)
+				}
+				w.Raw(`</tr></thead>
+<tbody>`)
+				{
+					v7 := v6
+					for v8 := range v7 {
+						v9 := &v7[v8]
+						w.Raw(`
 <tr><th scope="row">`)
-				w.Text(f.Day(v5.On))
-				w.Raw(`</th><td class="short">`)
-				w.Text(f.Years(v5.AgeYears))
-				w.Raw(`</td><td class="short">`)
-				w.Text(f.Said(v5.Volume()))
-				w.Raw(`</td><td class="short">`)
-				if f.Us() {
-					w.Text(f.Num(v5.Proof, 1))
-					w.Raw(` proof`)
-				} else {
-					w.Text(f.Num(v5.AbvPct, 1))
-					w.Raw(` % vol`)
+						w.Text(f.Day(v9.On))
+						w.Raw(`</th><td class="short">`)
+						w.Text(f.Years(v9.AgeYears))
+						w.Raw(`</td><td class="short">`)
+						w.Text(f.Said(v9.Volume()))
+						w.Raw(`</td><td class="short">`)
+						if f.Us() {
+							w.Text(f.Num(v9.Proof, 1))
+							w.Raw(` proof`)
+						} else {
+							w.Text(f.Num(v9.AbvPct, 1))
+							w.Raw(` % vol`)
+						}
+						w.Raw(`</td>`)
+						if !(v3) {
+							w.Raw(`<td class="short" data-head="`)
+							if f.Us() {
+								w.Raw(`proof gallons`)
+							} else {
+								w.Raw(`pure alcohol`)
+							}
+							w.Raw(`">`)
+							if f.Us() {
+								w.Text(f.Num(v9.ProofGallons, 1))
+							} else {
+								w.Text(f.Num(v9.PureL, 1))
+								w.Raw(` L`)
+							}
+							w.Raw(`</td>`)
+						}
+						w.Raw(`<td class="blank"></td><td class="blank"></td>`)
+						if !(v3) {
+							w.Raw(`<td class="blank"></td>`)
+						}
+						w.Raw(`</tr>`)
+					}
 				}
-				w.Raw(`</td><td class="short" data-head="`)
-				if f.Us() {
-					w.Raw(`proof gallons`)
-				} else {
-					w.Raw(`pure alcohol`)
-				}
-				w.Raw(`">`)
-				if f.Us() {
-					w.Text(f.Num(v5.ProofGallons, 1))
-				} else {
-					w.Text(f.Num(v5.PureL, 1))
-					w.Raw(` L`)
-				}
-				w.Raw(`</td><td class="blank"></td><td class="blank"></td><td class="blank"></td></tr>`)
+				w.Raw(`
+</tbody>
+</table>`)
 			}
 		}
 		w.Raw(`
-</tbody>
-</table>
+</div>
+`)
+		{
+			writeBlocks(w, f, d.BlocksOn("wood"))
+		}
+		w.Raw(`
 </section>`)
 	}
 	w.Raw(`
