@@ -15,7 +15,7 @@ import { hostileFaults, lanFaults, servedFaults } from "./served.mjs";
 
 // How many pages are sensible: fewer for a batch of the usual size than for an
 // odd one, with charges by the half and a ferment of many days.
-const mostPages = (file) => (file.startsWith("odd") ? 18 : 11);
+const mostPages = (file) => (file.startsWith("odd") ? 13 : 10);
 // A short sheet has two, but of a batch with two charges to each still and ten days.
 const shortPages = (file) => (file.startsWith("odd") ? 4 : 2);
 const [folder, newmake, recipe, hostile] = process.argv.slice(2).map((p) => resolve(p));

@@ -211,3 +211,25 @@ func TestVariantSaysWhatItChanges(t *testing.T) {
 	assert.Contains(t, text, "It differs by: "+strings.Join(p.Batch.Changes, "; ")+".")
 	assert.NotContains(t, page(t, planOf(t, "Ferry Landing"), sheet.Options{}), "It differs by")
 }
+
+// Each block stands once, wherever it finds room. Notices push what the batch is held
+// against from the page of the wood to a last page, and the rest with it.
+func TestBlocksStandOnce(t *testing.T) {
+	ends := map[bool]int{}
+	for _, batch := range []string{"Ferry Landing", "Stone Ferry"} {
+		p := planOf(t, batch)
+		for range 4 {
+			text := page(t, p, sheet.Options{})
+			for _, head := range []string{"<h3>How to fill in this sheet</h3>", "<h3>Words</h3>", "<caption>Tanks:", "This is not legal advice"} {
+				assert.Equal(t, 1, strings.Count(text, head), "%s, with %d notices: %s", batch, len(p.Notices), head)
+			}
+			assert.Equal(t, min(len(p.Notices), 1), strings.Count(text, "<h3>Notices</h3>"))
+			last := strings.Contains(text, `id="closing"`)
+			assert.NotEqual(t, last, strings.Contains(text, "· years in wood, the law") || strings.Contains(text, `\0000b7  years in wood\00002c  the law`), "the law stands with the wood or on a last page")
+			ends[last]++
+			p.Notices = append(p.Notices, plan.Notice{Code: "NM0000", Severity: "note", Summary: strings.Repeat("words of a notice ", 12), Help: strings.Repeat("what to do ", 16)})
+		}
+	}
+	assert.Positive(t, ends[true])
+	assert.Positive(t, ends[false])
+}

@@ -239,8 +239,8 @@ func (v *view) Sections() []section {
 	}
 	if len(v.Cask.Forecast) > 0 {
 		what := "years in wood"
-		for _, b := range v.BlocksOn(onWood) {
-			what += ", " + b.title()
+		if slices.Contains(v.blocks[onWood], law) {
+			what += ", the law"
 		}
 		out = append(out, section{"wood", what, ""})
 	}

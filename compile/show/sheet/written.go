@@ -2245,8 +2245,9 @@ table.trims tbody td { height: auto; }
 .tanks tbody th, .tanks tbody td { height: auto; padding-top: 0.1mm; padding-bottom: 0.1mm; }
 .samples { display: flex; gap: 4mm; }
 .samples table { flex: 1 1 0; }
-.samples:has(table + table) .write { width: 14mm; }
+.samples:has(table + table) .write { width: 16mm; }
 .samples:has(table + table) td, .samples:has(table + table) th { padding-left: 0.8mm; padding-right: 0.8mm; font-size: 10pt; }
+.samples:has(table + table) thead th { font-size: 9pt; }
 
  
 @media screen {
@@ -2668,10 +2669,24 @@ func writeWood(w *markup.Page, f says, d *view) {
 				if v5 != 0 {
 					w.Raw(`Later samples`)
 				} else {
-					w.Raw(`What a sample should show, twice a year, and what it shows`)
+					if v3 {
+						w.Raw(`Samples, twice a year`)
+					} else {
+						w.Raw(`What a sample should show, twice a year, and what it shows`)
+					}
 				}
 				w.Raw(`</caption>
-<thead><tr><th scope="col">on</th><th scope="col">after</th><th scope="col">volume</th><th scope="col">strength</th>`)
+<thead><tr><th scope="col">on</th><th scope="col">after</th><th scope="col">volume</th><th scope="col">`)
+				if !(v3) {
+					w.Raw(`strength`)
+				} else {
+					if f.Us() {
+						w.Raw(`proof`)
+					} else {
+						w.Raw(`% vol`)
+					}
+				}
+				w.Raw(`</th>`)
 				if !(v3) {
 					w.Raw(`<th scope="col">`)
 					if f.Us() {
@@ -2701,10 +2716,14 @@ func writeWood(w *markup.Page, f says, d *view) {
 						w.Raw(`</td><td class="short">`)
 						if f.Us() {
 							w.Text(f.Num(v9.Proof, 1))
-							w.Raw(` proof`)
+							if !(v3) {
+								w.Raw(` proof`)
+							}
 						} else {
 							w.Text(f.Num(v9.AbvPct, 1))
-							w.Raw(` % vol`)
+							if !(v3) {
+								w.Raw(` % vol`)
+							}
 						}
 						w.Raw(`</td>`)
 						if !(v3) {
