@@ -2243,10 +2243,10 @@ table.trims tbody td { height: auto; }
 .tanks { line-height: 1.08; margin: 2mm 0 1mm; }
 .tanks caption { font-size: 10.5pt; }
 .tanks tbody th, .tanks tbody td { height: auto; padding-top: 0.1mm; padding-bottom: 0.1mm; }
-.samples { display: flex; gap: 4mm; }
+.samples { display: flex; gap: 3mm; margin-right: 1px; }
 .samples table { flex: 1 1 0; }
 .samples:has(table + table) .write { width: 16mm; }
-.samples:has(table + table) td, .samples:has(table + table) th { padding-left: 0.8mm; padding-right: 0.8mm; font-size: 10pt; }
+.samples:has(table + table) td, .samples:has(table + table) th { padding-left: 0.6mm; padding-right: 0.6mm; font-size: 10pt; }
 .samples:has(table + table) thead th { font-size: 9pt; }
 
  
@@ -2696,7 +2696,13 @@ func writeWood(w *markup.Page, f says, d *view) {
 					}
 					w.Raw(`</th>`)
 				}
-				w.Raw(`<th scope="col" class="write">drawn on</th><th scope="col" class="write">strength</th>`)
+				w.Raw(`<th scope="col" class="write">drawn on</th><th scope="col" class="write">`)
+				if v3 {
+					w.Raw(`says`)
+				} else {
+					w.Raw(`strength`)
+				}
+				w.Raw(`</th>`)
 				if !(v3) {
 					w.Raw(`<th scope="col">nose and palate</th>`)
 				}
