@@ -84,14 +84,14 @@ func seasonCommand(a *app) *cobra.Command {
 }
 
 func (f seasonFlags) run(a *app, name string) error {
-	ways, as := formats.OfSeason, "season"
+	ways, write := formats.OfSeason, formats.Season
 	switch {
 	case f.part == "buy":
-		ways, as = formats.OfBuyList, "buy"
+		ways, write = formats.OfBuyList, formats.BuyList
 	case f.part != "":
 		return usage("there is no part %q of a season: write buy", f.part)
 	case f.week != 0:
-		ways, as = formats.OfWeek, "week"
+		ways, write = formats.OfWeek, formats.Week
 	}
 	format, err := ways.Choose(f.format, f.output)
 	if err != nil {
@@ -139,7 +139,7 @@ func (f seasonFlags) run(a *app, name string) error {
 	if format == "ics" {
 		o.Sequence = revision.Commits(src)
 	}
-	out, err := formats.Season(s, as, format, o)
+	out, err := write(s, format, o)
 	if err != nil {
 		return err
 	}

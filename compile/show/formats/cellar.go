@@ -1,28 +1,25 @@
 package formats
 
 import (
-	"bytes"
+	"io"
 
 	"newmake/compile/book/cellar"
 	"newmake/compile/show/racked"
 	"newmake/lang/diag"
 )
 
+var cellarForms = []form[*cellar.Cellar, racked.Options]{
+	{"text", ".txt", racked.Text},
+	{"html", ".html", func(w io.Writer, c *cellar.Cellar, _ racked.Options) error { return racked.HTML(w, c) }},
+	{"json", ".json", func(w io.Writer, c *cellar.Cellar, _ racked.Options) error { return diag.EncodeJSON(w, "", c) }},
+	{"csv", ".csv", func(w io.Writer, c *cellar.Cellar, _ racked.Options) error { return racked.CSV(w, c) }},
+	{"ics", ".ics", func(w io.Writer, c *cellar.Cellar, _ racked.Options) error { return racked.ICS(w, c) }},
+}
+
+// OfCellar is the formats of what lies in the casks.
+var OfCellar = ways(cellarForms)
+
 // Cellar writes what lies in the casks in a format of OfCellar.
 func Cellar(c *cellar.Cellar, format string, o racked.Options) ([]byte, error) {
-	var out bytes.Buffer
-	var err error
-	switch format {
-	case "json":
-		err = diag.EncodeJSON(&out, "", c)
-	case "html":
-		err = racked.HTML(&out, c)
-	case "csv":
-		err = racked.CSV(&out, c)
-	case "ics":
-		err = racked.ICS(&out, c)
-	default:
-		err = racked.Text(&out, c, o)
-	}
-	return out.Bytes(), err
+	return written(cellarForms, format, c, o)
 }

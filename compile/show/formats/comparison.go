@@ -1,25 +1,23 @@
 package formats
 
 import (
-	"bytes"
+	"io"
 
 	"newmake/compile/ask/compare"
 	"newmake/compile/show/diff"
 )
 
+var comparisonForms = []form[*compare.Document, diff.Options]{
+	{"text", ".txt", diff.Text},
+	{"md", ".md", diff.Markdown},
+	{"json", ".json", func(w io.Writer, d *compare.Document, _ diff.Options) error { return diff.JSON(w, d) }},
+	{"html", ".html", diff.HTML},
+}
+
+// OfComparison is the formats of a comparison.
+var OfComparison = ways(comparisonForms)
+
 // Comparison writes a comparison in a format of OfComparison.
 func Comparison(d *compare.Document, format string, o diff.Options) ([]byte, error) {
-	var out bytes.Buffer
-	var err error
-	switch format {
-	case "md":
-		err = diff.Markdown(&out, d, o)
-	case "json":
-		err = diff.JSON(&out, d)
-	case "html":
-		err = diff.HTML(&out, d, o)
-	default:
-		err = diff.Text(&out, d, o)
-	}
-	return out.Bytes(), err
+	return written(comparisonForms, format, d, o)
 }

@@ -3,6 +3,9 @@
 package formats
 
 import (
+	"bytes"
+	"fmt"
+	"io"
 	"path/filepath"
 	"strings"
 
@@ -17,21 +20,41 @@ type Format struct{ Name, Ending string }
 // standard output.
 type Ways []Format
 
-// What a plan can be written as, what its variants and a comparison can, and what
-// an answer in words can.
+// The formats of answers that their commands write themselves. Those of a plan, of books
+// and of a season stand beside what writes them.
 var (
-	OfPlan = Ways{
-		{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}, {"csv", ".csv"}, {"ics", ".ics"}, {"md", ".md"},
-	}
-	OfVariants   = Ways{{"text", ".txt"}, {"json", ".json"}, {"md", ".md"}}
-	OfComparison = Ways{{"text", ".txt"}, {"md", ".md"}, {"json", ".json"}, {"html", ".html"}}
-	OfAnswer     = Ways{{"text", ".txt"}, {"json", ".json"}}
-	OfCellar     = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}, {"csv", ".csv"}, {"ics", ".ics"}}
-	OfLedger     = Ways{{"text", ".txt"}, {"md", ".md"}, {"json", ".json"}, {"csv", ".csv"}}
-	OfTrial      = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}}
-	OfReview     = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}}
-	OfOdds       = Ways{{"text", ".txt"}, {"json", ".json"}, {"csv", ".csv"}, {"md", ".md"}}
+	OfAnswer = Ways{{"text", ".txt"}, {"json", ".json"}}
+	OfTrial  = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}}
+	OfReview = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}}
+	OfOdds   = Ways{{"text", ".txt"}, {"json", ".json"}, {"csv", ".csv"}, {"md", ".md"}}
 )
+
+// form is a format of an answer T, with what writes it by the options O.
+type form[T, O any] struct {
+	name, ending string
+	write        func(io.Writer, T, O) error
+}
+
+// ways is the formats of a table.
+func ways[T, O any](forms []form[T, O]) Ways {
+	out := make(Ways, len(forms))
+	for i, f := range forms {
+		out[i] = Format{f.name, f.ending}
+	}
+	return out
+}
+
+// written is an answer in one of the formats of a table, by its name.
+func written[T, O any](forms []form[T, O], name string, answer T, o O) ([]byte, error) {
+	for _, f := range forms {
+		if f.name == name {
+			var out bytes.Buffer
+			err := f.write(&out, answer, o)
+			return out.Bytes(), err
+		}
+	}
+	return nil, fmt.Errorf("there is no format %q", name)
+}
 
 // recipeEnding is the ending of what a house's people write.
 const recipeEnding = ".batch"

@@ -1,26 +1,24 @@
 package formats
 
 import (
-	"bytes"
+	"io"
 
 	"newmake/compile/book/ledger"
 	"newmake/compile/show/ledgered"
 	"newmake/lang/diag"
 )
 
+var ledgerForms = []form[*ledger.Ledger, ledgered.Options]{
+	{"text", ".txt", ledgered.Text},
+	{"md", ".md", func(w io.Writer, l *ledger.Ledger, _ ledgered.Options) error { return ledgered.Markdown(w, l) }},
+	{"json", ".json", func(w io.Writer, l *ledger.Ledger, _ ledgered.Options) error { return diag.EncodeJSON(w, "", l) }},
+	{"csv", ".csv", func(w io.Writer, l *ledger.Ledger, _ ledgered.Options) error { return ledgered.CSV(w, l) }},
+}
+
+// OfLedger is the formats of a month's books.
+var OfLedger = ways(ledgerForms)
+
 // Ledger writes the books of a month in a format of OfLedger.
 func Ledger(l *ledger.Ledger, format string, o ledgered.Options) ([]byte, error) {
-	var out bytes.Buffer
-	var err error
-	switch format {
-	case "json":
-		err = diag.EncodeJSON(&out, "", l)
-	case "csv":
-		err = ledgered.CSV(&out, l)
-	case "md":
-		err = ledgered.Markdown(&out, l)
-	default:
-		err = ledgered.Text(&out, l, o)
-	}
-	return out.Bytes(), err
+	return written(ledgerForms, format, l, o)
 }

@@ -1,7 +1,7 @@
 package formats
 
 import (
-	"bytes"
+	"io"
 	"slices"
 
 	"newmake/compile/measure"
@@ -30,50 +30,52 @@ type Options struct {
 	Screen *glance.Options
 }
 
-// Plan writes a plan in a format of OfPlan.
-func Plan(p *plan.Plan, format string, o Options) ([]byte, error) {
-	var out bytes.Buffer
-	var err error
-	u := UnitsOf(p)
-	switch format {
-	case "json":
-		err = json.Write(&out, p)
-	case "html":
-		err = sheet.HTML(&out, p, sheet.Options{Units: u, Short: o.Short})
-	case "csv":
-		if !slices.Contains(csv.Tables, o.Table) {
-			return nil, diag.Refuse("there is no table %q: --table is %s", o.Table, words.Or(csv.Tables))
-		}
-		err = csv.Write(&out, p, o.Table, u)
-	case "ics":
-		err = ics.Write(&out, p, u)
-	case "md":
-		err = md.Write(&out, p, u)
-	default:
-		if o.Screen != nil {
-			o.Screen.Units = u
-			err = glance.Write(&out, p, *o.Screen)
-			break
-		}
-		err = text.Write(&out, p, text.Options{Units: u, Bold: o.Bold, Days: o.Days, Part: o.Part})
-	}
-	return out.Bytes(), err
+var planForms = []form[*plan.Plan, Options]{
+	{"text", ".txt", planText},
+	{"html", ".html", func(w io.Writer, p *plan.Plan, o Options) error {
+		return sheet.HTML(w, p, sheet.Options{Units: UnitsOf(p), Short: o.Short})
+	}},
+	{"json", ".json", func(w io.Writer, p *plan.Plan, _ Options) error { return json.Write(w, p) }},
+	{"csv", ".csv", planTable},
+	{"ics", ".ics", func(w io.Writer, p *plan.Plan, _ Options) error { return ics.Write(w, p, UnitsOf(p)) }},
+	{"md", ".md", func(w io.Writer, p *plan.Plan, _ Options) error { return md.Write(w, p, UnitsOf(p)) }},
 }
 
-// Variants writes a batch and its variants in a format of OfVariants.
-func Variants(t trial.Trial, format string, o Options) ([]byte, error) {
-	var out bytes.Buffer
-	var err error
-	u := UnitsOf(t[0])
-	switch format {
-	case "json":
-		err = t.JSON(&out)
-	case "md":
-		err = t.Markdown(&out, u)
-	default:
-		err = t.Text(&out, u, o.Bold)
+// OfPlan is the formats of a plan.
+var OfPlan = ways(planForms)
+
+// Plan writes a plan in a format of OfPlan.
+func Plan(p *plan.Plan, format string, o Options) ([]byte, error) {
+	return written(planForms, format, p, o)
+}
+
+func planText(w io.Writer, p *plan.Plan, o Options) error {
+	if o.Screen != nil {
+		o.Screen.Units = UnitsOf(p)
+		return glance.Write(w, p, *o.Screen)
 	}
-	return out.Bytes(), err
+	return text.Write(w, p, text.Options{Units: UnitsOf(p), Bold: o.Bold, Days: o.Days, Part: o.Part})
+}
+
+func planTable(w io.Writer, p *plan.Plan, o Options) error {
+	if !slices.Contains(csv.Tables, o.Table) {
+		return diag.Refuse("there is no table %q: --table is %s", o.Table, words.Or(csv.Tables))
+	}
+	return csv.Write(w, p, o.Table, UnitsOf(p))
+}
+
+var variantForms = []form[trial.Trial, Options]{
+	{"text", ".txt", func(w io.Writer, t trial.Trial, o Options) error { return t.Text(w, UnitsOf(t[0]), o.Bold) }},
+	{"json", ".json", func(w io.Writer, t trial.Trial, _ Options) error { return t.JSON(w) }},
+	{"md", ".md", func(w io.Writer, t trial.Trial, _ Options) error { return t.Markdown(w, UnitsOf(t[0])) }},
+}
+
+// OfVariants is the formats of a batch beside its variants.
+var OfVariants = ways(variantForms)
+
+// Variants writes a batch beside its variants in a format of OfVariants.
+func Variants(t trial.Trial, format string, o Options) ([]byte, error) {
+	return written(variantForms, format, t, o)
 }
 
 // UnitsOf are those in which a plan is to be read.

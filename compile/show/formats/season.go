@@ -1,18 +1,11 @@
 package formats
 
 import (
-	"bytes"
+	"io"
 
 	"newmake/compile/book/season"
 	"newmake/compile/show/weeks"
 	"newmake/lang/diag"
-)
-
-// What a season can be written as, what has to be bought for it, and one week of it.
-var (
-	OfSeason  = Ways{{"text", ".txt"}, {"html", ".html"}, {"json", ".json"}, {"csv", ".csv"}, {"ics", ".ics"}}
-	OfBuyList = Ways{{"text", ".txt"}, {"csv", ".csv"}, {"json", ".json"}}
-	OfWeek    = Ways{{"text", ".txt"}, {"html", ".html"}}
 )
 
 // SeasonOptions are those of Season.
@@ -22,30 +15,49 @@ type SeasonOptions struct {
 	Sequence int // of a calendar: how many commits its sources have had
 }
 
-// Season writes a season, its buy list or one of its weeks, as "season", "buy" or "week",
-// in one of their formats.
-func Season(s *season.Season, as, format string, o SeasonOptions) ([]byte, error) {
-	var out bytes.Buffer
-	var err error
-	switch as + " " + format {
-	case "season json", "buy json":
-		err = diag.EncodeJSON(&out, "", s)
-	case "season csv":
-		err = weeks.CSV(&out, s)
-	case "season ics":
-		err = weeks.ICS(&out, s, o.Sequence)
-	case "season html":
-		err = weeks.HTML(&out, s)
-	case "buy csv":
-		err = weeks.BuyCSV(&out, s)
-	case "buy text":
-		err = weeks.BuyText(&out, s, o.Options)
-	case "week html":
-		err = weeks.WeekHTML(&out, s, o.Week)
-	case "week text":
-		err = weeks.WeekText(&out, s, o.Week, o.Options)
-	default:
-		err = weeks.Text(&out, s, o.Options)
+var (
+	seasonForms = []form[*season.Season, SeasonOptions]{
+		{"text", ".txt", func(w io.Writer, s *season.Season, o SeasonOptions) error { return weeks.Text(w, s, o.Options) }},
+		{"html", ".html", func(w io.Writer, s *season.Season, _ SeasonOptions) error { return weeks.HTML(w, s) }},
+		{"json", ".json", seasonJSON},
+		{"csv", ".csv", func(w io.Writer, s *season.Season, _ SeasonOptions) error { return weeks.CSV(w, s) }},
+		{"ics", ".ics", func(w io.Writer, s *season.Season, o SeasonOptions) error { return weeks.ICS(w, s, o.Sequence) }},
 	}
-	return out.Bytes(), err
+	buyForms = []form[*season.Season, SeasonOptions]{
+		{"text", ".txt", func(w io.Writer, s *season.Season, o SeasonOptions) error { return weeks.BuyText(w, s, o.Options) }},
+		{"csv", ".csv", func(w io.Writer, s *season.Season, _ SeasonOptions) error { return weeks.BuyCSV(w, s) }},
+		{"json", ".json", seasonJSON},
+	}
+	weekForms = []form[*season.Season, SeasonOptions]{
+		{"text", ".txt", func(w io.Writer, s *season.Season, o SeasonOptions) error {
+			return weeks.WeekText(w, s, o.Week, o.Options)
+		}},
+		{"html", ".html", func(w io.Writer, s *season.Season, o SeasonOptions) error { return weeks.WeekHTML(w, s, o.Week) }},
+	}
+)
+
+// The formats of a season, of what has to be bought for it, and of one week of it.
+var (
+	OfSeason  = ways(seasonForms)
+	OfBuyList = ways(buyForms)
+	OfWeek    = ways(weekForms)
+)
+
+func seasonJSON(w io.Writer, s *season.Season, _ SeasonOptions) error {
+	return diag.EncodeJSON(w, "", s)
+}
+
+// Season writes a season in a format of OfSeason.
+func Season(s *season.Season, format string, o SeasonOptions) ([]byte, error) {
+	return written(seasonForms, format, s, o)
+}
+
+// BuyList writes what has to be bought for a season in a format of OfBuyList.
+func BuyList(s *season.Season, format string, o SeasonOptions) ([]byte, error) {
+	return written(buyForms, format, s, o)
+}
+
+// Week writes the week of a season that the options name in a format of OfWeek.
+func Week(s *season.Season, format string, o SeasonOptions) ([]byte, error) {
+	return written(weekForms, format, s, o)
 }
