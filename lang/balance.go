@@ -11,8 +11,8 @@ import (
 // is.
 const mostMends = 4
 
-// mends are braces that a text is read with, or without, so that what follows a
-// slip is read as it was meant.
+// mends are braces that a text is read with, or without, so that one mistake does not
+// spoil the reading of what follows it.
 type mends struct {
 	open  []int // ends of lines that lack a `{`
 	close []int // starts of lines before which the innermost block lacks its `}`
@@ -158,9 +158,8 @@ func (n *nesting) extraBrace(lacks *codeLine) *diag.Diagnostic {
 	return d
 }
 
-// poundSign is what to say of a line whose `{` is lost in a remark, since `#` stands
-// for pounds: `bill 790# {`. It is nil if the line is not like that. Nothing more is
-// said of the line.
+// poundSign reports a line whose `{` is lost in a remark, since `#` was written for
+// pounds: `bill 790# {`. It is nil for any other line. It is the only report of its line.
 func (n *nesting) poundSign(l *codeLine) *diag.Diagnostic {
 	if l == nil || l.past <= l.end || l.tokens[len(l.tokens)-1].Kind != TokNumber {
 		return nil

@@ -67,8 +67,8 @@ func isMark(line, mark []byte) bool {
 }
 
 // upperSides are the tokens of a text without the marks of its conflicts and without
-// their lower sides, so that what the conflicts do not touch is read as ever. What is
-// left out is said: a text with a conflict is an error whatever its sides say.
+// their lower sides, so that what the conflicts do not touch is read as usual. Each conflict
+// is reported as an error, whatever its sides hold.
 func upperSides(src *diag.Source, tokens []Token) ([]Token, diag.List) {
 	found := conflicts(src.Text)
 	if len(found) == 0 {

@@ -134,8 +134,8 @@ func digitsWithin(word string) bool {
 	return len(word)-trailing > 1 && word[0] >= 'A' && word[0] <= 'Z' || strings.ContainsAny(word[:trailing], "0123456789")
 }
 
-// dateOtherwise finds a date with its year last. Which of the first two is the
-// month, the one who wrote it knows; so both are said where both may be.
+// dateOtherwise finds a date with its year last. Only the author knows which of the first
+// two numbers is the month, so the message names both dates where both are possible.
 func dateOtherwise(lex cursor, t piece) *fault {
 	second := lex.peek()
 	lex.next()

@@ -225,7 +225,7 @@ func (o *outliner) rest() {
 	}
 }
 
-// part tells of a statement by the tokens of its first line, if they are plain.
+// part outlines a statement by the tokens of its first line; zero if they are not plain.
 func (o *outliner) part(head []Token) (p Part) {
 	n := len(head)
 	if n < 3 || head[0].Kind != TokWord || head[n-1].Kind != TokOpen || !o.clean(head[0].Start) {

@@ -90,7 +90,7 @@ func spoil(lines []codeLine, chars diag.List) {
 	}
 }
 
-// fault is the one thing to be said of a line, nil if there is none.
+// fault is the one mistake that is reported of a line, nil if there is none.
 func (l *codeLine) fault() *fault {
 	switch {
 	case l.spoilt:

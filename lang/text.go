@@ -69,7 +69,8 @@ type length struct {
 	within            bool // a line that says something
 }
 
-// add counts a token, and tells of what there are too many by then.
+// add counts a token. Once there are too many of something, it gives the name of that and
+// how many are allowed.
 func (n *length) add(k TokenKind) (what string, most int) {
 	switch {
 	case k == TokNewline:

@@ -114,9 +114,9 @@ func reflux(r *row, b *recipe.Batch) []use {
 	return out
 }
 
-// usuallyLost is the middle of the share of what comes over that a still may lose whose
-// house says nothing. A plan takes such a still as tight, and so does who asks how sure
-// the plan is: they stand for the same run. Who learns from runs looks for it.
+// usuallyLost is the likeliest share of a run's alcohol that a still loses if its house
+// states none (common practice). A plan takes such a still as tight, and so do its bands,
+// which belong to the same run; learning from runs starts here.
 const usuallyLost = 0.01
 
 func alcoholLost(r *row, b *recipe.Batch) []use {

@@ -49,7 +49,7 @@ func (h *House) Made(c *Cellar) *recipe.Batch {
 // ofCellar are the sorts of declarations that a cellar is read from.
 var ofCellar = []*schema.Field{schema.Run, schema.OwnCask, schema.Round, schema.Vat, schema.Bottling, schema.Store}
 
-// Cellar reads all of it, and says what is to be said of it.
+// Cellar reads runs, casks, rounds, vats, bottlings and stores, with their diagnostics.
 func (h *House) Cellar() (*Cellar, diag.List) {
 	c := h.cellar()
 	list := append(slices.Clone(c.diags), h.unread()...)

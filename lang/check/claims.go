@@ -108,9 +108,9 @@ func (c *claim) span() bool {
 	return true
 }
 
-// claimed speaks of two runs that were in one vessel at one time. Where one ends as the
-// other begins, all is well. It is said at the later of them; where only the earlier is in
-// a file that is looked at, there.
+// claimed reports two runs that were in one vessel at one time. One may begin at the moment
+// at which the other ends. The report stands at the later run, or at the earlier if only
+// that one is in the files that are checked.
 func (h *House) claimed(in map[*house.File]bool) diag.List {
 	looked := map[*diag.Source]bool{}
 	for f := range in {

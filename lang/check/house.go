@@ -104,9 +104,8 @@ func (h *House) plant(d *house.Decl) *plant {
 	})
 }
 
-// Batch gives one batch ready to be computed, and what is to be said of it and
-// of what it uses. The batch is nil if there is none of that name or it has
-// errors.
+// Batch gives one batch ready to be computed, and the diagnostics of it and of what it
+// uses. The batch is nil if there is none of that name or it has errors.
 func (h *House) Batch(name string) (*recipe.Batch, diag.List) {
 	b, list := h.Ready(name)
 	return b, h.Ordered(list)
@@ -243,7 +242,7 @@ func (h *House) found(files []*house.File) diag.List {
 	return list
 }
 
-// bearsOn gathers what was said of the texts on which a batch depends: its own
+// bearsOn gathers the diagnostics of the texts on which a batch depends: its own
 // declaration and those it varies, its plant, and the entries of the library that it
 // uses. A fault in anything else does not keep it from being planned.
 func (h *House) bearsOn(b *batch) diag.List {

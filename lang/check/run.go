@@ -34,8 +34,8 @@ type instrument struct {
 	diags diag.List
 }
 
-// Run gives a run by its number, read as far as it can be, and what is to be said of
-// it. It is nil if there is none of that number.
+// Run gives a run by its number, read as far as it can be, with its diagnostics; nil if
+// there is none of that number.
 func (h *House) Run(number string) (*record.Run, diag.List) {
 	d := h.PastNamed(schema.Run, number)
 	if d == nil {

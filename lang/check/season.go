@@ -23,8 +23,8 @@ type seasonRead struct {
 	diags  diag.List
 }
 
-// Season gives a season by its name, and what is to be said of it. It is nil if there is
-// none of that name.
+// Season gives a season by its name, with its diagnostics; nil if there is none of that
+// name.
 func (h *House) Season(name string) (*season.Season, diag.List) {
 	d := h.PastNamed(schema.Season, name)
 	if d == nil {

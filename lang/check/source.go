@@ -17,12 +17,11 @@ type Source struct {
 // which one without a word is looked for.
 var Sorts = []string{"vat", "cask", "run"}
 
-// Source is what a name stands for on the day on which something is drawn from it. sort is
-// the word that stands before it, "" if none does. It is false where nothing bears the name
-// by then.
+// Source finds what has a name on the day on which something is drawn from it. sort is the
+// word before the name, "" if there is none. It is false if nothing has the name by then.
 //
-// A cask is the first life of its serial that had begun by then, and was not over before: on
-// the day on which it is emptied and filled again, what is drawn is the old.
+// A cask is the first life of its serial that had begun by then and had not ended before: on
+// a day on which it is emptied and filled again, the old spirit is drawn.
 func (c *Cellar) Source(name, sort string, on record.Date) (Source, bool) {
 	if name == "" {
 		return Source{}, false

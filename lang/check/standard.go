@@ -84,9 +84,9 @@ func standard(n *tree.Node, e recipe.Entry, h *house.House, diags *diag.List) *r
 	return s
 }
 
-// otherStandard reads a standard that a line of another one names. What is said of that
-// one's own lines is said where it stands; and what it names itself does not count, so
-// two may each be what the other is not.
+// otherStandard reads a standard that a line of another one names. Mistakes in its own lines
+// are reported with its own declaration. The standards that it names in turn do not count,
+// so that two may exclude each other.
 func otherStandard(name *tree.Capture, h *house.House, diags *diag.List) *recipe.Standard {
 	if !h.Declares(schema.Standard, name.Text()) {
 		diags.Add(tree.UnknownName("standard of identity", name, func() []string { return h.EntryNames(schema.Standard) }))

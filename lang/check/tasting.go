@@ -25,7 +25,7 @@ type (
 )
 
 // Tastings gives all tastings of the house that can be read, in the order of the files
-// and lines, and what is to be said of them.
+// and lines, with their diagnostics.
 func (h *House) Tastings() ([]*record.Tasting, diag.List) {
 	var out []*record.Tasting
 	list := h.unread()

@@ -74,15 +74,15 @@ func (l List) Dedup() List {
 	return out
 }
 
-// Beyond is what is said that another list does not say already: of the same code,
-// severity and place, in whatever words.
+// Beyond is the diagnostics that another list does not have. Two are the same if their
+// code, severity and place are, whatever their words.
 func (l List) Beyond(said List) List {
 	return slices.DeleteFunc(slices.Clone(l), func(d Diagnostic) bool {
 		return slices.ContainsFunc(said, d.isSameCause)
 	})
 }
 
-// AlsoIn gives what another list says again the batches that it is said of there.
+// AlsoIn adds, to each diagnostic that another list has too, the batches that it has there.
 func (l List) AlsoIn(again List) {
 	for i := range l {
 		for _, d := range again {

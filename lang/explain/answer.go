@@ -126,7 +126,7 @@ func overview(pages []Page) string {
 	return b.String() + "\nnewmake explain --all lists every one of them.\n"
 }
 
-// fewShown is how many names of a sort stand for the rest.
+// fewShown is how many names of a sort are listed as examples of all.
 const fewShown = 6
 
 // contents lists pages by their sort: codes with their titles, one a line,

@@ -156,8 +156,8 @@ func mode(m string) fs.FileMode {
 	return 0o644
 }
 
-// tooLarge stands for a file that is larger than a recipe may be: the loader says
-// so of it.
+// tooLarge takes the place of a file that is larger than a recipe may be, so that the
+// loader reports it.
 var tooLarge = sync.OnceValue(func() []byte { return make([]byte, lang.MaxFileBytes+1) })
 
 // fetch reads the blobs of a tree, but for those of the tree before.

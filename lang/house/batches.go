@@ -26,8 +26,8 @@ func (x *BatchIndex) Find(name string) *Decl { return x.byName[tree.Key(name)] }
 // Batches lists the names of all batches, in the order of the files and lines.
 func (x *BatchIndex) Batches() []string { return x.all() }
 
-// add enters a batch. Two of one name are said at both: whichever is asked
-// for, nobody knows which was meant.
+// add enters a batch. Two of one name are reported at both, since nobody knows which of
+// them is meant when the name is asked for.
 func (x *BatchIndex) add(d *Decl, diags *diag.List) {
 	x.batches = append(x.batches, d)
 	first := x.byName[tree.Key(d.Name)]

@@ -77,8 +77,8 @@ func linesOf(n *tree.Node) map[tree.LineKey]*tree.Node {
 	return m
 }
 
-// changed says what a line is and was. What begins both, its word and its key,
-// is said once.
+// changed writes what a line is and was. The word and key that both begin with are
+// written once.
 func changed(n *tree.Node, old *tree.Node) string {
 	if _, was := parts(old); was != "" {
 		return written(n) + " (was " + was + ")"
@@ -104,8 +104,8 @@ func parts(n *tree.Node) (begin, rest string) {
 	return begin, strings.TrimSpace(strings.TrimPrefix(text, begin))
 }
 
-// within is said before a change in a block. The lines of a bill begin with their
-// grain, which says enough.
+// within is written before a change in a block. A line of a bill needs none: it begins with
+// its grain.
 func within(n *tree.Node) string {
 	if n.Field == schema.Bill {
 		return ""

@@ -140,7 +140,8 @@ func (t *Texts) lostNames() losses {
 
 // Lost says that something of a name may be declared in a text that could not be
 // read: its name stands in a line that is no declaration, or there is a
-// declaration of its sort that lacks its name. That is said, and is enough.
+// declaration of its sort that lacks its name. That has its own diagnostic, so a second
+// one, that the name is unknown, would only confuse.
 func (t *Texts) Lost(f *schema.Field, name string) bool {
 	l := t.losses()
 	return l.nameless[f] || l.names[tree.Key(name)]

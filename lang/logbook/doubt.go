@@ -162,8 +162,8 @@ const (
 	spoutRisesBy = 0.05
 )
 
-// meant guesses at what was meant, where a slip that people make gives a value that
-// can be.
+// meant guesses what was meant by a value that cannot be, from the mistakes that people
+// make; "" if none of them gives a value that can be.
 func meant(v record.Value, b believed) string {
 	within := func(si float64) bool { return si >= b.low && si <= b.high }
 	if v.Kind == quantity.Gravity {

@@ -77,8 +77,9 @@ type reader struct {
 	early bool                     // a date before the run's was spoken of
 }
 
-// takes takes instruments in hand, each in place of the one of its kind. Of one that
-// is not declared nobody knows what it reads: it stands for readings that name it.
+// takes notes the instruments that are used from here on, each in place of the one of its
+// kind. What kind one is that is not declared is unknown: it counts only for readings that
+// name it.
 func (r *reader) takes(l *tree.Node) {
 	for _, c := range l.Match.All("using") {
 		if i := r.Instrument(c.Text()); i != nil {

@@ -16,9 +16,9 @@ type Accuracy struct {
 // Of is one standard deviation of a value.
 func (a Accuracy) Of(si float64) float64 { return math.Hypot(a.SI, a.Share*math.Abs(si)) }
 
-// common is what instruments of a small house are good for, where nothing is said
-// of them: the division, and what else keeps a reading from being true, as one
-// standard deviation. All of it is common practice.
+// common is the accuracy of the instruments of a small house that states none: the
+// division, and all else that keeps a reading from being true as one standard deviation.
+// All of it is common practice.
 var common = map[What]struct {
 	divisionSI, besideSI, share float64
 	said                        string

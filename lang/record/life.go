@@ -6,7 +6,7 @@ import "newmake/lang/diag"
 // that was emptied and filled again has several.
 type Life struct {
 	Serial string
-	Cask   *Cask // as it is declared; nil if only its fill tells of it
+	Cask   *Cask // its declaration; nil if it is known only from its fill
 	Fills  []Filling
 	Events []Visit // in the order of their days, of its own block and of rounds
 	Ends   []End   // in the order of their days: parts that went, and the last of it
@@ -30,8 +30,8 @@ type End struct {
 	Word  string // from, emptied, destroyed, bottled
 }
 
-// Filled is the day on which the life began: the first fill. It is zero where no run
-// tells of one.
+// Filled is the day of the first fill, with which the life began; zero if no run recorded
+// one.
 func (l *Life) Filled() Date {
 	if len(l.Fills) == 0 {
 		return Date{}

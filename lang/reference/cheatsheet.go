@@ -10,9 +10,8 @@ import (
 //go:embed cheatsheet.md
 var cheatsheet string
 
-// CheatSheet is the form of every line that a batch, a plant and a record may hold, to
-// print on one page: no more is said of it than how it is written. The library's blocks
-// are left to the reference: few write them.
+// CheatSheet is how each line of a batch, a plant and a record is written, and no more, to
+// print on one page. The library's blocks are left to the reference: few people write them.
 func CheatSheet() string {
 	d := &document{}
 	d.text(cheatsheet)

@@ -61,11 +61,11 @@ type Casks struct {
 }
 
 // Make is when a batch is mashed, whatever casks come of it. One of EveryDays, Dates and
-// Times is said.
+// Times is set.
 type Make struct {
 	Batch string
 	// EveryDays parts the season, from its first day, into spans of so many days, and
-	// one mash begins in each; where Weekdays are said it is one on each of them. A span
+	// one mash begins in each; where Weekdays are given, one on each of them. A span
 	// that the season's end cuts short asks for the weekdays that it still has.
 	EveryDays int
 	Weekdays  [7]bool // Sunday first, as time.Weekday; none: any day will do
@@ -74,7 +74,7 @@ type Make struct {
 	At        diag.Span
 }
 
-// OnWeekdays says that the days of the week are said.
+// OnWeekdays says whether the days of the week are given.
 func (m *Make) OnWeekdays() bool { return m.Weekdays != [7]bool{} }
 
 // Closed is days on which nobody works and no still is lit. What ferments goes on.

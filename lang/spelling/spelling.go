@@ -7,9 +7,9 @@ import (
 	"github.com/agnivade/levenshtein"
 )
 
-// Distance counts the slips of the fingers that make one word of the other: a
+// Distance counts the typing mistakes that make one word of the other: a
 // letter left out, one too many, a wrong one, or two neighbours that changed
-// places (cron for corn). Words further apart than a few slips get the plain edit
+// places (cron for corn). Words further apart than a few mistakes get the plain edit
 // distance, which counts a change of places as two.
 func Distance(a, b string) int {
 	const few = 3

@@ -62,10 +62,10 @@ func asItFills(r *rules) {
 	})
 }
 
-// setWindow warns of a set that the yeast bears and does not like. Two degrees
-// below its range are let pass: malt washes are set cool on purpose.
+// setWindow warns of a set, in C, that the yeast survives but that lies outside its range.
+// Two degrees below the range pass: malt washes are set cool on purpose (common practice).
 func setWindow(r *rules, d diag.Diagnostic, set float64) {
-	const margin = 2
+	const margin = 2 // K
 	y := r.batch.Ferm.Yeast
 	d.Severity = diag.Warning
 	switch {

@@ -114,7 +114,7 @@ func walkThrough(r *rules) *walkthrough {
 			}
 			sure = false
 		case recipe.MashHeat, recipe.MashCool:
-			c, sure = min(s.TempC, w.boilC), true // above the boil is said elsewhere
+			c, sure = min(s.TempC, w.boilC), true // a step above the boil has its own diagnostic
 			if w.wortStep != nil {
 				w.wortC, w.wortStep = c, s
 			}

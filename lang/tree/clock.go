@@ -10,7 +10,7 @@ import (
 )
 
 // hoursAndMinutes makes one length of time of `4 h 20 min`, which is how a plan
-// prints one. Minutes are below 60, or it is a slip that is left to be spoken of.
+// prints one. Minutes from 60 up are left alone: they are a mistake, and reported as one.
 func hoursAndMinutes(items []lang.Item) []lang.Item {
 	for i := 0; i+1 < len(items); i++ {
 		h, m := &items[i], &items[i+1]

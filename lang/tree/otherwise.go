@@ -45,7 +45,7 @@ func (o otherwise) to(reader quantity.System) otherwise {
 	return o
 }
 
-// with reckons a number of what is said for the line that is written.
+// with adds how a number of the line is worked out from what was written.
 func (o otherwise) with(reckon func(said []string) string) otherwise {
 	o.reckon = reckon
 	return o

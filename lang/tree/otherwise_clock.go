@@ -42,7 +42,7 @@ func clock24(said string) string {
 	return fmt.Sprintf("%02d:%02d", hour, minute)
 }
 
-// shift is the line of a shift whose clocks and days are said otherwise.
+// shift writes the line of a shift whose clocks and days were given in another way.
 func shift(said []string) string {
 	from, to := clock24(said[1]), clock24(said[2])
 	if from == "" || to == "" {
@@ -71,8 +71,8 @@ func shift(said []string) string {
 
 var dayNames = regexp.MustCompile(anyDay)
 
-// dated is a date and, where one is said, a time of day, from the parts that hold
-// its year, its month, its day and its clock.
+// dated writes a date, and a time of day if there is one, from the numbers of the parts
+// that hold its year, its month, its day and its clock.
 func dated(year, month, day, clock int) func(said []string) string {
 	return func(said []string) string {
 		at := strings.Index("janfebmaraprmayjunjulaugsepoctnovdec", strings.ToLower(said[month])[:3])/3 + 1

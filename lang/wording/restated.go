@@ -33,10 +33,10 @@ func Restated(line string, to quantity.System) string {
 	return strings.Join(parts, `"`)
 }
 
-// Prose is what is said to a reader of a system. Of an amount that is given in both, as in
-// 155 F (68 C), the reader's is left; and who counts in litres is told no other; and the trade's words are the reader's (words.Trade). A
-// sentence that compares the systems stays as it is, and so do one that says what a
-// regulation says, and units that are written out as words.
+// Prose restates a text for a reader of one system of units. Of an amount given in both, as
+// in 155 F (68 C), only the reader's is left; a reader in SI is shown no US units at all; and
+// the trade's words are the reader's (words.Trade). A sentence that compares the systems or
+// quotes a regulation stays as it is, and so do units written out as words.
 func Prose(text string, to quantity.System) string {
 	if to == quantity.Both {
 		return text

@@ -246,9 +246,9 @@ func (a *Answer) likeliest() {
 	}
 }
 
-// believed are the readings that the rest is told from. One that is far from what all
-// the others foretell of it is said, and not learned from: the farthest is left out
-// first, and the rest is looked at again.
+// believed are the readings from which the rest of the run is predicted. A reading far from
+// what all the others predict for it is reported, and left out: the farthest first, and then
+// the rest is judged again.
 func (m *model) believed(all []told) []told {
 	all = slices.Clone(all)
 	for {

@@ -72,8 +72,8 @@ func Try(src *front.Source, name string, changes []string) (*front.Source, error
 	return tried.Source, nil
 }
 
-// Problem gathers what is to be planned. It is nil where something stands in the way;
-// what is said then says what.
+// Problem gathers what is to be planned. It is nil if it cannot be planned; the
+// diagnostics then say why.
 func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) {
 	name, err := Which(src, q.Name)
 	if err != nil {
@@ -175,8 +175,8 @@ func begun(src *front.Source, s *asked.Season) []*record.Run {
 	return out
 }
 
-// Of plans a season. The answer is nil where something stands in the way; what is said
-// then says what.
+// Of plans a season. The answer is nil if it cannot be planned; the diagnostics then say
+// why.
 func Of(src *front.Source, q Question) (*season.Season, diag.List, error) {
 	p, said, err := Problem(src, q)
 	if p == nil || err != nil {
