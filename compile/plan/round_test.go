@@ -94,6 +94,7 @@ func TestSummaryNamesAreStable(t *testing.T) {
 
 // TestNoNumber: whichever number of a plan is none, its field is named.
 func TestNoNumber(t *testing.T) {
+	afterUpdate(t)
 	tried := 0
 	for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
 		p := filledPlan()
