@@ -14,6 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/diag"
+	"newmake/lang/diag/codetest"
 	"newmake/lang/testflag"
 )
 
@@ -45,6 +46,10 @@ func TestCodes(t *testing.T) {
 		got, ok := diag.Lookup(info.Code)
 		assert.True(t, ok)
 		assert.Equal(t, info, got)
+	}
+	for constant, code := range codetest.Declared(t, ".") {
+		_, ok := diag.Lookup(code)
+		assert.True(t, ok, "%s (%s) has no row in the table below its constant: its name, its severity and what it is", constant, code)
 	}
 	_, ok := diag.Lookup("NM9999")
 	assert.False(t, ok)

@@ -22,7 +22,7 @@ func TestEveryCodeHasAPage(t *testing.T) {
 	for _, i := range diag.Table {
 		for _, word := range []string{string(i.Code), i.Name} {
 			found := find(word)
-			if assert.NotEmpty(t, found, "%s (%s) has no page", i.Code, i.Name) {
+			if assert.NotEmpty(t, found, "%s (%s) has no page: a heading in the file of its family in lang/explain/pages", i.Code, i.Name) {
 				assert.Equal(t, string(i.Code), found[0].Name)
 				assert.NotEmpty(t, found[0].Body, "%s has an empty page", i.Code)
 			}

@@ -1,5 +1,5 @@
-// Package codetest reads from Go source which codes a package raises, for tests
-// that hold a table of cases against it.
+// Package codetest reads from Go source which codes there are and which of them a
+// package raises, for tests that hold a table against it.
 package codetest
 
 import (
@@ -7,6 +7,7 @@ import (
 	"go/parser"
 	"go/token"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -16,19 +17,54 @@ import (
 	"newmake/lang/diag"
 )
 
-// Raised is the codes that the sources in a folder name, tests left out. diagDir
-// is the folder of package diag, which declares them.
-func Raised(t testing.TB, dir, diagDir string) []diag.Code {
+// Declared is the codes by the names of their constants. dir is the folder of package
+// diag, which declares them.
+func Declared(t testing.TB, dir string) map[string]diag.Code {
 	t.Helper()
-	values := map[string]diag.Code{}
-	each(t, diagDir, func(n ast.Node) {
-		if v, ok := n.(*ast.ValueSpec); ok && len(v.Names) == 1 && len(v.Values) == 1 {
-			if lit, ok := v.Values[0].(*ast.BasicLit); ok {
-				text, _ := strconv.Unquote(lit.Value)
-				values[v.Names[0].Name] = diag.Code(text)
-			}
+	out := map[string]diag.Code{}
+	each(t, dir, func(n ast.Node) {
+		v, ok := n.(*ast.ValueSpec)
+		if !ok || len(v.Names) != 1 || len(v.Values) != 1 || !strings.HasPrefix(v.Names[0].Name, "Code") {
+			return
+		}
+		if lit, ok := v.Values[0].(*ast.BasicLit); ok {
+			text, err := strconv.Unquote(lit.Value)
+			require.NoError(t, err)
+			out[v.Names[0].Name] = diag.Code(text)
 		}
 	})
+	return out
+}
+
+// EveryThresholdTried holds the thresholds of a package against its source: each code
+// that it raises is tried, or said to have no number, with what decides it.
+func EveryThresholdTried(t testing.TB, raised []diag.Code, tried map[diag.Code]bool, unnumbered map[diag.Code]string) {
+	t.Helper()
+	for _, code := range raised {
+		switch _, none := unnumbered[code]; {
+		case tried[code] && none:
+			t.Errorf("%s is in thresholds, and in unnumbered", code)
+		case !tried[code] && !none:
+			t.Errorf("%s is raised here: give thresholds a row with a value just inside and one just outside, or unnumbered what decides it", code)
+		}
+	}
+	for code := range tried {
+		if !slices.Contains(raised, code) {
+			t.Errorf("%s is in thresholds, and is raised nowhere here", code)
+		}
+	}
+	for code := range unnumbered {
+		if !slices.Contains(raised, code) {
+			t.Errorf("%s is in unnumbered, and is raised nowhere here", code)
+		}
+	}
+}
+
+// Raised is the codes that the sources in a folder name, tests left out. diagDir
+// is the folder of package diag.
+func Raised(t testing.TB, dir, diagDir string) []diag.Code {
+	t.Helper()
+	values := Declared(t, diagDir)
 	var out []diag.Code
 	seen := map[diag.Code]bool{}
 	each(t, dir, func(n ast.Node) {
