@@ -2,8 +2,10 @@ package main
 
 import (
 	"encoding/json"
+	"io/fs"
 	"os"
 	"os/exec"
+	"path"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -126,4 +128,40 @@ func TestDependencyTable(t *testing.T) {
 		}
 	}
 	require.ElementsMatch(t, want, got)
+}
+
+// TestMap: the map of DEVELOPERS.md has every package, and nothing that is gone. A name
+// in a row is a path, or lies beside or below the row's first.
+func TestMap(t *testing.T) {
+	doc, err := os.ReadFile("../../DEVELOPERS.md")
+	require.NoError(t, err)
+	_, table, found := strings.Cut(string(doc), "| where | what |\n|---|---|\n")
+	require.True(t, found)
+	table, _, _ = strings.Cut(table, "\n\n")
+	mapped := map[string]bool{}
+	for line := range strings.Lines(table) {
+		_, where, _ := strings.Cut(line, "| `")
+		first, _, _ := strings.Cut(where, "`")
+		require.DirExists(t, filepath.Join("../..", first), "the map has it")
+		for i, name := range strings.Split(line, "`") {
+			if i%2 == 1 {
+				mapped[name], mapped[path.Join(path.Dir(first), name)], mapped[path.Join(first, name)] = true, true, true
+			}
+		}
+	}
+	root := os.DirFS("../..")
+	err = fs.WalkDir(root, ".", func(p string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil || !d.IsDir():
+			return err
+		case p != "." && (strings.HasPrefix(d.Name(), ".") || d.Name() == "testdata"):
+			return fs.SkipDir
+		}
+		sources, err := fs.Glob(root, path.Join(p, "*.go"))
+		if len(sources) > 0 && !mapped[p] {
+			t.Errorf("the map of DEVELOPERS.md has no package %s: a row that says what it is for", p)
+		}
+		return err
+	})
+	require.NoError(t, err)
 }

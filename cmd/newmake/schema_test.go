@@ -64,6 +64,18 @@ var published = map[string]struct {
 	"explain": {"newmake.explain", []reflect.Type{reflect.TypeFor[explain.Document]()}},
 }
 
+// TestEveryJSONHasASchema: a command that prints JSON publishes what it is made of.
+func TestEveryJSONHasASchema(t *testing.T) {
+	for _, cmd := range shownCommands(root(terminal())) {
+		format := cmd.Flags().Lookup("format")
+		if format == nil || !strings.Contains(format.Usage, "json") || cmd.Name() == "plan" { // that is plan.Schema
+			continue
+		}
+		_, ok := published[cmd.Name()]
+		assert.True(t, ok, "newmake %s prints JSON: give published a row with its types, run `go test ./cmd/newmake -update` twice, and try it in TestAnswersBySchema", cmd.Name())
+	}
+}
+
 // TestSchemas keeps the published schemas those of the types.
 func TestSchemas(t *testing.T) {
 	for name, p := range published {
@@ -273,7 +285,7 @@ func TestAnswersBySchema(t *testing.T) {
 		tried[args[0]] = true
 	}
 	for name := range published {
-		assert.True(t, tried[name], name)
+		assert.True(t, tried[name], "no answer of newmake %s is held against its schema: give the lines above one", name)
 	}
 }
 

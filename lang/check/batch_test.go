@@ -18,7 +18,7 @@ func TestLibraryIsClean(t *testing.T) {
 	lib := Builtin()
 	for name, g := range lib.Library.Grains {
 		for _, field := range []string{"moisture", "power", "alpha"} {
-			assert.NotEmpty(t, g.Source[field], "%s %s: where does the figure come from?", name, field)
+			assert.NotEmpty(t, g.Source[field], "grain %s in stdlib: write its %s, and where the figure comes from in the remark of the line", name, field)
 		}
 		assert.False(t, g.House)
 		assert.NotEmpty(t, g.Cereal, name)
