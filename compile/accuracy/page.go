@@ -26,8 +26,8 @@ scipy are made again in CI (` + "`.ci/oracle/check`" + `). What moves a batch mo
 `
 
 // Page writes the sections as Markdown: what holds the models against sources by
-// subject, then what guards the program alone, then what a reading of a plan may be off by besides.
-func Page(sections []Section, besides []work.Besides) string {
+// subject, then what guards the program alone, then the errors of readings.
+func Page(sections []Section, errors []work.ReadingError) string {
 	var b strings.Builder
 	b.WriteString(preface)
 	var guards []Row
@@ -46,7 +46,7 @@ func Page(sections []Section, besides []work.Besides) string {
 	fmt.Fprintf(&b, "\n## %s\n\n%s\n\n", "Guards",
 		"These lines validate no model. A table that a model is made of gives itself back, or arithmetic is held against arithmetic done elsewhere: they fail when the program slips.")
 	writeRows(&b, guards)
-	writeBesides(&b, besides)
+	writeReadingErrors(&b, errors)
 	return b.String()
 }
 
@@ -75,8 +75,8 @@ const bandsText = "A sheet, `plan --full` and whatever else shows how sure a num
 	"A reading's band has besides what no constant moves, below, and its instrument; the parts have nothing to do with one another and add as squares. " +
 	"What is read at the spout while a run goes on is judged at what has come over, and not by the clock: the strength hangs little on how fast it runs, and by the clock tells little where it falls fast."
 
-// writeBesides writes what a reading may be off by besides the constants, part by part.
-func writeBesides(b *strings.Builder, all []work.Besides) {
+// writeReadingErrors writes the errors of readings, part by part.
+func writeReadingErrors(b *strings.Builder, all []work.ReadingError) {
 	fmt.Fprintf(b, "\n## Bands\n\n%s\n\n", bandsText)
 	b.WriteString("| reading | unit | no constant moves | instrument |\n|---|---|---|---|\n")
 	for _, t := range all {

@@ -1,5 +1,5 @@
 // Package blank holds the readings of a run against the blanks of a plan: which
-// reading answers which blank, what was read besides, and what stays open. Whoever
+// reading answers which blank, what was read unasked, and what stays open. Whoever
 // asks what a run tells of a plan (review, learn) begins here.
 package blank
 
@@ -48,7 +48,7 @@ func Of(p *plan.Plan) *Planned {
 
 // Answer is a reading of a run, with the blank that it fills.
 type Answer struct {
-	Blank   *plan.Blank   // nil of what was read besides
+	Blank   *plan.Blank   // nil of what was read unasked
 	Visit   *record.Visit // nil of what was weighed out
 	Used    *record.Used  // nil of what was read on a visit
 	Reading *record.Reading
@@ -60,7 +60,7 @@ type Answer struct {
 // Filled is a plan's blanks with a run's readings.
 type Filled struct {
 	Answers []Answer      // in the order of the blanks
-	Besides []Answer      // readings that no blank asks for, in the order of the record
+	Unasked []Answer      // readings that no blank asks for, in the order of the record
 	Open    []*plan.Blank // not answered: nothing stands there, or `none`
 	Blank   []Answer      // of those open: the word stands in the record, without a value yet
 	None    []Answer      // of those open: it was written down that nothing was read
@@ -68,7 +68,7 @@ type Filled struct {
 
 // Match finds which blank each reading of a run answers. A step is found by its word,
 // a fraction by the cut that ends it, a round of the ferment and an hour of a still by
-// their time; what was read and never asked for stands in Besides.
+// their time; what was read and never asked for stands in Unasked.
 func Match(p *Planned, run *record.Run) *Filled {
 	m := &matcher{planned: p, run: run, byID: map[string]*plan.Blank{}, taken: map[string]*Answer{}}
 	for i := range p.Blanks {
@@ -76,7 +76,7 @@ func Match(p *Planned, run *record.Run) *Filled {
 	}
 	m.used()
 	m.visits()
-	out := &Filled{Besides: m.besides}
+	out := &Filled{Unasked: m.unasked}
 	for i := range p.Blanks {
 		b := &p.Blanks[i]
 		if a := m.taken[b.ID]; a != nil && a.Reading.State == record.Read {
@@ -100,7 +100,7 @@ type matcher struct {
 	run     *record.Run
 	byID    map[string]*plan.Blank
 	taken   map[string]*Answer
-	besides []Answer
+	unasked []Answer
 }
 
 // used finds the blank of each weight: a grain by its name, water, backset and the
@@ -120,7 +120,7 @@ func (m *matcher) used() {
 		}
 		switch before := m.taken[id]; {
 		case id == "":
-			m.besides = append(m.besides, a)
+			m.unasked = append(m.unasked, a)
 		case before != nil && before.Reading.Kind == a.Reading.Kind:
 			before.More = append(before.More, u)
 		default:
@@ -212,7 +212,7 @@ func (m *matcher) reading(step string, ended bool, now still, a Answer) {
 			return
 		}
 	}
-	m.besides = append(m.besides, a)
+	m.unasked = append(m.unasked, a)
 }
 
 // nearest finds the blank of an hourly reading that is nearest in time, counted from
@@ -385,7 +385,7 @@ func (m *matcher) water(v *record.Visit) {
 			}
 		}
 		if id == "" || m.taken[id] != nil {
-			m.besides = append(m.besides, a)
+			m.unasked = append(m.unasked, a)
 			continue
 		}
 		m.take(id, a)

@@ -65,12 +65,12 @@ func TestWholeRun(t *testing.T) {
 	} {
 		assert.Equal(t, want, got[id], id)
 	}
-	besides := map[string]bool{}
-	for _, a := range f.Besides {
-		besides[a.Reading.Value.String()] = true
+	unasked := map[string]bool{}
+	for _, a := range f.Unasked {
+		unasked[a.Reading.Value.String()] = true
 	}
 	for _, want := range []string{"1.068 SG", "3 gal", "124 gal", "44 gal", "98 lb", "501 lb", "1.1 gal"} {
-		assert.True(t, besides[want], "%s is read besides", want)
+		assert.True(t, unasked[want], "%s is read, and not asked for", want)
 	}
 	open := map[string]bool{}
 	for _, b := range f.Open {
@@ -100,8 +100,8 @@ func TestHoursByTheirTime(t *testing.T) {
 	assert.Equal(t, "24 % abv", got["strip.collect.spout.1"], "29 minutes late")
 	assert.Equal(t, "20 % abv", got["strip.collect.spout.2"], "10 minutes early: the first is taken")
 	assert.Equal(t, "2 % abv", got["strip.collect.spout"])
-	require.Len(t, f.Besides, 1)
-	assert.Equal(t, "3 % abv", f.Besides[0].Reading.Value.String())
+	require.Len(t, f.Unasked, 1)
+	assert.Equal(t, "3 % abv", f.Unasked[0].Reading.Value.String())
 
 	_, r = ferry(t, `run "t-1" of "Ferry Landing" on 2026-03-03 {
   strip {
@@ -110,7 +110,7 @@ func TestHoursByTheirTime(t *testing.T) {
   }
 }
 `)
-	assert.Len(t, Match(p, r).Besides, 1, "31 minutes early")
+	assert.Len(t, Match(p, r).Unasked, 1, "31 minutes early")
 }
 
 // TestNothingYet: a run that was only opened answers nothing.

@@ -6,20 +6,20 @@ import (
 	"newmake/lang/record"
 )
 
-// read is a reading, with what it may be off by besides the constants.
-func read(kind record.What, what string, should plan.Quantity, b Besides) Reading {
+// read is a reading, with its error.
+func read(kind record.What, what string, should plan.Quantity, b ReadingError) Reading {
 	return Reading{plan.Reading{Kind: kind, What: what, Should: should, Besides: b.At(should.Value)}, -1}
 }
 
-func temperature(c float64, b Besides) Reading {
+func temperature(c float64, b ReadingError) Reading {
 	return read(record.Temperature, "temperature", plan.Of(c, plan.Celsius), b)
 }
 
-func volume(what string, litres float64, b Besides) Reading {
+func volume(what string, litres float64, b ReadingError) Reading {
 	return read(record.Volume, what, plan.Of(litres, plan.Litre), b)
 }
 
-func gravity(sg float64, b Besides) Reading {
+func gravity(sg float64, b ReadingError) Reading {
 	return read(record.Gravity, "gravity", plan.Of(sg, plan.SG), b)
 }
 
@@ -41,17 +41,17 @@ func vapour(c float64) Reading {
 }
 
 // volumeOf is the volume of a lot of wash or spirit, as its gauge counts it.
-func volumeOf(what string, l plan.Lot, b Besides) Reading {
+func volumeOf(what string, l plan.Lot, b ReadingError) Reading {
 	return read(record.Volume, what, l.Volume(), b)
 }
 
 // strengthOf is the true strength of a lot of spirit.
-func strengthOf(l plan.Lot, b Besides) Reading {
+func strengthOf(l plan.Lot, b ReadingError) Reading {
 	return read(record.Strength, "strength", l.Strength().At(), b)
 }
 
 // lotReadings are the volume and true strength of a lot of spirit.
-func lotReadings(l plan.Lot, volume, strength Besides) []Reading {
+func lotReadings(l plan.Lot, volume, strength ReadingError) []Reading {
 	return []Reading{volumeOf("volume", l, volume), strengthOf(l, strength)}
 }
 

@@ -249,7 +249,7 @@ func (c charge) receiver(f still.Fraction, share float64) plan.Lot {
 	return lot.Of(held)
 }
 
-func receiver(what string, l plan.Lot, b Besides) Reading {
+func receiver(what string, l plan.Lot, b ReadingError) Reading {
 	r := volumeOf(what, l, b)
 	r.Kind = record.Receiver
 	return r

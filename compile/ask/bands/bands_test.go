@@ -60,7 +60,7 @@ func known(t testing.TB, b *recipe.Batch) *plan.Plan {
 var plans sync.Map // by the batch's name
 
 // No tolerance of a sheet is without its reasons: what no constant moves of it is one of
-// the listed (work.AllBesides), or two that come together, and the band is no narrower.
+// the listed (work.ReadingErrors), or two that come together, and the band is no narrower.
 func TestEveryToleranceHasItsReasons(t *testing.T) {
 	seen := map[string]bool{}
 	for _, dir := range []string{lantern, "../../../examples/herring-stair"} {
@@ -87,7 +87,7 @@ func TestEveryToleranceHasItsReasons(t *testing.T) {
 			}
 		}
 	}
-	for _, b := range work.AllBesides() {
+	for _, b := range work.ReadingErrors() {
 		assert.True(t, seen[b.Of], "no sheet has %s", b.Of)
 	}
 }
@@ -95,7 +95,7 @@ func TestEveryToleranceHasItsReasons(t *testing.T) {
 // reasons are of which the part of a tolerance is that no constant moves.
 func reasons(p *plan.Plan, s plan.Step, r plan.Reading) []string {
 	is := func(x float64) bool { return math.Abs(x-r.Besides) <= 1e-3*r.Besides+1e-4 }
-	for _, b := range work.AllBesides() {
+	for _, b := range work.ReadingErrors() {
 		kind := r.Kind
 		if kind == record.Receiver {
 			kind = record.Volume

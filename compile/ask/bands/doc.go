@@ -12,7 +12,7 @@
 // once; a test holds the bands against it.
 //
 // A reading has besides what no constant moves: the form of the models, and the
-// instrument (package work, Besides).
+// instrument (package work, ReadingError).
 //
 // A curve that moves sideways tells little at one moment where it is steep. So the spout
 // is judged at the volume that has come over, and by the clock a band is what the points

@@ -203,7 +203,7 @@ func TestTable(t *testing.T) {
 	assert.Greater(t, n, 80)
 	match := blank.Match(then.Planned, then.Run)
 	assert.Len(t, match.Answers, n)
-	assert.Empty(t, match.Besides)
+	assert.Empty(t, match.Unasked)
 	assert.Contains(t, string(then.Text), "proof at 66 F")
 	again, filled, err := then.FillTable(text())
 	require.NoError(t, err)

@@ -17,7 +17,7 @@ type Off struct {
 }
 
 // read is what a sheet has read of a number.
-var read = map[string]sheet.Besides{
+var read = map[string]sheet.ReadingError{
 	"original-gravity": sheet.WortSG, "hydrometer": sheet.WortSG, "ph": sheet.PH, "wort": sheet.MashVolume, "liquor": sheet.MashVolume,
 	"wash": sheet.MashVolume, "wash-abv": sheet.WashStrength, "final-gravity": sheet.FermentSG, "peak": sheet.FermentC, "ferment-ph": sheet.PH,
 	"low-wines": sheet.LowWinesVolume, "low-wines-abv": sheet.LowWinesStrength, "charge": sheet.LowWinesVolume,

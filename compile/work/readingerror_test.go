@@ -16,11 +16,11 @@ import (
 	"newmake/lang/record"
 )
 
-// What is allowed besides the constants is at least the instrument's part, and each
+// A reading error is at least the instrument's part, and each
 // other part of it has its reason.
-func TestBesidesHaveReasons(t *testing.T) {
+func TestReadingErrorsHaveReasons(t *testing.T) {
 	seen := map[string]bool{}
-	for _, b := range AllBesides() {
+	for _, b := range ReadingErrors() {
 		assert.False(t, seen[b.Of], b.Of)
 		seen[b.Of] = true
 		assert.Positive(t, b.Instrument(100), b.Of)
@@ -35,8 +35,8 @@ func TestBesidesHaveReasons(t *testing.T) {
 }
 
 // Independent errors add as squares: 3 and 4 make 5. No instrument weighs light.
-func TestBesidesAddSquares(t *testing.T) {
-	b := Besides{Unit: plan.Each, Parts: []Part{{Abs: 3}, {Share: 0.04}}}
+func TestReadingErrorsAddAsSquares(t *testing.T) {
+	b := ReadingError{Unit: plan.Each, Parts: []Part{{Abs: 3}, {Share: 0.04}}}
 	assert.InDelta(t, 5, b.At(100), 1e-9)
 	assert.InDelta(t, 3, b.At(0), 1e-9)
 }
@@ -66,21 +66,21 @@ func TestSmallMeasure(t *testing.T) {
 }
 
 // Every one that is declared here is in the list, by which its reasons are asked for.
-func TestAllBesidesAreListed(t *testing.T) {
-	file, err := parser.ParseFile(token.NewFileSet(), "besides.go", nil, 0)
+func TestReadingErrorsAreListed(t *testing.T) {
+	file, err := parser.ParseFile(token.NewFileSet(), "readingerror.go", nil, 0)
 	require.NoError(t, err)
 	declared := 0
 	ast.Inspect(file, func(n ast.Node) bool {
 		if spec, ok := n.(*ast.ValueSpec); ok && len(spec.Values) == 1 {
 			if lit, ok := spec.Values[0].(*ast.CompositeLit); ok {
-				if of, ok := lit.Type.(*ast.Ident); ok && of.Name == "Besides" {
+				if of, ok := lit.Type.(*ast.Ident); ok && of.Name == "ReadingError" {
 					declared++
 				}
 			}
 		}
 		return true
 	})
-	assert.Len(t, AllBesides(), declared)
+	assert.Len(t, ReadingErrors(), declared)
 }
 
 // What is measured out is as sure as its measure: heads end at a volume, or where the
@@ -90,7 +90,7 @@ func TestVolumeOfAFraction(t *testing.T) {
 	for _, c := range []struct {
 		fraction string
 		from, to recipe.Cut
-		want     Besides
+		want     ReadingError
 	}{
 		{still.LowWines, volume, volume, LowWinesVolume},
 		{still.Foreshots, strength, strength, SetVolume},
