@@ -49,43 +49,9 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 			continue
 		}
 		s := recipe.MashStep{Verb: verb, Path: recipe.Step(len(m.Steps) + 1), At: l.At()}
-		s.TempC, s.DurationS, s.VolumeM3 = l.Num("temp"), l.Num("duration"), l.Num("volume")
-		switch verb {
-		case recipe.MashWater:
-			if !l.Has("temp") && b.batch.Plant != nil {
-				s.TempC = b.batch.SupplyC()
-			}
-			s.KeptM3 = l.Num("old")
-			b.once(recipe.PathMashWater, l)
-		case recipe.MashBackset:
-			if !l.Has("temp") && b.batch.Plant != nil {
-				s.TempC = b.batch.Plant.AmbientC
-				if b.batch.Today.NoBackset {
-					s.TempC = b.batch.SupplyC() // water in its place
-				}
-			}
-			s.Share = l.Num("share")
-			b.once(recipe.PathBackset, l)
-		case recipe.MashAdd:
-			whole = readAdd(b, &s, l, inMash) && whole
-			if len(s.Grains) == 0 && whole && !l.Has("all") {
-				continue // what it adds is no longer in the bill
-			}
-		case recipe.MashDose:
-			s.Enzyme, s.MassKg, s.Share = readDose(b, l)
-			whole = whole && s.Enzyme != nil
-		case recipe.MashDrain, recipe.MashSparge:
-			if !l.Has("duration") {
-				s.DurationS = quantity.HourS
-			}
-			if verb == recipe.MashSparge && !l.Has("temp") && b.batch.Plant != nil {
-				s.TempC = b.batch.SupplyC()
-			}
-			s.CooledC, s.NextMash = l.Num("cold"), l.Has("next")
-		case recipe.MashRecirculate:
-			if !l.Has("duration") {
-				s.DurationS = 15 * 60
-			}
+		whole = readStep(b, &s, l, inMash) && whole
+		if verb == recipe.MashAdd && len(s.Grains) == 0 && whole && !l.Has("all") {
+			continue // what it adds is no longer in the bill
 		}
 		noteStep(b, &s, l)
 		m.Steps = append(m.Steps, s)
@@ -98,6 +64,49 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 		return m, false
 	}
 	return m, inDays(b, n, m.Steps) && whole
+}
+
+// readStep reads what a step says, and what the language states for a step that leaves it
+// out. It says whether all could be read. inMash has the lines of the bill that are in.
+func readStep(b *reader, s *recipe.MashStep, l *tree.Node, inMash map[int]diag.Span) (whole bool) {
+	s.TempC, s.DurationS, s.VolumeM3 = l.Num("temp"), l.Num("duration"), l.Num("volume")
+	asStored := !l.Has("temp") && b.batch.Plant != nil // what goes in is as warm as where it comes from
+	switch s.Verb {
+	case recipe.MashWater:
+		if asStored {
+			s.TempC = b.batch.SupplyC()
+		}
+		s.KeptM3 = l.Num("old")
+		b.once(recipe.PathMashWater, l)
+	case recipe.MashBackset:
+		switch {
+		case !asStored:
+		case b.batch.Today.NoBackset:
+			s.TempC = b.batch.SupplyC() // water in its place
+		default:
+			s.TempC = b.batch.Plant.AmbientC
+		}
+		s.Share = l.Num("share")
+		b.once(recipe.PathBackset, l)
+	case recipe.MashAdd:
+		return readAdd(b, s, l, inMash)
+	case recipe.MashDose:
+		s.Enzyme, s.MassKg, s.Share = readDose(b, l)
+		return s.Enzyme != nil
+	case recipe.MashDrain, recipe.MashSparge:
+		if !l.Has("duration") {
+			s.DurationS = quantity.HourS
+		}
+		if s.Verb == recipe.MashSparge && asStored {
+			s.TempC = b.batch.SupplyC()
+		}
+		s.CooledC, s.NextMash = l.Num("cold"), l.Has("next")
+	case recipe.MashRecirculate:
+		if !l.Has("duration") {
+			s.DurationS = quantity.HourS / 4
+		}
+	}
+	return true
 }
 
 // readTreatment reads which acid goes into the liquor.

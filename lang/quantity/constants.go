@@ -1,6 +1,6 @@
 package quantity
 
-// Sizes of units that the language and its rules reckon with.
+// Sizes of units that the language and its rules compute with.
 const (
 	USGallonM3 = 3.785411784e-3 // US gallon, NIST SP 811 (2008)
 	PoundKg    = 0.45359237     // NIST SP 811 (2008)
