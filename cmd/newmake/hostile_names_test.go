@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
@@ -12,6 +13,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"newmake/compile/show/formats"
 	"newmake/lang/testflag"
 )
 
@@ -42,9 +44,9 @@ func TestHostileNames(t *testing.T) {
 	require.NoError(t, os.WriteFile(bad, []byte("batch \"B\" {\n  frobnicate 1\n}\nbatch \"C\" { style x\x1b[2J }\n"), 0o644))
 	locked := filepath.Join(t.TempDir(), evil+".txt")
 	require.NoError(t, os.WriteFile(locked, nil, 0o444))
-	for i, args := range [][]string{
+	lines := [][]string{
 		{"check", house}, {"check", loose}, {"check", bad}, {"check", house, "--format", "json"}, {"check", evil}, {"check", evil + ".batch"},
-		{"plan", loose}, {"plan", loose, "--format", "json"}, {"plan", loose, "--format", "csv"}, {"plan", loose, "--format", "md"}, {"plan", loose, "--format", "html"},
+		{"plan", loose},
 		{"plan", loose, "-o", filepath.Join(house, evil+".txt")}, {"plan", loose, "-o", filepath.Join(house, evil+".txt")}, {"plan", loose, "-o", loose},
 		{"plan", loose, "-o", locked}, {"plan", loose, "-o", house + evil + "/x.txt"}, {"plan", loose, "-o", evil}, {"plan", loose, "-o", evil + ".txt" + evil},
 		{"plan", loose, "--batch", evil}, {"plan", loose, "--try", evil}, {"plan", loose, "--try", "bill." + evil + "=" + evil}, {"plan", loose, "--units", evil},
@@ -57,7 +59,11 @@ func TestHostileNames(t *testing.T) {
 		{"diff", loose, filepath.Join(house, "low-bridge.batch")}, {"diff", loose, evil}, {"diff", loose, filepath.Join(house, "low-bridge.batch"), "--format", "json"}, {"diff", evil, "--", loose},
 		{"library", evil}, {"library", "grain", evil}, {"explain", evil}, {"explain", evil, "--format", "json"}, {"gauge", evil}, {"gauge", evil, "--format", "json"},
 		{"git-setup", house}, {"git-setup", evil}, {"init", filepath.Join(house, evil)}, {"init", locked}, {"init", filepath.Join(t.TempDir(), evil)}, {"init", "x", "--units", evil},
-	} {
+	}
+	for _, format := range formats.OfPlan.Names() {
+		lines = append(lines, []string{"plan", loose, "--format", format})
+	}
+	for i, args := range lines {
 		for k, terminal := range []bool{true, false} {
 			if (i+k)%testflag.Every(2) != 0 {
 				continue
@@ -72,7 +78,7 @@ func TestHostileNames(t *testing.T) {
 			code := run(a, append(args, "--color", "never"))
 			assert.NotEqual(t, exitFault, code, "%q", args)
 			for name, out := range map[string]string{"out": o.String(), "err": e.String()} {
-				if strings.Contains(strings.Join(args, " "), "csv") {
+				if slices.Contains(args, "csv") || slices.Contains(args, "ics") {
 					out = strings.ReplaceAll(out, "\r\n", "\n")
 				}
 				if at := raw(out); at >= 0 {

@@ -10,6 +10,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"newmake/compile/show/csv"
+	"newmake/compile/show/formats"
 	"newmake/lang/testflag"
 )
 
@@ -45,12 +47,12 @@ func TestAHouseInLitresReadsNoGallons(t *testing.T) {
 		}
 	}
 	for _, batch := range []string{"Grey Creel", "Smoke Creel"} {
-		for _, format := range []string{"text", "md", "html", "csv", "ics"} {
+		for _, format := range formatsToRead() {
 			asked = append(asked, []string{"plan", file, "--batch", batch, "--format", format})
 		}
 		asked = append(asked, []string{"plan", file, "--batch", batch, "--full"}, []string{"plan", file, "--batch", batch, "--screen"})
 	}
-	for _, table := range []string{"steps", "grain", "mash", "ferment", "strip", "spirit", "cask"} {
+	for _, table := range csv.Tables {
 		asked = append(asked, []string{"plan", file, "--batch", "Grey Creel", "--format", "csv", "--table", table})
 	}
 	asked = append(asked,
@@ -78,6 +80,11 @@ func TestAHouseInLitresReadsNoGallons(t *testing.T) {
 	noGallons(t, tried, exitUsage)
 }
 
+// formatsToRead are those of a plan that a person reads.
+func formatsToRead() []string {
+	return slices.DeleteFunc(formats.OfPlan.Names(), func(format string) bool { return format == "json" })
+}
+
 // TestAHouseInGallonsReadsItsTradesWords asks a house in gallons for what a person reads, and
 // looks for words of the Scottish trade in it.
 func TestAHouseInGallonsReadsItsTradesWords(t *testing.T) {
@@ -91,7 +98,7 @@ func TestAHouseInGallonsReadsItsTradesWords(t *testing.T) {
 	for _, number := range []string{"mash-water", "water-to-grain", "stillage", "spirit-stillage", "pot-ale", "extract", "low-wines", "hearts-share", "mash-heat"} {
 		asked = append(asked, []string{"why", file, number})
 	}
-	for _, format := range []string{"text", "md", "html", "csv", "ics"} {
+	for _, format := range formatsToRead() {
 		asked = append(asked, []string{"plan", file, "--format", format})
 	}
 	for _, args := range asked {

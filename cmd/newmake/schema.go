@@ -22,6 +22,14 @@ func withSchema(a *app, cmd *cobra.Command) *cobra.Command {
 		return cmd
 	}
 	asked := cmd.Flags().Bool("schema", false, "print the JSON schema of what --format json gives")
+	if args := cmd.Args; args != nil {
+		cmd.Args = func(cmd *cobra.Command, given []string) error {
+			if *asked {
+				return nil
+			}
+			return args(cmd, given)
+		}
+	}
 	run := cmd.RunE
 	cmd.RunE = func(cmd *cobra.Command, args []string) error {
 		if *asked {

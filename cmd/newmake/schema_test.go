@@ -88,6 +88,9 @@ func TestSchemas(t *testing.T) {
 			file := filepath.Join("schemas", name+".json")
 			if testflag.Update() {
 				require.NoError(t, os.WriteFile(file, out.Bytes(), 0o644))
+				if built, err := schemas.ReadFile("schemas/" + name + ".json"); err != nil || !bytes.Equal(built, out.Bytes()) {
+					t.Errorf("%s is written, and this program was built without it: run -update once more", file)
+				}
 				return
 			}
 			was, err := os.ReadFile(file)

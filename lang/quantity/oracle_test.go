@@ -58,7 +58,7 @@ func TestOracle(t *testing.T) {
 	assert.Greater(t, checked, 90)
 	for _, u := range quantity.All() {
 		for _, m := range u.Measures {
-			assert.True(t, seen[u.Name+" "+kindNames[m.Kind]], "%s as %s is not in testdata/oracle/units.csv: give .ci/oracle/units.py a row, and `.ci/oracle/check --update` has GNU Units write it", u.Name, m.Kind)
+			assert.True(t, seen[u.Name+" "+kindNames[m.Kind]], "%s as %s is not in testdata/oracle/units.csv: give .ci/oracle/units.py a row, and `.ci/oracle/units.py >testdata/oracle/units.csv` has GNU Units (Debian: units) write it", u.Name, m.Kind)
 		}
 	}
 }
