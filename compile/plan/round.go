@@ -7,10 +7,7 @@ import "math"
 // last bit of a float, which one processor may compute otherwise than another,
 // is gone. The methods round and noNumber are written out from the tags: a plan
 // has some ten thousand numbers, and an editor wants one at each keystroke.
-func (p *Plan) Round() {
-	p.Cost.addUp()
-	p.round()
-}
+func (p *Plan) Round() { p.round() }
 
 // NoNumber gives the name of a field that is NaN or infinite, "" if every number of
 // the plan is one. A plan that holds any is not to be shown.
@@ -18,23 +15,6 @@ func (p *Plan) NoNumber() string { return p.noNumber() }
 
 // isNumber says that a float is neither NaN nor infinite.
 func isNumber(x float64) bool { return x-x == 0 }
-
-// addUp rounds the lines to the places of the currency, and makes the total what
-// they come to, and what a litre or a cask costs a part of that.
-func (c *Cost) addUp() {
-	if c == nil || c.Total == 0 {
-		return
-	}
-	total := 0.0
-	for i := range c.Lines {
-		l := &c.Lines[i]
-		l.Cost = RoundTo(l.Cost, MoneyPlaces(c.Currency))
-		total += l.Cost
-	}
-	by := total / c.Total
-	c.Total, c.PerLPA, c.PerPG, c.PerCask = total, by*c.PerLPA, by*c.PerPG, by*c.PerCask
-	c.PerBottle, c.Carrying = by*c.PerBottle, by*c.Carrying
-}
 
 // RoundTo rounds half away from zero to a number of decimals. The nudge of one
 // part in 1e12 takes a value that lies on a half, but for its last bits, always

@@ -16,7 +16,10 @@ func Cost(b *recipe.Batch, p *plan.Plan, hearts plan.Lot) *plan.Cost {
 		return nil
 	}
 	out := &plan.Cost{Currency: k.Currency, Lines: []plan.CostLine{}}
+	// Each line is paid to the cent, so that what is printed adds up, and the sum is one
+	// number wherever it is said.
 	pay := func(what string, amount plan.Quantity, cost float64) {
+		cost = plan.RoundTo(cost, plan.MoneyPlaces(k.Currency))
 		out.Lines = append(out.Lines, plan.CostLine{What: what, Amount: amount, Cost: cost})
 		out.Total += cost
 	}

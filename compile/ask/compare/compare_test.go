@@ -234,3 +234,21 @@ func TestIntoNoWood(t *testing.T) {
 		assert.Contains(t, paths, "cask.fill")
 	}
 }
+
+// TestOneCost: a comparison says the cost that a plan prints, to the last digit.
+func TestOneCost(t *testing.T) {
+	for _, name := range []string{"Ferry Landing", "Low Bridge", "Stone Ferry"} {
+		b := batch(t, name)
+		p, _ := compile.Compile(b)
+		c := Batches(side("old", b), side("new", batch(t, "Toll Road")), Options{NoWhy: true})
+		i := slices.IndexFunc(c.Outcomes, func(o Outcome) bool { return o.Key == "costTotal" })
+		require.GreaterOrEqual(t, i, 0, name)
+		assert.Equal(t, measure.Number(p.Cost.Total, 2), measure.Number(c.Outcomes[i].Old, c.Outcomes[i].Places), name)
+		sum := 0.0
+		for _, l := range p.Cost.Lines {
+			assert.Equal(t, plan.RoundTo(l.Cost, 2), l.Cost, l.What)
+			sum += l.Cost
+		}
+		assert.InDelta(t, p.Cost.Total, sum, 1e-9, name)
+	}
+}

@@ -88,10 +88,10 @@ var houseValues = []value{
 	{
 		name: "cost", also: []string{"money"}, title: "cost by the house's prices", stage: inCask, model: pricing, from: []string{"grain", "energy", "water", "casks", "work"}, needs: priced, money: true,
 		inputs: []source{pricesUsed},
-		amount: func(a *asked) plan.Quantity { return plan.Of(a.paid(), plan.Unit(a.p.Cost.Currency)) },
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.Total, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
-			return []Line{adding("line by line", a.money(a.paid()), a.p.Cost.Lines, func(_ int, l plan.CostLine) Term {
-				return of(a.money(a.toTheCent(l.Cost)), l.What+", "+a.u.Quantity(l.Amount))
+			return []Line{adding("line by line", a.money(a.p.Cost.Total), a.p.Cost.Lines, func(_ int, l plan.CostLine) Term {
+				return of(a.money(l.Cost), l.What+", "+a.u.Quantity(l.Amount))
 			})}
 		},
 	},
@@ -100,7 +100,7 @@ var houseValues = []value{
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.PerPG, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			c := a.p.Cost
-			return []Line{work("by the proof gallon", Number{c.PerPG, c.Currency, plan.MoneyPlaces(c.Currency)}, of(a.money(a.paid()), "in all"), over(Number{a.hearts().ProofGallons, "PG", 2}, "of hearts"))}
+			return []Line{work("by the proof gallon", Number{c.PerPG, c.Currency, plan.MoneyPlaces(c.Currency)}, of(a.money(a.p.Cost.Total), "in all"), over(Number{a.hearts().ProofGallons, "PG", 2}, "of hearts"))}
 		},
 	},
 	{
@@ -108,7 +108,7 @@ var houseValues = []value{
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.PerLPA, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			c := a.p.Cost
-			return []Line{work("by the litre", Number{c.PerLPA, c.Currency, plan.MoneyPlaces(c.Currency)}, of(a.money(a.paid()), "in all"), over(Number{a.hearts().PureL, "LPA", 2}, "in the hearts"))}
+			return []Line{work("by the litre", Number{c.PerLPA, c.Currency, plan.MoneyPlaces(c.Currency)}, of(a.money(a.p.Cost.Total), "in all"), over(Number{a.hearts().PureL, "LPA", 2}, "in the hearts"))}
 		},
 	},
 	{
@@ -206,18 +206,4 @@ func (a *asked) workPerTonne(litres, perTonne float64) []Line {
 // money is an amount in the house's currency.
 func (a *asked) money(amount float64) Number {
 	return Number{amount, a.p.Cost.Currency, plan.MoneyPlaces(a.p.Cost.Currency)}
-}
-
-// toTheCent is an amount as a plan prints it.
-func (a *asked) toTheCent(amount float64) float64 {
-	return plan.RoundTo(amount, plan.MoneyPlaces(a.p.Cost.Currency))
-}
-
-// paid is the cost in all as a plan prints it: the sum of its lines to the cent.
-func (a *asked) paid() float64 {
-	total := 0.0
-	for _, l := range a.p.Cost.Lines {
-		total += a.toTheCent(l.Cost)
-	}
-	return total
 }
