@@ -10,6 +10,7 @@ import (
 
 	"newmake/compile/matter/fluid"
 	"newmake/compile/plan"
+	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 )
 
@@ -31,9 +32,9 @@ func UnitsOf(s recipe.System) Units {
 
 // Exact by definition.
 const (
-	litrePerGallon  = 3.785411784
-	kgPerPound      = 0.45359237
-	metrePerFoot    = 0.3048
+	litrePerGallon  = 1000 * quantity.USGallonM3
+	kgPerPound      = quantity.PoundKg
+	metrePerFoot    = quantity.FootM
 	poundsPerOunce  = 16
 	quartsPerGallon = 4
 )

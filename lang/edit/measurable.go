@@ -10,10 +10,10 @@ import (
 // What can be measured out, whatever the amount: common practice of a floor scale,
 // a flow meter and a dipped tank.
 const (
-	stepPoundKg  = 0.45359237           // one pound
-	stepKg       = 0.5                  // half a kilogram
-	stepGallonM3 = 0.5 * 3.785411784e-3 // half a gallon
-	stepLitreM3  = 1e-3                 // one litre
+	stepPoundKg  = quantity.PoundKg          // one pound
+	stepKg       = 0.5                       // half a kilogram
+	stepGallonM3 = 0.5 * quantity.USGallonM3 // half a gallon
+	stepLitreM3  = 1e-3                      // one litre
 )
 
 // How finely a small amount is measured, as a part of it: the scale and the

@@ -14,20 +14,20 @@ const (
 )
 
 const (
-	lbKg      = 0.45359237
+	lbKg      = PoundKg
 	ozKg      = lbKg / 16
 	tonKg     = 2000 * lbKg
-	galM3     = 3.785411784e-3
+	galM3     = USGallonM3
 	impGalM3  = 4.54609e-3
-	ftM       = 0.3048
+	ftM       = FootM
 	btuJ      = 1055.05585262     // International Table BTU
 	boilerHpW = 9809.50           // horsepower (boiler)
 	psiPa     = 6894.757293168361 // lbf/in2
-	hourS     = 3600.0
-	dayS      = 24 * hourS
+	hourS     = HourS
+	dayS      = DayS
 	// yearS is the mean year of 365.25 days. A plan that needs a calendar date
 	// counts months and years on the calendar instead.
-	yearS  = 365.25 * dayS
+	yearS  = YearS
 	monthS = yearS / 12
 	// bushelM3 is the US (Winchester) bushel, 2150.42 cubic inches.
 	bushelM3 = 3.523907016688e-2

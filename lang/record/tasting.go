@@ -2,6 +2,7 @@ package record
 
 import (
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 	"newmake/lang/words"
 )
 
@@ -71,7 +72,7 @@ func (v Verdict) Says() string {
 	if v.WaitS <= 0 {
 		return v.Word
 	}
-	const monthS = 365.25 * 86400 / 12
+	const monthS = quantity.YearS / 12
 	return v.Word + " " + words.Count(int(v.WaitS/monthS+.5), "month")
 }
 

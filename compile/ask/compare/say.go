@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"newmake/compile/measure"
+	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 )
 
@@ -13,13 +14,13 @@ import (
 type say struct{ measure.Units }
 
 const (
-	kgPerPound  = 0.45359237
-	m3PerGallon = 3.785411784e-3
-	metrePerFt  = 0.3048
+	kgPerPound  = quantity.PoundKg
+	m3PerGallon = quantity.USGallonM3
+	metrePerFt  = quantity.FootM
 	minuteS     = 60.0
-	hourS       = 3600.0
-	dayS        = 24 * hourS
-	yearS       = 365.25 * dayS
+	hourS       = quantity.HourS
+	dayS        = quantity.DayS
+	yearS       = quantity.YearS
 )
 
 // number shows six figures at most, and no zeros that say nothing.

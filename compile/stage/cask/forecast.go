@@ -5,12 +5,13 @@ import (
 	"math"
 
 	"newmake/compile/matter/fluid"
+	"newmake/lang/quantity"
 )
 
 const (
 	referenceC = 20.0
 	// YearS is the mean year of 365.25 days.
-	YearS = 365.25 * 86400
+	YearS = quantity.YearS
 	// mostYears is the longest rest that is forecast.
 	mostYears = 100
 	// LeastFill is the share of a cask from which on it is filled all the same:
