@@ -20,24 +20,26 @@ import (
 //
 // Matching takes the first alternative that fits and never goes back on it.
 
+// Op is what a shape does with its parts.
 type Op uint8
 
 const (
-	Seq Op = iota
-	Alt
-	Opt
-	Star
-	Literal
-	Slot
+	Seq     Op = iota // one after the other
+	Alt               // the first of them that fits
+	Opt               // it may be left out
+	Star              // as often as it fits, also never
+	Literal           // a word or sign as it stands
+	Slot              // a value
 )
 
+// Shape is the form of a line, or a part of it.
 type Shape struct {
 	Op    Op
 	Subs  []*Shape
-	Word  string    // opWord
-	Slot  string    // opSlot: the name of the capture
-	Kind  *SlotType // opSlot
-	Range bool      // opSlot: a range
+	Word  string    // of a Literal
+	Slot  string    // of a Slot: the name of the capture
+	Kind  *SlotType // of a Slot
+	Range bool      // of a Slot: a range
 	Part  string    // what a reader is shown in its place, "" for all of it
 }
 

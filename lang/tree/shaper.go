@@ -86,6 +86,7 @@ type LineKey struct {
 	Text  string
 }
 
+// LineKey is that of a line: two lines of one key are the same line twice.
 func (n *Node) LineKey() LineKey { return LineKey{n.Field, n.KeyText()} }
 
 // Single says that a line like this may stand only once.

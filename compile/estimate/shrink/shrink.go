@@ -1,11 +1,9 @@
 // Package shrink pools the same quantity found in several runs, each with a standard
 // deviation of its own: how much the runs differ from one another, where they
-// lie together, and what is best said of each.
+// lie together, and the best estimate of each.
 package shrink
 
-import (
-	"math"
-)
+import "math"
 
 // Pooled is what several runs say together.
 type Pooled struct {
@@ -13,15 +11,15 @@ type Pooled struct {
 	Between  float64 // standard deviation from run to run
 	Q        float64 // scatter about the mean in the runs' own standard deviations; its mean is N-1 if runs do not differ
 	// ToCome is the root mean square of what the spread may be: by how much a run to come
-	// scatters about the mean. Excess is that scatter's kurtosis above a normal's 3, for a spread
-	// that is not known for certain. Only WithPrior tells it; else it is 0.
+	// scatters about the mean. Excess is that scatter's kurtosis above a normal's 3, since the
+	// spread is not known for certain. Only WithPrior gives it; else it is 0.
 	ToCome, Excess float64
 	y, s           []float64
 }
 
 // DerSimonianLaird pools runs with the spread between them found from their own scatter
-// (DerSimonian and Laird, Controlled Clinical Trials 7 (1986) 177). With fewer than five runs it says
-// little: see WithPrior.
+// (DerSimonian and Laird, Controlled Clinical Trials 7 (1986) 177). It needs five runs or more:
+// for fewer see WithPrior.
 func DerSimonianLaird(y, s []float64) Pooled {
 	p := pool(y, s, 0)
 	var sum, squares float64
@@ -94,8 +92,9 @@ func WithPrior(y, s []float64, scale float64) Pooled {
 	}
 }
 
-// Run is what is best said of one of the runs: its own reading drawn to the mean of all, the
-// more, the less sure it is of itself and the less runs differ. Weight is the part that is its own.
+// Run is the best estimate of one of the runs: its own reading drawn to the mean of all, the
+// more so the less certain it is and the less the runs differ. Weight is the part, 0 to 1, that
+// is the run's own.
 func (p Pooled) Run(i int) (value, sd, weight float64) {
 	own, between := p.s[i]*p.s[i], p.Between*p.Between
 	weight = between / (between + own)

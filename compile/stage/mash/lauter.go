@@ -17,10 +17,10 @@ type Worts struct {
 	VolumeM3                   float64 // as they were drawn
 }
 
-// spargeParts is in how many waters a sparge is reckoned, each of which mixes with the
-// liquor of the bed before as much is drawn. One would be a second water; the more,
-// the more evenly the bed is washed, and no bed is washed quite evenly (from memory:
-// a sparge gains a few per cent of the extract on one second water).
+// spargeParts is in how many waters a sparge is computed. Each mixes with the liquor of the
+// bed before as much is drawn. One would be a second water; the more there are, the more
+// evenly the bed is washed, and no bed is washed quite evenly (from memory: a sparge gains a
+// few per cent of the extract on one second water).
 const spargeParts = 6
 
 // bright is the first runnings going round over the bed until they are clear. Nothing
