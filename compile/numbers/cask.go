@@ -1,12 +1,15 @@
 package numbers
 
 import (
+	"time"
+
 	"newmake/compile/lot"
 	"newmake/compile/matter/fluid"
 	"newmake/compile/matter/stream"
 	"newmake/compile/stage/cask"
 	"newmake/compile/stage/gauge"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 )
 
 // Reduction is the hearts brought to strength with water.
@@ -62,7 +65,7 @@ func Filled(b *recipe.Batch, r Reduction) (Cask, error) {
 	k := b.Cask
 	c := Cask{Done: true, In: cask.Input{
 		SpiritEthanolKg: r.Spirit.EthanolKg, SpiritWaterKg: r.Spirit.WaterKg, SizeM3: sizeM3(b, r.Spirit), Kind: k.Kind, Used: !k.New,
-		Climate: k.Climate, RestS: k.RestS, BottleM3: BottleM3(b), BottleABV: BottleABV(b), Model: b.Models["cask"],
+		Climate: k.Climate, Air: k.Air, FilledAt: filledAt(b), RestS: k.RestS, BottleM3: BottleM3(b), BottleABV: BottleABV(b), Model: b.Models["cask"],
 	}}
 	var err error
 	c.Result, err = cask.Forecast(c.In)
@@ -115,3 +118,16 @@ func BottleABV(b *recipe.Batch) float64 {
 	}
 	return fluid.ABVFromMassFrac(w)
 }
+
+// filledAt is when in the year a batch goes into wood, as a share of the year: within some
+// ten days of its mash. Below 0 it is planned for no day.
+func filledAt(b *recipe.Batch) float64 {
+	if b.Start.Assumed || b.Start.Month == 0 {
+		return -1
+	}
+	return cask.ShareOfYear(record.Date{Year: b.Start.Year, Month: time.Month(b.Start.Month), Day: b.Start.Day}.After(mashToWoodDays))
+}
+
+// mashToWoodDays is how long it takes from the mash to the cask, about (common practice: a
+// ferment of three to five days, and a week for two distillations and the reduction).
+const mashToWoodDays = 10

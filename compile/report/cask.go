@@ -43,7 +43,7 @@ func inWood(b *recipe.Batch, r numbers.Cask, reduced numbers.Reduction) plan.Cas
 	p := plan.Cask{
 		Kind: k.Kind.Name, New: k.New, Char: k.Char, SizeL: k.SizeM3 * lot.LitresPerM3, Entry: lot.AtMassFrac(reduced.ToMassFrac), Casks: r.Casks,
 		Leftover: part(r.LeftoverM3), LeftoverOf: min(99, 100*r.LeftoverM3/in.SizeM3),
-		RestMonths: k.RestS / cask.YearS * lot.MonthsPerYear, Climate: k.Climate.Named,
+		RestMonths: k.RestS / cask.YearS * lot.MonthsPerYear, Climate: climateWords(k),
 		BottleL: in.BottleM3 * lot.LitresPerM3, BottleAt: lot.AtABV(r.BottledABV), BottleAssumed: k.BottleAt.Value == 0, Bottles: r.Bottles,
 	}
 	if r.BottledABV < in.BottleABV {
@@ -98,4 +98,12 @@ func unaged(b *recipe.Batch, r numbers.Reduction) plan.Cask {
 		out.Bottles = int(math.Floor(kept.VolumeL/out.BottleL + 1e-9))
 	}
 	return out
+}
+
+// climateWords are the climate in which a cask is foretold.
+func climateWords(k recipe.Cask) string {
+	if k.Air.Said {
+		return k.Climate.Named + " (by the month)"
+	}
+	return k.Climate.Named
 }

@@ -12,7 +12,7 @@ import (
 type name struct{ sort, key string }
 
 // vessels are the words that declare a vessel of a plant.
-var vessels = []string{"cooker", "mash-tun", "fermenter", "still", "tank"}
+var vessels = []string{"cooker", "mash-tun", "fermenter", "still", "tank", "rack-house"}
 
 // nameOf gives what a capture names; false if it names nothing that is declared.
 // declares says that it is the declaration itself.

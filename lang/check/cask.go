@@ -54,10 +54,10 @@ func readCask(b *reader, n *tree.Node) (c recipe.Cask, whole bool) {
 	whole = n.Sound() && tree.Missing(b.diags, n, "the `cask` block")
 	c.Entry = strengthOn(n, "entry")
 	if p := b.batch.Plant; p != nil {
-		c.Climate = p.Climate
+		c.Climate, c.Air = p.Climate, p.Air()
 	}
 	if l := n.Line("climate"); l != nil {
-		c.Climate = climate(n.Word("climate"))
+		c.Climate, c.Air = climate(n.Word("climate")), recipe.YearOfAir{}
 	}
 	if l := n.Line("bottle"); l != nil {
 		readBottle(b, l, &c)

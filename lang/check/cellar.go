@@ -136,6 +136,13 @@ func (h *House) readCellar() *Cellar {
 		s, said := logbook.Store(d.Node())
 		c.Stores, c.diags = append(c.Stores, s), append(c.diags, said...)
 	}
+	var own []*record.Cask
+	for _, s := range all.order {
+		if s.cask != nil {
+			own = append(own, s.cask)
+		}
+	}
+	h.inRack(own, &c.diags)
 	for _, s := range all.order {
 		c.Lives = append(c.Lives, s.lives(h.sizeOf, &c.diags)...)
 	}

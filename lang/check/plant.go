@@ -76,6 +76,9 @@ func readPlant(n *tree.Node, lib *library, diags *diag.List) (p *recipe.Plant, w
 		if l.Field == schema.Tank {
 			whole = tanks(p, l, seen, diags) && whole
 		}
+		if l.Field == schema.RackHouse {
+			rackHouse(p, l, seen, diags)
+		}
 	}
 	if n.Line("wort-cooler") == nil && (n.Present("wort-cooler") || n.Gaps) { // there is or may be one, whatever it is
 		whole, p.WortCooler = false, recipe.Cooler{AreaM2: 1, WaterM3S: 1e-3}

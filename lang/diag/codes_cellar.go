@@ -7,6 +7,7 @@ const (
 	CodeReadTwice Code = "NM1603"
 	CodeLotCode   Code = "NM1604"
 	CodeNoBottles Code = "NM1605"
+	CodeRack      Code = "NM1606"
 )
 
 // cellarTable lists them in order.
@@ -16,4 +17,5 @@ var cellarTable = []Info{
 	{CodeReadTwice, "read-twice", Note, "a weight that is written down in two places"},
 	{CodeLotCode, "lot-code", Warning, "a lot code that says another day than the bottling"},
 	{CodeNoBottles, "bottles-missing", Error, "more bottles gone than were filled"},
+	{CodeRack, "not-in-the-rack", Warning, "a place that the rack house does not have"},
 }

@@ -16,6 +16,7 @@ const (
 	CodeRemove      Code = "NM0411"
 	CodeStepEdit    Code = "NM0412"
 	CodeTooMany     Code = "NM0413"
+	CodeMonths      Code = "NM0414"
 
 	CodeNoHouse     Code = "NM0501"
 	CodeNestedHouse Code = "NM0502"
@@ -113,6 +114,7 @@ var checkTable = []Info{
 	{CodeRemove, "nothing-to-remove", Error, "a variant removes what is not there"},
 	{CodeStepEdit, "step-edit", Error, "a variant's change of a step that can't be made"},
 	{CodeTooMany, "too-many-lines", Error, "a block longer than any batch has"},
+	{CodeMonths, "months-missing", Error, "a year of which some months are not written, or written twice"},
 
 	{CodeNoHouse, "no-house", Error, "a file that belongs to no house"},
 	{CodeNestedHouse, "house-in-a-house", Error, "a house inside a house"},

@@ -20,6 +20,8 @@ func (b *Batch) Clone() *Batch {
 		eachOwn(c.Plant.Vessels, vessels)
 		c.Plant.Tanks = slices.Clone(b.Plant.Tanks)
 		eachOwn(c.Plant.Tanks, map[*Tank]*Tank{})
+		c.Plant.RackHouses = slices.Clone(b.Plant.RackHouses)
+		eachOwn(c.Plant.RackHouses, map[*RackHouse]*RackHouse{})
 	}
 	c.Mash.Cooker, c.Strip.Still, c.Spirit.Still = own(b.Mash.Cooker, vessels), own(b.Strip.Still, vessels), own(b.Spirit.Still, vessels)
 	c.Ferm.Vessels = slices.Clone(b.Ferm.Vessels)

@@ -23,6 +23,7 @@ type Plant struct {
 	Climate     Climate
 	Vessels     []*Vessel
 	Tanks       []*Tank
+	RackHouses  []*RackHouse
 	WortCooler  Cooler // between tun and fermenter; no area: there is none
 	Rates       Rates
 	Costs       Costs

@@ -312,8 +312,9 @@ type Cask struct {
 	TareKg   float64 // of an empty cask; 0: by its wood and size
 	RestS    float64
 	Climate  Climate
-	BottleM3 float64  // bottle size for the count of bottles; 0: 750 mL (US) or 700 mL (SI)
-	BottleAt Strength // bottling strength; zero: the standard's least or 40 % vol
+	Air      YearOfAir // of the rack house; not said: as Climate has it, the same all the year
+	BottleM3 float64   // bottle size for the count of bottles; 0: 750 mL (US) or 700 mL (SI)
+	BottleAt Strength  // bottling strength; zero: the standard's least or 40 % vol
 	At       diag.Span
 }
 

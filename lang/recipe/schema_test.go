@@ -27,6 +27,10 @@ func linesOf(f *schema.Field, at Path) []Path {
 		switch {
 		case l == schema.Tank:
 			p = at.Child("tank")
+		case l == schema.RackHouse:
+			p = at.Child("rack-house")
+		case f == schema.RackHouse && l.Repeat: // the months are one value
+			p = at.Child(l.Name)
 		case l.Repeat && l.Block != nil: // vessels
 			p = at.Child("one")
 		case l.Repeat:

@@ -265,6 +265,11 @@ func (b *Batch) ValuesBeside(other *Batch) []Value {
 				v.out = append(v.out, x.Values()...)
 			}
 		}
+		for _, x := range b.Plant.RackHouses {
+			if other == nil || other.Plant == nil || !slices.Contains(other.Plant.RackHouses, x) {
+				v.out = append(v.out, x.Values()...)
+			}
+		}
 	}
 	v.prices()
 	v.library()

@@ -13,6 +13,7 @@ import (
 
 // excused are the fields that hold no value, each with the reason.
 var excused = map[string]string{
+	"Cask.Air": "as the rack house has it", "RackHouse.Name": "as Vessel.Name", "RackHouse.Where": "places",
 	"Batch.Name": "what the batch is called", "Batch.Units": "the units to speak in: nothing is computed otherwise", "Batch.Where": "places",
 	"Batch.Parent": "the batch that it varies: what differs is in its values", "Batch.Chain": "as Parent", "Batch.Changes": "as Parent, in words",
 	"Batch.Learned": "what was put into the values, kept to be said",
@@ -31,7 +32,7 @@ var excused = map[string]string{
 }
 
 // lists are the fields that hold others, which are looked at one by one.
-var lists = []string{"Batch.Plant", "Batch.Promises", "Batch.Models", "Bill.Lines", "BillLine.Grain", "Mash.Steps", "Ferment.Doses", "Plant.Vessels", "Plant.Tanks"}
+var lists = []string{"Batch.Plant", "Batch.Promises", "Batch.Models", "Bill.Lines", "BillLine.Grain", "Mash.Steps", "Ferment.Doses", "Plant.Vessels", "Plant.Tanks", "Plant.RackHouses"}
 
 // leaves visits every field below a struct that is none itself.
 func leaves(v reflect.Value, seen map[any]bool, visit func(field string, v reflect.Value)) {
@@ -123,6 +124,7 @@ func fullBatch() *Batch {
 	b.Ferm.Doses[0].Enzyme = b.Mash.Steps[0].Enzyme
 	one := b.Plant.Vessels[0]
 	b.Plant.Tanks[0].Name = "tank" // no vessel has its name
+	b.Plant.RackHouses[0].Name = "rack-house"
 	b.Mash.Cooker, b.Ferm.Vessels[0], b.Strip.Still, b.Spirit.Still = one, one, one, one
 	return b
 }

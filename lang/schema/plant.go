@@ -84,6 +84,7 @@ var Plant = &Field{
 			},
 		},
 		Tank,
+		RackHouse,
 		Rates,
 		Costs,
 	}},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"time"
 
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
@@ -165,6 +166,8 @@ func (s say) datum(v recipe.Value, i int) string {
 		return shiftWords(x)
 	case recipe.Climate:
 		return s.climate(x)
+	case recipe.YearOfAir:
+		return s.air(x)
 	case []*recipe.Vessel:
 		var names []string
 		for _, one := range x {
@@ -256,6 +259,21 @@ func (s say) climate(c recipe.Climate) string {
 		return c.Named
 	}
 	return strings.TrimSpace(c.Named + " (loss " + s.share(c.LossYearly) + " a year)")
+}
+
+// air is the air of a rack house in the year.
+func (s say) air(y recipe.YearOfAir) string {
+	if !y.Said {
+		return "not said"
+	}
+	var months []string
+	for i, a := range y.Months {
+		if i > 0 && a == y.Months[i-1] {
+			continue
+		}
+		months = append(months, strings.ToLower(time.Month(i + 1).String()[:3])+" "+s.temp(a.TempC)+" "+s.share(a.Humidity))
+	}
+	return strings.Join(months, ", ")
 }
 
 func shiftWords(s recipe.Shift) string {

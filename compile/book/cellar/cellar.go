@@ -22,6 +22,7 @@ import (
 	"newmake/lang/parallel"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
+	"newmake/lang/tree"
 )
 
 // Format and Version name the shape of a cellar as JSON. A minor version adds names and
@@ -216,7 +217,7 @@ func (h House) know(l *record.Life, day record.Date) *known {
 	b := h.Batch(first.Run.Batch)
 	k := &known{life: l, filled: l.Filled()}
 	if b != nil {
-		k.in = cask.Input{Kind: b.Cask.Kind, Used: !b.Cask.New, Climate: b.Cask.Climate, SizeM3: b.Cask.SizeM3, Model: b.Models["cask"]}
+		k.in = cask.Input{Kind: b.Cask.Kind, Used: !b.Cask.New, Climate: b.Cask.Climate, Air: b.Cask.Air, FilledAt: cask.ShareOfYear(k.filled), SizeM3: b.Cask.SizeM3, Model: b.Models["cask"]}
 	}
 	if l.Cask != nil && l.Cask.SizeM3 > 0 {
 		k.in.SizeM3, k.in.Used = l.Cask.SizeM3, l.Cask.Used
@@ -250,6 +251,7 @@ func (h House) know(l *record.Life, day record.Date) *known {
 		k.tareKg = numbers.TareKg(recipe.Cask{SizeM3: k.in.SizeM3, Kind: k.in.Kind})
 		k.tareSD = tareUnknown * k.tareKg
 	}
+	k.lies(l, b, day)
 	k.putIn = spirit{k.in.SpiritEthanolKg, k.in.SpiritWaterKg}
 	var err error
 	if k.wood, err = cask.NewWood(k.in); err != nil {
@@ -273,6 +275,31 @@ func (h House) know(l *record.Life, day record.Date) *known {
 		k.putIn.waterKg += e.add.waterKg
 	}
 	return k
+}
+
+// lies finds in which air the cask lies from its fill on. Where the plant declares rack
+// houses it is that of the one to which it was moved; a move on the day of the fill or the
+// week after counts from the fill.
+func (k *known) lies(l *record.Life, b *recipe.Batch, day record.Date) {
+	if b == nil || b.Plant == nil || !b.Cask.Air.Said {
+		return
+	}
+	for i := range l.Events {
+		v := &l.Events[i]
+		if v.Word != "to" || v.When.Date.Compare(day) > 0 {
+			continue
+		}
+		i := slices.IndexFunc(b.Plant.RackHouses, func(h *recipe.RackHouse) bool { return tree.Key(h.Name) == tree.Key(v.To) })
+		if i < 0 {
+			continue
+		}
+		to := &b.Plant.RackHouses[i].Air
+		if k.filled.DaysTo(v.When.Date) <= 7 {
+			k.in.Air = *to
+			continue
+		}
+		k.events = append(k.events, event{on: v.When.Date, moved: to})
+	}
 }
 
 // fill is what one run filled into a cask, and the cask's tare.

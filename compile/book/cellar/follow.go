@@ -7,6 +7,7 @@ import (
 	"newmake/compile/estimate/drift"
 	"newmake/compile/matter/fluid"
 	"newmake/compile/stage/cask"
+	"newmake/lang/recipe"
 	"newmake/lang/record"
 )
 
@@ -44,11 +45,12 @@ type known struct {
 // event is what happened to a cask on a day, in SI.
 type event struct {
 	on      record.Date
-	add     spirit  // put in
-	takenM3 float64 // ran out, or was taken as a sample
-	massKg  float64 // of spirit and wood, by the scale; 0: not weighed
-	m3      float64 // by the dip, at 20 C; 0: not dipped
-	abv     float64 // at 20 C; 0: not sampled
+	add     spirit            // put in
+	takenM3 float64           // ran out, or was taken as a sample
+	massKg  float64           // of spirit and wood, by the scale; 0: not weighed
+	m3      float64           // by the dip, at 20 C; 0: not dipped
+	abv     float64           // at 20 C; 0: not sampled
+	moved   *recipe.YearOfAir // into other air; nil: it was not
 }
 
 // age is the age of a cask on a day, in years.
@@ -74,6 +76,9 @@ func (k *known) follow(until record.Date, pace float64, sampled bool, see func(e
 			see(e, o.Now())
 		}
 		o.Add(e.add.ethanolKg, e.add.waterKg)
+		if e.moved != nil {
+			o.Move(*e.moved)
+		}
 		if e.takenM3 > 0 {
 			o.Take(e.takenM3)
 		}

@@ -76,3 +76,35 @@ func TestTotals(t *testing.T) {
 	assert.InDelta(t, 2*c.Casks[0].Now.ProofGallons, c.Totals[1].ProofGallons, 0.002)
 	assert.Greater(t, c.Totals[1].LostPct, 3.)
 }
+
+// A cask lies in the air of the rack house to which it was moved, from the day on which it
+// was moved; one that was moved in the week of its fill, from its fill on.
+func TestInItsRackHouse(t *testing.T) {
+	air := func(humidity float64) recipe.YearOfAir {
+		y := recipe.YearOfAir{Said: true}
+		for i := range y.Months {
+			y.Months[i] = recipe.Air{TempC: 13, Humidity: humidity}
+		}
+		return y
+	}
+	b := bourbon()
+	b.Plant = &recipe.Plant{RackHouses: []*recipe.RackHouse{{Name: "Damp", Air: air(0.85)}, {Name: "Dry", Air: air(0.45)}}}
+	b.Cask.Air = b.Plant.Air()
+	proof := func(to string, days int) float64 {
+		l := life("C-1", 108)
+		if to != "" {
+			l.Events = []record.Visit{{Word: "to", To: to, When: record.When{Date: filledOn.After(days)}}}
+		}
+		h := house(l)
+		h.Batch = func(string) *recipe.Batch { return b }
+		return On(h, filledOn.After(1461)).Casks[0].Now.Proof
+	}
+	damp := proof("", 0)
+	assert.Equal(t, damp, proof("damp", 1))
+	dry := proof("Dry", 1)
+	assert.Greater(t, dry, damp+4)
+	assert.Equal(t, dry, proof("Dry", 7))
+	assert.Less(t, proof("Dry", 8), dry)
+	assert.Greater(t, proof("Dry", 700), damp+1)
+	assert.Equal(t, damp, proof("Elsewhere", 1))
+}

@@ -3,6 +3,8 @@ package cask
 import (
 	"fmt"
 	"math"
+
+	"newmake/lang/recipe"
 )
 
 // Course is one cask followed from its fill, step by step, with what is put in, taken out
@@ -11,6 +13,8 @@ type Course struct {
 	c   *cask
 	s   content
 	age float64
+
+	filledAt float64 // as in Input
 }
 
 // Wood is a cask that can be filled: what wood and air do to it, found once for all
@@ -42,7 +46,7 @@ func (w *Wood) Course(pace float64) *Course {
 		a.ethanolKg *= pace
 		a.waterKg *= pace
 	}
-	return &Course{c: &c, s: content{inEthanol: w.in.SpiritEthanolKg, inWater: w.in.SpiritWaterKg}}
+	return &Course{c: &c, filledAt: w.in.FilledAt, s: content{inEthanol: w.in.SpiritEthanolKg, inWater: w.in.SpiritWaterKg}}
 }
 
 // To follows the cask to an age in years; to an earlier one nothing happens. It says if
@@ -67,6 +71,15 @@ func (o *Course) Take(m3 float64) {
 	share := math.Min(1, m3/o.Now().VolumeM3)
 	o.s[inEthanol] *= 1 - share
 	o.s[inWater] *= 1 - share
+}
+
+// Move puts the cask into another rack house: into its air, or where nobody wrote that,
+// into what the climate says for all the year. What a house states of its losses it states
+// of the air in which the cask was filled.
+func (o *Course) Move(to recipe.YearOfAir) {
+	if o.c.season = seasonOf(to, o.filledAt); o.filledAt < 0 {
+		o.c.season = o.c.season.mean()
+	}
 }
 
 // Now is the cask as it stands. What is lost to the air is in it, what was taken is not.

@@ -27,10 +27,19 @@
 // and never less than in a later year. From the model's `late-after` on the
 // loss is less.
 //
+// Where the air of the rack house is known by the month, each month takes by its vapour
+// pressures beside the year's mean, and water by how far its own humidity is below that of
+// the spirit (season.go): summer takes more than winter, and strength follows the humidity
+// of the year as it weighs by vapour pressure. That is known. How much goes in the year,
+// at which humidity strength stands still (60 to 70 %, the model's `pivot-humidity`), and
+// that wood passes as much in the cold as in the heat, are guesses: which way strength
+// goes is sure, how far is within some 2 proof in four years.
+//
 // # What is left out
 //
 // The strength is true proof: what the wood dissolves would hide some of it
-// from a hydrometer. Seasons, leaks, the place in the rack house and the fill of the
-// cask change nothing here. What the wood holds when a cask is emptied is not
+// from a hydrometer. Leaks, the tier of the rack house and the fill of the
+// cask change nothing here; a high tier has warmer and drier air than a low one, and is a
+// rack house of its own where that is measured. What the wood holds when a cask is emptied is not
 // won back, and nothing is lost in bottling.
 package cask

@@ -72,3 +72,9 @@ func NextSampling(filled, last record.Date, restS float64) record.Date {
 		}
 	}
 }
+
+// ShareOfYear is how much of a year is over on a day.
+func ShareOfYear(on record.Date) float64 {
+	first := record.Date{Year: on.Year, Month: 1, Day: 1}
+	return float64(first.DaysTo(on)) * dayS / YearS
+}

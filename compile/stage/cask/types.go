@@ -10,7 +10,13 @@ type Input struct {
 	Used                           bool // the cask has held spirit before; false: new wood
 	// Climate is what evaporates. Losses of zero are taken from the model, by
 	// the climate's name.
-	Climate   recipe.Climate
+	Climate recipe.Climate
+	// Air is that of the rack house by the month; where nobody wrote it, Climate holds all
+	// the year.
+	Air recipe.YearOfAir
+	// FilledAt is the day of the fill as a share of the year, 0 the first of January; below
+	// 0 it is not known, and the months are taken together.
+	FilledAt  float64
 	RestS     float64
 	BottleM3  float64 // 0: no bottles are counted
 	BottleABV float64

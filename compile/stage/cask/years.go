@@ -33,6 +33,7 @@ type cask struct {
 	lateYears  float64
 	leastKg    float64
 	reference  float64 // mass fraction for which losses are stated
+	season     *season // nil: the same all the year
 	clipped    bool
 	dry        bool
 }
@@ -68,6 +69,7 @@ func newCask(in Input, k constants) (*cask, error) {
 	c.first = c.air(c.rates(firstYear, cl.ProofPerYear, surface), firstFull, k.pivot)
 	c.later = c.air(c.yearlyRate, laterFull, k.pivot)
 	c.late = c.air(c.rates(cl.LossYearly*k.lateShare, cl.ProofPerYear, surface), lateFull, k.pivot)
+	c.inAir(in)
 	return c, nil
 }
 
@@ -210,8 +212,9 @@ const (
 // Steps a year, while the wood soaks and after: they keep the forecast within
 // 1e-6 of its limit (TestSteps).
 const (
-	soakSteps  = 48
-	laterSteps = 6
+	soakSteps   = 48
+	laterSteps  = 6
+	seasonSteps = 24 // where the air changes with the month
 )
 
 // rest follows the cask to the end of its rest, noting each year.
@@ -242,7 +245,11 @@ func (c *cask) rest(restS float64) []Year {
 func (c *cask) pass(s content, from, to float64) content {
 	k := c.airAt(from + 1e-9)
 	yearly := soakSteps
-	if from >= 1 {
+	switch {
+	case from < 1:
+	case c.season != nil:
+		yearly = seasonSteps
+	default:
 		yearly = laterSteps
 	}
 	steps := max(1, int(math.Ceil(float64(yearly)*(to-from)-1e-9)))
@@ -271,7 +278,12 @@ func (c *cask) slope(s content, t float64, k air) content {
 	now := c.near.at(s[inEthanol] / m)
 	full := m / now.density / c.sizeM3
 	surface := math.Cbrt(full * full)
-	d[lostEthanol], d[lostWater] = k.ethanolKg*now.ethanol*surface, k.waterKg*(now.water-k.humidity)*surface
+	if c.season == nil {
+		d[lostEthanol], d[lostWater] = k.ethanolKg*now.ethanol*surface, k.waterKg*(now.water-k.humidity)*surface
+	} else {
+		ethanol, water, moisture := c.season.at(t)
+		d[lostEthanol], d[lostWater] = k.ethanolKg*now.ethanol*ethanol*surface, k.waterKg*(now.water*water-moisture)*surface
+	}
 	d[inEthanol] = -d[woodEthanol] - d[lostEthanol]
 	d[inWater] = given - d[woodWater] - d[lostWater]
 	d[woodWater] -= given
