@@ -7,7 +7,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"regexp"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -21,6 +20,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/lang/diag"
 	"newmake/lang/logbook"
+	"newmake/lang/pattern"
 	"newmake/lang/schema"
 	"newmake/lang/wholefile"
 )
@@ -110,7 +110,7 @@ func (f recordFlags) open(a *app, src *front.Source, name string) (string, error
 	if number == "" {
 		number = nextNumber(src.House.RunNumbers(), s.Year)
 	}
-	if !plainNumber.MatchString(number) {
+	if !plainNumber().MatchString(number) {
 		return "", usage("%q is no number for a run: letters, digits and hyphens, as in 26-03", number)
 	}
 	if src.House.PastNamed(schema.Run, number) != nil {
@@ -158,7 +158,7 @@ func (f recordFlags) open(a *app, src *front.Source, name string) (string, error
 	return number, nil
 }
 
-var plainNumber = regexp.MustCompile(`^[A-Za-z0-9][A-Za-z0-9-]*$`)
+var plainNumber = pattern.Of(`^[A-Za-z0-9][A-Za-z0-9-]*$`)
 
 // nextNumber is the next number of a year: 26-04 after 26-03.
 func nextNumber(numbers []string, year int) string {

@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -18,6 +17,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/show/formats"
 	show "newmake/compile/show/weeks"
+	"newmake/lang/pattern"
 	"newmake/lang/wholefile"
 	"newmake/lang/words"
 )
@@ -87,7 +87,7 @@ func (f seasonFlags) writeSheets(a *app, src *front.Source, q weeks.Question) er
 }
 
 // sheetName is what a file of such a folder is called.
-var sheetName = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2}\.txt|run-[^/]*\.html)$`)
+var sheetName = pattern.Of(`^(\d{4}-\d{2}-\d{2}\.txt|run-[^/]*\.html)$`)
 
 // putSheets writes a folder of sheets, each of them whole. Nothing is written over a file
 // that is no such sheet. Sheets of an earlier plan that this one has not are named, and
@@ -122,7 +122,7 @@ func (a *app) putSheets(folder string, all []sheetFile) error {
 		}
 	}
 	for _, e := range there {
-		if sheetName.MatchString(e.Name()) && !slices.ContainsFunc(all, func(x sheetFile) bool { return x.name == e.Name() }) {
+		if sheetName().MatchString(e.Name()) && !slices.ContainsFunc(all, func(x sheetFile) bool { return x.name == e.Name() }) {
 			a.say("%s is of an earlier plan, and this one has no such sheet: take it away", filepath.Join(folder, e.Name()))
 		}
 	}

@@ -1,16 +1,16 @@
 package front
 
 import (
-	"regexp"
 	"strconv"
 
 	"newmake/lang/diag"
+	"newmake/lang/pattern"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
 )
 
 // onShape is a day as it is asked for, with a time or without.
-var onShape = regexp.MustCompile(`^(\d{4}-\d{2}-\d{2})(?: (\d{1,2}):(\d{2}))?$`)
+var onShape = pattern.Of(`^(\d{4}-\d{2}-\d{2})(?: (\d{1,2}):(\d{2}))?$`)
 
 // On moves the batch to another day, written as 2026-03-03, or as 2026-03-03 06:30.
 // Without a time it begins at the time at which it would have. "" leaves it where it
@@ -26,7 +26,7 @@ func (b *Batch) On(day string) error {
 		}
 		return nil
 	}
-	m := onShape.FindStringSubmatch(day)
+	m := onShape().FindStringSubmatch(day)
 	if m == nil {
 		return diag.Refuse("%q is no day: write it as year-month-day, as in --on 2026-03-03, or --on \"2026-03-03 06:30\"", day)
 	}

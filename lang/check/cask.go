@@ -2,10 +2,10 @@ package check
 
 import (
 	"math"
-	"regexp"
 	"strconv"
 
 	"newmake/lang/diag"
+	"newmake/lang/pattern"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
 	"newmake/lang/tree"
@@ -42,7 +42,7 @@ func readBottle(b *reader, l *tree.Node, c *recipe.Cask) {
 
 // charRemark is a char as the trade writes it, #3 char, which the language takes for
 // a remark.
-var charRemark = regexp.MustCompile(`^#([0-9])(?: ?char)?$`)
+var charRemark = pattern.Of(`^#([0-9])(?: ?char)?$`)
 
 // readCask reads filling and rest.
 func readCask(b *reader, n *tree.Node) (c recipe.Cask, whole bool) {
@@ -73,7 +73,7 @@ func readCask(b *reader, n *tree.Node) (c recipe.Cask, whole bool) {
 		return c, false
 	}
 	if lost := l.Stmt.Trail; lost != nil && l.Get("number") == nil {
-		if m := charRemark.FindStringSubmatch(lost.Text); m != nil {
+		if m := charRemark().FindStringSubmatch(lost.Text); m != nil {
 			write := "char " + m[1]
 			b.add(diag.Diagnostic{
 				Code: diag.CodeShape, Summary: "`#` begins a remark here, and the char after it is lost", At: lost.At,

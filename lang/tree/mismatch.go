@@ -2,12 +2,12 @@ package tree
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/pattern"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
 	"newmake/lang/spelling"
@@ -71,7 +71,7 @@ func percentOf(n *Node, it *lang.Item, d *diag.Diagnostic) bool {
 }
 
 // numberRemark is a number with the mark of one before it, as in char #3.
-var numberRemark = regexp.MustCompile(`^#([0-9]+)$`)
+var numberRemark = pattern.Of(`^#([0-9]+)$`)
 
 // numberRemarked speaks of a line whose last number is lost to the mark before it.
 func numberRemarked(n *Node, d *diag.Diagnostic) {
@@ -80,7 +80,7 @@ func numberRemarked(n *Node, d *diag.Diagnostic) {
 		return
 	}
 	at := n.Stmt.Trail.At
-	if m := numberRemark.FindStringSubmatch(strings.TrimSpace(at.Text())); m != nil {
+	if m := numberRemark().FindStringSubmatch(strings.TrimSpace(at.Text())); m != nil {
 		d.At, d.Summary = at, "`#` begins a remark here, and the number after it is lost"
 		d.Help = "write `" + m[1] + "`\n" + d.Help
 		d.Fix = &diag.Fix{At: at, Text: m[1], Label: "write `" + m[1] + "`"}

@@ -2,7 +2,7 @@ package tree
 
 import (
 	"fmt"
-	"regexp"
+	"newmake/lang/pattern"
 	"strconv"
 	"strings"
 	"time"
@@ -17,7 +17,7 @@ const (
 )
 
 // clockParts takes a time of day apart: hours, minutes, and the half of the day.
-var clockParts = regexp.MustCompile(`(?i)^([0-9]{1,2}?)[:.]?([0-9]{2})?(?: ?([ap])\.?m\.?)?$`)
+var clockParts = pattern.Of(`(?i)^([0-9]{1,2}?)[:.]?([0-9]{2})?(?: ?([ap])\.?m\.?)?$`)
 
 // clock24 is a time by the 24-hour clock, or "" of what is no time of day.
 func clock24(said string) string {
@@ -25,7 +25,7 @@ func clock24(said string) string {
 	if strings.EqualFold(said, "noon") {
 		return "12:00"
 	}
-	m := clockParts.FindStringSubmatch(said)
+	m := clockParts().FindStringSubmatch(said)
 	if m == nil {
 		return ""
 	}
@@ -58,7 +58,7 @@ func shift(said []string) string {
 		return line + ", mon to fri"
 	default:
 		for part := range strings.SplitSeq(strings.NewReplacer(" and ", ",", "&", ",").Replace(days), ",") {
-			if names := dayNames.FindAllString(part, 2); names != nil {
+			if names := dayNames().FindAllString(part, 2); names != nil {
 				for i, name := range names {
 					names[i] = name[:3]
 				}
@@ -69,7 +69,7 @@ func shift(said []string) string {
 	}
 }
 
-var dayNames = regexp.MustCompile(anyDay)
+var dayNames = pattern.Of(anyDay)
 
 // dated writes a date, and a time of day if there is one, from the numbers of the parts
 // that hold its year, its month, its day and its clock.

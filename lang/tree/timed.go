@@ -2,11 +2,11 @@ package tree
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/pattern"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
 	"newmake/lang/wording"
@@ -32,7 +32,7 @@ func (s shaper) onlyWhen(st *lang.Stmt, b *schema.Block, w When) *Node {
 }
 
 // dottedClock is a time of day that is written with another mark, or with none.
-var dottedClock = regexp.MustCompile(`^([01]?[0-9]|2[0-3])[.]?([0-5][0-9])$`)
+var dottedClock = pattern.Of(`^([01]?[0-9]|2[0-3])[.]?([0-5][0-9])$`)
 
 // timedOtherwise speaks of a line that begins with a time or a day as others write
 // it, or with a reading that has no time. It says if it does.
@@ -40,7 +40,7 @@ func timedOtherwise(items []lang.Item, b *schema.Block, d *diag.Diagnostic) bool
 	head := &items[0]
 	switch head.Kind {
 	case lang.Number:
-		if m := dottedClock.FindStringSubmatch(head.Num); m != nil {
+		if m := dottedClock().FindStringSubmatch(head.Num); m != nil {
 			clock := fmt.Sprintf("%02s:%s", m[1], m[2])
 			at := head.At
 			at.End = at.Start + len(head.Num)

@@ -9,6 +9,7 @@ import (
 	"sync"
 
 	"newmake/lang/diag"
+	"newmake/lang/pattern"
 	"newmake/lang/quantity"
 	"newmake/lang/words"
 )
@@ -81,7 +82,7 @@ func oneOfTwo(text string, to quantity.System) string {
 // compares says whether a text has amounts in the units of both systems.
 func compares(text string) bool {
 	seen := map[quantity.System]bool{}
-	for _, m := range amount.FindAllStringSubmatch(text, -1) {
+	for _, m := range amount().FindAllStringSubmatch(text, -1) {
 		if u, ok := quantity.Lookup(m[5]); ok {
 			seen[u.System] = true
 		}
@@ -95,24 +96,24 @@ const (
 )
 
 // amount is a number or a range with its unit, and what stands before it.
-var amount = regexp.MustCompile("(^|[\\s(=`])(?:(-?[0-9][0-9,.]*[0-9]|[0-9])(\\.\\.|-| to | and | or ))?(-?[0-9][0-9,]*(?:\\.[0-9]+)?) (" + aUnit + ")")
+var amount = pattern.Of("(^|[\\s(=`])(?:(-?[0-9][0-9,.]*[0-9]|[0-9])(\\.\\.|-| to | and | or ))?(-?[0-9][0-9,]*(?:\\.[0-9]+)?) (" + aUnit + ")")
 
 // apart are the words after which a temperature is a distance on the scale.
-var apart = regexp.MustCompile(`(?:within|by|thermometer|\+/-)$`)
+var apart = pattern.Of(`(?:within|by|thermometer|\+/-)$`)
 
 // restatedAmounts leaves units that are written out, as pounds, where symbols alone are
 // asked for.
 func restatedAmounts(text string, to quantity.System, symbols bool) string {
 	var b strings.Builder
 	done := 0
-	for _, m := range amount.FindAllStringSubmatchIndex(text, -1) {
+	for _, m := range amount().FindAllStringSubmatchIndex(text, -1) {
 		part := func(i int) string {
 			if m[2*i] < 0 {
 				return ""
 			}
 			return text[m[2*i]:m[2*i+1]]
 		}
-		unit := restatedUnit(part(5), apart.MatchString(strings.TrimSpace(text[:m[3]])), to)
+		unit := restatedUnit(part(5), apart().MatchString(strings.TrimSpace(text[:m[3]])), to)
 		if u, _ := quantity.Lookup(part(5)); unit.name == "" || symbols && slices.Contains(u.Aliases, part(5)) {
 			continue
 		}

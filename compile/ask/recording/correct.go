@@ -72,7 +72,7 @@ func (p *Page) correct(id string, r *row, on record.Date) (*Page, error) {
 			return nil, diag.Refuse("what was read here is taken back already: add a line to the record")
 		}
 		new := r.actual
-		if isNumber.MatchString(new) {
+		if isNumber().MatchString(new) {
 			new += " " + p.unitOf(old, was)
 		}
 		if err := put(old.String(), new, func(a *blank.Answer) *record.Correction { return a.Reading.Corrected }); err != nil {
@@ -101,7 +101,7 @@ func (p *Page) unitOf(old record.Value, a blank.Answer) string {
 
 // warmth is the temperature of a sample with its unit.
 func (p *Page) warmth(typed string) string {
-	if isNumber.MatchString(typed) {
+	if isNumber().MatchString(typed) {
 		return typed + map[bool]string{true: " C", false: " F"}[p.units == measure.SI]
 	}
 	return typed

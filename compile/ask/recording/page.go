@@ -148,7 +148,7 @@ func (p *Page) AddCask(text string) (*Page, error) {
 	}
 	var parts []string
 	for i, v := range values {
-		if !isNumber.MatchString(v) {
+		if !isNumber().MatchString(v) {
 			return nil, diag.Refuse("%q is no number: type the serial, the volume, the tare and the gross weight", v)
 		}
 		word := string(kinds[i]) + " "

@@ -6,12 +6,12 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
 
 	"newmake/lang/diag"
+	"newmake/lang/pattern"
 )
 
 // columns are those of the sheet's table that a person fills in, and those by which
@@ -82,7 +82,7 @@ type row struct {
 // value is what was read, as one would type it.
 func (r *row) value() string {
 	out := r.actual
-	if out != "none" && isNumber.MatchString(out) && r.unit != "" {
+	if out != "none" && isNumber().MatchString(out) && r.unit != "" {
 		out += " " + r.unit
 	}
 	if r.sample != "" && out != "none" {
@@ -172,15 +172,15 @@ func cellsOf(text []byte) (all [][]string, continental bool, err error) {
 	return all, r.Comma == ';', nil
 }
 
-var decimalComma = regexp.MustCompile(`^(-?[0-9]+),([0-9]+)\b`)
+var decimalComma = pattern.Of(`^(-?[0-9]+),([0-9]+)\b`)
 
 // point is a number with a decimal comma as it is written here.
-func point(text string) string { return decimalComma.ReplaceAllString(text, "$1.$2") }
+func point(text string) string { return decimalComma().ReplaceAllString(text, "$1.$2") }
 
 // clockOf is a time of a table by the 24-hour clock; "" if it is none.
 func clockOf(words []string) string {
 	clock := words[0]
-	if !typedClock.MatchString(clock) || len(words) > 2 {
+	if !typedClock().MatchString(clock) || len(words) > 2 {
 		return ""
 	}
 	if len(words) == 1 {
@@ -216,13 +216,13 @@ func (r *row) said(when string) error {
 		}
 	}
 	words := strings.Fields(strings.Replace(when, "T", " ", 1))
-	if len(words) > 0 && typedDate.MatchString(words[0]) {
+	if len(words) > 0 && typedDate().MatchString(words[0]) {
 		r.day, words = words[0], words[1:]
 	}
 	if len(words) == 0 {
 		return nil
 	}
-	if m := dottedClock.FindStringSubmatch(words[0]); m != nil {
+	if m := dottedClock().FindStringSubmatch(words[0]); m != nil {
 		return diag.Refuse("%s: a clock is written %s:%s", r.at, m[1], m[2])
 	}
 	if r.clock = clockOf(words); r.clock == "" {

@@ -1,12 +1,12 @@
 package recording
 
 import (
-	"regexp"
 	"strings"
 
 	"newmake/compile/measure"
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/pattern"
 	"newmake/lang/quantity"
 	"newmake/lang/record"
 )
@@ -22,12 +22,12 @@ import (
 // Units are those that stand beside the blanks, where no other is typed.
 
 var (
-	typedClock  = regexp.MustCompile(`^\d{1,2}:\d{2}(:\d{2})?$`)
-	typedOffset = regexp.MustCompile(`^[+-]\d{2}:\d{2}$`)
-	typedDate   = regexp.MustCompile(`^\d{4}-\d{2}-\d{2}$`)
-	dottedClock = regexp.MustCompile(`^([01]?\d|2[0-3])\.([0-5]\d)$`)
-	isNumber    = regexp.MustCompile(`^-?[0-9][0-9,]*(\.[0-9]+)?$`)
-	beginsValue = regexp.MustCompile(`^(-?[0-9].*|none|about|-)$`)
+	typedClock  = pattern.Of(`^\d{1,2}:\d{2}(:\d{2})?$`)
+	typedOffset = pattern.Of(`^[+-]\d{2}:\d{2}$`)
+	typedDate   = pattern.Of(`^\d{4}-\d{2}-\d{2}$`)
+	dottedClock = pattern.Of(`^([01]?\d|2[0-3])\.([0-5]\d)$`)
+	isNumber    = pattern.Of(`^-?[0-9][0-9,]*(\.[0-9]+)?$`)
+	beginsValue = pattern.Of(`^(-?[0-9].*|none|about|-)$`)
 )
 
 // Fill is the page with what was typed for one of its lines. The error says what is
@@ -52,7 +52,7 @@ func (p *Page) fill(l Line, t typed) (*Page, error) {
 	}
 	switch n := len(t.values); {
 	case n > len(l.Blanks):
-		if m := dottedClock.FindStringSubmatch(t.values[0]); m != nil && n == len(l.Blanks)+1 {
+		if m := dottedClock().FindStringSubmatch(t.values[0]); m != nil && n == len(l.Blanks)+1 {
 			return nil, diag.Refuse("a clock is written %s:%s", m[1], m[2])
 		}
 		return nil, diag.Refuse("%d values were typed, and there are %d blanks: part them by commas, and leave one open with -", n, len(l.Blanks))
@@ -96,7 +96,7 @@ func inOrder(edits []edit) []edit {
 func (p *Page) when(l Line, t typed) edit {
 	start := l.At.Start
 	first, _, _ := strings.Cut(string(p.Text[start:l.At.End]), " ")
-	dayed := typedDate.MatchString(first) || lang.IsDay(first)
+	dayed := typedDate().MatchString(first) || lang.IsDay(first)
 	e := edit{start: start, end: start}
 	switch {
 	case dayed && t.day != "":
@@ -127,12 +127,12 @@ func (p *Page) value(l Line, r Room, text string) string {
 	if rest, ok := strings.CutPrefix(value, "about "); ok {
 		about, value = "about ", rest
 	}
-	if isNumber.MatchString(value) {
+	if isNumber().MatchString(value) {
 		value += " " + p.Unit(r)
 	}
 	out := about + value
 	if sampled {
-		if isNumber.MatchString(at) {
+		if isNumber().MatchString(at) {
 			at += map[bool]string{true: " C", false: " F"}[p.units == measure.SI]
 		}
 		out += " at " + at
@@ -164,12 +164,12 @@ func parse(text string) (t typed, err error) {
 		text, t.tail = head, quotedRemark(body)
 	}
 	words := strings.Fields(parted(text))
-	if len(words) > 0 && (typedDate.MatchString(words[0]) || lang.IsDay(words[0])) {
+	if len(words) > 0 && (typedDate().MatchString(words[0]) || lang.IsDay(words[0])) {
 		t.day, words = words[0], words[1:]
 	}
-	if len(words) > 0 && typedClock.MatchString(words[0]) {
+	if len(words) > 0 && typedClock().MatchString(words[0]) {
 		t.clock, words = words[0], words[1:]
-		if len(words) > 0 && typedOffset.MatchString(words[0]) {
+		if len(words) > 0 && typedOffset().MatchString(words[0]) {
 			t.clock, words = t.clock+" "+words[0], words[1:]
 		}
 	}
@@ -179,14 +179,14 @@ func parse(text string) (t typed, err error) {
 	}
 	open := false // an item is at hand
 	for i, w := range words {
-		if strings.EqualFold(w, "ph") && i+1 < len(words) && isNumber.MatchString(words[i+1]) {
+		if strings.EqualFold(w, "ph") && i+1 < len(words) && isNumber().MatchString(words[i+1]) {
 			continue // a pH is said with its word first or behind
 		}
 		held := i > 0 && (words[i-1] == "at" || words[i-1] == "about")
 		switch {
 		case w == ",":
 			open = false
-		case !open || beginsValue.MatchString(w) && !held:
+		case !open || beginsValue().MatchString(w) && !held:
 			t.values, open = append(t.values, w), true
 		default:
 			t.values[len(t.values)-1] += " " + w
@@ -203,7 +203,7 @@ func quotedRemark(s string) string { return quoted(strings.Trim(s, `"`)) }
 func parted(text string) string {
 	var b strings.Builder
 	for i := 0; i < len(text); i++ {
-		if text[i] == ',' && !thousands.MatchString(text[max(i-3, 0):min(i+5, len(text))]+" ") {
+		if text[i] == ',' && !thousands().MatchString(text[max(i-3, 0):min(i+5, len(text))]+" ") {
 			b.WriteString(" , ")
 			continue
 		}
@@ -213,4 +213,4 @@ func parted(text string) string {
 }
 
 // thousands is a comma with three digits after it, and no more.
-var thousands = regexp.MustCompile(`\d,\d{3}[^\d]`)
+var thousands = pattern.Of(`\d,\d{3}[^\d]`)
