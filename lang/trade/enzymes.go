@@ -139,9 +139,7 @@ func maltHeat(r *rules, w *walkthrough, l life, other bool) {
 	step := w.moments[w.added[l.line]].step
 	d := diag.Diagnostic{
 		Code: diag.CodeEnzymesDie, At: r.at(step.Path.Child(g.Name)),
-		Help: fmt.Sprintf("cool the mash to %s before the malt goes in, and rest it there", r.temp(64.5)),
 	}
-	d.Reason = wording.Prose("beta-amylase dies within minutes above 155 F (68 C), alpha-amylase above 176 F (80 C)", d.At.Units())
 	if other {
 		d.Severity = diag.Warning
 	}
@@ -165,6 +163,10 @@ func maltHeat(r *rules, w *walkthrough, l life, other bool) {
 	default:
 		return
 	}
+	if d.Help == "" {
+		d.Help = fmt.Sprintf("cool the mash to %s before the malt goes in, and rest it there", r.temp(64.5))
+	}
+	d.Reason = wording.Prose("beta-amylase dies within minutes above 155 F (68 C), alpha-amylase above 176 F (80 C)", r.at(step.Path.Child(g.Name)).Units())
 	r.add(d)
 }
 
