@@ -50,7 +50,7 @@ func (m *Memo) mash(in mash.Input) (mash.Result, error) {
 	if m == nil {
 		return mash.Run(in)
 	}
-	return m.mashes.get(in, mash.Run, in.Bill.TotalKg, in.PressurePa, float64(len(in.Steps)), in.Kept.VolumeM3, mark(in.Model))
+	return m.mashes.get(in, mash.Run, in.Bill.TotalKg, in.PressurePa, amounts(in.Steps), in.Kept.VolumeM3, mark(in.Model))
 }
 
 func (m *Memo) ferment(in ferment.Input) (ferment.Result, error) {
@@ -110,6 +110,17 @@ type row[I, O any] struct {
 	once sync.Once
 	out  O
 	err  error
+}
+
+// amounts is a number by which the steps of mashes can be told apart, but for chance and
+// for what has no amount.
+func amounts(steps []recipe.MashStep) float64 {
+	sum := 0.0
+	for i := range steps {
+		s := &steps[i]
+		sum = 3*sum + s.VolumeM3 + s.MassKg + s.TempC + s.DurationS
+	}
+	return sum
 }
 
 // mark is a number by which models with other constants can be told apart, but for
