@@ -156,7 +156,9 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose, hours work.Hours
 	hearts, lowWines := lot.Of(n.Distilled.Hearts), lot.Of(n.Stripped.LowWines)
 	jobs := work.All(toWashRun, n, p.Cask, p.Reduction)
 	p.Bill.Additions = work.Additions(jobs)
-	p.Cautions = work.Cautions(n.Batch, jobs, p.Cask)
+	if why != Checked { // they are words alone
+		p.Cautions = work.Cautions(n.Batch, jobs, p.Cask)
+	}
 	clock, err := work.ClockOf(n.Batch)
 	if err != nil {
 		return nil, append(list, notice.Start(n.Batch, err)...)
