@@ -125,6 +125,20 @@ func constant(model string, names ...string) source {
 	})(names...)
 }
 
+// climateFigures are what the model of the cask has of the climate, where neither the
+// batch nor the plant states its loss.
+func climateFigures(a *asked) []Input {
+	c := a.b.Cask.Climate
+	var out []Input
+	if c.LossFirstYear == 0 {
+		out = append(out, constant("cask", c.Named+"-"+recipe.PathLossFirst.Last())(a)...)
+	}
+	if c.LossYearly == 0 {
+		out = append(out, constant("cask", c.Named+"-"+recipe.PathLoss.Last())(a)...)
+	}
+	return out
+}
+
 // pricesUsed are the prices of the house that the cost is made of, in its order.
 func pricesUsed(a *asked) []Input {
 	var out []Input

@@ -1,6 +1,7 @@
 package why
 
 import (
+	"maps"
 	"strings"
 	"testing"
 
@@ -64,6 +65,45 @@ func TestSlopes(t *testing.T) {
 		}
 		assert.True(t, found, "nothing nudges %s", s.input)
 	}
+}
+
+// TestTheGreatestMoveIsWritten: the input that moves a number most stands among what is
+// written of it, or of a number that it comes from.
+func TestTheGreatestMoveIsWritten(t *testing.T) {
+	b := ferry(t)
+	compile := compiler()
+	a := &asked{b: b, p: compile(b), inUnits: inUnits{measure.US}}
+	all := a.nudge(compile, value{stage: inCask, money: true})
+	type line struct {
+		file string
+		n    int
+	}
+	var written func(v value, seen map[string]bool) map[line]bool
+	written = func(v value, seen map[string]bool) map[line]bool {
+		out := map[line]bool{}
+		seen[v.name] = true
+		for _, in := range a.inputs(v.inputs) {
+			out[line{in.File, in.Line}] = true
+		}
+		for _, name := range v.from {
+			if from, ok := a.find(name); ok && !seen[from.name] {
+				maps.Copy(out, written(from, seen))
+			}
+		}
+		return out
+	}
+	tried := 0
+	for _, v := range a.table() {
+		moves := a.moves(v, all)
+		if len(moves) == 0 {
+			continue
+		}
+		most := moves[0]
+		lines := written(v, map[string]bool{})
+		assert.True(t, lines[line{most.File, most.Line}], "%s moves %s most, and nothing that is written of it says so: name it among the inputs of its row in values_*.go, or of one that it comes from", most.Input, v.name)
+		tried++
+	}
+	assert.Greater(t, tried, 50)
 }
 
 // What comes later in the work moves nothing earlier: so it need not be tried.

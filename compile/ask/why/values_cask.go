@@ -56,7 +56,7 @@ var caskValues = []value{
 	{
 		name: "cask-loss", also: []string{"angels-share", "loss", "caskLossPct"}, title: "lost from the cask by the end of its rest",
 		stage: inCask, model: maturing, needs: forecast, from: []string{"entry"},
-		inputs: []source{at(recipe.PathFill, recipe.PathRest, recipe.PathClimate, recipe.PathPlantClimate, recipe.PathLoss, recipe.PathLossFirst)},
+		inputs: []source{at(recipe.PathFill, recipe.PathRest, recipe.PathClimate, recipe.PathPlantClimate, recipe.PathLoss, recipe.PathLossFirst), climateFigures},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cask.CaskLossPct, plan.Percent) },
 		work: func(a *asked) []Line {
 			fill, last := a.p.Cask.Fill.VolumeL, a.lastYear().VolumeL
@@ -208,8 +208,8 @@ func yearValue(i int, age float64) value {
 	there := func(a *asked) bool { return i < len(a.p.Cask.Forecast) }
 	v := value{
 		name: "year-" + trimmed(age), title: "a cask at the age of " + trimmed(age) + " years",
-		stage: inCask, model: maturing, given: true, needs: there, from: []string{"entry", "cask-loss"},
-		inputs: []source{at(recipe.PathFill, recipe.PathEntry, recipe.PathClimate, recipe.PathPlantClimate, recipe.PathLoss, recipe.PathLossFirst), woodFigure("soak"),
+		stage: inCask, model: maturing, given: true, needs: there, from: []string{"at-entry", "entry", "cask-loss"},
+		inputs: []source{at(recipe.PathFill, recipe.PathEntry, recipe.PathClimate, recipe.PathPlantClimate, recipe.PathLoss, recipe.PathLossFirst), climateFigures, woodFigure("soak"),
 			constant("cask", "soak-time", "wood-water", "size-power")},
 		amount: func(a *asked) plan.Quantity { return a.p.Cask.Forecast[i].Volume() },
 		note: func(a *asked) string {
@@ -232,7 +232,7 @@ func yearValue(i int, age float64) value {
 		},
 	}
 	if i == 0 {
-		v.from = []string{"entry"}
+		v.from = []string{"at-entry", "entry"}
 	}
 	return v
 }

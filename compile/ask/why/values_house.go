@@ -126,7 +126,7 @@ var houseValues = []value{
 	},
 	{
 		name: "work", also: []string{"people-hours", "peopleHours", "labour"}, title: "hours of people at work", stage: inCask, model: timing, from: []string{"mash", "strip", "spirit"},
-		inputs: []source{at(recipe.PathCrew, recipe.PathShift, recipe.PathRates)},
+		inputs: []source{at(recipe.PathCrew, recipe.PathShift, recipe.PathRates, recipe.PathFill)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Schedule.PeopleHours, plan.Hour) },
 		work: func(a *asked) []Line {
 			var stages []string

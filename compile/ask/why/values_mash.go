@@ -162,7 +162,7 @@ var mashValues = []value{
 	},
 	{
 		name: "mash-cooling", title: "cooling of the mash", stage: inMash, model: cooling,
-		inputs: []source{stepLines("cool", "drain", "sparge"), vesselFigure("cooker", "cools"), at(recipe.PathWortCooler, recipe.PathWater)},
+		inputs: []source{stepLines("water", "cool", "drain", "sparge"), vesselFigure("cooker", "cools"), at(recipe.PathWortCooler, recipe.PathWater)},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Mash.CoolKWh, plan.KilowattH) },
 		note: func(a *asked) string {
 			return "with " + a.u.Litres(a.p.Mash.CoolingWaterL) + " of water that comes in at " + a.temp(a.p.Plant.WaterC)
