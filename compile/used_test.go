@@ -23,6 +23,7 @@ var usedElsewhere = map[string]string{
 	"Grain.Cereal":       "Condition.GrainsDo",
 	"Grain.TestWeightKg": "a bill in bushels, as lang/check reads it",
 	"CaskWood.Toasted":   "Condition.WoodDoes",
+	"RackHouse.Tiers":    "the check of a place in a rack house",
 }
 
 // TestEveryFieldOfARecipeIsUsed: what is read of a text, a source outside of lang/recipe
