@@ -93,26 +93,6 @@ const (
 	sampleHighC = 105
 )
 
-// believed is between what values a quantity is read, in the unit of its kind, and
-// what lies there (common practice).
-type believed struct {
-	low, high float64
-	reason    string
-}
-
-// range of what is read in a stage; a stage of "" is any.
-var believable = map[record.What]map[record.StageName]believed{
-	record.Gravity: {
-		record.Mash: {0.995, 1.13, "worts of the trade lie between 1.03 and 1.12"}, record.Ferment: {0.975, 1.13, "a wash lies between a wort of 1.12 and a dry 0.985"},
-		"": {0.97, 1.13, "a wash lies between 0.985 and 1.12"},
-	},
-	record.PH:          {"": {2.5, 7.5, "mashes and washes lie between 3 and 6.5"}},
-	record.Temperature: {record.Mash: {0, 106, "a mash lies between ice and the boil"}, record.Ferment: {0, 45, "yeast dies at such a warmth, or sleeps"}, "": {-5, 100, "a lot of spirit lies between frost and the boil"}},
-	record.Vapour:      {"": {60, 103, "vapour in a still lies between the boil of spirit and of water"}},
-	record.Spout:       {"": {0, 0.965, "no still of the trade gives more"}},
-	record.Strength:    {"": {0, 0.965, "no still of the trade gives more"}},
-}
-
 // doubt says why a reading of a visit is hard to believe, beside what was read before
 // it in the run; "" if it is not. What it was corrected to counts, of it and of those
 // before it.
@@ -123,6 +103,9 @@ func doubt(run *record.Run, visit int, o *record.Reading) string {
 	}
 	v := &run.Visits[visit]
 	stage := run.Stages[v.Stage].Name
+	if why := gaugeDoubt(run, visit, o.What, now); why != "" {
+		return why
+	}
 	if ranges := believable[o.What]; ranges != nil {
 		b, own := ranges[stage]
 		if !own {
@@ -146,6 +129,9 @@ func doubt(run *record.Run, visit int, o *record.Reading) string {
 			return fmt.Sprintf("the spout weakens as a run goes on, and `%s` was read before it", before)
 		}
 	case record.Gross:
+		if now.SI <= 0 {
+			return "a cask weighs something; `none` says that it was not weighed"
+		}
 		for i := range v.Read {
 			if tare, ok := v.Read[i].Holds(); ok && v.Read[i].What == record.Tare && tare.SI >= now.SI {
 				return fmt.Sprintf("a full cask weighs more than an empty one, of `%s`", tare)
@@ -162,6 +148,9 @@ const (
 	spoutRisesBy = 0.05
 )
 
+// mixedUp are units of which one is written for the other.
+var mixedUp = map[string]string{"F": "C", "C": "F", "proof": "% abv"}
+
 // meant guesses what was meant by a value that cannot be, from the mistakes that people
 // make; "" if none of them gives a value that can be.
 func meant(v record.Value, b believed) string {
@@ -171,11 +160,9 @@ func meant(v record.Value, b believed) string {
 			return ": was it " + wording.In(g, "SG", v.Kind) + "?"
 		}
 	}
-	if v.Kind == quantity.Temperature {
-		for from, to := range map[string]string{"F": "C", "C": "F"} {
-			if si, err := quantity.ToSI(v.Number, to, v.Kind); v.Unit == from && err == nil && within(si) {
-				return ": was it " + v.Num + " " + to + "?"
-			}
+	if to := mixedUp[v.Unit]; to != "" {
+		if si, err := quantity.ToSI(v.Number, to, v.Kind); err == nil && within(si) {
+			return ": was it " + v.Num + " " + to + "?"
 		}
 	}
 	return ""
