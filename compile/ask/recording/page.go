@@ -2,6 +2,7 @@ package recording
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"newmake/compile/blank"
@@ -126,9 +127,22 @@ func (p *Page) called(v *record.Visit) string {
 	return strings.TrimSpace(strings.Join(words, " "))
 }
 
-// TakesCasks says that a cask can be written down: the run has come to its filling,
-// and none is there yet, or more may be.
-func (p *Page) TakesCasks() bool { return p.casks >= 0 }
+// TakesCasks says that a cask can be written down: the run has come to its filling, and none is
+// there yet, or more may be; and that not something else than casks is to be filled.
+func (p *Page) TakesCasks() bool { return p.casks >= 0 && (p.Planned == nil || p.fillsCasks()) }
+
+func (p *Page) fillsCasks() bool {
+	return slices.ContainsFunc(p.Planned.Blanks, func(b plan.Blank) bool { return b.Step == filling })
+}
+
+// Cask is when a cask is to be filled, and what is to be written of it behind its serial, as
+// planned; "" where nobody says.
+func (p *Page) Cask() (due, values string) {
+	if p.Planned == nil {
+		return "", ""
+	}
+	return caskOf(p.Planned, p.units)
+}
 
 // AddCask is the page with a cask that was filled, typed as its serial and then its
 // volume, its tare and its gross weight as far as they are known.

@@ -110,7 +110,32 @@ func (s *skeleton) stage(stage record.StageName, p *blank.Planned) {
 		}
 		s.line("%s%s %s  # planned %s: %s", when, v.word, strings.Join(labels, ", "), measure.Clock(due), strings.Join(should, ", "))
 	}
+	if due, values := caskOf(p, s.u); values != "" && stage == record.Fill {
+		s.line("# a line for each cask, planned %s %s: into \"its serial\" %s", due[:len("2026-03-03")], measure.Clock(due), values)
+	}
 	s.line("}")
+}
+
+// filling is the step in which casks are filled.
+const filling = "fill.cask"
+
+// caskOf is when casks are to be filled, and what is to be written of each behind its serial, as
+// planned; nothing where none are.
+func caskOf(p *blank.Planned, u measure.Units) (due, values string) {
+	should := map[string]plan.Quantity{}
+	for _, b := range p.Blanks {
+		if b.Step != filling {
+			continue
+		}
+		if due = b.Due; b.Kind == record.Volume {
+			values = u.Quantity(b.Should)
+		}
+		should[b.What] = b.Should
+	}
+	if gross, net := should["gross"], should["net"]; values != "" && gross.Value > net.Value {
+		values += ", tare " + u.Quantity(plan.Of(gross.Value-net.Value, plan.Kilogram)) + ", gross " + u.Quantity(gross)
+	}
+	return due, values
 }
 
 // asTyped is a quantity in the order in which it is written in a record: 5.2 pH.

@@ -86,7 +86,11 @@ func (t Talk) Fill(p *recording.Page) (*recording.Page, error) {
 // casks asks for the casks that were filled.
 func (t Talk) casks(p *recording.Page, lines *bufio.Scanner) (*recording.Page, error) {
 	for p.TakesCasks() {
-		fmt.Fprintf(t.Out, "\na cask that was filled: its serial, volume, tare, gross (Enter: no more)\n> ")
+		planned, want := "", "volume, tare, gross"
+		if due, values := p.Cask(); values != "" {
+			planned, want = ", planned "+due[:len("2026-03-03")]+" "+measure.Clock(due), values
+		}
+		fmt.Fprintf(t.Out, "\na cask that was filled%s (Enter: no more)\n  its serial, %s\n> ", planned, want)
 		typed, more := read(lines)
 		if !more || typed == "" || typed == "stop" {
 			break

@@ -76,6 +76,8 @@ func TestWholeSheet(t *testing.T) {
 	assert.Len(t, kept, lines+1, "each is kept by itself")
 	assert.Contains(t, string(then.Text), `into "LH-0012" 53 gal, tare 98 lb, gross 501 lb`)
 	assert.Contains(t, out, fmt.Sprintf("1 of %d", lines))
+	assert.Regexp(t, `a cask that was filled, planned 2026-03-\d\d \d\d:\d\d \(Enter: no more\)\n  its serial, 5\d\.\d gal, tare \d+(\.\d)? lb, gross \d+(\.\d)? lb\n`, out)
+	assert.Regexp(t, `(?m)^ +# a line for each cask, planned 2026-03-\d\d \d\d:\d\d: into "its serial" 5\d\.\d gal, tare .* lb, gross .* lb$`, string(p.Text))
 	assert.NotContains(t, out, "not taken")
 	assert.False(t, then.Diags.HasErrors())
 	// The keystrokes that a sheet takes: at two a second, which is slow, five minutes
