@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -23,6 +24,7 @@ import (
 	"newmake/lang/pattern"
 	"newmake/lang/schema"
 	"newmake/lang/wholefile"
+	"newmake/lang/words"
 )
 
 // recordFlags are what a person says of a record.
@@ -78,6 +80,12 @@ func (f recordFlags) run(a *app, arg string) error {
 		if f.on != "" || f.number != "" {
 			return usage("run %s is there already: --on and --number open another", number)
 		}
+	} else if b, _ := src.House.Batch(name); b == nil && runNumber().MatchString(name) {
+		last := ""
+		if all := src.House.RunNumbers(); len(all) > 0 {
+			last = "; the last is " + slices.Max(all)
+		}
+		return usage("there is no run %s in this house%s: `newmake record BATCH --on DATE` opens one", name, last)
 	} else if number, err = f.open(a, src, name); err != nil {
 		return err
 	}
@@ -160,6 +168,9 @@ func (f recordFlags) open(a *app, src *front.Source, name string) (string, error
 
 var plainNumber = pattern.Of(`^[A-Za-z0-9][A-Za-z0-9-]*$`)
 
+// runNumber is what runs are numbered like, and no batch is called.
+var runNumber = pattern.Of(`^[0-9]{2}-[0-9]+$`)
+
 // nextNumber is the next number of a year: 26-04 after 26-03.
 func nextNumber(numbers []string, year int) string {
 	most := 0
@@ -207,7 +218,7 @@ func (f recordFlags) fill(a *app, path, number string) error {
 			return usage("cannot read %s: %v", f.table, wholefile.Reason(err))
 		}
 		defer in.Close()
-		then, n, err := page.FillTable(in)
+		then, n, left, err := page.FillTable(in)
 		if err != nil {
 			return usage("%s: %v", f.table, err)
 		}
@@ -215,7 +226,13 @@ func (f recordFlags) fill(a *app, path, number string) error {
 			return err
 		}
 		page = then
-		a.say("filled in %d blanks of run %s", n, number)
+		a.say("filled in %s of run %s", words.Count(n, "blank"), number)
+		if len(left) > 0 {
+			a.say("%s of %s: the record has no line for what was read there, so it is not in it", words.And(left), f.table)
+			if page.TakesCasks() {
+				a.say("a cask has a line with its serial, as the remark in the record has it: `newmake record %s` asks for it", number)
+			}
+		}
 	case !f.noInput && a.inTerminal && a.outTerminal:
 		if page, err = (asking.Talk{In: a.in, Out: a.out, Keep: keep, Plain: a.plain()}).Fill(page); err != nil {
 			return err

@@ -197,17 +197,19 @@ func TestTable(t *testing.T) {
 		require.NoError(t, csv.NewWriter(&b).WriteAll(rows))
 		return &b
 	}
-	then, filled, err := page.FillTable(text())
+	then, filled, left, err := page.FillTable(text())
 	require.NoError(t, err)
 	assert.Equal(t, n, filled)
+	assert.Empty(t, left)
 	assert.Greater(t, n, 80)
 	match := blank.Match(then.Planned, then.Run)
 	assert.Len(t, match.Answers, n)
 	assert.Empty(t, match.Unasked)
 	assert.Contains(t, string(then.Text), "proof at 66 F")
-	again, filled, err := then.FillTable(text())
+	again, filled, left, err := then.FillTable(text())
 	require.NoError(t, err)
 	assert.Zero(t, filled, "what stands there stays")
+	assert.Empty(t, left)
 	assert.Equal(t, string(then.Text), string(again.Text))
 
 	for _, c := range []struct {
@@ -215,15 +217,15 @@ func TestTable(t *testing.T) {
 	}{{"actual", "warm", "row"}, {"time", "noon", "is no time"}, {"actual", "1 {", "is no value"}, {"blank", "", "no blank to write it in"}} {
 		kept := rows[2][at[c.column]]
 		rows[2][at[c.column]] = c.value
-		_, _, err := page.FillTable(text())
+		_, _, _, err := page.FillTable(text())
 		if assert.Error(t, err, c.value) {
 			assert.Contains(t, err.Error(), c.want)
 		}
 		rows[2][at[c.column]] = kept
 	}
-	_, _, err = page.FillTable(strings.NewReader("a,b\n1,2\n"))
+	_, _, _, err = page.FillTable(strings.NewReader("a,b\n1,2\n"))
 	assert.ErrorContains(t, err, "has no column")
-	_, _, err = page.FillTable(strings.NewReader(""))
+	_, _, _, err = page.FillTable(strings.NewReader(""))
 	assert.ErrorContains(t, err, "empty")
 }
 
@@ -250,7 +252,7 @@ func FuzzTyped(f *testing.F) {
 // of the order of bytes, other line ends, quotes, columns moved, a clock with am and pm.
 func TestTableOfASpreadsheet(t *testing.T) {
 	page, _ := opened(t, "Ferry Landing")
-	want, n, err := page.FillTable(strings.NewReader("blank,unit,actual,at_temperature,time,by\nmash.5.temperature,F,191,,10:04,M\nferment.pitch.gravity,SG,1.066,78.5,2026-03-03 13:55,\n"))
+	want, n, _, err := page.FillTable(strings.NewReader("blank,unit,actual,at_temperature,time,by\nmash.5.temperature,F,191,,10:04,M\nferment.pitch.gravity,SG,1.066,78.5,2026-03-03 13:55,\n"))
 	require.NoError(t, err)
 	require.Equal(t, 2, n)
 	require.Contains(t, strings.Join(strings.Fields(string(want.Text)), " "), "2026-03-03 13:55 pitch temperature, 1.066 SG at 78.5 F")
@@ -261,7 +263,7 @@ func TestTableOfASpreadsheet(t *testing.T) {
 		"quotes":      "\"by\",\"step\",\"actual\",\"at_temperature\",\"time\",\"unit\",\"blank\"\n\"M\",\"heat, then rest\",\"191\",\"\",\"10:04 AM\",\"F\",\"mash.5.temperature\"\n\"\",\"\",\"1.066\",\"78.5\",\"2026-03-03 1:55 p.m.\",\"SG\",\"ferment.pitch.gravity\"\n",
 		"units typed": "blank,unit,actual,at_temperature,time,by\nmash.5.temperature,F,191 F,,10:04,M\nferment.pitch.gravity,SG,1.066 SG,78.5 F,2026-03-03 13:55,\n",
 	} {
-		then, n, err := page.FillTable(strings.NewReader(table))
+		then, n, _, err := page.FillTable(strings.NewReader(table))
 		require.NoError(t, err, name)
 		assert.Equal(t, 2, n, name)
 		got := strings.NewReplacer("191.0 F", "191 F", "13:55:00", "13:55").Replace(string(then.Text))
@@ -273,7 +275,7 @@ func TestTableOfASpreadsheet(t *testing.T) {
 		"blank,unit,actual,at_temperature,time,by\nmash.5.temperature,F,191,,3/3/2026 9,M\n": "is no time",
 		"blank,unit,actual,at_temperature,time,by\nmash.5.temperature,F,\"191,,10:04,M\n":    "this is no table",
 	} {
-		_, _, err := page.FillTable(strings.NewReader(table))
+		_, _, _, err := page.FillTable(strings.NewReader(table))
 		assert.ErrorContains(t, err, want)
 	}
 }

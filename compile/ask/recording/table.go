@@ -6,10 +6,12 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"slices"
 	"strings"
 	"unicode"
 
+	"newmake/compile/blank"
 	"newmake/lang/diag"
 	"newmake/lang/pattern"
 )
@@ -20,13 +22,34 @@ var columns = []string{"blank", "unit", "actual", "at_temperature", "time", "by"
 
 // FillTable fills the blanks from the table of the plan's steps, once it has been
 // filled in. What stands in the record already stays. It says how many blanks were
-// filled. The error says in which row something is wrong, and nothing is filled then.
-func (p *Page) FillTable(in io.Reader) (*Page, int, error) {
+// filled, and which rows have a value for which the record has no line. The error says in which
+// row something is wrong, and nothing is filled then.
+func (p *Page) FillTable(in io.Reader) (then *Page, filled int, left []string, err error) {
 	rows, err := readTable(in)
 	if err != nil {
-		return nil, 0, err
+		return nil, 0, nil, err
 	}
-	return p.fillRows(rows)
+	if then, filled, err = p.fillRows(rows); err != nil {
+		return nil, 0, nil, err
+	}
+	for id := range then.answered() {
+		delete(rows, id)
+	}
+	for _, row := range slices.SortedFunc(maps.Values(rows), func(a, b *row) int { return a.number - b.number }) {
+		left = append(left, row.at)
+	}
+	return then, filled, left, nil
+}
+
+// answered are the blanks of the plan that the record has an answer for.
+func (p *Page) answered() map[string]bool {
+	out := map[string]bool{}
+	if p.Planned != nil {
+		for _, a := range blank.Match(p.Planned, p.Run).Answers {
+			out[a.Blank.ID] = true
+		}
+	}
+	return out
 }
 
 // fillRows fills the blanks that rows are for, line by line.
@@ -75,6 +98,7 @@ func (p *Page) fillRows(rows map[string]*row) (*Page, int, error) {
 // row is what was written in a row of the table.
 type row struct {
 	at                                   string // the row, for what is said of it
+	number                               int
 	actual, unit, sample, day, clock, by string
 	remark                               string
 }
@@ -122,7 +146,7 @@ func readTable(in io.Reader) (map[string]*row, error) {
 			return ""
 		}
 		at := fmt.Sprintf("row %d", i+2)
-		w := &row{at: at, actual: get("actual"), unit: get("unit"), sample: get("at_temperature"), by: get("by")}
+		w := &row{at: at, number: i + 2, actual: get("actual"), unit: get("unit"), sample: get("at_temperature"), by: get("by")}
 		if w.actual == "" {
 			continue
 		}
