@@ -206,7 +206,7 @@ func (a *Answer) casks(src *front.Source, on record.Date) {
 			leak.Since, leak.Kg = r.Leak.Since, r.Leak.Kg
 			a.Casks.Leaks = append(a.Casks.Leaks, leak)
 		}
-		if r.Sample <= c.On {
+		if r.Sample != "" && r.Sample <= c.On {
 			k.Since = r.Sample
 			a.Casks.Sample = append(a.Casks.Sample, k)
 		}

@@ -41,6 +41,7 @@ type Cellar struct {
 	Casks   []Row   `json:"casks"`
 	Totals  []Total `json:"totals"` // by batch and year of the fill, and last over all
 	Kinds   []Total `json:"kinds"`  // by standard of identity and year of the fill
+	Lots    []Lot   `json:"lots"`   // of which some casks are sampled for all, by batch and year
 	// Pace is how fast the casks of the house evaporate beside what their climates say;
 	// none where none has been weighed or dipped late enough to tell.
 	Pace *Pace    `json:"pace,omitempty"`
@@ -74,11 +75,14 @@ type Row struct {
 	PaceIs   float64  `json:"pace"` // how fast it evaporates, its climate's being 1
 	Target   *Target  `json:"target,omitempty"`
 	Standard *Aged    `json:"standard,omitempty"` // where the batch's standard of identity asks for years in wood
-	Sample   string   `json:"nextSample"`
+	Sample   string   `json:"nextSample"`         // "" where other casks of its lot are sampled for it
 	Leak     *Leak    `json:"leak,omitempty"`
 	Verdict  string   `json:"verdict,omitempty"` // of its last tasting, and the day
 	Assumed  bool     `json:"assumedStrength"`   // its fill was not gauged
-	kind     string   // the title of its standard of identity
+	// What a plan of sampling goes by.
+	kind            string      // the title of its standard of identity
+	filled, sampled record.Date // sampled is zero where it never was
+	restS           float64
 }
 
 // Holds is what a cask holds.
@@ -153,7 +157,7 @@ const z90 = 1.645
 
 // On says what lies in the casks on a day.
 func On(h House, day record.Date) *Cellar {
-	c := &Cellar{Format: Format, Version: Version, Units: "si", On: day.String(), Casks: []Row{}, Totals: []Total{}, Kinds: []Total{}, Said: []string{}}
+	c := &Cellar{Format: Format, Version: Version, Units: "si", On: day.String(), Casks: []Row{}, Totals: []Total{}, Kinds: []Total{}, Lots: []Lot{}, Said: []string{}}
 	if h.Units == recipe.US {
 		c.Units = "us"
 	}
@@ -191,6 +195,7 @@ func On(h House, day record.Date) *Cellar {
 		c.Casks = append(c.Casks, *r)
 	}
 	c.totals()
+	c.sampling(day)
 	return c
 }
 
@@ -459,6 +464,10 @@ func (k *known) last(r *Row, day record.Date, restS float64) {
 	})
 	if r.Last != nil && sampled != k.filled {
 		r.Last.Sampled = sampled.String()
+	}
+	r.filled, r.restS = k.filled, restS
+	if sampled != k.filled {
+		r.sampled = sampled
 	}
 	r.Sample = cask.NextSampling(k.filled, sampled, restS).String()
 }

@@ -36,6 +36,7 @@ func HTML(w io.Writer, c *cellar.Cellar) error {
 	for _, r := range c.Casks {
 		v.Rows = append(v.Rows, t.row(r))
 	}
+	v.Lots = t.lotsSay(c)
 	v.Totals, v.Kinds = t.sums(c.Totals), t.sums(c.Kinds)
 	var out markup.Page
 	writePage(&out, &v)
@@ -53,7 +54,7 @@ type view struct {
 	Key                string
 	Rows               []row
 	Totals, Kinds      [][]string
-	Notes              []string
+	Notes, Lots        []string
 }
 
 // row is a cask in words.
@@ -85,6 +86,9 @@ func (t *page) row(r cellar.Row) row {
 	}
 	if r.Assumed {
 		last = append(last, "its fill was not gauged")
+	}
+	if out.Sample == "" {
+		out.Sample = "by its lot"
 	}
 	out.Last = strings.Join(last, "; ")
 	return out

@@ -75,7 +75,9 @@ func dues(c *cellar.Cellar) []due {
 		out[i].rows = append(out[i].rows, r)
 	}
 	for _, r := range c.Casks {
-		add(r.Sample, toSample, r)
+		if r.Sample != "" {
+			add(r.Sample, toSample, r)
+		}
 		if r.Standard != nil && !r.Standard.Met {
 			add(r.Standard.From, oldEnough, r)
 		}

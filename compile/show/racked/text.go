@@ -37,6 +37,7 @@ func Text(w io.Writer, c *cellar.Cellar, o Options) error {
 	}
 	if len(c.Casks) > 0 {
 		t.casks(c, o)
+		t.lots(c)
 		t.totals(c)
 	}
 	t.Gap()
@@ -82,7 +83,7 @@ func (t *page) wanted(c *cellar.Cellar) []wanted {
 		if r.Target != nil && !r.Target.Kept {
 			weak = append(weak, fmt.Sprintf("%s (%s when its rest is over, its bottle asks for %s)", r.Serial, t.strength(r.Target.Then), t.strength(cellar.Holds{Proof: r.Target.BottleProof, AbvPct: r.Target.BottleAbvPct})))
 		}
-		if r.Sample <= c.On {
+		if r.Sample != "" && r.Sample <= c.On {
 			due = append(due, r.Serial)
 		}
 		if r.Target != nil && r.Target.Over {
@@ -169,7 +170,32 @@ func (t *page) each(r cellar.Row) {
 	if g := r.Target; g != nil {
 		t.Para(2, 4, fmt.Sprintf("Its batch promises a rest till %s: then %s to %s %s at %s.", g.On, t.alcohol(g.Low), t.alcohol(g.High), t.alcoholName(), t.strength(g.Then)))
 	}
-	t.Para(2, 4, "Next sample by "+r.Sample+".")
+	if r.Sample == "" {
+		t.Para(2, 4, "Others of its lot are sampled for it.")
+	} else {
+		t.Para(2, 4, "Next sample by "+r.Sample+".")
+	}
+}
+
+// lots say which casks of many are sampled for all.
+func (t *page) lots(c *cellar.Cellar) {
+	if len(c.Lots) == 0 {
+		return
+	}
+	t.Heading("SAMPLING")
+	for _, l := range t.lotsSay(c) {
+		t.Para(2, 4, l)
+	}
+}
+
+// lotsSay is the plan of sampling in words, a lot each.
+func (t *page) lotsSay(c *cellar.Cellar) []string {
+	var out []string
+	for _, l := range c.Lots {
+		out = append(out, diag.Safe(fmt.Sprintf("%s %d: by %s sample and weigh %d of %d casks: %s. It tells the mean alcohol of a cask to %.1f %%, 9 times in 10; a fault of one cask in ten is among them %.0f times in 100.",
+			l.Batch, l.Year, l.On, l.Take, l.Casks, list(l.Serials), l.MeanPct, l.SeesPct)))
+	}
+	return out
 }
 
 func (t *page) totals(c *cellar.Cellar) {

@@ -139,47 +139,29 @@ func writePage(w *markup.Page, d *view) {
 </table>`)
 	}
 	{
-		v13 := d.Totals
+		v13 := d.Lots
 		if len(v13) > 0 {
 			w.Raw(`
-<table>
-<caption>Together</caption>
-<thead><tr><th scope="col">batch</th><th scope="col">year</th><th scope="col">casks</th><th scope="col">`)
-			w.Text(d.Alcohol)
-			w.Raw(`</th><th scope="col">gone since the fill</th></tr></thead>
-<tbody>`)
+<h2>Sampling of lots</h2>`)
 			{
 				v14 := v13
 				for v15 := range v14 {
 					v16 := v14[v15]
 					w.Raw(`
-<tr><th scope="row">`)
-					w.Text(v16[0])
-					w.Raw(`</th><td class="number">`)
-					w.Text(v16[1])
-					w.Raw(`</td><td class="number" data-head="casks">`)
-					w.Text(v16[2])
-					w.Raw(`</td><td class="number" data-head="`)
-					w.Text(d.Alcohol)
-					w.Raw(`">`)
-					w.Text(v16[3])
-					w.Raw(`</td><td class="number" data-head="gone since the fill">`)
-					w.Text(v16[4])
-					w.Raw(`</td></tr>`)
+<p>`)
+					w.Text(v16)
+					w.Raw(`</p>`)
 				}
 			}
-			w.Raw(`
-</tbody>
-</table>`)
 		}
 	}
 	{
-		v17 := d.Kinds
+		v17 := d.Totals
 		if len(v17) > 0 {
 			w.Raw(`
 <table>
-<caption>By kind</caption>
-<thead><tr><th scope="col">kind</th><th scope="col">year</th><th scope="col">casks</th><th scope="col">`)
+<caption>Together</caption>
+<thead><tr><th scope="col">batch</th><th scope="col">year</th><th scope="col">casks</th><th scope="col">`)
 			w.Text(d.Alcohol)
 			w.Raw(`</th><th scope="col">gone since the fill</th></tr></thead>
 <tbody>`)
@@ -209,12 +191,47 @@ func writePage(w *markup.Page, d *view) {
 		}
 	}
 	{
-		v21 := d.Notes
-		for v22 := range v21 {
-			v23 := v21[v22]
+		v21 := d.Kinds
+		if len(v21) > 0 {
+			w.Raw(`
+<table>
+<caption>By kind</caption>
+<thead><tr><th scope="col">kind</th><th scope="col">year</th><th scope="col">casks</th><th scope="col">`)
+			w.Text(d.Alcohol)
+			w.Raw(`</th><th scope="col">gone since the fill</th></tr></thead>
+<tbody>`)
+			{
+				v22 := v21
+				for v23 := range v22 {
+					v24 := v22[v23]
+					w.Raw(`
+<tr><th scope="row">`)
+					w.Text(v24[0])
+					w.Raw(`</th><td class="number">`)
+					w.Text(v24[1])
+					w.Raw(`</td><td class="number" data-head="casks">`)
+					w.Text(v24[2])
+					w.Raw(`</td><td class="number" data-head="`)
+					w.Text(d.Alcohol)
+					w.Raw(`">`)
+					w.Text(v24[3])
+					w.Raw(`</td><td class="number" data-head="gone since the fill">`)
+					w.Text(v24[4])
+					w.Raw(`</td></tr>`)
+				}
+			}
+			w.Raw(`
+</tbody>
+</table>`)
+		}
+	}
+	{
+		v25 := d.Notes
+		for v26 := range v25 {
+			v27 := v25[v26]
 			w.Raw(`
 <p>`)
-			w.Text(v23)
+			w.Text(v27)
 			w.Raw(`</p>`)
 		}
 	}

@@ -24,7 +24,7 @@ func TestSameAsTemplates(t *testing.T) {
 	full := &view{
 		Style: "<style>p{}</style>", Policy: evil, On: evil, Title: evil, Alcohol: evil, Attention: []wanted{{evil, evil}, {}},
 		Chart: chart.Chart{ID: evil, Marks: []chart.Mark{{Shape: "text", Text: evil}}}, Key: evil,
-		Rows: []row{{Serial: evil, Place: evil, Of: evil, Filled: evil, Last: evil, Lawful: evil, LawfulOf: evil, Over: evil, OverOf: evil, Then: evil, Leak: true}, {}}, Totals: [][]string{{evil, "", evil, evil, evil}}, Kinds: [][]string{{evil, evil, "", evil, evil}}, Notes: []string{evil, ""},
+		Rows: []row{{Serial: evil, Place: evil, Of: evil, Filled: evil, Last: evil, Lawful: evil, LawfulOf: evil, Over: evil, OverOf: evil, Then: evil, Leak: true}, {}}, Totals: [][]string{{evil, "", evil, evil, evil}}, Kinds: [][]string{{evil, evil, "", evil, evil}}, Notes: []string{evil, ""}, Lots: []string{evil},
 	}
 	for _, v := range []*view{{}, full} {
 		var out markup.Page
