@@ -11,7 +11,9 @@ import (
 	"newmake/compile/show/formats"
 	"newmake/compile/show/ledgered"
 	"newmake/lang/check"
+	"newmake/lang/house"
 	"newmake/lang/record"
+	"newmake/lang/schema"
 	"newmake/lang/words"
 )
 
@@ -49,12 +51,12 @@ func ledgerCommand(a *app) *cobra.Command {
 		},
 	}
 	f.declare(cmd, formats.OfLedger)
-	cmd.Flags().StringVar(&f.law, "law", "", "whose books: "+words.Or(ledger.LawNames())+" (default: us for a house that counts in gallons, else eu)")
+	cmd.Flags().StringVar(&f.law, "law", "", "whose books: a country of the library, such as us, uk or ireland (default: that of the plant; else us for a house that counts in gallons, and eu)")
 	cmd.Flags().BoolVar(&f.full, "full", false, "every line, gauge record and use")
 	cmd.Flags().BoolVar(&f.people, "people", false, "with the initials of who wrote each line")
 	cmd.Flags().BoolVar(&f.cost, "cost", false, "what runs, casks and bottles cost, and the excise")
 	cmd.Flags().Float64Var(&f.margin, "margin", 0, "per cent of a bottle's price that is to be left, with --cost")
-	completeFlag(cmd, "law", oneOf(ledger.LawNames()...))
+	completeFlag(cmd, "law", func([]string) []cobra.Completion { return house.Builtin().EntryNames(schema.Country) })
 	return cmd
 }
 
@@ -67,9 +69,6 @@ func (f ledgerFlags) run(a *app, asked string) error {
 	if err != nil || !record.DateOf(month).Planned() {
 		return usage("a month is written 2026-03, not %q", asked)
 	}
-	if _, ok := ledger.LawOf(f.law); !ok && f.law != "" {
-		return usage("--law is %s, not %q", words.Or(ledger.LawNames()), f.law)
-	}
 	if !(f.margin >= 0 && f.margin < 100) || f.margin > 0 && !f.cost {
 		return usage("--margin is a share of the price, from 0 to 100 per cent, and stands beside --cost")
 	}
@@ -78,6 +77,9 @@ func (f ledgerFlags) run(a *app, asked string) error {
 		return err
 	}
 	h := ledger.HouseOf(b.House, b.texts, f.law, f.people)
+	if h.Law.Country == nil {
+		return usage("--law is a country: %s, not %q", words.Or(b.House.EntryNames(schema.Country)), f.law)
+	}
 	if f.cost {
 		h.Prices = pricesOf(b.House, b.texts)
 		h.Prices.Margin = f.margin / 100

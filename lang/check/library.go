@@ -102,6 +102,8 @@ func (s *library) read(in *house.Entry) *libraryEntry {
 		m.value = model(n, e, in.Under, &m.diags)
 	case schema.Standard:
 		m.value = standard(n, e, s.house, &m.diags)
+	case schema.Country:
+		m.value = country(n, e, &m.diags)
 	}
 	if n.Bad {
 		m.diags = m.diags[:said] // what is wrong with it is said
@@ -158,6 +160,7 @@ func (s *library) recipes() recipe.Library {
 	return recipe.Library{
 		Grains: mapped[recipe.Grain](s, schema.Grain), Yeasts: mapped[recipe.Yeast](s, schema.Yeast), Enzymes: mapped[recipe.Enzyme](s, schema.Enzyme),
 		Woods: mapped[recipe.CaskWood](s, schema.CaskWood), Standards: mapped[recipe.Standard](s, schema.Standard), Models: mapped[recipe.Model](s, schema.Model),
+		Countries: mapped[recipe.Country](s, schema.Country),
 	}
 }
 

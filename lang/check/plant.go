@@ -62,6 +62,10 @@ func readPlant(n *tree.Node, lib *library, diags *diag.List) (p *recipe.Plant, w
 			p.Zone = "UTC"
 		}
 	}
+	if l := n.Line("country"); l != nil && lib.find(schema.Country, p.Country) == nil {
+		diags.Add(tree.UnknownName("country", l.Get("name"), func() []string { return lib.house.EntryNames(schema.Country) }))
+		p.Country = ""
+	}
 	if l := n.Line("loss-first-year"); l != nil {
 		p.Climate.LossFirstYear = l.Num("share")
 	}

@@ -19,6 +19,7 @@ func libraryPages() []Page {
 		entries("enzyme", s.Enzymes, func(z *recipe.Enzyme) recipe.Entry { return z.Entry }),
 		entries("wood", s.Woods, func(k *recipe.CaskWood) recipe.Entry { return k.Entry }),
 		entries("standard", s.Standards, func(d *recipe.Standard) recipe.Entry { return d.Entry }),
+		entries("country", s.Countries, func(c *recipe.Country) recipe.Entry { return c.Entry }),
 	)
 }
 

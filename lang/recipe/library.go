@@ -237,4 +237,5 @@ type Library struct {
 	Woods     map[string]*CaskWood
 	Standards map[string]*Standard
 	Models    map[string]*Model
+	Countries map[string]*Country
 }

@@ -215,6 +215,7 @@ var (
 	PathShift        = PathPlant.Child("shift")
 	PathCrew         = PathPlant.Child("crew")
 	PathZone         = PathPlant.Child("zone")
+	PathCountry      = PathPlant.Child("country")
 	PathPlantClimate = PathPlant.Child("climate")
 	PathLossFirst    = PathPlant.Child("loss-first-year")
 	PathLoss         = PathPlant.Child("loss")

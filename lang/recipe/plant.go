@@ -19,6 +19,7 @@ type Plant struct {
 	Shift       Shift
 	Crew        int
 	Zone        string // IANA name
+	Country     string // under whose law it stands, "" if that is not written: see Under
 	AmbientC    float64
 	Climate     Climate
 	Vessels     []*Vessel

@@ -25,6 +25,7 @@ var plantRows = []row[Batch]{
 	{Row{Path: PathRates.Child("dig"), Vary: "pace of digging", Maybe: true}, func(b *Batch) []Cell { return cells(massFlow(&b.Plant.Rates.DigKgS)) }},
 	{Row{Path: PathShift}, func(b *Batch) []Cell { return cells(datum(&b.Plant.Shift)) }},
 	{Row{Path: PathCrew}, func(b *Batch) []Cell { return cells(datum(&b.Plant.Crew)) }},
+	{Row{Path: PathCountry}, func(b *Batch) []Cell { return cells(datum(&b.Plant.Country)) }},
 	{Row{Path: PathZone}, func(b *Batch) []Cell { return cells(datum(&b.Plant.Zone)) }},
 }
 

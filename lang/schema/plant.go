@@ -55,6 +55,9 @@ var Plant = &Field{
 			Doc: "The time zone, by its name in the IANA database.",
 		},
 		{
+			Name: "country", Shape: "NAME", Example: "country us", Default: "by the zone, where that is one of the United States", Doc: "Under whose law it stands: a `country` of the library. The ledger keeps its books by it, and the sheets cite the sections of the United States where it is `us`.",
+		},
+		{
 			Name: "ambient", Shape: "TEMP", Example: "ambient 70 F", Default: "20 C",
 			Doc:    "The air around the vessels.",
 			Limits: []Limit{mustBe(-30, 60, "people work in it"), usually(0, 45, "people work in it")},

@@ -1,6 +1,7 @@
 package ledger
 
 import (
+	"fmt"
 	"slices"
 
 	"newmake/compile/plan"
@@ -313,7 +314,7 @@ func (m *monthly) bottleCosts(c *costing, o *Money) {
 		}
 		x := BottleCost{Lot: t.Lot, Bottles: n, Total: to(w.total(), 2), Each: to(w.total()/float64(n), 2)}
 		units := m.units(float64(w.good)/float64(n), float64(m.lpaOf(h))/float64(n))
-		if reduced, full, known := dueOn(m.Law.Name, t.On, m.withdrawn(record.Date{Year: t.On.Year, Month: 1, Day: 1}, t.On.After(-1)), units); known && taxedIn(m.Law.Name, o.Currency) {
+		if reduced, full, known := dueOn(m.Law.Country, t.On, m.withdrawn(record.Date{Year: t.On.Year, Month: 1, Day: 1}, t.On.After(-1)), units); known && taxedIn(m.Law.Country, o.Currency) {
 			x.ExciseReduced, x.ExciseFull = to(reduced, 2), to(full, 2)
 		}
 		if p := c.p.Margin; p > 0 && p < 1 {
@@ -366,10 +367,10 @@ func (m *monthly) excise(o *Money) {
 			now = now.plus(v.amount)
 		}
 	}
-	reduced, full, known := dueOn(m.Law.Name, m.last, m.units(float64(before.pg), float64(before.lpa)), m.units(float64(now.pg), float64(now.lpa)))
-	if !known || !taxedIn(m.Law.Name, o.Currency) {
-		o.LeftOut = append(o.LeftOut, "excise: no rate of "+m.Law.Country+" is known here, in the currency of the house")
+	reduced, full, known := dueOn(m.Law.Country, m.last, m.units(float64(before.pg), float64(before.lpa)), m.units(float64(now.pg), float64(now.lpa)))
+	if !known || !taxedIn(m.Law.Country, o.Currency) {
+		o.LeftOut = append(o.LeftOut, fmt.Sprintf("excise: no rate of %s is known here for that month, in the currency of the house; the one in force is written `country %s { excise 42.57 EUR from %s }`, in a file of the house", m.Law.Title, m.Law.Name, m.first))
 		return
 	}
-	o.Excise = &Due{now.amount(), before.amount(), to(reduced, 2), to(full, 2), slices.Clone(sources(m.Law.Name))}
+	o.Excise = &Due{now.amount(), before.amount(), to(reduced, 2), to(full, 2), sources(m.Law.Country, m.last)}
 }

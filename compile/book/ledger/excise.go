@@ -1,66 +1,72 @@
 package ledger
 
-import "newmake/lang/record"
+import (
+	"fmt"
+	"strconv"
+	"strings"
 
-// Rate is what a unit of alcohol is taxed at, in a country.
-type Rate struct {
-	Law      string // of laws
-	Currency string
-	From     record.Date // it holds from this day on; none: since before the records of any house
-	Upto     float64     // of the units that are removed in a calendar year, the first so many; 0: the rest
-	Each     float64     // money for a unit: a proof gallon, or a litre of pure alcohol
-	Reduced  bool        // it is for those whom the law lets have it
-	Source   string
-}
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+)
 
-// rates are those that are known, with their sources. A rate that the source dates may have
-// been changed since: the reader is told the day. Of the other countries none is known here.
-var rates = []Rate{
-	{Law: "us", Currency: "USD", Upto: 100_000, Each: 2.70, Reduced: true, Source: "26 USC 5001(c)(1)(A)"},
-	{Law: "us", Currency: "USD", Upto: 22_230_000, Each: 13.34, Reduced: true, Source: "26 USC 5001(c)(1)(B): the next 22,130,000"},
-	{Law: "us", Currency: "USD", Each: 13.50, Source: "26 USC 5001(a)(1)"},
-	{Law: "ireland", Currency: "EUR", From: record.Date{Year: 2013, Month: 10, Day: 16}, Each: 42.57, Source: "Revenue, rates of alcohol products tax, as of 16 October 2013; no later one was looked up"},
-	{Law: "canada", Currency: "CAD", From: record.Date{Year: 2023, Month: 4, Day: 1}, Each: 13.303, Source: "CRA, rate of excise duty on spirits over 7 %, as of 1 April 2023; it is raised each April"},
+// ratesOn are the rates of excise that a country has on a day.
+func ratesOn(c *recipe.Country, on record.Date) []recipe.Excise {
+	return c.ExciseOn(recipe.Day{Year: on.Year, Month: int(on.Month), Day: on.Day})
 }
 
 // dueOn is the excise on units that are removed after others in the same calendar year:
-// with the reduced rates, and without. It is not known where no rate is.
-func dueOn(law string, on record.Date, before, units float64) (reduced, full float64, known bool) {
+// with the reduced rates, and without. It is not known where the full rate is not.
+func dueOn(c *recipe.Country, on record.Date, before, units float64) (reduced, full float64, known bool) {
 	rest := units
-	for _, r := range rates {
-		if r.Law != law || r.From.Compare(on) > 0 {
-			continue
-		}
-		known = true
+	for _, r := range ratesOn(c, on) {
 		part := rest
-		if r.Upto > 0 {
-			part = min(rest, max(0, r.Upto-before))
-		} else {
-			full = r.Each * units
+		if r.UpTo > 0 {
+			part = min(rest, max(0, r.UpTo-before))
+		} else if !r.Reduced {
+			full, known = r.Money*units, true
 		}
-		reduced += part * r.Each
+		reduced += part * r.Money
 		before, rest = before+part, rest-part
 	}
-	return reduced, full, known
+	if !known {
+		return 0, 0, false
+	}
+	return reduced, full, true
 }
 
-// sources are where the rates of a law stand.
-func sources(law string) []string {
+// sources are where the rates of a country stand that hold on a day, each with its day.
+func sources(c *recipe.Country, on record.Date) []string {
 	out := []string{}
-	for _, r := range rates {
-		if r.Law == law {
-			out = append(out, r.Source)
+	for _, r := range ratesOn(c, on) {
+		s := money(r.Money) + " " + r.Currency
+		if r.UpTo > 0 {
+			s += fmt.Sprintf(" up to %.0f", r.UpTo)
 		}
+		if r.From != (recipe.Day{}) {
+			s += fmt.Sprintf(" from %04d-%02d-%02d", r.From.Year, r.From.Month, r.From.Day)
+		}
+		if r.Source != "" {
+			s += ": " + r.Source
+		} else if c.House {
+			s += ": the house's own"
+		}
+		out = append(out, s)
 	}
 	return out
 }
 
-// taxedIn says that the rates of a law are in a currency, that of the house's prices.
-func taxedIn(law, currency string) bool {
-	for _, r := range rates {
-		if r.Law == law && (r.Currency == currency || currency == "") {
+// taxedIn says that the rates of a country are in a currency, that of the house's prices.
+func taxedIn(c *recipe.Country, currency string) bool {
+	for _, r := range c.Excise {
+		if r.Currency == currency || currency == "" {
 			return true
 		}
 	}
 	return false
+}
+
+// money has cents, and more places only where the law has them.
+func money(x float64) string {
+	s := strconv.FormatFloat(x, 'f', 3, 64)
+	return strings.TrimSuffix(s, "0")
 }

@@ -1,80 +1,44 @@
 package ledger
 
-// Law is what a country wants its books to be, as far as this program knows it.
+import "newmake/lang/recipe"
+
+// Law is what a country wants its books to be, as its entry of the library has it.
 type Law struct {
-	Name     string // as --law has it
-	Country  string
-	Text     string // the law or guide that asks for records
-	Read     string // how far it was read
-	Alcohol  string // what alcohol is counted in
-	US       bool   // proof gallons at 60 F; else litres of pure alcohol at 20 C
-	Each     float64
-	Keep     string             // how long records are kept
-	Sections bool               // the sections of account.go are its own
-	Terms    map[Account]string // what it calls the accounts, where not as titles has it
+	*recipe.Country
+	US       bool    // alcohol is counted in proof gallons at 60 F; else in litres at 20 C
+	Each     float64 // of those, in one unit of alcohol
+	Sections bool    // the sections of account.go are its own
 }
 
-// laws are the countries that are known, the first for a house that counts in gallons.
-// None but the first names a section for each line: their texts ask for the same accounts
-// and fix no form.
-var laws = []Law{
-	{
-		Name: "us", Country: "United States", Text: "27 CFR part 19, subpart V", Read: "read in a copy of November 2024, not in the official print",
-		Alcohol: "PG", US: true, Each: 1, Keep: "3 years, and 3 more where an officer asks (27 CFR 19.575)", Sections: true,
-		Terms: map[Account]string{Wood: "storage: packages", Tanks: "storage: tanks", Unfinished: "production: unfinished spirits", Vats: "processing: bulk", Bottles: "processing: bottled"},
-	},
-	{
-		Name: "uk", Country: "United Kingdom", Text: "Revenue Traders (Accounts and Records) Regulations 1992, reg. 6; alcoholic products technical guide, section 9", Read: "the list of regulation 6 was read in the guide; how long is from memory",
-		Alcohol: "LPA", Each: 1, Keep: "6 years (from memory)",
-		Terms: map[Account]string{Unfinished: "low wines and feints", Wood: "warehouse: casks", Tanks: "spirit receiver and tanks", Withdrawn: "delivered to duty"},
-	},
-	{
-		Name: "ireland", Country: "Ireland", Text: "SI 379/2004, Alcohol Products Tax Regulations", Read: "read in part",
-		Alcohol: "LPA", Each: 1, Keep: "6 years (from memory)",
-		Terms: map[Account]string{Unfinished: "low wines and feints", Wood: "tax warehouse: casks", Tanks: "spirit receiver and tanks", Withdrawn: "delivered for home consumption"},
-	},
-	{
-		Name: "canada", Country: "Canada", Text: "Excise Act, 2001; memoranda EDM9-1-1 and EDM3-1-1; return B266", Read: "their beginnings were read; how long is from memory",
-		Alcohol: "LAA", Each: 1, Keep: "6 years (from memory)",
-		Terms: map[Account]string{Bottles: "packaged spirits", Vats: "bulk spirits: blending", Wood: "bulk spirits: casks", Tanks: "bulk spirits: tanks"},
-	},
-	{
-		Name: "australia", Country: "Australia", Text: "ATO, Record keeping for alcohol distilleries", Read: "read",
-		Alcohol: "LAL", Each: 1, Keep: "5 years",
-		Terms: map[Account]string{Wood: "bulk storage register: barrels", Tanks: "bulk storage register: vessels", Bottles: "packaging"},
-	},
-	{
-		Name: "eu", Country: "European Union", Text: "Directive (EU) 2020/262; Directive 92/83/EEC, art. 19 to 22; Regulation (EC) No 178/2002, art. 18", Read: "from memory",
-		Alcohol: "hlpa", Each: 100, Keep: "as the member state says",
-		Terms: map[Account]string{Withdrawn: "released for consumption"},
-	},
-}
-
-// LawNames are those that Of knows.
-func LawNames() []string {
-	var out []string
-	for _, l := range laws {
-		out = append(out, l.Name)
+// LawOf is the law of a country. No country but the United States has a section named for
+// each line: their texts ask for the same accounts and fix no form.
+func LawOf(c *recipe.Country) Law {
+	l := Law{Country: c, US: c.Counts == "proof-gallons", Each: 1, Sections: c.Name == recipe.CountryUS}
+	if c.Counts == "hectolitres" {
+		l.Each = 100
 	}
-	return out
-}
-
-// LawOf finds a law by its name.
-func LawOf(name string) (Law, bool) {
-	for _, l := range laws {
-		if l.Name == name {
-			return l, true
-		}
-	}
-	return Law{}, false
+	return l
 }
 
 // title is what a law calls an account.
 func (l Law) title(a Account) string {
-	if t := l.Terms[a]; t != "" {
+	if t := l.Calls[string(a)]; t != "" {
 		return t
 	}
 	return titles[a]
+}
+
+// shown is a law as a ledger shows it.
+func (l Law) shown() LawShown {
+	read := l.Source["records"]
+	if read == "" {
+		read = "how far it was read is not said"
+	}
+	kept := l.Kept
+	if kept == "" {
+		kept = "as the law says"
+	}
+	return LawShown{l.Name, l.Title, l.Records, read, l.Unit, l.UnitLong, l.US, l.Each, kept}
 }
 
 // reportRow is a line of a monthly report that the books answer: the sum of some kinds of

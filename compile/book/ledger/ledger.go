@@ -62,13 +62,16 @@ type Ledger struct {
 
 // LawShown is a law as a ledger shows it.
 type LawShown struct {
-	Name    string  `json:"name"`
-	Country string  `json:"country"`
-	Text    string  `json:"text"`
-	Read    string  `json:"read"`
-	Alcohol string  `json:"alcohol"`
-	Each    float64 `json:"unitsEach"` // proof gallons, or litres, of one unit of alcohol
-	Keep    string  `json:"keep"`
+	Name    string `json:"name"`
+	Country string `json:"country"`
+	Text    string `json:"text"`
+	Read    string `json:"read"`
+	Alcohol string `json:"alcohol"`     // the unit that it is counted in
+	Long    string `json:"alcoholLong"` // its name
+	// ProofGallons says that it is counted in proof gallons at 60 F, and else in litres at 20 C.
+	ProofGallons bool    `json:"proofGallons"`
+	Each         float64 `json:"unitsEach"` // proof gallons, or litres, of one unit of alcohol
+	Keep         string  `json:"keep"`
 }
 
 // Balance is one account over the month.
@@ -246,7 +249,7 @@ type monthly struct {
 
 func (m *monthly) write() *Ledger {
 	l := &Ledger{Format: Format, Version: Version, House: m.Name, Month: fmt.Sprintf("%04d-%02d", m.first.Year, m.first.Month), Units: "si",
-		Law:      LawShown{m.Law.Name, m.Law.Country, m.Law.Text, m.Law.Read, m.Law.Alcohol, m.Law.Each, m.Law.Keep},
+		Law:      m.Law.shown(),
 		Accounts: []Balance{}, Outside: []Flow{}, OnHand: []Held{}, Gauges: []Gauge{}, Materials: []Stock{}, Uses: []Use{}, Reports: []Answered{}, Checks: []Check{}, Missing: []Missing{}, Blends: []identity.Identity{}}
 	if m.US {
 		l.Units = "us"

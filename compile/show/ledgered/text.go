@@ -58,13 +58,10 @@ type page struct {
 	l *ledger.Ledger
 }
 
-func (t *page) us() bool { return t.l.Law.Alcohol == "PG" }
+func (t *page) us() bool { return t.l.Law.ProofGallons }
 
 func (t *page) unitLong() string {
-	return map[string]string{
-		"PG": "proof gallons at 60 F", "LPA": "litres of pure alcohol at 20 C", "LAA": "litres of absolute ethyl alcohol at 20 C",
-		"LAL": "litres of alcohol at 20 C", "hlpa": "hectolitres of pure alcohol at 20 C",
-	}[t.l.Law.Alcohol]
+	return t.l.Law.Long
 }
 
 // alcohol is an amount in the unit of the law.
