@@ -35,11 +35,16 @@ type Cellar struct {
 	fills   map[*record.Visit]*record.Life
 }
 
-// Made is the batch of the first run that has one, nil if none has: its plant and its units
-// are those of the house's books.
+// Made is the batch of the first run that has one, else the first of the house that can be
+// read; nil if none can. Its plant and its units are those of the house's books.
 func (h *House) Made(c *Cellar) *recipe.Batch {
 	for _, r := range c.Runs {
 		if b, _ := h.Batch(r.Batch); b != nil && b.Plant != nil {
+			return b
+		}
+	}
+	for _, name := range h.Batches() {
+		if b, _ := h.Batch(name); b != nil && b.Plant != nil {
 			return b
 		}
 	}

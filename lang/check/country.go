@@ -21,7 +21,7 @@ func country(n *tree.Node, e recipe.Entry, diags *diag.List) *recipe.Country {
 		switch l.Field.Name {
 		case "counts":
 			c.Unit, c.UnitLong = l.Text("unit"), l.Text("long")
-			for _, word := range []string{"proof-gallons", "litres", "hectolitres"} {
+			for _, word := range []string{"proof", "litres", "hectolitres"} {
 				if l.Has(word) {
 					c.Counts = word
 				}

@@ -12,7 +12,7 @@ type Country struct {
 	Title    string
 	Records  string // the law or guide that asks for records
 	Kept     string // how long, "" if nobody wrote it
-	Counts   string // proof-gallons, litres or hectolitres
+	Counts   string // proof, litres or hectolitres
 	Unit     string // how that is written: PG, LPA
 	UnitLong string
 	Calls    map[string]string // names of accounts, by schema.Accounts

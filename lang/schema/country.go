@@ -13,13 +13,13 @@ var Country = &Field{
 		{Name: "records", Shape: "TEXT", Need: true, Example: `records "SI 379/2004, Alcohol Products Tax Regulations"`, Doc: "The law or the guide that asks for records. How far it was read stands in the comment."},
 		{Name: "kept", Shape: "TEXT", Example: `kept "6 years"`, Default: "not known", Doc: "How long records are kept."},
 		{
-			Name: "counts", Shape: `("proof-gallons"|"litres"|"hectolitres") unit:TEXT long:TEXT`, Need: true, Example: `counts litres "LPA" "litres of pure alcohol at 20 C"`,
-			Doc: "What alcohol is counted in, how that is written, and its name.",
+			Name: "counts", Shape: `("proof"|"litres"|"hectolitres") unit:TEXT long:TEXT`, Need: true, Example: `counts litres "LPA" "litres of pure alcohol at 20 C"`,
+			Doc: "What alcohol is counted in, how that is written, and its name; `proof` is as the gauger of the United States does.",
 		},
 		{Name: "calls", Shape: `NAME text:TEXT`, Repeat: true, Key: "name", Example: `calls unfinished "low wines and feints"`, Default: "as the ledger calls it", Doc: "What an account is called there: `unfinished`, `tanks`, `wood`, `vats`, `bottles`, `withdrawn` and so on."},
 		{
-			Name: "excise", Shape: `MONEY ["from" since:DATE] ["up" "to" NUMBER] ["reduced"]`, Repeat: true, Example: "excise 42.57 EUR from 2013-10-16",
-			Doc:    "Excise on a proof gallon, or on a litre of pure alcohol, from a day on; of those that are withdrawn in a calendar year up to so many; `reduced` where not everybody has it. A later line of the same kind takes the place of an earlier. A house that writes any in a `country` of its own writes all of them.",
+			Name: "excise", Shape: `MONEY ["from" since:DATE] ["up" "to" NUMBER] ["," "reduced"]`, Repeat: true, Example: "excise 42.57 EUR from 2013-10-16",
+			Doc:    "Excise on what `counts` names (on a litre, where that is hectolitres), from a day on; of the removals of a calendar year up to so many; `reduced` where not everybody has it. A line with a later day takes the place of one before. A house that writes any in a `country` of its own writes all of them.",
 			Limits: []Limit{aPrice.of("money"), mustBe(1, 1e9, "a year's removals are counted").of("number")},
 		},
 		{Name: "note", Shape: "TEXT", Repeat: true, Example: `note "a relief for small producers is not reckoned here"`, Doc: "What the ledger does not reckon."},

@@ -1,8 +1,8 @@
 package ledger
 
 import (
+	"cmp"
 	"fmt"
-	"slices"
 
 	"newmake/compile/plan"
 	"newmake/lang/recipe"
@@ -356,6 +356,7 @@ func (m *monthly) withdrawn(from, until record.Date) float64 {
 }
 
 func (m *monthly) excise(o *Money) {
+	defer func() { o.LeftOut = append(o.LeftOut, m.Law.Notes...) }()
 	var now, before cents
 	year := record.Date{Year: m.first.Year, Month: 1, Day: 1}
 	for _, v := range m.now.moves {
@@ -369,7 +370,7 @@ func (m *monthly) excise(o *Money) {
 	}
 	reduced, full, known := dueOn(m.Law.Country, m.last, m.units(float64(before.pg), float64(before.lpa)), m.units(float64(now.pg), float64(now.lpa)))
 	if !known || !taxedIn(m.Law.Country, o.Currency) {
-		o.LeftOut = append(o.LeftOut, fmt.Sprintf("excise: no rate of %s is known here for that month, in the currency of the house; the one in force is written `country %s { excise 42.57 EUR from %s }`, in a file of the house", m.Law.Title, m.Law.Name, m.first))
+		o.LeftOut = append(o.LeftOut, fmt.Sprintf("excise: no rate of %s is known here for that month, in the currency of the house; the one in force is written `country %s { excise 40.00 %s from %s }`, in a file of the house", m.Law.Title, m.Law.Name, cmp.Or(o.Currency, "EUR"), m.first))
 		return
 	}
 	o.Excise = &Due{now.amount(), before.amount(), to(reduced, 2), to(full, 2), sources(m.Law.Country, m.last)}

@@ -246,7 +246,11 @@ func (t *page) cost() {
 		t.Para(2, 4, diag.Safe(said+"."))
 	}
 	if e := c.Excise; e != nil {
-		t.Para(2, 4, fmt.Sprintf("Excise on %s %s withdrawn: %s with the reduced rates, for whom the law lets have them; %s without (%s). Ask who pays it, and when.", t.alcohol(e.Withdrawn), t.l.Law.Alcohol, n(e.Reduced), n(e.Full), strings.Join(e.Sources, "; ")))
+		due := n(e.Full)
+		if e.Reduced != e.Full {
+			due = fmt.Sprintf("%s with the reduced rates, for whom the law lets have them; %s without", n(e.Reduced), n(e.Full))
+		}
+		t.Para(2, 4, diag.Safe(fmt.Sprintf("Excise on %s %s withdrawn: %s (%s). Ask who pays it, and when.", t.alcohol(e.Withdrawn), t.l.Law.Alcohol, due, strings.Join(e.Sources, "; "))))
 	}
 	t.Para(2, 4, diag.Safe("Left out: "+strings.Join(c.LeftOut, "; ")+"."))
 }
