@@ -9,7 +9,8 @@ import { join, resolve } from "node:path";
 import { axeFaults, htmlFaults, phoneFaults, sidewaysFaults } from "./access.mjs";
 import { open, withBrowser } from "./browser.mjs";
 import { calendarFaults } from "./calendar.mjs";
-import { inkFaults } from "./ink.mjs";
+import { changeFaults } from "./changes.mjs";
+import { inkFaults, letterFaults } from "./ink.mjs";
 import { boxFaults, mark, papers, print, tooWide } from "./paper.mjs";
 import { hostileFaults, lanFaults, servedFaults } from "./served.mjs";
 
@@ -34,7 +35,7 @@ await withBrowser(async (browser) => {
     const { page, faults } = await open(browser, "file://" + at);
     faults.push(...(await htmlFaults(text)), ...(await axeFaults(page)), ...(await inkFaults(page)));
     for (const paper of Object.keys(papers)) faults.push(...(await tooWide(page, paper)));
-    faults.push(...(await phoneFaults(page)), ...(await sidewaysFaults(page)));
+    faults.push(...(await phoneFaults(page)), ...(await sidewaysFaults(page)), ...(await letterFaults(page)));
     await page.setViewport({ width: 800, height: 1000 });
     const steps = await mark(page), counts = [];
     for (const paper of Object.keys(papers)) {
@@ -71,9 +72,16 @@ await withBrowser(async (browser) => {
     const { page, faults } = await open(browser, "file://" + join(reviews, file));
     faults.push(...(await htmlFaults(readFileSync(join(reviews, file), "utf8"))), ...(await axeFaults(page)), ...(await inkFaults(page)));
     for (const paper of Object.keys(papers)) faults.push(...(await tooWide(page, paper)));
-    faults.push(...(await phoneFaults(page)), ...(await sidewaysFaults(page)));
+    faults.push(...(await phoneFaults(page)), ...(await sidewaysFaults(page)), ...(await letterFaults(page)));
     await page.close();
     report("reviews/" + file, faults);
+  }
+  const changes = join(folder, "changes");
+  for (const file of readdirSync(changes).filter((f) => f.endsWith(".html")).sort()) {
+    const at = join(changes, file), { page, faults } = await open(browser, "file://" + at);
+    faults.push(...(await htmlFaults(readFileSync(at, "utf8"))), ...(await axeFaults(page)), ...(await phoneFaults(page)), ...(await sidewaysFaults(page)), ...(await changeFaults(page)));
+    await page.close();
+    report("changes/" + file, faults);
   }
   report("plan --open", await servedFaults(browser, newmake, recipe, folder));
   const lan = await lanFaults(browser, newmake, recipe);

@@ -1,3 +1,21 @@
+// letterFaults finds letters of pictures too small to be read on a phone: below 11 px.
+export async function letterFaults(page) {
+  await page.setViewport({ width: 390, height: 844 });
+  return page.evaluate(() => {
+    const small = new Set();
+    for (const svg of document.querySelectorAll("svg.chart")) {
+      const wide = svg.getBoundingClientRect().width;
+      if (!wide) continue;
+      for (const t of svg.querySelectorAll("text")) {
+        const px = (parseFloat(getComputedStyle(t).fontSize) * wide) / svg.viewBox.baseVal.width;
+        if (px < 11) small.add(`390 px: letters of ${px.toFixed(1)} px on ${svg.id}`);
+      }
+      if (svg.classList.contains("wide")) small.add(`390 px: ${svg.id} is drawn as on paper`);
+    }
+    return [...small];
+  });
+}
+
 // Black on white, and large enough: nothing is told by colour, and what is read
 // at arm's length is no smaller than it should be.
 export async function inkFaults(page) {
@@ -21,7 +39,7 @@ export async function inkFaults(page) {
     for (const svg of document.querySelectorAll("svg")) {
       if (svg.getAttribute("role") !== "img" || !svg.querySelector("title")?.textContent || !svg.querySelector("desc")?.textContent) out.add("a picture without words: " + svg.id);
     }
-    for (const t of document.querySelectorAll("svg.chart text")) {
+    for (const t of document.querySelectorAll("svg.chart:not(.narrow) text")) {
       const svg = t.closest("svg"), px = parseFloat(getComputedStyle(t).fontSize) * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
       if ((px * 72) / 96 < 9) out.add(`${((px * 72) / 96).toFixed(1)} pt on ${svg.id}`);
     }

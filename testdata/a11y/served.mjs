@@ -149,7 +149,7 @@ export async function servedFaults(browser, newmake, recipe, shots) {
     await page.waitForFunction(() => !document.querySelector("#problems"), { timeout: 20000, polling: 100 });
 
     // A curve is read by a finger, and the cut is moved.
-    const chart = await page.$("#spirit figure svg");
+    const chart = await page.$("#spirit figure svg.narrow");
     await chart.scrollIntoView();
     const box = await chart.boundingBox();
     await page.touchscreen.tap(box.x + box.width * 0.6, box.y + box.height * 0.4);

@@ -13,12 +13,16 @@ import (
 // Cask draws volume and strength of one cask month by month, side by side, with the
 // calendar's years over them.
 func Cask(p *plan.Plan, u measure.Units) Chart {
+	return both(func(w float64) Chart { return drawCask(p, u, w) })
+}
+
+func drawCask(p *plan.Plan, u measure.Units, w float64) Chart {
 	y := p.Cask.Forecast
 	n := len(y)
 	if n < 2 {
 		return Chart{}
 	}
-	c := Chart{ID: "chart-cask", Title: "Volume and strength over the years in wood", W: width, H: 212}
+	c := Chart{ID: "chart-cask", Title: "Volume and strength over the years in wood", W: int(w), H: 212}
 	_, volumeUnit := u.Value(plan.Of(0, plan.Litre))
 	volume := func(y *plan.CaskYear) float64 { v, _ := u.Value(y.Volume()); return v }
 	strength, strengthUnit := func(y *plan.CaskYear) float64 { return y.Proof }, "proof"
@@ -46,7 +50,11 @@ func Cask(p *plan.Plan, u measure.Units) Chart {
 		y     func(*plan.CaskYear) float64
 		band  func(int) (low, high float64)
 	}{{"volume, " + volumeUnit, volume, volumes}, {"strength, " + strengthUnit, strength, strengths}} {
-		left := plotLeft + float64(k)*(width/2)
+		left, top, paneW := plotLeft+float64(k)*(width/2), 22.0, float64(width)/2
+		if c.narrow() { // one below the other
+			left, top, paneW = plotLeft, 22+float64(k)*212, w+4
+			c.H = 2 * 212
+		}
 		monthly := func(i int) float64 { return g.y(&months[i]) }
 		low, high := span(len(months), monthly)
 		for i := range bands {
@@ -54,7 +62,7 @@ func Cask(p *plan.Plan, u measure.Units) Chart {
 			low, high = min(low, l), max(high, h)
 		}
 		pad := max((high-low)*0.25, 0.5)
-		pane, by := c.panel(left, 22, left+width/2-plotLeft-14, 164, 0, end, low-pad, high+pad, 4)
+		pane, by := c.panel(left, top, left+paneW-plotLeft-14, top+142, 0, end, low-pad, high+pad, 4)
 		pane.band(len(bands), func(i int) (float64, float64, float64) {
 			low, high := g.band(i)
 			return bands[i].AgeYears, low, high
@@ -63,7 +71,7 @@ func Cask(p *plan.Plan, u measure.Units) Chart {
 			c.stroke("rule", pane.left(), pane.y.at(v), pane.right(), pane.y.at(v))
 			c.text("tick", "end", pane.left()-6, pane.y.at(v)+4.5, measure.Number(v, places(by)))
 		}
-		c.axisName(left-plotLeft, 93, g.label)
+		c.axisName(left-plotLeft, top+71, g.label)
 		yearBy := step(0, end, 6)
 		for _, v := range ticks(0, end, yearBy) {
 			c.under(pane.x.at(v), pane.bottom()+17, measure.Number(v, places(yearBy)))

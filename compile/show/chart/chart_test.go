@@ -52,12 +52,13 @@ func TestInsideThePaper(t *testing.T) {
 	for _, p := range plans(t) {
 		for name, draw := range all {
 			for _, u := range []measure.Units{measure.US, measure.SI} {
-				c := draw(p, u)
-				require.NotEmpty(t, c.ID, name)
-				assert.NotEmpty(t, c.Title)
-				assert.Greater(t, len(c.Desc), 40, name)
-				for _, m := range c.Marks {
-					inside(t, p.Batch.Name+" "+name, c, m)
+				for _, c := range sizes(t, draw(p, u)) {
+					require.NotEmpty(t, c.ID, name)
+					assert.NotEmpty(t, c.Title)
+					assert.Greater(t, len(c.Desc), 40, name)
+					for _, m := range c.Marks {
+						inside(t, p.Batch.Name+" "+c.ID, c, m)
+					}
 				}
 			}
 		}
@@ -81,20 +82,30 @@ func TestTakenIsInsideThePaper(t *testing.T) {
 		}
 		for name, draw := range draws {
 			for _, u := range []measure.Units{measure.US, measure.SI} {
-				c := draw(p, u, taken...)
-				crosses := 0
-				for _, m := range c.Marks {
-					inside(t, p.Batch.Name+" "+name, c, m)
-					if m.Class == "taken" {
-						crosses++
+				for _, c := range sizes(t, draw(p, u, taken...)) {
+					crosses := 0
+					for _, m := range c.Marks {
+						inside(t, p.Batch.Name+" "+c.ID, c, m)
+						if m.Class == "taken" {
+							crosses++
+						}
 					}
+					of := map[string]int{"mash": 1, "ferment": 2, "strip": 3, "spirit": 3}[name]
+					assert.Equal(t, of*(16+4), crosses, name)
+					assert.Contains(t, c.Desc, "not what it should be")
 				}
-				of := map[string]int{"mash": 1, "ferment": 2, "strip": 3, "spirit": 3}[name]
-				assert.Equal(t, of*(16+4), crosses, name)
-				assert.Contains(t, c.Desc, "not what it should be")
 			}
 		}
 	}
+}
+
+// sizes are a picture as it is on paper and on a narrow screen.
+func sizes(t *testing.T, c Chart) []Chart {
+	t.Helper()
+	require.NotNil(t, c.Narrow, c.ID)
+	assert.Equal(t, []int{width, narrowWidth}, []int{c.W, c.Narrow.W})
+	assert.Equal(t, []string{" wide", " narrow"}, []string{c.Kind(), c.Narrow.Kind()})
+	return []Chart{c, *c.Narrow}
 }
 
 func inside(t *testing.T, where string, c Chart, m Mark) {
@@ -170,36 +181,37 @@ func TestRunNotesClear(t *testing.T) {
 	for _, p := range plans(t) {
 		for _, u := range []measure.Units{measure.US, measure.SI} {
 			for name, draw := range map[string]func(*plan.Plan, measure.Units) Chart{"strip": bare(Strip), "spirit": bare(Spirit)} {
-				c := draw(p, u)
-				var boxes []box
-				for _, m := range c.Marks {
-					if m.Class != "label" {
-						continue
+				for _, c := range sizes(t, draw(p, u)) {
+					var boxes []box
+					for _, m := range c.Marks {
+						if m.Class != "label" {
+							continue
+						}
+						x, err := strconv.ParseFloat(m.X, 64)
+						require.NoError(t, err)
+						y, err := strconv.ParseFloat(m.Y, 64)
+						require.NoError(t, err)
+						b := box{x, y - noteRise, x + wide(m.Text), y}
+						where := p.Batch.Name + " " + name + " " + m.Text
+						assert.Greater(t, b.left, float64(plotLeft)+3, where)
+						assert.Less(t, b.right, c.right(), where)
+						for _, o := range boxes {
+							assert.False(t, b.meets(o), where)
+						}
+						boxes = append(boxes, b)
 					}
-					x, err := strconv.ParseFloat(m.X, 64)
-					require.NoError(t, err)
-					y, err := strconv.ParseFloat(m.Y, 64)
-					require.NoError(t, err)
-					b := box{x, y - noteRise, x + wide(m.Text), y}
-					where := p.Batch.Name + " " + name + " " + m.Text
-					assert.Greater(t, b.left, float64(plotLeft)+3, where)
-					assert.Less(t, b.right, float64(plotRight), where)
-					for _, o := range boxes {
-						assert.False(t, b.meets(o), where)
-					}
-					boxes = append(boxes, b)
-				}
-				require.NotEmpty(t, boxes)
-				for _, m := range c.Marks {
-					if m.Class != "line" {
-						continue
-					}
-					at := strings.FieldsFunc(m.D, func(r rune) bool { return strings.ContainsRune("MLZ ", r) })
-					for i := 0; i+1 < len(at); i += 2 {
-						x, _ := strconv.ParseFloat(at[i], 64)
-						y, _ := strconv.ParseFloat(at[i+1], 64)
-						for _, b := range boxes {
-							assert.False(t, b.meets(box{x - 1, y - 1, x + 1, y + 1}), "%s %s: the curve strikes %v", p.Batch.Name, name, b)
+					require.NotEmpty(t, boxes)
+					for _, m := range c.Marks {
+						if m.Class != "line" {
+							continue
+						}
+						at := strings.FieldsFunc(m.D, func(r rune) bool { return strings.ContainsRune("MLZ ", r) })
+						for i := 0; i+1 < len(at); i += 2 {
+							x, _ := strconv.ParseFloat(at[i], 64)
+							y, _ := strconv.ParseFloat(at[i+1], 64)
+							for _, b := range boxes {
+								assert.False(t, b.meets(box{x - 1, y - 1, x + 1, y + 1}), "%s %s: the curve strikes %v", p.Batch.Name, name, b)
+							}
 						}
 					}
 				}

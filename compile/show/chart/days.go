@@ -11,25 +11,32 @@ import (
 )
 
 const (
-	barH     = 16
-	barRow   = 21
-	nameLeft = 130
+	barH   = 16
+	barRow = 21
 )
 
 var useHatch = map[string]string{"mash": "rising", "ferment": "dots", "strip": "falling", "spirit": "dense"}
 
 // Days draws which vessel is in use when, from the first day to the filling.
 func Days(p *plan.Plan, u measure.Units) Chart {
+	return both(func(w float64) Chart { return drawDays(p, u, w) })
+}
+
+func drawDays(p *plan.Plan, u measure.Units, w float64) Chart {
 	s := p.Schedule
 	if len(s.Vessels) == 0 {
 		return Chart{}
 	}
-	c := Chart{ID: "chart-days", Title: "The days by vessel", W: width}
+	c := Chart{ID: "chart-days", Title: "The days by vessel", W: int(w)}
 	first, last := plan.Moment(s.Start), plan.Moment(s.End)
 	from := time.Date(first.Year(), first.Month(), first.Day(), 0, 0, 0, 0, first.Location())
 	to := time.Date(last.Year(), last.Month(), last.Day()+1, 0, 0, 0, 0, last.Location())
 	bars := barsOf(s)
 	names := rowNames(bars)
+	nameLeft, plotRight, letters := 130.0, c.right(), 16
+	if c.narrow() {
+		nameLeft, letters = 112, 13
+	}
 	top := 52.0
 	bottom := top + float64(len(names))*barRow
 	c.H = int(bottom) + 10
@@ -41,14 +48,18 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 		a, b := at(d), min(at(d.AddDate(0, 0, 1)), plotRight)
 		if len(p.Plant.ShiftDays) > 0 && !slices.Contains(p.Plant.ShiftDays, d.Weekday().String()) {
 			c.area("off", "", a, top, b-a, bottom-top)
-			c.under((a+b)/2, top-6, "off")
+			if b-a > 20 {
+				c.under((a+b)/2, top-6, "off")
+			}
 		}
 		c.stroke("day", a, top-6, a, bottom)
 		if dayWidth > 34 {
 			c.under((a+b)/2, top-35, d.Format("Mon"))
 			c.under((a+b)/2, top-20, d.Format("2 Jan"))
 		} else {
-			c.under((a+b)/2, top-20, d.Format("2"))
+			if dayWidth > 16 {
+				c.under((a+b)/2, top-20, d.Format("2"))
+			}
 		}
 	}
 	var b strings.Builder
@@ -65,13 +76,14 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 			c.text("label", "start", e+6, y+barH-4, label)
 		case a-6-wide(label) > nameLeft:
 			c.text("label", "end", a-6, y+barH-4, label)
-		default: // in the bar, which is long
-			c.text("label", "middle", (max(a, nameLeft)+min(e, plotRight))/2, y+barH-4, label)
+		default: // in the bar, which is long, or over it
+			middle := (max(a, nameLeft) + min(e, plotRight)) / 2
+			c.text("label", "middle", min(max(middle, nameLeft+wide(label)/2+4), plotRight-wide(label)/2), y+barH-4, label)
 		}
 		fmt.Fprintf(&b, "%s: %s from %s to %s. ", o.row, o.what, f.Format("Mon 2 Jan 15:04"), t.Format("Mon 2 Jan 15:04"))
 	}
 	for i, name := range names {
-		c.text("label name", "end", nameLeft-8, top+float64(i)*barRow+barRow/2+5, shorten(name, 16))
+		c.text("label name", "end", nameLeft-8, top+float64(i)*barRow+barRow/2+5, shorten(name, letters))
 		y := top + float64(i+1)*barRow
 		c.stroke("rule", nameLeft, y, plotRight, y)
 	}

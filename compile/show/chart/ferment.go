@@ -13,12 +13,16 @@ import (
 // a dot where somebody reads them: three pictures of what is read, and none of what is
 // not. Readings of a run of the plan may be marked on it.
 func Ferment(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
+	return both(func(w float64) Chart { return ferment(p, u, taken, w) })
+}
+
+func ferment(p *plan.Plan, u measure.Units, taken []Taken, w float64) Chart {
 	f := p.Ferment
 	n := len(f.Curve)
 	if n < 2 {
 		return Chart{}
 	}
-	c := Chart{ID: "chart-ferment", Title: "Gravity, temperature and pH of the ferment", W: width}
+	c := Chart{ID: "chart-ferment", Title: "Gravity, temperature and pH of the ferment", W: int(w)}
 	run, _ := find(p, "ferment.run")
 	start := plan.Moment(run.Start)
 	_, end := widen(0, f.Curve[n-1].Hour, taken, "gravity", func(t Taken) float64 { return t.Hours })
@@ -30,8 +34,11 @@ func Ferment(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 		}
 	}
 	held := f.HoldHighC > f.HoldLowC
-	edge := float64(plotRight)
-	if held {
+	edge := c.right()
+	switch {
+	case held && c.narrow():
+		edge -= 8
+	case held:
 		edge -= 96
 	}
 	panels := []struct {
@@ -90,6 +97,9 @@ func Ferment(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 			}
 		}
 		top += g.height + 12
+		if c.narrow() {
+			top += 10
+		}
 		if k == len(panels)-1 {
 			touchFerment(&c, pane.x, f, start, u)
 			pane.hours()
@@ -111,9 +121,14 @@ func (p panel) hold(low, high float64, u measure.Units) {
 	d.line(x+1, p.y.at(low))
 	d.line(x-3, p.y.at(low))
 	p.c.path("bracket", d.String())
+	words := measure.Number(low, 0) + " to " + measure.Number(high, 0) + " " + tempUnit(u)
+	if p.c.narrow() {
+		p.c.text("label", "end", p.right(), p.top()-5, "hold "+words)
+		return
+	}
 	y := (p.y.at(low) + p.y.at(high)) / 2
 	p.c.text("label", "start", x+8, y-2, "hold")
-	p.c.text("tick", "start", x+8, y+12, measure.Number(low, 0)+" to "+measure.Number(high, 0)+" "+tempUnit(u))
+	p.c.text("tick", "start", x+8, y+12, words)
 }
 
 func abvUnit(u measure.Units) string {
@@ -144,8 +159,12 @@ func (p panel) midnights(start time.Time, named bool) {
 	hours := func(t time.Time) float64 { return t.Sub(start).Hours() }
 	from := p.x.from
 	name := func(from, to float64, day time.Time) {
-		if a, b := p.x.at(from), p.x.at(to); named && b-a > 40 {
-			p.c.under((a+b)/2, p.top()-7, day.Format("Mon 2 Jan"))
+		a, b := p.x.at(from), p.x.at(to)
+		for _, form := range []string{"Mon 2 Jan", "2 Jan", "2"} {
+			if s := day.Format(form); named && wide(s) < b-a+8 {
+				p.c.under((a+b)/2, p.top()-7, s)
+				return
+			}
 		}
 	}
 	end := start.Add(time.Duration(p.x.to * float64(time.Hour)))

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -14,11 +15,13 @@ import (
 // width of every chart, in pixels of CSS: that of a page's text.
 const width = 700
 
+// narrowWidth is that of a phone's screen, less the edges of a page.
+const narrowWidth = 360
+
 const (
-	plotLeft  = 66
-	plotRight = width - 8
-	nameRoom  = 164 // right of the mash, for the enzymes' names
-	rowH      = 17  // a row of labels
+	plotLeft = 66
+	nameRoom = 164 // right of the mash, for the enzymes' names
+	rowH     = 17  // a row of labels
 )
 
 // step finds a step of the schedule.
@@ -42,20 +45,25 @@ func tempUnit(u measure.Units) string {
 }
 
 const (
-	mashH      = 92.0
-	leastMashH = 54.0 // of a mash of many steps, whose page is full
-	manySteps  = 9
-	shortRow   = 17.0
-	windowRow  = 27.0 // a name beside the mash, with its range below it
-	bracketGap = 8.0
+	mashH       = 92.0
+	narrowMashH = 120.0
+	leastMashH  = 54.0 // of a mash of many steps, whose page is full
+	manySteps   = 9
+	shortRow    = 17.0
+	windowRow   = 27.0 // a name beside the mash, with its range below it
+	bracketGap  = 8.0
 )
 
 // Mash draws the temperature over the mash day, what goes in when, how long it rests how
 // warm, and beside it brackets of the temperatures at which its enzymes work. Readings of a
 // run of the plan may be marked on it.
 func Mash(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
+	return both(func(w float64) Chart { return mash(p, u, taken, w) })
+}
+
+func mash(p *plan.Plan, u measure.Units, taken []Taken, w float64) Chart {
 	m := p.Mash
-	c := Chart{ID: "chart-mash", Title: "Temperature of the mash", W: width}
+	c := Chart{ID: "chart-mash", Title: "Temperature of the mash", W: int(w)}
 	n := len(m.Curve)
 	if n < 2 || len(m.Steps) == 0 {
 		return Chart{}
@@ -72,8 +80,11 @@ func Mash(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 	minute := func(t Taken) float64 { return t.Clock.Sub(start).Minutes() }
 	from, end := widen(0, m.Curve[n-1].Min, taken, "temperature", minute)
 
-	edge := float64(plotRight)
-	if len(m.Windows) > 0 {
+	edge := c.right()
+	switch {
+	case c.narrow():
+		edge -= bracketGap * float64(len(m.Windows))
+	case len(m.Windows) > 0:
 		edge -= nameRoom + bracketGap*float64(len(m.Windows))
 	}
 	x := scale{from, end, plotLeft, edge}
@@ -88,8 +99,14 @@ func Mash(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
 		}
 	}
 	bottom := top + max(least, nameRow*float64(len(m.Windows)))
+	if c.narrow() {
+		bottom = top + narrowMashH
+	}
 	pane, by := c.panel(plotLeft, top, edge, bottom, from, end, low, high+4, 6)
 	c.H = int(bottom) + 19
+	if c.narrow() {
+		c.H += int(shortRow) * len(m.Windows)
+	}
 
 	pane.band(len(bands), func(i int) (float64, float64, float64) {
 		return bands[i].Min, temp(u, bands[i].LowC), temp(u, bands[i].HighC)
@@ -159,7 +176,7 @@ func additions(m plan.Mash, x scale) []flag {
 		last = at
 	}
 	for i := range out {
-		out[i].text = shorten(out[i].text, 50)
+		out[i].text = shorten(out[i].text, min(50, int((x.end-x.start)/glyphW)))
 	}
 	return out
 }
@@ -182,6 +199,7 @@ func windows(p panel, all []plan.EnzymeWindow, nameRow float64, u measure.Units)
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(all[b].HighC, all[a].HighC) })
 	names := p.right() + 14 + bracketGap*float64(len(all))
 	y := p.top() + 10
+	below := p.bottom() + 19 + 12
 	for k, i := range order {
 		w := all[i]
 		low, high := max(temp(u, w.LowC), p.y.from), min(temp(u, w.HighC), p.y.to)
@@ -196,7 +214,15 @@ func windows(p panel, all []plan.EnzymeWindow, nameRow float64, u measure.Units)
 			d.line(x+1, p.y.at(low))
 			d.line(x-3, p.y.at(low))
 			p.c.path("bracket", d.String())
-			p.c.stroke("leader", x+1, min(max(y-4, p.y.at(high)), p.y.at(low)), names-4, y-4)
+			if !p.c.narrow() {
+				p.c.stroke("leader", x+1, min(max(y-4, p.y.at(high)), p.y.at(low)), names-4, y-4)
+			}
+		}
+		if p.c.narrow() { // below, in the order of the brackets
+			p.c.text("tick", "end", p.c.right()+6, below, "bracket "+strconv.Itoa(k+1)+": "+shorten(windowName(w), 22)+", "+
+				measure.Number(temp(u, w.LowC), 0)+" to "+measure.Number(temp(u, w.HighC), 0)+" "+tempUnit(u))
+			below += shortRow
+			continue
 		}
 		if nameRow == shortRow {
 			p.c.text("label", "start", names, y, shorten(windowName(w), 21))

@@ -44,6 +44,10 @@ const (
 // Racks draws the casks of a house by the places in which they lie, each as full as it is.
 // Nothing is drawn of more than MostHeads.
 func Racks(all []Rack) Chart {
+	return both(func(w float64) Chart { return racks(all, w) })
+}
+
+func racks(all []Rack, w float64) Chart {
 	n := 0
 	for _, r := range all {
 		n += len(r.Heads)
@@ -51,16 +55,16 @@ func Racks(all []Rack) Chart {
 	if n == 0 || n > MostHeads {
 		return Chart{}
 	}
-	c := Chart{ID: "chart-racks", Title: "The casks, as full as they are", W: width}
+	c := Chart{ID: "chart-racks", Title: "The casks, as full as they are", W: int(w)}
 	r, wide, high := headR, 86.0, 2*headR+40
 	if n > manyHeads {
 		r, wide, high = smallHeadR, 26.9, 2*smallHeadR+6
 	}
-	per := int(float64(width) / wide)
+	per := int(w / wide)
 	y := 4.0
 	var b strings.Builder
 	for _, rack := range all {
-		c.text("axis", "start", 2, y+13, shorten(rack.Name, 80))
+		c.text("axis", "start", 2, y+13, shorten(rack.Name, min(80, int(w/glyphW))))
 		y += rackTop
 		for i, h := range rack.Heads {
 			if i > 0 && i%per == 0 {

@@ -41,7 +41,7 @@ func TestRacks(t *testing.T) {
 	assert.Equal(t, 1, words(many))
 	require.NotEmpty(t, Racks([]Rack{{"A", heads(MostHeads)}}).ID)
 	assert.Empty(t, Racks([]Rack{{"A", heads(MostHeads + 1)}}).ID)
-	for _, c := range []Chart{few, many} {
+	for _, c := range append(sizes(t, few), sizes(t, many)...) {
 		for _, m := range c.Marks {
 			var x, y float64
 			fmt.Sscan(m.X+" "+m.Y, &x, &y)

@@ -11,13 +11,17 @@ import (
 
 // Strip draws a run of the wash still. Readings of a run of the plan may be marked on it.
 func Strip(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
-	return run(p, p.Strip, bandsOf(p).Strip, "strip", "Strength, flow and vapour temperature of the stripping run", u, taken)
+	return both(func(w float64) Chart {
+		return run(p, p.Strip, bandsOf(p).Strip, "strip", "Strength, flow and vapour temperature of the stripping run", u, taken, w)
+	})
 }
 
 // Spirit draws a run of the spirit still, with the cuts. Readings of a run of the plan may
 // be marked on it.
 func Spirit(p *plan.Plan, u measure.Units, taken ...Taken) Chart {
-	return run(p, p.Spirit, bandsOf(p).Spirit, "spirit", "Strength, flow and vapour temperature of the spirit run, with the cuts", u, taken)
+	return both(func(w float64) Chart {
+		return run(p, p.Spirit, bandsOf(p).Spirit, "spirit", "Strength, flow and vapour temperature of the spirit run, with the cuts", u, taken, w)
+	})
 }
 
 // bandsOf are the bands of a plan; empty where it has none.
@@ -29,11 +33,11 @@ func bandsOf(p *plan.Plan) plan.Bands {
 }
 
 const (
-	overY    = 11.0  // the gallons above a run
-	bracketY = 32.0  // the brackets that name its fractions
-	runTop   = 37.0  // of its first panel
-	insetW   = 168.0 // of the panel that shows the first cuts enlarged
-	insetGap = 40.0
+	overY     = 11.0  // the gallons above a run
+	bracketUp = 5.0   // of the brackets that name its fractions over their panel
+	runTop    = 37.0  // of its first panel
+	insetW    = 168.0 // of the panel that shows the first cuts enlarged
+	insetGap  = 40.0
 )
 
 // run draws one charge by the clock, with what has come over above: strength and flow at
@@ -42,13 +46,13 @@ const (
 //
 // Bands and readings are judged at what has come over, as the steps judge them; they
 // stand where the plan has that volume.
-func run(p *plan.Plan, r plan.Run, bands plan.RunBands, use, title string, u measure.Units, taken []Taken) Chart {
+func run(p *plan.Plan, r plan.Run, bands plan.RunBands, use, title string, u measure.Units, taken []Taken, w float64) Chart {
 	n := len(r.Curve)
 	fire := fired(p, use)
 	if n < 2 || r.Curve[n-1].OverL <= 0 || fire.IsZero() {
 		return Chart{}
 	}
-	c := Chart{ID: "chart-" + use, Title: title, W: width}
+	c := Chart{ID: "chart-" + use, Title: title, W: int(w)}
 	grey := bands.ByVolume
 	from, to := r.Curve[0].Min, r.Curve[n-1].Min
 	place := placeOver(r.Curve)
@@ -59,10 +63,13 @@ func run(p *plan.Plan, r plan.Run, bands plan.RunBands, use, title string, u mea
 	left, spoutH, lowerH := float64(plotLeft), 82.0, 34.0
 	hearts := r.Fraction("hearts")
 	inset := hearts.StartMin > r.Curve[0].Min && hearts.StartMin-from < 0.2*(to-from)
-	if inset { // on a page that is not full of steps
+	switch {
+	case c.narrow():
+		spoutH, lowerH = 110, 54
+	case inset: // on a page that is not full of steps
 		left += insetW + insetGap
 		spoutH, lowerH = 94, 36
-		enlarged(&c, r, grey, fire, hearts.StartMin, spoutH, u)
+		enlarged(&c, r, grey, fire, hearts.StartMin, runTop, plotLeft+insetW, spoutH, u)
 	}
 	var panes []panel
 	top := runTop
@@ -80,7 +87,7 @@ func run(p *plan.Plan, r plan.Run, bands plan.RunBands, use, title string, u mea
 		if g.zero {
 			low = 0
 		}
-		pane, by := c.panel(left, top, plotRight, top+h, from, to, low, high, g.ticks)
+		pane, by := c.panel(left, top, c.right(), top+h, from, to, low, high, g.ticks)
 		pane.band(len(grey), func(i int) (float64, float64, float64) {
 			low, high := g.band(grey[i])
 			return grey[i].Min, low, high
@@ -95,6 +102,13 @@ func run(p *plan.Plan, r plan.Run, bands plan.RunBands, use, title string, u mea
 		panes, top = append(panes, pane), top+h+11
 	}
 	c.H = int(top-11) + 19
+	if inset && c.narrow() { // below what it enlarges
+		const gap = 44
+		enlarged(&c, r, grey, fire, hearts.StartMin, float64(c.H)+gap, c.right(), spoutH, u)
+		c.axisName(0, float64(c.H)+gap+spoutH/2, "spout, "+abvUnit(u))
+		c.text("axis", "start", plotLeft, float64(c.H)+14, "the first cuts, enlarged")
+		c.H += gap + int(spoutH) + 19
+	}
 	panes[len(panes)-1].clockLabels(fire)
 	panes[0].overAbove(r, u)
 	panes[0].fractions(r, func(f plan.Fraction) string { return f.Name + " " + u.Volume(share(f, r.Charges)) }, panes[len(panes)-1].bottom())
@@ -173,7 +187,7 @@ func flowUnit(u measure.Units) string {
 
 // enlarged is the beginning of a run up to a little after the cut to hearts: the strength
 // at the spout, with a bracket for each fraction.
-func enlarged(c *Chart, r plan.Run, grey []plan.RunBand, fire time.Time, cut, h float64, u measure.Units) {
+func enlarged(c *Chart, r plan.Run, grey []plan.RunBand, fire time.Time, cut, top, right, h float64, u measure.Units) {
 	from := r.Curve[0].Min
 	to := cut + 0.45*(cut-from)
 	curve := until(r.Curve, to)
@@ -186,7 +200,7 @@ func enlarged(c *Chart, r plan.Run, grey []plan.RunBand, fire time.Time, cut, h 
 		}
 		low, high = min(low, b.LowAbvPct), max(high, b.HighAbvPct)
 	}
-	pane, by := c.panel(plotLeft, runTop, plotLeft+insetW, runTop+h, from, to, low-0.3, high+0.3, 3)
+	pane, by := c.panel(plotLeft, top, right, top+h, from, to, low-0.3, high+0.3, 3)
 	pane.band(len(grey), func(i int) (float64, float64, float64) { return grey[i].Min, grey[i].LowAbvPct, grey[i].HighAbvPct })
 	pane.clockLines(fire)
 	pane.ruled(by)
@@ -239,18 +253,18 @@ func share(f plan.Fraction, charges int) plan.Lot {
 // fractions draws a bracket over a panel for each fraction, with its name where there is
 // room for it, and a line down to a depth at each cut.
 func (p panel) fractions(r plan.Run, name func(plan.Fraction) string, depth float64) {
-	end := p.left() - 8
+	end, y := p.left()-8, p.top()-bracketUp
 	for _, f := range r.Fractions {
 		if f.EndOverL <= f.StartOverL || f.StartMin >= p.x.to {
 			continue
 		}
 		a, b := p.x.at(max(f.StartMin, p.x.from)), p.x.at(min(f.EndMin, p.x.to))
 		var d pen
-		d.move(a+1, bracketY+5)
-		d.line(a+1, bracketY)
-		d.line(b-1, bracketY)
+		d.move(a+1, y+5)
+		d.line(a+1, y)
+		d.line(b-1, y)
 		if f.EndMin <= p.x.to {
-			d.line(b-1, bracketY+5)
+			d.line(b-1, y+5)
 		}
 		p.c.path("bracket", d.String())
 		if f.StartMin > p.x.from {
@@ -258,7 +272,7 @@ func (p panel) fractions(r plan.Run, name func(plan.Fraction) string, depth floa
 		}
 		s := name(f)
 		if w := wide(s); max((a+b)/2-w/2, end+6) <= b && (a+b)/2-w/2 > end && (a+b)/2+w/2 < p.right()+8 {
-			p.c.text("label cutname", "middle", (a+b)/2, bracketY-4, s)
+			p.c.text("label cutname", "middle", (a+b)/2, y-4, s)
 			end = (a+b)/2 + w/2
 		}
 	}

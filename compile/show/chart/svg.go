@@ -17,7 +17,40 @@ type Chart struct {
 	W, H  int
 	Marks []Mark
 	Touch []Touch // what its curves say, for a page on which they can be touched
+	// Narrow is the same for a screen as narrow as a phone's, in letters of the same size;
+	// nil in it itself.
+	Narrow *Chart
 }
+
+// both draws a picture for paper and for a narrow screen.
+func both(draw func(width float64) Chart) Chart {
+	c := draw(width)
+	if c.ID == "" {
+		return c
+	}
+	narrow := draw(narrowWidth)
+	narrow.ID += "-narrow"
+	c.Narrow = &narrow
+	return c
+}
+
+// Kind is the class that says on which screens a picture is drawn, after a space; empty for
+// one that is drawn on all.
+func (c Chart) Kind() string {
+	switch {
+	case c.Narrow != nil:
+		return " wide"
+	case c.W == narrowWidth:
+		return " narrow"
+	}
+	return ""
+}
+
+// right is where panels end.
+func (c *Chart) right() float64 { return float64(c.W) - 8 }
+
+// narrow says if it is drawn for a narrow screen.
+func (c *Chart) narrow() bool { return c.W < width }
 
 // Banded says if it shows how far off a reading may be.
 func (c Chart) Banded() bool {

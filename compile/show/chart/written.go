@@ -7,7 +7,48 @@ import (
 )
 
 func writeChart(w *markup.Page, d *Chart) {
-	w.Raw(`<svg class="chart" id="`)
+	{
+		writeSvg(w, d)
+	}
+	{
+		v1 := d.Narrow
+		if v1 != nil {
+			w.Raw(`
+`)
+			{
+				writeSvg(w, v1)
+			}
+		}
+	}
+}
+
+func writeHatches(w *markup.Page, d string) {
+	w.Raw(`<defs>
+<pattern id="`)
+	w.Text(d)
+	w.Raw(`-dense" width="5" height="5" patternUnits="userSpaceOnUse"><path class="hatch" d="M0 0L5 5M5 0L0 5"/></pattern>
+<pattern id="`)
+	w.Text(d)
+	w.Raw(`-rising" width="7" height="7" patternUnits="userSpaceOnUse"><path class="hatch" d="M-1 1L1 -1M0 7L7 0M6 8L8 6"/></pattern>
+<pattern id="`)
+	w.Text(d)
+	w.Raw(`-falling" width="11" height="11" patternUnits="userSpaceOnUse"><path class="hatch" d="M-1 10L1 12M0 0L11 11M10 -1L12 1"/></pattern>
+<pattern id="`)
+	w.Text(d)
+	w.Raw(`-dots" width="7" height="7" patternUnits="userSpaceOnUse"><circle class="speck" cx="3.5" cy="3.5" r="0.9"/></pattern>
+<pattern id="`)
+	w.Text(d)
+	w.Raw(`-level" width="6" height="6" patternUnits="userSpaceOnUse"><path class="hatch" d="M0 3L6 3"/></pattern>
+<pattern id="`)
+	w.Text(d)
+	w.Raw(`-upright" width="6" height="6" patternUnits="userSpaceOnUse"><path class="hatch" d="M3 0L3 6"/></pattern>
+</defs>`)
+}
+
+func writeSvg(w *markup.Page, d *Chart) {
+	w.Raw(`<svg class="chart`)
+	w.Text(d.Kind())
+	w.Raw(`" id="`)
 	w.Text(d.ID)
 	w.Raw(`" viewBox="0 0 `)
 	w.Int(d.W)
@@ -92,27 +133,4 @@ func writeChart(w *markup.Page, d *Chart) {
 	}
 	w.Raw(`
 </svg>`)
-}
-
-func writeHatches(w *markup.Page, d string) {
-	w.Raw(`<defs>
-<pattern id="`)
-	w.Text(d)
-	w.Raw(`-dense" width="5" height="5" patternUnits="userSpaceOnUse"><path class="hatch" d="M0 0L5 5M5 0L0 5"/></pattern>
-<pattern id="`)
-	w.Text(d)
-	w.Raw(`-rising" width="7" height="7" patternUnits="userSpaceOnUse"><path class="hatch" d="M-1 1L1 -1M0 7L7 0M6 8L8 6"/></pattern>
-<pattern id="`)
-	w.Text(d)
-	w.Raw(`-falling" width="11" height="11" patternUnits="userSpaceOnUse"><path class="hatch" d="M-1 10L1 12M0 0L11 11M10 -1L12 1"/></pattern>
-<pattern id="`)
-	w.Text(d)
-	w.Raw(`-dots" width="7" height="7" patternUnits="userSpaceOnUse"><circle class="speck" cx="3.5" cy="3.5" r="0.9"/></pattern>
-<pattern id="`)
-	w.Text(d)
-	w.Raw(`-level" width="6" height="6" patternUnits="userSpaceOnUse"><path class="hatch" d="M0 3L6 3"/></pattern>
-<pattern id="`)
-	w.Text(d)
-	w.Raw(`-upright" width="6" height="6" patternUnits="userSpaceOnUse"><path class="hatch" d="M3 0L3 6"/></pattern>
-</defs>`)
 }

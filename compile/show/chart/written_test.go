@@ -23,7 +23,8 @@ func TestSameAsTemplates(t *testing.T) {
 			c.Marks = append(c.Marks, Mark{Shape: shape, Class: evil, D: evil, X: "1.0", Y: evil, Anchor: evil, Turn: turn, Text: evil}, Mark{Shape: shape, Fill: evil})
 		}
 	}
-	for _, one := range []*Chart{{}, c} {
+	both := &Chart{ID: "wide", Narrow: c}
+	for _, one := range []*Chart{{}, c, both} {
 		var page markup.Page
 		Draw(&page, one)
 		templates(t).Same(t, "chart", nil, one, page.String())

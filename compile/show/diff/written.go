@@ -26,7 +26,7 @@ p.sides, p.note, .how { color: var(--soft); font-size: 10.5pt; }
 .scroll { overflow-x: auto; }
 table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
 th, td { text-align: right; padding: .15rem .8rem .15rem 0; vertical-align: top; font-weight: normal; }
-thead th { font-size: 9.5pt; border-bottom: 2px solid var(--rule); vertical-align: bottom; }
+thead th, thead td { font-size: 9.5pt; border-bottom: 2px solid var(--rule); vertical-align: bottom; }
 th:first-child, td:first-child, td.left { text-align: left; }
 tbody td { border-bottom: 1px solid var(--rule); }
 tr.sum td { border-top: 2px solid var(--rule); font-weight: bold; }
@@ -40,6 +40,7 @@ li .part, .was { color: var(--soft); }
 </style>
 </head>
 <body>
+<main>
 `)
 	{
 		v1 := d.Loose
@@ -72,7 +73,7 @@ li .part, .was { color: var(--soft); }
 				v7 := v6.Bill
 				if len(v7) > 0 {
 					w.Raw(`<h2>Grain bill</h2>
-<div class="scroll"><table><thead><tr><th></th><th>old</th><th>share</th><th>new</th><th>share</th><th>points</th></tr></thead><tbody>
+<div class="scroll"><table><thead><tr><td></td><th>old</th><th>share</th><th>new</th><th>share</th><th>points</th></tr></thead><tbody>
 `)
 					{
 						v8 := v7
@@ -145,7 +146,7 @@ li .part, .was { color: var(--soft); }
 				v21 := v6.Moments
 				if len(v21) > 0 {
 					w.Raw(`<h2>Schedule</h2>
-<div class="scroll"><table><thead><tr><th></th><th>old</th><th>new</th><th></th></tr></thead><tbody>
+<div class="scroll"><table><thead><tr><td></td><th>old</th><th>new</th><td></td></tr></thead><tbody>
 `)
 					{
 						v22 := v21
@@ -208,7 +209,7 @@ li .part, .was { color: var(--soft); }
 						w.Raw(`.</p>
 `)
 					} else {
-						w.Raw(`<div class="scroll"><table><thead><tr><th></th>`)
+						w.Raw(`<div class="scroll"><table><thead><tr><td></td>`)
 						{
 							v33 := v32.Heads
 							for v34 := range v33 {
@@ -258,7 +259,7 @@ li .part, .was { color: var(--soft); }
 				v42 := v6.Outcomes
 				if len(v42) > 0 {
 					w.Raw(`<h2>Outcome</h2>
-<div class="scroll"><table><thead><tr><th></th><th>old</th><th>new</th><th></th><th>change</th></tr></thead><tbody>
+<div class="scroll"><table><thead><tr><td></td><th>old</th><th>new</th><td></td><th>change</th></tr></thead><tbody>
 `)
 					{
 						v43 := v42
@@ -306,7 +307,8 @@ li .part, .was { color: var(--soft); }
 `)
 		}
 	}
-	w.Raw(`</body>
+	w.Raw(`</main>
+</body>
 </html>
 `)
 }

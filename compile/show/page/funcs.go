@@ -23,6 +23,7 @@ type says struct{ measure.Units }
 func (s says) Us() bool                                        { return s.Units == measure.US }
 func (s says) Said(q plan.Quantity) string                     { return s.Quantity(q) }
 func (s says) LotAbv(l plan.Lot) string                        { return s.Units.LotAbv(l) }
+func (s says) Trade(text string) string                        { return s.Words(text) }
 func (s says) Gravity(sg float64) string                       { return measure.Gravity(sg) }
 func (s says) Off(q plan.Quantity) string                      { return strings.Replace(s.Tolerance(q), "+/-", "±", 1) }
 func (s says) Id(key string) string                            { return id(key) }
@@ -32,7 +33,7 @@ func (s says) Duration(min float64) string                     { return measure.
 func (s says) Float(v float64) string                          { return strconv.FormatFloat(v, 'f', -1, 64) }
 func (s says) Count(n int, word string) string                 { return words.Count(n, word) }
 func (s says) Safe(text string) string                         { return diag.Safe(text) }
-func (s says) Touch(c chart.Chart) string                      { return touch(c) }
+func (s says) Touch(all []chart.Touch) string                  { return touch(all) }
 func (s says) Outcome(o compare.Outcome) string                { return outcome(o) }
 func (s says) Changed(c *compare.Comparison) []compare.Outcome { return c.Changed() }
 func (s says) At(t time.Time) string                           { return t.Format(time.RFC3339) }
@@ -48,8 +49,8 @@ func (s says) TempUnit() string {
 }
 
 // touch is what a picture's curves say, for the script.
-func touch(c chart.Chart) string {
-	text, err := json.Marshal(c.Touch)
+func touch(all []chart.Touch) string {
+	text, err := json.Marshal(all)
 	if err != nil { // a number that is none: the picture stands, and is not to be touched
 		return "[]"
 	}

@@ -247,11 +247,12 @@ function until(ms) {
 // A curve under a finger.
 function read(event) {
   const figure = event.target.closest?.("figure[data-touch]");
-  const svg = figure?.querySelector("svg");
+  // One is drawn for paper and one for a phone: the screen shows one of them.
+  const svg = [...(figure?.querySelectorAll("svg") ?? [])].find((s) => s.getBoundingClientRect().width > 0);
   if (!svg) return;
   const box = svg.getBoundingClientRect(), [, , width, height] = svg.getAttribute("viewBox").split(" ").map(Number);
   const x = (event.clientX - box.left) / box.width * width;
-  const points = JSON.parse(figure.dataset.touch);
+  const points = JSON.parse(svg.classList.contains("narrow") ? figure.dataset.touchNarrow : figure.dataset.touch);
   if (!points.length) return;
   const at = points.reduce((a, b) => (Math.abs(b.x - x) < Math.abs(a.x - x) ? b : a));
   figure.querySelector("figcaption").textContent = at.says;

@@ -64,7 +64,7 @@ func writeBatch(w *markup.Page, f says, d *shown) {
 						w.Raw(`! `)
 					}
 					w.Raw(`</b>`)
-					w.Text(v5.Summary)
+					w.Text(f.Trade(v5.Summary))
 					w.Raw(`</li>`)
 				}
 			}
@@ -282,7 +282,7 @@ func writeBatch(w *markup.Page, f says, d *shown) {
 <p class="head"><label class="tick"><input type="checkbox" data-tick="`)
 				w.Text(v35.ID)
 				w.Raw(`"> <b>`)
-				w.Text(v35.Rooms[0].Blank.What)
+				w.Text(f.Trade(v35.Rooms[0].Blank.What))
 				w.Raw(`</b></label></p>
 `)
 				{
@@ -315,12 +315,21 @@ func writeBatch(w *markup.Page, f says, d *shown) {
 			if v39.Chart.ID != "" {
 				w.Raw(`
 <figure data-touch="`)
-				w.Text(f.Touch(v39.Chart))
-				w.Raw(`">
+				w.Text(f.Touch(v39.Chart.Touch))
+				w.Raw(`"`)
+				{
+					v40 := v39.Chart.Narrow
+					if v40 != nil {
+						w.Raw(` data-touch-narrow="`)
+						w.Text(f.Touch(v40.Touch))
+						w.Raw(`"`)
+					}
+				}
+				w.Raw(`>
 `)
 				{
-					v40 := &v39.Chart
-					chart.Draw(w, v40)
+					v41 := &v39.Chart
+					chart.Draw(w, v41)
 				}
 				w.Raw(`
 <figcaption data-own aria-live="polite">Touch the curve to read it.</figcaption>
@@ -329,58 +338,58 @@ func writeBatch(w *markup.Page, f says, d *shown) {
 			w.Raw(`
 <ol class="steps">`)
 			{
-				v41 := v39.Steps
-				for v42 := range v41 {
-					v43 := &v41[v42]
+				v42 := v39.Steps
+				for v43 := range v42 {
+					v44 := &v42[v43]
 					w.Raw(`
 <li class="step" id="step-`)
-					w.Text(f.Id(v43.ID))
+					w.Text(f.Id(v44.ID))
 					w.Raw(`" data-start="`)
-					w.Text(v43.Start)
+					w.Text(v44.Start)
 					w.Raw(`" data-end="`)
-					w.Text(v43.End)
+					w.Text(v44.End)
 					w.Raw(`">`)
 					{
-						v44 := v43.Day
-						if v44 != "" {
+						v45 := v44.Day
+						if v45 != "" {
 							w.Raw(`<h3>`)
-							w.Text(v44)
+							w.Text(v45)
 							w.Raw(`</h3>`)
 						}
 					}
 					w.Raw(`
 <p class="head"><label class="tick"><input type="checkbox" data-tick="`)
-					w.Text(v43.ID)
+					w.Text(v44.ID)
 					w.Raw(`"> <span><b>`)
-					w.Text(f.Hm(v43.Start))
+					w.Text(f.Hm(v44.Start))
 					w.Raw(`</b>`)
-					if v43.DurationMin != 0 {
+					if v44.DurationMin != 0 {
 						w.Raw(`, `)
-						w.Text(f.Duration(v43.DurationMin))
+						w.Text(f.Duration(v44.DurationMin))
 					}
 					w.Raw(`</span></label> <span class="who">`)
-					w.Text(v43.Attend)
-					if v43.People > 1 {
+					w.Text(v44.Attend)
+					if v44.People > 1 {
 						w.Raw(`, `)
-						w.Int(v43.People)
+						w.Int(v44.People)
 						w.Raw(` people`)
 					}
 					w.Raw(`</span></p>`)
 					{
-						v45 := v43.Cautions
-						for v46 := range v45 {
-							v47 := v45[v46]
-							v48 := v47
+						v46 := v44.Cautions
+						for v47 := range v46 {
+							v48 := v46[v47]
+							v49 := v48
 							{
-								v49 := v36.Cautions
-								for v50 := range v49 {
-									v51 := &v49[v50]
-									if v51.Key == v48 {
+								v50 := v36.Cautions
+								for v51 := range v50 {
+									v52 := &v50[v51]
+									if v52.Key == v49 {
 										w.Raw(`
 <details class="care"><summary>! `)
-										w.Text(v51.Title)
+										w.Text(f.Trade(v52.Title))
 										w.Raw(`</summary><p>`)
-										w.Text(v51.Text)
+										w.Text(f.Trade(v52.Text))
 										w.Raw(`</p></details>`)
 									}
 								}
@@ -389,14 +398,22 @@ func writeBatch(w *markup.Page, f says, d *shown) {
 					}
 					w.Raw(`
 <p class="do">`)
-					w.Text(f.Phrase(v43.Do))
+					{
+						v53 := v44.When
+						if v53 != nil {
+							w.Raw(`<b>`)
+							w.Text(f.Phrase(*v53))
+							w.Raw(`:</b> `)
+						}
+					}
+					w.Text(f.Phrase(v44.Do))
 					w.Raw(`</p>`)
 					{
-						v52 := v43.Visits
-						for v53 := range v52 {
-							v54 := &v52[v53]
+						v54 := v44.Visits
+						for v55 := range v54 {
+							v56 := &v54[v55]
 							{
-								writeVisit(w, f, v54)
+								writeVisit(w, f, v56)
 							}
 						}
 					}
@@ -414,25 +431,25 @@ func writeBatch(w *markup.Page, f says, d *shown) {
 <section id="cut" aria-labelledby="cut-title">
 <h2 id="cut-title">The cut</h2>`)
 	{
-		v55 := d.Slide
-		if v55 != nil {
+		v57 := d.Slide
+		if v57 != nil {
 			w.Raw(`
 <p><label for="cut-at">The hearts end at</label> <output id="cut-words" for="cut-at" data-own></output></p>
 <p><input id="cut-at" type="range" min="`)
-			w.Text(f.Float(v55.From))
+			w.Text(f.Float(v57.From))
 			w.Raw(`" max="`)
-			w.Text(f.Float(v55.To))
+			w.Text(f.Float(v57.To))
 			w.Raw(`" step="`)
-			w.Text(f.Float(v55.Step))
+			w.Text(f.Float(v57.Step))
 			w.Raw(`" value="`)
-			w.Text(f.Float(v55.Now))
+			w.Text(f.Float(v57.Now))
 			w.Raw(`" data-now="`)
-			w.Text(f.Float(v55.Now))
+			w.Text(f.Float(v57.Now))
 			w.Raw(`"></p>
 <dl class="facts" id="cut-gives" data-own aria-live="polite"></dl>
 <p id="cut-said" role="status" data-own></p>
 <p>Computed as a plan would be; the recipe stays as it is, at `)
-			w.Text(v55.Words(v55.Now))
+			w.Text(v57.Words(v57.Now))
 			w.Raw(`.</p>`)
 		} else {
 			w.Raw(`
@@ -448,13 +465,13 @@ func writeBatch(w *markup.Page, f says, d *shown) {
 <h2 id="cautions-title">Cautions and the law</h2>
 <dl>`)
 	{
-		v56 := d.P.Cautions
-		for v57 := range v56 {
-			v58 := &v56[v57]
+		v58 := d.P.Cautions
+		for v59 := range v58 {
+			v60 := &v58[v59]
 			w.Raw(`<div><dt>! `)
-			w.Text(v58.Title)
+			w.Text(f.Trade(v60.Title))
 			w.Raw(`</dt><dd>`)
-			w.Text(v58.Text)
+			w.Text(f.Trade(v60.Text))
 			w.Raw(`</dd></div>`)
 		}
 	}
@@ -462,41 +479,41 @@ func writeBatch(w *markup.Page, f says, d *shown) {
 </dl>
 <p><b>Local code, permits and licensed practice come first; a page is no substitute.</b></p>`)
 	{
-		v59 := d.P.Notices
-		if len(v59) > 0 {
+		v61 := d.P.Notices
+		if len(v61) > 0 {
 			w.Raw(`
 <h3>What is to be said of this batch</h3>
 <ul>`)
 			{
-				v60 := v59
-				for v61 := range v60 {
-					v62 := &v60[v61]
+				v62 := v61
+				for v63 := range v62 {
+					v64 := &v62[v63]
 					w.Raw(`<li><b>`)
-					w.Text(v62.Severity)
-					if v62.Line != 0 {
+					w.Text(v64.Severity)
+					if v64.Line != 0 {
 						w.Raw(`, line `)
-						w.Int(v62.Line)
+						w.Int(v64.Line)
 					}
 					w.Raw(`:</b> `)
-					w.Text(v62.Summary)
+					w.Text(f.Trade(v64.Summary))
 					{
-						v63 := v62.Reason
-						if v63 != "" {
+						v65 := v64.Reason
+						if v65 != "" {
 							w.Raw(`: `)
-							w.Text(v63)
+							w.Text(f.Trade(v65))
 						}
 					}
 					w.Raw(`.`)
 					{
-						v64 := v62.Help
-						if v64 != "" {
+						v66 := v64.Help
+						if v66 != "" {
 							w.Raw(` To mend it: `)
-							w.Text(v64)
+							w.Text(f.Trade(v66))
 							w.Raw(`.`)
 						}
 					}
 					w.Raw(` (`)
-					w.Text(v62.Code)
+					w.Text(v64.Code)
 					w.Raw(`)</li>`)
 				}
 			}
@@ -505,37 +522,37 @@ func writeBatch(w *markup.Page, f says, d *shown) {
 		}
 	}
 	{
-		v65 := d.P.Law
-		if v65 != nil {
+		v67 := d.P.Law
+		if v67 != nil {
 			w.Raw(`
 <h3>`)
-			w.Text(v65.Title)
+			w.Text(v67.Title)
 			w.Raw(`</h3>
 <p>`)
-			w.Text(v65.Source)
+			w.Text(v67.Source)
 			w.Raw(`. This is not legal advice.</p>
 <ul>`)
 			{
-				v66 := v65.Conditions
-				for v67 := range v66 {
-					v68 := &v66[v67]
+				v68 := v67.Conditions
+				for v69 := range v68 {
+					v70 := &v68[v69]
 					w.Raw(`<li>`)
-					w.Text(v68.Asks)
+					w.Text(v70.Asks)
 					w.Raw(`: <b>`)
-					w.Text(v68.Met)
+					w.Text(v70.Met)
 					w.Raw(`</b>`)
 					{
-						v69 := v68.Found
-						if v69 != "" {
+						v71 := v70.Found
+						if v71 != "" {
 							w.Raw(`, `)
-							w.Text(v69)
+							w.Text(v71)
 						}
 					}
 					{
-						v70 := v68.Section
-						if v70 != "" {
+						v72 := v70.Section
+						if v72 != "" {
 							w.Raw(` (`)
-							w.Text(v70)
+							w.Text(v72)
 							w.Raw(`)`)
 						}
 					}
@@ -713,7 +730,7 @@ func writeRoom(w *markup.Page, f says, d *room) {
 
 func writeShould(w *markup.Page, f says, d *room) {
 	if d.Blank.Stage != "used" {
-		w.Text(d.Blank.What)
+		w.Text(f.Trade(d.Blank.What))
 		w.Raw(` `)
 	}
 	w.Raw(`should be <b>`)
@@ -731,7 +748,7 @@ func writeSlip(w *markup.Page, f says, d *room) {
 	w.Text(f.Id(d.Blank.ID))
 	w.Raw(`">
 <summary>Mistyped? `)
-	w.Text(d.Blank.What)
+	w.Text(f.Trade(d.Blank.What))
 	{
 		v1 := d.Said.When
 		if v1 != "" {

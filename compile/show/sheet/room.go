@@ -1,8 +1,12 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
+	"strings"
 	"unicode/utf8"
+
+	"newmake/compile/plan"
 )
 
 // A page for each day's work: whether its rows may all be high, with room for notes
@@ -14,9 +18,12 @@ const (
 	headMM    = 7.0                // a part's heading
 	factsMM   = 5.5
 	theadMM   = 9.5
-	lineMM    = 4.85 // of a sentence of what to do
+	wordsPt   = 12.0 // of a sentence of what to do
+	lineMM    = wordsPt * ptMM * 1.14
+	waitMM    = 10.5 * ptMM * 1.28
 	paddingMM = 1.5
-	lineChars = 62 // of a sentence, over the whole width of the instruments
+	cellPad   = 2.0             // left and right in a cell
+	leastWide = 210.0 - 13 - 11 // of text on the narrower paper, A4, where words take more lines
 	pxMM      = (215.9 - 13 - 11) / 700
 	figureMM  = 5.0 // below a picture: what it means
 	listMM    = 7.3 // a row of what is weighed out
@@ -40,11 +47,11 @@ func figureHighMM(chartPx int) float64 {
 
 // sizes says how high the rows of a part are: high, or what fills the page. chartPx is the
 // height of its picture, facts the lines of what stands under its heading.
-func (p *part) sizes(chartPx, facts int) {
+func (v *view) sizes(p *part, chartPx, facts int) {
 	rows, used := 0.0, headMM+factsMM*float64(facts)+theadMM+figureHighMM(chartPx)
 	for _, d := range p.Days {
 		for _, s := range d.Steps {
-			used += s.heightMM(p.Cells())
+			used += v.heightMM(s, p.Columns)
 			rows += float64(len(s.Rows))
 			if s.Alone != nil {
 				used -= denseMM
@@ -75,17 +82,68 @@ func (v *view) Fills() []part {
 	return out
 }
 
+// Shares of the width that columns of the steps take, as sheet.css has them.
+const (
+	clockShare, timeShare, byShare = 0.112, 0.099, 0.046
+	shouldShare, atShare           = 0.093, 0.062
+)
+
 // heightMM is about how high the row is that says what to do.
-func (s step) heightMM(cells int) float64 {
+func (v *view) heightMM(s step, cols []column) float64 {
 	if s.Bare {
 		return 0
 	}
-	chars := float64(lineChars*s.Span) / float64(cells)
-	least := 7.0
-	if s.Alone != nil {
+	const bold = 0.97 // of the width: triggers are bold
+	const free = 1 - clockShare - timeShare - byShare
+	says := free / float64(len(cols))
+	for _, c := range cols {
+		says -= shouldShare / float64(len(cols))
+		if c.Temp {
+			says -= atShare / float64(len(cols))
+		}
+	}
+	share, least := free, 7.0
+	for _, c := range s.Alone {
+		share -= shouldShare + says
+		if c.Temp {
+			share -= atShare
+		}
 		least = denseMM
 	}
-	return max(math.Ceil(float64(s.chars())/chars)*lineMM+paddingMM, least)
+	mm := linesOf(v.stepWords(s.Step, s.Care, s.Jug), wordsPt, (leastWide*share-cellPad)*bold)*lineMM + paddingMM
+	if s.WaitMin > 0 {
+		mm += linesOf("Stands 12 h 30 min before this: "+s.WaitWhy, 10.5, leastWide*share-cellPad) * waitMM
+	}
+	return max(mm, least)
+}
+
+// stepWords are the words of what to do, with what stands before and after them.
+func (v *view) stepWords(s plan.Step, dangers []care, jug bool) string {
+	var text strings.Builder
+	for _, c := range dangers {
+		fmt.Fprintf(&text, "(%2d) %s  ", c.Number, c.Title)
+	}
+	if s.OutOfShift > 0 {
+		text.WriteString("(!) 10 h 10 min of this lies outside the shift  ")
+	}
+	if s.When != nil {
+		text.WriteString(v.Units.Phrase(*s.When) + ":  ")
+	}
+	if jug {
+		text.WriteString(v.Units.JugPhrase(s.Do))
+	} else {
+		text.WriteString(v.Units.Phrase(s.Do))
+	}
+	if s.People > 1 {
+		text.WriteString(" 2 people.")
+	}
+	switch s.Attend {
+	case plan.Alone:
+		text.WriteString(" It needs nobody.")
+	case plan.Start:
+		text.WriteString(" Start it; then it needs nobody.")
+	}
+	return text.String()
 }
 
 // weighMM is about how high the page is on which the grain is weighed out: three lists,

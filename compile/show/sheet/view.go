@@ -93,11 +93,11 @@ func (v *view) fill() {
 	v.Filling = v.part("filling", "fill", "Steps of reduction and filling", func(s plan.Step) bool { return s.Stage == "fill" })
 	v.MashOpposite = v.weighMM()+figureMM+pxMM*float64(v.MashChart.H) <= pageMM
 	if v.MashOpposite {
-		v.MashDay.sizes(0, 1)
+		v.sizes(&v.MashDay, 0, 1)
 	} else {
-		v.MashDay.sizes(v.MashChart.H, 1)
+		v.sizes(&v.MashDay, v.MashChart.H, 1)
 	}
-	v.FermentLog.sizes(v.FermentChart.H, 3)
+	v.sizes(&v.FermentLog, v.FermentChart.H, 3)
 	v.StripOpposite = v.FermentLog.leftMM() >= figureHighMM(v.StripChart.H)
 	if v.StripOpposite {
 		v.FermentLog.Notes = 0
@@ -107,12 +107,12 @@ func (v *view) fill() {
 		if v.StripOpposite || i > 0 {
 			chartPx = 0
 		}
-		v.StripDays[i].sizes(chartPx, 2)
+		v.sizes(&v.StripDays[i], chartPx, 2)
 	}
 	for i := range v.SpiritDays {
-		v.SpiritDays[i].sizes(0, 0) // its picture is opposite
+		v.sizes(&v.SpiritDays[i], 0, 0) // its picture is opposite
 	}
-	v.Filling.sizes(int((13+11*float64(p.Cask.Casks))/pxMM), 2) // the casks, below it
+	v.sizes(&v.Filling, int((13+11*float64(p.Cask.Casks))/pxMM), 2) // the casks, below it
 	v.Filling.Notes = 0
 	v.settle()
 	if v.fillingLeftMM()-v.blocksMM(v.blocks[onFilling]...) > notesMM {

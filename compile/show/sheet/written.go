@@ -30,12 +30,12 @@ func writeBlocks(w *markup.Page, f says, d []block) {
 							w.Int(v6.Line)
 						}
 						w.Raw(`:</b> `)
-						w.Text(v6.Summary)
+						w.Text(f.Trade(v6.Summary))
 						{
 							v7 := v6.Reason
 							if v7 != "" {
 								w.Raw(`: `)
-								w.Text(v7)
+								w.Text(f.Trade(v7))
 							}
 						}
 						w.Raw(`.`)
@@ -43,7 +43,7 @@ func writeBlocks(w *markup.Page, f says, d []block) {
 							v8 := v6.Help
 							if v8 != "" {
 								w.Raw(` To mend it: `)
-								w.Text(v8)
+								w.Text(f.Trade(v8))
 								w.Raw(`.`)
 							}
 						}
@@ -178,7 +178,7 @@ func writeBlocks(w *markup.Page, f says, d []block) {
 <tr><th scope="row">`)
 									w.Text(v24.Name)
 									w.Raw(`</th><td data-head="for">`)
-									w.Text(v24.What)
+									w.Text(f.Trade(v24.What))
 									w.Raw(`</td><td class="short" data-head="holds">`)
 									w.Text(f.Litres(v24.HoldsL))
 									w.Raw(`</td><td class="short" data-head="at most">`)
@@ -432,7 +432,7 @@ func writeCare(w *markup.Page, f says, d *shortStep) {
 			w.Raw(`<span class="care"><b class="bang">`)
 			w.Int(v3.Number)
 			w.Raw(`</b> `)
-			w.Text(v3.Title)
+			w.Text(f.Trade(v3.Title))
 			w.Raw(`</span> `)
 		}
 	}
@@ -451,7 +451,7 @@ func writeCareOfsheetstep(w *markup.Page, f says, d *step) {
 			w.Raw(`<span class="care"><b class="bang">`)
 			w.Int(v3.Number)
 			w.Raw(`</b> `)
-			w.Text(v3.Title)
+			w.Text(f.Trade(v3.Title))
 			w.Raw(`</span> `)
 		}
 	}
@@ -738,10 +738,10 @@ func writeCover(w *markup.Page, f says, d *view) {
 					w.Raw(`<li><b class="bang">!</b> `)
 					if v17.Severity == "error" {
 						w.Raw(`<b>`)
-						w.Text(v17.Summary)
+						w.Text(f.Trade(v17.Summary))
 						w.Raw(`</b>`)
 					} else {
-						w.Text(v17.Summary)
+						w.Text(f.Trade(v17.Summary))
 					}
 					w.Raw(`</li>`)
 				}
@@ -1405,10 +1405,10 @@ func writeShort(w *markup.Page, f says, d *view) {
 								w.Raw(`<li><b class="bang">!</b> `)
 								if v8.Severity == "error" {
 									w.Raw(`<b>`)
-									w.Text(v8.Summary)
+									w.Text(f.Trade(v8.Summary))
 									w.Raw(`</b>`)
 								} else {
-									w.Text(v8.Summary)
+									w.Text(f.Trade(v8.Summary))
 								}
 								w.Raw(`</li>`)
 							}
@@ -1584,9 +1584,9 @@ func writeShort(w *markup.Page, f says, d *view) {
 <div><dt><b class="bang">`)
 							w.Int(v30.Number)
 							w.Raw(`</b> `)
-							w.Text(v30.Title)
+							w.Text(f.Trade(v30.Title))
 							w.Raw(`:</dt> <dd>`)
-							w.Text(v30.Text)
+							w.Text(f.Trade(v30.Text))
 							w.Raw(` </dd></div>`)
 						}
 					}
@@ -2271,7 +2271,7 @@ table.trims tbody td { height: auto; }
   .cover:has(.warn, .changes) figure { width: 100%; }
   table, tbody, tfoot, tr { display: block; }
   caption { display: block; }
-  thead, .blank, .none, .room, .spare, .tick, .notes, .late, .box { display: none; }
+  thead, .blank, .none, .room, .spare, td.tick, th.tick, .notes, .late, .box { display: none; }
   table.list, table.card, table.days { width: 100%; }
   tbody tr, tfoot tr { border-top: 1px solid #767676; padding: 1.5mm 0; }
   .steps tbody tr.read:not(.first) { border-top: 0; padding: 0 0 1.5mm 4mm; }
@@ -2354,6 +2354,11 @@ table.trims tbody td { height: auto; }
 
  
 .chart { display: block; width: 100%; height: auto; }
+.chart.narrow { display: none; }
+@media screen and (max-width: 720px) {
+  .chart.wide { display: none; }
+  .chart.narrow { display: block; max-width: 540px; }
+}
 .chart text { font: 13px Arial, "Liberation Sans", Helvetica, sans-serif; fill: #000; }
 .chart .tick { font-size: 12.5px; }
 .chart .axis { font-size: 13px; font-weight: bold; }
