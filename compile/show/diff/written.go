@@ -73,7 +73,7 @@ li .part, .was { color: var(--soft); }
 				v7 := v6.Bill
 				if len(v7) > 0 {
 					w.Raw(`<h2>Grain bill</h2>
-<div class="scroll"><table><thead><tr><td></td><th>old</th><th>share</th><th>new</th><th>share</th><th>points</th></tr></thead><tbody>
+<div class="scroll"><table><thead><tr><td></td><th scope="col">old</th><th scope="col">share</th><th scope="col">new</th><th scope="col">share</th><th scope="col">points</th></tr></thead><tbody>
 `)
 					{
 						v8 := v7
@@ -146,7 +146,7 @@ li .part, .was { color: var(--soft); }
 				v21 := v6.Moments
 				if len(v21) > 0 {
 					w.Raw(`<h2>Schedule</h2>
-<div class="scroll"><table><thead><tr><td></td><th>old</th><th>new</th><td></td></tr></thead><tbody>
+<div class="scroll"><table><thead><tr><td></td><th scope="col">old</th><th scope="col">new</th><td></td></tr></thead><tbody>
 `)
 					{
 						v22 := v21
@@ -214,7 +214,7 @@ li .part, .was { color: var(--soft); }
 							v33 := v32.Heads
 							for v34 := range v33 {
 								v35 := v33[v34]
-								w.Raw(`<th>`)
+								w.Raw(`<th scope="col">`)
 								w.Text(v35)
 								w.Raw(`</th>`)
 							}
@@ -259,7 +259,7 @@ li .part, .was { color: var(--soft); }
 				v42 := v6.Outcomes
 				if len(v42) > 0 {
 					w.Raw(`<h2>Outcome</h2>
-<div class="scroll"><table><thead><tr><td></td><th>old</th><th>new</th><td></td><th>change</th></tr></thead><tbody>
+<div class="scroll"><table><thead><tr><td></td><th scope="col">old</th><th scope="col">new</th><td></td><th scope="col">change</th></tr></thead><tbody>
 `)
 					{
 						v43 := v42

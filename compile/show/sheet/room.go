@@ -28,7 +28,7 @@ const (
 	figureMM  = 5.0 // below a picture: what it means
 	listMM    = 7.3 // a row of what is weighed out
 	notesMM   = 23.0
-	slackMM   = 2.0 // left free for what is reckoned too low
+	slackMM   = 3.5 // left free for what is reckoned too low
 )
 
 // The heights of a row that is written in.

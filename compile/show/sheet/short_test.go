@@ -29,11 +29,11 @@ func TestShort(t *testing.T) {
 			assert.Equal(t, want, strings.Count(text, `id="step-`+s.ID+`"`), s.ID)
 		}
 		for _, c := range p.Cautions {
-			assert.Equal(t, 1, strings.Count(text, template.HTMLEscapeString(c.Text)), "the caution %s stands in full, once", c.Key)
+			assert.Equal(t, 1, strings.Count(text, template.HTMLEscapeString(of.units.Words(c.Text))), "the caution %s stands in full, once", c.Key)
 			for _, s := range p.Schedule.Steps {
 				if len(s.Cautions) > 0 && s.Stage != "cask" && s.Cautions[0] == c.Key {
 					_, row, _ := strings.Cut(text, `id="step-`+s.ID+`"`)
-					before := strings.Index(text, "</b> "+template.HTMLEscapeString(c.Title)+"</span>")
+					before := strings.Index(text, "</b> "+template.HTMLEscapeString(of.units.Words(c.Title))+"</span>")
 					assert.Less(t, before, len(text)-len(row)+strings.Index(row, "</tbody>"), "%s is named by the step %s or before", c.Key, s.ID)
 					assert.Positive(t, before)
 				}
