@@ -134,6 +134,7 @@ func weighBill(b *reader, n *tree.Node, lines []billLine, r *recipe.Bill) bool {
 		}
 		r.Lines[i].Share = r.Lines[i].MassKg / total
 	}
+	ofLots(b, lines, r)
 	r.Lines = slices.DeleteFunc(r.Lines, func(l recipe.BillLine) bool { return noneOf(b, l) })
 	return true
 }

@@ -51,6 +51,7 @@ type House struct {
 	filled      func() []string // the serials of all casks that runs filled
 	cellar      func() *Cellar
 	bought      func() map[string]*record.Lot // by what it is, and its lot
+	stored      func() []*stored              // the lots of the stores, in their order
 }
 
 // Options of Load.
@@ -73,6 +74,7 @@ func front(h *house.House, err error) (*House, error) {
 	out.filled = sync.OnceValue(out.serials)
 	out.cellar = sync.OnceValue(out.readCellar)
 	out.bought = sync.OnceValue(out.readBought)
+	out.stored = sync.OnceValue(out.readStored)
 	return out, nil
 }
 

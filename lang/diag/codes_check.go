@@ -60,6 +60,7 @@ const (
 	CodeNoCooling    Code = "NM0628"
 	CodeGums         Code = "NM0629"
 	CodeIntoLiquor   Code = "NM0630"
+	CodeBillLot      Code = "NM0631"
 
 	CodeSetTemperature Code = "NM0701"
 	CodePitchRate      Code = "NM0702"
@@ -158,6 +159,7 @@ var checkTable = []Info{
 	{CodeNoCooling, "no-cooling", Error, "cooling in a vessel that can't cool"},
 	{CodeGums, "gums", Warning, "rye, oats or raw barley whose gums nothing thins"},
 	{CodeIntoLiquor, "into-the-liquor", Note, "acid, gypsum or lime written among later steps"},
+	{CodeBillLot, "lot-of-the-bill", Warning, "a lot of grain of which there is too little, or that is of another grain"},
 
 	{CodeSetTemperature, "set-temperature", Error, "yeast pitched too hot or too cold"},
 	{CodePitchRate, "pitch-rate", Warning, "much or little yeast"},

@@ -203,7 +203,7 @@ var ofOthers = []string{
 	"NM0301", "NM0302", "NM0307", "NM0308", "NM0607", "NM0104", // wrong units, and what is wrong with them
 	"NM1314",                                                  // the gauging of the United States, by their tables
 	"bushel", "BUSHELS", "TESTWEIGHT", "grain", "test weight", // grain by measure
-	"bill", "rest", // which names all ways of writing a grain
+	"bill", "rest", "lot", // which names all ways of writing a grain
 	"proof", "PROOFGAL", "PROOFPERYEAR", "proof gallon", "US gallon", "ounce", "boiler horsepower",
 	"abv", "cask", "yield", "liquor", "gristing", // which compare the two systems
 }

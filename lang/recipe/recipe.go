@@ -111,6 +111,7 @@ type BillLine struct {
 	Grain  *Grain
 	MassKg float64
 	Share  float64 // of the bill by weight, 0..1
+	Lot    string  // of a store, whose certificate Grain is of; "" where none is named
 	At     diag.Span
 }
 

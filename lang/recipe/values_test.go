@@ -14,7 +14,8 @@ import (
 // excused are the fields that hold no value, each with the reason.
 var excused = map[string]string{
 	"Cask.Air": "as the rack house has it", "RackHouse.Name": "as Vessel.Name", "RackHouse.Where": "places",
-	"Batch.Name": "what the batch is called", "Batch.Units": "the units to speak in: nothing is computed otherwise", "Batch.Where": "places",
+	"BillLine.Lot": "its certificate is in the grain",
+	"Batch.Name":   "what the batch is called", "Batch.Units": "the units to speak in: nothing is computed otherwise", "Batch.Where": "places",
 	"Batch.Parent": "the batch that it varies: what differs is in its values", "Batch.Chain": "as Parent", "Batch.Changes": "as Parent, in words",
 	"Batch.Learned": "what was put into the values, kept to be said",
 

@@ -10,8 +10,8 @@ var Bill = &Field{
 	Block: &Block{
 		Fields: []*Field{Remove},
 		Any: &Field{
-			Shape: `GRAIN (MASS|SHARE|BUSHELS|"rest")`, Repeat: true, Key: "grain", Example: "corn 68 %",
-			Doc:    "One grain and how much of it: a weight, a share of the total, trade bushels, or `rest` for what is left of the total.",
+			Shape: `GRAIN (MASS|SHARE|BUSHELS|"rest") ["lot" sack:TEXT]`, Repeat: true, Key: "grain", Example: "corn 68 %",
+			Doc:    "One grain and how much of it: a weight, a share of the total, trade bushels, or `rest` for what is left of the total; and of which lot of a `store` it is, whose certificate tells its moisture and its starch.",
 			Limits: []Limit{mustBe(0, 1e6, "from none to more than any cooker of the trade holds")},
 		},
 	},

@@ -15,7 +15,7 @@ func TestForm(t *testing.T) {
 	}{
 		{Mash.Block.Find("heat"), "heat to TEMP [in DURATION]"},
 		{Mash.Block.Find("add"), "add (all | GRAIN (, GRAIN)*)"},
-		{Bill.Block.Any, "GRAIN (MASS | SHARE | BUSHELS | rest)"},
+		{Bill.Block.Any, "GRAIN (MASS | SHARE | BUSHELS | rest) [lot TEXT]"},
 		{Plant.Block.Find("water"), "water TEMP [to TEMP in MONTH] [, hardness PPM]"},
 		{Plant.Block.Find("shift"), "shift CLOCK to CLOCK [, DAY [to DAY] (, DAY [to DAY])*]"},
 		{Cask.Block.Find("fill"), "fill VOLUME (new | used) WOOD [char NUMBER]"},

@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"cmp"
 	"maps"
 	"reflect"
 	"slices"
@@ -31,6 +32,9 @@ func (d *Difference) findLibrary() {
 	for _, e := range entries {
 		kind, name := e.Parts()[1], e.Last()
 		edit := Edit{Part: OfLibrary, Kind: Changed, Path: e, What: kind + " " + name + " in the library", Counts: true}
+		if old, new := lotOf(d.Old, name), lotOf(d.New, name); kind == "grain" && (old != "" || new != "") {
+			edit.What = "grain " + name + " by its certificate, " + cmp.Or(old, "no lot") + " -> " + cmp.Or(new, "no lot")
+		}
 		if kind == "model" {
 			new := d.New.Models[name]
 			edit.apply = func(b *recipe.Batch) {
@@ -48,6 +52,16 @@ func (d *Difference) findLibrary() {
 			d.add(edit)
 		}
 	}
+}
+
+// lotOf is the lot of a store that a bill names for a grain, "" for none.
+func lotOf(b *recipe.Batch, grain string) string {
+	for _, l := range b.Bill.Lines {
+		if l.Grain.Name == grain && l.Lot != "" {
+			return "lot " + l.Lot
+		}
+	}
+	return ""
 }
 
 // sameStandard compares what two standards ask, wherever they stand.
