@@ -5,9 +5,6 @@ import (
 	"slices"
 
 	"newmake/compile"
-	"newmake/compile/book/identity"
-	"newmake/compile/book/ledger"
-	"newmake/compile/book/trace"
 	"newmake/compile/made"
 	"newmake/compile/notice"
 	"newmake/lang/check"
@@ -234,25 +231,6 @@ func ofRuns(h *check.House, files []*house.File) (list diag.List) {
 		}
 	}
 	return list
-}
-
-// ofBottlings is what the records show of the bottlings in some files. Nothing is said while
-// the records themselves are at fault.
-func ofBottlings(h *check.House, files []*house.File) diag.List {
-	in := map[*diag.Source]bool{}
-	any := false
-	for _, f := range files {
-		in[f.Source] = true
-		any = any || slices.ContainsFunc(f.Decls, func(d *house.Decl) bool { return d.Field == schema.Bottling })
-	}
-	if !any {
-		return nil
-	}
-	texts, said := h.Cellar()
-	if said.HasErrors() {
-		return nil
-	}
-	return identity.Said(identity.HouseOf(h, texts, ledger.Amounts(texts)), func(b *trace.Blend) bool { return in[b.At.Src] })
 }
 
 // beyondParents is what is said of a batch and not of any that it varies: one
