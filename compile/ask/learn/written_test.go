@@ -3,6 +3,7 @@ package learn
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"slices"
@@ -69,12 +70,20 @@ func truth(house *learntest.House, f Found) (float64, bool) {
 	return x, ok
 }
 
+// another is the seed of a house that has nothing in common with those of other seeds and of
+// other numbers of runs.
+func another(n, seed int) uint64 {
+	src := rand.NewPCG(uint64(n), uint64(seed))
+	src.Uint64() // the first one leans on the seed
+	return src.Uint64()
+}
+
 // calibrateWritten learns from houses by the full model, from the text of their runs.
 func calibrateWritten(t *testing.T, houses, n int) (c calibrated, readings, gross int) {
 	c = calibrated{runs: n, houses: houses}
 	all := held{name: "all of them"}
 	for seed := range houses {
-		house, g, _ := written(t, uint64(seed+1), n)
+		house, g, _ := written(t, another(n, seed), n)
 		l, err := From(g.Runs, g.Instruments, Options{})
 		require.NoError(t, err)
 		readings, gross = readings+l.Readings+len(l.Gross), gross+len(l.Gross)
@@ -106,11 +115,12 @@ func calibrateWritten(t *testing.T, houses, n int) (c calibrated, readings, gros
 	return c, readings, gross
 }
 
-// What is learned from the text of runs in which nothing went wrong calls no reading wrong.
+// What is learned from the text of runs in which nothing went wrong calls hardly a reading wrong:
+// one house in twenty has one that is (the page counts many houses).
 func TestWrittenRuns(t *testing.T) {
 	c, readings, gross := calibrateWritten(t, 2, 2/testflag.Every(2))
 	assert.Zero(t, c.failed)
-	assert.Zero(t, gross, "of %d readings", readings)
+	assert.LessOrEqual(t, gross, 1, "of %d readings", readings)
 }
 
 // Readings lie about what the model says with the figures of which the runs were really made as
