@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"newmake/compile/show/formats"
+	"newmake/compile/show/columns"
 	"newmake/lang/diag"
 	"newmake/lang/wholefile"
 )
@@ -55,6 +56,9 @@ func (a *app) write(output string, content []byte, inputs []string) error {
 func (a *app) notes(all ...string) {
 	for _, note := range all {
 		if note != "" {
+			if a.errTerminal {
+				note = strings.Join(columns.Wrap(note, columns.Page), "\n  ")
+			}
 			a.say("%s", note)
 		}
 	}

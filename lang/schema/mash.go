@@ -8,7 +8,7 @@ import (
 
 // mashTemp ends a little above the boil of any place; that of the batch's own is looked at
 // later (package trade).
-var mashTemp = mustBe(0, 105, "water is ice below 0 C, and an open vessel gets no hotter than its boil").of("temp")
+var mashTemp = mustBe(0, 105, "water is ice below 32 F (0 C), and an open vessel gets no hotter than its boil").of("temp")
 
 // MostMashS is how long a mash may last. One that stands for longer is soured by
 // bacteria before it is fermented (common practice).

@@ -112,7 +112,9 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *Node, kinds []quantity.Kind, ra
 		return
 	}
 	form := d.Help
-	d.Help = KindHelp(kinds, d.At.Units()) + "\n" + form
+	if units := KindHelp(kinds, d.At.Units()); units != "" {
+		d.Help = units + "\n" + form
+	}
 	unitAt := it.UnitAt()
 	if unitAt.IsZero() {
 		unitAt = it.At

@@ -176,6 +176,10 @@ func (t text) why() {
 	t.Para(2, 2, howFar(w))
 }
 
+// headWidth is how wide an outcome's name is at the head of a column: as wide as its numbers
+// with their tolerances, so that four columns fit a page.
+const headWidth = 12
+
 // matrix shows the parts of a few outcomes side by side.
 func (t text) matrix(each []compare.WhyOutcome) {
 	tab := columns.Table{}
@@ -186,15 +190,31 @@ func (t text) matrix(each []compare.WhyOutcome) {
 		}
 		tab.Row(row...)
 	}
-	cells("", func(o compare.WhyOutcome) string { return o.Name })
+	heads := make([][]string, len(each))
+	most := 0
+	for i, o := range each {
+		heads[i] = columns.Wrap(o.Name, headWidth)
+		most = max(most, len(heads[i]))
+	}
+	for line := range most {
+		row := []string{""}
+		for _, h := range heads {
+			if i := line - (most - len(h)); i >= 0 { // on the last lines
+				row = append(row, h[i])
+			} else {
+				row = append(row, "")
+			}
+		}
+		tab.Row(row...)
+	}
 	cells("", func(o compare.WhyOutcome) string { return o.Unit })
-	most := each[0]
+	longest := each[0]
 	for _, o := range each {
-		if len(o.Parts) > len(most.Parts) {
-			most = o
+		if len(o.Parts) > len(longest.Parts) {
+			longest = o
 		}
 	}
-	for i, p := range most.Parts {
+	for i, p := range longest.Parts {
 		cells(diag.Safe(p.Edit), func(o compare.WhyOutcome) string {
 			if i >= len(o.Parts) {
 				return ""
