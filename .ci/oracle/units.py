@@ -33,7 +33,7 @@ UNITS = [
     ("lb/min", "MassFlow", "lb/min", "kg/s"), ("lb/h", "MassFlow", "lb/hour", "kg/s"), ("kg/min", "MassFlow", "kg/min", "kg/s"),
     ("kg/h", "MassFlow", "kg/hour", "kg/s"), ("t/h", "MassFlow", "tonne/hour", "kg/s"),
     ("W/m2/K", "HeatTransfer", "W/(m^2 K)", "W/(m^2 K)"), ("BTU/h/ft2/F", "HeatTransfer", "btu/(hour ft^2 degF)", "W/(m^2 K)"),
-    ("kW", "Power", "kW", W), ("W", "Power", "W", W), ("BTU/h", "Power", "btu/hour", W), ("boiler-hp", "Power", "boilerhorsepower", W),
+    ("kW", "Power", "kW", W), ("MW", "Power", "MW", W), ("W", "Power", "W", W), ("BTU/h", "Power", "btu/hour", W), ("boiler-hp", "Power", "boilerhorsepower", W),
     ("kWh", "Energy", "kW hour", J), ("MJ", "Energy", "MJ", J), ("kJ", "Energy", "kJ", J), ("J", "Energy", "J", J),
     ("BTU", "Energy", "btu", J),
     ("% abv", "Strength", "percent", "1"), ("proof", "Strength", "proof", "1"), ("% abw", "Strength", "percent", "1"),

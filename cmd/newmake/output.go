@@ -8,8 +8,8 @@ import (
 	"os"
 	"strings"
 
-	"newmake/compile/show/formats"
 	"newmake/compile/show/columns"
+	"newmake/compile/show/formats"
 	"newmake/lang/diag"
 	"newmake/lang/wholefile"
 )

@@ -33,7 +33,7 @@ func neverSteady(w *writer, r still.Run, ways []numbers.Way) {
 	d := diag.Diagnostic{
 		Code: diag.CodeNotSteady, At: w.at(recipe.PathCharge),
 		Summary: "with its feints returned the spirit run never comes to repeat itself: they grow from batch to batch",
-		Reason:  "the cuts alone set how strong the hearts and the lees are, and so how much water leaves with the alcohol. The low wines bring the two in another proportion, and what is over stays in the feints",
+		Reason:  "two cuts by strength fix how much water leaves with the alcohol; what the low wines bring over that stays in the feints",
 	}
 	if s := w.b.Spirit; slices.Contains([]recipe.CutBy{recipe.ByVolume, recipe.ByShare, recipe.ByTime}, s.HeartsFrom.By) {
 		d.Reason = "more alcohol or more water goes back with the feints than hearts and lees carry off"

@@ -311,8 +311,16 @@ func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags
 		begin()
 	}
 	if s.cask != nil && len(out[0].Fills) == 0 {
+		into := wording.Restated("53 gal", s.cask.At.Units())
+		if size := s.cask.SizeM3; size > 0 { // with what it holds
+			unit := "gal"
+			if s.cask.At.Units() == quantity.SI {
+				unit = "L"
+			}
+			into = wording.In(size, unit, quantity.Volume)
+		}
 		diags.Add(diag.Diagnostic{Code: diag.CodeUnfilled, Severity: diag.Note, At: s.cask.At, Summary: fmt.Sprintf("no run says when cask %s was filled", s.name),
-			Help: "the run that filled it says so: " + wording.Example(s.cask.At, "into \""+s.name+"\" 53 gal") + "; without it nothing is known of its age"})
+			Help: "the run that filled it says so: " + "`into \"" + s.name + "\" " + into + "`; without it nothing is known of its age"})
 	}
 	return out
 }

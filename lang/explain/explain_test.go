@@ -205,7 +205,7 @@ var ofOthers = []string{
 	"bushel", "BUSHELS", "TESTWEIGHT", "grain", "test weight", // grain by measure
 	"bill", "rest", "lot", // which names all ways of writing a grain
 	"proof", "PROOFGAL", "PROOFPERYEAR", "proof gallon", "US gallon", "ounce", "boiler horsepower",
-	"abv", "cask", "yield", "liquor", "gristing", // which compare the two systems
+	"abv", "cask", "yield", "liquor", "gristing", "excise", // which compare the two systems
 }
 
 // TestPagesInLitres: who counts in litres reads no customary unit, but on the pages about

@@ -71,7 +71,7 @@ func TestByDefinition(t *testing.T) {
 		{"L", quantity.Volume, 1, 1e-3}, {"mL", quantity.Volume, 1, 1e-6}, {"hL", quantity.Volume, 1, 0.1}, {"m3", quantity.Volume, 1, 1},
 		{"min", quantity.Duration, 45, 2700}, {"week", quantity.Duration, 1, 604800}, {"s", quantity.Duration, 1, 1},
 		{"year", quantity.Duration, 1, 365.25 * 86400}, {"months", quantity.Duration, 12, 365.25 * 86400},
-		{"m", quantity.Length, 1, 1}, {"kW", quantity.Power, 1, 1000}, {"W", quantity.Power, 1, 1},
+		{"m", quantity.Length, 1, 1}, {"kW", quantity.Power, 1, 1000}, {"MW", quantity.Power, 1, 1e6}, {"W", quantity.Power, 1, 1},
 		{"MJ", quantity.Energy, 1, 1e6}, {"kJ", quantity.Energy, 1, 1e3}, {"J", quantity.Energy, 1, 1},
 		{"% abv", quantity.Strength, 40, 0.40}, {"% abw", quantity.Strength, 40, 0.40}, {"proof", quantity.Strength, 114, 0.57},
 		{"sg", quantity.Gravity, 1.062, 1.062}, {"", quantity.Gravity, 1.062, 1.062},

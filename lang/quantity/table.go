@@ -96,6 +96,7 @@ var table = []Unit{
 	{"BTU/h/ft2/F", []string{"BTU/h/ft²/F", "BTU/h/sqft/F"}, US, one(HeatTransfer, btuJ/hourS/(ftM*ftM)*9/5), sp811},
 
 	{"kW", nil, SI, one(Power, 1e3), siBroch},
+	{"MW", nil, SI, one(Power, 1e6), siBroch},
 	{"W", nil, SI, one(Power, 1), siBroch},
 	{"BTU/h", nil, US, one(Power, btuJ/hourS), sp811},
 	{"boiler-hp", []string{"bhp", "BHP"}, US, one(Power, boilerHpW), sp811},

@@ -133,3 +133,22 @@ func shortDays(days []string) string {
 	}
 	return strings.Join(short, ", ")
 }
+
+// mostWorst is how many notices are said in a line.
+const mostWorst = 3
+
+// worst is what errors and warnings say, the first few.
+func (t *text) worst() []string {
+	var out []string
+	for _, severity := range []string{"error", "warning"} {
+		for _, n := range t.p.Notices {
+			if n.Severity == severity {
+				out = append(out, diag.Safe(n.Summary))
+			}
+		}
+	}
+	if more := len(out) - mostWorst; more > 0 {
+		out = append(out[:mostWorst], fmt.Sprintf("and %d more, which `newmake check` says", more))
+	}
+	return out
+}

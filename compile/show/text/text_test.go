@@ -133,3 +133,20 @@ func TestPageSaysHowItIs(t *testing.T) {
 	p.Cask = plan.Cask{BottleAt: plan.Strength{AbvPct: 72, Proof: 144}}
 	assert.Contains(t, said(t, p, measure.US), "KEPT: unaged, in no wood")
 }
+
+// TestADaySaysWhatIsWrong: the page of a day says the warnings themselves, the first three.
+func TestADaySaysWhatIsWrong(t *testing.T) {
+	day := func(summaries ...string) string {
+		p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
+		for _, s := range summaries {
+			p.Notices = append(p.Notices, plan.Notice{Code: "NM0702", Severity: "warning", Summary: s})
+		}
+		var b strings.Builder
+		require.NoError(t, text.Write(&b, p, text.Options{Days: []string{"2026-03-03"}}))
+		return b.String()
+	}
+	assert.NotContains(t, day(), "warning")
+	assert.Contains(t, day("little yeast"), "1 warning: little yeast.\n")
+	assert.Contains(t, day("a", "b", "c"), "3 warnings: a; b; c.\n")
+	assert.Contains(t, day("a", "b", "c", "d"), "4 warnings: a; b; c; and 1 more, which `newmake check` says.\n")
+}
