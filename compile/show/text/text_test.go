@@ -145,7 +145,7 @@ func TestADaySaysWhatIsWrong(t *testing.T) {
 		require.NoError(t, text.Write(&b, p, text.Options{Days: []string{"2026-03-03"}}))
 		return b.String()
 	}
-	assert.NotContains(t, day(), "warning")
+	assert.NotContains(t, day(), "warning:")
 	assert.Contains(t, day("little yeast"), "1 warning: little yeast.\n")
 	assert.Contains(t, day("a", "b", "c"), "3 warnings: a; b; c.\n")
 	assert.Contains(t, day("a", "b", "c", "d"), "4 warnings: a; b; c; and 1 more, which `newmake check` says.\n")
