@@ -2,6 +2,7 @@ package review
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -22,6 +23,11 @@ type model struct {
 	n      *numbers.Batch   // in the middle of all constants
 	low    []*numbers.Batch // each constant one prior standard deviation down
 	high   []*numbers.Batch // and up; nil where it cannot be computed there
+	// instruments are the keys of those that were read: what each is off by is in all its readings,
+	// and is not known either. Their places are behind those of the constants.
+	instruments []string
+	center      []float64 // where the constants are in n, in prior standard deviations; nil in their middle
+	step        float64   // how far low and high are from there
 }
 
 // newModel computes a batch, and once more on either side of each constant.
@@ -31,6 +37,7 @@ func newModel(b *recipe.Batch) (*model, error) {
 	if m.n, err = m.at(nil, nil); err != nil {
 		return nil, err
 	}
+	m.step = 1
 	m.low, m.high = make([]*numbers.Batch, len(m.of)), make([]*numbers.Batch, len(m.of))
 	parallel.Each(2*len(m.of), func(k int) {
 		i, to, z := k/2, m.low, -1.0
@@ -43,6 +50,34 @@ func newModel(b *recipe.Batch) (*model, error) {
 		}
 	})
 	return m, nil
+}
+
+// nearSD is how far on either side of a place a batch is computed, in prior standard deviations,
+// once it is about known where the constants lie.
+const nearSD = 0.3
+
+// around is the model about where the constants are taken to be: numbers do not go in straight
+// lines from the middle to there. It is nil where the batch cannot be computed there.
+func (m *model) around(s state) *model {
+	n := m.batch(s)
+	if n == nil {
+		return nil
+	}
+	near := &model{recipe: m.recipe, memo: m.memo, of: m.of, n: n, instruments: m.instruments, step: nearSD,
+		low: make([]*numbers.Batch, len(m.of)), high: make([]*numbers.Batch, len(m.of))}
+	for i := range m.of {
+		near.center = append(near.center, s.z.AtVec(i))
+	}
+	parallel.Each(2*len(m.of), func(k int) {
+		i, to, z := k/2, near.low, -nearSD
+		if k%2 == 1 {
+			to, z = near.high, nearSD
+		}
+		beside := state{mat.VecDenseCopyOf(s.z), s.cov}
+		beside.z.SetVec(i, near.center[i]+z)
+		to[i] = near.batch(beside)
+	})
+	return near
 }
 
 // within is a constant's figure so many prior standard deviations from its middle, in
@@ -58,8 +93,8 @@ func (m *model) at(of []constants.Constant, x []float64) (*numbers.Batch, error)
 // says is a number of a batch, where the batch comes to it.
 type says func(n *numbers.Batch) (float64, bool)
 
-// slopes is what one prior standard deviation of each constant does to a number; NaN in
-// the middle where the batch does not come to it.
+// slopes is what one prior standard deviation of each constant does to a number, and what it would
+// be in the middle of all of them, in a straight line; NaN where the batch does not come to it.
 func (m *model) slopes(of says) (middle float64, by []float64) {
 	by = make([]float64, len(m.of))
 	middle, ok := of(m.n)
@@ -71,12 +106,15 @@ func (m *model) slopes(of says) (middle float64, by []float64) {
 		high, okHigh := m.number(of, m.high[i])
 		switch {
 		case okLow && okHigh:
-			by[i] = (high - low) / 2
+			by[i] = (high - low) / (2 * m.step)
 		case okHigh:
-			by[i] = high - middle
+			by[i] = (high - middle) / m.step
 		case okLow:
-			by[i] = middle - low
+			by[i] = (middle - low) / m.step
 		}
+	}
+	for i, z := range m.center {
+		middle -= by[i] * z
 	}
 	return middle, by
 }
@@ -97,8 +135,9 @@ type state struct {
 
 // prior is what is known before any reading.
 func (m *model) prior() state {
-	s := state{mat.NewVecDense(max(len(m.of), 1), nil), mat.NewSymDense(max(len(m.of), 1), nil)}
-	for i := range m.of {
+	all := len(m.of) + len(m.instruments)
+	s := state{mat.NewVecDense(max(all, 1), nil), mat.NewSymDense(max(all, 1), nil)}
+	for i := range all {
 		s.cov.SetSym(i, i, 1)
 	}
 	return s
@@ -106,9 +145,19 @@ func (m *model) prior() state {
 
 // told is one reading as the constants see it.
 type told struct {
+	of     int     // among the readings
 	off    float64 // said less what the model says in the middle
-	sd     float64 // of the reading, with what its instrument may be off by
+	sd     float64 // of the reading, without what its instrument may be off by
 	slopes []float64
+}
+
+// with is the slopes of what an instrument of a key says that may be off by so much.
+func (m *model) with(slopes []float64, key string, offBy float64) []float64 {
+	out := append(slices.Clone(slopes), make([]float64, len(m.instruments))...)
+	if i := slices.Index(m.instruments, key); i >= 0 {
+		out[len(slopes)+i] = offBy
+	}
+	return out
 }
 
 // after is what is known after readings: the linear update of a normal state by normal

@@ -171,12 +171,18 @@ func Of(q Question) (*Answer, error) {
 	a := &Answer{Run: run.Number, Batch: q.Batch.Name, Day: run.Date, Units: q.Units, Note: q.Note}
 	all := constants.Of(as)
 	readings := made.Readings(as, run, q.Instrument)
+	for _, r := range readings {
+		if r.Instrument != "" && !slices.Contains(m.instruments, r.Instrument) {
+			m.instruments = append(m.instruments, r.Instrument)
+		}
+	}
 	var told []told
 	for i := range readings {
 		r := &readings[i]
 		line, t := m.line(r, n, offBy(all, r.Instrument, kindOf(r.Instrument), r.Said))
 		a.Lines = append(a.Lines, line)
 		if t != nil {
+			t.of = i
 			told = append(told, *t)
 		}
 	}
@@ -192,7 +198,7 @@ func Of(q Question) (*Answer, error) {
 	if a.Hearts = gaugedHearts(run, n, m.n); a.Hearts != nil {
 		a.Gaps = append(a.Gaps, *a.Hearts)
 	}
-	known := m.prior().after(m.believed(told))
+	known, m := m.known(readings, told)
 	a.Done, a.Small = departures(planned, as, memo, q.Units)
 	a.Ahead = m.ahead(run, known)
 	a.Untold = m.untold(run, readings, known)
@@ -200,13 +206,31 @@ func Of(q Question) (*Answer, error) {
 	return a, nil
 }
 
+// known is what the readings that are believed make of the constants, and the model about there.
+func (m *model) known(readings []made.Reading, all []told) (state, *model) {
+	believed := m.believed(all)
+	known := m.prior().after(believed)
+	near := m.around(known)
+	if near == nil {
+		return known, m
+	}
+	for i := range believed {
+		t := &believed[i]
+		if middle, slopes := near.slopes(readings[t.of].Of); !math.IsNaN(middle) {
+			t.off = readings[t.of].Said - middle
+			t.slopes = append(slopes, t.slopes[len(slopes):]...)
+		}
+	}
+	return near.prior().after(believed), near
+}
+
 // line holds one reading against the two.
 func (m *model) line(r *made.Reading, planned *numbers.Batch, instrument float64) (Line, *told) {
 	middle, slopes := m.slopes(r.Of)
 	_, spread := m.prior().of(0, slopes)
-	sd := math.Hypot(r.Sure(m.n), instrument)
+	sure := r.Sure(m.n)
 	l := Line{
-		Words: r.Words, Stage: r.Stage, Kind: kind(r), What: r.What, Said: r.Said, SD: math.Hypot(sd, spread),
+		Words: r.Words, Stage: r.Stage, Kind: kind(r), What: r.What, Said: r.Said, SD: math.Hypot(math.Hypot(sure, instrument), spread),
 		Plan: math.NaN(), Made: middle, Visit: r.Visit, Outcome: r.Outcome,
 	}
 	if r.Visit != nil {
@@ -218,7 +242,7 @@ func (m *model) line(r *made.Reading, planned *numbers.Batch, instrument float64
 	if math.IsNaN(middle) {
 		return l, nil
 	}
-	return l, &told{off: r.Said - middle, sd: sd, slopes: slopes}
+	return l, &told{off: r.Said - middle, sd: sure, slopes: m.with(slopes, r.Instrument, instrument)}
 }
 
 // likeliest puts first, of the causes that explain a break about as well, the readings

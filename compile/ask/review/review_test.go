@@ -1,6 +1,7 @@
 package review_test
 
 import (
+	"math"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -10,6 +11,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/stat/distuv"
 
 	"newmake/compile"
 	"newmake/compile/ask/learn/learntest"
@@ -55,6 +57,28 @@ func of(t testing.TB, text string) *review.Answer {
 	a, err := review.Of(question(t, text))
 	require.NoError(t, err)
 	return a
+}
+
+// What all readings of a run together say of its hearts lies about what they really were, as far
+// as is said and no farther: instruments that nobody has checked are off in all their readings
+// alike, and numbers do not go in straight lines from the middle of the constants.
+func TestAllReadingsTogether(t *testing.T) {
+	b, list := house(t, "").Batch("Ferry Landing")
+	require.NotNil(t, b, list)
+	const runs = 8
+	sum := 0.0
+	for seed := range uint64(runs) {
+		h := learntest.Invent(b, 7919*seed+77)
+		n, err := h.Run()
+		require.NoError(t, err)
+		a := of(t, h.Text("99-01", time.Date(2026, 3, 3, 7, 0, 0, 0, time.UTC), n))
+		z := (a.Ahead.HeartsLPA - 1000*n.Distilled.Hearts.PureAlcoholM3()) / a.Ahead.SD
+		assert.Less(t, math.Abs(z), 3.5)
+		sum += z * z
+	}
+	chi := distuv.ChiSquared{K: runs}
+	assert.Less(t, sum, chi.Quantile(.999))
+	assert.Greater(t, sum, chi.Quantile(.001))
 }
 
 // TestReadingsAreAsTheyShouldBe: of runs of houses drawn from what is known of houses,
