@@ -103,27 +103,49 @@ func mashProblem(names []string, all []target, share float64) *leastsquares.Prob
 	return p
 }
 
-// FitMash fits the constants of the mash to their published rows by least squares, from
-// the library's values, and writes both, with the residuals of both.
-func FitMash(w io.Writer) error {
-	all := targets()
-	p := mashProblem(fitted, all, priorShare)
-	start := make([]float64, len(p.Constants))
-	for i, c := range p.Constants {
+// mashFit is the constants of the mash fitted to their published rows.
+type mashFit struct {
+	rows    []target
+	problem *leastsquares.Problem
+	before  []float64 // residuals with the library's values, in standard deviations
+	fit     *leastsquares.Fit
+	known   *leastsquares.Posterior
+}
+
+// fitMash fits them by least squares, from the library's values.
+func fitMash() (*mashFit, error) {
+	f := &mashFit{rows: targets()}
+	f.problem = mashProblem(fitted, f.rows, priorShare)
+	start := make([]float64, len(f.problem.Constants))
+	for i, c := range f.problem.Constants {
 		start[i] = c.Value
 	}
-	before, err := p.Residuals(start)
+	var err error
+	if f.before, err = f.problem.Residuals(start); err != nil {
+		return nil, err
+	}
+	if f.fit, err = f.problem.Fit(leastsquares.Options{Most: 12, Patience: 3, Tolerance: 0.05}); err != nil {
+		return nil, err
+	}
+	if f.known, err = f.fit.Posterior(); err != nil {
+		return nil, err
+	}
+	return f, nil
+}
+
+// FitMash fits the constants of the mash and writes the library's values and the fitted,
+// with the residuals of both.
+func FitMash(w io.Writer) error {
+	f, err := fitMash()
 	if err != nil {
 		return err
 	}
-	fit, err := p.Fit(leastsquares.Options{Most: 12, Patience: 3, Tolerance: 0.05})
-	if err != nil {
-		return err
-	}
-	known, err := fit.Posterior()
-	if err != nil {
-		return err
-	}
+	f.write(w)
+	return nil
+}
+
+func (f *mashFit) write(w io.Writer) {
+	all, p, before, fit, known := f.rows, f.problem, f.before, f.fit, f.known
 	fmt.Fprintf(w, "Constants of the mash by least squares: %d rows, %d constants, each put as known to %.0f %% (from memory), for the rows do not tell all of them apart.\n", len(all), len(p.Constants), 100*priorShare)
 	fmt.Fprintf(w, "%s after %d steps; sum of squares of the rows %.2f, of the library %.2f.\n\n", fit.Status, fit.Steps, fit.ReadingsSum, sumOfSquares(before))
 	fmt.Fprintf(w, "%-24s %12s %12s %12s %8s\n", "constant (SI)", "library", "fitted", "+/-", "off, SD")
@@ -134,7 +156,6 @@ func FitMash(w io.Writer) error {
 	for i, t := range all {
 		fmt.Fprintf(w, "%-56s %9.1f %6.1f %9.1f %9.1f  %s\n", t.what, t.value, t.sd, t.value+before[i]*t.sd, t.value+fit.Residuals[i]*t.sd, t.source)
 	}
-	return nil
 }
 
 func sumOfSquares(r []float64) float64 {

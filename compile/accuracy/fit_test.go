@@ -3,6 +3,7 @@ package accuracy
 import (
 	"math"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -15,22 +16,13 @@ import (
 // The library's constants are near what least squares give of the same rows: none is
 // further off than the rows tell, and no row much worse.
 func TestLibraryIsNearTheFit(t *testing.T) {
-	all := targets()
-	p := mashProblem(fitted, all, priorShare)
-	start := make([]float64, len(p.Constants))
-	for i, c := range p.Constants {
-		require.NotZero(t, c.Value, c.Name)
-		start[i] = c.Value
-	}
-	before, err := p.Residuals(start)
+	f, err := mashFitted()
 	require.NoError(t, err)
-	fit, err := p.Fit(leastsquares.Options{Most: 12, Patience: 3, Tolerance: 0.05})
-	require.NoError(t, err)
+	all, before, fit, known := f.rows, f.before, f.fit, f.known
 	assert.Equal(t, leastsquares.Converged, fit.Status)
 	assert.Less(t, fit.ReadingsSum, sumOfSquares(before))
-	known, err := fit.Posterior()
-	require.NoError(t, err)
-	for i, c := range p.Constants {
+	for i, c := range f.problem.Constants {
+		require.NotZero(t, c.Value, c.Name)
 		assert.Less(t, math.Abs(c.Value-fit.Values[i]), 1.5*known.SD[i], c.Name)
 	}
 	for i, row := range all {
@@ -53,9 +45,14 @@ func TestFitFindsItsWayBack(t *testing.T) {
 	assert.Less(t, far.ReadingsSum, 0.5, "well within the rows' own scatter")
 }
 
+// mashFitted is the fit, made once for those who read it.
+var mashFitted = sync.OnceValues(fitMash)
+
 func TestFitMashPrints(t *testing.T) {
 	var one, two strings.Builder
-	require.NoError(t, FitMash(&one))
+	f, err := mashFitted()
+	require.NoError(t, err)
+	f.write(&one)
 	if testflag.Every(2) == 1 { // a second fit takes as long as the first
 		require.NoError(t, FitMash(&two))
 		assert.Equal(t, one.String(), two.String(), "the same each time")
