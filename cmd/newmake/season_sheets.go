@@ -31,6 +31,9 @@ type sheetFile struct {
 // writeSheets writes what a season is worked from: a run sheet a run to come, and a page a
 // day. All of it is made before anything is written.
 func (f seasonFlags) writeSheets(a *app, src *front.Source, q weeks.Question) error {
+	if info, err := os.Stat(f.sheets); err == nil && !info.IsDir() {
+		return usage("cannot make the folder %s: there is a file of that name", f.sheets)
+	}
 	s, made, said, err := weeks.Sheets(src, q)
 	if err != nil {
 		return a.cannot(err, "text")
