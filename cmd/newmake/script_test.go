@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -39,8 +40,18 @@ func TestScript(t *testing.T) {
 			// The example house, to be worked on in place.
 			return os.CopyFS(filepath.Join(e.WorkDir, "house"), os.DirFS(filepath.Join(top, "examples", "lantern-hollow")))
 		},
-		Cmds: map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "screenful": screenful},
+		Condition: tried,
+		Cmds:      map[string]func(*testscript.TestScript, bool, []string){"exits": exits, "screenful": screenful},
 	})
+}
+
+// tried knows [all], before the lines of a script that are left out where it is tried in
+// samples.
+func tried(condition string) (bool, error) {
+	if condition != "all" {
+		return false, fmt.Errorf("there is no condition %q", condition)
+	}
+	return testflag.Every(2) == 1, nil
 }
 
 // exits runs a command and wants an exit code: exits 2 newmake plna.

@@ -19,8 +19,9 @@ var (
 // Much is made in a test, and little kept: what is not needed any more is looked for
 // seldom, which takes a sixth less of the processor. What a person sets stays.
 func init() {
-	if os.Getenv("GOGC") == "" {
+	if os.Getenv("GOGC") == "" && os.Getenv("GOMEMLIMIT") == "" {
 		debug.SetGCPercent(400)
+		debug.SetMemoryLimit(1 << 30) // beyond a gigabyte as often as it takes
 	}
 }
 
