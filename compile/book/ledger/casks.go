@@ -140,6 +140,9 @@ func (b *books) end(f *fold, l *record.Life, e *record.End) {
 			to = f.of(Vats, e.Vat.Name, e.Vat.At)
 		case e.Word == "destroyed":
 			to = f.outside(Destroyed)
+			if v.Note == "" {
+				f.want(Missing{What: "how " + who + " was destroyed, and who saw it", Mend: v.At.Text() + ` "poured away, J was there"`, Section: "19.617", at: v.At})
+			}
 		case v.To != "":
 			to = f.of(Tanks, v.To, v.At)
 		default:
@@ -347,6 +350,7 @@ func (b *books) bottling(t *record.Bottling) {
 			})
 		}
 	}
+	b.tried(t)
 	b.add(last, 6, func(f *fold) {
 		src := b.source(f, t.Of, "", t.On)
 		if src == nil || src.account != Vats {
@@ -361,6 +365,22 @@ func (b *books) bottling(t *record.Bottling) {
 			f.odd = append(f.odd, Check{What: "what was bottled is what there was", Of: "bottling " + t.Lot, Says: fmt.Sprintf("%+.1f %% of %s is not in bottles, or left", 100*part, named(src)), By: src.balance.amount(), day: f.today, at: t.At})
 		}
 		f.move(src, f.outside(Losses), src.balance, line{at: t.At, what: "bottling " + t.Lot})
+	})
+}
+
+// tried misses the test of a bottle, of a bottling that has bottles.
+func (b *books) tried(t *record.Bottling) {
+	for i := range t.Visits {
+		if t.Visits[i].Word == "test" {
+			return
+		}
+	}
+	if len(t.Bottles) == 0 {
+		return
+	}
+	w := &t.Bottles[0]
+	b.add(t.On, 7, func(f *fold) {
+		f.want(Missing{What: "the fill and the strength that were found in a bottle of " + t.Lot, Mend: "test " + w.Size.String() + ", 94.2 proof at 62 F", Section: "19.600", at: t.At})
 	})
 }
 

@@ -219,7 +219,7 @@ func TestThresholds(t *testing.T) {
 		return loft + "run \"24-01\" of \"B\" on 2024-02-01 {\n  used {\n    corn 600 lb lot \"C\"\n  }\n" + more + "  fill {\n    2024-02-09 10:00 hearts " + hearts + ", 120 proof at 60 F\n    11:00 gauge " + gauge + ", 120 proof at 60 F\n    into \"K\" " + into + "\n  }\n}\n"
 	}
 	vat := func(from, gauge, bottles string) string {
-		return run("100 gal", "100 gal", "100 gal, tare 100 lb", "") + "vat \"V\" on 2024-02-20 {\n  from \"K\" " + from + " gal, 120 proof at 60 F\n  2024-02-21 gauge " + gauge + " gal, 90 proof at 60 F\n}\nbottling \"24B21\" of \"V\" on 2024-02-21 {\n  bottles " + bottles + " of 1 L at 90 proof\n}\n"
+		return run("100 gal", "100 gal", "100 gal, tare 100 lb", "") + "vat \"V\" on 2024-02-20 {\n  from \"K\" " + from + " gal, 120 proof at 60 F\n  2024-02-21 gauge " + gauge + " gal, 90 proof at 60 F\n}\nbottling \"24B21\" of \"V\" on 2024-02-21 {\n  bottles " + bottles + " of 1 L at 90 proof\n  test 1 L, 90 proof at 60 F\n}\n"
 	}
 	spirit := func(low, feints string) string {
 		return run("100 gal", "100 gal", "100 gal, tare 100 lb", "  strip {\n    2024-02-05 09:00 low-wines "+low+" gal, 50 proof at 60 F\n  }\n  spirit {\n    2024-02-06 09:00 charge low-wines\n    10:00 off\n    feints "+feints+" gal, 60 proof at 60 F\n  }\n")
@@ -267,7 +267,7 @@ func TestThresholds(t *testing.T) {
 
 // TestMissing leaves out what the books want, one thing at a time, and is told the line.
 func TestMissing(t *testing.T) {
-	whole := loft + filled("24-01", "2024-02-01", "K", 50) + "cask \"K\" {\n  2024-02-03 leaked 1 gal, 120 proof at 60 F\n}\nvat \"V\" on 2024-02-20 {\n  from \"K\" 45 gal, 118 proof at 60 F\n  2024-02-21 gauge 59 gal, 90 proof at 60 F\n}\nbottling \"24B21\" of \"V\" on 2024-02-21 {\n  bottles 295 of 750 mL at 90 proof\n}\n"
+	whole := loft + filled("24-01", "2024-02-01", "K", 50) + "cask \"K\" {\n  2024-02-03 leaked 1 gal, 120 proof at 60 F\n}\nvat \"V\" on 2024-02-20 {\n  from \"K\" 45 gal, 118 proof at 60 F\n  2024-02-21 gauge 59 gal, 90 proof at 60 F\n}\nbottling \"24B21\" of \"V\" on 2024-02-21 {\n  test 750 mL, 90 proof at 60 F\n  bottles 295 of 750 mL at 90 proof\n}\n"
 	require.Empty(t, of(t, whole, 2024, 2).Missing)
 	for _, c := range []struct{ old, is, what, section string }{
 		{", tare 100 lb", "", "the tare of cask K", "27 CFR 19.619"},
@@ -277,6 +277,7 @@ func TestMissing(t *testing.T) {
 		{"from \"K\" 45 gal, 118 proof at 60 F", "from \"K\"", "what cask K held when it was emptied", "27 CFR 19.618"},
 		{"gauge 59 gal, 90 proof at 60 F", "gauge", "how much is in vat V", "27 CFR 19.598"},
 		{" at 90 proof\n}", "\n}", "", ""},
+		{"  test 750 mL, 90 proof at 60 F\n", "", "the fill and the strength that were found in a bottle of 24B21", "27 CFR 19.600"},
 		{"corn 600 lb lot \"C\"", "corn 600 lb", "of which lot the corn of run 24-01 was", "27 CFR 19.584"},
 		{"corn 600 lb lot \"C\"", "corn 600 lb lot \"D\"", "when lot D of corn came", "27 CFR 19.584"},
 	} {
@@ -298,6 +299,18 @@ func TestMissing(t *testing.T) {
 			}
 		}
 		assert.True(t, found, "%s: %v", c.what, l.Missing)
+	}
+}
+
+// TestDestroyed: how, and who saw it, is wanted in the remark (27 CFR 19.617).
+func TestDestroyed(t *testing.T) {
+	for remark, n := range map[string]int{"": 1, ` "fire in rack 2, J was there"`: 0} {
+		l := of(t, loft+filled("24-01", "2024-02-01", "K", 50)+"cask \"K\" {\n  2024-02-03 destroyed 50 gal, 120 proof at 60 F"+remark+"\n}\n", 2024, 2)
+		require.Len(t, l.Missing, n, remark)
+		for _, m := range l.Missing {
+			assert.Equal(t, "27 CFR 19.617", m.Section)
+			assert.Equal(t, "how cask K was destroyed, and who saw it", m.What)
+		}
 	}
 }
 

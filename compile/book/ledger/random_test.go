@@ -290,7 +290,7 @@ func (h *history) vat(name string) {
 		lot = check.LotOf(on) + string(i)
 	}
 	h.out[lot] = true
-	h.f("bottling %q of %q on %s {\n  bottles ", lot, name, on)
+	h.f("bottling %q of %q on %s {\n  test 750 mL, 90 proof at 60 F\n  bottles ", lot, name, on)
 	h.witnessed()
 	h.f("%d of 750 mL at 90 proof\n  broken 1 of 750 mL\n  samples 2 of 750 mL\n  %s withdrawn %d of 750 mL to \"Inn\"\n}\n", n, on.After(5), n/3)
 	h.book(on, ledger.Vats, ledger.Bottles, float64(n)*each)
