@@ -1,8 +1,8 @@
 package review_test
 
 import (
-	"math"
 	"fmt"
+	"math"
 	"path/filepath"
 	"slices"
 	"strings"
