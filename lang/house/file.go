@@ -98,7 +98,13 @@ type text struct {
 func open(t text, inLibrary func(name string) bool) *File {
 	f := bare(t)
 	f.library = inLibrary
-	f.Source.Units = f.reader
+	counted := sync.OnceValue(f.reader) // asked for at each reading of a record
+	f.Source.Units = func() quantity.System {
+		if f.house == nil { // it is not yet among the files of one
+			return f.reader()
+		}
+		return counted()
+	}
 	if parts, ok := lang.Outline(f.Source); ok {
 		f.index(parts)
 	} else {
