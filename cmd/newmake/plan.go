@@ -265,6 +265,9 @@ func (f planFlags) write(a *app, made *front.Plan, format string, src *front.Sou
 	if n := len(o.Days); n > 1 {
 		a.say("%q is %d days of this plan, and all are here: --day %s is one of them", f.day, n, o.Days[0])
 	}
+	if f.short && !formats.ShortFits(made.Plan) {
+		a.say("%q is too long for two pages: its short sheet has four, and the sheet in full has a page for each day's work", made.Plan.Batch.Name)
+	}
 	out, err := formats.Plan(made.Plan, format, o)
 	if err != nil {
 		return err

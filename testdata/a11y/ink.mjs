@@ -29,7 +29,7 @@ export async function inkFaults(page) {
         if (m && !(m[1] === m[2] && m[2] === m[3])) out.add(`a colour that is no grey: ${p} ${s[p]} on ${e.tagName}.${e.getAttribute("class")}`);
       }
     }
-    const least = { ".sentence": 12, ".steps .should b": 12, ".steps .clock b": 14, ".list td.amount": 12, ".due b": 12, ".steps .care": 10, ".cautions dd": 10, "caption": 10, "thead th": 9, ".brief-do": 8, ".brief-cautions": 7.5, ".brief-steps .should b": 10.5, ".brief-steps .clock b": 11 };
+    const least = { ".sentence": 12, ".steps .should b": 12, ".steps .clock b": 14, ".list td.amount": 12, ".due b": 12, ".steps .care": 10, ".cautions dd": 10, "caption": 10, "thead th": 9, ".brief-do": 8.5, ".brief-cautions": 7.5, ".brief-steps .should b": 10.5, ".brief-steps .clock b": 11 };
     for (const [where, pt] of Object.entries(least)) {
       for (const e of document.querySelectorAll(where)) {
         const size = (parseFloat(getComputedStyle(e).fontSize) * 72) / 96;

@@ -28,7 +28,7 @@ const (
 	figureMM  = 5.0 // below a picture: what it means
 	listMM    = 7.3 // a row of what is weighed out
 	notesMM   = 23.0
-	slackMM   = 3.5 // left free for what is reckoned too low
+	slackMM   = 2.0 // left free for what is reckoned too low
 )
 
 // The heights of a row that is written in.
@@ -62,6 +62,7 @@ func (v *view) sizes(p *part, chartPx, facts int) {
 	p.Rows, p.FixedMM, p.Size = rows, math.Ceil(used+slackMM), "tall"
 	if used+rows*tallMM+notesMM > pageMM {
 		p.Size, p.Notes = "fill", 0
+		p.FixedMM += 1.5 // for rows that take all of the rest
 	}
 }
 

@@ -74,7 +74,7 @@ type shortSize struct {
 // The sizes, as sheet.css has them.
 var shortSizes = []shortSize{
 	{"a", 11, 9, 10}, {"b", 10.5, 8, 9}, {"c", 10, 7, 9}, {"d", 9.5, 6.5, 8.5}, {"e", 9, 6, 8.5},
-	{"f", 9, 5.5, 8}, {"g", 8.5, 5.5, 8}, {"h", 8.5, 5.5, 7.5}, {"i", 8, 5, 7.5},
+	{"f", 9, 5.5, 8}, {"g", 8.5, 5.5, 8}, {"h", 8.5, 5.5, 7.5},
 }
 
 // ShortSizes are the sizes, for the style sheet of a short sheet.
@@ -175,6 +175,19 @@ func (c cell) told() bool {
 // that the second names, so that the words may be as large as they can. Where no words are
 // small enough, each of the two goes over to another.
 func (v *view) ShortPages() []shortPage {
+	pages, _ := v.divided()
+	return pages
+}
+
+// TwoPages says if the short sheet of a plan is two pages, as it should be.
+func TwoPages(p *plan.Plan, u measure.Units) bool {
+	v := &view{Plan: p, Units: u, Short: true}
+	_, fits := v.divided()
+	return fits
+}
+
+// divided are the pages, and whether their words fit on them.
+func (v *view) divided() (pages []shortPage, fits bool) {
 	stages := v.shortStages()
 	count := 0
 	for _, g := range stages {
@@ -200,13 +213,13 @@ func (v *view) ShortPages() []shortPage {
 			}
 		}
 		if least <= -shortSpareMM {
-			return best
+			return best, true
 		}
 		if size.WordsPt >= longPt {
 			legible = best
 		}
 	}
-	return legible
+	return legible, false
 }
 
 // longPt is how small the words are of a batch that is too long for two pages in the

@@ -71,3 +71,11 @@ func TestShortHostileText(t *testing.T) {
 	}
 	assert.Equal(t, 1, strings.Count(text, "</style>"))
 }
+
+// What is too long for two pages is known to be.
+func TestTwoPages(t *testing.T) {
+	p := planOf(t, "Ferry Landing")
+	assert.True(t, sheet.TwoPages(p, measure.US))
+	p.Schedule.Steps = append(append(p.Schedule.Steps, p.Schedule.Steps...), p.Schedule.Steps...)
+	assert.False(t, sheet.TwoPages(p, measure.US))
+}
