@@ -304,6 +304,7 @@ func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags
 		default:
 			l := begin()
 			twice(l, f.event, diags)
+			weighed(l, f.event, sizeOf, diags)
 			l.Events = append(l.Events, *f.event)
 		}
 	}
@@ -356,15 +357,7 @@ func (s *serial) full(l *record.Life, f *record.Filling, sizeM3 float64, inM3 *f
 // heavy holds the weight that was filled into a cask against its size: no spirit is heavier than
 // water.
 func (s *serial) heavy(f *record.Filling, sizeM3 float64, diags *diag.List) {
-	var gross, tare *record.Reading
-	for i := range f.Visit.Read {
-		switch r := &f.Visit.Read[i]; r.What {
-		case record.Gross:
-			gross = r
-		case record.Tare:
-			tare = r
-		}
-	}
+	gross, tare := readingOf(f.Visit, record.Gross), readingOf(f.Visit, record.Tare)
 	if gross == nil || tare == nil || sizeM3 <= 0 {
 		return
 	}
@@ -380,6 +373,48 @@ func (s *serial) heavy(f *record.Filling, sizeM3 float64, diags *diag.List) {
 	diags.Add(diag.Diagnostic{Code: diag.CodeOverfull, At: f.Visit.At,
 		Summary: fmt.Sprintf("cask %s has %s in it, which as water would be more than the %s that it holds, and spirit is lighter", s.name, wording.In(full.SI-empty.SI, full.Unit, quantity.Mass), wording.In(sizeM3, size, quantity.Volume)),
 		Help:    "look at the tare and the gross; a slip of the pen is put right beside it, with `corrected`"})
+}
+
+// weighed holds the weight of a cask that lies against its tare, and against what it weighs full
+// of water. What cannot be is kept, and doubted.
+func weighed(l *record.Life, v *record.Visit, sizeOf func(*record.Cask, *record.Filling) float64, diags *diag.List) {
+	gross, tare := readingOf(v, record.Gross), readingOf(v, record.Tare)
+	var size float64
+	for i := range l.Fills {
+		if size = sizeOf(l.Cask, &l.Fills[i]); tare == nil {
+			tare = readingOf(l.Fills[i].Visit, record.Tare)
+		}
+	}
+	if gross == nil || tare == nil || gross.Doubt != "" {
+		return
+	}
+	full, ok := gross.Holds()
+	empty, both := tare.Holds()
+	most := empty.SI + size*fullest*waterKgM3
+	switch {
+	case !ok || !both:
+		return
+	case full.SI < empty.SI:
+		gross.Doubt = fmt.Sprintf("cask %s weighs `%s` empty", l.Serial, empty)
+	case size > 0 && full.SI > most:
+		gross.Doubt = fmt.Sprintf("cask %s weighs %s when it is full of water, and spirit is lighter", l.Serial, wording.In(most, full.Unit, quantity.Mass))
+	default:
+		return
+	}
+	diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: gross.Place,
+		Summary: fmt.Sprintf("`%s` is hard to believe: %s", full, gross.Doubt),
+		Related: []diag.Related{{At: tare.Place, Text: "its tare is from here"}},
+		Help:    "if it was read so, leave it: it is kept, and nothing is reckoned from it; a slip of the pen is put right beside it, with `corrected`"})
+}
+
+// readingOf is what a visit read of a quantity; nil if it did not.
+func readingOf(v *record.Visit, what record.What) *record.Reading {
+	for i := range v.Read {
+		if v.Read[i].What == what {
+			return &v.Read[i]
+		}
+	}
+	return nil
 }
 
 // waterKgM3 is the density of water in the cold, as it is at most.

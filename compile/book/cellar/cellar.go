@@ -361,7 +361,7 @@ func (k *known) event(v *record.Visit) event {
 		e.takenM3, _ = volume(v, record.Lost, abv)
 		return e
 	}
-	if gross, ok := massKg(v, record.Gross); ok {
+	if gross, ok := massKg(v, record.Gross); ok && reading(v, record.Gross).Doubt == "" {
 		tare := k.tareKg
 		if own, is := massKg(v, record.Tare); is {
 			tare = own

@@ -187,7 +187,7 @@ func (k *known) leaks(p pace, until record.Date) (alarm, bool) {
 	for _, x := range over[shift.Since:] {
 		a.kgs += x
 	}
-	return a, true
+	return a, a.kgs > 0 // what came back since was no leak
 }
 
 // between is what was put in less what was taken out after one day and by another, in kg.
