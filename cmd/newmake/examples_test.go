@@ -17,6 +17,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile"
+	"newmake/compile/book/identity"
+	"newmake/compile/book/ledger"
+	"newmake/compile/book/trace"
 	"newmake/compile/front"
 	"newmake/compile/made"
 	"newmake/compile/notice"
@@ -97,6 +100,9 @@ func everything(h *check.House, want func(batch string) bool) diag.List {
 		if r, _ := h.Run(number); r != nil {
 			list = append(list, made.Truly(r)...)
 		}
+	}
+	if texts, said := h.Cellar(); !said.HasErrors() {
+		list = append(list, identity.Said(identity.HouseOf(h, texts, ledger.Amounts(texts)), func(*trace.Blend) bool { return true })...)
 	}
 	for _, name := range h.Batches() {
 		if !want(name) {
