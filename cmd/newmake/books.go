@@ -27,7 +27,8 @@ type booksRead struct {
 	said  diag.List
 }
 
-// read reads the records. They give no answer where they have errors.
+// read reads the records. They give no answer where they,
+// or the recipes that the runs are of, have errors.
 func (f booksFlags) read(a *app, format string) (*booksRead, error) {
 	src, err := a.load(f.house, "")
 	if err != nil {
@@ -36,6 +37,9 @@ func (f booksFlags) read(a *app, format string) (*booksRead, error) {
 	texts, said := src.House.Cellar()
 	if said.HasErrors() {
 		return nil, a.noAnswer(said, format)
+	}
+	if behind := src.House.BehindRuns(); len(behind) > 0 {
+		return nil, a.noAnswer(behind, format)
 	}
 	return &booksRead{src, texts, said}, nil
 }

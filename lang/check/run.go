@@ -68,6 +68,38 @@ func (h *House) RunNumbers() []string {
 	return out
 }
 
+// BehindRuns are the errors of the batches that runs are of, with those of their plants
+// and of the library that they use, and of runs whose batch is not there. What a run
+// filled is not known without them.
+func (h *House) BehindRuns() diag.List {
+	var list diag.List
+	seen := map[string]bool{}
+	for _, d := range h.Runs {
+		if key := tree.Key(d.Of); !seen[key] {
+			seen[key] = true
+			if h.Find(d.Of) != nil {
+				_, said := h.bare(d.Of)
+				list = append(list, said...)
+				continue
+			}
+			at := d.At
+			if c := d.Node().Get("batch"); c != nil {
+				at = c.Item.At
+			}
+			list = append(list, slices.DeleteFunc(slices.Clone(h.run(d).diags), func(o diag.Diagnostic) bool {
+				return o.At.Src != at.Src || o.At.Start != at.Start
+			})...)
+		}
+	}
+	if len(h.Runs) == 0 && h.Made(&Cellar{}) == nil { // whose books they are stands in what a batch uses
+		for _, name := range h.Batches() {
+			_, said := h.bare(name)
+			list = append(list, said...)
+		}
+	}
+	return h.Ordered(slices.DeleteFunc(list, func(o diag.Diagnostic) bool { return o.Severity != diag.Error }))
+}
+
 // RunsOf lists the numbers of the runs of a batch. Their texts are not read for it.
 func (h *House) RunsOf(batch string) []string {
 	var out []string

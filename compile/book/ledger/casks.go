@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"fmt"
+	"math"
 
 	"newmake/compile/matter/fluid"
 	"newmake/lang/check"
@@ -63,11 +64,7 @@ func (b *books) life(l *record.Life) {
 	}
 	for i := range l.Ends {
 		e := &l.Ends[i]
-		rank := 3
-		if e.Word == "bottled" {
-			rank = 6
-		}
-		b.add(e.On, rank, func(f *fold) { b.end(f, l, e) })
+		b.add(e.On, 3, func(f *fold) { b.end(f, l, e) })
 	}
 }
 
@@ -121,57 +118,55 @@ func (b *books) topped(f *fold, l *record.Life, h *holder, v *record.Visit) {
 // end books what became of a cask, or of a part of it.
 func (b *books) end(f *fold, l *record.Life, e *record.End) {
 	v := e.Visit
-	if !f.sees(v) {
+	if !f.sees(v) || e.Word == "bottled" { // what was bottled says how much it was
 		return
 	}
 	h := b.cask(f, l)
 	who := "cask " + l.Serial
 	ln := f.lineOf(v, who)
-	if e.Word != "bottled" {
-		g, ok := f.measured(v, "dump", who, h.abv, f.tare[l], record.Dip, record.Volume)
-		if e.Word == "destroyed" && !ok {
-			if a, is := f.part(v, record.Lost, h.abv); is {
-				g.amount, ok = a, true
-			}
+	g, ok := f.measured(v, "dump", who, h.abv, f.tare[l], record.Dip, record.Volume)
+	if e.Word == "destroyed" && !ok {
+		if a, is := f.part(v, record.Lost, h.abv); is {
+			g.amount, ok = a, true
 		}
-		var to *holder
-		switch {
-		case e.Vat != nil:
-			to = f.of(Vats, e.Vat.Name, e.Vat.At)
-		case e.Word == "destroyed":
-			to = f.outside(Destroyed)
-			if v.Note == "" {
-				f.want(Missing{What: "how " + who + " was destroyed, and who saw it", Mend: v.At.Text() + ` "poured away, J was there"`, Section: "19.617", at: v.At})
-			}
-		case v.To != "":
-			to = f.of(Tanks, v.To, v.At)
-		default:
-			to = f.of(Tanks, "not said", v.At)
-			f.want(Missing{What: "where " + who + " was emptied to", Mend: v.At.Text() + ` to "Spirit tank"`, Section: "19.590", at: v.At})
+	}
+	var to *holder
+	switch {
+	case e.Vat != nil:
+		to = f.of(Vats, e.Vat.Name, e.Vat.At)
+	case e.Word == "destroyed":
+		to = f.outside(Destroyed)
+		if v.Note == "" {
+			f.want(Missing{What: "how " + who + " was destroyed, and who saw it", Mend: v.At.Text() + ` "poured away, J was there"`, Section: "19.617", at: v.At})
 		}
-		switch {
-		case ok:
-			if e.Word != "destroyed" {
-				f.gauged(g)
-			}
-			if g.amount.pg > h.balance.pg && g.amount.minus(h.balance).share(h.most) > caskFinds {
-				f.odd = append(f.odd, Check{What: "a cask gives no more than went in", Of: who, Says: fmt.Sprintf("%.1f %% more was dumped than it should hold", 100*g.amount.minus(h.balance).share(h.most)), By: g.amount.minus(h.balance).amount(), day: f.today, at: v.At})
-			}
-			if f.read(v, record.Strength) == nil && e.Word != "destroyed" {
-				f.want(Missing{What: "the strength of " + who + " when it was emptied", Mend: v.At.Text() + ", 119.6 proof at 61 F", Section: "19.618", at: v.At})
-			}
-		case e.Part:
-			f.want(Missing{What: "how much of " + who + " was drawn", Mend: v.At.Text() + " 12 gal, 119.6 proof at 61 F", Section: "19.618", at: v.At})
-		default:
-			g.amount = h.balance // by the books
-			if e.Word != "destroyed" {
-				f.want(Missing{What: "what " + who + " held when it was emptied", Mend: fmt.Sprintf("from %q gross 455 lb, tare 111 lb, 119.6 proof at 61 F", l.Serial), Section: "19.618", at: v.At})
-			}
+	case v.To != "":
+		to = f.of(Tanks, v.To, v.At)
+	default:
+		to = f.of(Tanks, "not said", v.At)
+		f.want(Missing{What: "where " + who + " was emptied to", Mend: v.At.Text() + ` to "Spirit tank"`, Section: "19.590", at: v.At})
+	}
+	switch {
+	case ok:
+		if e.Word != "destroyed" {
+			f.gauged(g)
 		}
-		f.move(h, to, g.amount, ln)
-		if g.abv > 0 && to.account == Tanks {
-			to.abv = g.abv
+		if g.amount.pg > h.balance.pg && g.amount.minus(h.balance).share(h.most) > caskFinds {
+			f.odd = append(f.odd, Check{What: "a cask gives no more than went in", Of: who, Says: fmt.Sprintf("%.1f %% more was dumped than it should hold", 100*g.amount.minus(h.balance).share(h.most)), By: g.amount.minus(h.balance).amount(), day: f.today, at: v.At})
 		}
+		if f.read(v, record.Strength) == nil && e.Word != "destroyed" {
+			f.want(Missing{What: "the strength of " + who + " when it was emptied", Mend: v.At.Text() + ", 119.6 proof at 61 F", Section: "19.618", at: v.At})
+		}
+	case e.Part:
+		f.want(Missing{What: "how much of " + who + " was drawn", Mend: v.At.Text() + " 12 gal, 119.6 proof at 61 F", Section: "19.618", at: v.At})
+	default:
+		g.amount = h.balance // by the books
+		if e.Word != "destroyed" {
+			f.want(Missing{What: "what " + who + " held when it was emptied", Mend: fmt.Sprintf("from %q gross 455 lb, tare 111 lb, 119.6 proof at 61 F", l.Serial), Section: "19.618", at: v.At})
+		}
+	}
+	f.move(h, to, g.amount, ln)
+	if g.abv > 0 && to.account == Tanks {
+		to.abv = g.abv
 	}
 	if !e.Part {
 		f.move(h, f.outside(Losses), h.balance, ln)
@@ -353,20 +348,30 @@ func (b *books) bottling(t *record.Bottling) {
 	b.tried(t)
 	b.add(last, 6, func(f *fold) {
 		src := b.source(f, t.Of, "", t.On)
-		if src == nil || src.account != Vats {
+		if src == nil || src.account != Vats && src.account != Wood {
 			return
 		}
-		part := src.balance.share(src.most)
+		part, less := src.balance.share(src.most), remainder
+		if src.account == Wood {
+			less = 1 - (1-remainder)*math.Pow(1-woodTakes, float64(src.since.DaysTo(t.On))/365.25)
+		}
 		switch {
-		case part > remainder:
+		case part > less:
 			f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of %s are", 100*part, named(src)), Mend: `left 12 gal, 94.2 proof at 62 F`, Section: "19.599", at: t.At})
 			return
+		case src.account == Wood && part < -caskFinds:
+			f.odd = append(f.odd, Check{What: "a cask gives no more than went in", Of: named(src), Says: fmt.Sprintf("%.1f %% more was bottled than it should hold", -100*part), By: cents{}.minus(src.balance).amount(), day: f.today, at: t.At})
+		case src.account == Wood: // what is gone went through the wood
 		case part > workLoses && src.balance.pg > f.oneOf(t).pg || part < -workLoses: // the last bottle is not full
 			f.odd = append(f.odd, Check{What: "what was bottled is what there was", Of: "bottling " + t.Lot, Says: fmt.Sprintf("%+.1f %% of %s is not in bottles, or left", 100*part, named(src)), By: src.balance.amount(), day: f.today, at: t.At})
 		}
 		f.move(src, f.outside(Losses), src.balance, line{at: t.At, what: "bottling " + t.Lot})
 	})
 }
+
+// woodTakes is the share of its alcohol that a cask may lose in a year before somebody asks
+// where it is: a warm and dry house loses less (common practice).
+const woodTakes = 0.10
 
 // tried misses the test of a bottle, of a bottling that has bottles.
 func (b *books) tried(t *record.Bottling) {

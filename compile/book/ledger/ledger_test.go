@@ -265,6 +265,38 @@ func TestThresholds(t *testing.T) {
 	}
 }
 
+// TestStraightFromACask holds what was bottled straight from a cask against what went into
+// it, on both sides of what it may find, and of what the wood may take in its time.
+func TestStraightFromACask(t *testing.T) {
+	for _, c := range []struct {
+		name, day, lot, bottles string
+		year                    int
+		what                    string
+	}{
+		{"0.9 % more", "2024-02-21", "24B21", "511", 2024, ""},
+		{"1.1 % more", "2024-02-21", "24B21", "512", 2024, "a cask gives no more than went in"},
+		{"5.2 % less in 12 days", "2024-02-21", "24B21", "480", 2024, ""},
+		{"5.4 % less in 12 days", "2024-02-21", "24B21", "479", 2024, "? where the other 5.4 % of cask K are"},
+		{"30.7 % less in 3 years", "2027-02-09", "27B09", "351", 2027, ""},
+		{"30.9 % less in 3 years", "2027-02-09", "27B09", "350", 2027, "? where the other 30.9 % of cask K are"},
+	} {
+		l := of(t, loft+"run \"24-01\" of \"B\" on 2024-02-01 {\n  used {\n    corn 600 lb lot \"C\"\n  }\n  fill {\n    2024-02-09 10:00 hearts 100 gal, 120 proof at 60 F\n    11:00 gauge 100 gal, 120 proof at 60 F\n    into \"K\" 100 gal, tare 100 lb\n  }\n}\nbottling \""+c.lot+"\" of \"K\" on "+c.day+" {\n  bottles "+c.bottles+" of 1 L at 90 proof\n  test 1 L, 90 proof at 60 F\n}\n", c.year, 2)
+		var said []string
+		for _, x := range failed(l) {
+			said = append(said, x.What)
+		}
+		for _, m := range l.Missing {
+			said = append(said, "? "+m.What)
+		}
+		if c.what == "" {
+			assert.Empty(t, said, c.name)
+			continue
+		}
+		require.Len(t, said, 1, "%s: %v", c.name, said)
+		assert.Contains(t, said[0], c.what, c.name)
+	}
+}
+
 // TestMissing leaves out what the books want, one thing at a time, and is told the line.
 func TestMissing(t *testing.T) {
 	whole := loft + filled("24-01", "2024-02-01", "K", 50) + "cask \"K\" {\n  2024-02-03 leaked 1 gal, 120 proof at 60 F\n}\nvat \"V\" on 2024-02-20 {\n  from \"K\" 45 gal, 118 proof at 60 F\n  2024-02-21 gauge 59 gal, 90 proof at 60 F\n}\nbottling \"24B21\" of \"V\" on 2024-02-21 {\n  test 750 mL, 90 proof at 60 F\n  bottles 295 of 750 mL at 90 proof\n}\n"
