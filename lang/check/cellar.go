@@ -222,13 +222,15 @@ func happened(v *record.Visit) fact {
 }
 
 // rank puts what happened on one day into an order: read before it is emptied, and
-// emptied before it is filled again.
-func (f fact) rank() int {
+// emptied before it is filled again. Before its first fill there is nothing to empty.
+func (f fact) rank(first *record.Filling) int {
 	switch {
 	case f.end != nil:
+		return 2
+	case f.fill != nil && first != nil && f.on == first.On():
 		return 1
 	case f.fill != nil:
-		return 2
+		return 3
 	}
 	return 0
 }
@@ -260,10 +262,22 @@ func (a *serials) of(name string) *serial {
 
 func (a *serials) add(name string, f fact) { s := a.of(name); s.facts = append(s.facts, f) }
 
+// firstFill is the first that a run recorded, nil if none did.
+func (s *serial) firstFill() *record.Filling {
+	var first *record.Filling
+	for i := range s.facts {
+		if f := s.facts[i].fill; f != nil && (first == nil || f.On().Compare(first.On()) < 0) {
+			first = f
+		}
+	}
+	return first
+}
+
 // lives parts what is written of a serial where it was emptied, and says what cannot be:
 // it is read or emptied when there is nothing in it, or filled over what it holds.
 func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags *diag.List) []*record.Life {
-	slices.SortStableFunc(s.facts, func(a, b fact) int { return cmp.Or(a.on.Compare(b.on), a.rank()-b.rank()) })
+	first := s.firstFill()
+	slices.SortStableFunc(s.facts, func(a, b fact) int { return cmp.Or(a.on.Compare(b.on), a.rank(first)-b.rank(first)) })
 	var out []*record.Life
 	var now *record.Life
 	inM3 := 0.0
@@ -284,6 +298,26 @@ func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags
 			Help:    "look at the serial and the dates; a cask that was filled again has a run that says so with `into`"})
 		return true
 	}
+	unfilled := func(e *record.End) bool {
+		if now != nil && len(now.Fills) > 0 {
+			return false
+		}
+		d := diag.Diagnostic{Code: diag.CodeEmptied, At: e.Visit.At}
+		switch {
+		case len(out) > 1: // moved since it was emptied, and not filled
+			end := out[len(out)-2].Over()
+			d.Summary = fmt.Sprintf("cask %s was emptied on %s, and is emptied again here", s.name, end.On)
+			d.Related = []diag.Related{{At: end.Visit.At, Text: "it was emptied here"}}
+		case first != nil:
+			d.Summary = fmt.Sprintf("cask %s is emptied on %s, and was filled on %s", s.name, e.On, first.On())
+			d.Related = []diag.Related{{At: first.Visit.At, Text: "it was filled here"}}
+		default:
+			return false // it came full, and no run of the house filled it
+		}
+		d.Help = "look at the serial and the dates; a cask that was filled before has a run that says so with `into`"
+		diags.Add(d)
+		return true
+	}
 	for _, f := range s.facts {
 		switch {
 		case f.fill != nil:
@@ -293,7 +327,7 @@ func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags
 			s.heavy(f.fill, size, diags)
 			l.Fills = append(l.Fills, *f.fill)
 		case f.end != nil:
-			if gone(f.end.Visit.At, "emptied again") {
+			if gone(f.end.Visit.At, "emptied again") || unfilled(f.end) {
 				continue
 			}
 			l := begin()

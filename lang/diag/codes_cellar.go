@@ -12,7 +12,7 @@ const (
 
 // cellarTable lists them in order.
 var cellarTable = []Info{
-	{CodeEmptied, "cask-emptied", Error, "a cask that is read, or emptied, after it was emptied"},
+	{CodeEmptied, "cask-emptied", Error, "a cask that is read, or emptied, with nothing in it"},
 	{CodeUnfilled, "cask-unfilled", Note, "a cask of which no run says when it was filled"},
 	{CodeReadTwice, "read-twice", Note, "a weight that is written down in two places"},
 	{CodeLotCode, "lot-code", Warning, "a lot code that says another day than the bottling"},

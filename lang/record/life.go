@@ -58,10 +58,18 @@ func (l *Life) Place(on Date) (place string, spot []string) {
 	return place, spot
 }
 
-// At is where the texts begin to tell of it.
+// At is where the texts begin to tell of it: its fill, its declaration, or what was read
+// or drawn of it where neither is written.
 func (l *Life) At() diag.Span {
-	if len(l.Fills) > 0 {
+	switch {
+	case len(l.Fills) > 0:
 		return l.Fills[0].Visit.At
+	case l.Cask != nil:
+		return l.Cask.At
+	case len(l.Events) > 0:
+		return l.Events[0].At
+	case len(l.Ends) > 0:
+		return l.Ends[0].Visit.At
 	}
-	return l.Cask.At
+	return diag.Span{}
 }
