@@ -1,6 +1,10 @@
 package record
 
-import "newmake/lang/diag"
+import (
+	"fmt"
+
+	"newmake/lang/diag"
+)
 
 // Cask is one of the house's casks, as it is declared: what happened to it between its
 // fill, which its run tells, and its end, which a vat does.
@@ -68,4 +72,13 @@ type Lot struct {
 	Price    *Value // a unit's, or of all of it
 	By, Note string
 	At       diag.Span
+}
+
+// Bought says where a line about what was bought is written: in the store, or in a first one
+// where a house has none (nil).
+func (s *Store) Bought(line string) string {
+	if s == nil {
+		return line + `, in one store for all: store "Grain loft" { … }`
+	}
+	return fmt.Sprintf("%s, in store %q", line, s.Name)
 }

@@ -29,10 +29,15 @@ func Restated(line string, to quantity.System) string {
 	}
 	parts := strings.Split(line, `"`)
 	for i := 0; i < len(parts); i += 2 { // every second part is in quotes
-		parts[i] = restatedAmounts(parts[i], to, false)
+		if parts[i] = restatedAmounts(parts[i], to, false); to == quantity.SI {
+			parts[i] = blanksInSI.Replace(parts[i])
+		}
 	}
 	return strings.Join(parts, `"`)
 }
+
+// blanksInSI are the units of amounts that are left open.
+var blanksInSI = strings.NewReplacer("__ gal", "__ L", "__ lb", "__ kg", "__ F", "__ C", "__ proof", "__ % abv")
 
 // Prose restates a text for a reader of one system of units. Of an amount given in both, as
 // in 155 F (68 C), only the reader's is left; a reader in SI is shown no US units at all; and

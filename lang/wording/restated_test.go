@@ -97,3 +97,10 @@ func TestUnitsOf(t *testing.T) {
 		require.NotContains(t, UnitsOf(quantity.Volume, reader), "imp-gal")
 	}
 }
+
+// What is left open is asked for in the reader's units too.
+func TestBlanksRestated(t *testing.T) {
+	line := `into "K __ gal" __ gal, tare __ lb, __ proof at __ F`
+	require.Equal(t, `into "K __ gal" __ L, tare __ kg, __ % abv at __ C`, Restated(line, quantity.SI))
+	require.Equal(t, line, Restated(line, quantity.US))
+}

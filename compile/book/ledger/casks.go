@@ -82,7 +82,7 @@ func (b *books) lying(f *fold, l *record.Life, v *record.Visit) {
 		if a, ok := f.part(v, record.Lost, h.abv); ok {
 			f.move(h, f.outside(Losses), a, f.lineOf(v, who))
 		} else {
-			f.want(Missing{What: "how much leaked from " + who, Mend: `leaked about 0.3 gal "stave by the bung, pegged"`, Section: "19.590", at: v.At})
+			f.want(Missing{What: "how much leaked from " + who, Mend: `leaked about __ gal "stave by the bung, pegged"`, Section: "19.590", at: v.At})
 		}
 	default:
 		if s := f.strength(v); s > 0 {
@@ -105,11 +105,11 @@ func (b *books) topped(f *fold, l *record.Life, h *holder, v *record.Visit) {
 	}
 	g, ok := f.measured(v, "topped", who, abv, 0, record.Dip, record.Volume)
 	if !ok {
-		f.want(Missing{What: "how much " + who + " was topped with, and how strong it was", Mend: "topped 3.8 gal, 120 proof at 60 F from \"26-07\"", Section: "19.590", at: v.At})
+		f.want(Missing{What: "how much " + who + " was topped with, and how strong it was", Mend: "topped __ gal, __ proof at __ F from \"which run\"", Section: "19.590", at: v.At})
 		return
 	}
 	if src == nil {
-		f.want(Missing{What: "what " + who + " was topped with", Mend: v.At.Text() + ` from "26-07"`, Section: "19.590", at: v.At})
+		f.want(Missing{What: "what " + who + " was topped with", Mend: v.At.Text() + ` from "which run"`, Section: "19.590", at: v.At})
 		src = f.outside(Losses)
 	}
 	f.move(src, h, g.amount, f.lineOf(v, who))
@@ -143,7 +143,7 @@ func (b *books) end(f *fold, l *record.Life, e *record.End) {
 		to = f.of(Tanks, v.To, v.At)
 	default:
 		to = f.of(Tanks, "not said", v.At)
-		f.want(Missing{What: "where " + who + " was emptied to", Mend: v.At.Text() + ` to "Spirit tank"`, Section: "19.590", at: v.At})
+		f.want(Missing{What: "where " + who + " was emptied to", Mend: v.At.Text() + ` to "which tank"`, Section: "19.590", at: v.At})
 	}
 	switch {
 	case ok:
@@ -154,14 +154,14 @@ func (b *books) end(f *fold, l *record.Life, e *record.End) {
 			f.odd = append(f.odd, Check{What: "a cask gives no more than went in", Of: who, Says: fmt.Sprintf("%.1f %% more was dumped than it should hold", 100*g.amount.minus(h.balance).share(h.most)), By: g.amount.minus(h.balance).amount(), day: f.today, at: v.At})
 		}
 		if f.read(v, record.Strength) == nil && e.Word != "destroyed" {
-			f.want(Missing{What: "the strength of " + who + " when it was emptied", Mend: v.At.Text() + ", 119.6 proof at 61 F", Section: "19.618", at: v.At})
+			f.want(Missing{What: "the strength of " + who + " when it was emptied", Mend: v.At.Text() + ", __ proof at __ F", Section: "19.618", at: v.At})
 		}
 	case e.Part:
-		f.want(Missing{What: "how much of " + who + " was drawn", Mend: v.At.Text() + " 12 gal, 119.6 proof at 61 F", Section: "19.618", at: v.At})
+		f.want(Missing{What: "how much of " + who + " was drawn", Mend: v.At.Text() + " __ gal, __ proof at __ F", Section: "19.618", at: v.At})
 	default:
 		g.amount = h.balance // by the books
 		if e.Word != "destroyed" {
-			f.want(Missing{What: "what " + who + " held when it was emptied", Mend: fmt.Sprintf("from %q gross 455 lb, tare 111 lb, 119.6 proof at 61 F", l.Serial), Section: "19.618", at: v.At})
+			f.want(Missing{What: "what " + who + " held when it was emptied", Mend: fmt.Sprintf("from %q gross __ lb, tare __ lb, __ proof at __ F", l.Serial), Section: "19.618", at: v.At})
 		}
 	}
 	f.move(h, to, g.amount, ln)
@@ -193,7 +193,7 @@ func (b *books) settle(f *fold, h *holder, g gauge, v *record.Visit, doing strin
 func (b *books) left(f *fold, h *holder, v *record.Visit, volumes ...record.What) {
 	g, ok := f.measured(v, "left", named(h), h.abv, 0, volumes...)
 	if !ok {
-		f.want(Missing{What: "how much was left of " + named(h) + ", and how strong", Mend: `left 0.8 gal, 94.2 proof at 62 F to "Small tank"`, Section: "19.590, 19.599", at: v.At})
+		f.want(Missing{What: "how much was left of " + named(h) + ", and how strong", Mend: `left __ gal, __ proof at __ F to "which tank"`, Section: "19.590, 19.599", at: v.At})
 		g.amount = h.balance
 	}
 	if v.To == "" {
@@ -215,7 +215,7 @@ func (b *books) lost(f *fold, h *holder, v *record.Visit) {
 		f.move(h, f.outside(Losses), a, f.lineOf(v, named(h)))
 		return
 	}
-	f.want(Missing{What: "how much was lost of " + named(h) + ", and how strong it was", Mend: "lost about 3 gal, 120 proof at 66 F", Section: "19.590", at: v.At})
+	f.want(Missing{What: "how much was lost of " + named(h) + ", and how strong it was", Mend: "lost about __ gal, __ proof at __ F", Section: "19.590", at: v.At})
 }
 
 // mingled books what still lay in the tank in which a vat is blended: it is in the vat now.
@@ -260,7 +260,7 @@ func (b *books) vat(t *record.Vat) {
 				if g, ok := f.measured(v, "vat", named(h), 0, 0, record.Dip, record.Volume); ok {
 					b.settle(f, h, g, v, "blending and reducing")
 				} else {
-					f.want(Missing{What: "how much is in " + named(h) + ", and how strong", Mend: "gauge 108.2 gal, 94.6 proof at 64 F", Section: "19.598", at: v.At})
+					f.want(Missing{What: "how much is in " + named(h) + ", and how strong", Mend: "gauge __ gal, __ proof at __ F", Section: "19.598", at: v.At})
 				}
 			case "lost":
 				b.lost(f, h, v)
@@ -283,7 +283,7 @@ func (b *books) from(f *fold, h *holder, v *record.Visit, on record.Date) {
 	}
 	src := b.source(f, v.From, v.Of, on)
 	if src == nil {
-		f.want(Missing{What: "what was in " + v.Of + " " + v.From + " when it went into " + named(h), Mend: fmt.Sprintf(`left 10 gal, 120 proof at 66 F to %q, in the run that it comes from`, v.From), Section: "19.592", at: v.At})
+		f.want(Missing{What: "what was in " + v.Of + " " + v.From + " when it went into " + named(h), Mend: fmt.Sprintf(`left __ gal, __ proof at __ F to %q, in the run that it comes from`, v.From), Section: "19.592", at: v.At})
 		src = f.outside(Losses)
 	}
 	g, ok := f.measured(v, "dump", v.Of+" "+v.From, src.abv, 0, record.Dip, record.Volume)
@@ -291,10 +291,10 @@ func (b *books) from(f *fold, h *holder, v *record.Visit, on record.Date) {
 	case ok:
 		f.gauged(g)
 	case v.Why == "part":
-		f.want(Missing{What: "how much of " + v.Of + " " + v.From + " went into " + named(h), Mend: v.At.Text() + " 12 gal, 119.6 proof at 61 F", Section: "19.592, 19.598", at: v.At})
+		f.want(Missing{What: "how much of " + v.Of + " " + v.From + " went into " + named(h), Mend: v.At.Text() + " __ gal, __ proof at __ F", Section: "19.592, 19.598", at: v.At})
 	default:
 		g.amount = src.balance
-		f.want(Missing{What: "how much came from " + v.Of + " " + v.From, Mend: v.At.Text() + " 12 gal, 119.6 proof at 61 F", Section: "19.592, 19.598", at: v.At})
+		f.want(Missing{What: "how much came from " + v.Of + " " + v.From, Mend: v.At.Text() + " __ gal, __ proof at __ F", Section: "19.592, 19.598", at: v.At})
 	}
 	f.move(src, h, g.amount, f.lineOf(v, named(h)))
 }
@@ -357,7 +357,7 @@ func (b *books) bottling(t *record.Bottling) {
 		}
 		switch {
 		case part > less:
-			f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of %s are", 100*part, named(src)), Mend: `left 12 gal, 94.2 proof at 62 F`, Section: "19.599", at: t.At})
+			f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of %s are", 100*part, named(src)), Mend: `left __ gal, __ proof at __ F`, Section: "19.599", at: t.At})
 			return
 		case src.account == Wood && part < -caskFinds:
 			f.odd = append(f.odd, Check{What: "a cask gives no more than went in", Of: named(src), Says: fmt.Sprintf("%.1f %% more was bottled than it should hold", -100*part), By: cents{}.minus(src.balance).amount(), day: f.today, at: t.At})
@@ -385,7 +385,7 @@ func (b *books) tried(t *record.Bottling) {
 	}
 	w := &t.Bottles[0]
 	b.add(t.On, 7, func(f *fold) {
-		f.want(Missing{What: "the fill and the strength that were found in a bottle of " + t.Lot, Mend: "test " + w.Size.String() + ", 94.2 proof at 62 F", Section: "19.600", at: t.At})
+		f.want(Missing{What: "the fill and the strength that were found in a bottle of " + t.Lot, Mend: "test " + w.Size.String() + ", __ proof at __ F", Section: "19.600", at: t.At})
 	})
 }
 
@@ -414,7 +414,7 @@ func (b *books) bottles(f *fold, t *record.Bottling, w *record.Bottles) {
 		abv = src.abv
 	}
 	if abv == 0 {
-		f.want(Missing{What: "the strength in the bottles of " + t.Lot, Mend: w.At.Text() + " at 94 proof", Section: "19.599", at: w.At})
+		f.want(Missing{What: "the strength in the bottles of " + t.Lot, Mend: w.At.Text() + " at __ proof", Section: "19.599", at: w.At})
 		return
 	}
 	a := alcohol(bottleOf(w.N, w.EachM3, w.Size.Unit, abv))
@@ -423,7 +423,7 @@ func (b *books) bottles(f *fold, t *record.Bottling, w *record.Bottles) {
 	case "bottles":
 		lot.abv = abv
 		if src == nil {
-			f.want(Missing{What: fmt.Sprintf("what was in %q when it was bottled", t.Of), Mend: fmt.Sprintf(`vat %q on %s { from "LH-0011" gross 455 lb, tare 111 lb, 119.6 proof at 61 F }`, t.Of, t.On), Section: "19.598", at: t.At})
+			f.want(Missing{What: fmt.Sprintf("what was in %q when it was bottled", t.Of), Mend: fmt.Sprintf(`vat %q on %s { from "which cask" gross __ lb, tare __ lb, __ proof at __ F }`, t.Of, t.On), Section: "19.598", at: t.At})
 			src = f.outside(Losses)
 		}
 		f.move(src, lot, a, l)

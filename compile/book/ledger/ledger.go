@@ -168,7 +168,7 @@ type Check struct {
 // Missing is a field that the books want and nobody wrote, or that cannot be.
 type Missing struct {
 	What    string `json:"what"`
-	Mend    string `json:"mend"` // the line to write, with an example's values
+	Mend    string `json:"mend"` // the line to write, with __ for what nobody knows yet
 	Section string `json:"section,omitempty"`
 	Wrong   bool   `json:"wrong"` // it was written, and cannot be
 	File    string `json:"file,omitempty"`

@@ -57,6 +57,7 @@ type pile struct {
 type stores struct {
 	piles  []*pile // in the order in which they came
 	bushel func(what string) (kg float64)
+	loft   *record.Store // the first that the house has, or nil
 	uses   []use
 	odd    []Check
 	wants  []Missing
@@ -111,6 +112,9 @@ type step struct {
 func storesOf(all []*record.Store, runs []*record.Run, bushel func(string) float64, from, until record.Date) *stores {
 	s := &stores{bushel: bushel}
 	var steps []step
+	if len(all) > 0 {
+		s.loft = all[0]
+	}
 	for _, t := range all {
 		for i := range t.Lots {
 			l := &t.Lots[i]
@@ -261,7 +265,7 @@ func (s *stores) use(e step, known record.Date) {
 	if u.Lot != "" {
 		p := s.pile(u.What, u.Lot, unit)
 		if p == nil {
-			s.wants = append(s.wants, Missing{What: fmt.Sprintf("when lot %s of %s came, and from whom", u.Lot, u.What), Mend: fmt.Sprintf(`store "Grain loft" { %s %s 4,200 lb lot %q from "who sold it" }`, e.on, u.What, u.Lot), Section: "19.584", at: u.At, day: e.on})
+			s.wants = append(s.wants, Missing{What: fmt.Sprintf("when lot %s of %s came, and from whom", u.Lot, u.What), Mend: s.loft.Bought(fmt.Sprintf(`%s %s %s lot %q from "who sold it"`, e.on, u.What, v, u.Lot)), Section: "19.584", at: u.At, day: e.on})
 			p = &pile{what: u.What, lot: u.Lot, unit: unit, came: e.on}
 			s.piles = append(s.piles, p)
 			p.there, p.in = n, n

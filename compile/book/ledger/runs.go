@@ -149,7 +149,7 @@ func (b *books) still(f *fold, d *distilling, v *record.Visit) {
 		g, ok := f.measured(v, "feints", d.name(), 0, 0, record.Volume, record.Receiver)
 		if !ok {
 			if f.read(v, record.Volume, record.Receiver) != nil {
-				f.want(Missing{What: "the strength of the " + v.Word + " of " + d.name(), Mend: v.At.Text() + ", 70 proof at 66 F", Section: "19.585", at: v.At})
+				f.want(Missing{What: "the strength of the " + v.Word + " of " + d.name(), Mend: v.At.Text() + ", __ proof at __ F", Section: "19.585", at: v.At})
 			}
 			return
 		}
@@ -234,11 +234,11 @@ func (d *distilling) ungauged(f *fold, v *record.Visit) {
 	noVolume := f.read(v, record.Volume, record.Receiver, record.Mass) == nil
 	switch {
 	case noVolume && f.read(v, record.Strength) == nil: // the words of an opened run, perhaps
-		f.want(Missing{What: "how much the " + v.Word + " of " + d.name() + " are, and how strong", Mend: v.Word + " 45.9 gal, 143.3 proof at 66 F", Section: "19.585, 19.618", at: v.At})
+		f.want(Missing{What: "how much the " + v.Word + " of " + d.name() + " are, and how strong", Mend: v.Word + " __ gal, __ proof at __ F", Section: "19.585, 19.618", at: v.At})
 	case f.read(v, record.Strength) == nil:
-		f.want(Missing{What: "the strength of the " + v.Word + " of " + d.name(), Mend: v.At.Text() + ", 143.3 proof at 66 F", Section: "19.585, 19.618", at: v.At})
+		f.want(Missing{What: "the strength of the " + v.Word + " of " + d.name(), Mend: v.At.Text() + ", __ proof at __ F", Section: "19.585, 19.618", at: v.At})
 	case noVolume:
-		f.want(Missing{What: "how much the " + v.Word + " of " + d.name() + " are", Mend: v.Word + " 45.9 gal, 143.3 proof at 66 F", Section: "19.585, 19.618", at: v.At})
+		f.want(Missing{What: "how much the " + v.Word + " of " + d.name() + " are", Mend: v.Word + " __ gal, __ proof at __ F", Section: "19.585, 19.618", at: v.At})
 	}
 }
 
@@ -286,15 +286,15 @@ func (b *books) into(f *fold, d *distilling, recv *holder, v *record.Visit) {
 	cask := b.cask(f, life)
 	g, ok := f.measured(v, "fill", "cask "+life.Serial, abv, 0, record.Volume)
 	if !ok {
-		w := Missing{What: "how much went into cask " + life.Serial, Mend: fmt.Sprintf(`into %q 53 gal, tare 98 lb, gross 501 lb`, life.Serial), Section: "19.585, 19.618", at: v.At}
+		w := Missing{What: "how much went into cask " + life.Serial, Mend: fmt.Sprintf(`into %q __ gal, tare __ lb, gross __ lb`, life.Serial), Section: "19.585, 19.618", at: v.At}
 		if g.abv == 0 {
-			w.What, w.Mend = "at which strength cask "+life.Serial+" was filled", "gauge 54.1 gal, 121.9 proof at 65 F, before the `into`"
+			w.What, w.Mend = "at which strength cask "+life.Serial+" was filled", "gauge __ gal, __ proof at __ F, before the `into`"
 		}
 		f.want(w)
 		return
 	}
 	if !g.byWeight && g.tareKg == 0 {
-		f.want(Missing{What: "the tare of cask " + life.Serial, Mend: v.At.Text() + ", tare 98 lb, gross 501 lb", Section: "19.619", at: v.At})
+		f.want(Missing{What: "the tare of cask " + life.Serial, Mend: v.At.Text() + ", tare __ lb, gross __ lb", Section: "19.619", at: v.At})
 	}
 	f.gauged(g)
 	if d.gauged == "" && d.first != nil && d.first.Word == "into" && recv.balance.zero() {
@@ -348,7 +348,7 @@ func (f *fold) waiting(d *distilling) *feints {
 func (f *fold) chargeOf(d *distilling) string {
 	o := f.waiting(d)
 	if o == nil {
-		return fmt.Sprintf(`charge feints 44 gal, 70.5 proof at 64 F from "N", and a run "N" before %s that says what it left: spirit { feints 44 gal, 70.5 proof at 64 F }`, d.run.Date)
+		return fmt.Sprintf(`charge feints __ gal, __ proof at __ F from "N", and a run "N" before %s that says what it left: spirit { feints __ gal, __ proof at __ F }`, d.run.Date)
 	}
 	var as []string
 	for i := range o.visit.Read {
@@ -370,7 +370,7 @@ func (f *fold) fromFeints(d *distilling) string {
 	if o := f.waiting(d); o != nil {
 		return fmt.Sprintf(" from %q", o.run)
 	}
-	return ` from "N", and a run "N" before that says what it left: spirit { feints 44 gal, 70.5 proof at 64 F }`
+	return ` from "N", and a run "N" before that says what it left: spirit { feints __ gal, __ proof at __ F }`
 }
 
 // stillsKeep is the share of a charge that a spirit run may leave in the pot, or lose: more
@@ -396,7 +396,7 @@ func (d *distilling) closeReceiver(f *fold) {
 	case h.most.zero():
 		return
 	case part > remainder:
-		f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of the hearts of %s are", 100*part, d.name()), Mend: `left 10 gal to "Small tank"`, Section: "19.590", at: d.run.At})
+		f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of the hearts of %s are", 100*part, d.name()), Mend: `left __ gal to "which tank"`, Section: "19.590", at: d.run.At})
 		return
 	case part > workLoses || part < -workLoses:
 		f.odd = append(f.odd, Check{What: "what was filled is what there was", Of: d.name(), Says: fmt.Sprintf("%+.1f %% is not in its casks, or left", 100*part), By: h.balance.amount(), day: f.today, at: d.run.At})

@@ -320,9 +320,21 @@ func (c *chain) lot(good string, on record.Date) (what, end string) {
 		}
 	}
 	if what == "" {
-		what = "corn"
+		what = "GRAIN"
 	}
 	return what, end
+}
+
+// grain is what another run of a batch used; "" if none says.
+func (c *chain) grain(batch string) string {
+	for _, r := range c.texts.Runs {
+		for _, u := range r.Used {
+			if tree.Key(r.Batch) == tree.Key(batch) && u.What != "water" && u.What != "backset" {
+				return u.What
+			}
+		}
+	}
+	return ""
 }
 
 // lie says of what went into a tank and was not drawn from it since that it is there.
@@ -356,8 +368,16 @@ func (c *chain) run(r *record.Run) {
 			grown = true
 			l := c.get(keyOf(Lot, u.What, u.Lot), link{kind: Lot, name: u.Lot, at: u.At, says: []string{u.What}})
 			if l.on.IsZero() && len(l.broken) == 0 {
+				amount := "__ lb"
+				if v, ok := u.Amount.Holds(); ok {
+					amount = v.String()
+				}
+				var loft *record.Store
+				if len(c.texts.Stores) > 0 {
+					loft = c.texts.Stores[0]
+				}
 				l.broken = append(l.broken, gap{what: "no store says when it came, and from whom", at: u.At,
-					mend: fmt.Sprintf(`store "Grain loft" { %s %s 4,200 lb lot %q from "who sold it" }`, r.Date, u.What, u.Lot)})
+					mend: loft.Bought(fmt.Sprintf(`%s %s %s lot %q from "who sold it"`, r.Date, u.What, amount, u.Lot))})
 			}
 			if from == nil && u.From != "" && len(l.from) == 0 {
 				join(c.get(keyOf(Supplier, u.From), link{kind: Supplier, name: u.From}), l)
@@ -377,8 +397,8 @@ func (c *chain) run(r *record.Run) {
 		}
 	}
 	if !grown {
-		what, end := c.lot("", r.Date)
-		n.broken = append(n.broken, gap{what: "nothing says which lots went into it", any: true, at: r.At, mend: fmt.Sprintf("used { %s 541 lb%s }", what, end)})
+		what, end := c.lot(c.grain(r.Batch), r.Date)
+		n.broken = append(n.broken, gap{what: "nothing says which lots went into it", any: true, at: r.At, mend: fmt.Sprintf("used { %s __ lb%s }", what, end)})
 	}
 	for i := range r.Visits {
 		v := &r.Visits[i]
@@ -391,7 +411,7 @@ func (c *chain) run(r *record.Run) {
 				join(s, n)
 				continue
 			}
-			n.broken = append(n.broken, gap{what: fmt.Sprintf("its charge is from %q, and nothing says what was in there", v.From), at: v.At, mend: fmt.Sprintf(`feints 46.2 gal, 74.1 proof to %q, in the run that it comes from`, v.From)})
+			n.broken = append(n.broken, gap{what: fmt.Sprintf("its charge is from %q, and nothing says what was in there", v.From), at: v.At, mend: fmt.Sprintf(`feints __ gal, __ proof to %q, in the run that it comes from`, v.From)})
 		case v.Of == "feints":
 			n.broken = append(n.broken, gap{what: "nothing says from which run its feints were", at: v.At, mend: v.At.Text() + c.earlier(r.Date)})
 		}
@@ -407,7 +427,7 @@ func (c *chain) filled(l *record.Life) {
 		}
 	}
 	if len(l.Fills) == 0 {
-		n.broken = append(n.broken, gap{what: "no run says that it filled it", at: l.At(), mend: fmt.Sprintf(`fill { into %q 53 gal }, in the run that filled it`, l.Serial)})
+		n.broken = append(n.broken, gap{what: "no run says that it filled it", at: l.At(), mend: fmt.Sprintf(`fill { into %q __ gal }, in the run that filled it`, l.Serial)})
 	}
 	for i := range l.Events {
 		v := &l.Events[i]
@@ -444,12 +464,12 @@ func (c *chain) vat(v *record.Vat) {
 			continue
 		}
 		n.broken = append(n.broken, gap{what: fmt.Sprintf("nothing says what was in %s %q by then", of, w.From), at: w.At, mend: map[string]string{
-			"tank": fmt.Sprintf(`hearts 45.9 gal, 143.3 proof to %q, in the run that it comes from`, w.From),
-			"cask": fmt.Sprintf(`fill { into %q 53 gal }, in the run that filled it`, w.From),
+			"tank": fmt.Sprintf(`hearts __ gal, __ proof to %q, in the run that it comes from`, w.From),
+			"cask": fmt.Sprintf(`fill { into %q __ gal }, in the run that filled it`, w.From),
 		}[of]})
 	}
 	if !some {
-		n.broken = append(n.broken, gap{what: "nothing says what went into it", at: v.At, mend: `from "LH-0011" gross 455 lb, tare 111 lb, 119.6 proof at 61 F`})
+		n.broken = append(n.broken, gap{what: "nothing says what went into it", at: v.At, mend: `from "which cask" gross __ lb, tare __ lb, __ proof at __ F`})
 	}
 }
 
@@ -460,5 +480,5 @@ func (c *chain) bottling(b *record.Bottling) {
 		pour(s, n, b.On, b.At)
 		return
 	}
-	n.broken = append(n.broken, gap{what: fmt.Sprintf("nothing says what was in %q on that day", b.Of), at: b.At, mend: fmt.Sprintf(`vat %q on %s { from "LH-0011" gross 455 lb, tare 111 lb, 119.6 proof at 61 F }`, b.Of, b.On)})
+	n.broken = append(n.broken, gap{what: fmt.Sprintf("nothing says what was in %q on that day", b.Of), at: b.At, mend: fmt.Sprintf(`vat %q on %s { from "which cask" gross __ lb, tare __ lb, __ proof at __ F }`, b.Of, b.On)})
 }

@@ -64,7 +64,7 @@ type Break struct {
 	Kind Kind   `json:"kind"`
 	Name string `json:"name"`
 	What string `json:"what"`
-	Mend string `json:"mend"` // the line that would lead on, with an example's values
+	Mend string `json:"mend"` // the line that would lead on, with __ for what nobody knows yet
 	File string `json:"file,omitempty"`
 	Line int    `json:"line,omitempty"`
 	May  bool   `json:"may"` // it may hold what was asked for; nothing says that it does not
