@@ -128,7 +128,7 @@ func TestNotTaken(t *testing.T) {
 	for _, c := range []struct{ id, typed, want string }{
 		{"mash.6.temperature", "", "type a value"},
 		{"mash.6.temperature", "10.49 189", "a clock is written 10:49"},
-		{"mash.6.temperature", "10:49 189 191", "2 values were typed, and there are 1 blanks"},
+		{"mash.6.temperature", "10:49 189 191", "2 values were typed for 1 blank: "},
 		{"mash.6.temperature", "09:49 189", "earlier than the line above"},
 		{"mash.6.temperature", "10:49 warm", ""},
 		{"mash.6.temperature", "10:49 1.06 SG", "temperature"},

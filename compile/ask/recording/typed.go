@@ -9,6 +9,7 @@ import (
 	"newmake/lang/pattern"
 	"newmake/lang/quantity"
 	"newmake/lang/record"
+	"newmake/lang/words"
 )
 
 // What a person types for a line: when it was, then the values in the order in which
@@ -55,7 +56,7 @@ func (p *Page) fill(l Line, t typed) (*Page, error) {
 		if m := dottedClock().FindStringSubmatch(t.values[0]); m != nil && n == len(l.Blanks)+1 {
 			return nil, diag.Refuse("a clock is written %s:%s", m[1], m[2])
 		}
-		return nil, diag.Refuse("%d values were typed, and there are %d blanks: part them by commas, and leave one open with -", n, len(l.Blanks))
+		return nil, diag.Refuse("%d values were typed for %s: part them by commas, and leave one open with -", n, words.CountOf(len(l.Blanks), "blank", "blanks"))
 	case n == 0 && t.clock == "" && t.tail == "":
 		return nil, diag.Refuse("type a value, or none")
 	}

@@ -183,7 +183,7 @@ func (b *books) settle(f *fold, h *holder, g gauge, v *record.Visit, doing strin
 	f.gauged(g)
 	off := h.balance.minus(g.amount)
 	if part := off.share(h.balance); part > workLoses || part < -workLoses {
-		f.odd = append(f.odd, Check{What: "a gauge finds what the books say", Of: named(h), Says: fmt.Sprintf("%+.1f %% of it was lost by %s, by these gauges", 100*part, doing), By: off.amount(), day: f.today, at: v.At})
+		f.odd = append(f.odd, Check{What: "a gauge finds what the books say", Of: named(h), Says: fmt.Sprintf("%s by %s, by these gauges", lostOrFound(part), doing), By: off.amount(), day: f.today, at: v.At})
 	}
 	f.move(h, f.outside(Losses), off, f.lineOf(v, named(h)))
 	h.abv = g.abv
@@ -446,4 +446,12 @@ func labelled(v record.Value) float64 {
 		return fluid.ABVFromMassFrac(w)
 	}
 	return v.SI
+}
+
+// lostOrFound says of a share in words whether it was lost or, below 0, found.
+func lostOrFound(part float64) string {
+	if part < 0 {
+		return fmt.Sprintf("%.1f %% more was found", -100*part)
+	}
+	return fmt.Sprintf("%.1f %% of it was lost", 100*part)
 }

@@ -254,7 +254,7 @@ func (s *stores) use(e step, known record.Date) {
 	u := e.used
 	r := u.Amount.AsOf(known)
 	v, ok := r.Holds()
-	if !ok || u.What == "water" || u.What == "backset" {
+	if !ok || !u.Bought() {
 		return
 	}
 	n, unit := s.whole(v, u.What)

@@ -329,7 +329,7 @@ func (c *chain) lot(good string, on record.Date) (what, end string) {
 func (c *chain) grain(batch string) string {
 	for _, r := range c.texts.Runs {
 		for _, u := range r.Used {
-			if tree.Key(r.Batch) == tree.Key(batch) && u.What != "water" && u.What != "backset" {
+			if tree.Key(r.Batch) == tree.Key(batch) && u.Bought() {
 				return u.What
 			}
 		}
@@ -385,7 +385,7 @@ func (c *chain) run(r *record.Run) {
 			join(l, n)
 		case from != nil:
 			join(from, n)
-		case u.What == "water":
+		case u.What != "backset" && !u.Bought():
 		default:
 			grown = grown || u.What != "backset"
 			_, end := c.lot(u.What, r.Date)

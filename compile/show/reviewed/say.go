@@ -159,6 +159,9 @@ func sign(v float64) string {
 
 // from says from when on a run is foretold.
 func from(h *review.Ahead) string {
+	if h.From.IsZero() {
+		return "From here on, as no clock is written yet:"
+	}
 	return "From here on, after " + h.From.Format("Mon 2 Jan 15:04") + ":"
 }
 
