@@ -35,9 +35,10 @@ func fmtCommand(a *app) *cobra.Command {
 		Short: "Lay batch files out in the one canonical way",
 		Long: "fmt writes files in place in the one canonical layout, and lists those that it changed. Of a\n" +
 			"folder it takes every .batch file below, hidden folders and links left out. It changes layout\n" +
-			"only: spaces, columns, blank lines; words, numbers and comments stay. A file with a mistake in\n" +
-			"its text is left alone and the mistake is shown. With - it reads standard input and writes to\n" +
-			"standard output.",
+			"only: spaces, columns, blank lines; words, numbers and comments stay. A file in which a\n" +
+			"brace, a quote or the like is missing is left alone, and the mistake is shown; what its words\n" +
+			"and values mean is for check to say. With - it reads standard input and writes to standard\n" +
+			"output.",
 		Example: "  newmake fmt ferry-landing.batch\n" +
 			"  newmake fmt .\n" +
 			"  newmake fmt . --check\n" +
