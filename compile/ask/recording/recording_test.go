@@ -278,6 +278,15 @@ func TestTableOfASpreadsheet(t *testing.T) {
 		_, _, _, err := page.FillTable(strings.NewReader(table))
 		assert.ErrorContains(t, err, want)
 	}
+
+	// Of another plan: no blank of it is known. Where one is, the others are told as left.
+	const other = "blank,unit,actual,at_temperature,time,by\nmash.99.temperature,F,,,,\nmash.98.temperature,F,191,,10:04,M\nmash.97.temperature,F,190,,10:05,M\n"
+	_, _, _, err = page.FillTable(strings.NewReader(other))
+	assert.ErrorContains(t, err, `row 3: the plan of this run has no blank "mash.98.temperature"`)
+	_, n, left, err := page.FillTable(strings.NewReader(other + "mash.5.temperature,F,191,,10:04,M\n"))
+	require.NoError(t, err)
+	assert.Equal(t, 1, n)
+	assert.Equal(t, []string{"row 3", "row 4"}, left)
 }
 
 // A pH is typed with its word or without.

@@ -29,6 +29,9 @@ func (p *Page) FillTable(in io.Reader) (then *Page, filled int, left []string, e
 	if err != nil {
 		return nil, 0, nil, err
 	}
+	if err := p.knows(rows); err != nil {
+		return nil, 0, nil, err
+	}
 	if then, filled, err = p.fillRows(rows); err != nil {
 		return nil, 0, nil, err
 	}
@@ -39,6 +42,38 @@ func (p *Page) FillTable(in io.Reader) (then *Page, filled int, left []string, e
 		left = append(left, row.at)
 	}
 	return then, filled, left, nil
+}
+
+// knows refuses a table with rows of which no blank is known, neither to the plan nor to the
+// record: it is the table of something else, and what was read would be lost.
+func (p *Page) knows(rows map[string]*row) error {
+	known := map[string]bool{}
+	if p.Planned != nil {
+		for _, b := range p.Planned.Blanks {
+			known[b.ID] = true
+		}
+	}
+	for _, l := range p.Lines() {
+		for _, r := range l.Blanks {
+			if r.Blank != nil {
+				known[r.Blank.ID] = true
+			}
+		}
+	}
+	var first *row
+	var id string
+	for name, w := range rows {
+		if known[name] {
+			return nil
+		}
+		if first == nil || w.number < first.number {
+			first, id = w, name
+		}
+	}
+	if first == nil {
+		return nil
+	}
+	return diag.Refuse("%s: the plan of this run has no blank %q, and none of the others of this table: it is the table of another plan", first.at, id)
 }
 
 // answered are the blanks of the plan that the record has an answer for.
