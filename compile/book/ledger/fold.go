@@ -50,19 +50,21 @@ type key struct {
 
 // fold is the books so far, by what was known on a day.
 type fold struct {
-	known  record.Date // corrections and late entries after this are not made yet
-	until  record.Date // the last day that is counted
-	hold   map[string]*holder
-	all    []*holder // in the order in which they came up
-	moves  []movement
-	gauges []gauge
-	wants  []Missing
-	odd    []Check
-	tare   map[*record.Life]float64 // kg, as the fill says it
-	first  map[string][]gauge       // what the receivers of a run's hearts held, before the production gauge
-	feints []feints                 // of each run, in the order in which they were gauged
-	today  record.Date
-	touch  []*holder // of today
+	known   record.Date // corrections and late entries after this are not made yet
+	until   record.Date // the last day that is counted
+	hold    map[string]*holder
+	all     []*holder // in the order in which they came up
+	moves   []movement
+	gauges  []gauge
+	wants   []Missing
+	odd     []Check
+	tare    map[*record.Life]float64 // kg, as the fill says it
+	charged map[string]cents         // what a run's own low wines held, as its charges have them
+	unsure  map[string]bool          // a charge of the run has no gauge
+	first   map[string][]gauge       // what the receivers of a run's hearts held, before the production gauge
+	feints  []feints                 // of each run, in the order in which they were gauged
+	today   record.Date
+	touch   []*holder // of today
 }
 
 // feints are those of a run, where they were put, as the line says that gauged them.
@@ -74,7 +76,7 @@ type feints struct {
 
 // foldOf goes through the events up to a day, as they were known on another.
 func foldOf(events []event, until, known record.Date) *fold {
-	f := &fold{known: known, until: until, hold: map[string]*holder{}, tare: map[*record.Life]float64{}, first: map[string][]gauge{}}
+	f := &fold{known: known, until: until, hold: map[string]*holder{}, tare: map[*record.Life]float64{}, first: map[string][]gauge{}, charged: map[string]cents{}, unsure: map[string]bool{}}
 	for _, e := range events {
 		if e.on.Compare(until) > 0 {
 			break

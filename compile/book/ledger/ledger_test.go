@@ -224,6 +224,9 @@ func TestThresholds(t *testing.T) {
 	spirit := func(low, feints string) string {
 		return run("100 gal", "100 gal", "100 gal, tare 100 lb", "  strip {\n    2024-02-05 09:00 low-wines "+low+" gal, 50 proof at 60 F\n  }\n  spirit {\n    2024-02-06 09:00 charge low-wines\n    10:00 off\n    feints "+feints+" gal, 60 proof at 60 F\n  }\n")
 	}
+	unstripped := func(charge string) string { // of 150 proof gallons: the hearts are 120 of them
+		return run("100 gal", "100 gal", "100 gal, tare 100 lb", "  spirit {\n    2024-02-09 07:00 charge low-wines "+charge+" gal, 50 proof at 60 F\n    09:00 off\n    feints 50 gal, 60 proof at 60 F\n  }\n")
+	}
 	for _, c := range []struct{ name, text, what string }{
 		{"reduced 1.9 % less", run("100 gal", "98.1 gal", "98.1 gal, tare 100 lb", ""), ""},
 		{"reduced 2.1 % less", run("100 gal", "97.9 gal", "97.9 gal, tare 100 lb", ""), "a gauge finds what the books say"},
@@ -242,6 +245,11 @@ func TestThresholds(t *testing.T) {
 		{"7.1 % left in the still", spirit("300", "32.25"), "a run gives what was charged"},
 		{"1.9 % more than charged", spirit("300", "54.75"), ""},
 		{"2.1 % more than charged", spirit("300", "55.25"), "? how much of which feints run 24-01 charged"},
+		{"twice its low wines, less a little", spirit("150", "49"), "? how much of which feints run 24-01 charged"},
+		{"twice its low wines, and more", spirit("150", "51"), "a run gives no more than was charged"},
+		{"no low wines, and 1.9 % more than the charge", unstripped("294.5"), ""},
+		{"no low wines, and 2.1 % more than the charge", unstripped("293.8"), "a run gives no more than was charged"},
+		{"no low wines, and a charge that has no gauge", strings.Replace(unstripped("200"), "    09:00 off", "    charge feints\n    09:00 off", 1), ""},
 		{"the feints of two runs wait", waiting(2), ""},
 		{"the feints of three runs wait", waiting(3), "feints are charged again"},
 		{"the feints of three runs, in a tank", strings.ReplaceAll(waiting(3), "at 60 F\n  }\n  fill", "at 60 F to \"Feints tank\"\n  }\n  fill"), ""},

@@ -135,6 +135,12 @@ func (b *books) still(f *fold, d *distilling, v *record.Visit) {
 	case "charge":
 		if v.Of == "feints" || v.From != "" {
 			d.charge(b, f, v)
+		} else if v.Of != "water" {
+			if g, ok := f.measured(v, "charge", d.name(), 0, 0, record.Volume); ok {
+				f.charged[d.number] = f.charged[d.number].plus(g.amount)
+			} else {
+				f.unsure[d.number] = true
+			}
 		}
 	case "hearts":
 		if d.gauged == record.Spirit {
@@ -171,6 +177,7 @@ func (d *distilling) charge(b *books, f *fold, v *record.Visit) {
 	g, ok := f.measured(v, "charge", d.name(), 0, 0, record.Volume)
 	switch {
 	case src == nil && !ok:
+		f.unsure[d.number] = true
 		return
 	case src == nil:
 		f.want(Missing{What: "from where the " + v.Of + " of " + d.name() + " came", Mend: v.At.Text() + f.fromFeints(d), Section: "19.584", at: v.At})
@@ -308,7 +315,12 @@ func (b *books) into(f *fold, d *distilling, recv *holder, v *record.Visit) {
 func (d *distilling) closeStills(f *fold) {
 	h := d.stills(f)
 	l := line{at: d.run.At, what: d.name()}
-	charged := h.most
+	charged, of := h.most, "low wines"
+	var unbooked cents
+	if charged.pg == 0 && !f.unsure[d.number] { // no low wines are written, and nothing of another run
+		unbooked = f.charged[d.number]
+		charged, of = unbooked, "charge"
+	}
 	switch {
 	case h.balance.pg > 0:
 		if part := h.balance.share(charged); d.feints && part > stillsKeep {
@@ -316,12 +328,12 @@ func (d *distilling) closeStills(f *fold) {
 		}
 		f.move(h, f.outside(Stills), h.balance, l)
 	case h.balance.pg < 0:
-		switch over := (cents{}).minus(h.balance); {
+		switch over := (cents{}).minus(h.balance).minus(unbooked); {
 		case charged.pg == 0 || over.share(charged) <= workLoses:
-		case !d.refed():
+		case of == "low wines" && !d.refed() && over.share(charged) <= feintsBring:
 			f.want(Missing{What: "how much of which feints " + d.name() + " charged: its hearts and feints are more than its low wines", Mend: f.chargeOf(d), Section: "19.584", at: d.run.At})
 		default:
-			f.odd = append(f.odd, Check{What: "a run gives no more than was charged", Of: d.name(), Says: fmt.Sprintf("hearts and feints are %.1f %% more than its low wines%s", 100*over.share(charged), d.looked()), By: over.amount(), day: f.today, at: d.run.At})
+			f.odd = append(f.odd, Check{What: "a run gives no more than was charged", Of: d.name(), Says: fmt.Sprintf("hearts and feints are %.1f %% more than its %s%s", 100*over.share(charged), of, d.looked()), By: over.amount(), day: f.today, at: d.run.At})
 		}
 		f.move(f.outside(Distilled), h, cents{}.minus(h.balance), l)
 	}
@@ -376,6 +388,10 @@ func (f *fold) fromFeints(d *distilling) string {
 // stillsKeep is the share of a charge that a spirit run may leave in the pot, or lose: more
 // is a gauge that is wrong, or feints that nobody wrote down (common practice).
 const stillsKeep = 0.07
+
+// feintsBring is how much alcohol, as a share of that of a run's low wines, feints that nobody
+// wrote down may have brought: more is no feints (common practice).
+const feintsBring = 1.0
 
 // refed says that the run charged feints.
 func (d *distilling) refed() bool {
