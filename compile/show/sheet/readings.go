@@ -1,9 +1,11 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"unicode/utf8"
 
+	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/lang/record"
 )
@@ -11,7 +13,7 @@ import (
 // step is a step as its part shows it.
 type step struct {
 	plan.Step
-	Care  []care    // its dangers that no step above it on the page has named
+	Care  []care    // its dangers that the page has not named at its vessel on its day
 	Rows  []readRow // what is read
 	Alone []cell    // what it has to read, where that stands on the line of what to do
 	Span  int       // columns that what to do takes
@@ -23,7 +25,7 @@ type step struct {
 // care is a danger: its title, and its number in the list where it stands in full.
 type care struct {
 	Number int
-	Title  string
+	Title  string // empty: the number says it
 }
 
 // readRow is what is read at one time, a cell for each instrument of the part.
@@ -43,16 +45,44 @@ type cell struct {
 	Jug   bool // in a jug's units
 }
 
-// stepOf lays a step out in the columns of its part. Named are the dangers that the page
-// has named already; those of this step are added.
-func stepOf(s plan.Step, p *part, numbers map[string]care, named map[string]bool) step {
-	out := step{Step: s, Dated: p.Dated, Jug: strings.HasSuffix(s.ID, ".foreshots")}
+// named is where a page has named a danger: the words are said again at another vessel and
+// on another day, for whoever works there may not have read what stands above.
+type named struct {
+	at map[danger]bool
+	// brief: what a page has named at a vessel has the number alone on another day.
+	brief bool
+}
+
+// danger is a caution at a vessel on a day.
+type danger struct{ key, vessel, day string }
+
+// of are the dangers of a step that the page has not named where it is; they are added. The
+// rounds of a ferment are rows of one log at one vessel: they have the number alone.
+func (n named) of(s plan.Step, numbers map[string]care) []care {
+	var out []care
 	for _, key := range s.Cautions {
-		if c, known := numbers[key]; known && !named[key] {
-			named[key] = true
-			out.Care = append(out.Care, c)
+		at, log := danger{key, s.Vessel, measure.Date(s.Start)}, danger{key: key, vessel: s.Vessel}
+		c, known := numbers[key]
+		if !known || n.at[at] {
+			continue
 		}
+		if (n.brief || round(s)) && n.at[log] {
+			c.Title = ""
+		}
+		n.at[at], n.at[log] = true, true
+		out = append(out, c)
 	}
+	return out
+}
+
+// round says if a step is a reading of the ferment on one of its days.
+func round(s plan.Step) bool { return strings.HasPrefix(s.ID, "ferment.round.") }
+
+// stepOf lays a step out in the columns of its part. Said are the dangers that the page has
+// named already; those of this step are added.
+func stepOf(s plan.Step, p *part, numbers map[string]care, said named) step {
+	out := step{Step: s, Dated: p.Dated, Jug: strings.HasSuffix(s.ID, ".foreshots")}
+	out.Care = said.of(s, numbers)
 	out.Rows = rowsOf(s, p.Columns)
 	if len(p.Days) == 1 && len(p.Days[0].Steps) == 0 {
 		out.WaitMin = 0 // of what comes before, which is on another page
@@ -61,7 +91,8 @@ func stepOf(s plan.Step, p *part, numbers map[string]care, named map[string]bool
 	if len(out.Rows) == 1 && p.Stage == "mash" {
 		out.besideText(len(p.Columns))
 	}
-	out.Bare = strings.HasPrefix(s.ID, "ferment.round.") && len(out.Rows) == 1 && len(out.Care) == 0 && s.WaitMin == 0 && s.OutOfShift == 0
+	untitled := !slices.ContainsFunc(out.Care, func(c care) bool { return c.Title != "" })
+	out.Bare = round(s) && len(out.Rows) == 1 && untitled && s.WaitMin == 0 && s.OutOfShift == 0
 	if len(out.Rows) > 0 && endsWithCut(s) {
 		spare := readRow{Spare: true, Cells: make([]cell, len(p.Columns))}
 		for i, c := range p.Columns {

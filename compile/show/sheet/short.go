@@ -186,8 +186,20 @@ func TwoPages(p *plan.Plan, u measure.Units) bool {
 	return fits
 }
 
-// divided are the pages, and whether their words fit on them.
+// divided are the pages, and whether their words fit on them. What is too long has the number
+// alone of a danger that the page has named at the same vessel on another day.
 func (v *view) divided() (pages []shortPage, fits bool) {
+	long, fits := v.dividedWith(false)
+	if fits {
+		return long, true
+	}
+	if pages, fits = v.dividedWith(true); fits {
+		return pages, true
+	}
+	return long, false
+}
+
+func (v *view) dividedWith(brief bool) (pages []shortPage, fits bool) {
 	stages := v.shortStages()
 	count := 0
 	for _, g := range stages {
@@ -197,10 +209,10 @@ func (v *view) divided() (pages []shortPage, fits bool) {
 	for _, size := range shortSizes {
 		least := math.Inf(1)
 		for at := range count + 1 {
-			named := map[string]bool{}
+			inFull := map[string]bool{}
 			head, tail := divide(stages, at)
-			first := v.shortPage("first", size, head, true, named)
-			second := v.shortPage("second", size, tail, false, named)
+			first := v.shortPage("first", size, head, true, brief, inFull)
+			second := v.shortPage("second", size, tail, false, brief, inFull)
 			for {
 				if full := v.shortFull(first, second); full < least {
 					least, best = full, []shortPage{first, second}
@@ -271,9 +283,9 @@ func (v *view) shortFull(pages ...shortPage) float64 {
 
 // shortPage is a page of some stages. inFull are the dangers that stand in full on the page
 // before; those of this one are added.
-func (v *view) shortPage(id string, size shortSize, stages []shortStage, weigh bool, inFull map[string]bool) shortPage {
+func (v *view) shortPage(id string, size shortSize, stages []shortStage, weigh, brief bool, inFull map[string]bool) shortPage {
 	p := shortPage{ID: id, Size: size, Weigh: weigh}
-	numbers, named := v.numbers(), map[string]bool{}
+	numbers, said := v.numbers(), named{map[danger]bool{}, brief}
 	var names []string
 	if weigh {
 		names = append(names, "weigh out")
@@ -282,20 +294,19 @@ func (v *view) shortPage(id string, size shortSize, stages []shortStage, weigh b
 		names = append(names, strings.ToLower(g.Name))
 		steps := make([]shortStep, len(g.Steps))
 		for i, s := range g.Steps {
-			for _, key := range s.Cautions {
-				if c, known := numbers[key]; known && !named[key] {
-					named[key] = true
-					s.Care = append(s.Care, c)
-				}
-			}
+			s.Care = said.of(s.Step, numbers)
 			steps[i] = s
 		}
 		g.Steps = steps
 		p.Stages = append(p.Stages, g)
 	}
 	p.What = strings.Join(names, ", ")
+	has := map[string]bool{}
+	for at := range said.at {
+		has[at.key] = true
+	}
 	for i, c := range v.Plan.Cautions {
-		if named[c.Key] && !inFull[c.Key] {
+		if has[c.Key] && !inFull[c.Key] {
 			inFull[c.Key] = true
 			p.Cautions = append(p.Cautions, shortCaution{i + 1, c})
 		}

@@ -79,3 +79,41 @@ func TestTwoPages(t *testing.T) {
 	p.Schedule.Steps = append(append(p.Schedule.Steps, p.Schedule.Steps...), p.Schedule.Steps...)
 	assert.False(t, sheet.TwoPages(p, measure.US))
 }
+
+// A danger is named again at another vessel and on another day, and not twice at one on one
+// day. Only the rounds of a ferment, rows of one log, have the number alone or nothing.
+func TestDangersAreNamedAgain(t *testing.T) {
+	for _, batch := range []string{"Ferry Landing", "Stone Ferry"} {
+		p := planOf(t, batch)
+		titles := map[string]string{}
+		for _, c := range p.Cautions {
+			titles[c.Key] = "</b> " + template.HTMLEscapeString(measure.US.Words(c.Title)) + "</span>"
+		}
+		full := page(t, p, sheet.Options{})
+		seen := map[[4]string]bool{}
+		for _, s := range p.Schedule.Steps {
+			if s.Stage == "cask" || strings.HasPrefix(s.ID, "ferment.round.") {
+				continue
+			}
+			before, row, _ := strings.Cut(full, `id="step-`+s.ID+`"`)
+			row, _, _ = strings.Cut(row, "</tbody>")
+			on := before[strings.LastIndex(before, "<section "):][:40]
+			for _, key := range s.Cautions {
+				at := [4]string{on, key, s.Vessel, measure.Date(s.Start)}
+				assert.Equal(t, !seen[at], strings.Contains(row, titles[key]), "%s, %s: %s", batch, s.ID, key)
+				seen[at] = true
+			}
+		}
+		short := page(t, p, sheet.Options{Short: true})
+		for id, keys := range map[string][]string{"spirit.charge": {"vent"}, "spirit.heat": {"stillhouse", "vapour"}, "strip.charge": {"co2", "confined", "vent"}} {
+			_, row, _ := strings.Cut(short, `id="step-`+id+`"`)
+			row, _, _ = strings.Cut(row, "</tbody>")
+			for _, key := range keys {
+				assert.Contains(t, row, titles[key], "%s, short, %s", batch, id)
+			}
+		}
+		_, row, _ := strings.Cut(short, `id="step-ferment.clean"`)
+		row, _, _ = strings.Cut(row, "</tbody>")
+		assert.Equal(t, 3, strings.Count(row, `<b class="bang">`), "%s: the number of each danger stands there", batch)
+	}
+}

@@ -167,7 +167,7 @@ func emptied(s plan.Step) bool { return s.ID == "ferment.clean" }
 
 func (v *view) part(id, stage, caption string, in func(plan.Step) bool) part {
 	out := part{ID: id, Stage: stage, Caption: caption, Notes: 2, Columns: columnsOf(stage, v.Units)}
-	numbers, named := v.numbers(), map[string]bool{}
+	numbers, said := v.numbers(), named{at: map[danger]bool{}}
 	for _, s := range v.Schedule.Steps {
 		if !in(s) {
 			continue
@@ -176,7 +176,7 @@ func (v *view) part(id, stage, caption string, in func(plan.Step) bool) part {
 			out.Days = append(out.Days, day{Date: s.Start})
 		}
 		last := &out.Days[len(out.Days)-1]
-		last.Steps = append(last.Steps, stepOf(s, &out, numbers, named))
+		last.Steps = append(last.Steps, stepOf(s, &out, numbers, said))
 	}
 	out.Dated = len(out.Days) > 1
 	for _, d := range out.Days {

@@ -431,8 +431,14 @@ func writeCare(w *markup.Page, f says, d *shortStep) {
 			v3 := &v1[v2]
 			w.Raw(`<span class="care"><b class="bang">`)
 			w.Int(v3.Number)
-			w.Raw(`</b> `)
-			w.Text(f.Trade(v3.Title))
+			w.Raw(`</b>`)
+			{
+				v4 := v3.Title
+				if v4 != "" {
+					w.Raw(` `)
+					w.Text(f.Trade(v4))
+				}
+			}
 			w.Raw(`</span> `)
 		}
 	}
@@ -450,8 +456,14 @@ func writeCareOfsheetstep(w *markup.Page, f says, d *step) {
 			v3 := &v1[v2]
 			w.Raw(`<span class="care"><b class="bang">`)
 			w.Int(v3.Number)
-			w.Raw(`</b> `)
-			w.Text(f.Trade(v3.Title))
+			w.Raw(`</b>`)
+			{
+				v4 := v3.Title
+				if v4 != "" {
+					w.Raw(` `)
+					w.Text(f.Trade(v4))
+				}
+			}
 			w.Raw(`</span> `)
 		}
 	}
