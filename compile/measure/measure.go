@@ -374,10 +374,13 @@ func shown(v float64, places int) int {
 	return places
 }
 
-// Jug shows a volume that is measured in a jug: in quarts or millilitres.
+// Jug shows a volume that is measured in a jug: in quarts, or in millilitres below a litre.
 func (u Units) Jug(q plan.Quantity) string {
 	q = q.Rounded()
 	if u == SI {
+		if q.Value >= 1 {
+			return u.Quantity(q)
+		}
 		return Number(q.Value*1000, 0) + " mL"
 	}
 	v, _ := u.Value(q)

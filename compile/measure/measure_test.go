@@ -120,3 +120,15 @@ func TestFlow(t *testing.T) {
 		assert.Equal(t, c.siTol, SI.Tolerance(tol))
 	}
 }
+
+// A jug is read in quarts, or in millilitres below a litre.
+func TestJug(t *testing.T) {
+	for _, of := range []struct {
+		litres float64
+		us, si string
+	}{{0.99, "1 qt", "990 mL"}, {1, "1.1 qt", "1.00 L"}, {10, "10.6 qt", "10.0 L"}} {
+		q := plan.Of(of.litres, plan.Litre)
+		assert.Equal(t, of.us, US.Jug(q))
+		assert.Equal(t, of.si, SI.Jug(q))
+	}
+}

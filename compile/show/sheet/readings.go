@@ -20,6 +20,8 @@ type step struct {
 	Dated bool      // it says its day
 	Bare  bool      // it is to read and no more: one row says it
 	Jug   bool      // what it measures is so little that a jug does it
+	// AfterJug: it begins when that has run, and says how much in the same measure.
+	AfterJug bool
 }
 
 // care is a danger: its title, and its number in the list where it stands in full.
@@ -75,13 +77,16 @@ func (n named) of(s plan.Step, numbers map[string]care) []care {
 	return out
 }
 
+// jug says if what a step measures is so little that a jug does it.
+func jug(s plan.Step) bool { return strings.HasSuffix(s.ID, ".foreshots") }
+
 // round says if a step is a reading of the ferment on one of its days.
 func round(s plan.Step) bool { return strings.HasPrefix(s.ID, "ferment.round.") }
 
 // stepOf lays a step out in the columns of its part. Said are the dangers that the page has
 // named already; those of this step are added.
 func stepOf(s plan.Step, p *part, numbers map[string]care, said named) step {
-	out := step{Step: s, Dated: p.Dated, Jug: strings.HasSuffix(s.ID, ".foreshots")}
+	out := step{Step: s, Dated: p.Dated, Jug: jug(s)}
 	out.Care = said.of(s, numbers)
 	out.Rows = rowsOf(s, p.Columns)
 	if len(p.Days) == 1 && len(p.Days[0].Steps) == 0 {

@@ -42,6 +42,8 @@ type shortStep struct {
 	Care []care
 	Read []cell
 	Jug  bool
+	// AfterJug: it begins when the jug is filled.
+	AfterJug bool
 }
 
 // Span is how many columns the words take: those of the readings that it has not.
@@ -107,9 +109,12 @@ func (v *view) shortStages() []shortStage {
 		if what, id := shortBegins(stage); g.Begin == nil && (s.ID == id || strings.HasSuffix(s.ID, ".heat")) {
 			g.Begin = &begin{what, measure.Clock(s.Start)}
 		}
-		one := shortStep{Step: s, Jug: strings.HasSuffix(s.ID, ".foreshots"), Read: deciding(s, columnsOf(stage, v.Units), decide[stage])}
+		one := shortStep{Step: s, Jug: jug(s), Read: deciding(s, columnsOf(stage, v.Units), decide[stage])}
 		if n := len(g.Steps); n == 0 || !measure.SameDay(g.Steps[n-1].Start, s.Start) {
 			one.Day = plan.Moment(s.Start).Format("Mon 2 Jan")
+		}
+		if n := len(g.Steps); n > 0 {
+			one.AfterJug = jug(g.Steps[n-1].Step)
 		}
 		g.Steps = append(g.Steps, one)
 	}

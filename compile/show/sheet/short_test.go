@@ -117,3 +117,13 @@ func TestDangersAreNamedAgain(t *testing.T) {
 		assert.Equal(t, 3, strings.Count(row, `<b class="bang">`), "%s: the number of each danger stands there", batch)
 	}
 }
+
+// How much of the foreshots runs is said in one measure, where they run and where they end.
+func TestForeshotsInOneMeasure(t *testing.T) {
+	p := planOf(t, "Ferry Landing")
+	for _, o := range []sheet.Options{{}, {Short: true}} {
+		text := page(t, p, o)
+		assert.Contains(t, text, "Foreshots: 2 qt")
+		assert.Contains(t, text, "When 2 qt of foreshots have run")
+	}
+}

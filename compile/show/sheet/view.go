@@ -176,7 +176,11 @@ func (v *view) part(id, stage, caption string, in func(plan.Step) bool) part {
 			out.Days = append(out.Days, day{Date: s.Start})
 		}
 		last := &out.Days[len(out.Days)-1]
-		last.Steps = append(last.Steps, stepOf(s, &out, numbers, said))
+		one := stepOf(s, &out, numbers, said)
+		if n := len(last.Steps); n > 0 {
+			one.AfterJug = jug(last.Steps[n-1].Step)
+		}
+		last.Steps = append(last.Steps, one)
 	}
 	out.Dated = len(out.Days) > 1
 	for _, d := range out.Days {

@@ -831,11 +831,16 @@ func writeDo(w *markup.Page, f says, d *step) {
 	{
 		writeCareOfsheetstep(w, f, d)
 	}
+	v1 := d.AfterJug
 	{
-		v1 := d.When
-		if v1 != nil {
+		v2 := d.When
+		if v2 != nil {
 			w.Raw(`<b class="when">`)
-			w.Text(f.Phrase(*v1))
+			if v1 {
+				w.Text(f.Jug(*v2))
+			} else {
+				w.Text(f.Phrase(*v2))
+			}
 			w.Raw(`:</b> `)
 		}
 	}
@@ -1510,11 +1515,16 @@ func writeShort(w *markup.Page, f says, d *view) {
 								{
 									writeCare(w, f, v17)
 								}
+								v19 := v17.AfterJug
 								{
-									v19 := v17.When
-									if v19 != nil {
+									v20 := v17.When
+									if v20 != nil {
 										w.Raw(`<b class="when">`)
-										w.Text(f.Phrase(*v19))
+										if v19 {
+											w.Text(f.Jug(*v20))
+										} else {
+											w.Text(f.Phrase(*v20))
+										}
 										w.Raw(`:</b> `)
 									}
 								}
@@ -1528,48 +1538,48 @@ func writeShort(w *markup.Page, f says, d *view) {
 								}
 								w.Raw(`</td>`)
 								{
-									v20 := v17.Read
-									for v21 := range v20 {
-										v22 := &v20[v21]
+									v21 := v17.Read
+									for v22 := range v21 {
+										v23 := &v21[v22]
 										w.Raw(`<td class="should">`)
-										v23 := f.Other(*v22)
+										v24 := f.Other(*v23)
 										{
-											v24 := v22.Name
-											if v24 != "" {
+											v25 := v23.Name
+											if v25 != "" {
 												w.Raw(`<span class="name">`)
-												w.Text(v24)
+												w.Text(v25)
 												{
-													v25 := v23
-													if v25 != "" {
+													v26 := v24
+													if v26 != "" {
 														w.Raw(`, `)
-														w.Text(v25)
+														w.Text(v26)
 													}
 												}
 												w.Raw(`</span>`)
 											}
 										}
 										w.Raw(`<b>`)
-										w.Text(f.Bare(*v22))
+										w.Text(f.Bare(*v23))
 										w.Raw(`</b>`)
-										if !(v22.Name != "") {
+										if !(v23.Name != "") {
 											{
-												v26 := v23
-												if v26 != "" {
+												v27 := v24
+												if v27 != "" {
 													w.Raw(` <span class="off">`)
-													w.Text(v26)
+													w.Text(v27)
 													w.Raw(`</span>`)
 												}
 											}
 										}
-										if v22.Off {
+										if v23.Off {
 											w.Raw(` <span class="off">`)
-											w.Text(f.OffBare(*v22))
+											w.Text(f.OffBare(*v23))
 											w.Raw(`</span>`)
 										}
 										w.Raw(`</td><td class="blank says" data-blank="`)
-										w.Text(v22.ID)
+										w.Text(v23.ID)
 										w.Raw(`">`)
-										if f.NeedsTemp(v22.Should) {
+										if f.NeedsTemp(v23.Should) {
 											w.Raw(`<span class="at">at</span>`)
 										}
 										w.Raw(`</td>`)
@@ -1584,21 +1594,21 @@ func writeShort(w *markup.Page, f says, d *view) {
 </table>`)
 			}
 			{
-				v27 := v4.Cautions
-				if len(v27) > 0 {
+				v28 := v4.Cautions
+				if len(v28) > 0 {
 					w.Raw(`
 <dl class="brief-cautions">`)
 					{
-						v28 := v27
-						for v29 := range v28 {
-							v30 := &v28[v29]
+						v29 := v28
+						for v30 := range v29 {
+							v31 := &v29[v30]
 							w.Raw(`
 <div><dt><b class="bang">`)
-							w.Int(v30.Number)
+							w.Int(v31.Number)
 							w.Raw(`</b> `)
-							w.Text(f.Trade(v30.Title))
+							w.Text(f.Trade(v31.Title))
 							w.Raw(`:</dt> <dd>`)
-							w.Text(f.Trade(v30.Text))
+							w.Text(f.Trade(v31.Text))
 							w.Raw(` </dd></div>`)
 						}
 					}
