@@ -24,4 +24,5 @@ func TestLopsided(t *testing.T) {
 	}
 	assert.True(t, litres(0, 21).Lopsided(), "less than nothing is in no receiver")
 	assert.False(t, litres(0.1, 20).Lopsided())
+	assert.True(t, litres(0.1, 20.01).Lopsided(), "+/- 10.01 L of 10 L goes below nothing")
 }
