@@ -139,6 +139,9 @@ func (t *text) notes() {
 
 // foretold is how well each run is foretold by all others.
 func (t *text) foretold(full bool) {
+	if len(t.d.Runs) < 2 {
+		return // there are no others
+	}
 	t.Gap()
 	how := ""
 	if t.d.Exact {
