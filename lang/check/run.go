@@ -166,6 +166,7 @@ func (h *House) readRun(r *run) {
 	h.certified(r.run)
 	h.instrumentsOf(n, &r.diags)
 	h.vesselsOf(n, p, &r.diags)
+	stillsOf(r.run, p, &r.diags)
 	if b != nil {
 		stepsOf(r.run, b, &r.diags)
 		weighedOf(r.run, b, &r.diags)
@@ -263,6 +264,37 @@ func (h *House) vesselsOf(n *tree.Node, p *recipe.Plant, diags *diag.List) {
 		}
 		if !found {
 			diags.Add(tree.UnknownName(want.String(), c, func() []string { return names }))
+		}
+	}
+}
+
+// stillsOf holds what was charged or came over against the still that the run names, or the
+// largest of the plant where it names none: a still holds no more than it holds.
+func stillsOf(r *record.Run, p *recipe.Plant, diags *diag.List) {
+	if p == nil {
+		return
+	}
+	for i := range r.Visits {
+		v := &r.Visits[i]
+		stage := r.Stages[v.Stage]
+		if stage.Name != record.Strip && stage.Name != record.Spirit || v.Word != "charge" && v.Word != "hearts" {
+			continue
+		}
+		var still *recipe.Vessel
+		for j := range p.Vessels {
+			if o := p.Vessels[j]; o.Kind == recipe.Still && (stage.Vessel == "" || tree.Key(o.Name) == tree.Key(stage.Vessel)) && (still == nil || o.HoldsM3 > still.HoldsM3) {
+				still = o
+			}
+		}
+		for j := range v.Read {
+			now, ok := v.Read[j].Holds()
+			if still == nil || !ok || v.Read[j].What != record.Volume || v.Read[j].Doubt != "" || now.SI <= still.HoldsM3*fullest {
+				continue
+			}
+			diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: v.Read[j].Place,
+				Summary: fmt.Sprintf("`%s` is hard to believe: %s holds %s", now, still.Name, wording.In(still.HoldsM3, now.Unit, quantity.Volume)),
+				Related: []diag.Related{{At: still.At, Text: "it is declared here"}},
+				Help:    "if it was read so, leave it: it is kept; a slip of the pen is put right beside it, with `corrected`"})
 		}
 	}
 }
