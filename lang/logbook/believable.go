@@ -65,14 +65,8 @@ func gaugeDoubt(run *record.Run, visit int, what record.What, now record.Value) 
 		if b, ok := strengths[gaugedAs(stage, v)]; ok && now.SI < b.low || ok && now.SI > b.high {
 			return b.reason + meant(now, b)
 		}
-	case record.Receiver, record.Water, record.Lost, record.Sampled, record.Flow, record.Mass, record.Tare, record.Dip:
-		if now.SI < 0 {
-			return "nothing is less than nothing"
-		}
 	case record.Volume:
 		switch m3, unit := charged(run, visit); {
-		case now.SI < 0:
-			return "no vessel holds less than nothing"
 		case now.SI == 0 && stage != record.InCask:
 			return "there is something to gauge; `none` says that it was not read"
 		case v.Word != "charge" && m3 > 0 && now.SI > mostGrown*m3:

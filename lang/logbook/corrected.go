@@ -27,6 +27,7 @@ func (r *reader) corrected(l *tree.Node, visits []record.Visit, used []record.Us
 	}
 	if o := l.Get("new"); o != nil {
 		c.New = valueOf(o)
+		r.amount(o)
 	}
 	d := diag.Diagnostic{Code: diag.CodeCorrection, At: which,
 		Help: "name the line as it begins, and write the value as it stands there: " + wording.Example(which, "corrected 10:04 heat 119 F to 191 F on 2026-03-05")}

@@ -44,6 +44,7 @@ func (r *reader) parts(l *tree.Node, lead int, stage record.StageName, word stri
 				begin("", c)
 			}
 			now.State, now.Value, now.About = record.Read, valueOf(c), about
+			r.amount(c)
 			now.Place, about = now.Place.To(c.At()), false
 			if stage != "" && word != "lost" {
 				r.names(stage, word, now, c)
@@ -87,6 +88,18 @@ func (r *reader) parts(l *tree.Node, lead int, stage record.StageName, word stri
 		spread(p.read[:i+1], o.At)
 	}
 	return p
+}
+
+// amount refuses a volume, a weight or a strength of less than nothing: no instrument says it,
+// and books that reckon with it would balance.
+func (r *reader) amount(c *tree.Capture) {
+	switch c.Kind {
+	case quantity.Volume, quantity.Mass, quantity.Bushel, quantity.Strength:
+		if c.SI < 0 {
+			r.diags.Add(diag.Diagnostic{Code: diag.CodeOutOfRange, At: c.At(), Summary: fmt.Sprintf("`%s` is less than nothing", c.At().Text()),
+				Help: "allowed: 0 or more; `none` says that it was not read"})
+		}
+	}
 }
 
 // spread gives the temperature of a sample to the readings before it that have none:

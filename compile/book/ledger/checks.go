@@ -42,6 +42,9 @@ func (m *monthly) balances(l *Ledger) {
 		if off := m.now.onHand(a).minus(sum); !off.zero() {
 			c.OK, c.Of, c.By = false, m.Law.title(a), off.amount()
 		}
+		if now := m.now.onHand(a); now.pg < -belowNothing {
+			l.Checks = append(l.Checks, Check{What: "no account closes below nothing", Of: m.Law.title(a), Says: "more went out of it than ever came in", By: now.amount()})
+		}
 		whole = whole.plus(m.now.onHand(a))
 	}
 	c.Says = "in each account; the opening is the closing of the month before"
