@@ -137,6 +137,7 @@ func (h *House) readCellar() *Cellar {
 			all.add(b.Of, fact{on: b.On, end: &record.End{On: b.On, Visit: v, Word: "bottled"}})
 		}
 	}
+	vatsInOrder(c)
 	for _, d := range h.Past(schema.Store) {
 		s, said := logbook.Store(d.Node())
 		c.Stores, c.diags = append(c.Stores, s), append(c.diags, said...)

@@ -8,6 +8,7 @@ const (
 	CodeLotCode   Code = "NM1604"
 	CodeNoBottles Code = "NM1605"
 	CodeRack      Code = "NM1606"
+	CodeTooSoon   Code = "NM1607"
 )
 
 // cellarTable lists them in order.
@@ -18,4 +19,5 @@ var cellarTable = []Info{
 	{CodeLotCode, "lot-code", Warning, "a lot code that says another day than the bottling"},
 	{CodeNoBottles, "bottles-missing", Error, "more bottles gone than were filled"},
 	{CodeRack, "not-in-the-rack", Warning, "a place that the rack house does not have"},
+	{CodeTooSoon, "not-there-yet", Error, "a vat that is bottled, or used, before its day, or in itself"},
 }
