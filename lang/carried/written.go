@@ -4,7 +4,10 @@
 
 package carried
 
-import "newmake/lang/recipe"
+import (
+	"newmake/lang/recipe"
+	"newmake/lang/record"
+)
 
 var written = []entry{
 	{"grain", "barley", "stdlib/grain.batch", func(in from) any {
@@ -5518,7 +5521,7 @@ var written = []entry{
 				recipe.Excise{
 					Money:    13.303,
 					Currency: "CAD",
-					From: recipe.Day{
+					From: record.Date{
 						Year:  2023,
 						Month: 4,
 						Day:   1,
@@ -5528,7 +5531,7 @@ var written = []entry{
 				recipe.Excise{
 					Money:    13.569,
 					Currency: "CAD",
-					From: recipe.Day{
+					From: record.Date{
 						Year:  2024,
 						Month: 4,
 						Day:   1,
@@ -5538,7 +5541,7 @@ var written = []entry{
 				recipe.Excise{
 					Money:    13.84,
 					Currency: "CAD",
-					From: recipe.Day{
+					From: record.Date{
 						Year:  2025,
 						Month: 4,
 						Day:   1,
@@ -5602,7 +5605,7 @@ var written = []entry{
 				recipe.Excise{
 					Money:    42.57,
 					Currency: "EUR",
-					From: recipe.Day{
+					From: record.Date{
 						Year:  2013,
 						Month: 10,
 						Day:   16,
@@ -5638,7 +5641,7 @@ var written = []entry{
 				recipe.Excise{
 					Money:    31.64,
 					Currency: "GBP",
-					From: recipe.Day{
+					From: record.Date{
 						Year:  2023,
 						Month: 8,
 						Day:   1,
@@ -5648,7 +5651,7 @@ var written = []entry{
 				recipe.Excise{
 					Money:    32.79,
 					Currency: "GBP",
-					From: recipe.Day{
+					From: record.Date{
 						Year:  2025,
 						Month: 2,
 						Day:   1,
@@ -5658,7 +5661,7 @@ var written = []entry{
 				recipe.Excise{
 					Money:    33.99,
 					Currency: "GBP",
-					From: recipe.Day{
+					From: record.Date{
 						Year:  2026,
 						Month: 2,
 						Day:   1,
@@ -5701,7 +5704,7 @@ var written = []entry{
 				recipe.Excise{
 					Money:    2.7,
 					Currency: "USD",
-					From: recipe.Day{
+					From: record.Date{
 						Year:  2018,
 						Month: 1,
 						Day:   1,
@@ -5713,7 +5716,7 @@ var written = []entry{
 				recipe.Excise{
 					Money:    13.34,
 					Currency: "USD",
-					From: recipe.Day{
+					From: record.Date{
 						Year:  2018,
 						Month: 1,
 						Day:   1,

@@ -7,6 +7,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 	"newmake/lang/schema"
 	"newmake/lang/tree"
 )
@@ -47,7 +48,7 @@ func excise(l *tree.Node) recipe.Excise {
 	x := recipe.Excise{Money: m.SI, Currency: quantity.Currency(m.Item.Unit), UpTo: l.Num("number"), Reduced: l.Has("reduced"), Source: l.Comment()}
 	if c := l.Get("since"); c != nil {
 		if t, err := time.Parse(time.DateOnly, c.Text()); err == nil {
-			x.From = recipe.Day{Year: t.Year(), Month: int(t.Month()), Day: t.Day()}
+			x.From = record.DateOf(t)
 		}
 	}
 	return x

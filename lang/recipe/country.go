@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"slices"
 	"strings"
+
+	"newmake/lang/record"
 )
 
 // Country is a country as its law bears on a house's books.
@@ -24,22 +26,14 @@ type Country struct {
 type Excise struct {
 	Money    float64
 	Currency string
-	From     Day     // it holds from this day on; zero: since before the records of any house
-	UpTo     float64 // of the units that are removed in a calendar year, those up to so many; 0: all
-	Reduced  bool    // it is for those whom the law lets have it
+	From     record.Date // it holds from this day on; zero: since before the records of any house
+	UpTo     float64     // of the units that are removed in a calendar year, those up to so many; 0: all
+	Reduced  bool        // it is for those whom the law lets have it
 	Source   string
 }
 
-// Day is a day of the calendar. The zero Day is none.
-type Day struct{ Year, Month, Day int }
-
-// Compare is below 0 for a day before another, 0 for the same, above 0 for one after.
-func (d Day) Compare(o Day) int {
-	return cmp.Or(d.Year-o.Year, d.Month-o.Month, d.Day-o.Day)
-}
-
 // ExciseOn are the rates that hold on a day: of each band the last that began by then.
-func (c *Country) ExciseOn(on Day) []Excise {
+func (c *Country) ExciseOn(on record.Date) []Excise {
 	var out []Excise
 	for _, r := range c.Excise {
 		if r.From.Compare(on) > 0 {

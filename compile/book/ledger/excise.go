@@ -9,16 +9,11 @@ import (
 	"newmake/lang/record"
 )
 
-// ratesOn are the rates of excise that a country has on a day.
-func ratesOn(c *recipe.Country, on record.Date) []recipe.Excise {
-	return c.ExciseOn(recipe.Day{Year: on.Year, Month: int(on.Month), Day: on.Day})
-}
-
 // dueOn is the excise on units that are removed after others in the same calendar year:
 // with the reduced rates, and without. It is not known where the full rate is not.
 func dueOn(c *recipe.Country, on record.Date, before, units float64) (reduced, full float64, known bool) {
 	rest := units
-	for _, r := range ratesOn(c, on) {
+	for _, r := range c.ExciseOn(on) {
 		part := rest
 		if r.UpTo > 0 {
 			part = min(rest, max(0, r.UpTo-before))
@@ -37,13 +32,13 @@ func dueOn(c *recipe.Country, on record.Date, before, units float64) (reduced, f
 // sources are where the rates of a country stand that hold on a day, each with its day.
 func sources(c *recipe.Country, on record.Date) []string {
 	out := []string{}
-	for _, r := range ratesOn(c, on) {
+	for _, r := range c.ExciseOn(on) {
 		s := money(r.Money) + " " + r.Currency
 		if r.UpTo > 0 {
 			s += fmt.Sprintf(" up to %.0f", r.UpTo)
 		}
-		if r.From != (recipe.Day{}) {
-			s += fmt.Sprintf(" from %04d-%02d-%02d", r.From.Year, r.From.Month, r.From.Day)
+		if !r.From.IsZero() {
+			s += " from " + r.From.String()
 		}
 		if r.Source != "" {
 			s += ": " + r.Source
