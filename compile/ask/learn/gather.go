@@ -36,9 +36,9 @@ const fewest = 3
 // one of today.
 type Batches func(run *record.Run) (b *recipe.Batch, said diag.List, note string)
 
-// Gather reads the runs of a house: those named, or all, less those left out. The house must not have
-// been taught: constants are always learned from the library's. of is nil where every run
-// has the recipe of today.
+// Gather reads the runs of a house: those named, or all, less those left out. The house
+// must not have been taught: constants are always learned from the library's. of is nil
+// where every run has the recipe of today.
 func Gather(h *check.House, only, without []string, of Batches) (*Gathered, error) {
 	if of == nil {
 		of = func(r *record.Run) (*recipe.Batch, diag.List, string) {
@@ -48,91 +48,112 @@ func Gather(h *check.House, only, without []string, of Batches) (*Gathered, erro
 	}
 	numbers := h.RunNumbers()
 	for _, n := range slices.Concat(only, without) {
-		if !slices.ContainsFunc(numbers, func(o string) bool { return tree.Key(o) == tree.Key(n) }) {
+		if !named(numbers, n) {
 			_, list := h.Run(n)
 			return nil, list
 		}
 	}
-	named := func(of []string, n string) bool {
-		return slices.ContainsFunc(of, func(o string) bool { return tree.Key(o) == tree.Key(n) })
-	}
-	g := &Gathered{}
-	type entry struct {
-		run  Run
-		date record.Date
-	}
-	var all []entry
-	seen := map[string]bool{}
+	g := &gathering{house: h, of: of, seen: map[string]bool{}}
 	for _, n := range numbers {
-		if len(only) > 0 && !named(only, n) {
-			continue
-		}
-		if named(without, n) {
-			g.Skipped = append(g.Skipped, Skipped{n, "left out, as was asked"})
-			continue
-		}
-		r, list := h.Run(n)
-		if r == nil || list.HasErrors() {
-			g.Skipped = append(g.Skipped, Skipped{n, "its text has errors: `newmake check` says which"})
-			continue
-		}
-		b, list, note := of(r)
-		if note != "" {
-			g.Notes = append(g.Notes, note)
-		}
-		if b == nil {
-			g.Skipped = append(g.Skipped, Skipped{n, fmt.Sprintf("its batch %q cannot be read: %s", r.Batch, first(list))})
-			continue
-		}
-		if g.Plant == "" {
-			g.Plant = b.Plant.Name
-		}
-		if b.Plant.Name != g.Plant {
-			return nil, diag.Refuse("run %q was made at %q, and the runs before it at %q: name the runs of one plant", n, b.Plant.Name, g.Plant)
-		}
-		as := made.Recipe(b, r)
-		readings := made.Readings(as, r, h.Instrument)
-		if len(readings) < fewest {
-			g.Skipped = append(g.Skipped, Skipped{n, "with " + words.Count(len(readings), "reading") + " that a model can be held against"})
-			continue
-		}
-		for _, c := range made.Instruments(as, readings, h.Instrument) {
-			if !seen[c.Key()] {
-				seen[c.Key()] = true
-				g.Instruments = append(g.Instruments, c)
-			}
-		}
-		out := Run{Number: r.Number, Recipe: as}
-		for i := range readings {
-			rd := &readings[i]
-			clocks := map[any]float64{}
-			for _, k := range rd.Clocks {
-				clocks[k.Of] = k.Sign
-			}
-			out.Readings = append(out.Readings, Reading{
-				Words: rd.Words, What: rd.What, Said: rd.Said, SD: rd.SD, Outcome: rd.Outcome, Instrument: rd.Instrument, Of: rd.Of, AtEnd: rd.SaysAtEnd,
-				Clocks: clocks, ByClock: rd.ByClock,
-			})
-		}
-		all = append(all, entry{out, r.Date})
-	}
-	slices.SortStableFunc(all, func(a, b entry) int { return a.date.Compare(b.date) })
-	for _, e := range all {
-		g.Runs = append(g.Runs, e.run)
-	}
-	if len(g.Runs) == 0 {
 		switch {
-		case len(numbers) == 0:
-			return nil, diag.Refuse("the house has no runs yet: `newmake record` opens one, and what is read of it is what can be learned from")
+		case len(only) > 0 && !named(only, n):
+		case named(without, n):
+			g.skip(n, "left out, as was asked")
 		default:
-			var why []string
-			for _, s := range g.Skipped {
-				why = append(why, fmt.Sprintf("%q: %s", s.Run, s.Why))
+			if err := g.run(n); err != nil {
+				return nil, err
 			}
-			return nil, diag.Refuse("there is no run to learn from. %s", words.And(why))
 		}
 	}
-	return g, nil
+	slices.SortStableFunc(g.dated, func(a, b dated) int { return a.date.Compare(b.date) })
+	for _, d := range g.dated {
+		g.Runs = append(g.Runs, d.Run)
+	}
+	switch {
+	case len(numbers) == 0:
+		return nil, diag.Refuse("the house has no runs yet: `newmake record` opens one, and what is read of it is what can be learned from")
+	case len(g.Runs) == 0:
+		var why []string
+		for _, s := range g.Skipped {
+			why = append(why, fmt.Sprintf("%q: %s", s.Run, s.Why))
+		}
+		return nil, diag.Refuse("there is no run to learn from. %s", words.And(why))
+	}
+	return &g.Gathered, nil
+}
+
+// named says that a run is among those that are named.
+func named(of []string, n string) bool {
+	return slices.ContainsFunc(of, func(o string) bool { return tree.Key(o) == tree.Key(n) })
+}
+
+// gathering goes through the runs of a house.
+type gathering struct {
+	Gathered
+	house *check.House
+	of    Batches
+	dated []dated
+	seen  map[string]bool // instruments, by key
+}
+
+type dated struct {
+	Run
+	date record.Date
+}
+
+func (g *gathering) skip(n, why string) { g.Skipped = append(g.Skipped, Skipped{n, why}) }
+
+// run gathers one run, or says why it is skipped; the error is what stops the rest.
+func (g *gathering) run(n string) error {
+	r, list := g.house.Run(n)
+	if r == nil || list.HasErrors() {
+		g.skip(n, "its text has errors: `newmake check` says which")
+		return nil
+	}
+	b, list, note := g.of(r)
+	if note != "" {
+		g.Notes = append(g.Notes, note)
+	}
+	if b == nil {
+		g.skip(n, fmt.Sprintf("its batch %q cannot be read: %s", r.Batch, first(list)))
+		return nil
+	}
+	if g.Plant == "" {
+		g.Plant = b.Plant.Name
+	}
+	if b.Plant.Name != g.Plant {
+		return diag.Refuse("run %q was made at %q, and the runs before it at %q: name the runs of one plant", n, b.Plant.Name, g.Plant)
+	}
+	as := made.Recipe(b, r)
+	readings := made.Readings(as, r, g.house.Instrument)
+	if len(readings) < fewest {
+		g.skip(n, "with "+words.Count(len(readings), "reading")+" that a model can be held against")
+		return nil
+	}
+	for _, c := range made.Instruments(as, readings, g.house.Instrument) {
+		if !g.seen[c.Key()] {
+			g.seen[c.Key()] = true
+			g.Instruments = append(g.Instruments, c)
+		}
+	}
+	out := Run{Number: r.Number, Recipe: as}
+	for i := range readings {
+		out.Readings = append(out.Readings, reading(&readings[i]))
+	}
+	g.dated = append(g.dated, dated{out, r.Date})
+	return nil
+}
+
+// reading is a reading of a run as it is learned from.
+func reading(r *made.Reading) Reading {
+	clocks := map[any]float64{}
+	for _, k := range r.Clocks {
+		clocks[k.Of] = k.Sign
+	}
+	return Reading{
+		Words: r.Words, What: r.What, Said: r.Said, SD: r.SD, Outcome: r.Outcome, Instrument: r.Instrument, Of: r.Of, AtEnd: r.SaysAtEnd,
+		Clocks: clocks, ByClock: r.ByClock,
+	}
 }
 
 func first(list diag.List) string {
