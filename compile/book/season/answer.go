@@ -76,37 +76,64 @@ func (s *solver) numbers(present []int) []string {
 	return out
 }
 
+// run is run i of those that are present, work j of the list.
 func (s *solver) run(i, j int, number []string) Run {
 	w, f := s.list[j], s.flows.runs[i]
-	c := w.course
-	r := Run{Number: number[i], Batch: c.batch.Name, Mash: s.axis.stamp(s.start(j, 0)), Done: w.done != nil, Tasks: []Task{}}
-	var names []string
-	for _, ch := range s.built.Jobs[j].Choices {
-		names = append(names, s.built.names[s.placed.Chosen[ch]])
+	r := Run{
+		Number: number[i], Batch: w.course.batch.Name, Mash: s.axis.stamp(s.start(j, 0)), Done: w.done != nil,
+		Fermenter: s.vessel(search.Which(s.built.fermenter[j])), Tanks: s.tanksOf(j), Tasks: s.tasks(j), Filled: s.axis.stamp(s.filled(j)),
+		Feints: Flow{From: []string{}, To: []string{}}, Backset: Flow{From: []string{}, To: []string{}},
 	}
-	fermenter := c.n.Fermented.Vessel.Name
-	if which := search.Which(s.built.fermenter[j]); which >= 0 {
-		r.Fermenter = s.built.names[which]
-	} else {
-		r.Fermenter = s.built.names[s.placed.Chosen[^which]]
+	if c := w.course; c.strip >= 0 {
+		from, end := s.fermenting(j)
+		r.FermentHours = to(float64(end-from)/60, 2)
+		r.WashWaitHours = to(max(0, float64(end-from-c.dryMin)/60), 2)
 	}
-	for _, h := range s.built.Jobs[j].Holds { // tanks, chosen or the only one
-		of := s.built.Holds[h].Of
-		at := int(of)
-		if of < 0 {
-			at = s.placed.Chosen[^of]
+	if f.err != nil {
+		r.Failed = f.err.Error()
+		return r
+	}
+	s.flowed(&r, w.course, f, number)
+	return r
+}
+
+// vessel is the name of what is meant, or of what was chosen.
+func (s *solver) vessel(which search.Which) string {
+	if which < 0 {
+		return s.built.names[s.placed.Chosen[^which]]
+	}
+	return s.built.names[which]
+}
+
+// tanksOf are the tanks of a run, chosen or the only ones.
+func (s *solver) tanksOf(j int) []string {
+	var out []string
+	for _, h := range s.built.Jobs[j].Holds {
+		name := s.vessel(s.built.Holds[h].Of)
+		if slices.ContainsFunc(s.Plant.Tanks, func(t *recipe.Tank) bool { return t.Name == name }) {
+			out = append(out, name)
 		}
-		if name := s.built.names[at]; slices.ContainsFunc(s.Plant.Tanks, func(t *recipe.Tank) bool { return t.Name == name }) {
-			r.Tanks = append(r.Tanks, name)
-		}
 	}
-	ferment := Task{Key: fermentKey, Stage: "ferment", Vessel: r.Fermenter, Attend: plan.Alone}
+	return out
+}
+
+// fermenting is from when to when a run ferments, until its wash is stripped.
+func (s *solver) fermenting(j int) (from, end int) {
+	c := s.list[j].course
+	return s.start(j, 0) + c.blocks[0].minutes, s.start(j, c.strip)
+}
+
+// tasks are those of a run by the clock.
+func (s *solver) tasks(j int) []Task {
+	out := []Task{}
+	w := s.list[j]
+	c, fermenter := w.course, s.vessel(search.Which(s.built.fermenter[j]))
 	for k, b := range c.blocks {
 		at := s.start(j, k)
 		for n, t := range b.tasks {
 			one := Task{Key: t.key, Stage: t.stage, Vessel: t.vessel, Start: s.axis.stamp(at + t.from), End: s.axis.stamp(at + t.to), Attend: attends[t.attend], People: t.people, KW: to(t.powerW/1000, 1)}
-			if t.vessel == fermenter {
-				one.Vessel = r.Fermenter
+			if t.vessel == c.n.Fermented.Vessel.Name {
+				one.Vessel = fermenter
 			}
 			if n == 0 && b.after >= 0 {
 				one.WaitMin = float64(at - s.start(j, b.after) - b.least)
@@ -114,25 +141,21 @@ func (s *solver) run(i, j int, number []string) Run {
 			if t.attend == schedule.Throughout && w.done == nil {
 				one.OutOfShift = float64(s.outside(at+t.from, at+t.to))
 			}
-			r.Tasks = append(r.Tasks, one)
+			out = append(out, one)
 		}
 	}
 	if c.strip >= 0 {
-		from, end := s.start(j, 0)+c.blocks[0].minutes, s.start(j, c.strip)
-		r.FermentHours = to(float64(end-from)/60, 2)
-		r.WashWaitHours = to(max(0, float64(end-from-c.dryMin)/60), 2)
-		ferment.Start, ferment.End = s.axis.stamp(from), s.axis.stamp(end)
-		r.Tasks = append(r.Tasks, ferment)
+		from, end := s.fermenting(j)
+		out = append(out, Task{Key: fermentKey, Stage: "ferment", Vessel: fermenter, Attend: plan.Alone, Start: s.axis.stamp(from), End: s.axis.stamp(end)})
 	}
-	slices.SortStableFunc(r.Tasks, func(a, b Task) int {
+	slices.SortStableFunc(out, func(a, b Task) int {
 		return cmp.Or(moment(a.Start).Compare(moment(b.Start)), moment(a.End).Compare(moment(b.End)))
 	})
-	r.Filled = s.axis.stamp(s.filled(j))
-	r.Feints, r.Backset = Flow{From: []string{}, To: []string{}}, Flow{From: []string{}, To: []string{}}
-	if f.err != nil {
-		r.Failed = f.err.Error()
-		return r
-	}
+	return out
+}
+
+// flowed is what a run made, what came into it and what it left.
+func (s *solver) flowed(r *Run, c *course, f *flowed, number []string) {
 	of := func(runs []int) []string {
 		out := []string{}
 		for _, k := range runs {
@@ -159,7 +182,6 @@ func (s *solver) run(i, j int, number []string) Run {
 	}
 	pct, over := f.fill()
 	r.MostFillPct, r.OverFill = to(pct, 1), over
-	return r
 }
 
 // FromOpening is where something comes from that was there on the first day.

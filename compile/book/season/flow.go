@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"newmake/compile/lot"
-	"newmake/compile/matter/fluid"
 	"newmake/compile/matter/stream"
 	"newmake/compile/numbers"
 	"newmake/compile/stage/cask"
@@ -69,14 +68,6 @@ func family(b *recipe.Batch) string {
 		return b.Chain[n-1]
 	}
 	return b.Name
-}
-
-// store is a tank of feints, or several of one kind where the plant has no tank.
-type store struct {
-	name string
-	held stream.Stream
-	from []int
-	kind string // "" where it is mingled or not known
 }
 
 // flow computes the runs in the order in which things happen. steady is the feints that a
@@ -163,89 +154,21 @@ func (f *flows) mashes(ways []way, order []int, today recipe.Today, memo *number
 
 // spirits computes the spirit runs in their order, each with the feints that are there.
 func (f *flows) spirits(ways []way, order []int, today recipe.Today, steady func(b *recipe.Batch) stream.Stream, memo *numbers.Memo, plant *recipe.Plant) {
-	tanks := plant.TanksFor(recipe.OfFeints)
-	stores := map[string]*store{}
-	var all []*store
-	storeOf := func(kind string) *store {
-		if s := stores[kind]; s != nil {
-			return s
-		}
-		s := &store{name: kind}
-		if n := len(all); len(tanks) > 0 {
-			if n >= len(tanks) { // there is no tank for another kind: it is mingled
-				s = all[len(tanks)-1]
-				stores[kind] = s
-				return s
-			}
-			s.name = tanks[n].Name
-		}
-		stores[kind], all = s, append(all, s)
-		return s
-	}
-	begun := map[*store]bool{}
-	type stop struct{ at, run int }
-	var running []stop
-	// settle puts the feints of the runs that have stopped by a time into their tanks.
-	settle := func(at int) {
-		slices.SortStableFunc(running, func(a, b stop) int { return a.at - b.at })
-		for len(running) > 0 && running[0].at <= at {
-			k := running[0].run
-			running = running[1:]
-			r := f.runs[k]
-			s := storeOf(family(ways[k].batch))
-			if s.held.MassKg() <= 0 {
-				s.kind = family(ways[k].batch)
-			} else if s.kind != family(ways[k].batch) {
-				s.kind = ""
-			}
-			s.held = s.held.Plus(r.feintsOut)
-			s.from = append(s.from, k)
-			f.feints[s.name] = append(f.feints[s.name], level{ways[k].spirits, volume(s.held), k})
-		}
-	}
+	t := &feintsTanks{flows: f, ways: ways, today: today, steady: steady, tanks: plant.TanksFor(recipe.OfFeints), of: map[string]*store{}}
 	for _, i := range order {
 		w, r := ways[i], f.runs[i]
 		if r.err != nil {
 			continue
 		}
-		settle(w.spirit)
+		t.settle(w.spirit)
 		b := *r.n.Batch
-		s := storeOf(family(w.batch))
-		if !begun[s] {
-			begun[s] = true
-			switch {
-			case today.FeintsSaid && len(begun) == 1:
-				if w, err := lot.MassFrac(feintsAt(&b, today)); err == nil && today.FeintsM3 > 0 {
-					kg := today.FeintsM3 * fluid.Density(w, lot.GaugeC(b.Gauge))
-					s.held, s.from = stream.Stream{EthanolKg: kg * w, WaterKg: kg * (1 - w), TempC: b.Plant.AmbientC}, []int{opening}
-				}
-			case !today.FeintsSaid && b.Spirit.Feints && s.held.MassKg() <= 0:
-				s.held, s.from = steady(w.batch), []int{opening}
-			}
-			if s.held.MassKg() > 0 && len(s.from) > 0 && s.from[0] == opening {
-				s.kind = family(w.batch)
-				f.feints[s.name] = append([]level{{0, volume(s.held), opening}}, f.feints[s.name]...)
-			}
+		s := t.store(family(w.batch))
+		if !s.begun {
+			t.begin(s, &b, w.batch)
 		}
 		b.Today.FeintsSaid = true
 		if b.Spirit.Feints && s.held.MassKg() > 0 {
-			share := room(&b, r.n.Stripped.LowWines, s.held)
-			r.feintsIn = s.held.Scale(share)
-			r.other = s.kind != family(w.batch)
-			r.feintsFrom = slices.Clone(s.from)
-			for _, k := range s.from {
-				if k >= 0 {
-					f.runs[k].feintsTo = append(f.runs[k].feintsTo, i)
-				}
-			}
-			s.held = s.held.Scale(1 - share)
-			if share == 1 {
-				s.held, s.from = stream.Stream{}, nil
-			}
-			f.feints[s.name] = append(f.feints[s.name], level{w.spirit, volume(s.held), i})
-			kg := r.feintsIn.EthanolKg + r.feintsIn.WaterKg
-			at := r.feintsIn.EthanolKg / kg
-			b.Today.FeintsM3, b.Today.FeintsAt = kg/fluid.Density(at, lot.GaugeC(b.Gauge)), recipe.Strength{Value: at, Basis: recipe.ABW}
+			t.charge(s, &b, i)
 		}
 		r.n.Batch = &b
 		if r.n.Distilled, r.err = numbers.Distilled(memo, &b, r.n.Stripped.LowWines); r.err != nil {
@@ -255,41 +178,18 @@ func (f *flows) spirits(ways []way, order []int, today recipe.Today, steady func
 		r.n.Filled, r.err = numbers.Filled(&b, r.n.Reduced)
 		r.feintsOut = r.n.Distilled.Feints().Scale(float64(r.n.Distilled.Charges))
 		if b.Spirit.Feints {
-			running = append(running, stop{w.spirits, i})
+			t.running = append(t.running, stop{w.spirits, i})
 		}
 	}
-	settle(math.MaxInt)
-	for _, s := range all {
+	t.settle(math.MaxInt)
+	for _, s := range t.all {
 		if s.held.MassKg() > 0 {
 			f.left[s.name] = s.held
 		}
 	}
 }
 
-// feintsAt is the strength of the feints of the first day, on the batch's basis.
-func feintsAt(b *recipe.Batch, today recipe.Today) recipe.Strength {
-	c := *b
-	c.Today = today
-	return lot.OnBasis(&c).Today.FeintsAt
-}
-
 func volume(s stream.Stream) float64 { return lot.Of(s).VolumeL / lot.LitresPerM3 }
-
-// room is what share of the feints goes into the charges beside the low wines: all, or as
-// much as the still takes.
-func room(b *recipe.Batch, lowWines, feints stream.Stream) float64 {
-	v := b.Spirit.Still
-	takes := v.HoldsM3 * numbers.FillMost(v) * float64(max(b.Spirit.Charges, 1))
-	hot := func(share float64) float64 { return lowWines.Plus(feints.Scale(share)).VolumeAtM3(hotC) }
-	with, without := hot(1), hot(0)
-	if with <= takes {
-		return 1
-	}
-	return max(0, (takes-without)/(with-without))
-}
-
-// hotC is about where a charge boils: as full as that it must not be.
-const hotC = 92
 
 // casks fills them in the order of the fills: what is too little for one waits for the
 // next run of its batch.
