@@ -68,27 +68,17 @@ func (h *House) RunNumbers() []string {
 	return out
 }
 
-// BehindRuns are the errors of the batches that runs are of, with those of their plants
-// and of the library that they use, and of runs whose batch is not there. What a run
-// filled is not known without them.
+// BehindRuns are the errors of runs, and of the batches that they are of, with those of their
+// plants and of the library that they use. What a run filled is not known without them.
 func (h *House) BehindRuns() diag.List {
 	var list diag.List
 	seen := map[string]bool{}
 	for _, d := range h.Runs {
-		if key := tree.Key(d.Of); !seen[key] {
+		list = append(list, h.run(d).diags...)
+		if key := tree.Key(d.Of); !seen[key] && h.Find(d.Of) != nil {
 			seen[key] = true
-			if h.Find(d.Of) != nil {
-				_, said := h.bare(d.Of)
-				list = append(list, said...)
-				continue
-			}
-			at := d.At
-			if c := d.Node().Get("batch"); c != nil {
-				at = c.Item.At
-			}
-			list = append(list, slices.DeleteFunc(slices.Clone(h.run(d).diags), func(o diag.Diagnostic) bool {
-				return o.At.Src != at.Src || o.At.Start != at.Start
-			})...)
+			_, said := h.bare(d.Of)
+			list = append(list, said...)
 		}
 	}
 	if len(h.Runs) == 0 && h.Made(&Cellar{}) == nil { // whose books they are stands in what a batch uses

@@ -16,7 +16,7 @@ func dated(n *tree.Node, around Around, on record.Date) *reader {
 	if around.Zone == nil {
 		around.Zone = time.UTC
 	}
-	r := &reader{Around: around, with: map[quantity.Kind]string{}, run: &record.Run{
+	r := &reader{Around: around, of: n.Field.Name, with: map[quantity.Kind]string{}, run: &record.Run{
 		Zone: around.Zone, Date: on, At: n.At(), Stages: []record.Stage{{Name: record.InCask, At: n.At()}},
 	}, day: on}
 	r.clock.dated = true

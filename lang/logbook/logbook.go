@@ -35,7 +35,7 @@ func (r *reader) named(sort string, c *tree.Capture) {
 
 // Run reads one run.
 func Run(n *tree.Node, around Around) (*record.Run, diag.List) {
-	r := &reader{Around: around, with: map[quantity.Kind]string{}, run: &record.Run{
+	r := &reader{Around: around, of: n.Field.Name, with: map[quantity.Kind]string{}, run: &record.Run{
 		Number: n.Text("name"), Batch: n.Text("batch"), Sheet: n.Line("sheet").Text("text"), Zone: around.Zone, At: n.At(),
 	}}
 	if c := n.Get("date"); c != nil {
@@ -67,6 +67,7 @@ func Run(n *tree.Node, around Around) (*record.Run, diag.List) {
 // reader is what has been read of a run so far.
 type reader struct {
 	Around
+	of    string // what is read: a run, a vat
 	run   *record.Run
 	diags diag.List
 	by    string                   // who, until the next `by`

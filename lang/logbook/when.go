@@ -53,9 +53,12 @@ func (r *reader) when(l *tree.Node) record.When {
 	}
 	if w.Date != nil && r.day.Compare(r.run.Date) < 0 && !r.early {
 		r.early = true // once is enough: the lines below go by it
+		help := "look at the two days"
+		if r.of == "run" {
+			help = "if the table of a sheet was filled in, it was that of another day: `newmake plan --on` plans for the day of the run"
+		}
 		r.diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: w.Date.At,
-			Summary: fmt.Sprintf("`%s` is before the day of this run, %s", r.day, r.run.Date),
-			Help:    "if the table of a sheet was filled in, it was that of another day: `newmake plan --on` plans for the day of the run"})
+			Summary: fmt.Sprintf("`%s` is before the day of this %s, %s", r.day, r.of, r.run.Date), Help: help})
 	}
 	out := record.When{Date: r.day}
 	if w.Clock == nil {

@@ -279,6 +279,9 @@ func (s shaper) limits(n *Node) {
 	if what == "" {
 		what = n.Text(n.Field.Key) // a line that begins with a name
 	}
+	if what == "" {
+		what = n.Text("name") // of a store, whose lines begin with their days
+	}
 	for i := range n.Match.Caps {
 		c := &n.Match.Caps[i]
 		if c.Kind == 0 {

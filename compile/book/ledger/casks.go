@@ -1,11 +1,13 @@
 package ledger
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
 	"newmake/compile/matter/fluid"
 	"newmake/lang/check"
+	"newmake/lang/diag"
 	"newmake/lang/record"
 	"newmake/lang/tree"
 )
@@ -110,7 +112,7 @@ func (b *books) topped(f *fold, l *record.Life, h *holder, v *record.Visit) {
 	}
 	if src == nil {
 		f.want(Missing{What: "what " + who + " was topped with", Mend: v.At.Text() + ` from "which run"`, Section: "19.590", at: v.At})
-		src = f.outside(Losses)
+		src = f.nowhere(v.From, g.amount, v.At)
 	}
 	f.move(src, h, g.amount, f.lineOf(v, who))
 }
@@ -283,8 +285,13 @@ func (b *books) from(f *fold, h *holder, v *record.Visit, on record.Date) {
 	}
 	src := b.source(f, v.From, v.Of, on)
 	if src == nil {
+		g, ok := f.measured(v, "dump", v.Of+" "+v.From, 0, 0, record.Dip, record.Volume)
+		if ok {
+			f.gauged(g)
+		}
 		f.want(Missing{What: "what was in " + v.Of + " " + v.From + " when it went into " + named(h), Mend: fmt.Sprintf(`left __ gal, __ proof at __ F to %q, in the run that it comes from`, v.From), Section: "19.592", at: v.At})
-		src = f.outside(Losses)
+		f.move(f.nowhere(v.Of+" "+v.From, g.amount, v.At), h, g.amount, f.lineOf(v, named(h)))
+		return
 	}
 	g, ok := f.measured(v, "dump", v.Of+" "+v.From, src.abv, 0, record.Dip, record.Volume)
 	switch {
@@ -424,7 +431,7 @@ func (b *books) bottles(f *fold, t *record.Bottling, w *record.Bottles) {
 		lot.abv = abv
 		if src == nil {
 			f.want(Missing{What: fmt.Sprintf("what was in %q when it was bottled", t.Of), Mend: fmt.Sprintf(`vat %q on %s { from "which cask" gross __ lb, tare __ lb, __ proof at __ F }`, t.Of, t.On), Section: "19.598", at: t.At})
-			src = f.outside(Losses)
+			src = f.nowhere(fmt.Sprintf("%q", t.Of), a, t.At)
 		}
 		f.move(src, lot, a, l)
 	case "broken":
@@ -434,6 +441,13 @@ func (b *books) bottles(f *fold, t *record.Bottling, w *record.Bottles) {
 	case "withdrawn":
 		f.move(lot, f.outside(Withdrawn), a, l)
 	}
+}
+
+// nowhere is where spirit comes from of which nothing says what it was drawn from: the books
+// find it, and it fails a check, for no house finds casks of spirit.
+func (f *fold) nowhere(of string, a cents, at diag.Span) *holder {
+	f.odd = append(f.odd, Check{What: "all spirit comes from somewhere", Of: cmp.Or(of, "where it came from"), Says: "spirit is drawn from it, and nothing says what was in there", By: a.amount(), day: f.today, at: at})
+	return f.outside(Losses)
 }
 
 // labelled is a strength on a label, by volume at 20 C.

@@ -12,6 +12,7 @@ func (m *monthly) checks(l *Ledger) {
 	m.producedBySum(l)
 	m.filledCasks(l)
 	m.feintsWait(l)
+	m.vatsLose(l)
 	seen := map[string]bool{}
 	for _, c := range append(m.receivers(), append(m.now.odd, m.stores.odd...)...) {
 		if c.day.Compare(m.first) < 0 {
@@ -118,6 +119,46 @@ func (m *monthly) filledCasks(l *Ledger) {
 	}
 	if len(l.Checks) == bad {
 		l.Checks = append(l.Checks, Check{What: "every cask has a gauge, a lot and a batch", OK: true, Says: fmt.Sprintf("%d filled", n)})
+	}
+}
+
+// vatsLose: what is blended, reduced and bottled gets no more on the way. Each step of a vat may
+// find a little by its gauge; all of them together may find no more.
+func (m *monthly) vatsLose(l *Ledger) {
+	type sums struct{ in, found cents }
+	by := map[*holder]*sums{}
+	of := func(h *holder) *sums {
+		if by[h] == nil {
+			by[h] = &sums{}
+		}
+		return by[h]
+	}
+	now := map[*holder]bool{}
+	for _, v := range m.now.moves {
+		if v.to.account == Vats {
+			if s := of(v.to); v.from.account == Losses {
+				s.found = s.found.plus(v.amount)
+			} else {
+				s.in = s.in.plus(v.amount)
+			}
+			now[v.to] = now[v.to] || v.on.Compare(m.first) >= 0
+		}
+		if v.from.account == Vats {
+			if v.to.account == Losses {
+				s := of(v.from)
+				s.found = s.found.minus(v.amount)
+			}
+			now[v.from] = now[v.from] || v.on.Compare(m.first) >= 0
+		}
+	}
+	for _, h := range m.now.all {
+		s := by[h]
+		if s == nil || !now[h] || s.found.share(s.in) <= workLoses && (s.in.pg > 0 || s.found.pg <= belowNothing) {
+			continue
+		}
+		c := Check{What: "a vat loses no less than nothing", Of: named(h), Says: "more came out of it than went in, all its gauges together", By: s.found.amount()}
+		c.File, c.Line = place(h.at)
+		l.Checks = append(l.Checks, c)
 	}
 }
 

@@ -12,14 +12,16 @@ import (
 // holder is something that holds alcohol: a cask's life, a tank, a vat, a bottling, a run's
 // receiver.
 type holder struct {
-	account Account
-	name    string
-	since   record.Date
-	balance cents
-	abv     float64 // of what is in it, by volume at 20 C, as it was last read; 0 if never
-	most    cents   // the most that was in it
-	at      diag.Span
-	below   bool // it was below nothing at the end of a day, and that was said
+	account  Account
+	name     string
+	since    record.Date
+	balance  cents
+	abv      float64 // of what is in it, by volume at 20 C, as it was last read; 0 if never
+	most     cents   // the most that was in it
+	at       diag.Span
+	below    bool // it was below nothing at the end of a day, and that was said
+	stills   bool // of a run: what came out of it is held against its charge when the run ends
+	ungauged bool // feints that nobody gauged: what the charge holds more than the hearts
 }
 
 // event is a line of the records, in its place in the order of the days.
@@ -60,6 +62,7 @@ type fold struct {
 	odd     []Check
 	tare    map[*record.Life]float64 // kg, as the fill says it
 	charged map[string]cents         // what a run's own low wines held, as its charges have them
+	early   map[string]cents         // what of a run was booked as distilled before its hearts were gauged
 	unsure  map[string]bool          // a charge of the run has no gauge
 	first   map[string][]gauge       // what the receivers of a run's hearts held, before the production gauge
 	feints  []feints                 // of each run, in the order in which they were gauged
@@ -76,7 +79,7 @@ type feints struct {
 
 // foldOf goes through the events up to a day, as they were known on another.
 func foldOf(events []event, until, known record.Date) *fold {
-	f := &fold{known: known, until: until, hold: map[string]*holder{}, tare: map[*record.Life]float64{}, first: map[string][]gauge{}, charged: map[string]cents{}, unsure: map[string]bool{}}
+	f := &fold{known: known, until: until, hold: map[string]*holder{}, tare: map[*record.Life]float64{}, first: map[string][]gauge{}, charged: map[string]cents{}, early: map[string]cents{}, unsure: map[string]bool{}}
 	for _, e := range events {
 		if e.on.Compare(until) > 0 {
 			break
@@ -100,7 +103,7 @@ func sorted(events []event) []event {
 // endDay looks for what cannot be: less than nothing in a holder when a day is over.
 func (f *fold) endDay() {
 	for _, h := range f.touch {
-		if h.balance.pg < -belowNothing && !h.below {
+		if h.balance.pg < -belowNothing && !h.below && !h.stills {
 			h.below = true
 			f.odd = append(f.odd, Check{What: "nothing gives more than it holds", Of: named(h), Says: "more is drawn from it than went in", By: h.balance.minus(cents{}).amount(), day: f.today, at: h.at})
 		}

@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"newmake/compile/made"
@@ -44,7 +45,9 @@ func (b *books) distilled(r *record.Run) *distilling {
 
 // The holders of a run.
 func (d *distilling) stills(f *fold) *holder {
-	return f.of(Unfinished, stillsOf(d.number), d.run.At)
+	h := f.of(Unfinished, stillsOf(d.number), d.run.At)
+	h.stills = true
+	return h
 }
 
 // stillsOf is what a run has in its stills.
@@ -66,7 +69,7 @@ func kept(f *fold, what, number, tank string, at diag.Span) *holder {
 // run adds the events of a run.
 func (b *books) run(r *record.Run) {
 	d := b.distilled(r)
-	var lastStill, lastFill, begun record.Date
+	var lastStill, lastSpirit, lastFill, begun record.Date
 	fills := false
 	for i := range r.Visits {
 		v := &r.Visits[i]
@@ -80,7 +83,7 @@ func (b *books) run(r *record.Run) {
 				b.add(on, 0, func(f *fold) { d.lowWines(f, v) })
 			}
 		case record.Spirit:
-			lastStill = on
+			lastStill, lastSpirit = on, on
 			b.add(on, 0, func(f *fold) { b.still(f, d, v) })
 		case record.Fill:
 			if begun.IsZero() {
@@ -97,6 +100,9 @@ func (b *books) run(r *record.Run) {
 	}
 	if d.gauged == "" && d.first != nil {
 		lastStill = later(lastStill, begun)
+	}
+	if !lastSpirit.IsZero() && lastSpirit != lastStill {
+		b.add(lastSpirit, 1, func(f *fold) { d.early(f) })
 	}
 	if !lastStill.IsZero() {
 		b.add(lastStill, 1, func(f *fold) { d.closeStills(f) })
@@ -186,6 +192,10 @@ func (d *distilling) charge(b *books, f *fold, v *record.Visit) {
 		g.amount = src.balance
 	}
 	f.move(src, d.stills(f), g.amount, f.lineOf(v, d.name()))
+	if src.ungauged { // now they are: the rest was never there
+		f.move(src, f.outside(Stills), src.balance, f.lineOf(v, d.name()))
+		src.ungauged = false
+	}
 }
 
 // unfinished is the holder of low wines or feints that a name stands for: a tank, or a run
@@ -322,13 +332,18 @@ func (d *distilling) closeStills(f *fold) {
 		charged, of = unbooked, "charge"
 	}
 	switch {
+	case h.balance.pg > 0 && h.balance == h.most && d.gauged == "": // nothing came over yet
+		return
+	case h.balance.share(charged) > stillsKeep && !f.gaugedFeints(d.number):
+		d.unwritten(f, h, l)
+		return
 	case h.balance.pg > 0:
 		if part := h.balance.share(charged); d.feints && part > stillsKeep {
 			f.odd = append(f.odd, Check{What: "a run gives what was charged", Of: d.name(), Says: fmt.Sprintf("%.1f %% of its charge is neither in the hearts nor in the feints%s", 100*part, d.looked()), By: h.balance.amount(), day: f.today, at: d.run.At})
 		}
 		f.move(h, f.outside(Stills), h.balance, l)
 	case h.balance.pg < 0:
-		switch over := (cents{}).minus(h.balance).minus(unbooked); {
+		switch over := f.early[d.number].minus(h.balance).minus(unbooked); {
 		case charged.pg == 0 || over.share(charged) <= workLoses:
 		case of == "low wines" && !d.refed() && over.share(charged) <= feintsBring:
 			f.want(Missing{What: "how much of which feints " + d.name() + " charged: its hearts and feints are more than its low wines", Mend: f.chargeOf(d), Section: "19.584", at: d.run.At})
@@ -337,6 +352,34 @@ func (d *distilling) closeStills(f *fold) {
 		}
 		f.move(f.outside(Distilled), h, cents{}.minus(h.balance), l)
 	}
+}
+
+// early books at the end of a spirit run whose hearts are gauged days later, with the fill, what
+// its feints hold, where no low wines of it are written: it was distilled by then.
+func (d *distilling) early(f *fold) {
+	if h := d.stills(f); h.most.zero() && h.balance.pg < 0 {
+		f.early[d.number] = cents{}.minus(h.balance)
+		f.move(f.outside(Distilled), h, f.early[d.number], line{at: d.run.At, what: d.name()})
+	}
+}
+
+// gaugedFeints says that feints of a run, or its heads and tails, were gauged.
+func (f *fold) gaugedFeints(number string) bool {
+	return slices.ContainsFunc(f.feints, func(o feints) bool { return o.run == number })
+}
+
+// unwritten keeps as feints what a charge holds more than its hearts, where nobody gauged the
+// feints: they are there, and no loss, until a line says how much they are.
+func (d *distilling) unwritten(f *fold, h *holder, l line) {
+	in := kept(f, "feints", d.number, "", d.run.At)
+	in.ungauged = true
+	f.move(h, in, h.balance, l)
+	for i := range d.run.Visits {
+		if v := &d.run.Visits[i]; (v.Word == "feints" || v.Word == "tails") && f.read(v, record.Volume, record.Receiver) != nil {
+			return // its strength is asked for
+		}
+	}
+	f.want(Missing{What: "how much feints " + d.name() + " left, and how strong: not gauged, they stand as what its hearts leave of its charge", Mend: "feints __ gal, __ proof at __ F, in its `spirit`", Section: "19.585", at: d.run.At})
 }
 
 // looked is where to look for what is off in a run.
