@@ -29,47 +29,10 @@ type planFlags struct {
 func planCommand(a *app) *cobra.Command {
 	var f planFlags
 	cmd := &cobra.Command{
-		Use:   "plan [FILE | FOLDER | BATCH | -]...",
-		Short: "Compute a batch: predictions and the timed run sheet",
-		Long: "plan checks a batch, computes it from grain to cask, and prints what to expect and\n" +
-			"the run sheet to work from. A file that holds several batches gives its first;\n" +
-			"--batch names another. Nothing is planned from a text with errors; an error\n" +
-			"of meaning in another batch of the file is said, and does not stop it. A promise that is\n" +
-			"not kept is shown in the plan, which then ends with 1.\n\n" +
-			"--try changes a value for this run, and leaves the file as it is; it may be given again.\n" +
-			"A value is named by its block and line, a step of the mash by what it does and which of\n" +
-			"them it is. Grains that are not spoken of give way in proportion, which is said.\n\n" +
-			"On a terminal it shows one screen: what is wrong, the chain from grain to cask, and a line\n" +
-			"for each day. --full shows all, --day tue the work of a day, --part spirit one part: " + words.Or(text.Parts) + ".\n" +
-			"A folder with several batches is a line each. What goes into a pipe or a file is always whole.\n" +
-			"Several files, or a folder above several houses, are planned one after another.\n\n" +
-			"--full also says how sure each number is: beside every reading what it lies between 9 times in\n" +
-			"10, and the promises of so many runs tried. html, csv and md have that anyway; it takes\n" +
-			"some tenths of a second, so text and json have it only then.\n\n" +
-			"--open shows the batch on a page that changes as the recipe is saved: its steps to tick,\n" +
-			"a slider for the cut, and room to type readings, which are appended to the run of that\n" +
-			"day as record does. It is for the browser of this machine alone; --lan ADDRESS shows it\n" +
-			"to a tablet of the house instead, which is let in by a code. That goes over the network\n" +
-			"unencrypted.\n\n" +
-			"html is a run sheet to print and write on, a page for each day's work; --short is two pages\n" +
-			"for the whole batch: what is weighed out, each step with what decides at its end, and the\n" +
-			"cautions. csv is a table for a spreadsheet, --table says which; ics is the days for a\n" +
-			"calendar; md is for a pull request.",
-		Example: "  newmake plan ferry-landing.batch\n" +
-			"  newmake plan ferry-landing.batch --full\n" +
-			"  newmake plan ferry-landing.batch toll-road.batch\n" +
-			"  newmake plan ferry-landing.batch --day tue\n" +
-			"  newmake plan ferry-landing.batch --part spirit\n" +
-			"  newmake plan ferry-landing.batch --batch \"Ferry Landing, more rye\" --units si\n" +
-			"  newmake plan ferry-landing.batch --variants\n" +
-			"  newmake plan ferry-landing.batch --try 'bill.rye=14 %' --try 'mash.rest.2=30 min'\n" +
-			"  newmake plan ferry-landing.batch --on 2026-03-10\n" +
-			"  newmake plan ferry-landing.batch -o ferry-landing.html\n" +
-			"  newmake plan ferry-landing.batch --short -o pocket.html\n" +
-			"  newmake plan ferry-landing.batch --open\n" +
-			"  newmake plan ferry-landing.batch --on 2026-03-10 --open --lan 192.168.1.20\n" +
-			"  newmake plan ferry-landing.batch -o spirit.csv --table spirit\n" +
-			"  newmake plan ferry-landing.batch --format json -o ferry-landing.json",
+		Use:               "plan [FILE | FOLDER | BATCH | -]...",
+		Short:             "Compute a batch: predictions and the timed run sheet",
+		Long:              planLong,
+		Example:           planExample,
 		ValidArgsFunction: completeBatches,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if all := several(args); all != nil && !f.schema {
@@ -79,23 +42,10 @@ func planCommand(a *app) *cobra.Command {
 			if err != nil {
 				return err
 			}
+			if err := f.clash(); err != nil {
+				return err
+			}
 			switch {
-			case len(f.try) > 0 && (f.watch || f.open || f.variants):
-				return usage("--try goes with a plan that is made once, not with --watch, --open or --variants")
-			case f.lan != "" && !f.open:
-				return usage("--lan says where --open serves: write both")
-			case f.on != "" && f.variants:
-				return usage("--on goes with one plan, not with --variants")
-			case f.part != "" && !slices.Contains(text.Parts, f.part):
-				return usage("--part is %s, not %q", words.Or(text.Parts), f.part)
-			case (f.day != "" || f.part != "") && f.variants, f.asked() != "" && (f.watch || f.open):
-				return usage("%s goes with one plan that is made once, not with --watch, --open or --variants", f.asked())
-			case !f.full && f.asked() != "" && !f.plain(f.format, f.output):
-				return usage("%s is of the text, which goes to standard output", f.asked())
-			case f.short && (f.variants || f.open):
-				return usage("--short is the sheet of one batch on two pages, and goes with neither --variants nor --open")
-			case f.short && !f.paper():
-				return usage("--short is a sheet to print on two pages: write it to a file, as in --short -o sheet.html")
 			case f.schema:
 				return a.write(f.output, plan.Schema, nil)
 			case f.variants:
@@ -106,6 +56,34 @@ func planCommand(a *app) *cobra.Command {
 			return f.run(a, arg)
 		},
 	}
+	f.add(cmd)
+	return cmd
+}
+
+// clash is what was asked for of one plan and does not go together.
+func (f planFlags) clash() error {
+	switch {
+	case len(f.try) > 0 && (f.watch || f.open || f.variants):
+		return usage("--try goes with a plan that is made once, not with --watch, --open or --variants")
+	case f.lan != "" && !f.open:
+		return usage("--lan says where --open serves: write both")
+	case f.on != "" && f.variants:
+		return usage("--on goes with one plan, not with --variants")
+	case f.part != "" && !slices.Contains(text.Parts, f.part):
+		return usage("--part is %s, not %q", words.Or(text.Parts), f.part)
+	case (f.day != "" || f.part != "") && f.variants, f.asked() != "" && (f.watch || f.open):
+		return usage("%s goes with one plan that is made once, not with --watch, --open or --variants", f.asked())
+	case !f.full && f.asked() != "" && !f.plain(f.format, f.output):
+		return usage("%s is of the text, which goes to standard output", f.asked())
+	case f.short && (f.variants || f.open):
+		return usage("--short is the sheet of one batch on two pages, and goes with neither --variants nor --open")
+	case f.short && !f.paper():
+		return usage("--short is a sheet to print on two pages: write it to a file, as in --short -o sheet.html")
+	}
+	return nil
+}
+
+func (f *planFlags) add(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to plan, by name")
 	f.screenFlags.add(cmd)
 	cmd.Flags().StringVar(&f.on, "on", "", "plan for this day: 2026-03-03, or \"2026-03-03 06:30\"")
@@ -125,8 +103,48 @@ func planCommand(a *app) *cobra.Command {
 	completeFlag(cmd, "try", tryNames)
 	completeFlag(cmd, "units", oneOf("us", "si"))
 	completeFlag(cmd, "table", oneOf(csv.Tables...))
-	return cmd
 }
+
+var planLong = "plan checks a batch, computes it from grain to cask, and prints what to expect and\n" +
+	"the run sheet to work from. A file that holds several batches gives its first;\n" +
+	"--batch names another. Nothing is planned from a text with errors; an error\n" +
+	"of meaning in another batch of the file is said, and does not stop it. A promise that is\n" +
+	"not kept is shown in the plan, which then ends with 1.\n\n" +
+	"--try changes a value for this run, and leaves the file as it is; it may be given again.\n" +
+	"A value is named by its block and line, a step of the mash by what it does and which of\n" +
+	"them it is. Grains that are not spoken of give way in proportion, which is said.\n\n" +
+	"On a terminal it shows one screen: what is wrong, the chain from grain to cask, and a line\n" +
+	"for each day. --full shows all, --day tue the work of a day, --part spirit one part: " + words.Or(text.Parts) + ".\n" +
+	"A folder with several batches is a line each. What goes into a pipe or a file is always whole.\n" +
+	"Several files, or a folder above several houses, are planned one after another.\n\n" +
+	"--full also says how sure each number is: beside every reading what it lies between 9 times in\n" +
+	"10, and the promises of so many runs tried. html, csv and md have that anyway; it takes\n" +
+	"some tenths of a second, so text and json have it only then.\n\n" +
+	"--open shows the batch on a page that changes as the recipe is saved: its steps to tick,\n" +
+	"a slider for the cut, and room to type readings, which are appended to the run of that\n" +
+	"day as record does. It is for the browser of this machine alone; --lan ADDRESS shows it\n" +
+	"to a tablet of the house instead, which is let in by a code. That goes over the network\n" +
+	"unencrypted.\n\n" +
+	"html is a run sheet to print and write on, a page for each day's work; --short is two pages\n" +
+	"for the whole batch: what is weighed out, each step with what decides at its end, and the\n" +
+	"cautions. csv is a table for a spreadsheet, --table says which; ics is the days for a\n" +
+	"calendar; md is for a pull request."
+
+const planExample = "  newmake plan ferry-landing.batch\n" +
+	"  newmake plan ferry-landing.batch --full\n" +
+	"  newmake plan ferry-landing.batch toll-road.batch\n" +
+	"  newmake plan ferry-landing.batch --day tue\n" +
+	"  newmake plan ferry-landing.batch --part spirit\n" +
+	"  newmake plan ferry-landing.batch --batch \"Ferry Landing, more rye\" --units si\n" +
+	"  newmake plan ferry-landing.batch --variants\n" +
+	"  newmake plan ferry-landing.batch --try 'bill.rye=14 %' --try 'mash.rest.2=30 min'\n" +
+	"  newmake plan ferry-landing.batch --on 2026-03-10\n" +
+	"  newmake plan ferry-landing.batch -o ferry-landing.html\n" +
+	"  newmake plan ferry-landing.batch --short -o pocket.html\n" +
+	"  newmake plan ferry-landing.batch --open\n" +
+	"  newmake plan ferry-landing.batch --on 2026-03-10 --open --lan 192.168.1.20\n" +
+	"  newmake plan ferry-landing.batch -o spirit.csv --table spirit\n" +
+	"  newmake plan ferry-landing.batch --format json -o ferry-landing.json"
 
 // run makes a plan and writes it.
 func (f planFlags) run(a *app, arg string) error {
