@@ -1,25 +1,20 @@
 package chances
 
 import (
-	stdcsv "encoding/csv"
 	"io"
-	"strconv"
 
 	"newmake/compile/ask/odds"
 	"newmake/compile/show/csv"
 )
 
-// CSV writes the spread of every number, a row each (RFC 4180).
-func CSV(w io.Writer, a *odds.Answer) error {
-	rows := [][]string{{"number", "unit", "planned", "low_5_pct", "middle", "high_95_pct"}}
-	for _, n := range a.Numbers {
-		row := []string{csv.Cell(n.Name), csv.Cell(n.Unit)}
-		for _, x := range []float64{n.Planned, n.Low, n.Middle, n.High} {
-			row = append(row, strconv.FormatFloat(x, 'f', -1, 64))
-		}
-		rows = append(rows, row)
-	}
-	out := stdcsv.NewWriter(w)
-	out.UseCRLF = true
-	return out.WriteAll(rows)
+var sheetColumns = []csv.Column[odds.Number]{
+	{Name: "number", Cell: func(n odds.Number) string { return csv.Text(n.Name) }},
+	{Name: "unit", Cell: func(n odds.Number) string { return csv.Text(n.Unit) }},
+	{Name: "planned", Cell: func(n odds.Number) string { return csv.Number(n.Planned) }},
+	{Name: "low_5_pct", Cell: func(n odds.Number) string { return csv.Number(n.Low) }},
+	{Name: "middle", Cell: func(n odds.Number) string { return csv.Number(n.Middle) }},
+	{Name: "high_95_pct", Cell: func(n odds.Number) string { return csv.Number(n.High) }},
 }
+
+// CSV writes the spread of every number, a row each (RFC 4180).
+func CSV(w io.Writer, a *odds.Answer) error { return csv.WriteRows(w, sheetColumns, a.Numbers) }

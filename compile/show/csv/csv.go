@@ -2,7 +2,6 @@
 package csv
 
 import (
-	"encoding/csv"
 	"fmt"
 	"io"
 	"slices"
@@ -45,9 +44,7 @@ func Write(w io.Writer, p *plan.Plan, table string, u measure.Units) error {
 	default:
 		return fmt.Errorf("there is no table %q: choose one of %s", table, strings.Join(Tables, ", "))
 	}
-	out := csv.NewWriter(w)
-	out.UseCRLF = true
-	return out.WriteAll(t.rows)
+	return writeAll(w, t.rows)
 }
 
 type csvTable struct {

@@ -1,27 +1,32 @@
 package ledgered
 
 import (
-	"encoding/csv"
 	"io"
 	"strconv"
 
 	"newmake/compile/book/ledger"
-	spreadsheet "newmake/compile/show/csv"
-	"newmake/lang/diag"
+	"newmake/compile/show/csv"
 )
 
-// CSV writes the lines of a ledger for a spreadsheet (RFC 4180), a row each.
-func CSV(w io.Writer, l *ledger.Ledger) error {
-	out := csv.NewWriter(w)
-	out.Write([]string{"date", "kind", "of", "from", "to", "PG", "LPA", "section", "corrects", "by", "file", "line"})
-	n := func(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
-	for _, x := range l.Lines {
-		line := ""
-		if x.Line > 0 {
-			line = strconv.Itoa(x.Line)
+var sheetColumns = []csv.Column[ledger.Line]{
+	{Name: "date", Cell: func(l ledger.Line) string { return l.On }},
+	{Name: "kind", Cell: func(l ledger.Line) string { return string(l.Kind) }},
+	{Name: "of", Cell: func(l ledger.Line) string { return csv.Text(l.Of) }},
+	{Name: "from", Cell: func(l ledger.Line) string { return csv.Text(l.From) }},
+	{Name: "to", Cell: func(l ledger.Line) string { return csv.Text(l.To) }},
+	{Name: "PG", Cell: func(l ledger.Line) string { return csv.Number(l.Amount.ProofGallons) }},
+	{Name: "LPA", Cell: func(l ledger.Line) string { return csv.Number(l.Amount.PureL) }},
+	{Name: "section", Cell: func(l ledger.Line) string { return l.Section }},
+	{Name: "corrects", Cell: func(l ledger.Line) string { return l.Corrects }},
+	{Name: "by", Cell: func(l ledger.Line) string { return csv.Text(l.By) }},
+	{Name: "file", Cell: func(l ledger.Line) string { return csv.Text(l.File) }},
+	{Name: "line", Cell: func(l ledger.Line) string {
+		if l.Line == 0 {
+			return ""
 		}
-		out.Write([]string{x.On, string(x.Kind), spreadsheet.Cell(diag.Safe(x.Of)), spreadsheet.Cell(diag.Safe(x.From)), spreadsheet.Cell(diag.Safe(x.To)), n(x.Amount.ProofGallons), n(x.Amount.PureL), x.Section, x.Corrects, spreadsheet.Cell(diag.Safe(x.By)), spreadsheet.Cell(diag.Safe(x.File)), line})
-	}
-	out.Flush()
-	return out.Error()
+		return strconv.Itoa(l.Line)
+	}},
 }
+
+// CSV writes the lines of a ledger for a spreadsheet (RFC 4180), a row each.
+func CSV(w io.Writer, l *ledger.Ledger) error { return csv.WriteRows(w, sheetColumns, l.Lines) }

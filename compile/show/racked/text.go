@@ -2,7 +2,6 @@
 package racked
 
 import (
-	"encoding/csv"
 	"fmt"
 	"io"
 	"strconv"
@@ -10,7 +9,6 @@ import (
 
 	"newmake/compile/book/cellar"
 	"newmake/compile/show/columns"
-	spreadsheet "newmake/compile/show/csv"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/words"
@@ -281,30 +279,3 @@ const (
 	litresPerGallon = 1000 * quantity.USGallonM3
 	kgPerPound      = quantity.PoundKg
 )
-
-// CSV writes the casks for a spreadsheet (RFC 4180), a row each.
-func CSV(w io.Writer, c *cellar.Cellar) error {
-	out := csv.NewWriter(w)
-	out.Write([]string{"cask", "batch", "run", "filled", "age_years", "place", "spot", "size_L", "fill_L", "fill_abv_pct", "now_L", "now_abv_pct", "now_proof", "now_PG", "now_LPA", "low_LPA", "high_LPA", "pace", "last_read", "next_sample", "rest_over", "then_PG", "then_LPA", "leak_kg", "verdict", "standard", "standard_from", "bottle_abv_pct", "strong_enough", "then_low_LPA", "then_high_LPA"})
-	n := func(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
-	for _, r := range c.Casks {
-		row := []string{spreadsheet.Cell(diag.Safe(r.Serial)), spreadsheet.Cell(diag.Safe(r.Batch)), spreadsheet.Cell(diag.Safe(r.Run)), r.Filled, n(r.AgeYears), spreadsheet.Cell(diag.Safe(r.Place)), spreadsheet.Cell(diag.Safe(strings.Join(r.Spot, ", "))), n(r.SizeL), n(r.AtFill.VolumeL), n(r.AtFill.AbvPct), n(r.Now.VolumeL), n(r.Now.AbvPct), n(r.Now.Proof), n(r.Now.ProofGallons), n(r.Now.PureL), n(r.Low.PureL), n(r.High.PureL), n(r.PaceIs), "", r.Sample, "", "", "", "", spreadsheet.Cell(diag.Safe(r.Verdict)), "", "", "", "", "", ""}
-		if r.Last != nil {
-			row[18] = r.Last.On
-		}
-		if r.Target != nil {
-			row[20], row[21], row[22] = r.Target.On, n(r.Target.Then.ProofGallons), n(r.Target.Then.PureL)
-			row[27], row[28] = n(r.Target.BottleAbvPct), map[bool]string{true: "yes", false: "no"}[r.Target.Kept]
-			row[29], row[30] = n(r.Target.Low.PureL), n(r.Target.High.PureL)
-		}
-		if r.Leak != nil {
-			row[23] = n(r.Leak.Kg)
-		}
-		if r.Standard != nil {
-			row[25], row[26] = spreadsheet.Cell(diag.Safe(r.Standard.Of)), r.Standard.From
-		}
-		out.Write(row)
-	}
-	out.Flush()
-	return out.Error()
-}

@@ -338,8 +338,8 @@ func TestBuy(t *testing.T) {
 	}
 	b.Reset()
 	require.NoError(t, BuyCSV(&b, s))
-	assert.Contains(t, b.String(), "\ncorn,grain,2026-04-06,500,46.4,453.6,kg,20,22.68,0.5,100.5,USD,'=1\n")
-	assert.Contains(t, b.String(), "\nlime,chemical,2026-04-19,1,0,1,kg,0,0,0,,USD,2\n")
+	assert.Contains(t, b.String(), "\ncorn,grain,2026-04-06,500,46.4,453.6,kg,20,22.68,0.5,100.5,USD,'=1\r\n")
+	assert.Contains(t, b.String(), "\nlime,chemical,2026-04-19,1,0,1,kg,0,0,0,,USD,2\r\n")
 }
 
 // TestCasksAfter: casks that are full only after the last day are not counted with those
