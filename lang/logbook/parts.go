@@ -135,13 +135,24 @@ func valueOf(c *tree.Capture) record.Value {
 // names finds what a value was read for, by its word or by its unit, and says where
 // that cannot be.
 func (r *reader) names(stage record.StageName, word string, o *record.Reading, c *tree.Capture) {
+	kinds := record.Kinds(stage)
+	ofWhat := c.Kind == quantity.Share && slices.Contains(kinds, quantity.Strength)
+	if c.Item.Unit != "" && !ofWhat { // what is said of a fault is made for a fault: a house has many readings
+		what := o.What
+		if what == "" {
+			what = record.Named(stage, word, c.Kind)
+		}
+		if what != "" && (o.What == "" || record.KindOf(stage, what) == c.Kind) {
+			o.What = what
+			return
+		}
+	}
 	d := diag.Diagnostic{Code: diag.CodeWrongKind, At: c.At()}
 	unit := func(u string) {
 		end := diag.Span{Src: c.At().Src, Start: c.At().End, End: c.At().End}
 		d.Fix = &diag.Fix{At: end, Text: " " + u, Label: "write `" + c.Item.Num + " " + u + "`", Guess: true}
 		d.Help = "write `" + c.Item.Num + " " + u + "`"
 	}
-	kinds := record.Kinds(stage)
 	allowed := "what is read here is " + tree.KindList(kinds, c.At().Units())
 	switch {
 	case c.Item.Unit == "":
@@ -153,22 +164,16 @@ func (r *reader) names(stage record.StageName, word string, o *record.Reading, c
 		case v > 2.5 && v < 7.5 && slices.Contains(kinds, quantity.PH):
 			unit("pH")
 		}
-	case c.Kind == quantity.Share && slices.Contains(kinds, quantity.Strength):
+	case ofWhat:
 		d.Code, d.Summary = diag.CodePercentOf, fmt.Sprintf("`%s` of what?", c.At().Text())
 		strength := wording.Restated(c.Item.Num+" % abv", c.At().Units())
 		d.Help = "a strength is written `" + strength + "`"
 		d.Fix = &diag.Fix{At: c.At(), Text: strength, Label: "write `" + strength + "`", Guess: true}
 	case o.What == "":
-		if o.What = record.Named(stage, word, c.Kind); o.What != "" {
-			return
-		}
 		d.Summary = fmt.Sprintf("%s is %s, and nothing like it is read here", wording.Item(c.Item), c.Kind)
 		d.Help = allowed
 	default:
 		want := record.KindOf(stage, o.What)
-		if want == c.Kind {
-			return
-		}
 		d.Summary = fmt.Sprintf("`%s` is %s, and %s is %s", o.What, want, wording.Item(c.Item), c.Kind)
 		d.Help = strings.TrimSpace(tree.KindHelp([]quantity.Kind{want}, d.At.Units()))
 	}

@@ -385,29 +385,26 @@ func (h House) row(k *known, p, house pace, day record.Date) *Row {
 	r := &Row{Serial: l.Serial, Batch: run.Batch, Run: run.Number, Filled: k.filled.String(), AgeYears: to(k.age(day), 3), SizeL: to(1000*k.in.SizeM3, 2), PaceIs: to(p.is, 3), Assumed: k.assumed}
 	r.Place, r.Spot = l.Place(day)
 	r.PutInL = to(fluid.PureAlcoholLitres(k.putIn.kg(), k.putIn.ethanolKg/k.putIn.kg()), 3)
-	holds := func(on record.Date, pace float64) Holds {
-		y, ok := k.at(on, pace, true)
-		if !ok {
-			return Holds{}
-		}
-		return holdsOf(y)
-	}
-	r.AtFill, r.Now = holds(k.filled, 1), holds(day, p.is)
-	r.Low, r.High = holds(day, p.is+z90*p.sd), holds(day, max(0, p.is-z90*p.sd))
+	b := h.Batch(run.Batch)
 	restS := 0.0
-	if b := h.Batch(run.Batch); b != nil {
+	if b != nil {
 		restS = b.Cask.RestS
+	}
+	r.AtFill, _ = k.nowAndThen(1, k.filled, k.filled)
+	over := cask.RestOver(k.filled, restS)
+	then := Target{On: over.String(), Over: over.Compare(day) <= 0}
+	r.Now, then.Then = k.nowAndThen(p.is, day, over)
+	r.Low, then.Low = k.nowAndThen(p.is+z90*p.sd, day, over)
+	r.High, then.High = k.nowAndThen(max(0, p.is-z90*p.sd), day, over)
+	if restS > 0 {
+		then.bottled(numbers.BottleABV(b))
+		r.Target = &then
 	}
 	k.last(r, day, restS)
 	if a, ok := k.leaks(house, day); ok {
 		r.Leak = &Leak{a.since.String(), to(a.kgs, 2)}
 	}
-	if restS > 0 {
-		on := cask.RestOver(k.filled, restS)
-		r.Target = &Target{On: on.String(), Then: holds(on, p.is), Low: holds(on, p.is+z90*p.sd), High: holds(on, max(0, p.is-z90*p.sd)), Over: on.Compare(day) <= 0}
-		r.Target.bottled(numbers.BottleABV(h.Batch(run.Batch)))
-	}
-	if b := h.Batch(run.Batch); b != nil && b.Standard != nil {
+	if b != nil && b.Standard != nil {
 		r.kind = b.Standard.Title
 		if s := leastAge(b.Standard); s > 0 {
 			on := cask.RestOver(k.youngest(l, day), s)
@@ -420,6 +417,25 @@ func (h House) row(k *known, p, house pace, day record.Date) *Row {
 		}
 	}
 	return r
+}
+
+// nowAndThen is what the cask holds on two days, at a pace; nothing where it is empty by
+// then. One course leads to both.
+func (k *known) nowAndThen(pace float64, now, then record.Date) (atNow, atThen Holds) {
+	j := k.setOut(pace, true)
+	holds := func(on record.Date) Holds {
+		y, ok := j.to(on)
+		if !ok {
+			return Holds{}
+		}
+		return holdsOf(y)
+	}
+	if then.Compare(now) < 0 {
+		atThen = holds(then)
+		return holds(now), atThen
+	}
+	atNow = holds(now)
+	return atNow, holds(then)
 }
 
 // leastAge is how long a standard asks for in wood, in s; 0 if it does not.
@@ -446,7 +462,7 @@ func (k *known) youngest(l *record.Life, day record.Date) record.Date {
 // last tells of the last reading, and when the next sample is due.
 func (k *known) last(r *Row, day record.Date, restS float64) {
 	sampled := k.filled
-	k.follow(day, 1, false, func(e *event, expected cask.Year) {
+	k.setOut(1, false).past(day, func(e *event, expected cask.Year) {
 		if e.abv > 0 {
 			sampled = e.on
 		}

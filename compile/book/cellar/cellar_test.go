@@ -61,7 +61,7 @@ func weighed(t testing.TB, l *record.Life, on record.Date, pace, tareLb, offLb f
 	h := house()
 	k := h.know(&record.Life{Serial: l.Serial, Fills: l.Fills}, on)
 	require.NotNil(t, k)
-	y, ok := k.at(on, pace, true)
+	y, ok := k.at(on, pace)
 	require.True(t, ok)
 	net := (y.LiquidKg() + y.WoodKg()) * fluid.MassInAirKg(1, fluid.Density(y.MassFrac(), 20)) / quantity.PoundKg
 	l.Events = append(l.Events, record.Visit{When: record.When{Date: on}, Read: []record.Reading{value(record.Gross, math.Round(2*(net+tareLb+offLb))/2, "lb", quantity.Mass)}})
@@ -209,7 +209,7 @@ func invented(t testing.TB, n int, rnd *rand.Rand) (House, record.Date, []float6
 		for half := 1; half <= 4; half++ {
 			weighed(t, l, filledOn.After(182*half), own, tare, scaleKg/quantity.PoundKg*rnd.NormFloat64())
 		}
-		y, _ := house().know(&record.Life{Serial: l.Serial, Fills: l.Fills}, later).at(later, own, true)
+		y, _ := house().know(&record.Life{Serial: l.Serial, Fills: l.Fills}, later).at(later, own)
 		lives, truth = append(lives, l), append(truth, holdsOf(y).VolumeL)
 	}
 	return house(lives...), later, truth

@@ -58,43 +58,60 @@ func (k *known) age(on record.Date) float64 {
 	return math.Max(0, float64(k.filled.DaysTo(on))*86400/cask.YearS)
 }
 
-// follow follows the cask through what happened to it, at a pace, up to a day, and gives
-// what it holds just before each event. What was sampled holds from its day on: the
-// strength by the sample, not the volume. It gives the course, and whether there is
-// something in the cask.
-func (k *known) follow(until record.Date, pace float64, sampled bool, see func(e *event, y cask.Year)) (*cask.Course, bool) {
-	o := k.wood.Course(pace)
-	for i := range k.events {
-		e := &k.events[i]
+// journey is a cask on its way from its fill through what happened to it.
+type journey struct {
+	*known
+	course  *cask.Course
+	passed  int  // of the events
+	sampled bool // what was sampled holds from its day on: the strength by the sample, not the volume
+}
+
+// setOut fills the cask, which evaporates at a pace.
+func (k *known) setOut(pace float64, sampled bool) *journey {
+	return &journey{known: k, course: k.wood.Course(pace), sampled: sampled}
+}
+
+// past goes through what happened up to a day, which is not before that of the last call,
+// and tells what the cask holds just before each event. It says if there is still something
+// in it.
+func (j *journey) past(until record.Date, see func(e *event, y cask.Year)) bool {
+	for ; j.passed < len(j.events); j.passed++ {
+		e := &j.events[j.passed]
 		if e.on.Compare(until) > 0 {
 			break
 		}
-		if !o.To(k.age(e.on)) {
-			return o, false
+		if !j.course.To(j.age(e.on)) {
+			return false
 		}
 		if see != nil {
-			see(e, o.Now())
+			see(e, j.course.Now())
 		}
-		o.Add(e.add.ethanolKg, e.add.waterKg)
+		j.course.Add(e.add.ethanolKg, e.add.waterKg)
 		if e.moved != nil {
-			o.Move(*e.moved)
+			j.course.Move(*e.moved)
 		}
 		if e.takenM3 > 0 {
-			o.Take(e.takenM3)
+			j.course.Take(e.takenM3)
 		}
-		if sampled && e.abv > 0 {
+		if j.sampled && e.abv > 0 {
 			if w, err := fluid.MassFracFromABV(e.abv); err == nil {
-				o.Set(w)
+				j.course.Set(w)
 			}
 		}
 	}
-	return o, o.To(k.age(until))
+	return true
 }
 
-// at is what the cask holds on a day, at a pace. It is not ok where it is empty by then.
-func (k *known) at(on record.Date, pace float64, sampled bool) (cask.Year, bool) {
-	o, ok := k.follow(on, pace, sampled, nil)
-	return o.Now(), ok
+// to is what the cask holds on a day, which is not before that of the last call. It is not
+// ok where it is empty by then.
+func (j *journey) to(on record.Date) (y cask.Year, ok bool) {
+	ok = j.past(on, nil) && j.course.To(j.age(on))
+	return j.course.Now(), ok
+}
+
+// at is what the cask holds on a day, at a pace.
+func (k *known) at(on record.Date, pace float64) (cask.Year, bool) {
+	return k.setOut(pace, true).to(on)
 }
 
 // pace is how much faster than its climate says a cask evaporates, and how sure that is,
@@ -116,14 +133,14 @@ func (k *known) paceBy(e event) (pace, bool) {
 	default:
 		return pace{}, false
 	}
-	none, ok0 := k.at(e.on, 0, true)
-	one, ok1 := k.at(e.on, 1, true)
+	none, ok0 := k.at(e.on, 0)
+	one, ok1 := k.at(e.on, 1)
 	slope := of(none) - of(one) // lost at pace 1
 	if !ok0 || !ok1 || slope <= 3*sd {
 		return pace{}, false
 	}
 	p := (of(none) - want) / slope
-	if two, ok := k.at(e.on, max(p, 0), true); ok && p > 0 { // evaporation slows as the cask empties
+	if two, ok := k.at(e.on, max(p, 0)); ok && p > 0 { // evaporation slows as the cask empties
 		p *= slope * p / math.Max(of(none)-of(two), 1e-9)
 	}
 	return pace{p, sd / slope}, true
@@ -167,7 +184,7 @@ func (k *known) leaks(p pace, until record.Date) (alarm, bool) {
 	var days []record.Date
 	var before *event
 	var should cask.Year
-	k.follow(until, p.is, true, func(e *event, now cask.Year) {
+	k.setOut(p.is, true).past(until, func(e *event, now cask.Year) {
 		if e.massKg == 0 {
 			return
 		}

@@ -219,17 +219,30 @@ func TestUsedSoaksLess(t *testing.T) {
 
 // Steps are fine enough: twice as many change nothing that is shown.
 func TestSteps(t *testing.T) {
-	in := filling(t, 1, 5*gal, 120, 1, "hot")
-	k, err := readConstants(in.Model)
-	require.NoError(t, err)
-	c, err := newCask(in, k)
-	require.NoError(t, err)
-	s := content{inEthanol: c.fillKg * c.w0, inWater: c.fillKg * (1 - c.w0)}
-	once := c.pass(c.pass(s, 0, 1), 1, 2)
-	twice := c.pass(c.pass(s, 0, 0.5), 0.5, 1)
-	twice = c.pass(c.pass(twice, 1, 1.5), 1.5, 2)
-	assert.InEpsilon(t, twice[inEthanol], once[inEthanol], 1e-6)
-	assert.InEpsilon(t, twice[inWater], once[inWater], 1e-6)
+	year := recipe.YearOfAir{Said: true} // as far as months lie apart anywhere
+	for i := range year.Months {
+		year.Months[i] = recipe.Air{TempC: 10 - 15*math.Cos(2*math.Pi*float64(i)/12), Humidity: 0.6 + 0.2*math.Sin(2*math.Pi*float64(i)/12)}
+	}
+	for _, air := range []recipe.YearOfAir{{}, year} {
+		for _, gallons := range []float64{5, 53} {
+			in := filling(t, 1, gallons*gal, 120, 1, "hot")
+			in.Air, in.FilledAt = air, 0.17
+			k, err := readConstants(in.Model)
+			require.NoError(t, err)
+			c, err := newCask(in, k)
+			require.NoError(t, err)
+			once := content{inEthanol: c.fillKg * c.w0, inWater: c.fillKg * (1 - c.w0)}
+			fine := once
+			for age := range 4 {
+				once = c.pass(once, float64(age), float64(age+1))
+				for i := range 1200 {
+					fine = c.pass(fine, float64(age)+float64(i)/1200, float64(age)+float64(i+1)/1200)
+				}
+				assert.InEpsilon(t, fine[inEthanol], once[inEthanol], 1e-6, "%g gal, year %d, by the month %v", gallons, age, air.Said)
+				assert.InEpsilon(t, fine[inWater], once[inWater], 1e-6, "%g gal, year %d, by the month %v", gallons, age, air.Said)
+			}
+		}
+	}
 }
 
 func TestFill(t *testing.T) {

@@ -54,6 +54,11 @@ func (s *season) at(age float64) (ethanol, water, moisture float64) {
 	return between(&s.ethanol), between(&s.water), between(&s.moisture)
 }
 
+// bends is the next age at which a straight line from one month to the next ends.
+func (s *season) bends(age float64) float64 {
+	return (math.Floor(12*(s.filled+age)+0.5+1e-6)+0.5)/12 - s.filled
+}
+
 // mean is the season without its months: what a plan goes by whose fill is on no
 // day.
 func (s *season) mean() *season {

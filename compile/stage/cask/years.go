@@ -209,13 +209,11 @@ const (
 	lostWater
 )
 
-// Steps a year, while the wood soaks and after: they keep the forecast within
-// 1e-6 of its limit (TestSteps).
-const (
-	soakSteps   = 48
-	laterSteps  = 6
-	seasonSteps = 24 // where the air changes with the month
-)
+// steps are how many are taken in the first year, in the next and so on, the last in all
+// that follow: fewer and fewer, as the wood is soaked. They keep the forecast within
+// 1e-6 of its limit (TestSteps). Where the air changes with the month, a step is no longer
+// than from the middle of one to that of the next, for there the change bends.
+var steps = [...]int{16, 8, 4, 2}
 
 // rest follows the cask to the end of its rest, noting each year.
 func (c *cask) rest(restS float64) []Year {
@@ -244,36 +242,51 @@ func (c *cask) rest(restS float64) []Year {
 // rates it began with.
 func (c *cask) pass(s content, from, to float64) content {
 	k := c.airAt(from + 1e-9)
-	yearly := soakSteps
-	switch {
-	case from < 1:
-	case c.season != nil:
-		yearly = seasonSteps
-	default:
-		yearly = laterSteps
-	}
-	steps := max(1, int(math.Ceil(float64(yearly)*(to-from)-1e-9)))
-	h := (to - from) / float64(steps)
-	for i := range steps {
-		t := from + float64(i)*h
-		k1 := c.slope(s, t, k)
-		k2 := c.slope(s.plus(h/2, k1), t+h/2, k)
-		k3 := c.slope(s.plus(h/2, k2), t+h/2, k)
-		k4 := c.slope(s.plus(h, k3), t+h, k)
+	yearly := steps[min(int(from+1e-9), len(steps)-1)]
+	longest := (to - from) / max(1, math.Ceil(float64(yearly)*(to-from)-1e-9))
+	begin := c.outsideAt(from)
+	for t := from; t < to; {
+		next := t + longest
+		if c.season != nil {
+			next = min(next, c.season.bends(t))
+		}
+		if to-next < 1e-9 {
+			next = to
+		}
+		h := next - t
+		middle, end := c.outsideAt(t+h/2), c.outsideAt(next)
+		k1 := c.slope(&s, &begin, &k)
+		x := s.plus(h/2, &k1)
+		k2 := c.slope(&x, &middle, &k)
+		x = s.plus(h/2, &k2)
+		k3 := c.slope(&x, &middle, &k)
+		x = s.plus(h, &k3)
+		k4 := c.slope(&x, &end, &k)
 		for j := range s {
 			s[j] += h / 6 * (k1[j] + 2*k2[j] + 2*k3[j] + k4[j])
 		}
+		t, begin = next, end
 	}
 	return s
 }
 
+// outside is what acts on a cask at an age whatever it holds: how fast the wood soaks, as a
+// share of its soak a year, and the month's air.
+type outside struct{ soaking, ethanol, water, moisture float64 }
+
+func (c *cask) outsideAt(age float64) outside {
+	o := outside{soaking: math.Exp(-age/c.soakYears) / c.soakYears}
+	if c.season != nil {
+		o.ethanol, o.water, o.moisture = c.season.at(age)
+	}
+	return o
+}
+
 // slope is the change of each content a year.
-func (c *cask) slope(s content, t float64, k air) content {
-	m := math.Max(s[inEthanol]+s[inWater], 1e-12)
-	soaking := math.Exp(-t/c.soakYears) / c.soakYears
-	given := c.waterKg * soaking
-	taken := (c.soakKg + c.waterKg) * soaking / m
-	var d content
+func (c *cask) slope(s *content, o *outside, k *air) (d content) {
+	m := max(s[inEthanol]+s[inWater], 1e-12)
+	given := c.waterKg * o.soaking
+	taken := (c.soakKg + c.waterKg) * o.soaking / m
 	d[woodEthanol], d[woodWater] = taken*s[inEthanol], taken*s[inWater]
 	now := c.near.at(s[inEthanol] / m)
 	full := m / now.density / c.sizeM3
@@ -281,8 +294,7 @@ func (c *cask) slope(s content, t float64, k air) content {
 	if c.season == nil {
 		d[lostEthanol], d[lostWater] = k.ethanolKg*now.ethanol*surface, k.waterKg*(now.water-k.humidity)*surface
 	} else {
-		ethanol, water, moisture := c.season.at(t)
-		d[lostEthanol], d[lostWater] = k.ethanolKg*now.ethanol*ethanol*surface, k.waterKg*(now.water*water-moisture)*surface
+		d[lostEthanol], d[lostWater] = k.ethanolKg*now.ethanol*o.ethanol*surface, k.waterKg*(now.water*o.water-o.moisture)*surface
 	}
 	d[inEthanol] = -d[woodEthanol] - d[lostEthanol]
 	d[inWater] = given - d[woodWater] - d[lostWater]
@@ -290,7 +302,7 @@ func (c *cask) slope(s content, t float64, k air) content {
 	return d
 }
 
-func (s content) plus(h float64, d content) content {
+func (s content) plus(h float64, d *content) content {
 	for j := range s {
 		s[j] += h * d[j]
 	}
