@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"newmake/compile/plan"
+	"newmake/lang/sorting"
 )
 
 // beginsMin is how long a person is taken by the start of a step that then goes on
@@ -35,7 +36,7 @@ func stintsOf(steps []plan.Step) []stint {
 // belongs to the day on which it starts.
 func inOrder(steps []plan.Step) ([]plan.Step, []plan.Day) {
 	stints := stintsOf(steps)
-	slices.SortStableFunc(stints, func(a, b stint) int { return a.from.Compare(b.from) })
+	sorting.Stable(stints, func(a, b stint) int { return a.from.Compare(b.from) })
 	sorted := make([]plan.Step, len(steps))
 	for i, s := range stints {
 		sorted[i] = *s.Step

@@ -3,7 +3,6 @@ package check
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"time"
 
 	"newmake/lang/diag"
@@ -11,6 +10,7 @@ import (
 	"newmake/lang/parallel"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 	"newmake/lang/tree"
 )
 
@@ -49,7 +49,7 @@ func (h *House) claims() []claim {
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(a, b claim) int {
+	sorting.Stable(out, func(a, b claim) int {
 		return cmp.Or(cmp.Compare(a.plant, b.plant), cmp.Compare(a.vessel, b.vessel), a.from.Compare(b.from))
 	})
 	return out

@@ -13,6 +13,7 @@ import (
 	"newmake/lang/record"
 	"newmake/lang/schema"
 	"newmake/lang/season"
+	"newmake/lang/sorting"
 	"newmake/lang/tree"
 	"newmake/lang/words"
 )
@@ -123,7 +124,7 @@ func (r *seasonReader) read() {
 			r.without(l)
 		}
 	}
-	slices.SortStableFunc(s.Closed, func(a, b season.Closed) int { return cmp.Or(a.From.Compare(b.From), a.To.Compare(b.To)) })
+	sorting.Stable(s.Closed, func(a, b season.Closed) int { return cmp.Or(a.From.Compare(b.From), a.To.Compare(b.To)) })
 	for _, l := range n.All("make") { // the closures first
 		r.make(l)
 	}

@@ -3,11 +3,11 @@ package check
 import (
 	"cmp"
 	"fmt"
-	"slices"
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 	"newmake/lang/tree"
 	"newmake/lang/wording"
 )
@@ -84,7 +84,7 @@ func (s *serial) firstFill() *record.Filling {
 // it is read or emptied when there is nothing in it, or filled over what it holds.
 func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags *diag.List) []*record.Life {
 	first := s.firstFill()
-	slices.SortStableFunc(s.facts, func(a, b fact) int { return cmp.Or(a.on.Compare(b.on), a.rank(first)-b.rank(first)) })
+	sorting.Stable(s.facts, func(a, b fact) int { return cmp.Or(a.on.Compare(b.on), a.rank(first)-b.rank(first)) })
 	l := &living{serial: s, diags: diags}
 	for _, f := range s.facts {
 		switch {

@@ -3,6 +3,8 @@ package diag
 import (
 	"slices"
 	"strings"
+
+	"newmake/lang/sorting"
 )
 
 // Add appends a diagnostic.
@@ -12,20 +14,20 @@ func (l *List) Add(d Diagnostic) { *l = append(*l, d) }
 // then by place. What has the same place keeps its order; what has no place
 // comes last.
 func (l List) Sort() {
-	order := make(map[*Source]int)
+	place := make(map[*Source]int)
 	for _, d := range l {
-		if _, seen := order[d.At.Src]; !seen && d.At.Src != nil {
-			order[d.At.Src] = len(order)
+		if _, seen := place[d.At.Src]; !seen && d.At.Src != nil {
+			place[d.At.Src] = len(place)
 		}
 	}
-	last := len(order)
+	last := len(place)
 	rank := func(d Diagnostic) int {
 		if d.At.Src == nil {
 			return last
 		}
-		return order[d.At.Src]
+		return place[d.At.Src]
 	}
-	slices.SortStableFunc(l, func(a, b Diagnostic) int {
+	sorting.Stable(l, func(a, b Diagnostic) int {
 		if r := rank(a) - rank(b); r != 0 {
 			return r
 		}

@@ -10,6 +10,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
+	"newmake/lang/sorting"
 	"newmake/lang/spelling"
 	"newmake/lang/words"
 )
@@ -18,7 +19,7 @@ import (
 func (e *editor) finish() (*Result, error) {
 	r := e.result
 	r.Texts = map[string][]byte{}
-	slices.SortStableFunc(e.edits, func(a, b replacement) int {
+	sorting.Stable(e.edits, func(a, b replacement) int {
 		if c := strings.Compare(a.at.Src.Name, b.at.Src.Name); c != 0 {
 			return c
 		}

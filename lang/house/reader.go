@@ -11,6 +11,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/sorting"
 )
 
 // reader gathers the texts of a house: every .batch file below its folder, in
@@ -51,7 +52,7 @@ func (r *reader) read() {
 	for p, data := range r.overlay {
 		r.texts = append(r.texts, text{path: p, name: r.shown(p), data: data})
 	}
-	slices.SortFunc(r.texts, func(a, b text) int { return strings.Compare(a.path, b.path) })
+	sorting.Stable(r.texts, func(a, b text) int { return strings.Compare(a.path, b.path) })
 }
 
 // misnamed passes over what has a name that is not UTF-8. Not every system can

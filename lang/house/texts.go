@@ -6,6 +6,7 @@ import (
 
 	"newmake/lang/diag"
 	"newmake/lang/schema"
+	"newmake/lang/sorting"
 	"newmake/lang/tree"
 )
 
@@ -104,7 +105,7 @@ func (t *Texts) Ordered(list diag.List) diag.List {
 		}
 		return len(t.Files) + 1
 	}
-	slices.SortStableFunc(list, func(a, b diag.Diagnostic) int {
+	sorting.Stable(list, func(a, b diag.Diagnostic) int {
 		if c := place(a) - place(b); c != 0 {
 			return c
 		}

@@ -1,9 +1,9 @@
 package quantity
 
 import (
-	"slices"
 	"strings"
 
+	"newmake/lang/sorting"
 	"newmake/lang/spelling"
 )
 
@@ -47,7 +47,7 @@ func nearFor(name string, want Kind) []string {
 			found = append(found, candidate{u.Name, dist})
 		}
 	}
-	slices.SortStableFunc(found, func(a, b candidate) int { return a.dist - b.dist })
+	sorting.Stable(found, func(a, b candidate) int { return a.dist - b.dist })
 	var out []string
 	for _, c := range found[:min(3, len(found))] {
 		out = append(out, c.name)

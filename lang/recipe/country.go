@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 )
 
 // Country is a country as its law bears on a house's books.
@@ -47,7 +48,7 @@ func (c *Country) ExciseOn(on record.Date) []Excise {
 			out[i] = r
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Excise) int {
+	sorting.Stable(out, func(a, b Excise) int {
 		switch {
 		case a.UpTo == 0 || b.UpTo == 0:
 			return cmp.Compare(b.UpTo, a.UpTo)

@@ -8,6 +8,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/stage/cask"
 	"newmake/compile/stage/still"
+	"newmake/lang/sorting"
 )
 
 // leastShare is the least share that is told, mostShares how many of one number.
@@ -123,6 +124,6 @@ func (k *bench) shares(m moves) []plan.Share {
 		all[i].SharePct /= whole
 	}
 	all = slices.DeleteFunc(all, func(s plan.Share) bool { return s.SharePct < 100*leastShare })
-	slices.SortStableFunc(all, func(a, b plan.Share) int { return cmp.Compare(b.SharePct, a.SharePct) })
+	sorting.Stable(all, func(a, b plan.Share) int { return cmp.Compare(b.SharePct, a.SharePct) })
 	return all[:min(len(all), mostShares)]
 }

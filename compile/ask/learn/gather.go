@@ -10,6 +10,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 	"newmake/lang/tree"
 	"newmake/lang/words"
 )
@@ -65,7 +66,7 @@ func Gather(h *check.House, only, without []string, of Batches) (*Gathered, erro
 			}
 		}
 	}
-	slices.SortStableFunc(g.dated, func(a, b dated) int { return a.date.Compare(b.date) })
+	sorting.Stable(g.dated, func(a, b dated) int { return a.date.Compare(b.date) })
 	for _, d := range g.dated {
 		g.Runs = append(g.Runs, d.Run)
 	}

@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"newmake/compile/estimate/leastsquares"
+	"newmake/lang/sorting"
 )
 
 // huber is from how many standard deviations on a reading counts for less: P. J. Huber, Annals of
@@ -55,7 +56,7 @@ func (m *model) robust(s *solution, fit *leastsquares.Fit, l *Learned) (*solutio
 			}
 		}
 	}
-	slices.SortStableFunc(l.Eased, func(a, b Eased) int { return cmp.Compare(a.Weight, b.Weight) })
+	sorting.Stable(l.Eased, func(a, b Eased) int { return cmp.Compare(a.Weight, b.Weight) })
 	return s, fit, nil
 }
 

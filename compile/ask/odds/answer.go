@@ -7,6 +7,7 @@ import (
 	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/stage/cask"
+	"newmake/lang/sorting"
 )
 
 // Format and Version name the shape of an answer as JSON. A minor version adds
@@ -199,7 +200,7 @@ func (t *Trial) shares() []Shares {
 				s.Of = append(s.Of, Share{c.Key(), c.Words, c.Owner.String(), plan.RoundTo(f.Share[j], 3)})
 			}
 		}
-		slices.SortStableFunc(s.Of, func(a, b Share) int { return cmp.Compare(b.Share, a.Share) })
+		sorting.Stable(s.Of, func(a, b Share) int { return cmp.Compare(b.Share, a.Share) })
 		out = append(out, s)
 	}
 	return out

@@ -18,6 +18,7 @@ import (
 	"newmake/compile/numbers"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 )
 
 // Question is what is to be reviewed.
@@ -258,7 +259,7 @@ func (a *Answer) likeliest() {
 		}
 	}
 	for _, f := range a.Balance.Gross {
-		slices.SortStableFunc(f.Causes, func(x, y Cause) int {
+		sorting.Stable(f.Causes, func(x, y Cause) int {
 			switch {
 			case off[x.Words] == off[y.Words]:
 				return 0
@@ -373,7 +374,7 @@ func departures(planned, as *recipe.Batch, memo *compile.Memo, u measure.Units) 
 		set(one, v)
 		all = append(all, departure{v, math.Abs(hearts(one) - before)})
 	}
-	slices.SortStableFunc(all, func(a, b departure) int {
+	sorting.Stable(all, func(a, b departure) int {
 		switch {
 		case a.effect > b.effect:
 			return -1

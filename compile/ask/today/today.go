@@ -11,6 +11,7 @@ import (
 	"newmake/compile/front"
 	"newmake/compile/plan"
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 )
 
 // Format and Version name the shape of an Answer as JSON.
@@ -115,7 +116,7 @@ func Of(src *front.Source, on record.Date) (*Answer, error) {
 			}
 		}
 	}
-	slices.SortStableFunc(a.Work, func(x, y Work) int { return plan.Moment(x.Day.From).Compare(plan.Moment(y.Day.From)) })
+	sorting.Stable(a.Work, func(x, y Work) int { return plan.Moment(x.Day.From).Compare(plan.Moment(y.Day.From)) })
 	a.seasons(src, on)
 	if len(a.Work) > 0 || a.inSeason() {
 		a.Next = nil

@@ -7,6 +7,7 @@ import (
 
 	"newmake/compile/book/season"
 	"newmake/compile/plan"
+	"newmake/lang/sorting"
 )
 
 // Stage is what is done of a run from when to when, in which vessel, as one sees it from
@@ -96,7 +97,7 @@ func Jobs(s *season.Season, date string) []Job {
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Job) int { return plan.Moment(a.From).Compare(plan.Moment(b.From)) })
+	sorting.Stable(out, func(a, b Job) int { return plan.Moment(a.From).Compare(plan.Moment(b.From)) })
 	return out
 }
 
@@ -125,7 +126,7 @@ func Stands(s *season.Season, date string) []Standing {
 			}
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Standing) int { return cmp.Compare(a.Vessel, b.Vessel) })
+	sorting.Stable(out, func(a, b Standing) int { return cmp.Compare(a.Vessel, b.Vessel) })
 	return out
 }
 

@@ -1,13 +1,13 @@
 package why
 
 import (
-	"slices"
 	"strings"
 
 	"newmake/compile/measure"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/sorting"
 )
 
 // knob is an input that can be nudged.
@@ -56,7 +56,7 @@ func (a *asked) knobs() []knob {
 		})
 	}
 	out = append(append(out, a.stepKnobs()...), a.vesselKnobs()...)
-	slices.SortStableFunc(out, func(x, y knob) int { return x.order - y.order })
+	sorting.Stable(out, func(x, y knob) int { return x.order - y.order })
 	return out
 }
 

@@ -5,6 +5,8 @@ import (
 	"runtime"
 	"slices"
 	"sync"
+
+	"newmake/lang/sorting"
 )
 
 // Move is how a nudge of one input moves a number, all else as written.
@@ -75,7 +77,7 @@ func (a *asked) moves(v value, all []nudged) []Move {
 		at := place("", n.knob.at)
 		out = append(out, Move{Input: n.knob.name, By: n.knob.by, File: at.File, Line: at.Line, Change: d})
 	}
-	slices.SortStableFunc(out, func(x, y Move) int {
+	sorting.Stable(out, func(x, y Move) int {
 		switch ax, ay := math.Abs(x.Change.Value), math.Abs(y.Change.Value); {
 		case ax > ay:
 			return -1

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"newmake/compile/plan"
+	"newmake/lang/sorting"
 	"newmake/lang/spelling"
 )
 
@@ -126,7 +127,7 @@ func (a *asked) near(name string) []string {
 			all = append(all, found{v.name, off})
 		}
 	}
-	slices.SortStableFunc(all, func(x, y found) int { return x.off - y.off })
+	sorting.Stable(all, func(x, y found) int { return x.off - y.off })
 	var out []string
 	for _, f := range all[:min(3, len(all))] {
 		out = append(out, f.name)

@@ -22,6 +22,7 @@ import (
 	"newmake/lang/parallel"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 	"newmake/lang/tree"
 )
 
@@ -274,7 +275,7 @@ func (h House) know(l *record.Life, day record.Date) *known {
 			k.events = append(k.events, event{on: e.On, takenM3: m3})
 		}
 	}
-	slices.SortStableFunc(k.events, func(a, b event) int { return a.on.Compare(b.on) })
+	sorting.Stable(k.events, func(a, b event) int { return a.on.Compare(b.on) })
 	for _, e := range k.events {
 		k.putIn.ethanolKg += e.add.ethanolKg
 		k.putIn.waterKg += e.add.waterKg
@@ -539,7 +540,7 @@ func summed(casks []Row, head func(*Row) Total) []Total {
 			out[i].LostPct = to(100*(1-out[i].PureL/putIn[i]), 2)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Total) int {
+	sorting.Stable(out, func(a, b Total) int {
 		return cmp.Or(cmp.Compare(a.Batch, b.Batch), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Year, b.Year))
 	})
 	return out

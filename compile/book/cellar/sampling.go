@@ -8,6 +8,7 @@ import (
 
 	"newmake/compile/stage/cask"
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 )
 
 // Lot is casks of one batch that were filled in one year, of which some stand for all: how
@@ -54,7 +55,7 @@ func (c *Cellar) sampling(day record.Date) {
 		}
 		at[h] = append(at[h], r)
 	}
-	slices.SortFunc(heads, func(a, b head) int { return cmp.Or(cmp.Compare(a.batch, b.batch), cmp.Compare(a.year, b.year)) })
+	sorting.Stable(heads, func(a, b head) int { return cmp.Or(cmp.Compare(a.batch, b.batch), cmp.Compare(a.year, b.year)) })
 	for _, h := range heads {
 		rows := at[h]
 		n, mean := taken(rows)

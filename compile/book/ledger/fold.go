@@ -2,11 +2,11 @@ package ledger
 
 import (
 	"cmp"
-	"slices"
 
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 )
 
 // holder is something that holds alcohol: a cask's life, a tank, a vat, a bottling, a run's
@@ -96,7 +96,7 @@ func foldOf(events []event, until, known record.Date) *fold {
 
 // sorted puts events into the order of their days.
 func sorted(events []event) []event {
-	slices.SortStableFunc(events, func(a, b event) int { return cmp.Or(a.on.Compare(b.on), cmp.Compare(a.rank, b.rank)) })
+	sorting.Stable(events, func(a, b event) int { return cmp.Or(a.on.Compare(b.on), cmp.Compare(a.rank, b.rank)) })
 	return events
 }
 

@@ -27,6 +27,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 	"newmake/lang/wording"
 )
 
@@ -410,7 +411,7 @@ func (m *monthly) accounts(l *Ledger) {
 		for w := range by {
 			rest = append(rest, w)
 		}
-		slices.SortFunc(rest, func(a, b way) int {
+		sorting.Stable(rest, func(a, b way) int {
 			return slices.Compare([]string{string(a.from), string(a.to)}, []string{string(b.from), string(b.to)})
 		})
 		for _, w := range rest {

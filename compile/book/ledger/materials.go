@@ -4,11 +4,11 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 )
 
 // Stock is one lot of a material over the month. Amounts are in the unit that is named: g,
@@ -130,7 +130,7 @@ func storesOf(all []*record.Store, runs []*record.Run, bushel func(string) float
 			steps = append(steps, step{on: r.Date, rank: 1, used: &r.Used[i], run: r})
 		}
 	}
-	slices.SortStableFunc(steps, func(a, b step) int { return cmp.Or(a.on.Compare(b.on), cmp.Compare(a.rank, b.rank)) })
+	sorting.Stable(steps, func(a, b step) int { return cmp.Or(a.on.Compare(b.on), cmp.Compare(a.rank, b.rank)) })
 	begun := false
 	for _, e := range steps {
 		if e.on.Compare(until) > 0 {

@@ -12,6 +12,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/stage/schedule"
 	"newmake/lang/recipe"
+	"newmake/lang/sorting"
 )
 
 // answer is the plan as it is given.
@@ -148,7 +149,7 @@ func (s *solver) tasks(j int) []Task {
 		from, end := s.fermenting(j)
 		out = append(out, Task{Key: fermentKey, Stage: "ferment", Vessel: fermenter, Attend: plan.Alone, Start: s.axis.stamp(from), End: s.axis.stamp(end)})
 	}
-	slices.SortStableFunc(out, func(a, b Task) int {
+	sorting.Stable(out, func(a, b Task) int {
 		return cmp.Or(moment(a.Start).Compare(moment(b.Start)), moment(a.End).Compare(moment(b.End)))
 	})
 	return out
@@ -289,7 +290,7 @@ func (s *solver) closures() []Closed {
 		}
 		out = append(out, c)
 	}
-	slices.SortStableFunc(out, func(a, b Closed) int { return cmp.Compare(a.From, b.From) })
+	sorting.Stable(out, func(a, b Closed) int { return cmp.Compare(a.From, b.From) })
 	return out
 }
 
@@ -321,7 +322,7 @@ func (s *solver) vessels(runs []Run) []Vessel {
 			}
 			one.Uses = append(one.Uses, uses...)
 		}
-		slices.SortStableFunc(one.Uses, func(a, b Use) int { return moment(a.From).Compare(moment(b.From)) })
+		sorting.Stable(one.Uses, func(a, b Use) int { return moment(a.From).Compare(moment(b.From)) })
 		for _, u := range one.Uses {
 			one.BusyHours += moment(u.To).Sub(moment(u.From)).Hours()
 		}
@@ -482,7 +483,7 @@ func (s *solver) tankLevels(present []int, number []string) []TankLevel {
 		if len(levels) == 0 {
 			return
 		}
-		slices.SortStableFunc(levels, func(a, b level) int { return a.at - b.at })
+		sorting.Stable(levels, func(a, b level) int { return a.at - b.at })
 		t := TankLevel{Tank: name, Holds: holds, OfL: to(litres(ofM3), 1)}
 		for _, l := range levels {
 			by := FromOpening

@@ -8,6 +8,7 @@ import (
 	"newmake/compile/numbers"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 )
 
 // Kinds of what is bought.
@@ -59,7 +60,7 @@ func (s *solver) buy(out *Season) *BuyList {
 		}
 		needs = append(needs, s.needs(r, f, s.list[j])...)
 	}
-	slices.SortStableFunc(needs, func(a, b need) int {
+	sorting.Stable(needs, func(a, b need) int {
 		return cmp.Or(cmp.Compare(a.kind, b.kind), cmp.Compare(a.what, b.what), a.by.Compare(b.by))
 	})
 	store := map[string]float64{}

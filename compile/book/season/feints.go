@@ -8,6 +8,7 @@ import (
 	"newmake/compile/matter/stream"
 	"newmake/compile/numbers"
 	"newmake/lang/recipe"
+	"newmake/lang/sorting"
 )
 
 // store is a tank of feints, or several of one kind where the plant has no tank.
@@ -55,7 +56,7 @@ func (t *feintsTanks) store(kind string) *store {
 
 // settle puts the feints of the runs that have stopped by a time into their tanks.
 func (t *feintsTanks) settle(at int) {
-	slices.SortStableFunc(t.running, func(a, b stop) int { return a.at - b.at })
+	sorting.Stable(t.running, func(a, b stop) int { return a.at - b.at })
 	for len(t.running) > 0 && t.running[0].at <= at {
 		k := t.running[0].run
 		t.running = t.running[1:]

@@ -8,6 +8,7 @@ import (
 	"newmake/compile/book/season/search"
 	"newmake/lang/recipe"
 	asked "newmake/lang/season"
+	"newmake/lang/sorting"
 )
 
 // What there can be more of, besides a kind of vessel.
@@ -180,7 +181,7 @@ func (s *solver) bottlenecks() (capacity int, out []Relief) {
 		}
 		out = append(out, r.relief)
 	}
-	slices.SortStableFunc(out, func(a, b Relief) int {
+	sorting.Stable(out, func(a, b Relief) int {
 		return cmp.Or(cmp.Compare(b.Batches, a.Batches), cmp.Compare(b.WaitH, a.WaitH))
 	})
 	return n, out

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 	"newmake/lang/tree"
 )
 
@@ -117,7 +118,7 @@ func Search(all []*record.Tasting, w Wanted, madeBy func(*record.Tasting) Source
 			}
 		}
 	}
-	slices.SortStableFunc(f.Rows, func(a, b Row) int { return cmp.Compare(a.On, b.On) })
+	sorting.Stable(f.Rows, func(a, b Row) int { return cmp.Compare(a.On, b.On) })
 	f.means()
 	f.cautions()
 	return f
@@ -186,7 +187,7 @@ func (f *Found) means() {
 		tasters[key][tree.Key(r.By)] = true
 		m.Tasters = len(tasters[key])
 	}
-	slices.SortStableFunc(f.Means, func(a, b Mean) int { return cmp.Compare(a.What, b.What) })
+	sorting.Stable(f.Means, func(a, b Mean) int { return cmp.Compare(a.What, b.What) })
 }
 
 // cautions says what cannot be concluded.

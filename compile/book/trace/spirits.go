@@ -8,6 +8,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/record"
+	"newmake/lang/sorting"
 )
 
 // Spirit is spirit of one run in a vat or a bottling, and the casks that it came through.
@@ -73,7 +74,7 @@ func (g *gathering) blend(l *link, b Blend) Blend {
 			b.Spirits[i].Share = 0
 		}
 	}
-	slices.SortStableFunc(b.Spirits, func(x, y Spirit) int { return cmp.Or(x.day().Compare(y.day()), cmp.Compare(x.key(), y.key())) })
+	sorting.Stable(b.Spirits, func(x, y Spirit) int { return cmp.Or(x.day().Compare(y.day()), cmp.Compare(x.key(), y.key())) })
 	return b
 }
 

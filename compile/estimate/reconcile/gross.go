@@ -7,6 +7,8 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/mat"
+
+	"newmake/lang/sorting"
 )
 
 // Cause is what would explain that readings do not balance.
@@ -37,7 +39,7 @@ func (r *Reconciled) causes() []Cause {
 			all = append(all, c)
 		}
 	}
-	slices.SortStableFunc(all, func(a, b Cause) int { return -cmp.Compare(a.T, b.T) })
+	sorting.Stable(all, func(a, b Cause) int { return -cmp.Compare(a.T, b.T) })
 	return all
 }
 

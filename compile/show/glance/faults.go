@@ -2,12 +2,12 @@ package glance
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"newmake/compile/plan"
 	"newmake/compile/show/columns"
 	"newmake/lang/diag"
+	"newmake/lang/sorting"
 	"newmake/lang/words"
 )
 
@@ -79,7 +79,7 @@ func (g *screen) found() (all []fault, notes int) {
 		}
 		all = append(all, f)
 	}
-	slices.SortStableFunc(all, func(a, b fault) int { return a.rank - b.rank })
+	sorting.Stable(all, func(a, b fault) int { return a.rank - b.rank })
 	return all, notes
 }
 

@@ -6,7 +6,6 @@ import (
 	"encoding/hex"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 	"time"
 
@@ -14,6 +13,7 @@ import (
 
 	"newmake/compile/book/cellar"
 	"newmake/lang/diag"
+	"newmake/lang/sorting"
 	"newmake/lang/words"
 )
 
@@ -85,7 +85,7 @@ func dues(c *cellar.Cellar) []due {
 			add(r.Target.On, restOver, r)
 		}
 	}
-	slices.SortStableFunc(out, func(a, b due) int {
+	sorting.Stable(out, func(a, b due) int {
 		return cmp.Or(cmp.Compare(a.on, b.on), cmp.Compare(b.what, a.what), cmp.Compare(a.run, b.run))
 	})
 	return out

@@ -12,6 +12,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/show/chart"
 	"newmake/compile/show/markup"
+	"newmake/lang/sorting"
 	"newmake/lang/words"
 )
 
@@ -411,7 +412,7 @@ const coverWarnings = 4
 // FirstWarnings are those that stand on the cover: promises that are not kept first.
 func (v *view) FirstWarnings() []plan.Notice {
 	all := v.Warnings()
-	slices.SortStableFunc(all, func(a, b plan.Notice) int { return cmp.Compare(rank(a), rank(b)) })
+	sorting.Stable(all, func(a, b plan.Notice) int { return cmp.Compare(rank(a), rank(b)) })
 	return all[:min(len(all), coverWarnings)]
 }
 

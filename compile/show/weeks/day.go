@@ -11,6 +11,7 @@ import (
 	"newmake/compile/show/columns"
 	"newmake/compile/show/text"
 	"newmake/lang/diag"
+	"newmake/lang/sorting"
 	"newmake/lang/words"
 )
 
@@ -66,7 +67,7 @@ func DayText(w io.Writer, s *season.Season, sheets []season.Sheet, date string) 
 			runs = append(runs, x)
 		}
 	}
-	slices.SortStableFunc(runs, func(a, b season.Sheet) int { return first[a.Run].Compare(first[b.Run]) })
+	sorting.Stable(runs, func(a, b season.Sheet) int { return first[a.Run].Compare(first[b.Run]) })
 	p := &page{columns.Writer{}, of(s), all}
 	p.Strong("Work of " + moment(date).Format("Mon 2 Jan 2006") + ", " + diag.Safe(s.Plant))
 	for _, d := range s.Days {

@@ -3,7 +3,6 @@ package engine
 import (
 	"fmt"
 	"path/filepath"
-	"slices"
 	"strings"
 
 	"newmake/compile/show/inlay"
@@ -11,6 +10,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/house"
+	"newmake/lang/sorting"
 )
 
 // Said is a diagnostic.
@@ -163,6 +163,6 @@ func hints(h *check.House, text string, of map[string][]inlay.Hint) []Hint {
 			out = append(out, Hint{p.unit(hint.At.End), hint.Text, foretold})
 		}
 	}
-	slices.SortStableFunc(out, func(a, b Hint) int { return a.At - b.At })
+	sorting.Stable(out, func(a, b Hint) int { return a.At - b.At })
 	return out
 }

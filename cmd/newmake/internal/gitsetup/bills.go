@@ -8,6 +8,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/diag"
+	"newmake/lang/sorting"
 )
 
 // MergeBills readies three texts for git's merge, which knows lines and not sums.
@@ -243,7 +244,7 @@ type swap struct {
 }
 
 func swapped(text []byte, swaps []swap) []byte {
-	slices.SortFunc(swaps, func(a, b swap) int { return b.of.start - a.of.start }) // from the end
+	sorting.Stable(swaps, func(a, b swap) int { return b.of.start - a.of.start }) // from the end
 	for _, s := range swaps {
 		text = slices.Concat(text[:s.of.start], []byte(s.text), text[s.of.end:])
 	}

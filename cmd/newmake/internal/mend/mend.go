@@ -13,6 +13,7 @@ import (
 	"newmake/cmd/newmake/internal/layout"
 	"newmake/compile/front"
 	"newmake/lang/diag"
+	"newmake/lang/sorting"
 )
 
 // Text is one file, as it is and as it would be.
@@ -164,7 +165,7 @@ func isSpace(b byte) bool { return strings.IndexByte(" \t\r\n", b) >= 0 }
 // put makes the edits that do not touch one another, the first of those that do,
 // and says if it made any.
 func (t *Text) put(src *diag.Source, list []diag.Diagnostic) bool {
-	slices.SortStableFunc(list, func(a, b diag.Diagnostic) int { return a.Fix.At.Start - b.Fix.At.Start })
+	sorting.Stable(list, func(a, b diag.Diagnostic) int { return a.Fix.At.Start - b.Fix.At.Start })
 	mark := t.After[:len(t.After)-len(src.Text)] // a byte order mark, or nothing
 	out := append([]byte(nil), mark...)
 	end, last := 0, -1

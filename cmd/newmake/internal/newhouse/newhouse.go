@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"newmake/lang/diag"
+	"newmake/lang/sorting"
 	"newmake/lang/wholefile"
 )
 
@@ -99,7 +100,7 @@ func filesOf(units string) ([]file, error) {
 		}
 		made = append(made, file{name: e.Name(), text: text})
 	}
-	slices.SortFunc(made, func(a, b file) int { return strings.Compare(a.name, b.name) })
+	sorting.Stable(made, func(a, b file) int { return strings.Compare(a.name, b.name) })
 	return made, nil
 }
 
