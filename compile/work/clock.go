@@ -52,7 +52,9 @@ func (c Clock) settle(slots []schedule.Slot) {
 			s.Start, s.End = s.Start.Add(by), s.End.Add(by)
 			continue
 		}
-		by = h.To.Sub(s.End)
+		if !s.Meanwhile { // what follows it follows what goes on meanwhile
+			by = h.To.Sub(s.End)
+		}
 		s.Start, s.End, s.Wait, s.OutOfShift = h.From.In(c.zone), h.To.In(c.zone), h.Wait, h.OutOfShift
 	}
 }

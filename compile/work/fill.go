@@ -112,20 +112,15 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 
 const soakKey = "fill.soak"
 
-// soaked puts the soaking of the casks the day before they are filled: before the
-// spirit settles.
+// soaked puts the soaking of the casks before they are filled, while the spirit settles.
 func soaked(jobs []Job, k plan.Cask) []Job {
-	at := slices.IndexFunc(jobs, func(j Job) bool { return j.Key == "fill.settle" })
-	if at < 0 {
-		return jobs
-	}
 	hot := plan.Of(soakL(k), plan.Litre)
 	what, into := "the cask that is to be filled", "it"
 	if k.Casks > 1 {
 		what, into = fmt.Sprintf("the %d casks that are to be filled", k.Casks), "each"
 	}
-	t := schedule.Task{Key: soakKey, Stage: "fill", Attend: schedule.Throughout, MayWait: true, DurationS: fillSetupS + soakS*float64(k.Casks)}
-	return slices.Insert(jobs, at, Job{
+	t := schedule.Task{Key: soakKey, Stage: "fill", Attend: schedule.Throughout, MayWait: true, Meanwhile: true, DurationS: fillSetupS + soakS*float64(k.Casks)}
+	return append(jobs, Job{
 		Task: t, Path: recipe.PathFill, Cautions: []string{"soak", "roll"},
 		Do:       plan.Say("Soak and try "+what+": {} of hot water into "+into+", bung it, turn it from head to head and roll it. Look for leaks at heads, joints and bung, drain it, and weigh it empty. No chlorine. One that is not filled within a day is kept bunged and damp, or soaked again.", hot),
 		Measured: []plan.Addition{{Name: "hot water to soak casks", Amount: plan.Of(soakL(k)*float64(k.Casks), plan.Litre), Step: t.Key}},
@@ -135,8 +130,9 @@ func soaked(jobs []Job, k plan.Cask) []Job {
 // soakKeepsS is how long a cask that was soaked may stand until it is filled.
 const soakKeepsS = 24 * lot.SecondsPerHour
 
-// soakedLate is the work with the casks soaked on the day on which they are filled,
-// where they would stand too long before it, over a Sunday or a night more; else nil.
+// soakedLate is the work with the casks soaked when the spirit has settled, just before
+// they are filled, where they would stand too long before it, over a Sunday or a night
+// more; else nil.
 func soakedLate(jobs []Job, line []schedule.Slot) []Job {
 	slot := func(key string) int {
 		return slices.IndexFunc(line, func(s schedule.Slot) bool { return s.Key == key })
@@ -145,11 +141,8 @@ func soakedLate(jobs []Job, line []schedule.Slot) []Job {
 	if soak < 0 || fill < 0 || line[fill].Start.Sub(line[soak].End).Seconds() <= soakKeepsS {
 		return nil
 	}
-	job := func(key string) int { return slices.IndexFunc(jobs, func(j Job) bool { return j.Key == key }) }
-	from, to := job(soakKey), job("fill.cask")
 	out := slices.Clone(jobs)
-	copy(out[from:to-1], jobs[from+1:to])
-	out[to-1] = jobs[from]
+	out[slices.IndexFunc(out, func(j Job) bool { return j.Key == soakKey })].Meanwhile = false
 	return out
 }
 

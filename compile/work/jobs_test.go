@@ -87,7 +87,7 @@ func TestWhereTheSpiritGoes(t *testing.T) {
 		reduction *plan.Reduction
 		want      []string
 	}{
-		"wood":             {func(*numbers.Batch) {}, full, &plan.Reduction{}, []string{"fill.gauge", "fill.reduce", "fill.soak", "fill.settle", "fill.cask", "cask.rest"}},
+		"wood":             {func(*numbers.Batch) {}, full, &plan.Reduction{}, []string{"fill.gauge", "fill.reduce", "fill.settle", "fill.soak", "fill.cask", "cask.rest"}},
 		"too little":       {func(*numbers.Batch) {}, plan.Cask{}, &plan.Reduction{}, append(down[:3:3], "fill.keep")},
 		"wood, not filled": {func(n *numbers.Batch) { n.Filled.Done = false }, full, &plan.Reduction{}, nil},
 		"bottled":          {func(n *numbers.Batch) { n.Filled.Done, n.Cask.Kind = false, nil }, plan.Cask{}, &plan.Reduction{}, append(down[:3:3], "fill.bottle")},

@@ -136,8 +136,12 @@ func (s *solver) tasks(j int) []Task {
 			if t.vessel == c.n.Fermented.Vessel.Name {
 				one.Vessel = fermenter
 			}
-			if n == 0 && b.after >= 0 {
-				one.WaitMin = float64(at - s.start(j, b.after) - b.least)
+			if n == 0 && b.after >= 0 && !b.meanwhile {
+				ready := s.start(j, b.after) + b.least
+				if b.also >= 0 {
+					ready = max(ready, s.start(j, b.also)+c.blocks[b.also].minutes)
+				}
+				one.WaitMin = float64(at - ready)
 			}
 			if t.attend == schedule.Throughout && w.done == nil {
 				one.OutOfShift = float64(s.outside(at+t.from, at+t.to))

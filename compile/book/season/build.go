@@ -240,6 +240,9 @@ func (h *house) add(b *built, w *want) {
 				l.Most = search.NoMost
 			}
 			b.Lags = append(b.Lags, l)
+			if k.also >= 0 && !past {
+				b.Lags = append(b.Lags, search.Lag{From: first + k.also, To: first + i, Least: c.blocks[k.also].minutes, Most: search.NoMost})
+			}
 		}
 	}
 	h.vessels(b, w, &job, first)

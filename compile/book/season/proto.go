@@ -27,14 +27,16 @@ type course struct {
 
 // block is one of them.
 type block struct {
-	tasks   []task
-	minutes int
-	after   int // the block that it follows; -1: none
-	least   int // from the start of that to its own
-	most    int // likewise; search.NoMost: it may wait
-	newDay  bool
-	now     bool
-	beside  bool // not in the line of work
+	tasks     []task
+	minutes   int
+	after     int // the block that it follows; -1: none
+	least     int // from the start of that to its own
+	most      int // likewise; search.NoMost: it may wait
+	newDay    bool
+	now       bool
+	beside    bool // not in the line of work
+	meanwhile bool // nobody waits for it
+	also      int  // a block that ends before it starts, besides the one it follows; -1: none
 }
 
 // task is one piece of work of a block, in minutes from its start.
@@ -66,6 +68,7 @@ func courseOf(n *numbers.Batch) *course {
 	ends := map[string]place{}
 	var beside []work.Job
 	previous, gapS, mayWait := -1, 0.0, true
+	lastGapS, also := 0.0, -1 // of what goes on alone and what is done meanwhile
 	var jobs []work.Job
 	for _, j := range work.All(work.ToWashRun(n), n, p.Cask, p.Reduction) {
 		if j.After != "" {
@@ -80,12 +83,12 @@ func courseOf(n *numbers.Batch) *course {
 			if j.Stage == "cask" {
 				break
 			}
-			gapS += j.DurationS
+			gapS, lastGapS = gapS+j.DurationS, j.DurationS
 			mayWait = j.Elastic
 			i++
 			continue
 		}
-		b := block{after: previous, newDay: j.NewDay, now: j.Now, most: search.NoMost}
+		b := block{after: previous, newDay: j.NewDay, now: j.Now, most: search.NoMost, also: also, meanwhile: j.Meanwhile}
 		first, at := i, 0.0
 		for ; i < len(jobs) && (i == first || j.Chain != "" && jobs[i].Chain == j.Chain); i++ {
 			b.add(jobs[i].Task, at)
@@ -93,7 +96,11 @@ func courseOf(n *numbers.Batch) *course {
 		}
 		b.minutes = minutesUp(at)
 		if previous >= 0 {
-			b.least = c.blocks[previous].minutes + minutesUp(gapS)
+			beforeS := gapS
+			if j.Meanwhile {
+				beforeS -= lastGapS
+			}
+			b.least = c.blocks[previous].minutes + minutesUp(beforeS)
 			if !j.MayWait && !mayWait {
 				b.most = b.least
 			}
@@ -105,7 +112,11 @@ func courseOf(n *numbers.Batch) *course {
 		for _, t := range b.tasks {
 			ends[t.key] = place{len(c.blocks), t.to}
 		}
-		previous, gapS, mayWait = len(c.blocks), 0, false
+		if also = -1; j.Meanwhile {
+			also = len(c.blocks)
+		} else {
+			previous, gapS, mayWait = len(c.blocks), 0, false
+		}
 		c.blocks = append(c.blocks, b)
 	}
 	c.fill = previous
@@ -114,7 +125,7 @@ func courseOf(n *numbers.Batch) *course {
 		if !ok {
 			continue
 		}
-		b := block{after: at.block, least: at.end, most: search.NoMost, now: j.Now, beside: true}
+		b := block{after: at.block, least: at.end, most: search.NoMost, now: j.Now, beside: true, also: -1}
 		if !j.MayWait {
 			b.most = b.least
 		}

@@ -106,7 +106,7 @@ func (r *rules) work() {
 			}
 			last[chain] = until(task)
 		}
-		line := []string{"mash.mill", "ferment.pitch", "strip.charge", "strip.stop", "strip.clean", "spirit.charge", "spirit.stop", "spirit.clean", "fill.gauge", "fill.reduce", "fill.soak", "fill.cask"}
+		line := []string{"mash.mill", "ferment.pitch", "strip.charge", "strip.stop", "strip.clean", "spirit.charge", "spirit.stop", "spirit.clean", "fill.gauge", "fill.reduce", "fill.soak", "fill.cask"} // the casks are soaked while the spirit settles
 		var before season.Task
 		for _, k := range line {
 			task, ok := key(run.Tasks, k)
@@ -132,7 +132,7 @@ func (r *rules) work() {
 				assert.InDelta(r.t, stands.Hours(), run.FermentHours, 0.01)
 			}
 		}
-		if reduce, ok := key(run.Tasks, "fill.soak"); ok {
+		if reduce, ok := key(run.Tasks, "fill.reduce"); ok {
 			if fill, ok := key(run.Tasks, "fill.cask"); ok && from(fill).Sub(until(reduce)) < 24*time.Hour {
 				r.breaks("run %s: the spirit does not settle", run.Number)
 			}

@@ -192,6 +192,9 @@ func (s *solver) shortest(c *course) int {
 		if b.after >= 0 {
 			at[i] = at[b.after] + b.least
 		}
+		if b.also >= 0 {
+			at[i] = max(at[i], at[b.also]+c.blocks[b.also].minutes)
+		}
 	}
 	return at[c.fill] + c.blocks[c.fill].minutes
 }

@@ -115,7 +115,7 @@ func TestDaysFold(t *testing.T) {
 	assert.Equal(t, 4, strings.Count(out, "! warning"))
 	assert.Regexp(t, `and \d+ days more: --full`, out)
 	assert.Contains(t, out, "Tue  3  07:00-14:27")
-	assert.Contains(t, out, "Thu 12  07:25-07:55", "the last day")
+	assert.Contains(t, out, "Thu 12  07:00-07:30", "the last day")
 }
 
 // Long names are cut by the columns that they take.

@@ -16,14 +16,28 @@ func Run(in Input) []Slot {
 	h := hours{in.Shift, in.Zone}
 	slots := make([]Slot, 0, len(in.Tasks))
 	now := in.Start.In(in.Zone)
+	line := -1 // the last slot that was not done meanwhile
 	for rest := in.Tasks; len(rest) > 0; {
 		n := chainLength(rest)
 		chain := rest[:n]
 		rest = rest[n:]
 
+		if chain[0].Meanwhile && line >= 0 {
+			start, _ := h.place(slots[line].Start, chain)
+			for _, task := range chain {
+				s := Slot{Task: task, Start: start, End: start.Add(seconds(task.DurationS))}
+				s.OutOfShift = h.beyond(s)
+				slots = append(slots, s)
+				start = s.End
+			}
+			if start.After(now) {
+				now = start
+			}
+			continue
+		}
 		start, why := h.place(now, chain)
-		if last := len(slots) - 1; last >= 0 && slots[last].Elastic {
-			slots[last].End = start
+		if line >= 0 && slots[line].Elastic {
+			slots[line].End = start
 		}
 		at := start
 		for i, task := range chain {
@@ -35,7 +49,7 @@ func Run(in Input) []Slot {
 			slots = append(slots, s)
 			at = s.End
 		}
-		now = at
+		now, line = at, len(slots)-1
 	}
 	return slots
 }

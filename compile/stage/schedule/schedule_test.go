@@ -244,3 +244,30 @@ func FuzzRun(f *testing.F) {
 		}
 	})
 }
+
+// What is done meanwhile holds up nothing that goes on alone, and what follows waits for
+// both.
+func TestMeanwhile(t *testing.T) {
+	line := func(start string, settleH, soakH float64) []Slot {
+		return work(t, start,
+			Task{Key: "reduce", DurationS: hour, Attend: Throughout},
+			Task{Key: "settle", DurationS: settleH * hour, Elastic: true},
+			Task{Key: "soak", DurationS: soakH * hour, Attend: Throughout, Meanwhile: true},
+			Task{Key: "fill", DurationS: hour, Attend: Throughout})
+	}
+	slots := line("2026-03-03 15:30", 24, 1)
+	assert.Equal(t, "Tue 2026-03-03 16:30", clock(slots[1].Start), "from the reducing")
+	assert.Equal(t, "Wed 2026-03-04 07:00", clock(slots[2].Start), "when somebody is there")
+	assert.Zero(t, slots[2].Wait, "nobody waits for it")
+	assert.Equal(t, "Thu 2026-03-05 07:00", clock(slots[3].Start), "16:30 and an hour is past the shift")
+	assert.Equal(t, "Thu 2026-03-05 07:00", clock(slots[1].End))
+
+	slots = line("2026-03-03 12:00", 24, 1)
+	assert.Equal(t, "Tue 2026-03-03 13:00", clock(slots[2].Start))
+	assert.Equal(t, "Wed 2026-03-04 13:00", clock(slots[3].Start), "24 h after the reducing")
+	assert.Zero(t, slots[3].Wait)
+
+	slots = line("2026-03-03 12:00", 0.5, 2)
+	assert.Equal(t, "Tue 2026-03-03 15:00", clock(slots[3].Start), "the longer of the two")
+	assert.Equal(t, "Tue 2026-03-03 15:00", clock(slots[1].End))
+}

@@ -38,6 +38,9 @@ type Task struct {
 	MayWait bool    // may stand for a while before it
 	Now     bool    // waits for no shift: what lies outside is counted
 	Elastic bool    // goes on until the next task can start (a ferment, a rest in wood)
+	// Meanwhile is done while the task before it goes on, which needs nobody. What follows
+	// waits for both.
+	Meanwhile bool
 }
 
 // Slot is a task on the clock.
