@@ -1,6 +1,7 @@
 package made
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -28,6 +29,7 @@ type Reading struct {
 	Spot
 	// Outcome says that the house lives by it.
 	Outcome bool
+	LostM3  float64 // in Said: what was lost of the lot before it was gauged
 	Visit   *record.Visit
 }
 
@@ -238,33 +240,30 @@ func (c *collecting) still(stage record.StageName) {
 	run := map[record.StageName]string{record.Strip: "wash run", record.Spirit: "spirit run"}[stage]
 	charges := map[record.StageName]int{record.Strip: c.b.Strip.Charges, record.Spirit: c.b.Spirit.Charges}[stage]
 	fire, first := whenDone(c.r, stage, "fire"), whenDone(c.r, stage, "first-drop")
-	// What was lost of a fraction was there.
-	lost := map[string]float64{}
 	gauged := map[string]bool{}
 	for i := range c.r.Visits {
 		v := &c.r.Visits[i]
 		name := c.r.Stages[v.Stage].Name
-		if name == stage && v.Word == "lost" {
-			of := v.Of
-			if of == "" && stage == record.Strip {
-				of = "low-wines"
-			}
-			for k := range v.Read {
-				if x, ok := v.Read[k].Holds(); ok && x.Kind == quantity.Volume {
-					lost[of] += x.SI
-				}
-			}
-		}
 		if (name == stage || name == record.Fill && stage == record.Spirit) && fractions[v.Word] != "" && len(v.Read) > 0 {
 			gauged[v.Word] = true
 		}
 	}
-	over := 0.0 // what came before the fraction that comes, and is not in its receiver
+	lost := map[string]float64{} // of a fraction, so far: it had come over
+	over := 0.0                  // what came before the fraction that comes, and is not in its receiver
 	heads := 0.0
 	for i := range c.r.Visits {
 		v := &c.r.Visits[i]
 		at := c.r.Stages[v.Stage].Name
 		of := fractions[v.Word]
+		if v.Word == "lost" && (at == stage || at == record.Fill && stage == record.Spirit) {
+			what := cmp.Or(v.Of, map[record.StageName]string{record.Strip: "low-wines", record.Spirit: "hearts"}[stage])
+			for k := range v.Read {
+				if x, ok := v.Read[k].Holds(); ok && x.Kind == quantity.Volume {
+					lost[what] += x.SI
+				}
+			}
+			continue
+		}
 		if at == record.Fill && stage == record.Spirit && v.Word == "hearts" {
 			c.lot(stage, v, of, "hearts", lost)
 			continue
@@ -292,7 +291,7 @@ func (c *collecting) still(stage record.StageName) {
 			}
 			if rd, ok := reading(v, record.Receiver); ok && v.Of == "tails" && !gauged["hearts"] && c.b.Spirit.HeartsTo.By != recipe.ByVolume {
 				c.put(v, rd, "volume of the hearts", Spot{Stage: stage, Of: still.Hearts, Kind: AtEnd}, rd.SI+lost["hearts"], 0, nil)
-				c.out[len(c.out)-1].Outcome = true
+				c.out[len(c.out)-1].Outcome, c.out[len(c.out)-1].LostM3 = true, lost["hearts"]
 			}
 		case of != "":
 			if stage == record.Strip || v.Word != "foreshots" {
@@ -320,7 +319,7 @@ func (c *collecting) lot(stage record.StageName, v *record.Visit, of, word strin
 	if rd, ok := reading(v, record.Volume); ok {
 		if m3, ok := Volume(rd, abv.SI, sample); ok {
 			c.put(v, rd, "volume of the "+name, Spot{Stage: stage, Of: of}, m3.SI+lost[word], m3.Unsure, nil)
-			c.out[len(c.out)-1].Outcome = word == "hearts" || word == "low-wines"
+			c.out[len(c.out)-1].Outcome, c.out[len(c.out)-1].LostM3 = word == "hearts" || word == "low-wines", lost[word]
 		}
 	}
 }

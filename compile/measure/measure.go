@@ -89,6 +89,15 @@ func (u Units) Litres(l float64) string {
 	return Number(g, significant(g)) + " gal"
 }
 
+// Counted shows a volume, given in litres at 20 C, of what has so much alcohol by volume: at
+// 20 C in litres, at 60 F in gallons, as a lot's.
+func (u Units) Counted(l, abv float64) string {
+	if w, err := fluid.MassFracFromABV(abv); u == US && err == nil {
+		l *= fluid.Density(w, 20) / fluid.Density(w, fluid.SixtyF)
+	}
+	return u.Litres(l)
+}
+
 // Volume shows a lot's volume: at 20 C in litres, at 60 F in gallons.
 func (u Units) Volume(l plan.Lot) string { return u.Quantity(l.Volume()) }
 

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"newmake/compile/plan"
+	"newmake/lang/quantity"
 )
 
 // Factors are exact by definition: NIST SP 811 (2008), appendix B.8.
@@ -130,5 +131,15 @@ func TestJug(t *testing.T) {
 		q := plan.Of(of.litres, plan.Litre)
 		assert.Equal(t, of.us, US.Jug(q))
 		assert.Equal(t, of.si, SI.Jug(q))
+	}
+}
+
+// Counted at 60 F a volume is smaller than at 20 C: of water by 0.08 % (998.2 and 999.0
+// kg/m3), of spirit by about 0.1 % a degree (common practice).
+func TestCounted(t *testing.T) {
+	litres := 1000 * quantity.USGallonM3
+	for abv, want := range map[float64]string{0: "99.9 gal", 0.7: "99.6 gal"} {
+		assert.Equal(t, want, US.Counted(100*litres, abv), "%g", abv)
+		assert.Equal(t, "379 L", SI.Counted(100*litres, abv))
 	}
 }

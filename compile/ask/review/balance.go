@@ -63,7 +63,8 @@ type Flow struct {
 	SD     float64
 	Best   float64 // in accord with all the others; NaN where nothing tells it
 	BestSD float64
-	Model  bool // said by the model, not by an instrument
+	Model  bool    // said by the model, not by an instrument
+	ABV    float64 // of what a volume is of; 0 where nothing tells it
 }
 
 // Unit is what a flow is counted in.
@@ -92,7 +93,8 @@ type Cause struct {
 	SD    float64
 	// Litres is By as a volume of what is missing there; 0 of a reading.
 	Litres float64
-	Of     string // the lot that this would be: low wines
+	Of     string  // the lot that this would be: low wines
+	ABV    float64 // of that lot, or as of the Flow
 }
 
 const level = 0.05 // of all tests of one run together
@@ -103,6 +105,8 @@ type ledger struct {
 	flows []reconcile.Flow
 	nodes []reconcile.Node
 	place []place
+	// strength is the flow of the strength of what a volume is of.
+	strength map[int]int
 }
 
 // place is what a node is about: where alcohol may be missing, and as what lot it
@@ -126,10 +130,12 @@ func (l *ledger) put(id, words string, unit Unit, n number, guess float64, model
 
 // lotOf adds the two flows of a lot.
 func (l *ledger) lotOf(id, words string, g gauged, guess gauged) pair {
-	return pair{
+	p := pair{
 		l.put(id+".volume", "the volume of "+words, Litres, g.VolumeL, guess.VolumeL.Is, false),
 		l.put(id+".strength", "the strength of "+words, AbvPct, g.AbvPct, guess.AbvPct.Is, false),
 	}
+	l.strength[p.volume] = p.abv
+	return p
 }
 
 // pair is a lot by the places of its two flows.
@@ -208,6 +214,9 @@ func balances(run *record.Run, b *bench, e Expected) (*Balance, error) {
 	out := &Balance{Flows: l.about, Checks: first.Rank, Scatter: first.Global, Limit: reconcile.Chi2(first.Rank, level)}
 	for i := range out.Flows {
 		f := &out.Flows[i]
+		if of, ok := l.strength[i]; ok {
+			f.ABV = last.Flows[of] / 100
+		}
 		if f.Best, f.BestSD = last.Flows[i], last.SD[i]; !last.Known[i] {
 			f.Best, f.BestSD = math.NaN(), math.NaN()
 		}
@@ -237,12 +246,13 @@ const mostAbvPct = 97.0
 func (l *ledger) cause(c reconcile.Cause, at *reconcile.Reconciled) Cause {
 	if c.Flow >= 0 {
 		f := l.about[c.Flow]
-		return Cause{Flow: f.ID, Words: f.Words, Unit: f.Unit, Model: f.Model, By: c.By, SD: c.SD}
+		return Cause{Flow: f.ID, Words: f.Words, Unit: f.Unit, Model: f.Model, By: c.By, SD: c.SD, ABV: f.ABV}
 	}
 	p := l.place[c.Node]
 	out := Cause{Place: p.words, Unit: LPA, By: c.By, SD: c.SD, Of: p.of}
 	if p.abv >= 0 && at.Flows[p.abv] > 0 {
-		out.Litres = c.By / (at.Flows[p.abv] / 100)
+		out.ABV = at.Flows[p.abv] / 100
+		out.Litres = c.By / out.ABV
 	}
 	return out
 }

@@ -56,6 +56,20 @@ func (b *bench) Volume(r *record.Reading, abvPct float64) number {
 	return b.number(r, "dip", lot.LitresPerM3, is, ok)
 }
 
+// Net is a volume in litres by what a cask weighs full and empty, of what has a strength in
+// per cent; none where that was not read.
+func (b *bench) Net(read []record.Reading, abvPct float64) number {
+	full, empty := find(read, record.Gross), find(read, record.Tare)
+	if full == nil || empty == nil {
+		return number{}
+	}
+	f, _ := full.Holds()
+	e, _ := empty.Holds()
+	_, perLitre, _ := massKg(1, abvPct)
+	sd := math.Hypot(record.AccuracyOf(full, b.Instruments(full.With)).Of(f.SI), record.AccuracyOf(empty, b.Instruments(empty.With)).Of(e.SI))
+	return number{(f.SI - e.SI) / perLitre, sd / perLitre}
+}
+
 // Gravity is a hydrometer's.
 func (b *bench) Gravity(r *record.Reading) number {
 	is, ok := made.Gravity(r, b.Instruments(r.With))

@@ -11,6 +11,7 @@ import (
 	"newmake/compile/book/ledger"
 	"newmake/compile/measure"
 	"newmake/lang/check"
+	"newmake/lang/quantity"
 )
 
 // TestHeartsAsTheBooks: a review says of the hearts what the books enter as produced, to
@@ -71,4 +72,54 @@ func produced(t *testing.T, h *check.House, number string) string {
 		}
 	}
 	return ""
+}
+
+// What was spilt of the hearts is of what was done, of every line that gauges them after that;
+// what was gauged before it is whole.
+func TestSpiltHearts(t *testing.T) {
+	of := func(text string) *review.Answer {
+		h := house(t, `run "99-01" of "Ferry Landing" on 2026-02-03 {
+  spirit {
+    2026-02-11 12:00 fire
+`+text+`
+  }
+  fill {
+    2026-02-12 14:00 hearts 41.6 gal at 60 F, 143.1 proof at 60 F
+  }
+}
+`)
+		run, list := h.Run("99-01")
+		require.False(t, list.HasErrors(), list.Error())
+		b, _ := h.Batch(run.Batch)
+		a, err := review.Of(review.Question{Batch: b, Run: run, Instrument: h.Instrument, Units: measure.US})
+		require.NoError(t, err)
+		return a
+	}
+	volumes := func(a *review.Answer) (said, should []float64) {
+		for _, g := range a.Gaps {
+			if g.Kind == review.Volume {
+				said, should = append(said, g.Said), append(should, g.Made)
+			}
+		}
+		return said, should
+	}
+	const gauge, spill = "    hearts 41.7 gal at 60 F, 143.1 proof at 60 F\n", "    lost 3 gal of hearts\n"
+	gal := quantity.USGallonM3
+	was, whole := volumes(of(gauge))
+	require.Len(t, was, 2)
+	for name, c := range map[string]struct {
+		text string
+		less [2]float64
+	}{
+		"before both": {spill + gauge, [2]float64{3, 3}}, "between": {gauge + spill, [2]float64{0, 3}},
+	} {
+		said, should := volumes(of(c.text))
+		assert.InDeltaSlice(t, was, said, 1e-9, "%s: as written", name)
+		for i := range should {
+			assert.InDelta(t, whole[i]-c.less[i]*gal, should[i], 1e-9, name)
+		}
+		h := of(c.text).Hearts
+		assert.InDelta(t, of(gauge).Hearts.Made-3*gal*0.7155, h.Made, 1e-4, "%s: in alcohol", name)
+		assert.InDelta(t, of(gauge).Hearts.Said, h.Said, 1e-12, name)
+	}
 }

@@ -8,19 +8,22 @@ import (
 
 // lots are those of a run that were gauged.
 type lots struct {
-	wort      number // litres to the fermenter
-	og, fg    number // the first and the last gravity of the ferment
-	wash      gauged
-	lowWines  gauged
-	charged   gauged // low wines, as they were charged
-	whole     gauged // all that was charged, gauged as one in the still
-	feintsIn  gauged
-	extra     gauged // whatever else was charged
-	fractions []fraction
-	hearts    gauged // as they stood before they were reduced
-	water     number // that reduced them
-	entry     gauged
-	casks     []number // litres into each
+	wort       number // litres to the fermenter
+	og, fg     number // the first and the last gravity of the ferment
+	wash       gauged
+	lowWines   gauged
+	charged    gauged // low wines, as they were charged
+	chargedAbv int    // the flow of the strength of what was charged
+	whole      gauged // all that was charged, gauged as one in the still
+	feintsIn   gauged
+	extra      gauged // whatever else was charged
+	fractions  []fraction
+	hearts     gauged // as they stood before they were reduced
+	water      number // that reduced them
+	entry      gauged
+	casks      []number // litres into each; one that is not read is not known
+	left       gauged   // what no cask took
+	lost       []loss
 }
 
 // fraction is what came over in one of the parts of the spirit run.
@@ -35,6 +38,10 @@ func written(b *bench, run *record.Run) *lots {
 	for i := range run.Visits {
 		v := &run.Visits[i]
 		if v.None || v.Stage >= len(run.Stages) {
+			continue
+		}
+		if v.Word == "lost" {
+			w.lose(b, v, run.Stages[v.Stage].Name)
 			continue
 		}
 		switch run.Stages[v.Stage].Name {
@@ -156,10 +163,14 @@ func (w *lots) fill(b *bench, v *record.Visit) {
 	case "gauge":
 		w.entry = b.Lot(v.Read)
 	case "into":
+		var n number
 		if r := find(v.Read, record.Volume); r != nil {
-			if n := b.Volume(r, w.entry.AbvPct.Is); n.Read() {
-				w.casks = append(w.casks, n)
-			}
+			n = b.Volume(r, w.entry.AbvPct.Is)
+		} else {
+			n = b.Net(v.Read, w.entry.AbvPct.Is)
 		}
+		w.casks = append(w.casks, n)
+	case "left":
+		w.left = w.left.And(b.Lot(v.Read))
 	}
 }

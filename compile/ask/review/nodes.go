@@ -10,12 +10,13 @@ import (
 // balance sets up what must agree, from the fermenter to the casks. It is nil where nothing
 // can be held against anything.
 func (w *lots) balance(e Expected) *ledger {
-	l := &ledger{}
+	l := &ledger{strength: map[int]int{}}
 	wash := l.fermented(w, e)
 	low := l.stripped(w, e, wash)
 	if w.whole.Given && (w.feintsIn.Given || w.charged.Given || w.extra.Given) {
 		w.charged, w.whole = w.charged.And(w.whole), gauged{}
 	}
+	w.betweenGauges()
 	hearts := pair{-1, -1}
 	if len(w.fractions) > 0 && (w.charged.Given || w.lowWines.Given || w.whole.Given) {
 		hearts = l.distilled(w, e, l.charged(w, e, low))
@@ -58,8 +59,9 @@ func (l *ledger) stripped(w *lots, e Expected, wash pair) (low pair) {
 	low = l.lotOf("low-wines", "the low wines", w.lowWines, w.lowWines.or(w.charged.VolumeL.Is, w.charged.AbvPct.Is))
 	if w.lowWines.Given && e.PotAleLPA >= 0 {
 		pot := l.residue("pot-ale", "the alcohol that stayed in the wash still", e.PotAleLPA)
-		l.node("wash run", place{words: "in the wash run", of: "low wines", abv: low.abv},
-			wash.alcohol(1), low.alcohol(-1), pure(pot, -1))
+		gone := l.gone(w, inWashRun, low.abv, map[string]int{"wash": wash.abv})
+		l.node(inWashRun, place{words: "in the wash run", of: "low wines", abv: low.abv},
+			append(gone, wash.alcohol(1), low.alcohol(-1), pure(pot, -1))...)
 	}
 	return low
 }
@@ -71,9 +73,11 @@ func (l *ledger) charged(w *lots, e Expected, low pair) []term {
 	if w.charged.Given {
 		charge = l.lotOf("charge", "the low wines as they were charged", w.charged, w.charged.or(w.lowWines.VolumeL.Is, w.lowWines.AbvPct.Is))
 		if w.lowWines.Given {
-			l.node("low wines waited", place{words: "while the low wines waited", of: "low wines", abv: low.abv}, low.alcohol(1), charge.alcohol(-1))
+			l.node(asLowWinesWaited, place{words: "while the low wines waited", of: "low wines", abv: low.abv},
+				append(l.gone(w, asLowWinesWaited, low.abv, nil), low.alcohol(1), charge.alcohol(-1))...)
 		}
 	}
+	w.chargedAbv = charge.abv
 	terms := []term{charge.alcohol(1)}
 	for _, in := range []struct {
 		id, words string
@@ -91,7 +95,8 @@ func (l *ledger) charged(w *lots, e Expected, low pair) []term {
 	}
 	whole := l.lotOf("charge", "what was charged", w.whole, w.whole.or(0, 0))
 	if w.lowWines.Given {
-		l.node("charging", place{words: "as the still was charged", of: "low wines", abv: low.abv}, append(terms, whole.alcohol(-1))...)
+		terms = append(terms, l.gone(w, asCharged, low.abv, nil)...)
+		l.node(asCharged, place{words: "as the still was charged", of: "low wines", abv: low.abv}, append(terms, whole.alcohol(-1))...)
 	}
 	return []term{whole.alcohol(1)}
 }
@@ -100,6 +105,7 @@ func (l *ledger) charged(w *lots, e Expected, low pair) []term {
 // Where nothing tells of the hearts there are none, and nothing is held.
 func (l *ledger) distilled(w *lots, e Expected, terms []term) (hearts pair) {
 	hearts = pair{-1, -1}
+	strengths := map[string]int{"low-wines": w.chargedAbv}
 	for _, f := range w.parts() {
 		unread := !f.AbvPct.Read() && f.id != "hearts"
 		if unread { // small, and gauged by nobody: as the model has it
@@ -108,6 +114,7 @@ func (l *ledger) distilled(w *lots, e Expected, terms []term) (hearts pair) {
 		p := l.lotOf(f.id, f.words, f.gauged, f.or(0, e.AbvPct[f.id]))
 		l.about[p.abv].Model = unread
 		terms = append(terms, p.alcohol(-1))
+		strengths[f.id] = p.abv
 		if f.id == "hearts" {
 			hearts = p
 		}
@@ -127,7 +134,8 @@ func (l *ledger) distilled(w *lots, e Expected, terms []term) (hearts pair) {
 		w.hearts.Given = false // they are this lot, and were gauged once
 	}
 	if hearts.volume >= 0 {
-		l.node("spirit run", place{words: "in the spirit run", of: "hearts", abv: hearts.abv},
+		terms = append(terms, l.gone(w, inSpiritRun, hearts.abv, strengths)...)
+		l.node(inSpiritRun, place{words: "in the spirit run", of: "hearts", abv: hearts.abv},
 			append(terms, pure(l.residue("lees", "the alcohol that stayed in the spirit still", e.LeesLPA), -1))...)
 	}
 	return hearts
@@ -145,7 +153,8 @@ func (l *ledger) reduced(w *lots, from pair) {
 	if w.hearts.Given {
 		hearts = l.lotOf("hearts-gauged", "the hearts before they were reduced", w.hearts, w.hearts)
 		if from.volume >= 0 {
-			l.node("hearts waited", place{words: "while the hearts waited", of: "hearts", abv: hearts.abv}, from.alcohol(1), hearts.alcohol(-1))
+			l.node(asHeartsWaited, place{words: "while the hearts waited", of: "hearts", abv: hearts.abv},
+				append(l.gone(w, asHeartsWaited, hearts.abv, nil), from.alcohol(1), hearts.alcohol(-1))...)
 		}
 	}
 	if !w.entry.Given {
@@ -153,23 +162,51 @@ func (l *ledger) reduced(w *lots, from pair) {
 	}
 	entry := l.lotOf("entry", "the spirit at entry", w.entry, w.entry)
 	if hearts.volume >= 0 {
-		l.node("reduction", place{words: "in the reduction", of: "spirit", abv: entry.abv}, hearts.alcohol(1), entry.alcohol(-1))
+		gone := l.gone(w, inReduction, entry.abv, nil)
+		l.node(inReduction, place{words: "in the reduction", of: "spirit", abv: entry.abv}, append(gone, hearts.alcohol(1), entry.alcohol(-1))...)
 		if w.water.Read() {
 			water := l.put("water", "the water that reduced it", Litres, w.water, 0, false)
-			l.weighed(hearts, water, entry)
+			l.weighed(hearts, water, entry, gone)
 		}
 	}
-	if len(w.casks) > 0 {
-		terms := []term{entry.alcohol(1)}
-		for i, c := range w.casks {
-			terms = append(terms, term{-1, []int{l.put("cask", caskWords(i, len(w.casks)), Litres, c, 0, false), entry.abv}, 0.01})
-		}
-		l.node("filling", place{words: "at the filling", of: "spirit", abv: entry.abv}, terms...)
+	if terms := l.filled(w, entry); terms != nil {
+		terms = append(terms, l.gone(w, atFilling, entry.abv, nil)...)
+		l.node(atFilling, place{words: "at the filling", of: "spirit", abv: entry.abv}, terms...)
 	}
 }
 
+// filled is the spirit at entry against what was filled and what was left; nil where nothing
+// was, or nobody knows how much.
+func (l *ledger) filled(w *lots, entry pair) []term {
+	if len(w.casks) == 0 && !w.left.Given {
+		return nil
+	}
+	terms := []term{entry.alcohol(1)}
+	out := func(id, words string, n number) {
+		flow := l.put(id, words, Litres, n, 0, false)
+		l.strength[flow] = entry.abv
+		terms = append(terms, term{-1, []int{flow, entry.abv}, 0.01})
+	}
+	for i, c := range w.casks {
+		if !c.Read() {
+			return nil
+		}
+		out("cask", caskWords(i, len(w.casks)), c)
+	}
+	switch {
+	case !w.left.Given:
+	case !w.left.VolumeL.Read():
+		return nil
+	case w.left.AbvPct.Read():
+		terms = append(terms, l.lotOf("left", "what was left", w.left, w.left).alcohol(-1))
+	default: // it is of the same spirit
+		out("left", "the volume of what was left", w.left.VolumeL)
+	}
+	return terms
+}
+
 // weighed is the reduction in weight, which volumes do not keep.
-func (l *ledger) weighed(hearts pair, water int, entry pair) {
+func (l *ledger) weighed(hearts pair, water int, entry pair, gone []term) {
 	n := len(l.flows)
 	l.place = append(l.place, place{words: "of water in the reduction", of: "water", abv: -1})
 	l.nodes = append(l.nodes, reconcile.Node{Name: "reduction, by weight", Over: func(x []float64) (float64, []float64) {
@@ -180,7 +217,14 @@ func (l *ledger) weighed(hearts pair, water int, entry pair) {
 		slopes[hearts.volume], slopes[hearts.abv] = hv, ha
 		slopes[water] = wv
 		slopes[entry.volume], slopes[entry.abv] = -ev, -ea
-		return h + w - e, slopes
+		over := h + w - e
+		for _, t := range gone {
+			g, gv, ga := massKg(x[t.flows[0]], x[entry.abv])
+			over -= g
+			slopes[t.flows[0]] = -gv
+			slopes[entry.abv] -= ga
+		}
+		return over, slopes
 	}})
 }
 

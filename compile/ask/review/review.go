@@ -64,6 +64,7 @@ type Line struct {
 	SD      float64     // of the reading, its instrument and the model together
 	Plan    float64     // as planned; NaN where the plan does not come to it
 	Made    float64     // of what was really done; NaN likewise
+	ABV     float64     // of what a volume is of, by which it is counted at another temperature
 	When    time.Time
 	Visit   *record.Visit
 	Outcome bool
@@ -118,6 +119,7 @@ type Gap struct {
 	Said  float64
 	Plan  float64
 	Made  float64
+	ABV   float64 // as of a Line
 }
 
 // Ahead is the rest of a run that is not done, planned again from what was read.
@@ -193,10 +195,10 @@ func Of(q Question) (*Answer, error) {
 	a.likeliest()
 	for _, l := range a.Lines {
 		if l.Outcome {
-			a.Gaps = append(a.Gaps, Gap{l.Words, l.Kind, l.Said, l.Plan, l.Made})
+			a.Gaps = append(a.Gaps, Gap{l.Words, l.Kind, l.Said, l.Plan, l.Made, l.ABV})
 		}
 	}
-	if a.Hearts = gaugedHearts(run, n, m.n); a.Hearts != nil {
+	if a.Hearts = gaugedHearts(run, n, m.n, readings); a.Hearts != nil {
 		a.Gaps = append(a.Gaps, *a.Hearts)
 	}
 	known, m := m.known(readings, told)
@@ -240,6 +242,12 @@ func (m *model) line(r *made.Reading, planned *numbers.Batch, instrument float64
 	if v, ok := r.Of(planned); ok {
 		l.Plan = v
 	}
+	if l.Kind == Volume {
+		of := r.Spot
+		of.What, of.Kind = record.Strength, made.AtEnd
+		l.ABV, _ = of.Says(m.n)
+	}
+	l.Said, l.Made = l.Said-r.LostM3, l.Made-r.LostM3 // as it was written: that so much was lost is of what was done
 	if math.IsNaN(middle) {
 		return l, nil
 	}

@@ -44,6 +44,7 @@ type view struct {
 	Verdict   []string
 	Right     bool
 	Gaps      [][]string
+	Counted   string // at what temperature volumes are
 	Breaks    [][]string
 	Checks    string
 	Flows     [][]string
@@ -77,8 +78,9 @@ type line struct {
 
 func (v *view) fill(a *review.Answer, p *plan.Plan) {
 	s := say{a.Units}
+	v.Counted = s.counted()
 	for _, g := range a.Gaps {
-		v.Gaps = append(v.Gaps, []string{g.Words, s.value(g.Kind, g.Said), s.value(g.Kind, g.Plan), s.value(g.Kind, g.Made), s.difference(g.Kind, g.Said-g.Made)})
+		v.Gaps = append(v.Gaps, []string{g.Words, s.value(g.Kind, g.Said, g.ABV), s.value(g.Kind, g.Plan, g.ABV), s.value(g.Kind, g.Made, g.ABV), s.difference(g.Kind, g.Said-g.Made, g.ABV)})
 	}
 	if b := a.Balance; b != nil {
 		for _, f := range b.Gross {
@@ -94,7 +96,7 @@ func (v *view) fill(a *review.Answer, p *plan.Plan) {
 			if f.Model {
 				from = "the model"
 			}
-			v.Flows = append(v.Flows, []string{f.Words, s.flow(f.Unit, f.Said), s.flow(f.Unit, f.Best), from})
+			v.Flows = append(v.Flows, []string{f.Words, s.flow(f.Unit, f.Said, f.ABV), s.flow(f.Unit, f.Best, f.ABV), from})
 		}
 	}
 	v.otherwise(a, s)
@@ -177,7 +179,7 @@ func (v *view) part(stage record.StageName, a *review.Answer, p *plan.Plan, s sa
 			continue
 		}
 		x := line{Off: !l.Within(), Cells: []string{
-			diag.Safe(l.Words), s.value(l.Kind, l.Said), s.value(l.Kind, l.Plan), s.value(l.Kind, l.Made), s.difference(l.Kind, l.Off()),
+			diag.Safe(l.Words), s.value(l.Kind, l.Said, l.ABV), s.value(l.Kind, l.Plan, l.ABV), s.value(l.Kind, l.Made, l.ABV), s.difference(l.Kind, l.Off(), l.ABV),
 		}}
 		if !l.When.IsZero() {
 			x.When = l.When.Format("Mon 15:04")

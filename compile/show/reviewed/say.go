@@ -55,9 +55,9 @@ func (s say) cause(c review.Cause) string {
 		}
 		if c.Model {
 			way = map[string]string{"high": "less", "low": "more"}[way]
-			return fmt.Sprintf("%s was %s %s than the model has it", c.Words, s.flow(c.Unit, math.Abs(c.By)), way)
+			return fmt.Sprintf("%s was %s %s than the model has it", c.Words, s.flow(c.Unit, math.Abs(c.By), c.ABV), way)
 		}
-		return fmt.Sprintf("%s was read %s too %s", c.Words, s.flow(c.Unit, math.Abs(c.By)), way)
+		return fmt.Sprintf("%s was read %s too %s", c.Words, s.flow(c.Unit, math.Abs(c.By), c.ABV), way)
 	}
 	if c.By < 0 {
 		return fmt.Sprintf("%s more than was written down came in %s", s.lost(c), strings.TrimPrefix(c.Place, "in "))
@@ -67,9 +67,9 @@ func (s say) cause(c review.Cause) string {
 
 func (s say) lost(c review.Cause) string {
 	if c.Litres == 0 {
-		return s.flow(review.LPA, math.Abs(c.By)) + " of alcohol"
+		return s.flow(review.LPA, math.Abs(c.By), 0) + " of alcohol"
 	}
-	return "about " + s.u.Litres(math.Abs(c.Litres)) + " of " + c.Of
+	return "about " + s.u.Counted(math.Abs(c.Litres), c.ABV) + " of " + c.Of
 }
 
 // lived is the outcome by which a house counts its hearts.
@@ -80,8 +80,8 @@ func (s say) lived() string {
 	return "heartsProofGallons"
 }
 
-// value is a number in the reader's units.
-func (s say) value(k review.Kind, v float64) string {
+// value is a number in the reader's units; abv is that of what a volume is of.
+func (s say) value(k review.Kind, v, abv float64) string {
 	switch {
 	case math.IsNaN(v):
 		return "-"
@@ -92,7 +92,7 @@ func (s say) value(k review.Kind, v float64) string {
 	case k == review.PH:
 		return measure.Number(v, 1)
 	case k == review.Volume:
-		return s.u.Litres(1000 * v)
+		return s.u.Counted(1000*v, abv)
 	case k == review.Strength:
 		return s.u.Abv(100 * v)
 	case k == review.Alcohol:
@@ -104,15 +104,15 @@ func (s say) value(k review.Kind, v float64) string {
 }
 
 // difference is a difference of two numbers, with its sign.
-func (s say) difference(k review.Kind, v float64) string {
-	text := s.size(k, math.Abs(v))
+func (s say) difference(k review.Kind, v, abv float64) string {
+	text := s.size(k, math.Abs(v), abv)
 	if math.IsNaN(v) || !strings.ContainsAny(text, "123456789") {
 		return text
 	}
 	return sign(v) + text
 }
 
-func (s say) size(k review.Kind, v float64) string {
+func (s say) size(k review.Kind, v, abv float64) string {
 	switch {
 	case math.IsNaN(v):
 		return "-"
@@ -123,16 +123,16 @@ func (s say) size(k review.Kind, v float64) string {
 	case k == review.Duration:
 		return measure.Duration(math.Round(v / 60))
 	}
-	return s.value(k, v)
+	return s.value(k, v, abv)
 }
 
 // flow is a number of the balance.
-func (s say) flow(u review.Unit, v float64) string {
+func (s say) flow(u review.Unit, v, abv float64) string {
 	switch {
 	case math.IsNaN(v):
 		return "-"
 	case u == review.Litres:
-		return s.u.Litres(v)
+		return s.u.Counted(v, abv)
 	case u == review.AbvPct:
 		return s.u.Abv(v)
 	case u == review.LPA:
@@ -157,6 +157,15 @@ func sign(v float64) string {
 	return "+"
 }
 
+// counted says at what temperature volumes are counted.
+func (s say) counted() string {
+	at := "20 C"
+	if s.u == measure.US {
+		at = "60 F"
+	}
+	return "Volumes are counted at " + at + ", as the plan's."
+}
+
 // from says from when on a run is foretold.
 func from(h *review.Ahead) string {
 	if h.From.IsZero() {
@@ -179,7 +188,7 @@ func (s say) ahead(a *review.Answer) []string {
 	}
 	known := fmt.Sprintf("%s %s, give or take %s", measure.Number(hearts, 1), unit, measure.Number(more, 1))
 	if a.Hearts != nil { // the books go by what was gauged, whatever else is known
-		out = append(out, "hearts of "+s.value(review.Alcohol, a.Hearts.Said)+" by their gauge, by which the books go")
+		out = append(out, "hearts of "+s.value(review.Alcohol, a.Hearts.Said, 0)+" by their gauge, by which the books go")
 		return append(out, fmt.Sprintf("all the readings together say %s; %s filled", known, words.Count(h.Casks, "cask")))
 	}
 	return append(out, fmt.Sprintf("hearts of %s; %s filled", known, words.Count(h.Casks, "cask")))

@@ -69,9 +69,10 @@ func (t *text) gaps(a *review.Answer) {
 	var rows columns.Table
 	rows.Row("", "said", "plan", "as done", "unexplained")
 	for _, g := range a.Gaps {
-		rows.Row(g.Words, t.value(g.Kind, g.Said), t.value(g.Kind, g.Plan), t.value(g.Kind, g.Made), t.difference(g.Kind, g.Said-g.Made))
+		rows.Row(g.Words, t.value(g.Kind, g.Said, g.ABV), t.value(g.Kind, g.Plan, g.ABV), t.value(g.Kind, g.Made, g.ABV), t.difference(g.Kind, g.Said-g.Made, g.ABV))
 	}
 	rows.Write(t.w)
+	t.line("%s", t.counted())
 	t.w.Gap()
 }
 
@@ -101,7 +102,7 @@ func (t *text) balance(b *review.Balance) {
 		var rows columns.Table
 		rows.Row("", "said", "in accord")
 		for _, f := range b.Flows {
-			rows.Row(f.Words, t.flow(f.Unit, f.Said), t.flow(f.Unit, f.Best))
+			rows.Row(f.Words, t.flow(f.Unit, f.Said, f.ABV), t.flow(f.Unit, f.Best, f.ABV))
 		}
 		rows.Write(t.w)
 	}
@@ -160,7 +161,7 @@ func (t *text) readings(a *review.Answer) {
 		if !l.Within() {
 			mark = "no"
 		}
-		rows.Row(l.Words, t.value(l.Kind, l.Said), t.value(l.Kind, l.Plan), t.value(l.Kind, l.Made), t.difference(l.Kind, l.Off()), mark)
+		rows.Row(l.Words, t.value(l.Kind, l.Said, l.ABV), t.value(l.Kind, l.Plan, l.ABV), t.value(l.Kind, l.Made, l.ABV), t.difference(l.Kind, l.Off(), l.ABV), mark)
 	}
 	rows.Write(t.w)
 	if more > 0 {

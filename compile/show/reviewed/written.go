@@ -88,7 +88,10 @@ func writePage(w *markup.Page, d *view) {
 			}
 			w.Raw(`
 </tbody>
-</table>`)
+</table>
+<p>`)
+			w.Text(d.Counted)
+			w.Raw(`</p>`)
 		}
 	}
 	{
