@@ -22,6 +22,7 @@ import (
 	"newmake/compile/stage/schedule"
 	"newmake/compile/work"
 	"newmake/lang/diag"
+	"newmake/lang/parallel"
 	"newmake/lang/recipe"
 )
 
@@ -76,15 +77,6 @@ func stages(b *recipe.Batch, memo *numbers.Memo, why Purpose, hours work.Hours) 
 	}
 	if why != Calculated {
 		n.Ways = numbers.Ways(memo, b, n.Stripped.LowWines, n.Distilled.Run)
-	}
-	switch {
-	case why == Printed, why == Checked && numbers.OwnVolatile(b):
-		n.Congeners, err = numbers.Followed(b, n.Distilled.Run)
-	case why == Checked:
-		_, err = numbers.Volatile(b)
-	}
-	if err != nil {
-		return n, toWashRun, err
 	}
 	n.Reduced = numbers.Reduced(b, n.Distilled.Hearts)
 	n.Filled, err = numbers.Filled(b, n.Reduced)
@@ -147,6 +139,7 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose, hours work.Hours
 	if err != nil {
 		return nil, list
 	}
+	congeners := followed(n, why)
 	p := report.Plan(n)
 	list = append(list, notice.Cask(n.Batch, n.Filled, p.Cask)...)
 	if p.Card, err = report.Card(n.Batch, n.Distilled.Hearts, n.Reduced); err != nil {
@@ -178,11 +171,28 @@ func compiled(b *recipe.Batch, memo *numbers.Memo, why Purpose, hours work.Hours
 	p.Promises = promise.Answered(answers)
 	list = append(list, notice.Promises(n.Batch, answers)...)
 	p.Summary = report.Summary(p, lowWines, hearts)
+	if p.Congeners, err = congeners(); err != nil {
+		return nil, notice.Stages(n, err)
+	}
 	if what := p.NoNumber(); what != "" {
 		return nil, notice.Failed(n, &numbers.Failure{Stage: numbers.Planning, Err: &numbers.RanAway{What: what}})
 	}
 	p.Notices = notice.InPlan(list)
 	return p, list
+}
+
+// followed begins to follow the congeners through the spirit run, and gives what waits
+// for them. Only their own part of the plan needs them: so that is made beside all the
+// others.
+func followed(n *numbers.Batch, why Purpose) (wait func() (*plan.Congeners, error)) {
+	if why == Printed || numbers.OwnVolatile(n.Batch) {
+		return parallel.Begin(func() (*plan.Congeners, error) {
+			all, err := numbers.Followed(n.Batch, n.Distilled.Run)
+			return report.Congeners(all, n.Models["congener"]), err
+		})
+	}
+	_, err := numbers.Volatile(n.Batch)
+	return func() (*plan.Congeners, error) { return nil, err }
 }
 
 // distilled is from the first charge of a still to the end of the last run.

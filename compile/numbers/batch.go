@@ -7,7 +7,6 @@ package numbers
 import (
 	"newmake/compile/matter/fluid"
 	"newmake/compile/stage/mash"
-	"newmake/compile/stage/still"
 	"newmake/lang/recipe"
 )
 
@@ -20,8 +19,7 @@ type Batch struct {
 	Fermented Ferment
 	Stripped  Strip
 	Distilled Spirit
-	Ways      []Way            // what was tried where the feints never settle
-	Congeners []still.Congener // where there is a model of them, and it is asked for
+	Ways      []Way // what was tried where the feints never settle
 	Reduced   Reduction
 	Filled    Cask
 }

@@ -6,8 +6,8 @@ import (
 	"newmake/lang/recipe"
 )
 
-// congenersPart is where the congeners go, by a house's or the library's model.
-func congenersPart(all []still.Congener, m *recipe.Model) *plan.Congeners {
+// Congeners is where the congeners go, by a house's or the library's model.
+func Congeners(all []still.Congener, m *recipe.Model) *plan.Congeners {
 	if len(all) == 0 {
 		return nil
 	}
@@ -22,7 +22,6 @@ func congenersPart(all []still.Congener, m *recipe.Model) *plan.Congeners {
 		out.Each = append(out.Each, p)
 	}
 	out.Curve = congenerCurve(all)
-
 	return out
 }
 

@@ -38,3 +38,23 @@ func Each(n int, do func(i int)) {
 		panic(*f)
 	}
 }
+
+// Begin begins work beside what is done meanwhile, and gives what waits for its result.
+// A panic of the work is raised there.
+func Begin[T any](do func() (T, error)) (wait func() (T, error)) {
+	var result T
+	var err error
+	var fault any
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		defer func() { fault = recover() }()
+		result, err = do()
+	}()
+	return func() (T, error) {
+		if <-done; fault != nil {
+			panic(fault)
+		}
+		return result, err
+	}
+}

@@ -1,6 +1,7 @@
 package parallel
 
 import (
+	"io"
 	"sync/atomic"
 	"testing"
 
@@ -28,4 +29,15 @@ func TestFaultIsRaisedAtTheCaller(t *testing.T) {
 			}
 		})
 	})
+}
+
+func TestBegin(t *testing.T) {
+	wait := Begin(func() (int, error) { return 7, io.EOF })
+	for range 2 { // as often as it is asked
+		got, err := wait()
+		assert.Equal(t, 7, got)
+		assert.Equal(t, io.EOF, err)
+	}
+	wait = Begin(func() (int, error) { panic("a fault") })
+	assert.PanicsWithValue(t, "a fault", func() { wait() })
 }
