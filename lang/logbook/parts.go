@@ -46,7 +46,7 @@ func (r *reader) parts(l *tree.Node, lead int, stage record.StageName, word stri
 			now.State, now.Value, now.About = record.Read, valueOf(c), about
 			r.amount(c)
 			now.Place, about = now.Place.To(c.At()), false
-			if stage != "" && word != "lost" {
+			if stage != "" && (word != "lost" || stage == record.InCask) {
 				r.names(stage, word, now, c)
 			}
 		case c.Slot == "none" && now != nil:
@@ -76,7 +76,7 @@ func (r *reader) parts(l *tree.Node, lead int, stage record.StageName, word stri
 			begin(record.What(c.Slot), c)
 		}
 	}
-	p.read = slices.DeleteFunc(p.read, func(o record.Reading) bool { return o.What == "" && stage != "" && word != "lost" })
+	p.read = slices.DeleteFunc(p.read, func(o record.Reading) bool { return o.What == "" && stage != "" && (word != "lost" || stage == record.InCask) })
 	for i := range p.read {
 		o := &p.read[i]
 		if o.State == record.Blank {

@@ -74,11 +74,11 @@ type Lot struct {
 	At       diag.Span
 }
 
-// Bought says where a line about what was bought is written: in the store, or in a first one
+// BoughtIn says where a line about what was bought is written: in the store, or in a first one
 // where a house has none (nil).
-func (s *Store) Bought(line string) string {
+func (s *Store) BoughtIn() string {
 	if s == nil {
-		return line + `, in one store for all: store "Grain loft" { … }`
+		return `in one store for all: store "Grain loft" { … }`
 	}
-	return fmt.Sprintf("%s, in store %q", line, s.Name)
+	return fmt.Sprintf("in store %q", s.Name)
 }

@@ -4,12 +4,14 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"strings"
 
 	"newmake/compile/matter/fluid"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/record"
 	"newmake/lang/tree"
+	"newmake/lang/wording"
 )
 
 // books turns the records of a house into events.
@@ -84,7 +86,7 @@ func (b *books) lying(f *fold, l *record.Life, v *record.Visit) {
 		if a, ok := f.part(v, record.Lost, h.abv); ok {
 			f.move(h, f.outside(Losses), a, f.lineOf(v, who))
 		} else {
-			f.want(Missing{What: "how much leaked from " + who, Mend: `leaked about __ gal "stave by the bung, pegged"`, Section: "19.590", at: v.At})
+			f.want(Missing{What: "how much leaked from " + who, Mend: f.more(v, wording.More{Readings: []string{"about __ gal"}, Remark: `"stave by the bung, pegged"`}), Instead: true, Section: "19.590", at: v.At})
 		}
 	default:
 		if s := f.strength(v); s > 0 {
@@ -107,11 +109,15 @@ func (b *books) topped(f *fold, l *record.Life, h *holder, v *record.Visit) {
 	}
 	g, ok := f.measured(v, "topped", who, abv, 0, record.Dip, record.Volume)
 	if !ok {
-		f.want(Missing{What: "how much " + who + " was topped with, and how strong it was", Mend: "topped __ gal, __ proof at __ F from \"which run\"", Section: "19.590", at: v.At})
+		from := ""
+		if src == nil {
+			from = whichRun
+		}
+		f.want(Missing{What: "how much " + who + " was topped with, and how strong it was", Mend: f.more(v, f.amountOf(v, wording.More{From: from})), Instead: true, Section: "19.590", at: v.At})
 		return
 	}
 	if src == nil {
-		f.want(Missing{What: "what " + who + " was topped with", Mend: v.At.Text() + ` from "which run"`, Section: "19.590", at: v.At})
+		f.want(Missing{What: "what " + who + " was topped with", Mend: f.more(v, wording.More{From: whichRun}), Instead: true, Section: "19.590", at: v.At})
 		src = f.nowhere(v.From, g.amount, v.At)
 	}
 	f.move(src, h, g.amount, f.lineOf(v, who))
@@ -139,13 +145,13 @@ func (b *books) end(f *fold, l *record.Life, e *record.End) {
 	case e.Word == "destroyed":
 		to = f.outside(Destroyed)
 		if v.Note == "" {
-			f.want(Missing{What: "how " + who + " was destroyed, and who saw it", Mend: v.At.Text() + ` "poured away, J was there"`, Section: "19.617", at: v.At})
+			f.want(Missing{What: "how " + who + " was destroyed, and who saw it", Mend: f.more(v, wording.More{Remark: `"poured away, J was there"`}), Instead: true, Section: "19.617", at: v.At})
 		}
 	case v.To != "":
 		to = f.of(Tanks, v.To, v.At)
 	default:
 		to = f.of(Tanks, "not said", v.At)
-		f.want(Missing{What: "where " + who + " was emptied to", Mend: v.At.Text() + ` to "which tank"`, Section: "19.590", at: v.At})
+		f.want(Missing{What: "where " + who + " was emptied to", Mend: f.more(v, wording.More{To: `"which tank"`}), Instead: true, Section: "19.590", at: v.At})
 	}
 	switch {
 	case ok:
@@ -156,14 +162,14 @@ func (b *books) end(f *fold, l *record.Life, e *record.End) {
 			f.odd = append(f.odd, Check{What: "a cask gives no more than went in", Of: who, Says: fmt.Sprintf("%.1f %% more was dumped than it should hold", 100*g.amount.minus(h.balance).share(h.most)), By: g.amount.minus(h.balance).amount(), day: f.today, at: v.At})
 		}
 		if f.read(v, record.Strength) == nil && e.Word != "destroyed" {
-			f.want(Missing{What: "the strength of " + who + " when it was emptied", Mend: v.At.Text() + ", __ proof at __ F", Section: "19.618", at: v.At})
+			f.want(Missing{What: "the strength of " + who + " when it was emptied", Mend: f.more(v, wording.More{Readings: []string{"__ proof at __ F"}}), Instead: true, Section: "19.618", at: v.At})
 		}
 	case e.Part:
-		f.want(Missing{What: "how much of " + who + " was drawn", Mend: v.At.Text() + " __ gal, __ proof at __ F", Section: "19.618", at: v.At})
+		f.want(Missing{What: "how much of " + who + " was drawn", Mend: f.more(v, f.amountOf(v, wording.More{})), Instead: true, Section: "19.618", at: v.At})
 	default:
 		g.amount = h.balance // by the books
 		if e.Word != "destroyed" {
-			f.want(Missing{What: "what " + who + " held when it was emptied", Mend: fmt.Sprintf("from %q gross __ lb, tare __ lb, __ proof at __ F", l.Serial), Section: "19.618", at: v.At})
+			f.want(Missing{What: "what " + who + " held when it was emptied", Mend: f.more(v, f.weightOf(v)), Instead: true, Section: "19.618", at: v.At})
 		}
 	}
 	f.move(h, to, g.amount, ln)
@@ -195,7 +201,11 @@ func (b *books) settle(f *fold, h *holder, g gauge, v *record.Visit, doing strin
 func (b *books) left(f *fold, h *holder, v *record.Visit, volumes ...record.What) {
 	g, ok := f.measured(v, "left", named(h), h.abv, 0, volumes...)
 	if !ok {
-		f.want(Missing{What: "how much was left of " + named(h) + ", and how strong", Mend: `left __ gal, __ proof at __ F to "which tank"`, Section: "19.590, 19.599", at: v.At})
+		tank := ""
+		if v.To == "" {
+			tank = `"which tank"`
+		}
+		f.want(Missing{What: "how much was left of " + named(h) + ", and how strong", Mend: f.more(v, f.amountOf(v, wording.More{To: tank})), Instead: true, Section: "19.590, 19.599", at: v.At})
 		g.amount = h.balance
 	}
 	if v.To == "" {
@@ -217,7 +227,16 @@ func (b *books) lost(f *fold, h *holder, v *record.Visit) {
 		f.move(h, f.outside(Losses), a, f.lineOf(v, named(h)))
 		return
 	}
-	f.want(Missing{What: "how much was lost of " + named(h) + ", and how strong it was", Mend: "lost about __ gal, __ proof at __ F", Section: "19.590", at: v.At})
+	m := Missing{What: "how much was lost of " + named(h) + ", and how strong it was", Section: "19.590", at: v.At}
+	switch {
+	case f.read(v, record.Lost) == nil:
+		m.Mend, m.Instead = f.more(v, wording.More{Readings: []string{"about __ gal"}}), true
+	case h.account == Vats:
+		m.Mend, m.Instead = f.more(v, wording.More{Readings: []string{"__ proof at __ F"}}), true
+	default:
+		m.Mend, m.In = "__ proof at __ F", "before it, in the `fill`"
+	}
+	f.want(m)
 }
 
 // mingled books what still lay in the tank in which a vat is blended: it is in the vat now.
@@ -262,7 +281,7 @@ func (b *books) vat(t *record.Vat) {
 				if g, ok := f.measured(v, "vat", named(h), 0, 0, record.Dip, record.Volume); ok {
 					b.settle(f, h, g, v, "blending and reducing")
 				} else {
-					f.want(Missing{What: "how much is in " + named(h) + ", and how strong", Mend: "gauge __ gal, __ proof at __ F", Section: "19.598", at: v.At})
+					f.want(Missing{What: "how much is in " + named(h) + ", and how strong", Mend: f.more(v, f.amountOf(v, wording.More{})), Instead: true, Section: "19.598", at: v.At})
 				}
 			case "lost":
 				b.lost(f, h, v)
@@ -289,7 +308,7 @@ func (b *books) from(f *fold, h *holder, v *record.Visit, on record.Date) {
 		if ok {
 			f.gauged(g)
 		}
-		f.want(Missing{What: "what was in " + v.Of + " " + v.From + " when it went into " + named(h), Mend: fmt.Sprintf(`left __ gal, __ proof at __ F to %q, in the run that it comes from`, v.From), Section: "19.592", at: v.At})
+		f.want(Missing{What: "what was in " + v.Of + " " + v.From + " when it went into " + named(h), Mend: fmt.Sprintf(`left __ gal, __ proof at __ F to %q`, v.From), In: "in the `fill` of the run that it comes from", Section: "19.592", at: v.At})
 		f.move(f.nowhere(v.Of+" "+v.From, g.amount, v.At), h, g.amount, f.lineOf(v, named(h)))
 		return
 	}
@@ -298,10 +317,10 @@ func (b *books) from(f *fold, h *holder, v *record.Visit, on record.Date) {
 	case ok:
 		f.gauged(g)
 	case v.Why == "part":
-		f.want(Missing{What: "how much of " + v.Of + " " + v.From + " went into " + named(h), Mend: v.At.Text() + " __ gal, __ proof at __ F", Section: "19.592, 19.598", at: v.At})
+		f.want(Missing{What: "how much of " + v.Of + " " + v.From + " went into " + named(h), Mend: f.more(v, f.amountOf(v, wording.More{})), Instead: true, Section: "19.592, 19.598", at: v.At})
 	default:
 		g.amount = src.balance
-		f.want(Missing{What: "how much came from " + v.Of + " " + v.From, Mend: v.At.Text() + " __ gal, __ proof at __ F", Section: "19.592, 19.598", at: v.At})
+		f.want(Missing{What: "how much came from " + v.Of + " " + v.From, Mend: f.more(v, f.amountOf(v, wording.More{})), Instead: true, Section: "19.592, 19.598", at: v.At})
 	}
 	f.move(src, h, g.amount, f.lineOf(v, named(h)))
 }
@@ -364,7 +383,7 @@ func (b *books) bottling(t *record.Bottling) {
 		}
 		switch {
 		case part > less:
-			f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of %s are", 100*part, named(src)), Mend: `left __ gal, __ proof at __ F`, Section: "19.599", at: t.At})
+			f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of %s are", 100*part, named(src)), Mend: `left __ gal, __ proof at __ F to "which tank"`, In: "in the bottling", Section: "19.599", at: t.At})
 			return
 		case src.account == Wood && part < -caskFinds:
 			f.odd = append(f.odd, Check{What: "a cask gives no more than went in", Of: named(src), Says: fmt.Sprintf("%.1f %% more was bottled than it should hold", -100*part), By: cents{}.minus(src.balance).amount(), day: f.today, at: t.At})
@@ -392,7 +411,7 @@ func (b *books) tried(t *record.Bottling) {
 	}
 	w := &t.Bottles[0]
 	b.add(t.On, 7, func(f *fold) {
-		f.want(Missing{What: "the fill and the strength that were found in a bottle of " + t.Lot, Mend: "test " + w.Size.String() + ", __ proof at __ F", Section: "19.600", at: t.At})
+		f.want(Missing{What: "the fill and the strength that were found in a bottle of " + t.Lot, Mend: "test " + w.Size.String() + ", __ proof at __ F", In: "in the bottling", Section: "19.600", at: t.At})
 	})
 }
 
@@ -421,7 +440,14 @@ func (b *books) bottles(f *fold, t *record.Bottling, w *record.Bottles) {
 		abv = src.abv
 	}
 	if abv == 0 {
-		f.want(Missing{What: "the strength in the bottles of " + t.Lot, Mend: w.At.Text() + " at __ proof", Section: "19.599", at: w.At})
+		m := Missing{What: "the strength in the bottles of " + t.Lot, Mend: "bottles __ of " + w.Size.String() + " at __ proof", In: "in the bottling", Section: "19.599", at: w.At}
+		for i := range t.Bottles {
+			if o := &t.Bottles[i]; o.Word == "bottles" && o.Label == nil {
+				m.Mend, m.In, m.Instead, m.at = labelledAs(o), "", true, o.At
+				break
+			}
+		}
+		f.want(m)
 		return
 	}
 	a := alcohol(bottleOf(w.N, w.EachM3, w.Size.Unit, abv))
@@ -430,7 +456,7 @@ func (b *books) bottles(f *fold, t *record.Bottling, w *record.Bottles) {
 	case "bottles":
 		lot.abv = abv
 		if src == nil {
-			f.want(Missing{What: fmt.Sprintf("what was in %q when it was bottled", t.Of), Mend: fmt.Sprintf(`vat %q on %s { from "which cask" gross __ lb, tare __ lb, __ proof at __ F }`, t.Of, t.On), Section: "19.598", at: t.At})
+			f.want(Missing{What: fmt.Sprintf("what was in %q when it was bottled", t.Of), Mend: fmt.Sprintf(`vat %q on %s { from "which cask" gross __ lb, tare __ lb, __ proof at __ F }`, t.Of, t.On), In: "in a file of the house", Section: "19.598", at: t.At})
 			src = f.nowhere(fmt.Sprintf("%q", t.Of), a, t.At)
 		}
 		f.move(src, lot, a, l)
@@ -448,6 +474,13 @@ func (b *books) bottles(f *fold, t *record.Bottling, w *record.Bottles) {
 func (f *fold) nowhere(of string, a cents, at diag.Span) *holder {
 	f.odd = append(f.odd, Check{What: "all spirit comes from somewhere", Of: cmp.Or(of, "where it came from"), Says: "spirit is drawn from it, and nothing says what was in there", By: a.amount(), day: f.today, at: at})
 	return f.outside(Losses)
+}
+
+// labelledAs is a line of bottles with the strength on their label, which stands behind their size.
+func labelledAs(w *record.Bottles) string {
+	size, text := w.Size.String(), w.At.Text()
+	i := strings.Index(text, size) + len(size)
+	return text[:i] + " at __ proof" + text[i:]
 }
 
 // labelled is a strength on a label, by volume at 20 C.

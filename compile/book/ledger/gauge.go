@@ -57,10 +57,10 @@ func (f *fold) strength(v *record.Visit) float64 {
 	c, ok := made.Strength(r)
 	switch {
 	case !ok:
-		f.want(Missing{What: fmt.Sprintf("no spirit reads %s at that temperature", r.Value), Mend: "read it again, and write what it should have been with `corrected`", at: v.At, wrong: true})
+		f.want(Missing{What: fmt.Sprintf("no spirit reads %s at that temperature", r.Value), Mend: f.correcting(v, r), In: "below it, if it was a slip of the pen", at: v.At, wrong: true})
 		return 0
 	case c.SI > azeotrope:
-		f.want(Missing{What: fmt.Sprintf("%s is stronger than any still makes: %.1f %% vol, 95.6 %% by mass", r.Value, 100*azeotrope), Mend: "read it again, and write what it should have been with `corrected`", at: v.At, wrong: true})
+		f.want(Missing{What: fmt.Sprintf("%s is stronger than any still makes: %.1f %% vol, 95.6 %% by mass", r.Value, 100*azeotrope), Mend: f.correcting(v, r), In: "below it, if it was a slip of the pen", at: v.At, wrong: true})
 		return 0
 	}
 	return c.SI

@@ -169,7 +169,9 @@ type Check struct {
 // Missing is a field that the books want and nobody wrote, or that cannot be.
 type Missing struct {
 	What    string `json:"what"`
-	Mend    string `json:"mend"` // the line to write, with __ for what nobody knows yet
+	Mend    string `json:"mend"`         // the line to write, with __ for what nobody knows yet
+	In      string `json:"in,omitempty"` // where it is written, in words, if not beside the line that is named
+	Instead bool   `json:"instead"`      // it is that line, with more in it
 	Section string `json:"section,omitempty"`
 	Wrong   bool   `json:"wrong"` // it was written, and cannot be
 	File    string `json:"file,omitempty"`
@@ -521,7 +523,7 @@ func (m *monthly) missing(l *Ledger) {
 		w.File, w.Line = place(w.at)
 		w.Wrong, w.Section = w.wrong, m.section(w.Section)
 		if !m.US {
-			w.Mend = wording.Restated(w.Mend, quantity.SI)
+			w.Mend, w.In = wording.Restated(w.Mend, quantity.SI), wording.Restated(w.In, quantity.SI)
 		}
 		if !slices.ContainsFunc(l.Missing, func(o Missing) bool { return o.What == w.What && o.File == w.File && o.Line == w.Line }) {
 			l.Missing = append(l.Missing, w)

@@ -176,13 +176,13 @@ func TestMends(t *testing.T) {
 		o := ledger.HouseOf(h, c, "us", false)
 		o.US, o.Declared = us, nil
 		for _, m := range ledger.Of(o, 2024, 2).Missing {
-			out = append(out, m.Mend)
+			out = append(out, m.Mend+m.In)
 		}
 		return out
 	}
 	assert.Equal(t, []string{
-		`charge feints __ gal, __ proof at __ F from "N", and a run "N" before 2024-02-01 that says what it left: spirit { feints __ gal, __ proof at __ F }`,
-		`charge feints 40 gal at 62 F, 70 proof at 60 F from "24-01"`,
+		`charge feints __ gal, __ proof at __ F from "N"` + "in its `spirit`, and a run \"N\" before 2024-02-01 that says what it left: `spirit { feints __ gal, __ proof at __ F }`",
+		`charge feints 40 gal at 62 F, 70 proof at 60 F from "24-01"` + "in its `spirit`",
 		`charge feints 40 gal, 70 proof at 60 F from "24-02"`,
 		`corn 600 lb lot "as the sack says"`,
 		`corn 600 lb lot "C"`,
@@ -197,9 +197,9 @@ func TestMends(t *testing.T) {
 // asked for at once; of one that says how much, how strong, and the other way round.
 func TestHeartsThatNobodyGauged(t *testing.T) {
 	for hearts, want := range map[string][2]string{
-		"volume, strength":          {"how much the hearts of run 24-01 are, and how strong", "hearts __ gal, __ proof at __ F"},
+		"volume, strength":          {"how much the hearts of run 24-01 are, and how strong", "2024-02-09 10:00 hearts __ gal, __ proof at __ F"},
 		"45 gal":                    {"the strength of the hearts of run 24-01", "2024-02-09 10:00 hearts 45 gal, __ proof at __ F"},
-		"143 proof at 66 F":         {"how much the hearts of run 24-01 are", "hearts __ gal, __ proof at __ F"},
+		"143 proof at 66 F":         {"how much the hearts of run 24-01 are", "2024-02-09 10:00 hearts 143 proof at 66 F, __ gal"},
 		"45 gal, 143 proof at 66 F": {},
 	} {
 		l := of(t, loft+"run \"24-01\" of \"B\" on 2024-02-01 {\n  used {\n    corn 600 lb lot \"C\"\n  }\n  fill {\n    2024-02-09 10:00 hearts "+hearts+"\n  }\n}\n", 2024, 2)

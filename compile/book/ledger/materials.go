@@ -9,6 +9,7 @@ import (
 	"newmake/lang/quantity"
 	"newmake/lang/record"
 	"newmake/lang/sorting"
+	"newmake/lang/wording"
 )
 
 // Stock is one lot of a material over the month. Amounts are in the unit that is named: g,
@@ -228,15 +229,15 @@ func (p *pile) certify(l *record.Lot, n int64) {
 // to about this (common practice).
 const countsDiffer = 0.02
 
-// lotThere ends a line of what was used with the lot that it was, by the books: the oldest
-// of it that was there.
+// lotThere is the lot that a line of what was used would name, by the books: the oldest of it
+// that was there.
 func (s *stores) lotThere(what, unit string) string {
 	for _, p := range s.piles {
 		if p.lot != "" && p.there > 0 && p.unit == unit && keyOf(p.what) == keyOf(what) {
-			return fmt.Sprintf(" lot %q", p.lot)
+			return fmt.Sprintf("%q", p.lot)
 		}
 	}
-	return ` lot "as the sack says"`
+	return `"as the sack says"`
 }
 
 func (s *stores) newest(what, unit string) *pile {
@@ -265,7 +266,7 @@ func (s *stores) use(e step, known record.Date) {
 	if u.Lot != "" {
 		p := s.pile(u.What, u.Lot, unit)
 		if p == nil {
-			s.wants = append(s.wants, Missing{What: fmt.Sprintf("when lot %s of %s came, and from whom", u.Lot, u.What), Mend: s.loft.Bought(fmt.Sprintf(`%s %s %s lot %q from "who sold it"`, e.on, u.What, v, u.Lot)), Section: "19.584", at: u.At, day: e.on})
+			s.wants = append(s.wants, Missing{What: fmt.Sprintf("when lot %s of %s came, and from whom", u.Lot, u.What), Mend: fmt.Sprintf(`%s %s %s lot %q from "who sold it"`, e.on, u.What, v, u.Lot), In: s.loft.BoughtIn(), Section: "19.584", at: u.At, day: e.on})
 			p = &pile{what: u.What, lot: u.Lot, unit: unit, came: e.on}
 			s.piles = append(s.piles, p)
 			p.there, p.in = n, n
@@ -274,7 +275,7 @@ func (s *stores) use(e step, known record.Date) {
 		s.below(p, e.on, u.At)
 		return
 	}
-	s.wants = append(s.wants, Missing{What: fmt.Sprintf("of which lot the %s of run %s was", u.What, e.run.Number), Mend: u.At.Text() + s.lotThere(u.What, unit), Section: "19.584", at: u.At, day: e.on})
+	s.wants = append(s.wants, Missing{What: fmt.Sprintf("of which lot the %s of run %s was", u.What, e.run.Number), Mend: wording.Completed(u.At.Text(), wording.More{Lot: s.lotThere(u.What, unit)}), Instead: true, Section: "19.584", at: u.At, day: e.on})
 	for _, p := range s.piles {
 		if n > 0 && p.there > 0 && p.unit == unit && keyOf(p.what) == keyOf(u.What) {
 			part := min(n, p.there)

@@ -8,6 +8,7 @@ import (
 	"newmake/compile/made"
 	"newmake/lang/diag"
 	"newmake/lang/record"
+	"newmake/lang/wording"
 )
 
 // What a remainder may be, as a share of the most that a holder held, to be a loss of the
@@ -161,7 +162,7 @@ func (b *books) still(f *fold, d *distilling, v *record.Visit) {
 		g, ok := f.measured(v, "feints", d.name(), 0, 0, record.Volume, record.Receiver)
 		if !ok {
 			if f.read(v, record.Volume, record.Receiver) != nil {
-				f.want(Missing{What: "the strength of the " + v.Word + " of " + d.name(), Mend: v.At.Text() + ", __ proof at __ F", Section: "19.585", at: v.At})
+				f.want(Missing{What: "the strength of the " + v.Word + " of " + d.name(), Mend: f.more(v, wording.More{Readings: []string{"__ proof at __ F"}}), Instead: true, Section: "19.585", at: v.At})
 			}
 			return
 		}
@@ -186,7 +187,8 @@ func (d *distilling) charge(b *books, f *fold, v *record.Visit) {
 		f.unsure[d.number] = true
 		return
 	case src == nil:
-		f.want(Missing{What: "from where the " + v.Of + " of " + d.name() + " came", Mend: v.At.Text() + f.fromFeints(d), Section: "19.584", at: v.At})
+		run, in := f.fromFeints(d)
+		f.want(Missing{What: "from where the " + v.Of + " of " + d.name() + " came", Mend: f.more(v, wording.More{From: run}), In: in, Instead: true, Section: "19.584", at: v.At})
 		src = f.outside(Losses)
 	case !ok:
 		g.amount = src.balance
@@ -251,11 +253,11 @@ func (d *distilling) ungauged(f *fold, v *record.Visit) {
 	noVolume := f.read(v, record.Volume, record.Receiver, record.Mass) == nil
 	switch {
 	case noVolume && f.read(v, record.Strength) == nil: // the words of an opened run, perhaps
-		f.want(Missing{What: "how much the " + v.Word + " of " + d.name() + " are, and how strong", Mend: v.Word + " __ gal, __ proof at __ F", Section: "19.585, 19.618", at: v.At})
+		f.want(Missing{What: "how much the " + v.Word + " of " + d.name() + " are, and how strong", Mend: f.more(v, f.amountOf(v, wording.More{})), Instead: true, Section: "19.585, 19.618", at: v.At})
 	case f.read(v, record.Strength) == nil:
-		f.want(Missing{What: "the strength of the " + v.Word + " of " + d.name(), Mend: v.At.Text() + ", __ proof at __ F", Section: "19.585, 19.618", at: v.At})
+		f.want(Missing{What: "the strength of the " + v.Word + " of " + d.name(), Mend: f.more(v, wording.More{Readings: []string{"__ proof at __ F"}}), Instead: true, Section: "19.585, 19.618", at: v.At})
 	case noVolume:
-		f.want(Missing{What: "how much the " + v.Word + " of " + d.name() + " are", Mend: v.Word + " __ gal, __ proof at __ F", Section: "19.585, 19.618", at: v.At})
+		f.want(Missing{What: "how much the " + v.Word + " of " + d.name() + " are", Mend: f.more(v, f.amountOf(v, wording.More{})), Instead: true, Section: "19.585, 19.618", at: v.At})
 	}
 }
 
@@ -303,15 +305,15 @@ func (b *books) into(f *fold, d *distilling, recv *holder, v *record.Visit) {
 	cask := b.cask(f, life)
 	g, ok := f.measured(v, "fill", "cask "+life.Serial, abv, 0, record.Volume)
 	if !ok {
-		w := Missing{What: "how much went into cask " + life.Serial, Mend: fmt.Sprintf(`into %q __ gal, tare __ lb, gross __ lb`, life.Serial), Section: "19.585, 19.618", at: v.At}
+		w := Missing{What: "how much went into cask " + life.Serial, Mend: f.more(v, f.weightOf(v)), Instead: true, Section: "19.585, 19.618", at: v.At}
 		if g.abv == 0 {
-			w.What, w.Mend = "at which strength cask "+life.Serial+" was filled", "gauge __ gal, __ proof at __ F, before the `into`"
+			w.What, w.Mend, w.In, w.Instead = "at which strength cask "+life.Serial+" was filled", "gauge __ gal, __ proof at __ F", "before the `into`", false
 		}
 		f.want(w)
 		return
 	}
 	if !g.byWeight && g.tareKg == 0 {
-		f.want(Missing{What: "the tare of cask " + life.Serial, Mend: v.At.Text() + ", tare __ lb, gross __ lb", Section: "19.619", at: v.At})
+		f.want(Missing{What: "the tare of cask " + life.Serial, Mend: f.more(v, f.weightOf(v)), Instead: true, Section: "19.619", at: v.At})
 	}
 	f.gauged(g)
 	if d.gauged == "" && d.first != nil && d.first.Word == "into" && recv.balance.zero() {
@@ -346,7 +348,8 @@ func (d *distilling) closeStills(f *fold) {
 		switch over := f.early[d.number].minus(h.balance).minus(unbooked); {
 		case charged.pg == 0 || over.share(charged) <= workLoses:
 		case of == "low wines" && !d.refed() && over.share(charged) <= feintsBring:
-			f.want(Missing{What: "how much of which feints " + d.name() + " charged: its hearts and feints are more than its low wines", Mend: f.chargeOf(d), Section: "19.584", at: d.run.At})
+			charge, in := f.chargeOf(d)
+			f.want(Missing{What: "how much of which feints " + d.name() + " charged: its hearts and feints are more than its low wines", Mend: charge, In: in, Section: "19.584", at: d.run.At})
 		default:
 			f.odd = append(f.odd, Check{What: "a run gives no more than was charged", Of: d.name(), Says: fmt.Sprintf("hearts and feints are %.1f %% more than its %s%s", 100*over.share(charged), of, d.looked()), By: over.amount(), day: f.today, at: d.run.At})
 		}
@@ -379,7 +382,7 @@ func (d *distilling) unwritten(f *fold, h *holder, l line) {
 			return // its strength is asked for
 		}
 	}
-	f.want(Missing{What: "how much feints " + d.name() + " left, and how strong: not gauged, they stand as what its hearts leave of its charge", Mend: "feints __ gal, __ proof at __ F, in its `spirit`", Section: "19.585", at: d.run.At})
+	f.want(Missing{What: "how much feints " + d.name() + " left, and how strong: not gauged, they stand as what its hearts leave of its charge", Mend: "feints __ gal, __ proof at __ F", In: "in its `spirit`", Section: "19.585", at: d.run.At})
 }
 
 // looked is where to look for what is off in a run.
@@ -400,10 +403,10 @@ func (f *fold) waiting(d *distilling) *feints {
 // chargeOf is the line that would say which feints a run charged: those of the last run
 // that has some on hand, as they were gauged. Where there are none, they came from a run
 // that is not written.
-func (f *fold) chargeOf(d *distilling) string {
+func (f *fold) chargeOf(d *distilling) (line, in string) {
 	o := f.waiting(d)
 	if o == nil {
-		return fmt.Sprintf(`charge feints __ gal, __ proof at __ F from "N", and a run "N" before %s that says what it left: spirit { feints __ gal, __ proof at __ F }`, d.run.Date)
+		return `charge feints __ gal, __ proof at __ F from "N"`, "in its `spirit`" + before(d)
 	}
 	var as []string
 	for i := range o.visit.Read {
@@ -417,15 +420,21 @@ func (f *fold) chargeOf(d *distilling) string {
 			as = append(as, v.String())
 		}
 	}
-	return fmt.Sprintf("charge feints %s from %q", strings.Join(as, ", "), o.run)
+	return fmt.Sprintf("charge feints %s from %q", strings.Join(as, ", "), o.run), "in its `spirit`"
 }
 
-// fromFeints is the end of a charge that names no run.
-func (f *fold) fromFeints(d *distilling) string {
+// before asks for a run from which feints came that nobody wrote.
+func before(d *distilling) string {
+	return fmt.Sprintf(", and a run \"N\" before %s that says what it left: `spirit { feints __ gal, __ proof at __ F }`", d.run.Date)
+}
+
+// fromFeints is the run that a charge that names none took its feints of, and what else is to be
+// written.
+func (f *fold) fromFeints(d *distilling) (run, in string) {
 	if o := f.waiting(d); o != nil {
-		return fmt.Sprintf(" from %q", o.run)
+		return fmt.Sprintf("%q", o.run), ""
 	}
-	return ` from "N", and a run "N" before that says what it left: spirit { feints __ gal, __ proof at __ F }`
+	return `"N"`, strings.TrimPrefix(before(d), ", ")
 }
 
 // stillsKeep is the share of a charge that a spirit run may leave in the pot, or lose: more
@@ -455,7 +464,7 @@ func (d *distilling) closeReceiver(f *fold) {
 	case h.most.zero():
 		return
 	case part > remainder:
-		f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of the hearts of %s are", 100*part, d.name()), Mend: `left __ gal to "which tank"`, Section: "19.590", at: d.run.At})
+		f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of the hearts of %s are", 100*part, d.name()), Mend: `left __ gal to "which tank"`, In: "in its `fill`", Section: "19.590", at: d.run.At})
 		return
 	case part > workLoses || part < -workLoses:
 		f.odd = append(f.odd, Check{What: "what was filled is what there was", Of: d.name(), Says: fmt.Sprintf("%+.1f %% is not in its casks, or left", 100*part), By: h.balance.amount(), day: f.today, at: d.run.At})

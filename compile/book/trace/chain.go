@@ -9,6 +9,7 @@ import (
 	"newmake/lang/diag"
 	"newmake/lang/record"
 	"newmake/lang/tree"
+	"newmake/lang/wording"
 )
 
 // link is one thing in the chain from a supplier to a bottle.
@@ -36,6 +37,8 @@ type way struct {
 // gap is a place at which nothing is written that would lead on.
 type gap struct {
 	what, mend string
+	in         string // where the line is written, in words
+	instead    bool   // it is the line that is named, with more in it
 	at         diag.Span
 	good       string // the material of which no lot is named, "" of others
 	any        bool   // no material is named at all
@@ -152,7 +155,7 @@ func (c *chain) bought(s *record.Store, l *record.Lot) {
 	}
 	n.says = append(n.says, said)
 	if l.From == "" {
-		n.broken = append(n.broken, gap{what: "nothing says from whom it came", at: l.At, mend: `from "who sold it", after the lot`})
+		n.broken = append(n.broken, gap{what: "nothing says from whom it came", at: l.At, mend: wording.Completed(l.At.Text(), wording.More{From: `"who sold it"`}), instead: true})
 		return
 	}
 	join(c.get(keyOf(Supplier, l.From), link{kind: Supplier, name: l.From}), n)
@@ -294,7 +297,7 @@ func (c *chain) mingle(tank string, on record.Date, n *link) {
 	pour(l, n, on, n.at)
 }
 
-// earlier is the last run before one, as the end of a line that names none.
+// earlier is the last run before one, for a line that names none.
 func (c *chain) earlier(on record.Date) string {
 	best := ""
 	var day record.Date
@@ -304,19 +307,27 @@ func (c *chain) earlier(on record.Date) string {
 		}
 	}
 	if best == "" {
-		return ` from "N", the number of a run before`
+		return `"N"`
 	}
-	return fmt.Sprintf(" from %q", best)
+	return fmt.Sprintf("%q", best)
+}
+
+// numbered says of a line that names a run of no number what is to stand there.
+func numbered(run string) string {
+	if run == `"N"` {
+		return "with the number of a run before for N"
+	}
+	return ""
 }
 
 // lot is the last lot of a material that had come by a day, as the end of a line that names
 // none; of any material, with what it is, where none is named.
 func (c *chain) lot(good string, on record.Date) (what, end string) {
-	what, end = good, ` lot "as the sack says"`
+	what, end = good, `"as the sack says"`
 	var day record.Date
 	for _, l := range c.links {
 		if l.kind == Lot && l.name != "" && !l.on.IsZero() && l.on.Compare(on) <= 0 && l.on.Compare(day) > 0 && (good == "" || tree.Key(l.says[0]) == tree.Key(good)) {
-			what, end, day = l.says[0], fmt.Sprintf(" lot %q", l.name), l.on
+			what, end, day = l.says[0], fmt.Sprintf("%q", l.name), l.on
 		}
 	}
 	if what == "" {
@@ -377,7 +388,7 @@ func (c *chain) run(r *record.Run) {
 					loft = c.texts.Stores[0]
 				}
 				l.broken = append(l.broken, gap{what: "no store says when it came, and from whom", at: u.At,
-					mend: loft.Bought(fmt.Sprintf(`%s %s %s lot %q from "who sold it"`, r.Date, u.What, amount, u.Lot))})
+					mend: fmt.Sprintf(`%s %s %s lot %q from "who sold it"`, r.Date, u.What, amount, u.Lot), in: loft.BoughtIn()})
 			}
 			if from == nil && u.From != "" && len(l.from) == 0 {
 				join(c.get(keyOf(Supplier, u.From), link{kind: Supplier, name: u.From}), l)
@@ -392,13 +403,16 @@ func (c *chain) run(r *record.Run) {
 			if u.What == "backset" {
 				end = c.earlier(r.Date)
 			}
-			mend := u.At.Text() + end
-			n.broken = append(n.broken, gap{what: "nothing says of which lot its " + u.What + " was", good: u.What, at: u.At, mend: mend})
+			more := wording.More{Lot: end}
+			if u.What == "backset" {
+				more = wording.More{From: end}
+			}
+			n.broken = append(n.broken, gap{what: "nothing says of which lot its " + u.What + " was", good: u.What, at: u.At, mend: wording.Completed(u.At.Text(), more), in: numbered(more.From), instead: true})
 		}
 	}
 	if !grown {
 		what, end := c.lot(c.grain(r.Batch), r.Date)
-		n.broken = append(n.broken, gap{what: "nothing says which lots went into it", any: true, at: r.At, mend: fmt.Sprintf("used { %s __ lb%s }", what, end)})
+		n.broken = append(n.broken, gap{what: "nothing says which lots went into it", any: true, at: r.At, mend: fmt.Sprintf("used { %s __ lb lot %s }", what, end), in: "in the run"})
 	}
 	for i := range r.Visits {
 		v := &r.Visits[i]
@@ -411,9 +425,9 @@ func (c *chain) run(r *record.Run) {
 				join(s, n)
 				continue
 			}
-			n.broken = append(n.broken, gap{what: fmt.Sprintf("its charge is from %q, and nothing says what was in there", v.From), at: v.At, mend: fmt.Sprintf(`feints __ gal, __ proof to %q, in the run that it comes from`, v.From)})
+			n.broken = append(n.broken, gap{what: fmt.Sprintf("its charge is from %q, and nothing says what was in there", v.From), at: v.At, mend: fmt.Sprintf(`feints __ gal, __ proof at __ F to %q`, v.From), in: "in the `spirit` of the run that it comes from"})
 		case v.Of == "feints":
-			n.broken = append(n.broken, gap{what: "nothing says from which run its feints were", at: v.At, mend: v.At.Text() + c.earlier(r.Date)})
+			n.broken = append(n.broken, gap{what: "nothing says from which run its feints were", at: v.At, mend: wording.Completed(v.At.Text(), wording.More{From: c.earlier(r.Date)}), in: numbered(c.earlier(r.Date)), instead: true})
 		}
 	}
 }
@@ -427,7 +441,7 @@ func (c *chain) filled(l *record.Life) {
 		}
 	}
 	if len(l.Fills) == 0 {
-		n.broken = append(n.broken, gap{what: "no run says that it filled it", at: l.At(), mend: fmt.Sprintf(`fill { into %q __ gal }, in the run that filled it`, l.Serial)})
+		n.broken = append(n.broken, gap{what: "no run says that it filled it", at: l.At(), mend: fmt.Sprintf(`fill { into %q __ gal }`, l.Serial), in: "in the run that filled it"})
 	}
 	for i := range l.Events {
 		v := &l.Events[i]
@@ -438,7 +452,7 @@ func (c *chain) filled(l *record.Life) {
 			pour(s, n, v.When.Date, v.At)
 			continue
 		}
-		n.broken = append(n.broken, gap{what: "nothing says with what it was topped on " + v.When.Date.String(), at: v.At, mend: v.At.Text() + c.earlier(v.When.Date)})
+		n.broken = append(n.broken, gap{what: "nothing says with what it was topped on " + v.When.Date.String(), at: v.At, mend: wording.Completed(v.At.Text(), wording.More{From: c.earlier(v.When.Date)}), in: numbered(c.earlier(v.When.Date)), instead: true})
 	}
 }
 
@@ -463,13 +477,17 @@ func (c *chain) vat(v *record.Vat) {
 			pour(s, n, w.When.Date, w.At)
 			continue
 		}
-		n.broken = append(n.broken, gap{what: fmt.Sprintf("nothing says what was in %s %q by then", of, w.From), at: w.At, mend: map[string]string{
-			"tank": fmt.Sprintf(`hearts __ gal, __ proof to %q, in the run that it comes from`, w.From),
-			"cask": fmt.Sprintf(`fill { into %q __ gal }, in the run that filled it`, w.From),
-		}[of]})
+		g := gap{what: fmt.Sprintf("nothing says what was in %s %q by then", of, w.From), at: w.At}
+		switch of {
+		case "tank":
+			g.mend, g.in = fmt.Sprintf(`left __ gal, __ proof at __ F to %q`, w.From), "in the `fill` of the run that it comes from"
+		case "cask":
+			g.mend, g.in = fmt.Sprintf(`fill { into %q __ gal }`, w.From), "in the run that filled it"
+		}
+		n.broken = append(n.broken, g)
 	}
 	if !some {
-		n.broken = append(n.broken, gap{what: "nothing says what went into it", at: v.At, mend: `from "which cask" gross __ lb, tare __ lb, __ proof at __ F`})
+		n.broken = append(n.broken, gap{what: "nothing says what went into it", at: v.At, mend: `from "which cask" gross __ lb, tare __ lb, __ proof at __ F`, in: "in the vat"})
 	}
 }
 
@@ -480,5 +498,5 @@ func (c *chain) bottling(b *record.Bottling) {
 		pour(s, n, b.On, b.At)
 		return
 	}
-	n.broken = append(n.broken, gap{what: fmt.Sprintf("nothing says what was in %q on that day", b.Of), at: b.At, mend: fmt.Sprintf(`vat %q on %s { from "which cask" gross __ lb, tare __ lb, __ proof at __ F }`, b.Of, b.On)})
+	n.broken = append(n.broken, gap{what: fmt.Sprintf("nothing says what was in %q on that day", b.Of), at: b.At, mend: fmt.Sprintf(`vat %q on %s { from "which cask" gross __ lb, tare __ lb, __ proof at __ F }`, b.Of, b.On), in: "in a file of the house"})
 }

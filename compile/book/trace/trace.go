@@ -64,10 +64,13 @@ type Break struct {
 	Kind Kind   `json:"kind"`
 	Name string `json:"name"`
 	What string `json:"what"`
-	Mend string `json:"mend"` // the line that would lead on, with __ for what nobody knows yet
-	File string `json:"file,omitempty"`
-	Line int    `json:"line,omitempty"`
-	May  bool   `json:"may"` // it may hold what was asked for; nothing says that it does not
+	Mend string `json:"mend"`         // the line that would lead on, with __ for what nobody knows yet
+	In   string `json:"in,omitempty"` // where it is written, in words, if not beside the line that is named
+	// Instead says that it is that line, with more in it.
+	Instead bool   `json:"instead"`
+	File    string `json:"file,omitempty"`
+	Line    int    `json:"line,omitempty"`
+	May     bool   `json:"may"` // it may hold what was asked for; nothing says that it does not
 }
 
 // Of follows all that bear a name, both ways. It is nil where nothing does; names are then
@@ -146,7 +149,7 @@ func (l *link) step(depth int) Step {
 }
 
 func (l *link) gone(g gap, may bool) Break {
-	b := Break{Kind: l.kind, Name: l.name, What: g.what, Mend: g.mend, May: may}
+	b := Break{Kind: l.kind, Name: l.name, What: g.what, Mend: g.mend, In: g.in, Instead: g.instead, May: may}
 	if !g.at.IsZero() {
 		b.File = g.at.Src.Name
 		b.Line, _ = g.at.Position()

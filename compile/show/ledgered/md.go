@@ -38,7 +38,7 @@ func Markdown(w io.Writer, l *ledger.Ledger) error {
 	table("Checks", []string{"", "check", "of", "", "where"}, rows)
 	rows = nil
 	for _, m := range l.Missing {
-		rows = append(rows, []string{m.What, m.Mend, m.Section, strings.TrimSpace(where(m.File, m.Line))})
+		rows = append(rows, []string{m.What, toWrite(m), m.Section, strings.TrimSpace(where(m.File, m.Line))})
 	}
 	table("Missing", []string{"what", "write", "section", "where"}, rows)
 	rows = nil

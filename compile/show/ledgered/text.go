@@ -101,7 +101,7 @@ func (t *page) attention(full bool) {
 		t.some(full, failed, func(say func(string)) {
 			for _, c := range t.l.Checks {
 				if !c.OK {
-					say(fmt.Sprintf("%s: %s (%s)%s", c.Of, c.Says, c.What, where(c.File, c.Line)))
+					say(checked(c) + where(c.File, c.Line))
 				}
 			}
 		})
@@ -110,7 +110,7 @@ func (t *page) attention(full bool) {
 		t.Para(2, 2, fmt.Sprintf("? %s.", words.CountOf(n, "field is missing", "fields are missing")))
 		t.some(full, n, func(say func(string)) {
 			for _, m := range t.l.Missing {
-				say(fmt.Sprintf("%s%s%s. Write: %s", m.What, where(m.File, m.Line), wants(m.Section), m.Mend))
+				say(fmt.Sprintf("%s%s%s. Write: %s", m.What, where(m.File, m.Line), wants(m.Section), toWrite(m)))
 			}
 		})
 	}
@@ -127,6 +127,22 @@ func (t *page) some(full bool, of int, all func(say func(string))) {
 	if !full && of > shown {
 		t.Para(4, 6, fmt.Sprintf("and %d more: --full", of-shown))
 	}
+}
+
+// checked is a check that does not hold, as a reader is told of it.
+func checked(c ledger.Check) string {
+	if c.Of == "" {
+		return fmt.Sprintf("%s: it does not hold (%s)", c.What, c.Says)
+	}
+	return fmt.Sprintf("%s: %s (%s)", c.Of, c.Says, c.What)
+}
+
+// toWrite is a line to write, and where.
+func toWrite(m ledger.Missing) string {
+	if m.In == "" {
+		return m.Mend
+	}
+	return m.Mend + ", " + m.In
 }
 
 func wants(section string) string {

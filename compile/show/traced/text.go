@@ -87,6 +87,14 @@ func broken(p *columns.Writer, title string, all []trace.Break, may bool) {
 			where = fmt.Sprintf(" (%s:%d)", b.File, b.Line)
 		}
 		p.Para(2, 4, diag.Safe(fmt.Sprintf("%s %s: %s%s", b.Kind, b.Name, b.What, where)))
-		p.Para(4, 6, diag.Safe("write: "+b.Mend))
+		p.Para(4, 6, diag.Safe("write: "+toWrite(b)))
 	}
+}
+
+// toWrite is a line to write, and where.
+func toWrite(b trace.Break) string {
+	if b.In == "" {
+		return b.Mend
+	}
+	return b.Mend + ", " + b.In
 }
