@@ -180,8 +180,10 @@ func (c cell) told() bool {
 // that the second names, so that the words may be as large as they can. Where no words are
 // small enough, each of the two goes over to another.
 func (v *view) ShortPages() []shortPage {
-	pages, _ := v.divided()
-	return pages
+	if v.shortPages == nil {
+		v.shortPages, _ = v.divided()
+	}
+	return v.shortPages
 }
 
 // TwoPages says if the short sheet of a plan is two pages, as it should be.
@@ -218,8 +220,9 @@ func (v *view) dividedWith(brief bool) (pages []shortPage, fits bool) {
 			head, tail := divide(stages, at)
 			first := v.shortPage("first", size, head, true, brief, inFull)
 			second := v.shortPage("second", size, tail, false, brief, inFull)
+			steps := [2]heights{v.stepHeights(first), v.stepHeights(second)}
 			for {
-				if full := v.shortFull(first, second); full < least {
+				if full := max(steps[0].over(first), steps[1].over(second)); full < least {
 					least, best = full, []shortPage{first, second}
 				}
 				if len(second.Cautions) == 0 {
@@ -274,14 +277,15 @@ type paperMM struct{ wide, high float64 }
 
 var papers = []paperMM{{215.9 - 13 - 11, pageMM}, {210 - 13 - 11, 297 - 11.5 - 9.5}}
 
-// shortFull is by how many mm the fuller of two pages is too long, on the paper where it
-// is longest; less than 0 where both fit.
-func (v *view) shortFull(pages ...shortPage) float64 {
+// heights are how high a page is, without the cautions at its foot, on each of the papers.
+type heights []float64
+
+// over is by how many mm a page with its cautions is too long, on the paper where it is
+// longest; less than 0 where it fits.
+func (h heights) over(p shortPage) float64 {
 	over := math.Inf(-1)
-	for _, paper := range papers {
-		for _, p := range pages {
-			over = max(over, v.shortMM(p, paper.wide)-paper.high)
-		}
+	for i, paper := range papers {
+		over = max(over, h[i]+p.cautionsMM(paper.wide)-paper.high)
 	}
 	return over
 }
@@ -325,41 +329,54 @@ const (
 	shortReadMM = 20.0 + 15.0 // what a reading should say, and says
 )
 
-// shortMM is about how high a short page is on a paper so wide.
-func (v *view) shortMM(p shortPage, wide float64) float64 {
+// stepHeights are about how high a page's steps are with what stands above them.
+func (v *view) stepHeights(p shortPage) heights {
 	const thead, foot, stage, weighPt = 5.0, 8.0, 6.8, 10.5
-	mm := 0.0
-	if p.Weigh {
-		mm += 9 + 10 // name and chain
-		for _, n := range v.FirstWarnings() {
-			mm += lines(utf8.RuneCountInString(n.Summary)+4, 10, wide-8)*10*lineOf + 0.8
+	out := make(heights, len(papers))
+	for i, paper := range papers {
+		mm, wide := 0.0, paper.wide
+		if p.Weigh {
+			mm += 9 + 10 // name and chain
+			for _, n := range v.FirstWarnings() {
+				mm += lines(utf8.RuneCountInString(n.Summary)+4, 10, wide-8)*10*lineOf + 0.8
+			}
+			if len(v.Warnings()) > 0 {
+				mm += 9
+			}
+			for _, chars := range v.weighChars() {
+				mm += lines(chars, weighPt, wide-6)*weighPt*0.3528*1.35 + 1
+			}
+		} else {
+			mm += foot
 		}
-		if len(v.Warnings()) > 0 {
-			mm += 9
+		if len(p.Stages) > 0 {
+			mm += thead
 		}
-		for _, chars := range v.weighChars() {
-			mm += lines(chars, weighPt, wide-6)*weighPt*0.3528*1.35 + 1
-		}
-	} else {
-		mm += foot
-	}
-	if len(p.Stages) > 0 {
-		mm += thead
+		mm += stage * float64(len(p.Stages))
+		out[i] = mm
 	}
 	for _, g := range p.Stages {
-		mm += stage
 		for _, s := range g.Steps {
-			mm += s.heightMM(p.Size, wide)
+			words := step{Step: s.Step, Care: s.Care}
+			chars := words.chars()
+			for i, paper := range papers {
+				out[i] += s.heightMM(chars, p.Size, paper.wide)
+			}
 		}
 	}
+	return out
+}
+
+// cautionsMM is about how high the cautions at the foot of a page are.
+func (p shortPage) cautionsMM(wide float64) float64 {
 	chars := 0
 	for _, c := range p.Cautions {
 		chars += utf8.RuneCountInString(c.Title) + utf8.RuneCountInString(c.Text) + 7
 	}
-	if chars > 0 {
-		mm += math.Ceil(lines(chars, p.Size.CarePt, (wide-5)/2)/2+0.5)*p.Size.CarePt*lineOf + 1
+	if chars == 0 {
+		return 0
 	}
-	return mm
+	return math.Ceil(lines(chars, p.Size.CarePt, (wide-5)/2)/2+0.5)*p.Size.CarePt*lineOf + 1
 }
 
 // weighChars are about how long the three paragraphs of what is made ready are.
@@ -390,10 +407,8 @@ func lines(chars int, pt, mm float64) float64 {
 	return math.Ceil(float64(chars) * pt * 0.3528 * 0.485 / mm)
 }
 
-// heightMM is about how high the row of a short step is.
-func (s shortStep) heightMM(size shortSize, wide float64) float64 {
-	words := step{Step: s.Step, Care: s.Care}
-	chars := words.chars()
+// heightMM is about how high the row of a short step of so many characters is.
+func (s shortStep) heightMM(chars int, size shortSize, wide float64) float64 {
 	width := wide - shortFixMM - float64(len(s.Read))*shortReadMM
 	least := size.RowMM
 	if s.Day != "" {

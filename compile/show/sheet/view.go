@@ -33,6 +33,7 @@ type view struct {
 	StripDays, SpiritDays                                                  []part              // one a charge
 	MashOpposite, StripOpposite                                            bool                // its picture is opposite its steps
 	blocks                                                                 map[string][]string // by page
+	shortPages                                                             []shortPage         // once they are divided
 }
 
 // part is the steps of one part of the sheet.
