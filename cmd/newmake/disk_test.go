@@ -71,7 +71,7 @@ func TestFullDisk(t *testing.T) {
 	good, err := os.ReadFile(text)
 	require.NoError(t, err)
 	require.NoError(t, os.WriteFile(text, append([]byte("\n\n"), good...), 0o644)) // to be laid out
-	out := filepath.Join(house, "sheet.html")
+	out := filepath.Join(house, "sheet.txt")
 	for _, args := range [][]string{
 		{"fmt", text},
 		{"plan", text, "-o", out},

@@ -321,7 +321,7 @@ var touching = [][]string{
 // Whatever git would run for the repository's sake, no command has it run. Each
 // attack is shown to be one, with plain git, where it stands.
 func TestNothingOfARepositoryRuns(t *testing.T) {
-	every := testflag.Every(5) // otherwise each attack meets some of the commands, and each command some attacks
+	every := testflag.Every(11) // otherwise each attack meets some of the commands, and each command some attacks
 	for i, a := range attacks(t) {
 		t.Run(a.name, func(t *testing.T) {
 			t.Parallel()

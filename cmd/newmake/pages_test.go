@@ -25,7 +25,7 @@ import (
 // So it is of the examples as a house in litres is shown them.
 func TestPages(t *testing.T) {
 	t.Run("as written", func(t *testing.T) { tryPages(t, explain.Pages(), 1) })
-	t.Run("in litres", func(t *testing.T) { tryPages(t, explain.PagesFor(quantity.SI), testflag.Every(6)) })
+	t.Run("in litres", func(t *testing.T) { tryPages(t, explain.PagesFor(quantity.SI), testflag.Every(12)) })
 }
 
 func tryPages(t *testing.T, pages []explain.Page, every int) {

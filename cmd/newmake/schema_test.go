@@ -258,6 +258,9 @@ func TestAnswersBySchema(t *testing.T) {
 		"explain bakcset",
 	} {
 		args := strings.Fields(line)
+		if tried[args[0]] && testflag.Every(2) != 1 {
+			continue // one answer of each command is tried each time
+		}
 		for i := range args {
 			args[i] = strings.ReplaceAll(args[i], "~", " ")
 		}
