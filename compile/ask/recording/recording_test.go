@@ -214,7 +214,8 @@ func TestTable(t *testing.T) {
 
 	for _, c := range []struct {
 		column, value, want string
-	}{{"actual", "warm", "row"}, {"time", "noon", "is no time"}, {"actual", "1 {", "is no value"}, {"blank", "", "no blank to write it in"}} {
+	}{{"actual", "warm", "row"}, {"time", "noon", "is no time"}, {"actual", "1 {", "is no value"}, {"blank", "", "no blank to write it in"},
+		{"actual", strings.Repeat("5", 10000), "too large"}, {"actual", strings.Repeat("5", 10001), "row 3: 10001 characters stand under"}} {
 		kept := rows[2][at[c.column]]
 		rows[2][at[c.column]] = c.value
 		_, _, _, err := page.FillTable(text())

@@ -185,6 +185,11 @@ func readTable(in io.Reader) (map[string]*row, error) {
 		if w.actual == "" {
 			continue
 		}
+		for _, name := range columns {
+			if n := len(get(name)); n > mostCell {
+				return nil, diag.Refuse("%s: %d characters stand under %q, and no reading or remark is so long", at, n, name)
+			}
+		}
 		if continental {
 			w.actual, w.sample = point(w.actual), point(w.sample)
 		}
@@ -205,6 +210,9 @@ func readTable(in io.Reader) (map[string]*row, error) {
 
 // mostTable is more than any sheet has, in bytes.
 const mostTable = 4 << 20
+
+// mostCell is more than anybody writes in a cell, in bytes.
+const mostCell = 10000
 
 // cellsOf takes a table apart, as spreadsheets write it: the cells parted by commas,
 // semicolons or tabs, as its first row shows. continental says that it writes numbers with a

@@ -194,6 +194,17 @@ func (j *judging) claims(b trace.Blend, in []spirit) (names []string, byBatches 
 	return names, len(names) > 0
 }
 
+// unproved says that a standard asks for more strength off the still than the others allow, and
+// nobody wrote how strong it was: it may be that, or what they are, and not both.
+func unproved(s *recipe.Standard, v Verdict) bool {
+	for i := range s.Conditions {
+		if s.Conditions[i].Test == recipe.OffStillOver && v.Conditions[i].Found == law.Unwritten {
+			return true
+		}
+	}
+	return false
+}
+
 // others are the standards of the same law that are met as well, or nearly. A mixture of
 // several kinds is held against the standards of blends, and what is of one kind is not.
 func (j *judging) others(o *Identity, of string, claimed []string, in []spirit, shares bool) {
@@ -217,7 +228,7 @@ func (j *judging) others(o *Identity, of string, claimed []string, in []spirit, 
 		}
 		v := j.verdict(s, in, shares)
 		switch {
-		case v.Met == law.Met:
+		case v.Met == law.Met && !unproved(s, v):
 			o.Also, o.also = append(o.Also, s.Title), append(o.also, s.Name)
 		case v.near:
 			o.Near = append(o.Near, v)

@@ -166,6 +166,12 @@ func TestSeason(t *testing.T) {
 		assert.Equal(t, c.met, is.Claims[0].Met, "%+v %+v", c, is.Claims[0].Missing)
 		assert.Equal(t, law.Met, is.Claims[1].Met, "%+v", c)
 	}
+	// It is of one kind, too (5.88(a)(1)): a bourbon and a rye of one season are two.
+	for second, met := range map[string]string{bourbon: law.Met, "Ferry Landing, more rye": law.Met, rye: law.NotMet} {
+		two := strings.Replace(still("2", "2020-02-02", "B"), bourbon, second, 1)
+		is := of(t, still("1", "2020-01-02", "A")+two+vat("V", "2026-03-16", "A", "B")+bottled("V", "2026-03-20", "bottled-in-bond", "100 proof"))
+		assert.Equal(t, met, is.Claims[0].Met, "%s %+v", second, is.Claims[0].Missing)
+	}
 	// The records of a run that say nothing of its stills bound the days by its mash and its fill.
 	is := of(t, run("1", bourbon, "2020-06-25", "2020-07-05", "A")+vat("V", "2026-03-16", "A")+bottled("V", "2026-03-20", "bottled-in-bond", "100 proof"))
 	assert.Equal(t, law.Met, is.Claims[0].Met)
@@ -190,6 +196,21 @@ func TestUsedWood(t *testing.T) {
 	assert.Contains(t, is.Also, "Whisky")
 	assert.Contains(t, is.Also, "Whisky distilled from bourbon mash")
 	assert.NotContains(t, is.Also, "Bourbon whisky")
+}
+
+// TestUsedWoodOfUnknownStrength: light whisky is over 160 proof off the still, whisky distilled
+// from bourbon mash at most that: where nobody wrote it, it is not said to be both.
+func TestUsedWoodOfUnknownStrength(t *testing.T) {
+	used := func(off string) identity.Identity {
+		fills := strings.Replace(fill("1", bourbon, "2018-03-01", "2018-03-16", "A", off, "120.0"), "    2018-03-16 14:00 hearts 46 gal, "+off+" proof at 60 F\n    14:20 reduce", "    2018-03-16 14:20 reduce", map[bool]int{true: 1}[off == "140.0"])
+		return of(t, "cask \"A\" {\n  wood 53 gal used charred-oak\n}\n"+fills+vat("V", "2020-03-16", "A")+bottled("V", "2020-03-20", "", "140 proof"))
+	}
+	unwritten := used("140.0")
+	assert.Contains(t, unwritten.Also, "Whisky distilled from bourbon mash")
+	assert.NotContains(t, unwritten.Also, "Light whisky")
+	assert.Contains(t, used("161.0").Also, "Light whisky")
+	assert.NotContains(t, used("161.0").Also, "Whisky distilled from bourbon mash")
+	assert.NotContains(t, used("160.0").Also, "Light whisky")
 }
 
 // TestMixed: 27 CFR 5.143(c), table 1 (5), (10), (11), (12). Of one type the mixture is the

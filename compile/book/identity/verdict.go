@@ -71,7 +71,7 @@ func isBottled(t recipe.Test) bool { return t == recipe.BottledAt || t == recipe
 func (j *judging) condition(k *recipe.Condition, in []spirit, shares bool) plan.Condition {
 	switch k.Test {
 	case recipe.OneSeason:
-		return oneSeason(k, in)
+		return j.oneSeason(k, in)
 	case recipe.PartsLeast:
 		return j.parts(k, in, shares)
 	}
@@ -149,10 +149,11 @@ func graver(met string) int {
 	return 0
 }
 
-// oneSeason holds all runs together against one distilling season, one distiller and one
-// plant. Where the days of a run are only bounded, and not in one season, nothing is said.
-func oneSeason(k *recipe.Condition, in []spirit) plan.Condition {
-	p := plan.Condition{Asks: "distilled by one distiller at one distillery in one season, January to June or July to December", Section: k.Law, Met: law.Met}
+// oneSeason holds all runs together against one kind, one distilling season, one distiller and
+// one plant (27 CFR 5.88(a)(1) and (2)). Where the days of a run are only bounded, and not in one
+// season, nothing is said.
+func (j *judging) oneSeason(k *recipe.Condition, in []spirit) plan.Condition {
+	p := plan.Condition{Asks: "of one kind, distilled by one distiller at one distillery in one season, January to June or July to December", Section: k.Law, Met: law.Met}
 	var all law.Days
 	loose := false
 	plants := map[string]bool{}
@@ -173,6 +174,8 @@ func oneSeason(k *recipe.Condition, in []spirit) plan.Condition {
 	switch {
 	case len(plants) > 1:
 		p.Met, p.Found = law.NotMet, "of several plants"
+	case j.severalKinds(in):
+		p.Met, p.Found = law.NotMet, "of several kinds"
 	case all.From.IsZero() || loose:
 		p.Met, p.Found = law.Stated, law.Unwritten
 	case !all.OneSeason():
@@ -181,6 +184,33 @@ func oneSeason(k *recipe.Condition, in []spirit) plan.Condition {
 		p.Found = all.Words()
 	}
 	return p
+}
+
+// severalKinds says that the batches were made as kinds that have no name in common. Straight or
+// not is of their age and their bottle, not of their kind.
+func (j *judging) severalKinds(in []spirit) bool {
+	var common []string
+	for n, x := range in {
+		if x.batch == nil || x.batch.Standard == nil {
+			return false
+		}
+		var own []string
+		for _, name := range partsOf(x.batch.Standard) {
+			s := j.standard(name)
+			if s == nil || !slices.ContainsFunc(s.Conditions, func(k recipe.Condition) bool { return k.Test == recipe.OneSeason }) {
+				own = append(own, strings.TrimPrefix(tree.Key(name), "straight-"))
+			}
+		}
+		switch {
+		case len(own) == 0:
+			return false
+		case n == 0:
+			common = own
+		default:
+			common = slices.DeleteFunc(common, func(s string) bool { return !slices.Contains(own, s) })
+		}
+	}
+	return len(in) > 0 && len(common) == 0
 }
 
 // oldEnough is the day on which the last of the spirits was in wood for so long, or would

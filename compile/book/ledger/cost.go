@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 
+	"newmake/compile/matter/fluid"
 	"newmake/compile/plan"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
@@ -32,6 +33,7 @@ type RunCost struct {
 	Total     float64 `json:"total"`
 	Produced  Amount  `json:"produced"`
 	Each      float64 `json:"perUnit"` // of alcohol, in the unit of the law; its feints carry their share
+	Shared    bool    `json:"sharedWithFeints"`
 }
 
 // CaskCost is what a cask cost that was filled or emptied in the month.
@@ -235,9 +237,11 @@ func (c *costing) each(perCent float64) float64 {
 	if c.law.US {
 		return to(per, 2)
 	}
-	one := alcohol(1)
-	return to(per*float64(one.pg)/float64(one.lpa)*c.law.Each, 2)
+	return to(per*pgInLitre*c.law.Each, 2)
 }
+
+// pgInLitre is how many proof gallons a litre of pure alcohol at 20 C is.
+var pgInLitre = fluid.Density(1, referenceC) / 1000 * 2 / fluid.Density(1, fluid.SixtyF) / fluid.USGallonM3
 
 func (m *monthly) runCosts(c *costing, o *Money) {
 	for _, r := range m.Texts.Runs {
@@ -246,8 +250,14 @@ func (m *monthly) runCosts(c *costing, o *Money) {
 			continue
 		}
 		var made cents
-		inMonth := false
+		inMonth, shared := false, false
 		for _, v := range m.now.moves {
+			if v.to.name == stillsOf(r.Number) && v.from.name != "" { // feints of before bring what they cost
+				shared = true
+			}
+			if v.from.name == stillsOf(r.Number) && v.to.account == Unfinished {
+				shared = true
+			}
 			if v.from.name == stillsOf(r.Number) && v.to.account == Tanks {
 				made = made.plus(v.amount)
 				inMonth = inMonth || v.on.Compare(m.first) >= 0
@@ -257,7 +267,7 @@ func (m *monthly) runCosts(c *costing, o *Money) {
 			continue
 		}
 		x := *rc
-		x.Produced = made.amount()
+		x.Produced, x.Shared = made.amount(), shared
 		x.Each = c.each(c.worth(m.now.hold[string(Unfinished)+"\x00"+stillsOf(r.Number)]).each())
 		x.Materials, x.Work, x.Total = to(x.Materials, 2), to(x.Work, 2), to(x.Total, 2)
 		o.Runs = append(o.Runs, x)

@@ -86,7 +86,22 @@ func TestFeintsCarryTheirShare(t *testing.T) {
 	text := loft + run("24-01", "2024-03-01", "") + run("24-02", "2024-03-08", "    charge feints 50 gal, 80 proof at 60 F from \"24-01\"\n")
 	m := costed(t, text, 2024, 3)
 	require.Len(t, m.Runs, 2)
+	assert.True(t, m.Runs[0].Shared && m.Runs[1].Shared)
 	one := 600*0.45359237 + 500
 	assert.InDelta(t, one/100, m.Runs[0].Each, 0.006)
 	assert.InDelta(t, (one+0.4*one)/100, m.Runs[1].Each, 0.006)
+}
+
+// TestMoneyByOnePath: what a litre of pure alcohol cost is what the accounts in litres say, and a
+// hundred times as much a hectolitre.
+func TestMoneyByOnePath(t *testing.T) {
+	h, c, said := read(t, loft+filled("24-01", "2024-03-01", "K", 50))
+	require.False(t, said.HasErrors(), "%v", said)
+	for country, each := range map[string]float64{"uk": 1, "eu": 100} {
+		o := ledger.HouseOf(h, c, country, false)
+		o.Prices = &ledger.Prices{Costs: recipe.Costs{PerKg: map[string]float64{"corn": 1000}}, Plan: func(string) *plan.Cost { return nil }, New: func(string) bool { return true }}
+		run := ledger.Of(o, 2024, 3).Cost.Runs[0]
+		assert.InEpsilon(t, run.Total/run.Produced.PureL*each, run.Each, 1e-4, country)
+		assert.False(t, run.Shared)
+	}
 }

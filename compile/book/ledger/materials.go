@@ -314,7 +314,7 @@ func inUnit(n int64, unit string) string {
 	case "g":
 		return fmt.Sprintf("%.1f kg (%.1f lb)", float64(n)/1000, float64(n)/1000/quantity.PoundKg)
 	case "mL":
-		return fmt.Sprintf("%.2f L", float64(n)/1000)
+		return fmt.Sprintf("%.2f L (%.2f gal)", float64(n)/1000, float64(n)/1e6/quantity.USGallonM3)
 	}
 	return fmt.Sprint(n)
 }

@@ -63,10 +63,7 @@ func Markdown(w io.Writer, l *ledger.Ledger) error {
 	table("Lines", []string{"date", "kind", "from", "to", l.Law.Alcohol, "section", "by", "where"}, rows)
 	rows = nil
 	for _, g := range l.Gauges {
-		how := fmt.Sprintf("%.2f L at %.1f C", g.ReadL, g.ReadC)
-		if g.By == "weight" {
-			how = fmt.Sprintf("gross %.2f kg, tare %.2f kg, net %.2f kg", g.GrossKg, g.TareKg, g.NetKg)
-		}
+		how := t.how(g)
 		rows = append(rows, []string{g.Serial, g.On, g.What, g.Of, how, fmt.Sprintf("%.2f", g.WineGal), fmt.Sprintf("%.1f", g.Proof), fmt.Sprintf("%.2f", g.VolumeL), fmt.Sprintf("%.2f", g.AbvPct), t.alcohol(g.Amount), g.Section})
 	}
 	table("Gauge records", []string{"serial", "date", "what", "of", "by", "WG at 60 F", "proof", "L at 20 C", "% vol", l.Law.Alcohol, "section"}, rows)

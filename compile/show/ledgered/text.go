@@ -209,10 +209,12 @@ func (t *page) mass(x float64, unit string) (number, in string) {
 		return tidy(fmt.Sprintf("%.1f", x/1000/quantity.PoundKg)), "lb"
 	case unit == "g":
 		return tidy(fmt.Sprintf("%.1f", x/1000)), "kg"
+	case unit == "mL" && t.l.Units == "us":
+		return tidy(fmt.Sprintf("%.2f", x/1e6/quantity.USGallonM3)), "gal"
 	case unit == "mL":
 		return tidy(fmt.Sprintf("%.2f", x/1000)), "L"
 	}
-	return tidy(fmt.Sprintf("%.0f", x)), ""
+	return tidy(fmt.Sprintf("%.0f", x)), "pieces"
 }
 
 func (t *page) cost() {
@@ -224,6 +226,7 @@ func (t *page) cost() {
 	t.Heading("WHAT IT COST, " + diag.Safe(c.Currency))
 	if len(c.Runs) > 0 {
 		var table columns.Table
+		shared := false
 		table.Row("run", "materials", "heat, work", "together", "a "+t.l.Law.Alcohol)
 		for _, r := range c.Runs {
 			name := r.Run + ", " + r.Batch
@@ -231,8 +234,12 @@ func (t *page) cost() {
 				name += " (materials by the plan)"
 			}
 			table.Row(diag.Safe(name), n(r.Materials), n(r.Work), n(r.Total), n(r.Each))
+			shared = shared || r.Shared
 		}
 		table.Write(&t.Writer)
+		if shared {
+			t.Para(2, 2, "The last column shares what a run cost, and what it charged cost, between its hearts and its feints, by their alcohol.")
+		}
 	}
 	if len(c.Casks) > 0 {
 		t.Gap()
@@ -316,23 +323,26 @@ func (t *page) lines() {
 	}
 }
 
+// how is what was read of a gauge, in the reader's units.
+func (t *page) how(g ledger.Gauge) string {
+	switch {
+	case g.By == "weight" && t.l.Units == "us":
+		return fmt.Sprintf("gross %.1f lb, tare %.1f lb, net %.1f lb", g.GrossKg/quantity.PoundKg, g.TareKg/quantity.PoundKg, g.NetKg/quantity.PoundKg)
+	case g.By == "weight":
+		return fmt.Sprintf("gross %.1f kg, tare %.1f kg, net %.1f kg", g.GrossKg, g.TareKg, g.NetKg)
+	case t.l.Units == "us":
+		return fmt.Sprintf("%.2f gal at %.0f F", g.ReadL/litresPerGallon, 32+1.8*g.ReadC)
+	}
+	return fmt.Sprintf("%.1f L at %.1f C", g.ReadL, g.ReadC)
+}
+
 func (t *page) gauges() {
 	if len(t.l.Gauges) == 0 {
 		return
 	}
 	t.Heading("GAUGE RECORDS")
 	for _, g := range t.l.Gauges {
-		how := ""
-		switch {
-		case g.By == "weight" && t.l.Units == "us":
-			how = fmt.Sprintf("gross %.1f lb, tare %.1f lb, net %.1f lb", g.GrossKg/quantity.PoundKg, g.TareKg/quantity.PoundKg, g.NetKg/quantity.PoundKg)
-		case g.By == "weight":
-			how = fmt.Sprintf("gross %.1f kg, tare %.1f kg, net %.1f kg", g.GrossKg, g.TareKg, g.NetKg)
-		case t.l.Units == "us":
-			how = fmt.Sprintf("%.2f gal at %.0f F", g.ReadL/litresPerGallon, 32+1.8*g.ReadC)
-		default:
-			how = fmt.Sprintf("%.1f L at %.1f C", g.ReadL, g.ReadC)
-		}
+		how := t.how(g)
 		size := fmt.Sprintf("%.1f L at 20 C, %.2f %% vol", g.VolumeL, g.AbvPct)
 		if t.l.Units == "us" {
 			size = fmt.Sprintf("%.2f WG at 60 F, %.1f proof", g.WineGal, g.Proof)
