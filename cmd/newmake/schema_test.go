@@ -239,6 +239,7 @@ func TestAnswersBySchema(t *testing.T) {
 		"odds low-bridge --draws 50 --beside stone-ferry",
 		"cellar --on 2026-06-30",
 		"tastings clove",
+		"tastings",
 		"ledger 2026-03",
 		"ledger 2026-02 --people",
 		"season Spring --effort 1",

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"bytes"
-
 	"github.com/spf13/cobra"
 
 	"newmake/compile/ask/compare"
@@ -12,7 +10,6 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/show/formats"
 	"newmake/compile/show/tasted"
-	"newmake/lang/diag"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
 )
@@ -29,19 +26,22 @@ func tastingsCommand(a *app) *cobra.Command {
 		Short: "What was tasted, by word, batch, cask or person, and what differed",
 		Long: "tastings finds what people wrote of casks, hearts and new make: looks in whose words each\n" +
 			"WORD stands, of one cask or run, one batch, one person. They come in the order of their\n" +
-			"days, with the scores of each batch beside one another, what the batches differ in, and\n" +
-			"what their hearts carry. Where there are too few scores to conclude anything, it says so.",
+			"days, each cask or run once more as a table over the years, with the words of the\n" +
+			"vocabulary by what they point to (newmake library aroma), the scores of each batch\n" +
+			"beside one another, what the batches differ in, and what their hearts carry. Where there\n" +
+			"are too few scores to conclude anything, it says so.",
 		Example: "  newmake tastings\n" +
 			"  newmake tastings clove\n" +
 			"  newmake tastings --of LH-0012\n" +
 			"  newmake tastings oak --batch \"Ferry Landing\" --by M\n" +
-			"  newmake tastings --format json",
+			"  newmake tastings --of LH-0012 -o cask.html\n" +
+			"  newmake tastings --format csv -o tastings.csv",
 		RunE: func(_ *cobra.Command, args []string) error { return f.run(a, args) },
 	}
 	cmd.Flags().StringVar(&f.of, "of", "", "a cask's serial, or a run's number")
 	cmd.Flags().StringVar(&f.by, "by", "", "who tasted")
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch that it comes from, by name")
-	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
+	formatFlag(cmd, &f.format, formats.OfTastings.Names())
 	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
 	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
 	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
@@ -51,7 +51,7 @@ func tastingsCommand(a *app) *cobra.Command {
 }
 
 func (f tastingsFlags) run(a *app, args []string) error {
-	format, err := formats.OfAnswer.Choose(f.format, f.output)
+	format, err := formats.OfTastings.Choose(f.format, f.output)
 	if err != nil {
 		return err
 	}
@@ -67,26 +67,21 @@ func (f tastingsFlags) run(a *app, args []string) error {
 	if said.HasErrors() {
 		return a.noAnswer(said, format)
 	}
-	found := taste.Search(all, taste.Wanted{Words: args, Of: f.of, By: f.by, Batch: f.batch}, func(t *record.Tasting) taste.Source {
-		if r := src.House.MadeBy(t.Of, t.On); r != nil {
-			return taste.Source{Batch: r.Batch, Run: r.Number}
+	found := taste.Search(all, taste.Wanted{Words: args, Of: f.of, By: f.by, Batch: f.batch}, src.House.Vocabulary(), func(t *record.Tasting) taste.Source {
+		if r, filled := src.House.MadeBy(t.Of, t.On); r != nil {
+			return taste.Source{Batch: r.Batch, Run: r.Number, Filled: filled}
 		}
 		return taste.Source{}
 	})
 	beside(found, src, system)
-	var out bytes.Buffer
-	if format == "json" {
-		err = diag.EncodeJSON(&out, "", found)
-	} else {
-		err = tasted.Found(&out, found, tasted.Options{Bold: a.bold(f.output)})
-	}
+	out, err := formats.Tastings(found, format, tasted.Options{Bold: a.bold(f.output)})
 	if err != nil {
 		return err
 	}
 	if format == "text" {
 		a.show(said)
 	}
-	return a.write(f.output, out.Bytes(), src.Inputs())
+	return a.write(f.output, out, src.Inputs())
 }
 
 // beside puts beside the tastings what their batches differ in, each from the first, and

@@ -49,6 +49,12 @@ func (s *Snapshot) Complete(offset int) []Proposal {
 		line = line[:n-1]
 	}
 	c := &completer{s: s, at: at}
+	if block == schema.Tasting.Block && src.Text[at.Start] == '"' {
+		if field, items := s.read(block, line); field != nil && slices.ContainsFunc(expected(field.Pattern(), items), func(w *schema.Shape) bool { return w.Slot == "remark" }) {
+			c.aromas()
+			return c.out
+		}
+	}
 	if len(line) == 0 {
 		c.lines(block)
 		return c.out
@@ -191,6 +197,15 @@ func (c *completer) slot(kind string) {
 			example := wording.Restated(t.Example, c.s.Units())
 			c.add(Proposal{Label: example, Text: example, Sort: Value, Detail: t.Say})
 		}
+	}
+}
+
+// aromas proposes the words of the vocabulary for the one that is being written in a note.
+func (c *completer) aromas() {
+	written := c.at.Text()
+	c.at.Start += 1 + strings.LastIndexAny(written, "\" ,;:")
+	for _, h := range c.s.House.Vocabulary().All() {
+		c.add(Proposal{Label: h.Word.Word, Text: h.Word.Word, Sort: Word, Detail: h.Aroma.Name, Doc: h.Aroma.Cause})
 	}
 }
 

@@ -5731,6 +5731,281 @@ var written = []entry{
 			},
 		}
 	}},
+	{"aroma", "fault", "stdlib/aroma.batch", func(in from) any {
+		return &recipe.Aroma{
+			Entry: in.entry("fault", "What should not be there.", in.span(3142, 3153), []line{
+				{"cause", 3158, 3238, "", 0, 0},
+				{"source", 3241, 3265, "", 0, 0},
+				{"sour", 3268, 3293, "Lee et al., J. Inst. Brew. 106 (2000) 203: sour", 0, 0},
+				{"vinegar", 3356, 3381, "common practice", 0, 0},
+				{"sulphur", 3412, 3446, "Lee et al., J. Inst. Brew. 106 (2000) 203: sulphury", 0, 0},
+				{"sulfur", 3504, 3538, "Lee et al., J. Inst. Brew. 106 (2000) 203: sulphury", 0, 0},
+				{"rubber", 3596, 3602, "", 0, 0},
+				{"metal", 3605, 3610, "", 0, 0},
+				{"mould", 3613, 3618, "", 0, 0},
+				{"mold", 3621, 3625, "", 0, 0},
+				{"musty", 3628, 3633, "", 0, 0},
+				{"caustic", 3636, 3643, "", 0, 0},
+			}),
+			Cause: "a fault: a sour or hot wash, tired copper, a bad cask or a dirty line",
+			Taken: "our own words",
+			Words: []recipe.AromaWord{
+				recipe.AromaWord{
+					Word: "sour",
+					Of:   "acetic acid",
+				},
+				recipe.AromaWord{
+					Word: "vinegar",
+					Of:   "acetic acid",
+				},
+				recipe.AromaWord{
+					Word: "sulphur",
+					Of:   "dimethyl trisulphide",
+				},
+				recipe.AromaWord{
+					Word: "sulfur",
+					Of:   "dimethyl trisulphide",
+				},
+				recipe.AromaWord{
+					Word: "rubber",
+				},
+				recipe.AromaWord{
+					Word: "metal",
+				},
+				recipe.AromaWord{
+					Word: "mould",
+				},
+				recipe.AromaWord{
+					Word: "mold",
+				},
+				recipe.AromaWord{
+					Word: "musty",
+				},
+				recipe.AromaWord{
+					Word: "caustic",
+				},
+			},
+		}
+	}},
+	{"aroma", "ferment", "stdlib/aroma.batch", func(in from) any {
+		return &recipe.Aroma{
+			Entry: in.entry("ferment", "What the yeast brings.", in.span(1226, 1239), []line{
+				{"cause", 1244, 1316, "", 0, 0},
+				{"source", 1319, 1348, "", 0, 0},
+				{"banana", 1351, 1385, "Lee et al., J. Inst. Brew. 106 (2000) 203: banana", 0, 0},
+				{"pear drops", 1441, 1475, "common practice", 0, 0},
+				{"apple", 1497, 1531, "Lee et al., J. Inst. Brew. 106 (2000) 203: apple", 0, 0},
+				{"flowers", 1586, 1619, "Lee et al., J. Inst. Brew. 106 (2000) 203: floral", 0, 0},
+				{"rose", 1676, 1709, "common practice", 0, 0},
+				{"butter", 1732, 1757, "Lee et al., J. Inst. Brew. 106 (2000) 203: buttery", 0, 0},
+				{"soap", 1823, 1855, "Lee et al., J. Inst. Brew. 106 (2000) 203: soapy", 0, 0},
+				{"dough", 1912, 1917, "", 0, 0},
+			}),
+			Cause: "the yeast, and how warm, how fast and how long it worked",
+			Taken: "our own words",
+			Words: []recipe.AromaWord{
+				recipe.AromaWord{
+					Word: "banana",
+					Of:   "isoamyl acetate",
+				},
+				recipe.AromaWord{
+					Word: "pear drops",
+					Of:   "isoamyl acetate",
+				},
+				recipe.AromaWord{
+					Word: "apple",
+					Of:   "ethyl hexanoate",
+				},
+				recipe.AromaWord{
+					Word: "flowers",
+					Of:   "phenyl ethanol",
+				},
+				recipe.AromaWord{
+					Word: "rose",
+					Of:   "phenyl ethanol",
+				},
+				recipe.AromaWord{
+					Word: "butter",
+					Of:   "diacetyl",
+				},
+				recipe.AromaWord{
+					Word: "soap",
+					Of:   "ethyl laurate",
+				},
+				recipe.AromaWord{
+					Word: "dough",
+				},
+			},
+		}
+	}},
+	{"aroma", "grain", "stdlib/aroma.batch", func(in from) any {
+		return &recipe.Aroma{
+			Entry: in.entry("grain", "What the grist brings.", in.span(680, 691), []line{
+				{"cause", 696, 749, "", 0, 0},
+				{"source", 752, 775, "", 0, 0},
+				{"grain", 778, 797, "Lee et al., J. Inst. Brew. 106 (2000) 203: grainy", 0, 0},
+				{"corn", 863, 867, "", 0, 0},
+				{"bread", 870, 875, "", 0, 0},
+				{"biscuit", 878, 885, "", 0, 0},
+				{"porridge", 888, 896, "", 0, 0},
+				{"malt", 899, 903, "", 0, 0},
+				{"nut", 906, 909, "", 0, 0},
+				{"grass", 912, 930, "Lee et al., J. Inst. Brew. 106 (2000) 203: grassy", 0, 0},
+				{"pepper", 997, 1003, "common practice: rye", 0, 0},
+				{"clove", 1053, 1082, "Lee et al., J. Inst. Brew. 106 (2000) 203: spicy; from rye and wheat by the yeast, and of oak (common practice)", 0, 0},
+			}),
+			Cause: "the grist, and how it was milled and cooked",
+			Taken: "our own words",
+			Words: []recipe.AromaWord{
+				recipe.AromaWord{
+					Word: "grain",
+					Of:   "furfural",
+				},
+				recipe.AromaWord{
+					Word: "corn",
+				},
+				recipe.AromaWord{
+					Word: "bread",
+				},
+				recipe.AromaWord{
+					Word: "biscuit",
+				},
+				recipe.AromaWord{
+					Word: "porridge",
+				},
+				recipe.AromaWord{
+					Word: "malt",
+				},
+				recipe.AromaWord{
+					Word: "nut",
+				},
+				recipe.AromaWord{
+					Word: "grass",
+					Of:   "hexanal",
+				},
+				recipe.AromaWord{
+					Word: "pepper",
+				},
+				recipe.AromaWord{
+					Word: "clove",
+					Of:   "4-vinyl guaiacol",
+				},
+			},
+		}
+	}},
+	{"aroma", "heads", "stdlib/aroma.batch", func(in from) any {
+		return &recipe.Aroma{
+			Entry: in.entry("heads", "What comes first off the still.", in.span(1955, 1966), []line{
+				{"cause", 1971, 2038, "", 0, 0},
+				{"source", 2041, 2072, "", 0, 0},
+				{"solvent", 2075, 2109, "common practice", 0, 0},
+				{"nail varnish", 2131, 2165, "common practice", 0, 0},
+				{"green apple", 2187, 2218, "common practice", 0, 0},
+			}),
+			Cause: "heads in the hearts: the cut to hearts came early",
+			Taken: "our own words",
+			Words: []recipe.AromaWord{
+				recipe.AromaWord{
+					Word: "solvent",
+					Of:   "ethyl acetate",
+				},
+				recipe.AromaWord{
+					Word: "nail varnish",
+					Of:   "ethyl acetate",
+				},
+				recipe.AromaWord{
+					Word: "green apple",
+					Of:   "acetaldehyde",
+				},
+			},
+		}
+	}},
+	{"aroma", "tails", "stdlib/aroma.batch", func(in from) any {
+		return &recipe.Aroma{
+			Entry: in.entry("tails", "What comes last off the still.", in.span(2277, 2288), []line{
+				{"cause", 2293, 2350, "", 0, 0},
+				{"source", 2353, 2376, "", 0, 0},
+				{"cardboard", 2379, 2388, "", 0, 0},
+				{"leather", 2391, 2398, "", 0, 0},
+				{"tobacco", 2401, 2408, "", 0, 0},
+				{"sweat", 2411, 2439, "Lee et al., J. Inst. Brew. 106 (2000) 203: sweaty", 0, 0},
+				{"cheese", 2495, 2523, "common practice", 0, 0},
+				{"feints", 2545, 2551, "", 0, 0},
+			}),
+			Cause: "tails in the hearts: the cut to tails came late",
+			Taken: "our own words",
+			Words: []recipe.AromaWord{
+				recipe.AromaWord{
+					Word: "cardboard",
+				},
+				recipe.AromaWord{
+					Word: "leather",
+				},
+				recipe.AromaWord{
+					Word: "tobacco",
+				},
+				recipe.AromaWord{
+					Word: "sweat",
+					Of:   "isovaleric acid",
+				},
+				recipe.AromaWord{
+					Word: "cheese",
+					Of:   "isovaleric acid",
+				},
+				recipe.AromaWord{
+					Word: "feints",
+				},
+			},
+		}
+	}},
+	{"aroma", "wood", "stdlib/aroma.batch", func(in from) any {
+		return &recipe.Aroma{
+			Entry: in.entry("wood", "What the cask brings.", in.span(2579, 2589), []line{
+				{"cause", 2594, 2646, "", 0, 0},
+				{"source", 2649, 2673, "", 0, 0},
+				{"oak", 2676, 2679, "", 0, 0},
+				{"vanilla", 2682, 2702, "Lee et al., J. Inst. Brew. 106 (2000) 203: vanilla", 0, 0},
+				{"coconut", 2767, 2795, "Lee et al., J. Inst. Brew. 106 (2000) 203: coconut", 0, 0},
+				{"caramel", 2852, 2870, "Lee et al., J. Inst. Brew. 106 (2000) 203: sweet; caramel is common practice", 0, 0},
+				{"smoke", 2963, 2983, "Lee et al., J. Inst. Brew. 106 (2000) 203: smoky; of char, or of peat (common practice)", 0, 0},
+				{"toast", 3085, 3090, "", 0, 0},
+				{"cinnamon", 3093, 3101, "", 0, 0},
+				{"tannin", 3104, 3110, "", 0, 0},
+			}),
+			Cause: "the cask: its oak, its char and its years",
+			Taken: "our own words",
+			Words: []recipe.AromaWord{
+				recipe.AromaWord{
+					Word: "oak",
+				},
+				recipe.AromaWord{
+					Word: "vanilla",
+					Of:   "vanillin",
+				},
+				recipe.AromaWord{
+					Word: "coconut",
+					Of:   "whisky lactone",
+				},
+				recipe.AromaWord{
+					Word: "caramel",
+					Of:   "maltol",
+				},
+				recipe.AromaWord{
+					Word: "smoke",
+					Of:   "guaiacol",
+				},
+				recipe.AromaWord{
+					Word: "toast",
+				},
+				recipe.AromaWord{
+					Word: "cinnamon",
+				},
+				recipe.AromaWord{
+					Word: "tannin",
+				},
+			},
+		}
+	}},
 	{"model", "cask", "stdlib/model-cask.batch", func(in from) any {
 		return &recipe.Model{
 			Entry: in.entry("cask", "The years in wood. Package compile/stage/cask says what each figure does. A house\nthat weighs its casks can put its own losses in its plant (`loss`,\n`loss-first-year`), or the rest here.", in.span(193, 203), []line{

@@ -26,6 +26,7 @@ import (
 	"newmake/lang/record"
 	"newmake/lang/schema"
 	"newmake/lang/spelling"
+	"newmake/lang/vocabulary"
 	"newmake/lang/wording"
 	"newmake/lang/words"
 )
@@ -49,6 +50,7 @@ type House struct {
 
 	instruments func() map[string]*instrument
 	filled      func() []string // the serials of all casks that runs filled
+	vocabulary  func() *vocabulary.Words
 	cellar      func() *Cellar
 	bought      func() map[string]*record.Lot // by what it is, and its lot
 	stored      func() []*stored              // the lots of the stores, in their order
@@ -73,6 +75,7 @@ func front(h *house.House, err error) (*House, error) {
 	out.instruments = sync.OnceValue(out.readInstruments)
 	out.filled = sync.OnceValue(out.serials)
 	out.cellar = sync.OnceValue(out.readCellar)
+	out.vocabulary = sync.OnceValue(out.readVocabulary)
 	out.bought = sync.OnceValue(out.readBought)
 	out.stored = sync.OnceValue(out.readStored)
 	return out, nil

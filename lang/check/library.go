@@ -104,6 +104,8 @@ func (s *library) read(in *house.Entry) *libraryEntry {
 		m.value = standard(n, e, s.house, &m.diags)
 	case schema.Country:
 		m.value = country(n, e, &m.diags)
+	case schema.Aroma:
+		m.value = aroma(n, e)
 	}
 	if n.Bad {
 		m.diags = m.diags[:said] // what is wrong with it is said
@@ -160,7 +162,7 @@ func (s *library) recipes() recipe.Library {
 	return recipe.Library{
 		Grains: mapped[recipe.Grain](s, schema.Grain), Yeasts: mapped[recipe.Yeast](s, schema.Yeast), Enzymes: mapped[recipe.Enzyme](s, schema.Enzyme),
 		Woods: mapped[recipe.CaskWood](s, schema.CaskWood), Standards: mapped[recipe.Standard](s, schema.Standard), Models: mapped[recipe.Model](s, schema.Model),
-		Countries: mapped[recipe.Country](s, schema.Country),
+		Countries: mapped[recipe.Country](s, schema.Country), Aromas: mapped[recipe.Aroma](s, schema.Aroma),
 	}
 }
 

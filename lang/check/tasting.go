@@ -63,6 +63,7 @@ func (h *House) tasting(d *house.Decl) *tasting {
 	return h.tastings.get(d, func() *tasting {
 		t := &tasting{}
 		t.tasting, t.diags = logbook.Tasting(d.Node(), h.tasted())
+		h.nearly(d.Node(), &t.diags)
 		return t
 	})
 }
@@ -118,14 +119,12 @@ func (h *House) ofTastings(in map[*house.File]bool) diag.List {
 }
 
 // MadeBy is the run that a sample comes from, as it stood on a day: of a cask the last
-// that filled it by then. It is nil where the records do not tell.
-func (h *House) MadeBy(s record.Sample, on record.Date) *record.Run {
-	var made *record.Run
-	var filled record.Date
+// that filled it by then, and the day of that. It is nil where the records do not tell.
+func (h *House) MadeBy(s record.Sample, on record.Date) (made *record.Run, filled record.Date) {
 	for _, d := range h.Runs {
 		if s.Kind == record.OfHearts || s.Kind == record.OfNewMake {
 			if tree.Key(d.Name) == tree.Key(s.Name) {
-				return h.run(d).run
+				return h.run(d).run, filled
 			}
 			continue
 		}
@@ -137,5 +136,5 @@ func (h *House) MadeBy(s record.Sample, on record.Date) *record.Run {
 			}
 		}
 	}
-	return made
+	return made, filled
 }

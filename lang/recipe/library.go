@@ -238,4 +238,5 @@ type Library struct {
 	Standards map[string]*Standard
 	Models    map[string]*Model
 	Countries map[string]*Country
+	Aromas    map[string]*Aroma
 }

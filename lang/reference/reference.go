@@ -142,13 +142,13 @@ func (d *document) library() {
 		names []string
 	}{
 		{"Grains", names(s.Grains)}, {"Yeasts", names(s.Yeasts)}, {"Enzymes", names(s.Enzymes)}, {"Woods", names(s.Woods)},
-		{"Standards of identity", names(s.Standards)}, {"Countries", names(s.Countries)},
+		{"Standards of identity", names(s.Standards)}, {"Countries", names(s.Countries)}, {"Aromas", names(s.Aromas)},
 	} {
 		d.text(wrapped("- "+part.title+": "+list(part.names)+".", "  "))
 	}
 }
 
-func names[V *recipe.Grain | *recipe.Yeast | *recipe.Enzyme | *recipe.CaskWood | *recipe.Standard | *recipe.Country](m map[string]V) []string {
+func names[V *recipe.Grain | *recipe.Yeast | *recipe.Enzyme | *recipe.CaskWood | *recipe.Standard | *recipe.Country | *recipe.Aroma](m map[string]V) []string {
 	return slices.Sorted(maps.Keys(m))
 }
 

@@ -5,4 +5,4 @@ package schema
 const libraryName = `NAME ["from" parent:NAME]`
 
 // Library is the declarations of the library.
-var Library = []*Field{Grain, Yeast, Enzyme, CaskWood, Standard, Country, Model}
+var Library = []*Field{Grain, Yeast, Enzyme, CaskWood, Standard, Country, Aroma, Model}

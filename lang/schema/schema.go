@@ -64,7 +64,7 @@ var Language = func() *Block {
 	uncertain(Grain, Yeast, Enzyme, CaskWood, Model)
 	return index(&Block{Fields: []*Field{
 		EditionLine, Plant, Batch, Run, Instrument,
-		Grain, Yeast, Enzyme, CaskWood, Standard, Country, Model,
+		Grain, Yeast, Enzyme, CaskWood, Standard, Country, Aroma, Model,
 		Learned, OwnCask, Round, Tasting, Trial, Vat, Bottling, Store, Season,
 	}})
 }()

@@ -6,9 +6,11 @@ import (
 	"slices"
 	"strings"
 
+	"newmake/compile/stage/cask"
 	"newmake/lang/record"
 	"newmake/lang/sorting"
 	"newmake/lang/tree"
+	"newmake/lang/vocabulary"
 )
 
 // FoundFormat names the shape of what was found as JSON.
@@ -24,19 +26,26 @@ type Wanted struct {
 
 // Source is where a sample comes from, as far as the records tell.
 type Source struct {
-	Batch string // "" if nothing tells
-	Run   string
+	Batch  string // "" if nothing tells
+	Run    string
+	Filled record.Date // into the cask; zero of what is none
 }
 
 // Found is what was found among the tastings.
 type Found struct {
-	Format   string    `json:"format"`
-	Version  string    `json:"version"`
-	All      int       `json:"tastings"` // of the house
-	Rows     []Row     `json:"rows"`     // in the order of their days
-	Means    []Mean    `json:"scores"`
-	Apart    []Apart   `json:"apart"` // what the batches of the rows differ in
-	Cautions []string  `json:"cautions"`
+	Format   string   `json:"format"`
+	Version  string   `json:"version"`
+	All      int      `json:"tastings"` // of the house
+	Rows     []Row    `json:"rows"`     // in the order of their days
+	Means    []Mean   `json:"scores"`
+	Apart    []Apart  `json:"apart"` // what the batches of the rows differ in
+	Cautions []string `json:"cautions"`
+	// Courses are the rows once more, of one sample over the years.
+	Courses []Course `json:"courses"`
+	// Aromas are the words of the vocabulary that stand in the rows, by what they point to;
+	// Unsorted is in how many rows with words none stands.
+	Aromas   []Pointed `json:"aromas"`
+	Unsorted int       `json:"unsorted"`
 	Carried  []Carried `json:"carried"` // what the hearts of those batches hold, as planned; empty for a single batch
 }
 
@@ -54,6 +63,10 @@ type Row struct {
 	Low   float64  `json:"low"`
 	High  float64  `json:"high"`
 	Words string   `json:"words,omitempty"`
+	// Aromas are the words of the vocabulary that stand in Words.
+	Aromas   []string `json:"aromas,omitempty"`
+	Filled   string   `json:"filled,omitempty"`   // the date, of a cask
+	AgeYears *float64 `json:"ageYears,omitempty"` // in wood
 }
 
 // Mean is the scores of one look at one batch, on one scale.
@@ -100,15 +113,22 @@ const (
 	FewestTasters = 3
 )
 
+// verdict is what a verdict is of.
+const verdict = "verdict"
+
 // Search finds tastings. madeBy says where a sample comes from.
-func Search(all []*record.Tasting, w Wanted, madeBy func(*record.Tasting) Source) *Found {
-	f := &Found{Format: FoundFormat, Version: Version, All: len(all), Rows: []Row{}, Means: []Mean{}, Apart: []Apart{}, Cautions: []string{}, Carried: []Carried{}}
+func Search(all []*record.Tasting, w Wanted, words *vocabulary.Words, madeBy func(*record.Tasting) Source) *Found {
+	f := &Found{Format: FoundFormat, Version: Version, All: len(all), Rows: []Row{}, Means: []Mean{}, Apart: []Apart{}, Cautions: []string{}, Carried: []Carried{}, Courses: []Course{}, Aromas: []Pointed{}}
 	for _, t := range all {
 		from := madeBy(t)
 		if w.Of != "" && !strings.EqualFold(t.Of.Name, w.Of) || w.Batch != "" && !strings.EqualFold(from.Batch, w.Batch) {
 			continue
 		}
 		base := Row{On: t.On.String(), Of: t.Of.String(), Kind: string(t.Of.Kind), Batch: from.Batch, Run: from.Run}
+		if !from.Filled.IsZero() {
+			age := float64(from.Filled.DaysTo(t.On)) * 86400 / cask.YearS
+			base.Filled, base.AgeYears = from.Filled.String(), &age
+		}
 		if t.Nosed != nil {
 			base.Nosed = t.Nosed.Num + " " + t.Nosed.Unit
 		}
@@ -120,6 +140,8 @@ func Search(all []*record.Tasting, w Wanted, madeBy func(*record.Tasting) Source
 	}
 	sorting.Stable(f.Rows, func(a, b Row) int { return cmp.Compare(a.On, b.On) })
 	f.means()
+	f.points(words)
+	f.courses()
 	f.cautions()
 	return f
 }
@@ -148,7 +170,7 @@ func rowsOf(t *record.Tasting, base Row) []Row {
 	}
 	for _, v := range t.Verdicts {
 		r := base
-		r.By, r.What, r.Words = v.By, "verdict", v.Says()
+		r.By, r.What, r.Words = v.By, verdict, v.Says()
 		if v.Words != "" {
 			r.Words += ": " + v.Words
 		}

@@ -9,6 +9,7 @@ import (
 // Carries puts what the hearts of plans hold beside alcohol side by side, where there
 // are several. All of it is an estimate, relative to the charge.
 func (f *Found) Carries(plans []*plan.Plan) {
+	defer f.planned()
 	if len(plans) < 2 {
 		return
 	}

@@ -29,15 +29,13 @@ func Found(w io.Writer, f *taste.Found, o Options) error {
 		}
 		t.Item("  "+diag.Safe(columns.Cut(label(r), 22)), 26, diag.Safe(strings.Join(slices.DeleteFunc([]string{score(r), r.Words}, func(s string) bool { return s == "" }), ": ")))
 	}
+	courses(&t, f)
+	pointed(&t, f)
 	if len(f.Means) > 0 {
 		t.Heading("SCORES")
 		for _, m := range f.Means {
-			batch := m.Batch
-			if batch == "" {
-				batch = "of no known batch"
-			}
 			t.Item("  "+diag.Safe(columns.Cut(m.What, 22)), 26, diag.Safe(fmt.Sprintf("%.1f of %s (%s to %s), %s of %s: %s",
-				m.Mean, scaleEnd(m.Low, m.High), number(m.Least), number(m.Most), words.Count(m.N, "score"), people(m.Tasters), kinds[m.Of]+batch)))
+				m.Mean, scaleEnd(m.Low, m.High), number(m.Least), number(m.Most), words.Count(m.N, "score"), people(m.Tasters), kinds[m.Of]+batchOf(m.Batch))))
 		}
 	}
 	for _, a := range f.Apart {
@@ -106,6 +104,12 @@ func score(r taste.Row) string {
 	return number(*r.Score) + " of " + scaleEnd(r.Low, r.High)
 }
 
+// What is said of what the hearts carry.
+const (
+	carriedAlike = "The same, within what the models leave open: what was tasted comes from the grain, the ferment or the wood, or from what no model here knows."
+	carriedSays  = "To a litre of alcohol, where the charge of the still holds 1. The others are the same within what the models leave open."
+)
+
 // congeners sets what the hearts of the batches carry side by side, as far as it is not
 // the same within what the models leave open.
 func congeners(t *columns.Writer, f *taste.Found) {
@@ -128,8 +132,8 @@ func congeners(t *columns.Writer, f *taste.Found) {
 		}
 	}
 	if alike {
-		t.Para(2, 2, "The same, within what the models leave open: what was tasted comes from the grain, the ferment or the wood, or from what no model here knows.")
+		t.Para(2, 2, carriedAlike)
 		return
 	}
-	t.Para(2, 2, "To a litre of alcohol, where the charge of the still holds 1. The others are the same within what the models leave open.")
+	t.Para(2, 2, carriedSays)
 }

@@ -6,6 +6,127 @@ import (
 	"newmake/compile/show/markup"
 )
 
+func writeFound(w *markup.Page, f says, d *foundView) {
+	w.Raw(`<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>`)
+	w.Text(d.Title)
+	w.Raw(`</title>
+<style>
+@page { margin: 12mm }
+* { box-sizing: border-box }
+body { font: 11.5pt/1.35 Arial, "Liberation Sans", Helvetica, sans-serif; color: #000; background: #fff; max-width: 190mm; margin: 0 auto; padding: 4mm; overflow-wrap: anywhere; font-variant-numeric: tabular-nums }
+h1 { font-size: 18pt; margin: 0 0 3mm }
+table { border-collapse: collapse; width: 100%; margin: 0 0 2mm }
+caption, h2 { text-align: left; font-weight: bold; font-size: 12pt; margin: 0; padding: 3mm 0 1mm; break-after: avoid }
+th, td { border: 1px solid #000; padding: .8mm 1.5mm; text-align: left; vertical-align: top; font-size: 10pt }
+thead { display: table-header-group }
+tbody th { font-weight: normal; white-space: nowrap }
+tr { break-inside: avoid }
+p { margin: 0 0 1.5mm }
+@media screen and (max-width: 720px) {
+  table, tbody, tr, caption { display: block }
+  thead, td:empty { display: none }
+  tbody tr { border-top: 1px solid #767676; padding: 1.5mm 0 }
+  td, tbody th { display: inline-block; border: 0; padding: 0 3mm 0 0 }
+  td[data-head]::before { content: attr(data-head) " "; font-size: 9.5pt }
+}
+</style>
+</head>
+<body>
+<main>
+<h1>`)
+	w.Text(d.Title)
+	w.Raw(`</h1>`)
+	{
+		v1 := d.Notes
+		for v2 := range v1 {
+			v3 := v1[v2]
+			w.Raw(`
+<p>`)
+			w.Text(v3)
+			w.Raw(`</p>`)
+		}
+	}
+	{
+		v4 := d.Tables
+		for v5 := range v4 {
+			v6 := &v4[v5]
+			if len(v6.Rows) > 0 {
+				w.Raw(`
+<table>
+<caption>`)
+				w.Text(v6.Caption)
+				w.Raw(`</caption>
+<thead><tr>`)
+				{
+					v7 := v6.Head
+					for v8 := range v7 {
+						v9 := v7[v8]
+						w.Raw(`<th scope="col">`)
+						w.Text(v9)
+						w.Raw(`</th>`)
+					}
+				}
+				w.Raw(`</tr></thead>
+<tbody>`)
+				{
+					v10 := v6.Rows
+					for v11 := range v10 {
+						v12 := v10[v11]
+						w.Raw(`
+<tr>`)
+						{
+							v13 := v12
+							for v14 := range v13 {
+								v15 := &v13[v14]
+								if v14 != 0 {
+									w.Raw(`<td data-head="`)
+									w.Text(v15.Head)
+									w.Raw(`">`)
+									w.Text(v15.Text)
+									w.Raw(`</td>`)
+								} else {
+									w.Raw(`<th scope="row">`)
+									w.Text(v15.Text)
+									w.Raw(`</th>`)
+								}
+							}
+						}
+						w.Raw(`</tr>`)
+					}
+				}
+				w.Raw(`
+</tbody>
+</table>`)
+			} else {
+				w.Raw(`
+<h2>`)
+				w.Text(v6.Caption)
+				w.Raw(`</h2>`)
+			}
+			{
+				v16 := v6.Says
+				for v17 := range v16 {
+					v18 := v16[v17]
+					w.Raw(`
+<p>`)
+					w.Text(v18)
+					w.Raw(`</p>`)
+				}
+			}
+		}
+	}
+	w.Raw(`
+</main>
+</body>
+</html>
+`)
+}
+
 func writeSheets(w *markup.Page, f says, d *view) {
 	w.Raw(`<!doctype html>
 <html lang="en">

@@ -9,7 +9,7 @@ import (
 )
 
 func templates(t testing.TB) precompile.Set {
-	return precompile.Set{Package: "tasted", Sources: map[string]string{"sheets": precompile.Files(t, "sheets.html")["sheets.html"]}, Funcs: says{}, Roots: map[string]any{"sheets": &view{}}}
+	return precompile.Set{Package: "tasted", Sources: map[string]string{"sheets": precompile.Files(t, "sheets.html")["sheets.html"], "found": precompile.Files(t, "found.html")["found.html"]}, Funcs: says{}, Roots: map[string]any{"sheets": &view{}, "found": &foundView{}}}
 }
 
 // TestWritten: written.go is what the templates make.
@@ -25,5 +25,11 @@ func TestSameAsTemplates(t *testing.T) {
 		var out markup.Page
 		writeSheets(&out, says{}, v)
 		templates(t).Same(t, "sheets", says{}, v, out.String())
+	}
+	table := foundTable{evil, []string{evil, ""}, [][]foundCell{{{evil, evil}, {evil, evil}}, {}}, []string{evil}}
+	for _, v := range []*foundView{{}, {evil, []foundTable{table, {}, {Caption: evil, Says: []string{evil}}}, []string{evil}}} {
+		var out markup.Page
+		writeFound(&out, says{}, v)
+		templates(t).Same(t, "found", says{}, v, out.String())
 	}
 }

@@ -97,6 +97,8 @@ func TestCompletion(t *testing.T) {
 		{"units", "rest     45 min", "rest     45 ", "rest     45 ", []string{"min", "h"}, []string{"gal", "F"}},
 		{"units of a temperature", "heat     to 190 F", "heat     to 190 ", "heat     to 190 ", []string{"F", "C"}, []string{"min"}},
 		{"words in a line", "heat     to 190 F", "heat ", "heat ", []string{"to"}, nil},
+		{"words of the vocabulary in a note", "# A variant states", "tasting of hearts of \"26-01\" on 2026-04-01 {\n  nose 3 of 5 \"corn bread, va\"\n}\n# A variant states", "corn bread, va", []string{"vanilla", "pear drops"}, []string{"corn-steep", "nose"}},
+		{"no such words beside a name", "# A variant states", "tasting of hearts of \"26-01\" on 2026-04-01 {\n  by \"va\"\n}\n# A variant states", "  by \"va", nil, []string{"vanilla"}},
 		{"below a broken line", "pitch  distillers-yeast 0.6 g/L\n    hold   78..88 F", "pitch (((\n    hold   78..88 F\n    f", "88 F\n    f", []string{"for", "hold"}, nil},
 	} {
 		e, uri, text := ferry(t, object{}, c.was, c.is)
