@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/recipe"
+	"newmake/lang/testflag"
 )
 
 // Whatever a batch asks for that the checker lets pass, Compile answers with a
@@ -14,7 +15,7 @@ import (
 func TestNoBatchIsTooOddToAnswer(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	factor := func() float64 { return []float64{0.02, 0.2, 0.5, 0.9, 1, 1.1, 2, 5, 30}[r.IntN(9)] }
-	for range 150 {
+	for range 150 / testflag.Every(3) {
 		b := edited(t, func(b *recipe.Batch) {
 			b.Plant.ElevationM = r.Float64() * 3000
 			b.Plant.WaterC = 1 + r.Float64()*40

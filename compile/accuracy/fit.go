@@ -114,6 +114,21 @@ type mashFit struct {
 
 // fitMash fits them by least squares, from the library's values.
 func fitMash() (*mashFit, error) {
+	f, err := unfittedMash()
+	if err != nil {
+		return nil, err
+	}
+	if f.fit, err = f.problem.Fit(leastsquares.Options{Most: 12, Patience: 3, Tolerance: 0.05}); err != nil {
+		return nil, err
+	}
+	if f.known, err = f.fit.Posterior(); err != nil {
+		return nil, err
+	}
+	return f, nil
+}
+
+// unfittedMash is what the rows say of the library as it is.
+func unfittedMash() (*mashFit, error) {
 	f := &mashFit{rows: targets()}
 	f.problem = mashProblem(fitted, f.rows, priorShare)
 	start := make([]float64, len(f.problem.Constants))
@@ -122,12 +137,6 @@ func fitMash() (*mashFit, error) {
 	}
 	var err error
 	if f.before, err = f.problem.Residuals(start); err != nil {
-		return nil, err
-	}
-	if f.fit, err = f.problem.Fit(leastsquares.Options{Most: 12, Patience: 3, Tolerance: 0.05}); err != nil {
-		return nil, err
-	}
-	if f.known, err = f.fit.Posterior(); err != nil {
 		return nil, err
 	}
 	return f, nil

@@ -175,7 +175,12 @@ func TestHistoryTells(t *testing.T) {
 	require.NotNil(t, b, list)
 	house, _, err := learntest.History(b)
 	require.NoError(t, err)
-	g, err := Gather(h, nil, nil, nil)
+	all := testflag.Every(2) == 1
+	var only []string // of the six
+	if !all {
+		only = []string{"26-01", "26-03"}
+	}
+	g, err := Gather(h, only, nil, nil)
 	require.NoError(t, err)
 	l, err := From(g.Runs, g.Instruments, Options{})
 	require.NoError(t, err)
@@ -187,12 +192,16 @@ func TestHistoryTells(t *testing.T) {
 	assert.Equal(t, "minutes of the heat", g.Runs[stuck.Run].Readings[stuck.Reading].Words)
 	assert.InDelta(t, learntest.Stuck.Seconds(), stuck.Over, 600)
 
-	require.Len(t, l.Drifts, 1)
-	drift := l.Drifts[0]
-	found := l.Found[drift.Constant]
-	assert.Equal(t, "alcoholometer", found.ID)
-	assert.Equal(t, "26-04", g.Runs[drift.Since].Number)
-	assert.InDelta(t, learntest.Drift, drift.By*found.Prior.SD, .0025)
+	if all {
+		require.Len(t, l.Drifts, 1)
+		drift := l.Drifts[0]
+		found := l.Found[drift.Constant]
+		assert.Equal(t, "alcoholometer", found.ID)
+		assert.Equal(t, "26-04", g.Runs[drift.Since].Number)
+		assert.InDelta(t, learntest.Drift, drift.By*found.Prior.SD, .0025)
+	} else {
+		assert.Empty(t, l.Drifts, "it drifts after these")
+	}
 
 	// What the drift does not touch is found to be what it is.
 	for _, f := range l.Found {

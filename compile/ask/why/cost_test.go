@@ -16,7 +16,7 @@ import (
 func TestCostIsThePlans(t *testing.T) {
 	priced := 0
 	for i, b := range batches(t) {
-		if i%testflag.Every(5) != 0 {
+		if i%testflag.Every(12) != 0 {
 			continue
 		}
 		p, _ := compile.Compile(b)

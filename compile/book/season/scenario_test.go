@@ -361,7 +361,7 @@ func TestProvedIsProved(t *testing.T) {
 			p.Effort, p.Quick = effort, true
 			return planned(t, p)
 		}
-		few, many := plan(2), plan(150)
+		few, many := plan(2), plan(150/testflag.Every(3))
 		if few.Gap.Proved {
 			proved++
 			assert.LessOrEqual(t, many.Gap.Met, few.Gap.Met, text)

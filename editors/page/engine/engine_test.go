@@ -17,6 +17,7 @@ import (
 	"newmake/compile/front"
 	"newmake/compile/show/inlay"
 	"newmake/lang/assist"
+	"newmake/lang/testflag"
 )
 
 // houseOn reads an example house as the page holds it.
@@ -124,7 +125,10 @@ func TestAsTheServerSays(t *testing.T) {
 func TestMistake(t *testing.T) {
 	files := houseOn(t, "lantern-hollow")
 	was := files[ferry]
-	for _, before := range []string{"", "# 𝛼 größe\n", mark, mark + "# 𝛼\n"} {
+	for i, before := range []string{mark + "# 𝛼\n", "", "# 𝛼 größe\n", mark} {
+		if i%testflag.Every(4) != 0 {
+			continue
+		}
 		text := before + strings.Replace(was, "rest     20 min", "rest     20 minuts", 1)
 		files[ferry] = text
 		e := &Engine{}
