@@ -52,7 +52,7 @@ func TestNoWood(t *testing.T) {
 	assert.Zero(t, p.Cask.SizeL)
 	assert.Zero(t, p.Summary.CasksFilled)
 	assert.Equal(t, 90.0, p.Reduction.To.Proof)
-	assert.Equal(t, int(p.Reduction.To.VolumeL/0.75), p.Cask.Bottles)
+	assert.Equal(t, int(p.Reduction.To.WineGallons*3.785411784/0.75), p.Cask.Bottles, "measured at 60 F (27 CFR 5.1)")
 	assert.True(t, hasStep(p, "fill.bottle"))
 	assert.Equal(t, "NOT met", condition(t, p, "in wood at least").Met)
 	assert.Equal(t, "NOT met", condition(t, p, "wood").Met)

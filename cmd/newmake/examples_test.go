@@ -102,7 +102,7 @@ func everything(h *check.House, want func(batch string) bool) diag.List {
 		}
 	}
 	if texts, said := h.Cellar(); !said.HasErrors() {
-		list = append(list, identity.Said(identity.HouseOf(h, texts, ledger.Amounts(texts)), func(*trace.Blend) bool { return true })...)
+		list = append(list, identity.Said(identity.HouseOf(h, texts, ledger.Amounts(h, texts)), func(*trace.Blend) bool { return true })...)
 	}
 	for _, name := range h.Batches() {
 		if !want(name) {

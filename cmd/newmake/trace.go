@@ -60,7 +60,7 @@ func traceName(a *app, f booksFlags, name string) error {
 	if t == nil {
 		return a.noAnswer(diag.List{untraced(name, names)}, format)
 	}
-	is := &identity.Traced{Trace: t, Is: identity.Of(identity.HouseOf(b.House, b.texts, ledger.Amounts(b.texts)), t.Asked)}
+	is := &identity.Traced{Trace: t, Is: identity.Of(identity.HouseOf(b.House, b.texts, ledger.Amounts(b.House, b.texts)), t.Asked)}
 	var out bytes.Buffer
 	if format == "json" {
 		err = diag.EncodeJSON(&out, "", is)

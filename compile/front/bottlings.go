@@ -30,5 +30,5 @@ func ofBottlings(h *check.House, files []*house.File) diag.List {
 	if said.HasErrors() {
 		return nil
 	}
-	return identity.Said(identity.HouseOf(h, texts, ledger.Amounts(texts)), func(b *trace.Blend) bool { return in[b.At.Src] })
+	return identity.Said(identity.HouseOf(h, texts, ledger.Amounts(h, texts)), func(b *trace.Blend) bool { return in[b.At.Src] })
 }

@@ -33,6 +33,17 @@ func GaugeC(gauge recipe.System) float64 {
 	return ReferenceC
 }
 
+// BottleC is the temperature at which a bottle holds what its label says. In the United
+// States a liter of distilled spirits is 1,000 cubic centimeters of them at 15.56 C, 60 F
+// (27 CFR 5.1, and 5.11 until 2022; from memory: 27 CFR 19.1 names no temperature); in
+// Europe the nominal volume is that at 20 C (Directive 76/211/EEC, annex I, from memory).
+func BottleC(gauge recipe.System) float64 { return GaugeC(gauge) }
+
+// Bottles is how many bottles of a size a lot fills, as they are measured at BottleC.
+func Bottles(gauge recipe.System, l plan.Lot, eachL float64) float64 {
+	return VolumeM3(gauge, l) * LitresPerM3 / eachL
+}
+
 // Written gives a written volume of a lot's spirit, counted both ways.
 func Written(gauge recipe.System, m3 float64, l plan.Lot) plan.Quantity {
 	if l.VolumeL <= 0 {

@@ -65,7 +65,7 @@ func Filled(b *recipe.Batch, r Reduction) (Cask, error) {
 	k := b.Cask
 	c := Cask{Done: true, In: cask.Input{
 		SpiritEthanolKg: r.Spirit.EthanolKg, SpiritWaterKg: r.Spirit.WaterKg, SizeM3: sizeM3(b, r.Spirit), Kind: k.Kind, Used: !k.New,
-		Climate: k.Climate, Air: k.Air, FilledAt: filledAt(b), RestS: k.RestS, BottleM3: BottleM3(b), BottleABV: BottleABV(b), Model: b.Models["cask"],
+		Climate: k.Climate, Air: k.Air, FilledAt: filledAt(b), RestS: k.RestS, BottleM3: BottleM3(b), BottleC: lot.BottleC(b.Gauge), BottleABV: BottleABV(b), Model: b.Models["cask"],
 	}}
 	var err error
 	c.Result, err = cask.Forecast(c.In)

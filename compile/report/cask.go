@@ -95,7 +95,7 @@ func unaged(b *recipe.Batch, r numbers.Reduction) plan.Cask {
 	out := plan.Cask{BottleAt: kept.Strength(), BottleAssumed: !asked}
 	if asked {
 		out.BottleL = numbers.BottleM3(b) * lot.LitresPerM3
-		out.Bottles = int(math.Floor(kept.VolumeL/out.BottleL + 1e-9))
+		out.Bottles = int(math.Floor(lot.Bottles(b.Gauge, kept, out.BottleL) + 1e-9))
 	}
 	return out
 }

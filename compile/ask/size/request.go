@@ -153,7 +153,7 @@ func bottled(b *recipe.Batch, asked string, memo *compile.Memo) (Target, error) 
 	if p.Cask.BottleL == 0 {
 		return Target{}, diag.Refuse("%q is kept as it comes, in no bottle: say how it is bottled, as in `%s`", b.Name, wording.Restated("bottle 750 mL at 94 proof", readerOf(b)))
 	}
-	return bottles(n), nil
+	return bottles(n, b.Gauge), nil
 }
 
 func fromCasks(b *recipe.Batch, p *plan.Plan, n float64, memo *compile.Memo) (Target, error) {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"newmake/compile"
+	"newmake/compile/lot"
 	"newmake/compile/plan"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
@@ -23,10 +24,7 @@ type Target struct {
 	Met func(p *plan.Plan) bool
 }
 
-const (
-	litresPerM3     = 1000
-	litresPerGallon = 3.785411784
-)
+const litresPerM3 = 1000
 
 // Casks is so many casks filled, of a batch that is gauged in the US (gallons at
 // 60 F) or not (litres at 20 C).
@@ -37,25 +35,21 @@ func Casks(n float64, gauge recipe.System) Target {
 	}
 	met := func(p *plan.Plan) bool { return p.Cask.Casks >= int(n) && p.Cask.LastFill == nil }
 	return Target{What: what, Value: n, Over: 2e-4, Met: met, Of: func(p *plan.Plan) float64 {
-		switch {
-		case p.Cask.SizeL == 0 || p.Reduction == nil:
+		if p.Cask.SizeL == 0 || p.Reduction == nil {
 			return 0
-		case gauge == recipe.US:
-			return p.Reduction.To.WineGallons * litresPerGallon / p.Cask.SizeL
-		default:
-			return p.Reduction.To.VolumeL / p.Cask.SizeL
 		}
+		return lot.VolumeM3(gauge, p.Reduction.To) * litresPerM3 / p.Cask.SizeL
 	}}
 }
 
 // bottles is so many bottles of a batch that goes into no wood.
-func bottles(n float64) Target {
+func bottles(n float64, gauge recipe.System) Target {
 	met := func(p *plan.Plan) bool { return p.Cask.Bottles >= int(n) }
 	return Target{What: fmt.Sprintf("%g bottles", n), Value: n, Over: 2e-4, Met: met, Of: func(p *plan.Plan) float64 {
 		if p.Cask.BottleL == 0 || p.Reduction == nil {
 			return 0
 		}
-		return p.Reduction.To.VolumeL / p.Cask.BottleL
+		return lot.Bottles(gauge, p.Reduction.To, p.Cask.BottleL)
 	}}
 }
 

@@ -1,6 +1,7 @@
 package why
 
 import (
+	"newmake/compile/lot"
 	"newmake/compile/matter/fluid"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
@@ -181,8 +182,9 @@ func workBottles(a *asked) []Line {
 	}
 	size := fixed("/", k.BottleL, "L", "a bottle")
 	if !inWood(a) {
-		n := bare(a.p.Reduction.To.VolumeL/k.BottleL, 1)
-		return []Line{work("bottles, at 20 C", n, of(Number{a.p.Reduction.To.VolumeL, "L", 1}, "when reduced"), size), whole("whole ones", n, k.Bottles)}
+		litres := Number{lot.VolumeM3(a.b.Gauge, a.p.Reduction.To) * lot.LitresPerM3, "L", 1}
+		n := bare(litres.Value/k.BottleL, 1)
+		return []Line{work("bottles, at "+a.bottledAt(), n, of(litres, "when reduced"), size), whole("whole ones", n, k.Bottles)}
 	}
 	if !forecast(a) {
 		return nil
@@ -191,16 +193,38 @@ func workBottles(a *asked) []Line {
 	if k.LastFill != nil && k.Casks > 1 {
 		casks += k.LastFill.VolumeL/k.Fill.VolumeL - 1
 	}
-	each := a.lastYear().PureL
+	filled := times(bare(casks, 0), "casks, as full ones")
+	if a.b.Gauge != recipe.US {
+		each := a.lastYear().PureL
+		all := each * casks
+		litres := Number{100 * all / k.BottleAt.AbvPct, "L", 1}
+		n := bare(litres.Value/k.BottleL, 1)
+		return []Line{
+			work("alcohol after the rest", Number{all, "LPA", 2}, of(Number{each, "LPA", 2}, "in a cask"), filled),
+			work("volume at bottling strength, 20 C", litres, of(Number{all, "LPA", 2}, ""), over(Number{k.BottleAt.AbvPct, "% vol", 2}, ""), perHundred("x")),
+			work("bottles", n, of(litres, ""), size),
+			whole("whole ones", n, k.Bottles),
+		}
+	}
+	each := a.lastYear().ProofGallons
 	all := each * casks
-	litres := 100 * all / k.BottleAt.AbvPct
-	n := bare(litres/k.BottleL, 1)
+	gallons := Number{100 * all / k.BottleAt.Proof, "gal", 2}
+	litresPerGallon := plan.RoundTo(fluid.USGallonM3*lot.LitresPerM3, 6)
+	n := bare(gallons.Value*litresPerGallon/k.BottleL, 1)
 	return []Line{
-		work("alcohol after the rest", Number{all, "LPA", 2}, of(Number{each, "LPA", 2}, "in a cask"), times(bare(casks, 0), "casks, as full ones")),
-		work("volume at bottling strength, 20 C", Number{litres, "L", 1}, of(Number{all, "LPA", 2}, ""), over(Number{k.BottleAt.AbvPct, "% vol", 2}, ""), perHundred("x")),
-		work("bottles", n, of(Number{litres, "L", 1}, ""), size),
+		work("alcohol after the rest", Number{all, "PG", 2}, of(Number{each, "PG", 2}, "in a cask"), filled),
+		work("volume at bottling strength, 60 F", gallons, of(Number{all, "PG", 2}, ""), over(Number{k.BottleAt.Proof, "proof", 1}, ""), perHundred("x")),
+		work("bottles", n, of(gallons, ""), fixed("x", litresPerGallon, "L", "a gallon"), size),
 		whole("whole ones", n, k.Bottles),
 	}
+}
+
+// bottledAt is the temperature at which the bottles of the house hold their size.
+func (a *asked) bottledAt() string {
+	if a.b.Gauge == recipe.US {
+		return "60 F"
+	}
+	return "20 C"
 }
 
 // yearValue is the row of one year of the forecast.

@@ -33,7 +33,7 @@ func house(t *testing.T, records string) identity.House {
 	require.NoError(t, err)
 	texts, said := h.Cellar()
 	require.False(t, said.HasErrors(), "%v", said)
-	return identity.HouseOf(h, texts, ledger.Amounts(texts))
+	return identity.HouseOf(h, texts, ledger.Amounts(h, texts))
 }
 
 func all(*trace.Blend) bool { return true }

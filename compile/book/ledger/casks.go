@@ -19,6 +19,8 @@ type books struct {
 	texts  *check.Cellar
 	events []event
 	names  map[*record.Life]string
+	// bottleC is the temperature at which its bottles hold their size.
+	bottleC float64
 }
 
 func keyOf(name string) string { return tree.Key(name) }
@@ -388,7 +390,7 @@ func (b *books) bottling(t *record.Bottling) {
 		case src.account == Wood && part < -caskFinds:
 			f.odd = append(f.odd, Check{What: "a cask gives no more than went in", Of: named(src), Says: fmt.Sprintf("%.1f %% more was bottled than it should hold", -100*part), By: cents{}.minus(src.balance).amount(), day: f.today, at: t.At})
 		case src.account == Wood: // what is gone went through the wood
-		case part > workLoses && src.balance.pg > f.oneOf(t).pg || part < -workLoses: // the last bottle is not full
+		case part > workLoses && src.balance.pg > b.oneOf(f, t).pg || part < -workLoses: // the last bottle is not full
 			f.odd = append(f.odd, Check{What: "what was bottled is what there was", Of: "bottling " + t.Lot, Says: fmt.Sprintf("%+.1f %% of %s is not in bottles, or left", 100*part, named(src)), By: src.balance.amount(), day: f.today, at: t.At})
 		}
 		f.move(src, f.outside(Losses), src.balance, line{at: t.At, what: "bottling " + t.Lot})
@@ -416,7 +418,7 @@ func (b *books) tried(t *record.Bottling) {
 }
 
 // oneOf is what the smallest bottle of a bottling holds.
-func (f *fold) oneOf(t *record.Bottling) cents {
+func (b *books) oneOf(f *fold, t *record.Bottling) cents {
 	var least *record.Bottles
 	for i := range t.Bottles {
 		if w := &t.Bottles[i]; w.Word == "bottles" && (least == nil || w.EachM3 < least.EachM3) {
@@ -426,7 +428,7 @@ func (f *fold) oneOf(t *record.Bottling) cents {
 	if least == nil {
 		return cents{}
 	}
-	return alcohol(bottleOf(1, least.EachM3, least.Size.Unit, f.of(Bottles, t.Lot, t.At).abv))
+	return alcohol(b.inBottles(1, least.EachM3, f.of(Bottles, t.Lot, t.At).abv))
 }
 
 // bottles books bottles that were filled, or what became of some.
@@ -450,7 +452,7 @@ func (b *books) bottles(f *fold, t *record.Bottling, w *record.Bottles) {
 		f.want(m)
 		return
 	}
-	a := alcohol(bottleOf(w.N, w.EachM3, w.Size.Unit, abv))
+	a := alcohol(b.inBottles(w.N, w.EachM3, abv))
 	l := line{at: w.At, what: "bottling " + t.Lot}
 	switch w.Word {
 	case "bottles":

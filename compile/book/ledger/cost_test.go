@@ -53,7 +53,7 @@ func TestCost(t *testing.T) {
 	b := m.Bottlings[0]
 	assert.Equal(t, 290, b.Bottles)
 	assert.InDelta(t, total/290, b.Each, 0.006, "all of it is paid for by the bottles that can be sold")
-	pg := 0.75 / 3.785411784 * 0.9 * bottleAt20
+	pg := 0.75 / 3.785411784 * 0.9
 	assert.InDelta(t, 2.70*pg, b.ExciseReduced, 0.006)
 	assert.InDelta(t, 13.50*pg, b.ExciseFull, 0.006)
 	assert.InDelta(t, 2*(b.Each+b.ExciseReduced), b.Price, 0.01, "half of it is left")

@@ -184,13 +184,13 @@ func (f *fold) gauged(g gauge) {
 // apart: a dip of a cask is read to about a gallon in fifty (common practice).
 const gaugesDiffer = 0.02
 
-// bottleOf is the ethanol of bottles, in kg.
-func bottleOf(n int, eachM3 float64, unit string, abv float64) float64 {
+// inBottles is the ethanol of bottles, in kg.
+func (b *books) inBottles(n int, eachM3, abv float64) float64 {
 	w, err := fluid.MassFracFromABV(abv)
 	if err != nil {
 		return 0
 	}
-	return float64(n) * eachM3 * fluid.Density(w, made.MeantAt(unit)) * w
+	return float64(n) * eachM3 * fluid.Density(w, b.bottleC) * w
 }
 
 // proof is the true proof of what was measured.

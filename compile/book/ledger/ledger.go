@@ -18,6 +18,8 @@ package ledger
 import (
 	"fmt"
 	"math"
+	"newmake/compile/lot"
+	"newmake/lang/recipe"
 	"slices"
 	"time"
 
@@ -205,7 +207,7 @@ func Of(h House, year int, month time.Month) *Ledger {
 	first := record.Date{Year: year, Month: month, Day: 1}
 	before := first.After(-1)
 	last := record.DateOf(time.Date(year, month+1, 0, 12, 0, 0, 0, time.UTC))
-	b := booksOf(h.Texts)
+	b := booksOf(h.Texts, lot.BottleC(h.counts()))
 	then, now := foldOf(b.events, before, before), foldOf(b.events, last, last)
 	m := &monthly{House: h, first: first, last: last, then: then, now: now}
 	m.stores = storesOf(h.Texts.Stores, h.Texts.Runs, h.BushelKg, first, last)
@@ -219,9 +221,18 @@ func Of(h House, year int, month time.Month) *Ledger {
 	return l
 }
 
-// booksOf turns the records of a house into events, in the order of their days.
-func booksOf(c *check.Cellar) *books {
-	b := &books{texts: c, names: map[*record.Life]string{}}
+// counts is the system of units in which the house counts.
+func (h *House) counts() recipe.System {
+	if h.US {
+		return recipe.US
+	}
+	return recipe.SI
+}
+
+// booksOf turns the records of a house into events, in the order of their days. bottleC is
+// the temperature at which its bottles hold their size.
+func booksOf(c *check.Cellar, bottleC float64) *books {
+	b := &books{texts: c, names: map[*record.Life]string{}, bottleC: bottleC}
 	for _, l := range c.Lives {
 		b.name(l)
 	}

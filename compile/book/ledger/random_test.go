@@ -282,7 +282,7 @@ func (h *history) vat(name string) {
 	h.witnessed()
 	h.f("%.1f gal, 90 proof at 60 F\n}\n", gal)
 	h.book(on, ledger.Vats, ledger.Losses, in-gal*0.9)
-	each := 0.75 / 3.785411784 * 0.9 * bottleAt20
+	each := 0.75 / 3.785411784 * 0.9
 	n := int(gal * 0.9 / each)
 	n -= h.r.IntN(1 + n/100)
 	lot := check.LotOf(on)
@@ -300,16 +300,6 @@ func (h *history) vat(name string) {
 	h.book(on.After(5), ledger.Bottles, ledger.Withdrawn, float64(n/3)*each)
 	h.day = on
 }
-
-// bottleAt20 brings the content of a bottle, which is meant at 20 C, to 60 F: 90 proof
-// shrinks by this (27 CFR part 30, Table 7, by the densities of OIML R 22).
-var bottleAt20 = func() float64 {
-	w, err := fluid.MassFracFromProof(90)
-	if err != nil {
-		panic(err)
-	}
-	return fluid.Density(w, 20) / fluid.Density(w, fluid.SixtyF)
-}()
 
 // read reads a text as a house of its own.
 func read(t testing.TB, text string) (*check.House, *check.Cellar, diag.List) {

@@ -28,7 +28,7 @@ func filling(t testing.TB, casks, sizeM3, proof, years float64, climate string) 
 	return Input{
 		SpiritEthanolKg: kg * w, SpiritWaterKg: kg * (1 - w), SizeM3: sizeM3,
 		Kind: library.Woods["charred-oak"], Climate: recipe.Climate{Named: climate}, RestS: years * YearS,
-		BottleM3: 0.75e-3, BottleABV: 0.45, Model: library.Models["cask"],
+		BottleM3: 0.75e-3, BottleC: 20, BottleABV: 0.45, Model: library.Models["cask"],
 	}
 }
 
@@ -351,13 +351,13 @@ func TestAlmostFull(t *testing.T) {
 	assert.InDelta(t, r.LastM3, r.Years[0].VolumeM3, 1e-9, "the years are those of that cask")
 
 	in = filling(t, 2.98, 53*gal, 120, 4, "temperate")
-	in.BottleM3, in.BottleABV = 0.75e-3, 0.47
+	in.BottleM3, in.BottleC, in.BottleABV = 0.75e-3, 20, 0.47
 	r = forecast(t, in)
 	assert.Equal(t, 3, r.Casks)
 	assert.InDelta(t, 0.98*53*gal, r.LastM3, 1e-9)
 	assert.InDelta(t, 53*gal, r.Years[0].VolumeM3, 1e-9, "the years are those of a full one")
 	full := filling(t, 3, 53*gal, 120, 4, "temperate")
-	full.BottleM3, full.BottleABV = in.BottleM3, in.BottleABV
+	full.BottleM3, full.BottleC, full.BottleABV = in.BottleM3, in.BottleC, in.BottleABV
 	assert.InDelta(t, 2.98/3*float64(forecast(t, full).Bottles), r.Bottles, 1)
 
 	r, err := fill(filling(t, 0.96, 53*gal, 120, 0, "temperate"))

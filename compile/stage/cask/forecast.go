@@ -145,6 +145,9 @@ func bottle(r *Result, in Input, casks float64) {
 	if r.BottledABV > 0 {
 		pure := last.EthanolKg / fluid.Density(1, referenceC)
 		r.BottledM3 = casks * pure / r.BottledABV
+		if w, err := fluid.MassFracFromABV(r.BottledABV); err == nil {
+			r.BottledM3 *= fluid.Density(w, referenceC) / fluid.Density(w, in.BottleC)
+		}
 	}
 	if in.BottleM3 > 0 {
 		r.Bottles = int(math.Floor(r.BottledM3/in.BottleM3 + 1e-9))

@@ -19,6 +19,7 @@ type Input struct {
 	FilledAt  float64
 	RestS     float64
 	BottleM3  float64 // 0: no bottles are counted
+	BottleC   float64 // at this temperature a bottle holds its size
 	BottleABV float64
 	Model     *recipe.Model // library entry `model cask`
 }
@@ -33,7 +34,7 @@ type Result struct {
 	LossYearly   float64 // share of the volume a year
 	ProofPerYear float64
 	Bottles      int     // from all casks at the end of the rest
-	BottledM3    float64 // at BottledABV, from all casks, 20 C
+	BottledM3    float64 // at BottledABV, from all casks, at the temperature of the bottles
 	BottledABV   float64 // as asked, or the cask's own if that is weaker
 	Problems     []Problem
 }
