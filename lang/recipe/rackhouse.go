@@ -44,7 +44,7 @@ var rackHouseRows = []row[RackHouse]{
 // Values are those of a rack house.
 func (h *RackHouse) Values() []Value {
 	v := &values{}
-	gather(v, owner{path: PathPlant.Child(h.Name), name: h.Name, words: h.Name, where: in(h.Where)}, rackHouseRows, h)
+	gather(v, owner{path: PathPlant.Child(h.Name), name: h.Name, words: h.Name, where: in(h.Where)}, rackHouseKinds, rackHouseRows, h)
 	return v.out
 }
 

@@ -43,6 +43,14 @@ func read[T any](rows []row[T], of *T, text Text) {
 	}
 }
 
+func (c Cell) isNumber() bool {
+	switch c.ref.(type) {
+	case *float64, *[]float64:
+		return true
+	}
+	return false
+}
+
 // read puts what a line says into the cell.
 func (c Cell) read(text Text, line Path, upper bool) {
 	switch x := c.ref.(type) {

@@ -56,14 +56,14 @@ func (c Contents) Words() []string {
 
 // tankRows are the values of a tank.
 var tankRows = []row[Tank]{
-	{Row{Path: PathOf("holds")}, func(t *Tank) []Cell { return cells(volume(&t.HoldsM3)) }},
+	{Row{Path: PathOf("holds")}, func(t *Tank) []Cell { return cells(number(&t.HoldsM3)) }},
 	{Row{Path: PathOf("for")}, func(t *Tank) []Cell { return cells(datum(&t.For)) }},
 }
 
 // Values are those of a tank.
 func (t *Tank) Values() []Value {
 	v := &values{}
-	gather(v, owner{path: PathPlant.Child(t.Name), name: t.Name, words: t.Name, where: in(t.Where)}, tankRows, t)
+	gather(v, owner{path: PathPlant.Child(t.Name), name: t.Name, words: t.Name, where: in(t.Where)}, tankKinds, tankRows, t)
 	return v.out
 }
 

@@ -1,6 +1,7 @@
 package recipe
 
 import (
+	"cmp"
 	"maps"
 	"reflect"
 	"slices"
@@ -28,9 +29,11 @@ type Value struct {
 type Row struct {
 	Path Path   // below its owner: the words by which its line begins
 	Name string // in a distiller's words; the last word of Path if empty
-	// Vary is what the value is called as an input that can be nudged ("time of
-	// the ferment"); empty for what is not nudged.
-	Vary string
+	// Vary says that it is worth a nudge in `why`.
+	Vary bool
+	// As is what it is called as an input that is nudged ("time of the ferment"),
+	// where that is not its name; it is nudged then.
+	As string
 	// Down says that it is nudged downwards.
 	Down bool
 	// Maybe says that nothing stands for "not given": there is nothing to nudge.
@@ -148,30 +151,20 @@ type Key struct {
 // Key is the value's own.
 func (v Value) Key() Key { return Key{v.Path, v.Name} }
 
-// Constructors of cells. The unit is that of the SI.
-func number(kind quantity.Kind) func(*float64) Cell {
+// Constructors of cells whose kind no line of the language tells. The unit is that of the SI.
+func numberOf(kind quantity.Kind) func(*float64) Cell {
 	return func(x *float64) Cell { return Cell{Kind: kind, ref: x} }
 }
 
 var (
-	mass        = number(quantity.Mass)
-	volume      = number(quantity.Volume)
-	temperature = number(quantity.Temperature)
-	duration    = number(quantity.Duration)
-	share       = number(quantity.Share)
-	dosed       = number(quantity.Dose)
-	conc        = number(quantity.Concentration)
-	ph          = number(quantity.PH)
-	power       = number(quantity.Power)
-	length      = number(quantity.Length)
-	ppm         = number(quantity.PartsPerMillion)
-	rate        = number(quantity.Rate)
-	molarEnergy = number(quantity.MolarEnergy)
-	area        = number(quantity.Area)
-	transfer    = number(quantity.HeatTransfer)
-	flow        = number(quantity.Flow)
-	massFlow    = number(quantity.MassFlow)
-	bare        = number(quantity.Number)
+	mass        = numberOf(quantity.Mass)
+	volume      = numberOf(quantity.Volume)
+	temperature = numberOf(quantity.Temperature)
+	duration    = numberOf(quantity.Duration)
+	share       = numberOf(quantity.Share)
+	dosed       = numberOf(quantity.Dose)
+	conc        = numberOf(quantity.Concentration)
+	alphaDU     = numberOf(quantity.DextrinizingUnit)
 )
 
 // price is money for one unit of a kind; None: each.
@@ -182,6 +175,9 @@ func price(x *float64, per quantity.Kind) Cell {
 // datum is anything that is not a number: a word, a choice, a count, a strength,
 // a cut, a vessel, an entry of the library.
 func datum[T any](x *T) Cell { return Cell{ref: x} }
+
+// number is a number whose kind the language tells, by the slot that it is read from.
+func number(x *float64) Cell { return Cell{ref: x} }
 
 // row is a Row with the way to its cells in its owner.
 type row[T any] struct {
@@ -200,26 +196,30 @@ type values struct {
 
 // owner is whose values are gathered.
 type owner struct {
-	path  Path
-	name  string // for Value.Of
-	words string // stands before the names
-	of    string // stands after what is nudged
-	where func(Path) diag.Span
+	path   Path
+	name   string // for Value.Of
+	words  string // stands before the names
+	of     string // stands after what is nudged
+	called string // stands before it
+	where  func(Path) diag.Span
 }
 
-func gather[T any](v *values, o owner, rows []row[T], of *T) {
+func gather[T any](v *values, o owner, kinds *kinds, rows []row[T], of *T) {
 	for i := range rows {
 		r := &rows[i]
 		name := r.Name
 		if name == "" {
 			name = r.Path.Last()
 		}
-		x := Value{Row: &r.Row, Name: name, Path: o.path.join(r.Path), Of: o.name, Words: joined(o.words, name), At: o.where(r.Path), Cells: r.cells(of)}
+		x := Value{Row: &r.Row, Name: name, Path: o.path.join(r.Path), Of: o.name, Words: joined(o.words, name), At: o.where(r.Path), Cells: kinds.put(i, r.cells(of))}
 		if !r.Beside.IsZero() && v.batch != nil {
 			x.At = v.batch.beside(r.Path, r.Beside)
 		}
-		if x.Input = r.Vary; x.Input != "" && o.of != "" {
-			x.Input += " of " + o.of
+		if r.Vary || r.As != "" {
+			x.Input = o.called + cmp.Or(r.As, name)
+			if o.of != "" {
+				x.Input += " of " + o.of
+			}
 		}
 		v.out = append(v.out, x)
 	}
@@ -249,12 +249,12 @@ func (b *Batch) ValuesBeside(other *Batch) []Value {
 	}
 	v := &values{batch: b, beside: other, out: make([]Value, 0, most)}
 	own := owner{where: b.At}
-	gather(v, own, batchRows, b)
+	gather(v, own, batchKinds, batchRows, b)
 	v.lists()
 	if b.Plant != nil {
 		o := own
 		o.words = "plant's"
-		gather(v, o, plantRows, b)
+		gather(v, o, plantKinds, plantRows, b)
 		for _, x := range b.Plant.Vessels {
 			if other == nil || other.Plant == nil || !slices.Contains(other.Plant.Vessels, x) {
 				v.out = append(v.out, x.Values()...)

@@ -12,63 +12,58 @@ var grainRows = []row[Grain]{
 	{Row{Path: PathOf("cereal")}, func(g *Grain) []Cell { return cells(datum(&g.Cereal)) }},
 	{Row{Path: PathOf("malted")}, func(g *Grain) []Cell { return cells(datum(&g.Malted)) }},
 	{Row{Path: PathOf("roasted")}, func(g *Grain) []Cell { return cells(datum(&g.Roasted)) }},
-	{Row{Path: PathOf("bushel")}, func(g *Grain) []Cell { return cells(mass(&g.TestWeightKg)) }},
-	{Row{Path: PathOf("starch"), Vary: "starch"}, func(g *Grain) []Cell { return cells(share(&g.Starch)) }},
-	{Row{Path: PathOf("moisture"), Vary: "moisture"}, func(g *Grain) []Cell { return cells(share(&g.Moisture)) }},
-	{Row{Path: PathOf("sugars")}, func(g *Grain) []Cell { return cells(share(&g.Sugars)) }},
-	{Row{Path: PathOf("extract")}, func(g *Grain) []Cell { return cells(share(&g.Extract)) }},
-	{Row{Path: PathOf("solubles")}, func(g *Grain) []Cell { return cells(share(&g.Solubles)) }},
-	{Row{Path: PathOf("gelatinizes"), Vary: "gelatinization"}, func(g *Grain) []Cell { return cells(temperature(&g.GelLowC), temperature(&g.GelHighC)) }},
-	{Row{Path: PathOf("power"), Name: "enzymes", Vary: "enzymes", Part: true}, func(g *Grain) []Cell { return cells(lintner(&g.LintnerPower), alphaDU(&g.AlphaDU)) }},
-	{Row{Path: PathOf("power")}, func(g *Grain) []Cell { return cells(lintner(&g.LintnerPower)) }},
-	{Row{Path: PathOf("alpha")}, func(g *Grain) []Cell { return cells(alphaDU(&g.AlphaDU)) }},
-	{Row{Path: PathOf("limit-dextrinase")}, func(g *Grain) []Cell { return cells(share(&g.LimitShare)) }},
+	{Row{Path: PathOf("bushel")}, func(g *Grain) []Cell { return cells(number(&g.TestWeightKg)) }},
+	{Row{Path: PathOf("starch"), Vary: true}, func(g *Grain) []Cell { return cells(number(&g.Starch)) }},
+	{Row{Path: PathOf("moisture"), Vary: true}, func(g *Grain) []Cell { return cells(number(&g.Moisture)) }},
+	{Row{Path: PathOf("sugars")}, func(g *Grain) []Cell { return cells(number(&g.Sugars)) }},
+	{Row{Path: PathOf("extract")}, func(g *Grain) []Cell { return cells(number(&g.Extract)) }},
+	{Row{Path: PathOf("solubles")}, func(g *Grain) []Cell { return cells(number(&g.Solubles)) }},
+	{Row{Path: PathOf("gelatinizes"), As: "gelatinization"}, func(g *Grain) []Cell { return cells(number(&g.GelLowC), number(&g.GelHighC)) }},
+	{Row{Path: PathOf("power"), Name: "enzymes", Vary: true, Part: true}, func(g *Grain) []Cell { return cells(number(&g.LintnerPower), alphaDU(&g.AlphaDU)) }},
+	{Row{Path: PathOf("power")}, func(g *Grain) []Cell { return cells(number(&g.LintnerPower)) }},
+	{Row{Path: PathOf("alpha")}, func(g *Grain) []Cell { return cells(number(&g.AlphaDU)) }},
+	{Row{Path: PathOf("limit-dextrinase")}, func(g *Grain) []Cell { return cells(number(&g.LimitShare)) }},
 	{Row{Path: PathOf("viscous")}, func(g *Grain) []Cell { return cells(datum(&g.Viscous)) }},
-	{Row{Path: PathOf("most")}, func(g *Grain) []Cell { return cells(temperature(&g.MostC)) }},
+	{Row{Path: PathOf("most")}, func(g *Grain) []Cell { return cells(number(&g.MostC)) }},
 }
-
-var (
-	lintner = number(quantity.DiastaticPower)
-	alphaDU = number(quantity.DextrinizingUnit)
-)
 
 // yeastRows are the figures of a yeast.
 var yeastRows = []row[Yeast]{
 	{Row{Path: PathOf("form"), Name: "dry"}, func(y *Yeast) []Cell { return cells(datum(&y.Dry).apart()) }},
-	{Row{Path: PathOf("solids")}, func(y *Yeast) []Cell { return cells(share(&y.Solids)) }},
-	{Row{Path: PathOf("viable")}, func(y *Yeast) []Cell { return cells(share(&y.Viable)) }},
-	{Row{Path: PathOf("lag")}, func(y *Yeast) []Cell { return cells(duration(&y.LagS)) }},
-	{Row{Path: PathOf("growth"), Vary: "growth"}, func(y *Yeast) []Cell { return cells(rate(&y.GrowthPerS)) }},
-	{Row{Path: PathOf("growth-at")}, func(y *Yeast) []Cell { return cells(temperature(&y.RefC)) }},
-	{Row{Path: PathOf("half-saturation")}, func(y *Yeast) []Cell { return cells(conc(&y.HalfKgM3)) }},
-	{Row{Path: PathOf("ethanol-limit"), Vary: "ethanol limit"}, func(y *Yeast) []Cell { return cells(conc(&y.EthanolMostKgM3)) }},
-	{Row{Path: PathOf("inhibition-power")}, func(y *Yeast) []Cell { return cells(bare(&y.InhibitionPower)) }},
-	{Row{Path: PathOf("yield-biomass")}, func(y *Yeast) []Cell { return cells(share(&y.YieldBiomass)) }},
-	{Row{Path: PathOf("yield-biomass-ethanol")}, func(y *Yeast) []Cell { return cells(conc(&y.YieldBiomassEthanolKgM3)) }},
-	{Row{Path: PathOf("biomass-per-ethanol")}, func(y *Yeast) []Cell { return cells(bare(&y.YieldBiomassPerEthanol)) }},
-	{Row{Path: PathOf("growth-energy")}, func(y *Yeast) []Cell { return cells(molarEnergy(&y.ActivationGrowthJMol)) }},
-	{Row{Path: PathOf("ethanol-energy")}, func(y *Yeast) []Cell { return cells(molarEnergy(&y.ActivationEthanolJMol)) }},
-	{Row{Path: PathOf("death")}, func(y *Yeast) []Cell { return cells(rate(&y.DeathPerS)) }},
-	{Row{Path: PathOf("death-energy")}, func(y *Yeast) []Cell { return cells(molarEnergy(&y.ActivationDeathJMol)) }},
-	{Row{Path: PathOf("range")}, func(y *Yeast) []Cell { return cells(temperature(&y.LowC), temperature(&y.HighC)) }},
-	{Row{Path: PathOf("dies-above")}, func(y *Yeast) []Cell { return cells(temperature(&y.MostC)) }},
-	{Row{Path: PathOf("pitch")}, func(y *Yeast) []Cell { return cells(conc(&y.PitchLowKgM3), conc(&y.PitchHighKgM3)) }},
-	{Row{Path: PathOf("maltotriose")}, func(y *Yeast) []Cell { return cells(share(&y.Maltotriose)) }},
-	{Row{Path: PathOf("ethanol-yield"), Vary: "ethanol yield"}, func(y *Yeast) []Cell { return cells(share(&y.EthanolYield)) }},
+	{Row{Path: PathOf("solids")}, func(y *Yeast) []Cell { return cells(number(&y.Solids)) }},
+	{Row{Path: PathOf("viable")}, func(y *Yeast) []Cell { return cells(number(&y.Viable)) }},
+	{Row{Path: PathOf("lag")}, func(y *Yeast) []Cell { return cells(number(&y.LagS)) }},
+	{Row{Path: PathOf("growth"), Vary: true}, func(y *Yeast) []Cell { return cells(number(&y.GrowthPerS)) }},
+	{Row{Path: PathOf("growth-at")}, func(y *Yeast) []Cell { return cells(number(&y.RefC)) }},
+	{Row{Path: PathOf("half-saturation")}, func(y *Yeast) []Cell { return cells(number(&y.HalfKgM3)) }},
+	{Row{Path: PathOf("ethanol-limit"), As: "ethanol limit"}, func(y *Yeast) []Cell { return cells(number(&y.EthanolMostKgM3)) }},
+	{Row{Path: PathOf("inhibition-power")}, func(y *Yeast) []Cell { return cells(number(&y.InhibitionPower)) }},
+	{Row{Path: PathOf("yield-biomass")}, func(y *Yeast) []Cell { return cells(number(&y.YieldBiomass)) }},
+	{Row{Path: PathOf("yield-biomass-ethanol")}, func(y *Yeast) []Cell { return cells(number(&y.YieldBiomassEthanolKgM3)) }},
+	{Row{Path: PathOf("biomass-per-ethanol")}, func(y *Yeast) []Cell { return cells(number(&y.YieldBiomassPerEthanol)) }},
+	{Row{Path: PathOf("growth-energy")}, func(y *Yeast) []Cell { return cells(number(&y.ActivationGrowthJMol)) }},
+	{Row{Path: PathOf("ethanol-energy")}, func(y *Yeast) []Cell { return cells(number(&y.ActivationEthanolJMol)) }},
+	{Row{Path: PathOf("death")}, func(y *Yeast) []Cell { return cells(number(&y.DeathPerS)) }},
+	{Row{Path: PathOf("death-energy")}, func(y *Yeast) []Cell { return cells(number(&y.ActivationDeathJMol)) }},
+	{Row{Path: PathOf("range")}, func(y *Yeast) []Cell { return cells(number(&y.LowC), number(&y.HighC)) }},
+	{Row{Path: PathOf("dies-above")}, func(y *Yeast) []Cell { return cells(number(&y.MostC)) }},
+	{Row{Path: PathOf("pitch")}, func(y *Yeast) []Cell { return cells(number(&y.PitchLowKgM3), number(&y.PitchHighKgM3)) }},
+	{Row{Path: PathOf("maltotriose")}, func(y *Yeast) []Cell { return cells(number(&y.Maltotriose)) }},
+	{Row{Path: PathOf("ethanol-yield"), As: "ethanol yield"}, func(y *Yeast) []Cell { return cells(number(&y.EthanolYield)) }},
 }
 
 // enzymeRows are the figures of an enzyme.
 var enzymeRows = []row[Enzyme]{
 	{Row{Path: PathOf("does")}, func(z *Enzyme) []Cell { return cells(datum(&z.Does)) }},
-	{Row{Path: PathOf("activity")}, func(z *Enzyme) []Cell { return cells(bare(&z.ActivityPerKg)) }},
-	{Row{Path: PathOf("optimum")}, func(z *Enzyme) []Cell { return cells(temperature(&z.OptimumC)) }},
-	{Row{Path: PathOf("range")}, func(z *Enzyme) []Cell { return cells(temperature(&z.LowC), temperature(&z.HighC)) }},
-	{Row{Path: PathOf("dies-above")}, func(z *Enzyme) []Cell { return cells(temperature(&z.MostC)) }},
+	{Row{Path: PathOf("activity")}, func(z *Enzyme) []Cell { return cells(number(&z.ActivityPerKg)) }},
+	{Row{Path: PathOf("optimum")}, func(z *Enzyme) []Cell { return cells(number(&z.OptimumC)) }},
+	{Row{Path: PathOf("range")}, func(z *Enzyme) []Cell { return cells(number(&z.LowC), number(&z.HighC)) }},
+	{Row{Path: PathOf("dies-above")}, func(z *Enzyme) []Cell { return cells(number(&z.MostC)) }},
 	{Row{Path: PathOf("half-life")}, func(z *Enzyme) []Cell {
-		return cells(duration(&z.HalfLifeS).from("duration"), temperature(&z.HalfLifeC).from("temp"))
+		return cells(number(&z.HalfLifeS).from("duration"), number(&z.HalfLifeC).from("temp"))
 	}},
-	{Row{Path: PathOf("death-energy")}, func(z *Enzyme) []Cell { return cells(molarEnergy(&z.DeathJMol)) }},
-	{Row{Path: PathOf("pH")}, func(z *Enzyme) []Cell { return cells(ph(&z.PHLow), ph(&z.PHHigh)) }},
+	{Row{Path: PathOf("death-energy")}, func(z *Enzyme) []Cell { return cells(number(&z.DeathJMol)) }},
+	{Row{Path: PathOf("pH")}, func(z *Enzyme) []Cell { return cells(number(&z.PHLow), number(&z.PHHigh)) }},
 	{Row{Path: PathOf("dose")}, func(z *Enzyme) []Cell { return cells(dosed(&z.DoseLow), dosed(&z.DoseHigh)) }},
 }
 
@@ -77,9 +72,9 @@ var caskRows = []row[CaskWood]{
 	{Row{Path: PathOf("tree")}, func(k *CaskWood) []Cell { return cells(datum(&k.Tree)) }},
 	{Row{Path: PathOf("charred")}, func(k *CaskWood) []Cell { return cells(datum(&k.Charred)) }},
 	{Row{Path: PathOf("toasted")}, func(k *CaskWood) []Cell { return cells(datum(&k.Toasted)) }},
-	{Row{Path: PathOf("sizes")}, func(k *CaskWood) []Cell { return cells(Cell{Kind: quantity.Volume, ref: &k.SizesM3}) }},
-	{Row{Path: PathOf("tare")}, func(k *CaskWood) []Cell { return cells(mass(&k.TareKg)) }},
-	{Row{Path: PathOf("soak"), Vary: "soak"}, func(k *CaskWood) []Cell { return cells(share(&k.SoakFrac)) }},
+	{Row{Path: PathOf("sizes")}, func(k *CaskWood) []Cell { return cells(Cell{ref: &k.SizesM3}) }},
+	{Row{Path: PathOf("tare")}, func(k *CaskWood) []Cell { return cells(number(&k.TareKg)) }},
+	{Row{Path: PathOf("soak"), Vary: true}, func(k *CaskWood) []Cell { return cells(number(&k.SoakFrac)) }},
 }
 
 // varied are the constants of models that are worth a nudge, and what sort of
@@ -108,13 +103,13 @@ func (v *values) library() {
 		if beside != nil && slices.Contains(beside.Enzymes(), z) {
 			continue
 		}
-		gather(v, z.owner("enzyme", z.Name), enzymeRows, z)
+		gather(v, z.owner("enzyme", z.Name), enzymeKinds, enzymeRows, z)
 	}
 	if y := b.Ferm.Yeast; y != nil && (beside == nil || beside.Ferm.Yeast != y) {
-		gather(v, y.owner("yeast", "the yeast"), yeastRows, y)
+		gather(v, y.owner("yeast", "the yeast"), yeastKinds, yeastRows, y)
 	}
 	if k := b.Cask.Kind; k != nil && (beside == nil || beside.Cask.Kind != k) {
-		gather(v, k.owner("wood", "the wood"), caskRows, k)
+		gather(v, k.owner("wood", "the wood"), caskKinds, caskRows, k)
 	}
 	for _, name := range sortedKeys(b.Models) {
 		if m := b.Models[name]; beside == nil || beside.Models[name] != m {
@@ -158,16 +153,16 @@ func (v *values) model(m *Model) {
 		kind, vary := varied[m.Name][name]
 		r := &constantRow
 		if vary {
-			r = &Row{Vary: strings.ReplaceAll(name, "-", " ") + ", model " + m.Name, Down: kind == quantity.Share, Maybe: true}
+			r = &Row{As: strings.ReplaceAll(name, "-", " ") + ", model " + m.Name, Down: kind == quantity.Share, Maybe: true}
 		}
 		if m.Name == "cask" {
 			if words := v.batch.Cask.Climate.fallback(name); words != "" {
-				kind, r = quantity.Share, &Row{Vary: words, Maybe: true}
+				kind, r = quantity.Share, &Row{As: words, Maybe: true}
 			}
 		}
 		all[i] = Cell{Kind: kind, ref: m.Values, key: name}
 		v.out = append(v.out, Value{
-			Row: r, Path: o.path.Child(name), Name: name, Of: o.name, Words: name, Input: r.Vary, At: m.Where[name], Cells: all[i : i+1 : i+1],
+			Row: r, Path: o.path.Child(name), Name: name, Of: o.name, Words: name, Input: r.As, At: m.Where[name], Cells: all[i : i+1 : i+1],
 		})
 	}
 }

@@ -179,7 +179,7 @@ func TestValuesAreToldApartAndSet(t *testing.T) {
 	seen := map[Key]bool{}
 	for _, v := range from.Values() {
 		assert.NotEmpty(t, v.Name, v.Path)
-		assert.False(t, v.Part && v.Vary == "", "%s is neither compared nor nudged", v.Path)
+		assert.False(t, v.Part && v.Input == "", "%s is neither compared nor nudged", v.Path)
 		assert.False(t, seen[v.Key()], "two values are %v", v.Key())
 		seen[v.Key()] = true
 	}
@@ -197,6 +197,17 @@ func TestValuesAreToldApartAndSet(t *testing.T) {
 		}
 		new[i].Set(old[i])
 		assert.True(t, new[i].Same(old[i]), new[i].Path)
+	}
+}
+
+// Every number says of what kind it is. A promise has its kind beside it.
+func TestEveryNumberHasAKind(t *testing.T) {
+	for _, v := range fullBatch().Values() {
+		for _, c := range v.Cells {
+			if c.isNumber() && !v.Path.Within(PathPromise) {
+				assert.NotZero(t, c.Kind, "%s (%s): no slot of its line says it", v.Path, v.Name)
+			}
+		}
 	}
 }
 

@@ -73,6 +73,17 @@ func (f *Field) Slots() []FieldSlot {
 	return out
 }
 
+// KindOf is the kind of quantity of a slot, of the first that holds a quantity if it is
+// not named; None where there is none.
+func (f *Field) KindOf(slot string) quantity.Kind {
+	for _, s := range f.Slots() {
+		if t := slotByName[s.Type]; t.IsQuantity() && (slot == "" || slot == s.Name) {
+			return s.Kind
+		}
+	}
+	return quantity.None
+}
+
 // Words lists the fixed words of the field's shape, in order, without the marks.
 func (f *Field) Words() []string {
 	var out []string
