@@ -199,7 +199,7 @@ func (f planFlags) run(a *app, arg string) error {
 		return a.refuse(made.Diags, speak)
 	}
 	made.Plan.Source = source
-	src.PutOpened(made)
+	src.PutRecorded(made)
 	if tried != nil {
 		tried.Mark(made.Plan)
 	}

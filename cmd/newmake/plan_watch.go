@@ -130,7 +130,7 @@ func (w *watching) make() error {
 	source, note := revision.Of(src, made.Plan.Batch.Name)
 	w.app.notes(note)
 	made.Plan.Source = source
-	src.PutOpened(made)
+	src.PutRecorded(made)
 	if w.site != nil {
 		sure(made)
 		w.site.show(src, made)

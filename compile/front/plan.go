@@ -89,8 +89,14 @@ func (s *Source) Opened(b *Batch) string {
 	return number
 }
 
-// PutOpened puts the run that is opened for the day of a plan into the plan.
-func (s *Source) PutOpened(p *Plan) {
+// PutRecorded puts into a plan what the records of the house have beside it: the run that is
+// opened for its day, and the lots of grain that are next. They change no number of it.
+func (s *Source) PutRecorded(p *Plan) {
+	s.putOpened(p)
+	s.putLots(p)
+}
+
+func (s *Source) putOpened(p *Plan) {
 	number := s.Opened(p.Batch)
 	if number == "" {
 		return

@@ -892,6 +892,10 @@ func (x *Grain) round() {
 	x.MoisturePct = RoundTo(x.MoisturePct, 1)
 	x.ExtractKg = RoundTo(x.ExtractKg, 3)
 	x.TheoryExtractKg = RoundTo(x.TheoryExtractKg, 3)
+	for i := range x.Lots {
+		x.Lots[i].round()
+	}
+	x.NoLotKg = RoundTo(x.NoLotKg, 3)
 }
 
 func (x *Grain) noNumber() string {
@@ -909,6 +913,37 @@ func (x *Grain) noNumber() string {
 	}
 	if !isNumber(x.TheoryExtractKg) {
 		return "TheoryExtractKg"
+	}
+	for i := range x.Lots {
+		if what := x.Lots[i].noNumber(); what != "" {
+			return what
+		}
+	}
+	if !isNumber(x.NoLotKg) {
+		return "NoLotKg"
+	}
+	return ""
+}
+
+func (x *GrainLot) round() {
+	x.MassKg = RoundTo(x.MassKg, 3)
+	x.MoisturePct = RoundTo(x.MoisturePct, 1)
+	x.StarchPct = RoundTo(x.StarchPct, 1)
+	x.StarchKg = RoundTo(x.StarchKg, 3)
+}
+
+func (x *GrainLot) noNumber() string {
+	if !isNumber(x.MassKg) {
+		return "MassKg"
+	}
+	if !isNumber(x.MoisturePct) {
+		return "MoisturePct"
+	}
+	if !isNumber(x.StarchPct) {
+		return "StarchPct"
+	}
+	if !isNumber(x.StarchKg) {
+		return "StarchKg"
 	}
 	return ""
 }

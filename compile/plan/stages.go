@@ -29,6 +29,25 @@ type Grain struct {
 	TheoryExtractKg float64 `json:"theoryExtractKg" places:"3"` // if all its starch dissolved
 	AddedIn         string  `json:"addedIn,omitempty"`          // the step that adds it
 	HouseOwn        bool    `json:"houseOwn,omitempty"`         // declared by the house
+	// Lots are those of the stores that it is of: the one that the bill names, or those that are
+	// next, first in, first out, which may come to less than it takes; none where the stores of
+	// the house have none.
+	Lots []GrainLot `json:"lots,omitempty"`
+	// NoLotKg is what of it no store has, where some have a part.
+	NoLotKg float64 `json:"noLotKg,omitempty" places:"3"`
+}
+
+// GrainLot is a lot of a grain, and how much of it goes in.
+type GrainLot struct {
+	Lot    string  `json:"lot"` // "" of what came without a code
+	MassKg float64 `json:"massKg" places:"3"`
+	// Named says that the bill names it: the batch is planned by its certificate. One that is next
+	// changes no number of the plan.
+	Named       bool    `json:"named"`
+	MoisturePct float64 `json:"moisturePct,omitempty" places:"1"` // of its certificate, 0 where none is written
+	StarchPct   float64 `json:"starchPct,omitempty" places:"1"`   // likewise, of what is dry
+	// StarchKg is how much more starch is in it by its certificate than is planned with.
+	StarchKg float64 `json:"starchMoreKg,omitempty" places:"3"`
 }
 
 // Mash is what the cooker gives.

@@ -14,13 +14,10 @@ import (
 	"newmake/lang/wording"
 )
 
-// stored is a lot of the stores: what came of it, and what a count or a spade took.
+// stored is a lot of the stores, and what its certificate says.
 type stored struct {
 	what, lot        string
-	cameKg           float64 // 0: it came by number or by a bushel that weighs nothing known
-	goneKg           float64 // thrown away
-	counted          *float64
-	countedOn        record.Date
+	came             record.Date
 	moisture, starch *float64
 }
 
@@ -37,59 +34,19 @@ func (h *House) readStored() []*stored {
 			}
 			x := at[lotKey(l.What, l.Lot)]
 			if x == nil {
-				x = &stored{what: l.What, lot: l.Lot}
+				x = &stored{what: l.What, lot: l.Lot, came: l.On}
 				at[lotKey(l.What, l.Lot)] = x
 				out = append(out, x)
 			}
-			kg := 0.
-			switch l.Amount.Kind {
-			case quantity.Mass:
-				kg = l.Amount.SI
-			case quantity.Bushel:
-				kg = l.Amount.SI * h.BushelKg(l.What)
+			if l.Word == "" && l.Moisture != nil {
+				x.moisture = l.Moisture
 			}
-			switch l.Word {
-			case "count":
-				x.counted, x.countedOn = &kg, l.On
-			case "discarded":
-				x.goneKg += kg
-			default:
-				x.cameKg += kg
-				if l.Moisture != nil {
-					x.moisture = l.Moisture
-				}
-				if l.Starch != nil {
-					x.starch = l.Starch
-				}
+			if l.Word == "" && l.Starch != nil {
+				x.starch = l.Starch
 			}
 		}
 	}
 	return out
-}
-
-// usedKg is what runs before a day, or all of them, say that they used of a lot. Their
-// texts are asked and not the runs, for a run asks its batch.
-func (h *House) usedKg(x *stored, from, before record.Date) (kg float64) {
-	for _, d := range h.Runs {
-		n := d.Node()
-		on := record.ReadDate(n.Text("date"))
-		if !before.IsZero() && on.Compare(before) >= 0 || !from.IsZero() && on.Compare(from) < 0 {
-			continue
-		}
-		for _, l := range n.Line("used").All("") {
-			if tree.Key(l.Text("name")) != tree.Key(x.what) || tree.Key(l.Text("sack")) != tree.Key(x.lot) {
-				continue
-			}
-			switch c := l.Get("value"); {
-			case c == nil:
-			case c.Kind == quantity.Bushel:
-				kg += c.SI * h.BushelKg(x.what)
-			case c.Kind == quantity.Mass:
-				kg += c.SI
-			}
-		}
-	}
-	return kg
 }
 
 // ofLots gives the grains of a bill whose lot is named the moisture and the starch of its
@@ -127,17 +84,20 @@ func ofLots(b *reader, lines []billLine, r *recipe.Bill) {
 
 // enough holds a lot against what the bill wants of it.
 func (b *reader) enough(x *stored, l *recipe.BillLine, c *tree.Capture) {
-	var day record.Date
+	day := record.Date{Year: record.LastYear, Month: 12, Day: 31}
 	if n := b.node.Line("start"); n != nil {
 		day = record.ReadDate(n.Text("date"))
 	}
-	there := x.cameKg - x.goneKg - b.house.usedKg(x, record.Date{}, day)
-	if x.counted != nil && (day.IsZero() || x.countedOn.Compare(day) <= 0) {
-		there = *x.counted - b.house.usedKg(x, x.countedOn, day)
-	}
-	if x.cameKg == 0 && x.counted == nil || there >= l.MassKg*(1-1e-6) {
+	if x.came.Compare(day) > 0 {
+		b.add(diag.Diagnostic{Code: diag.CodeBillLot, Severity: diag.Warning, At: c.At(), Summary: fmt.Sprintf("lot %q comes on %s, and the batch is of %s", x.lot, x.came, day), Help: "name a lot that has come by then, or another day"})
 		return
 	}
+	all := b.house.OnHandOf(x.what, day)
+	k := slices.IndexFunc(all, func(o *OnHand) bool { return tree.Key(o.Lot) == tree.Key(x.lot) })
+	if k < 0 || all[k].Kg >= l.MassKg*(1-1e-6) { // of one that came by number nobody knows
+		return
+	}
+	there := all[k].Kg
 	unit := "kg"
 	if c.At().Units() == quantity.US {
 		unit = "lb"

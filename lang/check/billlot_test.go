@@ -71,6 +71,8 @@ func TestLotsThatCannotBe(t *testing.T) {
 		{`1,000 lb lot "C-1"`, same, "", ""}, // the run of this day is this batch's own
 		{`500 lb lot "C-1"`, "2026-03-01 count corn 0 lb lot \"C-1\"\n}", `nothing is left of lot "C-1" by the store and the runs`, `"C-2"`},
 		{`500 lb lot "C-1"`, "2026-03-01 discarded corn 600 lb lot \"C-1\"\n}", `400 lb are left of lot "C-1" by the store and the runs, and the bill takes 500 lb`, `"C-2"`},
+		{`500 lb lot "C-3"`, "2026-03-03 corn 500 lb lot \"C-3\"\n}", "", ""},
+		{`500 lb lot "C-3"`, "2026-03-04 corn 500 lb lot \"C-3\"\n}", `lot "C-3" comes on 2026-03-04, and the batch is of 2026-03-03`, ""},
 		{`500 lb lot "R-1"`, "}", "lot \"R-1\" is `rye`, and the line is of `corn`", ""},
 		{`500 lb lot "C-3"`, "}", "there is no lot of corn called `C-3`", ""},
 	} {

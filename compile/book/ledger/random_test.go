@@ -337,6 +337,10 @@ func TestRandomHistories(t *testing.T) {
 		var before *ledger.Ledger
 		for _, m := range months {
 			l := booksOf(house, c, m)
+			for _, p := range l.Materials { // a plan of the next morning is told of the same
+				i := slices.IndexFunc(house.OnHandOf(p.What, lastOf(m).After(1)), func(o *check.OnHand) bool { return o.Lot == p.Lot })
+				require.InDelta(t, p.Closing/1000, house.OnHandOf(p.What, lastOf(m).After(1))[i].Kg, 1e-9, "%d %s", seed, l.Month)
+			}
 			require.Empty(t, failed(l), "%d %s\n%s", seed, l.Month, h.text.String())
 			require.Empty(t, l.Missing, "%d %s\n%s", seed, l.Month, h.text.String())
 			for i, a := range l.Accounts {

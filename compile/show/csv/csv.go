@@ -187,10 +187,10 @@ func (t *csvTable) steps(p *plan.Plan) {
 }
 
 func (t *csvTable) grain(p *plan.Plan) {
-	t.row("grain", t.unit("mass", plan.Kilogram), "share_pct", "moisture_pct", t.unit("extract", plan.Kilogram), "goes_in")
+	t.row("grain", t.unit("mass", plan.Kilogram), "share_pct", "moisture_pct", t.unit("extract", plan.Kilogram), "goes_in", "lots")
 	for _, l := range p.Bill.Lines {
 		t.row(Cell(l.Name), t.value(l.MassKg, plan.Kilogram), figure(l.SharePct, 2), figure(l.MoisturePct, 1),
-			t.value(l.ExtractKg, plan.Kilogram), Cell(l.AddedIn))
+			t.value(l.ExtractKg, plan.Kilogram), Cell(l.AddedIn), Cell(t.u.Lots(l)))
 	}
 }
 

@@ -168,7 +168,11 @@ func (m *markdown) pure(l plan.Lot) string {
 func (m *markdown) bill() {
 	rows := [][]string{{"grain", "weigh out", "share"}}
 	for _, l := range m.p.Bill.Lines {
-		rows = append(rows, []string{l.Name, m.Mass(l.MassKg), measure.Number(l.SharePct, 1) + " %"})
+		name := l.Name
+		if lots := m.Lots(l); lots != "" {
+			name += ", " + lots
+		}
+		rows = append(rows, []string{name, m.Mass(l.MassKg), measure.Number(l.SharePct, 1) + " %"})
 	}
 	m.table(true, rows...)
 }

@@ -152,6 +152,11 @@ func (v *view) stepWords(s plan.Step, dangers []care, jug bool) string {
 func (v *view) weighMM() float64 {
 	const heading, list, said, feints, longName = 9.0, 16.8, 10.5, 12.0, 36
 	mm := heading + 3*list + said + listMM*float64(len(v.Bill.Lines)+1+len(v.Bill.Additions)+len(v.Schedule.Vessels))
+	for _, g := range v.Bill.Lines {
+		if utf8.RuneCountInString(g.Name)+utf8.RuneCountInString(v.Units.Lots(g)) > longName {
+			mm += lineMM
+		}
+	}
 	for _, a := range v.Bill.Additions {
 		if utf8.RuneCountInString(a.Name) > longName { // two lines
 			mm += lineMM

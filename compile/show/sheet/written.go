@@ -1698,6 +1698,14 @@ func writeShortWeigh(w *markup.Page, f says, d *view) {
 			v3 := &v1[v2]
 			w.Raw(`<span><i class="box"></i> `)
 			w.Text(v3.Name)
+			{
+				v4 := f.Lots(*v3)
+				if v4 != "" {
+					w.Raw(`, `)
+					w.Text(v4)
+					w.Raw(`,`)
+				}
+			}
 			w.Raw(` <b>`)
 			w.Text(f.Mass(v3.MassKg))
 			w.Raw(`</b></span> `)
@@ -1708,33 +1716,33 @@ func writeShortWeigh(w *markup.Page, f says, d *view) {
 	w.Raw(`.</p>
 <p class="brief-weigh"><b>Measure out</b> `)
 	{
-		v4 := d.Bill.Additions
-		for v5 := range v4 {
-			v6 := &v4[v5]
+		v5 := d.Bill.Additions
+		for v6 := range v5 {
+			v7 := &v5[v6]
 			w.Raw(`<span><i class="box"></i> `)
-			w.Text(v6.Name)
+			w.Text(v7.Name)
 			{
-				v7 := v6.At
-				if v7 != nil {
+				v8 := v7.At
+				if v8 != nil {
 					w.Raw(` at `)
-					w.Text(f.Said(*v7))
+					w.Text(f.Said(*v8))
 				}
 			}
 			w.Raw(` <b>`)
-			w.Text(f.Said(v6.Amount))
+			w.Text(f.Said(v7.Amount))
 			w.Raw(`</b></span> `)
 		}
 	}
 	w.Raw(`</p>
 <p class="brief-weigh"><b>Clean, empty and free</b> `)
 	{
-		v8 := d.Schedule.Vessels
-		for v9 := range v8 {
-			v10 := &v8[v9]
+		v9 := d.Schedule.Vessels
+		for v10 := range v9 {
+			v11 := &v9[v10]
 			w.Raw(`<span><i class="box"></i> `)
-			w.Text(v10.Vessel)
+			w.Text(v11.Vessel)
 			w.Raw(` (`)
-			w.Text(f.Short(v10.From))
+			w.Text(f.Short(v11.From))
 			w.Raw(`)</span> `)
 		}
 	}
@@ -2452,6 +2460,13 @@ func writeWeigh(w *markup.Page, f says, d *view) {
 			w.Raw(`
 <tr><td class="tick"><span class="box"></span></td><th scope="row">`)
 			w.Text(v3.Name)
+			{
+				v4 := f.Lots(*v3)
+				if v4 != "" {
+					w.Raw(`, `)
+					w.Text(v4)
+				}
+			}
 			w.Raw(`</th><td class="amount">`)
 			w.Text(f.Mass(v3.MassKg))
 			w.Raw(`</td><td>`)
@@ -2478,27 +2493,27 @@ func writeWeigh(w *markup.Page, f says, d *view) {
 <thead><tr><th scope="col" class="tick">done</th><th scope="col">what</th><th scope="col" class="amount">measure out</th><th scope="col">at</th><th scope="col">goes in</th><th scope="col" class="write">measured</th><th scope="col" class="initials">by</th></tr></thead>
 <tbody>`)
 	{
-		v4 := d.Bill.Additions
-		for v5 := range v4 {
-			v6 := &v4[v5]
+		v5 := d.Bill.Additions
+		for v6 := range v5 {
+			v7 := &v5[v6]
 			w.Raw(`
 <tr><td class="tick"><span class="box"></span></td><th scope="row">`)
-			w.Text(v6.Name)
+			w.Text(v7.Name)
 			w.Raw(`</th><td class="amount">`)
-			w.Text(f.Said(v6.Amount))
+			w.Text(f.Said(v7.Amount))
 			w.Raw(`</td><td class="short"`)
-			if v6.At != nil {
+			if v7.At != nil {
 				w.Raw(` data-head="at"`)
 			}
 			w.Raw(`>`)
 			{
-				v7 := v6.At
-				if v7 != nil {
-					w.Text(f.Said(*v7))
+				v8 := v7.At
+				if v8 != nil {
+					w.Text(f.Said(*v8))
 				}
 			}
 			w.Raw(`</td><td class="short" data-head="goes in">`)
-			w.Text(f.StepAt(v6.Step))
+			w.Text(f.StepAt(v7.Step))
 			w.Raw(`</td><td class="blank"></td><td class="blank"></td></tr>`)
 		}
 	}
@@ -2532,19 +2547,19 @@ func writeWeigh(w *markup.Page, f says, d *view) {
 	w.Raw(`</dd></div>
 <div><dt>fullest, in the cooker</dt> <dd>`)
 	{
-		v8 := d.VesselOf("mash")
-		w.Text(f.Litres((&v8).MostL))
+		v9 := d.VesselOf("mash")
+		w.Text(f.Litres((&v9).MostL))
 		w.Raw(`, `)
-		w.Text(f.Num((&v8).FillPct, 0))
+		w.Text(f.Num((&v9).FillPct, 0))
 		w.Raw(` %`)
 	}
 	w.Raw(`</dd></div>
 <div><dt>fullest, in the fermenter</dt> <dd>`)
 	{
-		v9 := d.VesselOf("ferment")
-		w.Text(f.Litres((&v9).MostL))
+		v10 := d.VesselOf("ferment")
+		w.Text(f.Litres((&v10).MostL))
 		w.Raw(`, `)
-		w.Text(f.Num((&v9).FillPct, 0))
+		w.Text(f.Num((&v10).FillPct, 0))
 		w.Raw(` %`)
 	}
 	w.Raw(`</dd></div>
@@ -2554,16 +2569,16 @@ func writeWeigh(w *markup.Page, f says, d *view) {
 		writeVessels(w, f, d)
 	}
 	{
-		v10 := &d.Spirit
-		if v10.FeintsFrom == "steady" {
+		v11 := &d.Spirit
+		if v11.FeintsFrom == "steady" {
 			{
-				v11 := v10.FeintsReturned
-				if v11 != nil {
+				v12 := v11.FeintsReturned
+				if v12 != nil {
 					w.Raw(`
 <p class="aside">The spirit run takes `)
-					w.Text(f.Volume(*v11))
+					w.Text(f.Volume(*v12))
 					w.Raw(` of feints a charge, at `)
-					w.Text(f.Strength(v11.Strength()))
+					w.Text(f.Strength(v12.Strength()))
 					w.Raw(`, as a house at work has them. Other feints today, or none: plan again with a line such as <code>feints none yet</code>, and work from that sheet.</p>`)
 				}
 			}
@@ -2573,13 +2588,13 @@ func writeWeigh(w *markup.Page, f says, d *view) {
 		w.Raw(`
 <figure class="opposite-day">`)
 		{
-			v12 := &d.MashChart
-			chart.Draw(w, v12)
+			v13 := &d.MashChart
+			chart.Draw(w, v13)
 		}
 		w.Raw(`<figcaption><b>For mash day, opposite.</b> `)
 		{
-			v13 := &d.MashChart
-			writeMarked(w, f, v13)
+			v14 := &d.MashChart
+			writeMarked(w, f, v14)
 		}
 		w.Raw(`</figcaption></figure>`)
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"newmake/compile/measure"
+	"newmake/compile/plan"
 	"newmake/compile/show/columns"
 	"newmake/lang/diag"
 )
@@ -25,6 +26,7 @@ func (t *text) bill() {
 		t.Para(2, 4, "Diastatic"+strings.TrimPrefix(power, "diastatic"))
 	}
 
+	t.lots()
 	if len(b.Additions) == 0 {
 		return
 	}
@@ -39,4 +41,53 @@ func (t *text) bill() {
 		tab.Row(diag.Safe(a.Name), t.Quantity(a.Amount), at, t.clock.start(a.Step))
 	}
 	tab.Write(&t.page)
+}
+
+// lots are those that are next, first in, first out, and what the certificate of one says
+// otherwise than the plan. Those that the bill names are planned with.
+func (t *text) lots() {
+	var all []string
+	own := ""
+	for _, g := range t.p.Bill.Lines {
+		if len(g.Lots) == 0 {
+			continue
+		}
+		said := diag.Safe(g.Name) + " " + diag.Safe(t.Lots(g))
+		for _, l := range g.Lots {
+			if l.Named {
+				said += ", as the bill names it"
+			} else if off := t.certified(l); off != "" {
+				said, own = said+" ("+off+")", g.Name+" … lot \""+l.Lot+"\""
+			}
+		}
+		all = append(all, said)
+	}
+	if len(all) == 0 {
+		return
+	}
+	t.Para(2, 4, "From the stores, first in, first out: "+strings.Join(all, "; ")+".")
+	if own != "" {
+		t.Para(2, 4, "A lot is planned with once the bill names it, `"+diag.Safe(own)+"`; which one is next changes no number here.")
+	}
+}
+
+// certified is what the certificate of a lot says, and what it would change; "" where it has none.
+func (t *text) certified(l plan.GrainLot) string {
+	var out []string
+	if l.MoisturePct > 0 {
+		out = append(out, "moisture "+measure.Number(l.MoisturePct, 1)+" %")
+	}
+	if l.StarchPct > 0 {
+		out = append(out, "starch "+measure.Number(l.StarchPct, 1)+" %")
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	switch {
+	case l.StarchKg > 0:
+		out = append(out, t.Mass(l.StarchKg)+" more starch than planned")
+	case l.StarchKg < 0:
+		out = append(out, t.Mass(-l.StarchKg)+" less starch than planned")
+	}
+	return strings.Join(out, ", ")
 }
