@@ -30,6 +30,7 @@ func Recipe(b *recipe.Batch, r *record.Run) *recipe.Batch {
 	out.Start.Year, out.Start.Month, out.Start.Day = r.Date.Year, int(r.Date.Month), r.Date.Day
 	out.Plant.Shift = recipe.Shift{ToMinute: 24 * 60, Days: [7]bool{true, true, true, true, true, true, true}}
 	weighed(out, r)
+	waterForBackset(out, r)
 	vessels(out, r)
 	mashed(out, r)
 	if s, ok := fermentS(r); ok {
@@ -54,6 +55,38 @@ func sawBackset(r *record.Run) bool {
 		}
 	}
 	return false
+}
+
+// waterForBackset leaves out the backset of which somebody wrote that none went in. Where
+// nobody measured any water, so much more of it did.
+func waterForBackset(b *recipe.Batch, r *record.Run) {
+	none := slices.ContainsFunc(r.Used, func(u record.Used) bool { return tree.Key(u.What) == "backset" && u.Amount.State == record.None }) ||
+		slices.ContainsFunc(r.Visits, func(v record.Visit) bool { return v.Word == "backset" && v.None })
+	if !none || sawBackset(r) {
+		return
+	}
+	var m3 float64
+	last := -1
+	for i := range b.Mash.Steps {
+		switch s := &b.Mash.Steps[i]; s.Verb {
+		case recipe.MashBackset:
+			m3 += s.VolumeM3
+			s.VolumeM3, s.Share = 0, 0
+		case recipe.MashWater:
+			last = i
+		}
+	}
+	if last >= 0 && !measured(r, recipe.MashWater) {
+		b.Mash.Steps[last].VolumeM3 += math.Round(m3/liquorStep(b)) * liquorStep(b)
+	}
+}
+
+// liquorStep is to what a volume of liquor is rounded that nobody measured, in m3.
+func liquorStep(b *recipe.Batch) float64 {
+	if b.Gauge == recipe.US {
+		return 0.1 * quantity.USGallonM3
+	}
+	return 1 / lot.LitresPerM3
 }
 
 // weighed puts in what was weighed and measured. Of water each line is one of the mash's

@@ -2,6 +2,7 @@ package made_test
 
 import (
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -9,6 +10,8 @@ import (
 
 	"newmake/compile/made"
 	"newmake/lang/check"
+	"newmake/lang/quantity"
+	"newmake/lang/recipe"
 )
 
 // Grain is as the certificate of its lot has it: of two lots, by their weight; of a lot
@@ -76,5 +79,37 @@ func TestWaterForWantOfBackset(t *testing.T) {
 			}
 			assert.Equal(t, verb, m.Steps[1].Verb.Word())
 		})
+	}
+}
+
+// Backset of which somebody wrote `none` did not go in. Water that was measured is what went in;
+// where none was, it went in the place of the backset.
+func TestWaterInPlaceOfBackset(t *testing.T) {
+	for name, c := range map[string]struct {
+		lines          string
+		backset, water float64 // gal
+	}{
+		"nothing said":           {"used { corn 537 lb }", 47.6, 270},
+		"none weighed out":       {"used { backset none }", 0, 270 + 47.6},
+		"none at the cooker":     {"mash { 07:19 backset none }", 0, 270 + 47.6},
+		"water measured":         {"used {\n backset none\n water 265 gal\n water 47 gal\n}", 0, 265 + 47},
+		"some after all":         {"used {\n backset none\n backset 40 gal\n}", 40, 270},
+		"none read, but some in": {"mash { 07:19 backset volume none }", 47.6, 270},
+	} {
+		h := house(t, "run \"99-01\" of \"Ferry Landing\" on 2026-03-03 {\n"+strings.NewReplacer("{ ", "{\n", " }", "\n}").Replace(c.lines)+"\n}\n")
+		r, list := h.Run("99-01")
+		require.False(t, list.HasErrors(), "%s: %s", name, list.Error())
+		b, _ := h.Batch(r.Batch)
+		var backset, water float64
+		for _, s := range made.Recipe(b, r).Mash.Steps {
+			switch s.Verb {
+			case recipe.MashBackset:
+				backset += s.VolumeM3 / quantity.USGallonM3
+			case recipe.MashWater:
+				water += s.VolumeM3 / quantity.USGallonM3
+			}
+		}
+		assert.InDelta(t, c.backset, backset, 0.06, name)
+		assert.InDelta(t, c.water, water, 0.06, name)
 	}
 }

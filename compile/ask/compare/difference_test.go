@@ -138,6 +138,7 @@ func singles(t testing.TB) []single {
 			step(b, recipe.MashWater, 0).VolumeM3 += 10 * m3PerGallon
 		}, []string{"mash changed: water 10 gal more"}},
 		{"backset", func(b *recipe.Batch) { step(b, recipe.MashBackset, 0).Share = 0.10 }, []string{"mash changed: backset 5 points less"}},
+		{"no backset", func(b *recipe.Batch) { s := step(b, recipe.MashBackset, 0); s.Share, s.VolumeM3 = 0, 0 }, []string{"mash changed: no backset"}},
 		{"a dose", func(b *recipe.Batch) { step(b, recipe.MashDose, 0).Share *= 2 }, []string{"mash changed: more alpha-amylase"}},
 		{"a step more", func(b *recipe.Batch) {
 			b.Mash.Steps = slices.Insert(b.Mash.Steps, 6, recipe.MashStep{Verb: recipe.MashBoil, DurationS: 600, Path: recipe.Step(7)})

@@ -104,7 +104,11 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 		case a.Share > 0 && b.Share > 0 && a.Share != b.Share:
 			add("share", name+" "+moreOrLess(b.Share-a.Share, points), func(to *recipe.MashStep, from recipe.MashStep) { to.Share = from.Share })
 		case a.Share != b.Share || a.Share == 0 && differ(a.VolumeM3, b.VolumeM3):
-			add("volume", name+" "+moreOrLess(b.VolumeM3-a.VolumeM3, d.say.volume), func(to *recipe.MashStep, from recipe.MashStep) {
+			what := name + " " + moreOrLess(b.VolumeM3-a.VolumeM3, d.say.volume)
+			if b.VolumeM3 == 0 {
+				what = "no " + name
+			}
+			add("volume", what, func(to *recipe.MashStep, from recipe.MashStep) {
 				to.Share, to.VolumeM3 = from.Share, from.VolumeM3
 			})
 		}

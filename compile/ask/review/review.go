@@ -46,10 +46,10 @@ type Answer struct {
 	Gaps    []Gap
 	Hearts  *Gap // the alcohol of the hearts, as the books count it; nil until they are gauged
 	// Done are the edits of the recipe that what was done comes to, and what each is
-	// worth: the planned batch against the batch as it was made. Small is what those
-	// did together that are too small to be told apart.
+	// worth: the planned batch against the batch as it was made. Small are those
+	// that do too little to the hearts to be told apart, in words.
 	Done   *compare.Comparison
-	Small  int // how many
+	Small  []string
 	Ahead  *Ahead
 	Untold []Untold
 }
@@ -348,17 +348,47 @@ func until(run *record.Run, at time.Time) *record.Run {
 // can be computed.
 const mostApart = 7
 
+// departure is one thing that was done otherwise: values that mean nothing one without the
+// other, and what they do to the hearts.
+type departure struct {
+	of     []recipe.Value
+	effect float64
+}
+
+// departed finds what a batch has other than another. How much goes in at a step of the mash,
+// and what share of the liquor that is, is one thing.
+func departed(from, to *recipe.Batch) []departure {
+	was := map[recipe.Key]recipe.Value{}
+	for _, v := range from.Values() {
+		was[v.Key()] = v
+	}
+	var all []departure
+	liquor := map[string]int{}
+	for _, v := range to.Values() {
+		o, ok := was[v.Key()]
+		if !ok || o.Same(v) || len(o.Cells) != len(v.Cells) {
+			continue
+		}
+		if last := v.Path.Last(); last == "volume" || last == "share" {
+			step := v.Path.Parent().String()
+			if i, seen := liquor[step]; seen {
+				all[i].of = append(all[i].of, v)
+				continue
+			}
+			liquor[step] = len(all)
+		}
+		all = append(all, departure{of: []recipe.Value{v}})
+	}
+	return all
+}
+
 // departures takes apart what the batch as it was made has other than the plan. What
-// does next to nothing is put in first, and counted.
-func departures(planned, as *recipe.Batch, memo *compile.Memo, u measure.Units) (*compare.Comparison, int) {
+// does next to nothing is put in first, and named.
+func departures(planned, as *recipe.Batch, memo *compile.Memo, u measure.Units) (done *compare.Comparison, small []string) {
 	as = as.Clone()
 	as.Plant = withShift(as.Plant, planned.Plant)
 	as.Start = planned.Start
 	as.Resolve()
-	type departure struct {
-		of     recipe.Value
-		effect float64
-	}
 	hearts := func(b *recipe.Batch) float64 {
 		n, err := compile.Numbers(b, memo.Stages(), compile.Calculated)
 		if err != nil {
@@ -368,19 +398,11 @@ func departures(planned, as *recipe.Batch, memo *compile.Memo, u measure.Units) 
 		return v
 	}
 	before := hearts(planned)
-	was := map[recipe.Key]recipe.Value{}
-	for _, v := range planned.Values() {
-		was[v.Key()] = v
-	}
-	var all []departure
-	for _, v := range as.Values() {
-		o, ok := was[v.Key()]
-		if !ok || o.Same(v) || len(o.Cells) != len(v.Cells) {
-			continue
-		}
+	all := departed(planned, as)
+	for i := range all {
 		one := planned.Clone()
-		set(one, v)
-		all = append(all, departure{v, math.Abs(hearts(one) - before)})
+		set(one, all[i].of)
+		all[i].effect = math.Abs(hearts(one) - before)
 	}
 	sorting.Stable(all, func(a, b departure) int {
 		switch {
@@ -403,18 +425,24 @@ func departures(planned, as *recipe.Batch, memo *compile.Memo, u measure.Units) 
 	for _, d := range all[:apart] {
 		set(end, d.of)
 	}
-	return compare.Batches(compare.SideOf("as planned", base, nil), compare.SideOf("as made", end, nil), compare.Options{Units: u, Memo: memo}), len(all) - apart
+	asPlanned := compare.SideOf("as planned", planned, nil)
+	for _, e := range compare.Batches(asPlanned, compare.SideOf("small things", base, nil), compare.Options{Units: u, Memo: memo}).Edits {
+		small = append(small, e.What)
+	}
+	return compare.Batches(compare.SideOf("as planned", base, nil), compare.SideOf("as made", end, nil), compare.Options{Units: u, Memo: memo}), small
 }
 
 // smallest is the part of the hearts below which what was done otherwise is a small
 // thing: a thousandth, which nobody gauges.
 const smallest = 0.001
 
-// set puts a value in the place of a batch's own.
-func set(b *recipe.Batch, v recipe.Value) {
+// set puts values in the place of a batch's own.
+func set(b *recipe.Batch, of []recipe.Value) {
 	for _, o := range b.Values() {
-		if o.Key() == v.Key() {
-			o.Set(v)
+		for _, v := range of {
+			if o.Key() == v.Key() {
+				o.Set(v)
+			}
 		}
 	}
 	b.Resolve()

@@ -114,11 +114,11 @@ var outcomes = []string{"washAbvPct", "lowWinesVolumeL", "heartsVolumeL", "heart
 
 // otherwise is what was done otherwise, a row each, and what it was worth.
 func (v *view) otherwise(a *review.Answer, s say) {
+	if len(a.Small) > 0 {
+		v.Small = small(a.Small, len(a.Small))
+	}
 	if a.Done == nil || a.Done.Same {
 		return
-	}
-	if a.Small > 0 {
-		v.Small = words.Count(a.Small, "thing")
 	}
 	w := &otherwise{Heads: []string{"what"}}
 	v.Otherwise = w

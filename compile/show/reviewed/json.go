@@ -24,7 +24,7 @@ type Document struct {
 	Marks    []Mark              `json:"marks"` // readings that a picture of the plan has a place for
 	Balance  *Balance            `json:"balance,omitempty"`
 	Done     *compare.Comparison `json:"doneOtherwise,omitempty"` // the plan against the batch as it was made
-	Small    int                 `json:"smallThings"`             // done otherwise, and too small to gauge
+	Small    []string            `json:"smallThings"`             // done otherwise, and too little to be gauged in the hearts
 	Hearts   *Hearts             `json:"hearts,omitempty"`        // as they were gauged; absent until then
 	Ahead    *Ahead              `json:"ahead,omitempty"`         // of a run that is not done
 	Untold   []Untold            `json:"untold"`
@@ -126,7 +126,7 @@ var kinds = map[review.Kind]string{
 
 // Of is a review as a document.
 func Of(a *review.Answer) Document {
-	d := Document{Format: Format, Version: "1.0", Run: a.Run, Batch: a.Batch, Day: a.Day.String(), Recipe: a.Note, Readings: []Reading{}, Marks: []Mark{}, Done: a.Done, Small: a.Small, Untold: []Untold{}}
+	d := Document{Format: Format, Version: "1.0", Run: a.Run, Batch: a.Batch, Day: a.Day.String(), Recipe: a.Note, Readings: []Reading{}, Marks: []Mark{}, Done: a.Done, Small: append([]string{}, a.Small...), Untold: []Untold{}}
 	for _, l := range a.Lines {
 		r := Reading{Words: l.Words, Stage: string(l.Stage), Kind: kinds[l.Kind], Said: rounded(l.Said), Plan: known(l.Plan), Done: known(l.Made), SD: rounded(l.SD), Within: l.Within(), Outcome: l.Outcome}
 		if !l.When.IsZero() {

@@ -143,6 +143,18 @@ func (s say) flow(u review.Unit, v, abv float64) string {
 	return measure.Number(v, 3)
 }
 
+// small names what was done otherwise and does too little to be told apart, so many of it.
+func small(all []string, shown int) string {
+	var parts []string
+	for _, what := range all[:min(shown, len(all))] {
+		parts = append(parts, diag.Safe(what))
+	}
+	if more := len(all) - len(parts); more > 0 {
+		parts = append(parts, words.Count(more, "thing")+" more")
+	}
+	return "Done otherwise, and too little to be gauged in the hearts: " + words.And(parts)
+}
+
 func signed(v float64, places int) string {
 	if v >= 0 {
 		return "+" + measure.Number(v, places)

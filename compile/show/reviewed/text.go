@@ -25,6 +25,7 @@ const (
 	mostCauses   = 4
 	mostParts    = 3
 	mostUntold   = 3
+	mostSmall    = 4
 )
 
 // Text writes a review, the verdict first.
@@ -111,10 +112,10 @@ func (t *text) balance(b *review.Balance) {
 
 // why takes the gap apart by what was done otherwise.
 func (t *text) why(a *review.Answer) {
-	if a.Done == nil || a.Done.Same {
+	if a.Done == nil || a.Done.Same && len(a.Small) == 0 {
 		return
 	}
-	if a.Done.Why != nil {
+	if a.Done.Why != nil && !a.Done.Same {
 		for _, o := range a.Done.Why.Each {
 			if o.Key != t.lived() && !t.Full {
 				continue
@@ -132,8 +133,11 @@ func (t *text) why(a *review.Answer) {
 			t.line("done otherwise: %s", e.What)
 		}
 	}
-	if a.Small > 0 {
-		t.line("  and %s too small to gauge", words.Count(a.Small, "thing"))
+	if shown := mostSmall; len(a.Small) > 0 {
+		if t.Full {
+			shown = len(a.Small)
+		}
+		t.line("%s.", small(a.Small, shown))
 	}
 	t.w.Gap()
 }

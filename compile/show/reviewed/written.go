@@ -168,13 +168,7 @@ func writePage(w *markup.Page, d *view) {
 			w.Raw(`
 <p>`)
 			w.Text(v25)
-			w.Raw(` more `)
-			if v25 == "1 thing" {
-				w.Raw(`was`)
-			} else {
-				w.Raw(`were`)
-			}
-			w.Raw(` done otherwise, too small to gauge.</p>`)
+			w.Raw(`.</p>`)
 		}
 	}
 	{
