@@ -186,6 +186,22 @@ func nextNumber(numbers []string, year int) string {
 // plannedBeside is the file that keeps what was planned of a run.
 func plannedBeside(run string) string { return strings.TrimSuffix(run, ending) + ".planned.json" }
 
+// keptPlan is what was kept beside a run of its plan; nil where nothing was.
+func keptPlan(name string) (*blank.Planned, error) {
+	text, err := os.ReadFile(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, usage("cannot read %s: %v", name, wholefile.Reason(err))
+	}
+	var p blank.Planned
+	if err := json.Unmarshal(text, &p); err != nil || p.Format != blank.Format {
+		return nil, usage("%s is not what newmake keeps beside a run: take it away, and the batch is planned anew", name)
+	}
+	return &p, nil
+}
+
 // fill fills in a run: from a table, or by asking.
 func (f recordFlags) fill(a *app, path, number string) error {
 	src, err := a.load(path, "")
@@ -284,16 +300,8 @@ func (f recordFlags) planned(a *app, src *front.Source, batch, date, file string
 		units = measure.UnitsOf(b.Recipe.Units)
 	}
 	name := plannedBeside(file)
-	text, err := os.ReadFile(name)
-	if err == nil {
-		var p blank.Planned
-		if err := json.Unmarshal(text, &p); err != nil || p.Format != blank.Format {
-			return nil, 0, usage("%s is not what newmake keeps beside a run: take it away, and the batch is planned anew", name)
-		}
-		return &p, units, nil
-	}
-	if !errors.Is(err, fs.ErrNotExist) {
-		return nil, 0, usage("cannot read %s: %v", name, wholefile.Reason(err))
+	if kept, err := keptPlan(name); kept != nil || err != nil {
+		return kept, units, err
 	}
 	a.say("%s is not there: the batch is planned anew, as it stands now", name)
 	if err := b.On(date); err != nil {

@@ -2,12 +2,15 @@ package main
 
 import (
 	"bytes"
+	"fmt"
+	"path/filepath"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"newmake/compile"
 	"newmake/compile/ask/review"
+	"newmake/compile/blank"
 	"newmake/compile/front"
 	"newmake/compile/front/revision"
 	"newmake/compile/made"
@@ -35,7 +38,8 @@ func reviewCommand(a *app) *cobra.Command {
 			"unexplained. Of a run that is not done it says what is to come. The first lines are the\n" +
 			"verdict; --full is all of it.\n\n" +
 			"The plan is that of the sheet that the run names, as it stood in the history; without one,\n" +
-			"the batch as it is now, without what was learned after the run or of it.\n\n" +
+			"the batch as it is now, without what was learned after the run or of it. Where the history\n" +
+			"lacks it, what the plan said is read from what record kept beside the run.\n\n" +
 			"RUN is its number; the house is the one around the working directory,\n" +
 			"or that of --house.\n" +
 			"A reading is as it should be if it is within what its instrument, the model and the lot\n" +
@@ -80,11 +84,24 @@ func (f reviewFlags) run(a *app, number string) error {
 	if run == nil || said.HasErrors() {
 		return a.noAnswer(said, format)
 	}
-	b, list, note := revision.NewWorked(src, false).Of(run)
+	worked := revision.NewWorked(src, false)
+	b, list, note := worked.Of(run)
 	if b == nil {
 		return a.noAnswer(list, format)
 	}
-	q := review.Question{Batch: b, Run: run, Note: note, Instrument: src.House.Instrument, Units: measure.UnitsOf(b.Units)}
+	var kept *blank.Planned
+	if worked.Lost(run) {
+		beside := plannedBeside(run.At.Src.Name)
+		switch kept, err = keptPlan(beside); {
+		case err != nil:
+			return err
+		case kept != nil:
+			note += fmt.Sprintf("; what the plan said is that of %s", filepath.Base(beside))
+		default:
+			note += fmt.Sprintf("; no %s is beside its record, so the plan is of the batch as it stands now too", filepath.Base(beside))
+		}
+	}
+	q := review.Question{Batch: b, Run: run, Note: note, Kept: kept, Instrument: src.House.Instrument, Units: measure.UnitsOf(b.Units)}
 	if system != nil {
 		q.Units = measure.UnitsOf(*system)
 	}

@@ -64,12 +64,12 @@ func name(text string) string {
 	return quoted(text)
 }
 
-// used has a line for each thing to weigh out; what is read as it is put in, as the
-// water to reduce with, has its line there.
+// used has a line for each thing to weigh out that goes into the batch; what is read as it
+// is put in, as the water to reduce with, has its line there.
 func (s *skeleton) used(p *blank.Planned) {
 	s.line("used {")
 	for _, b := range p.Blanks {
-		if b.Stage == plan.Used && b.Step != "fill.reduce" {
+		if b.Stage == plan.Used && b.Step != "fill.reduce" && b.Step != "fill.soak" {
 			s.line("%s  # %s", name(b.What), s.u.Quantity(b.Should))
 		}
 	}

@@ -12,10 +12,12 @@ import (
 
 	"newmake/compile"
 	"newmake/compile/ask/compare"
+	"newmake/compile/blank"
 	"newmake/compile/constants"
 	"newmake/compile/made"
 	"newmake/compile/measure"
 	"newmake/compile/numbers"
+	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
 	"newmake/lang/sorting"
@@ -28,6 +30,8 @@ type Question struct {
 	Instrument func(name string) *record.Instrument // nil for one that is not declared
 	Units      measure.Units
 	Note       string // which text of the batch that is, where that is not plain
+	// Kept is what was planned of the run, where the text of that is not to be found; else nil.
+	Kept *blank.Planned
 	// Until leaves out what was written of later moments; zero leaves out nothing.
 	Until time.Time
 }
@@ -193,12 +197,18 @@ func Of(q Question) (*Answer, error) {
 		return nil, err
 	}
 	a.likeliest()
+	if q.Kept != nil {
+		a.keptPlan(q.Kept, run)
+	}
 	for _, l := range a.Lines {
 		if l.Outcome {
 			a.Gaps = append(a.Gaps, Gap{l.Words, l.Kind, l.Said, l.Plan, l.Made, l.ABV})
 		}
 	}
 	if a.Hearts = gaugedHearts(run, n, m.n, readings); a.Hearts != nil {
+		if q.Kept != nil {
+			a.Hearts.Plan = keptHearts(q.Kept)
+		}
 		a.Gaps = append(a.Gaps, *a.Hearts)
 	}
 	known, m := m.known(readings, told)
@@ -366,7 +376,7 @@ func departed(from, to *recipe.Batch) []departure {
 	liquor := map[string]int{}
 	for _, v := range to.Values() {
 		o, ok := was[v.Key()]
-		if !ok || o.Same(v) || len(o.Cells) != len(v.Cells) {
+		if !ok || o.Same(v) || len(o.Cells) != len(v.Cells) || asTheSheetSays(o, v) {
 			continue
 		}
 		if last := v.Path.Last(); last == "volume" || last == "share" {
@@ -382,12 +392,33 @@ func departed(from, to *recipe.Batch) []departure {
 	return all
 }
 
+// printed is the share of an amount that three figures hide, which are what a sheet has of it.
+const printed = 0.002
+
+// asTheSheetSays says that so much was weighed or measured as stands in the plan, to its figures.
+func asTheSheetSays(o, v recipe.Value) bool {
+	for i, c := range v.Cells {
+		was, isOne := o.Cells[i].Is().(float64)
+		is, isToo := c.Is().(float64)
+		if c.Kind != quantity.Volume && c.Kind != quantity.Mass || !isOne || !isToo || math.Abs(is-was) > printed*math.Abs(was) {
+			return false
+		}
+	}
+	return true
+}
+
 // departures takes apart what the batch as it was made has other than the plan. What
 // does next to nothing is put in first, and named.
 func departures(planned, as *recipe.Batch, memo *compile.Memo, u measure.Units) (done *compare.Comparison, small []string) {
 	as = as.Clone()
 	as.Plant = withShift(as.Plant, planned.Plant)
 	as.Start = planned.Start
+	if !slices.ContainsFunc(as.Mash.Steps, func(s recipe.MashStep) bool { return s.Verb == recipe.MashBackset }) {
+		planned = planned.AsToday() // the plan had water in its place
+	}
+	if any, in := planned.Ferm.Vessels, as.Ferm.Vessels; len(in) == 1 && slices.ContainsFunc(any, func(v *recipe.Vessel) bool { return v.Name == in[0].Name }) {
+		as.Ferm.Vessels = any // it is one of those that the plan left open
+	}
 	as.Resolve()
 	hearts := func(b *recipe.Batch) float64 {
 		n, err := compile.Numbers(b, memo.Stages(), compile.Calculated)

@@ -302,3 +302,23 @@ func BenchmarkReview(b *testing.B) {
 		}
 	}
 }
+
+// What was weighed as the sheet has it, to its three figures, is not done otherwise.
+func TestDoneAsTheSheetSays(t *testing.T) {
+	for text, want := range map[string][]string{
+		"corn 537.2 lb": nil, "corn 538 lb": nil, "corn 538.5 lb": {"corn 1.3 lb more"},
+		"water 269.5 gal": nil, "water 269.4 gal": {"water 0.6 gal less"},
+	} {
+		h := house(t, "run \"99-01\" of \"Ferry Landing\" on 2026-02-03 {\n  used {\n"+text+"\n}\n}\n")
+		run, list := h.Run("99-01")
+		require.False(t, list.HasErrors(), list.Error())
+		b, _ := h.Batch(run.Batch)
+		a, err := review.Of(review.Question{Batch: b, Run: run, Instrument: h.Instrument, Units: measure.US})
+		require.NoError(t, err)
+		done := a.Small
+		for _, e := range a.Done.Edits {
+			done = append(done, e.What)
+		}
+		assert.Equal(t, want, done, text)
+	}
+}

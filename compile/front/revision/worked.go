@@ -58,6 +58,12 @@ func (w *Worked) Of(run *record.Run) (b *recipe.Batch, said diag.List, note stri
 	return old, list, fmt.Sprintf("%q is taken as it stood at %q, of which run %q has its sheet", run.Batch, run.Sheet, run.Number)
 }
 
+// Lost says that the text of the sheet of a run was looked for by Of, and is not to be found.
+func (w *Worked) Lost(run *record.Run) bool {
+	src, sought := w.houses[run.Batch+"\x00"+run.Sheet]
+	return sought && src == nil
+}
+
 // before is the batch without what was learned after the run or of it: whoever made the run
 // worked without that, and a plan that is moved by its own run says nothing about it.
 func (w *Worked) before(run *record.Run, b *recipe.Batch, said diag.List, note string) (*recipe.Batch, diag.List, string) {
