@@ -241,6 +241,9 @@ func (f recordFlags) fill(a *app, path, number string) error {
 		if err := keep(then); err != nil {
 			return err
 		}
+		for _, far := range then.Far(page) {
+			a.say("kept, but %s: is that so?", far)
+		}
 		page = then
 		a.say("filled in %s of run %s", words.Count(n, "blank"), number)
 		if len(left) > 0 {

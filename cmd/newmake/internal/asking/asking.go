@@ -175,7 +175,8 @@ func (t Talk) wrong(err error) {
 	}
 }
 
-// doubt speaks of what is hard to believe and was not so before. It is kept.
+// doubt speaks of what is hard to believe, or far from the plan, and was not so before. It is
+// kept.
 func (t Talk) doubt(was, now *recording.Page) {
 	seen := map[string]bool{}
 	for _, d := range was.Diags {
@@ -185,5 +186,8 @@ func (t Talk) doubt(was, now *recording.Page) {
 		if d.Severity == diag.Warning && !seen[d.Summary] {
 			fmt.Fprintf(t.Out, "  kept, but %s (\"back\" takes it back)\n", diag.SafeIn(d.Summary, t.Plain))
 		}
+	}
+	for _, far := range now.Far(was) {
+		fmt.Fprintf(t.Out, "  kept, but %s: is that so? (\"back\" takes it back)\n", diag.SafeIn(far, t.Plain))
 	}
 }

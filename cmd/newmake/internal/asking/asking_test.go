@@ -102,7 +102,7 @@ func TestSkipBackStop(t *testing.T) {
 // TestWrongAndOdd: what cannot be so is asked for again; what is odd is kept.
 func TestWrongAndOdd(t *testing.T) {
 	p := opened(t)
-	typed := []string{"541 lb 3", "541"}
+	typed := []string{"541 lb 3", "5410", "back", "541"}
 	for _, l := range p.Lines()[1:] {
 		if !l.Timed { // the rest of what was weighed out
 			typed = append(typed, "")
@@ -114,7 +114,8 @@ func TestWrongAndOdd(t *testing.T) {
 	assert.Contains(t, out, "not taken: a clock is written 10:04")
 	assert.Contains(t, out, "kept, but `588 F` is hard to believe")
 	assert.Contains(t, string(then.Text), "588 F")
-	assert.Len(t, kept, 2)
+	assert.Contains(t, out, "kept, but `5410 lb` of corn is 10 times the 537.2 lb of the plan: is that so? (\"back\" takes it back)")
+	assert.Len(t, kept, 4)
 }
 
 // TestLost: where it cannot be kept the asking ends, and says so.
