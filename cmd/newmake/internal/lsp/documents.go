@@ -91,24 +91,13 @@ func (s *server) didChange(raw json.RawMessage) {
 	if d == nil {
 		return
 	}
+	e := newEditing(s.units, d.text)
 	for _, c := range p.ContentChanges {
-		d.text = s.edited(d, c.Range, c.Text)
+		e.change(c.Range, c.Text)
 	}
+	d.text = e.whole()
 	d.version = p.TextDocument.Version
 	s.changed(d.path)
-}
-
-// edited is a text with one change made. The editor was asked for whole texts; one
-// that sends a part of it all the same is understood.
-func (s *server) edited(d *doc, at *span, text string) []byte {
-	if at == nil {
-		return []byte(text)
-	}
-	src := diag.NewSource(d.path, d.text)
-	mark := d.text[:len(d.text)-len(src.Text)]
-	start, end := s.units.offset(src, d.marked(), at.Start), s.units.offset(src, d.marked(), at.End)
-	end = max(start, end)
-	return append([]byte(string(mark)+string(src.Text[:start])+text), src.Text[end:]...)
 }
 
 // didSave reads the house again: what the editor did not hold may have changed.

@@ -62,9 +62,14 @@ func (u units) offset(src *diag.Source, marked bool, p position) int {
 	if marked && p.Line == 0 {
 		left -= u.of(byteOrderMark, utf8.RuneLen(byteOrderMark))
 	}
-	at := line.Start
-	for at < line.End && left > 0 {
-		r, size := utf8.DecodeRune(src.Text[at:line.End])
+	return line.Start + u.column(src.Text[line.Start:line.End], left)
+}
+
+// column gives the byte of a line at a column.
+func (u units) column(line []byte, left int) int {
+	at := 0
+	for at < len(line) && left > 0 {
+		r, size := utf8.DecodeRune(line[at:])
 		if left -= u.of(r, size); left < 0 {
 			break
 		}
