@@ -128,7 +128,7 @@ func nearest(pkg string) []string {
 	case strings.Contains(pkg, "/matter/"):
 		out = append(out, "./compile/stage/gauge", "./compile/stage/still")
 	}
-	return append(out, "./compile/show/text", "./compile/show/json", "./compile")
+	return append(out, "./compile/show", "./compile")
 }
 
 // changesIn lists every change that could be made in some packages.

@@ -85,7 +85,7 @@ func TestALongHistoryTakesNoMoreMemory(t *testing.T) {
 		require.NoError(t, err, said.String())
 		return peakKB(t, cmd.ProcessState), string(text)
 	}
-	most := 500 / testflag.Every(5)
+	most := 500 / testflag.Every(10)
 	short, _ := walk(most / 10)
 	long, out := walk(most)
 	t.Logf("%d kB for %d revisions, %d kB for %d", short, most/10, long, most)

@@ -1,4 +1,4 @@
-package trial_test
+package show_test
 
 import (
 	"bytes"

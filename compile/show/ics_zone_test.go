@@ -1,4 +1,4 @@
-package ics_test
+package show_test
 
 import (
 	"bytes"

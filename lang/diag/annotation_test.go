@@ -1,4 +1,4 @@
-package annotation_test
+package diag_test
 
 import (
 	"strings"
@@ -11,7 +11,7 @@ import (
 	"newmake/lang/diag/annotation"
 )
 
-func TestLines(t *testing.T) {
+func TestAnnotations(t *testing.T) {
 	src := diag.NewSource("a,b:c.batch", []byte("corn 5 lbs\n}\n"))
 	var out strings.Builder
 	require.NoError(t, annotation.Write(&out, diag.List{

@@ -1,4 +1,4 @@
-package sarif_test
+package diag_test
 
 import (
 	"bytes"
@@ -35,7 +35,7 @@ func validate(t *testing.T, log sarif.Log) {
 	require.Error(t, published.Validate(document), "the schema is asked at all")
 }
 
-func TestStandard(t *testing.T) {
+func TestSARIFStandard(t *testing.T) {
 	src := diag.NewSource("rye house/ärger.batch", []byte("batch \"Ärger\" {\n  corn 5 lbs\n  rye 1 %\n}\n"))
 	unit := src.Span(bytes.Index(src.Text, []byte("lbs")), bytes.Index(src.Text, []byte("lbs"))+3)
 	list := diag.List{
@@ -68,14 +68,14 @@ func TestStandard(t *testing.T) {
 	require.Len(t, run.Invocations[0].Notifications, 1)
 }
 
-func TestNothingFound(t *testing.T) {
+func TestSARIFNothingFound(t *testing.T) {
 	log := sarif.Of(nil, "1.2")
 	validate(t, log)
 	assert.True(t, log.Runs[0].Invocations[0].ExecutionSuccessful)
 }
 
-// TestAbsolute writes a whole path as an address of a file.
-func TestAbsolute(t *testing.T) {
+// TestSARIFAbsolute writes a whole path as an address of a file.
+func TestSARIFAbsolute(t *testing.T) {
 	name, err := filepath.Abs("a b.batch")
 	require.NoError(t, err)
 	log := sarif.Of(diag.List{{Code: diag.CodeNoBatch, Summary: "x", At: diag.NewSource(name, []byte("x")).Span(0, 1)}}, "")

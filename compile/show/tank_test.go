@@ -1,4 +1,4 @@
-package text_test
+package show_test
 
 import (
 	"strings"
@@ -48,7 +48,7 @@ func TestTanksHoldWhatTheStagesGive(t *testing.T) {
 // A tank that is used for nothing says so, and one with a long name keeps its number apart.
 func TestTanksAreSaid(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
-	said := func(u measure.Units) string { return strings.Join(strings.Fields(written(t, p, u)), " ") }
+	said := func(u measure.Units) string { return strings.Join(strings.Fields(asText(t, p, u)), " ") }
 	assert.Contains(t, said(measure.US), "Weak worts tank nothing for weak worts; holds 180 gal")
 	p.Plant.Tanks = []plan.TankUse{{Names: []string{"Low wines and feints charger"}, For: []string{"low-wines", "feints"}, HoldsL: 4000, MostL: 2000, FillPct: 50, MostGallons: 528.9}}
 	assert.Contains(t, said(measure.US), "Low wines and feints charger 529 gal for low wines and feints together; 50 % of 1,057 gal; empty at the end")

@@ -1,4 +1,4 @@
-package csv_test
+package show_test
 
 import (
 	"bytes"
@@ -25,7 +25,7 @@ func rowsOf(t *testing.T, p *plan.Plan, table string, u measure.Units) [][]strin
 	return rows
 }
 
-func TestTables(t *testing.T) {
+func TestCSVTables(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
 	want := map[string]int{
 		"grain": len(p.Bill.Lines), "mash": len(p.Mash.Curve), "ferment": len(p.Ferment.Curve),
@@ -49,7 +49,7 @@ func TestTables(t *testing.T) {
 
 // A table counts as the plan does: gallons and half the proof at 60 F, litres and
 // % vol at 20 C; and a reading is what the sheet says, not its conversion.
-func TestBasis(t *testing.T) {
+func TestCSVBasis(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
 	number := func(s string) float64 {
 		v, err := strconv.ParseFloat(s, 64)
@@ -90,9 +90,9 @@ func TestBasis(t *testing.T) {
 }
 
 // A spreadsheet takes a cell that begins with one of these for a formula.
-// TestDivision: what a reading should say and how far off it may be have as many decimals as
+// TestCSVDivision: what a reading should say and how far off it may be have as many decimals as
 // the sheet gives them.
-func TestDivision(t *testing.T) {
+func TestCSVDivision(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
 	at, seen := 0, 0
 	rows := rowsOf(t, p, "steps", measure.US)[1:]
@@ -115,7 +115,7 @@ func TestDivision(t *testing.T) {
 	assert.Greater(t, seen, 50)
 }
 
-func TestFormulas(t *testing.T) {
+func TestCSVFormulas(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
 	for _, evil := range []string{"=1+1", "+1", "-1", "@SUM(A1)", "=cmd|' /C calc'!A0", "a,\"b\""} {
 		p.Bill.Lines[0].Name = evil
@@ -139,7 +139,7 @@ func TestFormulas(t *testing.T) {
 
 // So do their look-alikes, and what stands behind what shows nothing; and in a
 // place where semicolons part the cells, what stands behind one.
-func TestLookAlikes(t *testing.T) {
+func TestCSVLookAlikes(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
 	for evil, want := range map[string]string{
 		"\uff1d1+1": "'\uff1d1+1", "\uff0b1": "'\uff0b1", "\uff0d1": "'\uff0d1", "\uff201": "'\uff201", // full-width

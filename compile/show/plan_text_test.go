@@ -1,4 +1,4 @@
-package text_test
+package show_test
 
 import (
 	"bytes"
@@ -14,27 +14,27 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func written(t testing.TB, p *plan.Plan, u measure.Units) string {
+func asText(t testing.TB, p *plan.Plan, u measure.Units) string {
 	t.Helper()
 	var b bytes.Buffer
 	require.NoError(t, text.Write(&b, p, text.Options{Units: u}))
 	return b.String()
 }
 
-func TestGolden(t *testing.T) {
+func TestTextGolden(t *testing.T) {
 	for _, e := range plantest.Examples {
 		p := plantest.Plan(t, plantest.Lantern, e.Batch)
-		plantest.Golden(t, e.Golden+".txt", written(t, p, measure.US))
+		plantest.Golden(t, e.Golden+".txt", asText(t, p, measure.US))
 	}
 	p := plantest.Plan(t, plantest.Lantern, "Stone Ferry")
-	plantest.Golden(t, "stone-ferry-si.txt", written(t, p, measure.SI))
+	plantest.Golden(t, "stone-ferry-si.txt", asText(t, p, measure.SI))
 
 }
 
 // Gallons of proof and bushels of 56 lb are for those who count in them.
 func TestMetricHouseReadsNoGallons(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Stone Ferry")
-	us, si := written(t, p, measure.US), written(t, p, measure.SI)
+	us, si := asText(t, p, measure.US), asText(t, p, measure.SI)
 	for _, word := range []string{"bushel", "proof gallon"} {
 		assert.Contains(t, us, word)
 		assert.NotContains(t, si, word)
@@ -46,9 +46,9 @@ func TestMetricHouseReadsNoGallons(t *testing.T) {
 func TestYieldSaysOfFeintsOnHand(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Stone Ferry")
 	const says = "count alcohol of other grain"
-	assert.NotContains(t, written(t, p, measure.US), says, "at a steady run as much goes as comes")
+	assert.NotContains(t, asText(t, p, measure.US), says, "at a steady run as much goes as comes")
 	p.Spirit.FeintsFrom = plan.FeintsOnHand
-	out := strings.Join(strings.Fields(written(t, p, measure.US)), " ")
+	out := strings.Join(strings.Fields(asText(t, p, measure.US)), " ")
 	assert.Contains(t, out, says)
 	assert.Contains(t, out, fmt.Sprintf("%.1f proof gallons into the charge", p.Spirit.FeintsReturned.ProofGallons))
 }
@@ -56,26 +56,26 @@ func TestYieldSaysOfFeintsOnHand(t *testing.T) {
 func TestNoLineIsWiderThan80Columns(t *testing.T) {
 	for _, e := range plantest.Examples {
 		p := plantest.Plan(t, plantest.Lantern, e.Batch)
-		plantest.Narrow(t, written(t, p, measure.US))
-		plantest.Narrow(t, written(t, p, measure.SI))
+		plantest.Narrow(t, asText(t, p, measure.US))
+		plantest.Narrow(t, asText(t, p, measure.SI))
 	}
 }
 
 // What a recipe says is shown and never done.
-func TestHostileNames(t *testing.T) {
-	out := written(t, plantest.Hostile(t), measure.US)
+func TestTextHostileNames(t *testing.T) {
+	out := asText(t, plantest.Hostile(t), measure.US)
 	plantest.Narrow(t, out)
 	plantest.Harmless(t, out)
 }
 
 // A plan that has nothing in it is a page all the same.
-func TestEmptyPlan(t *testing.T) {
-	plantest.Narrow(t, written(t, &plan.Plan{}, measure.US))
+func TestTextEmptyPlan(t *testing.T) {
+	plantest.Narrow(t, asText(t, &plan.Plan{}, measure.US))
 }
 
 func TestBoldIsOnlyForATerminal(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
-	assert.NotContains(t, written(t, p, measure.US), "\x1b")
+	assert.NotContains(t, asText(t, p, measure.US), "\x1b")
 	var b bytes.Buffer
 	require.NoError(t, text.Write(&b, p, text.Options{Bold: true}))
 	assert.Contains(t, b.String(), "\x1b[1mGRAIN BILL\x1b[0m")
@@ -95,7 +95,7 @@ func BenchmarkText(b *testing.B) {
 // What the page says of a batch that is not as most are.
 func TestPageSaysHowItIs(t *testing.T) {
 	said := func(t *testing.T, p *plan.Plan, u measure.Units) string { // on one line
-		return strings.Join(strings.Fields(written(t, p, u)), " ")
+		return strings.Join(strings.Fields(asText(t, p, u)), " ")
 	}
 	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
 	page := said(t, p, measure.US)

@@ -1,4 +1,4 @@
-package working_test
+package show_test
 
 import (
 	"bytes"
@@ -36,7 +36,7 @@ func asked(t testing.TB, u measure.Units, name string, depth int) why.Question {
 
 // ferry is read once, and its stages are remembered from test to test: none changes it.
 var ferry = sync.OnceValues(func() (*recipe.Batch, error) {
-	h, err := check.Load("../../../examples/lantern-hollow", check.Options{})
+	h, err := check.Load("../../examples/lantern-hollow", check.Options{})
 	if err != nil {
 		return nil, err
 	}

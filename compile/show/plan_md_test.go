@@ -1,4 +1,4 @@
-package md_test
+package show_test
 
 import (
 	"bytes"

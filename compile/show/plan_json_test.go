@@ -1,4 +1,4 @@
-package json_test
+package show_test
 
 import (
 	"bytes"
@@ -15,28 +15,28 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// written is a plan as JSON.
-func written(t testing.TB, p *plan.Plan) string {
+// asJSON is a plan as JSON.
+func asJSON(t testing.TB, p *plan.Plan) string {
 	t.Helper()
 	var b bytes.Buffer
 	require.NoError(t, show.Write(&b, p))
 	return b.String()
 }
 
-func TestGolden(t *testing.T) {
-	plantest.Golden(t, "ferry-landing.json", written(t, plantest.Plain(t, plantest.Lantern, "Ferry Landing")))
+func TestJSONGolden(t *testing.T) {
+	plantest.Golden(t, "ferry-landing.json", asJSON(t, plantest.Plain(t, plantest.Lantern, "Ferry Landing")))
 }
 
 // What a recipe says keeps its bytes, and none that a terminal would obey stands.
-func TestHostileNames(t *testing.T) {
-	text := written(t, plantest.Hostile(t))
+func TestJSONHostileNames(t *testing.T) {
+	text := asJSON(t, plantest.Hostile(t))
 	plantest.Harmless(t, text)
 	var back plan.Plan
 	require.NoError(t, json.Unmarshal([]byte(text), &back))
 	assert.Equal(t, plantest.Evil, back.Batch.Name)
 }
 
-func TestRoundTrip(t *testing.T) {
+func TestJSONRoundTrip(t *testing.T) {
 	p := plantest.Plan(t, plantest.Lantern, "Ferry Landing")
 	var b bytes.Buffer
 	require.NoError(t, show.Write(&b, p))
@@ -49,7 +49,7 @@ func TestRoundTrip(t *testing.T) {
 	assert.Empty(t, cmp.Diff(p, &back))
 }
 
-func BenchmarkWrite(b *testing.B) {
+func BenchmarkJSON(b *testing.B) {
 	p := plantest.Plan(b, plantest.Lantern, "Ferry Landing")
 	b.ReportAllocs()
 	for b.Loop() {
