@@ -27,7 +27,10 @@ func cellarCommand(a *app) *cobra.Command {
 			"rest is over, by its weights, dips and samples and by the forecast of its climate, with the\n" +
 			"range that holds 9 times in 10. It says which casks are to be sampled, whose rest is over,\n" +
 			"and which lose more than their like. How fast the house evaporates is found from all casks\n" +
-			"that were weighed; a cask of which little is known goes by the house. As html it is a page\n" +
+			"that were weighed; a cask of which little is known goes by the house. Of many casks of a\n" +
+			"batch and year some are sampled for all: so many that the mean alcohol of a cask is known\n" +
+			"to 1 %, never fewer than three, from each place and tier by its share, and others than the\n" +
+			"last time (SAMPLING). Casks come in the order in which the runs name them. As html it is a page\n" +
 			"to print, with a picture of the wood; as ics it is the days\n" +
 			"on which casks are to be sampled, and on which their rest is over.",
 		Example: "  newmake cellar\n" +

@@ -68,10 +68,8 @@ func (f tastingsFlags) run(a *app, args []string) error {
 		return a.noAnswer(said, format)
 	}
 	found := taste.Search(all, taste.Wanted{Words: args, Of: f.of, By: f.by, Batch: f.batch}, src.House.Vocabulary(), func(t *record.Tasting) taste.Source {
-		if r, filled := src.House.MadeBy(t.Of, t.On); r != nil {
-			return taste.Source{Batch: r.Batch, Run: r.Number, Filled: filled}
-		}
-		return taste.Source{}
+		m := src.House.MadeBy(t.Of, t.On)
+		return taste.Source{Batch: m.Batch, Run: m.Run, Filled: m.Filled}
 	})
 	beside(found, src, system)
 	out, err := formats.Tastings(found, format, tasted.Options{Bold: a.bold(f.output)})

@@ -146,6 +146,8 @@ func (h *House) readCellar() *Cellar {
 		}
 	}
 	h.inRack(own, &c.diags)
+	h.inTank(c.Vats, &c.diags)
+	alike(all.order, &c.diags)
 	for _, s := range all.order {
 		c.Lives = append(c.Lives, s.lives(h.sizeOf, &c.diags)...)
 	}
@@ -163,13 +165,26 @@ func (h *House) cellarNames(sort string) []string {
 	}
 	switch sort {
 	case "cask":
-		return append(past(schema.OwnCask), h.filled()...)
+		return eachOnce(past(schema.OwnCask), h.filled())
 	case "run":
 		return h.RunNumbers()
 	case "vat":
 		return past(schema.Vat)
 	}
-	return slices.Concat(past(schema.Vat), past(schema.OwnCask), h.filled())
+	return eachOnce(past(schema.Vat), past(schema.OwnCask), h.filled())
+}
+
+// eachOnce joins lists of names, of which none stands twice.
+func eachOnce(lists ...[]string) []string {
+	var out []string
+	seen := map[string]bool{}
+	for _, n := range slices.Concat(lists...) {
+		if k := tree.Key(n); !seen[k] {
+			seen[k] = true
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // inCellar finds names of those sorts.

@@ -3,6 +3,7 @@ package check
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -99,14 +100,16 @@ func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags
 				continue
 			}
 			now := l.begin()
+			s.beyond(now, f.end.Visit, sizeOf, diags)
 			if now.Ends = append(now.Ends, *f.end); !f.end.Part {
 				l.now = nil
 			}
-		case f.event.Word != "to" && l.gone(f.event.At, "read"):
+		case f.event.Word != "to" && l.gone(f.event.At, "read"), l.tooEarly(f.event, first):
 		default:
 			now := l.begin()
 			twice(now, f.event, diags)
 			weighed(now, f.event, sizeOf, diags)
+			s.beyond(now, f.event, sizeOf, diags)
 			now.Events = append(now.Events, *f.event)
 		}
 	}
@@ -147,6 +150,44 @@ func (l *living) gone(at diag.Span, what string) bool {
 		Related: []diag.Related{{At: end.Visit.At, Text: "it was emptied here"}},
 		Help:    "look at the serial and the dates; a cask that was filled again has a run that says so with `into`"})
 	return true
+}
+
+// tooEarly says that it is read before its first fill, when there was nothing in it: not of
+// wood that is weighed empty, and not of a cask that came full.
+func (l *living) tooEarly(v *record.Visit, first *record.Filling) bool {
+	if first == nil || v.When.Date.Compare(first.On()) >= 0 || v.Word == "to" || v.Word == "note" {
+		return false
+	}
+	if v.Word == "" && !slices.ContainsFunc(v.Read, func(r record.Reading) bool { return r.What != record.Tare }) {
+		return false
+	}
+	l.diags.Add(diag.Diagnostic{Code: diag.CodeEmptied, At: v.At, Summary: fmt.Sprintf("cask %s is read on %s, and was filled on %s", l.name, v.When.Date, first.On()),
+		Related: []diag.Related{{At: first.Visit.At, Text: "it was filled here"}},
+		Help:    "look at the serial and the dates; the weight of the empty wood is a `tare`; a cask that was filled before has a run that says so with `into`"})
+	return true
+}
+
+// beyond holds what was read of a cask, put into it or ran out of it against what it holds.
+func (s *serial) beyond(l *record.Life, v *record.Visit, sizeOf func(*record.Cask, *record.Filling) float64, diags *diag.List) {
+	var size float64
+	for i := range l.Fills {
+		size = sizeOf(l.Cask, &l.Fills[i])
+	}
+	if size == 0 {
+		size = sizeOf(l.Cask, nil)
+	}
+	if v.Word == "topped" && tree.Key(v.From) == tree.Key(l.Serial) {
+		diags.Add(diag.Diagnostic{Code: diag.CodeTooSoon, At: v.At, Summary: fmt.Sprintf("cask %s is topped from itself", l.Serial), Help: "write the serial of the cask, or the number of the run, that it was topped from"})
+	}
+	for i := range v.Read {
+		r := &v.Read[i]
+		now, ok := r.Holds()
+		if !ok || r.Kind != quantity.Volume || size <= 0 || now.SI <= size*fullest {
+			continue
+		}
+		diags.Add(diag.Diagnostic{Code: diag.CodeOverfull, At: r.Place, Summary: fmt.Sprintf("`%s` is more than cask %s holds, %s", now, l.Serial, wording.In(size, now.Unit, quantity.Volume)),
+			Help: "look at the volume and at the serial; a slip of the pen is put right beside it, with `corrected`"})
+	}
 }
 
 // unfilled says that it is emptied where nothing was filled into it.
@@ -283,8 +324,8 @@ const waterKgM3 = 1000.0
 // of one size differ by a few per cent (common practice).
 const fullest = 1.03
 
-// twice speaks of a weight that stands in two places for one day: one fact is written
-// once.
+// twice speaks of a weight that stands in two places for one day, for one fact is written
+// once, and of two that differ.
 func twice(l *record.Life, v *record.Visit, diags *diag.List) {
 	for i := range l.Events {
 		o := &l.Events[i]
@@ -293,7 +334,13 @@ func twice(l *record.Life, v *record.Visit, diags *diag.List) {
 		}
 		for _, a := range o.Read {
 			for _, b := range v.Read {
-				if a.What == record.Gross && b.What == record.Gross && a.State == record.Read && b.State == record.Read && a.Same(b.Value) {
+				if a.What != record.Gross || b.What != record.Gross || a.State != record.Read || b.State != record.Read {
+					continue
+				}
+				if !a.Same(b.Value) {
+					diags.Add(diag.Diagnostic{Code: diag.CodeReadTwice, Severity: diag.Warning, At: b.Place, Summary: fmt.Sprintf("cask %s weighs `%s` and `%s` on %s", l.Serial, a.Value, b.Value, v.When.Date),
+						Related: []diag.Related{{At: a.Place, Text: "the other is here"}}, Help: "look at the serials: one of them may be another cask's; if it was weighed twice, keep the better one. The later line is reckoned from"})
+				} else {
 					diags.Add(diag.Diagnostic{Code: diag.CodeReadTwice, Severity: diag.Note, At: b.Place, Summary: fmt.Sprintf("cask %s weighs `%s` on %s in two places", l.Serial, b.Value, v.When.Date),
 						Related: []diag.Related{{At: a.Place, Text: "it stands here too"}}, Help: "write one weight once: in the cask's own block or in the round"})
 				}

@@ -86,7 +86,17 @@ func (h *House) tasted() logbook.Names {
 	return logbook.Names{
 		{Kinds: []record.SampleKind{record.OfCask}, Say: "cask", Has: in(h.filled), All: h.filled},
 		{Kinds: []record.SampleKind{record.OfNewMake, record.OfHearts}, Say: "run", Has: in(h.RunNumbers), All: h.RunNumbers},
+		{Kinds: []record.SampleKind{record.OfBottling}, Say: "bottling", Has: in(h.lots), All: h.lots},
 	}
+}
+
+// lots lists the lot codes of all bottlings.
+func (h *House) lots() []string {
+	var out []string
+	for _, d := range h.Past(schema.Bottling) {
+		out = append(out, d.Name)
+	}
+	return out
 }
 
 // serials lists the casks that runs filled, each once, in the order of the runs.
@@ -118,23 +128,85 @@ func (h *House) ofTastings(in map[*house.File]bool) diag.List {
 	return list
 }
 
-// MadeBy is the run that a sample comes from, as it stood on a day: of a cask the last
-// that filled it by then, and the day of that. It is nil where the records do not tell.
-func (h *House) MadeBy(s record.Sample, on record.Date) (made *record.Run, filled record.Date) {
-	for _, d := range h.Runs {
-		if s.Kind == record.OfHearts || s.Kind == record.OfNewMake {
-			if tree.Key(d.Name) == tree.Key(s.Name) {
-				return h.run(d).run, filled
+// Made is where a sample comes from, as far as the records tell: "" of what they do not,
+// and of what is of several.
+type Made struct {
+	Batch, Run string
+	Filled     record.Date // into the cask; zero of what is none
+}
+
+// MadeBy is where a sample comes from, as it stood on a day: of a cask the last run that
+// filled it by then; of a bottling what went into it.
+func (h *House) MadeBy(s record.Sample, on record.Date) Made {
+	switch s.Kind {
+	case record.OfCask:
+		return h.filledBy(s.Name, on)
+	case record.OfBottling:
+		texts := h.cellar()
+		for _, b := range texts.Bottlings {
+			if tree.Key(b.Lot) == tree.Key(s.Name) {
+				return h.drawnFrom(texts, b.Of, b.On, 0)
 			}
-			continue
 		}
+		return Made{}
+	}
+	for _, d := range h.Runs {
+		if tree.Key(d.Name) == tree.Key(s.Name) {
+			r := h.run(d).run
+			return Made{Batch: r.Batch, Run: r.Number}
+		}
+	}
+	return Made{}
+}
+
+// filledBy is the run that filled a cask last, by a day.
+func (h *House) filledBy(serial string, on record.Date) (m Made) {
+	for _, d := range h.Runs {
 		r := h.run(d).run
 		for i := range r.Visits {
 			v := &r.Visits[i]
-			if v.Word == "into" && tree.Key(v.To) == tree.Key(s.Name) && v.When.Date.Compare(on) <= 0 && (made == nil || v.When.Date.Compare(filled) >= 0) {
-				made, filled = r, v.When.Date
+			if v.Word == "into" && tree.Key(v.To) == tree.Key(serial) && v.When.Date.Compare(on) <= 0 && (m.Run == "" || v.When.Date.Compare(m.Filled) >= 0) {
+				m = Made{r.Batch, r.Number, v.When.Date}
 			}
 		}
 	}
-	return made, filled
+	return m
+}
+
+// mostVats is how many vats may lie behind one another.
+const mostVats = 20
+
+// drawnFrom is what went into a vat, or a cask: its batch and its run where they are one.
+func (h *House) drawnFrom(texts *Cellar, name string, on record.Date, depth int) Made {
+	i := slices.IndexFunc(texts.Vats, func(v *record.Vat) bool { return tree.Key(v.Name) == tree.Key(name) })
+	if i < 0 || depth > mostVats {
+		m := h.filledBy(name, on)
+		m.Filled = record.Date{}
+		return m
+	}
+	var all Made
+	first := true
+	for j := range texts.Vats[i].Visits {
+		f := &texts.Vats[i].Visits[j]
+		if f.Word != "from" {
+			continue
+		}
+		var m Made
+		switch f.Of {
+		case "run":
+			m = h.MadeBy(record.Sample{Kind: record.OfNewMake, Name: f.From}, on)
+		case "", "vat":
+			m = h.drawnFrom(texts, f.From, f.When.Date, depth+1)
+		}
+		if first {
+			all, first = m, false
+		}
+		if all.Run != m.Run {
+			all.Run = ""
+		}
+		if all.Batch != m.Batch {
+			all.Batch = ""
+		}
+	}
+	return all
 }

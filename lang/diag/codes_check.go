@@ -192,7 +192,7 @@ var checkTable = []Info{
 	{CodeScale, "scale", Error, "a scale of an instrument that can't be"},
 	{CodeTrueAlone, "true-alone", Error, "a true strength without the reading it was worked out from"},
 	{CodeUndeclared, "instrument-unknown", Note, "an instrument that the house does not declare"},
-	{CodeOverfull, "cask-overfull", Error, "a cask filled over what it holds"},
+	{CodeOverfull, "cask-overfull", Error, "a cask or a vat with more in it, or out of it, than it holds"},
 	{CodeFilledAgain, "cask-filled-again", Note, "a cask that is filled a second time"},
 	{CodeNotAStep, "not-a-step", Warning, "a step of a record that the recipe does not have"},
 	{CodeRewritten, "record-rewritten", Warning, "what a record said when it was committed, and no longer says"},

@@ -76,7 +76,9 @@ func (r *reader) parts(l *tree.Node, lead int, stage record.StageName, word stri
 			begin(record.What(c.Slot), c)
 		}
 	}
-	p.read = slices.DeleteFunc(p.read, func(o record.Reading) bool { return o.What == "" && stage != "" && (word != "lost" || stage == record.InCask) })
+	p.read = slices.DeleteFunc(p.read, func(o record.Reading) bool {
+		return o.What == "" && stage != "" && (word != "lost" || stage == record.InCask)
+	})
 	for i := range p.read {
 		o := &p.read[i]
 		if o.State == record.Blank {

@@ -141,7 +141,13 @@ func (names Names) find(s *record.Sample, c *tree.Capture, diags *diag.List) {
 		}
 	}
 	s.Kind = names[0].Kinds[0]
-	diags.Add(tree.UnknownName("cask or run", c, func() []string { return append(names[0].All(), names[1].All()...) }))
+	diags.Add(tree.UnknownName("cask, run or bottling", c, func() []string {
+		var all []string
+		for _, sort := range names {
+			all = append(all, sort.All()...)
+		}
+		return all
+	}))
 }
 
 // Trial reads one trial.

@@ -227,11 +227,19 @@ func (a *asked) bottledAt() string {
 	return "20 C"
 }
 
+// yearsOf is an age in words.
+func yearsOf(age float64) string {
+	if age == 1 {
+		return "1 year"
+	}
+	return trimmed(age) + " years"
+}
+
 // yearValue is the row of one year of the forecast.
 func yearValue(i int, age float64) value {
 	there := func(a *asked) bool { return i < len(a.p.Cask.Forecast) }
 	v := value{
-		name: "year-" + trimmed(age), title: "a cask at the age of " + trimmed(age) + " years",
+		name: "year-" + trimmed(age), title: "a cask at the age of " + yearsOf(age),
 		stage: inCask, model: maturing, given: true, needs: there, from: []string{"at-entry", "entry", "cask-loss"},
 		inputs: []source{at(recipe.PathFill, recipe.PathEntry, recipe.PathClimate, recipe.PathPlantClimate, recipe.PathLoss, recipe.PathLossFirst), climateFigures, woodFigure("soak"),
 			constant("cask", "soak-time", "wood-water", "size-power")},

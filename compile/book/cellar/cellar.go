@@ -30,7 +30,7 @@ import (
 // never takes one away.
 const (
 	Format  = "newmake.cellar"
-	Version = "1.0"
+	Version = "1.1"
 )
 
 // Cellar is what lies in the casks of a house on a day.
@@ -69,21 +69,25 @@ type Row struct {
 	Spot     []string `json:"spot,omitempty"` // row and tier
 	AtFill   Holds    `json:"atFill"`
 	PutInL   float64  `json:"putInL"` // pure alcohol that went in, at the fill and later
-	Now      Holds    `json:"now"`
-	Low      Holds    `json:"low"` // 9 times in 10 it holds more than this, as for its pace
-	High     Holds    `json:"high"`
-	Last     *Last    `json:"lastReading,omitempty"`
-	PaceIs   float64  `json:"pace"` // how fast it evaporates, its climate's being 1
-	Target   *Target  `json:"target,omitempty"`
-	Standard *Aged    `json:"standard,omitempty"` // where the batch's standard of identity asks for years in wood
-	Sample   string   `json:"nextSample"`         // "" where other casks of its lot are sampled for it
-	Leak     *Leak    `json:"leak,omitempty"`
-	Verdict  string   `json:"verdict,omitempty"` // of its last tasting, and the day
-	Assumed  bool     `json:"assumedStrength"`   // its fill was not gauged
+	// Drawn is what went into a vat, a tank or another cask, as pure alcohol and proof gallons.
+	DrawnL   float64 `json:"drawnL"`
+	DrawnPG  float64 `json:"drawnProofGallons"`
+	Now      Holds   `json:"now"`
+	Low      Holds   `json:"low"` // 9 times in 10 it holds more than this, as for its pace
+	High     Holds   `json:"high"`
+	Last     *Last   `json:"lastReading,omitempty"`
+	PaceIs   float64 `json:"pace"` // how fast it evaporates, its climate's being 1
+	Target   *Target `json:"target,omitempty"`
+	Standard *Aged   `json:"standard,omitempty"` // where the batch's standard of identity asks for years in wood
+	Sample   string  `json:"nextSample"`         // "" where other casks of its lot are sampled for it
+	Leak     *Leak   `json:"leak,omitempty"`
+	Verdict  string  `json:"verdict,omitempty"` // of its last tasting, and the day
+	Assumed  bool    `json:"assumedStrength"`   // its fill was not gauged
 	// What a plan of sampling goes by.
 	kind            string      // the title of its standard of identity
 	filled, sampled record.Date // sampled is zero where it never was
 	restS           float64
+	doubts          []string // of what was put in or drawn
 }
 
 // Holds is what a cask holds.
@@ -140,7 +144,8 @@ type Total struct {
 	Casks        int     `json:"casks"`
 	ProofGallons float64 `json:"proofGallons"`
 	PureL        float64 `json:"pureAlcoholL"`
-	LostPct      float64 `json:"lostPct"` // of the alcohol that went in
+	DrawnL       float64 `json:"drawnL"`  // pure alcohol, out of casks that are not empty
+	LostPct      float64 `json:"lostPct"` // of the alcohol that went in; what was drawn is not lost
 }
 
 // House is what a cellar asks of a house.
@@ -151,6 +156,8 @@ type House struct {
 	Wood     func(name string) *recipe.CaskWood // nil for one that the library does not have
 	Tastings []*record.Tasting
 	Units    recipe.System
+	// Source is the cask that a name stands for on a day; nil if it stands for none.
+	Source func(name string, on record.Date) *record.Life
 }
 
 // z90 is how many standard deviations hold 9 in 10, both sides.
@@ -174,10 +181,11 @@ func On(h House, day record.Date) *Cellar {
 		}
 		return gone
 	})
+	drawn := h.drawn()
 	all := make([]*known, len(lives))
 	own, read := make([]pace, len(lives)), make([]bool, len(lives))
 	parallel.Each(len(lives), func(i int) {
-		if all[i] = h.know(lives[i], day); all[i] != nil {
+		if all[i] = h.know(lives[i], drawn[lives[i]], day); all[i] != nil {
 			own[i], read[i] = all[i].read()
 		}
 	})
@@ -194,6 +202,9 @@ func On(h House, day record.Date) *Cellar {
 			continue
 		}
 		c.Casks = append(c.Casks, *r)
+		for _, doubt := range r.doubts {
+			c.Said = append(c.Said, "cask "+r.Serial+": "+doubt)
+		}
 	}
 	c.totals()
 	c.sampling(day)
@@ -216,9 +227,37 @@ func (c *Cellar) houses(own []pace, read []bool) pace {
 	return pace{1, houseSpread}
 }
 
+// drawn is what was taken out of casks to top others, which the lines of those tell.
+func (h House) drawn() map[*record.Life][]event {
+	out := map[*record.Life][]event{}
+	if h.Source == nil {
+		return out
+	}
+	for _, l := range h.Lives {
+		for i := range l.Events {
+			v := &l.Events[i]
+			if v.Word != "topped" || v.From == "" {
+				continue
+			}
+			from := h.Source(v.From, v.When.Date)
+			if from == nil || from == l {
+				continue
+			}
+			abv, ok := strength(v)
+			if !ok {
+				abv = 0.6 // for its temperature alone
+			}
+			if m3, ok := volume(v, record.Dip, abv); ok {
+				out[from] = append(out[from], event{on: v.When.Date, takenM3: m3, drawn: true})
+			}
+		}
+	}
+	return out
+}
+
 // know reads what the texts tell of a cask up to a day. It is nil where nothing says what
 // was filled.
-func (h House) know(l *record.Life, day record.Date) *known {
+func (h House) know(l *record.Life, drawn []event, day record.Date) *known {
 	first := l.Fills[0]
 	b := h.Batch(first.Run.Batch)
 	k := &known{life: l, filled: l.Filled()}
@@ -272,7 +311,12 @@ func (h House) know(l *record.Life, day record.Date) *known {
 		if e.Part && e.On.Compare(day) <= 0 {
 			abv, _ := strength(e.Visit)
 			m3, _ := volume(e.Visit, record.Dip, abv)
-			k.events = append(k.events, event{on: e.On, takenM3: m3})
+			k.events = append(k.events, event{on: e.On, takenM3: m3, drawn: true})
+		}
+	}
+	for _, e := range drawn {
+		if e.on.Compare(day) <= 0 {
+			k.events = append(k.events, e)
 		}
 	}
 	sorting.Stable(k.events, func(a, b event) int { return a.on.Compare(b.on) })
@@ -391,12 +435,16 @@ func (h House) row(k *known, p, house pace, day record.Date) *Row {
 	if b != nil {
 		restS = b.Cask.RestS
 	}
-	r.AtFill, _ = k.nowAndThen(1, k.filled, k.filled)
+	r.AtFill = k.nowAndThen(1, k.filled, k.filled).now
 	over := cask.RestOver(k.filled, restS)
 	then := Target{On: over.String(), Over: over.Compare(day) <= 0}
-	r.Now, then.Then = k.nowAndThen(p.is, day, over)
-	r.Low, then.Low = k.nowAndThen(p.is+z90*p.sd, day, over)
-	r.High, then.High = k.nowAndThen(max(0, p.is-z90*p.sd), day, over)
+	likely, low, high := k.nowAndThen(p.is, day, over), k.nowAndThen(p.is+z90*p.sd, day, over), k.nowAndThen(max(0, p.is-z90*p.sd), day, over)
+	r.Now, r.Low, r.High = likely.now, low.now, high.now
+	then.Then, then.Low, then.High = likely.then, low.then, high.then
+	if m := likely.drawn.kg(); m > 0 {
+		r.DrawnL, r.DrawnPG = to(fluid.PureAlcoholLitres(m, likely.drawn.ethanolKg/m), 3), to(fluid.ProofGallonsFromKg(m, likely.drawn.ethanolKg/m), 3)
+	}
+	r.doubts = likely.doubts
 	if restS > 0 {
 		then.bottled(numbers.BottleABV(b))
 		r.Target = &then
@@ -420,9 +468,16 @@ func (h House) row(k *known, p, house pace, day record.Date) *Row {
 	return r
 }
 
-// nowAndThen is what the cask holds on two days, at a pace; nothing where it is empty by
-// then. One course leads to both.
-func (k *known) nowAndThen(pace float64, now, then record.Date) (atNow, atThen Holds) {
+// twoDays is what a cask holds on two days, nothing where it is empty by then, and what was
+// drawn of it by the first.
+type twoDays struct {
+	now, then Holds
+	drawn     spirit
+	doubts    []string
+}
+
+// nowAndThen is what the cask holds on two days, at a pace. One course leads to both.
+func (k *known) nowAndThen(pace float64, now, then record.Date) (t twoDays) {
 	j := k.setOut(pace, true)
 	holds := func(on record.Date) Holds {
 		y, ok := j.to(on)
@@ -432,11 +487,14 @@ func (k *known) nowAndThen(pace float64, now, then record.Date) (atNow, atThen H
 		return holdsOf(y)
 	}
 	if then.Compare(now) < 0 {
-		atThen = holds(then)
-		return holds(now), atThen
+		t.then = holds(then)
+		t.now = holds(now)
+	} else {
+		t.now = holds(now)
+		t.then = holds(then)
 	}
-	atNow = holds(now)
-	return atNow, holds(then)
+	t.drawn, t.doubts = j.drawnOf, j.doubts
+	return t
 }
 
 // leastAge is how long a standard asks for in wood, in s; 0 if it does not.
@@ -532,13 +590,15 @@ func summed(casks []Row, head func(*Row) Total) []Total {
 		t.Casks++
 		t.ProofGallons += r.Now.ProofGallons
 		t.PureL += r.Now.PureL
+		t.DrawnL += r.DrawnL
 		putIn[j] += r.PutInL
 	}
 	for i := range out {
 		out[i].ProofGallons, out[i].PureL = to(out[i].ProofGallons, 3), to(out[i].PureL, 3)
 		if putIn[i] > 0 {
-			out[i].LostPct = to(100*(1-out[i].PureL/putIn[i]), 2)
+			out[i].LostPct = to(100*(1-(out[i].PureL+out[i].DrawnL)/putIn[i]), 2)
 		}
+		out[i].DrawnL = to(out[i].DrawnL, 3)
 	}
 	sorting.Stable(out, func(a, b Total) int {
 		return cmp.Or(cmp.Compare(a.Batch, b.Batch), cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Year, b.Year))

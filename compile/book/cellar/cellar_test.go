@@ -59,7 +59,7 @@ func life(serial string, tareLb float64) *record.Life {
 // weighed adds a weight of a cask that evaporates at a pace, as a scale would show it.
 func weighed(t testing.TB, l *record.Life, on record.Date, pace, tareLb, offLb float64) {
 	h := house()
-	k := h.know(&record.Life{Serial: l.Serial, Fills: l.Fills}, on)
+	k := h.know(&record.Life{Serial: l.Serial, Fills: l.Fills}, nil, on)
 	require.NotNil(t, k)
 	y, ok := k.at(on, pace)
 	require.True(t, ok)
@@ -73,7 +73,7 @@ func TestPaceFromWeight(t *testing.T) {
 	for _, want := range []float64{0.5, 1, 1.8} {
 		l := life("A", 108)
 		weighed(t, l, filledOn.After(3*365), want, 108, 0)
-		k := house().know(l, filledOn.After(4*365))
+		k := house().know(l, nil, filledOn.After(4*365))
 		own, ok := k.read()
 		require.True(t, ok)
 		assert.InDelta(t, want, own.is, 0.03, "a scale to half a pound, after three years")
@@ -90,7 +90,7 @@ func TestTooEarly(t *testing.T) {
 	told := func(days int) bool {
 		l := life("A", 108)
 		weighed(t, l, filledOn.After(days), 1, 108, 0)
-		_, ok := house().know(l, filledOn.After(days)).read()
+		_, ok := house().know(l, nil, filledOn.After(days)).read()
 		return ok
 	}
 	assert.False(t, told(90))
@@ -158,6 +158,41 @@ func TestInAndOut(t *testing.T) {
 	assert.Empty(t, On(house(l), filledOn.After(-1)).Casks, "before its fill")
 }
 
+// What tops a cask comes out of another, and is no loss of that; nor is what a vat draws of
+// it. A cask that is topped over its size, or gives more than is in it, is named.
+func TestDrawn(t *testing.T) {
+	day := filledOn.After(400)
+	top := func(gallons float64) (from, into Row, said []string, total Total) {
+		a, b := life("A", 108), life("B", 108)
+		b.Events = []record.Visit{{Word: "topped", From: "A", When: record.When{Date: day}, Read: []record.Reading{value(record.Dip, gallons, "gal", quantity.Volume), value(record.Strength, 118, "proof", quantity.Strength)}}}
+		h := house(a, b)
+		h.Source = func(name string, _ record.Date) *record.Life { return map[string]*record.Life{"A": a, "B": b}[name] }
+		c := On(h, day.After(1))
+		return c.Casks[0], c.Casks[1], c.Said, c.Totals[len(c.Totals)-1]
+	}
+	before, _, _, plain := top(1e-9)
+	from, into, said, total := top(4)
+	assert.InDelta(t, before.Now.VolumeL-4*3.785, from.Now.VolumeL, 0.07)
+	assert.InDelta(t, before.Now.PureL-from.Now.PureL, from.DrawnL, 0.01)
+	assert.InDelta(t, into.PutInL-before.PutInL, from.DrawnL, 0.2)
+	assert.InDelta(t, plain.LostPct, total.LostPct, 0.35, "it is in the cellar as before; what went in counts both")
+	assert.Empty(t, said)
+	room := (53*1.05*3.785412 - into.AtFill.VolumeL) / 3.785412 // of a cask that had lost nothing
+	_, _, said, _ = top(room + 1)
+	assert.Empty(t, said)
+	_, _, said, _ = top(30)
+	require.Len(t, said, 1)
+	assert.Contains(t, said[0], "cask B: on 2025-04-04 more was put in")
+	_, _, said, _ = top(55)
+	assert.Contains(t, said[0], "cask A: on 2025-04-04 more was drawn")
+
+	l := life("A", 108)
+	l.Ends = []record.End{{On: day, Part: true, Word: "from", Visit: &record.Visit{Read: []record.Reading{value(record.Dip, 20, "gal", quantity.Volume)}}}}
+	c := On(house(l), day.After(1))
+	assert.InDelta(t, 20*3.785*0.59, c.Casks[0].DrawnL, 0.6)
+	assert.InDelta(t, plain.LostPct, c.Totals[0].LostPct, 0.05)
+}
+
 // The fill's strength is the last that was gauged before the cask was filled, of hearts too
 // where no water came; else what was gauged of the rest; else it is the batch's, and said.
 func TestStrengthOfTheFill(t *testing.T) {
@@ -209,7 +244,7 @@ func invented(t testing.TB, n int, rnd *rand.Rand) (House, record.Date, []float6
 		for half := 1; half <= 4; half++ {
 			weighed(t, l, filledOn.After(182*half), own, tare, scaleKg/quantity.PoundKg*rnd.NormFloat64())
 		}
-		y, _ := house().know(&record.Life{Serial: l.Serial, Fills: l.Fills}, later).at(later, own)
+		y, _ := house().know(&record.Life{Serial: l.Serial, Fills: l.Fills}, nil, later).at(later, own)
 		lives, truth = append(lives, l), append(truth, holdsOf(y).VolumeL)
 	}
 	return house(lives...), later, truth

@@ -51,6 +51,7 @@ type event struct {
 	m3      float64           // by the dip, at 20 C; 0: not dipped
 	abv     float64           // at 20 C; 0: not sampled
 	moved   *recipe.YearOfAir // into other air; nil: it was not
+	drawn   bool              // what was taken was drawn, and is not lost
 }
 
 // age is the age of a cask on a day, in years.
@@ -64,6 +65,8 @@ type journey struct {
 	course  *cask.Course
 	passed  int  // of the events
 	sampled bool // what was sampled holds from its day on: the strength by the sample, not the volume
+	drawnOf spirit
+	doubts  []string // of what was put in or drawn, beside what should have been there
 }
 
 // setOut fills the cask, which evaporates at a pace.
@@ -86,6 +89,7 @@ func (j *journey) past(until record.Date, see func(e *event, y cask.Year)) bool 
 		if see != nil {
 			see(e, j.course.Now())
 		}
+		j.doubt(e)
 		j.course.Add(e.add.ethanolKg, e.add.waterKg)
 		if e.moved != nil {
 			j.course.Move(*e.moved)
@@ -100,6 +104,31 @@ func (j *journey) past(until record.Date, see func(e *event, y cask.Year)) bool 
 		}
 	}
 	return true
+}
+
+// overfull is by how much more than it should hold, or should have had in it, a cask is
+// believed: casks of one size differ by a few per cent, and a forecast by as much (common
+// practice).
+const overfull = 1.05
+
+// doubt counts what is drawn, and says where a cask is topped over what it holds, or gives
+// more than was in it.
+func (j *journey) doubt(e *event) {
+	if !e.drawn && e.add.kg() == 0 {
+		return
+	}
+	y := j.course.Now()
+	if e.drawn {
+		share := math.Min(1, e.takenM3/y.VolumeM3)
+		j.drawnOf.ethanolKg += share * y.EthanolKg
+		j.drawnOf.waterKg += share * y.WaterKg
+		if e.takenM3 > y.VolumeM3*overfull {
+			j.doubts = append(j.doubts, "on "+e.on.String()+" more was drawn than should have been in it")
+		}
+	}
+	if m := e.add.kg(); m > 0 && y.VolumeM3+m/fluid.Density(e.add.ethanolKg/m, referenceC) > j.in.SizeM3*overfull {
+		j.doubts = append(j.doubts, "on "+e.on.String()+" more was put in than it should have had room for")
+	}
 }
 
 // to is what the cask holds on a day, which is not before that of the last call. It is not

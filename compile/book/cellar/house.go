@@ -3,6 +3,7 @@ package cellar
 import (
 	"newmake/lang/check"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 )
 
 // HouseOf asks a house what its cellar needs. The units are those asked for, or else those
@@ -13,6 +14,10 @@ func HouseOf(h *check.House, texts *check.Cellar, asked *recipe.System) House {
 	o := House{
 		Lives: texts.Lives, Tastings: tastings, Batch: func(name string) *recipe.Batch { b, _ := h.Batch(name); return b },
 		Wood: func(name string) *recipe.CaskWood { return library.Woods[name] },
+	}
+	o.Source = func(name string, on record.Date) *record.Life {
+		s, _ := texts.Source(name, "", on)
+		return s.Life
 	}
 	switch {
 	case asked != nil:

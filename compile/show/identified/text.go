@@ -62,7 +62,11 @@ func share(i identity.Identity, y *identity.Age) string {
 	}
 	for _, s := range i.Spirits {
 		if s.Run == y.Run && strings.Join(s.Casks, "\x00") == strings.Join(y.Casks, "\x00") && s.SharePct > 0 {
-			return fmt.Sprintf(", %.2g %% of the alcohol", s.SharePct)
+			digits := 0
+			if s.SharePct < 10 {
+				digits = 1
+			}
+			return fmt.Sprintf(", %.*f %% of the alcohol", digits, s.SharePct)
 		}
 	}
 	return ""

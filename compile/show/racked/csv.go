@@ -42,6 +42,7 @@ var sheetColumns = []csv.Column[cask]{
 	{Name: "strong_enough", Cell: where(target, func(t *cellar.Target) string { return map[bool]string{true: "yes", false: "no"}[t.Kept] })},
 	{Name: "then_low_LPA", Cell: where(target, func(t *cellar.Target) string { return csv.Number(t.Low.PureL) })},
 	{Name: "then_high_LPA", Cell: where(target, func(t *cellar.Target) string { return csv.Number(t.High.PureL) })},
+	{Name: "drawn_LPA", Cell: func(r cask) string { return csv.Number(r.DrawnL) }},
 }
 
 func lastReading(r cask) *cellar.Last { return r.Last }

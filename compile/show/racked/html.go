@@ -84,6 +84,9 @@ func (t *page) row(r cellar.Row) row {
 	if r.Verdict != "" {
 		last = append(last, diag.Safe(r.Verdict))
 	}
+	if r.DrawnL > 0 {
+		last = append(last, t.drawn(r)+" drawn")
+	}
 	if r.Assumed {
 		last = append(last, "its fill was not gauged")
 	}

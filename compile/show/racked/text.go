@@ -116,7 +116,7 @@ func (t *page) casks(c *cellar.Cellar, o Options) {
 	if t.us {
 		unit = "proof"
 	}
-	table.Row("cask", "years", "now", unit, t.alcoholName(), "by law from", "rest over", "then")
+	table.Row("cask", "years", "now", unit, t.alcoholName(), "by law from", "rest over", "then, "+t.alcoholName())
 	rows := c.Casks
 	if !o.Full && len(rows) > shown {
 		rows = rows[:shown]
@@ -133,6 +133,7 @@ func (t *page) casks(c *cellar.Cellar, o Options) {
 		table.Row(diag.Safe(r.Serial), fmt.Sprintf("%.1f", r.AgeYears), t.volume(r.Now), strength, t.alcohol(r.Now), lawful, over, then)
 	}
 	table.Write(&t.Writer)
+	t.Para(2, 2, "In the order in which the runs name them.")
 	if len(rows) < len(c.Casks) {
 		t.Para(2, 2, fmt.Sprintf("and %d more: --full, or --format csv", len(c.Casks)-len(rows)))
 	}
@@ -150,6 +151,9 @@ func (t *page) each(r cellar.Row) {
 	t.Gap()
 	t.Strong(diag.Safe(fmt.Sprintf("%s  run %s of %s, filled %s", r.Serial, r.Run, r.Batch, r.Filled)))
 	t.Para(2, 4, fmt.Sprintf("At the fill %s at %s, %s; now %s (%s to %s) at %s.", t.volume(r.AtFill), t.strength(r.AtFill), t.alcohol(r.AtFill)+" "+t.alcoholName(), t.volume(r.Now), t.volume(r.Low), t.volume(r.High), t.strength(r.Now)))
+	if r.DrawnL > 0 {
+		t.Para(2, 4, "Drawn of it: "+t.drawn(r)+".")
+	}
 	if place := placeOf(r); place != "" {
 		t.Para(2, 4, diag.Safe("It lies in "+place+"."))
 	}
@@ -244,6 +248,11 @@ func (t *page) alcohol(h cellar.Holds) string {
 		return fmt.Sprintf("%.1f", h.ProofGallons)
 	}
 	return fmt.Sprintf("%.1f", h.PureL)
+}
+
+// drawn is what went into a vat, a tank or another cask.
+func (t *page) drawn(r cellar.Row) string {
+	return t.alcohol(cellar.Holds{ProofGallons: r.DrawnPG, PureL: r.DrawnL}) + " " + t.alcoholName()
 }
 
 func (t *page) volume(h cellar.Holds) string {

@@ -63,7 +63,7 @@ func writePage(w *markup.Page, d *view) {
 	if len(d.Rows) > 0 {
 		w.Raw(`
 <table class="casks">
-<caption>Each cask</caption>
+<caption>Each cask, in the order in which the runs name them</caption>
 <thead><tr><th scope="col">cask</th><th scope="col">of</th><th scope="col">now</th><th scope="col">meets its standard</th><th scope="col">its promise: rest over</th><th scope="col">next sample</th><th scope="col">last read, last tasting</th></tr></thead>
 <tbody>`)
 		{
