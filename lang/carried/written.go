@@ -5470,13 +5470,13 @@ var written = []entry{
 	}},
 	{"country", "australia", "stdlib/country.batch", func(in from) any {
 		return &recipe.Country{
-			Entry: in.entry("australia", "", in.span(3650, 3667), []line{
-				{"title", 3672, 3692, "", 0, 0},
-				{"records", 3695, 3750, "read", 0, 0},
-				{"kept", 3761, 3779, "", 0, 0},
-				{"counts", 3782, 3831, "", 0, 0},
-				{"calls", 3933, 3961, "", 0, 0},
-				{"note", 3964, 4073, "", 0, 0},
+			Entry: in.entry("australia", "", in.span(3851, 3868), []line{
+				{"title", 3873, 3893, "", 0, 0},
+				{"records", 3896, 3951, "read", 0, 0},
+				{"kept", 3962, 3980, "", 0, 0},
+				{"counts", 3983, 4032, "", 0, 0},
+				{"calls", 4134, 4162, "", 0, 0},
+				{"note", 4165, 4401, "", 0, 0},
 			}),
 			Title:    "Australia",
 			Records:  "ATO, Record keeping for alcohol distilleries",
@@ -5490,20 +5490,20 @@ var written = []entry{
 				"wood":    "bulk storage register: barrels",
 			},
 			Notes: []string{
-				"the excise is indexed each February and August, and no rate of it was read: write the one in force",
+				"the excise is indexed each February and August, and none that was read is in force: 83.84 AUD, item 3.2, was from 5 February 2018 (Notice No. 1 (2018) under section 6A(8) of the Excise Tariff Act 1921): write the one in force",
 			},
 		}
 	}},
 	{"country", "canada", "stdlib/country.batch", func(in from) any {
 		return &recipe.Country{
-			Entry: in.entry("canada", "", in.span(2848, 2862), []line{
-				{"title", 2867, 2884, "", 0, 0},
-				{"records", 2887, 2960, "their beginnings were read; how long is from memory", 0, 0},
-				{"kept", 3018, 3050, "", 0, 0},
-				{"counts", 3053, 3117, "", 0, 0},
-				{"calls", 3237, 3273, "", 0, 0},
-				{"excise", 3487, 3522, "CRA, rate of excise duty on spirits over 7 %", 0, 0},
-				{"note", 3612, 3646, "", 0, 0},
+			Entry: in.entry("canada", "", in.span(3022, 3036), []line{
+				{"title", 3041, 3058, "", 0, 0},
+				{"records", 3061, 3134, "their beginnings were read; how long is from memory", 0, 0},
+				{"kept", 3192, 3224, "", 0, 0},
+				{"counts", 3227, 3291, "", 0, 0},
+				{"calls", 3411, 3447, "", 0, 0},
+				{"excise", 3661, 3696, "CRA, rate of excise duty on spirits over 7 %", 0, 0},
+				{"note", 3813, 3847, "", 0, 0},
 			}),
 			Title:    "Canada",
 			Records:  "Excise Act, 2001; memoranda EDM9-1-1 and EDM3-1-1; return B266",
@@ -5546,7 +5546,7 @@ var written = []entry{
 						Month: 4,
 						Day:   1,
 					},
-					Source: "reckoned: that of 2024 raised by the cap of 2 % (CRA); the rate itself was not read",
+					Source: "reckoned: that of 2024 raised by the cap of 2 % (CRA, EDN100 of February 2025); the figure itself was not read",
 				},
 			},
 			Notes: []string{
@@ -5556,13 +5556,13 @@ var written = []entry{
 	}},
 	{"country", "eu", "stdlib/country.batch", func(in from) any {
 		return &recipe.Country{
-			Entry: in.entry("eu", "The Union sets a least excise, and each member state its own: no rate of one\nstands here.", in.span(4171, 4181), []line{
-				{"title", 4186, 4211, "", 0, 0},
-				{"records", 4214, 4322, "from memory", 0, 0},
-				{"kept", 4340, 4375, "", 0, 0},
-				{"counts", 4378, 4454, "", 0, 0},
-				{"calls", 4457, 4502, "", 0, 0},
-				{"note", 4669, 4817, "", 0, 0},
+			Entry: in.entry("eu", "The Union sets a least excise, and each member state its own: no rate of one\nstands here.", in.span(4499, 4509), []line{
+				{"title", 4514, 4539, "", 0, 0},
+				{"records", 4542, 4650, "from memory", 0, 0},
+				{"kept", 4668, 4703, "", 0, 0},
+				{"counts", 4706, 4782, "", 0, 0},
+				{"calls", 4785, 4830, "", 0, 0},
+				{"note", 4996, 5144, "", 0, 0},
 			}),
 			Title:    "European Union",
 			Records:  "Directive (EU) 2020/262; Directive 92/83/EEC, art. 19 to 22; Regulation (EC) No 178/2002, art. 18",
@@ -5574,20 +5574,20 @@ var written = []entry{
 				"withdrawn": "released for consumption",
 			},
 			Notes: []string{
-				"each member state has its own excise, at least 550 EUR a hectolitre of pure alcohol (Directive 92/84/EEC, art. 3, from memory): write the one in force",
+				"each member state has its own excise, at least 550 EUR a hectolitre of pure alcohol (Directive 92/84/EEC, art. 3, as adopted): write the one in force",
 				"a member state may halve it for distilleries of at most 10 hectolitres of pure alcohol a year (Directive 92/83/EEC, art. 22, from memory)",
 			},
 		}
 	}},
 	{"country", "ireland", "stdlib/country.batch", func(in from) any {
 		return &recipe.Country{
-			Entry: in.entry("ireland", "", in.span(2327, 2342), []line{
-				{"title", 2347, 2365, "", 0, 0},
-				{"records", 2368, 2424, "read in part", 0, 0},
-				{"kept", 2443, 2475, "", 0, 0},
-				{"counts", 2478, 2532, "", 0, 0},
-				{"calls", 2664, 2715, "", 0, 0},
-				{"excise", 2718, 2752, "Revenue, rates of alcohol products tax; no later one was looked up", 0, 0},
+			Entry: in.entry("ireland", "", in.span(2453, 2468), []line{
+				{"title", 2473, 2491, "", 0, 0},
+				{"records", 2494, 2550, "read in part", 0, 0},
+				{"kept", 2569, 2601, "", 0, 0},
+				{"counts", 2604, 2658, "", 0, 0},
+				{"calls", 2790, 2841, "", 0, 0},
+				{"excise", 2844, 2878, "Revenue, Alcohol Products Tax rates; the day: Finance Act 2003, Schedule 2, as substituted from it, read in a copy", 0, 0},
 			}),
 			Title:    "Ireland",
 			Records:  "SI 379/2004, Alcohol Products Tax Regulations",
@@ -5610,7 +5610,7 @@ var written = []entry{
 						Month: 10,
 						Day:   16,
 					},
-					Source: "Revenue, rates of alcohol products tax; no later one was looked up",
+					Source: "Revenue, Alcohol Products Tax rates; the day: Finance Act 2003, Schedule 2, as substituted from it, read in a copy",
 				},
 			},
 		}
@@ -5623,7 +5623,7 @@ var written = []entry{
 				{"kept", 1827, 1859, "", 0, 0},
 				{"counts", 1862, 1916, "", 0, 0},
 				{"calls", 2044, 2082, "", 0, 0},
-				{"excise", 2219, 2253, "over 22 % vol; from memory", 0, 0},
+				{"excise", 2287, 2321, "over 22 % vol; from memory", 0, 0},
 			}),
 			Title:    "United Kingdom",
 			Records:  "Revenue Traders (Accounts and Records) Regulations 1992, reg. 6; alcoholic products technical guide, section 9",
@@ -5656,7 +5656,7 @@ var written = []entry{
 						Month: 2,
 						Day:   1,
 					},
-					Source: "over 22 % vol; from memory",
+					Source: "over 22 % vol: gov.uk, Alcohol Duty rates, which has the rates up to 31 January 2025 elsewhere",
 				},
 				recipe.Excise{
 					Money:    33.99,
@@ -5666,7 +5666,7 @@ var written = []entry{
 						Month: 2,
 						Day:   1,
 					},
-					Source: "over 22 % vol; as a trade notice had it proposed, not seen at HMRC",
+					Source: "over 22 % vol; as a trade notice had it proposed; gov.uk says of that day that all rates rise, the figure was not seen there",
 				},
 			},
 		}
