@@ -169,7 +169,9 @@ func typed(number, grain, said string, malted bool, pct float64) row {
 }
 
 func (r row) entry(number string) row {
-	return r.with(out(func(w *whisky) { w.into = proof(125.1) }, table1(number)+"into wood at most 125 proof (62.5 % abv)"))
+	entry := table1(number) + "into wood at most 125 proof (62.5 % abv)"
+	return r.with(out(func(w *whisky) { w.into = proof(125.1) }, entry),
+		step{func(w *whisky) { w.into = recipe.Strength{} }, map[string]string{entry: "not tested"}})
 }
 
 func (r row) with(s ...step) row        { r.steps = append(slices.Clone(r.steps), s...); return r }

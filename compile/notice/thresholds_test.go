@@ -217,12 +217,34 @@ func TestWhereMaltWorks(t *testing.T) {
 	assert.Contains(t, list[0].Summary, "20 % of the starch is not converted")
 }
 
+// What is said of a number names the side on which it lies.
+func TestTheSideIsNamed(t *testing.T) {
+	for _, c := range []struct {
+		what      string
+		list      diag.List
+		has, lack string
+	}{
+		{"hearts at 1 L/h of 100 L", spiritOf(hearts)(1), "is slow: a trickle", "fast"},
+		{"hearts at 15 L/h of 100 L", spiritOf(hearts)(15), "is fast: what comes over", "slow"},
+		{"100.04 L into 100", tankOf(recipe.OfHotLiquor)(100.04), "a little more than 100 L", ""},
+		{"110 L into 100", tankOf(recipe.OfHotLiquor)(110), "110 L", "a little more"},
+		{"99 L into 100", tankOf(recipe.OfHotLiquor)(99), "99", "a little more"},
+	} {
+		require.Len(t, c.list, 1, c.what)
+		assert.Contains(t, c.list[0].Summary, c.has, c.what)
+		if c.lack != "" {
+			assert.NotContains(t, c.list[0].Summary, c.lack, c.what)
+		}
+	}
+}
+
 // TestNothingElseIsSaid: the batch from which each case departs gives no cause.
 func TestNothingElseIsSaid(t *testing.T) {
 	assert.Empty(t, mashOf(func(*recipe.Batch, *mash.Result, float64) {})(0))
 	assert.Empty(t, fermentOf(func(*recipe.Batch, *numbers.Ferment, float64) {})(0))
 	assert.Empty(t, stripOf(func(*recipe.Batch, *numbers.Strip, float64) {})(0))
 	assert.Empty(t, spiritOf(func(*recipe.Batch, *numbers.Spirit, float64) {})(0))
+	assert.Empty(t, fermentOf(func(_ *recipe.Batch, r *numbers.Ferment, _ float64) { r.ColdestC = 18 })(0), "nothing is asked of the cooling")
 	assert.Empty(t, caskOf(func(*recipe.Batch, *numbers.Cask, *plan.Cask, float64) {})(0))
 	assert.Empty(t, slots(func([]schedule.Slot, float64) {})(0))
 }

@@ -192,3 +192,43 @@ func TestMoreEnzymeMoreSugar(t *testing.T) {
 	assert.Greater(t, sugar(func(e *starch.Enzymes) { e.Limit *= 1.1 }), base)
 	assert.Greater(t, sugar(func(e *starch.Enzymes) { e.Added[1].Activity *= 1.1 }), base)
 }
+
+// A preparation whose entry in the library has no half-life dies of no heat; one that has
+// loses half in it.
+func TestAPreparationWithoutHalfLife(t *testing.T) {
+	k := constants(t)
+	for _, c := range []struct{ halfLifeS, left float64 }{{0, 1}, {1800, 0.25}} {
+		z := *starchtest.Enzyme(t, "alpha-amylase")
+		z.HalfLifeS, z.HalfLifeC = c.halfLifeS, 70
+		s, e := starch.State{WaterKg: 1000}, starch.Enzymes{}
+		e.Dose(&z, 0.1)
+		k.Run(&s, &e, 70, 5.4, 3600)
+		assert.InEpsilon(t, c.left*e.Added[0].Dosed, e.Added[0].Activity, 1e-6)
+	}
+}
+
+// A mash of a ten thousandth of everything goes the same way.
+func TestASmallMashGoesTheSameWay(t *testing.T) {
+	k := constants(t)
+	after := func(f float64) (starch.State, starch.Enzymes) {
+		s, e := mixed(t)
+		for i := range s.Raw {
+			g := &s.Raw[i]
+			g.TotalKg, g.RawKg, g.HeldKg = g.TotalKg*f, g.RawKg*f, g.HeldKg*f
+		}
+		for _, x := range []*float64{&s.WaterKg, &s.GelKg, &s.DextrinKg, &s.LimitDextrinKg, &s.ClosedKg, &s.MaltotrioseKg, &s.MaltoseKg, &s.GlucoseKg, &s.BesideKg,
+			&e.Alpha, &e.Beta, &e.BetaTail, &e.Limit, &e.LimitBound, &e.LimitHeld, &e.Added[0].Activity, &e.Added[0].Dosed, &e.Added[1].Activity, &e.Added[1].Dosed} {
+			*x *= f
+		}
+		k.Run(&s, &e, 64, 5.4, 3600)
+		return s, e
+	}
+	whole, wholeE := after(1)
+	small, smallE := after(1e-4)
+	for name, x := range map[string][2]float64{
+		"maltose": {whole.MaltoseKg, small.MaltoseKg}, "glucose": {whole.GlucoseKg, small.GlucoseKg}, "dextrin": {whole.DextrinKg, small.DextrinKg},
+		"limit dextrin": {whole.LimitDextrinKg, small.LimitDextrinKg}, "limit dextrinase": {wholeE.LimitAll(), smallE.LimitAll()}, "alpha-amylase": {wholeE.Alpha, smallE.Alpha},
+	} {
+		assert.InEpsilon(t, x[0], 1e4*x[1], 1e-3, name)
+	}
+}
