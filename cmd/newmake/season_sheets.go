@@ -2,12 +2,13 @@ package main
 
 import (
 	"bytes"
+	"encoding/hex"
 	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 
 	"newmake/compile/ask/bands"
 	"newmake/compile/ask/weeks"
@@ -17,6 +18,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/show/formats"
 	show "newmake/compile/show/weeks"
+	"newmake/lang/digest"
 	"newmake/lang/pattern"
 	"newmake/lang/wholefile"
 	"newmake/lang/words"
@@ -93,8 +95,9 @@ func (f seasonFlags) writeSheets(a *app, src *front.Source, q weeks.Question) er
 var sheetName = pattern.Of(`^(\d{4}-\d{2}-\d{2}\.txt|run-[^/]*\.html)$`)
 
 // putSheets writes a folder of sheets, each of them whole. Nothing is written over a file
-// that is no such sheet. Sheets of an earlier plan that this one has not are named, and
-// left to be taken away by those who put them there.
+// that is no such sheet. One that was changed since it was written is kept, since what
+// was noted on it by hand stands nowhere else. Sheets of an earlier plan that this one has
+// not are named, and left to be taken away by those who put them there.
 func (a *app) putSheets(folder string, all []sheetFile) error {
 	if err := os.MkdirAll(folder, 0o777); err != nil {
 		return usage("cannot make the folder %s: %v", folder, wholefile.Reason(err))
@@ -103,19 +106,28 @@ func (a *app) putSheets(folder string, all []sheetFile) error {
 	if err != nil {
 		return usage("cannot read the folder %s: %v", folder, wholefile.Reason(err))
 	}
-	for _, x := range all {
+	changed := map[string]bool{}
+	for i := range all {
+		x := &all[i]
+		x.text = markSheet(x.name, x.text)
 		at := filepath.Join(folder, x.name)
-		was, err := os.ReadFile(at)
+		was, err := readSheet(at)
 		switch {
 		case errors.Is(err, fs.ErrNotExist):
 		case err != nil:
 			return usage("cannot read %s, which would be written over: %v; nothing was written", at, wholefile.Reason(err))
-		case firstWords(was) != firstWords(x.text):
+		case !sheetMark().Match(was):
 			return usage("%s is no sheet of a season: nothing was written; name another folder", at)
+		default:
+			changed[x.name] = !asWritten(was)
 		}
 	}
 	for _, x := range all {
 		at := filepath.Join(folder, x.name)
+		if changed[x.name] {
+			a.tell("%s was changed since it was written, and is kept as it is: it may be of an earlier plan; take it away to have it written anew", at)
+			continue
+		}
 		err := uninterrupted(func() error {
 			_, err := a.disk.Write(at, x.text)
 			return err
@@ -125,15 +137,58 @@ func (a *app) putSheets(folder string, all []sheetFile) error {
 		}
 	}
 	for _, e := range there {
-		if sheetName().MatchString(e.Name()) && !slices.ContainsFunc(all, func(x sheetFile) bool { return x.name == e.Name() }) {
-			a.say("%s is of an earlier plan, and this one has no such sheet: take it away", filepath.Join(folder, e.Name()))
+		if !sheetName().MatchString(e.Name()) || slices.ContainsFunc(all, func(x sheetFile) bool { return x.name == e.Name() }) {
+			continue
+		}
+		at := filepath.Join(folder, e.Name())
+		if was, err := readSheet(at); err == nil && sheetMark().Match(was) {
+			a.say("%s is of an earlier plan, and this one has no such sheet: take it away", at)
 		}
 	}
 	return nil
 }
 
-// firstWords are those by which a sheet is known: how a page begins, or what a day's does.
-func firstWords(text []byte) string {
-	line, _, _ := strings.Cut(string(text), "\n")
-	return strings.Join(strings.Fields(line)[:min(2, len(strings.Fields(line)))], " ")
+// mostSheet is far more than a sheet has: a page of a run is a twentieth of it.
+const mostSheet = 16 << 20
+
+// readSheet reads a file that may be a sheet. A pipe or a device is not opened: it may
+// never end.
+func readSheet(at string) ([]byte, error) {
+	info, err := os.Stat(at)
+	switch {
+	case err != nil:
+		return nil, err
+	case !info.Mode().IsRegular():
+		return nil, wholefile.ErrNotPlain
+	case info.Size() > mostSheet:
+		return nil, nil // no sheet
+	}
+	return os.ReadFile(at)
+}
+
+// sheetMark is the last line of a sheet: what it is, and a digest of all that stands
+// before it.
+var sheetMark = pattern.Of(`(?m)^(?:<!-- )?newmake: sheet of a season, ([0-9a-f]{16})\.(?: -->)?\r?$`)
+
+// markSheet puts the mark below a sheet.
+func markSheet(name string, text []byte) []byte {
+	mark := fmt.Sprintf("newmake: sheet of a season, %s.", sheetDigest(text))
+	if filepath.Ext(name) == ".html" {
+		return append(text, "<!-- "+mark+" -->\n"...)
+	}
+	return append(text, "\n"+mark+"\n"...)
+}
+
+// asWritten says whether a sheet that bears the mark is still what was written.
+func asWritten(text []byte) bool {
+	at := sheetMark().FindSubmatchIndex(text)
+	return sheetDigest(text[:at[0]]) == string(text[at[2]:at[3]]) && len(bytes.TrimSpace(text[at[1]:])) == 0
+}
+
+// sheetDigest is of the words of a sheet, however its lines end: a copy through git or
+// the post is not a change.
+func sheetDigest(text []byte) string {
+	lines := bytes.ReplaceAll(bytes.TrimRight(text, "\r\n"), []byte("\r\n"), []byte("\n"))
+	sum := digest.Sum256(lines)
+	return hex.EncodeToString(sum[:8])
 }
