@@ -1,11 +1,15 @@
 package main
 
 import (
+	"encoding/json"
+	"os"
+	"path/filepath"
 	"time"
 
 	"github.com/spf13/cobra"
 
 	"newmake/compile"
+	"newmake/compile/blank"
 	"newmake/compile/book/ledger"
 	"newmake/compile/plan"
 	"newmake/compile/show/formats"
@@ -34,9 +38,11 @@ func ledgerCommand(a *app) *cobra.Command {
 			"filled, dumped, bottled, withdrawn, sampled, destroyed and lost, and what is on hand; each\n" +
 			"line with its run or cask and the section that wants it, each gauge with its serial. It\n" +
 			"checks that all of it balances, and names each field that is missing with the line to\n" +
-			"write. A correction, or an entry written late, is a line of its own in its own month: a\n" +
-			"month that was reported stays as it was. --cost adds what a run, a cask and a bottle cost,\n" +
-			"the excise, and the price that leaves a margin. Not an official form, not legal advice.",
+			"write. A correction, or an entry written late, is a line of its own in its own month: what a\n" +
+			"month reported stays as it was. --cost adds what a run, a cask and a bottle cost, the excise,\n" +
+			"and the price that leaves a margin: heat, water and work by the plan that `record` kept when it\n" +
+			"opened the run, materials by the prices of their lots, all else by the house's costs as they\n" +
+			"stand now. Not an official form, not legal advice.",
 		Example: "  newmake ledger 2026-03\n" +
 			"  newmake ledger 2026-03 --full\n" +
 			"  newmake ledger 2026-03 --house examples/lantern-hollow --law uk\n" +
@@ -91,26 +97,46 @@ func (f ledgerFlags) run(a *app, asked string) error {
 	return f.answer(a, b, format, out)
 }
 
-// pricesOf are the prices of a house, and what its batches cost by their plans, each
-// computed once.
+// pricesOf are the prices of a house, and what its runs cost by their plans: those that were
+// kept when they were opened, else those of their batches, each computed once.
 func pricesOf(h *check.House, texts *check.Cellar) *ledger.Prices {
 	p := &ledger.Prices{}
 	plans := map[string]*plan.Cost{}
-	p.Plan = func(name string) *plan.Cost {
-		if k, is := plans[name]; is {
-			return k
+	p.Plan = func(r *record.Run) (*plan.Cost, bool) {
+		if k := keptCost(r); k != nil {
+			return k, true
 		}
-		plans[name] = nil
-		if b, said := h.Batch(name); b != nil && !said.HasErrors() {
+		if k, is := plans[r.Batch]; is {
+			return k, false
+		}
+		plans[r.Batch] = nil
+		if b, said := h.Batch(r.Batch); b != nil && !said.HasErrors() {
 			if is, _ := compile.Compile(b); is != nil {
-				plans[name] = is.Cost
+				plans[r.Batch] = is.Cost
 			}
 		}
-		return plans[name]
+		return plans[r.Batch], false
 	}
 	p.New = func(name string) bool { b, _ := h.Batch(name); return b != nil && b.Cask.New }
 	if b := h.Made(texts); b != nil {
 		p.Costs = b.Costs
 	}
 	return p
+}
+
+// keptCost is what a run was to cost by the plan that is kept in the folder of its record;
+// nil where none is kept, or none of that batch.
+func keptCost(r *record.Run) *plan.Cost {
+	if r.At.Src == nil || !plainNumber().MatchString(r.Number) {
+		return nil
+	}
+	text, err := os.ReadFile(plannedBeside(filepath.Join(filepath.Dir(r.At.Src.Name), r.Number+ending)))
+	if err != nil {
+		return nil
+	}
+	var kept blank.Planned
+	if json.Unmarshal(text, &kept) != nil || kept.Format != blank.Format || kept.Batch != r.Batch {
+		return nil
+	}
+	return kept.Cost
 }

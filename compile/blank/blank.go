@@ -22,6 +22,7 @@ type Planned struct {
 	Source  *plan.Source `json:"source,omitempty"`
 	Mash    []MashStep   `json:"mash"`
 	Blanks  []plan.Blank `json:"blanks"`
+	Cost    *plan.Cost   `json:"cost,omitempty"` // by the prices of the day; none where no prices were stated
 }
 
 // Format and Version name the shape of Planned as JSON.
@@ -39,7 +40,7 @@ type MashStep struct {
 
 // Of is what a plan says of a run of it.
 func Of(p *plan.Plan) *Planned {
-	out := &Planned{Format: Format, Version: Version, Batch: p.Batch.Name, Start: p.Schedule.Start, Source: p.Source, Blanks: p.Blanks()}
+	out := &Planned{Format: Format, Version: Version, Batch: p.Batch.Name, Start: p.Schedule.Start, Source: p.Source, Blanks: p.Blanks(), Cost: p.Cost}
 	for _, s := range p.Mash.Steps {
 		out.Mash = append(out.Mash, MashStep{s.ID, s.Verb, s.Adds})
 	}

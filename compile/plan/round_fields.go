@@ -499,6 +499,8 @@ func (x *Cost) round() {
 	x.PerLPA = RoundTo(x.PerLPA, 2)
 	x.PerPG = RoundTo(x.PerPG, 2)
 	x.PerCask = RoundTo(x.PerCask, 2)
+	x.SpiritPerLPA = RoundTo(x.SpiritPerLPA, 2)
+	x.SpiritPerPG = RoundTo(x.SpiritPerPG, 2)
 	x.PerBottle = RoundTo(x.PerBottle, 2)
 	x.Carrying = RoundTo(x.Carrying, 2)
 }
@@ -520,6 +522,12 @@ func (x *Cost) noNumber() string {
 	}
 	if !isNumber(x.PerCask) {
 		return "PerCask"
+	}
+	if !isNumber(x.SpiritPerLPA) {
+		return "SpiritPerLPA"
+	}
+	if !isNumber(x.SpiritPerPG) {
+		return "SpiritPerPG"
 	}
 	if !isNumber(x.PerBottle) {
 		return "PerBottle"

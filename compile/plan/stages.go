@@ -386,6 +386,10 @@ type Cost struct {
 	PerLPA   float64    `json:"perLPA" places:"2"`
 	PerPG    float64    `json:"perProofGallon" places:"2"`
 	PerCask  float64    `json:"perCask" places:"2"`
+	// The same without the casks that are filled, as a run is counted in the books; 0 where
+	// none are paid for.
+	SpiritPerLPA float64 `json:"spiritPerLPA,omitempty" places:"2"`
+	SpiritPerPG  float64 `json:"spiritPerProofGallon,omitempty" places:"2"`
 	// PerBottle is what one bottle costs of those at the end of the rest, Carrying with it;
 	// 0 where none is filled. Glass, closures, labels and excise are not in it.
 	PerBottle float64 `json:"perBottle,omitempty" places:"2"`

@@ -49,6 +49,10 @@ func Cost(b *recipe.Batch, p *plan.Plan, hearts plan.Lot) *plan.Cost {
 	}
 	if hearts.PureL > 0 {
 		out.PerLPA, out.PerPG = out.Total/hearts.PureL, out.Total/hearts.ProofGallons
+		if wood := paid(out, casks); wood > 0 {
+			spirit := out.Total - wood
+			out.SpiritPerLPA, out.SpiritPerPG = spirit/hearts.PureL, spirit/hearts.ProofGallons
+		}
 	}
 	if n := p.Cask.Casks; n > 0 {
 		out.PerCask = out.Total / float64(n)
@@ -60,6 +64,16 @@ func Cost(b *recipe.Batch, p *plan.Plan, hearts plan.Lot) *plan.Cost {
 		out.PerBottle = (out.Total + out.Carrying) / float64(n)
 	}
 	return out
+}
+
+// paid is what a line of a cost comes to, 0 where there is none.
+func paid(c *plan.Cost, what string) float64 {
+	for _, l := range c.Lines {
+		if l.What == what {
+			return l.Cost
+		}
+	}
+	return 0
 }
 
 // antifoamKgM3 is the density of an emulsion, mostly water (from memory).

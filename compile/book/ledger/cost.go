@@ -11,8 +11,10 @@ import (
 )
 
 // Money is what things cost the house, by what its records and its prices say. What a lot
-// cost is its own price, where its store has it; heat, water and work are those of the
-// batch's plan. What is lost, or given as a sample, is borne by what is left: so a cask's
+// cost is its own price, where its store has it; heat, water and work are those of the plan
+// that was kept when the run was opened, else of the batch's plan as it stands. The hearts
+// of a run bear all that it cost: its feints count as nothing, since a later run charges
+// them again. What is lost, or given as a sample, is borne by what is left: so a cask's
 // spirit costs more a proof gallon when it comes out than when it went in.
 type Money struct {
 	Currency  string       `json:"currency"`
@@ -30,10 +32,10 @@ type RunCost struct {
 	Materials float64 `json:"materials"`
 	ByPlan    bool    `json:"materialsByPlan"` // nobody wrote what went in
 	Work      float64 `json:"heatWaterWork"`   // by the plan
+	Kept      bool    `json:"planKept"`        // the plan is the one that was kept when the run was opened
 	Total     float64 `json:"total"`
 	Produced  Amount  `json:"produced"`
-	Each      float64 `json:"perUnit"` // of alcohol, in the unit of the law; its feints carry their share
-	Shared    bool    `json:"sharedWithFeints"`
+	Each      float64 `json:"perUnit"` // of alcohol in the hearts, in the unit of the law; feints count as nothing
 }
 
 // CaskCost is what a cask cost that was filled or emptied in the month.
@@ -76,8 +78,9 @@ type Due struct {
 // Prices is what money asks of a house.
 type Prices struct {
 	recipe.Costs
-	// Plan is what a run of a batch costs by its plan, nil if nobody knows.
-	Plan func(batch string) *plan.Cost
+	// Plan is what a run costs by its plan, nil if nobody knows. It is kept where it is the
+	// plan that was kept when the run was opened, and not what its batch gives today.
+	Plan func(run *record.Run) (cost *plan.Cost, kept bool)
 	// New says that a batch fills new casks.
 	New    func(batch string) bool
 	Margin float64 // of the price, as a share; 0: no price is asked for
@@ -110,10 +113,16 @@ func (w *worth) each() float64 {
 	return w.total() / float64(w.good)
 }
 
-// bears says that what goes to an account takes its cost with it. What is lost, left in the
-// stills or tasted is paid for by the rest.
+// bears says that what goes to an account is there, or was sold. What is lost, left in the
+// stills or tasted is none of it.
 func bears(a Account) bool {
 	return a != Losses && a != Stills && a != Samples && a != Destroyed
+}
+
+// pays says that what moved takes its cost with it. What is lost, left in the stills or
+// tasted is paid for by the rest, and so are feints, that a later run charges again.
+func pays(m *movement) bool {
+	return bears(m.to.account) && !(m.from.account == Unfinished && m.to.account == Unfinished)
 }
 
 // worth is what a holder's content cost. A circle, two tanks pumped to and fro, is cut
@@ -129,13 +138,15 @@ func (c *costing) worth(h *holder) *worth {
 	}
 	spirit := c.own[h]
 	for _, m := range c.in[h] {
-		spirit += float64(m.amount.pg) * c.worth(m.from).each()
+		if pays(&m) {
+			spirit += float64(m.amount.pg) * c.worth(m.from).each()
+		}
 		if m.from.name != "" {
 			w.in += m.amount.pg
 		}
 	}
 	for _, m := range c.out[h] {
-		if bears(m.to.account) {
+		if pays(&m) {
 			w.good += m.amount.pg
 		}
 	}
@@ -183,7 +194,9 @@ func (c *costing) ofRun(r *record.Run, uses []use) *RunCost {
 			o.Materials += c.p.PerKg[u.of.what] * float64(u.amount) / 1000
 		}
 	}
-	if p := c.p.Plan(r.Batch); p != nil {
+	p, kept := c.p.Plan(r)
+	if p != nil {
+		o.Kept = kept
 		for _, l := range p.Lines {
 			switch {
 			case l.What == "heat" || l.What == "water" || l.What == "work":
@@ -250,14 +263,8 @@ func (m *monthly) runCosts(c *costing, o *Money) {
 			continue
 		}
 		var made cents
-		inMonth, shared := false, false
+		inMonth := false
 		for _, v := range m.now.moves {
-			if v.to.name == stillsOf(r.Number) && v.from.name != "" { // feints of before bring what they cost
-				shared = true
-			}
-			if v.from.name == stillsOf(r.Number) && v.to.account == Unfinished {
-				shared = true
-			}
 			if v.from.name == stillsOf(r.Number) && v.to.account == Tanks {
 				made = made.plus(v.amount)
 				inMonth = inMonth || v.on.Compare(m.first) >= 0
@@ -267,7 +274,7 @@ func (m *monthly) runCosts(c *costing, o *Money) {
 			continue
 		}
 		x := *rc
-		x.Produced, x.Shared = made.amount(), shared
+		x.Produced = made.amount()
 		x.Each = c.each(c.worth(m.now.hold[string(Unfinished)+"\x00"+stillsOf(r.Number)]).each())
 		x.Materials, x.Work, x.Total = to(x.Materials, 2), to(x.Work, 2), to(x.Total, 2)
 		o.Runs = append(o.Runs, x)

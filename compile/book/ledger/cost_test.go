@@ -10,6 +10,7 @@ import (
 	"newmake/compile/book/ledger"
 	"newmake/compile/plan"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 )
 
 // costed keeps the books of a month with prices: a kilogram of corn and a new cask at round
@@ -22,8 +23,8 @@ func costed(t *testing.T, text string, y, m int) *ledger.Money {
 	o.US = true
 	o.Prices = &ledger.Prices{
 		Costs: recipe.Costs{Currency: "USD", PerKg: map[string]float64{"corn": 1}, PerCask: 100, PerUsedCask: 40, CarryingPerYear: 0.1},
-		Plan: func(batch string) *plan.Cost {
-			return &plan.Cost{Lines: []plan.CostLine{{What: "corn", Cost: 300}, {What: "work", Cost: 500}, {What: "casks", Cost: 100}}}
+		Plan: func(*record.Run) (*plan.Cost, bool) {
+			return &plan.Cost{Lines: []plan.CostLine{{What: "corn", Cost: 300}, {What: "work", Cost: 500}, {What: "casks", Cost: 100}}}, true
 		},
 		New:    func(string) bool { return true },
 		Margin: 0.5,
@@ -78,18 +79,20 @@ func TestLotPrice(t *testing.T) {
 	}
 }
 
-// TestFeintsCarryTheirShare leaves in the feints what they took of a run's cost.
-func TestFeintsCarryTheirShare(t *testing.T) {
+// TestHeartsBearTheCost: the hearts of a run bear all that it cost, and feints that are charged
+// again bring nothing, so that a run is together / hearts whatever came before it.
+func TestHeartsBearTheCost(t *testing.T) {
 	run := func(number, day, more string) string {
 		return "run \"" + number + "\" of \"B\" on " + day + " {\n  used {\n    corn 600 lb lot \"C\"\n  }\n  strip {\n    " + day + " 09:00 low-wines 200 gal, 50 proof at 60 F\n  }\n  spirit {\n    " + day + " 10:00 charge low-wines\n" + more + "    hearts 50 gal, 120 proof at 60 F\n    feints 50 gal, 80 proof at 60 F\n  }\n}\n"
 	}
 	text := loft + run("24-01", "2024-03-01", "") + run("24-02", "2024-03-08", "    charge feints 50 gal, 80 proof at 60 F from \"24-01\"\n")
 	m := costed(t, text, 2024, 3)
 	require.Len(t, m.Runs, 2)
-	assert.True(t, m.Runs[0].Shared && m.Runs[1].Shared)
-	one := 600*0.45359237 + 500
-	assert.InDelta(t, one/100, m.Runs[0].Each, 0.006)
-	assert.InDelta(t, (one+0.4*one)/100, m.Runs[1].Each, 0.006)
+	for _, r := range m.Runs {
+		assert.Equal(t, 60.0, r.Produced.ProofGallons)
+		assert.InDelta(t, (600*0.45359237+500)/60, r.Each, 0.006)
+		assert.True(t, r.Kept)
+	}
 }
 
 // TestMoneyByOnePath: what a litre of pure alcohol cost is what the accounts in litres say, and a
@@ -99,9 +102,9 @@ func TestMoneyByOnePath(t *testing.T) {
 	require.False(t, said.HasErrors(), "%v", said)
 	for country, each := range map[string]float64{"uk": 1, "eu": 100} {
 		o := ledger.HouseOf(h, c, country, false)
-		o.Prices = &ledger.Prices{Costs: recipe.Costs{PerKg: map[string]float64{"corn": 1000}}, Plan: func(string) *plan.Cost { return nil }, New: func(string) bool { return true }}
+		o.Prices = &ledger.Prices{Costs: recipe.Costs{PerKg: map[string]float64{"corn": 1000}}, Plan: func(*record.Run) (*plan.Cost, bool) { return nil, false }, New: func(string) bool { return true }}
 		run := ledger.Of(o, 2024, 3).Cost.Runs[0]
 		assert.InEpsilon(t, run.Total/run.Produced.PureL*each, run.Each, 1e-4, country)
-		assert.False(t, run.Shared)
+		assert.False(t, run.Kept, "no plan was kept")
 	}
 }

@@ -224,32 +224,37 @@ func (t *page) cost() {
 	}
 	n := func(x float64) string { return tidy(fmt.Sprintf("%.2f", x)) }
 	t.Heading("WHAT IT COST, " + diag.Safe(c.Currency))
+	unit := t.l.Law.Alcohol
 	if len(c.Runs) > 0 {
 		var table columns.Table
-		shared := false
-		table.Row("run", "materials", "heat, work", "together", "a "+t.l.Law.Alcohol)
+		table.Row("run", "materials", "heat, work", "in all", "hearts", "each")
+		anew := false
 		for _, r := range c.Runs {
-			name := r.Run + ", " + r.Batch
+			star := ""
+			if !r.Kept {
+				star, anew = "*", true
+			}
+			name := r.Run + star + ", " + r.Batch
 			if r.ByPlan {
 				name += " (materials by the plan)"
 			}
-			table.Row(diag.Safe(name), n(r.Materials), n(r.Work), n(r.Total), n(r.Each))
-			shared = shared || r.Shared
+			table.Row(diag.Safe(name), n(r.Materials), n(r.Work), n(r.Total), t.alcohol(r.Produced), n(r.Each))
 		}
 		table.Write(&t.Writer)
-		if shared {
-			t.Para(2, 2, "The last column shares what a run cost, and what it charged cost, between its hearts and its feints, by their alcohol.")
+		t.Para(2, 2, "The hearts bear all of it: in all / "+unit+" of hearts. Feints count as nothing, since a later run charges them again. A plan counts so too, and casks with it.")
+		if anew {
+			t.Para(2, 2, "* Heat, water and work by the batch as it stands now, for no plan with its cost is kept beside the record: they change with the batch, its prices and what is learned.")
 		}
 	}
 	if len(c.Casks) > 0 {
 		t.Gap()
 		var table columns.Table
-		table.Row("cask", "years", "spirit", "wood", "carrying", "together", t.l.Law.Alcohol+" in", t.l.Law.Alcohol+" left")
+		table.Row("cask", "years", "spirit", "wood", "carry", "in all", unit+" in", "each", "left", "each")
 		for _, k := range c.Casks {
-			table.Row(diag.Safe(k.Serial), n(k.Years), n(k.Spirit), n(k.Wood), n(k.Carrying), n(k.Total), n(k.EachIn), n(k.EachLeft))
+			table.Row(diag.Safe(k.Serial), n(k.Years), n(k.Spirit), n(k.Wood), n(k.Carrying), n(k.Total), t.alcohol(k.In), n(k.EachIn), t.alcohol(k.Left), n(k.EachLeft))
 		}
 		table.Write(&t.Writer)
-		t.Para(2, 2, "The last columns: what a "+t.l.Law.Alcohol+" cost as it went in, without wood, and what one that is left cost, with all.")
+		t.Para(2, 2, "spirit / "+unit+" in: as it went in, without wood. in all / "+unit+" left: what is in it, or came out, with all. What was lost or found between the hearts and the cask, and what is drawn later from the same hearts, moves it by a little. Wood, and what its money costs while it lies (carry), are by the house's prices as they stand now.")
 	}
 	for _, b := range c.Bottlings {
 		t.Gap()

@@ -286,12 +286,19 @@ func (t *text) cost() {
 	}
 	tab.Row("in all", "", measure.Number(c.Total, plan.MoneyPlaces(c.Currency)))
 	tab.Write(&t.page)
-	litre := measure.Number(c.PerLPA, plan.MoneyPlaces(c.Currency)) + " a litre of pure alcohol"
+	money := func(x float64) string { return measure.Number(x, plan.MoneyPlaces(c.Currency)) }
+	hearts, each, spirit := measure.Number(t.fraction("hearts").PureL, 2)+" litres of pure alcohol in the hearts", c.PerLPA, c.SpiritPerLPA
 	if t.Units == measure.US {
-		t.Para(2, 4, measure.Number(c.PerPG, plan.MoneyPlaces(c.Currency))+" a proof gallon of hearts, "+litre+".")
-	} else {
-		t.Para(2, 4, litre+" in the hearts.")
+		hearts, each, spirit = measure.Number(t.fraction("hearts").ProofGallons, 2)+" proof gallons of hearts", c.PerPG, c.SpiritPerPG
 	}
+	said := money(c.Total) + " / " + hearts + " = " + money(each) + " each"
+	if t.Units == measure.US {
+		said += ", " + money(c.PerLPA) + " a litre of pure alcohol"
+	}
+	if spirit > 0 {
+		said += "; " + money(spirit) + " without casks, as the books count a run"
+	}
+	t.Para(2, 4, said+". The feints count as nothing.")
 	if c.PerBottle > 0 {
 		said := measure.Number(c.PerBottle, plan.MoneyPlaces(c.Currency)) + " a bottle, without glass, label and excise"
 		if c.Carrying > 0 {
