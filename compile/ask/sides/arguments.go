@@ -62,7 +62,7 @@ func (f *Finder) both(args, files []string) (old, new *Side, err error) {
 	} else {
 		new, err = atRevision(span[1], where, len(files) == 0)
 	}
-	return times(old, new, err)
+	return times(old, new, where, err)
 }
 
 // quoted joins the words of names that come without their quotes: Toll Road, or
@@ -99,10 +99,14 @@ func bothBatches(args []string) bool {
 	return !slices.ContainsFunc(args, func(arg string) bool { _, ok := s.find(arg); return !ok })
 }
 
-// times says of two sides that they are one house at two times.
-func times(old, new *Side, err error) (*Side, *Side, error) {
+// times says of two sides that they are one house at two times. A path that is there at
+// neither is a mistake in its name, and not a recipe that did not change.
+func times(old, new *Side, where string, err error) (*Side, *Side, error) {
 	if err != nil {
 		return nil, nil, err
+	}
+	if old.gone && new.gone {
+		return nil, nil, diag.Refuse("there is no recipe and no folder %s, %s or %s", where, old.when(), new.when())
 	}
 	old.moves, new.moves = true, true
 	return old, new, nil
@@ -117,7 +121,7 @@ func sinceHead(file string) (old, new *Side, err error) {
 	if old, err = atRevision("HEAD", file, false); err == nil {
 		new, err = working(file, false)
 	}
-	return times(old, new, err)
+	return times(old, new, file, err)
 }
 
 // againstParent compares a variant with the batch that it varies.
@@ -224,5 +228,7 @@ func working(where string, whole bool) (*Side, error) {
 	if err != nil {
 		return nil, err
 	}
-	return sideOf(src.House, where, where, whole), nil
+	s := sideOf(src.House, where, where, whole)
+	s.gone = at != where
+	return s, nil
 }

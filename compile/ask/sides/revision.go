@@ -166,6 +166,6 @@ func fromTree(tree *gitrepo.Tree, rev, below, label string, whole bool) (*Side, 
 		rel = below
 	}
 	s := sideOf(src.House, filepath.Join(shown, filepath.FromSlash(rel)), label, whole)
-	s.rev = rev
+	s.rev, s.gone = rev, !tree.Has(below)
 	return s, nil
 }

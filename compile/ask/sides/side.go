@@ -23,14 +23,16 @@ type Side struct {
 	label string
 	rev   string // the revision it is of; none is the files as they are
 	whole bool   // the house as a whole, and not a file of it
+	gone  bool   // there is no such file or folder
 	moves bool   // the other side is the same house at another time: a batch may have moved
 }
 
 func (s *Side) batch(name string) (*recipe.Batch, diag.List) { return s.house.Batch(name) }
 
-// labelOf says where a batch of the selection stands.
+// labelOf says where a batch of the selection stands. One that has moved since stood in
+// another file than the one that was asked for.
 func (s *Side) labelOf(name string) string {
-	if !s.whole {
+	if !s.whole && slices.Contains(s.names, name) {
 		return s.label
 	}
 	for _, f := range s.house.Files {
@@ -53,6 +55,14 @@ func (s *Side) pasted(name string) string {
 // Inputs are the files of the side's house.
 func (s *Side) Inputs() []string {
 	return (&front.Source{House: s.house}).Inputs()
+}
+
+// when names the time of a side.
+func (s *Side) when() string {
+	if s.rev == "" {
+		return "now"
+	}
+	return "at " + s.rev
 }
 
 // find knows a batch by its name, or by its name as a file would have it.
