@@ -384,6 +384,8 @@ func (b *books) bottling(t *record.Bottling) {
 			less = 1 - (1-remainder)*math.Pow(1-woodTakes, float64(src.since.DaysTo(t.On))/365.25)
 		}
 		switch {
+		case src.account == Vats && part > less && b.goesOn(t):
+			return
 		case part > less:
 			f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of %s are", 100*part, named(src)), Mend: `left __ gal, __ proof at __ F to "which tank"`, In: "in the bottling", Section: "19.599", at: t.At})
 			return
@@ -395,6 +397,31 @@ func (b *books) bottling(t *record.Bottling) {
 		}
 		f.move(src, f.outside(Losses), src.balance, line{at: t.At, what: "bottling " + t.Lot})
 	})
+}
+
+// goesOn says that a vat is not empty after a bottling: what is left of it is gauged and stays
+// there, or another bottling or vat is made of it later.
+func (b *books) goesOn(t *record.Bottling) bool {
+	for i := range t.Visits {
+		if v := &t.Visits[i]; v.Word == "left" && v.To == "" && !v.None && len(v.Read) > 0 {
+			return true
+		}
+	}
+	after := false
+	for _, o := range b.texts.Bottlings {
+		if c := o.On.Compare(t.On); keyOf(o.Of) == keyOf(t.Of) && (c > 0 || c == 0 && after) {
+			return true
+		}
+		after = after || o == t
+	}
+	for _, o := range b.texts.Vats {
+		for i := range o.Visits {
+			if v := &o.Visits[i]; v.Of == "vat" && keyOf(v.From) == keyOf(t.Of) && v.When.Date.Compare(t.On) >= 0 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // woodTakes is the share of its alcohol that a cask may lose in a year before somebody asks

@@ -78,3 +78,19 @@ func TestUnwrittenFeints(t *testing.T) {
 	assert.InDelta(t, 28, l.Accounts[0].Closing.ProofGallons, 0.01, "they are in the still")
 	assert.InDelta(t, 2, l.Accounts[0].Lost.ProofGallons, 0.01, "and the rest was never there")
 }
+
+// TestBottledTwice: of a vat that is bottled in parts the rest is asked for when nothing more is
+// made of it, and not where what is left was gauged.
+func TestBottledTwice(t *testing.T) {
+	vat := loft + filled("24-01", "2024-02-01", "K", 50) + "vat \"V\" on 2024-02-20 {\n  from \"K\" 50 gal, 120 proof at 60 F\n}\n"
+	bottling := func(lot, day, more string) string {
+		return "bottling \"" + lot + "\" of \"V\" on " + day + " {\n  bottles 126 of 750 mL at 120 proof\n  test 750 mL, 120 proof at 60 F\n" + more + "}\n"
+	}
+	one, two := bottling("24B21", "2024-02-21", ""), bottling("24B22", "2024-02-22", "")
+	assert.Contains(t, whats(t, vat+one, 2024, 2), "? where the other 50.")
+	assert.Empty(t, whats(t, vat+one+two, 2024, 2))
+	assert.Empty(t, whats(t, vat+bottling("24B21", "2024-02-21", "")+bottling("24B21A", "2024-02-21", ""), 2024, 2))
+	assert.Empty(t, whats(t, vat+bottling("24B21", "2024-02-21", "  left 25 gal, 120 proof at 60 F\n"), 2024, 2))
+	assert.Contains(t, whats(t, vat+bottling("24B21", "2024-02-21", "  left 22 gal, 120 proof at 60 F\n"), 2024, 2), "a gauge finds what the books say")
+	assert.NotContains(t, whats(t, vat+one+"vat \"W\" on 2024-02-23 {\n  from vat \"V\" 25 gal, 120 proof at 60 F\n}\n", 2024, 2), "where the other")
+}

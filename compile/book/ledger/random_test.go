@@ -39,8 +39,8 @@ type history struct {
 	feints  float64 // PG of the feints of the run before
 	tank    float64 // PG that lie in the tank
 	before  string
-	numbers []int // where in the text a number stands that has a second witness
-	corn    int   // lb in the loft
+	numbers []int  // where in the text a number stands that has a second witness
+	corn    [2]int // lb of each lot in the loft
 	out     map[string]bool
 }
 
@@ -101,8 +101,8 @@ func pgOf(lb, proof float64) float64 {
 
 // invent writes a history of about six months, over a leap day.
 func invent(seed uint64) *history {
-	h := &history{r: rand.New(rand.NewPCG(seed, 19)), day: record.Date{Year: 2023, Month: 11, Day: 3}, corn: 60000, out: map[string]bool{}}
-	h.f("store \"Loft\" {\n  2023-11-01 corn 60,000 lb lot \"C-1\" from \"Seller\", 0.16 USD/lb\n}\n")
+	h := &history{r: rand.New(rand.NewPCG(seed, 19)), day: record.Date{Year: 2023, Month: 11, Day: 3}, corn: [2]int{30000, 30000}, out: map[string]bool{}}
+	h.f("store \"Loft\" {\n  2023-11-01 corn 30,000 lb lot \"C-1\" from \"Seller\", 0.16 USD/lb\n  2023-11-02 corn 30,000 lb lot \"C-2\" from \"Seller\", moisture 15 %%\n}\n")
 	n := 3 + h.r.IntN(4)
 	for i := range n {
 		h.run(fmt.Sprintf("%02d-%02d", h.day.Year%100, i+1))
@@ -112,9 +112,13 @@ func invent(seed uint64) *history {
 			h.day = h.day.After(3 + h.r.IntN(10))
 		}
 	}
-	h.f("store \"Counted\" {\n  %s count corn ", h.day)
-	h.witnessed()
-	h.f("%d lb lot \"C-1\"\n}\n", h.corn)
+	h.f("store \"Counted\" {\n")
+	for i, lb := range h.corn {
+		h.f("  %s count corn ", h.day)
+		h.witnessed()
+		h.f("%d lb lot \"C-%d\"\n", lb, i+1)
+	}
+	h.f("}\n")
 	for _, c := range h.casks {
 		if c.declared.Len() > 0 {
 			h.f("cask %q {\n%s}\n", c.serial, c.declared.String())
@@ -127,8 +131,16 @@ func (h *history) run(number string) {
 	r := h.r
 	h.f("run %q of \"B\" on %s {\n  used {\n", number, h.day)
 	corn := 600 + r.IntN(400)
-	h.corn -= corn
-	h.f("    corn %d lb lot \"C-1\"\n  }\n", corn)
+	for i, lb := range [2]int{corn / 3, corn - corn/3} { // of both lots, or of one
+		if i == 0 && r.IntN(2) == 0 {
+			corn = lb
+			continue
+		}
+		lot := r.IntN(2)
+		h.corn[lot] -= lb
+		h.f("    corn %d lb lot \"C-%d\"\n", lb, lot+1)
+	}
+	h.f("  }\n")
 	d := h.day.After(4)
 	hearts, proof := 50+tenth(40*r.Float64()), 135+tenth(15*r.Float64())
 	pg := hearts * proof / 100
@@ -243,6 +255,16 @@ func (h *history) year(c *cask, f record.Date) {
 		h.book(on.After(1), ledger.Wood, ledger.Losses, 0.5*c.proof/100)
 	}
 	c.filledOn = on.After(1)
+	for _, src := range h.casks { // topped from another that lies beside it
+		if src != c && !src.emptied && src.pg > 5 && h.r.IntN(3) == 0 && src.filledOn.Compare(f.After(4)) <= 0 && c.filledOn.Compare(f.After(4)) <= 0 {
+			day := on.After(2)
+			fmt.Fprintf(&c.declared, "  %s topped 0.4 gal, %.1f proof at 60 F from %q\n", day, src.proof, src.serial)
+			pg := math.Round(100*0.4*src.proof/100) / 100
+			src.pg, c.pg = src.pg-pg, c.pg+pg
+			src.filledOn, c.filledOn = day, day
+			break
+		}
+	}
 }
 
 // vat empties some casks, reduces and bottles them.
@@ -264,8 +286,15 @@ func (h *history) vat(name string) {
 		h.tank = 0
 	}
 	h.f("vat %q on %s%s {\n", name, h.day, where)
-	for _, c := range open {
+	for i, c := range open {
 		proof := c.proof + tenth(h.r.Float64())
+		if i > 0 && c.pg > 10 && h.r.IntN(3) == 0 { // a part of it, and the cask lies on
+			pg := math.Round(100*5*c.proof/100) / 100
+			h.f("  from %q part 5 gal, %.1f proof at 60 F\n", c.serial, c.proof)
+			h.book(h.day, ledger.Wood, ledger.Vats, pg)
+			c.pg, in, c.filledOn = c.pg-pg, in+pg, h.day
+			continue
+		}
 		net := pounds(c.pg*(1-0.05*h.r.Float64()), proof)
 		h.f("  from %q gross ", c.serial)
 		h.witnessed()
@@ -283,22 +312,53 @@ func (h *history) vat(name string) {
 	h.f("%.1f gal, 90 proof at 60 F\n}\n", gal)
 	h.book(on, ledger.Vats, ledger.Losses, in-gal*0.9)
 	each := 0.75 / 3.785411784 * 0.9
-	n := int(gal * 0.9 / each)
+	rest := gal * 0.9
+	back := 0.0
+	if h.r.IntN(3) == 0 { // some goes back to the tank
+		back = tenth(0.5 + h.r.Float64())
+	}
+	n := int((rest - back*0.9) / each)
 	n -= h.r.IntN(1 + n/100)
+	if h.r.IntN(3) == 0 && n > 60 { // bottled in two parts, and what is left between them gauged, or not
+		first := n / 2
+		more := ""
+		left := tenth((rest - float64(first)*each) / 0.9)
+		if h.r.IntN(2) == 0 {
+			more = fmt.Sprintf("  left %.1f gal, 90 proof at 60 F\n", left)
+			h.book(on, ledger.Vats, ledger.Losses, rest-float64(first)*each-left*0.9)
+			rest = left*0.9 + float64(first)*each
+			n = min(n, first+int((left-back)*0.9/each))
+		}
+		h.bottling(name, on, first, each, more)
+		rest -= float64(first) * each
+		n -= first
+		on = on.After(2)
+	}
+	more := ""
+	if back > 0 {
+		more = fmt.Sprintf("  left %.1f gal, 90 proof at 60 F to \"Tank\"\n", back)
+		h.book(on, ledger.Vats, ledger.Tanks, back*0.9)
+		h.tank += back * 0.9
+	}
+	h.bottling(name, on, n, each, more)
+	h.book(on, ledger.Vats, ledger.Losses, rest-back*0.9-float64(n)*each)
+	h.day = on
+}
+
+// bottling fills so many bottles of a vat; some of them break, are tasted or are sold.
+func (h *history) bottling(of string, on record.Date, n int, each float64, more string) {
 	lot := check.LotOf(on)
 	for i := 'A'; h.out[lot]; i++ {
 		lot = check.LotOf(on) + string(i)
 	}
 	h.out[lot] = true
-	h.f("bottling %q of %q on %s {\n  test 750 mL, 90 proof at 60 F\n  bottles ", lot, name, on)
+	h.f("bottling %q of %q on %s {\n  test 750 mL, 90 proof at 60 F\n  bottles ", lot, of, on)
 	h.witnessed()
-	h.f("%d of 750 mL at 90 proof\n  broken 1 of 750 mL\n  samples 2 of 750 mL\n  %s withdrawn %d of 750 mL to \"Inn\"\n}\n", n, on.After(5), n/3)
+	h.f("%d of 750 mL at 90 proof\n  broken 1 of 750 mL\n  samples 2 of 750 mL\n%s  %s withdrawn %d of 750 mL to \"Inn\"\n}\n", n, more, on.After(5), n/3)
 	h.book(on, ledger.Vats, ledger.Bottles, float64(n)*each)
-	h.book(on, ledger.Vats, ledger.Losses, gal*0.9-float64(n)*each)
 	h.book(on, ledger.Bottles, ledger.Losses, each)
 	h.book(on, ledger.Bottles, ledger.Samples, 2*each)
 	h.book(on.After(5), ledger.Bottles, ledger.Withdrawn, float64(n/3)*each)
-	h.day = on
 }
 
 // read reads a text as a house of its own.
@@ -330,8 +390,17 @@ func failed(l *ledger.Ledger) []ledger.Check {
 // TestRandomHistories holds the books of 1,000 invented houses against those that the
 // invention kept: each account at the end of each month, to 0.1 PG, by what was known then.
 func TestRandomHistories(t *testing.T) {
+	tell := map[string]bool{" topped ": false, " part 5 gal": false, "left": false, "proof to \"Tank\"\n  ": false, "in \"Tank\"": false, "lot \"C-2\"": false, "corrected into": false}
+	defer func() {
+		for what, told := range tell {
+			assert.True(t, told, "no history tells of %q", what)
+		}
+	}()
 	for seed := uint64(0); seed < 1000; seed += uint64(testflag.Every(20)) {
 		h := invent(seed)
+		for what := range tell {
+			tell[what] = tell[what] || strings.Contains(h.text.String(), what)
+		}
 		house, c, said := read(t, h.text.String())
 		require.False(t, said.HasErrors(), "%d: %v\n%s", seed, said, h.text.String())
 		var before *ledger.Ledger
