@@ -81,8 +81,11 @@ func house(a *recipe.Aroma) int {
 	return 0
 }
 
-// All lists every word with its cause, those of more words first.
+// All lists every word with its cause, those of more words first; none of no words.
 func (w *Words) All() []Hit {
+	if w == nil {
+		return nil
+	}
 	var out []Hit
 	for i := range w.entries {
 		out = append(out, Hit{w.entries[i].of, w.entries[i].word})
