@@ -28,7 +28,8 @@ const (
 )
 
 // Strength is the strength that an alcoholometer or a proof hydrometer means, as a
-// fraction by volume at 20 C. It is not ok where no spirit reads that at that
+// fraction by volume at 20 C. A scale of % abv that is true at 60 F shows half the proof
+// (record.Reading.At60F). It is not ok where no spirit reads that at that
 // temperature: such a reading is a slip of the pen, and tells nothing of the spirit.
 func Strength(r *record.Reading) (Corrected, bool) {
 	v, ok := r.Holds()
@@ -42,7 +43,7 @@ func Strength(r *record.Reading) (Corrected, bool) {
 		is.Unsure = abvPerC * strangeC
 	}
 	switch proof := 200 * v.SI; {
-	case v.Unit == "proof":
+	case v.Unit == "proof", r.At60F():
 		if warm {
 			if proof, err = fluid.TrueProof(proof, 1.8*at+32); err != nil {
 				return Corrected{}, false

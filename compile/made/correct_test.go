@@ -40,6 +40,31 @@ func TestStrength(t *testing.T) {
 	}
 }
 
+// TestStrengthByItsScale: % abv is half the proof on a scale of 60 F, which is where the
+// sample is in F, and not on one of 20 C; what the instrument says of its scale comes first.
+func TestStrengthByItsScale(t *testing.T) {
+	at := func(unit string, atC float64, scale ...float64) float64 {
+		r := read(quantity.Strength, "% abv", 0.594, atC)
+		r.At.Unit = unit
+		for i := range scale {
+			r.ScaleC = &scale[i]
+		}
+		got, ok := made.Strength(r)
+		require.True(t, ok)
+		w, err := fluid.MassFracFromABV(got.SI)
+		require.NoError(t, err)
+		return fluid.ProofFromMassFrac(w)
+	}
+	assert.InDelta(t, 118.8, at("F", fluid.SixtyF), 0.001)
+	assert.InDelta(t, 118.8, at("C", fluid.SixtyF, 15), 0.001)
+	assert.InDelta(t, 121.8, at("C", fluid.SixtyF), 0.05) // 60.9 % vol at 20 C
+	assert.Equal(t, at("C", fluid.SixtyF), at("F", fluid.SixtyF, 20))
+	assert.InDelta(t, 0.0, at("C", 20)-at("F", 20, 20), 1e-9)
+	w, err := fluid.MassFracFromABV(0.594)
+	require.NoError(t, err)
+	assert.InDelta(t, fluid.ProofFromMassFrac(w), at("C", 20), 1e-6)
+}
+
 // What no spirit reads tells nothing, however it is written.
 func TestStrengthOfNoSpirit(t *testing.T) {
 	for _, c := range []struct {

@@ -25,7 +25,7 @@ func Truly(r *record.Run) (said diag.List) {
 				continue
 			}
 			is, ok := Strength(rd)
-			worked, known := Strength(&record.Reading{Value: *rd.True})
+			worked, known := Strength(&record.Reading{Value: *rd.True, Place: rd.Place, ScaleC: rd.ScaleC})
 			if !ok || !known || math.Abs(is.SI-worked.SI) <= trulyWithin {
 				continue
 			}

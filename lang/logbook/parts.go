@@ -87,6 +87,11 @@ func (r *reader) parts(l *tree.Node, lead int, stage record.StageName, word stri
 		if o.With == "" {
 			o.With = r.with[o.Kind]
 		}
+		if o.With != "" && r.Instrument != nil {
+			if i := r.Instrument(o.With); i != nil && i.Scale.AtSaid && i.Scale.Kind == o.Kind {
+				o.ScaleC = &i.Scale.AtC
+			}
+		}
 		spread(p.read[:i+1], o.At)
 	}
 	return p

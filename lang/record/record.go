@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"newmake/lang/diag"
+	"newmake/lang/quantity"
 )
 
 // Run is one occurrence of a batch: what was done, and what was read.
@@ -204,6 +205,9 @@ type Reading struct {
 	At    *Value // temperature of the sample, nil if nobody wrote it
 	True  *Value // strength that the person worked out; to be checked, not to be used
 	With  string // the instrument, "" if none is named
+	// ScaleC is the temperature, in C, at which the instrument says that it reads true;
+	// nil where no instrument is named, or it does not say.
+	ScaleC *float64
 	// Corrected is the last correction of it. What was read stays in Value.
 	Corrected   *Correction
 	AtCorrected *Correction // likewise of At
@@ -219,6 +223,27 @@ func (r *Reading) Holds() (Value, bool) {
 	}
 	return r.Value, r.State == Read
 }
+
+// At60F says that a strength by volume was read on a scale that is true at 60 F, where
+// % abv is half the proof (27 CFR 19.1), and not at 20 C (OIML R 44): by the instrument's
+// own scale, or else by the degrees of the sample, or else by the units of the file. A
+// scale that is true at 15 C counts as one of 60 F: they part by 0.02 % vol.
+func (r *Reading) At60F() bool {
+	at := r.At
+	if r.AtCorrected != nil {
+		at = &r.AtCorrected.New
+	}
+	switch {
+	case r.ScaleC != nil:
+		return *r.ScaleC < betweenScalesC
+	case at != nil && at.Unit != "":
+		return at.Unit == "F"
+	}
+	return r.Place.Units() == quantity.US
+}
+
+// betweenScalesC is the middle of 60 F and 20 C.
+const betweenScalesC = ((60.0-32)/1.8 + 20) / 2
 
 // Sample is what holds of the sample's temperature, in C. It is false where there is
 // none: the sample was then at the instrument's own, as far as anybody knows.

@@ -52,14 +52,23 @@ func (s *sheet) massFrac(v Value) (float64, error) {
 // proofRead corrects what a hydrometer shows to true proof. The temperature in
 // u becomes the corrected one.
 func (c *customary) proofRead(l Lot, u *usLot, which string) float64 {
-	if l.Reading.unit() == "% abv" {
+	if l.Reading.unit() == "% abv" && !l.scaleAt60F() {
 		return c.alcoholometer(l, which)
 	}
 	mark := l.Reading.Item.Value
 	var lines []string
+	if l.Reading.unit() == "% abv" {
+		mark = gauge.Places(2*mark, 4)
+		lines = append(lines, fmt.Sprintf("%s %% abv on a scale of 60 F is a mark of %s proof", exact(l.Reading.Item.Value), exact(mark)))
+		c.note("A scale of % abv whose sample is in F is taken to be true at 60 F, where it is half the proof (27 CFR 19.1). Of one that is true at 20 C (OIML R 44), write the sample in C.")
+	}
 	if h := l.Hydrometer; h != nil {
-		mark = gauge.Places(mark+h.Item.Value, 4)
-		lines = append(lines, fmt.Sprintf("hydrometer: %s %s = %s", l.Reading.Item.Num, signed(h.Item.Value), exact(mark)))
+		seen, by := mark, h.Item.Value
+		if l.Reading.unit() == "% abv" {
+			by *= 2
+		}
+		mark = gauge.Places(seen+by, 4)
+		lines = append(lines, fmt.Sprintf("hydrometer: %s %s = %s", exact(seen), signed(by), exact(mark)))
 	}
 	if t := l.Thermometer; t != nil {
 		by, seen := gauge.Places(t.in("F"), 3), u.tempF
@@ -76,6 +85,10 @@ func (c *customary) proofRead(l Lot, u *usLot, which string) float64 {
 	return c.obscured(l, fluid.RoundProof(p), which)
 }
 
+// scaleAt60F says that a reading in % abv stands on a scale that is true at 60 F: by the
+// degrees of its sample, as in the record of a run.
+func (l Lot) scaleAt60F() bool { return l.Temp != nil && l.Temp.unit() == "F" }
+
 // alcoholometer corrects the reading of one marked in % vol at 20 C.
 func (c *customary) alcoholometer(l Lot, which string) float64 {
 	w, lines, ok := c.abvRead(l)
@@ -84,7 +97,7 @@ func (c *customary) alcoholometer(l Lot, which string) float64 {
 	}
 	p := fluid.ProofFromMassFrac(w)
 	lines = append(lines, fmt.Sprintf("this is %s proof at 60 F, recorded as %s", num(p, 2), num(fluid.RoundProof(p), 1)))
-	c.note("An alcoholometer is marked in % by volume at 20 C (OIML R 22), whatever the units of the question.")
+	c.note("A scale of % vol whose sample is in C is taken to be true at 20 C (OIML R 44), whatever the units of the question.")
 	c.step("True strength"+which, oiml, lines...)
 	return c.obscured(l, fluid.RoundProof(p), which)
 }

@@ -119,7 +119,7 @@ func (m *metric) given(v Value, which string) float64 {
 // read corrects what a hydrometer shows. The temperature becomes the corrected
 // one.
 func (m *metric) read(l Lot, tempC *float64, which string) float64 {
-	if l.Reading.unit() != "% abv" {
+	if l.Reading.unit() != "% abv" || l.scaleAt60F() {
 		return m.proofRead(l, tempC, which)
 	}
 	w, lines, ok := m.abvRead(l)

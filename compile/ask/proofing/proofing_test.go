@@ -222,6 +222,11 @@ func TestBareReadingInLitresIsAsked(t *testing.T) {
 		assert.Equal(t, diag.CodeNoUnit, list[0].Code, text)
 		assert.Contains(t, list[0].Summary, "in % vol or in US proof?", text)
 	}
+	// In F it is a scale of 60 F, in C one of 20 C.
+	assert.Equal(t, 118.8, value(t, solve(t, "reading 59.4 % abv at 60 F"), proofing.TrueProof))
+	assert.Equal(t, value(t, solve(t, "10 gal reading 118.8 proof at 70 F"), proofing.TrueProof), value(t, solve(t, "10 gal reading 59.4 % abv at 70 F"), proofing.TrueProof))
+	assert.InDelta(t, 121.8, value(t, solve(t, "10 gal reading 59.4 % abv at 15.56 C"), proofing.TrueProof), 0.05)
+	assert.InDelta(t, value(t, solve(t, "10 gal reading 118.8 proof at 70 F, hydrometer 0.4"), proofing.TrueProof), value(t, solve(t, "10 gal reading 59.4 % abv at 70 F, hydrometer 0.2"), proofing.TrueProof), 1e-9)
 	assert.InDelta(t, 64.2, value(t, solve(t, "reading 63.5 % abv at 18 C"), proofing.TrueABV), 0.05)
 	assert.Equal(t, 61.5, value(t, solve(t, "reading 63.5 proof at 18 C"), proofing.TrueProof))
 	assert.Equal(t, 61.5, value(t, solve(t, "reading 63.5 at 64.4 F"), proofing.TrueProof))

@@ -259,8 +259,8 @@ func TestAllAsPlanned(t *testing.T) {
 	require.NoError(t, err)
 	gallons := func(m3 float64) float64 { return m3 / fluid.USGallonM3 }
 	hearts, low := n.Distilled.Hearts, n.Stripped.LowWines
-	a := of(t, fmt.Sprintf("run \"99-01\" of \"Ferry Landing\" on 2026-03-03 {\n  strip {\n    low-wines %.2f gal at 68 F, %.2f %% abv at 68 F\n  }\n"+
-		"  spirit {\n    2026-03-11 13:00 hearts %.2f gal at 68 F, %.2f %% abv at 68 F\n  }\n}\n",
+	a := of(t, fmt.Sprintf("run \"99-01\" of \"Ferry Landing\" on 2026-03-03 {\n  strip {\n    low-wines %.2f gal at 68 F, %.2f %% abv at 20 C\n  }\n"+
+		"  spirit {\n    2026-03-11 13:00 hearts %.2f gal at 68 F, %.2f %% abv at 20 C\n  }\n}\n",
 		gallons(low.VolumeAtM3(20)), 100*low.ABV(), gallons(hearts.VolumeAtM3(20)), 100*hearts.ABV()))
 	require.True(t, a.AsItShould(), "%+v %+v", a.Lines, a.Balance)
 	require.NotNil(t, a.Ahead)

@@ -50,7 +50,7 @@ func History(b *recipe.Batch) (*House, []byte, error) {
 	var text strings.Builder
 	fmt.Fprintf(&text, "# The first six runs of 2026. Lantern Hollow is an invented house, and its runs are invented.\n"+
 		"# Of the last of 2025 only the feints were kept: the first of 2026 charged them.\n\n"+
-		"run %q of %q on 2025-12-16 {\n  spirit in %q {\n    2025-12-23 13:40 feints 47.0 gal at 68 F, 36.90 %% abv at 68 F\n  }\n}\n", before, b.Name, b.Spirit.Still.Name)
+		"run %q of %q on 2025-12-16 {\n  spirit in %q {\n    2025-12-23 13:40 feints 47.0 gal at 68 F, %.2f %% abv at 68 F\n  }\n}\n", before, b.Name, b.Spirit.Still.Name, 100*shownAt68F(today.FeintsAt.Value))
 	for i, e := range events {
 		e.before, e.begun = before, begun.AddDate(0, 0, 7*i)
 		h.Off["alcoholometer"] += e.drift

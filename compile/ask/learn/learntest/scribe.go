@@ -233,8 +233,23 @@ func (w *scribe) ferment() time.Time {
 	return pitched
 }
 
+// abv is what an alcoholometer that is true at 60 F shows at 68 F, in per cent.
 func (w *scribe) abv(abv float64, read record.What) float64 {
-	return 100 * (abv + w.Off["alcoholometer"] + w.noise(sure(read, abv)))
+	return 100 * (shownAt68F(abv) + w.Off["alcoholometer"] + w.noise(sure(read, abv)))
+}
+
+// shownAt68F is what spirit of a strength at 20 C shows at 68 F on a scale that is true at
+// 60 F, as a fraction.
+func shownAt68F(abv float64) float64 {
+	mass, err := fluid.MassFracFromABV(abv)
+	if err != nil {
+		return abv
+	}
+	proof, err := fluid.HydrometerReading(fluid.ProofFromMassFrac(mass), 68)
+	if err != nil {
+		return abv
+	}
+	return proof / 200
 }
 
 // charge writes what is charged: of a spirit run that is known to charge the feints of the run
