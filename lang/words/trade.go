@@ -32,7 +32,7 @@ type pair struct{ scottish, american string }
 // name and a word of the language with a hyphen; and a text that has a word and its
 // counterpart, for it explains one by the other. Both leaves the text as it is.
 func Trade(text string, to quantity.System) string {
-	if to == quantity.Both || !tradeHints(text) {
+	if to == quantity.Both || !tradeHints(text, to) {
 		return text
 	}
 	swap := swapOf(to)
@@ -50,10 +50,28 @@ func Trade(text string, to quantity.System) string {
 	return b.String()
 }
 
-// tradeHints says quickly whether a text may have one of the words.
-func tradeHints(text string) bool {
+// tradeHints says quickly whether a text may have a word that is not of a reader's system.
+func tradeHints(text string, to quantity.System) bool {
 	text = strings.ToLower(text)
-	return slices.ContainsFunc(pairs, func(p pair) bool { return strings.Contains(text, p.scottish) || strings.Contains(text, p.american) })
+	return slices.ContainsFunc(hints[to](), func(word string) bool { return strings.Contains(text, word) })
+}
+
+// hints are, by the system of a reader, the words of the other one; of those that are in
+// one another, the shortest.
+var hints = map[quantity.System]func() []string{
+	quantity.US: sync.OnceValue(func() []string { return shortest(func(p pair) string { return p.scottish }) }),
+	quantity.SI: sync.OnceValue(func() []string { return shortest(func(p pair) string { return p.american }) }),
+}
+
+func shortest(side func(pair) string) (out []string) {
+	for _, p := range pairs {
+		word := side(p)
+		within := func(q pair) bool { return side(q) != word && strings.Contains(word, side(q)) }
+		if !slices.ContainsFunc(pairs, within) && !slices.Contains(out, word) {
+			out = append(out, word)
+		}
+	}
+	return out
 }
 
 var quoted = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile("`[^`]*`|\"[^\"]*\"") })

@@ -1,6 +1,10 @@
 package fluid
 
-import "math"
+import (
+	"math"
+
+	"newmake/compile/matter/exponential"
+)
 
 // NRTL activity model for ethanol (1) and water (2) with temperature-dependent
 // parameters, as several public codes give them from Gmehling and Onken,
@@ -23,7 +27,7 @@ func nrtl(x, t float64) activity {
 	inv := 1 / t
 	tau12, tau21 := nrtlA12+nrtlB12*inv, nrtlA21+nrtlB21*inv
 	d12, d21 := -nrtlB12*inv*inv, -nrtlB21*inv*inv
-	g12, g21 := math.Exp(-nrtlAlpha*tau12), math.Exp(-nrtlAlpha*tau21)
+	g12, g21 := exponential.Exp(-nrtlAlpha*tau12), exponential.Exp(-nrtlAlpha*tau21)
 	dg12, dg21 := -nrtlAlpha*d12*g12, -nrtlAlpha*d21*g21
 	x1, x2 := x, 1-x
 	s1, s2 := 1/(x1+x2*g21), 1/(x2+x1*g12)
@@ -52,7 +56,7 @@ func nrtl(x, t float64) activity {
 // fraction x of ethanol; NRTL.
 func ActivityCoefficients(x, tempC float64) (ethanol, water float64) {
 	a := nrtl(clamp(x, 0, 1), tempC+KelvinOffset)
-	return math.Exp(a.lnG1), math.Exp(a.lnG2)
+	return exponential.Exp(a.lnG1), exponential.Exp(a.lnG2)
 }
 
 // Vapour pressure of ethanol: Wagner equation, Poling, Prausnitz and O'Connell,
@@ -76,5 +80,5 @@ func ethanolLnP(t float64) (lnP, dLnPdT float64) {
 // VapourPressureEthanolPa is the vapour pressure of ethanol.
 func VapourPressureEthanolPa(tempC float64) float64 {
 	lnP, _ := ethanolLnP(tempC + KelvinOffset)
-	return ethanolPcPa * math.Exp(lnP)
+	return ethanolPcPa * exponential.Exp(lnP)
 }

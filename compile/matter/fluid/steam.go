@@ -1,6 +1,10 @@
 package fluid
 
-import "math"
+import (
+	"math"
+
+	"newmake/compile/matter/exponential"
+)
 
 // Saturated water and steam: IAPWS SR1-86(1992), "Revised Supplementary
 // Release on Saturation Properties of Ordinary Water Substance"; Wagner and
@@ -33,7 +37,7 @@ func waterLnP(t float64) (lnP, dLnPdT float64) {
 // VapourPressureWaterPa is the vapour pressure of water; IAPWS.
 func VapourPressureWaterPa(tempC float64) float64 {
 	lnP, _ := waterLnP(tempC + KelvinOffset)
-	return waterPcPa * math.Exp(lnP)
+	return waterPcPa * exponential.Exp(lnP)
 }
 
 // WaterBoilC is the boiling point of water at a pressure: the inverse of
@@ -68,10 +72,10 @@ func saturatedWater(tempC float64) (liquid, steam float64) {
 	c := math.Cbrt(th)
 	c2, s := c*c, math.Sqrt(c)
 	lnP, dLnP := waterLnP(t)
-	dPdT := waterPcPa * math.Exp(lnP) * dLnP
+	dPdT := waterPcPa * exponential.Exp(lnP) * dLnP
 	rhoL := waterRhoC * (1 + 1.99274064*c + 1.09965342*c2 - 0.510839303*th*c2 -
 		1.75493479*power(th, 5)*c - 45.5170352*power(th, 14)*c - 6.74694450e5*power(th, 36)*c2)
-	rhoV := waterRhoC * math.Exp(-2.03150240*c-2.68302940*c2-5.38626492*th*c-
+	rhoV := waterRhoC * exponential.Exp(-2.03150240*c-2.68302940*c2-5.38626492*th*c-
 		17.2991605*power(th, 3)-44.7586581*power(th, 6)*s-63.9201063*power(th, 11)*c2*s)
 	r := t / waterTcK
 	rs := math.Sqrt(r)

@@ -1,6 +1,10 @@
 package fluid
 
-import "math"
+import (
+	"math"
+
+	"newmake/compile/matter/exponential"
+)
 
 // Pressures at which the equilibrium has been tested; the functions work
 // outside, without a claim.
@@ -47,7 +51,7 @@ func bubbleFrom(x, pressurePa, t float64) bubblePoint {
 		a := nrtl(x, t)
 		p1, d1 := ethanolLnP(t)
 		p2, d2 := waterLnP(t)
-		k1, k2 := math.Exp(a.lnG1+p1+lnPc1), math.Exp(a.lnG2+p2+lnPc2)
+		k1, k2 := exponential.Exp(a.lnG1+p1+lnPc1), exponential.Exp(a.lnG2+p2+lnPc2)
 		d1, d2 = d1+a.dLnG1, d2+a.dLnG2
 		sum := x*k1 + (1-x)*k2
 		step := -math.Log(sum) * sum / (x*k1*d1 + (1-x)*k2*d2)

@@ -394,16 +394,23 @@ func (s *Solver) solve(u []float64, hg float64) {
 	}
 	// Two columns at a time, and the factor with the first, save half the passes.
 	n, c := len(u), 0
-	if s.m%2 == 0 {
+	switch {
+	case s.m == 0:
 		for i := range u {
 			u[i] *= hg
 		}
-	} else {
+	case s.m%2 == 1:
 		col, x := s.columns[0][:n], rhs[0]
 		for i := range u {
 			u[i] = hg * (u[i] + col[i]*x)
 		}
 		c = 1
+	default:
+		a, b, x, z := s.columns[0][:n], s.columns[1][:n], rhs[0], rhs[1]
+		for i := range u {
+			u[i] = hg * (u[i] + (a[i]*x + b[i]*z))
+		}
+		c = 2
 	}
 	for ; c < s.m; c += 2 {
 		a, b := s.columns[c][:n], s.columns[c+1][:n]

@@ -124,9 +124,9 @@ func (r *Kinetics) SetTemp(tempC float64) {
 	perK := exponential.PerKelvin(tempC)
 	l := &r.laws
 	beta := l.beta.At(perK)
-	copy(r.warmth, []float64{l.alpha.At(perK), beta, beta, 1, l.release.At(perK), l.limit.At(perK)})
+	*(*[ofMalt]float64)(r.warmth) = [ofMalt]float64{l.alpha.At(perK), beta, beta, 1, l.release.At(perK), l.limit.At(perK)}
 	d := r.k.deathRates(l, perK)
-	copy(r.death, []float64{d.Alpha, d.Beta, d.BetaTail, d.LimitBound, d.LimitBound, d.Limit})
+	*(*[ofMalt]float64)(r.death) = [ofMalt]float64{d.Alpha, d.Beta, d.BetaTail, d.LimitBound, d.LimitBound, d.Limit}
 	for i := range r.of {
 		p := &r.of[i]
 		r.warmth[ofMalt+i], r.death[ofMalt+i] = p.work.At(max(perK, p.bestPerK)), 0

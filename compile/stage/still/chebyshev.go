@@ -29,9 +29,11 @@ func nodes() (t, x [order]float64) {
 	return t, x
 }
 
-// place is where x stands on the series' axis -1..1.
+// place is where x stands on the series' axis -1..1. Near nothing its error is that of
+// 1 + x/stretch, 1e-16 of the axis, which is what math.Log1p would take 2 times as long
+// to spare.
 func place(x float64) float64 {
-	return 2*math.Log1p(max(x, 0)/stretch)/zMost - 1
+	return math.Log(1+max(x, 0)*(1/stretch))*(2/zMost) - 1
 }
 
 // placed is the x that stands at t.

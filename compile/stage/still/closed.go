@@ -1,6 +1,10 @@
 package still
 
-import "math"
+import (
+	"math"
+
+	"newmake/compile/matter/exponential"
+)
 
 // panel is how far apart, in u, a run's nodes stand at most where leaving tells
 // what is in the pot. Between them time and heat are summed by the
@@ -14,8 +18,8 @@ func (p *pot) closes(x0 float64) bool { return p.steam == 0 && x0 <= closedX }
 
 // potAt is the node at u with what is in the pot, and nothing else.
 func (p *pot) potAt(u float64) node {
-	x := math.Exp(u)
-	return node{u: u, level: level{pot: (p.ethanol0 + p.water0) * math.Exp(p.b.left.lnPot(u, x)-p.lnPot0)}}
+	x := exponential.Exp(u)
+	return node{u: u, level: level{pot: (p.ethanol0 + p.water0) * exponential.Exp(p.b.left.lnPot(u, x)-p.lnPot0)}}
 }
 
 // goTo finds where the event comes to zero on the way from a down to u = end,

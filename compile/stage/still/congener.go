@@ -2,7 +2,6 @@ package still
 
 import (
 	"fmt"
-	"math"
 
 	"newmake/compile/matter/exponential"
 	"newmake/compile/matter/fluid"
@@ -127,7 +126,7 @@ func (r *Run) follow(s spout, factors []factor) []Congener {
 		for i := range w.out {
 			c := CongenerFraction{Fraction: f.Name}
 			for j := range factors {
-				share := math.Exp(before[j][i]) - math.Exp(w.inPot[j][i])
+				share := exponential.Exp(before[j][i]) - exponential.Exp(w.inPot[j][i])
 				c.Share.take(j, share)
 				if f.Name == Heads || f.Name == Tails {
 					returned[j][i] += share
@@ -146,7 +145,7 @@ func (r *Run) follow(s spout, factors []factor) []Congener {
 	for i := range w.out {
 		c := &w.out[i]
 		for j := range factors {
-			c.Left.take(j, math.Exp(w.inPot[j][i]))
+			c.Left.take(j, exponential.Exp(w.inPot[j][i]))
 			c.Gain.take(j, 1/max(1e-9, 1-returned[j][i]))
 		}
 	}

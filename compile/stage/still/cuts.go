@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"newmake/compile/matter/exponential"
 	"newmake/compile/matter/fluid"
 	"newmake/lang/recipe"
 )
@@ -59,7 +60,7 @@ func fallTo(fromX float64, f func(x float64) float64) float64 {
 		if mid <= lo || mid >= hi || fLo < 1e-15 || hi-lo < 1e-14 {
 			break
 		}
-		if v := f(math.Exp(mid)); v >= 0 {
+		if v := f(exponential.Exp(mid)); v >= 0 {
 			lo, fLo = mid, v
 			if side > 0 {
 				fHi /= 2

@@ -1,8 +1,7 @@
 package still
 
 import (
-	"math"
-
+	"newmake/compile/matter/exponential"
 	"newmake/compile/matter/fluid"
 )
 
@@ -40,7 +39,7 @@ type level struct {
 //
 // with s the steam's condensate (mol/s) and H the enthalpy that leaves pot and
 // head with a mole of distillate. They are solved for dD and dt.
-func (p *pot) slope(u float64, l level) level { return p.slopeOf(p.b.at(math.Exp(u)), l) }
+func (p *pot) slope(u float64, l level) level { return p.slopeOf(p.b.at(exponential.Exp(u)), l) }
 
 // slopeOf is slope for a state that is known.
 func (p *pot) slopeOf(st state, l level) level {
@@ -80,7 +79,7 @@ type node struct {
 
 func (p *pot) node(u float64, l level) node { return node{u: u, level: l, d: p.slope(u, l)} }
 
-func (n node) x() float64 { return math.Exp(n.u) }
+func (n node) x() float64 { return exponential.Exp(n.u) }
 
 // overKg is what ethanol and water have come over since the first drop.
 func (p *pot) overKg(n node) (ethanol, water float64) {
