@@ -19,7 +19,7 @@ import (
 var filledLater = map[string]string{
 	"Plan.Bands": "compile/ask/bands", "Reading.Low": "compile/ask/bands", "Reading.High": "compile/ask/bands", "Reading.Tolerance": "compile/ask/bands",
 	"Promise.Times": "compile/ask/odds", "Promise.Tried": "compile/ask/odds",
-	"Plan.Opened": "compile/front", "Plan.Source": "compile/front",
+	"Plan.Opened": "compile/front", "Grain.Lots": "compile/front", "Grain.NoLotKg": "compile/front", "Plan.Source": "compile/front",
 }
 
 // TestEveryFieldIsFilled: each field of a plan is other than zero in the plan of some
