@@ -30,6 +30,10 @@ type Cellar struct {
 	vats    map[string]*record.Vat
 	lives   map[string][]*record.Life
 	fills   map[*record.Visit]*record.Life
+
+	bushelKg func(grain string) float64
+	takes    sync.Once // of what follows
+	taken    map[*record.Used][]OnHand
 }
 
 // Made is the batch of the first run that has one, else the first of the house that can be
@@ -75,7 +79,7 @@ func (h *House) unread() diag.List {
 
 // readCellar reads the texts that tell of casks, and sorts what they say into lives.
 func (h *House) readCellar() *Cellar {
-	c := &Cellar{}
+	c := &Cellar{bushelKg: h.BushelKg}
 	around := logbook.Around{Zone: time.UTC, Instrument: h.Instrument, Names: h.cellarNames, Has: h.inCellar()} // days are what counts here
 	all := &serials{by: map[string]*serial{}}
 	parallel.Each(len(h.Runs), func(i int) { h.run(h.Runs[i]) })

@@ -53,6 +53,7 @@ type House struct {
 	vocabulary  func() *vocabulary.Words
 	cellar      func() *Cellar
 	bought      func() map[string]*record.Lot // by what it is, and its lot
+	goods       func() goods                  // what came into the stores, and what runs drew
 	stored      func() []*stored              // the lots of the stores, in their order
 }
 
@@ -77,6 +78,7 @@ func front(h *house.House, err error) (*House, error) {
 	out.cellar = sync.OnceValue(out.readCellar)
 	out.vocabulary = sync.OnceValue(out.readVocabulary)
 	out.bought = sync.OnceValue(out.readBought)
+	out.goods = sync.OnceValue(out.readGoods)
 	out.stored = sync.OnceValue(out.readStored)
 	return out, nil
 }

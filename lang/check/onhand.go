@@ -7,7 +7,6 @@ import (
 	"slices"
 	"time"
 
-	"newmake/lang/house"
 	"newmake/lang/logbook"
 	"newmake/lang/quantity"
 	"newmake/lang/record"
@@ -52,6 +51,54 @@ func (h *House) FirstIn(grain string, kg float64, on record.Date) []OnHand {
 // the books have them: a run that names no lot took the oldest that was there. Those of the day
 // itself have come.
 func (h *House) OnHandOf(grain string, on record.Date) []*OnHand {
+	all := h.goods()
+	return gone(grain, all.stores, all.runs, h.BushelKg, on, nil)
+}
+
+// goods are what the stores of a house and the runs that drew on them say.
+type goods struct {
+	stores []*record.Store
+	runs   []*record.Run
+}
+
+// readGoods reads them, the runs only where there is a store. Their texts are asked and not the
+// runs, for a run asks its batch.
+func (h *House) readGoods() (all goods) {
+	for _, d := range h.Past(schema.Store) {
+		s, _ := logbook.Store(d.Node())
+		all.stores = append(all.stores, s)
+	}
+	if len(all.stores) == 0 {
+		return all
+	}
+	for _, d := range h.Runs {
+		r, _ := logbook.Run(d.Node(), logbook.Around{Zone: time.UTC, Instrument: func(string) *record.Instrument { return nil }})
+		all.runs = append(all.runs, r)
+	}
+	return all
+}
+
+// Taken is of which lots a line of a run is that names none, by the books: the oldest that were
+// there. It is nil where the line names one, or nothing was there.
+func (c *Cellar) Taken(u *record.Used) []OnHand {
+	c.takes.Do(func() {
+		c.taken = map[*record.Used][]OnHand{}
+		seen := map[string]bool{}
+		for _, s := range c.Stores {
+			for i := range s.Lots {
+				if k := tree.Key(s.Lots[i].What); !seen[k] {
+					seen[k] = true
+					gone(s.Lots[i].What, c.Stores, c.Runs, c.bushelKg, record.Date{Year: record.LastYear, Month: 12, Day: 31}, c.taken)
+				}
+			}
+		}
+	})
+	return c.taken[u]
+}
+
+// gone goes through what came of a grain and what went, up to the morning of a day. taken keeps
+// of which lots a line is that names none; it may be nil.
+func gone(grain string, stores []*record.Store, runs []*record.Run, bushelKg func(string) float64, on record.Date, taken map[*record.Used][]OnHand) []*OnHand {
 	type step struct {
 		on   record.Date
 		rank int // of several of one day: come, then used, then counted
@@ -60,8 +107,7 @@ func (h *House) OnHandOf(grain string, on record.Date) []*OnHand {
 	}
 	var steps []step
 	is := func(what string) bool { return tree.Key(what) == tree.Key(grain) }
-	for _, d := range h.Past(schema.Store) {
-		s, _ := logbook.Store(d.Node())
+	for _, s := range stores {
 		for i := range s.Lots {
 			switch l := &s.Lots[i]; {
 			case !is(l.What):
@@ -75,8 +121,7 @@ func (h *House) OnHandOf(grain string, on record.Date) []*OnHand {
 	if len(steps) == 0 {
 		return nil
 	}
-	for _, d := range h.Runs {
-		r := used(d)
+	for _, r := range runs {
 		for i := range r.Used {
 			if u := &r.Used[i]; is(u.What) {
 				steps = append(steps, step{on: r.Date, rank: 1, used: u})
@@ -89,27 +134,21 @@ func (h *House) OnHandOf(grain string, on record.Date) []*OnHand {
 		}
 		return a.rank - b.rank
 	})
-	s := piles{bushelKg: h.BushelKg}
+	s := piles{bushelKg: bushelKg}
 	for _, e := range steps {
 		if c := e.on.Compare(on); c > 0 || c == 0 && e.rank > 0 {
 			break
 		}
-		if e.used != nil {
-			s.take(e.used)
-		} else {
+		if e.used == nil {
 			s.line(e.lot)
+		} else if of := s.take(e.used); taken != nil && of != nil {
+			taken[e.used] = of
 		}
 	}
 	for _, p := range s.all {
 		p.Kg = float64(p.grams) / 1000
 	}
 	return s.all
-}
-
-// used reads what a run used. Its text is asked and not the run, for a run asks its batch.
-func used(d *house.Decl) *record.Run {
-	r, _ := logbook.Run(d.Node(), logbook.Around{Zone: time.UTC, Instrument: func(string) *record.Instrument { return nil }})
-	return r
 }
 
 // piles are lots of one grain.
@@ -175,26 +214,28 @@ func (s *piles) line(l *record.Lot) {
 	}
 }
 
-// take is what a run used: of the lot that it names, or of the oldest.
-func (s *piles) take(u *record.Used) {
+// take is what a run used: of the lot that it names, or of the oldest, which are told.
+func (s *piles) take(u *record.Used) (oldest []OnHand) {
 	v, ok := u.Amount.Holds()
 	if !ok {
-		return
+		return nil
 	}
 	n, ok := s.grams(v, u.What)
 	if !ok {
-		return
+		return nil
 	}
 	if u.Lot != "" {
 		if p := s.of(u.Lot); p != nil {
 			p.grams -= n
 		}
-		return
+		return nil
 	}
 	for _, p := range s.all {
 		if n > 0 && p.grams > 0 {
 			part := min(n, p.grams)
 			p.grams, n = p.grams-part, n-part
+			oldest = append(oldest, OnHand{Lot: p.Lot, Came: p.Came, Kg: float64(part) / 1000, Moisture: p.Moisture, Starch: p.Starch})
 		}
 	}
+	return oldest
 }

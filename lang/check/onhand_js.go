@@ -15,3 +15,11 @@ func (h *House) OnHandOf(string, record.Date) []*OnHand { return nil }
 
 // FirstIn has none in a browser.
 func (h *House) FirstIn(string, float64, record.Date) []OnHand { return nil }
+
+// Taken has none in a browser.
+func (c *Cellar) Taken(*record.Used) []OnHand { return nil }
+
+// goods are none in a browser.
+type goods struct{}
+
+func (h *House) readGoods() goods { return goods{} }

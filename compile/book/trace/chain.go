@@ -10,6 +10,7 @@ import (
 	"newmake/lang/record"
 	"newmake/lang/tree"
 	"newmake/lang/wording"
+	"newmake/lang/words"
 )
 
 // link is one thing in the chain from a supplier to a bottle.
@@ -400,12 +401,22 @@ func (c *chain) run(r *record.Run) {
 		default:
 			grown = grown || u.What != "backset"
 			_, end := c.lot(u.What, r.Date)
-			if u.What == "backset" {
-				end = c.earlier(r.Date)
-			}
 			more := wording.More{Lot: end}
 			if u.What == "backset" {
-				more = wording.More{From: end}
+				more = wording.More{From: c.earlier(r.Date)}
+			}
+			var oldest []string
+			for _, o := range c.texts.Taken(u) { // first in, first out, as the books have it
+				l := c.by[keyOf(Lot, u.What, o.Lot)]
+				if o.Lot == "" || l == nil {
+					continue
+				}
+				oldest = append(oldest, o.Lot)
+				join(l, n)
+			}
+			if len(oldest) > 0 {
+				more.Lot = fmt.Sprintf("%q", oldest[0])
+				n.says = append(n.says, fmt.Sprintf("it names no lot of its %s: first in, first out it is of %s", u.What, words.And(oldest)))
 			}
 			n.broken = append(n.broken, gap{what: "nothing says of which lot its " + u.What + " was", good: u.What, at: u.At, mend: wording.Completed(u.At.Text(), more), in: numbered(more.From), instead: true})
 		}

@@ -264,3 +264,19 @@ func TestFilledAgain(t *testing.T) {
 	k, _ := trace.Of(c, "K", false)
 	assert.Len(t, k.Of, 2)
 }
+
+// TestFirstInFirstOut: of a run that names no lot the oldest that was there is taken, two where
+// the first runs out; back from the bottle, and forth from each lot. That it names none is said.
+func TestFirstInFirstOut(t *testing.T) {
+	c := read(t, "store \"Loft\" {\n  2020-01-01 corn 80 lb lot \"A\" from \"Seller\"\n  2020-01-02 corn 80 lb lot \"B\" from \"Seller\"\n  2020-02-02 corn 80 lb lot \"C\" from \"Seller\"\n}\n"+
+		"run \"20-01\" of \"X\" on 2020-02-01 {\n  used {\n    corn 100 lb\n  }\n  fill {\n    2020-02-09 10:00 hearts 60 gal, 140 proof at 60 F\n    into \"K\" 53 gal\n  }\n}\n"+
+		"vat \"V\" on 2024-02-29 {\n  from \"K\" 50 gal, 118 proof at 60 F\n}\nbottling \"24C01\" of \"V\" on 2024-03-01 {\n  bottles 10 of 750 mL\n}\n")
+	got, _ := trace.Of(c, "24C01", false)
+	assert.Equal(t, []string{"A", "B"}, names(got.MadeOf, trace.Lot))
+	require.Len(t, got.Broken, 1)
+	assert.Equal(t, `corn 100 lb lot "A"`, got.Broken[0].Mend)
+	for lot, bottled := range map[string]bool{"A": true, "B": true, "C": false} {
+		got, _ := trace.Of(c, lot, false)
+		assert.Equal(t, bottled, len(names(got.WentInto, trace.Bottling)) == 1, lot)
+	}
+}
