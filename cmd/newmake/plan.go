@@ -116,7 +116,8 @@ var planLong = "plan checks a batch, computes it from grain to cask, and prints 
 	"On a terminal it shows one screen: what is wrong, the chain from grain to cask, and a line\n" +
 	"for each day. --full shows all, --day tue the work of a day, --part spirit one part: " + words.Or(text.Parts) + ".\n" +
 	"A folder with several batches is a line each. What goes into a pipe or a file is always whole.\n" +
-	"Several files, or a folder above several houses, are planned one after another.\n\n" +
+	"Several files, a folder with several batches, or one above several houses, are planned one\n" +
+	"after another, as text or md; json and the other forms are of one batch.\n\n" +
 	"--full also says how sure each number is: beside every reading what it lies between 9 times in\n" +
 	"10, and the promises of so many runs tried. html, csv and md have that anyway; it takes\n" +
 	"some tenths of a second, so text and json have it only then.\n\n" +
@@ -165,9 +166,15 @@ func (f planFlags) run(a *app, arg string) error {
 		return a.cannot(err, speak)
 	}
 	screen := f.onScreen(a, f.format, f.output)
-	if screen && name == "" && len(f.try) == 0 && f.on == "" && isFolder(src) {
+	if name == "" && isFolder(src) {
 		if all := src.House.BatchesIn(src.Path); len(all) > 1 {
-			return f.showAll(a, src, arg, system)
+			switch {
+			case len(f.try) > 0 || f.on != "":
+				return usage("%s holds %d batches: say with --batch which is meant: %s", arg, len(all), front.QuoteAll(all))
+			case screen:
+				return f.showAll(a, src, arg, system)
+			}
+			return f.runSeveral(a, []string{arg})
 		}
 	}
 	var notes []string

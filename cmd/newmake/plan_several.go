@@ -52,7 +52,7 @@ func (f planFlags) runSeveral(a *app, paths []string) error {
 		return err
 	}
 	if format != "text" && format != "md" || !formats.Standard(f.output) {
-		return usage("several plans are text or md, on standard output: write a file for each batch by itself")
+		return usage("several plans are text or md, on standard output; write a file for each batch by itself, as in newmake plan %s --batch NAME -o NAME.html", paths[0])
 	}
 	system, err := units(f.units)
 	if err != nil {

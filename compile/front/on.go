@@ -1,8 +1,10 @@
 package front
 
 import (
+	"errors"
 	"strconv"
 
+	"newmake/compile/work"
 	"newmake/lang/diag"
 	"newmake/lang/pattern"
 	"newmake/lang/recipe"
@@ -43,6 +45,9 @@ func (b *Batch) On(day string) error {
 		if c.Start.Hour > 23 || c.Start.Minute > 59 {
 			return diag.Refuse("there is no time %s:%s: write it by the 24-hour clock", m[2], m[3])
 		}
+	}
+	if _, err := work.ClockOf(&c); err != nil && !errors.Is(err, work.ErrZone) { // the fault is in what was asked for, not in the text
+		return diag.Refuse("%q cannot start at %v; ask for an hour earlier or later, as in --on \"2026-03-03 06:30\"", b.Name, err)
 	}
 	b.Recipe = &c
 	return nil
