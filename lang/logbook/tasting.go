@@ -8,6 +8,7 @@ import (
 	"newmake/lang/record"
 	"newmake/lang/tree"
 	"newmake/lang/wording"
+	"newmake/lang/words"
 )
 
 // Names are what a tasting can be of: each sort by its word, and how it is found. One
@@ -185,6 +186,7 @@ func Trial(n *tree.Node, names Names) (*record.Trial, diag.List) {
 		case l.Field.Name == "":
 			if a, ok := answer(t, l, &diags); ok {
 				t.Answers = append(t.Answers, a)
+				served(t, n, a, &diags)
 			}
 		}
 	}
@@ -198,10 +200,10 @@ func compared(t *record.Trial, n, l *tree.Node, diags *diag.List) {
 	case n.Line("compare") == nil:
 		return
 	case t.Method == "ranking" && (have < 3 || have > mostRanked):
-		d.Summary = fmt.Sprintf("a ranking is of 3 to %d samples, and %d are compared here", mostRanked, have)
+		d.Summary = fmt.Sprintf("a ranking is of 3 to %d samples, and %s compared here", mostRanked, words.CountOf(have, "is", "are"))
 		d.Help = "two are compared as a pair; a nose tires of more than eight in a sitting"
 	case t.Method != "ranking" && have != 2:
-		d.Summary = fmt.Sprintf("a %s compares two samples, and %d are compared here", t.Method, have)
+		d.Summary = fmt.Sprintf("a %s compares two samples, and %s compared here", t.Method, words.CountOf(have, "is", "are"))
 		d.Help = "name two, or write `method ranking`"
 	case slices.ContainsFunc(t.Compare[1:], func(s record.Sample) bool {
 		return s.Kind == t.Compare[0].Kind && tree.Key(s.Name) == tree.Key(t.Compare[0].Name)
@@ -288,6 +290,23 @@ func answer(t *record.Trial, l *tree.Node, diags *diag.List) (record.Answer, boo
 		return a, false
 	}
 	return a, true
+}
+
+// served doubts that a taster has answered more sets than were written down.
+func served(t *record.Trial, n *tree.Node, a record.Answer, diags *diag.List) {
+	if n.Line("sets") == nil {
+		return
+	}
+	answered := 0
+	for _, o := range t.Answers {
+		if tree.Key(o.By) == tree.Key(a.By) {
+			answered += max(o.N, 1) // a ranking is one
+		}
+	}
+	if answered > t.Sets {
+		diags.Add(diag.Diagnostic{Code: diag.CodeTrial, Severity: diag.Warning, At: a.At, Summary: fmt.Sprintf("%q has answered %s by here, and each taster gets %d", a.By, words.Count(answered, "set"), t.Sets),
+			Help: "look at the name and the numbers, or write how many `sets` there were"})
+	}
 }
 
 // areRanks says that numbers are the ranks of n samples, those that tie with the mean of

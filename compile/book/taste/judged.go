@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"newmake/lang/record"
+	"newmake/lang/tree"
 )
 
 // Format and Version name the shape of an answer as JSON. A minor version adds names and
@@ -115,6 +116,7 @@ type Ranked struct {
 	Pairs     []Pair    `json:"pairs"`           // those that differ
 	Agreement float64   `json:"agreement"`       // Kendall's W
 	Page      *Page     `json:"page,omitempty"`  // of the order that was expected
+	Several   bool      `json:"several"`         // somebody ranked more than once
 }
 
 // Pair is two samples that differ, the one that ranks first first.
@@ -194,8 +196,8 @@ func counted(t Test, all []Answer) *Counted {
 	for _, a := range all {
 		c.Right += a.Right
 		c.N += a.N
-		c.Several = c.Several || a.N > 1 || seen[a.By]
-		seen[a.By] = true
+		c.Several = c.Several || a.N > 1 || seen[tree.Key(a.By)]
+		seen[tree.Key(a.By)] = true
 	}
 	c.P = t.P(c.Right, c.N)
 	c.Differ = c.P <= Level
@@ -207,10 +209,13 @@ func counted(t Test, all []Answer) *Counted {
 
 func ranked(j *Judged, t *record.Trial) *Ranked {
 	var ranks Ranks
+	seen, several := map[string]bool{}, false
 	for _, a := range t.Answers {
 		ranks = append(ranks, a.Ranks)
+		several = several || seen[tree.Key(a.By)]
+		seen[tree.Key(a.By)] = true
 	}
-	r := &Ranked{Sums: ranks.Sums(), Least: LeastDifference(len(ranks), len(t.Compare), Level), Agreement: ranks.Agreement(), Pairs: []Pair{}}
+	r := &Ranked{Sums: ranks.Sums(), Least: LeastDifference(len(ranks), len(t.Compare), Level), Agreement: ranks.Agreement(), Pairs: []Pair{}, Several: several}
 	r.Friedman, r.P, r.Exact = ranks.Friedman()
 	r.Differ = r.P <= Level
 	if r.Differ {

@@ -51,7 +51,7 @@ func Trial(w io.Writer, j *taste.Judged, o Options) error {
 		}
 		t.Item("  all", 12, fmt.Sprintf("%d of %d; guessing gives as many or more %s", c.Right, c.N, chance(c.P)))
 		if c.Several {
-			t.Para(2, 2, "Somebody answered more than once. Such answers are less worth than those of as many people: a nose that finds it once finds it again. So the difference may be one that these people alone can tell.")
+			t.Para(2, 2, several)
 		}
 	}
 	if r := j.Ranked; r != nil {
@@ -89,6 +89,9 @@ func Sittings(s *taste.Sitting) string {
 	}
 	return out + fmt.Sprintf(" Pour them at %d sittings, %s at each, half a day apart or more.", s.Sittings, words.Count(s.Sets, "set"))
 }
+
+// several is said where somebody answered more than once.
+const several = "Somebody answered more than once. Such answers are less worth than those of as many people: a nose that finds it once finds it again. So the difference may be one that these people alone can tell."
 
 // Verdict is what a trial comes to, in a sentence or two.
 func Verdict(j *taste.Judged) string {
@@ -196,6 +199,9 @@ func ranks(t *columns.Writer, j *taste.Judged, r *taste.Ranked) {
 			verb = "is not shown"
 		}
 		t.Para(2, 2, diag.Safe(fmt.Sprintf("The order that was expected, %s, %s: chance gives as much %s (Page's L %s).", strings.Join(j.Expecting, " before "), verb, chance(p.P), number(p.L))))
+	}
+	if r.Several {
+		t.Para(2, 2, several)
 	}
 	t.Heading("ANSWERS")
 	for _, a := range j.Answers {

@@ -24,6 +24,7 @@ table { border-collapse: collapse; width: 100%; margin: 0 0 2mm }
 caption, h2 { text-align: left; font-weight: bold; font-size: 12pt; margin: 0; padding: 3mm 0 1mm; break-after: avoid }
 th, td { border: 1px solid #000; padding: .8mm 1.5mm; text-align: left; vertical-align: top; font-size: 10pt }
 thead { display: table-header-group }
+thead th { overflow-wrap: normal }
 tbody th { font-weight: normal; white-space: nowrap }
 tr { break-inside: avoid }
 p { margin: 0 0 1.5mm }
@@ -32,7 +33,7 @@ p { margin: 0 0 1.5mm }
   thead, td:empty { display: none }
   tbody tr { border-top: 1px solid #767676; padding: 1.5mm 0 }
   td, tbody th { display: inline-block; border: 0; padding: 0 3mm 0 0 }
-  td[data-head]::before { content: attr(data-head) " "; font-size: 9.5pt }
+  td[data-head]::before { content: attr(data-head) ": "; font-size: 9.5pt }
 }
 </style>
 </head>
