@@ -503,6 +503,7 @@ func (x *Cost) round() {
 	x.SpiritPerPG = RoundTo(x.SpiritPerPG, 2)
 	x.PerBottle = RoundTo(x.PerBottle, 2)
 	x.Carrying = RoundTo(x.Carrying, 2)
+	x.EmptyBottle = RoundTo(x.EmptyBottle, 2)
 }
 
 func (x *Cost) noNumber() string {
@@ -534,6 +535,9 @@ func (x *Cost) noNumber() string {
 	}
 	if !isNumber(x.Carrying) {
 		return "Carrying"
+	}
+	if !isNumber(x.EmptyBottle) {
+		return "EmptyBottle"
 	}
 	return ""
 }

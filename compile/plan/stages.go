@@ -390,13 +390,16 @@ type Cost struct {
 	// none are paid for.
 	SpiritPerLPA float64 `json:"spiritPerLPA,omitempty" places:"2"`
 	SpiritPerPG  float64 `json:"spiritPerProofGallon,omitempty" places:"2"`
-	// PerBottle is what one bottle costs of those at the end of the rest, Carrying with it;
-	// 0 where none is filled. Glass, closures, labels and excise are not in it.
+	// PerBottle is what one bottle costs of those at the end of the rest, Carrying and
+	// EmptyBottle with it; 0 where none is filled. Excise is not in it.
 	PerBottle float64 `json:"perBottle,omitempty" places:"2"`
 	// Carrying is what the money costs that lies in the casks until then, simple, by the
 	// house's rate. It is no part of Total.
-	Carrying float64  `json:"carrying,omitempty" places:"2"`
-	Unpriced []string `json:"unpriced,omitempty"` // used, with no price stated
+	Carrying float64 `json:"carrying,omitempty" places:"2"`
+	// EmptyBottle is what one costs with its closure and its label, 0 where nobody says. It
+	// is no part of Total.
+	EmptyBottle float64  `json:"emptyBottle,omitempty" places:"2"`
+	Unpriced    []string `json:"unpriced,omitempty"` // used, with no price stated
 }
 
 // CostLine is one thing paid for.

@@ -12,7 +12,7 @@ import (
 // what things cost.
 func Cost(b *recipe.Batch, p *plan.Plan, hearts plan.Lot) *plan.Cost {
 	k := b.Costs
-	if len(k.PerKg) == 0 && k.PerKWh == 0 && k.PerM3Water == 0 && k.PerCask == 0 && k.PerUsedCask == 0 && k.PerHour == 0 {
+	if len(k.PerKg) == 0 && k.PerKWh == 0 && k.PerM3Water == 0 && k.PerCask == 0 && k.PerUsedCask == 0 && k.PerBottle == 0 && k.PerHour == 0 {
 		return nil
 	}
 	out := &plan.Cost{Currency: k.Currency, Lines: []plan.CostLine{}}
@@ -61,7 +61,8 @@ func Cost(b *recipe.Batch, p *plan.Plan, hearts plan.Lot) *plan.Cost {
 		out.Carrying = out.Total * k.CarryingPerYear * b.Cask.RestS / cask.YearS
 	}
 	if n := p.Cask.Bottles; n > 0 {
-		out.PerBottle = (out.Total + out.Carrying) / float64(n)
+		out.EmptyBottle = k.PerBottle
+		out.PerBottle = (out.Total+out.Carrying)/float64(n) + out.EmptyBottle
 	}
 	return out
 }

@@ -35,8 +35,9 @@ func costs(n *tree.Node, lib *library, diags *diag.List) recipe.Costs {
 	c.PerKWh = price(&c, n.Line("energy"), quantity.Energy, "kWh", diags) * 3.6e6
 	c.PerM3Water = price(&c, n.Line("water"), quantity.Volume, "gal", diags)
 	c.PerHour = price(&c, n.Line("work"), quantity.Duration, "h", diags) * quantity.HourS
-	c.PerCask = price(&c, n.Line("cask"), quantity.None, "", diags)
-	c.PerUsedCask = price(&c, n.Line("used-cask"), quantity.None, "", diags)
+	c.PerCask = price(&c, n.Line("cask"), quantity.None, "cask", diags)
+	c.PerUsedCask = price(&c, n.Line("used-cask"), quantity.None, "cask", diags)
+	c.PerBottle = price(&c, n.Line("bottle"), quantity.None, "bottle", diags)
 	if l := n.Line("carrying"); l != nil {
 		c.CarryingPerYear = l.Num("peryear")
 	}
@@ -113,8 +114,8 @@ func price(costs *recipe.Costs, n *tree.Node, per quantity.Kind, such string, di
 		})
 	case per == quantity.None && p.Per != nil:
 		diags.Add(diag.Diagnostic{
-			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and that of one cask is wanted", p.PerName), At: c.At(),
-			Help: fmt.Sprintf("write what one cask costs, as in `cask 330 %s`", costs.Currency),
+			Code: diag.CodePrice, Summary: fmt.Sprintf("this price is per `%s`, and that of one %s is wanted", p.PerName, such), At: c.At(),
+			Help: fmt.Sprintf("write what one %s costs, as in `%s %s %s`", such, such, priceOf[such], costs.Currency),
 		})
 	case per != quantity.None && (p.Per == nil || p.Per.Measures[0].Kind != per):
 		d := diag.Diagnostic{
@@ -148,7 +149,7 @@ func costed(such, currency string, reader quantity.System) string {
 }
 
 // priceOf is a price such as a house may pay, by what it buys.
-var priceOf = map[string]string{"kWh": "0.06", "gal": "0.008", "h": "32", "lb": "0.16"}
+var priceOf = map[string]string{"kWh": "0.06", "gal": "0.008", "h": "32", "lb": "0.16", "cask": "330", "bottle": "2.40"}
 
 // priced lists what has a price by weight.
 func priced(h *house.House) []string {

@@ -338,6 +338,7 @@ type Costs struct {
 	PerM3Water  float64
 	PerCask     float64 // a new one
 	PerUsedCask float64
+	PerBottle   float64 // an empty one, with closure and label
 	PerHour     float64
 	// CarryingPerYear is what money costs that lies in casks, as a share a year.
 	CarryingPerYear float64

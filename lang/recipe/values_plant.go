@@ -73,6 +73,7 @@ var costRows = []row[Costs]{
 	{Row{Path: PathOf("water"), Vary: true}, func(c *Costs) []Cell { return cells(price(&c.PerM3Water, quantity.Volume)) }},
 	{Row{Path: PathOf("cask"), Vary: true}, func(c *Costs) []Cell { return cells(price(&c.PerCask, quantity.None)) }},
 	{Row{Path: PathOf("used-cask"), Vary: true}, func(c *Costs) []Cell { return cells(price(&c.PerUsedCask, quantity.None)) }},
+	{Row{Path: PathOf("bottle"), Vary: true}, func(c *Costs) []Cell { return cells(price(&c.PerBottle, quantity.None)) }},
 	{Row{Path: PathOf("work"), Vary: true}, func(c *Costs) []Cell { return cells(price(&c.PerHour, quantity.Duration)) }},
 	{Row{Path: PathOf("carrying")}, func(c *Costs) []Cell { return cells(Cell{Kind: quantity.PerYear, ref: &c.CarryingPerYear}) }},
 	{Row{Path: PathOf("currency")}, func(c *Costs) []Cell { return cells(datum(&c.Currency)) }},

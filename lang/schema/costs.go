@@ -10,6 +10,7 @@ var Costs = &Field{
 			{Name: "water", Shape: "PRICE", Example: "water 0.006 USD/gal", Doc: "Water, by volume.", Limits: []Limit{aPrice}},
 			{Name: "cask", Shape: "PRICE|MONEY", Example: "cask 310 USD", Doc: "One new cask.", Limits: []Limit{aPrice}},
 			{Name: "used-cask", Shape: "PRICE|MONEY", Example: "used-cask 90 USD", Doc: "One cask that has held spirit before.", Limits: []Limit{aPrice}},
+			{Name: "bottle", Shape: "PRICE|MONEY", Example: "bottle 2.40 USD", Doc: "One empty bottle, with its closure and its label.", Limits: []Limit{aPrice}},
 			{Name: "carrying", Shape: "PERYEAR", Example: "carrying 6 %/year", Default: "nothing", Doc: "What money costs that lies in casks, a year: simple, on spirit and wood. `plan` reckons with it what a bottle costs, and `ledger --cost` what a cask does.", Limits: []Limit{mustBe(0, 1, "nobody lends at more")}},
 			{Name: "work", Shape: "PRICE", Example: "work 28 USD/h", Doc: "One person's hour.", Limits: []Limit{aPrice}},
 		},

@@ -7,6 +7,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"slices"
 )
 
 // Format and Version name the shape of a comparison as JSON. A minor version
@@ -32,6 +33,36 @@ type Comparison struct {
 	Moments  []Moment  `json:"moments,omitempty"`
 	Outcomes []Outcome `json:"outcomes,omitempty"` // none when no plan could be made
 	Missing  string    `json:"missing,omitempty"`  // why there are none
+	Unpriced *Unpriced `json:"unpriced,omitempty"` // what the money of the outcomes leaves out
+}
+
+// Unpriced are things that have no price, and so count as nothing: those of both sides, and
+// those of one alone, for which the money of the two does not compare.
+type Unpriced struct {
+	Both []string `json:"both,omitempty"`
+	Old  []string `json:"old,omitempty"`
+	New  []string `json:"new,omitempty"`
+}
+
+// unpricedOf says what the money of two plans leaves out, nil where nothing is.
+func unpricedOf(a, b *plan.Plan) *Unpriced {
+	if a.Cost == nil || b.Cost == nil || len(a.Cost.Unpriced)+len(b.Cost.Unpriced) == 0 {
+		return nil
+	}
+	u := &Unpriced{}
+	for _, what := range a.Cost.Unpriced {
+		if slices.Contains(b.Cost.Unpriced, what) {
+			u.Both = append(u.Both, what)
+		} else {
+			u.Old = append(u.Old, what)
+		}
+	}
+	for _, what := range b.Cost.Unpriced {
+		if !slices.Contains(a.Cost.Unpriced, what) {
+			u.New = append(u.New, what)
+		}
+	}
+	return u
 }
 
 // Side is one of the two.
@@ -83,6 +114,7 @@ func Batches(old, new Side, o Options) *Comparison {
 		return c
 	}
 	c.Outcomes = outcomesOf(a, b, o.Units)
+	c.Unpriced = unpricedOf(a, b)
 	c.Moments = momentsOf(a, b)
 	c.Gained, c.Lost = gainedAndLost(wordsOf(a, notice.Together(old.checked, listA)), wordsOf(b, notice.Together(new.checked, listB)))
 	if !o.NoWhy {

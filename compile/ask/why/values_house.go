@@ -4,7 +4,9 @@ import (
 	"newmake/compile/matter/fluid"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/lang/quantity"
 	"newmake/lang/recipe"
+	"newmake/lang/words"
 )
 
 // Of yield, energy, money, time and place.
@@ -86,7 +88,7 @@ var houseValues = []value{
 		},
 	},
 	{
-		name: "cost", also: []string{"money"}, title: "cost by the house's prices", stage: inCask, model: pricing, from: []string{"grain", "energy", "water", "casks", "work"}, needs: priced, money: true,
+		name: "cost", also: []string{"money"}, title: "cost by the house's prices", stage: inCask, model: pricing, note: uncounted, from: []string{"grain", "energy", "water", "casks", "work"}, needs: priced, money: true,
 		inputs: []source{pricesUsed},
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.Total, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
@@ -96,7 +98,7 @@ var houseValues = []value{
 		},
 	},
 	{
-		name: "cost-per-proof-gallon", us: true, also: []string{"cost-per-pg", "perProofGallon"}, title: "cost of a proof gallon of hearts", stage: inCask, model: pricing, from: []string{"cost", "proof-gallons"}, needs: priced, money: true,
+		name: "cost-per-proof-gallon", us: true, also: []string{"cost-per-pg", "perProofGallon", "cost-a-proof-gallon", "cost-a-proof-gal", "cost-a-pg"}, title: "cost of a proof gallon of hearts", stage: inCask, model: pricing, note: uncounted, from: []string{"cost", "proof-gallons"}, needs: priced, money: true,
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.PerPG, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			c := a.p.Cost
@@ -104,11 +106,33 @@ var houseValues = []value{
 		},
 	},
 	{
-		name: "cost-per-lpa", also: []string{"perLPA"}, title: "cost of a litre of pure alcohol in the hearts", stage: inCask, model: pricing, from: []string{"cost", "pure-alcohol"}, needs: priced, money: true,
+		name: "cost-per-lpa", also: []string{"perLPA", "cost-a-litre-of-alcohol"}, title: "cost of a litre of pure alcohol in the hearts", stage: inCask, model: pricing, note: uncounted, from: []string{"cost", "pure-alcohol"}, needs: priced, money: true,
 		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.PerLPA, plan.Unit(a.p.Cost.Currency)) },
 		work: func(a *asked) []Line {
 			c := a.p.Cost
 			return []Line{work("by the litre", Number{c.PerLPA, c.Currency, plan.MoneyPlaces(c.Currency)}, of(a.money(a.p.Cost.Total), "in all"), over(Number{a.hearts().PureL, "LPA", 2}, "in the hearts"))}
+		},
+	},
+	{
+		name: "cost-per-bottle", also: []string{"cost-a-bottle", "perBottle", "bottle-cost"}, title: "cost of a bottle", stage: inCask, model: pricing, from: []string{"cost", "bottles"}, money: true,
+		needs:  func(a *asked) bool { return priced(a) && a.p.Cost.PerBottle > 0 },
+		inputs: []source{pricesUsed, at(recipe.PathRest)},
+		note:   uncounted,
+		amount: func(a *asked) plan.Quantity { return plan.Of(a.p.Cost.PerBottle, plan.Unit(a.p.Cost.Currency)) },
+		work: func(a *asked) []Line {
+			c := a.p.Cost
+			all, shared := a.money(c.Total+c.Carrying), a.money((c.Total+c.Carrying)/float64(a.p.Cask.Bottles))
+			var lines []Line
+			if c.Carrying > 0 {
+				lines = append(lines,
+					work("while it lies in wood", a.money(c.Carrying), of(a.money(c.Total), "in all"), times(percent(100*a.b.Costs.CarryingPerYear, 2), "a year"), times(Number{a.b.Cask.RestS / quantity.YearS, "years", 4}, "of rest"), fixed("/", 100, "", "")),
+					work("with it", all, of(a.money(c.Total), "in all"), plus(a.money(c.Carrying), "")))
+			}
+			lines = append(lines, work("by the bottle", shared, of(all, ""), over(bare(float64(a.p.Cask.Bottles), 0), "bottles")))
+			if c.EmptyBottle > 0 {
+				lines = append(lines, work("with the bottle itself", a.money(c.PerBottle), of(shared, ""), plus(a.money(c.EmptyBottle), "")))
+			}
+			return lines
 		},
 	},
 	{
@@ -206,4 +230,12 @@ func (a *asked) workPerTonne(litres, perTonne float64) []Line {
 // money is an amount in the house's currency.
 func (a *asked) money(amount float64) Number {
 	return Number{amount, a.p.Cost.Currency, plan.MoneyPlaces(a.p.Cost.Currency)}
+}
+
+// uncounted names what has no price, and so counts as nothing in a cost.
+func uncounted(a *asked) string {
+	if len(a.p.Cost.Unpriced) == 0 {
+		return ""
+	}
+	return "no price is stated for " + words.And(a.p.Cost.Unpriced) + ", counted as nothing"
 }

@@ -56,7 +56,8 @@ type CaskCost struct {
 // BottleCost is what a bottle cost of a bottling of the month.
 type BottleCost struct {
 	Lot           string  `json:"lot"`
-	Bottles       int     `json:"bottles"` // that can be sold
+	Bottles       int     `json:"bottles"`         // that can be sold
+	Glass         float64 `json:"glass,omitempty"` // of all that were filled, with closures and labels
 	Total         float64 `json:"total"`
 	Each          float64 `json:"perBottle"`
 	ExciseReduced float64 `json:"excisePerBottle"` // with the reduced rates, where the law has such
@@ -233,7 +234,10 @@ func (m *monthly) cost(b *books, p *Prices) *Money {
 			c.lives[h] = l
 		}
 	}
-	o := &Money{Currency: p.Currency, Runs: []RunCost{}, Casks: []CaskCost{}, Bottlings: []BottleCost{}, LeftOut: []string{"glass, closures and labels", "rent, insurance and other overheads"}}
+	o := &Money{Currency: p.Currency, Runs: []RunCost{}, Casks: []CaskCost{}, Bottlings: []BottleCost{}, LeftOut: []string{"rent, insurance and other overheads"}}
+	if p.PerBottle == 0 {
+		o.LeftOut = append(o.LeftOut, fmt.Sprintf("bottles, closures and labels: `bottle 2.40 %s` in the costs of the house", cmp.Or(o.Currency, "EUR")))
+	}
 	if p.CarryingPerYear == 0 {
 		o.LeftOut = append(o.LeftOut, "what money costs that lies in casks: `carrying 6 %/year` in the costs of the house")
 	}
@@ -316,11 +320,12 @@ func (m *monthly) bottleCosts(c *costing, o *Money) {
 		if h == nil || t.On.Compare(m.first) < 0 || t.On.Compare(m.last) > 0 {
 			continue
 		}
-		n := 0
+		n, filled := 0, 0
 		for _, w := range t.Bottles {
 			switch w.Word {
 			case "bottles":
 				n += w.N
+				filled += w.N
 			case "broken", "samples":
 				n -= w.N
 			}
@@ -329,7 +334,9 @@ func (m *monthly) bottleCosts(c *costing, o *Money) {
 		if n <= 0 {
 			continue
 		}
-		x := BottleCost{Lot: t.Lot, Bottles: n, Total: to(w.total(), 2), Each: to(w.total()/float64(n), 2)}
+		glass := c.p.PerBottle * float64(filled)
+		total := w.total() + glass
+		x := BottleCost{Lot: t.Lot, Bottles: n, Glass: to(glass, 2), Total: to(total, 2), Each: to(total/float64(n), 2)}
 		units := m.units(float64(w.good)/float64(n), float64(m.lpaOf(h))/float64(n))
 		if reduced, full, known := dueOn(m.Law.Country, t.On, m.withdrawn(record.Date{Year: t.On.Year, Month: 1, Day: 1}, t.On.After(-1)), units); known && taxedIn(m.Law.Country, o.Currency) {
 			x.ExciseReduced, x.ExciseFull = to(reduced, 2), to(full, 2)

@@ -15,7 +15,7 @@ import (
 
 // costed keeps the books of a month with prices: a kilogram of corn and a new cask at round
 // sums, money at a tenth a year.
-func costed(t *testing.T, text string, y, m int) *ledger.Money {
+func costed(t *testing.T, text string, y, m int, bottle ...float64) *ledger.Money {
 	t.Helper()
 	h, c, said := read(t, text)
 	require.False(t, said.HasErrors(), "%v", said)
@@ -28,6 +28,9 @@ func costed(t *testing.T, text string, y, m int) *ledger.Money {
 		},
 		New:    func(string) bool { return true },
 		Margin: 0.5,
+	}
+	if len(bottle) > 0 {
+		o.Prices.PerBottle = bottle[0]
 	}
 	on := month(y, m)
 	return ledger.Of(o, on.Year, on.Month).Cost
@@ -58,6 +61,12 @@ func TestCost(t *testing.T) {
 	assert.InDelta(t, 2.70*pg, b.ExciseReduced, 0.006)
 	assert.InDelta(t, 13.50*pg, b.ExciseFull, 0.006)
 	assert.InDelta(t, 2*(b.Each+b.ExciseReduced), b.Price, 0.01, "half of it is left")
+
+	glass := costed(t, text, 2026, 3, 2.40).Bottlings[0]
+	assert.InDelta(t, 295*2.40, glass.Glass, 0.001, "what breaks or is tasted had its bottle too")
+	assert.InDelta(t, (total+295*2.40)/290, glass.Each, 0.006)
+	assert.Contains(t, strings.Join(m.LeftOut, "; "), "`bottle 2.40 USD`")
+	assert.NotContains(t, strings.Join(costed(t, text, 2026, 3, 2.40).LeftOut, "; "), "bottle")
 
 	run := costed(t, text, 2024, 3).Runs
 	require.Len(t, run, 1)

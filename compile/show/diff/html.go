@@ -36,7 +36,7 @@ type view struct {
 }
 
 type pairView struct {
-	Title, Old, New, Same, Folded, Headline string
+	Title, Old, New, Same, Folded, Unpriced, Headline string
 
 	Bill     []billView
 	Edits    []editView
@@ -126,7 +126,7 @@ func viewOf(c *compare.Comparison, o Options) pairView {
 	for _, o := range told(c) {
 		v.Outcomes = append(v.Outcomes, outcomeView{o.Name, number(o, o.Old), number(o, o.New), o.Unit, signed(o.Change, o.Places), class(o.Key, o.Change)})
 	}
-	v.Folded = folded(c)
+	v.Folded, v.Unpriced = folded(c), unpriced(c)
 	return v
 }
 

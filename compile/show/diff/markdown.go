@@ -119,6 +119,9 @@ func (m *markdown) after(c *compare.Comparison) {
 		if len(rows) > 1 {
 			m.table(rows)
 		}
+		if s := unpriced(c); s != "" {
+			m.line(escape(s) + "\n")
+		}
 		if s := folded(c); s != "" {
 			m.line(escape(s) + "\n")
 		}

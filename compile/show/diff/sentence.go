@@ -2,6 +2,7 @@ package diff
 
 import (
 	"fmt"
+	spoken "newmake/lang/words"
 	"slices"
 	"strings"
 
@@ -124,7 +125,7 @@ func headline(c *compare.Comparison) string {
 	if n := len(c.Lost); n > 0 {
 		parts = append(parts, many(n)+" fewer")
 	}
-	return capital(strings.Join(parts, ", ")) + "."
+	return strings.TrimSpace(capital(strings.Join(parts, ", ")) + ". " + incomparable(c))
 }
 
 // many counts warnings and notes.
@@ -181,4 +182,36 @@ func title(c *compare.Comparison) string {
 		return diag.Safe(c.New.Batch)
 	}
 	return diag.Safe(c.Old.Batch) + " -> " + diag.Safe(c.New.Batch)
+}
+
+// unpriced says what the money leaves out of both sides, loud where they leave out other
+// things.
+func unpriced(c *compare.Comparison) string {
+	if c.Unpriced == nil {
+		return ""
+	}
+	said := incomparable(c)
+	if both := c.Unpriced.Both; len(both) > 0 {
+		said = strings.TrimSpace(said + " Neither side has a price for " + spoken.And(both) + ", counted as nothing.")
+	}
+	return said
+}
+
+// incomparable says for what one side alone has no price.
+func incomparable(c *compare.Comparison) string {
+	if c.Unpriced == nil {
+		return ""
+	}
+	var said []string
+	one := func(side string, what []string) {
+		if len(what) > 0 {
+			said = append(said, side+" has no price for "+spoken.And(what))
+		}
+	}
+	one("old", c.Unpriced.Old)
+	one("new", c.Unpriced.New)
+	if len(said) == 0 {
+		return ""
+	}
+	return "The money does not compare: " + strings.Join(said, ", and ") + ", counted as nothing."
 }

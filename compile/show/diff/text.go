@@ -242,6 +242,9 @@ func (t text) outcome() {
 		tab.Row(o.Name, number(o, o.Old), number(o, o.New), o.Unit, signed(o.Change, o.Places))
 	}
 	tab.Write(t.page)
+	if s := unpriced(t.c); s != "" {
+		t.Para(2, 4, diag.Safe(s))
+	}
 	if s := folded(t.c); s != "" {
 		t.Para(2, 4, s)
 	}

@@ -286,7 +286,7 @@ li .part, .was { color: var(--soft); }
 				}
 			}
 			{
-				v46 := v6.Folded
+				v46 := v6.Unpriced
 				if v46 != "" {
 					w.Raw(`<p class="note">`)
 					w.Text(v46)
@@ -295,10 +295,19 @@ li .part, .was { color: var(--soft); }
 				}
 			}
 			{
-				v47 := v6.Same
+				v47 := v6.Folded
 				if v47 != "" {
-					w.Raw(`<p class="note">The same: `)
+					w.Raw(`<p class="note">`)
 					w.Text(v47)
+					w.Raw(`</p>
+`)
+				}
+			}
+			{
+				v48 := v6.Same
+				if v48 != "" {
+					w.Raw(`<p class="note">The same: `)
+					w.Text(v48)
 					w.Raw(`.</p>
 `)
 				}

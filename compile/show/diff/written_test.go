@@ -19,7 +19,7 @@ func TestSameAsTemplates(t *testing.T) {
 	const evil = `</title><script>alert("1+1")</script>'&`
 	edits := []editView{{evil, evil, evil, []string{evil, ""}}, {}}
 	full := pairView{
-		evil, evil, evil, evil, evil, evil, []billView{{evil, evil, evil, evil, evil, evil}, {}}, edits, []string{evil}, [][]string{{evil, "", evil, evil}}, edits,
+		evil, evil, evil, evil, evil, evil, evil, []billView{{evil, evil, evil, evil, evil, evil}, {}}, edits, []string{evil}, [][]string{{evil, "", evil, evil}}, edits,
 		&whyView{"", []string{evil}, []whyRow{{evil, []cell{{evil, "better"}, {}}, true}, {}}, evil}, []outcomeView{{evil, evil, evil, evil, evil, "worse"}, {}},
 	}
 	one := full

@@ -258,7 +258,10 @@ func (t *page) cost() {
 	}
 	for _, b := range c.Bottlings {
 		t.Gap()
-		said := fmt.Sprintf("Bottling %s: %s, %s each", b.Lot, words.Count(b.Bottles, "bottle"), n(b.Each))
+		said := fmt.Sprintf("Bottling %s: %s / %s = %s each", b.Lot, n(b.Total), words.Count(b.Bottles, "bottle"), n(b.Each))
+		if b.Glass > 0 {
+			said += fmt.Sprintf(", %s of it all for bottles, closures and labels", n(b.Glass))
+		}
 		if b.ExciseFull > 0 {
 			said += fmt.Sprintf("; excise %s", n(b.ExciseReduced))
 			if b.ExciseReduced != b.ExciseFull {

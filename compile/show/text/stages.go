@@ -301,12 +301,15 @@ func (t *text) cost() {
 	t.Para(2, 4, said+". The feints count as nothing.")
 	if c.PerBottle > 0 {
 		said := measure.Number(c.PerBottle, plan.MoneyPlaces(c.Currency)) + " a bottle, without glass, label and excise"
+		if c.EmptyBottle > 0 {
+			said = money(c.PerBottle) + " a bottle, " + money(c.EmptyBottle) + " of it the bottle itself, without excise"
+		}
 		if c.Carrying > 0 {
 			said += fmt.Sprintf("; %s of it all is what the money costs while it lies in wood", measure.Number(c.Carrying, plan.MoneyPlaces(c.Currency)))
 		}
 		t.Para(2, 4, said+".")
 	}
 	if len(c.Unpriced) > 0 {
-		t.Para(2, 4, "No price is stated for: "+diag.Safe(strings.Join(c.Unpriced, ", "))+".")
+		t.Para(2, 4, "No price is stated for, and counted as nothing: "+diag.Safe(strings.Join(c.Unpriced, ", "))+".")
 	}
 }

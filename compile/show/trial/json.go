@@ -26,6 +26,8 @@ type trialBatch struct {
 	Bill    []trialGrain `json:"bill"`
 	Broken  int          `json:"promisesBroken"`
 	Warned  int          `json:"warnings"`
+	// Unpriced has no price, and counts as nothing in the money.
+	Unpriced []string `json:"unpriced,omitempty"`
 }
 
 type trialGrain struct {
@@ -41,6 +43,9 @@ func (t Trial) JSON(w io.Writer) error {
 		b := trialBatch{
 			Name: p.Batch.Name, Parent: p.Batch.Parent, Changes: append([]string{}, p.Batch.Changes...),
 			Differs: differing(t[0].Summary, p.Summary), Summary: p.Summary, Broken: broken(p), Warned: warned(p),
+		}
+		if p.Cost != nil {
+			b.Unpriced = p.Cost.Unpriced
 		}
 		for _, l := range p.Bill.Lines {
 			b.Bill = append(b.Bill, trialGrain{l.Name, l.MassKg, l.SharePct})

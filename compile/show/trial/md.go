@@ -35,6 +35,9 @@ func (t Trial) Markdown(w io.Writer, u measure.Units) error {
 	}
 	b.WriteString(md.Table(true, table...))
 	line("Bold: other than %s.", letter(0))
+	for _, s := range t.unpriced() {
+		line("\n%s", text(s))
+	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }

@@ -52,6 +52,9 @@ func (t Trial) Text(w io.Writer, u measure.Units, bold bool) error {
 	}
 	p.Gap()
 	p.Line("* other than " + letter(0))
+	for _, s := range t.unpriced() {
+		p.Para(0, 2, diag.Safe(s))
+	}
 	p.Para(0, 0, text.SafetyLine)
 	_, err := io.WriteString(w, p.String())
 	return err

@@ -3,6 +3,8 @@ package trial
 
 import (
 	"fmt"
+	"newmake/lang/words"
+	"slices"
 	"strings"
 
 	"newmake/compile/measure"
@@ -80,6 +82,12 @@ func (t Trial) rows(u measure.Units) []trialRow {
 				return "none"
 			}
 			return measure.Number(p.Cost.PerBottle, plan.MoneyPlaces(p.Cost.Currency)) + " " + p.Cost.Currency
+		})
+		add("  has no price", func(p *plan.Plan) string {
+			if p.Cost == nil || len(p.Cost.Unpriced) == 0 {
+				return "none"
+			}
+			return words.Count(len(p.Cost.Unpriced), "thing")
 		})
 	}
 	add("promises broken", func(p *plan.Plan) string { return fmt.Sprint(broken(p)) })
@@ -166,4 +174,29 @@ func (t Trial) legend(i int) string {
 		text += ", from " + p.Batch.Parent
 	}
 	return text + ": " + strings.Join(p.Batch.Changes, "; ")
+}
+
+// unpriced says of each plan what has no price in it, and so counts as nothing: of the first
+// all of it, of the others what is more.
+func (t Trial) unpriced() []string {
+	var out []string
+	for i, p := range t {
+		if p.Cost == nil {
+			continue
+		}
+		var more []string
+		for _, what := range p.Cost.Unpriced {
+			if i == 0 || t[0].Cost == nil || !slices.Contains(t[0].Cost.Unpriced, what) {
+				more = append(more, what)
+			}
+		}
+		if len(more) > 0 {
+			also := ""
+			if i > 0 {
+				also = " also"
+			}
+			out = append(out, letter(i)+" has"+also+" no price for "+words.And(more)+", counted as nothing.")
+		}
+	}
+	return out
 }
