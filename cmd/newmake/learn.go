@@ -120,6 +120,9 @@ func (f learnFlags) run(a *app, runs []string) error {
 		if format != "json" {
 			a.notes("nothing was written: `newmake learn --write` puts this into " + learned.FileName)
 		}
+		if !doc.Settled { // the answer says so itself
+			return errSaid
+		}
 		return nil
 	}
 	if !doc.Settled {

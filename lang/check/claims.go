@@ -117,8 +117,24 @@ func (h *House) claimed(in map[*house.File]bool) diag.List {
 		looked[f.Source] = true
 	}
 	var list diag.List
+	clashes(h.claims(), func(c, last *claim) { list.Add(c.against(last, looked)) })
+	return list
+}
+
+// RunsAtOnce are the runs that were in a vessel together with another, by their keys: one of
+// the two is not as it is written, and nobody knows which.
+func (h *House) RunsAtOnce() map[string]bool {
+	out := map[string]bool{}
+	clashes(h.claims(), func(c, last *claim) {
+		out[tree.Key(c.run.Number)], out[tree.Key(last.run.Number)] = true, true
+	})
+	return out
+}
+
+// clashes goes through what is claimed, in the order of claims, and gives each claim of a
+// vessel with the one that still holds it.
+func clashes(all []claim, found func(c, last *claim)) {
 	var last *claim // of the vessel, that which ends last
-	all := h.claims()
 	for i := range all {
 		c := &all[i]
 		if last == nil || tree.Key(last.vessel) != tree.Key(c.vessel) || last.plant != c.plant {
@@ -126,13 +142,12 @@ func (h *House) claimed(in map[*house.File]bool) diag.List {
 			continue
 		}
 		if last.run != c.run && c.from.Before(last.to) && last.from.Before(c.to) {
-			list.Add(c.against(last, looked))
+			found(c, last)
 		}
 		if c.to.After(last.to) {
 			last = c
 		}
 	}
-	return list
 }
 
 // place is where a run says that it was in the vessel.

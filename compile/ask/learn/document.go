@@ -199,7 +199,9 @@ func (l *Learned) Document(g *Gathered, system recipe.System) *Document {
 		shown, unit := inUnits(by, f.Kind, system)
 		d.Drifts = append(d.Drifts, DriftLine{f.Words, g.Runs[x.Since].Number, g.Runs[x.At].Number, shown, unit})
 	}
-	if !l.Converged {
+	if l.Hopeless {
+		d.Warnings = append(d.Warnings, "a quarter of what was read of each run is explained by nothing, and the search was given up: the values should not be relied on; look at the readings first")
+	} else if !l.Converged {
 		d.Warnings = append(d.Warnings, "the search did not come to its end: the values are not the best ones, and should not be relied on")
 	}
 	if used := l.Readings; used < l.Of {

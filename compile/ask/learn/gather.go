@@ -3,6 +3,7 @@ package learn
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"newmake/compile/constants"
 	"newmake/compile/made"
@@ -54,7 +55,7 @@ func Gather(h *check.House, only, without []string, of Batches) (*Gathered, erro
 			return nil, list
 		}
 	}
-	g := &gathering{house: h, of: of, seen: map[string]bool{}}
+	g := &gathering{house: h, of: of, seen: map[string]bool{}, atOnce: h.RunsAtOnce()}
 	for _, n := range numbers {
 		switch {
 		case len(only) > 0 && !named(only, n):
@@ -70,15 +71,23 @@ func Gather(h *check.House, only, without []string, of Batches) (*Gathered, erro
 	for _, d := range g.dated {
 		g.Runs = append(g.Runs, d.Run)
 	}
+	g.copies()
 	switch {
 	case len(numbers) == 0:
 		return nil, diag.Refuse("the house has no runs yet: `newmake record` opens one, and what is read of it is what can be learned from")
 	case len(g.Runs) == 0:
 		var why []string
+		runs := map[string][]string{}
 		for _, s := range g.Skipped {
-			why = append(why, fmt.Sprintf("%q: %s", s.Run, s.Why))
+			if runs[s.Why] == nil {
+				why = append(why, s.Why)
+			}
+			runs[s.Why] = append(runs[s.Why], fmt.Sprintf("%q", s.Run))
 		}
-		return nil, diag.Refuse("there is no run to learn from. %s", words.And(why))
+		for i, w := range why {
+			why[i] = words.And(runs[w]) + ": " + w
+		}
+		return nil, diag.Refuse("there is no run to learn from. %s", strings.Join(why, "; "))
 	}
 	return &g.Gathered, nil
 }
@@ -95,6 +104,8 @@ type gathering struct {
 	of    Batches
 	dated []dated
 	seen  map[string]bool // instruments, by key
+	// atOnce are the runs that were in a vessel together with another.
+	atOnce map[string]bool
 }
 
 type dated struct {
@@ -109,6 +120,10 @@ func (g *gathering) run(n string) error {
 	r, list := g.house.Run(n)
 	if r == nil || list.HasErrors() {
 		g.skip(n, "its text has errors: `newmake check` says which")
+		return nil
+	}
+	if g.atOnce[tree.Key(n)] {
+		g.skip(n, "in a vessel in which another run was at that time: `newmake check` says which")
 		return nil
 	}
 	b, list, note := g.of(r)
@@ -126,7 +141,7 @@ func (g *gathering) run(n string) error {
 		return diag.Refuse("run %q was made at %q, and the runs before it at %q: name the runs of one plant", n, b.Plant.Name, g.Plant)
 	}
 	as := made.Recipe(b, r)
-	readings := made.Readings(as, r, g.house.Instrument)
+	readings := g.something(n, made.Readings(as, r, g.house.Instrument))
 	if len(readings) < fewest {
 		g.skip(n, "with "+words.Count(len(readings), "reading")+" that a model can be held against")
 		return nil
@@ -143,6 +158,45 @@ func (g *gathering) run(n string) error {
 	}
 	g.dated = append(g.dated, dated{out, r.Date})
 	return nil
+}
+
+// something leaves out volumes of nothing, and says so. They were written where nothing was
+// gauged; no still makes that, and one such reading leads all others astray.
+func (g *gathering) something(run string, all []made.Reading) []made.Reading {
+	var none []string
+	out := slices.DeleteFunc(all, func(x made.Reading) bool {
+		nothing := x.What == record.Volume && x.Said <= 0
+		if nothing {
+			none = append(none, x.Words)
+		}
+		return nothing
+	})
+	if len(none) > 0 {
+		g.Notes = append(g.Notes, fmt.Sprintf("run %q: nothing is learned from the %s: it says 0", run, words.And(none)))
+	}
+	return out
+}
+
+// copies warns of runs whose readings are the same to the last digit. A text that was
+// copied tells nothing, and makes all that is learned look surer than it is.
+func (g *gathering) copies() {
+	of := map[string][]string{}
+	var order []string
+	for _, r := range g.Runs {
+		var b strings.Builder
+		for _, x := range r.Readings {
+			fmt.Fprintln(&b, x.Words, x.Said)
+		}
+		if of[b.String()] == nil {
+			order = append(order, b.String())
+		}
+		of[b.String()] = append(of[b.String()], r.Number)
+	}
+	for _, readings := range order {
+		if runs := of[readings]; len(runs) > 1 {
+			g.Notes = append(g.Notes, "runs "+words.And(runs)+" have the same readings to the last digit: if one is a copy of another, leave it out with --without; what is learned looks surer than it is")
+		}
+	}
 }
 
 // reading is a reading of a run as it is learned from.

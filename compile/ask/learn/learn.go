@@ -43,7 +43,7 @@ func From(runs []Run, known []constants.Constant, o Options) (*Learned, error) {
 		return nil, err
 	}
 	l.Effects = s.effects()
-	l.Converged = fit.OffsetSD <= goodEnough
+	l.Converged = fit.OffsetSD <= goodEnough && !l.Hopeless
 	l.Readings = m.rows()
 	fit.Slopes = s.slopesWeighed()
 	post, err := fit.Posterior()
@@ -130,9 +130,12 @@ func (m *model) settle(l *Learned) (s *solution, fit *leastsquares.Fit, err erro
 			m.least = math.Inf(1) // of other readings
 		}
 		switch {
-		case len(gross) > 0:
+		case len(gross) > 0 && !s.hopeless():
 		case moved == 0 && before == 0 && !rest:
 			done = true // it is as good as it will be, and is said not to be good
+		case !rest && s.hopeless():
+			// Most of what was read can't be: more of the search makes nothing of it.
+			l.Hopeless, done = true, true
 		case !rest:
 		case len(l.Gross) > 0 && !again:
 			// What seemed wrong from where the search began may be right from here.

@@ -138,6 +138,8 @@ type Learned struct {
 	Drifts    []Drift
 	Readings  int // that were used
 	Converged bool
+	// Hopeless says that of each run as many readings were left out as may be, and no end was in sight.
+	Hopeless bool
 	// Told is how many combinations of constants the readings tell more of than was known.
 	Told, Of int
 	Evals    int

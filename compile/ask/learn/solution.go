@@ -219,6 +219,16 @@ func (s *solution) gross() ([]Gross, error) {
 	}
 }
 
+// hopeless says that of each run as much was left out as may be.
+func (s *solution) hopeless() bool {
+	for _, r := range s.m.runs {
+		if left := len(r.Readings) - len(r.use()); float64(left+1) <= mostGross*float64(len(r.Readings)) {
+			return false
+		}
+	}
+	return true
+}
+
 // grossAnew uses the readings again that were left out, and finds from here, along the line,
 // which are wrong. The solution stays as it is.
 func (s *solution) grossAnew(left []Gross) ([]Gross, error) {
