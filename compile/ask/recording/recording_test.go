@@ -305,3 +305,22 @@ func TestPHIsTypedEitherWay(t *testing.T) {
 	}
 	require.Fail(t, "no round asks for a pH")
 }
+
+// A strength may be typed in per cent, whatever its blank is in; a per cent of anything else is
+// asked about.
+func TestPerCentIsAStrength(t *testing.T) {
+	page, _ := opened(t, "Ferry Landing")
+	for _, l := range page.Lines() {
+		switch {
+		case strings.HasPrefix(l.What, "fill: hearts"):
+			for _, typed := range []string{"14:40 45.9 72 % at 66", "14:40 45.9, 72% at 66"} {
+				then, err := page.Fill(l, typed)
+				require.NoError(t, err, typed)
+				assert.Contains(t, string(then.Text), "hearts 45.9 gal, 72 % abv at 66 F", typed)
+			}
+		case strings.HasPrefix(l.What, "ferment: pump"):
+			_, err := page.Fill(l, "13:30 72 %")
+			assert.Error(t, err)
+		}
+	}
+}

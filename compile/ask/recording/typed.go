@@ -128,6 +128,11 @@ func (p *Page) value(l Line, r Room, text string) string {
 	if rest, ok := strings.CutPrefix(value, "about "); ok {
 		about, value = "about ", rest
 	}
+	if percent, ok := strings.CutSuffix(value, "%"); ok && (r.Kind == record.Strength || r.Kind == record.Spout) {
+		if percent = strings.TrimSpace(percent); isNumber().MatchString(percent) { // of a strength no other is meant
+			value = percent + " " + map[bool]string{true: "% vol", false: "% abv"}[p.units == measure.SI]
+		}
+	}
 	if isNumber().MatchString(value) {
 		value += " " + p.Unit(r)
 	}
