@@ -89,5 +89,5 @@ func (p *Plan) Blanks() []Blank {
 var instruments = map[record.What]string{
 	record.Temperature: "thermometer", record.Vapour: "thermometer", record.Gravity: "hydrometer", record.PH: "pH meter",
 	record.Volume: "dipstick or measure", record.Receiver: "dipstick or measure", record.Flow: "measure and watch",
-	record.Spout: "spirit hydrometer", record.Strength: "spirit hydrometer",
+	record.Spout: "spirit hydrometer", record.Strength: "spirit hydrometer", record.Net: "scale", record.Gross: "scale",
 }

@@ -83,15 +83,15 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 	values := []plan.Quantity{holds}
 	reads := setReadings(*k.Fill)
 	reads[0].What = in
-	weight := func(what string, kg, besidesKg float64) Reading {
-		return Reading{plan.Reading{What: what, Should: plan.Of(kg, plan.Kilogram), Besides: besidesKg}, -1}
+	weight := func(what record.What, kg, besidesKg float64) Reading {
+		return Reading{plan.Reading{What: string(what), Kind: what, Should: plan.Of(kg, plan.Kilogram), Besides: besidesKg}, -1}
 	}
 	net := Net.At(k.NetKg)
 	tare := Tare.At(k.TareKg)
 	if k.TareSaid { // it was weighed
 		tare = Tare.Instrument(k.TareKg)
 	}
-	reads = append(reads, weight("net", k.NetKg, net), weight("gross", k.GrossKg, math.Hypot(net, tare)))
+	reads = append(reads, weight(record.Net, k.NetKg, net), weight(record.Gross, k.GrossKg, math.Hypot(net, tare)))
 	switch {
 	case k.LastFill == nil || !lot.SeenShort(n.Batch, *k.LastFill):
 	case k.Casks == 1:

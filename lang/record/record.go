@@ -181,6 +181,7 @@ const (
 	Mass        What = "weight"
 	Tare        What = "tare"   // a cask's own weight
 	Gross       What = "gross"  // of a full cask
+	Net         What = "net"    // of what is in it, which no record has: it is the one less the other
 	Lost        What = "lost"   // spilt, leaked or poured away
 	Water       What = "water"  // volume that was added to reduce
 	Dip         What = "dip"    // volume in a cask or a vat

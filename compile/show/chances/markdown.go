@@ -25,8 +25,8 @@ func Markdown(w io.Writer, a *odds.Answer, o Options) error {
 	if x := a.Beside; x != nil && x.Fills != nil {
 		line("- %s, with the same luck, fills %s: %s", escape(x.Batch), casks(x.Casks), x.Fills.Words)
 	}
-	if c := a.Change; c != nil {
-		says, _ := change(c, o.Units, "")
+	if a.Change != nil {
+		says, _ := change(a, o.Units, "")
 		line("- to fill 9 times in 10: %s", escape(says))
 	}
 	rows := [][]string{{"", "planned", "1 in 20 less", "middle", "1 in 20 more", "unit"}}

@@ -69,11 +69,18 @@ func promise(p odds.Promise, u measure.Units) (stands, says string) {
 
 // change says what fills the casks 9 times in 10. cmd is the command that writes it;
 // "" leaves it out.
-func change(c *odds.Change, u measure.Units, arg string) (says, cmd string) {
+func change(a *odds.Answer, u measure.Units, arg string) (says, cmd string) {
+	c := a.Change
 	if c.Why != "" {
 		return fmt.Sprintf("No size of the batch fills %s 9 times in 10: %s.", casks(c.Casks), diag.Safe(c.Why)), ""
 	}
-	says = fmt.Sprintf("%s times the batch, %s of grain in all: it then fills %s %s.", number(c.Factor, 3), u.Mass(c.BillKg), casks(c.Casks), c.Odds.Words)
+	often := c.Odds.Words
+	for _, now := range a.Casks {
+		if now.Least == c.Casks && now.Odds.Words == often { // a hair more is the same in tenths
+			often = fmt.Sprintf("in %.0f of 100 draws, where it now does in %.0f", 100*c.Odds.Share, 100*now.Odds.Share)
+		}
+	}
+	says = fmt.Sprintf("%s times the batch, %s of grain in all: it then fills %s %s.", number(c.Factor, 3), u.Mass(c.BillKg), casks(c.Casks), often)
 	if arg == "" || c.Grain == "" {
 		return says, ""
 	}

@@ -123,12 +123,11 @@ func (t *answer) shares() {
 }
 
 func (t *answer) change() {
-	c := t.a.Change
-	if c == nil {
+	if t.a.Change == nil {
 		return
 	}
 	t.Heading("TO FILL 9 TIMES IN 10")
-	says, cmd := change(c, t.o.Units, t.o.Arg)
+	says, cmd := change(t.a, t.o.Units, t.o.Arg)
 	t.Para(2, 4, says)
 	if cmd != "" {
 		t.Para(2, 4, cmd)
