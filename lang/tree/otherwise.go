@@ -51,6 +51,15 @@ func (o otherwise) with(reckon func(said []string) string) otherwise {
 	return o
 }
 
+// bags is what so many bags of some size come to.
+func bags(each string) func([]string) string {
+	return func(said []string) string {
+		n, _ := strconv.ParseFloat(said[1], 64)
+		size, _ := strconv.ParseFloat(each, 64)
+		return strconv.FormatFloat(n*size, 'g', 6, 64)
+	}
+}
+
 // quotient divides one part of what is said by another.
 func quotient(of, by int) func([]string) string {
 	return func(said []string) string {
@@ -101,11 +110,14 @@ var othersSay = []otherwise{
 	says("mash", `^add (`+volume+`) (?:of )?water(?: at (`+temperature+`))?$`, "`add` is for grain", "water $1 at $2", true),
 	says("mash", `^(?:strike|mash-in)(?: with)? (`+volume+`)(?: (?:of )?water)? at (`+temperature+`)$`, "strike water is the first `water`", "water $1 at $2", true),
 	says("mash", `^sparge with (`+volume+`)(?: (?:of )?water)? at (`+temperature+`)$`, "it is `sparge`, how much, and how warm", "sparge $1 at $2", true),
+	says("mash", `^(water|sparge) at (`+temperature+`),? (`+volume+`)$`, "how much comes before how warm", "$1 $3 at $2", true),
 	says("mash", `^strike\b`, "strike water is the first `water`", "water 270 gal at 163 F", false),
 	says("mash", `^wait (`+duration+`)$`, "it is called `rest` here", "rest $1", true),
 	says("mash", `^(?:stir|mix)\b`, "every `add` is stirred in; what takes time is a rest", "rest 5 min", false),
 	says("mash", `^(?:sour-mash|sourmash|stillage) (`+number+` ?%)$`, "it is called `backset` here", "backset $1", true),
 	says("mash", `^(?:rest|hold) over ?night$`, "a rest has a length, and nobody knows when your morning begins", "rest 12 h", false),
+	says("batch", `^bill ([0-9]+) (?:sacks?|bags?)\b`, "what a bag holds is not known here: of 25 kg it is", "bill = kg", false).to(quantity.SI).with(bags("25")),
+	says("batch", `^bill ([0-9]+) (?:sacks?|bags?)\b`, "what a bag holds is not known here: of 50 lb it is", "bill = lb", false).with(bags("50")),
 	says("batch", `^(?:stripping|wash)(?: run)?\b(.*)$`, "the first run is called `strip`", "strip$1", true),
 	says("batch", `^spirit run\b(.*)$`, "the second run is called `spirit`", "spirit$1", true),
 	says("batch", `^expect og (.*)$`, "what a plan has to keep is a `promise`", "promise original-gravity $1", true),
@@ -122,10 +134,14 @@ var othersSay = []otherwise{
 	says("ferment", `^(?:for )?until dry$`, "a ferment has a length; the plan says when it is dry", "for 96 h", false),
 	says("spirit", `^heads (`+number+`) ?(?-i:(qt|quarts?|gal|pt|L|mL))$`, "heads have no line of their own: the hearts begin after foreshots and heads together, and with 0.5 gal of foreshots that is", "hearts from = to 62 % abv", false).with(afterHeads),
 	says("spirit", `^heads\b`, "heads have no line of their own: the hearts begin after foreshots and heads together", "hearts from 4 gal to 62 % abv", false),
+	says("spirit", `^fore[ -]shots (`+volume+`)$`, "it is one word", "foreshots $1", true),
+	says("spirit", `^hearts (?:down )?to (`+strength+`)$`, "where the hearts begin stands before where they end", "hearts from 4 gal to $1", false),
+	says("spirit", `^hearts (?:down )?to (`+number+`)(?: ?%)?$`, "where the hearts begin stands before where they end, and a strength has its unit", "hearts from 4 gal to $1 % abv", false),
 	says("spirit", `^tails (?:down )?to (`+strength+`)$`, "tails have no line of their own: they end where the run stops", "stop at $1", false),
 	says("spirit", `^tails from (`+duration+`)$`, "tails have no line of their own: they begin where the hearts end", "hearts from 20 min to $1", false),
 	says("spirit", `^tails\b`, "tails have no line of their own: they end where the run stops", "stop at 4 % abv", false),
 	says("cask", `^(?:age|aged|ageing|aging|mature)(?: for)? (`+number+` ?(?:years?|yrs?|months?))$`, "it is called `rest` here", "rest $1", true),
+	says("cask", `^fill [0-9]+ (`+volume+`)\b`, "one line fills as many casks as the hearts do", "fill $1 new charred-oak char 3", false),
 	says("cask", `^fill `+number+` ?x `, "one line fills as many casks as the hearts do", "fill 53 gal new charred-oak char 3", false),
 	says("cask", `^fill (`+volume+`) new american oak\b(.*)$`, "a wood is named by how it was fired", "fill $1 new charred-oak$2", false),
 	says("cask", `^fill (`+volume+`) ([a-z-]*(?:oak|bourbon|wine)[a-z-]*(?: char [0-9])?)$`, "is the cask new or used? The law and the soak go by it", "fill $1 new $2", false),

@@ -101,8 +101,11 @@ func reasons(p *plan.Plan, s plan.Step, r plan.Reading) []string {
 	is := func(x float64) bool { return math.Abs(x-r.Besides) <= 1e-3*r.Besides+1e-4 }
 	for _, b := range work.ReadingErrors() {
 		kind := r.Kind
-		if kind == record.Receiver {
+		switch kind {
+		case record.Receiver:
 			kind = record.Volume
+		case record.Net: // by the scale
+			kind = record.Gross
 		}
 		if (b.Kind == kind || kind == "") && is(b.At(r.Should.Value)) {
 			return []string{b.Of}
