@@ -2,6 +2,7 @@ package logbook
 
 import (
 	"fmt"
+	"strconv"
 	"time"
 
 	"newmake/lang/diag"
@@ -173,6 +174,12 @@ func Store(n *tree.Node) (*record.Store, diag.List) {
 			if c := l.Get(slot); c != nil {
 				lot.Amount = valueOf(c)
 			}
+		}
+		if each := l.Get("each"); each != nil { // so many bags
+			n := lot.Amount.SI
+			lot.Amount = valueOf(each)
+			lot.Amount.SI, lot.Amount.Number = n*lot.Amount.SI, n*lot.Amount.Number
+			lot.Amount.Num = strconv.FormatFloat(lot.Amount.Number, 'f', -1, 64)
 		}
 		for slot, to := range map[string]**float64{"damp": &lot.Moisture, "starched": &lot.Starch} {
 			if c := l.Get(slot); c != nil {

@@ -115,21 +115,21 @@ var Store = &Field{
 		Timed: true,
 		Fields: []*Field{
 			{
-				Name: "count", Shape: `NAME (MASS|VOLUME|NUMBER) ["lot" sack:TEXT] ` + ends, Repeat: true, Example: `count corn 1,020 lb lot "C-118"`,
+				Name: "count", Shape: `NAME (MASS|VOLUME|NUMBER ["of" each:MASS]) ["lot" sack:TEXT] ` + ends, Repeat: true, Example: `count corn 1,020 lb lot "C-118"`,
 				Limits: []Limit{mustBe(0, 1e9, "nobody holds so much")}, Doc: "What was there when it was counted.",
 			},
 			{
-				Name: "discarded", Shape: `NAME (MASS|VOLUME|NUMBER) ["lot" sack:TEXT] ` + ends, Repeat: true, Example: `discarded oats 30 lb lot "O-31" "damp"`,
+				Name: "discarded", Shape: `NAME (MASS|VOLUME|NUMBER ["of" each:MASS]) ["lot" sack:TEXT] ` + ends, Repeat: true, Example: `discarded oats 30 lb lot "O-31" "damp"`,
 				Limits: []Limit{mustBe(0, 1e9, "nobody holds so much")}, Doc: "What was thrown away.",
 			},
 			byLine,
 		},
 		Any: &Field{
-			Shape: `NAME (MASS|VOLUME|BUSHELS|NUMBER) ["lot" sack:TEXT] ["from" source:NAME] ["," "moisture" damp:SHARE] ["," "starch" starched:SHARE] ["," (PRICE|MONEY)] ` + ends, Repeat: true,
+			Shape: `NAME (MASS|VOLUME|BUSHELS|NUMBER ["of" each:MASS]) ["lot" sack:TEXT] ["from" source:NAME] ["," "moisture" damp:SHARE] ["," "starch" starched:SHARE] ["," (PRICE|MONEY)] ` + ends, Repeat: true,
 			Example: `corn 4,200 lb lot "C-118" from "County elevator", moisture 14.1 %, 0.16 USD/lb`,
-			Limits: []Limit{mustBe(0, 1e9, "nobody holds so much").of("mass"), mustBe(0, 1e9, "nobody holds so much").of("number"), mustBe(0, 1e6, "nobody holds so much").of("volume"), mustBe(0, 1e7, "nobody holds so much").of("bushels"),
+			Limits: []Limit{mustBe(0, 1e9, "nobody holds so much").of("mass"), mustBe(1e-3, 2000, "a bag is carried, by a man or a lift").of("each"), mustBe(0, 1e9, "nobody holds so much").of("number"), mustBe(0, 1e6, "nobody holds so much").of("volume"), mustBe(0, 1e7, "nobody holds so much").of("bushels"),
 				mustBe(0, 0.5, "grain that is half water is none").of("damp"), mustBe(0, 1, "starch is a part of the grain").of("starched"), aPrice.of("price"), aPrice.of("money")},
-			Doc: "What came in on a day: a grain, a yeast, an enzyme, a cask or a bottle by its name, how much, its lot, from whom, what its certificate says (moisture of the weight, starch of what is dry, as in the library), and the price. A run that used the lot is reviewed by its certificate.",
+			Doc: "What came in on a day: a grain, a yeast, an enzyme, a cask or a bottle by its name, how much (of bags so many of so much, `20 of 50 lb`), its lot, from whom, what its certificate says (moisture of the weight, starch of what is dry, as in the library), and the price. A run that used the lot is reviewed by its certificate.",
 		},
 	},
 }
