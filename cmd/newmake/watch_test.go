@@ -40,7 +40,7 @@ func (h *heard) String() string {
 // machine.
 func soon(t *testing.T, what string, is func() bool) {
 	t.Helper()
-	require.Eventually(t, is, 20*time.Second, 20*time.Millisecond, what)
+	require.Eventually(t, is, 20*time.Second, 50*time.Millisecond, what)
 }
 
 func houseCopy(t *testing.T) string {

@@ -99,7 +99,7 @@ func TestAllReadingsTogether(t *testing.T) {
 // 19 readings in 20 are as they should be, and the alcohol balances in as many. Readings
 // of one run go together, so the limits are wide.
 func TestReadingsAreAsTheyShouldBe(t *testing.T) {
-	runs := 12 / testflag.Every(3)
+	runs := 12 / testflag.Every(6)
 	off, all, broken := 0, 0, 0
 	for seed := range uint64(runs) {
 		a := of(t, invented(t, seed))

@@ -26,7 +26,7 @@ func TestSmallBoiler(t *testing.T) {
 	// A third pair of hands, which else are what there is too little of.
 	crew := []string{"crew       2", "crew       3"}
 	wide, small := problem(t, "Many", many, crew...), problem(t, "Many", many, append(crew, at170...)...)
-	wide.Effort, small.Effort = 40, 40
+	wide.Effort, small.Effort = 40/testflag.Every(2), 40/testflag.Every(2)
 	a, b := planned(t, wide), planned(t, small)
 	t.Logf("300 kW: %d %+v", a.Capacity, a.Bottlenecks)
 	t.Logf("170 kW: %d %+v", b.Capacity, b.Bottlenecks)
