@@ -9,6 +9,7 @@ import (
 	"newmake/cmd/newmake/internal/newhouse"
 	"newmake/lang/diag"
 	"newmake/lang/library"
+	"newmake/lang/wholefile"
 )
 
 func initCommand(a *app) *cobra.Command {
@@ -42,6 +43,9 @@ func initCommand(a *app) *cobra.Command {
 
 // runInit makes a house in a folder, and says what to do next.
 func runInit(a *app, folder, units string) error {
+	if wholefile.Device(folder) {
+		return usage("a house cannot be called %s: on Windows that is the name of a device", folder)
+	}
 	var made *newhouse.House
 	err := uninterrupted(func() (err error) {
 		made, err = newhouse.Make(a.disk, folder, units)

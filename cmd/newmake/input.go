@@ -91,6 +91,9 @@ func oneBatch(command string, args []string) (string, error) {
 			continue
 		}
 		if others := slices.Delete(slices.Clone(args), i, i+1); isBatch(others) {
+			if others[0][0] >= '0' && others[0][0] <= '9' {
+				return "", usage("%q is neither a file nor a batch: words that belong to a flag want quotes, as in --grain \"corn 700 lb\"", strings.Join(others, " "))
+			}
 			return "", usage("%s takes a file or the name of a batch: write newmake %s %s --batch %q", command, command, path, strings.Join(others, " "))
 		}
 		return "", usage("%s takes one batch, not %s: write newmake %s %s", command, front.QuoteAll(args), command, arg)

@@ -121,6 +121,9 @@ func (f recordFlags) open(a *app, src *front.Source, name string) (string, error
 	if !plainNumber().MatchString(number) {
 		return "", usage("%q is no number for a run: letters, digits and hyphens, as in 26-03", number)
 	}
+	if wholefile.Device(number) {
+		return "", usage("a run cannot be called %s: its file could not be kept on Windows, where that is the name of a device", number)
+	}
 	if src.House.PastNamed(schema.Run, number) != nil {
 		return "", usage("the house has a run %s: give this one another number", number)
 	}

@@ -33,6 +33,9 @@ type sheetFile struct {
 // writeSheets writes what a season is worked from: a run sheet a run to come, and a page a
 // day. All of it is made before anything is written.
 func (f seasonFlags) writeSheets(a *app, src *front.Source, q weeks.Question) error {
+	if wholefile.Device(f.sheets) {
+		return usage("a folder cannot be called %s: on Windows that is the name of a device", f.sheets)
+	}
 	if info, err := os.Stat(f.sheets); err == nil && !info.IsDir() {
 		return usage("cannot make the folder %s: there is a file of that name", f.sheets)
 	}

@@ -19,7 +19,21 @@ import (
 	"os"
 	"path/filepath"
 	"strconv"
+	"strings"
 )
+
+// Device says whether the last part of a path is a name that Windows keeps for a device,
+// with an ending or without ("Naming Files, Paths, and Namespaces", Microsoft Learn). A
+// folder with such a file cannot be copied there, nor checked out.
+func Device(name string) bool {
+	base, _, _ := strings.Cut(filepath.Base(name), ".")
+	base = strings.ToUpper(strings.TrimSpace(base))
+	switch base {
+	case "CON", "PRN", "AUX", "NUL":
+		return true
+	}
+	return len(base) == 4 && (base[:3] == "COM" || base[:3] == "LPT") && base[3] >= '1' && base[3] <= '9'
+}
 
 // What keeps a file from being written, besides the system's own errors.
 var (

@@ -183,3 +183,13 @@ func TestCreateNeverReplaces(t *testing.T) {
 	holds(t, path, "theirs")
 	alone(t, path)
 }
+
+// Names of devices are known whatever their case and ending; names near them are free.
+func TestDevice(t *testing.T) {
+	for _, name := range []string{"CON", "con", "prn.batch", "runs/AUX", "Nul.a.b", "com1", "COM9.txt", "LPT1", "lpt9"} {
+		assert.True(t, Device(name), name)
+	}
+	for _, name := range []string{"CONE", "26-01", "com", "com0", "com10", "lpt", "con-1", "con/house", ".", "nu"} {
+		assert.False(t, Device(name), name)
+	}
+}

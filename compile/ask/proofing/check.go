@@ -2,6 +2,7 @@ package proofing
 
 import (
 	"fmt"
+	"math"
 
 	"newmake/compile/matter/fluid"
 	"newmake/compile/stage/gauge"
@@ -148,9 +149,33 @@ func (l Lot) checkReading(list *diag.List) {
 	default:
 		within(list, *l.Temp, fluid.FahrenheitToC(gauge.Table1MinF), fluid.FahrenheitToC(gauge.Table1MaxF), "spirit")
 	}
-	if s := l.Solids; s != nil && !(s.SI >= 0 && s.SI <= maxSolidsGPerL) {
+	l.checkCorrections(list)
+	switch s := l.Solids; {
+	case s != nil && !(s.SI >= 0):
+		list.Add(diag.Diagnostic{Code: diag.CodeOutOfRange, At: s.Item.At, Summary: "there is no less than nothing of solids", Help: "write what the residue weighed, from 0 g/L on"})
+	case s != nil && !(s.SI <= maxSolidsGPerL):
 		list.Add(diag.Diagnostic{Code: diag.CodeOutOfRange, At: s.Item.At, Summary: "the rule for obscuration holds to 6 g/L (600 mg in 100 mL)",
 			Help: "distil a sample, make it up to its volume with water, and proof that", Reason: "27 CFR 30.31"})
+	}
+}
+
+// An instrument that is off by more is broken, or its correction a slip of the pen: those of
+// a hydrometer are tenths of a mark, and those of a thermometer tenths of a degree (common
+// practice; the bounds are our own).
+const (
+	mostMarksOff = 5.0
+	mostKOff     = 5.0
+)
+
+// checkCorrections wants corrections that an instrument in use may have.
+func (l Lot) checkCorrections(list *diag.List) {
+	if h := l.Hydrometer; h != nil && !(math.Abs(h.Item.Value) <= mostMarksOff) {
+		list.Add(diag.Diagnostic{Code: diag.CodeOutOfRange, At: h.Item.At, Summary: "no hydrometer in use is off by more than 5 marks",
+			Help: "a correction is small, as in `hydrometer -0.1`; of one that is off by more, take another"})
+	}
+	if t := l.Thermometer; t != nil && !(math.Abs(t.SI) <= mostKOff) {
+		list.Add(diag.Diagnostic{Code: diag.CodeOutOfRange, At: t.Item.At, Summary: "no thermometer in use is off by more than " + wording.Prose("9 F (5 C)", t.Item.At.Units()),
+			Help: "a correction is small, as in " + wording.Example(t.Item.At, "thermometer 0.2 F") + "; of one that is off by more, take another"})
 	}
 }
 

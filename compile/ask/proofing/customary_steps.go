@@ -59,7 +59,9 @@ func (c *customary) weaker(v Value, to float64) (gauge.Row, bool) {
 	switch {
 	case err != nil || to < 0.1:
 		c.fail(diag.CodeOutOfRange, v.Item.At, "a proof runs from 0.1 to 200", "%s proof cannot be reached", num(to, 1))
-	case to >= c.Proof:
+	case to == c.Proof:
+		c.fail(diag.CodeOutOfRange, v.Item.At, "no water is wanted; to weaken it, ask for less", "the spirit is of %s proof already", num(c.Proof, 1))
+	case to > c.Proof:
 		c.fail(diag.CodeOutOfRange, v.Item.At, "water only weakens it; to make it stronger, blend it with stronger spirit",
 			"spirit of %s proof cannot be reduced to %s", num(c.Proof, 1), num(to, 1))
 	default:
@@ -176,7 +178,7 @@ func (c *customary) enough(s fill, spirit, holds float64) bool {
 		return true
 	}
 	c.fail(diag.CodeCaskNotFilled, s.Volume.Item.At, "fill a smaller cask, fill it weaker, or blend in more spirit",
-		"the lot fills %s gal of this cask, and %s gal are wanted: %s gal of spirit are short", num(c.gallons/spirit*holds, 1), num(holds, 1), num(spirit-c.gallons, 1))
+		"the lot fills %s of the %s gal, at 60 F, that are to go into this cask: %s gal of spirit are short", num(c.gallons/spirit*holds, 1), num(holds, 1), num(spirit-c.gallons, 1))
 	return false
 }
 

@@ -46,6 +46,10 @@ func (m *metric) weaker(v Value, which string) (siLot, bool) {
 		return siLot{}, false
 	}
 	to := siRow(w)
+	if to.abvPct == m.abvPct {
+		m.fail(diag.CodeOutOfRange, v.Item.At, "no water is wanted; to weaken it, ask for less", "the spirit is of %s %% vol already", num(m.abvPct, 2))
+		return to, false
+	}
 	if to.abvPct >= m.abvPct || !(to.abvPct > 0) {
 		m.fail(diag.CodeOutOfRange, v.Item.At, "water only weakens it; to make it stronger, blend it with stronger spirit",
 			"spirit of %s %% vol cannot be reduced to %s %% vol", num(m.abvPct, 2), num(to.abvPct, 2))
@@ -101,7 +105,7 @@ func (m *metric) fill(s fill) {
 		fmt.Sprintf("%s kg / %s kg/m3 x 1000 = %s L at 20 C", say(spirit), num(m.density, 2), say(litres)))
 	if m.amount && spirit > m.kg {
 		m.fail(diag.CodeCaskNotFilled, s.Volume.Item.At, "fill a smaller cask, fill it weaker, or blend in more spirit",
-			"the lot fills %s L of this cask, and %s L are wanted: %s kg of spirit are short", num(m.kg/spirit*holds, 1), num(holds, 1), num(spirit-m.kg, 1))
+			"the lot fills %s of the %s L that are to go into this cask: %s kg of spirit are short", num(m.kg/spirit*holds, 1), num(holds, 1), num(spirit-m.kg, 1))
 		return
 	}
 	var waterKg, waterL float64

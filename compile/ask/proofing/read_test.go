@@ -72,7 +72,7 @@ func TestCannotBeDone(t *testing.T) {
 		say      string
 	}{
 		{"38 gal at 134 proof, reduce to 140 proof", "140 proof", diag.CodeOutOfRange, "cannot be reduced"},
-		{"38 gal at 134 proof, reduce to 134 proof", "134 proof", diag.CodeOutOfRange, "cannot be reduced"},
+		{"38 gal at 134 proof, reduce to 134 proof", "134 proof", diag.CodeOutOfRange, "is of 134.0 proof already"},
 		{"fill 53 gal at 150 proof from 140 proof", "150 proof", diag.CodeOutOfRange, "cannot be reduced"},
 		{"38 gal at 134 proof, fill 80 gal at 114 proof", "80 gal", diag.CodeCaskNotFilled, "44.7"},
 		{"reading 2 at 90 F", "2", diag.CodeOutOfRange, "alcohol and water alone"},

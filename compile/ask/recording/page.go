@@ -70,6 +70,9 @@ func Read(name string, text []byte, number string, planned *blank.Planned, aroun
 	}
 	list.Sort()
 	p.Diags = list
+	if p.Run == nil && list.HasErrors() { // the text could not be read so far
+		return nil, list
+	}
 	if p.Run == nil {
 		return nil, diag.Refuse("%s has no run %q", name, number)
 	}

@@ -36,7 +36,7 @@ func (s strength) String() string { return measure.Number(s.value, 1) + " " + s.
 // temperature of the vapour, a time, or a share of the charge. The error is a *none.
 func cut(b *recipe.Batch, wanted strength, memo *compile.Memo) (*Answer, error) {
 	c := cutter{b, memo, wanted.isProof}
-	none := &none{Target: fmt.Sprintf("hearts of %g %s", wanted.value, wanted.unit())}
+	none := &none{Target: "hearts of " + plainly(wanted.value) + " " + wanted.unit()}
 	from, to, err := c.span()
 	if err != nil {
 		none.Why = err.Error()

@@ -17,6 +17,7 @@ import (
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 	"newmake/lang/wording"
+	"newmake/lang/words"
 )
 
 // Request is what a person asks for, in words with units as they are written: one
@@ -169,7 +170,7 @@ func fromCasks(b *recipe.Batch, p *plan.Plan, n float64, memo *compile.Memo) (Ta
 	}
 	casks := math.Ceil(n*float64(p.Cask.Casks)/float64(p.Cask.Bottles) - 1e-9)
 	t := Casks(casks, b.Gauge)
-	t.What = fmt.Sprintf("%g bottles, from %s", n, t.What)
+	t.What = words.Count(int(n), "bottle") + ", from " + t.What
 	return t, nil
 }
 
@@ -335,7 +336,10 @@ func amount(text, flag string, kind quantity.Kind, bare string, reader quantity.
 	if unit == "" {
 		unit = bare
 	}
-	if err != nil || !(v > 0) {
+	if err == nil && !(v > 0) {
+		return 0, diag.Refuse("--%s is more than nothing, not %q", flag, text)
+	}
+	if err != nil {
 		return 0, diag.Refuse("--%s wants a number with its unit, and %q is none", flag, text)
 	}
 	si, err := quantity.ToSI(v, unit, kind)

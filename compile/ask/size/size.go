@@ -3,12 +3,14 @@ package size
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"newmake/compile"
 	"newmake/compile/lot"
 	"newmake/compile/plan"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/words"
 )
 
 // Target is what the batch is to give.
@@ -29,10 +31,7 @@ const litresPerM3 = 1000
 // Casks is so many casks filled, of a batch that is gauged in the US (gallons at
 // 60 F) or not (litres at 20 C).
 func Casks(n float64, gauge recipe.System) Target {
-	what := fmt.Sprintf("%g casks", n)
-	if n == 1 {
-		what = "1 cask"
-	}
+	what := words.Count(int(n), "cask")
 	met := func(p *plan.Plan) bool { return p.Cask.Casks >= int(n) && p.Cask.LastFill == nil }
 	return Target{What: what, Value: n, Over: 2e-4, Met: met, Of: func(p *plan.Plan) float64 {
 		if p.Cask.SizeL == 0 || p.Reduction == nil {
@@ -42,10 +41,13 @@ func Casks(n float64, gauge recipe.System) Target {
 	}}
 }
 
+// plainly writes a number as people do, with no power of ten.
+func plainly(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }
+
 // bottles is so many bottles of a batch that goes into no wood.
 func bottles(n float64, gauge recipe.System) Target {
 	met := func(p *plan.Plan) bool { return p.Cask.Bottles >= int(n) }
-	return Target{What: fmt.Sprintf("%g bottles", n), Value: n, Over: 2e-4, Met: met, Of: func(p *plan.Plan) float64 {
+	return Target{What: words.Count(int(n), "bottle"), Value: n, Over: 2e-4, Met: met, Of: func(p *plan.Plan) float64 {
 		if p.Cask.BottleL == 0 || p.Reduction == nil {
 			return 0
 		}
@@ -55,14 +57,14 @@ func bottles(n float64, gauge recipe.System) Target {
 
 // proofGallons is so many proof gallons of hearts.
 func proofGallons(pg float64) Target {
-	return Target{What: fmt.Sprintf("%g proof gallons of hearts", pg), Value: pg, Of: func(p *plan.Plan) float64 {
+	return Target{What: plainly(pg) + " proof gallons of hearts", Value: pg, Of: func(p *plan.Plan) float64 {
 		return HeartsOf(p).ProofGallons
 	}}
 }
 
 // pureAlcohol is so many litres of pure alcohol in the hearts.
 func pureAlcohol(litres float64) Target {
-	return Target{What: fmt.Sprintf("%g LPA of hearts", litres), Value: litres, Of: func(p *plan.Plan) float64 {
+	return Target{What: plainly(litres) + " LPA of hearts", Value: litres, Of: func(p *plan.Plan) float64 {
 		return HeartsOf(p).PureL
 	}}
 }
