@@ -213,7 +213,7 @@ const (
 // that follow: fewer and fewer, as the wood is soaked. They keep the forecast within
 // 1e-6 of its limit (TestSteps). Where the air changes with the month, a step is no longer
 // than from the middle of one to that of the next, for there the change bends.
-var steps = [...]int{16, 8, 4, 2}
+var steps = [...]int{12, 6, 3, 2}
 
 // rest follows the cask to the end of its rest, noting each year.
 func (c *cask) rest(restS float64) []Year {
