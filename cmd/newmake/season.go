@@ -122,6 +122,9 @@ func (f seasonFlags) run(a *app, name string) error {
 			return a.cannot(err, format)
 		}
 	}
+	if a.errTerminal && format != "json" { // a long one takes a minute
+		a.say("planning the season ...")
+	}
 	if f.sheets != "" {
 		return f.writeSheets(a, src, q)
 	}

@@ -67,7 +67,7 @@ func (s say) cause(c review.Cause) string {
 
 func (s say) lost(c review.Cause) string {
 	if c.Litres == 0 {
-		return s.flow(review.LPA, math.Abs(c.By), 0) + " of alcohol"
+		return s.flow(review.LPA, math.Abs(c.By), 0) + map[bool]string{true: " alcohol"}[s.u == measure.SI]
 	}
 	return "about " + s.u.Counted(math.Abs(c.Litres), c.ABV) + " of " + c.Of
 }
@@ -136,7 +136,7 @@ func (s say) flow(u review.Unit, v, abv float64) string {
 	case u == review.AbvPct:
 		return s.u.Abv(v)
 	case u == review.LPA:
-		return measure.Number(v, 1) + " L"
+		return s.u.Alcohol(v)
 	case u == review.SG:
 		return measure.Number(v, 4)
 	}
