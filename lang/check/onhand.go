@@ -61,8 +61,9 @@ type goods struct {
 	runs   []*record.Run
 }
 
-// readGoods reads them, the runs only where there is a store. Their texts are asked and not the
-// runs, for a run asks its batch.
+// readGoods reads them, the runs only where there is a store, and of them those that say what
+// they used: a plan asks for this, and is to cost the same beside years of others. Their texts
+// are asked and not the runs, for a run asks its batch.
 func (h *House) readGoods() (all goods) {
 	for _, d := range h.Past(schema.Store) {
 		s, _ := logbook.Store(d.Node())
@@ -72,6 +73,9 @@ func (h *House) readGoods() (all goods) {
 		return all
 	}
 	for _, d := range h.Runs {
+		if !d.HasWord("used") {
+			continue
+		}
 		r, _ := logbook.Run(d.Node(), logbook.Around{Zone: time.UTC, Instrument: func(string) *record.Instrument { return nil }})
 		all.runs = append(all.runs, r)
 	}

@@ -1,6 +1,7 @@
 package house
 
 import (
+	"bytes"
 	"fmt"
 	"slices"
 	"sync"
@@ -55,6 +56,11 @@ type Decl struct {
 
 // Node is the declaration's tree.
 func (d *Decl) Node() *tree.Node { d.read(); return d.node }
+
+// HasWord says whether a word may be in the declaration: it is in its text, without reading it.
+func (d *Decl) HasWord(word string) bool {
+	return bytes.Contains(d.File.Source.Text[d.start:d.end], []byte(word))
+}
 
 // Said is what there is to say of the declaration's text and shape.
 func (d *Decl) Said() diag.List { d.read(); return d.diags }
