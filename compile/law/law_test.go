@@ -320,3 +320,24 @@ func TestEachIsNotTheOther(t *testing.T) {
 	assert.Equal(t, "malted", other.Title)
 	assert.Len(t, other.Conditions, 1, "what it is not itself does not count")
 }
+
+// Where the cask ends weaker than the batch asks for, it is held as it ends, counted as
+// the standard counts.
+func TestBottledAsTheCaskEnds(t *testing.T) {
+	for _, c := range []struct {
+		limit recipe.Strength
+		ends  plan.Strength
+		met   string
+	}{
+		{recipe.Strength{Value: 0.40, Basis: recipe.ABV}, plan.Strength{AbvPct: 40, Proof: 70}, law.Met},
+		{recipe.Strength{Value: 0.40, Basis: recipe.ABV}, plan.Strength{AbvPct: 39.9, Proof: 90}, law.NotMet},
+		{recipe.Strength{Value: 0.40, Basis: recipe.Proof}, plan.Strength{AbvPct: 30, Proof: 80}, law.Met},
+		{recipe.Strength{Value: 0.40, Basis: recipe.Proof}, plan.Strength{AbvPct: 50, Proof: 79.9}, law.NotMet},
+	} {
+		k := recipe.Condition{Test: recipe.BottledLeast, Strength: c.limit}
+		b := recipe.Batch{Standard: &recipe.Standard{Title: "Test", Law: "test", Conditions: []recipe.Condition{k}}, Cask: recipe.Cask{BottleAt: recipe.Strength{Value: 0.46, Basis: recipe.ABV}}}
+		l := law.Held(&b, plan.Lot{}, law.Days{}, plan.Cask{BottleAt: c.ends, BottleAsked: &plan.Strength{AbvPct: 46}})
+		require.Len(t, l.Conditions, 1)
+		assert.Equal(t, c.met, l.Conditions[0].Met, "%v", c)
+	}
+}

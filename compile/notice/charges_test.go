@@ -17,7 +17,7 @@ func TestChargesThatFit(t *testing.T) {
 		charges int
 		want    int
 	}{
-		{1001, 1, 2}, {2000, 1, 2}, {2001, 1, 3}, {2549, 1, 3}, {1001, 2, 3}, {1500, 2, 3}, {1501, 2, 4},
+		{1000, 1, 2}, {1001, 1, 2}, {2000, 1, 2}, {2001, 1, 3}, {2549, 1, 3}, {1001, 2, 3}, {1500, 2, 3}, {1501, 2, 4},
 	} {
 		assert.Equal(t, c.want, chargesThatFit(numbers.Use{Vessel: still, Stage: "spirit", MostM3: c.mostL / 1000}, c.charges), "%v L in %d", c.mostL, c.charges)
 	}

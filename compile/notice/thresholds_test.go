@@ -421,6 +421,18 @@ func promised(v float64) diag.List {
 	return notice.Promises(b, promise.Answers(b, &plan.Plan{}, plan.Lot{}, plan.Lot{ProofGallons: v}))
 }
 
+// What a strength is off by is said in % abv, and in proof where it was promised in it.
+func TestOffByInProof(t *testing.T) {
+	for basis, proof := range map[recipe.StrengthBasis]float64{recipe.Proof: 3, recipe.ABV: 0} {
+		b := small()
+		b.Promises = []recipe.Promise{{What: "hearts", Kind: quantity.Strength, Value: 0.70, Strength: recipe.Strength{Value: 0.70, Basis: basis}, Tolerance: 0.01}}
+		all := promise.Answers(b, &plan.Plan{}, plan.Lot{}, plan.Lot{AbvPct: 71.5, Proof: 143})
+		require.Len(t, all, 1)
+		assert.InDelta(t, 1.5, all[0].Off.Value, 1e-9)
+		assert.InDelta(t, proof, all[0].Off.Proof, 1e-9)
+	}
+}
+
 // Nobody is told to use what the batch has not: backset, where there is none.
 func TestWhatMovesThePH(t *testing.T) {
 	help := func(ph float64, change func(*recipe.Batch)) string {

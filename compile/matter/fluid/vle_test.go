@@ -217,6 +217,9 @@ func TestPartialCondenser(t *testing.T) {
 			}
 			_, _, v := PartialCondenser(y, 0, p)
 			require.InDelta(t, y, v, 1e-10, "nothing condensed, nothing changed")
+			allC, allX, allY := PartialCondenser(y, 1, p)
+			moreC, moreX, moreY := PartialCondenser(y, 1.5, p)
+			require.Equal(t, [3]float64{allC, allX, allY}, [3]float64{moreC, moreX, moreY}, "more than all is all")
 		}
 	}
 }
