@@ -44,17 +44,6 @@ func (h *House) SeasonNames() []string {
 	return out
 }
 
-// SeasonsOn lists the seasons that a day is of, in the order of the files and lines.
-func (h *House) SeasonsOn(day record.Date) []string {
-	var out []string
-	for _, d := range h.Past(schema.Season) {
-		if s := h.season(d); s.season.Has(day) {
-			out = append(out, d.Name)
-		}
-	}
-	return out
-}
-
 func (h *House) season(d *house.Decl) *seasonRead {
 	return h.seasons.get(d, func() *seasonRead {
 		r := &seasonReader{house: h, node: d.Node()}

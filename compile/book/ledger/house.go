@@ -29,16 +29,16 @@ func HouseOf(h *check.House, texts *check.Cellar, law string, people bool) House
 		}
 		for _, c := range countries {
 			if tree.Key(c.Name) == tree.Key(name) {
-				o.Law = LawOf(c)
+				o.Law = lawOf(c)
 				return o
 			}
 		}
 		return o
 	}
 	if o.US {
-		o.Law = LawOf(countries[recipe.CountryUS])
+		o.Law = lawOf(countries[recipe.CountryUS])
 	} else {
-		o.Law = LawOf(countries["eu"])
+		o.Law = lawOf(countries["eu"])
 	}
 	return o
 }

@@ -10,9 +10,9 @@ type Law struct {
 	Sections bool    // the sections of account.go are its own
 }
 
-// LawOf is the law of a country. No country but the United States has a section named for
+// lawOf is the law of a country. No country but the United States has a section named for
 // each line: their texts ask for the same accounts and fix no form.
-func LawOf(c *recipe.Country) Law {
+func lawOf(c *recipe.Country) Law {
 	l := Law{Country: c, US: c.Counts == "proof", Each: 1, Sections: c.Name == recipe.CountryUS}
 	if c.Counts == "hectolitres" {
 		l.Each = 100

@@ -259,7 +259,7 @@ func (s *solver) solve() {
 
 func (s *solver) effort() int {
 	if s.Effort == 0 {
-		return UsualEffort
+		return usualEffort
 	}
 	return s.Effort
 }

@@ -31,5 +31,5 @@ const (
 	keepsS     = 72 * 3600 // what a run leaves for the next: pot ale, hot or as backset, and the last water of a mash
 )
 
-// UsualEffort is the steps of a search if nobody says.
-const UsualEffort = 600
+// usualEffort is the steps of a search if nobody says.
+const usualEffort = 600

@@ -28,9 +28,9 @@ type Test struct {
 	TwoSided bool    // neither answer was expected: a paired comparison of liking
 }
 
-// TestOf is the test of a method; expecting says that one answer of a paired
+// testOf is the test of a method; expecting says that one answer of a paired
 // comparison was expected before it was poured. Ranking has none.
-func TestOf(m Method, expecting bool) Test {
+func testOf(m Method, expecting bool) Test {
 	switch m {
 	case Triangle:
 		return Test{Chance: 1. / 3}
@@ -135,10 +135,10 @@ func Interval(right, n int, level float64) Share {
 	return s
 }
 
-// Discriminators is the share of answers that came from telling apart, (p-c)/(1-c) of
+// discriminators is the share of answers that came from telling apart, (p-c)/(1-c) of
 // the share p of right answers and the chance c (Abbott's formula), with the interval of
 // that. It is never below nothing.
-func (t Test) Discriminators(right, n int, level float64) Share {
+func (t Test) discriminators(right, n int, level float64) Share {
 	above := func(p float64) float64 { return max(0, (p-t.Chance)/(1-t.Chance)) }
 	s := Interval(right, n, level)
 	return Share{above(s.Value), above(s.Low), above(s.High)}

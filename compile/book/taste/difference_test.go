@@ -18,11 +18,11 @@ func TestLeastAsPublished(t *testing.T) {
 		test Test
 		rows map[int][]int
 	}{
-		{TestOf(Triangle, false), map[int][]int{
+		{testOf(Triangle, false), map[int][]int{
 			3: {3, 3, 0, 0}, 4: {4, 4, 0, 0}, 5: {4, 4, 5, 0}, 6: {5, 5, 6, 0}, 7: {5, 5, 6, 7}, 8: {5, 6, 7, 8},
 			9: {6, 6, 7, 8}, 10: {6, 7, 8, 9}, 11: {7, 7, 8, 10}, 12: {7, 8, 9, 10},
 		}},
-		{TestOf(DuoTrio, false), map[int][]int{
+		{testOf(DuoTrio, false), map[int][]int{
 			5: {-1, 5, 0, 0}, 6: {-1, 6, 0, 0}, 7: {-1, 7, 7, 0}, 8: {-1, 7, 8, 0}, 9: {-1, 8, 9, 0}, 10: {-1, 9, 10, 10},
 			12: {-1, 10, 11, 12}, 15: {-1, 12, 13, 14}, 20: {-1, 15, 16, 18}, 24: {-1, 17, 19, 20}, 36: {-1, 24, 26, 28}, 60: {-1, 37, 40, 43}, 80: {-1, 48, 51, 55},
 		}},
@@ -43,7 +43,7 @@ func TestLeastAsPublished(t *testing.T) {
 
 // A value that a statistics package documents: 11 of 20 in a triangle, p = 0.03764.
 func TestPAsPublished(t *testing.T) {
-	assert.Equal(t, "0.03764", fmt.Sprintf("%.5f", TestOf(Triangle, false).P(11, 20)))
+	assert.Equal(t, "0.03764", fmt.Sprintf("%.5f", testOf(Triangle, false).P(11, 20)))
 }
 
 // The tail against exact fractions.
@@ -64,19 +64,19 @@ func TestTailIsExact(t *testing.T) {
 
 // Two-sided, both tails count: 9 of 10 and 1 of 10 are as far from half.
 func TestTwoSided(t *testing.T) {
-	pair := TestOf(Paired, false)
+	pair := testOf(Paired, false)
 	assert.InDelta(t, 22./1024, pair.P(9, 10), 1e-12)
 	assert.InDelta(t, pair.P(9, 10), pair.P(1, 10), 1e-15)
 	assert.Equal(t, 1., pair.P(5, 10))
 	assert.Equal(t, 9, pair.Least(10, .05))
 	assert.Equal(t, 10, pair.Least(10, .01))
-	assert.InDelta(t, 11./1024, TestOf(Paired, true).P(9, 10), 1e-12)
+	assert.InDelta(t, 11./1024, testOf(Paired, true).P(9, 10), 1e-12)
 }
 
 // How many answers find a share of discriminators at 5 %: ISO 4120, table A.3, for
 // probabilities of missing it of 20, 10 and 5 % (from memory).
 func TestNeeded(t *testing.T) {
-	tri := TestOf(Triangle, false)
+	tri := testOf(Triangle, false)
 	for share, want := range map[float64][]int{.5: {16, 20, 23}, .4: {23, 30, 40}, .3: {40, 53, 66}, .2: {87, 117, 147}} {
 		for i, miss := range []float64{.2, .1, .05} {
 			n := tri.Needed(.05, share, 1-miss, 500)
@@ -90,7 +90,7 @@ func TestNeeded(t *testing.T) {
 
 // What can be found is where the power is reached: a little less is not.
 func TestFindable(t *testing.T) {
-	tri := TestOf(Triangle, false)
+	tri := testOf(Triangle, false)
 	d := tri.Findable(12, .05, .8)
 	assert.InDelta(t, .8, tri.Power(12, .05, d), 1e-9)
 	assert.Less(t, tri.Power(12, .05, d-.001), .8)
@@ -104,7 +104,7 @@ func TestInterval(t *testing.T) {
 	assert.InDelta(t, .05, 1-atLeast(12, 20, s.High), 1e-9)
 	assert.Equal(t, Share{0, 0, Interval(0, 5, .9).High}, Interval(0, 5, .9))
 	assert.Equal(t, 1., Interval(5, 5, .9).High)
-	d := TestOf(Triangle, false).Discriminators(11, 20, .9)
+	d := testOf(Triangle, false).discriminators(11, 20, .9)
 	assert.InDelta(t, (.55-1./3)/(2./3), d.Value, 1e-12)
-	assert.Zero(t, TestOf(Triangle, false).Discriminators(5, 20, .9).Value, "fewer than by guessing is no less than nothing")
+	assert.Zero(t, testOf(Triangle, false).discriminators(5, 20, .9).Value, "fewer than by guessing is no less than nothing")
 }

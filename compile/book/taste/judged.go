@@ -57,19 +57,19 @@ type Sitting struct {
 	Sittings int `json:"sittings"`
 }
 
-// CupsASitting is how many cups of spirit a nose takes at one sitting (common practice: six
+// cupsASitting is how many cups of spirit a nose takes at one sitting (common practice: six
 // to eight).
-const CupsASitting = 8
+const cupsASitting = 8
 
 // sitting parts the sets of a taster into sittings, nil where one is enough. A set is never
 // parted: the cups of one are held against each other.
 func sitting(m Method, samples, sets int) *Sitting {
 	cups := map[Method]int{Triangle: 3, DuoTrio: 3, Paired: 2, Ranking: samples}[m]
-	if cups == 0 || sets*cups <= CupsASitting {
+	if cups == 0 || sets*cups <= cupsASitting {
 		return nil
 	}
-	each := max(1, CupsASitting/cups)
-	return &Sitting{Cups: sets * cups, Most: CupsASitting, Sets: each, Sittings: (sets + each - 1) / each}
+	each := max(1, cupsASitting/cups)
+	return &Sitting{Cups: sets * cups, Most: cupsASitting, Sets: each, Sittings: (sets + each - 1) / each}
 }
 
 // Beforehand is what so many answers can find.
@@ -167,7 +167,7 @@ func Judge(t *record.Trial) *Judged {
 		}
 		return j
 	}
-	test := TestOf(j.Method, len(t.Expecting) > 0)
+	test := testOf(j.Method, len(t.Expecting) > 0)
 	planned := len(t.Tasters) * t.Sets
 	if n > 0 {
 		j.Counted, planned = counted(test, j.Answers), n
@@ -201,7 +201,7 @@ func counted(t Test, all []Answer) *Counted {
 	}
 	c.P = t.P(c.Right, c.N)
 	c.Differ = c.P <= Level
-	if c.TellApart = t.Discriminators(c.Right, c.N, Range); t.TwoSided {
+	if c.TellApart = t.discriminators(c.Right, c.N, Range); t.TwoSided {
 		c.TellApart = Interval(c.Right, c.N, Range)
 	}
 	return c
@@ -215,7 +215,7 @@ func ranked(j *Judged, t *record.Trial) *Ranked {
 		several = several || seen[tree.Key(a.By)]
 		seen[tree.Key(a.By)] = true
 	}
-	r := &Ranked{Sums: ranks.Sums(), Least: LeastDifference(len(ranks), len(t.Compare), Level), Agreement: ranks.Agreement(), Pairs: []Pair{}, Several: several}
+	r := &Ranked{Sums: ranks.Sums(), Least: leastDifference(len(ranks), len(t.Compare), Level), Agreement: ranks.Agreement(), Pairs: []Pair{}, Several: several}
 	r.Friedman, r.P, r.Exact = ranks.Friedman()
 	r.Differ = r.P <= Level
 	if r.Differ {

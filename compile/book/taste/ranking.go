@@ -126,10 +126,10 @@ func exactFriedman(tasters, samples int, s float64) (p float64, ok bool) {
 	return min(p, 1), true
 }
 
-// LeastDifference is by how much two rank sums have to differ for the two samples to
+// leastDifference is by how much two rank sums have to differ for the two samples to
 // differ at a level of alpha (ISO 8587): z sqrt(J P (P+1)/6). It is for pairs that were
 // chosen before it was poured, or where Friedman's test has found a difference.
-func LeastDifference(tasters, samples int, alpha float64) float64 {
+func leastDifference(tasters, samples int, alpha float64) float64 {
 	z := distuv.UnitNormal.Quantile(1 - alpha/2)
 	return z * math.Sqrt(float64(tasters*samples*(samples+1))/6)
 }

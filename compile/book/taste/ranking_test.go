@@ -14,7 +14,7 @@ import (
 func TestRankingAsPublished(t *testing.T) {
 	f := statistic(squares([]float64{17, 31, 32, 23, 17}), 8, 5)
 	assert.InDelta(t, 10.60, f, .005)
-	assert.Equal(t, "12.40", fmt.Sprintf("%.2f", LeastDifference(8, 5, .05)))
+	assert.Equal(t, "12.40", fmt.Sprintf("%.2f", leastDifference(8, 5, .05)))
 	p, ok := exactFriedman(8, 5, squares([]float64{17, 31, 32, 23, 17}))
 	assert.True(t, ok)
 	assert.Less(t, p, .05)

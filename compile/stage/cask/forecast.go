@@ -115,7 +115,7 @@ func Monthly(in Input, r Result) []Year {
 	}
 	one, end, every := wood.Course(1), r.Years[len(r.Years)-1].AgeYears, 1
 	if end*12 > mostMonths {
-		every = SampleMonths
+		every = sampleMonths
 	}
 	out := []Year{one.Now()}
 	for n := every; ; n += every {

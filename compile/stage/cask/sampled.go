@@ -6,8 +6,8 @@ import (
 	"newmake/lang/record"
 )
 
-// SampleMonths is how often a cask is sampled (common practice: twice a year).
-const SampleMonths = 6
+// sampleMonths is how often a cask is sampled (common practice: twice a year).
+const sampleMonths = 6
 
 const (
 	dayS   = 86400
@@ -44,7 +44,7 @@ type Sampling struct {
 func Samplings(filled record.Date, restS float64) []Sampling {
 	var out []Sampling
 	end := RestOver(filled, restS)
-	for n := SampleMonths; ; n += SampleMonths {
+	for n := sampleMonths; ; n += sampleMonths {
 		day := filled.Months(n)
 		if day.Compare(end) >= 0 {
 			months, _ := restMonths(restS)
@@ -58,7 +58,7 @@ func Samplings(filled record.Date, restS float64) []Sampling {
 // filled then: the first that lies more than half the time between two after it. One that
 // is still in wood after its rest is sampled on.
 func NextSampling(filled, last record.Date, restS float64) record.Date {
-	after := last.Months(SampleMonths / 2)
+	after := last.Months(sampleMonths / 2)
 	if restS > 0 {
 		for _, s := range Samplings(filled, restS) {
 			if s.On.Compare(after) > 0 || last == filled {
@@ -66,7 +66,7 @@ func NextSampling(filled, last record.Date, restS float64) record.Date {
 			}
 		}
 	}
-	for n := SampleMonths; ; n += SampleMonths {
+	for n := sampleMonths; ; n += sampleMonths {
 		if day := filled.Months(n); day.Compare(after) > 0 {
 			return day
 		}

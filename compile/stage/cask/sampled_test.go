@@ -52,7 +52,7 @@ func TestSamplingsOfEveryDay(t *testing.T) {
 		all := Samplings(d, 4*YearS)
 		require.Len(t, all, 8)
 		for i, s := range all {
-			require.Equal(t, (i+1)*SampleMonths, s.Months)
+			require.Equal(t, (i+1)*sampleMonths, s.Months)
 			require.LessOrEqual(t, s.On.Day, d.Day)
 			require.GreaterOrEqual(t, s.On.Day, min(d.Day, 28))
 		}

@@ -2,14 +2,14 @@ package ferment
 
 import "slices"
 
-// HoldMarginK is how far from the temperatures of its hold a wash may be and still be held:
+// holdMarginK is how far from the temperatures of its hold a wash may be and still be held:
 // a regulator takes half a degree to open (control-band), and a thermometer is good to
 // another. From memory.
-const HoldMarginK = 1.0
+const holdMarginK = 1.0
 
 // Leaving is where a ferment leaves the temperatures at which it is held.
 type Leaving struct {
-	First    Point // more than HoldMarginK outside
+	First    Point // more than holdMarginK outside
 	Farthest Point // on that side
 }
 
@@ -24,9 +24,9 @@ func (r *Result) Leaves(lowC, highC float64) (above, below *Leaving) {
 	for _, p := range r.Curve {
 		reached = reached || p.TempC >= lowC
 		switch {
-		case p.TempC > highC+HoldMarginK:
+		case p.TempC > highC+holdMarginK:
 			above = above.farther(p, above != nil && p.TempC > above.Farthest.TempC)
-		case reached && p.TempC < lowC-HoldMarginK:
+		case reached && p.TempC < lowC-holdMarginK:
 			below = below.farther(p, below != nil && p.TempC < below.Farthest.TempC)
 		}
 	}

@@ -1,0 +1,3 @@
+package digest
+
+func sum256(text []byte) [32]byte { return small(text) }
