@@ -68,7 +68,7 @@ func (s *solver) buy(out *Season) *BuyList {
 		store[what] = amount
 	}
 	weeks := map[record.Date]float64{}
-	stacked := map[string]int{}
+	stacked, prices := map[string]int{}, map[string]float64{}
 	for _, n := range needs {
 		stacked[n.what] = n.stacked
 		monday := mondayOf(n.by)
@@ -79,12 +79,7 @@ func (s *solver) buy(out *Season) *BuyList {
 		}
 		b := &list.Lines[k]
 		b.Need += n.amount
-		from := min(store[n.what], n.amount)
-		store[n.what] -= from
-		b.Store += from
-		b.Buy += n.amount - from
-		b.Cost += (n.amount - from) * n.price
-		weeks[monday] += (n.amount - from) * n.price
+		prices[n.what] = n.price
 		if !slices.Contains(b.Runs, n.run) {
 			b.Runs = append(b.Runs, n.run)
 		}
@@ -94,13 +89,21 @@ func (s *solver) buy(out *Season) *BuyList {
 	}
 	for i := range list.Lines {
 		b := &list.Lines[i]
-		b.Need, b.Store, b.Buy, b.Cost = to(b.Need, 3), to(b.Store, 3), to(b.Buy, 3), to(b.Cost, 2)
-		if bag := list.Lines[i].PackOf; bag > 0 && b.Buy > 0 {
+		b.Store = min(store[b.What], b.Need)
+		b.Buy = b.Need - b.Store
+		bought := b.Buy
+		if bag := b.PackOf; bag > 0 && b.Buy > 0 {
+			// Whole bags are paid for, and what is over lies in store for the weeks to come.
 			b.Packs = int(math.Ceil(b.Buy/bag - 1e-9))
+			bought = float64(b.Packs) * bag
 			if n := stacked[b.What]; n > 0 {
 				b.Pallets = to(float64(b.Packs)/float64(n), 1)
 			}
 		}
+		store[b.What] += bought - b.Buy - b.Store
+		b.Cost = bought * prices[b.What]
+		weeks[mondayOf(record.ReadDate(b.By))] += b.Cost
+		b.Need, b.Store, b.Buy, b.Cost = to(b.Need, 3), to(b.Store, 3), to(b.Buy, 3), to(b.Cost, 2)
 		b.PackOf = to(b.PackOf, 3)
 		if b.Packs == 0 {
 			b.PackOf = 0

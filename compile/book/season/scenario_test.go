@@ -275,14 +275,16 @@ func TestBuyAndOdds(t *testing.T) {
 	for _, l := range s.Buy.Lines {
 		assert.InDelta(t, l.Need, l.Store+l.Buy, 0.01, l.What)
 		if l.What == "corn" {
-			corn, used = corn+l.Buy, used+l.Need
+			corn, used = corn+float64(l.Packs)*l.PackOf, used+l.Need
+			assert.InDelta(t, float64(l.Packs)*50*0.16, l.Cost, 0.02, "whole bags of 50 lb are paid for")
 			assert.GreaterOrEqual(t, float64(l.Packs)*l.PackOf, l.Buy)
 			if l.Packs > 0 {
 				assert.Less(t, float64(l.Packs-1)*l.PackOf, l.Buy)
 			}
 		}
 	}
-	assert.InDelta(t, used-500, corn, 0.1)
+	assert.GreaterOrEqual(t, corn, used-500-0.01)
+	assert.Less(t, corn, used-500+50*0.45359237, "what a week's bags leave over, the next week uses")
 	// The bags are those that the costs of the house name; of grain else those of the trade.
 	own := problem(t, "Spring", "", "oats              0.28 USD/lb", "oats              0.28 USD/lb in bags of 40 lb, pallets of 30", "distillers-yeast  14.50 USD/lb", "distillers-yeast  14.50 USD/lb in bags of 0.5 kg")
 	own.Effort, own.Quick = 30, true
