@@ -68,7 +68,7 @@ func (r *reader) event(l *tree.Node) record.Visit {
 		}
 		switch v.Of {
 		case "":
-			r.named("cask", l.Get("source"))
+			r.caskOrVat(l.Get("source"))
 		case "vat", "run":
 			r.named(v.Of, l.Get("source"))
 		}
@@ -90,6 +90,19 @@ func (r *reader) event(l *tree.Node) record.Visit {
 		}
 	}
 	return v
+}
+
+// caskOrVat wants the name of a cask, and tells one that is a vat's.
+func (r *reader) caskOrVat(c *tree.Capture) {
+	if c == nil || r.Has == nil || r.Has("cask", c.Text()) || !r.Has("vat", c.Text()) {
+		r.named("cask", c)
+		return
+	}
+	say := fmt.Sprintf("vat %q", c.Text())
+	r.diags.Add(diag.Diagnostic{
+		Code: diag.CodeUnknownName, At: c.At(), Summary: fmt.Sprintf("`%s` is a vat, and no cask", c.Text()),
+		Help: "write `from " + say + "`", Fix: &diag.Fix{At: c.At(), Text: say, Label: "write `" + say + "`"},
+	})
 }
 
 // Cask reads one cask.
