@@ -56,6 +56,7 @@ func TestEveryFieldIsFilled(t *testing.T) {
 		b.Models = maps.Clone(b.Models)
 		b.Models["congener"] = &own
 	}))
+	try(edited(t, func(b *recipe.Batch) { b.Costs.PerBottle = 2 }))
 	try(edited(t, func(b *recipe.Batch) {
 		b.Bill.Lines = slices.Clone(b.Bill.Lines)
 		for i := range b.Bill.Lines { // starch is cooked, and nothing splits it
