@@ -109,7 +109,7 @@ func contents(root string) (map[string][]byte, error) {
 
 // inlined are the packages that reckon: there a call that is put in place is worth its
 // room. Everywhere else no call is, which makes the engine a tenth smaller.
-var inlined = []string{"newmake/compile/matter/fluid", "newmake/compile/matter/ode", "newmake/compile/matter/exponential", "newmake/compile/matter/monotone", "newmake/compile/matter/starch", "newmake/compile/stage/ferment", "math"}
+var inlined = []string{"newmake/compile/matter/fluid", "newmake/compile/matter/exponential", "newmake/compile/matter/monotone", "newmake/compile/stage/ferment", "math"}
 
 // engineOf builds newmake as WebAssembly, packed.
 func engineOf(root string) ([]byte, error) {
