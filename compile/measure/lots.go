@@ -6,8 +6,8 @@ import (
 	"newmake/compile/plan"
 )
 
-// Lots are those of a grain of the bill, as one takes them: lot C-118; lots C-118 (200 lb), C-119
-// (337 lb). It is "" where the stores have none.
+// Lots are those of a grain of the bill, as one takes them: lot C-118; C-118 (200 lb), C-119 (300 lb),
+// to buy 37 lb. It is short, for a row of a page. It is "" where the stores have none.
 func (u Units) Lots(g plan.Grain) string {
 	if len(g.Lots) == 0 {
 		return ""
@@ -26,7 +26,7 @@ func (u Units) Lots(g plan.Grain) string {
 		all = append(all, name(l)+" ("+u.Mass(l.MassKg)+")")
 	}
 	if g.NoLotKg > 0 {
-		all = append(all, u.Mass(g.NoLotKg)+" that no store has")
+		all = append(all, "to buy "+u.Mass(g.NoLotKg))
 	}
-	return "lots " + strings.Join(all, ", ")
+	return strings.Join(all, ", ")
 }

@@ -384,7 +384,7 @@ func (v *view) weighChars() []int {
 	const more = 14 // a box, a space and an amount
 	grain, all, vessels := 22, 14, 24
 	for _, g := range v.Bill.Lines {
-		grain += utf8.RuneCountInString(g.Name) + utf8.RuneCountInString(v.Units.Lots(g)) + more
+		grain += utf8.RuneCountInString(g.Name) + more
 	}
 	for _, a := range v.Bill.Additions {
 		all += utf8.RuneCountInString(a.Name) + more

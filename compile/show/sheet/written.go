@@ -1698,14 +1698,6 @@ func writeShortWeigh(w *markup.Page, f says, d *view) {
 			v3 := &v1[v2]
 			w.Raw(`<span><i class="box"></i> `)
 			w.Text(v3.Name)
-			{
-				v4 := f.Lots(*v3)
-				if v4 != "" {
-					w.Raw(`, `)
-					w.Text(v4)
-					w.Raw(`,`)
-				}
-			}
 			w.Raw(` <b>`)
 			w.Text(f.Mass(v3.MassKg))
 			w.Raw(`</b></span> `)
@@ -1716,33 +1708,33 @@ func writeShortWeigh(w *markup.Page, f says, d *view) {
 	w.Raw(`.</p>
 <p class="brief-weigh"><b>Measure out</b> `)
 	{
-		v5 := d.Bill.Additions
-		for v6 := range v5 {
-			v7 := &v5[v6]
+		v4 := d.Bill.Additions
+		for v5 := range v4 {
+			v6 := &v4[v5]
 			w.Raw(`<span><i class="box"></i> `)
-			w.Text(v7.Name)
+			w.Text(v6.Name)
 			{
-				v8 := v7.At
-				if v8 != nil {
+				v7 := v6.At
+				if v7 != nil {
 					w.Raw(` at `)
-					w.Text(f.Said(*v8))
+					w.Text(f.Said(*v7))
 				}
 			}
 			w.Raw(` <b>`)
-			w.Text(f.Said(v7.Amount))
+			w.Text(f.Said(v6.Amount))
 			w.Raw(`</b></span> `)
 		}
 	}
 	w.Raw(`</p>
 <p class="brief-weigh"><b>Clean, empty and free</b> `)
 	{
-		v9 := d.Schedule.Vessels
-		for v10 := range v9 {
-			v11 := &v9[v10]
+		v8 := d.Schedule.Vessels
+		for v9 := range v8 {
+			v10 := &v8[v9]
 			w.Raw(`<span><i class="box"></i> `)
-			w.Text(v11.Vessel)
+			w.Text(v10.Vessel)
 			w.Raw(` (`)
-			w.Text(f.Short(v11.From))
+			w.Text(f.Short(v10.From))
 			w.Raw(`)</span> `)
 		}
 	}
