@@ -232,7 +232,7 @@ func compoundUnit(lex *cursor, first string) (unit string, end int) {
 func IsConnective(word string) bool {
 	switch word {
 	case "to", "at", "of", "from", "in", "for", "with", "and", "any", "on", "within",
-		"new", "used", "over", "by", "until", "as", "plus", "than", "least", "most", "per", "into", "none", "about":
+		"new", "used", "over", "by", "until", "as", "plus", "than", "least", "most", "per", "into", "none", "about", "lot":
 		return true
 	}
 	return false

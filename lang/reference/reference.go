@@ -107,7 +107,7 @@ func (d *document) grammar() {
 
 // connectives are the words that are never a unit.
 func connectives() []string {
-	candidates := strings.Fields("at to from in of for with and any on within new used over by until as plus than least most per into none about")
+	candidates := strings.Fields("at to from in of for with and any on within new used over by until as plus than least most per into none about lot")
 	return slices.DeleteFunc(candidates, func(w string) bool { return !lang.IsConnective(w) })
 }
 

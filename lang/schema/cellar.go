@@ -129,7 +129,7 @@ var Store = &Field{
 			Example: `corn 4,200 lb lot "C-118" from "County elevator", moisture 14.1 %, 0.16 USD/lb`,
 			Limits: []Limit{mustBe(0, 1e9, "nobody holds so much").of("mass"), mustBe(1e-3, 2000, "a bag is carried, by a man or a lift").of("each"), mustBe(0, 1e9, "nobody holds so much").of("number"), mustBe(0, 1e6, "nobody holds so much").of("volume"), mustBe(0, 1e7, "nobody holds so much").of("bushels"),
 				mustBe(0, 0.5, "grain that is half water is none").of("damp"), mustBe(0, 1, "starch is a part of the grain").of("starched"), aPrice.of("price"), aPrice.of("money")},
-			Doc: "What came in on a day: a grain, a yeast, an enzyme, a cask or a bottle by its name, how much (of bags so many of so much, `20 of 50 lb`), its lot, from whom, what its certificate says (moisture of the weight, starch of what is dry, as in the library), and the price. A run that used the lot is reviewed by its certificate.",
+			Doc: "What came in on a day: a grain, a yeast, an enzyme, a cask (cask or used-cask) or a bottle, either with its size before it where there are several, how much (of bags so many of so much, `20 of 50 lb`), its lot, from whom, what its certificate says (moisture of the weight, starch of what is dry, as in the library), and the price. A run that used the lot is reviewed by its certificate.",
 		},
 	},
 }

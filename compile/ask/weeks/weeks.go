@@ -127,9 +127,6 @@ func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) 
 	return p, said, nil
 }
 
-// casksInStore are casks as a store may call them, and as the list of what to buy does.
-var casksInStore = map[string]string{"cask": season.CaskNew, "new-cask": season.CaskNew, "casks": season.CaskNew, "used-cask": season.CaskUsed, "used-casks": season.CaskUsed}
-
 // inStore is what lies in the stores of the house as what is to come begins. What the runs
 // of the season used by now is taken off.
 func inStore(src *front.Source, asks *asked.Season, on record.Date) map[string]float64 {
@@ -147,9 +144,11 @@ func inStore(src *front.Source, asks *asked.Season, on record.Date) map[string]f
 		}
 	}
 	out := map[string]float64{}
-	for what, amount := range ledger.InStore(texts.Stores, texts.Runs, src.House.BushelKg, at) {
-		if name := casksInStore[what]; name != "" {
-			what = name
+	for what, amount := range ledger.InStore(texts, src.House.BushelKg, at) {
+		if c, ok := ledger.ContainerOf(what); ok && !c.Bottle { // as the list of what to buy calls it
+			if what = season.CaskNew; c.Used {
+				what = season.CaskUsed
+			}
 		}
 		out[what] += amount
 	}

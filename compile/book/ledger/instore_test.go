@@ -1,6 +1,7 @@
 package ledger
 
 import (
+	"newmake/lang/check"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -31,8 +32,55 @@ func TestInStore(t *testing.T) {
 		7: {"corn": 950, "used-cask": 4},
 		9: {"corn": 900, "used-cask": 4},
 	} {
-		assert.Equal(t, want, InStore(stores, runs, bushel, day(d)), "day %d", d)
+		assert.Equal(t, want, InStore(&check.Cellar{Stores: stores, Runs: runs}, bushel, day(d)), "day %d", d)
 	}
 	used := []*record.Run{{Number: "26-02", Date: day(1), Used: []record.Used{{What: "rye", Amount: record.Reading{Value: kg(30)}}}}}
-	assert.Empty(t, InStore(nil, used, bushel, day(3)), "what nobody wrote that it came is not there afterwards")
+	assert.Empty(t, InStore(&check.Cellar{Runs: used}, bushel, day(3)), "what nobody wrote that it came is not there afterwards")
+}
+
+// Casks that were filled and bottles go out of the stores, each by its kind and its size.
+func TestContainersInStore(t *testing.T) {
+	day := func(d int) record.Date { return record.Date{Year: 2026, Month: 3, Day: d} }
+	n := func(x float64) record.Value { return record.Value{Number: x} }
+	const gallon, mL = 0.003785411784, 1e-6
+	fill := func(serial string, d int, c *record.Cask) *record.Life {
+		return &record.Life{Serial: serial, Cask: c, Fills: []record.Filling{{Visit: &record.Visit{When: record.When{Date: day(d)}}}}}
+	}
+	texts := &check.Cellar{
+		Stores: []*record.Store{{Lots: []record.Lot{
+			{On: day(1), What: "cask", Amount: n(6)}, {On: day(1), What: "used-cask", Amount: n(3)}, {On: day(1), What: "30 gal cask", Amount: n(2)},
+			{On: day(1), What: "750 mL bottle", Amount: n(700)}, {On: day(1), What: "375 mL bottles", Amount: n(50)}, {On: day(1), What: "bottle corks", Amount: n(900)},
+		}}},
+		Lives: []*record.Life{
+			fill("A-1", 2, &record.Cask{SizeM3: 53 * gallon}), fill("A-2", 3, &record.Cask{SizeM3: 53 * gallon}),
+			fill("A-1", 9, &record.Cask{SizeM3: 53 * gallon}), // filled again: it was in the house
+			fill("A-3", 4, &record.Cask{SizeM3: 30 * gallon, Used: true}), fill("A-4", 5, nil),
+		},
+		Bottlings: []*record.Bottling{{On: day(6), Bottles: []record.Bottles{
+			{Word: "bottles", N: 308, EachM3: 750 * mL}, {Word: "bottles", N: 20, EachM3: 375 * mL}, {Word: "broken", N: 2, EachM3: 750 * mL}, {Word: "bottles", N: 5, EachM3: 1000 * mL},
+		}}},
+	}
+	for d, want := range map[int]map[string]float64{
+		1: {"cask": 6, "used-cask": 3, "30 gal cask": 2, "750 mL bottle": 700, "375 mL bottles": 50, "bottle corks": 900},
+		3: {"cask": 4, "used-cask": 3, "30 gal cask": 2, "750 mL bottle": 700, "375 mL bottles": 50, "bottle corks": 900},
+		4: {"cask": 4, "used-cask": 2, "30 gal cask": 2, "750 mL bottle": 700, "375 mL bottles": 50, "bottle corks": 900},
+		5: {"cask": 3, "used-cask": 2, "30 gal cask": 2, "750 mL bottle": 700, "375 mL bottles": 50, "bottle corks": 900},
+		9: {"cask": 3, "used-cask": 2, "30 gal cask": 2, "750 mL bottle": 392, "375 mL bottles": 30, "bottle corks": 900},
+	} {
+		assert.Equal(t, want, InStore(texts, nil, day(d)), "day %d", d)
+	}
+	for _, name := range []string{"bottle corks", "new bottle", "30 lb cask", "x gal cask", "30 gal", "cask staves", ""} {
+		_, ok := ContainerOf(name)
+		assert.False(t, ok, name)
+	}
+	for name, want := range map[string]Container{"Cask": {}, "new-casks": {}, "used cask": {Used: true}, "30 gal used cask": {Used: true, SizeM3: 30 * gallon}, "750 mL bottle": {Bottle: true, SizeM3: 750 * mL}} {
+		c, ok := ContainerOf(name)
+		assert.True(t, ok, name)
+		assert.InDelta(t, want.SizeM3, c.SizeM3, 1e-9)
+		c.SizeM3 = want.SizeM3
+		assert.Equal(t, want, c, name)
+	}
+	// A size that is a hundredth off is the same; one that is more, another.
+	assert.True(t, Container{SizeM3: 1}.holds(Container{SizeM3: 1.0099}))
+	assert.False(t, Container{SizeM3: 1}.holds(Container{SizeM3: 1.0101}))
 }

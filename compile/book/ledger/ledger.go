@@ -210,7 +210,7 @@ func Of(h House, year int, month time.Month) *Ledger {
 	b := booksOf(h.Texts, lot.BottleC(h.counts()))
 	then, now := foldOf(b.events, before, before), foldOf(b.events, last, last)
 	m := &monthly{House: h, first: first, last: last, then: then, now: now}
-	m.stores = storesOf(h.Texts.Stores, h.Texts.Runs, h.BushelKg, first, last)
+	m.stores = storesOf(h.Texts, h.BushelKg, first, last)
 	l := m.write()
 	if h.Blends != nil {
 		l.Blends = h.Blends(now.amounts(), func(b *trace.Blend) bool { return b.On.Compare(first) >= 0 && b.On.Compare(last) <= 0 })

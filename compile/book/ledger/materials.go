@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 	"newmake/lang/record"
@@ -106,19 +107,21 @@ type step struct {
 	lot  *record.Lot
 	used *record.Used
 	run  *record.Run
+	// filled is what was filled or bottled into.
+	filled *filled
 }
 
 // storesOf goes through what was bought, used, counted and thrown away up to a day. A run
 // that names no lot takes the oldest first.
-func storesOf(all []*record.Store, runs []*record.Run, bushel func(string) float64, from, until record.Date) *stores {
+func storesOf(t *check.Cellar, bushel func(string) float64, from, until record.Date) *stores {
 	s := &stores{bushel: bushel}
 	var steps []step
-	if len(all) > 0 {
-		s.loft = all[0]
+	if len(t.Stores) > 0 {
+		s.loft = t.Stores[0]
 	}
-	for _, t := range all {
-		for i := range t.Lots {
-			l := &t.Lots[i]
+	for _, at := range t.Stores {
+		for i := range at.Lots {
+			l := &at.Lots[i]
 			rank := 0
 			if l.Word != "" {
 				rank = 2
@@ -126,11 +129,12 @@ func storesOf(all []*record.Store, runs []*record.Run, bushel func(string) float
 			steps = append(steps, step{on: l.On, rank: rank, lot: l})
 		}
 	}
-	for _, r := range runs {
+	for _, r := range t.Runs {
 		for i := range r.Used {
 			steps = append(steps, step{on: r.Date, rank: 1, used: &r.Used[i], run: r})
 		}
 	}
+	steps = append(steps, containers(t)...)
 	sorting.Stable(steps, func(a, b step) int { return cmp.Or(a.on.Compare(b.on), cmp.Compare(a.rank, b.rank)) })
 	begun := false
 	for _, e := range steps {
@@ -141,9 +145,12 @@ func storesOf(all []*record.Store, runs []*record.Run, bushel func(string) float
 			s.open()
 			begun = true
 		}
-		if e.used != nil {
+		switch {
+		case e.filled != nil:
+			s.fill(e.filled)
+		case e.used != nil:
 			s.use(e, until)
-		} else {
+		default:
 			s.line(e.lot)
 		}
 	}
