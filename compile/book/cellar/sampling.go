@@ -17,7 +17,7 @@ type Lot struct {
 	Batch   string   `json:"batch"`
 	Year    int      `json:"year"`
 	Casks   int      `json:"casks"`
-	Take    int      `json:"take"`
+	Take    int      `json:"take"` // still: those that were sampled for the day are done
 	On      string   `json:"date"`
 	Serials []string `json:"serials"` // those to take, from each place and tier by its share of the lot
 	// MeanPct is how near the mean alcohol of a cask is then known, 9 times in 10.
@@ -62,14 +62,18 @@ func (c *Cellar) sampling(day record.Date) {
 		if n >= len(rows) {
 			continue // each one is
 		}
-		picked := pick(rows, n)
-		l := Lot{Batch: h.batch, Year: h.year, Casks: len(rows), Take: n, On: dueOf(rows, n).String(), MeanPct: to(100*mean, 2), SeesPct: to(100*sees(len(rows), n), 1), Serials: []string{}}
-		for i, r := range rows {
+		due := dueOf(rows, n)
+		left := slices.DeleteFunc(slices.Clone(rows), func(r *Row) bool { return cask.SampledFor(due, r.sampled) })
+		for _, r := range rows {
+			r.Sample = ""
+		}
+		take := max(0, min(len(left), n-(len(rows)-len(left))))
+		picked := pick(left, take)
+		l := Lot{Batch: h.batch, Year: h.year, Casks: len(rows), Take: take, On: due.String(), MeanPct: to(100*mean, 2), SeesPct: to(100*sees(len(rows), n), 1), Serials: []string{}}
+		for i, r := range left {
 			if picked[i] {
 				r.Sample = l.On
 				l.Serials = append(l.Serials, r.Serial)
-			} else {
-				r.Sample = ""
 			}
 		}
 		c.Lots = append(c.Lots, l)

@@ -80,9 +80,25 @@ func TestSomeStandForAll(t *testing.T) {
 	assert.Less(t, l.Serials[0], "C-010")
 	assert.Greater(t, l.Serials[l.Take-1], "C-019", "from one end of the lot to the other")
 
+	sample := func(x *record.Life) {
+		x.Events = append(x.Events, record.Visit{When: record.When{Date: day}, Read: []record.Reading{value(record.Strength, 119, "proof", quantity.Strength)}})
+	}
+	first := l.Serials[0] // one is sampled: the rest of them are still due, and none in its place
+	for _, x := range lives {
+		if x.Serial == first {
+			sample(x)
+		}
+	}
+	c = On(house(lives...), day.After(1))
+	require.Len(t, c.Lots, 1)
+	assert.Equal(t, "2024-08-29", c.Lots[0].On)
+	assert.Equal(t, l.Take-1, c.Lots[0].Take)
+	assert.NotContains(t, c.Lots[0].Serials, first)
+	delete(chosen, first)
+
 	for _, x := range lives { // they are sampled, and the lot is due half a year on, by others
 		if chosen[x.Serial] {
-			x.Events = append(x.Events, record.Visit{When: record.When{Date: day}, Read: []record.Reading{value(record.Strength, 119, "proof", quantity.Strength)}})
+			sample(x)
 		}
 	}
 	c = On(house(lives...), day.After(1))

@@ -73,6 +73,12 @@ func NextSampling(filled, last record.Date, restS float64) record.Date {
 	}
 }
 
+// SampledFor says that a cask that was sampled on a day need not be again on the day that its
+// lot is due: it was within half the time between two before it, or after it. A zero day is never.
+func SampledFor(due, sampled record.Date) bool {
+	return !sampled.IsZero() && sampled.Compare(due.Months(-sampleMonths/2)) > 0
+}
+
 // ShareOfYear is how much of a year is over on a day.
 func ShareOfYear(on record.Date) float64 {
 	first := record.Date{Year: on.Year, Month: 1, Day: 1}

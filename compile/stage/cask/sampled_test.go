@@ -75,3 +75,12 @@ func TestNextSampling(t *testing.T) {
 	assert.Equal(t, "2025-12-09", NextSampling(filled, filled, 100*dayS).String())
 	assert.Equal(t, "2026-02-28", NextSampling(filled, filled, 0).String(), "of a batch that says no rest")
 }
+
+// TestSampledFor: for a day that is due counts what was sampled less than three months
+// before it, or after it.
+func TestSampledFor(t *testing.T) {
+	due := record.Date{Year: 2025, Month: 1, Day: 18}
+	for on, want := range map[string]bool{"2024-10-18": false, "2024-10-19": true, "2025-01-18": true, "2025-02-03": true, "": false} {
+		assert.Equal(t, want, SampledFor(due, record.ReadDate(on)), on)
+	}
+}
