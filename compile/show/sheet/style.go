@@ -10,5 +10,5 @@ import (
 func Style(p *plan.Plan, more string) (style markup.HTML, policy string) {
 	v, _ := viewOf(p, Options{})
 	text := inner(string(v.Style)) + more
-	return markup.HTML("<style>" + text + "</style>"), policyOf(text)
+	return markup.HTML("<style>" + text + "</style>"), markup.Policy(text)
 }

@@ -1,0 +1,14 @@
+package markup
+
+import (
+	"encoding/base64"
+
+	"newmake/lang/digest"
+)
+
+// Policy lets one style sheet into a page and nothing else (Content Security Policy Level 3):
+// no script, no image and no form goes anywhere.
+func Policy(style string) string {
+	sum := digest.Sum256([]byte(style))
+	return "default-src 'none'; base-uri 'none'; form-action 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+}
