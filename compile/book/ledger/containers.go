@@ -1,13 +1,13 @@
 package ledger
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 	"strings"
 
 	"newmake/lang/check"
 	"newmake/lang/quantity"
-	"newmake/lang/record"
 )
 
 // Container is a cask or a bottle as a store calls it: `cask`, `used-cask`, `750 mL bottle`.
@@ -83,18 +83,11 @@ func containers(t *check.Cellar) []step {
 	for _, b := range t.Bottlings {
 		for i := range b.Bottles {
 			if w := &b.Bottles[i]; w.Word == "bottles" && w.N > 0 {
-				out = append(out, step{on: firstOf(w.On, b.On), rank: 1, filled: &filled{Container: Container{Bottle: true, SizeM3: w.EachM3}, n: int64(w.N)}})
+				out = append(out, step{on: cmp.Or(w.On, b.On), rank: 1, filled: &filled{Container: Container{Bottle: true, SizeM3: w.EachM3}, n: int64(w.N)}})
 			}
 		}
 	}
 	return out
-}
-
-func firstOf(a, b record.Date) record.Date {
-	if a.IsZero() {
-		return b
-	}
-	return a
 }
 
 // fill takes casks or bottles from what the stores have of them, the oldest first. What no

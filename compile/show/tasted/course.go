@@ -53,13 +53,7 @@ func courses(t *columns.Writer, f *taste.Found) {
 
 // title names a sample, and where it comes from.
 func title(c *taste.Course) string {
-	s := c.Of
-	switch {
-	case c.Run != "" && !strings.HasSuffix(c.Of, c.Run):
-		s += ", run " + c.Run + " of " + c.Batch
-	case c.Batch != "":
-		s += ", " + c.Batch
-	}
+	s := sample(c.Of, c.Run, c.Batch)
 	if c.Filled != "" {
 		s += ", filled " + c.Filled
 	}

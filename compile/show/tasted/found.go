@@ -76,14 +76,19 @@ func scaleEnd(low, high float64) string {
 	return number(low) + " to " + number(high)
 }
 
-func head(r taste.Row) string {
-	s := r.On + "  " + r.Of
+// sample names what was tasted, with the run and the batch that it is of.
+func sample(of, run, batch string) string {
 	switch {
-	case r.Run != "" && !strings.HasSuffix(r.Of, r.Run):
-		s += ", run " + r.Run + " of " + r.Batch
-	case r.Batch != "":
-		s += ", " + r.Batch
+	case run != "" && !strings.HasSuffix(of, run):
+		return of + ", run " + run + " of " + batch
+	case batch != "":
+		return of + ", " + batch
 	}
+	return of
+}
+
+func head(r taste.Row) string {
+	s := r.On + "  " + sample(r.Of, r.Run, r.Batch)
 	if r.Nosed != "" {
 		s += ", at " + r.Nosed
 	}
