@@ -39,7 +39,7 @@ func seasonCommand(a *app) *cobra.Command {
 			"week for the wall, --part buy what has to be bought by when, with what is in store taken\n" +
 			"off. --sheets DIR writes what is worked from: a run sheet for each run to come, with what\n" +
 			"flows into it and the hours that the season gives it, and a page for each day with the work\n" +
-			"of all runs. As ics it is one calendar: put it over the one before, and its events move.\n" +
+			"of all runs; one that was changed by hand since is kept. As ics it is one calendar: put it over the one before, and its events move.\n" +
 			"--odds draws what is not known of the house and of each run, and says how often all of it\n" +
 			"is met. --printed names the plan that people work from, written before as json: the new one\n" +
 			"then changes as little of it as it can. --try plans with a plant that has something else.",
@@ -153,7 +153,18 @@ func (f seasonFlags) run(a *app, name string) error {
 	if f.printed != "" {
 		inputs = append(inputs, f.printed)
 	}
-	return a.write(f.output, out, inputs)
+	if err := a.write(f.output, out, inputs); err != nil {
+		return err
+	}
+	return leftOut(s)
+}
+
+// leftOut ends with the code of a text with errors where a batch could not be planned.
+func leftOut(s *season.Season) error {
+	if len(s.LeftOut) > 0 {
+		return errSaid
+	}
+	return nil
 }
 
 // mostSeasonDraws is more than anybody waits for.

@@ -91,7 +91,7 @@ func (f seasonFlags) writeSheets(a *app, src *front.Source, q weeks.Question) er
 		return err
 	}
 	a.say("wrote the sheets of %s and %s to %s", words.Count(runs, "run"), words.Count(days, "day"), f.sheets)
-	return nil
+	return leftOut(s)
 }
 
 // sheetName is what a file of such a folder is called.

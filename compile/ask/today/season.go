@@ -33,8 +33,8 @@ func (a *Answer) seasons(src *front.Source, on record.Date) {
 		if asks == nil || on.Compare(asks.From) < 0 && on.DaysTo(asks.From) > longest || on.Compare(asks.To.After(longest)) > 0 {
 			continue
 		}
-		s, said, err := weeks.Of(src, weeks.Question{Name: name, Quick: true})
-		if err != nil || s == nil || said.HasErrors() {
+		s, _, err := weeks.Of(src, weeks.Question{Name: name, Quick: true})
+		if err != nil || s == nil {
 			a.Unread = append(a.Unread, "season "+name)
 			continue
 		}

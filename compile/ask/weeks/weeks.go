@@ -5,6 +5,7 @@ package weeks
 
 import (
 	"errors"
+	"slices"
 	"strings"
 
 	"newmake/compile/book/ledger"
@@ -72,8 +73,9 @@ func Try(src *front.Source, name string, changes []string) (*front.Source, error
 	return tried.Source, nil
 }
 
-// Problem gathers what is to be planned. It is nil if it cannot be planned; the
-// diagnostics then say why.
+// Problem gathers what is to be planned. It is nil if nothing of it can be planned; the
+// diagnostics then say why. Where they have errors and it is not, some of its batches
+// cannot be read.
 func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) {
 	name, err := Which(src, q.Name)
 	if err != nil {
@@ -86,7 +88,7 @@ func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) 
 	if q.On.Compare(asks.To) > 0 {
 		return nil, nil, diag.Refuse("the season %q ended on %s, and nothing of it can be decided on %s: --on is a day up to its last", name, asks.To, q.On)
 	}
-	p := &season.Problem{Asks: asks, Batches: map[string]*recipe.Batch{}, On: q.On, Printed: q.Printed, Effort: q.Effort, Draws: q.Draws, Quick: q.Quick}
+	p := &season.Problem{Asks: asks, Batches: map[string]*recipe.Batch{}, Unread: map[string]string{}, On: q.On, Printed: q.Printed, Effort: q.Effort, Draws: q.Draws, Quick: q.Quick}
 	add := func(name string) diag.List {
 		if p.Batches[name] != nil {
 			return nil
@@ -106,20 +108,25 @@ func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) 
 		}
 		return nil
 	}
-	for _, name := range asks.Batches() {
-		if list := add(name); list.HasErrors() {
-			said = append(said, list...)
+	p.Runs = begun(src, asks)
+	names := asks.Batches()
+	for _, r := range p.Runs {
+		if !slices.Contains(names, r.Batch) {
+			names = append(names, r.Batch)
 		}
 	}
-	if said.HasErrors() {
-		return nil, src.House.Ordered(said), nil
+	for _, name := range names {
+		if list := add(name); list.HasErrors() {
+			said = append(said, list...)
+			p.Unread[name] = "its text has " + words.Count(list.Count(diag.Error), "error")
+		}
+	}
+	said = src.House.Ordered(said)
+	if p.Plant == nil && said.HasErrors() {
+		return nil, said, nil
 	}
 	if p.Plant == nil {
 		return nil, nil, diag.Refuse("the season %q asks for nothing, so there is nothing to plan: say what is to be made, as in `casks 4 of \"Ferry Landing\" by 2026-04-10`", name)
-	}
-	p.Runs = begun(src, asks)
-	for _, r := range p.Runs {
-		add(r.Batch) // a run of a batch that cannot be read is left out
 	}
 	if !q.Quick {
 		p.Store = inStore(src, asks, q.On)
@@ -174,8 +181,7 @@ func begun(src *front.Source, s *asked.Season) []*record.Run {
 	return out
 }
 
-// Of plans a season. The answer is nil if it cannot be planned; the diagnostics then say
-// why.
+// Of plans a season. The answer and the diagnostics are as those of Problem.
 func Of(src *front.Source, q Question) (*season.Season, diag.List, error) {
 	p, said, err := Problem(src, q)
 	if p == nil || err != nil {

@@ -52,6 +52,14 @@ func (s *solver) answer() *Season {
 	if s.Draws > 0 && len(out.Runs) > 0 {
 		out.Odds = s.odds(out, s.Draws)
 	}
+	out.LeftOut = s.leftOut
+	for _, d := range s.unanswered() {
+		out.Demands = append(out.Demands, d)
+		if out.Odds != nil {
+			out.Odds.AllMet = 0
+			out.Odds.Demands = append(out.Odds.Demands, DemandOdds{Batch: d.Batch})
+		}
+	}
 	s.summary(out)
 	out.Effort = s.steps
 	return out

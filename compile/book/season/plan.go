@@ -36,12 +36,14 @@ type solver struct {
 	steps   int  // of the search, so far
 	best    bool // no plan has more of what is wanted in time
 	open    int  // runs that casks are short of, and that were not looked for any more
+	leftOut []LeftOut
+	whole   *asked.Season // what is asked for, with the lines of batches that are left out
 }
 
 // ErrZone says that the plant's zone is not known.
 var ErrZone = errors.New("the zone of the plant is not known")
 
-// BatchError is a batch of the season that cannot be computed.
+// BatchError is a batch of the season that cannot be computed, where there is no other.
 type BatchError struct {
 	Batch string
 	Err   error
@@ -67,17 +69,12 @@ func newSolver(p *Problem) (*solver, error) {
 		return nil, ErrZone
 	}
 	s := &solver{Problem: p, memo: numbers.Keeping(stagesKept), courses: map[string]*course{}}
+	if err := s.leaveOut(); err != nil {
+		return nil, err
+	}
 	first := s.runs(where)
 	s.axis = newAxis(p.Asks, p.Plant, where, first)
-	for _, name := range p.Asks.Batches() {
-		if err := s.courseOf(name); err != nil {
-			return nil, err
-		}
-	}
 	for _, m := range s.begun {
-		if err := s.courseOf(m.run.Batch); err != nil {
-			return nil, err
-		}
 		m.times(s.axis)
 		if !p.On.IsZero() {
 			if d := s.axis.on(p.On); d != nil {
@@ -122,7 +119,7 @@ func (s *solver) runs(where *time.Location) record.Date {
 	first := s.Asks.From
 	for _, r := range s.Problem.Runs {
 		b := s.Batches[r.Batch]
-		if b == nil || b.Plant != nil && b.Plant.Name != s.Plant.Name || r.Date.Compare(s.Asks.To) > 0 || r.Date.DaysTo(s.Asks.From) > backDays || len(r.Visits) == 0 {
+		if b == nil || b.Plant != nil && b.Plant.Name != s.Plant.Name || !s.bears(r) || s.courseOf(r.Batch) != nil {
 			continue
 		}
 		s.begun = append(s.begun, &made{run: r, mash: -1, strip: -1, spirit: -1, filled: -1})
@@ -132,6 +129,11 @@ func (s *solver) runs(where *time.Location) record.Date {
 	}
 	slices.SortStableFunc(s.begun, func(a, b *made) int { return a.run.Date.Compare(b.run.Date) })
 	return first
+}
+
+// bears says that a run was begun, and may still be on its way in the season.
+func (s *solver) bears(r *record.Run) bool {
+	return r.Date.Compare(s.Asks.To) <= 0 && r.Date.DaysTo(s.Asks.From) <= backDays && len(r.Visits) > 0
 }
 
 // backDays is how long before a season a run may have begun that is still on its way.

@@ -11,7 +11,8 @@ import (
 type Problem struct {
 	Asks    *asked.Season
 	Plant   *recipe.Plant
-	Batches map[string]*recipe.Batch // by name: all that are asked for
+	Batches map[string]*recipe.Batch // by name: all that are asked for and can be read
+	Unread  map[string]string        // by name: why one cannot
 	Runs    []*record.Run            // of the house: those of its batches that were begun stand as they were
 	// On is the day from which on anything can still be decided; zero: the season's first.
 	On      record.Date

@@ -34,7 +34,8 @@ type Season struct {
 
 	Summary     Summary     `json:"summary"`
 	Gap         Gap         `json:"gap"`
-	Demands     []Demanded  `json:"demands"` // in the order of the problem
+	Demands     []Demanded  `json:"demands"` // in the order of the problem, those of batches that are left out last
+	LeftOut     []LeftOut   `json:"leftOut,omitempty"`
 	Runs        []Run       `json:"runs"`    // by the start of their mash
 	Vessels     []Vessel    `json:"vessels"` // in the order of the house
 	Days        []Day       `json:"days"`    // of the season, each with who is there

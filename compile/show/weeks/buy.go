@@ -20,6 +20,9 @@ func join(all []string) string { return strings.Join(all, ", ") }
 func BuyText(w io.Writer, s *season.Season, o Options) error {
 	p := &page{columns.Writer{Bold: o.Bold}, of(s), all}
 	p.Strong("To buy for " + diag.Safe(s.Name) + ", " + p.span())
+	for _, l := range p.leftOut() {
+		p.Para(2, 4, "! Nothing is bought for what is left out: "+l+".")
+	}
 	b := s.Buy
 	if b == nil || len(b.Lines) == 0 {
 		p.Para(0, 2, "Nothing has to be bought.")

@@ -62,9 +62,7 @@ func HTML(w io.Writer, s *season.Season) error {
 func viewOf(s *season.Season) *view {
 	v := of(s)
 	out := &view{look: newLook(), Name: diag.Safe(s.Name), Plant: diag.Safe(s.Plant), Span: v.span(), Outcome: v.outcome(), Verdict: v.verdict(), Pictures: v.pictures(), Safety: text.SafetyLine}
-	for _, c := range s.Conflicts {
-		out.Conflicts = append(out.Conflicts, v.conflict(c))
-	}
+	out.Conflicts = v.inTheWay()
 	for _, d := range s.Demands {
 		out.Asked = append(out.Asked, asked{v.wanted(d), v.comes(d), d.Met})
 	}

@@ -125,7 +125,7 @@ func (v say) gap() string {
 func (v say) limit(by string) string {
 	if w := map[string]string{
 		"boiler": "the boiler", "crew": "the people who are there", "people": "the people who are there", "shift": "the hours of work", "shifts": "the hours of work",
-		"demand": "what is asked for", "fermenter": "the fermenters", "fermenters": "the fermenters", "cooker": "the cooker", "still": "the stills", "wait": "how long a wash may stand", "days": "the days of the season", "dates": "the time that there is", "closed": "that the house is closed",
+		"demand": "what is asked for", "fermenter": "the fermenters", "fermenters": "the fermenters", "cooker": "the cooker", "still": "the stills", "wait": "how long a wash may stand", "days": "the days of the season", "dates": "the time that there is", "closed": "that the house is closed", season.ByBatch: "that its batch cannot be planned",
 	}[by]; w != "" {
 		return w
 	}
@@ -326,6 +326,30 @@ func (v say) conflict(c season.Conflict) string {
 		return fmt.Sprintf("a wash stands longer than it may, %s: %s", when, of)
 	}
 	return fmt.Sprintf("%s, %s: %s", diag.Safe(c.Kind), when, of)
+}
+
+// inTheWay is what stands first, for it is not as it should be: conflicts, and batches that
+// are left out.
+func (v say) inTheWay() []string {
+	out := v.leftOut()
+	for _, c := range v.s.Conflicts {
+		out = append(out, v.conflict(c))
+	}
+	return out
+}
+
+// leftOut says of each batch that is not planned why, and what of it is in the house.
+func (v say) leftOut() []string {
+	var out []string
+	for _, l := range v.s.LeftOut {
+		text := fmt.Sprintf("%s cannot be planned: %s", diag.Safe(l.Batch), diag.Safe(l.Why))
+		if n := len(l.Runs); n > 0 {
+			text += fmt.Sprintf("; its %s, begun, %s left out, and what %s in is taken to be free", "run"+map[bool]string{true: "s"}[n > 1]+" "+diag.Safe(words.And(l.Runs)),
+				map[bool]string{true: "are", false: "is"}[n > 1], map[bool]string{true: "they stand", false: "it stands"}[n > 1])
+		}
+		out = append(out, text)
+	}
+	return out
 }
 
 // run names a run: its number with its batch.

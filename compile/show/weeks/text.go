@@ -104,12 +104,13 @@ type page struct {
 }
 
 func (p *page) conflicts() {
-	for i, c := range p.s.Conflicts {
+	all := p.inTheWay()
+	for i, c := range all {
 		if i == p.room.conflicts {
-			p.Para(2, 4, fmt.Sprintf("! and %d more: --full", len(p.s.Conflicts)-i))
+			p.Para(2, 4, fmt.Sprintf("! and %d more: --full", len(all)-i))
 			return
 		}
-		p.sentence(2, 4, "! "+p.conflict(c))
+		p.sentence(2, 4, "! "+c)
 	}
 }
 
