@@ -255,20 +255,43 @@ func (f planFlags) runVariants(a *app, arg string) error {
 		return err
 	}
 	a.notes(trial.Note)
-	if front.Broken(trial.Diags) {
+	if len(trial.Plans) == 0 {
 		return a.refuse(trial.Diags, speak)
 	}
 	if f.onScreen(a, f.format, f.output) {
 		return f.showTrial(a, trial)
 	}
-	if len(trial.Plans) == 1 {
+	if len(trial.Plans)+len(trial.Left) == 1 {
 		a.say("no batch of the house varies %q; a variant begins: batch \"...\" from %q {", trial.Name, trial.Name)
 	}
 	out, err := formats.Variants(trial.Plans, format, f.options(a))
 	if err != nil {
 		return err
 	}
-	return a.write(f.output, out, src.Inputs())
+	if err := a.write(f.output, out, src.Inputs()); err != nil {
+		return err
+	}
+	return a.leftVariants(trial)
+}
+
+// leftVariants says which variants are left out, and why.
+func (a *app) leftVariants(t *front.Trial) error {
+	var names []string
+	var why diag.List
+	for _, l := range t.Left {
+		names = append(names, l.Name)
+		for _, d := range l.Diags {
+			if d.Severity == diag.Error {
+				why.Add(d)
+			}
+		}
+	}
+	if len(names) == 0 {
+		return nil
+	}
+	a.show(why)
+	a.tell("left out, for %s cannot be planned: %s", map[bool]string{true: "it", false: "they"}[len(names) == 1], front.QuoteAll(names))
+	return errSaid
 }
 
 // sure writes into a plan how sure it is. What is worked from has the time that a glance

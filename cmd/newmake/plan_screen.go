@@ -131,7 +131,14 @@ func (f screenFlags) showTrial(a *app, t *front.Trial) error {
 	for _, p := range t.Plans {
 		all = append(all, glance.One{Name: p.Batch.Name, Plan: p})
 	}
-	return f.several(a, "Variants of "+t.Name+" (side by side: --full)", all)
+	for _, l := range t.Left {
+		all = append(all, glance.One{Name: l.Name, Errors: l.Diags.Count(diag.Error)})
+	}
+	err := f.several(a, "Variants of "+t.Name+" (side by side: --full)", all)
+	if err == nil && len(t.Left) > 0 {
+		return errSaid
+	}
+	return err
 }
 
 func (f screenFlags) several(a *app, title string, all []glance.One) error {

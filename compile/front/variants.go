@@ -12,14 +12,21 @@ import (
 // Trial is a batch and all that vary it, side by side.
 type Trial struct {
 	Name  string
-	Plans trial.Trial // the batch first; of use unless Broken(Diags)
-	Diags diag.List
+	Plans trial.Trial // the batch first; empty if that cannot be planned
+	Left  []Left      // variants that cannot be planned
+	Diags diag.List   // of the plans; of the batch itself where there are none
 	Note  string
 }
 
+// Left is a variant that cannot be planned, and why.
+type Left struct {
+	Name  string
+	Diags diag.List
+}
+
 // Variants computes a batch and its variants. The batch is the one named, or the
-// first that others vary, or the first of all. All of them have to stand: a table
-// with a hole in it is none.
+// first that others vary, or the first of all. A variant that cannot be planned is left
+// out, and named.
 func (s *Source) Variants(name string, units *recipe.System) (*Trial, error) {
 	if name == "" {
 		for _, own := range s.House.BatchesIn(s.Path) {
@@ -41,29 +48,38 @@ func (s *Source) Variants(name string, units *recipe.System) (*Trial, error) {
 	if t.Diags, _ = s.otherBatches(name, nil); len(t.Diags) > 0 {
 		return t, nil
 	}
-	var batches []*recipe.Batch
-	var said []diag.List
-	for _, n := range append([]string{name}, s.House.Variants(name)...) {
-		b, list := s.House.Batch(n)
-		t.Diags = append(t.Diags, list...)
-		batches, said = append(batches, b), append(said, list)
+	names := append([]string{name}, s.House.Variants(name)...)
+	batches, said := make([]*recipe.Batch, len(names)), make([]diag.List, len(names))
+	for i, n := range names {
+		batches[i], said[i] = s.House.Batch(n)
 	}
-	if t.Diags.HasErrors() {
-		t.Diags = s.House.Ordered(t.Diags)
+	if batches[0] == nil {
+		t.Diags = said[0]
 		return t, nil
 	}
 	system := batches[0].Units
 	if units != nil {
 		system = *units
 	}
-	t.Plans = make(trial.Trial, len(batches))
-	parallel.Each(len(batches), func(i int) {
-		t.Plans[i], said[i] = computed(inUnits(batches[i], &system), said[i])
+	plans := make(trial.Trial, len(names))
+	parallel.Each(len(names), func(i int) {
+		if batches[i] != nil {
+			plans[i], said[i] = computed(inUnits(batches[i], &system), said[i])
+		}
 	})
-	t.Diags = nil
-	for i := range said {
+	for i, p := range plans {
+		switch {
+		case p != nil && !Broken(said[i]):
+			t.Plans = append(t.Plans, p)
+		case i == 0:
+			t.Diags = said[0]
+			return t, nil
+		default:
+			t.Left = append(t.Left, Left{names[i], said[i]})
+			continue
+		}
 		for _, d := range said[i] {
-			d.Summary = fmt.Sprintf("%s: %s", batches[i].Name, d.Summary)
+			d.Summary = fmt.Sprintf("%s: %s", names[i], d.Summary)
 			t.Diags.Add(d)
 		}
 	}

@@ -37,7 +37,7 @@ func (t Trial) rows(u measure.Units) []trialRow {
 	for _, grain := range t.grains() {
 		add("  "+grain, func(p *plan.Plan) string { return share(p, grain) })
 	}
-	add("gravity at the pitch", func(p *plan.Plan) string { return measure.Gravity(p.Mash.HydrometerSG) })
+	add("gravity at pitch", func(p *plan.Plan) string { return measure.Gravity(p.Mash.HydrometerSG) })
 	add("final gravity", func(p *plan.Plan) string { return measure.Gravity(p.Summary.FinalGravitySG) })
 	add("wash", func(p *plan.Plan) string { return u.Volume(p.Ferment.Wash) })
 	add("  strength", func(p *plan.Plan) string { return u.LotAbv(p.Ferment.Wash) })
