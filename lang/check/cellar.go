@@ -33,7 +33,7 @@ type Cellar struct {
 
 	bushelKg func(grain string) float64
 	takes    sync.Once // of what follows
-	taken    map[*record.Used][]OnHand
+	taken    map[*record.Used][]string
 }
 
 // Made is the batch of the first run that has one, else the first of the house that can be

@@ -17,7 +17,7 @@ func (h *House) OnHandOf(string, record.Date) []*OnHand { return nil }
 func (h *House) FirstIn(string, float64, record.Date) []OnHand { return nil }
 
 // Taken has none in a browser.
-func (c *Cellar) Taken(*record.Used) []OnHand { return nil }
+func (c *Cellar) Taken(*record.Used) []string { return nil }
 
 // goods are none in a browser.
 type goods struct{}

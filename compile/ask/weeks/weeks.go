@@ -15,6 +15,7 @@ import (
 	"newmake/lang/recipe"
 	"newmake/lang/record"
 	asked "newmake/lang/season"
+	"newmake/lang/stock"
 	"newmake/lang/wording"
 	"newmake/lang/words"
 )
@@ -152,7 +153,7 @@ func inStore(src *front.Source, asks *asked.Season, on record.Date) map[string]f
 	}
 	out := map[string]float64{}
 	for what, amount := range ledger.InStore(texts, src.House.BushelKg, at) {
-		if c, ok := ledger.ContainerOf(what); ok && !c.Bottle { // as the list of what to buy calls it
+		if c, ok := stock.ContainerOf(what); ok && !c.Bottle { // as the list of what to buy calls it
 			if what = season.CaskNew; c.Used {
 				what = season.CaskUsed
 			}

@@ -191,8 +191,8 @@ func (c *costing) ofRun(r *record.Run, uses []use) *RunCost {
 		switch {
 		case u.of.price > 0:
 			o.Materials += u.of.price * float64(u.amount)
-		case u.of.unit == "g":
-			o.Materials += c.p.PerKg[u.of.what] * float64(u.amount) / 1000
+		case u.of.Unit == "g":
+			o.Materials += c.p.PerKg[u.of.What] * float64(u.amount) / 1000
 		}
 	}
 	p, kept := c.p.Plan(r)

@@ -13,11 +13,11 @@ func InStore(t *check.Cellar, bushelKg func(grain string) float64, on record.Dat
 	whole := map[string]int64{}
 	gram := map[string]bool{}
 	for _, p := range s.piles {
-		if p.unit == "mL" {
+		if p.Unit == "mL" {
 			continue
 		}
-		whole[p.what] += p.there
-		gram[p.what] = p.unit == "g"
+		whole[p.What] += p.there
+		gram[p.What] = p.Unit == "g"
 	}
 	out := map[string]float64{}
 	for what, n := range whole {

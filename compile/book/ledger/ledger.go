@@ -488,13 +488,13 @@ func (m *monthly) materials(l *Ledger) {
 		if p.opening == 0 && p.in == 0 && p.used == 0 && p.there == 0 && p.gone == 0 && p.count == 0 {
 			continue
 		}
-		l.Materials = append(l.Materials, Stock{p.what, p.lot, p.unit, float64(p.opening), float64(p.in), float64(p.used), float64(p.gone), float64(p.count), float64(p.there)})
+		l.Materials = append(l.Materials, Stock{p.What, p.Code, p.Unit, float64(p.opening), float64(p.in), float64(p.used), float64(p.gone), float64(p.count), float64(p.there)})
 	}
 	for _, u := range m.stores.uses {
 		if u.on.Compare(m.first) < 0 {
 			continue
 		}
-		o := Use{On: u.on.String(), Run: u.run.Number, What: u.of.what, Lot: u.of.lot, Unit: u.of.unit, Used: float64(u.amount), Guess: u.guess}
+		o := Use{On: u.on.String(), Run: u.run.Number, What: u.of.What, Lot: u.of.Code, Unit: u.of.Unit, Used: float64(u.amount), Guess: u.guess}
 		if m.People {
 			o.By = u.by
 		}

@@ -406,13 +406,11 @@ func (c *chain) run(r *record.Run) {
 				more = wording.More{From: c.earlier(r.Date)}
 			}
 			var oldest []string
-			for _, o := range c.texts.Taken(u) { // first in, first out, as the books have it
-				l := c.by[keyOf(Lot, u.What, o.Lot)]
-				if o.Lot == "" || l == nil {
-					continue
+			for _, lot := range c.texts.Taken(u) { // first in, first out, as the books have it
+				if l := c.by[keyOf(Lot, u.What, lot)]; l != nil {
+					oldest = append(oldest, lot)
+					join(l, n)
 				}
-				oldest = append(oldest, o.Lot)
-				join(l, n)
 			}
 			if len(oldest) > 0 {
 				more.Lot = fmt.Sprintf("%q", oldest[0])

@@ -1,4 +1,4 @@
-package ledger
+package stock
 
 import (
 	"cmp"
@@ -6,8 +6,8 @@ import (
 	"strconv"
 	"strings"
 
-	"newmake/lang/check"
 	"newmake/lang/quantity"
+	"newmake/lang/record"
 )
 
 // Container is a cask or a bottle as a store calls it: `cask`, `used-cask`, `750 mL bottle`.
@@ -57,19 +57,20 @@ func (c Container) holds(filled Container) bool {
 // sameSize is how far two sizes may lie apart and still be one, as a share: 53 gal and 200 L.
 const sameSize = 0.01
 
-// filled is how many of a container were taken on a day.
-type filled struct {
+// Filled is how many casks or bottles of a kind were filled on a day.
+type Filled struct {
 	Container
-	undeclared bool // a cask of which nobody wrote whether it was new
-	n          int64
+	On         record.Date
+	Undeclared bool // a cask of which nobody wrote whether it was new
+	N          int64
 }
 
-// containers are the steps of the casks that were first filled, and of the bottles. A cask
-// that was in the house before and is filled again came out of no store.
-func containers(t *check.Cellar) []step {
-	var out []step
+// FilledOf are the casks that were first filled, and the bottles. A cask that was in the house
+// before and is filled again came out of no store.
+func FilledOf(lives []*record.Life, bottlings []*record.Bottling) []Filled {
+	var out []Filled
 	seen := map[string]bool{}
-	for _, l := range t.Lives {
+	for _, l := range lives {
 		if len(l.Fills) == 0 || seen[l.Serial] {
 			continue
 		}
@@ -78,27 +79,21 @@ func containers(t *check.Cellar) []step {
 		if l.Cask != nil {
 			c.Used, c.SizeM3 = l.Cask.Used, l.Cask.SizeM3
 		}
-		out = append(out, step{on: l.Filled(), rank: 1, filled: &filled{c, l.Cask == nil, 1}})
+		out = append(out, Filled{c, l.Filled(), l.Cask == nil, 1})
 	}
-	for _, b := range t.Bottlings {
+	for _, b := range bottlings {
 		for i := range b.Bottles {
 			if w := &b.Bottles[i]; w.Word == "bottles" && w.N > 0 {
-				out = append(out, step{on: cmp.Or(w.On, b.On), rank: 1, filled: &filled{Container: Container{Bottle: true, SizeM3: w.EachM3}, n: int64(w.N)}})
+				out = append(out, Filled{Container: Container{Bottle: true, SizeM3: w.EachM3}, On: cmp.Or(w.On, b.On), N: int64(w.N)})
 			}
 		}
 	}
 	return out
 }
 
-// fill takes casks or bottles from what the stores have of them, the oldest first. What no
-// store has was never written as bought, and is no lot of it.
-func (s *stores) fill(f *filled) {
-	n := f.n
-	for _, p := range s.piles {
-		c, ok := ContainerOf(p.what)
-		if ok && p.unit == "count" && p.there > 0 && n > 0 && c.holds(f.Container) && (f.undeclared || c.Used == f.Used) {
-			part := min(n, p.there)
-			p.there, p.used, n = p.there-part, p.used+part, n-part
-		}
-	}
+// from says that what was filled may be of a lot. What no store has was never written as bought,
+// and is no lot of it.
+func (f *Filled) from(l *Lot) bool {
+	c, _ := ContainerOf(l.What)
+	return c.holds(f.Container) && (f.Undeclared || c.Used == f.Used)
 }
