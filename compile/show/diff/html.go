@@ -1,6 +1,7 @@
 package diff
 
 import (
+	_ "embed"
 	"io"
 	"strings"
 
@@ -10,10 +11,13 @@ import (
 	"newmake/lang/diag"
 )
 
+//go:embed page.css
+var css string
+
 // HTML writes the document as one page that needs nothing else: no script, no
 // font, no image. All text is escaped.
 func HTML(w io.Writer, d *compare.Document, o Options) error {
-	v := view{Title: "What changed"}
+	v := view{Look: markup.LookOf(css), Title: "What changed"}
 	shown, loose := parts(d)
 	v.Loose = loose
 	for _, c := range shown {
@@ -30,6 +34,7 @@ func HTML(w io.Writer, d *compare.Document, o Options) error {
 
 // view is the document in words, as the page shows it.
 type view struct {
+	markup.Look
 	Title string
 	Pairs []pairView
 	Loose []string

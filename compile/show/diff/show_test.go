@@ -168,7 +168,7 @@ func TestNamesFromRecipesAreHarmless(t *testing.T) {
 	require.NoError(t, HTML(&page, d, Options{}))
 	assert.NotContains(t, page.String(), "<script")
 	assert.NotContains(t, page.String(), "\x1b")
-	assert.Contains(t, page.String(), "default-src 'none'")
+	assert.Contains(t, page.String(), "default-src &#39;none&#39;")
 	for _, tag := range []string{"http:", "https:", "<img", "<link", "url("} {
 		assert.NotContains(t, page.String(), tag, "the page needs nothing from elsewhere")
 	}

@@ -11,33 +11,17 @@ func writePage(w *markup.Page, d *view) {
 <html lang="en">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<meta http-equiv="Content-Security-Policy" content="`)
+	w.Text(d.Policy)
+	w.Raw(`">
+<meta name="referrer" content="no-referrer">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>`)
 	w.Text(d.Title)
 	w.Raw(`</title>
-<style>
-:root { color-scheme: light dark; --ink: #000; --paper: #fff; --rule: #000; --soft: #444; --better: #1c6b4a; --worse: #9c3a1e; }
-@media (prefers-color-scheme: dark) { :root { --ink: #eee; --paper: #161616; --rule: #888; --soft: #bbb; --better: #7fcaa5; --worse: #e6997d; } }
-body { margin: 2rem auto; max-width: 58rem; padding: 0 1.2rem; background: var(--paper); color: var(--ink); font: 11.5pt/1.28 Arial, "Liberation Sans", Helvetica, sans-serif; }
-h1 { font-size: 20pt; line-height: 1.15; margin: 2.5rem 0 .4rem; border-bottom: 3px solid var(--rule); padding-bottom: .4rem; }
-h2 { font-size: 13pt; border-bottom: 1px solid var(--rule); margin: 1.8rem 0 .5rem; }
-p.sides, p.note, .how { color: var(--soft); font-size: 10.5pt; }
-.scroll { overflow-x: auto; }
-table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
-th, td { text-align: right; padding: .15rem .8rem .15rem 0; vertical-align: top; font-weight: normal; }
-thead th, thead td { font-size: 9.5pt; border-bottom: 2px solid var(--rule); vertical-align: bottom; }
-th:first-child, td:first-child, td.left { text-align: left; }
-tbody td { border-bottom: 1px solid var(--rule); }
-tr.sum td { border-top: 2px solid var(--rule); font-weight: bold; }
-.better { color: var(--better); font-weight: bold; } .worse { color: var(--worse); font-weight: bold; }
-ul { list-style: none; padding: 0; margin: 0; }
-li { padding: .15rem 0 .15rem 1.4rem; text-indent: -1.4rem; }
-li .mark { display: inline-block; width: 1.4rem; text-indent: 0; font-family: monospace; }
-li .part, .was { color: var(--soft); }
-.headline { font-size: 14pt; font-weight: bold; margin: .6rem 0; }
-@media print { body { margin: 0; max-width: none; } h2, table, li { break-inside: avoid; } }
-</style>
+`)
+	w.Raw(string(d.Style))
+	w.Raw(`
 </head>
 <body>
 <main>

@@ -24,7 +24,7 @@ func TestSameAsTemplates(t *testing.T) {
 	}
 	one := full
 	one.Why = &whyView{One: evil}
-	for _, v := range []*view{{}, {Title: evil, Pairs: []pairView{full, {}, one}, Loose: []string{evil, ""}}} {
+	for _, v := range []*view{{}, {Look: markup.Look{Style: "<style>p{}</style>", Policy: evil}, Title: evil, Pairs: []pairView{full, {}, one}, Loose: []string{evil, ""}}} {
 		var page markup.Page
 		writePage(&page, v)
 		templates(t).Same(t, "page", nil, v, page.String())

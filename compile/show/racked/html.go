@@ -19,11 +19,9 @@ var css string
 // of the wood, each cask, the totals.
 func HTML(w io.Writer, c *cellar.Cellar) error {
 	t := page{us: c.Units == "us"}
-	style := chart.Style + css
 	v := view{
-		Style:  markup.HTML("<style>" + style + "</style>"),
-		Policy: markup.Policy(style),
-		On:     c.On, Title: "Casks on " + c.On, Alcohol: t.alcoholName(), Attention: t.wanted(c), Notes: t.notes(c),
+		Look: markup.LookOf(chart.Style + css),
+		On:   c.On, Title: "Casks on " + c.On, Alcohol: t.alcoholName(), Attention: t.wanted(c), Notes: t.notes(c),
 	}
 	v.Chart = chart.Racks(t.racks(c))
 	v.Key = "Each circle is the head of a cask as it lies, filled as high as it is full. Grey rests, slanted lines are past their rest, a dense mesh may leak."
@@ -43,8 +41,7 @@ func HTML(w io.Writer, c *cellar.Cellar) error {
 
 // view is a cellar in words.
 type view struct {
-	Style              markup.HTML
-	Policy             string
+	markup.Look
 	On, Title, Alcohol string
 	Attention          []wanted
 	Chart              chart.Chart

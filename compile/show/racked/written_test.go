@@ -22,7 +22,7 @@ func TestWritten(t *testing.T) { templates(t).Keep(t, "written.go") }
 func TestSameAsTemplates(t *testing.T) {
 	const evil = `</title><script>alert("1+1")</script>'&`
 	full := &view{
-		Style: "<style>p{}</style>", Policy: evil, On: evil, Title: evil, Alcohol: evil, Attention: []wanted{{evil, evil}, {}},
+		Look: markup.Look{Style: "<style>p{}</style>", Policy: evil}, On: evil, Title: evil, Alcohol: evil, Attention: []wanted{{evil, evil}, {}},
 		Chart: chart.Chart{ID: evil, Marks: []chart.Mark{{Shape: "text", Text: evil}}}, Key: evil,
 		Rows: []row{{Serial: evil, Place: evil, Of: evil, Filled: evil, Last: evil, Lawful: evil, LawfulOf: evil, Over: evil, OverOf: evil, Then: evil, Leak: true}, {}}, Totals: [][]string{{evil, "", evil, evil, evil}}, Kinds: [][]string{{evil, evil, "", evil, evil}}, Notes: []string{evil, ""}, Lots: []string{evil},
 	}

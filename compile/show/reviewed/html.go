@@ -27,7 +27,7 @@ func HTML(w io.Writer, a *review.Answer, p *plan.Plan) error {
 		Run: diag.Safe(a.Run), Batch: diag.Safe(a.Batch), Plant: p.Plant.Name, Day: a.Day.Weekday().String() + ", " + a.Day.String(),
 		Version: p.Source.String(), Verdict: verdict(a), Right: a.AsItShould(),
 	}
-	v.Style, v.Policy = sheet.Style(p, css)
+	v.Look = sheet.Look(p, css)
 	v.fill(a, p)
 	var page markup.Page
 	writePage(&page, &v)
@@ -37,9 +37,8 @@ func HTML(w io.Writer, a *review.Answer, p *plan.Plan) error {
 
 // view is a review in words.
 type view struct {
+	markup.Look
 	Run, Batch, Plant, Day, Version string
-	Style                           markup.HTML
-	Policy                          string
 
 	Verdict   []string
 	Right     bool

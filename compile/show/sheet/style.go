@@ -5,10 +5,9 @@ import (
 	"newmake/compile/show/markup"
 )
 
-// Style is the style sheet of the run sheet, for another page about the same plan: an
-// element, and the policy that lets it in and nothing else. more is added at its end.
-func Style(p *plan.Plan, more string) (style markup.HTML, policy string) {
+// Look is the style of the run sheet, for another page about the same plan. more is added at its
+// end.
+func Look(p *plan.Plan, more string) markup.Look {
 	v, _ := viewOf(p, Options{})
-	text := inner(string(v.Style)) + more
-	return markup.HTML("<style>" + text + "</style>"), markup.Policy(text)
+	return markup.LookOf(inner(string(v.Style)) + more)
 }

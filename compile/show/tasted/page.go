@@ -1,6 +1,7 @@
 package tasted
 
 import (
+	_ "embed"
 	"fmt"
 	"io"
 
@@ -10,8 +11,12 @@ import (
 	"newmake/lang/words"
 )
 
+//go:embed found.css
+var foundCSS string
+
 // foundView is what was found, as its page shows it.
 type foundView struct {
+	markup.Look
 	Title  string
 	Tables []foundTable
 	Notes  []string
@@ -38,7 +43,7 @@ func (t *foundTable) row(cells ...string) {
 // FoundHTML writes what was found as one page that needs nothing else: each sample over the
 // years, what the words point to, the scores, what differs, and every look.
 func FoundHTML(w io.Writer, f *taste.Found) error {
-	v := foundView{Title: words.Count(f.All, "tasting") + " of the house", Notes: f.Cautions}
+	v := foundView{Look: markup.LookOf(foundCSS), Title: words.Count(f.All, "tasting") + " of the house", Notes: f.Cautions}
 	if len(f.Rows) == 0 {
 		v.Notes = []string{"Nothing of the kind stands in them."}
 	}

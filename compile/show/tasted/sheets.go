@@ -1,11 +1,15 @@
 package tasted
 
 import (
+	_ "embed"
 	"io"
 
 	"newmake/compile/book/taste"
 	"newmake/compile/show/markup"
 )
+
+//go:embed sheets.css
+var sheetsCSS string
 
 // says is what the template counts with.
 type says struct{}
@@ -19,6 +23,7 @@ func (says) Inc(i int) int { return i + 1 }
 
 // view is a trial as its pages show it.
 type view struct {
+	markup.Look
 	*taste.Judged
 	Pages    []page
 	Ask      string
@@ -43,7 +48,7 @@ func Sheets(w io.Writer, j *taste.Judged) error {
 		pages[s.Taster].Sets = append(pages[s.Taster].Sets, s)
 	}
 	var out markup.Page
-	writeSheets(&out, says{}, &view{j, pages, asks[j.Method], cautions(j), Verdict(j)})
+	writeSheets(&out, says{}, &view{markup.LookOf(sheetsCSS), j, pages, asks[j.Method], cautions(j), Verdict(j)})
 	_, err := io.WriteString(w, out.String())
 	return err
 }

@@ -11,31 +11,17 @@ func writeFound(w *markup.Page, f says, d *foundView) {
 <html lang="en">
 <head>
 <meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="`)
+	w.Text(d.Policy)
+	w.Raw(`">
+<meta name="referrer" content="no-referrer">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>`)
 	w.Text(d.Title)
 	w.Raw(`</title>
-<style>
-@page { margin: 12mm }
-* { box-sizing: border-box }
-body { font: 11.5pt/1.35 Arial, "Liberation Sans", Helvetica, sans-serif; color: #000; background: #fff; max-width: 190mm; margin: 0 auto; padding: 4mm; overflow-wrap: anywhere; font-variant-numeric: tabular-nums }
-h1 { font-size: 18pt; margin: 0 0 3mm }
-table { border-collapse: collapse; width: 100%; margin: 0 0 2mm }
-caption, h2 { text-align: left; font-weight: bold; font-size: 12pt; margin: 0; padding: 3mm 0 1mm; break-after: avoid }
-th, td { border: 1px solid #000; padding: .8mm 1.5mm; text-align: left; vertical-align: top; font-size: 10pt }
-thead { display: table-header-group }
-thead th { overflow-wrap: normal }
-tbody th { font-weight: normal; white-space: nowrap }
-tr { break-inside: avoid }
-p { margin: 0 0 1.5mm }
-@media screen and (max-width: 720px) {
-  table, tbody, tr, caption { display: block }
-  thead, td:empty { display: none }
-  tbody tr { border-top: 1px solid #767676; padding: 1.5mm 0 }
-  td, tbody th { display: inline-block; border: 0; padding: 0 3mm 0 0 }
-  td[data-head]::before { content: attr(data-head) ": "; font-size: 9.5pt }
-}
-</style>
+`)
+	w.Raw(string(d.Style))
+	w.Raw(`
 </head>
 <body>
 <main>
@@ -133,25 +119,17 @@ func writeSheets(w *markup.Page, f says, d *view) {
 <html lang="en">
 <head>
 <meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="`)
+	w.Text(d.Policy)
+	w.Raw(`">
+<meta name="referrer" content="no-referrer">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>`)
 	w.Text(d.Trial)
 	w.Raw(`: cups and key</title>
-<style>
-@page { margin: 15mm }
-body { font: 12pt/1.4 system-ui, sans-serif; color: #000; background: #fff; max-width: 180mm; margin: 0 auto; padding: 4mm }
-section { break-after: page; padding-bottom: 8mm }
-section:last-of-type { break-after: auto }
-h1 { font-size: 16pt; margin: 0 0 2mm }
-table { border-collapse: collapse; margin: 2mm 0 }
-th, td { border: .3mm solid #000; padding: 1mm 4mm; text-align: center }
-td.mark { height: 16mm; min-width: 20mm; vertical-align: top }
-tr { break-inside: avoid }
-td.words { min-width: 70mm }
-.careful { border: .6mm solid #000; padding: 1mm 3mm; margin: 4mm 0 }
-.careful p { margin: 1mm 0 }
-.key th:first-child, .key td:first-child { text-align: left }
-</style>
+`)
+	w.Raw(string(d.Style))
+	w.Raw(`
 </head>
 <body>
 <main>`)

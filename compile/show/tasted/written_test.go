@@ -20,14 +20,15 @@ func TestWritten(t *testing.T) { templates(t).Keep(t, "written.go") }
 func TestSameAsTemplates(t *testing.T) {
 	const evil = `</title><script>alert("1+1")</script>'&`
 	sets := []taste.Set{{Right: 1, Cups: []taste.Cup{{Code: evil, Sample: 1, Named: true}, {Code: "", Sample: 0}}}, {Right: -1, Cups: []taste.Cup{{Code: evil}}}}
-	full := &view{&taste.Judged{Trial: evil, On: evil, Nosed: evil, Samples: []string{evil, evil}}, []page{{evil, sets}, {"", sets}}, evil, []string{evil}, evil}
+	look := markup.Look{Style: "<style>p{}</style>", Policy: evil}
+	full := &view{look, &taste.Judged{Trial: evil, On: evil, Nosed: evil, Samples: []string{evil, evil}}, []page{{evil, sets}, {"", sets}}, evil, []string{evil}, evil}
 	for _, v := range []*view{{Judged: &taste.Judged{}}, full} {
 		var out markup.Page
 		writeSheets(&out, says{}, v)
 		templates(t).Same(t, "sheets", says{}, v, out.String())
 	}
 	table := foundTable{evil, []string{evil, ""}, [][]foundCell{{{evil, evil}, {evil, evil}}, {}}, []string{evil}}
-	for _, v := range []*foundView{{}, {evil, []foundTable{table, {}, {Caption: evil, Says: []string{evil}}}, []string{evil}}} {
+	for _, v := range []*foundView{{}, {look, evil, []foundTable{table, {}, {Caption: evil, Says: []string{evil}}}, []string{evil}}} {
 		var out markup.Page
 		writeFound(&out, says{}, v)
 		templates(t).Same(t, "found", says{}, v, out.String())

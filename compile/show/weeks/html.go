@@ -16,20 +16,9 @@ import (
 //go:embed season.css
 var css string
 
-// look is what the pages have in common: the style, and the policy that lets it in and
-// nothing else.
-type look struct {
-	Style  markup.HTML
-	Policy string
-}
-
-func newLook() look {
-	return look{markup.HTML("<style>" + css + "</style>"), markup.Policy(css)}
-}
-
 // view is a season in words and pictures.
 type view struct {
-	look
+	markup.Look
 	Name, Plant, Span, Outcome, Verdict string
 	Conflicts                           []string
 	Asked                               []asked
@@ -61,7 +50,7 @@ func HTML(w io.Writer, s *season.Season) error {
 
 func viewOf(s *season.Season) *view {
 	v := of(s)
-	out := &view{look: newLook(), Name: diag.Safe(s.Name), Plant: diag.Safe(s.Plant), Span: v.span(), Outcome: v.outcome(), Verdict: v.verdict(), Pictures: v.pictures(), Safety: text.SafetyLine}
+	out := &view{Look: markup.LookOf(css), Name: diag.Safe(s.Name), Plant: diag.Safe(s.Plant), Span: v.span(), Outcome: v.outcome(), Verdict: v.verdict(), Pictures: v.pictures(), Safety: text.SafetyLine}
 	out.Conflicts = v.inTheWay()
 	for _, d := range s.Demands {
 		out.Asked = append(out.Asked, asked{v.wanted(d), v.comes(d), d.Met})
@@ -135,12 +124,12 @@ func WeekHTML(w io.Writer, s *season.Season, n int) error {
 }
 
 func weekOf(s *season.Season, n int) *weekView {
-	return &weekView{newLook(), diag.Safe(s.Name), diag.Safe(s.Plant), of(s).week(n), text.SafetyLine}
+	return &weekView{markup.LookOf(css), diag.Safe(s.Name), diag.Safe(s.Plant), of(s).week(n), text.SafetyLine}
 }
 
 // weekView is one week in words.
 type weekView struct {
-	look
+	markup.Look
 	Name, Plant string
 	wall
 	Safety string

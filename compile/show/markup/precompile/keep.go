@@ -36,6 +36,15 @@ func (s Set) Keep(t testing.TB, file string) {
 	t.Helper()
 	made, err := s.Go()
 	require.NoError(t, err, "%s", made)
+	for name, text := range s.Sources {
+		// A page in a file says itself what it may load, in one way (markup.Look). For one that is
+		// served, with its style sheet by a link, the head of the answer says it.
+		if strings.Contains(text, "<head>") && !strings.Contains(text, `rel="stylesheet"`) {
+			require.Contains(t, text, `<meta http-equiv="Content-Security-Policy" content="{{.Policy}}">`, name)
+			require.Contains(t, text, "{{raw .Style}}", name)
+			require.NotContains(t, text, " style=", name)
+		}
+	}
 	if testflag.Update() {
 		require.NoError(t, os.WriteFile(file, made, 0o666))
 		return
