@@ -258,6 +258,7 @@ func (s *solver) demanded(present []int, number []string) []Demanded {
 		}
 		d.Met = d.Made >= c.N
 	}
+	latest := map[int]int{} // the last mash of each line, in minutes
 	for j, w := range s.list {
 		k := w.demand - len(s.Asks.Casks)
 		if k < 0 {
@@ -268,7 +269,8 @@ func (s *solver) demanded(present []int, number []string) []Demanded {
 		if i := slices.Index(present, j); i >= 0 {
 			d.Made++
 			d.Runs = append(d.Runs, number[i])
-			d.When = s.axis.stamp(s.start(j, 0))
+			latest[w.demand] = max(latest[w.demand], s.start(j, 0))
+			d.When = s.axis.stamp(latest[w.demand])
 		}
 		d.Met = d.Made == d.Amount
 	}
@@ -447,7 +449,7 @@ func (s *solver) days(out *Season) []Day {
 		}
 		one := Day{Date: d.date.String(), Runs: []string{}}
 		if d.closed != nil {
-			one.Why = d.closed.Why
+			one.Closed, one.Why = true, d.closed.Why
 		}
 		for k, p := range d.people {
 			one.People += p.people

@@ -42,7 +42,7 @@ type need struct {
 	stacked          int     // of them on a pallet
 }
 
-// buy is what has to be there, on the day before it is used, week by week. What is in store
+// buy is what has to be there, on the last day of work before it is used, week by week. What is in store
 // goes first.
 func (s *solver) buy(out *Season) *BuyList {
 	list := &BuyList{Lines: []Buy{}, Weeks: []WeekBuy{}, Unpriced: []string{}}
@@ -126,7 +126,7 @@ func (s *solver) buy(out *Season) *BuyList {
 func (s *solver) needs(r Run, f *flowed, w *want) []need {
 	var out []need
 	b := f.n.Batch
-	mash := record.DateOf(moment(r.Mash)).After(-1)
+	mash := s.there(record.DateOf(moment(r.Mash)))
 	add := func(what, kind string, kg float64, by record.Date) {
 		if kg > 0 {
 			n := need{what: what, kind: kind, unit: "kg", amount: kg, by: by, run: r.Number, price: b.Costs.PerKg[what]}
@@ -167,9 +167,32 @@ func (s *solver) needs(r Run, f *flowed, w *want) []need {
 				soak = t.Start
 			}
 		}
-		out = append(out, need{what: what, kind: BuyCask, unit: "each", amount: float64(r.Casks), by: record.DateOf(moment(soak)).After(-1), run: r.Number, price: price})
+		out = append(out, need{what: what, kind: BuyCask, unit: "each", amount: float64(r.Casks), by: s.there(record.DateOf(moment(soak))), run: r.Number, price: price})
 	}
 	return out
+}
+
+// mostShut is the longest time without anybody that is looked past.
+const mostShut = 31
+
+// there is the day by which what is used on a day has to be there: the last one before it
+// on which somebody is, to take it in.
+func (s *solver) there(used record.Date) record.Date {
+	before := used.After(-1)
+	for d, n := before, 0; n < mostShut; d, n = d.After(-1), n+1 {
+		if s.works(d) {
+			return d
+		}
+	}
+	return before
+}
+
+// works says that somebody is in the house on a day, of the season or before it.
+func (s *solver) works(d record.Date) bool {
+	if on := s.axis.on(d); on != nil {
+		return len(on.people) > 0
+	}
+	return always(s.Plant.Shift) || s.Plant.Shift.Days[d.Weekday()]
 }
 
 // bagOf is what a bag of something holds, and how many lie on a pallet: as the costs of the

@@ -195,9 +195,10 @@ type Day struct {
 	People int      `json:"people"` // there
 	Wanted int      `json:"wanted"` // most at a moment
 	MostKW float64  `json:"mostKW"`
-	Why    string   `json:"why,omitempty"` // why nobody works
-	Who    []string `json:"who,omitempty"` // of the crew, where the season names it
-	Runs   []string `json:"runs"`          // with attended work on it
+	Closed bool     `json:"closed,omitempty"` // the season says that nobody works
+	Why    string   `json:"why,omitempty"`    // why it is closed, where that is said
+	Who    []string `json:"who,omitempty"`    // of the crew, where the season names it
+	Runs   []string `json:"runs"`             // with attended work on it
 }
 
 // Weekdays is on which days of the week a batch can be mashed at all, alone in the house:

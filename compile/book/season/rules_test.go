@@ -386,12 +386,19 @@ func (r *rules) wanted() {
 			continue
 		}
 		m := r.p.Asks.Makes[i-len(r.p.Asks.Casks)]
+		latest := ""
 		for _, number := range d.Runs {
 			k := slices.IndexFunc(r.s.Runs, func(x season.Run) bool { return x.Number == number })
 			on := record.DateOf(plan.Moment(r.s.Runs[k].Mash).In(r.zone))
+			if at := r.s.Runs[k].Mash; latest == "" || plan.Moment(at).After(plan.Moment(latest)) {
+				latest = at
+			}
 			if r.s.Runs[k].Batch != m.Batch || !r.p.Asks.Has(on) || m.OnWeekdays() && !m.Weekdays[on.Weekday()] || len(m.Dates) > 0 && !slices.Contains(m.Dates, on) {
 				r.breaks("run %s of %s on %s is none that is asked for", number, m.Batch, on)
 			}
+		}
+		if latest != "" && !plan.Moment(latest).Equal(plan.Moment(d.When)) {
+			r.breaks("%s: the last mash is on %s, not on %s", d.Batch, latest, d.When)
 		}
 		if d.Made != len(d.Runs) || d.Met != (d.Made == d.Amount) {
 			r.breaks("%s: %d made, runs %v", d.Batch, d.Made, d.Runs)

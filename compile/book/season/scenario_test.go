@@ -315,6 +315,10 @@ func TestBuyAndOdds(t *testing.T) {
 		}
 	}
 	assert.InDelta(t, s.Summary.GrainKg, grain, 0.5)
+	for _, l := range s.Buy.Lines {
+		by := record.ReadDate(l.By)
+		assert.True(t, p.Plant.Shift.Days[by.Weekday()] && p.Asks.ClosedOn(by) == nil, "%s by %s: somebody is there to take it in", l.What, l.By)
+	}
 	last := s.Buy.Weeks[len(s.Buy.Weeks)-1]
 	assert.InDelta(t, s.Buy.Cost, last.Sum, 0.02)
 	require.NotNil(t, s.Odds)

@@ -45,7 +45,7 @@ func BuyText(w io.Writer, s *season.Season, o Options) error {
 	if len(b.Unpriced) > 0 {
 		p.Para(0, 2, "Without a price in the house's costs, and not counted: "+diag.Safe(words.And(b.Unpriced))+".")
 	}
-	p.Para(0, 2, "What is to buy is there on the day before its first use. What the records of the stores say is left is taken off first. Whole bags are paid for, and what they leave over counts as in store for the weeks to come. Bags and pallets are as the house's costs say, of grain else of common sizes; what cleans is not counted.")
+	p.Para(0, 2, "What is to buy is there on the last day of work before its first use. What the records of the stores say is left is taken off first. Whole bags are paid for, and what they leave over counts as in store for the weeks to come. Bags and pallets are as the house's costs say, of grain else of common sizes; what cleans is not counted.")
 	_, err := io.WriteString(w, p.String())
 	return err
 }

@@ -85,11 +85,14 @@ func viewOf(s *season.Season) *view {
 		out.Runs = append(out.Runs, row)
 	}
 	for _, d := range s.Days {
-		if len(d.Runs) == 0 && d.Why == "" {
+		if len(d.Runs) == 0 && !d.Closed {
 			continue
 		}
-		hours := diag.Safe(d.Why)
-		if d.Open != "" {
+		hours := ""
+		switch {
+		case d.Closed:
+			hours = closed(d.Why)
+		case d.Open != "":
 			hours = measure.Clock(d.Open) + " to " + measure.Clock(d.Close)
 		}
 		out.Days = append(out.Days, []string{day(d.Date), hours, fmt.Sprintf("%d of %d", d.Wanted, d.People), v.u.Power(d.MostKW), joinBy(p.doneOn(d.Date))})

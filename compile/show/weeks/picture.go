@@ -2,6 +2,7 @@ package weeks
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"newmake/compile/book/season"
@@ -133,7 +134,7 @@ func (v say) picture(id int, first, last time.Time) picture {
 	for _, ves := range v.s.Vessels {
 		rw := row{Name: diag.Safe(ves.Name), Y: y, H: rowHigh, TextY: y + 15}
 		for _, o := range ves.Out {
-			rw.Boxes = p.add(rw.Boxes, sc, y, o.From, o.To, box{Class: "out", Title: "out of use: " + diag.Safe(o.Why)})
+			rw.Boxes = p.add(rw.Boxes, sc, y, o.From, o.To, box{Class: "out", Title: strings.TrimSuffix("out of use: "+diag.Safe(o.Why), ": ")})
 		}
 		for _, u := range ves.Uses {
 			b := box{Class: "use " + class[u.Batch], Text: diag.Safe(u.Run), Title: fmt.Sprintf("%s, run %s, %s: %s to %s", diag.Safe(u.Batch), diag.Safe(u.Run), stageWord(u.Stage, u.Cleaning), day(u.From)+clock(u.From), day(u.To)+clock(u.To))}
@@ -168,8 +169,8 @@ func (v say) picture(id int, first, last time.Time) picture {
 	bottom := y
 	for _, d := range v.s.Days {
 		at := moment(d.Date)
-		if d.Why != "" && !at.Before(first) && at.Before(last) {
-			p.Shades = append(p.Shades, box{X: sc.x(d.Date), Y: headHigh, W: sc.perDay, H: bottom - headHigh, Class: "shut", Title: "closed: " + diag.Safe(d.Why)})
+		if d.Closed && !at.Before(first) && at.Before(last) {
+			p.Shades = append(p.Shades, box{X: sc.x(d.Date), Y: headHigh, W: sc.perDay, H: bottom - headHigh, Class: "shut", Title: closed(d.Why)})
 		}
 	}
 	for i := 0; i < days; i++ {

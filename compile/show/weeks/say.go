@@ -55,6 +55,14 @@ func dateOf(s string) string {
 	return s[:len(time.DateOnly)]
 }
 
+// closed says that a day is closed, and why where that is said.
+func closed(why string) string {
+	if why == "" {
+		return "closed"
+	}
+	return "closed, " + diag.Safe(why)
+}
+
 // span is the first and the last day of the season.
 func (v say) span() string {
 	from, to := moment(v.s.From), moment(v.s.To)
@@ -247,7 +255,7 @@ func (v say) bottleneck() string {
 	for _, r := range v.s.Bottlenecks {
 		if r.Batches > 0 || r.WaitH >= 0.5 {
 			if v.s.Capacity > 0 {
-				return fmt.Sprintf("These weeks have room for %s, as far as was found. The bottleneck: %s", words.CountOf(v.s.Capacity, "batch", "batches"), v.relief(r))
+				return fmt.Sprintf("%s, as far as was found. The bottleneck: %s", v.room(), v.relief(r))
 			}
 			return "The bottleneck: " + v.relief(r)
 		}
@@ -260,6 +268,22 @@ func (v say) bottleneck() string {
 		tried = append(tried, v.thing(r))
 	}
 	return "No bottleneck: " + words.Or(tried) + " would bring no batch more of those that are asked for."
+}
+
+// room is how many batches these weeks have room for from the mash to the cask, and how
+// many of the plan are filled later.
+func (v say) room() string {
+	text := "These weeks have room for " + words.CountOf(v.s.Capacity, "batch", "batches") + " from mash to cask"
+	late := 0
+	for _, r := range v.s.Runs {
+		if r.Filled != "" && dateOf(r.Filled) > v.s.To {
+			late++
+		}
+	}
+	if late > 0 {
+		text += fmt.Sprintf(" (%d of the %d %s filled later)", late, len(v.s.Runs), map[bool]string{true: "is", false: "are"}[late == 1])
+	}
+	return text
 }
 
 // mashDays are the days of the week on which a batch can be mashed.

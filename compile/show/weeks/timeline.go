@@ -149,7 +149,7 @@ func (t *timeline) vessel(x season.Vessel) string {
 		}
 	}
 	for _, d := range t.s.Days {
-		if i := t.dayOf(d.Date) / t.each; d.Why != "" && i >= 0 && i < len(row) {
+		if i := t.dayOf(d.Date) / t.each; d.Closed && i >= 0 && i < len(row) {
 			row[i] = '-'
 		}
 	}

@@ -35,9 +35,7 @@ type wall struct {
 type wallDay struct {
 	Date   string // 2026-04-07
 	Day    string // Tue 7 Apr
-	Hours  string // of the shift; "" if nobody works
-	Why    string // why nobody does
-	People string
+	Hours  string // of the shift and who is there, or that nobody is
 	Jobs   []job
 	Stands []string // what stands in the vessels, and wants nobody
 }
@@ -65,13 +63,14 @@ func (v say) week(n int) wall {
 }
 
 func (v say) wallDay(date string) wallDay {
-	d := wallDay{Date: date, Day: day(date)}
+	d := wallDay{Date: date, Day: day(date), Hours: "nobody is there"}
 	for _, x := range v.s.Days {
 		if x.Date == date {
-			d.Why = diag.Safe(x.Why)
-			if x.Open != "" {
-				d.Hours = measure.Clock(x.Open) + " to " + measure.Clock(x.Close)
-				d.People = fmt.Sprintf("%s there, %d wanted at most", words.CountOf(x.People, "person", "people"), x.Wanted)
+			switch {
+			case x.Closed:
+				d.Hours = closed(x.Why)
+			case x.Open != "":
+				d.Hours = fmt.Sprintf("%s to %s, %s there, %d wanted at most", measure.Clock(x.Open), measure.Clock(x.Close), words.CountOf(x.People, "person", "people"), x.Wanted)
 			}
 		}
 	}
@@ -110,16 +109,7 @@ func WeekText(w io.Writer, s *season.Season, n int, o Options) error {
 	x := v.week(n)
 	p.Strong(diag.Safe(s.Name) + ": " + x.Title)
 	for _, d := range x.Days {
-		head := d.Day
-		switch {
-		case d.Why != "":
-			head += ": closed, " + d.Why
-		case d.Hours == "":
-			head += ": nobody is there"
-		default:
-			head += ": " + d.Hours + ", " + d.People
-		}
-		p.Heading(head)
+		p.Heading(d.Day + ": " + d.Hours)
 		for _, j := range d.Jobs {
 			line := j.What
 			if j.Where != "" {

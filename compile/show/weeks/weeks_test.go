@@ -54,7 +54,7 @@ func spring() *season.Season {
 		Days: []season.Day{
 			{Date: "2026-04-07", Open: at("07", "07:00"), Close: at("07", "17:00"), People: 2, Wanted: 1, MostKW: 130, Runs: []string{"26-09"}},
 			{Date: "2026-04-11", Open: at("11", "07:00"), Close: at("11", "17:00"), People: 2, Wanted: 3, MostKW: 320, Runs: []string{"26-09", "1"}},
-			{Date: "2026-04-17", Why: "holiday", Runs: []string{}},
+			{Date: "2026-04-17", Closed: true, Why: "holiday", Runs: []string{}},
 		},
 		Weekdays: []season.Weekdays{
 			{Batch: "Ferry Landing", Days: []season.Weekday{{Day: "Sunday", Why: "no shift"}, {Day: "Tuesday", Can: true}}},
@@ -310,6 +310,34 @@ func TestWeek(t *testing.T) {
 	require.NoError(t, WeekText(&b, spring(), 2, Options{}))
 	assert.Contains(t, b.String(), "Fri 17 Apr: closed, holiday")
 	assert.NotContains(t, b.String(), "Sun 19 Apr", "it is past the season")
+}
+
+// A day is closed also where nobody says why, in each form.
+func TestClosedWithoutAReason(t *testing.T) {
+	s := spring()
+	s.Days[2].Why, s.Closures[0].Why = "", ""
+	assert.Contains(t, textOf(t, s, Options{}), "\nKettle            A...!.....-.\n")
+	assert.Equal(t, "closed", of(s).pictures()[0].Shades[0].Title)
+	assert.Equal(t, "closed", viewOf(s).Days[2][1])
+	var b bytes.Buffer
+	require.NoError(t, WeekText(&b, s, 2, Options{}))
+	assert.Contains(t, b.String(), "Fri 17 Apr: closed\n")
+	assert.Contains(t, b.String(), "Sat 18 Apr: nobody is there\n")
+	s.Days[2].Closed = false
+	assert.Contains(t, textOf(t, s, Options{}), "\nKettle            A...!.......\n")
+	assert.Empty(t, of(s).pictures()[0].Shades)
+}
+
+// What weeks have room for is from the mash to the cask: a run that is filled after them is
+// said to be, so that the number stands beside that of the batches.
+func TestRoom(t *testing.T) {
+	s := spring()
+	s.Capacity = 1
+	assert.Contains(t, of(s).bottleneck(), "These weeks have room for 1 batch from mash to cask, as far as was found. The bottleneck: 100 kW more")
+	s.Runs[1].Filled = "2026-04-18T23:00:00-04:00"
+	assert.NotContains(t, of(s).bottleneck(), "later", "the last day is one of them")
+	s.Runs[1].Filled = "2026-04-19T00:00:00-04:00"
+	assert.Contains(t, of(s).bottleneck(), "from mash to cask (1 of the 2 is filled later), as far")
 }
 
 // What is to buy stands week by week, with what is in store taken off, in bags, and what

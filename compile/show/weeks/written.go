@@ -446,19 +446,8 @@ func writeWeek(w *markup.Page, d *weekView) {
 			w.Raw(`
 <h2>`)
 			w.Text(v3.Day)
-			if v3.Why != "" {
-				w.Raw(`: closed, `)
-				w.Text(v3.Why)
-			} else {
-				if v3.Hours != "" {
-					w.Raw(`: `)
-					w.Text(v3.Hours)
-					w.Raw(`, `)
-					w.Text(v3.People)
-				} else {
-					w.Raw(`: nobody is there`)
-				}
-			}
+			w.Raw(`: `)
+			w.Text(v3.Hours)
 			w.Raw(`</h2>`)
 			if len(v3.Jobs) > 0 {
 				w.Raw(`
