@@ -1009,19 +1009,21 @@ var written = []entry{
 	}},
 	{"standard", "american-single-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("american-single-malt", "", in.span(22092, 22121), []line{
-				{"title", 22126, 22166, "", 0, 0},
-				{"law", 22169, 22239, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 22341, 22380, "5.143(c), table 1 (15): 100 percent malted barley", 0, 0},
-				{"off-still", 22441, 22469, "5.143(c), table 1 (15)", 0, 0},
-				{"wood", 22514, 22558, "5.143(c), table 1 (15): used, uncharred new, or charred new", 0, 0},
-				{"bottled", 22624, 22652, "5.143(c), table 1 (15)", 0, 0},
-				{"made-in", 22697, 22723, "5.143(c), table 1 (15): mashed, distilled and aged there", 0, 0},
-				{"note", 22933, 23060, "", 0, 0},
-				{"label", 23063, 23126, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("american-single-malt", "", in.span(22460, 22489), []line{
+				{"title", 22494, 22534, "", 0, 0},
+				{"law", 22537, 22607, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 22709, 22722, "", 0, 0},
+				{"grain", 22725, 22764, "5.143(c), table 1 (15): 100 percent malted barley", 0, 0},
+				{"off-still", 22825, 22853, "5.143(c), table 1 (15)", 0, 0},
+				{"wood", 22898, 22942, "5.143(c), table 1 (15): used, uncharred new, or charred new", 0, 0},
+				{"bottled", 23008, 23036, "5.143(c), table 1 (15)", 0, 0},
+				{"made-in", 23081, 23107, "5.143(c), table 1 (15): mashed, distilled and aged there", 0, 0},
+				{"note", 23317, 23444, "", 0, 0},
+				{"label", 23447, 23510, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "American single malt whisky",
-			Law:   "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
+			Title:   "American single malt whisky",
+			Law:     "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -1033,7 +1035,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (15): 100 percent malted barley",
 					Of:     "American single malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
-					At:     in.span(22341, 22380),
+					At:     in.span(22725, 22764),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -1044,7 +1046,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (15)",
 					Of:    "American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(22441, 22469),
+					At:    in.span(22825, 22853),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1062,7 +1064,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (15): used, uncharred new, or charred new",
 					Of:     "American single malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
-					At:     in.span(22514, 22558),
+					At:     in.span(22898, 22942),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1073,7 +1075,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (15)",
 					Of:    "American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(22624, 22652),
+					At:    in.span(23008, 23036),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1081,7 +1083,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (15): mashed, distilled and aged there",
 					Of:    "American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(22697, 22723),
+					At:    in.span(23081, 23107),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -1090,7 +1092,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (15); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(23063, 23126),
+					At:    in.span(23447, 23510),
 				},
 			},
 			Notes: []string{
@@ -1101,17 +1103,19 @@ var written = []entry{
 	}},
 	{"standard", "australian", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("australian", "", in.span(45421, 45440), []line{
-				{"title", 45445, 45473, "", 0, 0},
-				{"law", 45476, 45554, "s. 77FI read as the tax office gives it", 0, 0},
-				{"grain", 45600, 45627, "s. 77FI(2): a mash of cereal grain", 0, 0},
-				{"wood", 45668, 45680, "s. 77FI(1): stored in wood", 0, 0},
-				{"age", 45728, 45753, "s. 77FI(1)", 0, 0},
-				{"bottled", 45772, 45798, "Standard 2.7.5, read in an older text", 0, 0},
-				{"made-in", 45843, 45863, "s. 77FI(1)", 0, 0},
+			Entry: in.entry("australian", "", in.span(46131, 46150), []line{
+				{"title", 46155, 46183, "", 0, 0},
+				{"law", 46186, 46264, "s. 77FI read as the tax office gives it", 0, 0},
+				{"country", 46310, 46328, "", 0, 0},
+				{"grain", 46331, 46358, "s. 77FI(2): a mash of cereal grain", 0, 0},
+				{"wood", 46399, 46411, "s. 77FI(1): stored in wood", 0, 0},
+				{"age", 46459, 46484, "s. 77FI(1)", 0, 0},
+				{"bottled", 46503, 46529, "Standard 2.7.5, read in an older text", 0, 0},
+				{"made-in", 46574, 46594, "s. 77FI(1)", 0, 0},
 			}),
-			Title: "Australian whisky",
-			Law:   "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
+			Title:   "Australian whisky",
+			Law:     "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
+			Country: "australia",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -1122,7 +1126,7 @@ var written = []entry{
 					Law:   "s. 77FI(2): a mash of cereal grain",
 					Of:    "Australian whisky",
 					OfLaw: "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
-					At:    in.span(45600, 45627),
+					At:    in.span(46331, 46358),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1132,7 +1136,7 @@ var written = []entry{
 					Law:   "s. 77FI(1): stored in wood",
 					Of:    "Australian whisky",
 					OfLaw: "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
-					At:    in.span(45668, 45680),
+					At:    in.span(46399, 46411),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -1140,7 +1144,7 @@ var written = []entry{
 					Law:   "s. 77FI(1)",
 					Of:    "Australian whisky",
 					OfLaw: "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
-					At:    in.span(45728, 45753),
+					At:    in.span(46459, 46484),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1150,7 +1154,7 @@ var written = []entry{
 					Law:   "Standard 2.7.5, read in an older text",
 					Of:    "Australian whisky",
 					OfLaw: "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
-					At:    in.span(45772, 45798),
+					At:    in.span(46503, 46529),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1158,23 +1162,25 @@ var written = []entry{
 					Law:   "s. 77FI(1)",
 					Of:    "Australian whisky",
 					OfLaw: "Excise Act 1901 (Cth), s. 77FI; Food Standards Code, Standard 2.7.5",
-					At:    in.span(45843, 45863),
+					At:    in.span(46574, 46594),
 				},
 			},
 		}
 	}},
 	{"standard", "blend-of-straights", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("blend-of-straights", "", in.span(30359, 30386), []line{
-				{"title", 30391, 30428, "", 0, 0},
-				{"law", 30431, 30471, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"parts", 30573, 30692, "5.143(c), table 1 (12): straight whiskies alone, which together are none", 0, 0},
-				{"bottled", 30771, 30797, "5.143(a)", 0, 0},
-				{"note", 30826, 30926, "", 0, 0},
-				{"label", 30929, 30990, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("blend-of-straights", "", in.span(30889, 30916), []line{
+				{"title", 30921, 30958, "", 0, 0},
+				{"law", 30961, 31001, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 31103, 31114, "", 0, 0},
+				{"parts", 31117, 31236, "5.143(c), table 1 (12): straight whiskies alone, which together are none", 0, 0},
+				{"bottled", 31315, 31341, "5.143(a)", 0, 0},
+				{"note", 31370, 31470, "", 0, 0},
+				{"label", 31473, 31534, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Blend of straight whiskies",
-			Law:   "27 CFR 5.143(c), table 1 (12)",
+			Title:   "Blend of straight whiskies",
+			Law:     "27 CFR 5.143(c), table 1 (12)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test:  "parts-least",
@@ -1190,7 +1196,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (12): straight whiskies alone, which together are none",
 					Of:    "Blend of straight whiskies",
 					OfLaw: "27 CFR 5.143(c), table 1 (12)",
-					At:    in.span(30573, 30692),
+					At:    in.span(31117, 31236),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1201,7 +1207,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Blend of straight whiskies",
 					OfLaw: "27 CFR 5.143(c), table 1 (12)",
-					At:    in.span(30771, 30797),
+					At:    in.span(31315, 31341),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -1210,7 +1216,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Blend of straight whiskies",
 					OfLaw: "27 CFR 5.143(c), table 1 (12)",
-					At:    in.span(30929, 30990),
+					At:    in.span(31473, 31534),
 				},
 			},
 			Notes: []string{
@@ -1220,16 +1226,18 @@ var written = []entry{
 	}},
 	{"standard", "blended-bourbon", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("blended-bourbon", "", in.span(27219, 27243), []line{
-				{"title", 27248, 27281, "", 0, 0},
-				{"law", 27284, 27324, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"parts", 27426, 27465, "5.143(c), table 1 (11): by proof gallons", 0, 0},
-				{"bottled", 27513, 27539, "5.143(a)", 0, 0},
-				{"note", 27568, 27663, "", 0, 0},
-				{"label", 27666, 27727, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("blended-bourbon", "", in.span(27665, 27689), []line{
+				{"title", 27694, 27727, "", 0, 0},
+				{"law", 27730, 27770, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 27872, 27883, "", 0, 0},
+				{"parts", 27886, 27925, "5.143(c), table 1 (11): by proof gallons", 0, 0},
+				{"bottled", 27973, 27999, "5.143(a)", 0, 0},
+				{"note", 28028, 28123, "", 0, 0},
+				{"label", 28126, 28187, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Blended bourbon whisky",
-			Law:   "27 CFR 5.143(c), table 1 (11)",
+			Title:   "Blended bourbon whisky",
+			Law:     "27 CFR 5.143(c), table 1 (11)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test:  "parts-least",
@@ -1240,7 +1248,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (11): by proof gallons",
 					Of:    "Blended bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(27426, 27465),
+					At:    in.span(27886, 27925),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1251,7 +1259,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Blended bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(27513, 27539),
+					At:    in.span(27973, 27999),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -1260,7 +1268,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Blended bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(27666, 27727),
+					At:    in.span(28126, 28187),
 				},
 			},
 			Notes: []string{
@@ -1270,16 +1278,18 @@ var written = []entry{
 	}},
 	{"standard", "blended-corn", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("blended-corn", "", in.span(29838, 29859), []line{
-				{"title", 29864, 29894, "", 0, 0},
-				{"law", 29897, 29937, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"parts", 30039, 30075, "5.143(c), table 1 (11): by proof gallons", 0, 0},
-				{"bottled", 30126, 30152, "5.143(a)", 0, 0},
-				{"note", 30181, 30276, "", 0, 0},
-				{"label", 30279, 30340, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("blended-corn", "", in.span(30354, 30375), []line{
+				{"title", 30380, 30410, "", 0, 0},
+				{"law", 30413, 30453, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 30555, 30566, "", 0, 0},
+				{"parts", 30569, 30605, "5.143(c), table 1 (11): by proof gallons", 0, 0},
+				{"bottled", 30656, 30682, "5.143(a)", 0, 0},
+				{"note", 30711, 30806, "", 0, 0},
+				{"label", 30809, 30870, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Blended corn whisky",
-			Law:   "27 CFR 5.143(c), table 1 (11)",
+			Title:   "Blended corn whisky",
+			Law:     "27 CFR 5.143(c), table 1 (11)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test:  "parts-least",
@@ -1290,7 +1300,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (11): by proof gallons",
 					Of:    "Blended corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(30039, 30075),
+					At:    in.span(30569, 30605),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1301,7 +1311,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Blended corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(30126, 30152),
+					At:    in.span(30656, 30682),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -1310,7 +1320,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Blended corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(30279, 30340),
+					At:    in.span(30809, 30870),
 				},
 			},
 			Notes: []string{
@@ -1320,16 +1330,18 @@ var written = []entry{
 	}},
 	{"standard", "blended-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("blended-malt", "", in.span(28788, 28809), []line{
-				{"title", 28814, 28844, "", 0, 0},
-				{"law", 28847, 28887, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"parts", 28989, 29025, "5.143(c), table 1 (11): by proof gallons", 0, 0},
-				{"bottled", 29076, 29102, "5.143(a)", 0, 0},
-				{"note", 29131, 29226, "", 0, 0},
-				{"label", 29229, 29290, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("blended-malt", "", in.span(29276, 29297), []line{
+				{"title", 29302, 29332, "", 0, 0},
+				{"law", 29335, 29375, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 29477, 29488, "", 0, 0},
+				{"parts", 29491, 29527, "5.143(c), table 1 (11): by proof gallons", 0, 0},
+				{"bottled", 29578, 29604, "5.143(a)", 0, 0},
+				{"note", 29633, 29728, "", 0, 0},
+				{"label", 29731, 29792, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Blended malt whisky",
-			Law:   "27 CFR 5.143(c), table 1 (11)",
+			Title:   "Blended malt whisky",
+			Law:     "27 CFR 5.143(c), table 1 (11)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test:  "parts-least",
@@ -1340,7 +1352,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (11): by proof gallons",
 					Of:    "Blended malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(28989, 29025),
+					At:    in.span(29491, 29527),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1351,7 +1363,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Blended malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(29076, 29102),
+					At:    in.span(29578, 29604),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -1360,7 +1372,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Blended malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(29229, 29290),
+					At:    in.span(29731, 29792),
 				},
 			},
 			Notes: []string{
@@ -1370,16 +1382,18 @@ var written = []entry{
 	}},
 	{"standard", "blended-rye", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("blended-rye", "", in.span(27746, 27766), []line{
-				{"title", 27771, 27800, "", 0, 0},
-				{"law", 27803, 27843, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"parts", 27945, 27980, "5.143(c), table 1 (11): by proof gallons", 0, 0},
-				{"bottled", 28032, 28058, "5.143(a)", 0, 0},
-				{"note", 28087, 28182, "", 0, 0},
-				{"label", 28185, 28246, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("blended-rye", "", in.span(28206, 28226), []line{
+				{"title", 28231, 28260, "", 0, 0},
+				{"law", 28263, 28303, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 28405, 28416, "", 0, 0},
+				{"parts", 28419, 28454, "5.143(c), table 1 (11): by proof gallons", 0, 0},
+				{"bottled", 28506, 28532, "5.143(a)", 0, 0},
+				{"note", 28561, 28656, "", 0, 0},
+				{"label", 28659, 28720, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Blended rye whisky",
-			Law:   "27 CFR 5.143(c), table 1 (11)",
+			Title:   "Blended rye whisky",
+			Law:     "27 CFR 5.143(c), table 1 (11)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test:  "parts-least",
@@ -1390,7 +1404,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (11): by proof gallons",
 					Of:    "Blended rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(27945, 27980),
+					At:    in.span(28419, 28454),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1401,7 +1415,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Blended rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(28032, 28058),
+					At:    in.span(28506, 28532),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -1410,7 +1424,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Blended rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(28185, 28246),
+					At:    in.span(28659, 28720),
 				},
 			},
 			Notes: []string{
@@ -1420,16 +1434,18 @@ var written = []entry{
 	}},
 	{"standard", "blended-rye-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("blended-rye-malt", "", in.span(29309, 29334), []line{
-				{"title", 29339, 29373, "", 0, 0},
-				{"law", 29376, 29416, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"parts", 29518, 29558, "5.143(c), table 1 (11): by proof gallons", 0, 0},
-				{"bottled", 29605, 29631, "5.143(a)", 0, 0},
-				{"note", 29660, 29755, "", 0, 0},
-				{"label", 29758, 29819, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("blended-rye-malt", "", in.span(29811, 29836), []line{
+				{"title", 29841, 29875, "", 0, 0},
+				{"law", 29878, 29918, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 30020, 30031, "", 0, 0},
+				{"parts", 30034, 30074, "5.143(c), table 1 (11): by proof gallons", 0, 0},
+				{"bottled", 30121, 30147, "5.143(a)", 0, 0},
+				{"note", 30176, 30271, "", 0, 0},
+				{"label", 30274, 30335, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Blended rye malt whisky",
-			Law:   "27 CFR 5.143(c), table 1 (11)",
+			Title:   "Blended rye malt whisky",
+			Law:     "27 CFR 5.143(c), table 1 (11)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test:  "parts-least",
@@ -1440,7 +1456,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (11): by proof gallons",
 					Of:    "Blended rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(29518, 29558),
+					At:    in.span(30034, 30074),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1451,7 +1467,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Blended rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(29605, 29631),
+					At:    in.span(30121, 30147),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -1460,7 +1476,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Blended rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(29758, 29819),
+					At:    in.span(30274, 30335),
 				},
 			},
 			Notes: []string{
@@ -1470,16 +1486,18 @@ var written = []entry{
 	}},
 	{"standard", "blended-wheat", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("blended-wheat", "", in.span(28265, 28287), []line{
-				{"title", 28292, 28323, "", 0, 0},
-				{"law", 28326, 28366, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"parts", 28468, 28505, "5.143(c), table 1 (11): by proof gallons", 0, 0},
-				{"bottled", 28555, 28581, "5.143(a)", 0, 0},
-				{"note", 28610, 28705, "", 0, 0},
-				{"label", 28708, 28769, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("blended-wheat", "", in.span(28739, 28761), []line{
+				{"title", 28766, 28797, "", 0, 0},
+				{"law", 28800, 28840, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 28942, 28953, "", 0, 0},
+				{"parts", 28956, 28993, "5.143(c), table 1 (11): by proof gallons", 0, 0},
+				{"bottled", 29043, 29069, "5.143(a)", 0, 0},
+				{"note", 29098, 29193, "", 0, 0},
+				{"label", 29196, 29257, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Blended wheat whisky",
-			Law:   "27 CFR 5.143(c), table 1 (11)",
+			Title:   "Blended wheat whisky",
+			Law:     "27 CFR 5.143(c), table 1 (11)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test:  "parts-least",
@@ -1490,7 +1508,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (11): by proof gallons",
 					Of:    "Blended wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(28468, 28505),
+					At:    in.span(28956, 28993),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1501,7 +1519,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Blended wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(28555, 28581),
+					At:    in.span(29043, 29069),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -1510,7 +1528,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Blended wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (11)",
-					At:    in.span(28708, 28769),
+					At:    in.span(29196, 29257),
 				},
 			},
 			Notes: []string{
@@ -1520,16 +1538,18 @@ var written = []entry{
 	}},
 	{"standard", "blended-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("blended-whisky", "", in.span(26557, 26580), []line{
-				{"title", 26585, 26610, "", 0, 0},
-				{"law", 26613, 26653, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"parts", 26755, 26873, "5.143(c), table 1 (10): by proof gallons", 0, 0},
-				{"bottled", 26920, 26946, "5.143(a)", 0, 0},
-				{"note", 26975, 27136, "", 0, 0},
-				{"label", 27139, 27200, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("blended-whisky", "", in.span(26989, 27012), []line{
+				{"title", 27017, 27042, "", 0, 0},
+				{"law", 27045, 27085, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 27187, 27198, "", 0, 0},
+				{"parts", 27201, 27319, "5.143(c), table 1 (10): by proof gallons", 0, 0},
+				{"bottled", 27366, 27392, "5.143(a)", 0, 0},
+				{"note", 27421, 27582, "", 0, 0},
+				{"label", 27585, 27646, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Blended whisky",
-			Law:   "27 CFR 5.143(c), table 1 (10)",
+			Title:   "Blended whisky",
+			Law:     "27 CFR 5.143(c), table 1 (10)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test:  "parts-least",
@@ -1545,7 +1565,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (10): by proof gallons",
 					Of:    "Blended whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (10)",
-					At:    in.span(26755, 26873),
+					At:    in.span(27201, 27319),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1556,7 +1576,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Blended whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (10)",
-					At:    in.span(26920, 26946),
+					At:    in.span(27366, 27392),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -1565,7 +1585,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Blended whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (10)",
-					At:    in.span(27139, 27200),
+					At:    in.span(27585, 27646),
 				},
 			},
 			Notes: []string{
@@ -1575,19 +1595,21 @@ var written = []entry{
 	}},
 	{"standard", "bottled-in-bond", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("bottled-in-bond", "", in.span(25067, 25091), []line{
-				{"title", 25096, 25124, "", 0, 0},
-				{"law", 25127, 25154, "read in a copy", 0, 0},
-				{"grain", 25178, 25207, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 25250, 25276, "5.143(a)", 0, 0},
-				{"wood", 25295, 25325, "5.88(a)(3): wooden containers; 5.143(a): oak", 0, 0},
-				{"age", 25376, 25403, "5.88(a)(3)", 0, 0},
-				{"bottled", 25423, 25446, "5.88(a)(6): no more and no less", 0, 0},
-				{"distilled", 25491, 25515, "5.88(a)(2); which months they are: 5.1, from memory", 0, 0},
-				{"note", 25959, 26110, "", 0, 0},
+			Entry: in.entry("bottled-in-bond", "", in.span(25483, 25507), []line{
+				{"title", 25512, 25540, "", 0, 0},
+				{"law", 25543, 25570, "read in a copy", 0, 0},
+				{"country", 25594, 25607, "", 0, 0},
+				{"grain", 25610, 25639, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 25682, 25708, "5.143(a)", 0, 0},
+				{"wood", 25727, 25757, "5.88(a)(3): wooden containers; 5.143(a): oak", 0, 0},
+				{"age", 25808, 25835, "5.88(a)(3)", 0, 0},
+				{"bottled", 25855, 25878, "5.88(a)(6): no more and no less", 0, 0},
+				{"distilled", 25923, 25947, "5.88(a)(2); which months they are: 5.1, from memory", 0, 0},
+				{"note", 26391, 26542, "", 0, 0},
 			}),
-			Title: "Bottled in bond",
-			Law:   "27 CFR 5.88(a)",
+			Title:   "Bottled in bond",
+			Law:     "27 CFR 5.88(a)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -1598,7 +1620,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Bottled in bond",
 					OfLaw: "27 CFR 5.88(a)",
-					At:    in.span(25178, 25207),
+					At:    in.span(25610, 25639),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -1609,7 +1631,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Bottled in bond",
 					OfLaw: "27 CFR 5.88(a)",
-					At:    in.span(25250, 25276),
+					At:    in.span(25682, 25708),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1626,7 +1648,7 @@ var written = []entry{
 					Law:   "5.88(a)(3): wooden containers; 5.143(a): oak",
 					Of:    "Bottled in bond",
 					OfLaw: "27 CFR 5.88(a)",
-					At:    in.span(25295, 25325),
+					At:    in.span(25727, 25757),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -1634,7 +1656,7 @@ var written = []entry{
 					Law:   "5.88(a)(3)",
 					Of:    "Bottled in bond",
 					OfLaw: "27 CFR 5.88(a)",
-					At:    in.span(25376, 25403),
+					At:    in.span(25808, 25835),
 				},
 				recipe.Condition{
 					Test: "bottled-at",
@@ -1645,14 +1667,14 @@ var written = []entry{
 					Law:   "5.88(a)(6): no more and no less",
 					Of:    "Bottled in bond",
 					OfLaw: "27 CFR 5.88(a)",
-					At:    in.span(25423, 25446),
+					At:    in.span(25855, 25878),
 				},
 				recipe.Condition{
 					Test:  "one-season",
 					Law:   "5.88(a)(2); which months they are: 5.1, from memory",
 					Of:    "Bottled in bond",
 					OfLaw: "27 CFR 5.88(a)",
-					At:    in.span(25491, 25515),
+					At:    in.span(25923, 25947),
 				},
 			},
 			Notes: []string{
@@ -1665,20 +1687,22 @@ var written = []entry{
 	}},
 	{"standard", "bourbon", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("bourbon", "", in.span(1856, 1872), []line{
-				{"title", 1877, 1904, "", 0, 0},
-				{"law", 1907, 1948, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 2133, 2162, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 2202, 2230, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 2271, 2299, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 2340, 2366, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 2409, 2437, "5.143(a)", 0, 0},
-				{"made-in", 2465, 2491, "5.143(b): distilled and aged there", 0, 0},
-				{"note", 2547, 2622, "", 0, 0},
-				{"label", 2625, 2688, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("bourbon", "", in.span(1872, 1888), []line{
+				{"title", 1893, 1920, "", 0, 0},
+				{"law", 1923, 1964, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 2066, 2079, "", 0, 0},
+				{"grain", 2165, 2194, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 2234, 2262, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 2303, 2331, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 2372, 2398, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 2441, 2469, "5.143(a)", 0, 0},
+				{"made-in", 2497, 2523, "5.143(b): distilled and aged there", 0, 0},
+				{"note", 2579, 2654, "", 0, 0},
+				{"label", 2657, 2720, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Bourbon whisky",
-			Law:   "27 CFR 5.143(c), table 1 (2)",
+			Title:   "Bourbon whisky",
+			Law:     "27 CFR 5.143(c), table 1 (2)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -1689,7 +1713,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2050, 2079),
+					At:    in.span(2082, 2111),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -1700,7 +1724,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2133, 2162),
+					At:    in.span(2165, 2194),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -1711,7 +1735,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2202, 2230),
+					At:    in.span(2234, 2262),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -1722,7 +1746,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2271, 2299),
+					At:    in.span(2303, 2331),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1736,7 +1760,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2340, 2366),
+					At:    in.span(2372, 2398),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1747,7 +1771,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2409, 2437),
+					At:    in.span(2441, 2469),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1755,7 +1779,7 @@ var written = []entry{
 					Law:   "5.143(b): distilled and aged there",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2465, 2491),
+					At:    in.span(2497, 2523),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -1764,7 +1788,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2625, 2688),
+					At:    in.span(2657, 2720),
 				},
 			},
 			Notes: []string{
@@ -1774,18 +1798,20 @@ var written = []entry{
 	}},
 	{"standard", "canadian", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("canadian", "\"Small wood\" is at most 700 L (Food and Drug Regulations, B.02.002).", in.span(43729, 43746), []line{
-				{"title", 43751, 43777, "", 0, 0},
-				{"law", 43780, 43915, "conditions read in B.02.020 as of 26 November 2024; the item of the Standards that took its place was not read", 0, 0},
-				{"grain", 44032, 44059, "B.02.020(1)(a)(i): a mash of cereal grain", 0, 0},
-				{"wood", 44107, 44133, "B.02.020(1)(a)(ii): small wood; 700 L: B.02.002", 0, 0},
-				{"age", 44188, 44213, "B.02.020(1)(a)(ii)", 0, 0},
-				{"bottled", 44240, 44266, "B.02.020(1)(a)(vi)", 0, 0},
-				{"made-in", 44292, 44309, "B.02.020(1)(a)(v): mashed, distilled and aged", 0, 0},
-				{"note", 44436, 44562, "", 0, 0},
+			Entry: in.entry("canadian", "\"Small wood\" is at most 700 L (Food and Drug Regulations, B.02.002).", in.span(44421, 44438), []line{
+				{"title", 44443, 44469, "", 0, 0},
+				{"law", 44472, 44607, "conditions read in B.02.020 as of 26 November 2024; the item of the Standards that took its place was not read", 0, 0},
+				{"country", 44724, 44739, "", 0, 0},
+				{"grain", 44742, 44769, "B.02.020(1)(a)(i): a mash of cereal grain", 0, 0},
+				{"wood", 44817, 44843, "B.02.020(1)(a)(ii): small wood; 700 L: B.02.002", 0, 0},
+				{"age", 44898, 44923, "B.02.020(1)(a)(ii)", 0, 0},
+				{"bottled", 44950, 44976, "B.02.020(1)(a)(vi)", 0, 0},
+				{"made-in", 45002, 45019, "B.02.020(1)(a)(v): mashed, distilled and aged", 0, 0},
+				{"note", 45146, 45272, "", 0, 0},
 			}),
-			Title: "Canadian whisky",
-			Law:   "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
+			Title:   "Canadian whisky",
+			Law:     "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
+			Country: "canada",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -1796,7 +1822,7 @@ var written = []entry{
 					Law:   "B.02.020(1)(a)(i): a mash of cereal grain",
 					Of:    "Canadian whisky",
 					OfLaw: "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
-					At:    in.span(44032, 44059),
+					At:    in.span(44742, 44769),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1807,7 +1833,7 @@ var written = []entry{
 					Law:    "B.02.020(1)(a)(ii): small wood; 700 L: B.02.002",
 					Of:     "Canadian whisky",
 					OfLaw:  "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
-					At:     in.span(44107, 44133),
+					At:     in.span(44817, 44843),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -1815,7 +1841,7 @@ var written = []entry{
 					Law:   "B.02.020(1)(a)(ii)",
 					Of:    "Canadian whisky",
 					OfLaw: "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
-					At:    in.span(44188, 44213),
+					At:    in.span(44898, 44923),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1825,7 +1851,7 @@ var written = []entry{
 					Law:   "B.02.020(1)(a)(vi)",
 					Of:    "Canadian whisky",
 					OfLaw: "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
-					At:    in.span(44240, 44266),
+					At:    in.span(44950, 44976),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -1833,7 +1859,7 @@ var written = []entry{
 					Law:   "B.02.020(1)(a)(v): mashed, distilled and aged",
 					Of:    "Canadian whisky",
 					OfLaw: "Canadian Food Compositional Standards (SOR/2024-244, from 18 December 2024), before that Food and Drug Regulations, B.02.020",
-					At:    in.span(44292, 44309),
+					At:    in.span(45002, 45019),
 				},
 			},
 			Notes: []string{
@@ -1844,18 +1870,20 @@ var written = []entry{
 	}},
 	{"standard", "corn-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("corn-whisky", "Need not see wood at all. If it does: used oak, or new oak uncharred.", in.span(7584, 7604), []line{
-				{"title", 7609, 7633, "", 0, 0},
-				{"law", 7636, 7677, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 7876, 7905, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 7952, 7980, "5.143(c), table 1 (3)", 0, 0},
-				{"entry", 8028, 8056, "5.143(c), table 1 (3): if it is stored", 0, 0},
-				{"wood", 8121, 8169, "5.143(c), table 1 (3)", 0, 0},
-				{"bottled", 8197, 8225, "5.143(a)", 0, 0},
-				{"note", 8347, 8468, "", 0, 0},
+			Entry: in.entry("corn-whisky", "Need not see wood at all. If it does: used oak, or new oak uncharred.", in.span(7712, 7732), []line{
+				{"title", 7737, 7761, "", 0, 0},
+				{"law", 7764, 7805, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 7914, 7927, "", 0, 0},
+				{"grain", 8020, 8049, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 8096, 8124, "5.143(c), table 1 (3)", 0, 0},
+				{"entry", 8172, 8200, "5.143(c), table 1 (3): if it is stored", 0, 0},
+				{"wood", 8265, 8313, "5.143(c), table 1 (3)", 0, 0},
+				{"bottled", 8341, 8369, "5.143(a)", 0, 0},
+				{"note", 8491, 8612, "", 0, 0},
 			}),
-			Title: "Corn whisky",
-			Law:   "27 CFR 5.143(c), table 1 (3)",
+			Title:   "Corn whisky",
+			Law:     "27 CFR 5.143(c), table 1 (3)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -1866,7 +1894,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (3)",
-					At:    in.span(7786, 7815),
+					At:    in.span(7930, 7959),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -1877,7 +1905,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (3)",
 					Of:    "Corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (3)",
-					At:    in.span(7876, 7905),
+					At:    in.span(8020, 8049),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -1888,7 +1916,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (3)",
 					Of:    "Corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (3)",
-					At:    in.span(7952, 7980),
+					At:    in.span(8096, 8124),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -1899,7 +1927,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (3): if it is stored",
 					Of:    "Corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (3)",
-					At:    in.span(8028, 8056),
+					At:    in.span(8172, 8200),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1920,7 +1948,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (3)",
 					Of:    "Corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (3)",
-					At:    in.span(8121, 8169),
+					At:    in.span(8265, 8313),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -1931,7 +1959,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (3)",
-					At:    in.span(8197, 8225),
+					At:    in.span(8341, 8369),
 				},
 			},
 			Notes: []string{
@@ -1942,18 +1970,20 @@ var written = []entry{
 	}},
 	{"standard", "distilled-from-bourbon-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-bourbon-mash", "", in.span(15556, 15592), []line{
-				{"title", 15597, 15644, "", 0, 0},
-				{"law", 15647, 15688, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 15899, 15928, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 15981, 16009, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 16063, 16082, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 16145, 16173, "5.143(a)", 0, 0},
-				{"made-in", 16214, 16240, "5.143(b)", 0, 0},
-				{"label", 16283, 16337, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-bourbon-mash", "", in.span(15796, 15832), []line{
+				{"title", 15837, 15884, "", 0, 0},
+				{"law", 15887, 15928, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 16043, 16056, "", 0, 0},
+				{"grain", 16155, 16184, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 16237, 16265, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 16319, 16338, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 16401, 16429, "5.143(a)", 0, 0},
+				{"made-in", 16470, 16496, "5.143(b)", 0, 0},
+				{"label", 16539, 16593, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
-			Title: "Whisky distilled from bourbon mash",
-			Law:   "27 CFR 5.143(c), table 1 (7)",
+			Title:   "Whisky distilled from bourbon mash",
+			Law:     "27 CFR 5.143(c), table 1 (7)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -1964,7 +1994,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(15803, 15832),
+					At:    in.span(16059, 16088),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -1975,7 +2005,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(15899, 15928),
+					At:    in.span(16155, 16184),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -1986,7 +2016,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(15981, 16009),
+					At:    in.span(16237, 16265),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -1999,7 +2029,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16063, 16082),
+					At:    in.span(16319, 16338),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2010,7 +2040,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16145, 16173),
+					At:    in.span(16401, 16429),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2018,7 +2048,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16214, 16240),
+					At:    in.span(16470, 16496),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -2026,25 +2056,27 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from bourbon mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16283, 16337),
+					At:    in.span(16539, 16593),
 				},
 			},
 		}
 	}},
 	{"standard", "distilled-from-malt-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-malt-mash", "", in.span(18049, 18082), []line{
-				{"title", 18087, 18131, "", 0, 0},
-				{"law", 18134, 18175, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 18386, 18424, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 18483, 18511, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 18565, 18584, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 18647, 18675, "5.143(a)", 0, 0},
-				{"made-in", 18716, 18742, "5.143(b)", 0, 0},
-				{"label", 18785, 18839, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-malt-mash", "", in.span(18337, 18370), []line{
+				{"title", 18375, 18419, "", 0, 0},
+				{"law", 18422, 18463, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 18578, 18591, "", 0, 0},
+				{"grain", 18690, 18728, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 18787, 18815, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 18869, 18888, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 18951, 18979, "5.143(a)", 0, 0},
+				{"made-in", 19020, 19046, "5.143(b)", 0, 0},
+				{"label", 19089, 19143, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
-			Title: "Whisky distilled from malt mash",
-			Law:   "27 CFR 5.143(c), table 1 (7)",
+			Title:   "Whisky distilled from malt mash",
+			Law:     "27 CFR 5.143(c), table 1 (7)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -2055,7 +2087,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(18290, 18319),
+					At:    in.span(18594, 18623),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2067,7 +2099,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (7): malted barley",
 					Of:     "Whisky distilled from malt mash",
 					OfLaw:  "27 CFR 5.143(c), table 1 (7)",
-					At:     in.span(18386, 18424),
+					At:     in.span(18690, 18728),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -2078,7 +2110,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(18483, 18511),
+					At:    in.span(18787, 18815),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2091,7 +2123,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(18565, 18584),
+					At:    in.span(18869, 18888),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2102,7 +2134,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(18647, 18675),
+					At:    in.span(18951, 18979),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2110,7 +2142,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(18716, 18742),
+					At:    in.span(19020, 19046),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -2118,25 +2150,27 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(18785, 18839),
+					At:    in.span(19089, 19143),
 				},
 			},
 		}
 	}},
 	{"standard", "distilled-from-oat-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-oat-mash", "", in.span(19742, 19774), []line{
-				{"title", 19779, 19822, "", 0, 0},
-				{"law", 19825, 19866, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 20077, 20106, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 20187, 20215, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 20269, 20288, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 20351, 20379, "5.143(a)", 0, 0},
-				{"made-in", 20420, 20446, "5.143(b)", 0, 0},
-				{"label", 20489, 20543, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-oat-mash", "", in.span(20062, 20094), []line{
+				{"title", 20099, 20142, "", 0, 0},
+				{"law", 20145, 20186, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 20301, 20314, "", 0, 0},
+				{"grain", 20413, 20442, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 20523, 20551, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 20605, 20624, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 20687, 20715, "5.143(a)", 0, 0},
+				{"made-in", 20756, 20782, "5.143(b)", 0, 0},
+				{"label", 20825, 20879, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
-			Title: "Whisky distilled from oat mash",
-			Law:   "27 CFR 5.143(c), table 1 (7)",
+			Title:   "Whisky distilled from oat mash",
+			Law:     "27 CFR 5.143(c), table 1 (7)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -2147,7 +2181,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19981, 20010),
+					At:    in.span(20317, 20346),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2158,7 +2192,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7): [name of other grain] mash",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20077, 20106),
+					At:    in.span(20413, 20442),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -2169,7 +2203,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20187, 20215),
+					At:    in.span(20523, 20551),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2182,7 +2216,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20269, 20288),
+					At:    in.span(20605, 20624),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2193,7 +2227,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20351, 20379),
+					At:    in.span(20687, 20715),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2201,7 +2235,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20420, 20446),
+					At:    in.span(20756, 20782),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -2209,25 +2243,27 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from oat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20489, 20543),
+					At:    in.span(20825, 20879),
 				},
 			},
 		}
 	}},
 	{"standard", "distilled-from-rye-malt-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-rye-malt-mash", "", in.span(18893, 18930), []line{
-				{"title", 18935, 18983, "", 0, 0},
-				{"law", 18986, 19027, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 19238, 19273, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 19332, 19360, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 19414, 19433, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 19496, 19524, "5.143(a)", 0, 0},
-				{"made-in", 19565, 19591, "5.143(b)", 0, 0},
-				{"label", 19634, 19688, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-rye-malt-mash", "", in.span(19197, 19234), []line{
+				{"title", 19239, 19287, "", 0, 0},
+				{"law", 19290, 19331, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 19446, 19459, "", 0, 0},
+				{"grain", 19558, 19593, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 19652, 19680, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 19734, 19753, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 19816, 19844, "5.143(a)", 0, 0},
+				{"made-in", 19885, 19911, "5.143(b)", 0, 0},
+				{"label", 19954, 20008, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
-			Title: "Whisky distilled from rye malt mash",
-			Law:   "27 CFR 5.143(c), table 1 (7)",
+			Title:   "Whisky distilled from rye malt mash",
+			Law:     "27 CFR 5.143(c), table 1 (7)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -2238,7 +2274,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from rye malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19142, 19171),
+					At:    in.span(19462, 19491),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2250,7 +2286,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (7): malted rye",
 					Of:     "Whisky distilled from rye malt mash",
 					OfLaw:  "27 CFR 5.143(c), table 1 (7)",
-					At:     in.span(19238, 19273),
+					At:     in.span(19558, 19593),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -2261,7 +2297,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from rye malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19332, 19360),
+					At:    in.span(19652, 19680),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2274,7 +2310,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from rye malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19414, 19433),
+					At:    in.span(19734, 19753),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2285,7 +2321,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from rye malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19496, 19524),
+					At:    in.span(19816, 19844),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2293,7 +2329,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from rye malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19565, 19591),
+					At:    in.span(19885, 19911),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -2301,25 +2337,27 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from rye malt mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(19634, 19688),
+					At:    in.span(19954, 20008),
 				},
 			},
 		}
 	}},
 	{"standard", "distilled-from-rye-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-rye-mash", "", in.span(16391, 16423), []line{
-				{"title", 16428, 16471, "", 0, 0},
-				{"law", 16474, 16515, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 16726, 16754, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 16808, 16836, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 16890, 16909, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 16972, 17000, "5.143(a)", 0, 0},
-				{"made-in", 17041, 17067, "5.143(b)", 0, 0},
-				{"label", 17110, 17164, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-rye-mash", "", in.span(16647, 16679), []line{
+				{"title", 16684, 16727, "", 0, 0},
+				{"law", 16730, 16771, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 16886, 16899, "", 0, 0},
+				{"grain", 16998, 17026, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 17080, 17108, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 17162, 17181, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 17244, 17272, "5.143(a)", 0, 0},
+				{"made-in", 17313, 17339, "5.143(b)", 0, 0},
+				{"label", 17382, 17436, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
-			Title: "Whisky distilled from rye mash",
-			Law:   "27 CFR 5.143(c), table 1 (7)",
+			Title:   "Whisky distilled from rye mash",
+			Law:     "27 CFR 5.143(c), table 1 (7)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -2330,7 +2368,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16630, 16659),
+					At:    in.span(16902, 16931),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2341,7 +2379,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16726, 16754),
+					At:    in.span(16998, 17026),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -2352,7 +2390,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16808, 16836),
+					At:    in.span(17080, 17108),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2365,7 +2403,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16890, 16909),
+					At:    in.span(17162, 17181),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2376,7 +2414,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(16972, 17000),
+					At:    in.span(17244, 17272),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2384,7 +2422,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17041, 17067),
+					At:    in.span(17313, 17339),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -2392,25 +2430,27 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from rye mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17110, 17164),
+					At:    in.span(17382, 17436),
 				},
 			},
 		}
 	}},
 	{"standard", "distilled-from-triticale-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-triticale-mash", "", in.span(20597, 20635), []line{
-				{"title", 20640, 20689, "", 0, 0},
-				{"law", 20692, 20733, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 20944, 20978, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 21054, 21082, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 21136, 21155, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 21218, 21246, "5.143(a)", 0, 0},
-				{"made-in", 21287, 21313, "5.143(b)", 0, 0},
-				{"label", 21356, 21410, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-triticale-mash", "", in.span(20933, 20971), []line{
+				{"title", 20976, 21025, "", 0, 0},
+				{"law", 21028, 21069, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 21184, 21197, "", 0, 0},
+				{"grain", 21296, 21330, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 21406, 21434, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 21488, 21507, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 21570, 21598, "5.143(a)", 0, 0},
+				{"made-in", 21639, 21665, "5.143(b)", 0, 0},
+				{"label", 21708, 21762, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
-			Title: "Whisky distilled from triticale mash",
-			Law:   "27 CFR 5.143(c), table 1 (7)",
+			Title:   "Whisky distilled from triticale mash",
+			Law:     "27 CFR 5.143(c), table 1 (7)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -2421,7 +2461,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20848, 20877),
+					At:    in.span(21200, 21229),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2432,7 +2472,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7): [name of other grain] mash",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(20944, 20978),
+					At:    in.span(21296, 21330),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -2443,7 +2483,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(21054, 21082),
+					At:    in.span(21406, 21434),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2456,7 +2496,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(21136, 21155),
+					At:    in.span(21488, 21507),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2467,7 +2507,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(21218, 21246),
+					At:    in.span(21570, 21598),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2475,7 +2515,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(21287, 21313),
+					At:    in.span(21639, 21665),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -2483,25 +2523,27 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from triticale mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(21356, 21410),
+					At:    in.span(21708, 21762),
 				},
 			},
 		}
 	}},
 	{"standard", "distilled-from-wheat-mash", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("distilled-from-wheat-mash", "", in.span(17218, 17252), []line{
-				{"title", 17257, 17302, "", 0, 0},
-				{"law", 17305, 17346, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 17557, 17587, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 17639, 17667, "5.143(c), table 1 (7)", 0, 0},
-				{"wood", 17721, 17740, "5.143(c), table 1 (7)", 0, 0},
-				{"bottled", 17803, 17831, "5.143(a)", 0, 0},
-				{"made-in", 17872, 17898, "5.143(b)", 0, 0},
-				{"label", 17941, 17995, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
+			Entry: in.entry("distilled-from-wheat-mash", "", in.span(17490, 17524), []line{
+				{"title", 17529, 17574, "", 0, 0},
+				{"law", 17577, 17618, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 17733, 17746, "", 0, 0},
+				{"grain", 17845, 17875, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 17927, 17955, "5.143(c), table 1 (7)", 0, 0},
+				{"wood", 18009, 18028, "5.143(c), table 1 (7)", 0, 0},
+				{"bottled", 18091, 18119, "5.143(a)", 0, 0},
+				{"made-in", 18160, 18186, "5.143(b)", 0, 0},
+				{"label", 18229, 18283, "5.74, read in the TTB manual, ch. 8, in a copy", 0, 0},
 			}),
-			Title: "Whisky distilled from wheat mash",
-			Law:   "27 CFR 5.143(c), table 1 (7)",
+			Title:   "Whisky distilled from wheat mash",
+			Law:     "27 CFR 5.143(c), table 1 (7)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -2512,7 +2554,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17461, 17490),
+					At:    in.span(17749, 17778),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2523,7 +2565,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17557, 17587),
+					At:    in.span(17845, 17875),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -2534,7 +2576,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17639, 17667),
+					At:    in.span(17927, 17955),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2547,7 +2589,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (7)",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17721, 17740),
+					At:    in.span(18009, 18028),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2558,7 +2600,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17803, 17831),
+					At:    in.span(18091, 18119),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2566,7 +2608,7 @@ var written = []entry{
 					Law:   "5.143(b)",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17872, 17898),
+					At:    in.span(18160, 18186),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -2574,22 +2616,22 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky distilled from wheat mash",
 					OfLaw: "27 CFR 5.143(c), table 1 (7)",
-					At:    in.span(17941, 17995),
+					At:    in.span(18229, 18283),
 				},
 			},
 		}
 	}},
 	{"standard", "eu-single-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("eu-single-malt", "", in.span(41248, 41271), []line{
-				{"title", 41276, 41335, "", 0, 0},
-				{"law", 41338, 41396, "read in a copy", 0, 0},
-				{"grain", 41559, 41598, "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others", 0, 0},
-				{"off-still", 41642, 41669, "annex I, cat. 2(a)(ii): each and every distillation", 0, 0},
-				{"wood", 41758, 41786, "annex I, cat. 2(a)(iii)", 0, 0},
-				{"age", 41846, 41873, "annex I, cat. 2(a)(iii)", 0, 0},
-				{"bottled", 41934, 41962, "annex I, cat. 2(b)", 0, 0},
-				{"note", 42319, 42380, "", 0, 0},
+			Entry: in.entry("eu-single-malt", "", in.span(41924, 41947), []line{
+				{"title", 41952, 42011, "", 0, 0},
+				{"law", 42014, 42072, "read in a copy", 0, 0},
+				{"grain", 42235, 42274, "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others", 0, 0},
+				{"off-still", 42318, 42345, "annex I, cat. 2(a)(ii): each and every distillation", 0, 0},
+				{"wood", 42434, 42462, "annex I, cat. 2(a)(iii)", 0, 0},
+				{"age", 42522, 42549, "annex I, cat. 2(a)(iii)", 0, 0},
+				{"bottled", 42610, 42638, "annex I, cat. 2(b)", 0, 0},
+				{"note", 42995, 43056, "", 0, 0},
 			}),
 			Title: "Single malt whisky or whiskey (European Union)",
 			Law:   "Regulation (EU) 2019/787, annex I, category 2",
@@ -2603,7 +2645,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others",
 					Of:    "Single malt whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(41417, 41446),
+					At:    in.span(42093, 42122),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2615,7 +2657,7 @@ var written = []entry{
 					Law:    "annex I, cat. 2(e)",
 					Of:     "Single malt whisky or whiskey (European Union)",
 					OfLaw:  "Regulation (EU) 2019/787, annex I, category 2",
-					At:     in.span(41559, 41598),
+					At:     in.span(42235, 42274),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -2625,7 +2667,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(ii): each and every distillation",
 					Of:    "Single malt whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(41642, 41669),
+					At:    in.span(42318, 42345),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2636,7 +2678,7 @@ var written = []entry{
 					Law:    "annex I, cat. 2(a)(iii)",
 					Of:     "Single malt whisky or whiskey (European Union)",
 					OfLaw:  "Regulation (EU) 2019/787, annex I, category 2",
-					At:     in.span(41758, 41786),
+					At:     in.span(42434, 42462),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -2644,7 +2686,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(iii)",
 					Of:    "Single malt whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(41846, 41873),
+					At:    in.span(42522, 42549),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2654,7 +2696,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(b)",
 					Of:    "Single malt whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(41934, 41962),
+					At:    in.span(42610, 42638),
 				},
 			},
 			Notes: []string{
@@ -2666,15 +2708,15 @@ var written = []entry{
 	}},
 	{"standard", "eu-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("eu-whisky", "", in.span(40170, 40188), []line{
-				{"title", 40193, 40240, "", 0, 0},
-				{"law", 40243, 40301, "read in a copy", 0, 0},
-				{"grain", 40464, 40490, "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others", 0, 0},
-				{"off-still", 40570, 40597, "annex I, cat. 2(a)(ii): each and every distillation", 0, 0},
-				{"wood", 40686, 40714, "annex I, cat. 2(a)(iii)", 0, 0},
-				{"age", 40774, 40801, "annex I, cat. 2(a)(iii)", 0, 0},
-				{"bottled", 40862, 40890, "annex I, cat. 2(b)", 0, 0},
-				{"note", 41099, 41244, "", 0, 0},
+			Entry: in.entry("eu-whisky", "", in.span(40846, 40864), []line{
+				{"title", 40869, 40916, "", 0, 0},
+				{"law", 40919, 40977, "read in a copy", 0, 0},
+				{"grain", 41140, 41166, "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others", 0, 0},
+				{"off-still", 41246, 41273, "annex I, cat. 2(a)(ii): each and every distillation", 0, 0},
+				{"wood", 41362, 41390, "annex I, cat. 2(a)(iii)", 0, 0},
+				{"age", 41450, 41477, "annex I, cat. 2(a)(iii)", 0, 0},
+				{"bottled", 41538, 41566, "annex I, cat. 2(b)", 0, 0},
+				{"note", 41775, 41920, "", 0, 0},
 			}),
 			Title: "Whisky or whiskey (European Union)",
 			Law:   "Regulation (EU) 2019/787, annex I, category 2",
@@ -2688,7 +2730,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others",
 					Of:    "Whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(40322, 40351),
+					At:    in.span(40998, 41027),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -2699,7 +2741,7 @@ var written = []entry{
 					Law:    "annex I, cat. 2(a)(i): malt must be there",
 					Of:     "Whisky or whiskey (European Union)",
 					OfLaw:  "Regulation (EU) 2019/787, annex I, category 2",
-					At:     in.span(40464, 40490),
+					At:     in.span(41140, 41166),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -2709,7 +2751,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(ii): each and every distillation",
 					Of:    "Whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(40570, 40597),
+					At:    in.span(41246, 41273),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2720,7 +2762,7 @@ var written = []entry{
 					Law:    "annex I, cat. 2(a)(iii)",
 					Of:     "Whisky or whiskey (European Union)",
 					OfLaw:  "Regulation (EU) 2019/787, annex I, category 2",
-					At:     in.span(40686, 40714),
+					At:     in.span(41362, 41390),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -2728,7 +2770,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(iii)",
 					Of:    "Whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(40774, 40801),
+					At:    in.span(41450, 41477),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2738,7 +2780,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(b)",
 					Of:    "Whisky or whiskey (European Union)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2",
-					At:    in.span(40862, 40890),
+					At:    in.span(41538, 41566),
 				},
 			},
 			Notes: []string{
@@ -2749,19 +2791,21 @@ var written = []entry{
 	}},
 	{"standard", "irish", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("irish", "The Act names wooden casks and three years. The 700 L limit comes from the\ntechnical file, and 40 % from the EU's regulation.", in.span(35147, 35161), []line{
-				{"title", 35166, 35192, "", 0, 0},
-				{"law", 35195, 35256, "", 0, 0},
-				{"grain", 35335, 35361, "s. 1(3)(a): a mash of cereals", 0, 0},
-				{"off-still", 35435, 35462, "s. 1(3)(a)(iii)", 0, 0},
-				{"wood", 35497, 35525, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
-				{"age", 35633, 35660, "s. 1(3)(b)", 0, 0},
-				{"bottled", 35690, 35718, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
-				{"made-in", 35797, 35837, "s. 1(3)(a) and (b)", 0, 0},
-				{"note", 36008, 36096, "", 0, 0},
+			Entry: in.entry("irish", "The Act names wooden casks and three years. The 700 L limit comes from the\ntechnical file, and 40 % from the EU's regulation.", in.span(35739, 35753), []line{
+				{"title", 35758, 35784, "", 0, 0},
+				{"law", 35787, 35848, "", 0, 0},
+				{"country", 35851, 35869, "", 0, 0},
+				{"grain", 35948, 35974, "s. 1(3)(a): a mash of cereals", 0, 0},
+				{"off-still", 36048, 36075, "s. 1(3)(a)(iii)", 0, 0},
+				{"wood", 36110, 36138, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
+				{"age", 36246, 36273, "s. 1(3)(b)", 0, 0},
+				{"bottled", 36303, 36331, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
+				{"made-in", 36410, 36450, "s. 1(3)(a) and (b)", 0, 0},
+				{"note", 36621, 36709, "", 0, 0},
 			}),
-			Title: "Irish whiskey",
-			Law:   "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
+			Title:   "Irish whiskey",
+			Law:     "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
+			Country: "ireland",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -2772,7 +2816,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a): a mash of cereals",
 					Of:    "Irish whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:    in.span(35259, 35288),
+					At:    in.span(35872, 35901),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -2783,7 +2827,7 @@ var written = []entry{
 					Law:    "s. 1(3)(a)(i): the diastase of malt contained therein",
 					Of:     "Irish whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:     in.span(35335, 35361),
+					At:     in.span(35948, 35974),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -2793,7 +2837,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a)(iii)",
 					Of:    "Irish whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:    in.span(35435, 35462),
+					At:    in.span(36048, 36075),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2804,7 +2848,7 @@ var written = []entry{
 					Law:    "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy",
 					Of:     "Irish whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:     in.span(35497, 35525),
+					At:     in.span(36110, 36138),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -2812,7 +2856,7 @@ var written = []entry{
 					Law:   "s. 1(3)(b)",
 					Of:    "Irish whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:    in.span(35633, 35660),
+					At:    in.span(36246, 36273),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2822,7 +2866,7 @@ var written = []entry{
 					Law:   "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy",
 					Of:    "Irish whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:    in.span(35690, 35718),
+					At:    in.span(36303, 36331),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2830,7 +2874,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a) and (b)",
 					Of:    "Irish whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3)",
-					At:    in.span(35797, 35837),
+					At:    in.span(36410, 36450),
 				},
 			},
 			Notes: []string{
@@ -2841,20 +2885,22 @@ var written = []entry{
 	}},
 	{"standard", "irish-grain", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("irish-grain", "", in.span(38913, 38933), []line{
-				{"title", 38938, 38970, "", 0, 0},
-				{"law", 38973, 39073, "the file was read in a copy", 0, 0},
-				{"still", 39251, 39268, "technical file, 4.2.3", 0, 0},
-				{"grain", 39319, 39345, "s. 1(3)(a): a mash of cereals", 0, 0},
-				{"off-still", 39419, 39446, "s. 1(3)(a)(iii)", 0, 0},
-				{"wood", 39481, 39509, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
-				{"age", 39617, 39644, "s. 1(3)(b)", 0, 0},
-				{"bottled", 39674, 39702, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
-				{"made-in", 39781, 39821, "s. 1(3)(a) and (b)", 0, 0},
-				{"note", 40078, 40166, "", 0, 0},
+			Entry: in.entry("irish-grain", "", in.span(39568, 39588), []line{
+				{"title", 39593, 39625, "", 0, 0},
+				{"law", 39628, 39728, "the file was read in a copy", 0, 0},
+				{"country", 39762, 39780, "", 0, 0},
+				{"still", 39927, 39944, "technical file, 4.2.3", 0, 0},
+				{"grain", 39995, 40021, "s. 1(3)(a): a mash of cereals", 0, 0},
+				{"off-still", 40095, 40122, "s. 1(3)(a)(iii)", 0, 0},
+				{"wood", 40157, 40185, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
+				{"age", 40293, 40320, "s. 1(3)(b)", 0, 0},
+				{"bottled", 40350, 40378, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
+				{"made-in", 40457, 40497, "s. 1(3)(a) and (b)", 0, 0},
+				{"note", 40754, 40842, "", 0, 0},
 			}),
-			Title: "Irish grain whiskey",
-			Law:   "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
+			Title:   "Irish grain whiskey",
+			Law:     "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
+			Country: "ireland",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -2865,7 +2911,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a): a mash of cereals",
 					Of:    "Irish grain whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:    in.span(39107, 39136),
+					At:    in.span(39783, 39812),
 				},
 				recipe.Condition{
 					Test: "grain-most",
@@ -2877,7 +2923,7 @@ var written = []entry{
 					Law:    "technical file, 4.2.3",
 					Of:     "Irish grain whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:     in.span(39183, 39220),
+					At:     in.span(39859, 39896),
 				},
 				recipe.Condition{
 					Test:  "still",
@@ -2885,7 +2931,7 @@ var written = []entry{
 					Law:   "technical file, 4.2.3",
 					Of:    "Irish grain whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:    in.span(39251, 39268),
+					At:    in.span(39927, 39944),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -2896,7 +2942,7 @@ var written = []entry{
 					Law:    "s. 1(3)(a)(i): the diastase of malt contained therein",
 					Of:     "Irish grain whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:     in.span(39319, 39345),
+					At:     in.span(39995, 40021),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -2906,7 +2952,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a)(iii)",
 					Of:    "Irish grain whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:    in.span(39419, 39446),
+					At:    in.span(40095, 40122),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -2917,7 +2963,7 @@ var written = []entry{
 					Law:    "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy",
 					Of:     "Irish grain whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:     in.span(39481, 39509),
+					At:     in.span(40157, 40185),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -2925,7 +2971,7 @@ var written = []entry{
 					Law:   "s. 1(3)(b)",
 					Of:    "Irish grain whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:    in.span(39617, 39644),
+					At:    in.span(40293, 40320),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -2935,7 +2981,7 @@ var written = []entry{
 					Law:   "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy",
 					Of:    "Irish grain whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:    in.span(39674, 39702),
+					At:    in.span(40350, 40378),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -2943,7 +2989,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a) and (b)",
 					Of:    "Irish grain whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.3",
-					At:    in.span(39781, 39821),
+					At:    in.span(40457, 40497),
 				},
 			},
 			Notes: []string{
@@ -2955,20 +3001,22 @@ var written = []entry{
 	}},
 	{"standard", "irish-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("irish-malt", "", in.span(37658, 37677), []line{
-				{"title", 37682, 37713, "", 0, 0},
-				{"law", 37716, 37816, "the file was read in a copy", 0, 0},
-				{"still", 37994, 38008, "technical file, 4.2.2", 0, 0},
-				{"grain", 38062, 38088, "s. 1(3)(a): a mash of cereals", 0, 0},
-				{"off-still", 38162, 38189, "s. 1(3)(a)(iii)", 0, 0},
-				{"wood", 38224, 38252, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
-				{"age", 38360, 38387, "s. 1(3)(b)", 0, 0},
-				{"bottled", 38417, 38445, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
-				{"made-in", 38524, 38564, "s. 1(3)(a) and (b)", 0, 0},
-				{"note", 38821, 38909, "", 0, 0},
+			Entry: in.entry("irish-malt", "", in.span(38292, 38311), []line{
+				{"title", 38316, 38347, "", 0, 0},
+				{"law", 38350, 38450, "the file was read in a copy", 0, 0},
+				{"country", 38484, 38502, "", 0, 0},
+				{"still", 38649, 38663, "technical file, 4.2.2", 0, 0},
+				{"grain", 38717, 38743, "s. 1(3)(a): a mash of cereals", 0, 0},
+				{"off-still", 38817, 38844, "s. 1(3)(a)(iii)", 0, 0},
+				{"wood", 38879, 38907, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
+				{"age", 39015, 39042, "s. 1(3)(b)", 0, 0},
+				{"bottled", 39072, 39100, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
+				{"made-in", 39179, 39219, "s. 1(3)(a) and (b)", 0, 0},
+				{"note", 39476, 39564, "", 0, 0},
 			}),
-			Title: "Irish malt whiskey",
-			Law:   "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
+			Title:   "Irish malt whiskey",
+			Law:     "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
+			Country: "ireland",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -2979,7 +3027,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a): a mash of cereals",
 					Of:    "Irish malt whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:    in.span(37850, 37879),
+					At:    in.span(38505, 38534),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -2991,7 +3039,7 @@ var written = []entry{
 					Law:    "technical file, 4.2.2",
 					Of:     "Irish malt whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:     in.span(37926, 37965),
+					At:     in.span(38581, 38620),
 				},
 				recipe.Condition{
 					Test:  "still",
@@ -2999,7 +3047,7 @@ var written = []entry{
 					Law:   "technical file, 4.2.2",
 					Of:    "Irish malt whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:    in.span(37994, 38008),
+					At:    in.span(38649, 38663),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -3010,7 +3058,7 @@ var written = []entry{
 					Law:    "s. 1(3)(a)(i): the diastase of malt contained therein",
 					Of:     "Irish malt whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:     in.span(38062, 38088),
+					At:     in.span(38717, 38743),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -3020,7 +3068,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a)(iii)",
 					Of:    "Irish malt whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:    in.span(38162, 38189),
+					At:    in.span(38817, 38844),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3031,7 +3079,7 @@ var written = []entry{
 					Law:    "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy",
 					Of:     "Irish malt whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:     in.span(38224, 38252),
+					At:     in.span(38879, 38907),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -3039,7 +3087,7 @@ var written = []entry{
 					Law:   "s. 1(3)(b)",
 					Of:    "Irish malt whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:    in.span(38360, 38387),
+					At:    in.span(39015, 39042),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3049,7 +3097,7 @@ var written = []entry{
 					Law:   "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy",
 					Of:    "Irish malt whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:    in.span(38417, 38445),
+					At:    in.span(39072, 39100),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -3057,7 +3105,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a) and (b)",
 					Of:    "Irish malt whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.2",
-					At:    in.span(38524, 38564),
+					At:    in.span(39179, 39219),
 				},
 			},
 			Notes: []string{
@@ -3069,20 +3117,22 @@ var written = []entry{
 	}},
 	{"standard", "irish-pot-still", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("irish-pot-still", "A review of the shares of a pot still whiskey was open when last looked at.", in.span(36178, 36202), []line{
-				{"title", 36207, 36243, "", 0, 0},
-				{"law", 36246, 36346, "the file was read in a copy", 0, 0},
-				{"still", 36739, 36753, "technical file, 4.2.1", 0, 0},
-				{"grain", 36807, 36833, "s. 1(3)(a): a mash of cereals", 0, 0},
-				{"off-still", 36907, 36934, "s. 1(3)(a)(iii)", 0, 0},
-				{"wood", 36969, 36997, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
-				{"age", 37105, 37132, "s. 1(3)(b)", 0, 0},
-				{"bottled", 37162, 37190, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
-				{"made-in", 37269, 37309, "s. 1(3)(a) and (b)", 0, 0},
-				{"note", 37566, 37654, "", 0, 0},
+			Entry: in.entry("irish-pot-still", "A review of the shares of a pot still whiskey was open when last looked at.", in.span(36791, 36815), []line{
+				{"title", 36820, 36856, "", 0, 0},
+				{"law", 36859, 36959, "the file was read in a copy", 0, 0},
+				{"country", 36993, 37011, "", 0, 0},
+				{"still", 37373, 37387, "technical file, 4.2.1", 0, 0},
+				{"grain", 37441, 37467, "s. 1(3)(a): a mash of cereals", 0, 0},
+				{"off-still", 37541, 37568, "s. 1(3)(a)(iii)", 0, 0},
+				{"wood", 37603, 37631, "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy", 0, 0},
+				{"age", 37739, 37766, "s. 1(3)(b)", 0, 0},
+				{"bottled", 37796, 37824, "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy", 0, 0},
+				{"made-in", 37903, 37943, "s. 1(3)(a) and (b)", 0, 0},
+				{"note", 38200, 38288, "", 0, 0},
 			}),
-			Title: "Irish pot still whiskey",
-			Law:   "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
+			Title:   "Irish pot still whiskey",
+			Law:     "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
+			Country: "ireland",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -3093,7 +3143,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a): a mash of cereals",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(36380, 36409),
+					At:    in.span(37014, 37043),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -3105,7 +3155,7 @@ var written = []entry{
 					Law:    "technical file, 4.2.1",
 					Of:     "Irish pot still whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:     in.span(36456, 36494),
+					At:     in.span(37090, 37128),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -3117,7 +3167,7 @@ var written = []entry{
 					Law:      "technical file, 4.2.1",
 					Of:       "Irish pot still whiskey",
 					OfLaw:    "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:       in.span(36524, 36564),
+					At:       in.span(37158, 37198),
 				},
 				recipe.Condition{
 					Test: "grain-most",
@@ -3134,7 +3184,7 @@ var written = []entry{
 					Law:   "technical file, 4.2.1: other cereals, read in the press and in a copy",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(36592, 36663),
+					At:    in.span(37226, 37297),
 				},
 				recipe.Condition{
 					Test:  "still",
@@ -3142,7 +3192,7 @@ var written = []entry{
 					Law:   "technical file, 4.2.1",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(36739, 36753),
+					At:    in.span(37373, 37387),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -3153,7 +3203,7 @@ var written = []entry{
 					Law:    "s. 1(3)(a)(i): the diastase of malt contained therein",
 					Of:     "Irish pot still whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:     in.span(36807, 36833),
+					At:     in.span(37441, 37467),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -3163,7 +3213,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a)(iii)",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(36907, 36934),
+					At:    in.span(37541, 37568),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3174,7 +3224,7 @@ var written = []entry{
 					Law:    "s. 1(3)(b): wooden casks; 700 L: technical file of October 2014, 2.1.1(d), read in a copy",
 					Of:     "Irish pot still whiskey",
 					OfLaw:  "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:     in.span(36969, 36997),
+					At:     in.span(37603, 37631),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -3182,7 +3232,7 @@ var written = []entry{
 					Law:   "s. 1(3)(b)",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(37105, 37132),
+					At:    in.span(37739, 37766),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3192,7 +3242,7 @@ var written = []entry{
 					Law:   "Regulation (EU) 2019/787, annex I, cat. 2(b), read in a copy",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(37162, 37190),
+					At:    in.span(37796, 37824),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -3200,7 +3250,7 @@ var written = []entry{
 					Law:   "s. 1(3)(a) and (b)",
 					Of:    "Irish pot still whiskey",
 					OfLaw: "Irish Whiskey Act 1980 (No. 33 of 1980), s. 1(3); technical file of October 2014, 4.2.1",
-					At:    in.span(37269, 37309),
+					At:    in.span(37903, 37943),
 				},
 			},
 			Notes: []string{
@@ -3212,16 +3262,16 @@ var written = []entry{
 	}},
 	{"standard", "japanese", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("japanese", "A trade association's standard that binds its members, not a statute.", in.span(44638, 44655), []line{
-				{"title", 44660, 44688, "", 0, 0},
-				{"law", 44691, 44802, "read in copies, in English", 0, 0},
-				{"grain", 44940, 44966, "art. 5, raw ingredients: malted grains, other cereals, water of Japan", 0, 0},
-				{"off-still", 45016, 45041, "art. 5, production", 0, 0},
-				{"wood", 45070, 45098, "art. 5, aging", 0, 0},
-				{"age", 45119, 45146, "art. 5, aging", 0, 0},
-				{"bottled", 45168, 45196, "art. 5, bottling", 0, 0},
-				{"made-in", 45220, 45238, "art. 5: mashed, fermented, distilled, matured and bottled", 0, 0},
-				{"note", 45364, 45417, "", 0, 0},
+			Entry: in.entry("japanese", "A trade association's standard that binds its members, not a statute.", in.span(45348, 45365), []line{
+				{"title", 45370, 45398, "", 0, 0},
+				{"law", 45401, 45512, "read in copies, in English", 0, 0},
+				{"grain", 45650, 45676, "art. 5, raw ingredients: malted grains, other cereals, water of Japan", 0, 0},
+				{"off-still", 45726, 45751, "art. 5, production", 0, 0},
+				{"wood", 45780, 45808, "art. 5, aging", 0, 0},
+				{"age", 45829, 45856, "art. 5, aging", 0, 0},
+				{"bottled", 45878, 45906, "art. 5, bottling", 0, 0},
+				{"made-in", 45930, 45948, "art. 5: mashed, fermented, distilled, matured and bottled", 0, 0},
+				{"note", 46074, 46127, "", 0, 0},
 			}),
 			Title: "Japanese whisky",
 			Law:   "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
@@ -3235,7 +3285,7 @@ var written = []entry{
 					Law:   "art. 5, raw ingredients: malted grains, other cereals, water of Japan",
 					Of:    "Japanese whisky",
 					OfLaw: "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:    in.span(44835, 44864),
+					At:    in.span(45545, 45574),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -3246,7 +3296,7 @@ var written = []entry{
 					Law:    "art. 5: malted grain must always be used",
 					Of:     "Japanese whisky",
 					OfLaw:  "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:     in.span(44940, 44966),
+					At:     in.span(45650, 45676),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -3256,7 +3306,7 @@ var written = []entry{
 					Law:   "art. 5, production",
 					Of:    "Japanese whisky",
 					OfLaw: "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:    in.span(45016, 45041),
+					At:    in.span(45726, 45751),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3267,7 +3317,7 @@ var written = []entry{
 					Law:    "art. 5, aging",
 					Of:     "Japanese whisky",
 					OfLaw:  "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:     in.span(45070, 45098),
+					At:     in.span(45780, 45808),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -3275,7 +3325,7 @@ var written = []entry{
 					Law:   "art. 5, aging",
 					Of:    "Japanese whisky",
 					OfLaw: "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:    in.span(45119, 45146),
+					At:    in.span(45829, 45856),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3285,7 +3335,7 @@ var written = []entry{
 					Law:   "art. 5, bottling",
 					Of:    "Japanese whisky",
 					OfLaw: "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:    in.span(45168, 45196),
+					At:    in.span(45878, 45906),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -3293,7 +3343,7 @@ var written = []entry{
 					Law:   "art. 5: mashed, fermented, distilled, matured and bottled",
 					Of:    "Japanese whisky",
 					OfLaw: "Japan Spirits & Liqueurs Makers Association, Standards for Labeling Japanese Whisky (2021), art. 5",
-					At:    in.span(45220, 45238),
+					At:    in.span(45930, 45948),
 				},
 			},
 			Notes: []string{
@@ -3304,17 +3354,19 @@ var written = []entry{
 	}},
 	{"standard", "light-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("light-whisky", "", in.span(21464, 21485), []line{
-				{"title", 21490, 21515, "", 0, 0},
-				{"law", 21518, 21559, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 21661, 21690, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 21813, 21839, "5.143(c), table 1 (8)", 0, 0},
-				{"wood", 21882, 21922, "5.143(c), table 1 (8)", 0, 0},
-				{"bottled", 21951, 21979, "5.143(a)", 0, 0},
-				{"made-in", 22007, 22033, "5.143(b): may only be produced there", 0, 0},
+			Entry: in.entry("light-whisky", "", in.span(21816, 21837), []line{
+				{"title", 21842, 21867, "", 0, 0},
+				{"law", 21870, 21911, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 22013, 22026, "", 0, 0},
+				{"grain", 22029, 22058, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 22181, 22207, "5.143(c), table 1 (8)", 0, 0},
+				{"wood", 22250, 22290, "5.143(c), table 1 (8)", 0, 0},
+				{"bottled", 22319, 22347, "5.143(a)", 0, 0},
+				{"made-in", 22375, 22401, "5.143(b): may only be produced there", 0, 0},
 			}),
-			Title: "Light whisky",
-			Law:   "27 CFR 5.143(c), table 1 (8)",
+			Title:   "Light whisky",
+			Law:     "27 CFR 5.143(c), table 1 (8)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -3325,7 +3377,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Light whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (8)",
-					At:    in.span(21661, 21690),
+					At:    in.span(22029, 22058),
 				},
 				recipe.Condition{
 					Test: "off-still-over",
@@ -3336,7 +3388,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (8)",
 					Of:    "Light whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (8)",
-					At:    in.span(21744, 21769),
+					At:    in.span(22112, 22137),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -3347,7 +3399,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (8)",
 					Of:    "Light whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (8)",
-					At:    in.span(21813, 21839),
+					At:    in.span(22181, 22207),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3365,7 +3417,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (8)",
 					Of:    "Light whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (8)",
-					At:    in.span(21882, 21922),
+					At:    in.span(22250, 22290),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3376,7 +3428,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Light whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (8)",
-					At:    in.span(21951, 21979),
+					At:    in.span(22319, 22347),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -3384,26 +3436,28 @@ var written = []entry{
 					Law:   "5.143(b): may only be produced there",
 					Of:    "Light whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (8)",
-					At:    in.span(22007, 22033),
+					At:    in.span(22375, 22401),
 				},
 			},
 		}
 	}},
 	{"standard", "malt-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("malt-whisky", "", in.span(4339, 4359), []line{
-				{"title", 4364, 4388, "", 0, 0},
-				{"law", 4391, 4432, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 4617, 4655, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 4701, 4729, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 4770, 4798, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 4839, 4865, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 4908, 4936, "5.143(a)", 0, 0},
-				{"note", 4964, 5085, "", 0, 0},
-				{"label", 5088, 5151, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("malt-whisky", "", in.span(4403, 4423), []line{
+				{"title", 4428, 4452, "", 0, 0},
+				{"law", 4455, 4496, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 4598, 4611, "", 0, 0},
+				{"grain", 4697, 4735, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 4781, 4809, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 4850, 4878, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 4919, 4945, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 4988, 5016, "5.143(a)", 0, 0},
+				{"note", 5044, 5165, "", 0, 0},
+				{"label", 5168, 5231, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Malt whisky",
-			Law:   "27 CFR 5.143(c), table 1 (2)",
+			Title:   "Malt whisky",
+			Law:     "27 CFR 5.143(c), table 1 (2)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -3414,7 +3468,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4534, 4563),
+					At:    in.span(4614, 4643),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -3426,7 +3480,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (2): malted barley",
 					Of:     "Malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (2)",
-					At:     in.span(4617, 4655),
+					At:     in.span(4697, 4735),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -3437,7 +3491,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4701, 4729),
+					At:    in.span(4781, 4809),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -3448,7 +3502,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4770, 4798),
+					At:    in.span(4850, 4878),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3462,7 +3516,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4839, 4865),
+					At:    in.span(4919, 4945),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3473,7 +3527,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4908, 4936),
+					At:    in.span(4988, 5016),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -3482,7 +3536,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5088, 5151),
+					At:    in.span(5168, 5231),
 				},
 			},
 			Notes: []string{
@@ -3492,18 +3546,20 @@ var written = []entry{
 	}},
 	{"standard", "oat-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("oat-whisky", "Row 2 has a place for any other grain, by its name.", in.span(6060, 6079), []line{
-				{"title", 6084, 6107, "", 0, 0},
-				{"law", 6110, 6151, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 6336, 6365, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 6435, 6463, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 6504, 6532, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 6573, 6599, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 6642, 6670, "5.143(a)", 0, 0},
-				{"label", 6698, 6761, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("oat-whisky", "Row 2 has a place for any other grain, by its name.", in.span(6156, 6175), []line{
+				{"title", 6180, 6203, "", 0, 0},
+				{"law", 6206, 6247, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 6349, 6362, "", 0, 0},
+				{"grain", 6448, 6477, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 6547, 6575, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 6616, 6644, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 6685, 6711, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 6754, 6782, "5.143(a)", 0, 0},
+				{"label", 6810, 6873, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Oat whisky",
-			Law:   "27 CFR 5.143(c), table 1 (2)",
+			Title:   "Oat whisky",
+			Law:     "27 CFR 5.143(c), table 1 (2)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -3514,7 +3570,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6253, 6282),
+					At:    in.span(6365, 6394),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -3525,7 +3581,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2): [name of other grain] whisky",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6336, 6365),
+					At:    in.span(6448, 6477),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -3536,7 +3592,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6435, 6463),
+					At:    in.span(6547, 6575),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -3547,7 +3603,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6504, 6532),
+					At:    in.span(6616, 6644),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3561,7 +3617,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6573, 6599),
+					At:    in.span(6685, 6711),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3572,7 +3628,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6642, 6670),
+					At:    in.span(6754, 6782),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -3581,26 +3637,28 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Oat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6698, 6761),
+					At:    in.span(6810, 6873),
 				},
 			},
 		}
 	}},
 	{"standard", "rye-malt-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("rye-malt-whisky", "", in.span(5170, 5194), []line{
-				{"title", 5199, 5227, "", 0, 0},
-				{"law", 5230, 5271, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 5456, 5491, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 5537, 5565, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 5606, 5634, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 5675, 5701, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 5744, 5772, "5.143(a)", 0, 0},
-				{"note", 5800, 5921, "", 0, 0},
-				{"label", 5924, 5987, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("rye-malt-whisky", "", in.span(5250, 5274), []line{
+				{"title", 5279, 5307, "", 0, 0},
+				{"law", 5310, 5351, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 5453, 5466, "", 0, 0},
+				{"grain", 5552, 5587, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 5633, 5661, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 5702, 5730, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 5771, 5797, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 5840, 5868, "5.143(a)", 0, 0},
+				{"note", 5896, 6017, "", 0, 0},
+				{"label", 6020, 6083, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Rye malt whisky",
-			Law:   "27 CFR 5.143(c), table 1 (2)",
+			Title:   "Rye malt whisky",
+			Law:     "27 CFR 5.143(c), table 1 (2)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -3611,7 +3669,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5373, 5402),
+					At:    in.span(5469, 5498),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -3623,7 +3681,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (2): malted rye",
 					Of:     "Rye malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (2)",
-					At:     in.span(5456, 5491),
+					At:     in.span(5552, 5587),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -3634,7 +3692,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5537, 5565),
+					At:    in.span(5633, 5661),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -3645,7 +3703,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5606, 5634),
+					At:    in.span(5702, 5730),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3659,7 +3717,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5675, 5701),
+					At:    in.span(5771, 5797),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3670,7 +3728,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5744, 5772),
+					At:    in.span(5840, 5868),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -3679,7 +3737,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(5924, 5987),
+					At:    in.span(6020, 6083),
 				},
 			},
 			Notes: []string{
@@ -3689,19 +3747,21 @@ var written = []entry{
 	}},
 	{"standard", "rye-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("rye-whisky", "", in.span(2707, 2726), []line{
-				{"title", 2731, 2754, "", 0, 0},
-				{"law", 2757, 2798, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 2983, 3011, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 3052, 3080, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 3121, 3149, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 3190, 3216, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 3259, 3287, "5.143(a)", 0, 0},
-				{"note", 3315, 3436, "", 0, 0},
-				{"label", 3439, 3502, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("rye-whisky", "", in.span(2739, 2758), []line{
+				{"title", 2763, 2786, "", 0, 0},
+				{"law", 2789, 2830, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 2932, 2945, "", 0, 0},
+				{"grain", 3031, 3059, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 3100, 3128, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 3169, 3197, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 3238, 3264, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 3307, 3335, "5.143(a)", 0, 0},
+				{"note", 3363, 3484, "", 0, 0},
+				{"label", 3487, 3550, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Rye whisky",
-			Law:   "27 CFR 5.143(c), table 1 (2)",
+			Title:   "Rye whisky",
+			Law:     "27 CFR 5.143(c), table 1 (2)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -3712,7 +3772,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2900, 2929),
+					At:    in.span(2948, 2977),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -3723,7 +3783,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(2983, 3011),
+					At:    in.span(3031, 3059),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -3734,7 +3794,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3052, 3080),
+					At:    in.span(3100, 3128),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -3745,7 +3805,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3121, 3149),
+					At:    in.span(3169, 3197),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3759,7 +3819,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3190, 3216),
+					At:    in.span(3238, 3264),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3770,7 +3830,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3259, 3287),
+					At:    in.span(3307, 3335),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -3779,7 +3839,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3439, 3502),
+					At:    in.span(3487, 3550),
 				},
 			},
 			Notes: []string{
@@ -3789,20 +3849,22 @@ var written = []entry{
 	}},
 	{"standard", "scotch", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("scotch", "Malted barley, to which only whole grains of other cereals may be added.", in.span(31164, 31179), []line{
-				{"title", 31184, 31210, "", 0, 0},
-				{"law", 31213, 31281, "read in a copy; reg. 3(1) also in the HMRC manual SPIR3250", 0, 0},
-				{"grain", 31409, 31438, "reg. 3(1)(a)", 0, 0},
-				{"enzymes", 31499, 31513, "reg. 3(1)(a)(ii): endogenous enzymes only", 0, 0},
-				{"off-still", 31591, 31618, "reg. 3(1)(b)", 0, 0},
-				{"wood", 31654, 31698, "reg. 3(1)(c)", 0, 0},
-				{"age", 31717, 31744, "reg. 3(1)(e)", 0, 0},
-				{"bottled", 31780, 31808, "reg. 3(1)(i)", 0, 0},
-				{"made-in", 31843, 31864, "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured", 0, 0},
-				{"note", 32187, 32319, "", 0, 0},
+			Entry: in.entry("scotch", "Malted barley, to which only whole grains of other cereals may be added.", in.span(31708, 31723), []line{
+				{"title", 31728, 31754, "", 0, 0},
+				{"law", 31757, 31825, "read in a copy; reg. 3(1) also in the HMRC manual SPIR3250", 0, 0},
+				{"country", 31890, 31903, "", 0, 0},
+				{"grain", 31969, 31998, "reg. 3(1)(a)", 0, 0},
+				{"enzymes", 32059, 32073, "reg. 3(1)(a)(ii): endogenous enzymes only", 0, 0},
+				{"off-still", 32151, 32178, "reg. 3(1)(b)", 0, 0},
+				{"wood", 32214, 32258, "reg. 3(1)(c)", 0, 0},
+				{"age", 32277, 32304, "reg. 3(1)(e)", 0, 0},
+				{"bottled", 32340, 32368, "reg. 3(1)(i)", 0, 0},
+				{"made-in", 32403, 32424, "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured", 0, 0},
+				{"note", 32747, 32879, "", 0, 0},
 			}),
-			Title: "Scotch whisky",
-			Law:   "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
+			Title:   "Scotch whisky",
+			Law:     "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
+			Country: "uk",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -3813,7 +3875,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(a)",
 					Of:    "Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:    in.span(31346, 31375),
+					At:    in.span(31906, 31935),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -3824,14 +3886,14 @@ var written = []entry{
 					Law:    "reg. 3(1)(a): malted barley is the base",
 					Of:     "Scotch whisky",
 					OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:     in.span(31409, 31438),
+					At:     in.span(31969, 31998),
 				},
 				recipe.Condition{
 					Test:  "enzymes-own",
 					Law:   "reg. 3(1)(a)(ii): endogenous enzymes only",
 					Of:    "Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:    in.span(31499, 31513),
+					At:    in.span(32059, 32073),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -3841,7 +3903,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(b)",
 					Of:    "Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:    in.span(31591, 31618),
+					At:    in.span(32151, 32178),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3859,7 +3921,7 @@ var written = []entry{
 					Law:    "reg. 3(1)(c)",
 					Of:     "Scotch whisky",
 					OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:     in.span(31654, 31698),
+					At:     in.span(32214, 32258),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -3867,7 +3929,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(e)",
 					Of:    "Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:    in.span(31717, 31744),
+					At:    in.span(32277, 32304),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3877,7 +3939,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(i)",
 					Of:    "Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:    in.span(31780, 31808),
+					At:    in.span(32340, 32368),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -3885,7 +3947,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured",
 					Of:    "Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3(1)",
-					At:    in.span(31843, 31864),
+					At:    in.span(32403, 32424),
 				},
 			},
 			Notes: []string{
@@ -3897,21 +3959,23 @@ var written = []entry{
 	}},
 	{"standard", "scotch-grain", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("scotch-grain", "", in.span(33625, 33646), []line{
-				{"title", 33651, 33690, "", 0, 0},
-				{"law", 33693, 33758, "read in a copy; reg. 3(1) also in the HMRC manual SPIR3250", 0, 0},
-				{"grain", 33886, 33915, "reg. 3(1)(a)", 0, 0},
-				{"enzymes", 33976, 33990, "reg. 3(1)(a)(ii): endogenous enzymes only", 0, 0},
-				{"off-still", 34068, 34095, "reg. 3(1)(b)", 0, 0},
-				{"wood", 34131, 34175, "reg. 3(1)(c)", 0, 0},
-				{"age", 34194, 34221, "reg. 3(1)(e)", 0, 0},
-				{"bottled", 34257, 34285, "reg. 3(1)(i)", 0, 0},
-				{"made-in", 34320, 34341, "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured", 0, 0},
-				{"not", 34430, 34459, "reg. 3(2): neither a single malt nor a blend", 0, 0},
-				{"note", 34801, 34933, "", 0, 0},
+			Entry: in.entry("scotch-grain", "", in.span(34201, 34222), []line{
+				{"title", 34227, 34266, "", 0, 0},
+				{"law", 34269, 34334, "read in a copy; reg. 3(1) also in the HMRC manual SPIR3250", 0, 0},
+				{"country", 34399, 34412, "", 0, 0},
+				{"grain", 34478, 34507, "reg. 3(1)(a)", 0, 0},
+				{"enzymes", 34568, 34582, "reg. 3(1)(a)(ii): endogenous enzymes only", 0, 0},
+				{"off-still", 34660, 34687, "reg. 3(1)(b)", 0, 0},
+				{"wood", 34723, 34767, "reg. 3(1)(c)", 0, 0},
+				{"age", 34786, 34813, "reg. 3(1)(e)", 0, 0},
+				{"bottled", 34849, 34877, "reg. 3(1)(i)", 0, 0},
+				{"made-in", 34912, 34933, "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured", 0, 0},
+				{"not", 35022, 35051, "reg. 3(2): neither a single malt nor a blend", 0, 0},
+				{"note", 35393, 35525, "", 0, 0},
 			}),
-			Title: "Single grain Scotch whisky",
-			Law:   "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
+			Title:   "Single grain Scotch whisky",
+			Law:     "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
+			Country: "uk",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -3922,7 +3986,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(a)",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(33823, 33852),
+					At:    in.span(34415, 34444),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -3933,14 +3997,14 @@ var written = []entry{
 					Law:    "reg. 3(1)(a): malted barley is the base",
 					Of:     "Single grain Scotch whisky",
 					OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:     in.span(33886, 33915),
+					At:     in.span(34478, 34507),
 				},
 				recipe.Condition{
 					Test:  "enzymes-own",
 					Law:   "reg. 3(1)(a)(ii): endogenous enzymes only",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(33976, 33990),
+					At:    in.span(34568, 34582),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -3950,7 +4014,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(b)",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(34068, 34095),
+					At:    in.span(34660, 34687),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -3968,7 +4032,7 @@ var written = []entry{
 					Law:    "reg. 3(1)(c)",
 					Of:     "Single grain Scotch whisky",
 					OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:     in.span(34131, 34175),
+					At:     in.span(34723, 34767),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -3976,7 +4040,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(e)",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(34194, 34221),
+					At:    in.span(34786, 34813),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -3986,7 +4050,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(i)",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(34257, 34285),
+					At:    in.span(34849, 34877),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -3994,14 +4058,15 @@ var written = []entry{
 					Law:   "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(34320, 34341),
+					At:    in.span(34912, 34933),
 				},
 				recipe.Condition{
 					Test: "not",
 					Other: &recipe.Standard{
-						Entry: recipe.Entry{Name: "scotch-single-malt"},
-						Title: "Single malt Scotch whisky",
-						Law:   "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
+						Entry:   recipe.Entry{Name: "scotch-single-malt"},
+						Title:   "Single malt Scotch whisky",
+						Law:     "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
+						Country: "uk",
 						Conditions: []recipe.Condition{
 							recipe.Condition{
 								Test: "grain-least",
@@ -4013,7 +4078,7 @@ var written = []entry{
 								Law:    "reg. 3(2), single malt",
 								Of:     "Single malt Scotch whisky",
 								OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:     in.span(32526, 32565),
+								At:     in.span(33102, 33141),
 							},
 							recipe.Condition{
 								Test:  "still",
@@ -4021,14 +4086,14 @@ var written = []entry{
 								Law:   "reg. 3(2): in pot stills",
 								Of:    "Single malt Scotch whisky",
 								OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:    in.span(32599, 32613),
+								At:    in.span(33175, 33189),
 							},
 							recipe.Condition{
 								Test:  "enzymes-own",
 								Law:   "reg. 3(1)(a)(ii): endogenous enzymes only",
 								Of:    "Single malt Scotch whisky",
 								OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:    in.span(32674, 32688),
+								At:    in.span(33250, 33264),
 							},
 							recipe.Condition{
 								Test: "off-still-under",
@@ -4038,7 +4103,7 @@ var written = []entry{
 								Law:   "reg. 3(1)(b)",
 								Of:    "Single malt Scotch whisky",
 								OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:    in.span(32766, 32793),
+								At:    in.span(33342, 33369),
 							},
 							recipe.Condition{
 								Test: "wood",
@@ -4056,7 +4121,7 @@ var written = []entry{
 								Law:    "reg. 3(1)(c)",
 								Of:     "Single malt Scotch whisky",
 								OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:     in.span(32829, 32873),
+								At:     in.span(33405, 33449),
 							},
 							recipe.Condition{
 								Test:  "age-least",
@@ -4064,7 +4129,7 @@ var written = []entry{
 								Law:   "reg. 3(1)(e)",
 								Of:    "Single malt Scotch whisky",
 								OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:    in.span(32892, 32919),
+								At:    in.span(33468, 33495),
 							},
 							recipe.Condition{
 								Test: "bottled-least",
@@ -4074,7 +4139,7 @@ var written = []entry{
 								Law:   "reg. 3(1)(i)",
 								Of:    "Single malt Scotch whisky",
 								OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:    in.span(32955, 32983),
+								At:    in.span(33531, 33559),
 							},
 							recipe.Condition{
 								Test:  "made-in",
@@ -4082,7 +4147,7 @@ var written = []entry{
 								Law:   "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured",
 								Of:    "Single malt Scotch whisky",
 								OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-								At:    in.span(33018, 33039),
+								At:    in.span(33594, 33615),
 							},
 						},
 						Notes: []string{
@@ -4095,7 +4160,7 @@ var written = []entry{
 					Law:   "reg. 3(2): neither a single malt nor a blend",
 					Of:    "Single grain Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(34430, 34459),
+					At:    in.span(35022, 35051),
 				},
 			},
 			Notes: []string{
@@ -4108,21 +4173,23 @@ var written = []entry{
 	}},
 	{"standard", "scotch-single-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("scotch-single-malt", "", in.span(32323, 32350), []line{
-				{"title", 32355, 32393, "", 0, 0},
-				{"law", 32396, 32461, "read in a copy; reg. 3(1) also in the HMRC manual SPIR3250", 0, 0},
-				{"grain", 32526, 32565, "reg. 3(2), single malt", 0, 0},
-				{"still", 32599, 32613, "reg. 3(2): in pot stills", 0, 0},
-				{"enzymes", 32674, 32688, "reg. 3(1)(a)(ii): endogenous enzymes only", 0, 0},
-				{"off-still", 32766, 32793, "reg. 3(1)(b)", 0, 0},
-				{"wood", 32829, 32873, "reg. 3(1)(c)", 0, 0},
-				{"age", 32892, 32919, "reg. 3(1)(e)", 0, 0},
-				{"bottled", 32955, 32983, "reg. 3(1)(i)", 0, 0},
-				{"made-in", 33018, 33039, "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured", 0, 0},
-				{"note", 33489, 33621, "", 0, 0},
+			Entry: in.entry("scotch-single-malt", "", in.span(32883, 32910), []line{
+				{"title", 32915, 32953, "", 0, 0},
+				{"law", 32956, 33021, "read in a copy; reg. 3(1) also in the HMRC manual SPIR3250", 0, 0},
+				{"country", 33086, 33099, "", 0, 0},
+				{"grain", 33102, 33141, "reg. 3(2), single malt", 0, 0},
+				{"still", 33175, 33189, "reg. 3(2): in pot stills", 0, 0},
+				{"enzymes", 33250, 33264, "reg. 3(1)(a)(ii): endogenous enzymes only", 0, 0},
+				{"off-still", 33342, 33369, "reg. 3(1)(b)", 0, 0},
+				{"wood", 33405, 33449, "reg. 3(1)(c)", 0, 0},
+				{"age", 33468, 33495, "reg. 3(1)(e)", 0, 0},
+				{"bottled", 33531, 33559, "reg. 3(1)(i)", 0, 0},
+				{"made-in", 33594, 33615, "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured", 0, 0},
+				{"note", 34065, 34197, "", 0, 0},
 			}),
-			Title: "Single malt Scotch whisky",
-			Law:   "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
+			Title:   "Single malt Scotch whisky",
+			Law:     "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
+			Country: "uk",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -4134,7 +4201,7 @@ var written = []entry{
 					Law:    "reg. 3(2), single malt",
 					Of:     "Single malt Scotch whisky",
 					OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:     in.span(32526, 32565),
+					At:     in.span(33102, 33141),
 				},
 				recipe.Condition{
 					Test:  "still",
@@ -4142,14 +4209,14 @@ var written = []entry{
 					Law:   "reg. 3(2): in pot stills",
 					Of:    "Single malt Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(32599, 32613),
+					At:    in.span(33175, 33189),
 				},
 				recipe.Condition{
 					Test:  "enzymes-own",
 					Law:   "reg. 3(1)(a)(ii): endogenous enzymes only",
 					Of:    "Single malt Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(32674, 32688),
+					At:    in.span(33250, 33264),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -4159,7 +4226,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(b)",
 					Of:    "Single malt Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(32766, 32793),
+					At:    in.span(33342, 33369),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4177,7 +4244,7 @@ var written = []entry{
 					Law:    "reg. 3(1)(c)",
 					Of:     "Single malt Scotch whisky",
 					OfLaw:  "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:     in.span(32829, 32873),
+					At:     in.span(33405, 33449),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4185,7 +4252,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(e)",
 					Of:    "Single malt Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(32892, 32919),
+					At:    in.span(33468, 33495),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4195,7 +4262,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(i)",
 					Of:    "Single malt Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(32955, 32983),
+					At:    in.span(33531, 33559),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -4203,7 +4270,7 @@ var written = []entry{
 					Law:   "reg. 3(1)(a) and (d): mashed, fermented, distilled, matured",
 					Of:    "Single malt Scotch whisky",
 					OfLaw: "Scotch Whisky Regulations 2009, SI 2009/2890, reg. 3",
-					At:    in.span(33018, 33039),
+					At:    in.span(33594, 33615),
 				},
 			},
 			Notes: []string{
@@ -4216,20 +4283,22 @@ var written = []entry{
 	}},
 	{"standard", "straight-american-single-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-american-single-malt", "", in.span(23145, 23183), []line{
-				{"title", 23188, 23237, "", 0, 0},
-				{"law", 23240, 23310, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 23412, 23451, "5.143(c), table 1 (16): 100 percent malted barley", 0, 0},
-				{"off-still", 23512, 23540, "5.143(c), table 1 (16)", 0, 0},
-				{"wood", 23585, 23629, "5.143(c), table 1 (16): used, uncharred new, or charred new", 0, 0},
-				{"age", 23695, 23722, "5.143(c), table 1 (16): straight", 0, 0},
-				{"bottled", 23778, 23806, "5.143(c), table 1 (16)", 0, 0},
-				{"made-in", 23851, 23877, "5.143(c), table 1 (16): mashed, distilled and aged there", 0, 0},
-				{"note", 24087, 24214, "", 0, 0},
-				{"label", 24217, 24280, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-american-single-malt", "", in.span(23529, 23567), []line{
+				{"title", 23572, 23621, "", 0, 0},
+				{"law", 23624, 23694, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 23796, 23809, "", 0, 0},
+				{"grain", 23812, 23851, "5.143(c), table 1 (16): 100 percent malted barley", 0, 0},
+				{"off-still", 23912, 23940, "5.143(c), table 1 (16)", 0, 0},
+				{"wood", 23985, 24029, "5.143(c), table 1 (16): used, uncharred new, or charred new", 0, 0},
+				{"age", 24095, 24122, "5.143(c), table 1 (16): straight", 0, 0},
+				{"bottled", 24178, 24206, "5.143(c), table 1 (16)", 0, 0},
+				{"made-in", 24251, 24277, "5.143(c), table 1 (16): mashed, distilled and aged there", 0, 0},
+				{"note", 24487, 24614, "", 0, 0},
+				{"label", 24617, 24680, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Straight American single malt whisky",
-			Law:   "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
+			Title:   "Straight American single malt whisky",
+			Law:     "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -4241,7 +4310,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (16): 100 percent malted barley",
 					Of:     "Straight American single malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:     in.span(23412, 23451),
+					At:     in.span(23812, 23851),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4252,7 +4321,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (16)",
 					Of:    "Straight American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(23512, 23540),
+					At:    in.span(23912, 23940),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4270,7 +4339,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (16): used, uncharred new, or charred new",
 					Of:     "Straight American single malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:     in.span(23585, 23629),
+					At:     in.span(23985, 24029),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4278,7 +4347,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (16): straight",
 					Of:    "Straight American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(23695, 23722),
+					At:    in.span(24095, 24122),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4289,7 +4358,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (16)",
 					Of:    "Straight American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(23778, 23806),
+					At:    in.span(24178, 24206),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -4297,7 +4366,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (16): mashed, distilled and aged there",
 					Of:    "Straight American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(23851, 23877),
+					At:    in.span(24251, 24277),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4306,7 +4375,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight American single malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (16); T.D. TTB-199, 89 FR 102726",
-					At:    in.span(24217, 24280),
+					At:    in.span(24617, 24680),
 				},
 			},
 			Notes: []string{
@@ -4317,21 +4386,23 @@ var written = []entry{
 	}},
 	{"standard", "straight-bourbon", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-bourbon", "", in.span(8600, 8625), []line{
-				{"title", 8630, 8666, "", 0, 0},
-				{"law", 8669, 8710, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 8895, 8924, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 8964, 8992, "5.143(c), table 1 (5)", 0, 0},
-				{"entry", 9033, 9061, "5.143(c), table 1 (5)", 0, 0},
-				{"wood", 9102, 9128, "5.143(c), table 1 (5)", 0, 0},
-				{"age", 9171, 9198, "5.143(c), table 1 (5)", 0, 0},
-				{"bottled", 9240, 9268, "5.143(a)", 0, 0},
-				{"made-in", 9296, 9322, "5.143(b): distilled and aged there", 0, 0},
-				{"note", 9456, 9638, "", 0, 0},
-				{"label", 9641, 9704, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-bourbon", "", in.span(8744, 8769), []line{
+				{"title", 8774, 8810, "", 0, 0},
+				{"law", 8813, 8854, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 8956, 8969, "", 0, 0},
+				{"grain", 9055, 9084, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 9124, 9152, "5.143(c), table 1 (5)", 0, 0},
+				{"entry", 9193, 9221, "5.143(c), table 1 (5)", 0, 0},
+				{"wood", 9262, 9288, "5.143(c), table 1 (5)", 0, 0},
+				{"age", 9331, 9358, "5.143(c), table 1 (5)", 0, 0},
+				{"bottled", 9400, 9428, "5.143(a)", 0, 0},
+				{"made-in", 9456, 9482, "5.143(b): distilled and aged there", 0, 0},
+				{"note", 9616, 9798, "", 0, 0},
+				{"label", 9801, 9864, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Straight bourbon whisky",
-			Law:   "27 CFR 5.143(c), table 1 (5)",
+			Title:   "Straight bourbon whisky",
+			Law:     "27 CFR 5.143(c), table 1 (5)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -4342,7 +4413,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(8812, 8841),
+					At:    in.span(8972, 9001),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4353,7 +4424,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(8895, 8924),
+					At:    in.span(9055, 9084),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4364,7 +4435,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(8964, 8992),
+					At:    in.span(9124, 9152),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4375,7 +4446,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9033, 9061),
+					At:    in.span(9193, 9221),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4389,7 +4460,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9102, 9128),
+					At:    in.span(9262, 9288),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4397,7 +4468,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9171, 9198),
+					At:    in.span(9331, 9358),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4408,7 +4479,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9240, 9268),
+					At:    in.span(9400, 9428),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -4416,7 +4487,7 @@ var written = []entry{
 					Law:   "5.143(b): distilled and aged there",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9296, 9322),
+					At:    in.span(9456, 9482),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4425,7 +4496,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight bourbon whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9641, 9704),
+					At:    in.span(9801, 9864),
 				},
 			},
 			Notes: []string{
@@ -4436,20 +4507,22 @@ var written = []entry{
 	}},
 	{"standard", "straight-corn", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-corn", "", in.span(14394, 14416), []line{
-				{"title", 14421, 14454, "", 0, 0},
-				{"law", 14457, 14498, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 14683, 14712, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 14752, 14780, "5.143(c), table 1 (6)", 0, 0},
-				{"entry", 14821, 14849, "5.143(c), table 1 (6)", 0, 0},
-				{"wood", 14890, 14930, "5.143(c), table 1 (6)", 0, 0},
-				{"age", 14959, 14986, "5.143(c), table 1 (6)", 0, 0},
-				{"bottled", 15028, 15056, "5.143(a)", 0, 0},
-				{"note", 15257, 15439, "", 0, 0},
-				{"label", 15442, 15505, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-corn", "", in.span(14618, 14640), []line{
+				{"title", 14645, 14678, "", 0, 0},
+				{"law", 14681, 14722, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 14824, 14837, "", 0, 0},
+				{"grain", 14923, 14952, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 14992, 15020, "5.143(c), table 1 (6)", 0, 0},
+				{"entry", 15061, 15089, "5.143(c), table 1 (6)", 0, 0},
+				{"wood", 15130, 15170, "5.143(c), table 1 (6)", 0, 0},
+				{"age", 15199, 15226, "5.143(c), table 1 (6)", 0, 0},
+				{"bottled", 15268, 15296, "5.143(a)", 0, 0},
+				{"note", 15497, 15679, "", 0, 0},
+				{"label", 15682, 15745, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Straight corn whisky",
-			Law:   "27 CFR 5.143(c), table 1 (6)",
+			Title:   "Straight corn whisky",
+			Law:     "27 CFR 5.143(c), table 1 (6)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -4460,7 +4533,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14600, 14629),
+					At:    in.span(14840, 14869),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4471,7 +4544,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (6)",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14683, 14712),
+					At:    in.span(14923, 14952),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4482,7 +4555,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (6)",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14752, 14780),
+					At:    in.span(14992, 15020),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4493,7 +4566,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (6)",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14821, 14849),
+					At:    in.span(15061, 15089),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4511,7 +4584,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (6)",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14890, 14930),
+					At:    in.span(15130, 15170),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4519,7 +4592,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (6)",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(14959, 14986),
+					At:    in.span(15199, 15226),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4530,7 +4603,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(15028, 15056),
+					At:    in.span(15268, 15296),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4539,7 +4612,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight corn whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (6)",
-					At:    in.span(15442, 15505),
+					At:    in.span(15682, 15745),
 				},
 			},
 			Notes: []string{
@@ -4551,20 +4624,22 @@ var written = []entry{
 	}},
 	{"standard", "straight-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-malt", "", in.span(12041, 12063), []line{
-				{"title", 12068, 12101, "", 0, 0},
-				{"law", 12104, 12145, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 12330, 12368, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 12414, 12442, "5.143(c), table 1 (5)", 0, 0},
-				{"entry", 12483, 12511, "5.143(c), table 1 (5)", 0, 0},
-				{"wood", 12552, 12578, "5.143(c), table 1 (5)", 0, 0},
-				{"age", 12621, 12648, "5.143(c), table 1 (5)", 0, 0},
-				{"bottled", 12690, 12718, "5.143(a)", 0, 0},
-				{"note", 12948, 13130, "", 0, 0},
-				{"label", 13133, 13196, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-malt", "", in.span(12233, 12255), []line{
+				{"title", 12260, 12293, "", 0, 0},
+				{"law", 12296, 12337, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 12439, 12452, "", 0, 0},
+				{"grain", 12538, 12576, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 12622, 12650, "5.143(c), table 1 (5)", 0, 0},
+				{"entry", 12691, 12719, "5.143(c), table 1 (5)", 0, 0},
+				{"wood", 12760, 12786, "5.143(c), table 1 (5)", 0, 0},
+				{"age", 12829, 12856, "5.143(c), table 1 (5)", 0, 0},
+				{"bottled", 12898, 12926, "5.143(a)", 0, 0},
+				{"note", 13156, 13338, "", 0, 0},
+				{"label", 13341, 13404, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Straight malt whisky",
-			Law:   "27 CFR 5.143(c), table 1 (5)",
+			Title:   "Straight malt whisky",
+			Law:     "27 CFR 5.143(c), table 1 (5)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -4575,7 +4650,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(12247, 12276),
+					At:    in.span(12455, 12484),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4587,7 +4662,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (5): malted barley",
 					Of:     "Straight malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (5)",
-					At:     in.span(12330, 12368),
+					At:     in.span(12538, 12576),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4598,7 +4673,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(12414, 12442),
+					At:    in.span(12622, 12650),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4609,7 +4684,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(12483, 12511),
+					At:    in.span(12691, 12719),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4623,7 +4698,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(12552, 12578),
+					At:    in.span(12760, 12786),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4631,7 +4706,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(12621, 12648),
+					At:    in.span(12829, 12856),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4642,7 +4717,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(12690, 12718),
+					At:    in.span(12898, 12926),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4651,7 +4726,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13133, 13196),
+					At:    in.span(13341, 13404),
 				},
 			},
 			Notes: []string{
@@ -4663,20 +4738,22 @@ var written = []entry{
 	}},
 	{"standard", "straight-rye", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-rye", "", in.span(9723, 9744), []line{
-				{"title", 9749, 9781, "", 0, 0},
-				{"law", 9784, 9825, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 10010, 10038, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 10079, 10107, "5.143(c), table 1 (5)", 0, 0},
-				{"entry", 10148, 10176, "5.143(c), table 1 (5)", 0, 0},
-				{"wood", 10217, 10243, "5.143(c), table 1 (5)", 0, 0},
-				{"age", 10286, 10313, "5.143(c), table 1 (5)", 0, 0},
-				{"bottled", 10355, 10383, "5.143(a)", 0, 0},
-				{"note", 10613, 10795, "", 0, 0},
-				{"label", 10798, 10861, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-rye", "", in.span(9883, 9904), []line{
+				{"title", 9909, 9941, "", 0, 0},
+				{"law", 9944, 9985, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 10087, 10100, "", 0, 0},
+				{"grain", 10186, 10214, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 10255, 10283, "5.143(c), table 1 (5)", 0, 0},
+				{"entry", 10324, 10352, "5.143(c), table 1 (5)", 0, 0},
+				{"wood", 10393, 10419, "5.143(c), table 1 (5)", 0, 0},
+				{"age", 10462, 10489, "5.143(c), table 1 (5)", 0, 0},
+				{"bottled", 10531, 10559, "5.143(a)", 0, 0},
+				{"note", 10789, 10971, "", 0, 0},
+				{"label", 10974, 11037, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Straight rye whisky",
-			Law:   "27 CFR 5.143(c), table 1 (5)",
+			Title:   "Straight rye whisky",
+			Law:     "27 CFR 5.143(c), table 1 (5)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -4687,7 +4764,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(9927, 9956),
+					At:    in.span(10103, 10132),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4698,7 +4775,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10010, 10038),
+					At:    in.span(10186, 10214),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4709,7 +4786,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10079, 10107),
+					At:    in.span(10255, 10283),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4720,7 +4797,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10148, 10176),
+					At:    in.span(10324, 10352),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4734,7 +4811,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10217, 10243),
+					At:    in.span(10393, 10419),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4742,7 +4819,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10286, 10313),
+					At:    in.span(10462, 10489),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4753,7 +4830,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10355, 10383),
+					At:    in.span(10531, 10559),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4762,7 +4839,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight rye whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(10798, 10861),
+					At:    in.span(10974, 11037),
 				},
 			},
 			Notes: []string{
@@ -4774,20 +4851,22 @@ var written = []entry{
 	}},
 	{"standard", "straight-rye-malt", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-rye-malt", "", in.span(13215, 13241), []line{
-				{"title", 13246, 13283, "", 0, 0},
-				{"law", 13286, 13327, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 13512, 13547, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 13593, 13621, "5.143(c), table 1 (5)", 0, 0},
-				{"entry", 13662, 13690, "5.143(c), table 1 (5)", 0, 0},
-				{"wood", 13731, 13757, "5.143(c), table 1 (5)", 0, 0},
-				{"age", 13800, 13827, "5.143(c), table 1 (5)", 0, 0},
-				{"bottled", 13869, 13897, "5.143(a)", 0, 0},
-				{"note", 14127, 14309, "", 0, 0},
-				{"label", 14312, 14375, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-rye-malt", "", in.span(13423, 13449), []line{
+				{"title", 13454, 13491, "", 0, 0},
+				{"law", 13494, 13535, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 13637, 13650, "", 0, 0},
+				{"grain", 13736, 13771, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 13817, 13845, "5.143(c), table 1 (5)", 0, 0},
+				{"entry", 13886, 13914, "5.143(c), table 1 (5)", 0, 0},
+				{"wood", 13955, 13981, "5.143(c), table 1 (5)", 0, 0},
+				{"age", 14024, 14051, "5.143(c), table 1 (5)", 0, 0},
+				{"bottled", 14093, 14121, "5.143(a)", 0, 0},
+				{"note", 14351, 14533, "", 0, 0},
+				{"label", 14536, 14599, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Straight rye malt whisky",
-			Law:   "27 CFR 5.143(c), table 1 (5)",
+			Title:   "Straight rye malt whisky",
+			Law:     "27 CFR 5.143(c), table 1 (5)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -4798,7 +4877,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13429, 13458),
+					At:    in.span(13653, 13682),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4810,7 +4889,7 @@ var written = []entry{
 					Law:    "5.143(c), table 1 (5): malted rye",
 					Of:     "Straight rye malt whisky",
 					OfLaw:  "27 CFR 5.143(c), table 1 (5)",
-					At:     in.span(13512, 13547),
+					At:     in.span(13736, 13771),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4821,7 +4900,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13593, 13621),
+					At:    in.span(13817, 13845),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4832,7 +4911,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13662, 13690),
+					At:    in.span(13886, 13914),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4846,7 +4925,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13731, 13757),
+					At:    in.span(13955, 13981),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4854,7 +4933,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13800, 13827),
+					At:    in.span(14024, 14051),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4865,7 +4944,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(13869, 13897),
+					At:    in.span(14093, 14121),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4874,7 +4953,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight rye malt whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(14312, 14375),
+					At:    in.span(14536, 14599),
 				},
 			},
 			Notes: []string{
@@ -4886,20 +4965,22 @@ var written = []entry{
 	}},
 	{"standard", "straight-wheat", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("straight-wheat", "", in.span(10880, 10903), []line{
-				{"title", 10908, 10942, "", 0, 0},
-				{"law", 10945, 10986, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 11171, 11201, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 11240, 11268, "5.143(c), table 1 (5)", 0, 0},
-				{"entry", 11309, 11337, "5.143(c), table 1 (5)", 0, 0},
-				{"wood", 11378, 11404, "5.143(c), table 1 (5)", 0, 0},
-				{"age", 11447, 11474, "5.143(c), table 1 (5)", 0, 0},
-				{"bottled", 11516, 11544, "5.143(a)", 0, 0},
-				{"note", 11774, 11956, "", 0, 0},
-				{"label", 11959, 12022, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("straight-wheat", "", in.span(11056, 11079), []line{
+				{"title", 11084, 11118, "", 0, 0},
+				{"law", 11121, 11162, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 11264, 11277, "", 0, 0},
+				{"grain", 11363, 11393, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 11432, 11460, "5.143(c), table 1 (5)", 0, 0},
+				{"entry", 11501, 11529, "5.143(c), table 1 (5)", 0, 0},
+				{"wood", 11570, 11596, "5.143(c), table 1 (5)", 0, 0},
+				{"age", 11639, 11666, "5.143(c), table 1 (5)", 0, 0},
+				{"bottled", 11708, 11736, "5.143(a)", 0, 0},
+				{"note", 11966, 12148, "", 0, 0},
+				{"label", 12151, 12214, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Straight wheat whisky",
-			Law:   "27 CFR 5.143(c), table 1 (5)",
+			Title:   "Straight wheat whisky",
+			Law:     "27 CFR 5.143(c), table 1 (5)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -4910,7 +4991,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11088, 11117),
+					At:    in.span(11280, 11309),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -4921,7 +5002,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11171, 11201),
+					At:    in.span(11363, 11393),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -4932,7 +5013,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11240, 11268),
+					At:    in.span(11432, 11460),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -4943,7 +5024,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11309, 11337),
+					At:    in.span(11501, 11529),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -4957,7 +5038,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11378, 11404),
+					At:    in.span(11570, 11596),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -4965,7 +5046,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (5)",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11447, 11474),
+					At:    in.span(11639, 11666),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -4976,7 +5057,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11516, 11544),
+					At:    in.span(11708, 11736),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -4985,7 +5066,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Straight wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (5)",
-					At:    in.span(11959, 12022),
+					At:    in.span(12151, 12214),
 				},
 			},
 			Notes: []string{
@@ -4997,20 +5078,22 @@ var written = []entry{
 	}},
 	{"standard", "tennessee", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("tennessee", "", in.span(24299, 24317), []line{
-				{"title", 24322, 24352, "", 0, 0},
-				{"law", 24355, 24391, "read in a copy", 0, 0},
-				{"grain", 24470, 24499, "57-2-106: grain", 0, 0},
-				{"off-still", 24521, 24549, "57-2-106", 0, 0},
-				{"entry", 24572, 24600, "57-2-106", 0, 0},
-				{"wood", 24623, 24649, "57-2-106: aged there", 0, 0},
-				{"bottled", 24686, 24714, "57-2-106", 0, 0},
-				{"made-in", 24737, 24759, "57-2-106", 0, 0},
-				{"note", 24788, 24868, "", 0, 0},
-				{"label", 24871, 24934, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("tennessee", "", in.span(24699, 24717), []line{
+				{"title", 24722, 24752, "", 0, 0},
+				{"law", 24755, 24791, "read in a copy", 0, 0},
+				{"country", 24812, 24825, "", 0, 0},
+				{"grain", 24886, 24915, "57-2-106: grain", 0, 0},
+				{"off-still", 24937, 24965, "57-2-106", 0, 0},
+				{"entry", 24988, 25016, "57-2-106", 0, 0},
+				{"wood", 25039, 25065, "57-2-106: aged there", 0, 0},
+				{"bottled", 25102, 25130, "57-2-106", 0, 0},
+				{"made-in", 25153, 25175, "57-2-106", 0, 0},
+				{"note", 25204, 25284, "", 0, 0},
+				{"label", 25287, 25350, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Tennessee whiskey",
-			Law:   "Tennessee Code 57-2-106",
+			Title:   "Tennessee whiskey",
+			Law:     "Tennessee Code 57-2-106",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -5021,7 +5104,7 @@ var written = []entry{
 					Law:   "57-2-106: grain",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24412, 24441),
+					At:    in.span(24828, 24857),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -5032,7 +5115,7 @@ var written = []entry{
 					Law:   "57-2-106",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24470, 24499),
+					At:    in.span(24886, 24915),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -5043,7 +5126,7 @@ var written = []entry{
 					Law:   "57-2-106",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24521, 24549),
+					At:    in.span(24937, 24965),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -5054,7 +5137,7 @@ var written = []entry{
 					Law:   "57-2-106",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24572, 24600),
+					At:    in.span(24988, 25016),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -5068,7 +5151,7 @@ var written = []entry{
 					Law:   "57-2-106: aged there",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24623, 24649),
+					At:    in.span(25039, 25065),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -5079,7 +5162,7 @@ var written = []entry{
 					Law:   "57-2-106",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24686, 24714),
+					At:    in.span(25102, 25130),
 				},
 				recipe.Condition{
 					Test:  "made-in",
@@ -5087,7 +5170,7 @@ var written = []entry{
 					Law:   "57-2-106",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24737, 24759),
+					At:    in.span(25153, 25175),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -5096,7 +5179,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Tennessee whiskey",
 					OfLaw: "Tennessee Code 57-2-106",
-					At:    in.span(24871, 24934),
+					At:    in.span(25287, 25350),
 				},
 			},
 			Notes: []string{
@@ -5106,18 +5189,20 @@ var written = []entry{
 	}},
 	{"standard", "triticale-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("triticale-whisky", "", in.span(6780, 6805), []line{
-				{"title", 6810, 6839, "", 0, 0},
-				{"law", 6842, 6883, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 7068, 7102, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 7167, 7195, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 7236, 7264, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 7305, 7331, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 7374, 7402, "5.143(a)", 0, 0},
-				{"label", 7430, 7493, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("triticale-whisky", "", in.span(6892, 6917), []line{
+				{"title", 6922, 6951, "", 0, 0},
+				{"law", 6954, 6995, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 7097, 7110, "", 0, 0},
+				{"grain", 7196, 7230, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 7295, 7323, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 7364, 7392, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 7433, 7459, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 7502, 7530, "5.143(a)", 0, 0},
+				{"label", 7558, 7621, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Triticale whisky",
-			Law:   "27 CFR 5.143(c), table 1 (2)",
+			Title:   "Triticale whisky",
+			Law:     "27 CFR 5.143(c), table 1 (2)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -5128,7 +5213,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(6985, 7014),
+					At:    in.span(7113, 7142),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -5139,7 +5224,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2): [name of other grain] whisky",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(7068, 7102),
+					At:    in.span(7196, 7230),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -5150,7 +5235,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(7167, 7195),
+					At:    in.span(7295, 7323),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -5161,7 +5246,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(7236, 7264),
+					At:    in.span(7364, 7392),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -5175,7 +5260,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(7305, 7331),
+					At:    in.span(7433, 7459),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -5186,7 +5271,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(7374, 7402),
+					At:    in.span(7502, 7530),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -5195,25 +5280,27 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Triticale whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(7430, 7493),
+					At:    in.span(7558, 7621),
 				},
 			},
 		}
 	}},
 	{"standard", "uk-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("uk-whisky", "HMRC holds all whisky made in or brought into the United Kingdom to the same\ncategory 2.", in.span(42477, 42495), []line{
-				{"title", 42500, 42547, "", 0, 0},
-				{"law", 42550, 42639, "read in a copy and in the HMRC manual", 0, 0},
-				{"grain", 42796, 42822, "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others", 0, 0},
-				{"off-still", 42873, 42900, "annex I, cat. 2(a)(ii): each and every distillation", 0, 0},
-				{"wood", 42960, 42988, "annex I, cat. 2(a)(iii)", 0, 0},
-				{"age", 43019, 43046, "annex I, cat. 2(a)(iii)", 0, 0},
-				{"bottled", 43078, 43106, "annex I, cat. 2(b)", 0, 0},
-				{"note", 43434, 43574, "", 0, 0},
+			Entry: in.entry("uk-whisky", "HMRC holds all whisky made in or brought into the United Kingdom to the same\ncategory 2.", in.span(43153, 43171), []line{
+				{"title", 43176, 43223, "", 0, 0},
+				{"law", 43226, 43315, "read in a copy and in the HMRC manual", 0, 0},
+				{"country", 43359, 43372, "", 0, 0},
+				{"grain", 43488, 43514, "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others", 0, 0},
+				{"off-still", 43565, 43592, "annex I, cat. 2(a)(ii): each and every distillation", 0, 0},
+				{"wood", 43652, 43680, "annex I, cat. 2(a)(iii)", 0, 0},
+				{"age", 43711, 43738, "annex I, cat. 2(a)(iii)", 0, 0},
+				{"bottled", 43770, 43798, "annex I, cat. 2(b)", 0, 0},
+				{"note", 44126, 44266, "", 0, 0},
 			}),
-			Title: "Whisky or whiskey (United Kingdom)",
-			Law:   "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
+			Title:   "Whisky or whiskey (United Kingdom)",
+			Law:     "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
+			Country: "uk",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -5224,7 +5311,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(i): malted cereals, with or without whole grains of others",
 					Of:    "Whisky or whiskey (United Kingdom)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
-					At:    in.span(42683, 42712),
+					At:    in.span(43375, 43404),
 				},
 				recipe.Condition{
 					Test: "grain-some",
@@ -5235,7 +5322,7 @@ var written = []entry{
 					Law:    "annex I, cat. 2(a)(i): malt must be there",
 					Of:     "Whisky or whiskey (United Kingdom)",
 					OfLaw:  "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
-					At:     in.span(42796, 42822),
+					At:     in.span(43488, 43514),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -5245,7 +5332,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(ii): each and every distillation",
 					Of:    "Whisky or whiskey (United Kingdom)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
-					At:    in.span(42873, 42900),
+					At:    in.span(43565, 43592),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -5256,7 +5343,7 @@ var written = []entry{
 					Law:    "annex I, cat. 2(a)(iii)",
 					Of:     "Whisky or whiskey (United Kingdom)",
 					OfLaw:  "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
-					At:     in.span(42960, 42988),
+					At:     in.span(43652, 43680),
 				},
 				recipe.Condition{
 					Test:  "age-least",
@@ -5264,7 +5351,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(a)(iii)",
 					Of:    "Whisky or whiskey (United Kingdom)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
-					At:    in.span(43019, 43046),
+					At:    in.span(43711, 43738),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -5274,7 +5361,7 @@ var written = []entry{
 					Law:   "annex I, cat. 2(b)",
 					Of:    "Whisky or whiskey (United Kingdom)",
 					OfLaw: "Regulation (EU) 2019/787, annex I, category 2, as HMRC applies it (SPIR3260)",
-					At:    in.span(43078, 43106),
+					At:    in.span(43770, 43798),
 				},
 			},
 			Notes: []string{
@@ -5286,19 +5373,21 @@ var written = []entry{
 	}},
 	{"standard", "wheat-whisky", "stdlib/standard.batch", func(in from) any {
 		return &recipe.Standard{
-			Entry: in.entry("wheat-whisky", "", in.span(3521, 3542), []line{
-				{"title", 3547, 3572, "", 0, 0},
-				{"law", 3575, 3616, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
-				{"grain", 3801, 3831, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 3870, 3898, "5.143(c), table 1 (2)", 0, 0},
-				{"entry", 3939, 3967, "5.143(c), table 1 (2)", 0, 0},
-				{"wood", 4008, 4034, "5.143(c), table 1 (2)", 0, 0},
-				{"bottled", 4077, 4105, "5.143(a)", 0, 0},
-				{"note", 4133, 4254, "", 0, 0},
-				{"label", 4257, 4320, "27 CFR 5.74", 0, 0},
+			Entry: in.entry("wheat-whisky", "", in.span(3569, 3590), []line{
+				{"title", 3595, 3620, "", 0, 0},
+				{"law", 3623, 3664, "rows read in a translation of a copy of the table as amended in 2025, not in the official print", 0, 0},
+				{"country", 3766, 3779, "", 0, 0},
+				{"grain", 3865, 3895, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 3934, 3962, "5.143(c), table 1 (2)", 0, 0},
+				{"entry", 4003, 4031, "5.143(c), table 1 (2)", 0, 0},
+				{"wood", 4072, 4098, "5.143(c), table 1 (2)", 0, 0},
+				{"bottled", 4141, 4169, "5.143(a)", 0, 0},
+				{"note", 4197, 4318, "", 0, 0},
+				{"label", 4321, 4384, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Wheat whisky",
-			Law:   "27 CFR 5.143(c), table 1 (2)",
+			Title:   "Wheat whisky",
+			Law:     "27 CFR 5.143(c), table 1 (2)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -5309,7 +5398,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3718, 3747),
+					At:    in.span(3782, 3811),
 				},
 				recipe.Condition{
 					Test: "grain-least",
@@ -5320,7 +5409,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3801, 3831),
+					At:    in.span(3865, 3895),
 				},
 				recipe.Condition{
 					Test: "off-still-most",
@@ -5331,7 +5420,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3870, 3898),
+					At:    in.span(3934, 3962),
 				},
 				recipe.Condition{
 					Test: "entry-most",
@@ -5342,7 +5431,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(3939, 3967),
+					At:    in.span(4003, 4031),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -5356,7 +5445,7 @@ var written = []entry{
 					Law:   "5.143(c), table 1 (2)",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4008, 4034),
+					At:    in.span(4072, 4098),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -5367,7 +5456,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4077, 4105),
+					At:    in.span(4141, 4169),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -5376,7 +5465,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Wheat whisky",
 					OfLaw: "27 CFR 5.143(c), table 1 (2)",
-					At:    in.span(4257, 4320),
+					At:    in.span(4321, 4384),
 				},
 			},
 			Notes: []string{
@@ -5389,14 +5478,16 @@ var written = []entry{
 			Entry: in.entry("whisky", "", in.span(1192, 1207), []line{
 				{"title", 1212, 1231, "", 0, 0},
 				{"law", 1234, 1283, "read in copies, not in the official print", 0, 0},
-				{"grain", 1336, 1365, "5.143(a): a fermented mash of grain", 0, 0},
-				{"off-still", 1432, 1458, "5.143(a)", 0, 0},
-				{"wood", 1501, 1531, "5.143(a): oak barrels, no least time", 0, 0},
-				{"bottled", 1598, 1626, "5.143(a)", 0, 0},
-				{"label", 1748, 1802, "27 CFR 5.74", 0, 0},
+				{"country", 1336, 1349, "", 0, 0},
+				{"grain", 1352, 1381, "5.143(a): a fermented mash of grain", 0, 0},
+				{"off-still", 1448, 1474, "5.143(a)", 0, 0},
+				{"wood", 1517, 1547, "5.143(a): oak barrels, no least time", 0, 0},
+				{"bottled", 1614, 1642, "5.143(a)", 0, 0},
+				{"label", 1764, 1818, "27 CFR 5.74", 0, 0},
 			}),
-			Title: "Whisky",
-			Law:   "27 CFR 5.143(a) and (c), table 1 (1)",
+			Title:   "Whisky",
+			Law:     "27 CFR 5.143(a) and (c), table 1 (1)",
+			Country: "us",
 			Conditions: []recipe.Condition{
 				recipe.Condition{
 					Test: "grain-least",
@@ -5407,7 +5498,7 @@ var written = []entry{
 					Law:   "5.143(a): a fermented mash of grain",
 					Of:    "Whisky",
 					OfLaw: "27 CFR 5.143(a) and (c), table 1 (1)",
-					At:    in.span(1336, 1365),
+					At:    in.span(1352, 1381),
 				},
 				recipe.Condition{
 					Test: "off-still-under",
@@ -5418,7 +5509,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky",
 					OfLaw: "27 CFR 5.143(a) and (c), table 1 (1)",
-					At:    in.span(1432, 1458),
+					At:    in.span(1448, 1474),
 				},
 				recipe.Condition{
 					Test: "wood",
@@ -5435,7 +5526,7 @@ var written = []entry{
 					Law:   "5.143(a): oak barrels, no least time",
 					Of:    "Whisky",
 					OfLaw: "27 CFR 5.143(a) and (c), table 1 (1)",
-					At:    in.span(1501, 1531),
+					At:    in.span(1517, 1547),
 				},
 				recipe.Condition{
 					Test: "bottled-least",
@@ -5446,7 +5537,7 @@ var written = []entry{
 					Law:   "5.143(a)",
 					Of:    "Whisky",
 					OfLaw: "27 CFR 5.143(a) and (c), table 1 (1)",
-					At:    in.span(1598, 1626),
+					At:    in.span(1614, 1642),
 				},
 				recipe.Condition{
 					Test:  "label-under",
@@ -5455,7 +5546,7 @@ var written = []entry{
 					Law:   "27 CFR 5.74",
 					Of:    "Whisky",
 					OfLaw: "27 CFR 5.143(a) and (c), table 1 (1)",
-					At:    in.span(1667, 1730),
+					At:    in.span(1683, 1746),
 				},
 				recipe.Condition{
 					Test:  "label-used",
@@ -5463,7 +5554,7 @@ var written = []entry{
 					Law:   "5.74, read in the TTB manual, ch. 8, in a copy",
 					Of:    "Whisky",
 					OfLaw: "27 CFR 5.143(a) and (c), table 1 (1)",
-					At:    in.span(1748, 1802),
+					At:    in.span(1764, 1818),
 				},
 			},
 		}

@@ -89,7 +89,7 @@ grain hill-corn from corn {
 	oats := items["grain oats"]
 	assert.False(t, oats.House || oats.Own)
 	bourbon := items["standard bourbon"]
-	assert.Contains(t, bourbon.Lines, house.LibraryLine{Field: "grain", Text: "corn at least 51 %", Source: "5.143(c), table 1 (2)", At: bourbon.Lines[3].At})
+	assert.Contains(t, bourbon.Lines, house.LibraryLine{Field: "grain", Text: "corn at least 51 %", Source: "5.143(c), table 1 (2)", At: bourbon.Lines[4].At})
 	mash := items["model mash"]
 	require.NotEmpty(t, mash.Lines)
 	assert.NotContains(t, mash.Lines[0].Text, mash.Lines[0].Field)

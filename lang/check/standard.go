@@ -13,7 +13,11 @@ import (
 
 // standard reads one standard of identity.
 func standard(n *tree.Node, e recipe.Entry, h *house.House, diags *diag.List) *recipe.Standard {
-	s := &recipe.Standard{Entry: e, Title: n.Word("title"), Law: n.Word("law")}
+	s := &recipe.Standard{Entry: e, Title: n.Word("title"), Law: n.Word("law"), Country: n.Word("country")}
+	if c := n.Line("country"); c != nil && !h.Declares(schema.Country, s.Country) {
+		diags.Add(tree.UnknownName("country", c.Get("name"), func() []string { return h.EntryNames(schema.Country) }))
+		s.Country = ""
+	}
 	for _, l := range n.Lines {
 		if l.Bad {
 			continue

@@ -84,6 +84,7 @@ const (
 	CodeLawWood    Code = "NM1005"
 	CodeLawRest    Code = "NM1006"
 	CodeLawBottled Code = "NM1007"
+	CodeLawAbroad  Code = "NM1008"
 
 	CodeNoDay       Code = "NM1301"
 	CodeTimeBack    Code = "NM1302"
@@ -183,6 +184,7 @@ var checkTable = []Info{
 	{CodeLawWood, "law-wood", Error, "a cask that the standard does not allow"},
 	{CodeLawRest, "law-age", Error, "less time in wood than the standard asks"},
 	{CodeLawBottled, "law-bottled", Error, "a bottling strength that the standard does not allow"},
+	{CodeLawAbroad, "law-abroad", Note, "a standard of another country's law"},
 
 	{CodeNoDay, "no-day", Error, "a clock of a record without its day"},
 	{CodeTimeBack, "time-goes-back", Error, "a line of a record that is earlier than the one above it"},

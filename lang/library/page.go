@@ -89,7 +89,7 @@ var telling = map[string][]string{
 	"yeast":    {"form", "range", "pitch", "ethanol-limit"},
 	"enzyme":   {"does", "optimum", "dies-above", "dose"},
 	"wood":     {"tree", "charred", "toasted", "soak"},
-	"standard": {"title"},
+	"standard": {"title", "country"},
 }
 
 // list writes a line for each of some entries.
@@ -129,8 +129,8 @@ func summary(i house.LibraryItem) string {
 		}
 	}
 	switch {
-	case i.Kind == "standard" && len(parts) == 1:
-		return strings.Trim(strings.TrimPrefix(parts[0], "title "), `"`)
+	case i.Kind == "standard":
+		return strings.ReplaceAll(strings.TrimPrefix(strings.Join(parts, ", "), "title "), `"`, "")
 	case i.Kind == "model":
 		return words.Count(len(i.Lines), "constant")
 	}

@@ -157,6 +157,7 @@ type Standard struct {
 	Entry
 	Title      string
 	Law        string
+	Country    string   // name of the country whose law that is, "" of more than one
 	Parts      []string // names of the standards that this one is made of, if it is: see Both
 	Conditions []Condition
 	Notes      []string // what the law says that no program can test
@@ -182,6 +183,9 @@ func Both(all ...*Standard) *Standard {
 			out.Name += ", " + s.Name
 			out.Title += "; " + s.Title
 			out.Law += "; " + s.Law
+			if s.Country != out.Country {
+				out.Country = ""
+			}
 		}
 		for _, c := range s.Conditions {
 			alone := c

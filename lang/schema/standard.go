@@ -9,6 +9,7 @@ var Standard = &Field{
 	Block: &Block{Fields: []*Field{
 		{Name: "title", Shape: "TEXT", Need: true, Example: `title "Bourbon whisky"`, Doc: "The name on the label."},
 		{Name: "law", Shape: "TEXT", Need: true, Example: `law "27 CFR 5.143"`, Doc: "The law that says so."},
+		{Name: "country", Shape: "NAME", Example: "country us", Doc: "The `country` of the library whose law that is. A batch of a house elsewhere gets a note."},
 		{
 			Name: "grain", Shape: `NAME ("," NAME)* ["malted"|"unmalted"] ("at" ("least"|"most") SHARE|"some")`, Repeat: true, Example: "grain corn at least 51 %",
 			Doc: "The least or the greatest share of the bill, by weight, of a grain or a cereal; `any` is all grain.", Limits: []Limit{aShare},

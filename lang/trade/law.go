@@ -19,6 +19,7 @@ func checkLaw(r *rules) {
 	if s == nil {
 		return
 	}
+	checkCountry(r, s)
 	for i := range s.Conditions {
 		c := &s.Conditions[i]
 		switch c.Test {
@@ -31,7 +32,7 @@ func checkLaw(r *rules) {
 		case recipe.EntryMost:
 			if r.can.Cask && below(c.Strength, r.batch.Cask.Entry) {
 				unlawful(r, diag.CodeLawEntry, c, r.at(recipe.PathEntry),
-					fmt.Sprintf("the entry strength is above %s, the most that %s allows", strengthText(c.Strength), c.Of),
+					fmt.Sprintf("the entry strength is above %s, the most that %s allows", r.lawful(c.Strength), c.Of),
 					"lower the entry strength")
 			}
 		case recipe.WoodIs:
@@ -56,14 +57,29 @@ func checkLaw(r *rules) {
 			at := r.batch.Cask.BottleAt
 			if (r.can.Cask || r.can.Unaged) && at.Value > 0 && (below(at, c.Strength) || below(c.Strength, at)) {
 				unlawful(r, diag.CodeLawBottled, c, r.at(recipe.PathBottleAt),
-					fmt.Sprintf("%s is bottled at exactly %s", c.Of, strengthText(c.Strength)), "bottle it at "+strengthText(c.Strength))
+					fmt.Sprintf("%s is bottled at exactly %s", c.Of, r.lawful(c.Strength)), "bottle it at "+r.lawful(c.Strength))
 			}
 		case recipe.BottledLeast:
 			if at := r.batch.Cask.BottleAt; (r.can.Cask || r.can.Unaged) && at.Value > 0 && below(at, c.Strength) {
 				unlawful(r, diag.CodeLawBottled, c, r.at(recipe.PathBottleAt),
-					fmt.Sprintf("%s is bottled at %s or more", c.Of, strengthText(c.Strength)), "raise the bottling strength")
+					fmt.Sprintf("%s is bottled at %s or more", c.Of, r.lawful(c.Strength)), "raise the bottling strength")
 			}
 		}
+	}
+}
+
+// checkCountry notes a standard of another law than that of the house.
+func checkCountry(r *rules, s *recipe.Standard) {
+	if r.batch.Plant == nil || s.Country == "" {
+		return
+	}
+	if house := r.batch.Plant.Under(); house != "" && house != s.Country {
+		r.add(diag.Diagnostic{
+			Code: diag.CodeLawAbroad, Severity: diag.Note, At: r.at(recipe.PathStandard),
+			Summary: fmt.Sprintf("`%s` is a standard of the country `%s`, and the house stands under the law of `%s`", s.Name, s.Country, house),
+			Help:    "leave it if the whisky is made for there; `newmake library standard` lists the others",
+			Reason:  s.Law,
+		})
 	}
 }
 
@@ -164,6 +180,15 @@ func below(a, b recipe.Strength) bool {
 		return weaker(a, b)
 	}
 	return a.Weaker(b)
+}
+
+// lawful writes a strength as the law has it, and for a house that counts in litres what a
+// proof of the United States is there.
+func (r *rules) lawful(s recipe.Strength) string {
+	if r.batch.Units == recipe.US || s.Basis != recipe.Proof {
+		return strengthText(s)
+	}
+	return percent(s.Value) + " vol (" + strengthText(s) + ")"
 }
 
 func strengthText(s recipe.Strength) string {

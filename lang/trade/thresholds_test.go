@@ -159,6 +159,7 @@ var unnumbered = map[diag.Code]string{
 	diag.CodeCutNeedsPace: "a pace is a time or it is a flow",
 	diag.CodeFeintsUnused: "the charge takes feints or not",
 	diag.CodeLawEnzymes:   "an enzyme is dosed or not",
+	diag.CodeLawAbroad:    "a country is another or it is not",
 }
 
 func TestThresholds(t *testing.T) {

@@ -36,6 +36,10 @@ func TestDurationText(t *testing.T) {
 // A strength in the basis in which it is written.
 func TestStrengthText(t *testing.T) {
 	assert.Equal(t, "125 proof", strengthText(recipe.Strength{Value: 0.625, Basis: recipe.Proof}))
+	litres := &rules{batch: &recipe.Batch{Units: recipe.SI}}
+	assert.Equal(t, "62.5 % vol (125 proof)", litres.lawful(recipe.Strength{Value: 0.625, Basis: recipe.Proof}))
+	assert.Equal(t, "125 proof", (&rules{batch: &recipe.Batch{Units: recipe.US}}).lawful(recipe.Strength{Value: 0.625, Basis: recipe.Proof}))
+	assert.Equal(t, "62.5 % abv", litres.lawful(recipe.Strength{Value: 0.625, Basis: recipe.ABV}))
 	assert.Equal(t, "56.1 % abw", strengthText(recipe.Strength{Value: 0.561, Basis: recipe.ABW}))
 	assert.Equal(t, "62.5 % abv", strengthText(recipe.Strength{Value: 0.625, Basis: recipe.ABV}))
 }
