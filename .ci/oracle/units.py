@@ -17,7 +17,7 @@ UNITS = [
     ("mg", "Mass", "mg", KG), ("tonne", "Mass", "tonne", KG),
     ("gal", "Volume", "usgallon", M3), ("qt", "Volume", "usquart", M3), ("pt", "Volume", "uspint", M3),
     ("fl oz", "Volume", "usfluidounce", M3), ("L", "Volume", "liter", M3),
-    ("mL", "Volume", "milliliter", M3), ("hL", "Volume", "hectoliter", M3), ("m3", "Volume", "m^3", M3),
+    ("mL", "Volume", "milliliter", M3), ("cL", "Volume", "centiliter", M3), ("hL", "Volume", "hectoliter", M3), ("m3", "Volume", "m^3", M3),
     ("imp-gal", "Volume", "brgallon", M3),
     ("F", "TempDifference", "degF", "degC"), ("C", "TempDifference", "degC", "degC"), ("K", "TempDifference", "K", "degC"),
     ("F/min", "HeatingRate", "degF/min", "K/s"), ("C/min", "HeatingRate", "degC/min", "K/s"),

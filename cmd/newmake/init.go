@@ -73,7 +73,10 @@ func runInit(a *app, folder, units string) error {
 	for _, n := range next {
 		widest = max(widest, diag.Width(n[0]))
 	}
-	fmt.Fprint(a.out, "\nNext:\n")
+	fmt.Fprintf(a.out, "\n%s\n\nNext:\n", map[string]string{
+		"us": "The house counts in gallons, pounds and F, under the law of the United States. --units si makes one in litres, kilograms and C.",
+		"si": "The house counts in litres, kilograms and C. --units us makes one in gallons, pounds and F.",
+	}[units])
 	for _, n := range next {
 		fmt.Fprintf(a.out, "  %s  %s\n", library.Pad(diag.SafeIn(n[0], a.plain()), widest), n[1])
 	}

@@ -52,10 +52,14 @@ func readPromise(b *reader, l *tree.Node) (recipe.Promise, bool) {
 			continue
 		}
 		if l := p.Within(k); si < l.Low || si > l.High {
-			b.add(diag.Diagnostic{
+			d := diag.Diagnostic{
 				Code: diag.CodeOutOfRange, At: q.At(), Summary: fmt.Sprintf("%s is outside what `%s` can promise", wording.Item(q.Item), e.What),
 				Help: "allowed: " + wording.Between(l.Low, l.High, k, q.Item.Unit), Reason: l.Reason,
-			})
+			}
+			if k == quantity.Gravity {
+				wording.OtherGravity(&d, q.Item, l.Low, l.High)
+			}
+			b.add(d)
 			return e, false
 		}
 		e.Kind, e.Value = k, si

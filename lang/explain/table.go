@@ -45,7 +45,7 @@ var places = sync.OnceValue(func() []*place {
 			}
 			switch {
 			case f.Block != nil && f.Block.Timed: // a batch has blocks of the same names
-				walk(f.Block, in+" "+f.Name)
+				walk(f.Block, strings.TrimSpace(in+" "+f.Name))
 			case f.Block != nil:
 				walk(f.Block, f.Name)
 			}

@@ -77,5 +77,6 @@ var hints = map[hintKey]string{
 	{"gal", Mass}:                  "a volume has no weight until it is known what it is of; weigh it, or write a weight",
 	{"L", Mass}:                    "a volume has no weight until it is known what it is of; weigh it, or write a weight",
 	{"lb", Volume}:                 "a weight has no volume until it is known what it is of; write a volume",
+	{"m", Duration}:                "`m` is a metre; minutes are `min`",
 	{"kg", Volume}:                 "a weight has no volume until it is known what it is of; write a volume",
 }

@@ -247,7 +247,7 @@ func TestMisspeltUnits(t *testing.T) {
 }
 
 func TestNoPrefixGuessing(t *testing.T) {
-	for _, name := range []string{"Mgal", "cL", "dL", "klb", "mW", "ug", "µg", "hg", "ms", "mh"} {
+	for _, name := range []string{"Mgal", "daL", "dL", "klb", "mW", "ug", "µg", "hg", "ms", "mh"} {
 		_, ok := quantity.Lookup(name)
 		assert.False(t, ok, name)
 	}

@@ -54,6 +54,7 @@ var table = []Unit{
 	{"fl oz", []string{"fl-oz"}, US, one(Volume, galM3/128), sp811},
 	{"L", []string{"l", "litre", "litres", "liter", "liters"}, SI, one(Volume, 1e-3), sp811T6},
 	{"mL", []string{"ml"}, SI, one(Volume, 1e-6), sp811T6},
+	{"cL", []string{"cl"}, SI, one(Volume, 1e-5), sp811T6},
 	{"hL", []string{"hl"}, SI, one(Volume, 0.1), sp811T6},
 	{"m3", []string{"m³"}, SI, one(Volume, 1), siBroch},
 	{"imp-gal", []string{"imp gal"}, Both, one(Volume, impGalM3), imperial},

@@ -311,8 +311,11 @@ func (s shaper) limits(n *Node) {
 			} else {
 				n.Bad = true
 			}
-			if c.Kind == quantity.Temperature {
+			switch c.Kind {
+			case quantity.Temperature:
 				wording.OtherScale(&d, c.Item, c.Item.UnitAt(), l.Low, l.High)
+			case quantity.Gravity:
+				wording.OtherGravity(&d, c.Item, l.Low, l.High)
 			}
 			s.diags.Add(d)
 			break

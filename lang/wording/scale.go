@@ -2,6 +2,8 @@ package wording
 
 import (
 	"fmt"
+	"strconv"
+	"strings"
 
 	"newmake/lang"
 	"newmake/lang/diag"
@@ -21,4 +23,16 @@ func OtherScale(d *diag.Diagnostic, it *lang.Item, unitAt diag.Span, low, high f
 	}
 	d.Help = fmt.Sprintf("did you mean `%s %s`? %s", it.Num, other, d.Help)
 	d.Fix = &diag.Fix{At: unitAt, Text: other, Label: fmt.Sprintf("write `%s %s`", it.Num, other), Guess: true}
+}
+
+// OtherGravity helps where a specific gravity is written without its point, as a
+// hydrometer is read aloud: 1069 for 1.069.
+func OtherGravity(d *diag.Diagnostic, it *lang.Item, low, high float64) {
+	sg := it.Value / 1000
+	if it.Kind != lang.Number || it.Unit != "" && it.Unit != "SG" || sg < low || sg > high {
+		return
+	}
+	text := strings.TrimSpace(strconv.FormatFloat(sg, 'f', -1, 64) + " " + it.Unit)
+	d.Help = fmt.Sprintf("did you mean `%s`? %s", text, d.Help)
+	d.Fix = &diag.Fix{At: it.At, Text: text, Label: fmt.Sprintf("write `%s`", text), Guess: true}
 }

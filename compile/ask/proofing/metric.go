@@ -41,7 +41,7 @@ func siRow(w float64) siLot {
 func (l siLot) w() float64 { return l.massPct / 100 }
 
 func (m *metric) work(q Question) {
-	m.note("Strength and volume are at 20 C, masses are true. Official gauging follows the regulation's own tables: for those of the US see --units us.")
+	m.note("Strength and volume are at 20 C, masses are true. Official gauging follows the regulation's own tables; --units us works as those of the United States do.")
 	m.siLot = m.lot(q.Lot, "")
 	if m.failed() {
 		return

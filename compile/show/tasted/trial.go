@@ -76,7 +76,7 @@ func Trial(w io.Writer, j *taste.Judged, o Options) error {
 
 // Cautions stand on every page that people taste from (common practice).
 var Cautions = []string{
-	"Cut the spirit with water to 20 to 25 % abv, pour no more than 15 mL (half an ounce), and spit. Six to eight cups in a sitting are as many as a nose takes.",
+	"Cut the spirit with water to 20 to 25 % of alcohol by volume, pour no more than 15 mL (half a US fluid ounce), and spit. Six to eight cups in a sitting are as many as a nose takes.",
 	"Nobody who has tasted drives, or works at a still, a cooker or a lift truck that day.",
 	"Taste nothing of foreshots. Who is pregnant, unwell or takes medicine noses only.",
 }
