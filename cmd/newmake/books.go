@@ -5,8 +5,8 @@ import (
 
 	"newmake/compile/front"
 	"newmake/compile/show/formats"
-	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/inventory"
 )
 
 // booksFlags are those of every command that reads a house's records as a whole: which
@@ -23,7 +23,7 @@ func (f *booksFlags) declare(cmd *cobra.Command, ways formats.Ways) {
 // booksRead are the records of a house.
 type booksRead struct {
 	*front.Source
-	texts *check.Cellar
+	texts *inventory.Inventory
 	said  diag.List
 }
 
@@ -34,7 +34,7 @@ func (f booksFlags) read(a *app, format string) (*booksRead, error) {
 	if err != nil {
 		return nil, a.cannot(err, format)
 	}
-	texts, said := src.House.Cellar()
+	texts, said := src.House.Inventory()
 	if said.HasErrors() {
 		return nil, a.noAnswer(said, format)
 	}

@@ -101,7 +101,7 @@ func everything(h *check.House, want func(batch string) bool) diag.List {
 			list = append(list, made.Truly(r)...)
 		}
 	}
-	if texts, said := h.Cellar(); !said.HasErrors() {
+	if texts, said := h.Inventory(); !said.HasErrors() {
 		list = append(list, identity.Said(identity.HouseOf(h, texts, ledger.Amounts(h, texts)), func(*trace.Blend) bool { return true })...)
 	}
 	for _, name := range h.Batches() {

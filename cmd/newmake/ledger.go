@@ -16,6 +16,7 @@ import (
 	"newmake/compile/show/ledgered"
 	"newmake/lang/check"
 	"newmake/lang/house"
+	"newmake/lang/inventory"
 	"newmake/lang/record"
 	"newmake/lang/schema"
 	"newmake/lang/words"
@@ -99,7 +100,7 @@ func (f ledgerFlags) run(a *app, asked string) error {
 
 // pricesOf are the prices of a house, and what its runs cost by their plans: those that were
 // kept when they were opened, else those of their batches, each computed once.
-func pricesOf(h *check.House, texts *check.Cellar) *ledger.Prices {
+func pricesOf(h *check.House, texts *inventory.Inventory) *ledger.Prices {
 	p := &ledger.Prices{}
 	plans := map[string]*plan.Cost{}
 	p.Plan = func(r *record.Run) (*plan.Cost, bool) {
@@ -118,7 +119,7 @@ func pricesOf(h *check.House, texts *check.Cellar) *ledger.Prices {
 		return plans[r.Batch], false
 	}
 	p.New = func(name string) bool { b, _ := h.Batch(name); return b != nil && b.Cask.New }
-	if b := h.Made(texts); b != nil {
+	if b := h.BatchOfBooks(texts); b != nil {
 		p.Costs = b.Costs
 	}
 	return p

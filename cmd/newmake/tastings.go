@@ -67,8 +67,9 @@ func (f tastingsFlags) run(a *app, args []string) error {
 	if said.HasErrors() {
 		return a.noAnswer(said, format)
 	}
+	texts, _ := src.House.Inventory()
 	found := taste.Search(all, taste.Wanted{Words: args, Of: f.of, By: f.by, Batch: f.batch}, src.House.Vocabulary(), func(t *record.Tasting) taste.Source {
-		m := src.House.MadeBy(t.Of, t.On)
+		m := texts.OriginOf(t.Of, t.On)
 		return taste.Source{Batch: m.Batch, Run: m.Run, Filled: m.Filled}
 	})
 	beside(found, src, system)

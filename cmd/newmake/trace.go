@@ -55,7 +55,7 @@ func traceName(a *app, f booksFlags, name string) error {
 	if err != nil {
 		return err
 	}
-	made := b.House.Made(b.texts)
+	made := b.House.BatchOfBooks(b.texts)
 	t, names := trace.Of(b.texts, name, made != nil && made.Gauge == recipe.SI)
 	if t == nil {
 		return a.noAnswer(diag.List{untraced(name, names)}, format)

@@ -26,7 +26,7 @@ func ofBottlings(h *check.House, files []*house.File) diag.List {
 	if !any {
 		return nil
 	}
-	texts, said := h.Cellar()
+	texts, said := h.Inventory()
 	if said.HasErrors() {
 		return nil
 	}

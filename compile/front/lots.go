@@ -23,7 +23,7 @@ func (s *Source) putLots(p *Plan) {
 			continue
 		}
 		rest := l.MassKg
-		for _, o := range s.House.FirstIn(l.Grain.Name, l.MassKg, day) {
+		for _, o := range s.House.Stores.FirstIn(l.Grain.Name, l.MassKg, day) {
 			moisture, starch := l.Grain.Moisture, l.Grain.Starch
 			g := plan.GrainLot{Lot: o.Lot, MassKg: plan.RoundTo(o.Kg, 3)}
 			if o.Moisture != nil {

@@ -33,12 +33,12 @@ batch "A" {
 	require.NoError(t, err)
 	e := h.batch(h.Find("A"))
 	var said diag.List
-	for _, d := range e.diags {
+	for _, d := range e.Diags {
 		if d.Code == diag.CodeBillLot || d.Code == diag.CodeUnknownName && d.Summary != "" && d.At.Text() != "A" {
 			said = append(said, d)
 		}
 	}
-	return e.batch, said
+	return e.Batch, said
 }
 
 // The lot's own moisture and starch go into the plan; the library's grain stays as it is.

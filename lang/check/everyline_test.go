@@ -26,7 +26,7 @@ func TestEveryLineIsRead(t *testing.T) {
 		text  string
 		read  func(*House) any
 	}
-	thePlant := func(h *House) any { return h.plant(h.Plants[0]).plant }
+	thePlant := func(h *House) any { return h.plant(h.Plants[0]).Plant }
 	sorts := []sort{
 		{schema.Plant, plant, thePlant},
 		{schema.Grain, entry, func(h *House) any { return h.Library().Grains["one"] }},

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"newmake/lang/check/internal/entries"
 	"newmake/lang/diag"
 	"newmake/lang/house"
 	"newmake/lang/schema"
@@ -48,19 +49,19 @@ func FuzzCheck(f *testing.F) {
 				}
 			}
 		}
-		saidOf(libraryOf(house.LoadLibrary(fstest.MapFS{"x.batch": {Data: data}})))
+		saidOf(entries.Of(house.LoadLibrary(fstest.MapFS{"x.batch": {Data: data}})))
 	})
 }
 
 // saidOf reads all of a library, and gives what there is to say of it.
-func saidOf(s *library) diag.List {
-	list := slices.Concat(s.house.Loading(), s.house.General())
-	for _, f := range s.house.Files {
+func saidOf(s *entries.Library) diag.List {
+	list := slices.Concat(s.House().Loading(), s.House().General())
+	for _, f := range s.House().Files {
 		list = append(list, f.Said()...)
 	}
 	for _, f := range schema.Library {
-		for _, m := range s.all(f) {
-			list = append(list, m.diags...)
+		for _, m := range s.All(f) {
+			list = append(list, m.Diags...)
 		}
 	}
 	return list

@@ -10,8 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/diag"
-	"newmake/lang/house"
-	"newmake/stdlib"
 )
 
 // pastRun is a run of a batch of the history.
@@ -68,24 +66,6 @@ func BenchmarkPlanBesideHistory(b *testing.B) {
 				}
 			}
 		})
-	}
-}
-
-// BenchmarkLibraryAtStart opens the built-in library, reads a house and what its batch
-// uses of the library, as a process does once. BenchmarkCheckOne is the house alone.
-func BenchmarkLibraryAtStart(b *testing.B) {
-	b.ReportAllocs()
-	fsys := bench(b, nil)
-	for b.Loop() {
-		base := house.LoadLibrary(stdlib.FS)
-		h, err := LoadFS(fsys, "", Options{Base: base})
-		if err != nil {
-			b.Fatal(err)
-		}
-		h.library = newLibrary(h.House, &library{house: base, carried: true})
-		if got, list := h.Batch("Base"); got == nil {
-			b.Fatal(list)
-		}
 	}
 }
 

@@ -16,7 +16,7 @@ func firstIn(t *testing.T, text string, lb float64, day string) (out string) {
 	t.Helper()
 	h, err := LoadFS(fstest.MapFS{"house.batch": &fstest.MapFile{Data: []byte(text)}}, "", Options{})
 	require.NoError(t, err)
-	for i, o := range h.FirstIn("corn", lb*0.45359237, record.ReadDate(day)) {
+	for i, o := range h.Stores.FirstIn("corn", lb*0.45359237, record.ReadDate(day)) {
 		if i > 0 {
 			out += ", "
 		}

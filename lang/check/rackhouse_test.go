@@ -19,15 +19,15 @@ func racked(t *testing.T, lines, place string) (*recipe.Plant, []string) {
 	text := fmt.Sprintf("plant \"One\" {\n  elevation 100 m\n  rack-house \"Rack house\" {\n%s\n  }\n}\ncask \"C-1\" {\n  2026-03-12 to %s\n}\n", lines, place)
 	h, err := LoadFS(fstest.MapFS{"house.batch": &fstest.MapFile{Data: []byte(text)}}, "", Options{})
 	require.NoError(t, err)
-	_, list := h.Cellar()
-	list = append(list, h.plant(h.Plants[0]).diags...)
+	_, list := h.Inventory()
+	list = append(list, h.plant(h.Plants[0]).Diags...)
 	var said []string
 	for _, d := range list {
 		if d.Code == diag.CodeRack || d.Code == diag.CodeMonths || d.Code == diag.CodeOutOfRange || d.Code == diag.CodeUnusual {
 			said = append(said, d.Summary)
 		}
 	}
-	return h.plant(h.Plants[0]).plant, said
+	return h.plant(h.Plants[0]).Plant, said
 }
 
 // A year of air is twelve months, or one line for all of them.
@@ -35,7 +35,7 @@ func TestYearOfAir(t *testing.T) {
 	const at = `"Rack house"`
 	all := func(but string) string {
 		var b strings.Builder
-		for i, m := range months {
+		for i, m := range strings.Fields("jan feb mar apr may jun jul aug sep oct nov dec") {
 			if m != but {
 				fmt.Fprintf(&b, "    air %s %d C, %d %%\n", m, i, 50+i)
 			}

@@ -63,7 +63,7 @@ func heartsOf(t *testing.T, h *check.House, number string) string {
 
 // produced is what the books enter as produced by it.
 func produced(t *testing.T, h *check.House, number string) string {
-	texts, _ := h.Cellar()
+	texts, _ := h.Inventory()
 	for _, month := range []time.Month{time.January, time.February} {
 		for _, g := range ledger.Of(ledger.HouseOf(h, texts, "", false), 2026, month).Gauges {
 			if g.What == "production" && g.Of == "run "+number {

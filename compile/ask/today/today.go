@@ -189,7 +189,7 @@ func inWood(r *record.Run) bool {
 
 // casks are those that the cellar of the house names on the day.
 func (a *Answer) casks(src *front.Source, on record.Date) {
-	texts, said := src.House.Cellar()
+	texts, said := src.House.Inventory()
 	if said.HasErrors() {
 		a.Unread = append(a.Unread, "the casks")
 		return

@@ -138,7 +138,7 @@ func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) 
 // inStore is what lies in the stores of the house as what is to come begins. What the runs
 // of the season used by now is taken off.
 func inStore(src *front.Source, asks *asked.Season, on record.Date) map[string]float64 {
-	texts, said := src.House.Cellar()
+	texts, said := src.House.Inventory()
 	if said.HasErrors() {
 		return nil
 	}

@@ -2,13 +2,14 @@ package cellar
 
 import (
 	"newmake/lang/check"
+	"newmake/lang/inventory"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
 )
 
 // HouseOf asks a house what its cellar needs. The units are those asked for, or else those
 // of the batch that filled the first cask.
-func HouseOf(h *check.House, texts *check.Cellar, asked *recipe.System) House {
+func HouseOf(h *check.House, texts *inventory.Inventory, asked *recipe.System) House {
 	tastings, _ := h.Tastings()
 	library := h.Library()
 	o := House{

@@ -16,6 +16,7 @@ import (
 	"newmake/compile/plan"
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/inventory"
 	"newmake/lang/recipe"
 	"newmake/lang/tree"
 )
@@ -68,7 +69,7 @@ type Verdict struct {
 
 // House is what is asked of a house.
 type House struct {
-	Texts     *check.Cellar
+	Texts     *inventory.Inventory
 	Batch     func(name string) *recipe.Batch // nil where it cannot be read
 	Wood      func(name string) *recipe.CaskWood
 	Standards []*recipe.Standard // all that are known, in the order in which they are listed
@@ -77,7 +78,7 @@ type House struct {
 }
 
 // HouseOf asks a house for what is needed. amount is how much alcohol a line moved.
-func HouseOf(h *check.House, texts *check.Cellar, amount func(at diag.Span) float64) House {
+func HouseOf(h *check.House, texts *inventory.Inventory, amount func(at diag.Span) float64) House {
 	library := h.Library()
 	o := House{Texts: texts, Amount: amount,
 		Batch: func(name string) *recipe.Batch { b, _ := h.Batch(name); return b },

@@ -31,7 +31,7 @@ func house(t *testing.T, records string) identity.House {
 	}
 	h, err := check.LoadFS(files, "", check.Options{})
 	require.NoError(t, err)
-	texts, said := h.Cellar()
+	texts, said := h.Inventory()
 	require.False(t, said.HasErrors(), "%v", said)
 	return identity.HouseOf(h, texts, ledger.Amounts(h, texts))
 }

@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"newmake/compile/matter/fluid"
-	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/inventory"
 	"newmake/lang/record"
 	"newmake/lang/tree"
 	"newmake/lang/wording"
@@ -16,7 +16,7 @@ import (
 
 // books turns the records of a house into events.
 type books struct {
-	texts  *check.Cellar
+	texts  *inventory.Inventory
 	events []event
 	names  map[*record.Life]string
 	// bottleC is the temperature at which its bottles hold their size.

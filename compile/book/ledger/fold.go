@@ -2,11 +2,12 @@ package ledger
 
 import (
 	"cmp"
-	"newmake/compile/lot"
-	"newmake/lang/recipe"
 
+	"newmake/compile/lot"
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/inventory"
+	"newmake/lang/recipe"
 	"newmake/lang/record"
 	"newmake/lang/sorting"
 )
@@ -221,10 +222,10 @@ func (f *fold) amounts() func(diag.Span) float64 {
 
 // Amounts are the proof gallons that each line of a house's records moved, 0 of what moved
 // none, or nobody knows how much.
-func Amounts(h *check.House, texts *check.Cellar) func(diag.Span) float64 {
+func Amounts(h *check.House, texts *inventory.Inventory) func(diag.Span) float64 {
 	forever := record.Date{Year: record.LastYear, Month: 12, Day: 31}
 	gauge := recipe.SI // as HouseOf has it of a house without a batch
-	if b := h.Made(texts); b != nil {
+	if b := h.BatchOfBooks(texts); b != nil {
 		gauge = b.Gauge
 	}
 	return foldOf(booksOf(texts, lot.BottleC(gauge)).events, forever, forever).amounts()

@@ -1,14 +1,14 @@
 package ledger
 
 import (
-	"newmake/lang/check"
+	"newmake/lang/inventory"
 	"newmake/lang/record"
 )
 
 // InStore is what lies in the stores of a house at the end of a day, by its name: kg of
 // what is weighed, a number of what is counted. What came and was used by then is counted
 // in, casks that were filled and bottles too; what is measured by volume is not here. Less than nothing is nothing.
-func InStore(t *check.Cellar, bushelKg func(grain string) float64, on record.Date) map[string]float64 {
+func InStore(t *inventory.Inventory, bushelKg func(grain string) float64, on record.Date) map[string]float64 {
 	s := storesOf(t, bushelKg, on, on)
 	whole := map[string]int64{}
 	gram := map[string]bool{}

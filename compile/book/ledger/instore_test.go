@@ -1,11 +1,11 @@
 package ledger
 
 import (
-	"newmake/lang/check"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
+	"newmake/lang/inventory"
 	"newmake/lang/quantity"
 	"newmake/lang/record"
 )
@@ -32,10 +32,10 @@ func TestInStore(t *testing.T) {
 		7: {"corn": 950, "used-cask": 4},
 		9: {"corn": 900, "used-cask": 4},
 	} {
-		assert.Equal(t, want, InStore(&check.Cellar{Stores: stores, Runs: runs}, bushel, day(d)), "day %d", d)
+		assert.Equal(t, want, InStore(&inventory.Inventory{Stores: stores, Runs: runs}, bushel, day(d)), "day %d", d)
 	}
 	used := []*record.Run{{Number: "26-02", Date: day(1), Used: []record.Used{{What: "rye", Amount: record.Reading{Value: kg(30)}}}}}
-	assert.Empty(t, InStore(&check.Cellar{Runs: used}, bushel, day(3)), "what nobody wrote that it came is not there afterwards")
+	assert.Empty(t, InStore(&inventory.Inventory{Runs: used}, bushel, day(3)), "what nobody wrote that it came is not there afterwards")
 }
 
 // Casks that were filled and bottles go out of the stores, each by its kind and its size.
@@ -46,7 +46,7 @@ func TestContainersInStore(t *testing.T) {
 	fill := func(serial string, d int, c *record.Cask) *record.Life {
 		return &record.Life{Serial: serial, Cask: c, Fills: []record.Filling{{Visit: &record.Visit{When: record.When{Date: day(d)}}}}}
 	}
-	texts := &check.Cellar{
+	texts := &inventory.Inventory{
 		Stores: []*record.Store{{Lots: []record.Lot{
 			{On: day(1), What: "cask", Amount: n(6)}, {On: day(1), What: "used-cask", Amount: n(3)}, {On: day(1), What: "30 gal cask", Amount: n(2)},
 			{On: day(1), What: "750 mL bottle", Amount: n(700)}, {On: day(1), What: "375 mL bottles", Amount: n(50)}, {On: day(1), What: "bottle corks", Amount: n(900)},

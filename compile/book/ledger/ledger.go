@@ -18,16 +18,16 @@ package ledger
 import (
 	"fmt"
 	"math"
-	"newmake/compile/lot"
-	"newmake/lang/recipe"
 	"slices"
 	"time"
 
 	"newmake/compile/book/identity"
 	"newmake/compile/book/trace"
-	"newmake/lang/check"
+	"newmake/compile/lot"
 	"newmake/lang/diag"
+	"newmake/lang/inventory"
 	"newmake/lang/quantity"
+	"newmake/lang/recipe"
 	"newmake/lang/record"
 	"newmake/lang/sorting"
 	"newmake/lang/wording"
@@ -187,7 +187,7 @@ type Missing struct {
 // House is what the books ask of a house.
 type House struct {
 	Name  string
-	Texts *check.Cellar
+	Texts *inventory.Inventory
 	US    bool // it counts in gallons
 	// BushelKg is what a trade bushel of a grain weighs, 0 if nobody knows.
 	BushelKg func(grain string) float64
@@ -231,7 +231,7 @@ func (h *House) counts() recipe.System {
 
 // booksOf turns the records of a house into events, in the order of their days. bottleC is
 // the temperature at which its bottles hold their size.
-func booksOf(c *check.Cellar, bottleC float64) *books {
+func booksOf(c *inventory.Inventory, bottleC float64) *books {
 	b := &books{texts: c, names: map[*record.Life]string{}, bottleC: bottleC}
 	for _, l := range c.Lives {
 		b.name(l)

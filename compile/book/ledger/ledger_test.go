@@ -397,7 +397,7 @@ func TestLaws(t *testing.T) {
 func TestMonth(t *testing.T) {
 	h, err := check.Load(filepath.Join("..", "..", "..", "examples", "lantern-hollow"), check.Options{})
 	require.NoError(t, err)
-	c, said := h.Cellar()
+	c, said := h.Inventory()
 	require.False(t, said.HasErrors())
 	l := ledger.Of(ledger.HouseOf(h, c, "", false), 2026, 3)
 	assert.Empty(t, failed(l))
@@ -426,7 +426,7 @@ func TestMonths(t *testing.T) {
 	off := func(text string, month time.Month) []ledger.Check {
 		h, err := check.Load(dir, check.Options{Overlay: map[string][]byte{path: []byte(text)}})
 		require.NoError(t, err)
-		c, said := h.Cellar()
+		c, said := h.Inventory()
 		require.False(t, said.HasErrors())
 		return failed(ledger.Of(ledger.HouseOf(h, c, "", false), 2026, month))
 	}
@@ -460,7 +460,7 @@ func BenchmarkLedger(b *testing.B) {
 	}
 	h, err := check.LoadFS(files, "", check.Options{})
 	require.NoError(b, err)
-	c, _ := h.Cellar()
+	c, _ := h.Inventory()
 	require.Len(b, c.Lives, 5000)
 	b.ResetTimer()
 	for range b.N {

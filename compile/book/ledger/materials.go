@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"math"
 
-	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/inventory"
 	"newmake/lang/quantity"
 	"newmake/lang/record"
 	"newmake/lang/stock"
@@ -74,7 +74,7 @@ type use struct {
 }
 
 // storesOf goes through what was bought, used, counted and thrown away up to a day.
-func storesOf(t *check.Cellar, bushel func(string) float64, from, until record.Date) *stores {
+func storesOf(t *inventory.Inventory, bushel func(string) float64, from, until record.Date) *stores {
 	s := &stores{by: map[*stock.Lot]*pile{}, known: until}
 	if len(t.Stores) > 0 {
 		s.loft = t.Stores[0]

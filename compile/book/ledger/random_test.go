@@ -17,6 +17,7 @@ import (
 	"newmake/compile/matter/fluid"
 	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/inventory"
 	"newmake/lang/record"
 	"newmake/lang/testflag"
 )
@@ -367,9 +368,9 @@ func (h *history) vat(name string) {
 
 // bottling fills so many bottles of a vat; some of them break, are tasted or are sold.
 func (h *history) bottling(of string, on record.Date, n int, each float64, more string) {
-	lot := check.LotOf(on)
+	lot := inventory.LotCode(on)
 	for i := 'A'; h.out[lot]; i++ {
-		lot = check.LotOf(on) + string(i)
+		lot = inventory.LotCode(on) + string(i)
 	}
 	h.out[lot] = true
 	h.f("bottling %q of %q on %s {\n  test 750 mL, 90 proof at 60 F\n  bottles ", lot, of, on)
@@ -382,16 +383,16 @@ func (h *history) bottling(of string, on record.Date, n int, each float64, more 
 }
 
 // read reads a text as a house of its own.
-func read(t testing.TB, text string) (*check.House, *check.Cellar, diag.List) {
+func read(t testing.TB, text string) (*check.House, *inventory.Inventory, diag.List) {
 	t.Helper()
 	h, err := check.LoadFS(fstest.MapFS{"house.batch": {Data: []byte(text)}}, "", check.Options{})
 	require.NoError(t, err)
-	c, said := h.Cellar()
+	c, said := h.Inventory()
 	return h, c, said
 }
 
 // booksOf keeps the books of a month of a text.
-func booksOf(h *check.House, c *check.Cellar, on record.Date) *ledger.Ledger {
+func booksOf(h *check.House, c *inventory.Inventory, on record.Date) *ledger.Ledger {
 	o := ledger.HouseOf(h, c, "us", false)
 	o.US, o.Declared = true, nil
 	return ledger.Of(o, on.Year, on.Month)

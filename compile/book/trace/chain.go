@@ -5,8 +5,8 @@ import (
 	"maps"
 	"slices"
 
-	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/inventory"
 	"newmake/lang/record"
 	"newmake/lang/tree"
 	"newmake/lang/wording"
@@ -49,7 +49,7 @@ type gap struct {
 type chain struct {
 	links []*link
 	by    map[string]*link
-	texts *check.Cellar
+	texts *inventory.Inventory
 	cask  map[*record.Life]*link
 	into  map[string][]entry // what went into each tank
 	holds map[string][]entry // whose tank each was: a vat is blended in it, a run's hearts are reduced in it
@@ -100,7 +100,7 @@ func pour(from, into *link, on record.Date, at diag.Span) {
 }
 
 // chainOf reads a house's texts into one chain.
-func chainOf(h *check.Cellar) *chain {
+func chainOf(h *inventory.Inventory) *chain {
 	c := &chain{texts: h, by: map[string]*link{}, cask: map[*record.Life]*link{}, into: map[string][]entry{}, holds: map[string][]entry{}}
 	for _, s := range h.Stores {
 		for i := range s.Lots {
@@ -163,7 +163,7 @@ func (c *chain) bought(s *record.Store, l *record.Lot) {
 }
 
 // tanks gathers what went into each tank.
-func (c *chain) tanks(h *check.Cellar) {
+func (c *chain) tanks(h *inventory.Inventory) {
 	into := func(tank string, e entry) {
 		if tank == "" {
 			return
@@ -223,7 +223,7 @@ func dayOf(v *record.Visit, r *record.Run) record.Date {
 // source is what a name stands for on a day: sort is the word that stands beside it, "" if
 // none does.
 func (c *chain) source(name string, on record.Date, sort string, not *link) *link {
-	sorts := append(slices.Clone(check.Sorts), "tank")
+	sorts := append(slices.Clone(inventory.Sorts), "tank")
 	if sort != "" {
 		sorts = []string{sort}
 	}

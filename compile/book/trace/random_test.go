@@ -13,14 +13,15 @@ import (
 
 	"newmake/compile/book/trace"
 	"newmake/lang/check"
+	"newmake/lang/inventory"
 )
 
 // read reads a text as a house of its own. It has no batches: a chain needs none.
-func read(t *testing.T, text string) *check.Cellar {
+func read(t *testing.T, text string) *inventory.Inventory {
 	t.Helper()
 	h, err := check.LoadFS(fstest.MapFS{"house.batch": {Data: []byte(text)}}, "", check.Options{})
 	require.NoError(t, err)
-	c, _ := h.Cellar()
+	c, _ := h.Inventory()
 	return c
 }
 

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"newmake/lang/check"
 	"newmake/lang/diag"
+	"newmake/lang/inventory"
 	"newmake/lang/record"
 	"newmake/lang/sorting"
 )
@@ -39,7 +39,7 @@ type Blend struct {
 
 // Blends are the vats and the bottlings of a house, in the order of its texts. amount is how
 // much alcohol a line moved, in any unit, 0 where nobody knows.
-func Blends(h *check.Cellar, amount func(at diag.Span) float64) []Blend {
+func Blends(h *inventory.Inventory, amount func(at diag.Span) float64) []Blend {
 	c := chainOf(h)
 	g := &gathering{amount: amount, found: map[*link][]Spirit{}, shared: map[*link]bool{}, busy: map[*link]bool{}}
 	var out []Blend

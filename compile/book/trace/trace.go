@@ -9,7 +9,7 @@ import (
 	"cmp"
 	"slices"
 
-	"newmake/lang/check"
+	"newmake/lang/inventory"
 	"newmake/lang/quantity"
 	"newmake/lang/tree"
 	"newmake/lang/wording"
@@ -76,7 +76,7 @@ type Break struct {
 // Of follows all that bear a name, both ways. It is nil where nothing does; names are then
 // those that there are. litres says that the house counts in them: the lines that would mend
 // the chain are then written so.
-func Of(h *check.Cellar, name string, litres bool) (t *Trace, names []string) {
+func Of(h *inventory.Inventory, name string, litres bool) (t *Trace, names []string) {
 	c := chainOf(h)
 	var of []*link
 	for _, l := range c.links {
