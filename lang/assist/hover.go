@@ -6,6 +6,7 @@ import (
 
 	"newmake/lang"
 	"newmake/lang/explain"
+	"newmake/lang/house"
 	"newmake/lang/quantity"
 	"newmake/lang/schema"
 	"newmake/lang/tree"
@@ -79,6 +80,9 @@ func value(f *schema.Field, c *tree.Capture, reader quantity.System) string {
 // linesShown is how many lines of a declaration a hover shows.
 const linesShown = 12
 
+// wordsShown is how wide the first words of its lines are.
+const wordsShown = 12
+
 // named is what a name stands for, "" if it is not declared.
 func (s *Snapshot) named(p spot) string {
 	n, declares, ok := nameOf(p.path, p.cap)
@@ -97,20 +101,21 @@ func (s *Snapshot) named(p spot) string {
 		if s.House.Owns(e) {
 			whose = "of the house"
 		}
-		return fmt.Sprintf("**%s**: a %s %s.\n\n%s\n\n%s", e.Name, f.Name, whose, e.Doc, shown(e.Node))
+		return fmt.Sprintf("**%s**: a %s %s.\n\n%s\n\n%s", e.Name, f.Name, whose, e.Doc, shown(e.Node, s.Units()))
 	}
 	text := ""
 	s.eachName(s.declaring(n), func(path []*tree.Node, c *tree.Capture) {
 		if other, declares, ok := nameOf(path, c); ok && declares && other == n && text == "" {
 			last := path[len(path)-1]
-			text = fmt.Sprintf("%s\n\n%s", comment(last), shown(last))
+			text = fmt.Sprintf("%s\n\n%s", comment(last), shown(last, quantity.Both))
 		}
 	})
 	return text
 }
 
-// shown is a declaration as it is written, its first lines.
-func shown(n *tree.Node) string {
+// shown is a declaration, its first lines, with their quantities in the units of a system;
+// Both leaves them as they are written.
+func shown(n *tree.Node, units quantity.System) string {
 	var lines []string
 	lines = append(lines, n.At().Text())
 	for _, l := range n.Lines {
@@ -118,7 +123,12 @@ func shown(n *tree.Node) string {
 			lines = append(lines, "  ...")
 			break
 		}
-		lines = append(lines, "  "+l.At().Text())
+		text := l.At().Text()
+		if units != quantity.Both {
+			word, rest, _ := strings.Cut(house.Spoken(l, units), " ")
+			text = fmt.Sprintf("%-*s %s", wordsShown, word, rest)
+		}
+		lines = append(lines, "  "+strings.TrimSpace(text))
 	}
 	return "```newmake\n" + strings.Join(lines, "\n") + "\n```"
 }

@@ -107,7 +107,7 @@ func libraryParts(n *tree.Node, units quantity.System) (begin, text string) {
 	if begin = n.Field.Name; begin == "" {
 		begin = n.Text("name")
 	}
-	return begin, strings.TrimSpace(strings.TrimPrefix(spoken(n, units), begin))
+	return begin, strings.TrimSpace(strings.TrimPrefix(Spoken(n, units), begin))
 }
 
 // figure is the line's number, nil if the line says anything else.

@@ -10,8 +10,8 @@ import (
 	"newmake/lang/wording"
 )
 
-// spoken is a line as written, with its quantities in the units of a system.
-func spoken(n *tree.Node, units quantity.System) string {
+// Spoken is a line as written, with its quantities in the units of a system.
+func Spoken(n *tree.Node, units quantity.System) string {
 	var b strings.Builder
 	items := n.Stmt.Items
 	for i := range items {

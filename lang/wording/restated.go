@@ -22,7 +22,7 @@ func Example(at diag.Span, line string) string {
 
 // Restated is an example with its quantities in the units of a system, rounded as an
 // example needs; Both leaves it as it is written. Texts in quotes stay, and
-// so do mL, in which bottles and samples are counted everywhere.
+// so do mL, in which bottles and samples are counted everywhere, but for the size of a bottle.
 func Restated(line string, to quantity.System) string {
 	if to == quantity.Both {
 		return line
@@ -30,14 +30,18 @@ func Restated(line string, to quantity.System) string {
 	parts := strings.Split(line, `"`)
 	for i := 0; i < len(parts); i += 2 { // every second part is in quotes
 		if parts[i] = restatedAmounts(parts[i], to, false); to == quantity.SI {
-			parts[i] = blanksInSI.Replace(parts[i])
+			parts[i] = bottlesInSI.Replace(blanksInSI.Replace(parts[i]))
 		}
 	}
 	return strings.Join(parts, `"`)
 }
 
 // blanksInSI are the units of amounts that are left open.
-var blanksInSI = strings.NewReplacer("__ gal", "__ L", "__ lb", "__ kg", "__ F", "__ C", "__ proof", "__ % abv")
+var blanksInSI = strings.NewReplacer("__ gal", "__ L", "__ lb", "__ kg", "__ F", "__ C", "__ proof", "__ % vol")
+
+// bottlesInSI are the sizes of bottles of which only one of the two may be sold: spirits go
+// in 700 mL in Europe, and not in 750 (Directive 2007/45/EC, annex, section 1; its list from memory).
+var bottlesInSI = strings.NewReplacer("750 mL", "700 mL")
 
 // Prose restates a text for a reader of one system of units. Of an amount given in both, as
 // in 155 F (68 C), only the reader's is left; a reader in SI is shown no US units at all; and

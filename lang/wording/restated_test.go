@@ -26,7 +26,7 @@ func TestRestated(t *testing.T) {
 		{"corn 0.14 USD/lb", "corn 0.31 USD/kg"},
 		{"water 0.006 USD/gal", "water 1.6 USD/m3"},
 		{"work 28 USD/h", "work 28 USD/h"},
-		{"bottle 750 mL at 94 proof", "bottle 750 mL at 47 % vol"},
+		{"bottle 750 mL at 94 proof", "bottle 700 mL at 47 % vol"},
 		{"off-still at most 160 proof", "off-still at most 80 % vol"},
 		{"elevation 1,150 ft", "elevation 350 m"},
 		{"reads 1.000..1.070 SG by 0.001 SG at 60 F", "reads 1.000..1.070 SG by 0.001 SG at 20 C"},
@@ -101,6 +101,6 @@ func TestUnitsOf(t *testing.T) {
 // What is left open is asked for in the reader's units too.
 func TestBlanksRestated(t *testing.T) {
 	line := `into "K __ gal" __ gal, tare __ lb, __ proof at __ F`
-	require.Equal(t, `into "K __ gal" __ L, tare __ kg, __ % abv at __ C`, Restated(line, quantity.SI))
+	require.Equal(t, `into "K __ gal" __ L, tare __ kg, __ % vol at __ C`, Restated(line, quantity.SI))
 	require.Equal(t, line, Restated(line, quantity.US))
 }

@@ -74,6 +74,17 @@ func TestHover(t *testing.T) {
 	assert.Equal(t, "null", string(answer), "a comment")
 }
 
+// A house that counts in litres reads the library so.
+func TestHoverInLitres(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "grey-creel.batch")
+	require.NoError(t, os.CopyFS(filepath.Dir(path), os.DirFS("../../../../examples/herring-stair")))
+	e, text := opened(t, object{}), textOf(t, path)
+	e.open(uriOf(path), text)
+	h := get[hover](e, "textDocument/hover", atPlace(uriOf(path), behind(t, text, "    two-row-m")))
+	assert.Contains(t, h.Contents.Value, "15.4 kg")
+	assert.NotRegexp(t, `\d (?:lb|gal|F|proof)\b`, h.Contents.Value)
+}
+
 func labels(items []completionItem) []string {
 	out := make([]string, len(items))
 	for i, it := range items {
