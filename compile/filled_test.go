@@ -18,6 +18,7 @@ import (
 // filledLater are the fields of a plan that are filled after it is compiled, and by what.
 var filledLater = map[string]string{
 	"Plan.Bands": "compile/ask/bands", "Reading.Low": "compile/ask/bands", "Reading.High": "compile/ask/bands", "Reading.Tolerance": "compile/ask/bands",
+	"Cask.Before": "compile/book/season", "Cask.BeforeOf": "compile/book/season",
 	"Promise.Times": "compile/ask/odds", "Promise.Tried": "compile/ask/odds",
 	"Plan.Opened": "compile/front", "Grain.Lots": "compile/front", "Grain.NoLotKg": "compile/front", "Plan.Source": "compile/front",
 }

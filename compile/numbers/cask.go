@@ -26,7 +26,9 @@ type Reduction struct {
 type Cask struct {
 	In cask.Input
 	cask.Result
-	Done bool // false: it goes into no wood
+	Done   bool          // false: it goes into no wood
+	Before stream.Stream // of the spirit, what a run before it left over
+	Spirit stream.Stream // all that there is for casks
 }
 
 // Reduced brings the hearts to the strength at which they go into wood, or into
@@ -57,14 +59,17 @@ func Reduced(b *recipe.Batch, hearts stream.Stream) Reduction {
 	return r
 }
 
-// Filled puts the reduced spirit into casks, and foretells their years.
+// Filled puts the reduced spirit into casks, with what a run before it left over, and
+// foretells their years.
 func Filled(b *recipe.Batch, r Reduction) (Cask, error) {
 	if !InWood(b) || !r.Done {
 		return Cask{}, nil
 	}
 	k := b.Cask
-	c := Cask{Done: true, In: cask.Input{
-		SpiritEthanolKg: r.Spirit.EthanolKg, SpiritWaterKg: r.Spirit.WaterKg, SizeM3: sizeM3(b, r.Spirit), Kind: k.Kind, Used: !k.New,
+	before := stream.Stream{EthanolKg: b.Today.Spirit.EthanolKg, WaterKg: b.Today.Spirit.WaterKg, TempC: r.Spirit.TempC}
+	all := r.Spirit.Plus(before)
+	c := Cask{Done: true, Before: before, Spirit: all, In: cask.Input{
+		SpiritEthanolKg: all.EthanolKg, SpiritWaterKg: all.WaterKg, SizeM3: CaskM3(b, all), Kind: k.Kind, Used: !k.New,
 		Climate: k.Climate, Air: k.Air, FilledAt: filledAt(b), RestS: k.RestS, BottleM3: BottleM3(b), BottleC: lot.BottleC(b.Gauge), BottleABV: BottleABV(b), Model: b.Models["cask"],
 	}}
 	var err error
@@ -72,10 +77,10 @@ func Filled(b *recipe.Batch, r Reduction) (Cask, error) {
 	return c, ended(Filling, err, &c.Result)
 }
 
-// sizeM3 is what a cask takes of the spirit, counted at 20 C: the written size
+// CaskM3 is what a cask takes of the spirit, counted at 20 C: the written size
 // is that of the spirit as it is gauged, so that casks and what is left over
 // come to the whole.
-func sizeM3(b *recipe.Batch, spirit stream.Stream) float64 {
+func CaskM3(b *recipe.Batch, spirit stream.Stream) float64 {
 	return b.Cask.SizeM3 * spirit.VolumeAtM3(lot.ReferenceC) / spirit.VolumeAtM3(lot.GaugeC(b.Gauge))
 }
 

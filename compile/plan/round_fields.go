@@ -246,6 +246,9 @@ func (x *Cask) round() {
 	if x.LastFill != nil {
 		x.LastFill.round()
 	}
+	if x.Before != nil {
+		x.Before.round()
+	}
 	x.Leftover.round()
 	x.LeftoverOf = RoundTo(x.LeftoverOf, 0)
 	x.RestMonths = RoundTo(x.RestMonths, 1)
@@ -286,6 +289,11 @@ func (x *Cask) noNumber() string {
 	}
 	if x.LastFill != nil {
 		if what := x.LastFill.noNumber(); what != "" {
+			return what
+		}
+	}
+	if x.Before != nil {
+		if what := x.Before.noNumber(); what != "" {
 			return what
 		}
 	}

@@ -314,6 +314,8 @@ type Cask struct {
 	TareSaid   bool       `json:"tareSaid,omitempty"`           // the batch says what it weighs; else it is that of its wood and size
 	GrossKg    float64    `json:"grossKg,omitempty" places:"3"` // both
 	LastFill   *Lot       `json:"lastFill,omitempty"`           // the last one, if it is filled a little short
+	Before     *Lot       `json:"before,omitempty"`             // what a run before it left over, at entry strength: it goes in with this one's
+	BeforeOf   string     `json:"beforeOf,omitempty"`           // the number of that run
 	Leftover   Lot        `json:"leftover"`                     // at entry strength
 	LeftoverOf float64    `json:"leftoverPct" places:"0"`       // of a cask
 	RestMonths float64    `json:"restMonths" places:"1"`

@@ -29,19 +29,19 @@ func reductionPart(hearts plan.Lot, r numbers.Reduction) *plan.Reduction {
 func caskPart(n *numbers.Batch) plan.Cask {
 	switch {
 	case n.Filled.Done:
-		return inWood(n.Batch, n.Filled, n.Reduced)
+		return inWood(n.Batch, n.Filled, n.Reduced.ToMassFrac)
 	case n.Distilled.Hearts.MassKg() > 0 && !numbers.InWood(n.Batch):
 		return unaged(n.Batch, n.Reduced)
 	}
 	return plan.Cask{}
 }
 
-func inWood(b *recipe.Batch, r numbers.Cask, reduced numbers.Reduction) plan.Cask {
+func inWood(b *recipe.Batch, r numbers.Cask, toMassFrac float64) plan.Cask {
 	k, in := b.Cask, r.In
-	all := lot.Of(reduced.Spirit)
+	all := lot.Of(r.Spirit)
 	part := func(m3 float64) plan.Lot { return all.Times(m3 * lot.LitresPerM3 / all.VolumeL) }
 	p := plan.Cask{
-		Kind: k.Kind.Name, New: k.New, Char: k.Char, SizeL: k.SizeM3 * lot.LitresPerM3, Entry: lot.AtMassFrac(reduced.ToMassFrac), Casks: r.Casks,
+		Kind: k.Kind.Name, New: k.New, Char: k.Char, SizeL: k.SizeM3 * lot.LitresPerM3, Entry: lot.AtMassFrac(toMassFrac), Casks: r.Casks,
 		Leftover: part(r.LeftoverM3), LeftoverOf: min(99, 100*r.LeftoverM3/in.SizeM3),
 		RestMonths: k.RestS / cask.YearS * lot.MonthsPerYear, Climate: climateWords(k),
 		BottleL: in.BottleM3 * lot.LitresPerM3, BottleAt: lot.AtABV(r.BottledABV), BottleAssumed: k.BottleAt.Value == 0, Bottles: r.Bottles,
@@ -49,6 +49,10 @@ func inWood(b *recipe.Batch, r numbers.Cask, reduced numbers.Reduction) plan.Cas
 	if r.BottledABV < in.BottleABV {
 		asked := lot.AtABV(in.BottleABV)
 		p.BottleAsked = &asked
+	}
+	if r.Before.MassKg() > 0 {
+		before := lot.Of(r.Before)
+		p.Before, p.BeforeOf = &before, b.Today.Spirit.Run
 	}
 	if r.Casks == 0 {
 		return p

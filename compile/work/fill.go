@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"newmake/compile/lot"
 	"newmake/compile/numbers"
@@ -79,8 +80,9 @@ func fillCasks(n *numbers.Batch, k plan.Cask) Job {
 	if k.Casks == 1 && k.LastFill != nil { // it is filled a little short
 		filled = k.LastFill.Volume()
 	}
-	text := "Gauge again, fill " + what + " of {}" + alone + ", bung, weigh, mark and record " + of + cite(n.Batch, "27 CFR 19.283, 19.485, 19.618") + "."
-	values := []plan.Quantity{holds}
+	text, values := mingled(k, "Gauge again, fill ")
+	text += what + " of {}" + alone + ", bung, weigh, mark and record " + of + cite(n.Batch, "27 CFR 19.283, 19.485, 19.618") + "."
+	values = append(values, holds)
 	reads := setReadings(*k.Fill)
 	reads[0].What = in
 	weight := func(what record.What, kg, besidesKg float64) Reading {
@@ -177,11 +179,23 @@ func keepTask() schedule.Task {
 	return schedule.Task{Key: "fill.keep", Stage: "fill", Attend: schedule.Throughout, MayWait: true, DurationS: fillSetupS}
 }
 
+// mingled begins the words of a fill into which goes what a run before it left over.
+func mingled(k plan.Cask, then string) (text string, values []plan.Quantity) {
+	if k.Before == nil {
+		return then, nil
+	}
+	of := "a run before it"
+	if k.BeforeOf != "" {
+		of = "run " + strings.NewReplacer("{", "(", "}", ")").Replace(k.BeforeOf)
+	}
+	return "Mingle it with the {} that " + of + " left. " + then, []plan.Quantity{k.Before.Volume()}
+}
+
 func keepForNext(k plan.Cask) Job {
+	text, values := mingled(k, "Too little for a cask of {}: put {} into a closed tank, bonded and labelled, and fill with the next batch.")
 	return Job{
 		Task: keepTask(),
-		Do: plan.Say("Too little for a cask of {}: put {} into a closed tank, bonded and labelled, and fill with the next batch.",
-			plan.Of(k.SizeL, plan.Litre), k.Leftover.Volume()),
+		Do:   plan.Say(text, append(values, plan.Of(k.SizeL, plan.Litre), k.Leftover.Volume())...),
 		Read: setReadings(k.Leftover), Cautions: []string{"spirit"}, Path: recipe.PathFill,
 	}
 }

@@ -3,6 +3,7 @@ package work
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -27,6 +28,24 @@ func TestCasksAreSoaked(t *testing.T) {
 	assert.InDelta(t, 40, soak.Measured[0].Amount.Value, 1e-9)
 	assert.Contains(t, soak.Do.Text, "the 2 casks that are to be filled")
 	assert.Equal(t, []string{"soak", "roll"}, soak.Cautions, "an empty cask crushes nobody, and hot water is no steam")
+}
+
+// What a run before left goes in with this one's, and the words say which run that was.
+func TestMingledWithWhatWasLeft(t *testing.T) {
+	k := plan.Cask{Casks: 1, SizeL: 200, Fill: &plan.Lot{}, Before: &plan.Lot{VolumeL: 54}, BeforeOf: "2"}
+	fill, ok := job(t, fillJobs(small(), k, &plan.Reduction{}), "fill.cask")
+	require.True(t, ok)
+	assert.Contains(t, fill.Do.Text, "Mingle it with the {} that run 2 left. Gauge again, fill one cask of {}")
+	assert.InDelta(t, 54, fill.Do.Values[0].Value, 1e-9)
+	k.BeforeOf = ""
+	fill, _ = job(t, fillJobs(small(), k, &plan.Reduction{}), "fill.cask")
+	assert.Contains(t, fill.Do.Text, "that a run before it left.")
+	k.Before = nil
+	fill, _ = job(t, fillJobs(small(), k, &plan.Reduction{}), "fill.cask")
+	assert.True(t, strings.HasPrefix(fill.Do.Text, "Gauge again, fill one cask of {}"), fill.Do.Text)
+	keep := keepForNext(plan.Cask{SizeL: 200, Before: &plan.Lot{VolumeL: 20}, BeforeOf: "2", Leftover: plan.Lot{VolumeL: 90}})
+	assert.Contains(t, keep.Do.Text, "Mingle it with the {} that run 2 left. Too little for a cask of {}: put {} into")
+	assert.Len(t, keep.Do.Values, 3)
 }
 
 // A soaked cask that would stand for more than a day is soaked on the day of its

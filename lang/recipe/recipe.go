@@ -98,6 +98,14 @@ type Today struct {
 	NoBackset  bool     // none yet: water goes in its place
 	NoKept     bool     // no last water kept yet: water goes in its place
 	NoPotAle   bool     // none yet that is hot: the first charge of the wash still goes in as it stands
+	Spirit     Before   // goes into a cask with this one's
+}
+
+// Before is the spirit at entry strength that a run of the batch left over, too little for a
+// cask of its own.
+type Before struct {
+	EthanolKg, WaterKg float64
+	Run                string // its number
 }
 
 // Bill is the grain, in the order written.

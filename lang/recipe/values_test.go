@@ -19,6 +19,7 @@ var excused = map[string]string{
 	"Batch.Parent": "the batch that it varies: what differs is in its values", "Batch.Chain": "as Parent", "Batch.Changes": "as Parent, in words",
 	"Batch.Learned": "what was put into the values, kept to be said",
 
+	"Before.EthanolKg": "a season hands it on: no text of a batch says it", "Before.WaterKg": "as EthanolKg", "Before.Run": "as EthanolKg",
 	"BillLine.Share": "worked out of the weights: Resolve", "Mash.BacksetShare": "worked out of the steps: Resolve",
 	"MashStep.Verb": "what the step is: steps are aligned by it", "MashStep.Path": "its place", "MashStep.ForWant": "what AsToday makes of a step", "MashStep.Grains": "where a grain goes in: grains are aligned by it",
 	"Dose.Enzyme": "what the dose is: doses are aligned by it",

@@ -182,6 +182,9 @@ func (s *solver) flowed(r *Run, c *course, f *flowed, number []string) {
 		return out
 	}
 	r.LowWines, r.Hearts, r.Casks, r.Leftover = rounded(f.n.Stripped.LowWines), rounded(f.n.Distilled.Hearts), f.casks, rounded(f.leftOf)
+	if f.before >= 0 {
+		r.SpiritIn, r.SpiritFrom = rounded(f.n.Filled.Before), number[f.before]
+	}
 	r.Feints = Flow{In: rounded(f.feintsIn), From: of(f.feintsFrom), Out: rounded(f.feintsOut), To: of(f.feintsTo), OtherKind: f.other}
 	r.Backset = Flow{WantedL: to(litres(wantsBackset(c.batch)), 1), From: of([]int{f.backset}), To: of(f.backsetTo)}
 	if f.backsetM3 > 0 {
@@ -573,7 +576,7 @@ func (s *solver) left() []LeftOver {
 		}
 		slices.Sort(names)
 		for _, name := range names {
-			if l := rounded(of[name]); l.VolumeL >= 0.05 {
+			if l := rounded(of[name]); l.VolumeL >= litres(leastLeftM3) {
 				out = append(out, LeftOver{What: what, Of: name, Lot: l})
 			}
 		}

@@ -7,7 +7,6 @@ import (
 	"newmake/compile/lot"
 	"newmake/compile/matter/stream"
 	"newmake/compile/numbers"
-	"newmake/compile/stage/cask"
 	"newmake/lang/recipe"
 )
 
@@ -38,6 +37,7 @@ type flowed struct {
 	noKept     bool // none of the last water of the mash before, where the recipe takes it
 	noPotAle   bool // the still's preheater finds no hot pot ale
 	casks      int
+	before     int           // the run that left spirit which is filled with this one's; none: -2
 	leftOf     stream.Stream // of this batch's spirit, at entry strength, with what was left before
 }
 
@@ -97,7 +97,7 @@ func (f *flows) mashes(ways []way, order []int, today recipe.Today, memo *number
 	used := map[int]float64{}
 	for n, i := range order {
 		w := ways[i]
-		r := &flowed{backset: none}
+		r := &flowed{backset: none, before: none}
 		f.runs[i] = r
 		b := *w.batch
 		b.Today = recipe.Today{}
@@ -175,7 +175,6 @@ func (f *flows) spirits(ways []way, order []int, today recipe.Today, steady func
 			continue
 		}
 		r.n.Reduced = numbers.Reduced(&b, r.n.Distilled.Hearts)
-		r.n.Filled, r.err = numbers.Filled(&b, r.n.Reduced)
 		r.feintsOut = r.n.Distilled.Feints().Scale(float64(r.n.Distilled.Charges))
 		if b.Spirit.Feints {
 			t.running = append(t.running, stop{w.spirits, i})
@@ -191,35 +190,36 @@ func (f *flows) spirits(ways []way, order []int, today recipe.Today, steady func
 
 func volume(s stream.Stream) float64 { return lot.Of(s).VolumeL / lot.LitresPerM3 }
 
+// leastLeftM3 is the least spirit that is kept for a cask: less stays in pipe and hose.
+const leastLeftM3 = 0.05e-3
+
 // casks fills them in the order of the fills: what is too little for one waits for the
 // next run of its batch.
 func (f *flows) casks(ways []way, order []int) {
+	last := map[string]int{} // the run that left what waits
 	for _, i := range order {
 		r := f.runs[i]
-		if r.err != nil || !r.n.Reduced.Done || !numbers.InWood(r.n.Batch) {
+		if r.err != nil {
 			continue
 		}
+		b := *r.n.Batch
+		r.n.Batch = &b
 		name := ways[i].batch.Name
-		pool := f.spirit[name].Plus(r.n.Reduced.Spirit)
-		size := sizeAt20M3(r.n.Batch, pool)
-		full := math.Floor(volume(pool)/size + 1e-9)
-		left := volume(pool) - full*size
-		r.casks = int(full)
-		if left >= cask.LeastFill*size {
-			r.casks, left = r.casks+1, 0
+		if left := f.spirit[name]; volume(left) >= leastLeftM3 {
+			r.before = last[name]
+			b.Today.Spirit = recipe.Before{EthanolKg: left.EthanolKg, WaterKg: left.WaterKg}
 		}
-		share := 0.0
+		if r.n.Filled, r.err = numbers.Filled(&b, r.n.Reduced); r.err != nil || !r.n.Filled.Done {
+			continue
+		}
+		r.casks = r.n.Filled.Casks
+		pool, share := r.n.Filled.Spirit, 0.0
 		if v := volume(pool); v > 0 {
-			share = left / v
+			share = r.n.Filled.LeftoverM3 / v
 		}
-		f.spirit[name] = pool.Scale(share)
+		f.spirit[name], last[name] = pool.Scale(share), i
 		r.leftOf = f.spirit[name]
 	}
-}
-
-// sizeAt20M3 is what a cask takes of a spirit, counted at 20 C.
-func sizeAt20M3(b *recipe.Batch, spirit stream.Stream) float64 {
-	return b.Cask.SizeM3 * spirit.VolumeAtM3(lot.ReferenceC) / spirit.VolumeAtM3(lot.GaugeC(b.Gauge))
 }
 
 // fill is how full the spirit still was at most, of what it takes.

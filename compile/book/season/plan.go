@@ -237,7 +237,7 @@ func (s *solver) solve() {
 	for round := range mostRounds {
 		s.built = s.house.build(s.list)
 		begin := s.carried()
-		if round > 0 {
+		if round > 1 { // the second round is the first that knows how long the work takes
 			effort = max(effort/4, 1)
 		}
 		s.placed, _ = search.Improve(&s.built.Problem, begin, effort)

@@ -122,7 +122,9 @@ type Run struct {
 	LowWines     plan.Lot `json:"lowWines"`
 	Hearts       plan.Lot `json:"hearts"`
 	Casks        int      `json:"casks"`
-	Leftover     plan.Lot `json:"leftover"` // of the hearts, at entry strength: with the next run's of the batch
+	SpiritIn     plan.Lot `json:"spiritIn"` // what a run before it left over, and is filled with its own
+	SpiritFrom   string   `json:"spiritFrom,omitempty"`
+	Leftover     plan.Lot `json:"leftover"` // of its spirit, at entry strength: with the next run's of the batch
 	Filled       string   `json:"filled,omitempty"`
 	OfSteadyPct  float64  `json:"ofSteadyPct"` // its pure alcohol beside that of a house at work
 	Fermenter    string   `json:"fermenter"`

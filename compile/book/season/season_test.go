@@ -121,6 +121,7 @@ func TestSheets(t *testing.T) {
 	s, sheets, err := season.Sheets(p)
 	require.NoError(t, err)
 	require.Len(t, sheets, len(s.Runs))
+	mingled := 0
 	for i, x := range sheets {
 		r := s.Runs[i]
 		assert.Equal(t, r.Number, x.Run)
@@ -138,8 +139,16 @@ func TestSheets(t *testing.T) {
 			assert.Equal(t, task.End, step.End, "run %s, %s", r.Number, step.ID)
 		}
 		assert.Equal(t, r.Filled, x.Plan.Schedule.End, "run %s", r.Number)
-		if x.Plan.Cask.Casks > 0 { // else the fill is that of a cask with what was left before
-			assert.Len(t, r.Tasks, n, "run %s", r.Number)
+		assert.Equal(t, r.Casks, x.Plan.Cask.Casks, "run %s: the sheet fills what the season says", r.Number)
+		assert.InDelta(t, r.Leftover.VolumeL, x.Plan.Cask.Leftover.VolumeL, 0.02, "run %s", r.Number)
+		if assert.Equal(t, r.SpiritFrom != "", x.Plan.Cask.Before != nil, "run %s", r.Number); x.Plan.Cask.Before != nil {
+			mingled++
+			k := slices.IndexFunc(s.Runs, func(o season.Run) bool { return o.Number == r.SpiritFrom })
+			assert.Equal(t, r.Batch, s.Runs[k].Batch)
+			assert.InDelta(t, s.Runs[k].Leftover.VolumeL, x.Plan.Cask.Before.VolumeL, 0.02, "run %s takes what run %s left", r.Number, r.SpiritFrom)
+			fill := x.Plan.Schedule.Steps[slices.IndexFunc(x.Plan.Schedule.Steps, func(s plan.Step) bool { return s.ID == "fill.cask" || s.ID == "fill.keep" })]
+			assert.Contains(t, fill.Do.Text, "Mingle it with the {} that run "+r.SpiritFrom+" left. ", "run %s", r.Number)
 		}
 	}
+	assert.Positive(t, mingled, "some cask takes what a run before left")
 }

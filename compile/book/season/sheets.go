@@ -37,6 +37,7 @@ func Sheets(p *Problem) (*Season, []Sheet, error) {
 		}
 		b := *s.Batches[s.list[j].course.batch.Name]
 		b.Start, b.Today = f.n.Batch.Start, f.n.Batch.Today
+		b.Today.Spirit.Run = out.Runs[i].SpiritFrom
 		for _, v := range s.Plant.Vessels {
 			if v.Name == out.Runs[i].Fermenter {
 				b.Ferm.Vessels = []*recipe.Vessel{v}
@@ -55,10 +56,15 @@ func hoursOf(r Run) work.Hours {
 	for _, t := range r.Tasks {
 		out[t.Key] = work.Done{From: moment(t.Start), To: moment(t.End), Wait: minutes(t.WaitMin), OutOfShift: minutes(t.OutOfShift)}
 	}
-	// Too little for a cask of its own is put away, or goes into one with what was left
-	// before: either is done in the hours of the fill.
-	if fill, ok := out["fill.cask"]; ok {
+	// What was left before makes a cask of what alone is put away: either is done in the hours
+	// of the other.
+	fill, filled := out["fill.cask"]
+	keep, kept := out["fill.keep"]
+	switch {
+	case filled && !kept:
 		out["fill.keep"] = fill
+	case kept && !filled:
+		out["fill.cask"] = keep
 	}
 	return out
 }

@@ -204,7 +204,7 @@ func runsFor(n *numbers.Batch, casks int) int {
 	if !n.Reduced.Done || !numbers.InWood(n.Batch) {
 		return casks
 	}
-	per := lot.Of(n.Reduced.Spirit).VolumeL / lot.LitresPerM3 / sizeAt20M3(n.Batch, n.Reduced.Spirit)
+	per := lot.Of(n.Reduced.Spirit).VolumeL / lot.LitresPerM3 / numbers.CaskM3(n.Batch, n.Reduced.Spirit)
 	if per <= 0 {
 		return casks
 	}

@@ -718,6 +718,14 @@ func writeCover(w *markup.Page, f says, d *view) {
 		w.Text(f.Litres(d.Cask.SizeL))
 		w.Raw(` at `)
 		w.Text(f.Strength(d.Cask.Entry))
+		{
+			v14 := d.Cask.Before
+			if v14 != nil {
+				w.Raw(`, with `)
+				w.Text(f.Volume(*v14))
+				w.Raw(` left before`)
+			}
+		}
 		if d.Cask.Leftover.VolumeL != 0 {
 			w.Raw(`, `)
 			w.Text(f.Volume(d.Cask.Leftover))
@@ -739,21 +747,21 @@ func writeCover(w *markup.Page, f says, d *view) {
 	w.Raw(`
 </ol>`)
 	{
-		v14 := d.Warnings()
-		if len(v14) > 0 {
+		v15 := d.Warnings()
+		if len(v15) > 0 {
 			w.Raw(`
 <div class="warn"><h2>Before the grain is milled</h2><ul>`)
 			{
-				v15 := d.FirstWarnings()
-				for v16 := range v15 {
-					v17 := &v15[v16]
+				v16 := d.FirstWarnings()
+				for v17 := range v16 {
+					v18 := &v16[v17]
 					w.Raw(`<li><b class="bang">!</b> `)
-					if v17.Severity == "error" {
+					if v18.Severity == "error" {
 						w.Raw(`<b>`)
-						w.Text(f.Trade(v17.Summary))
+						w.Text(f.Trade(v18.Summary))
 						w.Raw(`</b>`)
 					} else {
-						w.Text(f.Trade(v17.Summary))
+						w.Text(f.Trade(v18.Summary))
 					}
 					w.Raw(`</li>`)
 				}
@@ -761,10 +769,10 @@ func writeCover(w *markup.Page, f says, d *view) {
 			w.Raw(`
 </ul><p>`)
 			{
-				v18 := d.MoreWarnings()
-				if v18 != 0 {
+				v19 := d.MoreWarnings()
+				if v19 != 0 {
 					w.Raw(`And `)
-					w.Int(v18)
+					w.Int(v19)
 					w.Raw(` more. `)
 				}
 			}
@@ -778,8 +786,8 @@ func writeCover(w *markup.Page, f says, d *view) {
 		w.Raw(`
 <figure>`)
 		{
-			v19 := &d.DaysChart
-			chart.Draw(w, v19)
+			v20 := &d.DaysChart
+			chart.Draw(w, v20)
 		}
 		w.Raw(`</figure>`)
 	}
@@ -789,20 +797,20 @@ func writeCover(w *markup.Page, f says, d *view) {
 <thead><tr><th scope="col">day</th><th scope="col">from</th><th scope="col">to</th><th scope="col">people</th><th scope="col">work</th><th scope="col">who</th></tr></thead>
 <tbody>`)
 	{
-		v20 := d.Days()
-		for v21 := range v20 {
-			v22 := &v20[v21]
+		v21 := d.Days()
+		for v22 := range v21 {
+			v23 := &v21[v22]
 			w.Raw(`
 <tr><th scope="row">`)
-			w.Text(v22.Name)
+			w.Text(v23.Name)
 			w.Raw(`</th><td data-head="from">`)
-			w.Text(v22.From)
+			w.Text(v23.From)
 			w.Raw(`</td><td data-head="to">`)
-			w.Text(v22.To)
+			w.Text(v23.To)
 			w.Raw(`</td><td data-head="people">`)
-			w.Int(v22.People)
+			w.Int(v23.People)
 			w.Raw(`</td><td>`)
-			w.Text(v22.What)
+			w.Text(v23.What)
 			w.Raw(`</td><td class="blank"></td></tr>`)
 		}
 	}
@@ -989,6 +997,14 @@ func writeFilling(w *markup.Page, f says, d *view) {
 			if v2.SizeL != 0 {
 				w.Raw(`
 <div><dt>fill</dt> <dd>`)
+				{
+					v3 := v2.Before
+					if v3 != nil {
+						w.Raw(`with `)
+						w.Text(f.Volume(*v3))
+						w.Raw(` left before: `)
+					}
+				}
 				if v2.Casks != 0 {
 					w.Text(f.Count(v2.Casks, "cask"))
 					w.Raw(` of `)
@@ -1017,8 +1033,8 @@ func writeFilling(w *markup.Page, f says, d *view) {
 </dl>
 `)
 		{
-			v3 := &d.Filling
-			writeSteps(w, f, v3)
+			v4 := &d.Filling
+			writeSteps(w, f, v4)
 		}
 		w.Raw(`
 <div class="together">`)
@@ -1040,10 +1056,10 @@ func writeFilling(w *markup.Page, f says, d *view) {
 			w.Raw(` `)
 			w.Text(d.Cask.Kind)
 			{
-				v4 := d.Cask.Char
-				if v4 != 0 {
+				v5 := d.Cask.Char
+				if v5 != 0 {
 					w.Raw(`, char `)
-					w.Int(v4)
+					w.Int(v5)
 				}
 			}
 			w.Raw(`. `)
@@ -1064,11 +1080,11 @@ func writeFilling(w *markup.Page, f says, d *view) {
 			w.Raw(`</th><th scope="col">place in the rack</th><th scope="col">by</th></tr></thead>
 <tbody>`)
 			{
-				v5 := f.Times(d.Cask.Casks)
-				for v6 := range v5 {
+				v6 := f.Times(d.Cask.Casks)
+				for v7 := range v6 {
 					w.Raw(`
 <tr class="tall"><th scope="row">`)
-					w.Int(f.Plus(v6, 1))
+					w.Int(f.Plus(v7, 1))
 					w.Raw(`</th><td class="blank"></td><td class="blank"></td><td class="blank"></td><td class="blank"></td><td class="blank"></td><td class="blank"></td><td class="blank"></td><td class="blank"></td></tr>`)
 				}
 			}

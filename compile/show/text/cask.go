@@ -25,6 +25,13 @@ func (t *text) cask() {
 		return
 	}
 	t.Heading("CASK: " + t.caskWords())
+	if c.Before != nil {
+		of := "a run before it"
+		if c.BeforeOf != "" {
+			of = "run " + diag.Safe(c.BeforeOf)
+		}
+		t.fact("mingled with", t.Volume(*c.Before), "at entry strength, left by "+of)
+	}
 	if c.Fill != nil {
 		each := "each "
 		if c.Casks == 1 {

@@ -12,7 +12,6 @@ import (
 	"newmake/compile/show/text"
 	"newmake/lang/diag"
 	"newmake/lang/sorting"
-	"newmake/lang/words"
 )
 
 // DaysOf are the days on which sheets have work, 2026-04-07, in order. On a day on which
@@ -28,17 +27,6 @@ func DaysOf(s *season.Season, sheets []season.Sheet) []string {
 	}
 	slices.Sort(out)
 	return out
-}
-
-// filling says on the day of the fill what the sheet of one run alone does not know: that
-// what was left before goes into its casks too.
-func (v say) filling(x season.Sheet, date string) string {
-	for _, r := range v.s.Runs {
-		if r.Number == x.Run && r.Casks != x.Plan.Cask.Casks && dateOf(r.Filled) == date {
-			return "With what runs before it left, " + words.Count(r.Casks, "cask") + " of this batch " + map[bool]string{true: "is", false: "are"}[r.Casks == 1] + " filled, not the " + words.Count(x.Plan.Cask.Casks, "cask") + " of the sheet below."
-		}
-	}
-	return ""
 }
 
 // wanted says that a step of the work wants somebody. Years in wood are no work.
@@ -82,9 +70,6 @@ func DayText(w io.Writer, s *season.Season, sheets []season.Sheet, date string) 
 	for _, x := range runs {
 		p.Gap()
 		p.Strong("RUN " + diag.Safe(x.Run))
-		if n := p.filling(x, date); n != "" {
-			p.Para(2, 4, n)
-		}
 		if _, err := io.WriteString(w, p.String()); err != nil {
 			return err
 		}

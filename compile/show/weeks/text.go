@@ -247,6 +247,9 @@ func (p *page) flows(r season.Run) string {
 	default:
 		text += fmt.Sprintf("; backset %s old, %s", measure.Hours(b.AgeH), leftBy(b.From))
 	}
+	if r.SpiritIn.VolumeL > 0 {
+		text += fmt.Sprintf("; spirit %s at %s, %s, filled with its own", p.u.Volume(r.SpiritIn), p.u.LotAbv(r.SpiritIn), leftBy([]string{r.SpiritFrom}))
+	}
 	if r.NoKept {
 		text += "; no water kept of a mash before, so fresh"
 	}
