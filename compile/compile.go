@@ -31,11 +31,11 @@ import (
 // is nil if a stage could not be computed at all; a plan that comes with errors
 // shows how the batch would go wrong, and is not to be worked from.
 func Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
-	return CompileIn(b, nil)
+	return CompileIn(b, work.Hours{})
 }
 
-// CompileIn is Compile of a batch whose work is done in given hours; nil for those that its
-// own clock gives.
+// CompileIn is Compile of a batch some of whose work is done in given hours; what has none
+// goes by the batch's own clock.
 func CompileIn(b *recipe.Batch, hours work.Hours) (*plan.Plan, diag.List) {
 	p, list := compiled(b, &numbers.Memo{}, Printed, hours)
 	if p != nil {
@@ -56,7 +56,7 @@ const (
 // Numbers runs the stages of a batch and no more: no words, no notices, no plan.
 // What it gives with an error is as far as it came.
 func Numbers(b *recipe.Batch, memo *numbers.Memo, why Purpose) (*numbers.Batch, error) {
-	n, _, err := stages(b, memo, why, nil)
+	n, _, err := stages(b, memo, why, work.Hours{})
 	return n, err
 }
 

@@ -16,6 +16,7 @@ import (
 
 	"newmake/compile/numbers"
 	"newmake/compile/plan"
+	"newmake/compile/work"
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
@@ -120,7 +121,7 @@ func staged(t testing.TB, b *recipe.Batch) (*numbers.Batch, *plan.Plan) {
 	memo := &numbers.Memo{}
 	n, err := Numbers(b, memo, Printed)
 	require.NoError(t, err)
-	p, list := compiled(b, memo, Printed, nil)
+	p, list := compiled(b, memo, Printed, work.Hours{})
 	require.NotNil(t, p, list.Error())
 	return n, p
 }

@@ -3,6 +3,7 @@ package compile
 import (
 	"newmake/compile/numbers"
 	"newmake/compile/plan"
+	"newmake/compile/work"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -17,7 +18,7 @@ type Memo struct{ stages numbers.Memo }
 // numbers are not rounded, and the first batch of a house without feints is left
 // out.
 func (m *Memo) Compile(b *recipe.Batch) (*plan.Plan, diag.List) {
-	return compiled(b, &m.stages, Calculated, nil)
+	return compiled(b, &m.stages, Calculated, work.Hours{})
 }
 
 // Stages are what it keeps, for who wants numbers alone beside its plans.
@@ -37,6 +38,6 @@ func NewChecks() *Checks { return &Checks{numbers.Keeping(stagesKept)} }
 
 // Check gives the list that Compile gives with the plan.
 func (k *Checks) Check(b *recipe.Batch) diag.List {
-	_, list := compiled(b, k.stages, Checked, nil)
+	_, list := compiled(b, k.stages, Checked, work.Hours{})
 	return list
 }

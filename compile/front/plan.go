@@ -4,6 +4,7 @@ import (
 	"newmake/compile"
 	"newmake/compile/notice"
 	"newmake/compile/plan"
+	"newmake/compile/work"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 	"newmake/lang/schema"
@@ -69,10 +70,13 @@ func (s *Source) Plan(name string, units *recipe.System) (*Plan, error) {
 }
 
 // Plan computes the batch.
-func (b *Batch) Plan() *Plan {
+func (b *Batch) Plan() *Plan { return b.PlanIn(work.Hours{}) }
+
+// PlanIn computes the batch with some of its work done in given hours.
+func (b *Batch) PlanIn(hours work.Hours) *Plan {
 	p := &Plan{Batch: b}
 	if b.Recipe != nil {
-		p.Plan, b.Diags = computed(b.Recipe, b.Diags)
+		p.Plan, b.Diags = computed(b.Recipe, b.Diags, hours)
 	}
 	return p
 }
@@ -114,8 +118,8 @@ func (s *Source) putOpened(p *Plan) {
 }
 
 // computed computes a batch whose text was checked.
-func computed(b *recipe.Batch, checked diag.List) (*plan.Plan, diag.List) {
-	p, list := compile.Compile(b)
+func computed(b *recipe.Batch, checked diag.List, hours work.Hours) (*plan.Plan, diag.List) {
+	p, list := compile.CompileIn(b, hours)
 	list = notice.Together(checked, list)
 	if p != nil {
 		p.Notices = notice.InPlan(list)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"newmake/compile/show/trial"
+	"newmake/compile/work"
 	"newmake/lang/diag"
 	"newmake/lang/parallel"
 	"newmake/lang/recipe"
@@ -64,7 +65,7 @@ func (s *Source) Variants(name string, units *recipe.System) (*Trial, error) {
 	plans := make(trial.Trial, len(names))
 	parallel.Each(len(names), func(i int) {
 		if batches[i] != nil {
-			plans[i], said[i] = computed(inUnits(batches[i], &system), said[i])
+			plans[i], said[i] = computed(inUnits(batches[i], &system), said[i], work.Hours{})
 		}
 	})
 	for i, p := range plans {

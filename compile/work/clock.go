@@ -21,9 +21,14 @@ type Clock struct {
 	hours Hours
 }
 
-// Hours are from when to when tasks are done, by their keys, where that was settled
-// elsewhere: a season sees to what one batch knows nothing of.
-type Hours map[string]Done
+// Hours are those of work that was settled elsewhere.
+type Hours struct {
+	// Done is from when to when tasks are done, by their keys: a season sees to what one
+	// batch knows nothing of.
+	Done map[string]Done
+	// Begun is when stages were begun, by the record of a run.
+	Begun map[string]schedule.Begun
+}
 
 // Done is when a task is done, how long it has waited, and how long nobody would be there.
 type Done struct {
@@ -40,14 +45,14 @@ func (c Clock) In(hours Hours) Clock {
 
 // settle moves slots to their given hours.
 func (c Clock) settle(slots []schedule.Slot) {
-	if c.hours == nil {
+	if c.hours.Done == nil {
 		return
 	}
 	by := time.Duration(0)
 	for i := range slots {
 		s := &slots[i]
 		s.Wait, s.WaitWhy, s.OutOfShift = 0, "", 0
-		h, ok := c.hours[s.Key]
+		h, ok := c.hours.Done[s.Key]
 		if !ok {
 			s.Start, s.End = s.Start.Add(by), s.End.Add(by)
 			continue
@@ -146,7 +151,7 @@ func (c Clock) Scheduled(b *recipe.Batch, jobs []Job, curve []ferment.Point) (pl
 // Shifted is the line of work as it would fall if it were begun so many days later, at
 // the same hour.
 func (c Clock) Shifted(jobs []Job, days int) []schedule.Slot {
-	c.start = c.start.AddDate(0, 0, days)
+	c.start, c.hours.Begun = c.start.AddDate(0, 0, days), nil
 	return c.place(jobs)
 }
 
@@ -158,7 +163,7 @@ func (c Clock) place(jobs []Job) []schedule.Slot {
 			tasks = append(tasks, jobs[i].Task)
 		}
 	}
-	slots := schedule.Run(schedule.Input{Start: c.start, Shift: c.shift, Zone: c.zone, Tasks: tasks})
+	slots := schedule.Run(schedule.Input{Start: c.start, Shift: c.shift, Zone: c.zone, Tasks: tasks, Begun: c.hours.Begun})
 	c.settle(slots)
 	return slots
 }

@@ -92,7 +92,7 @@ func reached(run *record.Run) (record.StageName, time.Time) {
 	var at time.Time
 	for _, v := range run.Visits {
 		name := run.Stages[v.Stage].Name
-		if !done(v) {
+		if !made.Written(&v) {
 			continue // a line of the skeleton that waits to be filled in
 		}
 		if slices.Index(record.StageNames, name) >= slices.Index(record.StageNames, stage) {
@@ -105,20 +105,15 @@ func reached(run *record.Run) (record.StageName, time.Time) {
 	return stage, at
 }
 
-// done says that a line was written by somebody who was there.
-func done(v record.Visit) bool {
-	return v.When.Known() || v.None || slices.ContainsFunc(v.Read, func(r record.Reading) bool { return r.State == record.Read })
-}
-
 func filled(run *record.Run) bool {
 	return slices.ContainsFunc(run.Visits, func(v record.Visit) bool {
-		return run.Stages[v.Stage].Name == record.Fill && v.Word == "into" && done(v)
+		return run.Stages[v.Stage].Name == record.Fill && v.Word == "into" && made.Written(&v)
 	})
 }
 
 func seen(run *record.Run, stage record.StageName, word, of string) bool {
 	return word != "" && slices.ContainsFunc(run.Visits, func(v record.Visit) bool {
-		return run.Stages[v.Stage].Name == stage && v.Word == word && v.Of == of && !v.None && done(v)
+		return run.Stages[v.Stage].Name == stage && v.Word == word && v.Of == of && !v.None && made.Written(&v)
 	})
 }
 

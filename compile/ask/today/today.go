@@ -9,7 +9,9 @@ import (
 
 	"newmake/compile/book/cellar"
 	"newmake/compile/front"
+	"newmake/compile/made"
 	"newmake/compile/plan"
+	"newmake/compile/work"
 	"newmake/lang/record"
 	"newmake/lang/sorting"
 )
@@ -28,6 +30,7 @@ type Answer struct {
 	Work    []Work   `json:"work"` // by the hour at which it begins
 	Seasons []Season `json:"seasons"`
 	Casks   Casks    `json:"casks"`
+	Late    []Late   `json:"late,omitempty"`
 	Next    *Next    `json:"next,omitempty"`   // the next day with work, where this one has none
 	Unread  []string `json:"unread,omitempty"` // batches and runs that cannot be planned
 }
@@ -65,6 +68,15 @@ type Cask struct {
 // Any says that there is one.
 func (c *Casks) Any() bool { return len(c.Leaks)+len(c.Sample)+len(c.Over) > 0 }
 
+// Late is a stage of a run that was to be begun before the day, and of which the record of
+// the run, which has been kept so far, says nothing.
+type Late struct {
+	Run     string `json:"run"`
+	Batch   string `json:"batch"`
+	Stage   string `json:"stage"`   // strip, spirit
+	Planned string `json:"planned"` // 2026-03-12
+}
+
 // Next is a day with work after one that has none.
 type Next struct {
 	Date  string `json:"date"`
@@ -91,7 +103,7 @@ func Of(src *front.Source, on record.Date) (*Answer, error) {
 		if r.Date.Compare(on) > 0 || r.Date.After(longest).Compare(on) < 0 {
 			continue
 		}
-		if err := a.plan(src, r.Batch, r.Date.String(), r.Number, on); err != nil {
+		if err := a.plan(src, r.Batch, r.Date.String(), r, on); err != nil {
 			return nil, err
 		}
 	}
@@ -111,7 +123,7 @@ func Of(src *front.Source, on record.Date) (*Answer, error) {
 		case start.Compare(on) > 0:
 			a.next(start.String(), name)
 		case start.After(longest).Compare(on) >= 0 && !a.trial(src, b.Parent, start):
-			if err := a.plan(src, name, start.String(), "", on); err != nil {
+			if err := a.plan(src, name, start.String(), nil, on); err != nil {
 				return nil, err
 			}
 		}
@@ -134,8 +146,9 @@ func (a *Answer) trial(src *front.Source, parent string, start record.Date) bool
 	return p != nil && !p.Start.Assumed && start == record.Date{Year: p.Start.Year, Month: time.Month(p.Start.Month), Day: p.Start.Day}
 }
 
-// plan adds the work of a batch that is begun on a day.
-func (a *Answer) plan(src *front.Source, name, start, run string, on record.Date) error {
+// plan adds the work of a batch that is begun on a day. Of a run, nil for none, the stages
+// that its record has begun stand when they were, and what is to come follows them.
+func (a *Answer) plan(src *front.Source, name, start string, run *record.Run, on record.Date) error {
 	b, err := src.Batch(name, nil)
 	if err != nil {
 		return err
@@ -143,12 +156,19 @@ func (a *Answer) plan(src *front.Source, name, start, run string, on record.Date
 	if err := b.On(start); err != nil {
 		return err
 	}
-	made := b.Plan()
-	if !made.Sound() {
+	number, hours := "", work.Hours{}
+	if run != nil {
+		number, hours.Begun = run.Number, made.Begun(run)
+	}
+	planned := b.PlanIn(hours)
+	if !planned.Sound() {
 		a.Unread = append(a.Unread, name)
 		return nil
 	}
-	p := made.Plan
+	p := planned.Plan
+	if run != nil {
+		a.late(p, run, on)
+	}
 	for _, d := range p.Schedule.Days {
 		if d.Date > on.String() {
 			a.next(d.Date, name)
@@ -156,7 +176,7 @@ func (a *Answer) plan(src *front.Source, name, start, run string, on record.Date
 		if d.Date != on.String() {
 			continue
 		}
-		w := Work{Batch: name, Run: run, Units: p.Batch.Units, Day: d, Cautions: []plan.Caution{}}
+		w := Work{Batch: name, Run: number, Units: p.Batch.Units, Day: d, Cautions: []plan.Caution{}}
 		var keys []string
 		for _, s := range p.Schedule.Steps {
 			if plan.Moment(s.Start).Format(time.DateOnly) == d.Date {
@@ -171,6 +191,26 @@ func (a *Answer) plan(src *front.Source, name, start, run string, on record.Date
 		a.Work = append(a.Work, w)
 	}
 	return nil
+}
+
+// late adds the first stage that the record of a run should have come to.
+func (a *Answer) late(p *plan.Plan, run *record.Run, on record.Date) {
+	wrote := map[record.StageName]bool{}
+	for i := range run.Visits {
+		wrote[run.Stages[run.Visits[i].Stage].Name] = wrote[run.Stages[run.Visits[i].Stage].Name] || made.Written(&run.Visits[i])
+	}
+	kept := wrote[record.Mash] || wrote[record.Ferment]
+	for _, stage := range []record.StageName{record.Strip, record.Spirit} {
+		i := slices.IndexFunc(p.Schedule.Steps, func(s plan.Step) bool { return s.Stage == string(stage) })
+		if i < 0 || wrote[stage] {
+			kept = kept || wrote[stage]
+			continue
+		}
+		if at := plan.Moment(p.Schedule.Steps[i].Start).Format(time.DateOnly); kept && at < on.String() {
+			a.Late = append(a.Late, Late{run.Number, run.Batch, string(stage), at})
+		}
+		return
+	}
 }
 
 // next keeps the first day with work after the day asked for.

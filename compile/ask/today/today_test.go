@@ -144,3 +144,49 @@ func TestSeasons(t *testing.T) {
 	assert.True(t, filled, "it is distilled and filled after the last day of the season")
 	assert.Empty(t, on(t, src, 2027, 6, 1).Seasons)
 }
+
+// A run that its record has put off is worked when it is, and not when its plan was; and of
+// a stage that should have come, the record of a run that is kept is missed.
+func TestWorkOfARunUnderWay(t *testing.T) {
+	run := func(spirit string) string {
+		return `run "26-90" of "Ferry Landing" on 2026-03-03 {
+  mash in "Copper kettle" {
+    2026-03-03 07:10 water 58 F
+  }
+  strip in "Wash still" {
+    2026-03-11 07:30 charge 380 gal
+    12:00 off
+  }
+  spirit in "Spirit still" {
+    2026-03-13 ` + spirit + `
+  }
+}
+`
+	}
+	days := func(src *front.Source, from, to int) (out []string) {
+		for d := from; d <= to; d++ {
+			for _, w := range on(t, src, 2026, 3, d).Work {
+				for _, s := range w.Steps {
+					if s.ID == "strip.charge" || s.ID == "spirit.charge" {
+						assert.Equal(t, "26-90", w.Run)
+						out = append(out, s.Start[5:16]+" "+s.ID)
+					}
+				}
+			}
+		}
+		return out
+	}
+	blank := house(t, run("charge volume, strength")) // as the skeleton has it: nothing was read
+	assert.Equal(t, []string{"03-11T07:30 strip.charge", "03-12T07:00 spirit.charge"}, days(blank, 7, 17))
+	assert.Empty(t, on(t, blank, 2026, 3, 12).Late)
+	assert.Equal(t, []today.Late{{Run: "26-90", Batch: "Ferry Landing", Stage: "spirit", Planned: "2026-03-12"}}, on(t, blank, 2026, 3, 13).Late)
+
+	for spirit, at := range map[string]string{"09:40 charge": "09:40", "charge 130 gal": "07:00"} {
+		under := house(t, run(spirit))
+		assert.Equal(t, []string{"03-11T07:30 strip.charge", "03-13T" + at + " spirit.charge"}, days(under, 7, 17), spirit)
+		assert.Empty(t, on(t, under, 2026, 3, 17).Late)
+	}
+
+	// What nobody has written down at all may be on paper yet.
+	assert.Empty(t, on(t, house(t, "run \"26-90\" of \"Ferry Landing\" on 2026-03-03 {\n}\n"), 2026, 3, 13).Late)
+}

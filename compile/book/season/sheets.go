@@ -52,7 +52,7 @@ func Sheets(p *Problem) (*Season, []Sheet, error) {
 
 // hoursOf are those in which a run's tasks are done.
 func hoursOf(r Run) work.Hours {
-	out := work.Hours{}
+	out := map[string]work.Done{}
 	for _, t := range r.Tasks {
 		out[t.Key] = work.Done{From: moment(t.Start), To: moment(t.End), Wait: minutes(t.WaitMin), OutOfShift: minutes(t.OutOfShift)}
 	}
@@ -66,7 +66,7 @@ func hoursOf(r Run) work.Hours {
 	case kept && !filled:
 		out["fill.cask"] = keep
 	}
-	return out
+	return work.Hours{Done: out}
 }
 
 func minutes(n float64) time.Duration { return time.Duration(n * float64(time.Minute)) }

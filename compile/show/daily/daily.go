@@ -38,10 +38,18 @@ func Text(w io.Writer, a *today.Answer, bold bool) error {
 			p.Gap()
 			p.Para(2, 4, fmt.Sprintf("No batch wants work. Next is %s, on %s.", diag.Safe(a.Next.Batch), longDate(a.Next.Date)))
 		}
+	case len(a.Work) == 0 && len(a.Late) > 0:
 	case len(a.Work) == 0 && a.Next != nil:
 		p.Para(2, 4, fmt.Sprintf("Nothing is to be done. Next is %s, on %s.", diag.Safe(a.Next.Batch), longDate(a.Next.Date)))
 	case len(a.Work) == 0:
 		p.Para(2, 4, "Nothing is to be done, on this day or later.")
+	}
+	for i, l := range a.Late {
+		if i == 0 && (len(a.Work) > 0 || jobs || a.Casks.Any()) {
+			p.Gap()
+		}
+		p.Para(2, 4, fmt.Sprintf("Run %s of %s: %s was planned for %s, and its record has nothing of it yet.", diag.Safe(l.Run), diag.Safe(l.Batch),
+			map[string]string{"strip": "the stripping run", "spirit": "the spirit run"}[l.Stage], longDate(l.Planned)))
 	}
 	if len(a.Unread) > 0 {
 		p.Gap()

@@ -36,8 +36,13 @@ func Run(in Input) []Slot {
 			continue
 		}
 		start, why := h.place(now, chain)
+		if b, ok := in.Begun[chain[0].Stage]; ok && (len(slots) == 0 || slots[len(slots)-1].Stage != chain[0].Stage) {
+			if start, why = b.At.In(in.Zone), ""; !b.Hour {
+				start = start.Add(time.Duration(in.Shift.FromMinute) * time.Minute)
+			}
+		}
 		if line >= 0 && slots[line].Elastic {
-			slots[line].End = start
+			slots[line].End = later(start, slots[line].Start)
 		}
 		at := start
 		for i, task := range chain {
@@ -52,6 +57,13 @@ func Run(in Input) []Slot {
 		now, line = at, len(slots)-1
 	}
 	return slots
+}
+
+func later(a, b time.Time) time.Time {
+	if a.Before(b) {
+		return b
+	}
+	return a
 }
 
 // chainLength says how many of the first tasks belong together.

@@ -271,3 +271,39 @@ func TestMeanwhile(t *testing.T) {
 	assert.Equal(t, "Tue 2026-03-03 15:00", clock(slots[3].Start), "the longer of the two")
 	assert.Equal(t, "Tue 2026-03-03 15:00", clock(slots[1].End))
 }
+
+// A stage that was begun stands when it was, whatever the shift, and what follows goes by it
+// and by the shift.
+func TestBegun(t *testing.T) {
+	z := zone(t, "America/New_York")
+	at := func(s string) time.Time {
+		when, err := time.ParseInLocation("2006-01-02 15:04", s, z)
+		require.NoError(t, err)
+		return when
+	}
+	for _, c := range []struct {
+		begun                  Begun
+		fermented, strip, next string
+	}{
+		{Begun{}, "Tue 2026-03-10 07:00", "Tue 2026-03-10 07:00", "Tue 2026-03-10 13:00"},
+		{Begun{At: at("2026-03-12 08:10"), Hour: true}, "Thu 2026-03-12 08:10", "Thu 2026-03-12 08:10", "Fri 2026-03-13 07:00"},
+		{Begun{At: at("2026-03-15 00:00")}, "Sun 2026-03-15 07:00", "Sun 2026-03-15 07:00", "Tue 2026-03-17 07:00"},
+		{Begun{At: at("2026-03-03 06:00"), Hour: true}, "Tue 2026-03-03 15:00", "Tue 2026-03-03 06:00", "Tue 2026-03-03 12:00"}, // a slip: nothing ends before it begins
+	} {
+		in := Input{Start: at("2026-03-03 07:00"), Shift: tueToSat, Zone: z, Tasks: []Task{
+			{Key: "mash", Stage: "mash", DurationS: 8 * hour, Attend: Throughout},
+			{Key: "ferment", Stage: "ferment", DurationS: 120 * hour, Elastic: true},
+			{Key: "strip.1", Stage: "strip", Chain: "1", DurationS: 5 * hour, Attend: Throughout},
+			{Key: "strip.2", Stage: "strip", Chain: "1", DurationS: hour, Attend: Throughout},
+			{Key: "spirit", Stage: "spirit", DurationS: 4 * hour, Attend: Throughout},
+		}}
+		if !c.begun.At.IsZero() {
+			in.Begun = map[string]Begun{"strip": c.begun}
+		}
+		slots := Run(in)
+		assert.Equal(t, c.fermented, clock(slots[1].End))
+		assert.Equal(t, c.strip, clock(slots[2].Start))
+		assert.Equal(t, slots[2].End, slots[3].Start)
+		assert.Equal(t, c.next, clock(slots[4].Start), c.strip)
+	}
+}

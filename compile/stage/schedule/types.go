@@ -58,4 +58,11 @@ type Input struct {
 	Shift recipe.Shift
 	Zone  *time.Location
 	Tasks []Task
+	Begun map[string]Begun // by the stage: when its first work was begun; what follows goes by it
+}
+
+// Begun is when a stage was begun.
+type Begun struct {
+	At   time.Time
+	Hour bool // At has the hour; else it is the beginning of the day, and the shift's is taken
 }
