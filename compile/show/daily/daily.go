@@ -4,6 +4,7 @@ package daily
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"newmake/compile/ask/today"
@@ -103,9 +104,10 @@ func (p *page) seasons(a *today.Answer) (jobs bool) {
 func longDate(date string) string { return measure.LongDate(date + "T00:00:00Z") }
 
 // shown is the most casks of one sort that are named.
-const shown = 12
+const shown = 24
 
-// casks names those that want somebody, the leaking ones first.
+// casks names those that want somebody, the leaking ones first. Casks of one fill of which
+// the same is to be said stand together.
 func (p *page) casks(a *today.Answer) {
 	u := measure.US
 	if a.Casks.Units == "si" {
@@ -117,35 +119,88 @@ func (p *page) casks(a *today.Answer) {
 	for _, g := range []struct {
 		head string
 		all  []today.Cask
+		do   string
 		say  func(c today.Cask) string
 	}{
-		{"! leaks?", a.Casks.Leaks, func(c today.Cask) string {
-			return fmt.Sprintf("%s more gone than of its like since %s: look at its hoops, staves and bung", u.Mass(c.Kg), c.Since)
+		{"! leaks?", a.Casks.Leaks, "look at hoops, staves and bung", func(c today.Cask) string {
+			return fmt.Sprintf("%s more gone than of its like since %s", u.Mass(c.Kg), c.Since)
 		}},
-		{"sample", a.Casks.Sample, func(c today.Cask) string {
+		{"sample", a.Casks.Sample, "", func(c today.Cask) string {
 			if c.Since == a.Date {
 				return "due today"
 			}
 			return "due since " + c.Since
 		}},
-		{"rest over", a.Casks.Over, func(c today.Cask) string { return "since " + c.Since + ": taste it, and bottle or say how long" }},
+		{"rest over", a.Casks.Over, "taste it, and bottle or say how long", func(c today.Cask) string { return "since " + c.Since }},
 	} {
-		for i, c := range g.all {
-			if i == shown {
-				p.Item("", 14, fmt.Sprintf("and %d more: newmake cellar --on %s", len(g.all)-shown, a.Date))
-				break
-			}
-			head := ""
-			if i == 0 {
-				head = "  " + g.head
-			}
-			where := ""
-			if c.Place != "" {
-				where = ", " + c.Place
-			}
-			p.Item(head, 14, diag.Safe(fmt.Sprintf("%s (%s, filled %s%s): %s", c.Serial, c.Batch, c.Filled, where, g.say(c))))
+		head := "  " + g.head
+		for _, of := range together(g.all[:min(len(g.all), shown)], g.say) {
+			p.Item(head, 14, diag.Safe(of.words(g.do)))
+			head = ""
+		}
+		if more := len(g.all) - shown; more > 0 {
+			p.Item("", 14, fmt.Sprintf("and %d more: newmake cellar --on %s", more, a.Date))
 		}
 	}
+}
+
+// alike are casks of one fill, of which the same is said.
+type alike struct {
+	said  string
+	casks []today.Cask
+}
+
+// together parts casks into those that are alike, in the order of the first of each.
+func together(all []today.Cask, say func(today.Cask) string) []alike {
+	var out []alike
+	for _, c := range all {
+		said := say(c)
+		i := slices.IndexFunc(out, func(a alike) bool {
+			return a.said == said && a.casks[0].Batch == c.Batch && a.casks[0].Filled == c.Filled
+		})
+		if i < 0 {
+			i, out = len(out), append(out, alike{said: said})
+		}
+		out[i].casks = append(out[i].casks, c)
+	}
+	return out
+}
+
+// words are a cask with all that is said of it and what to do; of several, what they share
+// once, and then each with its place.
+func (a alike) words(do string) string {
+	first := a.casks[0]
+	if len(a.casks) == 1 {
+		where := ""
+		if first.Place != "" {
+			where = ", " + first.Place
+		}
+		if do != "" {
+			do = ": " + do
+		}
+		return fmt.Sprintf("%s (%s, filled %s%s): %s%s", first.Serial, first.Batch, first.Filled, where, a.said, do)
+	}
+	house, _, _ := strings.Cut(first.Place, ", ")
+	for _, c := range a.casks {
+		if at, _, _ := strings.Cut(c.Place, ", "); at != house {
+			house = ""
+		}
+	}
+	var each []string
+	for _, c := range a.casks {
+		place := strings.TrimPrefix(c.Place, house)
+		if place = strings.TrimPrefix(place, ", "); place != "" {
+			place = " (" + place + ")"
+		}
+		each = append(each, c.Serial+place)
+	}
+	if house != "" {
+		house = ", " + house
+	}
+	if do != "" {
+		do = "; of each, " + do
+	}
+	return fmt.Sprintf("%d casks (%s, filled %s%s): %s: %s%s", len(a.casks), first.Batch, first.Filled, house, a.said, strings.Join(each, "; "), do)
 }
 
 func (p *page) work(w today.Work) {
