@@ -7,6 +7,7 @@ import (
 	"gonum.org/v1/gonum/mat"
 
 	"newmake/compile/estimate/drift"
+	"newmake/compile/estimate/reconcile"
 )
 
 // seen is what one run says of a constant, held against all runs before it.
@@ -103,59 +104,102 @@ func limit(readings int) drift.Cusum {
 const mostDrifts = 4
 
 // drifts looks for constants that do not stay, by a cumulative sum of what each run says of
-// them. One that drifts drags others with it, so they are taken one after the other: the
-// plainest, and then what is left once its runs are computed with it.
-func (s *solution) drifts() ([]Drift, error) {
-	rest := &solution{m: s.m, z: s.z, slopes: s.slopes}
-	for _, off := range s.off {
-		rest.off = append(rest.off, slices.Clone(off))
+// them, beside those that explained what had seemed to be gross errors. One that drifts drags
+// others with it, so they are taken one after the other: the plainest, and then what is left
+// once its runs are computed with it.
+func (s *solution) drifts(known []Drift) ([]Drift, error) {
+	rest := s.clone()
+	out := slices.Clone(known)
+	for _, d := range out {
+		rest.without(d)
 	}
-	var out []Drift
-	for len(out) < mostDrifts {
+	for range mostDrifts - len(out) {
 		d, found, err := rest.plainest()
 		if err != nil || !found {
 			return out, err
 		}
-		out = append(out, d)
-		for k := d.Since; k < len(s.m.runs); k++ {
-			for i := range rest.off[k] {
-				rest.off[k][i] += rest.slopes[k].At(i, d.Constant) * d.By
-			}
-		}
+		out = with(out, d)
+		rest.without(d)
 	}
 	return out, nil
 }
 
-// stepped is by how much a constant has been higher since a run, by all runs before and after
-// together and all other constants with them; how is in standard deviations of it. It is the
-// maximum of the likelihood for a change at that run. What the sums themselves have is less:
-// they hold each run against all before it, and so against runs that had drifted.
-func (s *solution) stepped(j, since int) (by, how float64, err error) {
-	move, covariance, err := s.all().best()
-	if err != nil {
-		return 0, 0, err
+// with is a list with a drift more; what is more of one that it has is added to that.
+func with(all []Drift, d Drift) []Drift {
+	if i := slices.IndexFunc(all, func(o Drift) bool { return o.Constant == d.Constant && o.Since == d.Since }); i >= 0 {
+		all[i].By += d.By
+		return all
 	}
-	var told, pulled float64
-	both := mat.NewVecDense(len(s.m.of), nil)
-	for k := since; k < len(s.m.runs); k++ {
-		jac, off := s.weighed(k)
-		if jac == nil {
-			continue
+	return append(all, d)
+}
+
+// without takes a drift out of what the readings are off.
+func (s *solution) without(d Drift) {
+	for k := d.Since; k < len(s.m.runs); k++ {
+		for i := range s.off[k] {
+			s.off[k][i] += s.slopes[k].At(i, d.Constant) * d.By
 		}
-		column := jac.ColView(j)
-		told += mat.Dot(column, column)
-		var part, ahead mat.VecDense
-		part.MulVec(jac.T(), column)
-		both.AddVec(both, &part)
-		ahead.MulVec(jac, move)
-		ahead.AddVec(&ahead, off)
-		pulled -= mat.Dot(column, &ahead)
 	}
-	left := told - mat.Inner(both, covariance, both)
-	if left <= 1e-9*told {
-		return 0, 0, nil // what was before tells nothing of it
+}
+
+// changed is a constant that has been higher since a run; how is in standard deviations of it.
+type changed struct {
+	by, how float64
+	runs    int // from there on that tell of it
+}
+
+// steps are those of a constant, by the run that they begin with, by all runs before and after
+// together and all other constants with them: the maximum of the likelihood for a change at that
+// run. What the sums themselves have is less: they hold each run against all before it, and so
+// against runs that had drifted. move and covariance are the best of all runs.
+func (s *solution) steps(j int, move *mat.VecDense, covariance *mat.SymDense) []changed {
+	out := make([]changed, len(s.m.runs))
+	var told, pulled float64
+	runs := 0
+	both := mat.NewVecDense(len(s.m.of), nil)
+	for k := len(s.m.runs) - 1; k >= 0; k-- {
+		jac, off := s.weighed(k)
+		if jac != nil {
+			column := jac.ColView(j)
+			own := mat.Dot(column, column)
+			var part, ahead mat.VecDense
+			part.MulVec(jac.T(), column)
+			both.AddVec(both, &part)
+			ahead.MulVec(jac, move)
+			ahead.AddVec(&ahead, off)
+			told, pulled = told+own, pulled-mat.Dot(column, &ahead)
+			if own > leastSeen {
+				runs++
+			}
+		}
+		if left := told - mat.Inner(both, covariance, both); left > 1e-9*told { // else what was before tells nothing of it
+			out[k] = changed{pulled / left, math.Abs(pulled) / math.Sqrt(left), runs}
+		}
 	}
-	return pulled / left, math.Abs(pulled) / math.Sqrt(left), nil
+	return out
+}
+
+// plainly is by how much, in the sum of squares, a drift has to explain more than a reading
+// that was called wrong, to be said in its place.
+const plainly = 4
+
+// drifted is the step that explains more than calling a reading wrong would that is so many
+// standard deviations off, if there is one: of all constants and runs, such a one as chance
+// shows as seldom as a gross error.
+func (s *solution) drifted(times float64, move *mat.VecDense, covariance *mat.SymDense) (Drift, bool) {
+	best, how := Drift{}, 0.0
+	tried := 0
+	for j := range s.m.of {
+		for since, x := range s.steps(j, move, covariance)[1:] {
+			if x.runs == 0 {
+				continue
+			}
+			if tried++; x.how > how {
+				best, how = Drift{Constant: j, Since: since + 1, At: since + 1, By: x.by}, x.how
+			}
+		}
+	}
+	return best, tried > 0 && how*how > times*times+plainly && how > reconcile.Critical(reconcile.Sidak(falseAlarm, tried))
 }
 
 // plainest is the drift that the runs show most plainly.
@@ -169,6 +213,10 @@ func (s *solution) plainest() (best Drift, found bool, err error) {
 		total += len(row)
 	}
 	sums := limit(total)
+	move, covariance, err := s.all().best()
+	if err != nil {
+		return best, false, err
+	}
 	plain := 0.0
 	for j, row := range of {
 		z := make([]float64, len(row))
@@ -180,14 +228,11 @@ func (s *solution) plainest() (best Drift, found bool, err error) {
 			continue
 		}
 		// The sums notice it; since when and how far is what all runs together say.
+		steps := s.steps(j, move, covariance)
 		for _, v := range row[:shift.At+1] {
-			by, how, err := s.stepped(j, v.run)
-			if err != nil {
-				return best, false, err
-			}
-			if how > plain {
-				plain, found = how, true
-				best = Drift{Constant: j, Since: v.run, At: row[shift.At].run, By: by}
+			if x := steps[v.run]; x.how > plain {
+				plain, found = x.how, true
+				best = Drift{Constant: j, Since: v.run, At: row[shift.At].run, By: x.by}
 			}
 		}
 	}

@@ -68,7 +68,7 @@ func From(runs []Run, known []constants.Constant, o Options) (*Learned, error) {
 		l.Together = append(l.Together, Pair(p))
 	}
 	l.Scatter = scattered(l.Effects)
-	if l.Drifts, err = s.drifts(); err != nil {
+	if l.Drifts, err = s.drifts(l.Drifts); err != nil {
 		return nil, err
 	}
 	if o.Exact {
@@ -122,10 +122,11 @@ func (m *model) settle(l *Learned) (s *solution, fit *leastsquares.Fit, err erro
 		if round == 0 || !rest && moved > 0 && round < trusting {
 			continue
 		}
-		gross, err := s.gross()
+		gross, drifts, err := s.gross()
 		if err != nil {
 			return nil, nil, err
 		}
+		l.Drifts = drifts
 		if l.Gross = append(l.Gross, gross...); len(gross) > 0 {
 			m.least = math.Inf(1) // of other readings
 		}
@@ -140,11 +141,12 @@ func (m *model) settle(l *Learned) (s *solution, fit *leastsquares.Fit, err erro
 		case len(l.Gross) > 0 && !again:
 			// What seemed wrong from where the search began may be right from here.
 			again = true
-			found, err := s.grossAnew(l.Gross)
+			found, drifts, err := s.grossAnew(l.Gross)
 			if err != nil {
 				return nil, nil, err
 			}
 			done = sameReadings(found, l.Gross)
+			l.Drifts = drifts
 			if l.Gross = found; !done {
 				moved, m.least = math.Inf(1), math.Inf(1)
 			}

@@ -158,13 +158,17 @@ func (s *solution) move(by *mat.VecDense) {
 const mostGross = 0.25
 
 // gross finds the readings that no constants explain, the grossest first, and leaves
-// them out. After each the constants are found anew, along the line.
-func (s *solution) gross() ([]Gross, error) {
-	var out []Gross
+// them out. After each the constants are found anew, along the line. Where a constant that has
+// not stayed explains more than a reading that was wrong, it is that, and the search goes on
+// with it: of an instrument that was dropped every later reading would be called wrong. The
+// solution itself does not change.
+func (s *solution) gross() (out []Gross, drifts []Drift, err error) {
+	s = s.clone()
+	looked := 0 // for drifts
 	for {
 		move, covariance, err := s.all().best()
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		s.move(move)
 		worst := Gross{}
@@ -203,7 +207,13 @@ func (s *solution) gross() ([]Gross, error) {
 			}
 		}
 		if tried == 0 || math.Abs(worst.Times) <= reconcile.Critical(reconcile.Sidak(falseAlarm, tried)) {
-			return out, nil
+			return out, drifts, nil
+		}
+		if d, found := s.drifted(worst.Times, mat.NewVecDense(len(s.m.of), nil), covariance); found && looked < mostDrifts {
+			looked++
+			drifts = with(drifts, d)
+			s.without(d)
+			continue
 		}
 		worst.slopes = slices.Clone(s.slopes[worst.Run].RawRowView(worst.Reading))
 		out = append(out, worst)
@@ -214,9 +224,18 @@ func (s *solution) gross() ([]Gross, error) {
 			s.slopes[worst.Run].Set(worst.Reading, j, 0)
 		}
 		if err := s.m.weigh(); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 	}
+}
+
+// clone is the solution, to be changed.
+func (s *solution) clone() *solution {
+	c := &solution{m: s.m, z: slices.Clone(s.z)}
+	for k := range s.m.runs {
+		c.slopes, c.off = append(c.slopes, mat.DenseCopyOf(s.slopes[k])), append(c.off, slices.Clone(s.off[k]))
+	}
+	return c
 }
 
 // hopeless says that of each run as much was left out as may be.
@@ -231,16 +250,13 @@ func (s *solution) hopeless() bool {
 
 // grossAnew uses the readings again that were left out, and finds from here, along the line,
 // which are wrong. The solution stays as it is.
-func (s *solution) grossAnew(left []Gross) ([]Gross, error) {
-	c := &solution{m: s.m, z: slices.Clone(s.z)}
-	for k := range s.m.runs {
-		c.slopes, c.off = append(c.slopes, mat.DenseCopyOf(s.slopes[k])), append(c.off, slices.Clone(s.off[k]))
-	}
+func (s *solution) grossAnew(left []Gross) ([]Gross, []Drift, error) {
+	c := s.clone()
 	for _, g := range left {
 		r := s.m.runs[g.Run]
 		said, err := r.predict(s.m, s.z)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		if math.IsNaN(said[g.Reading]) {
 			continue // by these constants the run does not come to it
@@ -250,7 +266,7 @@ func (s *solution) grossAnew(left []Gross) ([]Gross, error) {
 		c.slopes[g.Run].SetRow(g.Reading, g.slopes)
 	}
 	if err := s.m.weigh(); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	return c.gross()
 }

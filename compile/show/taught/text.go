@@ -35,7 +35,11 @@ func Text(w io.Writer, d *learn.Document, full bool) error {
 		t.Gap()
 		t.Line("What does not stay:")
 		for _, x := range d.Drifts {
-			t.Para(2, 4, fmt.Sprintf("%s: %s %s since run %s (it shows at %s)", x.Words, number(math.Abs(x.By), x.Unit), higher(x.By), x.Since, x.Shown))
+			shows := ""
+			if x.Shown != x.Since {
+				shows = fmt.Sprintf(" (it shows at %s)", x.Shown)
+			}
+			t.Para(2, 4, fmt.Sprintf("%s: %s %s since run %s%s", x.Words, number(math.Abs(x.By), x.Unit), higher(x.By), x.Since, shows))
 		}
 	}
 	t.constants("house", "The house")
