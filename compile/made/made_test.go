@@ -97,3 +97,49 @@ func TestTailsAreReadWithTheHeads(t *testing.T) {
 	assert.InDelta(t, 0.5+3.5+10, over[0], 0.05, "hearts")
 	assert.InDelta(t, 0.5+44+25.5, over[1], 0.1, "tails")
 }
+
+// Two lots of a fraction are the fraction together, whichever stage gauged them; what was gauged
+// in the still house and again at the fill is one lot, read twice.
+func TestLotsOfAFraction(t *testing.T) {
+	read := func(lines string) map[string]made.Reading {
+		h := house(t, `run "26-90" of "Ferry Landing" on 2026-03-10 {
+`+lines+`
+}
+`)
+		r, list := h.Run("26-90")
+		require.NotNil(t, r, list)
+		require.False(t, list.HasErrors(), list.Error())
+		b, list := h.Batch("Ferry Landing")
+		require.NotNil(t, b, list)
+		out := map[string]made.Reading{}
+		for _, rd := range made.Readings(b, r, h.Instrument) {
+			_, twice := out[rd.Words]
+			assert.False(t, twice && rd.Words != "volume of the hearts" && rd.Words != "strength of the hearts", rd.Words)
+			out[rd.Words] = rd
+		}
+		return out
+	}
+	strip := func(lines string) string {
+		return "  strip in \"Wash still\" {\n    2026-03-10 07:00 charge\n" + lines + "\n  }"
+	}
+
+	one := read(strip("    low-wines 124 gal at 60 F, 28 % abv at 60 F"))
+	two := read(strip("    low-wines 31 gal at 60 F, 40 % abv at 60 F\n    low-wines 93 gal at 60 F, 24 % abv at 60 F"))
+	assert.InDelta(t, one["volume of the low wines"].Said, two["volume of the low wines, 2 lines"].Said, 1e-4)
+	assert.InDelta(t, one["strength of the low wines"].Said, two["strength of the low wines, 2 lines"].Said, 1e-3)
+	assert.Less(t, two["volume of the low wines, 2 lines"].SD, one["volume of the low wines"].SD, "what is read of each errs by itself")
+	assert.Len(t, two, len(one))
+
+	// How much on one line and how strong on another is one lot; a lot whose strength nobody read
+	// leaves that of the whole unknown.
+	apart := read(strip("    low-wines 124 gal at 60 F\n    low-wines 28 % abv at 60 F"))
+	assert.Equal(t, one["strength of the low wines"].Said, apart["strength of the low wines"].Said)
+	assert.Contains(t, apart, "volume of the low wines")
+	half := read(strip("    low-wines 31 gal at 60 F, 40 % abv at 60 F\n    low-wines 93 gal at 60 F"))
+	assert.Contains(t, half, "volume of the low wines, 2 lines")
+	assert.NotContains(t, half, "strength of the low wines, 2 lines")
+
+	again := read("  spirit in \"Spirit still\" {\n    2026-03-10 07:00 charge\n    hearts 44 gal at 60 F, 72 % abv at 60 F\n  }\n  fill {\n    2026-03-11 hearts 43.8 gal at 60 F, 72.1 % abv at 60 F\n  }")
+	assert.Contains(t, again, "volume of the hearts")
+	assert.NotContains(t, again, "volume of the hearts, 2 lines")
+}

@@ -241,11 +241,15 @@ func (c *collecting) still(stage record.StageName) {
 	charges := map[record.StageName]int{record.Strip: c.b.Strip.Charges, record.Spirit: c.b.Spirit.Charges}[stage]
 	fire, first := whenDone(c.r, stage, "fire"), whenDone(c.r, stage, "first-drop")
 	gauged := map[string]bool{}
+	parts := map[part][]*record.Visit{}
 	for i := range c.r.Visits {
 		v := &c.r.Visits[i]
 		name := c.r.Stages[v.Stage].Name
 		if (name == stage || name == record.Fill && stage == record.Spirit) && fractions[v.Word] != "" && len(v.Read) > 0 {
 			gauged[v.Word] = true
+			if _, measured := reading(v, record.Volume); measured {
+				parts[part{name, v.Word}] = append(parts[part{name, v.Word}], v)
+			}
 		}
 	}
 	lost := map[string]float64{} // of a fraction, so far: it had come over
@@ -265,7 +269,7 @@ func (c *collecting) still(stage record.StageName) {
 			continue
 		}
 		if at == record.Fill && stage == record.Spirit && v.Word == "hearts" {
-			c.lot(stage, v, of, "hearts", lost)
+			c.lot(stage, v, parts[part{at, v.Word}], lost)
 			continue
 		}
 		if at != stage {
@@ -295,7 +299,7 @@ func (c *collecting) still(stage record.StageName) {
 			}
 		case of != "":
 			if stage == record.Strip || v.Word != "foreshots" {
-				c.lot(stage, v, of, v.Word, lost)
+				c.lot(stage, v, parts[part{at, v.Word}], lost)
 			}
 		case v.Word == "" && charges <= 1:
 			c.passing(stage, run, v, first, over)
@@ -303,8 +307,70 @@ func (c *collecting) still(stage record.StageName) {
 	}
 }
 
-// lot enters what was gauged of a fraction.
-func (c *collecting) lot(stage record.StageName, v *record.Visit, of, word string, lost map[string]float64) {
+// part is what the lines of one word gauge in a stage: lots of one fraction, of two charges or
+// in two receivers, which are the fraction together.
+type part struct {
+	stage record.StageName
+	word  string
+}
+
+// lot enters what was gauged of a fraction: on a line, or on several that each measured a part
+// of it, with the last of them.
+func (c *collecting) lot(stage record.StageName, v *record.Visit, parts []*record.Visit, lost map[string]float64) {
+	if len(parts) < 2 || !slices.Contains(parts, v) {
+		c.gauged(stage, v, lost[v.Word])
+		return
+	}
+	if v != parts[len(parts)-1] {
+		return
+	}
+	before := c.out
+	c.out = nil
+	var volumes, strengths []Reading
+	for _, p := range parts {
+		c.gauged(stage, p, 0)
+	}
+	for _, r := range c.out {
+		if r.What == record.Volume {
+			volumes = append(volumes, r)
+		} else {
+			strengths = append(strengths, r)
+		}
+	}
+	c.out = before
+	if len(volumes) < len(parts) {
+		return // how much there was in all is not known
+	}
+	whole := together(volumes, nil)
+	if len(strengths) == len(parts) {
+		c.out = append(c.out, together(strengths, volumes))
+	}
+	whole.Said, whole.LostM3 = whole.Said+lost[v.Word], lost[v.Word]
+	c.out = append(c.out, whole)
+}
+
+// together is the sum of readings, or their mean by their volumes.
+func together(all, volumes []Reading) Reading {
+	out := all[len(all)-1]
+	total, said, variance := 0.0, 0.0, 0.0
+	for _, v := range volumes {
+		total += v.Said
+	}
+	for i, r := range all {
+		share := 1.0
+		if volumes != nil {
+			share = volumes[i].Said / total
+		}
+		said, variance = said+share*r.Said, variance+share*share*r.SD*r.SD
+	}
+	out.Said, out.SD = said, math.Sqrt(variance)
+	out.Words = fmt.Sprintf("%s, %d lines", out.Words, len(all))
+	return out
+}
+
+// gauged enters what was gauged of a fraction on a line, with what was lost of it before.
+func (c *collecting) gauged(stage record.StageName, v *record.Visit, lost float64) {
+	of, word := fractions[v.Word], v.Word
 	var abv Corrected
 	var sample *record.Reading
 	name := strings.ReplaceAll(word, "-", " ")
@@ -318,8 +384,8 @@ func (c *collecting) lot(stage record.StageName, v *record.Visit, of, word strin
 	}
 	if rd, ok := reading(v, record.Volume); ok {
 		if m3, ok := Volume(rd, abv.SI, sample); ok {
-			c.put(v, rd, "volume of the "+name, Spot{Stage: stage, Of: of}, m3.SI+lost[word], m3.Unsure, nil)
-			c.out[len(c.out)-1].Outcome, c.out[len(c.out)-1].LostM3 = word == "hearts" || word == "low-wines", lost[word]
+			c.put(v, rd, "volume of the "+name, Spot{Stage: stage, Of: of}, m3.SI+lost, m3.Unsure, nil)
+			c.out[len(c.out)-1].Outcome, c.out[len(c.out)-1].LostM3 = word == "hearts" || word == "low-wines", lost
 		}
 	}
 }

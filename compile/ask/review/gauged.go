@@ -105,6 +105,10 @@ func (g gauged) And(o gauged) gauged {
 		return o
 	case !o.Given:
 		return g
+	case !g.VolumeL.Read() && !o.AbvPct.Read(): // how strong on one line, and how much on another
+		return gauged{o.VolumeL, g.AbvPct, true}
+	case !o.VolumeL.Read() && !g.AbvPct.Read():
+		return gauged{g.VolumeL, o.AbvPct, true}
 	case !g.VolumeL.Read() || !o.VolumeL.Read():
 		return gauged{AbvPct: g.AbvPct, Given: true} // how much in all is not known
 	}

@@ -29,6 +29,7 @@ type lots struct {
 // fraction is what came over in one of the parts of the spirit run.
 type fraction struct {
 	id, words string
+	lot       bool // gauged as a lot, and not in the receiver alone
 	gauged
 }
 
@@ -99,11 +100,11 @@ func (w *lots) spirit(b *bench, v *record.Visit) {
 		}
 	case "to":
 		if r := find(v.Read, record.Receiver); r != nil { // the readings are of what ends
-			w.fraction(ends[v.Of], gauged{VolumeL: b.Volume(r, 0), Given: true})
+			w.fraction(ends[v.Of], gauged{VolumeL: b.Volume(r, 0), Given: true}, false)
 		}
 	case "foreshots", "heads", "hearts", "tails", "feints":
 		if g.Given {
-			w.fraction(v.Word, g)
+			w.fraction(v.Word, g, true)
 		}
 	}
 }
@@ -112,24 +113,31 @@ func (w *lots) spirit(b *bench, v *record.Visit) {
 var ends = map[string]string{"heads": "foreshots", "hearts": "heads", "tails": "hearts"}
 
 // fraction notes what came of a fraction. What was gauged of the whole lot goes before
-// what the receiver said when the spout was turned.
-func (w *lots) fraction(id string, g gauged) {
+// what the receiver said when the spout was turned; lots that were gauged apart are it together.
+func (w *lots) fraction(id string, g gauged, lot bool) {
 	if id == "" {
 		return
 	}
 	for i, f := range w.fractions {
+		if f.id == id && f.lot && lot {
+			w.fractions[i].gauged = f.gauged.And(g)
+			return
+		}
 		if f.id == id {
+			if f.lot && !lot {
+				g, f.gauged = f.gauged, g
+			}
 			if !g.VolumeL.Read() {
 				g.VolumeL = f.VolumeL
 			}
 			if !g.AbvPct.Read() {
 				g.AbvPct = f.AbvPct
 			}
-			w.fractions[i].gauged = g
+			w.fractions[i].gauged, w.fractions[i].lot = g, f.lot || lot
 			return
 		}
 	}
-	w.fractions = append(w.fractions, fraction{id, "the " + id, g})
+	w.fractions = append(w.fractions, fraction{id, "the " + id, lot, g})
 }
 
 // parts are the fractions that the balance counts. Heads and tails that nobody gauged
@@ -155,7 +163,7 @@ func (w *lots) ungauged(e Expected) []string {
 func (w *lots) fill(b *bench, v *record.Visit) {
 	switch v.Word {
 	case "hearts":
-		w.hearts = b.Lot(v.Read)
+		w.hearts = w.hearts.And(b.Lot(v.Read))
 	case "reduce":
 		if r := find(v.Read, record.Water); r != nil {
 			w.water = b.Volume(r, 0)
