@@ -82,14 +82,17 @@ func SideOf(label string, b *recipe.Batch, checked diag.List) Side {
 // Options of Batches.
 type Options struct {
 	Units measure.Units
-	NoWhy bool          // leave the attribution out
-	Memo  *compile.Memo // of stages, to be shared between comparisons; nil is one of its own
+	NoWhy bool // leave the attribution out
+	// Measured says that what is new was weighed and gauged, and not written in a recipe: it
+	// is said to the places of its instrument, and by how much more or less it is.
+	Measured bool
+	Memo     *compile.Memo // of stages, to be shared between comparisons; nil is one of its own
 }
 
 // Batches compares two batches by meaning, computes both, and takes what changed
 // in the plan apart.
 func Batches(old, new Side, o Options) *Comparison {
-	d := Find(old.recipe, new.recipe, o.Units)
+	d := find(old.recipe, new.recipe, say{o.Units, o.Measured})
 	c := &Comparison{Old: old, New: new, Units: "us", Same: d.Same(), Notes: d.Notes, Edits: d.Edits}
 	if o.Units == measure.SI {
 		c.Units = "si"

@@ -24,7 +24,11 @@ type Difference struct {
 
 // Find compares two batches by meaning. The words are in the given units.
 func Find(old, new *recipe.Batch, units measure.Units) *Difference {
-	d := &Difference{Old: old, New: new, old: valuesOf(old, new), new: valuesOf(new, old), say: say{units}}
+	return find(old, new, say{Units: units})
+}
+
+func find(old, new *recipe.Batch, in say) *Difference {
+	d := &Difference{Old: old, New: new, old: valuesOf(old, new), new: valuesOf(new, old), say: in}
 	d.names()
 	d.findBill()
 	d.findSteps()

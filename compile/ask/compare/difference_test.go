@@ -249,3 +249,26 @@ func TestChangesTogetherAreTheWholeDifference(t *testing.T) {
 		t.Run(strings.Join(names, ", "), func(t *testing.T) { requireWhole(t, Find(old, new, measure.US)) })
 	}
 }
+
+// What was measured is said to the places of its instrument, and what is written with all its
+// figures.
+func TestMeasured(t *testing.T) {
+	old := batch(t, "Ferry Landing")
+	new := edited(old, func(b *recipe.Batch) {
+		step(b, recipe.MashWater, 0).VolumeM3 -= .7234567e-3 * 3.785411784
+		for i := range b.Bill.Lines {
+			b.Bill.Lines[i].MassKg *= 1.00123456
+		}
+		b.Bill.TotalKg *= 1.00123456
+		b.Bill.Lines[0].Grain.Moisture += .01
+		b.Resolve()
+	})
+	said := func(measured bool) (out []string) {
+		for _, e := range find(old, new, say{measure.US, measured}).Edits {
+			out = append(out, e.What)
+		}
+		return out
+	}
+	assert.Equal(t, []string{"bill 15.6048 oz more", "water 0.723457 gal less", "grain corn in the library"}, said(false))
+	assert.Equal(t, []string{"bill 15.6 oz more", "water 0.72 gal less", "corn as it was bought"}, said(true))
+}

@@ -32,6 +32,9 @@ func (d *Difference) findLibrary() {
 	for _, e := range entries {
 		kind, name := e.Parts()[1], e.Last()
 		edit := Edit{Part: OfLibrary, Kind: Changed, Path: e, What: kind + " " + name + " in the library", Counts: true}
+		if d.say.measured {
+			edit.What = name + " as it was bought"
+		}
 		if old, new := lotOf(d.Old, name), lotOf(d.New, name); kind == "grain" && (old != "" || new != "") {
 			edit.What = "grain " + name + " by its certificate, " + cmp.Or(old, "no lot") + " -> " + cmp.Or(new, "no lot")
 		}

@@ -10,8 +10,12 @@ import (
 )
 
 // say words what stands in a recipe, in the reader's units. Unlike a prediction
-// it is shown with all the figures it was written with.
-type say struct{ measure.Units }
+// it is shown with all the figures it was written with; what was measured, with those of its
+// instrument.
+type say struct {
+	measure.Units
+	measured bool
+}
 
 const (
 	kgPerPound  = quantity.PoundKg
@@ -45,6 +49,9 @@ func (s say) or(us, si string) string {
 }
 
 func (s say) mass(kg float64) string {
+	if s.measured {
+		return s.Units.Mass(kg)
+	}
 	if math.Abs(kg) < 0.999*kgPerPound {
 		return s.or(number(kg/kgPerPound*16)+" oz", number(kg*1000)+" g")
 	}
@@ -52,13 +59,21 @@ func (s say) mass(kg float64) string {
 }
 
 func (s say) volume(m3 float64) string {
+	if s.measured {
+		return s.Units.Litres(1000 * m3)
+	}
 	if s.Units == measure.SI && math.Abs(m3) < 1e-3 {
 		return number(m3*1e6) + " mL"
 	}
 	return s.or(number(m3/m3PerGallon)+" gal", number(m3*1000)+" L")
 }
 
-func (s say) temp(c float64) string { return s.or(number(c*1.8+32)+" F", number(c)+" C") }
+func (s say) temp(c float64) string {
+	if s.measured {
+		return s.Units.Temp(c)
+	}
+	return s.or(number(c*1.8+32)+" F", number(c)+" C")
+}
 
 // tempDiff is a distance on the scale, without its sign.
 func (s say) tempDiff(c float64) string {
@@ -67,8 +82,13 @@ func (s say) tempDiff(c float64) string {
 }
 
 func (s say) conc(kgM3 float64) string { return number(kgM3) + " g/L" }
-func (s say) share(f float64) string   { return number(100*f) + " %" }
-func (s say) length(m float64) string  { return s.or(number(m/metrePerFt)+" ft", number(m)+" m") }
+func (s say) share(f float64) string {
+	if s.measured {
+		return measure.Number(100*f, 1) + " %"
+	}
+	return number(100*f) + " %"
+}
+func (s say) length(m float64) string { return s.or(number(m/metrePerFt)+" ft", number(m)+" m") }
 func (s say) area(m2 float64) string {
 	return s.or(number(m2/metrePerFt/metrePerFt)+" sqft", number(m2)+" m2")
 }
@@ -100,13 +120,17 @@ func (s say) duration(sec float64) string {
 }
 
 func (s say) strength(x recipe.Strength) string {
+	say := number
+	if s.measured {
+		say = func(x float64) string { return measure.Number(x, 1) }
+	}
 	switch x.Basis {
 	case recipe.Proof:
-		return number(200*x.Value) + " proof"
+		return say(200*x.Value) + " proof"
 	case recipe.ABW:
-		return number(100*x.Value) + " % abw"
+		return say(100*x.Value) + " % abw"
 	default:
-		return number(100*x.Value) + s.or(" % abv", " % vol")
+		return say(100*x.Value) + s.or(" % abv", " % vol")
 	}
 }
 

@@ -22,6 +22,11 @@ func (s say) change(o, n recipe.Value) string {
 			return s.longer(o.Words, b-a)
 		}
 	}
+	if kind := o.Cells[0].Kind; s.measured && len(o.Cells) == 1 && (kind == quantity.Mass || kind == quantity.Volume) {
+		if a, b := o.Cells[0].Is().(float64), n.Cells[0].Is().(float64); a > 0 && b > 0 {
+			return o.Words + " " + moreOrLess(b-a, func(x float64) string { return s.quantity(x, kind) })
+		}
+	}
 	return n.Words + " " + s.value(n)
 }
 

@@ -41,7 +41,7 @@ func (l *ledger) fermented(w *lots, e Expected) (wash pair) {
 	wash = l.lotOf("wash", "the wash", w.wash, w.wash.or(cmp.Or(w.wort.Is*e.WashShare, e.WashL), cmp.Or(e.AbvPerSG*(w.og.Is-w.fg.Is), e.WashAbvPct)))
 	if w.og.Read() && w.fg.Read() && w.og.Is > w.fg.Is && e.AbvPerSG > 0 {
 		fell := l.put("gravity", "the fall of the gravity", SG, number{Is: w.og.Is - w.fg.Is, SD: math.Hypot(w.og.SD, w.fg.SD)}, 0, false)
-		per := l.put("strength-of-gravity", "the alcohol that a point of gravity gives", Share, number{Is: e.AbvPerSG, SD: perSGShare * e.AbvPerSG}, 0, true)
+		per := l.put("strength-of-gravity", "the strength that a fall of 1 SG gives", Share, number{Is: e.AbvPerSG, SD: perSGShare * e.AbvPerSG}, 0, true)
 		l.node("ferment", place{words: "of the ferment", of: "wash", abv: wash.abv}, // strength times volume is what was fermented
 			wash.alcohol(-1), term{1, []int{wash.volume, fell, per}, 0.01})
 	}

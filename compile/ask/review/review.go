@@ -457,10 +457,10 @@ func departures(planned, as *recipe.Batch, memo *compile.Memo, u measure.Units) 
 		set(end, d.of)
 	}
 	asPlanned := compare.SideOf("as planned", planned, nil)
-	for _, e := range compare.Batches(asPlanned, compare.SideOf("small things", base, nil), compare.Options{Units: u, Memo: memo}).Edits {
+	for _, e := range compare.Batches(asPlanned, compare.SideOf("small things", base, nil), compare.Options{Units: u, Memo: memo, Measured: true}).Edits {
 		small = append(small, e.What)
 	}
-	return compare.Batches(compare.SideOf("as planned", base, nil), compare.SideOf("as made", end, nil), compare.Options{Units: u, Memo: memo}), small
+	return compare.Batches(compare.SideOf("as planned", base, nil), compare.SideOf("as made", end, nil), compare.Options{Units: u, Memo: memo, Measured: true}), small
 }
 
 // smallest is the part of the hearts below which what was done otherwise is a small

@@ -307,7 +307,7 @@ func BenchmarkReview(b *testing.B) {
 func TestDoneAsTheSheetSays(t *testing.T) {
 	for text, want := range map[string][]string{
 		"corn 537.2 lb": nil, "corn 538 lb": nil, "corn 538.5 lb": {"corn 1.3 lb more"},
-		"water 269.5 gal": nil, "water 269.4 gal": {"water 0.6 gal less"},
+		"water 269.5 gal": nil, "water 269.4 gal": {"water 0.60 gal less"},
 	} {
 		h := house(t, "run \"99-01\" of \"Ferry Landing\" on 2026-02-03 {\n  used {\n"+text+"\n}\n}\n")
 		run, list := h.Run("99-01")

@@ -3,6 +3,7 @@ package reviewed
 import (
 	_ "embed"
 	"io"
+	"strings"
 
 	"newmake/compile/ask/review"
 	"newmake/compile/measure"
@@ -17,6 +18,12 @@ import (
 
 //go:embed page.css
 var css string
+
+// breakRow is a balance that is out.
+type breakRow struct {
+	Head, Explains string
+	Causes         []string
+}
 
 // HTML writes all of a review as one page that needs nothing else, in the look of the
 // sheet: the pictures of the plan with the readings marked on them. p is the batch as
@@ -44,7 +51,7 @@ type view struct {
 	Right     bool
 	Gaps      [][]string
 	Counted   string // at what temperature volumes are
-	Breaks    [][]string
+	Breaks    []breakRow
 	Checks    string
 	Flows     [][]string
 	Otherwise *otherwise
@@ -82,12 +89,12 @@ func (v *view) fill(a *review.Answer, p *plan.Plan) {
 		v.Gaps = append(v.Gaps, []string{g.Words, s.value(g.Kind, g.Said, g.ABV), s.value(g.Kind, g.Plan, g.ABV), s.value(g.Kind, g.Made, g.ABV), s.difference(g.Kind, g.Said-g.Made, g.ABV)})
 	}
 	if b := a.Balance; b != nil {
-		for _, f := range b.Gross {
+		for i, f := range b.Gross {
 			var all []string
 			for _, c := range f.Causes {
 				all = append(all, s.cause(c))
 			}
-			v.Breaks = append(v.Breaks, all)
+			v.Breaks = append(v.Breaks, breakRow{strings.TrimSuffix(broken(i), "."), explains, all})
 		}
 		v.Checks = s.checks(b)
 		for _, f := range b.Flows {

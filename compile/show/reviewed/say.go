@@ -46,6 +46,17 @@ func verdict(a *review.Answer) []string {
 	return out
 }
 
+// broken says that a balance is out, of all that are.
+func broken(i int) string {
+	if i == 0 {
+		return "The alcohol is out of balance."
+	}
+	return "With that put right, it is out of balance still."
+}
+
+// explains stands above the causes of a break.
+const explains = "What would explain it about as well:"
+
 // cause says one thing that would explain a break.
 func (s say) cause(c review.Cause) string {
 	if c.Flow != "" {
@@ -139,6 +150,8 @@ func (s say) flow(u review.Unit, v, abv float64) string {
 		return s.u.Alcohol(v)
 	case u == review.SG:
 		return measure.Number(v, 4)
+	case math.Abs(v) >= 10:
+		return measure.Number(v, 1)
 	}
 	return measure.Number(v, 3)
 }

@@ -85,8 +85,8 @@ func (t *text) balance(b *review.Balance) {
 	if len(b.Gross) == 0 && !b.Balanced() {
 		t.line("No single reading and no single loss explains why.")
 	}
-	for _, f := range b.Gross {
-		t.line("The alcohol is out of balance. What would explain it about as well:")
+	for i, f := range b.Gross {
+		t.line("%s %s", broken(i), explains)
 		causes := f.Causes
 		if !t.Full {
 			causes = causes[:min(len(causes), mostCauses)]

@@ -97,11 +97,15 @@ func writePage(w *markup.Page, d *view) {
 	{
 		v9 := d.Breaks
 		for v10 := range v9 {
-			v11 := v9[v10]
+			v11 := &v9[v10]
 			w.Raw(`
-<div class="warn"><h2>The alcohol is out of balance</h2><p>What would explain it about as well:</p><ul>`)
+<div class="warn"><h2>`)
+			w.Text(v11.Head)
+			w.Raw(`</h2><p>`)
+			w.Text(v11.Explains)
+			w.Raw(`</p><ul>`)
 			{
-				v12 := v11
+				v12 := v11.Causes
 				for v13 := range v12 {
 					v14 := v12[v13]
 					w.Raw(`<li>`)

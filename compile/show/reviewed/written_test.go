@@ -24,7 +24,7 @@ func TestSameAsTemplates(t *testing.T) {
 	rows := [][]string{{evil, "", evil, evil, evil}, {evil, evil, evil, "", evil}}
 	lines := []line{{evil, rows[0], true}, {Cells: rows[1]}}
 	full := &view{
-		markup.Look{Style: "<style>p{}</style>", Policy: evil}, evil, evil, evil, evil, evil, []string{evil}, true, rows, evil, rows, evil, rows, &otherwise{rows[0], rows}, evil,
+		markup.Look{Style: "<style>p{}</style>", Policy: evil}, evil, evil, evil, evil, evil, []string{evil}, true, rows, evil, []breakRow{{evil, evil, rows[0]}, {}}, evil, rows, &otherwise{rows[0], rows}, evil,
 		[]part{{evil, evil, chart.Chart{ID: evil, Marks: []chart.Mark{{Shape: "text", Text: evil}}}, lines, evil}, {}}, evil, []string{evil}, []lacks{{evil, []string{evil}}, {}},
 	}
 	other := *full
