@@ -11,7 +11,7 @@ import (
 	"newmake/lang/quantity"
 )
 
-// An amount that is far from the plan is asked about once, whatever its unit; what is near is not.
+// An amount that is far from the plan is asked about as it is typed, whatever its unit; what is near is not.
 func TestFar(t *testing.T) {
 	page, _ := opened(t, "Ferry Landing")
 	line := func(what string) Line {

@@ -29,12 +29,12 @@ Enter skips a line, "back" takes the last answer back, "stop" ends; nothing is l
 // Fill asks for every line that has blanks, in the order of the sheet. It gives the
 // page as it then is. Each answer is kept before the next is asked for.
 func (t Talk) Fill(p *recording.Page) (*recording.Page, error) {
-	lines := bufio.NewScanner(t.In)
+	lines := &answers{Scanner: bufio.NewScanner(t.In)}
 	lines.Buffer(nil, 64<<10)
 	fmt.Fprintln(t.Out, help)
-	var before []*recording.Page // for `back`
+	begun := p
+	var before []turn // for `back`
 	skipped := map[string]bool{}
-	var order []string // that were skipped, for `back`
 	all := len(p.Lines())
 	for {
 		l, n, ok := next(p, skipped)
@@ -42,31 +42,52 @@ func (t Talk) Fill(p *recording.Page) (*recording.Page, error) {
 			break
 		}
 		t.ask(p, l, all-n, all)
-		typed, more := read(lines)
+		typed, more := lines.read()
 		switch {
 		case !more || typed == "stop":
+			t.far(begun, p)
 			return p, nil
 		case typed == "?" || typed == "help":
 			fmt.Fprintln(t.Out, help)
 		case typed == "":
 			skipped[key(l)] = true
-			before, order = append(before, nil), append(order, key(l))
+			before = append(before, turn{skipped: []string{key(l)}})
 		case typed == "back":
 			if len(before) == 0 {
 				fmt.Fprintln(t.Out, "  nothing comes before this")
 				continue
 			}
-			last := len(before) - 1
-			if was := before[last]; was != nil {
-				if err := t.Keep(was); err != nil {
+			last := before[len(before)-1]
+			if last.page != nil {
+				if err := t.Keep(last.page); err != nil {
 					return p, err
 				}
-				p = was
-			} else {
-				delete(skipped, order[last])
+				p = last.page
 			}
-			before, order = before[:last], order[:last]
+			for _, k := range last.skipped {
+				delete(skipped, k)
+			}
+			before = before[:len(before)-1]
 		default:
+			done := turn{page: p}
+			if there, ok := p.Elsewhere(l, typed); ok {
+				switch answer := t.slipped(l, there, lines); answer {
+				case "":
+				case "there":
+					for _, o := range p.Lines() {
+						if o.At.Start >= there.At.Start {
+							break
+						}
+						if k := key(o); !skipped[k] {
+							skipped[k], done.skipped = true, append(done.skipped, k)
+						}
+					}
+					l = there
+				default: // typed anew
+					lines.again(answer)
+					continue
+				}
+			}
 			then, err := p.Fill(l, typed)
 			if err != nil {
 				t.wrong(err)
@@ -76,22 +97,49 @@ func (t Talk) Fill(p *recording.Page) (*recording.Page, error) {
 				return p, err
 			}
 			t.doubt(p, then)
-			before, order = append(before, p), append(order, "")
+			before = append(before, done)
 			p = then
 		}
 	}
+	t.far(begun, p)
 	return t.casks(p, lines)
 }
 
+// turn is an answer, for `back`: the page before it, nil where nothing was kept, and the lines
+// that it skipped.
+type turn struct {
+	page    *recording.Page
+	skipped []string
+}
+
+// slipped asks if what was typed for a line was meant for one below it: "there", "" to keep it
+// where it is, or what is typed in its place.
+func (t Talk) slipped(l, there recording.Line, lines *answers) string {
+	fmt.Fprintf(t.Out, "  that is far from what %s should say, and near what %s does, below it\n  \"there\" puts it there and leaves open what is before; Enter keeps it here; or type it anew\n> ",
+		diag.SafeIn(l.What, t.Plain), diag.SafeIn(there.What, t.Plain))
+	typed, _ := lines.read()
+	return typed
+}
+
+// far says at the end what was kept although it is far from the plan.
+func (t Talk) far(begun, p *recording.Page) {
+	for i, far := range p.Far(begun) {
+		if i == 0 {
+			fmt.Fprintln(t.Out, "\nKept, and far from the plan:")
+		}
+		fmt.Fprintf(t.Out, "  %s\n", diag.SafeIn(far, t.Plain))
+	}
+}
+
 // casks asks for the casks that were filled.
-func (t Talk) casks(p *recording.Page, lines *bufio.Scanner) (*recording.Page, error) {
+func (t Talk) casks(p *recording.Page, lines *answers) (*recording.Page, error) {
 	for p.TakesCasks() {
 		planned, want := "", "volume, tare, gross"
 		if due, values := p.Cask(); values != "" {
 			planned, want = ", planned "+due[:len("2026-03-03")]+" "+measure.Clock(due), values
 		}
 		fmt.Fprintf(t.Out, "\na cask that was filled%s (Enter: no more)\n  its serial, %s\n> ", planned, want)
-		typed, more := read(lines)
+		typed, more := lines.read()
 		if !more || typed == "" || typed == "stop" {
 			break
 		}
@@ -108,12 +156,24 @@ func (t Talk) casks(p *recording.Page, lines *bufio.Scanner) (*recording.Page, e
 	return p, nil
 }
 
-func read(lines *bufio.Scanner) (string, bool) {
-	if !lines.Scan() {
+// answers are what a person types, line by line.
+type answers struct {
+	*bufio.Scanner
+	next *string // to be read again
+}
+
+func (a *answers) read() (string, bool) {
+	if next := a.next; next != nil {
+		a.next = nil
+		return *next, true
+	}
+	if !a.Scan() {
 		return "", false
 	}
-	return strings.TrimSpace(lines.Text()), true
+	return strings.TrimSpace(a.Text()), true
 }
+
+func (a *answers) again(typed string) { a.next = &typed }
 
 // next is the first line with blanks that was not skipped, and how many lines have
 // blanks from there on.

@@ -124,3 +124,36 @@ func TestLost(t *testing.T) {
 	_, err := Talk{In: strings.NewReader("541\n79\n"), Out: &bytes.Buffer{}, Keep: func(*recording.Page) error { return full }}.Fill(opened(t))
 	assert.ErrorIs(t, err, full)
 }
+
+// TestSlipped: somebody who reads from the sheet and skips a line is asked, and may put the
+// answer where it fits, keep it, or type it anew; "back" takes all of it back.
+func TestSlipped(t *testing.T) {
+	p := opened(t)
+	oats := ""
+	for _, l := range p.Lines() {
+		if l.What == "used: oats" {
+			v, _ := measure.US.Value(l.Blanks[0].Blank.Should)
+			oats = fmt.Sprintf("%.1f", v)
+		}
+	}
+	then, out, kept := say(t, p, oats, "there", "62", "stop")
+	text := strings.Join(strings.Fields(string(then.Text)), " ")
+	assert.Contains(t, out, "that is far from what used: corn should say, and near what used: oats does, below it")
+	assert.Contains(t, text, "corn # 537.2 lb")
+	assert.Contains(t, text, "oats "+oats+" lb")
+	assert.Contains(t, text, "rye 62 lb")
+	assert.Len(t, kept, 2)
+
+	then, _, _ = say(t, p, oats, "there", "back", "541", "stop")
+	text = strings.Join(strings.Fields(string(then.Text)), " ")
+	assert.Contains(t, text, "corn 541 lb", "the line that was skipped is asked for again")
+	assert.NotContains(t, text, "oats "+oats+" lb")
+
+	then, out, _ = say(t, p, oats, "", "stop")
+	assert.Contains(t, strings.Join(strings.Fields(string(then.Text)), " "), "corn "+oats+" lb")
+	assert.Contains(t, out, "\nKept, and far from the plan:\n  `"+oats+" lb` of corn is little beside the 537.2 lb of the plan\n", "and it is said again at the end")
+
+	then, out, _ = say(t, p, oats, "541", "stop")
+	assert.Contains(t, strings.Join(strings.Fields(string(then.Text)), " "), "corn 541 lb")
+	assert.NotContains(t, out, "far from the plan:")
+}
