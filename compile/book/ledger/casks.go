@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"newmake/compile/book/flow"
 	"newmake/compile/matter/fluid"
 	"newmake/lang/diag"
 	"newmake/lang/inventory"
@@ -25,7 +26,7 @@ type books struct {
 
 func keyOf(name string) string { return tree.Key(name) }
 
-func (b *books) add(on record.Date, rank int, do func(*fold)) {
+func (b *books) add(on record.Date, rank flow.Rank, do func(*fold)) {
 	b.events = append(b.events, event{on, rank, do})
 }
 
@@ -46,36 +47,27 @@ func (b *books) name(l *record.Life) {
 
 func (b *books) cask(f *fold, l *record.Life) *holder { return f.of(Wood, b.names[l], l.At()) }
 
-// source is the holder that a name stands for on a day; sort is what stands beside it.
-func (b *books) source(f *fold, name, sort string, on record.Date) *holder {
-	switch s, _ := b.texts.Source(name, sort, on); {
-	case s.Vat != nil:
-		return f.of(Vats, s.Vat.Name, s.Vat.At)
-	case s.Life != nil:
-		return b.cask(f, s.Life)
-	case s.Run != nil:
-		return f.of(Tanks, "hearts of run "+s.Run.Number, s.Run.At)
+// holds is the holder of a vessel; nil of a tank into which nothing went, and of none.
+func (b *books) holds(f *fold, v flow.Vessel) *holder {
+	switch {
+	case v.Vat != nil:
+		return f.of(Vats, v.Vat.Name, v.Vat.At)
+	case v.Life != nil:
+		return b.cask(f, v.Life)
+	case v.Run != nil:
+		return f.of(Tanks, "hearts of run "+v.Run.Number, v.Run.At)
 	}
-	return f.hold[string(Tanks)+"\x00"+name]
+	return f.hold[string(Tanks)+"\x00"+v.Tank]
 }
 
-// life adds the events of a cask from its fill to its end.
-func (b *books) life(l *record.Life) {
-	for i := range l.Events {
-		v := &l.Events[i]
-		if v.Word == "to" || v.Word == "note" || len(v.Read) == 0 && v.Word != "topped" && v.Word != "leaked" {
-			continue
-		}
-		b.add(v.When.Date, 2, func(f *fold) { b.lying(f, l, v) })
-	}
-	for i := range l.Ends {
-		e := &l.Ends[i]
-		b.add(e.On, 3, func(f *fold) { b.end(f, l, e) })
-	}
+// lies says that a line of a cask's own moves spirit, or measures it.
+func lies(v *record.Visit) bool {
+	return v.Word != "to" && v.Word != "note" && (len(v.Read) > 0 || v.Word == "topped" || v.Word == "leaked")
 }
 
 // lying books a line of a cask's own.
-func (b *books) lying(f *fold, l *record.Life, v *record.Visit) {
+func (b *books) lying(f *fold, e *flow.Event) {
+	l, v := e.Life, e.Visit
 	if !f.sees(v) || v.None {
 		return
 	}
@@ -83,7 +75,7 @@ func (b *books) lying(f *fold, l *record.Life, v *record.Visit) {
 	who := "cask " + l.Serial
 	switch v.Word {
 	case "topped":
-		b.topped(f, l, h, v)
+		b.topped(f, h, e)
 	case "leaked":
 		if a, ok := f.part(v, record.Lost, h.abv); ok {
 			f.move(h, f.outside(Losses), a, f.lineOf(v, who))
@@ -102,9 +94,9 @@ func (b *books) lying(f *fold, l *record.Life, v *record.Visit) {
 	}
 }
 
-func (b *books) topped(f *fold, l *record.Life, h *holder, v *record.Visit) {
-	who := "cask " + l.Serial
-	src := b.source(f, v.From, "", v.When.Date)
+func (b *books) topped(f *fold, h *holder, e *flow.Event) {
+	v, who := e.Visit, "cask "+e.Life.Serial
+	src := b.holds(f, e.From)
 	abv := h.abv
 	if src != nil && src.abv > 0 {
 		abv = src.abv
@@ -242,69 +234,56 @@ func (b *books) lost(f *fold, h *holder, v *record.Visit) {
 }
 
 // mingled books what still lay in the tank in which a vat is blended: it is in the vat now.
-// Where the vat says itself what it takes of that tank, nothing is added.
-func (b *books) mingled(t *record.Vat) {
-	for i := range t.Visits {
-		if v := &t.Visits[i]; v.Word == "from" && v.Of == "tank" && keyOf(v.From) == keyOf(t.Tank) {
-			return
+func (b *books) mingled(f *fold, e *flow.Event) {
+	t := e.Vat
+	for _, h := range f.all {
+		if h.account == Tanks && keyOf(h.name) == keyOf(e.From.Tank) && h.balance.pg > 0 {
+			f.move(h, f.of(Vats, t.Name, t.At), h.balance, line{at: t.At, what: "vat " + t.Name})
 		}
 	}
-	b.add(t.On, 4, func(f *fold) {
-		for _, h := range f.all {
-			if h.account == Tanks && keyOf(h.name) == keyOf(t.Tank) && h.balance.pg > 0 {
-				f.move(h, f.of(Vats, t.Name, t.At), h.balance, line{at: t.At, what: "vat " + t.Name})
-			}
-		}
-	})
 }
 
-// vat adds the events of a vat.
-func (b *books) vat(t *record.Vat) {
-	if t.Tank != "" {
-		b.mingled(t)
+// ofVat books a line of a vat.
+func (b *books) ofVat(f *fold, e *flow.Event) {
+	t, v := e.Vat, e.Visit
+	if v == nil {
+		b.mingled(f, e)
+		return
 	}
-	for i := range t.Visits {
-		v := &t.Visits[i]
-		on := v.When.Date
-		if on.IsZero() {
-			on = t.On
+	if !f.sees(v) || v.None {
+		return
+	}
+	h := f.of(Vats, t.Name, t.At)
+	switch v.Word {
+	case "from":
+		b.from(f, h, e)
+	case "reduce":
+		h.abv = 0
+	case "gauge":
+		if g, ok := f.measured(v, "vat", named(h), 0, 0, record.Dip, record.Volume); ok {
+			b.settle(f, h, g, v, "blending and reducing")
+		} else {
+			f.want(Missing{What: "how much is in " + named(h) + ", and how strong", Mend: f.more(v, f.amountOf(v, wording.More{})), Instead: true, Section: "19.598", at: v.At})
 		}
-		b.add(on, 4, func(f *fold) {
-			if !f.sees(v) || v.None {
-				return
-			}
-			h := f.of(Vats, t.Name, t.At)
-			switch v.Word {
-			case "from":
-				b.from(f, h, v, on)
-			case "reduce":
-				h.abv = 0
-			case "gauge":
-				if g, ok := f.measured(v, "vat", named(h), 0, 0, record.Dip, record.Volume); ok {
-					b.settle(f, h, g, v, "blending and reducing")
-				} else {
-					f.want(Missing{What: "how much is in " + named(h) + ", and how strong", Mend: f.more(v, f.amountOf(v, wording.More{})), Instead: true, Section: "19.598", at: v.At})
-				}
-			case "lost":
-				b.lost(f, h, v)
-			default:
-				if s := f.strength(v); s > 0 {
-					h.abv = s
-				}
-				if a, ok := f.part(v, record.Sampled, h.abv); ok {
-					f.move(h, f.outside(Samples), a, f.lineOf(v, named(h)))
-				}
-			}
-		})
+	case "lost":
+		b.lost(f, h, v)
+	default:
+		if s := f.strength(v); s > 0 {
+			h.abv = s
+		}
+		if a, ok := f.part(v, record.Sampled, h.abv); ok {
+			f.move(h, f.outside(Samples), a, f.lineOf(v, named(h)))
+		}
 	}
 }
 
 // from books what went into a vat that is no cask: a vat, a tank or new make.
-func (b *books) from(f *fold, h *holder, v *record.Visit, on record.Date) {
+func (b *books) from(f *fold, h *holder, e *flow.Event) {
+	v := e.Visit
 	if v.Of == "" {
-		return // a cask's end
+		return // no cask is known by the name
 	}
-	src := b.source(f, v.From, v.Of, on)
+	src := b.holds(f, e.From)
 	if src == nil {
 		g, ok := f.measured(v, "dump", v.Of+" "+v.From, 0, 0, record.Dip, record.Volume)
 		if ok {
@@ -327,55 +306,29 @@ func (b *books) from(f *fold, h *holder, v *record.Visit, on record.Date) {
 	f.move(src, h, g.amount, f.lineOf(v, named(h)))
 }
 
-// bottling adds the events of a bottling.
-func (b *books) bottling(t *record.Bottling) {
-	last := t.On
-	for i := range t.Bottles {
-		w := &t.Bottles[i]
-		on := w.On
-		if on.IsZero() {
-			on = t.On
-		}
-		rank := 5
-		if w.Word != "bottles" {
-			rank = 7
-		} else {
-			last = later(last, on)
-		}
-		b.add(on, rank, func(f *fold) { b.bottles(f, t, w) })
+// ofBottling books a line of a bottling.
+func (b *books) ofBottling(f *fold, e *flow.Event) {
+	v := e.Visit
+	if !f.sees(v) || v.None {
+		return
 	}
-	for i := range t.Visits {
-		v := &t.Visits[i]
-		on := v.When.Date
-		if on.IsZero() {
-			on = t.On
-		}
-		if v.Word == "left" {
-			last = later(last, on)
-		}
-		b.add(on, 4, func(f *fold) {
-			if !f.sees(v) || v.None {
-				return
-			}
-			src := b.source(f, t.Of, "", t.On)
-			if v.Word == "left" {
-				return
-			}
-			if s := f.strength(v); s > 0 && src != nil {
-				src.abv = s
-			}
-		})
-		if v.Word == "left" {
-			b.add(on, 5, func(f *fold) {
-				if src := b.source(f, t.Of, "", t.On); src != nil && f.sees(v) {
-					b.left(f, src, v, record.Dip, record.Volume)
-				}
-			})
+	src := b.holds(f, e.From)
+	switch {
+	case src == nil:
+	case v.Word == "left":
+		b.left(f, src, v, record.Dip, record.Volume)
+	default:
+		if s := f.strength(v); s > 0 {
+			src.abv = s
 		}
 	}
+}
+
+// bottled adds what ends a bottling: last is the day of its last line.
+func (b *books) bottled(t *record.Bottling, of flow.Vessel, last record.Date) {
 	b.tried(t)
-	b.add(last, 6, func(f *fold) {
-		src := b.source(f, t.Of, "", t.On)
+	b.add(last, flow.BottlingEnds, func(f *fold) {
+		src := b.holds(f, of)
 		if src == nil || src.account != Vats && src.account != Wood {
 			return
 		}
@@ -439,7 +392,7 @@ func (b *books) tried(t *record.Bottling) {
 		return
 	}
 	w := &t.Bottles[0]
-	b.add(t.On, 7, func(f *fold) {
+	b.add(t.On, flow.Last, func(f *fold) {
 		f.want(Missing{What: "the fill and the strength that were found in a bottle of " + t.Lot, Mend: "test " + w.Size.String() + ", __ proof at __ F", In: "in the bottling", Section: "19.600", at: t.At})
 	})
 }
@@ -459,13 +412,17 @@ func (b *books) oneOf(f *fold, t *record.Bottling) cents {
 }
 
 // bottles books bottles that were filled, or what became of some.
-func (b *books) bottles(f *fold, t *record.Bottling, w *record.Bottles) {
+func (b *books) bottles(f *fold, e *flow.Event) {
+	t, w := e.Bottling, e.Bottles
 	lot := f.of(Bottles, t.Lot, t.At)
-	src := b.source(f, t.Of, "", t.On)
+	var src *holder
+	if w.Word == "bottles" {
+		src = b.holds(f, e.From)
+	}
 	abv := lot.abv
 	if w.Label != nil {
 		abv = labelled(*w.Label)
-	} else if w.Word == "bottles" && src != nil && abv == 0 {
+	} else if src != nil && abv == 0 {
 		abv = src.abv
 	}
 	if abv == 0 {

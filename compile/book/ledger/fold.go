@@ -3,6 +3,7 @@ package ledger
 import (
 	"cmp"
 
+	"newmake/compile/book/flow"
 	"newmake/compile/lot"
 	"newmake/lang/check"
 	"newmake/lang/diag"
@@ -30,7 +31,7 @@ type holder struct {
 // event is a line of the records, in its place in the order of the days.
 type event struct {
 	on   record.Date
-	rank int // of several on one day: made, then in casks, then dumped, then bottled
+	rank flow.Rank
 	do   func(f *fold)
 }
 

@@ -21,6 +21,7 @@ import (
 	"slices"
 	"time"
 
+	"newmake/compile/book/flow"
 	"newmake/compile/book/identity"
 	"newmake/compile/book/trace"
 	"newmake/compile/lot"
@@ -236,17 +237,41 @@ func booksOf(c *inventory.Inventory, bottleC float64) *books {
 	for _, l := range c.Lives {
 		b.name(l)
 	}
+	runs, over := map[*record.Run]*distilling{}, map[*record.Run]*ends{}
 	for _, r := range c.Runs {
-		b.run(r)
+		runs[r], over[r] = b.distilled(r), &ends{}
 	}
-	for _, l := range c.Lives {
-		b.life(l)
+	last := map[*record.Bottling]record.Date{}
+	all := flow.Of(c)
+	b.events = make([]event, 0, len(all))
+	for i := range all {
+		e := &all[i]
+		switch {
+		case e.Run != nil:
+			d := runs[e.Run]
+			over[e.Run].see(d, e)
+			b.add(e.On, e.Rank, func(f *fold) { b.ofRun(f, d, e) })
+		case e.End != nil:
+			b.add(e.On, e.Rank, func(f *fold) { b.end(f, e.Life, e.End) })
+		case e.Life != nil && lies(e.Visit):
+			b.add(e.On, e.Rank, func(f *fold) { b.lying(f, e) })
+		case e.Life != nil:
+		case e.Vat != nil:
+			b.add(e.On, e.Rank, func(f *fold) { b.ofVat(f, e) })
+		case e.Bottles != nil:
+			b.add(e.On, e.Rank, func(f *fold) { b.bottles(f, e) })
+		default:
+			b.add(e.On, e.Rank, func(f *fold) { b.ofBottling(f, e) })
+		}
+		if t := e.Bottling; t != nil && e.Rank == flow.Bottled {
+			last[t] = later(last[t], e.On)
+		}
 	}
-	for _, v := range c.Vats {
-		b.vat(v)
+	for _, r := range c.Runs {
+		b.over(runs[r], *over[r])
 	}
 	for _, t := range c.Bottlings {
-		b.bottling(t)
+		b.bottled(t, flow.Source(c, t.Of, "", t.On), later(last[t], t.On))
 	}
 	sorted(b.events)
 	return b

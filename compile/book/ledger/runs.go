@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"newmake/compile/book/flow"
 	"newmake/compile/made"
 	"newmake/lang/diag"
 	"newmake/lang/record"
@@ -67,49 +68,57 @@ func kept(f *fold, what, number, tank string, at diag.Span) *holder {
 	return f.of(Unfinished, what+" of run "+number, at)
 }
 
-// run adds the events of a run.
-func (b *books) run(r *record.Run) {
-	d := b.distilled(r)
-	var lastStill, lastSpirit, lastFill, begun record.Date
-	fills := false
-	for i := range r.Visits {
-		v := &r.Visits[i]
-		on := v.When.Date
-		if on.IsZero() {
-			on = r.Date
+// ofRun books a line of a run.
+func (b *books) ofRun(f *fold, d *distilling, e *flow.Event) {
+	switch d.run.Stages[e.Visit.Stage].Name {
+	case record.Strip:
+		if e.Visit.Word == "low-wines" {
+			d.lowWines(f, e.Visit)
 		}
-		switch stage := r.Stages[v.Stage].Name; stage {
-		case record.Strip:
-			if v.Word == "low-wines" {
-				b.add(on, 0, func(f *fold) { d.lowWines(f, v) })
-			}
-		case record.Spirit:
-			lastStill, lastSpirit = on, on
-			b.add(on, 0, func(f *fold) { b.still(f, d, v) })
-		case record.Fill:
-			if begun.IsZero() {
-				begun = on
-			}
-			switch v.Word {
-			case "into", "left":
-				lastFill, fills = on, true
-			case "hearts":
-				lastStill = later(lastStill, on)
-			}
-			b.add(on, 0, func(f *fold) { b.filling(f, d, v) })
+	case record.Spirit:
+		b.still(f, d, e)
+	case record.Fill:
+		b.filling(f, d, e)
+	}
+}
+
+// ends is when a run is over, stage by stage.
+type ends struct {
+	still, spirit, fill, begun record.Date
+	fills                      bool
+}
+
+// see looks at a line of the run.
+func (o *ends) see(d *distilling, e *flow.Event) {
+	switch d.run.Stages[e.Visit.Stage].Name {
+	case record.Spirit:
+		o.still, o.spirit = e.On, e.On
+	case record.Fill:
+		if o.begun.IsZero() {
+			o.begun = e.On
+		}
+		switch e.Visit.Word {
+		case "into", "left":
+			o.fill, o.fills = e.On, true
+		case "hearts":
+			o.still = later(o.still, e.On)
 		}
 	}
+}
+
+// over adds what ends a run.
+func (b *books) over(d *distilling, o ends) {
 	if d.gauged == "" && d.first != nil {
-		lastStill = later(lastStill, begun)
+		o.still = later(o.still, o.begun)
 	}
-	if !lastSpirit.IsZero() && lastSpirit != lastStill {
-		b.add(lastSpirit, 1, func(f *fold) { d.early(f) })
+	if !o.spirit.IsZero() && o.spirit != o.still {
+		b.add(o.spirit, flow.RunEnds, func(f *fold) { d.early(f) })
 	}
-	if !lastStill.IsZero() {
-		b.add(lastStill, 1, func(f *fold) { d.closeStills(f) })
+	if !o.still.IsZero() {
+		b.add(o.still, flow.RunEnds, func(f *fold) { d.closeStills(f) })
 	}
-	if fills {
-		b.add(lastFill, 1, func(f *fold) { d.closeReceiver(f) })
+	if o.fills {
+		b.add(o.fill, flow.RunEnds, func(f *fold) { d.closeReceiver(f) })
 	}
 }
 
@@ -134,14 +143,15 @@ func (d *distilling) lowWines(f *fold, v *record.Visit) {
 }
 
 // still books a line of the spirit run.
-func (b *books) still(f *fold, d *distilling, v *record.Visit) {
+func (b *books) still(f *fold, d *distilling, e *flow.Event) {
+	v := e.Visit
 	if !f.sees(v) || v.None {
 		return
 	}
 	switch v.Word {
 	case "charge":
 		if v.Of == "feints" || v.From != "" {
-			d.charge(b, f, v)
+			d.charge(b, f, e)
 		} else if v.Of != "water" {
 			if g, ok := f.measured(v, "charge", d.name(), 0, 0, record.Volume); ok {
 				f.charged[d.number] = f.charged[d.number].plus(g.amount)
@@ -176,11 +186,12 @@ func (b *books) still(f *fold, d *distilling, v *record.Visit) {
 }
 
 // charge books what a spirit run takes of another's feints or low wines.
-func (d *distilling) charge(b *books, f *fold, v *record.Visit) {
+func (d *distilling) charge(b *books, f *fold, e *flow.Event) {
+	v := e.Visit
 	if v.Of == "water" || v.From == d.number {
 		return
 	}
-	src := b.unfinished(f, v.From, d.number)
+	src := b.unfinished(f, v.From, e.From.Run)
 	g, ok := f.measured(v, "charge", d.name(), 0, 0, record.Volume)
 	switch {
 	case src == nil && !ok:
@@ -202,16 +213,11 @@ func (d *distilling) charge(b *books, f *fold, v *record.Visit) {
 
 // unfinished is the holder of low wines or feints that a name stands for: a tank, or a run
 // whose feints went to one or stayed its own.
-func (b *books) unfinished(f *fold, name, not string) *holder {
-	if name == "" {
-		return nil
-	}
-	if h := f.hold[string(Unfinished)+"\x00"+name]; h != nil {
+func (b *books) unfinished(f *fold, name string, r *record.Run) *holder {
+	if h := f.hold[string(Unfinished)+"\x00"+name]; h != nil && name != "" {
 		return h
 	}
-	found, _ := b.texts.Source(name, "run", f.today)
-	r := found.Run
-	if r == nil || r.Number == not {
+	if r == nil || name == "" {
 		return nil
 	}
 	for i := range r.Visits {
@@ -262,7 +268,8 @@ func (d *distilling) ungauged(f *fold, v *record.Visit) {
 }
 
 // filling books a line of the fill.
-func (b *books) filling(f *fold, d *distilling, v *record.Visit) {
+func (b *books) filling(f *fold, d *distilling, e *flow.Event) {
+	v := e.Visit
 	if !f.sees(v) || v.None {
 		return
 	}
@@ -283,7 +290,7 @@ func (b *books) filling(f *fold, d *distilling, v *record.Visit) {
 			recv.abv = s
 		}
 	case "into":
-		b.into(f, d, recv, v)
+		b.into(f, d, recv, e)
 	case "left":
 		b.left(f, recv, v, record.Volume)
 	case "lost":
@@ -296,8 +303,8 @@ func (b *books) filling(f *fold, d *distilling, v *record.Visit) {
 }
 
 // into books a cask that was filled.
-func (b *books) into(f *fold, d *distilling, recv *holder, v *record.Visit) {
-	life := b.texts.FilledBy(v)
+func (b *books) into(f *fold, d *distilling, recv *holder, e *flow.Event) {
+	v, life := e.Visit, e.To.Life
 	if life == nil {
 		return
 	}
