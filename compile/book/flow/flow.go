@@ -74,7 +74,7 @@ func Source(c *inventory.Inventory, name, sort string, on record.Date) Vessel {
 
 // Of are the lines of a house that move or measure spirit, in the order of their days.
 func Of(c *inventory.Inventory) []Event {
-	w := &walk{texts: c}
+	w := &walk{texts: c, out: make([]Event, 0, lines(c))}
 	for _, r := range c.Runs {
 		w.run(r)
 	}
@@ -89,6 +89,23 @@ func Of(c *inventory.Inventory) []Event {
 	}
 	sorting.Stable(w.out, func(a, b Event) int { return cmp.Or(a.On.Compare(b.On), cmp.Compare(a.Rank, b.Rank)) })
 	return w.out
+}
+
+// lines is how many there may be.
+func lines(c *inventory.Inventory) (n int) {
+	for _, r := range c.Runs {
+		n += len(r.Visits)
+	}
+	for _, l := range c.Lives {
+		n += len(l.Events) + len(l.Ends)
+	}
+	for _, v := range c.Vats {
+		n += len(v.Visits) + 1
+	}
+	for _, b := range c.Bottlings {
+		n += len(b.Visits) + len(b.Bottles)
+	}
+	return n
 }
 
 type walk struct {
@@ -146,8 +163,12 @@ func (w *walk) life(l *record.Life) {
 
 func (w *walk) vat(t *record.Vat) {
 	own := Vessel{Vat: t}
-	if t.Tank != "" && !takesOfOwn(t) {
-		w.add(Event{On: t.On, Rank: Blended, Vat: t, From: Vessel{Tank: t.Tank}, To: own, At: t.At})
+	if t.Tank != "" {
+		e := Event{On: t.On, Rank: Blended, Vat: t, To: own, At: t.At}
+		if !takesOfOwn(t) {
+			e.From.Tank = t.Tank
+		}
+		w.add(e)
 	}
 	for i := range t.Visits {
 		v := &t.Visits[i]

@@ -1,10 +1,12 @@
 package trace
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
 
+	"newmake/compile/book/flow"
 	"newmake/lang/diag"
 	"newmake/lang/inventory"
 	"newmake/lang/record"
@@ -120,16 +122,17 @@ func chainOf(h *inventory.Inventory) *chain {
 	for _, b := range h.Bottlings {
 		c.get(keyOf(Bottling, b.Lot), link{kind: Bottling, name: b.Lot, on: b.On, at: b.At})
 	}
-	c.tanks(h)
 	for _, r := range h.Runs {
-		c.run(r)
+		c.used(r)
 	}
-	for _, l := range h.Lives {
-		c.filled(l)
+	all := flow.Of(h)
+	for i := range all {
+		c.tank(&all[i])
 	}
-	for _, v := range h.Vats {
-		c.vat(v)
+	for i := range all {
+		c.flows(&all[i])
 	}
+	c.fromNowhere(h)
 	for _, b := range h.Bottlings {
 		c.bottling(b)
 	}
@@ -162,45 +165,27 @@ func (c *chain) bought(s *record.Store, l *record.Lot) {
 	join(c.get(keyOf(Supplier, l.From), link{kind: Supplier, name: l.From}), n)
 }
 
-// tanks gathers what went into each tank.
-func (c *chain) tanks(h *inventory.Inventory) {
-	into := func(tank string, e entry) {
-		if tank == "" {
-			return
-		}
-		c.into[tree.Key(tank)] = append(c.into[tree.Key(tank)], e)
-		if e.over {
-			c.holds[tree.Key(tank)] = append(c.holds[tree.Key(tank)], e)
-		}
+// tank keeps what a line put into a tank.
+func (c *chain) tank(e *flow.Event) {
+	tank, in := e.To.Tank, entry{on: e.On, at: e.At}
+	switch {
+	case e.Run != nil && !nothing(e.Visit):
+		in.l = c.by[keyOf(Run, e.Run.Number)]
+		in.over = e.Visit.Word == "hearts" && slices.ContainsFunc(e.Run.Visits, func(v record.Visit) bool { return v.Word == "into" })
+	case e.End != nil && e.End.Word == "emptied":
+		in.l = c.cask[e.Life]
+	case e.Vat != nil && e.Visit == nil:
+		tank, in.l, in.over = e.Vat.Tank, c.by[keyOf(Vat, e.Vat.Name)], true
+	case e.Bottling != nil && tank != "": // what is left is not of the bottles: it comes of what was bottled
+		in.l = c.of(e.From, e.Bottling.On, nil)
 	}
-	put := func(tank string, on record.Date, l *link, at diag.Span) { into(tank, entry{on: on, l: l, at: at}) }
-	for _, r := range h.Runs {
-		filled := slices.ContainsFunc(r.Visits, func(v record.Visit) bool { return v.Word == "into" })
-		for i := range r.Visits {
-			if v := &r.Visits[i]; v.Word != "into" && !nothing(v) {
-				into(v.To, entry{on: dayOf(v, r), l: c.by[keyOf(Run, r.Number)], at: v.At, over: filled && v.Word == "hearts"})
-			}
-		}
+	if tank == "" || in.l == nil {
+		return
 	}
-	for _, l := range h.Lives {
-		for _, e := range l.Ends {
-			if e.Word == "emptied" {
-				put(e.Visit.To, e.On, c.cask[l], e.Visit.At)
-			}
-		}
-	}
-	for _, v := range h.Vats {
-		into(v.Tank, entry{on: v.On, l: c.by[keyOf(Vat, v.Name)], at: v.At, over: true})
-	}
-	for _, b := range h.Bottlings {
-		for i := range b.Visits {
-			if v := &b.Visits[i]; v.Word == "left" {
-				// What is left is not of the bottles: it comes of what was bottled.
-				if s := c.source(b.Of, b.On, "", nil); s != nil {
-					put(v.To, v.When.Date, s, v.At)
-				}
-			}
-		}
+	k := tree.Key(tank)
+	c.into[k] = append(c.into[k], in)
+	if in.over {
+		c.holds[k] = append(c.holds[k], in)
 	}
 }
 
@@ -212,46 +197,24 @@ func nothing(v *record.Visit) bool {
 	})
 }
 
-// dayOf is the day of a line of a run; the run's own where it has none.
-func dayOf(v *record.Visit, r *record.Run) record.Date {
-	if v.When.Date.IsZero() {
-		return r.Date
+// of is what a vessel was on a day, nil if nothing says what was in it, or it is the one that
+// draws.
+func (c *chain) of(v flow.Vessel, on record.Date, not *link) *link {
+	var l *link
+	switch {
+	case v.Vat != nil:
+		l = c.by[keyOf(Vat, v.Vat.Name)]
+	case v.Life != nil:
+		l = c.cask[v.Life]
+	case v.Run != nil:
+		l = c.by[keyOf(Run, v.Run.Number)]
+	case v.Tank != "":
+		l = c.drawn(v.Tank, on, not)
 	}
-	return v.When.Date
-}
-
-// source is what a name stands for on a day: sort is the word that stands beside it, "" if
-// none does.
-func (c *chain) source(name string, on record.Date, sort string, not *link) *link {
-	sorts := append(slices.Clone(inventory.Sorts), "tank")
-	if sort != "" {
-		sorts = []string{sort}
-	}
-	for _, sort := range sorts {
-		if l := c.bearing(name, on, sort, not); l != nil && (l != not || len(sorts) == 1) {
-			return l
-		}
-	}
-	return nil
-}
-
-// bearing is what bears a name of a sort on a day.
-func (c *chain) bearing(name string, on record.Date, sort string, not *link) *link {
-	if name == "" {
+	if l == not {
 		return nil
 	}
-	if sort == "tank" {
-		return c.drawn(name, on, not)
-	}
-	switch s, _ := c.texts.Source(name, sort, on); {
-	case s.Vat != nil:
-		return c.by[keyOf(Vat, s.Vat.Name)]
-	case s.Life != nil:
-		return c.cask[s.Life]
-	case s.Run != nil:
-		return c.by[keyOf(Run, s.Run.Number)]
-	}
-	return nil
+	return l
 }
 
 // drawn is a tank on the day on which something was drawn from it: all that had gone in by
@@ -368,14 +331,14 @@ func (c *chain) lie() {
 	}
 }
 
-// run joins a run with what went into it.
-func (c *chain) run(r *record.Run) {
+// used joins a run with what it was made of.
+func (c *chain) used(r *record.Run) {
 	n := c.by[keyOf(Run, r.Number)]
 	join(c.get(keyOf(Batch, r.Batch), link{kind: Batch, name: r.Batch}), n)
 	grown := false
 	for i := range r.Used {
 		u := &r.Used[i]
-		switch from := c.source(u.From, r.Date, "", n); {
+		switch from := c.of(flow.Source(c.texts, u.From, "", r.Date), r.Date, n); {
 		case u.Lot != "":
 			grown = true
 			l := c.get(keyOf(Lot, u.What, u.Lot), link{kind: Lot, name: u.Lot, at: u.At, says: []string{u.What}})
@@ -423,87 +386,87 @@ func (c *chain) run(r *record.Run) {
 		what, end := c.lot(c.grain(r.Batch), r.Date)
 		n.broken = append(n.broken, gap{what: "nothing says which lots went into it", any: true, at: r.At, mend: fmt.Sprintf("used { %s __ lb lot %s }", what, end), in: "in the run"})
 	}
-	for i := range r.Visits {
-		v := &r.Visits[i]
-		switch {
-		case v.Word == "hearts" && v.To != "":
-			c.mingle(v.To, dayOf(v, r), n)
-		case v.Word != "charge":
-		case v.From != "":
-			if s := c.source(v.From, dayOf(v, r), "", n); s != nil {
-				join(s, n)
-				continue
-			}
-			n.broken = append(n.broken, gap{what: fmt.Sprintf("its charge is from %q, and nothing says what was in there", v.From), at: v.At, mend: fmt.Sprintf(`feints __ gal, __ proof at __ F to %q`, v.From), in: "in the `spirit` of the run that it comes from"})
-		case v.Of == "feints":
-			n.broken = append(n.broken, gap{what: "nothing says from which run its feints were", at: v.At, mend: wording.Completed(v.At.Text(), wording.More{From: c.earlier(r.Date)}), in: numbered(c.earlier(r.Date)), instead: true})
+}
+
+// flows joins a vessel with what a line put into it.
+func (c *chain) flows(e *flow.Event) {
+	switch {
+	case e.Run != nil:
+		c.ofRun(e)
+	case e.End != nil && e.To.Vat != nil:
+		pour(c.cask[e.Life], c.by[keyOf(Vat, e.To.Vat.Name)], e.On, e.At)
+	case e.End == nil && e.Life != nil && e.Visit.Word == "topped":
+		n := c.cask[e.Life]
+		if s := c.of(e.From, e.On, n); s != nil {
+			pour(s, n, e.On, e.At)
+			return
 		}
+		n.broken = append(n.broken, gap{what: "nothing says with what it was topped on " + e.On.String(), at: e.At, mend: wording.Completed(e.At.Text(), wording.More{From: c.earlier(e.On)}), in: numbered(c.earlier(e.On)), instead: true})
+	case e.Vat != nil && e.Visit == nil:
+		c.mingle(e.Vat.Tank, e.On, c.by[keyOf(Vat, e.Vat.Name)])
+	case e.Vat != nil && e.Visit.Word == "from":
+		c.blended(e)
 	}
 }
 
-// filled joins a cask with what was put into it.
-func (c *chain) filled(l *record.Life) {
-	n := c.cask[l]
-	for _, f := range l.Fills {
-		if r := c.by[keyOf(Run, f.Run.Number)]; r != nil {
-			pour(r, n, f.On(), f.Visit.At)
+// ofRun joins a run with what it charged, and a cask with the run that filled it.
+func (c *chain) ofRun(e *flow.Event) {
+	n, v := c.by[keyOf(Run, e.Run.Number)], e.Visit
+	switch {
+	case e.To.Life != nil:
+		pour(n, c.cask[e.To.Life], e.On, e.At)
+	case v.Word == "hearts" && v.To != "":
+		c.mingle(v.To, e.On, n)
+	case v.Word != "charge":
+	case v.From != "":
+		if s := c.of(e.From, e.On, n); s != nil {
+			join(s, n)
+			return
 		}
-	}
-	if len(l.Fills) == 0 {
-		n.broken = append(n.broken, gap{what: "no run says that it filled it", at: l.At(), mend: fmt.Sprintf(`fill { into %q __ gal }`, l.Serial), in: "in the run that filled it"})
-	}
-	for i := range l.Events {
-		v := &l.Events[i]
-		if v.Word != "topped" {
-			continue
-		}
-		if s := c.source(v.From, v.When.Date, "", n); s != nil {
-			pour(s, n, v.When.Date, v.At)
-			continue
-		}
-		n.broken = append(n.broken, gap{what: "nothing says with what it was topped on " + v.When.Date.String(), at: v.At, mend: wording.Completed(v.At.Text(), wording.More{From: c.earlier(v.When.Date)}), in: numbered(c.earlier(v.When.Date)), instead: true})
+		n.broken = append(n.broken, gap{what: fmt.Sprintf("its charge is from %q, and nothing says what was in there", v.From), at: v.At, mend: fmt.Sprintf(`feints __ gal, __ proof at __ F to %q`, v.From), in: "in the `spirit` of the run that it comes from"})
+	case v.Of == "feints":
+		n.broken = append(n.broken, gap{what: "nothing says from which run its feints were", at: v.At, mend: wording.Completed(v.At.Text(), wording.More{From: c.earlier(e.Run.Date)}), in: numbered(c.earlier(e.Run.Date)), instead: true})
 	}
 }
 
-// vat joins a vat with what went into it.
-func (c *chain) vat(v *record.Vat) {
-	n := c.by[keyOf(Vat, v.Name)]
-	some := false
-	if v.Tank != "" {
-		c.mingle(v.Tank, v.On, n)
+// blended joins a vat with what a line of it says went into it.
+func (c *chain) blended(e *flow.Event) {
+	n, w := c.by[keyOf(Vat, e.Vat.Name)], e.Visit
+	if s := c.of(e.From, e.On, n); s != nil {
+		pour(s, n, e.On, e.At)
+		return
 	}
-	for i := range v.Visits {
-		w := &v.Visits[i]
-		if w.Word != "from" {
-			continue
-		}
-		some = true
-		of := w.Of
-		if of == "" {
-			of = "cask"
-		}
-		if s := c.source(w.From, w.When.Date, of, n); s != nil && s != n {
-			pour(s, n, w.When.Date, w.At)
-			continue
-		}
-		g := gap{what: fmt.Sprintf("nothing says what was in %s %q by then", of, w.From), at: w.At}
-		switch of {
-		case "tank":
-			g.mend, g.in = fmt.Sprintf(`left __ gal, __ proof at __ F to %q`, w.From), "in the `fill` of the run that it comes from"
-		case "cask":
-			g.mend, g.in = fmt.Sprintf(`fill { into %q __ gal }`, w.From), "in the run that filled it"
-		}
-		n.broken = append(n.broken, g)
+	sort := cmp.Or(w.Of, "cask")
+	g := gap{what: fmt.Sprintf("nothing says what was in %s %q by then", sort, w.From), at: w.At}
+	switch sort {
+	case "tank":
+		g.mend, g.in = fmt.Sprintf(`left __ gal, __ proof at __ F to %q`, w.From), "in the `fill` of the run that it comes from"
+	case "cask":
+		g.mend, g.in = fmt.Sprintf(`fill { into %q __ gal }`, w.From), "in the run that filled it"
 	}
-	if !some {
-		n.broken = append(n.broken, gap{what: "nothing says what went into it", at: v.At, mend: `from "which cask" gross __ lb, tare __ lb, __ proof at __ F`, in: "in the vat"})
+	n.broken = append(n.broken, g)
+}
+
+// fromNowhere misses what no line put anything into.
+func (c *chain) fromNowhere(h *inventory.Inventory) {
+	for _, l := range h.Lives {
+		if len(l.Fills) == 0 {
+			n := c.cask[l]
+			n.broken = slices.Insert(n.broken, 0, gap{what: "no run says that it filled it", at: l.At(), mend: fmt.Sprintf(`fill { into %q __ gal }`, l.Serial), in: "in the run that filled it"})
+		}
+	}
+	for _, v := range h.Vats {
+		if !slices.ContainsFunc(v.Visits, func(w record.Visit) bool { return w.Word == "from" }) {
+			n := c.by[keyOf(Vat, v.Name)]
+			n.broken = append(n.broken, gap{what: "nothing says what went into it", at: v.At, mend: `from "which cask" gross __ lb, tare __ lb, __ proof at __ F`, in: "in the vat"})
+		}
 	}
 }
 
 // bottling joins a bottling with what was bottled.
 func (c *chain) bottling(b *record.Bottling) {
 	n := c.by[keyOf(Bottling, b.Lot)]
-	if s := c.source(b.Of, b.On, "", n); s != nil {
+	if s := c.of(flow.Source(c.texts, b.Of, "", b.On), b.On, n); s != nil {
 		pour(s, n, b.On, b.At)
 		return
 	}
