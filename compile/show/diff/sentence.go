@@ -13,7 +13,7 @@ import (
 
 // howFar says how the parts were found.
 func howFar(w *compare.Why) string {
-	s := "Each edit's part is its Shapley value; the parts add up to the whole. Interaction is what the edits do together beyond what each does alone: the parts share it."
+	s := "Each edit's part is what it adds on the mean over every order in which the edits can be made (its Shapley value); the parts add up to the whole. Interaction is what the edits do together beyond what each does alone: the parts share it."
 	if w.Exact {
 		s += fmt.Sprintf(" Exact, from %d plans.", w.Plans)
 	} else {

@@ -246,5 +246,5 @@ func untold(all []review.Untold) []lacks {
 
 // checks says how well what was read balances.
 func (s say) checks(b *review.Balance) string {
-	return fmt.Sprintf("Of %s, chi-square %s, with more than %s in one run of twenty.", words.Count(b.Checks, "balance"), measure.Number(b.Scatter, 1), measure.Number(b.Limit, 1))
+	return fmt.Sprintf("Of %s. How far they are off together (chi-square): %s, where one run in twenty has more than %s.", words.Count(b.Checks, "balance"), measure.Number(b.Scatter, 1), measure.Number(b.Limit, 1))
 }

@@ -130,7 +130,7 @@ func (t *text) notes() {
 		case c.Untold:
 			untold = append(untold, t.name(c))
 		case c.Uneven:
-			t.Para(0, 0, fmt.Sprintf("By the profile of the likelihood %s lies elsewhere than by its curvature, which has %s to %s.", t.name(c), number(c.CurveLow, ""), number(c.CurveHigh, c.Unit)))
+			t.Para(0, 0, fmt.Sprintf("Tried value by value, the readings put %s elsewhere than the quick estimate of their spread, which has %s to %s.", t.name(c), number(c.CurveLow, ""), number(c.CurveHigh, c.Unit)))
 		}
 	}
 	if len(untold) > 0 {
