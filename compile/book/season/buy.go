@@ -44,14 +44,14 @@ type need struct {
 
 // buy is what has to be there, on the last day of work before it is used, week by week. What is in store
 // goes first.
-func (s *solver) buy(out *Season) *BuyList {
+func (s *answer) buy() *BuyList {
 	list := &BuyList{Lines: []Buy{}, Weeks: []WeekBuy{}, Unpriced: []string{}}
 	var needs []need
-	for i, j := range s.present() {
+	for i, j := range s.order {
 		if s.list[j].done != nil && s.list[j].done.filled >= 0 {
 			continue
 		}
-		r, f := out.Runs[i], s.flows.runs[i]
+		r, f := s.out.Runs[i], s.flows.runs[i]
 		if f.err != nil {
 			continue
 		}
@@ -123,7 +123,7 @@ func (s *solver) buy(out *Season) *BuyList {
 }
 
 // needs is what one run uses: of a mash that has begun only its casks are still to come.
-func (s *solver) needs(r Run, f *flowed, w *want) []need {
+func (s *answer) needs(r Run, f *flowed, w *want) []need {
 	var out []need
 	b := f.n.Batch
 	mash := s.there(record.DateOf(moment(r.Mash)))
@@ -177,7 +177,7 @@ const mostShut = 31
 
 // there is the day by which what is used on a day has to be there: the last one before it
 // on which somebody is, to take it in.
-func (s *solver) there(used record.Date) record.Date {
+func (s *answer) there(used record.Date) record.Date {
 	before := used.After(-1)
 	for d, n := before, 0; n < mostShut; d, n = d.After(-1), n+1 {
 		if s.works(d) {
@@ -188,7 +188,7 @@ func (s *solver) there(used record.Date) record.Date {
 }
 
 // works says that somebody is in the house on a day, of the season or before it.
-func (s *solver) works(d record.Date) bool {
+func (s *answer) works(d record.Date) bool {
 	if on := s.axis.on(d); on != nil {
 		return len(on.people) > 0
 	}

@@ -48,7 +48,7 @@ func (s *solver) gap() Gap {
 }
 
 // kindOfResource is the word for what a resource is: of several fermenters all of them.
-func (s *solver) kindOfResource(r int) string {
+func (s *solution) kindOfResource(r int) string {
 	switch name := s.built.names[r]; name {
 	case crewName:
 		return ByCrew
@@ -65,7 +65,7 @@ func (s *solver) kindOfResource(r int) string {
 }
 
 // inTime says that a want is placed, and done by its day.
-func (s *solver) inTime(j int) bool {
+func (s *solution) inTime(j int) bool {
 	w := s.list[j]
 	return s.placed.Present[j] && (w.due == 0 || s.filledBy(j, w.due))
 }

@@ -12,7 +12,7 @@ import (
 // odds draws what is not known for certain so many times, and computes the season's runs
 // as they are planned: what belongs to the house once in each draw, what scatters from run
 // to run for each run anew. The clock stays the plan's.
-func (s *solver) odds(out *Season, draws int) *Odds {
+func (s *answer) odds(draws int) *Odds {
 	ways := s.ways()
 	type drawn struct {
 		of   []constants.Constant
@@ -26,7 +26,6 @@ func (s *solver) odds(out *Season, draws int) *Odds {
 			of[w.batch.Name] = &drawn{all, constants.Drawn(all, draws*(n+1), w.batch.Learned)}
 		}
 	}
-	present := s.present()
 	made := make([][]int, draws) // of each demand
 	casks := make([]int, draws)
 	pure := make([]float64, draws)
@@ -43,24 +42,24 @@ func (s *solver) odds(out *Season, draws int) *Odds {
 			mine[i].batch = constants.Set(mine[i].batch, k.of, x)
 		}
 		f := flow(mine, s.today(), s.steady, numbers.Keeping(n+1), s.axis, s.Plant)
-		t := *s
-		t.flows = f
-		number := make([]string, len(present))
+		with := *s.solution
+		with.flows = f
+		t := &answer{solution: &with, order: s.order, number: s.number}
 		for i := range f.runs {
 			if f.runs[i].err == nil {
-				if s.filledBy(present[i], s.lastMinute()) {
+				if s.filledBy(s.order[i], s.lastMinute()) {
 					casks[d] += f.runs[i].casks
 				}
 				pure[d] += f.runs[i].n.Distilled.Hearts.PureAlcoholM3() * 1000
 			}
 		}
-		for _, x := range t.demanded(present, number) {
+		for _, x := range t.demanded() {
 			made[d] = append(made[d], x.Made)
 		}
 	})
 	o := &Odds{Draws: draws, Demands: []DemandOdds{}, Casks: []CaskOdds{}, PureL: between(pure, 1)}
 	all := 0
-	for k, d := range out.Demands {
+	for k, d := range s.out.Demands {
 		var of []float64
 		met := 0
 		for i := range draws {
@@ -73,7 +72,7 @@ func (s *solver) odds(out *Season, draws int) *Odds {
 	}
 	for i := range draws {
 		met := true
-		for k, d := range out.Demands {
+		for k, d := range s.out.Demands {
 			met = met && made[i][k] >= d.Amount
 		}
 		if met {

@@ -220,7 +220,7 @@ func (s *solver) missed(out []Demanded) {
 			b := r.house.build(s.list)
 			p, _ := search.Improve(&b.Problem, s.placed, effort)
 			s.steps += effort
-			n := s.answered(i, p, b) - s.answered(i, s.placed, s.built)
+			n := answered(s.list, i, p, b) - answered(s.list, i, s.placed, s.built)
 			if n > most {
 				most = n
 				d.Limit = limitOf(r.relief)
@@ -229,7 +229,7 @@ func (s *solver) missed(out []Demanded) {
 				d.Least = &least
 			}
 		}
-		if d.Enough = d.Least != nil && s.answered(i, s.placed, s.built)+most >= s.wantedOf(i); d.Enough {
+		if d.Enough = d.Least != nil && answered(s.list, i, s.placed, s.built)+most >= s.wantedOf(i); d.Enough {
 			continue
 		}
 		if d.Wanted != WantedCasks {
@@ -248,13 +248,10 @@ func (s *solver) missed(out []Demanded) {
 			b := s.house.build(list)
 			p, _ := search.Improve(&b.Problem, s.placed, effort)
 			s.steps += effort
-			was := s.list
-			s.list = list
-			met := s.answered(i, p, b) >= s.wantedOf(i)
-			s.list = was
+			met := answered(list, i, p, b) >= s.wantedOf(i)
 			if met {
 				d.Enough = true
-				d.Least = &Relief{What: Later, Name: d.By, Amount: float64(days), Unit: "days", Batches: s.wantedOf(i) - s.answered(i, s.placed, s.built)}
+				d.Least = &Relief{What: Later, Name: d.By, Amount: float64(days), Unit: "days", Batches: s.wantedOf(i) - answered(s.list, i, s.placed, s.built)}
 				break
 			}
 		}
@@ -281,7 +278,7 @@ func limitOf(r Relief) string {
 }
 
 // wantedOf is how many batches a line wants of the search.
-func (s *solver) wantedOf(demand int) int {
+func (s *solution) wantedOf(demand int) int {
 	n := 0
 	for _, w := range s.list {
 		if w.demand == demand {
@@ -291,10 +288,10 @@ func (s *solver) wantedOf(demand int) int {
 	return n
 }
 
-// answered is how many of them a schedule has in time.
-func (s *solver) answered(demand int, p *search.Placed, b *built) int {
+// answered is how many of the wants of a line a schedule has in time.
+func answered(list []*want, demand int, p *search.Placed, b *built) int {
 	n := 0
-	for j, w := range s.list {
+	for j, w := range list {
 		if w.demand != demand || !p.Present[j] {
 			continue
 		}

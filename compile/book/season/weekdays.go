@@ -11,7 +11,7 @@ const (
 
 // weekdays says for each batch on which days of the week it can be mashed at all, alone in
 // the house in a week without closures or absences.
-func (s *solver) weekdays() []Weekdays {
+func (s *answer) weekdays() []Weekdays {
 	out := []Weekdays{}
 	plain := *s.Asks
 	plain.Closed, plain.Without = nil, nil
