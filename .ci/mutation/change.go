@@ -3,11 +3,11 @@ package main
 import (
 	"fmt"
 	"go/ast"
-	"go/parser"
 	"go/token"
+	"go/types"
 	"math"
 	"math/rand/v2"
-	"os"
+	"slices"
 	"strconv"
 )
 
@@ -40,26 +40,20 @@ var opposite = map[string]string{
 const tiny = 1e-5
 
 // changes lists those of one file. Left alone are the indexes and lengths of
-// lists, what is said only when computing fails, and tiny numbers.
-func changes(pkg, file, name string) ([]*change, error) {
-	text, err := os.ReadFile(file)
-	if err != nil {
-		return nil, err
-	}
-	set := token.NewFileSet()
-	tree, err := parser.ParseFile(set, file, text, 0)
-	if err != nil {
-		return nil, err
-	}
+// lists, what is said only when computing fails, tiny numbers, and the nothing that a
+// measure is compared with: "x > 0" asks whether there is any, which its opposite tries;
+// a tenth more than nothing is nothing.
+func changes(pkg string, file source, name string) []*change {
+	var nothing []ast.Expr
 	var out []*change
 	add := func(pos token.Pos, old string, number bool) {
-		at := set.Position(pos)
+		at := file.set.Position(pos)
 		out = append(out, &change{
-			pkg: pkg, file: file, name: name, text: text, start: at.Offset, end: at.Offset + len(old), line: at.Line,
+			pkg: pkg, file: file.name, name: name, text: file.text, start: at.Offset, end: at.Offset + len(old), line: at.Line,
 			old: old, instead: opposite[old], number: number,
 		})
 	}
-	ast.Inspect(tree, func(n ast.Node) bool {
+	ast.Inspect(file.tree, func(n ast.Node) bool {
 		switch n := n.(type) {
 		case *ast.IndexExpr:
 			return false
@@ -83,14 +77,30 @@ func changes(pkg, file, name string) ([]*change, error) {
 			if opposite[n.Op.String()] != "" && !isNil(n.Y) {
 				add(n.OpPos, n.Op.String(), false)
 			}
+			if n.Op.Precedence() == token.EQL.Precedence() {
+				nothing = append(nothing, n.X, n.Y)
+			}
 		case *ast.BasicLit:
+			if n.Value == "0" && slices.Contains(nothing, ast.Expr(n)) && isMeasure(file.info.Types[n].Type) {
+				return true
+			}
 			if v, err := strconv.ParseFloat(n.Value, 64); err == nil && (n.Kind == token.INT || n.Kind == token.FLOAT) && (v == 0 || v >= tiny) {
 				add(n.Pos(), n.Value, true)
 			}
 		}
 		return true
 	})
-	return out, nil
+	return out
+}
+
+// isMeasure says of what something is measured in and not counted: a float, or a time, whose
+// least is a nanosecond.
+func isMeasure(t types.Type) bool {
+	if t.String() == "time.Duration" {
+		return true
+	}
+	b, ok := t.Underlying().(*types.Basic)
+	return ok && b.Info()&types.IsFloat != 0
 }
 
 func isNil(e ast.Expr) bool {

@@ -3,8 +3,8 @@
 package main
 
 import (
-	"bytes"
 	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
 	"math/rand/v2"
@@ -25,18 +25,23 @@ func main() {
 	seed := flag.Uint64("seed", 1, "which changes are tried")
 	n := flag.Int("n", 40, "how many are tried")
 	at := flag.String("at", "", "only changes in files whose path begins so")
+	wide := flag.Bool("wide", false, "ask the tests of every package that leans on the changed one, not the nearest alone")
 	flag.Parse()
-	if err := run(*seed, *n, *at, flag.Args()); err != nil {
+	if err := run(*seed, *n, *at, *wide, flag.Args()); err != nil {
 		fmt.Fprintln(os.Stderr, "mutate:", err)
 		os.Exit(1)
 	}
 }
 
-func run(seed uint64, n int, at string, patterns []string) error {
+func run(seed uint64, n int, at string, wide bool, patterns []string) error {
 	if len(patterns) == 0 {
 		patterns = tested
 	}
-	all, err := changesIn(patterns, at)
+	files, err := sources(patterns)
+	if err != nil {
+		return err
+	}
+	all, err := changesIn(files, at)
 	if err != nil {
 		return err
 	}
@@ -48,21 +53,33 @@ func run(seed uint64, n int, at string, patterns []string) error {
 	}
 	defer os.RemoveAll(folder)
 
+	// A change or two in a hundred does not build.
+	all = all[:min(len(all), n+n/10+2)]
+	for _, c := range all {
+		c.choose(r)
+	}
+	s, err := switchAll(folder, files, all)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(os.Stderr, "%d of %d changes are switched, the others are built one by one\n", len(s.numbers), len(all))
 	var survivors []string
 	tried := 0
 	for _, c := range all {
 		if tried == n {
 			break
 		}
-		c.choose(r)
-		if err := sound(c.pkg); err != nil {
-			return err
+		ask := nearest(c.pkg)
+		if wide {
+			if ask, err = leaning(c.pkg, ask); err != nil {
+				return err
+			}
 		}
-		fate, err := c.try(folder)
+		fate, by, err := s.try(c, ask)
 		if err != nil {
 			return err
 		}
-		fmt.Printf("%-8s %s\n", fate, c)
+		fmt.Printf("%-8s %s %s\n", fate, c, by)
 		switch fate {
 		case unbuilt:
 			continue
@@ -88,43 +105,77 @@ const (
 	unbuilt  = "no build"
 )
 
-// try runs the tests nearest to a change: those of its own package, then those
-// that put the package to use.
-func (c *change) try(folder string) (fate string, err error) {
-	changed := filepath.Join(folder, "changed.go")
+// try runs tests with a change, package by package, until one notices it; by says which.
+func (s *switched) try(c *change, ask []string) (fate, by string, err error) {
+	number := s.numbers[c]
+	if number == "" {
+		if s, err = alone(s.folder, c); err != nil || s == nil {
+			return unbuilt, "", err
+		}
+	}
+	for _, pkg := range ask {
+		if number != "" { // one that fails by itself would notice every change
+			if held, err := s.holds(pkg, ""); err != nil || !held {
+				return "", "", errors.Join(err, fmt.Errorf("the tests of %s fail while nothing is changed", pkg))
+			}
+		}
+		held, err := s.holds(pkg, number)
+		if err != nil {
+			return "", "", err
+		}
+		if !held {
+			return killed, pkg, nil
+		}
+	}
+	return survived, "", nil
+}
+
+// alone is the program with one change, always made.
+func alone(folder string, c *change) (*switched, error) {
+	changed, list := filepath.Join(folder, "changed.go"), filepath.Join(folder, "overlay.json")
 	if err := os.WriteFile(changed, c.applied(), 0o666); err != nil {
-		return "", err
+		return nil, err
 	}
 	overlay, err := json.Marshal(map[string]map[string]string{"Replace": {c.file: changed}})
 	if err != nil {
-		return "", err
+		return nil, err
 	}
-	list := filepath.Join(folder, "overlay.json")
 	if err := os.WriteFile(list, overlay, 0o666); err != nil {
-		return "", err
+		return nil, err
 	}
-	if exec.Command("go", "build", "-overlay", list, c.pkg).Run() != nil {
-		return unbuilt, nil
+	if exec.Command("go", "build", "-overlay", list, "./...").Run() != nil {
+		return nil, nil
 	}
-	for _, pkg := range nearest(c.pkg) {
-		out, err := exec.Command("go", "test", "-overlay", list, "-vet=off", "-count=1", "-failfast", "-timeout=3m", pkg).CombinedOutput()
-		if err != nil {
-			if bytes.Contains(out, []byte("[build failed]")) {
-				return "", fmt.Errorf("the tests of %s do not build:\n%s", pkg, out)
-			}
-			return killed, nil
-		}
+	own := filepath.Join(folder, "alone")
+	if err := os.MkdirAll(own, 0o777); err != nil {
+		return nil, err
 	}
-	return survived, nil
+	return &switched{folder: own, overlay: list, tests: map[string]string{}, sound: map[string]bool{}}, nil
 }
 
-// sound says that the tests nearest to a package hold while nothing is changed: one that
-// fails by itself would notice every change. Go remembers what has held.
-func sound(pkg string) error {
-	if out, err := exec.Command("go", append([]string{"test"}, nearest(pkg)...)...).CombinedOutput(); err != nil {
-		return fmt.Errorf("the tests of %s fail while nothing is changed:\n%s", pkg, out)
+// holds says that the tests of a package hold with a change, or, for "", as the program is.
+func (s *switched) holds(pkg, number string) (bool, error) {
+	if held, ok := s.sound[pkg]; ok && number == "" {
+		return held, nil
 	}
-	return nil
+	test, err := s.test(pkg)
+	if err != nil {
+		return false, err
+	}
+	if _, err := os.Stat(test); err != nil {
+		return true, nil // a package without tests notices nothing
+	}
+	cmd := exec.Command(test, "-test.failfast", "-test.timeout=90s")
+	cmd.Dir = strings.TrimPrefix(strings.TrimPrefix(pkg, "newmake/"), "./")
+	cmd.Env = append(os.Environ(), setting+"="+number)
+	out, err := cmd.CombinedOutput()
+	if number == "" {
+		s.sound[pkg] = err == nil
+		if err != nil {
+			fmt.Fprintf(os.Stderr, "%s\n", out)
+		}
+	}
+	return err == nil, nil
 }
 
 // nearest is the packages whose tests look at a package, the quickest first.
@@ -143,34 +194,43 @@ func nearest(pkg string) []string {
 	return append(out, "./compile/show", "./compile")
 }
 
-// changesIn lists every change that could be made in some packages.
-func changesIn(patterns []string, at string) ([]*change, error) {
-	list, err := exec.Command("go", append([]string{"list", "-f", `{{$p := .}}{{range .GoFiles}}{{$p.ImportPath}} {{$p.Dir}}/{{.}}{{"\n"}}{{end}}`}, patterns...)...).Output()
+// leaning is the nearest packages, and after them all others whose tests lean on a package.
+func leaning(pkg string, nearest []string) ([]string, error) {
+	list, err := exec.Command("go", "list", "-test", "-f", `{{if .ForTest}}{{.ForTest}} {{join .Deps " "}}{{end}}`, "./...").Output()
 	if err != nil {
-		return nil, fmt.Errorf("go list: %w", err)
+		return nil, fmt.Errorf("go list -test: %w", err)
 	}
+	out := nearest
+	for line := range strings.Lines(string(list)) {
+		words := strings.Fields(line)
+		if len(words) == 0 {
+			continue
+		}
+		near := slices.ContainsFunc(out, func(p string) bool { return strings.TrimPrefix(p, "./") == strings.TrimPrefix(words[0], "newmake/") })
+		if !near && words[0] != pkg && slices.ContainsFunc(words[1:], func(dep string) bool { d, _, _ := strings.Cut(dep, " ["); return d == pkg }) {
+			out = append(out, words[0])
+		}
+	}
+	return out, nil
+}
+
+// changesIn lists every change that could be made in some packages.
+func changesIn(all map[string][]source, at string) ([]*change, error) {
 	top, err := os.Getwd()
 	if err != nil {
 		return nil, err
 	}
 	var out []*change
-	for _, line := range strings.Split(strings.TrimSpace(string(list)), "\n") {
-		pkg, file, ok := strings.Cut(strings.TrimSpace(line), " ")
-		if !ok {
-			continue
+	for pkg, files := range all {
+		for _, file := range files {
+			name, err := filepath.Rel(top, file.name)
+			if err != nil {
+				return nil, err
+			}
+			if strings.HasPrefix(name, at) {
+				out = append(out, changes(pkg, file, name)...)
+			}
 		}
-		name, err := filepath.Rel(top, file)
-		if err != nil {
-			return nil, err
-		}
-		if !strings.HasPrefix(name, at) {
-			continue
-		}
-		found, err := changes(pkg, file, name)
-		if err != nil {
-			return nil, err
-		}
-		out = append(out, found...)
 	}
 	slices.SortStableFunc(out, func(a, b *change) int { return strings.Compare(a.name, b.name) })
 	return out, nil
