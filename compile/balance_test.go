@@ -15,7 +15,9 @@ import (
 	"newmake/compile/plan"
 	"newmake/compile/report"
 	"newmake/compile/stage/mash"
+	"newmake/compile/stage/schedule"
 	"newmake/compile/stage/still"
+	"newmake/compile/work"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -157,6 +159,22 @@ func TestRandomBatchesMakeWhisky(t *testing.T) {
 		assert.Greater(t, n, 5, "the generator makes all sorts")
 		assert.Less(t, n, 55)
 	}
+}
+
+// The work of one batch is done one thing after another, and what it heats goes by the
+// boiler: it never wants a vessel twice at once, nor more heat than there is. So a plan
+// of one batch has no word for either; a season has.
+func TestOneBatchSharesNothing(t *testing.T) {
+	randomBatches(t, 60, func(t *testing.T, b *recipe.Batch) {
+		b.Plant.BoilerW = 30e3
+		n, jobs, err := stages(b, &numbers.Memo{}, Checked, work.Hours{})
+		require.NoError(t, err)
+		p := report.Plan(n)
+		clock, err := work.ClockOf(n.Batch)
+		require.NoError(t, err)
+		_, slots := clock.Scheduled(n.Batch, work.All(jobs, n, p.Cask, p.Reduction), n.Fermented.Curve)
+		assert.Empty(t, schedule.Conflicts(slots, 0, b.Plant.BoilerW))
+	})
 }
 
 // Heat goes somewhere: into what the stage gives, into the cooling, or out

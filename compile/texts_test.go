@@ -29,6 +29,7 @@ var texts = []struct {
 	in, out  string
 	says     string
 }{
+	{diag.CodeNoVessel, diag.Error, ferry, []string{"", "plant \"Bare\" {\n  elevation 0 m\n  still \"Pot\" {\n holds 600 L\n heats 20 kW\n }\n cooker \"Tun\" {\n holds 600 L\n heats 20 kW\n cools 20 kW\n }\n{}}\nbatch \"Bare\" from \"Ferry Landing\" {\n at \"Bare\"\n bill 100 kg {\n }\n mash in \"Tun\" {\n replace water { water 340 L }\n }\n strip in \"Pot\" {\n }\n spirit in \"Pot\" {\n }\n}\n"}, "fermenter \"F\" {\n holds 600 L\n cools 5 kW\n }\n", "", "the plant has no fermenter"},
 	{diag.CodeTooMany, diag.Error, ferry, []string{"    rest     45 min", "{}    rest     45 min"}, strings.Repeat("    rest 1 min\n", 20), strings.Repeat("    rest 1 min\n", 1001), "more than 1000 steps"},
 	{diag.CodeNothingToAdd, diag.Error, ferry, []string{"add      oats, rye", "add      {}"}, "oats, rye", "oats, rye\n    add all\n    add all", "every grain of the bill is in already"},
 	{diag.CodeNoHeating, diag.Error, ferry, []string{"heats  130 kW  ", "heats  {}  "}, "130 kW", "0 kW", "can't heat: it has no `heats` line"},
@@ -51,6 +52,9 @@ var texts = []struct {
 	{diag.CodeCaskFailed, diag.Error, ferry, []string{"", "model cask {\n  soak-time {}\n}\n"}, "90 days", "0 days", "`soak-time` and `strength` must be above 0"},
 	{diag.CodeTwoSeasons, diag.Error, ferry, []string{"standard  straight-bourbon", "standard  bottled-in-bond, straight-bourbon", "2026-03-03", "{}", "at 94 proof", "at 100 proof"}, "2026-06-02", "2026-06-26", "is distilled in one season"},
 	{diag.CodeStandsDirty, diag.Note, ferry, []string{"07:00 to 17:00, tue to sat", "07:00 to {}, tue to sat", "crew       2", "crew       1"}, "17:00", "13:00", "stands"},
+	{diag.CodeUnconverted, diag.Warning, ferry, []string{"    dose     alpha-amylase", "#", "", "model mash {\n  alpha-on-starch {}\n}\n"}, "10 /h", "0.5 /h", "of the starch is not converted, though it is cooked and the enzymes live"},
+	{diag.CodeMashFailed, diag.Error, ferry, []string{"grain-in     66 lb/min", "grain-in {}"}, "0.2 lb/min", "0.18 lb/min", "the mash cannot be computed: mash: step 4 would take"},
+	{diag.CodeEmptyStep, diag.Error, stone, []string{"285 gal at 163 F with 150 gal kept", "{} at 163 F", "195 gal at 168 F", "{} at 176 F", "150 gal at 180 F", "{} at 180 F", "drain        in 40 min for the next mash", "drain        in 40 min for the next mash\n cool to 60 F"}, "150 gal", "25 gal", "nothing in the cooker"},
 	{diag.CodeNoHour, diag.Error, ferry, []string{"", "run \"99-01\" of \"Ferry Landing\" on 2026-10-30 {\n  ferment {\n    sun {} 1.034 SG\n  }\n}\n"}, "01:30 -04:00", "01:30", "comes twice"},
 	{diag.CodeCorrection, diag.Error, ferry, []string{"", "run \"99-01\" of \"Ferry Landing\" on 2026-03-03 {\n  mash {\n    10:04 heat 119 F\n    corrected 10:04 heat {} to 191 F on 2026-03-05 by \"A\"\n  }\n}\n"}, "119 F", "110 F", "has `110 F` for this to correct"},
 	{diag.CodeTrueAlone, diag.Error, ferry, []string{"", "run \"99-01\" of \"Ferry Landing\" on 2026-03-03 {\n  fill {\n    2026-03-11 15:40 gauge 54.1 gal, {}true 120.0 proof\n  }\n}\n"}, "121.9 proof at 65 F, ", "", "a true strength stands here without what was read"},

@@ -4,12 +4,14 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile/front"
+	"newmake/compile/plan"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
 )
@@ -159,7 +161,13 @@ func TestTry(t *testing.T) {
 	require.NoError(t, err)
 	made, err := tried.Plan(tried.Name, nil)
 	require.NoError(t, err)
+	isSaid := func(n plan.Notice) bool { return n.Code == string(diag.CodeTried) }
+	assert.False(t, slices.ContainsFunc(made.Plan.Notices, isSaid), "a plan of the file says nothing of it")
 	tried.Mark(made.Plan)
+	first := made.Plan.Notices[0]
+	assert.True(t, isSaid(first))
+	assert.Equal(t, "tried for this run alone: mash.rest.1 = 61 min", first.Summary)
+	assert.NotEmpty(t, first.Help)
 	assert.Equal(t, "Toll Road, tried", made.Plan.Batch.Name)
 	assert.Equal(t, []string{"mash.rest.1 = 61 min"}, made.Plan.Batch.Changes)
 	_, err = src.Try("", []string{"mash.rest.1"})

@@ -11,6 +11,9 @@ import (
 	"newmake/lang/recipe"
 )
 
+// Where malt enzymes work (common practice).
+const phLeast, phMost = 4.8, 5.9
+
 // Mash is what a distiller should know of the mash.
 func Mash(b *recipe.Batch, r mash.Result) diag.List {
 	w := about(b)
@@ -31,11 +34,11 @@ func Mash(b *recipe.Batch, r mash.Result) diag.List {
 			Help:    "take the line out, or ask for a lower pH",
 		})
 	}
-	if ph := r.PH; ph < 4.8 || ph > 5.9 {
+	if ph := r.PH; ph < phLeast || ph > phMost {
 		w.add(diag.Diagnostic{
 			Code: diag.CodeMashPH, At: w.at(recipe.PathMash),
 			Summary: fmt.Sprintf("the mash stands at pH %.1f", ph),
-			Help:    otherPH(w.b, ph, w.example("lime 2 oz")),
+			Help:    otherPH(w.b, ph > phMost, w.example("lime 2 oz")),
 			Reason:  "malt enzymes work between about 4.8 and 5.9, best near 5.3 (common practice); the prediction is good to 0.2",
 		})
 	}
@@ -43,12 +46,12 @@ func Mash(b *recipe.Batch, r mash.Result) diag.List {
 }
 
 // otherPH is what brings a mash nearer to where enzymes work, of what the batch has.
-func otherPH(b *recipe.Batch, ph float64, lime string) string {
+func otherPH(b *recipe.Batch, tooHigh bool, lime string) string {
 	backset := slices.ContainsFunc(b.Mash.Steps, func(s recipe.MashStep) bool { return s.Verb == recipe.MashBackset })
 	switch {
-	case ph > 5.9 && backset:
+	case tooHigh && backset:
 		return "more backset lowers it, or an acid: a line `acid lactic to 5.4 pH` in the mash"
-	case ph > 5.9:
+	case tooHigh:
 		return "an acid lowers it: a line `acid lactic to 5.4 pH` in the mash"
 	case b.Mash.Treatment.Acid != recipe.NoAcid:
 		return "less acid raises it"

@@ -14,13 +14,6 @@ func Promises(b *recipe.Batch, answers []promise.Answer) diag.List {
 	w := about(b)
 	for i, a := range answers {
 		e := b.Promises[i]
-		if a.Unknown {
-			w.add(diag.Diagnostic{
-				Code: diag.CodePromiseUnknown, At: e.At, Summary: fmt.Sprintf("a plan has no `%s` in that unit", e.What),
-				Help: "promise its volume, its strength, or a time",
-			})
-			continue
-		}
 		if a.Promise.Times != nil {
 			w.add(diag.Diagnostic{
 				Code: diag.CodePromiseUntried, At: w.at(recipe.PathPromise.Child(strconv.Itoa(i + 1))),

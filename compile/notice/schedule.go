@@ -71,8 +71,12 @@ func Schedule(b *recipe.Batch, slots []schedule.Slot) diag.List {
 			Reason:  "the work cannot be left half done",
 		})
 	}
-	for _, k := range schedule.Conflicts(slots, b.Plant.Crew, b.Plant.BoilerW) {
-		conflict(w, k)
+	// One batch asks for one vessel after another, and its heat goes by the boiler: only
+	// its people can be too few (TestOneBatchSharesNothing).
+	for _, k := range schedule.Conflicts(slots, b.Plant.Crew, 0) {
+		if k.Kind == schedule.Crew {
+			crewShort(w, k)
+		}
 	}
 	return w.list
 }
@@ -152,26 +156,10 @@ func washWaits(slots []schedule.Slot) schedule.Slot {
 	return slots[i]
 }
 
-func conflict(w *writer, k schedule.Conflict) {
-	at := k.From.Format("Mon 2 Jan 15:04")
-	what := work.Names(k.Keys)
-	switch k.Kind {
-	case schedule.Crew:
-		w.add(diag.Diagnostic{
-			Code: diag.CodeCrewShort, At: w.at(recipe.PathStart),
-			Summary: fmt.Sprintf("%s: %s: %.0f people are wanted, and the crew is %.0f", at, what, k.Need, k.Have),
-			Help:    "have somebody in that day",
-		})
-	case schedule.Boiler:
-		w.add(diag.Diagnostic{
-			Code: diag.CodeBoilerShared, At: w.at(recipe.PathStart),
-			Summary: fmt.Sprintf("%s: %s: %s are wanted together, and the boiler gives %s", at, what, w.say.Power(k.Need/1000), w.say.Power(k.Have/1000)),
-			Help:    "run them one after the other",
-		})
-	case schedule.Vessel:
-		w.add(diag.Diagnostic{
-			Code: diag.CodeVesselTaken, At: w.at(recipe.PathStart), Summary: fmt.Sprintf("%s: %q is wanted by %s at once", at, k.Vessel, what),
-			Help: "use another vessel",
-		})
-	}
+func crewShort(w *writer, k schedule.Conflict) {
+	w.add(diag.Diagnostic{
+		Code: diag.CodeCrewShort, At: w.at(recipe.PathStart),
+		Summary: fmt.Sprintf("%s: %s: %.0f people are wanted, and the crew is %.0f", k.From.Format("Mon 2 Jan 15:04"), work.Names(k.Keys), k.Need, k.Have),
+		Help:    "have somebody in that day",
+	})
 }

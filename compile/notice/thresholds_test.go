@@ -150,11 +150,6 @@ var thresholds = []threshold{
 		s[0].Attend, s[0].People, s[1].People = schedule.Begin, 1, 2
 		s[1].Start = s[0].Start.Add(seconds(v * 60))
 	}), 15.1, 14.9},
-	{diag.CodeBoilerShared, diag.Warning, "a boiler of 20 kW", slots(func(s []schedule.Slot, v float64) { s[0].Power, s[1].Power = 10e3, v }), 10e3, 10.01e3},
-	{diag.CodeVesselTaken, diag.Error, "the same vessel", slots(func(s []schedule.Slot, v float64) {
-		s[0].Vessel, s[1].Vessel = "Tun", "Tun"
-		s[1].Start = s[0].Start.Add(seconds(v))
-	}), 3600, 3599},
 
 	{diag.CodePromiseBroken, diag.Error, "a tenth of a gallon", promised, 10.099, 10.101},
 	{diag.CodePromiseBroken, diag.Error, "a tenth of a gallon less", promised, 9.901, 9.899},
@@ -186,7 +181,6 @@ var unnumbered = map[diag.Code]string{
 	diag.CodeNoPotAle:       "there is pot ale or not",
 	diag.CodeUnknownZone:    "a zone is known or not",
 	diag.CodeNoSuchStart:    "a time exists or not",
-	diag.CodePromiseUnknown: "a plan has such a value or not",
 	diag.CodePromiseUntried: "a promise is of so many runs or not",
 	// Named as what the checker says sooner.
 	diag.CodeSetTemperature: "lang/trade says it",

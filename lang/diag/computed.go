@@ -64,20 +64,17 @@ const (
 	CodeTwoSeasons Code = "NM1051"
 	CodeSoldAs     Code = "NM1052"
 
-	CodeNoSuchStart  Code = "NM1150"
-	CodeStartWaits   Code = "NM1151"
-	CodeOutOfShift   Code = "NM1152"
-	CodeCrewShort    Code = "NM1153"
-	CodeBoilerShared Code = "NM1154"
-	CodeVesselTaken  Code = "NM1155"
-	CodeUnknownZone  Code = "NM1156"
-	CodeStandsLong   Code = "NM1157"
-	CodeRunsAway     Code = "NM1158"
-	CodeOtherStart   Code = "NM1159"
-	CodeStandsDirty  Code = "NM1160"
+	CodeNoSuchStart Code = "NM1150"
+	CodeStartWaits  Code = "NM1151"
+	CodeOutOfShift  Code = "NM1152"
+	CodeCrewShort   Code = "NM1153"
+	CodeUnknownZone Code = "NM1156"
+	CodeStandsLong  Code = "NM1157"
+	CodeRunsAway    Code = "NM1158"
+	CodeOtherStart  Code = "NM1159"
+	CodeStandsDirty Code = "NM1160"
 
 	CodePromiseBroken  Code = "NM1250"
-	CodePromiseUnknown Code = "NM1251"
 	CodePromiseUntried Code = "NM1252"
 )
 
@@ -148,8 +145,6 @@ var Computed = []Info{
 	{CodeStartWaits, "start-off-shift", Warning, "a start at which nobody is there"},
 	{CodeOutOfShift, "past-the-shift", Warning, "attended work outside the shift"},
 	{CodeCrewShort, "crew-too-small", Warning, "work that wants more people than there are"},
-	{CodeBoilerShared, "boiler-shared", Warning, "vessels that together want more than the boiler gives"},
-	{CodeVesselTaken, "vessel-taken", Error, "a vessel that is wanted twice at once"},
 	{CodeUnknownZone, "unknown-zone", Error, "a time zone that is not known"},
 	{CodeStandsLong, "stands-long", Warning, "a wash that stands long before it is run"},
 	{CodeOtherStart, "another-start", Note, "a wash that waits over a weekend, and a start by which it does not"},
@@ -157,6 +152,5 @@ var Computed = []Info{
 	{CodeRunsAway, "runs-away", Error, "numbers of a batch that run away"},
 
 	{CodePromiseBroken, "promise-broken", Error, "a promise that the plan does not keep"},
-	{CodePromiseUnknown, "promise-unknown", Error, "a promise of something that no plan has"},
 	{CodePromiseUntried, "promise-not-tried", Note, "a promise of so many runs, which a plan does not try"},
 }
