@@ -37,3 +37,14 @@ func TestTableHoldsTogether(t *testing.T) {
 	walk(Language, "")
 	assert.Greater(t, len(seen), 300)
 }
+
+// slots lists the names of the shape's slots.
+func (s *Shape) slots(into []string) []string {
+	if s.Op == Slot {
+		into = append(into, s.Slot)
+	}
+	for _, sub := range s.Subs {
+		into = sub.slots(into)
+	}
+	return into
+}

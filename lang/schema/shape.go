@@ -164,17 +164,6 @@ func slotShape(tok string) *Shape {
 	return &Shape{Op: Slot, Slot: label, Kind: kind, Range: ranged}
 }
 
-// slots lists the names of the shape's slots.
-func (s *Shape) slots(into []string) []string {
-	if s.Op == Slot {
-		into = append(into, s.Slot)
-	}
-	for _, sub := range s.Subs {
-		into = sub.slots(into)
-	}
-	return into
-}
-
 // String writes the shape for a reader: words bare, slots in capitals.
 func (s *Shape) String() string {
 	if s.Part != "" {

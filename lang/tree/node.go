@@ -114,14 +114,6 @@ func (n *Node) SIOr(word string, def float64) float64 {
 	return def
 }
 
-// Span gives both ends of the range on the line that begins with a word.
-func (n *Node) Span(word string) (low, high float64) {
-	if c := n.Line(word).Quantity(); c != nil {
-		return c.SI, c.high
-	}
-	return 0, 0
-}
-
 // Word is the first word or text that a line captured, for lines that are a
 // choice between words.
 func (n *Node) Word(word string) string {
@@ -138,9 +130,6 @@ func (n *Node) First() *Capture {
 	}
 	return &n.Match.Caps[0]
 }
-
-// Yes says that a yes-or-no line says yes.
-func (n *Node) Yes(word string) bool { return n.Word(word) == "yes" }
 
 // Comment is the text of the line's trailing comment.
 func (n *Node) Comment() string {

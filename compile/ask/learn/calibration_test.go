@@ -343,3 +343,14 @@ func heldTable(b *strings.Builder, all []held) {
 		fmt.Fprintf(b, "| %s | %.1f %% | %.1f %% | %+.2f | %.2f | %s |\n", h.name, 100*float64(h.in50)/float64(h.n), 100*float64(h.in90)/float64(h.n), mean, math.Sqrt(h.sum2/float64(h.n)-mean*mean), ok)
 	}
 }
+
+// off is how far a figure lies from what was found, in standard deviations of the side on which
+// it lies.
+func (f Found) off(x float64) float64 {
+	z := f.Prior.Z(x)
+	side := f.ends[0]
+	if z > f.Z {
+		side = f.ends[1]
+	}
+	return (z - f.Z) / math.Max(math.Abs(side-f.Z)/constants.NineInTen, 1e-9)
+}

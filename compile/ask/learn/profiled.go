@@ -41,14 +41,3 @@ func (l *Learned) profiled(m *model, fit *leastsquares.Fit, post *leastsquares.P
 		f.ends = [2]float64{low, high}
 	})
 }
-
-// off is how far a figure lies from what was found, in standard deviations of the side on which
-// it lies.
-func (f Found) off(x float64) float64 {
-	z := f.Prior.Z(x)
-	side := f.ends[0]
-	if z > f.Z {
-		side = f.ends[1]
-	}
-	return (z - f.Z) / math.Max(math.Abs(side-f.Z)/constants.NineInTen, 1e-9)
-}

@@ -41,9 +41,6 @@ type Fit struct {
 	Slopes *mat.Dense
 }
 
-// Sum is what was minimised.
-func (f *Fit) Sum() float64 { return f.ReadingsSum + f.PriorSum }
-
 // Fit searches for the constants. An error says that there is no result at all;
 // how good a result is says its Status.
 func (p *Problem) Fit(o Options) (*Fit, error) {

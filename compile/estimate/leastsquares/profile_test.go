@@ -41,7 +41,7 @@ func TestProfile(t *testing.T) {
 	const rise = 2.7055
 	crossing := func(in, out float64) float64 {
 		for range 60 {
-			if mid := (in + out) / 2; least(mid) < f.Sum()+rise {
+			if mid := (in + out) / 2; least(mid) < f.ReadingsSum+f.PriorSum+rise {
 				in = mid
 			} else {
 				out = mid

@@ -77,9 +77,6 @@ func about(causes []Cause, critical float64) (f Finding) {
 	return f
 }
 
-// Readings are the causes that are a reading, for who knows that nothing was lost.
-func Readings(c Cause) bool { return c.Flow >= 0 }
-
 // GrossErrors finds gross errors one after the other: the likeliest cause is taken out, and
 // the rest is reconciled again, until nothing shows at the level alpha, for all causes
 // tried together. Causes that cannot be are left out by can; nil leaves out none. Of causes

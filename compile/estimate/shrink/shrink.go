@@ -14,7 +14,6 @@ type Pooled struct {
 	// scatters about the mean. Excess is that scatter's kurtosis above a normal's 3, since the
 	// spread is not known for certain. Only WithPrior gives it; else it is 0.
 	ToCome, Excess float64
-	y, s           []float64
 }
 
 // DerSimonianLaird pools runs with the spread between them found from their own scatter
@@ -48,7 +47,7 @@ func pool(y, s []float64, between float64) Pooled {
 	for i := range y {
 		q += (y[i] - mean) * (y[i] - mean) / (s[i]*s[i] + between)
 	}
-	return Pooled{Mean: mean, SD: 1 / math.Sqrt(weights), Between: math.Sqrt(between), ToCome: math.Sqrt(between), Q: q, y: y, s: s}
+	return Pooled{Mean: mean, SD: 1 / math.Sqrt(weights), Between: math.Sqrt(between), ToCome: math.Sqrt(between), Q: q}
 }
 
 const (
@@ -88,16 +87,6 @@ func WithPrior(y, s []float64, scale float64) Pooled {
 	return Pooled{
 		Mean: mean, SD: math.Sqrt(square/weight - mean*mean), Between: spread,
 		ToCome: math.Sqrt(second), Excess: 3 * (fourth/(second*second) - 1),
-		Q: pool(y, s, 0).Q, y: y, s: s,
+		Q: pool(y, s, 0).Q,
 	}
-}
-
-// Run is the best estimate of one of the runs: its own reading drawn to the mean of all, the
-// more so the less certain it is and the less the runs differ. Weight is the part, 0 to 1, that
-// is the run's own.
-func (p Pooled) Run(i int) (value, sd, weight float64) {
-	own, between := p.s[i]*p.s[i], p.Between*p.Between
-	weight = between / (between + own)
-	value = weight*p.y[i] + (1-weight)*p.Mean
-	return value, math.Sqrt(weight*own + (1-weight)*(1-weight)*p.SD*p.SD), weight
 }

@@ -22,10 +22,6 @@ func TestEightSchools(t *testing.T) {
 	assert.InDelta(t, 4.1, p.SD, .05)
 	assert.InDelta(t, 4.7, p.Q, .05)
 	assert.Zero(t, p.Between)
-	v, sd, w := p.Run(0)
-	assert.Equal(t, p.Mean, v)
-	assert.Equal(t, p.SD, sd)
-	assert.Zero(t, w, "all of it is the mean of all")
 }
 
 // A spread that is plain to see, to be worked with a pencil: w = 1, 1, 1, 1, so the
@@ -36,9 +32,6 @@ func TestSpreadByMoments(t *testing.T) {
 	assert.InDelta(t, math.Sqrt(17.0/3), p.Between, 1e-12)
 	assert.InDelta(t, 4, p.Mean, 1e-12)
 	assert.InDelta(t, math.Sqrt((1+17.0/3)/4), p.SD, 1e-12)
-	v, _, w := p.Run(3)
-	assert.InDelta(t, 17.0/20, w, 1e-12)
-	assert.InDelta(t, 4+3*.85, v, 1e-12)
 }
 
 // With a prior, schools that agree do not make the spread nothing, and a wide prior lets
@@ -48,10 +41,6 @@ func TestSpreadWithPrior(t *testing.T) {
 	assert.InDelta(t, 7.7, p.Mean, .3)
 	assert.Greater(t, p.Between, 2.0)
 	assert.Less(t, p.Between, 5*math.Sqrt(2/math.Pi), "less than the prior's mean: they agree")
-	v, _, w := p.Run(0)
-	assert.Greater(t, w, 0.0)
-	assert.Greater(t, v, p.Mean)
-	assert.Less(t, v, 28*w+p.Mean*(1-w)+1e-9)
 
 	narrow := WithPrior(effects, errs, .01)
 	assert.InDelta(t, DerSimonianLaird(effects, errs).Mean, narrow.Mean, 1e-3)

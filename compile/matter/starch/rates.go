@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"newmake/compile/matter/exponential"
-
 	"newmake/lang/recipe"
 )
 
@@ -68,13 +67,6 @@ func (c *Constants) laws() laws {
 
 // Deaths are the rates at which the malt's enzymes die, per second.
 type Deaths struct{ Alpha, Beta, BetaTail, LimitBound, Limit float64 }
-
-// DeathRates are those at tempC; of the amylases, in a wort as thick as their
-// half-lives are given for.
-func (c *Constants) DeathRates(tempC float64) Deaths {
-	l := c.laws()
-	return c.deathRates(&l, exponential.PerKelvin(tempC))
-}
 
 func (c *Constants) deathRates(l *laws, perK float64) Deaths {
 	beta, limit := math.Ln2*l.betaDies.At(perK), math.Ln2*l.limitDies.At(perK)

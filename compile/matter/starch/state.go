@@ -100,6 +100,3 @@ func (s *State) MassKg() float64 {
 	return s.WaterKg + s.RawKg() + s.GelKg + s.dextrinsKg() +
 		s.MaltotrioseKg + s.MaltoseKg + s.GlucoseKg
 }
-
-// FermentableKg is the sugar that yeast can take.
-func (s *State) FermentableKg() float64 { return s.MaltotrioseKg + s.MaltoseKg + s.GlucoseKg }

@@ -104,16 +104,3 @@ func (e Enzymes) Clone() Enzymes {
 	e.Added = append([]Added(nil), e.Added...)
 	return e
 }
-
-// Scale is the share f of them: what runs off with that share of the liquor.
-func (e Enzymes) Scale(f float64) Enzymes {
-	e = e.Clone()
-	for _, p := range e.ofMalt() {
-		*p *= f
-	}
-	for i := range e.Added {
-		e.Added[i].Activity *= f
-		e.Added[i].Dosed *= f
-	}
-	return e
-}

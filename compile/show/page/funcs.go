@@ -20,11 +20,9 @@ import (
 // here.
 type says struct{ measure.Units }
 
-func (s says) Us() bool                                        { return s.Units == measure.US }
 func (s says) Said(q plan.Quantity) string                     { return s.Quantity(q) }
 func (s says) LotAbv(l plan.Lot) string                        { return s.Units.LotAbv(l) }
 func (s says) Trade(text string) string                        { return s.Words(text) }
-func (s says) Gravity(sg float64) string                       { return measure.Gravity(sg) }
 func (s says) Off(q plan.Quantity) string                      { return strings.Replace(s.Tolerance(q), "+/-", "±", 1) }
 func (s says) Id(key string) string                            { return id(key) }
 func (s says) Hm(at string) string                             { return measure.Clock(at) }

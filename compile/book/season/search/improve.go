@@ -111,14 +111,6 @@ func (d *desk) tighten() {
 	}
 }
 
-// Greedy places the jobs one after the other in their order, each as soon as it can be.
-// ok is false where one that is not optional finds no place.
-func Greedy(p *Problem) (s *Placed, ok bool) {
-	d := newDesk(p)
-	ok = d.greedy()
-	return d.placed(), ok
-}
-
 func (d *desk) greedy() bool {
 	ok := true
 	full := map[int]bool{} // kinds of jobs of which no more fit

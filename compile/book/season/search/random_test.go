@@ -368,3 +368,11 @@ func FuzzSearch(f *testing.F) {
 		require.Equal(t, some, again)
 	})
 }
+
+// Greedy places the jobs one after the other in their order, each as soon as it can be.
+// ok is false where one that is not optional finds no place.
+func Greedy(p *Problem) (s *Placed, ok bool) {
+	d := newDesk(p)
+	ok = d.greedy()
+	return d.placed(), ok
+}
