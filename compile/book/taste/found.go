@@ -62,7 +62,10 @@ type Row struct {
 	Score *float64 `json:"score,omitempty"`
 	Low   float64  `json:"low"`
 	High  float64  `json:"high"`
-	Words string   `json:"words,omitempty"`
+	// LowSays and HighSays are what the ends of the scale mean, where somebody said.
+	LowSays  string `json:"lowSays,omitempty"`
+	HighSays string `json:"highSays,omitempty"`
+	Words    string `json:"words,omitempty"`
 	// Aromas are the words of the vocabulary that stand in Words.
 	Aromas   []string `json:"aromas,omitempty"`
 	Filled   string   `json:"filled,omitempty"`   // the date, of a cask
@@ -165,6 +168,7 @@ func rowsOf(t *record.Tasting, base Row) []Row {
 		if l.Score != nil {
 			v := l.Score.Value
 			r.Score, r.Low, r.High = &v, l.Score.Low, l.Score.High
+			r.LowSays, r.HighSays = l.Score.LowSays, l.Score.HighSays
 		}
 		out = append(out, r)
 	}

@@ -106,7 +106,11 @@ func score(r taste.Row) string {
 	if r.Score == nil {
 		return ""
 	}
-	return number(*r.Score) + " of " + scaleEnd(r.Low, r.High)
+	s := number(*r.Score) + " of " + scaleEnd(r.Low, r.High)
+	if r.LowSays != "" {
+		s += fmt.Sprintf(" (%s %s, %s %s)", number(r.Low), r.LowSays, number(r.High), r.HighSays)
+	}
+	return s
 }
 
 // What is said of what the hearts carry.
