@@ -1,7 +1,6 @@
 // Package schema is the language as data: every block with its fields, each field
 // with its shape, doc, example, default, and limits with their reasons. The
-// checker, the reference, completion, highlighting and explain all read it. A new
-// field is a row here, and a line in lang/check that reads it.
+// checker, the reference, completion, highlighting and explain all read it.
 package schema
 
 import (
