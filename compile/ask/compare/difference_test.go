@@ -272,3 +272,28 @@ func TestMeasured(t *testing.T) {
 	assert.Equal(t, []string{"bill 15.6048 oz more", "water 0.723457 gal less", "grain corn in the library"}, said(false))
 	assert.Equal(t, []string{"bill 15.6 oz more", "water 0.72 gal less", "corn as it was bought"}, said(true))
 }
+
+// What is left out of a text is none, and a nought that is written is a number.
+func TestNothingIsSaidToBeNone(t *testing.T) {
+	old := batch(t, "Ferry Landing")
+	new := edited(old, func(b *recipe.Batch) {
+		b.Mash.Treatment.AcidToPH, b.Mash.Treatment.GypsumKg = 5.4, 0.1
+		b.Ferm.AntifoamM3, b.Ferm.Nutrient.KgM3 = 1e-3, 0.15
+		for _, v := range b.Plant.Vessels {
+			v.Reflux = 0
+		}
+	})
+	lines := func(old, new *recipe.Batch) []string {
+		var out []string
+		for _, e := range Find(old, new, measure.SI).Edits {
+			for _, l := range e.Lines {
+				if l.Old == "none" || l.New == "none" || l.Old == "0 %" || l.New == "0 %" {
+					out = append(out, l.Name+": "+l.Old+" -> "+l.New)
+				}
+			}
+		}
+		return out
+	}
+	assert.Equal(t, []string{"pH by acid: none -> 5.4 pH", "gypsum: none -> 100 g", "nutrient: none -> 0.15 g/L", "antifoam: none -> 1 L", "Wash still reflux: 5 % -> 0 %", "Spirit still reflux: 10 % -> 0 %"}, lines(old, new))
+	assert.Equal(t, []string{"pH by acid: 5.4 pH -> none", "gypsum: 100 g -> none", "nutrient: 0.15 g/L -> none", "antifoam: 1 L -> none", "Wash still reflux: 0 % -> 5 %", "Spirit still reflux: 0 % -> 10 %"}, lines(new, old))
+}

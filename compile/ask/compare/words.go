@@ -3,6 +3,7 @@ package compare
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -118,6 +119,9 @@ func (s say) value(v recipe.Value) string {
 	if words := wordings[v.Path]; words != nil {
 		return words(s, is)
 	}
+	if allNothing(is) && (v.Maybe || v.Grows || len(is) > 1) && !v.Path.Within(recipe.PathLibrary) {
+		return "none"
+	}
 	if len(is) == 2 && v.Cells[0].Kind == v.Cells[1].Kind && v.Cells[0].Kind != quantity.None {
 		low, high := s.datum(v, 0), s.datum(v, 1)
 		if low == high {
@@ -133,6 +137,11 @@ func (s say) value(v recipe.Value) string {
 		}
 	}
 	return strings.Join(all, " at ")
+}
+
+// allNothing says that all of it is numbers, and none of them is given.
+func allNothing(is []any) bool {
+	return !slices.ContainsFunc(is, func(x any) bool { return x != 0.0 })
 }
 
 // datum is one of the things that a value holds.
