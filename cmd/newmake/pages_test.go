@@ -35,7 +35,8 @@ func tryPages(t *testing.T, pages []explain.Page, every int) {
 		}
 		t.Run(p.Name, func(t *testing.T) {
 			t.Parallel()
-			wrong, right := 0, 0
+			wrong, right, usual := 0, 0, false
+			row, _ := diag.Lookup(diag.Code(p.Name))
 			for _, b := range p.Body {
 				if b.Kind != explain.Code {
 					continue
@@ -55,6 +56,7 @@ func tryPages(t *testing.T, pages []explain.Page, every int) {
 						}
 					}
 					require.Subset(t, codes(list), want, "%s\n%s", b.Text, said(list))
+					usual = usual || slices.ContainsFunc(list, func(d diag.Diagnostic) bool { return d.Code == row.Code && d.Severity == row.Severity })
 				case "right":
 					right++
 					if list.HasErrors() || slices.Contains(codes(list), p.Name) {
@@ -64,6 +66,7 @@ func tryPages(t *testing.T, pages []explain.Page, every int) {
 					t.Errorf("an example that is neither wrong nor right: %s", b.Info)
 				}
 			}
+			require.True(t, usual || wrong == 0, "its row in lang/diag says %s, and none of its examples brings that about: say it so there, or raise it so", row.Severity)
 			why, silent := unsaid[diag.Code(p.Name)]
 			require.Equal(t, silent, wrong == 0, "%s", why)
 			require.Equal(t, silent, right == 0, "%s", why)

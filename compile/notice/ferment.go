@@ -25,10 +25,10 @@ func Pitch(b *recipe.Batch, atC float64) diag.List {
 		d.Reason = "it dies quickly above " + w.say.Temp(y.MostC)
 		if atC <= y.MostC {
 			d.Reason = "hot yeast makes harsh spirit, and little of it"
-			w.addAs(diag.Warning, d)
+			w.add(d)
 			return w.list
 		}
-		w.add(d)
+		w.addAs(diag.Error, d)
 	case y.LowC > 0 && atC < y.LowC-0.05:
 		d.Code, d.Help, d.Reason = diag.CodePitchCold, "set it warmer", "cold yeast starts slowly, and others start first"
 		w.add(d)

@@ -197,7 +197,7 @@ func TestThresholds(t *testing.T) {
 			is := func(d diag.Diagnostic) bool { return d.Code == c.code && d.Severity == c.severity }
 			in, out := c.said(c.in), c.said(c.out)
 			assert.False(t, slices.ContainsFunc(in, is), "at %g it is said:\n%s", c.in, in.Error())
-			assert.True(t, slices.ContainsFunc(out, is), "at %g it is not said:\n%s", c.out, out.Error())
+			assert.True(t, slices.ContainsFunc(out, is), "at %g it is not said as %s:\n%s", c.out, c.severity, out.Error())
 		})
 	}
 }

@@ -146,7 +146,7 @@ var checkTable = []Info{
 	{CodeNothingIn, "nothing-in-it", Error, "a step before anything is in the cooker"},
 	{CodeHeatDown, "heat-downwards", Error, "heating to a lower temperature"},
 	{CodeCoolUp, "cool-upwards", Error, "cooling to a higher temperature"},
-	{CodeRawStarch, "raw-starch", Error, "starch that is never hot enough to gelatinize"},
+	{CodeRawStarch, "raw-starch", Warning, "starch that is never hot enough to gelatinize"},
 	{CodeEnzymesDie, "enzymes-die", Error, "malt in a mash that kills its enzymes"},
 	{CodeNoEnzymes, "no-enzymes", Error, "starch with nothing to convert it"},
 	{CodeWeakEnzymes, "weak-enzymes", Warning, "a grist with little power to convert"},
@@ -158,7 +158,7 @@ var checkTable = []Info{
 	{CodeSetsSolid, "sets-solid", Warning, "raw grain cooked with nothing to thin it"},
 	{CodeNoHeating, "no-heating", Error, "heating in a vessel that can't heat"},
 	{CodeNoCooling, "no-cooling", Error, "cooling in a vessel that can't cool"},
-	{CodeGums, "gums", Warning, "rye, oats or raw barley whose gums nothing thins"},
+	{CodeGums, "gums", Note, "rye, oats or raw barley whose gums nothing thins"},
 	{CodeIntoLiquor, "into-the-liquor", Note, "acid, gypsum or lime written among later steps"},
 	{CodeBillLot, "lot-of-the-bill", Warning, "a lot of grain of which there is too little, or that is of another grain"},
 
@@ -175,7 +175,7 @@ var checkTable = []Info{
 	{CodeFeintsUnused, "feints-not-taken", Warning, "feints in the house that the charge does not take"},
 	{CodeCutNeedsPace, "cut-needs-a-pace", Error, "a cut by the clock after a fraction that has no flow"},
 
-	{CodeCaskSize, "cask-size", Warning, "a size in which that cask is not made"},
+	{CodeCaskSize, "cask-size", Note, "a size in which that cask is not made"},
 	{CodeCharless, "char-of-uncharred", Error, "a char on wood that is not charred"},
 
 	{CodeLawGrain, "law-grain", Error, "a bill that the standard does not allow"},

@@ -104,7 +104,7 @@ var Computed = []Info{
 	{CodeCooledOnBed, "cooled-on-the-draff", Warning, "worts that are cooled in the tun, on the draff"},
 	{CodeKeptShort, "kept-short", Warning, "a mash that takes more kept water than it leaves"},
 
-	{CodePitchHot, "pitch-too-hot", Error, "yeast pitched into a wort too hot for it"},
+	{CodePitchHot, "pitch-too-hot", Warning, "yeast pitched into a wort too hot for it"},
 	{CodePitchCold, "pitch-too-cold", Warning, "yeast pitched into a wort too cold for it"},
 	{CodeNotDry, "not-dry", Warning, "a ferment that is not dry in its time"},
 	{CodeFermentHot, "ferment-too-hot", Warning, "a ferment warmer than the yeast likes"},

@@ -193,7 +193,7 @@ func TestThresholds(t *testing.T) {
 				assert.Greater(t, string(d.Code), "NM0399", "%s", d.Header())
 			}
 			out := said(t, c.edits, c.out)
-			assert.True(t, slices.ContainsFunc(out, is), "at %s it is not said:\n%s", c.out, out.Error())
+			assert.True(t, slices.ContainsFunc(out, is), "at %s it is not said as %s:\n%s", c.out, c.severity, out.Error())
 		})
 	}
 }
