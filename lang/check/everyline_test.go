@@ -62,7 +62,7 @@ func TestEveryLineIsRead(t *testing.T) {
 		for i, line := range lines {
 			without := read(slices.Delete(slices.Clone(lines), i, i+1))
 			same := gocmp.Equal(whole, without, cmpopts.IgnoreTypes(diag.Span{}, map[string]diag.Span{}, map[string]string{}))
-			assert.False(t, same, "the line `%s` of %s changes nothing that is read: give it a row in lang/recipe/values_*.go, or read it in lang/check", line, s.field.Name)
+			assert.False(t, same, "the line `%s` of %s changes nothing that is read: give it a row in lang/recipe/values_*.go, or read it in lang/check/internal/plants or entries", line, s.field.Name)
 			tried++
 		}
 	}

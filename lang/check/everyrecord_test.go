@@ -22,7 +22,7 @@ import (
 // the books says is other without any one of its lines, each as its example has it.
 func TestEveryLineOfARecordIsRead(t *testing.T) {
 	cellar := func(h *House) any {
-		c, _ := h.Cellar()
+		c, _ := h.Inventory()
 		return []any{c.Runs, c.Lives, c.Vats, c.Bottlings, c.Stores}
 	}
 	sorts := []struct {
@@ -98,7 +98,7 @@ to "Rack house"
 			for i, line := range lines {
 				without := read(body(slices.Delete(slices.Clone(lines), i, i+1)))
 				same := gocmp.Equal(whole, without, cmpopts.IgnoreTypes(diag.Span{}), gocmp.Exporter(func(reflect.Type) bool { return true }))
-				assert.False(t, same, "the line `%s` of %s in %s changes nothing that is read: read it in lang/logbook, lang/learned, or the file of its name in lang/check", line, cmp.Or(f.Name, "it"), s.field.Name)
+				assert.False(t, same, "the line `%s` of %s in %s changes nothing that is read: read it in lang/logbook, lang/learned, or the package of its sort in lang/check/internal", line, cmp.Or(f.Name, "it"), s.field.Name)
 				tried++
 			}
 		}

@@ -67,7 +67,7 @@ func TestEveryLineCanBeTried(t *testing.T) {
 					was, ok := values[v.Key()]
 					return !ok || !v.Same(was)
 				})
-				assert.True(t, changed, "%s = %s changes no value: read it where its block is in lang/check", path, value)
+				assert.True(t, changed, "%s = %s changes no value: read it where its block is in lang/check/internal/batches", path, value)
 			}
 			line := strings.Join(strings.Fields(all[i].At.Text()), " ")
 			assert.Contains(t, f.Name+" "+value, strings.TrimPrefix(line, f.Name+" "), "the place of %s", path)
