@@ -1,6 +1,7 @@
 package trade_test
 
 import (
+	"fmt"
 	"os"
 	"slices"
 	"strings"
@@ -13,6 +14,7 @@ import (
 	"newmake/lang/check"
 	"newmake/lang/diag"
 	"newmake/lang/diag/codetest"
+	"newmake/lang/testflag"
 )
 
 // threshold is a number at which a rule begins to speak, tried on both sides. The
@@ -162,12 +164,96 @@ var unnumbered = map[diag.Code]string{
 	diag.CodeLawAbroad:    "a country is another or it is not",
 }
 
-func TestThresholds(t *testing.T) {
+// more is said beside the thresholds: which grain, which step, what helps.
+var more = []struct {
+	what  string
+	edits []string
+}{
+	{"a grain of which there is none is no enzyme", []string{grist, "corn 84 %\nrye 16 %\ndistillers-malt 0 %", liquefy, ""}},
+	{"nor is one put in of which there is none", []string{grist, "corn 70 %\nrye 16 %\ndistillers-malt 14 %\ntwo-row-malt 0 %", malt, "add distillers-malt, two-row-malt\nrest 60 min"}},
+	{"malt in at a temperature that kills it, and another that lives", []string{grist, "corn 70 %\nrye 6 %\ndistillers-malt 14 %\ntwo-row-malt 10 %", "heat     to 190 F", "heat to 185 F\nadd two-row-malt"}},
+	{"malt for the cook, of a twentieth of the bill, and none after it", []string{grist, "corn 79 %\nrye 16 %\ndistillers-malt 5 %", "add      corn", "add corn, distillers-malt", malt, "rest 60 min"}},
+	{"two grains with gums", []string{grist, "corn 20 %\nrye 40 %\noats 26 %\ndistillers-malt 14 %", "add      rye", "add rye, oats"}},
+	{"one grain with gums and one of which there is none", []string{grist, "corn 20 %\nrye 66 %\noats 0 %\ndistillers-malt 14 %", "add      rye", "add rye, oats"}},
+	{"gums, and a rest for them before the malt is in", []string{grist, "corn 20 %\nrye 66 %\ndistillers-malt 14 %", "add      corn", "add rye, corn", "dose     alpha-amylase", "rest 1 min\ncool to 40 C\nrest 20 min"}},
+	{"a cooker that cannot cool, and worts that a cooler cools", []string{"    cools  120 kW\n", "", "crew       2", "crew 2\nwort-cooler 4 m2, water 60 L/min", malt, "add distillers-malt\nrest 60 min\ndrain in 60 min"}},
+	{"a cooker that cannot cool, and no drain", []string{"    cools  120 kW\n", "", "crew       2", "crew 2\nwort-cooler 4 m2, water 60 L/min"}},
+	{"a cooker that cannot cool, and no cooler", []string{"    cools  120 kW\n", "", malt, "add distillers-malt\nrest 60 min\ndrain in 60 min"}},
+	{"a cooker that cannot heat", []string{"    heats  130 kW\n    cools  120 kW", "cools 120 kW"}},
+	{"worts that run cold, and no cooler", []string{"    cool     to 78 F", "drain cooled to 78 F"}},
+	{"worts that run hot off a mash with a cooler", []string{"crew       2", "crew 2\nwort-cooler 4 m2, water 60 L/min", "    cool     to 78 F", "drain in 60 min"}},
+	{"the second of which runs hot", []string{"crew       2", "crew 2\nwort-cooler 4 m2, water 60 L/min", "    cool     to 78 F", "drain cooled to 78 F\nwater 50 gal at 160 F\ndrain in 60 min"}},
+	{"a sparge that runs hot", []string{"crew       2", "crew 2\nwort-cooler 4 m2, water 60 L/min", "    cool     to 78 F", "sparge 50 gal at 170 F in 60 min"}},
+	{"a drain, a sparge and a turn of the runnings before any grain", []string{"    add      corn\n", "drain in 10 min\nadd corn\n"}},
+	{"a sparge before any grain", []string{"    add      corn\n", "sparge 5 gal at 170 F in 10 min\nadd corn\n"}},
+	{"runnings that go round before any grain", []string{"    add      corn\n", "recirculate 10 min\nadd corn\n"}},
+	{"acid among later steps", []string{"    rest     45 min", "acid lactic to 5.2 pH\nrest 45 min"}},
+	{"acid before the grain", []string{"    add      corn", "acid lactic to 5.2 pH\nadd corn"}},
+	{"acid after the last step", []string{"    cool     to 78 F", "cool to 78 F\nacid lactic to 5.2 pH"}},
+	{"gypsum as the grain goes in, in the same mash", []string{"    add      corn", "add corn\ngypsum 1 oz"}},
+	{"a set that kills, as in the other scale", []string{setAt, "cool to 78 C"}},
+	{"a hold that kills, as in the other scale", []string{hold, "hold 78..88 C"}},
+	{"a hold of one temperature", []string{hold, "hold 20 F"}},
+	{"a boil that is above the boil, as in the other scale", []string{"heat     to 190 F", "heat to 190 C"}},
+	{"a pitch by weight, of a mash in litres", []string{pitch, "distillers-yeast 600 g", "water    315 gal at 58 F", "water 1,192 L at 14 C"}},
+	{"the thickest of two thick rests", []string{"water    315 gal", "water 150 gal"}},
+	{"a thick mash in litres", []string{"water    315 gal at 58 F", "water 500 L at 14 C", "bill 900 lb", "bill 408 kg"}},
+	{"a thick bed after the drain is none", []string{"    cool     to 78 F", "drain cooled to 78 F\nrest 10 min", "crew       2", "crew 2\nwort-cooler 4 m2, water 60 L/min"}},
+	{"grain that lies dry, and is wetted after", []string{"    water    315 gal at 58 F\n    backset  15 %\n    dose     alpha-amylase\n    add      corn\n", "add corn\nwater 315 gal at 180 F\ndose alpha-amylase\n"}},
+	{"grain that is never wetted", []string{"    water    315 gal at 58 F\n    backset  15 %\n    dose     alpha-amylase\n    add      corn\n    heat     to 190 F\n    rest     45 min\n    cool     to 158 F\n", "add corn\n"}},
+	{"a heat that is colder than the water that came before it", []string{"    heat     to 190 F", "water 300 gal at 200 F\nheat to 120 F", "holds  520 gal", "holds 920 gal"}},
+	{"a cut that no still gives, by mass", []string{hearts, "hearts from 101 % abw to 63 % abv"}},
+	{"an enzyme in a ferment that is held below where it works", []string{hold, "dose beta-glucanase\nhold 20..25 C"}},
+	{"another enzyme in one that is held below it", []string{hold, "dose glucoamylase\nhold 20..25 C"}},
+	{"an enzyme in a ferment that is not held", []string{"    " + hold + "\n", "dose glucoamylase\n"}},
+}
+
+// TestWordsOfTheTrade holds all that is said to a file, word by word: at the numbers that
+// decide, and of the cases above.
+func TestWordsOfTheTrade(t *testing.T) {
+	said := sayer(t)
+	var out strings.Builder
+	say := func(what string, list diag.List) {
+		fmt.Fprintf(&out, "## %s\n", what)
+		for _, d := range list {
+			fmt.Fprintf(&out, "%s\n  help: %s\n", d.Header(), d.Help)
+			if d.Reason != "" {
+				fmt.Fprintf(&out, "  reason: %s\n", d.Reason)
+			}
+			if d.Fix != nil {
+				fmt.Fprintf(&out, "  fix: %s\n", d.Fix.Text)
+			}
+			for _, r := range d.Related {
+				line, _ := r.At.Position()
+				fmt.Fprintf(&out, "  related: line %d, %s\n", line, r.Text)
+			}
+		}
+		out.WriteString("\n")
+	}
+	for _, c := range thresholds {
+		say(fmt.Sprintf("%s, %s: %s", c.code, c.what, c.in), said(t, c.edits, c.in))
+		say(fmt.Sprintf("%s, %s: %s", c.code, c.what, c.out), said(t, c.edits, c.out))
+	}
+	for _, c := range more {
+		say(c.what, said(t, c.edits, ""))
+	}
+	const name = "testdata/said.txt"
+	if testflag.Update() {
+		require.NoError(t, os.MkdirAll("testdata", 0o755))
+		require.NoError(t, os.WriteFile(name, []byte(out.String()), 0o644))
+	}
+	want, err := os.ReadFile(name)
+	require.NoError(t, err)
+	assert.Equal(t, string(want), out.String())
+}
+
+// sayer gives what the checker says of the base batch with edits made.
+func sayer(t *testing.T) func(t *testing.T, edits []string, value string) diag.List {
 	base, err := os.ReadFile("../check/testdata/base.batch")
 	require.NoError(t, err)
 	house, err := os.ReadFile("../check/testdata/house.batch")
 	require.NoError(t, err)
-	said := func(t *testing.T, edits []string, value string) diag.List {
+	return func(t *testing.T, edits []string, value string) diag.List {
 		texts := []string{string(house), string(base)}
 		for i := 0; i < len(edits); i += 2 {
 			found := false
@@ -183,6 +269,10 @@ func TestThresholds(t *testing.T) {
 		require.NoError(t, err)
 		return h.Check()
 	}
+}
+
+func TestThresholds(t *testing.T) {
+	said := sayer(t)
 	for _, c := range thresholds {
 		t.Run(string(c.code)+" "+c.what, func(t *testing.T) {
 			is := func(d diag.Diagnostic) bool { return d.Code == c.code && d.Severity == c.severity }

@@ -1,3 +1,0 @@
-package trade
-
-import _ "newmake/lang/testflag" // these tests write nothing anew, and know the switches
