@@ -41,11 +41,36 @@ type MashStep struct {
 // Of is what a plan says of a run of it.
 func Of(p *plan.Plan) *Planned {
 	out := &Planned{Format: Format, Version: Version, Batch: p.Batch.Name, Start: p.Schedule.Start, Source: p.Source, Blanks: p.Blanks(), Cost: p.Cost}
+	out.Blanks = append(out.Blanks, left(p, out.Blanks)...)
 	for _, s := range p.Mash.Steps {
 		out.Mash = append(out.Mash, MashStep{s.ID, s.Verb, s.Adds})
 	}
 	return out
 }
+
+// leastLeftL is what is left over from which on it is gauged.
+const leastLeftL = 0.05
+
+// left are the blanks of what is left when the casks are full: who fills them puts it away, and
+// no step of the plan is for that alone.
+func left(p *plan.Plan, all []plan.Blank) []plan.Blank {
+	i := slices.IndexFunc(all, func(b plan.Blank) bool { return b.Step == "fill.cask" })
+	if i < 0 || p.Cask.Leftover.VolumeL <= leastLeftL {
+		return nil
+	}
+	var out []plan.Blank
+	for _, of := range []struct {
+		kind       record.What
+		instrument string
+		should     plan.Quantity
+	}{{record.Volume, "dipstick or measure", p.Cask.Leftover.Volume()}, {record.Strength, "spirit hydrometer", p.Cask.Leftover.Strength().At()}} {
+		out = append(out, plan.Blank{ID: keep + "." + string(of.kind), Stage: string(record.Fill), Step: keep, Kind: of.kind, What: "left", Instrument: of.instrument, Due: all[i].Due, Should: of.should})
+	}
+	return out
+}
+
+// keep is the step of what no cask takes.
+const keep = "fill.keep"
 
 // Answer is a reading of a run, with the blank that it fills.
 type Answer struct {
@@ -141,8 +166,7 @@ type still struct {
 	prefix   string    // strip, spirit.2
 	fraction string    // that runs now
 	first    time.Time // the first drop
-	began    bool      // it is charged
-	charges  int
+	charge   int
 }
 
 // visits goes through the record in order and finds the step of each visit.
@@ -184,7 +208,7 @@ func (m *matcher) visits() {
 			case "into":
 				step = "fill.cask"
 			case "left":
-				step = "fill.keep"
+				step = keep
 			}
 		}
 		for j := range v.Read {
@@ -314,12 +338,8 @@ var endedBy = map[string]string{"heads": "foreshots", "hearts": "heads", "tails"
 
 // stillStep is the step of a visit of a still, and whether it is its end.
 func (m *matcher) stillStep(s *still, name record.StageName, v *record.Visit) (step string, ended bool) {
-	if v.Word == "charge" && !s.began {
-		s.charges++
-		*s = still{prefix: m.charge(name, s.charges), began: true, charges: s.charges}
-	}
-	if s.prefix == "" {
-		s.prefix = m.charge(name, 1)
+	if charge := max(v.Charge, 1); charge != s.charge {
+		*s = still{prefix: m.charge(name, charge), charge: charge}
 	}
 	running := "tails"
 	if name == record.Strip {
@@ -340,7 +360,6 @@ func (m *matcher) stillStep(s *still, name record.StageName, v *record.Visit) (s
 		s.fraction = v.Of
 		return s.prefix + "." + endedBy[v.Of], true
 	case "off":
-		s.began = false
 		return s.prefix + "." + running, true
 	case "low-wines", "feints":
 		return s.prefix + ".stop", true
@@ -368,7 +387,7 @@ func (m *matcher) charge(name record.StageName, n int) string {
 func (m *matcher) alone(v *record.Visit) bool {
 	n := 0
 	for i := range m.run.Visits {
-		if o := &m.run.Visits[i]; o.Stage == v.Stage && o.Word == "charge" {
+		if o := &m.run.Visits[i]; o.Stage == v.Stage && o.Word == "charge" && o.Charge == v.Charge {
 			n++
 		}
 	}

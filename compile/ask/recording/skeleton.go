@@ -95,7 +95,16 @@ func (s *skeleton) stage(stage record.StageName, p *blank.Planned) {
 		s.line("%s {", stage)
 	}
 	day := ""
+	casks := func() {
+		if due, values := caskOf(p, s.u); values != "" && stage == record.Fill {
+			s.line("# a line for each cask, planned %s %s: into \"its serial\" %s", due[:len("2026-03-03")], measure.Clock(due), values)
+		}
+	}
 	for i, v := range visits {
+		if v.word == "left" {
+			casks()
+			casks = func() {}
+		}
 		due := v.blanks[0].Due
 		when := ""
 		if on := due[:len("2026-03-03")]; v.word == "" || on != day && (stage != record.Mash || i > 0) {
@@ -110,9 +119,7 @@ func (s *skeleton) stage(stage record.StageName, p *blank.Planned) {
 		}
 		s.line("%s%s %s  # planned %s: %s", when, v.word, strings.Join(labels, ", "), measure.Clock(due), strings.Join(should, ", "))
 	}
-	if due, values := caskOf(p, s.u); values != "" && stage == record.Fill {
-		s.line("# a line for each cask, planned %s %s: into \"its serial\" %s", due[:len("2026-03-03")], measure.Clock(due), values)
-	}
+	casks()
 	s.line("}")
 }
 
