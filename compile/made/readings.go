@@ -235,31 +235,22 @@ var fractions = map[string]string{
 	"low-wines": still.LowWines, "foreshots": still.Foreshots, "heads": still.Heads, "hearts": still.Hearts, "tails": still.Tails, "feints": feints,
 }
 
-// still enters what was read of a run of a still.
+// runs are the runs of the stills, in words.
+var runs = map[record.StageName]string{record.Strip: "wash run", record.Spirit: "spirit run"}
+
+// still enters what was read of the charges of a still.
 func (c *collecting) still(stage record.StageName) {
-	run := map[record.StageName]string{record.Strip: "wash run", record.Spirit: "spirit run"}[stage]
-	charges := map[record.StageName]int{record.Strip: c.b.Strip.Charges, record.Spirit: c.b.Spirit.Charges}[stage]
-	fire, first := whenDone(c.r, stage, "fire"), whenDone(c.r, stage, "first-drop")
-	gauged := map[string]bool{}
-	parts := map[part][]*record.Visit{}
-	for i := range c.r.Visits {
-		v := &c.r.Visits[i]
-		name := c.r.Stages[v.Stage].Name
-		if (name == stage || name == record.Fill && stage == record.Spirit) && fractions[v.Word] != "" && len(v.Read) > 0 {
-			gauged[v.Word] = true
-			if _, measured := reading(v, record.Volume); measured {
-				parts[part{name, v.Word}] = append(parts[part{name, v.Word}], v)
-			}
-		}
-	}
-	lost := map[string]float64{} // of a fraction, so far: it had come over
-	over := 0.0                  // what came before the fraction that comes, and is not in its receiver
-	heads := 0.0
+	charges := max(map[record.StageName]int{record.Strip: c.b.Strip.Charges, record.Spirit: c.b.Spirit.Charges}[stage], 1)
+	lots := lotsOf(c.r, stage, charges)
+	lost := map[string]float64{} // of a fraction, since it was gauged: it had come over
+	now := &running{collecting: c, stage: stage}
 	for i := range c.r.Visits {
 		v := &c.r.Visits[i]
 		at := c.r.Stages[v.Stage].Name
-		of := fractions[v.Word]
-		if v.Word == "lost" && (at == stage || at == record.Fill && stage == record.Spirit) {
+		if at != stage && !(at == record.Fill && stage == record.Spirit) {
+			continue
+		}
+		if v.Word == "lost" {
 			what := cmp.Or(v.Of, map[record.StageName]string{record.Strip: "low-wines", record.Spirit: "hearts"}[stage])
 			for k := range v.Read {
 				if x, ok := v.Read[k].Holds(); ok && x.Kind == quantity.Volume {
@@ -268,85 +259,153 @@ func (c *collecting) still(stage record.StageName) {
 			}
 			continue
 		}
-		if at == record.Fill && stage == record.Spirit && v.Word == "hearts" {
-			c.lot(stage, v, parts[part{at, v.Word}], lost)
+		if l := lots[v]; l != nil {
+			c.lot(stage, l, lost[l.word])
+			if at == stage && !regauged(c.r, l.word) {
+				lost[l.word] = 0
+			}
 			continue
 		}
-		if at != stage {
+		if at != stage || fractions[v.Word] != "" {
 			continue
 		}
-		switch {
-		case v == first && fire != nil && charges <= 1:
-			c.lasted(fire, v, run+": minutes to the first drop", Spot{Stage: stage, Kind: FirstDrop}, c.stoodBetween(stage, fire.When.Time, first.When.Time))
-		case v.Word == "off" && fire != nil && v.When.Known() && charges <= 1:
-			c.lasted(fire, v, run+": minutes from the fire to the end", Spot{Stage: stage, Kind: HowLong}, c.stoodBetween(stage, fire.When.Time, v.When.Time))
-		case v.Word == "to":
-			m3, ok := held(v, record.Receiver)
-			if !ok {
-				over = math.NaN()
-			} else {
-				over += m3.SI
-			}
-			switch { // the tails run onto the heads, into the feints tank
-			case v.Of == "hearts" && ok:
-				heads = m3.SI
-			case v.Of == "tails":
-				over -= heads
-			}
-			if rd, ok := reading(v, record.Receiver); ok && v.Of == "tails" && !gauged["hearts"] && c.b.Spirit.HeartsTo.By != recipe.ByVolume {
-				c.put(v, rd, "volume of the hearts", Spot{Stage: stage, Of: still.Hearts, Kind: AtEnd}, rd.SI+lost["hearts"], 0, nil)
-				c.out[len(c.out)-1].Outcome, c.out[len(c.out)-1].LostM3 = true, lost["hearts"]
-			}
-		case of != "":
-			if stage == record.Strip || v.Word != "foreshots" {
-				c.lot(stage, v, parts[part{at, v.Word}], lost)
-			}
-		case v.Word == "" && charges <= 1:
-			c.passing(stage, run, v, first, over)
+		if charge := max(v.Charge, 1); charge != now.charge {
+			*now = running{collecting: c, stage: stage, charge: charge, charges: charges}
+			now.fire, now.first = now.done("fire"), now.done("first-drop")
+		}
+		if !now.line(v) || c.b.Spirit.HeartsTo.By == recipe.ByVolume {
+			continue
+		}
+		if rd, ok := reading(v, record.Receiver); ok && !inLot(lots, "hearts", now.charge) {
+			c.put(v, rd, "volume of the hearts"+now.which(), now.spot(Spot{Of: still.Hearts, Kind: AtEnd}), rd.SI+lost["hearts"], 0, nil)
+			c.out[len(c.out)-1].Outcome, c.out[len(c.out)-1].LostM3 = true, lost["hearts"]
+			lost["hearts"] = 0
 		}
 	}
 }
 
-// part is what the lines of one word gauge in a stage: lots of one fraction, of two charges or
-// in two receivers, which are the fraction together.
-type part struct {
-	stage record.StageName
-	word  string
+// regauged says that a fraction is gauged again at the fill, where all that was lost of it is
+// missing.
+func regauged(r *record.Run, word string) bool {
+	stage, _ := Hearts(r)
+	return word == "hearts" && stage == record.Fill
+}
+
+// gauging is what was gauged of a fraction: of one charge, or of some together.
+type gauging struct {
+	word     string
+	from, to int             // charges
+	of       int             // charges there were
+	lines    []*record.Visit // each a part of it
+}
+
+// lotsOf are the lots of a stage that were gauged, each by its last line. A lot is of all the
+// charges since the last one; lines that no charge lies between are its parts. What is gauged at
+// the fill is of all charges.
+func lotsOf(r *record.Run, stage record.StageName, charges int) map[*record.Visit]*gauging {
+	out := map[*record.Visit]*gauging{}
+	last := map[string]*gauging{}
+	for i := range r.Visits {
+		v := &r.Visits[i]
+		if fractions[v.Word] == "" || stage == record.Spirit && v.Word == "foreshots" {
+			continue
+		}
+		key, now := v.Word, gauging{word: v.Word, of: charges, to: max(v.Charge, 1)}
+		switch at := r.Stages[v.Stage].Name; {
+		case at == stage:
+		case at == record.Fill && stage == record.Spirit && v.Word == "hearts":
+			key, now.to = "fill", charges
+		default:
+			continue
+		}
+		l := last[key]
+		if l == nil || l.to != now.to {
+			if now.from = 1; l != nil {
+				now.from = l.to + 1
+			}
+			l = &now
+			last[key] = l
+		} else if k := len(l.lines) - 1; k >= 0 {
+			delete(out, l.lines[k])
+		}
+		if len(v.Read) > 0 {
+			l.lines = append(l.lines, v)
+		}
+		if k := len(l.lines) - 1; k >= 0 {
+			out[l.lines[k]] = l
+		}
+	}
+	return out
+}
+
+// inLot says that a charge's own fraction is in a lot that was gauged.
+func inLot(lots map[*record.Visit]*gauging, word string, charge int) bool {
+	for _, l := range lots {
+		if l.word == word && l.from <= charge && charge <= l.to {
+			return true
+		}
+	}
+	return false
+}
+
+// spot is where a lot is read.
+func (l *gauging) spot(stage record.StageName) Spot {
+	s := Spot{Stage: stage, Of: fractions[l.word]}
+	if l.from > 1 || l.to < l.of {
+		s.From, s.To = l.from, l.to
+	}
+	return s
+}
+
+// which are its charges in words; "" of all.
+func (l *gauging) which() string {
+	switch {
+	case l.from <= 1 && l.to >= l.of:
+		return ""
+	case l.from == l.to:
+		return fmt.Sprintf(", charge %d", l.to)
+	}
+	return fmt.Sprintf(", charges %d to %d", l.from, l.to)
 }
 
 // lot enters what was gauged of a fraction: on a line, or on several that each measured a part
-// of it, with the last of them.
-func (c *collecting) lot(stage record.StageName, v *record.Visit, parts []*record.Visit, lost map[string]float64) {
-	if len(parts) < 2 || !slices.Contains(parts, v) {
-		c.gauged(stage, v, lost[v.Word])
-		return
-	}
-	if v != parts[len(parts)-1] {
-		return
-	}
-	before := c.out
-	c.out = nil
-	var volumes, strengths []Reading
-	for _, p := range parts {
-		c.gauged(stage, p, 0)
-	}
-	for _, r := range c.out {
-		if r.What == record.Volume {
-			volumes = append(volumes, r)
-		} else {
-			strengths = append(strengths, r)
+// of it.
+func (c *collecting) lot(stage record.StageName, l *gauging, lost float64) {
+	begin := len(c.out)
+	parts := 0
+	for _, v := range l.lines {
+		if _, ok := reading(v, record.Volume); ok {
+			parts++
 		}
 	}
-	c.out = before
-	if len(volumes) < len(parts) {
-		return // how much there was in all is not known
+	for _, v := range l.lines {
+		if _, ok := reading(v, record.Volume); ok || parts < 2 {
+			c.gauged(l, v, l.spot(stage))
+		}
 	}
-	whole := together(volumes, nil)
-	if len(strengths) == len(parts) {
-		c.out = append(c.out, together(strengths, volumes))
+	if parts > 1 {
+		var volumes, strengths []Reading
+		for _, r := range c.out[begin:] {
+			if r.What == record.Volume {
+				volumes = append(volumes, r)
+			} else {
+				strengths = append(strengths, r)
+			}
+		}
+		c.out = c.out[:begin]
+		if len(volumes) < parts {
+			return // how much there was in all is not known
+		}
+		if len(strengths) == parts {
+			c.out = append(c.out, together(strengths, volumes))
+		}
+		c.out = append(c.out, together(volumes, nil))
 	}
-	whole.Said, whole.LostM3 = whole.Said+lost[v.Word], lost[v.Word]
-	c.out = append(c.out, whole)
+	for i := range c.out[begin:] {
+		if r := &c.out[begin+i]; r.What == record.Volume {
+			r.Said, r.LostM3 = r.Said+lost, lost
+		}
+	}
 }
 
 // together is the sum of readings, or their mean by their volumes.
@@ -368,49 +427,115 @@ func together(all, volumes []Reading) Reading {
 	return out
 }
 
-// gauged enters what was gauged of a fraction on a line, with what was lost of it before.
-func (c *collecting) gauged(stage record.StageName, v *record.Visit, lost float64) {
-	of, word := fractions[v.Word], v.Word
+// gauged enters what was gauged of a lot on a line.
+func (c *collecting) gauged(l *gauging, v *record.Visit, at Spot) {
 	var abv Corrected
 	var sample *record.Reading
-	name := strings.ReplaceAll(word, "-", " ")
+	name := strings.ReplaceAll(l.word, "-", " ") + l.which()
 	if rd, ok := reading(v, record.Strength); ok {
 		sample = rd
 		var known bool
 		if abv, known = Strength(rd); known {
-			c.put(v, rd, "strength of the "+name, Spot{Stage: stage, Of: of}, abv.SI, abv.Unsure, nil)
-			c.out[len(c.out)-1].Outcome = word == "hearts"
+			c.put(v, rd, "strength of the "+name, at, abv.SI, abv.Unsure, nil)
+			c.out[len(c.out)-1].Outcome = l.word == "hearts"
 		}
 	}
 	if rd, ok := reading(v, record.Volume); ok {
 		if m3, ok := Volume(rd, abv.SI, sample); ok {
-			c.put(v, rd, "volume of the "+name, Spot{Stage: stage, Of: of}, m3.SI+lost, m3.Unsure, nil)
-			c.out[len(c.out)-1].Outcome, c.out[len(c.out)-1].LostM3 = word == "hearts" || word == "low-wines", lost
+			c.put(v, rd, "volume of the "+name, at, m3.SI, m3.Unsure, nil)
+			c.out[len(c.out)-1].Outcome = l.word == "hearts" || l.word == "low-wines"
 		}
 	}
 }
 
+// running is the charge at hand.
+type running struct {
+	*collecting
+	stage       record.StageName
+	charge      int // from 1
+	charges     int
+	fire, first *record.Visit
+	over        float64 // what came before the fraction that comes, and is not in its receiver
+	heads       float64
+}
+
+// done is the line with the clock at which something of the charge was done.
+func (r *running) done(word string) *record.Visit {
+	if r.charges == 1 {
+		return whenDone(r.r, r.stage, word)
+	}
+	return doneIn(r.r, r.stage, r.charge, word)
+}
+
+// spot is a place in the charge.
+func (r *running) spot(s Spot) Spot {
+	s.Stage = r.stage
+	if r.charges > 1 {
+		s.From, s.To = r.charge, r.charge
+	}
+	return s
+}
+
+// which is the charge in words, "" where there is but one.
+func (r *running) which() string {
+	if r.charges == 1 {
+		return ""
+	}
+	return fmt.Sprintf(", charge %d", r.charge)
+}
+
+// line enters what was read as a charge ran. It says if the line ends the hearts.
+func (r *running) line(v *record.Visit) bool {
+	run := runs[r.stage] + r.which()
+	switch {
+	case v == r.first && r.fire != nil:
+		r.lasted(r.fire, v, run+": minutes to the first drop", r.spot(Spot{Kind: FirstDrop}), r.stoodBetween(r.stage, r.fire.When.Time, r.first.When.Time))
+	case v.Word == "off" && r.fire != nil && v.When.Known():
+		r.lasted(r.fire, v, run+": minutes from the fire to the end", r.spot(Spot{Kind: HowLong}), r.stoodBetween(r.stage, r.fire.When.Time, v.When.Time))
+	case v.Word == "to":
+		m3, ok := held(v, record.Receiver)
+		if !ok {
+			r.over = math.NaN()
+		} else {
+			r.over += m3.SI
+		}
+		switch { // the tails run onto the heads, into the feints tank
+		case v.Of == "hearts" && ok:
+			r.heads = m3.SI
+		case v.Of == "tails":
+			r.over -= r.heads
+			if r.charges > 1 { // and onto what other charges left there
+				r.over = math.NaN()
+			}
+			return true
+		}
+	case v.Word == "":
+		r.passing(run, v)
+	}
+	return false
+}
+
 // passing enters what was read at the spout while a run went on: by how much had come over
 // where that was read, else by the clock.
-func (c *collecting) passing(stage record.StageName, run string, v, first *record.Visit, over float64) {
-	spot := Spot{Stage: stage, Kind: Within}
+func (r *running) passing(run string, v *record.Visit) {
+	spot := r.spot(Spot{Kind: Within})
 	var from *record.Visit
 	m3, ok := held(v, record.Receiver)
 	at := ""
 	switch {
-	case ok && !math.IsNaN(over):
-		spot.OverM3 = over + m3.SI
+	case ok && !math.IsNaN(r.over):
+		spot.OverM3 = r.over + m3.SI
 		at = fmt.Sprintf("%.0f L over", 1000*spot.OverM3)
-	case first != nil && v.When.Known() && v.When.Time.After(first.When.Time):
-		spot.AfterS = v.When.Time.Sub(first.When.Time).Seconds()
-		from = first
+	case r.first != nil && v.When.Known() && v.When.Time.After(r.first.When.Time):
+		spot.AfterS = v.When.Time.Sub(r.first.When.Time).Seconds()
+		from = r.first
 		at = fmt.Sprintf("%.0f min after the first drop", spot.AfterS/60)
 	default:
 		return
 	}
 	if rd, ok := reading(v, record.Spout); ok {
 		if abv, ok := Strength(rd); ok {
-			c.put(v, rd, run+": spout, "+at, spot, abv.SI, abv.Unsure, from)
+			r.put(v, rd, run+": spout, "+at, spot, abv.SI, abv.Unsure, from)
 		}
 	}
 }

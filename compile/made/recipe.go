@@ -11,7 +11,6 @@ import (
 	"time"
 
 	"newmake/compile/lot"
-	"newmake/compile/matter/fluid"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
@@ -89,34 +88,80 @@ func liquorStep(b *recipe.Batch) float64 {
 	return 1 / lot.LitresPerM3
 }
 
+// amount is what was weighed or measured, in kg or m3, and what the rounding of its figures
+// takes.
+type amount struct{ is, place float64 }
+
+// of is the amount that went in: the recipe's where the figures that were written down do not
+// tell the two apart.
+func (m amount) of(should float64) (in float64, as bool) {
+	if math.Abs(m.is-should) <= m.place {
+		return should, true
+	}
+	return m.is, false
+}
+
+func (m amount) plus(o amount) amount { return amount{m.is + o.is, m.place + o.place} }
+
+// rounded is what rounding takes of the last digit: half of it, and a little more, since a plan
+// is rounded before its sheet is.
+const rounded = 0.6
+
+// weighedOf is a line of what went in, in kg; not ok where it is no weight.
+func weighedOf(u *record.Used) (amount, bool) {
+	v, ok := u.Amount.Holds()
+	switch {
+	case ok && v.Kind == quantity.Mass:
+		return amount{v.SI, rounded * v.PlaceSI()}, true
+	case ok && v.Kind == quantity.Bushel && u.BushelKg > 0:
+		return amount{is: v.SI * u.BushelKg}, true // no sheet asks for bushels
+	}
+	return amount{}, false
+}
+
+// AsWeighed says that so much of something was weighed out for a run as it should have been, to
+// the figures that were written down.
+func AsWeighed(r *record.Run, what string, kg float64) bool {
+	var all amount
+	for i := range r.Used {
+		if u := &r.Used[i]; tree.Key(u.What) == tree.Key(what) {
+			m, _ := weighedOf(u)
+			all = all.plus(m)
+		}
+	}
+	_, as := all.of(kg)
+	return as
+}
+
 // weighed puts in what was weighed and measured. Of water each line is one of the mash's
 // waters, in their order, and what is left is of the last.
 func weighed(b *recipe.Batch, r *record.Run) {
-	kg, m3 := map[string]float64{}, map[string]float64{}
+	kg, m3 := map[string]amount{}, map[string]amount{}
 	lots := map[string][]certified{}
-	var water []float64
-	for _, u := range r.Used {
+	var water []amount
+	for i := range r.Used {
+		u := &r.Used[i]
+		what := tree.Key(u.What)
+		if m, ok := weighedOf(u); ok {
+			kg[what] = kg[what].plus(m)
+			lots[what] = append(lots[what], certified{m.is, u.Moisture, u.Starch})
+			continue
+		}
 		v, ok := u.Amount.Holds()
+		m := amount{v.SI, rounded * v.PlaceSI()}
 		switch {
-		case !ok:
-		case v.Kind == quantity.Mass || v.Kind == quantity.Bushel && u.BushelKg > 0:
-			mass := v.SI
-			if v.Kind == quantity.Bushel {
-				mass *= u.BushelKg
-			}
-			kg[tree.Key(u.What)] += mass
-			lots[tree.Key(u.What)] = append(lots[tree.Key(u.What)], certified{mass, u.Moisture, u.Starch})
-		case v.Kind == quantity.Volume && tree.Key(u.What) == "water":
-			water = append(water, v.SI)
-		case v.Kind == quantity.Volume:
-			m3[tree.Key(u.What)] += v.SI
+		case !ok || v.Kind != quantity.Volume:
+		case what == "water":
+			water = append(water, m)
+		default:
+			m3[what] = m3[what].plus(m)
 		}
 	}
 	b.Bill.TotalKg = 0
 	for i := range b.Bill.Lines {
 		l := &b.Bill.Lines[i]
 		if v, ok := kg[tree.Key(l.Grain.Name)]; ok {
-			l.MassKg = v
+			l.MassKg, _ = v.of(l.MassKg)
 			asBought(l.Grain, lots[tree.Key(l.Grain.Name)])
 		}
 		b.Bill.TotalKg += l.MassKg
@@ -126,26 +171,34 @@ func weighed(b *recipe.Batch, r *record.Run) {
 		switch s.Verb {
 		case recipe.MashDose:
 			if v, ok := kg[tree.Key(s.Enzyme.Name)]; ok {
-				s.MassKg, s.Share = v, 0
+				if in, as := v.of(s.MassKg); !as {
+					s.MassKg, s.Share = in, 0
+				}
 			}
 		case recipe.MashBackset:
 			if v, ok := m3["backset"]; ok {
-				s.VolumeM3, s.Share = v, 0
+				if in, as := v.of(s.VolumeM3); !as {
+					s.VolumeM3, s.Share = in, 0
+				}
 				delete(m3, "backset")
 			}
 		case recipe.MashWater:
-			if len(water) > 0 {
-				if lastWater(b, i) {
-					s.VolumeM3, water = sum(water), nil
-				} else {
-					s.VolumeM3, water = water[0], water[1:]
-				}
+			if len(water) == 0 {
+				continue
 			}
+			in := water[0]
+			if water = water[1:]; lastWater(b, i) {
+				for _, more := range water {
+					in = in.plus(more)
+				}
+				water = nil
+			}
+			s.VolumeM3, _ = in.of(s.VolumeM3)
 		}
 	}
 	if y := b.Ferm.Yeast; y != nil {
 		if v, ok := kg[tree.Key(y.Name)]; ok {
-			b.Ferm.PitchKg, b.Ferm.PitchKgM3 = v, 0
+			b.Ferm.PitchKg, b.Ferm.PitchKgM3 = v.is, 0
 		}
 	}
 }
@@ -181,14 +234,6 @@ func asBought(g *recipe.Grain, lots []certified) {
 // lastWater says that no water goes into a mash after a step.
 func lastWater(b *recipe.Batch, step int) bool {
 	return !slices.ContainsFunc(b.Mash.Steps[step+1:], func(s recipe.MashStep) bool { return s.Verb == recipe.MashWater })
-}
-
-func sum(x []float64) float64 {
-	var s float64
-	for _, v := range x {
-		s += v
-	}
-	return s
 }
 
 // vessels puts the run into the vessels in which it was made.
@@ -390,6 +435,17 @@ var pitching = []string{"pitch", "pump"}
 // pitched is when the yeast went in.
 func pitched(r *record.Run) (time.Time, bool) { return WhenDone(r, record.Ferment, pitching...) }
 
+// doneIn is the line with the clock at which something of a charge was done, nil if none.
+func doneIn(r *record.Run, stage record.StageName, charge int, word string) *record.Visit {
+	for i := range r.Visits {
+		v := &r.Visits[i]
+		if r.Stages[v.Stage].Name == stage && v.Charge == charge && v.Word == word && v.When.Known() {
+			return v
+		}
+	}
+	return nil
+}
+
 // fermentS is how long the wash stood, from the yeast to the still.
 func fermentS(r *record.Run) (float64, bool) {
 	from, ok := pitched(r)
@@ -398,93 +454,6 @@ func fermentS(r *record.Run) (float64, bool) {
 		return 0, false
 	}
 	return to.Sub(from).Seconds(), true
-}
-
-func stripped(b *recipe.Batch, r *record.Run) {
-	if abv, ok := spoutAt(r, record.Strip, "off", ""); ok && elsewhere(abv, b.Strip.StopAt) {
-		b.Strip.StopAt = recipe.Strength{Value: abv, Basis: recipe.ABV}
-	}
-}
-
-// hand is how far from what was written a strength at the spout may be read for it to be the
-// same: a parrot is read to a hundredth.
-const hand = 0.01
-
-func elsewhere(abv float64, s recipe.Strength) bool {
-	w, err := lot.MassFrac(s)
-	return err != nil || math.Abs(abv-fluid.ABVFromMassFrac(w)) > hand
-}
-
-// distilled makes the cuts where they were made: by what the receiver had, or by the strength at
-// the spout, whichever the recipe cuts by; and charges the feints that there were.
-func distilled(b *recipe.Batch, r *record.Run) {
-	s := &b.Spirit
-	if abv, ok := spoutAt(r, record.Spirit, "off", ""); ok && elsewhere(abv, s.Stop) {
-		s.Stop = recipe.Strength{Value: abv, Basis: recipe.ABV}
-	}
-	first, dropped := WhenDone(r, record.Spirit, "first-drop")
-	cut := func(c *recipe.Cut, of string, beforeM3 float64) {
-		v := turned(r, of)
-		if v == nil {
-			return
-		}
-		m3, byVolume := held(v, record.Receiver)
-		abv, byStrength := spoutAt(r, record.Spirit, "to", of)
-		switch {
-		case c.By == recipe.ByVolume && byVolume:
-			c.VolumeM3 = beforeM3 + m3.SI
-		case c.By == recipe.ByTime && dropped && v.When.Known() && v.When.Time.After(first):
-			c.TimeS = v.When.Time.Sub(first).Seconds()
-		case byStrength && (c.By != recipe.ByStrength || v.Why == "nose" || elsewhere(abv, c.Strength)):
-			*c = recipe.Cut{By: recipe.ByStrength, Strength: recipe.Strength{Value: abv, Basis: recipe.ABV}, At: c.At}
-		}
-	}
-	if v := turned(r, "heads"); v != nil {
-		if m3, ok := held(v, record.Receiver); ok {
-			s.ForeshotsM3 = m3.SI
-		}
-	}
-	cut(&s.HeartsFrom, "hearts", s.ForeshotsM3)
-	cut(&s.HeartsTo, "tails", 0)
-	for i := range r.Visits {
-		v := &r.Visits[i]
-		if r.Stages[v.Stage].Name != record.Spirit || v.Word != "charge" || v.Of != "feints" {
-			continue
-		}
-		m3, ok := held(v, record.Volume)
-		st, read := reading(v, record.Strength)
-		if !ok || !read {
-			continue
-		}
-		if abv, ok := Strength(st); ok {
-			b.Today.FeintsSaid, b.Today.FeintsM3, b.Today.FeintsAt = true, m3.SI, recipe.Strength{Value: abv.SI, Basis: recipe.ABV}
-		}
-	}
-}
-
-// turned is the visit at which the spout was turned to a fraction.
-func turned(r *record.Run, of string) *record.Visit {
-	for i := range r.Visits {
-		if v := &r.Visits[i]; r.Stages[v.Stage].Name == record.Spirit && v.Word == "to" && v.Of == of {
-			return v
-		}
-	}
-	return nil
-}
-
-// spoutAt is the true strength at the spout on a line, as a fraction at 20 C.
-func spoutAt(r *record.Run, stage record.StageName, word, of string) (float64, bool) {
-	for i := range r.Visits {
-		v := &r.Visits[i]
-		if r.Stages[v.Stage].Name != stage || v.Word != word || v.Of != of {
-			continue
-		}
-		if rd, ok := reading(v, record.Spout); ok {
-			abv, ok := Strength(rd)
-			return abv.SI, ok
-		}
-	}
-	return 0, false
 }
 
 func reading(v *record.Visit, what record.What) (*record.Reading, bool) {

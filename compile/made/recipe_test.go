@@ -1,6 +1,8 @@
 package made_test
 
 import (
+	"fmt"
+	"math"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -9,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile/made"
+	"newmake/compile/matter/fluid"
 	"newmake/lang/check"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
@@ -112,4 +115,29 @@ func TestWaterInPlaceOfBackset(t *testing.T) {
 		assert.InDelta(t, c.backset, backset, 0.06, name)
 		assert.InDelta(t, c.water, water, 0.06, name)
 	}
+}
+
+// What was weighed to the figures of the sheet is what the recipe says; a digit more is not.
+func TestToTheFiguresOfTheSheet(t *testing.T) {
+	b, list := house(t, "").Batch("Ferry Landing")
+	require.NotNil(t, b, list)
+	water := func(text string) float64 {
+		h := house(t, "run \"26-90\" of \"Ferry Landing\" on 2026-03-10 {\n  used {\n    water "+text+"\n  }\n}\n")
+		r, list := h.Run("26-90")
+		require.NotNil(t, r, list)
+		for _, s := range made.Recipe(b, r).Mash.Steps {
+			if s.Verb == recipe.MashWater {
+				return s.VolumeM3 / fluid.USGallonM3
+			}
+		}
+		return 0
+	}
+	should := water("none")
+	require.InDelta(t, 270, should, 0.3)
+	whole := math.Round(should)
+	assert.Equal(t, should, water(fmt.Sprintf("%.0f gal", whole)))
+	assert.Equal(t, should, water(fmt.Sprintf("%.2f gal", should)))
+	assert.InDelta(t, whole+1, water(fmt.Sprintf("%.0f gal", whole+1)), 1e-9)
+	assert.InDelta(t, whole-1, water(fmt.Sprintf("%.0f gal", whole-1)), 1e-9)
+	assert.InDelta(t, whole+.7, water(fmt.Sprintf("%.1f gal", whole+.7)), 1e-9)
 }

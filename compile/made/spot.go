@@ -23,6 +23,8 @@ type Spot struct {
 	Of   string
 	What record.What
 	Kind Moment
+	// From and To are the charges of a still, from 1, that it is of; 0: all of them.
+	From, To int
 	// AfterS is how long after the pitch, or after the first drop.
 	AfterS float64
 	// OverM3 is how much has come over when a spout is read, in the receivers since the
@@ -60,9 +62,9 @@ func (s Spot) says(n *numbers.Batch, beyond float64) (float64, bool) {
 	case record.Ferment:
 		return s.inFerment(n, beyond)
 	case record.Strip:
-		return s.inStill(n.Stripped.Run, n.Stripped.LowWines, beyond)
+		return s.inStill(still.LowWines, n.Stripped.LowWines, max(n.Stripped.Charges, 1), n.Stripped.ChargeRun, beyond)
 	case record.Spirit:
-		return s.inStill(n.Distilled.Run, stream.Stream{}, beyond)
+		return s.inStill(still.Hearts, n.Distilled.Hearts, max(n.Distilled.Charges, 1), n.Distilled.ChargeRun, beyond)
 	}
 	return 0, false
 }
@@ -114,17 +116,25 @@ func (s Spot) inFerment(n *numbers.Batch, beyond float64) (float64, bool) {
 	return 0, false
 }
 
-func (s Spot) inStill(r still.Run, lowWines stream.Stream, beyond float64) (float64, bool) {
+// inStill is what a still's charges say: kept is what comes of all of them together, of the
+// fraction that they are run for.
+func (s Spot) inStill(keeps string, kept stream.Stream, charges int, run func(int) still.Run, beyond float64) (float64, bool) {
+	from, to := s.From, s.To
+	if to == 0 {
+		from, to = 1, charges
+	}
+	if to > charges {
+		return 0, false
+	}
+	r := run(from - 1)
 	f := r.Fraction(s.Of)
-	all := f.Stream
-	if s.Of == feints {
-		all = r.Feints()
-	}
-	if s.Of == still.LowWines {
-		all = lowWines
-	}
-	if s.Of == "" {
-		all = r.Charge
+	all := s.in(r)
+	if s.Of == keeps && to-from+1 == charges {
+		all = kept
+	} else {
+		for i := from; i < to; i++ {
+			all = all.Plus(s.in(run(i)))
+		}
 	}
 	switch {
 	case s.Kind == HowLong && s.Of == "":
@@ -141,6 +151,17 @@ func (s Spot) inStill(r still.Run, lowWines stream.Stream, beyond float64) (floa
 		return all.ABV(), all.MassKg() > 0
 	}
 	return s.onCurve(r.Curve, beyond)
+}
+
+// in is the stream of a charge that it is read of.
+func (s Spot) in(r still.Run) stream.Stream {
+	switch s.Of {
+	case "":
+		return r.Charge
+	case feints:
+		return r.Feints()
+	}
+	return r.Fraction(s.Of).Stream
 }
 
 // beyond is by how much a run may have ended sooner than something was read in it, for the end

@@ -11,9 +11,10 @@ import (
 	"newmake/lang/recipe"
 )
 
-// Strip is the stripping run: the wash in equal charges.
+// Strip is the stripping run: the wash in equal charges, but where a record says otherwise.
 type Strip struct {
-	still.Run // one charge
+	still.Run             // one charge
+	Apart     []still.Run // each charge, where they were not alike; else nil
 	Charges   int
 	First     *still.Run     // the first charge, where it goes in cold and the others do not
 	Preheat   *still.Preheat // of the charges that the pot ale before them heats; nil: none is
@@ -23,7 +24,10 @@ type Strip struct {
 
 // ChargeRun is the run of charge i, from 0.
 func (s Strip) ChargeRun(i int) still.Run {
-	if i == 0 && s.First != nil {
+	switch {
+	case s.Apart != nil:
+		return s.Apart[i]
+	case i == 0 && s.First != nil:
 		return *s.First
 	}
 	return s.Run
@@ -31,6 +35,9 @@ func (s Strip) ChargeRun(i int) still.Run {
 
 // PotAle is what stays of all charges.
 func (s Strip) PotAle() stream.Stream {
+	if s.Apart != nil {
+		return together(s.Apart, func(r still.Run) stream.Stream { return r.Residue })
+	}
 	all := s.Residue.Scale(float64(s.Charges))
 	if s.First != nil {
 		all = all.Plus(s.First.Residue).Minus(s.Residue)
@@ -38,8 +45,24 @@ func (s Strip) PotAle() stream.Stream {
 	return all
 }
 
+// together is what comes of charges that were not alike.
+func together(runs []still.Run, of func(still.Run) stream.Stream) stream.Stream {
+	all := of(runs[0])
+	for _, r := range runs[1:] {
+		all = all.Plus(of(r))
+	}
+	return all
+}
+
 // Sum adds up what each charge gives.
 func (s Strip) Sum(of func(still.Run) float64) float64 {
+	if s.Apart != nil {
+		sum := 0.0
+		for _, r := range s.Apart {
+			sum += of(r)
+		}
+		return sum
+	}
 	sum := float64(s.Charges) * of(s.Run)
 	if s.First != nil {
 		sum += of(*s.First) - of(s.Run)
@@ -50,12 +73,29 @@ func (s Strip) Sum(of func(still.Run) float64) float64 {
 // Spirit is the spirit run. If feints return it is the steady state, unless the
 // house says what feints it has today.
 type Spirit struct {
-	still.Run // one charge
+	still.Run             // one charge
+	Apart     []still.Run // each charge, where they were not alike; else nil
 	Charges   int
 	Returned  stream.Stream // feints in that charge
 	Water     stream.Stream // that brought it to its strength
 	Hearts    stream.Stream // of all charges
 	Tried     int           // runs until it repeated itself; 0 where it need not
+}
+
+// ChargeRun is the run of charge i, from 0.
+func (s Spirit) ChargeRun(i int) still.Run {
+	if s.Apart != nil {
+		return s.Apart[i]
+	}
+	return s.Run
+}
+
+// Sum adds up what each charge gives.
+func (s Spirit) Sum(of func(still.Run) stream.Stream) stream.Stream {
+	if s.Apart != nil {
+		return together(s.Apart, of)
+	}
+	return of(s.Run).Scale(float64(s.Charges))
 }
 
 // Stripped runs the wash still.
@@ -65,11 +105,18 @@ func Stripped(memo *Memo, b *recipe.Batch, wash stream.Stream) (Strip, error) {
 	var err error
 	in := still.StripInput{Setting: setting(memo, b, b.Strip.Still), Wash: wash.Scale(1 / n), Stop: b.Strip.StopAt, Pace: b.Strip.Pace}
 	in.HeatUp = b.Strip.HeatUp
+	warm := in
 	if s.Run, err = memo.strip(in); err == nil && in.Still.Preheater.AreaM2 > 0 {
-		err = s.preheat(memo, b, in)
+		warm, err = s.preheat(memo, b, in)
+	}
+	if err == nil && b.Strip.Apart != nil {
+		s.Apart, err = strippedApart(memo, b, in, warm, s.First != nil)
 	}
 	s.LowWines = s.Fraction(still.LowWines).Scale(n)
-	if s.First != nil {
+	switch {
+	case s.Apart != nil:
+		s.LowWines = together(s.Apart, func(r still.Run) stream.Stream { return r.Fraction(still.LowWines).Stream })
+	case s.First != nil:
 		s.LowWines = s.LowWines.Plus(s.First.Fraction(still.LowWines).Stream).Minus(s.Fraction(still.LowWines).Stream)
 	}
 	return s, ended(Stripping, err, &s)
@@ -81,12 +128,13 @@ const preheatRounds = 3
 
 // preheat runs the charges that the pot ale of the one before heats, of those that
 // are run cold. Where no pot ale is kept hot from batch to batch, or there is none
-// yet, the first of them stays cold.
-func (s *Strip) preheat(memo *Memo, b *recipe.Batch, in still.StripInput) error {
+// yet, the first of them stays cold. It gives the input of one that was warmed.
+func (s *Strip) preheat(memo *Memo, b *recipe.Batch, in still.StripInput) (warm still.StripInput, err error) {
 	cold, of := s.Run, in.Still.Preheater
 	first := of.PotAleC == 0 || b.Today.NoPotAle
+	warm = in
 	if s.Idle = first && s.Charges == 1; s.Idle {
-		return nil
+		return warm, nil
 	}
 	rounds := 1
 	if in.Still.HeatedBy == recipe.Direct {
@@ -99,11 +147,9 @@ func (s *Strip) preheat(memo *Memo, b *recipe.Batch, in still.StripInput) error 
 			ale.TempC = min(ale.TempC, of.PotAleC)
 		}
 		p = still.Preheated(still.PreheatInput{Wash: cold.Charge, PotAle: ale, Preheater: of, LastsS: max(cold.ChargeM3/Rates(b).PumpM3S, of.OverS)})
-		warm := in
 		warm.Wash.TempC, warm.WarmedK = p.ToC, p.ToC-p.FromC
-		var err error
 		if s.Run, err = memo.strip(warm); err != nil {
-			return err
+			return warm, err
 		}
 	}
 	p.SavedJ, p.SavedS, p.Charges = cold.HeatJ-s.HeatJ, cold.HeatUpS-s.HeatUpS, s.Charges
@@ -112,7 +158,7 @@ func (s *Strip) preheat(memo *Memo, b *recipe.Batch, in still.StripInput) error 
 		p.Charges--
 	}
 	s.Preheat = &p
-	return nil
+	return warm, nil
 }
 
 // Distilled runs the spirit still.
@@ -131,7 +177,13 @@ func Distilled(memo *Memo, b *recipe.Batch, lowWines stream.Stream) (Spirit, err
 	if !b.Spirit.Feints {
 		s.Returned = stream.Stream{}
 	}
-	s.Hearts = s.Fraction(still.Hearts).Scale(float64(s.Charges))
+	if err == nil && b.Spirit.Apart != nil {
+		if s.Tried > 0 && s.Returned.MassKg() > 0 {
+			in.Feints = s.Returned
+		}
+		s.Apart, err = distilledApart(memo, b, in)
+	}
+	s.Hearts = s.Sum(func(r still.Run) stream.Stream { return r.Fraction(still.Hearts).Stream })
 	return s, ended(Distilling, err, &s)
 }
 

@@ -96,6 +96,15 @@ func (c charge) fill(newDay bool, leastS float64) schedule.Task {
 	return t
 }
 
+// ChargedS is how long it takes to charge the wash still for the first time.
+func ChargedS(n *numbers.Batch) float64 {
+	c, leastS := charge{run: n.Stripped.ChargeRun(0), pumpM3S: numbers.Rates(n.Batch).PumpM3S}, 0.0
+	if n.Stripped.Preheat != nil && n.Stripped.First == nil {
+		leastS = n.Strip.Still.Preheater.OverS
+	}
+	return c.fill(false, leastS).DurationS
+}
+
 func stripCharge(n *numbers.Batch, c charge) Job {
 	wash, liquid := lot.Of(c.run.Charge), lot.Liquid(n.Fermented.Wash)
 	j := Job{

@@ -59,6 +59,7 @@ func Run(n *tree.Node, around Around) (*record.Run, diag.List) {
 				Help:    "write it in the block of the line that it corrects, below that line"})
 		}
 	}
+	charges(r.run)
 	doubts(r.run, &r.diags)
 	outOfTurn(r.run, &r.diags)
 	return r.run, r.diags

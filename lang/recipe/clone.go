@@ -41,6 +41,7 @@ func (b *Batch) Clone() *Batch {
 		c.Ferm.Doses[i].Enzyme = own(c.Ferm.Doses[i].Enzyme, enzymes)
 	}
 	c.Ferm.Yeast = own(b.Ferm.Yeast, map[*Yeast]*Yeast{})
+	c.Strip.Apart, c.Spirit.Apart = slices.Clone(b.Strip.Apart), slices.Clone(b.Spirit.Apart)
 	c.Cask.Kind = own(b.Cask.Kind, map[*CaskWood]*CaskWood{})
 	c.Costs.PerKg, c.Costs.BagKg, c.Costs.BagsAPallet = maps.Clone(b.Costs.PerKg), maps.Clone(b.Costs.BagKg), maps.Clone(b.Costs.BagsAPallet)
 	c.Promises = slices.Clone(b.Promises)

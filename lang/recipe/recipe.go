@@ -246,7 +246,17 @@ type Strip struct {
 	HeatUp  HeatUp
 	StopAt  Strength // at the spout
 	Pace    FractionPace
+	Apart   []Charge // as they were made, where they were not alike; else nil
 	At      diag.Span
+}
+
+// Charge is one charge of a still as it was made.
+type Charge struct {
+	Share                float64 // of the wash, or of the low wines
+	FeintsShare          float64 // of the feints that went in
+	ForeshotsM3          float64
+	HeartsFrom, HeartsTo Cut
+	Stop                 Strength
 }
 
 // HeatUp is how a charge is brought to its boil: one of the three, or nothing, which
@@ -307,6 +317,7 @@ type Spirit struct {
 	HeartsFrom  Cut
 	HeartsTo    Cut
 	Stop        Strength
+	Apart       []Charge // as they were made, where they were not alike; else nil
 	At          diag.Span
 }
 

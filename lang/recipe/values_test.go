@@ -29,6 +29,8 @@ var excused = map[string]string{
 	"Vessel.Where": "places", "Vessel.Within": "how sure its figures are: no value of its own", "Tank.Name": "as Vessel.Name", "Tank.Where": "places", "Costs.Where": "places",
 	"Costs.BagKg": "how it is bought: no plan of a batch is otherwise by it", "Costs.BagsAPallet": "as BagKg",
 
+	"Strip.Apart": "what a record says of charges that the recipe has alike", "Spirit.Apart": "as Strip.Apart",
+
 	"Standard.Title": "a name", "Standard.Law": "a name", "Standard.Country": "a name", "Standard.Parts": "names", "Standard.Notes": "what no program can test",
 	"Standard.Conditions": "what a standard asks is compared as a whole, apart from the values",
 }

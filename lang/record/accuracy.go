@@ -54,7 +54,7 @@ func AccuracyOf(r *Reading, instrument *Instrument) Accuracy {
 			a.Said += ", and its tolerance"
 		}
 	}
-	a.SI = math.Hypot(ReadingSI(max(division, v.placeSI())), beside)
+	a.SI = math.Hypot(ReadingSI(max(division, v.PlaceSI())), beside)
 	if r.About {
 		a.SI, a.Share = aboutTimes*a.SI, max(aboutTimes*a.Share, aboutShare)
 		a.Said += "; written as about"

@@ -45,7 +45,7 @@ func TestAccuracyOf(t *testing.T) {
 
 	// A thermometer in F: a degree of it is 5/9 of a kelvin.
 	warm := &Reading{What: Temperature, Value: value("158", 158, "F", quantity.Temperature)}
-	assert.InDelta(t, 5.0/9, warm.placeSI(), 1e-9)
+	assert.InDelta(t, 5.0/9, warm.PlaceSI(), 1e-9)
 	assert.InDelta(t, math.Hypot(ReadingSI(5.0/9), 0.3), AccuracyOf(warm, nil).SI, 1e-9)
 
 	// About: a third as sure, and a tenth of it at least.

@@ -134,17 +134,20 @@ type Visit struct {
 	Stage int    // in Run.Stages
 	Word  string // the step or moment: add, heat, first-drop, to, low-wines; "" of a round
 	Nth   int    // which of its word in the stage, from 1: the second `cool`
-	Of    string // of `to`: the fraction that begins; of `lost`: what of; of `charge`: what goes in
-	Names []string
-	When  When
-	None  bool    // it was not done, or nothing was read
-	Why   string  // of a cut: nose, strength, volume; "" as the recipe
-	From  string  // of a charge: which run, tank or cask it comes from
-	To    string  // the tank that a fraction goes to, or the serial of a cask
-	LastS float64 // of `stopped`: for how long
-	Read  []Reading
-	By    string // who; "" if nobody said
-	Note  string
+	// Charge is which charge of its still it is of, from 1; 0 before the first, and in all
+	// other stages.
+	Charge int
+	Of     string // of `to`: the fraction that begins; of `lost`: what of; of `charge`: what goes in
+	Names  []string
+	When   When
+	None   bool    // it was not done, or nothing was read
+	Why    string  // of a cut: nose, strength, volume; "" as the recipe
+	From   string  // of a charge: which run, tank or cask it comes from
+	To     string  // the tank that a fraction goes to, or the serial of a cask
+	LastS  float64 // of `stopped`: for how long
+	Read   []Reading
+	By     string // who; "" if nobody said
+	Note   string
 	// Written is the day on which it was written down, of a late entry.
 	Written Date
 	At      diag.Span

@@ -24,9 +24,9 @@ func (v Value) Same(o Value) bool { return v.Unit == o.Unit && v.Number == o.Num
 // String is the value as it was written.
 func (v Value) String() string { return strings.TrimSpace(v.Num + " " + v.Unit) }
 
-// placeSI is what the last digit that was written stands for, in the unit of the
+// PlaceSI is what the last digit that was written stands for, in the unit of the
 // kind: 0.001 of 1.034, 0.56 (C) of 158 F.
-func (v Value) placeSI() float64 {
+func (v Value) PlaceSI() float64 {
 	step := 1.0
 	if _, frac, ok := strings.Cut(v.Num, "."); ok {
 		step = math.Pow10(-len(frac))

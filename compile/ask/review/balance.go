@@ -13,11 +13,12 @@ import (
 // Expected is what a balance takes from the model where nobody reads it: what stays
 // behind in the stills, and how gravities go with strength.
 type Expected struct {
-	PotAleLPA float64 // alcohol that the wash run leaves
-	LeesLPA   float64 // alcohol that the spirit run leaves
-	FeintsLPA float64 // alcohol in the feints that go into the charge, where nobody gauged them
-	WashShare float64 // litres of wash to the still for a litre of wort to the fermenter
-	AbvPerSG  float64 // % abv of the wash for each unit of gravity that the ferment takes
+	StripCharges, SpiritCharges int     // of the stills
+	PotAleLPA                   float64 // alcohol that the wash run leaves
+	LeesLPA                     float64 // alcohol that the spirit run leaves
+	FeintsLPA                   float64 // alcohol in the feints that go into the charge, where nobody gauged them
+	WashShare                   float64 // litres of wash to the still for a litre of wort to the fermenter
+	AbvPerSG                    float64 // % abv of the wash for each unit of gravity that the ferment takes
 	// The wash, to begin with where nothing of it was read.
 	WashL, WashAbvPct float64
 	// AbvPct is the strength of each fraction, for those whose volume alone was read.
@@ -196,7 +197,7 @@ func massKg(litres, abvPct float64) (kg, byLitre, byPct float64) {
 // balances reconciles what was gauged of one run. It is nil where no balance has what
 // it wants.
 func balances(run *record.Run, b *bench, e Expected) (*Balance, error) {
-	l := written(b, run).balance(e)
+	l := written(b, run, e).balance(e)
 	if l == nil {
 		return nil, nil
 	}

@@ -2,6 +2,7 @@ package review
 
 import (
 	"newmake/compile/lot"
+	"newmake/compile/matter/stream"
 	"newmake/compile/numbers"
 	"newmake/compile/stage/still"
 )
@@ -9,29 +10,34 @@ import (
 // expecting is what a balance takes from the numbers of a batch.
 func expecting(n *numbers.Batch) Expected {
 	e := Expected{
-		PotAleLPA: float64(max(n.Stripped.Charges, 1)) * left(n.Stripped.Run),
-		LeesLPA:   float64(max(n.Distilled.Charges, 1)) * left(n.Distilled.Run),
+		StripCharges: n.Stripped.Charges, SpiritCharges: n.Distilled.Charges,
+		PotAleLPA: n.Stripped.Sum(leftBy),
+		LeesLPA:   pureL(n.Distilled.Sum(left)),
 		AbvPct:    map[string]float64{},
 		VolumeL:   map[string]float64{},
 	}
-	wash := n.Stripped.Charge
-	e.WashL, e.WashAbvPct = lot.LitresPerM3*float64(max(n.Stripped.Charges, 1))*wash.VolumeAtM3(lot.ReferenceC), 100*wash.ABV()
+	wash, charges := n.Stripped.Charge, float64(max(n.Stripped.Charges, 1)) // Charge is that of the mean
+	e.WashL, e.WashAbvPct = lot.LitresPerM3*charges*wash.VolumeAtM3(lot.ReferenceC), 100*wash.ABV()
 	if wort := n.Mashed.Out.VolumeAtM3(lot.ReferenceC); wort > 0 {
-		e.WashShare = float64(max(n.Stripped.Charges, 1)) * wash.VolumeAtM3(lot.ReferenceC) / wort
+		e.WashShare = charges * wash.VolumeAtM3(lot.ReferenceC) / wort
 	}
 	if fell := n.Mashed.HydrometerSG - n.Fermented.FinalSG; fell > 0 {
 		e.AbvPerSG = 100 * wash.ABV() / fell
 	}
-	e.FeintsLPA = float64(max(n.Distilled.Charges, 1)) * lot.LitresPerM3 * n.Distilled.Returned.PureAlcoholM3()
+	e.FeintsLPA = float64(max(n.Distilled.Charges, 1)) * pureL(n.Distilled.Returned)
 	for _, f := range n.Distilled.Fractions {
-		e.AbvPct[f.Name] = 100 * f.ABV
-		e.VolumeL[f.Name] = lot.LitresPerM3 * f.VolumeM3 * float64(max(n.Distilled.Charges, 1))
+		all := n.Distilled.Sum(func(r still.Run) stream.Stream { return r.Fraction(f.Name).Stream })
+		e.AbvPct[f.Name] = 100 * all.ABV()
+		e.VolumeL[f.Name] = lot.LitresPerM3 * all.VolumeAtM3(lot.ReferenceC)
 	}
-	e.AbvPct["feints"] = 100 * n.Distilled.Feints().ABV()
+	all := n.Distilled.Sum(still.Run.Feints)
+	e.AbvPct["feints"], e.VolumeL["feints"] = 100*all.ABV(), lot.LitresPerM3*all.VolumeAtM3(lot.ReferenceC)
 	return e
 }
 
-// left is the alcohol, in litres, that a charge leaves in the pot or on the way.
-func left(r still.Run) float64 {
-	return lot.LitresPerM3 * (r.Residue.PureAlcoholM3() + r.Lost.PureAlcoholM3())
-}
+func pureL(s stream.Stream) float64 { return lot.LitresPerM3 * s.PureAlcoholM3() }
+
+// left is what a charge leaves in the pot or on the way, and leftBy its alcohol, in litres.
+func left(r still.Run) stream.Stream { return r.Residue.Plus(r.Lost) }
+
+func leftBy(r still.Run) float64 { return pureL(left(r)) }

@@ -31,23 +31,43 @@ func TestLotsTogether(t *testing.T) {
 
 	// Of the spirit run too: two lots of feints are the feints; what the receiver said is not
 	// counted beside a lot, before it or after.
-	for _, receiverLast := range []bool{false, true} {
-		w := &lots{}
-		receiver := gauged{VolumeL: number{390, 8}, Given: true}
-		if !receiverLast {
-			w.fraction("hearts", receiver, false)
+	hearts := func(gauged []gauged, receiver gauged) gauged {
+		w := &lots{of: stills{lots: map[string]*several{"hearts": {}}, receivers: map[string]*several{"hearts": {}}, distilling: 1}}
+		for _, g := range gauged {
+			w.of.lots["hearts"].put(0, g)
 		}
-		w.fraction("hearts", a, true)
-		w.fraction("hearts", b, true)
-		if receiverLast {
-			w.fraction("hearts", receiver, false)
-		}
-		assert.Len(t, w.fractions, 1)
-		assert.InDelta(t, 400, w.fractions[0].VolumeL.Is, 1e-9)
-		assert.InDelta(t, 27, w.fractions[0].AbvPct.Is, 1e-9)
+		w.of.receivers["hearts"].put(0, receiver)
+		return w.came("hearts")
 	}
-	w := &lots{}
-	w.fraction("hearts", gauged{VolumeL: number{390, 8}, Given: true}, false)
-	w.fraction("hearts", l(none, number{71, .3}), true)
-	assert.Equal(t, l(number{390, 8}, number{71, .3}), w.fractions[0].gauged, "how much by the receiver, how strong by the lot")
+	receiver := l(number{390, 8}, none)
+	got := hearts([]gauged{a, b}, receiver)
+	assert.InDelta(t, 400, got.VolumeL.Is, 1e-9)
+	assert.InDelta(t, 27, got.AbvPct.Is, 1e-9)
+	assert.Equal(t, l(number{390, 8}, number{71, .3}), hearts([]gauged{l(none, number{71, .3})}, receiver), "how much by the receiver, how strong by the lot")
+	assert.Equal(t, receiver, hearts(nil, receiver))
+}
+
+// What was gauged charge by charge is the whole where each charge was; how much in all is not
+// known where one was not.
+func TestLotsOfCharges(t *testing.T) {
+	g := func(litres float64) gauged { return gauged{number{litres, 1}, number{30, .3}, true} }
+	for name, c := range map[string]struct {
+		put     func(s *several)
+		charges int
+		litres  float64 // 0: not known
+	}{
+		"each":                       {func(s *several) { s.put(1, g(100)); s.put(2, g(90)) }, 2, 190},
+		"both at the end":            {func(s *several) { s.put(2, g(190)) }, 2, 190},
+		"two lines of a charge":      {func(s *several) { s.put(1, g(60)); s.put(1, g(40)); s.put(2, g(90)) }, 2, 190},
+		"the second still to come":   {func(s *several) { s.put(1, g(100)) }, 2, 0},
+		"the first not gauged":       {func(s *several) { s.put(1, gauged{}); s.put(2, g(90)) }, 2, 0},
+		"two of three, and the last": {func(s *several) { s.put(2, g(190)); s.put(3, g(95)) }, 3, 285},
+	} {
+		var s several
+		c.put(&s)
+		all := s.all(c.charges)
+		assert.InDelta(t, c.litres, all.VolumeL.Is, 1e-9, name)
+		assert.Equal(t, c.litres > 0, all.VolumeL.Read(), name)
+		assert.InDelta(t, 30, all.AbvPct.Is, 1e-9, name)
+	}
 }

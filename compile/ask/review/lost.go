@@ -25,14 +25,14 @@ func (w *lots) lose(b *bench, v *record.Visit, stage record.StageName) {
 	l := loss{of: v.Of, number: b.Volume(r, 0)}
 	switch stage {
 	case record.Strip:
-		if l.in, l.of = inWashRun, cmp.Or(l.of, "low-wines"); l.of == "low-wines" && w.lowWines.Given {
+		if l.in, l.of = inWashRun, cmp.Or(l.of, "low-wines"); l.of == "low-wines" && w.of.lowWines.reaches(v.Charge) {
 			l.in = asLowWinesWaited
 		}
 	case record.Spirit:
 		switch l.in, l.of = inSpiritRun, cmp.Or(l.of, "hearts"); {
-		case l.of == "hearts" && w.gaugedHearts():
+		case l.of == "hearts" && w.gaugedHearts(v.Charge):
 			l.in = asHeartsWaited
-		case l.of == "low-wines" && !w.charged.Given && !w.whole.Given:
+		case l.of == "low-wines" && len(w.of.in) == 0:
 			l.in = asLowWinesWaited
 		}
 	case record.Fill:
@@ -55,9 +55,10 @@ func (w *lots) hasHearts() bool {
 	return slices.ContainsFunc(w.fractions, func(f fraction) bool { return f.id == "hearts" })
 }
 
-// gaugedHearts says that the hearts were gauged in the spirit run.
-func (w *lots) gaugedHearts() bool {
-	return slices.ContainsFunc(w.fractions, func(f fraction) bool { return f.id == "hearts" && f.AbvPct.Read() })
+// gaugedHearts says that the hearts of a charge were gauged in the spirit run.
+func (w *lots) gaugedHearts(charge int) bool {
+	all := w.of.lots["hearts"]
+	return all != nil && all.reaches(charge) && (*all)[len(*all)-1].AbvPct.Read()
 }
 
 // betweenGauges puts what was lost of a lot that was gauged but once, as it waited, into the

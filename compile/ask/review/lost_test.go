@@ -60,7 +60,7 @@ func TestWhatWasLost(t *testing.T) {
 		require.NoError(t, err)
 		assert.False(t, unwritten.Balanced(), name)
 		c.put(r)
-		assert.Equal(t, c.in, written(plainBench(), r).lost[0].in, name)
+		assert.Equal(t, c.in, written(plainBench(), r, is.expected()).lost[0].in, name)
 		b, err := balances(r, plainBench(), is.expected())
 		require.NoError(t, err)
 		assert.InDelta(t, 0, b.Scatter, 1e-6, name)

@@ -13,9 +13,6 @@ func (w *lots) balance(e Expected) *ledger {
 	l := &ledger{strength: map[int]int{}}
 	wash := l.fermented(w, e)
 	low := l.stripped(w, e, wash)
-	if w.whole.Given && (w.feintsIn.Given || w.charged.Given || w.extra.Given) {
-		w.charged, w.whole = w.charged.And(w.whole), gauged{}
-	}
 	w.betweenGauges()
 	hearts := pair{-1, -1}
 	if len(w.fractions) > 0 && (w.charged.Given || w.lowWines.Given || w.whole.Given) {
@@ -111,7 +108,7 @@ func (l *ledger) distilled(w *lots, e Expected, terms []term) (hearts pair) {
 		if unread { // small, and gauged by nobody: as the model has it
 			f.AbvPct = number{Is: e.AbvPct[f.id], SD: fractionSD}
 		}
-		p := l.lotOf(f.id, f.words, f.gauged, f.or(0, e.AbvPct[f.id]))
+		p := l.lotOf(f.id, f.words, f.gauged, f.or(e.VolumeL[f.id], e.AbvPct[f.id]))
 		l.about[p.abv].Model = unread
 		terms = append(terms, p.alcohol(-1))
 		strengths[f.id] = p.abv

@@ -17,6 +17,7 @@ import (
 	"newmake/compile/made"
 	"newmake/compile/measure"
 	"newmake/compile/numbers"
+	"newmake/compile/work"
 	"newmake/lang/quantity"
 	"newmake/lang/recipe"
 	"newmake/lang/record"
@@ -212,7 +213,7 @@ func Of(q Question) (*Answer, error) {
 		a.Gaps = append(a.Gaps, *a.Hearts)
 	}
 	known, m := m.known(readings, told)
-	a.Done, a.Small = departures(planned, as, memo, q.Units)
+	a.Done, a.Small = departures(planned, as, run, memo, q.Units)
 	a.Ahead = m.ahead(run, known)
 	a.Untold = m.untold(run, readings, known)
 	a.Marks = marked(made.Marks(as, run, m.n, q.Instrument), a.Lines)
@@ -409,7 +410,7 @@ func asTheSheetSays(o, v recipe.Value) bool {
 
 // departures takes apart what the batch as it was made has other than the plan. What
 // does next to nothing is put in first, and named.
-func departures(planned, as *recipe.Batch, memo *compile.Memo, u measure.Units) (done *compare.Comparison, small []string) {
+func departures(planned, as *recipe.Batch, run *record.Run, memo *compile.Memo, u measure.Units) (done *compare.Comparison, small []string) {
 	as = as.Clone()
 	as.Plant = withShift(as.Plant, planned.Plant)
 	as.Start = planned.Start
@@ -427,6 +428,9 @@ func departures(planned, as *recipe.Batch, memo *compile.Memo, u measure.Units) 
 		}
 		v, _ := heartsLPA(n)
 		return v
+	}
+	if n, err := compile.Numbers(planned, memo.Stages(), compile.Calculated); err == nil {
+		byTheSheet(as, run, planned, n)
 	}
 	before := hearts(planned)
 	all := departed(planned, as)
@@ -466,6 +470,29 @@ func departures(planned, as *recipe.Batch, memo *compile.Memo, u measure.Units) 
 // smallest is the part of the hearts below which what was done otherwise is a small
 // thing: a thousandth, which nobody gauges.
 const smallest = 0.001
+
+// clockS is what two clocks that are written to the minute hide of the time between them, each
+// beside the sheet's own.
+const clockS = 120
+
+// byTheSheet takes for done as planned what is so to the figures of the sheet, where that says in
+// other terms what the recipe says: a pitch in weight, and a ferment until the still is charged,
+// of which the clock may be that of the pump's beginning or its end.
+func byTheSheet(as *recipe.Batch, run *record.Run, planned *recipe.Batch, n *numbers.Batch) {
+	a, p := &as.Ferm, &planned.Ferm
+	if y := p.Yeast; y != nil && a.PitchKg != p.PitchKg && made.AsWeighed(run, y.Name, n.Fermented.PitchKg) {
+		a.PitchKg, a.PitchKgM3 = p.PitchKg, p.PitchKgM3
+	}
+	if late := a.DurationS - n.Fermented.ForS; late >= -clockS && late <= work.ChargedS(n)+clockS {
+		a.DurationS = p.DurationS
+	}
+	for i := range min(len(as.Mash.Steps), len(planned.Mash.Steps)) {
+		a, p := &as.Mash.Steps[i], planned.Mash.Steps[i]
+		if math.Abs(a.DurationS-p.DurationS) <= clockS {
+			a.DurationS = p.DurationS
+		}
+	}
+}
 
 // set puts values in the place of a batch's own.
 func set(b *recipe.Batch, of []recipe.Value) {
