@@ -1,8 +1,6 @@
 package lot
 
 import (
-	"slices"
-
 	"newmake/compile/matter/fluid"
 	"newmake/compile/plan"
 	"newmake/lang/recipe"
@@ -17,16 +15,9 @@ func OnBasis(b *recipe.Batch) *recipe.Batch {
 		return b
 	}
 	c := *b
-	all := []*recipe.Strength{
+	for _, s := range []*recipe.Strength{
 		&c.Strip.StopAt, &c.Spirit.Stop, &c.Spirit.HeartsFrom.Strength, &c.Spirit.HeartsTo.Strength, &c.Spirit.WaterTo, &c.Today.FeintsAt, &c.Cask.Entry, &c.Cask.BottleAt,
-	}
-	c.Strip.Apart, c.Spirit.Apart = slices.Clone(b.Strip.Apart), slices.Clone(b.Spirit.Apart)
-	for _, apart := range [][]recipe.Charge{c.Strip.Apart, c.Spirit.Apart} {
-		for i := range apart {
-			all = append(all, &apart[i].HeartsFrom.Strength, &apart[i].HeartsTo.Strength, &apart[i].Stop)
-		}
-	}
-	for _, s := range all {
+	} {
 		if s.Basis == recipe.ABV {
 			s.Basis = recipe.Proof
 		}

@@ -16,7 +16,7 @@ func strippedApart(memo *Memo, b *recipe.Batch, in, warm still.StripInput, coldF
 		if i == 0 && coldFirst {
 			one = in
 		}
-		one.Wash, one.Stop = one.Wash.Scale(c.Share*float64(len(b.Strip.Apart))), c.Stop
+		one.Wash, one.Stop = one.Wash.Scale(c.Share*float64(len(b.Strip.Apart))), meant(b, c.Stop)
 		r, err := memo.strip(one)
 		if err != nil {
 			return nil, err
@@ -34,7 +34,8 @@ func distilledApart(memo *Memo, b *recipe.Batch, in still.SpiritInput) ([]still.
 	for _, c := range b.Spirit.Apart {
 		one := in
 		one.LowWines, one.Feints = in.LowWines.Scale(n*c.Share), in.Feints.Scale(n*c.FeintsShare)
-		one.ForeshotsM3, one.HeartsFrom, one.HeartsTo, one.Stop = c.ForeshotsM3, cutAlone(c.HeartsFrom), cutAlone(c.HeartsTo), c.Stop
+		one.ForeshotsM3, one.HeartsFrom, one.HeartsTo, one.Stop = c.ForeshotsM3, cutAlone(c.HeartsFrom), cutAlone(c.HeartsTo), meant(b, c.Stop)
+		one.HeartsFrom.Strength, one.HeartsTo.Strength = meant(b, c.HeartsFrom.Strength), meant(b, c.HeartsTo.Strength)
 		r, err := memo.spirit(one)
 		if err != nil {
 			return nil, err
@@ -42,4 +43,12 @@ func distilledApart(memo *Memo, b *recipe.Batch, in still.SpiritInput) ([]still.
 		out = append(out, r)
 	}
 	return out, nil
+}
+
+// meant is a strength on the basis on which it is meant, as lot.OnBasis has those of the recipe.
+func meant(b *recipe.Batch, s recipe.Strength) recipe.Strength {
+	if b.Gauge == recipe.US && s.Basis == recipe.ABV {
+		s.Basis = recipe.Proof
+	}
+	return s
 }
