@@ -147,3 +147,27 @@ func TestWhatIsReduced(t *testing.T) {
 		assert.Equal(t, c.done, r.Done, c.what)
 	}
 }
+
+// The first charge goes in cold where the others are warmed.
+func TestWhichChargeIsCold(t *testing.T) {
+	s := Strip{Run: still.Run{HeatJ: 2}}
+	assert.Equal(t, 2.0, s.ChargeRun(0).HeatJ)
+	s.First = &still.Run{HeatJ: 3}
+	assert.Equal(t, 3.0, s.ChargeRun(0).HeatJ)
+	assert.Equal(t, 2.0, s.ChargeRun(1).HeatJ)
+	assert.Equal(t, 2.0, s.ChargeRun(2).HeatJ)
+}
+
+// A batch goes into wood ten days after its mash, if it is known when that is.
+func TestWhenItIsFilled(t *testing.T) {
+	at := func(change func(*recipe.Batch)) float64 {
+		b := &recipe.Batch{}
+		b.Start.Year, b.Start.Month, b.Start.Day = 2026, 3, 3
+		change(b)
+		return filledAt(b)
+	}
+	assert.InDelta(t, (31+28+12)/365.0, at(func(*recipe.Batch) {}), 1.5/365)
+	assert.Equal(t, -1.0, at(func(b *recipe.Batch) { b.Start.Assumed = true }))
+	assert.Equal(t, -1.0, at(func(b *recipe.Batch) { b.Start.Month = 0 }))
+	assert.InDelta(t, 10.5/365, at(func(b *recipe.Batch) { b.Start.Month, b.Start.Day = 1, 1 }), 1.5/365)
+}
