@@ -62,6 +62,9 @@ func TestASoakedCaskIsFilledWithinADay(t *testing.T) {
 	assert.False(t, late[2].Meanwhile, "it follows the settling")
 	assert.True(t, jobs[2].Meanwhile, "the work that was given stays as it is")
 	assert.Nil(t, soakedLate(jobs, nil), "nothing is filled")
+	assert.Nil(t, soakedLate(jobs, line(48 * time.Hour)[:1]), "it is soaked and not filled")
+	assert.Nil(t, soakedLate(jobs, line(48 * time.Hour)[1:]), "it is filled and was not soaked")
+	assert.NotNil(t, soakedLate(jobs[2:], line(48*time.Hour)), "the soaking is the first of the work")
 }
 
 // A cask that was weighed empty is as sure as its scale; one of the cooper's is not.

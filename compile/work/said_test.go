@@ -256,3 +256,24 @@ func TestHowLongTheWashStands(t *testing.T) {
 	assert.InDelta(t, 7200, c.FermentS(jobs), 1e-9)
 	assert.Zero(t, c.FermentS(jobs[:1]))
 }
+
+// What is done beside the line of work begins when what it waits for has ended, be that the
+// first work of all; what waits for work that there is not is not done.
+func TestBesideTheLine(t *testing.T) {
+	at := time.Date(2026, 3, 3, 7, 0, 0, 0, time.UTC)
+	c := Clock{start: at, zone: time.UTC}
+	b := whole().Batch
+	task := func(key string, h float64) schedule.Task {
+		return schedule.Task{Key: key, Stage: "mash", DurationS: 3600 * h}
+	}
+	jobs := []Job{{Task: task("mash.1", 1)}, {Task: task("mash.2", 2)}, {Task: task("mash.clean", 1), After: "mash.1"}, {Task: task("ferment.clean", 1), After: "mash.2"}, {Task: task("strip.clean", 1), After: "strip.stop"}}
+	for i := range jobs {
+		jobs[i].Title = plan.Say("x")
+	}
+	_, slots := c.Scheduled(b, jobs, nil)
+	begins := map[string]float64{}
+	for _, s := range slots {
+		begins[s.Key] = s.Start.Sub(at).Hours()
+	}
+	assert.Equal(t, map[string]float64{"mash.1": 0, "mash.2": 1, "mash.clean": 1, "ferment.clean": 3}, begins)
+}
