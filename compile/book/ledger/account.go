@@ -64,6 +64,7 @@ var kinds = []struct {
 	{way{Losses, Tanks}, "found in tanks", "19.590"},
 	{way{Losses, Wood}, "found in wood", "19.591"},
 	{way{Losses, Vats}, "found in vats", "19.598"},
+	{way{Losses, Bottles}, "found in bottles", "19.601"},
 	{way{Tanks, Samples}, "samples from tanks", "19.616"},
 	{way{Wood, Samples}, "samples from wood", "19.616"},
 	{way{Vats, Samples}, "samples from vats", "19.616"},

@@ -267,14 +267,21 @@ func (m *monthly) runCosts(c *costing, o *Money) {
 			continue
 		}
 		var made cents
-		inMonth := false
+		inMonth, feints := false, false
 		for _, v := range m.now.moves {
-			if v.from.name == stillsOf(r.Number) && v.to.account == Tanks {
+			switch {
+			case v.from.name != stillsOf(r.Number):
+			case v.to.account == Tanks:
 				made = made.plus(v.amount)
 				inMonth = inMonth || v.on.Compare(m.first) >= 0
+			case v.to.account == Unfinished:
+				feints = feints || v.on.Compare(m.first) >= 0
 			}
 		}
 		if !inMonth {
+			if feints && made.zero() && rc.Total > 0 {
+				o.LeftOut = append(o.LeftOut, fmt.Sprintf("run %s, %.2f %s: feints came of it and no hearts, feints count as nothing, and so nothing bears its cost", r.Number, rc.Total, o.Currency))
+			}
 			continue
 		}
 		x := *rc

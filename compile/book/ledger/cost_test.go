@@ -117,3 +117,19 @@ func TestMoneyByOnePath(t *testing.T) {
 		assert.False(t, run.Kept, "no plan was kept")
 	}
 }
+
+// TestRunOfFeintsAlone: feints count as nothing, so no bottle bears what a run cost that gave
+// nothing else; that is said.
+func TestRunOfFeintsAlone(t *testing.T) {
+	run := func(hearts string) string {
+		return loft + "run \"24-01\" of \"B\" on 2024-02-01 {\n  used {\n    corn 600 lb lot \"C\"\n  }\n  strip {\n    2024-02-04 10:00 low-wines 100 gal, 50 proof at 60 F\n  }\n  spirit {\n    2024-02-05 09:00 charge low-wines\n" + hearts + "    feints 40 gal, 60 proof at 60 F\n  }\n}\n"
+	}
+	said := "run 24-01, 772.15 USD: feints came of it and no hearts, feints count as nothing, and so nothing bears its cost"
+	m := costed(t, run(""), 2024, 2)
+	assert.Empty(t, m.Runs)
+	assert.Contains(t, m.LeftOut, said)
+	assert.NotContains(t, costed(t, run(""), 2024, 3).LeftOut, said, "it is of February")
+	m = costed(t, run("    10:00 hearts 20 gal, 120 proof at 60 F\n"), 2024, 2)
+	assert.Len(t, m.Runs, 1)
+	assert.NotContains(t, m.LeftOut, said)
+}

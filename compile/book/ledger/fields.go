@@ -18,7 +18,6 @@ type field struct {
 // of 19.600 and 19.619 only the older text, 19.750 and 19.769, was read.
 var fields = []field{
 	{"19.484, 19.485", "lot code of packages filled on a day", "", "a cask's serial and the day of its fill tell it; the sheet of a plan prints the code"},
-	{"19.485", "lot code of bottles", "blends.name", "the name of the `bottling`; `check` holds it against the day"},
 	{"19.584", "materials received: date, kind, quantity, from whom", "materials.received", "lines of a `store`"},
 	{"19.584", "materials used, by run and lot", "uses.used", "`used` in the `run`"},
 	{"19.584", "spirits and feints used again", "lines.kind", "`charge feints` of the spirit run"},
@@ -52,7 +51,7 @@ var fields = []field{
 	{"19.598(q)", "batch gain or loss", "accounts.lost", "by account; `--full` has each line"},
 	{"19.598(r)", "effective tax rate, where wine or flavours are in it", "", "nothing here has such in it"},
 	{"19.599(a), (d)", "bottling tank, serial of the batch it is of", "lines.from", "`bottling … of`, the name of the vat"},
-	{"19.599(b), (g)", "bottling serial, date of the fill", "blends.name", "`bottling`: its lot code, which stands for no other"},
+	{"19.599(b), (g)", "bottling serial, date of the fill", "blends.name", "`bottling`: its lot code, which stands for no other; `check` holds one that is made of a date against the day"},
 	{"19.599(c)", "formula, if any", "", "a `note` of the bottling"},
 	{"19.599(e)", "kind, and age if it is claimed", "blends.claims.title", "`standard` of the bottling"},
 	{"19.599(f)", "gauge of the bottling tank: proof, wine and proof gallons", "gauges.wineGallons", "`gauge` of the vat before"},

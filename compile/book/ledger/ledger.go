@@ -374,6 +374,7 @@ func (m *monthly) corrections() []Line {
 	were, was := keys(m.then)
 	are, is := keys(m.now)
 	var out []Line
+	var sides [][]string // of each, what it is about and the vessels on its two sides
 	add := func(v movement, a cents) {
 		if a.zero() {
 			return
@@ -388,6 +389,13 @@ func (m *monthly) corrections() []Line {
 			l.File, l.Line = place(v.late.Place)
 		}
 		out = append(out, l)
+		of := []string{l.Of}
+		for _, h := range []*holder{v.from, v.to} {
+			if h.name != "" {
+				of = append(of, named(h))
+			}
+		}
+		sides = append(sides, of)
 	}
 	for _, k := range are {
 		add(is[k], is[k].amount.minus(was[k].amount))
@@ -397,16 +405,19 @@ func (m *monthly) corrections() []Line {
 			add(was[k], cents{}.minus(was[k].amount))
 		}
 	}
-	// What a remainder takes with it is of the day of what was put right.
+	// What a remainder takes with it is of the day of what was put right: of the same vessel, or of
+	// the one that it came from or went to.
 	day := map[string]string{}
-	for _, l := range out {
-		if l.On > day[l.Of] {
-			day[l.Of] = l.On
+	for i := range out {
+		for _, of := range sides[i] {
+			day[of] = max(day[of], out[i].On)
 		}
 	}
 	for i := range out {
 		if l := &out[i]; l.On == m.first.String() {
-			l.On = day[l.Of]
+			for _, of := range sides[i] {
+				l.On = max(l.On, day[of])
+			}
 		}
 	}
 	return out
@@ -525,29 +536,6 @@ func (m *monthly) materials(l *Ledger) {
 		}
 		o.File, o.Line = place(u.at)
 		l.Uses = append(l.Uses, o)
-	}
-}
-
-func (m *monthly) reports(l *Ledger) {
-	for _, r := range reports {
-		var s cents
-		for _, a := range r.opening {
-			s = s.plus(m.then.onHand(a))
-		}
-		for _, a := range r.closing {
-			s = s.plus(m.now.onHand(a))
-		}
-		for _, k := range r.kinds {
-			for _, x := range m.lines {
-				switch k {
-				case x.Kind:
-					s = s.plus(x.sum)
-				case "-" + x.Kind:
-					s = s.minus(x.sum)
-				}
-			}
-		}
-		l.Reports = append(l.Reports, Answered{r.form, r.line, r.what, s.amount()})
 	}
 }
 

@@ -135,6 +135,18 @@ func TestCorrectionIsANewLine(t *testing.T) {
 	assert.Equal(t, 54.0, account(may, ledger.Tanks).Closing.ProofGallons)
 }
 
+// TestRemainderOfACorrection: what was left over in the receiver, and changes with the fill that was
+// put right, is of that day too, and not of the first of the month.
+func TestRemainderOfACorrection(t *testing.T) {
+	text := strings.Replace(loft+filled("24-01", "2024-01-09", "K", 50), "tare 100 lb\n", "tare 100 lb\n    corrected into \"K\" 50 gal to 49.5 gal on 2024-03-05 by \"A\"\n", 1)
+	march := of(t, text, 2024, 3)
+	require.Empty(t, failed(march))
+	assert.Equal(t, []string{"2024-03-05 filled -0.60", "2024-03-05 lost from tanks 0.60"}, kinds(march))
+	for _, l := range march.Lines {
+		assert.Equal(t, "2024-01-09", l.Corrects)
+	}
+}
+
 // TestLateEntry books a line that was written later in the month in which it was.
 func TestLateEntry(t *testing.T) {
 	text := loft + filled("24-01", "2024-01-09", "K", 50) + "cask \"K\" {\n  2024-01-20 leaked 2 gal, 120 proof at 60 F, written 2024-02-02\n}\n"

@@ -165,8 +165,8 @@ func TestMendsParse(t *testing.T) {
 				_, of := h.Run(r.Number)
 				said = append(said, of...)
 			}
-			for _, d := range said {
-				assert.False(t, d.Severity == diag.Error && d.Code != diag.CodeUnknownName, "%s: `%s`: %s\n%s", what, m.Mend, d.Summary, is)
+			for _, d := range said { // what is filled in here, 5 of everything, may be too little for the bottles
+				assert.False(t, d.Severity == diag.Error && d.Code != diag.CodeUnknownName && d.Code != diag.CodeOverdrawn, "%s: `%s`: %s\n%s", what, m.Mend, d.Summary, is)
 			}
 			if !strings.HasPrefix(m.What, what) {
 				continue

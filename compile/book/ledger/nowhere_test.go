@@ -94,3 +94,14 @@ func TestBottledTwice(t *testing.T) {
 	assert.Contains(t, whats(t, vat+bottling("24B21", "2024-02-21", "  left 22 gal, 120 proof at 60 F\n"), 2024, 2), "a gauge finds what the books say")
 	assert.NotContains(t, whats(t, vat+one+"vat \"W\" on 2024-02-23 {\n  from vat \"V\" 25 gal, 120 proof at 60 F\n}\n", 2024, 2), "where the other")
 }
+
+// TestFeintsFromNowhere: feints that were gauged as they were charged, and of which nothing says
+// from where, are found by the books; it does not balance then.
+func TestFeintsFromNowhere(t *testing.T) {
+	run := func(charge string) string {
+		return loft + "run \"24-01\" of \"B\" on 2024-02-01 {\n  used {\n    corn 600 lb lot \"C\"\n  }\n  strip {\n    2024-02-04 10:00 low-wines 100 gal, 50 proof at 60 F\n  }\n  spirit {\n    2024-02-05 09:00 charge low-wines\n" + charge + "    11:00 feints 40 gal, 60 proof at 60 F\n  }\n  fill {\n    2024-02-06 10:00 hearts 50 gal, 120 proof at 60 F\n    into \"K\" 50 gal, tare 100 lb\n  }\n}\n"
+	}
+	assert.Contains(t, whats(t, run("    charge feints 60 gal, 60 proof at 60 F\n"), 2024, 2), "all spirit comes from somewhere\n? from where the feints of run 24-01 came")
+	before := "run \"24-00\" of \"B\" on 2024-01-01 {\n  spirit {\n    2024-01-05 11:00 feints 60 gal, 60 proof at 60 F\n  }\n}\n"
+	assert.NotContains(t, whats(t, before+run("    charge feints 60 gal, 60 proof at 60 F from \"24-00\"\n"), 2024, 2), "somewhere")
+}

@@ -200,7 +200,7 @@ func (d *distilling) charge(b *books, f *fold, e *flow.Event) {
 	case src == nil:
 		run, in := f.fromFeints(d)
 		f.want(Missing{What: "from where the " + v.Of + " of " + d.name() + " came", Mend: f.more(v, wording.More{From: run}), In: in, Instead: true, Section: "19.584", at: v.At})
-		src = f.outside(Losses)
+		src = f.nowhere("the "+v.Of+" of "+d.name(), g.amount, v.At)
 	case !ok:
 		g.amount = src.balance
 	}

@@ -93,7 +93,7 @@ func (t *page) attention(full bool) {
 	}
 	switch {
 	case failed == 0 && len(t.l.Missing) > 0:
-		t.Para(2, 2, fmt.Sprintf("What is written balances, all %d checks hold; but not all is written.", len(t.l.Checks)))
+		t.Para(2, 2, fmt.Sprintf("All %d checks hold, but not all is written.", len(t.l.Checks)))
 	case failed == 0:
 		t.Para(2, 2, fmt.Sprintf("It balances: all %d checks hold.", len(t.l.Checks)))
 	default:
