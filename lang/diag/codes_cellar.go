@@ -10,6 +10,7 @@ const (
 	CodeRack      Code = "NM1606"
 	CodeTooSoon   Code = "NM1607"
 	CodeAlike     Code = "NM1608"
+	CodeOverdrawn Code = "NM1609"
 )
 
 // cellarTable lists them in order.
@@ -22,4 +23,5 @@ var cellarTable = []Info{
 	{CodeRack, "not-in-the-rack", Warning, "a place that no rack house has, or a tank that the plant has not"},
 	{CodeTooSoon, "not-there-yet", Error, "a vat that is used before its day, or in itself; a cask so topped"},
 	{CodeAlike, "serials-alike", Note, "serials that differ only in letters and digits that look the same"},
+	{CodeOverdrawn, "vat-overdrawn", Error, "more in bottles than the vat held that they are of"},
 }

@@ -10,3 +10,4 @@ import (
 // tanks is for the house's own check.
 func inTank([]*record.Vat, []*recipe.Plant, *diag.List) {}
 func alike([]*serial, *diag.List)                       {}
+func overdrawn(*Inventory, *diag.List)                  {}

@@ -110,6 +110,7 @@ func Read(a Around) (*Inventory, diag.List) {
 		}
 	}
 	vatsInOrder(c, &diags)
+	overdrawn(c, &diags)
 	for _, d := range h.Past(schema.Store) {
 		s, said := logbook.Store(d.Node())
 		c.Stores, diags = append(c.Stores, s), append(diags, said...)

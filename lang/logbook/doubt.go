@@ -78,6 +78,27 @@ func outOfTurn(run *record.Run, diags *diag.List) {
 	}
 }
 
+// begunLate is by how many days a mash may be later than the day of its run: one, of a mash that
+// was drawn out past midnight before anything was written down.
+const begunLate = 1
+
+// begunLater speaks of a run whose mash, by its clocks, is days after its own day: with the day the
+// grain goes out of the store, and the law counts from it.
+func begunLater(run *record.Run, diags *diag.List) {
+	for i := range run.Visits {
+		v := &run.Visits[i]
+		if run.Stages[v.Stage].Name != record.Mash || v.None || v.When.Date.IsZero() {
+			continue
+		}
+		if late := run.Date.DaysTo(v.When.Date); late > begunLate {
+			diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: v.At,
+				Summary: fmt.Sprintf("the mash begins on %s, %d days after the day of this run, %s", v.When.Date, late, run.Date),
+				Help:    "look at the two days: a run is of the day of its mash"})
+		}
+		return
+	}
+}
+
 // sampleDoubt says why what the temperature of a sample was corrected to is hard to believe.
 // As it was written down first, the language has its limits.
 func sampleDoubt(o *record.Reading) string {

@@ -62,6 +62,7 @@ func Run(n *tree.Node, around Around) (*record.Run, diag.List) {
 	charges(r.run)
 	doubts(r.run, &r.diags)
 	outOfTurn(r.run, &r.diags)
+	begunLater(r.run, &r.diags)
 	return r.run, r.diags
 }
 

@@ -103,3 +103,25 @@ func TestDatesBeforeTheRun(t *testing.T) {
 	assert.Equal(t, 1, early("2026-03-02"))
 	assert.Zero(t, early("2026-03-03"))
 }
+
+// A mash that begins two days or more after the day of its run is spoken of, and one of the next
+// day is not.
+func TestMashAfterTheRun(t *testing.T) {
+	late := func(day string) (out []string) {
+		text := strings.Replace(committed, "    08:52", "    "+day+" 08:52", 1)
+		file, list := lang.Parse(diag.NewSource("runs.batch", []byte(text)))
+		nodes, _ := tree.Declarations(file.Stmts, nil, &list)
+		_, said := Run(nodes[0], Around{Zone: time.UTC, Instrument: func(string) *record.Instrument { return nil }})
+		for _, d := range said {
+			if strings.Contains(d.Summary, "the mash begins") {
+				out = append(out, d.Summary)
+			}
+		}
+		return out
+	}
+	assert.Empty(t, late("2026-03-03"))
+	assert.Empty(t, late("2026-03-04"))
+	assert.Equal(t, []string{"the mash begins on 2026-03-05, 2 days after the day of this run, 2026-03-03"}, late("2026-03-05"))
+	assert.Len(t, late("tue"), 0)
+	assert.Len(t, late("mon"), 1)
+}

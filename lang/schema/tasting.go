@@ -70,7 +70,7 @@ var Trial = &Field{
 		},
 		Any: &Field{
 			Shape: `NAME (NUMBER "of" answers:NUMBER | "ranks" rank:NUMBER ("," rank:NUMBER)*) [remark:TEXT]`, Repeat: true, Example: `"A" 3 of 6`,
-			Limits: []Limit{mustBe(0, 1000, "answers are counted").of("number"), mustBe(1, 1000, "answers are counted").of("answers"), mustBe(1, 100, "ranks are counted from 1").of("rank")},
+			Limits: []Limit{mustBe(0, 1000, "answers are counted").of("number"), mustBe(1, 1000, "who gave no answer has no line").of("answers"), mustBe(1, 100, "ranks are counted from 1").of("rank")},
 			Doc:    "What one taster answered: how many of so many were right, or in a pair how many took the one that was expected (without `expecting`, the first of `compare`); in a ranking the ranks in the order of `compare`, `\"A\" ranks 1, 3, 2`, and those that could not be parted share the mean of theirs, `1.5, 1.5, 3`.",
 		},
 	},

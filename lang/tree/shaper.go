@@ -299,14 +299,18 @@ func (s shaper) limits(n *Node) {
 			if !l.Holds(c.Slot, c.Kind) || c.SI >= l.Low && c.high <= l.High {
 				continue
 			}
+			of := "`" + what + "`"
+			if n.Field.Name == "" && l.Slot != "" { // of several numbers behind a name, which
+				of = "the " + l.Slot + " of " + of
+			}
 			d := diag.Diagnostic{
 				Code: diag.CodeOutOfRange, Severity: l.Severity, At: c.At(), Reason: l.Reason,
-				Summary: fmt.Sprintf("%s is outside what `%s` can be", wording.Item(c.Item), what),
+				Summary: fmt.Sprintf("%s is outside what %s can be", wording.Item(c.Item), of),
 				Help:    "allowed: " + wording.Between(l.Low, l.High, c.Kind, c.Item.Unit),
 			}
 			if l.Severity != diag.Error {
 				d.Code = diag.CodeUnusual
-				d.Summary = fmt.Sprintf("%s is unusual for `%s`", wording.Item(c.Item), what)
+				d.Summary = fmt.Sprintf("%s is unusual for %s", wording.Item(c.Item), of)
 				d.Help = "usual: " + wording.Between(l.Low, l.High, c.Kind, c.Item.Unit)
 			} else {
 				n.Bad = true
