@@ -131,7 +131,7 @@ func backsetAcidity(_ *row, b *recipe.Batch) []use {
 	return []use{{paths: []recipe.Path{recipe.PathBacksetPH}, set: func(b *recipe.Batch, x float64) { b.Mash.BacksetPH += x }}}
 }
 
-func supply(_ *row, b *recipe.Batch) []use {
+func supply(*row, *recipe.Batch) []use {
 	return []use{{paths: []recipe.Path{recipe.PathWater}, set: func(b *recipe.Batch, x float64) {
 		b.Plant.WaterC += x
 		if b.Plant.WarmestIn != 0 {
@@ -140,7 +140,7 @@ func supply(_ *row, b *recipe.Batch) []use {
 	}}}
 }
 
-func room(_ *row, b *recipe.Batch) []use {
+func room(*row, *recipe.Batch) []use {
 	return []use{{paths: []recipe.Path{recipe.PathAmbient}, set: func(b *recipe.Batch, x float64) {
 		b.Plant.AmbientC += x
 		b.Ferm.AmbientC += x
@@ -166,7 +166,7 @@ func steam(r *row, b *recipe.Batch) []use {
 }
 
 // refluxOfDay is the reflux of each still again, as it is on the day.
-func refluxOfDay(r *row, b *recipe.Batch) []use {
+func refluxOfDay(_ *row, b *recipe.Batch) []use {
 	var out []use
 	for _, s := range stills(b) {
 		v := s.in(b)
@@ -183,7 +183,7 @@ func refluxOfDay(r *row, b *recipe.Batch) []use {
 }
 
 // handAtCut is how far the cuts of the hearts fall from where they are written.
-func handAtCut(_ *row, b *recipe.Batch) []use {
+func handAtCut(*row, *recipe.Batch) []use {
 	from := use{
 		of: "hearts from", words: "where the hearts begin", is: 1, paths: []recipe.Path{recipe.PathHeartsFrom},
 		set: func(b *recipe.Batch, x float64) { move(&b.Spirit.HeartsFrom, x) },

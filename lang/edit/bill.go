@@ -136,7 +136,7 @@ func (e *editor) shares(changes []billChange) error {
 	total := e.batch.Bill.TotalKg
 	inShares := e.inShares()
 	if !inShares && !slices.ContainsFunc(changes, func(c billChange) bool { return c.share >= 0 }) {
-		return e.weights(changes, names)
+		return e.weights(changes)
 	}
 	given := 0.0
 	want := map[string]float64{}
@@ -236,7 +236,7 @@ func (e *editor) put(c billChange, share float64, inShares bool) {
 }
 
 // weights changes weights alone; a total that is written follows.
-func (e *editor) weights(changes []billChange, names []string) error {
+func (e *editor) weights(changes []billChange) error {
 	total := e.batch.Bill.TotalKg
 	for _, c := range changes {
 		if l := e.find(c.grain); l != nil {

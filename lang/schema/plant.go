@@ -1,7 +1,5 @@
 package schema
 
-import ()
-
 // climate is where casks lie, in a plant or a cask block.
 var climate = &Field{
 	Name: "climate", Shape: `"cool"|"temperate"|"warm"|"hot"`, Example: "climate temperate", Default: "temperate",

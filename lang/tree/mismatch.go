@@ -48,7 +48,7 @@ func (s shaper) mismatch(n *Node, b *schema.Block, of string) {
 	case it.Kind == lang.Number || it.Kind == lang.Range:
 		s.wrongNumber(&d, n)
 	case it.Kind == lang.Word:
-		s.wrongWord(&d, n, b)
+		s.wrongWord(&d, n)
 	case len(m.miss.want) == 0:
 		d.Summary = fmt.Sprintf("%s does not belong here", wording.Item(it))
 	default:
@@ -89,7 +89,7 @@ func numberRemarked(n *Node, d *diag.Diagnostic) {
 
 // wrongWord fills in what is wrong with a word: one letter out, or a word where
 // a number should be.
-func (s shaper) wrongWord(d *diag.Diagnostic, n *Node, b *schema.Block) {
+func (s shaper) wrongWord(d *diag.Diagnostic, n *Node) {
 	m := &n.Match
 	it := &m.Items[m.miss.far]
 	words := wantedWords(m.miss.want)

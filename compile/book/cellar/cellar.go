@@ -207,7 +207,7 @@ func On(h House, day record.Date) *Cellar {
 		}
 	}
 	c.totals()
-	c.sampling(day)
+	c.sampling()
 	return c
 }
 

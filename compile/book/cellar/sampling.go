@@ -40,7 +40,7 @@ const (
 // (1977), from memory: n0 = (z s/d)^2 and n = n0/(1 + n0/N) (section 4.4), the standard error
 // of the mean s/sqrt(n) sqrt(1 - n/N) (2.6), and each stratum by its share (5.5). s is how
 // casks of one house differ in what they have lost.
-func (c *Cellar) sampling(day record.Date) {
+func (c *Cellar) sampling() {
 	type head struct {
 		batch string
 		year  int

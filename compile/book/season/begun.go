@@ -2,7 +2,6 @@ package season
 
 import (
 	"slices"
-	"time"
 
 	"newmake/compile/book/season/search"
 	"newmake/lang/record"
@@ -10,7 +9,7 @@ import (
 
 // runs finds those of the season's plant that were begun, and gives the first day that
 // matters.
-func (s *solver) runs(where *time.Location) record.Date {
+func (s *solver) runs() record.Date {
 	first := s.Asks.From
 	for _, r := range s.Problem.Runs {
 		b := s.Batches[r.Batch]

@@ -59,7 +59,7 @@ func newSolver(p *Problem) (*solver, error) {
 	if err := s.leaveOut(); err != nil {
 		return nil, err
 	}
-	first := s.runs(where)
+	first := s.runs()
 	s.axis = newAxis(p.Asks, p.Plant, where, first)
 	for _, m := range s.begun {
 		m.times(s.axis)

@@ -14,7 +14,7 @@ func Markdown(w io.Writer, a *odds.Answer, o Options) error {
 	var b strings.Builder
 	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
 	line("### %s\n", escape(a.Batch))
-	line("%s\n", escape(verdict(a, o.Units)))
+	line("%s\n", escape(verdict(a)))
 	for _, p := range a.Promises {
 		stands, says := promise(p, o.Units)
 		if stands != "" {

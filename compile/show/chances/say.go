@@ -10,7 +10,7 @@ import (
 )
 
 // verdict is the answer in one sentence.
-func verdict(a *odds.Answer, u measure.Units) string {
+func verdict(a *odds.Answer) string {
 	how := fmt.Sprintf("(%d draws, +- %d in 100)", a.Draws, a.Margin)
 	if len(a.Casks) == 0 {
 		for _, n := range a.Numbers {

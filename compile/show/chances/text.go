@@ -25,7 +25,7 @@ const sharesTold = 8
 func Text(w io.Writer, a *odds.Answer, o Options) error {
 	t := answer{columns.Writer{Bold: o.Bold}, o, a}
 	t.Strong(diag.Safe(a.Batch))
-	t.Para(0, 0, verdict(a, o.Units))
+	t.Para(0, 0, verdict(a))
 	if a.Failed > 0 {
 		t.Para(0, 0, fmt.Sprintf("Of %d draws no batch came, and they are counted as failing.", a.Failed))
 	}

@@ -22,7 +22,7 @@ func Days(p *plan.Plan, u measure.Units) Chart {
 	return both(func(w float64) Chart { return drawDays(p, u, w) })
 }
 
-func drawDays(p *plan.Plan, u measure.Units, w float64) Chart {
+func drawDays(p *plan.Plan, _ measure.Units, w float64) Chart {
 	s := p.Schedule
 	if len(s.Vessels) == 0 {
 		return Chart{}

@@ -69,7 +69,7 @@ func run(p *plan.Plan, r plan.Run, bands plan.RunBands, use, title string, u mea
 	case inset: // on a page that is not full of steps
 		left += insetW + insetGap
 		spoutH, lowerH = 94, 36
-		enlarged(&c, r, grey, fire, hearts.StartMin, runTop, plotLeft+insetW, spoutH, u)
+		enlarged(&c, r, grey, fire, hearts.StartMin, runTop, plotLeft+insetW, spoutH)
 	}
 	var panes []panel
 	top := runTop
@@ -104,7 +104,7 @@ func run(p *plan.Plan, r plan.Run, bands plan.RunBands, use, title string, u mea
 	c.H = int(top-11) + 19
 	if inset && c.narrow() { // below what it enlarges
 		const gap = 44
-		enlarged(&c, r, grey, fire, hearts.StartMin, float64(c.H)+gap, c.right(), spoutH, u)
+		enlarged(&c, r, grey, fire, hearts.StartMin, float64(c.H)+gap, c.right(), spoutH)
 		c.axisName(0, float64(c.H)+gap+spoutH/2, "spout, "+abvUnit(u))
 		c.text("axis", "start", plotLeft, float64(c.H)+14, "the first cuts, enlarged")
 		c.H += gap + int(spoutH) + 19
@@ -187,7 +187,7 @@ func flowUnit(u measure.Units) string {
 
 // enlarged is the beginning of a run up to a little after the cut to hearts: the strength
 // at the spout, with a bracket for each fraction.
-func enlarged(c *Chart, r plan.Run, grey []plan.RunBand, fire time.Time, cut, top, right, h float64, u measure.Units) {
+func enlarged(c *Chart, r plan.Run, grey []plan.RunBand, fire time.Time, cut, top, right, h float64) {
 	from := r.Curve[0].Min
 	to := cut + 0.45*(cut-from)
 	curve := until(r.Curve, to)

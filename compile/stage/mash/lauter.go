@@ -47,13 +47,13 @@ func (m *cooker) drain(step *Step, i int, s recipe.MashStep) {
 		return
 	}
 	if s.CooledC == 0 {
-		m.runOff(step, i, s, durS)
+		m.runOff(step, s, durS)
 		m.wait(step, &m.tun, m.idle(&m.tun), durS)
 		return
 	}
 	durS = m.coolerS(step, i, s, durS)
 	m.wait(step, &m.tun, m.idle(&m.tun), durS/2)
-	m.runOff(step, i, s, durS)
+	m.runOff(step, s, durS)
 	m.wait(step, &m.tun, m.idle(&m.tun), durS/2)
 }
 
@@ -78,7 +78,7 @@ func (m *cooker) sparge(step *Step, i int, s recipe.MashStep) {
 		m.pour(i, kg/spargeParts, 0, tempC)
 		m.acid.addWater(&m.c, m.in.HardnessPPM, kg/spargeParts)
 		m.volumeM3(&m.tun)
-		m.runOff(step, i, s, durS/spargeParts)
+		m.runOff(step, s, durS/spargeParts)
 		m.wait(step, &m.tun, m.idle(&m.tun), durS/spargeParts)
 	}
 }
@@ -98,7 +98,7 @@ func (m *cooker) runnable() float64 {
 
 // runOff draws what runs, in durS: into the underback, by the cooler into the
 // fermenter, or into the tank for the next mash.
-func (m *cooker) runOff(step *Step, i int, s recipe.MashStep, durS float64) {
+func (m *cooker) runOff(step *Step, s recipe.MashStep, durS float64) {
 	share := m.runnable()
 	if share <= 0 {
 		return
