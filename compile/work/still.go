@@ -223,10 +223,10 @@ func (c charge) fraction(f still.Fraction) Job {
 		j.Read = append(j.Read,
 			spout(p.ABV).at(s-f.StartS).byVolume(),
 			flow(p.RateM3S).at(s-f.StartS).byVolume(),
-			receiver(c.receiverName(f), c.receiver(f, share), SetVolume).at(s-f.StartS),
+			receiver(receiverName(f), c.receiver(f, share), SetVolume).at(s-f.StartS),
 			vapour(p.VapourC).at(s-f.StartS).byVolume())
 	}
-	j.Read = append(j.Read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(c.receiverName(f), c.receiver(f, 1), VolumeOf(f.Name, c.cuts)).at(f.EndS-f.StartS))
+	j.Read = append(j.Read, spout(f.EndABV).at(f.EndS-f.StartS), receiver(receiverName(f), c.receiver(f, 1), VolumeOf(f.Name, c.cuts)).at(f.EndS-f.StartS))
 	if f.Name != still.Foreshots {
 		j.Read = append(j.Read, vapour(f.EndVapourC).at(f.EndS-f.StartS))
 	}
@@ -241,7 +241,7 @@ func fractionKey(name string) string {
 }
 
 // receiverName is what the vessel is called into which a fraction runs.
-func (c charge) receiverName(f still.Fraction) string {
+func receiverName(f still.Fraction) string {
 	if f.Name == still.Tails {
 		return "feints tank"
 	}

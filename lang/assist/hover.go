@@ -104,7 +104,7 @@ func (s *Snapshot) named(p spot) string {
 		return fmt.Sprintf("**%s**: a %s %s.\n\n%s\n\n%s", e.Name, f.Name, whose, e.Doc, shown(e.Node, s.Units()))
 	}
 	text := ""
-	s.eachName(s.declaring(n), func(path []*tree.Node, c *tree.Capture) {
+	eachName(s.declaring(n), func(path []*tree.Node, c *tree.Capture) {
 		if other, declares, ok := nameOf(path, c); ok && declares && other == n && text == "" {
 			last := path[len(path)-1]
 			text = fmt.Sprintf("%s\n\n%s", comment(last), shown(last, quantity.Both))

@@ -9,14 +9,14 @@ type Link struct{ At, To Place }
 func (s *Snapshot) Links() []Link {
 	known := map[name]Place{}
 	var out []Link
-	s.eachName(s.File.Decls, func(path []*tree.Node, c *tree.Capture) {
+	eachName(s.File.Decls, func(path []*tree.Node, c *tree.Capture) {
 		n, declares, ok := nameOf(path, c)
 		if !ok || declares || c.At().Src != s.File.Source {
 			return
 		}
 		to, seen := known[n]
 		if !seen {
-			s.eachName(s.declaring(n), func(path []*tree.Node, c *tree.Capture) {
+			eachName(s.declaring(n), func(path []*tree.Node, c *tree.Capture) {
 				if other, declares, ok := nameOf(path, c); ok && declares && other == n && to.IsZero() {
 					to = c.At()
 				}

@@ -55,7 +55,7 @@ func (s *Snapshot) Definition(offset int) []Place {
 		return nil
 	}
 	var out []Place
-	s.eachName(s.declaring(n), func(path []*tree.Node, c *tree.Capture) {
+	eachName(s.declaring(n), func(path []*tree.Node, c *tree.Capture) {
 		if other, declares, ok := nameOf(path, c); ok && declares && other == n {
 			out = append(out, c.At())
 		}
@@ -103,7 +103,7 @@ func (s *Snapshot) References(offset int, declarations bool) []Place {
 	}
 	var out []Place
 	for _, f := range s.House.Files {
-		s.eachName(f.Decls, func(path []*tree.Node, c *tree.Capture) {
+		eachName(f.Decls, func(path []*tree.Node, c *tree.Capture) {
 			if other, declares, ok := nameOf(path, c); ok && other == n && (declarations || !declares) {
 				out = append(out, c.At())
 			}
@@ -113,7 +113,7 @@ func (s *Snapshot) References(offset int, declarations bool) []Place {
 }
 
 // eachName sees every capture of some declarations.
-func (s *Snapshot) eachName(decls []*house.Decl, see func(path []*tree.Node, c *tree.Capture)) {
+func eachName(decls []*house.Decl, see func(path []*tree.Node, c *tree.Capture)) {
 	var walk func(path []*tree.Node)
 	walk = func(path []*tree.Node) {
 		n := path[len(path)-1]
@@ -141,7 +141,7 @@ func (s *Snapshot) names(sort string) []string {
 	case "batch":
 		out = s.House.Batches()
 	case "vessel":
-		s.eachName(s.House.Plants, func(path []*tree.Node, c *tree.Capture) {
+		eachName(s.House.Plants, func(path []*tree.Node, c *tree.Capture) {
 			if n, declares, ok := nameOf(path, c); ok && declares && n.sort == "vessel" {
 				out = append(out, c.Text())
 			}

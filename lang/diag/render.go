@@ -90,7 +90,7 @@ func (r *renderer) diagnostic(d Diagnostic) {
 	}
 	r.printf("%s %s\n", r.style.severity(d.Severity, word+":"), r.style.bold(r.safe(d.Summary)))
 
-	gutter := r.gutterWidth(d)
+	gutter := gutterWidth(d)
 	r.snippet(d.At, gutter, "^", func(s string) string { return r.style.severity(d.Severity, s) })
 	r.note(gutter, "help", d.Help)
 	r.note(gutter, "why", d.Reason)
@@ -123,7 +123,7 @@ func (r *renderer) place(at Span) string {
 }
 
 // gutterWidth fits the longest line number of the diagnostic.
-func (r *renderer) gutterWidth(d Diagnostic) int {
+func gutterWidth(d Diagnostic) int {
 	width := 1
 	spans := []Span{d.At}
 	for _, rel := range d.Related {

@@ -69,7 +69,7 @@ func apply(h *check.House, b *recipe.Batch, changes []Change) (*Result, error) {
 	e := &editor{house: h, batch: b, result: &Result{}}
 	var shares []billChange
 	for _, c := range changes {
-		value, err := e.value(c)
+		value, err := itemsOf(c)
 		if err != nil {
 			return nil, err
 		}
@@ -123,8 +123,8 @@ func (e *editor) replace(at diag.Span, text string) {
 	e.edits = append(e.edits, replacement{at, text})
 }
 
-// value reads the text of a value as the items of a line.
-func (e *editor) value(c Change) ([]lang.Item, error) {
+// itemsOf reads the text of a value as the items of a line.
+func itemsOf(c Change) ([]lang.Item, error) {
 	if strings.ContainsAny(c.Value, "{}#\n\r") {
 		return nil, fault(diag.CodeChangeValue, fmt.Sprintf("%q is more than one value", c.Value), "write what stands on the line after its first word")
 	}

@@ -100,7 +100,7 @@ func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags
 				continue
 			}
 			now := l.begin()
-			s.beyond(now, f.end.Visit, sizeOf, diags)
+			beyond(now, f.end.Visit, sizeOf, diags)
 			if now.Ends = append(now.Ends, *f.end); !f.end.Part {
 				l.now = nil
 			}
@@ -109,7 +109,7 @@ func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags
 			now := l.begin()
 			twice(now, f.event, diags)
 			weighed(now, f.event, sizeOf, diags)
-			s.beyond(now, f.event, sizeOf, diags)
+			beyond(now, f.event, sizeOf, diags)
 			now.Events = append(now.Events, *f.event)
 		}
 	}
@@ -168,7 +168,7 @@ func (l *living) tooEarly(v *record.Visit, first *record.Filling) bool {
 }
 
 // beyond holds what was read of a cask, put into it or ran out of it against what it holds.
-func (s *serial) beyond(l *record.Life, v *record.Visit, sizeOf func(*record.Cask, *record.Filling) float64, diags *diag.List) {
+func beyond(l *record.Life, v *record.Visit, sizeOf func(*record.Cask, *record.Filling) float64, diags *diag.List) {
 	var size float64
 	for i := range l.Fills {
 		size = sizeOf(l.Cask, &l.Fills[i])

@@ -123,7 +123,7 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *Node, kinds []quantity.Kind, ra
 		next := m.miss.far + 1
 		if next < len(m.Items) && m.Items[next].Kind == lang.Word && !slices.Contains(wantedWords(m.miss.want), m.Items[next].Text) && !n.Field.Pattern().KnowsWord(m.Items[next].Text) {
 			if !slices.Contains(ranged, true) || !fromTo(n, d, next) {
-				s.unknownUnit(d, kinds[0], m.Items[next].Text, m.Items[next].At)
+				unknownUnit(d, kinds[0], m.Items[next].Text, m.Items[next].At)
 			}
 			return
 		}
@@ -132,7 +132,7 @@ func (s shaper) wrongUnit(d *diag.Diagnostic, n *Node, kinds []quantity.Kind, ra
 		}
 		d.Code, d.Summary = diag.CodeNoUnit, fmt.Sprintf("`%s` needs a unit: %s is wanted", it.Num, KindList(kinds, d.At.Units()))
 	} else if !ue.Known {
-		s.unknownUnit(d, kinds[0], it.Unit, unitAt)
+		unknownUnit(d, kinds[0], it.Unit, unitAt)
 	} else {
 		d.At = unitAt
 		d.Code, d.Summary = diag.CodeWrongKind, fmt.Sprintf("`%s` is %s, and %s is wanted here", it.Unit, ue.Is, KindList(kinds, d.At.Units()))
@@ -181,7 +181,7 @@ func fraction(n *Node, d *diag.Diagnostic) bool {
 // a unit's name. They are not read: m, mo and mth are too easily one another.
 var shortUnits = map[string]string{"mo": "month", "mos": "month", "mth": "month", "mths": "month"}
 
-func (s shaper) unknownUnit(d *diag.Diagnostic, want quantity.Kind, unit string, at diag.Span) {
+func unknownUnit(d *diag.Diagnostic, want quantity.Kind, unit string, at diag.Span) {
 	d.Code, d.At = diag.CodeUnknownUnit, at
 	d.Summary = fmt.Sprintf("`%s` is not a unit", unit)
 	_, err := quantity.ToSI(1, unit, want)

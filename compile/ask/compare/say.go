@@ -81,7 +81,7 @@ func (s say) tempDiff(c float64) string {
 	return s.or(number(c*1.8)+" F", number(c)+" C")
 }
 
-func (s say) conc(kgM3 float64) string { return number(kgM3) + " g/L" }
+func conc(kgM3 float64) string { return number(kgM3) + " g/L" }
 func (s say) share(f float64) string {
 	if s.measured {
 		return measure.Number(100*f, 1) + " %"
@@ -98,10 +98,10 @@ func (s say) flow(m3s float64) string {
 func (s say) massFlow(kgS float64) string {
 	return s.or(number(kgS*60/kgPerPound)+" lb/min", number(kgS*60)+" kg/min")
 }
-func (s say) power(w float64) string { return number(w/1000) + " kW" }
+func power(w float64) string { return number(w/1000) + " kW" }
 
 // duration is in the largest unit in which the trade would say it.
-func (s say) duration(sec float64) string {
+func duration(sec float64) string {
 	sec = math.Abs(sec)
 	switch {
 	case sec < minuteS:
@@ -143,7 +143,7 @@ func (s say) cut(c recipe.Cut) string {
 	case recipe.ByShare:
 		return s.share(c.Share) + " of charge"
 	case recipe.ByTime:
-		return s.duration(c.TimeS)
+		return duration(c.TimeS)
 	default:
 		return s.strength(c.Strength)
 	}

@@ -24,7 +24,7 @@ func subject(s namedStep) string {
 func (s say) stepText(step namedStep) string {
 	in := ""
 	if step.DurationS > 0 {
-		in = " in " + s.duration(step.DurationS)
+		in = " in " + duration(step.DurationS)
 	}
 	switch step.Verb {
 	case recipe.MashWater:
@@ -46,7 +46,7 @@ func (s say) stepText(step namedStep) string {
 	case recipe.MashSparge:
 		return "sparge " + s.volume(step.VolumeM3) + " at " + s.temp(step.TempC) + in + s.whither(step.MashStep)
 	default:
-		return step.Verb.Word() + " " + s.duration(step.DurationS)
+		return step.Verb.Word() + " " + duration(step.DurationS)
 	}
 }
 
@@ -129,7 +129,7 @@ func (d *Difference) stepChanges(a, b namedStep) []stepChange {
 		if dt < 0 {
 			word = " shorter"
 		}
-		what := name + " " + d.say.duration(dt) + word
+		what := name + " " + duration(dt) + word
 		if a.DurationS == 0 || b.DurationS == 0 { // a time where there was none, or none now
 			what = d.say.stepText(b)
 		}

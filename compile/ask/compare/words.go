@@ -34,9 +34,9 @@ func (s say) change(o, n recipe.Value) string {
 // longer says by how much longer or shorter something takes.
 func (s say) longer(name string, bySeconds float64) string {
 	if bySeconds < 0 {
-		return name + " " + s.duration(bySeconds) + " shorter"
+		return name + " " + duration(bySeconds) + " shorter"
 	}
-	return name + " " + s.duration(bySeconds) + " longer"
+	return name + " " + duration(bySeconds) + " longer"
 }
 
 // wordings are the values that do not read well as a list of what they hold.
@@ -197,11 +197,11 @@ func (s say) datum(v recipe.Value, i int) string {
 func (s say) heatUp(h recipe.HeatUp) string {
 	switch {
 	case h.OverS > 0:
-		return "over " + s.duration(h.OverS)
+		return "over " + duration(h.OverS)
 	case h.RateKS > 0:
 		return "at " + s.quantity(h.RateKS, quantity.HeatingRate)
 	case h.PowerW > 0:
-		return "at " + s.power(h.PowerW)
+		return "at " + power(h.PowerW)
 	}
 	return "at full heat"
 }
@@ -210,11 +210,11 @@ func (s say) heatUp(h recipe.HeatUp) string {
 func (s say) pace(p recipe.FractionPace) string {
 	switch {
 	case p.OverS > 0:
-		return "over " + s.duration(p.OverS)
+		return "over " + duration(p.OverS)
 	case p.FlowM3S > 0:
 		return "at " + s.volume(p.FlowM3S*hourS) + "/h"
 	case p.PowerW > 0:
-		return "at " + s.power(p.PowerW)
+		return "at " + power(p.PowerW)
 	case p.Full:
 		return "at full heat"
 	}
@@ -231,15 +231,15 @@ func (s say) quantity(x float64, k quantity.Kind) string {
 	case quantity.Temperature:
 		return s.temp(x)
 	case quantity.Duration:
-		return s.duration(x)
+		return duration(x)
 	case quantity.Share, quantity.Dose:
 		return s.share(x)
 	case quantity.Concentration:
-		return s.conc(x)
+		return conc(x)
 	case quantity.Length:
 		return s.length(x)
 	case quantity.Power:
-		return s.power(x)
+		return power(x)
 	case quantity.Area:
 		return s.area(x)
 	case quantity.Flow:

@@ -95,7 +95,7 @@ func (c *customary) warming(u usLot, waterGal float64, water *Value) float64 {
 	if water != nil {
 		waterF = gauge.Places(water.in("F"), 2)
 	}
-	a, errA := c.model(u)
+	a, errA := model(u)
 	b, errB := gauge.FromVolume(waterGal*fluid.USGallonM3, 0, quantityC(waterF))
 	mixed, err := gauge.Blend(a, b)
 	if errA != nil || errB != nil || err != nil {
@@ -116,7 +116,7 @@ func (s *sheet) warms(to, rise, of string) {
 func quantityC(f float64) float64 { return float64(quantity.TempFromF(f)) }
 
 // model is a lot as the model counts it.
-func (c *customary) model(u usLot) (gauge.Lot, error) {
+func model(u usLot) (gauge.Lot, error) {
 	w, err := fluid.MassFracFromProof(u.Proof)
 	if err != nil {
 		return gauge.Lot{}, err
@@ -208,8 +208,8 @@ func (c *customary) blend(s blend) {
 	if c.failed() {
 		return
 	}
-	la, errA := c.model(a)
-	lb, errB := c.model(b)
+	la, errA := model(a)
+	lb, errB := model(b)
 	mixed, err := gauge.Blend(la, lb)
 	if errA != nil || errB != nil || err != nil {
 		c.fail(diag.CodeOutOfRange, s.At, "give both lots temperatures between 18 and 100 F", "these lots cannot be blended")

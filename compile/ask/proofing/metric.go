@@ -179,7 +179,7 @@ func (m *metric) measure(l Lot, u *siLot, which string) {
 		u.kg = carry(weight / buoyancy)
 		m.step("Mass"+which, "OIML R 111", fmt.Sprintf("%s kg on the scale / %s for buoyancy = %s kg", exact(weight), num(buoyancy, 5), say(u.kg)))
 	case quantity.ProofGallons, quantity.PureAlcohol:
-		alcohol, lines := m.pureAlcohol(*l.Amount)
+		alcohol, lines := pureAlcohol(*l.Amount)
 		u.litres = carry(alcohol * 100 / u.abvPct)
 		m.step("Volume"+which, oiml, append(lines, fmt.Sprintf("%s L x 100 / %s = %s L at 20 C", say(alcohol), num(u.abvPct, 2), say(u.litres)))...)
 		u.kg = carry(u.litres * u.density / 1000)
@@ -201,7 +201,7 @@ func (m *metric) measure(l Lot, u *siLot, which string) {
 
 // pureAlcohol is an amount that is given as alcohol alone, in litres at 20 C, and
 // the line that says how it is found, if it is.
-func (m *metric) pureAlcohol(v Value) (litres float64, lines []string) {
+func pureAlcohol(v Value) (litres float64, lines []string) {
 	given := v.Item.Value
 	if v.Kind == quantity.PureAlcohol {
 		return given, nil

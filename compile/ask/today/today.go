@@ -122,7 +122,7 @@ func Of(src *front.Source, on record.Date) (*Answer, error) {
 		case begun[name+" "+start.String()]:
 		case start.Compare(on) > 0:
 			a.next(start.String(), name)
-		case start.After(longest).Compare(on) >= 0 && !a.trial(src, b.Parent, start):
+		case start.After(longest).Compare(on) >= 0 && !isTrial(src, b.Parent, start):
 			if err := a.plan(src, name, start.String(), nil, on); err != nil {
 				return nil, err
 			}
@@ -136,9 +136,9 @@ func Of(src *front.Source, on record.Date) (*Answer, error) {
 	return a, nil
 }
 
-// trial says that a batch varies another that begins on the same day: one of the two is
+// isTrial says that a batch varies another that begins on the same day: one of the two is
 // made, and it is the parent until a run says otherwise.
-func (a *Answer) trial(src *front.Source, parent string, start record.Date) bool {
+func isTrial(src *front.Source, parent string, start record.Date) bool {
 	if parent == "" {
 		return false
 	}

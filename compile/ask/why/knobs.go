@@ -235,7 +235,7 @@ func (a *asked) stepKnobs() []knob {
 	steps := a.b.Mash.Steps
 	for i, s := range steps {
 		for k, v := range a.b.Mash.Steps[i].Values() {
-			name := a.stepWords(s)
+			name := stepWords(s)
 			switch v.Name {
 			case "to":
 				switch {

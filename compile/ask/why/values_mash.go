@@ -115,7 +115,7 @@ var mashValues = []value{
 		work: func(a *asked) []Line {
 			return []Line{adding("let in", a.litres(a.p.Mash.LiquorL), a.b.Mash.Steps, func(_ int, s recipe.MashStep) Term {
 				if s.Verb == recipe.MashWater || s.Verb == recipe.MashBackset || s.Verb == recipe.MashSparge {
-					return of(a.litres(1000*s.VolumeM3), a.stepWords(s))
+					return of(a.litres(1000*s.VolumeM3), stepWords(s))
 				}
 				return Term{}
 			})}

@@ -11,11 +11,11 @@ import (
 func (a *asked) starchIn() float64 { return a.p.Stream(plan.StreamGrain).RawStarchKg }
 
 // stepWords is a step of the mash as it is written.
-func (a *asked) stepWords(s recipe.MashStep) string { return place("", s.At).Text }
+func stepWords(s recipe.MashStep) string { return place("", s.At).Text }
 
 // stepByStep adds up something of the mash's steps.
 func (a *asked) stepByStep(total Number, what func(plan.MashStep) Number) Line {
-	return adding("step by step", total, a.p.Mash.Steps, func(i int, s plan.MashStep) Term { return of(what(s), a.stepWords(a.b.Mash.Steps[i])) })
+	return adding("step by step", total, a.p.Mash.Steps, func(i int, s plan.MashStep) Term { return of(what(s), stepWords(a.b.Mash.Steps[i])) })
 }
 
 func workStarch(a *asked) []Line {

@@ -169,7 +169,7 @@ func (s *solver) wantCasks(i, to int) {
 		need = max(need, min(n, need+1))
 	}
 	for _, w := range s.list {
-		if w.course.batch.Name == name && (w.due > 0 && w.due <= due || w.due == 0 && max(w.from, doneAt(w))+s.shortest(w.course) <= due) {
+		if w.course.batch.Name == name && (w.due > 0 && w.due <= due || w.due == 0 && max(w.from, doneAt(w))+shortest(w.course) <= due) {
 			have++
 		}
 	}
@@ -186,7 +186,7 @@ func doneAt(w *want) int {
 }
 
 // shortest is how long a batch takes at the least from its mash to its casks.
-func (s *solver) shortest(c *course) int {
+func shortest(c *course) int {
 	at := make([]int, len(c.blocks))
 	for i, b := range c.blocks {
 		if b.after >= 0 {

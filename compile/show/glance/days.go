@@ -101,7 +101,7 @@ func (g *screen) fold(days []dayLine, room int) []string {
 		}
 		line := "  " + columns.Fill(d.day, widths[0]) + " " + columns.Fill(d.hours, widths[1]) + " " + columns.Right(d.people, widths[2]) + " " +
 			columns.Fill(d.work, widths[3])
-		out = append(out, strings.TrimRight(line+g.inRoom(d.marks, columns.Page-columns.Width(line)-2), " "))
+		out = append(out, strings.TrimRight(line+inRoom(d.marks, columns.Page-columns.Width(line)-2), " "))
 	}
 	return out
 }
@@ -139,7 +139,7 @@ func listed(all []string) string {
 }
 
 // inRoom joins marks as far as there is room, the last kept before those in the middle.
-func (g *screen) inRoom(marks []string, room int) string {
+func inRoom(marks []string, room int) string {
 	const joint = " · "
 	for len(marks) > 1 && columns.Width(strings.Join(marks, joint)) > room {
 		marks = slices.Delete(slices.Clone(marks), len(marks)-2, len(marks)-1)

@@ -50,7 +50,7 @@ func Several(w io.Writer, title string, all []One, o Options) error {
 	}
 	states, names := 0, 0
 	for i, b := range shown {
-		word, _ := g.state(b)
+		word, _ := stateOf(b)
 		states, names = max(states, columns.Width(word)), max(names, columns.Width(rows[i][0]))
 	}
 	widths[0] = min(names, max(columns.Page-rest-states, leastName))
@@ -59,7 +59,7 @@ func Several(w io.Writer, title string, all []One, o Options) error {
 		for k := 1; k < len(widths); k++ {
 			line += "  " + columns.Right(r[k], widths[k])
 		}
-		word, how := g.state(shown[i])
+		word, how := stateOf(shown[i])
 		out = append(out, strings.TrimRight(line+"  "+g.paint(how, word), " "))
 	}
 	if len(shown) < len(all) {
@@ -118,8 +118,8 @@ func (g *screen) row(b One, dates string) []string {
 	return []string{name, plan.Moment(p.Batch.Start).Format(dates), g.Brief(plan.Of(p.Bill.TotalKg, plan.Kilogram)), g.Brief(hearts.Volume()), casks, cost}
 }
 
-// state is how a batch stands, in a word or two, and its colour.
-func (g *screen) state(b One) (word, how string) {
+// stateOf is how a batch stands, in a word or two, and its colour.
+func stateOf(b One) (word, how string) {
 	if b.Plan == nil {
 		return words.Count(max(b.Errors, 1), "error"), bad
 	}

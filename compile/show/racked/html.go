@@ -21,7 +21,7 @@ func HTML(w io.Writer, c *cellar.Cellar) error {
 	t := page{us: c.Units == "us"}
 	v := view{
 		Look: markup.LookOf(chart.Style + css),
-		On:   c.On, Title: "Casks on " + c.On, Alcohol: t.alcoholName(), Attention: t.wanted(c), Notes: t.notes(c),
+		On:   c.On, Title: "Casks on " + c.On, Alcohol: t.alcoholName(), Attention: t.wanted(c), Notes: notesSay(c),
 	}
 	v.Chart = chart.Racks(t.racks(c))
 	v.Key = "Each circle is the head of a cask as it lies, filled as high as it is full. Grey rests, slanted lines are past their rest, a dense mesh may leak."
@@ -31,7 +31,7 @@ func HTML(w io.Writer, c *cellar.Cellar) error {
 	for _, r := range c.Casks {
 		v.Rows = append(v.Rows, t.row(r))
 	}
-	v.Lots = t.lotsSay(c)
+	v.Lots = lotsSay(c)
 	v.Totals, v.Kinds = t.sums(c.Totals), t.sums(c.Kinds)
 	var out markup.Page
 	writePage(&out, &v)

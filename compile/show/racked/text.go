@@ -39,15 +39,15 @@ func Text(w io.Writer, c *cellar.Cellar, o Options) error {
 		t.totals(c)
 	}
 	t.Gap()
-	for _, s := range t.notes(c) {
+	for _, s := range notesSay(c) {
 		t.Para(0, 2, s)
 	}
 	_, err := io.WriteString(w, t.String())
 	return err
 }
 
-// notes say how sure it all is, what is not known, and what to be careful of.
-func (t *page) notes(c *cellar.Cellar) []string {
+// notesSay say how sure it all is, what is not known, and what to be careful of.
+func notesSay(c *cellar.Cellar) []string {
 	var out []string
 	if p := c.Pace; p != nil {
 		out = append(out, fmt.Sprintf("The house evaporates at %.2f times what its climate says (+- %.2f, by the readings of %s). A cask goes its own way about that: the ranges hold 9 times in 10.", p.Ratio, p.SD, words.Count(p.Casks, "cask")))
@@ -185,13 +185,13 @@ func (t *page) lots(c *cellar.Cellar) {
 		return
 	}
 	t.Heading("SAMPLING")
-	for _, l := range t.lotsSay(c) {
+	for _, l := range lotsSay(c) {
 		t.Para(2, 4, l)
 	}
 }
 
 // lotsSay is the plan of sampling in words, a lot each.
-func (t *page) lotsSay(c *cellar.Cellar) []string {
+func lotsSay(c *cellar.Cellar) []string {
 	var out []string
 	for _, l := range c.Lots {
 		out = append(out, diag.Safe(fmt.Sprintf("%s %d: by %s sample and weigh %d of %d casks: %s. It tells the mean alcohol of a cask to %.1f %%, 9 times in 10; a fault of one cask in ten is among them %.0f times in 100.",

@@ -35,7 +35,7 @@ func BuyText(w io.Writer, s *season.Season, o Options) error {
 		t.Row("what", "by", "in store", "to buy", "in bags", "pallets", "cost")
 		for _, l := range b.Lines {
 			if monday(moment(l.By)).Format(time.DateOnly) == x.Monday {
-				t.Row(columns.Cut(diag.Safe(l.What), 18), moment(l.By).Format("2 Jan"), p.amount(l.Store, l.Unit), p.amount(l.Buy, l.Unit), p.packs(l), pallets(l), p.cost(l.Cost, l.Priced))
+				t.Row(columns.Cut(diag.Safe(l.What), 18), moment(l.By).Format("2 Jan"), p.amount(l.Store, l.Unit), p.amount(l.Buy, l.Unit), p.packs(l), pallets(l), costSaid(l.Cost, l.Priced))
 			}
 		}
 		t.Write(&p.Writer)
@@ -85,7 +85,7 @@ func (v say) money(x float64) string {
 	return measure.Number(x, 0) + " " + diag.Safe(v.s.Buy.Currency)
 }
 
-func (v say) cost(x float64, priced bool) string {
+func costSaid(x float64, priced bool) string {
 	if !priced {
 		return "no price"
 	}

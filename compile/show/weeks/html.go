@@ -62,10 +62,10 @@ func viewOf(s *season.Season) *view {
 		out.Limits = append(out.Limits, v.relief(r))
 	}
 	for _, d := range s.Weekdays {
-		out.Weekdays = append(out.Weekdays, v.mashable(d))
+		out.Weekdays = append(out.Weekdays, mashable(d))
 	}
 	for _, c := range s.Changes {
-		out.Changes = append(out.Changes, v.change(c))
+		out.Changes = append(out.Changes, changeSaid(c))
 	}
 	p := &page{say: v}
 	for _, r := range s.Runs {

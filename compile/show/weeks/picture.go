@@ -134,7 +134,7 @@ func (v say) picture(id int, first, last time.Time) picture {
 	for _, ves := range v.s.Vessels {
 		rw := row{Name: diag.Safe(ves.Name), Y: y, H: rowHigh, TextY: y + 15}
 		for _, o := range ves.Out {
-			rw.Boxes = p.add(rw.Boxes, sc, y, o.From, o.To, box{Class: "out", Title: strings.TrimSuffix("out of use: "+diag.Safe(o.Why), ": ")})
+			rw.Boxes = withBox(rw.Boxes, sc, y, o.From, o.To, box{Class: "out", Title: strings.TrimSuffix("out of use: "+diag.Safe(o.Why), ": ")})
 		}
 		for _, u := range ves.Uses {
 			b := box{Class: "use " + class[u.Batch], Text: diag.Safe(u.Run), Title: fmt.Sprintf("%s, run %s, %s: %s to %s", diag.Safe(u.Batch), diag.Safe(u.Run), stageWord(u.Stage, u.Cleaning), day(u.From)+clock(u.From), day(u.To)+clock(u.To))}
@@ -146,7 +146,7 @@ func (v say) picture(id int, first, last time.Time) picture {
 				b.Text = "! " + b.Text
 				b.Title = "CONFLICT. " + b.Title
 			}
-			rw.Boxes = p.add(rw.Boxes, sc, y, u.From, u.To, b)
+			rw.Boxes = withBox(rw.Boxes, sc, y, u.From, u.To, b)
 		}
 		p.Rows = append(p.Rows, rw)
 		y += rowHigh
@@ -156,14 +156,14 @@ func (v say) picture(id int, first, last time.Time) picture {
 	for _, l := range v.s.Crew {
 		most = max(most, l.Amount)
 	}
-	p.Rows = append(p.Rows, v.steps("people", v.s.Crew, float64(v.s.CrewThere), most, "there", sc, y))
+	p.Rows = append(p.Rows, loadRow("people", v.s.Crew, float64(v.s.CrewThere), most, "there", sc, y))
 	y += stepHigh + 8
 	if len(v.s.Boiler) > 0 {
 		most = v.s.BoilerKW
 		for _, l := range v.s.Boiler {
 			most = max(most, l.Amount)
 		}
-		p.Rows = append(p.Rows, v.steps("boiler", v.s.Boiler, v.s.BoilerKW, most, "kW", sc, y))
+		p.Rows = append(p.Rows, loadRow("boiler", v.s.Boiler, v.s.BoilerKW, most, "kW", sc, y))
 		y += stepHigh + 8
 	}
 	bottom := y
@@ -193,8 +193,8 @@ func clock(at string) string {
 	return " " + moment(at).Format("15:04")
 }
 
-// add puts a box into a row, if any of it is in the picture.
-func (p *picture) add(all []box, sc scale, y float64, from, to string, b box) []box {
+// withBox puts a box into a row, if any of it is in the picture.
+func withBox(all []box, sc scale, y float64, from, to string, b box) []box {
 	b.X = sc.x(from)
 	b.W = sc.x(to) - b.X
 	if len(to) == len(time.DateOnly) { // a whole day
@@ -212,8 +212,8 @@ func (p *picture) add(all []box, sc scale, y float64, from, to string, b box) []
 	return append(all, b)
 }
 
-// steps is a row of what is wanted from time to time, under what there is.
-func (v say) steps(name string, loads []season.Load, limit, most float64, unit string, sc scale, y float64) row {
+// loadRow is a row of what is wanted from time to time, under what there is.
+func loadRow(name string, loads []season.Load, limit, most float64, unit string, sc scale, y float64) row {
 	r := row{Name: name, Y: y, H: stepHigh, TextY: y + 15}
 	if most <= 0 {
 		most = 1

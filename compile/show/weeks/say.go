@@ -230,7 +230,7 @@ func days(r season.Relief) string {
 }
 
 // brings is what one thing more would bring.
-func (v say) brings(r season.Relief) string {
+func brings(r season.Relief) string {
 	var all []string
 	if r.Batches > 0 {
 		all = append(all, words.CountOf(r.Batches, "batch", "batches")+" more")
@@ -247,7 +247,7 @@ func (v say) brings(r season.Relief) string {
 // relief is the line of a bottleneck.
 func (v say) relief(r season.Relief) string {
 	thing := v.thing(r)
-	return strings.ToUpper(thing[:1]) + thing[1:] + " would bring " + v.brings(r) + "."
+	return strings.ToUpper(thing[:1]) + thing[1:] + " would bring " + brings(r) + "."
 }
 
 // bottleneck names the best of what one thing more would bring.
@@ -298,7 +298,7 @@ func mashDays(w season.Weekdays) []string {
 }
 
 // mashable says on which days of the week a batch can be mashed at all.
-func (v say) mashable(w season.Weekdays) string {
+func mashable(w season.Weekdays) string {
 	can := mashDays(w)
 	why := map[string][]string{}
 	var order []string
@@ -386,8 +386,8 @@ func (v say) run(number string) string {
 	return "run " + number
 }
 
-// change is something that is otherwise than printed.
-func (v say) change(c season.Change) string {
+// changeSaid is something that is otherwise than printed.
+func changeSaid(c season.Change) string {
 	name := diag.Safe("run " + c.Run + " of " + c.Batch)
 	switch {
 	case c.What == "dropped":

@@ -158,7 +158,7 @@ func (p *page) limits(o Options) {
 		p.Heading("DAYS OF THE WEEK")
 	}
 	for _, w := range p.s.Weekdays {
-		p.Para(2, 4, p.mashable(w))
+		p.Para(2, 4, mashable(w))
 	}
 }
 
@@ -350,7 +350,7 @@ func (p *page) changes(o Options) {
 		if i == 0 {
 			p.Heading("OTHERWISE THAN PRINTED")
 		}
-		p.Para(2, 4, p.change(c))
+		p.Para(2, 4, changeSaid(c))
 	}
 }
 

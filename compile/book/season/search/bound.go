@@ -71,7 +71,7 @@ func Bound(p *Problem, reached, rounds int) Limit {
 		}
 		// As much of that way as there is room for, and what it takes becomes dearer.
 		clear(use)
-		b.taken(b.groups[g], paths[g], use)
+		taken(b.groups[g], paths[g], use)
 		room := float64(b.groups[g].count)
 		for i, u := range use {
 			if u > 0 && b.rows[i].capacity > 0 {
@@ -502,7 +502,7 @@ func (b *bounder) sum(takes []float64) float64 {
 }
 
 // taken adds up what one job takes of each row.
-func (b *bounder) taken(g group, path []int, use []float64) {
+func taken(g group, path []int, use []float64) {
 	for m, w := range path {
 		s := g.members[m].states[w]
 		for i, r := range s.rows {

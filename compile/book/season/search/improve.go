@@ -244,7 +244,7 @@ func (d *desk) improve(steps int) {
 			was = append(was, d.spot(j))
 			d.remove(j)
 		}
-		order := d.reorder(r, out, was)
+		order := reorder(r, out, was)
 		full := map[int]bool{}
 		for _, j := range order {
 			if a := d.Jobs[j].Alike; a != 0 && full[a] {
@@ -344,7 +344,7 @@ func (d *desk) pick(r *random, out []int) []int {
 }
 
 // reorder is the order in which jobs are put in again.
-func (d *desk) reorder(r *random, out []int, was []spot) []int {
+func reorder(r *random, out []int, was []spot) []int {
 	order := slices.Clone(out)
 	for i := len(order) - 1; i > 0; i-- {
 		k := r.below(i + 1)
