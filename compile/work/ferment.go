@@ -1,7 +1,8 @@
 package work
 
 import (
-	"fmt"
+	"strconv"
+	"strings"
 	"time"
 
 	"newmake/compile/lot"
@@ -99,6 +100,23 @@ const antifoamKgM3 = 1000
 // fermentKey is the ferment itself, which goes on until the still is charged.
 const fermentKey = "ferment.run"
 
+// roundPrefix begins the key of each reading of the ferment.
+const roundPrefix = "ferment.round."
+
+// RoundTitle is such a reading in a few words.
+const RoundTitle = "Read the ferment"
+
+// RoundKey is the key of a reading of the ferment, counted from 1; IsRound knows one.
+func RoundKey(n int) string { return roundPrefix + strconv.Itoa(n) }
+
+// IsRound says that a key is that of a reading of the ferment.
+func IsRound(key string) bool { return strings.HasPrefix(key, roundPrefix) }
+
+// Rounds are when a ferment is read, and how long that takes.
+func Rounds(from, to time.Time, shift recipe.Shift, zone *time.Location) (at []time.Time, each time.Duration) {
+	return schedule.Rounds(from, to, shift, zone, roundMinute), roundS * time.Second
+}
+
 // rounds are the daily readings of the ferment, as steps.
 func (c Clock) rounds(s schedule.Slot, curve []ferment.Point, asItFills bool) []plan.Step {
 	var out []plan.Step
@@ -106,12 +124,13 @@ func (c Clock) rounds(s schedule.Slot, curve []ferment.Point, asItFills bool) []
 	if asItFills {
 		from = "the fermenter was full"
 	}
-	for i, at := range schedule.Rounds(s.Start, s.End, c.shift, c.zone, roundMinute) {
+	all, each := Rounds(s.Start, s.End, c.shift, c.zone)
+	for i, at := range all {
 		after := at.Sub(s.Start).Seconds()
 		p := fermentAt(curve, after)
 		step := plan.Step{
-			ID: fmt.Sprintf("ferment.round.%d", i+1), Title: plan.Say("Read the ferment"), Mark: mark("{}", plan.Of(p.SG, plan.SG)), Stage: "ferment", Vessel: s.Vessel,
-			Start: rfc3339(at), End: rfc3339(at.Add(time.Duration(roundS) * time.Second)), DurationMin: roundS / 60,
+			ID: RoundKey(i + 1), Title: plan.Say(RoundTitle), Mark: mark("{}", plan.Of(p.SG, plan.SG)), Stage: "ferment", Vessel: s.Vessel,
+			Start: rfc3339(at), End: rfc3339(at.Add(each)), DurationMin: each.Minutes(),
 			Do:     plan.Say("Read the ferment, {} after "+from+".", plan.Of(at.Sub(s.Start).Hours(), plan.Hour)),
 			Attend: plan.Stay, People: 1, Cautions: []string{"co2"},
 		}

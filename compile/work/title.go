@@ -22,6 +22,9 @@ var titles = map[string]string{
 	"fill.settle": "Settle", "fill.cask": "Fill", "fill.keep": "Put into a tank", "fill.bottle": "Bottle", "cask.rest": "In wood",
 }
 
+// InWords is a job in a few words.
+func (j *Job) InWords() plan.Phrase { return j.titled() }
+
 // titled is a job in a few words.
 func (j *Job) titled() plan.Phrase {
 	if j.Title.Text != "" {

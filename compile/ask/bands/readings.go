@@ -7,6 +7,7 @@ import (
 
 	"newmake/compile/plan"
 	"newmake/compile/stage/still"
+	"newmake/compile/work"
 	"newmake/lang/record"
 )
 
@@ -85,7 +86,7 @@ func moved(q plan.Quantity, by float64) *plan.Quantity {
 // moment; nil for one at the end of its step.
 func (k *bench) alongside(s *plan.Step, r *plan.Reading) figure {
 	switch {
-	case strings.HasPrefix(s.ID, "ferment.round."):
+	case work.IsRound(s.ID):
 		hour := k.since(s.Start, "ferment.run") / 60
 		switch r.Kind {
 		case record.Gravity:

@@ -1,10 +1,13 @@
 package today
 
 import (
+	"slices"
+
 	"newmake/compile/ask/weeks"
 	"newmake/compile/book/season"
 	"newmake/compile/front"
 	"newmake/lang/record"
+	asked "newmake/lang/season"
 )
 
 // Season is what a season of the house has on the day.
@@ -24,10 +27,22 @@ func (a *Answer) inSeason() bool {
 	return false
 }
 
+// told is what the seasons of a day tell.
+type told struct {
+	batches map[string][]*asked.Season // those that plan a batch
+	runs    map[string]bool            // by number, of those that were begun
+}
+
+// has says that a season plans a batch in the weeks in which it starts.
+func (t told) has(batch string, start record.Date) bool {
+	return slices.ContainsFunc(t.batches[batch], func(s *asked.Season) bool { return s.Has(start) })
+}
+
 // seasons adds what the seasons have on the day that it is of, or that it follows while
 // the last of their runs are distilled and filled. The plan is that of `newmake season`:
 // the whole of it, with what was begun as it was.
-func (a *Answer) seasons(src *front.Source, on record.Date) {
+func (a *Answer) seasons(src *front.Source, on record.Date) told {
+	t := told{map[string][]*asked.Season{}, map[string]bool{}}
 	for _, name := range src.House.SeasonNames() {
 		asks, _ := src.House.Season(name)
 		if asks == nil || on.Compare(asks.From) < 0 && on.DaysTo(asks.From) > longest || on.Compare(asks.To.After(longest)) > 0 {
@@ -38,12 +53,23 @@ func (a *Answer) seasons(src *front.Source, on record.Date) {
 			a.Unread = append(a.Unread, "season "+name)
 			continue
 		}
+		for _, r := range s.Runs {
+			if r.Done {
+				t.runs[r.Number] = true
+			}
+		}
+		for _, batch := range asks.Batches() {
+			if !slices.ContainsFunc(s.LeftOut, func(l season.LeftOut) bool { return l.Batch == batch }) {
+				t.batches[batch] = append(t.batches[batch], asks)
+			}
+		}
 		d := Season{Name: name, Jobs: weeks.Jobs(s, on.String()), Stands: weeks.Stands(s, on.String())}
 		if len(d.Jobs)+len(d.Stands) > 0 {
 			a.Seasons = append(a.Seasons, d)
 		}
 		a.nextIn(s, on)
 	}
+	return t
 }
 
 // nextIn keeps the first day with work of a season after the day asked for.

@@ -86,9 +86,12 @@ type Next struct {
 // longest is how many days a batch takes from the mash to the cask, and more.
 const longest = 60
 
-// Of is the work of a house on a day.
+// Of is the work of a house on a day. What a season plans is told by the season alone: the
+// start that is written in its batch, and the plan of one of its runs by itself, know nothing
+// of the others.
 func Of(src *front.Source, on record.Date) (*Answer, error) {
 	a := &Answer{Format: Format, Version: Version, Date: on.String(), Work: []Work{}, Seasons: []Season{}, Casks: Casks{Leaks: []Cask{}, Sample: []Cask{}, Over: []Cask{}}}
+	told := a.seasons(src, on)
 	begun := map[string]bool{} // batch and day of start
 	for _, number := range src.House.RunNumbers() {
 		r, _ := src.House.Run(number)
@@ -97,7 +100,7 @@ func Of(src *front.Source, on record.Date) (*Answer, error) {
 			continue
 		}
 		begun[r.Batch+" "+r.Date.String()] = true
-		if inWood(r) {
+		if inWood(r) || told.runs[r.Number] {
 			continue
 		}
 		if r.Date.Compare(on) > 0 || r.Date.After(longest).Compare(on) < 0 {
@@ -119,7 +122,7 @@ func Of(src *front.Source, on record.Date) (*Answer, error) {
 		}
 		start := record.Date{Year: b.Start.Year, Month: time.Month(b.Start.Month), Day: b.Start.Day}
 		switch {
-		case begun[name+" "+start.String()]:
+		case begun[name+" "+start.String()], told.has(name, start):
 		case start.Compare(on) > 0:
 			a.next(start.String(), name)
 		case start.After(longest).Compare(on) >= 0 && !isTrial(src, b.Parent, start):
@@ -129,7 +132,6 @@ func Of(src *front.Source, on record.Date) (*Answer, error) {
 		}
 	}
 	sorting.Stable(a.Work, func(x, y Work) int { return plan.Moment(x.Day.From).Compare(plan.Moment(y.Day.From)) })
-	a.seasons(src, on)
 	if len(a.Work) > 0 || a.inSeason() {
 		a.Next = nil
 	}

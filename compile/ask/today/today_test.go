@@ -118,6 +118,40 @@ func TestUnread(t *testing.T) {
 	assert.Len(t, a.Work, 1)
 }
 
+// A batch that a season plans is told by the season alone, also where its own start falls
+// into it; one that starts before it, or that it does not plan, is told by itself.
+func TestToldOnce(t *testing.T) {
+	for _, c := range []struct {
+		season string
+		alone  bool
+	}{
+		{"from 2026-03-03 to 2026-03-14 {\n  make 1 of \"Ferry Landing\"\n}\n", false},
+		{"from 2026-03-04 to 2026-03-14 {\n  make 1 of \"Ferry Landing\"\n}\n", true},
+		{"from 2026-03-03 to 2026-03-14 {\n  make 1 of \"Low Bridge\"\n}\n", true},
+	} {
+		a := on(t, house(t, "season \"One\" "+c.season), 2026, 3, 3)
+		alone := 0
+		for _, w := range a.Work {
+			if w.Batch == "Ferry Landing" {
+				alone++
+			}
+		}
+		assert.Equal(t, map[bool]int{true: 1}[c.alone], alone, c.season)
+	}
+}
+
+// The days on which a ferment is read are days of work of a season.
+func TestFermentIsRead(t *testing.T) {
+	src := house(t, "season \"One\" from 2027-03-02 to 2027-03-02 {\n  make  1 of \"Low Bridge\"\n}\n")
+	a := on(t, src, 2027, 3, 3)
+	require.Len(t, a.Seasons, 1)
+	require.Len(t, a.Seasons[0].Jobs, 1)
+	j := a.Seasons[0].Jobs[0]
+	assert.Equal(t, []string{"read the ferment"}, j.Work)
+	assert.Equal(t, "2027-03-03T09:00", j.From[:len("2027-03-03T09:00")])
+	assert.Equal(t, 1, j.People)
+}
+
 // A season has its jobs on the days of its plan, also those after its last day on which
 // its last runs are filled; outside it nothing is planned.
 func TestSeasons(t *testing.T) {

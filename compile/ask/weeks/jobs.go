@@ -7,6 +7,7 @@ import (
 
 	"newmake/compile/book/season"
 	"newmake/compile/plan"
+	"newmake/compile/work"
 	"newmake/lang/sorting"
 )
 
@@ -51,16 +52,17 @@ func Stages(r season.Run) []Stage {
 
 // Job is what people do in a stage on a day.
 type Job struct {
-	Run        string `json:"run"`
-	Batch      string `json:"batch"`
-	Stage      string `json:"stage"` // mash, ferment, strip, spirit, fill
-	Cleaning   bool   `json:"cleaning,omitempty"`
-	Vessel     string `json:"vessel,omitempty"`
-	From       string `json:"from"` // RFC 3339, in the plant's zone
-	To         string `json:"to"`
-	People     int    `json:"people"`
-	OutOfShift bool   `json:"outOfShift,omitempty"`
-	Conflict   bool   `json:"conflict,omitempty"` // it takes part in one
+	Run        string   `json:"run"`
+	Batch      string   `json:"batch"`
+	Stage      string   `json:"stage"`          // mash, ferment, strip, spirit, fill
+	Work       []string `json:"work,omitempty"` // what is done of the ferment or the fill on the day
+	Cleaning   bool     `json:"cleaning,omitempty"`
+	Vessel     string   `json:"vessel,omitempty"`
+	From       string   `json:"from"` // RFC 3339, in the plant's zone
+	To         string   `json:"to"`
+	People     int      `json:"people"`
+	OutOfShift bool     `json:"outOfShift,omitempty"`
+	Conflict   bool     `json:"conflict,omitempty"` // it takes part in one
 }
 
 // Jobs are those of a season on a day, 2026-04-07, by the hour at which they begin.
@@ -85,6 +87,9 @@ func Jobs(s *season.Season, date string) []Job {
 				if j.To == "" || plan.Moment(t.End).After(plan.Moment(j.To)) {
 					j.To = t.End
 				}
+				if w := workOf(t.Key); w != "" && !slices.Contains(j.Work, w) {
+					j.Work = append(j.Work, w)
+				}
 				j.People = max(j.People, t.People)
 				j.OutOfShift = j.OutOfShift || t.OutOfShift > 0
 				j.Conflict = j.Conflict || clash[season.Member{Run: r.Number, Key: t.Key}]
@@ -99,6 +104,20 @@ func Jobs(s *season.Season, date string) []Job {
 	}
 	sorting.Stable(out, func(a, b Job) int { return plan.Moment(a.From).Compare(plan.Moment(b.From)) })
 	return out
+}
+
+// works are what is done of a ferment and of a fill: of these a day has a part, and its name
+// alone does not say which.
+var works = map[string]string{
+	"ferment.fill": "pitch", "ferment.pitch": "pitch",
+	"fill.gauge": "gauge", "fill.reduce": "reduce", "fill.soak": "soak casks", "fill.cask": "fill casks", "fill.keep": "put the spirit away", "fill.bottle": "bottle",
+}
+
+func workOf(key string) string {
+	if work.IsRound(key) {
+		return "read the ferment"
+	}
+	return works[key]
 }
 
 // Standing is a vessel that holds something on a day, or is out of use.

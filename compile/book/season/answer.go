@@ -2,6 +2,7 @@ package season
 
 import (
 	"cmp"
+	"slices"
 	"strconv"
 
 	"newmake/compile/book/season/search"
@@ -9,7 +10,9 @@ import (
 	"newmake/compile/matter/stream"
 	"newmake/compile/plan"
 	"newmake/compile/stage/schedule"
+	"newmake/compile/work"
 	"newmake/lang/recipe"
+	"newmake/lang/record"
 	"newmake/lang/sorting"
 )
 
@@ -120,7 +123,7 @@ func (s *answer) tasks(j int) []Task {
 	for k, b := range c.blocks {
 		at := s.start(j, k)
 		for n, t := range b.tasks {
-			one := Task{Key: t.key, Stage: t.stage, Vessel: t.vessel, Start: s.axis.stamp(at + t.from), End: s.axis.stamp(at + t.to), Attend: attends[t.attend], People: t.people, KW: to(t.powerW/1000, 1)}
+			one := Task{Key: t.key, Title: t.title, Stage: t.stage, Vessel: t.vessel, Start: s.axis.stamp(at + t.from), End: s.axis.stamp(at + t.to), Attend: attends[t.attend], People: t.people, KW: to(t.powerW/1000, 1)}
 			if t.vessel == c.n.Fermented.Vessel.Name {
 				one.Vessel = fermenter
 			}
@@ -139,11 +142,29 @@ func (s *answer) tasks(j int) []Task {
 	}
 	if c.strip >= 0 {
 		from, end := s.fermenting(j)
-		out = append(out, Task{Key: fermentKey, Stage: "ferment", Vessel: fermenter, Attend: plan.Alone, Start: s.axis.stamp(from), End: s.axis.stamp(end)})
+		out = append(out, Task{Key: fermentKey, Title: plan.Say("Ferment"), Stage: "ferment", Vessel: fermenter, Attend: plan.Alone, Start: s.axis.stamp(from), End: s.axis.stamp(end)})
+		out = append(out, s.rounds(from, end, fermenter)...)
 	}
 	sorting.Stable(out, func(a, b Task) int {
 		return cmp.Or(moment(a.Start).Compare(moment(b.Start)), moment(a.End).Compare(moment(b.End)))
 	})
+	return out
+}
+
+// rounds are the readings of a ferment, on the days on which somebody is there. They take a
+// few minutes of one who does something else besides, and so they are in no one's way.
+func (s *answer) rounds(from, end int, fermenter string) []Task {
+	var out []Task
+	all, each := work.Rounds(s.axis.time(from), s.axis.time(end), s.Plant.Shift, s.axis.zone)
+	for i, at := range all {
+		begin := s.axis.minute(at)
+		d := s.axis.on(record.DateOf(at))
+		if d == nil || !slices.ContainsFunc(d.people, func(p shift) bool { return p.open <= begin && begin < p.close }) {
+			continue
+		}
+		out = append(out, Task{Key: work.RoundKey(i + 1), Title: plan.Say(work.RoundTitle), Stage: "ferment", Vessel: fermenter, Attend: plan.Stay, People: 1,
+			Start: s.axis.stamp(begin), End: s.axis.stamp(begin + int(each.Minutes()))})
+	}
 	return out
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"newmake/compile/plan"
 	"newmake/compile/stage/schedule"
+	"newmake/compile/work"
 	"newmake/lang/sorting"
 )
 
@@ -79,7 +80,7 @@ func (s *answer) loads() (heat, people []Load) {
 			if t.Attend == plan.Start {
 				end = min(end, from+beginsMin)
 			}
-			if t.Attend != plan.Alone {
+			if t.Attend != plan.Alone && !work.IsRound(t.Key) {
 				crew[from] += t.People
 				crew[end] -= t.People
 			}
@@ -103,6 +104,9 @@ func (s *answer) conflicts() []Conflict {
 	of := map[string]member{}
 	for _, r := range s.out.Runs {
 		for i, t := range r.Tasks {
+			if work.IsRound(t.Key) {
+				continue
+			}
 			key := r.Number + "\x00" + t.Key + "\x00" + strconv.Itoa(i)
 			of[key] = member{r.Number, t.Key}
 			slot := schedule.Slot{Task: schedule.Task{Key: key, People: t.People, Power: t.KW * 1000, Attend: schedule.Throughout}, Start: moment(t.Start), End: moment(t.End)}
@@ -190,6 +194,7 @@ func (s *answer) days() []Day {
 				return t.Attend != plan.Alone && at >= d.from && at < d.to
 			}) {
 				one.Runs = append(one.Runs, r.Number)
+				one.Wanted = max(one.Wanted, 1)
 			}
 		}
 		all = append(all, one)

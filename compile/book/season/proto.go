@@ -42,6 +42,7 @@ type block struct {
 // task is one piece of work of a block, in minutes from its start.
 type task struct {
 	key, stage, vessel string
+	title              plan.Phrase
 	from, to           int
 	attend             schedule.Attend
 	people             int
@@ -91,7 +92,7 @@ func courseOf(n *numbers.Batch) *course {
 		b := block{after: previous, newDay: j.NewDay, now: j.Now, most: search.NoMost, also: also, meanwhile: j.Meanwhile}
 		first, at := i, 0.0
 		for ; i < len(jobs) && (i == first || j.Chain != "" && jobs[i].Chain == j.Chain); i++ {
-			b.add(jobs[i].Task, at)
+			b.add(&jobs[i], at)
 			at += jobs[i].DurationS
 		}
 		b.minutes = minutesUp(at)
@@ -129,7 +130,7 @@ func courseOf(n *numbers.Batch) *course {
 		if !j.MayWait {
 			b.most = b.least
 		}
-		b.add(j.Task, 0)
+		b.add(&j, 0)
 		b.minutes = minutesUp(j.DurationS)
 		ends[j.Key] = place{len(c.blocks), b.minutes}
 		c.blocks = append(c.blocks, b)
@@ -137,9 +138,10 @@ func courseOf(n *numbers.Batch) *course {
 	return c
 }
 
-func (b *block) add(t schedule.Task, atS float64) {
+func (b *block) add(j *work.Job, atS float64) {
+	t := j.Task
 	one := task{
-		key: t.Key, stage: t.Stage, vessel: t.Vessel, from: int(math.Round(atS / 60)), to: minutesUp(atS + t.DurationS),
+		key: t.Key, title: j.InWords(), stage: t.Stage, vessel: t.Vessel, from: int(math.Round(atS / 60)), to: minutesUp(atS + t.DurationS),
 		attend: t.Attend, powerW: t.Power,
 	}
 	if n := len(b.tasks); n > 0 { // they follow one another

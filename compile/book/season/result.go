@@ -136,16 +136,17 @@ type Run struct {
 
 // Task is one piece of a run's work.
 type Task struct {
-	Key        string  `json:"key"`   // as the steps of the batch's plan: mash.4, strip.heat
-	Stage      string  `json:"stage"` // mash, ferment, strip, spirit, fill
-	Vessel     string  `json:"vessel,omitempty"`
-	Start      string  `json:"start"`
-	End        string  `json:"end"`
-	Attend     string  `json:"attend"` // plan.Stay, plan.Start, plan.Alone
-	People     int     `json:"people"`
-	KW         float64 `json:"kW"`
-	WaitMin    float64 `json:"waitMin,omitempty"` // stood before it
-	OutOfShift float64 `json:"outOfShiftMin,omitempty"`
+	Key        string      `json:"key"`   // as the steps of the batch's plan: mash.4, strip.heat
+	Title      plan.Phrase `json:"title"` // in a few words
+	Stage      string      `json:"stage"` // mash, ferment, strip, spirit, fill
+	Vessel     string      `json:"vessel,omitempty"`
+	Start      string      `json:"start"`
+	End        string      `json:"end"`
+	Attend     string      `json:"attend"` // plan.Stay, plan.Start, plan.Alone
+	People     int         `json:"people"`
+	KW         float64     `json:"kW"`
+	WaitMin    float64     `json:"waitMin,omitempty"` // stood before it
+	OutOfShift float64     `json:"outOfShiftMin,omitempty"`
 }
 
 // Flow is what came into a run of the runs before, and what it leaves to those after.

@@ -241,11 +241,18 @@ func (r *rules) midnight(d record.Date) time.Time {
 }
 
 // amounts: at no moment is more heat drawn than the boiler has, or more people wanted than
-// are there.
+// are there. A ferment is read by one who does something else besides, where somebody is there.
 func (r *rules) amounts() {
 	var all []season.Task
 	for _, run := range r.s.Runs {
-		all = append(all, run.Tasks...)
+		for _, t := range run.Tasks {
+			switch {
+			case !strings.HasPrefix(t.Key, "ferment.round."):
+				all = append(all, t)
+			case r.there(from(t)) == 0:
+				r.breaks("run %s: nobody is there to read its ferment at %s", run.Number, t.Start)
+			}
+		}
 	}
 	for _, at := range all {
 		moment := from(at)

@@ -70,7 +70,7 @@ func ICS(w io.Writer, s *season.Season, sequence int) error {
 			if j.Vessel != "" {
 				e.SetLocation(diag.Safe(j.Vessel))
 			}
-			e.SetDescription(about(date, batch[j.Run], j))
+			e.SetDescription(about(of(s).u, date, batch[j.Run], j))
 		}
 	}
 	for i, c := range s.Closures {
@@ -95,7 +95,7 @@ const (
 )
 
 // about is what is to be done in a stage on a day, a line for each task with its clock.
-func about(date string, r season.Run, j weeks.Job) string {
+func about(u measure.Units, date string, r season.Run, j weeks.Job) string {
 	lines := []string{words.CountOf(j.People, "person", "people") + " at most at a time."}
 	for _, t := range r.Tasks {
 		if dateOf(t.Start) != date || t.Stage != j.Stage || strings.HasSuffix(t.Key, ".clean") != j.Cleaning {
@@ -108,7 +108,11 @@ func about(date string, r season.Run, j weeks.Job) string {
 		case plan.Start:
 			how = "start it"
 		}
-		lines = append(lines, fmt.Sprintf("%s to %s %s: %s", measure.Clock(t.Start), measure.Clock(t.End), diag.Safe(t.Key), how))
+		title := u.BriefPhrase(t.Title)
+		if title == "" {
+			title = t.Key
+		}
+		lines = append(lines, fmt.Sprintf("%s to %s %s: %s", measure.Clock(t.Start), measure.Clock(t.End), diag.Safe(title), how))
 	}
 	lines = append(lines, fmt.Sprintf("The sheet: newmake plan --batch %q --on %s -o sheet.html", diag.Safe(r.Batch), dateOf(r.Mash)))
 	return strings.Join(lines, "\n")

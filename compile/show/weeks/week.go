@@ -99,7 +99,11 @@ func jobOf(j weeks.Job) job {
 
 // JobName is what a job is, and of which run.
 func JobName(j weeks.Job) string {
-	return fmt.Sprintf("%s: %s, run %s", stageWord(j.Stage, j.Cleaning), diag.Safe(j.Batch), diag.Safe(j.Run))
+	what := stageWord(j.Stage, j.Cleaning)
+	if len(j.Work) > 0 {
+		what = words.And(j.Work)
+	}
+	return fmt.Sprintf("%s: %s, run %s", what, diag.Safe(j.Batch), diag.Safe(j.Run))
 }
 
 // WeekText writes one week for a terminal.

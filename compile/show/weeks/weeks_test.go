@@ -9,7 +9,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"newmake/compile/ask/weeks"
 	"newmake/compile/book/season"
+	"newmake/compile/measure"
 	"newmake/compile/plan"
 	"newmake/compile/show/columns"
 )
@@ -310,6 +312,26 @@ func TestWeek(t *testing.T) {
 	require.NoError(t, WeekText(&b, spring(), 2, Options{}))
 	assert.Contains(t, b.String(), "Fri 17 Apr: closed, holiday")
 	assert.NotContains(t, b.String(), "Sun 19 Apr", "it is past the season")
+}
+
+// A job is called by what is done on its day, where its stage alone does not say that.
+func TestJobsInWords(t *testing.T) {
+	for want, j := range map[string]weeks.Job{
+		"read the ferment: Low Bridge, run 1":              {Run: "1", Batch: "Low Bridge", Stage: "ferment", Work: []string{"read the ferment"}},
+		"gauge, reduce and soak casks: Low Bridge, run 1":  {Run: "1", Batch: "Low Bridge", Stage: "fill", Work: []string{"gauge", "reduce", "soak casks"}},
+		"stripping run: Low Bridge, run 1":                 {Run: "1", Batch: "Low Bridge", Stage: "strip"},
+		"clean after the stripping run: Low Bridge, run 1": {Run: "1", Batch: "Low Bridge", Stage: "strip", Cleaning: true},
+	} {
+		assert.Equal(t, want, JobName(j))
+	}
+	s := spring()
+	s.Runs[0].Tasks[5].Key, s.Runs[0].Tasks[5].Title = "fill.cask", plan.Say("Fill")
+	jobs := weeks.Jobs(s, "2026-04-15")
+	require.Len(t, jobs, 1)
+	assert.Equal(t, "fill casks: Ferry Landing, run 26-09", JobName(jobs[0]))
+	said := about(measure.US, "2026-04-15", s.Runs[0], jobs[0])
+	assert.Contains(t, said, "08:00 to 10:00 Fill: start it")
+	assert.Contains(t, about(measure.US, "2026-04-07", s.Runs[0], weeks.Jobs(s, "2026-04-07")[0]), "07:00 to 13:00 mash.1: stay with it", "one of a plan that has no words for it")
 }
 
 // A day is closed also where nobody says why, in each form.
