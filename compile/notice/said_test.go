@@ -122,6 +122,7 @@ var more = []struct {
 }{
 	{"the corn was never cooked, more of it than of the malt", cooked(0.5, []float64{60, 58, 66, 60, 64, 63}, []float64{0, 0, 0, 1, .9, .8})},
 	{"the malt alone was never cooked", cooked(0.5, []float64{60, 58, 80, 60, 64, 63}, []float64{0, 0, 0, 1, .9, .8})},
+	{"the malt was all but cooked", cooked(0.9, []float64{60, 58, 80, 60, 64.98, 63}, []float64{0, 0, 0, 1, .9, .8})},
 	{"the enzymes died in the last heat", cooked(1, []float64{60, 58, 90, 65, 85, 70}, []float64{0, 0, 0, .9, .04, .01})},
 	{"the enzymes died as the malt went in", cooked(1, []float64{60, 58, 90, 85, 86, 80}, []float64{0, 0, 0, .05, .04, .03})},
 	{"there are no enzymes", mashOf(func(b *recipe.Batch, r *mash.Result, _ float64) {
@@ -202,6 +203,9 @@ var more = []struct {
 	{"the hearts are never begun", cut(still.ProblemHeartsFromNotReached, recipe.Cut{}, func(*recipe.Batch) {})},
 	{"the foreshots are never over", cut(still.ProblemForeshotsNotReached, recipe.Cut{}, func(*recipe.Batch) {})},
 	{"the cuts are crossed", cut(still.ProblemCutsCrossed, recipe.Cut{}, func(*recipe.Batch) {})},
+	{"a run with one point", stripOf(func(_ *recipe.Batch, r *numbers.Strip, _ float64) {
+		r.Problems, r.Curve = []still.Problem{still.ProblemStopNotReached}, []still.Point{{ABV: 0.07}}
+	})(0)},
 	{"a run without a curve", stripOf(func(_ *recipe.Batch, r *numbers.Strip, _ float64) {
 		r.Problems = []still.Problem{still.ProblemStopNotReached}
 	})(0)},
