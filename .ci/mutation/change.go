@@ -40,9 +40,9 @@ var opposite = map[string]string{
 const tiny = 1e-5
 
 // changes lists those of one file. Left alone are the indexes and lengths of
-// lists, what is said only when computing fails, tiny numbers, and the nothing that a
-// measure is compared with: "x > 0" asks whether there is any, which its opposite tries;
-// a tenth more than nothing is nothing.
+// lists, what is said only when computing fails, tiny numbers, and no time at all, of which
+// one more is a nanosecond. So is the nothing that a float is compared with: "x > 0" asks
+// whether there is any, which its opposite tries; a tenth more than nothing is nothing.
 func changes(pkg string, file source, name string) []*change {
 	var nothing []ast.Expr
 	var out []*change
@@ -81,7 +81,7 @@ func changes(pkg string, file source, name string) []*change {
 				nothing = append(nothing, n.X, n.Y)
 			}
 		case *ast.BasicLit:
-			if n.Value == "0" && slices.Contains(nothing, ast.Expr(n)) && isMeasure(file.info.Types[n].Type) {
+			if of := file.info.Types[n].Type; n.Value == "0" && (isDuration(of) || isFloat(of) && slices.Contains(nothing, ast.Expr(n))) {
 				return true
 			}
 			if v, err := strconv.ParseFloat(n.Value, 64); err == nil && (n.Kind == token.INT || n.Kind == token.FLOAT) && (v == 0 || v >= tiny) {
@@ -93,12 +93,10 @@ func changes(pkg string, file source, name string) []*change {
 	return out
 }
 
-// isMeasure says of what something is measured in and not counted: a float, or a time, whose
-// least is a nanosecond.
-func isMeasure(t types.Type) bool {
-	if t.String() == "time.Duration" {
-		return true
-	}
+// isDuration says of a time, whose next whole number is a nanosecond more.
+func isDuration(t types.Type) bool { return t.String() == "time.Duration" }
+
+func isFloat(t types.Type) bool {
 	b, ok := t.Underlying().(*types.Basic)
 	return ok && b.Info()&types.IsFloat != 0
 }

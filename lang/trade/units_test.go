@@ -17,6 +17,13 @@ func TestRulesSpeakTheBatchsUnits(t *testing.T) {
 	assert.Equal(t, "160 F", us.temp(71.2))
 	assert.Equal(t, "32 F", us.temp(0))
 	assert.Equal(t, "71.3 C", si.temp(71.26))
+	assert.Equal(t, "71.2 C", si.temp(71.24))
+	assert.Equal(t, "160 F", us.temp(71.38)) // 160.48
+	assert.Equal(t, "161 F", us.temp(71.4))  // 160.52
+	assert.Equal(t, "160.2 F", us.tenth(71.22))
+	assert.Equal(t, "71.2 C", si.tenth(71.22))
+	assert.Equal(t, "2.5 L/kg", si.ratio(2.5e-3))
+	assert.Equal(t, "16.8 gal a distiller's bushel (2.5 L/kg)", us.ratio(2.5e-3)) // of 56 lb
 	assert.Equal(t, "185 gal", us.volume(185*0.003785411784))
 	assert.Equal(t, "700 L", si.volume(0.7))
 	assert.Equal(t, "12.5 %", percent(0.125))
