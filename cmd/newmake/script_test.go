@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"os"
@@ -12,6 +13,7 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"newmake/lang/diag"
@@ -104,4 +106,23 @@ func faulty() {
 	command := root(a)
 	command.AddCommand(panicking())
 	os.Exit(a.execute(command, os.Args[1:]))
+}
+
+// TestEveryCommandHasAScript: each command is run by a script, as people run it.
+func TestEveryCommandHasAScript(t *testing.T) {
+	names, err := filepath.Glob(filepath.Join("..", "..", "testdata", "script", "*.txtar"))
+	require.NoError(t, err)
+	var all []byte
+	for _, name := range names {
+		text, err := os.ReadFile(name)
+		require.NoError(t, err)
+		all = append(all, text...)
+	}
+	for _, cmd := range root(terminal()).Commands() {
+		if cmd.Name() == "lsp" { // it talks over a pipe: the tests of its own package do
+			continue
+		}
+		run := "exec newmake " + cmd.Name()
+		assert.True(t, bytes.Contains(all, []byte(run)), "no script runs %s: give it one in testdata/script, with a line `%s`", cmd.Name(), run)
+	}
 }
