@@ -17,7 +17,7 @@ const (
 	maxCode     = 60 // where a comment may still be aligned
 )
 
-// sameRun says whether a row carries on the run that begins with first: one-line
+// sameRun reports whether a row carries on the run that begins with first: one-line
 // statements of the same shape, with nothing between them. Of those that begin with
 // a time some have a word after it and some have none.
 func sameRun(first, r *row) bool {
@@ -74,7 +74,7 @@ func align(run []row) {
 	alignComments(run)
 }
 
-// hasAfter says whether something follows key k on its row.
+// hasAfter reports whether something follows key k on its row.
 func (r *row) hasAfter(k int) bool { return k+1 < len(r.keys) || r.number != "" || r.rest != "" }
 
 // columnOfRest is the column after the indent where the rest begins. If there

@@ -60,7 +60,7 @@ func conflicts(text []byte) []conflict {
 	return out
 }
 
-// isMark says that a line is a mark, alone or with a name after it.
+// isMark reports whether a line is a mark, alone or with a name after it.
 func isMark(line, mark []byte) bool {
 	rest, ok := bytes.CutPrefix(line, mark)
 	return ok && (len(rest) == 0 || rest[0] == ' ' || rest[0] == '\r' || rest[0] == '\n')

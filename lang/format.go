@@ -172,7 +172,7 @@ func dropBlanks(rows []row) []row {
 	return out
 }
 
-// opens says whether a block begins at the end of the row.
+// opens reports whether a block begins at the end of the row.
 func (r *row) opens() bool {
 	n := len(r.tokens)
 	return n > 0 && r.tokens[n-1].Kind == TokOpen
@@ -212,11 +212,11 @@ func (r *row) split(text []byte) {
 	r.rest = spaced(text, t)
 }
 
-// timed says that a row begins with a day or a clock. What is read on such rows is
+// timed reports whether a row begins with a day or a clock. What is read on such rows is
 // of many kinds, so their numbers are in no column.
 func (r *row) timed() bool { return r.keyed != "" && r.keyed != "w" }
 
-// hasBlock says whether a brace stands on the row.
+// hasBlock reports whether a brace stands on the row.
 func (r *row) hasBlock() bool {
 	for _, t := range r.tokens {
 		if t.Kind == TokOpen {
@@ -238,7 +238,7 @@ func spaced(text []byte, tokens []Token) string {
 	return b.String()
 }
 
-// priced says whether token i belongs to an amount whose currency stands before it: the
+// priced reports whether token i belongs to an amount whose currency stands before it: the
 // number of £540, and what it buys of £0.48/kg.
 func priced(text []byte, tokens []Token, i int) bool {
 	word := func(i int) string { return string(text[tokens[i].Start:tokens[i].End]) }
@@ -251,7 +251,7 @@ func priced(text []byte, tokens []Token, i int) bool {
 	return tokens[i-1].Kind == TokUnit && isCurrencySign(word(i-1)) && (i == 1 || tokens[i-2].Kind != TokNumber)
 }
 
-// tight says whether no space stands before token i.
+// tight reports whether no space stands before token i.
 func tight(tokens []Token, i int) bool {
 	prev, this := tokens[i-1].Kind, tokens[i].Kind
 	if this == TokSlash {
@@ -263,7 +263,7 @@ func tight(tokens []Token, i int) bool {
 	return tightAfter(prev, this)
 }
 
-// tightAfter says whether a token keeps close to the one before it.
+// tightAfter reports whether a token keeps close to the one before it.
 func tightAfter(prev, this TokenKind) bool {
 	return this == TokComma || this == TokSlash || this == TokRange || prev == TokRange ||
 		prev == TokOpen && this == TokClose

@@ -118,7 +118,7 @@ func parseItem(lex *cursor) (Item, *fault) {
 	return item, nil
 }
 
-// isCurrencySign says that a mark names one currency, and so may stand before its amount.
+// isCurrencySign reports whether a mark names one currency, and so may stand before its amount.
 // `$` is that of too many.
 func isCurrencySign(text string) bool { return text == "£" || text == "€" || text == "¥" }
 
@@ -244,7 +244,7 @@ func timeFault(t, next piece, what, help string) *fault {
 		summary: fmt.Sprintf("there is no %s `%s`", what, text), help: help}
 }
 
-// isStuck says whether a word or number follows a token without a space.
+// isStuck reports whether a word or number follows a token without a space.
 func isStuck(t, next piece) bool {
 	if next.start != t.start+len(t.text) {
 		return false

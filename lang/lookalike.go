@@ -122,6 +122,6 @@ func latin(r rune) rune {
 	return r
 }
 
-// isFullwidth says that a character is one of the fullwidth forms, which stand in
+// isFullwidth reports whether a character is one of the fullwidth forms, which stand in
 // the order of ASCII.
 func isFullwidth(r rune) bool { return r >= '！' && r <= '～' }

@@ -124,7 +124,7 @@ func nameFault(name string, start int) *fault {
 		fix:     &edit{start: start, end: start + len(name), text: `"` + name + `"`, label: "put it in quotes", guess: true}}
 }
 
-// digitsWithin says that a word has digits in it as no unit has: m3 is one, and 1h30
+// digitsWithin reports whether a word has digits in it as no unit has: m3 is one, and 1h30
 // is a time.
 func digitsWithin(word string) bool {
 	trailing := len(word)
@@ -227,7 +227,7 @@ func compoundUnit(lex *cursor, first string) (unit string, end int) {
 	return "", 0
 }
 
-// IsConnective says whether a word joins the parts of a statement. After a
+// IsConnective reports whether a word joins the parts of a statement. After a
 // number such a word is not its unit: `3 days`, but `3 at`.
 func IsConnective(word string) bool {
 	switch word {
@@ -277,7 +277,7 @@ func numberFault(text string, at int, format, help string) *fault {
 	return &fault{code: diag.CodeBadNumber, start: at, end: at + len(text), summary: fmt.Sprintf(format, text), help: help}
 }
 
-// properGroups says whether commas part a whole number in threes.
+// properGroups reports whether commas part a whole number in threes.
 func properGroups(whole string) bool {
 	groups := strings.Split(whole, ",")
 	if n := len(groups[0]); n < 1 || n > 3 || groups[0][0] == '0' {

@@ -42,7 +42,7 @@ func Outline(src *diag.Source) (parts []Part, ok bool) {
 	return o.parts, true
 }
 
-// isLong says that a text has more lines or words than Parse takes. They are counted
+// isLong reports whether a text has more lines or words than Parse takes. They are counted
 // only where they may be too many.
 func isLong(src *diag.Source) bool {
 	ends := bytes.Count(src.Text, []byte{'\n'}) + bytes.Count(src.Text, []byte{'\r'})
@@ -204,7 +204,7 @@ func (o *outliner) long(start, end int) {
 	o.lost = o.lost || end-start > MaxLineBytes
 }
 
-// first says that nothing but blanks stands before an offset on its line.
+// first reports whether nothing but blanks stands before an offset on its line.
 func (o *outliner) first(pos int) bool {
 	for pos > 0 && class[o.text[pos-1]]&isBlank != 0 {
 		pos--
@@ -263,7 +263,7 @@ func (o *outliner) item(t Token) (Item, bool) {
 	return Item{}, false
 }
 
-// clean says that no character of a line is a problem (see checkChars).
+// clean reports whether no character of a line is a problem (see checkChars).
 func (o *outliner) clean(start int32) bool {
 	for pos := int(start); pos < len(o.text) && class[o.text[pos]]&isLineEnd == 0; {
 		c := o.text[pos]

@@ -101,7 +101,7 @@ func (l *codeLine) fault() *fault {
 	return l.layout
 }
 
-// bad says that the statements of a line have an error of their own.
+// bad reports whether the statements of a line have an error of their own.
 func (l *codeLine) bad() bool { return l.spoilt || l.item != nil || l.layout != nil }
 
 func (f *fault) diagnostic(src *diag.Source) diag.Diagnostic {

@@ -2,7 +2,7 @@ package lang
 
 import "bytes"
 
-// sameTokens says whether two texts without errors are made of the same tokens,
+// sameTokens reports whether two texts without errors are made of the same tokens,
 // and so mean the same with the same comments in the same places. How many line
 // endings follow each other does not count, nor which, nor the spaces at the end of
 // a comment.

@@ -184,13 +184,13 @@ func charProblem(r rune, n int, c byte) diag.Diagnostic {
 	return diag.Diagnostic{}
 }
 
-// isBidi says whether a character is one of Unicode's bidirectional controls
+// isBidi reports whether a character is one of Unicode's bidirectional controls
 // (Unicode Standard Annex 9, table of explicit formatting characters).
 func isBidi(r rune) bool {
 	return r == '\u061c' || r == '\u200e' || r == '\u200f' || r >= '\u202a' && r <= '\u202e' || r >= '\u2066' && r <= '\u2069'
 }
 
-// quotedAt says whether an offset is inside a string or a comment.
+// quotedAt reports whether an offset is inside a string or a comment.
 func quotedAt(tokens []Token, pos int) bool {
 	i := sort.Search(len(tokens), func(i int) bool { return int(tokens[i].End) > pos })
 	if i == len(tokens) || int(tokens[i].Start) > pos {

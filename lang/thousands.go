@@ -35,14 +35,14 @@ func pointsForThousands(file *File) diag.List {
 	return list
 }
 
-// likeThousands says that a number has one to three digits, the first no 0, a
+// likeThousands reports whether a number has one to three digits, the first no 0, a
 // point, and three more, the last a 0.
 func likeThousands(num string) bool {
 	whole, frac, _ := strings.Cut(num, ".")
 	return len(frac) == 3 && frac[2] == '0' && len(whole) >= 1 && len(whole) <= 3 && whole[0] >= '1' && whole[0] <= '9'
 }
 
-// bulk says that thousands of a unit are no rare thing: of volumes and weights.
+// bulk reports whether thousands of a unit are no rare thing: of volumes and weights.
 func bulk(unit string) bool {
 	u, ok := quantity.Lookup(unit)
 	return ok && slices.ContainsFunc(u.Measures, func(m quantity.Measure) bool {

@@ -342,7 +342,7 @@ func constantsWithin(tree *ast.File, info *types.Info) map[ast.Node]types.Type {
 	return out
 }
 
-// opens says that a group of constants can be variables.
+// opens reports whether a group of constants can be variables.
 func (s *switched) opens(n *ast.GenDecl, info *types.Info, used map[types.Object]string, kept map[string]bool, line func(token.Pos) string) bool {
 	for _, spec := range n.Specs {
 		if kept[line(spec.Pos())] {

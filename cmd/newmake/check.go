@@ -26,7 +26,7 @@ type checkFlags struct {
 // checkFormats are the forms of what a check found.
 var checkFormats = []string{"text", "json", "sarif", "github"}
 
-// forPrograms says that a program reads the answer, and not a person.
+// forPrograms reports whether a program reads the answer, and not a person.
 func (f checkFlags) forPrograms() bool { return f.format != "" && f.format != "text" }
 
 func checkCommand(a *app) *cobra.Command {

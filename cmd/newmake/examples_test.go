@@ -160,7 +160,7 @@ func plantWith(t testing.TB, house []byte, text string) []byte {
 	return []byte(out.String())
 }
 
-// alike says that two lines of a plant speak of one thing.
+// alike reports whether two lines of a plant speak of one thing.
 func alike(a, b *lang.Stmt) bool {
 	named := func(s *lang.Stmt) string {
 		if s.Block == nil || len(s.Items) < 2 {

@@ -121,7 +121,7 @@ func firstBatch(args []string) (batch string, rest []string) {
 	return args[0], args[1:]
 }
 
-// isBatch says that words are the name of a batch, and none of them a file.
+// isBatch reports whether words are the name of a batch, and none of them a file.
 func isBatch(words []string) bool {
 	return !slices.ContainsFunc(words, func(word string) bool { _, batch := find(word); return batch == "" })
 }

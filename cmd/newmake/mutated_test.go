@@ -383,7 +383,7 @@ func (b *bench) planAndCheck(h *check.House, p *bred, path string, seed uint64) 
 	}
 }
 
-// saidOfAnother says that a diagnostic is of another batch than the one it stands
+// saidOfAnother reports whether a diagnostic is of another batch than the one it stands
 // in: of a variant, which has the line from it.
 func saidOfAnother(h *check.House, name string, d diag.Diagnostic) bool {
 	return slices.ContainsFunc(h.Batches(), func(other string) bool {

@@ -330,7 +330,7 @@ func (f planFlags) options(a *app) formats.Options {
 	return formats.Options{Table: f.table, Bold: a.bold(f.output), Part: f.part, Short: f.short}
 }
 
-// paper says that what is written is the sheet to print.
+// paper reports whether what is written is the sheet to print.
 func (f planFlags) paper() bool {
 	format, err := formats.OfPlan.Choose(f.format, f.output)
 	return err == nil && format == "html"

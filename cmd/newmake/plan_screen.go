@@ -50,12 +50,12 @@ func (f screenFlags) asked() string {
 	return ""
 }
 
-// plain says that an answer is text on standard output.
+// plain reports whether an answer is text on standard output.
 func (f screenFlags) plain(format, output string) bool {
 	return (format == "" || format == "text") && formats.Standard(output)
 }
 
-// onScreen says that one screen is wanted: of a terminal, unless more is asked for.
+// onScreen reports whether one screen is wanted: of a terminal, unless more is asked for.
 func (f screenFlags) onScreen(a *app, format, output string) bool {
 	return f.screen || a.outTerminal && f.asked() == "" && format == "" && output == ""
 }
@@ -196,7 +196,7 @@ func (a *app) refuseOnScreen(list diag.List, arg string) error {
 	return ended(list)
 }
 
-// isFolder says that a source is of a folder, and not of one file.
+// isFolder reports whether a source is of a folder, and not of one file.
 func isFolder(src *front.Source) bool {
 	info, err := os.Stat(src.Path)
 	return err == nil && info.IsDir()

@@ -119,7 +119,7 @@ func TestGuides(t *testing.T) {
 	require.NotZero(t, ran)
 }
 
-// leftToAll says that a command is run with -all alone: it takes seconds.
+// leftToAll reports whether a command is run with -all alone: it takes seconds.
 func leftToAll(args []string) bool {
 	return testflag.Every(2) != 1 && (args[0] == "learn" || args[0] == "season")
 }

@@ -112,7 +112,7 @@ func noSuchCommand(cmd *cobra.Command, args []string) error {
 	return usage("%s\n`newmake help` lists the commands.", message)
 }
 
-// colour says whether a stream is to be coloured.
+// colour reports whether a stream is to be coloured.
 func (a *app) colour(isTerminal bool) bool {
 	switch a.color {
 	case "always":
@@ -123,12 +123,12 @@ func (a *app) colour(isTerminal bool) bool {
 	return isTerminal && a.env("NO_COLOR") == "" && a.env("TERM") != "dumb"
 }
 
-// bold says that what is written to an output may be bold.
+// bold reports whether what is written to an output may be bold.
 func (a *app) bold(output string) bool {
 	return a.colour(a.outTerminal) && formats.Standard(output)
 }
 
-// plain says whether messages should keep to ASCII: when asked to, or when the
+// plain reports whether messages should keep to ASCII: when asked to, or when the
 // locale is not UTF-8.
 func (a *app) plain() bool {
 	if a.ascii {

@@ -59,7 +59,7 @@ func spoken(root *cobra.Command, args []string) []string {
 // quantityFlags take a number with its unit.
 var quantityFlags = []string{"wash", "proof", "abv", "proof-gallons", "lpa", "casks", "bottles"}
 
-// isUnit says that a word goes on after a number as its unit: gal, % abv.
+// isUnit reports whether a word goes on after a number as its unit: gal, % abv.
 func isUnit(value, word string) bool {
 	if value == "" || strings.ContainsAny(value, "abcdefghijklmnopqrstuvwxyz") && !strings.HasSuffix(value, "%") {
 		return false

@@ -11,12 +11,12 @@ import (
 	"newmake/lang/version"
 )
 
-// versionLine says what the program is, and which one of it.
+// versionLine names the program and its version.
 func versionLine() string {
 	return fmt.Sprintf("newmake %s: a compiler of whiskey recipes, %s, %s/%s", version.Of(), runtime.Version(), runtime.GOOS, runtime.GOARCH)
 }
 
-// ownLicence is what newmake says of its own terms. They are its owner's to set.
+// ownLicence is about newmake's own licence, which is for its owner to choose.
 const ownLicence = "The licence of newmake itself is for its owner to state; none is stated here.\n" +
 	"What is linked into it is listed below, with the text of every licence.\n\n"
 

@@ -37,11 +37,11 @@ type Row struct {
 	Remark string
 }
 
-// guard says that the row validates no model: a table gives itself back, or
+// guard reports whether the row validates no model: a table gives itself back, or
 // arithmetic is held against arithmetic. It guards against a slip of the program.
 func (r Row) guard() bool { return strings.HasPrefix(r.Why, "arithmetic") }
 
-// over says that the model is worse than is claimed.
+// over reports whether the model is worse than is claimed.
 func (r Row) over() bool { return r.Claim > 0 && r.Max > r.Claim*(1+1e-9) }
 
 // mashModel is the constants of the mash: the library's, or those that are tried.

@@ -323,7 +323,7 @@ func (m *matcher) fermentStep(v *record.Visit) string {
 	return best
 }
 
-// visited says that a blank of a step is answered.
+// visited reports whether a blank of a step is answered.
 func (m *matcher) visited(step string) bool {
 	for id := range m.taken {
 		if m.byID[id].Step == step {
@@ -382,7 +382,7 @@ func (m *matcher) charge(name record.StageName, n int) string {
 	return one + "." + string(rune('0'+min(n, 9)))
 }
 
-// alone says that a line is all of a charge: what goes in from several places has a
+// alone reports whether a line is all of a charge: what goes in from several places has a
 // line for each, and no blank asks for one of them.
 func (m *matcher) alone(v *record.Visit) bool {
 	n := 0

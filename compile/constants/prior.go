@@ -46,7 +46,7 @@ func (p Prior) logSD() float64 {
 	return math.Sqrt(math.Log1p(r * r))
 }
 
-// Holds says that a figure is one that can be.
+// Holds reports whether a figure is one that can be.
 func (p Prior) Holds(x float64) bool { return x >= p.Low && x <= p.High }
 
 // Range is the figures within which the prior lies 9 times in 10, bounds regarded.

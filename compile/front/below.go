@@ -38,7 +38,7 @@ func Below(path string) []string {
 	return out
 }
 
-// inHouse says that a folder is a house, or in one.
+// inHouse reports whether a folder is a house, or in one.
 func inHouse(path string) bool {
 	at, err := filepath.Abs(path)
 	if err != nil {

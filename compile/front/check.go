@@ -111,7 +111,7 @@ func spread(places []Place) []Place {
 	return out
 }
 
-// declares says that a file, or one below a folder, has anything in it: what is
+// declares reports whether a file, or one below a folder, has anything in it: what is
 // of the house alone, or its library, need not hold a batch.
 func declares(h *check.House, path string) bool {
 	for _, f := range h.FilesIn(path) {
@@ -153,7 +153,7 @@ func (w *Check) houseOf(p Place) (*checkedHouse, error) {
 	return h, nil
 }
 
-// knows says that a path holds files of the house: it could be a file of another
+// knows reports whether a path holds files of the house: it could be a file of another
 // kind, a house of its own, or nothing at all.
 func (h *checkedHouse) knows(path string) bool {
 	return h.root != "" && len(h.house.FilesIn(path)) > 0

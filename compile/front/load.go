@@ -119,12 +119,12 @@ func unnamed(h *check.House) error {
 	return nil
 }
 
-// twice says that two declarations have a name that only one may have.
+// twice reports whether two declarations have a name that only one may have.
 func twice(a, b *house.Decl) bool {
 	return a.Field == b.Field && a.Name != "" && tree.Key(a.Name) == tree.Key(b.Name)
 }
 
-// unsaved says that a text of the overlay stands for the path itself.
+// unsaved reports whether a text of the overlay stands for the path itself.
 func (p Place) unsaved() bool {
 	if p.Overlay[p.Path] != nil {
 		return true
@@ -182,7 +182,7 @@ func (s *Source) unsaved() map[string][]byte {
 	return nil
 }
 
-// Holds says that a file of a name, which need not be there, would be of the house.
+// Holds reports whether a file of a name, which need not be there, would be of the house.
 func (s *Source) Holds(name string) bool {
 	rel, err := filepath.Rel(absolute(s.House.Root), absolute(name))
 	return err == nil && filepath.IsLocal(rel)

@@ -55,5 +55,5 @@ func (s *Source) otherBatches(name string, said diag.List) (unread diag.List, no
 	return unread, diag.Harmless("%s %s: newmake check %s", who, count, file.Source.Name)
 }
 
-// ofReading says that a code is of the text itself, and not of what it means.
+// ofReading reports whether a code is of the text itself, and not of what it means.
 func ofReading(c diag.Code) bool { return strings.HasPrefix(string(c), "NM01") }

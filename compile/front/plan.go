@@ -137,10 +137,10 @@ func inUnits(b *recipe.Batch, s *recipe.System) *recipe.Batch {
 	return &c
 }
 
-// Sound says if there is a plan that can be shown.
+// Sound reports whether there is a plan that can be shown.
 func (p *Plan) Sound() bool { return p.Plan != nil && !Broken(p.Diags) }
 
-// Broken says if a list has errors that a plan cannot be shown with. A promise
+// Broken reports whether a list has errors that a plan cannot be shown with. A promise
 // that is not kept is shown in the plan itself.
 func Broken(list diag.List) bool {
 	for _, d := range list {

@@ -62,7 +62,7 @@ func One(b *recipe.Batch, k *recipe.Condition, hearts plan.Lot, distilled Days, 
 // Days is from when to when something is done, in the plant's zone.
 type Days struct{ From, To time.Time }
 
-// OneSeason says if both days lie in one distilling season: January to June, or July
+// OneSeason reports whether both days lie in one distilling season: January to June, or July
 // to December (27 CFR 5.1, from memory).
 func (d Days) OneSeason() bool {
 	season := func(t time.Time) [2]int { return [2]int{t.Year(), int(t.Month()-1) / 6} }
@@ -124,7 +124,7 @@ func (c batch) limit(s recipe.Strength) string {
 // shortest writes a number as a person would: no more decimals than it has.
 func shortest(x float64) string { return strconv.FormatFloat(plan.RoundTo(x, 4), 'f', -1, 64) }
 
-// below says if a lot is under a strength, in the basis in which the law says
+// below reports whether a lot is under a strength, in the basis in which the law says
 // it; or at most that, if equal is let pass. Equal is what differs by rounding
 // alone.
 func below(l plan.Lot, s recipe.Strength, equal bool) bool {

@@ -68,7 +68,7 @@ func VolumeM3(gauge recipe.System, l plan.Lot) float64 {
 // a dipstick is good for (common practice).
 const seenShort = 0.005
 
-// SeenShort says that a cask with a lot in it is short by more than a hand would see.
+// SeenShort reports whether a cask with a lot in it is short by more than a hand would see.
 func SeenShort(b *recipe.Batch, l plan.Lot) bool {
 	return VolumeM3(b.Gauge, l) < b.Cask.SizeM3*(1-seenShort)
 }

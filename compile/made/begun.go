@@ -36,7 +36,7 @@ func Begun(r *record.Run) map[string]schedule.Begun {
 	return out
 }
 
-// Written says that a line was written by somebody who was there: it is none of the
+// Written reports whether a line was written by somebody who was there: it is none of the
 // skeleton that waits to be filled in.
 func Written(v *record.Visit) bool {
 	return v.When.Known() || v.None || slices.ContainsFunc(v.Read, func(r record.Reading) bool { return r.State == record.Read })

@@ -62,10 +62,10 @@ func chargesOf(planned int, r *record.Run, stage record.StageName) int {
 	return planned
 }
 
-// done says that a line tells of something that was done.
+// done reports whether a line tells of something that was done.
 func done(v *record.Visit) bool { return !v.None && Written(v) }
 
-// charged says that somebody wrote down that a still was charged.
+// charged reports whether somebody wrote down that a still was charged.
 func charged(r *record.Run, stage record.StageName) bool {
 	return slices.ContainsFunc(r.Visits, func(v record.Visit) bool {
 		return r.Stages[v.Stage].Name == stage && v.Word == "charge" && done(&v)

@@ -284,7 +284,7 @@ func (c *collecting) still(stage record.StageName) {
 	}
 }
 
-// regauged says that a fraction is gauged again at the fill, where all that was lost of it is
+// regauged reports whether a fraction is gauged again at the fill, where all that was lost of it is
 // missing.
 func regauged(r *record.Run, word string) bool {
 	stage, _ := Hearts(r)
@@ -338,7 +338,7 @@ func lotsOf(r *record.Run, stage record.StageName, charges int) map[*record.Visi
 	return out
 }
 
-// inLot says that a charge's own fraction is in a lot that was gauged.
+// inLot reports whether a charge's own fraction is in a lot that was gauged.
 func inLot(lots map[*record.Visit]*gauging, word string, charge int) bool {
 	for _, l := range lots {
 		if l.word == word && l.from <= charge && charge <= l.to {

@@ -41,7 +41,7 @@ func Recipe(b *recipe.Batch, r *record.Run) *recipe.Batch {
 	return out
 }
 
-// sawBackset says that backset went into a mash, whatever the recipe has of it.
+// sawBackset reports whether backset went into a mash, whatever the recipe has of it.
 func sawBackset(r *record.Run) bool {
 	for i := range r.Used {
 		if _, read := r.Used[i].Amount.Holds(); read && tree.Key(r.Used[i].What) == "backset" {
@@ -119,7 +119,7 @@ func weighedOf(u *record.Used) (amount, bool) {
 	return amount{}, false
 }
 
-// AsWeighed says that so much of something was weighed out for a run as it should have been, to
+// AsWeighed reports whether so much of something was weighed out for a run as it should have been, to
 // the figures that were written down.
 func AsWeighed(r *record.Run, what string, kg float64) bool {
 	var all amount
@@ -231,7 +231,7 @@ func asBought(g *recipe.Grain, lots []certified) {
 	g.Moisture, g.Starch = water/kg, starch/(kg-water)
 }
 
-// lastWater says that no water goes into a mash after a step.
+// lastWater reports whether no water goes into a mash after a step.
 func lastWater(b *recipe.Batch, step int) bool {
 	return !slices.ContainsFunc(b.Mash.Steps[step+1:], func(s recipe.MashStep) bool { return s.Verb == recipe.MashWater })
 }
@@ -363,7 +363,7 @@ func mashed(b *recipe.Batch, r *record.Run) {
 	}
 }
 
-// measured says that the liquor of a verb was measured before it went in, which is surer than
+// measured reports whether the liquor of a verb was measured before it went in, which is surer than
 // a dip.
 func measured(r *record.Run, verb recipe.MashVerb) bool {
 	return slices.ContainsFunc(r.Used, func(u record.Used) bool {

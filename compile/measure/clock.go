@@ -17,5 +17,5 @@ func LongDate(rfc3339 string) string { return plan.Moment(rfc3339).Format("Monda
 // DayAndClock is a time with its day: Mon 2 Jan 15:04.
 func DayAndClock(rfc3339 string) string { return plan.Moment(rfc3339).Format("Mon 2 Jan 15:04") }
 
-// SameDay says if two times are on one day.
+// SameDay reports whether two times are on one day.
 func SameDay(a, b string) bool { return Date(a) == Date(b) }

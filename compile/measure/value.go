@@ -68,7 +68,7 @@ func (u Units) Value(q plan.Quantity) (float64, string) {
 // alone count in.
 var counted = map[string]Units{"pureAlcoholL": SI, "costPerLPA": SI, "heartsProofGallons": US, "costPerProofGallon": US}
 
-// Counts says that readers of these units count in a number, by its key.
+// Counts reports whether readers of these units count in a number, by its key.
 func (u Units) Counts(key string) bool {
 	of, foreign := counted[key]
 	return !foreign || of == u

@@ -66,7 +66,7 @@ func obstacle(ways []numbers.Way, said diag.List) (numbers.Way, *diag.Diagnostic
 	return numbers.Way{}, nil
 }
 
-// sound says if a way gives a run to work: one of which there is nothing to say
+// sound reports whether a way gives a run to work: one of which there is nothing to say
 // that would stop it or is not said already, and whose heads and hearts are as
 // heads and hearts are.
 func sound(way numbers.Way, said diag.List) bool {

@@ -67,7 +67,7 @@ func Ferment(b *recipe.Batch, r numbers.Ferment, setC float64) diag.List {
 	return w.list
 }
 
-// holdCold says if the cooling water is too warm for the hold.
+// holdCold reports whether the cooling water is too warm for the hold.
 func holdCold(w *writer, r numbers.Ferment) bool {
 	hold := w.b.Ferm.HoldHighC
 	if hold == 0 || r.ColdestC == 0 || hold >= r.ColdestC {

@@ -190,7 +190,7 @@ func diedIn(b *recipe.Batch, r mash.Result) (step int, dead bool) {
 	return step, n > 0 && hasMalt(b) && r.Steps[n-1].AlphaLeft < enzymesDead
 }
 
-// addsMalt says that a step brings in enzymes of malt.
+// addsMalt reports whether a step brings in enzymes of malt.
 func addsMalt(b *recipe.Batch, s recipe.MashStep) bool {
 	return s.Verb == recipe.MashAdd && slices.ContainsFunc(s.Grains, func(line int) bool { return b.Bill.Lines[line].Grain.AlphaDU > 0 })
 }

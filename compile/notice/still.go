@@ -157,7 +157,7 @@ func boilsOver(b *recipe.Batch) string {
 	return "a wash with grain in it rises and boils over into the condenser"
 }
 
-// drained says that the grain stays behind in the tun.
+// drained reports whether the grain stays behind in the tun.
 func drained(b *recipe.Batch) bool {
 	return slices.ContainsFunc(b.Mash.Steps, func(s recipe.MashStep) bool { return s.Verb == recipe.MashDrain })
 }

@@ -24,7 +24,7 @@ type Batch struct {
 	Filled    Cask
 }
 
-// InWood says if a batch goes into casks at all.
+// InWood reports whether a batch goes into casks at all.
 func InWood(b *recipe.Batch) bool { return b.Cask.Kind != nil && b.Cask.SizeM3 > 0 }
 
 // PressurePa is that of the air at the plant.

@@ -45,8 +45,8 @@ func Fermented(memo *Memo, b *recipe.Batch, mashed mash.Result, standsS float64)
 	return f, ended(Fermenting, err, &f.Result)
 }
 
-// fermenterFor is the first vessel that holds the wash, for one batch finds them
-// all empty; the first of all, if none does.
+// fermenterFor is the first vessel that can hold the wash: a batch alone finds all of
+// them empty. If none can, it is the first of all.
 func fermenterFor(vessels []*recipe.Vessel, washM3 float64) *recipe.Vessel {
 	for _, v := range vessels {
 		if washM3 <= v.HoldsM3*FillMost(v) {

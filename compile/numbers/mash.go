@@ -27,7 +27,7 @@ func Mash(memo *Memo, b *recipe.Batch) (mash.Result, error) {
 	return r, ended(Mashing, err, &r)
 }
 
-// keeps says that the mash takes water that was kept of the mash before.
+// keeps reports whether the mash takes water that was kept of the mash before.
 func keeps(b *recipe.Batch) bool {
 	return slices.ContainsFunc(b.Mash.Steps, func(s recipe.MashStep) bool { return s.KeptM3 > 0 })
 }

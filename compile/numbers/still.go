@@ -212,7 +212,7 @@ func Volatile(b *recipe.Batch) (still.Volatilities, error) {
 	return v, failed(Following, err)
 }
 
-// OwnVolatile says that the house has constants of its own for the congeners. The
+// OwnVolatile reports whether the house has constants of its own for the congeners. The
 // numbers may then run away, which the built-in constants never made them do.
 func OwnVolatile(b *recipe.Batch) bool { m := b.Models["congener"]; return m != nil && m.House }
 

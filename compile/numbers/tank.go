@@ -60,7 +60,7 @@ func (n *Batch) TankUses() []TankUse {
 	return out
 }
 
-// charger says that low wines and feints wait in the same tanks.
+// charger reports whether low wines and feints wait in the same tanks.
 func (u TankUse) charger() bool {
 	const both = recipe.OfLowWines | recipe.OfFeints
 	return u.For&both == both
@@ -116,7 +116,7 @@ func (n *Batch) Waiting(c recipe.Contents) plan.Quantity {
 	return plan.Quantity{Value: m3 * lot.LitresPerM3, Unit: plan.Litre, Gallons: m3 / fluid.USGallonM3}
 }
 
-// ReducedIsMore says that the hearts are reduced, and are then more than they were.
+// ReducedIsMore reports whether the hearts are reduced, and are then more than they were.
 func (n *Batch) ReducedIsMore() bool {
 	return n.Reduced.Done && lot.Of(n.Reduced.Spirit).VolumeL > lot.Of(n.Distilled.Hearts).VolumeL
 }

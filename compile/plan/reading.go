@@ -4,7 +4,7 @@ package plan
 // before both are said.
 const lopsided = 1.5
 
-// Lopsided says that a reading may be off much farther on one side than on the other, or
+// Lopsided reports whether a reading may be off much farther on one side than on the other, or
 // down to nothing and less, so that one tolerance for both would say what cannot be.
 func (r Reading) Lopsided() bool {
 	if r.Low == nil || r.High == nil {

@@ -13,7 +13,7 @@ func (p *Plan) Round() { p.round() }
 // the plan is one. A plan that holds any is not to be shown.
 func (p *Plan) NoNumber() string { return p.noNumber() }
 
-// isNumber says that a float is neither NaN nor infinite.
+// isNumber reports whether a float is neither NaN nor infinite.
 func isNumber(x float64) bool { return x-x == 0 }
 
 // RoundTo rounds half away from zero to a number of decimals. The nudge of one

@@ -126,7 +126,7 @@ func planStructs() []reflect.Type {
 	return all
 }
 
-// hasFloats says if a struct holds a float, however deep.
+// hasFloats reports whether a struct holds a float, however deep.
 func hasFloats(typ reflect.Type) bool {
 	switch typ.Kind() {
 	case reflect.Float64:

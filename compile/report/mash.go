@@ -71,8 +71,8 @@ func keptSG(r mash.Result) float64 {
 
 // maltWindows are where a malt's own enzymes work. Beta-amylase from 55 to 65 C
 // and half gone in 10 min at 65 (Muller 1991), alpha-amylase from 65 to 75 and
-// gone above 80: common practice. They draw the reader's eye;
-// the model computes with rates (package starch).
+// gone above 80: common practice. They guide the
+// reader only: the model computes with rates (package starch).
 var maltWindows = []plan.EnzymeWindow{
 	{Name: "beta-amylase", Malt: true, LowC: 55, HighC: 65, GoneC: 68},
 	{Name: "alpha-amylase", Malt: true, LowC: 65, HighC: 75, GoneC: 80},
@@ -103,7 +103,7 @@ func windows(b *recipe.Batch, r mash.Result) []plan.EnzymeWindow {
 	return out
 }
 
-// hasEnzymes says if a step adds grain with enzymes of its own.
+// hasEnzymes reports whether a step adds grain with enzymes of its own.
 func hasEnzymes(b *recipe.Batch, s recipe.MashStep) bool {
 	for _, l := range s.Grains {
 		if b.Bill.Lines[l].Grain.AlphaDU > 0 {

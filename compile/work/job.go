@@ -27,7 +27,7 @@ type Job struct {
 	After    string          // not in the line of work: done beside it, once this task has ended
 }
 
-// beside says that a job is not in the line of work.
+// beside reports whether a job is not in the line of work.
 func (j *Job) beside() bool { return j.After != "" }
 
 // Reading is what an instrument should say, at a time from the task's start;

@@ -229,7 +229,7 @@ func grainWords(bill recipe.Bill, s recipe.MashStep) plan.Phrase {
 	return plan.Say("Stir in "+strings.Join(words, ", ")+".", amounts...)
 }
 
-// isLastRest says if a step is the first rest with all the grain in, at which the
+// isLastRest reports whether a step is the first rest with all the grain in, at which the
 // mash is converted.
 func isLastRest(steps []recipe.MashStep, i int) bool {
 	last := -1

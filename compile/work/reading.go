@@ -29,7 +29,7 @@ func spout(abv float64) Reading {
 	return read(record.Spout, "spout", lot.AtABV(abv).ByVolume(), Spout)
 }
 
-// flow is what runs from the spout.
+// flow is the rate at which spirit runs from the spout.
 func flow(m3S float64) Reading { return read(record.Flow, "flow", flowOf(m3S), Flow) }
 
 func flowOf(m3S float64) plan.Quantity {

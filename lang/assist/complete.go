@@ -67,7 +67,7 @@ func (s *Snapshot) Complete(offset int) []Proposal {
 	return c.out
 }
 
-// completes says that a token is being written: it has no end of its own.
+// completes reports whether a token is being written: it has no end of its own.
 func completes(k lang.TokenKind) bool {
 	return k == lang.TokWord || k == lang.TokUnclosed || k == lang.TokUnit
 }

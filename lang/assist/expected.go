@@ -75,7 +75,7 @@ func (e *expecting) seq(subs []*schema.Shape, i int, then func(int)) {
 	e.from(subs[0], i, func(end int) { e.seq(subs[1:], end, then) })
 }
 
-// takes says that a slot or a word may take an item.
+// takes reports whether a slot or a word may take an item.
 func takes(s *schema.Shape, it *lang.Item) bool {
 	if s.Op == schema.Literal {
 		return it.Text == s.Word && it.Kind != lang.String

@@ -94,7 +94,7 @@ func paint(w *walk, t lang.Token) Paint {
 	return Plain
 }
 
-// declaring says that the name after a line's word is declared by it.
+// declaring reports whether the name after a line's word is declared by it.
 func declaring(stack []*schema.Block, f *schema.Field) bool {
 	switch len(stack) {
 	case 1:

@@ -78,7 +78,7 @@ func (s *Snapshot) at(offset int) (spot, bool) {
 	return p, false
 }
 
-// onLine says that a place is on the innermost line itself, and not only between
+// onLine reports whether a place is on the innermost line itself, and not only between
 // its braces.
 func (p spot) onLine(offset int) bool {
 	at := p.node().At()

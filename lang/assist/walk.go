@@ -6,7 +6,7 @@ import (
 )
 
 // walk goes over the tokens of a text, and knows in which block the next one stands.
-// What is broken in one line does not matter to the next.
+// A broken line does not affect the next.
 type walk struct {
 	text  []byte
 	stack []*schema.Block // nil: one that the language does not know

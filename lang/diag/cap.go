@@ -58,7 +58,7 @@ func (l List) Cap() List {
 	return kept
 }
 
-// standsForMore says that a diagnostic is the one that Cap adds.
+// standsForMore reports whether a diagnostic is the one that Cap adds.
 func (d *Diagnostic) standsForMore() bool { return d.stands != [Note + 1]int{} }
 
 // advise asks for the advice of a list's diagnostics.

@@ -35,7 +35,7 @@ func (l List) Sort() {
 	})
 }
 
-// HasErrors says whether any of the list is an Error.
+// HasErrors reports whether any of the list is an Error.
 func (l List) HasErrors() bool {
 	return slices.ContainsFunc(l, func(d Diagnostic) bool { return d.Severity == Error })
 }
@@ -95,7 +95,7 @@ func (l List) AlsoIn(again List) {
 	}
 }
 
-// isSameCause says that two have one cause: a code, a severity and a place.
+// isSameCause reports whether two have one cause: a code, a severity and a place.
 func (d Diagnostic) isSameCause(o Diagnostic) bool {
 	return d.At.Src != nil && o.Code == d.Code && o.Severity == d.Severity && o.At == d.At
 }

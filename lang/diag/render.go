@@ -107,7 +107,7 @@ func (r *renderer) diagnostic(d Diagnostic) {
 	}
 }
 
-// helpSaysFix says whether the help names the edit already.
+// helpSaysFix reports whether the help names the edit already.
 func (d Diagnostic) helpSaysFix() bool {
 	text := strings.Trim(d.Fix.Text, `"`)
 	return strings.Contains(d.Help, d.Fix.Label) || text != "" && strings.Contains(d.Help, "`"+text+"`")

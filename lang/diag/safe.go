@@ -52,7 +52,7 @@ func glyph(r rune, written string, ascii bool) string {
 	return written
 }
 
-// isReordering says whether a character is one of Unicode's bidirectional
+// isReordering reports whether a character is one of Unicode's bidirectional
 // controls (Unicode Standard Annex 9), or is an invisible one that moves what
 // follows.
 func isReordering(r rune) bool {

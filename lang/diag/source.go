@@ -84,7 +84,7 @@ func (s *Source) Line(line int) string { return s.LineSpan(line).Text() }
 // Span is a place in the source.
 func (s *Source) Span(start, end int) Span { return Span{Src: s, Start: start, End: end} }
 
-// IsZero says that a span is no place.
+// IsZero reports whether a span is no place.
 func (s Span) IsZero() bool { return s.Src == nil }
 
 // Units is the system in which the reader of the text counts; Both where that is not

@@ -109,7 +109,7 @@ func (e *editor) amount(grain string) *lang.Item {
 	return nil
 }
 
-// inShares says that the bill is written in shares of a total.
+// inShares reports whether the bill is written in shares of a total.
 func (e *editor) inShares() bool {
 	for _, l := range e.batch.Bill.Lines {
 		if it := e.amount(l.Grain.Name); it != nil && sameKind(it.Unit, "%") {

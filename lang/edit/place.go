@@ -146,7 +146,7 @@ func (e *editor) onLine(s *lang.Stmt, text string, value []lang.Item) {
 	e.replace(diag.Span{Src: s.At.Src, Start: args[0].At.Start, End: s.At.End}, text)
 }
 
-// sameKind says that two units measure the same thing.
+// sameKind reports whether two units measure the same thing.
 func sameKind(a, b string) bool {
 	if a == b {
 		return true

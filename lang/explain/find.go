@@ -43,7 +43,7 @@ func familyPages(prefix string) []Page {
 	})
 }
 
-// called says that a page has a name that comes to a word as names are compared.
+// called reports whether a page has a name that comes to a word as names are compared.
 func (p Page) called(word string, as func(name string) string) bool {
 	return as(p.Name) == word || slices.ContainsFunc(p.Also, func(other string) bool { return as(other) == word })
 }

@@ -91,7 +91,7 @@ func (r *blockReader) text(kind BlockKind, first string) {
 	r.add(b)
 }
 
-// begins says if the next line begins a block inside a paragraph.
+// begins reports whether the next line begins a block inside a paragraph.
 func (r *blockReader) begins() bool {
 	line := r.lines[r.at]
 	return strings.TrimSpace(line) == "" || r.fence.MatchString(line) || r.heading.MatchString(line) || r.item.MatchString(line)

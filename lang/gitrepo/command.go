@@ -118,7 +118,7 @@ func (r *Repo) command(ctx context.Context, args ...string) (*exec.Cmd, error) {
 	return cmd, nil
 }
 
-// asksForHooks says that a call is to tell where the hooks are. Such a call runs
+// asksForHooks reports whether a call is to tell where the hooks are. Such a call runs
 // none.
 func asksForHooks(args []string) bool {
 	return args[0] == "config" && slices.Contains(args, hooksPath) ||

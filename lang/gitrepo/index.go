@@ -33,7 +33,7 @@ func (r *Repo) StagedFiles(ending string) ([]string, error) {
 	return names, nil
 }
 
-// OtherIndex says that git works with an index of its own for this commit, as it
+// OtherIndex reports whether git works with an index of its own for this commit, as it
 // does for `git commit FILE`: what is staged there does not stay staged. That of `git
 // commit -a` becomes the index once the hook is done.
 func (r *Repo) OtherIndex() bool {

@@ -166,7 +166,7 @@ func deepest(abs string) string {
 	return filepath.Join(deepest(up), filepath.Base(abs))
 }
 
-// Shallow says that the history was cut off when the repository was cloned.
+// Shallow reports whether the history was cut off when the repository was cloned.
 func (r *Repo) Shallow() bool {
 	out, err := r.run("rev-parse", "--is-shallow-repository")
 	return err == nil && strings.TrimSpace(out) == "true"

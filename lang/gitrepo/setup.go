@@ -44,7 +44,7 @@ func (r *Repo) Hook(name string) (string, error) {
 	return filepath.Abs(path)
 }
 
-// HooksElsewhere says that the hooks are kept outside the repository.
+// HooksElsewhere reports whether the hooks are kept outside the repository.
 func (r *Repo) HooksElsewhere() bool {
 	path, err := r.run("config", "--get", hooksPath)
 	return err == nil && strings.TrimSpace(path) != ""

@@ -257,7 +257,7 @@ func (r *Reader) blob(name string) ([]byte, error) {
 	return data, err
 }
 
-// Has says that the tree has a file, or a folder with a recipe in it.
+// Has reports whether the tree has a file, or a folder with a recipe in it.
 func (t *Tree) Has(name string) bool {
 	for _, f := range t.files {
 		if f.path == name || name == "." || strings.HasPrefix(f.path, name+"/") {
@@ -334,7 +334,7 @@ func below(dir, name string) (string, bool) {
 // mostLinks is how many links are followed to one file, as on most systems.
 const mostLinks = 40
 
-// readAnyway says that a link leads, perhaps by way of others, to a recipe or a
+// readAnyway reports whether a link leads, perhaps by way of others, to a recipe or a
 // folder below a folder.
 func (t *Tree) readAnyway(link file, dir string) bool {
 	for range mostLinks {

@@ -160,21 +160,21 @@ func (l *Library) EntryNames(f *schema.Field) []string { return sorted(slices.Cl
 // the files and lines.
 func (l *Library) OwnEntries(f *schema.Field) []*Decl { return l.own[f].order }
 
-// Owns says that an entry is of the house's own lines, or changed by them.
+// Owns reports whether an entry is of the house's own lines, or changed by them.
 func (l *Library) Owns(e *Entry) bool {
 	return len(e.Decls) > 0 && l.own[e.Field].find(e.Name) == e.Decls[0]
 }
 
-// OwnsEntry says that the house itself declares an entry of a sort and a name, or
+// OwnsEntry reports whether the house itself declares an entry of a sort and a name, or
 // changes the one below.
 func (l *Library) OwnsEntry(f *schema.Field, name string) bool { return l.own[f].find(name) != nil }
 
-// Declares says that there is an entry of a sort and a name.
+// Declares reports whether there is an entry of a sort and a name.
 func (l *Library) Declares(f *schema.Field, name string) bool {
 	return l.own[f].find(name) != nil || l.base != nil && l.base.Declares(f, name)
 }
 
-// hasEntry says that there is an entry of a name, of whatever sort.
+// hasEntry reports whether there is an entry of a name, of whatever sort.
 func (l *Library) hasEntry(name string) bool {
 	for _, f := range schema.Library {
 		if l.own[f].find(name) != nil {

@@ -57,7 +57,7 @@ type Decl struct {
 // Node is the declaration's tree.
 func (d *Decl) Node() *tree.Node { d.read(); return d.node }
 
-// HasWord says whether a word may be in the declaration: it is in its text, without reading it.
+// HasWord reports whether a word may be in the declaration: it is in its text, without reading it.
 func (d *Decl) HasWord(word string) bool {
 	return bytes.Contains(d.File.Source.Text[d.start:d.end], []byte(word))
 }
@@ -65,11 +65,11 @@ func (d *Decl) HasWord(word string) bool {
 // Said is what there is to say of the declaration's text and shape.
 func (d *Decl) Said() diag.List { d.read(); return d.diags }
 
-// nameless says that the declaration lacks the name it should have: its own word
+// nameless reports whether the declaration lacks the name it should have: its own word
 // may be misspelt.
 func (d *Decl) nameless() bool { return d.NameAt.IsZero() && d.Node().Bad }
 
-// Has says that a place is in the declaration's own text.
+// Has reports whether a place is in the declaration's own text.
 func (d *Decl) Has(at diag.Span) bool {
 	return at.Src == d.File.Source && d.At.Start <= at.Start && at.Start < d.end
 }

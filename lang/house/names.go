@@ -16,8 +16,8 @@ type index struct {
 
 func newIndex(sort string) *index { return &index{sort: sort, byKey: map[string]*Decl{}} }
 
-// add enters a declaration, and says if its name is taken. A declaration that is
-// not right still takes its name, so that nobody misses it.
+// add enters a declaration, with a diagnostic if its name is taken. A declaration with
+// errors still takes its name, so that it is not reported as missing.
 func (x *index) add(d *Decl, diags *diag.List) {
 	if before := x.find(d.Name); before != nil {
 		d.Taken = true
@@ -30,7 +30,7 @@ func (x *index) add(d *Decl, diags *diag.List) {
 
 func (x *index) find(name string) *Decl { return x.byKey[tree.Key(name)] }
 
-// Duplicate says that a name is taken.
+// Duplicate is the diagnostic for a name that is taken.
 func Duplicate(sort, name string, at, before diag.Span) diag.Diagnostic {
 	return diag.Diagnostic{
 		Code: diag.CodeDuplicate, Summary: fmt.Sprintf("the name %q is taken: it is another %s's", name, sort), At: at,

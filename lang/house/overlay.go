@@ -67,18 +67,18 @@ func overlayLines(base, top []*tree.Node, diags *diag.List) []*tree.Node {
 	return out
 }
 
-// editsStep says that a line is an edit of a step, not of another line.
+// editsStep reports whether a line is an edit of a step, not of another line.
 func editsStep(n *tree.Node) bool {
 	return n.Field.Edit && n.Field != schema.Remove && (n.Bad || slices.ContainsFunc(schema.MashSteps, func(f *schema.Field) bool { return f.Name == n.Match.Caps[0].Text() }))
 }
 
-// hasEdits says that there is an edit among the lines of a block.
+// hasEdits reports whether there is an edit among the lines of a block.
 func hasEdits(n *tree.Node) bool {
 	return slices.ContainsFunc(n.Lines, func(l *tree.Node) bool { return l.Field.Edit })
 }
 
-// StrayEdits speaks of edits in a batch that varies none: those that are left
-// when variants are applied.
+// StrayEdits reports edits in a batch that varies nothing: those that are left over when
+// variants are applied.
 func StrayEdits(n *tree.Node, diags *diag.List) {
 	for _, l := range n.Lines {
 		switch {

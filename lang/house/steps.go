@@ -134,7 +134,7 @@ func (e *editor) places(which []int) []diag.Related {
 	return out
 }
 
-// speaksOf says that an edit means a step, which is the nth of those that do the
+// speaksOf reports whether an edit means a step, which is the nth of those that do the
 // same.
 func speaksOf(n *tree.Node, step *tree.Node, nth int) bool {
 	for i := range n.Match.Caps[1:] {

@@ -139,7 +139,7 @@ func (t *Texts) lostNames() losses {
 	return l
 }
 
-// Lost says that something of a name may be declared in a text that could not be
+// Lost reports whether something of a name may be declared in a text that could not be
 // read: its name stands in a line that is no declaration, or there is a
 // declaration of its sort that lacks its name. That has its own diagnostic, so a second
 // one, that the name is unknown, would only confuse.
@@ -148,7 +148,7 @@ func (t *Texts) Lost(f *schema.Field, name string) bool {
 	return l.nameless[f] || l.names[tree.Key(name)]
 }
 
-// LostAny says that there are lines that are no declaration.
+// LostAny reports whether there are lines that are no declaration.
 func (t *Texts) LostAny() bool { return t.losses().any }
 
 // LostSaid is what there is to say of the lines for which Lost and LostAny say
@@ -168,7 +168,7 @@ func (t *Texts) LostSaid() diag.List {
 	return list
 }
 
-// has says that a text is one of the house's.
+// has reports whether a text is one of the house's.
 func (t *Texts) has(src *diag.Source) bool {
 	return slices.ContainsFunc(t.Files, func(f *File) bool { return f.Source == src })
 }

@@ -9,7 +9,7 @@ import (
 	"newmake/lang/tree"
 )
 
-// names finds and lists the names that casks and vats speak of.
+// names finds and lists the names to which lines of casks and vats refer.
 type names struct {
 	house  *house.House
 	filled []string // the serials of all casks that runs filled
@@ -36,7 +36,7 @@ func (n *names) of(sort string) []string {
 	return eachOnce(past(schema.Vat), past(schema.OwnCask), n.filled)
 }
 
-// has says that a name is of a sort.
+// has reports whether a name is of a sort.
 func (n *names) has(sort, name string) bool {
 	if n.known[sort] == nil {
 		if n.known == nil {

@@ -140,7 +140,7 @@ func (l *living) begin() *record.Life {
 	return l.now
 }
 
-// gone says that it was emptied, and is something here that only a full cask can be.
+// gone reports whether it was emptied, and is something here that only a full cask can be.
 func (l *living) gone(at diag.Span, what string) bool {
 	if l.now != nil || len(l.all) == 0 {
 		return false
@@ -152,7 +152,7 @@ func (l *living) gone(at diag.Span, what string) bool {
 	return true
 }
 
-// tooEarly says that it is read before its first fill, when there was nothing in it: not of
+// tooEarly reports whether it is read before its first fill, when there was nothing in it: not of
 // wood that is weighed empty, and not of a cask that came full.
 func (l *living) tooEarly(v *record.Visit, first *record.Filling) bool {
 	if first == nil || v.When.Date.Compare(first.On()) >= 0 || v.Word == "to" || v.Word == "note" {
@@ -190,7 +190,7 @@ func beyond(l *record.Life, v *record.Visit, sizeOf func(*record.Cask, *record.F
 	}
 }
 
-// unfilled says that it is emptied where nothing was filled into it.
+// unfilled reports whether it is emptied where nothing was filled into it.
 func (l *living) unfilled(e *record.End, first *record.Filling) bool {
 	if l.now != nil && len(l.now.Fills) > 0 {
 		return false

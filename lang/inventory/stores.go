@@ -35,7 +35,7 @@ type NamedLot struct {
 	Moisture, Starch *float64 // nil where none is written
 }
 
-// Is says that a lot is of a grain and has a name.
+// Is reports whether a lot is of a grain and has a name.
 func (l *NamedLot) Is(grain, lot string) bool { return keyOf(l.What, l.Lot) == keyOf(grain, lot) }
 
 type lotKey struct{ what, lot string }

@@ -90,7 +90,7 @@ func written(id, of string) string {
 	return id + " of " + strconv.Quote(of)
 }
 
-// bare says that a name may stand without quotes.
+// bare reports whether a name may stand without quotes.
 func bare(name string) bool {
 	for i, r := range name {
 		if !(r >= 'a' && r <= 'z' || i > 0 && (r == '-' || r >= '0' && r <= '9')) {
@@ -108,7 +108,7 @@ func quoted(names []string) []string {
 	return out
 }
 
-// Only says that a text holds nothing but what was learned of a plant: it may be written
+// Only reports whether a text holds nothing but what was learned of a plant: it may be written
 // anew as a whole.
 func Only(text []byte, plant string) bool {
 	file, list := lang.Parse(diag.NewSource(FileName, text))

@@ -69,12 +69,12 @@ func only(all []house.LibraryItem, want func(house.LibraryItem) bool) []house.Li
 	return out
 }
 
-// isNamed says that the words are an entry's name.
+// isNamed reports whether the words are an entry's name.
 func isNamed(i house.LibraryItem, words []string) bool {
 	return len(words) > 0 && (strings.EqualFold(i.Name, strings.Join(words, " ")) || strings.EqualFold(i.Name, strings.Join(words, "-")))
 }
 
-// isAbout says that every word stands somewhere in an entry.
+// isAbout reports whether every word stands somewhere in an entry.
 func isAbout(i house.LibraryItem, words []string) bool {
 	text := []string{i.Kind, i.Name, i.Doc, i.From}
 	for _, l := range i.Lines {

@@ -55,7 +55,7 @@ func (r *reader) corrected(l *tree.Node, visits []record.Visit, used []record.Us
 	r.diags.Add(d)
 }
 
-// holds says that a reading shows a value: what was written, or what that was last
+// holds reports whether a reading shows a value: what was written, or what that was last
 // corrected to.
 func holds(o *record.Reading, v record.Value) bool {
 	now, ok := o.Holds()

@@ -205,7 +205,7 @@ func last(run *record.Run, visit int, what record.What) *record.Value {
 	return nil
 }
 
-// sameFraction says that no cut lies between a visit and the reading before it. The
+// sameFraction reports whether no cut lies between a visit and the reading before it. The
 // readings of a cut are of what ends.
 func sameFraction(run *record.Run, visit int) bool {
 	for i := visit - 1; i >= 0 && run.Visits[i].Stage == run.Visits[visit].Stage; i-- {

@@ -309,7 +309,7 @@ func served(t *record.Trial, n *tree.Node, a record.Answer, diags *diag.List) {
 	}
 }
 
-// areRanks says that numbers are the ranks of n samples, those that tie with the mean of
+// areRanks reports whether numbers are the ranks of n samples, those that tie with the mean of
 // their ranks.
 func areRanks(ranks []float64, n int) bool {
 	if len(ranks) != n {

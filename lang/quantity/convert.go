@@ -38,7 +38,7 @@ func FromSI(v float64, unit string, k Kind) (float64, error) {
 	return v/m.Factor - m.Shift, nil
 }
 
-// AllowsBare says whether a bare number may stand for a kind.
+// AllowsBare reports whether a bare number may stand for a kind.
 func AllowsBare(k Kind) bool {
 	switch k {
 	case Number, Gravity, PH, Money:

@@ -33,7 +33,7 @@ func Currency(word string) string {
 	return word
 }
 
-// IsCurrency says whether a word has the form of an ISO 4217 currency code and
+// IsCurrency reports whether a word has the form of an ISO 4217 currency code and
 // is no unit.
 func IsCurrency(word string) bool {
 	word = Currency(word)

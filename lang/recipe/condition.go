@@ -26,7 +26,7 @@ func (c *Condition) GrainShare(b *Bill) float64 {
 	return share
 }
 
-// GrainsDo says if a share of the bill is what GrainLeast, GrainMost or GrainSome asks.
+// GrainsDo reports whether a share of the bill is what GrainLeast, GrainMost or GrainSome asks.
 func (c *Condition) GrainsDo(share float64) bool {
 	switch c.Test {
 	case GrainLeast:
@@ -52,23 +52,23 @@ func (c *Condition) GrainText() string {
 	return text
 }
 
-// Rested says if a time in wood is as long as AgeLeast asks.
+// Rested reports whether a time in wood is as long as AgeLeast asks.
 func (c *Condition) Rested(restS float64) bool { return restS >= c.AgeS*(1-slack) }
 
-// WoodDoes says if a cask is of a wood that WoodIs allows.
+// WoodDoes reports whether a cask is of a wood that WoodIs allows.
 func (c *Condition) WoodDoes(k *Cask) bool {
 	return len(c.Woods) == 0 || slices.ContainsFunc(c.Woods, func(w Wood) bool { return w.Is(k) })
 }
 
-// SizeDoes says if a cask is no greater than WoodIs allows.
+// SizeDoes reports whether a cask is no greater than WoodIs allows.
 func (c *Condition) SizeDoes(k *Cask) bool { return c.SizeM3 == 0 || k.SizeM3 <= c.SizeM3*(1+slack) }
 
-// NoWoodDoes says if a batch that goes into no wood is what WoodIs allows.
+// NoWoodDoes reports whether a batch that goes into no wood is what WoodIs allows.
 func (c *Condition) NoWoodDoes() bool {
 	return slices.ContainsFunc(c.Woods, func(w Wood) bool { return w.None })
 }
 
-// Is says if a cask is of this wood. A char that is written on wood that is not
+// Is reports whether a cask is of this wood. A char that is written on wood that is not
 // charred is a mistake of its own, and does not make it so.
 func (w Wood) Is(k *Cask) bool {
 	return !w.None && (w.Use == "" || w.Use == "new" == k.New) && (w.Char == "" || w.Char == "charred" == k.Kind.Charred) && (w.Of == "" || w.Of == k.Kind.Tree)

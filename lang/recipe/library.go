@@ -224,7 +224,7 @@ func (s *Standard) BottledAt() Strength {
 	return least
 }
 
-// Counts says that a grain is one of those a condition speaks of: by its name, or
+// Counts reports whether a grain is one of those a condition speaks of: by its name, or
 // by its cereal.
 func (c *Condition) Counts(g *Grain) bool {
 	if c.Malted && !g.Malted || c.Unmalted && g.Malted {

@@ -46,7 +46,7 @@ func (p Path) Child(parts ...string) Path {
 	return p
 }
 
-// plainPart says that a part needs no quotes.
+// plainPart reports whether a part needs no quotes.
 func plainPart(s string) bool {
 	odd := func(r rune) bool {
 		return r != '-' && (r < 'a' || r > 'z') && (r < 'A' || r > 'Z') && (r < '0' || r > '9')
@@ -123,13 +123,13 @@ func (p Path) Last() string {
 	return strings.Trim(p.text[p.lastDot()+1:], `"`)
 }
 
-// Within says that p is other or stands in it.
+// Within reports whether p is other or stands in it.
 func (p Path) Within(other Path) bool {
 	rest, ok := strings.CutPrefix(p.text, other.text)
 	return ok && (rest == "" || rest[0] == '.' || other.IsZero())
 }
 
-// IsZero says that a path names nothing.
+// IsZero reports whether a path names nothing.
 func (p Path) IsZero() bool { return p.text == "" }
 
 // String is the path as a person writes it.

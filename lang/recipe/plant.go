@@ -120,7 +120,7 @@ type Cleaning struct {
 	Deep      string
 }
 
-// HasCooling says that something cools the vessel.
+// HasCooling reports whether something cools the vessel.
 func (v *Vessel) HasCooling() bool { return v.CoolsW > 0 || v.Cooler.AreaM2 > 0 }
 
 // Cooler is a surface with cooling water behind it.

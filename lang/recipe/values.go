@@ -88,7 +88,7 @@ func (v Value) Is() []any {
 	return out
 }
 
-// Same says that two values mean the same, wherever they are written. Vessels
+// Same reports whether two values mean the same, wherever they are written. Vessels
 // and entries of the library are the same by name: their figures are values too.
 func (v Value) Same(w Value) bool {
 	return slices.EqualFunc(v.Cells, w.Cells, Cell.same)

@@ -38,7 +38,7 @@ type Date struct {
 	Day   int
 }
 
-// IsZero says that there is no date.
+// IsZero reports whether there is no date.
 func (d Date) IsZero() bool { return d == Date{} }
 
 // String is the date as it is written: 2026-03-03.
@@ -78,7 +78,7 @@ func ReadDate(text string) Date {
 // FirstYear and LastYear bound the days that can be planned for.
 const FirstYear, LastYear = 1900, 2199
 
-// Planned says that a day is one for which something can be planned.
+// Planned reports whether a day is one for which something can be planned.
 func (d Date) Planned() bool { return d.Year >= FirstYear && d.Year <= LastYear }
 
 // DateOf is the day of a moment, in its own zone.
@@ -163,7 +163,7 @@ type When struct {
 	Corrected *Correction
 }
 
-// Known says that the moment is.
+// Known reports whether the moment is.
 func (w When) Known() bool { return !w.Time.IsZero() }
 
 // What is the quantity that an instrument was read for. The words are those of the
@@ -228,7 +228,7 @@ func (r *Reading) Holds() (Value, bool) {
 	return r.Value, r.State == Read
 }
 
-// At60F says that a strength by volume was read on a scale that is true at 60 F, where
+// At60F reports whether a strength by volume was read on a scale that is true at 60 F, where
 // % abv is half the proof (27 CFR 19.1), and not at 20 C (OIML R 44): by the instrument's
 // own scale, or else by the degrees of the sample, or else by the units of the file. A
 // scale that is true at 15 C counts as one of 60 F: they part by 0.02 % vol.
@@ -290,5 +290,5 @@ func (r Reading) AsOf(day Date) Reading {
 	return r
 }
 
-// IsClock says that a time is corrected, not a value.
+// IsClock reports whether a time is corrected, not a value.
 func (c *Correction) IsClock() bool { return c.OldClock != "" }

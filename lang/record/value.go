@@ -18,7 +18,7 @@ type Value struct {
 	SI float64
 }
 
-// Same says that two values are one as they are written, whatever their commas.
+// Same reports whether two values are one as they are written, whatever their commas.
 func (v Value) Same(o Value) bool { return v.Unit == o.Unit && v.Number == o.Number }
 
 // String is the value as it was written.

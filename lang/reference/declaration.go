@@ -42,7 +42,7 @@ func synopsis(f *schema.Field, indent string) string {
 	return out + indent + "}\n"
 }
 
-// steps says that a block holds nothing but steps of work.
+// steps reports whether a block holds nothing but steps of work.
 func steps(b *schema.Block) bool {
 	for _, f := range b.Fields {
 		if !f.Step {

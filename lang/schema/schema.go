@@ -88,7 +88,7 @@ func (b *Block) Words() []string {
 	return words
 }
 
-// Holds says if the limit is one of a slot and a kind of quantity.
+// Holds reports whether the limit is one of a slot and a kind of quantity.
 func (l Limit) Holds(slot string, k quantity.Kind) bool {
 	return (l.Slot == "" || l.Slot == slot) && (l.Kind == quantity.None || l.Kind == k)
 }

@@ -202,7 +202,7 @@ func (s *Shape) String() string {
 	return b.String()
 }
 
-// KnowsWord says that a literal of the shape is this word.
+// KnowsWord reports whether a literal of the shape is this word.
 func (s *Shape) KnowsWord(word string) bool {
 	return s.Op == Literal && s.Word == word || slices.ContainsFunc(s.Subs, func(sub *Shape) bool { return sub.KnowsWord(word) })
 }

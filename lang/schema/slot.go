@@ -88,5 +88,5 @@ var slotByName = func() map[string]*SlotType {
 	return m
 }()
 
-// IsQuantity says that the slot holds a number.
+// IsQuantity reports whether the slot holds a number.
 func (t *SlotType) IsQuantity() bool { return t.Names == "" && t.Item == lang.Number }

@@ -28,7 +28,7 @@ type Season struct {
 // Days is how many days it has.
 func (s *Season) Days() int { return s.From.DaysTo(s.To) + 1 }
 
-// Has says that a day is of the season.
+// Has reports whether a day is of the season.
 func (s *Season) Has(d record.Date) bool { return s.From.Compare(d) <= 0 && d.Compare(s.To) <= 0 }
 
 // Batches lists what it asks for, each once, in the order of the text.
@@ -74,7 +74,7 @@ type Make struct {
 	At        diag.Span
 }
 
-// OnWeekdays says whether the days of the week are given.
+// OnWeekdays reports whether the days of the week are given.
 func (m *Make) OnWeekdays() bool { return m.Weekdays != [7]bool{} }
 
 // Closed is days on which nobody works and no still is lit. What ferments goes on.

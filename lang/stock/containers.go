@@ -47,7 +47,7 @@ func ContainerOf(name string) (c Container, ok bool) {
 	return c, false
 }
 
-// holds says that what a store calls so is of the kind and the size of what was filled, where
+// holds reports whether what a store calls so is of the kind and the size of what was filled, where
 // both say one.
 func (c Container) holds(filled Container) bool {
 	return c.Bottle == filled.Bottle &&
@@ -91,7 +91,7 @@ func FilledOf(lives []*record.Life, bottlings []*record.Bottling) []Filled {
 	return out
 }
 
-// from says that what was filled may be of a lot. What no store has was never written as bought,
+// from reports whether what was filled may be of a lot. What no store has was never written as bought,
 // and is no lot of it.
 func (f *Filled) from(l *Lot) bool {
 	c, _ := ContainerOf(l.What)

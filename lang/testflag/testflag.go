@@ -25,7 +25,7 @@ func init() {
 	}
 }
 
-// Update says that what is generated is to be written anew.
+// Update reports whether what is generated is to be written anew.
 func Update() bool { return *update }
 
 // Every says of how many cases one is tried: n, or 1 if all are.

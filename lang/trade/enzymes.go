@@ -26,13 +26,13 @@ const (
 	bourbonUsual  = 24
 )
 
-// hasEnzymes says that a grain can convert starch.
+// hasEnzymes reports whether a grain can convert starch.
 func hasEnzymes(g *recipe.Grain) bool { return !g.Roasted && (g.LintnerPower > 0 || g.AlphaDU > 0) }
 
-// converts says whether anything in the batch makes sugar of starch.
+// converts reports whether anything in the batch makes sugar of starch.
 func converts(r *rules, w *walkthrough) bool { return saccharifies(r) || len(lives(r, w)) > 0 }
 
-// saccharifies says whether an enzyme preparation makes sugar.
+// saccharifies reports whether an enzyme preparation makes sugar.
 func saccharifies(r *rules) bool {
 	for _, d := range r.batch.Ferm.Doses {
 		if d.Enzyme.Does == recipe.Saccharifying {
@@ -42,7 +42,7 @@ func saccharifies(r *rules) bool {
 	return dosed(r, recipe.Saccharifying)
 }
 
-// dosed says whether an enzyme of a kind goes into the mash.
+// dosed reports whether an enzyme of a kind goes into the mash.
 func dosed(r *rules, kind recipe.EnzymeKind) bool {
 	for _, s := range r.batch.Mash.Steps {
 		if s.Enzyme != nil && s.Enzyme.Does == kind {
@@ -122,7 +122,7 @@ func checkEnzymes(r *rules, w *walkthrough) {
 	}
 }
 
-// starchy says that there is starch to convert.
+// starchy reports whether there is starch to convert.
 func starchy(r *rules) bool {
 	for _, l := range r.batch.Bill.Lines {
 		if l.Grain.Starch > 0 && l.MassKg > 0 {

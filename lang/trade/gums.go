@@ -60,7 +60,7 @@ func checkGums(r *rules, w *walkthrough) {
 	r.add(d)
 }
 
-// gumRest says that the mash rests where malt's own enzymes thin it, with malt in.
+// gumRest reports whether the mash rests where malt's own enzymes thin it, with malt in.
 func gumRest(r *rules, w *walkthrough) bool {
 	malt := false
 	for i := range w.moments {

@@ -173,7 +173,7 @@ func woodsText(c *recipe.Condition) string {
 	return words.Or(woods)
 }
 
-// below says that a strength is under another as the law counts: as written, and
+// below reports whether a strength is under another as the law counts: as written, and
 // if one of them is by mass, for certain.
 func below(a, b recipe.Strength) bool {
 	if (a.Basis == recipe.ABW) != (b.Basis == recipe.ABW) {

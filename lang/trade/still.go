@@ -133,7 +133,7 @@ func cutByTheClock(r *rules) {
 	}
 }
 
-// weaker says that a is weaker than b, for certain.
+// weaker reports whether a is weaker than b, for certain.
 func weaker(a, b recipe.Strength) bool {
 	if a.Basis == b.Basis {
 		return a.Value < b.Value

@@ -95,7 +95,7 @@ func TestLimits(t *testing.T) {
 	assert.Greater(t, tried, 200)
 }
 
-// narrower says that a limit before l is broken too.
+// narrower reports whether a limit before l is broken too.
 func narrower(f *schema.Field, l schema.Limit, slot string, k quantity.Kind, v [2]float64) bool {
 	for _, x := range f.Limits {
 		if x == l {

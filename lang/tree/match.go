@@ -70,7 +70,7 @@ func Head(f *schema.Field, items []lang.Item) (Match, bool) {
 // heads keeps matchers: a house has thousands of declarations, in many files at once.
 var heads = sync.Pool{New: func() any { return new(matcher) }}
 
-// fits says that the whole line fitted.
+// fits reports whether the whole line fitted.
 func (m *Match) fits() bool { return m.miss == nil }
 
 func (m *matcher) run(s *schema.Shape, i int) (int, bool) {

@@ -88,7 +88,7 @@ func (s shaper) wrongNumber(d *diag.Diagnostic, n *Node) {
 	}
 }
 
-// fitsWith says that a line is right with a word put in before an item.
+// fitsWith reports whether a line is right with a word put in before an item.
 func fitsWith(n *Node, at int, word string) bool {
 	m := new(matcher).line(n.Field.Pattern(), slices.Insert(slices.Clone(n.Match.Items), at, lang.Item{Kind: lang.Word, Text: word}))
 	return m.fits()

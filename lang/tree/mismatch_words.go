@@ -33,7 +33,7 @@ func (s shaper) twoWords(d *diag.Diagnostic, n *Node) bool {
 	return false
 }
 
-// mayBeName says that two words side by side may be one name: the library has it,
+// mayBeName reports whether two words side by side may be one name: the library has it,
 // the line declares it, or what it names is mostly called by more words than one.
 func (s shaper) mayBeName(n *Node, c *Capture, joined string) bool {
 	return c.Slot == "name" && n.Field.Block != nil || slices.Contains([]string{"plant", "vessel", "batch"}, c.Slot) || s.library != nil && s.library(joined)

@@ -50,7 +50,7 @@ func (n *Node) All(word string) []*Node {
 	return out
 }
 
-// Present says that a line was written, right or wrong.
+// Present reports whether a line was written, right or wrong.
 func (n *Node) Present(word string) bool {
 	for _, l := range n.Lines {
 		if l.Field.Name == word {
@@ -71,7 +71,7 @@ func (n *Node) Get(slot string) *Capture {
 	return n.Match.Get(slot)
 }
 
-// Has says that a word or slot is on the line.
+// Has reports whether a word or slot is on the line.
 func (n *Node) Has(slot string) bool { return n.Get(slot) != nil }
 
 // Text is what stands in a slot, "" if nothing does.
@@ -163,7 +163,7 @@ func (n *Node) Whole() diag.Span {
 	return at
 }
 
-// Sound says that every line of a block could be read.
+// Sound reports whether every line of a block could be read.
 func (n *Node) Sound() bool {
 	if n.Gaps {
 		return false

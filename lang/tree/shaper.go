@@ -89,7 +89,7 @@ type LineKey struct {
 // LineKey is that of a line: two lines of one key are the same line twice.
 func (n *Node) LineKey() LineKey { return LineKey{n.Field, n.KeyText()} }
 
-// Single says that a line like this may stand only once.
+// Single reports whether a line like this may stand only once.
 func (n *Node) Single() bool { return !n.Bad && (!n.Field.Repeat || n.Field.Key != "") }
 
 func (s shaper) twice(n, before *Node) {

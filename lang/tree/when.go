@@ -11,7 +11,7 @@ type When struct {
 	Day, Date, Clock, Offset *lang.Item
 }
 
-// IsZero says that the line begins with none of them.
+// IsZero reports whether the line begins with none of them.
 func (w When) IsZero() bool { return w == When{} }
 
 // At is the place of all of it.
@@ -46,5 +46,5 @@ func whenOf(items []lang.Item) (w When, rest []lang.Item) {
 	return w, items
 }
 
-// signed says that a clock is an offset from UTC.
+// signed reports whether a clock is an offset from UTC.
 func signed(it *lang.Item) bool { return it.Text[0] == '+' || it.Text[0] == '-' }

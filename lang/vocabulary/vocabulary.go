@@ -117,7 +117,7 @@ func (w *Words) In(text string) []Hit {
 	return out
 }
 
-// begins says that a text begins with the words.
+// begins reports whether a text begins with the words.
 func (e *entry) begins(toks []token) bool {
 	if len(toks) < len(e.tokens) {
 		return false
@@ -130,7 +130,7 @@ func (e *entry) begins(toks []token) bool {
 	return true
 }
 
-// isForm says that a text has a word, as it stands or as more of it or like it: pears,
+// isForm reports whether a text has a word, as it stands or as more of it or like it: pears,
 // buttery, nutty, smoky.
 func isForm(said, word string) bool {
 	end, ok := strings.CutPrefix(said, word)

@@ -7,7 +7,7 @@ import (
 	"syscall"
 )
 
-// links says how many names a file has.
+// links is how many names (hard links) a file has.
 func links(info fs.FileInfo) int {
 	if s, ok := info.Sys().(*syscall.Stat_t); ok {
 		return int(s.Nlink)
@@ -22,7 +22,7 @@ func keepOwner(f File, old fs.FileInfo) error {
 		return nil
 	}
 	// Some file systems know no owners, and refuse to be told one. There a file that
-	// has the right one already is left at that.
+	// already has the right one is left as it is.
 	if now, err := f.Stat(); err == nil {
 		if n, ok := now.Sys().(*syscall.Stat_t); ok && n.Uid == s.Uid && n.Gid == s.Gid {
 			return nil

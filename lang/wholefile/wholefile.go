@@ -22,7 +22,7 @@ import (
 	"strings"
 )
 
-// Device says whether the last part of a path is a name that Windows keeps for a device,
+// Device reports whether the last part of a path is a name that Windows keeps for a device,
 // with an ending or without ("Naming Files, Paths, and Namespaces", Microsoft Learn). A
 // folder with such a file cannot be copied there, nor checked out.
 func Device(name string) bool {

@@ -123,7 +123,7 @@ func leadOf(items []string) int {
 	return i
 }
 
-// beginsEnd says that a comma is the one before `written`.
+// beginsEnd reports whether a comma is the one before `written`.
 func beginsEnd(items []string, i int) bool {
 	return items[i] == "," && i+1 < len(items) && items[i+1] == "written"
 }

@@ -88,7 +88,7 @@ func oneOfTwo(text string, to quantity.System) string {
 	})
 }
 
-// compares says whether a text has amounts in the units of both systems.
+// compares reports whether a text has amounts in the units of both systems.
 func compares(text string) bool {
 	seen := map[quantity.System]bool{}
 	for _, m := range amount().FindAllStringSubmatch(text, -1) {
@@ -258,7 +258,7 @@ func twoFigures(v float64) string {
 	return Decimal(v)
 }
 
-// OthersAlone says whether what is measured has units, and none that are named to a
+// OthersAlone reports whether what is measured has units, and none that are named to a
 // reader: proof gallons, for who counts in litres.
 func OthersAlone(k quantity.Kind, reader quantity.System) bool {
 	return len(quantity.Units(k)) > 0 && len(UnitsOf(k, reader)) == 0

@@ -111,7 +111,7 @@ func newSwap(back bool) swap {
 	return s
 }
 
-// explains says that a text has words of both systems for one thing.
+// explains reports whether a text has words of both systems for one thing.
 func (s swap) explains(text string) bool {
 	there := s.there.FindAllString(text, -1)
 	if there == nil {
@@ -148,7 +148,7 @@ func (s swap) words(text string) string {
 	return b.String() + text[done:]
 }
 
-// isTank says that a word is part of a tank's name, or of what a tank is for.
+// isTank reports whether a word is part of a tank's name, or of what a tank is for.
 func isTank(before, after string) bool {
 	before = strings.ToLower(before)
 	return strings.HasPrefix(after, " tank") || strings.HasSuffix(before, "for hot ") || strings.HasSuffix(before, "for cold ")

@@ -86,7 +86,7 @@ func (v values) below(p recipe.Path) []recipe.Value {
 	return out
 }
 
-// Same says that nothing of meaning changed, a name apart.
+// Same reports whether nothing of meaning changed, a name apart.
 func (d *Difference) Same() bool {
 	return !slices.ContainsFunc(d.Edits, func(e Edit) bool { return e.Kind != Renamed })
 }

@@ -23,7 +23,7 @@ func NewDocument() *Document {
 	return &Document{Format: Format, Version: Version, Pairs: []*Comparison{}}
 }
 
-// Differs says that there is a difference in meaning.
+// Differs reports whether there is a difference in meaning.
 func (d *Document) Differs() bool {
 	for _, c := range d.Pairs {
 		if !c.Same {

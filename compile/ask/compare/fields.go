@@ -6,7 +6,7 @@ import (
 	"newmake/lang/recipe"
 )
 
-// alone says that a value is compared by itself, and not as one of a list that is
+// alone reports whether a value is compared by itself, and not as one of a list that is
 // aligned first, or of an entry that is one edit with all its figures.
 func alone(v recipe.Value) bool {
 	return !v.Part && v.Path != recipe.PathStandard && !slices.ContainsFunc(together, v.Path.Within)
@@ -47,7 +47,7 @@ func (d *Difference) value(o, n recipe.Value) {
 	d.add(e)
 }
 
-// goesWithWood says that a value changes because one of the two batches goes into
+// goesWithWood reports whether a value changes because one of the two batches goes into
 // no wood at all: the edit of the cask says so, and takes these with it.
 func goesWithWood(v recipe.Value, old, new *recipe.Batch) bool {
 	if (old.Cask.Kind == nil) == (new.Cask.Kind == nil) {

@@ -148,7 +148,7 @@ type Outcome struct {
 	Within float64 `json:"within,omitempty"`
 }
 
-// IsWithin says that the change is less than what the models leave open.
+// IsWithin reports whether the change is less than what the models leave open.
 func (o Outcome) IsWithin() bool { return math.Abs(o.Change) <= o.Within }
 
 // putWithin puts into the outcomes how sure the new batch's numbers are.
@@ -176,7 +176,7 @@ func putWithin(all []Outcome, b *recipe.Batch) {
 	}
 }
 
-// Changed says that the change can be seen at the outcome's own precision.
+// Changed reports whether the change can be seen at the outcome's own precision.
 func (o Outcome) Changed() bool { return o.Change != 0 }
 
 // outcomesOf holds two plans against one another.

@@ -71,7 +71,7 @@ func renamed(old, new *recipe.Batch) map[string]string {
 	return out
 }
 
-// renamedVessel says that a value which names vessels differs by their new names
+// renamedVessel reports whether a value which names vessels differs by their new names
 // alone.
 func renamedVessel(o, n recipe.Value, names map[string]string) bool {
 	old, new := vesselsOf(o), vesselsOf(n)

@@ -159,5 +159,5 @@ func dosed(name string, oldShare, newShare, oldKg, newKg float64) string {
 	return "more " + name
 }
 
-// differ says that two amounts are not the same, the last bits apart.
+// differ reports whether two amounts are not the same, the last bits apart.
 func differ(a, b float64) bool { return math.Abs(a-b) > 1e-9*math.Max(math.Abs(a), math.Abs(b)) }

@@ -139,7 +139,7 @@ func (s say) value(v recipe.Value) string {
 	return strings.Join(all, " at ")
 }
 
-// allNothing says that all of it is numbers, and none of them is given.
+// allNothing reports whether all of it is numbers, and none of them is given.
 func allNothing(is []any) bool {
 	return !slices.ContainsFunc(is, func(x any) bool { return x != 0.0 })
 }

@@ -140,7 +140,7 @@ func (h *held) add(z float64) {
 	}
 }
 
-// within says that a count is one that chance gives: between the limits that are passed by
+// within reports whether a count is one that chance gives: between the limits that are passed by
 // one in a thousand on either side.
 func within(k, n int, p float64) bool {
 	b := distuv.Binomial{N: float64(n), P: p}

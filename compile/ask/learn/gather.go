@@ -92,7 +92,7 @@ func Gather(h *check.House, only, without []string, of Batches) (*Gathered, erro
 	return &g.Gathered, nil
 }
 
-// named says that a run is among those that are named.
+// named reports whether a run is among those that are named.
 func named(of []string, n string) bool {
 	return slices.ContainsFunc(of, func(o string) bool { return tree.Key(o) == tree.Key(n) })
 }

@@ -51,7 +51,7 @@ type run struct {
 	first   int                  // row of its first reading that is used
 }
 
-// bears says if a constant can be told by what is read in a run at all.
+// bears reports whether a constant can be told by what is read in a run at all.
 func bears(c constants.Constant) bool { return c.Stage != numbers.Filling }
 
 // instruments are the constants of instruments, by the kind of instrument; a batch has

@@ -238,7 +238,7 @@ func (s *solution) clone() *solution {
 	return c
 }
 
-// hopeless says that of each run as much was left out as may be.
+// hopeless reports whether of each run as much was left out as may be.
 func (s *solution) hopeless() bool {
 	for _, r := range s.m.runs {
 		if left := len(r.Readings) - len(r.use()); float64(left+1) <= mostGross*float64(len(r.Readings)) {
@@ -271,7 +271,7 @@ func (s *solution) grossAnew(left []Gross) ([]Gross, []Drift, error) {
 	return c.gross()
 }
 
-// sameReadings says that the same readings are said to be wrong.
+// sameReadings reports whether the same readings are said to be wrong.
 func sameReadings(a, b []Gross) bool {
 	return len(a) == len(b) && !slices.ContainsFunc(a, func(g Gross) bool {
 		return !slices.ContainsFunc(b, func(o Gross) bool { return o.Run == g.Run && o.Reading == g.Reading })

@@ -137,7 +137,7 @@ func (t *Trial) fills() Odds {
 	return t.odds(func(r *Run) bool { return r.Casks >= n })
 }
 
-// Broken says that a promise of so many runs is broken.
+// Broken reports whether a promise of so many runs is broken.
 func (a *Answer) Broken() bool {
 	return slices.ContainsFunc(a.Promises, func(p Promise) bool { return p.Verdict == plan.PromiseBroken })
 }

@@ -31,7 +31,7 @@ func (c *customary) proofGiven(v Value, which string) float64 {
 	return fluid.RoundProof(p)
 }
 
-// in60F says that volumes and strengths of the question stand at 60 F.
+// in60F reports whether volumes and strengths of the question stand at 60 F.
 func (s *sheet) in60F() bool { return s.usualC == fluid.SixtyF }
 
 // massFrac is the mass fraction of a true strength in whatever unit. `% abv` is
@@ -85,7 +85,7 @@ func (c *customary) proofRead(l Lot, u *usLot, which string) float64 {
 	return c.obscured(l, fluid.RoundProof(p), which)
 }
 
-// scaleAt60F says that a reading in % abv stands on a scale that is true at 60 F: by the
+// scaleAt60F reports whether a reading in % abv stands on a scale that is true at 60 F: by the
 // degrees of its sample, as in the record of a run.
 func (l Lot) scaleAt60F() bool { return l.Temp != nil && l.Temp.unit() == "F" }
 

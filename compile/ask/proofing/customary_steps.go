@@ -172,7 +172,7 @@ func (c *customary) volumeAt60(v Value, holds, proof float64) float64 {
 	return at60
 }
 
-// enough says if the lot in hand fills the cask.
+// enough reports whether the lot in hand fills the cask.
 func (c *customary) enough(s fill, spirit, holds float64) bool {
 	if spirit <= c.gallons {
 		return true

@@ -66,7 +66,7 @@ func (m *metric) work(q Question) {
 	}
 }
 
-// lot gauges one lot; which tells it from another.
+// lot gauges one lot. which names it where there are two.
 func (m *metric) lot(l Lot, which string) siLot {
 	tempC := gauge.Places(m.usualC, 2)
 	if l.Temp != nil {
@@ -99,7 +99,7 @@ func (m *metric) lot(l Lot, which string) siLot {
 	return u
 }
 
-// given brings a true strength to a mass fraction.
+// given converts a true strength to a mass fraction.
 func (m *metric) given(v Value, which string) float64 {
 	w, err := m.massFrac(v)
 	if err != nil {
@@ -116,8 +116,7 @@ func (m *metric) given(v Value, which string) float64 {
 	return w
 }
 
-// read corrects what a hydrometer shows. The temperature becomes the corrected
-// one.
+// read corrects what a hydrometer shows. It sets tempC to the corrected temperature.
 func (m *metric) read(l Lot, tempC *float64, which string) float64 {
 	if l.Reading.unit() != "% abv" || l.scaleAt60F() {
 		return m.proofRead(l, tempC, which)
@@ -133,7 +132,7 @@ func (m *metric) read(l Lot, tempC *float64, which string) float64 {
 	return m.obscured(l, w, which)
 }
 
-// proofRead is the way of a proof hydrometer, through 27 CFR part 30.
+// proofRead is read for a proof hydrometer, by 27 CFR part 30.
 func (m *metric) proofRead(l Lot, tempC *float64, which string) float64 {
 	c := customary{sheet: m.sheet}
 	u := usLot{tempF: gauge.Places(l.Temp.in("F"), 2)}
@@ -219,7 +218,7 @@ func (m *metric) counts() {
 	m.counted(PureAlcohol, "pure alcohol at 20 C", alcohol, "L")
 }
 
-// row shows what the tables say of a strength alone.
+// row gives what the tables have for a strength, where no amount is known.
 func (m *metric) row() {
 	m.step("Strength", oiml, fmt.Sprintf("%s %% vol is %s %% by mass, and %s kg/m3 at 20 C", num(m.abvPct, 2), num(m.massPct, 3), num(m.density, 2)))
 	m.result(TrueABV, "strength at 20 C", m.abvPct, 2, "% vol")

@@ -130,7 +130,7 @@ func (p *Page) called(v *record.Visit) string {
 	return strings.TrimSpace(strings.Join(words, " "))
 }
 
-// TakesCasks says that a cask can be written down: the run has come to its filling, and none is
+// TakesCasks reports whether a cask can be written down: the run has come to its filling, and none is
 // there yet, or more may be; and that not something else than casks is to be filled.
 func (p *Page) TakesCasks() bool { return p.casks >= 0 && (p.Planned == nil || p.fillsCasks()) }
 

@@ -187,7 +187,7 @@ func (m *model) untold(run *record.Run, readings []made.Reading, known state) []
 	return out
 }
 
-// toCome says that a run has not come to where a reading is taken.
+// toCome reports whether a run has not come to where a reading is taken.
 func toCome(run *record.Run, spot made.Spot) bool {
 	stage, at := reached(run)
 	is, of := slices.Index(record.StageNames, stage), slices.Index(record.StageNames, spot.Stage)

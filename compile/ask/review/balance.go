@@ -52,7 +52,7 @@ type Balance struct {
 	Gross   []Finding // the largest first
 }
 
-// Balanced says that the readings agree as well as readings do.
+// Balanced reports whether the readings agree as well as readings do.
 func (b *Balance) Balanced() bool { return b.Scatter <= b.Limit }
 
 // Flow is one thing that the balance counts.
@@ -232,7 +232,7 @@ func balances(run *record.Run, b *bench, e Expected) (*Balance, error) {
 	return out, nil
 }
 
-// possible says that a reading without the error would be one that can be.
+// possible reports whether a reading without the error would be one that can be.
 func (l *ledger) possible(c reconcile.Cause) bool {
 	if c.Flow < 0 {
 		return true

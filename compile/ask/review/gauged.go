@@ -14,7 +14,7 @@ type number struct {
 	Is, SD float64
 }
 
-// Read says that there is one.
+// Read reports whether there is one.
 func (n number) Read() bool { return n.SD > 0 }
 
 // gauged is a lot of spirit or wash as it was gauged, brought to 20 C: litres, and

@@ -9,8 +9,8 @@ import (
 	"newmake/lang/record"
 )
 
-// keptPlan has the plan that was kept beside a run speak, where the text that it was made of is
-// not to be found: what that says of a reading, and nothing of what it does not speak of.
+// keptPlan fills in what the plan that was kept beside a run predicts, where the text from which
+// it was made can't be found. A reading that the plan does not mention stays without a prediction.
 func (a *Answer) keptPlan(kept *blank.Planned, run *record.Run) {
 	type key struct {
 		visit *record.Visit

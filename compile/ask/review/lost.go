@@ -50,12 +50,12 @@ func (w *lots) lose(b *bench, v *record.Visit, stage record.StageName) {
 	w.lost = append(w.lost, l)
 }
 
-// hasHearts says that the spirit run has a lot of them, gauged or by the receiver.
+// hasHearts reports whether the spirit run has a lot of them, gauged or by the receiver.
 func (w *lots) hasHearts() bool {
 	return slices.ContainsFunc(w.fractions, func(f fraction) bool { return f.id == "hearts" })
 }
 
-// gaugedHearts says that the hearts of a charge were gauged in the spirit run.
+// gaugedHearts reports whether the hearts of a charge were gauged in the spirit run.
 func (w *lots) gaugedHearts(charge int) bool {
 	all := w.of.lots["hearts"]
 	return all != nil && all.reaches(charge) && (*all)[len(*all)-1].AbvPct.Read()

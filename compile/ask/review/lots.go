@@ -67,7 +67,7 @@ func (s *several) put(charge int, g gauged) {
 	*s = append(*s, span{from, charge, g})
 }
 
-// reaches says that something was gauged of a charge.
+// reaches reports whether something was gauged of a charge.
 func (s several) reaches(charge int) bool { return len(s) > 0 && s[len(s)-1].to >= max(charge, 1) }
 
 // all is what was gauged of so many charges together: how much is not known where one of them

@@ -82,7 +82,7 @@ func (l Line) Off() float64 { return l.Said - l.Made }
 // in 20.
 const sure = 1.96
 
-// Within says that the reading is what it should be, as far as anybody can tell.
+// Within reports whether the reading is what it should be, as far as anybody can tell.
 func (l Line) Within() bool { return !(math.Abs(l.Off()) > sure*l.SD) }
 
 // Kind is what a number is of, for who shows it.
@@ -154,7 +154,7 @@ type Untold struct {
 	ToCome bool // the run has not come to it yet
 }
 
-// AsItShould says that every reading is what it should be, and that the alcohol
+// AsItShould reports whether every reading is what it should be, and that the alcohol
 // balances.
 func (a *Answer) AsItShould() bool {
 	return (a.Balance == nil || a.Balance.Balanced()) && !slices.ContainsFunc(a.Lines, func(l Line) bool { return !l.Within() })
@@ -396,7 +396,7 @@ func departed(from, to *recipe.Batch) []departure {
 // printed is the share of an amount that three figures hide, which are what a sheet has of it.
 const printed = 0.002
 
-// asTheSheetSays says that so much was weighed or measured as stands in the plan, to its figures.
+// asTheSheetSays reports whether so much was weighed or measured as stands in the plan, to its figures.
 func asTheSheetSays(o, v recipe.Value) bool {
 	for i, c := range v.Cells {
 		was, isOne := o.Cells[i].Is().(float64)

@@ -89,7 +89,7 @@ func quoted(args []string) []string {
 	return args
 }
 
-// bothBatches says that two arguments, which may be revisions, are batches of the
+// bothBatches reports whether two arguments, which may be revisions, are batches of the
 // house around the working directory.
 func bothBatches(args []string) bool {
 	s, err := working(".", true)
@@ -160,7 +160,7 @@ func (f *Finder) twoSides(args []string) (old, new *Side, err error) {
 	return old, new, err
 }
 
-// isBatchName says that an argument is neither a file nor REV:path.
+// isBatchName reports whether an argument is neither a file nor REV:path.
 func isBatchName(arg string) bool {
 	return arg != standard && !isFile(arg) && !strings.Contains(arg, ":")
 }

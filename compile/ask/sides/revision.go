@@ -11,7 +11,7 @@ import (
 	"newmake/lang/gitrepo"
 )
 
-// isRevision says that an argument is a revision or a range, and neither a file
+// isRevision reports whether an argument is a revision or a range, and neither a file
 // nor a path at a revision.
 func isRevision(arg string) bool {
 	if isFile(arg) || strings.Contains(arg, ":") || arg == standard {

@@ -73,5 +73,5 @@ func (s solver) largestBetween(good, bad *Answer) *Largest {
 	return &Largest{good, InTheWay(bad.Diags)}
 }
 
-// goes says that a size can be made.
+// goes reports whether a size can be made.
 func goes(a *Answer) bool { return a.Plan != nil && InTheWay(a.Diags) == nil }

@@ -237,7 +237,7 @@ func strengthWanted(r Request, reader quantity.System) (strength, error) {
 	return strength{200 * share, true}, nil
 }
 
-// unkept says that the batch makes promises that the answer does not keep.
+// unkept reports whether the batch makes promises that the answer does not keep.
 func (f *Found) unkept() bool {
 	for _, d := range f.Answer.Diags {
 		if d.Code == diag.CodePromiseBroken {

@@ -75,7 +75,7 @@ func NewSlide(b *recipe.Batch, u measure.Units) (*Slide, error) {
 	return s, nil
 }
 
-// Holds says that a cut lies within the range.
+// Holds reports whether a cut lies within the range.
 func (s *Slide) Holds(v float64) bool {
 	return v >= s.From-1e-9 && v <= s.To+1e-9
 }

@@ -17,7 +17,7 @@ type Season struct {
 	Stands []weeks.Standing `json:"stands"`
 }
 
-// inSeason says that a season has something to do.
+// inSeason reports whether a season has something to do.
 func (a *Answer) inSeason() bool {
 	for _, s := range a.Seasons {
 		if len(s.Jobs) > 0 {

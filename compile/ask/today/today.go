@@ -65,7 +65,7 @@ type Cask struct {
 	Kg float64 `json:"kg,omitempty"`
 }
 
-// Any says that there is one.
+// Any reports whether there is one.
 func (c *Casks) Any() bool { return len(c.Leaks)+len(c.Sample)+len(c.Over) > 0 }
 
 // Late is a stage of a run that was to be begun before the day, and of which the record of
@@ -138,7 +138,7 @@ func Of(src *front.Source, on record.Date) (*Answer, error) {
 	return a, nil
 }
 
-// isTrial says that a batch varies another that begins on the same day: one of the two is
+// isTrial reports whether a batch varies another that begins on the same day: one of the two is
 // made, and it is the parent until a run says otherwise.
 func isTrial(src *front.Source, parent string, start record.Date) bool {
 	if parent == "" {
@@ -222,7 +222,7 @@ func (a *Answer) next(date, batch string) {
 	}
 }
 
-// inWood says that a run's spirit went into wood, by its record.
+// inWood reports whether a run's spirit went into wood, by its record.
 func inWood(r *record.Run) bool {
 	return slices.ContainsFunc(r.Visits, func(v record.Visit) bool {
 		return r.Stages[v.Stage].Name == record.Fill && v.Word == "into" && !v.When.Date.IsZero()

@@ -265,7 +265,7 @@ func (a *asked) stepKnobs() []knob {
 	return out
 }
 
-// rests says that the mash rests where step i brings it.
+// rests reports whether the mash rests where step i brings it.
 func rests(steps []recipe.MashStep, i int) bool {
 	for _, s := range steps[i+1:] {
 		switch s.Verb {

@@ -128,7 +128,7 @@ func (l Line) rounded() Line {
 	return l
 }
 
-// comesOut says that the numbers as shown give the result as shown.
+// comesOut reports whether the numbers as shown give the result as shown.
 func (l Line) comesOut() bool {
 	r := *l.Result
 	if math.IsNaN(r.Value) || math.IsInf(r.Value, 0) {

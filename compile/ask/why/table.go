@@ -87,7 +87,7 @@ func (v value) named(a *asked) string {
 	return v.name
 }
 
-// called says that a name is one of the value's, capitals and hyphens aside.
+// called reports whether a name is one of the value's, capitals and hyphens aside.
 func (v value) called(name string) bool {
 	is := func(o string) bool { return fold(o) == fold(name) }
 	return is(v.name) || slices.ContainsFunc(v.also, is)

@@ -209,7 +209,7 @@ const (
 	lpaPerTonne           = plan.PurePerT
 )
 
-// priced says that the house states prices.
+// priced reports whether the house states prices.
 func priced(a *asked) bool { return a.p.Cost != nil }
 
 func (a *asked) workYield(l plan.Lot, perBushel, perTonne float64) []Line {

@@ -196,7 +196,7 @@ func Names() []string {
 	return out
 }
 
-// Known says if a word is the name of a value of any batch.
+// Known reports whether a word is the name of a value of any batch.
 func Known(name string) bool {
 	return slices.ContainsFunc(parts, func(p part) bool { return slices.ContainsFunc(p.values, func(v value) bool { return v.called(name) }) })
 }

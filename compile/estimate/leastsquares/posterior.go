@@ -77,7 +77,7 @@ const (
 	confounded = 0.9 // correlation from which two constants cannot be told apart (own rule)
 )
 
-// Untold says that the readings have not told a constant: more than 70 % of its
+// Untold reports whether the readings have not told a constant: more than 70 % of its
 // prior standard deviation is left.
 func (p *Posterior) Untold(j int) bool { return p.Left[j] > untold }
 

@@ -259,5 +259,5 @@ func TestWhatIsTakenOut(t *testing.T) {
 	assert.InDeltaSlice(t, []float64{118, 2, 120}, after.Flows, 1e-6)
 }
 
-// isReading says that a cause is a reading, where nothing was lost.
+// isReading reports whether a cause is a reading, where nothing was lost.
 func isReading(c Cause) bool { return c.Flow >= 0 }

@@ -110,7 +110,7 @@ func sourcesOf(src *front.Source, b *recipe.Batch) []*diag.Source {
 	return out
 }
 
-// isAlone says that no other batch depends on a declaration: it is a batch, or of what
+// isAlone reports whether no other batch depends on a declaration: it is a batch, or of what
 // happened.
 func isAlone(word string) bool {
 	f := schema.Language.Find(word)

@@ -58,7 +58,7 @@ func (w *Worked) Of(run *record.Run) (b *recipe.Batch, said diag.List, note stri
 	return old, list, fmt.Sprintf("%q is taken as it stood at %q, of which run %q has its sheet", run.Batch, run.Sheet, run.Number)
 }
 
-// Lost says that the text of the sheet of a run was looked for by Of, and is not to be found.
+// Lost reports whether the text of the sheet of a run was looked for by Of, and is not to be found.
 func (w *Worked) Lost(run *record.Run) bool {
 	src, sought := w.houses[run.Batch+"\x00"+run.Sheet]
 	return sought && src == nil
@@ -79,7 +79,7 @@ func (w *Worked) before(run *record.Run, b *recipe.Batch, said diag.List, note s
 	return b, said, left
 }
 
-// alike says that two recipes are one in all values.
+// alike reports whether two recipes are one in all values.
 func alike(a, b *recipe.Batch) bool {
 	return slices.EqualFunc(a.Values(), b.Values(), func(x, y recipe.Value) bool { return x.Key() == y.Key() && x.Same(y) })
 }

@@ -5,11 +5,11 @@ const (
 	zeroC    = 273.15
 )
 
-// Arrhenius is how a rate changes with temperature, ready for many a temperature:
+// Arrhenius is how a rate changes with temperature, prepared for many temperatures:
 // exp(ref - k/T), T in K.
 type Arrhenius struct{ ref, k float64 }
 
-// ArrheniusOf is that of a rate that is given at refC.
+// ArrheniusOf is the law of a rate whose value is given at refC.
 func ArrheniusOf(energyJMol, refC float64) Arrhenius {
 	k := energyJMol / gasJMolK
 	return Arrhenius{k * PerKelvin(refC), k}

@@ -39,8 +39,8 @@ type State struct {
 	MaltoseKg      float64
 	GlucoseKg      float64 // and other monosaccharides
 
-	// BesideKg is dissolved matter that is not of starch. It counts for the
-	// thickness alone: no mass here has it.
+	// BesideKg is dissolved matter that does not come from starch. It counts towards
+	// the thickness only, and is in none of the masses here.
 	BesideKg float64
 }
 

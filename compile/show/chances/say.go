@@ -28,7 +28,7 @@ func verdict(a *odds.Answer) string {
 	return says
 }
 
-// foreign says that a number is counted in what is not the reader's. A reader of gallons
+// foreign reports whether a number is counted in what is not the reader's. A reader of gallons
 // keeps the litres of pure alcohol, for it is their spread that is taken apart.
 func foreign(key string, u measure.Units) bool { return u == measure.SI && !u.Counts(key) }
 

@@ -49,10 +49,10 @@ func (c Chart) Kind() string {
 // right is where panels end.
 func (c *Chart) right() float64 { return float64(c.W) - 8 }
 
-// narrow says if it is drawn for a narrow screen.
+// narrow reports whether it is drawn for a narrow screen.
 func (c *Chart) narrow() bool { return c.W < width }
 
-// Banded says if it shows how far off a reading may be.
+// Banded reports whether it shows how far off a reading may be.
 func (c Chart) Banded() bool {
 	return slices.ContainsFunc(c.Marks, func(m Mark) bool { return m.Class == "band" })
 }

@@ -90,7 +90,7 @@ func Cell(s string) string {
 	return strings.Join(parts, "")
 }
 
-// beginsFormula says whether a cell's first character that shows is the sign of a
+// beginsFormula reports whether a cell's first character that shows is the sign of a
 // formula, or one that some spreadsheet reads as the sign: full-width, small,
 // raised and lowered ones, which Unicode holds to be compatible with it (UAX 15),
 // and the other dashes and minus signs. A tab or a line break at the beginning

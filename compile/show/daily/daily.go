@@ -66,7 +66,8 @@ func Text(w io.Writer, a *today.Answer, bold bool) error {
 
 type page struct{ columns.Writer }
 
-// seasons says what the seasons have on the day, and if people have to do any of it.
+// seasons writes what the seasons plan for the day, and reports whether any of it is work
+// for people.
 func (p *page) seasons(a *today.Answer) (jobs bool) {
 	for _, s := range a.Seasons {
 		p.Heading("season " + diag.Safe(s.Name))
@@ -103,11 +104,11 @@ func (p *page) seasons(a *today.Answer) (jobs bool) {
 // longDate is a day at length.
 func longDate(date string) string { return measure.LongDate(date + "T00:00:00Z") }
 
-// shown is the most casks of one sort that are named.
+// shown is how many casks of one sort are named at most.
 const shown = 24
 
-// casks names those that want somebody, the leaking ones first. Casks of one fill of which
-// the same is to be said stand together.
+// casks names the casks that need somebody, the leaking ones first. Casks of one fill that
+// need the same are put together.
 func (p *page) casks(a *today.Answer) {
 	u := measure.US
 	if a.Casks.Units == "si" {
@@ -144,13 +145,13 @@ func (p *page) casks(a *today.Answer) {
 	}
 }
 
-// alike are casks of one fill, of which the same is said.
+// alike are casks of one fill that need the same.
 type alike struct {
 	said  string
 	casks []today.Cask
 }
 
-// together parts casks into those that are alike, in the order of the first of each.
+// together groups casks that are alike, in the order of the first of each group.
 func together(all []today.Cask, say func(today.Cask) string) []alike {
 	var out []alike
 	for _, c := range all {
@@ -166,7 +167,7 @@ func together(all []today.Cask, say func(today.Cask) string) []alike {
 	return out
 }
 
-// words are a cask with all that is said of it and what to do; of several, what they share
+// words describe a cask and what to do with it. For several, what they share is written
 // once, and then each with its place.
 func (a alike) words(do string) string {
 	first := a.casks[0]

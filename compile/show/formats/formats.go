@@ -59,7 +59,7 @@ func written[T, O any](forms []form[T, O], name string, answer T, o O) ([]byte, 
 // recipeEnding is the ending of what a house's people write.
 const recipeEnding = ".batch"
 
-// Standard says that an output is standard output.
+// Standard reports whether an output is standard output.
 func Standard(output string) bool { return output == "" || output == "-" }
 
 // NoRecipe refuses to write where a house would read it as a recipe.

@@ -41,7 +41,7 @@ var planForms = []form[*plan.Plan, Options]{
 	{"md", ".md", func(w io.Writer, p *plan.Plan, _ Options) error { return md.Write(w, p, UnitsOf(p)) }},
 }
 
-// ShortFits says if the short sheet of a plan is two pages.
+// ShortFits reports whether the short sheet of a plan is two pages.
 func ShortFits(p *plan.Plan) bool { return sheet.TwoPages(p, UnitsOf(p)) }
 
 // OfPlan is the formats of a plan.

@@ -48,10 +48,10 @@ func (g *screen) days() []dayLine {
 // readFerment is the work of a day on which no more than that is done.
 const readFerment = "read ferment"
 
-// single says that a day has a short reading and nothing else.
+// single reports whether a day has a short reading and nothing else.
 func single(d plan.Day) bool { return slices.Equal(d.Work, []string{readFerment}) }
 
-// alike says that two days can share a line: one is the day after the other, and both
+// alike reports whether two days can share a line: one is the day after the other, and both
 // have a reading at the same hour and nothing else.
 func alike(a, b plan.Day) bool {
 	return single(a) && single(b) && a.People == b.People && measure.Clock(a.From) == measure.Clock(b.From) &&

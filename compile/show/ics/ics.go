@@ -80,7 +80,7 @@ func (c *calendar) steps(d plan.Day) []plan.Step {
 	return out
 }
 
-// decides says that a step is a moment of its own: a still is lit, or a cut is made.
+// decides reports whether a step is a moment of its own: a still is lit, or a cut is made.
 func decides(s plan.Step) bool {
 	switch s.ID[strings.LastIndexByte(s.ID, '.')+1:] {
 	case "heat", "heads", "hearts", "tails", "stop":

@@ -59,7 +59,7 @@ func boundAfter(t time.Time) time.Time {
 	return t.Add(time.Duration(seconds) * time.Second)
 }
 
-// sameClock says that nothing of a zone differs between two times.
+// sameClock reports whether nothing of a zone differs between two times.
 func sameClock(a, b time.Time) bool {
 	aName, aOffset := a.Zone()
 	bName, bOffset := b.Zone()

@@ -45,7 +45,7 @@ type hints struct {
 	out []Hint
 }
 
-// own says that a place is in the declaration itself, and not in what it varies.
+// own reports whether a place is in the declaration itself, and not in what it varies.
 func (h *hints) own(at diag.Span) bool {
 	whole := h.d.Node().Whole()
 	return at.Src == whole.Src && at.Start >= whole.Start && at.End <= whole.End

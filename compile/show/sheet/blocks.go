@@ -263,7 +263,7 @@ func (v *view) woodMM() float64 {
 // woodRowMM is how high a row of the samples is.
 var woodRowMM = map[string]float64{"": 8.4, "close": 7.4, "low": 6.8} // 1 px of a border more than in sheet.css
 
-// TwoColumns says if there are so many samples that they stand side by side.
+// TwoColumns reports whether there are so many samples that they stand side by side.
 func (v *view) TwoColumns() bool { return len(v.Schedule.Samples) > 9 }
 
 // SampleTables are the samples, in one table or in two side by side.

@@ -50,7 +50,7 @@ func columnsOf(stage string, u measure.Units) []column {
 	return []column{spout, receiver, vapour, flow}
 }
 
-// holds says if a column's instrument reads a kind of thing.
+// holds reports whether a column's instrument reads a kind of thing.
 func (c column) holds(kind record.What) bool {
 	for _, k := range c.Kinds {
 		if k == kind {

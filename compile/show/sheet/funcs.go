@@ -152,7 +152,7 @@ func offBare(u measure.Units, c cell) string {
 	return "±" + said
 }
 
-// needsTemp says if a reading means nothing without the temperature at which it
+// needsTemp reports whether a reading means nothing without the temperature at which it
 // was taken.
 func needsTemp(q plan.Quantity) bool {
 	switch q.Unit {

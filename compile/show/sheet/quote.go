@@ -55,7 +55,7 @@ func cut(s string, most int) string {
 	return s
 }
 
-// Long says if the batch's name wants smaller letters on the cover.
+// Long reports whether the batch's name wants smaller letters on the cover.
 func (v *view) Long() bool { return len([]rune(v.Batch.Name)) > headName/2 }
 
 // Version says which text a sheet was made from.

@@ -77,10 +77,10 @@ func (n named) of(s plan.Step, numbers map[string]care) []care {
 	return out
 }
 
-// jug says if what a step measures is so little that a jug does it.
+// jug reports whether what a step measures is so little that a jug does it.
 func jug(s plan.Step) bool { return strings.HasSuffix(s.ID, ".foreshots") }
 
-// round says if a step is a reading of the ferment on one of its days.
+// round reports whether a step is a reading of the ferment on one of its days.
 func round(s plan.Step) bool { return strings.HasPrefix(s.ID, "ferment.round.") }
 
 // stepOf lays a step out in the columns of its part. Said are the dangers that the page has
@@ -188,7 +188,7 @@ func rowsOf(s plan.Step, cols []column) []readRow {
 	return out
 }
 
-// endsWithCut says if somebody waits at the end of a step for the moment to turn the
+// endsWithCut reports whether somebody waits at the end of a step for the moment to turn the
 // spout or to stop: readings come thicker there than the plan asks for.
 func endsWithCut(s plan.Step) bool {
 	switch s.ID[strings.LastIndexByte(s.ID, '.')+1:] {

@@ -167,7 +167,7 @@ func deciding(s plan.Step, cols []column, order []int) []cell {
 	return out
 }
 
-// told says that the unit of a reading tells what it is: then there is no need to name it.
+// told reports whether the unit of a reading tells what it is: then there is no need to name it.
 func (c cell) told() bool {
 	switch c.Kind {
 	case record.Gravity, record.PH, record.Temperature, record.Volume:
@@ -186,7 +186,7 @@ func (v *view) ShortPages() []shortPage {
 	return v.shortPages
 }
 
-// TwoPages says if the short sheet of a plan is two pages, as it should be.
+// TwoPages reports whether the short sheet of a plan is two pages, as it should be.
 func TwoPages(p *plan.Plan, u measure.Units) bool {
 	v := &view{Plan: p, Units: u, Short: true}
 	_, fits := v.divided()

@@ -160,10 +160,10 @@ func chargeOf(s plan.Step) int {
 	return 0
 }
 
-// setting says if a step sets the fermenter, which ends the mash day.
+// setting reports whether a step sets the fermenter, which ends the mash day.
 func setting(s plan.Step) bool { return s.ID == "ferment.fill" || s.ID == "ferment.pitch" }
 
-// emptied says if a step sees to the fermenter once the still has been charged
+// emptied reports whether a step sees to the fermenter once the still has been charged
 // from it, on strip day.
 func emptied(s plan.Step) bool { return s.ID == "ferment.clean" }
 
@@ -292,7 +292,7 @@ type workDay struct {
 	first                string // of days that are alike, the first
 }
 
-// like says if a day has the same work at the same hours.
+// like reports whether a day has the same work at the same hours.
 func (d workDay) like(o workDay) bool {
 	return d.From == o.From && d.To == o.To && d.What == o.What && d.People == o.People
 }

@@ -29,10 +29,10 @@ func DaysOf(s *season.Season, sheets []season.Sheet) []string {
 	return out
 }
 
-// wanted says that a step of the work wants somebody. Years in wood are no work.
+// wanted reports whether a step of the work wants somebody. Years in wood are no work.
 func wanted(s plan.Step) bool { return s.Attend != plan.Alone && s.Stage != "cask" }
 
-// shut says that nobody is there on a day of the season.
+// shut reports whether nobody is there on a day of the season.
 func shut(s *season.Season, date string) bool {
 	return slices.ContainsFunc(s.Days, func(d season.Day) bool { return d.Date == date && d.Open == "" })
 }

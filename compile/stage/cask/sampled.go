@@ -73,7 +73,7 @@ func NextSampling(filled, last record.Date, restS float64) record.Date {
 	}
 }
 
-// SampledFor says that a cask that was sampled on a day need not be again on the day that its
+// SampledFor reports whether a cask that was sampled on a day need not be again on the day that its
 // lot is due: it was within half the time between two before it, or after it. A zero day is never.
 func SampledFor(due, sampled record.Date) bool {
 	return !sampled.IsZero() && sampled.Compare(due.Months(-sampleMonths/2)) > 0

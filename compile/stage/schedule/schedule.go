@@ -93,7 +93,7 @@ func (h hours) place(now time.Time, chain []Task) (time.Time, string) {
 	return windows[0].open, h.why(now, windows[0].open, chain)
 }
 
-// fits says whether all of a chain that needs people falls in shifts when it
+// fits reports whether all of a chain that needs people falls in shifts when it
 // starts at a time.
 func (h hours) fits(start time.Time, chain []Task) bool {
 	at := start

@@ -52,7 +52,7 @@ func (h hours) from(t time.Time, n int) []window {
 	return out
 }
 
-// staffed says whether somebody is there from one time to another, without a
+// staffed reports whether somebody is there from one time to another, without a
 // break.
 func (h hours) staffed(from, to time.Time) bool {
 	return h.always() || h.from(from, 1)[0].holds(from, to)

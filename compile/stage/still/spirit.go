@@ -96,7 +96,7 @@ func cutSpirit(in SpiritInput, b *boil, how func(*runner)) (*runner, error) {
 	return r, nil
 }
 
-// byTime says that a cut is made by the clock.
+// byTime reports whether a cut is made by the clock.
 func (in SpiritInput) byTime() bool {
 	return in.HeartsFrom.By == recipe.ByTime || in.HeartsTo.By == recipe.ByTime
 }

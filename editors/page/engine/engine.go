@@ -1,7 +1,6 @@
-// Package engine is what stands behind the page of a browser: a question comes as
-// JSON, the answer goes as JSON, and the same question has the same answer. All that
-// the page says of a recipe is said here, by the packages that stand behind the
-// command line and the language server too; the page's script computes nothing.
+// Package engine answers the questions of the page for a browser: JSON in, JSON out, and
+// the same question always has the same answer. It uses the packages that the command
+// line and the language server use; the page's script computes nothing.
 //
 // Places are counted in UTF-16 units from the beginning of a text, as a browser
 // counts. Nothing is read from a disk or a network: the texts of the house come with
@@ -37,11 +36,11 @@ type Question struct {
 	Data  string            `json:"data,omitempty"`  // unpack, unzip: what was packed
 }
 
-// Answer is what is answered. What was not asked for is empty.
+// Answer is the reply to a question. What was not asked for is empty.
 type Answer struct {
 	Problem string `json:"problem,omitempty"` // why there is no answer, for a person
 
-	Said   map[string][]Said `json:"said,omitempty"`   // check, plan: what is said of each text
+	Said   map[string][]Said `json:"said,omitempty"`   // check, plan: the diagnostics of each text
 	Tokens []Token           `json:"tokens,omitempty"` // check: the text by its colours
 
 	Batches []string `json:"batches,omitempty"` // plan: of the file

@@ -37,7 +37,7 @@ func isLink(file string) bool {
 	return err == nil && info.Mode()&os.ModeSymlink != 0
 }
 
-// against says that a line of .gitattributes sets for all .batch files what ours,
+// against reports whether a line of .gitattributes sets for all .batch files what ours,
 // being below it, would silently override.
 func against(line string) bool {
 	words := strings.Fields(line)
@@ -123,7 +123,7 @@ func (s *Setup) dropAttributes(file string) error {
 	return s.rewrite(file, text, kept, true)
 }
 
-// isOdd says that there is something that is no plain file, which is not opened: a
+// isOdd reports whether there is something that is no plain file, which is not opened: a
 // pipe would keep us waiting.
 func isOdd(file string) bool {
 	info, err := os.Stat(file)

@@ -32,10 +32,10 @@ type Text struct {
 // New is a text that came from no file.
 func New(name string, text []byte) *Text { return &Text{Name: name, Before: text} }
 
-// InFile says that the text came from a file, and is to go back there.
+// InFile reports whether the text came from a file, and is to go back there.
 func (t *Text) InFile() bool { return t.target != "" }
 
-// Changes says that the text is not laid out.
+// Changes reports whether the text is not laid out.
 func (t *Text) Changes() bool { return t.After != nil && string(t.After) != string(t.Before) }
 
 // Files gives the batch files of a path in order: of a folder all below it, but
@@ -75,7 +75,7 @@ func Files(arg string) ([]*Text, error) {
 	return out, nil
 }
 
-// leavesHouse says that a name in a house leads to a file that is not below the house's
+// leavesHouse reports whether a name in a house leads to a file that is not below the house's
 // folder: whoever made the house may have made the link.
 func leavesHouse(name, target string) bool {
 	isFile := func(p string) bool {

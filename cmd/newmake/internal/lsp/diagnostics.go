@@ -339,7 +339,7 @@ func (s *server) held(path string) *doc {
 	return nil
 }
 
-// marked says that the editor's text of a file begins with a byte order mark.
+// marked reports whether the editor's text of a file begins with a byte order mark.
 func (s *server) marked(path string) bool {
 	d := s.held(filepath.Clean(path))
 	return d != nil && d.marked()

@@ -22,7 +22,7 @@ type doc struct {
 	home    *home // nil if it is no file
 }
 
-// marked says that the text begins with a byte order mark.
+// marked reports whether the text begins with a byte order mark.
 func (d *doc) marked() bool { return strings.HasPrefix(string(d.text[:min(3, len(d.text))]), "\uFEFF") }
 
 // home is a house, as it was last loaded with the texts that the editor holds.

@@ -26,7 +26,7 @@ func watchParent(pid int, every time.Duration, stop <-chan struct{}, gone func()
 	}
 }
 
-// alive says that there is a process of a number. Windows finds none that has ended;
+// alive reports whether there is a process of a number. Windows finds none that has ended;
 // elsewhere it is asked with a signal that does nothing.
 func alive(pid int) bool {
 	p, err := os.FindProcess(pid)

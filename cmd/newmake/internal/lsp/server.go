@@ -350,7 +350,7 @@ func (s *server) recovered() {
 	}
 }
 
-// current says that a house has not changed since a turn.
+// current reports whether a house has not changed since a turn.
 func (s *server) current(h *home, turn int) bool {
 	s.mu.Lock()
 	defer s.mu.Unlock()

@@ -13,7 +13,8 @@ var tokenTypeOf = map[assist.Paint]int{
 	assist.Opener: 0, assist.Joint: 1, assist.Called: 2, assist.Calls: 2, assist.Figure: 3, assist.Measure: 4, assist.Remark: 5,
 }
 
-// paints gives each token by its distance from the one before, as the protocol has it.
+// paints gives the coloured tokens of a text, each by its distance from the one before, as
+// the protocol asks for.
 func (s *server) paints(raw json.RawMessage) (any, error) {
 	out := semanticTokens{Data: []int{}}
 	snap, _, _, err := s.at(raw)
@@ -23,7 +24,7 @@ func (s *server) paints(raw json.RawMessage) (any, error) {
 	src := snap.File.Source
 	marked := s.marked(src.Name)
 	last := position{}
-	// Columns are counted on from the token before: a long line is gone over once.
+	// Columns are counted on from the token before, so that a long line is scanned once.
 	line, offset, column := 0, 0, 0
 	for _, t := range snap.Paints() {
 		if l := src.LineOf(t.At.Start); l != line {

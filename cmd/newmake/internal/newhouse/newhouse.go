@@ -78,7 +78,7 @@ func exists(path string) bool {
 	return err == nil
 }
 
-// hasLine says that a text has a line, however it is spaced.
+// hasLine reports whether a text has a line, however it is spaced.
 func hasLine(text, line string) bool {
 	return slices.ContainsFunc(strings.Split(text, "\n"), func(l string) bool {
 		return slices.Equal(strings.Fields(l), strings.Fields(line))

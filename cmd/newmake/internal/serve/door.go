@@ -38,7 +38,7 @@ func (d *door) once(now time.Time) string {
 	return "http://" + d.at + "/open/" + d.ticket
 }
 
-// opens says whether a path is the one that leads in once. It does so no more.
+// opens reports whether a path is the one that leads in once. It does so no more.
 func (d *door) opens(path string, now time.Time) bool {
 	d.mu.Lock()
 	defer d.mu.Unlock()

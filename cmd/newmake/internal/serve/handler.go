@@ -75,20 +75,20 @@ func secure(h http.Header) {
 	h.Set("Content-Security-Policy", "default-src 'none'; script-src 'self'; style-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'")
 }
 
-// named says that a request names the address that is served. Another name that leads
+// named reports whether a request names the address that is served. Another name that leads
 // here is another site's doing.
 func (h *handler) named(host string) bool {
 	return host == h.at || h.door != nil && host == "localhost:"+portText(h.at)
 }
 
-// ours says that a request comes from the page itself. A browser says so of all that
+// ours reports whether a request comes from the page itself. A browser says so of all that
 // changes something (Fetch Standard, origin header; Fetch Metadata); who says nothing is
 // not believed.
 func ours(r *http.Request) bool {
 	return r.Header.Get("Origin") == "http://"+r.Host && fromHere(r)
 }
 
-// fromHere says that no other site has a request made, as far as the browser tells.
+// fromHere reports whether no other site has a request made, as far as the browser tells.
 func fromHere(r *http.Request) bool {
 	site := r.Header.Get("Sec-Fetch-Site")
 	return site == "" || site == "same-origin"

@@ -25,7 +25,7 @@ func (g *gate) admit() string {
 	return s.secret
 }
 
-// knows says that a request is of a browser that was let in.
+// knows reports whether a request is of a browser that was let in.
 func (g *gate) knows(r *http.Request) bool {
 	g.mu.Lock()
 	defer g.mu.Unlock()
@@ -39,8 +39,8 @@ func (g *gate) knows(r *http.Request) bool {
 	return false
 }
 
-// cookie is what a browser is known by. No script reads it, and no other site sends
-// it. It can't be marked for encrypted connections alone, for there is none.
+// cookie identifies a browser. No script can read it, and no other site sends it. It
+// can't be restricted to encrypted connections, since there are none.
 func cookie(secret string) *http.Cookie {
 	return &http.Cookie{Name: cookieName, Value: secret, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode, MaxAge: int(sessionFor / time.Second)}
 }

@@ -68,7 +68,7 @@ func (s *site) Cut(_ context.Context, to string) Answer {
 	return Answer{http.StatusOK, to}
 }
 
-// untouched says that nothing was written.
+// untouched reports whether nothing was written.
 func (s *site) untouched() bool {
 	s.mu.Lock()
 	defer s.mu.Unlock()

@@ -236,7 +236,7 @@ func notHundred(pct float64) string {
 // mostLines is more than any bill or mash has.
 const mostLines = 1000
 
-// isFew says that a block is no longer than mostLines.
+// isFew reports whether a block is no longer than mostLines.
 func isFew(b *reader, n *tree.Node, what string) bool {
 	if len(n.Lines) <= mostLines {
 		return true

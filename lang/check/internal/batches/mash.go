@@ -121,7 +121,7 @@ func readTreatment(n *tree.Node) recipe.Treatment {
 	return t
 }
 
-// inDays says that the steps of a mash last no longer than a mash may.
+// inDays reports whether the steps of a mash last no longer than a mash may.
 func inDays(b *reader, n *tree.Node, steps []recipe.MashStep) bool {
 	total := 0.0
 	for i := range steps {
@@ -200,7 +200,7 @@ func readAdd(b *reader, s *recipe.MashStep, l *tree.Node, inMash map[int]diag.Sp
 	return whole
 }
 
-// isAbsent says that a grain is rightly not in the bill although a line adds it: the
+// isAbsent reports whether a grain is rightly not in the bill although a line adds it: the
 // bill has none of it, or a variant took it out under a line that it inherits.
 func isAbsent(b *reader, c *tree.Capture) bool {
 	return slices.Contains(b.none, c.Text()) || slices.Contains(b.gone, c.Text()) && !b.entry.Decl.Has(c.At())

@@ -6,13 +6,13 @@ import (
 	"newmake/lang/tree"
 )
 
-// What holds where a batch says no pace. Foreshots of 15 to 20 min are common
+// The paces of a batch that states none. Foreshots of 15 to 20 min are common
 // practice, hearts of 2.5 to 3 h after gentle foreshots are those of Nicol in
 // Russell (ed.), Whisky: Technology, Production and Marketing (2003), ch. 5. The
 // times are those of large stills and small: heat is put in by the litre of charge
 // (common practice), and so what comes over in an hour grows with the charge. In a
-// small still of the same shape that is even the gentler run: its vapour rises more
-// slowly, as the third root of the charge.
+// small still of the same shape the run is even gentler: its vapour rises more slowly, as
+// the cube root of the charge.
 const (
 	foreshotsS = 15 * 60.0
 	heartsS    = 2.5 * quantity.HourS

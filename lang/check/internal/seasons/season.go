@@ -326,7 +326,7 @@ func (r *reader) nobody(l *tree.Node, m *season.Make) {
 	}
 }
 
-// manned says that somebody is there on a day of the week, at least at times.
+// manned reports whether somebody is there on a day of the week, at least at times.
 func (r *reader) manned(weekday int) bool {
 	if len(r.season.Crew) == 0 {
 		return r.plant.Shift.Days[weekday]
