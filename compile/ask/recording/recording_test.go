@@ -28,13 +28,18 @@ const lantern = "../../../examples/lantern-hollow"
 // opened is a run of a batch in which nothing has been read, and the plan of it.
 func opened(t testing.TB, batch string) (*Page, *plan.Plan) {
 	t.Helper()
+	return openedIn(t, batch, measure.US)
+}
+
+// openedIn is that in a house that counts in some units.
+func openedIn(t testing.TB, batch string, u measure.Units) (*Page, *plan.Plan) {
+	t.Helper()
 	h, err := check.Load(lantern, check.Options{})
 	require.NoError(t, err)
 	b, list := h.Batch(batch)
 	require.NotNil(t, b, list)
 	p, _ := compile.Compile(b)
 	require.NotNil(t, p)
-	u := measure.UnitsOf(b.Units)
 	text, err := Skeleton(Head{"26-03", batch, p.Batch.Start[:10], "763d4ec9d066"}, blank.Of(p), u)
 	require.NoError(t, err)
 	zone := plan.Moment(p.Schedule.Start).Location()
@@ -144,6 +149,44 @@ func TestNotTaken(t *testing.T) {
 	}
 }
 
+// TestDecimalComma: a comma between two digits is no decimal mark and parts no values. It is
+// refused as in a file, with what to write for each reading; a comma of thousands is read.
+func TestDecimalComma(t *testing.T) {
+	for _, c := range []struct {
+		units                     measure.Units
+		id, typed, refused, reads string
+	}{
+		{measure.SI, "mash.12.pH", "9:30 64,5", "`64,5` can be read in two ways, 64.5 or 64, 5: write `64.5` if the comma is a decimal mark, and `64, 5` if it parts two values", ""},
+		{measure.US, "mash.12.pH", "9:30 147,5", "write `147.5` if the comma is a decimal mark, and `147, 5` if", ""},
+		{measure.SI, "mash.12.pH", "9:30 64.5", "", "9:30 rest 64.5 C, pH"},
+		{measure.SI, "mash.12.pH", "9:30 64, 5", "", "9:30 rest 64 C, 5 pH"},
+		{measure.US, "mash.12.pH", "9:30,147, 5", "", "9:30 rest 147 F, 5 pH"},
+		{measure.US, "mash.12.pH", "9:30,147,5", "`147,5` can be read in two ways", ""},
+		{measure.SI, "mash.12.pH", "64,5 5,6", "`64,5` can be read in two ways", ""},
+		{measure.SI, "mash.12.pH", "64.5,5.6", "`64.5,5.6` has a comma and a point: the point is the decimal mark, and a comma that parts two values has a space behind it, as in `64.5, 5.6`", ""},
+		{measure.SI, "mash.12.pH", `64.5 5.6 "between 64,5 and 65"`, "", "64.5 C, 5.6 pH \"between 64,5 and 65\""},
+		{measure.SI, "strip.stop.volume", "1,250 24", "", "1,250 L, 24 % vol"},
+		{measure.US, "strip.stop.volume", "1,250,24", "`1,250,24` can be read in more than one way: the point", ""},
+		{measure.US, "strip.stop.volume", "1,250.5, 24", "", "1,250.5 gal, 24 proof"},
+		{measure.SI, "strip.stop.volume", "1,25 24", "write `1.25` if", ""},
+		{measure.SI, "strip.stop.volume", "0,250 24", "write `0.250` if", ""},
+		{measure.SI, "strip.stop.volume", "250 24,5 at 18", "write `24.5` if", ""},
+		{measure.SI, "strip.stop.volume", "250 24.5 at 18,5", "write `18.5` if", ""},
+	} {
+		page, _ := openedIn(t, "Ferry Landing", c.units)
+		then, err := page.Fill(line(t, page, c.id), c.typed)
+		if c.refused != "" {
+			assert.ErrorContains(t, err, c.refused, c.typed)
+		} else if assert.NoError(t, err, c.typed) {
+			squeezed := strings.Join(strings.Fields(string(then.Text)), " ")
+			assert.Contains(t, squeezed, c.reads, c.typed)
+		}
+	}
+	page, _ := openedIn(t, "Ferry Landing", measure.SI)
+	_, err := page.AddCask("LH-0012 199,5 44 231")
+	assert.ErrorContains(t, err, "write `199.5` if")
+}
+
 // TestImprobableIsKept: it is said, and stands there.
 func TestImprobableIsKept(t *testing.T) {
 	page, _ := opened(t, "Ferry Landing")
@@ -233,7 +276,7 @@ func TestTable(t *testing.T) {
 // FuzzTyped: whatever is typed is taken or refused, and what is taken leaves a text
 // that can be read and has no error that it had not before.
 func FuzzTyped(f *testing.F) {
-	for _, s := range []string{"10:04 191", "none", "-", `147, 5.3 by J "x"`, "wed 09:00 1.034 at 68 87", "about 60 gal", "1,034", "10.04 3", "{", "# 3", `"\`, "at at at", "24:00 7", "-04:00"} {
+	for _, s := range []string{"10:04 191", "none", "-", `147, 5.3 by J "x"`, "wed 09:00 1.034 at 68 87", "about 60 gal", "1,034", "64,5", "10.04 3", "{", "# 3", `"\`, "at at at", "24:00 7", "-04:00"} {
 		f.Add(s)
 	}
 	page, _ := opened(f, "Ferry Landing")

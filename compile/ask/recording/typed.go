@@ -13,8 +13,8 @@ import (
 )
 
 // What a person types for a line: when it was, then the values in the order in which
-// they are asked for, parted by commas or spaces; `-` for one that is left open,
-// `none` for one that was not read; at the end who, and a remark in quotes:
+// they are asked for, parted by spaces, or by commas and spaces; `-` for one that is left
+// open, `none` for one that was not read; at the end who, and a remark in quotes:
 //
 //	10:04 191
 //	wed 09:00 1.034 at 68, 87, 3.9 "smells of apples"
@@ -169,7 +169,10 @@ func parse(text string) (t typed, err error) {
 		}
 		text, t.tail = head, quotedRemark(body)
 	}
-	words := strings.Fields(parted(text))
+	if text, err = parted(text); err != nil {
+		return t, err
+	}
+	words := strings.Fields(text)
 	if len(words) > 0 && (typedDate().MatchString(words[0]) || lang.IsDay(words[0])) {
 		t.day, words = words[0], words[1:]
 	}
@@ -205,18 +208,47 @@ func parse(text string) (t typed, err error) {
 func quotedRemark(s string) string { return quoted(strings.Trim(s, `"`)) }
 
 // parted puts spaces round the commas that part values, and leaves those that part
-// the thousands of a number.
-func parted(text string) string {
+// the thousands of a number. A comma that a digit follows at once may be meant for the
+// decimal mark: 64,5 is refused, for two values that nobody read would be kept.
+func parted(text string) (string, error) {
 	var b strings.Builder
-	for i := 0; i < len(text); i++ {
-		if text[i] == ',' && !thousands().MatchString(text[max(i-3, 0):min(i+5, len(text))]+" ") {
-			b.WriteString(" , ")
-			continue
+	for text != "" {
+		at := numbers().FindStringIndex(text)
+		if at == nil {
+			break
 		}
-		b.WriteByte(text[i])
+		before, number := text[:at[0]], text[at[0]:at[1]]
+		b.WriteString(strings.ReplaceAll(before, ",", " , "))
+		text = text[at[1]:]
+		if strings.HasSuffix(before, ":") { // a clock ends before its comma
+			if minutes, rest, more := strings.Cut(number, ","); more {
+				number, text = minutes, ","+rest+text
+			}
+		}
+		if strings.Contains(number, ",") && !thousands().MatchString(number) {
+			return "", twoReadings(number)
+		}
+		b.WriteString(number)
 	}
-	return b.String()
+	b.WriteString(strings.ReplaceAll(text, ",", " , "))
+	return b.String(), nil
 }
 
-// thousands is a comma with three digits after it, and no more.
-var thousands = pattern.Of(`\d,\d{3}[^\d]`)
+// twoReadings refuses a number with a comma that may be a decimal mark, or part two values.
+func twoReadings(number string) error {
+	values := strings.Split(number, ",")
+	two, decimal := strings.Join(values, ", "), strings.Join(values, ".")
+	const rule = "the point is the decimal mark, and a comma that parts two values has a space behind it"
+	switch {
+	case len(values) > 2:
+		return diag.Refuse("`%s` can be read in more than one way: %s", number, rule)
+	case strings.Contains(number, "."):
+		return diag.Refuse("`%s` has a comma and a point: %s, as in `%s`", number, rule, two)
+	}
+	return diag.Refuse("`%s` can be read in two ways, %s or %s: write `%s` if the comma is a decimal mark, and `%s` if it parts two values", number, decimal, two, decimal, two)
+}
+
+var (
+	numbers   = pattern.Of(`\d(?:[\d.,]*\d)?`)
+	thousands = pattern.Of(`^[1-9]\d{0,2}(,\d{3})+(\.\d+)?$`) // as the language reads them
+)

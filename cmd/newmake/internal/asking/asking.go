@@ -22,8 +22,8 @@ type Talk struct {
 }
 
 const help = `Type what was read, in the order in which it is asked for: the clock first, then the
-values, parted by commas or spaces. "at 66" behind a value is the temperature of the
-sample, "none" was not read, "-" is left open, a remark stands at the end in quotes.
+values, parted by spaces. "at 66" behind a value is the temperature of the sample,
+"none" was not read, "-" is left open, a remark stands at the end in quotes.
 Enter skips a line, "back" takes the last answer back, "stop" ends; nothing is lost.`
 
 // Fill asks for every line that has blanks, in the order of the sheet. It gives the

@@ -118,6 +118,15 @@ func TestWrongAndOdd(t *testing.T) {
 	assert.Len(t, kept, 4)
 }
 
+// TestDecimalCommaIsAskedAgain: nothing of it is kept, and the same line is asked for again.
+func TestDecimalCommaIsAskedAgain(t *testing.T) {
+	then, out, kept := say(t, opened(t), "541,5", "541.5", "stop")
+	assert.Contains(t, out, "not taken: `541,5` can be read in two ways, 541.5 or 541, 5: write `541.5` if the comma is a decimal mark")
+	assert.Equal(t, 2, strings.Count(out, "used: corn"))
+	assert.Contains(t, string(then.Text), "541.5 lb")
+	assert.Len(t, kept, 1)
+}
+
 // TestLost: where it cannot be kept the asking ends, and says so.
 func TestLost(t *testing.T) {
 	full := errors.New("the disk is full")
