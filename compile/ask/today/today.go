@@ -253,7 +253,7 @@ func (a *Answer) casks(src *front.Source, on record.Date) {
 			k.Since = r.Sample
 			a.Casks.Sample = append(a.Casks.Sample, k)
 		}
-		if r.Target != nil && r.Target.Over {
+		if r.Target != nil && r.Target.Over && !r.Empty() {
 			k.Since = r.Target.On
 			a.Casks.Over = append(a.Casks.Over, k)
 		}

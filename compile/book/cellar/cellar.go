@@ -11,8 +11,10 @@ package cellar
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"newmake/compile/estimate/shrink"
 	"newmake/compile/lot"
@@ -24,13 +26,14 @@ import (
 	"newmake/lang/record"
 	"newmake/lang/sorting"
 	"newmake/lang/tree"
+	"newmake/lang/words"
 )
 
 // Format and Version name the shape of a cellar as JSON. A minor version adds names and
 // never takes one away.
 const (
 	Format  = "newmake.cellar"
-	Version = "1.1"
+	Version = "1.2"
 )
 
 // Cellar is what lies in the casks of a house on a day.
@@ -69,10 +72,12 @@ type Row struct {
 	Spot     []string `json:"spot,omitempty"` // row and tier
 	AtFill   Holds    `json:"atFill"`
 	PutInL   float64  `json:"putInL"` // pure alcohol that went in, at the fill and later
+	// Told are the times when it was topped, and when it leaked, as its own lines say.
+	Told []Told `json:"told"`
 	// Drawn is what went into a vat, a tank or another cask, as pure alcohol and proof gallons.
 	DrawnL   float64 `json:"drawnL"`
 	DrawnPG  float64 `json:"drawnProofGallons"`
-	Now      Holds   `json:"now"`
+	Now      Holds   `json:"now"` // nothing where it should be empty by then, though no line says so
 	Low      Holds   `json:"low"` // 9 times in 10 it holds more than this, as for its pace
 	High     Holds   `json:"high"`
 	Last     *Last   `json:"lastReading,omitempty"`
@@ -105,6 +110,13 @@ type Last struct {
 	By      string  `json:"by"`                // weight or dip
 	OffL    float64 `json:"offL"`              // volume then, less what was forecast at the fill
 	Sampled string  `json:"sampled,omitempty"` // the date of the last sample
+}
+
+// Told is spirit that was put into a cask, or ran out of it, by a line that says so.
+type Told struct {
+	On      string  `json:"date"`
+	What    string  `json:"what"`    // topped or leaked
+	VolumeL float64 `json:"volumeL"` // at 20 C, 0 where nobody wrote how much
 }
 
 // Target is what the batch promises of the cask: the end of its rest, and a bottle of a
@@ -206,9 +218,38 @@ func On(h House, day record.Date) *Cellar {
 			c.Said = append(c.Said, "cask "+r.Serial+": "+doubt)
 		}
 	}
+	c.farOut(day)
 	c.totals()
 	c.sampling()
 	return c
+}
+
+// heldYears is for how long in wood the model is held against anything that was published (the rule of
+// volume by age: compile/ACCURACY.md, "Cask").
+const heldYears = 12
+
+// farOut says of which casks the forecast goes beyond that.
+func (c *Cellar) farOut(day record.Date) {
+	var far []string
+	for i := range c.Casks {
+		r := &c.Casks[i]
+		until := day
+		if r.Target != nil && !r.Target.Over {
+			until = record.ReadDate(r.Target.On)
+		}
+		if until.Compare(r.filled.Months(12*heldYears)) > 0 {
+			far = append(far, r.Serial)
+		}
+	}
+	if len(far) == 0 {
+		return
+	}
+	const named = 5
+	of := words.And(far)
+	if len(far) > named {
+		of = fmt.Sprintf("%s and %d more", strings.Join(far[:named], ", "), len(far)-named)
+	}
+	c.Said = append(c.Said, fmt.Sprintf("%s: beyond %d years in wood the forecast, its ranges too, is held against nothing that was published; weigh and sample", of, heldYears))
 }
 
 // houses is the pace of the house by all casks that tell of theirs.
@@ -393,6 +434,9 @@ func (k *known) event(v *record.Visit) event {
 	if sampled && v.Word != "topped" {
 		e.abv = abv
 	}
+	if v.Word == "topped" || v.Word == "leaked" {
+		e.told = v.Word
+	}
 	if !sampled {
 		abv = fluid.ABVFromMassFrac(k.in.SpiritEthanolKg / (k.in.SpiritEthanolKg + k.in.SpiritWaterKg))
 	}
@@ -400,10 +444,12 @@ func (k *known) event(v *record.Visit) event {
 	case "topped":
 		if m3, ok := volume(v, record.Dip, abv); ok {
 			e.add, _ = spiritOf(m3, abv)
+			e.toldM3 = m3
 		}
 		return e
 	case "leaked":
 		e.takenM3, _ = volume(v, record.Lost, abv)
+		e.toldM3 = e.takenM3
 		return e
 	}
 	if gross, ok := massKg(v, record.Gross); ok && reading(v, record.Gross).Doubt == "" {
@@ -444,7 +490,12 @@ func (h House) row(k *known, p, house pace, day record.Date) *Row {
 	if m := likely.drawn.kg(); m > 0 {
 		r.DrawnL, r.DrawnPG = to(fluid.PureAlcoholLitres(m, likely.drawn.ethanolKg/m), 3), to(fluid.ProofGallonsFromKg(m, likely.drawn.ethanolKg/m), 3)
 	}
-	r.doubts = likely.doubts
+	r.doubts, r.Told = likely.doubts, []Told{}
+	for _, e := range k.events {
+		if e.told != "" && e.on.Compare(day) <= 0 {
+			r.Told = append(r.Told, Told{e.on.String(), e.told, to(1000*e.toldM3, 2)})
+		}
+	}
 	if restS > 0 {
 		then.bottled(numbers.BottleABV(b))
 		r.Target = &then

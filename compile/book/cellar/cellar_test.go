@@ -276,3 +276,35 @@ func BenchmarkFiveThousandCasks(b *testing.B) {
 		On(h, on)
 	}
 }
+
+// TestFarOut: what published figures reach to is 12 years; of a cask whose rest is over then nothing
+// is said on its last day, and on the next it is.
+func TestFarOut(t *testing.T) {
+	h := house(life("A", 108))
+	last := filledOn.Months(12 * heldYears)
+	assert.Empty(t, On(h, last).Said)
+	assert.Equal(t, []string{"A: beyond 12 years in wood the forecast, its ranges too, is held against nothing that was published; weigh and sample"}, On(h, last.After(1)).Said)
+	b := bourbon()
+	b.Cask.RestS = 13 * 365.25 * 86400
+	h.Batch = func(string) *recipe.Batch { return b }
+	assert.Len(t, On(h, filledOn.After(30)).Said, 1, "its rest ends beyond")
+}
+
+// TestEmptyByTheForecast: of a cask that should be empty no sample is asked for, and what was topped
+// and leaked is told.
+func TestEmptyByTheForecast(t *testing.T) {
+	l := life("A", 108)
+	l.Events = []record.Visit{
+		{Word: "topped", When: record.When{Date: filledOn.After(10)}, Read: []record.Reading{value(record.Dip, 1, "gal", quantity.Volume), value(record.Strength, 120, "proof", quantity.Strength)}},
+		{Word: "leaked", When: record.When{Date: filledOn.After(20)}, Read: []record.Reading{value(record.Lost, 60, "gal", quantity.Volume)}},
+	}
+	r := On(house(l), filledOn.After(19)).Casks[0]
+	assert.False(t, r.Empty())
+	assert.NotEmpty(t, r.Sample)
+	assert.Equal(t, []Told{{"2024-03-10", "topped", r.Told[0].VolumeL}}, r.Told)
+	assert.InDelta(t, 3.8, r.Told[0].VolumeL, 0.03)
+	r = On(house(l), filledOn.After(20)).Casks[0]
+	assert.True(t, r.Empty())
+	assert.Empty(t, r.Sample)
+	assert.Len(t, r.Told, 2)
+}

@@ -52,6 +52,8 @@ type event struct {
 	abv     float64           // at 20 C; 0: not sampled
 	moved   *recipe.YearOfAir // into other air; nil: it was not
 	drawn   bool              // what was taken was drawn, and is not lost
+	told    string            // topped or leaked, by a line that says so, and how much
+	toldM3  float64
 }
 
 // age is the age of a cask on a day, in years.

@@ -35,6 +35,9 @@ const (
 	oddShare     = 0.1
 )
 
+// Empty says that by the forecast nothing is left in a cask, though no line says that it was emptied.
+func (r *Row) Empty() bool { return r.Now.VolumeL == 0 }
+
 // sampling plans which casks are sampled next. Of a lot of many not each one is: so many
 // are taken that the mean is known well enough, by Cochran, Sampling Techniques, 3rd ed.
 // (1977), from memory: n0 = (z s/d)^2 and n = n0/(1 + n0/N) (section 4.4), the standard error
@@ -49,6 +52,10 @@ func (c *Cellar) sampling() {
 	var heads []head
 	for i := range c.Casks {
 		r := &c.Casks[i]
+		if r.Empty() {
+			r.Sample = ""
+			continue
+		}
 		h := head{r.Batch, r.year()}
 		if at[h] == nil {
 			heads = append(heads, h)

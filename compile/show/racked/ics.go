@@ -19,13 +19,14 @@ import (
 
 // due is what is to be done on a day with some casks of a run.
 type due struct {
-	on, what, run, batch string
+	on, what, run, batch string // on is the day on which it was, or will be, due
 	rows                 []cellar.Row
 }
 
 // ICS writes the days of a cellar as iCalendar (RFC 5545), each a whole day: when the casks
 // of a run are to be sampled next, when they are old enough for their standard, and when
-// their rest is over. Nothing in it comes from
+// their rest is over. What has been due stands on the day of the
+// cellar, with the day since when: nobody looks for work in the past. Nothing in it comes from
 // the clock: DTSTAMP is the day of the cellar, and a UID is made of what is due, its day
 // and its run, so that a cellar computed anew changes its events and doubles none.
 func ICS(w io.Writer, c *cellar.Cellar) error {
@@ -47,8 +48,11 @@ func ICS(w io.Writer, c *cellar.Cellar) error {
 		for _, r := range d.rows {
 			lines = append(lines, t.dueLine(d, r))
 		}
+		if d.on < c.On {
+			lines = append(lines, "due since "+d.on)
+		}
 		e.SetDescription(strings.Join(lines, "\n"))
-		e.SetProperty(ics.ComponentPropertyDtStart, strings.ReplaceAll(d.on, "-", ""), ics.WithValue(string(ics.ValueDataTypeDate)))
+		e.SetProperty(ics.ComponentPropertyDtStart, strings.ReplaceAll(max(d.on, c.On), "-", ""), ics.WithValue(string(ics.ValueDataTypeDate)))
 		e.SetTimeTransparency(ics.TransparencyTransparent)
 		cal.AddVEvent(e)
 	}
@@ -75,13 +79,16 @@ func dues(c *cellar.Cellar) []due {
 		out[i].rows = append(out[i].rows, r)
 	}
 	for _, r := range c.Casks {
+		if r.Empty() {
+			continue
+		}
 		if r.Sample != "" {
 			add(r.Sample, toSample, r)
 		}
 		if r.Standard != nil && !r.Standard.Met {
 			add(r.Standard.From, oldEnough, r)
 		}
-		if r.Target != nil && !r.Target.Over {
+		if r.Target != nil {
 			add(r.Target.On, restOver, r)
 		}
 	}

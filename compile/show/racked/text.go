@@ -73,8 +73,12 @@ type wanted struct{ Head, Says string }
 
 // wanted says what is to be done.
 func (t *page) wanted(c *cellar.Cellar) []wanted {
-	var leaks, weak, due, over []string
+	var leaks, weak, due, over, empty []string
 	for _, r := range c.Casks {
+		if r.Empty() {
+			empty = append(empty, r.Serial)
+			continue
+		}
 		if r.Leak != nil {
 			leaks = append(leaks, fmt.Sprintf("%s (%s more than foretold since %s)", r.Serial, t.mass(r.Leak.Kg), r.Leak.Since))
 		}
@@ -92,7 +96,7 @@ func (t *page) wanted(c *cellar.Cellar) []wanted {
 	for _, a := range []struct {
 		head string
 		all  []string
-	}{{"! LEAKS?", leaks}, {"! WEAK", weak}, {"sample", due}, {"rest over", over}} {
+	}{{"! EMPTY?", empty}, {"! LEAKS?", leaks}, {"! WEAK", weak}, {"sample", due}, {"rest over", over}} {
 		if len(a.all) > 0 {
 			out = append(out, wanted{a.head, diag.Safe(list(a.all))})
 		}
@@ -154,6 +158,9 @@ func (t *page) each(r cellar.Row) {
 	if r.DrawnL > 0 {
 		t.Para(2, 4, "Drawn of it: "+t.drawn(r)+".")
 	}
+	if told := t.told(r); told != "" {
+		t.Para(2, 4, told)
+	}
 	if place := placeOf(r); place != "" {
 		t.Para(2, 4, diag.Safe("It lies in "+place+"."))
 	}
@@ -172,11 +179,37 @@ func (t *page) each(r cellar.Row) {
 	if g := r.Target; g != nil {
 		t.Para(2, 4, fmt.Sprintf("Its batch promises a rest till %s: then %s to %s %s at %s.", g.On, t.alcohol(g.Low), t.alcohol(g.High), t.alcoholName(), t.strength(g.Then)))
 	}
-	if r.Sample == "" {
+	switch {
+	case r.Empty():
+		t.Para(2, 4, "By the forecast nothing is left in it: look, and write in its block what was found, or when it was emptied.")
+	case r.Sample == "":
 		t.Para(2, 4, "Others of its lot are sampled for it.")
-	} else {
+	default:
 		t.Para(2, 4, "Next sample by "+r.Sample+".")
 	}
+}
+
+// told is when a cask was topped and when it leaked.
+func (t *page) told(r cellar.Row) string {
+	var out []string
+	for _, e := range r.Told {
+		much := ""
+		if e.VolumeL > 0 {
+			much = " " + t.volume(cellar.Holds{VolumeL: e.VolumeL})
+		}
+		word := "was topped with"
+		if e.What == "leaked" {
+			word = "leaked"
+		}
+		if much == "" {
+			word, much = strings.TrimSuffix(word, " with"), ", how much is not written,"
+		}
+		out = append(out, word+much+" on "+e.On)
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return "It " + words.And(out) + "."
 }
 
 // lots say which casks of many are sampled for all.
