@@ -93,7 +93,7 @@ func changes(pkg string, file source, name string) []*change {
 	return out
 }
 
-// isDuration says of a time, whose next whole number is a nanosecond more.
+// isDuration reports whether it is a time, whose next whole number is a nanosecond more.
 func isDuration(t types.Type) bool { return t.String() == "time.Duration" }
 
 func isFloat(t types.Type) bool {

@@ -4,7 +4,6 @@ package main
 
 import (
 	"encoding/json"
-	"errors"
 	"flag"
 	"fmt"
 	"math/rand/v2"
@@ -106,20 +105,40 @@ const (
 )
 
 // try runs tests with a change, package by package, until one notices it; by says which.
+// Where it can't be switched, or the tests of a package do not hold with the switches alone
+// (a constant that has become a variable has another type for them), it is built by itself.
 func (s *switched) try(c *change, ask []string) (fate, by string, err error) {
 	number := s.numbers[c]
 	if number == "" {
-		if s, err = alone(s.folder, c); err != nil || s == nil {
-			return unbuilt, "", err
-		}
+		return s.tryAlone(c, ask)
 	}
 	for _, pkg := range ask {
-		if number != "" { // one that fails by itself would notice every change
-			if held, err := s.holds(pkg, ""); err != nil || !held {
-				return "", "", errors.Join(err, fmt.Errorf("the tests of %s fail while nothing is changed", pkg))
-			}
+		if held, err := s.holds(pkg, ""); err != nil || !held {
+			return s.tryAlone(c, ask)
 		}
 		held, err := s.holds(pkg, number)
+		if err != nil {
+			return "", "", err
+		}
+		if !held {
+			return killed, pkg, nil
+		}
+	}
+	return survived, "", nil
+}
+
+// tryAlone is try of a program with the one change.
+func (s *switched) tryAlone(c *change, ask []string) (fate, by string, err error) {
+	one, err := alone(s.folder, c)
+	if err != nil || one == nil {
+		return unbuilt, "", err
+	}
+	for _, pkg := range ask {
+		// One that fails by itself would notice every change. Go remembers what has held.
+		if out, err := exec.Command("go", "test", pkg).CombinedOutput(); err != nil {
+			return "", "", fmt.Errorf("the tests of %s fail while nothing is changed:\n%s", pkg, out)
+		}
+		held, err := one.holds(pkg, "")
 		if err != nil {
 			return "", "", err
 		}
@@ -153,7 +172,8 @@ func alone(folder string, c *change) (*switched, error) {
 	return &switched{folder: own, overlay: list, tests: map[string]string{}, sound: map[string]bool{}}, nil
 }
 
-// holds says that the tests of a package hold with a change, or, for "", as the program is.
+// holds reports whether the tests of a package hold with a change, or, for "", as the program is
+// without one.
 func (s *switched) holds(pkg, number string) (bool, error) {
 	if held, ok := s.sound[pkg]; ok && number == "" {
 		return held, nil
@@ -168,12 +188,9 @@ func (s *switched) holds(pkg, number string) (bool, error) {
 	cmd := exec.Command(test, "-test.failfast", "-test.timeout=90s")
 	cmd.Dir = strings.TrimPrefix(strings.TrimPrefix(pkg, "newmake/"), "./")
 	cmd.Env = append(os.Environ(), setting+"="+number)
-	out, err := cmd.CombinedOutput()
+	err = cmd.Run()
 	if number == "" {
 		s.sound[pkg] = err == nil
-		if err != nil {
-			fmt.Fprintf(os.Stderr, "%s\n", out)
-		}
 	}
 	return err == nil, nil
 }

@@ -7,6 +7,7 @@ import (
 	"go/ast"
 	"go/token"
 	"go/types"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -105,7 +106,8 @@ func switchAll(folder string, files map[string][]source, list []*change) (*switc
 		if err := s.lay(files, byPkg, kept); err != nil {
 			return nil, err
 		}
-		out, err := exec.Command("go", "build", "-gcflags=-e", "-overlay", s.overlay, "./...").CombinedOutput()
+		// One check of vet's, which reads the tests as well, and links none.
+		out, err := exec.Command("go", "vet", "-atomic", "-overlay", s.overlay, "./...").CombinedOutput()
 		if err == nil {
 			return s, nil
 		}
@@ -117,7 +119,7 @@ func switchAll(folder string, files map[string][]source, list []*change) (*switc
 }
 
 var (
-	atLine = regexp.MustCompile(`(?m)^(\S+\.go):(\d+):\d+: (.*)$`)
+	atLine = regexp.MustCompile(`(?m)^(?:vet: )?(\S+\.go):(\d+):\d+: (.*)$`)
 	word   = regexp.MustCompile(`\w+`)
 )
 
@@ -181,12 +183,11 @@ func (s *switched) rewrite(files []source, list []*change, kept map[string]bool)
 	used := constTypes(files)
 	texts := map[string][]byte{}
 	for _, f := range files {
-		if len(at[f.name]) == 0 {
-			continue
+		if len(at[f.name]) > 0 {
+			r := rewriter{source: f, numbers: s.numbers, at: at[f.name], used: used, kept: kept, within: constantsWithin(f.tree, f.info)}
+			ast.Inspect(f.tree, r.visit)
+			texts[f.name] = applyEdits(f.text, r.edits)
 		}
-		offset := func(p token.Pos) int { return f.set.Position(p).Offset }
-		line := func(p token.Pos) string { return fmt.Sprintf("%s:%d", f.name, f.set.Position(p).Line) }
-		texts[f.name] = applyEdits(f.text, s.edits(f.tree, f.info, at[f.name], offset, used, kept, line))
 	}
 	return texts
 }
@@ -213,94 +214,111 @@ func constTypes(files []source) map[types.Object]string {
 	return used
 }
 
-func (s *switched) edits(tree *ast.File, info *types.Info, at map[int]*change, offset func(token.Pos) int, used map[types.Object]string, kept map[string]bool, lines func(token.Pos) string) []edit {
-	var out []edit
-	wrap := func(n ast.Node, before, after string) {
-		from, to := offset(n.Pos()), offset(n.End())
-		out = append(out, edit{at: from, text: before, reaches: to}, edit{at: to, text: after, closes: true, reaches: from})
-	}
-	within := constantsWithin(tree, info)
-	constant := "" // the type of the constants that are being read
-	var visit func(n ast.Node) bool
-	visit = func(n ast.Node) bool {
-		switch n := n.(type) {
-		case *ast.GenDecl:
-			if n.Tok != token.CONST {
-				return true
-			}
-			if !s.opens(n, info, used, kept, lines) {
-				for _, c := range at {
-					if c.start >= offset(n.Pos()) && c.start < offset(n.End()) {
-						delete(s.numbers, c)
-					}
-				}
-				return false
-			}
-			out = append(out, edit{at: offset(n.Pos()), cut: len("const"), text: "var"})
-			for _, spec := range n.Specs {
-				spec := spec.(*ast.ValueSpec)
-				if spec.Type == nil {
-					if t := typeOf(info.Defs[spec.Names[0]], used); t != "" {
-						end := offset(spec.Names[len(spec.Names)-1].End())
-						out = append(out, edit{at: end, text: " " + t})
-					}
-				}
-			}
-			was := constant
-			for _, spec := range n.Specs {
-				spec := spec.(*ast.ValueSpec)
-				if constant = typeOf(info.Defs[spec.Names[0]], used); constant == "" {
-					constant = "float64"
-				}
-				for _, v := range spec.Values {
-					ast.Inspect(v, visit)
-				}
-			}
-			constant = was
+// rewriter puts the switches into one file.
+type rewriter struct {
+	source
+	numbers  map[*change]string
+	at       map[int]*change         // by where they begin
+	used     map[types.Object]string // the types of constants
+	kept     map[string]bool         // constants, by name or place, that stay constants
+	within   map[ast.Node]types.Type
+	constant string // the type of the constants that are being read
+	edits    []edit
+}
+
+func (r *rewriter) offset(p token.Pos) int { return r.set.Position(p).Offset }
+
+// change is the change at a place and its number, if it can be switched.
+func (r *rewriter) change(p token.Pos) (*change, string) {
+	c := r.at[r.offset(p)]
+	return c, r.numbers[c]
+}
+
+func (r *rewriter) wrap(n ast.Node, before, after string) {
+	from, to := r.offset(n.Pos()), r.offset(n.End())
+	r.edits = append(r.edits, edit{at: from, text: before, reaches: to}, edit{at: to, text: after, closes: true, reaches: from})
+}
+
+func (r *rewriter) visit(n ast.Node) bool {
+	switch n := n.(type) {
+	case *ast.GenDecl:
+		if n.Tok == token.CONST {
+			r.constants(n)
 			return false
-		case *ast.BasicLit:
-			c := at[offset(n.Pos())]
-			if c == nil || s.numbers[c] == "" {
-				return true
-			}
-			t := types.TypeString(info.Types[n].Type, from(tree.Name.Name))
-			if within[n] != nil {
-				t = types.TypeString(within[n], from(tree.Name.Name))
-			}
-			switch {
-			case strings.HasPrefix(t, "untyped ") && constant != "":
-				t = constant
-			case t == "untyped float":
-				t = "float64"
-			case t == "untyped int":
-				t = "int"
-			}
-			wrap(n, "changedTo["+t+"](`"+s.numbers[c]+"`, ", ", "+c.instead+")")
-		case *ast.CallExpr:
-			if id, ok := n.Fun.(*ast.Ident); ok {
-				if c := at[offset(id.Pos())]; c != nil && s.numbers[c] != "" && (id.Name == "min" || id.Name == "max") {
-					fn := map[string]string{"min": "changedMin", "max": "changedMax"}[id.Name]
-					out = append(out, edit{at: offset(id.Pos()), cut: 3, text: fn, reaches: offset(id.End())}, edit{at: offset(n.Lparen) + 1, text: "`" + s.numbers[c] + "`, ", closes: true, reaches: 1 << 60})
-				}
-			}
-		case *ast.BinaryExpr:
-			c := at[offset(n.OpPos)]
-			if c == nil || s.numbers[c] == "" {
-				return true
-			}
-			switch n.Op {
-			case token.LAND, token.LOR:
-				fn := map[token.Token]string{token.LAND: "changedAnd", token.LOR: "changedOr"}[n.Op]
-				wrap(n, fn+"(`"+s.numbers[c]+"`, func() bool { return (", ") })")
-				out = append(out, edit{at: offset(n.OpPos), cut: 2, text: ") }, func() bool { return ("})
-			default:
-				wrap(n, "changedIs(`"+s.numbers[c]+"`, ", ")")
+		}
+	case *ast.BasicLit:
+		if c, number := r.change(n.Pos()); number != "" {
+			r.wrap(n, "changedTo["+r.typeOf(n)+"](`"+number+"`, ", ", "+c.instead+")")
+		}
+	case *ast.CallExpr:
+		id, ok := n.Fun.(*ast.Ident)
+		if !ok {
+			return true
+		}
+		if fn := map[string]string{"min": "changedMin", "max": "changedMax"}[id.Name]; fn != "" {
+			if _, number := r.change(id.Pos()); number != "" {
+				r.edits = append(r.edits, edit{at: r.offset(id.Pos()), cut: len(id.Name), text: fn, reaches: r.offset(id.End())},
+					edit{at: r.offset(n.Lparen) + 1, text: "`" + number + "`, ", closes: true, reaches: math.MaxInt})
 			}
 		}
-		return true
+	case *ast.BinaryExpr:
+		_, number := r.change(n.OpPos)
+		fn := map[token.Token]string{token.LAND: "changedAnd", token.LOR: "changedOr"}[n.Op]
+		switch {
+		case number == "":
+		case fn != "": // the second side is asked only where the first does not decide
+			r.wrap(n, fn+"(`"+number+"`, func() bool { return (", ") })")
+			r.edits = append(r.edits, edit{at: r.offset(n.OpPos), cut: len(n.Op.String()), text: ") }, func() bool { return ("})
+		default:
+			r.wrap(n, "changedIs(`"+number+"`, ", ")")
+		}
 	}
-	ast.Inspect(tree, visit)
-	return out
+	return true
+}
+
+// constants makes variables of a group of constants, if it can be: then they are switched.
+func (r *rewriter) constants(n *ast.GenDecl) {
+	if !r.opens(n) {
+		for start, c := range r.at {
+			if start >= r.offset(n.Pos()) && start < r.offset(n.End()) {
+				delete(r.numbers, c)
+			}
+		}
+		return
+	}
+	r.edits = append(r.edits, edit{at: r.offset(n.Pos()), cut: len("const"), text: "var"})
+	for _, spec := range n.Specs {
+		spec := spec.(*ast.ValueSpec)
+		t := typeOf(r.info.Defs[spec.Names[0]], r.used)
+		if spec.Type == nil && t != "" {
+			r.edits = append(r.edits, edit{at: r.offset(spec.Names[len(spec.Names)-1].End()), text: " " + t})
+		}
+		if r.constant = t; t == "" {
+			r.constant = "float64"
+		}
+		for _, v := range spec.Values {
+			ast.Inspect(v, r.visit)
+		}
+	}
+	r.constant = ""
+}
+
+// typeOf is the type that a literal has where it stands.
+func (r *rewriter) typeOf(n *ast.BasicLit) string {
+	of := r.info.Types[n].Type
+	if r.within[n] != nil {
+		of = r.within[n]
+	}
+	switch t := types.TypeString(of, from(r.tree.Name.Name)); {
+	case strings.HasPrefix(t, "untyped ") && r.constant != "":
+		return r.constant
+	case t == "untyped float":
+		return "float64"
+	case t == "untyped int":
+		return "int"
+	default:
+		return t
+	}
 }
 
 // from writes a type as a file of a package names it.
@@ -343,15 +361,11 @@ func constantsWithin(tree *ast.File, info *types.Info) map[ast.Node]types.Type {
 }
 
 // opens reports whether a group of constants can be variables.
-func (s *switched) opens(n *ast.GenDecl, info *types.Info, used map[types.Object]string, kept map[string]bool, line func(token.Pos) string) bool {
-	for _, spec := range n.Specs {
-		if kept[line(spec.Pos())] {
-			return false
-		}
-	}
+func (r *rewriter) opens(n *ast.GenDecl) bool {
 	for _, spec := range n.Specs {
 		spec := spec.(*ast.ValueSpec)
-		if len(spec.Values) != len(spec.Names) {
+		place := fmt.Sprintf("%s:%d", r.name, r.set.Position(spec.Pos()).Line)
+		if r.kept[place] || len(spec.Values) != len(spec.Names) {
 			return false
 		}
 		for i, id := range spec.Names {
@@ -361,8 +375,8 @@ func (s *switched) opens(n *ast.GenDecl, info *types.Info, used map[types.Object
 				iota = iota || ok && id.Name == "iota"
 				return true
 			})
-			t, ok := used[info.Defs[id]]
-			if iota || kept[id.Name] || ok && t == "" {
+			t, ok := r.used[r.info.Defs[id]]
+			if iota || r.kept[id.Name] || ok && t == "" {
 				return false
 			}
 		}
@@ -375,7 +389,7 @@ func typeOf(obj types.Object, used map[types.Object]string) string {
 		return t
 	}
 	if b, ok := obj.Type().(*types.Basic); ok && b.Info()&types.IsNumeric != 0 && b.Info()&types.IsUntyped != 0 {
-		return "float64"
+		return types.Default(b).String()
 	}
 	return ""
 }
