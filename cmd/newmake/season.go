@@ -123,7 +123,7 @@ func (f seasonFlags) run(a *app, name string) error {
 		}
 	}
 	if a.errTerminal && format != "json" { // a long one takes a minute
-		a.say("planning the season ...")
+		q.Doing = func(s season.Stage) { a.say("%s ...", doing[s]) }
 	}
 	if f.sheets != "" {
 		return f.writeSheets(a, src, q)
@@ -157,6 +157,12 @@ func (f seasonFlags) run(a *app, name string) error {
 		return err
 	}
 	return leftOut(s)
+}
+
+// doing is what a long season is at.
+var doing = map[season.Stage]string{
+	season.Placing: "planning the season", season.Relieving: "looking for what would meet the lines that are not met",
+	season.Weighing: "trying what each thing more would bring", season.Drawing: "drawing the season anew, for its odds",
 }
 
 // leftOut ends with the code of a text with errors where a batch could not be planned.

@@ -22,14 +22,15 @@ import (
 
 // Question is a season of a house, and how it is to be planned.
 type Question struct {
-	Name    string         // of the season; "" if the house has one
-	On      record.Date    // what came before that day stands as it was; zero: the season's first day
-	Effort  int            // steps of the search; 0 for the usual
-	Printed *season.Season // a plan that people work from already; nil for none
-	Units   *recipe.System // to speak in; nil for those of the batches
-	Quick   bool           // without what one thing more would bring
-	Tried   []string       // what Try changed, to be said
-	Draws   int            // how often it is drawn anew for its odds; 0: not at all
+	Name    string             // of the season; "" if the house has one
+	On      record.Date        // what came before that day stands as it was; zero: the season's first day
+	Effort  int                // steps of the search; 0 for the usual
+	Printed *season.Season     // a plan that people work from already; nil for none
+	Units   *recipe.System     // to speak in; nil for those of the batches
+	Quick   bool               // without what one thing more would bring
+	Tried   []string           // what Try changed, to be said
+	Doing   func(season.Stage) // told of what is begun; nil: nobody is
+	Draws   int                // how often it is drawn anew for its odds; 0: not at all
 }
 
 // Which finds the season that is meant. The error is a diag.Refusal.
@@ -89,7 +90,7 @@ func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) 
 	if q.On.Compare(asks.To) > 0 {
 		return nil, nil, diag.Refuse("the season %q ended on %s, and nothing of it can be decided on %s: --on is a day up to its last", name, asks.To, q.On)
 	}
-	p := &season.Problem{Asks: asks, Batches: map[string]*recipe.Batch{}, Unread: map[string]string{}, On: q.On, Printed: q.Printed, Effort: q.Effort, Draws: q.Draws, Quick: q.Quick}
+	p := &season.Problem{Asks: asks, Batches: map[string]*recipe.Batch{}, Unread: map[string]string{}, On: q.On, Printed: q.Printed, Effort: q.Effort, Draws: q.Draws, Quick: q.Quick, Doing: q.Doing}
 	add := func(name string) diag.List {
 		if p.Batches[name] != nil {
 			return nil

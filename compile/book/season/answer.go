@@ -55,10 +55,12 @@ func (s *solver) answer() *Season {
 	out.Gap = s.gap()
 	if !s.Quick {
 		s.missed(out.Demands)
+		s.doing(Weighing)
 		out.Capacity, out.Bottlenecks = s.bottlenecks()
 	}
 	out.Buy = a.buy()
 	if s.Draws > 0 && len(out.Runs) > 0 {
+		s.doing(Drawing)
 		out.Odds = a.odds(s.Draws)
 	}
 	out.LeftOut = s.leftOut

@@ -106,6 +106,7 @@ const mostRounds = 8
 
 func (s *solver) solve() {
 	effort := s.effort()
+	s.doing(Placing)
 	for round := range mostRounds {
 		s.built = s.house.build(s.list)
 		begin := s.carried()

@@ -22,8 +22,25 @@ type Problem struct {
 	// Store is what is in store on the first day, in kg by its name; of casks how many. It
 	// goes first.
 	Store map[string]float64
-	Draws int  // of Season.Odds; 0: none
-	Quick bool // without bottlenecks, and without what would meet a line that is not met
+	Draws int         // of Season.Odds; 0: none
+	Doing func(Stage) // told of what is begun, since it may take a while; nil: nobody is
+	Quick bool        // without bottlenecks, and without what would meet a line that is not met
+}
+
+// Stage is a part of the planning that takes its time.
+type Stage uint8
+
+const (
+	Placing   Stage = iota // the runs
+	Relieving              // what would meet lines that are not met
+	Weighing               // what each thing more would bring
+	Drawing                // the odds
+)
+
+func (p *Problem) doing(s Stage) {
+	if p.Doing != nil {
+		p.Doing(s)
+	}
 }
 
 // How long what is made may stand, where no recipe says (common practice).

@@ -208,19 +208,30 @@ var leastDays = []int{1, 2, 3, 5, 7, 10, 14, 21}
 // that would do.
 func (s *solver) missed(out []Demanded) {
 	effort := s.aside()
-	relaxed := append(s.relaxations(), s.lifted()...)
+	type tried struct {
+		relief Relief
+		placed *search.Placed
+		built  *built
+	}
+	var relaxed []tried
 	for i := range out {
 		d := &out[i]
 		if d.Met {
 			continue
 		}
+		if relaxed == nil { // each thing more is tried once, for all lines
+			s.doing(Relieving)
+			for _, r := range append(s.relaxations(), s.lifted()...) {
+				b := r.house.build(s.list)
+				p, _ := search.Improve(&b.Problem, s.placed, effort)
+				s.steps += effort
+				relaxed = append(relaxed, tried{r.relief, p, b})
+			}
+		}
 		d.Limit = ByDates
 		most := 0
 		for _, r := range relaxed {
-			b := r.house.build(s.list)
-			p, _ := search.Improve(&b.Problem, s.placed, effort)
-			s.steps += effort
-			n := answered(s.list, i, p, b) - answered(s.list, i, s.placed, s.built)
+			n := answered(s.list, i, r.placed, r.built) - answered(s.list, i, s.placed, s.built)
 			if n > most {
 				most = n
 				d.Limit = limitOf(r.relief)

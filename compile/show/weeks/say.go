@@ -109,6 +109,9 @@ func (v say) met() string {
 	case missed > 0:
 		asked = fmt.Sprintf("%s of what is asked for %s not met.", words.Count(missed, "line"), map[bool]string{true: "is", false: "are"}[missed == 1])
 	}
+	if len(v.s.LeftOut) > 0 {
+		return asked + " Of the others: " + strings.ToLower(v.gap()[:1]) + v.gap()[1:]
+	}
 	return asked + " " + v.gap()
 }
 
@@ -252,13 +255,11 @@ func (v say) relief(r season.Relief) string {
 
 // bottleneck names the best of what one thing more would bring.
 func (v say) bottleneck() string {
-	for _, r := range v.s.Bottlenecks {
-		if r.Batches > 0 || r.WaitH >= 0.5 {
-			if v.s.Capacity > 0 {
-				return fmt.Sprintf("%s, as far as was found. The bottleneck: %s", v.room(), v.relief(r))
-			}
-			return "The bottleneck: " + v.relief(r)
+	if narrow := v.narrow(); narrow != "" {
+		if v.s.Capacity > 0 {
+			return fmt.Sprintf("%s, as far as was found. %s", v.room(), narrow)
 		}
+		return narrow
 	}
 	if len(v.s.Bottlenecks) == 0 {
 		return ""
@@ -268,6 +269,16 @@ func (v say) bottleneck() string {
 		tried = append(tried, v.thing(r))
 	}
 	return "No bottleneck: " + words.Or(tried) + " would bring no batch more of those that are asked for."
+}
+
+// narrow names the bottleneck alone, "" where there is none.
+func (v say) narrow() string {
+	for _, r := range v.s.Bottlenecks {
+		if r.Batches > 0 || r.WaitH >= 0.5 {
+			return "The bottleneck: " + v.thing(r) + " would bring " + brings(r) + "."
+		}
+	}
+	return ""
 }
 
 // room is how many batches these weeks have room for from the mash to the cask, and how

@@ -138,7 +138,9 @@ func (p *page) asked() {
 
 func (p *page) limits(o Options) {
 	if !o.Full {
-		if b := p.bottleneck(); b != "" {
+		if b := p.narrow(); b != "" && p.room.brief {
+			p.sentence(0, 2, b)
+		} else if b := p.bottleneck(); b != "" {
 			p.sentence(0, 2, b)
 		}
 		if p.room.weekdays {

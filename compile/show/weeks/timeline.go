@@ -73,7 +73,7 @@ func (t *timeline) dayOf(at string) int {
 // is room.
 func (t *timeline) write(w *columns.Writer, o room) {
 	w.Line(t.head())
-	shown, left := 0, 0
+	shown, left, rows := 0, 0, ""
 	for _, x := range t.s.Vessels {
 		if !o.idle && len(x.Uses) == 0 && len(x.Out) == 0 {
 			continue
@@ -83,7 +83,9 @@ func (t *timeline) write(w *columns.Writer, o room) {
 			continue
 		}
 		shown++
-		w.Line(columns.Fill(columns.Cut(diag.Safe(x.Name), nameCols), nameCols) + "  " + t.vessel(x))
+		row := t.vessel(x)
+		rows += row
+		w.Line(columns.Fill(columns.Cut(diag.Safe(x.Name), nameCols), nameCols) + "  " + row)
 	}
 	if left > 0 {
 		w.Line(fmt.Sprintf("and %d more: --full", left))
@@ -101,8 +103,22 @@ func (t *timeline) write(w *columns.Writer, o room) {
 	if t.each > 1 {
 		line += fmt.Sprintf("; a mark is %s", words.Count(t.each, "day"))
 	}
-	w.Para(2, 4, line+"; - closed, / out of use, ! conflict")
+	var marks []string
+	for _, m := range []struct {
+		said string
+		in   func(rune) bool
+	}{{"small: the next run", unicode.IsLower}, {"- closed", is('-')}, {"/ out of use", is('/')}, {"! conflict", is('!')}} {
+		if strings.ContainsFunc(rows, m.in) {
+			marks = append(marks, m.said)
+		}
+	}
+	if len(marks) > 0 {
+		line += "; " + strings.Join(marks, ", ")
+	}
+	w.Para(2, 4, line)
 }
+
+func is(mark rune) func(rune) bool { return func(r rune) bool { return r == mark } }
 
 // head names the Mondays.
 func (t *timeline) head() string {
