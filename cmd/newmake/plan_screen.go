@@ -177,7 +177,7 @@ const mostFaults = 4
 func (a *app) refuseOnScreen(list diag.List, arg string) error {
 	errors := slices.DeleteFunc(slices.Clone(list), func(d diag.Diagnostic) bool { return d.Severity != diag.Error })
 	shown := errors[:min(mostFaults, len(errors))]
-	o := diag.Options{Color: a.colour(a.errTerminal), ASCII: a.plain()}
+	o := diag.Options{Color: a.colour(a.errTerminal), ASCII: a.plain(), Fold: a.errTerminal}
 	if err := diag.Render(a.err, shown[:min(1, len(shown))], o); err != nil {
 		return usage("cannot write: %v", err)
 	}

@@ -9,7 +9,7 @@ func (a *app) show(list diag.List) {
 	if len(list) == 0 {
 		return
 	}
-	diag.Render(a.err, list, diag.Options{Color: a.colour(a.errTerminal), ASCII: a.plain()})
+	diag.Render(a.err, list, diag.Options{Color: a.colour(a.errTerminal), ASCII: a.plain(), Fold: a.errTerminal})
 }
 
 // report is diagnostics as one JSON document, on standard output: what any command

@@ -15,6 +15,8 @@ type Options struct {
 	ASCII bool // nothing but ASCII
 	Max   int  // how many diagnostics are shown: 0 means 50, less than 0 all
 	Width int  // columns: 0 means 80
+	// Fold breaks the first line at Width too. Where programs read it, it is one line.
+	Fold bool
 }
 
 const (
@@ -85,10 +87,22 @@ func (r *renderer) diagnostic(d Diagnostic) {
 	if d.Code != "" {
 		word += " " + string(d.Code)
 	}
+	lead := word + ":"
 	if !d.At.IsZero() {
-		r.printf("%s ", r.style.bold(r.place(d.At)+":"))
+		place := r.place(d.At) + ":"
+		lead = place + " " + lead
+		r.printf("%s ", r.style.bold(place))
 	}
-	r.printf("%s %s\n", r.style.severity(d.Severity, word+":"), r.style.bold(r.safe(d.Summary)))
+	r.printf("%s", r.style.severity(d.Severity, word+":"))
+	for i, line := range r.folded(lead, r.safe(d.Summary)) {
+		switch {
+		case i > 0:
+			r.printf("  %s", r.style.bold(line))
+		case line != "":
+			r.printf(" %s", r.style.bold(line))
+		}
+		r.printf("\n")
+	}
 
 	gutter := gutterWidth(d)
 	r.snippet(d.At, gutter, "^", func(s string) string { return r.style.severity(d.Severity, s) })
@@ -160,6 +174,17 @@ func (r *renderer) snippet(at Span, gutter int, mark string, paint func(string) 
 }
 
 // note writes a labelled text under a snippet, broken at the width.
+// folded is what stands behind a lead on its line, in lines that fit.
+func (r *renderer) folded(lead, text string) []string {
+	if !r.o.Fold || Width(lead)+1+Width(text) <= r.o.Width {
+		return []string{text}
+	}
+	stand := strings.Repeat("x", Width(lead))
+	lines := wrap(stand+" "+text, r.o.Width-2)
+	lines[0] = strings.TrimPrefix(lines[0][len(stand):], " ")
+	return lines
+}
+
 func (r *renderer) note(gutter int, label, text string) {
 	if text == "" {
 		return

@@ -223,16 +223,17 @@ func (p *page) work(w today.Work) {
 	}
 	p.Heading(name)
 	p.Para(2, 4, fmt.Sprintf("%s, %s to %s, %s", words.And(w.Day.Work), measure.Clock(w.Day.From), until, people))
+	var dangers []string
+	for _, c := range w.Cautions {
+		dangers = append(dangers, diag.Safe(c.Title))
+	}
+	if len(dangers) > 0 {
+		p.Para(2, 4, "! "+strings.Join(dangers, "; "))
+	}
 	p.Gap()
 	p.Line(columns.Fill("  from", titleCol) + columns.Fill("", readCol-titleCol) + "at its end")
 	for _, s := range w.Steps {
 		p.step(u, s)
-	}
-	if len(w.Cautions) > 0 {
-		p.Gap()
-	}
-	for _, c := range w.Cautions {
-		p.Para(2, 4, "! "+diag.Safe(c.Title))
 	}
 }
 

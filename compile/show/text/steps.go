@@ -69,18 +69,33 @@ func (t *text) step(s plan.Step) {
 	if s.DurationMin == 0 {
 		long = columns.Right("at once", longCols)
 	}
-	t.Item("  "+measure.Clock(s.Start)+long+" "+who, doCol, t.Phrase(safePhrase(s.Do)))
+	head, do := "  "+measure.Clock(s.Start)+long+" "+who, t.Phrase(safePhrase(s.Do))
+	if dangers := t.dangers(s); dangers != "" { // before anybody begins
+		t.Item(head, doCol, dangers)
+		t.Para(doCol, doCol, do)
+	} else {
+		t.Item(head, doCol, do)
+	}
 	for _, r := range s.Read {
 		t.reading(r)
-	}
-	for _, key := range s.Cautions {
-		if c, ok := t.caution(key); ok {
-			t.Para(doCol, doCol+2, t.Words("! "+c.Title))
-		}
 	}
 	if s.OutOfShift > 0 {
 		t.Para(doCol, doCol+2, "! "+measure.Duration(s.OutOfShift)+" of this lies outside the shift")
 	}
+}
+
+// dangers are those of a step, by their titles.
+func (t *text) dangers(s plan.Step) string {
+	var all []string
+	for _, key := range s.Cautions {
+		if c, ok := t.caution(key); ok {
+			all = append(all, c.Title)
+		}
+	}
+	if len(all) == 0 {
+		return ""
+	}
+	return t.Words("! " + strings.Join(all, "; "))
 }
 
 func (t *text) reading(r plan.Reading) {
