@@ -110,11 +110,15 @@ type Bound struct {
 	Reason   string
 }
 
-// Bounds says the field's limits in words, in the units of a system or of both.
+// Bounds says the field's limits in words, in the units of a system or of both, but for those
+// of all that is read.
 func (f *Field) Bounds(reader quantity.System) []Bound {
 	said := f.said()
 	var out []Bound
 	for _, l := range f.Limits {
+		if l.AsRead {
+			continue
+		}
 		b := Bound{Severity: l.Severity, Reason: l.Reason}
 		kind := l.Kind
 		for _, s := range f.Slots() {

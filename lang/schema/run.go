@@ -15,7 +15,7 @@ import (
 //	ENDS     = [by NAME] [TEXT] ["," written DATE]
 var Run = &Field{
 	Name: "run", Shape: `NAME "of" BATCH "on" DATE`, Repeat: true, Key: "name", Past: true, Example: `run "26-03" of "Ferry Landing" on 2026-03-03`,
-	Doc: "One run of a batch, as it happened: what went in, what was read and when, what became of it. It changes no plan. What was not read may be left out, and a run may be begun with nothing in it.",
+	Doc: "One run of a batch, as it happened: what went in, what was read and when, what became of it. It changes no plan. What was not read may be left out, and a run may be begun with nothing in it. Whatever is read, here or of an instrument or a cask, lies between -1,000,000 and 1,000,000,000 of its unit, and a sample between -58 F (-50 C) and 392 F (200 C): no instrument of the trade reads so much, and no sample is so cold or so hot.",
 	Block: &Block{Fields: []*Field{
 		{Name: "sheet", Shape: "TEXT", Example: `sheet "ec98562c2a3f"`, Default: "the batch as it now stands", Doc: "The foot of the run sheet that was worked from, so that what it said can be found again."},
 		byLine, withLine, usedBlock,
@@ -63,9 +63,14 @@ func bare(labels []string, doc, example string) *Field {
 // instrument said is kept as it was read, however odd, and is spoken of by itself
 // (package logbook).
 var asRead = []Limit{
-	mustBe(-1e6, 1e9, "no instrument of the trade reads so much").of("value"),
-	mustBe(-50, 200, "no sample of the trade is so cold or so hot").of("warmth"),
+	asItIsRead(mustBe(-1e6, 1e9, "no instrument of the trade reads so much")).of("value"),
+	asItIsRead(mustBe(-50, 200, "no sample of the trade is so cold or so hot")).of("warmth"),
 	aStrength.of("truly"),
+}
+
+func asItIsRead(l Limit) Limit {
+	l.AsRead = true
+	return l
 }
 
 // everywhere are the lines that may stand in every stage.

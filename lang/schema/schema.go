@@ -56,6 +56,7 @@ type Limit struct {
 	Low, High float64
 	Severity  diag.Severity
 	Reason    string
+	AsRead    bool // of all that is read, alike: `run` says it once
 }
 
 // Language is the table of everything: each field stands for one declaration.
