@@ -101,7 +101,7 @@ type Drawn struct {
 
 // notInIt is what no draw knows of.
 var notInIt = []string{
-	"the figures of the library that are in no constant of the table: they stay as written",
+	"all other figures of the library: they stay as written",
 	"the form of the models: one set of vapour and liquid, one law of growth",
 	"what goes wrong: a stuck rake, a boiler that goes out, a ferment that is infected, a spill",
 	"people who come late: the clock is the plan's",

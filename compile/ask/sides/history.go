@@ -80,11 +80,17 @@ func (w *Walk) Each(o Options, do func(gitrepo.Revision, *compare.Document) erro
 	if err != nil {
 		return 0, diag.Refuse("%v", err)
 	}
+	there := len(all) == 0 // at one of the revisions at least
 	for _, r := range all {
 		after, _, err := w.read(r.Commit, r.Short)
 		if err != nil {
 			return 0, diag.Refuse("%v", err)
 		}
+		if before != nil && before.gone && after != nil && after.gone { // the path is of other revisions, or misspelt
+			before = after
+			continue
+		}
+		there = true
 		doc, _, err := Compare(orNobody(before, "nothing"), orNobody(after, r.Short), o)
 		before = after
 		if errors.Is(err, errNeither) {
@@ -96,6 +102,9 @@ func (w *Walk) Each(o Options, do func(gitrepo.Revision, *compare.Document) erro
 		if err := do(r, doc); err != nil {
 			return 0, err
 		}
+	}
+	if !there {
+		return 0, diag.Refuse("there is no recipe and no folder %s, at any revision of %s..%s", w.Below, w.span[0], w.span[1])
 	}
 	return len(all), nil
 }

@@ -28,6 +28,11 @@ func verdict(a *odds.Answer) string {
 	return says
 }
 
+// headline reports whether a promise is of the casks that the verdict is of.
+func headline(a *odds.Answer, p odds.Promise) bool {
+	return p.What == "casks" && len(a.Casks) > 0 && p.Promised.Value == float64(max(1, a.Planned)) && p.Odds == a.Casks[max(1, a.Planned)-1].Odds
+}
+
 // foreign reports whether a number is counted in what is not the reader's. A reader of gallons
 // keeps the litres of pure alcohol, for it is their spread that is taken apart.
 func foreign(key string, u measure.Units) bool { return u == measure.SI && !u.Counts(key) }
@@ -101,5 +106,5 @@ func mainShares(a *odds.Answer) *odds.Shares {
 
 // told is what the shares say together.
 func told(s *odds.Shares) string {
-	return fmt.Sprintf("Straight lines and squares of each by itself tell %s of the spread (R2, adjusted).", percent(s.R2))
+	return fmt.Sprintf("Each by itself, they make %s of the spread; the rest comes of several together.", percent(s.R2))
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 
 	"newmake/compile/ask/odds"
 	"newmake/compile/measure"
@@ -73,11 +74,14 @@ func (t *answer) promises() {
 	}
 	t.Heading("PROMISES")
 	for _, p := range t.a.Promises {
-		stands, says := promise(p, t.o.Units)
-		if stands == "" {
-			stands = "-"
+		switch stands, says := promise(p, t.o.Units); {
+		case stands != "":
+			t.Item("  "+stands, 20, says)
+		case headline(t.a, p):
+			t.Para(2, 4, strings.TrimSuffix(says, p.Odds.Words)+"as said above")
+		default:
+			t.Para(2, 4, says)
 		}
-		t.Item("  "+stands, 20, says)
 	}
 }
 
