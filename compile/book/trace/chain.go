@@ -295,7 +295,7 @@ func (c *chain) lot(good string, on record.Date) (what, end string) {
 		}
 	}
 	if what == "" {
-		what = "GRAIN"
+		what = "__"
 	}
 	return what, end
 }
