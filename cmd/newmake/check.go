@@ -99,6 +99,9 @@ func (f checkFlags) run(a *app, args []string) error {
 		a.say("checking %d batches ...", work.Batches)
 	}
 	list := append(unread, allFound(work)...)
+	if !f.forPrograms() {
+		list = list.Once()
+	}
 	if err := f.tell(a, work, list, made); err != nil {
 		return usage("cannot write: %v", err)
 	}

@@ -76,6 +76,20 @@ func (l List) Dedup() List {
 	return out
 }
 
+// Once is the list with one of two that say the same, each at its own place and of the
+// other's: a program marks both, and a person reads it once.
+func (l List) Once() List {
+	var out List
+	for _, d := range l {
+		if !slices.ContainsFunc(out, func(o Diagnostic) bool {
+			return o.Code == d.Code && o.Summary == d.Summary && len(o.Related) == 1 && len(d.Related) == 1 && o.Related[0].At == d.At && d.Related[0].At == o.At
+		}) {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
 // Beyond is the diagnostics that another list does not have. Two are the same if their
 // code, severity and place are, whatever their words.
 func (l List) Beyond(said List) List {
