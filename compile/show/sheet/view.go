@@ -170,10 +170,7 @@ func emptied(s plan.Step) bool { return s.ID == "ferment.clean" }
 func (v *view) part(id, stage, caption string, in func(plan.Step) bool) part {
 	out := part{ID: id, Stage: stage, Caption: caption, Notes: 2, Columns: columnsOf(stage, v.Units)}
 	numbers, said := v.numbers(), named{at: map[danger]bool{}}
-	for _, s := range v.Schedule.Steps {
-		if !in(s) {
-			continue
-		}
+	for _, s := range byRows(v.Schedule.Steps, in) {
 		if n := len(out.Days); n == 0 || !measure.SameDay(out.Days[n-1].Date, s.Start) {
 			out.Days = append(out.Days, day{Date: s.Start})
 		}
@@ -187,6 +184,24 @@ func (v *view) part(id, stage, caption string, in func(plan.Step) bool) part {
 	out.Dated = len(out.Days) > 1
 	for _, d := range out.Days {
 		d.Steps[0].Dated = out.Dated
+	}
+	return out
+}
+
+// byRows are the steps of a part, so that the clocks of its rows run on: what a step has to
+// read stands below it, by the clock of its end, so that what is done beside it and begins with
+// it goes before.
+func byRows(all []plan.Step, in func(plan.Step) bool) []plan.Step {
+	var out []plan.Step
+	for _, s := range all {
+		if !in(s) {
+			continue
+		}
+		at := len(out)
+		if emptied(s) && at > 0 && out[at-1].Start == s.Start && len(out[at-1].Read) > 0 {
+			at--
+		}
+		out = slices.Insert(out, at, s)
 	}
 	return out
 }
