@@ -1,6 +1,7 @@
 package work
 
 import (
+	"slices"
 	"time"
 
 	"newmake/compile/plan"
@@ -22,9 +23,7 @@ func step(b *recipe.Batch, j *Job, s schedule.Slot) plan.Step {
 	if s.Attend != schedule.Unattended {
 		out.People = max(s.People, 1)
 	}
-	if len(j.Read) > 0 {
-		out.Read = make([]plan.Reading, 0, len(j.Read))
-	}
+	out.Read = slices.Grow(out.Read, len(j.Read)) // none stay none
 	for _, r := range j.Read {
 		if r.AtS >= 0 {
 			r.At = rfc3339(s.Start.Add(time.Duration(r.AtS * float64(time.Second))))

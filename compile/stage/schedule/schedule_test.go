@@ -307,3 +307,20 @@ func TestBegun(t *testing.T) {
 		assert.Equal(t, c.next, clock(slots[4].Start), c.strip)
 	}
 }
+
+// What a chain wants of people lasts to the end of its last attended work; of one that is
+// only begun, to its beginning.
+func TestAttended(t *testing.T) {
+	task := func(a Attend, h float64) Task { return Task{Attend: a, DurationS: 3600 * h} }
+	for _, c := range []struct {
+		chain []Task
+		hours float64
+	}{
+		{[]Task{task(Throughout, 2), task(Begin, 5)}, 2},
+		{[]Task{task(Unattended, 2), task(Begin, 5)}, 2},
+		{[]Task{task(Begin, 2), task(Throughout, 1), task(Unattended, 3)}, 3},
+		{[]Task{task(Unattended, 2)}, 0},
+	} {
+		assert.InDelta(t, c.hours, attended(c.chain).Hours(), 1e-9)
+	}
+}
