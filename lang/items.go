@@ -8,8 +8,8 @@ import (
 
 	"github.com/alecthomas/participle/v2"
 	"github.com/alecthomas/participle/v2/lexer"
-	"golang.org/x/text/unicode/norm"
 
+	"newmake/lang/composed"
 	"newmake/lang/diag"
 	"newmake/lang/quantity"
 )
@@ -85,7 +85,7 @@ func parseItem(lex *cursor) (Item, *fault) {
 	item := Item{At: diag.Span{Start: start, End: end}, Text: t.text}
 	switch t.kind {
 	case TokWord:
-		item.Kind, item.Text = Word, nfc(t.text)
+		item.Kind, item.Text = Word, composed.Form(t.text)
 	case TokString:
 		return stringItem(item, t.text)
 	case TokNumber:
@@ -172,23 +172,12 @@ func strayUnit(t piece, lex cursor) *fault {
 	return f
 }
 
-// nfc brings a name to Unicode's composed form, so that é typed in two ways is
-// one name.
-func nfc(s string) string {
-	for i := range len(s) {
-		if s[i] >= 0x80 {
-			return norm.NFC.String(s)
-		}
-	}
-	return s
-}
-
 // stringItem takes the quotes and escapes out of a string.
 func stringItem(item Item, raw string) (Item, *fault) {
 	item.Kind = String
 	body := raw[1 : len(raw)-1]
 	if !strings.Contains(body, `\`) {
-		item.Text = nfc(body)
+		item.Text = composed.Form(body)
 		return item, nil
 	}
 	var b strings.Builder
@@ -212,7 +201,7 @@ func stringItem(item Item, raw string) (Item, *fault) {
 				help:    "write `\\\\` for a backslash in the text"}
 		}
 	}
-	item.Text = nfc(b.String())
+	item.Text = composed.Form(b.String())
 	return item, nil
 }
 

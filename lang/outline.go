@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"unicode/utf8"
 
+	"newmake/lang/composed"
 	"newmake/lang/diag"
 )
 
@@ -239,7 +240,7 @@ func (o *outliner) part(head []Token) (p Part) {
 		}
 		items = append(items, item)
 	}
-	p.Plain, p.Word, p.Head = true, nfc(string(o.text[head[0].Start:head[0].End])), items
+	p.Plain, p.Word, p.Head = true, composed.Form(string(o.text[head[0].Start:head[0].End])), items
 	p.At = o.src.Span(int(head[0].Start), int(head[n-2].End))
 	return p
 }
@@ -250,7 +251,7 @@ func (o *outliner) item(t Token) (Item, bool) {
 	item := Item{At: o.src.Span(int(t.Start), int(t.End)), Text: raw}
 	switch t.Kind {
 	case TokWord:
-		item.Kind, item.Text = Word, nfc(raw)
+		item.Kind, item.Text = Word, composed.Form(raw)
 		return item, true
 	case TokString:
 		item, f := stringItem(item, raw)

@@ -5,8 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"golang.org/x/text/unicode/norm"
-
+	"newmake/lang/composed"
 	"newmake/lang/diag"
 )
 
@@ -30,7 +29,7 @@ func (s *Source) Choose(name string) (chosen, note string, err error) {
 		return own[0], note, nil
 	}
 	all := s.House.Batches()
-	exact := func(a, b string) bool { return norm.NFC.String(a) == norm.NFC.String(b) }
+	exact := func(a, b string) bool { return composed.Form(a) == composed.Form(b) }
 	loose := func(a, b string) bool { return FileName(a) != "" && FileName(a) == FileName(b) }
 	for _, look := range []struct {
 		among []string

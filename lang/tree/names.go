@@ -7,9 +7,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"golang.org/x/text/unicode/norm"
-
 	"newmake/lang"
+	"newmake/lang/composed"
 	"newmake/lang/diag"
 	"newmake/lang/spelling"
 	"newmake/lang/wording"
@@ -127,4 +126,4 @@ func isPlainWord(name string) bool {
 
 // Key is the form in which names are compared: NFC, so that an accent typed
 // in two ways is one letter.
-func Key(name string) string { return norm.NFC.String(name) }
+func Key(name string) string { return composed.Form(name) }
