@@ -324,3 +324,23 @@ func TestAttended(t *testing.T) {
 		assert.InDelta(t, c.hours, attended(c.chain).Hours(), 1e-9)
 	}
 }
+
+// A conflict that goes on is one; of other tasks, or after another of its kind, it is a new
+// one.
+func TestConflictsMerge(t *testing.T) {
+	at := func(h int) time.Time { return time.Date(2026, 3, 3, h, 0, 0, 0, time.UTC) }
+	crew := func(from, to int, keys ...string) Conflict {
+		return Conflict{Kind: Crew, From: at(from), To: at(to), Keys: keys}
+	}
+	one := merge(nil, crew(7, 8, "a", "b"))
+	assert.Equal(t, []Conflict{crew(7, 9, "a", "b")}, merge(one, crew(8, 9, "a", "b")), "the first of all is lengthened")
+	two := merge(merge(nil, crew(7, 8, "a", "b")), crew(8, 9, "a", "c"))
+	assert.Len(t, two, 2, "other tasks")
+	assert.Len(t, merge(two, crew(9, 10, "a", "b")), 3, "another lies between")
+	boiler := Conflict{Kind: Boiler, From: at(7), To: at(8), Keys: []string{"a", "b"}}
+	assert.Len(t, merge(merge(nil, crew(7, 8, "a", "b")), boiler), 2, "another kind")
+	tun := Conflict{Kind: Vessel, Vessel: "Tun", From: at(7), To: at(8), Keys: []string{"a", "b"}}
+	still := tun
+	still.Vessel = "Still"
+	assert.Len(t, merge(merge(nil, tun), still), 2, "another vessel")
+}
