@@ -197,11 +197,10 @@ func byRows(all []plan.Step, in func(plan.Step) bool) []plan.Step {
 		if !in(s) {
 			continue
 		}
-		at := len(out)
-		if emptied(s) && at > 0 && out[at-1].Start == s.Start && len(out[at-1].Read) > 0 {
-			at--
+		out = append(out, s)
+		if last := len(out) - 1; emptied(s) && last > 0 && out[last-1].Start == s.Start && len(out[last-1].Read) > 0 {
+			out[last-1], out[last] = out[last], out[last-1]
 		}
-		out = slices.Insert(out, at, s)
 	}
 	return out
 }
