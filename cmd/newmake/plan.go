@@ -302,6 +302,11 @@ func sure(made *front.Plan) {
 }
 
 func (f planFlags) write(a *app, made *front.Plan, format string, src *front.Source) error {
+	if format == "csv" {
+		if err := formats.Table(f.table); err != nil {
+			return err
+		}
+	}
 	if f.full || format == "html" || format == "csv" || format == "md" {
 		sure(made)
 	}

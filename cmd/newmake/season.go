@@ -104,6 +104,13 @@ func (f seasonFlags) run(a *app, name string) error {
 		return usage("--effort is a number of steps, 1 or more, not %d", f.effort)
 	}
 	q := weeks.Question{Name: name, Effort: f.effort, Draws: f.draws, Tried: f.try}
+	switch { // what a list, a calendar or a week has no room for takes most of the time
+	case format == "json":
+	case f.part == "buy":
+		q.Quick = true
+	case f.week != 0, format == "csv", format == "ics":
+		q.Quick, q.NoStore = true, true
+	}
 	if q.Units, err = units(f.units); err != nil {
 		return err
 	}

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"newmake/compile/ask/size"
+	"newmake/compile/front"
 	"newmake/compile/show/formats"
 	"newmake/compile/show/sized"
 	"newmake/lang"
@@ -131,6 +132,11 @@ func (f sizeFlags) find(a *app, arg string) (*size.Found, error) {
 	if b.Recipe == nil {
 		return nil, b.Diags
 	}
+	if f.Keep && f.write != ownFile { // before it takes its time
+		if err := keeps(src, f.write); err != nil {
+			return nil, err
+		}
+	}
 	return size.Find(src, b.Recipe, f.Request)
 }
 
@@ -174,16 +180,21 @@ func (f sizeFlags) ownFile(a *app, found *size.Found) error {
 	return nil
 }
 
+// keeps says that a variant in a file of this name would be one.
+func keeps(src *front.Source, name string) error {
+	if filepath.Ext(name) != ending {
+		return usage("%s does not end in %s, so no house would read it", name, ending)
+	}
+	if !src.Holds(name) {
+		return usage("%s is not in the house at %s, so its batch would vary nothing", name, src.House.Root)
+	}
+	return nil
+}
+
 // newFile writes the variant into a file of its own. What is there already is
 // never written over.
 func (f sizeFlags) newFile(a *app, found *size.Found) error {
 	name := f.write
-	if filepath.Ext(name) != ending {
-		return usage("%s does not end in %s, so no house would read it", name, ending)
-	}
-	if !found.Source.Holds(name) {
-		return usage("%s is not in the house at %s, so its batch would vary nothing", name, found.Source.House.Root)
-	}
 	err := uninterrupted(func() error { return a.disk.Create(name, found.Text.Text, 0o644) })
 	if errors.Is(err, fs.ErrExist) {
 		return usage("there is a file %s already: nothing was written", name)

@@ -48,7 +48,7 @@ func (a *Answer) seasons(src *front.Source, on record.Date) told {
 		if asks == nil || on.Compare(asks.From) < 0 && on.DaysTo(asks.From) > longest || on.Compare(asks.To.After(longest)) > 0 {
 			continue
 		}
-		s, _, err := weeks.Of(src, weeks.Question{Name: name, Quick: true})
+		s, _, err := weeks.Of(src, weeks.Question{Name: name, Quick: true, NoStore: true})
 		if err != nil || s == nil {
 			a.Unread = append(a.Unread, "season "+name)
 			continue

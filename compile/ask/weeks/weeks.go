@@ -28,6 +28,7 @@ type Question struct {
 	Printed *season.Season     // a plan that people work from already; nil for none
 	Units   *recipe.System     // to speak in; nil for those of the batches
 	Quick   bool               // without what one thing more would bring
+	NoStore bool               // without what lies in the stores, for who asks for nothing to buy
 	Tried   []string           // what Try changed, to be said
 	Doing   func(season.Stage) // told of what is begun; nil: nobody is
 	Draws   int                // how often it is drawn anew for its odds; 0: not at all
@@ -130,7 +131,7 @@ func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) 
 	if p.Plant == nil {
 		return nil, nil, diag.Refuse("the season %q asks for nothing, so there is nothing to plan: say what is to be made, as in `casks 4 of \"Ferry Landing\" by 2026-04-10`", name)
 	}
-	if !q.Quick {
+	if !q.NoStore {
 		p.Store = inStore(src, asks, q.On)
 	}
 	return p, said, nil
@@ -199,7 +200,7 @@ func Of(src *front.Source, q Question) (*season.Season, diag.List, error) {
 
 // Sheets is Of with the plans of its runs, to work from.
 func Sheets(src *front.Source, q Question) (*season.Season, []season.Sheet, diag.List, error) {
-	q.Quick = true
+	q.Quick, q.NoStore = true, true
 	p, said, err := Problem(src, q)
 	if p == nil || err != nil {
 		return nil, nil, said, err

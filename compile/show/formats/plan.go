@@ -60,9 +60,17 @@ func planText(w io.Writer, p *plan.Plan, o Options) error {
 	return text.Write(w, p, text.Options{Units: UnitsOf(p), Bold: o.Bold, Days: o.Days, Part: o.Part})
 }
 
+// Table says that csv has a table of this name.
+func Table(name string) error {
+	if !slices.Contains(csv.Tables, name) {
+		return diag.Refuse("there is no table %q: --table is %s", name, words.Or(csv.Tables))
+	}
+	return nil
+}
+
 func planTable(w io.Writer, p *plan.Plan, o Options) error {
-	if !slices.Contains(csv.Tables, o.Table) {
-		return diag.Refuse("there is no table %q: --table is %s", o.Table, words.Or(csv.Tables))
+	if err := Table(o.Table); err != nil {
+		return err
 	}
 	return csv.Write(w, p, o.Table, UnitsOf(p))
 }
