@@ -7,6 +7,8 @@ import (
 	"slices"
 
 	houses "newmake/cmd/newmake/internal/watch"
+	"newmake/compile/ask/bands"
+	"newmake/compile/ask/odds"
 	"newmake/compile/front"
 	"newmake/compile/front/revision"
 	"newmake/compile/show/formats"
@@ -24,6 +26,7 @@ type watching struct {
 	units  *recipe.System
 	named  bool    // the person named the batch; otherwise it is the first
 	site   *opened // what is served; nil without --open
+	bands  bands.Kept
 }
 
 func watchPlan(a *app, arg string, f planFlags) error {
@@ -132,7 +135,8 @@ func (w *watching) make() error {
 	made.Plan.Source = source
 	src.PutRecorded(made)
 	if w.site != nil {
-		sure(made)
+		odds.Judge(made.Plan, made.Recipe)
+		w.bands.Put(made.Plan, made.Recipe, src.House.ButRuns())
 		w.site.show(src, made)
 	}
 	if w.site == nil || w.flags.output != "" {

@@ -39,7 +39,7 @@ func batch(t testing.TB, name string) *recipe.Batch {
 	return b
 }
 
-func put(t testing.TB, b *recipe.Batch) *plan.Plan {
+func planned(t testing.TB, b *recipe.Batch) *plan.Plan {
 	t.Helper()
 	p, list := compile.Compile(b)
 	require.NotNil(t, p, list)
@@ -54,7 +54,7 @@ func known(t testing.TB, b *recipe.Batch) *plan.Plan {
 	if made, ok := plans.Load(b.Name); ok {
 		return made.(*plan.Plan)
 	}
-	made, _ := plans.LoadOrStore(b.Name, put(t, b))
+	made, _ := plans.LoadOrStore(b.Name, planned(t, b))
 	return made.(*plan.Plan)
 }
 
@@ -128,7 +128,7 @@ func TestSameBytes(t *testing.T) {
 	b := batch(t, "Ferry Landing")
 	made := func(processors int) string {
 		defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(processors))
-		out, err := json.Marshal(put(t, b))
+		out, err := json.Marshal(planned(t, b))
 		require.NoError(t, err)
 		return string(out)
 	}
@@ -243,7 +243,7 @@ func TestCasks(t *testing.T) {
 // TestNoBands: a plan that has them stays as it is.
 func TestNoBands(t *testing.T) {
 	b := batch(t, "Toll Road")
-	p := put(t, b)
+	p := planned(t, b)
 	had := p.Bands
 	Put(p, b)
 	assert.Same(t, had, p.Bands)
