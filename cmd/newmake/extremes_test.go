@@ -60,7 +60,7 @@ func TestExtremes(t *testing.T) {
 	require.Greater(t, len(sites), 500)
 	planned, tried, ranAway := 0, 0, 0
 	for i, s := range sites {
-		if i%testflag.Every(89) != 0 {
+		if i%testflag.Every(179) != 0 {
 			continue
 		}
 		for _, l := range s.limits {

@@ -65,7 +65,7 @@ func TestHostileNames(t *testing.T) {
 	}
 	for i, args := range lines {
 		for k, terminal := range []bool{true, false} {
-			if (i+k)%testflag.Every(4) != 0 {
+			if (i+k)%testflag.Every(8) != 0 {
 				continue
 			}
 			var o, e bytes.Buffer

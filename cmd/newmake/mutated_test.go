@@ -40,7 +40,7 @@ import (
 )
 
 var (
-	housesFlag = flag.Int("houses", 40, "how many mutated houses to try")
+	housesFlag = flag.Int("houses", 20, "how many mutated houses to try")
 	firstHouse = flag.Uint64("first", 0, "the number of the first of them: -houses 1 -first 4711 tries one again")
 )
 

@@ -228,6 +228,7 @@ func TestAnswersBySchema(t *testing.T) {
 		"check .",
 		"check " + filepath.Join(slips, "mistakes"),
 		"check " + slips,
+		"diff Ferry~Landing Ferry~Landing,~more~rye",
 		"diff ferry-landing.batch toll-road.batch",
 		"diff ferry-landing.batch ferry-landing.batch",
 		"size ferry-landing.batch --proof-gallons 60",
