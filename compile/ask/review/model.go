@@ -3,6 +3,7 @@ package review
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"gonum.org/v1/gonum/mat"
 
@@ -20,9 +21,11 @@ type model struct {
 	recipe *recipe.Batch
 	memo   *numbers.Memo
 	of     []constants.Constant
-	n      *numbers.Batch   // in the middle of all constants
-	low    []*numbers.Batch // each constant one prior standard deviation down
-	high   []*numbers.Batch // and up; nil where it cannot be computed there
+	n      *numbers.Batch                        // in the middle of all constants
+	beside func(i int, z float64) *numbers.Batch // with one constant so many prior standard deviations from there; nil where it cannot be computed
+	sides  sync.Once                             // of computing low and high, which take nearly all the time, when something is asked of them
+	low    []*numbers.Batch                      // each constant a step down
+	high   []*numbers.Batch                      // and up
 	// instruments are the keys of those that were read: what each is off by is in all its readings,
 	// and is not known either. Their places are behind those of the constants.
 	instruments []string
@@ -30,26 +33,34 @@ type model struct {
 	step        float64   // how far low and high are from there
 }
 
-// newModel computes a batch, and once more on either side of each constant.
+// newModel computes a batch.
 func newModel(b *recipe.Batch) (*model, error) {
-	m := &model{recipe: b, memo: numbers.Keeping(64), of: constants.Moving(constants.Of(b))}
+	m := &model{recipe: b, memo: numbers.Keeping(64), of: constants.Moving(constants.Of(b)), step: 1}
 	var err error
 	if m.n, err = m.at(nil, nil); err != nil {
 		return nil, err
 	}
-	m.step = 1
+	m.beside = func(i int, z float64) *numbers.Batch {
+		c := m.of[i]
+		n, err := m.at([]constants.Constant{c}, []float64{within(c, z)})
+		if err != nil {
+			return nil
+		}
+		return n
+	}
+	return m, nil
+}
+
+// stepped computes the batch a step to either side of each constant.
+func (m *model) stepped() {
 	m.low, m.high = make([]*numbers.Batch, len(m.of)), make([]*numbers.Batch, len(m.of))
 	parallel.Each(2*len(m.of), func(k int) {
-		i, to, z := k/2, m.low, -1.0
-		if k%2 == 1 {
-			to, z = m.high, 1
-		}
-		c := m.of[i]
-		if n, err := m.at([]constants.Constant{c}, []float64{within(c, z)}); err == nil {
-			to[i] = n
+		if i := k / 2; k%2 == 0 {
+			m.low[i] = m.beside(i, -m.step)
+		} else {
+			m.high[i] = m.beside(i, m.step)
 		}
 	})
-	return m, nil
 }
 
 // nearSD is how far on either side of a place a batch is computed, in prior standard deviations,
@@ -63,20 +74,15 @@ func (m *model) around(s state) *model {
 	if n == nil {
 		return nil
 	}
-	near := &model{recipe: m.recipe, memo: m.memo, of: m.of, n: n, instruments: m.instruments, step: nearSD,
-		low: make([]*numbers.Batch, len(m.of)), high: make([]*numbers.Batch, len(m.of))}
+	near := &model{recipe: m.recipe, memo: m.memo, of: m.of, n: n, instruments: m.instruments, step: nearSD}
 	for i := range m.of {
 		near.center = append(near.center, s.z.AtVec(i))
 	}
-	parallel.Each(2*len(m.of), func(k int) {
-		i, to, z := k/2, near.low, -nearSD
-		if k%2 == 1 {
-			to, z = near.high, nearSD
-		}
+	near.beside = func(i int, z float64) *numbers.Batch {
 		beside := state{mat.VecDenseCopyOf(s.z), s.cov}
 		beside.z.SetVec(i, near.center[i]+z)
-		to[i] = near.batch(beside)
-	})
+		return near.batch(beside)
+	}
 	return near
 }
 
@@ -101,6 +107,7 @@ func (m *model) slopes(of says) (middle float64, by []float64) {
 	if !ok {
 		return math.NaN(), by
 	}
+	m.sides.Do(m.stepped)
 	for i := range m.of {
 		low, okLow := m.number(of, m.low[i])
 		high, okHigh := m.number(of, m.high[i])
