@@ -17,25 +17,17 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"newmake/compile"
-	"newmake/compile/ask/bands"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/compile/show/internal/plantest"
 	"newmake/compile/show/sheet"
-	"newmake/lang/check"
 	"newmake/lang/testflag"
 )
 
-// planOf computes a batch of the invented house, as if from a commit.
+// planOf is the plan of a batch of the invented house, as if from a commit.
 func planOf(t testing.TB, batch string) *plan.Plan {
 	t.Helper()
-	h, err := check.Load(filepath.Join("../../..", "examples/lantern-hollow"), check.Options{})
-	require.NoError(t, err)
-	b, list := h.Batch(batch)
-	require.NotNil(t, b, list.Error())
-	p, computed := compile.Compile(b)
-	require.NotNil(t, p, computed.Error())
-	bands.Put(p, b)
+	p := plantest.Plan(t, plantest.Lantern, batch)
 	p.Source = &plan.Source{File: "ferry-landing.batch", Revision: "0123456789ab", Hash: "ba9876543210"}
 	return p
 }
