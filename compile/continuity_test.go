@@ -75,7 +75,7 @@ func smooth(p *plan.Plan) map[string]float64 {
 func TestContinuous(t *testing.T) {
 	written := batch(t, lantern, ferry)
 	for i, s := range sweeps {
-		if i%testflag.Every(3) != 0 {
+		if i%testflag.Every(6) != 0 {
 			continue
 		}
 		t.Run(s.name, func(t *testing.T) {

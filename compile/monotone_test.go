@@ -9,6 +9,7 @@ import (
 
 	"newmake/compile/plan"
 	"newmake/lang/recipe"
+	"newmake/lang/testflag"
 )
 
 // own is a batch whose steps, plant and vessels a test can change.
@@ -132,7 +133,7 @@ func overOf(p *plan.Plan, name string) plan.Fraction {
 // Where physics says which way a number goes, it goes that way, in every batch.
 func TestMonotone(t *testing.T) {
 	tried := map[string]int{}
-	randomBatches(t, 40, func(t *testing.T, b *recipe.Batch) {
+	randomBatches(t, 40/testflag.Every(2), func(t *testing.T, b *recipe.Batch) {
 		memo := new(Memo)
 		before, list := memo.Compile(b)
 		require.NotNil(t, before, list.Error())

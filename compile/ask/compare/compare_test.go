@@ -14,15 +14,22 @@ import (
 	"newmake/compile"
 	"newmake/compile/measure"
 	"newmake/compile/plan"
+	"newmake/lang/check"
 	"newmake/lang/recipe"
 	"newmake/lang/testflag"
 )
+
+// memo remembers the stages from test to test.
+var memo = new(compile.Memo)
 
 func side(label string, b *recipe.Batch) Side { return SideOf(label, b, nil) }
 
 func TestABatchAgainstItself(t *testing.T) {
 	b := batch(t, "Ferry Landing")
-	c := Batches(side("old", b), side("new", batch(t, "Ferry Landing")), Options{})
+	h, err := check.Load(lantern, check.Options{}) // read anew, and the same
+	require.NoError(t, err)
+	again, _ := h.Batch("Ferry Landing")
+	c := Batches(side("old", b), side("new", again), Options{Memo: memo})
 	assert.True(t, c.Same)
 	assert.Empty(t, c.Edits)
 	assert.Empty(t, c.Outcomes)
@@ -63,7 +70,7 @@ func requireAddsUp(t *testing.T, c *Comparison) {
 func TestThePartsAddUpToTheWhole(t *testing.T) {
 	for _, u := range []measure.Units{measure.US, measure.SI} {
 		old := batch(t, "Ferry Landing")
-		c := Batches(side("old", old), side("new", edited(old, several)), Options{Units: u})
+		c := Batches(side("old", old), side("new", edited(old, several)), Options{Units: u, Memo: memo})
 		require.Len(t, c.Edits, 5)
 		require.True(t, c.Why.Exact)
 		require.Equal(t, 32, c.Why.Plans)
@@ -74,7 +81,7 @@ func TestThePartsAddUpToTheWhole(t *testing.T) {
 // What an edit does alone is what a plan with that edit alone shows.
 func TestAloneIsAPlanOfItsOwn(t *testing.T) {
 	old := batch(t, "Ferry Landing")
-	c := Batches(side("old", old), side("new", edited(old, several)), Options{})
+	c := Batches(side("old", old), side("new", edited(old, several)), Options{Memo: memo})
 	a, _ := compile.Compile(old)
 	b, _ := compile.Compile(edited(old, func(b *recipe.Batch) { b.Cask.Entry.Value = 110.0 / 200 }))
 	for _, o := range c.Why.Each {
@@ -95,7 +102,7 @@ func TestAloneIsAPlanOfItsOwn(t *testing.T) {
 func TestOutcomesAreThePlans(t *testing.T) {
 	old := batch(t, "Ferry Landing")
 	new := edited(old, several)
-	c := Batches(side("old", old), side("new", new), Options{Units: measure.SI, NoWhy: true})
+	c := Batches(side("old", old), side("new", new), Options{Units: measure.SI, NoWhy: true, Memo: memo})
 	a, _ := compile.Compile(old)
 	b, _ := compile.Compile(new)
 	for _, x := range []struct {
@@ -119,7 +126,7 @@ func TestOutcomesAreThePlans(t *testing.T) {
 // Every number of the summary is compared.
 func TestTheSummaryIsCompared(t *testing.T) {
 	old := batch(t, "Ferry Landing")
-	c := Batches(side("old", old), side("new", edited(old, several)), Options{Units: measure.SI, NoWhy: true})
+	c := Batches(side("old", old), side("new", edited(old, several)), Options{Units: measure.SI, NoWhy: true, Memo: memo})
 	for _, key := range []string{
 		"originalGravitySG", "finalGravitySG", "washVolumeL", "washAbvPct", "lowWinesVolumeL", "lowWinesAbvPct", "heartsVolumeL", "heartsAbvPct",
 		"heartsProofGallons", "pureAlcoholL", "feintsVolumeL", "feintsAbvPct", "caskEntryAbvPct", "casksFilled", "leftoverL", "mashHours",
@@ -140,7 +147,7 @@ func TestManyEdits(t *testing.T) {
 		b.Spirit.Stop.Value = 0.05
 		b.Spirit.ForeshotsM3 *= 2
 	})
-	c := Batches(side("old", old), side("new", new), Options{})
+	c := Batches(side("old", old), side("new", new), Options{Memo: memo})
 	require.Len(t, c.Edits, 9)
 	require.False(t, c.Why.Exact)
 	require.Equal(t, 2*drawnPairs, c.Why.Orders)
@@ -150,7 +157,7 @@ func TestManyEdits(t *testing.T) {
 		require.Empty(t, cmp.Diff(c.Why, again.Why), "the same comparison gives the same figures")
 	}
 
-	two := Batches(side("old", old), side("new", batch(t, "Stone Ferry")), Options{})
+	two := Batches(side("old", old), side("new", batch(t, "Stone Ferry")), Options{Memo: memo})
 	require.True(t, two.Why.Exact)
 	assert.Contains(t, two.Why.Joined, "too many to take one by one")
 	requireAddsUp(t, two)
@@ -163,7 +170,7 @@ func TestEditsThatOnlyWorkTogether(t *testing.T) {
 		b.Plant.Zone = "Europe/London" // a zone in which, on that day, 01:30 comes and not 02:30
 		b.Start = recipe.Start{Year: 2026, Month: 3, Day: 8, Hour: 2, Minute: 30}
 	})
-	c := Batches(side("old", old), side("new", new), Options{})
+	c := Batches(side("old", old), side("new", new), Options{Memo: memo})
 	require.NotNil(t, c.Why)
 	assert.NotEmpty(t, c.Why.Joined)
 	requireAddsUp(t, c)
@@ -185,7 +192,7 @@ func TestAMemoChangesNothing(t *testing.T) {
 
 func TestWhatCannotBeComputed(t *testing.T) {
 	old := batch(t, "Ferry Landing")
-	c := Batches(side("old", old), side("new", edited(old, func(b *recipe.Batch) { b.Plant.Zone = "Nowhere/At_all" })), Options{})
+	c := Batches(side("old", old), side("new", edited(old, func(b *recipe.Batch) { b.Plant.Zone = "Nowhere/At_all" })), Options{Memo: memo})
 	assert.Contains(t, c.Missing, "the new batch cannot be computed")
 	assert.Len(t, c.Edits, 1)
 }
@@ -196,19 +203,19 @@ func TestWarningsGainedAndLost(t *testing.T) {
 		b.Ferm.DurationS = 30 * hourS
 		b.Cask.Entry.Value = 130.0 / 200 // the law says 125 at most
 	})
-	c := Batches(side("old", old), side("new", new), Options{NoWhy: true})
+	c := Batches(side("old", old), side("new", new), Options{NoWhy: true, Memo: memo})
 	var texts []string
 	for _, w := range c.Gained {
 		texts = append(texts, w.Severity+" "+w.Text)
 	}
 	assert.True(t, slices.ContainsFunc(texts, func(s string) bool { return strings.HasPrefix(s, "law into wood at most 125") }), "%v", texts)
-	back := Batches(side("old", new), side("new", old), Options{NoWhy: true})
+	back := Batches(side("old", new), side("new", old), Options{NoWhy: true, Memo: memo})
 	assert.Empty(t, cmp.Diff(c.Gained, back.Lost))
 }
 
 func TestMoments(t *testing.T) {
 	old := batch(t, "Ferry Landing")
-	c := Batches(side("old", old), side("new", edited(old, func(b *recipe.Batch) { b.Start.Day++ })), Options{NoWhy: true})
+	c := Batches(side("old", old), side("new", edited(old, func(b *recipe.Batch) { b.Start.Day++ })), Options{NoWhy: true, Memo: memo})
 	require.NotEmpty(t, c.Moments)
 	last := c.Moments[len(c.Moments)-1]
 	assert.Equal(t, "the last cask is filled", last.Name)
@@ -227,7 +234,7 @@ func TestIntoNoWood(t *testing.T) {
 	aged := batch(t, "Ferry Landing")
 	young := edited(aged, func(b *recipe.Batch) { b.Cask = recipe.Cask{} })
 	for _, c := range []*Comparison{
-		Batches(side("aged", aged), side("young", young), Options{}), Batches(side("young", young), side("aged", aged), Options{}),
+		Batches(side("aged", aged), side("young", young), Options{Memo: memo}), Batches(side("young", young), side("aged", aged), Options{Memo: memo}),
 	} {
 		require.Empty(t, c.Missing)
 		var paths []string
@@ -243,7 +250,7 @@ func TestOneCost(t *testing.T) {
 	for _, name := range []string{"Ferry Landing", "Low Bridge", "Stone Ferry"} {
 		b := batch(t, name)
 		p, _ := compile.Compile(b)
-		c := Batches(side("old", b), side("new", batch(t, "Toll Road")), Options{NoWhy: true})
+		c := Batches(side("old", b), side("new", batch(t, "Toll Road")), Options{NoWhy: true, Memo: memo})
 		i := slices.IndexFunc(c.Outcomes, func(o Outcome) bool { return o.Key == "costTotal" })
 		require.GreaterOrEqual(t, i, 0, name)
 		assert.Equal(t, measure.Number(p.Cost.Total, 2), measure.Number(c.Outcomes[i].Old, c.Outcomes[i].Places), name)

@@ -68,8 +68,11 @@ func sorted(b *recipe.Batch) *recipe.Batch {
 func TestTheEditsAreTheWholeDifference(t *testing.T) {
 	h, err := check.Load(lantern, check.Options{})
 	require.NoError(t, err)
-	for _, a := range h.Batches() {
-		for _, b := range h.Batches() {
+	for i, a := range h.Batches() {
+		for j, b := range h.Batches() {
+			if (i+j)%testflag.Every(3) != 0 && i != j {
+				continue
+			}
 			old, _ := h.Batch(a)
 			new, _ := h.Batch(b)
 			d := Find(old, new, measure.US)
@@ -232,7 +235,7 @@ func TestChangesTogetherAreTheWholeDifference(t *testing.T) {
 	old := batch(t, "Ferry Landing")
 	all := singles(t)
 	random := rand.New(rand.NewPCG(1, 2))
-	for range 200 / testflag.Every(4) {
+	for range 200 / testflag.Every(8) {
 		var names []string
 		new := edited(old, func(b *recipe.Batch) {
 			for range 2 + random.IntN(4) {

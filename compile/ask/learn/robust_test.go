@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"newmake/lang/testflag"
 )
 
 // Huber's weights: the whole up to 1.345 standard deviations, from there on as the distance.
@@ -25,7 +27,8 @@ func TestWeight(t *testing.T) {
 // well as is thought they are nearly as near: Huber's figure keeps 95 parts in 100 of what a mean
 // is told (here at least 95 are asked for).
 func TestRobust(t *testing.T) {
-	const houses, runs = 60, 3
+	const runs = 3
+	houses := 60 / testflag.Every(3)
 	for _, c := range []struct {
 		name  string
 		worse float64 // how badly the tenth reading is read
@@ -63,7 +66,7 @@ func TestRobust(t *testing.T) {
 				plain, robust = plain+off(Options{}), robust+off(Options{Robust: true})
 			}
 			assert.True(t, c.holds(plain, robust), "mean square of errors %.4f, weighed %.4f", plain, robust)
-			t.Logf("mean square of errors %.4f, weighed %.4f", plain/houses, robust/houses)
+			t.Logf("mean square of errors %.4f, weighed %.4f", plain/float64(houses), robust/float64(houses))
 		})
 	}
 }

@@ -26,7 +26,7 @@ func TestSmallBoiler(t *testing.T) {
 	// A third pair of hands, which else are what there is too little of.
 	crew := []string{"crew       2", "crew       3"}
 	wide, small := problem(t, "Many", many, crew...), problem(t, "Many", many, append(crew, at170...)...)
-	wide.Effort, small.Effort = 40/testflag.Every(2), 40/testflag.Every(2)
+	wide.Effort, small.Effort = 40/testflag.Every(4), 40/testflag.Every(4)
 	a, b := planned(t, wide), planned(t, small)
 	t.Logf("300 kW: %d %+v", a.Capacity, a.Bottlenecks)
 	t.Logf("170 kW: %d %+v", b.Capacity, b.Bottlenecks)
@@ -55,7 +55,7 @@ const many = `season "Many" from 2026-04-07 to 2026-05-16 {
 // TestCannotBeMet: the gap, what stands in the way, and the least change.
 func TestCannotBeMet(t *testing.T) {
 	p := problem(t, "Many", strings.Replace(many, "20 of", "40 of", 1))
-	p.Effort, p.Quick = 20, false
+	p.Effort, p.Quick = 20/testflag.Every(4), false
 	s := planned(t, p)
 	t.Logf("%+v %+v %+v capacity %d", s.Gap, s.Demands, s.Demands[0].Least, s.Capacity)
 	assert.False(t, s.Demands[0].Met)
@@ -75,7 +75,7 @@ const tooSoon = `season "Soon" from 2026-04-07 to 2026-05-16 {
 // TestTooSoon: a cask by a day on which it cannot be full is put off by so many days.
 func TestTooSoon(t *testing.T) {
 	p := problem(t, "Soon", tooSoon)
-	p.Effort = 60
+	p.Effort = 60 / testflag.Every(4)
 	s := planned(t, p)
 	t.Logf("%+v %+v", s.Demands, s.Demands[0].Least)
 	assert.False(t, s.Demands[0].Met)
@@ -367,7 +367,7 @@ func TestProvedIsProved(t *testing.T) {
 			p.Effort, p.Quick = effort, true
 			return planned(t, p)
 		}
-		few, many := plan(2), plan(150/testflag.Every(3))
+		few, many := plan(2), plan(150/testflag.Every(6))
 		if few.Gap.Proved {
 			proved++
 			assert.LessOrEqual(t, many.Gap.Met, few.Gap.Met, text)

@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -17,6 +18,7 @@ import (
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/extension"
 
+	"newmake/compile"
 	"newmake/compile/ask/compare"
 	"newmake/compile/measure"
 	"newmake/lang/check"
@@ -26,10 +28,16 @@ import (
 
 const lantern = "../../../examples/lantern-hollow"
 
+// lanternHollow is read once, and what its stages gave is remembered from test to test.
+var (
+	lanternHollow = sync.OnceValues(func() (*check.House, error) { return check.Load(lantern, check.Options{}) })
+	memo          = new(compile.Memo)
+)
+
 // document compares Ferry Landing with a change of it.
 func document(t testing.TB, units measure.Units, change func(b *recipe.Batch)) *compare.Document {
 	t.Helper()
-	h, err := check.Load(lantern, check.Options{})
+	h, err := lanternHollow()
 	require.NoError(t, err)
 	old, list := h.Batch("Ferry Landing")
 	require.NotNil(t, old, list.Error())
@@ -39,7 +47,7 @@ func document(t testing.TB, units measure.Units, change func(b *recipe.Batch)) *
 	change(&new)
 	new.Resolve()
 	d := compare.NewDocument()
-	d.Pairs = append(d.Pairs, compare.Batches(compare.SideOf("HEAD~1:ferry-landing.batch", old, list), compare.SideOf("ferry-landing.batch", &new, list), compare.Options{Units: units}))
+	d.Pairs = append(d.Pairs, compare.Batches(compare.SideOf("HEAD~1:ferry-landing.batch", old, list), compare.SideOf("ferry-landing.batch", &new, list), compare.Options{Units: units, Memo: memo}))
 	return d
 }
 
