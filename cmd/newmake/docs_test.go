@@ -2,6 +2,8 @@ package main
 
 import (
 	"encoding/json"
+	"go/parser"
+	"go/token"
 	"io/fs"
 	"os"
 	"os/exec"
@@ -135,11 +137,14 @@ func TestDependencyTable(t *testing.T) {
 func TestMap(t *testing.T) {
 	doc, err := os.ReadFile("../../DEVELOPERS.md")
 	require.NoError(t, err)
-	_, table, found := strings.Cut(string(doc), "| where | what |\n|---|---|\n")
+	_, chapter, found := strings.Cut(string(doc), "## The map\n")
 	require.True(t, found)
-	table, _, _ = strings.Cut(table, "\n\n")
+	chapter, _, _ = strings.Cut(chapter, "\n## ")
 	mapped := map[string]bool{}
-	for line := range strings.Lines(table) {
+	for line := range strings.Lines(chapter) {
+		if !strings.HasPrefix(line, "| `") {
+			continue
+		}
 		_, where, _ := strings.Cut(line, "| `")
 		first, _, _ := strings.Cut(where, "`")
 		require.DirExists(t, filepath.Join("../..", first), "the map has it")
@@ -164,4 +169,55 @@ func TestMap(t *testing.T) {
 		return err
 	})
 	require.NoError(t, err)
+}
+
+// TestArrows: no package imports one of a word that comes after its own on the map, and
+// nothing of the language imports what computes.
+func TestArrows(t *testing.T) {
+	doc, err := os.ReadFile("../../DEVELOPERS.md")
+	require.NoError(t, err)
+	_, chapter, _ := strings.Cut(string(doc), "## The map\n")
+	chapter, _, _ = strings.Cut(chapter, "### Before them")
+	place, words := map[string]int{}, []string{}
+	for line := range strings.Lines(chapter) {
+		if word, ok := strings.CutPrefix(line, "### "); ok {
+			words = append(words, strings.TrimSpace(word))
+		}
+		cells := strings.Split(line, "|")
+		if !strings.HasPrefix(line, "| `") {
+			continue
+		}
+		names := strings.Split(cells[1], "`")
+		for i := 1; i < len(names); i += 2 {
+			for _, p := range []string{names[i], path.Join(path.Dir(names[1]), names[i]), path.Join(names[1], names[i])} {
+				place[p] = len(words)
+			}
+		}
+	}
+	require.Len(t, words, 7)
+	tried := 0
+	err = fs.WalkDir(os.DirFS("../.."), ".", func(p string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() || !strings.HasSuffix(p, ".go") || strings.HasSuffix(p, "_test.go") {
+			return err
+		}
+		f, err := parser.ParseFile(token.NewFileSet(), filepath.Join("../..", p), nil, parser.ImportsOnly)
+		require.NoError(t, err)
+		own, at := path.Dir(p), place[path.Dir(p)]
+		for _, i := range f.Imports {
+			of, ours := strings.CutPrefix(strings.Trim(i.Path.Value, `"`), "newmake/")
+			if !ours {
+				continue
+			}
+			tried++
+			if at > 0 && place[of] > at {
+				t.Errorf("%s is %s and imports %s, which is %s: the map of DEVELOPERS.md has it the other way round", own, words[at-1], of, words[place[of]-1])
+			}
+			if strings.HasPrefix(own, "lang/") && strings.HasPrefix(of, "compile") {
+				t.Errorf("%s imports %s: the language knows nothing of what computes", own, of)
+			}
+		}
+		return nil
+	})
+	require.NoError(t, err)
+	require.Greater(t, tried, 500)
 }
