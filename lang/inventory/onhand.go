@@ -105,13 +105,6 @@ func (s *Stores) moved() []stock.Move {
 	return s.moves
 }
 
-// Stock is what the stores, the runs, the casks and the bottlings say of what was bought, as it
-// was known on a day.
-func (c *Inventory) Stock(bushelKg func(grain string) float64, known record.Date) []stock.Move {
-	r := stock.Records{Stores: c.Stores, Runs: c.Runs, Filled: stock.FilledOf(c.Lives, c.Bottlings), BushelKg: bushelKg, Known: known}
-	return r.Moves()
-}
-
 // Taken are the codes of the lots of which a line of a run is that names none, by the books: the
 // oldest that were there. There are none where the line names one, or nothing was there.
 func (c *Inventory) Taken(u *record.Used) []string {

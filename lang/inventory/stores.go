@@ -82,3 +82,10 @@ func (r *storesRead) name(s *record.Store) {
 		}
 	}
 }
+
+// Stock is what the stores, the runs, the casks and the bottlings say of what was bought, as it
+// was known on a day.
+func (c *Inventory) Stock(bushelKg func(grain string) float64, known record.Date) []stock.Move {
+	r := stock.Records{Stores: c.Stores, Runs: c.Runs, Filled: stock.FilledOf(c.Lives, c.Bottlings), BushelKg: bushelKg, Known: known}
+	return r.Moves()
+}
