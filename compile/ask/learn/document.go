@@ -224,9 +224,17 @@ func inUnits(si float64, k quantity.Kind, s recipe.System) (float64, string) {
 	case k == quantity.PH:
 		return plan.RoundTo(si, 2), "pH"
 	case k == quantity.Strength:
-		return plan.RoundTo(100*si, 2), "% abv"
+		return plan.RoundTo(100*si, 2), abv(s)
 	}
 	return plan.RoundTo(100*si, 2), "%"
+}
+
+// abv is the unit of a strength by volume.
+func abv(s recipe.System) string {
+	if s == recipe.US {
+		return "% abv"
+	}
+	return "% vol"
 }
 
 // ofOwn is by how much a cause of scatter is off its middle.
@@ -263,7 +271,7 @@ func shownDifference(w record.What, si float64, s recipe.System) (float64, strin
 		}
 		return plan.RoundTo(si, 1), "C"
 	case record.Spout, record.Strength:
-		return plan.RoundTo(100*si, 1), "% abv"
+		return plan.RoundTo(100*si, 1), abv(s)
 	}
 	if s == recipe.US {
 		return plan.RoundTo(si/gallonM3, 1), "gal"

@@ -203,6 +203,14 @@ func (p *Page) Unit(r Room) string {
 	return us[r.Kind]
 }
 
+// Sample is how warm a sample may be, as it is typed: in the unit that Fill reads it in.
+func (p *Page) Sample() string {
+	if p.units == measure.SI {
+		return "19"
+	}
+	return "66"
+}
+
 // Should is what a blank should say, "" if the plan does not say.
 func (p *Page) Should(r Room) string {
 	if r.Blank == nil {

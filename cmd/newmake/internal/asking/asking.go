@@ -21,17 +21,20 @@ type Talk struct {
 	Plain bool                        // nothing but ASCII
 }
 
-const help = `Type what was read, in the order in which it is asked for: the clock first, then the
-values, parted by spaces. "at 66" behind a value is the temperature of the sample,
+// help is what a person may type; sample is how warm one may be, in the house's unit.
+func help(sample string) string {
+	return `Type what was read, in the order in which it is asked for: the clock first, then the
+values, parted by spaces. "at ` + sample + `" behind a value is the temperature of the sample,
 "none" was not read, "-" is left open, a remark stands at the end in quotes.
 Enter skips a line, "back" takes the last answer back, "stop" ends; nothing is lost.`
+}
 
 // Fill asks for every line that has blanks, in the order of the sheet. It gives the
 // page as it then is. Each answer is kept before the next is asked for.
 func (t Talk) Fill(p *recording.Page) (*recording.Page, error) {
 	lines := &answers{Scanner: bufio.NewScanner(t.In)}
 	lines.Buffer(nil, 64<<10)
-	fmt.Fprintln(t.Out, help)
+	fmt.Fprintln(t.Out, help(p.Sample()))
 	begun := p
 	var before []turn // for `back`
 	skipped := map[string]bool{}
@@ -48,7 +51,7 @@ func (t Talk) Fill(p *recording.Page) (*recording.Page, error) {
 			t.far(begun, p)
 			return p, nil
 		case typed == "?" || typed == "help":
-			fmt.Fprintln(t.Out, help)
+			fmt.Fprintln(t.Out, help(p.Sample()))
 		case typed == "":
 			skipped[key(l)] = true
 			before = append(before, turn{skipped: []string{key(l)}})

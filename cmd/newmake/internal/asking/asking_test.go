@@ -24,15 +24,21 @@ import (
 // opened is a run of Ferry Landing in which nothing has been read.
 func opened(t *testing.T) *recording.Page {
 	t.Helper()
+	return openedIn(t, measure.US)
+}
+
+// openedIn is that in a house that counts in some units.
+func openedIn(t *testing.T, u measure.Units) *recording.Page {
+	t.Helper()
 	h, err := check.Load("../../../../examples/lantern-hollow", check.Options{})
 	require.NoError(t, err)
 	b, list := h.Batch("Ferry Landing")
 	require.NotNil(t, b, list)
 	p, _ := compile.Compile(b)
 	planned := blank.Of(p)
-	text, err := recording.Skeleton(recording.Head{Number: "26-03", Batch: b.Name, Date: "2026-03-03"}, planned, measure.US)
+	text, err := recording.Skeleton(recording.Head{Number: "26-03", Batch: b.Name, Date: "2026-03-03"}, planned, u)
 	require.NoError(t, err)
-	page, err := recording.Read("26-03.batch", text, "26-03", planned, logbook.Around{Zone: plan.Moment(p.Schedule.Start).Location(), Instrument: func(string) *record.Instrument { return nil }}, measure.US)
+	page, err := recording.Read("26-03.batch", text, "26-03", planned, logbook.Around{Zone: plan.Moment(p.Schedule.Start).Location(), Instrument: func(string) *record.Instrument { return nil }}, u)
 	require.NoError(t, err)
 	return page
 }
@@ -125,6 +131,14 @@ func TestDecimalCommaIsAskedAgain(t *testing.T) {
 	assert.Equal(t, 2, strings.Count(out, "used: corn"))
 	assert.Contains(t, string(then.Text), "541.5 lb")
 	assert.Len(t, kept, 1)
+}
+
+// TestSampleInTheHousesUnit: the help speaks of a sample as the house measures it.
+func TestSampleInTheHousesUnit(t *testing.T) {
+	for u, want := range map[measure.Units]string{measure.US: `"at 66" behind`, measure.SI: `"at 19" behind`} {
+		_, out, _ := say(t, openedIn(t, u), "?", "stop")
+		assert.Equal(t, 2, strings.Count(out, want))
+	}
 }
 
 // TestLost: where it cannot be kept the asking ends, and says so.
