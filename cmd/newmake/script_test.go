@@ -33,6 +33,7 @@ func TestMain(m *testing.M) {
 func TestScript(t *testing.T) {
 	top, err := filepath.Abs("../..")
 	require.NoError(t, err)
+	hearHangups(t)
 	testscript.Run(t, testscript.Params{
 		Dir:           filepath.Join(top, "testdata", "script"),
 		UpdateScripts: testflag.Update(),

@@ -5,6 +5,7 @@ package main
 import (
 	"io/fs"
 	"os"
+	"os/signal"
 	"strings"
 	"syscall"
 	"testing"
@@ -18,6 +19,17 @@ func makePipe(path string) error { return syscall.Mkfifo(path, 0o644) }
 // peakKB is the most memory that a process held; on darwin it is told in bytes.
 func peakKB(_ testing.TB, p *os.ProcessState) int64 {
 	return int64(p.SysUsage().(*syscall.Rusage).Maxrss)
+}
+
+// hearHangups lets scripts send a hangup where the tests themselves run under nohup: a signal
+// that is caught here is not ignored by what is started from here.
+func hearHangups(t *testing.T) {
+	if !signal.Ignored(syscall.SIGHUP) {
+		return
+	}
+	heard := make(chan os.Signal, 1)
+	signal.Notify(heard, syscall.SIGHUP)
+	t.Cleanup(func() { signal.Stop(heard) })
 }
 
 // stopped is newmake that is told to stop while it writes a file, by the signal
