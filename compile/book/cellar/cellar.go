@@ -33,7 +33,7 @@ import (
 // never takes one away.
 const (
 	Format  = "newmake.cellar"
-	Version = "1.2"
+	Version = "1.3"
 )
 
 // Cellar is what lies in the casks of a house on a day.
@@ -97,8 +97,9 @@ type Row struct {
 
 // Holds is what a cask holds.
 type Holds struct {
-	VolumeL      float64 `json:"volumeL"` // at 20 C
-	AbvPct       float64 `json:"abvPct"`  // at 20 C
+	VolumeL      float64 `json:"volumeL"`     // at 20 C
+	AbvPct       float64 `json:"abvPct"`      // at 20 C
+	WineGallons  float64 `json:"wineGallons"` // at 60 F
 	Proof        float64 `json:"proof"`
 	ProofGallons float64 `json:"proofGallons"`
 	PureL        float64 `json:"pureAlcoholL"` // at 20 C
@@ -117,6 +118,8 @@ type Told struct {
 	On      string  `json:"date"`
 	What    string  `json:"what"`    // topped or leaked
 	VolumeL float64 `json:"volumeL"` // at 20 C, 0 where nobody wrote how much
+	// WineGallons is the same at 60 F.
+	WineGallons float64 `json:"wineGallons"`
 }
 
 // Target is what the batch promises of the cask: the end of its rest, and a bottle of a
@@ -315,6 +318,9 @@ func (h House) know(l *record.Life, drawn []event, day record.Date) *known {
 		return nil
 	}
 	for i, f := range l.Fills {
+		if i > 0 && f.On().Compare(day) > 0 {
+			break // it is filled up after that day
+		}
 		s, tare, assumed, ok := h.fill(f, b)
 		if !ok {
 			if i == 0 {
@@ -393,24 +399,26 @@ func (k *known) lies(l *record.Life, b *recipe.Batch, day record.Date) {
 	}
 }
 
-// fill is what one run filled into a cask, and the cask's tare.
+// fill is what one run filled into a cask, and the cask's tare: by weight where it was weighed, as
+// the books count it (27 CFR 19.618), for the volume that is written is often that of the wood.
 func (h House) fill(f record.Filling, b *recipe.Batch) (s spirit, tare float64, assumed, ok bool) {
 	abv, gauged := filledAt(f)
 	if !gauged && b != nil {
 		abv, assumed = entryABV(b), true
 	}
 	tare, _ = massKg(f.Visit, record.Tare)
-	if m3, is := volume(f.Visit, record.Volume, abv); is {
-		s, ok = spiritOf(m3, abv)
-		return s, tare, assumed, ok
-	}
 	gross, weighed := massKg(f.Visit, record.Gross)
-	if !weighed || tare == 0 {
+	if weighed && tare > 0 && gross > tare && reading(f.Visit, record.Gross).Doubt == "" {
+		w, err := fluid.MassFracFromABV(abv)
+		kg := inVacuum(gross-tare, w)
+		return spirit{kg * w, kg * (1 - w)}, tare, assumed, err == nil
+	}
+	m3, is := volume(f.Visit, record.Volume, abv)
+	if !is {
 		return s, tare, assumed, false
 	}
-	w, err := fluid.MassFracFromABV(abv)
-	kg := inVacuum(gross-tare, w)
-	return spirit{kg * w, kg * (1 - w)}, tare, assumed, err == nil && kg > 0
+	s, ok = spiritOf(m3, abv)
+	return s, tare, assumed, ok
 }
 
 // inVacuum is the mass of spirit that a scale weighs in air.
@@ -444,12 +452,12 @@ func (k *known) event(v *record.Visit) event {
 	case "topped":
 		if m3, ok := volume(v, record.Dip, abv); ok {
 			e.add, _ = spiritOf(m3, abv)
-			e.toldM3 = m3
+			e.toldM3, e.toldABV = m3, abv
 		}
 		return e
 	case "leaked":
 		e.takenM3, _ = volume(v, record.Lost, abv)
-		e.toldM3 = e.takenM3
+		e.toldM3, e.toldABV = e.takenM3, abv
 		return e
 	}
 	if gross, ok := massKg(v, record.Gross); ok && reading(v, record.Gross).Doubt == "" {
@@ -493,7 +501,7 @@ func (h House) row(k *known, p, house pace, day record.Date) *Row {
 	r.doubts, r.Told = likely.doubts, []Told{}
 	for _, e := range k.events {
 		if e.told != "" && e.on.Compare(day) <= 0 {
-			r.Told = append(r.Told, Told{e.on.String(), e.told, to(1000*e.toldM3, 2)})
+			r.Told = append(r.Told, Told{e.on.String(), e.told, to(1000*e.toldM3, 2), to(wineGallons(e.toldM3, e.toldABV), 3)})
 		}
 	}
 	if restS > 0 {
@@ -600,9 +608,18 @@ func (k *known) last(r *Row, day record.Date, restS float64) {
 
 func holdsOf(y cask.Year) Holds {
 	return Holds{
-		VolumeL: to(1000*y.VolumeM3, 2), AbvPct: to(100*y.ABV, 3), Proof: to(y.Proof, 2), ProofGallons: to(y.ProofGallons, 3),
+		VolumeL: to(1000*y.VolumeM3, 2), WineGallons: to(wineGallons(y.VolumeM3, y.ABV), 3), AbvPct: to(100*y.ABV, 3), Proof: to(y.Proof, 2), ProofGallons: to(y.ProofGallons, 3),
 		PureL: to(fluid.PureAlcoholLitres(y.LiquidKg(), y.MassFrac()), 3),
 	}
+}
+
+// wineGallons is a volume at 20 C as the US gauger counts it, at 60 F.
+func wineGallons(m3, abv float64) float64 {
+	w, err := fluid.MassFracFromABV(abv)
+	if err != nil {
+		return 0
+	}
+	return m3 * fluid.Density(w, referenceC) / fluid.Density(w, fluid.SixtyF) / fluid.USGallonM3
 }
 
 // to rounds to so many places: what is shown is the same on every processor.

@@ -301,10 +301,61 @@ func TestEmptyByTheForecast(t *testing.T) {
 	r := On(house(l), filledOn.After(19)).Casks[0]
 	assert.False(t, r.Empty())
 	assert.NotEmpty(t, r.Sample)
-	assert.Equal(t, []Told{{"2024-03-10", "topped", r.Told[0].VolumeL}}, r.Told)
+	assert.Equal(t, []Told{{"2024-03-10", "topped", r.Told[0].VolumeL, r.Told[0].WineGallons}}, r.Told)
 	assert.InDelta(t, 3.8, r.Told[0].VolumeL, 0.03)
 	r = On(house(l), filledOn.After(20)).Casks[0]
 	assert.True(t, r.Empty())
 	assert.Empty(t, r.Sample)
 	assert.Len(t, r.Told, 2)
+}
+
+// What is filled into a cask after a day is not in it on that day, and nothing is gone of it.
+func TestFilledUpLater(t *testing.T) {
+	l := life("A", 108)
+	later := filledOn.After(90)
+	up := &record.Run{Number: "24-09", Batch: "Base", Stages: []record.Stage{{Name: record.Fill}}}
+	up.Visits = []record.Visit{
+		{Word: "gauge", When: record.When{Date: later}, Read: []record.Reading{value(record.Strength, 120, "proof", quantity.Strength)}},
+		{Word: "into", To: "A", When: record.When{Date: later}, Read: []record.Reading{value(record.Volume, 2, "gal", quantity.Volume)}},
+	}
+	alone := On(house(life("A", 108)), later.After(-1))
+	l.Fills = append(l.Fills, record.Filling{Run: up, Visit: &up.Visits[1]})
+	assert.Equal(t, alone.Casks, On(house(l), later.After(-1)).Casks)
+	assert.Equal(t, alone.Totals, On(house(l), later.After(-1)).Totals)
+	then := On(house(l), later)
+	assert.InDelta(t, 55*1.2, then.Casks[0].PutInL/1.9018, 0.05, "a proof gallon is 1.9018 L of pure alcohol at 20 C (27 CFR 30.67, the factor that gauge prints)")
+	assert.InDelta(t, 2, then.Casks[0].Now.WineGallons-alone.Casks[0].Now.WineGallons, 0.1)
+}
+
+// A fill that was weighed is what it weighs, whatever volume stands beside it, as in the books
+// (27 CFR 19.618); by its volume where the weight cannot be: lighter than the wood, or doubted.
+// 53 gal of 120 proof weigh 403.14 lb (27 CFR 30.65, table 5: 7.60645 lb a gallon).
+func TestFillByWeight(t *testing.T) {
+	fill := func(gallons, grossLb float64, doubt string) Holds {
+		l := life("A", 108)
+		v := l.Fills[0].Visit
+		v.Read[0] = value(record.Volume, gallons, "gal", quantity.Volume)
+		gross := value(record.Gross, grossLb, "lb", quantity.Mass)
+		gross.Doubt = doubt
+		v.Read = append(v.Read, gross)
+		return On(house(l), filledOn).Casks[0].AtFill
+	}
+	assert.InDelta(t, 53, fill(5, 108+403.14, "").WineGallons, 0.01)
+	assert.InDelta(t, 63.6, fill(5, 108+403.14, "").ProofGallons, 0.02)
+	assert.InDelta(t, 50, fill(53, 108+50*7.60645, "").WineGallons, 0.01)
+	assert.InDelta(t, 53, fill(53, 107, "").WineGallons, 0.001)
+	assert.InDelta(t, 53, fill(53, 108+50*7.60645, "read upside down").WineGallons, 0.001)
+}
+
+// Gallons are counted at 60 F, so that gallons times proof are proof gallons (27 CFR 30.51).
+func TestWineGallons(t *testing.T) {
+	l := life("A", 108)
+	topped := record.Visit{Word: "topped", When: record.When{Date: filledOn.After(400)}, Read: []record.Reading{value(record.Dip, 2, "gal", quantity.Volume), value(record.Strength, 118, "proof", quantity.Strength)}}
+	l.Events = []record.Visit{topped}
+	r := On(house(l), filledOn.After(800)).Casks[0]
+	assert.InDelta(t, 53, r.AtFill.WineGallons, 0.001)
+	assert.InDelta(t, 2, r.Told[0].WineGallons, 0.001)
+	for _, h := range []Holds{r.AtFill, r.Now, r.Low, r.High, r.Target.Then} {
+		assert.InDelta(t, h.ProofGallons, h.WineGallons*h.Proof/100, 0.01)
+	}
 }

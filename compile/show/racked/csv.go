@@ -22,10 +22,10 @@ var sheetColumns = []csv.Column[cask]{
 	{Name: "size_L", Cell: func(r cask) string { return csv.Number(r.SizeL) }},
 	{Name: "size_gal", Cell: func(r cask) string { return gallons(r.SizeL) }},
 	{Name: "fill_L", Cell: func(r cask) string { return csv.Number(r.AtFill.VolumeL) }},
-	{Name: "fill_gal", Cell: func(r cask) string { return gallons(r.AtFill.VolumeL) }},
+	{Name: "fill_gal", Cell: func(r cask) string { return rounded(r.AtFill.WineGallons) }},
 	{Name: "fill_abv_pct", Cell: func(r cask) string { return csv.Number(r.AtFill.AbvPct) }},
 	{Name: "now_L", Cell: func(r cask) string { return csv.Number(r.Now.VolumeL) }},
-	{Name: "now_gal", Cell: func(r cask) string { return gallons(r.Now.VolumeL) }},
+	{Name: "now_gal", Cell: func(r cask) string { return rounded(r.Now.WineGallons) }},
 	{Name: "now_abv_pct", Cell: func(r cask) string { return csv.Number(r.Now.AbvPct) }},
 	{Name: "now_proof", Cell: func(r cask) string { return csv.Number(r.Now.Proof) }},
 	{Name: "now_PG", Cell: func(r cask) string { return csv.Number(r.Now.ProofGallons) }},
@@ -55,7 +55,7 @@ var sheetColumns = []csv.Column[cask]{
 	{Name: "drawn_PG", Cell: func(r cask) string { return csv.Number(r.DrawnPG) }},
 }
 
-// gallons is a volume in gallons, and rounded a number, as the litres and kilograms are: to a
+// gallons is a volume of wood in gallons, and rounded a number, as the litres and kilograms are: to a
 // hundredth.
 func gallons(litres float64) string { return rounded(litres / litresPerGallon) }
 func rounded(x float64) string      { return csv.Number(math.Round(100*x) / 100) }
@@ -75,5 +75,6 @@ func where[P any](part func(cask) *P, cell func(*P) string) func(cask) string {
 	}
 }
 
-// CSV writes the casks for a spreadsheet (RFC 4180), a row each, in litres and in gallons.
+// CSV writes the casks for a spreadsheet (RFC 4180), a row each, in litres, which are counted at
+// 20 C, and in gallons, of spirit at 60 F.
 func CSV(w io.Writer, c *cellar.Cellar) error { return csv.WriteRows(w, sheetColumns, c.Casks) }

@@ -43,6 +43,6 @@ func TestEmptyIsNamed(t *testing.T) {
 func TestTold(t *testing.T) {
 	told := func(us bool, all ...cellar.Told) string { return (&page{us: us}).told(cellar.Row{Told: all}) }
 	assert.Empty(t, told(true))
-	assert.Equal(t, "It was topped with 1.0 gal on 2026-01-02 and leaked, how much is not written, on 2026-03-04.", told(true, cellar.Told{On: "2026-01-02", What: "topped", VolumeL: 3.785}, cellar.Told{On: "2026-03-04", What: "leaked"}))
+	assert.Equal(t, "It was topped with 1.0 gal on 2026-01-02 and leaked, how much is not written, on 2026-03-04.", told(true, cellar.Told{On: "2026-01-02", What: "topped", VolumeL: 3.802, WineGallons: 1}, cellar.Told{On: "2026-03-04", What: "leaked"}))
 	assert.Equal(t, "It leaked 2.0 L on 2026-03-04.", told(false, cellar.Told{On: "2026-03-04", What: "leaked", VolumeL: 2}))
 }

@@ -195,7 +195,7 @@ func (t *page) told(r cellar.Row) string {
 	for _, e := range r.Told {
 		much := ""
 		if e.VolumeL > 0 {
-			much = " " + t.volume(cellar.Holds{VolumeL: e.VolumeL})
+			much = " " + t.volume(cellar.Holds{VolumeL: e.VolumeL, WineGallons: e.WineGallons})
 		}
 		word := "was topped with"
 		if e.What == "leaked" {
@@ -290,7 +290,7 @@ func (t *page) drawn(r cellar.Row) string {
 
 func (t *page) volume(h cellar.Holds) string {
 	if t.us {
-		return fmt.Sprintf("%.1f gal", h.VolumeL/litresPerGallon)
+		return fmt.Sprintf("%.1f gal", h.WineGallons)
 	}
 	return fmt.Sprintf("%.1f L", h.VolumeL)
 }
