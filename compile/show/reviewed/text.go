@@ -117,7 +117,7 @@ func (t *text) why(a *review.Answer) {
 	}
 	if a.Done.Why != nil && !a.Done.Same {
 		for _, o := range a.Done.Why.Each {
-			if o.Key != t.lived() && !t.Full {
+			if o.Key != t.lived() && !t.Full || !t.u.Counts(o.Key) {
 				continue
 			}
 			t.line("%s, %s for what was done otherwise:", o.Name, signed(o.Change, o.Places)+" "+o.Unit)
