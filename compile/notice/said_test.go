@@ -105,7 +105,7 @@ func cut(p still.Problem, from recipe.Cut, change func(*recipe.Batch)) diag.List
 func shifted(better map[int]float64, waits float64) diag.List {
 	of := func(days int, hours float64) []schedule.Slot {
 		start := time.Date(2026, 3, 3+days, 7, 0, 0, 0, time.UTC)
-		return []schedule.Slot{{Start: start}, {Task: schedule.Task{Key: "strip.charge", Stage: "strip"}, Start: start, Wait: seconds(hours * 3600), WaitWhy: "Sunday off"}}
+		return []schedule.Slot{{Start: start}, washCharge("strip.charge", start, hours)}
 	}
 	return notice.OtherStart(small(), of(0, waits), func(days int) []schedule.Slot {
 		if h, ok := better[days]; ok {
@@ -269,6 +269,14 @@ var more = []struct {
 	{"a wash that waits an hour six days later", shifted(map[int]float64{6: 1}, 60)},
 	{"a wash that waits less one day later", shifted(map[int]float64{1: 20}, 60)},
 	{"a wash that waits as long all week, and less a week later", shifted(map[int]float64{7: 1}, 60)},
+	{"the wash of one charge waits, and of no other", notice.OtherStart(small(), []schedule.Slot{{}, washCharge("strip.1.charge", time.Time{}, 5), washCharge("strip.2.charge", time.Time{}, 62), washCharge("strip.3.charge", time.Time{}, 40)}, func(int) []schedule.Slot {
+		return []schedule.Slot{{}, washCharge("strip.1.charge", time.Time{}, 30)}
+	})},
+	{"the wash of the first charge waits", notice.OtherStart(small(), []schedule.Slot{{}, washCharge("strip.1.charge", time.Time{}, 62), washCharge("strip.2.charge", time.Time{}, 62)}, func(int) []schedule.Slot {
+		return []schedule.Slot{{}, washCharge("strip.1.charge", time.Time{}, 30)}
+	})},
+	{"a wash of three charges stands", notice.Schedule(small(), []schedule.Slot{washCharge("strip.1.charge", time.Time{}, 0), washCharge("strip.2.charge", time.Time{}, 1), washCharge("strip.3.charge", time.Time{}.Add(80*time.Hour), 62)})},
+	{"a wash that many charges take long for", notice.Schedule(small(), []schedule.Slot{{Task: schedule.Task{Key: "strip.1.charge", Stage: "strip"}}, {Task: schedule.Task{Key: "strip.2.charge", Stage: "strip"}, Start: time.Time{}.Add(80 * time.Hour)}})},
 	{"no wash at all", notice.OtherStart(small(), nil, nil)},
 	{"a vessel that is not cleaned", slots(func(s []schedule.Slot, _ float64) { s[0].Stage, s[0].Key = "strip", "strip.2.charge" })(0)},
 	{"a run of the spirit still beside a late cleaning", slots(func(s []schedule.Slot, _ float64) {

@@ -1,6 +1,7 @@
 package notice
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -13,6 +14,7 @@ import (
 	"newmake/compile/work"
 	"newmake/lang/diag"
 	"newmake/lang/recipe"
+	"newmake/lang/words"
 )
 
 // standsLongS is how long a wash may stand before it is run, unsaid.
@@ -54,14 +56,8 @@ func Schedule(b *recipe.Batch, slots []schedule.Slot) diag.List {
 			}
 			over[s.Stage] += s.OutOfShift
 		}
-		if s.Key == "strip.charge" && s.Wait.Seconds() > standsLongS {
-			w.add(diag.Diagnostic{
-				Code: diag.CodeStandsLong, At: w.at(recipe.PathFermentFor),
-				Summary: fmt.Sprintf("the wash stands for %s before it is run: %s", measure.Hours(s.Wait.Hours()), s.WaitWhy),
-				Help:    "change the start or the time of the ferment", Reason: "it goes on souring, and loses alcohol to the air",
-			})
-		}
 	}
+	standsLong(w, slots)
 	standsDirty(w, slots)
 	for _, stage := range stages {
 		w.add(diag.Diagnostic{
@@ -79,6 +75,49 @@ func Schedule(b *recipe.Batch, slots []schedule.Slot) diag.List {
 		}
 	}
 	return w.list
+}
+
+// standsLong says if the wash, or the last of it, stands long before it is run: from when its
+// first charge could have gone into the still.
+func standsLong(w *writer, slots []schedule.Slot) {
+	charges := washCharges(slots)
+	if len(charges) == 0 {
+		return
+	}
+	last := charges[len(charges)-1]
+	stands := last.Start.Sub(charges[0].Start.Add(-charges[0].Wait))
+	if stands.Seconds() <= standsLongS {
+		return
+	}
+	what, why := "the wash stands for "+measure.Hours(stands.Hours())+" before it is run", longest(charges).WaitWhy
+	help := "change the start or the time of the ferment"
+	if n := len(charges); n > 1 {
+		what = fmt.Sprintf("the last of the wash stands for %s before it is run, in %s", measure.Hours(stands.Hours()), words.Count(n, "charge"))
+		help += ", or run it in fewer charges"
+	}
+	if why != "" {
+		what += ": " + why
+	}
+	w.add(diag.Diagnostic{
+		Code: diag.CodeStandsLong, At: w.at(recipe.PathFermentFor), Summary: what,
+		Help: help, Reason: "it goes on souring, and loses alcohol to the air",
+	})
+}
+
+// washCharges are the charges of the wash still, in their order.
+func washCharges(slots []schedule.Slot) []schedule.Slot {
+	var out []schedule.Slot
+	for _, s := range slots {
+		if s.Stage == "strip" && strings.HasSuffix(s.Key, ".charge") {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// longest is the charge that waits longest by itself, the first of several.
+func longest(charges []schedule.Slot) schedule.Slot {
+	return slices.MaxFunc(charges, func(a, b schedule.Slot) int { return cmp.Compare(a.Wait, b.Wait) })
 }
 
 // dirtyLongS is how long an emptied fermenter may wait for its cleaning, unsaid: a night
@@ -142,18 +181,27 @@ func OtherStart(b *recipe.Batch, slots []schedule.Slot, shifted func(days int) [
 	help := fmt.Sprintf("begun on a %s it %s: `start %s`", start.Weekday(), waits, start.Format("2006-01-02 15:04"))
 	w.add(diag.Diagnostic{
 		Code: diag.CodeOtherStart, At: w.at(recipe.PathStart), Help: help,
-		Summary: fmt.Sprintf("the wash waits for its run for %s: %s", measure.Hours(worst.Wait.Hours()), worst.WaitWhy),
+		Summary: fmt.Sprintf("%s waits for its run for %s: %s", waiting(worst), measure.Hours(worst.Wait.Hours()), worst.WaitWhy),
 	})
 	return w.list
 }
 
-// washWaits is the first charge of the wash still, with its wait.
+// washWaits is the charge of the wash still that waits longest; none waits where there is none.
 func washWaits(slots []schedule.Slot) schedule.Slot {
-	i := slices.IndexFunc(slots, func(s schedule.Slot) bool { return s.Stage == "strip" })
-	if i < 0 {
+	charges := washCharges(slots)
+	if len(charges) == 0 {
 		return schedule.Slot{}
 	}
-	return slots[i]
+	return longest(charges)
+}
+
+// waiting is what waits with a charge of the wash still: all of the wash, or what is left of it.
+func waiting(charge schedule.Slot) string {
+	nth := 0
+	if _, err := fmt.Sscanf(charge.Key, "strip.%d.charge", &nth); err == nil && nth > 1 {
+		return fmt.Sprintf("the wash of charge %d", nth)
+	}
+	return "the wash"
 }
 
 func crewShort(w *writer, k schedule.Conflict) {

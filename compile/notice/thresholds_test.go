@@ -138,12 +138,25 @@ var thresholds = []threshold{
 
 	{diag.CodeStartWaits, diag.Warning, "a wait", slots(func(s []schedule.Slot, v float64) { s[0].Wait = seconds(v) }), 0, 1},
 	{diag.CodeOutOfShift, diag.Warning, "past the shift", slots(func(s []schedule.Slot, v float64) { s[1].OutOfShift = seconds(v) }), 0, 1},
-	{diag.CodeStandsLong, diag.Warning, "72 h", slots(func(s []schedule.Slot, v float64) { s[1].Key, s[1].Wait = "strip.charge", seconds(v*3600) }), 72, 72.01},
+	{diag.CodeStandsLong, diag.Warning, "72 h", slots(func(s []schedule.Slot, v float64) {
+		s[1].Stage, s[1].Key, s[1].Wait = "strip", "strip.charge", seconds(v*3600)
+	}), 72, 72.01},
+	{diag.CodeStandsLong, diag.Warning, "72 h to the last charge, 12 h of them before the first", slots(func(s []schedule.Slot, v float64) {
+		s[0].Stage, s[0].Key, s[0].Wait = "strip", "strip.1.charge", seconds(12*3600)
+		s[1].Stage, s[1].Key, s[1].Start = "strip", "strip.2.charge", s[0].Start.Add(seconds(v*3600))
+	}), 60, 60.01},
 	{diag.CodeStandsDirty, diag.Note, "a day", slots(func(s []schedule.Slot, v float64) {
 		s[0].Stage, s[0].Key = "strip", "strip.2.charge"
 		s[1].Key, s[1].Start = "ferment.clean", s[0].End.Add(seconds(v*3600))
 	}), 24, 24.01},
 	{diag.CodeOtherStart, diag.Note, "36 h", otherStart(0), 36, 36.01},
+	{diag.CodeOtherStart, diag.Note, "36 h of the second charge", func(v float64) diag.List {
+		start := time.Date(2026, 3, 3, 7, 0, 0, 0, time.UTC)
+		of := func(second float64) []schedule.Slot {
+			return []schedule.Slot{{Start: start}, washCharge("strip.1.charge", start, 12), washCharge("strip.2.charge", start, second)}
+		}
+		return notice.OtherStart(small(), of(v), func(int) []schedule.Slot { return of(0) })
+	}, 36, 36.01},
 	{diag.CodeOtherStart, diag.Note, "half a day less", func(v float64) diag.List { return otherStart(v)(60) }, 48, 47.99},
 	{diag.CodeCrewShort, diag.Warning, "a crew of two", slots(func(s []schedule.Slot, v float64) { s[1].People = int(v) }), 2, 3},
 	{diag.CodeCrewShort, diag.Warning, "a quarter of an hour to begin a task", slots(func(s []schedule.Slot, v float64) {
@@ -394,7 +407,7 @@ func slots(change func([]schedule.Slot, float64)) func(float64) diag.List {
 func otherStart(better float64) func(float64) diag.List {
 	of := func(hours float64) []schedule.Slot {
 		start := time.Date(2026, 3, 3, 7, 0, 0, 0, time.UTC)
-		return []schedule.Slot{{Start: start}, {Task: schedule.Task{Key: "strip.charge", Stage: "strip"}, Start: start, Wait: seconds(hours * 3600)}}
+		return []schedule.Slot{{Start: start}, washCharge("strip.charge", start, hours)}
 	}
 	return func(v float64) diag.List {
 		return notice.OtherStart(small(), of(v), func(days int) []schedule.Slot {
@@ -404,6 +417,11 @@ func otherStart(better float64) func(float64) diag.List {
 			return of(100)
 		})
 	}
+}
+
+// washCharge is a charge of the wash still that waited for so many hours.
+func washCharge(key string, start time.Time, hours float64) schedule.Slot {
+	return schedule.Slot{Task: schedule.Task{Key: key, Stage: "strip"}, Start: start, Wait: seconds(hours * 3600), WaitWhy: "Sunday off"}
 }
 
 func seconds(v float64) time.Duration { return time.Duration(v * float64(time.Second)) }
