@@ -201,6 +201,20 @@ func TestRungs(t *testing.T) {
 	}
 }
 
+// The last of a span is one step, or two even ones where one would leave a crumb.
+func TestLastSteps(t *testing.T) {
+	s := New(system(pendulum), 2, Options{Base: 1, Tolerance: 1, Floors: []float64{1, 1}})
+	s.rung = 0
+	for _, c := range []struct {
+		left, h float64
+		last    bool
+	}{{0.5, 0.5, true}, {1, 1, true}, {1 + 1e-7, 1 + 1e-7, true}, {1.01, 0.505, false}, {1.99, 0.995, false}, {2, 1, false}, {2.01, 1, false}} {
+		h, last := s.length(c.left)
+		assert.InDelta(t, c.h, h, 1e-15, "%g", c.left)
+		assert.Equal(t, c.last, last, "%g", c.left)
+	}
+}
+
 // A system without a solution ends, and says so; so does one that asks for more
 // steps than it may have.
 func TestWhatCannotBeFollowedIsSaid(t *testing.T) {

@@ -151,3 +151,20 @@ func TestStripPace(t *testing.T) {
 	_, s = took(recipe.FractionPace{OverS: 60})
 	assert.InEpsilon(t, whole.EndS-whole.StartS, s, 1e-9, "no more than full heat")
 }
+
+// The secant is trusted from the flow as it is, without it, to the whole gap with it, and half
+// the gap is taken where it says nothing, goes the other way or goes too far.
+func TestSecant(t *testing.T) {
+	for _, c := range []struct{ dFlow, dGap, gap, want float64 }{
+		{1, -2, 3, 1.5},     // half way by the slope itself
+		{1, -4, 3, 0.75},    // less than half
+		{1, -1, 3, 3},       // the whole of it
+		{1, -0.999, 3, 1.5}, // more than the whole
+		{1, 2, 3, 1.5},      // the other way
+		{0, 2, 3, 1.5},      // no step
+		{1, 0, 3, 1.5},      // no slope
+		{1, -4, -3, -0.75},
+	} {
+		assert.InDelta(t, c.want, secant(c.dFlow, c.dGap, c.gap), 1e-12, "%+v", c)
+	}
+}
