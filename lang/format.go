@@ -46,10 +46,9 @@ func layOut(text []byte, tokens []Token) []byte {
 		start = end
 	}
 	ending := majorityEnding(text)
-	var out bytes.Buffer
-	out.Grow(len(text) + len(text)/8)
+	out := bytes.NewBuffer(make([]byte, 0, len(text)+len(text)/8)) // of nothing it is an empty text, not none
 	for i := range rows {
-		rows[i].write(&out)
+		rows[i].write(out)
 		out.WriteString(ending)
 	}
 	return out.Bytes()

@@ -86,6 +86,15 @@ func TestFormat(t *testing.T) {
 	}
 }
 
+// Of nothing comes an empty text, which is not the nil of a text with errors.
+func TestFormatNothing(t *testing.T) {
+	for _, text := range []string{"", "\n\n", "\xef\xbb\xbf"} {
+		out, list := lang.Format(diag.NewSource("x", []byte(text)))
+		assert.Empty(t, list)
+		assert.Equal(t, []byte{}, out, "%q", text)
+	}
+}
+
 func TestFormatRefusesErrors(t *testing.T) {
 	for _, text := range []string{"a {", "fill 1,3 gal", "a }", "x \x00", "at \"x"} {
 		out, list := lang.Format(diag.NewSource("x", []byte(text)))
