@@ -43,14 +43,20 @@ func nameOf(path []*tree.Node, c *tree.Capture) (n name, declares, ok bool) {
 	return name{}, false, false
 }
 
+// nameAt is the name that stands at a place of the text.
+func (s *Snapshot) nameAt(offset int) (name, bool) {
+	p, ok := s.at(offset)
+	if !ok || p.cap == nil {
+		return name{}, false
+	}
+	n, _, ok := nameOf(p.path, p.cap)
+	return n, ok
+}
+
 // Definition gives the places where the name at a place is declared. A name of the
 // built-in library has none: `newmake library` shows it.
 func (s *Snapshot) Definition(offset int) []Place {
-	p, ok := s.at(offset)
-	if !ok || p.cap == nil {
-		return nil
-	}
-	n, _, ok := nameOf(p.path, p.cap)
+	n, ok := s.nameAt(offset)
 	if !ok {
 		return nil
 	}
@@ -93,11 +99,7 @@ func (s *Snapshot) declaring(n name) []*house.Decl {
 // References gives every place of the house where the name at a place stands, in the
 // order of the files and lines; without its declarations if they are not asked for.
 func (s *Snapshot) References(offset int, declarations bool) []Place {
-	p, ok := s.at(offset)
-	if !ok || p.cap == nil {
-		return nil
-	}
-	n, _, ok := nameOf(p.path, p.cap)
+	n, ok := s.nameAt(offset)
 	if !ok {
 		return nil
 	}

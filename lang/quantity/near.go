@@ -3,7 +3,6 @@ package quantity
 import (
 	"strings"
 
-	"newmake/lang/sorting"
 	"newmake/lang/spelling"
 )
 
@@ -17,17 +16,12 @@ func nearFor(name string, want Kind) []string {
 	if name == "" || len(name) > 40 {
 		return nil
 	}
-	type candidate struct {
-		name string
-		dist int
-	}
 	lower := strings.ToLower(name)
 	limit := 1
 	if len(name) > 4 {
 		limit = 2
 	}
-	best := make(map[string]int)
-	var found []candidate
+	var near spelling.Ranked
 	for i := range table {
 		u := &table[i]
 		dist := limit + 1
@@ -42,17 +36,11 @@ func nearFor(name string, want Kind) []string {
 		if _, ok := u.Measure(want); !ok && want != None {
 			dist++
 		}
-		if _, seen := best[u.Name]; !seen && dist <= limit {
-			best[u.Name] = dist
-			found = append(found, candidate{u.Name, dist})
+		if dist <= limit {
+			near.Add(u.Name, dist)
 		}
 	}
-	sorting.Stable(found, func(a, b candidate) int { return a.dist - b.dist })
-	var out []string
-	for _, c := range found[:min(3, len(found))] {
-		out = append(out, c.name)
-	}
-	return out
+	return near.First(3)
 }
 
 type hintKey struct {

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"newmake/compile/plan"
-	"newmake/lang/sorting"
 	"newmake/lang/spelling"
 )
 
@@ -106,11 +105,7 @@ func (a *asked) find(name string) (value, bool) {
 func (a *asked) near(name string) []string {
 	key := fold(name)
 	limit := 1 + len(key)/4
-	type found struct {
-		name string
-		off  int
-	}
-	var all []found
+	var near spelling.Ranked
 	for _, v := range a.table() {
 		off := limit + 1
 		for _, n := range append([]string{v.name}, v.also...) {
@@ -124,15 +119,10 @@ func (a *asked) near(name string) []string {
 			}
 		}
 		if off <= limit {
-			all = append(all, found{v.name, off})
+			near.Add(v.name, off)
 		}
 	}
-	sorting.Stable(all, func(x, y found) int { return x.off - y.off })
-	var out []string
-	for _, f := range all[:min(3, len(all))] {
-		out = append(out, f.name)
-	}
-	return out
+	return near.First(3)
 }
 
 // fold makes low-wines, Low wines, low_wines and lowWines one word.

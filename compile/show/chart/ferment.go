@@ -115,12 +115,7 @@ func ferment(p *plan.Plan, u measure.Units, taken []Taken, w float64) Chart {
 // hold draws a bracket right of a panel over the temperatures within which it is held.
 func (p panel) hold(low, high float64, u measure.Units) {
 	x := p.right() + 6
-	var d pen
-	d.move(x-3, p.y.at(high))
-	d.line(x+1, p.y.at(high))
-	d.line(x+1, p.y.at(low))
-	d.line(x-3, p.y.at(low))
-	p.c.path("bracket", d.String())
+	p.bracket(x, low, high)
 	words := measure.Number(low, 0) + " to " + measure.Number(high, 0) + " " + tempUnit(u)
 	if p.c.narrow() {
 		p.c.text("label", "end", p.right(), p.top()-5, "hold "+words)

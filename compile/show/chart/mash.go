@@ -208,12 +208,7 @@ func windows(p panel, all []plan.EnzymeWindow, nameRow float64, u measure.Units)
 		}
 		if high > low {
 			x := p.right() + 8 + bracketGap*float64(k)
-			var d pen
-			d.move(x-3, p.y.at(high))
-			d.line(x+1, p.y.at(high))
-			d.line(x+1, p.y.at(low))
-			d.line(x-3, p.y.at(low))
-			p.c.path("bracket", d.String())
+			p.bracket(x, low, high)
 			if !p.c.narrow() {
 				p.c.stroke("leader", x+1, min(max(y-4, p.y.at(high)), p.y.at(low)), names-4, y-4)
 			}

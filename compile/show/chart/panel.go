@@ -149,6 +149,16 @@ func (p panel) band(n int, at func(i int) (x, low, high float64)) {
 	p.c.path("band", d.String()+"Z")
 }
 
+// bracket draws one at x over a range of values, open to the left.
+func (p panel) bracket(x, low, high float64) {
+	var d pen
+	d.move(x-3, p.y.at(high))
+	d.line(x+1, p.y.at(high))
+	d.line(x+1, p.y.at(low))
+	d.line(x-3, p.y.at(low))
+	p.c.path("bracket", d.String())
+}
+
 // between reads a curve at x, on the line between its points: where a mark on
 // the picture is to touch it.
 func between(n int, x float64, at func(i int) (x, y float64)) float64 {
