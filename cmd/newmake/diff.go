@@ -25,8 +25,9 @@ newmake help diff has more of them.
 
 // diffFlags are what a person asks of a comparison.
 type diffFlags struct {
-	format, output, units, batch, why string
-	exitCode, each                    bool
+	answerFlags
+	batch, why     string
+	exitCode, each bool
 }
 
 func diffCommand(a *app) *cobra.Command {
@@ -70,14 +71,11 @@ func diffCommand(a *app) *cobra.Command {
 			return f.run(a, args, files)
 		},
 	}
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
-	formatFlag(cmd, &f.format, formats.OfComparison.Names())
-	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: those of the new batch)")
+	f.declare(cmd, formats.OfComparison, "those of the new batch")
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch to compare, by name, of those there are")
 	cmd.Flags().StringVar(&f.why, "why", "main", "which outcomes to take apart: main, all or none")
 	cmd.Flags().BoolVar(&f.each, "each", false, "every revision of A..B that touches the house, one by one")
 	cmd.Flags().BoolVar(&f.exitCode, "exit-code", false, "end with 1 if there is a difference")
-	completeFlag(cmd, "units", oneOf("us", "si"))
 	completeFlag(cmd, "why", oneOf("main", "all", "none"))
 	completeFlag(cmd, "batch", func([]string) []cobra.Completion { return batchNames(nil) })
 	return cmd
@@ -85,11 +83,8 @@ func diffCommand(a *app) *cobra.Command {
 
 // check reads the flags that are words.
 func (f diffFlags) check() (format string, o sides.Options, err error) {
-	if format, err = formats.OfComparison.Choose(f.format, f.output); err != nil {
-		return "", o, err
-	}
 	o = sides.Options{Batch: f.batch, NoWhy: f.why == "none"}
-	if o.Units, err = units(f.units); err != nil {
+	if format, o.Units, err = f.choose(formats.OfComparison); err != nil {
 		return "", o, err
 	}
 	switch f.why {

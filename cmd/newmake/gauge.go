@@ -27,9 +27,7 @@ newmake help gauge has more of them.
 `
 
 // gaugeFlags are what a person asks of an answer.
-type gaugeFlags struct {
-	format, output, units string
-}
+type gaugeFlags struct{ answerFlags }
 
 func gaugeCommand(a *app) *cobra.Command {
 	var f gaugeFlags
@@ -68,19 +66,13 @@ func gaugeCommand(a *app) *cobra.Command {
 	cmd.SetFlagErrorFunc(func(_ *cobra.Command, err error) error {
 		return usage("%v\nFor a number below zero put quotes about the words: newmake gauge \"reading 192.85 at 72 F, hydrometer -0.03\"", err)
 	})
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
-	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
-	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: those of the words)")
+	f.declare(cmd, formats.OfAnswer, "those of the words")
 	return cmd
 }
 
 // run answers one question. Nothing is answered where anything is in doubt.
 func (f gaugeFlags) run(a *app, words string) error {
-	format, err := formats.OfAnswer.Choose(f.format, f.output)
-	if err != nil {
-		return err
-	}
-	system, err := units(f.units)
+	format, system, err := f.choose(formats.OfAnswer)
 	if err != nil {
 		return err
 	}

@@ -7,7 +7,10 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/spf13/cobra"
+
 	"newmake/compile/front"
+	"newmake/compile/show/formats"
 	"newmake/lang"
 	"newmake/lang/recipe"
 )
@@ -124,6 +127,28 @@ func firstBatch(args []string) (batch string, rest []string) {
 // isBatch reports whether words are the name of a batch, and none of them a file.
 func isBatch(words []string) bool {
 	return !slices.ContainsFunc(words, func(word string) bool { _, batch := find(word); return batch == "" })
+}
+
+// answerFlags are those of every command that answers in the reader's units: how the
+// answer is written, where, and in which units.
+type answerFlags struct{ format, output, units string }
+
+// declare declares them, with the ways in which the answer can be written, and says
+// which units it has unless others are asked for.
+func (f *answerFlags) declare(cmd *cobra.Command, ways formats.Ways, own string) {
+	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
+	formatFlag(cmd, &f.format, ways.Names())
+	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: "+own+")")
+	completeFlag(cmd, "units", oneOf("us", "si"))
+}
+
+// choose gives the format and the units; nil is the batch's own.
+func (f answerFlags) choose(ways formats.Ways) (format string, system *recipe.System, err error) {
+	if format, err = ways.Choose(f.format, f.output); err != nil {
+		return "", nil, err
+	}
+	system, err = units(f.units)
+	return format, system, err
 }
 
 // units are those that a flag asks for; nil is the batch's own.

@@ -24,12 +24,11 @@ import (
 
 // learnFlags are what a person asks of learning.
 type learnFlags struct {
-	without        []string
-	house, on      string
-	format, output string
-	units          string
-	write, full    bool
-	exact, robust  bool
+	answerFlags
+	without       []string
+	house, on     string
+	write, full   bool
+	exact, robust bool
 }
 
 func learnCommand(a *app) *cobra.Command {
@@ -61,19 +60,12 @@ func learnCommand(a *app) *cobra.Command {
 	cmd.Flags().BoolVar(&f.full, "full", false, "all of it: each run's own, and how much runs differ")
 	cmd.Flags().BoolVar(&f.exact, "exact", false, "foretell each run by a search without it, and not by one step: as many times longer as there are runs")
 	cmd.Flags().BoolVar(&f.robust, "robust", false, "readings far from what all others say count for less, once the wrong ones are said and left out")
-	cmd.Flags().StringVar(&f.format, "format", "", "text or json (default: text, or by the ending of -o)")
-	completeFlag(cmd, "format", oneOf("text", "json"))
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
-	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batches' own)")
+	f.declare(cmd, formats.OfAnswer, "the batches' own")
 	return cmd
 }
 
 func (f learnFlags) run(a *app, runs []string) error {
-	format, err := formats.OfAnswer.Choose(f.format, f.output)
-	if err != nil {
-		return err
-	}
-	system, err := units(f.units)
+	format, system, err := f.choose(formats.OfAnswer)
 	if err != nil {
 		return err
 	}

@@ -16,9 +16,10 @@ import (
 
 // oddsFlags are what a person asks of odds.
 type oddsFlags struct {
-	batch, beside, format, output, units, stdin string
-	draws                                       int
-	try                                         []string
+	answerFlags
+	batch, beside, stdin string
+	draws                int
+	try                  []string
 }
 
 func oddsCommand(a *app) *cobra.Command {
@@ -55,27 +56,20 @@ func oddsCommand(a *app) *cobra.Command {
 	cmd.Flags().StringVar(&f.beside, "beside", "", "another batch of the house, by name, tried with the same luck")
 	cmd.Flags().IntVar(&f.draws, "draws", odds.UsualDraws, "how often the batch is computed")
 	cmd.Flags().StringArrayVar(&f.try, "try", nil, "change a value for this run: 'bill.rye=14 %'")
-	formatFlag(cmd, &f.format, formats.OfOdds.Names())
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
-	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
+	f.declare(cmd, formats.OfOdds, "the batch's own")
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	completeFlag(cmd, "batch", batchNames)
 	completeFlag(cmd, "beside", batchNames)
-	completeFlag(cmd, "units", oneOf("us", "si"))
 	return cmd
 }
 
 func (f oddsFlags) run(a *app, arg string) error {
-	format, err := formats.OfOdds.Choose(f.format, f.output)
+	format, system, err := f.choose(formats.OfOdds)
 	if err != nil {
 		return err
 	}
 	if f.draws < odds.LeastDraws || f.draws > odds.MostDraws {
 		return usage("--draws is %d to %d, not %d", odds.LeastDraws, odds.MostDraws, f.draws)
-	}
-	system, err := units(f.units)
-	if err != nil {
-		return err
 	}
 	src, name, err := a.open(arg, f.batch, f.stdin)
 	if err != nil {

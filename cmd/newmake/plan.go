@@ -19,10 +19,11 @@ import (
 
 // planFlags are what a person asks of a plan.
 type planFlags struct {
-	format, output, units, batch, stdin, table, on string
-	lan                                            string
-	try                                            []string
-	schema, watch, open, variants, short           bool
+	answerFlags
+	batch, stdin, table, on              string
+	lan                                  string
+	try                                  []string
+	schema, watch, open, variants, short bool
 	screenFlags
 }
 
@@ -89,9 +90,7 @@ func (f *planFlags) add(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&f.on, "on", "", "plan for this day: 2026-03-03, or \"2026-03-03 06:30\"")
 	cmd.Flags().BoolVar(&f.variants, "variants", false, "the batch and its variants side by side")
 	cmd.Flags().StringArrayVar(&f.try, "try", nil, "change a value for this run: 'bill.rye=14 %'")
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
-	formatFlag(cmd, &f.format, formats.OfPlan.Names())
-	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
+	f.declare(cmd, formats.OfPlan, "the batch's own")
 	cmd.Flags().StringVar(&f.table, "table", "steps", "of csv: "+words.Or(csv.Tables))
 	cmd.Flags().BoolVar(&f.schema, "schema", false, "print the JSON schema of a plan")
 	cmd.Flags().BoolVar(&f.watch, "watch", false, "write again whenever the recipe is saved")
@@ -101,7 +100,6 @@ func (f *planFlags) add(cmd *cobra.Command) {
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	completeFlag(cmd, "batch", batchNames)
 	completeFlag(cmd, "try", tryNames)
-	completeFlag(cmd, "units", oneOf("us", "si"))
 	completeFlag(cmd, "table", oneOf(csv.Tables...))
 }
 
@@ -149,11 +147,7 @@ const planExample = "  newmake plan ferry-landing.batch\n" +
 
 // run makes a plan and writes it.
 func (f planFlags) run(a *app, arg string) error {
-	format, err := formats.OfPlan.Choose(f.format, f.output)
-	if err != nil {
-		return err
-	}
-	system, err := units(f.units)
+	format, system, err := f.choose(formats.OfPlan)
 	if err != nil {
 		return err
 	}
@@ -234,11 +228,7 @@ func (f planFlags) unkept(a *app, list diag.List) error {
 
 // runVariants writes a batch and all that vary it side by side.
 func (f planFlags) runVariants(a *app, arg string) error {
-	format, err := formats.OfVariants.Choose(f.format, f.output)
-	if err != nil {
-		return err
-	}
-	system, err := units(f.units)
+	format, system, err := f.choose(formats.OfVariants)
 	if err != nil {
 		return err
 	}

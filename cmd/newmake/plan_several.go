@@ -47,16 +47,12 @@ func (f planFlags) runSeveral(a *app, paths []string) error {
 			return usage("%s goes with one batch, and these are %s", of.flag, front.QuoteAll(paths))
 		}
 	}
-	format, err := formats.OfPlan.Choose(f.format, f.output)
+	format, system, err := f.choose(formats.OfPlan)
 	if err != nil {
 		return err
 	}
 	if format != "text" && format != "md" || !formats.Standard(f.output) {
 		return usage("several plans are text or md, on standard output; write a file for each batch by itself, as in newmake plan %s --batch NAME -o NAME.html", paths[0])
-	}
-	system, err := units(f.units)
-	if err != nil {
-		return err
 	}
 	screen := f.onScreen(a, f.format, f.output)
 	var lines []glance.One

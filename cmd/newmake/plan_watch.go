@@ -40,12 +40,9 @@ func watch(ctx context.Context, a *app, arg string, f planFlags) error {
 	if arg == standardInput {
 		return usage("standard input cannot be watched: give a file")
 	}
-	format, err := formats.OfPlan.Choose(f.format, f.output)
-	if err != nil {
-		return err
-	}
-	w := &watching{app: a, arg: arg, flags: f, format: format}
-	if w.units, err = units(f.units); err != nil {
+	w := &watching{app: a, arg: arg, flags: f}
+	var err error
+	if w.format, w.units, err = f.choose(formats.OfPlan); err != nil {
 		return err
 	}
 	src, err := w.first()

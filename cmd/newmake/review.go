@@ -22,8 +22,9 @@ import (
 
 // reviewFlags are what a person asks of a review.
 type reviewFlags struct {
-	format, output, units, at, house string
-	full, exitCode                   bool
+	answerFlags
+	at, house      string
+	full, exitCode bool
 }
 
 func reviewCommand(a *app) *cobra.Command {
@@ -56,23 +57,16 @@ func reviewCommand(a *app) *cobra.Command {
 			return f.run(a, args[0])
 		},
 	}
-	formatFlag(cmd, &f.format, formats.OfReview.Names())
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
-	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
+	f.declare(cmd, formats.OfReview, "the batch's own")
 	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
 	cmd.Flags().StringVar(&f.at, "at", "", "as it stood at a moment: '2026-03-10 22:30'")
 	cmd.Flags().BoolVar(&f.full, "full", false, "all readings, balances and parts")
 	cmd.Flags().BoolVar(&f.exitCode, "exit-code", false, "end with 1 if a reading is not as it should be, or the alcohol does not balance")
-	completeFlag(cmd, "units", oneOf("us", "si"))
 	return cmd
 }
 
 func (f reviewFlags) run(a *app, number string) error {
-	format, err := formats.OfReview.Choose(f.format, f.output)
-	if err != nil {
-		return err
-	}
-	system, err := units(f.units)
+	format, system, err := f.choose(formats.OfReview)
 	if err != nil {
 		return err
 	}

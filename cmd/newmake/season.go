@@ -18,10 +18,11 @@ import (
 
 // seasonFlags are what a person asks of a season.
 type seasonFlags struct {
-	on, format, output, units, house, part, printed, sheets string
-	try                                                     []string
-	effort, week, draws                                     int
-	full                                                    bool
+	answerFlags
+	on, house, part, printed, sheets string
+	try                              []string
+	effort, week, draws              int
+	full                             bool
 }
 
 func seasonCommand(a *app) *cobra.Command {
@@ -61,9 +62,7 @@ func seasonCommand(a *app) *cobra.Command {
 			return usage("season takes one name; one of several words stands in quotes: newmake season %q", strings.Join(args, " "))
 		},
 	}
-	formatFlag(cmd, &f.format, formats.OfSeason.Names())
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
-	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: that of the batches)")
+	f.declare(cmd, formats.OfSeason, "that of the batches")
 	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
 	cmd.Flags().StringVar(&f.on, "on", "", "plan from this day on; what was before stands: 2026-04-22")
 	cmd.Flags().IntVar(&f.effort, "effort", 0, "steps of the search (default: enough for a small house)")
@@ -74,7 +73,6 @@ func seasonCommand(a *app) *cobra.Command {
 	cmd.Flags().IntVar(&f.week, "week", 0, "one week, for the wall, counted from 1")
 	cmd.Flags().StringArrayVar(&f.try, "try", nil, "change a value of the plant for this plan: plant.boiler=170 kW")
 	cmd.Flags().BoolVar(&f.full, "full", false, "every run, day and tank, and what each thing more would bring")
-	completeFlag(cmd, "units", oneOf("us", "si"))
 	completeFlag(cmd, "part", oneOf("buy"))
 	cmd.MarkFlagsMutuallyExclusive("part", "week", "full", "sheets")
 	cmd.MarkFlagsMutuallyExclusive("sheets", "output")
@@ -93,7 +91,7 @@ func (f seasonFlags) run(a *app, name string) error {
 	case f.week != 0:
 		ways, write = formats.OfWeek, formats.Week
 	}
-	format, err := ways.Choose(f.format, f.output)
+	format, system, err := f.choose(ways)
 	if err != nil {
 		return err
 	}
@@ -103,16 +101,13 @@ func (f seasonFlags) run(a *app, name string) error {
 	if f.effort < 0 {
 		return usage("--effort is a number of steps, 1 or more, not %d", f.effort)
 	}
-	q := weeks.Question{Name: name, Effort: f.effort, Draws: f.draws, Tried: f.try}
+	q := weeks.Question{Name: name, Units: system, Effort: f.effort, Draws: f.draws, Tried: f.try}
 	switch { // what a list, a calendar or a week has no room for takes most of the time
 	case format == "json":
 	case f.part == "buy":
 		q.Quick = true
 	case f.week != 0, format == "csv", format == "ics":
 		q.Quick, q.NoStore = true, true
-	}
-	if q.Units, err = units(f.units); err != nil {
-		return err
 	}
 	if q.On, err = dayOn(f.on, record.Date{}); err != nil {
 		return err

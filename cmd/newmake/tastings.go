@@ -16,7 +16,8 @@ import (
 
 // tastingsFlags are what a person looks for.
 type tastingsFlags struct {
-	of, by, batch, format, output, units, house string
+	answerFlags
+	of, by, batch, house string
 }
 
 func tastingsCommand(a *app) *cobra.Command {
@@ -41,21 +42,14 @@ func tastingsCommand(a *app) *cobra.Command {
 	cmd.Flags().StringVar(&f.of, "of", "", "a cask's serial, or a run's number")
 	cmd.Flags().StringVar(&f.by, "by", "", "who tasted")
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch that it comes from, by name")
-	formatFlag(cmd, &f.format, formats.OfTastings.Names())
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
-	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
+	f.declare(cmd, formats.OfTastings, "the batch's own")
 	cmd.Flags().StringVar(&f.house, "house", ".", "a folder or file of the house")
 	completeFlag(cmd, "batch", batchNames)
-	completeFlag(cmd, "units", oneOf("us", "si"))
 	return cmd
 }
 
 func (f tastingsFlags) run(a *app, args []string) error {
-	format, err := formats.OfTastings.Choose(f.format, f.output)
-	if err != nil {
-		return err
-	}
-	system, err := units(f.units)
+	format, system, err := f.choose(formats.OfTastings)
 	if err != nil {
 		return err
 	}

@@ -67,7 +67,9 @@ func TestWatch(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	defer stop()
 	ended := make(chan error, 1)
-	go func() { ended <- watch(ctx, quietApp(said), text, planFlags{output: out, open: true}) }()
+	go func() {
+		ended <- watch(ctx, quietApp(said), text, planFlags{answerFlags: answerFlags{output: out}, open: true})
+	}()
 
 	served := regexp.MustCompile(`http://127\.0\.0\.1:\d+/[A-Z2-7]{26}/`)
 	soon(t, "it says where it serves", func() bool { return served.MatchString(said.String()) })

@@ -52,26 +52,19 @@ func whyCommand(a *app) *cobra.Command {
 	}
 	cmd.Flags().IntVar(&f.depth, "depth", 1, "how many generations of numbers to tell in full, 1 to 9")
 	cmd.Flags().StringVar(&f.batch, "batch", "", "the batch, by name, of a file with several")
-	cmd.Flags().StringVarP(&f.output, "output", "o", "", "write to this file")
-	formatFlag(cmd, &f.format, formats.OfAnswer.Names())
-	cmd.Flags().StringVar(&f.units, "units", "", "us or si (default: the batch's own)")
+	f.declare(cmd, formats.OfAnswer, "the batch's own")
 	cmd.Flags().StringVar(&f.stdin, "stdin-filename", "", "the file that standard input stands for")
 	completeFlag(cmd, "batch", batchNames)
-	completeFlag(cmd, "units", oneOf("us", "si"))
 	return cmd
 }
 
 func (f whyFlags) run(a *app, arg, value string) error {
-	format, err := formats.OfAnswer.Choose(f.format, f.output)
+	format, system, err := f.choose(formats.OfAnswer)
 	if err != nil {
 		return err
 	}
 	if f.depth < 1 || f.depth > why.MostDepth {
 		return usage("--depth is 1 to %d, not %d", why.MostDepth, f.depth)
-	}
-	system, err := units(f.units)
-	if err != nil {
-		return err
 	}
 	noBatch := usage("%q is a number, and not a batch: newmake why BATCH %s", arg, arg)
 	src, name, err := a.open(arg, f.batch, f.stdin)
