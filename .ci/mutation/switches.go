@@ -7,6 +7,7 @@ import (
 	"go/ast"
 	"go/token"
 	"go/types"
+	"maps"
 	"math"
 	"os"
 	"os/exec"
@@ -15,6 +16,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 )
 
 // setting is the variable of the environment that says which change is made.
@@ -78,9 +80,10 @@ func changedMax[T int | float64](n string, first T, more ...T) T {
 type switched struct {
 	folder, overlay string
 	numbers         map[*change]string
-	tests           map[string]string // of a package
-	sound           map[string]bool   // whether they hold while nothing is changed
-	origin          map[string]string // of a changed file, the file that it is laid over
+	tests           map[string]string        // of a package
+	sound           map[string]bool          // whether they hold while nothing is changed
+	limits          map[string]time.Duration // how long they may take
+	origin          map[string]string        // of a changed file, the file that it is laid over
 }
 
 // edit is text put into a file, in the place of cut bytes.
@@ -95,7 +98,7 @@ type edit struct {
 // switchAll makes the program of them. What can't be switched, mostly since it has to be a
 // constant, is not in numbers.
 func switchAll(folder string, files map[string][]source, list []*change) (*switched, error) {
-	s := &switched{folder: folder, overlay: filepath.Join(folder, "switched.json"), numbers: map[*change]string{}, tests: map[string]string{}, sound: map[string]bool{}}
+	s := &switched{folder: folder, overlay: filepath.Join(folder, "switched.json"), numbers: map[*change]string{}, tests: map[string]string{}, sound: map[string]bool{}, limits: map[string]time.Duration{}}
 	byPkg := map[string][]*change{}
 	for i, c := range list {
 		s.numbers[c] = strconv.Itoa(i + 1)
@@ -195,17 +198,24 @@ func (s *switched) rewrite(files []source, list []*change, kept map[string]bool)
 // constTypes is the one type as which a constant is used throughout, if it is one.
 func constTypes(files []source) map[types.Object]string {
 	used, info := map[types.Object]string{}, files[0].info
+	within := map[ast.Node]types.Type{}
+	for _, f := range files {
+		maps.Copy(within, constantsWithin(f.tree, info))
+	}
 	for id, obj := range info.Uses {
 		if _, ok := obj.(*types.Const); !ok {
 			continue
 		}
-		name := types.TypeString(info.Types[id].Type, from(files[0].tree.Name.Name))
-		if info.Types[id].Type == nil {
+		of := info.Types[id].Type
+		if of == nil {
 			continue
 		}
-		if b, ok := info.Types[id].Type.(*types.Basic); ok && b.Info()&types.IsUntyped != 0 {
-			continue // in another constant, which has to become a variable as well
+		if b, ok := of.(*types.Basic); ok && b.Info()&types.IsUntyped != 0 {
+			if of = within[id]; of == nil {
+				continue // in another constant, which has to become a variable as well
+			}
 		}
+		name := types.TypeString(of, from(files[0].tree.Name.Name))
 		if had, ok := used[obj]; ok && had != name {
 			name = ""
 		}
@@ -331,8 +341,8 @@ func from(pkg string) types.Qualifier {
 	}
 }
 
-// constantsWithin is the types of literals that stand within a larger constant, which go/types
-// leaves untyped.
+// constantsWithin is the types of literals and names that stand within a larger constant, which
+// go/types leaves untyped.
 func constantsWithin(tree *ast.File, info *types.Info) map[ast.Node]types.Type {
 	out := map[ast.Node]types.Type{}
 	ast.Inspect(tree, func(n ast.Node) bool {
@@ -348,7 +358,7 @@ func constantsWithin(tree *ast.File, info *types.Info) map[ast.Node]types.Type {
 			switch n.(type) {
 			case *ast.CallExpr:
 				return n == ast.Node(e)
-			case *ast.BasicLit:
+			case *ast.BasicLit, *ast.Ident:
 				if out[n] == nil {
 					out[n] = info.Types[e].Type
 				}
