@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // latinLike maps Cyrillic and Greek letters to the Latin letters that they look
@@ -87,6 +88,64 @@ func MixedAlphabets(name string) (suggestion, desc string, ok bool) {
 		start = max(end, start+1)
 	}
 	return string(out), desc, desc != ""
+}
+
+// Unseen says whether a name holds what nobody sees: a character without a width, a space of
+// another kind, or one at an end. It gives the name without, and what it is.
+func Unseen(name string) (suggestion, desc string, ok bool) {
+	if plain(name) {
+		return "", "", false
+	}
+	runes, kept := []rune(name), make([]rune, 0, len(name))
+	for i, r := range runes {
+		gone, space := isUnseen(r) && !joins(runes[:i], r), r >= utf8.RuneSelf && unicode.IsSpace(r)
+		switch {
+		case space:
+			kept = append(kept, ' ')
+		case !gone:
+			kept = append(kept, r)
+		}
+		if desc == "" && (gone || space) {
+			desc = fmt.Sprintf("character %d is %s", i+1, runeName(r))
+		}
+	}
+	suggestion = strings.TrimSpace(string(kept))
+	switch {
+	case suggestion == name:
+		return "", "", false
+	case desc != "":
+	case name[0] == ' ':
+		desc = "it begins with a space"
+	default:
+		desc = "it ends in a space"
+	}
+	return suggestion, desc, true
+}
+
+// plain reports whether a name is ASCII with no space at an end.
+func plain(name string) bool {
+	for i := range len(name) {
+		if name[i] >= utf8.RuneSelf {
+			return false
+		}
+	}
+	return name == strings.TrimSpace(name)
+}
+
+// isUnseen reports whether a character has no width, whatever stands beside it.
+func isUnseen(r rune) bool {
+	put, is := typeInstead[r]
+	return is && put == ""
+}
+
+// joins reports whether a joiner has something to join: the character before it is of a script
+// that has joined letters, or a picture (Unicode Standard, chapter 23.2).
+func joins(before []rune, r rune) bool {
+	if r != '\u200c' && r != '\u200d' || len(before) == 0 {
+		return false
+	}
+	last := before[len(before)-1]
+	return last >= utf8.RuneSelf && !unicode.Is(unicode.Latin, last) && !unicode.IsSpace(last) && !isUnseen(last)
 }
 
 // mixedAt finds the first letter of a word that passes for one of the word's own

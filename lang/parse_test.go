@@ -484,6 +484,28 @@ func TestMixedAlphabets(t *testing.T) {
 	}
 }
 
+func TestUnseen(t *testing.T) {
+	for _, c := range []struct{ name, want, desc string }{
+		{"Ferry\u200b Landing", "Ferry Landing", "character 6 is U+200B ZERO WIDTH SPACE"},
+		{"LH\u200d-1", "LH-1", "character 3 is U+200D ZERO WIDTH JOINER"},
+		{"\ufeffNorth", "North", "character 1 is U+FEFF ZERO WIDTH NO-BREAK SPACE"},
+		{"Ferry\u00a0Landing", "Ferry Landing", "character 6 is U+00A0 NO-BREAK SPACE"},
+		{" North", "North", "it begins with a space"},
+		{"North ", "North", "it ends in a space"},
+		{"\U0001f33e\u200d\u200d", "\U0001f33e\u200d", "character 3 is U+200D ZERO WIDTH JOINER"},
+	} {
+		got, desc, ok := lang.Unseen(c.name)
+		assert.True(t, ok, c.name)
+		assert.Equal(t, c.want, got)
+		assert.Equal(t, c.desc, desc)
+	}
+	// A joiner joins letters of its script, and pictures: Persian, and a farmer.
+	for _, w := range []string{"", "corn", "Ferry Landing, 2", "Ferry  Landing", "café", "漢字 A", "می\u200cخواهم", "\U0001f469\u200d\U0001f33e"} {
+		_, _, ok := lang.Unseen(w)
+		assert.False(t, ok, w)
+	}
+}
+
 func TestEmptyAndNoise(t *testing.T) {
 	for _, text := range []string{"", "\n\n", "   ", "# only\n"} {
 		f, list := parse(text)

@@ -110,7 +110,7 @@ var textTable = []Info{
 	{CodeUnknownField, "unknown-field", Error, "a word that this block does not know"},
 	{CodeUnknownDecl, "unknown-declaration", Error, "a declaration of an unknown sort"},
 	{CodeCycle, "variant-cycle", Error, "a variant of itself"},
-	{CodeNameAlike, "look-alike-name", Error, "a name with letters of two alphabets"},
+	{CodeNameAlike, "look-alike-name", Error, "a name with letters of two alphabets, or what is not seen"},
 	{CodeNameLength, "name-length", Error, "a name that is empty, or too long for a sheet"},
 
 	{CodeUnknownUnit, "unknown-unit", Error, "a unit that is not known"},

@@ -73,8 +73,8 @@ func nameAlike(it *lang.Item, looks, desc string) diag.Diagnostic {
 // mostName is how many characters a name may have.
 const mostName = 64
 
-// alike speaks of a name with letters of two alphabets in one word, an empty one,
-// or one that is too long.
+// alike speaks of a name with letters of two alphabets in one word or with what is not seen,
+// of an empty one, or one that is too long.
 func (s shaper) alike(n *Node) {
 	for i := range n.Match.Caps {
 		c := &n.Match.Caps[i]
@@ -97,7 +97,11 @@ func (s shaper) alike(n *Node) {
 			n.Bad = n.Field.Block == nil
 			return
 		}
-		if looks, desc, ok := lang.MixedAlphabets(c.Text()); ok {
+		looks, desc, ok := lang.MixedAlphabets(c.Text())
+		if !ok {
+			looks, desc, ok = lang.Unseen(c.Text())
+		}
+		if ok {
 			s.diags.Add(nameAlike(c.Item, looks, desc))
 			n.Bad = n.Field.Block == nil // what has a block has a name, odd as it is
 			return
