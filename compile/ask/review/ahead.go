@@ -1,6 +1,7 @@
 package review
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"time"
@@ -8,6 +9,7 @@ import (
 	"newmake/compile/lot"
 	"newmake/compile/made"
 	"newmake/compile/numbers"
+	"newmake/compile/stage/still"
 	"newmake/lang/record"
 )
 
@@ -26,23 +28,51 @@ func (m *model) ahead(run *record.Run, known state) *Ahead {
 	_, a.SD = known.of(middle, slopes)
 	a.HeartsLPA, _ = heartsLPA(n)
 	a.HeartsPG = lot.Of(n.Distilled.Hearts).ProofGallons
+	charge, charges := m.atHand(run, stage)
 	for _, e := range events {
-		if e.stage != stage || seen(run, stage, e.word, e.of) {
+		if e.stage != stage || seen(run, stage, charge, e.word, e.of) || seen(run, stage, charge, "off", "") || slices.ContainsFunc(a.Coming, func(c Coming) bool { return c.Words == e.called(charge, charges) }) {
 			continue
 		}
-		begun, written := made.WhenDone(run, stage, e.since)
-		if !written {
+		begun := doneAt(run, stage, charge, e.since)
+		if begun.IsZero() {
 			continue
 		}
-		after, ok := e.after(n)
+		says := func(n *numbers.Batch) (float64, bool) { return e.after(n, charge) }
+		after, ok := says(n)
 		if !ok {
 			continue
 		}
-		mid, slopes := m.slopes(e.after)
+		mid, slopes := m.slopes(says)
 		_, sd := known.of(mid, slopes)
-		a.Coming = append(a.Coming, Coming{Words: e.words, At: begun.Add(time.Duration(after * float64(time.Second))).Round(time.Minute), SD: sd})
+		a.Coming = append(a.Coming, Coming{Words: e.called(charge, charges), At: begun.Add(time.Duration(after * float64(time.Second))).Round(time.Minute), SD: sd})
 	}
 	return a
+}
+
+// atHand is which charge of a still a run has come to, and of how many; 0 of what has none.
+func (m *model) atHand(run *record.Run, stage record.StageName) (charge, of int) {
+	for i := range run.Visits {
+		if v := &run.Visits[i]; run.Stages[v.Stage].Name == stage && !v.None && made.Written(v) {
+			charge = max(charge, v.Charge)
+		}
+	}
+	switch stage {
+	case record.Strip:
+		of = m.n.Stripped.Charges
+	case record.Spirit:
+		of = m.n.Distilled.Charges
+	}
+	return charge, of
+}
+
+// doneAt is when a line of a charge was written; zero if none has a clock.
+func doneAt(run *record.Run, stage record.StageName, charge int, word string) time.Time {
+	for i := range run.Visits {
+		if v := &run.Visits[i]; run.Stages[v.Stage].Name == stage && v.Charge == charge && v.Word == word && v.When.Known() {
+			return v.When.Time
+		}
+	}
+	return time.Time{}
 }
 
 // event is something that a run comes to, by the moment from which it is reckoned.
@@ -52,37 +82,65 @@ type event struct {
 	word  string // the word of the line that says it has come
 	of    string
 	words string
-	after says // s after since
+	after func(n *numbers.Batch, charge int) (s float64, ok bool) // since; charge counts from 1
 }
 
-// events are those that somebody waits for.
+// called is the event in words; where there are several charges it says of which.
+func (e *event) called(charge, of int) string {
+	if of > 1 {
+		return fmt.Sprintf("%s, charge %d", e.words, charge)
+	}
+	return e.words
+}
+
+// events are those that somebody waits for. What is reckoned from a nearer moment stands first.
 var events = []event{
-	{record.Ferment, "pitch", "", "", "the wash is dry", func(n *numbers.Batch) (float64, bool) {
+	{record.Ferment, "pitch", "", "", "the wash is dry", func(n *numbers.Batch, _ int) (float64, bool) {
 		return n.Fermented.DryS, n.Fermented.DryS > 0
 	}},
-	{record.Strip, "fire", "first-drop", "", "first drop of the wash run", func(n *numbers.Batch) (float64, bool) {
-		return n.Stripped.HeatUpS, n.Stripped.HeatUpS > 0
-	}},
-	{record.Strip, "fire", "off", "", "end of the wash run", func(n *numbers.Batch) (float64, bool) {
-		return n.Stripped.DurationS, n.Stripped.DurationS > 0
-	}},
-	{record.Spirit, "fire", "first-drop", "", "first drop of the spirit run", func(n *numbers.Batch) (float64, bool) {
-		return n.Distilled.HeatUpS, n.Distilled.HeatUpS > 0
-	}},
-	{record.Spirit, "first-drop", "to", "hearts", "hearts begin", sinceFirstDrop("hearts", false)},
-	{record.Spirit, "first-drop", "to", "tails", "hearts end: tails", sinceFirstDrop("hearts", true)},
-	{record.Spirit, "first-drop", "off", "", "end of the spirit run", func(n *numbers.Batch) (float64, bool) {
-		return n.Distilled.DurationS - n.Distilled.HeatUpS, n.Distilled.DurationS > 0
-	}},
+	{record.Strip, "fire", "first-drop", "", "first drop of the wash run", of(wash, firstDrop)},
+	{record.Strip, "first-drop", "off", "", "end of the wash run", of(wash, endSinceFirstDrop)},
+	{record.Strip, "fire", "off", "", "end of the wash run", of(wash, func(r still.Run) (float64, bool) { return r.DurationS, r.DurationS > 0 })},
+	{record.Spirit, "fire", "first-drop", "", "first drop of the spirit run", of(spirit, firstDrop)},
+	{record.Spirit, "first-drop", "to", "hearts", "hearts begin", of(spirit, func(r still.Run) (float64, bool) {
+		f := r.Fraction(still.Hearts)
+		return f.StartS - r.HeatUpS, f.EndS > f.StartS
+	})},
+	{record.Spirit, "first-drop", "to", "tails", "hearts end: tails", of(spirit, func(r still.Run) (float64, bool) {
+		f := r.Fraction(still.Hearts)
+		return f.EndS - r.HeatUpS, f.EndS > f.StartS
+	})},
+	{record.Spirit, "first-drop", "off", "", "end of the spirit run", of(spirit, endSinceFirstDrop)},
 }
 
-func sinceFirstDrop(fraction string, end bool) says {
-	return func(n *numbers.Batch) (float64, bool) {
-		f := n.Distilled.Fraction(fraction)
-		if end {
-			return f.EndS - n.Distilled.HeatUpS, f.EndS > f.StartS
+func firstDrop(r still.Run) (float64, bool)         { return r.HeatUpS, r.HeatUpS > 0 }
+func endSinceFirstDrop(r still.Run) (float64, bool) { return r.DurationS - r.HeatUpS, r.DurationS > 0 }
+
+// wash and spirit are a charge of a still, from 1; nil of one that is not foretold.
+func wash(n *numbers.Batch, charge int) *still.Run {
+	if s := n.Stripped; charge >= 1 && charge <= s.Charges {
+		r := s.ChargeRun(charge - 1)
+		return &r
+	}
+	return nil
+}
+
+func spirit(n *numbers.Batch, charge int) *still.Run {
+	if s := n.Distilled; charge >= 1 && charge <= s.Charges {
+		r := s.ChargeRun(charge - 1)
+		return &r
+	}
+	return nil
+}
+
+// of asks a charge of a still.
+func of(run func(n *numbers.Batch, charge int) *still.Run, after func(still.Run) (float64, bool)) func(*numbers.Batch, int) (float64, bool) {
+	return func(n *numbers.Batch, charge int) (float64, bool) {
+		r := run(n, charge)
+		if r == nil {
+			return 0, false
 		}
-		return f.StartS - n.Distilled.HeatUpS, f.EndS > f.StartS
+		return after(*r)
 	}
 }
 
@@ -111,9 +169,9 @@ func filled(run *record.Run) bool {
 	})
 }
 
-func seen(run *record.Run, stage record.StageName, word, of string) bool {
+func seen(run *record.Run, stage record.StageName, charge int, word, of string) bool {
 	return word != "" && slices.ContainsFunc(run.Visits, func(v record.Visit) bool {
-		return run.Stages[v.Stage].Name == stage && v.Word == word && v.Of == of && !v.None && made.Written(&v)
+		return run.Stages[v.Stage].Name == stage && v.Charge == charge && v.Word == word && v.Of == of && !v.None && made.Written(&v)
 	})
 }
 
@@ -163,7 +221,7 @@ func (m *model) untold(run *record.Run, readings []made.Reading, known state) []
 			continue
 		}
 		if v, slopes := m.slopes(a.spot.Says); !math.IsNaN(v) {
-			left = append(left, lacking{Untold{Words: a.words, ToCome: toCome(run, a.spot)}, told{sd: a.sd(v), slopes: slopes}})
+			left = append(left, lacking{Untold{Words: a.words, ToCome: m.toCome(run, a.spot)}, told{sd: a.sd(v), slopes: slopes}})
 		}
 	}
 	var out []Untold
@@ -187,8 +245,9 @@ func (m *model) untold(run *record.Run, readings []made.Reading, known state) []
 	return out
 }
 
-// toCome reports whether a run has not come to where a reading is taken.
-func toCome(run *record.Run, spot made.Spot) bool {
+// toCome reports whether a run has not come to where a reading is taken: of a still, to the end of
+// its last charge.
+func (m *model) toCome(run *record.Run, spot made.Spot) bool {
 	stage, at := reached(run)
 	is, of := slices.Index(record.StageNames, stage), slices.Index(record.StageNames, spot.Stage)
 	switch {
@@ -200,7 +259,8 @@ func toCome(run *record.Run, spot made.Spot) bool {
 		pitched, ok := made.WhenDone(run, record.Ferment, "pitch")
 		return ok && at.Sub(pitched).Seconds() < spot.AfterS
 	}
-	return !seen(run, stage, "off", "")
+	_, last := m.atHand(run, stage)
+	return !seen(run, stage, last, "off", "")
 }
 
 // nearS is within what time of one another two readings of a ferment tell the same.

@@ -79,7 +79,7 @@ func Solve(flows []Flow, nodes []Node) (*Reconciled, error) {
 		for i, f := range flows {
 			unit := f.SD
 			if f.Unread {
-				unit = math.Abs(f.Read) + 1e-9
+				unit = max(math.Abs(f.Read), math.Abs(to[i])) + 1e-9 // it may begin at nothing
 			}
 			far = max(far, math.Abs(to[i]-x[i])/unit)
 		}
@@ -121,6 +121,7 @@ type system struct {
 	place    []int      // of each flow among those read, or among those not read
 	whole    *mat.Dense // nodes by flows
 	wholeAt  []float64  // whole x must be this
+	at       []float64  // where the flows stand
 	project  *mat.Dense // reduced balances by nodes
 	reduced  *mat.Dense // reduced balances by flows read
 	variance []float64  // of the flows read
@@ -134,7 +135,7 @@ type system struct {
 }
 
 func linear(flows []Flow, nodes []Node, x []float64) (*system, error) {
-	s := &system{flows: flows, place: make([]int, len(flows)), known: make([]bool, len(flows))}
+	s := &system{flows: flows, at: x, place: make([]int, len(flows)), known: make([]bool, len(flows))}
 	var read, not []int
 	for i, f := range flows {
 		if f.Unread {
@@ -236,7 +237,7 @@ func (s *system) solved() []float64 {
 	x := make([]float64, len(s.flows))
 	change := s.change()
 	for i, f := range s.flows {
-		if !f.Unread {
+		if x[i] = s.at[i]; !f.Unread {
 			x[i] = f.Read - change[s.place[i]]
 		}
 	}
@@ -250,6 +251,8 @@ func (s *system) solved() []float64 {
 		for i, f := range s.flows {
 			if !f.Unread {
 				v -= s.whole.At(k, i) * x[i]
+			} else { // what the balances leave open stays where it stands, as far as it can
+				v -= s.whole.At(k, i) * s.at[i]
 			}
 		}
 		right.SetVec(k, v)
@@ -266,7 +269,7 @@ func (s *system) solved() []float64 {
 	}
 	for i, f := range s.flows {
 		if f.Unread {
-			x[i] = found.AtVec(s.place[i])
+			x[i] += found.AtVec(s.place[i])
 		}
 	}
 	return x

@@ -261,3 +261,23 @@ func TestWhatIsTakenOut(t *testing.T) {
 
 // isReading reports whether a cause is a reading, where nothing was lost.
 func isReading(c Cause) bool { return c.Flow >= 0 }
+
+// Two flows of which nobody read anything, and of which their product alone is told: they stay as
+// near as they can to where they were begun, and the rest is reconciled. So it is from nothing too.
+func TestWhatIsLeftOpenStays(t *testing.T) {
+	product := Node{Name: "alcohol", Over: func(x []float64) (float64, []float64) {
+		return x[0] - x[1]*x[2], []float64{1, -x[2], -x[1], 0}
+	}}
+	for _, begun := range [][2]float64{{91, 70}, {160, 70}, {0, 70}} {
+		flows := []Flow{{Read: 6389, SD: 10}, {Read: begun[0], Unread: true}, {Read: begun[1], Unread: true}, {Read: 6380, SD: 10}}
+		r, err := Solve(flows, []Node{product, counting("twice", 1, 0, 0, -1)})
+		require.NoError(t, err, "%v", begun)
+		assert.InDelta(t, 6384.5, r.Flows[0], 1e-6)
+		assert.InDelta(t, 6384.5, r.Flows[1]*r.Flows[2], 1e-6)
+		if begun[0] == 91 {
+			assert.InDelta(t, 91, r.Flows[1], 0.5)
+			assert.InDelta(t, 70, r.Flows[2], 0.5)
+		}
+		assert.False(t, r.Known[1] || r.Known[2], "their product is all that is told")
+	}
+}
