@@ -64,6 +64,9 @@ var thresholds = []threshold{
 	{diag.CodeEnzymesDead, diag.Warning, "a twentieth of the enzymes lives", mashOf(func(_ *recipe.Batch, r *mash.Result, v float64) {
 		r.Conversion, r.Steps[1].AlphaLeft = 0.8, v
 	}), 0.051, 0.049},
+	{diag.CodeEnzymesDead, diag.Warning, "a twentieth of the enzymes lives, in a mash of one step", mashOf(func(b *recipe.Batch, r *mash.Result, v float64) {
+		b.Mash.Steps, r.Conversion, r.Steps = b.Mash.Steps[:1], 0.8, []mash.Step{{AlphaLeft: v, EndC: 60}}
+	}), 0.051, 0.049},
 
 	{diag.CodePitchHot, diag.Warning, "34 C", fermentAt(), 34.049, 34.051},
 	{diag.CodePitchHot, diag.Error, "43 C", fermentAt(), 42.99, 43.01},
@@ -114,6 +117,9 @@ var thresholds = []threshold{
 		r.Fractions = []still.Fraction{{Name: still.Hearts, AskedS: 6000, EndS: 60 * v}}
 	}), 101.9, 102.1},
 	{diag.CodePaceBeyond, diag.Warning, "2 % longer than 100 min to the boil", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) { r.HeatUpAskedS, r.HeatUpS = 6000, 60*v }), 101.9, 102.1},
+	{diag.CodePaceBeyond, diag.Warning, "2 % longer than 100 min to the boil, of the first of two charges", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) {
+		r.Apart = []still.Run{{HeatUpAskedS: 6000, HeatUpS: 60 * v}, {HeatUpAskedS: 6000, HeatUpS: 6000}}
+	}), 101.9, 102.1},
 	{diag.CodePreheatShort, diag.Warning, "a degree less than 60 C", stripOf(func(_ *recipe.Batch, r *numbers.Strip, v float64) {
 		r.Preheat = &still.Preheat{WantsC: 60, ToC: v}
 	}), 59.01, 58.99},
@@ -243,6 +249,23 @@ func TestTheSideIsNamed(t *testing.T) {
 			assert.NotContains(t, c.list[0].Summary, c.lack, c.what)
 		}
 	}
+}
+
+// Two tanks of 50 L for the same hold 100 L together.
+func TestTanksHoldTogether(t *testing.T) {
+	said := func(tanks int) string {
+		b := small()
+		b.Plant.WaterC = 10
+		for range tanks {
+			b.Plant.Tanks = append(b.Plant.Tanks, &recipe.Tank{Name: "Tank", HoldsM3: 0.1 / float64(tanks), For: recipe.OfHotLiquor})
+		}
+		b.Mash.Steps = []recipe.MashStep{{Verb: recipe.MashWater, TempC: 80, VolumeM3: 0.11}}
+		list := notice.Tanks(&numbers.Batch{Batch: b})
+		require.Len(t, list, 1)
+		return list[0].Summary
+	}
+	assert.Contains(t, said(1), "which holds 100 L")
+	assert.Contains(t, said(2), "which hold together 100 L")
 }
 
 // TestNothingElseIsSaid: the batch from which each case departs gives no cause.

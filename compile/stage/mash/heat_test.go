@@ -166,6 +166,22 @@ func TestWhatCannotBeDoneIsSaid(t *testing.T) {
 	assert.Equal(t, ProblemLoss, one(func(in *Input) { in.Cooker.HeatsW, in.Cooker.LossW = 1000, 10000 }, water(200, 60), heat(150)).What)
 }
 
+// Where the wall takes all the heat: it comes to a degree below where both are even, which it
+// would take for ever to reach; a step to less than that is done.
+func TestAsHotAsTheWallLets(t *testing.T) {
+	in := plant(t)
+	in.Steps = []recipe.MashStep{water(200, 60), heat(150)}
+	in.Cooker.HeatsW, in.Cooker.LossW = 1000, 10000
+	evenC := in.AmbientC + in.Cooker.HeatsW/in.Cooker.LossW*(fluid.WaterBoilC(in.PressurePa)-in.AmbientC)
+	r := must(t, in)
+	require.Len(t, r.Problems, 1)
+	assert.InDelta(t, evenC-1, r.Problems[0].ToC, 1e-9)
+	assert.InDelta(t, evenC-1, r.Steps[1].EndC, 1e-9)
+
+	in.Steps[1].TempC = evenC - 1.01
+	assert.Empty(t, must(t, in).Problems)
+}
+
 func TestBadInputIsAnError(t *testing.T) {
 	in := plant(t)
 	in.Steps = []recipe.MashStep{water(200, 60), add(0)}
