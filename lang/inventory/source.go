@@ -13,9 +13,9 @@ type Source struct {
 	Run  *record.Run
 }
 
-// Sorts are the words that may stand before a name to say what it is of, in the order in
+// sorts are the words that may stand before a name to say what it is of, in the order in
 // which one without a word is looked for.
-var Sorts = []string{"vat", "cask", "run"}
+var sorts = []string{"vat", "cask", "run"}
 
 // Source finds what has a name on the day on which something is drawn from it. sort is the
 // word before the name, "" if there is none. It is false if nothing has the name by then.
@@ -27,7 +27,7 @@ func (c *Inventory) Source(name, sort string, on record.Date) (Source, bool) {
 		return Source{}, false
 	}
 	if sort == "" {
-		for _, s := range Sorts {
+		for _, s := range sorts {
 			if found, ok := c.Source(name, s, on); ok {
 				return found, true
 			}

@@ -86,7 +86,7 @@ var Plant = &Field{
 		},
 		Tank,
 		RackHouse,
-		Rates,
+		rates,
 		Costs,
 	}},
 }

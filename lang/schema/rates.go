@@ -1,7 +1,7 @@
 package schema
 
-// Rates is how fast work goes that no model computes, in a plant.
-var Rates = &Field{
+// rates is how fast work goes that no model computes, in a plant.
+var rates = &Field{
 	Name: "rates", Example: "rates",
 	Doc: "How fast the house mills, fills, pumps and digs. What is left out goes by the size of the batch's cooker.",
 	Block: &Block{Fields: []*Field{

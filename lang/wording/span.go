@@ -7,8 +7,8 @@ import (
 	"newmake/lang/quantity"
 )
 
-// Span writes a limit in SI, and after it in US units if there are such.
-func Span(low, high float64, k quantity.Kind) string {
+// span writes a limit in SI, and after it in US units if there are such.
+func span(low, high float64, k quantity.Kind) string {
 	text := spanIn(low, high, k, unitsShown[k].si)
 	us := unitsShown[k].us
 	if len(us) == 0 || low < tiny && math.IsInf(high, 1) {
@@ -22,7 +22,7 @@ func SpanIn(low, high float64, k quantity.Kind, reader quantity.System) string {
 	units := unitsShown[k].si
 	switch {
 	case reader == quantity.Both:
-		return Span(low, high, k)
+		return span(low, high, k)
 	case reader == quantity.US && len(unitsShown[k].us) > 0:
 		units = unitsShown[k].us
 	case k == quantity.Strength:

@@ -24,6 +24,6 @@ func TestSpan(t *testing.T) {
 		{0.2, 1, quantity.Strength, "20 % abv to 100 % abv (40 proof to 200 proof)"},
 		{1, 50, quantity.Number, "1 to 50"},
 	} {
-		require.Equal(t, c.want, Span(c.low, c.high, c.kind))
+		require.Equal(t, c.want, span(c.low, c.high, c.kind))
 	}
 }

@@ -26,9 +26,9 @@ func (neither) Is(target error) bool { return target == errNeither }
 
 var errNeither = errors.New("neither side has the batch")
 
-// Compare compares every batch that both sides have. What is said of those with
+// compared compares every batch that both sides have. What is said of those with
 // errors comes too.
-func Compare(old, new *Side, o Options) (*compare.Document, diag.List, error) {
+func compared(old, new *Side, o Options) (*compare.Document, diag.List, error) {
 	doc := compare.NewDocument()
 	pairs, removed, added := match(old, new)
 	if o.Batch != "" {

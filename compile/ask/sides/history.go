@@ -91,7 +91,7 @@ func (w *Walk) Each(o Options, do func(gitrepo.Revision, *compare.Document) erro
 			continue
 		}
 		there = true
-		doc, _, err := Compare(orNobody(before, "nothing"), orNobody(after, r.Short), o)
+		doc, _, err := compared(orNobody(before, "nothing"), orNobody(after, r.Short), o)
 		before = after
 		if errors.Is(err, errNeither) {
 			continue

@@ -122,7 +122,7 @@ func CompareAll(pairs []Pair, o Options) (*compare.Document, diag.List, error) {
 	var said diag.List
 	var not error
 	for _, p := range pairs {
-		one, list, err := Compare(p.Old, p.New, o)
+		one, list, err := compared(p.Old, p.New, o)
 		if err != nil { // the batch that was asked for may be another house's
 			not = err
 			continue

@@ -34,8 +34,8 @@ type Question struct {
 	Draws   int                // how often it is drawn anew for its odds; 0: not at all
 }
 
-// Which finds the season that is meant. The error is a diag.Refusal.
-func Which(src *front.Source, name string) (string, error) {
+// which finds the season that is meant. The error is a diag.Refusal.
+func which(src *front.Source, name string) (string, error) {
 	all := src.House.SeasonNames()
 	switch {
 	case name != "":
@@ -53,7 +53,7 @@ func Which(src *front.Source, name string) (string, error) {
 // variant of it, which a season can ask for. The error is a diag.Refusal, or a diag.List
 // where the changes cannot be made.
 func Try(src *front.Source, name string, changes []string) (*front.Source, error) {
-	name, err := Which(src, name)
+	name, err := which(src, name)
 	if err != nil {
 		return nil, err
 	}
@@ -76,11 +76,11 @@ func Try(src *front.Source, name string, changes []string) (*front.Source, error
 	return tried.Source, nil
 }
 
-// Problem gathers what is to be planned. It is nil if nothing of it can be planned; the
+// problem gathers what is to be planned. It is nil if nothing of it can be planned; the
 // diagnostics then say why. Where they have errors and it is not, some of its batches
 // cannot be read.
-func Problem(src *front.Source, q Question) (*season.Problem, diag.List, error) {
-	name, err := Which(src, q.Name)
+func problem(src *front.Source, q Question) (*season.Problem, diag.List, error) {
+	name, err := which(src, q.Name)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -186,13 +186,13 @@ func begun(src *front.Source, s *asked.Season) []*record.Run {
 
 // Of plans a season. The answer and the diagnostics are as those of Problem.
 func Of(src *front.Source, q Question) (*season.Season, diag.List, error) {
-	p, said, err := Problem(src, q)
+	p, said, err := problem(src, q)
 	if p == nil || err != nil {
 		return nil, said, err
 	}
 	s, err := season.Plan(p)
 	if err != nil {
-		return nil, said, Refused(err)
+		return nil, said, refused(err)
 	}
 	s.Tried = q.Tried
 	return s, said, nil
@@ -201,20 +201,20 @@ func Of(src *front.Source, q Question) (*season.Season, diag.List, error) {
 // Sheets is Of with the plans of its runs, to work from.
 func Sheets(src *front.Source, q Question) (*season.Season, []season.Sheet, diag.List, error) {
 	q.Quick, q.NoStore = true, true
-	p, said, err := Problem(src, q)
+	p, said, err := problem(src, q)
 	if p == nil || err != nil {
 		return nil, nil, said, err
 	}
 	s, sheets, err := season.Sheets(p)
 	if err != nil {
-		return nil, nil, said, Refused(err)
+		return nil, nil, said, refused(err)
 	}
 	s.Tried = q.Tried
 	return s, sheets, said, nil
 }
 
-// Refused is why a season cannot be planned, for a person.
-func Refused(err error) error {
+// refused is why a season cannot be planned, for a person.
+func refused(err error) error {
 	var b *season.BatchError
 	if errors.As(err, &b) {
 		return diag.Refuse("%s cannot be computed, so the season cannot be planned: %v; `newmake plan` says more of it", b.Batch, b.Err)

@@ -20,8 +20,8 @@ const (
 	Destroyed Account = "destroyed"
 )
 
-// OnPremises are the accounts with something on hand, in the order of the work.
-var OnPremises = []Account{Unfinished, Tanks, Wood, Vats, Bottles}
+// onPremises are the accounts with something on hand, in the order of the work.
+var onPremises = []Account{Unfinished, Tanks, Wood, Vats, Bottles}
 
 // titles are the accounts as a reader is told of them.
 var titles = map[Account]string{

@@ -30,7 +30,7 @@ func (m *monthly) checks(l *Ledger) {
 func (m *monthly) balances(l *Ledger) {
 	c := Check{What: "opening, in and out make the closing", OK: true}
 	var whole cents
-	for _, a := range OnPremises {
+	for _, a := range onPremises {
 		sum := m.then.onHand(a)
 		for _, x := range m.lines {
 			if x.kind.to == a {

@@ -425,7 +425,7 @@ func (m *monthly) corrections() []Line {
 
 // accounts sums the lines into accounts.
 func (m *monthly) accounts(l *Ledger) {
-	for _, a := range OnPremises {
+	for _, a := range onPremises {
 		b := Balance{Account: a, Title: m.Law.title(a), Opening: m.then.onHand(a).amount(), Closing: m.now.onHand(a).amount(), Flows: []Flow{}}
 		var in, out, lost cents
 		by := map[way]cents{}
@@ -487,7 +487,7 @@ func (m *monthly) accounts(l *Ledger) {
 			l.Outside = append(l.Outside, Flow{Kind: Kind(m.Law.title(a)), Amount: s.amount()})
 		}
 	}
-	for _, a := range OnPremises {
+	for _, a := range onPremises {
 		for _, h := range m.now.all {
 			if h.account == a && h.name != "" && !h.balance.zero() {
 				l.OnHand = append(l.OnHand, Held{a, named(h), h.since.String(), h.balance.amount()})

@@ -27,8 +27,8 @@ type solver struct {
 	whole   *asked.Season // what is asked for, with the lines of batches that are left out
 }
 
-// ErrZone says that the plant's zone is not known.
-var ErrZone = errors.New("the zone of the plant is not known")
+// errZone says that the plant's zone is not known.
+var errZone = errors.New("the zone of the plant is not known")
 
 // BatchError is a batch of the season that cannot be computed, where there is no other.
 type BatchError struct {
@@ -53,7 +53,7 @@ func Plan(p *Problem) (*Season, error) {
 func newSolver(p *Problem) (*solver, error) {
 	where, err := zone.Load(p.Plant.Zone)
 	if err != nil {
-		return nil, ErrZone
+		return nil, errZone
 	}
 	s := &solver{solution: solution{Problem: p, courses: map[string]*course{}}, memo: numbers.Keeping(stagesKept)}
 	if err := s.leaveOut(); err != nil {

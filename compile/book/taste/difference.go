@@ -18,8 +18,8 @@ const (
 	Ranking  Method = "ranking"  // all of them, in order
 )
 
-// Methods are all of them.
-var Methods = []Method{Triangle, DuoTrio, Paired, Ranking}
+// methods are all of them.
+var methods = []Method{Triangle, DuoTrio, Paired, Ranking}
 
 // Test is a difference test: how often a taster who tells nothing apart is right, and
 // whether an answer either way counts.
@@ -121,9 +121,9 @@ type Share struct {
 	High  float64 `json:"high"`
 }
 
-// Interval is the share of right answers with its exact interval (Clopper and Pearson,
+// interval is the share of right answers with its exact interval (Clopper and Pearson,
 // Biometrika 26 (1934) 404).
-func Interval(right, n int, level float64) Share {
+func interval(right, n int, level float64) Share {
 	tail := (1 - level) / 2
 	s := Share{float64(right) / float64(n), 0, 1}
 	if right > 0 {
@@ -140,7 +140,7 @@ func Interval(right, n int, level float64) Share {
 // that. It is never below nothing.
 func (t Test) discriminators(right, n int, level float64) Share {
 	above := func(p float64) float64 { return max(0, (p-t.Chance)/(1-t.Chance)) }
-	s := Interval(right, n, level)
+	s := interval(right, n, level)
 	return Share{above(s.Value), above(s.Low), above(s.High)}
 }
 

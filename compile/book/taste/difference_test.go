@@ -99,11 +99,11 @@ func TestFindable(t *testing.T) {
 
 // The ends of the exact interval have the tails that they claim.
 func TestInterval(t *testing.T) {
-	s := Interval(11, 20, .9)
+	s := interval(11, 20, .9)
 	assert.InDelta(t, .05, atLeast(11, 20, s.Low), 1e-9)
 	assert.InDelta(t, .05, 1-atLeast(12, 20, s.High), 1e-9)
-	assert.Equal(t, Share{0, 0, Interval(0, 5, .9).High}, Interval(0, 5, .9))
-	assert.Equal(t, 1., Interval(5, 5, .9).High)
+	assert.Equal(t, Share{0, 0, interval(0, 5, .9).High}, interval(0, 5, .9))
+	assert.Equal(t, 1., interval(5, 5, .9).High)
 	d := testOf(Triangle, false).discriminators(11, 20, .9)
 	assert.InDelta(t, (.55-1./3)/(2./3), d.Value, 1e-12)
 	assert.Zero(t, testOf(Triangle, false).discriminators(5, 20, .9).Value, "fewer than by guessing is no less than nothing")

@@ -112,8 +112,8 @@ type Apart struct {
 // Fewest is how many scores a mean needs before it is worth a word, and from how many
 // people (common practice; a trial, tasted blind, says how sure it is).
 const (
-	Fewest        = 6
-	FewestTasters = 3
+	fewest        = 6
+	fewestTasters = 3
 )
 
 // verdict is what a verdict is of.
@@ -219,11 +219,11 @@ func (f *Found) means() {
 // cautions says what cannot be concluded.
 func (f *Found) cautions() {
 	batches := f.Batches()
-	few := slices.ContainsFunc(f.Means, func(m Mean) bool { return m.N < Fewest || m.Tasters < FewestTasters })
+	few := slices.ContainsFunc(f.Means, func(m Mean) bool { return m.N < fewest || m.Tasters < fewestTasters })
 	switch {
 	case len(f.Means) == 0:
 	case few:
-		f.Cautions = append(f.Cautions, fmt.Sprintf("There are too few scores to conclude anything: a mean is worth a word from %d scores of %d people on.", Fewest, FewestTasters))
+		f.Cautions = append(f.Cautions, fmt.Sprintf("There are too few scores to conclude anything: a mean is worth a word from %d scores of %d people on.", fewest, fewestTasters))
 	}
 	if len(batches) > 1 {
 		f.Cautions = append(f.Cautions, "Who knew what was in the glass tasted that too. Whether two batches differ is told by a trial, tasted blind: newmake explain trial.")

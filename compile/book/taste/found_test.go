@@ -72,9 +72,9 @@ func TestTooFew(t *testing.T) {
 		}
 		return len(Search([]*record.Tasting{one}, Wanted{}, stock, from).Cautions)
 	}
-	assert.Zero(t, said(Fewest, "AMJ"))
-	assert.Equal(t, 1, said(Fewest-1, "AMJ"))
-	assert.Equal(t, 1, said(Fewest, "AM"))
+	assert.Zero(t, said(fewest, "AMJ"))
+	assert.Equal(t, 1, said(fewest-1, "AMJ"))
+	assert.Equal(t, 1, said(fewest, "AM"))
 }
 
 // One cask over the years is one course: a row a day, the mean of who tasted that day, a

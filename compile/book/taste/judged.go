@@ -16,9 +16,9 @@ const (
 
 // What a trial is judged by (common practice in sensory analysis).
 const (
-	Level = .05 // how often guessing may pass for a difference
-	Sure  = .8  // how often a difference should be found, to be called findable
-	Range = .9  // how often a range holds what it is of
+	level    = .05 // how often guessing may pass for a difference
+	sure     = .8  // how often a difference should be found, to be called findable
+	coverage = .9  // how often a range holds what it is of
 )
 
 // shares are shares of tasters who tell samples apart, for which the needed answers are
@@ -135,7 +135,7 @@ type Page struct {
 
 // Judge says what a trial can find, who gets which cup, and what its answers show.
 func Judge(t *record.Trial) *Judged {
-	j := &Judged{Format: Format, Version: Version, Trial: t.Name, On: t.On.String(), Method: Method(t.Method), Level: Level,
+	j := &Judged{Format: Format, Version: Version, Trial: t.Name, On: t.On.String(), Method: Method(t.Method), Level: level,
 		Samples: []string{}, Tasters: []string{}, Notes: []string{}, Answers: []Answer{}}
 	for _, s := range t.Compare {
 		j.Samples = append(j.Samples, s.String())
@@ -150,7 +150,7 @@ func Judge(t *record.Trial) *Judged {
 	for _, n := range t.Notes {
 		j.Notes = append(j.Notes, n.Words)
 	}
-	j.Serving = Serving(j.Method, len(t.Compare), len(t.Tasters), t.Sets, t.Name+" "+j.On)
+	j.Serving = serving(j.Method, len(t.Compare), len(t.Tasters), t.Sets, t.Name+" "+j.On)
 	n, sets := 0, 0
 	if len(t.Tasters) > 0 {
 		sets = t.Sets
@@ -179,13 +179,13 @@ func Judge(t *record.Trial) *Judged {
 }
 
 func beforehand(t Test, n int) *Beforehand {
-	b := &Beforehand{Answers: n, Least: t.Least(n, Level), Needed: []Needed{}}
-	if d := t.Findable(n, Level, Sure); !math.IsInf(d, 1) {
+	b := &Beforehand{Answers: n, Least: t.Least(n, level), Needed: []Needed{}}
+	if d := t.Findable(n, level, sure); !math.IsInf(d, 1) {
 		d = math.Ceil(d*100) / 100 // not less than can be found
 		b.Findable = &d
 	}
 	for _, s := range shares {
-		b.Needed = append(b.Needed, Needed{s, t.Needed(Level, s, Sure, mostNeeded)})
+		b.Needed = append(b.Needed, Needed{s, t.Needed(level, s, sure, mostNeeded)})
 	}
 	return b
 }
@@ -200,9 +200,9 @@ func counted(t Test, all []Answer) *Counted {
 		seen[tree.Key(a.By)] = true
 	}
 	c.P = t.P(c.Right, c.N)
-	c.Differ = c.P <= Level
-	if c.TellApart = t.discriminators(c.Right, c.N, Range); t.TwoSided {
-		c.TellApart = Interval(c.Right, c.N, Range)
+	c.Differ = c.P <= level
+	if c.TellApart = t.discriminators(c.Right, c.N, coverage); t.TwoSided {
+		c.TellApart = interval(c.Right, c.N, coverage)
 	}
 	return c
 }
@@ -215,9 +215,9 @@ func ranked(j *Judged, t *record.Trial) *Ranked {
 		several = several || seen[tree.Key(a.By)]
 		seen[tree.Key(a.By)] = true
 	}
-	r := &Ranked{Sums: ranks.Sums(), Least: leastDifference(len(ranks), len(t.Compare), Level), Agreement: ranks.Agreement(), Pairs: []Pair{}, Several: several}
+	r := &Ranked{Sums: ranks.Sums(), Least: leastDifference(len(ranks), len(t.Compare), level), Agreement: ranks.Agreement(), Pairs: []Pair{}, Several: several}
 	r.Friedman, r.P, r.Exact = ranks.Friedman()
-	r.Differ = r.P <= Level
+	r.Differ = r.P <= level
 	if r.Differ {
 		for a := range r.Sums {
 			for b := range r.Sums {
@@ -230,7 +230,7 @@ func ranked(j *Judged, t *record.Trial) *Ranked {
 	if len(t.Expecting) > 0 {
 		p := &Page{}
 		p.L, p.P, p.Exact = ranks.Page(t.Expecting)
-		p.Shown = p.P <= Level
+		p.Shown = p.P <= level
 		r.Page = p
 	}
 	return r

@@ -20,10 +20,10 @@ type Set struct {
 	Right  int   `json:"right"`  // the cup that is the right answer, of a triangle or duo-trio; else -1
 }
 
-// Serving is a plan of who gets what: each order of cups as often as any other, as
+// serving is a plan of who gets what: each order of cups as often as any other, as
 // nearly as the number of sets allows, mixed, and coded. The same name gives the same
 // plan.
-func Serving(m Method, samples, tasters, sets int, name string) []Set {
+func serving(m Method, samples, tasters, sets int, name string) []Set {
 	h := fnv.New64a()
 	h.Write([]byte(name))
 	rnd := rand.New(rand.NewPCG(h.Sum64(), 0x7461737465))

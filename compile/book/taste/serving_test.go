@@ -14,7 +14,7 @@ func TestServingIsBalanced(t *testing.T) {
 		samples, tasters, sets int
 	}{{Triangle, 2, 2, 6}, {Triangle, 2, 5, 3}, {DuoTrio, 2, 4, 2}, {Paired, 2, 3, 3}, {Ranking, 4, 4, 1}, {Ranking, 3, 4, 2}} {
 		count := map[string]int{}
-		for _, s := range Serving(c.m, c.samples, c.tasters, c.sets, "More rye? 2026-06-20") {
+		for _, s := range serving(c.m, c.samples, c.tasters, c.sets, "More rye? 2026-06-20") {
 			order := ""
 			for _, cup := range s.Cups {
 				order += string(rune('A' + cup.Sample))
@@ -31,7 +31,7 @@ func TestServingIsBalanced(t *testing.T) {
 
 // The right answer is the odd cup, or the one that is like the named cup.
 func TestTheRightAnswer(t *testing.T) {
-	for _, s := range Serving(Triangle, 2, 3, 6, "a") {
+	for _, s := range serving(Triangle, 2, 3, 6, "a") {
 		other := 0
 		for i, c := range s.Cups {
 			if i != s.Right {
@@ -41,7 +41,7 @@ func TestTheRightAnswer(t *testing.T) {
 		}
 		assert.Equal(t, 2, other)
 	}
-	for _, s := range Serving(DuoTrio, 2, 3, 6, "a") {
+	for _, s := range serving(DuoTrio, 2, 3, 6, "a") {
 		assert.True(t, s.Cups[0].Named)
 		assert.Equal(t, s.Cups[0].Sample, s.Cups[s.Right].Sample)
 		assert.NotZero(t, s.Right)
@@ -73,9 +73,9 @@ func TestWilliams(t *testing.T) {
 
 // The same name gives the same plan, another one another; codes of one set differ.
 func TestCodes(t *testing.T) {
-	a := Serving(Triangle, 2, 4, 3, "a")
-	assert.Equal(t, a, Serving(Triangle, 2, 4, 3, "a"))
-	assert.NotEqual(t, a, Serving(Triangle, 2, 4, 3, "b"))
+	a := serving(Triangle, 2, 4, 3, "a")
+	assert.Equal(t, a, serving(Triangle, 2, 4, 3, "a"))
+	assert.NotEqual(t, a, serving(Triangle, 2, 4, 3, "b"))
 	for _, s := range a {
 		assert.Len(t, map[string]bool{s.Cups[0].Code: true, s.Cups[1].Code: true, s.Cups[2].Code: true}, 3)
 		for _, c := range s.Cups {

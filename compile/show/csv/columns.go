@@ -34,7 +34,7 @@ func writeAll(w io.Writer, rows [][]string) error {
 }
 
 // Text is a cell of a text that somebody wrote: it is safe to show, and no formula.
-func Text(s string) string { return Cell(diag.Safe(s)) }
+func Text(s string) string { return cell(diag.Safe(s)) }
 
 // Number is a cell of a number, with all its digits.
 func Number(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) }

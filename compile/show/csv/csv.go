@@ -77,10 +77,10 @@ func (t *csvTable) row(cells ...string) {
 // customary are the columns that are for US gaugers.
 var customary = []string{"spout_proof", "proof", "proof_gallons"}
 
-// Cell is a text that a spreadsheet must not take for a formula: an apostrophe
+// cell is a text that a spreadsheet must not take for a formula: an apostrophe
 // stands before what would begin one. A spreadsheet that cuts at semicolons begins
 // a cell after each.
-func Cell(s string) string {
+func cell(s string) string {
 	parts := strings.SplitAfter(s, ";")
 	for i, part := range parts {
 		if beginsFormula(part) {
@@ -169,8 +169,8 @@ func (t *csvTable) steps(p *plan.Plan) {
 				}
 			}
 		}
-		step := []string{Cell(s.ID), Cell(s.Stage), Cell(s.Vessel), date(s.Start), measure.Clock(s.Start), date(s.End), measure.Clock(s.End), figure(s.DurationMin, 1), s.Attend,
-			strconv.Itoa(s.People), Cell(t.u.Phrase(s.Do)), Cell(strings.Join(care, "; "))}
+		step := []string{cell(s.ID), cell(s.Stage), cell(s.Vessel), date(s.Start), measure.Clock(s.Start), date(s.End), measure.Clock(s.End), figure(s.DurationMin, 1), s.Attend,
+			strconv.Itoa(s.People), cell(t.u.Phrase(s.Do)), cell(strings.Join(care, "; "))}
 		if len(s.Read) == 0 {
 			t.row(append(step, make([]string, 11)...)...)
 		}
@@ -181,7 +181,7 @@ func (t *csvTable) steps(p *plan.Plan) {
 			if r.Tolerance.Unit != "" {
 				tolerance = t.u.OffFigures(r.Tolerance)
 			}
-			t.row(append(step[:len(step):len(step)], Cell(r.ID), Cell(r.What), date(due), measure.Clock(due), t.u.Figures(r.Should), unit, tolerance, "", "", "", "")...)
+			t.row(append(step[:len(step):len(step)], cell(r.ID), cell(r.What), date(due), measure.Clock(due), t.u.Figures(r.Should), unit, tolerance, "", "", "", "")...)
 		}
 	}
 }
@@ -189,8 +189,8 @@ func (t *csvTable) steps(p *plan.Plan) {
 func (t *csvTable) grain(p *plan.Plan) {
 	t.row("grain", t.unit("mass", plan.Kilogram), "share_pct", "moisture_pct", t.unit("extract", plan.Kilogram), "goes_in", "lots")
 	for _, l := range p.Bill.Lines {
-		t.row(Cell(l.Name), t.value(l.MassKg, plan.Kilogram), figure(l.SharePct, 2), figure(l.MoisturePct, 1),
-			t.value(l.ExtractKg, plan.Kilogram), Cell(l.AddedIn), Cell(t.u.Lots(l)))
+		t.row(cell(l.Name), t.value(l.MassKg, plan.Kilogram), figure(l.SharePct, 2), figure(l.MoisturePct, 1),
+			t.value(l.ExtractKg, plan.Kilogram), cell(l.AddedIn), cell(t.u.Lots(l)))
 	}
 }
 
@@ -217,7 +217,7 @@ func (t *csvTable) run(r plan.Run) {
 	for _, c := range r.Curve {
 		over, _ := t.u.Value(r.Over(c.OverL))
 		t.row(figure(c.Min, 2), t.value(c.PotC, plan.Celsius), t.value(c.VapourC, plan.Celsius), t.abv(c.AbvPct, c.Proof, 2), figure(c.Proof, 1),
-			figure(c.PotAbvPct, 2), figure(over, 3), t.value(c.RateLPerH, plan.LitrePerH), Cell(c.Fraction))
+			figure(c.PotAbvPct, 2), figure(over, 3), t.value(c.RateLPerH, plan.LitrePerH), cell(c.Fraction))
 	}
 }
 

@@ -16,9 +16,9 @@ import (
 	"newmake/lang/diag"
 )
 
-// Rows is the most lines that are shown: a terminal has 24, and the prompt that comes
+// rows is the most lines that are shown: a terminal has 24, and the prompt that comes
 // after wants one of them.
-const Rows = 23
+const rows = 23
 
 // Options is how a plan is shown.
 type Options struct {
@@ -48,7 +48,7 @@ func (g *screen) page() string {
 	head := append([]string{g.title()}, g.parent()...)
 	chain, more := g.chain(), g.more()
 	days := g.days()
-	room := Rows - len(head) - len(chain) - len(more) - 2 // an empty line above and below the days
+	room := rows - len(head) - len(chain) - len(more) - 2 // an empty line above and below the days
 	faults := g.faults(2)
 	notes := g.notes(2)
 	if len(faults)+len(notes)+len(days) > room {

@@ -24,7 +24,7 @@ func Several(w io.Writer, title string, all []One, o Options) error {
 	g := &screen{Options: o}
 	out := []string{g.paint(strong, columns.Cut(diag.Safe(title), columns.Page)), ""}
 	notes := g.notes(2)
-	room := Rows - len(out) - len(notes) - 3
+	room := rows - len(out) - len(notes) - 3
 	shown := all
 	if len(all) > room {
 		shown = all[:room-1]

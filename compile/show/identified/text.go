@@ -16,13 +16,13 @@ import (
 
 // Write writes what a vat or a bottling is, a paragraph each, indented.
 func Write(p *columns.Writer, i identity.Identity, indent int) {
-	for _, s := range Lines(i) {
+	for _, s := range lines(i) {
 		p.Para(indent, indent+2, diag.Safe(s))
 	}
 }
 
-// Lines are what a vat or a bottling is, in sentences.
-func Lines(i identity.Identity) []string {
+// lines are what a vat or a bottling is, in sentences.
+func lines(i identity.Identity) []string {
 	out := []string{age(i)}
 	for _, c := range i.Claims {
 		out = append(out, claim(i, c))

@@ -48,7 +48,7 @@ func Sheets(w io.Writer, j *taste.Judged) error {
 		pages[s.Taster].Sets = append(pages[s.Taster].Sets, s)
 	}
 	var out markup.Page
-	writeSheets(&out, says{}, &view{markup.LookOf(sheetsCSS), j, pages, asks[j.Method], cautions(j), Verdict(j)})
+	writeSheets(&out, says{}, &view{markup.LookOf(sheetsCSS), j, pages, asks[j.Method], cautions(j), verdict(j)})
 	_, err := io.WriteString(w, out.String())
 	return err
 }
@@ -56,9 +56,9 @@ func Sheets(w io.Writer, j *taste.Judged) error {
 // cautions are those of every page, and how many sittings the cups want.
 func cautions(j *taste.Judged) []string {
 	if j.Sitting == nil {
-		return Cautions
+		return tastingCautions
 	}
-	return append([]string{Sittings(j.Sitting)}, Cautions...)
+	return append([]string{sittings(j.Sitting)}, tastingCautions...)
 }
 
 // asks is what a taster is asked.

@@ -29,7 +29,7 @@ func Trial(w io.Writer, j *taste.Judged, o Options) error {
 	t.Strong(diag.Safe(j.Trial) + " · " + string(j.Method) + " · " + j.On)
 	t.Para(0, 0, diag.Safe(words.And(j.Samples)))
 	t.Gap()
-	t.Para(0, 0, diag.Safe(Verdict(j)))
+	t.Para(0, 0, diag.Safe(verdict(j)))
 	if b := j.Beforehand; b != nil {
 		if j.Counted == nil {
 			t.Heading("BEFORE IT IS POURED")
@@ -65,24 +65,24 @@ func Trial(w io.Writer, j *taste.Judged, o Options) error {
 	}
 	t.Heading("CAREFUL")
 	if j.Sitting != nil {
-		t.Para(2, 4, "! "+Sittings(j.Sitting))
+		t.Para(2, 4, "! "+sittings(j.Sitting))
 	}
-	for _, s := range Cautions {
+	for _, s := range tastingCautions {
 		t.Para(2, 4, s)
 	}
 	_, err := io.WriteString(w, t.String())
 	return err
 }
 
-// Cautions stand on every page that people taste from (common practice).
-var Cautions = []string{
+// tastingCautions stand on every page that people taste from (common practice).
+var tastingCautions = []string{
 	"Cut the spirit with water to 20 to 25 % of alcohol by volume, pour no more than 15 mL (half a US fluid ounce), and spit. Six to eight cups in a sitting are as many as a nose takes.",
 	"Nobody who has tasted drives, or works at a still, a cooker or a lift truck that day.",
 	"Taste nothing of foreshots. Who is pregnant, unwell or takes medicine noses only.",
 }
 
-// Sittings says that a trial has more cups than a sitting bears, and how to part it.
-func Sittings(s *taste.Sitting) string {
+// sittings says that a trial has more cups than a sitting bears, and how to part it.
+func sittings(s *taste.Sitting) string {
 	out := fmt.Sprintf("%d cups for each taster are more than a nose takes at one sitting: %d at most (common practice).", s.Cups, s.Most)
 	if s.Sittings < 2 {
 		return out + " Compare fewer samples."
@@ -93,8 +93,8 @@ func Sittings(s *taste.Sitting) string {
 // several is said where somebody answered more than once.
 const several = "Somebody answered more than once. Such answers are less worth than those of as many people: a nose that finds it once finds it again. So the difference may be one that these people alone can tell."
 
-// Verdict is what a trial comes to, in a sentence or two.
-func Verdict(j *taste.Judged) string {
+// verdict is what a trial comes to, in a sentence or two.
+func verdict(j *taste.Judged) string {
 	switch {
 	case j.Counted != nil && j.Expecting == nil && j.Method == taste.Paired:
 		c := j.Counted

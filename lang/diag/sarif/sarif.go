@@ -11,8 +11,8 @@ import (
 	"newmake/lang/diag"
 )
 
-// Schema is where the standard's JSON Schema is published.
-const Schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+// schema is where the standard's JSON Schema is published.
+const schema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 
 // fingerprintName is under which name a fingerprint stands; the number is that of
 // how it is made.
@@ -145,7 +145,7 @@ func Of(list diag.List, version string) Log {
 		})
 	}
 	r.Invocations = []invocation{in}
-	return Log{Schema: Schema, Version: "2.1.0", Runs: []run{r}}
+	return Log{Schema: schema, Version: "2.1.0", Runs: []run{r}}
 }
 
 // rule gives the place of a code among the rules of the run.

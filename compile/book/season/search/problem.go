@@ -114,11 +114,11 @@ type Job struct {
 	Stride     int // how far apart starts are that are worth a look; 0: any
 }
 
-// Levels is how many levels of cost there are.
-const Levels = 8
+// levels is how many levels of cost there are.
+const levels = 8
 
 // Vector is a cost, level by level.
-type Vector [Levels]int64
+type Vector [levels]int64
 
 // Less says that a cost is better than another.
 func (v Vector) Less(o Vector) bool {

@@ -43,7 +43,7 @@ func (p *Problem) Valid() error {
 		}
 	}
 	for i, c := range p.Costs {
-		if c.Level < 0 || c.Level >= Levels || c.Weight < 0 || (c.Kind == Absent || c.Kind == Elsewhere) && (c.Job < 0 || c.Job >= len(p.Jobs)) ||
+		if c.Level < 0 || c.Level >= levels || c.Weight < 0 || (c.Kind == Absent || c.Kind == Elsewhere) && (c.Job < 0 || c.Job >= len(p.Jobs)) ||
 			c.Kind == Elsewhere && (c.A < 0 || c.A >= len(p.Choices)) || c.Kind != Absent && c.Kind != Elsewhere && c.Kind != Makespan && !p.isActivity(c.A) || c.Kind == Over && (!p.isActivity(c.B) || jobOf[c.A] != jobOf[c.B]) ||
 			c.Kind == Outside && (c.At < 0 || c.At >= len(p.Calendars) || c.From > c.To) {
 			return fmt.Errorf("cost %d", i)
