@@ -155,6 +155,16 @@ type Vessel struct {
 	FillPct float64 `json:"fillPct" places:"1"`
 }
 
+// VesselOf is the first vessel of a use; one without a name if there is none.
+func (p *Plan) VesselOf(use string) Vessel {
+	for _, v := range p.Plant.Vessels {
+		if v.Use == use {
+			return v
+		}
+	}
+	return Vessel{}
+}
+
 // Lot is an amount of spirit, counted both ways.
 type Lot struct {
 	VolumeL      float64 `json:"volumeL" places:"2"`     // at 20 C

@@ -327,16 +327,6 @@ func (v *view) Fraction(name string) plan.Fraction {
 	return plan.Fraction{Name: name}
 }
 
-// VesselOf is the vessel of a use.
-func (v *view) VesselOf(use string) plan.Vessel {
-	for _, k := range v.Plant.Vessels {
-		if k.Use == use {
-			return k
-		}
-	}
-	return plan.Vessel{}
-}
-
 // In is where a stage is done: in the run that is opened, else as planned. Planned says
 // that no run tells: then there is room for another vessel.
 type in struct {

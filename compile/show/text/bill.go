@@ -56,7 +56,7 @@ func (t *text) lots() {
 		for _, l := range g.Lots {
 			if l.Named {
 				said += ", as the bill names it"
-			} else if off := t.certified(l); off != "" {
+			} else if off := certified(t.Units, l); off != "" {
 				said, own = said+" ("+off+")", g.Name+" … lot \""+l.Lot+"\""
 			}
 		}
@@ -72,7 +72,7 @@ func (t *text) lots() {
 }
 
 // certified is what the certificate of a lot says, and what it would change; "" where it has none.
-func (t *text) certified(l plan.GrainLot) string {
+func certified(u measure.Units, l plan.GrainLot) string {
 	var out []string
 	if l.MoisturePct > 0 {
 		out = append(out, "moisture "+measure.Number(l.MoisturePct, 1)+" %")
@@ -85,9 +85,9 @@ func (t *text) certified(l plan.GrainLot) string {
 	}
 	switch {
 	case l.StarchKg > 0:
-		out = append(out, t.Mass(l.StarchKg)+" more starch than planned")
+		out = append(out, u.Mass(l.StarchKg)+" more starch than planned")
 	case l.StarchKg < 0:
-		out = append(out, t.Mass(-l.StarchKg)+" less starch than planned")
+		out = append(out, u.Mass(-l.StarchKg)+" less starch than planned")
 	}
 	return strings.Join(out, ", ")
 }

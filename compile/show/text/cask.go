@@ -37,7 +37,7 @@ func (t *text) cask() {
 		if c.Casks == 1 {
 			each = ""
 		}
-		note := fmt.Sprintf("%s%s at %s, %s", each, t.Volume(*c.Fill), t.Strength(c.Fill.Strength()), t.pure(*c.Fill))
+		note := fmt.Sprintf("%s%s at %s, %s", each, t.Volume(*c.Fill), t.Strength(c.Fill.Strength()), pure(t.Units, *c.Fill))
 		if c.LastFill != nil && c.Casks > 1 {
 			note += "; the last one " + t.Volume(*c.LastFill)
 		}

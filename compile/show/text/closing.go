@@ -61,7 +61,7 @@ func (t *text) notices() {
 		return
 	}
 	title := "WARNINGS AND NOTES"
-	if t.notes("error") > 0 {
+	if notes(t.p, "error") > 0 {
 		title = "ERRORS, WARNINGS AND NOTES"
 	}
 	t.Heading(title)

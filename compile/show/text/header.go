@@ -25,7 +25,7 @@ func (t *text) header() {
 		t.Para(0, 0, house)
 	}
 	if p.Batch.Parent != "" {
-		t.Para(0, 2, "a variant of "+diag.Safe(p.Batch.Parent)+t.changes())
+		t.Para(0, 2, "a variant of "+diag.Safe(p.Batch.Parent)+changes(t.p))
 	}
 	start := plan.Moment(p.Batch.Start)
 	standard := "no standard of identity named"
@@ -48,7 +48,7 @@ func (t *text) header() {
 	fmt.Fprintf(&b, "%s of grain -> %s of wash at %s -> %s of low wines at %s -> %s of hearts at %s, %s",
 		t.Mass(p.Bill.TotalKg), t.Volume(p.Ferment.Wash), t.LotAbv(p.Ferment.Wash),
 		t.Volume(p.Strip.Fraction("low wines").Lot), t.LotAbv(p.Strip.Fraction("low wines").Lot),
-		t.hearts(), t.Strength(t.fraction("hearts").Strength()), t.pure(t.fraction("hearts").Lot))
+		t.hearts(), t.Strength(t.fraction("hearts").Strength()), pure(t.Units, t.fraction("hearts").Lot))
 	switch {
 	case p.Cask.SizeL == 0 && p.Cask.Bottles > 0:
 		fmt.Fprintf(&b, " -> %s at %s, unaged", words.Count(p.Cask.Bottles, "bottle"), t.Strength(p.Cask.BottleAt))
@@ -61,18 +61,18 @@ func (t *text) header() {
 		fmt.Fprintf(&b, " -> %s of %s at %s", words.Count(p.Cask.Casks, "cask"), t.Litres(p.Cask.SizeL), t.Strength(p.Cask.Entry))
 	}
 	t.Para(2, 5, b.String()+".")
-	t.Para(2, 5, "Wash and spirit are counted at "+t.gaugeTemp()+".")
+	t.Para(2, 5, "Wash and spirit are counted at "+gaugeTemp(t.Units)+".")
 	if said := t.toRead(); said != "" {
 		t.Para(2, 5, said+" below: read before the grain is milled.")
 	}
 }
 
 // changes says what a variant has other than its parent.
-func (t *text) changes() string {
-	if len(t.p.Batch.Changes) == 0 {
+func changes(p *plan.Plan) string {
+	if len(p.Batch.Changes) == 0 {
 		return ""
 	}
-	return ": " + diag.Safe(strings.Join(t.p.Batch.Changes, "; "))
+	return ": " + diag.Safe(strings.Join(p.Batch.Changes, "; "))
 }
 
 // toRead counts what is more than a note: promises that are not kept, and
@@ -88,10 +88,10 @@ func (t *text) toRead() string {
 	if broken > 0 {
 		said = append(said, words.Count(broken, "broken promise"))
 	}
-	if n := t.notes("error") - broken; n > 0 {
+	if n := notes(t.p, "error") - broken; n > 0 {
 		said = append(said, words.Count(n, "error"))
 	}
-	if n := t.notes("warning"); n > 0 {
+	if n := notes(t.p, "warning"); n > 0 {
 		said = append(said, words.Count(n, "warning"))
 	}
 	if len(said) == 0 {
@@ -100,9 +100,9 @@ func (t *text) toRead() string {
 	return words.And(said)
 }
 
-func (t *text) notes(severity string) int {
+func notes(p *plan.Plan, severity string) int {
 	n := 0
-	for _, d := range t.p.Notices {
+	for _, d := range p.Notices {
 		if d.Severity == severity {
 			n++
 		}
@@ -111,8 +111,8 @@ func (t *text) notes(severity string) int {
 }
 
 // pure is the alcohol of a lot, in the measure that the reader is taxed by.
-func (t *text) pure(l plan.Lot) string {
-	if t.Units == measure.US {
+func pure(u measure.Units, l plan.Lot) string {
+	if u == measure.US {
 		return measure.Number(l.ProofGallons, 1) + " proof gallons"
 	}
 	return measure.Number(l.PureL, 1) + " L of pure alcohol"
@@ -138,10 +138,10 @@ func shortDays(days []string) string {
 const mostWorst = 3
 
 // worst is what errors and warnings say, the first few.
-func (t *text) worst() []string {
+func worst(p *plan.Plan) []string {
 	var out []string
 	for _, severity := range []string{"error", "warning"} {
-		for _, n := range t.p.Notices {
+		for _, n := range p.Notices {
 			if n.Severity == severity {
 				out = append(out, diag.Safe(n.Summary))
 			}

@@ -63,7 +63,7 @@ func (t *text) days(dates []string) {
 func (t *text) partTitle() {
 	t.Strong(diag.Safe(t.p.Batch.Name) + ", " + measure.Date(t.p.Batch.Start))
 	if said := t.toRead(); said != "" {
-		t.Para(2, 4, said+": "+strings.Join(t.worst(), "; ")+".")
+		t.Para(2, 4, said+": "+strings.Join(worst(t.p), "; ")+".")
 	}
 }
 

@@ -35,18 +35,8 @@ func pct(x float64, places int) string { return measure.Number(x, places) + " %"
 // fraction finds a fraction of the spirit run by name.
 func (t *text) fraction(name string) plan.Fraction { return t.p.Spirit.Fraction(name) }
 
-// vesselOf is the vessel of a use, for the headings.
-func (t *text) vesselOf(use string) plan.Vessel {
-	for _, v := range t.p.Plant.Vessels {
-		if v.Use == use {
-			return v
-		}
-	}
-	return plan.Vessel{}
-}
-
 func (t *text) stage(title, use string) {
-	v := t.vesselOf(use)
+	v := t.p.VesselOf(use)
 	if v.Name == "" {
 		t.Heading(title)
 		return
@@ -55,7 +45,7 @@ func (t *text) stage(title, use string) {
 }
 
 func (t *text) full(use string) {
-	if v := t.vesselOf(use); v.MostL > 0 {
+	if v := t.p.VesselOf(use); v.MostL > 0 {
 		t.fact("fullest", t.Litres(v.MostL), pct(v.FillPct, 0)+" of the vessel")
 	}
 }
@@ -129,9 +119,9 @@ func (t *text) ferment() {
 	}
 	whole, liquid := t.LotAbv(f.Wash), t.StrengthAbv(f.Liquid)
 	if whole == liquid {
-		t.fact("wash", t.Volume(f.Wash), "at "+whole+"; "+t.pure(f.Wash))
+		t.fact("wash", t.Volume(f.Wash), "at "+whole+"; "+pure(t.Units, f.Wash))
 	} else {
-		t.fact("wash", t.Volume(f.Wash), "at "+whole+", "+solids+" in; "+t.pure(f.Wash))
+		t.fact("wash", t.Volume(f.Wash), "at "+whole+", "+solids+" in; "+pure(t.Units, f.Wash))
 		t.fact("wash, strained", liquid, "as a laboratory finds it: "+solids+" takes room and holds no alcohol")
 	}
 	t.fact("warmest", t.Temp(f.PeakC), fmt.Sprintf("after %s; heat %s kW at its greatest", measure.Hours(f.PeakHours), measure.Number(f.PeakHeatKW, 1)))
@@ -248,15 +238,15 @@ func (t *text) fractions(r plan.Run) {
 		}
 		tab.Row(append(row, pct(f.PureShare, 1),
 			measure.Duration(f.StartMin), measure.Duration(f.EndMin-f.StartMin),
-			t.spout(f.Begins)+" to "+t.spout(f.Ends))...)
+			spout(t.Units, f.Begins)+" to "+spout(t.Units, f.Ends))...)
 	}
 	tab.Write(&t.page)
 	t.Para(2, 4, "alcohol: share of the alcohol in the charge. begins: after the fire is lit.")
 }
 
 // spout is a strength in % by volume, without the unit.
-func (t *text) spout(s plan.Strength) string {
-	number, _, _ := strings.Cut(t.StrengthAbv(s), " ")
+func spout(u measure.Units, s plan.Strength) string {
+	number, _, _ := strings.Cut(u.StrengthAbv(s), " ")
 	return number
 }
 
@@ -270,7 +260,7 @@ func (t *text) yield() {
 	t.fact("heat", measure.Number(e.HeatKWh, 0)+" kWh", measure.Number(e.KWhPerLPA, 1)+" kWh a litre of pure alcohol")
 	t.fact("water", t.Litres(e.WaterL), "cooling and process")
 	if r := t.p.Spirit; r.FeintsFrom == plan.FeintsOnHand && r.FeintsReturned != nil {
-		t.Para(2, 4, "These hearts, by grain and by energy, count alcohol of other grain: the feints that the house had brought "+t.pure(*r.FeintsReturned)+" into the charge.")
+		t.Para(2, 4, "These hearts, by grain and by energy, count alcohol of other grain: the feints that the house had brought "+pure(t.Units, *r.FeintsReturned)+" into the charge.")
 	}
 }
 

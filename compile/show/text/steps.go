@@ -22,8 +22,8 @@ const longCols = len(" 12 h 30 min")
 const blank = "________"
 
 // offWords is what to do about a reading that is off.
-func (t *text) offWords() string {
-	if t.p.Bands == nil {
+func offWords(p *plan.Plan) string {
+	if p.Bands == nil {
 		return "how far off it may be, plan --full says, and the sheet to print. "
 	}
 	return "when it is further off than +/-, find out why before going on. "
@@ -33,8 +33,8 @@ func (t *text) sheet(steps []plan.Step) {
 	t.Heading("RUN SHEET")
 	t.Para(2, 2, "stay: somebody is there all along (stay 2: two people). start: somebody starts it and may go. "+
 		"alone: it needs nobody. What the instrument should say stands beside the line for what it says; "+
-		t.offWords()+
-		"Gravity is read at "+t.Temp(20)+". Wash and spirit, their volume and their strength, are what they would be at "+t.gaugeTemp()+".")
+		offWords(t.p)+
+		"Gravity is read at "+t.Temp(20)+". Wash and spirit, their volume and their strength, are what they would be at "+gaugeTemp(t.Units)+".")
 	for i, s := range steps {
 		newDay := i == 0 || !measure.SameDay(steps[i-1].Start, s.Start)
 		if s.WaitMin > 0 {
@@ -54,7 +54,7 @@ func (t *text) sheet(steps []plan.Step) {
 
 func (t *text) stageWords(stage string) string {
 	words := strings.ToUpper(stage)
-	if v := t.vesselOf(stage); v.Name != "" {
+	if v := t.p.VesselOf(stage); v.Name != "" {
 		words += ": " + diag.Safe(v.Name)
 	}
 	return words
@@ -88,7 +88,7 @@ func (t *text) step(s plan.Step) {
 func (t *text) dangers(s plan.Step) string {
 	var all []string
 	for _, key := range s.Cautions {
-		if c, ok := t.caution(key); ok {
+		if c, ok := caution(t.p, key); ok {
 			all = append(all, c.Title)
 		}
 	}
@@ -103,9 +103,9 @@ func (t *text) reading(r plan.Reading) {
 	if r.At != "" {
 		what = measure.Clock(r.At) + " " + what
 	}
-	should := strings.TrimPrefix(t.read(r.Should), r.What+" ") // pH is said once
+	should := strings.TrimPrefix(read(t.Units, r.Should), r.What+" ") // pH is said once
 	if r.Tolerance.Unit != "" {
-		should += t.off(r)
+		should += off(t.Units, r)
 	}
 	line := strings.Repeat(" ", doCol)
 	if columns.Width(what) >= expectCol-doCol {
@@ -119,12 +119,12 @@ func (t *text) reading(r plan.Reading) {
 
 // off is what a reading may be off by: so much either way, or from a low to a high where
 // it may be much farther off on one side.
-func (t *text) off(r plan.Reading) string {
+func off(u measure.Units, r plan.Reading) string {
 	if !r.Lopsided() {
-		return " " + t.Tolerance(r.Tolerance)
+		return " " + u.Tolerance(r.Tolerance)
 	}
 	bare := func(q plan.Quantity) string { // the unit stands before
-		n, _, _ := strings.Cut(strings.TrimPrefix(t.read(q), r.What+" "), " ")
+		n, _, _ := strings.Cut(strings.TrimPrefix(read(u, q), r.What+" "), " ")
 		return n
 	}
 	return ", " + bare(*r.Low) + " to " + bare(*r.High)
@@ -132,15 +132,15 @@ func (t *text) off(r plan.Reading) string {
 
 // read is a quantity as its instrument shows it: a spirit's strength in proof
 // alone where proof is spoken.
-func (t *text) read(q plan.Quantity) string {
-	if q.Unit == plan.AbvPct && q.Proof != 0 && t.Units == measure.US {
+func read(u measure.Units, q plan.Quantity) string {
+	if q.Unit == plan.AbvPct && q.Proof != 0 && u == measure.US {
 		return measure.Number(q.Proof, 1) + " proof"
 	}
-	return t.Quantity(q)
+	return u.Quantity(q)
 }
 
-func (t *text) caution(key string) (plan.Caution, bool) {
-	for _, c := range t.p.Cautions {
+func caution(p *plan.Plan, key string) (plan.Caution, bool) {
+	for _, c := range p.Cautions {
 		if c.Key == key {
 			return c, true
 		}
@@ -153,8 +153,8 @@ func safePhrase(p plan.Phrase) plan.Phrase {
 }
 
 // gaugeTemp is the temperature at which the reader's gauge counts spirit.
-func (t *text) gaugeTemp() string {
-	if t.Units == measure.US {
+func gaugeTemp(u measure.Units) string {
+	if u == measure.US {
 		return "60 F"
 	}
 	return "20 C"

@@ -25,6 +25,6 @@ func (t *text) sure() {
 		for _, s := range n.Of[:min(len(n.Of), 2)] {
 			of = append(of, fmt.Sprintf("%s %s %%", diag.Safe(s.Words), measure.Number(s.SharePct, 0)))
 		}
-		t.Item("  "+n.Words, 26, fmt.Sprintf("%s to %s; %s", t.read(n.Low), t.read(n.High), strings.Join(of, ", ")))
+		t.Item("  "+n.Words, 26, fmt.Sprintf("%s to %s; %s", read(t.Units, n.Low), read(t.Units, n.High), strings.Join(of, ", ")))
 	}
 }

@@ -9,8 +9,8 @@ import (
 // hold keeps the temperature for a while, if the vessel has the heat to.
 func (m *cooker) hold(step *Step, b *body, durS float64) {
 	d := m.idle(b)
-	power, _ := m.power()
-	if loss := d.lossWK * (b.tempC - d.ambientC); loss >= 0 && power >= loss {
+	most, _ := power(m.in)
+	if loss := d.lossWK * (b.tempC - d.ambientC); loss >= 0 && most >= loss {
 		d.ramp = true
 	}
 	step.Limit = limitWritten
@@ -18,13 +18,13 @@ func (m *cooker) hold(step *Step, b *body, durS float64) {
 }
 
 // power is the heat that can go in, and what limits it.
-func (m *cooker) power() (w float64, limit string) {
-	w, limit = m.in.Cooker.HeatsW, limitJacket
-	if m.in.Cooker.HeatedBy == recipe.Direct {
+func power(in Input) (w float64, limit string) {
+	w, limit = in.Cooker.HeatsW, limitJacket
+	if in.Cooker.HeatedBy == recipe.Direct {
 		limit = limitSteam
 	}
-	if m.in.BoilerW > 0 && m.in.BoilerW < w {
-		w, limit = m.in.BoilerW, limitBoiler
+	if in.BoilerW > 0 && in.BoilerW < w {
+		w, limit = in.BoilerW, limitBoiler
 	}
 	return w, limit
 }
@@ -43,7 +43,7 @@ func (m *cooker) heat(step *Step, i int, toC, durS float64) {
 	}
 	d := m.idle(b)
 	var limit string
-	d.heatW, limit = m.power()
+	d.heatW, limit = power(m.in)
 	if b.empty() {
 		m.problem(i, ProblemNoLiquor, b.tempC)
 		return

@@ -85,7 +85,7 @@ func (m *cooker) finish() Result {
 	r.Gelatinized, r.Conversion = m.starchShares()
 	r.ExtractKg = r.Out.ExtractKg()
 	r.FermentableShare = share(r.Out.SugarKg(), r.ExtractKg)
-	r.LiquorGristLPerKg = m.liquorGrist()
+	r.LiquorGristLPerKg = liquorGrist(m.in)
 	r.HydrometerSG = r.Out.SG()
 	alone := r.Out
 	alone.BacksetKg = 0
@@ -94,15 +94,15 @@ func (m *cooker) finish() Result {
 }
 
 // liquorGrist is the liquor in L per kg of grain up to the first drain.
-func (m *cooker) liquorGrist() float64 {
+func liquorGrist(in Input) float64 {
 	liquorM3, grainKg := 0.0, 0.0
-	for _, s := range m.in.Steps {
+	for _, s := range in.Steps {
 		switch s.Verb {
 		case recipe.MashWater, recipe.MashBackset:
 			liquorM3 += s.VolumeM3
 		case recipe.MashAdd:
 			for _, l := range s.Grains {
-				grainKg += m.in.Bill.Lines[l].MassKg
+				grainKg += in.Bill.Lines[l].MassKg
 			}
 		case recipe.MashDrain:
 			if grainKg > 0 {
