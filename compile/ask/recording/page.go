@@ -36,6 +36,7 @@ type Line struct {
 	Blanks []Room
 	At     diag.Span // of the line
 	Timed  bool      // it may have a clock, and has none
+	Goes   bool      // it is to say into which tank it went, and does not
 
 	stage record.StageName
 	word  string
@@ -98,7 +99,7 @@ func (p *Page) Lines() []Line {
 	}
 	for i := range p.Run.Visits {
 		v := &p.Run.Visits[i]
-		l := Line{What: p.called(v), At: v.At, Timed: v.When.Clock == "", stage: p.Run.Stages[v.Stage].Name, word: v.Word}
+		l := Line{What: p.called(v), At: v.At, Timed: v.When.Clock == "", Goes: v.Word == "left" && v.To == "", stage: p.Run.Stages[v.Stage].Name, word: v.Word}
 		for j := range v.Read {
 			if o := &v.Read[j]; o.State == record.Blank {
 				l.Blanks = append(l.Blanks, Room{of[o.Place], o.What, o.Place})

@@ -14,16 +14,19 @@ import (
 
 // What a person types for a line: when it was, then the values in the order in which
 // they are asked for, parted by spaces, or by commas and spaces; `-` for one that is left
-// open, `none` for one that was not read; at the end who, and a remark in quotes:
+// open, `none` for one that was not read; at the end where it went or came from, who, and a remark
+// in quotes:
 //
 //	10:04 191
 //	wed 09:00 1.034 at 68, 87, 3.9 "smells of apples"
+//	16:00 54 63.5 to "Small tank"
 //	none
 //
 // Units are those that stand beside the blanks, where no other is typed.
 
 var (
 	typedClock  = pattern.Of(`^\d{1,2}:\d{2}(:\d{2})?$`)
+	typedPlace  = pattern.Of(`(?:^|[\s,])(?:to|from)\s+"[^"]+"`)
 	typedOffset = pattern.Of(`^[+-]\d{2}:\d{2}$`)
 	typedDate   = pattern.Of(`^\d{4}-\d{2}-\d{2}$`)
 	dottedClock = pattern.Of(`^([01]?\d|2[0-3])\.([0-5]\d)$`)
@@ -162,6 +165,12 @@ type typed struct {
 }
 
 func parse(text string) (t typed, err error) {
+	place := ""
+	if at := typedPlace().FindStringSubmatchIndex(text); at != nil && !strings.Contains(text[:at[0]], `"`) { // in a remark it is none
+		place = strings.Trim(text[at[0]:at[1]], " \t,")
+		text = text[:at[0]] + " " + text[at[1]:]
+	}
+	defer func() { t.tail = strings.TrimSpace(place + " " + t.tail) }()
 	if head, remark, quoted := strings.Cut(text, `"`); quoted {
 		body, rest, closed := strings.Cut(remark, `"`)
 		if !closed || strings.TrimSpace(rest) != "" {

@@ -119,6 +119,7 @@ func asks() map[string]string {
 		"how much of cask K was drawn":                             with("from \"K\" 45 gal, 118 proof at 60 F", "from \"K\" part \"dark\""),
 		"what cask K held when it was emptied":                     with("from \"K\" 45 gal, 118 proof at 60 F", "from \"K\" \"dark\", written 2024-02-23"),
 		"how much was left of hearts of run 24-01, and how strong": with("left 1 gal, 120 proof at 60 F to", "left to"),
+		"to which tank went what was left of hearts of run 24-01":  with("left 1 gal, 120 proof at 60 F to \"Tank\"", "left 6 gal, 120 proof at 60 F \"clear\"", "hearts 51.5 gal", "hearts 56.5 gal", "gauge 51.4 gal", "gauge 56.4 gal", "  from tank \"Tank\" 1 gal, 120 proof at 60 F\n", ""),
 		"how much was lost of vat V, and how strong it was":        with("  2024-02-21 gauge 59 gal", "  lost 1 gal \"spilt\"\n  2024-02-21 gauge 59 gal", "from \"K\" 45 gal, 118 proof at 60 F", "from \"K\" 45 gal, 118 proof at 60 F\n  reduce 10 gal"),
 		"how much is in vat V, and how strong":                     with("gauge 59 gal, 90 proof at 60 F", "gauge 90 proof at 60 F by \"M\""),
 		"what was in tank Old when it went into vat V":             with("from tank \"Tank\"", "from tank \"Old\""),

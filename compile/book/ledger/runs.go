@@ -462,6 +462,16 @@ func (d *distilling) refed() bool {
 	return false
 }
 
+// left is the line of a fill that says what was left, and not where; nil if there is none.
+func (d *distilling) left(f *fold) *record.Visit {
+	for i := range d.run.Visits {
+		if v := &d.run.Visits[i]; d.run.Stages[v.Stage].Name == record.Fill && v.Word == "left" && v.To == "" && !v.None && f.sees(v) {
+			return v
+		}
+	}
+	return nil
+}
+
 // closeReceiver ends a fill: a little that is over is lost, more is still there.
 func (d *distilling) closeReceiver(f *fold) {
 	h := d.receiver(f)
@@ -469,6 +479,11 @@ func (d *distilling) closeReceiver(f *fold) {
 	part := h.balance.share(h.most)
 	switch {
 	case h.most.zero():
+		return
+	case part > remainder && d.left(f) != nil:
+		if v := d.left(f); f.read(v, record.Volume) != nil { // else it was asked with how much it was
+			f.want(Missing{What: "to which tank went what was left of " + named(h), Mend: f.more(v, wording.More{To: `"which tank"`}), Instead: true, Section: "19.590", at: v.At})
+		}
 		return
 	case part > remainder:
 		f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of the hearts of %s are", 100*part, d.name()), Mend: `left __ gal to "which tank"`, In: "in its `fill`", Section: "19.590", at: d.run.At})

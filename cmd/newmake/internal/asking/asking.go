@@ -25,7 +25,8 @@ type Talk struct {
 func help(sample string) string {
 	return `Type what was read, in the order in which it is asked for: the clock first, then the
 values, parted by spaces. "at ` + sample + `" behind a value is the temperature of the sample,
-"none" was not read, "-" is left open, a remark stands at the end in quotes.
+"none" was not read, "-" is left open; at the end stand where it went, to "Tank 1", and
+a remark in quotes.
 Enter skips a line, "back" takes the last answer back, "stop" ends; nothing is lost.`
 }
 
@@ -221,6 +222,9 @@ func (t Talk) ask(p *recording.Page, l recording.Line, n, all int) {
 			text += " in " + p.Unit(r)
 		}
 		want = append(want, text)
+	}
+	if l.Goes {
+		want = append(want, `to "which tank"`)
 	}
 	fmt.Fprintf(t.Out, "\n%d of %d  %s%s\n  %s\n> ", n+1, all, diag.SafeIn(l.What, t.Plain), planned, strings.Join(want, ", "))
 }

@@ -141,6 +141,23 @@ func TestSampleInTheHousesUnit(t *testing.T) {
 	}
 }
 
+// TestLeftInATank: of what no cask took is asked to which tank it went, and it is kept as it is
+// typed; of nothing else it is asked.
+func TestLeftInATank(t *testing.T) {
+	p := opened(t)
+	var typed []string
+	for _, l := range p.Lines() {
+		if l.Goes {
+			break
+		}
+		typed = append(typed, "")
+	}
+	require.Len(t, typed, len(p.Lines())-1, "it is the last line")
+	p, out, _ := say(t, p, append(typed, `16:00 0.3 120 to "Small tank" "clear"`, "stop")...)
+	assert.Equal(t, 1, strings.Count(out, `to "which tank"`))
+	assert.Regexp(t, `16:00 left 0.3 gal, 120 proof to "Small tank" "clear"`, string(p.Text))
+}
+
 // TestLost: where it cannot be kept the asking ends, and says so.
 func TestLost(t *testing.T) {
 	full := errors.New("the disk is full")
