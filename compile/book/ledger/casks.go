@@ -337,8 +337,8 @@ func (b *books) bottled(t *record.Bottling, of flow.Vessel, last record.Date) {
 			less = 1 - (1-remainder)*math.Pow(1-woodTakes, float64(src.since.DaysTo(t.On))/365.25)
 		}
 		switch {
-		case src.account == Vats && part > less && b.goesOn(t):
-			return
+		case src.account == Vats && (part > 0 && b.gaugedLeft(t) || part > less && b.goesOn(t)):
+			return // it is there, and keeps its part of what it cost
 		case part > less:
 			f.want(Missing{What: fmt.Sprintf("where the other %.1f %% of %s are", 100*part, named(src)), Mend: `left __ gal, __ proof at __ F to "which tank"`, In: "in the bottling", Section: "19.599", at: t.At})
 			return
@@ -352,14 +352,19 @@ func (b *books) bottled(t *record.Bottling, of flow.Vessel, last record.Date) {
 	})
 }
 
-// goesOn says that a vat is not empty after a bottling: what is left of it is gauged and stays
-// there, or another bottling or vat is made of it later.
-func (b *books) goesOn(t *record.Bottling) bool {
+// gaugedLeft says that what a bottling left in its vat was gauged, and stays there.
+func (b *books) gaugedLeft(t *record.Bottling) bool {
 	for i := range t.Visits {
 		if v := &t.Visits[i]; v.Word == "left" && v.To == "" && !v.None && len(v.Read) > 0 {
 			return true
 		}
 	}
+	return false
+}
+
+// goesOn says that a vat is not empty after a bottling: another bottling or vat is made of it
+// later.
+func (b *books) goesOn(t *record.Bottling) bool {
 	after := false
 	for _, o := range b.texts.Bottlings {
 		if c := o.On.Compare(t.On); keyOf(o.Of) == keyOf(t.Of) && (c > 0 || c == 0 && after) {

@@ -36,6 +36,23 @@ func costed(t *testing.T, text string, y, m int, bottle ...float64) *ledger.Mone
 	return ledger.Of(o, on.Year, on.Month).Cost
 }
 
+// What a bottling leaves in its vat, or in a tank, keeps its part of what the vat cost, however
+// little it is: the bottles bear theirs alone. What nobody gauged is lost, and they bear it.
+func TestLeftKeepsItsCost(t *testing.T) {
+	text := loft + filled("24-01", "2024-03-01", "K", 50) + "vat \"V\" on 2026-03-01 {\n  from \"K\" 45 gal, 118 proof at 60 F\n  gauge 59 gal, 90 proof at 60 F\n}\n" +
+		"bottling \"26C02\" of \"V\" on 2026-03-02 {\n  bottles 290 of 750 mL at 90 proof\n"
+	bottled := 290 * 0.75 / 3.785411784 * 0.9
+	each := func(left string) float64 { return costed(t, text+left+"}\n", 2026, 3).Bottlings[0].Each }
+	whole := (600*0.45359237 + 500 + 100) * (1 + 0.1*730/365.25)
+	for left, kept := range map[string]float64{
+		"": 0, "  left none\n": 0, // what is off is under what a bottling may lose
+		"  left 1.4 gal, 90 proof at 60 F\n": 1.26, "  left 1.4 gal, 90 proof at 60 F to \"Small tank\"\n": 1.26,
+		"  left 0.1 gal, 90 proof at 60 F\n": 0.09,
+	} {
+		assert.InDelta(t, whole*bottled/(bottled+kept)/290, each(left), 0.011, left)
+	}
+}
+
 // TestCost follows money by hand from the corn to the bottle: what evaporates, breaks or is
 // tasted is paid for by what is left.
 func TestCost(t *testing.T) {

@@ -271,6 +271,7 @@ func TestThresholds(t *testing.T) {
 		{"the feints of three runs, in a tank", strings.ReplaceAll(waiting(3), "at 60 F\n  }\n  fill", "at 60 F to \"Feints tank\"\n  }\n  fill"), ""},
 		{"bottled 1.97 % less", vat("100", "133.4", "495"), ""},
 		{"bottled 2.2 % less", vat("100", "133.4", "494"), "what was bottled is what there was"},
+		{"bottled 2.2 % less, which was left", strings.Replace(vat("100", "133.4", "494"), "  test", "  left 2.9 gal, 90 proof at 60 F\n  test", 1), ""},
 	} {
 		l := of(t, c.text, 2024, 2)
 		var said []string
