@@ -12,7 +12,36 @@ import (
 var width = &runewidth.Condition{StrictEmojiNeutral: true}
 
 // Width is the number of columns that text takes on a terminal.
-func Width(text string) int { return width.StringWidth(text) }
+func Width(text string) int {
+	n := 0
+	for _, r := range text {
+		if !oneColumn(r) {
+			return width.StringWidth(text)
+		}
+		n++
+	}
+	return n
+}
+
+// oneColumn reports whether a character takes one column, whatever stands around it: the
+// letters of Latin, and the dashes, arrows, signs and rules that newmake itself prints.
+// At the first character beyond Latin runewidth makes a table of all that there are,
+// which takes longer than a plan.
+func oneColumn(r rune) bool {
+	switch {
+	case r < 0x80:
+		return r >= ' ' && r != 0x7f
+	case r < 0x100:
+		return r > 0xa0 && r != 0xad // nor a soft hyphen
+	case r < 0x2000:
+		return false
+	}
+	return r >= 0x2010 && r <= 0x2027 || // dashes, quotes, dots
+		r >= 0x2030 && r <= 0x2038 || // per mille, primes
+		r >= 0x2190 && r <= 0x2193 || // arrows
+		r >= 0x2200 && r <= 0x22ff || // of mathematics
+		r >= 0x2500 && r <= 0x259f // rules and blocks
+}
 
 const tabStop = 4
 
@@ -40,7 +69,7 @@ func showLine(line string, start, end, room int, ascii bool) shownLine {
 		}
 		r, n := utf8.DecodeRuneInString(line[i:])
 		if r == '\t' {
-			col += width.StringWidth(b.String()[tab:])
+			col += Width(b.String()[tab:])
 			n := tabStop - col%tabStop
 			b.WriteString(strings.Repeat(" ", n))
 			col, tab = col+n, b.Len()
@@ -56,8 +85,8 @@ func showLine(line string, start, end, room int, ascii bool) shownLine {
 	if to < 0 {
 		to = len(shown)
 	}
-	s := shownLine{text: strings.TrimRight(shown, " "), col: width.StringWidth(shown[:from])}
-	s.width = max(width.StringWidth(shown[from:to]), 1)
+	s := shownLine{text: strings.TrimRight(shown, " "), col: Width(shown[:from])}
+	s.width = max(Width(shown[from:to]), 1)
 	if width.StringWidth(s.text) <= room {
 		return s
 	}

@@ -3,8 +3,7 @@ package explain
 import (
 	"strings"
 
-	"github.com/mattn/go-runewidth"
-
+	"newmake/lang/diag"
 	"newmake/lang/quantity"
 )
 
@@ -72,13 +71,13 @@ func Wrap(text, indent string) string {
 // wrap breaks a text between words. A word wider than the line stands alone.
 func wrap(text, first, rest string) string {
 	var b strings.Builder
-	line, width := first, runewidth.StringWidth(first)
+	line, width := first, diag.Width(first)
 	empty := true
 	for _, word := range phrases(text) {
-		w := runewidth.StringWidth(word)
+		w := diag.Width(word)
 		if !empty && width+1+w > pageWidth {
 			b.WriteString(line + "\n")
-			line, width, empty = rest, runewidth.StringWidth(rest), true
+			line, width, empty = rest, diag.Width(rest), true
 		}
 		if !empty {
 			line, width = line+" ", width+1
@@ -107,7 +106,7 @@ func phrases(text string) []string {
 func Columns(names []string, indent int) string {
 	widest := 0
 	for _, n := range names {
-		widest = max(widest, runewidth.StringWidth(n))
+		widest = max(widest, diag.Width(n))
 	}
 	perLine := max(1, (pageWidth-indent+2)/(widest+2))
 	var b strings.Builder
@@ -119,7 +118,7 @@ func Columns(names []string, indent int) string {
 		if last := i == len(names)-1; last || i%perLine == perLine-1 {
 			b.WriteByte('\n')
 		} else {
-			b.WriteString(strings.Repeat(" ", widest+2-runewidth.StringWidth(n)))
+			b.WriteString(strings.Repeat(" ", widest+2-diag.Width(n)))
 		}
 	}
 	return b.String()

@@ -6,17 +6,19 @@ import (
 	"strings"
 
 	"github.com/mattn/go-runewidth"
+
+	"newmake/lang/diag"
 )
 
 // Page is the widest line of text that newmake prints.
 const Page = 80
 
-// terminal measures the same on every machine: the package's own default looks
+// terminal cuts by the same widths on every machine: the package's own default looks
 // at the locale.
 var terminal = &runewidth.Condition{StrictEmojiNeutral: true}
 
 // Width is the number of columns that a text takes.
-func Width(s string) int { return terminal.StringWidth(s) }
+func Width(s string) int { return diag.Width(s) }
 
 // Fill pads a text on the right to a width.
 func Fill(s string, w int) string {
