@@ -3,6 +3,7 @@ package inventory
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 
 	"newmake/lang/diag"
@@ -92,7 +93,8 @@ func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags
 		case f.fill != nil:
 			now := l.begin()
 			size := sizeOf(s.cask, f.fill)
-			s.full(now, f.fill, size, &l.inM3, diags)
+			s.again(now, f.fill, diags)
+			l.over(now, f.fill.Visit, record.Volume, f.on, size)
 			s.heavy(f.fill, size, diags)
 			now.Fills = append(now.Fills, *f.fill)
 		case f.end != nil:
@@ -101,6 +103,7 @@ func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags
 			}
 			now := l.begin()
 			beyond(now, f.end.Visit, sizeOf, diags)
+			l.out(f.end.Visit, record.Dip, f.on)
 			if now.Ends = append(now.Ends, *f.end); !f.end.Part {
 				l.now = nil
 			}
@@ -109,7 +112,15 @@ func (s *serial) lives(sizeOf func(*record.Cask, *record.Filling) float64, diags
 			now := l.begin()
 			twice(now, f.event, diags)
 			weighed(now, f.event, sizeOf, diags)
-			beyond(now, f.event, sizeOf, diags)
+			size, fits := beyond(now, f.event, sizeOf, diags)
+			switch f.event.Word {
+			case "topped":
+				if fits && len(now.Fills) > 0 {
+					l.over(now, f.event, record.Dip, f.on, size)
+				}
+			case "leaked":
+				l.out(f.event, record.Lost, f.on)
+			}
 			now.Events = append(now.Events, *f.event)
 		}
 	}
@@ -127,7 +138,9 @@ type living struct {
 	*serial
 	all   []*record.Life
 	now   *record.Life // nil where it is empty
-	inM3  float64
+	inM3  float64      // the least that is in it, by what was put in and came out
+	last  record.Date  // of which day that is
+	aired bool         // the air took of it
 	diags *diag.List
 }
 
@@ -135,7 +148,7 @@ type living struct {
 func (l *living) begin() *record.Life {
 	if l.now == nil {
 		l.now = &record.Life{Serial: l.name, Cask: l.cask}
-		l.all, l.inM3 = append(l.all, l.now), 0
+		l.all, l.inM3, l.aired = append(l.all, l.now), 0, false
 	}
 	return l.now
 }
@@ -167,9 +180,10 @@ func (l *living) tooEarly(v *record.Visit, first *record.Filling) bool {
 	return true
 }
 
-// beyond holds what was read of a cask, put into it or ran out of it against what it holds.
-func beyond(l *record.Life, v *record.Visit, sizeOf func(*record.Cask, *record.Filling) float64, diags *diag.List) {
-	var size float64
+// beyond holds what was read of a cask, put into it or ran out of it against what it holds. It
+// gives that, 0 if nobody knows it, and whether the reading is within it.
+func beyond(l *record.Life, v *record.Visit, sizeOf func(*record.Cask, *record.Filling) float64, diags *diag.List) (size float64, fits bool) {
+	fits = true
 	for i := range l.Fills {
 		size = sizeOf(l.Cask, &l.Fills[i])
 	}
@@ -177,6 +191,7 @@ func beyond(l *record.Life, v *record.Visit, sizeOf func(*record.Cask, *record.F
 		size = sizeOf(l.Cask, nil)
 	}
 	if v.Word == "topped" && tree.Key(v.From) == tree.Key(l.Serial) {
+		fits = false
 		diags.Add(diag.Diagnostic{Code: diag.CodeTooSoon, At: v.At, Summary: fmt.Sprintf("cask %s is topped from itself", l.Serial), Help: "write the serial of the cask, or the number of the run, that it was topped from"})
 	}
 	for i := range v.Read {
@@ -185,9 +200,11 @@ func beyond(l *record.Life, v *record.Visit, sizeOf func(*record.Cask, *record.F
 		if !ok || r.Kind != quantity.Volume || size <= 0 || now.SI <= size*Fullest {
 			continue
 		}
+		fits = false
 		diags.Add(diag.Diagnostic{Code: diag.CodeOverfull, At: r.Place, Summary: fmt.Sprintf("`%s` is more than cask %s holds, %s", now, l.Serial, wording.In(size, now.Unit, quantity.Volume)),
 			Help: "look at the volume and at the serial; a slip of the pen is put right beside it, with `corrected`"})
 	}
+	return size, fits
 }
 
 // unfilled reports whether it is emptied where nothing was filled into it.
@@ -226,32 +243,75 @@ func (s *serial) neverFilled() diag.Diagnostic {
 		Help: "the run that filled it says so: " + "`into \"" + s.name + "\" " + into + "`; without it nothing is known of its age"}
 }
 
-// full holds what has been filled into a cask against what it holds.
-func (s *serial) full(l *record.Life, f *record.Filling, sizeM3 float64, inM3 *float64, diags *diag.List) {
-	var before *record.Filling
-	if n := len(l.Fills); n > 0 {
-		before = &l.Fills[n-1]
+// again notes that a cask which is not empty is filled.
+func (s *serial) again(l *record.Life, f *record.Filling, diags *diag.List) {
+	if before := lastFill(l); before != nil {
 		diags.Add(diag.Diagnostic{Code: diag.CodeFilledAgain, Severity: diag.Note, At: f.Visit.At,
 			Summary: fmt.Sprintf("cask %s was filled before, by run %s", s.name, before.Run.Number),
 			Related: []diag.Related{{At: before.Visit.At, Text: "it was filled here"}},
 			Help:    "that may be: it was filled up; if it was emptied since, a vat says so, or its own `emptied`; if it is another cask, write its serial"})
 	}
-	for i := range f.Visit.Read {
-		r := &f.Visit.Read[i]
-		v, ok := r.Holds()
-		if r.What != record.Volume || !ok {
+}
+
+func lastFill(l *record.Life) *record.Filling {
+	if n := len(l.Fills); n > 0 {
+		return &l.Fills[n-1]
+	}
+	return nil
+}
+
+// mostLostAYear is the share of what is in a cask that the air takes in a year, at the most: what
+// a plant may say of its first (lang/schema, loss-first-year; common practice). More is a leak.
+const mostLostAYear = 0.4
+
+// left is the least that can be left on a day of what was in it.
+func (l *living) left(on record.Date) {
+	if days := l.last.DaysTo(on); days > 0 && l.inM3 > 0 {
+		l.inM3 *= math.Pow(1-mostLostAYear, float64(days)/365.25)
+		l.aired = true
+	}
+	l.last = on
+}
+
+// over holds what has been put into a cask, less what came out of it by the records and the most
+// that the air can have taken, against what it holds.
+func (l *living) over(now *record.Life, v *record.Visit, what record.What, on record.Date, sizeM3 float64) {
+	l.left(on)
+	for i := range v.Read {
+		r := &v.Read[i]
+		put, ok := r.Holds()
+		if r.What != what || !ok {
 			continue
 		}
-		if *inM3 += v.SI; sizeM3 > 0 && *inM3 > sizeM3*Fullest {
-			d := diag.Diagnostic{Code: diag.CodeOverfull, At: f.Visit.At,
-				Summary: fmt.Sprintf("cask %s has %s in it by now, and holds %s", s.name, wording.In(*inM3, v.Unit, quantity.Volume), wording.In(sizeM3, v.Unit, quantity.Volume)),
-				Help:    "look at the volume and at the serial; a slip of the pen is put right beside it, with `corrected`"}
-			if before != nil {
-				d.Related = []diag.Related{{At: before.Visit.At, Text: "it was filled here"}}
-			}
-			diags.Add(d)
+		l.inM3 += put.SI
+		if sizeM3 <= 0 || l.inM3 <= sizeM3*Fullest {
+			continue
+		}
+		by := ""
+		if l.aired {
+			by = "at least "
+		}
+		d := diag.Diagnostic{Code: diag.CodeOverfull, At: v.At,
+			Summary: fmt.Sprintf("cask %s has %s%s in it by now, and holds %s", l.name, by, wording.In(l.inM3, put.Unit, quantity.Volume), wording.In(sizeM3, put.Unit, quantity.Volume)),
+			Help:    "look at the volume and at the serial; a slip of the pen is put right beside it, with `corrected`"}
+		if before := lastFill(now); before != nil {
+			d.Related = []diag.Related{{At: before.Visit.At, Text: "it was filled here"}}
+		}
+		l.diags.Add(d)
+		l.inM3 = sizeM3 // what comes after is held against a full cask
+	}
+}
+
+// out counts what came out of a cask, which is all that was in it where nobody wrote how much.
+func (l *living) out(v *record.Visit, what record.What, on record.Date) {
+	l.left(on)
+	out := l.inM3
+	if r := readingOf(v, what); r != nil {
+		if is, ok := r.Holds(); ok && r.Kind == quantity.Volume {
+			out = min(out, is.SI)
 		}
 	}
+	l.inM3 -= out
 }
 
 // heavy holds the weight that was filled into a cask against its size: no spirit is heavier than
