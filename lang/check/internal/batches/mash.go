@@ -13,12 +13,6 @@ import (
 	"newmake/lang/wording"
 )
 
-var mashVerbs = map[string]recipe.MashVerb{
-	"water": recipe.MashWater, "backset": recipe.MashBackset, "add": recipe.MashAdd, "dose": recipe.MashDose,
-	"heat": recipe.MashHeat, "rest": recipe.MashRest, "cool": recipe.MashCool, "boil": recipe.MashBoil, "drain": recipe.MashDrain,
-	"recirculate": recipe.MashRecirculate, "sparge": recipe.MashSparge,
-}
-
 // readMash reads the steps of the mash. It says whether all could be read.
 func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 	if n == nil {
@@ -40,7 +34,7 @@ func readMash(b *reader, n *tree.Node) (m recipe.Mash, whole bool) {
 		return m, false
 	}
 	for _, l := range n.Lines {
-		verb, ok := mashVerbs[l.Field.Name]
+		verb, ok := recipe.MashVerbOf(l.Field.Name)
 		if !ok {
 			continue
 		}

@@ -230,9 +230,7 @@ func stepsOf(r *record.Run, b *recipe.Batch, diags *diag.List) {
 		if r.Stages[v.Stage].Name != record.Mash {
 			continue
 		}
-		switch v.Word {
-		case "water", "backset", "heat", "rest", "cool", "boil", "drain", "recirculate", "sparge":
-		default:
+		if verb, ok := recipe.MashVerbOf(v.Word); !ok || verb == recipe.MashAdd || verb == recipe.MashDose {
 			continue
 		}
 		if v.Nth > have[v.Word] {
