@@ -246,11 +246,26 @@ func TestMisspeltUnits(t *testing.T) {
 	}
 }
 
+// TestNoPrefixGuessing: no prefix makes a unit of one that the table does not have.
 func TestNoPrefixGuessing(t *testing.T) {
-	for _, name := range []string{"Mgal", "daL", "dL", "klb", "mW", "ug", "µg", "hg", "ms", "mh"} {
-		_, ok := quantity.Lookup(name)
-		assert.False(t, ok, name)
+	listed := map[string]bool{}
+	for _, u := range quantity.All() {
+		listed[u.Name] = true
+		for _, a := range u.Aliases {
+			listed[a] = true
+		}
 	}
+	tried := 0
+	for name := range listed {
+		for _, prefix := range []string{"n", "u", "µ", "μ", "m", "c", "d", "da", "h", "k", "M", "G", "T"} {
+			if made := prefix + name; !listed[made] {
+				_, ok := quantity.Lookup(made)
+				assert.False(t, ok, made)
+				tried++
+			}
+		}
+	}
+	assert.Greater(t, tried, 1000)
 }
 
 func TestPrices(t *testing.T) {
