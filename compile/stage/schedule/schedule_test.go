@@ -199,6 +199,10 @@ func TestConflicts(t *testing.T) {
 	assert.Equal(t, []string{"strip", "spirit"}, got[2].Keys)
 	assert.Equal(t, at.Add(5*time.Hour), got[2].To)
 
+	two := Conflicts([]Slot{slot("a", "still", 0, 2, 1, 0), slot("b", "still", 1, 2, 1, 0)}, 0, 0)
+	require.Len(t, two, 1, "two want one vessel")
+	assert.Equal(t, Conflict{Kind: Vessel, Vessel: "still", Need: 2, Have: 1}, Conflict{Kind: two[0].Kind, Vessel: two[0].Vessel, Need: two[0].Need, Have: two[0].Have})
+
 	assert.Empty(t, Conflicts(slots[:2], 2, 320e3))
 	assert.Empty(t, Conflicts(slots[:2], 0, 0), "not stated is no limit")
 }

@@ -226,6 +226,28 @@ func volatilities(t testing.TB, m *recipe.Model) Volatilities {
 	return v
 }
 
+// What is wrong with a point of a volatility is said, just outside of what is let pass.
+func TestPointsAtTheirLimits(t *testing.T) {
+	for _, c := range []struct {
+		says    string
+		in, out map[string]float64
+	}{
+		{"must end in the thousandths", map[string]float64{"methanol-x999": 1}, map[string]float64{"methanol-x1001": 1}},
+		{"must end in the thousandths", map[string]float64{"methanol-x001": 1}, map[string]float64{"methanol-x-1": 1}},
+		{"must end in the thousandths", nil, map[string]float64{"methanol-xyz": 1}},
+		{"lies above 0 and below 10,000", map[string]float64{"methanol-x050": 1e-3}, map[string]float64{"methanol-x050": 0}},
+		{"lies above 0 and below 10,000", map[string]float64{"methanol-x050": 9999}, map[string]float64{"methanol-x050": 1e4}},
+		{"at 50 thousandths twice", map[string]float64{"methanol-x51": 0.7}, map[string]float64{"methanol-x50": 0.7}},
+		{"must be above 0 and below 100", map[string]float64{"methanol-factor": 99}, map[string]float64{"methanol-factor": 100}},
+		{"must be above 0 and below 100", map[string]float64{"methanol-factor": 1e-3}, map[string]float64{"methanol-factor": 0}},
+	} {
+		_, err := ReadVolatilities(withValues(t, c.in))
+		assert.NoError(t, err, "%v", c.in)
+		_, err = ReadVolatilities(withValues(t, c.out))
+		assert.ErrorContains(t, err, c.says, "%v", c.out)
+	}
+}
+
 func TestCongenersErrors(t *testing.T) {
 	for name, m := range map[string]*recipe.Model{
 		"none":        nil,
