@@ -52,7 +52,7 @@ func (a *app) write(output string, content []byte, inputs []string) error {
 	return nil
 }
 
-// notes tells what a person should know besides the answer.
+// notes tells what a person should know as well as the answer.
 func (a *app) notes(all ...string) {
 	for _, note := range all {
 		if note != "" {

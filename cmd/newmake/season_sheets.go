@@ -182,7 +182,7 @@ func markSheet(name string, text []byte) []byte {
 	return append(text, "\n"+mark+"\n"...)
 }
 
-// asWritten reports whether a sheet that bears the mark is still what was written.
+// asWritten reports whether a sheet with the mark is still what was written.
 func asWritten(text []byte) bool {
 	at := sheetMark().FindSubmatchIndex(text)
 	return sheetDigest(text[:at[0]]) == string(text[at[2]:at[3]]) && len(bytes.TrimSpace(text[at[1]:])) == 0

@@ -45,7 +45,7 @@ func traceCommand(a *app) *cobra.Command {
 	return cmd
 }
 
-// traceName prints the trace of what bears a name.
+// traceName prints the trace of the thing of a name.
 func traceName(a *app, f booksFlags, name string) error {
 	format, err := formats.OfAnswer.Choose(f.format, f.output)
 	if err != nil {
@@ -76,7 +76,7 @@ func traceName(a *app, f booksFlags, name string) error {
 // manyNames is from how many on they are not all listed.
 const manyNames = 12
 
-// untraced says that nothing bears a name.
+// untraced says that there is nothing of a name.
 func untraced(name string, names []string) diag.Diagnostic {
 	d := diag.Diagnostic{Code: diag.CodeUnknownName, Summary: "nothing that can be traced is called " + wording.Quoted([]string{name})[0]}
 	near := spelling.Nearest(name, names)

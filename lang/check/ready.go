@@ -50,7 +50,7 @@ func (h *House) bare(name string) (*recipe.Batch, diag.List) {
 		return nil, diag.List{d}
 	}
 	b := h.batch(d)
-	list := append(h.bearsOn(b), b.Diags...)
+	list := append(h.dependsOn(b), b.Diags...)
 	if b.Batch == nil { // a parent is missing, perhaps further up, or there is a circle
 		for _, a := range h.Chain(d)[1:] {
 			list = append(list, h.batch(a).Diags...)
@@ -100,10 +100,10 @@ func (h *House) taught(b *recipe.Batch, list diag.List) (*recipe.Batch, diag.Lis
 	return b, append(list, said...)
 }
 
-// bearsOn gathers the diagnostics of the texts on which a batch depends: its own
+// dependsOn gathers the diagnostics of the texts on which a batch depends: its own
 // declaration and those it varies, its plant, and the entries of the library that it
 // uses. A fault in anything else does not keep it from being planned.
-func (h *House) bearsOn(b *batches.Batch) diag.List {
+func (h *House) dependsOn(b *batches.Batch) diag.List {
 	list := slices.Clone(h.Loading())
 	family := h.Chain(b.Decl)
 	list = append(list, slices.DeleteFunc(slices.Clone(h.General()), func(d diag.Diagnostic) bool {

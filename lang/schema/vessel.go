@@ -72,7 +72,7 @@ func vesselField(kind, doc, example string) *Field {
 	return field
 }
 
-// ownFields are the lines of a kind of vessel besides those that every vessel has.
+// ownFields are the lines of a kind of vessel alone, not of every vessel.
 func ownFields(kind string) []*Field {
 	switch kind {
 	case "cooker":

@@ -35,7 +35,7 @@ func Device(name string) bool {
 	return len(base) == 4 && (base[:3] == "COM" || base[:3] == "LPT") && base[3] >= '1' && base[3] <= '9'
 }
 
-// What keeps a file from being written, besides the system's own errors.
+// What keeps a file from being written, other than the system's own errors.
 var (
 	ErrChanged  = errors.New("it was changed by something else meanwhile, and was left alone")
 	ErrReadOnly = errors.New("it is read-only, and was left alone; chmod u+w makes it writable")

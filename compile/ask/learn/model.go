@@ -48,8 +48,8 @@ type run struct {
 	first   int                  // row of its first reading that is used
 }
 
-// bears reports whether a constant can be told by what is read in a run at all.
-func bears(c constants.Constant) bool { return c.Stage != numbers.Filling }
+// learnable reports whether a constant can be told by what is read in a run at all.
+func learnable(c constants.Constant) bool { return c.Stage != numbers.Filling }
 
 // instruments are the constants of instruments, by the kind of instrument; a batch has
 // all of them.
@@ -69,7 +69,7 @@ func newModel(runs []Run, known []constants.Constant) (*model, []Gross, error) {
 		r := &run{Run: runs[k], memo: numbers.Keeping(200)}
 		for _, c := range r.constants() {
 			switch {
-			case !bears(c):
+			case !learnable(c):
 			case c.Owner == constants.House:
 				r.own, r.at = append(r.own, c), append(r.at, put(c, c.Key()))
 			case c.Owner == constants.Run:

@@ -96,7 +96,7 @@ func newTwin(t testing.TB, r *rand.Rand) *twin {
 	for _, c := range constants.Of(w.recipe) {
 		x := figure(c, r.NormFloat64())
 		switch {
-		case c.Owner == constants.House && bears(c):
+		case c.Owner == constants.House && learnable(c):
 			w.house, w.is = append(w.house, c), append(w.is, x)
 		case c.Owner == constants.Instrument:
 			w.instruments, w.off = append(w.instruments, c), append(w.off, x)

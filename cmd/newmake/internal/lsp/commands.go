@@ -21,7 +21,7 @@ import (
 	"newmake/lang/quantity"
 )
 
-// commands are what an editor may ask for besides: each takes a file and a name, and
+// commands are what an editor may also ask for: each takes a file and a name, and
 // gives a text. Nothing of the house is changed.
 var commands = map[string]struct {
 	ending string
