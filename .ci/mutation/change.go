@@ -40,7 +40,7 @@ var opposite = map[string]string{
 const tiny = 1e-5
 
 // changes lists those of one file. Left alone are the indexes and lengths of
-// lists, what is said only when computing fails, tiny numbers, and no time at all, of which
+// lists, what is said only when computing fails, tiny numbers, the 1 of math.Inf(1), and no time at all, of which
 // one more is a nanosecond. So is the nothing that a float is compared with: "x > 0" asks
 // whether there is any, which its opposite tries; a tenth more than nothing is nothing.
 func changes(pkg string, file source, name string) []*change {
@@ -72,6 +72,12 @@ func changes(pkg string, file source, name string) []*change {
 			}
 			if s, ok := n.Fun.(*ast.SelectorExpr); ok && (s.Sel.Name == "Errorf" || s.Sel.Name == "Sprintf") {
 				return false
+			}
+			// Of what math.Inf is given only the sign counts, and none is as good as plus.
+			if s, ok := n.Fun.(*ast.SelectorExpr); ok && s.Sel.Name == "Inf" && len(n.Args) == 1 {
+				if _, plain := n.Args[0].(*ast.BasicLit); plain {
+					return false
+				}
 			}
 		case *ast.BinaryExpr:
 			if opposite[n.Op.String()] != "" && !isNil(n.Y) {

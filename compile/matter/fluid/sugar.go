@@ -51,7 +51,8 @@ func fitRise20() monotone.Curve {
 }
 
 // SolutionDensity is the density in vacuum, in kg/m3, of a sucrose solution
-// of a mass fraction 0..0.85 at 0..100 C; values outside are held at the ends.
+// of a mass fraction 0..0.85 at 0..100 C. More sugar counts as 0.85; beyond those
+// temperatures the density goes on as that of water does.
 // At 20 C it is NBS Circular 440 to 30 %, and above the ICUMSA formula less
 // their difference there (0.09 kg/m3); the change with temperature is
 // ICUMSA's.
