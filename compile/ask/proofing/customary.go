@@ -95,6 +95,7 @@ func (c *customary) lot(l Lot, which string) usLot {
 		return u
 	}
 	c.result(TrueProof, "true proof", proof, 1, "proof")
+	c.trueOrRead(l)
 	if l.Amount == nil {
 		return u
 	}

@@ -91,6 +91,7 @@ func (m *metric) lot(l Lot, which string) siLot {
 		return u
 	}
 	m.result(TrueABV, "strength at 20 C", u.abvPct, 2, "% vol")
+	m.trueOrRead(l)
 	if l.Amount == nil {
 		return u
 	}

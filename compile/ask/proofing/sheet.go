@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"newmake/compile/matter/fluid"
 	"newmake/compile/measure"
@@ -59,6 +60,21 @@ type sheet struct {
 // assume says that no temperature is given.
 func (s *sheet) assume() {
 	s.note("No temperature is given: spirit and water are taken to be at " + s.usual + ".")
+}
+
+// trueOrRead says of a lot with a temperature whether its strength was taken for true or for
+// what a hydrometer showed: one may be meant where the other is written.
+func (s *sheet) trueOrRead(l Lot) {
+	if l.Temp == nil {
+		return
+	}
+	at := l.Temp.Item.Num + " " + l.Temp.Item.Unit
+	if l.Reading != nil {
+		s.note(strings.TrimSpace(l.Reading.Item.Num+" "+l.Reading.Item.Unit) + " at " + at + " is taken for what the hydrometer shows: the true strength is worked out from it.")
+		return
+	}
+	is := l.Strength.Item.Num + " " + l.Strength.Item.Unit
+	s.note(is + " is taken for the true strength: the " + at + " are those of the volume. What a hydrometer shows at " + at + " is written `reading " + is + " at " + at + "`.")
 }
 
 func (s *sheet) step(title, source string, lines ...string) {
