@@ -132,6 +132,23 @@ func TestYoungest(t *testing.T) {
 	assert.Equal(t, "1 year", is.Youngest.Words, "in the tank it grows no older")
 }
 
+// TestFilledAfter: what goes into a cask after a part of it was drawn is not in that part; what
+// goes in on the day is.
+func TestFilledAfter(t *testing.T) {
+	drawn := func(again string) identity.Identity {
+		return of(t, run("1", bourbon, "2022-03-01", "2022-03-16", "A")+run("2", bourbon, "2023-03-01", "2023-03-16", "B")+
+			"cask \"A\" {\n  "+again+" topped 20 gal, 120 proof at 60 F from run \"2\"\n}\n"+
+			"vat \"V\" on 2024-05-01 {\n  from \"A\" part 25 gal, 120 proof at 60 F\n}\n")
+	}
+	after := drawn("2024-05-02")
+	assert.Equal(t, "2 years 1 month 15 days", after.Youngest.Words)
+	require.Len(t, after.Spirits, 1)
+	assert.InDelta(t, 100, after.Spirits[0].SharePct, 0.01)
+	on := drawn("2024-05-01")
+	assert.Len(t, on.Spirits, 2)
+	assert.NotEqual(t, after.Youngest.Words, on.Youngest.Words)
+}
+
 // TestBottle: 80 proof (27 CFR 5.143(a)), and 100 and no other for bottled in bond (5.88(a)(6)).
 func TestBottle(t *testing.T) {
 	for _, c := range []struct{ standard, label, met string }{

@@ -128,7 +128,7 @@ func (g *gathering) gather(l *link) (out []Spirit, known bool) {
 		out = append(out, Spirit{Run: l.run, Share: 1})
 	}
 	for i, w := range l.ways {
-		from := g.of(w.from)
+		from := before(g.of(w.from), w)
 		known = known && g.shared[w.from]
 		for _, s := range from {
 			s.Stays = slices.Clone(s.Stays)
@@ -150,6 +150,30 @@ func (g *gathering) gather(l *link) (out []Spirit, known bool) {
 		}
 	}
 	return together(out), known
+}
+
+// before leaves out of what a cask gave what came into it after that day.
+func before(all []Spirit, w way) []Spirit {
+	if w.from.kind != Cask {
+		return all
+	}
+	var out []Spirit
+	share := 0.0
+	for _, s := range all {
+		if n := len(s.Stays); n > 0 && s.Stays[n-1].From.Compare(w.on) > 0 {
+			continue
+		}
+		out, share = append(out, s), share+s.Share
+	}
+	if len(out) == 0 || len(out) == len(all) {
+		return all
+	}
+	for i := range out {
+		if share > 0 {
+			out[i].Share /= share
+		}
+	}
+	return out
 }
 
 // together makes one of spirits of one run that came through the same casks: of the youngest.
