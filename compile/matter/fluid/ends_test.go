@@ -40,3 +40,20 @@ func TestHeldAtTheEnds(t *testing.T) {
 		assert.NotEqual(t, c.of(c.high), c.of(c.high-by), "%s below %g", c.what, c.high)
 	}
 }
+
+// What sugar takes from the heat capacity of water changes from 0 to 120 C, and not below.
+func TestSugarHeatCapacityBelowFreezing(t *testing.T) {
+	less := func(c float64) float64 { return WaterHeatCapacity(c) - SugarHeatCapacity(1, c) }
+	assert.InDelta(t, 2511, less(-0.5), 1e-9)
+	assert.InDelta(t, 2511, less(0), 1e-9)
+	assert.InDelta(t, 2511-7.5*0.5, less(0.5), 1e-9)
+}
+
+// Gravities below that of water give a negative extract, to -10 %.
+func TestPlatoEnds(t *testing.T) {
+	at := func(extract float64) float64 { return SG(WaterDensity(20) + rise(extract)) }
+	for extract, ok := range map[float64]bool{-0.0999: true, -0.1001: false, 0.8499: true} {
+		_, err := PlatoFromSG(at(extract))
+		assert.Equal(t, ok, err == nil, "%g: %v", extract, err)
+	}
+}
