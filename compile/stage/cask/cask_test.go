@@ -489,3 +489,24 @@ func TestMonthly(t *testing.T) {
 	none := filling(t, 0.5, 0.2, 125, 2, "temperate")
 	assert.Empty(t, Monthly(none, forecast(t, none)))
 }
+
+// However small a cask, its wood takes up at most nine tenths of the fill, and gives at most
+// half as much water.
+func TestTheSmallestCasks(t *testing.T) {
+	in := filling(t, 1, 53*gal, 105, 1, "warm")
+	k, err := readConstants(in.Model)
+	require.NoError(t, err)
+	k.sizePower, k.woodWater = 1, 0.01
+	in.Kind = &recipe.CaskWood{SoakFrac: 0.04}
+	shares := func(times float64) (soaks, gives float64) {
+		in.SizeM3 = k.sizeM3 / times
+		c, err := newCask(in, k)
+		require.NoError(t, err)
+		return c.soakKg / c.fillKg, c.waterKg / c.fillKg
+	}
+	for _, c := range []struct{ times, soaks, gives float64 }{{1, 0.04, 0.01}, {22, 0.88, 0.22}, {23, 0.9, 0.23}, {49, 0.9, 0.49}, {51, 0.9, 0.5}} {
+		soaks, gives := shares(c.times)
+		assert.InDelta(t, c.soaks, soaks, 1e-9, "%v", c)
+		assert.InDelta(t, c.gives, gives, 1e-9, "%v", c)
+	}
+}
