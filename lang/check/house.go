@@ -1,7 +1,7 @@
 // Package check reads the trees of a house into recipes and records, and says what is wrong
 // with them.
 //
-// A text goes through five hands. The table of the language (package schema) says
+// A text is read in five steps. The table of the language (package schema) says
 // what may stand where; every line is held against its shape, and becomes a node
 // (package tree). Variants are laid over what they vary, and the house's library over
 // the built-in one, as nodes (package house). A tree is then read for its meaning, and its
