@@ -5,6 +5,7 @@ package blank
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -379,7 +380,7 @@ func (m *matcher) charge(name record.StageName, n int) string {
 			return one
 		}
 	}
-	return one + "." + string(rune('0'+min(n, 9)))
+	return one + "." + strconv.Itoa(n)
 }
 
 // alone reports whether a line is all of a charge: what goes in from several places has a

@@ -2,12 +2,14 @@ package blank
 
 import (
 	"os"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"newmake/compile"
+	"newmake/compile/plan"
 	"newmake/lang/check"
 	"newmake/lang/record"
 	_ "newmake/lang/testflag"
@@ -120,4 +122,25 @@ func TestNothingYet(t *testing.T) {
 	assert.Empty(t, f.Answers)
 	assert.Len(t, f.Open, len(p.Blanks))
 	assert.Equal(t, 1, r.Blank)
+}
+
+// TestChargesByTheirNumber: a reading answers the blank of its own charge, of two digits too.
+func TestChargesByTheirNumber(t *testing.T) {
+	h, err := check.Load(lantern, check.Options{})
+	require.NoError(t, err)
+	b, list := h.Batch("Ferry Landing")
+	require.NotNil(t, b, list)
+	b.Strip.Charges = 12
+	p, list := compile.Compile(b)
+	require.NotNil(t, p, list)
+	planned := Of(p)
+	m := &matcher{planned: planned}
+	seen := map[string]bool{}
+	for n := 1; n <= 12; n++ {
+		step := m.charge(record.Strip, n) + ".charge"
+		assert.True(t, slices.ContainsFunc(planned.Blanks, func(b plan.Blank) bool { return b.Step == step }), step)
+		assert.False(t, seen[step], "%s is that of another charge", step)
+		seen[step] = true
+	}
+	assert.Equal(t, "spirit", m.charge(record.Spirit, 1), "one charge has no number")
 }
