@@ -78,24 +78,37 @@ func outOfTurn(run *record.Run, diags *diag.List) {
 	}
 }
 
-// begunLate is by how many days a mash may be later than the day of its run: one, of a mash that
-// was drawn out past midnight before anything was written down.
-const begunLate = 1
+// begunLate is by how many days the beginning of a run may be later than its day: one, of a mash
+// that was drawn out past midnight before anything was written down, and one more of a wort that
+// stands in the fermenter until the yeast is there (common practice: hours).
+var begunLate = []struct {
+	stage record.StageName
+	word  string // "" is any line
+	begun string
+	days  int
+}{
+	{record.Mash, "", "the mash begins", 1},
+	{record.Ferment, "pump", "the mash is pumped over", 2},
+	{record.Ferment, "pitch", "the yeast is pitched", 2},
+}
 
-// begunLater speaks of a run whose mash, by its clocks, is days after its own day: with the day the
+// begunLater speaks of a run that, by its clocks, begins days after its own day: with the day the
 // grain goes out of the store, and the law counts from it.
 func begunLater(run *record.Run, diags *diag.List) {
-	for i := range run.Visits {
-		v := &run.Visits[i]
-		if run.Stages[v.Stage].Name != record.Mash || v.None || v.When.Date.IsZero() {
-			continue
+	for _, first := range begunLate {
+		for i := range run.Visits {
+			v := &run.Visits[i]
+			if run.Stages[v.Stage].Name != first.stage || first.word != "" && v.Word != first.word || v.None || v.When.Date.IsZero() {
+				continue
+			}
+			if late := run.Date.DaysTo(v.When.Date); late > first.days {
+				diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: v.At,
+					Summary: fmt.Sprintf("%s on %s, %d days after the day of this run, %s", first.begun, v.When.Date, late, run.Date),
+					Help:    "look at the two days: a run is of the day of its mash"})
+				return
+			}
+			break
 		}
-		if late := run.Date.DaysTo(v.When.Date); late > begunLate {
-			diags.Add(diag.Diagnostic{Code: diag.CodeImprobable, Severity: diag.Warning, At: v.At,
-				Summary: fmt.Sprintf("the mash begins on %s, %d days after the day of this run, %s", v.When.Date, late, run.Date),
-				Help:    "look at the two days: a run is of the day of its mash"})
-		}
-		return
 	}
 }
 

@@ -105,23 +105,37 @@ func TestDatesBeforeTheRun(t *testing.T) {
 }
 
 // A mash that begins two days or more after the day of its run is spoken of, and one of the next
-// day is not.
-func TestMashAfterTheRun(t *testing.T) {
-	late := func(day string) (out []string) {
-		text := strings.Replace(committed, "    08:52", "    "+day+" 08:52", 1)
+// day is not; nor is a wort that gets its yeast in two days.
+func TestBegunAfterTheRun(t *testing.T) {
+	said := func(text string) (out []string) {
 		file, list := lang.Parse(diag.NewSource("runs.batch", []byte(text)))
 		nodes, _ := tree.Declarations(file.Stmts, nil, &list)
-		_, said := Run(nodes[0], Around{Zone: time.UTC, Instrument: func(string) *record.Instrument { return nil }})
-		for _, d := range said {
-			if strings.Contains(d.Summary, "the mash begins") {
+		_, doubts := Run(nodes[0], Around{Zone: time.UTC, Instrument: func(string) *record.Instrument { return nil }})
+		for _, d := range doubts {
+			if strings.Contains(d.Summary, "after the day of this run") {
 				out = append(out, d.Summary)
 			}
 		}
 		return out
+	}
+	before, rest, _ := strings.Cut(committed, "  ferment {")
+	late := func(day string) []string {
+		return said(strings.Replace(before, "    08:52", "    "+day+" 08:52", 1) + "}\n")
 	}
 	assert.Empty(t, late("2026-03-03"))
 	assert.Empty(t, late("2026-03-04"))
 	assert.Equal(t, []string{"the mash begins on 2026-03-05, 2 days after the day of this run, 2026-03-03"}, late("2026-03-05"))
 	assert.Len(t, late("tue"), 0)
 	assert.Len(t, late("mon"), 1)
+
+	none, _, _ := strings.Cut(before, "  mash {")
+	for _, c := range []struct{ word, begun string }{{"pitch", "the yeast is pitched"}, {"pump", "the mash is pumped over"}} {
+		for day, want := range map[string][]string{
+			"2026-03-03": nil, "2026-03-05": nil, "2026-03-06": {c.begun + " on 2026-03-06, 3 days after the day of this run, 2026-03-03"},
+		} {
+			ferment := strings.Replace(rest, "    tue 13:55 pitch 1.066 SG at 78 F, 5.3 pH", "    "+day+" 13:55 "+c.word, 1)
+			assert.Equal(t, want, said(none+"  ferment {"+ferment), "%s %s", c.word, day)
+			assert.Equal(t, want, said(before+"  ferment {"+ferment), "a mash with clocks and no dates")
+		}
+	}
 }
