@@ -80,11 +80,10 @@ func inWood(b *recipe.Batch, r numbers.Cask, toMassFrac float64) plan.Cask {
 }
 
 func caskYear(y cask.Year) plan.CaskYear {
-	w := y.MassFrac()
 	return plan.CaskYear{
 		AgeYears: y.AgeYears, VolumeL: y.VolumeM3 * lot.LitresPerM3, AbvPct: 100 * y.ABV, Proof: y.Proof,
 		PureL: y.VolumeM3 * lot.LitresPerM3 * y.ABV, ProofGallons: y.ProofGallons,
-		WineGallons: y.VolumeM3 * fluid.Density(w, lot.ReferenceC) / fluid.Density(w, fluid.SixtyF) / fluid.USGallonM3,
+		WineGallons: fluid.WineGallons(y.LiquidKg(), y.MassFrac()),
 	}
 }
 

@@ -25,8 +25,8 @@ func Width(text string) int {
 
 // oneColumn reports whether a character takes one column, whatever stands around it: the
 // letters of Latin, and the dashes, arrows, signs and rules that newmake itself prints.
-// At the first character beyond Latin runewidth makes a table of all that there are,
-// which takes longer than a plan.
+// At the first character beyond Latin runewidth fills a table of all that there are, of
+// 2.2 MB.
 func oneColumn(r rune) bool {
 	switch {
 	case r < 0x80:

@@ -317,12 +317,13 @@ func (k *known) event(v *record.Visit) event {
 	case "topped":
 		if m3, ok := volume(v, record.Dip, abv); ok {
 			e.add, _ = spiritOf(m3, abv)
-			e.toldM3, e.toldABV = m3, abv
+			e.toldM3, e.toldGal = m3, e.add.wineGallons()
 		}
 		return e
 	case "leaked":
 		e.takenM3, _ = volume(v, record.Lost, abv)
-		e.toldM3, e.toldABV = e.takenM3, abv
+		lost, _ := spiritOf(e.takenM3, abv)
+		e.toldM3, e.toldGal = e.takenM3, lost.wineGallons()
 		return e
 	}
 	if gross, ok := massKg(v, record.Gross); ok && reading(v, record.Gross).Doubt == "" {
@@ -366,7 +367,7 @@ func (h House) row(k *known, p, house pace, day record.Date) *Row {
 	r.doubts, r.Told = likely.doubts, []Told{}
 	for _, e := range k.events {
 		if e.told != "" && e.on.Compare(day) <= 0 {
-			r.Told = append(r.Told, Told{e.on.String(), e.told, to(1000*e.toldM3, 2), to(wineGallons(e.toldM3, e.toldABV), 3)})
+			r.Told = append(r.Told, Told{e.on.String(), e.told, to(1000*e.toldM3, 2), to(e.toldGal, 3)})
 		}
 	}
 	if restS > 0 {
@@ -473,18 +474,9 @@ func (k *known) last(r *Row, day record.Date, restS float64) {
 
 func holdsOf(y cask.Year) Holds {
 	return Holds{
-		VolumeL: to(1000*y.VolumeM3, 2), WineGallons: to(wineGallons(y.VolumeM3, y.ABV), 3), AbvPct: to(100*y.ABV, 3), Proof: to(y.Proof, 2), ProofGallons: to(y.ProofGallons, 3),
+		VolumeL: to(1000*y.VolumeM3, 2), WineGallons: to(fluid.WineGallons(y.LiquidKg(), y.MassFrac()), 3), AbvPct: to(100*y.ABV, 3), Proof: to(y.Proof, 2), ProofGallons: to(y.ProofGallons, 3),
 		PureL: to(fluid.PureAlcoholLitres(y.LiquidKg(), y.MassFrac()), 3),
 	}
-}
-
-// wineGallons is a volume at 20 C as the US gauger counts it, at 60 F.
-func wineGallons(m3, abv float64) float64 {
-	w, err := fluid.MassFracFromABV(abv)
-	if err != nil {
-		return 0
-	}
-	return m3 * fluid.Density(w, referenceC) / fluid.Density(w, fluid.SixtyF) / fluid.USGallonM3
 }
 
 // to rounds to so many places: what is shown is the same on every processor.

@@ -54,7 +54,7 @@ type event struct {
 	drawn   bool              // what was taken was drawn, and is not lost
 	told    string            // topped or leaked, by a line that says so, and how much
 	toldM3  float64
-	toldABV float64
+	toldGal float64 // the same at 60 F
 }
 
 // age is the age of a cask on a day, in years.

@@ -11,6 +11,14 @@ type spirit struct{ ethanolKg, waterKg float64 }
 
 func (s spirit) kg() float64 { return s.ethanolKg + s.waterKg }
 
+// wineGallons is its volume as the US gauger counts it, at 60 F.
+func (s spirit) wineGallons() float64 {
+	if !(s.kg() > 0) {
+		return 0
+	}
+	return fluid.WineGallons(s.kg(), s.ethanolKg/s.kg())
+}
+
 // spiritOf is a volume of spirit at 20 C, in m3, of a strength by volume at 20 C.
 func spiritOf(m3, abv float64) (spirit, bool) {
 	w, err := fluid.MassFracFromABV(abv)

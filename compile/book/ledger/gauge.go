@@ -143,7 +143,7 @@ func (f *fold) measured(v *record.Visit, what, of string, abv, tareKg float64, v
 	default:
 		return g, false
 	}
-	g.wineGal = g.ethanol / w / fluid.Density(w, fluid.SixtyF) / fluid.USGallonM3
+	g.wineGal = fluid.WineGallons(g.ethanol/w, w)
 	g.amount = alcohol(g.ethanol)
 	return g, true
 }

@@ -144,11 +144,15 @@ func AtProof(proof float64) (Strength60F, error) {
 	return s, nil
 }
 
+// WineGallons is the volume at 60 F, in US gallons, of a mass of spirit.
+func WineGallons(massKg, w float64) float64 {
+	return massKg / Density(w, SixtyF) / USGallonM3
+}
+
 // ProofGallonsFromKg is the proof gallons in a mass of spirit (weighed in
 // vacuum, as masses in this package are).
 func ProofGallonsFromKg(massKg, w float64) float64 {
-	gallons := massKg / Density(w, SixtyF) / USGallonM3
-	return gallons * ProofFromMassFrac(w) / 100
+	return WineGallons(massKg, w) * ProofFromMassFrac(w) / 100
 }
 
 // PureAlcoholLitres is the volume at 20 C, in litres, of the ethanol in a
