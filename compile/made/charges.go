@@ -152,7 +152,7 @@ func stopOf(r *record.Run, stage record.StageName, charge int, should recipe.Str
 // cuts makes the cuts of a charge where they were made: by what the receiver had, or by the
 // strength at the spout, whichever the recipe cuts by.
 func cuts(r *record.Run, charge int, as *recipe.Charge) {
-	first := doneIn(r, record.Spirit, charge, "first-drop")
+	first := whenDone(r, record.Spirit, charge, "first-drop")
 	cut := func(c *recipe.Cut, of string, beforeM3, beforePlace float64) {
 		v := turned(r, charge, of)
 		if v == nil {

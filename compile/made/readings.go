@@ -185,7 +185,7 @@ func stepWords(b *recipe.Batch, step int) string {
 }
 
 func (c *collecting) ferment() {
-	pitch := whenDone(c.r, record.Ferment, pitching...)
+	pitch := whenDone(c.r, record.Ferment, anyCharge, pitching...)
 	for i := range c.r.Visits {
 		v := &c.r.Visits[i]
 		if c.r.Stages[v.Stage].Name != record.Ferment {
@@ -461,10 +461,11 @@ type running struct {
 
 // done is the line with the clock at which something of the charge was done.
 func (r *running) done(word string) *record.Visit {
+	charge := r.charge
 	if r.charges == 1 {
-		return whenDone(r.r, r.stage, word)
+		charge = anyCharge
 	}
-	return doneIn(r.r, r.stage, r.charge, word)
+	return whenDone(r.r, r.stage, charge, word)
 }
 
 // spot is a place in the charge.

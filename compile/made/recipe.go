@@ -410,18 +410,27 @@ func held(v *record.Visit, what record.What) (record.Value, bool) {
 
 // WhenDone is when something of a stage was done.
 func WhenDone(r *record.Run, stage record.StageName, words ...string) (time.Time, bool) {
-	if v := whenDone(r, stage, words...); v != nil {
+	return WhenDoneOf(r, stage, anyCharge, words...)
+}
+
+// WhenDoneOf is when something of one charge of a still was done; what has no charges has 0.
+func WhenDoneOf(r *record.Run, stage record.StageName, charge int, words ...string) (time.Time, bool) {
+	if v := whenDone(r, stage, charge, words...); v != nil {
 		return v.When.Time, true
 	}
 	return time.Time{}, false
 }
 
-// whenDone is the line with the clock of the first of words that has one, nil if none has.
-func whenDone(r *record.Run, stage record.StageName, words ...string) *record.Visit {
+// anyCharge asks for whichever comes first.
+const anyCharge = -1
+
+// whenDone is the line of a charge with the clock of the first of words that has one, nil if none
+// has.
+func whenDone(r *record.Run, stage record.StageName, charge int, words ...string) *record.Visit {
 	for _, w := range words {
 		for i := range r.Visits {
 			v := &r.Visits[i]
-			if r.Stages[v.Stage].Name == stage && v.Word == w && v.When.Known() {
+			if r.Stages[v.Stage].Name == stage && (charge == anyCharge || v.Charge == charge) && v.Word == w && v.When.Known() {
 				return v
 			}
 		}
@@ -434,17 +443,6 @@ var pitching = []string{"pitch", "pump"}
 
 // pitched is when the yeast went in.
 func pitched(r *record.Run) (time.Time, bool) { return WhenDone(r, record.Ferment, pitching...) }
-
-// doneIn is the line with the clock at which something of a charge was done, nil if none.
-func doneIn(r *record.Run, stage record.StageName, charge int, word string) *record.Visit {
-	for i := range r.Visits {
-		v := &r.Visits[i]
-		if r.Stages[v.Stage].Name == stage && v.Charge == charge && v.Word == word && v.When.Known() {
-			return v
-		}
-	}
-	return nil
-}
 
 // fermentS is how long the wash stood, from the yeast to the still.
 func fermentS(r *record.Run) (float64, bool) {

@@ -33,8 +33,8 @@ func (m *model) ahead(run *record.Run, known state) *Ahead {
 		if e.stage != stage || seen(run, stage, charge, e.word, e.of) || seen(run, stage, charge, "off", "") || slices.ContainsFunc(a.Coming, func(c Coming) bool { return c.Words == e.called(charge, charges) }) {
 			continue
 		}
-		begun := doneAt(run, stage, charge, e.since)
-		if begun.IsZero() {
+		begun, written := made.WhenDoneOf(run, stage, charge, e.since)
+		if !written {
 			continue
 		}
 		says := func(n *numbers.Batch) (float64, bool) { return e.after(n, charge) }
@@ -63,16 +63,6 @@ func (m *model) atHand(run *record.Run, stage record.StageName) (charge, of int)
 		of = m.n.Distilled.Charges
 	}
 	return charge, of
-}
-
-// doneAt is when a line of a charge was written; zero if none has a clock.
-func doneAt(run *record.Run, stage record.StageName, charge int, word string) time.Time {
-	for i := range run.Visits {
-		if v := &run.Visits[i]; run.Stages[v.Stage].Name == stage && v.Charge == charge && v.Word == word && v.When.Known() {
-			return v.When.Time
-		}
-	}
-	return time.Time{}
 }
 
 // event is something that a run comes to, by the moment from which it is reckoned.
